@@ -1,0 +1,233 @@
+package layout
+
+import "centrepop/parts"
+
+// Plan holds every number that any sheet prints. Lengths are millimetres and
+// angles degrees; strings that show sizes are already written in the job's
+// units.
+type Plan struct {
+	Job       string      `json:"job"`
+	Revision  string      `json:"revision,omitempty"`
+	Date      string      `json:"date,omitempty"`
+	DrawnBy   string      `json:"drawn_by,omitempty"`
+	CheckedBy string      `json:"checked_by,omitempty"`
+	Units     parts.Units `json:"units"`
+	Paper     parts.Paper `json:"-"`
+	Tolerance string      `json:"general_tolerance,omitempty"` // "ISO 2768-m", or empty
+	Notes     []string    `json:"notes,omitempty"`
+	Parts     []*PartPlan `json:"parts"`
+	Stock     []StockRow  `json:"stock"`
+}
+
+// StockRow is a line of the material list on the cover.
+type StockRow struct {
+	Part     string  `json:"part"`
+	Quantity int     `json:"quantity"`
+	Material string  `json:"material"`
+	Size     string  `json:"size"`
+	MassKg   float64 `json:"mass_kg"` // of one finished part, holes subtracted
+}
+
+// PartPlan is one part, worked out.
+type PartPlan struct {
+	Name       string      `json:"part"`
+	Title      string      `json:"title"`
+	Kind       string      `json:"kind"`
+	Quantity   int         `json:"quantity"`
+	Material   string      `json:"material"`
+	StockText  string      `json:"stock"`
+	Top        string      `json:"top,omitempty"`
+	MassKg     float64     `json:"mass_kg"`
+	Overall    string      `json:"overall"` // outside size in words
+	Faces      []*Face     `json:"faces,omitempty"`
+	Section    *Section    `json:"section"`
+	Features   []Feature   `json:"features"`
+	Operations []Operation `json:"operations"`
+	Checks     []Check     `json:"checks"`
+	Ladders    []Ladder    `json:"ladders,omitempty"`
+	Radials    []RadialRow `json:"radials,omitempty"`
+	Notes      []string    `json:"notes,omitempty"`
+	Cautions   []string    `json:"cautions,omitempty"`
+}
+
+// XY is a point in millimetres, x right, y up.
+type XY struct {
+	XMm float64 `json:"x_mm"`
+	YMm float64 `json:"y_mm"`
+}
+
+// Face is one face of a part with something to mark on it, as seen by who
+// looks at that face: x right, y up, TOP up, origin at the part's origin.
+// What was defined on the front and cuts through is mirrored in x on the back.
+type Face struct {
+	Part     string     `json:"-"`
+	Face     parts.Face `json:"face"`
+	Outline  Contour    `json:"-"`
+	Circles  []Circle   `json:"circles,omitempty"` // bores, spigots and pitch circles
+	Holes    []Hole     `json:"holes"`
+	Slots    []Slot     `json:"slots,omitempty"`
+	Groups   []Group    `json:"groups"`
+	MinMm    XY         `json:"-"` // bounding box of the outline
+	MaxMm    XY         `json:"-"`
+	Datum    string     `json:"datum"`    // the two edges that FromXMm and FromYMm are measured from
+	DatumAt  XY         `json:"-"`        // where these edges cross
+	Mirrored bool       `json:"mirrored"` // true where the face is the back of a part drawn from the front
+}
+
+// Contour is a closed outline in SVG path data, millimetres, y up (not down).
+type Contour string
+
+// Circle is a circle on a face other than a hole to mark.
+type Circle struct {
+	Label      string  `json:"label"`
+	DiameterMm float64 `json:"diameter_mm"`
+	CentreMm   XY      `json:"centre"`
+	Pitch      bool    `json:"pitch"` // a pitch circle, drawn as a chain line
+}
+
+// Hole is one hole on a face. N is its number on the template, table,
+// operation sheet and inspection record; unique on the face.
+type Hole struct {
+	N          int     `json:"n"`
+	Group      string  `json:"group"`
+	XMm        float64 `json:"x_mm"`
+	YMm        float64 `json:"y_mm"`
+	AngleDeg   float64 `json:"angle_deg"` // clock angle, 0 ≤ a < 360
+	RadiusMm   float64 `json:"radius_mm"` // from the origin
+	FromXMm    float64 `json:"from_x_mm"` // from the datum edges, always positive inward
+	FromYMm    float64 `json:"from_y_mm"`
+	DiameterMm float64 `json:"diameter_mm"` // finished hole, or tap drill
+}
+
+// Slot is an obround slot on a face; its centre carries number N.
+type Slot struct {
+	N        int     `json:"n"`
+	Group    string  `json:"group"`
+	XMm      float64 `json:"x_mm"`
+	YMm      float64 `json:"y_mm"`
+	WidthMm  float64 `json:"width_mm"`
+	LengthMm float64 `json:"length_mm"`
+	TurnDeg  float64 `json:"turn_deg"` // clock angle of the long axis
+	EndsMm   [2]XY   `json:"ends"`     // centres of the end radii
+}
+
+// Group is a hole pattern: its size in words and the distances for setting
+// dividers and for checking over pins.
+type Group struct {
+	Name       string     `json:"name"`
+	First      int        `json:"first"` // number of its first hole
+	Count      int        `json:"count"`
+	SizeText   string     `json:"size"`   // "M10 tap, drill 8.5"
+	DepthText  string     `json:"depth"`  // "through", "20 deep, drill 26"
+	Marked     parts.Face `json:"marked"` // the face it is drawn on
+	PCDMm      float64    `json:"pcd_mm,omitempty"`
+	DrillMm    float64    `json:"drill_mm"`
+	FinishedMm float64    `json:"finished_mm"` // clearance or reamed size; major diameter of a tapped hole
+	Thread     string     `json:"thread,omitempty"`
+	Chords     []Chord    `json:"chords,omitempty"`
+	Extra      string     `json:"extra,omitempty"` // counterbore, countersink, note
+}
+
+// Chord is the distance between two holes of a group. Over is measured across
+// the far sides of pins in both holes, Between between their near sides; Pin
+// diameter is the hole as drilled.
+type Chord struct {
+	From      int     `json:"from"`
+	To        int     `json:"to"`
+	Kind      string  `json:"kind"` // neighbours, across
+	CentreMm  float64 `json:"centre_mm"`
+	OverMm    float64 `json:"over_mm"`
+	BetweenMm float64 `json:"between_mm"`
+}
+
+// Section is the half section of a part for the pictures, z right from the
+// front face (0) to the back, r up from the axis. Flat parts are cut through
+// the origin.
+type Section struct {
+	LengthMm float64      `json:"length_mm"`
+	MaxMm    float64      `json:"max_radius_mm"`
+	Flat     bool         `json:"flat"`
+	Outer    []XY         `json:"outer"` // outside contour, z and r, front to back, chamfers and undercuts included
+	Inner    []XY         `json:"inner"` // bore contour, front to back; empty if solid. A blind bore ends on the axis.
+	Threads  []ThreadLine `json:"threads,omitempty"`
+}
+
+// ThreadLine is a stretch of the section that is threaded.
+type ThreadLine struct {
+	FromMm, ToMm, RadiusMm float64
+	Inside                 bool
+}
+
+// Feature is one numbered thing in the picture and in the list beside it.
+// Balloon places its leader's end: on the section (z, r) if Face is empty,
+// else on that face (x, y).
+type Feature struct {
+	N       int        `json:"n"`
+	Name    string     `json:"name"`
+	Size    string     `json:"size"`   // nominal and class in words: "Ø90 H7"
+	Limits  string     `json:"limits"` // "90.000 – 90.035", or ""
+	Note    string     `json:"note,omitempty"`
+	Face    parts.Face `json:"face,omitempty"`
+	Balloon XY         `json:"balloon"`
+}
+
+// Operation is one step at the bench.
+type Operation struct {
+	N       int      `json:"n"`
+	Machine string   `json:"machine"` // Saw, Lathe, Drill, Bench, Mill, Weld, Cutter, Roll
+	Title   string   `json:"title"`   // few words
+	Do      []string `json:"do"`      // short lines
+	Holding string   `json:"holding,omitempty"`
+	Tool    string   `json:"tool,omitempty"`
+	Speed   string   `json:"speed,omitempty"` // "300 rev/min (25 m/min, Ø26)"
+	Limits  []string `json:"limits,omitempty"`
+	Gauge   string   `json:"gauge,omitempty"`
+	Caution string   `json:"caution,omitempty"`
+	Refs    []int    `json:"refs,omitempty"` // feature numbers
+}
+
+// Check is a line of the inspection record.
+type Check struct {
+	Ref    int     `json:"ref"` // feature number, 0 if none
+	What   string  `json:"what"`
+	Wanted string  `json:"wanted"` // size as drawn
+	Limits string  `json:"limits"` // the two limits, or a single rule
+	MinMm  float64 `json:"min_mm"`
+	MaxMm  float64 `json:"max_mm"`
+	Gauge  string  `json:"gauge"`
+	Source string  `json:"source,omitempty"` // "ISO 286-1 H7", "ISO 2768-m", "common practice, no source"
+}
+
+// Ladder reads the bore to turn from the measured mate.
+type Ladder struct {
+	Feature string `json:"feature"`
+	Mate    string `json:"mate"`
+	Note    string `json:"note"`
+	Rungs   []Rung `json:"rungs"`
+}
+
+// Rung is one line of a ladder.
+type Rung struct {
+	MeasuredMm float64 `json:"measured_mm"`
+	BoreMinMm  float64 `json:"bore_min_mm"`
+	BoreMaxMm  float64 `json:"bore_max_mm"`
+	Measured   string  `json:"measured"` // in the job's units
+	Bore       string  `json:"bore"`     // "lo – hi" in the job's units
+}
+
+// RadialRow is a hole, slot or window on the outside of a round.
+type RadialRow struct {
+	N          int     `json:"n"`
+	Name       string  `json:"name"`
+	Shape      string  `json:"shape"` // hole, slot, window
+	ClockDeg   float64 `json:"clock_deg"`
+	AxialMm    float64 `json:"axial_mm"` // from the front face to the centre
+	SizeText   string  `json:"size"`
+	DepthText  string  `json:"depth"`
+	DiameterMm float64 `json:"diameter_mm"`         // of the hole, or 0
+	AroundMm   float64 `json:"around_mm,omitempty"` // arc at the outside surface
+	AlongMm    float64 `json:"along_mm,omitempty"`
+	CornerMm   float64 `json:"corner_mm,omitempty"`
+	OutsideMm  float64 `json:"outside_mm"`      // diameter of the surface it starts on
+	ArcMm      float64 `json:"arc_from_top_mm"` // on that surface, clockwise seen from the front
+}

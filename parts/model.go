@@ -1,0 +1,387 @@
+package parts
+
+// Pos is a place in an input file. Line and Column count from 1; a column
+// counts characters, not bytes. File is as shown to the user: relative to the
+// job file's folder.
+type Pos struct {
+	File         string
+	Line, Column int
+}
+
+// Length is a length in millimetres, with the text it was written as.
+type Length struct {
+	Mm   float64
+	Text string
+	Pos  Pos
+}
+
+// Set tells whether the length was given in the input.
+func (l Length) Set() bool { return l.Pos.Line > 0 }
+
+// Angle is an angle in degrees.
+type Angle struct {
+	Deg float64
+	Pos Pos
+}
+
+// Number is a plain number with its place: a count, a speed in rev/min.
+type Number struct {
+	Value float64
+	Pos   Pos
+}
+
+// Text is a string with its place.
+type Text struct {
+	Value string
+	Pos   Pos
+}
+
+// Units is the unit of bare numbers in a file and of printed sizes.
+type Units string
+
+// The units a job can be in.
+const (
+	Millimetres Units = "mm"
+	Inches      Units = "in"
+)
+
+// Paper is a sheet size, portrait or as written: WidthMm × HeightMm.
+type Paper struct {
+	Name              string // A4, A3, Letter, Tabloid, or custom
+	WidthMm, HeightMm float64
+	Pos               Pos
+}
+
+// Job is a checked job: every part loaded, every reference resolvable.
+type Job struct {
+	File      string // base name of the job file
+	Name      Text
+	Revision  Text
+	Date      Text // YYYY-MM-DD, or empty
+	DrawnBy   Text
+	CheckedBy Text
+	Units     Units
+	Paper     Paper
+	Tolerance Text // ISO 2768-1 class f, m, c or v; empty if none is named
+	Shop      Shop
+	Notes     []Text
+	Parts     []*Part
+	sources   map[string][]string // lines of every file read, for excerpts
+}
+
+// Shop is what the workshop has. Zero values mean "not said".
+type Shop struct {
+	PressN      Number // force in newton
+	SwingMm     Length // lathe swing over the bed
+	BetweenMm   Length // lathe distance between centres
+	LatheRPM    []Number
+	DrillRPM    []Number
+	Drills      Length // largest drill held
+	PaperThick  Length // thickness of the printing paper, 0.1 mm if unset
+	CarbideTool bool   // lathe tools are carbide; HSS otherwise
+}
+
+// Kind is a kind of part. It supplies defaults and checks.
+type Kind string
+
+// The kinds of part.
+const (
+	Flange         Kind = "flange"
+	Ring           Kind = "ring"
+	Plate          Kind = "plate"
+	Tube           Kind = "tube"
+	BearingHousing Kind = "bearing-housing"
+	BarrelEnd      Kind = "barrel-end"
+	Shaft          Kind = "shaft"
+	Cone           Kind = "cone"
+)
+
+// Part is one part drawing. Exactly one of Outline, Profile and Frustum is
+// set: a flat part cut from plate, a turned part, or a rolled cone.
+type Part struct {
+	File      string
+	Pos       Pos
+	Name      Text // the name in references: letters, digits and hyphens
+	Title     Text // for people; Name with spaces if not given
+	Kind      Kind
+	Quantity  int // 1 to 10 000
+	Material  Text
+	Top       Text // how TOP is marked on the part: scribe, punch, notch, paint, keyway; empty if not said
+	Stock     Stock
+	Outline   *Outline
+	Thickness Length // flat part: finished plate thickness
+	Bore      *Bore  // flat part: centre bore
+	Profile   *Profile
+	Frustum   *Frustum
+	Chamfers  []Chamfer
+	Holes     []HoleGroup
+	Slots     []FaceSlot
+	Radials   []Radial
+	Notes     []Text
+}
+
+// Stock is what the part is made from.
+type Stock struct {
+	Pos    Pos
+	Form   string // plate, sheet, round, tube, square, flat, casting; empty if not said
+	Size   Length // plate thickness, round or square size, tube outside
+	Second Length // tube wall, flat thickness
+	Length Length
+	Cut    string // laser, plasma, waterjet, flame, saw, none
+}
+
+// OutlineShape names an outline.
+type OutlineShape string
+
+// The outline shapes.
+const (
+	CircleOutline    OutlineShape = "circle"
+	SquareOutline    OutlineShape = "square"
+	RectangleOutline OutlineShape = "rectangle"
+	PolygonOutline   OutlineShape = "polygon" // regular, across flats, or points
+	SlotOutline      OutlineShape = "slot"    // obround
+	PathOutline      OutlineShape = "path"    // SVG path data, mm, y up
+)
+
+// Outline is the outside contour of a flat part, centred on the origin unless
+// it is given by points or a path. Seen on the front face, y up.
+type Outline struct {
+	Pos         Pos
+	Shape       OutlineShape
+	Width       Length // circle: diameter; square: side; rectangle, slot: width; polygon: across flats
+	Height      Length // rectangle, slot
+	Corner      Length // corner radius of square and rectangle
+	Sides       int    // regular polygon, 3 to 64
+	First       Angle  // regular polygon: clock angle of the first corner
+	Points      []Point
+	Path        Text
+	Size        Size // circle only: the diameter with its fit
+	LeaveOnPart Length
+}
+
+// Point is a pair of lengths, x right and y up.
+type Point struct {
+	X, Y Length
+	Pos  Pos
+}
+
+// Size is a diameter (or width) with what limits it.
+type Size struct {
+	Nominal Length
+	Fit     Fit
+	Thread  Text // designation, for a threaded step; then Fit is empty
+}
+
+// Fit says how a size is limited. At most one of the fields is set.
+type Fit struct {
+	Pos        Pos
+	Class      Text     // ISO 286 class such as H7 or p6
+	LightPress Ref      // bore 0.01 to 0.03 mm under the measured outside of another feature
+	Limits     []Length // lower and upper size
+	PlusMinus  Length   // symmetric tolerance
+}
+
+// Ref points at a feature of a part, as "part.feature". A flat part has the
+// features outline and bore; a turned part those of its steps' names.
+type Ref struct {
+	Part, Feature string
+	Pos           Pos
+}
+
+// Set tells whether the reference was given.
+func (r Ref) Set() bool { return r.Part != "" }
+
+// Bore is the centre bore of a flat part.
+type Bore struct {
+	Pos  Pos
+	Size Size
+	// Leave is left on the diameter by the cutter for the lathe; 0 if the
+	// cut bore is final.
+	Leave Length
+}
+
+// Profile is a turned part along its axis: steps from the front face
+// (z = 0) to the back. Outside steps cover the whole length. Inside steps
+// start at the front face; their sum may be shorter (a blind bore) or equal
+// to the length (through).
+type Profile struct {
+	Pos     Pos
+	Outside []Step
+	Inside  []Step
+}
+
+// LengthMm is the overall length, the sum of the outside steps.
+func (p *Profile) LengthMm() float64 {
+	sum := 0.0
+	for _, s := range p.Outside {
+		sum += s.Length.Mm
+	}
+	return sum
+}
+
+// Step is one cylinder of a profile.
+type Step struct {
+	Pos      Pos
+	Name     Text // unique in the part; "outside-1", "inside-2" if not given
+	Size     Size
+	Length   Length
+	Seat     Text // what sits here: bearing, seal, tube, ring, ...; free words
+	Undercut *Undercut
+	Finish   Text // surface, such as "Ra 1.6"
+}
+
+// Undercut is a relief groove at a step's inner corner.
+type Undercut struct {
+	Pos          Pos
+	Width, Depth Length
+}
+
+// Frustum is a rolled cone from flat sheet. Diameters are at the outside of
+// the sheet unless Inside is true.
+type Frustum struct {
+	Pos          Pos
+	Large, Small Length
+	Height       Length
+	Thickness    Length
+	Offset       Length // eccentric: small end moved sideways by this much
+	Inside       bool
+	Seam         Angle // clock angle of the seam
+	Overlap      Length
+}
+
+// Face names a side of a part.
+type Face string
+
+// The faces.
+const (
+	Front Face = "front"
+	Back  Face = "back"
+)
+
+// Chamfer is a bevel on an edge. Edges of flat parts: bore-front, bore-back,
+// outline-front, outline-back. Of turned parts: STEP-front and STEP-back.
+// Size is measured along the axis (the depth), Angle from the axis: at 45° the
+// diameter changes by twice the size.
+type Chamfer struct {
+	Pos   Pos
+	Edge  Text
+	Size  Length
+	Angle Angle
+	For   string // weld, lead-in, deburr, or empty
+}
+
+// PatternKind names how hole positions are given.
+type PatternKind string
+
+// The patterns.
+const (
+	CirclePattern PatternKind = "circle" // count equally spaced from First
+	ArcPattern    PatternKind = "arc"    // count from First to Last, both included
+	AnglesPattern PatternKind = "angles" // listed clock angles
+	GridPattern   PatternKind = "grid"   // columns × rows about Centre
+	PointsPattern PatternKind = "at"     // listed points
+)
+
+// Pattern gives hole centres on a face, looking at that face: clock angles
+// from TOP clockwise, x right, y up.
+type Pattern struct {
+	Pos            Pos
+	Kind           PatternKind
+	PCD            Length
+	Count          int // 1 to 1000
+	First, Last    Angle
+	Angles         []Angle
+	Columns, Rows  int
+	PitchX, PitchY Length
+	Centre         Point
+	Points         []Point
+	// Datum is where listed points are measured from: "centre", or an edge
+	// pair such as "left-bottom" of the outline's bounding box, as seen on
+	// the face.
+	Datum string
+}
+
+// HoleMake says what a hole is.
+type HoleMake string
+
+// The makes of hole.
+const (
+	PlainHole     HoleMake = "plain"     // Size.Nominal, perhaps with a fit
+	ClearanceHole HoleMake = "clearance" // for Thread, by Series
+	TappedHole    HoleMake = "tap"       // for Thread
+)
+
+// HoleSize is the size of a hole as written, such as "M10 clearance",
+// "M8 tap", "11 mm" or "7/16 in".
+type HoleSize struct {
+	Pos    Pos
+	Make   HoleMake
+	Thread string // thread designation
+	Series string // fine, medium or coarse; medium if not said
+	Size   Size   // plain holes
+}
+
+// HoleGroup is a named set of equal holes on a face.
+type HoleGroup struct {
+	Pos         Pos
+	Name        Text
+	Face        Face
+	Pattern     Pattern
+	Size        HoleSize
+	Through     bool
+	Depth       Length // blind depth (full diameter or full thread); unset if Through
+	Counterbore *Counterbore
+	Countersink *Countersink
+	Note        Text
+}
+
+// Counterbore is a flat-bottomed enlargement at the marked face.
+type Counterbore struct{ Diameter, Depth Length }
+
+// Countersink is a conical enlargement at the marked face; Angle is the
+// included angle.
+type Countersink struct {
+	Diameter Length
+	Angle    Angle
+}
+
+// FaceSlot is an obround slot on a face. Turn is the clock angle of its long
+// axis.
+type FaceSlot struct {
+	Pos           Pos
+	Name          Text
+	Face          Face
+	Pattern       Pattern // of slot centres
+	Width, Length Length
+	Turn          Angle
+	Through       bool
+	Depth         Length
+}
+
+// RadialShape names what is cut into a round from outside.
+type RadialShape string
+
+// The radial shapes.
+const (
+	RadialHole   RadialShape = "hole"
+	RadialSlot   RadialShape = "slot"
+	RadialWindow RadialShape = "window"
+)
+
+// Radial is a hole, slot or window on the outside of a turned part, at clock
+// angles seen from the front face and an axial distance from a face.
+type Radial struct {
+	Pos     Pos
+	Name    Text
+	Clock   []Angle
+	Axial   Length // from AxialFrom to the feature's centre
+	From    Face
+	Shape   RadialShape
+	Size    HoleSize // holes
+	Around  Length   // slot, window: length round the circumference, an arc at the outside surface
+	Along   Length   // slot, window: length along the axis
+	Corner  Length   // window corner radius
+	Through bool     // into the bore
+	Depth   Length
+	Note    Text
+}
