@@ -1,0 +1,169 @@
+package typeface_test
+
+import (
+	"math"
+	"strings"
+	"testing"
+	"unicode/utf8"
+
+	"github.com/tdewolff/font"
+	"pgregory.net/rapid"
+
+	"centrepop/templates/typeface"
+)
+
+// Advance widths read from the hmtx table of DejaVu Sans Condensed 2.37, in
+// units of 1/2048 em.
+func TestWidthMm(t *testing.T) {
+	cases := []struct {
+		text string
+		bold bool
+		want float64 // font units
+	}{
+		{"", false, 0},
+		{" ", false, 585},
+		{"0", false, 1172},
+		{"0123456789", false, 11720},
+		{"0", true, 1282},
+	}
+	for _, c := range cases {
+		got := typeface.WidthMm(c.text, 2048, c.bold)
+		if math.Abs(got-c.want) > 1e-9 {
+			t.Errorf("WidthMm(%q, 2048, %v) = %v, want %v", c.text, c.bold, got, c.want)
+		}
+	}
+	for _, size := range []float64{0, -1, math.NaN(), math.Inf(1)} {
+		if got := typeface.WidthMm("a", size, false); got != 0 {
+			t.Errorf("WidthMm at size %v = %v, want 0", size, got)
+		}
+	}
+	// No kerning: the width of a pair is the sum, also where the face kerns.
+	pair := typeface.WidthMm("AV", 10, false)
+	sum := typeface.WidthMm("A", 10, false) + typeface.WidthMm("V", 10, false)
+	if math.Abs(pair-sum) > 1e-9 {
+		t.Errorf("AV is %v wide, A and V together %v", pair, sum)
+	}
+}
+
+func TestCapHeightIsThatOfH(t *testing.T) {
+	for _, b := range [][]byte{typeface.Regular(), typeface.Bold()} {
+		sfnt, err := font.ParseSFNT(b, 0)
+		if err != nil {
+			t.Fatal(err)
+		}
+		_, _, _, top := sfnt.GlyphBounds(sfnt.GlyphIndex('H'))
+		if got := float64(top) / float64(sfnt.Head.UnitsPerEm); got != typeface.CapHeight {
+			t.Errorf("H is %v em high, want %v", got, typeface.CapHeight)
+		}
+	}
+}
+
+// The characters the sheets use must be in both weights.
+func TestHasTheShopsCharacters(t *testing.T) {
+	for _, r := range "ABCabc019 .,;:-–—+±×÷=≤≥≈√°′″µΩαβφ⌀Ø½¼¾⅛²³·•→←↑↓☐☑✓△▽□äöüßÄÖÜéèêçñåæøłšžőűЖЯжπ" {
+		if !typeface.Has(r) {
+			t.Errorf("the face lacks %q (%U)", r, r)
+		}
+	}
+	for _, r := range []rune{'\n', '\t', 0, 0x7F, 0x85, 0x200B, '漢', '😀', 0xD800, 0x10FFFF, -1} {
+		if typeface.Has(r) {
+			t.Errorf("Has(%U) is true", r)
+		}
+	}
+}
+
+func TestPrintable(t *testing.T) {
+	cases := []struct{ in, want string }{
+		{"", ""},
+		{"M12 × 1,75", "M12 × 1,75"},
+		{"a\tb\nc", "a□b□c"},
+		{"漢😀", "□□"},
+		{"\xff", "□"},
+	}
+	for _, c := range cases {
+		if got := typeface.Printable(c.in); got != c.want {
+			t.Errorf("Printable(%q) = %q, want %q", c.in, got, c.want)
+		}
+	}
+}
+
+func TestFit(t *testing.T) {
+	if got := typeface.Fit("short", 3, 100, false); got != 3 {
+		t.Errorf("a text that fits changed to size %v", got)
+	}
+	if got := typeface.Fit("x", 3, 0, false); got != 0 {
+		t.Errorf("no room gave size %v, want 0", got)
+	}
+	rapid.Check(t, func(t *rapid.T) {
+		text := rapid.StringN(1, 40, -1).Draw(t, "text")
+		size := rapid.Float64Range(0.5, 50).Draw(t, "size")
+		room := rapid.Float64Range(0.1, 200).Draw(t, "room")
+		got := typeface.Fit(text, size, room, true)
+		if got > size {
+			t.Fatalf("size grew from %v to %v", size, got)
+		}
+		if w := typeface.WidthMm(text, got, true); w > room {
+			t.Fatalf("%v mm wide in %v", w, room)
+		}
+		if got < size && typeface.WidthMm(text, got*1.0001, true) <= room {
+			t.Fatalf("size %v is smaller than it need be", got)
+		}
+	})
+}
+
+func TestWrap(t *testing.T) {
+	cases := []struct {
+		text  string
+		width float64
+		want  string
+	}{
+		{"", 50, ""},
+		{"one two", 50, "one two"},
+		{"one two three", 13, "one two|three"},
+		{"  one   two  ", 50, "one two"},
+		{"one\n\ntwo", 50, "one||two"},
+		{"0000000000", 6, "000|000|000|0"},
+		{"漢", 0.1, "漢"},
+		{"a b", math.NaN(), "a b"},
+	}
+	for _, c := range cases {
+		got := strings.Join(typeface.Wrap(c.text, 3, c.width, false), "|")
+		if got != c.want {
+			t.Errorf("Wrap(%q, width %v) = %q, want %q", c.text, c.width, got, c.want)
+		}
+	}
+}
+
+// Wrapping loses no character but white space, and no line of more than one
+// character is too wide.
+func TestWrapKeepsText(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		text := rapid.StringN(0, 60, -1).Draw(t, "text")
+		width := rapid.Float64Range(1, 40).Draw(t, "width")
+		lines := typeface.Wrap(text, 3, width, false)
+		if a, b := squeeze(strings.Join(lines, "")), squeeze(text); a != b {
+			t.Fatalf("lines hold %q, want %q", a, b)
+		}
+		for _, line := range lines {
+			if utf8.RuneCountInString(line) > 1 && typeface.WidthMm(line, 3, false) > width {
+				t.Fatalf("%q is wider than %v", line, width)
+			}
+		}
+	})
+}
+
+func squeeze(s string) string { return strings.Join(strings.Fields(s), "") }
+
+func TestOutline(t *testing.T) {
+	path, err := typeface.Outline("HH", 10, false)
+	if err != nil {
+		t.Fatal(err)
+	}
+	b := path.Bounds()
+	if math.Abs(b.Y0) > 1e-9 || math.Abs(b.Y1-10*typeface.CapHeight) > 1e-6 {
+		t.Errorf("H reaches from %v to %v, want 0 to %v", b.Y0, b.Y1, 10*typeface.CapHeight)
+	}
+	if w := typeface.WidthMm("HH", 10, false); b.X0 < 0 || b.X1 > w || b.X1 < 0.8*w {
+		t.Errorf("HH reaches from %v to %v, width %v", b.X0, b.X1, w)
+	}
+}
