@@ -1,0 +1,148 @@
+package threads
+
+import (
+	"math"
+	"strconv"
+)
+
+// Factors of the basic profile, ISO 68-1: with H = P·√3/2, the pitch diameter
+// lies 2·3H/8 and the internal minor diameter 2·5H/8 below the major one.
+var (
+	pitchDiameterFactor = 3 * math.Sqrt(3) / 8 // 0.649519
+	minorFactor         = 5 * math.Sqrt(3) / 8 // 1.082532
+)
+
+// A metricRow is one nominal diameter of ISO 261 with its pitches, and of
+// ISO 273 with its clearance holes.
+type metricRow struct {
+	d      float64
+	coarse float64    // pitch, 0 where ISO 261 has only fine ones
+	drill  float64    // tap drill for the coarse pitch
+	fine   []float64  // falling
+	hole   [3]float64 // ISO 273 fine, medium, coarse; zero where not listed
+}
+
+// metricRows follows ISO 261 for the pitches (the choice M1 to M200, from
+// memory; the reference table agrees where it has a row) and ISO 273:1979 for
+// the holes (from memory beyond the rows of the reference table). Coarse tap
+// drills are those of ISO 2306 practice, d − P brought to a sold drill: M8
+// 6.8 and not 6.75, M12 10.2 and not 10.25, M4.5 3.7 and not 3.75.
+var metricRows = []metricRow{
+	{1, 0.25, 0.75, []float64{0.2}, [3]float64{1.1, 1.2, 1.3}},
+	{1.1, 0.25, 0.85, []float64{0.2}, [3]float64{}},
+	{1.2, 0.25, 0.95, []float64{0.2}, [3]float64{1.3, 1.4, 1.5}},
+	{1.4, 0.3, 1.1, []float64{0.2}, [3]float64{1.5, 1.6, 1.8}},
+	{1.6, 0.35, 1.25, []float64{0.2}, [3]float64{1.7, 1.8, 2}},
+	{1.8, 0.35, 1.45, []float64{0.2}, [3]float64{2, 2.1, 2.2}},
+	{2, 0.4, 1.6, []float64{0.25}, [3]float64{2.2, 2.4, 2.6}},
+	{2.2, 0.45, 1.75, []float64{0.25}, [3]float64{}},
+	{2.5, 0.45, 2.05, []float64{0.35}, [3]float64{2.7, 2.9, 3.1}},
+	{3, 0.5, 2.5, []float64{0.35}, [3]float64{3.2, 3.4, 3.6}},
+	{3.5, 0.6, 2.9, []float64{0.35}, [3]float64{3.7, 3.9, 4.2}},
+	{4, 0.7, 3.3, []float64{0.5}, [3]float64{4.3, 4.5, 4.8}},
+	{4.5, 0.75, 3.7, []float64{0.5}, [3]float64{4.8, 5, 5.3}},
+	{5, 0.8, 4.2, []float64{0.5}, [3]float64{5.3, 5.5, 5.8}},
+	{5.5, 0, 0, []float64{0.5}, [3]float64{}},
+	{6, 1, 5, []float64{0.75}, [3]float64{6.4, 6.6, 7}},
+	{7, 1, 6, []float64{0.75}, [3]float64{7.4, 7.6, 8}},
+	{8, 1.25, 6.8, []float64{1, 0.75}, [3]float64{8.4, 9, 10}},
+	{9, 1.25, 7.8, []float64{1, 0.75}, [3]float64{}},
+	{10, 1.5, 8.5, []float64{1.25, 1, 0.75}, [3]float64{10.5, 11, 12}},
+	{11, 1.5, 9.5, []float64{1, 0.75}, [3]float64{}},
+	{12, 1.75, 10.2, []float64{1.5, 1.25, 1}, [3]float64{13, 13.5, 14.5}},
+	{14, 2, 12, []float64{1.5, 1.25, 1}, [3]float64{15, 15.5, 16.5}},
+	{15, 0, 0, []float64{1.5, 1}, [3]float64{}},
+	{16, 2, 14, []float64{1.5, 1}, [3]float64{17, 17.5, 18.5}},
+	{17, 0, 0, []float64{1.5, 1}, [3]float64{}},
+	{18, 2.5, 15.5, []float64{2, 1.5, 1}, [3]float64{19, 20, 21}},
+	{20, 2.5, 17.5, []float64{2, 1.5, 1}, [3]float64{21, 22, 24}},
+	{22, 2.5, 19.5, []float64{2, 1.5, 1}, [3]float64{23, 24, 26}},
+	{24, 3, 21, []float64{2, 1.5, 1}, [3]float64{25, 26, 28}},
+	{25, 0, 0, []float64{2, 1.5, 1}, [3]float64{}},
+	{26, 0, 0, []float64{1.5}, [3]float64{}},
+	{27, 3, 24, []float64{2, 1.5, 1}, [3]float64{28, 30, 32}},
+	{28, 0, 0, []float64{2, 1.5, 1}, [3]float64{}},
+	{30, 3.5, 26.5, []float64{3, 2, 1.5, 1}, [3]float64{31, 33, 35}},
+	{32, 0, 0, []float64{2, 1.5}, [3]float64{}},
+	{33, 3.5, 29.5, []float64{3, 2, 1.5}, [3]float64{34, 36, 38}},
+	{35, 0, 0, []float64{1.5}, [3]float64{}},
+	{36, 4, 32, []float64{3, 2, 1.5}, [3]float64{37, 39, 42}},
+	{38, 0, 0, []float64{1.5}, [3]float64{}},
+	{39, 4, 35, []float64{3, 2, 1.5}, [3]float64{40, 42, 45}},
+	{40, 0, 0, []float64{3, 2, 1.5}, [3]float64{}},
+	{42, 4.5, 37.5, []float64{4, 3, 2, 1.5}, [3]float64{43, 45, 48}},
+	{45, 4.5, 40.5, []float64{4, 3, 2, 1.5}, [3]float64{46, 48, 52}},
+	{48, 5, 43, []float64{4, 3, 2, 1.5}, [3]float64{50, 52, 56}},
+	{50, 0, 0, []float64{3, 2, 1.5}, [3]float64{}},
+	{52, 5, 47, []float64{4, 3, 2, 1.5}, [3]float64{54, 56, 62}},
+	{55, 0, 0, []float64{4, 3, 2, 1.5}, [3]float64{}},
+	{56, 5.5, 50.5, []float64{4, 3, 2, 1.5}, [3]float64{58, 62, 66}},
+	{58, 0, 0, []float64{4, 3, 2, 1.5}, [3]float64{}},
+	{60, 5.5, 54.5, []float64{4, 3, 2, 1.5}, [3]float64{62, 66, 70}},
+	{62, 0, 0, []float64{4, 3, 2, 1.5}, [3]float64{}},
+	{64, 6, 58, []float64{4, 3, 2, 1.5}, [3]float64{66, 70, 74}},
+	{65, 0, 0, []float64{4, 3, 2, 1.5}, [3]float64{}},
+	{68, 6, 62, []float64{4, 3, 2, 1.5}, [3]float64{70, 74, 78}},
+	{70, 0, 0, []float64{6, 4, 3, 2, 1.5}, [3]float64{}},
+	{72, 0, 0, []float64{6, 4, 3, 2, 1.5}, [3]float64{74, 78, 82}},
+	{75, 0, 0, []float64{4, 3, 2, 1.5}, [3]float64{}},
+	{76, 0, 0, []float64{6, 4, 3, 2, 1.5}, [3]float64{78, 82, 86}},
+	{78, 0, 0, []float64{2}, [3]float64{}},
+	{80, 0, 0, []float64{6, 4, 3, 2, 1.5}, [3]float64{82, 86, 91}},
+	{82, 0, 0, []float64{2}, [3]float64{}},
+	{85, 0, 0, []float64{6, 4, 3, 2}, [3]float64{87, 91, 96}},
+	{90, 0, 0, []float64{6, 4, 3, 2}, [3]float64{93, 96, 101}},
+	{95, 0, 0, []float64{6, 4, 3, 2}, [3]float64{98, 101, 107}},
+	{100, 0, 0, []float64{6, 4, 3, 2}, [3]float64{104, 107, 112}},
+	{105, 0, 0, []float64{6, 4, 3, 2}, [3]float64{}},
+	{110, 0, 0, []float64{6, 4, 3, 2}, [3]float64{}},
+	{115, 0, 0, []float64{6, 4, 3, 2}, [3]float64{}},
+	{120, 0, 0, []float64{6, 4, 3, 2}, [3]float64{}},
+	{125, 0, 0, []float64{8, 6, 4, 3, 2}, [3]float64{}},
+	{130, 0, 0, []float64{8, 6, 4, 3, 2}, [3]float64{}},
+	{135, 0, 0, []float64{6, 4, 3, 2}, [3]float64{}},
+	{140, 0, 0, []float64{8, 6, 4, 3, 2}, [3]float64{}},
+	{145, 0, 0, []float64{6, 4, 3, 2}, [3]float64{}},
+	{150, 0, 0, []float64{8, 6, 4, 3, 2}, [3]float64{}},
+	{155, 0, 0, []float64{6, 4, 3}, [3]float64{}},
+	{160, 0, 0, []float64{8, 6, 4, 3}, [3]float64{}},
+	{165, 0, 0, []float64{6, 4, 3}, [3]float64{}},
+	{170, 0, 0, []float64{8, 6, 4, 3}, [3]float64{}},
+	{175, 0, 0, []float64{6, 4, 3}, [3]float64{}},
+	{180, 0, 0, []float64{8, 6, 4, 3}, [3]float64{}},
+	{185, 0, 0, []float64{6, 4, 3}, [3]float64{}},
+	{190, 0, 0, []float64{8, 6, 4, 3}, [3]float64{}},
+	{195, 0, 0, []float64{6, 4, 3}, [3]float64{}},
+	{200, 0, 0, []float64{8, 6, 4, 3}, [3]float64{}},
+}
+
+// metricThread builds the thread of one diameter and one of its pitches.
+func metricThread(row metricRow, pitch float64) Thread {
+	t := Thread{
+		Designation:     "M" + number(row.d),
+		Series:          MetricCoarse,
+		PitchMm:         pitch,
+		MajorMm:         row.d,
+		PitchDiameterMm: round3(row.d - pitchDiameterFactor*pitch),
+		MinorMm:         round3(row.d - minorFactor*pitch),
+		TapDrillMm:      row.drill,
+		Source:          "ISO 261, ISO 724; tap drill ISO 2306 practice",
+	}
+	if pitch != row.coarse {
+		t.Series = MetricFine
+		t.Designation += "x" + number(pitch)
+		t.TapDrillMm = round3(row.d - pitch)
+		t.Note = "tap drill by the rule d − P"
+		if sold := math.Round(t.TapDrillMm*10) / 10; pitch == 1.25 && row.d <= 14 {
+			t.Note += "; " + number(sold) + " is the common drill"
+		}
+	}
+	if row.hole[1] > 0 {
+		t.Clearance = &Clearance{row.hole[0], row.hole[1], row.hole[2]}
+		t.Source += "; clearance ISO 273:1979"
+	}
+	return t
+}
+
+// number writes a size without trailing zeros: 10, 1.25.
+func number(x float64) string { return strconv.FormatFloat(x, 'f', -1, 64) }

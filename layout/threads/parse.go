@@ -1,0 +1,264 @@
+package threads
+
+import (
+	"fmt"
+	"math"
+	"sort"
+	"strconv"
+	"strings"
+)
+
+// An UnknownError says that a designation names no thread known here.
+type UnknownError struct {
+	Designation string   // as given, shortened when very long
+	Why         string   // what is wrong with it; may be empty
+	Nearest     []string // known designations, best first; never empty
+}
+
+// Error names the designation, the reason and the nearest known threads.
+func (e *UnknownError) Error() string {
+	why := e.Why
+	if why == "" {
+		why = "not a known thread"
+	}
+	return fmt.Sprintf("threads: %q: %s; nearest: %s", e.Designation, why, strings.Join(e.Nearest, ", "))
+}
+
+// maxDesignation is the longest designation that is looked at, in bytes.
+const maxDesignation = 48
+
+// spellings turns the ways of writing one sign into the one used here. The
+// input is lower case already.
+var spellings = strings.NewReplacer(
+	"×", "x", "*", "x", "½", " 1/2", "¼", " 1/4", "¾", " 3/4",
+	"⅛", " 1/8", "⅜", " 3/8", "⅝", " 5/8", "⅞", " 7/8",
+	"⁄", "/", "–", "-", "−", "-", "\"", " ", "″", " ", "''", " ", "\u00a0", " ",
+)
+
+// Parse reads a thread designation. Case and spaces do not matter, and × or *
+// may stand for x. It takes metric threads "M10", "M10x1.25" (also with the
+// coarse pitch written out), pipe threads "G1/2", "G1 1/4", "G1-1/4", "R1/2",
+// "Rc1/2", "Rp1/2", and Unified threads "1/2-13 UNC", "1/2 UNC", "1/2-13",
+// "#10-24 UNC", "10-24 UNC", "0.500-13 UNC". Anything else gives an
+// *UnknownError naming the nearest known threads, and a zero Thread.
+func Parse(designation string) (Thread, error) {
+	if len(designation) > maxDesignation {
+		return Thread{}, unknown(strings.ToValidUTF8(designation[:maxDesignation], "")+"...", "too long")
+	}
+	text := strings.ToLower(strings.TrimSpace(designation))
+	text = strings.Join(strings.Fields(spellings.Replace(text)), " ")
+	switch {
+	case text == "":
+		return Thread{}, unknown(designation, "empty")
+	case strings.HasPrefix(text, "m"):
+		return parseMetric(designation, strings.TrimSpace(text[1:]))
+	}
+	for _, series := range []string{PipeRc, PipeRp, PipeR, PipeG} { // R last of its kind: it is a prefix of the others
+		if rest, ok := strings.CutPrefix(text, strings.ToLower(series)); ok {
+			return parsePipe(designation, series, rest)
+		}
+	}
+	return parseUnified(designation, text)
+}
+
+// parseMetric reads what follows the M: diameter, or diameter x pitch.
+func parseMetric(designation, text string) (Thread, error) {
+	first, second, hasPitch := strings.Cut(text, "x")
+	d, ok := decimal(first)
+	if !ok {
+		return Thread{}, unknown(designation, "the diameter is not a number")
+	}
+	pitch := 0.0
+	if hasPitch {
+		if pitch, ok = decimal(second); !ok || pitch == 0 {
+			return Thread{}, unknown(designation, "the pitch is not a number above zero")
+		}
+	}
+	for _, row := range metricRows {
+		if row.d != d {
+			continue
+		}
+		if !hasPitch && row.coarse == 0 {
+			return Thread{}, &UnknownError{designation, "this diameter has no coarse pitch: write the pitch", pitchesOf(row)}
+		}
+		if !hasPitch || pitch == row.coarse {
+			return metricThread(row, row.coarse), nil
+		}
+		for _, p := range row.fine {
+			if p == pitch {
+				return metricThread(row, p), nil
+			}
+		}
+		return Thread{}, &UnknownError{designation, "not a pitch of this diameter in ISO 261", pitchesOf(row)}
+	}
+	return Thread{}, &UnknownError{designation, "not a diameter of ISO 261", metricNear(d)}
+}
+
+// pitchesOf lists all designations of one diameter, coarse first.
+func pitchesOf(row metricRow) []string {
+	var list []string
+	if row.coarse > 0 {
+		list = append(list, metricThread(row, row.coarse).Designation)
+	}
+	for _, p := range row.fine {
+		list = append(list, metricThread(row, p).Designation)
+	}
+	return list
+}
+
+// metricNear lists the nearest diameter below and above, nearer first.
+func metricNear(d float64) []string {
+	i := sort.Search(len(metricRows), func(i int) bool { return metricRows[i].d >= d })
+	switch {
+	case i == 0:
+		return pitchesOf(metricRows[0])[:1]
+	case i == len(metricRows):
+		return pitchesOf(metricRows[i-1])[:1]
+	}
+	below, above := pitchesOf(metricRows[i-1])[0], pitchesOf(metricRows[i])[0]
+	if metricRows[i].d-d < d-metricRows[i-1].d {
+		return []string{above, below}
+	}
+	return []string{below, above}
+}
+
+// parsePipe reads the size after G, R, Rc or Rp.
+func parsePipe(designation, series, text string) (Thread, error) {
+	size := strings.TrimSpace(strings.TrimPrefix(strings.TrimSpace(text), "-"))
+	size = strings.Join(strings.FieldsFunc(size, func(r rune) bool { return r == ' ' || r == '-' }), " ")
+	if size == "" {
+		return Thread{}, unknown(designation, "the size is missing")
+	}
+	for _, row := range pipeRows {
+		if row.size != size {
+			continue
+		}
+		if t, ok := pipeThread(series, row); ok {
+			return t, nil
+		}
+		return Thread{}, unknown(series+row.size, "ISO 7-1 does not have this size")
+	}
+	return Thread{}, unknown(designation, "not a pipe thread size")
+}
+
+// parseUnified reads a size with threads per inch, series, or both.
+func parseUnified(designation, text string) (Thread, error) {
+	series := ""
+	for _, s := range []string{UnifiedUNC, UnifiedUNF} {
+		if rest, ok := strings.CutSuffix(text, strings.ToLower(s)); ok {
+			series, text = s, rest
+		}
+	}
+	if rest, ok := strings.CutPrefix(text, "no."); ok {
+		text = "#" + strings.TrimSpace(rest)
+	}
+	fields := strings.FieldsFunc(text, func(r rune) bool { return r == ' ' || r == '-' })
+	size, tpi := "", 0.0
+	if len(fields) > 0 {
+		size, fields = fields[0], fields[1:]
+	}
+	if len(fields) > 0 && strings.Contains(fields[0], "/") {
+		size, fields = size+" "+fields[0], fields[1:]
+	}
+	if len(fields) > 0 {
+		var ok bool
+		if tpi, ok = decimal(fields[0]); !ok || tpi == 0 {
+			return Thread{}, unknown(designation, "")
+		}
+		fields = fields[1:]
+	}
+	if len(fields) > 0 {
+		return Thread{}, unknown(designation, "")
+	}
+	if series == "" && tpi == 0 {
+		return Thread{}, unknown(designation, "no thread series: add UNC, UNF or threads per inch, or start with M, G, R, Rc or Rp")
+	}
+	// A bare number is inches if that exists and a numbered size if not:
+	// 1-8 is one inch, 10-24 is #10.
+	inch, isDecimal := decimal(size)
+	match := []func(unifiedRow) bool{
+		func(row unifiedRow) bool { return row.size == size },
+		func(row unifiedRow) bool { return row.size == "#"+size },
+		func(row unifiedRow) bool {
+			return isDecimal && strings.Contains(size, ".") && math.Abs(row.d-inch) < 0.0006
+		},
+	}
+	for _, is := range match {
+		for _, row := range unifiedRows {
+			if !is(row) {
+				continue
+			}
+			for _, s := range []string{UnifiedUNC, UnifiedUNF} {
+				t, ok := unifiedThread(s, row)
+				if ok && (series == "" || series == s) && (tpi == 0 || tpi == t.TPI) {
+					return t, nil
+				}
+			}
+		}
+	}
+	return Thread{}, unknown(designation, "not a thread of the UNC or UNF series")
+}
+
+// decimal reads digits with at most one point or comma; no sign, exponent,
+// NaN or Inf. Values above 10000 are refused.
+func decimal(s string) (float64, bool) {
+	s = strings.Replace(strings.TrimSpace(s), ",", ".", 1)
+	for _, r := range s {
+		if (r < '0' || r > '9') && r != '.' {
+			return 0, false
+		}
+	}
+	x, err := strconv.ParseFloat(s, 64)
+	return x, err == nil && x <= 10000
+}
+
+// unknown builds the error with the three known designations whose spelling
+// is nearest.
+func unknown(designation, why string) *UnknownError {
+	given := plain(designation)
+	type scored struct {
+		name     string
+		distance int
+	}
+	var list []scored
+	for _, t := range All() {
+		list = append(list, scored{t.Designation, editDistance(given, plain(t.Designation))})
+	}
+	// Stable: equal distances keep the order of All, so the message is the same every time.
+	sort.SliceStable(list, func(i, j int) bool { return list[i].distance < list[j].distance })
+	e := &UnknownError{Designation: designation, Why: why}
+	for _, s := range list[:3] {
+		e.Nearest = append(e.Nearest, s.name)
+	}
+	return e
+}
+
+// plain reduces a spelling to what counts when comparing: lower case, no
+// spaces or hyphens.
+func plain(s string) string {
+	s = spellings.Replace(strings.ToLower(s))
+	return strings.NewReplacer(" ", "", "-", "").Replace(s)
+}
+
+// editDistance counts the single-letter changes, insertions and deletions
+// that turn a into b.
+func editDistance(a, b string) int {
+	x, y := []rune(a), []rune(b)
+	row := make([]int, len(y)+1)
+	for j := range row {
+		row[j] = j
+	}
+	for i := range x {
+		diagonal := row[0]
+		row[0] = i + 1
+		for j := range y {
+			cost := diagonal
+			if x[i] != y[j] {
+				cost++
+			}
+			diagonal = row[j+1]
+			row[j+1] = min(cost, row[j]+1, row[j+1]+1)
+		}
+	}
+	return row[len(y)]
+}

@@ -1,0 +1,91 @@
+package threads
+
+// A pipeRow is one size of the 55° pipe threads. ISO 228-1 and ISO 7-1 share
+// the diameters.
+type pipeRow struct {
+	size  string // as in the designation
+	tpi   float64
+	major float64
+	gTap  float64 // tap drill for G
+	// The rest is zero where ISO 7-1 does not have the size.
+	gauge  float64 // basic gauge length
+	useful float64 // useful thread length at the basic gauge length
+	rcTap  float64 // drill for Rc tapped without a taper reamer
+	rpTap  float64 // drill for Rp
+}
+
+// pipeRows: major diameters and threads per inch are ISO 228-1:2000 Table 1;
+// gauge and useful lengths are ISO 7-1:1994 Table 1 from memory. Tap drills
+// are shop practice from memory; tests hold G drills within the minor
+// diameter limits of ISO 228-1, and Rc drills between the minor diameters at
+// both ends of the useful length.
+var pipeRows = []pipeRow{
+	{"1/16", 28, 7.723, 6.8, 4.0, 6.5, 6.2, 6.6},
+	{"1/8", 28, 9.728, 8.8, 4.0, 6.5, 8.2, 8.6},
+	{"1/4", 19, 13.157, 11.8, 6.0, 9.7, 11, 11.5},
+	{"3/8", 19, 16.662, 15.25, 6.4, 10.1, 14.5, 15},
+	{"1/2", 14, 20.955, 19, 8.2, 13.2, 18, 18.5},
+	{"5/8", 14, 22.911, 21, 0, 0, 0, 0},
+	{"3/4", 14, 26.441, 24.5, 9.5, 14.5, 23.5, 24},
+	{"7/8", 14, 30.201, 28.25, 0, 0, 0, 0},
+	{"1", 11, 33.249, 30.75, 10.4, 16.8, 29.5, 30.25},
+	{"1 1/8", 11, 37.897, 35.5, 0, 0, 0, 0},
+	{"1 1/4", 11, 41.910, 39.5, 12.7, 19.1, 38, 39},
+	{"1 1/2", 11, 47.803, 45.25, 12.7, 19.1, 44, 45},
+	{"1 3/4", 11, 53.746, 51, 0, 0, 0, 0},
+	{"2", 11, 59.614, 57, 15.9, 23.4, 55.5, 56.75},
+	{"2 1/4", 11, 65.710, 63, 0, 0, 0, 0},
+	{"2 1/2", 11, 75.184, 72.5, 17.5, 26.7, 71, 72.25},
+	{"2 3/4", 11, 81.534, 79, 0, 0, 0, 0},
+	{"3", 11, 87.884, 85.5, 20.6, 29.8, 83.5, 85},
+	{"3 1/2", 11, 100.330, 98, 0, 0, 0, 0},
+	{"4", 11, 113.030, 110.5, 25.4, 35.8, 108.5, 110},
+	{"4 1/2", 11, 125.730, 123, 0, 0, 0, 0},
+	{"5", 11, 138.430, 136, 28.6, 40.1, 133.5, 135.5},
+	{"5 1/2", 11, 151.130, 148.5, 0, 0, 0, 0},
+	{"6", 11, 163.830, 161, 28.6, 40.1, 159, 161},
+}
+
+// pipeHeightFactor is the height of the 55° rounded thread divided by the
+// pitch, ISO 228-1 and ISO 7-1.
+const pipeHeightFactor = 0.640327
+
+// pipeThread builds a thread of the series, and false when the series does
+// not have the size.
+func pipeThread(series string, row pipeRow) (Thread, bool) {
+	if series != PipeG && row.gauge == 0 {
+		return Thread{}, false
+	}
+	height := round3(pipeHeightFactor * 25.4 / row.tpi)
+	t := Thread{
+		Designation:     series + row.size,
+		Series:          series,
+		PitchMm:         round3(25.4 / row.tpi),
+		TPI:             row.tpi,
+		MajorMm:         row.major,
+		PitchDiameterMm: round3(row.major - height),
+		MinorMm:         round3(row.major - 2*height),
+		Source:          "ISO 7-1:1994 Table 1",
+	}
+	if series != PipeG {
+		t.GaugeLengthMm, t.UsefulLengthMm = row.gauge, row.useful
+		t.Note = "gauge and useful length from memory"
+	}
+	switch series {
+	case PipeG:
+		t.Source = "ISO 228-1:2000 Table 1"
+		t.TapDrillMm = row.gTap
+		t.Note = "tap drill from memory"
+	case PipeR:
+		t.Taper = true
+		t.Note += "; external thread, no tap drill"
+	case PipeRc:
+		t.Taper = true
+		t.TapDrillMm = row.rcTap
+		t.Note += "; tap drill for tapping without a taper reamer, common practice from memory"
+	case PipeRp:
+		t.TapDrillMm = row.rpTap
+		t.Note += "; tap drill common practice from memory"
+	}
+	return t, true
+}

@@ -1,0 +1,186 @@
+// Package threads gives the dimensions of the screw threads a workshop meets:
+// what to drill before tapping, what to turn before cutting, and what hole
+// lets the screw through.
+//
+// In goes a designation as it stands on a drawing ("M10x1.25", "G1 1/4",
+// "1/2-13 UNC", "Rc3/8"); out comes a [Thread] in millimetres. All lengths are
+// millimetres, also for inch threads; TPI is threads per inch of 25.4 mm.
+//
+// Standards:
+//
+//   - ISO 68-1 and ISO 724: profile and basic dimensions of metric threads;
+//     ISO 261 and ISO 262: which diameters and pitches exist.
+//   - ISO 2306 practice: tap drills. Unified tap drills are the usual chart
+//     of number, letter and fraction drills.
+//   - ISO 273:1979: clearance holes for metric bolts. ASME B18.2.8-1999:
+//     clearance holes for inch screws.
+//   - ISO 228-1: parallel pipe threads G. ISO 7-1: pipe threads R, Rc, Rp.
+//   - ASME B1.1: Unified coarse (UNC) and fine (UNF) series.
+//   - DIN 76-1: how much deeper than the full thread a blind hole is drilled.
+//
+// Where a table value is only remembered, or is shop practice with no
+// standard behind it, Thread.Note says so.
+//
+// Nothing here panics on bad input: an unknown designation is an
+// [*UnknownError] that lists the nearest known ones, and a length that is not
+// a finite number is refused.
+package threads
+
+import (
+	"fmt"
+	"math"
+	"strings"
+)
+
+// The values of Thread.Series.
+const (
+	MetricCoarse = "metric-coarse" // ISO 261 coarse pitch
+	MetricFine   = "metric-fine"   // ISO 261 fine pitch
+	PipeG        = "G"             // ISO 228-1, parallel, not sealing on the thread
+	PipeR        = "R"             // ISO 7-1, taper external
+	PipeRc       = "Rc"            // ISO 7-1, taper internal
+	PipeRp       = "Rp"            // ISO 7-1, parallel internal
+	UnifiedUNC   = "UNC"           // ASME B1.1 coarse
+	UnifiedUNF   = "UNF"           // ASME B1.1 fine
+)
+
+// A Thread is one thread with its basic dimensions.
+type Thread struct {
+	// Designation is the spelling used on every sheet: "M10", "M10x1.25",
+	// "G1 1/4", "Rc1/2", "1/2-13 UNC", "#10-24 UNC". Parse accepts it.
+	Designation string
+	// Series is one of the constants above.
+	Series string
+	// PitchMm is the pitch in mm. Inch threads give it rounded to 0.001 mm,
+	// as ISO 228-1 prints it; 25.4/TPI is exact.
+	PitchMm float64
+	// TPI is threads per inch; 0 for metric threads.
+	TPI float64
+	// MajorMm is the basic major diameter d = D in mm. For taper threads the
+	// three diameters hold at the gauge plane.
+	MajorMm float64
+	// PitchDiameterMm is the basic pitch diameter d2 = D2 in mm, to 0.001.
+	PitchDiameterMm float64
+	// MinorMm is the basic minor diameter of the internal thread D1 in mm,
+	// to 0.001.
+	MinorMm float64
+	// TapDrillMm is the drill before cutting the internal thread with a tap,
+	// in mm. It is 0 for R, which is only an external thread.
+	TapDrillMm float64
+	// TapDrillName is the drill's trade name where it is not a metric drill:
+	// "#7", "F", "27/64 in"; otherwise empty.
+	TapDrillName string
+	// Taper is true for the threads with a taper of 1:16 on diameter: R, Rc.
+	Taper bool
+	// GaugeLengthMm is the basic gauge length of ISO 7-1 in mm: the distance
+	// from the small end of the external thread to the gauge plane. It is 0
+	// for threads other than R, Rc and Rp.
+	GaugeLengthMm float64
+	// UsefulLengthMm is the least useful length of the external thread of
+	// ISO 7-1 at the basic gauge length, in mm; an internal thread takes at
+	// least this much. It is 0 for threads other than R, Rc and Rp.
+	UsefulLengthMm float64
+	// Clearance holds the clearance holes; nil for pipe threads and for
+	// metric diameters that ISO 273 does not list (M9, M15, ...).
+	Clearance *Clearance
+	// Source names the standard the dimensions follow.
+	Source string
+	// Note says which values are from memory or shop practice; it may be
+	// empty.
+	Note string
+}
+
+// Clearance holds the clearance hole diameters of one bolt size in mm: fine,
+// medium and coarse series of ISO 273, or close, normal and loose fit of
+// ASME B18.2.8.
+type Clearance struct {
+	FineMm, MediumMm, CoarseMm float64
+}
+
+// TaperPerMm is the taper of R and Rc threads: growth of diameter per mm of
+// length. ISO 7-1.
+const TaperPerMm = 1.0 / 16
+
+// ClearanceMm returns the clearance hole in mm. The series is "fine",
+// "medium" or "coarse", or the ASME words "close", "normal" and "loose" for
+// the same three; case does not matter and an empty series is medium. It is
+// an error to ask for another series, or for a thread without a clearance
+// hole (see Thread.Clearance).
+func (t Thread) ClearanceMm(series string) (float64, error) {
+	word := strings.ToLower(strings.TrimSpace(series))
+	pick := -1
+	switch word {
+	case "fine", "close":
+		pick = 0
+	case "medium", "normal", "":
+		pick = 1
+	case "coarse", "loose":
+		pick = 2
+	default:
+		return 0, fmt.Errorf("threads: clearance series %q is not known: use fine, medium or coarse (or close, normal, loose)", series)
+	}
+	if t.Clearance == nil {
+		return 0, fmt.Errorf("threads: no standard clearance hole for %s: give the hole diameter itself", t.Designation)
+	}
+	c := t.Clearance
+	return [3]float64{c.FineMm, c.MediumMm, c.CoarseMm}[pick], nil
+}
+
+// HeightOverlap returns the share of the basic thread height that a hole of
+// the given diameter leaves, 1 being full height: (d − hole)/(d − D1). It is
+// negative when the hole is larger than the thread. Tapping drills lie
+// between about 0.75 and 1.0. It is an error when the thread has no
+// dimensions or holeMm is not a positive finite number.
+func (t Thread) HeightOverlap(holeMm float64) (float64, error) {
+	if err := positive("hole diameter", holeMm); err != nil {
+		return 0, err
+	}
+	if !(t.MajorMm > t.MinorMm) || !finite(t.MajorMm) || !finite(t.MinorMm) {
+		return 0, fmt.Errorf("threads: %q has no thread height: take the thread from Parse", t.Designation)
+	}
+	return (t.MajorMm - holeMm) / (t.MajorMm - t.MinorMm), nil
+}
+
+// finite reports whether x is a number, not NaN and not infinite.
+func finite(x float64) bool { return !math.IsNaN(x) && !math.IsInf(x, 0) }
+
+// positive is an error unless x is a finite number above zero.
+func positive(what string, x float64) error {
+	if !finite(x) || x <= 0 {
+		return fmt.Errorf("threads: %s must be a positive number of mm, not %v", what, x)
+	}
+	return nil
+}
+
+// round3 rounds to 0.001 mm, the step of ISO 724 and ISO 228-1.
+func round3(x float64) float64 { return math.Round(x*1000) / 1000 }
+
+// All returns every known thread in a fixed order: metric by diameter then
+// falling pitch, then G, R, Rc, Rp, UNC, UNF by size. The slice is new at
+// each call.
+func All() []Thread {
+	var list []Thread
+	for _, row := range metricRows {
+		if row.coarse > 0 {
+			list = append(list, metricThread(row, row.coarse))
+		}
+		for _, p := range row.fine {
+			list = append(list, metricThread(row, p))
+		}
+	}
+	for _, series := range []string{PipeG, PipeR, PipeRc, PipeRp} {
+		for _, row := range pipeRows {
+			if t, ok := pipeThread(series, row); ok {
+				list = append(list, t)
+			}
+		}
+	}
+	for _, series := range []string{UnifiedUNC, UnifiedUNF} {
+		for _, row := range unifiedRows {
+			if t, ok := unifiedThread(series, row); ok {
+				list = append(list, t)
+			}
+		}
+	}
+	return list
+}

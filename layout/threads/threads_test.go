@@ -1,0 +1,470 @@
+package threads
+
+import (
+	"encoding/csv"
+	"errors"
+	"math"
+	"os"
+	"strconv"
+	"strings"
+	"testing"
+
+	"pgregory.net/rapid"
+)
+
+// readTable returns the rows of a reference table as column name → cell.
+func readTable(t *testing.T, name string, wantRows int) []map[string]string {
+	t.Helper()
+	file, err := os.Open("../../testdata/reference/" + name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer file.Close()
+	records, err := csv.NewReader(file).ReadAll()
+	if err != nil {
+		t.Fatal(err)
+	}
+	var rows []map[string]string
+	for _, record := range records[1:] {
+		row := map[string]string{}
+		for i, cell := range record {
+			row[records[0][i]] = cell
+		}
+		rows = append(rows, row)
+	}
+	if len(rows) < wantRows {
+		t.Fatalf("%s has %d rows, want at least %d", name, len(rows), wantRows)
+	}
+	return rows
+}
+
+func number64(t *testing.T, cell string) float64 {
+	t.Helper()
+	if cell == "" {
+		return 0
+	}
+	x, err := strconv.ParseFloat(cell, 64)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return x
+}
+
+func near(a, b, tol float64) bool { return math.Abs(a-b) <= tol }
+
+// Each row names its source: ISO 724, ISO 228-1:2000.
+func TestReferenceThreads(t *testing.T) {
+	for _, row := range readTable(t, "threads.csv", 31) {
+		name := row["designation"]
+		got, err := Parse(name)
+		if err != nil {
+			t.Error(err)
+			continue
+		}
+		if got.Designation != name {
+			t.Errorf("%s came back as %s", name, got.Designation)
+		}
+		for _, c := range []struct {
+			column string
+			got    float64
+		}{
+			{"pitch_mm", got.PitchMm}, {"tpi", got.TPI}, {"major_mm", got.MajorMm},
+			{"pitch_diameter_mm", got.PitchDiameterMm}, {"minor_internal_mm", got.MinorMm},
+			{"tap_drill_mm", got.TapDrillMm},
+		} {
+			if want := number64(t, row[c.column]); !near(c.got, want, 1e-9) {
+				t.Errorf("%s %s = %v, want %v (%s)", name, c.column, c.got, want, row["source"])
+			}
+		}
+	}
+}
+
+// ISO 273:1979.
+func TestReferenceClearance(t *testing.T) {
+	for _, row := range readTable(t, "clearance_holes.csv", 9) {
+		got, err := Parse(row["bolt"])
+		if err != nil {
+			t.Error(err)
+			continue
+		}
+		for series, column := range map[string]string{"fine": "fine_mm", "medium": "medium_mm", "coarse": "coarse_mm", "CLOSE": "fine_mm", " Normal": "medium_mm", "loose": "coarse_mm"} {
+			hole, err := got.ClearanceMm(series)
+			if want := number64(t, row[column]); err != nil || hole != want {
+				t.Errorf("%s %s = %v, %v, want %v", row["bolt"], series, hole, err, want)
+			}
+		}
+	}
+}
+
+// Basic dimensions as printed in ISO 724 (metric, from memory) and ASME B1.1
+// (Unified, inches from memory), independent of the formula used.
+func TestPublishedBasicDimensions(t *testing.T) {
+	for _, c := range []struct {
+		name         string
+		pitch, minor float64
+		inch         bool
+	}{
+		{"M1.6", 1.373, 1.221, false},
+		{"M2", 1.740, 1.567, false},
+		{"M2.5", 2.208, 2.013, false},
+		{"M4", 3.545, 3.242, false},
+		{"M6", 5.350, 4.917, false},
+		{"M10", 9.026, 8.376, false},
+		{"M14", 12.701, 11.835, false},
+		{"M18", 16.376, 15.294, false},
+		{"M42", 39.077, 37.129, false},
+		{"M48", 44.752, 42.587, false},
+		{"M56", 52.428, 50.046, false},
+		{"M64", 60.103, 57.505, false},
+		{"M100x2", 98.701, 97.835, false},
+		{"1/4-20 UNC", 0.2175, 0.1959, true},
+		{"5/16-18 UNC", 0.2764, 0.2524, true},
+		{"3/8-16 UNC", 0.3344, 0.3073, true},
+		{"1/2-13 UNC", 0.4500, 0.4167, true},
+		{"3/4-10 UNC", 0.6850, 0.6417, true},
+		{"1-8 UNC", 0.9188, 0.8647, true},
+		{"1/2-20 UNF", 0.4675, 0.4459, true},
+		{"#10-32 UNF", 0.1697, 0.1562, true},
+		{"#4-40 UNC", 0.0958, 0.0849, true},
+	} {
+		got, err := Parse(c.name)
+		if err != nil {
+			t.Error(err)
+			continue
+		}
+		tol, scale := 1e-9, 1.0
+		if c.inch {
+			tol, scale = 0.00006, 25.4
+		}
+		if !near(got.PitchDiameterMm/scale, c.pitch, tol) || !near(got.MinorMm/scale, c.minor, tol) {
+			t.Errorf("%s: pitch and minor diameter %v, %v, want %v, %v", c.name, got.PitchDiameterMm/scale, got.MinorMm/scale, c.pitch, c.minor)
+		}
+	}
+}
+
+// Pipe diameters as printed in ISO 228-1 and ISO 7-1 (from memory).
+func TestPublishedPipe(t *testing.T) {
+	for _, c := range []struct {
+		name                               string
+		major, pitch, minor, gauge, useful float64
+	}{
+		{"G1/16", 7.723, 7.142, 6.561, 0, 0},
+		{"G1/4", 13.157, 12.301, 11.445, 0, 0},
+		{"G3/4", 26.441, 25.279, 24.117, 0, 0},
+		{"G1 1/4", 41.910, 40.431, 38.952, 0, 0},
+		{"G2 1/2", 75.184, 73.705, 72.226, 0, 0},
+		{"G6", 163.830, 162.351, 160.872, 0, 0},
+		{"R1/8", 9.728, 9.147, 8.566, 4.0, 6.5},
+		{"Rc1/2", 20.955, 19.793, 18.631, 8.2, 13.2},
+		{"Rp1", 33.249, 31.770, 30.291, 10.4, 16.8},
+		{"R3/4", 26.441, 25.279, 24.117, 9.5, 14.5}, // gauge length 9.5 also in a maker's fitting sheet to ISO 7-1
+		{"R4", 113.030, 111.551, 110.072, 25.4, 35.8},
+	} {
+		got, err := Parse(c.name)
+		if err != nil {
+			t.Error(err)
+			continue
+		}
+		if got.MajorMm != c.major || got.PitchDiameterMm != c.pitch || got.MinorMm != c.minor || got.GaugeLengthMm != c.gauge || got.UsefulLengthMm != c.useful {
+			t.Errorf("%s = %+v, want %+v", c.name, got, c)
+		}
+		if got.Clearance != nil {
+			t.Errorf("%s has a clearance hole", c.name)
+		}
+	}
+}
+
+func TestM10(t *testing.T) {
+	got, err := Parse("m 10")
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got.PitchMm != 1.5 || got.MajorMm != 10 || got.PitchDiameterMm != 9.026 || got.MinorMm != 8.376 || got.TapDrillMm != 8.5 || *got.Clearance != (Clearance{10.5, 11, 12}) {
+		t.Errorf("M10 = %+v, %+v", got, got.Clearance)
+	}
+}
+
+// limit6H is the tolerance of the internal minor diameter, grade 6 of
+// ISO 965-1 (its formulae, from memory).
+func limit6H(pitch float64) float64 {
+	if pitch >= 1 {
+		return 0.230 * math.Pow(pitch, 0.7)
+	}
+	return 0.433*pitch - 0.190*math.Pow(pitch, 1.22)
+}
+
+// The tapping drill must leave a thread inside the minor diameter limits:
+// ISO 965-1 6H, ISO 228-1 Table 1 (0.282, 0.445, 0.541, 0.640 by pitch, from
+// memory). For Rc it lies between the minor diameters at the two ends of the
+// useful length; for Rp within a third of a pitch of D1.
+func TestTapDrillsWithinLimits(t *testing.T) {
+	pipeLimit := map[float64]float64{28: 0.282, 19: 0.445, 14: 0.541, 11: 0.640}
+	for _, thread := range All() {
+		low, high := thread.MinorMm, 0.0
+		switch thread.Series {
+		case MetricCoarse, MetricFine:
+			high = low + limit6H(thread.PitchMm) + 0.005
+		case PipeG:
+			high = low + pipeLimit[thread.TPI]
+		case PipeR:
+			low, high = 0, 0
+		case PipeRc:
+			low, high = low-thread.UsefulLengthMm*TaperPerMm, low
+		case PipeRp:
+			low, high = low-0.15, low+thread.PitchMm/3
+		default: // Unified: 60 to 85 % of 1.299 P
+			height := 1.299 * 25.4 / thread.TPI
+			low, high = thread.MajorMm-0.85*height, thread.MajorMm-0.60*height
+		}
+		if thread.TapDrillMm < low || thread.TapDrillMm > high {
+			t.Errorf("%s: tap drill %v not in %.3f … %.3f", thread.Designation, thread.TapDrillMm, low, high)
+		}
+	}
+}
+
+// A few rows of charts everyone knows.
+func TestUnifiedDrillsAndHoles(t *testing.T) {
+	for _, c := range []struct {
+		name, drill         string
+		close, normal, free float64 // inches, ASME B18.2.8-1999 Table 1
+	}{
+		{"1/4-20 UNC", "#7", 0.266, 0.281, 0.297},
+		{"3/8-16 UNC", "5/16 in", 0.391, 0.406, 0.422},
+		{"1/2-13 UNC", "27/64 in", 0.531, 0.562, 0.609},
+		{"3/4-16 UNF", "11/16 in", 0.781, 0.812, 0.906},
+		{"1 1/2-6 UNC", "1 11/32 in", 1.562, 1.625, 1.734},
+	} {
+		got, err := Parse(c.name)
+		if err != nil {
+			t.Error(err)
+			continue
+		}
+		h := got.Clearance
+		if got.TapDrillName != c.drill || !near(h.FineMm, c.close*25.4, 0.001) || !near(h.MediumMm, c.normal*25.4, 0.001) || !near(h.CoarseMm, c.free*25.4, 0.001) {
+			t.Errorf("%s: drill %s, holes %+v, want %+v", c.name, got.TapDrillName, h, c)
+		}
+	}
+}
+
+// ASME B18.2.8 Table 3a gives metric drills for the same inch holes
+// (Machinery's Handbook 31st ed. p. 1743, close fit column); they agree to
+// 0.2 mm.
+func TestCloseFitAgainstMetricDrills(t *testing.T) {
+	for name, drill := range map[string]float64{"#4 UNC": 3, "#5 UNC": 3.6, "#6 UNC": 3.9, "#8 UNC": 4.6, "#10 UNC": 5.2, "1/4 UNC": 6.7, "5/16 UNC": 8.3, "3/8 UNC": 9.9, "7/16 UNC": 11.5, "1/2 UNC": 13.5, "5/8 UNC": 16.75, "7/8 UNC": 23, "1 1/8 UNC": 29.5, "1 1/4 UNC": 32.5, "1 3/8 UNC": 36.5, "1 1/2 UNC": 39.5} {
+		got, err := Parse(name)
+		if err != nil {
+			t.Error(err)
+			continue
+		}
+		if !near(got.Clearance.FineMm, drill, 0.2) {
+			t.Errorf("%s close fit %v, metric drill %v", name, got.Clearance.FineMm, drill)
+		}
+	}
+}
+
+func TestSpellings(t *testing.T) {
+	for given, want := range map[string]string{
+		"M10": "M10", " m10 ": "M10", "M 10 x 1,25": "M10x1.25", "M10×1.25": "M10x1.25", "M10*1.250": "M10x1.25",
+		"M10x1.5": "M10", "m8X1": "M8x1", "M1.6": "M1.6",
+		"G1": "G1", "g1/2": "G1/2", "G 1/2": "G1/2", "G1 1/4": "G1 1/4", "G1-1/4": "G1 1/4", "G1¼\"": "G1 1/4", "G½": "G1/2",
+		"R1/2": "R1/2", "RC1/2": "Rc1/2", "rp 3/4": "Rp3/4", "Rc 1-1/2": "Rc1 1/2",
+		"1/2-13 UNC": "1/2-13 UNC", "1/2 UNC": "1/2-13 UNC", "1/2-13UNC": "1/2-13 UNC", "1/2\"-13 UNC": "1/2-13 UNC", "1/2-13": "1/2-13 UNC", "1/2-20": "1/2-20 UNF",
+		"#10-24 UNC": "#10-24 UNC", "10-24 UNC": "#10-24 UNC", "No. 10-32": "#10-32 UNF", "#10 UNF": "#10-32 UNF",
+		"1-8 UNC": "1-8 UNC", "1 UNC": "1-8 UNC", "1-12": "1-12 UNF", "2-4.5 UNC": "2-4.5 UNC", "2-56": "#2-56 UNC",
+		"1-1/4 UNC": "1 1/4-7 UNC", "1 1/4-7 unc": "1 1/4-7 UNC", "1-1/4-12 UNF": "1 1/4-12 UNF", "1¼-7": "1 1/4-7 UNC",
+		"0.500-13 UNC": "1/2-13 UNC", ".3125-18 UNC": "5/16-18 UNC",
+	} {
+		got, err := Parse(given)
+		if err != nil || got.Designation != want {
+			t.Errorf("Parse(%q) = %q, %v, want %q", given, got.Designation, err, want)
+		}
+	}
+}
+
+func TestUnknown(t *testing.T) {
+	for given, want := range map[string]string{
+		"M10x1.2":                     `threads: "M10x1.2": not a pitch of this diameter in ISO 261; nearest: M10, M10x1.25, M10x1, M10x0.75`,
+		"M13":                         `threads: "M13": not a diameter of ISO 261; nearest: M12, M14`,
+		"M19.5":                       `threads: "M19.5": not a diameter of ISO 261; nearest: M20, M18`,
+		"M0.1":                        `threads: "M0.1": not a diameter of ISO 261; nearest: M1`,
+		"M999":                        `threads: "M999": not a diameter of ISO 261; nearest: M200x8`,
+		"M15":                         `threads: "M15": this diameter has no coarse pitch: write the pitch; nearest: M15x1.5, M15x1`,
+		"G5/4":                        "nearest: G1/4, G5/8, G3/4",
+		"R5/8":                        "ISO 7-1 does not have this size; nearest: ",
+		"1/2":                         "no thread series: add UNC, UNF",
+		"1/2-14 UNC":                  "nearest: 1/2-13 UNC, ",
+		"1/2 UNK":                     "nearest: ",
+		"":                            "empty; nearest: ",
+		"MNaN":                        "the diameter is not a number",
+		"MInf":                        "the diameter is not a number",
+		"M1e1":                        "the diameter is not a number",
+		"M-10":                        "the diameter is not a number",
+		"M10x":                        "the pitch is not a number above zero",
+		"M10x0":                       "the pitch is not a number above zero",
+		"G":                           "the size is missing",
+		"1/2-13-13 UNC":               "nearest: 1/2-13 UNC",
+		strings.Repeat("M1000000", 9): "too long; nearest: ",
+	} {
+		got, err := Parse(given)
+		var unknown *UnknownError
+		if !errors.As(err, &unknown) {
+			t.Errorf("Parse(%q) = %+v, %v, want an *UnknownError", given, got, err)
+			continue
+		}
+		if !strings.Contains(err.Error(), want) || len(unknown.Nearest) == 0 {
+			t.Errorf("Parse(%q): %v\nwant %s", given, err, want)
+		}
+		for _, name := range unknown.Nearest {
+			if _, err := Parse(name); err != nil {
+				t.Errorf("Parse(%q) proposes %q: %v", given, name, err)
+			}
+		}
+	}
+}
+
+func TestClearanceErrors(t *testing.T) {
+	m10, _ := Parse("M10")
+	if _, err := m10.ClearanceMm("tight"); err == nil || !strings.Contains(err.Error(), "fine, medium or coarse") {
+		t.Errorf("tight: %v", err)
+	}
+	g1, _ := Parse("G1")
+	if _, err := g1.ClearanceMm("fine"); err == nil || !strings.Contains(err.Error(), "G1") {
+		t.Errorf("G1: %v", err)
+	}
+	if hole, err := m10.ClearanceMm(""); err != nil || hole != 11 {
+		t.Errorf("empty series: %v, %v, want medium 11", hole, err)
+	}
+}
+
+// Every thread: parses back to itself, diameters in order, clearance series
+// in order and outside the thread, names unique.
+func TestAllConsistent(t *testing.T) {
+	list := All()
+	if len(list) < 300 {
+		t.Fatalf("%d threads", len(list))
+	}
+	seen := map[string]bool{}
+	for _, thread := range list {
+		name := thread.Designation
+		if seen[name] {
+			t.Errorf("%s twice", name)
+		}
+		seen[name] = true
+		back, err := Parse(name)
+		if err != nil || back.Designation != name || back.MajorMm != thread.MajorMm || back.PitchMm != thread.PitchMm {
+			t.Errorf("%s parses to %+v, %v", name, back, err)
+		}
+		if !(0 < thread.MinorMm && thread.MinorMm < thread.PitchDiameterMm && thread.PitchDiameterMm < thread.MajorMm) {
+			t.Errorf("%s: diameters %v %v %v", name, thread.MinorMm, thread.PitchDiameterMm, thread.MajorMm)
+		}
+		if thread.Source == "" {
+			t.Errorf("%s has no source", name)
+		}
+		if c := thread.Clearance; c != nil && !(thread.MajorMm < c.FineMm && c.FineMm < c.MediumMm && c.MediumMm < c.CoarseMm && c.CoarseMm < 1.6*thread.MajorMm) {
+			t.Errorf("%s: clearance %+v", name, *c)
+		}
+		for _, kind := range []string{"short", "regular", "long"} {
+			if x, err := thread.RunoutMm(kind); (err != nil) != thread.Taper || (err == nil && !(x > 2*thread.PitchMm)) {
+				t.Errorf("%s run-out %s: %v, %v", name, kind, x, err)
+			}
+		}
+	}
+	for i := 1; i < len(metricRows); i++ {
+		if metricRows[i].d <= metricRows[i-1].d {
+			t.Errorf("M%v is out of order", metricRows[i].d)
+		}
+	}
+}
+
+// DIN 76-1 regular run-outs, from memory: M6 5.1, M8 6.2, M10 7.3, M12 8.3,
+// M16 9.3.
+func TestBlindDrill(t *testing.T) {
+	for name, want := range map[string]float64{"M6": 5.1, "M8": 6.2, "M10": 7.3, "M12": 8.3, "M16": 9.3, "M36": 16.8} {
+		thread, err := Parse(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		got, err := thread.BlindDrillMm(20)
+		if err != nil || !near(got, 20+want, 1e-9) {
+			t.Errorf("%s: %v, %v, want %v", name, got, err, 20+want)
+		}
+	}
+	inch, _ := Parse("1/2-13 UNC") // 1.954 mm: between the rows for 1.75 and 2
+	if got, err := inch.BlindDrillMm(25.4); err != nil || !near(got, 25.4+9.1, 1e-9) {
+		t.Errorf("1/2-13: %v, %v", got, err)
+	}
+	m10, _ := Parse("M10")
+	for _, bad := range []float64{0, -1, math.NaN(), math.Inf(1)} {
+		if got, err := m10.BlindDrillMm(bad); err == nil {
+			t.Errorf("full thread %v gives %v", bad, got)
+		}
+	}
+	if _, err := m10.RunoutMm("medium"); err == nil {
+		t.Error("run-out medium accepted")
+	}
+	if _, err := (Thread{}).RunoutMm(""); err == nil {
+		t.Error("a zero thread has a run-out")
+	}
+}
+
+// The run-out grows with the pitch, and short < regular < long.
+func TestRunoutGrows(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		a := Thread{PitchMm: rapid.Float64Range(0.2, 8).Draw(t, "a")}
+		b := Thread{PitchMm: rapid.Float64Range(0.2, 8).Draw(t, "b")}
+		if a.PitchMm > b.PitchMm {
+			a, b = b, a
+		}
+		last := 0.0
+		for _, kind := range []string{"short", "regular", "long"} {
+			x, errA := a.RunoutMm(kind)
+			y, errB := b.RunoutMm(kind)
+			if errA != nil || errB != nil || x > y+0.051 || x <= last {
+				t.Fatalf("%s: pitch %v gives %v (%v), %v gives %v (%v)", kind, a.PitchMm, x, errA, b.PitchMm, y, errB)
+			}
+			last = x
+		}
+	})
+}
+
+func TestHeightOverlap(t *testing.T) {
+	m10, _ := Parse("M10")
+	got, err := m10.HeightOverlap(8.5)
+	if err != nil || !near(got, 1.5/1.624, 1e-9) {
+		t.Errorf("M10 at 8.5: %v, %v", got, err)
+	}
+	if _, err := m10.HeightOverlap(math.NaN()); err == nil {
+		t.Error("NaN accepted")
+	}
+	if _, err := (Thread{}).HeightOverlap(8); err == nil {
+		t.Error("zero thread accepted")
+	}
+}
+
+// An accepted designation is a known thread whose own designation parses to
+// the same thread; a refused one returns a zero thread and proposes threads.
+func FuzzParse(f *testing.F) {
+	for _, thread := range All() {
+		f.Add(thread.Designation)
+	}
+	for _, seed := range []string{"M10×1,25", "G1¼", "No. 10-24", "0.500-13 UNC", "x", "M.", "1//2 UNC", "#-1 UNF", "½-13", "\xff"} {
+		f.Add(seed)
+	}
+	f.Fuzz(func(t *testing.T, designation string) {
+		got, err := Parse(designation)
+		if err != nil {
+			var unknown *UnknownError
+			if got != (Thread{}) || !errors.As(err, &unknown) || len(unknown.Nearest) == 0 {
+				t.Fatalf("%q: %+v, %v", designation, got, err)
+			}
+			return
+		}
+		again, err := Parse(got.Designation)
+		if err != nil || again.Designation != got.Designation || again.MajorMm != got.MajorMm || again.PitchMm != got.PitchMm {
+			t.Fatalf("%q gives %+v, which gives %+v, %v", designation, got, again, err)
+		}
+		if !(got.MajorMm > got.MinorMm && got.MinorMm > 0 && got.PitchMm > 0) {
+			t.Fatalf("%q: %+v", designation, got)
+		}
+	})
+}
