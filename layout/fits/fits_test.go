@@ -1,0 +1,283 @@
+package fits
+
+import (
+	"encoding/csv"
+	"errors"
+	"math"
+	"os"
+	"strconv"
+	"strings"
+	"testing"
+)
+
+// readReference returns the rows of a reference table below its heading.
+func readReference(t testing.TB, name string) (heading []string, rows [][]string) {
+	t.Helper()
+	f, err := os.Open("../../testdata/reference/" + name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer f.Close()
+	all, err := csv.NewReader(f).ReadAll()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(all) < 2 {
+		t.Fatalf("%s holds no rows", name)
+	}
+	return all[0], all[1:]
+}
+
+func number(t testing.TB, s string) float64 {
+	t.Helper()
+	v, err := strconv.ParseFloat(s, 64)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return v
+}
+
+// TestReferenceLimits runs every row of iso286.csv; each row names its source.
+// A row without limits is a refusal.
+func TestReferenceLimits(t *testing.T) {
+	_, rows := readReference(t, "iso286.csv")
+	for _, r := range rows {
+		nominal, kind, class := number(t, r[0]), r[1], r[2]
+		got, err := Limit(nominal, class)
+		if r[3] == "" {
+			if !errors.Is(err, ErrNotDefined) || got != (Limits{}) {
+				t.Errorf("%v %s: got %v, %v; want a refusal (%s)", nominal, class, got, err, r[6])
+			}
+			continue
+		}
+		if err != nil {
+			t.Errorf("%v %s: %v (%s)", nominal, class, err, r[6])
+			continue
+		}
+		if upper, lower := number(t, r[3]), number(t, r[4]); got.UpperUm != upper || got.LowerUm != lower {
+			t.Errorf("%v %s: got %v %v, want %v %v (%s)", nominal, class, got.UpperUm, got.LowerUm, upper, lower, r[6])
+		}
+		if got.Hole != (kind == "hole") || got.Class != class || got.NominalMm != nominal {
+			t.Errorf("%v %s: described as %+v", nominal, class, got)
+		}
+	}
+}
+
+// TestReferenceTolerances runs every cell of it_grades.csv at the top, in the
+// middle and just above the bottom of its step. An empty cell is a refusal.
+func TestReferenceTolerances(t *testing.T) {
+	heading, rows := readReference(t, "it_grades.csv")
+	for _, r := range rows {
+		over, upTo := number(t, r[0]), number(t, r[1])
+		for i := 2; i < 22; i++ {
+			grade := i - 3
+			if want := "IT" + gradeText(grade); heading[i] != want {
+				t.Fatalf("column %d is %s, want %s", i, heading[i], want)
+			}
+			bottom := math.Nextafter(over, upTo)
+			if over == 0 && grade >= 14 {
+				bottom = math.Nextafter(1, upTo) // IT14 and above begin above 1 mm
+			}
+			for _, nominal := range []float64{bottom, (over + upTo) / 2, upTo} {
+				got, err := Tolerance(nominal, grade)
+				if r[i] == "" {
+					if !errors.Is(err, ErrNotDefined) || got != 0 {
+						t.Errorf("%v %s: got %v, %v; want a refusal", nominal, heading[i], got, err)
+					}
+					continue
+				}
+				if want := number(t, r[i]); err != nil || got != want {
+					t.Errorf("%v %s: got %v, %v; want %v (%s)", nominal, heading[i], got, err, want, r[22])
+				}
+			}
+		}
+	}
+}
+
+func TestToleranceRefuses(t *testing.T) {
+	for _, c := range []struct {
+		nominal float64
+		grade   int
+		defined bool // the refusal is by the standard, not by the input
+		says    string
+	}{
+		{1, 14, true, "nearest defined: IT13"},
+		{0.3, 18, true, "nearest defined: IT13"},
+		{500.1, -1, true, "nearest defined: IT1"},
+		{3150, 0, true, "nearest defined: IT1"},
+		{3151, 7, true, "3150 mm, the largest size"},
+		{20, -2, false, "-1 (IT01), 0 (IT0) and 1 to 18"},
+		{20, 19, false, "-1 (IT01), 0 (IT0) and 1 to 18"},
+		{0, 7, false, "not above zero"},
+		{-3, 7, false, "not above zero"},
+		{math.NaN(), 7, false, "not a finite number"},
+		{math.Inf(1), 7, false, "not a finite number"},
+	} {
+		got, err := Tolerance(c.nominal, c.grade)
+		if err == nil || got != 0 || !strings.Contains(err.Error(), c.says) || errors.Is(err, ErrNotDefined) != c.defined {
+			t.Errorf("%v IT%d: got %v, %v", c.nominal, c.grade, got, err)
+		}
+	}
+}
+
+// TestParse checks the spellings that are taken and their spelling back.
+func TestParse(t *testing.T) {
+	for _, c := range []struct {
+		text string
+		want Class
+		back string
+	}{
+		{"H7", Class{"H", 7, true}, "H7"},
+		{"js6", Class{"js", 6, false}, "js6"},
+		{" ZC11 ", Class{"ZC", 11, true}, "ZC11"},
+		{"h01", Class{"h", -1, false}, "h01"},
+		{"H0", Class{"H", 0, true}, "H0"},
+		{"cd18", Class{"cd", 18, false}, "cd18"},
+	} {
+		got, err := Parse(c.text)
+		if err != nil || got != c.want || got.String() != c.back {
+			t.Errorf("%q: got %+v, %v", c.text, got, err)
+		}
+	}
+	for text, says := range map[string]string{
+		"":                     "empty",
+		"7":                    "does not begin with a letter",
+		"90H7":                 "without the size",
+		"I7":                   "without I, L, O, Q, W",
+		"HH7":                  `"HH"`,
+		"Js7":                  "write JS7 for a hole or js7 for a shaft",
+		"H":                    "01, 0 and 1 to 18",
+		"H19":                  "01, 0 and 1 to 18",
+		"H07":                  `"07"`,
+		"H+7":                  `"+7"`,
+		"H 7":                  `" 7"`,
+		"H7/p6":                `"7/p6"`,
+		"H9999999999999999999": "is not a tolerance grade",
+		"µ7":                   "does not begin with a letter",
+	} {
+		got, err := Parse(text)
+		if err == nil || got != (Class{}) || !strings.Contains(err.Error(), says) {
+			t.Errorf("%q: got %+v, %v; want %q", text, got, err, says)
+		}
+	}
+}
+
+// TestRefusals checks what the standard leaves blank and what is offered.
+func TestRefusals(t *testing.T) {
+	for _, c := range []struct {
+		nominal float64
+		class   string
+		nearest string // "" where only words are expected
+		says    string
+	}{
+		{1, "A11", "C11", "not used up to and including 1 mm"},
+		{1, "b11", "c11", "not used up to and including 1 mm"},
+		{1, "H14", "H13", "IT14 to IT18"},
+		{1, "N9", "N8", "not used above grade 8"},
+		{20, "t6", "s6", "above 24 mm"},
+		{24, "T7", "S7", "above 24 mm"},
+		{14, "v6", "u6", "above 14 mm"},
+		{18, "Y7", "X7", "above 18 mm"},
+		{20, "j8", "j7", "grades 5, 6 and 7"},
+		{3, "j9", "j8", "grades 5, 6 and 7"},
+		{20, "j4", "j5", "grades 5, 6 and 7"},
+		{20, "J9", "J8", "grades 6, 7 and 8"},
+		{20, "J5", "J6", "grades 6, 7 and 8"},
+		{600, "j6", "js6", "500 mm"},
+		{600, "J7", "JS7", "500 mm"},
+		{20, "K9", "K8", "up to grade 8"},
+		{600, "K9", "K8", "up to grade 8"},
+		{20, "K2", "K3", "from grade 3"},
+		{20, "P2", "P3", "from grade 3"},
+		{60, "ef7", "e7", "50 mm"},
+		{60, "CD9", "C9", "50 mm"},
+		{60, "fg6", "f6", "50 mm"},
+		{600, "a11", "d11", "500 mm"},
+		{600, "ZC7", "U7", "500 mm"},
+		{600, "v6", "u6", "500 mm"},
+		{600, "H01", "H1", "IT01 and IT0"},
+		{0.05, "c11", "cd8", "not be above zero"},
+		{3150.5, "H7", "", "3150 mm, the largest size"},
+	} {
+		got, err := Limit(c.nominal, c.class)
+		if !errors.Is(err, ErrNotDefined) || got != (Limits{}) {
+			t.Errorf("%v %s: got %+v, %v; want a refusal", c.nominal, c.class, got, err)
+			continue
+		}
+		_, nearest, _ := strings.Cut(err.Error(), "nearest defined: ")
+		if nearest != c.nearest || !strings.Contains(err.Error(), c.says) {
+			t.Errorf("%v %s: %v; want %q and nearest %q", c.nominal, c.class, err, c.says, c.nearest)
+		}
+	}
+	for _, nominal := range []float64{0, -1, math.NaN(), math.Inf(1), math.Inf(-1)} {
+		if got, err := Limit(nominal, "H7"); err == nil || errors.Is(err, ErrNotDefined) || got != (Limits{}) {
+			t.Errorf("%v: got %+v, %v", nominal, got, err)
+		}
+	}
+}
+
+// TestBetween checks the three kinds and their edges. The deviations are those
+// of ISO 286-2:1988; the clearances are worked by hand.
+func TestBetween(t *testing.T) {
+	for _, c := range []struct {
+		nominal  float64
+		fit      string
+		kind     string
+		max, min float64
+	}{
+		{90, "H7/p6", KindInterference, -2, -59},
+		{90, "H7 / h6", KindClearance, 57, 0},
+		{90, "H7/k6", KindTransition, 32, -25},
+		{50, "H7/g6", KindClearance, 50, 9},
+		{50, "P7/h6", KindInterference, -1, -42},
+		{20, "H8/s7", KindInterference, -2, -56},
+		{20, "JS7/js6", KindTransition, 17, -17},
+		{2, "H6/p5", KindInterference, 0, -10},
+	} {
+		got, err := Between(c.nominal, c.fit)
+		if err != nil || got.Kind != c.kind || got.ClearanceMaxUm != c.max || got.ClearanceMinUm != c.min {
+			t.Errorf("%v %s: got %+v, %v; want %s %v %v", c.nominal, c.fit, got, err, c.kind, c.max, c.min)
+		}
+	}
+	f, err := Between(90, "H7/p6")
+	if err != nil {
+		t.Fatal(err)
+	}
+	if f.Hole.MinMm != 90 || f.Hole.MaxMm != 90.035 || f.Shaft.MinMm != 90.037 || f.Shaft.MaxMm != 90.059 {
+		t.Errorf("90 H7/p6: %+v", f)
+	}
+	for fit, says := range map[string]string{
+		"H7":       "write hole/shaft",
+		"p6/H7":    `write "H7/p6"`,
+		"H7/P7":    "one hole class",
+		"h7/p6":    "one hole class",
+		"H7/":      "empty",
+		"/p6":      "empty",
+		"H7/p6/g6": `"6/g6"`,
+		"H7/j9":    "nearest defined: j7",
+		"J9/h6":    "nearest defined: J8",
+	} {
+		got, err := Between(90, fit)
+		if err == nil || got != (Fit{}) || !strings.Contains(err.Error(), says) {
+			t.Errorf("%s: got %+v, %v; want %q", fit, got, err, says)
+		}
+	}
+}
+
+func BenchmarkLimit(b *testing.B) {
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := Limit(90, "P7"); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
+func BenchmarkLimitRefused(b *testing.B) {
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := Limit(20, "t6"); err == nil {
+			b.Fatal("20 t6 was not refused")
+		}
+	}
+}
