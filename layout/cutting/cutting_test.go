@@ -1,0 +1,212 @@
+package cutting
+
+import (
+	"math"
+	"strings"
+	"testing"
+)
+
+// Cutting speed to rev/min, exact: testdata/reference/worked_examples.md (i).
+func TestSpindleRPM(t *testing.T) {
+	for _, c := range []struct {
+		v, d, want float64
+	}{
+		{25, 10, 796}, // drill, mild steel
+		{18, 10, 573}, // drill, stainless
+		{80, 10, 2546},
+		{110, 50, 700}, // turning, carbide, mild steel
+	} {
+		if got := SpindleRPM(c.v, c.d); math.Round(got) != c.want {
+			t.Errorf("SpindleRPM(%v, %v) = %.2f, want %v", c.v, c.d, got, c.want)
+		}
+		if back := CuttingSpeed(SpindleRPM(c.v, c.d), c.d); math.Abs(back-c.v) > 1e-9 {
+			t.Errorf("CuttingSpeed of it = %v, want %v", back, c.v)
+		}
+	}
+	for _, bad := range [][2]float64{{0, 10}, {25, 0}, {-1, 10}, {25, -10}, {math.NaN(), 10}, {25, math.NaN()}, {math.Inf(1), 10}, {25, math.Inf(1)}, {1e308, 1e-300}} {
+		if got := SpindleRPM(bad[0], bad[1]); got != 0 {
+			t.Errorf("SpindleRPM(%v) = %v, want 0", bad, got)
+		}
+		if got := CuttingSpeed(bad[0], bad[1]); got != 0 && !(bad[0] == 1e308) {
+			t.Errorf("CuttingSpeed(%v) = %v, want 0", bad, got)
+		}
+	}
+}
+
+func TestChooseSpeed(t *testing.T) {
+	lathe := []float64{70, 115, 190, 300, 480, 755, 1200}
+	for _, c := range []struct {
+		want, rpm float64
+		note      string // part of it
+	}{
+		{796, 755, ""},
+		{755, 755, ""},
+		{754.9, 480, ""},
+		{70, 70, ""},
+		{69, 70, "warning: lowest speed"},
+		{1300, 1200, ""},
+		{2546, 1200, "slow"},
+	} {
+		rpm, note := ChooseSpeed(c.want, lathe)
+		if rpm != c.rpm || !strings.Contains(note, c.note) || (c.note == "") != (note == "") {
+			t.Errorf("ChooseSpeed(%v) = %v, %q; want %v, %q", c.want, rpm, note, c.rpm, c.note)
+		}
+	}
+	if rpm, _ := ChooseSpeed(200, []float64{300, math.NaN(), -5, 190, math.Inf(1), 70}); rpm != 190 {
+		t.Errorf("unsorted list with bad entries: %v, want 190", rpm)
+	}
+	for _, want := range []float64{math.NaN(), 0, -1, math.Inf(1)} {
+		if rpm, note := ChooseSpeed(want, lathe); rpm != 0 || note == "" {
+			t.Errorf("ChooseSpeed(%v) = %v, %q; want 0 and a reason", want, rpm, note)
+		}
+	}
+	if rpm, note := ChooseSpeed(100, nil); rpm != 0 || note == "" {
+		t.Errorf("no speeds: %v, %q; want 0 and a reason", rpm, note)
+	}
+}
+
+// The ranges must overlap every published range of worked_examples.md (i) and
+// stay within the union of its sources.
+func TestSpeedsAgainstPublished(t *testing.T) {
+	for _, c := range []struct {
+		material string
+		op       Op
+		tool     Tool
+		lo, hi   float64 // union of the sources
+		with     []Range // each must be touched
+	}{
+		{"S235", Turn, HSS, 20, 76, []Range{{20, 35}, {30, 76}, {24, 37}}},
+		{"A36", Turn, Carbide, 90, 135, []Range{{90, 135}}},
+		{"1018", Drill, HSS, 20, 37, []Range{{20, 30}, {21, 37}}},
+		{"1.4301", Turn, HSS, 12, 35, []Range{{20, 35}, {12, 15}}},
+		{"316L", Turn, Carbide, 70, 120, []Range{{70, 120}}},
+		{"304", Drill, HSS, 15, 25, []Range{{15, 25}}},
+		{"EN AW-6082 T6", Turn, HSS, 107, 213, []Range{{150, 180}, {107, 213}}},
+		{"6061-T6", Turn, Carbide, 335, 365, []Range{{335, 365}}},
+		{"aluminium", Drill, HSS, 30, 152, []Range{{30, 120}, {76, 152}}},
+		{"CuZn39Pb3", Turn, HSS, 76, 152, []Range{{90, 105}, {76, 152}}},
+		{"brass", Turn, Carbide, 180, 200, []Range{{180, 200}}},
+		{"brass", Drill, HSS, 46, 137, []Range{{50, 55}, {46, 137}}},
+		{"CuZn37", Turn, HSS, 60, 152, []Range{{60, 75}}},
+		{"SAE 660", Turn, Carbide, 150, 165, []Range{{150, 165}}},
+		{"bronze", Drill, HSS, 35, 137, []Range{{35, 40}}},
+	} {
+		g, err := MaterialGroup(c.material)
+		if err != nil {
+			t.Errorf("%s: %v", c.material, err)
+			continue
+		}
+		r, src, err := g.Speed(c.op, c.tool)
+		if err != nil || src == "" {
+			t.Errorf("%s %s %s: source %q, error %v", c.material, c.op, c.tool, src, err)
+			continue
+		}
+		if r.MinMPerMin < c.lo || r.MaxMPerMin > c.hi {
+			t.Errorf("%s %s %s: %v outside the published union %v-%v", c.material, c.op, c.tool, r, c.lo, c.hi)
+		}
+		for _, w := range c.with {
+			if r.MaxMPerMin < w.MinMPerMin || r.MinMPerMin > w.MaxMPerMin {
+				t.Errorf("%s %s %s: %v does not touch the published %v", c.material, c.op, c.tool, r, w)
+			}
+		}
+	}
+}
+
+func TestDerivedSpeeds(t *testing.T) {
+	g, err := MaterialGroup("S355J2+N")
+	if err != nil {
+		t.Fatal(err)
+	}
+	drill, _, _ := g.Speed(Drill, HSS)
+	ream, src, err := g.Speed(Ream, HSS)
+	if err != nil || ream.MinMPerMin != drill.MinMPerMin/2 || ream.MaxMPerMin != drill.MaxMPerMin/2 || !strings.Contains(src, "common practice") {
+		t.Errorf("reaming %v (%s, %v), want half of drilling %v", ream, src, err, drill)
+	}
+	for _, g := range Groups() {
+		for _, tool := range []Tool{HSS, Carbide} {
+			turn, _, err := g.Speed(Turn, tool)
+			if err != nil {
+				t.Fatal(err)
+			}
+			for _, op := range []Op{Bore, Thread} {
+				r, src, err := g.Speed(op, tool)
+				if err != nil || src == "" || !(r.MinMPerMin > 0 && r.MinMPerMin < turn.MinMPerMin && r.MaxMPerMin < turn.MaxMPerMin && r.MaxMPerMin >= r.MinMPerMin) {
+					t.Errorf("%s %s %s: %v from turning %v (%q, %v)", g.Name, op, tool, r, turn, src, err)
+				}
+			}
+		}
+		for _, op := range []Op{Drill, Ream, Tap} {
+			if _, _, err := g.Speed(op, Carbide); err == nil {
+				t.Errorf("%s %s carbide: want an error", g.Name, op)
+			}
+			r, _, err := g.Speed(op, HSS)
+			if err != nil || !(r.MinMPerMin > 0 && r.MinMPerMin <= r.MidMPerMin() && r.MidMPerMin() <= r.MaxMPerMin) {
+				t.Errorf("%s %s: %v, %v", g.Name, op, r, err)
+			}
+		}
+		hss, _, _ := g.Speed(Turn, HSS)
+		car, _, _ := g.Speed(Turn, Carbide)
+		if car.MinMPerMin < 1.9*hss.MinMPerMin || car.MaxMPerMin < 1.9*hss.MaxMPerMin {
+			t.Errorf("%s: carbide %v not about twice HSS %v or more", g.Name, car, hss)
+		}
+	}
+	if _, _, err := g.Speed("grind", HSS); err == nil {
+		t.Error("unknown operation: want an error")
+	}
+	if _, _, err := g.Speed(Turn, "stellite"); err == nil {
+		t.Error("unknown tool: want an error")
+	}
+	if _, _, err := (Group{}).Speed(Turn, HSS); err == nil {
+		t.Error("zero group: want an error")
+	}
+}
+
+func TestMaterialGroup(t *testing.T) {
+	for _, c := range []struct {
+		name, group string
+		density     float64
+	}{
+		{"s235jr", "mild steel", 7850}, {"S355J2+N", "mild steel", 7850}, {"ASTM A36", "mild steel", 7850},
+		{"AISI 1018", "mild steel", 7850}, {"P265GH", "mild steel", 7850}, {"Mild Steel", "mild steel", 7850}, {"EN3B", "mild steel", 7850},
+		{"C45", "medium carbon and alloy steel", 7850}, {"C45E+QT", "medium carbon and alloy steel", 7850}, {"42CrMo4", "medium carbon and alloy steel", 7850},
+		{"SAE 4140", "medium carbon and alloy steel", 7850}, {"1045", "medium carbon and alloy steel", 7850}, {"EN 8", "medium carbon and alloy steel", 7850}, {"1050", "medium carbon and alloy steel", 7850},
+		{"304L", "stainless steel", 7900}, {"316", "stainless steel", 8000}, {"1.4404", "stainless steel", 8000}, {"420", "stainless steel", 7700},
+		{"EN-GJL-250", "grey cast iron", 7200}, {"GG25", "grey cast iron", 7200}, {"cast iron", "grey cast iron", 7200},
+		{"EN-GJS-400-15", "ductile cast iron", 7100}, {"GGG40", "ductile cast iron", 7100},
+		{"EN AW-6082", "aluminium alloy", 2700}, {"7075-T6", "aluminium alloy", 2810}, {"EN AW-7075", "aluminium alloy", 2810}, {"EN AW-1050", "aluminium alloy", 2700}, {"1050A H14", "aluminium alloy", 2700},
+		{"CW614N", "free-machining brass", 8470}, {"CuZn37", "other brass and bronze", 8440},
+		{"SAE660", "other brass and bronze", 8930}, {"CuSn7Zn4Pb7-C", "other brass and bronze", 8800}, {"CuAl10Ni5Fe4", "other brass and bronze", 7600},
+		{"CuSn8P", "tin (phosphor) bronze", 8800}, {"phosphor bronze", "tin (phosphor) bronze", 8800},
+	} {
+		g, err := MaterialGroup(c.name)
+		if err != nil || g.Name != c.group || g.DensityKgM3 != c.density || g.DensitySource == "" {
+			t.Errorf("MaterialGroup(%q) = %q, %v kg/m3 (%q), %v; want %q, %v", c.name, g.Name, g.DensityKgM3, g.DensitySource, err, c.group, c.density)
+		}
+	}
+	for _, bad := range []string{"", "S2350", "unobtainium", "C450", "SAE", "S", "3044", "wood"} {
+		g, err := MaterialGroup(bad)
+		if err == nil {
+			t.Errorf("MaterialGroup(%q) = %q, want an error", bad, g.Name)
+		} else if !strings.Contains(err.Error(), "S235") || !strings.Contains(err.Error(), "CUSN8") {
+			t.Errorf("MaterialGroup(%q): error does not list the known names: %v", bad, err)
+		}
+	}
+	seen := map[string]bool{}
+	for _, n := range KnownMaterials() {
+		if seen[n] {
+			t.Errorf("material %s twice in the table", n)
+		}
+		seen[n] = true
+		if n != normal(n) {
+			t.Errorf("material %s is not in normal form %s", n, normal(n))
+		}
+		for i, g := range grades {
+			if g.name == n {
+				break
+			}
+			if g.matches(n) {
+				t.Errorf("material %s is hidden behind row %d, %s", n, i, g.name)
+			}
+		}
+	}
+}

@@ -1,0 +1,213 @@
+package cutting
+
+import (
+	"fmt"
+	"math"
+	"sort"
+)
+
+// DrillSize is one twist drill of a stock series.
+type DrillSize struct {
+	DiaMm float64 // diameter, mm
+	Name  string  // as stamped: "8.5", "27/64 in", "#7", "F"
+}
+
+// System says which series of drills or bars a shop keeps.
+type System int
+
+// The two systems.
+const (
+	Metric System = iota // millimetre sizes
+	Inch                 // fractional inch; for drills also number and letter
+)
+
+// maxDrillMm is the largest stock drill kept in the series: 50 mm, and 2 in.
+const (
+	maxMetricDrillMm = 50
+	maxInchDrillIn   = 2
+)
+
+// numberDrills are the diameters in inches of number drills 1 to 60, and
+// letterDrills those of A to Z. ASME B94.11M, from memory.
+var numberDrills = [...]float64{
+	0.2280, 0.2210, 0.2130, 0.2090, 0.2055, 0.2040, 0.2010, 0.1990, 0.1960, 0.1935,
+	0.1910, 0.1890, 0.1850, 0.1820, 0.1800, 0.1770, 0.1730, 0.1695, 0.1660, 0.1610,
+	0.1590, 0.1570, 0.1540, 0.1520, 0.1495, 0.1470, 0.1440, 0.1405, 0.1360, 0.1285,
+	0.1200, 0.1160, 0.1130, 0.1110, 0.1100, 0.1065, 0.1040, 0.1015, 0.0995, 0.0980,
+	0.0960, 0.0935, 0.0890, 0.0860, 0.0820, 0.0810, 0.0785, 0.0760, 0.0730, 0.0700,
+	0.0670, 0.0635, 0.0595, 0.0550, 0.0520, 0.0465, 0.0430, 0.0420, 0.0410, 0.0400,
+}
+
+var letterDrills = [...]float64{
+	0.234, 0.238, 0.242, 0.246, 0.250, 0.257, 0.261, 0.266, 0.272, 0.277, 0.281, 0.290, 0.295,
+	0.302, 0.316, 0.323, 0.332, 0.339, 0.348, 0.358, 0.368, 0.377, 0.386, 0.397, 0.404, 0.413,
+}
+
+// StockDrills returns the drills of a system in rising order.
+//
+// Metric: 1.0 to 10.0 by 0.1 with the tap-drill sizes 3.25 to 9.75 by halves of
+// 0.5, then 10.2 and 10.5 to 32 by 0.5, then 33 to 50 by 1. The sizes are in
+// ISO 235 and DIN 338/345 (from memory); which of them a shop keeps is common
+// practice. Inch: 1/16 to 1 by 1/64, to 2 by 1/32, number drills 1 to 60 and
+// letters A to Z (ASME B94.11M, from memory).
+func StockDrills(s System) []DrillSize {
+	var out []DrillSize
+	if s == Inch {
+		for n, d := range numberDrills {
+			out = append(out, DrillSize{d * 25.4, fmt.Sprintf("#%d", n+1)})
+		}
+		for n, d := range letterDrills {
+			if d != 0.25 { // E is 1/4 in
+				out = append(out, DrillSize{d * 25.4, string(rune('A' + n))})
+			}
+		}
+		for n := 4; n <= 64*maxInchDrillIn; n++ {
+			if n > 64 && n%2 != 0 {
+				continue
+			}
+			out = append(out, DrillSize{float64(n) / 64 * 25.4, inchName(n, 64)})
+		}
+	} else {
+		for n := 100; n <= 1000; n += 10 {
+			out = append(out, metricDrill(n))
+		}
+		for n := 325; n < 1000; n += 50 {
+			out = append(out, metricDrill(n))
+		}
+		out = append(out, metricDrill(1020))
+		for n := 1050; n <= 3200; n += 50 {
+			out = append(out, metricDrill(n))
+		}
+		for n := 3300; n <= 100*maxMetricDrillMm; n += 100 {
+			out = append(out, metricDrill(n))
+		}
+	}
+	sort.Slice(out, func(i, j int) bool { return out[i].DiaMm < out[j].DiaMm })
+	return out
+}
+
+// metricDrill returns the drill of n hundredths of a millimetre.
+func metricDrill(n int) DrillSize {
+	d := float64(n) / 100
+	name := fmt.Sprintf("%.1f", d)
+	if n%10 != 0 {
+		name = fmt.Sprintf("%.2f", d)
+	}
+	return DrillSize{d, name}
+}
+
+// inchName writes n/den inches as a mixed number in lowest terms: "1-3/32 in".
+func inchName(n, den int) string {
+	for n%2 == 0 && den > 1 {
+		n, den = n/2, den/2
+	}
+	whole, rest := n/den, n%den
+	switch {
+	case rest == 0:
+		return fmt.Sprintf("%d in", whole)
+	case whole == 0:
+		return fmt.Sprintf("%d/%d in", rest, den)
+	}
+	return fmt.Sprintf("%d-%d/%d in", whole, rest, den)
+}
+
+// Rounding says to which side a size may be moved to meet a stock size.
+type Rounding int
+
+// The ways to round.
+const (
+	Nearest Rounding = iota // closest, the smaller when equally close
+	Down                    // largest that is not above: before a reamer, a tap or a boring bar
+	Up                      // smallest that is not below: for clearance
+)
+
+// StockDrill returns the stock drill for a wanted diameter in mm. It errs if
+// the diameter is not positive and finite, or no stock drill lies on the asked
+// side (metric 1 to 50 mm, inch #60 to 2 in).
+func StockDrill(dMm float64, s System, r Rounding) (DrillSize, error) {
+	if !positive(dMm) {
+		return DrillSize{}, fmt.Errorf("cutting: drill diameter %v mm is not a positive number", dMm)
+	}
+	all := StockDrills(s)
+	const same = 1e-6 // mm; below any printed digit
+	i := sort.Search(len(all), func(i int) bool { return all[i].DiaMm >= dMm-same })
+	if i < len(all) && math.Abs(all[i].DiaMm-dMm) <= same {
+		return all[i], nil
+	}
+	below, above := i > 0, i < len(all)
+	switch {
+	case r == Down && below:
+		return all[i-1], nil
+	case r == Up && above:
+		return all[i], nil
+	case r == Nearest && below && above:
+		if all[i].DiaMm-dMm < dMm-all[i-1].DiaMm {
+			return all[i], nil
+		}
+		return all[i-1], nil
+	}
+	return DrillSize{}, fmt.Errorf("cutting: no stock drill for %.3f mm: the series runs from %s to %s", dMm, all[0].Name, all[len(all)-1].Name)
+}
+
+// Rules for steps, all common practice, no source: a drill up to solidMm may
+// start in solid metal after centre drilling; beyond it a pilot goes first,
+// about half the next drill, which clears that drill's web (0.15 to 0.2 of its
+// diameter) and leaves its lips enough metal to stay steady.
+const (
+	solidMm  = 10.0
+	stepDown = 0.5
+)
+
+// DrillStep is one drill to put through a hole.
+type DrillStep struct {
+	Size DrillSize // stock drill
+	Note string    // why: "pilot", "open out", "finish", "leave for boring"
+}
+
+// DrillSteps returns the drills for a hole of holeMm, smallest first, after the
+// centre drill. largestMm is the biggest drill the shop can drive: a larger hole
+// is drilled to the biggest stock drill not above it and left for boring (or a
+// hole saw), which the last step says. The last drill is the stock drill not
+// above holeMm, so a hole between stock sizes is left small, and the note says by
+// how much. Stepping is common practice, no source. It errs if either size is
+// not positive and finite, or holeMm is under the smallest stock drill.
+func DrillSteps(holeMm, largestMm float64, s System) ([]DrillStep, error) {
+	if !positive(largestMm) {
+		return nil, fmt.Errorf("cutting: largest drill %v mm is not a positive number", largestMm)
+	}
+	if !positive(holeMm) {
+		return nil, fmt.Errorf("cutting: hole diameter %v mm is not a positive number", holeMm)
+	}
+	last, err := StockDrill(math.Min(holeMm, largestMm), s, Down)
+	if err != nil {
+		return nil, err
+	}
+	note := "finish"
+	if left := holeMm - last.DiaMm; left > 1e-6 {
+		note = fmt.Sprintf("leaves %.2f mm on diameter", left)
+		if holeMm > largestMm || left > 1 {
+			note = fmt.Sprintf("leaves %.2f mm on diameter for boring", left)
+		}
+	}
+	steps := []DrillStep{{last, note}}
+	for d := last.DiaMm; d > solidMm; {
+		// To a half millimetre or a 32nd of an inch: sizes every drill box has.
+		grid := 0.5
+		if s == Inch {
+			grid = 25.4 / 32
+		}
+		next, err := StockDrill(math.Ceil(d*stepDown/grid-1e-9)*grid, s, Up)
+		if err != nil {
+			return nil, err
+		}
+		steps = append(steps, DrillStep{next, "open out"})
+		d = next.DiaMm
+	}
+	if n := len(steps); n > 1 {
+		steps[n-1].Note = "pilot"
+	}
+	for i, j := 0, len(steps)-1; i < j; i, j = i+1, j-1 {
+		steps[i], steps[j] = steps[j], steps[i]
+	}
+	return steps, nil
+}

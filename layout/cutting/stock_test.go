@@ -1,0 +1,282 @@
+package cutting
+
+import (
+	"fmt"
+	"math"
+	"math/rand"
+	"testing"
+)
+
+// Nominal masses of round bar in kg/m, EN 10060 (from memory).
+func TestMassAgainstEN10060(t *testing.T) {
+	for d, want := range map[float64]float64{10: 0.617, 20: 2.47, 50: 15.4, 100: 61.7, 200: 247} {
+		got, err := MassCylinderKg(d, 0, 1000, 7850)
+		if err != nil || math.Abs(got/want-1) > 0.003 {
+			t.Errorf("round %v: %.4f kg/m (%v), want %v", d, got, err, want)
+		}
+	}
+	// Tube 114.3 x 3.6: 9.83 kg/m, EN 10220 (from memory).
+	if got, err := MassCylinderKg(114.3, 114.3-7.2, 1000, 7850); err != nil || math.Abs(got-9.83) > 0.01 {
+		t.Errorf("tube 114.3 x 3.6: %.3f kg/m (%v), want 9.83", got, err)
+	}
+	// 1 m2 of 1 mm steel weighs 7.85 kg.
+	if got, err := MassPlateKg(1e6, 1, 7850); err != nil || math.Abs(got-7.85) > 1e-9 {
+		t.Errorf("plate: %v (%v), want 7.85", got, err)
+	}
+	for _, bad := range [][4]float64{{0, 0, 1, 1}, {10, 10, 1, 1}, {10, -1, 1, 1}, {10, math.NaN(), 1, 1}, {10, 0, math.Inf(1), 1}, {10, 0, 1, 0}, {1e200, 0, 1e200, 1}} {
+		if m, err := MassCylinderKg(bad[0], bad[1], bad[2], bad[3]); err == nil {
+			t.Errorf("mass of %v = %v, want an error", bad, m)
+		}
+	}
+}
+
+func TestStockDrill(t *testing.T) {
+	for _, c := range []struct {
+		d    float64
+		s    System
+		r    Rounding
+		want string
+	}{
+		{8.5, Metric, Down, "8.5"}, // M10 tap drill, ISO 2306
+		{10.2, Metric, Nearest, "10.2"},
+		{6.75, Metric, Nearest, "6.75"},
+		{13.9, Metric, Up, "14.0"},
+		{13.9, Metric, Down, "13.5"},
+		{13.75, Metric, Nearest, "13.5"}, // tie: smaller
+		{32.2, Metric, Up, "33.0"},
+		{1, Metric, Down, "1.0"}, {50, Metric, Up, "50.0"},
+		{0.201 * 25.4, Inch, Nearest, "#7"}, // 1/4-20 UNC tap drill
+		{0.257 * 25.4, Inch, Nearest, "F"},  // 5/16-18 UNC tap drill
+		{27. / 64 * 25.4, Inch, Down, "27/64 in"},
+		{6.35, Inch, Down, "1/4 in"},
+		{1.05 * 25.4, Inch, Up, "1-1/16 in"},
+		{1.04 * 25.4, Inch, Down, "1-1/32 in"},
+	} {
+		got, err := StockDrill(c.d, c.s, c.r)
+		if err != nil || got.Name != c.want {
+			t.Errorf("StockDrill(%v, %v, %v) = %q, %v; want %q", c.d, c.s, c.r, got.Name, err, c.want)
+		}
+	}
+	for _, bad := range []float64{0, -3, 0.9, math.NaN(), math.Inf(1)} {
+		if got, err := StockDrill(bad, Metric, Down); err == nil {
+			t.Errorf("StockDrill(%v) = %v, want an error", bad, got)
+		}
+	}
+	if got, err := StockDrill(51, Metric, Up); err == nil {
+		t.Errorf("StockDrill(51 up) = %v, want an error", got)
+	}
+	for _, s := range []System{Metric, Inch} {
+		all := StockDrills(s)
+		for i := 1; i < len(all); i++ {
+			if all[i].DiaMm <= all[i-1].DiaMm {
+				t.Errorf("drills %q and %q out of order", all[i-1].Name, all[i].Name)
+			}
+		}
+	}
+}
+
+func TestDrillSteps(t *testing.T) {
+	for _, c := range []struct {
+		hole, largest float64
+		s             System
+		want          string
+	}{
+		{9, 25, Metric, "[9.0 finish]"},
+		{20, 25, Metric, "[10.0 pilot] [20.0 finish]"},
+		{40, 50, Metric, "[10.0 pilot] [20.0 open out] [40.0 finish]"},
+		{60, 25, Metric, "[6.5 pilot] [12.5 open out] [25.0 leaves 35.00 mm on diameter for boring]"},
+		{17.75, 25, Metric, "[9.0 pilot] [17.5 leaves 0.25 mm on diameter]"},
+		{25.4, 30, Inch, "[1/4 in pilot] [1/2 in open out] [1 in finish]"},
+	} {
+		steps, err := DrillSteps(c.hole, c.largest, c.s)
+		got := ""
+		for i, st := range steps {
+			if i > 0 {
+				got += " "
+			}
+			got += fmt.Sprintf("[%s %s]", st.Size.Name, st.Note)
+		}
+		if err != nil || got != c.want {
+			t.Errorf("DrillSteps(%v, %v) = %s (%v), want %s", c.hole, c.largest, got, err, c.want)
+		}
+	}
+	for h := 1.0; h < 80; h += 0.37 { // every step bigger than the last, none above the hole
+		for _, s := range []System{Metric, Inch} {
+			steps, err := DrillSteps(h+1, 32, s)
+			if err != nil {
+				t.Fatal(err)
+			}
+			last := 0.0
+			for _, st := range steps {
+				if st.Size.DiaMm <= last || st.Size.DiaMm > h+1+1e-6 || st.Size.DiaMm > 32+1e-6 {
+					t.Errorf("hole %v: step %v after %v", h+1, st.Size.DiaMm, last)
+				}
+				last = st.Size.DiaMm
+			}
+			if steps[0].Size.DiaMm > solidMm {
+				t.Errorf("hole %v starts solid with %v", h+1, steps[0].Size.DiaMm)
+			}
+		}
+	}
+	for _, bad := range [][2]float64{{0, 10}, {10, 0}, {math.NaN(), 10}, {10, math.Inf(1)}, {0.5, 10}} {
+		if steps, err := DrillSteps(bad[0], bad[1], Metric); err == nil {
+			t.Errorf("DrillSteps(%v) = %v, want an error", bad, steps)
+		}
+	}
+}
+
+func TestBlanksAndPlates(t *testing.T) {
+	b, err := RoundBlank(68, 120, 25, 7850, true, Metric)
+	// 68 + 3 = 71 -> bar 75; faces 2 mm each; 120 + 4 + 25 = 149 mm.
+	if err != nil || b.Bar.Mm != 75 || b.TurnMm != 7 || b.FacePerMm != 2 || b.LengthMm != 149 {
+		t.Errorf("blank %+v (%v), want bar 75, 149 long", b, err)
+	}
+	if want := 7850e-9 * math.Pi / 4 * 75 * 75 * 149; math.Abs(b.MassKg-want) > 1e-9 {
+		t.Errorf("blank mass %v, want %v", b.MassKg, want)
+	}
+	if b, err := RoundBlank(50, 100, 0, 7850, false, Metric); err != nil || b.Bar.Mm != 50 || b.TurnMm != 0 || b.LengthMm != 103 {
+		t.Errorf("bright blank %+v (%v), want bar 50, 103 long", b, err)
+	}
+	if b, err := RoundBlank(2*25.4, 100, 0, 7850, true, Inch); err != nil || b.Bar.Name != "2-1/8 in" {
+		t.Errorf("inch blank %+v (%v), want 2-1/8 in", b, err)
+	}
+	for _, c := range []struct {
+		t, a float64
+		s    System
+		want string
+	}{
+		{8, 0, Metric, "8 mm"}, {8, 1, Metric, "10 mm"}, {15.2, 0, Metric, "20 mm"},
+		{12.7, 0, Inch, "1/2 in"}, {12.8, 0, Inch, "5/8 in"}, {30, 0, Inch, "1-1/4 in"},
+	} {
+		if got, err := PlateFor(c.t, c.a, c.s); err != nil || got.Name != c.want {
+			t.Errorf("PlateFor(%v, %v) = %q (%v), want %q", c.t, c.a, got.Name, err, c.want)
+		}
+	}
+	for _, s := range []System{Metric, Inch} {
+		for _, sizes := range [][]StockSize{RoundBars(s), Plates(s)} {
+			for i := 1; i < len(sizes); i++ {
+				if sizes[i].Mm <= sizes[i-1].Mm {
+					t.Errorf("stock %q after %q", sizes[i].Name, sizes[i-1].Name)
+				}
+			}
+		}
+	}
+	if _, err := RoundBlank(400, 10, 0, 7850, true, Metric); err == nil {
+		t.Error("bar above the series: want an error")
+	}
+	if _, err := RoundBlank(40, math.NaN(), 0, 7850, true, Metric); err == nil {
+		t.Error("NaN length: want an error")
+	}
+	if _, err := RoundBlank(40, 10, -1, 7850, true, Metric); err == nil {
+		t.Error("negative grip: want an error")
+	}
+	if _, err := PlateFor(0, 5, Metric); err == nil {
+		t.Error("no thickness: want an error")
+	}
+	if _, err := PlateFor(200, 0, Metric); err == nil {
+		t.Error("plate above the series: want an error")
+	}
+}
+
+func TestPlanBarsByHand(t *testing.T) {
+	// Bar 1000, trim 10, kerf 2. 600 goes 10-610; 500 does not fit, opens bar 2 at
+	// 10-510; 380 fits bar 1 at 612-992; 300 fits bar 2 at 512-812; 175 at 814-989.
+	bars, err := PlanBars([]Piece{{"c", 300, 1}, {"a", 600, 0}, {"e", 175, 1}, {"b", 500, 1}, {"d", 380, 1}}, 1000, 2, 10)
+	if err != nil || len(bars) != 2 {
+		t.Fatalf("%v, %v; want two bars", bars, err)
+	}
+	want := [][]Cut{
+		{{"a", 600, 10}, {"d", 380, 612}},
+		{{"b", 500, 10}, {"c", 300, 512}, {"e", 175, 814}},
+	}
+	for i, w := range want {
+		if fmt.Sprint(bars[i].Cuts) != fmt.Sprint(w) {
+			t.Errorf("bar %d: %v, want %v", i+1, bars[i].Cuts, w)
+		}
+	}
+	if bars[0].OffcutMm != 6 || bars[1].OffcutMm != 9 {
+		t.Errorf("offcuts %v and %v, want 6 and 9", bars[0].OffcutMm, bars[1].OffcutMm)
+	}
+	// Flush with the end: no kerf needed after the last piece.
+	if bars, err := PlanBars([]Piece{{"x", 499, 2}}, 1000, 2, 0); err != nil || len(bars) != 1 || bars[0].OffcutMm != 0 {
+		t.Errorf("flush plan %v (%v), want one bar without offcut", bars, err)
+	}
+	if bars, err := PlanBars(nil, 1000, 2, 0); err != nil || len(bars) != 0 {
+		t.Errorf("no pieces: %v, %v", bars, err)
+	}
+}
+
+// Every piece once, none overlapping, all inside, and within 11/9 of the bound
+// from total length plus one bar.
+func TestPlanBarsProperties(t *testing.T) {
+	rnd := rand.New(rand.NewSource(1))
+	for range 200 {
+		bar, kerf, trim := 500+rnd.Float64()*6000, rnd.Float64()*4, rnd.Float64()*20
+		var pieces []Piece
+		total, count := 0.0, 0
+		for i := range 1 + rnd.Intn(12) {
+			p := Piece{fmt.Sprint("p", i), 20 + rnd.Float64()*(bar-trim-20), rnd.Intn(5)}
+			pieces = append(pieces, p)
+			total += (p.LengthMm + kerf) * float64(max(1, p.Count))
+			count += max(1, p.Count)
+		}
+		bars, err := PlanBars(pieces, bar, kerf, trim)
+		if err != nil {
+			t.Fatal(err)
+		}
+		seen := map[string]int{}
+		for _, b := range bars {
+			at := trim
+			for _, c := range b.Cuts {
+				if math.Abs(c.FromMm-at) > 1e-6 || c.FromMm+c.LengthMm > bar+1e-5 {
+					t.Fatalf("cut %v, expected at %v on a bar of %v", c, at, bar)
+				}
+				at = c.FromMm + c.LengthMm + kerf
+				seen[c.Name]++
+				count--
+			}
+			if len(b.Cuts) == 0 || math.Abs(b.OffcutMm-max(0, bar-at)) > 1e-6 {
+				t.Fatalf("bar %+v, offcut should be %v", b, bar-at)
+			}
+		}
+		if count != 0 {
+			t.Fatalf("%d pieces not placed once", count)
+		}
+		for _, p := range pieces {
+			if seen[p.Name] != max(1, p.Count) {
+				t.Fatalf("%s placed %d times, want %d", p.Name, seen[p.Name], p.Count)
+			}
+		}
+		for i := range bars { // first fit: the head of a later bar fits no earlier bar
+			for j := range i {
+				if c := bars[i].Cuts[len(bars[i].Cuts)-1]; c.LengthMm <= bars[j].OffcutMm-1e-6 {
+					t.Fatalf("piece %v left off bar %d with %v free", c, j, bars[j].OffcutMm)
+				}
+			}
+		}
+		if least := total / (bar - trim + kerf); float64(len(bars)) > 2*least+1 {
+			t.Fatalf("%d bars for at least %.2f", len(bars), least)
+		}
+	}
+}
+
+func TestPlanBarsRefuses(t *testing.T) {
+	ok := []Piece{{"a", 100, 1}}
+	for name, f := range map[string]func() ([]Bar, error){
+		"long piece":   func() ([]Bar, error) { return PlanBars([]Piece{{"a", 995, 1}}, 1000, 2, 10) },
+		"zero length":  func() ([]Bar, error) { return PlanBars([]Piece{{"a", 0, 1}}, 1000, 2, 10) },
+		"NaN length":   func() ([]Bar, error) { return PlanBars([]Piece{{"a", math.NaN(), 1}}, 1000, 2, 10) },
+		"count":        func() ([]Bar, error) { return PlanBars([]Piece{{"a", 10, -1}}, 1000, 2, 10) },
+		"many":         func() ([]Bar, error) { return PlanBars([]Piece{{"a", 10, math.MaxInt}}, 1000, 2, 10) },
+		"many in two":  func() ([]Bar, error) { return PlanBars([]Piece{{"a", 10, 15000}, {"b", 10, 15000}}, 1000, 2, 10) },
+		"bar":          func() ([]Bar, error) { return PlanBars(ok, math.Inf(1), 2, 10) },
+		"kerf":         func() ([]Bar, error) { return PlanBars(ok, 1000, -1, 10) },
+		"NaN kerf":     func() ([]Bar, error) { return PlanBars(ok, 1000, math.NaN(), 10) },
+		"trim":         func() ([]Bar, error) { return PlanBars(ok, 1000, 2, 950) },
+		"infinite cut": func() ([]Bar, error) { return PlanBars([]Piece{{"a", math.Inf(1), 1}}, 1000, 2, 0) },
+	} {
+		if bars, err := f(); err == nil || bars != nil {
+			t.Errorf("%s: %v, %v; want only an error", name, bars, err)
+		}
+	}
+}
