@@ -1,0 +1,319 @@
+package develop
+
+import "math"
+
+// Point is a point of the flat sheet in millimetres, x right, y up.
+type Point struct{ XMm, YMm float64 }
+
+func (p Point) plus(q Point) Point       { return Point{p.XMm + q.XMm, p.YMm + q.YMm} }
+func (p Point) minus(q Point) Point      { return Point{p.XMm - q.XMm, p.YMm - q.YMm} }
+func (p Point) times(f float64) Point    { return Point{p.XMm * f, p.YMm * f} }
+func (p Point) cross(q Point) float64    { return p.XMm*q.YMm - p.YMm*q.XMm }
+func (p Point) dot(q Point) float64      { return p.XMm*q.XMm + p.YMm*q.YMm }
+func (p Point) lengthMm() float64        { return math.Hypot(p.XMm, p.YMm) }
+func (p Point) distance(q Point) float64 { return p.minus(q).lengthMm() }
+
+// polar returns the point at radius and angle, anticlockwise from x.
+func polar(radiusMm, angleDeg float64) Point {
+	return Point{radiusMm * cosDeg(angleDeg), radiusMm * sinDeg(angleDeg)}
+}
+
+// Role says what a curve of a pattern is for.
+type Role int
+
+// The roles of a curve.
+const (
+	// Cut is an edge of the piece or of an opening in it.
+	Cut Role = iota
+	// Tab is the outline of an overlap beyond the seam.
+	Tab
+	// Seam is the line where the ends of the pattern meet.
+	Seam
+	// Fold is a bend line.
+	Fold
+	// Division is a construction or ordinate line, to mark but not to bend.
+	Division
+	// Top is the TOP line, clock angle 0°.
+	Top
+)
+
+// String returns the role in lower case.
+func (r Role) String() string {
+	switch r {
+	case Cut:
+		return "cut"
+	case Tab:
+		return "tab"
+	case Seam:
+		return "seam"
+	case Fold:
+		return "fold"
+	case Division:
+		return "division"
+	case Top:
+		return "top"
+	}
+	return "unknown role"
+}
+
+// Segment is one straight or circular piece of a Curve; it starts where the
+// piece before it ends.
+type Segment struct {
+	// To is the end point.
+	To Point
+	// Center is the centre of a circular piece, unused for a straight one.
+	Center Point
+	// SweepDeg is 0 for a straight piece, else the turn about Center,
+	// positive anticlockwise, within -360..360.
+	SweepDeg float64
+}
+
+// Curve is a chain of straight and circular pieces.
+type Curve struct {
+	// Name says what the line is, such as a feature's name.
+	Name string
+	Role Role
+	// Closed is set when the last piece ends at Start.
+	Closed   bool
+	Start    Point
+	Segments []Segment
+}
+
+// polyline returns the points as a chain of straight pieces.
+func polyline(name string, role Role, points ...Point) Curve {
+	c := Curve{Name: name, Role: role, Start: points[0]}
+	for _, p := range points[1:] {
+		c.Segments = append(c.Segments, Segment{To: p})
+	}
+	return c
+}
+
+// polygon is polyline closed back to its first point.
+func polygon(name string, role Role, points ...Point) Curve {
+	c := polyline(name, role, points...)
+	c.Segments = append(c.Segments, Segment{To: points[0]})
+	c.Closed = true
+	return c
+}
+
+// at returns the point of a segment at fraction f, 0..1, from start.
+func (s Segment) at(start Point, f float64) Point {
+	switch {
+	case f <= 0:
+		return start
+	case f >= 1:
+		return s.To
+	case s.SweepDeg == 0:
+		return start.plus(s.To.minus(start).times(f))
+	}
+	r := start.minus(s.Center)
+	a := deg(math.Atan2(r.YMm, r.XMm)) + f*s.SweepDeg
+	return s.Center.plus(polar(r.lengthMm(), a))
+}
+
+func (s Segment) lengthMm(start Point) float64 {
+	if s.SweepDeg == 0 {
+		return s.To.distance(start)
+	}
+	return math.Abs(rad(s.SweepDeg)) * start.distance(s.Center)
+}
+
+// LengthMm returns the length along the curve, exact for its pieces.
+func (c Curve) LengthMm() float64 {
+	sum, at := 0.0, c.Start
+	for _, s := range c.Segments {
+		sum += s.lengthMm(at)
+		at = s.To
+	}
+	return sum
+}
+
+// AreaMm2 returns the area enclosed by a closed curve, positive when it runs
+// anticlockwise; zero for an open one. Arcs count exactly.
+func (c Curve) AreaMm2() float64 {
+	if !c.Closed {
+		return 0
+	}
+	sum, at := 0.0, c.Start
+	for _, s := range c.Segments {
+		sum += at.minus(c.Start).cross(s.To.minus(c.Start)) / 2
+		if s.SweepDeg != 0 {
+			r := at.distance(s.Center)
+			a := rad(s.SweepDeg)
+			sum += r * r * (a - math.Sin(a)) / 2
+		}
+		at = s.To
+	}
+	return sum
+}
+
+// Points returns the curve as points no further than tolMm from it, start
+// and end included. A tolerance that is not positive means ToleranceMm.
+func (c Curve) Points(tolMm float64) []Point {
+	if !(tolMm > 0) {
+		tolMm = ToleranceMm
+	}
+	out, at := []Point{c.Start}, c.Start
+	for _, s := range c.Segments {
+		if s.SweepDeg != 0 {
+			// The rise of a chord over its arc is r(1-cos(step/2)).
+			r := at.distance(s.Center)
+			step := 90.0
+			if tolMm < r {
+				step = math.Min(step, 2*deg(math.Acos(1-tolMm/r)))
+			}
+			n := int(math.Ceil(math.Abs(s.SweepDeg) / step))
+			for i := 1; i < n; i++ {
+				out = append(out, s.at(at, float64(i)/float64(n)))
+			}
+		}
+		out = append(out, s.To)
+		at = s.To
+	}
+	return out
+}
+
+// Box returns the exact bounding box, the bulge of arcs included.
+func (c Curve) Box() Box {
+	b, at := emptyBox().add(c.Start), c.Start
+	for _, s := range c.Segments {
+		b = b.add(s.To)
+		if s.SweepDeg != 0 {
+			r := at.minus(s.Center)
+			from := deg(math.Atan2(r.YMm, r.XMm))
+			lo, hi := math.Min(from, from+s.SweepDeg), math.Max(from, from+s.SweepDeg)
+			for q := math.Ceil(lo/90) * 90; q <= hi; q += 90 {
+				b = b.add(s.Center.plus(polar(r.lengthMm(), q)))
+			}
+		}
+		at = s.To
+	}
+	return b
+}
+
+// Box is an upright rectangle, in millimetres.
+type Box struct{ Min, Max Point }
+
+func emptyBox() Box {
+	inf := math.Inf(1)
+	return Box{Point{inf, inf}, Point{-inf, -inf}}
+}
+
+func (b Box) add(p Point) Box {
+	// math.Min and math.Max carry NaN through, so finite can see it.
+	return Box{
+		Point{math.Min(b.Min.XMm, p.XMm), math.Min(b.Min.YMm, p.YMm)},
+		Point{math.Max(b.Max.XMm, p.XMm), math.Max(b.Max.YMm, p.YMm)},
+	}
+}
+
+// Union returns the smallest box around both.
+func (b Box) Union(o Box) Box { return b.add(o.Min).add(o.Max) }
+
+// WidthMm returns the extent in x.
+func (b Box) WidthMm() float64 { return b.Max.XMm - b.Min.XMm }
+
+// HeightMm returns the extent in y.
+func (b Box) HeightMm() float64 { return b.Max.YMm - b.Min.YMm }
+
+// FitsSheet reports whether the box lies on a sheet of the given size, either
+// way round.
+func (b Box) FitsSheet(widthMm, heightMm float64) bool {
+	w, h := b.WidthMm(), b.HeightMm()
+	return w <= widthMm && h <= heightMm || w <= heightMm && h <= widthMm
+}
+
+func (b Box) finite() bool {
+	return finite(b.Min.XMm) && finite(b.Min.YMm) && finite(b.Max.XMm) && finite(b.Max.YMm)
+}
+
+// sample returns points of f over from..to whose chords stay within
+// ToleranceMm of f, judged at three inner points of each chord. The interval
+// is first cut in pieces equal parts.
+func sample(f func(float64) Point, from, to float64, pieces int) []Point {
+	out := []Point{f(from)}
+	for i := range pieces {
+		a := from + (to-from)*float64(i)/float64(pieces)
+		b := from + (to-from)*float64(i+1)/float64(pieces)
+		out = refine(out, f, a, b, 10)
+	}
+	return out
+}
+
+func refine(out []Point, f func(float64) Point, a, b float64, depth int) []Point {
+	pa, pb := out[len(out)-1], f(b)
+	mid := (a + b) / 2
+	off := 0.0
+	for _, t := range []float64{(a + mid) / 2, mid, (mid + b) / 2} {
+		off = math.Max(off, distanceToChord(f(t), pa, pb))
+	}
+	if off <= ToleranceMm || depth == 0 {
+		return append(out, pb)
+	}
+	return refine(refine(out, f, a, mid, depth-1), f, mid, b, depth-1)
+}
+
+// distanceToChord returns the distance of p from the straight piece a-b.
+func distanceToChord(p, a, b Point) float64 {
+	d := b.minus(a)
+	l2 := d.dot(d)
+	if l2 == 0 {
+		return p.distance(a)
+	}
+	f := math.Max(0, math.Min(1, p.minus(a).dot(d)/l2))
+	return p.distance(a.plus(d.times(f)))
+}
+
+// clipX returns the parts of a closed polyline (first point repeated last)
+// with x within lo..hi, as open polylines; nil if none. A polyline wholly
+// inside comes back whole.
+func clipX(points []Point, lo, hi float64) [][]Point {
+	inside := func(p Point) bool { return p.XMm >= lo && p.XMm <= hi }
+	start := -1
+	for i, p := range points[:len(points)-1] {
+		if !inside(p) {
+			start = i
+			break
+		}
+	}
+	if start < 0 {
+		return [][]Point{points}
+	}
+	ring := append(append([]Point{}, points[start:len(points)-1]...), points[:start+1]...)
+	var out [][]Point
+	var run []Point
+	for i := range len(ring) - 1 {
+		a, b := ring[i], ring[i+1]
+		enter, leave, ok := clipChord(a, b, lo, hi)
+		if !ok {
+			continue
+		}
+		if run == nil {
+			run = []Point{enter}
+		}
+		run = append(run, leave)
+		if !inside(b) {
+			out, run = append(out, run), nil
+		}
+	}
+	return out
+}
+
+// clipChord returns the part of the chord a-b with x within lo..hi.
+func clipChord(a, b Point, lo, hi float64) (enter, leave Point, ok bool) {
+	f0, f1 := 0.0, 1.0
+	if dx := b.XMm - a.XMm; dx == 0 {
+		if a.XMm < lo || a.XMm > hi {
+			return a, b, false
+		}
+	} else {
+		near, far := (lo-a.XMm)/dx, (hi-a.XMm)/dx
+		f0 = math.Max(f0, math.Min(near, far))
+		f1 = math.Min(f1, math.Max(near, far))
+	}
+	if f0 >= f1 {
+		return a, b, false
+	}
+	s := Segment{To: b}
+	return s.at(a, f0), s.at(a, f1), true
+}

@@ -1,0 +1,265 @@
+// Package develop computes flat developments: the wrap of a cylinder with
+// its radial holes and slots, the saddle of a branch on a tube, cones and
+// frustums, and square-to-round transitions.
+//
+// Every input type ([Cylinder], [Saddle], [Frustum], [Oblique],
+// [Transition]) has a Develop method. It returns one or more [Development]
+// values, or an error that wraps [ErrInput] and says which number is wrong.
+// The package is pure: no files, no clock, no globals that change.
+//
+// # Units and axes
+//
+// Lengths are millimetres and end in Mm, angles are degrees and end in Deg.
+// On the flat sheet x runs right and y runs up. All patterns are drawn as
+// seen from OUTSIDE the finished part, printed (or scribed) side out.
+//
+// # The clock rule
+//
+// Clock angles follow the house convention: 0° at TOP, clockwise looking at
+// the named face. Take the part with its front face towards you and TOP up,
+// and lean over it to look at TOP from above. The front face edge is then
+// the lower edge of the pattern (y = 0), y grows away from the front face,
+// and 3 o'clock lies to the right. Hence, printed side out and front face
+// edge down, clock angle grows to the RIGHT: x = π·D'·clock/360. Where the
+// square edge of a pattern is the back face, the sheet is turned half a turn:
+// y grows away from the back face, and clock angles of the front face grow to
+// the LEFT. The cone, the oblique cone and the transition keep the same rule
+// with their base as the front face.
+//
+// # Sources
+//
+// The constructions are elementary geometry: the sector of a cone, the
+// intersection of two cylinders, triangulation by true lengths. The saddle
+// follows the classical division method (Sheet and Plate Metal Work,
+// public-domain textbook, oblique and offset tee pieces) with each ordinate
+// calculated instead of drawn. Rules without a published source are marked
+// "common practice, no source" where they are applied.
+package develop
+
+import (
+	"errors"
+	"fmt"
+	"math"
+)
+
+// ErrInput is wrapped by every error of this package: the dimensions given
+// are not a number, out of range, or describe a part that cannot exist.
+var ErrInput = errors.New("develop: impossible input")
+
+// Limits of every length given to this package, in millimetres. They keep
+// slips of the decimal point and NaN out; no workshop part is outside them.
+const (
+	// MinLengthMm is the smallest length accepted where zero is not.
+	MinLengthMm = 0.01
+	// MaxLengthMm is the largest length accepted, 100 m.
+	MaxLengthMm = 100_000
+	// MinDivisions and MaxDivisions bound the number of equal divisions.
+	MinDivisions = 4
+	// MaxDivisions is the upper bound of equal divisions.
+	MaxDivisions = 360
+	// DefaultDivisions is used where a Divisions field is zero.
+	DefaultDivisions = 12
+)
+
+// ToleranceMm is the greatest distance between an exact curve and the
+// polyline that stands for it. Circular arcs stay arcs and have no error.
+const ToleranceMm = 0.002
+
+// Value is one named number of the calculation with its unit: "mm", "deg",
+// "mm2" or "" for a count.
+type Value struct {
+	Name  string
+	Value float64
+	Unit  string
+}
+
+// Formula names one rule the development was calculated with.
+type Formula struct {
+	// Name is the plain name of the rule, such as "wrap length".
+	Name string
+	// Rule is the rule written out, such as "L = π·(D + paper)".
+	Rule string
+}
+
+// Column heads one column of a Table. Unit is as in Value.
+type Column struct {
+	Name string
+	Unit string
+}
+
+// Row is one line of a Table: a label and one number per column.
+type Row struct {
+	Label  string
+	Values []float64
+}
+
+// Table is a table of numbers to mark out with: divisions, ordinates, holes.
+type Table struct {
+	Title   string
+	Columns []Column
+	Rows    []Row
+}
+
+// Label is a short text that belongs to a point of the pattern: a hole name,
+// a division number, TOP.
+type Label struct {
+	Text string
+	At   Point
+}
+
+// Development is one flat piece with everything needed to draw, mark out and
+// check it. All points are millimetres, x right, y up, seen from outside.
+type Development struct {
+	// Title names the piece.
+	Title string
+	// Curves are the lines of the pattern in drawing order.
+	Curves []Curve
+	// Labels are texts at points.
+	Labels []Label
+	// Box is the exact bounding box of the Cut and Tab curves.
+	Box Box
+	// Inputs repeats the numbers the piece was calculated from.
+	Inputs []Value
+	// Results are the leading dimensions of the flat piece.
+	Results []Value
+	// Formulas are the rules used, in order of use.
+	Formulas []Formula
+	// Tables holds the division table first, then any others.
+	Tables []Table
+	// Notes are remarks for the sheet: how to place it, what it assumes.
+	Notes []string
+}
+
+// Result returns the named number of Results and whether it exists.
+func (d *Development) Result(name string) (float64, bool) {
+	for _, v := range d.Results {
+		if v.Name == name {
+			return v.Value, true
+		}
+	}
+	return 0, false
+}
+
+// finish sets the bounding box and refuses a pattern with a number that is
+// not finite, which would be a gap in the input checks.
+func (d *Development) finish() error {
+	box := emptyBox()
+	for _, c := range d.Curves {
+		b := c.Box()
+		if !b.finite() {
+			return refuse("%s: the line %q is not finite", d.Title, c.Name)
+		}
+		if c.Role == Cut || c.Role == Tab {
+			box = box.Union(b)
+		}
+	}
+	d.Box = box
+	for _, t := range d.Tables {
+		for _, r := range t.Rows {
+			for i, v := range r.Values {
+				if !finite(v) {
+					return refuse("%s: table %q, line %s, column %s is not finite", d.Title, t.Title, r.Label, t.Columns[i].Name)
+				}
+			}
+		}
+	}
+	return nil
+}
+
+// refuse builds an error that wraps ErrInput.
+func refuse(format string, args ...any) error {
+	return fmt.Errorf("%w: %s", ErrInput, fmt.Sprintf(format, args...))
+}
+
+func finite(v float64) bool { return !math.IsNaN(v) && !math.IsInf(v, 0) }
+
+// checkLength refuses a length that is not within MinLengthMm..MaxLengthMm.
+func checkLength(name string, mm float64) error {
+	if !finite(mm) {
+		return refuse("%s is not a finite number", name)
+	}
+	if mm < MinLengthMm || mm > MaxLengthMm {
+		return refuse("%s is %g mm, want %g to %g mm", name, mm, MinLengthMm, float64(MaxLengthMm))
+	}
+	return nil
+}
+
+// checkAllowance is checkLength with zero allowed.
+func checkAllowance(name string, mm float64) error {
+	if mm == 0 {
+		return nil
+	}
+	if finite(mm) && mm > 0 && mm < MinLengthMm {
+		return nil // paper and gaps may be thinner than any other length
+	}
+	return checkLength(name, mm)
+}
+
+// checkOffset accepts a length of either sign up to MaxLengthMm.
+func checkOffset(name string, mm float64) error {
+	if !finite(mm) {
+		return refuse("%s is not a finite number", name)
+	}
+	if math.Abs(mm) > MaxLengthMm {
+		return refuse("%s is %g mm, want at most %g mm either way", name, mm, float64(MaxLengthMm))
+	}
+	return nil
+}
+
+// checkAngle accepts a clock angle between -360° and 360°.
+func checkAngle(name string, deg float64) error {
+	if !finite(deg) {
+		return refuse("%s is not a finite number", name)
+	}
+	if math.Abs(deg) > 360 {
+		return refuse("%s is %g°, want -360° to 360°", name, deg)
+	}
+	return nil
+}
+
+// checkDivisions returns the number of divisions to use, DefaultDivisions for
+// zero, and refuses a count out of range or not a multiple of step.
+func checkDivisions(n, step int) (int, error) {
+	if n == 0 {
+		return DefaultDivisions, nil
+	}
+	if n < MinDivisions || n > MaxDivisions {
+		return 0, refuse("divisions is %d, want %d to %d", n, MinDivisions, MaxDivisions)
+	}
+	if n%step != 0 {
+		return 0, refuse("divisions is %d, want a multiple of %d", n, step)
+	}
+	return n, nil
+}
+
+// firstError returns the first error that is not nil.
+func firstError(errs ...error) error {
+	for _, err := range errs {
+		if err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+func rad(deg float64) float64 { return deg * math.Pi / 180 }
+func deg(rad float64) float64 { return rad * 180 / math.Pi }
+
+// sinDeg and cosDeg are exact at the quadrants, so a line that must be level
+// or upright is so to the last digit.
+func sinDeg(a float64) float64 {
+	switch math.Mod(math.Mod(a, 360)+360, 360) {
+	case 0, 180:
+		return 0
+	case 90:
+		return 1
+	case 270:
+		return -1
+	}
+	return math.Sin(rad(a))
+}
+
+func cosDeg(a float64) float64 { return sinDeg(a + 90) }
+
+// asin is math.Asin with its argument held within -1..1 against rounding.
+func asin(v float64) float64 { return math.Asin(math.Max(-1, math.Min(1, v))) }

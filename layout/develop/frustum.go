@@ -1,0 +1,280 @@
+package develop
+
+import (
+	"fmt"
+	"math"
+)
+
+// Surface names the side of the plate that a diameter was measured on.
+type Surface int
+
+// The surfaces of a plate.
+const (
+	// Outside diameters are over the plate.
+	Outside Surface = iota
+	// Middle diameters are to the middle of the plate.
+	Middle
+	// Inside diameters are clear of the plate.
+	Inside
+)
+
+// String returns "outside", "middle" or "inside".
+func (s Surface) String() string {
+	switch s {
+	case Outside:
+		return "outside"
+	case Middle:
+		return "middle"
+	case Inside:
+		return "inside"
+	}
+	return "unknown surface"
+}
+
+// toMiddle returns what to add to a diameter to reach the middle of a plate
+// that takes up thicknessMm along the radius.
+func (s Surface) toMiddle(thicknessMm float64) (float64, error) {
+	switch s {
+	case Outside:
+		return -thicknessMm, nil
+	case Middle:
+		return 0, nil
+	case Inside:
+		return thicknessMm, nil
+	}
+	return 0, refuse("surface %d is not known", s)
+}
+
+// MaxGores is the largest number of equal pieces a cone is split into.
+const MaxGores = 24
+
+// Frustum is a right cone, cut off or whole, with both ends on one axis.
+type Frustum struct {
+	// LargeDiameterMm and SmallDiameterMm are the end diameters on the named
+	// surface; the small one may be 0 for a pointed cone.
+	LargeDiameterMm, SmallDiameterMm float64
+	// Measured names the surface of both diameters.
+	Measured Surface
+	// HeightMm is along the axis between the edges the diameters are
+	// measured at.
+	HeightMm float64
+	// ThicknessMm is the plate, 0 for paper or thin sheet. The edges of the
+	// blank are taken as cut square to the plate.
+	ThicknessMm float64
+	// OverlapMm is the width of the seam lap along one edge of each piece, 0
+	// for a butt.
+	OverlapMm float64
+	// Divisions is the number of equal parts of the whole circle, 0 for 12.
+	// Each piece gets its share, rounded up.
+	Divisions int
+	// Gores is the number of equal pieces, 0 for as few as the sheet allows
+	// (1 when no sheet is given), at most MaxGores.
+	Gores int
+	// SheetWidthMm and SheetHeightMm are the sheet or paper each piece must
+	// fit on, either way round; both 0 for no limit.
+	SheetWidthMm, SheetHeightMm float64
+}
+
+// FrustumPattern is the flat pattern of a Frustum: one piece, cut Gores
+// times. Radii, slant and angle are those of the middle of the plate.
+type FrustumPattern struct {
+	// Piece is one of the equal pieces. Its apex is the origin and y its
+	// middle line; the large end is up.
+	Piece Development
+	// Gores is how many pieces make the cone.
+	Gores int
+	// SlantMm is the length along the side.
+	SlantMm float64
+	// OuterRadiusMm and InnerRadiusMm are the radii of the sector.
+	OuterRadiusMm, InnerRadiusMm float64
+	// AngleDeg is the angle of the whole sector, below 360°; PieceAngleDeg
+	// that of one piece.
+	AngleDeg, PieceAngleDeg float64
+	// AreaMm2 is the developed area of the whole cone without laps.
+	AreaMm2 float64
+}
+
+// Develop returns the exact sector. It refuses equal diameters (a cylinder,
+// see Cylinder), a small end larger than the large one, a plate too thick for
+// the small end, a lap that would run into the blank, and a piece that does
+// not fit the sheet.
+func (f Frustum) Develop() (FrustumPattern, error) {
+	n, errN := checkDivisions(f.Divisions, 1)
+	err := firstError(errN,
+		checkLength("large diameter", f.LargeDiameterMm), checkAllowance("small diameter", f.SmallDiameterMm),
+		checkLength("height", f.HeightMm), checkAllowance("plate thickness", f.ThicknessMm),
+		checkAllowance("seam overlap", f.OverlapMm),
+		checkAllowance("sheet width", f.SheetWidthMm), checkAllowance("sheet height", f.SheetHeightMm))
+	if err != nil {
+		return FrustumPattern{}, err
+	}
+	switch {
+	case f.LargeDiameterMm-f.SmallDiameterMm < 1e-6*f.LargeDiameterMm && f.SmallDiameterMm <= f.LargeDiameterMm:
+		return FrustumPattern{}, refuse("both ends are %g mm: this is a cylinder, use the cylinder wrap", f.LargeDiameterMm)
+	case f.SmallDiameterMm > f.LargeDiameterMm:
+		return FrustumPattern{}, refuse("the small end, %g mm, is larger than the large end, %g mm: swap them", f.SmallDiameterMm, f.LargeDiameterMm)
+	case f.Gores < 0 || f.Gores > MaxGores:
+		return FrustumPattern{}, refuse("number of gores is %d, want 0 to %d", f.Gores, MaxGores)
+	case (f.SheetWidthMm == 0) != (f.SheetHeightMm == 0):
+		return FrustumPattern{}, refuse("give both sheet width and height, or neither")
+	}
+
+	// The plate leans by the half apex angle, so along the radius its middle
+	// is half its thickness times the cosine away; both edges shift along the
+	// axis alike and the height stays.
+	halfApex := math.Atan2((f.LargeDiameterMm-f.SmallDiameterMm)/2, f.HeightMm)
+	add, err := f.Measured.toMiddle(f.ThicknessMm * math.Cos(halfApex))
+	if err != nil {
+		return FrustumPattern{}, err
+	}
+	if f.SmallDiameterMm == 0 {
+		if f.ThicknessMm > 0 && f.Measured != Middle {
+			return FrustumPattern{}, refuse("a pointed cone in plate needs diameters to the middle of the plate")
+		}
+	}
+	large, small := (f.LargeDiameterMm+add)/2, (f.SmallDiameterMm+add)/2
+	if small < 0 || f.SmallDiameterMm > 0 && small < f.ThicknessMm/2*math.Cos(halfApex) {
+		return FrustumPattern{}, refuse("a plate of %g mm is too thick for a small end of %g mm", f.ThicknessMm, f.SmallDiameterMm)
+	}
+
+	p := FrustumPattern{SlantMm: math.Hypot(f.HeightMm, large-small)}
+	p.OuterRadiusMm = large * p.SlantMm / (large - small)
+	p.InnerRadiusMm = small * p.SlantMm / (large - small)
+	p.AngleDeg = 360 * (large - small) / p.SlantMm
+	p.AreaMm2 = math.Pi * (large + small) * p.SlantMm
+	if p.OuterRadiusMm > 1000*MaxLengthMm {
+		return FrustumPattern{}, refuse("the taper is so slight that the sector's radius is %.3g mm: use the cylinder wrap", p.OuterRadiusMm)
+	}
+	if err := f.split(&p, n); err != nil {
+		return FrustumPattern{}, err
+	}
+	f.describe(&p, large, small, halfApex)
+	return p, nil
+}
+
+// split chooses the number of gores and draws the piece.
+func (f Frustum) split(p *FrustumPattern, divisions int) error {
+	from, to := f.Gores, f.Gores
+	if f.Gores == 0 {
+		from, to = 1, 1
+		if f.SheetWidthMm > 0 {
+			to = MaxGores
+		}
+	}
+	for p.Gores = from; p.Gores <= to; p.Gores++ {
+		p.PieceAngleDeg = p.AngleDeg / float64(p.Gores)
+		if err := f.checkLap(p); err != nil {
+			if p.Gores < to {
+				continue
+			}
+			return err
+		}
+		p.Piece = Development{Title: "cone development"}
+		if p.Gores > 1 {
+			p.Piece.Title = fmt.Sprintf("cone development, cut %d pieces", p.Gores)
+		}
+		f.draw(p, (divisions+p.Gores-1)/p.Gores)
+		if err := p.Piece.finish(); err != nil {
+			return err
+		}
+		if f.SheetWidthMm == 0 || p.Piece.Box.FitsSheet(f.SheetWidthMm, f.SheetHeightMm) {
+			return nil
+		}
+	}
+	b := p.Piece.Box
+	return refuse("a piece of %d needs %.1f × %.1f mm, the sheet is %g × %g mm", to, b.WidthMm(), b.HeightMm(), f.SheetWidthMm, f.SheetHeightMm)
+}
+
+// checkLap refuses a lap that would cover the piece's other edge, which
+// happens in a sector near a full circle.
+func (f Frustum) checkLap(p *FrustumPattern) error {
+	free := 360 - p.PieceAngleDeg
+	r := p.InnerRadiusMm
+	if r == 0 {
+		r = p.OuterRadiusMm // the lap of a pointed cone tapers to the apex
+	}
+	if f.OverlapMm > 0 && deg(math.Atan2(f.OverlapMm, r)) >= free {
+		return refuse("a lap of %g mm runs into the other edge of a sector of %.2f°: use more gores", f.OverlapMm, p.PieceAngleDeg)
+	}
+	return nil
+}
+
+// draw adds the outline, the lap and the division lines of one piece.
+func (f Frustum) draw(p *FrustumPattern, parts int) {
+	d := &p.Piece
+	// The front face is the large end. With that end down clock angles would
+	// grow to the right; here it is up, so they grow to the left, which is
+	// anticlockwise about the apex, the way the divisions are numbered.
+	half := p.PieceAngleDeg / 2
+	outerR, outerL := polar(p.OuterRadiusMm, 90-half), polar(p.OuterRadiusMm, 90+half)
+	innerR, innerL := polar(p.InnerRadiusMm, 90-half), polar(p.InnerRadiusMm, 90+half)
+	edge := Curve{Name: "edge", Role: Cut, Closed: true, Start: outerR}
+	edge.Segments = append(edge.Segments, Segment{To: outerL, SweepDeg: p.PieceAngleDeg}, Segment{To: innerL})
+	if p.InnerRadiusMm > 0 {
+		edge.Segments = append(edge.Segments, Segment{To: innerR, SweepDeg: -p.PieceAngleDeg})
+	}
+	edge.Segments = append(edge.Segments, Segment{To: outerR})
+	d.Curves = append(d.Curves, edge)
+	if f.OverlapMm > 0 {
+		out := polar(f.OverlapMm, -half) // square to the right edge
+		tab := []Point{outerR, outerR.plus(out), innerR.plus(out), innerR}
+		if p.InnerRadiusMm == 0 {
+			tab = []Point{outerR, outerR.plus(out), innerR}
+		}
+		d.Curves = append(d.Curves, polyline("lap", Tab, tab...), polyline("seam", Seam, outerR, innerR))
+	}
+	t := Table{Title: "divisions", Columns: []Column{
+		{"angle from right edge", "deg"}, {"outer x", "mm"}, {"outer y", "mm"}, {"inner x", "mm"}, {"inner y", "mm"},
+		{"outer chord from right edge", "mm"},
+	}}
+	for i := range parts + 1 {
+		a := p.PieceAngleDeg * float64(i) / float64(parts)
+		o, in := polar(p.OuterRadiusMm, 90-half+a), polar(p.InnerRadiusMm, 90-half+a)
+		label := fmt.Sprint(i)
+		if i > 0 && i < parts {
+			d.Curves = append(d.Curves, polyline(label, Division, in, o))
+		}
+		d.Labels = append(d.Labels, Label{label, o})
+		chord := 2 * p.OuterRadiusMm * math.Sin(rad(a)/2)
+		t.Rows = append(t.Rows, Row{label, []float64{a, o.XMm, o.YMm, in.XMm, in.YMm, chord}})
+	}
+	d.Tables = []Table{t}
+}
+
+// describe fills in the numbers and rules of the piece.
+func (f Frustum) describe(p *FrustumPattern, large, small, halfApex float64) {
+	d := &p.Piece
+	d.Inputs = []Value{
+		{"large diameter, " + f.Measured.String(), f.LargeDiameterMm, "mm"},
+		{"small diameter, " + f.Measured.String(), f.SmallDiameterMm, "mm"},
+		{"height", f.HeightMm, "mm"},
+		{"plate thickness", f.ThicknessMm, "mm"},
+		{"seam overlap", f.OverlapMm, "mm"},
+	}
+	pieceAngle := rad(p.PieceAngleDeg)
+	d.Results = []Value{
+		{"large diameter, middle of plate", 2 * large, "mm"},
+		{"small diameter, middle of plate", 2 * small, "mm"},
+		{"slant", p.SlantMm, "mm"},
+		{"outer radius", p.OuterRadiusMm, "mm"},
+		{"inner radius", p.InnerRadiusMm, "mm"},
+		{"sector angle", p.AngleDeg, "deg"},
+		{"pieces", float64(p.Gores), ""},
+		{"angle of one piece", p.PieceAngleDeg, "deg"},
+		{"outer arc of one piece", p.OuterRadiusMm * pieceAngle, "mm"},
+		{"outer chord of one piece", 2 * p.OuterRadiusMm * math.Sin(pieceAngle/2), "mm"},
+		{"inner arc of one piece", p.InnerRadiusMm * pieceAngle, "mm"},
+		{"inner chord of one piece", 2 * p.InnerRadiusMm * math.Sin(pieceAngle/2), "mm"},
+		{"area of the whole cone", p.AreaMm2, "mm2"},
+		{"half apex angle", deg(halfApex), "deg"},
+		{"height over square-cut edges", f.HeightMm + f.ThicknessMm*math.Sin(halfApex), "mm"},
+	}
+	d.Formulas = []Formula{
+		{"middle of plate", "D' = D ∓ t·cos(half apex angle), edges cut square to the plate"},
+		{"slant", "s = √(h² + (R - r)²)"},
+		{"sector radii", "outer = R·s/(R - r), inner = r·s/(R - r)"},
+		{"sector angle", "360·(R - r)/s"},
+	}
+	d.Notes = append(d.Notes, "Seen from outside the cone: roll with the marks outside.",
+		"R and r are half the diameters at the middle of the plate.")
+}

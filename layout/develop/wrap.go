@@ -1,0 +1,535 @@
+package develop
+
+import (
+	"fmt"
+	"math"
+	"sort"
+)
+
+// Face names the end of a cylinder that a pattern's square edge is set to.
+type Face int
+
+// The two faces.
+const (
+	// FrontFace puts y = 0 at the front face; clock angles grow to the right.
+	FrontFace Face = iota
+	// BackFace puts y = 0 at the back face; clock angles, still those of the
+	// front face, grow to the left.
+	BackFace
+)
+
+// String returns "front face" or "back face".
+func (f Face) String() string {
+	switch f {
+	case FrontFace:
+		return "front face"
+	case BackFace:
+		return "back face"
+	}
+	return "unknown face"
+}
+
+// FeatureKind is the shape of an opening in the side of a cylinder.
+type FeatureKind int
+
+// The shapes of a Feature.
+const (
+	// Hole is a round hole of DiameterMm drilled square to the axis.
+	Hole FeatureKind = iota
+	// AxialSlot runs along the axis: WidthMm is the cutter, LengthMm the
+	// length over its round ends.
+	AxialSlot
+	// AroundSlot is milled while the part turns: WidthMm is the cutter,
+	// LengthMm the length over its ends along the outside surface.
+	AroundSlot
+	// Window is a rectangle, WidthMm around by LengthMm along the axis, with
+	// corners of CornerMm.
+	Window
+)
+
+// String returns the kind in trade words.
+func (k FeatureKind) String() string {
+	switch k {
+	case Hole:
+		return "hole"
+	case AxialSlot:
+		return "axial slot"
+	case AroundSlot:
+		return "slot around"
+	case Window:
+		return "window"
+	}
+	return "unknown feature"
+}
+
+// Feature is an opening in the side of a cylinder. The drill or cutter
+// enters square to the axis, parallel to the radius at ClockDeg.
+type Feature struct {
+	Name string
+	Kind FeatureKind
+	// ClockDeg is the clock angle of the centre on the front face,
+	// -360..360.
+	ClockDeg float64
+	// AxialMm is the distance of the centre from the face the pattern's
+	// square edge is set to.
+	AxialMm float64
+	// OffsetMm moves the cutter sideways off the radius, positive clockwise
+	// on the front face; zero for a radial feature. Not for AroundSlot nor
+	// for a window measured on the surface.
+	OffsetMm float64
+	// DiameterMm is the drill of a Hole.
+	DiameterMm float64
+	// WidthMm and LengthMm size slots and windows, see the kinds.
+	WidthMm, LengthMm float64
+	// CornerMm is the corner radius of a Window, 0 for sharp.
+	CornerMm float64
+	// OnSurface measures the width of a Window along the outside surface
+	// (marked out with a tape, sides cut towards the axis). Else the width is
+	// straight across, as a milling cutter or saw leaves it.
+	OnSurface bool
+}
+
+// Cylinder is a paper template for the outside of a round part.
+type Cylinder struct {
+	// DiameterMm is the outside diameter the paper goes round.
+	DiameterMm float64
+	// PaperMm is the paper's thickness, 0 to ignore it. Office paper of
+	// 80 g/m² is near 0.1 mm.
+	PaperMm float64
+	// WidthMm is the template's extent along the axis.
+	WidthMm float64
+	// TabMm is the overlap beyond the right end, glued under the left end;
+	// 0 for ends that butt.
+	TabMm float64
+	// Edge is the face that the square edge y = 0 is set to.
+	Edge Face
+	// SeamDeg is the clock angle where the ends meet. AutoSeam, when set,
+	// takes the middle of the widest gap between features instead.
+	SeamDeg  float64
+	AutoSeam bool
+	// Divisions is the number of lines of the division table, 0 for 12.
+	Divisions int
+	Features  []Feature
+}
+
+// WrapLengthMm returns the length of a sheet of the given thickness that just
+// closes around the outside of a cylinder, π·(D + t): the middle of the sheet
+// keeps its length. Both in millimetres; the diameter within
+// MinLengthMm..MaxLengthMm, the thickness zero or more and below the
+// diameter, else an error.
+func WrapLengthMm(diameterMm, thicknessMm float64) (float64, error) {
+	err := firstError(checkLength("diameter", diameterMm), checkAllowance("paper thickness", thicknessMm))
+	if err != nil {
+		return 0, err
+	}
+	if thicknessMm >= diameterMm {
+		return 0, refuse("a sheet of %g mm cannot be wrapped on a diameter of %g mm", thicknessMm, diameterMm)
+	}
+	return math.Pi * (diameterMm + thicknessMm), nil
+}
+
+// Position returns the point of the template for a clock angle on the front
+// face and an axial distance from the square edge, with x = 0 on the TOP
+// line. For FrontFace x grows with the clock angle, for BackFace it falls.
+// The angle is not reduced: 370° lies one wrap beyond 10°. Nothing is
+// checked; Develop does that.
+func (c Cylinder) Position(clockDeg, axialMm float64) Point {
+	return Point{(c.DiameterMm + c.PaperMm) / 2 * rad(c.turn(clockDeg)), axialMm}
+}
+
+// turn returns the clock angle with the sign it has on the sheet.
+func (c Cylinder) turn(clockDeg float64) float64 {
+	if c.Edge == BackFace {
+		return -clockDeg
+	}
+	return clockDeg
+}
+
+// Develop returns the wrap template with the outlines of all features. It
+// refuses lengths out of range, a feature wider than the cylinder, one that
+// runs over the template's edges, and two features of the same name.
+func (c Cylinder) Develop() (Development, error) {
+	length, err := WrapLengthMm(c.DiameterMm, c.PaperMm)
+	if err != nil {
+		return Development{}, err
+	}
+	n, errN := checkDivisions(c.Divisions, 1)
+	err = firstError(errN, checkLength("template width", c.WidthMm), checkAllowance("tab", c.TabMm),
+		checkAngle("seam angle", c.SeamDeg))
+	if err != nil {
+		return Development{}, err
+	}
+	if c.TabMm > length/2 {
+		return Development{}, refuse("a tab of %g mm is more than half of the wrap length of %.3f mm", c.TabMm, length)
+	}
+	if c.Edge != FrontFace && c.Edge != BackFace {
+		return Development{}, refuse("square edge %d is neither front nor back face", c.Edge)
+	}
+	outlines, err := c.outlines()
+	if err != nil {
+		return Development{}, err
+	}
+
+	seam := c.SeamDeg
+	if c.AutoSeam {
+		seam = c.widestGapDeg(outlines)
+	}
+	left := math.Mod(math.Mod(c.turn(seam), 360)+360, 360)
+	if left > 0 {
+		left -= 360
+	}
+	leftMm := length * left / 360
+	rightMm := leftMm + length
+
+	d := Development{
+		Title: fmt.Sprintf("wrap template, square edge to %s", c.Edge),
+		Inputs: []Value{
+			{"outside diameter", c.DiameterMm, "mm"},
+			{"paper thickness", c.PaperMm, "mm"},
+			{"template width", c.WidthMm, "mm"},
+			{"overlap tab", c.TabMm, "mm"},
+			{"features", float64(len(c.Features)), ""},
+		},
+		Results: []Value{
+			{"wrap length", length, "mm"},
+			{"length with tab", length + c.TabMm, "mm"},
+			{"seam clock angle", normalDeg(seam), "deg"},
+			{"millimetres per degree", length / 360, "mm"},
+		},
+		Formulas: []Formula{
+			{"wrap length", "L = π·(D + paper)"},
+			{"clock angle to x", "x = L·clock/360"},
+			{"hole outline", "x = (D + paper)/2·asin((offset + u)/(D/2)), u² + y² = (d/2)²"},
+		},
+		Notes: []string{
+			"Wrap printed side out with the lower edge at the " + c.Edge.String() + ".",
+			"Outlines are those on the metal's outside surface.",
+		},
+	}
+	if c.Edge == FrontFace {
+		d.Notes = append(d.Notes, "Clock angles grow to the right.")
+	} else {
+		d.Notes = append(d.Notes, "Clock angles of the front face grow to the left.")
+	}
+	c.frame(&d, leftMm, rightMm)
+	c.place(&d, outlines, leftMm, rightMm)
+	d.Tables = []Table{c.divisionTable(n, leftMm), c.featureTable(outlines, leftMm, rightMm)}
+	return d, d.finish()
+}
+
+// frame draws the edges, the tab, the seam and the quadrant lines.
+func (c Cylinder) frame(d *Development, leftMm, rightMm float64) {
+	w := c.WidthMm
+	d.Curves = append(d.Curves, polygon("edge", Cut, Point{leftMm, 0}, Point{rightMm, 0}, Point{rightMm, w}, Point{leftMm, w}))
+	if c.TabMm > 0 {
+		end := rightMm + c.TabMm
+		d.Curves = append(d.Curves,
+			polyline("tab", Tab, Point{rightMm, 0}, Point{end, 0}, Point{end, w}, Point{rightMm, w}),
+			polyline("seam", Seam, Point{rightMm, 0}, Point{rightMm, w}))
+	}
+	for q := 0.0; q < 360; q += 90 {
+		role, name := Division, fmt.Sprintf("%g°", q)
+		if q == 0 {
+			role, name = Top, "TOP"
+		}
+		for _, x := range copies(c.Position(q, 0).XMm, rightMm-leftMm, leftMm, rightMm) {
+			d.Curves = append(d.Curves, polyline(name, role, Point{x, 0}, Point{x, w}))
+			d.Labels = append(d.Labels, Label{name, Point{x, w}})
+		}
+	}
+}
+
+// copies returns all of x + k·period within lo..hi, rising.
+func copies(x, period, lo, hi float64) []float64 {
+	eps := 1e-9 * period
+	var out []float64
+	for v := x + period*math.Ceil((lo-x)/period-1e-9); v <= hi+eps; v += period {
+		out = append(out, v)
+	}
+	return out
+}
+
+// normalDeg brings an angle into 0 <= a < 360.
+func normalDeg(a float64) float64 {
+	a = math.Mod(a, 360)
+	if a < 0 {
+		a += 360
+	}
+	if a >= 360 {
+		a = 0
+	}
+	return a
+}
+
+// outline is a feature's closed polyline around x = its clock angle
+// (reduced to 0..360 on the sheet) and its centre.
+type outline struct {
+	feature Feature
+	points  []Point
+	center  Point
+	lo, hi  float64 // extent in x
+}
+
+func (c Cylinder) outlines() ([]outline, error) {
+	var out []outline
+	seen := make(map[string]bool, len(c.Features))
+	for i, f := range c.Features {
+		if f.Name == "" {
+			f.Name = fmt.Sprintf("%s %d", f.Kind, i+1)
+		}
+		if seen[f.Name] {
+			return nil, refuse("two features are named %q", f.Name)
+		}
+		seen[f.Name] = true
+		o, err := c.outline(f)
+		if err != nil {
+			return nil, fmt.Errorf("feature %q: %w", f.Name, err)
+		}
+		out = append(out, o)
+	}
+	return out, nil
+}
+
+// outline projects the feature's plane outline on the cylinder and unrolls it.
+func (c Cylinder) outline(f Feature) (outline, error) {
+	err := firstError(checkAngle("clock angle", f.ClockDeg), checkLength("axial distance", f.AxialMm),
+		checkOffset("offset", f.OffsetMm), checkAllowance("corner radius", f.CornerMm))
+	if err != nil {
+		return outline{}, err
+	}
+	radius := c.DiameterMm / 2
+	flat, project, err := f.shape(radius)
+	if err != nil {
+		return outline{}, err
+	}
+	scale := (c.DiameterMm + c.PaperMm) / 2
+	offset := c.turn(f.OffsetMm)
+	base := scale * rad(normalDeg(c.turn(f.ClockDeg)))
+	unroll := func(p Point) Point {
+		return Point{base + scale*project(p.XMm+offset), f.AxialMm + p.YMm}
+	}
+	o := outline{feature: f, center: unroll(Point{})}
+	at := flat.Start
+	o.points = []Point{unroll(at)}
+	for _, s := range flat.Segments {
+		if s.SweepDeg == 0 {
+			// Level and upright lines stay straight on the sheet.
+			o.points = append(o.points, unroll(s.To))
+		} else {
+			start := at
+			arc := sample(func(t float64) Point { return unroll(s.at(start, t)) }, 0, 1, 4)
+			o.points = append(o.points, arc[1:]...)
+		}
+		at = s.To
+	}
+	box := polyline("", Cut, o.points...).Box()
+	o.lo, o.hi = box.Min.XMm, box.Max.XMm
+	if box.Min.YMm < 0 || box.Max.YMm > c.WidthMm {
+		return outline{}, refuse("reaches from %.3f to %.3f mm, but the template from 0 to %.3f mm", box.Min.YMm, box.Max.YMm, c.WidthMm)
+	}
+	if box.WidthMm() >= 2*math.Pi*scale {
+		return outline{}, refuse("goes all the way round")
+	}
+	return o, nil
+}
+
+// shape returns the plane outline of the feature about its centre and the
+// rule that turns a sideways distance into an angle in radians.
+func (f Feature) shape(radiusMm float64) (Curve, func(float64) float64, error) {
+	straight := func(u float64) float64 { return asin(u / radiusMm) }
+	fits := func(width float64) error {
+		if math.Abs(f.OffsetMm)+width/2 >= radiusMm {
+			return refuse("width %g mm with offset %g mm breaks out of the side of the diameter %g mm", width, f.OffsetMm, 2*radiusMm)
+		}
+		return nil
+	}
+	switch f.Kind {
+	case Hole:
+		if err := firstError(checkLength("hole diameter", f.DiameterMm), fits(f.DiameterMm)); err != nil {
+			return Curve{}, nil, err
+		}
+		return roundedRectangle(f.DiameterMm, f.DiameterMm, f.DiameterMm/2), straight, nil
+	case AxialSlot:
+		err := firstError(checkLength("slot width", f.WidthMm), checkLength("slot length", f.LengthMm), fits(f.WidthMm))
+		if err == nil && f.LengthMm < f.WidthMm {
+			err = refuse("slot length %g mm is less than its width %g mm", f.LengthMm, f.WidthMm)
+		}
+		if err != nil {
+			return Curve{}, nil, err
+		}
+		return roundedRectangle(f.WidthMm, f.LengthMm, f.WidthMm/2), straight, nil
+	case AroundSlot:
+		err := firstError(checkLength("slot width", f.WidthMm), checkLength("slot length", f.LengthMm), fits(f.WidthMm))
+		if err != nil {
+			return Curve{}, nil, err
+		}
+		if f.OffsetMm != 0 {
+			return Curve{}, nil, refuse("a slot around the part is cut on the radius, offset must be 0")
+		}
+		// Length over the ends = R·(2·half + 2·asin(cutter radius/R)).
+		half := f.LengthMm/2 - radiusMm*asin(f.WidthMm/2/radiusMm)
+		if half < 0 {
+			return Curve{}, nil, refuse("slot length %g mm is less than the hole its cutter of %g mm leaves", f.LengthMm, f.WidthMm)
+		}
+		turning := func(u float64) float64 {
+			switch {
+			case u > half:
+				return half/radiusMm + asin((u-half)/radiusMm)
+			case u < -half:
+				return -half/radiusMm + asin((u+half)/radiusMm)
+			}
+			return u / radiusMm
+		}
+		return roundedRectangle(2*half+f.WidthMm, f.WidthMm, f.WidthMm/2), turning, nil
+	case Window:
+		err := firstError(checkLength("window width", f.WidthMm), checkLength("window length", f.LengthMm))
+		switch {
+		case err != nil:
+		case 2*f.CornerMm > math.Min(f.WidthMm, f.LengthMm):
+			err = refuse("corner radius %g mm is too large for a window of %g × %g mm", f.CornerMm, f.WidthMm, f.LengthMm)
+		case f.OnSurface && f.OffsetMm != 0:
+			err = refuse("a window measured on the surface has no offset, give its clock angle")
+		case !f.OnSurface:
+			err = fits(f.WidthMm)
+		}
+		if err != nil {
+			return Curve{}, nil, err
+		}
+		flat := roundedRectangle(f.WidthMm, f.LengthMm, f.CornerMm)
+		if f.OnSurface {
+			return flat, func(u float64) float64 { return u / radiusMm }, nil
+		}
+		return flat, straight, nil
+	}
+	return Curve{}, nil, refuse("feature kind %d is not known", f.Kind)
+}
+
+// roundedRectangle returns a width × height rectangle around the origin,
+// anticlockwise, with corner arcs; straight pieces of no length are left out.
+func roundedRectangle(width, height, corner float64) Curve {
+	x, y := width/2-corner, height/2-corner
+	c := Curve{Closed: true, Start: Point{width / 2, -y}}
+	at := c.Start
+	side := func(to Point) {
+		if at.distance(to) > 1e-12*(width+height) {
+			c.Segments = append(c.Segments, Segment{To: to})
+			at = to
+		}
+	}
+	turn := func(center, to Point) {
+		if corner > 0 {
+			c.Segments = append(c.Segments, Segment{To: to, Center: center, SweepDeg: 90})
+			at = to
+		}
+	}
+	side(Point{width / 2, y})
+	turn(Point{x, y}, Point{x, height / 2})
+	side(Point{-x, height / 2})
+	turn(Point{-x, y}, Point{-width / 2, y})
+	side(Point{-width / 2, -y})
+	turn(Point{-x, -y}, Point{-x, -height / 2})
+	side(Point{x, -height / 2})
+	turn(Point{x, -y}, Point{width / 2, -y})
+	c.Segments[len(c.Segments)-1].To = c.Start
+	return c
+}
+
+// widestGapDeg returns the clock angle in the middle of the widest free arc
+// between features, 180° when there is none to avoid.
+func (c Cylinder) widestGapDeg(outlines []outline) float64 {
+	length := math.Pi * (c.DiameterMm + c.PaperMm)
+	type span struct{ lo, hi float64 }
+	var spans []span
+	for _, o := range outlines {
+		shift := math.Floor(o.lo/length) * length
+		spans = append(spans, span{o.lo - shift, o.hi - shift})
+	}
+	if len(spans) == 0 {
+		return 180
+	}
+	// By start, then end: a fixed order makes the first of equal gaps win.
+	sort.Slice(spans, func(i, j int) bool {
+		if spans[i].lo != spans[j].lo {
+			return spans[i].lo < spans[j].lo
+		}
+		return spans[i].hi < spans[j].hi
+	})
+	reach, best, at := spans[0].hi, -1.0, 0.0
+	for _, s := range spans[1:] {
+		if gap := s.lo - reach; gap > best+1e-9 {
+			best, at = gap, reach+gap/2
+		}
+		reach = math.Max(reach, s.hi)
+	}
+	if gap := spans[0].lo + length - reach; gap > best+1e-9 {
+		at = reach + gap/2
+	}
+	return normalDeg(c.turn(360 * at / length))
+}
+
+// place adds every outline at its place on the sheet. One that crosses the
+// seam is drawn at both ends, cut off at the left edge and the tab's end.
+func (c Cylinder) place(d *Development, outlines []outline, leftMm, rightMm float64) {
+	length := rightMm - leftMm
+	for _, o := range outlines {
+		crosses := c.crossesSeam(o, leftMm, rightMm)
+		hi := rightMm
+		if crosses {
+			hi += c.TabMm
+			d.Notes = append(d.Notes, fmt.Sprintf("%s crosses the seam and is drawn at both ends.", o.feature.Name))
+		}
+		for k := -2.0; k <= 2; k++ {
+			shift := k * length
+			if o.hi+shift <= leftMm || o.lo+shift >= hi {
+				continue
+			}
+			moved := make([]Point, len(o.points))
+			for i, p := range o.points {
+				moved[i] = Point{p.XMm + shift, p.YMm}
+			}
+			for _, part := range clipX(moved, leftMm, hi) {
+				curve := polyline(o.feature.Name, Cut, part...)
+				curve.Closed = part[0] == part[len(part)-1]
+				d.Curves = append(d.Curves, curve)
+			}
+			if x := o.center.XMm + shift; x >= leftMm && x <= hi {
+				d.Labels = append(d.Labels, Label{o.feature.Name, Point{x, o.center.YMm}})
+			}
+		}
+	}
+}
+
+func (c Cylinder) crossesSeam(o outline, leftMm, rightMm float64) bool {
+	return len(copies(leftMm, rightMm-leftMm, o.lo, o.hi)) > 0
+}
+
+func (c Cylinder) divisionTable(n int, leftMm float64) Table {
+	length := math.Pi * (c.DiameterMm + c.PaperMm)
+	t := Table{Title: "divisions", Columns: []Column{{"clock", "deg"}, {"x from TOP line", "mm"}, {"from left edge", "mm"}}}
+	for i := range n {
+		clock := 360 * float64(i) / float64(n)
+		x := c.Position(clock, 0).XMm
+		x = copies(x, length, leftMm, leftMm+length)[0]
+		t.Rows = append(t.Rows, Row{fmt.Sprint(i), []float64{clock, x, x - leftMm}})
+	}
+	return t
+}
+
+func (c Cylinder) featureTable(outlines []outline, leftMm, rightMm float64) Table {
+	t := Table{Title: "features", Columns: []Column{
+		{"clock", "deg"}, {"axial", "mm"}, {"x from TOP line", "mm"}, {"from left edge", "mm"},
+		{"width on sheet", "mm"}, {"height on sheet", "mm"}, {"crosses seam", ""},
+	}}
+	for _, o := range outlines {
+		x := copies(o.center.XMm, rightMm-leftMm, leftMm, rightMm)[0]
+		crosses := 0.0
+		if c.crossesSeam(o, leftMm, rightMm) {
+			crosses = 1
+		}
+		box := polyline("", Cut, o.points...).Box()
+		t.Rows = append(t.Rows, Row{o.feature.Name, []float64{
+			normalDeg(o.feature.ClockDeg), o.feature.AxialMm, x, x - leftMm, box.WidthMm(), box.HeightMm(), crosses,
+		}})
+	}
+	return t
+}
