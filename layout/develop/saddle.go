@@ -1,0 +1,512 @@
+package develop
+
+import (
+	"fmt"
+	"math"
+)
+
+// Joint says how a branch meets the main tube.
+type Joint int
+
+// The joints of a branch.
+const (
+	// SetOn stands the branch on the main's outside; the hole in the main is
+	// the branch's bore.
+	SetOn Joint = iota
+	// SetIn puts the branch through the main's wall, flush with the main's
+	// bore; the hole is the branch's outside with the gap all round.
+	SetIn
+)
+
+// String returns "set on" or "set in".
+func (j Joint) String() string {
+	switch j {
+	case SetOn:
+		return "set on"
+	case SetIn:
+		return "set in"
+	}
+	return "unknown joint"
+}
+
+// CutEdge says which surface of the branch's wall the cut is calculated for.
+// The cut itself goes square through the wall, so only one edge can be exact.
+type CutEdge int
+
+// The edges of a branch's wall.
+const (
+	// WholeWall takes at each ordinate the place of the wall that would touch
+	// first: nothing has to be ground away to fit up, and the rest of the
+	// wall stands clear and forms the groove.
+	WholeWall CutEdge = iota
+	// BranchInside takes the branch's bore.
+	BranchInside
+	// BranchOutside takes the branch's outside.
+	BranchOutside
+)
+
+// String returns the edge in words.
+func (e CutEdge) String() string {
+	switch e {
+	case WholeWall:
+		return "whole wall"
+	case BranchInside:
+		return "branch inside"
+	case BranchOutside:
+		return "branch outside"
+	}
+	return "unknown edge"
+}
+
+// The angles a branch may have. Below 30° the toe of the branch can no longer
+// be reached for welding: common practice, no source.
+const (
+	MinBranchAngleDeg = 30.0
+	MaxBranchAngleDeg = 90.0
+)
+
+// DefaultSaddleMarginMm is the paper left beyond the longest ordinate and
+// around the hole where MarginMm is zero.
+const DefaultSaddleMarginMm = 25.0
+
+// Saddle is a round branch on a round main of equal or larger size.
+//
+// Position round the branch, t, is 0° on the acute side (at 90°: on the side
+// chosen as front of the main) and grows clockwise seen from the branch's
+// free end, looking towards the main. Offset is to the right in that view
+// with the acute side up.
+type Saddle struct {
+	// MainDiameterMm and BranchDiameterMm are outside diameters.
+	MainDiameterMm, BranchDiameterMm float64
+	// MainWallMm and BranchWallMm are wall thicknesses, 0 for thin sheet;
+	// SetIn needs the main's wall.
+	MainWallMm, BranchWallMm float64
+	// AngleDeg is the acute angle between the axes, 30 to 90.
+	AngleDeg float64
+	// OffsetMm is the distance between the axes, positive to the right.
+	OffsetMm float64
+	Joint    Joint
+	Edge     CutEdge
+	// GapMm is the root gap for the weld: SetOn keeps it between branch and
+	// main square to the main's surface, SetIn all round in the hole.
+	GapMm float64
+	// PaperMm is the thickness of a template wrapped round the outside; not
+	// used for a rolled part.
+	PaperMm float64
+	// RolledBranch and RolledMain develop the part itself from sheet, at the
+	// middle of its wall, instead of a template for the outside.
+	RolledBranch, RolledMain bool
+	// TabMm is the overlap of the branch pattern, 0 for a butt.
+	TabMm float64
+	// SeamDeg is the position t of the branch pattern's ends, -360..360.
+	SeamDeg float64
+	// MarginMm is the sheet beyond the longest ordinate, 0 for 25 mm.
+	MarginMm float64
+	// ReachMm is the length along the branch's axis from the crossing with
+	// the main's axis (or the nearest point to it) to the free end; 0 when
+	// not known. With it the pattern says where its square edge goes.
+	ReachMm float64
+	// Divisions is the number of ordinates, a multiple of 4; 0 for 12.
+	Divisions int
+}
+
+// Ordinate is one line of the saddle's table.
+type Ordinate struct {
+	// PositionDeg is t, see Saddle.
+	PositionDeg float64
+	// XMm and YMm are the point of the cut on the branch pattern: x from the
+	// t = 0° line, y from the square edge.
+	XMm, YMm float64
+	// FromCrossingMm is the distance along the branch's axis from the
+	// crossing of the axes to the cut.
+	FromCrossingMm float64
+	// DropMm is the largest FromCrossingMm less this one.
+	DropMm float64
+	// BetweenDeg is the angle between the outside surfaces of branch and
+	// main, measured outside the metal and across the joint: 90 for a fillet
+	// on a square corner, near 180 at the flanks of an equal tee.
+	BetweenDeg float64
+}
+
+// SaddlePattern holds both flat patterns of a Saddle.
+type SaddlePattern struct {
+	// Branch is the pattern of the branch end: y = 0 is a square edge towards
+	// the free end, y grows towards the main, x = 0 is t = 0°.
+	Branch Development
+	// Hole is the pattern of the hole in the main: y grows along the main
+	// towards the acute side with y = 0 level with the crossing of the axes,
+	// x = 0 is the line of the main that faces the branch when not offset.
+	Hole Development
+	// Ordinates is the branch's table, one line per division.
+	Ordinates []Ordinate
+	// SquareEdgeMm is the distance along the branch's axis from the crossing
+	// to the pattern's square edge.
+	SquareEdgeMm float64
+}
+
+// saddleGeometry is the checked input in radii and sines.
+type saddleGeometry struct {
+	in             Saddle
+	mainOut        float64 // radius of the main's outside
+	cutSurface     float64 // radius of the cylinder the branch is cut to
+	inner, outer   float64 // radii of the wall parts that count for the cut
+	branchOut      float64
+	holeRadius     float64
+	branchScale    float64 // radius that turns t into x
+	mainScale      float64 // radius that turns the main's angle into x
+	sin, cos       float64 // of the angle between the axes
+	divisions      int
+	margin, square float64
+	leftDeg        float64 // t at the left end, -360 < t <= 0
+	longest        float64
+}
+
+// Develop returns the patterns of branch and hole. It refuses a branch larger
+// than the main, an offset at which the branch misses or overhangs the main,
+// an angle outside 30..90°, walls thicker than the tube allows, and a set-in
+// branch wider than the main's bore.
+func (s Saddle) Develop() (SaddlePattern, error) {
+	g, err := s.check()
+	if err != nil {
+		return SaddlePattern{}, err
+	}
+	g.leftDeg = normalDeg(s.SeamDeg)
+	if g.leftDeg > 0 {
+		g.leftDeg -= 360
+	}
+	for _, n := range []int{720, g.divisions} {
+		for _, t := range g.stations(0, 360, n) {
+			g.longest = math.Max(g.longest, g.cut(t))
+		}
+	}
+	g.square = g.longest + g.margin
+	if s.ReachMm > 0 && s.ReachMm < g.square {
+		return SaddlePattern{}, refuse("the branch reaches %.3f mm from the crossing of the axes, the pattern needs %.3f mm", s.ReachMm, g.square)
+	}
+	p := SaddlePattern{SquareEdgeMm: g.square, Ordinates: g.ordinates()}
+	if p.Branch, err = g.branch(p.Ordinates); err != nil {
+		return SaddlePattern{}, err
+	}
+	p.Hole, err = g.hole()
+	if err != nil {
+		return SaddlePattern{}, err
+	}
+	return p, nil
+}
+
+func (s Saddle) check() (saddleGeometry, error) {
+	n, errN := checkDivisions(s.Divisions, 4)
+	err := firstError(errN,
+		checkLength("main diameter", s.MainDiameterMm), checkLength("branch diameter", s.BranchDiameterMm),
+		checkAllowance("main wall", s.MainWallMm), checkAllowance("branch wall", s.BranchWallMm),
+		checkOffset("offset", s.OffsetMm), checkAllowance("gap", s.GapMm), checkAllowance("paper thickness", s.PaperMm),
+		checkAllowance("tab", s.TabMm), checkAllowance("margin", s.MarginMm), checkAllowance("reach", s.ReachMm),
+		checkAngle("seam position", s.SeamDeg))
+	if err != nil {
+		return saddleGeometry{}, err
+	}
+	mainOut, branchOut := s.MainDiameterMm/2, s.BranchDiameterMm/2
+	g := saddleGeometry{in: s, mainOut: mainOut, branchOut: branchOut, divisions: n, margin: s.MarginMm,
+		sin: sinDeg(s.AngleDeg), cos: cosDeg(s.AngleDeg)}
+	if g.margin == 0 {
+		g.margin = DefaultSaddleMarginMm
+	}
+	offset := math.Abs(s.OffsetMm)
+	mainBore, branchBore := mainOut-s.MainWallMm, branchOut-s.BranchWallMm
+	switch {
+	case !(s.AngleDeg >= MinBranchAngleDeg && s.AngleDeg <= MaxBranchAngleDeg):
+		return g, refuse("angle is %g°, want the acute angle between the axes, %g to %g°", s.AngleDeg, MinBranchAngleDeg, MaxBranchAngleDeg)
+	case s.BranchDiameterMm > s.MainDiameterMm:
+		return g, refuse("the branch, %g mm, is larger than the main, %g mm", s.BranchDiameterMm, s.MainDiameterMm)
+	case mainBore <= 0:
+		return g, refuse("a main of %g mm cannot have a wall of %g mm", s.MainDiameterMm, s.MainWallMm)
+	case branchBore <= 0:
+		return g, refuse("a branch of %g mm cannot have a wall of %g mm", s.BranchDiameterMm, s.BranchWallMm)
+	case offset >= mainOut+branchOut:
+		return g, refuse("with an offset of %g mm the branch misses the main", s.OffsetMm)
+	case !within(offset+branchOut, mainOut):
+		return g, refuse("with an offset of %g mm the branch overhangs the side of the main by %.3f mm", s.OffsetMm, offset+branchOut-mainOut)
+	case s.GapMm > branchOut:
+		return g, refuse("a gap of %g mm is more than the branch's radius", s.GapMm)
+	case s.TabMm > math.Pi*branchOut:
+		return g, refuse("a tab of %g mm is more than half round the branch", s.TabMm)
+	}
+	switch s.Joint {
+	case SetOn:
+		g.cutSurface, g.holeRadius = mainOut+s.GapMm, branchBore
+	case SetIn:
+		if s.MainWallMm == 0 {
+			return g, refuse("a set-in branch needs the main's wall thickness")
+		}
+		if !within(offset+branchOut, mainBore) {
+			return g, refuse("a set-in branch of %g mm does not pass the main's bore of %g mm at this offset: set it on", s.BranchDiameterMm, 2*mainBore)
+		}
+		g.cutSurface, g.holeRadius = mainBore, branchOut+s.GapMm
+		if !within(offset+g.holeRadius, mainOut) {
+			return g, refuse("the hole with a gap of %g mm is wider than the main", s.GapMm)
+		}
+	default:
+		return g, refuse("joint %d is not known", s.Joint)
+	}
+	switch s.Edge {
+	case WholeWall:
+		g.inner, g.outer = branchBore, branchOut
+	case BranchInside:
+		g.inner, g.outer = branchBore, branchBore
+	case BranchOutside:
+		g.inner, g.outer = branchOut, branchOut
+	default:
+		return g, refuse("cut edge %d is not known", s.Edge)
+	}
+	g.branchScale, g.mainScale = branchOut+s.PaperMm/2, mainOut+s.PaperMm/2
+	if s.RolledBranch {
+		g.branchScale = branchOut - s.BranchWallMm/2
+	}
+	if s.RolledMain {
+		g.mainScale = mainOut - s.MainWallMm/2
+	}
+	return g, nil
+}
+
+// within reports a <= b but for rounding.
+func within(a, b float64) bool { return a <= b*(1+1e-12) }
+
+// along returns the distance along the branch's axis from the crossing to the
+// cylinder of the given radius about the main's axis, on the line of the
+// branch at radius rho and position t.
+func (g saddleGeometry) along(rho, tDeg, surface float64) float64 {
+	side := g.in.OffsetMm + rho*sinDeg(tDeg)
+	height := math.Sqrt(math.Max(0, surface*surface-side*side))
+	return (height + rho*cosDeg(tDeg)*g.cos) / g.sin
+}
+
+// cut returns along for the part of the wall that touches first. In rho it is
+// the root of a hollow-down parabola plus a straight line, so it has a single
+// maximum: there side/height = cos t·cos b/sin t.
+func (g saddleGeometry) cut(tDeg float64) float64 {
+	sine, lean := sinDeg(tDeg), cosDeg(tDeg)*g.cos
+	rho := g.inner
+	if sine == 0 {
+		if lean > 0 {
+			rho = g.outer
+		}
+	} else {
+		side := g.cutSurface * math.Copysign(lean, lean*sine) / math.Hypot(sine, lean)
+		rho = math.Max(g.inner, math.Min(g.outer, (side-g.in.OffsetMm)/sine))
+	}
+	return g.along(rho, tDeg, g.cutSurface)
+}
+
+// between returns the angle between the outside surfaces at t: 180° less the
+// angle between their outward normals.
+func (g saddleGeometry) between(tDeg float64) float64 {
+	side := g.in.OffsetMm + g.branchOut*sinDeg(tDeg)
+	height := math.Sqrt(math.Max(0, g.mainOut*g.mainOut-side*side))
+	dot := (side*sinDeg(tDeg) - height*cosDeg(tDeg)*g.cos) / g.mainOut
+	return 180 - deg(math.Acos(math.Max(-1, math.Min(1, dot))))
+}
+
+// stations returns from, to and every multiple of 360/n between, rising. The
+// quadrants are among them, where an equal tee has its corners.
+func (g saddleGeometry) stations(from, to float64, n int) []float64 {
+	step := 360 / float64(n)
+	out := []float64{from}
+	for k := math.Floor(from/step) + 1; k*step < to-1e-9; k++ {
+		if k*step > from+1e-9 {
+			out = append(out, k*step)
+		}
+	}
+	return append(out, to)
+}
+
+// profile returns the cut on the branch pattern from position a to b.
+func (g saddleGeometry) profile(a, b float64) []Point {
+	at := func(t float64) Point { return Point{g.branchScale * rad(t), g.square - g.cut(t)} }
+	st := g.stations(a, b, 16)
+	out := []Point{at(a)}
+	for i := range len(st) - 1 {
+		out = append(out, sample(at, st[i], st[i+1], 1)[1:]...)
+	}
+	return out
+}
+
+func (g saddleGeometry) ordinates() []Ordinate {
+	out := make([]Ordinate, g.divisions)
+	for i := range out {
+		t := 360 * float64(i) / float64(g.divisions)
+		w := g.cut(t)
+		x := t
+		if x > g.leftDeg+360 {
+			x -= 360
+		}
+		out[i] = Ordinate{
+			PositionDeg: t, XMm: g.branchScale * rad(x), YMm: g.square - w,
+			FromCrossingMm: w, DropMm: g.longest - w, BetweenDeg: g.between(t),
+		}
+	}
+	return out
+}
+
+func (g saddleGeometry) branch(table []Ordinate) (Development, error) {
+	s := g.in
+	left, right := g.branchScale*rad(g.leftDeg), g.branchScale*rad(g.leftDeg+360)
+	girth := 2 * math.Pi * g.branchScale
+	d := Development{Title: fmt.Sprintf("branch end, %s, square edge to the free end", s.Joint)}
+	edge := []Point{{left, 0}, {right, 0}}
+	top := g.profile(g.leftDeg, g.leftDeg+360)
+	for i := len(top) - 1; i >= 0; i-- {
+		edge = append(edge, top[i])
+	}
+	d.Curves = append(d.Curves, polygon("edge", Cut, edge...))
+	if s.TabMm > 0 {
+		over := g.profile(g.leftDeg+360, g.leftDeg+360+deg(s.TabMm/g.branchScale))
+		tab := []Point{{right, 0}, {right + s.TabMm, 0}}
+		for i := len(over) - 1; i >= 0; i-- {
+			tab = append(tab, over[i])
+		}
+		d.Curves = append(d.Curves, polyline("tab", Tab, tab...), polyline("seam", Seam, Point{right, 0}, over[0]))
+	}
+	t := Table{Title: "ordinates", Columns: []Column{
+		{"position", "deg"}, {"x from 0° line", "mm"}, {"from left edge", "mm"}, {"ordinate from square edge", "mm"},
+		{"from axis crossing", "mm"}, {"drop", "mm"}, {"between surfaces", "deg"},
+	}}
+	shortest := math.Inf(1)
+	for i, o := range table {
+		role, label := Division, fmt.Sprint(i)
+		if i == 0 {
+			role = Top
+		}
+		for _, x := range copies(o.XMm, girth, left, right) {
+			d.Curves = append(d.Curves, polyline(label, role, Point{x, 0}, Point{x, o.YMm}))
+			d.Labels = append(d.Labels, Label{label, Point{x, 0}})
+		}
+		t.Rows = append(t.Rows, Row{label, []float64{o.PositionDeg, o.XMm, o.XMm - left, o.YMm, o.FromCrossingMm, o.DropMm, o.BetweenDeg}})
+		shortest = math.Min(shortest, o.FromCrossingMm)
+	}
+	d.Tables = []Table{t}
+	d.Inputs = g.inputs()
+	d.Results = []Value{
+		{"girth on the sheet", girth, "mm"},
+		{"longest from axis crossing", g.longest, "mm"},
+		{"deepest drop", g.longest - shortest, "mm"},
+		{"square edge from axis crossing", g.square, "mm"},
+	}
+	if s.ReachMm > 0 {
+		d.Results = append(d.Results, Value{"square edge from free end", s.ReachMm - g.square, "mm"})
+	}
+	d.Formulas = append([]Formula{
+		{"cut along the branch", "w = (√(R² - (e + r·sin t)²) + r·cos t·cos b)/sin b"},
+		{"girth", "x = (d + paper)/2·t; rolled: (d - wall)/2·t"},
+		{"ordinate", "y = longest w + margin - w"},
+	}, g.edgeRule())
+	d.Notes = []string{
+		"Wrap printed side out, straight edge square to the branch and towards its free end.",
+		"Line 0 goes to the acute side. Positions grow clockwise seen from the free end.",
+		"Cut square through the wall along the curve; the metal under the pattern stays.",
+	}
+	return d, d.finish()
+}
+
+func (g saddleGeometry) edgeRule() Formula {
+	s := g.in
+	rule := "R = main outside/2 + gap"
+	if s.Joint == SetIn {
+		rule = "R = main bore/2"
+	}
+	switch s.Edge {
+	case WholeWall:
+		rule += ", r = the part of the branch's wall that touches first"
+	case BranchInside:
+		rule += ", r = branch bore/2"
+	case BranchOutside:
+		rule += ", r = branch outside/2"
+	}
+	return Formula{"surfaces, " + s.Joint.String() + ", " + s.Edge.String(), rule}
+}
+
+func (g saddleGeometry) inputs() []Value {
+	s := g.in
+	return []Value{
+		{"main outside diameter", s.MainDiameterMm, "mm"},
+		{"main wall", s.MainWallMm, "mm"},
+		{"branch outside diameter", s.BranchDiameterMm, "mm"},
+		{"branch wall", s.BranchWallMm, "mm"},
+		{"angle between axes", s.AngleDeg, "deg"},
+		{"offset of axes", s.OffsetMm, "mm"},
+		{"gap", s.GapMm, "mm"},
+		{"paper thickness", s.PaperMm, "mm"},
+	}
+}
+
+func (g saddleGeometry) hole() (Development, error) {
+	s := g.in
+	at := func(t float64) Point {
+		side := s.OffsetMm + g.holeRadius*sinDeg(t)
+		height := math.Sqrt(math.Max(0, g.mainOut*g.mainOut-side*side))
+		return Point{
+			g.mainScale * asin(side/g.mainOut),
+			(g.holeRadius*cosDeg(t) + height*g.cos) / g.sin,
+		}
+	}
+	d := Development{Title: fmt.Sprintf("hole in the main, branch %s", s.Joint)}
+	// Positions grow clockwise on the sheet; run them backwards so that the
+	// closed curve is anticlockwise like every other.
+	points := sample(at, 360, 0, 16)
+	points[len(points)-1] = points[0]
+	curve := polyline("hole", Cut, points...)
+	curve.Closed = true
+	b := curve.Box()
+	lo, hi := Point{b.Min.XMm - g.margin, b.Min.YMm - g.margin}, Point{b.Max.XMm + g.margin, b.Max.YMm + g.margin}
+	d.Curves = []Curve{
+		polygon("edge", Cut, lo, Point{hi.XMm, lo.YMm}, hi, Point{lo.XMm, hi.YMm}), curve,
+	}
+	if lo.XMm < 0 && hi.XMm > 0 {
+		d.Curves = append(d.Curves, polyline("line facing the branch", Top, Point{0, lo.YMm}, Point{0, hi.YMm}))
+	}
+	if lo.YMm < 0 && hi.YMm > 0 {
+		d.Curves = append(d.Curves, polyline("level of axis crossing", Division, Point{lo.XMm, 0}, Point{hi.XMm, 0}))
+	}
+	foot := Point{g.mainScale * asin(s.OffsetMm/g.mainOut), g.axisFoot()}
+	d.Curves = append(d.Curves,
+		polyline("branch axis", Division, Point{lo.XMm, foot.YMm}, Point{hi.XMm, foot.YMm}),
+		polyline("branch axis", Division, Point{foot.XMm, lo.YMm}, Point{foot.XMm, hi.YMm}))
+	d.Labels = append(d.Labels, Label{"branch axis", foot})
+	t := Table{Title: "hole points", Columns: []Column{{"position", "deg"}, {"x round the main", "mm"}, {"y along the main", "mm"}}}
+	for i := range g.divisions {
+		a := 360 * float64(i) / float64(g.divisions)
+		p := at(a)
+		label := fmt.Sprint(i)
+		d.Labels = append(d.Labels, Label{label, p})
+		t.Rows = append(t.Rows, Row{label, []float64{a, p.XMm, p.YMm}})
+	}
+	d.Tables = []Table{t}
+	d.Inputs = g.inputs()
+	d.Results = []Value{
+		{"hole diameter across the branch", 2 * g.holeRadius, "mm"},
+		{"hole width on the sheet", b.WidthMm(), "mm"},
+		{"hole length along the main", b.HeightMm(), "mm"},
+		{"branch axis meets the surface at y", foot.YMm, "mm"},
+	}
+	d.Formulas = []Formula{
+		{"round the main", "x = (D + paper)/2·asin((e + r·sin t)/(D/2)); rolled: (D - wall)/2"},
+		{"along the main", "y = (r·cos t + √(R² - (e + r·sin t)²)·cos b)/sin b, R = D/2"},
+	}
+	if s.Joint == SetIn {
+		d.Formulas = append(d.Formulas, Formula{"hole size, set in", "r = branch outside/2 + gap"})
+	} else {
+		d.Formulas = append(d.Formulas, Formula{"hole size, set on", "r = branch bore/2"})
+	}
+	d.Notes = []string{
+		"Wrap printed side out with y towards the acute side of the branch.",
+		"Cut through the main's wall in the direction of the branch's axis.",
+		"y = 0 is level with the crossing of the axes.",
+	}
+	return d, d.finish()
+}
+
+// axisFoot returns how far along the main from the crossing the branch's axis
+// goes through the main's outside.
+func (g saddleGeometry) axisFoot() float64 {
+	height := math.Sqrt(g.mainOut*g.mainOut - g.in.OffsetMm*g.in.OffsetMm)
+	return height * g.cos / g.sin
+}

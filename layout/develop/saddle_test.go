@@ -1,0 +1,227 @@
+package develop
+
+import (
+	"errors"
+	"math"
+	"strings"
+	"testing"
+
+	"pgregory.net/rapid"
+)
+
+// TestSaddleWorkedExamples: worked examples (e), thin tubes, outside on
+// outside: exact geometry of the classical division method.
+func TestSaddleWorkedExamples(t *testing.T) {
+	for _, row := range []struct {
+		main, branch, angle float64
+		w, drop             [7]float64
+	}{
+		{600, 300, 90, [7]float64{300.000, 290.474, 270.416, 259.808, 270.416, 290.474, 300.000}, [7]float64{0.000, 9.526, 29.584, 40.192, 29.584, 9.526, 0.000}},
+		{100, 100, 90, [7]float64{50.000, 43.301, 25.000, 0.000, 25.000, 43.301, 50.000}, [7]float64{0.000, 6.699, 25.000, 50.000, 25.000, 6.699, 0.000}},
+		{100, 60, 90, [7]float64{50.000, 47.697, 42.720, 40.000, 42.720, 47.697, 50.000}, [7]float64{0.000, 2.303, 7.280, 10.000, 7.280, 2.303, 0.000}},
+		{219.1, 114.3, 90, [7]float64{109.550, 105.758, 97.732, 93.462, 97.732, 105.758, 109.550}, [7]float64{0.000, 3.792, 11.818, 16.088, 11.818, 3.792, 0.000}},
+		{100, 100, 45, [7]float64{120.711, 104.539, 60.355, 0.000, 10.355, 17.936, 20.711}, [7]float64{0.000, 16.172, 60.355, 120.711, 110.355, 102.775, 100.000}},
+		{100, 60, 45, [7]float64{100.711, 93.434, 75.415, 56.569, 45.415, 41.473, 40.711}, [7]float64{0.000, 7.276, 25.295, 44.142, 55.295, 59.238, 60.000}},
+		{219.1, 114.3, 45, [7]float64{212.077, 199.057, 166.789, 132.175, 109.639, 100.070, 97.777}, [7]float64{0.000, 13.020, 45.288, 79.902, 102.438, 112.007, 114.300}},
+	} {
+		p, err := Saddle{MainDiameterMm: row.main, BranchDiameterMm: row.branch, AngleDeg: row.angle, Edge: BranchOutside}.Develop()
+		if err != nil {
+			t.Fatal(err)
+		}
+		if len(p.Ordinates) != 12 {
+			t.Fatalf("%d ordinates", len(p.Ordinates))
+		}
+		for i, o := range p.Ordinates {
+			k := i
+			if i > 6 {
+				k = 12 - i // the far side repeats the near side
+			}
+			near(t, "w", o.FromCrossingMm, row.w[k], 0.0006)
+			near(t, "drop", o.DropMm, row.drop[k], 0.0006)
+			near(t, "x", o.XMm, math.Pi*row.branch*float64(i)/12, 1e-9)
+			near(t, "ordinate", o.YMm, 25+row.drop[k], 0.0006)
+		}
+		near(t, "girth", p.Branch.Box.WidthMm(), math.Pi*row.branch, 1e-9)
+		near(t, "height", p.Branch.Box.HeightMm(), 25+maxOf(row.drop[:]), 0.003)
+	}
+}
+
+func maxOf(v []float64) float64 {
+	m := v[0]
+	for _, x := range v {
+		m = math.Max(m, x)
+	}
+	return m
+}
+
+// branchPoint places a point of the branch in space: the main's axis is x
+// (acute side positive), the branch's axis leans in the x-z plane, and the
+// offset is to the right for somebody looking along the branch to the main
+// with the acute side up.
+func branchPoint(angle, offset, rho, t, w float64) vec {
+	s, c := math.Sin(rad(angle)), math.Cos(rad(angle))
+	axis, up := vec{c, 0, s}, vec{s, 0, -c}
+	right := axis.times(-1).cross(up)
+	p := axis.times(w)
+	for _, part := range []vec{up.times(rho * math.Cos(rad(t))), right.times(offset + rho*math.Sin(rad(t)))} {
+		p = vec{p.x + part.x, p.y + part.y, p.z + part.z}
+	}
+	return p
+}
+
+func TestSaddleInSpace(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		s := Saddle{MainDiameterMm: rapid.Float64Range(40, 800).Draw(t, "D"), AngleDeg: rapid.Float64Range(30, 90).Draw(t, "angle"), Divisions: 24, Edge: BranchOutside,
+			SeamDeg: rapid.Float64Range(-360, 360).Draw(t, "seam")}
+		s.BranchDiameterMm = s.MainDiameterMm * rapid.Float64Range(0.1, 1).Draw(t, "d/D")
+		s.OffsetMm = (s.MainDiameterMm - s.BranchDiameterMm) / 2 * rapid.Float64Range(-0.999, 0.999).Draw(t, "offset")
+		p, err := s.Develop()
+		if err != nil {
+			t.Fatal(err)
+		}
+		r := s.MainDiameterMm / 2
+		for i, o := range p.Ordinates {
+			at := branchPoint(s.AngleDeg, s.OffsetMm, s.BranchDiameterMm/2, o.PositionDeg, o.FromCrossingMm)
+			near(t, "on the main", math.Hypot(at.y, at.z), r, 1e-6)
+			if at.z < -1e-6 {
+				t.Errorf("cut on the far side of the main, z = %g", at.z)
+			}
+			// The hole's point of a thin branch is the same point of space. The
+			// hole pattern looks down on the main with +x up, so its right is -y.
+			h := p.Hole.Tables[0].Rows[i].Values
+			near(t, "hole y", h[2], at.x, 1e-6)
+			near(t, "hole x", r*math.Sin(h[1]/r), -at.y, 1e-6)
+		}
+		if w := p.Branch.Box.WidthMm(); math.Abs(w-math.Pi*s.BranchDiameterMm) > 1e-6 {
+			t.Errorf("pattern is %g wide", w)
+		}
+	})
+}
+
+// TestSaddleMirror: without offset the two halves match; with it, reversing
+// the offset mirrors the table.
+func TestSaddleMirror(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		s := Saddle{MainDiameterMm: 200, BranchDiameterMm: rapid.Float64Range(20, 150).Draw(t, "d"), BranchWallMm: 3, MainWallMm: 4,
+			AngleDeg: rapid.Float64Range(30, 90).Draw(t, "angle"), OffsetMm: rapid.Float64Range(0, 20).Draw(t, "offset"),
+			Joint: Joint(rapid.IntRange(0, 1).Draw(t, "joint")), GapMm: 2}
+		a, err := s.Develop()
+		if err != nil {
+			t.Fatal(err)
+		}
+		s.OffsetMm = -s.OffsetMm
+		b, err := s.Develop()
+		if err != nil {
+			t.Fatal(err)
+		}
+		for i := range a.Ordinates {
+			j := (12 - i) % 12
+			near(t, "ordinate", a.Ordinates[i].YMm, b.Ordinates[j].YMm, 1e-6)
+			near(t, "angle", a.Ordinates[i].BetweenDeg, b.Ordinates[j].BetweenDeg, 1e-6)
+		}
+		near(t, "hole", a.Hole.Box.Min.XMm, -b.Hole.Box.Max.XMm, 1e-2)
+	})
+}
+
+// TestSaddleGapAndWall: whatever the wall, set on: no point of the wall comes
+// nearer to the main than the gap, and at every ordinate some point is at it.
+func TestSaddleGapAndWall(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		s := Saddle{MainDiameterMm: 219.1, MainWallMm: 8, BranchDiameterMm: rapid.Float64Range(40, 170).Draw(t, "d"), BranchWallMm: rapid.Float64Range(0, 12).Draw(t, "wall"),
+			AngleDeg: rapid.Float64Range(30, 90).Draw(t, "angle"), OffsetMm: rapid.Float64Range(-15, 15).Draw(t, "offset"), GapMm: rapid.Float64Range(0, 4).Draw(t, "gap"),
+			Joint: Joint(rapid.IntRange(0, 1).Draw(t, "joint")), Divisions: 24}
+		p, err := s.Develop()
+		if err != nil {
+			t.Fatal(err)
+		}
+		want := 219.1/2 + s.GapMm
+		if s.Joint == SetIn {
+			want = 219.1/2 - 8
+		}
+		for _, o := range p.Ordinates {
+			least := math.Inf(1)
+			for k := 0.0; k <= 40; k++ {
+				rho := s.BranchDiameterMm/2 - s.BranchWallMm*k/40
+				at := branchPoint(s.AngleDeg, s.OffsetMm, rho, o.PositionDeg, o.FromCrossingMm)
+				least = math.Min(least, math.Hypot(at.y, at.z))
+			}
+			if least < want-1e-6 {
+				t.Errorf("t %g: wall %g inside the surface", o.PositionDeg, want-least)
+			}
+			near(t, "touches", least, want, 0.01)
+		}
+	})
+}
+
+func TestSaddleBetween(t *testing.T) {
+	p, err := Saddle{MainDiameterMm: 100, BranchDiameterMm: 100, AngleDeg: 45}.Develop()
+	if err != nil {
+		t.Fatal(err)
+	}
+	near(t, "toe", p.Ordinates[0].BetweenDeg, 45, 1e-9)
+	near(t, "flank", p.Ordinates[3].BetweenDeg, 180, 1e-5)
+	near(t, "heel", p.Ordinates[6].BetweenDeg, 135, 1e-9)
+}
+
+func TestSaddleScales(t *testing.T) {
+	s := Saddle{MainDiameterMm: 219.1, MainWallMm: 8, BranchDiameterMm: 114.3, BranchWallMm: 6.3, AngleDeg: 60, PaperMm: 0.1, TabMm: 12, ReachMm: 400}
+	p, err := s.Develop()
+	if err != nil {
+		t.Fatal(err)
+	}
+	near(t, "template", p.Branch.Box.WidthMm(), math.Pi*114.4+12, 1e-9)
+	from, ok := p.Branch.Result("square edge from free end")
+	if !ok {
+		t.Fatal("no distance from the free end")
+	}
+	near(t, "reach", from+p.SquareEdgeMm, 400, 1e-9)
+	across, _ := p.Hole.Result("hole diameter across the branch")
+	near(t, "bore", across, 114.3-12.6, 1e-9)
+	width, _ := p.Hole.Result("hole width on the sheet")
+	near(t, "hole width", width, 219.2*math.Asin((114.3-12.6)/219.1), 0.005)
+	s.RolledBranch, s.RolledMain, s.Joint, s.GapMm = true, true, SetIn, 1.5
+	if p, err = s.Develop(); err != nil {
+		t.Fatal(err)
+	}
+	near(t, "rolled", p.Branch.Box.WidthMm(), math.Pi*108+12, 1e-9)
+	width, _ = p.Hole.Result("hole width on the sheet")
+	near(t, "rolled hole", width, 211.1*math.Asin((114.3+3)/219.1), 0.005)
+	if a := p.Hole.Curves[1].AreaMm2(); a <= 0 {
+		t.Errorf("hole runs clockwise, area %g", a)
+	}
+}
+
+func TestSaddleRefuses(t *testing.T) {
+	nan := math.NaN()
+	for _, row := range []struct {
+		s    Saddle
+		want string
+	}{
+		{Saddle{MainDiameterMm: 100, BranchDiameterMm: 101, AngleDeg: 90}, "larger than the main"},
+		{Saddle{MainDiameterMm: 100, BranchDiameterMm: 50, AngleDeg: 29}, "angle is 29"},
+		{Saddle{MainDiameterMm: 100, BranchDiameterMm: 50, AngleDeg: 91}, "angle is 91"},
+		{Saddle{MainDiameterMm: 100, BranchDiameterMm: 50, AngleDeg: nan}, "angle is NaN"},
+		{Saddle{MainDiameterMm: 100, BranchDiameterMm: 50, AngleDeg: 90, OffsetMm: 76}, "misses"},
+		{Saddle{MainDiameterMm: 100, BranchDiameterMm: 50, AngleDeg: 90, OffsetMm: -30}, "overhangs"},
+		{Saddle{MainDiameterMm: 100, BranchDiameterMm: 50, AngleDeg: 90, OffsetMm: nan}, "offset is not"},
+		{Saddle{MainDiameterMm: 100, BranchDiameterMm: 50, AngleDeg: 90, MainWallMm: 50}, "cannot have a wall"},
+		{Saddle{MainDiameterMm: 100, BranchDiameterMm: 50, AngleDeg: 90, BranchWallMm: 25}, "cannot have a wall"},
+		{Saddle{MainDiameterMm: 100, BranchDiameterMm: 50, AngleDeg: 90, Joint: SetIn}, "needs the main's wall"},
+		{Saddle{MainDiameterMm: 100, BranchDiameterMm: 95, AngleDeg: 90, MainWallMm: 5, Joint: SetIn}, "set it on"},
+		{Saddle{MainDiameterMm: 100, BranchDiameterMm: 88, AngleDeg: 90, MainWallMm: 5, Joint: SetIn, GapMm: 7}, "wider than the main"},
+		{Saddle{MainDiameterMm: 100, BranchDiameterMm: 50, AngleDeg: 90, GapMm: -1}, "gap"},
+		{Saddle{MainDiameterMm: 100, BranchDiameterMm: 50, AngleDeg: 90, GapMm: 26}, "gap of 26"},
+		{Saddle{MainDiameterMm: 100, BranchDiameterMm: 50, AngleDeg: 90, TabMm: 100}, "half round"},
+		{Saddle{MainDiameterMm: 100, BranchDiameterMm: 50, AngleDeg: 90, Divisions: 10}, "multiple of 4"},
+		{Saddle{MainDiameterMm: 100, BranchDiameterMm: 50, AngleDeg: 90, ReachMm: 60}, "reaches"},
+		{Saddle{MainDiameterMm: 100, BranchDiameterMm: 50, AngleDeg: 90, Joint: 5}, "joint 5"},
+		{Saddle{MainDiameterMm: 100, BranchDiameterMm: 50, AngleDeg: 90, Edge: 5}, "edge 5"},
+		{Saddle{BranchDiameterMm: 50, AngleDeg: 90}, "main diameter"},
+		{Saddle{MainDiameterMm: 100, BranchDiameterMm: -50, AngleDeg: 90}, "branch diameter"},
+	} {
+		_, err := row.s.Develop()
+		if !errors.Is(err, ErrInput) || !strings.Contains(err.Error(), row.want) {
+			t.Errorf("%s: got %v", row.want, err)
+		}
+	}
+}
