@@ -83,6 +83,48 @@ func TestTolerancesRise(t *testing.T) {
 	}
 }
 
+// TestTolerancesTenfold checks that from IT6 on every fifth grade is ten times
+// as wide; IT11 above 3 mm up to 6 mm is printed 75 and is the only exception.
+// Source: ISO 286-1:2010, 4.2.
+func TestTolerancesTenfold(t *testing.T) {
+	for s, row := range standardTolerances {
+		for grade := 6; grade+5 <= GradeFinal; grade++ {
+			want := 10 * row[grade+1]
+			if mainSteps[s] == 6 && grade == 6 {
+				want = 75
+			}
+			if got := row[grade+6]; got != want {
+				t.Errorf("up to %v mm: IT%d is %v, ten times IT%d is %v", mainSteps[s], grade+5, got, grade, want)
+			}
+		}
+	}
+}
+
+// TestPublishedTolerances checks IT1 to IT10 of the steps that the reference
+// table leaves out. Source: an engineering reference page with the ISO 286
+// grades 1 to 14 up to 315 mm; the last two rows from a public transcription of
+// ISO 286-1, Table 1.
+func TestPublishedTolerances(t *testing.T) {
+	for _, c := range []struct {
+		nominalMm float64
+		want      [10]float64
+	}{
+		{6, [10]float64{1, 1.5, 2.5, 4, 5, 8, 12, 18, 30, 48}},
+		{18, [10]float64{1.2, 2, 3, 5, 8, 11, 18, 27, 43, 70}},
+		{50, [10]float64{1.5, 2.5, 4, 7, 11, 16, 25, 39, 62, 100}},
+		{120, [10]float64{2.5, 4, 6, 10, 15, 22, 35, 54, 87, 140}},
+		{250, [10]float64{4.5, 7, 10, 14, 20, 29, 46, 72, 115, 185}},
+		{400, [10]float64{7, 9, 13, 18, 25, 36, 57, 89, 140, 230}},
+		{630, [10]float64{9, 11, 16, 22, 32, 44, 70, 110, 175, 280}},
+	} {
+		for i, want := range c.want {
+			if got, err := Tolerance(c.nominalMm, i+1); err != nil || got != want {
+				t.Errorf("%v mm IT%d: got %v, %v; want %v", c.nominalMm, i+1, got, err, want)
+			}
+		}
+	}
+}
+
 // formula gives the fundamental deviation of a shaft letter without its sign,
 // and the excess that the system allows itself over it, µm. d is the mean of
 // the deviation step, main that of the main step, it the standard tolerances of
@@ -244,7 +286,7 @@ func TestPublishedDeviations(t *testing.T) {
 			}
 		}
 	}
-	if want := 2 * (3*10 + 13*7 + 16*14 + 16*11); cells != want {
+	if want := 2 * (3*10 + 13*7 + 16*14 + 9*7 + 2*12 + 7*14 + 7*3 + 16*11); cells != want {
 		t.Errorf("checked %d cells, want %d", cells, want)
 	}
 }
@@ -274,6 +316,51 @@ func TestDeltaTable(t *testing.T) {
 			got, reason := holeDelta(mainSteps[s], "k", grade, standardTolerances[s][grade+1])
 			if reason != "" || got != want {
 				t.Errorf("up to %v mm, grade %d: got %v %s, want %v", mainSteps[s], grade, got, reason, want)
+			}
+		}
+	}
+}
+
+// TestPublishedJAndK compares shafts j and k and hole J with printed tables,
+// one value per main step.
+func TestPublishedJAndK(t *testing.T) {
+	// Shaft j5, j6 and j7 and k4 to k7 above 180 mm: Machine Drawing, 3rd ed.,
+	// Table 15.2. Hole J above 120 mm: the same, Table 15.3; up to 120 mm:
+	// Machinery's Handbook, 31st ed., Table 6a.
+	shaft := [...]struct{ j6, j7, k float64 }{{13, 21, 4}, {16, 26, 4}, {18, 28, 4}, {20, 32, 5}}
+	for i, want := range shaft {
+		nominal := mainSteps[9+i]
+		j6, _ := shaftJ(nominal, 6)
+		j5, _ := shaftJ(nominal, 5)
+		j7, _ := shaftJ(nominal, 7)
+		if j5 != -want.j6 || j6 != -want.j6 || j7 != -want.j7 || shaftK(nominal, 4) != want.k || shaftK(nominal, 7) != want.k {
+			t.Errorf("%v mm: j5 %v, j6 %v, j7 %v, k %v, want %+v", nominal, j5, j6, j7, shaftK(nominal, 7), want)
+		}
+		if shaftK(nominal, 3) != 0 || shaftK(nominal, 8) != 0 {
+			t.Errorf("%v mm: k3 and k8 begin at %v and %v, want 0", nominal, shaftK(nominal, 3), shaftK(nominal, 8))
+		}
+	}
+	// es of j6 and j7, ISO 286-2:1988, from memory.
+	upper := [13][2]float64{
+		{4, 6}, {6, 8}, {7, 10}, {8, 12}, {9, 13}, {11, 15}, {12, 18},
+		{13, 20}, {14, 22}, {16, 25}, {16, 26}, {18, 29}, {20, 31},
+	}
+	for i, row := range upper {
+		for k, want := range row {
+			class := Class{Letter: "j", Grade: 6 + k}
+			if got, err := limitOf(mainSteps[i], class); err != nil || got.UpperUm != want {
+				t.Errorf("%v mm %s: got %v, %v; want %v", mainSteps[i], class, got.UpperUm, err, want)
+			}
+		}
+	}
+	hole := [13][3]float64{
+		{2, 4, 6}, {5, 6, 10}, {5, 8, 12}, {6, 10, 15}, {8, 12, 20}, {10, 14, 24}, {13, 18, 28},
+		{16, 22, 34}, {18, 26, 41}, {22, 30, 47}, {25, 36, 55}, {29, 39, 60}, {33, 43, 66},
+	}
+	for i, row := range hole {
+		for k, want := range row {
+			if got, reason := holeJ(mainSteps[i], 6+k); reason != "" || got != want {
+				t.Errorf("%v mm J%d: got %v %s, want %v", mainSteps[i], 6+k, got, reason, want)
 			}
 		}
 	}
