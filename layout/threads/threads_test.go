@@ -240,7 +240,10 @@ func TestUnifiedDrillsAndHoles(t *testing.T) {
 			continue
 		}
 		h := got.Clearance
-		if got.TapDrillName != c.drill || !near(h.FineMm, c.close*25.4, 0.001) || !near(h.MediumMm, c.normal*25.4, 0.001) || !near(h.CoarseMm, c.free*25.4, 0.001) {
+		if drill := map[string]float64{"#7": 0.201, "5/16 in": 0.3125, "27/64 in": 27.0 / 64, "11/16 in": 0.6875, "1 11/32 in": 1.34375}[c.drill]; !near(got.TapDrillMm, drill*25.4, 0.00006) {
+			t.Errorf("%s: drill %v mm, want %s", c.name, got.TapDrillMm, c.drill)
+		}
+		if got.TapDrillName != c.drill || !near(h.FineMm, c.close*25.4, 0.00006) || !near(h.MediumMm, c.normal*25.4, 0.00006) || !near(h.CoarseMm, c.free*25.4, 0.00006) {
 			t.Errorf("%s: drill %s, holes %+v, want %+v", c.name, got.TapDrillName, h, c)
 		}
 	}

@@ -75,16 +75,16 @@ func unifiedThread(series string, row unifiedRow) (Thread, bool) {
 		MajorMm:         round4(25.4 * row.d),
 		PitchDiameterMm: round3(25.4 * (row.d - pitchDiameterFactor/pitch.tpi)),
 		MinorMm:         round3(25.4 * (row.d - minorFactor/pitch.tpi)),
-		TapDrillMm:      round3(25.4 * pitch.drill),
+		TapDrillMm:      round4(25.4 * pitch.drill),
 		TapDrillName:    pitch.name,
 		Source:          "ASME B1.1",
 		Note:            "tap drill from memory",
 	}
 	if row.hole[1] > 0 {
 		t.Clearance = &Clearance{
-			FineMm:   round3(25.4 * row.hole[0]),
-			MediumMm: round3(25.4 * row.hole[1]),
-			CoarseMm: round3(25.4 * row.hole[2]),
+			FineMm:   round4(25.4 * row.hole[0]),
+			MediumMm: round4(25.4 * row.hole[1]),
+			CoarseMm: round4(25.4 * row.hole[2]),
 		}
 		switch row.size {
 		case "#12":
@@ -99,6 +99,6 @@ func unifiedThread(series string, row unifiedRow) (Thread, bool) {
 	return t, true
 }
 
-// round4 keeps the exact inch fractions of a major diameter (5/16 in is
-// 7.9375 mm) and drops only binary noise.
+// round4 rounds to 0.0001 mm: it keeps inch sizes as given (5/16 in is
+// 7.9375 mm, 0.562 in is 14.2748 mm) and drops binary noise.
 func round4(x float64) float64 { return float64(int64(x*10000+0.5)) / 10000 }
