@@ -1,0 +1,250 @@
+package press
+
+import (
+	"math"
+	"strings"
+	"testing"
+)
+
+// Yield steps of EN 10025-2 (from memory) and the forms names come in.
+func TestLookup(t *testing.T) {
+	for _, c := range []struct {
+		name    string
+		section float64
+		want    float64
+	}{
+		{"S235JR", 16, 235}, {"s235", 16.1, 225}, {"S355J2+N", 40, 345}, {"S275", 50, 255}, {"S355", 240, 275},
+		{"ASTM A36", 25, 250}, {"AISI 1018", 40, 370}, {"C45+QT", 20, 430}, {"C45", 20, 305}, {"42CrMo4", 100, 650},
+		{"EN-GJL-250", 20, 225}, {"GGG40", 20, 250}, {"EN AW-6082 T6", 50, 260}, {"SAE 660", 20, 120}, {"bronze", 20, 120}, {"P265GH", 10, 275},
+	} {
+		m, err := Lookup(c.name, c.section)
+		if err != nil || m.StrengthMPa != c.want || m.Source == "" || m.check() != nil {
+			t.Errorf("Lookup(%q, %v) = %v MPa, %v; want %v", c.name, c.section, m.StrengthMPa, err, c.want)
+		}
+	}
+	for _, bad := range []struct {
+		name    string
+		section float64
+	}{{"", 10}, {"S2350", 10}, {"oak", 10}, {"S235", 0}, {"S235", math.NaN()}, {"S235", 251}, {"CuSn8", 100}} {
+		if m, err := Lookup(bad.name, bad.section); err == nil {
+			t.Errorf("Lookup(%q, %v) = %s, want an error", bad.name, bad.section, m.Name)
+		}
+	}
+	if _, err := Lookup("oak", 10); !strings.Contains(err.Error(), "S355") || !strings.Contains(err.Error(), "6061-T6") {
+		t.Errorf("unknown name: %v does not list the known", err)
+	}
+	seen := map[string]string{}
+	for _, row := range table {
+		for _, n := range append([]string{normal(row.name)}, row.also...) {
+			if n != normal(n) {
+				t.Errorf("%s: name %s not in normal form", row.name, n)
+			}
+			if other := seen[n]; other != "" && other != row.name {
+				t.Errorf("%s stands for both %s and %s", n, other, row.name)
+			}
+			seen[n] = row.name
+			if m, err := Lookup(n, row.steps[0].upToMm); err != nil || m.Name != row.name {
+				t.Errorf("Lookup(%q) = %s, %v; want %s", n, m.Name, err, row.name)
+			}
+		}
+		for i, s := range row.steps {
+			if i > 0 && s.upToMm <= row.steps[i-1].upToMm {
+				t.Errorf("%s: section steps do not rise", row.name)
+			}
+		}
+		// Contraction on deep cooling is smaller than expansion on heating.
+		if !(row.base.contract > 0 && row.base.contract < row.base.alpha && row.maxC > 0) {
+			t.Errorf("%s: expansion %v, contraction %v, limit %v", row.name, row.base.alpha, row.base.contract, row.maxC)
+		}
+	}
+}
+
+func TestFrictionFor(t *testing.T) {
+	get := func(name string) Material {
+		m, err := Lookup(name, 10)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return m
+	}
+	steel, iron, bronze, alu := get("S355"), get("GG25"), get("CuSn8"), get("6082")
+	for _, c := range []struct {
+		hub, shaft Material
+		j          Joining
+		lo, hi     float64
+	}{
+		{steel, steel, Shrunk, 0.15, 0.20}, // DIN 7190-1, 5.3, as quoted
+		{iron, steel, Shrunk, 0.10, 0.16},
+		{steel, bronze, Shrunk, 0.17, 0.25},
+		{alu, steel, Shrunk, 0.10, 0.15},
+		{iron, bronze, Shrunk, 0.10, 0.25}, // both spans
+		{bronze, bronze, PressedOiled, 0.04, 0.10},
+	} {
+		f, err := FrictionFor(c.hub, c.shaft, c.j)
+		if err != nil || f.Min != c.lo || f.Max != c.hi || f.Source == "" {
+			t.Errorf("%s on %s: %v, %v; want %v-%v", c.hub.Name, c.shaft.Name, f, err, c.lo, c.hi)
+		}
+	}
+	// Dry steel must cover the textbook 0.10-0.15 and 0.12-0.20; oil never rubs more.
+	dry, _ := FrictionFor(steel, steel, PressedDry)
+	if dry.Min > 0.10 || dry.Max < 0.20 {
+		t.Errorf("dry steel %v does not cover its sources", dry)
+	}
+	for _, m := range []Material{steel, iron, bronze, alu} {
+		dry, _ := FrictionFor(m, steel, PressedDry)
+		oiled, err := FrictionFor(m, steel, PressedOiled)
+		if err != nil || oiled.Min > dry.Min || oiled.Max > dry.Max {
+			t.Errorf("%s: oiled %v above dry %v (%v)", m.Name, oiled, dry, err)
+		}
+	}
+	if _, err := FrictionFor(steel, steel, 7); err == nil {
+		t.Error("unknown joining: want an error")
+	}
+	if _, err := FrictionFor(Material{Family: 9}, steel, Shrunk); err == nil {
+		t.Error("unknown family: want an error")
+	}
+}
+
+func TestLeadIn(t *testing.T) {
+	l, err := LeadInFor(64, 0.08)
+	if err != nil {
+		t.Fatal(err)
+	}
+	near(t, "length", l.LengthMm, 4, 1e-9) // cube root of 64
+	near(t, "smaller", l.SmallerMm, 8*math.Tan(5*math.Pi/180), 1e-9)
+	if l, err = LeadInFor(8, 0.5); err != nil { // cube root 2 would give 0.35 mm only
+		t.Fatal(err)
+	}
+	near(t, "long lead-in", l.SmallerMm, 0.6, 1e-9)
+	for _, bad := range [][2]float64{{0, 0}, {-5, 0}, {5, -1}, {math.NaN(), 0}, {5, math.Inf(1)}} {
+		if l, err := LeadInFor(bad[0], bad[1]); err == nil {
+			t.Errorf("LeadInFor(%v) = %v, want an error", bad, l)
+		}
+	}
+}
+
+// testdata/reference/worked_examples.md (c).
+func TestThermal(t *testing.T) {
+	mat := func(alpha float64) Material {
+		return Material{Name: "test", AlphaPerK: alpha, ContractPerK: alpha}
+	}
+	for _, c := range []struct {
+		what                         string
+		bore, shaft, alpha, clear, t float64
+		want                         float64 // rise, K
+	}{
+		{"aluminium ring on tube", 438, 440, 23e-6, 0.5, 20, 248.2},
+		{"iron rim on wheel", 997.5, 1000, 11e-6, 1e-9, 20, 227.8},
+	} {
+		j := Joint{Hub: Member{InsideMm: c.bore, Material: mat(c.alpha)}, Shaft: Member{OutsideMm: c.shaft, Material: mat(c.alpha)},
+			InterferenceMm: c.shaft - c.bore, ClearanceMm: c.clear, RoomC: c.t, ShaftC: c.t}
+		a, err := Heat(j)
+		if err != nil {
+			t.Fatal(err)
+		}
+		near(t, c.what, a.RiseK, c.want, 0.06)
+		near(t, c.what+" temperature", a.HubC, c.t+c.want, 0.06)
+	}
+	// Rod 20.046 cooled to 20.000: 191.23 K on its own diameter (the book's 191.67
+	// divides by 20.000).
+	j := Joint{Hub: Member{InsideMm: 20, Material: mat(12e-6)}, Shaft: Member{OutsideMm: 20.046, Material: mat(12e-6)},
+		InterferenceMm: 0.046, ClearanceMm: 1e-9, RoomC: 0}
+	c, cautions, err := Cool(j)
+	if err != nil {
+		t.Fatal(err)
+	}
+	near(t, "cooled rod", c, -191.23, 0.01)
+	if len(cautions) != 2 || !strings.Contains(cautions[0], "liquid nitrogen") {
+		t.Errorf("cautions %q, want liquid nitrogen and frost", cautions)
+	}
+}
+
+func TestHeatAndCold(t *testing.T) {
+	s355, _ := Lookup("S355", 30)
+	c45, _ := Lookup("C45", 30)
+	j := Joint{Hub: Member{140, 90, s355}, Shaft: Member{90, 0, c45}, InterferenceMm: 0.059, RoomC: 20, ShaftC: 20}
+	warm, err := Heat(j)
+	if err != nil {
+		t.Fatal(err)
+	}
+	near(t, "clearance", warm.ClearanceMm, 0.09, 1e-12) // a thousandth of 90
+	near(t, "hub", warm.HubC, 20+0.149/(11e-6*90), 1e-9)
+	if len(warm.Cautions) != 0 {
+		t.Errorf("cautions %q at %.0f C, want none", warm.Cautions, warm.HubC)
+	}
+	j.ShaftC = DryIceC
+	cold, err := Heat(j)
+	if err != nil {
+		t.Fatal(err)
+	}
+	near(t, "shrink", cold.ShrinkMm, 8.5e-6*90*98.5, 1e-12)
+	if cold.HubC >= warm.HubC {
+		t.Errorf("with a cold shaft the hub needs %.0f C, without %.0f C", cold.HubC, warm.HubC)
+	}
+	// Cooling exactly to what Cool asks leaves nothing to heat.
+	alone, _, err := Cool(j)
+	if err != nil {
+		t.Fatal(err)
+	}
+	j.ShaftC = alone
+	if a, err := Heat(j); err != nil || a.RiseK > 1e-6 {
+		t.Errorf("rise %v with the shaft at %v (%v), want 0", a.RiseK, alone, err)
+	}
+	j.ShaftC = alone - 50
+	if a, err := Heat(j); err != nil || a.RiseK != 0 || a.ClearanceMm <= 0.09 {
+		t.Errorf("colder: rise %v, clearance %v (%v)", a.RiseK, a.ClearanceMm, err)
+	}
+
+	// Limits: 170 C is too much for bearings and nitrile, not for FKM or steel.
+	j.ShaftC, j.With = 20, []Heated{OpenBearing, SealedBearing, NBRSeal, FKMSeal, PTFESeal, CaseHardened, FlameHardened}
+	a, err := Heat(j)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if text := strings.Join(a.Cautions, "\n"); len(a.Cautions) != 3 || !strings.Contains(text, "120 C for a rolling bearing, open") || !strings.Contains(text, "80 C") || !strings.Contains(text, "NBR") {
+		t.Errorf("%.0f C: cautions %q", a.HubC, a.Cautions)
+	}
+	j.With, j.InterferenceMm = nil, 0.4
+	if a, err = Heat(j); err != nil || len(a.Cautions) != 1 || !strings.Contains(a.Cautions[0], "350 C") {
+		t.Errorf("%.0f C: cautions %q, %v", a.HubC, a.Cautions, err)
+	}
+}
+
+func TestThermalRefuses(t *testing.T) {
+	s355, _ := Lookup("S355", 30)
+	good := Joint{Hub: Member{140, 90, s355}, Shaft: Member{90, 0, s355}, InterferenceMm: 0.05, RoomC: 20, ShaftC: 20}
+	for name, spoil := range map[string]func(*Joint){
+		"interference": func(j *Joint) { j.InterferenceMm = 0 },
+		"bore":         func(j *Joint) { j.Hub.InsideMm = math.NaN() },
+		"shaft":        func(j *Joint) { j.Shaft.OutsideMm = math.Inf(1) },
+		"clearance":    func(j *Joint) { j.ClearanceMm = -1 },
+		"room":         func(j *Joint) { j.RoomC = math.Inf(1) },
+		"too cold":     func(j *Joint) { j.RoomC, j.ShaftC = -280, -280 },
+		"expansion":    func(j *Joint) { j.Hub.Material.AlphaPerK = 0 },
+		"thing":        func(j *Joint) { j.With = []Heated{42} },
+	} {
+		j := good
+		spoil(&j)
+		if a, err := Heat(j); err == nil {
+			t.Errorf("Heat, %s: %+v, want an error", name, a)
+		}
+		if c, _, err := Cool(j); err == nil {
+			t.Errorf("Cool, %s: %v, want an error", name, c)
+		}
+	}
+	j := good
+	j.ShaftC = 30 // warmer than the room
+	if a, err := Heat(j); err == nil {
+		t.Errorf("warm shaft: %+v, want an error", a)
+	}
+	j.ShaftC, j.Shaft.Material.ContractPerK = -50, 0
+	if a, err := Heat(j); err == nil {
+		t.Errorf("no contraction known: %+v, want an error", a)
+	}
+	if c, _, err := Cool(j); err == nil {
+		t.Errorf("no contraction known: %v, want an error", c)
+	}
+	if JoinClearanceMm(math.NaN()) != 0 || JoinClearanceMm(20) != 0.05 || JoinClearanceMm(200) != 0.2 {
+		t.Error("joining clearance: want 0, 0.05 and 0.2")
+	}
+}

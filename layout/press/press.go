@@ -1,0 +1,286 @@
+// Package press computes interference fits of round parts: the pressure in the
+// joint, the stresses in hub and shaft, the force to press them together, the
+// force and torque they hold, and the temperatures for joining with clearance.
+//
+// In: two members with their materials, the interference on diameter, the
+// engaged length, friction and roughness. Out: numbers in mm, N, N m, MPa and
+// degrees Celsius. Everything is pure; bad input returns an error.
+//
+// Basis: thick cylinders in plane stress (Lamé), as in Shigley, Mechanical
+// Engineering Design, equations 3-49 to 3-57 (8th and 9th edition), with the
+// rules of DIN 7190 for roughness, lead-in and joining temperature (from memory
+// where a comment says so). Both members are taken as elastic and as long as the
+// joint: a hub longer than the shaft end, a flange beside the bore or yielding
+// makes the truth differ, and Result.Cautions says when a part yields.
+package press
+
+import (
+	"fmt"
+	"math"
+)
+
+// Member is one of the two round parts.
+type Member struct {
+	OutsideMm float64  // outside diameter, mm: of the hub's body, or of the shaft at the joint
+	InsideMm  float64  // inside diameter, mm: of the hub's bore, or of a hollow shaft; 0 for a solid shaft
+	Material  Material // elastic data and strength
+}
+
+// Smoothing is the part of the summed roughness Rz that pressing flattens, so
+// that the working interference is smaller than the measured one:
+// loss = Smoothing (RzHub + RzShaft).
+type Smoothing float64
+
+// The two figures DIN 7190 has given. The older keeps the holding force on the
+// safe side, the newer the stress and press force.
+const (
+	Smoothing2001 Smoothing = 0.8 // DIN 7190:2001 (from memory)
+	Smoothing2017 Smoothing = 0.4 // DIN 7190-1:2017 (as a bearing program's manual quotes it)
+)
+
+// Input is one joint.
+type Input struct {
+	Hub            Member
+	Shaft          Member
+	InterferenceMm float64   // shaft diameter minus bore diameter before joining, mm, above 0; Range does not read it
+	LengthMm       float64   // engaged length, mm
+	Friction       Friction  // coefficients lowest and highest; FrictionFor proposes
+	HubRzUm        float64   // mean peak-to-valley height Rz of the bore, micrometres; 0 to leave roughness out
+	ShaftRzUm      float64   // the same of the shaft
+	Smoothing      Smoothing // 0 takes Smoothing2001 (Range: see there)
+}
+
+// Span is a lowest and a highest value.
+type Span struct {
+	Min, Max float64
+}
+
+// Stress is the state at one surface, MPa, tension positive. Axial stress is
+// taken as zero.
+type Stress struct {
+	HoopMPa     float64
+	RadialMPa   float64
+	VonMisesMPa float64
+}
+
+// Result is what the joint comes to.
+type Result struct {
+	InterfaceMm    float64 // diameter of the joint: mean of bore and shaft, mm
+	InterferenceMm float64 // on diameter before joining, mm
+	LossMm         float64 // taken off by flattened roughness, mm
+	EffectiveMm    float64 // what is left to press, mm, never below 0
+	PressureMPa    float64 // between hub and shaft
+
+	HubBore      Stress // at the joint in the hub
+	HubOutside   Stress // at the hub's outside
+	ShaftOutside Stress // at the joint in the shaft
+	ShaftBore    Stress // at a hollow shaft's bore, or the centre of a solid one
+
+	// Safety of each member against its first yield, or for brittle material
+	// against breaking: strength divided by the governing stress (von Mises, or
+	// for brittle material see Material.Brittle) at its worst surface.
+	// +Inf when there is no pressure.
+	HubSafety   float64
+	ShaftSafety float64
+	// AtYieldMm is the measured interference, mm, at which the first member
+	// reaches its strength. 0 when there is no pressure.
+	AtYieldMm float64
+
+	HubGrowthMm  float64 // increase of the hub's outside diameter, mm
+	BoreClosesMm float64 // decrease of a hollow shaft's bore diameter, mm; 0 for a solid one
+
+	// Axial force in N to press the last millimetre in, at the friction span.
+	// It is also what the finished joint holds against being pushed out.
+	ForceN Span
+	// Torque in N m the joint holds, at the friction span.
+	TorqueNm Span
+
+	Cautions []string // what a person should know, in a fixed order; nil if nothing
+}
+
+// Solve computes the joint at the interference of the input. It errs if a size,
+// material figure, friction or roughness is missing, negative, NaN or infinite,
+// if hub bore and shaft differ by over 1 percent, if a wall is not positive, or
+// if the interference is not above 0.
+func Solve(in Input) (Result, error) {
+	if err := in.check(); err != nil {
+		return Result{}, err
+	}
+	if !positive(in.InterferenceMm) {
+		return Result{}, fmt.Errorf("press: interference %v mm is not a positive number", in.InterferenceMm)
+	}
+	if in.Smoothing == 0 {
+		in.Smoothing = Smoothing2001
+	}
+	return in.solve()
+}
+
+// Limits is a joint at both ends of the limits of a fit.
+type Limits struct {
+	Loosest  Result // least interference: what the joint is sure to hold
+	Tightest Result // greatest interference: what press and parts must stand
+}
+
+// ForceN returns the span of press forces in N to prepare for: loosest joint at
+// the lowest friction, tightest joint at the highest.
+func (l Limits) ForceN() Span { return Span{l.Loosest.ForceN.Min, l.Tightest.ForceN.Max} }
+
+// TorqueNm returns the span of torques in N m the joint may hold, likewise.
+func (l Limits) TorqueNm() Span { return Span{l.Loosest.TorqueNm.Min, l.Tightest.TorqueNm.Max} }
+
+// Range computes the joint at the least and the greatest interference of a fit
+// (mm on diameter; minMm may be zero or below, as in a transition fit, and then
+// holds nothing; maxMm must be above 0). With in.Smoothing left 0 the loosest
+// case loses the greater roughness allowance (Smoothing2001) and the tightest
+// the smaller (Smoothing2017), each on the careful side. Errors as Solve, and if
+// minMm is above maxMm.
+func Range(in Input, minMm, maxMm float64) (Limits, error) {
+	if err := in.check(); err != nil {
+		return Limits{}, err
+	}
+	if !positive(maxMm) {
+		return Limits{}, fmt.Errorf("press: greatest interference %v mm is not a positive number: this is no press fit", maxMm)
+	}
+	if !(minMm <= maxMm) || math.IsInf(minMm, 0) {
+		return Limits{}, fmt.Errorf("press: least interference %v mm must be a number not above the greatest, %v mm", minMm, maxMm)
+	}
+	loose, tight := in, in
+	loose.InterferenceMm, tight.InterferenceMm = minMm, maxMm
+	if in.Smoothing == 0 {
+		loose.Smoothing, tight.Smoothing = Smoothing2001, Smoothing2017
+	}
+	var out Limits
+	var err error
+	if out.Loosest, err = loose.solve(); err != nil {
+		return Limits{}, err
+	}
+	if out.Tightest, err = tight.solve(); err != nil {
+		return Limits{}, err
+	}
+	return out, nil
+}
+
+// check refuses input the formulas cannot take.
+func (in Input) check() error {
+	for _, m := range []struct {
+		name string
+		Member
+		hollow bool // must have an inside diameter
+	}{{"hub", in.Hub, true}, {"shaft", in.Shaft, false}} {
+		if !positive(m.OutsideMm) {
+			return fmt.Errorf("press: %s outside diameter %v mm is not a positive number", m.name, m.OutsideMm)
+		}
+		if !(m.InsideMm >= 0 && m.InsideMm < m.OutsideMm) || m.hollow && m.InsideMm == 0 {
+			return fmt.Errorf("press: %s inside diameter %v mm does not fit its outside %v mm", m.name, m.InsideMm, m.OutsideMm)
+		}
+		if err := m.Material.check(); err != nil {
+			return fmt.Errorf("press: %s: %w", m.name, err)
+		}
+	}
+	if bore, shaft := in.Hub.InsideMm, in.Shaft.OutsideMm; math.Abs(bore-shaft) > 0.01*shaft {
+		return fmt.Errorf("press: hub bore %v mm and shaft %v mm differ by more than 1 percent", bore, shaft)
+	}
+	d := in.interfaceMm()
+	if d >= in.Hub.OutsideMm || d <= in.Shaft.InsideMm {
+		return fmt.Errorf("press: no wall left between %v mm and the joint at %v mm", in.Hub.OutsideMm, d)
+	}
+	if !positive(in.LengthMm) {
+		return fmt.Errorf("press: engaged length %v mm is not a positive number", in.LengthMm)
+	}
+	if err := in.Friction.check(); err != nil {
+		return err
+	}
+	if !notNegative(in.HubRzUm) || !notNegative(in.ShaftRzUm) || !notNegative(float64(in.Smoothing)) {
+		return fmt.Errorf("press: roughness %v and %v um and smoothing %v must be zero or more", in.HubRzUm, in.ShaftRzUm, float64(in.Smoothing))
+	}
+	return nil
+}
+
+func (in Input) interfaceMm() float64 { return (in.Hub.InsideMm + in.Shaft.OutsideMm) / 2 }
+
+// solve applies the formulas to checked input.
+func (in Input) solve() (Result, error) {
+	d, do, di := in.interfaceMm(), in.Hub.OutsideMm, in.Shaft.InsideMm
+	hub, shaft := in.Hub.Material, in.Shaft.Material
+	r := Result{InterfaceMm: d, InterferenceMm: in.InterferenceMm}
+	r.LossMm = float64(in.Smoothing) * (in.HubRzUm + in.ShaftRzUm) / 1000
+	r.EffectiveMm = max(0, in.InterferenceMm-r.LossMm)
+
+	// Shigley 3-56 with diameters. The ratios below are hoop over pressure at
+	// the joint: hub in tension, shaft in compression.
+	hubRatio := (do*do + d*d) / ((do - d) * (do + d))
+	shaftRatio := (d*d + di*di) / ((d - di) * (d + di))
+	compliance := (hubRatio+hub.Nu)/hub.EMPa + (shaftRatio-shaft.Nu)/shaft.EMPa
+	p := r.EffectiveMm / (d * compliance)
+	r.PressureMPa = p
+
+	r.HubBore = state(p*hubRatio, -p)
+	r.HubOutside = state(p*(hubRatio-1), 0) // hoop plus radial is the same through the wall
+	r.ShaftOutside = state(-p*shaftRatio, -p)
+	if di > 0 {
+		r.ShaftBore = state(-p*(shaftRatio+1), 0)
+	} else {
+		r.ShaftBore = state(-p, -p)
+	}
+	r.HubGrowthMm = do * r.HubOutside.HoopMPa / hub.EMPa
+	if di > 0 {
+		r.BoreClosesMm = -di * r.ShaftBore.HoopMPa / shaft.EMPa
+	}
+	r.HubSafety = hub.safety(r.HubBore, r.HubOutside)
+	r.ShaftSafety = shaft.safety(r.ShaftOutside, r.ShaftBore)
+	if p > 0 {
+		r.AtYieldMm = r.LossMm + r.EffectiveMm*min(r.HubSafety, r.ShaftSafety)
+	}
+	normal := p * math.Pi * d * in.LengthMm
+	r.ForceN = Span{in.Friction.Min * normal, in.Friction.Max * normal}
+	r.TorqueNm = Span{r.ForceN.Min * d / 2000, r.ForceN.Max * d / 2000}
+	if math.IsInf(r.ForceN.Max, 0) || math.IsInf(r.TorqueNm.Max, 0) || math.IsNaN(p) || math.IsInf(p, 0) {
+		return Result{}, fmt.Errorf("press: the sizes are out of all proportion: no finite answer")
+	}
+	r.Cautions = in.cautions(r)
+	return r, nil
+}
+
+// state builds a Stress with its von Mises value for plane stress.
+func state(hoop, radial float64) Stress {
+	return Stress{hoop, radial, math.Sqrt(hoop*hoop - hoop*radial + radial*radial)}
+}
+
+// cautions lists what the numbers alone do not say.
+func (in Input) cautions(r Result) []string {
+	var out []string
+	if r.InterferenceMm <= 0 {
+		return append(out, fmt.Sprintf("no interference: %.3f mm of clearance at this end of the limits, the joint holds nothing here", -r.InterferenceMm))
+	}
+	if r.EffectiveMm == 0 {
+		return append(out, fmt.Sprintf("roughness of %.4f mm takes up the whole interference of %.4f mm: the joint holds nothing by friction", r.LossMm, r.InterferenceMm))
+	}
+	for _, m := range []struct {
+		name   string
+		mat    Material
+		safety float64
+	}{{"hub", in.Hub.Material, r.HubSafety}, {"shaft", in.Shaft.Material, r.ShaftSafety}} {
+		switch {
+		case m.safety < 1 && m.mat.Brittle:
+			out = append(out, fmt.Sprintf("%s breaks: %s stands %.2f of this stress", m.name, m.mat.Name, m.safety))
+		case m.safety < 1:
+			out = append(out, fmt.Sprintf("%s yields: %s stands %.2f of this stress elastically; pressure, force and torque are then upper bounds", m.name, m.mat.Name, m.safety))
+		case m.mat.Brittle && m.safety < brittleSafety:
+			out = append(out, fmt.Sprintf("%s of brittle %s has a safety of %.2f only; %.1f is usual", m.name, m.mat.Name, m.safety, brittleSafety))
+		}
+	}
+	if in.Shaft.InsideMm > 0 && r.BoreClosesMm >= 0.005 {
+		out = append(out, fmt.Sprintf("the inner part's bore closes by %.3f mm: finish it after pressing, or make it larger by this", r.BoreClosesMm))
+	}
+	return out
+}
+
+// brittleSafety is the least safety against breaking to take without remark for
+// brittle materials. Common practice, no source.
+const brittleSafety = 2.0
+
+// positive reports whether x is above zero and finite.
+func positive(x float64) bool { return x > 0 && !math.IsInf(x, 0) }
+
+// notNegative reports whether x is zero or above, and finite.
+func notNegative(x float64) bool { return x >= 0 && !math.IsInf(x, 0) }

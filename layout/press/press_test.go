@@ -1,0 +1,230 @@
+package press
+
+import (
+	"math"
+	"strings"
+	"testing"
+)
+
+const (
+	psi  = 0.006894757293168 // MPa
+	inch = 25.4
+)
+
+// elasticSteel is a plain material of the given modulus, strong enough not to matter.
+func elasticSteel(eMPa float64) Material {
+	return Material{Name: "test steel", EMPa: eMPa, Nu: 0.292, AlphaPerK: 11e-6, ContractPerK: 8.5e-6, StrengthMPa: 500}
+}
+
+// joint is a same-material joint with friction 0.12 over 50 mm.
+func joint(shaftBore, d, hubOutside, interference, eMPa float64) Input {
+	m := elasticSteel(eMPa)
+	return Input{
+		Hub: Member{hubOutside, d, m}, Shaft: Member{d, shaftBore, m},
+		InterferenceMm: interference, LengthMm: 50, Friction: Friction{0.12, 0.12, "test"},
+	}
+}
+
+func near(t *testing.T, what string, got, want, tol float64) {
+	t.Helper()
+	if !(math.Abs(got-want) <= tol) {
+		t.Errorf("%s = %.6g, want %.6g +- %.2g", what, got, want, tol)
+	}
+}
+
+// testdata/reference/worked_examples.md (b), row 1: Shigley 8th ed. solutions
+// manual, problem 5-35. Force and torque: derived there for L = 50, f = 0.12. Both
+// work on from the rounded 19.41 MPa, hence the tolerances.
+func TestShigley535(t *testing.T) {
+	r, err := Solve(joint(25, 50, 75, 0.02, 207e3))
+	if err != nil {
+		t.Fatal(err)
+	}
+	near(t, "pressure", r.PressureMPa, 19.41, 0.005)
+	near(t, "inner hoop", r.ShaftOutside.HoopMPa, -32.35, 0.01)
+	near(t, "inner radial", r.ShaftOutside.RadialMPa, -19.41, 0.005)
+	near(t, "inner von Mises", r.ShaftOutside.VonMisesMPa, 28.20, 0.02)
+	near(t, "outer hoop", r.HubBore.HoopMPa, 50.47, 0.02)
+	near(t, "outer radial", r.HubBore.RadialMPa, -19.41, 0.005)
+	near(t, "outer von Mises", r.HubBore.VonMisesMPa, 62.48, 0.03)
+	near(t, "force", r.ForceN.Max, 18293, 4)
+	near(t, "torque", r.TorqueNm.Max, 457.3, 0.1)
+	near(t, "force span", r.ForceN.Min, r.ForceN.Max, 0)
+	near(t, "hub safety", r.HubSafety, 500/62.48, 0.01)
+	near(t, "at yield", r.AtYieldMm, 0.02*min(r.HubSafety, r.ShaftSafety), 1e-12)
+}
+
+// Row 2: the problem before 5-35, part (b): 2 in solid shaft, ring 3 in.
+func TestShigleySolidShaft(t *testing.T) {
+	r, err := Solve(joint(0, 2*inch, 3*inch, 2*0.0005*inch, 30e6*psi))
+	if err != nil {
+		t.Fatal(err)
+	}
+	near(t, "pressure", r.PressureMPa/psi, 4167, 1)
+	for what, s := range map[string]Stress{"surface": r.ShaftOutside, "centre": r.ShaftBore} {
+		near(t, what+" hoop", s.HoopMPa/psi, -4167, 1)
+		near(t, what+" radial", s.RadialMPa/psi, -4167, 1)
+		near(t, what+" von Mises", s.VonMisesMPa/psi, 4167, 1)
+	}
+	near(t, "ring hoop", r.HubBore.HoopMPa/psi, 10830, 5)
+	near(t, "ring von Mises", r.HubBore.VonMisesMPa/psi, 13410, 5)
+}
+
+// Rows 5 and 8: problems 3-65 and 3-67 through the limits of their fits, and the
+// US-unit example (exact 2083, the book rounds to 2100).
+func TestShigleyLimits(t *testing.T) {
+	for _, c := range []struct {
+		shaftHi, shaftLo, boreHi, boreLo, pHi, pLo float64 // in, psi
+	}{
+		{1.5023, 1.5017, 1.5010, 1.5000, 17250, 5250},
+		{1.5030, 1.5024, 1.5010, 1.5000, 22500, 10500},
+	} {
+		in := joint(0, 1.5*inch, 3*inch, 0, 30e6*psi)
+		l, err := Range(in, (c.shaftLo-c.boreHi)*inch, (c.shaftHi-c.boreLo)*inch)
+		if err != nil {
+			t.Fatal(err)
+		}
+		near(t, "loosest", l.Loosest.PressureMPa/psi, c.pLo, 1)
+		near(t, "tightest", l.Tightest.PressureMPa/psi, c.pHi, 1)
+		near(t, "least force", l.ForceN().Min, l.Loosest.ForceN.Min, 0)
+		near(t, "greatest torque", l.TorqueNm().Max, l.Tightest.TorqueNm.Max, 0)
+	}
+	r, err := Solve(joint(0, 4*inch, 6*inch, 2*0.0005*inch, 30e6*psi))
+	if err != nil {
+		t.Fatal(err)
+	}
+	near(t, "row 8", r.PressureMPa/psi, 2083, 1)
+}
+
+// For unlike materials no published answer is kept: instead the parts must meet.
+// Surface displacement from Hooke's law, (d/2E)(hoop - nu radial), must differ
+// by just half the interference, and force must balance through each wall.
+func TestPartsMeet(t *testing.T) {
+	for _, names := range [][2]string{{"EN-GJL-250", "C45"}, {"CuSn8", "S355"}, {"6082", "1.4301"}, {"S235", "bronze"}} {
+		hub, err := Lookup(names[0], 20)
+		if err != nil {
+			t.Fatal(err)
+		}
+		shaft, err := Lookup(names[1], 20)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, bore := range []float64{0, 12, 35} {
+			in := Input{Member{80, 40, hub}, Member{40, bore, shaft}, 0.03, 40, Friction{0.1, 0.2, ""}, 0, 0, 0}
+			r, err := Solve(in)
+			if err != nil {
+				t.Fatal(err)
+			}
+			u := func(s Stress, m Material) float64 { return 20 / m.EMPa * (s.HoopMPa - m.Nu*s.RadialMPa) }
+			near(t, names[0]+" gap", u(r.HubBore, hub)-u(r.ShaftOutside, shaft), 0.015, 1e-12)
+			near(t, "hoop plus radial in hub", r.HubBore.HoopMPa+r.HubBore.RadialMPa, r.HubOutside.HoopMPa, 1e-9)
+			if bore > 0 {
+				near(t, "hoop plus radial in shaft", r.ShaftOutside.HoopMPa+r.ShaftOutside.RadialMPa, r.ShaftBore.HoopMPa, 1e-9)
+				near(t, "bore closes", r.BoreClosesMm, -bore/shaft.EMPa*r.ShaftBore.HoopMPa, 1e-12)
+			} else {
+				near(t, "solid bore closes", r.BoreClosesMm, 0, 0)
+			}
+			near(t, "hub grows", r.HubGrowthMm, 80/hub.EMPa*r.HubOutside.HoopMPa, 1e-12)
+			near(t, "force span", r.ForceN.Max, 2*r.ForceN.Min, 1e-6)
+		}
+	}
+}
+
+func TestRoughness(t *testing.T) {
+	in := joint(0, 50, 100, 0.03, 207e3)
+	in.HubRzUm, in.ShaftRzUm = 6.3, 4
+	r, err := Solve(in)
+	if err != nil {
+		t.Fatal(err)
+	}
+	near(t, "loss, DIN 7190:2001", r.LossMm, 0.8*0.0103, 1e-12)
+	near(t, "effective", r.EffectiveMm, 0.03-0.8*0.0103, 1e-12)
+	l, err := Range(in, 0.01, 0.03)
+	if err != nil {
+		t.Fatal(err)
+	}
+	near(t, "loosest loss", l.Loosest.LossMm, 0.8*0.0103, 1e-12)
+	near(t, "tightest loss, DIN 7190-1:2017", l.Tightest.LossMm, 0.4*0.0103, 1e-12)
+	in.Smoothing = Smoothing2017
+	if l, err = Range(in, 0.01, 0.03); err != nil {
+		t.Fatal(err)
+	}
+	near(t, "set smoothing", l.Loosest.LossMm, 0.4*0.0103, 1e-12)
+
+	// All lost, and a transition fit with clearance at one end.
+	in.Smoothing = 0
+	in.InterferenceMm = 0.005
+	if r, err = Solve(in); err != nil || r.PressureMPa != 0 || r.ForceN.Max != 0 || len(r.Cautions) != 1 || !strings.Contains(r.Cautions[0], "roughness") || !math.IsInf(r.HubSafety, 1) {
+		t.Errorf("all lost: %+v, %v", r, err)
+	}
+	if l, err = Range(in, -0.01, 0.02); err != nil || l.Loosest.PressureMPa != 0 || l.Tightest.PressureMPa <= 0 || !strings.Contains(l.Loosest.Cautions[0], "clearance") {
+		t.Errorf("transition fit: %+v, %v", l, err)
+	}
+}
+
+func TestCautions(t *testing.T) {
+	s235, _ := Lookup("S235JR", 20)
+	grey, _ := Lookup("GG25", 20)
+	in := Input{Member{60, 50, s235}, Member{50, 40, s235}, 0.15, 30, Friction{0.1, 0.2, ""}, 0, 0, 0}
+	r, err := Solve(in)
+	if err != nil {
+		t.Fatal(err)
+	}
+	text := strings.Join(r.Cautions, "\n")
+	if r.HubSafety >= 1 || !strings.Contains(text, "hub yields") || !strings.Contains(text, "bore closes by") {
+		t.Errorf("safety %.2f, cautions %q", r.HubSafety, text)
+	}
+	in.Hub.Material = grey
+	if r, err = Solve(in); err != nil || !strings.Contains(strings.Join(r.Cautions, "\n"), "hub breaks") {
+		t.Errorf("grey iron hub: %v, %v", r.Cautions, err)
+	}
+	// Brittle hub is judged by its hoop tension, not by von Mises.
+	near(t, "brittle safety", r.HubSafety, grey.StrengthMPa/r.HubBore.HoopMPa, 1e-9)
+	// The yield interference really is where the first member reaches its strength.
+	in.Hub.Material = s235
+	r, _ = Solve(in)
+	in.InterferenceMm = r.AtYieldMm
+	if r, err = Solve(in); err != nil {
+		t.Fatal(err)
+	}
+	near(t, "safety at yield", min(r.HubSafety, r.ShaftSafety), 1, 1e-9)
+}
+
+func TestSolveRefuses(t *testing.T) {
+	good := joint(0, 50, 100, 0.03, 207e3)
+	nan, inf := math.NaN(), math.Inf(1)
+	for name, spoil := range map[string]func(*Input){
+		"no interference":  func(in *Input) { in.InterferenceMm = 0 },
+		"clearance":        func(in *Input) { in.InterferenceMm = -0.01 },
+		"NaN interference": func(in *Input) { in.InterferenceMm = nan },
+		"hub outside":      func(in *Input) { in.Hub.OutsideMm = 50 },
+		"hub solid":        func(in *Input) { in.Hub.InsideMm = 0 },
+		"inf hub":          func(in *Input) { in.Hub.OutsideMm = inf },
+		"shaft bore":       func(in *Input) { in.Shaft.InsideMm = 50 },
+		"negative bore":    func(in *Input) { in.Shaft.InsideMm = -1 },
+		"other size":       func(in *Input) { in.Shaft.OutsideMm = 52 },
+		"length":           func(in *Input) { in.LengthMm = nan },
+		"friction zero":    func(in *Input) { in.Friction = Friction{} },
+		"friction falls":   func(in *Input) { in.Friction = Friction{0.2, 0.1, ""} },
+		"friction NaN":     func(in *Input) { in.Friction.Max = nan },
+		"roughness":        func(in *Input) { in.HubRzUm = -1 },
+		"smoothing":        func(in *Input) { in.Smoothing = Smoothing(nan) },
+		"modulus":          func(in *Input) { in.Hub.Material.EMPa = 0 },
+		"strength":         func(in *Input) { in.Shaft.Material.StrengthMPa = inf },
+		"Poisson":          func(in *Input) { in.Shaft.Material.Nu = 0.5 },
+	} {
+		in := good
+		spoil(&in)
+		if r, err := Solve(in); err == nil {
+			t.Errorf("%s: %+v, want an error", name, r)
+		}
+	}
+	for _, lim := range [][2]float64{{0.03, 0.02}, {-0.02, 0}, {nan, 0.02}, {0.01, nan}, {math.Inf(-1), 0.02}, {0.01, inf}} {
+		if l, err := Range(good, lim[0], lim[1]); err == nil {
+			t.Errorf("Range%v: %+v, want an error", lim, l)
+		}
+	}
+	if _, err := Solve(good); err != nil {
+		t.Errorf("good input refused: %v", err)
+	}
+}
