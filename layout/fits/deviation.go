@@ -175,14 +175,12 @@ func blankReason(letter string, nominalMm float64) string {
 		return name + both + "up to and including 50 mm"
 	case "a", "b", "c", "x", "z", "za", "zb", "zc":
 		return name + both + "up to and including 500 mm"
-	case "t":
-		return name + both + "above 24 mm"
 	case "v":
 		return name + both + "above 14 mm up to and including 500 mm"
 	case "y":
 		return name + both + "above 18 mm up to and including 500 mm"
 	}
-	return name + both + "at other sizes"
+	return name + both + "above 24 mm" // t, the only other letter with a blank
 }
 
 func indexOf(list []string, s string) int {

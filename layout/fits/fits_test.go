@@ -216,6 +216,51 @@ func TestRefusals(t *testing.T) {
 	}
 }
 
+// TestSpecialCases checks the corners of ISO 286-1 that no reference row
+// reaches: ISO 286-2:1988 limit deviations, from memory, or worked by hand from
+// the fundamental deviation and the standard tolerance named beside.
+func TestSpecialCases(t *testing.T) {
+	for _, c := range []struct {
+		nominal      float64
+		class        string
+		upper, lower float64
+	}{
+		{8, "N9", 0, -36},      // the keyway width; N above grade 8 begins at zero
+		{500, "N11", 0, -400},  // the same at the top of the rule
+		{3, "N9", -4, -29},     // up to 3 mm N keeps its -4
+		{501, "N9", -44, -219}, // above 500 mm it keeps its -44
+		{1, "N8", -4, -18},     // the last grade of N up to 1 mm
+		{3, "K9", 0, -25},      // K above grade 8 exists only up to 3 mm
+		{501, "K8", 0, -110},   // above 500 mm K begins at zero, no Δ
+		{20, "M9", -8, -60},    // M above grade 8: no Δ
+		{250, "M6", -8, -37},   // -17 + 9, just below the special case
+		{280, "M5", -13, -36},  // -20 + 7: the special case is M6 alone
+		{280, "M7", 0, -52},    // -20 + 20
+		{20, "K3", -0.5, -4.5}, // -2 + 1.5, the finest grade with Δ
+		{20, "P8", -22, -55},   // P above grade 7: no Δ
+		{20, "k3", 4, 0},       // k outside grades 4 to 7
+		{20, "k4", 8, 2},
+		{501, "k6", 44, 0},
+		{3, "j8", 8, -6},
+		{20, "J7", 12, -9},
+		{20, "JS01", 0.3, -0.3},
+		{2, "js01", 0.15, -0.15}, // half of 0.3
+		{8, "CD9", 92, 56},
+		{2, "ef7", -10, -20},
+		{4, "FG6", 14, 6},
+		{45, "cd10", -100, -200}, // 2010 edition: cd, ef, fg go on to 50 mm
+		{25, "EF8", 61, 28},
+		{25, "ef8", -28, -61},
+		{3150, "H18", 33000, 0},
+		{501, "T7", -400, -470},
+	} {
+		got, err := Limit(c.nominal, c.class)
+		if err != nil || got.UpperUm != c.upper || got.LowerUm != c.lower {
+			t.Errorf("%v %s: got %v %v, %v; want %v %v", c.nominal, c.class, got.UpperUm, got.LowerUm, err, c.upper, c.lower)
+		}
+	}
+}
+
 // TestBetween checks the three kinds and their edges. The deviations are those
 // of ISO 286-2:1988; the clearances are worked by hand.
 func TestBetween(t *testing.T) {

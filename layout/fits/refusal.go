@@ -13,42 +13,33 @@ var ErrNotDefined = errors.New("not defined by the standard")
 
 // refuse builds the error for a class that is blank at a checked size.
 func refuse(nominalMm float64, c Class, reason string) error {
-	if n, ok := nearest(nominalMm, c); ok {
-		return fmt.Errorf("fits: %v mm %s: %w: %s; nearest defined: %s", nominalMm, c, ErrNotDefined, reason, n)
-	}
-	return fmt.Errorf("fits: %v mm %s: %w: %s", nominalMm, c, ErrNotDefined, reason)
+	return fmt.Errorf("fits: %v mm %s: %w: %s; nearest defined: %s", nominalMm, c, ErrNotDefined, reason, nearest(nominalMm, c))
 }
 
-// nearest looks for a defined class at the same size: first the same letter
-// with the closest grade, the finer of two; then the closest letter with the
-// same grade, the looser shaft of two; then both.
-func nearest(nominalMm float64, c Class) (Class, bool) {
-	if n, ok := nearestInGrade(nominalMm, c); ok {
-		return n, true
-	}
-	small := strings.ToLower(c.Letter)
-	at := letterIndex(small)
-	other := func(i int) (Class, bool) {
-		if i < 0 || i >= len(letters) {
-			return Class{}, false
-		}
-		n := c
-		n.Letter = letters[i]
-		if c.Hole {
-			n.Letter = strings.ToUpper(n.Letter)
-		}
-		return nearestInGrade(nominalMm, n)
-	}
-	for d := 1; d < len(letters); d++ {
+// nearest looks for a defined class at the same size: the closest letter, its
+// own first and of two the one nearer to a; and with it the closest grade, of
+// two the finer. Hole G7 and shaft u7 exist at every size, so one is found.
+func nearest(nominalMm float64, c Class) Class {
+	at := letterIndex(strings.ToLower(c.Letter))
+	n := c
+	for d := 0; d < len(letters); d++ {
 		for _, i := range [...]int{at - d, at + d} {
-			if n, ok := other(i); ok {
-				return n, true
+			if i < 0 || i >= len(letters) {
+				continue
+			}
+			n.Letter = letters[i]
+			if c.Hole {
+				n.Letter = strings.ToUpper(n.Letter)
+			}
+			if found, ok := nearestInGrade(nominalMm, n); ok {
+				return found
 			}
 		}
 	}
-	return Class{}, false
+	return n
 }
 
+// nearestInGrade keeps the letter and looks for the closest defined grade.
 func nearestInGrade(nominalMm float64, c Class) (Class, bool) {
 	for d := 0; d <= GradeFinal-GradeIT01; d++ {
 		for _, g := range [...]int{c.Grade - d, c.Grade + d} {
