@@ -1,0 +1,512 @@
+// Package measure reads back finished PDF files with PDFium, an engine that
+// shares no code with the one that wrote them, so that tests can measure on
+// the page what a ruler would measure on the paper. It is for tests only.
+//
+// Pages count from 0. Positions are millimetres from the lower left corner of
+// the page, x right, y up. PDFium keeps coordinates in single precision,
+// which is 0.00002 mm on an A4 page; a length of 100 mm comes back to within
+// 0.001 mm.
+//
+// PDFium runs as WebAssembly inside the test; it is compiled once for each
+// test process, which takes a few seconds, and one instance serves all files.
+// Every failure ends the test.
+package measure
+
+import (
+	"image"
+	"image/draw"
+	"math"
+	"sync"
+	"testing"
+	"time"
+
+	"github.com/klippa-app/go-pdfium"
+	"github.com/klippa-app/go-pdfium/enums"
+	"github.com/klippa-app/go-pdfium/references"
+	"github.com/klippa-app/go-pdfium/requests"
+	"github.com/klippa-app/go-pdfium/webassembly"
+)
+
+const mmPerPt = 25.4 / 72
+
+// Point is a place on the page in millimetres.
+type Point struct{ X, Y float64 }
+
+// Dist returns the distance to q in millimetres.
+func (p Point) Dist(q Point) float64 { return math.Hypot(p.X-q.X, p.Y-q.Y) }
+
+// Kind tells the segments of a path apart.
+type Kind uint8
+
+// The kinds of segment. PDF has no arcs: they come back as curves.
+const (
+	Move Kind = iota
+	Line
+	Curve // cubic, by C1 and C2
+)
+
+// Seg is a segment of a path. Start is where the one before ended (for Move
+// it equals End). Close says that the path is closed behind this segment;
+// where a straight line is needed for that, PDFium gives it as this segment,
+// so that a closed path ends where its last Move went. WidthMm is the width of the line
+// drawn along the path, 0 where none is; Filled says the path is filled.
+type Seg struct {
+	Kind               Kind
+	Start, C1, C2, End Point
+	Close              bool
+	WidthMm            float64
+	Filled             bool
+}
+
+// Length returns the length of the segment in millimetres, for a curve to
+// within a few millionths. A Move has none.
+func (s Seg) Length() float64 {
+	switch s.Kind {
+	case Line:
+		return s.Start.Dist(s.End)
+	case Curve:
+		const n = 256
+		sum, last := 0.0, s.Start
+		for i := 1; i <= n; i++ {
+			next := s.At(float64(i) / n)
+			sum += last.Dist(next)
+			last = next
+		}
+		return sum
+	}
+	return 0
+}
+
+// At returns the point at t from 0 (Start) to 1 (End).
+func (s Seg) At(t float64) Point {
+	if s.Kind != Curve {
+		return Point{s.Start.X + t*(s.End.X-s.Start.X), s.Start.Y + t*(s.End.Y-s.Start.Y)}
+	}
+	u := 1 - t
+	a, b, c, d := u*u*u, 3*u*u*t, 3*u*t*t, t*t*t
+	return Point{
+		a*s.Start.X + b*s.C1.X + c*s.C2.X + d*s.End.X,
+		a*s.Start.Y + b*s.C1.Y + c*s.C2.Y + d*s.End.Y,
+	}
+}
+
+// Circle is a full circle found among the paths of a page.
+type Circle struct {
+	Centre     Point
+	DiameterMm float64
+	WidthMm    float64 // of the line drawn along it
+}
+
+// Char is a character of the text on a page. Origin is where its baseline
+// starts; Left, Bottom, Right and Top are the box of its ink, upright on the
+// page; AngleDeg is the direction of the baseline, anticlockwise, 0 to 360.
+type Char struct {
+	Rune                     rune
+	Origin                   Point
+	Left, Bottom, Right, Top float64
+	AngleDeg                 float64
+}
+
+// Bookmark is an entry of the outline with those below it. Page is the page
+// it leads to, -1 where it leads to none.
+type Bookmark struct {
+	Title    string
+	Page     int
+	Children []Bookmark
+}
+
+// Doc is an open file.
+type Doc struct {
+	t  testing.TB
+	id references.FPDF_DOCUMENT
+}
+
+// engine is the one running PDFium. It does one thing at a time.
+var engine struct {
+	once sync.Once
+	sync.Mutex
+	pdfium.Pdfium
+	err error
+}
+
+func start() {
+	pool, err := webassembly.Init(webassembly.Config{MinIdle: 1, MaxIdle: 1, MaxTotal: 1})
+	if err != nil {
+		engine.err = err
+		return
+	}
+	engine.Pdfium, engine.err = pool.GetInstance(time.Minute)
+}
+
+// Open opens a file held in memory and closes it when the test ends.
+func Open(t testing.TB, pdf []byte) *Doc {
+	t.Helper()
+	engine.Lock()
+	defer engine.Unlock()
+	engine.once.Do(start)
+	if engine.err != nil {
+		t.Fatalf("starting PDFium: %v", engine.err)
+	}
+	r, err := engine.OpenDocument(&requests.OpenDocument{File: &pdf})
+	must(t, err)
+	t.Cleanup(func() {
+		engine.Lock()
+		defer engine.Unlock()
+		_, err := engine.FPDF_CloseDocument(&requests.FPDF_CloseDocument{Document: r.Document})
+		must(t, err)
+	})
+	return &Doc{t: t, id: r.Document}
+}
+
+func must(t testing.TB, err error) {
+	t.Helper()
+	if err != nil {
+		t.Fatalf("PDFium: %v", err)
+	}
+}
+
+func (d *Doc) page(index int) requests.Page {
+	return requests.Page{ByIndex: &requests.PageByIndex{Document: d.id, Index: index}}
+}
+
+// Pages returns the number of pages.
+func (d *Doc) Pages() int {
+	d.t.Helper()
+	engine.Lock()
+	defer engine.Unlock()
+	r, err := engine.FPDF_GetPageCount(&requests.FPDF_GetPageCount{Document: d.id})
+	must(d.t, err)
+	return r.PageCount
+}
+
+// Size returns width and height of a page in millimetres.
+func (d *Doc) Size(page int) (widthMm, heightMm float64) {
+	d.t.Helper()
+	engine.Lock()
+	defer engine.Unlock()
+	r, err := engine.FPDF_GetPageSizeByIndex(&requests.FPDF_GetPageSizeByIndex{Document: d.id, Index: page})
+	must(d.t, err)
+	return r.Width * mmPerPt, r.Height * mmPerPt
+}
+
+// Label returns the label of a page.
+func (d *Doc) Label(page int) string {
+	d.t.Helper()
+	engine.Lock()
+	defer engine.Unlock()
+	r, err := engine.FPDF_GetPageLabel(&requests.FPDF_GetPageLabel{Document: d.id, Page: page})
+	must(d.t, err)
+	return r.Label
+}
+
+// Meta returns an entry of the information dictionary, such as Title or
+// CreationDate.
+func (d *Doc) Meta(key string) string {
+	d.t.Helper()
+	engine.Lock()
+	defer engine.Unlock()
+	r, err := engine.FPDF_GetMetaText(&requests.FPDF_GetMetaText{Document: d.id, Tag: key})
+	must(d.t, err)
+	return r.Value
+}
+
+// ScalesWhenPrinted reports whether the file leaves viewers free to scale its
+// pages to the paper: false is what a 1:1 template needs.
+func (d *Doc) ScalesWhenPrinted() bool {
+	d.t.Helper()
+	engine.Lock()
+	defer engine.Unlock()
+	r, err := engine.FPDF_VIEWERREF_GetPrintScaling(&requests.FPDF_VIEWERREF_GetPrintScaling{Document: d.id})
+	must(d.t, err)
+	return r.PreferPrintScaling
+}
+
+// Bookmarks returns the outline.
+func (d *Doc) Bookmarks() []Bookmark {
+	d.t.Helper()
+	engine.Lock()
+	defer engine.Unlock()
+	return d.bookmarks(nil)
+}
+
+func (d *Doc) bookmarks(parent *references.FPDF_BOOKMARK) []Bookmark {
+	var list []Bookmark
+	first, err := engine.FPDFBookmark_GetFirstChild(&requests.FPDFBookmark_GetFirstChild{Document: d.id, Bookmark: parent})
+	must(d.t, err)
+	for at := first.Bookmark; at != nil; {
+		title, err := engine.FPDFBookmark_GetTitle(&requests.FPDFBookmark_GetTitle{Bookmark: *at})
+		must(d.t, err)
+		b := Bookmark{Title: title.Title, Page: -1}
+		dest, err := engine.FPDFBookmark_GetDest(&requests.FPDFBookmark_GetDest{Document: d.id, Bookmark: *at})
+		must(d.t, err)
+		if dest.Dest != nil {
+			index, err := engine.FPDFDest_GetDestPageIndex(&requests.FPDFDest_GetDestPageIndex{Document: d.id, Dest: *dest.Dest})
+			must(d.t, err)
+			b.Page = index.Index
+		}
+		b.Children = d.bookmarks(at)
+		list = append(list, b)
+		next, err := engine.FPDFBookmark_GetNextSibling(&requests.FPDFBookmark_GetNextSibling{Document: d.id, Bookmark: *at})
+		must(d.t, err)
+		at = next.Bookmark
+	}
+	return list
+}
+
+// Render draws a page at the given resolution on white.
+func (d *Doc) Render(page int, dpi int) *image.RGBA {
+	d.t.Helper()
+	engine.Lock()
+	defer engine.Unlock()
+	r, err := engine.RenderPageInDPI(&requests.RenderPageInDPI{Page: d.page(page), DPI: dpi})
+	must(d.t, err)
+	defer r.CleanupFunc()
+	// The picture lies in the engine's memory and must be copied out.
+	src := r.Result.Image
+	img := image.NewRGBA(src.Bounds())
+	draw.Draw(img, img.Bounds(), image.White, image.Point{}, draw.Src)
+	draw.Draw(img, img.Bounds(), src, src.Bounds().Min, draw.Over)
+	return img
+}
+
+// Text returns the text of a page in the order PDFium reads it, lines apart by
+// "\r\n".
+func (d *Doc) Text(page int) string {
+	d.t.Helper()
+	engine.Lock()
+	defer engine.Unlock()
+	r, err := engine.GetPageText(&requests.GetPageText{Page: d.page(page)})
+	must(d.t, err)
+	return r.Text
+}
+
+// Chars returns the characters of a page that are drawn; the spaces and line
+// breaks PDFium makes up between them are left out.
+func (d *Doc) Chars(page int) []Char {
+	d.t.Helper()
+	engine.Lock()
+	defer engine.Unlock()
+	text, err := engine.FPDFText_LoadPage(&requests.FPDFText_LoadPage{Page: d.page(page)})
+	must(d.t, err)
+	defer engine.FPDFText_ClosePage(&requests.FPDFText_ClosePage{TextPage: text.TextPage})
+	count, err := engine.FPDFText_CountChars(&requests.FPDFText_CountChars{TextPage: text.TextPage})
+	must(d.t, err)
+	var chars []Char
+	for i := range count.Count {
+		made, err := engine.FPDFText_IsGenerated(&requests.FPDFText_IsGenerated{TextPage: text.TextPage, Index: i})
+		must(d.t, err)
+		if made.IsGenerated {
+			continue
+		}
+		code, err := engine.FPDFText_GetUnicode(&requests.FPDFText_GetUnicode{TextPage: text.TextPage, Index: i})
+		must(d.t, err)
+		at, err := engine.FPDFText_GetCharOrigin(&requests.FPDFText_GetCharOrigin{TextPage: text.TextPage, Index: i})
+		must(d.t, err)
+		box, err := engine.FPDFText_GetCharBox(&requests.FPDFText_GetCharBox{TextPage: text.TextPage, Index: i})
+		must(d.t, err)
+		angle, err := engine.FPDFText_GetCharAngle(&requests.FPDFText_GetCharAngle{TextPage: text.TextPage, Index: i})
+		must(d.t, err)
+		chars = append(chars, Char{
+			Rune:     rune(code.Unicode),
+			Origin:   Point{at.X * mmPerPt, at.Y * mmPerPt},
+			Left:     box.Left * mmPerPt,
+			Bottom:   box.Bottom * mmPerPt,
+			Right:    box.Right * mmPerPt,
+			Top:      box.Top * mmPerPt,
+			AngleDeg: math.Mod(720-float64(angle.CharAngle)*180/math.Pi, 360), // PDFium counts clockwise
+		})
+	}
+	return chars
+}
+
+// Paths returns every path object of a page in the order they are drawn,
+// those inside forms included, as it lies on the page before clipping.
+func (d *Doc) Paths(page int) [][]Seg {
+	d.t.Helper()
+	engine.Lock()
+	defer engine.Unlock()
+	count, err := engine.FPDFPage_CountObjects(&requests.FPDFPage_CountObjects{Page: d.page(page)})
+	must(d.t, err)
+	var paths [][]Seg
+	for i := range count.Count {
+		r, err := engine.FPDFPage_GetObject(&requests.FPDFPage_GetObject{Page: d.page(page), Index: i})
+		must(d.t, err)
+		paths = d.object(paths, r.PageObject, identity)
+	}
+	return paths
+}
+
+func (d *Doc) object(paths [][]Seg, id references.FPDF_PAGEOBJECT, outer matrix) [][]Seg {
+	kind, err := engine.FPDFPageObj_GetType(&requests.FPDFPageObj_GetType{PageObject: id})
+	must(d.t, err)
+	if kind.Type != enums.FPDF_PAGEOBJ_PATH && kind.Type != enums.FPDF_PAGEOBJ_FORM {
+		return paths
+	}
+	r, err := engine.FPDFPageObj_GetMatrix(&requests.FPDFPageObj_GetMatrix{PageObject: id})
+	must(d.t, err)
+	m := outer.after(matrix{
+		float64(r.Matrix.A), float64(r.Matrix.B), float64(r.Matrix.C),
+		float64(r.Matrix.D), float64(r.Matrix.E), float64(r.Matrix.F),
+	})
+	if kind.Type == enums.FPDF_PAGEOBJ_PATH {
+		return append(paths, d.path(id, m))
+	}
+	count, err := engine.FPDFFormObj_CountObjects(&requests.FPDFFormObj_CountObjects{PageObject: id})
+	must(d.t, err)
+	for i := range count.Count {
+		r, err := engine.FPDFFormObj_GetObject(&requests.FPDFFormObj_GetObject{PageObject: id, Index: uint64(i)})
+		must(d.t, err)
+		paths = d.object(paths, r.PageObject, m)
+	}
+	return paths
+}
+
+func (d *Doc) path(id references.FPDF_PAGEOBJECT, m matrix) []Seg {
+	mode, err := engine.FPDFPath_GetDrawMode(&requests.FPDFPath_GetDrawMode{PageObject: id})
+	must(d.t, err)
+	width := 0.0
+	if mode.Stroke {
+		r, err := engine.FPDFPageObj_GetStrokeWidth(&requests.FPDFPageObj_GetStrokeWidth{PageObject: id})
+		must(d.t, err)
+		width = float64(r.StrokeWidth) * m.scale() * mmPerPt
+	}
+	count, err := engine.FPDFPath_CountSegments(&requests.FPDFPath_CountSegments{PageObject: id})
+	must(d.t, err)
+	var segs []Seg
+	var at Point
+	var curve []Point // the control points of a curve under way
+	for i := range count.Count {
+		r, err := engine.FPDFPath_GetPathSegment(&requests.FPDFPath_GetPathSegment{PageObject: id, Index: i})
+		must(d.t, err)
+		p, err := engine.FPDFPathSegment_GetPoint(&requests.FPDFPathSegment_GetPoint{PathSegment: r.PathSegment})
+		must(d.t, err)
+		kind, err := engine.FPDFPathSegment_GetType(&requests.FPDFPathSegment_GetType{PathSegment: r.PathSegment})
+		must(d.t, err)
+		shut, err := engine.FPDFPathSegment_GetClose(&requests.FPDFPathSegment_GetClose{PathSegment: r.PathSegment})
+		must(d.t, err)
+		s := Seg{Start: at, End: m.apply(float64(p.X), float64(p.Y)), Close: shut.IsClose, WidthMm: width,
+			Filled: mode.FillMode != enums.FPDF_FILLMODE_NONE}
+		switch kind.Type {
+		case enums.FPDF_SEGMENT_MOVETO:
+			s.Start = s.End
+		case enums.FPDF_SEGMENT_LINETO:
+			s.Kind = Line
+		case enums.FPDF_SEGMENT_BEZIERTO: // three in a row make one curve
+			if len(curve) < 2 {
+				curve = append(curve, s.End)
+				continue
+			}
+			s.Kind, s.C1, s.C2 = Curve, curve[0], curve[1]
+			curve = nil
+		default:
+			d.t.Fatalf("PDFium gives a segment of the unknown type %d", kind.Type)
+		}
+		at = s.End
+		segs = append(segs, s)
+	}
+	return segs
+}
+
+// Circles returns the full circles among the paths of a page: closed paths of
+// one Move and curves only that keep one distance from their centre to within
+// 0.005 mm and 20 millionths of the radius.
+func (d *Doc) Circles(page int) []Circle {
+	d.t.Helper()
+	var circles []Circle
+	for _, segs := range d.Paths(page) {
+		for _, sub := range subpaths(segs) {
+			if c, ok := circleOf(sub); ok {
+				circles = append(circles, c)
+			}
+		}
+	}
+	return circles
+}
+
+// subpaths cuts a path before each Move.
+func subpaths(segs []Seg) [][]Seg {
+	var list [][]Seg
+	for _, s := range segs {
+		if s.Kind == Move || len(list) == 0 {
+			list = append(list, nil)
+		}
+		list[len(list)-1] = append(list[len(list)-1], s)
+	}
+	return list
+}
+
+// circleOf fits a circle through points along the curves of one subpath and
+// accepts it where they go round it once.
+func circleOf(segs []Seg) (Circle, bool) {
+	const perCurve = 64
+	var points []Point
+	for i, s := range segs {
+		if (i == 0) != (s.Kind == Move) || s.Kind == Line && s.Length() > 1e-4 {
+			return Circle{}, false
+		}
+		for k := 0; s.Kind == Curve && k < perCurve; k++ {
+			points = append(points, s.At(float64(k)/perCurve))
+		}
+	}
+	if len(points) < 2*perCurve || segs[0].Start.Dist(segs[len(segs)-1].End) > 1e-3 {
+		return Circle{}, false
+	}
+	c, r := fitCircle(points)
+	var turned float64
+	for i, p := range points {
+		if math.Abs(p.Dist(c)-r) > 0.005+20e-6*r {
+			return Circle{}, false
+		}
+		q := points[(i+1)%len(points)]
+		turned += math.Atan2((p.X-c.X)*(q.Y-c.Y)-(p.Y-c.Y)*(q.X-c.X), (p.X-c.X)*(q.X-c.X)+(p.Y-c.Y)*(q.Y-c.Y))
+	}
+	if math.Abs(math.Abs(turned)-2*math.Pi) > 1e-3 {
+		return Circle{}, false
+	}
+	return Circle{Centre: c, DiameterMm: 2 * r, WidthMm: segs[0].WidthMm}, true
+}
+
+// fitCircle returns the circle of least squares through points that go all
+// the way round, in the algebraic form x²+y² = 2ax + 2by + c about their mean.
+func fitCircle(points []Point) (Point, float64) {
+	n := float64(len(points))
+	var mean Point
+	for _, p := range points {
+		mean.X += p.X / n
+		mean.Y += p.Y / n
+	}
+	var xx, xy, yy, xz, yz, z float64
+	for _, p := range points {
+		x, y := p.X-mean.X, p.Y-mean.Y
+		s := x*x + y*y
+		xx, xy, yy = xx+x*x, xy+x*y, yy+y*y
+		xz, yz, z = xz+x*s, yz+y*s, z+s
+	}
+	det := 2 * (xx*yy - xy*xy)
+	if det == 0 {
+		return mean, 0
+	}
+	a, b := (xz*yy-yz*xy)/det, (yz*xx-xz*xy)/det
+	return Point{mean.X + a, mean.Y + b}, math.Sqrt(z/n + a*a + b*b)
+}
+
+// matrix maps x, y to ax+cy+e, bx+dy+f, in points.
+type matrix struct{ a, b, c, d, e, f float64 }
+
+var identity = matrix{a: 1, d: 1}
+
+// after returns the map that applies n and then m.
+func (m matrix) after(n matrix) matrix {
+	return matrix{
+		m.a*n.a + m.c*n.b, m.b*n.a + m.d*n.b,
+		m.a*n.c + m.c*n.d, m.b*n.c + m.d*n.d,
+		m.a*n.e + m.c*n.f + m.e, m.b*n.e + m.d*n.f + m.f,
+	}
+}
+
+func (m matrix) apply(x, y float64) Point {
+	return Point{(m.a*x + m.c*y + m.e) * mmPerPt, (m.b*x + m.d*y + m.f) * mmPerPt}
+}
+
+// scale is the factor on line widths, exact for a map without shear.
+func (m matrix) scale() float64 { return math.Sqrt(math.Abs(m.a*m.d - m.b*m.c)) }

@@ -1,0 +1,150 @@
+package measure_test
+
+import (
+	"bytes"
+	"fmt"
+	"math"
+	"testing"
+
+	"centrepop/testdata/measure"
+)
+
+// handmade is a file whose content is written out here, so that the engine is
+// checked against known numbers and not against our own writer. 283.4646 pt
+// are 100 mm.
+func handmade() []byte {
+	k := 40 / 3.0 * (math.Sqrt2 - 1)                                 // handles of a quarter circle of radius 10
+	content := "0.7087 w 28.3465 28.3465 m 311.8110 28.3465 l S\n" + // 10,10 to 110,10 mm
+		"q 0 2 -2 0 200 400 cm 1 w 0 0 m 10 0 l 10 5 l h B Q\n" + // turned and doubled
+		"q 2.834646 0 0 2.834646 0 0 cm 1 0 0 1 60 150 cm " + // circle 20 mm at 60,150
+		fmt.Sprintf("10 0 m 10 %[1]f %[1]f 10 0 10 c %[2]f 10 -10 %[1]f -10 0 c -10 %[2]f %[2]f -10 0 -10 c %[1]f -10 10 %[2]f 10 0 c h 0.5 w S Q\n", k, -k) +
+		"q 1 0 0 1 0 100 cm /Fm Do Q\n" +
+		"BT /F1 20 Tf 100 500 Td (Hi) Tj ET\n"
+	form := "0 0 m 100 0 l S"
+	objects := []string{
+		"<</Type /Catalog /Pages 2 0 R /ViewerPreferences <</PrintScaling /None>> /Outlines 7 0 R /PageLabels <</Nums [0 <</P (T-1)>>]>>>>",
+		"<</Type /Pages /Kids [3 0 R] /Count 1>>",
+		"<</Type /Page /Parent 2 0 R /MediaBox [0 0 595.2756 841.8898] /Contents 4 0 R /Resources <</XObject <</Fm 5 0 R>> /Font <</F1 6 0 R>>>>>>",
+		fmt.Sprintf("<</Length %d>>\nstream\n%s\nendstream", len(content), content),
+		fmt.Sprintf("<</Type /XObject /Subtype /Form /BBox [-10 -10 200 200] /Matrix [0.5 0 0 0.5 10 0] /Length %d>>\nstream\n%s\nendstream", len(form), form),
+		"<</Type /Font /Subtype /Type1 /BaseFont /Helvetica>>",
+		"<</Type /Outlines /First 8 0 R /Last 8 0 R /Count 1>>",
+		"<</Title (First) /Parent 7 0 R /Dest [3 0 R /Fit]>>",
+	}
+	var b bytes.Buffer
+	b.WriteString("%PDF-1.7\n")
+	var offsets []int
+	for i, o := range objects {
+		offsets = append(offsets, b.Len())
+		fmt.Fprintf(&b, "%d 0 obj\n%s\nendobj\n", i+1, o)
+	}
+	start := b.Len()
+	fmt.Fprintf(&b, "xref\n0 %d\n0000000000 65535 f \n", len(objects)+1)
+	for _, o := range offsets {
+		fmt.Fprintf(&b, "%010d 00000 n \n", o)
+	}
+	fmt.Fprintf(&b, "trailer\n<</Size %d /Root 1 0 R>>\nstartxref\n%d\n%%%%EOF\n", len(objects)+1, start)
+	return b.Bytes()
+}
+
+const mm = 25.4 / 72
+
+func near(t *testing.T, what string, got, want, tolerance float64) {
+	t.Helper()
+	if !(math.Abs(got-want) <= tolerance) {
+		t.Errorf("%s is %.5f, want %.5f", what, got, want)
+	}
+}
+
+func TestPaths(t *testing.T) {
+	paths := measure.Open(t, handmade()).Paths(0)
+	if len(paths) != 4 {
+		t.Fatalf("%d paths, want 4", len(paths))
+	}
+	line := paths[0]
+	if len(line) != 2 || line[0].Kind != measure.Move || line[1].Kind != measure.Line {
+		t.Fatalf("the line is %+v", line)
+	}
+	near(t, "the line's length", line[1].Length(), 100, 0.001)
+	near(t, "its start x", line[1].Start.X, 10, 0.001)
+	near(t, "its end y", line[1].End.Y, 10, 0.001)
+	near(t, "its width", line[1].WidthMm, 0.25, 0.001)
+	if line[1].Filled || line[1].Close {
+		t.Errorf("the line is filled or closed: %+v", line[1])
+	}
+	turned := paths[1]
+	near(t, "the turned end x", turned[2].End.X, (200-2*5)*mm, 1e-4)
+	near(t, "the turned end y", turned[2].End.Y, (400+2*10)*mm, 1e-4)
+	near(t, "the doubled width", turned[2].WidthMm, 2*mm, 1e-4)
+	if last := turned[len(turned)-1]; !last.Filled || !last.Close || last.End != turned[0].End {
+		t.Errorf("the triangle is open or empty: %+v", last)
+	}
+	inForm := paths[3]
+	near(t, "the form's start x", inForm[1].Start.X, 10*mm, 1e-4)
+	near(t, "the form's start y", inForm[1].Start.Y, 100*mm, 1e-4)
+	near(t, "the form's length", inForm[1].Length(), 50*mm, 1e-4)
+}
+
+func TestCircles(t *testing.T) {
+	circles := measure.Open(t, handmade()).Circles(0)
+	if len(circles) != 1 {
+		t.Fatalf("%d circles, want 1: %+v", len(circles), circles)
+	}
+	c := circles[0]
+	near(t, "centre x", c.Centre.X, 60, 0.001)
+	near(t, "centre y", c.Centre.Y, 150, 0.001)
+	// A circle of four curves is up to 0.027 % too large between its ends.
+	near(t, "diameter", c.DiameterMm, 20, 0.006)
+	near(t, "line width", c.WidthMm, 0.5, 1e-4)
+}
+
+func TestText(t *testing.T) {
+	d := measure.Open(t, handmade())
+	if got := d.Text(0); got != "Hi" {
+		t.Errorf("the text is %q", got)
+	}
+	chars := d.Chars(0)
+	if len(chars) != 2 || chars[0].Rune != 'H' || chars[1].Rune != 'i' {
+		t.Fatalf("the characters are %+v", chars)
+	}
+	near(t, "H starts at x", chars[0].Origin.X, 100*mm, 1e-3)
+	near(t, "H starts at y", chars[0].Origin.Y, 500*mm, 1e-3)
+	// Helvetica's H advances 0.722 em (Adobe's metrics file).
+	near(t, "i starts at x", chars[1].Origin.X, (100+20*0.722)*mm, 0.01)
+	if h := chars[0].Top - chars[0].Bottom; h < 12*mm || h > 16*mm {
+		t.Errorf("H is %v mm high", h)
+	}
+}
+
+func TestDocument(t *testing.T) {
+	d := measure.Open(t, handmade())
+	if got := d.Pages(); got != 1 {
+		t.Errorf("%d pages", got)
+	}
+	w, h := d.Size(0)
+	near(t, "page width", w, 210, 0.001)
+	near(t, "page height", h, 297, 0.001)
+	if d.ScalesWhenPrinted() {
+		t.Error("print scaling is not off")
+	}
+	if got := d.Label(0); got != "T-1" {
+		t.Errorf("label %q", got)
+	}
+	marks := d.Bookmarks()
+	if len(marks) != 1 || marks[0].Title != "First" || marks[0].Page != 0 {
+		t.Errorf("bookmarks %+v", marks)
+	}
+}
+
+func TestRender(t *testing.T) {
+	img := measure.Open(t, handmade()).Render(0, 254) // 10 px to the mm
+	if b := img.Bounds(); b.Dx() < 2100 || b.Dx() > 2101 || b.Dy() < 2970 || b.Dy() > 2971 {
+		t.Fatalf("the picture is %v", b)
+	}
+	if r, _, _, _ := img.At(600, 2970-100).RGBA(); r > 0x8000 {
+		t.Error("no line where the line lies")
+	}
+	if r, _, _, a := img.At(600, 2970-200).RGBA(); r != 0xFFFF || a != 0xFFFF {
+		t.Error("the paper beside the line is not white")
+	}
+}
