@@ -1,0 +1,168 @@
+// Package bolts answers what a joint asks of its fastener: which length to
+// take, whether the thread holds, whether head and spanner have room, and how
+// tight to tighten.
+//
+// In go a size ("M10", "1/2-13 UNC"), a strength class ("8.8", "grade 5")
+// and lengths in mm; out come mm, N, N·m and MPa. Inch bolts are converted
+// to the same units.
+//
+// Standards:
+//
+//   - ISO 4014 and ISO 4017 (hexagon bolts and screws), ISO 4032 (nuts),
+//     ISO 4762 (socket head screws), ISO 7089 (washers), ISO 888 (lengths).
+//   - ISO 898-1 (stress areas, proof loads), ISO 3506-1 (stainless).
+//   - ASME B18.2.1 (hex cap screws), B18.2.2 (nuts), B18.3 (socket head),
+//     B18.21.1 (washers); SAE J429 (grades 2, 5, 8).
+//   - EN 1993-1-8 Table 3.3 (edge and pitch distances).
+//
+// Much of a bolting joint is rule of thumb: required engagement, nut factor,
+// scatter, spanner size. Each such number is marked at its place, and results
+// carry the assumptions they rest on so that a sheet can print them.
+//
+// Bad input (unknown size or class, NaN, negative lengths) is an error. A
+// joint that cannot be bolted well is no error: the result lists problems.
+package bolts
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+
+	"centrepop/layout/threads"
+)
+
+// A Head is the kind of head.
+type Head string
+
+const (
+	Hex    Head = "hex"    // hexagon head, ISO 4014/4017 or ASME B18.2.1
+	Socket Head = "socket" // socket head cap screw, ISO 4762 or ASME B18.3
+)
+
+// ParseHead reads a head kind: "hex" (or empty), "socket"; case does not
+// matter. Another word is an error.
+func ParseHead(word string) (Head, error) {
+	switch strings.ToLower(strings.TrimSpace(word)) {
+	case "", "hex", "hexagon":
+		return Hex, nil
+	case "socket", "socket head", "cap", "allen":
+		return Socket, nil
+	}
+	return "", fmt.Errorf("bolts: head %q is not known: use hex or socket", word)
+}
+
+// A Bolt is one size with the nut and washer that go with it. Lengths in mm;
+// a zero field means the standard does not have the part.
+type Bolt struct {
+	// Thread is the thread; fine pitches share head, nut and washer with the
+	// coarse one.
+	Thread threads.Thread
+	// StressAreaMm2 is the tensile stress area in mm²: the ISO 898-1 value
+	// for coarse metric, the SAE J429 value for UNC, the formula for others.
+	StressAreaMm2 float64
+	// AcrossFlatsMm and HeadHeightMm are the hexagon head, nominal.
+	AcrossFlatsMm, HeadHeightMm float64
+	// NutAcrossFlatsMm and NutHeightMm are the nut; the height is the largest
+	// allowed (ISO 4032) or the basic one (ASME B18.2.2).
+	NutAcrossFlatsMm, NutHeightMm float64
+	// SocketHeadDiameterMm, SocketHeadHeightMm and SocketKeyMm are the
+	// cylindrical head and its hexagon key.
+	SocketHeadDiameterMm, SocketHeadHeightMm, SocketKeyMm float64
+	// WasherIDMm, WasherODMm and WasherThicknessMm are the plain washer,
+	// nominal.
+	WasherIDMm, WasherODMm, WasherThicknessMm float64
+	// Source names the standards of the dimensions; Note says what is from
+	// memory and where other lists differ.
+	Source, Note string
+
+	row    int  // row of its table
+	metric bool // which table
+}
+
+// Find returns the bolt of a size: M3 to M36, or 1/4 to 1 in UNC or UNF. The
+// size is a designation of package threads; fine metric pitches are taken
+// too. It is an error for pipe threads, unknown threads, and sizes without a
+// row here.
+func Find(size string) (Bolt, error) {
+	t, err := threads.Parse(size)
+	if err != nil {
+		return Bolt{}, err
+	}
+	switch t.Series {
+	case threads.MetricCoarse, threads.MetricFine:
+		for i, row := range metricBolts {
+			if row.d == t.MajorMm {
+				return metricBolt(t, i), nil
+			}
+		}
+		return Bolt{}, fmt.Errorf("bolts: no bolt %s: sizes are M3, M4, M5, M6, M8 to M24 in steps of 2, M27, M30, M33, M36", t.Designation)
+	case threads.UnifiedUNC, threads.UnifiedUNF:
+		for i, row := range inchBolts {
+			if math.Abs(row.d*inch-t.MajorMm) < 1e-3 {
+				return inchBolt(t, i), nil
+			}
+		}
+		return Bolt{}, fmt.Errorf("bolts: no bolt %s: inch sizes are 1/4 to 1 in", t.Designation)
+	}
+	return Bolt{}, fmt.Errorf("bolts: %s is a pipe thread, not a bolt", t.Designation)
+}
+
+// StressAreaMm2 computes the tensile stress area in mm² by formula:
+// π/4 (d − 0.9382 P)², ISO 898-1, which with d and P in inches is also
+// the π/4 (D − 0.9743/n)² of ASME B1.1 but for the constant. It is an error
+// for pipe threads or a thread without dimensions.
+func StressAreaMm2(t threads.Thread) (float64, error) {
+	factor := 0.9382
+	pitch := t.PitchMm
+	switch t.Series {
+	case threads.MetricCoarse, threads.MetricFine:
+	case threads.UnifiedUNC, threads.UnifiedUNF:
+		factor, pitch = 0.9743, inch/t.TPI
+	default:
+		return 0, fmt.Errorf("bolts: %q has no tensile stress area", t.Designation)
+	}
+	d := t.MajorMm - factor*pitch
+	if !finite(d) || d <= 0 {
+		return 0, fmt.Errorf("bolts: %q has no valid diameter and pitch", t.Designation)
+	}
+	return math.Pi / 4 * d * d, nil
+}
+
+// HeadDiameterMm returns the largest diameter of the head in mm: across the
+// corners of a hexagon (taken sharp, across flats × 2/√3), or the cylinder of
+// a socket head. It is an error where the size has no such head.
+func (b Bolt) HeadDiameterMm(h Head) (float64, error) {
+	switch h {
+	case Hex:
+		if b.AcrossFlatsMm > 0 {
+			return b.AcrossFlatsMm * 2 / math.Sqrt(3), nil
+		}
+	case Socket:
+		if b.SocketHeadDiameterMm > 0 {
+			return b.SocketHeadDiameterMm, nil
+		}
+	default:
+		return 0, fmt.Errorf("bolts: head %q is not known: use hex or socket", string(h))
+	}
+	return 0, fmt.Errorf("bolts: no %s head for %q in the standard", h, b.Thread.Designation)
+}
+
+// inch is one inch in mm.
+const inch = 25.4
+
+// finite reports whether x is a number, not NaN and not infinite.
+func finite(x float64) bool { return !math.IsNaN(x) && !math.IsInf(x, 0) }
+
+// atLeast is an error unless x is finite and not below low.
+func atLeast(what string, x, low float64) error {
+	if !finite(x) || x < low {
+		return fmt.Errorf("bolts: %s must be a number of mm, %v or more, not %v", what, low, x)
+	}
+	return nil
+}
+
+// mm writes a length to 0.01 mm without trailing zeros.
+func mm(x float64) string {
+	return strconv.FormatFloat(math.Round(x*100)/100, 'f', -1, 64) + " mm"
+}

@@ -1,0 +1,214 @@
+package bolts
+
+import (
+	"encoding/csv"
+	"math"
+	"os"
+	"strconv"
+	"strings"
+	"testing"
+
+	"centrepop/layout/threads"
+)
+
+func near(a, b, tol float64) bool { return math.Abs(a-b) <= tol }
+
+func value(t *testing.T, cell string) float64 {
+	t.Helper()
+	x, err := strconv.ParseFloat(strings.TrimSpace(cell), 64)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return x
+}
+
+func find(t *testing.T, size string) Bolt {
+	t.Helper()
+	b, err := Find(size)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return b
+}
+
+// Every row names its sources: ISO 898-1:2013, ISO 4014:2011, ISO 4032:2012,
+// ISO 4762:2004, ISO 7089:2000.
+func TestReferenceBolts(t *testing.T) {
+	file, err := os.Open("../../testdata/reference/bolts.csv")
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer file.Close()
+	records, err := csv.NewReader(file).ReadAll()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(records) < 25 {
+		t.Fatalf("%d records", len(records))
+	}
+	column := map[string]int{}
+	for i, name := range records[0] {
+		column[name] = i
+	}
+	for _, record := range records[1:] {
+		cell := func(name string) string { return record[column[name]] }
+		b, class := find(t, cell("bolt")), cell("property_class")
+		grade, err := b.Grade(class)
+		if err != nil {
+			t.Error(err)
+			continue
+		}
+		proof, err := b.ProofLoadN(class)
+		if err != nil {
+			t.Error(err)
+			continue
+		}
+		for _, c := range []struct {
+			name string
+			got  float64
+		}{
+			{"tensile_stress_area_mm2", b.StressAreaMm2},
+			{"proof_stress_MPa", grade.ProofMPa},
+			{"proof_load_N", proof},
+			{"hex_across_flats_mm", b.AcrossFlatsMm},
+			{"hex_head_height_mm", b.HeadHeightMm},
+			{"hex_nut_height_max_mm", b.NutHeightMm},
+			{"socket_head_diameter_mm", b.SocketHeadDiameterMm},
+			{"socket_head_height_mm", b.SocketHeadHeightMm},
+			{"washer_od_mm", b.WasherODMm},
+		} {
+			if want := value(t, cell(c.name)); c.got != want {
+				t.Errorf("%s %s: %s = %v, want %v", b.Thread.Designation, class, c.name, c.got, want)
+			}
+		}
+	}
+}
+
+// The tables hang together: areas follow the ISO 898-1 formula, printed loads
+// area times stress, washers the fine holes of ISO 273 and the heads they
+// carry, and everything grows with the size.
+func TestMetricTableConsistent(t *testing.T) {
+	last := metricRow{}
+	for i, row := range metricBolts {
+		b := find(t, "M"+strconv.FormatFloat(row.d, 'f', -1, 64))
+		area, err := StressAreaMm2(b.Thread)
+		if err != nil || !near(area/row.area, 1, 0.006) {
+			t.Errorf("M%v: area %v, formula %v, %v", row.d, row.area, area, err)
+		}
+		for class, load := range map[string]float64{"8.8": row.proof88, "10.9": row.proof109, "12.9": row.proof129} {
+			grade, err := b.Grade(class)
+			if err != nil || !near(load/(grade.ProofMPa*row.area), 1, 0.006) {
+				t.Errorf("M%v %s: load %v, area times stress %v, %v", row.d, class, load, grade.ProofMPa*row.area, err)
+			}
+		}
+		if row.washerID != b.Thread.Clearance.FineMm {
+			t.Errorf("M%v: washer bore %v, ISO 273 fine %v", row.d, row.washerID, b.Thread.Clearance.FineMm)
+		}
+		if row.washerOD < row.flats || row.key >= row.socket || row.head < 0.6*row.d || row.head > 0.75*row.d || row.nut < 0.75*row.d || row.nut > 1.0*row.d {
+			t.Errorf("M%v: proportions %+v", row.d, row)
+		}
+		if !(row.hexFrom < row.boltFrom && row.boltFrom < row.hexTo && row.socketFrom < row.socketTo) {
+			t.Errorf("M%v: lengths %+v", row.d, row)
+		}
+		if i > 0 && !(row.d > last.d && row.area > last.area && row.flats > last.flats && row.nut > last.nut && row.socket > last.socket && row.washerOD > last.washerOD && row.proof88 > last.proof88) {
+			t.Errorf("M%v does not grow from M%v", row.d, last.d)
+		}
+		last = row
+	}
+}
+
+// Stress areas of ASME B1.1 follow their formula to the printed digits.
+func TestInchTableConsistent(t *testing.T) {
+	for _, row := range inchBolts {
+		for series, area := range map[string]float64{threads.UnifiedUNC: row.areaUNC, threads.UnifiedUNF: row.areaUNF} {
+			found := false
+			for _, thread := range threads.All() {
+				if thread.Series != series || !near(thread.MajorMm, row.d*inch, 0.001) {
+					continue
+				}
+				found = true
+				got, err := StressAreaMm2(thread)
+				if err != nil || !near(got/(inch*inch)/area, 1, 0.006) {
+					t.Errorf("%s: area %v, formula %v, %v", thread.Designation, area, got/(inch*inch), err)
+				}
+				b := find(t, thread.Designation)
+				if b.WasherIDMm < b.Thread.MajorMm || b.WasherODMm < b.AcrossFlatsMm*0.95 || b.NutAcrossFlatsMm < b.AcrossFlatsMm {
+					t.Errorf("%s: proportions %+v", thread.Designation, b)
+				}
+			}
+			if !found {
+				t.Errorf("no %s thread of %v in", series, row.d)
+			}
+		}
+	}
+}
+
+// Proof loads printed in SAE J429 Table 1, pounds-force, from memory; printed
+// to 50 or 100 lbf.
+func TestInchProofLoads(t *testing.T) {
+	const lbf = 4.4482216
+	for _, c := range []struct {
+		size, class string
+		load        float64
+	}{
+		{"1/4-20 UNC", "grade 5", 2700}, {"1/4-20 UNC", "Grade 8", 3800}, {"3/8-16 UNC", "5", 6600},
+		{"1/2-13 UNC", "grade 2", 7800}, {"1/2-13 UNC", "gr 5", 12100}, {"1/2-13 UNC", "SAE 8", 17000},
+		{"5/8-11 UNC", "grade 5", 19200}, {"3/4-10 UNC", "grade 5", 28400}, {"3/4-10 UNC", "grade 8", 40100},
+		{"3/4-10 UNC", "grade 2", 18400}, {"7/8-9 UNC", "grade 2", 15200}, {"1-8 UNC", "grade 5", 51500}, {"1-8 UNC", "grade 8", 72700},
+	} {
+		got, err := find(t, c.size).ProofLoadN(c.class)
+		if err != nil || !near(got/lbf, c.load, 51) {
+			t.Errorf("%s %s: %v lbf, %v, want %v", c.size, c.class, got/lbf, err, c.load)
+		}
+	}
+}
+
+func TestFinePitch(t *testing.T) {
+	b := find(t, "M10x1.25")
+	// ISO 898-1:2013 Table 6, fine pitch: 61.2 mm², from memory.
+	if !near(b.StressAreaMm2, 61.2, 0.05) || b.AcrossFlatsMm != 16 {
+		t.Errorf("M10x1.25: %+v", b)
+	}
+	if load, err := b.ProofLoadN("8.8"); err != nil || !near(load, 35500, 50) { // Table 7, from memory
+		t.Errorf("M10x1.25 8.8: %v, %v", load, err)
+	}
+}
+
+func TestRefusals(t *testing.T) {
+	for size, want := range map[string]string{
+		"M7": "sizes are", "M42": "sizes are", "G1/2": "pipe thread", "#10-24 UNC": "1/4 to 1 in", "1 1/4 UNC": "1/4 to 1 in", "M10x1.2": "nearest",
+	} {
+		if b, err := Find(size); err == nil || !strings.Contains(err.Error(), want) {
+			t.Errorf("Find(%q) = %+v, %v, want %q", size, b, err, want)
+		}
+	}
+	m10, half := find(t, "M10"), find(t, "1/2 UNC")
+	for _, c := range []struct {
+		b           Bolt
+		class, want string
+	}{
+		{m10, "8.9", "not known"}, {m10, "grade 5", "does not go with M10"}, {half, "8.8", "does not go with 1/2-13 UNC"},
+		{find(t, "M30"), "A4-80", "not made in M30"}, {m10, "", "not known"}, {Bolt{}, "8.8", "does not go"},
+	} {
+		if g, err := c.b.Grade(c.class); err == nil || !strings.Contains(err.Error(), c.want) {
+			t.Errorf("%s %q: %+v, %v, want %q", c.b.Thread.Designation, c.class, g, err, c.want)
+		}
+	}
+	for _, b := range []Bolt{m10, half} {
+		if g, err := b.Grade("a2-70"); err != nil || g.ProofMPa != 450 {
+			t.Errorf("A2-70: %+v, %v", g, err)
+		}
+	}
+	if _, err := find(t, "9/16 UNC").HeadDiameterMm(Socket); err == nil {
+		t.Error("9/16 has no socket head in ASME B18.3")
+	}
+	if _, err := StressAreaMm2(threads.Thread{Series: threads.MetricCoarse, MajorMm: math.NaN()}); err == nil {
+		t.Error("NaN accepted")
+	}
+	if h, err := ParseHead("SOCKET"); err != nil || h != Socket {
+		t.Errorf("SOCKET: %v, %v", h, err)
+	}
+	if _, err := ParseHead("round"); err == nil {
+		t.Error("round head accepted")
+	}
+}

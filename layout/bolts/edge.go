@@ -1,0 +1,41 @@
+package bolts
+
+import (
+	"fmt"
+	"math"
+)
+
+// Edges are least distances of bolt holes in mm, from hole centres.
+type Edges struct {
+	E1Mm   float64 // to the edge along the force, 1.2 d0
+	E2Mm   float64 // to the edge across the force, 1.2 d0
+	P1Mm   float64 // between holes along the force, 2.2 d0
+	P2Mm   float64 // between rows across the force, 2.4 d0
+	P2StMm float64 // between staggered rows, 1.2 d0, if the diagonal is at least 2.4 d0
+	SlotMm float64 // e3 and e4, edge to the axis or end centre of a slot, 1.5 d0
+}
+
+// EdgeDistances returns the least edge distances and pitches for holes of
+// diameter d0 in mm (the hole, not the bolt). EN 1993-1-8:2005 Table 3.3. It
+// is an error when d0 is not positive and finite.
+func EdgeDistances(d0Mm float64) (Edges, error) {
+	if !finite(d0Mm) || d0Mm <= 0 {
+		return Edges{}, fmt.Errorf("bolts: hole diameter must be a positive number of mm, not %v", d0Mm)
+	}
+	return Edges{
+		E1Mm: 1.2 * d0Mm, E2Mm: 1.2 * d0Mm,
+		P1Mm: 2.2 * d0Mm, P2Mm: 2.4 * d0Mm, P2StMm: 1.2 * d0Mm,
+		SlotMm: 1.5 * d0Mm,
+	}, nil
+}
+
+// EdgeLimits returns the largest edge distance and pitch in mm for the
+// thinner outer plate of thickness t mm in steel open to weather: 4 t + 40,
+// and the smaller of 14 t and 200. EN 1993-1-8:2005 Table 3.3. It is an error
+// when t is not positive and finite.
+func EdgeLimits(tMm float64) (edgeMm, pitchMm float64, err error) {
+	if !finite(tMm) || tMm <= 0 {
+		return 0, 0, fmt.Errorf("bolts: plate thickness must be a positive number of mm, not %v", tMm)
+	}
+	return 4*tMm + 40, math.Min(14*tMm, 200), nil
+}

@@ -1,0 +1,326 @@
+package bolts
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"strings"
+)
+
+// A Material is what a thread is cut in, with the engagement it needs.
+type Material struct {
+	Name string
+	// Engagement is the engaged length divided by the thread diameter that
+	// lets the bolt break before the thread strips.
+	Engagement float64
+}
+
+// materials: common practice, no source. Cast iron is given as 1.25 to 1.5;
+// the longer one is used.
+var materials = []Material{
+	{"steel", 1.0},
+	{"stainless steel", 1.0},
+	{"cast iron", 1.5},
+	{"bronze", 1.5},
+	{"brass", 1.5},
+	{"aluminium", 2.0},
+}
+
+// FindMaterial returns a thread material: steel, stainless steel, cast iron,
+// bronze, brass, aluminium (or aluminum). Case does not matter; empty is
+// steel; another word is an error.
+func FindMaterial(name string) (Material, error) {
+	word := strings.ToLower(strings.TrimSpace(name))
+	switch word {
+	case "":
+		word = "steel"
+	case "aluminum":
+		word = "aluminium"
+	}
+	var known []string
+	for _, m := range materials {
+		if m.Name == word {
+			return m, nil
+		}
+		known = append(known, m.Name)
+	}
+	return Material{}, fmt.Errorf("bolts: no engagement rule for thread material %q: known are %s", name, strings.Join(known, ", "))
+}
+
+// A TappedHole is the thread a bolt screws into.
+type TappedHole struct {
+	// ThreadMm is the length of full thread from the face, in mm.
+	ThreadMm float64
+	// DrillMm is the depth of the drilled cylinder in mm, for a blind hole; 0
+	// takes the thread plus the regular run-out of DIN 76-1. Ignored when
+	// Through.
+	DrillMm float64
+	// Through is true when the thread opens at the far side.
+	Through bool
+	// Material is the name for FindMaterial; empty is steel.
+	Material string
+}
+
+// A Joint is what one bolt holds together.
+type Joint struct {
+	Head Head // empty is Hex
+	// GripMm is the thickness between head and nut, or between head and
+	// tapped face, in mm, without washers.
+	GripMm float64
+	// HeadWashers and NutWashers count the plain washers on each side.
+	HeadWashers, NutWashers int
+	// Hole is the tapped hole; nil means a nut.
+	Hole *TappedHole
+}
+
+// A ProblemKind sorts the problems a length can have.
+type ProblemKind string
+
+const (
+	BottomsOut      ProblemKind = "bottoms-out"      // the screw reaches the end of the thread before it clamps
+	NearBottom      ProblemKind = "near-bottom"      // less than one pitch of thread left below the screw
+	ShortEngagement ProblemKind = "short-engagement" // the thread would strip
+	ShortProtrusion ProblemKind = "short-protrusion" // fewer than two threads past the nut
+	LongProtrusion  ProblemKind = "long-protrusion"  // more than one diameter sticks out, and a shorter bolt would do
+	ShankJams       ProblemKind = "shank-jams"       // the plain shank reaches the thread before it clamps
+	ShallowDrill    ProblemKind = "shallow-drill"    // no room for the tap below the thread
+	HeadBlocked     ProblemKind = "head-blocked"     // head, washer or tool meets the wall or a neighbour
+)
+
+// A Problem is one thing wrong, in words that can be printed.
+type Problem struct {
+	Kind ProblemKind
+	Text string
+}
+
+// A Candidate is one stock length judged for a joint.
+type Candidate struct {
+	LengthMm float64
+	// Name is how the bolt is ordered: "M10 x 40", "1/2-13 UNC x 2 1/4 in".
+	Name string
+	// EngagementMm is the length of thread in mesh: up to the nut height, or
+	// up to the full thread of the hole.
+	EngagementMm float64
+	// ProtrusionMm is how far the end stands past the nut or past a through
+	// hole, negative when it stays inside; 0 for a blind hole.
+	ProtrusionMm float64
+	// SpareMm is the full thread left below the screw in a blind hole,
+	// negative when there is none; 0 otherwise.
+	SpareMm float64
+	// FullThread is true when the screw must be threaded to the head (for
+	// metric hexagon heads order ISO 4017, not ISO 4014).
+	FullThread bool
+	// OnRequest is true for an ISO 888 length beyond the range of the bolt's
+	// standard: ask before relying on it.
+	OnRequest bool
+	// Problems is empty when the length is good.
+	Problems []Problem
+}
+
+// A Choice is the result of ChooseLength.
+type Choice struct {
+	// Chosen is the shortest good candidate, or nil when no stock length is
+	// good: then Candidates shows why.
+	Chosen *Candidate
+	// Candidates holds the stock lengths around the wanted range, rising.
+	Candidates []Candidate
+	// ClampMm is the grip with washers, in mm.
+	ClampMm float64
+	// MinMm and MaxMm are the range the length should lie in. Only a blind
+	// hole makes MaxMm strict; elsewhere the shortest stock length above MinMm
+	// is good too. MaxMm below MinMm means that no length can fit the hole.
+	MinMm, MaxMm float64
+	// NeedMm is the engagement asked for.
+	NeedMm float64
+	// HoleProblems are about the tapped hole whatever the length.
+	HoleProblems []Problem
+	// Assumptions are the rules of thumb used, for printing.
+	Assumptions []string
+}
+
+// ChooseLength finds the stock length for a joint. With a nut the end must
+// stand two pitches past it. In a tapped hole the engagement must reach the
+// material's factor times the diameter, and in a blind one a pitch of full
+// thread must be left. It is an error when a number is not finite, the grip
+// is not positive, washers are negative or more than 10, the hole has no
+// thread, or the bolt has no such head.
+func (b Bolt) ChooseLength(j Joint) (Choice, error) {
+	if j.Head == "" {
+		j.Head = Hex
+	}
+	if _, err := b.HeadDiameterMm(j.Head); err != nil {
+		return Choice{}, err
+	}
+	if err := atLeast("grip", j.GripMm, 0); err != nil {
+		return Choice{}, err
+	}
+	if j.GripMm == 0 {
+		return Choice{}, errors.New("bolts: grip must be above 0 mm")
+	}
+	washers := j.HeadWashers + j.NutWashers
+	if j.HeadWashers < 0 || j.NutWashers < 0 || j.HeadWashers > 10 || j.NutWashers > 10 {
+		return Choice{}, fmt.Errorf("bolts: %d and %d washers: give 0 to 10 on each side", j.HeadWashers, j.NutWashers)
+	}
+	if j.Hole != nil && j.NutWashers > 0 {
+		return Choice{}, errors.New("bolts: a washer under the nut, but the joint has a tapped hole and no nut")
+	}
+	c := Choice{ClampMm: j.GripMm + float64(washers)*b.WasherThicknessMm}
+	c.Assumptions = append(c.Assumptions, "nominal sizes; washers at nominal thickness")
+	var err error
+	if j.Hole == nil {
+		b.nutRange(&c)
+	} else if err = b.holeRange(&c, *j.Hole); err != nil {
+		return Choice{}, err
+	}
+	stock := b.StockLengths(j.Head)
+	listed := len(stock)
+	stock = append(stock, b.requestLengths(stock)...)
+	best := -1
+	judged := make([]Candidate, len(stock))
+	for i, l := range stock {
+		shorterDoes := i > 0 && stock[i-1] >= c.MinMm-1e-9
+		judged[i] = b.judge(c, j, l, shorterDoes)
+		judged[i].OnRequest = i >= listed
+		if best < 0 && len(judged[i].Problems) == 0 {
+			best = i
+		}
+	}
+	around := best
+	if best < 0 { // the first length that is long enough, or the last
+		around = len(stock) - 1
+		for i, l := range stock {
+			if l >= c.MinMm-1e-9 {
+				around = i
+				break
+			}
+		}
+	}
+	from, to := max(around-1, 0), min(around+2, len(stock))
+	c.Candidates = judged[from:to:to]
+	if best >= 0 {
+		c.Chosen = &c.Candidates[best-from]
+	}
+	return c, nil
+}
+
+// nutRange sets the wanted range for a nut.
+func (b Bolt) nutRange(c *Choice) {
+	p := b.pitch()
+	c.NeedMm = b.NutHeightMm
+	c.MinMm = c.ClampMm + b.NutHeightMm + 2*p
+	c.MaxMm = c.ClampMm + b.NutHeightMm + math.Max(b.Thread.MajorMm, 2*p)
+	c.Assumptions = append(c.Assumptions, "two threads past the nut, at most one diameter: common practice")
+}
+
+// holeRange sets the wanted range for a tapped hole and checks the hole.
+func (b Bolt) holeRange(c *Choice, hole TappedHole) error {
+	if err := atLeast("thread depth", hole.ThreadMm, 0); err != nil {
+		return err
+	}
+	if hole.ThreadMm == 0 {
+		return errors.New("bolts: the tapped hole needs a thread depth above 0 mm")
+	}
+	if err := atLeast("drill depth", hole.DrillMm, 0); err != nil {
+		return err
+	}
+	material, err := FindMaterial(hole.Material)
+	if err != nil {
+		return err
+	}
+	d, p := b.Thread.MajorMm, b.pitch()
+	c.NeedMm = material.Engagement * d
+	c.MinMm = c.ClampMm + c.NeedMm
+	c.MaxMm = c.ClampMm + hole.ThreadMm - p
+	c.Assumptions = append(c.Assumptions, fmt.Sprintf("engagement %v d in %s: common practice", material.Engagement, material.Name))
+	if hole.Through {
+		c.MaxMm = c.ClampMm + math.Max(hole.ThreadMm, c.NeedMm) + d
+		c.Assumptions = append(c.Assumptions, "at most one diameter past a through hole: common practice")
+		if hole.ThreadMm < c.NeedMm-1e-9 {
+			c.HoleProblems = append(c.HoleProblems, Problem{ShortEngagement, fmt.Sprintf("the part is %s thick, the thread needs %s in %s", mm(hole.ThreadMm), mm(c.NeedMm), material.Name)})
+		}
+		return nil
+	}
+	c.Assumptions = append(c.Assumptions, "one pitch of full thread left below the screw: common practice")
+	if need := c.NeedMm + p; hole.ThreadMm < need-1e-9 {
+		c.HoleProblems = append(c.HoleProblems, Problem{ShortEngagement, fmt.Sprintf("full thread %s is short: %s in %s and one pitch to spare need %s", mm(hole.ThreadMm), mm(c.NeedMm), material.Name, mm(need))})
+	}
+	if hole.DrillMm > 0 {
+		short, err := b.Thread.RunoutMm("short")
+		if err != nil {
+			return err
+		}
+		if hole.DrillMm < hole.ThreadMm+short-1e-9 {
+			regular, err := b.Thread.BlindDrillMm(hole.ThreadMm)
+			if err != nil {
+				return err
+			}
+			c.HoleProblems = append(c.HoleProblems, Problem{ShallowDrill, fmt.Sprintf("drill %s deep leaves no room for the tap below %s of full thread: drill %s, or %s with a bottoming tap (DIN 76-1)", mm(hole.DrillMm), mm(hole.ThreadMm), mm(regular), mm(hole.ThreadMm+short))})
+		}
+	}
+	return nil
+}
+
+// judge measures one stock length; shorterDoes says that the next shorter one
+// is long enough too, so that sticking out far has no excuse.
+func (b Bolt) judge(c Choice, j Joint, l float64, shorterDoes bool) Candidate {
+	const tiny = 1e-9
+	d, p := b.Thread.MajorMm, b.pitch()
+	in := l - c.ClampMm // how far the screw passes the clamped face
+	k := Candidate{LengthMm: l, Name: b.Thread.Designation + " x " + b.lengthName(l)}
+	add := func(kind ProblemKind, format string, args ...any) {
+		k.Problems = append(k.Problems, Problem{kind, fmt.Sprintf(format, args...)})
+	}
+	switch {
+	case j.Hole == nil:
+		k.EngagementMm = math.Max(0, math.Min(in, b.NutHeightMm))
+		k.ProtrusionMm = in - b.NutHeightMm
+		switch {
+		case in < b.NutHeightMm-tiny:
+			add(ShortEngagement, "only %s of the %s nut is filled", mm(k.EngagementMm), mm(b.NutHeightMm))
+		case k.ProtrusionMm < 2*p-tiny:
+			add(ShortProtrusion, "%s past the nut, two threads are %s", mm(k.ProtrusionMm), mm(2*p))
+		case shorterDoes && l > c.MaxMm+tiny:
+			add(LongProtrusion, "%s past the nut, more than one diameter", mm(k.ProtrusionMm))
+		}
+	case j.Hole.Through:
+		k.EngagementMm = math.Max(0, math.Min(in, j.Hole.ThreadMm))
+		k.ProtrusionMm = in - j.Hole.ThreadMm
+		if shorterDoes && k.ProtrusionMm > d+tiny {
+			add(LongProtrusion, "%s past the hole, more than one diameter", mm(k.ProtrusionMm))
+		}
+	default:
+		k.EngagementMm = math.Max(0, math.Min(in, j.Hole.ThreadMm))
+		k.SpareMm = j.Hole.ThreadMm - in
+		switch {
+		case k.SpareMm < -tiny:
+			add(BottomsOut, "the screw is %s longer than the thread in the hole: it jams before it clamps", mm(-k.SpareMm))
+		case k.SpareMm < p-tiny:
+			add(NearBottom, "%s of thread left below the screw, less than one pitch", mm(k.SpareMm))
+		}
+	}
+	if j.Hole != nil && k.EngagementMm < c.NeedMm-tiny {
+		add(ShortEngagement, "%s of thread engaged, %s needed", mm(k.EngagementMm), mm(c.NeedMm))
+	}
+	// Length less thread length is the distance from the head to the first
+	// full thread (the largest grip of ISO 4014), which must lie in the grip.
+	shank := l - b.ThreadLengthMm(j.Head, l)
+	switch {
+	case b.fullThreadOnly(j.Head, l):
+		k.FullThread = true
+	case shank > 0 && shank > c.ClampMm+tiny:
+		if b.fullThreadAvailable(j.Head, l) {
+			k.FullThread = true
+		} else {
+			add(ShankJams, "the plain shank is %s long and meets the thread before the %s grip clamps", mm(shank), mm(c.ClampMm))
+		}
+	}
+	return k
+}
+
+// pitch is the exact pitch in mm.
+func (b Bolt) pitch() float64 {
+	if b.Thread.TPI > 0 {
+		return inch / b.Thread.TPI
+	}
+	return b.Thread.PitchMm
+}

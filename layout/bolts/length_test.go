@@ -1,0 +1,249 @@
+package bolts
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"pgregory.net/rapid"
+)
+
+// kinds joins the problem kinds of a candidate.
+func kinds(problems []Problem) string {
+	var list []string
+	for _, p := range problems {
+		list = append(list, string(p.Kind))
+	}
+	return strings.Join(list, " ")
+}
+
+// Worked by hand: clamp = grip + washers; nut 8.4 and two threads 3 mm for
+// M10 (ISO 4032, ISO 888).
+func TestNutLengths(t *testing.T) {
+	for _, c := range []struct {
+		size string
+		j    Joint
+		want string
+	}{
+		{"M10", Joint{GripMm: 20}, "M10 x 35"},                                         // 20+8.4+3 = 31.4
+		{"M10", Joint{GripMm: 20, HeadWashers: 1, NutWashers: 1}, "M10 x 40"},          // 24+11.4 = 35.4
+		{"M10", Joint{GripMm: 18.6}, "M10 x 30"},                                       // exactly 30
+		{"M10", Joint{Head: Socket, GripMm: 16}, "M10 x 30"},                           // 27.4
+		{"M16", Joint{GripMm: 40, NutWashers: 1}, "M16 x 65"},                          // 43+14.8+4 = 61.8
+		{"M36", Joint{GripMm: 60}, "M36 x 100"},                                        // 60+31+8 = 99
+		{"1/2-13 UNC", Joint{GripMm: 25.4, NutWashers: 1}, "1/2-13 UNC x 1 3/4 in"},    // 1+0.095+0.4375+0.1538 = 1.686
+		{"1/4-20 UNC", Joint{GripMm: 0.25 * inch}, "1/4-20 UNC x 5/8 in"},              // 0.25+0.21875+0.1 = 0.569
+		{"1-8 UNC", Joint{GripMm: 4 * inch}, "1-8 UNC x 5 1/2 in"},                     // 4+0.859+0.25 = 5.109
+		{"3/4-10 UNC", Joint{GripMm: 7.5 * inch, HeadWashers: 1}, "3/4-10 UNC x 9 in"}, // 7.634+0.641+0.2 = 8.475
+		{"M5", Joint{GripMm: 30.5}, "M5 x 40"},                                         // 36.8
+	} {
+		got, err := find(t, c.size).ChooseLength(c.j)
+		if err != nil || got.Chosen == nil || got.Chosen.Name != c.want {
+			t.Errorf("%s %+v: %+v, %v, want %s", c.size, c.j, got, err, c.want)
+		}
+	}
+}
+
+func TestNutCandidates(t *testing.T) {
+	got, err := find(t, "M10").ChooseLength(Joint{GripMm: 20})
+	if err != nil || len(got.Candidates) != 3 {
+		t.Fatalf("%+v, %v", got, err)
+	}
+	short, good, long := got.Candidates[0], got.Candidates[1], got.Candidates[2]
+	if short.LengthMm != 30 || kinds(short.Problems) != "short-protrusion" || !near(short.ProtrusionMm, 1.6, 1e-9) {
+		t.Errorf("short: %+v", short)
+	}
+	if good.LengthMm != 35 || good.Problems != nil || !near(good.ProtrusionMm, 6.6, 1e-9) || good.EngagementMm != 8.4 || !good.FullThread {
+		t.Errorf("good: %+v", good)
+	}
+	if long.LengthMm != 40 || kinds(long.Problems) != "long-protrusion" {
+		t.Errorf("long: %+v", long)
+	}
+}
+
+// ISO 4014 M10 x 45 has b = 26: its shank of 19 lies within a grip of 33. A
+// shank longer than the grip asks for a full thread where that is sold.
+func TestShank(t *testing.T) {
+	b := find(t, "M10")
+	if got := b.ThreadLengthMm(Hex, 45); got != 26 {
+		t.Errorf("thread length %v, ISO 4014 has 26", got)
+	}
+	for l, want := range map[float64]float64{100: 26, 130: 32, 220: 45} { // ISO 4014 M10, from memory
+		if got := b.ThreadLengthMm(Hex, l); got != want {
+			t.Errorf("M10 x %v: %v, want %v", l, got, want)
+		}
+	}
+	got, err := b.ChooseLength(Joint{GripMm: 33})
+	if err != nil || got.Chosen == nil || got.Chosen.LengthMm != 45 || got.Chosen.FullThread {
+		t.Errorf("grip 33: %+v, %v", got.Chosen, err)
+	}
+	// M20 x 120 with a tapped hole 60 deep: shank 74 meets the face of a 60
+	// grip, and so a fully threaded screw is asked for.
+	hole := &TappedHole{ThreadMm: 80}
+	got, err = find(t, "M20").ChooseLength(Joint{GripMm: 60, Hole: hole})
+	if err != nil || got.Chosen == nil || got.Chosen.LengthMm != 80 {
+		t.Fatalf("%+v, %v", got, err)
+	}
+	judged := find(t, "M20").judge(got, Joint{Head: Hex, GripMm: 60, Hole: hole}, 120, false)
+	if !judged.FullThread || len(judged.Problems) != 0 {
+		t.Errorf("M20 x 120: %+v", judged)
+	}
+	judged = find(t, "M20").judge(got, Joint{Head: Socket, GripMm: 60, Hole: hole}, 120, false)
+	if kinds(judged.Problems) != "shank-jams" { // ISO 4762: b = 52, shank 68
+		t.Errorf("M20 x 120 socket: %+v", judged)
+	}
+}
+
+func TestTappedHole(t *testing.T) {
+	b := find(t, "M10")
+	for _, c := range []struct {
+		name  string
+		j     Joint
+		want  float64 // chosen length, 0 for none
+		holes string  // kinds of hole problems
+	}{
+		{"steel", Joint{GripMm: 18, HeadWashers: 1, Hole: &TappedHole{ThreadMm: 20}}, 30, ""},                         // 20+10 = 30, at most 38.5
+		{"aluminium", Joint{GripMm: 20, Hole: &TappedHole{ThreadMm: 25, Material: "aluminium"}}, 40, ""},              // 40 … 43.5
+		{"aluminum", Joint{GripMm: 20, Hole: &TappedHole{ThreadMm: 25, Material: "Aluminum"}}, 40, ""},                // the same word
+		{"cast iron", Joint{GripMm: 12, Hole: &TappedHole{ThreadMm: 20, Material: "cast iron"}}, 30, ""},              // 27 … 30.5
+		{"between the stock lengths", Joint{GripMm: 21, Hole: &TappedHole{ThreadMm: 14}}, 0, ""},                      // 31 … 33.5
+		{"hole too shallow", Joint{GripMm: 20, Hole: &TappedHole{ThreadMm: 10}}, 0, "short-engagement"},               // 10 and a pitch needed
+		{"no room for the tap", Joint{GripMm: 20, Hole: &TappedHole{ThreadMm: 20, DrillMm: 22}}, 30, "shallow-drill"}, // DIN 76-1 short 4.6
+		{"bottoming tap does", Joint{GripMm: 20, Hole: &TappedHole{ThreadMm: 20, DrillMm: 24.6}}, 30, ""},
+		{"through", Joint{GripMm: 20, Hole: &TappedHole{ThreadMm: 12, Through: true}}, 30, ""},
+		{"through thin plate", Joint{GripMm: 20, Hole: &TappedHole{ThreadMm: 8, Through: true}}, 0, "short-engagement"},
+	} {
+		got, err := b.ChooseLength(c.j)
+		if err != nil {
+			t.Errorf("%s: %v", c.name, err)
+			continue
+		}
+		length := 0.0
+		if got.Chosen != nil {
+			length = got.Chosen.LengthMm
+		}
+		if length != c.want || kinds(got.HoleProblems) != c.holes || len(got.Candidates) == 0 {
+			t.Errorf("%s: chosen %v, hole %q, want %v, %q: %+v", c.name, length, kinds(got.HoleProblems), c.want, c.holes, got)
+		}
+	}
+	got, err := b.ChooseLength(Joint{GripMm: 20, Hole: &TappedHole{ThreadMm: 12}})
+	if err != nil || len(got.Candidates) != 3 || got.Candidates[0].LengthMm != 25 {
+		t.Fatalf("%+v, %v", got, err)
+	}
+	for i, want := range []string{"short-engagement", "", "bottoms-out"} { // 25: 5 mm engaged; 30: 2 mm to spare; 35: 3 mm too long
+		if k := got.Candidates[i]; kinds(k.Problems) != want {
+			t.Errorf("M10 x %v: %+v, want %q", k.LengthMm, k, want)
+		}
+	}
+	if k := b.judge(got, Joint{Head: Hex, GripMm: 20, Hole: &TappedHole{ThreadMm: 11}}, 30, false); kinds(k.Problems) != "near-bottom" || !near(k.SpareMm, 1, 1e-9) {
+		t.Errorf("one mm to spare: %+v", k)
+	}
+}
+
+func TestChooseLengthRefuses(t *testing.T) {
+	b := find(t, "M10")
+	nan := math.NaN()
+	for name, j := range map[string]Joint{
+		"no grip": {}, "negative grip": {GripMm: -1}, "NaN grip": {GripMm: nan}, "infinite grip": {GripMm: math.Inf(1)},
+		"head": {Head: "round", GripMm: 20}, "washers": {GripMm: 20, HeadWashers: -1}, "many washers": {GripMm: 20, NutWashers: 99},
+		"washer without nut": {GripMm: 20, NutWashers: 1, Hole: &TappedHole{ThreadMm: 20}},
+		"no thread":          {GripMm: 20, Hole: &TappedHole{}},
+		"NaN thread":         {GripMm: 20, Hole: &TappedHole{ThreadMm: nan}},
+		"NaN drill":          {GripMm: 20, Hole: &TappedHole{ThreadMm: 20, DrillMm: nan}},
+		"material":           {GripMm: 20, Hole: &TappedHole{ThreadMm: 20, Material: "cheese"}},
+	} {
+		if got, err := b.ChooseLength(j); err == nil {
+			t.Errorf("%s: %+v", name, got)
+		}
+	}
+	if _, err := (Bolt{}).ChooseLength(Joint{GripMm: 20}); err == nil {
+		t.Error("a zero bolt has a length")
+	}
+	got, err := b.ChooseLength(Joint{GripMm: 5000})
+	if err != nil || got.Chosen != nil || len(got.Candidates) == 0 {
+		t.Errorf("5 m grip: %+v, %v", got, err)
+	}
+}
+
+// ISO 4014 lists M10 to 100; ISO 888 goes on.
+func TestLengthOnRequest(t *testing.T) {
+	got, err := find(t, "M10").ChooseLength(Joint{GripMm: 110})
+	if err != nil || got.Chosen == nil || got.Chosen.LengthMm != 130 || !got.Chosen.OnRequest { // 110+8.4+3 = 121.4
+		t.Errorf("%+v, %v", got.Chosen, err)
+	}
+	got, err = find(t, "M10").ChooseLength(Joint{GripMm: 85})
+	if err != nil || got.Chosen == nil || got.Chosen.LengthMm != 100 || got.Chosen.OnRequest || !got.Candidates[2].OnRequest {
+		t.Errorf("%+v, %v", got, err)
+	}
+}
+
+func TestStockLengths(t *testing.T) {
+	for size, want := range map[string]string{"M10": "20 100", "M36": "70 360", "1/4 UNC": "1/2 in 6 in", "1 UNC": "1 3/4 in 12 in"} {
+		b := find(t, size)
+		list := b.StockLengths(Hex)
+		for i := 1; i < len(list); i++ {
+			if list[i] <= list[i-1] {
+				t.Errorf("%s: %v after %v", size, list[i], list[i-1])
+			}
+		}
+		if got := b.lengthName(list[0]) + " " + b.lengthName(list[len(list)-1]); got != want {
+			t.Errorf("%s: %s, want %s", size, got, want)
+		}
+	}
+	if list := find(t, "9/16 UNC").StockLengths(Socket); list != nil {
+		t.Errorf("9/16 socket: %v", list)
+	}
+}
+
+// Whatever the joint: the chosen bolt keeps the promises, no shorter stock
+// length does, and the numbers add up.
+func TestChosenIsGoodAndShortest(t *testing.T) {
+	sizes := []string{"M3", "M5", "M8", "M10", "M16", "M24", "M36", "1/4 UNC", "1/2 UNC", "3/4 UNF", "1 UNC"}
+	rapid.Check(t, func(t *rapid.T) {
+		b, err := Find(rapid.SampledFrom(sizes).Draw(t, "size"))
+		if err != nil {
+			t.Fatal(err)
+		}
+		d := b.Thread.MajorMm
+		j := Joint{
+			Head:        rapid.SampledFrom([]Head{Hex, Socket}).Draw(t, "head"),
+			GripMm:      rapid.Float64Range(0.5, 8).Draw(t, "grip/d") * d,
+			HeadWashers: rapid.IntRange(0, 2).Draw(t, "washers"),
+		}
+		if rapid.Bool().Draw(t, "tapped") {
+			j.Hole = &TappedHole{ThreadMm: rapid.Float64Range(0.5, 4).Draw(t, "thread/d") * d, Through: rapid.Bool().Draw(t, "through")}
+		}
+		got, err := b.ChooseLength(j)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if len(got.Candidates) == 0 || len(got.Assumptions) == 0 {
+			t.Fatalf("%+v", got)
+		}
+		if got.Chosen == nil {
+			for _, k := range got.Candidates {
+				if len(k.Problems) == 0 {
+					t.Fatalf("%+v is good but not chosen", k)
+				}
+			}
+			return
+		}
+		k, p := *got.Chosen, b.pitch()
+		in := k.LengthMm - got.ClampMm
+		switch {
+		case len(k.Problems) > 0 || k.LengthMm < got.MinMm-1e-6:
+			t.Fatalf("chosen %+v, at least %v", k, got.MinMm)
+		case j.Hole == nil && in < b.NutHeightMm+2*p-1e-6:
+			t.Fatalf("%v past the face of the nut", in)
+		case j.Hole != nil && math.Min(in, j.Hole.ThreadMm) < d-1e-6:
+			t.Fatalf("engagement %v", in)
+		case j.Hole != nil && !j.Hole.Through && in > j.Hole.ThreadMm-p+1e-6:
+			t.Fatalf("%v into a thread of %v", in, j.Hole.ThreadMm)
+		}
+		for _, l := range b.StockLengths(j.Head) {
+			if l < k.LengthMm && l >= got.MinMm {
+				t.Fatalf("%v would do, %v chosen", l, k.LengthMm)
+			}
+		}
+	})
+}

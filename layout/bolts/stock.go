@@ -1,0 +1,134 @@
+package bolts
+
+import (
+	"math"
+	"strconv"
+)
+
+// metricLengths are the nominal lengths of ISO 888 in mm, from memory.
+var metricLengths = []float64{
+	5, 6, 8, 10, 12, 16, 20, 25, 30, 35, 40, 45, 50, 55, 60, 65, 70, 80, 90, 100,
+	110, 120, 130, 140, 150, 160, 180, 200, 220, 240, 260, 280, 300, 320, 340, 360,
+}
+
+// StockLengths returns the lengths in mm in which the bolt is listed with
+// this head, rising: ISO 888 lengths within the range of ISO 4014, 4017 or
+// 4762; or for inch bolts steps of 1/8 in to 1 in, 1/4 in to 5 in, 1/2 in to
+// 8 in and 1 in beyond (common practice, no source). Merchants keep fewer.
+// The list is empty where the size has no such head.
+func (b Bolt) StockLengths(h Head) []float64 {
+	if _, err := b.HeadDiameterMm(h); err != nil {
+		return nil
+	}
+	var list []float64
+	if b.metric {
+		from, to := metricBolts[b.row].hexFrom, metricBolts[b.row].hexTo
+		if h == Socket {
+			from, to = metricBolts[b.row].socketFrom, metricBolts[b.row].socketTo
+		}
+		for _, l := range metricLengths {
+			if from <= l && l <= to {
+				list = append(list, l)
+			}
+		}
+		return list
+	}
+	row := inchBolts[b.row]
+	for eighths := 4; eighths <= 96; {
+		if l := float64(eighths) / 8; row.from <= l && l <= row.to {
+			list = append(list, l*inch)
+		}
+		switch {
+		case eighths < 8:
+			eighths++
+		case eighths < 40:
+			eighths += 2
+		case eighths < 64:
+			eighths += 4
+		default:
+			eighths += 8
+		}
+	}
+	return list
+}
+
+// requestLengths returns the ISO 888 lengths beyond StockLengths to 20 d or
+// 360 mm, which makers supply on request; none for inch bolts.
+func (b Bolt) requestLengths(stock []float64) []float64 {
+	if !b.metric || len(stock) == 0 {
+		return nil
+	}
+	var list []float64
+	for _, l := range metricLengths {
+		if l > stock[len(stock)-1] && l <= 20*b.Thread.MajorMm {
+			list = append(list, l)
+		}
+	}
+	return list
+}
+
+// ThreadLengthMm returns the nominal thread length in mm of a part-threaded
+// bolt of length l mm: ISO 4014 2d+6, 2d+12 above 125, 2d+25 above 200;
+// ISO 4762 2d+12; inch 2D+1/4 in, 2D+1/2 in above 6 in (ASME B18.2.1, taken
+// for socket heads too). All from memory. It is never more than l: shorter
+// bolts are threaded to the head.
+func (b Bolt) ThreadLengthMm(h Head, l float64) float64 {
+	d := b.Thread.MajorMm
+	length := 2*d + 6
+	switch {
+	case b.metric && h == Socket:
+		length = 2*d + 12
+	case b.metric && l > 200:
+		length = 2*d + 25
+	case b.metric && l > 125:
+		length = 2*d + 12
+	case !b.metric && l > 6*inch:
+		length = 2*d + 0.5*inch
+	case !b.metric:
+		length = 2*d + 0.25*inch
+	}
+	return math.Min(length, l)
+}
+
+// fullThreadOnly reports whether the length is below the shortest ISO 4014
+// bolt, so that only the fully threaded ISO 4017 screw is sold.
+func (b Bolt) fullThreadOnly(h Head, l float64) bool {
+	return b.metric && h == Hex && l < metricBolts[b.row].boltFrom
+}
+
+// fullThreadAvailable reports whether a screw threaded to the head is listed
+// at this length: ISO 4017 hexagon screws to 200 mm (10 d below M20), inch
+// "tap bolts" to 4 in (common practice, no source). Socket heads are so only
+// where their thread length reaches the head.
+func (b Bolt) fullThreadAvailable(h Head, l float64) bool {
+	switch {
+	case h == Socket:
+		return b.ThreadLengthMm(h, l) >= l
+	case b.metric:
+		return l <= fullThreadTo(b.Thread.MajorMm)
+	}
+	return l <= 4*inch
+}
+
+// fullThreadTo is the longest ISO 4017 screw in mm, from memory: 10 d to the
+// nearest listed length, 200 from M20 up.
+func fullThreadTo(d float64) float64 { return math.Min(10*d, 200) }
+
+// lengthName writes a length as it is ordered: "40" or "2 1/4 in".
+func (b Bolt) lengthName(l float64) string {
+	if b.metric {
+		return strconv.FormatFloat(l, 'f', -1, 64)
+	}
+	eighths := int(math.Round(l / inch * 8))
+	whole, part, of := eighths/8, eighths%8, 8
+	for part > 0 && part%2 == 0 {
+		part, of = part/2, of/2
+	}
+	switch {
+	case part == 0:
+		return strconv.Itoa(whole) + " in"
+	case whole == 0:
+		return strconv.Itoa(part) + "/" + strconv.Itoa(of) + " in"
+	}
+	return strconv.Itoa(whole) + " " + strconv.Itoa(part) + "/" + strconv.Itoa(of) + " in"
+}
