@@ -1,0 +1,180 @@
+package develop
+
+import (
+	"fmt"
+	"math"
+)
+
+// Oblique is a cone between two parallel circles that need not lie on one
+// axis: an eccentric reducer, a leaning cone, or with equal ends a leaning
+// tube. Such a surface unrolls without stretching, because lines between
+// points at equal clock angles lie in common tangent planes.
+//
+// The base is the front face. The pattern has the base down and clock angles
+// growing to the right.
+type Oblique struct {
+	// BaseDiameterMm and TopDiameterMm are the end diameters on the named
+	// surface; either may be the larger. A top of 0 is a point.
+	BaseDiameterMm, TopDiameterMm float64
+	// Measured names the surface of both diameters.
+	Measured Surface
+	// HeightMm is the distance between the planes of the two circles.
+	HeightMm float64
+	// OffsetTopMm and OffsetRightMm shift the top's centre from the base's
+	// towards TOP (12 o'clock) and towards 3 o'clock.
+	OffsetTopMm, OffsetRightMm float64
+	// ThicknessMm is the plate, 0 for thin sheet. The diameters are moved to
+	// its middle by D ∓ t: common practice, no source; the exact amount
+	// varies round a leaning cone.
+	ThicknessMm float64
+	Bend        Bend
+	// OverlapMm is the lap at the right-hand end of each piece.
+	OverlapMm float64
+	// SeamDeg is the clock angle of the seam, -360..360.
+	SeamDeg float64
+	// Divisions is the number of lines all round, 0 for 12.
+	Divisions int
+	// Pieces is the number of pieces, 0 for as few as fit the sheet, at most
+	// one per division and MaxGores.
+	Pieces int
+	// SheetWidthMm and SheetHeightMm limit each piece; both 0 for no limit.
+	SheetWidthMm, SheetHeightMm float64
+}
+
+// Develop returns the pattern by triangulation with true lengths. It refuses
+// equal concentric ends (a cylinder), plate too thick for an end, and a
+// pattern that overlaps itself or does not fit the sheet.
+func (o Oblique) Develop() (StripPattern, error) {
+	n, errN := checkDivisions(o.Divisions, 1)
+	err := firstError(errN,
+		checkLength("base diameter", o.BaseDiameterMm), checkAllowance("top diameter", o.TopDiameterMm),
+		checkLength("height", o.HeightMm), checkOffset("offset to TOP", o.OffsetTopMm), checkOffset("offset to the right", o.OffsetRightMm),
+		checkForming(o.ThicknessMm, o.OverlapMm, o.Bend, o.SheetWidthMm, o.SheetHeightMm), checkAngle("seam angle", o.SeamDeg))
+	if err != nil {
+		return StripPattern{}, err
+	}
+	offset := math.Hypot(o.OffsetTopMm, o.OffsetRightMm)
+	if math.Abs(o.BaseDiameterMm-o.TopDiameterMm) < 1e-6*o.BaseDiameterMm && offset < 1e-6*o.BaseDiameterMm {
+		return StripPattern{}, refuse("both ends are %g mm on one axis: this is a cylinder, use the cylinder wrap", o.BaseDiameterMm)
+	}
+	if o.Pieces < 0 || o.Pieces > min(n, MaxGores) {
+		return StripPattern{}, refuse("pieces is %d, want 0 to %d", o.Pieces, min(n, MaxGores))
+	}
+	base, err := middleRadius("base diameter", o.BaseDiameterMm, o.ThicknessMm, o.Measured)
+	if err != nil {
+		return StripPattern{}, err
+	}
+	top := 0.0
+	if o.TopDiameterMm > 0 {
+		if top, err = middleRadius("top diameter", o.TopDiameterMm, o.ThicknessMm, o.Measured); err != nil {
+			return StripPattern{}, err
+		}
+	}
+
+	fine := 1
+	if o.Bend == Rolled {
+		fine = (rolledSteps + n - 1) / n
+	}
+	m := n * fine
+	s := strip{title: "oblique cone development", bend: o.Bend, lapMm: o.OverlapMm,
+		baseGirthMm: polygonGirthMm(base, m), topGirthMm: polygonGirthMm(top, m)}
+	for i := range m + 1 {
+		a := o.SeamDeg + 360*float64(i%m)/float64(m)
+		r := rung{
+			base: Space{base * sinDeg(a), base * cosDeg(a), 0},
+			top:  Space{o.OffsetRightMm + top*sinDeg(a), o.OffsetTopMm + top*cosDeg(a), o.HeightMm},
+		}
+		if i%fine == 0 {
+			r.label, r.cut = fmt.Sprint(i/fine), true
+		}
+		s.rungs = append(s.rungs, r)
+	}
+	p, err := s.fit(o.choices(n), o.SheetWidthMm, o.SheetHeightMm)
+	if err != nil {
+		return StripPattern{}, err
+	}
+	for i := range p.Pieces {
+		o.describe(&p.Pieces[i], base, top, p.AreaMm2)
+	}
+	return p, nil
+}
+
+// choices returns the numbers of pieces to try, fewest first.
+func (o Oblique) choices(divisions int) []int {
+	if o.Pieces > 0 {
+		return []int{o.Pieces}
+	}
+	if o.SheetWidthMm == 0 {
+		return []int{1}
+	}
+	var out []int
+	for k := 1; k <= min(divisions, MaxGores); k++ {
+		out = append(out, k)
+	}
+	return out
+}
+
+func (o Oblique) describe(d *Development, base, top, areaMm2 float64) {
+	d.Inputs = []Value{
+		{"base diameter, " + o.Measured.String(), o.BaseDiameterMm, "mm"},
+		{"top diameter, " + o.Measured.String(), o.TopDiameterMm, "mm"},
+		{"height", o.HeightMm, "mm"},
+		{"offset to TOP", o.OffsetTopMm, "mm"},
+		{"offset to the right", o.OffsetRightMm, "mm"},
+		{"plate thickness", o.ThicknessMm, "mm"},
+		{"seam overlap", o.OverlapMm, "mm"},
+		{"seam clock angle", normalDeg(o.SeamDeg), "deg"},
+	}
+	d.Results = []Value{
+		{"base diameter, middle of plate", 2 * base, "mm"},
+		{"top diameter, middle of plate", 2 * top, "mm"},
+		{"area of all pieces", areaMm2, "mm2"},
+	}
+	d.Formulas = []Formula{
+		{"middle of plate", "D' = D ∓ t (common practice, no source)"},
+		{"true length", "√(Δx² + Δy² + Δdepth²) between points at equal clock angle"},
+		{"triangulation", "each point from the two before it by true lengths"},
+	}
+	d.Notes = append(d.Notes, stripNotes(o.Bend)...)
+}
+
+// stripNotes are the remarks common to all triangulated patterns.
+func stripNotes(b Bend) []string {
+	notes := []string{"Seen from outside, base down: clock angles grow to the right."}
+	if b == Faceted {
+		return append(notes, "Bend at every fold line; corners of round ends lie on the circle.")
+	}
+	return append(notes, "Roll or form smoothly along the division lines.")
+}
+
+// checkForming checks the fields that all triangulated parts share.
+func checkForming(thicknessMm, overlapMm float64, b Bend, sheetWidthMm, sheetHeightMm float64) error {
+	err := firstError(checkAllowance("plate thickness", thicknessMm), checkAllowance("seam overlap", overlapMm),
+		checkAllowance("sheet width", sheetWidthMm), checkAllowance("sheet height", sheetHeightMm))
+	switch {
+	case err != nil:
+		return err
+	case b != Rolled && b != Faceted:
+		return refuse("bend %d is not known", b)
+	case (sheetWidthMm == 0) != (sheetHeightMm == 0):
+		return refuse("give both sheet width and height, or neither")
+	}
+	return nil
+}
+
+// middleRadius returns half of a size moved to the middle of the plate.
+func middleRadius(name string, sizeMm, thicknessMm float64, s Surface) (float64, error) {
+	add, err := s.toMiddle(thicknessMm)
+	if err != nil {
+		return 0, err
+	}
+	if middle := sizeMm + add; middle > thicknessMm {
+		return middle / 2, nil
+	}
+	return 0, refuse("a plate of %g mm is too thick for a %s of %g mm", thicknessMm, name, sizeMm)
+}
+
+// polygonGirthMm is the edge of a regular polygon with n corners on a circle.
+func polygonGirthMm(radiusMm float64, n int) float64 {
+	return 2 * radiusMm * float64(n) * math.Sin(math.Pi/float64(n))
+}

@@ -1,0 +1,348 @@
+package develop
+
+import (
+	"fmt"
+	"math"
+)
+
+// Bend says how a triangulated part is formed.
+type Bend int
+
+// The ways of forming.
+const (
+	// Rolled forms the part smoothly; division lines are for marking and for
+	// guiding the rolls or the bar.
+	Rolled Bend = iota
+	// Faceted bends the part in the press at every division line; round ends
+	// become polygons with their corners on the circle.
+	Faceted
+)
+
+// String returns "rolled" or "faceted".
+func (b Bend) String() string {
+	switch b {
+	case Rolled:
+		return "rolled"
+	case Faceted:
+		return "faceted"
+	}
+	return "unknown bend"
+}
+
+// rolledSteps is the least number of flat strips a rolled surface is unrolled
+// in. A chord of half a degree is 3 millionths shorter than its arc.
+const rolledSteps = 720
+
+// Space is a point of the finished part in millimetres: x right and y up
+// looking at the front face (the base), depth away from that face.
+type Space struct{ XMm, YMm, DepthMm float64 }
+
+func (s Space) minus(o Space) Space {
+	return Space{s.XMm - o.XMm, s.YMm - o.YMm, s.DepthMm - o.DepthMm}
+}
+
+func (s Space) dot(o Space) float64 { return s.XMm*o.XMm + s.YMm*o.YMm + s.DepthMm*o.DepthMm }
+
+// cross is the vector product. Depth runs away from the viewer, so x, y and
+// depth form a left-handed frame; the product is that of the same arrows in a
+// right-handed one.
+func (s Space) cross(o Space) Space {
+	return Space{
+		s.DepthMm*o.YMm - s.YMm*o.DepthMm,
+		s.XMm*o.DepthMm - s.DepthMm*o.XMm,
+		s.YMm*o.XMm - s.XMm*o.YMm,
+	}
+}
+
+// DistanceMm returns the distance between two points of the part.
+func (s Space) DistanceMm(o Space) float64 {
+	d := s.minus(o)
+	return math.Hypot(math.Hypot(d.XMm, d.YMm), d.DepthMm)
+}
+
+// Line is one line of a triangulated part from its base to its top.
+type Line struct {
+	// Label is the number on the pattern.
+	Label string
+	// Base and Top are its ends on the part.
+	Base, Top Space
+	// TrueMm is its true length.
+	TrueMm float64
+	// BendDeg is how far the surface turns: for a faceted part the bend at
+	// this line, for a rolled one the turn from this line to the next.
+	// Positive bends away from somebody looking at the marks; at the seam it
+	// is the angle the two edges must meet at.
+	BendDeg float64
+}
+
+// StripPattern is the flat pattern of a part unrolled from line to line.
+type StripPattern struct {
+	// Pieces are the flat pieces in clock order from the seam.
+	Pieces []Development
+	// Lines are the marked lines all round, the seam once.
+	Lines []Line
+	// AreaMm2 is the area of all pieces without laps.
+	AreaMm2 float64
+}
+
+// rung is one line of the strip; the surface between two rungs is flat.
+type rung struct {
+	base, top Space
+	label     string // empty for an unmarked line
+	cut       bool   // a piece may end here
+	flat      bool   // the line lies in a flat and is never bent
+}
+
+// strip is a closed band of rungs in clock order; the last repeats the first.
+type strip struct {
+	title string
+	rungs []rung
+	bend  Bend
+	lapMm float64
+	// girths in space by formula, for the check
+	baseGirthMm, topGirthMm float64
+}
+
+// unroll lays the rungs flat, each by its true distances to the one before,
+// with the base down, clock order to the right and the middle rung upright.
+func unroll(rungs []rung) (base, top []Point) {
+	base, top = make([]Point, len(rungs)), make([]Point, len(rungs))
+	top[0] = Point{0, rungs[0].base.DistanceMm(rungs[0].top)}
+	for i := 1; i < len(rungs); i++ {
+		a, b := rungs[i-1], rungs[i]
+		base[i], top[i] = base[i-1], top[i-1]
+		if b.base != a.base {
+			base[i] = swing(base[i-1], top[i-1], a.base.DistanceMm(b.base), a.top.DistanceMm(b.base))
+		}
+		if b.top != a.top {
+			top[i] = swing(base[i], top[i-1], b.base.DistanceMm(b.top), a.top.DistanceMm(b.top))
+		}
+	}
+	up := top[len(top)/2].minus(base[len(base)/2])
+	up = up.times(1 / up.lengthMm())
+	turn := func(p Point) Point { return Point{p.cross(up), p.dot(up)} }
+	box := emptyBox()
+	for i := range base {
+		base[i], top[i] = turn(base[i]), turn(top[i])
+		box = box.add(base[i]).add(top[i])
+	}
+	for i := range base {
+		base[i], top[i] = base[i].minus(box.Min), top[i].minus(box.Min)
+	}
+	return base, top
+}
+
+// swing returns the point at distance fromP from p and fromQ from q, to the
+// right of the way from p to q.
+func swing(p, q Point, fromP, fromQ float64) Point {
+	d := q.minus(p)
+	l := d.lengthMm()
+	d = d.times(1 / l)
+	along := (fromP*fromP - fromQ*fromQ + l*l) / (2 * l)
+	aside := math.Sqrt(math.Max(0, fromP*fromP-along*along))
+	return p.plus(d.times(along)).plus(Point{d.YMm, -d.XMm}.times(aside))
+}
+
+// develop cuts the strip in pieces at cut rungs, as evenly as these allow,
+// and unrolls each.
+func (s strip) develop(pieces int) (StripPattern, error) {
+	var cuts []int
+	for i, r := range s.rungs {
+		if r.cut {
+			cuts = append(cuts, i)
+		}
+	}
+	spans := len(cuts) - 1
+	if pieces > spans {
+		return StripPattern{}, refuse("%d pieces, but the part can be cut in %d at most", pieces, spans)
+	}
+	p := StripPattern{Lines: s.lines()}
+	baseSum, topSum, trueArea := 0.0, 0.0, 0.0
+	for k := range pieces {
+		from, to := cuts[spans*k/pieces], cuts[spans*(k+1)/pieces]
+		part := s.rungs[from : to+1]
+		base, top := unroll(part)
+		d := Development{Title: s.title}
+		if pieces > 1 {
+			d.Title = fmt.Sprintf("%s, piece %d of %d", s.title, k+1, pieces)
+		}
+		if err := s.draw(&d, part, base, top); err != nil {
+			return StripPattern{}, err
+		}
+		p.AreaMm2 += d.Curves[0].AreaMm2()
+		for i := 1; i < len(part); i++ {
+			baseSum += base[i].distance(base[i-1])
+			topSum += top[i].distance(top[i-1])
+			trueArea += trueAreaMm2(part[i-1].base, part[i-1].top, part[i].base) + trueAreaMm2(part[i].base, part[i-1].top, part[i].top)
+		}
+		p.Pieces = append(p.Pieces, d)
+	}
+	check := Table{Title: "check of the pattern", Columns: []Column{{"on the sheet", ""}, {"on the part", ""}}, Rows: []Row{
+		{"edge of base, mm", []float64{baseSum, s.baseGirthMm}},
+		{"edge of top, mm", []float64{topSum, s.topGirthMm}},
+		{"area, mm2", []float64{p.AreaMm2, trueArea}},
+	}}
+	for _, r := range check.Rows {
+		if math.Abs(r.Values[0]-r.Values[1]) > 1e-6*(1+math.Abs(r.Values[1])) {
+			return StripPattern{}, refuse("%s: %s is %.6g flat and %.6g formed, the shape is too extreme", s.title, r.Label, r.Values[0], r.Values[1])
+		}
+	}
+	for i := range p.Pieces {
+		p.Pieces[i].Tables = append(p.Pieces[i].Tables, check)
+	}
+	return p, nil
+}
+
+func trueAreaMm2(a, b, c Space) float64 {
+	n := b.minus(a).cross(c.minus(a))
+	return math.Sqrt(n.dot(n)) / 2
+}
+
+// fit develops in as few pieces of the choices as lie flat without
+// overlapping and fit the sheet; a sheet of 0 × 0 has no limit.
+func (s strip) fit(choices []int, sheetWidthMm, sheetHeightMm float64) (StripPattern, error) {
+	var last error
+	for _, pieces := range choices {
+		p, err := s.develop(pieces)
+		if err != nil {
+			last = err
+			continue
+		}
+		last = nil
+		for i := range p.Pieces {
+			b := p.Pieces[i].Box
+			if sheetWidthMm > 0 && !b.FitsSheet(sheetWidthMm, sheetHeightMm) {
+				last = refuse("%s needs %.1f × %.1f mm, the sheet is %g × %g mm", p.Pieces[i].Title, b.WidthMm(), b.HeightMm(), sheetWidthMm, sheetHeightMm)
+			}
+		}
+		if last == nil {
+			return p, nil
+		}
+	}
+	return StripPattern{}, last
+}
+
+// draw adds outline, lap, lines, labels and the line table of one piece.
+func (s strip) draw(d *Development, part []rung, base, top []Point) error {
+	n := len(part) - 1
+	var ring []Point
+	add := func(p Point) {
+		if len(ring) == 0 || ring[len(ring)-1] != p {
+			ring = append(ring, p)
+		}
+	}
+	for _, p := range base {
+		add(p)
+	}
+	for i := n; i >= 0; i-- {
+		add(top[i])
+	}
+	d.Curves = append(d.Curves, polygon("edge", Cut, ring...))
+	whole := ring
+	if s.lapMm > 0 {
+		up := top[n].minus(base[n])
+		out := Point{up.YMm, -up.XMm}.times(s.lapMm / up.lengthMm())
+		lap := []Point{base[n], base[n].plus(out)}
+		if s.topGirthMm > 0 {
+			lap = append(lap, top[n].plus(out))
+		}
+		lap = append(lap, top[n])
+		d.Curves = append(d.Curves, polyline("lap", Tab, lap...), polyline("seam", Seam, base[n], top[n]))
+		whole = nil
+		for _, p := range ring {
+			whole = append(whole, p)
+			if p == base[n] {
+				whole = append(whole, lap[1:len(lap)-1]...)
+			}
+		}
+	}
+	if crossesItself(whole) {
+		return refuse("%s: the flat pattern overlaps itself, make it in more pieces", d.Title)
+	}
+	t := Table{Title: "lines", Columns: []Column{
+		{"base x", "mm"}, {"base y", "mm"}, {"top x", "mm"}, {"top y", "mm"}, {"length", "mm"},
+		{"base to next", "mm"}, {"top to next", "mm"}, {"next base to this top", "mm"},
+	}}
+	var marked []int
+	for i, r := range part {
+		if r.label != "" || i == 0 || i == n {
+			marked = append(marked, i)
+		}
+	}
+	for k, i := range marked {
+		if i > 0 && i < n {
+			role := Division
+			if s.bend == Faceted && !part[i].flat {
+				role = Fold
+			}
+			d.Curves = append(d.Curves, polyline(part[i].label, role, base[i], top[i]))
+		}
+		d.Labels = append(d.Labels, Label{part[i].label, base[i].plus(top[i]).times(0.5)})
+		row := []float64{base[i].XMm, base[i].YMm, top[i].XMm, top[i].YMm, base[i].distance(top[i]), 0, 0, 0}
+		if k+1 < len(marked) {
+			j := marked[k+1]
+			row[5], row[6], row[7] = base[i].distance(base[j]), top[i].distance(top[j]), top[i].distance(base[j])
+		}
+		t.Rows = append(t.Rows, Row{part[i].label, row})
+	}
+	d.Tables = []Table{t}
+	return d.finish()
+}
+
+// lines returns the marked lines with their bends.
+func (s strip) lines() []Line {
+	n := len(s.rungs) - 1
+	normals := make([]Space, n) // outward, of the flat between rung i and i+1
+	for i := range n {
+		a, b := s.rungs[i], s.rungs[i+1]
+		side := b.base.minus(a.base)
+		if b.base == a.base {
+			side = b.top.minus(a.top)
+		}
+		v := side.cross(a.top.minus(a.base))
+		l := math.Sqrt(v.dot(v))
+		normals[i] = Space{v.XMm / l, v.YMm / l, v.DepthMm / l}
+	}
+	bend := func(i int) float64 {
+		before, after := normals[(i+n-1)%n], normals[i]
+		axis := s.rungs[i].top.minus(s.rungs[i].base)
+		length := math.Sqrt(axis.dot(axis))
+		return deg(math.Atan2(before.cross(after).dot(axis)/length, before.dot(after)))
+	}
+	var out []Line
+	for i := range n {
+		r := s.rungs[i]
+		if r.label == "" {
+			out[len(out)-1].BendDeg += bend(i)
+			continue
+		}
+		// A line's own bend counts to it; the small ones up to the next
+		// marked line are added above.
+		out = append(out, Line{Label: r.label, Base: r.base, Top: r.top, TrueMm: r.base.DistanceMm(r.top), BendDeg: bend(i)})
+	}
+	return out
+}
+
+// crossesItself reports whether two edges of the closed ring of points that
+// do not follow each other meet.
+func crossesItself(ring []Point) bool {
+	n := len(ring)
+	for i := range n {
+		a, b := ring[i], ring[(i+1)%n]
+		lo, hi := math.Min(a.XMm, b.XMm), math.Max(a.XMm, b.XMm)
+		for j := i + 2; j < n; j++ {
+			if i == 0 && j == n-1 {
+				continue
+			}
+			c, d := ring[j], ring[(j+1)%n]
+			if c.XMm < lo && d.XMm < lo || c.XMm > hi && d.XMm > hi {
+				continue
+			}
+			ab, cd := b.minus(a), d.minus(c)
+			if ab.cross(c.minus(a))*ab.cross(d.minus(a)) < 0 && cd.cross(a.minus(c))*cd.cross(b.minus(c)) < 0 {
+				return true
+			}
+		}
+	}
+	return false
+}

@@ -1,0 +1,159 @@
+package develop
+
+import (
+	"fmt"
+	"math"
+)
+
+// Transition is a square or rectangle to round piece between two parallel
+// planes: four flat triangles, one on each side, and a quarter of a leaning
+// cone at each corner. The flats touch the circle where its tangent runs
+// along their side, so flats and cones join without a crease and the surface
+// unrolls without stretching, offset or not.
+//
+// The rectangle is the base and front face. The pattern has the base down and
+// clock angles growing to the right.
+type Transition struct {
+	// WidthMm is the rectangle's size from 9 to 3 o'clock, DepthMm from 6
+	// o'clock to TOP, on the named surface.
+	WidthMm, DepthMm float64
+	// DiameterMm is the round end on the named surface.
+	DiameterMm float64
+	// Measured names the surface of all three.
+	Measured Surface
+	// HeightMm is the distance between the planes of the two ends.
+	HeightMm float64
+	// OffsetTopMm and OffsetRightMm shift the circle's centre from the
+	// rectangle's towards TOP and towards 3 o'clock.
+	OffsetTopMm, OffsetRightMm float64
+	// ThicknessMm is the plate, 0 for thin sheet; sizes are moved to its
+	// middle by ∓ t: common practice, no source.
+	ThicknessMm float64
+	Bend        Bend
+	// OverlapMm is the lap at the right-hand end of each piece.
+	OverlapMm float64
+	// SeamDeg is the clock angle of the side whose middle has the seam: 0,
+	// 90, 180 or 270.
+	SeamDeg float64
+	// Divisions is the number of parts of the circle, a multiple of 4; 0 for
+	// 12, which is three to a corner.
+	Divisions int
+	// Pieces is 1, 2 or 4, cut in the middle of sides; 0 for as few as fit.
+	Pieces int
+	// SheetWidthMm and SheetHeightMm limit each piece; both 0 for no limit.
+	SheetWidthMm, SheetHeightMm float64
+}
+
+// Develop returns the pattern by triangulation with true lengths. It refuses
+// a seam off the four sides, plate too thick for the sizes, and a pattern
+// that overlaps itself or does not fit the sheet.
+func (tr Transition) Develop() (StripPattern, error) {
+	n, errN := checkDivisions(tr.Divisions, 4)
+	err := firstError(errN,
+		checkLength("width", tr.WidthMm), checkLength("depth", tr.DepthMm), checkLength("diameter", tr.DiameterMm),
+		checkLength("height", tr.HeightMm), checkOffset("offset to TOP", tr.OffsetTopMm), checkOffset("offset to the right", tr.OffsetRightMm),
+		checkForming(tr.ThicknessMm, tr.OverlapMm, tr.Bend, tr.SheetWidthMm, tr.SheetHeightMm), checkAngle("seam angle", tr.SeamDeg))
+	if err != nil {
+		return StripPattern{}, err
+	}
+	if math.Mod(tr.SeamDeg, 90) != 0 {
+		return StripPattern{}, refuse("seam angle is %g°, want the middle of a side: 0, 90, 180 or 270°", tr.SeamDeg)
+	}
+	halfWidth, err1 := middleRadius("width", tr.WidthMm, tr.ThicknessMm, tr.Measured)
+	halfDepth, err2 := middleRadius("depth", tr.DepthMm, tr.ThicknessMm, tr.Measured)
+	radius, err3 := middleRadius("diameter", tr.DiameterMm, tr.ThicknessMm, tr.Measured)
+	if err := firstError(err1, err2, err3); err != nil {
+		return StripPattern{}, err
+	}
+	choices := []int{tr.Pieces}
+	switch {
+	case tr.Pieces == 0 && tr.SheetWidthMm == 0:
+		choices = []int{1}
+	case tr.Pieces == 0:
+		choices = []int{1, 2, 4}
+	case tr.Pieces != 1 && tr.Pieces != 2 && tr.Pieces != 4:
+		return StripPattern{}, refuse("pieces is %d, want 1, 2 or 4", tr.Pieces)
+	}
+	p, err := tr.strip(n, halfWidth, halfDepth, radius).fit(choices, tr.SheetWidthMm, tr.SheetHeightMm)
+	if err != nil {
+		return StripPattern{}, err
+	}
+	for i := range p.Pieces {
+		tr.describe(&p.Pieces[i], halfWidth, halfDepth, radius, p.AreaMm2)
+	}
+	return p, nil
+}
+
+// strip lists the lines from the seam round: at each side's middle one, and
+// from each corner a fan to its quarter of the circle. A fan line is labelled
+// by its corner letter and division number.
+func (tr Transition) strip(n int, halfWidth, halfDepth, radius float64) strip {
+	fine := 1
+	if tr.Bend == Rolled {
+		fine = (rolledSteps + n - 1) / n
+	}
+	s := strip{title: "transition development", bend: tr.Bend, lapMm: tr.OverlapMm,
+		baseGirthMm: 4 * (halfWidth + halfDepth), topGirthMm: polygonGirthMm(radius, n*fine)}
+	onCircle := func(step int) Space {
+		a := tr.SeamDeg + 360*float64(step%(n*fine))/float64(n*fine)
+		return Space{tr.OffsetRightMm + radius*sinDeg(a), tr.OffsetTopMm + radius*cosDeg(a), tr.HeightMm}
+	}
+	onBase := func(clock float64) Space {
+		sx, sy := sinDeg(clock), cosDeg(clock)
+		return Space{halfWidth * sign(sx), halfDepth * sign(sy), 0}
+	}
+	quarter := n * fine / 4
+	for side := range 5 {
+		clock := tr.SeamDeg + 90*float64(side)
+		s.rungs = append(s.rungs, rung{base: onBase(clock), top: onCircle(side * quarter), label: fmt.Sprintf("side %d", side%4+1), cut: true, flat: true})
+		if side == 4 {
+			break
+		}
+		for i := range quarter + 1 {
+			r := rung{base: onBase(clock + 45), top: onCircle(side*quarter + i)}
+			if i%fine == 0 {
+				r.label = fmt.Sprintf("%c%d", 'A'+side, i/fine)
+			}
+			s.rungs = append(s.rungs, r)
+		}
+	}
+	return s
+}
+
+// sign returns -1, 0 or 1.
+func sign(v float64) float64 {
+	switch {
+	case v > 0:
+		return 1
+	case v < 0:
+		return -1
+	}
+	return 0
+}
+
+func (tr Transition) describe(d *Development, halfWidth, halfDepth, radius, areaMm2 float64) {
+	d.Inputs = []Value{
+		{"width, " + tr.Measured.String(), tr.WidthMm, "mm"},
+		{"depth, " + tr.Measured.String(), tr.DepthMm, "mm"},
+		{"diameter, " + tr.Measured.String(), tr.DiameterMm, "mm"},
+		{"height", tr.HeightMm, "mm"},
+		{"offset to TOP", tr.OffsetTopMm, "mm"},
+		{"offset to the right", tr.OffsetRightMm, "mm"},
+		{"plate thickness", tr.ThicknessMm, "mm"},
+		{"seam overlap", tr.OverlapMm, "mm"},
+		{"seam clock angle", normalDeg(tr.SeamDeg), "deg"},
+	}
+	d.Results = []Value{
+		{"width, middle of plate", 2 * halfWidth, "mm"},
+		{"depth, middle of plate", 2 * halfDepth, "mm"},
+		{"diameter, middle of plate", 2 * radius, "mm"},
+		{"area of all pieces", areaMm2, "mm2"},
+	}
+	d.Formulas = []Formula{
+		{"middle of plate", "size ∓ t (common practice, no source)"},
+		{"true length", "√(Δx² + Δy² + Δdepth²) from corner to circle"},
+		{"triangulation", "each point from the two before it by true lengths"},
+	}
+	d.Notes = append(d.Notes, stripNotes(tr.Bend)...)
+	d.Notes = append(d.Notes, "Corners A to D follow the seam in clock order; the flats between them stay flat.")
+}
