@@ -15,10 +15,8 @@ var clearanceLetters = [...]string{"a", "b", "c", "cd", "d", "e", "ef", "f", "fg
 
 // clearanceTable holds -es of shafts a to g, µm, one row per deviation step.
 // Source: ISO 286-1:2010, Table 4. Columns cd, ef and fg above 10 mm are new in
-// the 2010 edition; they agree with the geometric mean of the two neighbouring
-// letters. For ef above 18 mm up to 30 mm a copy of the shaft table prints 25
-// where its hole table prints 28; 28 is used for both, as the mean of e and f
-// and the mirror rule ask.
+// the 2010 edition and from memory; they agree with the geometric mean of the
+// two neighbouring letters.
 var clearanceTable = [len(deviationSteps)][len(clearanceLetters)]float64{
 	{270, 140, 60, 34, 20, 14, 10, 6, 4, 2},                 // to 3
 	{270, 140, 70, 46, 30, 20, 14, 10, 6, 4},                // above 3 to 6
