@@ -1,0 +1,171 @@
+package main
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"centrepop/layout"
+	"centrepop/layout/fits"
+	"centrepop/layout/threads"
+	"centrepop/parts"
+)
+
+// limitsJSON is one side of a fit.
+type limitsJSON struct {
+	Class   string  `json:"class"`
+	UpperUm float64 `json:"upper_um"`
+	LowerUm float64 `json:"lower_um"`
+	MaxMm   float64 `json:"max_mm"`
+	MinMm   float64 `json:"min_mm"`
+}
+
+func sideJSON(l fits.Limits) *limitsJSON {
+	return &limitsJSON{l.Class, l.UpperUm, l.LowerUm, l.MaxMm, l.MinMm}
+}
+
+func fit(c *call) error {
+	if err := c.parse(2, 2); err != nil {
+		return err
+	}
+	size, err := parts.ParseLength(c.args[0], parts.Millimetres)
+	if err != nil {
+		return badUse("size %s: %s", c.args[0], err)
+	}
+	var out struct {
+		NominalMm      float64     `json:"nominal_mm"`
+		Hole           *limitsJSON `json:"hole,omitempty"`
+		Shaft          *limitsJSON `json:"shaft,omitempty"`
+		Kind           string      `json:"kind,omitempty"`
+		ClearanceMaxUm *float64    `json:"clearance_max_um,omitempty"`
+		ClearanceMinUm *float64    `json:"clearance_min_um,omitempty"`
+	}
+	out.NominalMm = size
+	if strings.Contains(c.args[1], "/") {
+		f, err := fits.Between(size, c.args[1])
+		if err != nil {
+			return err
+		}
+		out.Hole, out.Shaft, out.Kind = sideJSON(f.Hole), sideJSON(f.Shaft), f.Kind
+		out.ClearanceMaxUm, out.ClearanceMinUm = &f.ClearanceMaxUm, &f.ClearanceMinUm
+	} else {
+		l, err := fits.Limit(size, c.args[1])
+		if err != nil {
+			return err
+		}
+		if l.Hole {
+			out.Hole = sideJSON(l)
+		} else {
+			out.Shaft = sideJSON(l)
+		}
+	}
+	if *c.json {
+		return c.print(out)
+	}
+	w := layout.Writer{Units: parts.Millimetres}
+	for _, side := range []struct {
+		name string
+		l    *limitsJSON
+	}{{"hole", out.Hole}, {"shaft", out.Shaft}} {
+		if side.l != nil {
+			fmt.Fprintf(c.stdout, "%-6s Ø%s %-5s %s mm   (%+g / %+g µm)\n", side.name, w.Size(size), side.l.Class, w.Limits(side.l.MinMm, side.l.MaxMm), side.l.UpperUm, side.l.LowerUm)
+		}
+	}
+	if out.Kind != "" {
+		fmt.Fprintf(c.stdout, "%s fit: clearance %+g to %+g µm (negative is interference)\n", out.Kind, *out.ClearanceMinUm, *out.ClearanceMaxUm)
+	}
+	return nil
+}
+
+func circle(c *call) error {
+	pcd := c.flags.String("pcd", "", "pitch circle diameter, such as 140 or 5-1/2in")
+	count := c.flags.Int("count", 0, "number of holes")
+	first := c.flags.Float64("first", 0, "clock angle of one hole, degrees from TOP")
+	if err := c.parse(0, 0); err != nil {
+		return err
+	}
+	if *pcd == "" || *count == 0 {
+		return badUse("--pcd and --count are both needed")
+	}
+	d, err := parts.ParseLength(*pcd, parts.Millimetres)
+	if err != nil {
+		return badUse("--pcd %s: %s", *pcd, err)
+	}
+	bc, err := layout.NewBoltCircle(d, *count, *first)
+	if err != nil {
+		return badUse("%s", err)
+	}
+	// A tenth of a micrometre is far finer than any punch.
+	bc.ChordMm, bc.AcrossMm = fourDecimals(bc.ChordMm), fourDecimals(bc.AcrossMm)
+	for i := range bc.Holes {
+		h := &bc.Holes[i]
+		h.AngleDeg, h.XMm, h.YMm = fourDecimals(h.AngleDeg), fourDecimals(h.XMm), fourDecimals(h.YMm)
+	}
+	if *c.json {
+		return c.print(bc)
+	}
+	fmt.Fprintln(c.stdout, "hole   angle°         x         y   (mm; clock angle from TOP, x right, y up)")
+	for _, h := range bc.Holes {
+		fmt.Fprintf(c.stdout, "%4d %8.3f %9.3f %9.3f\n", h.N, h.AngleDeg, h.XMm, h.YMm)
+	}
+	fmt.Fprintf(c.stdout, "chord between neighbours %.3f, across %.3f\n", bc.ChordMm, bc.AcrossMm)
+	return nil
+}
+
+func fourDecimals(v float64) float64 {
+	if v = math.Round(v*1e4) / 1e4; v == 0 {
+		return 0 // never -0
+	}
+	return v
+}
+
+func thread(c *call) error {
+	if err := c.parse(1, -1); err != nil {
+		return err
+	}
+	t, err := threads.Parse(strings.Join(c.args, " "))
+	if err != nil {
+		return err
+	}
+	type clearance struct {
+		Fine   float64 `json:"fine"`
+		Medium float64 `json:"medium"`
+		Coarse float64 `json:"coarse"`
+	}
+	out := struct {
+		Designation     string     `json:"designation"`
+		PitchMm         float64    `json:"pitch_mm"`
+		TPI             float64    `json:"tpi,omitempty"`
+		MajorMm         float64    `json:"major_mm"`
+		PitchDiameterMm float64    `json:"pitch_diameter_mm"`
+		MinorMm         float64    `json:"minor_mm"`
+		TapDrillMm      float64    `json:"tap_drill_mm,omitempty"`
+		TapDrill        string     `json:"tap_drill,omitempty"`
+		Clearance       *clearance `json:"clearance_mm,omitempty"`
+	}{
+		Designation: t.Designation, PitchMm: t.PitchMm, TPI: t.TPI, MajorMm: t.MajorMm,
+		PitchDiameterMm: t.PitchDiameterMm, MinorMm: t.MinorMm, TapDrillMm: t.TapDrillMm, TapDrill: t.TapDrillName,
+	}
+	if cl := t.Clearance; cl != nil {
+		out.Clearance = &clearance{cl.FineMm, cl.MediumMm, cl.CoarseMm}
+	}
+	if *c.json {
+		return c.print(out)
+	}
+	fmt.Fprintf(c.stdout, "%s   (%s)\n", t.Designation, t.Source)
+	fmt.Fprintf(c.stdout, "pitch %g mm", t.PitchMm)
+	if t.TPI > 0 {
+		fmt.Fprintf(c.stdout, " (%g per inch)", t.TPI)
+	}
+	fmt.Fprintf(c.stdout, "\nmajor %.3f, pitch diameter %.3f, minor %.3f mm\n", t.MajorMm, t.PitchDiameterMm, t.MinorMm)
+	if t.TapDrillMm > 0 {
+		fmt.Fprintf(c.stdout, "tap drill %g mm %s\n", t.TapDrillMm, t.TapDrillName)
+	}
+	if out.Clearance != nil {
+		fmt.Fprintf(c.stdout, "clearance hole fine %g, medium %g, coarse %g mm\n", out.Clearance.Fine, out.Clearance.Medium, out.Clearance.Coarse)
+	}
+	if t.Note != "" {
+		fmt.Fprintf(c.stdout, "note: %s\n", t.Note)
+	}
+	return nil
+}

@@ -1,0 +1,268 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"path/filepath"
+	"strings"
+
+	"centrepop/layout"
+	"centrepop/parts"
+	"centrepop/render/atomicfile"
+	"centrepop/render/pdf"
+	"centrepop/render/png"
+	"centrepop/templates"
+)
+
+// load reads a job and works it out.
+func load(path string) (*parts.Job, *layout.Plan, error) {
+	job, err := parts.Load(path)
+	if err != nil {
+		return nil, nil, err
+	}
+	plan, err := layout.Resolve(job)
+	if err != nil {
+		return nil, nil, err
+	}
+	return job, plan, nil
+}
+
+// paper is the job's paper, or the one named on the command line.
+func paper(plan *layout.Plan, flag string) (parts.Paper, error) {
+	if flag == "" {
+		return plan.Paper, nil
+	}
+	p, err := parts.ParsePaper(flag, plan.Units)
+	if err != nil {
+		return p, badUse("--paper %s: %s", flag, err)
+	}
+	return p, nil
+}
+
+// output checks the -o flag before any work is done.
+func output(flag, ext string) error {
+	switch {
+	case flag == "":
+		return badUse("-o FILE is needed")
+	case !strings.EqualFold(filepath.Ext(flag), ext):
+		return badUse("-o %s: the file's name must end in %s", flag, ext)
+	}
+	return nil
+}
+
+// written is what a command that writes a file answers.
+type written struct {
+	Output string   `json:"output"`
+	Pages  int      `json:"pages"`
+	Paper  string   `json:"paper"`
+	Parts  []string `json:"parts"`
+}
+
+// writePDF renders the document and writes it whole or not at all.
+func (c *call) writePDF(doc *templates.Document, path string, answer written) error {
+	if err := atomicfile.Write(path, func(w io.Writer) error { return pdf.Write(w, doc) }); err != nil {
+		return err
+	}
+	answer.Output, answer.Pages = path, len(doc.Pages)
+	if *c.json {
+		return c.print(answer)
+	}
+	fmt.Fprintf(c.stdout, "wrote %s: %d pages %s, %d parts\n", path, answer.Pages, answer.Paper, len(answer.Parts))
+	return nil
+}
+
+func sheets(c *call) error {
+	out := c.flags.StringP("output", "o", "", "PDF file to write")
+	size := c.flags.String("paper", "", "A4, A3, Letter, Tabloid or WIDTHxHEIGHT instead of the job's paper")
+	if err := c.parse(1, 1); err != nil {
+		return err
+	}
+	if err := output(*out, ".pdf"); err != nil {
+		return err
+	}
+	doc, answer, err := packet(c.args[0], *size)
+	if err != nil {
+		return err
+	}
+	return c.writePDF(doc, *out, answer)
+}
+
+// packet is the whole shop packet of a job.
+func packet(path, size string) (*templates.Document, written, error) {
+	_, plan, err := load(path)
+	if err != nil {
+		return nil, written{}, err
+	}
+	p, err := paper(plan, size)
+	if err != nil {
+		return nil, written{}, err
+	}
+	doc, err := templates.Packet(plan, templates.Options{Paper: p})
+	answer := written{Paper: p.Name}
+	for _, q := range plan.Parts {
+		answer.Parts = append(answer.Parts, q.Name)
+	}
+	return doc, answer, err
+}
+
+func template(c *call) error {
+	out := c.flags.StringP("output", "o", "", "PDF file to write")
+	size := c.flags.String("paper", "", "A4, A3, Letter, Tabloid or WIDTHxHEIGHT instead of the job's paper")
+	face := c.flags.String("face", "", "front or back: this face alone, with the through holes of the other face mirrored")
+	if err := c.parse(2, -1); err != nil {
+		return err
+	}
+	if err := output(*out, ".pdf"); err != nil {
+		return err
+	}
+	if *face != "" && *face != string(parts.Front) && *face != string(parts.Back) {
+		return badUse("--face %s: front or back", *face)
+	}
+	job, plan, err := load(c.args[0])
+	if err != nil {
+		return err
+	}
+	p, err := paper(plan, *size)
+	if err != nil {
+		return err
+	}
+	names := c.args[1:]
+	for _, name := range names {
+		q, err := partNamed(plan, name)
+		if err != nil {
+			return err
+		}
+		if *face != "" {
+			view, err := layout.FaceView(job, name, parts.Face(*face))
+			if err != nil {
+				return err
+			}
+			q.Faces = nil
+			if view != nil {
+				q.Faces = []*layout.Face{view}
+			}
+		}
+		if len(q.Faces) == 0 {
+			return badUse("%s has no holes or slots on a face: nothing to punch", name)
+		}
+	}
+	doc, err := templates.Templates(plan, names, templates.Options{Paper: p})
+	if err != nil {
+		return err
+	}
+	return c.writePDF(doc, *out, written{Paper: p.Name, Parts: names})
+}
+
+// partNamed finds a part or says which there are.
+func partNamed(plan *layout.Plan, name string) (*layout.PartPlan, error) {
+	if q := plan.Part(name); q != nil {
+		return q, nil
+	}
+	var known []string
+	for _, q := range plan.Parts {
+		known = append(known, q.Name)
+	}
+	return nil, badUse("no part %s in the job; it has %s", name, strings.Join(known, ", "))
+}
+
+func preview(c *call) error {
+	out := c.flags.StringP("output", "o", "", "PNG file to write")
+	size := c.flags.String("paper", "", "A4, A3, Letter, Tabloid or WIDTHxHEIGHT instead of the job's paper")
+	page := c.flags.Int("page", 1, "page of the packet, from 1")
+	dpi := c.flags.Float64("dpi", 80, "dots per inch, 20 to 600")
+	if err := c.parse(1, 1); err != nil {
+		return err
+	}
+	if err := output(*out, ".png"); err != nil {
+		return err
+	}
+	if !(*dpi >= 20 && *dpi <= 600) {
+		return badUse("--dpi %v: 20 to 600", *dpi)
+	}
+	doc, answer, err := packet(c.args[0], *size)
+	if err != nil {
+		return err
+	}
+	if *page < 1 || *page > len(doc.Pages) {
+		return badUse("--page %d: the packet has pages 1 to %d", *page, len(doc.Pages))
+	}
+	if err := atomicfile.Write(*out, func(w io.Writer) error { return png.Write(w, &doc.Pages[*page-1], *dpi) }); err != nil {
+		return err
+	}
+	answer.Output, answer.Pages = *out, 1
+	if *c.json {
+		return c.print(answer)
+	}
+	fmt.Fprintf(c.stdout, "wrote %s: page %d of %d\n", *out, *page, len(doc.Pages))
+	return nil
+}
+
+func explain(c *call) error {
+	if err := c.parse(2, 2); err != nil {
+		return err
+	}
+	_, plan, err := load(c.args[0])
+	if err != nil {
+		return err
+	}
+	q, err := partNamed(plan, c.args[1])
+	if err != nil {
+		return err
+	}
+	if *c.json {
+		return c.print(q)
+	}
+	explainText(c.stdout, plan, q)
+	return nil
+}
+
+// explainText writes what a part expands to, for reading in a terminal.
+func explainText(w io.Writer, plan *layout.Plan, q *layout.PartPlan) {
+	fmt.Fprintf(w, "%s (%s), %d off, %s\n%s; stock %s", q.Title, q.Kind, q.Quantity, q.Material, q.Overall, q.StockText)
+	if q.MassKg > 0 {
+		fmt.Fprintf(w, "; %.2f kg", q.MassKg)
+	}
+	if plan.Tolerance != "" {
+		fmt.Fprintf(w, "; %s where nothing else is said", plan.Tolerance)
+	}
+	fmt.Fprintln(w, "\n\nFeatures")
+	for _, f := range q.Features {
+		fmt.Fprintf(w, "  %2d  %-22s %s", f.N, f.Name, f.Size)
+		for _, s := range []string{f.Limits, f.Note} {
+			if s != "" {
+				fmt.Fprintf(w, "  [%s]", s)
+			}
+		}
+		fmt.Fprintln(w)
+	}
+	for _, f := range q.Faces {
+		fmt.Fprintf(w, "\nHoles, %s face (clock angle°, x, y from the centre; from the %s)\n", f.Face, f.Datum)
+		for _, h := range f.Holes {
+			fmt.Fprintf(w, "  %3d  %-14s %8.3f  %9.3f %9.3f   %9.3f %9.3f\n", h.N, h.Group, h.AngleDeg, h.XMm, h.YMm, h.FromXMm, h.FromYMm)
+		}
+		for _, s := range f.Slots {
+			fmt.Fprintf(w, "  %3d  %-14s slot      %9.3f %9.3f   turned %.2f°\n", s.N, s.Group, s.XMm, s.YMm, s.TurnDeg)
+		}
+		for _, g := range f.Groups {
+			for _, ch := range g.Chords {
+				fmt.Fprintf(w, "  %s %d–%d: %.3f centres, %.3f over, %.3f between Ø%.2f\n", g.Name, ch.From, ch.To, ch.CentreMm, ch.OverMm, ch.BetweenMm, g.DrillMm)
+			}
+		}
+	}
+	for _, l := range q.Ladders {
+		fmt.Fprintf(w, "\nLight press of %s on the %s\n%s\n", l.Feature, l.Mate, l.Note)
+		for _, r := range l.Rungs {
+			fmt.Fprintf(w, "  measured %s: bore %s\n", r.Measured, r.Bore)
+		}
+	}
+	fmt.Fprintln(w, "\nOperations")
+	for _, o := range q.Operations {
+		fmt.Fprintf(w, "  %2d  %-6s %s\n", o.N, o.Machine, o.Title)
+		for _, d := range o.Do {
+			fmt.Fprintf(w, "        - %s\n", d)
+		}
+		if o.Speed != "" {
+			fmt.Fprintf(w, "        %s\n", o.Speed)
+		}
+	}
+}
