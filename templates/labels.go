@@ -1,0 +1,151 @@
+package templates
+
+import (
+	"math"
+
+	"github.com/tdewolff/canvas"
+)
+
+// rect is an upright rectangle in millimetres.
+type rect struct{ x0, y0, x1, y1 float64 }
+
+func (r rect) width() float64  { return r.x1 - r.x0 }
+func (r rect) height() float64 { return r.y1 - r.y0 }
+
+// grown is r with d added on every side.
+func (r rect) grown(d float64) rect { return rect{r.x0 - d, r.y0 - d, r.x1 + d, r.y1 + d} }
+
+func (r rect) meets(s rect) bool {
+	return r.x0 < s.x1 && s.x0 < r.x1 && r.y0 < s.y1 && s.y0 < r.y1
+}
+
+func (r rect) holds(s rect) bool {
+	return r.x0 <= s.x0 && s.x1 <= r.x1 && r.y0 <= s.y0 && s.y1 <= r.y1
+}
+
+func (r rect) hasPoint(x, y float64) bool {
+	return r.x0 <= x && x <= r.x1 && r.y0 <= y && y <= r.y1
+}
+
+func (r rect) path() *canvas.Path {
+	return canvas.Rectangle(r.width(), r.height()).Translate(r.x0, r.y0)
+}
+
+// cellMm is the grid by which occupied keeps the points of lines.
+const cellMm = 5.0
+
+// occupied is what labels must keep clear of: lines, kept as points at most
+// half a millimetre apart, and texts, kept as rectangles. Only what lies in
+// the window is kept.
+type occupied struct {
+	window rect
+	texts  []rect
+	cells  map[[2]int][]canvas.Point
+}
+
+func newOccupied(window rect) *occupied {
+	return &occupied{window: window, cells: map[[2]int][]canvas.Point{}}
+}
+
+func cellOf(x, y float64) [2]int {
+	return [2]int{int(math.Floor(x / cellMm)), int(math.Floor(y / cellMm))}
+}
+
+func (o *occupied) addPoint(x, y float64) {
+	if !o.window.hasPoint(x, y) {
+		return
+	}
+	c := cellOf(x, y)
+	o.cells[c] = append(o.cells[c], canvas.Point{X: x, Y: y})
+}
+
+// addLine keeps a straight line clear.
+func (o *occupied) addLine(x0, y0, x1, y1 float64) {
+	n := max(1, int(math.Ceil(math.Hypot(x1-x0, y1-y0)/0.5)))
+	for i := 0; i <= n; i++ {
+		t := float64(i) / float64(n)
+		o.addPoint(x0+t*(x1-x0), y0+t*(y1-y0))
+	}
+}
+
+// addCircle keeps a circle's line clear.
+func (o *occupied) addCircle(x, y, r float64) {
+	n := max(12, int(math.Ceil(2*math.Pi*r/0.5)))
+	for i := range n {
+		s, c := math.Sincos(2 * math.Pi * float64(i) / float64(n))
+		o.addPoint(x+r*c, y+r*s)
+	}
+}
+
+// addPath keeps the lines of a path clear.
+func (o *occupied) addPath(p *canvas.Path) {
+	var last canvas.Point
+	for _, seg := range p.Flatten(0.1).Segments() {
+		if seg.Cmd != canvas.MoveToCmd {
+			o.addLine(last.X, last.Y, seg.End.X, seg.End.Y)
+		}
+		last = seg.End
+	}
+}
+
+func (o *occupied) addText(r rect) { o.texts = append(o.texts, r) }
+
+// clearOfTexts tells whether r lies in the window and meets no text.
+func (o *occupied) clearOfTexts(r rect) bool {
+	if !o.window.holds(r) {
+		return false
+	}
+	for _, t := range o.texts {
+		if t.meets(r.grown(0.5)) {
+			return false
+		}
+	}
+	return true
+}
+
+// free tells whether r lies in the window and meets neither text nor line.
+func (o *occupied) free(r rect) bool {
+	if !o.clearOfTexts(r) {
+		return false
+	}
+	g := r.grown(0.5)
+	lo, hi := cellOf(g.x0, g.y0), cellOf(g.x1, g.y1)
+	for i := lo[0]; i <= hi[0]; i++ {
+		for j := lo[1]; j <= hi[1]; j++ {
+			for _, p := range o.cells[[2]int{i, j}] {
+				if g.hasPoint(p.X, p.Y) {
+					return false
+				}
+			}
+		}
+	}
+	return true
+}
+
+// beside returns the rectangle of size w × h whose nearest edge lies about
+// distance d from (x, y) in the direction of the angle.
+func beside(x, y, w, h, d, angle float64) rect {
+	s, c := math.Sincos(angle)
+	cx := x + c*(d+w/2)
+	cy := y + s*(d+h/2)
+	return rect{cx - w/2, cy - h/2, cx + w/2, cy + h/2}
+}
+
+// find looks for room for a w × h label around (x, y), from distance near to
+// far, first in the direction of the angle and then to both sides of it. The
+// answer is whether there is any.
+func (o *occupied) find(x, y, w, h, near, far, angle float64, ok func(rect) bool) (rect, bool) {
+	for d := near; d <= far; d += 1.0 {
+		for i := range 24 {
+			turn := float64((i+1)/2) * math.Pi / 12
+			if i%2 == 1 {
+				turn = -turn
+			}
+			r := beside(x, y, w, h, d, angle+turn)
+			if ok(r) {
+				return r, true
+			}
+		}
+	}
+	return rect{}, false
+}

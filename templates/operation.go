@@ -1,0 +1,392 @@
+package templates
+
+import (
+	"strconv"
+	"strings"
+
+	"centrepop/layout"
+	"centrepop/parts"
+)
+
+// wideMm is the room from which sheets are set in two columns.
+const wideMm = 240.0
+
+// operationSheets draws a part's operation sheet: what it is, the picture,
+// the sizes, the steps and the tables.
+func operationSheets(plan *layout.Plan, part *layout.PartPlan, paper frame) []*sheet {
+	f := newFlow(func(page int) (*sheet, piece) {
+		s := &sheet{frame: paper, part: part.Title, name: "Operation sheet", scale: "not to scale"}
+		if page == 0 {
+			return s, partHead(part, "Operation sheet", paper.body().width())
+		}
+		return s, runningHead(part.Title, "operation sheet, continued", paper.body().width())
+	})
+	f.add(pictures(part, f.width(), f.body.height()*0.40)...)
+	if f.width() >= wideMm {
+		f.columns(2)
+	}
+	for _, caution := range part.Cautions {
+		f.add(cautionBox(caution, f.width()), space(2))
+	}
+	f.table(featureTable(part))
+	f.add(notes("Notes", part.Notes, f.width())...)
+	for i, op := range part.Operations {
+		pieces := operationBoxes(op, f.width(), f.tallest()-15)
+		if i == 0 {
+			pieces = append([]piece{heading("Operations", f.width())}, pieces...)
+		}
+		f.add(pieces...)
+	}
+	f.add(space(3))
+	for _, face := range part.Faces {
+		f.table(groupTable(face, plan.Units))
+		f.table(holeTable(face, plan.Units))
+		f.table(slotTable(face, plan.Units))
+		f.table(chordTable(face, plan.Units))
+	}
+	f.table(radialTable(part, plan.Units))
+	for _, ladder := range part.Ladders {
+		f.table(ladderTable(ladder, f.width()))
+	}
+	return f.sheets
+}
+
+// partHead is the head of the first sheet of a kind.
+func partHead(part *layout.PartPlan, kind string, width float64) piece {
+	var p piece
+	kindWidth := textWidth(kind, headMm, true)
+	title, size := shrink(part.Title, titleMm, true, width-kindWidth-6)
+	p.draw.Add(Text{YMm: -7, SizeMm: size, Bold: true, Content: title})
+	p.draw.Add(Text{XMm: width, YMm: -7, SizeMm: headMm, Bold: true, Align: Right, Content: kind})
+	y := -10.0
+	facts := joined("   ·   ", "Make "+strconv.Itoa(part.Quantity), part.Material, labelled("stock", part.StockText),
+		labelled("size", part.Overall), labelled("mass", mass(part.MassKg)), labelled("TOP marked by", part.Top))
+	for _, line := range wrap(facts, 3.8, false, width) {
+		y -= 3.8 * leading
+		p.draw.Add(Text{YMm: y + 1.2, SizeMm: 3.8, Content: line})
+	}
+	y -= 1.2
+	p.draw.Add(segment(0, y, width, y, thickMm))
+	p.height = -y + 3
+	return p
+}
+
+// notes sets a list of texts under a heading; none if there are none.
+func notes(title string, texts []string, width float64) []piece {
+	if len(texts) == 0 {
+		return nil
+	}
+	pieces := []piece{heading(title, width)}
+	for _, t := range texts {
+		pieces = append(pieces, paragraph("–", t, textMm, false, width)...)
+	}
+	return append(pieces, space(4))
+}
+
+// cautionBox is a framed warning.
+func cautionBox(text string, width float64) piece {
+	lines := stack(paragraph("", text, 3.8, true, width-17)...)
+	p := piece{height: max(11, lines.height+4)}
+	p.draw.Add(box(rect{0, -p.height, width, 0}, 0.5))
+	p.draw.Add(warning(2.5, -p.height/2-4, 9)...)
+	p.draw.Place(&lines.draw, 14, -(p.height-lines.height)/2)
+	return p
+}
+
+func featureTable(part *layout.PartPlan) table {
+	t := table{title: "Sizes", columns: []column{
+		{head: "No.", align: Centre, bold: true, size: 4.2},
+		{head: "Feature", flex: true},
+		{head: "Size", flex: true},
+		{head: "Limits", flex: true, bold: true, size: limitMm},
+		{head: "Note", flex: true},
+	}}
+	noted := false
+	for _, ft := range part.Features {
+		noted = noted || ft.Note != ""
+		name := ft.Name
+		if ft.Face != "" && len(part.Faces) > 1 {
+			name += " (" + string(ft.Face) + ")"
+		}
+		t.rows = append(t.rows, []string{strconv.Itoa(ft.N), name, ft.Size, ft.Limits, ft.Note})
+	}
+	if !noted {
+		t.columns = t.columns[:4]
+		for i := range t.rows {
+			t.rows[i] = t.rows[i][:4]
+		}
+	}
+	return t
+}
+
+// stripMm is the width of an operation's number and tick box.
+const stripMm = 14.0
+
+// operationBoxes draws an operation, in more than one box only if it is
+// taller than a page.
+func operationBoxes(op layout.Operation, width, tallest float64) []piece {
+	p := operationBox(op, width)
+	if p.height <= tallest || len(op.Do) < 2 {
+		return []piece{p, space(2)}
+	}
+	half := len(op.Do) / 2
+	first, second := op, op
+	first.Do, first.Limits, first.Gauge, first.Caution = op.Do[:half], nil, "", op.Caution
+	second.Do, second.Caution = op.Do[half:], ""
+	second.Holding, second.Tool, second.Speed = "", "", ""
+	if !strings.HasSuffix(second.Title, "(continued)") {
+		second.Title += " (continued)"
+	}
+	return append(operationBoxes(first, width, tallest), operationBoxes(second, width, tallest)...)
+}
+
+// operationBox draws one step: number and tick box at the left, what to do in
+// the middle, and how at the right, or below where there is no room.
+func operationBox(op layout.Operation, width float64) piece {
+	var p piece
+	x0 := stripMm + 2.5
+	inner := width - x0 - 2.5
+	tag := strings.ToUpper(op.Machine)
+	tagWidth := textWidth(tag, 3.6, true) + 3
+	p.draw.Add(box(rect{x0, -7.8, x0 + tagWidth, -2}, lineMm))
+	p.draw.Add(Text{XMm: x0 + 1.5, YMm: -6.2, SizeMm: 3.6, Bold: true, Content: tag})
+	y := -2.0
+	for _, line := range wrap(op.Title, headMm, true, inner-tagWidth-3) {
+		p.draw.Add(Text{XMm: x0 + tagWidth + 3, YMm: y - headMm, SizeMm: headMm, Bold: true, Content: line})
+		y -= headMm * leading
+	}
+	y -= 2
+
+	leftWidth, rightWidth := inner, inner
+	two := inner >= 140
+	if two {
+		leftWidth = inner * 0.58
+		rightWidth = inner - leftWidth - 4
+	}
+	var left []piece
+	for _, line := range op.Do {
+		left = append(left, paragraph("–", line, 3.8, false, leftWidth)...)
+		left = append(left, space(0.6))
+	}
+	for i, line := range op.Limits {
+		if i == 0 {
+			left = append(left, space(1.2))
+		}
+		left = append(left, paragraph("", line, limitMm, true, leftWidth)...)
+	}
+	var right []piece
+	for _, how := range [][2]string{{"Hold", op.Holding}, {"Tool", op.Tool}, {"Speed", op.Speed}, {"Gauge", op.Gauge}, {"See", refs(op.Refs)}} {
+		if how[1] == "" {
+			continue
+		}
+		right = append(right, hanging(how[0], how[1], rightWidth), space(0.6))
+	}
+	l, r := stack(left...), stack(right...)
+	p.draw.Place(&l.draw, x0, y)
+	if two {
+		if len(right) > 0 {
+			x := x0 + leftWidth + 2
+			p.draw.Add(segment(x, y, x, y-max(l.height, r.height), hairMm))
+		}
+		p.draw.Place(&r.draw, x0+leftWidth+4, y)
+		y -= max(l.height, r.height)
+	} else {
+		y -= l.height + 1.2
+		p.draw.Place(&r.draw, x0, y)
+		y -= r.height
+	}
+	if op.Caution != "" {
+		y -= 1.5
+		c := cautionBox(op.Caution, inner)
+		p.draw.Place(&c.draw, x0, y)
+		y -= c.height
+	}
+	p.height = max(-y+1.5, 25)
+
+	p.draw.Add(box(rect{0, -p.height, width, 0}, 0.5), segment(stripMm, -p.height, stripMm, 0, lineMm))
+	p.draw.Add(Text{XMm: stripMm / 2, YMm: -9, SizeMm: 8, Bold: true, Align: Centre, Content: strconv.Itoa(op.N)})
+	p.draw.Add(box(rect{stripMm/2 - 4, -20.5, stripMm/2 + 4, -12.5}, 0.5))
+	p.draw.Add(Text{XMm: stripMm / 2, YMm: -23.6, SizeMm: smallMm, Align: Centre, Content: "done"})
+	return p
+}
+
+// hanging sets a bold label and its text, hung in from the label.
+func hanging(label, text string, width float64) piece {
+	const indent = 13.5
+	body := stack(paragraph("", text, textMm, false, width-indent)...)
+	body.draw = Drawing{Items: []Item{
+		Text{YMm: -textMm, SizeMm: textMm, Bold: true, Content: label},
+		moved(body.draw, indent, 0),
+	}}
+	return body
+}
+
+// moved is a drawing as one item, moved.
+func moved(d Drawing, x, y float64) Item {
+	var e Drawing
+	e.Place(&d, x, y)
+	return e.Items[0]
+}
+
+// refs names feature numbers.
+func refs(numbers []int) string {
+	if len(numbers) == 0 {
+		return ""
+	}
+	var texts []string
+	for _, n := range numbers {
+		texts = append(texts, strconv.Itoa(n))
+	}
+	if len(texts) == 1 {
+		return "size no. " + texts[0]
+	}
+	return "sizes no. " + strings.Join(texts, ", ")
+}
+
+// upper writes a face's name in capitals.
+func upper(f parts.Face) string { return strings.ToUpper(string(f)) }
+
+func groupTable(face *layout.Face, units parts.Units) table {
+	t := table{title: upper(face.Face) + " face: hole patterns", columns: []column{
+		{head: "Holes", align: Centre, bold: true},
+		{head: "Pattern", flex: true},
+		{head: "Size", flex: true, bold: true},
+		{head: "Depth", flex: true},
+		{head: "Pitch circle", align: Right},
+		{head: "Also", flex: true},
+	}}
+	for _, g := range face.Groups {
+		pcd := ""
+		if g.PCDMm > 0 {
+			pcd = "Ø" + short(g.PCDMm, units)
+		}
+		also := g.Extra
+		if g.Marked != face.Face && g.Marked != "" {
+			also = joined("; ", "drawn on the "+string(g.Marked)+", mirrored here", also)
+		}
+		t.rows = append(t.rows, []string{span(g.First, g.Count), g.Name, g.SizeText, g.DepthText, pcd, also})
+	}
+	return t
+}
+
+func holeTable(face *layout.Face, units parts.Units) table {
+	fromX, fromY := edgeNames(face.Datum)
+	t := table{title: upper(face.Face) + " face: where the holes are, in " + string(units), columns: []column{
+		{head: "No.", align: Centre, bold: true, size: 4.0},
+		{head: "Pattern", flex: true},
+		{head: "Angle from TOP", align: Right},
+		{head: "From centre", align: Right},
+		{head: "x", align: Right, size: 3.8},
+		{head: "y", align: Right, size: 3.8},
+		{head: "from " + fromX, align: Right, size: 3.8, bold: true},
+		{head: "from " + fromY, align: Right, size: 3.8, bold: true},
+		{head: "Drill Ø", align: Right},
+	}}
+	for _, h := range face.Holes {
+		t.rows = append(t.rows, []string{strconv.Itoa(h.N), h.Group, degrees(h.AngleDeg), fixed(h.RadiusMm, units),
+			fixed(h.XMm, units), fixed(h.YMm, units), fixed(h.FromXMm, units), fixed(h.FromYMm, units), short(h.DiameterMm, units)})
+	}
+	return t
+}
+
+// edgeNames splits a datum such as "left-bottom" into the edges that x and y
+// are measured from.
+func edgeNames(datum string) (x, y string) {
+	x, y = "side edge", "lower edge"
+	for _, word := range strings.FieldsFunc(datum, func(r rune) bool { return r < 'a' || r > 'z' }) {
+		switch word {
+		case "left", "right":
+			x = word + " edge"
+		case "top", "bottom":
+			y = word + " edge"
+		}
+	}
+	return x, y
+}
+
+func slotTable(face *layout.Face, units parts.Units) table {
+	t := table{title: upper(face.Face) + " face: slots, in " + string(units), columns: []column{
+		{head: "No.", align: Centre, bold: true, size: 4.0},
+		{head: "Name", flex: true},
+		{head: "Width × length", align: Centre},
+		{head: "Long axis", align: Right},
+		{head: "Centre x, y", align: Centre},
+		{head: "One end x, y", align: Centre},
+		{head: "Other end x, y", align: Centre},
+	}}
+	for _, s := range face.Slots {
+		t.rows = append(t.rows, []string{strconv.Itoa(s.N), s.Group,
+			short(s.WidthMm, units) + " × " + short(s.LengthMm, units), degrees(s.TurnDeg),
+			fixed(s.XMm, units) + ", " + fixed(s.YMm, units),
+			fixed(s.EndsMm[0].XMm, units) + ", " + fixed(s.EndsMm[0].YMm, units),
+			fixed(s.EndsMm[1].XMm, units) + ", " + fixed(s.EndsMm[1].YMm, units)})
+	}
+	return t
+}
+
+func chordTable(face *layout.Face, units parts.Units) table {
+	t := table{title: upper(face.Face) + " face: distances between holes, in " + string(units), columns: []column{
+		{head: "Pattern", flex: true},
+		{head: "Holes", align: Centre, bold: true},
+		{head: "Which", flex: true},
+		{head: "Centres (dividers)", align: Right, size: 3.8, bold: true},
+		{head: "Over pins", align: Right, size: 3.8},
+		{head: "Between pins", align: Right, size: 3.8},
+	}}
+	for _, g := range face.Groups {
+		for _, c := range g.Chords {
+			t.rows = append(t.rows, []string{g.Name, strconv.Itoa(c.From) + " to " + strconv.Itoa(c.To), c.Kind,
+				fixed(c.CentreMm, units), fixed(c.OverMm, units), fixed(c.BetweenMm, units)})
+		}
+	}
+	return t
+}
+
+func radialTable(part *layout.PartPlan, units parts.Units) table {
+	t := table{title: "On the outside: holes, slots and windows, in " + string(units), columns: []column{
+		{head: "No.", align: Centre, bold: true, size: 4.0},
+		{head: "Name", flex: true},
+		{head: "Clock angle", align: Right, size: 3.8, bold: true},
+		{head: "Arc from TOP", align: Right, size: 3.8},
+		{head: "From front face", align: Right, size: 3.8, bold: true},
+		{head: "Size", flex: true},
+		{head: "Depth", flex: true},
+		{head: "On Ø", align: Right},
+	}}
+	for _, r := range part.Radials {
+		t.rows = append(t.rows, []string{strconv.Itoa(r.N), r.Name, degrees(r.ClockDeg), fixed(r.ArcMm, units), fixed(r.AxialMm, units),
+			r.SizeText, r.DepthText, short(r.OutsideMm, units)})
+	}
+	return t
+}
+
+// ladderTable sets the rungs, two abreast where there is room.
+func ladderTable(l layout.Ladder, width float64) table {
+	abreast := 1
+	if width >= 130 {
+		abreast = 2
+	}
+	t := table{
+		title: "Bore to fit: " + l.Feature,
+		lead: joined(" ", "Measure "+l.Mate+" where it will sit, in three places, and take the largest. Then turn "+l.Feature+
+			" to the sizes beside it.", l.Note),
+	}
+	for range abreast {
+		t.columns = append(t.columns,
+			column{head: "Measured", align: Centre, size: 4.2},
+			column{head: "Turn the bore to", align: Centre, size: limitMm, bold: true, flex: true})
+	}
+	rows := (len(l.Rungs) + abreast - 1) / abreast
+	for i := range rows {
+		var row []string
+		for k := range abreast {
+			if j := i + k*rows; j < len(l.Rungs) {
+				row = append(row, l.Rungs[j].Measured, l.Rungs[j].Bore)
+			} else {
+				row = append(row, "", "")
+			}
+		}
+		t.rows = append(t.rows, row)
+	}
+	return t
+}

@@ -1,0 +1,396 @@
+package templates
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+
+	"github.com/tdewolff/canvas"
+
+	"centrepop/layout"
+)
+
+// Room on a template sheet, in millimetres.
+const (
+	punchHeadMm  = 17.0 // face name and part
+	tileHeadMm   = 25.0 // with the tile's name and the map
+	ruleSideMm   = 11.5 // the upright rule's strip
+	ruleFootMm   = 10.5 // the other rule's strip
+	edgePadMm    = 6.0  // quadrant ticks outside the outline
+	topRoomMm    = 10.0 // TOP mark above the outline
+	legendGapMm  = 3.0
+	legendLeast  = 55.0 // width of a legend beside the part
+	leastAcross  = 125.0
+	numberMm     = 4.4
+	holeSizeMm   = 3.2
+	smallNumMm   = 3.2
+	centreMarkMm = 10.0
+)
+
+// punch is the template of one face in the making.
+type punch struct {
+	plan    *layout.Plan
+	part    *layout.PartPlan
+	face    *layout.Face
+	outline *canvas.Path // face coordinates
+	bounds  rect         // of the outline with the room for its marks
+}
+
+// punchChapter draws the template of a face: on one sheet if it fits, else
+// on tiles with a key sheet before them.
+func punchChapter(plan *layout.Plan, part *layout.PartPlan, face *layout.Face, paper frame) (chapter, error) {
+	where := fmt.Sprintf("templates: part %s, %s face", part.Name, face.Face)
+	outline, err := canvas.ParseSVGPath(string(face.Outline))
+	if err != nil {
+		return chapter{}, fmt.Errorf("%s: outline: %w", where, err)
+	}
+	w, h := face.MaxMm.XMm-face.MinMm.XMm, face.MaxMm.YMm-face.MinMm.YMm
+	if !(w > 0 && h > 0) || math.IsInf(w, 0) || math.IsInf(h, 0) || outline.Empty() {
+		return chapter{}, fmt.Errorf("%s: the outline encloses nothing", where)
+	}
+	p := &punch{plan: plan, part: part, face: face, outline: outline, bounds: rect{
+		face.MinMm.XMm - edgePadMm, face.MinMm.YMm - edgePadMm, face.MaxMm.XMm + edgePadMm, face.MaxMm.YMm + topRoomMm}}
+	c := chapter{part: part.Title, name: "Punch template, " + upper(face.Face) + " face"}
+
+	ways := []frame{paper}
+	if side := paper.turned(); side.body().height() >= leastAcross {
+		ways = append(ways, side)
+	}
+	for _, f := range ways {
+		if s := p.single(f, true); s != nil {
+			c.sheets = []*sheet{s}
+			return c, nil
+		}
+	}
+	for _, f := range ways {
+		if s := p.single(f, false); s != nil {
+			c.sheets = append(p.keySheets(paper, nil), s)
+			return c, nil
+		}
+	}
+	var best *tiling
+	for _, f := range ways {
+		if t := p.tile(f); best == nil || t.count() < best.count() {
+			best = t
+		}
+	}
+	if n := best.count(); n > maxTiles {
+		return chapter{}, fmt.Errorf("%s: a template of %s × %s mm needs more than %d sheets of %s: choose larger paper",
+			where, trimmed(w, 1), trimmed(h, 1), maxTiles, paper.name)
+	}
+	c.sheets = append(p.keySheets(paper, best), p.tileSheets(best)...)
+	return c, nil
+}
+
+// workArea is the room for the part on a template sheet.
+func workArea(f frame, head float64) rect {
+	b := f.body()
+	return rect{b.x0 + ruleSideMm, b.y0 + ruleFootMm, b.x1, b.y1 - head}
+}
+
+// single draws the whole face on one sheet, with the legend below or beside
+// it if that is wanted. It returns nil if there is no room.
+func (p *punch) single(f frame, withLegend bool) *sheet {
+	area := workArea(f, punchHeadMm)
+	w, h := p.bounds.width(), p.bounds.height()
+	if w > area.width() || h > area.height() {
+		return nil
+	}
+	var legend piece
+	room, at := area, layout.XY{}
+	if withLegend {
+		below := stack(p.legend(area.width())...)
+		beside := area.width() - w - legendGapMm
+		switch {
+		case h+legendGapMm+below.height <= area.height():
+			legend = below
+			room.y0 += below.height + legendGapMm
+			at = layout.XY{XMm: area.x0, YMm: area.y0 + below.height}
+		case beside >= legendLeast:
+			right := stack(p.legend(beside)...)
+			if right.height > area.height() {
+				return nil
+			}
+			legend = right
+			room.x1 -= beside + legendGapMm
+			at = layout.XY{XMm: area.x1 - beside, YMm: area.y1}
+		default:
+			return nil
+		}
+	}
+	s := p.newSheet(f, "Punch template, "+upper(p.face.Face))
+	p.head(s, punchHeadMm, "", 0)
+	s.draw.Place(&legend.draw, at.XMm, at.YMm)
+	ox := (room.x0+room.x1)/2 - (p.bounds.x0+p.bounds.x1)/2
+	oy := (room.y0+room.y1)/2 - (p.bounds.y0+p.bounds.y1)/2
+	p.drawFace(s, room, ox, oy, newOccupied(room), false)
+	return s
+}
+
+func (p *punch) newSheet(f frame, name string) *sheet {
+	s := &sheet{frame: f, part: p.part.Title, name: name, scale: "1:1"}
+	b := f.body()
+	ruleUp(&s.draw, b.x0+10, b.y0+12)
+	ruleAcross(&s.draw, b.x0+13, b.y0+9)
+	return s
+}
+
+// head draws the face's name and what else tells this template from others;
+// rightMm is kept free at the right.
+func (p *punch) head(s *sheet, height float64, tile string, rightMm float64) {
+	b := s.frame.body()
+	width := b.width() - rightMm
+	arrow := 14.0
+	name, size := shrink(upper(p.face.Face)+" face – this side out", 7.5, true, width-arrow-2)
+	s.draw.Add(Text{XMm: b.x0, YMm: b.y1 - 6.5, SizeMm: size, Bold: true, Content: name})
+	line := joined("  ·  ", p.part.Title, "make "+strconv.Itoa(p.part.Quantity), p.part.Material)
+	if p.face.Mirrored {
+		line += "  ·  already mirrored for the back"
+	}
+	line, size = shrink(line, 3.8, false, width-arrow-2)
+	s.draw.Add(Text{XMm: b.x0, YMm: b.y1 - 12.4, SizeMm: size, Content: line})
+	if tile != "" {
+		tile, size = shrink(tile, 5, true, width-arrow-2)
+		s.draw.Add(Text{XMm: b.x0, YMm: b.y1 - 19.4, SizeMm: size, Bold: true, Content: tile})
+	}
+	x := b.x1 - rightMm - 5
+	s.draw.Add(topArrow(x, b.y1-8.5, 8), Text{XMm: x, YMm: b.y1 - 12.4, SizeMm: textMm, Bold: true, Align: Centre, Content: "TOP"})
+	s.draw.Add(segment(b.x0, b.y1-height+1.5, b.x1, b.y1-height+1.5, lineMm))
+}
+
+// legend says what the numbers are.
+func (p *punch) legend(width float64) []piece {
+	pieces := []piece{heading("What to drill", width)}
+	for _, g := range p.face.Groups {
+		text := joined(", ", g.Name+": "+g.SizeText, g.DepthText)
+		if g.PCDMm > 0 {
+			text += ", on pitch circle Ø" + short(g.PCDMm, p.plan.Units)
+		}
+		text = joined("; ", text, g.Extra)
+		if g.Marked != "" && g.Marked != p.face.Face {
+			text += "; drawn on the " + string(g.Marked) + ", mirrored here"
+		}
+		pieces = append(pieces, numbered(span(g.First, g.Count), text, width))
+	}
+	for _, s := range p.face.Slots {
+		if !p.inGroup(s.N) {
+			pieces = append(pieces, numbered(strconv.Itoa(s.N), fmt.Sprintf("%s: slot %s × %s", s.Group,
+				short(s.WidthMm, p.plan.Units), short(s.LengthMm, p.plan.Units)), width))
+		}
+	}
+	pieces = append(pieces, space(0.8))
+	pieces = append(pieces, paragraph("", "Pop in the open middle of each cross. The dashed ring is the drilled size: check by it after drilling.", textMm, false, width)...)
+	return pieces
+}
+
+// inGroup tells whether a number belongs to a listed group.
+func (p *punch) inGroup(n int) bool {
+	for _, g := range p.face.Groups {
+		if n >= g.First && n < g.First+g.Count {
+			return true
+		}
+	}
+	return false
+}
+
+// numbered is a text hung in from bold numbers.
+func numbered(numbers, text string, width float64) piece {
+	indent := max(13, textWidth(numbers, 3.8, true)+2)
+	body := stack(paragraph("", text, 3.8, false, width-indent)...)
+	p := piece{height: body.height + 0.8}
+	p.draw.Add(Text{YMm: -3.8, SizeMm: 3.8, Bold: true, Content: numbers})
+	p.draw.Place(&body.draw, indent, 0)
+	return p
+}
+
+// holeReach is how far a hole's marks go from its centre.
+func holeReach(h layout.Hole) float64 { return max(h.DiameterMm/2, crossArmMm) }
+
+// slotRect is the room of a slot's marks, in face coordinates.
+func slotRect(s layout.Slot) rect {
+	r := max(s.WidthMm/2, crossArmMm)
+	a, b := s.EndsMm[0], s.EndsMm[1]
+	return rect{min(a.XMm, b.XMm), min(a.YMm, b.YMm), max(a.XMm, b.XMm), max(a.YMm, b.YMm)}.grown(r)
+}
+
+func holeRect(h layout.Hole) rect {
+	return rect{h.XMm, h.YMm, h.XMm, h.YMm}.grown(holeReach(h))
+}
+
+// drawFace draws what lies in the window (page coordinates), with the face's
+// origin at (ox, oy). Lines are cut off at the window if clip is set; labels
+// stand whole inside it, and keep clear of what room holds already.
+func (p *punch) drawFace(s *sheet, window rect, ox, oy float64, room *occupied, clip bool) {
+	onFace := rect{window.x0 - ox, window.y0 - oy, window.x1 - ox, window.y1 - oy}
+	lines := &Drawing{}
+	shift := canvas.Identity.Translate(ox, oy)
+	p.outlines(lines, room, shift)
+	p.ticks(lines, room, ox, oy)
+	for _, h := range p.face.Holes {
+		if !holeRect(h).meets(onFace) {
+			continue
+		}
+		if h.DiameterMm > 0 {
+			lines.Add(ring(h.XMm, h.YMm, h.DiameterMm/2, thinMm, hiddenDash...))
+			room.addCircle(ox+h.XMm, oy+h.YMm, h.DiameterMm/2)
+		}
+		p.pop(lines, room, h.XMm, h.YMm, ox, oy)
+	}
+	for _, slot := range p.face.Slots {
+		if !slotRect(slot).meets(onFace) {
+			continue
+		}
+		path := slotPath(slot)
+		lines.Add(Shape{Path: path, Stroke: Black, WidthMm: thinMm, DashMm: hiddenDash})
+		room.addPath(path.Transform(shift))
+		lines.Add(segment(slot.EndsMm[0].XMm, slot.EndsMm[0].YMm, slot.EndsMm[1].XMm, slot.EndsMm[1].YMm, hairMm, chainDash...))
+		for _, end := range slot.EndsMm {
+			p.pop(lines, room, end.XMm, end.YMm, ox, oy)
+		}
+	}
+	group := Group{Drawing: lines, Transform: shift}
+	if clip {
+		group.Clip = window.path()
+	}
+	s.draw.Add(group)
+
+	for _, h := range p.face.Holes {
+		if onFace.holds(holeRect(h)) {
+			label := "Ø" + short(h.DiameterMm, p.plan.Units)
+			p.labelMark(s, room, h.N, label, ox+h.XMm, oy+h.YMm, h.DiameterMm/2, math.Atan2(h.YMm, h.XMm))
+		}
+	}
+	for _, slot := range p.face.Slots {
+		if onFace.holds(slotRect(slot)) {
+			label := short(slot.WidthMm, p.plan.Units) + " × " + short(slot.LengthMm, p.plan.Units)
+			p.labelMark(s, room, slot.N, label, ox+slot.XMm, oy+slot.YMm, slot.WidthMm/2, math.Atan2(slot.YMm, slot.XMm))
+		}
+	}
+	for _, c := range p.face.Circles {
+		labelCircle(s, room, c, ox, oy)
+	}
+}
+
+// outlines draws the outline and the circles.
+func (p *punch) outlines(lines *Drawing, room *occupied, shift canvas.Matrix) {
+	lines.Add(Shape{Path: p.outline, Stroke: Black, WidthMm: lineMm})
+	room.addPath(p.outline.Transform(shift))
+	for _, c := range p.face.Circles {
+		x, y := c.CentreMm.XMm, c.CentreMm.YMm
+		if c.Pitch {
+			lines.Add(ring(x, y, c.DiameterMm/2, hairMm, chainDash...))
+		} else {
+			lines.Add(ring(x, y, c.DiameterMm/2, 0.25))
+		}
+		at := shift.Dot(canvas.Point{X: x, Y: y})
+		room.addCircle(at.X, at.Y, c.DiameterMm/2)
+	}
+}
+
+// pop draws a centre-pop cross.
+func (p *punch) pop(lines *Drawing, room *occupied, x, y, ox, oy float64) {
+	lines.Add(popCross(x, y))
+	room.addLine(ox+x-crossArmMm, oy+y, ox+x+crossArmMm, oy+y)
+	room.addLine(ox+x, oy+y-crossArmMm, ox+x, oy+y+crossArmMm)
+}
+
+// ticks draws the quadrant ticks outside the outline, the TOP mark above it
+// and the centre mark.
+func (p *punch) ticks(lines *Drawing, room *occupied, ox, oy float64) {
+	lo, hi := p.face.MinMm, p.face.MaxMm
+	tick := func(x0, y0, x1, y1 float64) {
+		lines.Add(segment(x0, y0, x1, y1, lineMm))
+		room.addLine(ox+x0, oy+y0, ox+x1, oy+y1)
+	}
+	if lo.XMm < 0 && hi.XMm > 0 {
+		tick(0, lo.YMm-1, 0, lo.YMm-5)
+		tick(0, hi.YMm+1, 0, hi.YMm+3)
+		lines.Add(topArrow(0, hi.YMm+3, 5))
+		room.addLine(ox, oy+hi.YMm, ox, oy+hi.YMm+8)
+		text := Text{XMm: 3, YMm: hi.YMm + 4.2, SizeMm: textMm, Bold: true, Content: "TOP"}
+		if r := textRect(text); room.window.holds(rect{ox + r.x0, oy + r.y0, ox + r.x1, oy + r.y1}) {
+			lines.Add(text)
+			room.addText(rect{ox + r.x0, oy + r.y0, ox + r.x1, oy + r.y1})
+		}
+	}
+	if lo.YMm < 0 && hi.YMm > 0 {
+		tick(lo.XMm-5, 0, lo.XMm-1, 0)
+		tick(hi.XMm+1, 0, hi.XMm+5, 0)
+	}
+	for _, h := range p.face.Holes {
+		if math.Hypot(h.XMm, h.YMm) < holeReach(h)+1 {
+			return
+		}
+	}
+	if lo.XMm < 0 && hi.XMm > 0 && lo.YMm < 0 && hi.YMm > 0 {
+		for _, d := range [4][2]float64{{1, 0}, {0, 1}, {-1, 0}, {0, -1}} {
+			tick(d[0]*crossOpenMm, d[1]*crossOpenMm, d[0]*centreMarkMm, d[1]*centreMarkMm)
+		}
+	}
+}
+
+// labelMark writes a number and a size near a hole or slot centred on (x, y):
+// both where there is room, else the number alone, at last over lines but
+// never over another text. Far labels get a leader.
+func (p *punch) labelMark(s *sheet, room *occupied, n int, label string, x, y, radius, outward float64) {
+	number := strconv.Itoa(n)
+	type try struct {
+		size, far float64
+		label     string
+		ok        func(rect) bool
+	}
+	near := radius + 0.8
+	for _, t := range []try{
+		{numberMm, near + 6, label, room.free},
+		{numberMm, near + 5, "", room.free},
+		{smallNumMm, near + 6, "", room.free},
+		{numberMm, near + 20, label, room.free},
+		{smallNumMm, near + 12, "", room.clearOfTexts},
+		{smallNumMm, near + 60, "", room.clearOfTexts},
+	} {
+		w := textWidth(number, t.size, true)
+		numberWidth := w
+		if t.label != "" {
+			w += 1.2 + textWidth(t.label, holeSizeMm, false)
+		}
+		spot, ok := room.find(x, y, w, ascentMm*t.size, near, t.far, outward, t.ok)
+		if !ok {
+			continue
+		}
+		room.addText(spot)
+		s.draw.Add(Text{XMm: spot.x0, YMm: spot.y0, SizeMm: t.size, Bold: true, Content: number})
+		if t.label != "" {
+			s.draw.Add(Text{XMm: spot.x0 + numberWidth + 1.2, YMm: spot.y0, SizeMm: holeSizeMm, Content: t.label})
+		}
+		ax, ay := min(max(x, spot.x0-0.5), spot.x1+0.5), min(max(y, spot.y0-0.5), spot.y1+0.5)
+		if d := math.Hypot(ax-x, ay-y); d > radius+6 {
+			k := (radius + 0.5) / d
+			s.draw.Add(segment(ax, ay, x+(ax-x)*k, y+(ay-y)*k, hairMm))
+			room.addLine(ax, ay, x+(ax-x)*k, y+(ay-y)*k)
+		}
+		return
+	}
+}
+
+// labelCircle writes a circle's name beside its line where there is room.
+func labelCircle(s *sheet, room *occupied, c layout.Circle, ox, oy float64) {
+	if c.Label == "" {
+		return
+	}
+	w := textWidth(c.Label, textMm, false)
+	for i := range 48 {
+		a := math.Pi/2 - math.Pi*float64(2*i+3)/24*1.0
+		sin, cos := math.Sincos(a)
+		r := c.DiameterMm / 2
+		x, y := ox+c.CentreMm.XMm+r*cos, oy+c.CentreMm.YMm+r*sin
+		if i >= 24 {
+			a += math.Pi // from the inside
+		}
+		spot := beside(x, y, w, ascentMm*textMm, 0.9, a)
+		if room.free(spot) {
+			room.addText(spot)
+			s.draw.Add(Text{XMm: spot.x0, YMm: spot.y0, SizeMm: textMm, Content: c.Label})
+			return
+		}
+	}
+}

@@ -1,0 +1,428 @@
+package templates
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+
+	"github.com/tdewolff/canvas"
+
+	"centrepop/layout"
+)
+
+// maxTiles is the most sheets a template may take.
+const maxTiles = 400
+
+// overlapMm is the least width that neighbouring tiles share. The cut line
+// runs inside it, at least half of it from either tile's edge.
+const overlapMm = 10.0
+
+// strips divides a length into equal strips that overlap. Strip i covers
+// from[i] to from[i]+size; cut[i] is the line between strips i and i+1.
+type strips struct {
+	from []float64
+	cut  []float64
+	size float64
+}
+
+// divide covers lo to hi with strips. Cut lines keep clear of the spans, the
+// marks that should stay in one piece, if there is a gap between them;
+// otherwise every span no longer than a strip still lies whole in one of
+// them.
+func divide(lo, hi, size float64, spans [][2]float64) strips {
+	s := strips{from: []float64{lo}, size: size}
+	for len(s.from) <= maxTiles {
+		last := s.from[len(s.from)-1]
+		end := last + size
+		if end >= hi-1e-9 {
+			return s
+		}
+		cut, ok := clearCut(end-overlapMm/2, last+size*0.4, spans)
+		next := cut - overlapMm/2
+		if !ok {
+			next = end - overlapMm
+			for _, sp := range spans {
+				if sp[1] > end && sp[1]-sp[0] <= size && sp[0] > last {
+					next = min(next, sp[0])
+				}
+			}
+			cut = (next + end) / 2
+		}
+		s.from = append(s.from, next)
+		s.cut = append(s.cut, cut)
+	}
+	return s
+}
+
+// clearCut looks from high down to low for a place inside no span.
+func clearCut(high, low float64, spans [][2]float64) (float64, bool) {
+	for at := high; at >= low; {
+		moved := false
+		for _, sp := range spans {
+			if sp[0] < at && at < sp[1] {
+				at, moved = sp[0], true
+			}
+		}
+		if !moved {
+			return at, true
+		}
+	}
+	return 0, false
+}
+
+// match is a mark on a cut line, in face coordinates.
+type match struct {
+	n      int
+	x, y   float64
+	across bool // on a level cut line, so its tiles lie above and below
+}
+
+// tiling divides a template among sheets. Columns run from the left, rows
+// from the top, so rows hold -y.
+type tiling struct {
+	frame      frame
+	cols, rows strips
+	marks      []match
+	empty      [][]bool // by row and column: nothing of the part on the tile
+}
+
+// count is the number of tiles.
+func (t *tiling) count() int {
+	n := len(t.cols.from) * len(t.rows.from)
+	for _, row := range t.empty {
+		for _, empty := range row {
+			if empty {
+				n--
+			}
+		}
+	}
+	return n
+}
+
+// tile divides the template among sheets of the frame.
+func (p *punch) tile(f frame) *tiling {
+	area := workArea(f, tileHeadMm)
+	var across, down [][2]float64
+	add := func(r rect) {
+		r = r.grown(1.5)
+		across = append(across, [2]float64{r.x0, r.x1})
+		down = append(down, [2]float64{-r.y1, -r.y0})
+	}
+	for _, h := range p.face.Holes {
+		add(holeRect(h))
+	}
+	for _, s := range p.face.Slots {
+		add(slotRect(s))
+	}
+	t := &tiling{frame: f,
+		cols: divide(p.bounds.x0, p.bounds.x1, area.width(), across),
+		rows: divide(-p.bounds.y1, -p.bounds.y0, area.height(), down)}
+	if len(t.cols.from)*len(t.rows.from) > 4*maxTiles {
+		return t
+	}
+	for row := range t.rows.from {
+		var empty []bool
+		for col := range t.cols.from {
+			empty = append(empty, p.misses(t.window(p, col, row)))
+		}
+		t.empty = append(t.empty, empty)
+	}
+	p.matchMarks(t)
+	return t
+}
+
+// window is a tile's part of the face.
+func (t *tiling) window(p *punch, col, row int) rect {
+	x, y := t.cols.from[col], -t.rows.from[row]
+	return rect{x, max(y-t.rows.size, p.bounds.y0), min(x+t.cols.size, p.bounds.x1), y}
+}
+
+// misses tells whether a window shows nothing of the part.
+func (p *punch) misses(window rect) bool {
+	path := window.path()
+	if p.outline.Contains((window.x0+window.x1)/2, (window.y0+window.y1)/2, canvas.NonZero) {
+		return false
+	}
+	for _, r := range []rect{{-6, p.face.MaxMm.YMm, 12, p.face.MaxMm.YMm + 9}} {
+		if r.meets(window) {
+			return false
+		}
+	}
+	seen := newOccupied(window)
+	seen.addPath(p.outline)
+	return len(seen.cells) == 0 && !path.Empty()
+}
+
+// matchMarks sets two marks on each stretch of cut line between two tiles,
+// clear of the holes where it can.
+func (p *punch) matchMarks(t *tiling) {
+	holes := newOccupied(p.bounds.grown(1))
+	for _, h := range p.face.Holes {
+		holes.addText(holeRect(h))
+	}
+	for _, s := range p.face.Slots {
+		holes.addText(slotRect(s))
+	}
+	holes.addPath(p.outline)
+	put := func(lo, hi float64, at func(float64) (x, y float64), across bool) {
+		for _, wanted := range []float64{0.2, 0.8} {
+			best := lo + wanted*(hi-lo)
+			for i := range 40 {
+				shift := float64((i+1)/2) * 2
+				if (i%2 == 1) == (wanted < 0.5) {
+					shift = -shift
+				}
+				try := lo + wanted*(hi-lo) + shift
+				if math.Abs(try-(lo+wanted*(hi-lo))) > 0.25*(hi-lo) {
+					continue
+				}
+				x, y := at(try)
+				if holes.free(rect{x, y, x, y}.grown(5)) {
+					best = try
+					break
+				}
+			}
+			x, y := at(best)
+			t.marks = append(t.marks, match{len(t.marks) + 1, x, y, across})
+		}
+	}
+	for row := range t.rows.from {
+		top, bottom := t.rows.from[row], t.rows.from[row]+t.rows.size
+		if row > 0 {
+			top = t.rows.cut[row-1]
+		}
+		bottom = min(bottom, -p.bounds.y0)
+		if row < len(t.rows.cut) {
+			bottom = t.rows.cut[row]
+		}
+		for col, cut := range t.cols.cut {
+			if !t.empty[row][col] && !t.empty[row][col+1] {
+				put(top, bottom, func(v float64) (float64, float64) { return cut, -v }, false)
+			}
+		}
+	}
+	for col := range t.cols.from {
+		left, right := t.cols.from[col], t.cols.from[col]+t.cols.size
+		if col > 0 {
+			left = t.cols.cut[col-1]
+		}
+		right = min(right, p.bounds.x1)
+		if col < len(t.cols.cut) {
+			right = t.cols.cut[col]
+		}
+		for row, cut := range t.rows.cut {
+			if !t.empty[row][col] && !t.empty[row+1][col] {
+				put(left, right, func(v float64) (float64, float64) { return v, -cut }, true)
+			}
+		}
+	}
+}
+
+// tileName is a letter for the row, from the top, and a number for the
+// column, from the left.
+func tileName(col, row int) string {
+	name := ""
+	for n := row; ; n = n/26 - 1 {
+		name = string(rune('A'+n%26)) + name
+		if n < 26 {
+			break
+		}
+	}
+	return name + strconv.Itoa(col+1)
+}
+
+// tileSheets draws the tiles, by rows from the top left.
+func (p *punch) tileSheets(t *tiling) []*sheet {
+	var sheets []*sheet
+	for row := range t.rows.from {
+		for col := range t.cols.from {
+			if !t.empty[row][col] {
+				sheets = append(sheets, p.tileSheet(t, col, row))
+			}
+		}
+	}
+	return sheets
+}
+
+func (p *punch) tileSheet(t *tiling, col, row int) *sheet {
+	name := tileName(col, row)
+	s := p.newSheet(t.frame, "Punch template, "+upper(p.face.Face)+", tile "+name)
+	const mapWidth = 36.0
+	last := tileName(len(t.cols.from)-1, len(t.rows.from)-1)
+	p.head(s, tileHeadMm, fmt.Sprintf("Tile %s  (A1 to %s)", name, last), mapWidth+2)
+	b := t.frame.body()
+	p.tileMap(&s.draw, t, rect{b.x1 - mapWidth, b.y1 - tileHeadMm + 3, b.x1, b.y1}, col, row, smallMm)
+
+	area := workArea(t.frame, tileHeadMm)
+	seen := t.window(p, col, row)
+	ox := area.x0 - seen.x0 + (area.width()-seen.width())/2
+	oy := area.y1 - seen.y1 - (area.height()-seen.height())/2
+	window := rect{seen.x0 + ox, seen.y0 + oy, seen.x1 + ox, seen.y1 + oy}
+	room := newOccupied(window)
+	p.cutLines(s, t, col, row, window, ox, oy, room)
+	p.drawFace(s, window, ox, oy, room, true)
+	p.cutNotes(s, t, col, row, window, ox, oy, room)
+	return s
+}
+
+// cutLines draws the cut lines and the match marks of a tile. A tile is cut
+// on its left and upper lines (dashed); on its right and lower lines (chain)
+// the next tiles are laid.
+func (p *punch) cutLines(s *sheet, t *tiling, col, row int, window rect, ox, oy float64, room *occupied) {
+	line := func(x0, y0, x1, y1 float64, dash []float64) {
+		s.draw.Add(segment(x0, y0, x1, y1, lineMm, dash...))
+		room.addLine(x0, y0, x1, y1)
+	}
+	if col > 0 {
+		x := ox + t.cols.cut[col-1]
+		line(x, window.y0, x, window.y1, cutDash)
+	}
+	if col < len(t.cols.cut) {
+		x := ox + t.cols.cut[col]
+		line(x, window.y0, x, window.y1, chainDash)
+	}
+	if row > 0 {
+		y := oy - t.rows.cut[row-1]
+		line(window.x0, y, window.x1, y, cutDash)
+	}
+	if row < len(t.rows.cut) {
+		y := oy - t.rows.cut[row]
+		line(window.x0, y, window.x1, y, chainDash)
+	}
+	middle := layout.XY{XMm: (window.x0 + window.x1) / 2, YMm: (window.y0 + window.y1) / 2}
+	for _, m := range t.marks {
+		x, y := ox+m.x, oy+m.y
+		if !window.holds(rect{x, y, x, y}.grown(3.5)) {
+			continue
+		}
+		s.draw.Add(matchMark(x, y)...)
+		room.addText(rect{x, y, x, y}.grown(3.4))
+		// The number stands on this tile's side of the cut.
+		number := strconv.Itoa(m.n)
+		towards := 0.0
+		switch {
+		case m.across && y > middle.YMm:
+			towards = -math.Pi / 2
+		case m.across:
+			towards = math.Pi / 2
+		case x > middle.XMm:
+			towards = math.Pi
+		}
+		w := textWidth(number, textMm, true)
+		spot := beside(x, y, w, ascentMm*textMm, 4.2, towards)
+		s.draw.Add(Text{XMm: spot.x0, YMm: spot.y0, SizeMm: textMm, Bold: true, Content: number})
+		room.addText(spot)
+	}
+}
+
+// cutNotes writes along the cut lines what to do there, where there is room.
+func (p *punch) cutNotes(s *sheet, t *tiling, col, row int, window rect, ox, oy float64, room *occupied) {
+	upright := func(text string, x float64) {
+		w, h := textWidth(text, smallMm, false), ascentMm*smallMm
+		for y := (window.y0+window.y1)/2 - w/2; y > window.y0+2; y -= 4 {
+			if r := (rect{x, y, x + h, y + w}); room.free(r) {
+				room.addText(r)
+				s.draw.Add(Text{XMm: r.x1, YMm: r.y0, SizeMm: smallMm, RotateDeg: 90, Content: text})
+				return
+			}
+		}
+	}
+	level := func(text string, y float64) {
+		w, h := textWidth(text, smallMm, false), ascentMm*smallMm
+		for x := (window.x0+window.x1)/2 - w/2; x > window.x0+2; x -= 4 {
+			if r := (rect{x, y, x + w, y + h}); room.free(r) {
+				room.addText(r)
+				s.draw.Add(Text{XMm: r.x0, YMm: r.y0, SizeMm: smallMm, Content: text})
+				return
+			}
+		}
+	}
+	h := ascentMm * smallMm
+	if col > 0 {
+		upright("cut along this line", ox+t.cols.cut[col-1]-h-1)
+	}
+	if col < len(t.cols.cut) {
+		upright("edge of "+tileName(col+1, row)+" goes on this line", ox+t.cols.cut[col]+1)
+	}
+	if row > 0 {
+		level("cut along this line", oy-t.rows.cut[row-1]+1)
+	}
+	if row < len(t.rows.cut) {
+		level("edge of "+tileName(col, row+1)+" goes on this line", oy-t.rows.cut[row]-h-1)
+	}
+}
+
+// tileMap draws the face small with the tiles on it, inside r. The tile at
+// col, row is shaded and drawn bold; a negative col marks none. Names are
+// written where tiles are large enough.
+func (p *punch) tileMap(d *Drawing, t *tiling, r rect, col, row int, nameMm float64) {
+	scale := min(r.width()/p.bounds.width(), r.height()/p.bounds.height())
+	ox := (r.x0+r.x1)/2 - (p.bounds.x0+p.bounds.x1)/2*scale
+	oy := (r.y0+r.y1)/2 - (p.bounds.y0+p.bounds.y1)/2*scale
+	cell := func(col, row int) rect {
+		w := rect{p.bounds.x0, p.bounds.y0, p.bounds.x1, p.bounds.y1}
+		if col > 0 {
+			w.x0 = t.cols.cut[col-1]
+		}
+		if col < len(t.cols.cut) {
+			w.x1 = t.cols.cut[col]
+		}
+		if row > 0 {
+			w.y1 = -t.rows.cut[row-1]
+		}
+		if row < len(t.rows.cut) {
+			w.y0 = -t.rows.cut[row]
+		}
+		return rect{ox + w.x0*scale, oy + w.y0*scale, ox + w.x1*scale, oy + w.y1*scale}
+	}
+	if col >= 0 {
+		d.Add(Shape{Path: cell(col, row).path(), Fill: Pale})
+	}
+	d.Add(Shape{Path: p.outline.Transform(canvas.Identity.Translate(ox, oy).Scale(scale, scale)), Stroke: Black, WidthMm: thinMm})
+	for j := range t.rows.from {
+		for i := range t.cols.from {
+			c := cell(i, j)
+			if t.empty[j][i] {
+				continue
+			}
+			d.Add(box(c, hairMm))
+			name := tileName(i, j)
+			if textWidth(name, nameMm, true) < c.width()-0.8 && ascentMm*nameMm < c.height()-0.6 {
+				d.Add(Text{XMm: (c.x0 + c.x1) / 2, YMm: (c.y0+c.y1)/2 - nameMm*0.36, SizeMm: nameMm, Bold: true, Align: Centre, Content: name})
+			}
+		}
+	}
+	if col >= 0 {
+		d.Add(box(cell(col, row), thickMm))
+	}
+}
+
+// keySheets draws the sheet that goes before a template that has no room for
+// its legend: the map of its tiles, how to join them, and the legend. t is
+// nil if the template is on one sheet.
+func (p *punch) keySheets(paper frame, t *tiling) []*sheet {
+	name := "Punch template, " + upper(p.face.Face) + ", key"
+	f := newFlow(func(page int) (*sheet, piece) {
+		s := &sheet{frame: paper, part: p.part.Title, name: name, scale: "not to scale"}
+		if page == 0 {
+			return s, partHead(p.part, upper(p.face.Face)+" template: key", paper.body().width())
+		}
+		return s, runningHead(p.part.Title, upper(p.face.Face)+" template key, continued", paper.body().width())
+	})
+	if t != nil {
+		f.add(heading(fmt.Sprintf("Join %d tiles", t.count()), f.width()))
+		height := min(f.width()*p.bounds.height()/p.bounds.width(), f.body.height()*0.42)
+		picture := piece{height: height + 3}
+		p.tileMap(&picture.draw, t, rect{0, -height, f.width(), 0}, -1, 0, 4.4)
+		f.add(picture, space(2))
+		f.add(stepList([]string{
+			"Check both 100 mm rules on every tile before you cut.",
+			"Cut each tile on its dashed lines, left and above. Leave the sides with the chain lines as they are.",
+			"Lay its cut edge on the chain line of the tile to the left of it, or above it, so that the halves of the diamonds with the same number meet. Glue on a flat table.",
+			"Then measure between two far holes and compare with the table of the operation sheet: the joined template must be right within 0.5 mm.",
+		}, f.width())...)
+		f.add(space(3))
+	}
+	f.add(p.legend(f.width())...)
+	return f.sheets
+}
