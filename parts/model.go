@@ -297,7 +297,8 @@ type Pattern struct {
 	Points         []Point
 	// Datum is where listed points are measured from: "centre", or an edge
 	// pair such as "left-bottom" of the outline's bounding box, as seen on
-	// the face.
+	// the face. From an edge pair both lengths go inward: from the right
+	// edge x to the left, from the top edge y downward.
 	Datum string
 }
 

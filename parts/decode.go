@@ -1,0 +1,296 @@
+package parts
+
+import (
+	"fmt"
+	"regexp"
+	"slices"
+	"strings"
+	"unicode/utf8"
+)
+
+// Lengths of texts, in characters.
+const (
+	maxText = 200
+	maxNote = 2000
+)
+
+// reader takes typed values from nodes and records what is wrong with them. A
+// nil node is an absent key: it gives the zero value and no fault.
+type reader struct {
+	*source
+	units Units
+}
+
+// group checks that a node is a group of keys and that all of them are known.
+// It reports false if the node is absent or no group.
+func (r *reader) group(n *node, known ...string) bool {
+	if n == nil {
+		return false
+	}
+	if n.kind != mapNode {
+		r.faultf(n.pos, "the keys "+list(known), "%s needs keys with values, not %s", n.label, n.what())
+		return false
+	}
+	for _, f := range n.keys {
+		if !slices.Contains(known, f.key) {
+			r.unknownKey(f, n.label, known)
+		}
+	}
+	return true
+}
+
+func (r *reader) unknownKey(f field, where string, known []string) {
+	what := fmt.Sprintf("the key %s is not known in %s", quote(f.key), where)
+	if like := nearest(f.key, known); like != "" {
+		what += fmt.Sprintf("; perhaps %s is meant", like)
+	}
+	r.fault(f.pos, what, "the keys here are "+list(known))
+}
+
+// need returns the value of a key that must be there.
+func (r *reader) need(n *node, key, right string) *node {
+	if n == nil || n.kind != mapNode {
+		return nil
+	}
+	for _, f := range n.keys {
+		if f.key == key {
+			return f.val
+		}
+	}
+	r.faultf(n.pos, right, "%s lacks the key %s", n.label, key)
+	return nil
+}
+
+// oneOf returns the one key of a set that is given. No key, and a second one,
+// are faults.
+func (r *reader) oneOf(n *node, keys ...string) (string, *node) {
+	var found []field
+	for _, f := range n.keys {
+		if slices.Contains(keys, f.key) {
+			found = append(found, f)
+		}
+	}
+	switch len(found) {
+	case 0:
+		r.faultf(n.pos, "one of the keys "+list(keys), "%s says none of %s", n.label, list(keys))
+		return "", nil
+	case 1:
+		return found[0].key, found[0].val
+	}
+	r.faultf(found[1].pos, "keep one of the two", "%s has both %s and %s", n.label, found[0].key, found[1].key)
+	return "", nil
+}
+
+// scalar returns the text of a single value.
+func (r *reader) scalar(n *node, what, right string) (string, bool) {
+	switch {
+	case n == nil:
+		return "", false
+	case n.kind == emptyNode:
+		r.faultf(n.pos, right, "%s has no value", n.label)
+		return "", false
+	case n.kind != scalarNode:
+		r.faultf(n.pos, right, "%s needs %s, not %s", n.label, what, n.what())
+		return "", false
+	}
+	return n.text, true
+}
+
+// items returns the entries of a list of lo to hi entries.
+func (r *reader) items(n *node, lo, hi int, right string) ([]*node, bool) {
+	switch {
+	case n == nil:
+		return nil, false
+	case n.kind == emptyNode:
+		r.faultf(n.pos, right, "%s has no value", n.label)
+		return nil, false
+	case n.kind != listNode:
+		r.faultf(n.pos, right, "%s needs a list, not %s", n.label, n.what())
+		return nil, false
+	case len(n.items) < lo || len(n.items) > hi:
+		many := fmt.Sprintf("%d to %d entries", lo, hi)
+		if lo == hi {
+			many = fmt.Sprintf("%d entries", lo)
+		}
+		r.faultf(n.pos, right, "%s has %d entries; it takes %s", n.label, len(n.items), many)
+		return nil, false
+	}
+	return n.items, true
+}
+
+// text reads a line of words of at most most characters.
+func (r *reader) text(n *node, most int) Text {
+	s, ok := r.scalar(n, "text", "a line of text")
+	if !ok {
+		return Text{}
+	}
+	switch {
+	case strings.TrimSpace(s) == "":
+		r.faultf(n.pos, "a line of text", "%s is empty", n.label)
+	case utf8.RuneCountInString(s) > most:
+		r.faultf(n.pos, "shorten it", "%s is longer than %d characters", n.label, most)
+	case strings.ContainsFunc(s, badInText) || most < maxNote && strings.Contains(s, "\n"):
+		r.faultf(n.pos, "one line of printable text", "%s holds a line end or a character that cannot be printed", n.label)
+	default:
+		return Text{Value: s, Pos: n.pos}
+	}
+	return Text{}
+}
+
+// badInText tells characters that an escape such as "\0" can bring into text.
+func badInText(r rune) bool {
+	return r < ' ' && r != '\n' || r == 0x7F || r >= 0x80 && r < 0xA0 || r == utf8.RuneError ||
+		r >= 0x202A && r <= 0x202E || r >= 0x2066 && r <= 0x2069
+}
+
+// notes reads a list of texts.
+func (r *reader) notes(n *node) []Text {
+	items, _ := r.items(n, 0, 100, "a list of texts")
+	var out []Text
+	for _, item := range items {
+		if t := r.text(item, maxNote); t.Pos.Line > 0 {
+			out = append(out, t)
+		}
+	}
+	return out
+}
+
+// word reads one of a few words.
+func (r *reader) word(n *node, words ...string) string {
+	s, ok := r.scalar(n, "a word", list(words))
+	if !ok {
+		return ""
+	}
+	if slices.Contains(words, s) {
+		return s
+	}
+	what := fmt.Sprintf("%s is %s, which is not known", n.label, quote(s))
+	if like := nearest(s, words); like != "" {
+		what += fmt.Sprintf("; perhaps %s is meant", like)
+	}
+	r.fault(n.pos, what, list(words))
+	return ""
+}
+
+var (
+	nameForm   = regexp.MustCompile(`^[a-z0-9]+(-[a-z0-9]+)*$`)
+	threadForm = regexp.MustCompile(`^[A-Za-z#]{0,3}[0-9][A-Za-z0-9 ./×x-]*$`)
+	classForm  = regexp.MustCompile(`^([A-Z]{1,2}|[a-z]{1,2})(0?[0-9]|1[0-8])$`)
+)
+
+// name reads a name that others can refer to.
+func (r *reader) name(n *node) Text {
+	t := r.text(n, 60)
+	if t.Pos.Line > 0 && !nameForm.MatchString(t.Value) {
+		r.faultf(n.pos, "lower-case letters and digits with single hyphens between, such as grease-port",
+			"%s is %s, which is no name", n.label, quote(t.Value))
+		return Text{}
+	}
+	return t
+}
+
+// thread reads a thread designation. Whether the thread exists is for the
+// layout stage, which has the tables.
+func (r *reader) thread(n *node) Text {
+	t := r.text(n, 40)
+	if t.Pos.Line > 0 && !threadForm.MatchString(t.Value) {
+		r.faultf(n.pos, "a thread such as M10, M40x1.5, G1/2 or 1/2-13 UNC", "%s is %s, which is no thread", n.label, quote(t.Value))
+		return Text{}
+	}
+	return t
+}
+
+// side tells the fits of bores from those of shafts.
+type side int
+
+const (
+	hole side = iota
+	shaft
+)
+
+// size reads the nominal diameter at n and the fit beside it.
+func (r *reader) size(n, fit *node, s side) Size {
+	size := Size{Nominal: r.length(n, positive)}
+	size.Fit = r.fit(fit, size.Nominal, s)
+	return size
+}
+
+// fit reads a fit for a nominal size: a class, or one of light-press, limits
+// and plus-minus.
+func (r *reader) fit(n *node, nominal Length, s side) Fit {
+	const forms = "a class such as H7, or {limits: [low, high]}, {plus-minus: 0.1} or {light-press: part.feature}"
+	if n == nil {
+		return Fit{}
+	}
+	if n.kind != mapNode {
+		text, ok := r.scalar(n, "a class or a group", forms)
+		if !ok {
+			return Fit{}
+		}
+		if !classForm.MatchString(text) {
+			r.faultf(n.pos, forms, "%s is %s, which is no tolerance class", n.label, quote(text))
+			return Fit{}
+		}
+		capital := text[0] < 'a'
+		if capital != (s == hole) {
+			right := map[side]string{hole: "bores take capital letters, such as H7", shaft: "outsides take small letters, such as h9"}[s]
+			r.faultf(n.pos, right, "the class %s is for %s", text, map[side]string{hole: "an outside, and this is a bore", shaft: "a bore, and this is an outside"}[s])
+			return Fit{}
+		}
+		return Fit{Pos: n.pos, Class: Text{Value: text, Pos: n.pos}}
+	}
+	if !r.group(n, "light-press", "limits", "plus-minus") {
+		return Fit{}
+	}
+	fit := Fit{Pos: n.pos}
+	key, v := r.oneOf(n, "light-press", "limits", "plus-minus")
+	switch key {
+	case "light-press":
+		if s == shaft {
+			r.fault(n.keyPos(key), "light-press is for bores that go over a measured part", "give the fit to the bore instead")
+			return Fit{}
+		}
+		fit.LightPress = r.ref(v)
+	case "limits":
+		items, ok := r.items(v, 2, 2, "the lower and the upper size, such as [90.000, 90.035]")
+		if !ok {
+			return Fit{}
+		}
+		low, high := r.length(items[0], positive), r.length(items[1], positive)
+		if !low.Set() || !high.Set() {
+			return Fit{}
+		}
+		if low.Mm >= high.Mm {
+			r.faultf(v.pos, "the smaller size first", "the lower limit %s is not below the upper limit %s", low.Text, high.Text)
+			return Fit{}
+		}
+		if nominal.Set() && (low.Mm < 0.9*nominal.Mm || high.Mm > 1.1*nominal.Mm) {
+			r.faultf(v.pos, "the two sizes to machine to, not the deviations", "the limits %s and %s are far from the size %s", low.Text, high.Text, nominal.Text)
+			return Fit{}
+		}
+		fit.Limits = []Length{low, high}
+	case "plus-minus":
+		fit.PlusMinus = r.length(v, positive)
+		if nominal.Set() && fit.PlusMinus.Mm > 0.1*nominal.Mm {
+			r.faultf(v.pos, "a tolerance under a tenth of the size", "plus-minus %s is absurd for the size %s", fit.PlusMinus.Text, nominal.Text)
+			return Fit{}
+		}
+	default:
+		return Fit{}
+	}
+	return fit
+}
+
+// ref reads part.feature.
+func (r *reader) ref(n *node) Ref {
+	text, ok := r.scalar(n, "a reference", "part.feature, such as barrel-tube.outside")
+	if !ok {
+		return Ref{}
+	}
+	part, feature, dot := strings.Cut(text, ".")
+	if !dot || !nameForm.MatchString(part) || !nameForm.MatchString(feature) {
+		r.faultf(n.pos, "part.feature, such as barrel-tube.outside", "%s is %s, which is no reference", n.label, quote(text))
+		return Ref{}
+	}
+	return Ref{Part: part, Feature: feature, Pos: n.pos}
+}

@@ -1,0 +1,334 @@
+package parts
+
+import (
+	"fmt"
+	"math"
+	"strings"
+)
+
+// maxCount is the most holes in one group, and entries in one list.
+const maxCount = 1000
+
+var patternKeys = []string{"circle", "arc", "angles", "grid", "at"}
+
+const holeForms = "M10 clearance, M8 tap, 11 mm, 7/16 in or {diameter: 10, fit: H7}"
+
+// holes reads the hole groups of a part's faces.
+func (r *reader) holes(n *node) []HoleGroup {
+	items, _ := r.items(n, 0, 200, "a list of hole groups")
+	var out []HoleGroup
+	for _, item := range items {
+		if !r.group(item, "name", "face", "circle", "arc", "angles", "grid", "at", "datum", "size", "depth", "counterbore", "countersink", "note") {
+			continue
+		}
+		g := HoleGroup{
+			Pos:     item.pos,
+			Name:    r.name(r.need(item, "name", "name the holes, such as name: bolts")),
+			Face:    r.face(item.get("face")),
+			Pattern: r.pattern(item),
+			Size:    r.holeSize(r.need(item, "size", holeForms)),
+			Note:    r.text(item.get("note"), maxText),
+		}
+		g.Through, g.Depth = r.depth(item.get("depth"))
+		r.headRoom(item, &g)
+		out = append(out, g)
+	}
+	return out
+}
+
+// headRoom reads the enlargement of a hole at the marked face.
+func (r *reader) headRoom(item *node, g *HoleGroup) {
+	bore, sink := item.get("counterbore"), item.get("countersink")
+	if bore != nil && sink != nil {
+		r.fault(item.keyPos("countersink"), "a hole has both a counterbore and a countersink", "keep one of the two")
+		return
+	}
+	if r.group(bore, "diameter", "depth") {
+		g.Counterbore = &Counterbore{
+			Diameter: r.length(r.need(bore, "diameter", "counterbore: {diameter: 18, depth: 11}"), positive),
+			Depth:    r.length(r.need(bore, "depth", "counterbore: {diameter: 18, depth: 11}"), positive),
+		}
+		r.wider(g.Counterbore.Diameter, g.Size, "counterbore")
+		if g.Depth.Set() && g.Counterbore.Depth.Set() && g.Counterbore.Depth.Mm >= g.Depth.Mm {
+			r.faultf(g.Counterbore.Depth.Pos, "a hole deeper than its counterbore", "the counterbore is %s deep and the hole only %s", g.Counterbore.Depth.Text, g.Depth.Text)
+		}
+	}
+	if r.group(sink, "diameter", "angle") {
+		g.Countersink = &Countersink{Diameter: r.length(r.need(sink, "diameter", "countersink: {diameter: 20, angle: 90}"), positive)}
+		g.Countersink.Angle, _ = r.angle(r.need(sink, "angle", "the included angle of the screw head, such as 90"), 30, 150)
+		r.wider(g.Countersink.Diameter, g.Size, "countersink")
+	}
+}
+
+// wider checks an enlargement against a hole whose diameter is given.
+func (r *reader) wider(d Length, size HoleSize, what string) {
+	hole := size.Size.Nominal
+	if d.Set() && hole.Set() && d.Mm <= hole.Mm {
+		r.faultf(d.Pos, "a larger diameter", "the %s of %s is not wider than its hole of %s", what, d.Text, hole.Text)
+	}
+}
+
+func (r *reader) face(n *node) Face {
+	if f := r.word(n, string(Front), string(Back)); f != "" {
+		return Face(f)
+	}
+	return Front
+}
+
+// depth reads "through" or a blind depth. Through is the default.
+func (r *reader) depth(n *node) (through bool, depth Length) {
+	if n == nil || n.kind == scalarNode && n.text == "through" {
+		return true, Length{}
+	}
+	depth = r.length(n, positive)
+	return false, depth
+}
+
+// holeSize reads what a hole is.
+func (r *reader) holeSize(n *node) HoleSize {
+	if n == nil {
+		return HoleSize{}
+	}
+	size := HoleSize{Pos: n.pos, Make: PlainHole}
+	if n.kind == mapNode {
+		if r.group(n, "diameter", "fit") {
+			size.Size = r.size(r.need(n, "diameter", "{diameter: 10, fit: H7}"), n.get("fit"), hole)
+		}
+		return size
+	}
+	text, ok := r.scalar(n, "a hole size", holeForms)
+	if !ok {
+		return HoleSize{}
+	}
+	words := strings.Fields(text)
+	for i, w := range words {
+		if i == 0 || w != string(ClearanceHole) && w != string(TappedHole) {
+			continue
+		}
+		size.Make, size.Thread = HoleMake(w), strings.Join(words[:i], " ")
+		if !threadForm.MatchString(size.Thread) {
+			r.faultf(n.pos, "a thread such as M10, M40x1.5, G1/8 or 1/2-13 UNC", "%s is no thread", quote(size.Thread))
+		}
+		if size.Make == ClearanceHole {
+			size.Series = "medium"
+		}
+		rest := strings.Join(words[i+1:], " ")
+		switch {
+		case rest == "":
+		case size.Make == ClearanceHole && (rest == "fine" || rest == "medium" || rest == "coarse"):
+			size.Series = rest
+		case size.Make == ClearanceHole:
+			r.faultf(n.pos, "fine, medium or coarse", "the clearance series %s is not known", quote(rest))
+		default:
+			r.faultf(n.pos, "nothing after `tap`", "the words %s after tap are not known", quote(rest))
+		}
+		return size
+	}
+	if threadForm.MatchString(text) && (text[0] > '9' || strings.Contains(text, "UN")) {
+		r.faultf(n.pos, text+" clearance or "+text+" tap", "the size %s does not say what the hole is for", quote(text))
+		return size
+	}
+	if _, wrong := parseLength(text, r.units); wrong != "" {
+		r.faultf(n.pos, holeForms, "%s is %s, which is no hole size", n.label, quote(text))
+		return size
+	}
+	size.Size.Nominal = r.length(n, positive)
+	return size
+}
+
+// pattern reads where holes or slots are.
+func (r *reader) pattern(n *node) Pattern {
+	p := Pattern{Pos: n.pos, Datum: "centre"}
+	key, v := r.oneOf(n, patternKeys...)
+	p.Kind = PatternKind(key)
+	if v != nil {
+		p.Pos = v.pos
+	}
+	switch p.Kind {
+	case CirclePattern:
+		r.circle(v, &p)
+	case ArcPattern:
+		r.arc(v, &p)
+	case AnglesPattern:
+		if r.group(v, "pcd", "at") {
+			p.PCD = r.length(r.need(v, "pcd", "the pitch circle diameter"), positive)
+			p.Angles = r.angles(r.need(v, "at", "the clock angles, such as [0, 75, 200]"))
+		}
+		p.Count = len(p.Angles)
+	case GridPattern:
+		r.grid(v, &p)
+	case PointsPattern:
+		p.Points = r.points(v, 1)
+		p.Count = len(p.Points)
+	}
+	if d := n.get("datum"); d != nil {
+		if p.Kind != PointsPattern {
+			r.fault(n.keyPos("datum"), "datum is only for points listed with at", "delete datum, or list the points with at")
+		} else if w := r.word(d, "centre", "left-bottom", "left-top", "right-bottom", "right-top"); w != "" {
+			p.Datum = w
+		}
+	}
+	return p
+}
+
+func (r *reader) circle(v *node, p *Pattern) {
+	if !r.group(v, "pcd", "count", "first") {
+		return
+	}
+	const form = "circle: {pcd: 140, count: 6, first: 30}"
+	p.PCD = r.length(r.need(v, "pcd", form), positive)
+	p.Count = r.count(r.need(v, "count", form), 1, maxCount)
+	p.First = r.clock(v.get("first"))
+}
+
+func (r *reader) arc(v *node, p *Pattern) {
+	if !r.group(v, "pcd", "count", "first", "last") {
+		return
+	}
+	const form = "arc: {pcd: 140, count: 4, first: 30, last: 150}"
+	p.PCD = r.length(r.need(v, "pcd", form), positive)
+	p.Count = r.count(r.need(v, "count", form), 2, maxCount)
+	first, ok1 := r.angle(r.need(v, "first", form), -360, 360)
+	last, ok2 := r.angle(r.need(v, "last", form), -360, 360)
+	p.First, p.Last = first, last
+	if ok1 && ok2 && sweep(first.Deg, last.Deg) == 0 {
+		r.faultf(last.Pos, "two different angles; circle spaces holes all round",
+			"the arc runs from %g to %g degrees, the same place", first.Deg, last.Deg)
+	}
+}
+
+func (r *reader) grid(v *node, p *Pattern) {
+	if !r.group(v, "columns", "rows", "pitch", "centre") {
+		return
+	}
+	const form = "grid: {columns: 3, rows: 2, pitch: [40, 30], centre: [0, 0]}"
+	p.Columns = r.count(r.need(v, "columns", form), 1, maxCount)
+	p.Rows = r.count(r.need(v, "rows", form), 1, maxCount)
+	if p.Count = p.Columns * p.Rows; p.Count > maxCount {
+		r.faultf(v.pos, fmt.Sprintf("at most %d", maxCount), "the grid has %d places", p.Count)
+	}
+	if items, ok := r.items(r.need(v, "pitch", form), 2, 2, "the pitch across and up, such as [40, 30]"); ok {
+		p.PitchX, p.PitchY = r.length(items[0], positive), r.length(items[1], positive)
+	}
+	if c := v.get("centre"); c != nil {
+		p.Centre, _ = r.point(c)
+	}
+}
+
+// angles reads a list of different clock angles.
+func (r *reader) angles(n *node) []Angle {
+	items, _ := r.items(n, 1, maxCount, "a list of clock angles, such as [0, 75, 200]")
+	var out []Angle
+	seen := make(map[float64]bool, len(items))
+	for _, item := range items {
+		a, ok := r.angle(item, -360, 360)
+		if !ok {
+			continue
+		}
+		turn := math.Mod(a.Deg+360, 360)
+		if seen[turn] {
+			r.faultf(a.Pos, "each angle once", "the angle %g is listed twice", a.Deg)
+			continue
+		}
+		seen[turn] = true
+		out = append(out, a)
+	}
+	return out
+}
+
+// points reads a list of at least lo different points.
+func (r *reader) points(n *node, lo int) []Point {
+	items, _ := r.items(n, lo, maxCount, "a list of points, such as [[0, 60], [0, -60]]")
+	var out []Point
+	seen := make(map[[2]float64]bool, len(items))
+	for _, item := range items {
+		p, ok := r.point(item)
+		if !ok {
+			continue
+		}
+		at := [2]float64{p.X.Mm + 0, p.Y.Mm + 0}
+		if seen[at] {
+			r.faultf(p.Pos, "each point once", "the point [%s, %s] is listed twice", p.X.Text, p.Y.Text)
+			continue
+		}
+		seen[at] = true
+		out = append(out, p)
+	}
+	return out
+}
+
+// slots reads the obround slots of a part's faces.
+func (r *reader) slots(n *node) []FaceSlot {
+	items, _ := r.items(n, 0, 200, "a list of slots")
+	var out []FaceSlot
+	for _, item := range items {
+		if !r.group(item, "name", "face", "circle", "arc", "angles", "grid", "at", "datum", "width", "length", "turn", "depth") {
+			continue
+		}
+		s := FaceSlot{
+			Pos:     item.pos,
+			Name:    r.name(r.need(item, "name", "name the slot, such as name: adjust")),
+			Face:    r.face(item.get("face")),
+			Pattern: r.pattern(item),
+			Width:   r.length(r.need(item, "width", "the width across the slot"), positive),
+			Length:  r.length(r.need(item, "length", "the overall length of the slot"), positive),
+			Turn:    r.clock(item.get("turn")),
+		}
+		s.Through, s.Depth = r.depth(item.get("depth"))
+		if s.Width.Set() && s.Length.Set() && s.Length.Mm <= s.Width.Mm {
+			r.faultf(s.Length.Pos, "an overall length above the width; turn says which way it lies", "the slot is %s long and %s wide", s.Length.Text, s.Width.Text)
+		}
+		out = append(out, s)
+	}
+	return out
+}
+
+// radials reads what is cut into a round from outside.
+func (r *reader) radials(n *node) []Radial {
+	items, _ := r.items(n, 0, 200, "a list of radial holes, slots and windows")
+	var out []Radial
+	for _, item := range items {
+		if !r.group(item, "name", "clock", "axial", "from", "size", "slot", "window", "depth", "note") {
+			continue
+		}
+		f := Radial{
+			Pos:   item.pos,
+			Name:  r.name(r.need(item, "name", "name it, such as name: grease-port")),
+			Axial: r.length(r.need(item, "axial", "the distance of its centre from the face"), fromZero),
+			From:  r.face(item.get("from")),
+			Note:  r.text(item.get("note"), maxText),
+		}
+		if c := r.need(item, "clock", "a clock angle, or a list of them"); c != nil && c.kind == listNode {
+			f.Clock = r.angles(c)
+		} else if a, ok := r.angle(c, -360, 360); ok {
+			f.Clock = []Angle{a}
+		}
+		f.Through, f.Depth = r.depth(item.get("depth"))
+		key, v := r.oneOf(item, "size", "slot", "window")
+		switch key {
+		case "size":
+			f.Shape, f.Size = RadialHole, r.holeSize(v)
+		case "slot":
+			f.Shape = RadialSlot
+			if r.group(v, "around", "along") {
+				r.opening(v, &f)
+			}
+		case "window":
+			f.Shape = RadialWindow
+			if r.group(v, "around", "along", "corner") {
+				r.opening(v, &f)
+				f.Corner = r.length(v.get("corner"), fromZero)
+				if f.Around.Set() && f.Along.Set() && f.Corner.Mm > math.Min(f.Around.Mm, f.Along.Mm)/2 {
+					r.faultf(f.Corner.Pos, "at most half the smaller side", "the corner radius %s does not fit the window", f.Corner.Text)
+				}
+			}
+		}
+		out = append(out, f)
+	}
+	return out
+}
+
+func (r *reader) opening(v *node, f *Radial) {
+	f.Around = r.length(r.need(v, "around", "the length round the outside"), positive)
+	f.Along = r.length(r.need(v, "along", "the length along the axis"), positive)
+}

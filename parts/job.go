@@ -1,0 +1,360 @@
+package parts
+
+import (
+	"errors"
+	"io"
+	"io/fs"
+	"os"
+	"path"
+	"path/filepath"
+	"slices"
+	"strings"
+	"time"
+)
+
+// maxParts is the most part files in a job.
+const maxParts = 200
+
+// defaultPaperMm is the thickness of 80 g/m² office paper, common practice, no
+// source.
+const defaultPaperMm = 0.1
+
+var jobKeys = []string{"job", "revision", "date", "drawn", "checked", "units", "paper", "tolerance", "shop", "notes", "parts"}
+
+// loader reads a job. The embedded reader is that of the job file.
+type loader struct {
+	reader
+	root    *os.Root
+	sources []*source // job file first, then part files as listed
+	broken  bool      // some part could not be read at all
+	doubt   map[*Part]*source
+}
+
+// job reads all of the job file but the parts.
+func (l *loader) job(n *node) *Job {
+	n.label = "the job"
+	l.sources = []*source{l.source}
+	l.group(n, jobKeys...)
+	units := l.need(n, "units", "units: mm or units: in, as every bare number depends on it")
+	j := &Job{File: l.file, Units: Millimetres}
+	if w := l.word(units, string(Millimetres), string(Inches)); w != "" {
+		j.Units = Units(w)
+	}
+	l.units = j.Units
+	j.Name = l.text(l.need(n, "job", "a name, such as job: Pug mill"), maxText)
+	j.Revision = l.text(n.get("revision"), 40)
+	j.Date = l.date(n.get("date"))
+	j.DrawnBy = l.text(n.get("drawn"), maxText)
+	j.CheckedBy = l.text(n.get("checked"), maxText)
+	j.Paper = l.paper(n.get("paper"))
+	if t := n.get("tolerance"); t != nil {
+		if w := l.word(t, "f", "m", "c", "v"); w != "" {
+			j.Tolerance = Text{Value: w, Pos: t.pos}
+		}
+	}
+	j.Notes = l.notes(n.get("notes"))
+	j.Shop = l.shop(n.get("shop"))
+	return j
+}
+
+// date reads YYYY-MM-DD.
+func (l *loader) date(n *node) Text {
+	t := l.text(n, 40)
+	if t.Value == "" {
+		return t
+	}
+	if d, err := time.Parse(time.DateOnly, t.Value); err != nil || d.Year() < 1900 {
+		l.faultf(n.pos, "year-month-day, such as 2025-03-14", "the date %s does not exist", quote(t.Value))
+		return Text{}
+	}
+	return t
+}
+
+// papers are the sheet sizes known by name: ISO 216, and ANSI/ASME Y14.1 A and
+// B (8.5 × 11 in and 11 × 17 in).
+var papers = []Paper{
+	{Name: "A4", WidthMm: 210, HeightMm: 297},
+	{Name: "A3", WidthMm: 297, HeightMm: 420},
+	{Name: "Letter", WidthMm: 8.5 * mmPerInch, HeightMm: 11 * mmPerInch},
+	{Name: "Tabloid", WidthMm: 11 * mmPerInch, HeightMm: 17 * mmPerInch},
+}
+
+// paper reads a sheet name or size. Without one it is A4 for a job in
+// millimetres, Letter for one in inches.
+func (l *loader) paper(n *node) Paper {
+	if n == nil {
+		if l.units == Inches {
+			return papers[2]
+		}
+		return papers[0]
+	}
+	const right = `A4, A3, Letter, Tabloid, or a size such as "300x400 mm"`
+	text, ok := l.scalar(n, "a paper size", right)
+	if !ok {
+		return Paper{}
+	}
+	for _, p := range papers {
+		if strings.EqualFold(p.Name, text) {
+			p.Pos = n.pos
+			return p
+		}
+	}
+	first, second, ok := strings.Cut(strings.ReplaceAll(text, "×", "x"), "x")
+	_, unit := splitUnit(second)
+	if number, own := splitUnit(first); own == "" && unit != "" {
+		first = number + unit
+	}
+	width, wrong1 := parseLength(first, l.units)
+	height, wrong2 := parseLength(second, l.units)
+	if !ok || wrong1 != "" || wrong2 != "" {
+		l.faultf(n.pos, right, "the paper %s is not known", quote(text))
+		return Paper{}
+	}
+	if min(width, height) < 100 || max(width, height) > 2000 {
+		l.fault(n.pos, "the paper is smaller than 100 mm or larger than 2000 mm", right)
+		return Paper{}
+	}
+	return Paper{Name: "custom", WidthMm: width, HeightMm: height, Pos: n.pos}
+}
+
+// shop reads what the workshop has.
+func (l *loader) shop(n *node) Shop {
+	s := Shop{PaperThick: Length{Mm: defaultPaperMm, Text: "0.1 mm"}}
+	if !l.group(n, "press", "lathe", "drill", "paper") {
+		return s
+	}
+	const forces = "a force such as 200 kN, 20 t or 20000 N"
+	if text, ok := l.scalar(n.get("press"), "a force", forces); ok {
+		newton, wrong := parseForce(text)
+		if wrong != "" {
+			l.faultf(n.get("press").pos, forces, "press is %s: %s", quote(text), wrong)
+		} else {
+			s.PressN = Number{Value: newton, Pos: n.get("press").pos}
+		}
+	}
+	if lathe := n.get("lathe"); l.group(lathe, "swing", "between", "speeds", "tool") {
+		s.SwingMm = l.length(lathe.get("swing"), positive)
+		s.BetweenMm = l.length(lathe.get("between"), positive)
+		s.LatheRPM = l.speeds(lathe.get("speeds"))
+		s.CarbideTool = l.word(lathe.get("tool"), "hss", "carbide") == "carbide"
+	}
+	if drill := n.get("drill"); l.group(drill, "speeds", "largest") {
+		s.DrillRPM = l.speeds(drill.get("speeds"))
+		s.Drills = l.length(drill.get("largest"), positive)
+	}
+	if p := n.get("paper"); p != nil {
+		s.PaperThick = l.length(p, positive)
+		if s.PaperThick.Mm > 1 {
+			l.faultf(p.pos, "the thickness of one sheet, such as 0.1 mm", "paper of %s is no printing paper", s.PaperThick.Text)
+		}
+	}
+	return s
+}
+
+// speeds reads a list of spindle speeds in rev/min.
+func (l *loader) speeds(n *node) []Number {
+	items, _ := l.items(n, 1, 100, "a list of speeds in rev/min, such as [70, 115, 190]")
+	var out []Number
+	for _, item := range items {
+		if v := l.number(item, 1, 20_000); v.Pos.Line > 0 {
+			out = append(out, v)
+		}
+	}
+	return out
+}
+
+// parts reads the part files.
+func (l *loader) parts(n *node, job *Job) {
+	job.sources = map[string][]string{l.file: l.lines}
+	l.doubt = make(map[*Part]*source)
+	items, ok := l.items(l.need(n, "parts", "parts: [barrel-flange.yaml, …]"), 1, maxParts, "a list of part files")
+	if !ok {
+		l.broken = true
+		return
+	}
+	type seenFile struct {
+		info fs.FileInfo
+		line int
+	}
+	var seen []seenFile
+	for _, item := range items {
+		name, src, info := l.partFile(item)
+		if info == nil {
+			l.broken = true
+			continue
+		}
+		if i := slices.IndexFunc(seen, func(f seenFile) bool { return os.SameFile(f.info, info) }); i >= 0 {
+			l.faultf(item.pos, "each part file once; quantity says how many are made", "the file %s is listed already, in line %d", quote(name), seen[i].line)
+			continue
+		}
+		seen = append(seen, seenFile{info, item.pos.Line})
+		s, p := parsePart(name, src, job.Units)
+		l.sources = append(l.sources, s)
+		job.sources[name] = s.lines
+		if p == nil || p.Name.Value == "" {
+			l.broken = true
+		}
+		if p == nil {
+			continue
+		}
+		l.doubt[p] = s
+		if i := slices.IndexFunc(job.Parts, func(q *Part) bool { return q.Name.Value != "" && q.Name.Value == p.Name.Value }); i >= 0 {
+			s.faultf(p.Name.Pos, "a name of its own for each part", "the part %s is already in %s, line %d", p.Name.Value, job.Parts[i].File, job.Parts[i].Name.Pos.Line)
+			continue
+		}
+		job.Parts = append(job.Parts, p)
+	}
+}
+
+// partFile reads one listed file. It returns no info, with the fault recorded,
+// if the file cannot be read or lies outside the job's folder.
+func (l *loader) partFile(n *node) (string, []byte, fs.FileInfo) {
+	t := l.text(n, maxText)
+	if t.Value == "" {
+		return "", nil, nil
+	}
+	const right = "a file in the job's folder or below, such as barrel-flange.yaml"
+	if strings.ContainsAny(t.Value, `\:`) || path.IsAbs(t.Value) || !filepath.IsLocal(t.Value) {
+		l.faultf(n.pos, right, "the path %s leads out of the job's folder, or is no plain path", quote(t.Value))
+		return "", nil, nil
+	}
+	name := path.Clean(t.Value)
+	if name == l.file {
+		l.fault(n.pos, "the job file lists itself as a part", right)
+		return "", nil, nil
+	}
+	src, info, err := readFile(l.root, name)
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		l.faultf(n.pos, right, "there is no file %s", quote(name))
+	case errors.Is(err, errNotRegular):
+		l.faultf(n.pos, right, "%s is not a file", quote(name))
+	case errors.Is(err, fs.ErrPermission):
+		l.faultf(n.pos, "a file that may be read", "the file %s may not be read", quote(name))
+	case err != nil && strings.Contains(err.Error(), "escapes"):
+		l.faultf(n.pos, right, "the path %s leads out of the job's folder by a link", quote(name))
+	case err != nil:
+		l.faultf(n.pos, right, "the file %s cannot be read", quote(name))
+	default:
+		return name, src, info
+	}
+	return "", nil, nil
+}
+
+var errNotRegular = errors.New("not a regular file")
+
+// readFile reads at most one byte more than a file may have, so that read can
+// refuse it. Folders, devices and pipes are not opened.
+func readFile(root *os.Root, name string) ([]byte, fs.FileInfo, error) {
+	info, err := root.Stat(name)
+	if err != nil {
+		return nil, nil, err
+	}
+	if !info.Mode().IsRegular() {
+		return nil, nil, errNotRegular
+	}
+	f, err := root.Open(name)
+	if err != nil {
+		return nil, nil, err
+	}
+	defer f.Close()
+	src, err := io.ReadAll(io.LimitReader(f, maxFileBytes+1))
+	return src, info, err
+}
+
+// refs checks that references between parts lead to a feature. References to
+// parts that could not be read, or that have faults, are left alone.
+func (l *loader) refs(job *Job) {
+	names := make([]string, 0, len(job.Parts))
+	for _, p := range job.Parts {
+		if p.Name.Value != "" {
+			names = append(names, p.Name.Value)
+		}
+	}
+	for _, p := range job.Parts {
+		for _, size := range p.bores() {
+			if size.Fit.LightPress.Set() {
+				l.ref(job, p, size, names)
+			}
+		}
+	}
+}
+
+// bores lists the sizes of a part that can refer to another.
+func (p *Part) bores() []Size {
+	var out []Size
+	if p.Bore != nil {
+		out = append(out, p.Bore.Size)
+	}
+	if p.Profile != nil {
+		for _, s := range p.Profile.Inside {
+			out = append(out, s.Size)
+		}
+	}
+	for _, g := range p.Holes {
+		out = append(out, g.Size.Size)
+	}
+	for _, f := range p.Radials {
+		out = append(out, f.Size.Size)
+	}
+	return out
+}
+
+// maxMateMm is how far the nominal sizes of a bore and of the part it goes
+// over may differ. Common practice, no source: more is a wrong reference.
+const maxMateMm = 1.0
+
+func (l *loader) ref(job *Job, p *Part, size Size, names []string) {
+	ref, s := size.Fit.LightPress, l.doubt[p]
+	i := slices.IndexFunc(job.Parts, func(q *Part) bool { return q.Name.Value == ref.Part })
+	if i < 0 {
+		if l.broken {
+			return
+		}
+		what := "there is no part " + ref.Part + " in the job"
+		if like := nearest(ref.Part, names); like != "" {
+			what += "; perhaps " + like + " is meant"
+		}
+		s.fault(ref.Pos, what, "the parts are "+list(names))
+		return
+	}
+	target := job.Parts[i]
+	if target == p {
+		s.fault(ref.Pos, "the bore refers to its own part", "the part that the bore goes over")
+		return
+	}
+	if len(l.doubt[target].errs) > 0 {
+		return
+	}
+	outside, inside := target.features()
+	if !slices.Contains(outside, ref.Feature) {
+		what := "the part " + ref.Part + " has no feature " + ref.Feature
+		if slices.Contains(inside, ref.Feature) {
+			what = ref.Part + "." + ref.Feature + " is a bore, and a bore cannot go over it"
+		} else if like := nearest(ref.Feature, outside); like != "" {
+			what += "; perhaps " + like + " is meant"
+		}
+		s.fault(ref.Pos, what, "the outsides of "+ref.Part+" are "+list(outside))
+		return
+	}
+	mate, round := target.outsideMm(ref.Feature)
+	switch {
+	case !round:
+		s.faultf(ref.Pos, "a round outside", "%s.%s is not round, or is threaded", ref.Part, ref.Feature)
+	case size.Nominal.Set() && (size.Nominal.Mm > mate+maxMateMm || size.Nominal.Mm < mate-maxMateMm):
+		s.faultf(ref.Pos, "nominal sizes within 1 mm of each other", "the bore is %s and %s.%s is %s mm", size.Nominal.Text, ref.Part, ref.Feature, formatMm(mate))
+	}
+}
+
+// outsideMm returns the diameter of a round outside feature.
+func (p *Part) outsideMm(feature string) (mm float64, round bool) {
+	if p.Outline != nil {
+		return p.Outline.Width.Mm, p.Outline.Shape == CircleOutline
+	}
+	for _, s := range p.Profile.Outside {
+		if s.Name.Value == feature {
+			return s.Size.Nominal.Mm, s.Size.Nominal.Set()
+		}
+	}
+	return 0, false
+}

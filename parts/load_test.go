@@ -1,0 +1,14 @@
+package parts
+
+import "testing"
+
+func TestDemos(t *testing.T) {
+	for _, job := range []string{"../testdata/pugmill/job.yaml", "../testdata/gatejack/job.yaml"} {
+		j, err := Load(job)
+		if err != nil {
+			t.Errorf("%s:\n%v", job, err)
+			continue
+		}
+		t.Logf("%s: %d parts", job, len(j.Parts))
+	}
+}

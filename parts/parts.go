@@ -1,0 +1,51 @@
+// Package parts reads a job: a YAML job file and the part files it lists.
+//
+// Load returns a model that is complete and valid, or an error that names
+// every fault with file, line and column, the line itself and what would be
+// right. Lengths come out in millimetres (inches are exactly 25.4 mm), angles
+// in degrees, forces in newton. Whether a thread or a tolerance class exists is
+// for the layout stage, which has the tables; it reports with Job.Fault.
+//
+// Only the part of YAML that a hand-written file needs is read: keys, lists
+// and values. Anchors, aliases, merge keys, tags and further documents are
+// refused, as are duplicate keys. Files are UTF-8 of at most 1 MiB.
+package parts
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+)
+
+// Load reads a job file and the part files it lists, which must lie in the
+// job file's folder or below; symbolic links that lead out of it are refused.
+// The error is Errors if the input is at fault, in the order of the files; it
+// wraps the file system's if the job file cannot be read.
+func Load(jobPath string) (*Job, error) {
+	root, err := os.OpenRoot(filepath.Dir(jobPath))
+	if err != nil {
+		return nil, fmt.Errorf("job folder: %w", err)
+	}
+	defer root.Close()
+	base := filepath.Base(jobPath)
+	src, _, err := readFile(root, base)
+	if err != nil {
+		return nil, fmt.Errorf("job file %s: %w", base, err)
+	}
+	s, tree := read(base, src)
+	if tree == nil {
+		return nil, s.sorted()
+	}
+	l := &loader{reader: reader{source: s}, root: root}
+	job := l.job(tree)
+	l.parts(tree, job)
+	l.refs(job)
+	var errs Errors
+	for _, one := range l.sources {
+		errs = append(errs, one.sorted()...)
+	}
+	if len(errs) > 0 {
+		return nil, errs
+	}
+	return job, nil
+}

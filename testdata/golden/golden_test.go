@@ -1,0 +1,32 @@
+package golden
+
+import (
+	"path/filepath"
+	"strings"
+	"testing"
+)
+
+func TestDiff(t *testing.T) {
+	long := strings.Repeat("x", 400)
+	for _, c := range []struct{ want, got, part string }{
+		{"a\nb\n", "a\nb\n", ""},
+		{"a\nb\n", "a\nc\n", "line 2 differs"},
+		{"a\n", "a", "no more lines"},
+		{"a ", "a", `want: "a "`},
+		{long, long + "y", "401 bytes"},
+		{long + "y", long + "z", "line 1 differs"},
+	} {
+		d := Diff([]byte(c.want), []byte(c.got))
+		if (d == "") != (c.part == "") || !strings.Contains(d, c.part) {
+			t.Errorf("Diff(%.10q, %.10q) = %q, want it to say %q", c.want, c.got, d, c.part)
+		}
+	}
+}
+
+func TestCompareWritesAndReads(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "sub", "wanted.txt")
+	t.Setenv("CENTREPOP_UPDATE", "1")
+	Compare(t, path, []byte("one\n"))
+	t.Setenv("CENTREPOP_UPDATE", "")
+	Compare(t, path, []byte("one\n"))
+}
