@@ -154,9 +154,9 @@ const inch = 25.4
 // finite reports whether x is a number, not NaN and not infinite.
 func finite(x float64) bool { return !math.IsNaN(x) && !math.IsInf(x, 0) }
 
-// atLeast is an error unless x is finite and not below low.
+// atLeast is an error unless x lies between low and 1 km.
 func atLeast(what string, x, low float64) error {
-	if !finite(x) || x < low {
+	if !finite(x) || x < low || x > 1e6 {
 		return fmt.Errorf("bolts: %s must be a number of mm, %v or more, not %v", what, low, x)
 	}
 	return nil

@@ -143,8 +143,8 @@ func TestInchTableConsistent(t *testing.T) {
 	}
 }
 
-// Proof loads printed in SAE J429 Table 1, pounds-force, from memory; printed
-// to 50 or 100 lbf.
+// Proof loads printed in SAE J429 Table 1, pounds-force, looked up in a
+// buyer's specification that reprints it; printed to 50 or 100 lbf.
 func TestInchProofLoads(t *testing.T) {
 	const lbf = 4.4482216
 	for _, c := range []struct {
@@ -152,6 +152,8 @@ func TestInchProofLoads(t *testing.T) {
 		load        float64
 	}{
 		{"1/4-20 UNC", "grade 5", 2700}, {"1/4-20 UNC", "Grade 8", 3800}, {"3/8-16 UNC", "5", 6600},
+		{"5/8-11 UNC", "grade 2", 12400}, {"5/8-11 UNC", "grade 8", 27100}, {"7/8-9 UNC", "grade 5", 39300}, {"7/8-9 UNC", "grade 8", 55400}, {"1-8 UNC", "grade 2", 20000},
+		{"1/4-20 UNC", "grade 2", 1750}, {"5/16-18 UNC", "grade 5", 4450}, {"3/8-24 UNF", "grade 5", 7450}, {"1/4-28 UNF", "grade 8", 4350},
 		{"1/2-13 UNC", "grade 2", 7800}, {"1/2-13 UNC", "gr 5", 12100}, {"1/2-13 UNC", "SAE 8", 17000},
 		{"5/8-11 UNC", "grade 5", 19200}, {"3/4-10 UNC", "grade 5", 28400}, {"3/4-10 UNC", "grade 8", 40100},
 		{"3/4-10 UNC", "grade 2", 18400}, {"7/8-9 UNC", "grade 2", 15200}, {"1-8 UNC", "grade 5", 51500}, {"1-8 UNC", "grade 8", 72700},
@@ -210,5 +212,30 @@ func TestRefusals(t *testing.T) {
 	}
 	if _, err := ParseHead("round"); err == nil {
 		t.Error("round head accepted")
+	}
+}
+
+// ASME B18.2.1-1996 hex cap screws (head height basic) and ASME B18.3-2003
+// socket heads (diameter, key), inches, from makers' reprints.
+func TestInchHeads(t *testing.T) {
+	for _, c := range []struct {
+		size                     string
+		flats, head, socket, key float64
+	}{
+		{"1/4 UNC", 0.4375, 0.15625, 0.375, 0.1875},
+		{"5/16 UNC", 0.5, 0.203125, 0.469, 0.25},
+		{"3/8 UNC", 0.5625, 0.234375, 0.562, 0.3125},
+		{"7/16 UNC", 0.625, 0.28125, 0.656, 0.375},
+		{"1/2 UNC", 0.75, 0.3125, 0.750, 0.375},
+		{"9/16 UNC", 0.8125, 0.359375, 0, 0},
+		{"5/8 UNC", 0.9375, 0.390625, 0.938, 0.5},
+		{"3/4 UNC", 1.125, 0.46875, 1.125, 0.625},
+		{"7/8 UNC", 1.3125, 0.546875, 1.312, 0.75},
+		{"1 UNC", 1.5, 0.609375, 1.5, 0.75},
+	} {
+		b := find(t, c.size)
+		if !near(b.AcrossFlatsMm, c.flats*inch, 1e-6) || !near(b.HeadHeightMm, c.head*inch, 1e-6) || !near(b.SocketHeadDiameterMm, c.socket*inch, 1e-6) || !near(b.SocketKeyMm, c.key*inch, 1e-6) {
+			t.Errorf("%s: %+v, want %+v", c.size, b, c)
+		}
 	}
 }

@@ -73,6 +73,23 @@ func TestShank(t *testing.T) {
 			t.Errorf("M10 x %v: %v, want %v", l, got, want)
 		}
 	}
+	for _, bad := range []float64{-1, math.NaN(), math.Inf(1)} {
+		if got := b.ThreadLengthMm(Hex, bad); got != 0 {
+			t.Errorf("M10 x %v: %v", bad, got)
+		}
+	}
+	// ISO 4014 to 125 and to 200 mm, from a maker's reprint.
+	for size, want := range map[string][2]float64{"M3": {12, 0}, "M6": {18, 0}, "M14": {34, 40}, "M16": {38, 44}, "M24": {54, 60}} {
+		if b := find(t, size); b.ThreadLengthMm(Hex, 100) != want[0] || want[1] > 0 && b.ThreadLengthMm(Hex, 150) != want[1] {
+			t.Errorf("%s: thread lengths %v, %v, want %v", size, b.ThreadLengthMm(Hex, 100), b.ThreadLengthMm(Hex, 150), want)
+		}
+	}
+	// ASME B18.2.1 to 6 in and beyond.
+	for size, want := range map[string][2]float64{"1/4 UNC": {0.75, 1}, "1/2 UNC": {1.25, 1.5}, "1 UNC": {2.25, 2.5}} {
+		if b := find(t, size); !near(b.ThreadLengthMm(Hex, 6*inch), want[0]*inch, 1e-9) || !near(b.ThreadLengthMm(Hex, 7*inch), want[1]*inch, 1e-9) {
+			t.Errorf("%s: thread lengths, want %v in", size, want)
+		}
+	}
 	got, err := b.ChooseLength(Joint{GripMm: 33})
 	if err != nil || got.Chosen == nil || got.Chosen.LengthMm != 45 || got.Chosen.FullThread {
 		t.Errorf("grip 33: %+v, %v", got.Chosen, err)
@@ -145,9 +162,11 @@ func TestChooseLengthRefuses(t *testing.T) {
 	nan := math.NaN()
 	for name, j := range map[string]Joint{
 		"no grip": {}, "negative grip": {GripMm: -1}, "NaN grip": {GripMm: nan}, "infinite grip": {GripMm: math.Inf(1)},
-		"head": {Head: "round", GripMm: 20}, "washers": {GripMm: 20, HeadWashers: -1}, "many washers": {GripMm: 20, NutWashers: 99},
+		"absurd grip": {GripMm: 1e300},
+		"head":        {Head: "round", GripMm: 20}, "washers": {GripMm: 20, HeadWashers: -1}, "many washers": {GripMm: 20, NutWashers: 99},
 		"washer without nut": {GripMm: 20, NutWashers: 1, Hole: &TappedHole{ThreadMm: 20}},
 		"no thread":          {GripMm: 20, Hole: &TappedHole{}},
+		"negative drill":     {GripMm: 20, Hole: &TappedHole{ThreadMm: 20, DrillMm: -1}},
 		"NaN thread":         {GripMm: 20, Hole: &TappedHole{ThreadMm: nan}},
 		"NaN drill":          {GripMm: 20, Hole: &TappedHole{ThreadMm: 20, DrillMm: nan}},
 		"material":           {GripMm: 20, Hole: &TappedHole{ThreadMm: 20, Material: "cheese"}},

