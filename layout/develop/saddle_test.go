@@ -163,6 +163,47 @@ func TestSaddleBetween(t *testing.T) {
 	near(t, "heel", p.Ordinates[6].BetweenDeg, 135, 1e-9)
 }
 
+// TestSaddleDrawn: the drawn cut passes through every ordinate of the table,
+// and stays within the tolerance of the exact curve between its points.
+func TestSaddleDrawn(t *testing.T) {
+	s := Saddle{MainDiameterMm: 219.1, MainWallMm: 8, BranchDiameterMm: 114.3, BranchWallMm: 6.3, AngleDeg: 50, OffsetMm: 30, GapMm: 2, SeamDeg: 200, TabMm: 10, Divisions: 24}
+	p, err := s.Develop()
+	if err != nil {
+		t.Fatal(err)
+	}
+	points := p.Branch.Curves[0].Points(0)
+	for _, o := range p.Ordinates {
+		least := math.Inf(1)
+		for i := 1; i < len(points); i++ {
+			least = math.Min(least, distanceToChord(Point{o.XMm, o.YMm}, points[i-1], points[i]))
+		}
+		near(t, "drawn through the ordinate", least, 0, 2*ToleranceMm)
+		if left := p.Branch.Box.Min.XMm; o.XMm < left || o.XMm > left+math.Pi*114.3+1e-9 {
+			t.Errorf("ordinate %g° at x = %g lies off the pattern", o.PositionDeg, o.XMm)
+		}
+	}
+	// Offset to the right, away from the crown, falls off the main there: the
+	// cut at 90° lies lower, so nearer to the crossing, than at 270°.
+	if q, r := p.Ordinates[6], p.Ordinates[18]; !(q.FromCrossingMm < r.FromCrossingMm) {
+		t.Errorf("w is %g at 90° and %g at 270°", q.FromCrossingMm, r.FromCrossingMm)
+	}
+	for i, o := range p.Ordinates {
+		if row := p.Branch.Tables[0].Rows[i].Values; row[3] != o.YMm || row[1] != o.XMm {
+			t.Errorf("table row %d differs from the ordinates", i)
+		}
+	}
+	box := p.Branch.Curves[0].Box()
+	near(t, "deepest point drawn", box.Max.YMm, p.SquareEdgeMm-minW(p.Ordinates), 0.5)
+}
+
+func minW(all []Ordinate) float64 {
+	w := math.Inf(1)
+	for _, o := range all {
+		w = math.Min(w, o.FromCrossingMm)
+	}
+	return w
+}
+
 func TestSaddleScales(t *testing.T) {
 	s := Saddle{MainDiameterMm: 219.1, MainWallMm: 8, BranchDiameterMm: 114.3, BranchWallMm: 6.3, AngleDeg: 60, PaperMm: 0.1, TabMm: 12, ReachMm: 400}
 	p, err := s.Develop()

@@ -1,0 +1,185 @@
+package develop
+
+import (
+	"errors"
+	"math"
+	"testing"
+
+	"pgregory.net/rapid"
+)
+
+// TestErrorOrFinite: whatever the numbers, a pattern is complete and finite,
+// or there is an error and no pattern; nothing panics.
+func TestErrorOrFinite(t *testing.T) {
+	good := 0
+	wild := rapid.SampledFrom([]float64{0, 0.01, 1, 45, 90, 100, MaxLengthMm, -1, -90, 1e-9, 1e300, -1e300, 5e-324, math.NaN(), math.Inf(1), math.Inf(-1)})
+	rapid.Check(t, func(t *rapid.T) {
+		// About half of the parts have one or two wild numbers.
+		pick := func(name string, tame *rapid.Generator[float64]) float64 {
+			if rapid.IntRange(0, 19).Draw(t, name+" wild") == 19 {
+				return wild.Draw(t, name)
+			}
+			return tame.Draw(t, name)
+		}
+		f := func(name string) float64 { return pick(name, rapid.Float64Range(30, 360)) }
+		s := func(name string) float64 { return pick(name, rapid.SampledFrom([]float64{0, 0, 1, 3})) }
+		n := func(name string) int {
+			if rapid.IntRange(0, 19).Draw(t, name+" wild") == 19 {
+				return rapid.SampledFrom([]int{-4, 3, 360, 1 << 40}).Draw(t, name)
+			}
+			return rapid.SampledFrom([]int{0, 0, 1}).Draw(t, name)
+		}
+		var pieces []Development
+		var err error
+		switch rapid.IntRange(0, 4).Draw(t, "kind") {
+		case 0:
+			var d Development
+			d, err = Cylinder{DiameterMm: f("D"), PaperMm: s("paper"), WidthMm: f("width"), TabMm: s("tab"), Edge: Face(n("edge")), SeamDeg: f("seam"), Divisions: 12 * n("n"),
+				Features: []Feature{{Kind: FeatureKind(n("kind of feature")), ClockDeg: f("clock"), AxialMm: f("axial"), OffsetMm: s("offset"),
+					DiameterMm: f("d"), WidthMm: f("w"), LengthMm: f("l"), CornerMm: s("corner")}}}.Develop()
+			if err == nil {
+				pieces = append(pieces, d)
+			}
+		case 1:
+			var p SaddlePattern
+			p, err = Saddle{MainDiameterMm: f("D"), BranchDiameterMm: f("d"), MainWallMm: s("T"), BranchWallMm: s("t"), AngleDeg: pick("angle", rapid.Float64Range(30, 90)), OffsetMm: s("offset"),
+				Joint: Joint(n("joint")), Edge: CutEdge(n("edge")), GapMm: s("gap"), PaperMm: s("paper"), TabMm: s("tab"), SeamDeg: f("seam"), MarginMm: s("margin"), ReachMm: s("reach"), Divisions: 12 * n("n")}.Develop()
+			if err == nil {
+				pieces = append(pieces, p.Branch, p.Hole)
+			}
+		case 2:
+			var p FrustumPattern
+			p, err = Frustum{LargeDiameterMm: f("D"), SmallDiameterMm: f("d"), HeightMm: f("h"), ThicknessMm: s("t"), OverlapMm: s("lap"), Divisions: 12 * n("n"), Gores: n("gores"), Measured: Surface(n("surface")),
+				SheetWidthMm: 900, SheetHeightMm: 1200}.Develop()
+			if err == nil {
+				pieces = append(pieces, p.Piece)
+			}
+		default:
+			var p StripPattern
+			if rapid.Bool().Draw(t, "oblique") {
+				p, err = Oblique{BaseDiameterMm: f("D"), TopDiameterMm: f("d"), HeightMm: f("h"), OffsetTopMm: f("up"), OffsetRightMm: f("right"), ThicknessMm: s("t"),
+					OverlapMm: s("lap"), SeamDeg: f("seam"), Divisions: 12 * n("n"), Pieces: n("pieces"), Bend: Bend(n("bend"))}.Develop()
+			} else {
+				p, err = Transition{WidthMm: f("w"), DepthMm: f("v"), DiameterMm: f("d"), HeightMm: f("h"), OffsetTopMm: f("up"), OffsetRightMm: f("right"), ThicknessMm: s("t"),
+					OverlapMm: s("lap"), SeamDeg: rapid.SampledFrom([]float64{0, 90, 45, math.NaN()}).Draw(t, "seam"), Divisions: 12 * n("n"), Pieces: n("pieces"), Bend: Bend(n("bend"))}.Develop()
+			}
+			pieces = p.Pieces
+			for _, l := range p.Lines {
+				if !finite(l.TrueMm) || !finite(l.BendDeg) {
+					t.Errorf("line %v is not finite", l)
+				}
+			}
+		}
+		if err == nil {
+			good++
+		}
+		if (err == nil) != (len(pieces) > 0) {
+			t.Fatalf("%d pieces and error %v", len(pieces), err)
+		}
+		if err != nil && !errors.Is(err, ErrInput) {
+			t.Errorf("error of another kind: %v", err)
+		}
+		for _, d := range pieces {
+			checkComplete(t, d)
+		}
+	})
+	if good == 0 {
+		t.Error("no part was good, the numbers drawn test nothing")
+	}
+	t.Logf("%d good parts", good)
+}
+
+// checkComplete checks what every development promises.
+func checkComplete(t reporter, d Development) {
+	t.Helper()
+	if d.Title == "" || len(d.Inputs) == 0 || len(d.Results) == 0 || len(d.Formulas) == 0 || len(d.Tables) == 0 || len(d.Notes) == 0 {
+		t.Errorf("%q lacks a part", d.Title)
+	}
+	box := emptyBox()
+	for _, c := range d.Curves {
+		for _, p := range c.Points(0.5) {
+			if !finite(p.XMm) || !finite(p.YMm) {
+				t.Fatalf("%s: curve %q is not finite", d.Title, c.Name)
+			}
+			if c.Role == Cut || c.Role == Tab {
+				box = box.add(p)
+			}
+		}
+		last := c.Segments[len(c.Segments)-1].To
+		if c.Closed != (last == c.Start) {
+			t.Errorf("%s: curve %q closed is %v, ends %v apart", d.Title, c.Name, c.Closed, last.minus(c.Start))
+		}
+	}
+	size := 1 + d.Box.WidthMm() + d.Box.HeightMm()
+	near(t, "box left", d.Box.Min.XMm, box.Min.XMm, 0.5+1e-9*size)
+	near(t, "box top", d.Box.Max.YMm, box.Max.YMm, 0.5+1e-9*size)
+	for _, table := range d.Tables {
+		if len(table.Rows) == 0 {
+			t.Errorf("%s: table %q is empty", d.Title, table.Title)
+		}
+		for _, r := range table.Rows {
+			if len(r.Values) != len(table.Columns) {
+				t.Errorf("%s: table %q row %s has %d values for %d columns", d.Title, table.Title, r.Label, len(r.Values), len(table.Columns))
+			}
+		}
+	}
+	for _, v := range append(append([]Value{}, d.Inputs...), d.Results...) {
+		if !finite(v.Value) {
+			t.Errorf("%s: %s is not finite", d.Title, v.Name)
+		}
+	}
+}
+
+// TestCurveBoxAndArea: one arc of each turn against its known extent: a half
+// disc of radius 10 upwards has the area 50π and touches y = 10.
+func TestCurveBoxAndArea(t *testing.T) {
+	up := Curve{Closed: true, Start: Point{10, 0}, Segments: []Segment{{To: Point{-10, 0}, SweepDeg: 180}, {To: Point{10, 0}}}}
+	near(t, "area", up.AreaMm2(), 50*math.Pi, 1e-9)
+	near(t, "length", up.LengthMm(), 20+10*math.Pi, 1e-9)
+	near(t, "top", up.Box().Max.YMm, 10, 1e-12)
+	near(t, "bottom", up.Box().Min.YMm, 0, 1e-12)
+	down := Curve{Closed: true, Start: Point{10, 0}, Segments: []Segment{{To: Point{-10, 0}, SweepDeg: -180}, {To: Point{10, 0}}}}
+	near(t, "area clockwise", down.AreaMm2(), -50*math.Pi, 1e-9)
+	near(t, "bottom", down.Box().Min.YMm, -10, 1e-12)
+	for _, tol := range []float64{0.5, 0.01} {
+		points := up.Points(tol)
+		for i := 2; i < len(points); i++ {
+			mid := points[i-2].plus(points[i-1]).times(0.5)
+			if rise := 10 - mid.lengthMm(); rise > tol+1e-9 {
+				t.Errorf("chord is %g off the arc, want %g", rise, tol)
+			}
+		}
+	}
+}
+
+func TestClipX(t *testing.T) {
+	square := []Point{{0, 0}, {10, 0}, {10, 10}, {0, 10}, {0, 0}}
+	if parts := clipX(square, -1, 11); len(parts) != 1 || len(parts[0]) != 5 {
+		t.Errorf("inside: %v", parts)
+	}
+	if parts := clipX(square, 20, 30); parts != nil {
+		t.Errorf("outside: %v", parts)
+	}
+	parts := clipX(square, -1, 4)
+	if len(parts) != 1 || len(parts[0]) != 4 {
+		t.Fatalf("cut at 4: %v", parts)
+	}
+	near(t, "length of the rest", polyline("", Cut, parts[0]...).LengthMm(), 18, 1e-12)
+	if parts := clipX(square, 3, 7); len(parts) != 2 {
+		t.Errorf("middle: %v", parts)
+	}
+}
+
+func TestNames(t *testing.T) {
+	for _, s := range []interface{ String() string }{Cut, Tab, Seam, Fold, Division, Top, FrontFace, BackFace, Hole, AxialSlot, AroundSlot, Window,
+		SetOn, SetIn, WholeWall, BranchInside, BranchOutside, Outside, Middle, Inside, Rolled, Faceted} {
+		if n := s.String(); n == "" || len(n) > 8 && n[:8] == "unknown " {
+			t.Errorf("%#v has no name", s)
+		}
+	}
+	for _, s := range []interface{ String() string }{Role(99), Face(-1), FeatureKind(99), Joint(99), CutEdge(99), Surface(99), Bend(99)} {
+		if n := s.String(); len(n) < 8 || n[:8] != "unknown " {
+			t.Errorf("%#v is named %q", s, n)
+		}
+	}
+}
