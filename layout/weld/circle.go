@@ -1,0 +1,187 @@
+package weld
+
+import (
+	"fmt"
+	"math"
+)
+
+// Tack is one tack weld on a circle.
+type Tack struct {
+	ClockDeg float64 // middle of the tack, 0 at TOP, clockwise, from 0 to below 360
+}
+
+// Tacks is a tacking plan.
+type Tacks struct {
+	LengthMm float64 // of each tack
+	PitchMm  float64 // from middle to middle along the circle
+	Tacks    []Tack  // in the order to weld them
+}
+
+// Rules for tacks. The length of four thicknesses to at most 50 mm is the rule
+// of EN 1011-2 (from memory; a filler maker's page repeats the four thicknesses).
+// The rest is common practice.
+const (
+	tackThicknesses  = 4.0
+	maxTackMm        = 50.0
+	minTackMm        = 8.0
+	pitchThicknesses = 30.0
+	minPitchMm       = 100.0
+	maxPitchMm       = 300.0
+	tackShare        = 1.0 / 3 // of the circle at most
+	maxTacks         = 400
+)
+
+// TackCircle plans the tacks for a joint round a circle of diameterMm, thickness
+// thickMm of the thicker part, the first tack at firstDeg (clock angle). There are
+// four or a multiple of four, so that each has one opposite, at a pitch of about
+// 30 thicknesses (100 to 300 mm), and the order is opposite first, then square to
+// it, then always into the widest gap (common practice). The length is four
+// thicknesses, 8 to 50 mm, less if the tacks would fill over a third of the
+// circle. It errs for sizes that are not positive and finite, an angle that is not
+// finite, or a circle of over 400 tacks.
+func TackCircle(diameterMm, thickMm, firstDeg float64) (Tacks, error) {
+	if !positive(diameterMm) || !positive(thickMm) {
+		return Tacks{}, fmt.Errorf("weld: tacking needs a positive diameter and thickness, has %v and %v mm", diameterMm, thickMm)
+	}
+	if math.IsNaN(firstDeg) || math.IsInf(firstDeg, 0) {
+		return Tacks{}, fmt.Errorf("weld: first tack at %v degrees is not a finite angle", firstDeg)
+	}
+	girth := math.Pi * diameterMm
+	pitch := math.Min(math.Max(pitchThicknesses*thickMm, minPitchMm), maxPitchMm)
+	want := 4 * math.Ceil(girth/pitch/4-1e-9)
+	if !(want <= maxTacks) {
+		return Tacks{}, fmt.Errorf("weld: a circle of %.0f mm would take over %d tacks", diameterMm, maxTacks)
+	}
+	n := max(4, int(want))
+	t := Tacks{PitchMm: girth / float64(n)}
+	t.LengthMm = math.Min(math.Max(tackThicknesses*thickMm, minTackMm), maxTackMm)
+	t.LengthMm = math.Min(t.LengthMm, tackShare*t.PitchMm)
+	for _, i := range balanced(n) {
+		t.Tacks = append(t.Tacks, Tack{clock(firstDeg + 360*float64(i)/float64(n))})
+	}
+	return t, nil
+}
+
+// balanced returns 0 to n-1 in an order that spreads heat round a circle: each
+// next place is the one farthest from all those used, then the one farthest from
+// the place just used, then the first clockwise.
+func balanced(n int) []int {
+	used := make([]bool, n)
+	near := make([]int, n) // steps to the nearest used place
+	for i := range near {
+		near[i] = n
+	}
+	order := make([]int, 0, n)
+	for last := 0; len(order) < n; {
+		used[last] = true
+		order = append(order, last)
+		best := -1
+		for i := range n {
+			near[i] = min(near[i], apart(i, last, n))
+			if used[i] {
+				continue
+			}
+			if best < 0 || near[i] > near[best] || near[i] == near[best] && apart(i, last, n) > apart(best, last, n) {
+				best = i
+			}
+		}
+		last = best
+	}
+	return order
+}
+
+// apart is the shorter way in steps between two places of n on a circle.
+func apart(i, j, n int) int {
+	d := i - j
+	if d < 0 {
+		d = -d
+	}
+	return min(d, n-d)
+}
+
+// clock brings an angle to 0 up to below 360 degrees.
+func clock(deg float64) float64 {
+	deg = math.Mod(deg, 360)
+	if deg < 0 {
+		deg += 360
+	}
+	if deg >= 360 { // a hair under zero rounds up
+		deg = 0
+	}
+	return deg
+}
+
+// Run is one stretch of weld on a circle, struck at StartDeg and broken at EndDeg.
+type Run struct {
+	Layer     int     // 1 is the root
+	StartDeg  float64 // clock angle, from 0 to below 360
+	EndDeg    float64 // clock angle, from 0 to below 360; equal to StartDeg for one whole turn
+	Clockwise bool    // direction of travel
+	LengthMm  float64 // along the circle
+}
+
+// RunPlan is what an order of runs depends on.
+type RunPlan struct {
+	DiameterMm float64 // of the weld, mm
+	Layers     int     // 1 or more; see Filler.Runs
+	FirstDeg   float64 // clock angle where the first sector begins
+	// MaxRunMm is the longest stretch to weld at once, mm; 0 takes 150 mm, about
+	// one stick electrode. There are never fewer than four sectors.
+	MaxRunMm float64
+	// Backstep makes each stretch run against the sense in which the sectors
+	// are counted (clockwise), toward metal already welded.
+	Backstep bool
+}
+
+const (
+	defaultRunMm = 150.0 // common practice
+	maxSectors   = 400
+	maxLayers    = 50
+)
+
+// RunOrder returns the runs in the order to weld them. The circle is cut in four
+// sectors, or a multiple of four when a quarter is longer than MaxRunMm; opposite
+// sectors follow each other, then those square to them, then the widest gap, which
+// keeps the heat even and the part from tipping. Each layer begins half a sector
+// further on than the one below, so that ends do not lie on ends, and without
+// backstepping goes round the other way. All of it common practice, no source.
+// It errs for sizes out of range, angles that are not finite, or a plan of over
+// 400 sectors or 50 layers.
+func RunOrder(p RunPlan) ([]Run, error) {
+	if !positive(p.DiameterMm) || !notNegative(p.MaxRunMm) {
+		return nil, fmt.Errorf("weld: run order needs a positive diameter and longest run, has %v and %v mm", p.DiameterMm, p.MaxRunMm)
+	}
+	if p.Layers < 1 || p.Layers > maxLayers {
+		return nil, fmt.Errorf("weld: %d layers, want 1 to %d", p.Layers, maxLayers)
+	}
+	if math.IsNaN(p.FirstDeg) || math.IsInf(p.FirstDeg, 0) {
+		return nil, fmt.Errorf("weld: first sector at %v degrees is not a finite angle", p.FirstDeg)
+	}
+	longest := p.MaxRunMm
+	if longest == 0 {
+		longest = defaultRunMm
+	}
+	girth := math.Pi * p.DiameterMm
+	want := 4 * math.Ceil(girth/longest/4-1e-9)
+	if !(want <= maxSectors) {
+		return nil, fmt.Errorf("weld: runs of %.0f mm on a circle of %.0f mm make over %d sectors", longest, p.DiameterMm, maxSectors)
+	}
+	n := max(4, int(want))
+	step := 360 / float64(n)
+	var out []Run
+	for layer := 1; layer <= p.Layers; layer++ {
+		begin := p.FirstDeg + float64(layer-1)*step/2
+		clockwise := layer%2 == 1
+		if p.Backstep {
+			clockwise = false
+		}
+		for _, i := range balanced(n) {
+			from, to := clock(begin+float64(i)*step), clock(begin+float64(i+1)*step)
+			if !clockwise {
+				from, to = to, from
+			}
+			out = append(out, Run{layer, from, to, clockwise, girth / float64(n)})
+		}
+	}
+	return out, nil
+}

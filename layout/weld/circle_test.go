@@ -1,0 +1,207 @@
+package weld
+
+import (
+	"math"
+	"slices"
+	"testing"
+)
+
+func TestBalanced(t *testing.T) {
+	if got := balanced(4); !slices.Equal(got, []int{0, 2, 1, 3}) {
+		t.Errorf("four: %v, want top, bottom, right, left", got)
+	}
+	if got := balanced(8); !slices.Equal(got[:4], []int{0, 4, 2, 6}) {
+		t.Errorf("eight: %v, want opposite, then square to it", got)
+	}
+	for n := 1; n <= 60; n++ {
+		order := balanced(n)
+		sorted := slices.Clone(order)
+		slices.Sort(sorted)
+		for i, v := range sorted {
+			if v != i {
+				t.Fatalf("%d places: %v is no permutation", n, order)
+			}
+		}
+		if n < 4 || n%4 != 0 {
+			continue
+		}
+		if apart(order[0], order[1], n) != n/2 || apart(order[2], order[3], n) != n/2 {
+			t.Errorf("%d places: %v does not begin with two opposite pairs", n, order)
+		}
+		// Heat stays even: after k places no gap is over twice the even share,
+		// counted in whole places.
+		for k := 1; k <= n; k++ {
+			at := slices.Clone(order[:k])
+			slices.Sort(at)
+			widest := at[0] + n - at[k-1]
+			for i := 1; i < k; i++ {
+				widest = max(widest, at[i]-at[i-1])
+			}
+			if even := (n + k - 1) / k; widest > 2*even {
+				t.Errorf("%d places, %d used: gap of %d against an even %d", n, k, widest, even)
+			}
+		}
+	}
+}
+
+func TestTackCircle(t *testing.T) {
+	for _, c := range []struct {
+		d, thick float64
+		n        int
+		length   float64
+	}{
+		{114.3, 6, 4, 24}, // girth 359, pitch 180: four of 4 x 6
+		{600, 6, 12, 24},  // girth 1885 at 180: 10.5, up to 12
+		{600, 20, 8, 50},  // pitch 300 at most, length 50 at most
+		{30, 3, 4, math.Pi * 30 / 12},
+		{60, 1, 4, 8},
+	} {
+		p, err := TackCircle(c.d, c.thick, 0)
+		if err != nil || len(p.Tacks) != c.n {
+			t.Errorf("TackCircle(%v, %v): %d tacks, %v; want %d", c.d, c.thick, len(p.Tacks), err, c.n)
+			continue
+		}
+		near(t, "tack length", p.LengthMm, c.length, 1e-9)
+		near(t, "pitch closes the circle", p.PitchMm*float64(c.n), math.Pi*c.d, 1e-9)
+	}
+	p, err := TackCircle(114.3, 6, -45)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i, want := range []float64{315, 135, 45, 225} {
+		near(t, "clock angle", p.Tacks[i].ClockDeg, want, 1e-9)
+	}
+	for _, bad := range [][3]float64{{0, 6, 0}, {100, 0, 0}, {100, 6, math.NaN()}, {100, 6, math.Inf(1)}, {math.NaN(), 6, 0}, {1e9, 6, 0}, {math.Inf(1), 6, 0}} {
+		if p, err := TackCircle(bad[0], bad[1], bad[2]); err == nil {
+			t.Errorf("TackCircle(%v) = %v, want an error", bad, p)
+		}
+	}
+}
+
+func TestRunOrder(t *testing.T) {
+	runs, err := RunOrder(RunPlan{DiameterMm: 114.3, Layers: 1})
+	if err != nil {
+		t.Fatal(err)
+	}
+	want := [][2]float64{{0, 90}, {180, 270}, {90, 180}, {270, 0}}
+	for i, w := range want {
+		near(t, "start", runs[i].StartDeg, w[0], 1e-9)
+		near(t, "end", runs[i].EndDeg, w[1], 1e-9)
+		near(t, "length", runs[i].LengthMm, math.Pi*114.3/4, 1e-9)
+		if !runs[i].Clockwise || runs[i].Layer != 1 {
+			t.Errorf("run %d: %+v", i, runs[i])
+		}
+	}
+	back, err := RunOrder(RunPlan{DiameterMm: 114.3, Layers: 1, Backstep: true})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i := range back { // same stretches, the other way
+		near(t, "backstep start", back[i].StartDeg, runs[i].EndDeg, 1e-9)
+		near(t, "backstep end", back[i].EndDeg, runs[i].StartDeg, 1e-9)
+		if back[i].Clockwise {
+			t.Errorf("backstep run %d goes clockwise", i)
+		}
+	}
+	// Each layer of each plan goes once round without gap or overlap, and its
+	// ends keep clear of those below.
+	for _, p := range []RunPlan{{600, 3, 15, 0, false}, {600, 3, 15, 0, true}, {200, 2, -30, 90, false}, {50, 4, 700, 0, true}} {
+		runs, err := RunOrder(p)
+		if err != nil {
+			t.Fatal(err)
+		}
+		n := len(runs) / p.Layers
+		if n%4 != 0 {
+			t.Errorf("%+v: %d sectors", p, n)
+		}
+		for layer := 1; layer <= p.Layers; layer++ {
+			var starts []float64
+			length := 0.0
+			for _, r := range runs[(layer-1)*n : layer*n] {
+				if r.Layer != layer || r.StartDeg < 0 || r.StartDeg >= 360 || r.EndDeg < 0 || r.EndDeg >= 360 {
+					t.Fatalf("%+v: run %+v", p, r)
+				}
+				from, to := r.StartDeg, r.EndDeg
+				if !r.Clockwise {
+					from, to = to, from
+				}
+				near(t, "sector", clock(to-from), 360/float64(n), 1e-9)
+				starts = append(starts, from)
+				length += r.LengthMm
+				if longest := p.MaxRunMm; longest == 0 && r.LengthMm > 150+1e-9 || longest > 0 && r.LengthMm > longest+1e-9 {
+					t.Errorf("%+v: run of %v mm", p, r.LengthMm)
+				}
+			}
+			near(t, "once round", length, math.Pi*p.DiameterMm, 1e-6)
+			slices.Sort(starts)
+			for i := 1; i < n; i++ {
+				near(t, "even starts", starts[i]-starts[i-1], 360/float64(n), 1e-9)
+			}
+			if layer > 1 {
+				below := runs[(layer-2)*n]
+				from := below.StartDeg
+				if !below.Clockwise {
+					from = below.EndDeg
+				}
+				offset := math.Mod(clock(starts[0]-from)+1e-9, 360/float64(n))
+				near(t, "ends half a sector apart", offset, 180/float64(n), 1e-6)
+			}
+		}
+	}
+	for _, bad := range []RunPlan{
+		{}, {DiameterMm: 100}, {100, 51, 0, 0, false}, {math.NaN(), 1, 0, 0, false}, {100, 1, math.NaN(), 0, false},
+		{100, 1, 0, -1, false}, {1e9, 1, 0, 0, false}, {100, 1, 0, math.NaN(), false}, {100, 1, 0, 1e-300, false},
+	} {
+		if runs, err := RunOrder(bad); err == nil {
+			t.Errorf("RunOrder(%+v) = %d runs, want an error", bad, len(runs))
+		}
+	}
+}
+
+func TestClock(t *testing.T) {
+	for in, want := range map[float64]float64{0: 0, 360: 0, -90: 270, 725: 5, -1e-20: 0} {
+		if got := clock(in); got != want {
+			t.Errorf("clock(%v) = %v, want %v", in, got, want)
+		}
+	}
+}
+
+// TWI, FAQ "How much shall I allow for weld shrinkage?".
+func TestShrinkage(t *testing.T) {
+	s, err := FilletShrinkage(6, 8, 3000)
+	if err != nil || s.AcrossMinMm != 0.8 || s.AcrossMaxMm != 0.8 || s.AlongMm != 0.8 {
+		t.Errorf("fillet: %+v, %v", s, err)
+	}
+	if s, err = FilletShrinkage(12, 8, 1500); err != nil || s.AcrossMinMm != 0.8 || math.Abs(s.AcrossMaxMm-1.6) > 1e-12 || math.Abs(s.AlongMm-0.4) > 1e-12 {
+		t.Errorf("large fillet: %+v, %v", s, err)
+	}
+	if s, err = ButtShrinkage(3000); err != nil || s.AcrossMinMm != 1.5 || s.AcrossMaxMm != 3 || s.AlongMm != 3 {
+		t.Errorf("butt: %+v, %v", s, err)
+	}
+	for _, bad := range []float64{0, -1, math.NaN(), math.Inf(1)} {
+		if s, err := FilletShrinkage(bad, 8, 100); err == nil {
+			t.Errorf("leg %v: %+v, want an error", bad, s)
+		}
+		if s, err := ButtShrinkage(bad); err == nil {
+			t.Errorf("length %v: %+v, want an error", bad, s)
+		}
+		if a, err := SquareUp(bad, 10); err == nil {
+			t.Errorf("diameter %v: %+v, want an error", bad, a)
+		}
+	}
+	last := Allowance{}
+	for _, d := range []float64{80, 150, 151, 300, 301, 600, 601, 1000} {
+		a, err := SquareUp(d, d)
+		if err != nil || a.FaceMm < last.FaceMm || a.BoreMm < last.BoreMm || a.FaceMm < 1.5 || a.BoreMm < 2 {
+			t.Errorf("SquareUp(%v) = %+v, %v after %+v", d, a, err, last)
+		}
+		thin, err := SquareUp(d, d/20)
+		if err != nil || thin.FaceMm != 1.5*a.FaceMm || thin.BoreMm != a.BoreMm {
+			t.Errorf("thin SquareUp(%v) = %+v, %v; thick %+v", d, thin, err, a)
+		}
+		last = a
+	}
+	if a, err := SquareUp(1001, 10); err == nil {
+		t.Errorf("SquareUp(1001) = %+v, want an error", a)
+	}
+}

@@ -1,0 +1,202 @@
+package weld
+
+import (
+	"fmt"
+	"math"
+)
+
+// Shape is the shape of a weld or its groove.
+type Shape int
+
+// The shapes this package prepares.
+const (
+	Square      Shape = iota // edges square, a gap
+	SingleV                  // both edges bevelled from one side
+	SingleY                  // single V with a broad root face
+	SingleBevel              // one edge bevelled from one side
+	DoubleV                  // both edges bevelled from both sides
+	DoubleBevel              // one edge bevelled from both sides
+	Fillet                   // no preparation
+)
+
+// Symbol returns the name of the elementary symbol in ISO 2553:2019 Table 1, or
+// of the combination in its Table 2 (from memory).
+func (s Shape) Symbol() string {
+	switch s {
+	case Square:
+		return "square butt weld"
+	case SingleV:
+		return "single-V butt weld"
+	case SingleY:
+		return "single-V butt weld with broad root face"
+	case SingleBevel:
+		return "single-bevel butt weld"
+	case DoubleV:
+		return "double-V butt weld"
+	case DoubleBevel:
+		return "double-bevel butt weld"
+	case Fillet:
+		return "fillet weld"
+	}
+	return ""
+}
+
+// Choice is a range a standard allows and the value taken from it.
+type Choice struct {
+	Min, Use, Max float64
+}
+
+// Prep is an edge preparation.
+type Prep struct {
+	Shape      Shape
+	AngleDeg   Choice // included angle of a V or Y; bevel angle of one edge for bevels; zero for square and fillet
+	GapMm      Choice // root gap after tacking, mm
+	RootFaceMm Choice // unbevelled land, mm; zero for square and fillet
+	Source     string
+	Note       string // what to do besides, or empty
+}
+
+const iso9692 = "ISO 9692-1 (from memory)"
+
+// Edges says what may be bevelled.
+type Edges int
+
+// The edges.
+const (
+	BothEdges Edges = iota // two plates or tube ends: V
+	OneEdge                // a branch, or a tube on a flange: bevel
+)
+
+// Sides says from where the joint can be welded.
+type Sides int
+
+// The sides.
+const (
+	OneSide Sides = iota
+	TwoSides
+)
+
+// maxPrepMm is the thickest butt joint prepared here: beyond it a U or narrow
+// groove saves much filler and wants a written procedure.
+const maxPrepMm = 40.0
+
+// ButtPrep returns the preparation for a full-penetration butt joint of tMm (the
+// thinner part, mm). Ranges are those of ISO 9692-1:2013 Tables 1 and 2 (from
+// memory); the value to use inside a range is common practice for stick and MAG.
+// It errs if tMm is not from above 0 to 40 mm.
+func ButtPrep(tMm float64, e Edges, s Sides) (Prep, error) {
+	if !(tMm > 0 && tMm <= maxPrepMm) {
+		return Prep{}, fmt.Errorf("weld: no butt preparation for %v mm: thickness must be above 0 and at most %.0f mm", tMm, maxPrepMm)
+	}
+	if e != BothEdges && e != OneEdge || s != OneSide && s != TwoSides {
+		return Prep{}, fmt.Errorf("weld: unknown edges %d or sides %d", int(e), int(s))
+	}
+	switch {
+	case s == OneSide && tMm <= 4:
+		return Prep{Shape: Square, GapMm: Choice{tMm / 2, tMm, tMm}, Source: iso9692 + ", to 4 mm, gap about the thickness"}, nil
+	case s == TwoSides && tMm <= 8:
+		return Prep{Shape: Square, GapMm: Choice{0, tMm / 2, tMm / 2}, Source: iso9692 + ", both sides to 8 mm, gap about half the thickness", Note: "gouge or grind the root before the second side"}, nil
+	case e == BothEdges && tMm <= 10:
+		return Prep{Shape: SingleV, AngleDeg: Choice{40, 60, 60}, GapMm: Choice{0, 2, 4}, RootFaceMm: Choice{0, 1.5, 2}, Source: iso9692 + ", over 3 to 10 mm", Note: backRun(s)}, nil
+	case e == BothEdges && s == OneSide:
+		return Prep{Shape: SingleY, AngleDeg: Choice{60, 60, 60}, GapMm: Choice{1, 2.5, 4}, RootFaceMm: Choice{2, 2, 4}, Source: iso9692 + ", 5 to 40 mm"}, nil
+	case e == BothEdges:
+		return Prep{Shape: DoubleV, AngleDeg: Choice{60, 60, 60}, GapMm: Choice{1, 2, 3}, RootFaceMm: Choice{0, 2, 2}, Source: iso9692 + ", both sides over 10 mm", Note: "turn the work after each run, so that it stays flat"}, nil
+	case tMm <= 10:
+		return Prep{Shape: SingleBevel, AngleDeg: Choice{35, 45, 60}, GapMm: Choice{2, 2.5, 4}, RootFaceMm: Choice{1, 1.5, 2}, Source: iso9692 + ", over 3 to 10 mm", Note: backRun(s)}, nil
+	case s == OneSide:
+		return Prep{Shape: SingleBevel, AngleDeg: Choice{35, 45, 60}, GapMm: Choice{2, 3, 4}, RootFaceMm: Choice{1, 1.5, 2}, Source: "common practice: one-sided bevels in ISO 9692-1 end at 10 mm", Note: "weld from both sides if the back can be reached"}, nil
+	}
+	return Prep{Shape: DoubleBevel, AngleDeg: Choice{35, 45, 60}, GapMm: Choice{1, 2, 4}, RootFaceMm: Choice{0, 2, 2}, Source: iso9692 + ", both sides over 10 mm", Note: "change sides after each run, so that it stays square"}, nil
+}
+
+func backRun(s Sides) string {
+	if s == TwoSides {
+		return "gouge or grind the root and put a back run"
+	}
+	return ""
+}
+
+// FilletPrep returns the preparation of a fillet: clean edges and a gap of at
+// most 2 mm (ISO 9692-1 Table 3, from memory). It errs if the parts are not
+// thicker than 2 mm or do not meet at 70 to 100 degrees (mm, degrees).
+func FilletPrep(thinnerMm, angleDeg float64) (Prep, error) {
+	if !positive(thinnerMm) || thinnerMm <= 2 {
+		return Prep{}, fmt.Errorf("weld: fillets of ISO 9692-1 join parts over 2 mm, not %v mm", thinnerMm)
+	}
+	if !(angleDeg >= 70 && angleDeg <= 100) {
+		return Prep{}, fmt.Errorf("weld: fillets of ISO 9692-1 join parts at 70 to 100 degrees, not %v", angleDeg)
+	}
+	return Prep{Shape: Fillet, GapMm: Choice{0, 0, 2}, Source: iso9692, Note: "a gap takes from the leg: add it to the leg"}, nil
+}
+
+// GrooveArea returns the cross-section in mm2 to fill in a butt joint of tMm with
+// the chosen values of p, and a cap of capMm (mm, excess height, 0 for flush) on
+// each welded side, taken as a parabola over the groove's mouth. It errs for a
+// fillet (see FilletArea), a root face not under the thickness, or values not
+// finite or negative.
+func (p Prep) GrooveArea(tMm, capMm float64) (float64, error) {
+	b, c, deg := p.GapMm.Use, p.RootFaceMm.Use, p.AngleDeg.Use
+	if !positive(tMm) || !notNegative(capMm) || !notNegative(b) || !notNegative(c) || !(deg >= 0 && deg < 90) {
+		return 0, fmt.Errorf("weld: cannot fill a groove of thickness %v, cap %v, gap %v, root face %v mm, angle %v degrees", tMm, capMm, b, c, deg)
+	}
+	if c >= tMm {
+		return 0, fmt.Errorf("weld: root face %v mm leaves no groove in %v mm", c, tMm)
+	}
+	h := tMm - c // depth of bevel, all sides together
+	flank := 0.0 // width of mouth beyond the gap, over depth
+	capSides := 1.0
+	switch p.Shape {
+	case Square:
+		h = 0
+	case SingleV, SingleY:
+		flank = 2 * math.Tan(deg/2*math.Pi/180)
+	case SingleBevel:
+		flank = math.Tan(deg * math.Pi / 180)
+	case DoubleV:
+		flank, h, capSides = 2*math.Tan(deg/2*math.Pi/180), h/2, 2
+	case DoubleBevel:
+		flank, h, capSides = math.Tan(deg*math.Pi/180), h/2, 2
+	default:
+		return 0, fmt.Errorf("weld: no groove area for a %s", p.Shape.Symbol())
+	}
+	mouth := b + flank*h
+	return b*tMm + capSides*(flank*h*h/2+2.0/3*mouth*capMm), nil
+}
+
+// FilletArea returns the cross-section in mm2 of an equal-leg fillet of leg legMm:
+// z^2/2, with a tenth more for the convex face welds have (common practice) if
+// convex. 0 if the leg is not positive and finite.
+func FilletArea(legMm float64, convex bool) float64 {
+	a := legMm * legMm / 2
+	if convex {
+		a *= 1.1
+	}
+	if !positive(legMm) || !positive(a) {
+		return 0
+	}
+	return a
+}
+
+// Designation returns the main dimensions written before and behind a fillet's
+// symbol as ISO 2553 has it: "a4" or "z6", and for intermittent welds the count,
+// length and gap, "a4  3 x 50 (100)". The symbol itself is left to the drawing.
+// legs true writes z with the leg, else a with the throat. count 0 is a continuous
+// weld. It errs for sizes that are not positive and finite or a negative count.
+func Designation(sizeMm float64, legs bool, count int, lengthMm, gapMm float64) (string, error) {
+	if !positive(sizeMm) || count < 0 || count > 0 && (!positive(lengthMm) || !positive(gapMm)) {
+		return "", fmt.Errorf("weld: designation needs positive sizes, has %v mm, %d x %v (%v) mm", sizeMm, count, lengthMm, gapMm)
+	}
+	letter := "a"
+	if legs {
+		letter = "z"
+	}
+	text := letter + trim(sizeMm)
+	if count > 0 {
+		text += fmt.Sprintf("  %d x %s (%s)", count, trim(lengthMm), trim(gapMm))
+	}
+	return text, nil
+}
+
+// trim writes a size with at most one decimal.
+func trim(x float64) string { return fmt.Sprintf("%g", math.Round(x*10)/10) }

@@ -1,0 +1,241 @@
+// Package weld works out what a welder needs to know before striking an arc:
+// edge preparation by thickness, fillet sizes, the strength of a fillet, the
+// filler to buy, where to tack round a circle and in which order to run, and how
+// much metal to leave for squaring up afterwards.
+//
+// Units: millimetres, degrees, MPa, N, kg. Clock angles: 0 at TOP, clockwise,
+// looking at the named face. Bad input returns an error.
+//
+// Standards: ISO 9692-1 (preparations, from memory), ISO 2553 (symbol names,
+// from memory), AWS D1.1 Table 7.7 in the 2020 numbering (least fillet leg), EN
+// 1993-1-8 clause 4.5 (strength of fillets). Tacking, run order and machining
+// allowances are common practice, and say so. Nothing here replaces a welding
+// procedure where one is asked for.
+package weld
+
+import (
+	"fmt"
+	"math"
+	"strings"
+)
+
+// Throat returns the throat a in mm of an equal-leg fillet of leg z mm:
+// a = z/sqrt(2). 0 if z is not positive and finite.
+func Throat(legMm float64) float64 {
+	if !positive(legMm) {
+		return 0
+	}
+	return legMm / math.Sqrt2
+}
+
+// Leg returns the leg z in mm of an equal-leg fillet of throat a mm:
+// z = a sqrt(2). 0 if a is not positive and finite.
+func Leg(throatMm float64) float64 {
+	if !positive(throatMm) || math.IsInf(throatMm*math.Sqrt2, 0) {
+		return 0
+	}
+	return throatMm * math.Sqrt2
+}
+
+// FilletJoint is what fillet sizes depend on.
+type FilletJoint struct {
+	ThinnerMm float64 // thickness of the thinner part, mm
+	ThickerMm float64 // thickness of the thicker part, mm
+	// LowHydrogen is true for gas-shielded and cored wire, TIG, and stick with
+	// low-hydrogen electrodes: the thinner part then rules the least leg. Else
+	// the thicker rules.
+	LowHydrogen bool
+	Cyclic      bool // loaded cyclically (shaking, reversing): least leg 5 mm
+	LapEdge     bool // the fillet runs along the edge of the thinner part in a lap joint
+}
+
+func (j FilletJoint) check() error {
+	if !positive(j.ThinnerMm) || !positive(j.ThickerMm) || j.ThinnerMm > j.ThickerMm {
+		return fmt.Errorf("weld: thicknesses %v and %v mm: want the thinner and the thicker part, both positive", j.ThinnerMm, j.ThickerMm)
+	}
+	return nil
+}
+
+// MinLeg returns the least leg in mm, AWS D1.1:2020 Table 7.7: 3 mm up to 6 mm
+// thickness (5 if cyclic), 5 over 6 to 12, 6 over 12 to 20, 8 over 20. The
+// thickness is the thinner part's with low hydrogen, else the thicker's; the leg
+// need not exceed the thinner part. The purpose is that the weld does not cool
+// too fast, whatever its load.
+func MinLeg(j FilletJoint) (float64, error) {
+	if err := j.check(); err != nil {
+		return 0, err
+	}
+	t := j.ThickerMm
+	if j.LowHydrogen {
+		t = j.ThinnerMm
+	}
+	leg := 8.0
+	switch {
+	case t <= 6 && j.Cyclic:
+		leg = 5
+	case t <= 6:
+		leg = 3
+	case t <= 12:
+		leg = 5
+	case t <= 20:
+		leg = 6
+	}
+	return math.Min(leg, j.ThinnerMm), nil
+}
+
+// MaxLapLeg returns the greatest leg in mm along the edge of a part tMm thick in
+// a lap joint: t below 6 mm, t - 2 mm from 6 mm up, so that the edge stays to be
+// seen (AWS D1.1 clause 4.4.2.9 by memory; one source puts the step elsewhere).
+// 0 if tMm is not positive and finite.
+func MaxLapLeg(tMm float64) float64 {
+	switch {
+	case !positive(tMm):
+		return 0
+	case tMm < 6:
+		return tMm
+	}
+	return tMm - 2
+}
+
+// SuggestLeg returns a leg in mm for a joint without a
+// calculated load: 0.7 of the thinner part, which makes a fillet on both sides
+// about as strong as the part (common practice), not under MinLeg nor over
+// MaxLapLeg at a lap edge (which just over 6 mm can be under the least leg: the
+// reason then asks to build the edge out). The reason says which rule decided.
+func SuggestLeg(j FilletJoint) (legMm float64, reason string, err error) {
+	least, err := MinLeg(j)
+	if err != nil {
+		return 0, "", err
+	}
+	legMm, reason = math.Ceil(0.7*j.ThinnerMm-1e-9), "0.7 of the thinner part, common practice"
+	if legMm < least {
+		legMm, reason = least, "least leg, AWS D1.1 Table 7.7"
+	}
+	if legMm > j.ThinnerMm {
+		legMm, reason = j.ThinnerMm, "no more than the thinner part"
+	}
+	if j.LapEdge && legMm > MaxLapLeg(j.ThinnerMm) {
+		legMm, reason = MaxLapLeg(j.ThinnerMm), "greatest leg along a lap edge, AWS D1.1 (from memory)"
+		if legMm < least {
+			reason += fmt.Sprintf("; under the least leg of %g mm: build the edge out to that", least)
+		}
+	}
+	return legMm, reason, nil
+}
+
+// grade is a row of EN 1993-1-1:2005 Table 3.1 (to 40 mm) with beta_w of EN
+// 1993-1-8 Table 4.1, both from memory.
+type grade struct {
+	name     string
+	fuMPa    float64
+	betaW    float64
+	lowFuMPa float64 // least tensile strength of the product standard, see LeastTensile
+}
+
+var grades = []grade{
+	{"S235", 360, 0.80, 360},
+	{"S275", 430, 0.85, 410},
+	{"S355", 510, 0.90, 470},
+	{"S420", 520, 1.00, 500},
+	{"S460", 540, 1.00, 530},
+}
+
+// gammaM2 is the partial factor for welds, EN 1993-1-8 Table 2.1.
+const gammaM2 = 1.25
+
+// Least sizes of a load-carrying fillet, EN 1993-1-8 clauses 4.5.2(2) and
+// 4.5.1(2).
+const (
+	LeastThroatMm    = 3.0
+	leastLengthMm    = 30.0
+	leastLengthThick = 6.0 // throats
+)
+
+// FilletStrength returns the design shear strength of a fillet's throat in MPa
+// by the simplified method of EN 1993-1-8 clause 4.5.3.3:
+// f_vw,d = fu/(sqrt 3 beta_w gamma_M2), gamma_M2 = 1.25. grade is S235, S275,
+// S355, S420 or S460. fuMPa is the tensile strength of the weaker part; 0 takes
+// EN 1993-1-1:2005 Table 3.1 (360, 430, 510, 520, 540). Later amendments and the
+// product standards give less for S275 and S355 (see LeastTensile): pass that to
+// be careful.
+func FilletStrength(grade string, fuMPa float64) (float64, error) {
+	g, err := findGrade(grade)
+	if err != nil {
+		return 0, err
+	}
+	if fuMPa == 0 {
+		fuMPa = g.fuMPa
+	}
+	if !positive(fuMPa) {
+		return 0, fmt.Errorf("weld: tensile strength %v MPa is not a positive number", fuMPa)
+	}
+	return fuMPa / (math.Sqrt(3) * g.betaW * gammaM2), nil
+}
+
+// LeastTensile returns the least tensile strength of a steel grade in MPa by its
+// product standard, from memory: EN 10025-2 for 3 to 100 mm (S235 360, S275 410,
+// S355 470), EN 10025-4 over 40 mm (S420 500, S460 530). The careful figure for
+// FilletStrength.
+func LeastTensile(grade string) (float64, error) {
+	g, err := findGrade(grade)
+	if err != nil {
+		return 0, err
+	}
+	return g.lowFuMPa, nil
+}
+
+func findGrade(name string) (grade, error) {
+	for _, g := range grades {
+		if len(name) >= 4 && strings.EqualFold(name[:4], g.name) && (len(name) == 4 || name[4] < '0' || name[4] > '9') {
+			return g, nil
+		}
+	}
+	return grade{}, fmt.Errorf("weld: no fillet strength for steel %q; known: S235, S275, S355, S420, S460", name)
+}
+
+// FilletForce returns the force in N that a fillet of throat throatMm carries,
+// whatever its direction (EN 1993-1-8 clause 4.5.3.3). The effective length is
+// lengthMm less a throat at each end, or all of it if closed (a full circle). It
+// errs for a throat under 3 mm or an effective length under the greater of 30 mm
+// and 6 throats: such a weld must not be counted on.
+func FilletForce(throatMm, lengthMm float64, closed bool, grade string, fuMPa float64) (float64, error) {
+	f, err := FilletStrength(grade, fuMPa)
+	if err != nil {
+		return 0, err
+	}
+	if !positive(throatMm) || !positive(lengthMm) {
+		return 0, fmt.Errorf("weld: throat %v mm and length %v mm must be positive numbers", throatMm, lengthMm)
+	}
+	if throatMm < LeastThroatMm {
+		return 0, fmt.Errorf("weld: throat %.2f mm is under the %.0f mm of EN 1993-1-8 clause 4.5.2(2)", throatMm, LeastThroatMm)
+	}
+	effective := lengthMm
+	if !closed {
+		effective -= 2 * throatMm
+	}
+	if least := math.Max(leastLengthMm, leastLengthThick*throatMm); effective < least {
+		return 0, fmt.Errorf("weld: effective length %.1f mm is under the %.1f mm of EN 1993-1-8 clause 4.5.1(2)", effective, least)
+	}
+	force := f * throatMm * effective
+	if !positive(force) {
+		return 0, fmt.Errorf("weld: the sizes are out of all proportion: no finite force")
+	}
+	return force, nil
+}
+
+// AllowableUS returns the allowable shear stress in MPa on a fillet's throat by
+// the US allowable-stress rule, 0.30 of the filler's tensile strength (AWS D1.1
+// and AISC, from memory). electrodeKsi is the strength class: 70 for E70. It
+// errs unless the class is from 60 to 120.
+func AllowableUS(electrodeKsi float64) (float64, error) {
+	if !(electrodeKsi >= 60 && electrodeKsi <= 120) {
+		return 0, fmt.Errorf("weld: electrode class %v ksi is not from 60 to 120", electrodeKsi)
+	}
+	return 0.30 * electrodeKsi * 6.894757293168, nil
+}
+
+// positive reports whether x is above zero and finite.
+func positive(x float64) bool { return x > 0 && !math.IsInf(x, 0) }
+
+// notNegative reports whether x is zero or above, and finite.
+func notNegative(x float64) bool { return x >= 0 && !math.IsInf(x, 0) }

@@ -1,0 +1,292 @@
+package weld
+
+import (
+	"math"
+	"strings"
+	"testing"
+)
+
+func near(t *testing.T, what string, got, want, tol float64) {
+	t.Helper()
+	if !(math.Abs(got-want) <= tol) {
+		t.Errorf("%s = %.6g, want %.6g +- %.2g", what, got, want, tol)
+	}
+}
+
+// testdata/reference/worked_examples.md (f): throats.
+func TestThroat(t *testing.T) {
+	for z, a := range map[float64]float64{3: 2.12, 4: 2.83, 5: 3.54, 6: 4.24, 8: 5.66, 10: 7.07, 12: 8.49} {
+		near(t, "throat", Throat(z), a, 0.005)
+		near(t, "leg of throat", Leg(Throat(z)), z, 1e-12)
+	}
+	for _, bad := range []float64{0, -1, math.NaN(), math.Inf(1)} {
+		if Throat(bad) != 0 || Leg(bad) != 0 || MaxLapLeg(bad) != 0 {
+			t.Errorf("%v: throat %v, leg %v, lap %v; want 0", bad, Throat(bad), Leg(bad), MaxLapLeg(bad))
+		}
+	}
+}
+
+// AWS D1.1 Table 7.7 (2020 and 2025 editions), and the lap-edge rule.
+func TestLegs(t *testing.T) {
+	for _, c := range []struct {
+		thin, thick float64
+		lowH, cyc   bool
+		want        float64
+	}{
+		{6, 6, true, false, 3}, {6, 6, true, true, 5}, {6.1, 20, true, false, 5}, {12, 12, true, false, 5},
+		{12.1, 30, true, false, 6}, {20, 20, true, false, 6}, {20.1, 40, true, false, 8},
+		{6, 12.1, false, false, 6}, {6, 25, false, false, 6}, // need not exceed the thinner part
+		{10, 25, false, false, 8}, {10, 25, true, false, 5}, {2.5, 6, true, false, 2.5}, {4, 10, true, true, 4},
+	} {
+		j := FilletJoint{c.thin, c.thick, c.lowH, c.cyc, false}
+		got, err := MinLeg(j)
+		if err != nil || got != c.want {
+			t.Errorf("MinLeg(%+v) = %v, %v; want %v", j, got, err, c.want)
+		}
+		leg, reason, err := SuggestLeg(j)
+		if err != nil || leg < got || leg > c.thin || reason == "" {
+			t.Errorf("SuggestLeg(%+v) = %v (%s), %v", j, leg, reason, err)
+		}
+	}
+	for tMm, want := range map[float64]float64{3: 3, 5.9: 5.9, 6: 4, 10: 8, 20: 18} {
+		near(t, "lap leg", MaxLapLeg(tMm), want, 1e-12)
+	}
+	for _, c := range []struct {
+		j    FilletJoint
+		want float64
+		say  string
+	}{
+		{FilletJoint{8, 10, true, false, false}, 6, "0.7"},
+		{FilletJoint{4, 30, false, false, false}, 4, "AWS"},
+		{FilletJoint{6, 6, true, false, true}, 4, "lap edge"},
+		{FilletJoint{6.5, 6.5, true, false, true}, 4.5, "build the edge out"},
+		{FilletJoint{10, 10, true, false, true}, 7, "0.7"},
+	} {
+		if got, reason, err := SuggestLeg(c.j); err != nil || got != c.want || !strings.Contains(reason, c.say) {
+			t.Errorf("SuggestLeg(%+v) = %v (%s), %v; want %v, %q", c.j, got, reason, err, c.want, c.say)
+		}
+	}
+	for _, bad := range []FilletJoint{{}, {10, 5, true, false, false}, {math.NaN(), 5, true, false, false}, {5, math.Inf(1), true, false, false}} {
+		if leg, err := MinLeg(bad); err == nil {
+			t.Errorf("MinLeg(%+v) = %v, want an error", bad, leg)
+		}
+		if leg, _, err := SuggestLeg(bad); err == nil {
+			t.Errorf("SuggestLeg(%+v) = %v, want an error", bad, leg)
+		}
+	}
+}
+
+// EN 1993-1-8 simplified method: figures of worked_examples.md (f).
+func TestFilletStrength(t *testing.T) {
+	for _, c := range []struct {
+		grade    string
+		fu, want float64
+	}{
+		{"S235", 0, 207.8}, {"S275JR", 0, 233.7}, {"s355j2+n", 0, 261.7}, {"S355", 490, 251.5}, {"S355", 470, 241.2}, {"S235", 360, 207.8},
+	} {
+		got, err := FilletStrength(c.grade, c.fu)
+		if err != nil {
+			t.Fatal(err)
+		}
+		near(t, c.grade, got, c.want, 0.1)
+	}
+	low, err := LeastTensile("S355")
+	if err != nil || low != 470 {
+		t.Errorf("LeastTensile(S355) = %v, %v; want 470", low, err)
+	}
+	f, err := FilletForce(4, 100, true, "S275", 430)
+	if err != nil {
+		t.Fatal(err)
+	}
+	near(t, "force", f/1000, 93.5, 0.05)
+	open, err := FilletForce(4, 108, false, "S275", 430)
+	if err != nil {
+		t.Fatal(err)
+	}
+	near(t, "open weld loses a throat at each end", open, f, 1e-9)
+	us, err := AllowableUS(70)
+	if err != nil {
+		t.Fatal(err)
+	}
+	near(t, "E70", us, 144.8, 0.05)
+
+	for name, f := range map[string]func() (float64, error){
+		"grade":        func() (float64, error) { return FilletStrength("S2350", 0) },
+		"short grade":  func() (float64, error) { return FilletStrength("S", 0) },
+		"NaN fu":       func() (float64, error) { return FilletStrength("S235", math.NaN()) },
+		"thin throat":  func() (float64, error) { return FilletForce(2.9, 100, true, "S235", 0) },
+		"short":        func() (float64, error) { return FilletForce(3, 35.9, false, "S235", 0) },
+		"under 6a":     func() (float64, error) { return FilletForce(10, 59, true, "S235", 0) },
+		"inf length":   func() (float64, error) { return FilletForce(4, math.Inf(1), true, "S235", 0) },
+		"NaN throat":   func() (float64, error) { return FilletForce(math.NaN(), 100, true, "S235", 0) },
+		"force grade":  func() (float64, error) { return FilletForce(4, 100, true, "brass", 0) },
+		"out of scale": func() (float64, error) { return FilletForce(1e300, 1e305, true, "S235", 0) },
+		"E50":          func() (float64, error) { return AllowableUS(50) },
+		"least grade":  func() (float64, error) { return LeastTensile("A36") },
+	} {
+		if v, err := f(); err == nil {
+			t.Errorf("%s: %v, want an error", name, v)
+		}
+	}
+	if _, err := FilletForce(3, 36, false, "S235", 0); err != nil { // just 30 mm effective
+		t.Errorf("30 mm effective refused: %v", err)
+	}
+}
+
+func TestButtPrep(t *testing.T) {
+	for _, c := range []struct {
+		t    float64
+		e    Edges
+		s    Sides
+		want Shape
+	}{
+		{3, BothEdges, OneSide, Square}, {4, OneEdge, OneSide, Square}, {4.1, BothEdges, OneSide, SingleV}, {10, BothEdges, OneSide, SingleV},
+		{10.1, BothEdges, OneSide, SingleY}, {40, BothEdges, OneSide, SingleY}, {6, OneEdge, OneSide, SingleBevel}, {12, OneEdge, OneSide, SingleBevel},
+		{8, BothEdges, TwoSides, Square}, {9, BothEdges, TwoSides, SingleV}, {12, BothEdges, TwoSides, DoubleV}, {9, OneEdge, TwoSides, SingleBevel}, {12, OneEdge, TwoSides, DoubleBevel},
+	} {
+		p, err := ButtPrep(c.t, c.e, c.s)
+		if err != nil || p.Shape != c.want || p.Source == "" || p.Shape.Symbol() == "" {
+			t.Errorf("ButtPrep(%v, %v, %v) = %+v, %v; want %s", c.t, c.e, c.s, p, err, c.want.Symbol())
+		}
+	}
+	for tMm := 0.5; tMm <= 40; tMm += 0.5 { // always inside its own ranges, and fillable
+		for _, e := range []Edges{BothEdges, OneEdge} {
+			for _, s := range []Sides{OneSide, TwoSides} {
+				p, err := ButtPrep(tMm, e, s)
+				if err != nil {
+					t.Fatal(err)
+				}
+				for _, c := range []Choice{p.AngleDeg, p.GapMm, p.RootFaceMm} {
+					if !(c.Min >= 0 && c.Min <= c.Use && c.Use <= c.Max) {
+						t.Errorf("%v mm: %+v out of its range", tMm, p)
+					}
+				}
+				if area, err := p.GrooveArea(tMm, 1); err != nil || !(area > 0) {
+					t.Errorf("%v mm: area %v, %v", tMm, area, err)
+				}
+			}
+		}
+	}
+	for _, bad := range []float64{0, -1, 40.1, math.NaN(), math.Inf(1)} {
+		if p, err := ButtPrep(bad, BothEdges, OneSide); err == nil {
+			t.Errorf("ButtPrep(%v) = %+v, want an error", bad, p)
+		}
+	}
+	if p, err := ButtPrep(5, 7, OneSide); err == nil {
+		t.Errorf("unknown edges: %+v, want an error", p)
+	}
+	if p, err := FilletPrep(6, 90); err != nil || p.Shape != Fillet || p.GapMm.Max != 2 {
+		t.Errorf("FilletPrep(6, 90) = %+v, %v", p, err)
+	}
+	for _, bad := range [][2]float64{{2, 90}, {math.NaN(), 90}, {6, 60}, {6, 110}, {6, math.NaN()}} {
+		if p, err := FilletPrep(bad[0], bad[1]); err == nil {
+			t.Errorf("FilletPrep(%v) = %+v, want an error", bad, p)
+		}
+	}
+}
+
+// Weight of weld metal per metre, filler-metal data handbook of a consumables
+// maker (tables of rectangles, triangles and reinforcement): 1/8 in gap in 1/2 in
+// plate 0.315 kg/m, each 30 degree flank 0.365, cap 12.7 x 1.59 0.106; fillets 6.35
+// 0.158, 9.53 0.356, 12.7 0.632 (0.424 lb/ft).
+func TestAreasAgainstHandbook(t *testing.T) {
+	const rho = 7850e-6 // kg per mm2 and metre
+	for z, kg := range map[float64]float64{6.35: 0.158, 9.53: 0.356, 12.7: 0.632} {
+		near(t, "fillet kg/m", FilletArea(z, false)*rho, kg, 0.002)
+		near(t, "convex", FilletArea(z, true), 1.1*FilletArea(z, false), 1e-9)
+	}
+	v := Prep{Shape: SingleV, AngleDeg: Choice{Use: 60}, GapMm: Choice{Use: 3.175}}
+	for _, c := range []struct {
+		p    Prep
+		kg   float64
+		what string
+	}{
+		{v, 0.315 + 2*0.365, "V"},
+		{Prep{Shape: SingleBevel, AngleDeg: Choice{Use: 30}, GapMm: v.GapMm}, 0.315 + 0.365, "bevel"},
+		{Prep{Shape: DoubleV, AngleDeg: v.AngleDeg, GapMm: v.GapMm}, 0.315 + 0.365, "double V halves the flanks"},
+		{Prep{Shape: DoubleBevel, AngleDeg: Choice{Use: 30}, GapMm: v.GapMm}, 0.315 + 0.365/2, "double bevel"},
+		{Prep{Shape: Square, GapMm: v.GapMm}, 0.315, "square"},
+	} {
+		area, err := c.p.GrooveArea(12.7, 0)
+		if err != nil {
+			t.Fatal(err)
+		}
+		near(t, c.what+" kg/m", area*rho, c.kg, 0.004)
+	}
+	// Cap alone: square groove with a mouth of 12.7 mm.
+	wide := Prep{Shape: Square, GapMm: Choice{Use: 12.7}}
+	flush, _ := wide.GrooveArea(10, 0)
+	capped, err := wide.GrooveArea(10, 1.59)
+	if err != nil {
+		t.Fatal(err)
+	}
+	near(t, "cap kg/m", (capped-flush)*rho, 0.106, 0.001)
+
+	for name, p := range map[string]Prep{
+		"fillet":    {Shape: Fillet},
+		"root face": {Shape: SingleV, RootFaceMm: Choice{Use: 10}},
+		"angle":     {Shape: SingleV, AngleDeg: Choice{Use: math.NaN()}},
+		"gap":       {Shape: SingleV, GapMm: Choice{Use: -1}},
+	} {
+		if a, err := p.GrooveArea(10, 0); err == nil {
+			t.Errorf("%s: %v, want an error", name, a)
+		}
+	}
+	for _, bad := range []float64{0, -2, math.NaN(), math.Inf(1), 1e200} {
+		if a := FilletArea(bad, true); a != 0 {
+			t.Errorf("FilletArea(%v) = %v, want 0", bad, a)
+		}
+	}
+}
+
+func TestFiller(t *testing.T) {
+	f, err := FillerFor(FilletArea(12.7, false), 304.8, 7850, Stick)
+	if err != nil {
+		t.Fatal(err)
+	}
+	near(t, "deposited lb", f.DepositedKg/0.45359237, 0.424, 0.002)
+	near(t, "buy", f.BuyMaxKg, f.DepositedKg/0.60, 1e-12)
+	near(t, "buy at least", f.BuyMinKg, f.DepositedKg/0.65, 1e-12)
+	if f.Runs != 5 { // 80.6 mm2 in runs of 18
+		t.Errorf("%d runs, want 5", f.Runs)
+	}
+	for p := Process(0); p < processesCount; p++ {
+		info, ok := p.Info()
+		if !ok || info.Number < 111 || info.Name == "" || !(info.MinEfficiency > 0 && info.MinEfficiency < info.MaxEfficiency && info.MaxEfficiency <= 1) {
+			t.Errorf("process %d: %+v", p, info)
+		}
+	}
+	for _, bad := range [][3]float64{{0, 1, 1}, {1, math.NaN(), 1}, {1, 1, math.Inf(1)}, {1e5, 1, 7850}, {1e300, 1e300, 1}} {
+		if f, err := FillerFor(bad[0], bad[1], bad[2], Stick); err == nil {
+			t.Errorf("FillerFor(%v) = %+v, want an error", bad, f)
+		}
+	}
+	if f, err := FillerFor(10, 10, 7850, 99); err == nil {
+		t.Errorf("unknown process: %+v, want an error", f)
+	}
+}
+
+func TestDesignation(t *testing.T) {
+	for _, c := range []struct {
+		size     float64
+		legs     bool
+		n        int
+		len, gap float64
+		want     string
+	}{
+		{4, false, 0, 0, 0, "a4"}, {6, true, 0, 0, 0, "z6"}, {Throat(5), false, 0, 0, 0, "a3.5"}, {4, false, 3, 50, 100, "a4  3 x 50 (100)"},
+	} {
+		if got, err := Designation(c.size, c.legs, c.n, c.len, c.gap); err != nil || got != c.want {
+			t.Errorf("%q, %v; want %q", got, err, c.want)
+		}
+	}
+	for _, bad := range []struct {
+		size     float64
+		n        int
+		len, gap float64
+	}{{0, 0, 0, 0}, {math.NaN(), 0, 0, 0}, {4, -1, 0, 0}, {4, 2, 0, 10}, {4, 2, 10, math.Inf(1)}} {
+		if got, err := Designation(bad.size, false, bad.n, bad.len, bad.gap); err == nil {
+			t.Errorf("Designation(%+v) = %q, want an error", bad, got)
+		}
+	}
+}
