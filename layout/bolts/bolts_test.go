@@ -215,26 +215,27 @@ func TestRefusals(t *testing.T) {
 	}
 }
 
-// ASME B18.2.1-1996 hex cap screws (head height basic) and ASME B18.3-2003
-// socket heads (diameter, key), inches, from makers' reprints.
+// ASME B18.2.1-1996 hex cap screws (head height basic), ASME B18.3-2003 socket
+// heads (diameter, key) and ASME B18.2.2 nuts (across flats, height), inches,
+// from makers' reprints.
 func TestInchHeads(t *testing.T) {
 	for _, c := range []struct {
-		size                     string
-		flats, head, socket, key float64
+		size                                    string
+		flats, head, socket, key, nutFlats, nut float64
 	}{
-		{"1/4 UNC", 0.4375, 0.15625, 0.375, 0.1875},
-		{"5/16 UNC", 0.5, 0.203125, 0.469, 0.25},
-		{"3/8 UNC", 0.5625, 0.234375, 0.562, 0.3125},
-		{"7/16 UNC", 0.625, 0.28125, 0.656, 0.375},
-		{"1/2 UNC", 0.75, 0.3125, 0.750, 0.375},
-		{"9/16 UNC", 0.8125, 0.359375, 0, 0},
-		{"5/8 UNC", 0.9375, 0.390625, 0.938, 0.5},
-		{"3/4 UNC", 1.125, 0.46875, 1.125, 0.625},
-		{"7/8 UNC", 1.3125, 0.546875, 1.312, 0.75},
-		{"1 UNC", 1.5, 0.609375, 1.5, 0.75},
+		{"1/4 UNC", 0.4375, 0.15625, 0.375, 0.1875, 0.4375, 7.0 / 32},
+		{"5/16 UNC", 0.5, 0.203125, 0.469, 0.25, 0.5, 17.0 / 64},
+		{"3/8 UNC", 0.5625, 0.234375, 0.562, 0.3125, 0.5625, 21.0 / 64},
+		{"7/16 UNC", 0.625, 0.28125, 0.656, 0.375, 0.6875, 3.0 / 8},
+		{"1/2 UNC", 0.75, 0.3125, 0.750, 0.375, 0.75, 7.0 / 16},
+		{"9/16 UNC", 0.8125, 0.359375, 0, 0, 0.875, 31.0 / 64},
+		{"5/8 UNC", 0.9375, 0.390625, 0.938, 0.5, 0.9375, 35.0 / 64},
+		{"3/4 UNC", 1.125, 0.46875, 1.125, 0.625, 1.125, 41.0 / 64},
+		{"7/8 UNC", 1.3125, 0.546875, 1.312, 0.75, 1.3125, 0.75},
+		{"1 UNC", 1.5, 0.609375, 1.5, 0.75, 1.5, 55.0 / 64},
 	} {
 		b := find(t, c.size)
-		if !near(b.AcrossFlatsMm, c.flats*inch, 1e-6) || !near(b.HeadHeightMm, c.head*inch, 1e-6) || !near(b.SocketHeadDiameterMm, c.socket*inch, 1e-6) || !near(b.SocketKeyMm, c.key*inch, 1e-6) {
+		if !near(b.AcrossFlatsMm, c.flats*inch, 1e-6) || !near(b.HeadHeightMm, c.head*inch, 1e-6) || !near(b.SocketHeadDiameterMm, c.socket*inch, 1e-6) || !near(b.SocketKeyMm, c.key*inch, 1e-6) || !near(b.NutAcrossFlatsMm, c.nutFlats*inch, 1e-6) || !near(b.NutHeightMm, c.nut*inch, 1e-6) {
 			t.Errorf("%s: %+v, want %+v", c.size, b, c)
 		}
 	}

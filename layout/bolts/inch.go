@@ -13,10 +13,10 @@ type inchRow struct {
 }
 
 // inchBolts: stress areas SAE J429 (= ASME B1.1; tests hold them to the
-// formula); head ASME B18.2.1 hex cap screw, basic, and socket head ASME
-// B18.3, 1960 series, both looked up in makers' reprints (7/8 and 1 in socket
-// heads from memory). From memory: nut ASME B18.2.2 hex nut, basic; washer
-// ASME B18.21.1 type A narrow, thickness basic. Lengths are common practice,
+// formula); head ASME B18.2.1 hex cap screw, basic; nut ASME B18.2.2 hex nut,
+// basic; socket head ASME B18.3, 1960 series; all looked up in makers'
+// reprints (7/8 and 1 in socket heads from memory). Washer ASME B18.21.1 type
+// A narrow, thickness basic, from memory. Lengths are common practice,
 // no source. 7/16 and 9/16 nuts are wider than the heads.
 var inchBolts = []inchRow{
 	{1.0 / 4, 0.0318, 0.0364, 7.0 / 16, 5.0 / 32, 7.0 / 16, 7.0 / 32, 0.375, 3.0 / 16, 0.281, 0.625, 0.065, 0.5, 6},
@@ -45,7 +45,7 @@ func inchBolt(t threads.Thread, i int) Bolt {
 		NutAcrossFlatsMm: row.nutFlats * inch, NutHeightMm: row.nut * inch,
 		WasherIDMm: row.washerID * inch, WasherODMm: row.washerOD * inch, WasherThicknessMm: row.washerT * inch,
 		Source: "SAE J429; ASME B18.2.1; ASME B18.2.2; ASME B18.3; ASME B18.21.1",
-		Note:   "nut and washer from memory",
+		Note:   "washer from memory",
 		row:    i,
 	}
 	if row.socket > 0 {

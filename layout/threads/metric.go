@@ -22,11 +22,13 @@ type metricRow struct {
 	hole   [3]float64 // ISO 273 fine, medium, coarse; zero where not listed
 }
 
-// metricRows follows ISO 261 for the pitches (the choice M1 to M200, from
-// memory; the reference table agrees where it has a row) and ISO 273:1979 for
-// the holes (from memory beyond the rows of the reference table). Coarse tap
-// drills are those of ISO 2306 practice, d − P brought to a sold drill: M8
-// 6.8 and not 6.75, M12 10.2 and not 10.25, M4.5 3.7 and not 3.75.
+// metricRows follows ISO 261 for the pitches (the choice M1 to M200; from
+// memory, where the reference table or a published list has the size it
+// agrees) and ISO 273:1979 for the holes (to M36 by the reference table and a
+// published list; above from memory, against the inch drills that ASME
+// B18.2.8 gives for M42 to M72). Coarse tap drills are those of ISO 2306
+// practice, d − P brought to a sold drill: M8 6.8 and not 6.75, M12 10.2 and
+// not 10.25, M4.5 3.7 and not 3.75.
 var metricRows = []metricRow{
 	{1, 0.25, 0.75, []float64{0.2}, [3]float64{1.1, 1.2, 1.3}},
 	{1.1, 0.25, 0.85, []float64{0.2}, [3]float64{}},

@@ -96,6 +96,41 @@ func TestReferenceClearance(t *testing.T) {
 	}
 }
 
+// ISO 273 as a hardware reference page prints it (M1 to M14), and the British
+// list that agrees with it from M18 up in fine and medium.
+func TestPublishedClearance(t *testing.T) {
+	for name, want := range map[string]Clearance{
+		"M1": {1.1, 1.2, 1.3}, "M1.2": {1.3, 1.4, 1.5}, "M1.4": {1.5, 1.6, 1.8}, "M1.6": {1.7, 1.8, 2}, "M2": {2.2, 2.4, 2.6},
+		"M2.5": {2.7, 2.9, 3.1}, "M3": {3.2, 3.4, 3.6}, "M3.5": {3.7, 3.9, 4.2}, "M4": {4.3, 4.5, 4.8}, "M5": {5.3, 5.5, 5.8},
+		"M6": {6.4, 6.6, 7}, "M7": {7.4, 7.6, 8}, "M8": {8.4, 9, 10}, "M10": {10.5, 11, 12}, "M12": {13, 13.5, 14.5}, "M14": {15, 15.5, 16.5},
+		"M18": {19, 20, 21}, "M22": {23, 24, 26}, "M27": {28, 30, 32}, "M33": {34, 36, 38}, "M39": {40, 42, 45}, "M42": {43, 45, 48},
+	} {
+		if got, err := Parse(name); err != nil || got.Clearance == nil || *got.Clearance != want {
+			t.Errorf("%s: %+v, %v, want %v", name, got.Clearance, err, want)
+		}
+	}
+}
+
+// ASME B18.2.8 Table 3b gives inch drills for metric screws (Machinery's
+// Handbook 31st ed. p. 1743); they stay within 1.6 mm of the ISO 273 hole.
+func TestLargeClearanceAgainstInchDrills(t *testing.T) {
+	for name, drills := range map[string]Clearance{
+		"M30": {1 + 7.0/32, 1 + 9.0/32, 1 + 3.0/8}, "M36": {1 + 15.0/32, 1 + 17.0/32, 1 + 21.0/32},
+		"M42": {1 + 11.0/16, 1 + 25.0/32, 1 + 29.0/32}, "M48": {1 + 31.0/32, 2 + 1.0/32, 2 + 3.0/16},
+		"M56": {2 + 5.0/16, 2 + 7.0/16, 2 + 5.0/8}, "M64": {2 + 5.0/8, 2 + 3.0/4, 2 + 15.0/16}, "M72x6": {2 + 15.0/16, 3 + 1.0/8, 3 + 1.0/4},
+	} {
+		got, err := Parse(name)
+		if err != nil {
+			t.Error(err)
+			continue
+		}
+		c := got.Clearance
+		if !near(c.FineMm, drills.FineMm*25.4, 1.6) || !near(c.MediumMm, drills.MediumMm*25.4, 1.6) || !near(c.CoarseMm, drills.CoarseMm*25.4, 1.6) {
+			t.Errorf("%s: %+v, inch drills %+v", name, c, drills)
+		}
+	}
+}
+
 // Basic dimensions as printed in ISO 724 (metric, from memory) and ASME B1.1
 // (Unified, inches; as a tap maker's chart prints D1 min, the rest from memory), independent of the formula used.
 func TestPublishedBasicDimensions(t *testing.T) {
