@@ -135,6 +135,23 @@ func TestFrustumProperties(t *testing.T) {
 		r1, r2 := f.LargeDiameterMm/2, f.SmallDiameterMm/2
 		lateral := math.Pi * (r1 + r2) * math.Sqrt(f.HeightMm*f.HeightMm+(r1-r2)*(r1-r2))
 		near(t, "area", n*edge.AreaMm2(), lateral, 1e-7*lateral)
+		near(t, "area by formula", p.AreaMm2, lateral, 1e-9*lateral)
+		rows := p.Piece.Tables[0].Rows
+		for i, r := range rows {
+			v := r.Values
+			on, in := Point{v[1], v[2]}, Point{v[3], v[4]}
+			near(t, "outer", on.lengthMm(), p.OuterRadiusMm, 1e-9*p.OuterRadiusMm)
+			near(t, "inner", in.lengthMm(), p.InnerRadiusMm, 1e-9*p.OuterRadiusMm)
+			near(t, "division", on.distance(in), p.SlantMm, 1e-8*p.OuterRadiusMm)
+			near(t, "chord", v[5], on.distance(edge.Start), 1e-7*p.OuterRadiusMm)
+			if i > 0 {
+				w := rows[i-1].Values
+				before := Point{w[1], w[2]}
+				if before.cross(on) <= 0 {
+					t.Errorf("division %d does not follow anticlockwise", i)
+				}
+			}
+		}
 		outer := edge.Segments[0]
 		inner := edge.Segments[2]
 		near(t, "outer girth", n*outer.lengthMm(edge.Start), math.Pi*f.LargeDiameterMm, 1e-8*f.LargeDiameterMm)

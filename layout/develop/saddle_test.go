@@ -193,7 +193,28 @@ func TestSaddleDrawn(t *testing.T) {
 		}
 	}
 	box := p.Branch.Curves[0].Box()
+	// The tab carries the cut on: its height at the seam is that of the left
+	// end, and it is the tab's length wide.
+	tab := p.Branch.Curves[1]
+	if tab.Role != Tab {
+		t.Fatalf("second curve is %s", tab.Role)
+	}
+	right := p.Branch.Box.Max.XMm
+	near(t, "tab ends", right, box.Max.XMm+10, 1e-9)
+	end := tab.Segments[len(tab.Segments)-1].To
+	near(t, "tab meets the seam", end.distance(Point{box.Max.XMm, leftHeight(points, box.Min.XMm)}), 0, 1e-9)
 	near(t, "deepest point drawn", box.Max.YMm, p.SquareEdgeMm-minW(p.Ordinates), 0.5)
+}
+
+// leftHeight returns the height of the left edge of an outline.
+func leftHeight(points []Point, x float64) float64 {
+	h := 0.0
+	for _, p := range points {
+		if p.XMm == x {
+			h = math.Max(h, p.YMm)
+		}
+	}
+	return h
 }
 
 func minW(all []Ordinate) float64 {

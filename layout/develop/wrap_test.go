@@ -144,6 +144,12 @@ func TestWrapSlotsAndWindows(t *testing.T) {
 	// The widest gap is from the window measured by tape (ends 20 mm of
 	// surface after 270°) to the axial slot (starts asin(6/50) before TOP).
 	seam, _ := d.Result("seam clock angle")
+	c.Edge = BackFace
+	if d, err = c.Develop(); err != nil {
+		t.Fatal(err)
+	}
+	back, _ := d.Result("seam clock angle")
+	near(t, "seam from the back face", back, seam, 1e-6)
 	near(t, "seam", seam, (270+deg(20/r)+360-deg(math.Asin(6/r)))/2, 0.05)
 }
 
@@ -183,6 +189,7 @@ func TestWrapAcrossSeam(t *testing.T) {
 			sum += b.WidthMm() // the part at the left edge
 		} else {
 			sum += length - b.Min.XMm // the part up to the seam
+			near(t, "end on the tab", b.Max.XMm, length*358/360+40*math.Asin(10.0/40), 2*ToleranceMm)
 		}
 	}
 	if n != 2 {
