@@ -2,7 +2,17 @@ module centrepop
 
 go 1.26.0
 
-require github.com/goccy/go-yaml v1.19.2
+require (
+	github.com/go-pdf/fpdf v0.9.0
+	github.com/goccy/go-yaml v1.19.2
+	github.com/klippa-app/go-pdfium v1.21.4
+	github.com/pdfcpu/pdfcpu v0.15.0
+	github.com/rogpeppe/go-internal v1.16.0
+	github.com/spf13/pflag v1.1.0
+	github.com/tdewolff/canvas v0.0.0-20250728095813-50d4cb1eee71
+	github.com/tdewolff/font v0.0.0-20250430140153-b654fd8acba3
+	pgregory.net/rapid v1.3.0
+)
 
 require (
 	codeberg.org/go-pdf/fpdf v0.11.1 // indirect
@@ -16,21 +26,14 @@ require (
 	github.com/benoitkugler/textprocessing v0.0.3 // indirect
 	github.com/clipperhouse/uax29/v2 v2.7.0 // indirect
 	github.com/go-fonts/latin-modern v0.3.3 // indirect
-	github.com/go-pdf/fpdf v0.9.0 // indirect
 	github.com/go-text/typesetting v0.3.0 // indirect
 	github.com/golang/freetype v0.0.0-20170609003504-e2365dfdc4a0 // indirect
 	github.com/google/uuid v1.6.0 // indirect
 	github.com/hhrutter/tiff v1.0.6 // indirect
 	github.com/jolestar/go-commons-pool/v2 v2.1.2 // indirect
-	github.com/klippa-app/go-pdfium v1.21.4 // indirect
 	github.com/mattn/go-runewidth v0.0.27 // indirect
-	github.com/pdfcpu/pdfcpu v0.15.0 // indirect
-	github.com/rogpeppe/go-internal v1.16.0 // indirect
-	github.com/spf13/pflag v1.1.0 // indirect
 	github.com/srwiley/rasterx v0.0.0-20220730225603-2ab79fcdd4ef // indirect
 	github.com/srwiley/scanx v0.0.0-20190309010443-e94503791388 // indirect
-	github.com/tdewolff/canvas v0.0.0-20250728095813-50d4cb1eee71 // indirect
-	github.com/tdewolff/font v0.0.0-20250430140153-b654fd8acba3 // indirect
 	github.com/tdewolff/minify/v2 v2.23.4 // indirect
 	github.com/tdewolff/parse/v2 v2.8.0 // indirect
 	github.com/tetratelabs/wazero v1.12.0 // indirect
@@ -40,8 +43,8 @@ require (
 	golang.org/x/net v0.59.0 // indirect
 	golang.org/x/sys v0.48.0 // indirect
 	golang.org/x/text v0.43.0 // indirect
+	golang.org/x/tools v0.51.0 // indirect
 	modernc.org/knuth v0.5.5 // indirect
 	modernc.org/token v1.1.0 // indirect
-	pgregory.net/rapid v1.3.0 // indirect
 	star-tex.org/x/tex v0.7.1 // indirect
 )
