@@ -1,17 +1,15 @@
 package pdf
 
 import (
-	"errors"
 	"fmt"
-	"math"
 	"strconv"
 	"strings"
 
 	"github.com/go-pdf/fpdf"
 	"github.com/tdewolff/canvas"
 
+	"centrepop/render"
 	"centrepop/templates"
-	"centrepop/templates/typeface"
 )
 
 // family is the name the faces go by inside the library.
@@ -20,14 +18,6 @@ const family = "dejavucondensed"
 // nominalPt is the size every text is set in; the transform around it gives
 // the true size, because the library rounds sizes to 0.01 point.
 const nominalPt = 10.0
-
-// maxDepth bounds groups within groups: 28 saved graphics states are the
-// least every reader takes (annex C.2), and a group needs one, its text one.
-const maxDepth = 26
-
-// maxMm bounds coordinates: far off any page, near enough for the single
-// precision readers count in.
-const maxMm = 1e5
 
 // painter writes the content of one page. It uses the library only to put out
 // raw operators and to set text, since the library rounds lengths to 0.01 pt.
@@ -39,9 +29,6 @@ type painter struct {
 func (p *painter) drawing(d *templates.Drawing, depth int) error {
 	if d == nil {
 		return nil
-	}
-	if depth > maxDepth {
-		return fmt.Errorf("groups lie more than %d deep", maxDepth)
 	}
 	for _, item := range d.Items {
 		var err error
@@ -63,22 +50,18 @@ func (p *painter) drawing(d *templates.Drawing, depth int) error {
 }
 
 func (p *painter) group(g templates.Group, depth int) error {
-	m := g.Transform
-	if !finite(m[0][0], m[0][1], m[0][2], m[1][0], m[1][1], m[1][2]) || m.Det() == 0 {
-		return fmt.Errorf("a group's transform %v cannot be drawn", m)
+	if err := render.CheckGroup(g, depth); err != nil {
+		return err
 	}
 	p.f.RawWriteStr("q")
 	if g.Clip != nil {
-		clip, err := pathOperators(g.Clip)
-		if err != nil {
-			return fmt.Errorf("clip: %w", err)
-		}
+		clip := pathOperators(g.Clip)
 		if clip == "" {
 			clip = "0 0 m h " // an empty path lets nothing through
 		}
 		p.f.RawWriteStr(clip + "W n")
 	}
-	p.f.RawWriteStr(matrixOperator(m))
+	p.f.RawWriteStr(matrixOperator(g.Transform))
 	if err := p.drawing(g.Drawing, depth+1); err != nil {
 		return err
 	}
@@ -90,89 +73,56 @@ func (p *painter) shape(s templates.Shape) error {
 	if s.Path == nil || s.Path.Empty() || s.Fill == templates.None && s.Stroke == templates.None {
 		return nil
 	}
-	path, err := pathOperators(s.Path)
-	if err != nil {
+	if err := render.CheckShape(s); err != nil {
 		return err
 	}
 	var b strings.Builder
 	b.WriteString("q ")
-	paint := ""
+	paint := "B"
 	if s.Fill != templates.None {
 		b.WriteString(grey(s.Fill) + " g ")
-		paint = "f"
+	} else {
+		paint = "S"
 	}
 	if s.Stroke != templates.None {
-		pen, err := penOperators(s)
-		if err != nil {
-			return err
-		}
-		b.WriteString(pen)
-		paint = map[string]string{"": "S", "f": "B"}[paint]
+		b.WriteString(penOperators(s))
+	} else {
+		paint = "f"
 	}
-	b.WriteString(path)
-	b.WriteString(paint + " Q")
+	b.WriteString(pathOperators(s.Path) + paint + " Q")
 	p.f.RawWriteStr(b.String())
 	return nil
 }
 
 // penOperators sets grey, width, butt ends, mitred joins and dashes.
-func penOperators(s templates.Shape) (string, error) {
-	if !(s.WidthMm > 0) || s.WidthMm > maxMm {
-		return "", fmt.Errorf("a line of width %v mm cannot be drawn", s.WidthMm)
-	}
+func penOperators(s templates.Shape) string {
 	var b strings.Builder
-	fmt.Fprintf(&b, "%s G %s w 0 J 0 j ", grey(s.Stroke), number(s.WidthMm*ptPerMm))
+	fmt.Fprintf(&b, "%s G %s w 0 J 0 j %d M ", grey(s.Stroke), number(s.WidthMm*ptPerMm), render.MiterLimit)
 	if len(s.DashMm) > 0 {
-		sum := 0.0
-		b.WriteString("[")
+		dashes := make([]string, len(s.DashMm))
 		for i, d := range s.DashMm {
-			if !(d >= 0) || d > maxMm {
-				return "", fmt.Errorf("a dash of %v mm cannot be drawn", d)
-			}
-			sum += d
-			if i > 0 {
-				b.WriteString(" ")
-			}
-			b.WriteString(number(d * ptPerMm))
+			dashes[i] = number(d * ptPerMm)
 		}
-		if sum < 1e-3 {
-			return "", errors.New("the dashes have no length")
-		}
-		b.WriteString("] 0 d ")
+		b.WriteString("[" + strings.Join(dashes, " ") + "] 0 d ")
 	}
-	return b.String(), nil
+	return b.String()
 }
 
 func (p *painter) text(t templates.Text) error {
-	if !finite(t.XMm, t.YMm, t.RotateDeg) || math.Abs(t.XMm) > maxMm || math.Abs(t.YMm) > maxMm {
-		return fmt.Errorf("text %q stands at %v, %v turned %v", t.Content, t.XMm, t.YMm, t.RotateDeg)
+	if err := render.CheckText(t); err != nil {
+		return err
 	}
-	if !(t.SizeMm > 0) || t.SizeMm > maxMm {
-		return fmt.Errorf("text %q has the size %v mm", t.Content, t.SizeMm)
-	}
-	content := typeface.Printable(t.Content)
+	m, content := render.TextMatrix(t)
 	if content == "" {
 		return nil
 	}
-	m := canvas.Identity.Translate(t.XMm, t.YMm).Rotate(t.RotateDeg)
-	width := typeface.WidthMm(content, t.SizeMm, t.Bold)
-	switch t.Align {
-	case templates.Centre:
-		m = m.Translate(-width/2, 0)
-	case templates.Right:
-		m = m.Translate(-width, 0)
-	}
 	scale := t.SizeMm * ptPerMm / nominalPt
 	m = m.Scale(scale, scale)
-	tone := t.Tone
-	if tone == templates.None {
-		tone = templates.Black
-	}
 	style := ""
 	if t.Bold {
 		style = "B"
 	}
-	p.f.RawWriteStr("q " + grey(tone) + " g " + matrixOperator(m))
+	p.f.RawWriteStr("q " + grey(t.Tone) + " g " + matrixOperator(m))
 	p.f.SetFont(family, style, nominalPt)
 	p.f.Text(0, p.heightMm, content) // the library counts y from the top
 	p.f.RawWriteStr("Q")
@@ -180,17 +130,7 @@ func (p *painter) text(t templates.Text) error {
 }
 
 // grey is the lightness of a tone in DeviceGray.
-func grey(t templates.Tone) string {
-	switch t {
-	case templates.Grey:
-		return "0.45"
-	case templates.Pale:
-		return "0.85"
-	case templates.White:
-		return "1"
-	}
-	return "0"
-}
+func grey(t templates.Tone) string { return number(render.Lightness(t)) }
 
 // matrixOperator concatenates a transform of millimetres.
 func matrixOperator(m canvas.Matrix) string {

@@ -1,7 +1,6 @@
 package pdf
 
 import (
-	"fmt"
 	"math"
 	"strings"
 
@@ -9,14 +8,11 @@ import (
 )
 
 // pathOperators returns the path construction operators (clause 8.5.2) for a
-// path in millimetres, empty for an empty path.
-func pathOperators(path *canvas.Path) (string, error) {
+// path in millimetres that has been checked, empty for an empty path.
+func pathOperators(path *canvas.Path) string {
 	var b strings.Builder
 	for s := path.Scanner(); s.Scan(); {
 		end := s.End()
-		if !finite(end.X, end.Y) || math.Abs(end.X) > maxMm || math.Abs(end.Y) > maxMm {
-			return "", fmt.Errorf("a path runs to %v, %v mm", end.X, end.Y)
-		}
 		switch s.Cmd() {
 		case canvas.MoveToCmd:
 			b.WriteString(point(end.X, end.Y) + "m ")
@@ -26,42 +22,27 @@ func pathOperators(path *canvas.Path) (string, error) {
 			// The same curve as a cubic: two thirds of the way to the
 			// quadratic's control point from either end.
 			start, c := s.Start(), s.CP1()
-			if err := cubic(&b, toward(start, c), toward(end, c), end); err != nil {
-				return "", err
-			}
+			cubic(&b, toward(start, c), toward(end, c), end)
 		case canvas.CubeToCmd:
-			if err := cubic(&b, s.CP1(), s.CP2(), end); err != nil {
-				return "", err
-			}
+			cubic(&b, s.CP1(), s.CP2(), end)
 		case canvas.ArcToCmd:
 			rx, ry, rotDeg, large, sweep := s.Arc()
-			if !finite(rx, ry, rotDeg) || rx > maxMm || ry > maxMm {
-				return "", fmt.Errorf("an arc has the radii %v, %v mm", rx, ry)
-			}
 			for _, c := range arcCubics(s.Start(), rx, ry, rotDeg*math.Pi/180, large, sweep, end) {
-				if err := cubic(&b, c[0], c[1], c[2]); err != nil {
-					return "", err
-				}
+				cubic(&b, c[0], c[1], c[2])
 			}
 		case canvas.CloseCmd:
 			b.WriteString("h ")
 		}
 	}
-	return b.String(), nil
+	return b.String()
 }
 
 func toward(from, to canvas.Point) canvas.Point {
 	return canvas.Point{X: from.X + (to.X-from.X)*2/3, Y: from.Y + (to.Y-from.Y)*2/3}
 }
 
-func cubic(b *strings.Builder, c1, c2, end canvas.Point) error {
-	for _, p := range []canvas.Point{c1, c2, end} {
-		if !finite(p.X, p.Y) || math.Abs(p.X) > 3*maxMm || math.Abs(p.Y) > 3*maxMm {
-			return fmt.Errorf("a curve runs by %v, %v mm", p.X, p.Y)
-		}
-	}
+func cubic(b *strings.Builder, c1, c2, end canvas.Point) {
 	b.WriteString(point(c1.X, c1.Y) + point(c2.X, c2.Y) + point(end.X, end.Y) + "c ")
-	return nil
 }
 
 // arcCubics turns an elliptical arc into cubic curves of at most 45 degrees

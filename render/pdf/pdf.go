@@ -22,7 +22,6 @@ import (
 	"bytes"
 	"fmt"
 	"io"
-	"math"
 	"regexp"
 	"time"
 
@@ -126,13 +125,4 @@ func pages(doc *templates.Document, date time.Time) ([]byte, error) {
 		return nil, err
 	}
 	return b.Bytes(), nil
-}
-
-func finite(values ...float64) bool {
-	for _, v := range values {
-		if math.IsNaN(v) || math.IsInf(v, 0) {
-			return false
-		}
-	}
-	return true
 }

@@ -1,0 +1,152 @@
+package png_test
+
+import (
+	"bytes"
+	"errors"
+	"image"
+	"image/png"
+	"math"
+	"testing"
+
+	"github.com/tdewolff/canvas"
+
+	"centrepop/render/pdf"
+	device "centrepop/render/png"
+	"centrepop/templates"
+	"centrepop/testdata/measure"
+)
+
+func page() *templates.Page {
+	inner := &templates.Drawing{}
+	inner.Add(templates.Shape{Path: canvas.Rectangle(60, 40), Fill: templates.Grey},
+		templates.Text{XMm: 5, YMm: 5, SizeMm: 6, Content: "clip", Tone: templates.White})
+	line := &canvas.Path{}
+	line.MoveTo(10, 15)
+	line.LineTo(90, 15)
+	p := &templates.Page{WidthMm: 100, HeightMm: 150}
+	p.Drawing.Add(
+		templates.Shape{Path: canvas.Circle(20).Translate(50, 100), Fill: templates.Pale, Stroke: templates.Black, WidthMm: 1},
+		templates.Shape{Path: canvas.Circle(12).Translate(50, 100), Stroke: templates.Black, WidthMm: 0.5, DashMm: []float64{6, 2}},
+		templates.Text{XMm: 50, YMm: 98, SizeMm: 8, Bold: true, Align: templates.Centre, RotateDeg: 25, Content: "Ø 40 H7"},
+		templates.Shape{Path: line, Stroke: templates.Black, WidthMm: 2, DashMm: []float64{10, 5}},
+		templates.Group{Drawing: inner, Transform: canvas.Identity.Translate(20, 30).Rotate(10), Clip: canvas.Circle(15).Translate(40, 45)},
+		templates.Shape{Path: canvas.Rectangle(500, 3).Translate(-200, 140), Fill: templates.Black}, // beyond the paper
+	)
+	return p
+}
+
+func drawn(t *testing.T, p *templates.Page, dpi float64) image.Image {
+	t.Helper()
+	var b bytes.Buffer
+	if err := device.Write(&b, p, dpi); err != nil {
+		t.Fatal(err)
+	}
+	img, err := png.Decode(&b)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return img
+}
+
+func light(img image.Image, x, y int) int {
+	r, _, _, _ := img.At(x, y).RGBA()
+	return int(math.Round(float64(r) / 0xFFFF * 100))
+}
+
+func TestPlacesAndTones(t *testing.T) {
+	img := drawn(t, page(), 254) // 10 dots to the mm
+	if got := img.Bounds().Size(); got != (image.Point{X: 1000, Y: 1500}) {
+		t.Fatalf("the picture is %v", got)
+	}
+	for _, c := range []struct {
+		what string
+		x, y float64 // mm
+		want int
+	}{
+		{"paper", 5, 5, 100},
+		{"bar", 50, 141, 0},
+		{"disc", 50, 83, 85},
+		{"rim", 50, 80, 0},
+		{"dash", 15, 15, 0},
+		{"gap", 22, 15, 100},
+		{"group", 40, 55, 45},
+		{"clipped", 65, 50, 100},
+	} {
+		if got := light(img, int(c.x*10), int((150-c.y)*10)); got < c.want-1 || got > c.want+1 {
+			t.Errorf("%s at %v, %v is %d %% light, want %d", c.what, c.x, c.y, got, c.want)
+		}
+	}
+}
+
+// The picture is that of the PDF, as another engine draws it: the same but
+// for the smoothing at edges.
+func TestLikeThePDF(t *testing.T) {
+	p := page()
+	ours := drawn(t, p, 100)
+	var file bytes.Buffer
+	if err := pdf.Write(&file, &templates.Document{Pages: []templates.Page{*p}}); err != nil {
+		t.Fatal(err)
+	}
+	theirs := measure.Open(t, file.Bytes()).Render(0, 100)
+	size := ours.Bounds().Size()
+	if other := theirs.Bounds().Size(); size.X > other.X || size.Y > other.Y+1 || other.X > size.X+1 || other.Y > size.Y+1 {
+		t.Fatalf("sizes %v and %v", size, other)
+	}
+	sum, far := 0, 0
+	for y := range size.Y - 1 {
+		for x := range size.X {
+			off := light(ours, x, y) - light(theirs, x, y)
+			sum += off * off
+			if off > 60 || off < -60 {
+				far++
+			}
+		}
+	}
+	n := size.X * size.Y
+	if rms := math.Sqrt(float64(sum) / float64(n)); rms > 6 || far > n/200 {
+		t.Errorf("the pictures differ by %.1f %% rms, %d of %d dots by much", rms, far, n)
+	}
+}
+
+func TestRefused(t *testing.T) {
+	bad := &canvas.Path{}
+	bad.MoveTo(0, 0)
+	bad.LineTo(math.Inf(1), 0)
+	with := func(item templates.Item) *templates.Page {
+		return &templates.Page{WidthMm: 10, HeightMm: 10, Drawing: templates.Drawing{Items: []templates.Item{item}}}
+	}
+	for name, c := range map[string]struct {
+		page *templates.Page
+		dpi  float64
+	}{
+		"nil":       {nil, 100},
+		"no size":   {&templates.Page{}, 100},
+		"no dpi":    {page(), 0},
+		"minus":     {&templates.Page{WidthMm: -10, HeightMm: -10}, -100},
+		"NaN":       {page(), math.NaN()},
+		"too large": {page(), 1e5},
+		"path":      {with(templates.Shape{Path: bad, Fill: templates.Black}), 100},
+		"text":      {with(templates.Text{Content: "x", SizeMm: -1}), 100},
+		"group":     {with(templates.Group{}), 100},
+		"nothing":   {with(nil), 100},
+	} {
+		var b bytes.Buffer
+		if err := device.Write(&b, c.page, c.dpi); err == nil {
+			t.Errorf("%s: no error", name)
+		} else if b.Len() > 0 {
+			t.Errorf("%s: %d bytes written beside the error", name, b.Len())
+		}
+	}
+}
+
+type full struct{}
+
+var errFull = errors.New("disk full")
+
+func (full) Write([]byte) (int, error) { return 0, errFull }
+
+func TestWriterFails(t *testing.T) {
+	if err := device.Write(full{}, page(), 20); !errors.Is(err, errFull) {
+		t.Errorf("error %v, want the writer's", err)
+	}
+}

@@ -1,0 +1,134 @@
+// Package render holds what the devices below it (pdf, svg, png) must do
+// alike: how light a tone is, where a text stands, and which items none of
+// them draws. Lengths are millimetres, y up.
+package render
+
+import (
+	"errors"
+	"fmt"
+	"math"
+
+	"github.com/tdewolff/canvas"
+
+	"centrepop/templates"
+	"centrepop/templates/typeface"
+)
+
+// MaxMm bounds coordinates, widths and sizes on either side of zero: far off
+// any sheet, and near enough for the single precision readers count in.
+const MaxMm = 1e5
+
+// MaxDepth bounds groups within groups. A PDF reader need not keep more than
+// 28 graphics states (ISO 32000-1:2008 annex C.2), and each group takes one.
+const MaxDepth = 26
+
+// MiterLimit is the ratio of mitre length to line width above which a corner
+// is cut off: 10, what PDF takes where nothing is said.
+const MiterLimit = 10
+
+// Lightness returns how light a tone is, 0 black to 1 white. None draws
+// nothing and counts as black, as it does for text.
+func Lightness(t templates.Tone) float64 {
+	switch t {
+	case templates.Grey:
+		return 0.45
+	case templates.Pale:
+		return 0.85
+	case templates.White:
+		return 1
+	}
+	return 0
+}
+
+// TextMatrix returns the transform from text that starts at the origin, along
+// x, to where t stands on its drawing. Content is what is set, made printable.
+func TextMatrix(t templates.Text) (m canvas.Matrix, content string) {
+	content = typeface.Printable(t.Content)
+	m = canvas.Identity.Translate(t.XMm, t.YMm).Rotate(t.RotateDeg)
+	switch t.Align {
+	case templates.Centre:
+		m = m.Translate(-typeface.WidthMm(content, t.SizeMm, t.Bold)/2, 0)
+	case templates.Right:
+		m = m.Translate(-typeface.WidthMm(content, t.SizeMm, t.Bold), 0)
+	}
+	return m, content
+}
+
+// CheckPath refuses a path with a number that is not finite or beyond MaxMm.
+// A nil path is an empty one.
+func CheckPath(p *canvas.Path) error {
+	if p == nil {
+		return nil
+	}
+	for s := p.Scanner(); s.Scan(); {
+		for _, v := range s.Values() {
+			if !within(v) {
+				return fmt.Errorf("a path runs to %v mm", v)
+			}
+		}
+		if s.Cmd() == canvas.ArcToCmd {
+			if rx, ry, _, _, _ := s.Arc(); !(rx > 0) || !(ry > 0) {
+				return fmt.Errorf("an arc has the radii %v and %v mm", rx, ry)
+			}
+		}
+	}
+	return nil
+}
+
+// CheckShape refuses a shape whose path CheckPath refuses, whose line has no
+// width, or whose dashes are negative or all zero.
+func CheckShape(s templates.Shape) error {
+	if err := CheckPath(s.Path); err != nil {
+		return err
+	}
+	if s.Stroke == templates.None {
+		return nil
+	}
+	if !(s.WidthMm > 0) || !within(s.WidthMm) {
+		return fmt.Errorf("a line of width %v mm cannot be drawn", s.WidthMm)
+	}
+	sum := 0.0
+	for _, d := range s.DashMm {
+		if !(d >= 0) || !within(d) {
+			return fmt.Errorf("a dash of %v mm cannot be drawn", d)
+		}
+		sum += d
+	}
+	if len(s.DashMm) > 0 && sum < 1e-3 {
+		return errors.New("the dashes have no length")
+	}
+	return nil
+}
+
+// CheckText refuses a text without a size or off the range of coordinates.
+func CheckText(t templates.Text) error {
+	if !within(t.XMm) || !within(t.YMm) || !within(t.RotateDeg) {
+		return fmt.Errorf("text %q stands at %v, %v mm, turned by %v", t.Content, t.XMm, t.YMm, t.RotateDeg)
+	}
+	if !(t.SizeMm > 0) || !within(t.SizeMm) {
+		return fmt.Errorf("text %q has the size %v mm", t.Content, t.SizeMm)
+	}
+	return nil
+}
+
+// CheckGroup refuses a group at a depth beyond MaxDepth (the items of a page
+// lie at depth 0), with a transform that is not finite or flattens, or with a
+// clip that CheckPath refuses.
+func CheckGroup(g templates.Group, depth int) error {
+	if depth >= MaxDepth {
+		return fmt.Errorf("groups lie more than %d deep", MaxDepth)
+	}
+	for _, row := range g.Transform {
+		for _, v := range row {
+			if !within(v) {
+				return fmt.Errorf("a group's transform holds %v", v)
+			}
+		}
+	}
+	if math.Abs(g.Transform.Det()) < 1e-12 {
+		return errors.New("a group's transform flattens it to a line or a point")
+	}
+	return CheckPath(g.Clip)
+}
+
+func within(v float64) bool { return math.Abs(v) <= MaxMm }

@@ -1,0 +1,197 @@
+package svg_test
+
+import (
+	"bytes"
+	"encoding/xml"
+	"errors"
+	"io"
+	"math"
+	"regexp"
+	"strconv"
+	"strings"
+	"testing"
+
+	"github.com/tdewolff/canvas"
+	"pgregory.net/rapid"
+
+	"centrepop/render/svg"
+	"centrepop/templates"
+)
+
+func write(t testing.TB, w, h float64, items ...templates.Item) string {
+	t.Helper()
+	var b bytes.Buffer
+	if err := svg.Write(&b, &templates.Drawing{Items: items}, w, h); err != nil {
+		t.Fatal(err)
+	}
+	d := xml.NewDecoder(bytes.NewReader(b.Bytes()))
+	for {
+		if _, err := d.Token(); err == io.EOF {
+			break
+		} else if err != nil {
+			t.Fatalf("not XML: %v\n%s", err, b.String())
+		}
+	}
+	return b.String()
+}
+
+func cut(p *canvas.Path) templates.Shape {
+	return templates.Shape{Path: p, Stroke: templates.Black, WidthMm: 0.1, Layer: templates.LayerCut}
+}
+
+func polyline(points ...float64) *canvas.Path {
+	p := &canvas.Path{}
+	p.MoveTo(points[0], points[1])
+	for i := 2; i < len(points); i += 2 {
+		p.LineTo(points[i], points[i+1])
+	}
+	return p
+}
+
+func TestWholeFile(t *testing.T) {
+	arc := &canvas.Path{}
+	arc.MoveTo(30, 10)
+	arc.ArcTo(20, 20, 0, false, true, 10, 30) // anticlockwise, y up
+	arc.Close()
+	got := write(t, 120.5, 80,
+		cut(arc),
+		templates.Text{XMm: 5, YMm: 6, SizeMm: 3.5, Content: "Ø 12 < 13 & \"A\"", Layer: templates.LayerNotes, Align: templates.Centre, Bold: true},
+		templates.Shape{Path: polyline(1, 2, 3, 4.123456), Stroke: templates.Grey, WidthMm: 0.2, DashMm: []float64{3, 1}},
+		cut(polyline(0, 0, 120.5, 80)),
+	)
+	want := `<?xml version="1.0" encoding="UTF-8"?>
+<svg xmlns="http://www.w3.org/2000/svg" version="1.1" width="120.5mm" height="80mm" viewBox="0 0 120.5 80">
+<g id="cut">
+<path d="M30 70A20 20 0 0 0 10 50Z" fill="none" stroke="#000000" stroke-width="0.1" stroke-miterlimit="10"/>
+<path d="M0 80L120.5 0" fill="none" stroke="#000000" stroke-width="0.1" stroke-miterlimit="10"/>
+</g>
+<g id="notes">
+<text x="5" y="74" font-family="'DejaVu Sans Condensed', sans-serif" font-stretch="condensed" font-kerning="none" font-size="3.5" font-weight="bold" text-anchor="middle" fill="#000000" xml:space="preserve">Ø 12 &lt; 13 &amp; &#34;A&#34;</text>
+</g>
+<g id="drawing">
+<path d="M1 78L3 75.87654" fill="none" stroke="#737373" stroke-width="0.2" stroke-miterlimit="10" stroke-dasharray="3 1"/>
+</g>
+</svg>
+`
+	if got != want {
+		t.Errorf("got\n%s\nwant\n%s", got, want)
+	}
+}
+
+// Transforms of groups are in the coordinates, circles stay arcs.
+func TestGroupsAreWorkedIn(t *testing.T) {
+	inner := &templates.Drawing{}
+	inner.Add(cut(canvas.Circle(9)), templates.Text{SizeMm: 4, Content: "up", Layer: templates.LayerNotes})
+	middle := &templates.Drawing{}
+	middle.Add(templates.Group{Drawing: inner, Transform: canvas.Identity.Translate(50, 0)})
+	got := write(t, 200, 100, templates.Group{Drawing: middle, Transform: canvas.Identity.Translate(100, 40).Rotate(90).Scale(0.5, 0.5)})
+	// The centre lies at 100, 40 + 25, in the file 100, 35; the radius is 4.5.
+	for _, want := range []string{
+		`d="M100 30.5A4.5 4.5 0 0 0 100 39.5A4.5 4.5 0 0 0 100 30.5Z"`,
+		`stroke-width="0.05"`,
+		`transform="matrix(0 -0.5 0.5 0 100 35)"`,
+	} {
+		if !strings.Contains(got, want) {
+			t.Errorf("no %s in\n%s", want, got)
+		}
+	}
+	if strings.Contains(strings.Split(got, "<text")[0], "transform") {
+		t.Errorf("a path carries a transform:\n%s", got)
+	}
+}
+
+func TestClip(t *testing.T) {
+	inner := &templates.Drawing{}
+	inner.Add(templates.Shape{Path: canvas.Rectangle(50, 50), Fill: templates.Pale})
+	outer := &templates.Drawing{}
+	outer.Add(templates.Group{Drawing: inner, Transform: canvas.Identity, Clip: canvas.Rectangle(10, 10)})
+	got := write(t, 100, 100, templates.Group{Drawing: outer, Transform: canvas.Identity.Translate(5, 5), Clip: canvas.Rectangle(12, 12)})
+	for _, want := range []string{
+		`<clipPath id="clip1"><path d="M0 100L12 100L12 88L0 88Z"/></clipPath>`,
+		`<clipPath id="clip2" clip-path="url(#clip1)"><path d="M5 95L15 95L15 85L5 85Z"/></clipPath>`,
+		`<path d="M5 95L55 95L55 45L5 45Z" fill="#d9d9d9" clip-path="url(#clip2)"/>`,
+	} {
+		if !strings.Contains(got, want) {
+			t.Errorf("no %s in\n%s", want, got)
+		}
+	}
+	inner.Add(cut(polyline(0, 0, 1, 1)))
+	var b bytes.Buffer
+	if err := svg.Write(&b, outer, 10, 10); err == nil {
+		t.Error("a clipped cut was written")
+	}
+}
+
+var lineData = regexp.MustCompile(`d="M(\S+) (\S+)L(\S+) (\S+)"`)
+
+// Any line comes out with its length, to the last decimal of the file.
+func TestLengths(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		v := rapid.SliceOfN(rapid.Float64Range(-900, 900), 4, 4).Draw(t, "points")
+		want := math.Hypot(v[2]-v[0], v[3]-v[1])
+		if want < 0.01 {
+			t.Skip("no line")
+		}
+		deg := rapid.Float64Range(-720, 720).Draw(t, "turn")
+		inner := &templates.Drawing{}
+		inner.Add(cut(polyline(v...)))
+		d := &templates.Drawing{}
+		d.Add(templates.Group{Drawing: inner, Transform: canvas.Identity.Translate(v[1], v[0]).Rotate(deg)})
+		var b bytes.Buffer
+		if err := svg.Write(&b, d, 100, 100); err != nil {
+			t.Fatal(err)
+		}
+		m := lineData.FindStringSubmatch(b.String())
+		if m == nil {
+			t.Fatalf("no line in\n%s", b.String())
+		}
+		var c [4]float64
+		for i := range c {
+			var err error
+			if c[i], err = strconv.ParseFloat(m[i+1], 64); err != nil {
+				t.Fatal(err)
+			}
+		}
+		if got := math.Hypot(c[2]-c[0], c[3]-c[1]); math.Abs(got-want) > 2e-5 {
+			t.Fatalf("length %v, want %v", got, want)
+		}
+	})
+}
+
+func TestRefused(t *testing.T) {
+	nan := math.NaN()
+	flat := templates.Group{Drawing: &templates.Drawing{}}
+	for name, c := range map[string]struct {
+		w, h float64
+		item templates.Item
+	}{
+		"zero":         {0, 10, nil},
+		"NaN":          {nan, 10, nil},
+		"infinite":     {10, math.Inf(1), nil},
+		"path":         {10, 10, cut(polyline(0, 0, nan, 1))},
+		"no width":     {10, 10, templates.Shape{Path: polyline(0, 0, 1, 1), Stroke: templates.Black}},
+		"text":         {10, 10, templates.Text{Content: "a", SizeMm: nan}},
+		"flat":         {10, 10, flat},
+		"unknown item": {10, 10, nil},
+		"blown up":     {10, 10, templates.Group{Drawing: &templates.Drawing{Items: []templates.Item{cut(polyline(0, 0, 9e4, 1))}}, Transform: canvas.Identity.Scale(9, 9)}},
+	} {
+		var b bytes.Buffer
+		if err := svg.Write(&b, &templates.Drawing{Items: []templates.Item{c.item}}, c.w, c.h); err == nil {
+			t.Errorf("%s: no error", name)
+		} else if b.Len() > 0 {
+			t.Errorf("%s: %d bytes written beside the error", name, b.Len())
+		}
+	}
+}
+
+type full struct{}
+
+var errFull = errors.New("disk full")
+
+func (full) Write([]byte) (int, error) { return 0, errFull }
+
+func TestWriterFails(t *testing.T) {
+	if err := svg.Write(full{}, &templates.Drawing{}, 1, 1); !errors.Is(err, errFull) {
+		t.Errorf("error %v, want the writer's", err)
+	}
+}
