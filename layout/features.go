@@ -209,10 +209,13 @@ func (r *resolver) checks() {
 		case s.size.limited:
 			c.MinMm, c.MaxMm = s.size.minMm, s.size.maxMm
 		case c.Limits == "":
-			c.Limits, c.Source = "no tolerance given", ""
+			c.Limits = "no tolerance given"
+			if c.Source == "tube as bought" {
+				c.Limits = "as bought: write the measured size"
+			}
 		}
 		r.out.Checks = append(r.out.Checks, c)
-		if r.part.Profile != nil {
+		if r.part.Profile != nil && clean(s.toMm-s.fromMm) != clean(r.lengthMm()) {
 			r.checkLength(s.ref, words(s.name)+" length", s.toMm-s.fromMm)
 		}
 	}

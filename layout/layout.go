@@ -208,6 +208,8 @@ func (r *resolver) sizeOf(s parts.Size, inside bool) sized {
 	case f.PlusMinus.Set():
 		out.minMm, out.maxMm, out.limited = s.Nominal.Mm-f.PlusMinus.Mm, s.Nominal.Mm+f.PlusMinus.Mm, true
 		out.class, out.source = "±"+r.w.Size(f.PlusMinus.Mm), "drawing"
+	case r.part.Kind == parts.Tube:
+		out.source = "tube as bought" // its maker's tolerance, not the shop's
 	default:
 		out.general(r.job.Tolerance.Value)
 	}
@@ -236,7 +238,7 @@ func (r *resolver) length(mm float64) sized {
 func (r *resolver) limitsText(s sized) string {
 	switch {
 	case s.class == "light press":
-		return "measured mate − 0.03 … − 0.01 mm"
+		return "measured mate − " + r.w.Size(0.03) + " … − " + r.w.Size(0.01)
 	case s.limited:
 		return r.w.Limits(s.minMm, s.maxMm)
 	}

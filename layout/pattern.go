@@ -223,7 +223,7 @@ func chords(kind parts.PatternKind, pts []XY, first int, drillMm float64) []Chor
 	var out []Chord
 	if kind == parts.CirclePattern {
 		out = append(out, chord(0, 1, "neighbours"))
-		if len(pts) > 2 {
+		if len(pts) > 3 { // in a ring of three, every pair are neighbours
 			out = append(out, chord(0, len(pts)/2, "across"))
 		}
 		return out
@@ -240,7 +240,9 @@ func chords(kind parts.PatternKind, pts []XY, first int, drillMm float64) []Chor
 				}
 			}
 		}
-		out = append(out, chord(bi, bj, "across"))
+		if bj != bi+1 { // else it is in the list already
+			out = append(out, chord(bi, bj, "across"))
+		}
 	}
 	return out
 }

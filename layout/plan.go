@@ -96,7 +96,7 @@ type Hole struct {
 	RadiusMm   float64 `json:"radius_mm"` // from the origin
 	FromXMm    float64 `json:"from_x_mm"` // from the datum edges, always positive inward
 	FromYMm    float64 `json:"from_y_mm"`
-	DiameterMm float64 `json:"diameter_mm"` // finished hole, or tap drill
+	DiameterMm float64 `json:"diameter_mm"` // the last drill: before reaming or tapping
 }
 
 // Slot is an obround slot on a face; its centre carries number N.

@@ -15,21 +15,21 @@ func (r *resolver) roundFeatures() {
 	for i := range r.part.Radials {
 		f := &r.part.Radials[i]
 		m := madeRadial{radial: f}
-		axial := f.Axial.Mm
+		axial := clean(f.Axial.Mm)
 		if f.From == parts.Back {
 			axial = clean(r.lengthMm() - axial)
 		}
 		row := RadialRow{Name: f.Name.Value, Shape: string(f.Shape), AxialMm: axial}
 		if st := r.outsideAt(axial); st != nil {
-			row.OutsideMm = st.size.nominalMm
+			row.OutsideMm = clean(st.size.nominalMm)
 		}
 		switch f.Shape {
 		case parts.RadialHole:
 			m.size = r.holeSize(f.Size)
-			row.SizeText, row.DiameterMm = m.size.text, m.size.drillMm
+			row.SizeText, row.DiameterMm = m.size.text, clean(m.size.drillMm)
 			row.DepthText = r.depthText(m.size, f.Through, f.Depth)
 		default:
-			row.AroundMm, row.AlongMm, row.CornerMm = f.Around.Mm, f.Along.Mm, f.Corner.Mm
+			row.AroundMm, row.AlongMm, row.CornerMm = clean(f.Around.Mm), clean(f.Along.Mm), clean(f.Corner.Mm)
 			row.SizeText = r.w.Size(f.Around.Mm) + " round × " + r.w.Size(f.Along.Mm) + " along"
 			if f.Corner.Mm > 0 {
 				row.SizeText += ", corners R" + r.w.Size(f.Corner.Mm)

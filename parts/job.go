@@ -2,6 +2,7 @@ package parts
 
 import (
 	"errors"
+	"fmt"
 	"io"
 	"io/fs"
 	"os"
@@ -88,15 +89,27 @@ func (l *loader) paper(n *node) Paper {
 		}
 		return papers[0]
 	}
-	const right = `A4, A3, Letter, Tabloid, or a size such as "300x400 mm"`
-	text, ok := l.scalar(n, "a paper size", right)
+	text, ok := l.scalar(n, "a paper size", paperForms)
 	if !ok {
 		return Paper{}
 	}
+	p, wrong := parsePaper(text, l.units)
+	if wrong != "" {
+		l.fault(n.pos, wrong, paperForms)
+		return Paper{}
+	}
+	p.Pos = n.pos
+	return p
+}
+
+// paperForms is what a paper size may look like, for messages.
+const paperForms = `A4, A3, Letter, Tabloid, or a size such as "300x400 mm"`
+
+// parsePaper reads a sheet name or size. It returns what is wrong, or "".
+func parsePaper(text string, units Units) (p Paper, wrong string) {
 	for _, p := range papers {
 		if strings.EqualFold(p.Name, text) {
-			p.Pos = n.pos
-			return p
+			return p, ""
 		}
 	}
 	first, second, ok := strings.Cut(strings.ReplaceAll(text, "×", "x"), "x")
@@ -104,17 +117,15 @@ func (l *loader) paper(n *node) Paper {
 	if number, own := splitUnit(first); own == "" && unit != "" {
 		first = number + unit
 	}
-	width, wrong1 := parseLength(first, l.units)
-	height, wrong2 := parseLength(second, l.units)
+	width, wrong1 := parseLength(first, units)
+	height, wrong2 := parseLength(second, units)
 	if !ok || wrong1 != "" || wrong2 != "" {
-		l.faultf(n.pos, right, "the paper %s is not known", quote(text))
-		return Paper{}
+		return Paper{}, fmt.Sprintf("the paper %s is not known", quote(text))
 	}
 	if min(width, height) < 100 || max(width, height) > 2000 {
-		l.fault(n.pos, "the paper is smaller than 100 mm or larger than 2000 mm", right)
-		return Paper{}
+		return Paper{}, "the paper is smaller than 100 mm or larger than 2000 mm"
 	}
-	return Paper{Name: "custom", WidthMm: width, HeightMm: height, Pos: n.pos}
+	return Paper{Name: "custom", WidthMm: width, HeightMm: height}, ""
 }
 
 // shop reads what the workshop has.
