@@ -78,8 +78,9 @@ type Frustum struct {
 // FrustumPattern is the flat pattern of a Frustum: one piece, cut Gores
 // times. Radii, slant and angle are those of the middle of the plate.
 type FrustumPattern struct {
-	// Piece is one of the equal pieces. Its apex is the origin and y its
-	// middle line; the large end is up.
+	// Piece is one of the equal pieces. Its apex is the origin and the y axis
+	// its middle line; the large end, the front face, is down, and the lap is
+	// at the right-hand edge.
 	Piece Development
 	// Gores is how many pieces make the cone.
 	Gores int
@@ -202,21 +203,20 @@ func (f Frustum) checkLap(p *FrustumPattern) error {
 // draw adds the outline, the lap and the division lines of one piece.
 func (f Frustum) draw(p *FrustumPattern, parts int) {
 	d := &p.Piece
-	// The front face is the large end. With that end down clock angles would
-	// grow to the right; here it is up, so they grow to the left, which is
-	// anticlockwise about the apex, the way the divisions are numbered.
+	// The large end is the front face and points down, so clock angles grow to
+	// the right: anticlockwise about the apex.
 	half := p.PieceAngleDeg / 2
-	outerR, outerL := polar(p.OuterRadiusMm, 90-half), polar(p.OuterRadiusMm, 90+half)
-	innerR, innerL := polar(p.InnerRadiusMm, 90-half), polar(p.InnerRadiusMm, 90+half)
-	edge := Curve{Name: "edge", Role: Cut, Closed: true, Start: outerR}
-	edge.Segments = append(edge.Segments, Segment{To: outerL, SweepDeg: p.PieceAngleDeg}, Segment{To: innerL})
+	outerL, outerR := polar(p.OuterRadiusMm, 270-half), polar(p.OuterRadiusMm, 270+half)
+	innerL, innerR := polar(p.InnerRadiusMm, 270-half), polar(p.InnerRadiusMm, 270+half)
+	edge := Curve{Name: "edge", Role: Cut, Closed: true, Start: outerL}
+	edge.Segments = append(edge.Segments, Segment{To: outerR, SweepDeg: p.PieceAngleDeg}, Segment{To: innerR})
 	if p.InnerRadiusMm > 0 {
-		edge.Segments = append(edge.Segments, Segment{To: innerR, SweepDeg: -p.PieceAngleDeg})
+		edge.Segments = append(edge.Segments, Segment{To: innerL, SweepDeg: -p.PieceAngleDeg})
 	}
-	edge.Segments = append(edge.Segments, Segment{To: outerR})
+	edge.Segments = append(edge.Segments, Segment{To: outerL})
 	d.Curves = append(d.Curves, edge)
 	if f.OverlapMm > 0 {
-		out := polar(f.OverlapMm, -half) // square to the right edge
+		out := polar(f.OverlapMm, half) // square to the right edge
 		tab := []Point{outerR, outerR.plus(out), innerR.plus(out), innerR}
 		if p.InnerRadiusMm == 0 {
 			tab = []Point{outerR, outerR.plus(out), innerR}
@@ -224,12 +224,12 @@ func (f Frustum) draw(p *FrustumPattern, parts int) {
 		d.Curves = append(d.Curves, polyline("lap", Tab, tab...), polyline("seam", Seam, outerR, innerR))
 	}
 	t := Table{Title: "divisions", Columns: []Column{
-		{"angle from right edge", "deg"}, {"outer x", "mm"}, {"outer y", "mm"}, {"inner x", "mm"}, {"inner y", "mm"},
-		{"outer chord from right edge", "mm"},
+		{"angle from left edge", "deg"}, {"outer x", "mm"}, {"outer y", "mm"}, {"inner x", "mm"}, {"inner y", "mm"},
+		{"outer chord from left edge", "mm"},
 	}}
 	for i := range parts + 1 {
 		a := p.PieceAngleDeg * float64(i) / float64(parts)
-		o, in := polar(p.OuterRadiusMm, 90-half+a), polar(p.InnerRadiusMm, 90-half+a)
+		o, in := polar(p.OuterRadiusMm, 270-half+a), polar(p.InnerRadiusMm, 270-half+a)
 		label := fmt.Sprint(i)
 		if i > 0 && i < parts {
 			d.Curves = append(d.Curves, polyline(label, Division, in, o))
@@ -275,6 +275,6 @@ func (f Frustum) describe(p *FrustumPattern, large, small, halfApex float64) {
 		{"sector radii", "outer = R·s/(R - r), inner = r·s/(R - r)"},
 		{"sector angle", "360·(R - r)/s"},
 	}
-	d.Notes = append(d.Notes, "Seen from outside the cone: roll with the marks outside.",
+	d.Notes = append(d.Notes, "Seen from outside, large end down: clock angles grow to the right. Roll with the marks outside.",
 		"R and r are half the diameters at the middle of the plate.")
 }

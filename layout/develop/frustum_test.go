@@ -68,7 +68,10 @@ func TestFrustumPointed(t *testing.T) {
 	near(t, "outer", p.OuterRadiusMm, 100, 1e-9)
 	near(t, "inner", p.InnerRadiusMm, 0, 0)
 	near(t, "area", p.Piece.Curves[0].AreaMm2(), math.Pi*60*100, 1e-6)
-	near(t, "lowest", p.Piece.Box.Min.YMm, polar(100, 90-108).YMm-10*math.Sin(rad(108)), 1e-9)
+	// The edges rise 18° above level, the lap's outer corner stands 10 mm
+	// square off the right one.
+	near(t, "highest", p.Piece.Box.Max.YMm, 100*math.Sin(rad(18))+10*math.Cos(rad(18)), 1e-9)
+	near(t, "lowest", p.Piece.Box.Min.YMm, -100, 1e-9)
 }
 
 func TestFrustumGores(t *testing.T) {

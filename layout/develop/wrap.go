@@ -213,7 +213,10 @@ func (c Cylinder) Develop() (Development, error) {
 	}
 	c.frame(&d, leftMm, rightMm)
 	c.place(&d, outlines, leftMm, rightMm)
-	d.Tables = []Table{c.divisionTable(n, leftMm), c.featureTable(outlines, leftMm, rightMm)}
+	d.Tables = []Table{c.divisionTable(n, leftMm)}
+	if len(outlines) > 0 {
+		d.Tables = append(d.Tables, c.featureTable(outlines, leftMm, rightMm))
+	}
 	return d, d.finish()
 }
 
