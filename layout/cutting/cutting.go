@@ -98,9 +98,9 @@ type Range struct {
 // interrupted cut, a long overhang or no coolant (common practice, no source).
 func (r Range) MidMPerMin() float64 { return (r.MinMPerMin + r.MaxMPerMin) / 2 }
 
-// scaled returns the range with its ends multiplied by lo and hi.
+// scaled returns the range with its ends multiplied by lo and hi, to half a metre.
 func (r Range) scaled(lo, hi float64) Range {
-	return Range{r.MinMPerMin * lo, r.MaxMPerMin * hi}
+	return Range{math.Round(r.MinMPerMin*lo*2) / 2, math.Round(r.MaxMPerMin*hi*2) / 2}
 }
 
 // positive reports whether x is above zero and finite.

@@ -67,8 +67,8 @@ func group(k kind) Group {
 		}}
 	case ductileIron:
 		return Group{"ductile cast iron", 7100, "EN 1563, GJS-400 (from memory)", speedTable{
-			turnHSS:     cut{Range{15, 30}, "from memory: a little below grey iron"},
-			turnCarbide: cut{Range{60, 110}, "from memory: a little below grey iron"},
+			turnHSS:     cut{Range{15, 30}, "no table found; a little below grey iron, from memory"},
+			turnCarbide: cut{Range{60, 110}, "no table found; a little below grey iron, from memory"},
 			drillHSS:    cut{Range{15, 30}, srcHand + ": 15 at 240 HB, 24 at 207 HB, 30 at 165 HB"},
 			tapHSS:      cut{Range{6, 12}, srcTap + ": 6-12 malleable, 6-9 and 9-12 nodular"},
 		}}
