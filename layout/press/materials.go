@@ -2,7 +2,6 @@ package press
 
 import (
 	"fmt"
-	"math"
 	"strings"
 )
 
@@ -58,10 +57,7 @@ func (m Material) safety(a, b Stress) float64 {
 		return max(tension, compression/3)
 	}
 	worst := max(govern(a), govern(b))
-	if worst == 0 {
-		return math.Inf(1)
-	}
-	return m.StrengthMPa / worst
+	return min(m.StrengthMPa/worst, maxSafety)
 }
 
 // step is a strength valid up to a section thickness.
@@ -112,19 +108,37 @@ var table = []material{
 	{"S235", []string{"MILDSTEEL", "STEEL", "ST37", "P235"}, Steel, steelData, []step{{16, 235}, {40, 225}, {100, 215}, {150, 195}, {200, 185}, {250, 175}}, false, 350, "EN 10025-2 (from memory)"},
 	{"S275", []string{"ST44", "P265"}, Steel, steelData, []step{{16, 275}, {40, 265}, {63, 255}, {80, 245}, {100, 235}, {150, 225}, {200, 215}, {250, 205}}, false, 350, "EN 10025-2 (from memory)"},
 	{"S355", []string{"ST52", "P355"}, Steel, steelData, []step{{16, 355}, {40, 345}, {63, 335}, {80, 325}, {100, 315}, {150, 295}, {200, 285}, {250, 275}}, false, 350, "EN 10025-2 (from memory)"},
+	{"S420", nil, Steel, steelData, []step{{16, 420}, {40, 400}, {63, 390}, {80, 370}, {100, 360}}, false, 350, "EN 10025-3 (from memory)"},
+	{"S460", nil, Steel, steelData, []step{{16, 460}, {40, 440}, {63, 430}, {80, 410}, {100, 400}}, false, 350, "EN 10025-3 (from memory)"},
+	{"E295", nil, Steel, steelData, []step{{16, 295}, {40, 285}, {63, 275}, {80, 265}, {100, 255}, {150, 245}}, false, 350, "EN 10025-2 (from memory)"},
+	{"E335", nil, Steel, steelData, []step{{16, 335}, {40, 325}, {63, 315}, {80, 305}, {100, 295}, {150, 275}}, false, 350, "EN 10025-2 (from memory)"},
+	{"E360", nil, Steel, steelData, []step{{16, 360}, {40, 355}, {63, 345}, {80, 335}, {100, 325}, {150, 305}}, false, 350, "EN 10025-2 (from memory)"},
 	{"E235", nil, Steel, steelData, []step{{16, 235}, {40, 225}, {65, 215}}, false, 350, "EN 10297-1 tube (from memory)"},
 	{"E355", nil, Steel, steelData, []step{{16, 355}, {40, 345}, {65, 335}}, false, 350, "EN 10297-1 tube (from memory)"},
 	{"A36", nil, Steel, steelData, []step{{203, 250}}, false, 350, "ASTM A36, 36 ksi (from memory)"},
 	{"A53 grade B", []string{"A53", "A106"}, Steel, steelData, []step{{noLimit, 240}}, false, 350, "ASTM A53 and A106 grade B, 35 ksi (from memory)"},
-	{"1018 cold drawn", []string{"1018", "1018CD", "1020"}, Steel, steelData, []step{{50, 370}, {75, 345}}, false, 350, "data sheets, 54 and 50 ksi (from memory)"},
+	{"A500 grade B", []string{"A500"}, Steel, steelData, []step{{noLimit, 290}}, false, 350, "ASTM A500 grade B round, 42 ksi (from memory)"},
+	{"A513 1020 DOM", []string{"A513", "DOM", "1020DOM"}, Steel, steelData, []step{{noLimit, 414}}, false, 350, "ASTM A513 type 5, 60 ksi (from memory)"},
+	{"A572 grade 50", []string{"A572", "A992"}, Steel, steelData, []step{{100, 345}}, false, 350, "ASTM A572 and A992, 50 ksi (from memory)"},
+	{"1018 hot rolled", []string{"1018", "1020"}, Steel, steelData, []step{{noLimit, 205}}, false, 350, "data sheets, 30 ksi, the careful figure for a bare name (from memory)"},
+	{"1018 cold drawn", []string{"1018CD", "1020CD"}, Steel, steelData, []step{{50, 370}, {75, 345}}, false, 350, "data sheets, 54 and 50 ksi (from memory)"},
+	{"1215 cold drawn", []string{"1215", "12L14", "11SMN30", "11SMNPB30"}, Steel, steelData, []step{{16, 400}, {40, 375}, {63, 305}, {100, 245}}, false, 350, "EN 10277 for 11SMn30+C (from memory)"},
 	{"1045 hot rolled", []string{"1045", "1040"}, Steel, steelData, []step{{noLimit, 310}}, false, 350, "data sheets, 45 ksi (from memory)"},
 	{"4140 annealed", []string{"4140"}, Steel, steelData, []step{{noLimit, 415}}, false, 350, "data sheets, 60 ksi (from memory)"},
+	{"C35+N", []string{"C35", "C35E"}, Steel, steelData, []step{{16, 300}, {100, 270}, {250, 245}}, false, 350, "EN ISO 683-1 normalized (from memory)"},
+	{"C60+N", []string{"C60", "C60E", "CK60"}, Steel, steelData, []step{{16, 380}, {100, 340}, {250, 310}}, false, 350, "EN ISO 683-1 normalized (from memory)"},
 	{"C45+N", []string{"C45", "C45E", "CK45", "1.0503", "1.1191"}, Steel, steelData, []step{{16, 340}, {100, 305}, {250, 275}}, false, 350, "EN ISO 683-1 normalized (from memory)"},
 	{"C45+QT", []string{"C45EQT", "C45QT"}, Steel, steelData, []step{{16, 490}, {40, 430}, {100, 370}}, false, 300, "EN ISO 683-1 quenched and tempered (from memory)"},
 	{"42CrMo4+QT", []string{"42CRMO4", "42CRMO4QT", "1.7225", "4140QT"}, Steel, steelData, []step{{16, 900}, {40, 750}, {100, 650}, {160, 550}, {250, 500}}, false, 300, "EN ISO 683-2 quenched and tempered (from memory)"},
+	{"34CrNiMo6+QT", []string{"34CRNIMO6", "1.6582"}, Steel, steelData, []step{{16, 1000}, {40, 900}, {100, 800}, {160, 700}, {250, 600}}, false, 300, "EN ISO 683-2 quenched and tempered (from memory)"},
+	{"1.4305 stainless", []string{"1.4305", "303"}, Steel, stainlessData, []step{{160, 190}}, false, 350, "EN 10088-3 (from memory); limit common practice"},
 	{"1.4301 stainless", []string{"1.4301", "304", "304L", "1.4307", "STAINLESS", "STAINLESSSTEEL"}, Steel, stainlessData, []step{{250, 175}}, false, 350, "EN 10088-3, lower of 1.4301 and 1.4307 (from memory); limit common practice"},
 	{"1.4404 stainless", []string{"1.4401", "1.4404", "316", "316L"}, Steel, stainlessData, []step{{250, 200}}, false, 350, "EN 10088-3 (from memory); limit common practice"},
 	{"EN-GJL-250", []string{"ENGJL250", "GJL250", "GG25", "CASTIRON", "GREYCASTIRON", "GRAYCASTIRON"}, CastIron, greyData, []step{{10, 250}, {20, 225}, {40, 195}, {80, 170}, {150, 155}}, true, 250, "EN 1561, tensile strength expected in the casting (from memory); limit common practice: heat slowly"},
+	{"EN-GJL-200", []string{"ENGJL200", "GJL200", "GG20"}, CastIron, greyData, []step{{10, 205}, {20, 180}, {40, 155}, {80, 130}, {150, 115}}, true, 250, "EN 1561, tensile strength expected in the casting (from memory); limit common practice: heat slowly"},
+	{"EN-GJL-300", []string{"ENGJL300", "GJL300", "GG30"}, CastIron, greyData, []step{{20, 270}, {40, 240}, {80, 210}, {150, 195}}, true, 250, "EN 1561, tensile strength expected in the casting (from memory); limit common practice: heat slowly"},
+	{"EN-GJS-500-7", []string{"ENGJS5007", "GJS5007", "GGG50"}, CastIron, ductileData, []step{{30, 320}, {60, 300}, {200, 290}}, false, 350, "EN 1563 (from memory)"},
+	{"A536 65-45-12", []string{"A536", "654512"}, CastIron, ductileData, []step{{noLimit, 310}}, false, 350, "ASTM A536, 45 ksi (from memory)"},
 	{"EN-GJS-400-15", []string{"ENGJS40015", "GJS40015", "GGG40", "DUCTILEIRON"}, CastIron, ductileData, []step{{30, 250}, {60, 250}, {200, 240}}, false, 350, "EN 1563 (from memory)"},
 	{"EN AW-6082 T6", []string{"ENAW6082", "ENAW6082T6", "6082", "6082T6", "ALUMINIUM", "ALUMINUM"}, Aluminium, aluminiumData, []step{{20, 250}, {150, 260}, {200, 240}}, false, 150, "EN 755-2 (from memory); limit common practice: T6 softens above"},
 	{"6061-T6", []string{"6061", "6061T6", "ENAW6061"}, Aluminium, aluminiumData, []step{{200, 240}}, false, 150, "ASTM B221, 35 ksi (from memory); limit common practice: T6 softens above"},

@@ -79,11 +79,11 @@ type Result struct {
 	// Safety of each member against its first yield, or for brittle material
 	// against breaking: strength divided by the governing stress (von Mises, or
 	// for brittle material see Material.Brittle) at its worst surface.
-	// +Inf when there is no pressure.
+	// Never above 1000, so that it is finite where there is no pressure.
 	HubSafety   float64
 	ShaftSafety float64
 	// AtYieldMm is the measured interference, mm, at which the first member
-	// reaches its strength. 0 when there is no pressure.
+	// reaches its strength. 0 when there is no pressure to judge by.
 	AtYieldMm float64
 
 	HubGrowthMm  float64 // increase of the hub's outside diameter, mm
@@ -212,8 +212,15 @@ func (in Input) solve() (Result, error) {
 	shaftRatio := (d*d + di*di) / ((d - di) * (d + di))
 	compliance := (hubRatio+hub.Nu)/hub.EMPa + (shaftRatio-shaft.Nu)/shaft.EMPa
 	p := r.EffectiveMm / (d * compliance)
+	if !notNegative(p) {
+		return Result{}, fmt.Errorf("press: the sizes are out of all proportion: no finite answer")
+	}
+	if p == 0 {
+		r.HubSafety, r.ShaftSafety = maxSafety, maxSafety
+		r.Cautions = in.cautions(r)
+		return r, nil
+	}
 	r.PressureMPa = p
-
 	r.HubBore = state(p*hubRatio, -p)
 	r.HubOutside = state(p*(hubRatio-1), 0) // hoop plus radial is the same through the wall
 	r.ShaftOutside = state(-p*shaftRatio, -p)
@@ -228,13 +235,11 @@ func (in Input) solve() (Result, error) {
 	}
 	r.HubSafety = hub.safety(r.HubBore, r.HubOutside)
 	r.ShaftSafety = shaft.safety(r.ShaftOutside, r.ShaftBore)
-	if p > 0 {
-		r.AtYieldMm = r.LossMm + r.EffectiveMm*min(r.HubSafety, r.ShaftSafety)
-	}
+	r.AtYieldMm = r.LossMm + r.EffectiveMm*min(r.HubSafety, r.ShaftSafety)
 	normal := p * math.Pi * d * in.LengthMm
 	r.ForceN = Span{in.Friction.Min * normal, in.Friction.Max * normal}
 	r.TorqueNm = Span{r.ForceN.Min * d / 2000, r.ForceN.Max * d / 2000}
-	if math.IsInf(r.ForceN.Max, 0) || math.IsInf(r.TorqueNm.Max, 0) || math.IsNaN(p) || math.IsInf(p, 0) {
+	if math.IsInf(r.ForceN.Max, 0) || math.IsInf(r.TorqueNm.Max, 0) {
 		return Result{}, fmt.Errorf("press: the sizes are out of all proportion: no finite answer")
 	}
 	r.Cautions = in.cautions(r)
@@ -278,6 +283,9 @@ func (in Input) cautions(r Result) []string {
 // brittleSafety is the least safety against breaking to take without remark for
 // brittle materials. Common practice, no source.
 const brittleSafety = 2.0
+
+// maxSafety bounds the safety told, to keep it finite.
+const maxSafety = 1000.0
 
 // positive reports whether x is above zero and finite.
 func positive(x float64) bool { return x > 0 && !math.IsInf(x, 0) }
