@@ -178,6 +178,85 @@ func FilletArea(legMm float64, convex bool) float64 {
 	return a
 }
 
+// ChamferArea returns the cross-section in mm2 of the groove that a chamfer makes
+// against a square part: depthMm along that part, angleDeg between them, so
+// depth^2 tan(angle)/2. For a flange chamfered for welding on a tube, depthMm is
+// along the tube. It errs unless the depth is positive and the angle from 30 to
+// 60 degrees.
+func ChamferArea(depthMm, angleDeg float64) (float64, error) {
+	area := depthMm * depthMm * math.Tan(angleDeg*math.Pi/180) / 2
+	if !positive(depthMm) || !(angleDeg >= 30 && angleDeg <= 60) || !positive(area) {
+		return 0, fmt.Errorf("weld: chamfer of %v mm at %v degrees: want a positive depth and 30 to 60 degrees", depthMm, angleDeg)
+	}
+	return area, nil
+}
+
+// ChamferThroat returns the throat in mm to count on in a groove as in
+// ChamferArea, welded flush from one side: the depth when the angle is 60 degrees
+// or the process is a gas-shielded or cored wire in the flat or horizontal
+// position, else 3 mm less, for the root is not reached (AWS D1.1 partial
+// penetration bevels, 45 to 60 degrees, from memory). It errs as ChamferArea, for an angle
+// below 45 degrees, for an unknown process, and if nothing is left.
+func ChamferThroat(depthMm, angleDeg float64, p Process, flat bool) (float64, error) {
+	if _, err := ChamferArea(depthMm, angleDeg); err != nil {
+		return 0, err
+	}
+	if angleDeg < 45 {
+		return 0, fmt.Errorf("weld: no throat known for a groove of %v degrees: want 45 to 60", angleDeg)
+	}
+	if _, ok := p.Info(); !ok {
+		return 0, fmt.Errorf("weld: unknown process %d", int(p))
+	}
+	wire := p == MAG || p == MIG || p == FluxCored || p == MetalCored || p == SelfShielded
+	if angleDeg == 60 || wire && flat {
+		return depthMm, nil
+	}
+	const lost = 3.0
+	if depthMm <= lost {
+		return 0, fmt.Errorf("weld: chamfer of %v mm: the root's %v mm cannot be counted, nothing is left", depthMm, lost)
+	}
+	return depthMm - lost, nil
+}
+
+// Mark is a supplementary symbol of ISO 2553.
+type Mark int
+
+// The supplementary symbols used on the weld sheets.
+const (
+	AllRound Mark = iota
+	Field
+	Flush
+	Convex
+	Concave
+	ToesBlended
+	BackRun
+	Backing
+)
+
+// Name returns the name of the supplementary symbol in ISO 2553:2019 Table 3
+// (from memory); empty if m is none of the constants.
+func (m Mark) Name() string {
+	switch m {
+	case AllRound:
+		return "weld all around"
+	case Field:
+		return "field weld"
+	case Flush:
+		return "flat, finished flush"
+	case Convex:
+		return "convex"
+	case Concave:
+		return "concave"
+	case ToesBlended:
+		return "toes blended smoothly"
+	case BackRun:
+		return "back run"
+	case Backing:
+		return "backing"
+	}
+	return ""
+}
+
 // Designation returns the main dimensions written before and behind a fillet's
 // symbol as ISO 2553 has it: "a4" or "z6", and for intermittent welds the count,
 // length and gap, "a4  3 x 50 (100)". The symbol itself is left to the drawing.

@@ -290,3 +290,50 @@ func TestDesignation(t *testing.T) {
 		}
 	}
 }
+
+func TestChamfer(t *testing.T) {
+	a, err := ChamferArea(5, 45)
+	if err != nil {
+		t.Fatal(err)
+	}
+	near(t, "5 x 45", a, 12.5, 1e-9)
+	for _, c := range []struct {
+		depth, deg float64
+		p          Process
+		flat       bool
+		want       float64
+	}{
+		{5, 45, Stick, true, 2}, {5, 45, MAG, true, 5}, {5, 45, MAG, false, 2}, {5, 60, Stick, false, 5}, {8, 50, TIG, true, 5},
+	} {
+		if got, err := ChamferThroat(c.depth, c.deg, c.p, c.flat); err != nil || got != c.want {
+			t.Errorf("ChamferThroat(%+v) = %v, %v", c, got, err)
+		}
+	}
+	for _, bad := range []struct {
+		depth, deg float64
+		p          Process
+	}{{0, 45, MAG}, {math.NaN(), 45, MAG}, {5, 29, MAG}, {5, 61, MAG}, {5, math.NaN(), MAG}, {5, 40, MAG}, {3, 45, Stick}, {5, 45, 99}, {1e200, 45, MAG}} {
+		if got, err := ChamferThroat(bad.depth, bad.deg, bad.p, true); err == nil {
+			t.Errorf("ChamferThroat(%+v) = %v, want an error", bad, got)
+		}
+	}
+}
+
+func TestNames(t *testing.T) {
+	seen := map[string]bool{"": true}
+	for s := Square; s <= Fillet; s++ {
+		if seen[s.Symbol()] {
+			t.Errorf("shape %d: name %q empty or used twice", s, s.Symbol())
+		}
+		seen[s.Symbol()] = true
+	}
+	for m := AllRound; m <= Backing; m++ {
+		if seen[m.Name()] {
+			t.Errorf("mark %d: name %q empty or used twice", m, m.Name())
+		}
+		seen[m.Name()] = true
+	}
+	if (Fillet+1).Symbol() != "" || (Backing+1).Name() != "" {
+		t.Error("unknown shape or mark has a name")
+	}
+}
