@@ -36,7 +36,7 @@ const (
 // joining. With two materials other than steel it spans both their figures
 // against steel. It errs only for an unknown Joining or Family.
 //
-// Sources: shrunk joints, DIN 7190-1, 5.3, as a gear program's help quotes it
+// Sources: shrunk joints, DIN 7190-1, 5.3, as a secondary source quotes it
 // (steel 0.15 to 0.20, cast iron 0.10 to 0.16, brass 0.17 to 0.25, light alloy
 // 0.10 to 0.15). Pressed joints: a tribology course page (steel dry 0.10 to 0.15
 // and oiled 0.05 to 0.10, brass and bronze dry 0.05 to 0.10) widened to 0.20 and

@@ -35,7 +35,7 @@ type Smoothing float64
 // safe side, the newer the stress and press force.
 const (
 	Smoothing2001 Smoothing = 0.8 // DIN 7190:2001 (from memory)
-	Smoothing2017 Smoothing = 0.4 // DIN 7190-1:2017 (as a bearing program's manual quotes it)
+	Smoothing2017 Smoothing = 0.4 // DIN 7190-1:2017 (as a secondary source quotes it)
 )
 
 // Input is one joint.
