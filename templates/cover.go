@@ -1,6 +1,7 @@
 package templates
 
 import (
+	"slices"
 	"strconv"
 
 	"centrepop/layout"
@@ -19,7 +20,8 @@ func coverSheets(plan *layout.Plan, paper frame, chapters []chapter, own int) []
 		s.scale = "not to scale"
 		return s, runningHead(plan.Job, "cover, continued", paper.body().width())
 	})
-	f.add(scaleCheck(plan.Units, f.width()), space(4))
+	check, warned := scaleCheck(plan.Units, f.width())
+	f.add(check, space(4))
 	f.table(partsTable(plan))
 	f.table(indexTable(chapters, own))
 	if len(plan.Notes) > 0 {
@@ -30,21 +32,27 @@ func coverSheets(plan *layout.Plan, paper frame, chapters []chapter, own int) []
 		f.add(append(pieces, space(4))...)
 	}
 	f.add(conventions(f.width()), space(4))
-	f.add(safety(f.width()), space(4))
+	if !warned {
+		f.add(safety(f.width()), space(4))
+	}
 	f.add(signatures(f.width()))
 	return f.sheets
 }
 
 // coverHead is the head of the first page.
 func coverHead(plan *layout.Plan, width float64) piece {
-	p := piece{height: 21}
+	var p piece
 	job, size := shrink(plan.Job, 10, true, width)
 	p.draw.Add(Text{YMm: -9, SizeMm: size, Bold: true, Content: job})
-	line := joined("   ", labelled("Revision", plan.Revision), labelled("Date", plan.Date),
+	line := joined("  ·  ", labelled("Revision", plan.Revision), labelled("Date", plan.Date),
 		labelled("Drawn", plan.DrawnBy), labelled("Checked", plan.CheckedBy), "Sizes in "+unitName(plan.Units))
-	line, size = shrink(line, 3.8, false, width)
-	p.draw.Add(Text{YMm: -15.5, SizeMm: size, Content: line})
-	p.draw.Add(segment(0, -18, width, -18, thickMm))
+	y := -10.5
+	for _, text := range wrap(line, 3.8, false, width) {
+		y -= 3.8 * leading
+		p.draw.Add(Text{YMm: y, SizeMm: 3.8, Content: text})
+	}
+	p.draw.Add(segment(0, y-2.5, width, y-2.5, thickMm))
+	p.height = -y + 5.5
 	return p
 }
 
@@ -80,9 +88,9 @@ var howToPrint = []string{
 	"Glue the template flat, check one distance between two far holes with a rule against the table, then pop the crosses.",
 }
 
-// scaleCheck shows the rules and says how to print at true size.
-func scaleCheck(units parts.Units, width float64) piece {
-	var p piece
+// scaleCheck shows the rules and says how to print at true size. It takes in
+// the general caution, and says so, where that has room beside the rule.
+func scaleCheck(units parts.Units, width float64) (p piece, warned bool) {
 	left := 12.0
 	if units == parts.Inches {
 		left = 24
@@ -98,8 +106,13 @@ func scaleCheck(units parts.Units, width float64) piece {
 	if units == parts.Inches {
 		inchRule(&p.draw, 21, foot, true)
 	}
-	text := stack(stepList(howToPrint, width-left-4)...)
-	p.draw.Place(&text.draw, left+4, y)
+	beside := width - left - 6
+	steps := stepList(howToPrint, beside)
+	text := stack(append(slices.Clone(steps), space(2), safety(beside))...)
+	if warned = text.height <= scaleLengthMm; !warned {
+		text = stack(steps...)
+	}
+	p.draw.Place(&text.draw, left+6, y)
 	low := min(foot, y-text.height) - 4
 	ruleAcross(&p.draw, 6, low)
 	low -= 10
@@ -108,7 +121,7 @@ func scaleCheck(units parts.Units, width float64) piece {
 		low -= 10
 	}
 	p.height = -low
-	return p
+	return p, warned
 }
 
 // stepList numbers a list of texts.

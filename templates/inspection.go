@@ -41,7 +41,7 @@ func checkTable(part *layout.PartPlan, width float64) table {
 		{head: "No.", align: Centre, bold: true},
 		{head: "What", flex: true},
 		{head: "Wanted", flex: true},
-		{head: "Limits", flex: true, bold: true, size: limitMm},
+		{head: "Limits", flex: true, firm: 42, bold: true, size: limitMm},
 	}}
 	if wide {
 		t.columns = append(t.columns, column{head: "Gauge", flex: true})

@@ -79,12 +79,11 @@ func (o *occupied) addCircle(x, y, r float64) {
 
 // addPath keeps the lines of a path clear.
 func (o *occupied) addPath(p *canvas.Path) {
-	var last canvas.Point
-	for _, seg := range p.Flatten(0.1).Segments() {
-		if seg.Cmd != canvas.MoveToCmd {
-			o.addLine(last.X, last.Y, seg.End.X, seg.End.Y)
+	for scan := p.Flatten(0.1).Scanner(); scan.Scan(); {
+		if scan.Cmd() != canvas.MoveToCmd {
+			from, to := scan.Start(), scan.End()
+			o.addLine(from.X, from.Y, to.X, to.Y)
 		}
-		last = seg.End
 	}
 }
 

@@ -98,23 +98,15 @@ func featureTable(part *layout.PartPlan) table {
 		{head: "No.", align: Centre, bold: true, size: 4.2},
 		{head: "Feature", flex: true},
 		{head: "Size", flex: true},
-		{head: "Limits", flex: true, bold: true, size: limitMm},
-		{head: "Note", flex: true},
+		{head: "Limits", flex: true, firm: 42, bold: true, size: limitMm, spare: true},
+		{head: "Note", flex: true, spare: true},
 	}}
-	noted := false
 	for _, ft := range part.Features {
-		noted = noted || ft.Note != ""
 		name := ft.Name
 		if ft.Face != "" && len(part.Faces) > 1 {
 			name += " (" + string(ft.Face) + ")"
 		}
 		t.rows = append(t.rows, []string{strconv.Itoa(ft.N), name, ft.Size, ft.Limits, ft.Note})
-	}
-	if !noted {
-		t.columns = t.columns[:4]
-		for i := range t.rows {
-			t.rows[i] = t.rows[i][:4]
-		}
 	}
 	return t
 }
@@ -252,8 +244,8 @@ func groupTable(face *layout.Face, units parts.Units) table {
 		{head: "Pattern", flex: true},
 		{head: "Size", flex: true, bold: true},
 		{head: "Depth", flex: true},
-		{head: "Pitch circle", align: Right},
-		{head: "Also", flex: true},
+		{head: "Pitch circle", align: Right, spare: true},
+		{head: "Also", flex: true, spare: true},
 	}}
 	for _, g := range face.Groups {
 		pcd := ""
@@ -271,7 +263,7 @@ func groupTable(face *layout.Face, units parts.Units) table {
 
 func holeTable(face *layout.Face, units parts.Units) table {
 	fromX, fromY := edgeNames(face.Datum)
-	t := table{title: upper(face.Face) + " face: where the holes are, in " + string(units), columns: []column{
+	t := table{title: upper(face.Face) + " face: where the holes are, in " + lengthWord(units), columns: []column{
 		{head: "No.", align: Centre, bold: true, size: 4.0},
 		{head: "Pattern", flex: true},
 		{head: "Angle from TOP", align: Right},
@@ -287,6 +279,14 @@ func holeTable(face *layout.Face, units parts.Units) table {
 			fixed(h.XMm, units), fixed(h.YMm, units), fixed(h.FromXMm, units), fixed(h.FromYMm, units), short(h.DiameterMm, units)})
 	}
 	return t
+}
+
+// lengthWord names the unit of a table's lengths.
+func lengthWord(units parts.Units) string {
+	if units == parts.Inches {
+		return "inches"
+	}
+	return "mm"
 }
 
 // edgeNames splits a datum such as "left-bottom" into the edges that x and y
@@ -305,7 +305,7 @@ func edgeNames(datum string) (x, y string) {
 }
 
 func slotTable(face *layout.Face, units parts.Units) table {
-	t := table{title: upper(face.Face) + " face: slots, in " + string(units), columns: []column{
+	t := table{title: upper(face.Face) + " face: slots, in " + lengthWord(units), columns: []column{
 		{head: "No.", align: Centre, bold: true, size: 4.0},
 		{head: "Name", flex: true},
 		{head: "Width × length", align: Centre},
@@ -325,7 +325,7 @@ func slotTable(face *layout.Face, units parts.Units) table {
 }
 
 func chordTable(face *layout.Face, units parts.Units) table {
-	t := table{title: upper(face.Face) + " face: distances between holes, in " + string(units), columns: []column{
+	t := table{title: upper(face.Face) + " face: distances between holes, in " + lengthWord(units), columns: []column{
 		{head: "Pattern", flex: true},
 		{head: "Holes", align: Centre, bold: true},
 		{head: "Which", flex: true},
@@ -343,7 +343,7 @@ func chordTable(face *layout.Face, units parts.Units) table {
 }
 
 func radialTable(part *layout.PartPlan, units parts.Units) table {
-	t := table{title: "On the outside: holes, slots and windows, in " + string(units), columns: []column{
+	t := table{title: "On the outside: holes, slots and windows, in " + lengthWord(units), columns: []column{
 		{head: "No.", align: Centre, bold: true, size: 4.0},
 		{head: "Name", flex: true},
 		{head: "Clock angle", align: Right, size: 3.8, bold: true},

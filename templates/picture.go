@@ -47,15 +47,20 @@ func pictures(part *layout.PartPlan, width, maxHeight float64) []piece {
 		// A thin plate is drawn thicker than it is, so that its edges show.
 		sectionAspect = max(part.Section.LengthMm/(2*part.Section.MaxMm), 0.2)
 	}
-	sum, pads := sectionAspect, 0.0
-	if hasSection {
-		pads += 2 * sidePadMm
-	}
+	sum := sectionAspect
 	for _, face := range faces {
 		sum += aspect(face)
-		pads += 2 * facePadMm
 	}
-	height := min(maxHeight-balloonRowMm-captionMm-topPadMm, (width-pads)/sum)
+	height := maxHeight - balloonRowMm - captionMm - topPadMm
+	for rowWidth := width + 1; rowWidth > width && height > 1; height *= 0.98 {
+		rowWidth = 0
+		if hasSection {
+			rowWidth = sectionWidth(height*sectionAspect, len(onSection))
+		}
+		for _, face := range faces {
+			rowWidth += height*aspect(face) + 2*facePadMm
+		}
+	}
 	if height >= 38 || !hasSection || len(faces) == 0 {
 		row := piece{}
 		var panels []panel
@@ -68,8 +73,7 @@ func pictures(part *layout.PartPlan, width, maxHeight float64) []piece {
 		placeRow(&row, panels, width)
 		return []piece{row, space(4)}
 	}
-	sectionWidth := width - 2*sidePadMm
-	sectionHeight := min(sectionWidth/sectionAspect, maxHeight*0.5)
+	sectionHeight := min((width-2*sidePadMm)/sectionAspect, maxHeight*0.5)
 	var upper, lower piece
 	placeRow(&upper, []panel{sectionPanel(part, onSection, sectionHeight*sectionAspect, sectionHeight)}, width)
 	sum -= sectionAspect
@@ -132,14 +136,19 @@ func balloonsOf(part *layout.PartPlan) (onSection []layout.Feature, onFace map[p
 	return onSection, onFace
 }
 
+// sectionWidth is the width of a section's panel: of the section or of its
+// row of balloons.
+func sectionWidth(w float64, balloons int) float64 {
+	return max(w+2*sidePadMm, balloonStepMm*float64(balloons), 30)
+}
+
 // sectionPanel draws the part cut along its axis: the upper half hatched, the
 // lower half hatched too in a flat part and seen from outside in a round one.
 // Balloons stand in a row above.
 func sectionPanel(part *layout.PartPlan, features []layout.Feature, w, h float64) panel {
 	s := part.Section
 	sx, sy := w/s.LengthMm, h/(2*s.MaxMm)
-	row := balloonStepMm * float64(len(features))
-	p := panel{width: max(w+2*sidePadMm, row, 30), height: balloonRowMm + h + captionMm}
+	p := panel{width: sectionWidth(w, len(features)), height: balloonRowMm + h + captionMm}
 	x0, axis := (p.width-w)/2, -balloonRowMm-h/2
 	at := func(q layout.XY, side float64) (float64, float64) { return x0 + q.XMm*sx, axis + side*q.YMm*sy }
 

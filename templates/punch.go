@@ -3,6 +3,7 @@ package templates
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 
 	"github.com/tdewolff/canvas"
@@ -14,16 +15,17 @@ import (
 const (
 	punchHeadMm  = 17.0 // face name and part
 	tileHeadMm   = 25.0 // with the tile's name and the map
-	ruleSideMm   = 11.5 // the upright rule's strip
+	ruleSideMm   = 13.0 // the upright rule's strip
 	ruleFootMm   = 10.5 // the other rule's strip
-	edgePadMm    = 6.0  // quadrant ticks outside the outline
-	topRoomMm    = 10.0 // TOP mark above the outline
+	edgePadMm    = 5.0  // quadrant ticks outside the outline
+	topRoomMm    = 9.0  // TOP mark above the outline
 	legendGapMm  = 3.0
 	legendLeast  = 55.0 // width of a legend beside the part
 	leastAcross  = 125.0
 	numberMm     = 4.4
 	holeSizeMm   = 3.2
 	smallNumMm   = 3.2
+	sizeGapMm    = 1.2
 	centreMarkMm = 10.0
 )
 
@@ -242,7 +244,7 @@ func (p *punch) drawFace(s *sheet, window rect, ox, oy float64, room *occupied, 
 		}
 		path := slotPath(slot)
 		lines.Add(Shape{Path: path, Stroke: Black, WidthMm: thinMm, DashMm: hiddenDash})
-		room.addPath(path.Transform(shift))
+		room.addPath(path.Copy().Transform(shift))
 		lines.Add(segment(slot.EndsMm[0].XMm, slot.EndsMm[0].YMm, slot.EndsMm[1].XMm, slot.EndsMm[1].YMm, hairMm, chainDash...))
 		for _, end := range slot.EndsMm {
 			p.pop(lines, room, end.XMm, end.YMm, ox, oy)
@@ -254,18 +256,20 @@ func (p *punch) drawFace(s *sheet, window rect, ox, oy float64, room *occupied, 
 	}
 	s.draw.Add(group)
 
+	var marks []mark
 	for _, h := range p.face.Holes {
 		if onFace.holds(holeRect(h)) {
-			label := "Ø" + short(h.DiameterMm, p.plan.Units)
-			p.labelMark(s, room, h.N, label, ox+h.XMm, oy+h.YMm, h.DiameterMm/2, math.Atan2(h.YMm, h.XMm))
+			marks = append(marks, mark{h.N, h.Group, "Ø" + short(h.DiameterMm, p.plan.Units),
+				ox + h.XMm, oy + h.YMm, h.DiameterMm / 2, math.Atan2(h.YMm, h.XMm)})
 		}
 	}
 	for _, slot := range p.face.Slots {
 		if onFace.holds(slotRect(slot)) {
-			label := short(slot.WidthMm, p.plan.Units) + " × " + short(slot.LengthMm, p.plan.Units)
-			p.labelMark(s, room, slot.N, label, ox+slot.XMm, oy+slot.YMm, slot.WidthMm/2, math.Atan2(slot.YMm, slot.XMm))
+			marks = append(marks, mark{slot.N, slot.Group, short(slot.WidthMm, p.plan.Units) + " × " + short(slot.LengthMm, p.plan.Units),
+				ox + slot.XMm, oy + slot.YMm, slot.WidthMm / 2, math.Atan2(slot.YMm, slot.XMm)})
 		}
 	}
+	labelMarks(s, room, marks)
 	for _, c := range p.face.Circles {
 		labelCircle(s, room, c, ox, oy)
 	}
@@ -274,7 +278,7 @@ func (p *punch) drawFace(s *sheet, window rect, ox, oy float64, room *occupied, 
 // outlines draws the outline and the circles.
 func (p *punch) outlines(lines *Drawing, room *occupied, shift canvas.Matrix) {
 	lines.Add(Shape{Path: p.outline, Stroke: Black, WidthMm: lineMm})
-	room.addPath(p.outline.Transform(shift))
+	room.addPath(p.outline.Copy().Transform(shift))
 	for _, c := range p.face.Circles {
 		x, y := c.CentreMm.XMm, c.CentreMm.YMm
 		if c.Pitch {
@@ -303,7 +307,7 @@ func (p *punch) ticks(lines *Drawing, room *occupied, ox, oy float64) {
 		room.addLine(ox+x0, oy+y0, ox+x1, oy+y1)
 	}
 	if lo.XMm < 0 && hi.XMm > 0 {
-		tick(0, lo.YMm-1, 0, lo.YMm-5)
+		tick(0, lo.YMm-1, 0, lo.YMm-4.5)
 		tick(0, hi.YMm+1, 0, hi.YMm+3)
 		lines.Add(topArrow(0, hi.YMm+3, 5))
 		room.addLine(ox, oy+hi.YMm, ox, oy+hi.YMm+8)
@@ -314,8 +318,8 @@ func (p *punch) ticks(lines *Drawing, room *occupied, ox, oy float64) {
 		}
 	}
 	if lo.YMm < 0 && hi.YMm > 0 {
-		tick(lo.XMm-5, 0, lo.XMm-1, 0)
-		tick(hi.XMm+1, 0, hi.XMm+5, 0)
+		tick(lo.XMm-4.5, 0, lo.XMm-1, 0)
+		tick(hi.XMm+1, 0, hi.XMm+4.5, 0)
 	}
 	for _, h := range p.face.Holes {
 		if math.Hypot(h.XMm, h.YMm) < holeReach(h)+1 {
@@ -329,46 +333,112 @@ func (p *punch) ticks(lines *Drawing, room *occupied, ox, oy float64) {
 	}
 }
 
-// labelMark writes a number and a size near a hole or slot centred on (x, y):
-// both where there is room, else the number alone, at last over lines but
-// never over another text. Far labels get a leader.
-func (p *punch) labelMark(s *sheet, room *occupied, n int, label string, x, y, radius, outward float64) {
-	number := strconv.Itoa(n)
-	type try struct {
-		size, far float64
-		label     string
-		ok        func(rect) bool
+// mark is a hole or slot to label, in page coordinates.
+type mark struct {
+	n       int
+	group   string
+	size    string
+	x, y    float64
+	radius  float64
+	outward float64 // direction away from the part's centre, radians
+}
+
+// labelWay is a way to label a mark: how large its number is, whether its
+// size stands beside it, how far off it may stand, and whether it may lie
+// over lines (never over another text).
+type labelWay struct {
+	numberMm float64
+	withSize bool
+	farMm    float64
+	overLine bool
+}
+
+// The ways, best first. All marks of a pattern are labelled the same way of
+// the first three if there is one that suits them all; otherwise each for
+// itself.
+var (
+	labelWays = []labelWay{
+		{numberMm, true, 6, false},
+		{numberMm, false, 5, false},
+		{smallNumMm, false, 6, false},
 	}
-	near := radius + 0.8
-	for _, t := range []try{
-		{numberMm, near + 6, label, room.free},
-		{numberMm, near + 5, "", room.free},
-		{smallNumMm, near + 6, "", room.free},
-		{numberMm, near + 20, label, room.free},
-		{smallNumMm, near + 12, "", room.clearOfTexts},
-		{smallNumMm, near + 60, "", room.clearOfTexts},
-	} {
-		w := textWidth(number, t.size, true)
-		numberWidth := w
-		if t.label != "" {
-			w += 1.2 + textWidth(t.label, holeSizeMm, false)
+	lastWays = []labelWay{
+		{numberMm, true, 20, false},
+		{smallNumMm, false, 12, true},
+		{smallNumMm, false, 60, true},
+	}
+)
+
+// labelMarks writes the numbers and sizes of marks near them.
+func labelMarks(s *sheet, room *occupied, marks []mark) {
+	for len(marks) > 0 {
+		n := 1
+		for n < len(marks) && marks[n].group == marks[0].group {
+			n++
 		}
-		spot, ok := room.find(x, y, w, ascentMm*t.size, near, t.far, outward, t.ok)
-		if !ok {
-			continue
+		labelPattern(s, room, marks[:n])
+		marks = marks[n:]
+	}
+}
+
+// labelPattern labels the marks of one pattern.
+func labelPattern(s *sheet, room *occupied, marks []mark) {
+	before := len(room.texts)
+	for _, way := range labelWays {
+		var spots []rect
+		for _, m := range marks {
+			spot, ok := m.place(room, way)
+			if !ok {
+				break
+			}
+			room.addText(spot)
+			spots = append(spots, spot)
 		}
-		room.addText(spot)
-		s.draw.Add(Text{XMm: spot.x0, YMm: spot.y0, SizeMm: t.size, Bold: true, Content: number})
-		if t.label != "" {
-			s.draw.Add(Text{XMm: spot.x0 + numberWidth + 1.2, YMm: spot.y0, SizeMm: holeSizeMm, Content: t.label})
+		if len(spots) == len(marks) {
+			for i, m := range marks {
+				m.draw(s, room, spots[i], way)
+			}
+			return
 		}
-		ax, ay := min(max(x, spot.x0-0.5), spot.x1+0.5), min(max(y, spot.y0-0.5), spot.y1+0.5)
-		if d := math.Hypot(ax-x, ay-y); d > radius+6 {
-			k := (radius + 0.5) / d
-			s.draw.Add(segment(ax, ay, x+(ax-x)*k, y+(ay-y)*k, hairMm))
-			room.addLine(ax, ay, x+(ax-x)*k, y+(ay-y)*k)
+		room.texts = room.texts[:before]
+	}
+	for _, m := range marks {
+		for _, way := range append(slices.Clone(labelWays), lastWays...) {
+			if spot, ok := m.place(room, way); ok {
+				room.addText(spot)
+				m.draw(s, room, spot, way)
+				break
+			}
 		}
-		return
+	}
+}
+
+// place finds room for a label.
+func (m mark) place(room *occupied, way labelWay) (rect, bool) {
+	w := textWidth(strconv.Itoa(m.n), way.numberMm, true)
+	if way.withSize {
+		w += sizeGapMm + textWidth(m.size, holeSizeMm, false)
+	}
+	near := m.radius + 0.8
+	ok := room.free
+	if way.overLine {
+		ok = room.clearOfTexts
+	}
+	return room.find(m.x, m.y, w, ascentMm*way.numberMm, near, near+way.farMm, m.outward, ok)
+}
+
+// draw writes a label into its spot, with a leader if it stands far off.
+func (m mark) draw(s *sheet, room *occupied, spot rect, way labelWay) {
+	number := strconv.Itoa(m.n)
+	s.draw.Add(Text{XMm: spot.x0, YMm: spot.y0, SizeMm: way.numberMm, Bold: true, Content: number})
+	if way.withSize {
+		s.draw.Add(Text{XMm: spot.x0 + textWidth(number, way.numberMm, true) + sizeGapMm, YMm: spot.y0, SizeMm: holeSizeMm, Content: m.size})
+	}
+	x, y := min(max(m.x, spot.x0-0.5), spot.x1+0.5), min(max(m.y, spot.y0-0.5), spot.y1+0.5)
+	if d := math.Hypot(x-m.x, y-m.y); d > m.radius+6 {
+		k := (m.radius + 0.5) / d
+		s.draw.Add(segment(x, y, m.x+(x-m.x)*k, m.y+(y-m.y)*k, hairMm))
+		room.addLine(x, y, m.x+(x-m.x)*k, m.y+(y-m.y)*k)
 	}
 }
 

@@ -6,8 +6,6 @@ import (
 	"strconv"
 
 	"github.com/tdewolff/canvas"
-
-	"centrepop/layout"
 )
 
 // maxTiles is the most sheets a template may take.
@@ -289,29 +287,37 @@ func (p *punch) cutLines(s *sheet, t *tiling, col, row int, window rect, ox, oy 
 		y := oy - t.rows.cut[row]
 		line(window.x0, y, window.x1, y, chainDash)
 	}
-	middle := layout.XY{XMm: (window.x0 + window.x1) / 2, YMm: (window.y0 + window.y1) / 2}
+	var shown []match
 	for _, m := range t.marks {
-		x, y := ox+m.x, oy+m.y
-		if !window.holds(rect{x, y, x, y}.grown(3.5)) {
-			continue
+		at := rect{ox + m.x, oy + m.y, ox + m.x, oy + m.y}
+		if window.holds(at.grown(3.5)) {
+			s.draw.Add(matchMark(at.x0, at.y0)...)
+			room.addText(at.grown(3.4))
+			shown = append(shown, m)
 		}
-		s.draw.Add(matchMark(x, y)...)
-		room.addText(rect{x, y, x, y}.grown(3.4))
-		// The number stands on this tile's side of the cut.
-		number := strconv.Itoa(m.n)
+	}
+	// The numbers stand on this tile's side of the cut.
+	for _, m := range shown {
+		x, y := ox+m.x, oy+m.y
 		towards := 0.0
 		switch {
-		case m.across && y > middle.YMm:
+		case m.across && y > (window.y0+window.y1)/2:
 			towards = -math.Pi / 2
 		case m.across:
 			towards = math.Pi / 2
-		case x > middle.XMm:
+		case x > (window.x0+window.x1)/2:
 			towards = math.Pi
 		}
-		w := textWidth(number, textMm, true)
-		spot := beside(x, y, w, ascentMm*textMm, 4.2, towards)
-		s.draw.Add(Text{XMm: spot.x0, YMm: spot.y0, SizeMm: textMm, Bold: true, Content: number})
-		room.addText(spot)
+		number := strconv.Itoa(m.n)
+		w, h := textWidth(number, textMm, true), ascentMm*textMm
+		spot, ok := room.find(x, y, w, h, 4.0, 6, towards, room.free)
+		if !ok {
+			spot, ok = room.find(x, y, w, h, 4.0, 20, towards, room.clearOfTexts)
+		}
+		if ok {
+			s.draw.Add(Text{XMm: spot.x0, YMm: spot.y0, SizeMm: textMm, Bold: true, Content: number})
+			room.addText(spot)
+		}
 	}
 }
 
@@ -378,7 +384,7 @@ func (p *punch) tileMap(d *Drawing, t *tiling, r rect, col, row int, nameMm floa
 	if col >= 0 {
 		d.Add(Shape{Path: cell(col, row).path(), Fill: Pale})
 	}
-	d.Add(Shape{Path: p.outline.Transform(canvas.Identity.Translate(ox, oy).Scale(scale, scale)), Stroke: Black, WidthMm: thinMm})
+	d.Add(Shape{Path: p.outline.Copy().Transform(canvas.Identity.Translate(ox, oy).Scale(scale, scale)), Stroke: Black, WidthMm: thinMm})
 	for j := range t.rows.from {
 		for i := range t.cols.from {
 			c := cell(i, j)
