@@ -7,8 +7,9 @@
 // which is 0.00002 mm on an A4 page; a length of 100 mm comes back to within
 // 0.001 mm.
 //
-// PDFium runs as WebAssembly inside the test; it is compiled once for each
-// test process, which takes a few seconds, and one instance serves all files.
+// PDFium runs as WebAssembly inside the test, and one instance serves all
+// files. Compiling it takes a few seconds, so the result is kept in the user's
+// cache folder, under centrepop/pdfium.
 // Every failure ends the test.
 package measure
 
@@ -16,6 +17,8 @@ import (
 	"image"
 	"image/draw"
 	"math"
+	"os"
+	"path/filepath"
 	"sync"
 	"testing"
 	"time"
@@ -25,6 +28,9 @@ import (
 	"github.com/klippa-app/go-pdfium/references"
 	"github.com/klippa-app/go-pdfium/requests"
 	"github.com/klippa-app/go-pdfium/webassembly"
+	"github.com/tetratelabs/wazero"
+	"github.com/tetratelabs/wazero/api"
+	"github.com/tetratelabs/wazero/experimental"
 )
 
 const mmPerPt = 25.4 / 72
@@ -130,12 +136,31 @@ var engine struct {
 }
 
 func start() {
-	pool, err := webassembly.Init(webassembly.Config{MinIdle: 1, MaxIdle: 1, MaxTotal: 1})
+	config := wazero.NewRuntimeConfig().
+		WithCoreFeatures(api.CoreFeaturesV2 | experimental.CoreFeaturesExceptionHandling) // PDFium needs both
+	if cache := compiled(); cache != nil {
+		config = config.WithCompilationCache(cache)
+	}
+	pool, err := webassembly.Init(webassembly.Config{MinIdle: 1, MaxIdle: 1, MaxTotal: 1, RuntimeConfig: config})
 	if err != nil {
 		engine.err = err
 		return
 	}
 	engine.Pdfium, engine.err = pool.GetInstance(time.Minute)
+}
+
+// compiled keeps the compiled engine in the user's cache folder; without one,
+// it is compiled anew.
+func compiled() wazero.CompilationCache {
+	dir, err := os.UserCacheDir()
+	if err != nil {
+		return nil
+	}
+	cache, err := wazero.NewCompilationCacheWithDir(filepath.Join(dir, "centrepop", "pdfium"))
+	if err != nil {
+		return nil
+	}
+	return cache
 }
 
 // Open opens a file held in memory and closes it when the test ends.
