@@ -153,15 +153,26 @@ func partsTable(plan *layout.Plan) table {
 	return t
 }
 
+// indexTable lists the pages of each part's sheets, a row for a part.
 func indexTable(chapters []chapter, own int) table {
-	t := table{title: "Sheets", columns: []column{
-		{head: "Part", flex: true},
-		{head: "Sheet", flex: true},
-		{head: "Page", align: Right, bold: true},
+	t := table{title: "Sheets, by page", columns: []column{
+		{head: "Part", flex: true, bold: true},
+		{head: operationName, align: Centre, spare: true},
+		{head: punchName(parts.Front), align: Centre, spare: true},
+		{head: punchName(parts.Back), align: Centre, spare: true},
+		{head: inspectionName, align: Centre, spare: true},
 	}}
 	page := own + 1
-	for _, c := range chapters {
-		t.rows = append(t.rows, []string{c.part, c.name, span(page, len(c.sheets))})
+	for i, c := range chapters {
+		if i == 0 || c.part != chapters[i-1].part {
+			t.rows = append(t.rows, []string{c.part, "", "", "", ""})
+		}
+		row := t.rows[len(t.rows)-1]
+		for k, col := range t.columns {
+			if col.head == c.name {
+				row[k] = span(page, len(c.sheets))
+			}
+		}
 		page += len(c.sheets)
 	}
 	return t

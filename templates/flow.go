@@ -80,6 +80,10 @@ func (f *flow) atTop() bool { return f.y == f.top }
 // after it.
 func (f *flow) add(pieces ...piece) {
 	for i, p := range pieces {
+		if len(p.draw.Items) == 0 {
+			f.skip(p.height)
+			continue
+		}
 		need := p.height
 		for j := i; pieces[j].keep && j+1 < len(pieces); j++ {
 			need += pieces[j+1].height
@@ -94,11 +98,16 @@ func (f *flow) add(pieces ...piece) {
 	}
 }
 
+// skip leaves room, but neither at the head of a column nor past its foot.
+func (f *flow) skip(height float64) {
+	if !f.atTop() {
+		f.y = max(f.y-height, f.body.y0)
+		f.lowest = min(f.lowest, f.y)
+	}
+}
+
 // set draws a piece where the flow stands.
 func (f *flow) set(p piece) {
-	if len(p.draw.Items) == 0 && f.atTop() {
-		return // no empty room at the head of a column
-	}
 	x := f.body.x0 + float64(f.column)*(f.width()+gutterMm)
 	f.sheets[len(f.sheets)-1].draw.Place(&p.draw, x, f.y)
 	f.y -= p.height

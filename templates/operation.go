@@ -86,9 +86,9 @@ func notes(title string, texts []string, width float64) []piece {
 // cautionBox is a framed warning.
 func cautionBox(text string, width float64) piece {
 	lines := stack(paragraph("", text, 3.8, true, width-17)...)
-	p := piece{height: max(11, lines.height+4)}
+	p := piece{height: max(10, lines.height+3)}
 	p.draw.Add(box(rect{0, -p.height, width, 0}, 0.5))
-	p.draw.Add(warning(2.5, -p.height/2-4, 9)...)
+	p.draw.Add(warning(2.5, -p.height/2-3.7, 8.5)...)
 	p.draw.Place(&lines.draw, 14, -(p.height-lines.height)/2)
 	return p
 }
@@ -367,9 +367,8 @@ func ladderTable(l layout.Ladder, width float64) table {
 		abreast = 2
 	}
 	t := table{
-		title: "Bore to fit: " + l.Feature,
-		lead: joined(" ", "Measure "+l.Mate+" where it will sit, in three places, and take the largest. Then turn "+l.Feature+
-			" to the sizes beside it.", l.Note),
+		title: "Turn to the measured mate: " + l.Feature,
+		lead:  joined(" ", "Mate: "+l.Mate+".", l.Note),
 	}
 	for range abreast {
 		t.columns = append(t.columns,

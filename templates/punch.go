@@ -52,7 +52,7 @@ func punchChapter(plan *layout.Plan, part *layout.PartPlan, face *layout.Face, p
 	}
 	p := &punch{plan: plan, part: part, face: face, outline: outline, bounds: rect{
 		face.MinMm.XMm - edgePadMm, face.MinMm.YMm - edgePadMm, face.MaxMm.XMm + edgePadMm, face.MaxMm.YMm + topRoomMm}}
-	c := chapter{part: part.Title, name: "Punch template, " + upper(face.Face) + " face"}
+	c := chapter{part: part.Title, name: punchName(face.Face)}
 
 	ways := []frame{paper}
 	if side := paper.turned(); side.body().height() >= leastAcross {

@@ -49,7 +49,7 @@ func Packet(plan *layout.Plan, opt Options) (*Document, error) {
 	}
 	var chapters []chapter
 	for _, part := range plan.Parts {
-		chapters = append(chapters, chapter{part.Title, "Operation sheet", operationSheets(plan, part, paper)})
+		chapters = append(chapters, chapter{part.Title, operationName, operationSheets(plan, part, paper)})
 		for _, face := range part.Faces {
 			c, err := punchChapter(plan, part, face, paper)
 			if err != nil {
@@ -58,7 +58,7 @@ func Packet(plan *layout.Plan, opt Options) (*Document, error) {
 			chapters = append(chapters, c)
 		}
 		if len(part.Checks) > 0 {
-			chapters = append(chapters, chapter{part.Title, "Inspection record", inspectionSheets(plan, part, paper)})
+			chapters = append(chapters, chapter{part.Title, inspectionName, inspectionSheets(plan, part, paper)})
 		}
 	}
 	// The index does not change its length with the numbers in it, so the
@@ -142,6 +142,15 @@ type sheet struct {
 	scale string // "1:1" or "not to scale"
 	draw  Drawing
 }
+
+// The names of the chapters, for the index and the bookmarks.
+const (
+	operationName  = "Operation sheet"
+	inspectionName = "Inspection record"
+)
+
+// punchName is the name of a face's template.
+func punchName(face parts.Face) string { return "Punch template, " + upper(face) + " face" }
 
 // chapter is a run of sheets with one entry in the index and the bookmarks.
 type chapter struct {
