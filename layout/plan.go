@@ -6,17 +6,21 @@ import "centrepop/parts"
 // angles degrees; strings that show sizes are already written in the job's
 // units.
 type Plan struct {
-	Job       string      `json:"job"`
-	Revision  string      `json:"revision,omitempty"`
-	Date      string      `json:"date,omitempty"`
-	DrawnBy   string      `json:"drawn_by,omitempty"`
-	CheckedBy string      `json:"checked_by,omitempty"`
-	Units     parts.Units `json:"units"`
-	Paper     parts.Paper `json:"-"`
-	Tolerance string      `json:"general_tolerance,omitempty"` // "ISO 2768-m", or empty
-	Notes     []string    `json:"notes,omitempty"`
-	Parts     []*PartPlan `json:"parts"`
-	Stock     []StockRow  `json:"stock"`
+	Job       string       `json:"job"`
+	Revision  string       `json:"revision,omitempty"`
+	Date      string       `json:"date,omitempty"`
+	DrawnBy   string       `json:"drawn_by,omitempty"`
+	CheckedBy string       `json:"checked_by,omitempty"`
+	Units     parts.Units  `json:"units"`
+	Paper     parts.Paper  `json:"-"`
+	Tolerance string       `json:"general_tolerance,omitempty"` // "ISO 2768-m", or empty
+	Notes     []string     `json:"notes,omitempty"`
+	Parts     []*PartPlan  `json:"parts"`
+	Stock     []StockRow   `json:"stock"`
+	Joints    []*JointPlan `json:"joints,omitempty"` // in the order to make them
+	Bought    []BoughtRow  `json:"bought,omitempty"`
+	Cuts      []CutRow     `json:"cuts,omitempty"`
+	Lifts     []string     `json:"lifts,omitempty"` // parts and assemblies over LiftKg
 }
 
 // StockRow is a line of the material list on the cover.

@@ -20,7 +20,7 @@ const maxParts = 200
 // source.
 const defaultPaperMm = 0.1
 
-var jobKeys = []string{"job", "revision", "date", "drawn", "checked", "units", "paper", "tolerance", "shop", "notes", "parts"}
+var jobKeys = []string{"job", "revision", "date", "drawn", "checked", "units", "paper", "tolerance", "shop", "notes", "parts", "joints"}
 
 // loader reads a job. The embedded reader is that of the job file.
 type loader struct {
@@ -326,7 +326,7 @@ func (l *loader) ref(job *Job, p *Part, size Size, names []string) {
 		if like := nearest(ref.Part, names); like != "" {
 			what += "; perhaps " + like + " is meant"
 		}
-		s.fault(ref.Pos, what, "the parts are "+list(names))
+		s.fault(ref.Pos, what, "the parts are "+all(names))
 		return
 	}
 	target := job.Parts[i]
@@ -345,7 +345,7 @@ func (l *loader) ref(job *Job, p *Part, size Size, names []string) {
 		} else if like := nearest(ref.Feature, outside); like != "" {
 			what += "; perhaps " + like + " is meant"
 		}
-		s.fault(ref.Pos, what, "the outsides of "+ref.Part+" are "+list(outside))
+		s.fault(ref.Pos, what, "features with an outside: "+all(outside))
 		return
 	}
 	mate, round := target.outsideMm(ref.Feature)

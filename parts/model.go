@@ -66,6 +66,7 @@ type Job struct {
 	Shop      Shop
 	Notes     []Text
 	Parts     []*Part
+	Joints    []*Joint            // how the parts meet, as written
 	sources   map[string][]string // lines of every file read, for excerpts
 }
 

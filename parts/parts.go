@@ -40,6 +40,7 @@ func Load(jobPath string) (*Job, error) {
 	job := l.job(tree)
 	l.parts(tree, job)
 	l.refs(job)
+	l.joints(tree.get("joints"), job)
 	var errs Errors
 	for _, one := range l.sources {
 		errs = append(errs, one.sorted()...)

@@ -1,0 +1,253 @@
+package layout
+
+// JointPlan is one joint worked out. Plan.Joints is in the order to make them.
+// A is the first part of the joint (shaft, part welded on, part bolted on, or
+// the one with the bearing's cone), B the part it goes to.
+type JointPlan struct {
+	N        int          `json:"n"` // step of the sequence, from 1
+	Name     string       `json:"joint"`
+	Title    string       `json:"title"`
+	Kind     string       `json:"kind"` // press, weld, bolt, bearing
+	A        JointEnd     `json:"a"`
+	B        JointEnd     `json:"b"`
+	How      string       `json:"how"`              // "back of Lantern on front of Bearing housing, TOP at 0°"
+	Why      []string     `json:"why,omitempty"`    // why it comes at this place of the order
+	Placed   []Placed     `json:"placed,omitempty"` // the assembly once this joint is made; empty where the parts do not share an axis
+	Figures  []Figure     `json:"figures"`          // every number of the joint, in reading order
+	Clock    []ClockMark  `json:"clock,omitempty"`  // what lies where, seen from the front of the assembly
+	Align    []AlignLine  `json:"align,omitempty"`
+	Press    *PressPlan   `json:"press,omitempty"`
+	Weld     *WeldPlan    `json:"weld,omitempty"`
+	Bolt     *BoltPlan    `json:"bolt,omitempty"`
+	Bearing  *BearingPlan `json:"bearing,omitempty"`
+	Traps    []Trap       `json:"traps,omitempty"`
+	Remedies []string     `json:"remedies,omitempty"` // witness mark, offset hole
+	Steps    []JointStep  `json:"steps"`
+	Checks   []Check      `json:"checks"` // before going on
+	Problems []string     `json:"problems,omitempty"`
+	Cautions []string     `json:"cautions,omitempty"`
+	MassKg   float64      `json:"mass_kg"` // of everything joined so far in this assembly; 0 if a mass is not known
+}
+
+// JointEnd is one side of a joint.
+type JointEnd struct {
+	Part       string  `json:"part"` // name, to find its PartPlan
+	Copy       int     `json:"copy"` // which of several equal parts, from 1
+	Title      string  `json:"title"`
+	Feature    string  `json:"feature"`
+	DiameterMm float64 `json:"diameter_mm,omitempty"` // of a round feature
+	MinMm      float64 `json:"min_mm,omitempty"`      // its limits, equal where nothing limits it
+	MaxMm      float64 `json:"max_mm,omitempty"`
+	Inside     bool    `json:"inside"`  // a bore
+	FromMm     float64 `json:"from_mm"` // where it lies on the part's axis, from its front face
+	ToMm       float64 `json:"to_mm"`
+}
+
+// Placed is a part in its place in an assembly. The assembly's axis is that of
+// its first part, z growing from that part's front face to its back; clock
+// angles are seen from the assembly's front (looking along +z), 0 at the first
+// part's TOP. A point of the part at z from its front face and clock angle a
+// seen from its front lies at FrontMm + z and TurnDeg + a, or, where the part
+// is Flipped, at FrontMm − z and TurnDeg − a.
+type Placed struct {
+	Part    string  `json:"part"`
+	Copy    int     `json:"copy"`
+	Title   string  `json:"title"`
+	FrontMm float64 `json:"front_mm"`
+	TurnDeg float64 `json:"turn_deg"` // 0 ≤ t < 360
+	Flipped bool    `json:"flipped"`  // its front looks to the assembly's back
+	New     bool    `json:"new"`      // joined in this step
+}
+
+// Figure is a number of a joint with where it comes from.
+type Figure struct {
+	Label  string `json:"label"`
+	Value  string `json:"value"`
+	Source string `json:"source,omitempty"`
+}
+
+// ClockMark is something at a clock angle of the assembly.
+type ClockMark struct {
+	Label string  `json:"label"`
+	Part  string  `json:"part"`
+	Deg   float64 `json:"deg"`
+	Key   bool    `json:"key"` // named in an align rule of the joint
+}
+
+// AlignLine is a rule of what must line up, found true.
+type AlignLine struct {
+	What string  `json:"what"`
+	Deg  float64 `json:"deg"` // of the assembly
+}
+
+// Trap is a wrong way in which the holes still match.
+type Trap struct {
+	TurnDeg float64  `json:"turn_deg"` // of the added part from its right place, clockwise from the assembly's front
+	Flip    bool     `json:"flip"`     // put on the wrong way round besides
+	Out     []string `json:"out"`      // what would then be out of place
+}
+
+// JointStep is one thing to do.
+type JointStep struct {
+	N       int      `json:"n"`
+	Title   string   `json:"title"`
+	Do      []string `json:"do"`
+	Hold    string   `json:"hold,omitempty"` // check this before going on
+	Caution string   `json:"caution,omitempty"`
+}
+
+// Range is a least and a greatest value.
+type Range struct {
+	Min float64 `json:"min"`
+	Max float64 `json:"max"`
+}
+
+// PressPlan is the numbers of an interference fit: Min at the least
+// interference, Max at the greatest.
+type PressPlan struct {
+	Method         string  `json:"method"` // press, heat, cool
+	InterferenceMm Range   `json:"interference_mm"`
+	LengthMm       float64 `json:"length_mm"`
+	PressureMPa    Range   `json:"pressure_mpa"`
+	HubMPa         Range   `json:"hub_von_mises_mpa"`
+	ShaftMPa       Range   `json:"shaft_von_mises_mpa"`
+	HubSafety      float64 `json:"hub_safety"`   // at the tightest
+	ShaftSafety    float64 `json:"shaft_safety"` // at the tightest
+	ForceN         Range   `json:"force_n"`
+	TorqueNm       Range   `json:"torque_nm"`
+	Friction       Range   `json:"friction"`
+	HeatHubC       float64 `json:"heat_hub_c"`
+	CoolShaftC     float64 `json:"cool_shaft_c"`
+	ClearanceMm    float64 `json:"joining_clearance_mm"`
+	LeadInMm       float64 `json:"lead_in_mm"`
+	LeadInDeg      float64 `json:"lead_in_deg"`
+	ShopPressN     float64 `json:"shop_press_n,omitempty"`
+}
+
+// WeldPlan is the numbers of a weld.
+type WeldPlan struct {
+	Type         string    `json:"type"`
+	Symbol       string    `json:"symbol"`      // name of the ISO 2553 symbol
+	Designation  string    `json:"designation"` // "z5", for fillets
+	Process      string    `json:"process"`
+	ThinnerMm    float64   `json:"thinner_mm"`
+	ThickerMm    float64   `json:"thicker_mm"`
+	LegMm        float64   `json:"leg_mm,omitempty"`
+	ThroatMm     float64   `json:"throat_mm,omitempty"`
+	BevelDeg     float64   `json:"bevel_deg,omitempty"` // included angle of a V
+	GapMm        float64   `json:"gap_mm"`
+	RootFaceMm   float64   `json:"root_face_mm,omitempty"`
+	AreaMm2      float64   `json:"area_mm2"`
+	LengthMm     float64   `json:"length_mm"`
+	DiameterMm   float64   `json:"diameter_mm,omitempty"` // of a weld all round
+	DepositedKg  float64   `json:"deposited_kg"`
+	BuyKg        float64   `json:"buy_kg"`
+	Runs         int       `json:"runs"`
+	TackLengthMm float64   `json:"tack_length_mm,omitempty"`
+	TacksDeg     []float64 `json:"tacks_deg,omitempty"` // in the order to weld them, clock angles of part B seen from its front
+	Order        []WeldRun `json:"order,omitempty"`
+	SquareUpMm   float64   `json:"square_up_mm"` // to leave on each face
+	BoreLeaveMm  float64   `json:"bore_leave_mm"`
+	Finish       []string  `json:"finish_after,omitempty"` // fine sizes to finish after welding
+}
+
+// WeldRun is one stretch of weld on a circle.
+type WeldRun struct {
+	N         int     `json:"n"`
+	Layer     int     `json:"layer"`
+	StartDeg  float64 `json:"start_deg"`
+	EndDeg    float64 `json:"end_deg"`
+	Clockwise bool    `json:"clockwise"`
+}
+
+// BoltPlan is the numbers of a ring of bolts.
+type BoltPlan struct {
+	Size           string    `json:"size"`
+	Class          string    `json:"class,omitempty"`
+	Head           string    `json:"head"`
+	Count          int       `json:"count"`
+	PCDMm          float64   `json:"pcd_mm,omitempty"`
+	Grip           []GripRow `json:"grip"` // from the head down
+	GripMm         float64   `json:"grip_mm"`
+	Ordered        string    `json:"ordered"` // "M10 x 40"
+	LengthMm       float64   `json:"length_mm"`
+	EngagementMm   float64   `json:"engagement_mm"`
+	NeedMm         float64   `json:"engagement_needed_mm"`
+	SpareMm        float64   `json:"spare_thread_mm,omitempty"`
+	ProtrusionMm   float64   `json:"protrusion_mm,omitempty"`
+	WallGapMm      float64   `json:"wall_gap_mm,omitempty"`      // head or spanner to the nearest wall; 0 if there is none
+	NeighbourGapMm float64   `json:"neighbour_gap_mm,omitempty"` // spanner to the next bolt
+	PlayMm         float64   `json:"play_mm"`                    // how far the holes may be out before the bolt binds
+	PreloadN       float64   `json:"preload_n,omitempty"`
+	PreloadRangeN  Range     `json:"preload_range_n"`
+	TorqueNm       float64   `json:"torque_nm,omitempty"`
+	TorqueRangeNm  Range     `json:"torque_range_nm"`
+	K              float64   `json:"k,omitempty"`
+	KSource        string    `json:"k_source,omitempty"`
+	Order          []int     `json:"order"`     // hole numbers of A's group in tightening order
+	OrderDeg       []float64 `json:"order_deg"` // the same as clock angles of the assembly
+}
+
+// GripRow is one layer under the head.
+type GripRow struct {
+	What    string  `json:"what"`
+	ThickMm float64 `json:"thick_mm"`
+}
+
+// BearingPlan is the numbers of a bearing.
+type BearingPlan struct {
+	Bearing         string   `json:"bearing"`
+	Rotating        string   `json:"rotating"`
+	ConeClass       string   `json:"cone_seat"`        // as drawn
+	CupClass        string   `json:"cup_seat"`         // as drawn
+	ConeAdvice      string   `json:"cone_seat_advice"` // recommended classes
+	CupAdvice       string   `json:"cup_seat_advice"`
+	ConeFitUm       Range    `json:"cone_interference_um"` // negative is clearance
+	CupFitUm        Range    `json:"cup_interference_um"`
+	ConeSleeveInMm  float64  `json:"cone_sleeve_inside_mm"`
+	ConeSleeveOutMm float64  `json:"cone_sleeve_outside_mm"`
+	CupRingInMm     float64  `json:"cup_ring_inside_mm"`
+	CupRingOutMm    float64  `json:"cup_ring_outside_mm"`
+	HeatConeC       float64  `json:"heat_cone_c,omitempty"` // 0 if it goes on cold
+	EndFloatMm      Range    `json:"end_float_mm"`
+	HasEndFloat     bool     `json:"has_end_float"`
+	GreaseG         float64  `json:"grease_g"`
+	Grease          string   `json:"grease,omitempty"`
+	Ports           []string `json:"ports,omitempty"`
+}
+
+// BoughtRow is something to buy for the joints.
+type BoughtRow struct {
+	Item     string `json:"item"`
+	Quantity int    `json:"quantity"`
+	For      string `json:"for"`
+	Note     string `json:"note,omitempty"`
+}
+
+// CutRow is the sawing of one size of bar.
+type CutRow struct {
+	Stock    string   `json:"stock"`
+	Material string   `json:"material"`
+	BarMm    float64  `json:"bar_mm"`
+	KerfMm   float64  `json:"kerf_mm"`
+	TrimMm   float64  `json:"trim_mm"` // lost at the first end
+	Bars     []CutBar `json:"bars"`
+	Source   string   `json:"source"`
+}
+
+// CutBar is one bar with its pieces in sawing order.
+type CutBar struct {
+	Pieces   []CutPiece `json:"pieces"`
+	OffcutMm float64    `json:"offcut_mm"`
+}
+
+// CutPiece is one sawn piece.
+type CutPiece struct {
+	Part     string  `json:"part"`
+	LengthMm float64 `json:"length_mm"`
+	FromMm   float64 `json:"from_mm"`
+}
+
+// LiftKg is the mass above which one person should not lift unaided: the
+// reference mass of ISO 11228-1 for ideal conditions (from memory).
+const LiftKg = 25.0
