@@ -1,0 +1,435 @@
+package measured_test
+
+import (
+	"errors"
+	"math"
+	"math/rand/v2"
+	"strings"
+	"testing"
+
+	"centrepop/layout/fits"
+	"centrepop/layout/measured"
+	"centrepop/layout/threads"
+)
+
+// flange makes exact readings of holes at the given clock angles: every
+// neighbour over, every pair that is nearly opposite between.
+func flange(pcd, dia float64, angles ...float64) measured.Survey {
+	s := measured.Survey{FirstDeg: angles[0]}
+	n := len(angles)
+	at := func(i int) (x, y float64) {
+		sin, cos := math.Sincos(angles[i%n] * math.Pi / 180)
+		return pcd / 2 * sin, pcd / 2 * cos
+	}
+	apart := func(i, j int) float64 {
+		xi, yi := at(i)
+		xj, yj := at(j)
+		return math.Hypot(xi-xj, yi-yj)
+	}
+	for range n {
+		s.Holes = append(s.Holes, measured.Diameter{Mm: dia})
+	}
+	for i := range n {
+		j := (i + 1) % n
+		s.Readings = append(s.Readings, measured.Reading{From: i + 1, To: j + 1, Kind: measured.Over, Mm: apart(i, j) + dia})
+	}
+	for i := range n {
+		if j := i + n/2; n > 3 && j < n {
+			s.Readings = append(s.Readings, measured.Reading{From: i + 1, To: j + 1, Kind: measured.Between, Mm: apart(i, j) - dia})
+		}
+	}
+	return s
+}
+
+func fit(t *testing.T, s measured.Survey) *measured.Result {
+	t.Helper()
+	r, err := measured.Fit(s)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return r
+}
+
+func near(t *testing.T, what string, got, want, tol float64) {
+	t.Helper()
+	if !(math.Abs(got-want) <= tol) {
+		t.Errorf("%s is %.6f, want %.6f ± %g", what, got, want, tol)
+	}
+}
+
+// TestExactReadings recovers flanges from readings without error.
+func TestExactReadings(t *testing.T) {
+	for _, test := range []struct {
+		pcd, dia float64
+		angles   []float64
+	}{
+		{265, 14.5, []float64{45, 135, 225, 315}},
+		{500, 18.5, []float64{22.5, 67.5, 112.5, 157.5, 202.5, 247.5, 292.5, 337.5}},
+		{120, 9, []float64{0, 120, 240}},
+		{120, 9, []float64{0, 70, 160, 250, 301}},
+		{180, 11, []float64{10, 55, 100, 145}}, // all on one side
+		{180, 11, []float64{0, 60.5, 120, 179, 240, 301}},
+	} {
+		r := fit(t, flange(test.pcd, test.dia, test.angles...))
+		near(t, "pitch circle", r.PCDMm, test.pcd, 1e-5)
+		for i, h := range r.Holes {
+			near(t, "angle", h.AngleDeg, test.angles[i], 1e-5)
+			near(t, "diameter", h.DiameterMm, test.dia, 1e-6)
+			sin, cos := math.Sincos(test.angles[i] * math.Pi / 180)
+			near(t, "x", h.XMm, test.pcd/2*sin, 1e-5)
+			near(t, "y", h.YMm, test.pcd/2*cos, 1e-5)
+		}
+		if r.ChiSquare > 1e-6 {
+			t.Errorf("%v: exact readings leave chi-square %g", test, r.ChiSquare)
+		}
+	}
+}
+
+// TestUncertaintyOfOneDiameter: on a circle with two exact opposite pairs the
+// pitch circle is their mean, u = 0.05/√3/√2 for centre distances
+// (JCGM 100:2008, 4.3.7 and 5.1.2), the chords adding nothing to first order
+// but through their sum. Here only diagonals carry weight.
+func TestUncertaintyOfOneDiameter(t *testing.T) {
+	s := flange(265, 14.5, 45, 135, 225, 315)
+	for i := range s.Readings {
+		r := &s.Readings[i]
+		if r.To-r.From == 2 {
+			r.Kind, r.Mm = measured.Centres, 265
+		} else {
+			r.PlusMinusMm = 5 // next to nothing
+		}
+	}
+	near(t, "u of the pitch circle", fit(t, s).PCDUMm, 0.05/math.Sqrt(3)/math.Sqrt2, 2e-4)
+}
+
+// TestCoverage draws surveys with uniform reading errors: the true pitch
+// circle lies within the expanded uncertainty about 95 times in 100, and the
+// refusal of consistent surveys is rare.
+func TestCoverage(t *testing.T) {
+	rng := rand.New(rand.NewPCG(7, 9))
+	within, refused, unequal, runs := 0, 0, 0, 600
+	for range runs {
+		s := flange(265, 14.5, 45, 135, 225, 315)
+		for i := range s.Readings {
+			s.Readings[i].Mm += (2*rng.Float64() - 1) * 0.05
+		}
+		for i := range s.Holes {
+			s.Holes[i].Mm += (2*rng.Float64() - 1) * 0.05
+		}
+		r, err := measured.Fit(s)
+		if err != nil {
+			refused++
+			continue
+		}
+		if math.Abs(r.PCDMm-265) <= measured.CoverageFactor*r.PCDUMm {
+			within++
+		}
+		if !r.Equal {
+			unequal++
+		}
+	}
+	share := float64(within) / float64(runs-refused)
+	if share < 0.92 || share > 0.995 {
+		t.Errorf("the true value is inside %.3f of the time", share)
+	}
+	if refused > runs/100 || unequal > runs/20 {
+		t.Errorf("of %d good surveys %d were refused and %d called unequal", runs, refused, unequal)
+	}
+}
+
+func TestEqualSpacing(t *testing.T) {
+	if r := fit(t, flange(265, 14.5, 45, 135, 225, 315)); !r.Equal {
+		t.Error("a square is called unequal")
+	}
+	r := fit(t, flange(265, 14.5, 45, 135.5, 225, 315)) // 1.16 mm
+	if r.Equal || r.EqualHole != 2 {
+		t.Errorf("hole 2 half a degree out: equal %v, hole %d", r.Equal, r.EqualHole)
+	}
+	near(t, "furthest", r.EqualOffMm, 0.375*math.Pi/180*132.5, 1e-4) // less its share of the mean
+}
+
+// TestWrongReading puts one wrong reading into a survey and wants it named.
+func TestWrongReading(t *testing.T) {
+	for k := range 6 {
+		s := flange(265, 14.5, 45, 135, 225, 315)
+		s.Readings[k].Mm += 1
+		_, err := measured.Fit(s)
+		var bad *measured.Inconsistent
+		if !errors.As(err, &bad) {
+			t.Fatalf("reading %d 1 mm wrong: %v", k, err)
+		}
+		if len(bad.Suspects) != 1 || bad.Suspects[0].Reading != k {
+			t.Errorf("reading %d is wrong, suspected: %v", k, err)
+			continue
+		}
+		near(t, "how wrong", bad.Suspects[0].OffMm, 1, 0.1)
+		if !strings.Contains(err.Error(), s.Readings[k].Name()) {
+			t.Errorf("%v does not name %s", err, s.Readings[k].Name())
+		}
+	}
+	// A digit dropped.
+	s := flange(500, 18.5, 0, 45, 90, 135, 180, 225, 270, 315)
+	s.Readings[3].Mm -= 100
+	var bad *measured.Inconsistent
+	if _, err := measured.Fit(s); !errors.As(err, &bad) || len(bad.Suspects) == 0 || bad.Suspects[0].Reading != 3 {
+		t.Errorf("100 mm off: %v", err)
+	}
+}
+
+// TestManyHoles: the search for a wrong reading stays quick on the largest
+// survey.
+func TestManyHoles(t *testing.T) {
+	angles := make([]float64, measured.MaxHoles)
+	for i := range angles {
+		angles[i] = float64(i) * 10
+	}
+	s := flange(800, 18, angles...)
+	s.Readings[5].Mm += 3
+	var bad *measured.Inconsistent
+	if _, err := measured.Fit(s); !errors.As(err, &bad) || len(bad.Suspects) != 1 || bad.Suspects[0].Reading != 5 {
+		t.Errorf("got %v", err)
+	}
+}
+
+// TestAmbiguous: on an unequal flange with one spare reading, it cannot be
+// told which of the neighbours is wrong, and the message says so.
+func TestAmbiguous(t *testing.T) {
+	s := flange(265, 14.5, 40, 140, 220, 320)
+	s.Readings[0].Mm += 2
+	_, err := measured.Fit(s)
+	var bad *measured.Inconsistent
+	if !errors.As(err, &bad) {
+		t.Fatal(err)
+	}
+	named := false
+	for _, c := range bad.Suspects {
+		named = named || c.Reading == 0
+	}
+	if !named || len(bad.Suspects) < 2 {
+		t.Errorf("got %v", err)
+	}
+}
+
+// TestSpigotOffset recovers a spigot that is not in the middle.
+func TestSpigotOffset(t *testing.T) {
+	s := flange(265, 14.5, 45, 135, 225, 315)
+	s.Spigot = measured.Diameter{Mm: 230, PlusMinusMm: 0.02}
+	for i, a := range []float64{45, 135, 225, 315} {
+		sin, cos := math.Sincos(a * math.Pi / 180)
+		d := math.Hypot(132.5*sin-0.3, 132.5*cos+0.4)
+		s.Readings = append(s.Readings, measured.Reading{From: i + 1, To: measured.Spigot, Kind: measured.Between, Mm: d - 115 - 7.25})
+	}
+	r := fit(t, s)
+	if r.Centred == nil {
+		t.Fatal("no offset")
+	}
+	near(t, "x", r.Centred.XMm, 0.3, 1e-4)
+	near(t, "y", r.Centred.YMm, -0.4, 1e-4)
+	near(t, "spigot", r.SpigotMm, 230, 1e-4)
+}
+
+func TestRefused(t *testing.T) {
+	good := func() measured.Survey { return flange(265, 14.5, 45, 135, 225, 315) }
+	for name, change := range map[string]func(*measured.Survey){
+		"two holes":       func(s *measured.Survey) { s.Holes = s.Holes[:2] },
+		"no readings":     func(s *measured.Survey) { s.Readings = nil },
+		"few readings":    func(s *measured.Survey) { s.Readings = s.Readings[:3] },
+		"diagonals alone": func(s *measured.Survey) { s.Readings = s.Readings[4:] },
+		"NaN":             func(s *measured.Survey) { s.Readings[0].Mm = math.NaN() },
+		"infinite":        func(s *measured.Survey) { s.Readings[0].Mm = math.Inf(1) },
+		"negative":        func(s *measured.Survey) { s.Readings[0].Mm = -3 },
+		"hole 5":          func(s *measured.Survey) { s.Readings[0].To = 5 },
+		"itself":          func(s *measured.Survey) { s.Readings[0].To = 1 },
+		"kind":            func(s *measured.Survey) { s.Readings[0].Kind = "across" },
+		"no spigot":       func(s *measured.Survey) { s.Readings[0].To = measured.Spigot },
+		"± too large":     func(s *measured.Survey) { s.Readings[0].PlusMinusMm = 50 },
+		"± negative":      func(s *measured.Survey) { s.Holes[1].PlusMinusMm = -0.05 },
+		"diameter 0":      func(s *measured.Survey) { s.Holes[1].Mm = 0 },
+		"first NaN":       func(s *measured.Survey) { s.FirstDeg = math.NaN() },
+		"over is between": func(s *measured.Survey) { s.Readings[0].Mm = 20 },
+	} {
+		s := good()
+		change(&s)
+		var input *measured.InputError
+		if r, err := measured.Fit(s); !errors.As(err, &input) || r != nil {
+			t.Errorf("%s: %v, %v", name, r, err)
+		}
+	}
+}
+
+// TestStandardsAgree checks the table against what it is built on: the free
+// holes are ISO 273 coarse for the bolt, the spigot limits are ISO 286-2, and
+// the sizes leave room for each other.
+func TestStandardsAgree(t *testing.T) {
+	all := measured.Standards()
+	if len(all) != 36 {
+		t.Errorf("%d flanges", len(all))
+	}
+	for i, f := range all {
+		bolt, err := threads.Parse(f.Thread)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if coarse, err := bolt.ClearanceMm("coarse"); !f.Tapped && (err != nil || coarse != f.HoleMm) {
+			t.Errorf("%s: hole %g, ISO 273 coarse for %s is %g (%v)", f.Name, f.HoleMm, f.Thread, coarse, err)
+		}
+		l, err := fits.Limit(f.SpigotMm, f.SpigotClass)
+		if err != nil || l.UpperUm != f.SpigotUpperUm || l.LowerUm != f.SpigotLowerUm {
+			t.Errorf("%s: %g %s is %+g/%+g, ISO 286 gives %+g/%+g (%v)", f.Name, f.SpigotMm, f.SpigotClass, f.SpigotUpperUm, f.SpigotLowerUm, l.UpperUm, l.LowerUm, err)
+		}
+		if room := (f.OutsideMm - f.PitchMm - f.HoleMm) / 2; room < 4 {
+			t.Errorf("%s: %g mm outside the holes", f.Name, room)
+		}
+		if room := (f.PitchMm - f.SpigotMm - f.HoleMm) / 2; room < 2 {
+			t.Errorf("%s: %g mm inside the holes", f.Name, room)
+		}
+		if i > 0 && all[i-1].Tapped == f.Tapped && !(all[i-1].PitchMm < f.PitchMm && all[i-1].SpigotMm < f.SpigotMm && all[i-1].OutsideMm < f.OutsideMm) {
+			t.Errorf("%s is not larger than the one before", f.Name)
+		}
+	}
+}
+
+func TestNearest(t *testing.T) {
+	s := flange(265.1, 14.6, 45, 135, 225, 315)
+	s.Spigot = measured.Diameter{Mm: 230.01}
+	m, ok := fit(t, s).Nearest(false)
+	if !ok || m.Name != "FF265" || !m.Matches || len(m.Against) != 0 {
+		t.Errorf("got %+v", m)
+	}
+	s.Spigot.Mm = 229.5
+	if m, ok = fit(t, s).Nearest(false); !ok || m.Matches || len(m.Against) != 1 || !strings.Contains(m.Against[0], "spigot") {
+		t.Errorf("spigot half a millimetre small: %+v", m)
+	}
+	s = flange(130, 6.7, 0, 90, 180, 270)
+	if m, ok = fit(t, s).Nearest(true); !ok || m.Name != "FT130" || m.Thread != "M8" {
+		t.Errorf("got %+v", m)
+	}
+	if m, ok = fit(t, flange(240, 14, 45, 135, 225, 315)).Nearest(false); ok {
+		t.Errorf("240 mm is taken for %s", m.Name)
+	}
+	// Five holes on the pitch circle of a four-hole flange.
+	if m, ok = fit(t, flange(165, 12, 0, 72, 144, 216, 288)).Nearest(false); !ok || m.Matches {
+		t.Errorf("got %+v", m)
+	}
+}
+
+func drawn(pcd, dia float64, angles ...float64) []measured.DrawnHole {
+	var out []measured.DrawnHole
+	for i, a := range angles {
+		sin, cos := math.Sincos(a * math.Pi / 180)
+		out = append(out, measured.DrawnHole{N: i + 1, XMm: pcd / 2 * sin, YMm: pcd / 2 * cos, MinMm: dia})
+	}
+	return out
+}
+
+func TestTogether(t *testing.T) {
+	r := fit(t, flange(265, 14.5, 45, 135, 225, 315))
+	together := func(d measured.Drawn) *measured.Mating {
+		t.Helper()
+		m, err := r.Together(d)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return m
+	}
+	// The same pattern: the floating play is (14.5 − 2 u + 14.5)/2 − 12.
+	m := together(measured.Drawn{Holes: drawn(265, 14.5, 45, 135, 225, 315), BoltMm: 12})
+	if !m.Goes || math.Abs(m.TurnDeg) > 1e-9 {
+		t.Errorf("got %+v", m)
+	}
+	near(t, "play", m.Pairs[0].PlayMm, 2.5-r.Holes[0].DiaUMm, 1e-9)
+	near(t, "off", m.Pairs[0].OffMm, 0, 1e-5)
+	// A pitch circle of 270 puts every hole 2.5 mm out: too much.
+	if m = together(measured.Drawn{Holes: drawn(270, 14.5, 45, 135, 225, 315), BoltMm: 12}); m.Goes {
+		t.Errorf("270 goes onto 265: %+v", m)
+	}
+	near(t, "off", m.Pairs[2].OffMm, 2.5, 1e-4)
+	near(t, "needed hole", m.Pairs[2].NeedsMm, 14.5-2*m.Pairs[2].MarginMm, 1e-9)
+	big := measured.Drawn{Holes: drawn(270, m.Pairs[2].NeedsMm+0.001, 45, 135, 225, 315), BoltMm: 12}
+	if !together(big).Goes {
+		t.Error("the hole it asks for does not go either")
+	}
+	// Tapped: 2 mm out with 14.5 − 12.
+	if m = together(measured.Drawn{Holes: drawn(269, 14.5, 45, 135, 225, 315), BoltMm: 12, Tapped: true}); m.Goes {
+		t.Errorf("tapped: %+v", m)
+	}
+	// Drawn with hole 1 at TOP, a quarter of it away: it is turned.
+	if m = together(measured.Drawn{Holes: drawn(265, 14.5, 0, 90, 180, 270), BoltMm: 12}); !m.Goes || math.Abs(math.Abs(m.TurnDeg)-45) > 1e-6 {
+		t.Errorf("got %+v", m)
+	}
+	if _, err := r.Together(measured.Drawn{Holes: drawn(265, 14.5, 0, 120, 240), BoltMm: 12}); err == nil {
+		t.Error("three holes go onto four")
+	}
+	if _, err := r.Together(measured.Drawn{Holes: drawn(265, math.NaN(), 0, 90, 180, 270), BoltMm: 12}); err == nil {
+		t.Error("NaN goes on")
+	}
+}
+
+// TestTogetherShift: holes all 1 mm to the right go on when the part may be
+// shifted, and do not when a close spigot holds it.
+func TestTogetherShift(t *testing.T) {
+	s := flange(265, 13, 45, 135, 225, 315)
+	s.Spigot = measured.Diameter{Mm: 230, PlusMinusMm: 0.01}
+	r := fit(t, s)
+	d := measured.Drawn{Holes: drawn(265, 13, 45, 135, 225, 315), BoltMm: 12.2}
+	for i := range d.Holes {
+		d.Holes[i].XMm++
+	}
+	m, err := r.Together(d)
+	if err != nil || !m.Goes {
+		t.Errorf("free: %+v %v", m, err)
+	}
+	d.BoreMinMm = 230.2
+	m, err = r.Together(d)
+	if err != nil || m.Goes || !m.HasSpigot || !m.Concentric {
+		t.Errorf("held: %+v %v", m, err)
+	}
+	near(t, "spigot clearance", m.SpigotClearanceMm, 0.2-2*0.01/math.Sqrt(3), 1e-9)
+	near(t, "off", m.Pairs[0].OffMm, 1-m.SpigotClearanceMm/2, 2e-3)
+	d.BoreMinMm = 229.9
+	for i := range d.Holes {
+		d.Holes[i].XMm--
+	}
+	if m, err = r.Together(d); err != nil || m.Goes || m.SpigotClearanceMm >= 0 {
+		t.Errorf("a bore smaller than the spigot: %+v %v", m, err)
+	}
+}
+
+func TestTogetherMirrored(t *testing.T) {
+	r := fit(t, flange(200, 11, 0, 80, 180, 270))
+	d := measured.Drawn{Holes: drawn(200, 11, 0, 90, 180, 280), BoltMm: 10}
+	m, err := r.Together(d)
+	if err != nil || m.Goes {
+		t.Errorf("the other hand goes on: %+v %v", m, err)
+	}
+	d.Mirror = true
+	if m, err = r.Together(d); err != nil || !m.Goes || !m.Mirrored {
+		t.Errorf("turned over: %+v %v", m, err)
+	}
+}
+
+func FuzzFit(f *testing.F) {
+	f.Add(265.0, 0.3, 1.0, uint8(4))
+	f.Add(100.0, -50.0, 200.0, uint8(3))
+	f.Add(0.001, 1e9, math.Inf(1), uint8(36))
+	f.Fuzz(func(t *testing.T, pcd, off, other float64, n uint8) {
+		count := 3 + int(n)%10
+		angles := make([]float64, count)
+		for i := range angles {
+			angles[i] = 360 * float64(i) / float64(count)
+		}
+		s := flange(pcd, 3, angles...)
+		s.Readings[0].Mm += off
+		s.Readings[count-1].Mm = other
+		r, err := measured.Fit(s)
+		if (r == nil) == (err == nil) {
+			t.Fatalf("%v, %v", r, err)
+		}
+		if r == nil {
+			return
+		}
+		if math.IsNaN(r.PCDMm) || math.IsInf(r.PCDMm, 0) || !(r.PCDMm > 0) || math.IsNaN(r.PCDUMm) {
+			t.Errorf("pitch circle %v ± %v", r.PCDMm, r.PCDUMm)
+		}
+	})
+}

@@ -1,0 +1,271 @@
+package measured
+
+import (
+	"fmt"
+	"math"
+	"slices"
+)
+
+// DrawnHole is a clearance hole of the part that goes onto the flange. Places
+// are as seen looking at the flange's face, from the centre of the bore.
+type DrawnHole struct {
+	N        int
+	XMm, YMm float64
+	MinMm    float64 // smallest diameter it may have
+}
+
+// Drawn is the part that is to go onto the flange.
+type Drawn struct {
+	Holes []DrawnHole
+	// BoltMm is the largest diameter of the bolt's shank.
+	BoltMm float64
+	// Tapped tells that the bolt screws into the flange, so that only the
+	// drawn hole gives play (a fixed fastener); otherwise both do (floating).
+	Tapped bool
+	// PlaceMm is how far a hole may be made from where it is drawn.
+	PlaceMm float64
+	// BoreMinMm is the smallest size of the bore for the spigot; 0 if there
+	// is none, and then the part may be shifted freely.
+	BoreMinMm float64
+	// Mirror lets the drawn pattern be turned over when that goes better:
+	// the flange then goes against the other face than the drawn one.
+	Mirror bool
+}
+
+// Pair is a hole of the flange with the drawn hole that lies on it, when the
+// part is put on as well as the spigot allows. Margin is what is left of the
+// play in the worst case; the bolt does not go in where it is negative.
+type Pair struct {
+	Flange    int     `json:"flange_hole"`
+	Drawn     int     `json:"drawn_hole"`
+	OffMm     float64 `json:"off_mm"`       // centres apart, as measured and drawn
+	DoubtMm   float64 `json:"doubt_mm"`     // measuring uncertainty (coverage factor 2) and making of the drawn hole
+	PlayMm    float64 `json:"play_mm"`      // how far apart the bolt lets the centres be
+	MarginMm  float64 `json:"margin_mm"`    // play − off − doubt
+	NeedsMm   float64 `json:"needs_mm"`     // smallest drawn diameter with which this pair goes together
+	DrawnMm   float64 `json:"drawn_min_mm"` // smallest diameter as drawn
+	FlangeMin float64 `json:"flange_min_mm"`
+}
+
+// Mating is the answer to: does it go together?
+type Mating struct {
+	Goes     bool    `json:"goes_together"`
+	MarginMm float64 `json:"margin_mm"` // of the tightest pair
+	Pairs    []Pair  `json:"pairs"`
+	TurnDeg  float64 `json:"turn_deg"` // flange turned clockwise from its entered angles
+	Mirrored bool    `json:"mirrored"`
+	// SpigotClearanceMm is the least diametral clearance of the spigot in its
+	// bore; negative where it may not enter. Only with HasSpigot.
+	HasSpigot         bool    `json:"spigot_checked"`
+	SpigotClearanceMm float64 `json:"spigot_clearance_mm"`
+	// Concentric tells that the spigot was taken to be in the centre of the
+	// pitch circle, since no reading says where it is.
+	Concentric bool `json:"spigot_taken_as_centred"`
+}
+
+// Together puts the drawn part onto the measured flange: it turns and shifts
+// it within the spigot's least clearance to where the tightest bolt has the
+// most room, and takes every uncertainty against it. It refuses a part with
+// another number of holes, and values outside their range.
+func (r *Result) Together(d Drawn) (*Mating, error) {
+	n := len(r.Holes)
+	if len(d.Holes) != n {
+		return nil, fmt.Errorf("measured: the flange has %d holes and the part %d", n, len(d.Holes))
+	}
+	if !usable(d.BoltMm) || !(d.PlaceMm >= 0 && d.PlaceMm <= 100) || !(d.BoreMinMm >= 0 && d.BoreMinMm <= largestMm) {
+		return nil, fmt.Errorf("measured: bolt %v, place ±%v, bore %v: out of range", d.BoltMm, d.PlaceMm, d.BoreMinMm)
+	}
+	for _, h := range d.Holes {
+		if !usable(h.MinMm) || !(math.Abs(h.XMm) <= largestMm) || !(math.Abs(h.YMm) <= largestMm) || h.XMm == 0 && h.YMm == 0 {
+			return nil, fmt.Errorf("measured: drawn hole %d at %v, %v with Ø%v is out of range", h.N, h.XMm, h.YMm, h.MinMm)
+		}
+	}
+	out := &Mating{}
+	shift := 0.0 // how far the part may move off centre
+	for i := range n {
+		shift = math.Max(shift, r.play(d, i, d.Holes[i].MinMm))
+	}
+	if d.BoreMinMm > 0 && r.SpigotMm > 0 {
+		out.HasSpigot = true
+		out.SpigotClearanceMm = d.BoreMinMm - r.SpigotMm - CoverageFactor*r.SpigotUMm
+		shift = math.Max(out.SpigotClearanceMm/2, 0)
+		out.Concentric = r.Centred == nil
+	}
+	best := math.Inf(-1)
+	var set placing
+	hands := []bool{false}
+	if d.Mirror {
+		hands = append(hands, true)
+	}
+	for _, mirrored := range hands {
+		drawn := clockwise(d.Holes, mirrored)
+		for step := range n {
+			p := r.place(d, slices.Concat(drawn[step:], drawn[:step]))
+			// The drawn hand and the smaller turn are kept unless another is
+			// really better.
+			m := p.margin(0, 0, 0)
+			if m > best+1e-6 || m > best-1e-6 && math.Abs(p.turn) < math.Abs(set.turn)-1e-9 && out.Mirrored == mirrored {
+				best, set, out.Mirrored = math.Max(m, best), p, mirrored
+			}
+		}
+	}
+	turn, x, y := set.improve(shift)
+	out.MarginMm = set.margin(turn, x, y)
+	out.TurnDeg = math.Remainder((set.turn+turn)*180/math.Pi, 360)
+	for i := range n {
+		off := set.off(i, turn, x, y)
+		p := Pair{
+			Flange: i + 1, Drawn: set.drawn[i].N, OffMm: off, DoubtMm: set.doubt[i], PlayMm: set.play[i],
+			MarginMm: set.play[i] - off - set.doubt[i], DrawnMm: set.drawn[i].MinMm, FlangeMin: r.holeMin(i),
+		}
+		p.NeedsMm = p.DrawnMm - 2*p.MarginMm
+		out.Pairs = append(out.Pairs, p)
+	}
+	out.Goes = out.MarginMm >= 0 && !(out.HasSpigot && out.SpigotClearanceMm < 0)
+	return out, nil
+}
+
+func (r *Result) holeMin(i int) float64 {
+	return r.Holes[i].DiameterMm - CoverageFactor*r.Holes[i].DiaUMm
+}
+
+// play is how far apart the centres of a pair may be for the bolt to pass:
+// half of what both holes are larger than the bolt, or of the drawn one alone
+// when the other is tapped.
+func (r *Result) play(d Drawn, i int, drawnMm float64) float64 {
+	if d.Tapped {
+		return (drawnMm - d.BoltMm) / 2
+	}
+	return (drawnMm-d.BoltMm)/2 + (r.holeMin(i)-d.BoltMm)/2
+}
+
+// clockwise sorts holes by their clock angle, mirrored in x first if asked.
+func clockwise(holes []DrawnHole, mirrored bool) []DrawnHole {
+	out := slices.Clone(holes)
+	for i := range out {
+		if mirrored {
+			out[i].XMm = -out[i].XMm
+		}
+	}
+	angle := func(h DrawnHole) float64 {
+		a := math.Atan2(h.XMm, h.YMm)
+		if a < -1e-9 {
+			a += 2 * math.Pi
+		}
+		return a
+	}
+	slices.SortStableFunc(out, func(a, b DrawnHole) int {
+		switch aa, ab := angle(a), angle(b); {
+		case aa < ab:
+			return -1
+		case aa > ab:
+			return 1
+		}
+		return 0
+	})
+	return out
+}
+
+// placing is one way of putting the part on: flange hole i under drawn hole i.
+type placing struct {
+	drawn []DrawnHole
+	x, y  []float64 // flange holes from the spigot's centre, turned by turn
+	play  []float64
+	doubt []float64
+	turn  float64 // radians clockwise
+}
+
+func (r *Result) place(d Drawn, drawn []DrawnHole) placing {
+	p := placing{drawn: drawn}
+	ex, ey, eu := 0.0, 0.0, 0.0
+	if r.Centred != nil {
+		ex, ey, eu = r.Centred.XMm, r.Centred.YMm, r.Centred.UMm
+	}
+	// The turn that lays the holes on each other on average.
+	sum := 0.0
+	first := math.Atan2(drawn[0].XMm, drawn[0].YMm) - r.Holes[0].AngleDeg*math.Pi/180
+	for i, h := range r.Holes {
+		diff := math.Atan2(drawn[i].XMm, drawn[i].YMm) - h.AngleDeg*math.Pi/180
+		sum += math.Remainder(diff-first, 2*math.Pi)
+	}
+	p.turn = math.Remainder(first+sum/float64(len(drawn)), 2*math.Pi)
+	sin, cos := math.Sincos(p.turn)
+	for i, h := range r.Holes {
+		x, y := h.XMm-ex, h.YMm-ey
+		p.x = append(p.x, x*cos+y*sin)
+		p.y = append(p.y, y*cos-x*sin)
+		p.play = append(p.play, r.play(d, i, drawn[i].MinMm))
+		p.doubt = append(p.doubt, CoverageFactor*math.Hypot(h.PlaceUMm, eu)+d.PlaceMm)
+	}
+	return p
+}
+
+// off is how far the centres of pair i are apart with the flange turned and
+// shifted a little more.
+func (p *placing) off(i int, turn, x, y float64) float64 {
+	sin, cos := math.Sincos(turn)
+	return math.Hypot(p.x[i]*cos+p.y[i]*sin+x-p.drawn[i].XMm, p.y[i]*cos-p.x[i]*sin+y-p.drawn[i].YMm)
+}
+
+// margin is that of the tightest pair.
+func (p *placing) margin(turn, x, y float64) float64 {
+	least := math.Inf(1)
+	for i := range p.drawn {
+		least = math.Min(least, p.play[i]-p.off(i, turn, x, y)-p.doubt[i])
+	}
+	return least
+}
+
+// improve finds the turn and the shift, no longer than most, with the largest
+// margin. For a given turn the margin is a concave function of the shift, and
+// for the small turns in question nearly so of the turn, so that one search
+// inside the other finds it.
+func (p *placing) improve(most float64) (turn, x, y float64) {
+	radius := math.Inf(1)
+	reach := most
+	for i := range p.drawn {
+		radius = math.Min(radius, math.Hypot(p.drawn[i].XMm, p.drawn[i].YMm))
+		reach = math.Max(reach, p.off(i, 0, 0, 0))
+	}
+	bestY := func(turn, x float64) float64 {
+		h := math.Sqrt(math.Max(float64(most*most)-float64(x*x), 0))
+		return highest(-h, h, func(y float64) float64 { return p.margin(turn, x, y) })
+	}
+	bestX := func(turn float64) float64 {
+		return highest(-most, most, func(x float64) float64 { return p.margin(turn, x, bestY(turn, x)) })
+	}
+	limit := math.Min(2*reach/radius, 0.5)
+	turn = highest(-limit, limit, func(t float64) float64 {
+		x := bestX(t)
+		return p.margin(t, x, bestY(t, x))
+	})
+	x = bestX(turn)
+	y = bestY(turn, x)
+	if p.margin(0, 0, 0) >= p.margin(turn, x, y)-1e-9 {
+		return 0, 0, 0 // nothing to gain
+	}
+	return turn, x, y
+}
+
+// highest is where a concave function is largest between lo and hi, by
+// golden-section search.
+func highest(lo, hi float64, f func(float64) float64) float64 {
+	const ratio = 0.6180339887498949
+	a, b := hi-ratio*(hi-lo), lo+ratio*(hi-lo)
+	fa, fb := f(a), f(b)
+	for range 36 {
+		if fa < fb {
+			lo, a, fa = a, b, fb
+			b = lo + ratio*(hi-lo)
+			fb = f(b)
+		} else {
+			hi, b, fb = b, a, fa
+			a = hi - ratio*(hi-lo)
+			fa = f(a)
+		}
+		if hi-lo < 1e-7 {
+			break
+		}
+	}
+	return (lo + hi) / 2
+}
