@@ -125,11 +125,15 @@ func (r *reader) holeSize(n *node) HoleSize {
 		return size
 	}
 	if threadForm.MatchString(text) && (text[0] > '9' || strings.Contains(text, "UN")) {
-		r.faultf(n.pos, text+" clearance or "+text+" tap", "the size %s does not say what the hole is for", quote(text))
+		thread := words[0]
+		if len(words) > 1 && strings.HasPrefix(words[1], "UN") {
+			thread += " " + words[1]
+		}
+		r.faultf(n.pos, thread+" clearance or "+thread+" tap", "the size %s does not say what the hole is for", quote(text))
 		return size
 	}
 	if _, wrong := parseLength(text, r.units); wrong != "" {
-		r.faultf(n.pos, holeForms, "%s is %s, which is no hole size", n.label, quote(text))
+		r.faultf(n.pos, holeForms, "%s is %s, which is no hole size: %s", n.label, quote(text), wrong)
 		return size
 	}
 	size.Size.Nominal = r.length(n, positive)
