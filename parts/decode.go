@@ -21,6 +21,39 @@ type reader struct {
 	units Units
 }
 
+// sound tells whether no fault has been found at a key of n or anywhere below
+// it, so that what was read from there can be relied on. An absent key is
+// sound.
+func (r *reader) sound(n *node, key string) bool {
+	for _, f := range n.keys {
+		if f.key == key {
+			return f.val != nil && !r.faultAt(f.pos) && r.soundBelow(f.val)
+		}
+	}
+	return true
+}
+
+func (r *reader) soundBelow(n *node) bool {
+	if n.broken || r.faultAt(n.pos) {
+		return false
+	}
+	for _, item := range n.items {
+		if !r.soundBelow(item) {
+			return false
+		}
+	}
+	for _, f := range n.keys {
+		if r.faultAt(f.pos) || !r.soundBelow(f.val) {
+			return false
+		}
+	}
+	return true
+}
+
+func (s *source) faultAt(pos Pos) bool {
+	return slices.ContainsFunc(s.errs, func(e *Error) bool { return e.Pos == pos })
+}
+
 // group checks that a node is a group of keys and that all of them are known.
 // It reports false if the node is absent or no group.
 func (r *reader) group(n *node, known ...string) bool {
@@ -33,18 +66,19 @@ func (r *reader) group(n *node, known ...string) bool {
 	}
 	for _, f := range n.keys {
 		if !slices.Contains(known, f.key) {
-			r.unknownKey(f, n.label, known)
+			r.unknownKey(n, f, known)
 		}
 	}
 	return true
 }
 
-func (r *reader) unknownKey(f field, where string, known []string) {
-	what := fmt.Sprintf("the key %s is not known in %s", quote(f.key), where)
+func (r *reader) unknownKey(n *node, f field, known []string) {
+	what := fmt.Sprintf("the key %s is not known in %s", quote(f.key), n.label)
 	if like := nearest(f.key, known); like != "" {
 		what += fmt.Sprintf("; perhaps %s is meant", like)
+		n.meant = append(n.meant, like)
 	}
-	r.fault(f.pos, what, "the keys here are "+list(known))
+	r.fault(f.pos, what, "the keys here are "+all(known))
 }
 
 // need returns the value of a key that must be there.
@@ -57,7 +91,9 @@ func (r *reader) need(n *node, key, right string) *node {
 			return f.val
 		}
 	}
-	r.faultf(n.pos, right, "%s lacks the key %s", n.label, key)
+	if !slices.Contains(n.meant, key) {
+		r.lack(n.pos, n.label+" lacks the key "+key, right)
+	}
 	return nil
 }
 
@@ -72,7 +108,9 @@ func (r *reader) oneOf(n *node, keys ...string) (string, *node) {
 	}
 	switch len(found) {
 	case 0:
-		r.faultf(n.pos, "one of the keys "+list(keys), "%s says none of %s", n.label, list(keys))
+		if !slices.ContainsFunc(keys, func(key string) bool { return slices.Contains(n.meant, key) }) {
+			r.lack(n.pos, fmt.Sprintf("%s has none of the keys %s", n.label, list(keys)), "one of them")
+		}
 		return "", nil
 	case 1:
 		return found[0].key, found[0].val
@@ -110,12 +148,19 @@ func (r *reader) items(n *node, lo, hi int, right string) ([]*node, bool) {
 	case len(n.items) < lo || len(n.items) > hi:
 		many := fmt.Sprintf("%d to %d entries", lo, hi)
 		if lo == hi {
-			many = fmt.Sprintf("%d entries", lo)
+			many = entries(lo)
 		}
-		r.faultf(n.pos, right, "%s has %d entries; it takes %s", n.label, len(n.items), many)
+		r.faultf(n.pos, right, "%s has %s; it takes %s", n.label, entries(len(n.items)), many)
 		return nil, false
 	}
 	return n.items, true
+}
+
+func entries(n int) string {
+	if n == 1 {
+		return "1 entry"
+	}
+	return fmt.Sprintf("%d entries", n)
 }
 
 // text reads a line of words of at most most characters.

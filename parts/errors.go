@@ -62,11 +62,11 @@ func (e Errors) Error() string {
 
 // Unwrap gives the single faults to errors.Is and errors.As.
 func (e Errors) Unwrap() []error {
-	all := make([]error, len(e))
+	errs := make([]error, len(e))
 	for i, one := range e {
-		all[i] = one
+		errs[i] = one
 	}
-	return all
+	return errs
 }
 
 // Fault makes an error at a place in one of the job's files, with the excerpt
@@ -98,13 +98,25 @@ type source struct {
 	file  string
 	lines []string
 	errs  Errors
-	full  bool
+	full  bool // there were more faults than are kept
+	deep  bool // the nesting is too deep to go on
 }
 
 // fault records an error. Places outside the file are moved to the nearest one
 // inside; a second fault at the same place is dropped, as it follows from the
 // first.
 func (s *source) fault(pos Pos, what, right string) {
+	s.record(pos, what, right, func(e *Error) bool { return true })
+}
+
+// lack records that something is missing at a place. Several things can be
+// missing at one place.
+func (s *source) lack(pos Pos, what, right string) {
+	s.record(pos, what, right, func(e *Error) bool { return e.What == what })
+}
+
+// record adds an error unless one at the same place makes it needless.
+func (s *source) record(pos Pos, what, right string, needless func(*Error) bool) {
 	pos.File = s.file
 	pos.Line = min(max(pos.Line, 1), max(len(s.lines), 1))
 	width := 0
@@ -113,7 +125,7 @@ func (s *source) fault(pos Pos, what, right string) {
 	}
 	pos.Column = min(max(pos.Column, 1), width+1)
 	for _, e := range s.errs {
-		if e.Pos == pos {
+		if e.Pos == pos && needless(e) {
 			return
 		}
 	}
@@ -195,12 +207,17 @@ func editDistance(a, b string) int {
 }
 
 // list joins words for a message: "a, b or c".
-func list(words []string) string {
+func list(words []string) string { return join(words, " or ") }
+
+// all joins words for a message: "a, b and c".
+func all(words []string) string { return join(words, " and ") }
+
+func join(words []string, last string) string {
 	switch len(words) {
 	case 0:
 		return "none"
 	case 1:
 		return words[0]
 	}
-	return strings.Join(words[:len(words)-1], ", ") + " or " + words[len(words)-1]
+	return strings.Join(words[:len(words)-1], ", ") + last + words[len(words)-1]
 }

@@ -13,30 +13,51 @@ const closeMm = 1e-6
 // geometry checks what can be seen from one part alone: that its features lie
 // on it and do not contradict one another. Ligaments and walls are for the
 // review.
-func (r *reader) geometry(p *Part) {
+//
+// Only what was read without a fault is checked, so that one mistake is not
+// reported twice.
+func (r *reader) geometry(root *node, p *Part) {
+	if r.full {
+		return
+	}
+	for _, key := range []string{"units", "kind", "outline", "bore", "thickness", "stock", "profile", "tube"} {
+		if !r.sound(root, key) {
+			return
+		}
+	}
 	switch {
 	case p.Outline != nil:
 		r.boreRoom(p)
 	case p.Profile != nil:
 		r.insideOutside(p.Profile)
+	default:
+		return
 	}
-	r.chamferEdges(p)
-	for i := range p.Holes {
-		g := &p.Holes[i]
+	good := func(key string, pos Pos) bool {
+		list := root.get(key)
+		i := slices.IndexFunc(list.items, func(n *node) bool { return n.pos == pos })
+		return i >= 0 && r.soundBelow(list.items[i])
+	}
+	r.chamferEdges(p, func(c Chamfer) bool { return good("chamfers", c.Pos) })
+	for _, g := range p.Holes {
+		if !good("holes", g.Pos) {
+			continue
+		}
 		r.onFace(p, g.Pattern, g.Face, "hole")
 		r.notDeeper(p, g.Depth, "hole")
 		if c := g.Counterbore; c != nil {
 			r.notDeeper(p, c.Depth, "counterbore")
 		}
 	}
-	for i := range p.Slots {
-		s := &p.Slots[i]
-		r.onFace(p, s.Pattern, s.Face, "slot")
-		r.notDeeper(p, s.Depth, "slot")
+	for _, s := range p.Slots {
+		if good("slots", s.Pos) {
+			r.onFace(p, s.Pattern, s.Face, "slot")
+			r.notDeeper(p, s.Depth, "slot")
+		}
 	}
-	if p.Profile != nil {
-		for i := range p.Radials {
-			r.radialRoom(p.Profile, &p.Radials[i])
+	for _, f := range p.Radials {
+		if p.Profile != nil && good("radial", f.Pos) {
+			r.radialRoom(p.Profile, f)
 		}
 	}
 }
@@ -136,7 +157,7 @@ func (o *Outline) bounds() (low, high xy) {
 }
 
 // places returns the centres of a pattern seen on its face, each with the
-// place in the input to blame, and for circles of holes the clock angle.
+// place in the input to blame.
 func (p *Pattern) places(o *Outline, face Face) (at []xy, pos []Pos) {
 	onCircle := func(deg float64, where Pos) {
 		sin, cos := math.Sincos(deg * math.Pi / 180)
@@ -346,17 +367,20 @@ func (p *Part) edges() (names []string, room []float64) {
 }
 
 // chamferEdges checks that bevelled edges exist and have room.
-func (r *reader) chamferEdges(p *Part) {
+func (r *reader) chamferEdges(p *Part, good func(Chamfer) bool) {
 	names, room := p.edges()
 	seen := make(map[string]int, len(p.Chamfers))
 	for _, c := range p.Chamfers {
+		if !good(c) {
+			continue
+		}
 		i := slices.Index(names, c.Edge.Value)
 		if i < 0 {
 			what := "the part has no edge " + c.Edge.Value
 			if like := nearest(c.Edge.Value, names); like != "" {
 				what += "; perhaps " + like + " is meant"
 			}
-			r.fault(c.Edge.Pos, what, "the edges are "+list(names))
+			r.fault(c.Edge.Pos, what, "the edges are "+all(names))
 			continue
 		}
 		if line, twice := seen[c.Edge.Value]; twice {
@@ -364,14 +388,14 @@ func (r *reader) chamferEdges(p *Part) {
 			continue
 		}
 		seen[c.Edge.Value] = c.Edge.Pos.Line
-		if c.Size.Mm > room[i]+closeMm {
+		if room[i] > 0 && c.Size.Mm > room[i]+closeMm {
 			r.faultf(c.Size.Pos, "at most "+formatMm(room[i])+" mm", "the chamfer of %s is longer than its edge is deep", c.Size.Text)
 		}
 	}
 }
 
 // radialRoom checks that what is cut from outside lies on the part.
-func (r *reader) radialRoom(p *Profile, f *Radial) {
+func (r *reader) radialRoom(p *Profile, f Radial) {
 	length, wide := p.LengthMm(), p.widest()
 	if f.Axial.Mm > length+closeMm {
 		r.faultf(f.Axial.Pos, "a distance within the part", "%s is centred %s from the face of a part %s mm long", f.Name.Value, f.Axial.Text, formatMm(length))

@@ -26,6 +26,12 @@ const lengthForms = "12, 12.7 mm, 1/2 in, 1-3/8 in or 0.375 in"
 // parseLength reads a length into millimetres; a bare number is in units. It
 // returns what is wrong, or "".
 func parseLength(text string, units Units) (mm float64, wrong string) {
+	if strings.ContainsAny(text, "\t\n\r") {
+		return 0, "it is not on one line"
+	}
+	if notFinite(text) {
+		return 0, "it is not finite"
+	}
 	number, unit := splitUnit(text)
 	factor := 1.0
 	switch unit {
@@ -50,6 +56,12 @@ func parseLength(text string, units Units) (mm float64, wrong string) {
 		return 0, fmt.Sprintf("lengths go up to %g mm (10 m)", largestMm)
 	}
 	return mm, ""
+}
+
+// notFinite tells the words for values that are no number in YAML and Go.
+func notFinite(text string) bool {
+	word := strings.TrimLeft(strings.ToLower(strings.TrimSpace(text)), "+-.")
+	return word == "inf" || word == "infinity" || word == "nan"
 }
 
 // splitUnit cuts the number off a quantity: "12.7mm" gives "12.7" and "mm".
@@ -121,6 +133,9 @@ func digits(text string) (float64, bool) {
 
 // parseAngle reads degrees: 30, 30 deg or 30°.
 func parseAngle(text string) (deg float64, wrong string) {
+	if notFinite(text) {
+		return 0, "it is not finite"
+	}
 	number, unit := splitUnit(text)
 	if unit != "" && unit != "deg" && unit != "°" {
 		return 0, fmt.Sprintf("the unit %s is not known; use deg or °", quote(unit))
@@ -179,7 +194,7 @@ func (r *reader) length(n *node, allowed span) Length {
 		r.faultf(n.pos, "0 or more", "%s is %s; it must not be negative", n.label, quote(text))
 		return Length{}
 	}
-	return Length{Mm: mm, Text: text, Pos: n.pos}
+	return Length{Mm: mm, Text: strings.TrimSpace(text), Pos: n.pos}
 }
 
 // angle reads an angle within lo..hi degrees.
@@ -214,8 +229,12 @@ func (r *reader) count(n *node, lo, hi int) int {
 		return 0
 	}
 	v, isWhole := digits(text)
-	if !isWhole || int(v) < lo || int(v) > hi {
-		r.faultf(n.pos, right, "%s is %s", n.label, quote(text))
+	switch {
+	case !isWhole:
+		r.faultf(n.pos, right, "%s is %s, which is no whole number in range", n.label, quote(text))
+		return 0
+	case int(v) < lo || int(v) > hi:
+		r.faultf(n.pos, right, "%s is %s, out of range", n.label, quote(text))
 		return 0
 	}
 	return int(v)
@@ -230,7 +249,7 @@ func (r *reader) number(n *node, lo, hi float64) Number {
 	}
 	v, wrong := parseNumber(text)
 	if wrong != "" || v < lo || v > hi {
-		r.faultf(n.pos, right, "%s is %s", n.label, quote(text))
+		r.faultf(n.pos, right, "%s is %s, out of range or no number", n.label, quote(text))
 		return Number{}
 	}
 	return Number{Value: v, Pos: n.pos}
@@ -242,6 +261,7 @@ func (r *reader) point(n *node) (Point, bool) {
 	if !ok {
 		return Point{}, false
 	}
+	items[0].label, items[1].label = "x of "+n.label, "y of "+n.label
 	p := Point{X: r.length(items[0], signed), Y: r.length(items[1], signed), Pos: n.pos}
 	return p, p.X.Set() && p.Y.Set()
 }

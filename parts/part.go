@@ -103,9 +103,7 @@ func parsePart(file string, src []byte, units Units) (*source, *Part) {
 	p.Slots = r.slots(root.get("slots"))
 	p.Radials = r.radials(root.get("radial"))
 	r.uniqueNames(p)
-	if len(s.errs) == 0 {
-		r.geometry(p)
-	}
+	r.geometry(root, p)
 	return s, p
 }
 
@@ -140,7 +138,7 @@ func (r *reader) form(root *node, p *Part) {
 	if p.Kind != "" {
 		switch len(givers) {
 		case 0:
-			if !r.has(root, fits) {
+			if !root.hasAny(fits) {
 				r.faultf(kindNode.pos, "the key "+list(fits), "a %s needs its shape", p.Kind)
 			}
 		case 1:
@@ -167,16 +165,20 @@ func (r *reader) form(root *node, p *Part) {
 	}
 }
 
-// has tells whether one of the keys is there, though perhaps at fault.
-func (r *reader) has(root *node, keys []string) bool {
-	return slices.ContainsFunc(root.keys, func(f field) bool { return slices.Contains(keys, f.key) })
+// hasAny tells whether one of the keys is there, though perhaps at fault or
+// misspelt.
+func (n *node) hasAny(keys []string) bool {
+	return slices.ContainsFunc(keys, func(key string) bool {
+		return slices.Contains(n.meant, key) || slices.ContainsFunc(n.keys, func(f field) bool { return f.key == key })
+	})
 }
 
-// refuse records the keys that do not go with the part's form.
+// refuse records the keys that do not go with the part's form, and drops them.
 func (r *reader) refuse(root *node, kind Kind, allowed shape) {
 	for _, f := range formKeys {
 		if f.forms&allowed == 0 && root.get(f.key) != nil {
 			r.faultf(root.keyPos(f.key), f.key+" is for "+f.use, "this %s takes no %s", kind, f.key)
+			root.drop(f.key)
 		}
 	}
 }
@@ -189,8 +191,8 @@ func (r *reader) thickness(root *node, p *Part) {
 	case root.get("thickness") == nil && sheet:
 		p.Thickness = size
 	case root.get("thickness") == nil:
-		if root.get("stock") == nil || p.Stock.Form != "" {
-			r.faultf(root.pos, "thickness: 8 mm, or stock: {plate: 8 mm}", "%s lacks its thickness", root.label)
+		if !root.hasAny([]string{"thickness", "stock"}) || p.Stock.Form != "" {
+			r.lack(root.pos, root.label+" lacks its thickness", "thickness: 8 mm, or stock: {plate: 8 mm}")
 		}
 	case sheet && size.Set() && p.Thickness.Mm > size.Mm:
 		r.faultf(p.Thickness.Pos, "a thicker plate", "the part is %s thick and its plate only %s", p.Thickness.Text, size.Text)

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -21,7 +22,7 @@ const (
 	maxLines      = 20_000
 	maxLineChars  = 20_000
 	maxBlankLines = 200 // in one run
-	maxTokens     = 40_000
+	maxTokens     = 20_000
 	maxNesting    = 32
 )
 
@@ -43,6 +44,16 @@ type node struct {
 	text  string // scalar, as written without quotes
 	items []*node
 	keys  []field
+	// broken tells that an entry or key was left out because of a fault.
+	broken bool
+	// meant holds the known keys that unknown ones were probably meant to be;
+	// they are not reported as missing.
+	meant []string
+}
+
+// drop takes a key away, so that nothing reads it.
+func (n *node) drop(key string) {
+	n.keys = slices.DeleteFunc(n.keys, func(f field) bool { return f.key == key })
 }
 
 type field struct {
@@ -101,7 +112,7 @@ func read(file string, src []byte) (*source, *node) {
 		return s, nil
 	}
 	root := s.convert(doc, "the file", 1)
-	if root == nil {
+	if root == nil || s.deep {
 		return s, nil
 	}
 	if root.kind != mapNode {
@@ -184,8 +195,8 @@ func checkLine(line string) (fault, right string, column int) {
 // one document.
 func (s *source) parse(text string) (body ast.Node, ok bool) {
 	defer func() {
-		// The library has been seen to index past the end of odd input. A
-		// damaged file must not take the program down.
+		// Should the library ever panic on odd input, a damaged file must
+		// still not take the program down.
 		if recover() != nil {
 			s.fault(Pos{}, "this is not valid YAML", "compare it with a part file that works")
 			body, ok = nil, false
@@ -286,6 +297,7 @@ func (s *source) checkTokens(tokens token.Tokens) bool {
 }
 
 func (s *source) tooDeep(pos Pos) {
+	s.deep = true
 	s.faultf(pos, "no part file needs it; check the brackets and the indentation", "nesting is deeper than %d levels", maxNesting)
 }
 
@@ -307,7 +319,22 @@ func (s *source) syntax(err error) {
 			break
 		}
 	}
-	s.fault(place(located.GetToken()), "this is not valid YAML: "+message, right)
+	s.fault(s.exact(located.GetToken()), "this is not valid YAML: "+message, right)
+}
+
+// exact is where a token starts. The library puts some marks after a quoted
+// text one character too far to the right.
+func (s *source) exact(tk *token.Token) Pos {
+	pos := place(tk)
+	if tk == nil || pos.Line < 1 || pos.Line > len(s.lines) {
+		return pos
+	}
+	mark, line := []rune(tk.Value), []rune(s.lines[pos.Line-1])
+	at := func(column int) bool { return column >= 1 && column <= len(line) && line[column-1] == mark[0] }
+	if len(mark) == 1 && !at(pos.Column) && at(pos.Column-1) {
+		pos.Column--
+	}
+	return pos
 }
 
 // syntaxHints put the library's commoner messages in the words of a reader of
@@ -320,7 +347,7 @@ var syntaxHints = []struct{ part, what, right string }{
 	{"',' or ']' must", "the list has no comma or closing bracket here", "put a comma between entries and ] at the end"},
 	{"',' or '}' must", "the group has no comma or closing brace here", "put a comma between entries and } at the end"},
 	{"mapping value is not allowed", "there are two colons in one line", "put the value in quotes, or the second key on its own line"},
-	{"value is not allowed in this context", "the indentation fits no line above", "indent like the keys of the same group"},
+	{"value is not allowed in this context", "this does not belong here", "indent like the keys of the same group, with nothing behind the value"},
 	{"non-map value", "a line without a colon stands among keys", "write `key: value`"},
 	{"invalid key for this map", "a key is a list or a group", "keys are plain words"},
 	{"reserved character", "a value starts with a reserved character", "put the value in quotes"},
@@ -351,6 +378,8 @@ func (s *source) convert(n ast.Node, label string, depth int) *node {
 		for i, item := range v.Values {
 			if c := s.convert(item, fmt.Sprintf("entry %d of %s", i+1, label), depth+1); c != nil {
 				out.items = append(out.items, c)
+			} else {
+				out.broken = true
 			}
 		}
 	case *ast.MappingNode:
@@ -380,10 +409,12 @@ func (s *source) convertKeys(out *node, values []*ast.MappingValueNode, depth in
 		key, ok := v.Key.(*ast.StringNode)
 		if !ok {
 			s.fault(pos, "a key must be a plain word", "a word, a colon, then the value")
+			out.broken = true
 			continue
 		}
 		if line, twice := lines[key.Value]; twice {
 			s.faultf(pos, "keep one of the two", "the key %s is given twice, first in line %d", quote(key.Value), line)
+			out.broken = true
 			continue
 		}
 		lines[key.Value] = pos.Line
@@ -394,6 +425,7 @@ func (s *source) convertKeys(out *node, values []*ast.MappingValueNode, depth in
 			out.keys = append(out.keys, field{key: key.Value, pos: pos, val: val})
 		} else {
 			out.keys = append(out.keys, field{key: key.Value, pos: pos})
+			out.broken = true
 		}
 	}
 }
