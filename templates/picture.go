@@ -73,11 +73,11 @@ func pictures(part *layout.PartPlan, width, maxHeight float64) []piece {
 		placeRow(&row, panels, width)
 		return []piece{row, space(4)}
 	}
-	sectionHeight := min((width-2*sidePadMm)/sectionAspect, maxHeight*0.5)
+	sectionHeight := min((width-2*sidePadMm)/sectionAspect, maxHeight*0.7)
 	var upper, lower piece
 	placeRow(&upper, []panel{sectionPanel(part, onSection, sectionHeight*sectionAspect, sectionHeight)}, width)
 	sum -= sectionAspect
-	height = min(maxHeight*0.6, (width-2*facePadMm*float64(len(faces)))/sum)
+	height = min(maxHeight*0.5, (width-2*facePadMm*float64(len(faces)))/sum)
 	var panels []panel
 	for _, face := range faces {
 		panels = append(panels, facePanel(face, onFace[face.Face], height*aspect(face), height))

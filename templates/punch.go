@@ -58,15 +58,16 @@ func punchChapter(plan *layout.Plan, part *layout.PartPlan, face *layout.Face, p
 	if side := paper.turned(); side.body().height() >= leastAcross {
 		ways = append(ways, side)
 	}
-	for _, f := range ways {
-		if s := p.single(f, true); s != nil {
-			c.sheets = []*sheet{s}
-			return c, nil
-		}
-	}
-	for _, f := range ways {
-		if s := p.single(f, false); s != nil {
-			c.sheets = append(p.keySheets(paper, nil), s)
+	for _, way := range []struct{ legend, loose bool }{{true, false}, {true, true}, {false, false}, {false, true}} {
+		for _, f := range ways {
+			s := p.single(f, way.legend, way.loose)
+			if s == nil {
+				continue
+			}
+			if !way.legend {
+				c.sheets = p.keySheets(paper, nil)
+			}
+			c.sheets = append(c.sheets, s)
 			return c, nil
 		}
 	}
@@ -91,42 +92,94 @@ func workArea(f frame, head float64) rect {
 }
 
 // single draws the whole face on one sheet, with the legend below or beside
-// it if that is wanted. It returns nil if there is no room.
-func (p *punch) single(f frame, withLegend bool) *sheet {
+// it if that is wanted. Loose lets the rules and the legend stand in corners
+// that the outline leaves free. It returns nil if there is no room.
+func (p *punch) single(f frame, withLegend, loose bool) *sheet {
 	area := workArea(f, punchHeadMm)
+	taken := ruleRects(f)
+	room := area
+	if loose {
+		b := f.body()
+		room = rect{b.x0, b.y0, b.x1, b.y1 - punchHeadMm}
+	}
 	w, h := p.bounds.width(), p.bounds.height()
-	if w > area.width() || h > area.height() {
+	if w > room.width() || h > room.height() {
 		return nil
 	}
 	var legend piece
-	room, at := area, layout.XY{}
+	at := layout.XY{}
 	if withLegend {
 		below := stack(p.legend(area.width())...)
 		beside := area.width() - w - legendGapMm
 		switch {
+		case loose:
+			legend = below
+			at = layout.XY{XMm: area.x0, YMm: area.y0 + below.height}
+			taken = append(taken, rect{area.x0, area.y0, area.x1, at.YMm})
 		case h+legendGapMm+below.height <= area.height():
 			legend = below
-			room.y0 += below.height + legendGapMm
 			at = layout.XY{XMm: area.x0, YMm: area.y0 + below.height}
+			room.y0 = at.YMm + legendGapMm
 		case beside >= legendLeast:
-			right := stack(p.legend(beside)...)
-			if right.height > area.height() {
+			legend = stack(p.legend(beside)...)
+			if legend.height > area.height() {
 				return nil
 			}
-			legend = right
-			room.x1 -= beside + legendGapMm
 			at = layout.XY{XMm: area.x1 - beside, YMm: area.y1}
+			room.x1 -= beside + legendGapMm
 		default:
 			return nil
+		}
+	}
+	ox := (room.x0+room.x1)/2 - (p.bounds.x0+p.bounds.x1)/2
+	oy := (room.y0+room.y1)/2 - (p.bounds.y0+p.bounds.y1)/2
+	keep := newOccupied(room)
+	if loose {
+		ox, oy = room.x1-p.bounds.x1, room.y1-p.bounds.y1
+		for _, r := range taken {
+			if p.reaches(r, ox, oy) {
+				return nil
+			}
+			keep.addText(r)
 		}
 	}
 	s := p.newSheet(f, "Punch template, "+upper(p.face.Face))
 	p.head(s, punchHeadMm, "", 0)
 	s.draw.Place(&legend.draw, at.XMm, at.YMm)
-	ox := (room.x0+room.x1)/2 - (p.bounds.x0+p.bounds.x1)/2
-	oy := (room.y0+room.y1)/2 - (p.bounds.y0+p.bounds.y1)/2
-	p.drawFace(s, room, ox, oy, newOccupied(room), false)
+	p.drawFace(s, room, ox, oy, keep, false)
 	return s
+}
+
+// ruleRects is the room of the two rules of a sheet.
+func ruleRects(f frame) []rect {
+	b := f.body()
+	return []rect{
+		{b.x0, b.y0, b.x0 + ruleSideMm - 3, b.y0 + 12 + scaleLengthMm + 2},
+		{b.x0, b.y0, b.x0 + 13 + scaleLengthMm + 9, b.y0 + ruleFootMm},
+	}
+}
+
+// reaches tells whether the part or its quadrant ticks, with the face's
+// origin at (ox, oy), come into a rectangle of the page.
+func (p *punch) reaches(r rect, ox, oy float64) bool {
+	onFace := rect{r.x0 - ox, r.y0 - oy, r.x1 - ox, r.y1 - oy}.grown(1)
+	lo, hi := p.face.MinMm, p.face.MaxMm
+	for _, tick := range []rect{{-1, lo.YMm - 5, 1, lo.YMm}, {lo.XMm - 5, -1, lo.XMm, 1}, {hi.XMm, -1, hi.XMm + 5, 1}, {-1, hi.YMm, 12, hi.YMm + 9}} {
+		if tick.meets(onFace) {
+			return true
+		}
+	}
+	return p.touches(onFace)
+}
+
+// touches tells whether a window of the face shows anything of the part.
+func (p *punch) touches(window rect) bool {
+	if p.outline.Contains((window.x0+window.x1)/2, (window.y0+window.y1)/2, canvas.NonZero) {
+		return true
+	}
+	seen := newOccupied(window)
+	seen.addPath(p.outline)
+	return len(seen.cells) > 0
 }
 
 func (p *punch) newSheet(f frame, name string) *sheet {

@@ -135,20 +135,10 @@ func (t *tiling) window(p *punch, col, row int) rect {
 	return rect{x, max(y-t.rows.size, p.bounds.y0), min(x+t.cols.size, p.bounds.x1), y}
 }
 
-// misses tells whether a window shows nothing of the part.
+// misses tells whether a window shows nothing of the part or its TOP mark.
 func (p *punch) misses(window rect) bool {
-	path := window.path()
-	if p.outline.Contains((window.x0+window.x1)/2, (window.y0+window.y1)/2, canvas.NonZero) {
-		return false
-	}
-	for _, r := range []rect{{-6, p.face.MaxMm.YMm, 12, p.face.MaxMm.YMm + 9}} {
-		if r.meets(window) {
-			return false
-		}
-	}
-	seen := newOccupied(window)
-	seen.addPath(p.outline)
-	return len(seen.cells) == 0 && !path.Empty()
+	top := rect{-6, p.face.MaxMm.YMm, 12, p.face.MaxMm.YMm + topRoomMm}
+	return !top.meets(window) && !p.touches(window)
 }
 
 // matchMarks sets two marks on each stretch of cut line between two tiles,
