@@ -12,3 +12,12 @@ func TestDemos(t *testing.T) {
 		t.Logf("%s: %d parts", job, len(j.Parts))
 	}
 }
+
+func BenchmarkLoad(b *testing.B) {
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := Load("../testdata/pugmill/job.yaml"); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
