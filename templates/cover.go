@@ -160,19 +160,21 @@ func indexTable(chapters []chapter, own int) table {
 		{head: operationName, align: Centre, spare: true},
 		{head: punchName(parts.Front), align: Centre, spare: true},
 		{head: punchName(parts.Back), align: Centre, spare: true},
+		{head: "Other sheets", align: Centre, spare: true},
 		{head: inspectionName, align: Centre, spare: true},
 	}}
+	const other = 4
 	page := own + 1
 	for i, c := range chapters {
 		if i == 0 || c.part != chapters[i-1].part {
-			t.rows = append(t.rows, []string{c.part, "", "", "", ""})
+			t.rows = append(t.rows, []string{c.part, "", "", "", "", ""})
 		}
 		row := t.rows[len(t.rows)-1]
-		for k, col := range t.columns {
-			if col.head == c.name {
-				row[k] = span(page, len(c.sheets))
-			}
+		k := slices.IndexFunc(t.columns[1:], func(col column) bool { return col.head == c.name }) + 1
+		if k == 0 {
+			k = other
 		}
+		row[k] = joined(", ", row[k], span(page, len(c.sheets)))
 		page += len(c.sheets)
 	}
 	return t

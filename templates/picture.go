@@ -346,7 +346,9 @@ func facePanel(face *layout.Face, features []layout.Feature, w, h float64) panel
 	for _, c := range face.Circles {
 		x, y, r := ox+c.CentreMm.XMm*scale, oy+c.CentreMm.YMm*scale, c.DiameterMm/2*scale
 		if c.Pitch {
-			p.draw.Add(ring(x, y, r, hairMm, chainDash...))
+			// A pitch circle may run out over the edges of a plate.
+			circle := &Drawing{Items: []Item{ring(x, y, r, hairMm, chainDash...)}}
+			p.draw.Add(Group{Drawing: circle, Transform: canvas.Identity, Clip: room.window.path()})
 		} else {
 			p.draw.Add(ring(x, y, r, lineMm))
 		}

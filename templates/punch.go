@@ -58,13 +58,16 @@ func punchChapter(plan *layout.Plan, part *layout.PartPlan, face *layout.Face, p
 	if side := paper.turned(); side.body().height() >= leastAcross {
 		ways = append(ways, side)
 	}
-	for _, way := range []struct{ legend, loose bool }{{true, false}, {true, true}, {false, false}, {false, true}} {
+	for _, way := range []struct {
+		legend legendKind
+		loose  bool
+	}{{fullLegend, false}, {fullLegend, true}, {shortLegend, true}, {noLegend, false}, {noLegend, true}} {
 		for _, f := range ways {
 			s := p.single(f, way.legend, way.loose)
 			if s == nil {
 				continue
 			}
-			if !way.legend {
+			if way.legend == noLegend {
 				c.sheets = p.keySheets(paper, nil)
 			}
 			c.sheets = append(c.sheets, s)
@@ -91,10 +94,19 @@ func workArea(f frame, head float64) rect {
 	return rect{b.x0 + ruleSideMm, b.y0 + ruleFootMm, b.x1, b.y1 - head}
 }
 
+// legendKind says how much of the legend stands on a template.
+type legendKind uint8
+
+const (
+	noLegend    legendKind = iota
+	shortLegend            // the patterns alone
+	fullLegend             // with a line on how to pop
+)
+
 // single draws the whole face on one sheet, with the legend below or beside
 // it if that is wanted. Loose lets the rules and the legend stand in corners
 // that the outline leaves free. It returns nil if there is no room.
-func (p *punch) single(f frame, withLegend, loose bool) *sheet {
+func (p *punch) single(f frame, kind legendKind, loose bool) *sheet {
 	area := workArea(f, punchHeadMm)
 	taken := ruleRects(f)
 	room := area
@@ -108,8 +120,8 @@ func (p *punch) single(f frame, withLegend, loose bool) *sheet {
 	}
 	var legend piece
 	at := layout.XY{}
-	if withLegend {
-		below := stack(p.legend(area.width())...)
+	if kind != noLegend {
+		below := stack(p.legend(area.width(), kind)...)
 		beside := area.width() - w - legendGapMm
 		switch {
 		case loose:
@@ -121,7 +133,7 @@ func (p *punch) single(f frame, withLegend, loose bool) *sheet {
 			at = layout.XY{XMm: area.x0, YMm: area.y0 + below.height}
 			room.y0 = at.YMm + legendGapMm
 		case beside >= legendLeast:
-			legend = stack(p.legend(beside)...)
+			legend = stack(p.legend(beside, kind)...)
 			if legend.height > area.height() {
 				return nil
 			}
@@ -146,7 +158,7 @@ func (p *punch) single(f frame, withLegend, loose bool) *sheet {
 	s := p.newSheet(f, "Punch template, "+upper(p.face.Face))
 	p.head(s, punchHeadMm, "", 0)
 	s.draw.Place(&legend.draw, at.XMm, at.YMm)
-	p.drawFace(s, room, ox, oy, keep, false)
+	p.drawFace(s, room, ox, oy, keep)
 	return s
 }
 
@@ -214,7 +226,7 @@ func (p *punch) head(s *sheet, height float64, tile string, rightMm float64) {
 }
 
 // legend says what the numbers are.
-func (p *punch) legend(width float64) []piece {
+func (p *punch) legend(width float64, kind legendKind) []piece {
 	pieces := []piece{heading("What to drill", width)}
 	for _, g := range p.face.Groups {
 		text := joined(", ", g.Name+": "+g.SizeText, g.DepthText)
@@ -232,6 +244,9 @@ func (p *punch) legend(width float64) []piece {
 			pieces = append(pieces, numbered(strconv.Itoa(s.N), fmt.Sprintf("%s: slot %s × %s", s.Group,
 				short(s.WidthMm, p.plan.Units), short(s.LengthMm, p.plan.Units)), width))
 		}
+	}
+	if kind == shortLegend {
+		return pieces
 	}
 	pieces = append(pieces, space(0.8))
 	pieces = append(pieces, paragraph("", "Pop in the open middle of each cross. The dashed ring is the drilled size: check by it after drilling.", textMm, false, width)...)
@@ -273,9 +288,9 @@ func holeRect(h layout.Hole) rect {
 }
 
 // drawFace draws what lies in the window (page coordinates), with the face's
-// origin at (ox, oy). Lines are cut off at the window if clip is set; labels
-// stand whole inside it, and keep clear of what room holds already.
-func (p *punch) drawFace(s *sheet, window rect, ox, oy float64, room *occupied, clip bool) {
+// origin at (ox, oy). Lines are cut off at the window; labels stand whole
+// inside it, and keep clear of what room holds already.
+func (p *punch) drawFace(s *sheet, window rect, ox, oy float64, room *occupied) {
 	onFace := rect{window.x0 - ox, window.y0 - oy, window.x1 - ox, window.y1 - oy}
 	lines := &Drawing{}
 	shift := canvas.Identity.Translate(ox, oy)
@@ -303,11 +318,7 @@ func (p *punch) drawFace(s *sheet, window rect, ox, oy float64, room *occupied, 
 			p.pop(lines, room, end.XMm, end.YMm, ox, oy)
 		}
 	}
-	group := Group{Drawing: lines, Transform: shift}
-	if clip {
-		group.Clip = window.path()
-	}
-	s.draw.Add(group)
+	s.draw.Add(Group{Drawing: lines, Transform: shift, Clip: window.path()})
 
 	var marks []mark
 	for _, h := range p.face.Holes {

@@ -248,7 +248,7 @@ func (p *punch) tileSheet(t *tiling, col, row int) *sheet {
 	window := rect{seen.x0 + ox, seen.y0 + oy, seen.x1 + ox, seen.y1 + oy}
 	room := newOccupied(window)
 	p.cutLines(s, t, col, row, window, ox, oy, room)
-	p.drawFace(s, window, ox, oy, room, true)
+	p.drawFace(s, window, ox, oy, room)
 	p.cutNotes(s, t, col, row, window, ox, oy, room)
 	return s
 }
@@ -419,6 +419,6 @@ func (p *punch) keySheets(paper frame, t *tiling) []*sheet {
 		}, f.width())...)
 		f.add(space(3))
 	}
-	f.add(p.legend(f.width())...)
+	f.add(p.legend(f.width(), fullLegend)...)
 	return f.sheets
 }
