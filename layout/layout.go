@@ -139,6 +139,7 @@ func (r *resolver) resolve() {
 	r.section()
 	r.faces()
 	r.roundFeatures()
+	r.developments()
 	r.features()
 	r.out.Overall = r.overall()
 	r.out.MassKg = r.mass()

@@ -50,8 +50,10 @@ type PartPlan struct {
 	Checks     []Check     `json:"checks"`
 	Ladders    []Ladder    `json:"ladders,omitempty"`
 	Radials    []RadialRow `json:"radials,omitempty"`
-	Notes      []string    `json:"notes,omitempty"`
-	Cautions   []string    `json:"cautions,omitempty"`
+	// Developments are the flat patterns at true size: wraps, saddles, blanks.
+	Developments []Development `json:"developments,omitempty"`
+	Notes        []string      `json:"notes,omitempty"`
+	Cautions     []string      `json:"cautions,omitempty"`
 }
 
 // XY is a point in millimetres, x right, y up.

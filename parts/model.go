@@ -248,6 +248,9 @@ type Frustum struct {
 	Inside       bool
 	Seam         Angle // clock angle of the seam
 	Overlap      Length
+	// The stock sheet; both 0 if not said. A blank too large for it is cut
+	// in gores.
+	SheetWidth, SheetHeight Length
 }
 
 // Face names a side of a part.

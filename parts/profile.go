@@ -97,7 +97,7 @@ func (r *reader) tube(n *node) *Profile {
 
 // frustum reads a rolled cone.
 func (r *reader) frustum(n *node) *Frustum {
-	if !r.group(n, "large", "small", "height", "thickness", "offset", "measured", "seam", "overlap") {
+	if !r.group(n, "large", "small", "height", "thickness", "offset", "measured", "seam", "overlap", "sheet") {
 		return nil
 	}
 	const form = "cone: {large: 300, small: 150, height: 200, thickness: 2}"
@@ -115,6 +115,7 @@ func (r *reader) frustum(n *node) *Frustum {
 	if seam := n.get("seam"); seam != nil {
 		f.Seam = r.clock(seam)
 	}
+	f.SheetWidth, f.SheetHeight = r.sheetSize(n.get("sheet"))
 	if f.Large.Set() && f.Small.Set() && f.Small.Mm >= f.Large.Mm {
 		r.faultf(f.Small.Pos, "a small diameter below the large one; a straight one is kind tube",
 			"the small end of %s is not smaller than the large end of %s", f.Small.Text, f.Large.Text)

@@ -57,6 +57,11 @@ func Packet(plan *layout.Plan, opt Options) (*Document, error) {
 			}
 			chapters = append(chapters, c)
 		}
+		flat, err := patternChapters(plan, part, paper)
+		if err != nil {
+			return nil, err
+		}
+		chapters = append(chapters, flat...)
 		if len(part.Checks) > 0 {
 			chapters = append(chapters, chapter{part.Title, inspectionName, inspectionSheets(plan, part, paper)})
 		}
@@ -96,9 +101,14 @@ func Templates(plan *layout.Plan, partNames []string, opt Options) (*Document, e
 			}
 			chapters = append(chapters, c)
 		}
+		flat, err := patternChapters(plan, part, paper)
+		if err != nil {
+			return nil, err
+		}
+		chapters = append(chapters, flat...)
 	}
 	if len(chapters) == 0 {
-		return nil, errors.New("templates: no face of these parts has anything to mark")
+		return nil, errors.New("templates: no face of these parts has anything to mark, and none is wrapped or developed")
 	}
 	return bind(plan, chapters, "Punch templates"), nil
 }

@@ -1,0 +1,390 @@
+package layout
+
+import (
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+
+	"centrepop/layout/develop"
+	"centrepop/parts"
+)
+
+// DevelopmentKind says what a flat pattern is for.
+type DevelopmentKind string
+
+// The kinds of flat pattern.
+const (
+	WrapPattern       DevelopmentKind = "wrap"       // paper round a cylinder, to mark its radial features
+	BranchPattern     DevelopmentKind = "branch"     // paper round the end of a tube that is saddled to another
+	MainPattern       DevelopmentKind = "main"       // paper on the tube that gets the hole for a branch
+	ConePattern       DevelopmentKind = "cone"       // the flat blank of a rolled cone
+	TransitionPattern DevelopmentKind = "transition" // the flat blank of a square-to-round
+)
+
+// Development is one flat pattern of a part at true size: paper to wrap round
+// it, or the blank it is formed from. Millimetres, x right, y up, seen with
+// the printed side out. See package layout/develop for the axes of each kind.
+type Development struct {
+	Name    string          `json:"name"` // unique in the part: "wrap-waist", "cone-1"
+	Kind    DevelopmentKind `json:"kind"`
+	Title   string          `json:"title"`
+	On      string          `json:"on"`               // what it goes on, or is cut from
+	Edge    string          `json:"edge,omitempty"`   // where its square edge y = 0 is set
+	Beyond  string          `json:"beyond,omitempty"` // what lies in the direction of y
+	Copies  int             `json:"copies"`           // equal pieces to cut for one part
+	PaperMm float64         `json:"paper_mm,omitempty"`
+	WrapMm  float64         `json:"wrap_mm,omitempty"`    // once round, without the tab
+	WidthMm float64         `json:"width_mm,omitempty"`   // of a wrap, along the axis
+	ScaleMm float64         `json:"per_deg_mm,omitempty"` // x for a degree of clock angle, negative where the angle grows to the left; 0 for none
+	SeamDeg float64         `json:"seam_deg,omitempty"`
+	Lines   []PatternLine   `json:"lines"`
+	Marks   []PatternMark   `json:"marks,omitempty"`
+	Labels  []PatternLabel  `json:"labels,omitempty"`
+	MinMm   XY              `json:"min"` // box of the edges and the tab
+	MaxMm   XY              `json:"max"`
+	Sizes   []PatternValue  `json:"sizes"`
+	Tables  []PatternTable  `json:"tables,omitempty"`
+	Rules   []string        `json:"rules,omitempty"`
+	Notes   []string        `json:"notes,omitempty"`
+	AreaMm2 float64         `json:"area_mm2,omitempty"` // of one piece without its lap
+}
+
+// PatternLine is a line of a flat pattern. Role is a develop.Role in words:
+// cut, tab, seam, fold, division or top.
+type PatternLine struct {
+	Name string  `json:"name"`
+	Role string  `json:"role"`
+	Path Contour `json:"path"` // closed for an outline, else open
+}
+
+// PatternMark is a numbered feature on a wrap template.
+type PatternMark struct {
+	N          int     `json:"n"`
+	Name       string  `json:"name"`
+	Size       string  `json:"size"`
+	CentreMm   XY      `json:"centre"`
+	MinMm      XY      `json:"min"` // box of its outline
+	MaxMm      XY      `json:"max"`
+	DiameterMm float64 `json:"diameter_mm,omitempty"` // of a drilled hole
+}
+
+// PatternLabel is a short text at a point of the pattern.
+type PatternLabel struct {
+	Text string `json:"text"`
+	AtMm XY     `json:"at"`
+}
+
+// PatternValue is a named size, written in the job's units.
+type PatternValue struct {
+	Name string `json:"name"`
+	Text string `json:"text"`
+}
+
+// PatternTable is a table to mark out with, in the job's units.
+type PatternTable struct {
+	Title string     `json:"title"`
+	Heads []string   `json:"heads"`
+	Rows  [][]string `json:"rows"`
+}
+
+const (
+	wrapTabMm    = 15.0  // overlap to glue: common practice, no source
+	wrapBeyondMm = 15.0  // paper beyond the last feature
+	wrapLeastMm  = 40.0  // narrower strips do not lie true
+	wrapSplitMm  = 250.0 // longer steps get a template from each end
+)
+
+// developments works out every flat pattern of the part.
+func (r *resolver) developments() {
+	r.wraps()
+	if f := r.part.Frustum; f != nil {
+		r.cone(f)
+	}
+}
+
+// paperMm is the thickness of the printing paper.
+func (r *resolver) paperMm() float64 {
+	if p := r.job.Shop.PaperThick; p.Set() {
+		return p.Mm
+	}
+	return 0.1
+}
+
+// wraps makes a template for each outside cylinder that carries radial
+// features; a long one with features near both ends gets two, each measured
+// from its own end.
+func (r *resolver) wraps() {
+	outside, _ := r.sides()
+	for _, st := range outside {
+		var front, back []RadialRow
+		for _, row := range r.out.Radials {
+			if r.outsideAt(row.AxialMm) != st {
+				continue
+			}
+			if row.AxialMm-st.fromMm > st.toMm-row.AxialMm {
+				back = append(back, row)
+			} else {
+				front = append(front, row)
+			}
+		}
+		if st.toMm-st.fromMm <= wrapSplitMm && len(front) > 0 {
+			front, back = append(front, back...), nil
+		}
+		both := len(front) > 0 && len(back) > 0
+		if len(front) > 0 {
+			r.wrap(st, front, develop.FrontFace, both)
+		}
+		if len(back) > 0 {
+			r.wrap(st, back, develop.BackFace, both)
+		}
+	}
+}
+
+// wrap makes one template.
+func (r *resolver) wrap(st *step, rows []RadialRow, edge develop.Face, both bool) {
+	slices.SortStableFunc(rows, func(a, b RadialRow) int { return a.N - b.N })
+	c := develop.Cylinder{DiameterMm: st.size.nominalMm, PaperMm: r.paperMm(), Edge: edge, AutoSeam: true}
+	c.TabMm = math.Min(wrapTabMm, round(math.Pi*c.DiameterMm/5, 1))
+	reach := 0.0
+	for _, row := range rows {
+		f := develop.Feature{Name: row.Name + " " + strconv.Itoa(row.N), ClockDeg: row.ClockDeg, AxialMm: clean(row.AxialMm - st.fromMm)}
+		if edge == develop.BackFace {
+			f.AxialMm = clean(st.toMm - row.AxialMm)
+		}
+		along := row.AlongMm
+		switch parts.RadialShape(row.Shape) {
+		case parts.RadialHole:
+			f.Kind, f.DiameterMm = develop.Hole, row.DiameterMm
+			along = row.DiameterMm
+		case parts.RadialSlot:
+			f.Kind, f.WidthMm, f.LengthMm = develop.AxialSlot, row.AroundMm, row.AlongMm
+			if row.AroundMm > row.AlongMm {
+				f.Kind, f.WidthMm, f.LengthMm = develop.AroundSlot, row.AlongMm, row.AroundMm
+			}
+		default:
+			f.Kind, f.OnSurface = develop.Window, true
+			f.WidthMm, f.LengthMm, f.CornerMm = row.AroundMm, row.AlongMm, row.CornerMm
+		}
+		c.Features = append(c.Features, f)
+		reach = math.Max(reach, f.AxialMm+along/2)
+	}
+	length := clean(st.toMm - st.fromMm)
+	c.WidthMm = math.Min(length, math.Max(wrapLeastMm, math.Ceil((reach+wrapBeyondMm)/5)*5))
+	d, err := c.Develop()
+	if err != nil {
+		r.out.Notes = append(r.out.Notes, "No wrap template for "+words(st.name)+": "+patternFault(err)+". Mark out by the table of arcs.")
+		return
+	}
+	name, at := "wrap-"+st.name, words(st.name)
+	if both {
+		name += "-" + map[develop.Face]string{develop.FrontFace: "front", develop.BackFace: "back"}[edge]
+	}
+	out := r.pattern(name, WrapPattern, d)
+	out.Title = "Wrap template: " + at + ", " + r.w.Dia(c.DiameterMm)
+	out.On = "outside of " + at + ", " + r.w.Dia(c.DiameterMm)
+	out.Edge, out.Beyond = r.seat(st, edge)
+	out.PaperMm, out.WidthMm = c.PaperMm, c.WidthMm
+	out.WrapMm, _ = d.Result("wrap length")
+	out.ScaleMm, _ = d.Result("millimetres per degree")
+	out.SeamDeg, _ = d.Result("seam clock angle")
+	if edge == develop.BackFace {
+		out.ScaleMm = -out.ScaleMm
+	}
+	for i, row := range rows {
+		out.Marks = append(out.Marks, r.patternMarks(row, c.Features[i].Name, d)...)
+	}
+	out.Sizes = []PatternValue{
+		{"wrap length, seam to seam", r.exact(out.WrapMm)},
+		{"paper thickness allowed", r.w.Size(c.PaperMm)},
+		{"overlap tab", r.w.Size(c.TabMm)},
+		{"seam at clock", trim(out.SeamDeg, 2) + "°"},
+		{"one degree", r.exact(math.Abs(out.ScaleMm))},
+	}
+	out.Tables = []PatternTable{r.wrapTable(rows, c, d)}
+	out.Notes = []string{
+		"Wrap it printed side out. " + capital(out.Edge) + ". TOP line on the TOP mark.",
+		"The end must just meet the seam line over the tab. If it does not, measure the outside and print again for that size: 0.1 on the diameter is 0.31 round.",
+		"Outlines are those on the outside surface, drilled square to the axis; windows are measured along the surface.",
+	}
+	if n := r.edgeNote(st, edge); n != "" {
+		out.Notes = append(out.Notes, n)
+	}
+	r.out.Developments = append(r.out.Developments, out)
+}
+
+// seat says what the square edge of a wrap is set to and what lies beyond it.
+func (r *resolver) seat(st *step, edge develop.Face) (seat, beyond string) {
+	outside, _ := r.sides()
+	i := slices.Index(outside, st)
+	j, end := i-1, parts.Front
+	beyond = "to the back"
+	if edge == develop.BackFace {
+		j, end, beyond = i+1, parts.Back, "to the front"
+	}
+	switch {
+	case j < 0 || j >= len(outside):
+		return "this edge flush with the " + string(end) + " face", beyond
+	case outside[j].size.nominalMm > st.size.nominalMm:
+		return "this edge against the shoulder of " + words(outside[j].name) + ", on the " + string(end) + " side", beyond
+	}
+	return "this edge flush with the " + string(end) + " end of " + words(st.name), beyond
+}
+
+// edgeNote warns where a bevel takes away the edge that the paper is set to.
+func (r *resolver) edgeNote(st *step, edge develop.Face) string {
+	end := parts.Front
+	if edge == develop.BackFace {
+		end = parts.Back
+	}
+	for _, c := range r.part.Chamfers {
+		if c.Edge.Value == st.name+"-"+string(end) {
+			return "The edge is bevelled " + r.w.Size(c.Size.Mm) + ": hold a straight edge on the face and set the paper to it."
+		}
+	}
+	return ""
+}
+
+// patternMarks finds where a feature lies on the pattern: once, or twice if it
+// crosses the seam.
+func (r *resolver) patternMarks(row RadialRow, name string, d develop.Development) []PatternMark {
+	var out []PatternMark
+	for _, l := range d.Labels {
+		if l.Text != name {
+			continue
+		}
+		m := PatternMark{N: row.N, Name: row.Name, CentreMm: at(l.At), DiameterMm: row.DiameterMm, Size: row.SizeText}
+		for _, c := range d.Curves {
+			if b := c.Box(); c.Name == name && b.Min.XMm <= l.At.XMm && l.At.XMm <= b.Max.XMm {
+				m.MinMm, m.MaxMm = at(b.Min), at(b.Max)
+			}
+		}
+		out = append(out, m)
+	}
+	return out
+}
+
+// wrapTable lists the features as distances to mark without the template.
+func (r *resolver) wrapTable(rows []RadialRow, c develop.Cylinder, d develop.Development) PatternTable {
+	t := PatternTable{Title: "Features", Heads: []string{"No.", "Name", "Clock", "From the edge", "From TOP on the paper", "Arc on the metal", "Size"}}
+	for i, row := range rows {
+		x := c.Position(row.ClockDeg, 0).XMm
+		t.Rows = append(t.Rows, []string{strconv.Itoa(row.N), row.Name, trim(row.ClockDeg, 3) + "°",
+			r.w.Size(c.Features[i].AxialMm), r.exact(math.Abs(x)) + " clockwise", r.exact(row.ArcMm), row.SizeText})
+	}
+	return t
+}
+
+// pattern takes over the lines and labels of a development.
+func (r *resolver) pattern(name string, kind DevelopmentKind, d develop.Development) Development {
+	out := Development{Name: name, Kind: kind, Copies: 1, MinMm: at(d.Box.Min), MaxMm: at(d.Box.Max)}
+	for _, c := range d.Curves {
+		out.Lines = append(out.Lines, PatternLine{c.Name, c.Role.String(), contour(c)})
+		if c.Name == "edge" && c.Closed {
+			out.AreaMm2 = math.Abs(c.AreaMm2())
+		}
+	}
+	for _, l := range d.Labels {
+		out.Labels = append(out.Labels, PatternLabel{l.Text, at(l.At)})
+	}
+	for _, f := range d.Formulas {
+		out.Rules = append(out.Rules, f.Name+": "+f.Rule)
+	}
+	return out
+}
+
+// values writes results in the job's units.
+func (r *resolver) values(list []develop.Value) []PatternValue {
+	var out []PatternValue
+	for _, v := range list {
+		out = append(out, PatternValue{v.Name, r.inUnit(v.Value, v.Unit)})
+	}
+	return out
+}
+
+// tables writes the tables of a development in the job's units.
+func (r *resolver) tables(list []develop.Table) []PatternTable {
+	var out []PatternTable
+	for _, t := range list {
+		p := PatternTable{Title: t.Title, Heads: []string{"No."}}
+		for _, c := range t.Columns {
+			p.Heads = append(p.Heads, c.Name)
+		}
+		for _, row := range t.Rows {
+			cells := []string{row.Label}
+			for i, v := range row.Values {
+				cells = append(cells, r.inUnit(v, t.Columns[i].Unit))
+			}
+			p.Rows = append(p.Rows, cells)
+		}
+		out = append(out, p)
+	}
+	return out
+}
+
+func (r *resolver) inUnit(v float64, unit string) string {
+	switch unit {
+	case "mm":
+		return r.exact(v)
+	case "deg":
+		return trim(v, 2) + "°"
+	case "mm2":
+		if r.job.Units == parts.Inches {
+			return trim(v/MmPerInch/MmPerInch, 1) + " sq in"
+		}
+		return trim(v/100, 1) + " cm²"
+	}
+	return trim(v, 3)
+}
+
+// exact writes a length of a pattern: to 0.01 mm, or 0.001 in.
+func (r *resolver) exact(mm float64) string {
+	if r.job.Units == parts.Inches {
+		return strings.Replace(strconv.FormatFloat(round(mm/MmPerInch, 3), 'f', 3, 64), "-0.000", "0.000", 1)
+	}
+	return strings.Replace(strconv.FormatFloat(round(mm, 2), 'f', 2, 64), "-0.00", "0.00", 1)
+}
+
+func at(p develop.Point) XY { return XY{clean(p.XMm), clean(p.YMm)} }
+
+// contour writes a curve as SVG path data, y up, to a millionth of a
+// millimetre; arcs stay arcs.
+func contour(c develop.Curve) Contour {
+	var b strings.Builder
+	point := func(cmd string, p develop.Point) {
+		b.WriteString(cmd + coordinate(p.XMm) + " " + coordinate(p.YMm))
+	}
+	point("M", c.Start)
+	from := c.Start
+	for _, s := range c.Segments {
+		if s.SweepDeg == 0 {
+			point("L", s.To)
+			from = s.To
+			continue
+		}
+		// Halves, because a full turn has no single arc in SVG.
+		radius := math.Hypot(from.XMm-s.Center.XMm, from.YMm-s.Center.YMm)
+		sin, cos := math.Sincos(s.SweepDeg / 2 * math.Pi / 180)
+		dx, dy := from.XMm-s.Center.XMm, from.YMm-s.Center.YMm
+		middle := develop.Point{XMm: s.Center.XMm + dx*cos - dy*sin, YMm: s.Center.YMm + dx*sin + dy*cos}
+		sweep := "0"
+		if s.SweepDeg > 0 {
+			sweep = "1"
+		}
+		for _, to := range []develop.Point{middle, s.To} {
+			point("A"+coordinate(radius)+" "+coordinate(radius)+" 0 0 "+sweep+" ", to)
+		}
+		from = s.To
+	}
+	if c.Closed {
+		b.WriteString("Z")
+	}
+	return Contour(b.String())
+}
+
+func coordinate(mm float64) string { return trim(mm, 6) }
+
+// patternFault is a library's refusal without its prefixes.
+func patternFault(err error) string {
+	return strings.ReplaceAll(strings.ReplaceAll(err.Error(), develop.ErrInput.Error()+": ", ""), "develop: ", "")
+}

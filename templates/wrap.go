@@ -1,0 +1,143 @@
+package templates
+
+import (
+	"math"
+	"strconv"
+
+	"github.com/tdewolff/canvas"
+)
+
+// clockScale draws the clock angle along the seat edge of a wrap, inside it: a
+// mark for every 5 degrees, or 15 on a small round, and the number at each 30.
+func (p *pattern) clockScale(lines *Drawing, room *occupied, ox, oy float64) {
+	perDeg := p.dev.ScaleMm
+	if perDeg == 0 {
+		return
+	}
+	step := 5
+	if math.Abs(perDeg)*5 < 1.5 {
+		step = 15
+	}
+	left, right := p.dev.MinMm.XMm, p.dev.MinMm.XMm+p.dev.WrapMm
+	marks := &canvas.Path{}
+	for deg := -720; deg <= 720; deg += step {
+		x := float64(deg) * perDeg
+		if x < left-1e-6 || x > right+1e-6 {
+			continue
+		}
+		length := 2.0
+		switch {
+		case deg%30 == 0:
+			length = 4.5
+		case deg%10 == 0:
+			length = 3
+		}
+		marks.MoveTo(x, 0)
+		marks.LineTo(x, length)
+		room.addLine(ox+x, oy, ox+x, oy+length)
+		if deg%30 != 0 || math.Abs(perDeg)*30 < 6 && deg%90 != 0 {
+			continue
+		}
+		clock := ((deg % 360) + 360) % 360
+		text := Text{XMm: x, YMm: 5.2, SizeMm: smallMm, Align: Centre, Bold: clock == 0, Content: strconv.Itoa(clock) + "°"}
+		if x-left < 3 {
+			text.Align, text.XMm = Left, x+4.8
+		} else if clock%90 == 0 {
+			text.Align, text.XMm = Left, x+0.8
+		}
+		r := textRect(text)
+		spot := rect{ox + r.x0, oy + r.y0, ox + r.x1, oy + r.y1}
+		if room.clearOfTexts(spot) {
+			room.addText(spot)
+			lines.Add(text)
+		}
+	}
+	lines.Add(Shape{Path: marks, Stroke: Black, WidthMm: thinMm})
+}
+
+// axialRule draws the distance from the seat edge along the left end: each
+// millimetre and its tens, or eighths and inches.
+func (p *pattern) axialRule(lines *Drawing, room *occupied, ox, oy float64) {
+	step, major, half := 1.0, 10, 5
+	if p.unit() == "in" {
+		step, major, half = mmPerInch/8, 8, 4
+	}
+	x := p.dev.MinMm.XMm
+	marks := &canvas.Path{}
+	for i := 1; float64(i)*step <= p.dev.WidthMm+1e-9; i++ {
+		y := float64(i) * step
+		length := 1.5
+		switch {
+		case i%major == 0:
+			length = 4
+		case i%half == 0:
+			length = 2.5
+		}
+		marks.MoveTo(x, y)
+		marks.LineTo(x+length, y)
+		room.addLine(ox+x, oy+y, ox+x+length, oy+y)
+		if i%major != 0 || y > p.dev.WidthMm-2 {
+			continue
+		}
+		text := Text{XMm: x + 4.6, YMm: y - 0.95, SizeMm: smallMm, Content: strconv.Itoa(i)}
+		if p.unit() == "in" {
+			text.Content = strconv.Itoa(i / major)
+		}
+		r := textRect(text)
+		room.addText(rect{ox + r.x0, oy + r.y0, ox + r.x1, oy + r.y1})
+		lines.Add(text)
+	}
+	lines.Add(Shape{Path: marks, Stroke: Black, WidthMm: thinMm})
+}
+
+// wrapTexts writes along the TOP line, the seat edge, the seam and the tab
+// what each of them is.
+func (p *pattern) wrapTexts(s *sheet, window rect, ox, oy float64, room *occupied) {
+	d := p.dev
+	// TOP, at the far end of its line and near the seat edge.
+	if window.x0 < ox && ox < window.x1 {
+		for _, y := range []float64{d.WidthMm - 11, 9} {
+			if y < 8 || !room.window.hasPoint(ox, oy+y) {
+				continue
+			}
+			arrow := topArrow(ox+4, oy+y-1, 7)
+			text := Text{XMm: ox + 8, YMm: oy + y, SizeMm: 5, Bold: true, Content: "TOP"}
+			if y < d.WidthMm/2 && d.WidthMm > 40 {
+				text.Content = "TOP line"
+			}
+			r := textRect(text)
+			r.x0 = ox + 1
+			r.y1 += 2
+			if room.clearOfTexts(r) {
+				room.addText(r)
+				if y > d.WidthMm/2 {
+					s.draw.Add(arrow, Text{XMm: ox + 8, YMm: oy + y - 4, SizeMm: smallMm, Content: d.Beyond})
+					room.addText(rect{ox + 8, oy + y - 5, ox + 8 + textWidth(d.Beyond, smallMm, false), oy + y - 2})
+				}
+				s.draw.Add(text)
+			}
+		}
+	}
+	// The seat edge, once or more on every sheet.
+	if window.y0 < oy && oy < window.y1 {
+		text := "SEAT EDGE: " + d.Edge
+		size := textMm
+		w, h := textWidth(text, size, true), (ascentMm+dropMm)*size
+		lo, hi := max(window.x0, ox+d.MinMm.XMm)+8, min(window.x1, ox+d.MinMm.XMm+d.WrapMm)-2
+	seat:
+		for _, y := range []float64{8.4, 11, 14, 18, 24, 30} {
+			for x := (lo+hi-w)/2 - 0.5; x > lo; x -= 4 {
+				for _, at := range []float64{x, lo + hi - w - x} {
+					if r := (rect{at, oy + y - dropMm*size, at + w, oy + y - dropMm*size + h}); y < d.WidthMm && room.free(r) {
+						room.addText(r)
+						s.draw.Add(Text{XMm: at, YMm: oy + y, SizeMm: size, Bold: true, Content: text})
+						break seat
+					}
+				}
+			}
+		}
+	}
+	seam := ox + d.MinMm.XMm + d.WrapMm
+	p.along(s, room, "SEAM: the left end meets this line", seam, oy, seam, oy+d.WidthMm, smallMm)
+	p.along(s, room, "glue under", ox+d.MaxMm.XMm, oy, ox+d.MaxMm.XMm, oy+d.WidthMm, smallMm)
+}
