@@ -506,25 +506,38 @@ func (m mark) draw(s *sheet, room *occupied, spot rect, way labelWay) {
 	}
 }
 
-// labelCircle writes a circle's name beside its line where there is room.
+// labelCircle writes a circle's name beside its line where there is room: at
+// a large circle close to the line, at a small one as near as can be.
 func labelCircle(s *sheet, room *occupied, c layout.Circle, ox, oy float64) {
-	if c.Label == "" {
+	x, y, r := ox+c.CentreMm.XMm, oy+c.CentreMm.YMm, c.DiameterMm/2
+	if c.Label == "" || !room.window.grown(-2).meets(rect{x, y, x, y}.grown(r)) {
 		return
 	}
-	w := textWidth(c.Label, textMm, false)
-	for i := range 48 {
-		a := math.Pi/2 - math.Pi*float64(2*i+3)/24*1.0
-		sin, cos := math.Sincos(a)
-		r := c.DiameterMm / 2
-		x, y := ox+c.CentreMm.XMm+r*cos, oy+c.CentreMm.YMm+r*sin
-		if i >= 24 {
-			a += math.Pi // from the inside
+	for _, size := range []float64{textMm, smallMm} {
+		spot, ok := besideCircle(room, x, y, r, textWidth(c.Label, size, false), ascentMm*size)
+		if !ok && isSmall(c) {
+			spot, ok = room.find(x, y, textWidth(c.Label, size, false), ascentMm*size, r+0.9, r+9, math.Atan2(c.CentreMm.YMm, c.CentreMm.XMm), room.free)
 		}
-		spot := beside(x, y, w, ascentMm*textMm, 0.9, a)
-		if room.free(spot) {
+		if ok {
 			room.addText(spot)
-			s.draw.Add(Text{XMm: spot.x0, YMm: spot.y0, SizeMm: textMm, Content: c.Label})
+			s.draw.Add(Text{XMm: spot.x0, YMm: spot.y0, SizeMm: size, Content: c.Label})
 			return
 		}
 	}
+}
+
+// besideCircle looks for room at the line of a circle, outside and then
+// inside it, from the right on.
+func besideCircle(room *occupied, x, y, r, w, h float64) (rect, bool) {
+	for i := range 48 {
+		angle := math.Pi * (0.25 - float64(i%24)/12)
+		sin, cos := math.Sincos(angle)
+		if i >= 24 {
+			angle += math.Pi
+		}
+		if spot := beside(x+r*cos, y+r*sin, w, h, 1.0, angle); room.free(spot) {
+			return spot, true
+		}
+	}
+	return rect{}, false
 }

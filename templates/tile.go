@@ -6,6 +6,8 @@ import (
 	"strconv"
 
 	"github.com/tdewolff/canvas"
+
+	"centrepop/layout"
 )
 
 // maxTiles is the most sheets a template may take.
@@ -112,6 +114,11 @@ func (p *punch) tile(f frame) *tiling {
 	for _, s := range p.face.Slots {
 		add(slotRect(s))
 	}
+	for _, c := range p.face.Circles {
+		if isSmall(c) {
+			add(circleRect(c))
+		}
+	}
 	t := &tiling{frame: f,
 		cols: divide(p.bounds.x0, p.bounds.x1, area.width(), across),
 		rows: divide(-p.bounds.y1, -p.bounds.y0, area.height(), down)}
@@ -141,6 +148,14 @@ func (p *punch) misses(window rect) bool {
 	return !top.meets(window) && !p.touches(window)
 }
 
+// isSmall tells whether a circle is a hole of the other side rather than a
+// bore or a pitch circle, so that cuts and marks had better miss it.
+func isSmall(c layout.Circle) bool { return !c.Pitch && c.DiameterMm <= 60 }
+
+func circleRect(c layout.Circle) rect {
+	return rect{c.CentreMm.XMm, c.CentreMm.YMm, c.CentreMm.XMm, c.CentreMm.YMm}.grown(c.DiameterMm / 2)
+}
+
 // matchMarks sets two marks on each stretch of cut line between two tiles,
 // clear of the holes where it can.
 func (p *punch) matchMarks(t *tiling) {
@@ -150,6 +165,11 @@ func (p *punch) matchMarks(t *tiling) {
 	}
 	for _, s := range p.face.Slots {
 		holes.addText(slotRect(s))
+	}
+	for _, c := range p.face.Circles {
+		if isSmall(c) {
+			holes.addText(circleRect(c))
+		}
 	}
 	holes.addPath(p.outline)
 	put := func(lo, hi float64, at func(float64) (x, y float64), across bool) {
