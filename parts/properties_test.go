@@ -3,10 +3,26 @@ package parts
 import (
 	"errors"
 	"math"
+	"os"
+	"path/filepath"
 	"reflect"
 	"strings"
 	"testing"
 )
+
+// write puts files into a folder; names may have folders in them.
+func write(t *testing.T, dir string, files map[string]string) {
+	t.Helper()
+	for name, text := range files {
+		path := filepath.Join(dir, name)
+		if err := os.MkdirAll(filepath.Dir(path), 0o755); err != nil {
+			t.Fatal(err)
+		}
+		if err := os.WriteFile(path, []byte(text), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+}
 
 // checkErrors checks what must hold of every error of ParsePart: it is Errors,
 // sorted, without two at one place saying the same, and each place and excerpt
