@@ -514,13 +514,15 @@ func labelCircle(s *sheet, room *occupied, c layout.Circle, ox, oy float64) {
 		return
 	}
 	for _, size := range []float64{textMm, smallMm} {
-		spot, ok := besideCircle(room, x, y, r, textWidth(c.Label, size, false), ascentMm*size)
+		drop := dropOf(c.Label) * size
+		w, h := textWidth(c.Label, size, false), ascentMm*size+drop
+		spot, ok := besideCircle(room, x, y, r, w, h)
 		if !ok && isSmall(c) {
-			spot, ok = room.find(x, y, textWidth(c.Label, size, false), ascentMm*size, r+0.9, r+9, math.Atan2(c.CentreMm.YMm, c.CentreMm.XMm), room.free)
+			spot, ok = room.find(x, y, w, h, r+0.9, r+9, math.Atan2(c.CentreMm.YMm, c.CentreMm.XMm), room.free)
 		}
 		if ok {
 			room.addText(spot)
-			s.draw.Add(Text{XMm: spot.x0, YMm: spot.y0, SizeMm: size, Content: c.Label})
+			s.draw.Add(Text{XMm: spot.x0, YMm: spot.y0 + drop, SizeMm: size, Content: c.Label})
 			return
 		}
 	}

@@ -44,7 +44,8 @@ func flatten(t *testing.T, d *Drawing, dx, dy float64, clip *rect) []placed {
 	return all
 }
 
-// room is the rectangle an item covers on paper.
+// room is the rectangle an item covers on paper; it is turned inside out
+// where nothing of the item is left by the clip.
 func (p placed) room() rect {
 	var r rect
 	switch item := p.item.(type) {
@@ -52,16 +53,50 @@ func (p placed) room() rect {
 		b := item.Path.Bounds()
 		r = rect{b.X0, b.Y0, b.X1, b.Y1}.grown(item.WidthMm / 2)
 	case Text:
-		r = textRect(item)
-		if item.RotateDeg == 90 {
-			r = rect{item.XMm - (r.y1 - item.YMm), item.YMm + r.x0 - item.XMm, item.XMm - (r.y0 - item.YMm), item.YMm + r.x1 - item.XMm}
+		c := corners(item, 0)
+		r = rect{c[0].X, c[0].Y, c[0].X, c[0].Y}
+		for _, q := range c[1:] {
+			r = rect{min(r.x0, q.X), min(r.y0, q.Y), max(r.x1, q.X), max(r.y1, q.Y)}
 		}
 	}
 	r = rect{r.x0 + p.dx, r.y0 + p.dy, r.x1 + p.dx, r.y1 + p.dy}
-	if _, isShape := p.item.(Shape); isShape && p.clip != nil {
+	if p.clip != nil {
 		r = rect{max(r.x0, p.clip.x0), max(r.y0, p.clip.y0), min(r.x1, p.clip.x1), min(r.y1, p.clip.y1)}
 	}
 	return r
+}
+
+// corners are the corners of a text's room, shrunk by less, turned about its
+// position.
+func corners(t Text, less float64) [4]canvas.Point {
+	r := textRect(t).grown(-less)
+	turn := canvas.Identity.RotateAbout(t.RotateDeg, t.XMm, t.YMm)
+	return [4]canvas.Point{
+		turn.Dot(canvas.Point{X: r.x0, Y: r.y0}), turn.Dot(canvas.Point{X: r.x1, Y: r.y0}),
+		turn.Dot(canvas.Point{X: r.x1, Y: r.y1}), turn.Dot(canvas.Point{X: r.x0, Y: r.y1}),
+	}
+}
+
+// overlap tells whether two texts, at any angles, lie over each other: no
+// side of either rectangle has the other wholly beyond it.
+func overlap(p, q placed) bool {
+	a, b := corners(p.item.(Text), 0.05), corners(q.item.(Text), 0.05)
+	for i := range b {
+		b[i] = b[i].Add(canvas.Point{X: q.dx - p.dx, Y: q.dy - p.dy})
+	}
+	for _, pair := range [2][2][4]canvas.Point{{a, b}, {b, a}} {
+		for i, from := range pair[0] {
+			side := pair[0][(i+1)%4].Sub(from)
+			beyond := true
+			for _, corner := range pair[1] {
+				beyond = beyond && side.PerpDot(corner.Sub(from)) <= 0
+			}
+			if beyond {
+				return false
+			}
+		}
+	}
+	return true
 }
 
 // checkPage tests what holds for every page: items inside the margins, text
@@ -71,10 +106,14 @@ func checkPage(t *testing.T, name string, page *Page) {
 	const edge = marginMm - 0.6 // half a thick line
 	inside := rect{edge, edge, page.WidthMm - edge, page.HeightMm - edge}
 	var texts []placed
+	var rooms []rect
 	for _, p := range flatten(t, &page.Drawing, 0, 0, nil) {
 		r := p.room()
 		text, isText := p.item.(Text)
-		if r.x0 < r.x1 && r.y0 < r.y1 && !inside.holds(r) {
+		if r.x0 > r.x1 || r.y0 > r.y1 {
+			continue // clipped away
+		}
+		if !inside.holds(r) {
 			t.Errorf("%s page %s: %s lies outside the margins: %.1f", name, page.Label, describe(p.item), r)
 		}
 		if !isText {
@@ -86,12 +125,12 @@ func checkPage(t *testing.T, name string, page *Page) {
 		if strings.TrimSpace(text.Content) == "" {
 			t.Errorf("%s page %s: an empty text", name, page.Label)
 		}
-		for _, q := range texts {
-			if r.grown(-0.05).meets(q.room().grown(-0.05)) {
+		for i, q := range texts {
+			if r.meets(rooms[i]) && overlap(p, q) {
 				t.Errorf("%s page %s: %q lies over %q at %.1f", name, page.Label, text.Content, q.item.(Text).Content, r)
 			}
 		}
-		texts = append(texts, p)
+		texts, rooms = append(texts, p), append(rooms, r)
 	}
 	if len(texts) < 10 {
 		t.Errorf("%s page %s: only %d texts", name, page.Label, len(texts))
@@ -103,6 +142,26 @@ func describe(item Item) string {
 		return fmt.Sprintf("%q", text.Content)
 	}
 	return "a shape"
+}
+
+func TestOverlap(t *testing.T) {
+	base := placed{item: Text{SizeMm: 4, Content: "barrel flange"}} // about 25 mm wide
+	for _, c := range []struct {
+		text Text
+		dx   float64
+		want bool
+	}{
+		{Text{SizeMm: 4, Content: "x"}, 5, true},
+		{Text{SizeMm: 4, Content: "x"}, 60, false},
+		{Text{YMm: 4.2, SizeMm: 4, Content: "x"}, 5, false},
+		{Text{YMm: -10, SizeMm: 4, Content: "barrel flange", RotateDeg: 90}, 5, true},
+		{Text{YMm: -2, SizeMm: 4, Content: "barrel flange", RotateDeg: 30}, -6, true},
+		{Text{YMm: 5.5, SizeMm: 4, Content: "barrel flange", RotateDeg: 30}, 5, false}, // its upright box does overlap
+	} {
+		if got := overlap(base, placed{item: c.text, dx: c.dx}); got != c.want {
+			t.Errorf("%q at %g, %g turned %g: overlap is %v", c.text.Content, c.dx, c.text.YMm, c.text.RotateDeg, got)
+		}
+	}
 }
 
 func TestEveryPageIsCleanAndInsideTheMargins(t *testing.T) {

@@ -47,6 +47,15 @@ func shrink(s string, sizeMm float64, bold bool, widthMm float64) (string, float
 	return "…", sizeMm
 }
 
+// dropOf is how far a text reaches below its baseline, as a part of the em:
+// figures and capitals stand on it.
+func dropOf(s string) float64 {
+	if strings.ContainsAny(s, "gjpqyQ,;()[]{}|_/") {
+		return dropMm
+	}
+	return 0.02
+}
+
 // textRect is the room a line of text takes, before it is turned.
 func textRect(t Text) rect {
 	w := textWidth(t.Content, t.SizeMm, t.Bold)
@@ -57,5 +66,5 @@ func textRect(t Text) rect {
 	case Right:
 		x -= w
 	}
-	return rect{x, t.YMm - dropMm*t.SizeMm, x + w, t.YMm + ascentMm*t.SizeMm}
+	return rect{x, t.YMm - dropOf(t.Content)*t.SizeMm, x + w, t.YMm + ascentMm*t.SizeMm}
 }

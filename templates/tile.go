@@ -333,38 +333,39 @@ func (p *punch) cutLines(s *sheet, t *tiling, col, row int, window rect, ox, oy 
 
 // cutNotes writes along the cut lines what to do there, where there is room.
 func (p *punch) cutNotes(s *sheet, t *tiling, col, row int, window rect, ox, oy float64, room *occupied) {
+	drop := dropMm * smallMm
+	h := ascentMm*smallMm + drop
 	upright := func(text string, x float64) {
-		w, h := textWidth(text, smallMm, false), ascentMm*smallMm
+		w := textWidth(text, smallMm, false)
 		for y := (window.y0+window.y1)/2 - w/2; y > window.y0+2; y -= 4 {
 			if r := (rect{x, y, x + h, y + w}); room.free(r) {
 				room.addText(r)
-				s.draw.Add(Text{XMm: r.x1, YMm: r.y0, SizeMm: smallMm, RotateDeg: 90, Content: text})
+				s.draw.Add(Text{XMm: r.x1 - drop, YMm: r.y0, SizeMm: smallMm, RotateDeg: 90, Content: text})
 				return
 			}
 		}
 	}
 	level := func(text string, y float64) {
-		w, h := textWidth(text, smallMm, false), ascentMm*smallMm
+		w := textWidth(text, smallMm, false)
 		for x := (window.x0+window.x1)/2 - w/2; x > window.x0+2; x -= 4 {
 			if r := (rect{x, y, x + w, y + h}); room.free(r) {
 				room.addText(r)
-				s.draw.Add(Text{XMm: r.x0, YMm: r.y0, SizeMm: smallMm, Content: text})
+				s.draw.Add(Text{XMm: r.x0, YMm: r.y0 + drop, SizeMm: smallMm, Content: text})
 				return
 			}
 		}
 	}
-	h := ascentMm * smallMm
 	if col > 0 {
-		upright("cut along this line", ox+t.cols.cut[col-1]-h-1)
+		upright("cut along this line", ox+t.cols.cut[col-1]-h-0.7)
 	}
 	if col < len(t.cols.cut) {
-		upright("edge of "+tileName(col+1, row)+" goes on this line", ox+t.cols.cut[col]+1)
+		upright("edge of "+tileName(col+1, row)+" goes on this line", ox+t.cols.cut[col]+0.7)
 	}
 	if row > 0 {
-		level("cut along this line", oy-t.rows.cut[row-1]+1)
+		level("cut along this line", oy-t.rows.cut[row-1]+0.7)
 	}
 	if row < len(t.rows.cut) {
-		level("edge of "+tileName(col, row+1)+" goes on this line", oy-t.rows.cut[row]-h-1)
+		level("edge of "+tileName(col, row+1)+" goes on this line", oy-t.rows.cut[row]-h-0.7)
 	}
 }
 
