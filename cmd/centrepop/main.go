@@ -41,6 +41,7 @@ type command struct {
 var commands = []command{
 	{"sheets", "JOB -o FILE", "print the whole shop packet as PDF", sheets},
 	{"template", "JOB PART... -o FILE", "print the punch templates of some parts", template},
+	{"profile", "JOB PART -o FILE", "write the cutting file of a flat part, SVG or PDF", profile},
 	{"preview", "JOB -o FILE.png", "draw one page of the packet as a picture", preview},
 	{"explain", "JOB PART", "show what a part expands to, with every computed number", explain},
 	{"fit", "SIZE CLASS", "ISO 286 limits, such as 90 H7/p6", fit},

@@ -1,0 +1,125 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"path/filepath"
+	"strings"
+
+	"centrepop/layout"
+	"centrepop/parts"
+	"centrepop/render/atomicfile"
+	"centrepop/render/pdf"
+	"centrepop/render/svg"
+	"centrepop/templates"
+)
+
+// profileAnswer is the report of a cutting file.
+type profileAnswer struct {
+	Output string `json:"output"`
+	*layout.Profile
+}
+
+// profile writes the cutting file of one part and reports what is in it.
+func profile(c *call) error {
+	out := c.flags.StringP("output", "o", "", "SVG or PDF file to write, true size, front face up; contours in the group cut, pop marks and TOP in the group mark")
+	cut := c.flags.String("cut", "", "laser, plasma, waterjet or flame instead of the part's stock.cut")
+	kerfText := c.flags.String("kerf", "", "width of the cut, such as 0.2; stated in the report, applied only with --compensate")
+	compensate := c.flags.Bool("compensate", false, "move the contours by half the kerf into the waste; without it the cutter does that")
+	if err := c.parse(2, 2); err != nil {
+		return err
+	}
+	ext := strings.ToLower(filepath.Ext(*out))
+	switch {
+	case *out == "":
+		return badUse("-o FILE is needed")
+	case ext != ".svg" && ext != ".pdf":
+		return badUse("-o %s: the file's name must end in .svg or .pdf", *out)
+	case *compensate && *kerfText == "":
+		return badUse("--compensate needs --kerf WIDTH")
+	}
+	job, plan, err := load(c.args[0])
+	if err != nil {
+		return err
+	}
+	if _, err := partNamed(plan, c.args[1]); err != nil {
+		return err
+	}
+	opt := layout.CutOptions{Cut: *cut, Compensate: *compensate}
+	if *kerfText != "" {
+		if opt.KerfMm, err = parts.ParseLength(*kerfText, plan.Units); err != nil {
+			return badUse("--kerf %s: %s", *kerfText, err)
+		}
+		if !(opt.KerfMm > 0) {
+			return badUse("--kerf %s: it must be over 0", *kerfText)
+		}
+	}
+	p, err := layout.CutProfile(job, c.args[1], opt)
+	if err != nil {
+		return err
+	}
+	page, err := templates.Profile(p)
+	if err != nil {
+		return err
+	}
+	err = atomicfile.Write(*out, func(w io.Writer) error {
+		if ext == ".svg" {
+			return svg.Write(w, &page.Drawing, page.WidthMm, page.HeightMm)
+		}
+		return pdf.Write(w, templates.ProfileDocument(p, page, plan.Date))
+	})
+	if err != nil {
+		return err
+	}
+	if *c.json {
+		return c.print(profileAnswer{*out, p})
+	}
+	profileText(c.stdout, layout.Writer{Units: plan.Units}, *out, p)
+	return nil
+}
+
+// profileText writes the report for reading in a terminal and for the order.
+func profileText(w io.Writer, size layout.Writer, file string, p *layout.Profile) {
+	fmt.Fprintf(w, "wrote %s: %s", file, p.Title)
+	if p.Revision != "" {
+		fmt.Fprintf(w, ", revision %s", p.Revision)
+	}
+	fmt.Fprintf(w, ", %d off, %s\n", p.Quantity, p.Material)
+	fmt.Fprintf(w, "stock %s; front face up; sizes as cut\n", p.StockText)
+	switch {
+	case p.Compensated:
+		fmt.Fprintf(w, "kerf %s is allowed for in the contours: cut on the line\n", size.Size(p.KerfMm))
+	case p.KerfMm > 0:
+		fmt.Fprintf(w, "kerf %s is not in the contours: the cutter allows for it\n", size.Size(p.KerfMm))
+	default:
+		fmt.Fprintln(w, "kerf not stated and not in the contours: the cutter allows for it")
+	}
+	fmt.Fprintln(w, "\nCut in this order")
+	for _, c := range p.Contours {
+		fmt.Fprintf(w, "  %3d  %-8s %-26s %-34s %10.1f mm\n", c.N, c.Shape, c.Name, c.SizeText, c.LengthMm)
+	}
+	if len(p.Marks) > 0 {
+		fmt.Fprintln(w, "\nMark only (x, y in mm from the part's origin)")
+		for _, m := range p.Marks {
+			fmt.Fprintf(w, "       %-26s %9.3f %9.3f   %s\n", m.Name, m.AtMm.XMm, m.AtMm.YMm, m.Why)
+		}
+	}
+	if len(p.TopLine) == 2 {
+		fmt.Fprintln(w, "       TOP line with an arrow")
+	}
+	fmt.Fprintf(w, "\ncontours %d, pierces %d, cut length %.1f mm\n", len(p.Contours), p.Pierces, p.LengthMm)
+	fmt.Fprintf(w, "blank %s × %s × %s", size.Size(p.BlankXMm), size.Size(p.BlankYMm), size.Size(p.ThicknessMm))
+	if p.NetKg > 0 {
+		fmt.Fprintf(w, "; %.3f kg as cut, %.3f kg the rectangle", p.NetKg, p.GrossKg)
+	}
+	fmt.Fprintln(w)
+	if s := p.Smallest; s != nil {
+		fmt.Fprintf(w, "smallest opening %s: %s, %.2f × thickness; least %s (%s)\n", s.Name, size.Size(s.SizeMm), s.Ratio, size.Size(p.LeastMm), p.LeastSource)
+	}
+	if b := p.Web; b != nil {
+		fmt.Fprintf(w, "least metal %s between %s, %.2f × thickness\n", size.Size(b.WidthMm), b.Between, b.Ratio)
+	}
+	for _, n := range p.Notes {
+		fmt.Fprintln(w, "note: "+n)
+	}
+}

@@ -1,0 +1,104 @@
+package main
+
+import (
+	"bytes"
+	"math"
+	"os"
+	"path/filepath"
+	"testing"
+
+	"centrepop/testdata/measure"
+)
+
+// profilePDF runs the command and opens what it wrote.
+func profilePDF(t *testing.T, args ...string) *measure.Doc {
+	t.Helper()
+	file := filepath.Join(t.TempDir(), "p.pdf")
+	var stdout, stderr bytes.Buffer
+	if code := run(append([]string{"profile", "-o", file}, args...), &stdout, &stderr); code != statusDone {
+		t.Fatalf("status %d: %s", code, stderr.String())
+	}
+	data, err := os.ReadFile(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return measure.Open(t, data)
+}
+
+// diameters are those of the full circles of the first page.
+func diameters(d *measure.Doc) []float64 {
+	var out []float64
+	for _, c := range d.Circles(0) {
+		out = append(out, c.DiameterMm)
+	}
+	return out
+}
+
+func sameSizes(t *testing.T, what string, got, want []float64) {
+	t.Helper()
+	if len(got) != len(want) {
+		t.Fatalf("%s: %v, want %v", what, got, want)
+	}
+	for i := range want {
+		if math.Abs(got[i]-want[i]) > 0.01 {
+			t.Errorf("%s: %v, want %v", what, got, want)
+		}
+	}
+}
+
+// TestProfileMeasured measures the cutting file of the cap ring (sizes from
+// its YAML, clearance hole of 1/4 in screws 0.281 in by ASME B18.2.8) as
+// printed: inside first, the outline last, page as large as the part and 1 mm
+// all round.
+func TestProfileMeasured(t *testing.T) {
+	const job, in = "../../testdata/gatejack/job.yaml", 25.4
+	want := []float64{0.281 * in, 0.281 * in, 0.281 * in, 0.281 * in, 0.281 * in, 0.281 * in, 2.125 * in, 4.5 * in}
+	d := profilePDF(t, job, "cap-ring")
+	sameSizes(t, "as cut", diameters(d), want)
+	if d.Pages() != 1 || d.ScalesWhenPrinted() {
+		t.Errorf("%d pages, scaled %t", d.Pages(), d.ScalesWhenPrinted())
+	}
+	w, h := d.Size(0)
+	sameSizes(t, "page", []float64{w, h}, []float64{4.5*in + 2, 4.5*in + 2})
+	// The screws stand on their pitch circle of 3-1/2 in.
+	centre := measure.Point{X: w / 2, Y: h / 2}
+	for i, c := range d.Circles(0)[:6] {
+		if r := c.Centre.Dist(centre); math.Abs(r-1.75*in) > 0.01 {
+			t.Errorf("screw %d stands %.3f mm from the centre, want %.3f", i+1, r, 1.75*in)
+		}
+	}
+
+	for i := range want {
+		want[i] -= 0.5
+	}
+	want[len(want)-1] += 1
+	sameSizes(t, "with kerf", diameters(profilePDF(t, job, "cap-ring", "--kerf", "0.5 mm", "--compensate")), want)
+}
+
+// TestProfileClosed requires every contour of the flat parts of both jobs to
+// be closed and the outline to be the last of them.
+func TestProfileClosed(t *testing.T) {
+	for _, part := range []string{"gusset", "guard-bracket", "lifting-link", "inlet-flange", "housing-plate"} {
+		d := profilePDF(t, "../../testdata/pugmill/job.yaml", part, "--cut", "waterjet", "--kerf", "0.8", "--compensate")
+		width, height := d.Size(0)
+		closed := 0
+		var last [4]float64
+		for _, path := range d.Paths(0) {
+			if !path[len(path)-1].Close {
+				continue // a mark
+			}
+			closed++
+			last = [4]float64{width, height, 0, 0}
+			for _, s := range path {
+				for i := range 65 {
+					at := s.At(float64(i) / 64)
+					last = [4]float64{min(last[0], at.X), min(last[1], at.Y), max(last[2], at.X), max(last[3], at.Y)}
+				}
+			}
+		}
+		if closed < 3 {
+			t.Errorf("%s: %d closed contours", part, closed)
+		}
+		sameSizes(t, part+" outline", last[:], []float64{1, 1, width - 1, height - 1})
+	}
+}

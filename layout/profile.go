@@ -1,0 +1,487 @@
+package layout
+
+import (
+	"fmt"
+	"math"
+
+	"github.com/tdewolff/canvas"
+
+	"centrepop/layout/cutting"
+	"centrepop/parts"
+)
+
+// CutOptions say how a part is cut. The zero value takes the cutter from the
+// part's stock and applies no kerf.
+type CutOptions struct {
+	// Cut is laser, plasma, waterjet or flame; "" takes the part's stock.cut.
+	Cut string
+	// KerfMm is the width of metal that the cut removes, 0 (not known) to 10.
+	KerfMm float64
+	// Compensate moves the contours by half the kerf into the waste, so that
+	// the cutter can follow them without its own correction.
+	Compensate bool
+}
+
+// Profile is what the cutter gets of one part: closed contours in the order
+// of cutting, inside before outside, marks, and the numbers to quote and check
+// by. Coordinates are those of the front face, which lies up on the cutter:
+// millimetres, x right, y up, the part's origin.
+type Profile struct {
+	Part        string       `json:"part"`
+	Title       string       `json:"title"`
+	Revision    string       `json:"revision,omitempty"`
+	Quantity    int          `json:"quantity"`
+	Material    string       `json:"material"`
+	StockText   string       `json:"stock"`
+	Cut         string       `json:"cut"`
+	ThicknessMm float64      `json:"thickness_mm"` // of the stock
+	KerfMm      float64      `json:"kerf_mm"`      // 0: not stated
+	Compensated bool         `json:"compensated"`
+	Contours    []CutContour `json:"contours"`
+	Marks       []CutMark    `json:"marks"`
+	TopLine     []XY         `json:"top_line,omitempty"` // two points, from the edge inward; the scribed TOP
+	MinMm       XY           `json:"min"`                // box of the contours as drawn
+	MaxMm       XY           `json:"max"`
+	BlankXMm    float64      `json:"blank_x_mm"` // least rectangle round the part as cut
+	BlankYMm    float64      `json:"blank_y_mm"`
+	LengthMm    float64      `json:"cut_length_mm"`
+	Pierces     int          `json:"pierces"`
+	AreaMm2     float64      `json:"net_area_mm2"`
+	NetKg       float64      `json:"net_mass_kg"`   // of one part as cut; 0 if the material is not known
+	GrossKg     float64      `json:"gross_mass_kg"` // of the blank rectangle
+	Smallest    *CutSmallest `json:"smallest,omitempty"`
+	LeastMm     float64      `json:"least_hole_mm"` // what may be pierced and cut
+	LeastSource string       `json:"least_hole_source"`
+	Web         *CutWeb      `json:"least_web,omitempty"`
+	Notes       []string     `json:"notes,omitempty"`
+}
+
+// CutContour is a closed contour, N from 1 in the order of cutting. SizeText
+// is the size of the finished cut, whatever the kerf; PathMm is what is drawn.
+type CutContour struct {
+	N        int     `json:"n"`
+	Name     string  `json:"name"`
+	Shape    string  `json:"shape"` // hole, slot, bore or outline
+	SizeText string  `json:"size"`
+	LengthMm float64 `json:"length_mm"`
+	Path     Contour `json:"-"`
+}
+
+// CutMark is a centre to be marked and made later, and why it is not cut.
+type CutMark struct {
+	Name    string  `json:"name"`
+	N       int     `json:"n"` // its number on the face
+	AtMm    XY      `json:"at"`
+	DrillMm float64 `json:"drill_mm"`
+	Why     string  `json:"why"`
+}
+
+// CutSmallest is the smallest opening that is cut, against the thickness.
+type CutSmallest struct {
+	Name   string  `json:"name"`
+	SizeMm float64 `json:"size_mm"` // diameter, or width of a slot
+	Ratio  float64 `json:"times_thickness"`
+}
+
+// CutWeb is the narrowest strip of metal between two contours.
+type CutWeb struct {
+	Between string  `json:"between"`
+	WidthMm float64 `json:"width_mm"`
+	Ratio   float64 `json:"times_thickness"`
+}
+
+// leastHole is the smallest hole a cutter makes well, as a share of the
+// thickness and in millimetres.
+var leastHole = []struct {
+	cut    string
+	times  float64
+	least  float64
+	source string
+}{
+	{"laser", 1.0, 1, "common practice of laser cutters: 1.0 × thickness and 1 mm; some allow 0.7 ×"},
+	{"plasma", 1.5, 6, "common practice, no source: 1.5 × thickness and 6 mm"},
+	{"flame", 1.5, 20, "common practice, no source: 1.5 × thickness and 20 mm"},
+	{"waterjet", 0.5, 2, "common practice, no source: 0.5 × thickness and 2 mm"},
+}
+
+// MaxKerfMm is the widest kerf that is believed.
+const MaxKerfMm = 10
+
+// cutSpreadMm is how far apart the limits of a cut size may be expected at
+// best (common practice, no source: ± 0.1 mm).
+const cutSpreadMm = 0.2
+
+// topLineMm is the length of the scribed TOP line.
+const topLineMm = 10.0
+
+// opening is a hole, bore or slot as the shape a disc of the given radius
+// sweeps from a to b.
+type opening struct {
+	name, shape, text string
+	a, b              XY
+	radius            float64
+	pos               parts.Pos
+}
+
+// CutProfile lays out the cutting file of a flat part. The error is a located
+// parts.Errors where the part is at fault, and a plain one for options.
+//
+// What is cut: the outline and the bore as left for the lathe, through slots,
+// and through holes that are plain or for clearance and not smaller than the
+// cutter can make. Tapped, reamed, blind and too small holes become marks.
+func CutProfile(job *parts.Job, part string, opt CutOptions) (*Profile, error) {
+	var p *parts.Part
+	for _, q := range job.Parts {
+		if q.Name.Value == part {
+			p = q
+		}
+	}
+	if p == nil {
+		return nil, fmt.Errorf("no part %s in the job", part)
+	}
+	if !(opt.KerfMm >= 0 && opt.KerfMm <= MaxKerfMm) {
+		return nil, fmt.Errorf("kerf %v mm: 0 to %d mm", opt.KerfMm, MaxKerfMm)
+	}
+	if opt.Compensate && opt.KerfMm == 0 {
+		return nil, fmt.Errorf("to compensate, the kerf must be known")
+	}
+	if p.Outline == nil {
+		return nil, parts.Errors{job.Fault(p.Pos, part+" is not flat: it has no outline to cut", "profiles are for flat parts, with an outline")}
+	}
+	r := &resolver{job: job, part: p, w: Writer{job.Units}, out: &PartPlan{Title: p.Title.Value, Material: p.Material.Value}}
+	out, err := r.profile(opt)
+	if len(r.errs) > 0 {
+		return nil, r.errs
+	}
+	return out, err
+}
+
+func (r *resolver) profile(opt CutOptions) (*Profile, error) {
+	p := r.part
+	out := &Profile{
+		Part: p.Name.Value, Title: p.Title.Value, Revision: r.job.Revision.Value, Quantity: p.Quantity,
+		Material: p.Material.Value, StockText: r.stockText(), Cut: opt.Cut,
+		ThicknessMm: p.Thickness.Mm, KerfMm: opt.KerfMm, Compensated: opt.Compensate,
+	}
+	if s := p.Stock; (s.Form == "plate" || s.Form == "sheet") && s.Size.Set() {
+		out.ThicknessMm = s.Size.Mm
+	}
+	if out.Cut == "" {
+		out.Cut = p.Stock.Cut
+	}
+	if !out.least() {
+		if opt.Cut != "" {
+			return nil, fmt.Errorf("cutter %q: laser, plasma, waterjet or flame", opt.Cut)
+		}
+		pos, what := p.Stock.Pos, "the stock does not say how the part is cut"
+		if p.Stock.Cut != "" {
+			what = "the stock is cut by " + p.Stock.Cut + ", which follows no file"
+		}
+		if pos.Line == 0 {
+			pos = p.Pos
+		}
+		r.fault(pos, what, "cut: laser, plasma, waterjet or flame")
+		return nil, nil
+	}
+	r.cylinders()
+	r.holeGroups()
+	if len(r.errs) > 0 {
+		return nil, nil
+	}
+	openings := r.openings(out)
+	outline, outlineText := r.outlineAsCut()
+	if len(r.errs) > 0 {
+		return nil, nil
+	}
+	r.webs(out, openings, outline)
+	r.contours(out, openings, outline, outlineText)
+	if len(r.errs) > 0 {
+		return nil, nil
+	}
+	r.topLine(out, openings, outline)
+	r.weigh(out, openings, outline)
+	return out, nil
+}
+
+// least looks up the smallest hole; false if the cutter is not one that
+// follows a file.
+func (out *Profile) least() bool {
+	for _, l := range leastHole {
+		if l.cut == out.Cut {
+			out.LeastMm = clean(math.Max(l.times*out.ThicknessMm, l.least))
+			out.LeastSource = l.source
+			return true
+		}
+	}
+	return false
+}
+
+// openings sorts what goes through the part into what is cut and what is
+// marked. Groups drawn on the back are mirrored to the front.
+func (r *resolver) openings(out *Profile) []opening {
+	var cut []opening
+	tooSmall := func(mm float64) string {
+		if mm >= out.LeastMm-1e-9 {
+			return ""
+		}
+		return r.w.Size(mm) + " is under the " + r.w.Size(out.LeastMm) + " that the " + out.Cut + " makes well in " + r.w.Size(out.ThicknessMm)
+	}
+	for i := range r.made {
+		m := &r.made[i]
+		why := ""
+		switch {
+		case !m.through():
+			why = "blind"
+		case m.hole != nil && m.size.thread != nil:
+			why = "tapped " + m.size.thread.Designation
+		case m.hole != nil && m.hole.Size.Make == parts.PlainHole && m.size.size.class != "":
+			why = "reamed or bored " + m.size.size.class
+		default:
+			why = tooSmall(m.group.FinishedMm)
+		}
+		if why == "blind" && m.face == parts.Back {
+			out.Notes = append(out.Notes, m.group.Name+": blind from the back, neither cut nor marked.")
+			continue
+		}
+		for k, q := range m.pts {
+			name := fmt.Sprintf("%s %d", m.group.Name, m.group.First+k)
+			half := XY{}
+			if m.slot != nil {
+				half = Clock((m.slot.Length.Mm-m.slot.Width.Mm)/2, m.slot.Turn.Deg)
+			}
+			if m.face == parts.Back {
+				q.XMm, half.XMm = clean(-q.XMm), -half.XMm
+				name += " (from the back)"
+			}
+			a, b := XY{clean(q.XMm + half.XMm), clean(q.YMm + half.YMm)}, XY{clean(q.XMm - half.XMm), clean(q.YMm - half.YMm)}
+			if why != "" {
+				ends := []XY{a, b}
+				if a == b {
+					ends = ends[:1]
+				}
+				for _, e := range ends {
+					out.Marks = append(out.Marks, CutMark{name, m.group.First + k, e, m.group.DrillMm, why})
+				}
+				continue
+			}
+			o := opening{name: name, shape: "hole", text: r.w.Dia(m.group.FinishedMm), a: a, b: b, radius: m.group.FinishedMm / 2}
+			if m.slot != nil {
+				o.shape, o.pos = "slot", m.slot.Pos
+				o.text = r.w.Size(m.slot.Width.Mm) + " × " + r.w.Size(m.slot.Length.Mm)
+			} else {
+				o.pos = m.hole.Pos
+			}
+			cut = append(cut, o)
+		}
+	}
+	if st := r.stepNamed("bore"); st != nil {
+		dia := 2*st.drawnRadius() - r.part.Bore.Leave.Mm
+		switch why := tooSmall(dia); {
+		case dia <= 0 || why != "":
+			out.Marks = append(out.Marks, CutMark{"bore", 0, XY{}, clean(math.Max(0, dia)), why})
+		default:
+			text := r.w.Dia(dia) + " as cut"
+			if r.part.Bore.Leave.Mm > 0 {
+				text += ", " + r.w.Size(r.part.Bore.Leave.Mm) + " left for " + r.w.Dia(st.size.nominalMm)
+			}
+			if r.part.Bore.Leave.Mm == 0 && (st.size.press.Set() || st.size.thread != nil || st.size.limited && st.size.maxMm-st.size.minMm < cutSpreadMm) {
+				out.Notes = append(out.Notes, "The bore is to be "+st.size.class+", finer than the cut, and nothing is left for the lathe: say bore: {leave: ...}.")
+			}
+			cut = append(cut, opening{name: "bore", shape: "bore", text: text, radius: dia / 2, pos: r.part.Bore.Pos})
+		}
+	}
+	return cut
+}
+
+// outlineAsCut is the outline with what is left on it.
+func (r *resolver) outlineAsCut() (*canvas.Path, string) {
+	path, leave := r.outlinePath(), r.part.Outline.LeaveOnPart.Mm
+	b := path.Bounds()
+	text := r.w.Size(clean(b.X1-b.X0)) + " × " + r.w.Size(clean(b.Y1-b.Y0))
+	if r.part.Outline.Shape == parts.CircleOutline {
+		text = r.w.Dia(clean(b.X1 - b.X0 + leave))
+	}
+	if leave == 0 {
+		return path, text
+	}
+	moved, err := offsetOutward(path, leave/2)
+	if err != nil {
+		r.fault(r.part.Outline.LeaveOnPart.Pos, "the outline cannot be left larger: "+err.Error(), "a smaller leave, or wider inside corners")
+		return path, text
+	}
+	return moved, text + " as cut, " + r.w.Size(leave) + " left over its size"
+}
+
+// webs checks that no contour runs into another and finds the least metal
+// between two.
+func (r *resolver) webs(out *Profile, openings []opening, outline *canvas.Path) {
+	edge := outline.Flatten(flatMm).Split()[0].Coords()
+	take := func(o opening, other string, web float64) {
+		if web <= 1e-6 {
+			r.fault(o.pos, o.name+" runs into "+other+": contours must not meet", "move it, make it smaller, or draw the shape with outline: {path: ...}")
+			return
+		}
+		if out.Web == nil || web < out.Web.WidthMm {
+			out.Web = &CutWeb{o.name + " and " + other, clean(web), clean(web / out.ThicknessMm)}
+		}
+	}
+	for i, o := range openings {
+		if !outline.Contains(o.a.XMm, o.a.YMm, canvas.NonZero) {
+			r.fault(o.pos, o.name+" lies outside the outline", "move it onto the part")
+			continue
+		}
+		near := math.Inf(1)
+		if c := r.part.Outline; c.Shape == parts.CircleOutline {
+			radius := outline.Bounds().W() / 2
+			near = radius - math.Max(math.Hypot(o.a.XMm, o.a.YMm), math.Hypot(o.b.XMm, o.b.YMm)) - o.radius
+		} else {
+			for k := range edge {
+				s, t := edge[k], edge[(k+1)%len(edge)]
+				near = math.Min(near, segmentDistance(o.a, o.b, XY{s.X, s.Y}, XY{t.X, t.Y})-o.radius)
+			}
+		}
+		take(o, "the outline", near)
+		for _, q := range openings[:i] {
+			// A cheap look first: a thousand holes make half a million pairs.
+			gap := distance(o.a, q.a) - distance(o.a, o.b) - distance(q.a, q.b) - o.radius - q.radius
+			if out.Web != nil && gap > out.Web.WidthMm {
+				continue
+			}
+			take(o, q.name, segmentDistance(o.a, o.b, q.a, q.b)-o.radius-q.radius)
+		}
+	}
+}
+
+// segmentDistance is the least distance between two straight lines ab and cd.
+func segmentDistance(a, b, c, d XY) float64 {
+	cross := func(o, p, q XY) float64 {
+		return (p.XMm-o.XMm)*(q.YMm-o.YMm) - (p.YMm-o.YMm)*(q.XMm-o.XMm)
+	}
+	if cross(a, b, c)*cross(a, b, d) < 0 && cross(c, d, a)*cross(c, d, b) < 0 {
+		return 0
+	}
+	return math.Min(math.Min(toSegment(a, c, d), toSegment(b, c, d)), math.Min(toSegment(c, a, b), toSegment(d, a, b)))
+}
+
+// toSegment is the distance of p from the line ab.
+func toSegment(p, a, b XY) float64 {
+	dx, dy := b.XMm-a.XMm, b.YMm-a.YMm
+	t := 0.0
+	if l := dx*dx + dy*dy; l > 0 {
+		t = math.Max(0, math.Min(1, ((p.XMm-a.XMm)*dx+(p.YMm-a.YMm)*dy)/l))
+	}
+	return distance(p, XY{a.XMm + t*dx, a.YMm + t*dy})
+}
+
+// path is the contour of an opening made smaller by inMm all round.
+func (o opening) path(inMm float64) *canvas.Path {
+	radius := o.radius - inMm
+	if o.a == o.b {
+		return canvas.Circle(radius).Translate(o.a.XMm, o.a.YMm)
+	}
+	d := distance(o.a, o.b)
+	nx, ny := radius*(o.b.YMm-o.a.YMm)/d, -radius*(o.b.XMm-o.a.XMm)/d
+	p := &canvas.Path{}
+	p.MoveTo(o.a.XMm+nx, o.a.YMm+ny)
+	p.LineTo(o.b.XMm+nx, o.b.YMm+ny)
+	p.ArcTo(radius, radius, 0, false, true, o.b.XMm-nx, o.b.YMm-ny)
+	p.LineTo(o.a.XMm-nx, o.a.YMm-ny)
+	p.ArcTo(radius, radius, 0, false, true, o.a.XMm+nx, o.a.YMm+ny)
+	p.Close()
+	return p
+}
+
+// contours puts the cuts in order, inside before outside, and moves them by
+// half the kerf if that is asked.
+func (r *resolver) contours(out *Profile, openings []opening, outline *canvas.Path, outlineText string) {
+	half := 0.0
+	if out.Compensated {
+		half = out.KerfMm / 2
+	}
+	add := func(name, shape, text string, p *canvas.Path) {
+		c := CutContour{len(out.Contours) + 1, name, shape, text, clean(lengthOf(p)), Contour(p.ToSVG())}
+		out.Contours = append(out.Contours, c)
+		out.LengthMm = clean(out.LengthMm + c.LengthMm)
+	}
+	for _, o := range openings {
+		if o.radius <= half {
+			r.fault(o.pos, o.name+" is no wider than the kerf", "a wider opening, or a cutter with a narrower kerf")
+			return
+		}
+		add(o.name, o.shape, o.text, o.path(half))
+		if s := out.Smallest; s == nil || 2*o.radius < s.SizeMm {
+			out.Smallest = &CutSmallest{o.name, clean(2 * o.radius), clean(2 * o.radius / out.ThicknessMm)}
+		}
+	}
+	drawn := outline
+	if half > 0 {
+		moved, err := offsetOutward(outline, half)
+		if err != nil {
+			r.fault(r.part.Outline.Pos, "the kerf cannot be allowed for: "+err.Error(), "wider inside corners, or leave the kerf to the cutter")
+			return
+		}
+		drawn = moved
+	}
+	add("outline", "outline", outlineText, drawn)
+	out.Pierces = len(out.Contours)
+	b := drawn.Bounds()
+	out.MinMm, out.MaxMm = XY{clean(b.X0), clean(b.Y0)}, XY{clean(b.X1), clean(b.Y1)}
+}
+
+// topLine scribes TOP from the upper edge of the part inward, on the metal.
+func (r *resolver) topLine(out *Profile, openings []opening, outline *canvas.Path) {
+	top, found := 0.0, false
+	edge := outline.Flatten(flatMm).Split()[0].Coords()
+	for i := range edge {
+		a, b := edge[i], edge[(i+1)%len(edge)]
+		if a.X < 0 == (b.X < 0) {
+			continue
+		}
+		if y := a.Y - a.X*(b.Y-a.Y)/(b.X-a.X); !found || y > top {
+			top, found = y, true
+		}
+	}
+	if b := outline.Bounds(); r.part.Outline.Shape == parts.CircleOutline {
+		top = b.Y1
+	}
+	if !found || outline.Bounds().X0 > -1e-9 || outline.Bounds().X1 < 1e-9 {
+		out.Notes = append(out.Notes, "No TOP line: the origin is not below the upper edge.")
+		return
+	}
+	// Keep a millimetre off the edge, and off what is cut below.
+	from := XY{0, clean(top - 1)}
+	for length := topLineMm; length >= 2; length-- {
+		to := XY{0, clean(from.YMm - length)}
+		clear := outline.Contains(0, to.YMm, canvas.NonZero)
+		for _, o := range openings {
+			clear = clear && segmentDistance(from, to, o.a, o.b) > o.radius+1
+		}
+		if clear {
+			out.TopLine = []XY{from, to}
+			return
+		}
+	}
+	out.Notes = append(out.Notes, "No TOP line: there is no room for it below the upper edge.")
+}
+
+// weigh computes the blank, the area and the masses.
+func (r *resolver) weigh(out *Profile, openings []opening, outline *canvas.Path) {
+	b := outline.Bounds()
+	out.BlankXMm, out.BlankYMm = clean(b.X1-b.X0), clean(b.Y1-b.Y0)
+	area := math.Abs(signedArea(outline))
+	for _, o := range openings {
+		area -= math.Pi*o.radius*o.radius + 2*o.radius*distance(o.a, o.b)
+	}
+	out.AreaMm2 = clean(area)
+	if r.out.Material == "" {
+		out.Notes = append(out.Notes, "No material is given: masses are left out.")
+		return
+	}
+	g, err := cutting.MaterialGroup(r.out.Material)
+	if err != nil {
+		out.Notes = append(out.Notes, "Material "+r.out.Material+" has no density here: masses are left out.")
+		return
+	}
+	out.NetKg = clean(area * out.ThicknessMm * 1e-9 * g.DensityKgM3)
+	out.GrossKg = clean(out.BlankXMm * out.BlankYMm * out.ThicknessMm * 1e-9 * g.DensityKgM3)
+}

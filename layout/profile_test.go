@@ -1,0 +1,221 @@
+package layout
+
+import (
+	"errors"
+	"math"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/tdewolff/canvas"
+
+	"centrepop/parts"
+)
+
+// cutJob loads a job of one part written in the test.
+func cutJob(t *testing.T, part string) *parts.Job {
+	t.Helper()
+	dir := t.TempDir()
+	for name, text := range map[string]string{
+		"job.yaml": "job: Cut\nunits: mm\nparts:\n  - p.yaml\n",
+		"p.yaml":   "part: p\nmaterial: S235\n" + part,
+	} {
+		if err := os.WriteFile(filepath.Join(dir, name), []byte(text), 0o600); err != nil {
+			t.Fatal(err)
+		}
+	}
+	job, err := parts.Load(filepath.Join(dir, "job.yaml"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	return job
+}
+
+func near(t *testing.T, what string, got, want, within float64) {
+	t.Helper()
+	if !(math.Abs(got-want) <= within) {
+		t.Errorf("%s: %.9g, want %.9g", what, got, want)
+	}
+}
+
+// The area of a convex shape moved outward by d is A + P d + π d², and its
+// length P + 2 π d (Steiner's formula), with an arc at every corner.
+func TestOffsetOutward(t *testing.T) {
+	const d = 0.15
+	for _, c := range []struct {
+		name         string
+		path         string
+		area, length float64
+		concave      int // right-angled inside corners
+		within       float64
+	}{
+		{"rectangle", "M0 0L100 0L100 50L0 50Z", 5000, 300, 0, 1e-9},
+		{"rectangle, clockwise", "M0 0L0 50L100 50L100 0Z", 5000, 300, 0, 1e-9},
+		{"circle", canvas.Circle(40).ToSVG(), math.Pi * 1600, 80 * math.Pi, 0, 1e-6},
+		{"rounded", canvas.RoundedRectangle(100, 60, 12).ToSVG(), 6000 - (4-math.Pi)*144, 320 - 8*12 + 24*math.Pi, 0, 1e-5},
+		{"L", "M0 0L100 0L100 30L40 30L40 80L0 80Z", 100*30 + 40*50, 360, 1, 1e-9},
+		{"U", "M0 0L90 0L90 60L60 60L60 30L30 30L30 60L0 60Z", 90*60 - 30*30, 360, 2, 1e-9},
+	} {
+		p, err := canvas.ParseSVGPath(c.path)
+		if err != nil {
+			t.Fatal(err)
+		}
+		near(t, c.name+" area", math.Abs(signedArea(p)), c.area, c.within)
+		near(t, c.name+" length", lengthOf(p), c.length, c.within)
+		moved, err := offsetOutward(p, d)
+		if err != nil {
+			t.Fatalf("%s: %v", c.name, err)
+		}
+		// A right-angled inside corner takes the place of an outside one: it
+		// shortens both sides by d, and needs one outside corner more.
+		wantLength := c.length + 2*math.Pi*d + float64(c.concave)*(math.Pi/2-2)*d
+		wantArea := c.area + c.length*d + math.Pi*d*d + float64(c.concave)*(math.Pi/4-1)*d*d
+		near(t, c.name+" moved length", lengthOf(moved), wantLength, c.within)
+		near(t, c.name+" moved area", signedArea(moved), wantArea, c.within)
+		if !moved.Closed() {
+			t.Errorf("%s: moved contour is open", c.name)
+		}
+	}
+	// A slit narrower than the kerf cannot be followed.
+	slit, err := canvas.ParseSVGPath("M0 0L100 0L100 50L50.1 50L50.1 20L50.1 19.95L50 19.95L50 50L0 50Z")
+	if err != nil {
+		t.Fatal(err)
+	}
+	if _, err := offsetOutward(slit, 0.3); !errors.Is(err, errTight) {
+		t.Errorf("slit: %v, want %v", err, errTight)
+	}
+}
+
+const cutFlange = `kind: flange
+quantity: 2
+stock: {plate: 10 mm, cut: laser}
+outline: {circle: 200 mm, leave: 1 mm}
+bore: {diameter: 100 mm, fit: H7, leave: 2 mm}
+holes:
+  - {name: bolts, circle: {pcd: 160, count: 4, first: 45}, size: M10 clearance}
+  - {name: small, circle: {pcd: 160, count: 2, first: 0}, size: 9.9 mm}
+  - {name: taps, angles: {pcd: 130, at: [20]}, size: M8 tap}
+  - {name: dowel, angles: {pcd: 130, at: [70]}, size: {diameter: 12, fit: H7}}
+  - {name: blind, angles: {pcd: 130, at: [110]}, size: 12 mm, depth: 4}
+  - {name: rear, face: back, angles: {pcd: 160, at: [100]}, size: 10 mm}
+  - {name: hidden, face: back, angles: {pcd: 130, at: [200]}, size: 12 mm, depth: 4}
+slots:
+  - {name: slot, at: [[-65, 0]], width: 12, length: 20, turn: 0}
+`
+
+func TestCutProfile(t *testing.T) {
+	p, err := CutProfile(cutJob(t, cutFlange), "p", CutOptions{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	var names []string
+	for i, c := range p.Contours {
+		if c.N != i+1 {
+			t.Errorf("contour %s has number %d, want %d", c.Name, c.N, i+1)
+		}
+		names = append(names, c.Name)
+	}
+	want := "bolts 1,bolts 2,bolts 3,bolts 4,slot 10,rear 1 (from the back),bore,outline"
+	if got := strings.Join(names, ","); got != want {
+		t.Errorf("contours %s, want %s", got, want)
+	}
+	why := map[string]string{}
+	for _, m := range p.Marks {
+		why[strings.Fields(m.Name)[0]] += m.Why + ";"
+	}
+	for name, w := range map[string]string{"small": "9.9 is under the 10", "taps": "tapped M8", "dowel": "reamed or bored H7", "blind": "blind"} {
+		if !strings.Contains(why[name], w) {
+			t.Errorf("mark %s: %q, want %q", name, why[name], w)
+		}
+	}
+	if len(p.Marks) != 5 || why["hidden"] != "" || !strings.Contains(strings.Join(p.Notes, " "), "hidden") {
+		t.Errorf("marks %v, notes %v", p.Marks, p.Notes)
+	}
+	// M10 medium is 11 mm (ISO 273); π is left to the closed forms.
+	holes := 4*11*math.Pi + 10*math.Pi + 98*math.Pi + 12*math.Pi + 2*8
+	near(t, "length", p.LengthMm, holes+201*math.Pi, 1e-5)
+	area := math.Pi/4*(201*201-4*11*11-10*10-98*98-12*12) - 8*12
+	near(t, "area", p.AreaMm2, area, 1e-5)
+	near(t, "net", p.NetKg, area*10*7850e-9, 1e-9) // 7850 kg/m³, EN 1991-1-1 table A.4
+	near(t, "gross", p.GrossKg, 201*201*10*7850e-9, 1e-9)
+	near(t, "blank", p.BlankXMm, 201, 1e-9)
+	near(t, "smallest", p.Smallest.SizeMm, 10, 1e-9)
+	near(t, "smallest against thickness", p.Smallest.Ratio, 1, 1e-9)
+	// The hole from the back stands at clock 100° there, so at 260° here,
+	// beside the lower end of the slot's axis at (−65, −4).
+	sin, cos := math.Sincos(260 * math.Pi / 180)
+	near(t, "web", p.Web.WidthMm, math.Hypot(80*sin+65, 80*cos+4)-5-6, 1e-9)
+	// TOP: small hole 1 of Ø9.9 is not cut, so the line has its whole length.
+	if len(p.TopLine) != 2 || p.TopLine[0] != (XY{0, 99.5}) || p.TopLine[1] != (XY{0, 89.5}) {
+		t.Errorf("TOP line %v", p.TopLine)
+	}
+
+	// With the kerf, holes lose it on the diameter and the outline gains it;
+	// what the part weighs stays.
+	k, err := CutProfile(cutJob(t, cutFlange), "p", CutOptions{KerfMm: 0.4, Compensate: true})
+	if err != nil {
+		t.Fatal(err)
+	}
+	near(t, "kerf length", k.LengthMm, p.LengthMm+0.4*math.Pi*(1-7), 1e-5)
+	near(t, "kerf box", k.MaxMm.XMm, 100.7, 1e-9)
+	near(t, "kerf mass", k.NetKg, p.NetKg, 0)
+	stated, err := CutProfile(cutJob(t, cutFlange), "p", CutOptions{KerfMm: 0.4})
+	if err != nil {
+		t.Fatal(err)
+	}
+	near(t, "kerf only stated", stated.LengthMm, p.LengthMm, 0)
+
+	// Another cutter makes other holes.
+	plasma, err := CutProfile(cutJob(t, cutFlange), "p", CutOptions{Cut: "plasma"})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(plasma.Contours) != 2 {
+		t.Errorf("plasma cuts %d contours, want the bore and the outline", len(plasma.Contours))
+	}
+}
+
+func TestCutProfileRefuses(t *testing.T) {
+	const plate = "kind: plate\nstock: {plate: 10 mm, cut: laser}\noutline: {rectangle: [100, 60]}\n"
+	for _, c := range []struct {
+		name, part, want string
+		opt              CutOptions
+	}{
+		{"hole over the edge", plate + "holes: [{name: h, at: [[46, 0]], size: 12 mm}]\n", "runs into the outline", CutOptions{}},
+		{"holes meet", plate + "holes: [{name: h, at: [[0, 0], [11, 0]], size: 12 mm}]\n", "runs into h 1", CutOptions{}},
+		{"slot across a slot", plate + "slots: [{name: a, at: [[0, 0]], width: 12, length: 40}, {name: b, at: [[0, 0]], width: 12, length: 40, turn: 90}]\n", "runs into a 1", CutOptions{}},
+		{"kerf too wide", plate + "holes: [{name: h, at: [[0, 0]], size: 10 mm}]\n", "no wider than the kerf", CutOptions{KerfMm: 10, Compensate: true}},
+		{"saw", strings.Replace(plate, "laser", "saw", 1), "cut by saw", CutOptions{}},
+		{"not said", strings.Replace(plate, ", cut: laser", "", 1), "does not say how", CutOptions{}},
+		{"unknown cutter", plate, `cutter "scissors"`, CutOptions{Cut: "scissors"}},
+		{"kerf unknown", plate, "kerf must be known", CutOptions{Compensate: true}},
+		{"kerf NaN", plate, "kerf NaN", CutOptions{KerfMm: math.NaN()}},
+		{"kerf 11", plate, "kerf 11", CutOptions{KerfMm: 11}},
+		{"turned", "kind: shaft\nprofile: {outside: [{diameter: 20, length: 50}]}\n", "not flat", CutOptions{}},
+	} {
+		p, err := CutProfile(cutJob(t, c.part), "p", c.opt)
+		if err == nil || !strings.Contains(err.Error(), c.want) || p != nil {
+			t.Errorf("%s: %v, want %q", c.name, err, c.want)
+		}
+	}
+	if _, err := CutProfile(cutJob(t, plate), "q", CutOptions{}); err == nil {
+		t.Error("an unknown part is no error")
+	}
+}
+
+func TestSegmentDistance(t *testing.T) {
+	for _, c := range []struct {
+		a, b, c, d XY
+		want       float64
+	}{
+		{XY{0, 0}, XY{10, 0}, XY{5, 3}, XY{5, 9}, 3},
+		{XY{0, 0}, XY{10, 0}, XY{5, -3}, XY{5, 9}, 0},
+		{XY{0, 0}, XY{10, 0}, XY{13, 4}, XY{13, 4}, 5},
+		{XY{1, 1}, XY{1, 1}, XY{4, 5}, XY{4, 5}, 5},
+		{XY{0, 0}, XY{10, 0}, XY{0, 2}, XY{10, 2}, 2},
+	} {
+		near(t, "distance", segmentDistance(c.a, c.b, c.c, c.d), c.want, 1e-12)
+		near(t, "distance, turned round", segmentDistance(c.c, c.d, c.a, c.b), c.want, 1e-12)
+	}
+}
