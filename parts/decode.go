@@ -18,7 +18,7 @@ const (
 // nil node is an absent key: it gives the zero value and no fault.
 type reader struct {
 	*source
-	units Units
+	units Units // empty if the input fails to say; then sizes are not compared
 }
 
 // sound tells whether no fault has been found at a key of n or anywhere below
