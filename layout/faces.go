@@ -12,7 +12,7 @@ import (
 // holeSize works out a hole: the drill, the finished size and the words.
 func (r *resolver) holeSize(h parts.HoleSize) made {
 	if h.Make == parts.PlainHole {
-		s := r.sizeOf(h.Size, true)
+		s := r.sizeOf(h.Size)
 		m := made{size: s, drillMm: s.nominalMm, finishedMm: s.nominalMm, text: r.w.Drill(s.nominalMm)}
 		if s.class != "" && s.thread == nil {
 			m.drillMm = reamDrill(s.nominalMm)

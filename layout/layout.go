@@ -82,6 +82,7 @@ type resolver struct {
 	steps    []step         // every cylinder: outside first, then inside
 	made     []madeGroup    // hole groups in printing order
 	radials  []madeRadial
+	saddled  []madeSaddle
 }
 
 // step is one cylinder of a turned part, or the bore or round outline of a
@@ -139,7 +140,7 @@ func (r *resolver) resolve() {
 	r.section()
 	r.faces()
 	r.roundFeatures()
-	r.developments()
+	r.developments() // before features, operations and mass
 	r.features()
 	r.out.Overall = r.overall()
 	r.out.MassKg = r.mass()
@@ -170,7 +171,7 @@ type sized struct {
 }
 
 // sizeOf limits a size: by its own fit, else by the job's general tolerance.
-func (r *resolver) sizeOf(s parts.Size, inside bool) sized {
+func (r *resolver) sizeOf(s parts.Size) sized {
 	out := sized{nominalMm: s.Nominal.Mm, minMm: s.Nominal.Mm, maxMm: s.Nominal.Mm}
 	if s.Thread.Value != "" {
 		t, err := threads.Parse(s.Thread.Value)
@@ -188,14 +189,6 @@ func (r *resolver) sizeOf(s parts.Size, inside bool) sized {
 		l, err := fits.Limit(s.Nominal.Mm, f.Class.Value)
 		if err != nil {
 			r.fault(f.Class.Pos, "fit "+f.Class.Value+" cannot be used for "+r.w.Dia(s.Nominal.Mm), plain(err))
-			return out
-		}
-		if l.Hole != inside {
-			what, right := "shaft", "a hole class (capital letter) such as H7"
-			if !inside {
-				what, right = "hole", "a shaft class (small letter) such as h6"
-			}
-			r.fault(f.Class.Pos, "fit "+f.Class.Value+" is a "+what+" class on the wrong side", right)
 			return out
 		}
 		out.minMm, out.maxMm, out.limited = l.MinMm, l.MaxMm, true
@@ -267,7 +260,7 @@ func (r *resolver) cylinders() {
 			for _, s := range side.steps {
 				r.steps = append(r.steps, step{
 					name: s.Name.Value, inside: side.inside, fromMm: z, toMm: z + s.Length.Mm,
-					size: r.sizeOf(s.Size, side.inside), undercut: s.Undercut,
+					size: r.sizeOf(s.Size), undercut: s.Undercut,
 					seat: s.Seat.Value, finish: s.Finish.Value,
 				})
 				z += s.Length.Mm
@@ -281,10 +274,10 @@ func (r *resolver) cylinders() {
 			if size.Nominal.Mm == 0 {
 				size.Nominal = p.Outline.Width
 			}
-			r.steps = append(r.steps, step{name: "outline", toMm: p.Thickness.Mm, size: r.sizeOf(size, false)})
+			r.steps = append(r.steps, step{name: "outline", toMm: p.Thickness.Mm, size: r.sizeOf(size)})
 		}
 		if p.Bore != nil {
-			r.steps = append(r.steps, step{name: "bore", inside: true, toMm: p.Thickness.Mm, size: r.sizeOf(p.Bore.Size, true)})
+			r.steps = append(r.steps, step{name: "bore", inside: true, toMm: p.Thickness.Mm, size: r.sizeOf(p.Bore.Size)})
 		}
 	}
 }
@@ -328,6 +321,8 @@ func (r *resolver) lengthMm() float64 {
 		return r.part.Profile.LengthMm()
 	case r.part.Frustum != nil:
 		return r.part.Frustum.Height.Mm
+	case r.part.Transition != nil:
+		return r.part.Transition.Height.Mm
 	}
 	return r.part.Thickness.Mm
 }
