@@ -1,0 +1,301 @@
+package layout
+
+import (
+	"encoding/csv"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"math"
+	"os"
+	"path/filepath"
+	"strconv"
+	"strings"
+	"testing"
+
+	"centrepop/parts"
+)
+
+// job writes one part file into a job and works it out.
+func job(t *testing.T, header string, partFiles ...string) (*Plan, error) {
+	t.Helper()
+	dir := t.TempDir()
+	list := ""
+	for i, text := range partFiles {
+		name := fmt.Sprintf("p%d.yaml", i)
+		list += "  - " + name + "\n"
+		if err := os.WriteFile(filepath.Join(dir, name), []byte(text), 0o666); err != nil {
+			t.Fatal(err)
+		}
+	}
+	file := filepath.Join(dir, "job.yaml")
+	if err := os.WriteFile(file, []byte("job: Test\n"+header+"\nparts:\n"+list), 0o666); err != nil {
+		t.Fatal(err)
+	}
+	j, err := parts.Load(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return Resolve(j)
+}
+
+func mustJob(t *testing.T, header string, partFiles ...string) *Plan {
+	t.Helper()
+	plan, err := job(t, header, partFiles...)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return plan
+}
+
+// demo works out a demo job.
+func demo(t *testing.T, name string) *Plan {
+	t.Helper()
+	j, err := parts.Load("../testdata/" + name + "/job.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	plan, err := Resolve(j)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return plan
+}
+
+// TestDemoHoles compares every hole of the demo jobs with testdata/expected,
+// which was worked out by other means.
+func TestDemoHoles(t *testing.T) {
+	for _, name := range []string{"pugmill", "gatejack"} {
+		plan := demo(t, name)
+		f, err := os.Open("../testdata/expected/" + name + "-holes.csv")
+		if err != nil {
+			t.Fatal(err)
+		}
+		defer f.Close()
+		rows, err := csv.NewReader(f).ReadAll()
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, r := range rows[1:] {
+			n, _ := strconv.Atoi(r[3])
+			x, _ := strconv.ParseFloat(r[4], 64)
+			y, _ := strconv.ParseFloat(r[5], 64)
+			dia, _ := strconv.ParseFloat(r[6], 64)
+			hole, group := find(plan, r[0], r[1], r[2], n)
+			if hole == nil {
+				t.Errorf("%s: %v is not in the plan", name, r)
+				continue
+			}
+			if math.Hypot(hole.XMm-x, hole.YMm-y) > 1e-3 {
+				t.Errorf("%s: %v lies at (%v, %v)", name, r, hole.XMm, hole.YMm)
+			}
+			want := group.FinishedMm
+			if group.Thread != "" {
+				want = group.DrillMm
+			}
+			if math.Abs(want-dia) > 1e-3 {
+				t.Errorf("%s: %v has diameter %v", name, r, want)
+			}
+		}
+	}
+}
+
+func find(plan *Plan, part, face, group string, n int) (*Hole, *Group) {
+	p := plan.Part(part)
+	if p == nil {
+		return nil, nil
+	}
+	for _, f := range p.Faces {
+		if string(f.Face) != face {
+			continue
+		}
+		for gi := range f.Groups {
+			g := &f.Groups[gi]
+			if g.Name != group || string(g.Marked) != face {
+				continue
+			}
+			for i := range f.Holes {
+				if f.Holes[i].N == g.First+n-1 {
+					return &f.Holes[i], g
+				}
+			}
+		}
+	}
+	return nil, nil
+}
+
+// TestPlanIsFinite: a plan encodes as JSON, which refuses NaN and infinity, and
+// the same job gives the same bytes.
+func TestPlanIsFinite(t *testing.T) {
+	for _, name := range []string{"pugmill", "gatejack"} {
+		a, err := json.Marshal(demo(t, name))
+		if err != nil {
+			t.Fatal(err)
+		}
+		b, err := json.Marshal(demo(t, name))
+		if err != nil || string(a) != string(b) {
+			t.Errorf("%s: two runs differ: %v", name, err)
+		}
+	}
+}
+
+const plate = `part: plate
+kind: plate
+material: S235
+thickness: 10
+outline: {rectangle: [200, 100]}
+`
+
+// TestMirroredBack: a through hole marked on the front is seen mirrored on the
+// back and keeps its number; a blind one is not seen there.
+func TestMirroredBack(t *testing.T) {
+	dir := t.TempDir()
+	text := plate + `holes:
+  - {name: through, at: [[60, 20], [10, 30]], size: 8}
+  - {name: blind, at: [[-60, 20]], size: 8, depth: 5}
+  - {name: behind, face: back, at: [[-80, 0]], size: 6}
+`
+	os.WriteFile(filepath.Join(dir, "p.yaml"), []byte(text), 0o666)
+	os.WriteFile(filepath.Join(dir, "job.yaml"), []byte("job: T\nunits: mm\nparts: [p.yaml]\n"), 0o666)
+	j, err := parts.Load(filepath.Join(dir, "job.yaml"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	f, err := FaceView(j, "plate", parts.Back)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(f.Holes) != 3 {
+		t.Fatalf("holes %v", f.Holes)
+	}
+	got := map[string][]XY{}
+	for _, h := range f.Holes {
+		got[h.Group] = append(got[h.Group], XY{h.XMm, h.YMm})
+	}
+	if got["behind"][0] != (XY{-80, 0}) || got["through"][0] != (XY{-60, 20}) || got["through"][1] != (XY{-10, 30}) {
+		t.Errorf("got %v", got)
+	}
+	if none, err := FaceView(j, "nothing", parts.Back); none != nil || err == nil {
+		t.Errorf("a part that is not there: %v, %v", none, err)
+	}
+}
+
+// TestDatumEdges: coordinates from two edges are positive inward.
+func TestDatumEdges(t *testing.T) {
+	plan := mustJob(t, "units: mm", plate+"holes: [{name: a, at: [[12, 20]], datum: right-top, size: 8}]\n")
+	f := plan.Parts[0].Faces[0]
+	h := f.Holes[0]
+	if h.XMm != 88 || h.YMm != 30 || h.FromXMm != 12 || h.FromYMm != 20 || f.Datum != "right and top edge" {
+		t.Errorf("got %+v from the %s", h, f.Datum)
+	}
+}
+
+// TestMass: plate and turned part against hand arithmetic with 7850 kg/m³.
+func TestMass(t *testing.T) {
+	const shaft = `part: shaft
+kind: shaft
+material: S235
+profile:
+  outside:
+    - {name: a, diameter: 100, length: 100}
+    - {name: b, diameter: 50, length: 100}
+  inside:
+    - {name: bore, diameter: 20, length: 200}
+`
+	plan := mustJob(t, "units: mm", plate+"holes: [{name: a, at: [[0, 0]], size: 50}]\n", shaft)
+	for i, wantMm3 := range []float64{
+		200*100*10 - math.Pi/4*50*50*10,
+		math.Pi / 4 * (100*100*100 + 50*50*100 - 20*20*200),
+	} {
+		want := wantMm3 * 7850e-9
+		if got := plan.Parts[i].MassKg; math.Abs(got-want) > 1e-6*want {
+			t.Errorf("%s: %v kg, want %v", plan.Parts[i].Name, got, want)
+		}
+	}
+}
+
+// TestChamfer: a 5 × 45° chamfer opens a Ø90 bore to Ø100 at the face, and
+// 2 × 30° from the axis an outside Ø60 to 60 − 2·2·tan 30° (trigonometry).
+func TestChamfer(t *testing.T) {
+	plan := mustJob(t, "units: mm", `part: ring
+kind: flange
+thickness: 10
+outline: {circle: 160}
+bore: {diameter: 90}
+chamfers: [{edge: bore-back, size: 5, angle: 45, for: weld}]
+`, `part: pin
+kind: shaft
+profile: {outside: [{name: a, diameter: 60, length: 50}]}
+chamfers: [{edge: a-front, size: 2, angle: 30}]
+`)
+	for i, want := range []string{"Ø100 at the face", "Ø57.691 at the face"} {
+		found := false
+		for _, f := range plan.Parts[i].Features {
+			found = found || strings.Contains(f.Size, want)
+		}
+		if !found {
+			t.Errorf("%s: no feature with %q: %+v", plan.Parts[i].Name, want, plan.Parts[i].Features)
+		}
+	}
+	inner := plan.Parts[0].Section.Inner
+	if last := inner[len(inner)-1]; last != (XY{10, 50}) {
+		t.Errorf("the chamfered bore ends at %v", last)
+	}
+}
+
+// TestLadder: the bore for a tube measured 114.42 is 114.39 to 114.41
+// (0.01 to 0.03 mm under; common practice, no source).
+func TestLadder(t *testing.T) {
+	plan := mustJob(t, "units: mm", `part: flange
+kind: flange
+thickness: 10
+outline: {circle: 200}
+bore: {diameter: 114.3, fit: {light-press: tube.outside}, leave: 2}
+`, "part: tube\nkind: tube\ntube: {outside: 114.3, wall: 4, length: 300}\n")
+	rungs := plan.Parts[0].Ladders[0].Rungs
+	if len(rungs) != 25 {
+		t.Fatalf("%d rungs", len(rungs))
+	}
+	for _, r := range rungs {
+		if math.Abs(r.MeasuredMm-r.BoreMaxMm-0.01) > 1e-9 || math.Abs(r.MeasuredMm-r.BoreMinMm-0.03) > 1e-9 {
+			t.Errorf("rung %+v", r)
+		}
+	}
+}
+
+// TestLocatedFaults: what only layout can know is refused at its place.
+func TestLocatedFaults(t *testing.T) {
+	for _, c := range []struct{ text, what string }{
+		{plate + "holes: [{name: a, at: [[0, 0]], size: M11.5 tap}]\n", "M11.5"},
+		{plate + "holes: [{name: a, at: [[0, 0]], size: R1/2 tap}]\n", "outside thread"},
+		{plate + "holes: [{name: a, at: [[0, 0]], size: G1 clearance}]\n", "clearance"},
+		{plate + "bore: {diameter: 20, fit: T6}\n", "T6"},
+	} {
+		plan, err := job(t, "units: mm", c.text)
+		var faults parts.Errors
+		if plan != nil || !errors.As(err, &faults) || len(faults) != 1 {
+			t.Errorf("%s: %v, %v", c.what, plan, err)
+			continue
+		}
+		if f := faults[0]; f.Pos.Line != 6 || f.Pos.File != "p0.yaml" || !strings.Contains(f.What, c.what) || f.Right == "" {
+			t.Errorf("%s: %+v", c.what, f)
+		}
+	}
+}
+
+// TestLimitsAreInside: limits print rounded inward.
+func TestLimitsAreInside(t *testing.T) {
+	for _, c := range []struct {
+		units    parts.Units
+		min, max float64
+		want     string
+	}{
+		{parts.Millimetres, 90, 90.035, "90.000 – 90.035"},
+		{parts.Millimetres, 11.9785, 12.0215, "11.979 – 12.021"},
+		{parts.Inches, 25.4, 25.421, "1.0000 – 1.0008 in"},
+		{parts.Inches, 25.401, 25.4254, "1.0001 – 1.0010 in"},
+	} {
+		if got := (Writer{c.units}).Limits(c.min, c.max); got != c.want {
+			t.Errorf("%v to %v: %q, want %q", c.min, c.max, got, c.want)
+		}
+	}
+}

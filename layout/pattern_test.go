@@ -1,0 +1,160 @@
+package layout
+
+import (
+	"math"
+	"os"
+	"regexp"
+	"strconv"
+	"strings"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"centrepop/parts"
+)
+
+// TestCircleFactors checks hole coordinates per unit diameter, hole 1 at top,
+// with the factors of Machinery's Handbook, 23rd ed., Jig Boring, p. 950 ff
+// (type A), as listed in testdata/reference/worked_examples.md (a).
+func TestCircleFactors(t *testing.T) {
+	text, err := os.ReadFile("../testdata/reference/worked_examples.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	row := regexp.MustCompile(`(?m)^\| (\d+) \| (0\.\d{5}) \| ([-0-9.,; ]+) \|$`)
+	rows := row.FindAllStringSubmatch(string(text), -1)
+	if len(rows) < 5 {
+		t.Fatalf("found %d rows of factors", len(rows))
+	}
+	for _, r := range rows {
+		n, _ := strconv.Atoi(r[1])
+		chord, _ := strconv.ParseFloat(r[2], 64)
+		c, err := NewBoltCircle(1, n, 0)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if math.Abs(c.ChordMm-chord) > 0.6e-5 {
+			t.Errorf("%d holes: chord %v, want %v", n, c.ChordMm, chord)
+		}
+		pairs := strings.Split(r[3], ";")
+		if len(pairs) != n {
+			t.Fatalf("%d holes: %d coordinates", n, len(pairs))
+		}
+		for i, pair := range pairs {
+			xy := strings.Split(pair, ",")
+			x, _ := strconv.ParseFloat(strings.TrimSpace(xy[0]), 64)
+			y, _ := strconv.ParseFloat(strings.TrimSpace(xy[1]), 64)
+			if h := c.Holes[i]; math.Abs(h.XMm-x) > 0.6e-5 || math.Abs(h.YMm-y) > 0.6e-5 || h.N != i+1 {
+				t.Errorf("%d holes: hole %d at (%v, %v), want (%v, %v)", n, i+1, h.XMm, h.YMm, x, y)
+			}
+		}
+	}
+}
+
+// TestCircleHandbookChecks holds single published answers.
+func TestCircleHandbookChecks(t *testing.T) {
+	// Three holes in the circumscribing square, origin at the upper left
+	// corner, y down (Machinery's Handbook, type A; from memory).
+	c, err := NewBoltCircle(1, 3, 0)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i, want := range [][2]float64{{0.5, 0}, {0.93301, 0.75}, {0.06699, 0.75}} {
+		if x, y := c.Holes[i].XMm+0.5, 0.5-c.Holes[i].YMm; math.Abs(x-want[0]) > 1e-5 || math.Abs(y-want[1]) > 1e-5 {
+			t.Errorf("hole %d at (%v, %v), want %v", i+1, x, y, want)
+		}
+	}
+	// Twelve holes straddling the centre line on 8 in: 1.03528 and 3.86370
+	// (workshop text: 4 sin 15°, 4 cos 15°).
+	c, err = NewBoltCircle(8, 12, 15)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if h := c.Holes[0]; math.Abs(h.XMm-1.03528) > 1e-5 || math.Abs(h.YMm-3.86370) > 1e-5 {
+		t.Errorf("first hole at (%v, %v)", h.XMm, h.YMm)
+	}
+}
+
+func TestCircleRefusals(t *testing.T) {
+	for _, c := range []struct {
+		pcd   float64
+		count int
+		first float64
+	}{{0, 4, 0}, {-1, 4, 0}, {math.NaN(), 4, 0}, {math.Inf(1), 4, 0}, {10001, 4, 0}, {10, 0, 0}, {10, 1001, 0}, {10, 4, math.NaN()}, {10, 4, 361}} {
+		if got, err := NewBoltCircle(c.pcd, c.count, c.first); err == nil || got != nil {
+			t.Errorf("%v: got %v, %v", c, got, err)
+		}
+	}
+}
+
+// TestCircleProperties: every hole on the pitch circle, neighbours one chord
+// apart, hole 1 the first at or after TOP.
+func TestCircleProperties(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		pcd := rapid.Float64Range(1, 5000).Draw(t, "pcd")
+		count := rapid.IntRange(2, 60).Draw(t, "count")
+		first := rapid.Float64Range(-360, 360).Draw(t, "first")
+		c, err := NewBoltCircle(pcd, count, first)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for i, h := range c.Holes {
+			if math.Abs(math.Hypot(h.XMm, h.YMm)-pcd/2) > 1e-6 {
+				t.Fatalf("hole %d is off the circle", h.N)
+			}
+			next := c.Holes[(i+1)%count]
+			if d := math.Hypot(h.XMm-next.XMm, h.YMm-next.YMm); math.Abs(d-c.ChordMm) > 1e-6 {
+				t.Fatalf("holes %d and %d are %v apart, chord %v", h.N, next.N, d, c.ChordMm)
+			}
+			if h.AngleDeg < 0 || h.AngleDeg >= 360 || (i > 0 && h.AngleDeg <= c.Holes[i-1].AngleDeg) {
+				t.Fatalf("angle %v out of order", h.AngleDeg)
+			}
+		}
+		if c.Holes[0].AngleDeg > 360/float64(count)+1e-6 {
+			t.Fatalf("hole 1 at %v is not the first after TOP", c.Holes[0].AngleDeg)
+		}
+	})
+}
+
+func TestCentres(t *testing.T) {
+	mm := func(v float64) parts.Length { return parts.Length{Mm: v} }
+	for _, c := range []struct {
+		name string
+		p    parts.Pattern
+		want []XY
+	}{
+		{"arc from 30° to 150°, both ends", parts.Pattern{Kind: parts.ArcPattern, PCD: mm(100), Count: 3, First: parts.Angle{Deg: 30}, Last: parts.Angle{Deg: 150}},
+			[]XY{Clock(50, 30), {50, 0}, Clock(50, 150)}},
+		{"arc over TOP is numbered from TOP", parts.Pattern{Kind: parts.ArcPattern, PCD: mm(100), Count: 3, First: parts.Angle{Deg: -90}, Last: parts.Angle{Deg: 90}},
+			[]XY{{0, 50}, {50, 0}, {-50, 0}}},
+		{"listed angles", parts.Pattern{Kind: parts.AnglesPattern, PCD: mm(100), Angles: []parts.Angle{{Deg: 270}, {Deg: 90}}}, []XY{{50, 0}, {-50, 0}}},
+		{"grid, rows from the top left", parts.Pattern{Kind: parts.GridPattern, Columns: 2, Rows: 2, PitchX: mm(40), PitchY: mm(30)},
+			[]XY{{-20, 15}, {20, 15}, {-20, -15}, {20, -15}}},
+		{"from the right top corner inward", parts.Pattern{Kind: parts.PointsPattern, Datum: "right-top", Points: []parts.Point{{X: mm(10), Y: mm(20)}}}, []XY{{90, 30}}},
+		{"from the left bottom corner", parts.Pattern{Kind: parts.PointsPattern, Datum: "left-bottom", Points: []parts.Point{{X: mm(10), Y: mm(20)}}}, []XY{{-90, -30}}},
+	} {
+		got := centres(c.p, XY{-100, -50}, XY{100, 50})
+		if len(got) != len(c.want) {
+			t.Errorf("%s: %v, want %v", c.name, got, c.want)
+			continue
+		}
+		for i := range got {
+			if distance(got[i], c.want[i]) > 1e-9 {
+				t.Errorf("%s: point %d at %v, want %v", c.name, i+1, got[i], c.want[i])
+			}
+		}
+	}
+}
+
+// TestOverPins: over two pins is the centre distance and one pin, between them
+// is one pin less (geometry).
+func TestOverPins(t *testing.T) {
+	pts := []XY{{0, 50}, {50, 0}, {0, -50}, {-50, 0}}
+	got := chords(parts.CirclePattern, pts, 1, 10)
+	if len(got) != 2 || got[0].Kind != "neighbours" || got[1].Kind != "across" {
+		t.Fatalf("got %v", got)
+	}
+	if math.Abs(got[0].CentreMm-70.710678119) > 1e-9 || math.Abs(got[0].OverMm-80.710678119) > 1e-9 || got[1].BetweenMm != 90 {
+		t.Errorf("got %v", got)
+	}
+}
