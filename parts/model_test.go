@@ -227,3 +227,61 @@ func TestPaper(t *testing.T) {
 		}
 	}
 }
+
+// TestDatums: the same hole written from each corner, on both faces.
+func TestDatums(t *testing.T) {
+	for _, c := range []struct {
+		outline, face, datum string
+		inside, outside      string
+	}{
+		// A right triangle that fills the right and lower half of its box,
+		// 100 × 50; seen from behind it fills the left and lower half.
+		{"polygon: {points: [[0, 0], [100, 0], [100, 50]]}", "front", "right-bottom", "[10, 10]", "[90, 10]"},
+		{"polygon: {points: [[0, 0], [100, 0], [100, 50]]}", "front", "left-bottom", "[90, 10]", "[10, 10]"},
+		{"polygon: {points: [[0, 0], [100, 0], [100, 50]]}", "front", "right-top", "[10, 30]", "[90, 30]"},
+		{"polygon: {points: [[0, 0], [100, 0], [100, 50]]}", "front", "left-top", "[90, 40]", "[10, 40]"},
+		{"polygon: {points: [[0, 0], [100, 0], [100, 50]]}", "back", "left-bottom", "[10, 10]", "[90, 10]"},
+		{"polygon: {points: [[0, 0], [100, 0], [100, 50]]}", "back", "right-top", "[90, 40]", "[10, 40]"},
+		{`path: "M0 0H100V50Z"`, "back", "left-bottom", "[10, 10]", "[90, 10]"},
+		// A hexagon with a corner at TOP is 100 wide and 115.47 high.
+		{"polygon: {sides: 6, across-flats: 100}", "front", "left-top", "[50, 1]", "[1, 1]"},
+		{"polygon: {sides: 6, across-flats: 100}", "front", "left-top", "[1, 57]", "[50, 115.5]"},
+		{"circle: 100", "front", "left-bottom", "[15, 15]", "[14, 14]"},
+	} {
+		src := "part: a\nkind: plate\nthickness: 8\noutline: {" + c.outline + "}\nholes:\n  - {name: h, face: " + c.face + ", datum: " + c.datum + ", at: [%s], size: 1}\n"
+		if _, err := ParsePart("a", fmt.Appendf(nil, src, c.inside), Millimetres); err != nil {
+			t.Errorf("%s, %s, %s refuses %s: %v", c.outline, c.face, c.datum, c.inside, err)
+		}
+		if _, err := ParsePart("a", fmt.Appendf(nil, src, c.outside), Millimetres); err == nil || !strings.Contains(err.Error(), "outside it") {
+			t.Errorf("%s, %s, %s takes %s: %v", c.outline, c.face, c.datum, c.outside, err)
+		}
+	}
+}
+
+// TestBoreRoom: the largest bore about the origin of each outline.
+func TestBoreRoom(t *testing.T) {
+	for _, c := range []struct {
+		outline string
+		room    float64
+	}{
+		{"circle: 100", 100},
+		{"square: 100, corner: 20", 100},
+		{"rectangle: [100, 40]", 40},
+		{"slot: [100, 40]", 40},
+		{"polygon: {sides: 6, across-flats: 50}", 50},
+		{"polygon: {points: [[-10, -20], [30, -20], [30, 40], [-10, 40]]}", 20},
+		{`path: "M-30 -20H50V40H-30Z"`, 40},
+		// The nearest place of this triangle's long side, x + y = 60, is
+		// 60/√2 away; its other sides are 20 away.
+		{`path: "M-20 -20H80L-20 80Z"`, 40},
+		{`path: "M-50 -50H60L-50 60Z"`, 2 * 10 / math.Sqrt2},
+	} {
+		src := "part: a\nkind: plate\nthickness: 8\noutline: {" + c.outline + "}\nbore: {diameter: %.6f}\n"
+		if _, err := ParsePart("a", fmt.Appendf(nil, src, c.room-0.001), Millimetres); err != nil {
+			t.Errorf("%s refuses a bore just under %g: %v", c.outline, c.room, err)
+		}
+		if _, err := ParsePart("a", fmt.Appendf(nil, src, c.room+0.001), Millimetres); err == nil || !strings.Contains(err.Error(), "as large as the outline") {
+			t.Errorf("%s takes a bore just over %g: %v", c.outline, c.room, err)
+		}
+	}
+}
