@@ -3,6 +3,7 @@ package templates
 import (
 	"slices"
 	"strconv"
+	"strings"
 
 	"centrepop/layout"
 	"centrepop/parts"
@@ -23,14 +24,11 @@ func coverSheets(plan *layout.Plan, paper frame, chapters []chapter, own int) []
 	check, warned := scaleCheck(plan.Units, f.width())
 	f.add(check, space(4))
 	f.table(partsTable(plan))
+	f.table(boughtTable(plan))
+	f.table(cutTable(plan))
 	f.table(indexTable(chapters, own))
-	if len(plan.Notes) > 0 {
-		pieces := []piece{heading("Notes", f.width())}
-		for _, note := range plan.Notes {
-			pieces = append(pieces, paragraph("–", note, textMm, false, f.width())...)
-		}
-		f.add(append(pieces, space(4))...)
-	}
+	f.add(notes("Heavy: lift with a hoist or with help", plan.Lifts, f.width())...)
+	f.add(notes("Notes", plan.Notes, f.width())...)
 	f.add(conventions(f.width()), space(4))
 	if !warned {
 		f.add(safety(f.width()), space(4))
@@ -149,6 +147,44 @@ func partsTable(plan *layout.Plan) table {
 			title = part.Title
 		}
 		t.rows = append(t.rows, []string{title, strconv.Itoa(s.Quantity), s.Material, s.Size, mass(s.MassKg), mass(s.MassKg * float64(s.Quantity))})
+	}
+	return t
+}
+
+func boughtTable(plan *layout.Plan) table {
+	t := table{title: "To buy", columns: []column{
+		{head: "Item", flex: true, bold: true},
+		{head: "No. off", align: Centre, bold: true},
+		{head: "For", flex: true},
+		{head: "Note", flex: true, spare: true},
+	}}
+	for _, b := range plan.Bought {
+		t.rows = append(t.rows, []string{b.Item, strconv.Itoa(b.Quantity), b.For, b.Note})
+	}
+	return t
+}
+
+// cutTable is the sawing list, a row for a bar with its pieces in order.
+func cutTable(plan *layout.Plan) table {
+	t := table{title: "To saw, in " + lengthWord(plan.Units), columns: []column{
+		{head: "Bar", flex: true, bold: true},
+		{head: "Material", flex: true},
+		{head: "Bar length", align: Right},
+		{head: "Pieces, in this order", flex: true},
+		{head: "Left over", align: Right},
+	}}
+	for _, c := range plan.Cuts {
+		for _, bar := range c.Bars {
+			var pieces []string
+			for _, p := range bar.Pieces {
+				title := p.Part
+				if part := partNamed(plan, p.Part); part != nil {
+					title = part.Title
+				}
+				pieces = append(pieces, title+" "+short(p.LengthMm, plan.Units))
+			}
+			t.rows = append(t.rows, []string{c.Stock, c.Material, short(c.BarMm, plan.Units), strings.Join(pieces, "; "), short(bar.OffcutMm, plan.Units)})
+		}
 	}
 	return t
 }

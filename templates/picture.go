@@ -418,7 +418,7 @@ func facePanel(face *layout.Face, features []layout.Feature, w, h float64) panel
 func smallNumber(d *Drawing, room *occupied, x, y, r, dirX, dirY float64, n int) {
 	text := strconv.Itoa(n)
 	w, h := textWidth(text, smallMm, true), ascentMm*smallMm
-	spot, ok := room.find(x, y, w, h, r+0.7, r+4, math.Atan2(dirY, dirX), room.free)
+	spot, ok := room.find(x, y, w, h, r+1.2, r+4.5, math.Atan2(dirY, dirX), room.free)
 	if !ok {
 		return
 	}

@@ -37,6 +37,10 @@ func samples() []sample {
 func jobOf(name string, units parts.Units, list ...*layout.PartPlan) *layout.Plan {
 	plan := &layout.Plan{Job: name, Revision: "B", Date: "2025-03-14", DrawnBy: "A. Reed", CheckedBy: "M. Holt", Units: units,
 		Tolerance: "ISO 2768-m", Notes: []string{"All welds are cleaned of slag before the next run.", "Deburr every edge."}, Parts: list}
+	plan.Bought = []layout.BoughtRow{{Item: "hexagon screw M10 × 35, 8.8", Quantity: 12, For: "barrel flanges", Note: "ISO 4017"}, {Item: "washer 10", Quantity: 24, For: "barrel flanges"}}
+	plan.Cuts = []layout.CutRow{{Stock: "round 130", Material: "C45", BarMm: 3000, KerfMm: 2, Bars: []layout.CutBar{
+		{Pieces: []layout.CutPiece{{Part: list[0].Name, LengthMm: 60}, {Part: list[len(list)-1].Name, LengthMm: 738.5, FromMm: 72}}, OffcutMm: 2187}}}}
+	plan.Lifts = []string{"Base plate, 41 kg"}
 	for _, p := range list {
 		plan.Stock = append(plan.Stock, layout.StockRow{Part: p.Name, Quantity: p.Quantity, Material: p.Material, Size: p.StockText, MassKg: p.MassKg})
 	}
