@@ -20,7 +20,7 @@ const maxParts = 200
 // source.
 const defaultPaperMm = 0.1
 
-var jobKeys = []string{"job", "revision", "date", "drawn", "checked", "units", "paper", "tolerance", "shop", "notes", "parts", "joints"}
+var jobKeys = []string{"job", "revision", "date", "drawn", "checked", "units", "paper", "tolerance", "shop", "notes", "parts", "joints", "accept"}
 
 // loader reads a job. The embedded reader is that of the job file.
 type loader struct {

@@ -67,6 +67,7 @@ type Job struct {
 	Notes     []Text
 	Parts     []*Part
 	Joints    []*Joint            // how the parts meet, as written
+	Accept    []Accept            // findings of the review that are taken as they are
 	sources   map[string][]string // lines of every file read, for excerpts
 }
 

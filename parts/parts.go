@@ -41,6 +41,7 @@ func Load(jobPath string) (*Job, error) {
 	l.parts(tree, job)
 	l.refs(job)
 	l.joints(tree.get("joints"), job)
+	l.accept(tree.get("accept"), job)
 	var errs Errors
 	for _, one := range l.sources {
 		errs = append(errs, one.sorted()...)
