@@ -3,7 +3,6 @@ package templates
 import (
 	"fmt"
 	"math"
-	"slices"
 	"strconv"
 
 	"github.com/tdewolff/canvas"
@@ -394,115 +393,6 @@ func (p *punch) ticks(lines *Drawing, room *occupied, ox, oy float64) {
 		for _, d := range [4][2]float64{{1, 0}, {0, 1}, {-1, 0}, {0, -1}} {
 			tick(d[0]*crossOpenMm, d[1]*crossOpenMm, d[0]*centreMarkMm, d[1]*centreMarkMm)
 		}
-	}
-}
-
-// mark is a hole or slot to label, in page coordinates.
-type mark struct {
-	n       int
-	group   string
-	size    string
-	x, y    float64
-	radius  float64
-	outward float64 // direction away from the part's centre, radians
-}
-
-// labelWay is a way to label a mark: how large its number is, whether its
-// size stands beside it, how far off it may stand, and whether it may lie
-// over lines (never over another text).
-type labelWay struct {
-	numberMm float64
-	withSize bool
-	farMm    float64
-	overLine bool
-}
-
-// The ways, best first. All marks of a pattern are labelled the same way of
-// the first three if there is one that suits them all; otherwise each for
-// itself.
-var (
-	labelWays = []labelWay{
-		{numberMm, true, 6, false},
-		{numberMm, false, 5, false},
-		{smallNumMm, false, 6, false},
-	}
-	lastWays = []labelWay{
-		{numberMm, true, 20, false},
-		{smallNumMm, false, 12, true},
-		{smallNumMm, false, 60, true},
-	}
-)
-
-// labelMarks writes the numbers and sizes of marks near them.
-func labelMarks(s *sheet, room *occupied, marks []mark) {
-	for len(marks) > 0 {
-		n := 1
-		for n < len(marks) && marks[n].group == marks[0].group {
-			n++
-		}
-		labelPattern(s, room, marks[:n])
-		marks = marks[n:]
-	}
-}
-
-// labelPattern labels the marks of one pattern.
-func labelPattern(s *sheet, room *occupied, marks []mark) {
-	before := len(room.texts)
-	for _, way := range labelWays {
-		var spots []rect
-		for _, m := range marks {
-			spot, ok := m.place(room, way)
-			if !ok {
-				break
-			}
-			room.addText(spot)
-			spots = append(spots, spot)
-		}
-		if len(spots) == len(marks) {
-			for i, m := range marks {
-				m.draw(s, room, spots[i], way)
-			}
-			return
-		}
-		room.texts = room.texts[:before]
-	}
-	for _, m := range marks {
-		for _, way := range append(slices.Clone(labelWays), lastWays...) {
-			if spot, ok := m.place(room, way); ok {
-				room.addText(spot)
-				m.draw(s, room, spot, way)
-				break
-			}
-		}
-	}
-}
-
-// place finds room for a label.
-func (m mark) place(room *occupied, way labelWay) (rect, bool) {
-	w := textWidth(strconv.Itoa(m.n), way.numberMm, true)
-	if way.withSize {
-		w += sizeGapMm + textWidth(m.size, holeSizeMm, false)
-	}
-	near := m.radius + 0.8
-	ok := room.free
-	if way.overLine {
-		ok = room.clearOfTexts
-	}
-	return room.find(m.x, m.y, w, ascentMm*way.numberMm, near, near+way.farMm, m.outward, ok)
-}
-
-// draw writes a label into its spot, with a leader if it stands far off.
-func (m mark) draw(s *sheet, room *occupied, spot rect, way labelWay) {
-	number := strconv.Itoa(m.n)
-	s.draw.Add(Text{XMm: spot.x0, YMm: spot.y0, SizeMm: way.numberMm, Bold: true, Content: number})
-	if way.withSize {
-		s.draw.Add(Text{XMm: spot.x0 + textWidth(number, way.numberMm, true) + sizeGapMm, YMm: spot.y0, SizeMm: holeSizeMm, Content: m.size})
-	}
-	x, y := min(max(m.x, spot.x0-0.5), spot.x1+0.5), min(max(m.y, spot.y0-0.5), spot.y1+0.5)
-	if d := math.Hypot(x-m.x, y-m.y); d > m.radius+6 {
-		k := (m.radius + 0.5) / d
-		s.draw.Add(segment(x, y, m.x+(x-m.x)*k, m.y+(y-m.y)*k, hairMm))
-		room.addLine(x, y, m.x+(x-m.x)*k, m.y+(y-m.y)*k)
 	}
 }
 
