@@ -1,0 +1,100 @@
+package review
+
+import (
+	"math"
+
+	"centrepop/layout/cutting"
+	"centrepop/parts"
+)
+
+// drilled is a size that a drill has to make.
+type drilled struct {
+	name string
+	pos  parts.Pos
+	mm   float64
+	make parts.HoleMake
+	fit  bool
+}
+
+// drilledSizes lists the holes of a part, one for each group.
+func (v *view) drilledSizes() []drilled {
+	var out []drilled
+	done := map[string]bool{}
+	for i := range v.holes {
+		h := &v.holes[i]
+		if h.group == nil || done[h.name] {
+			continue
+		}
+		done[h.name] = true
+		s := h.group.Size
+		out = append(out, drilled{h.name, s.Pos, h.drillMm, s.Make, s.Size.Fit.Pos.Line > 0})
+	}
+	for i := range v.p.Radials {
+		f := &v.p.Radials[i]
+		if f.Shape != parts.RadialHole {
+			continue
+		}
+		for _, row := range v.q.Radials {
+			if row.Name == f.Name.Value {
+				out = append(out, drilled{f.Name.Value, f.Size.Pos, row.DiameterMm, f.Size.Make, f.Size.Size.Fit.Pos.Line > 0})
+				break
+			}
+		}
+	}
+	return out
+}
+
+// drillSize looks for plain holes of a size no common drill has. Clearance and
+// tapped holes take theirs from tables, and a fitted hole is reamed.
+func drillSize(v *view) {
+	for _, d := range v.drilledSizes() {
+		if d.make != parts.PlainHole || d.fit {
+			continue
+		}
+		nearMm, name := nearestDrill(d.mm)
+		if math.Abs(nearMm-d.mm) < 0.006 || d.mm > 50 {
+			continue
+		}
+		v.report(Note, d.name, d.pos, Finding{
+			What:    d.name + " is no size of a common drill",
+			Numbers: v.mm(d.mm) + "; the nearest drill is " + name,
+			Rule:    "metric drills as in ISO 235, inch drills as in ASME B94.11M", Source: "from memory; which sizes a shop keeps: " + practice,
+			Fix: "take a drill's size, or bore the hole",
+		})
+	}
+}
+
+// nearestDrill is the stock drill of either system nearest to a diameter.
+func nearestDrill(mm float64) (nearMm float64, name string) {
+	best := math.Inf(1)
+	for _, s := range []cutting.System{cutting.Metric, cutting.Inch} {
+		for _, d := range cutting.StockDrills(s) {
+			if off := math.Abs(d.DiaMm - mm); off < best-1e-9 {
+				best, nearMm, name = off, d.DiaMm, d.Name
+				if s == cutting.Metric {
+					name += " mm"
+				}
+			}
+		}
+	}
+	return nearMm, name
+}
+
+// drillLarge looks for holes over the shop's largest drill.
+func drillLarge(v *view) {
+	most := v.job.Shop.Drills
+	if !most.Set() {
+		return
+	}
+	for _, d := range v.drilledSizes() {
+		if d.mm <= most.Mm+slackMm {
+			continue
+		}
+		v.report(Check, d.name, d.pos, Finding{
+			What:    d.name + " is larger than the shop's largest drill",
+			Numbers: "drill " + v.mm(d.mm) + ", the shop has up to " + v.mm(most.Mm),
+			Rule:    "the hole must be bored, sawn or cut with the outline", Source: "shop: drill: largest",
+			Fix: "have it cut with the outline, bore it, or take a smaller size",
+		})
+	}
+}

@@ -1,0 +1,159 @@
+package review
+
+import (
+	"math"
+	"strconv"
+
+	"centrepop/layout/bolts"
+	"centrepop/parts"
+)
+
+// rim is what a hole wants around it: from its centre to an edge, by whose rule.
+type rim struct {
+	needMm       float64
+	rule, source string
+}
+
+const steelwork = "EN 1993-1-8:2005 Table 3.3, used as guidance"
+
+// edgeRim is the least distance from a hole's middle line to an edge. A bolt
+// hole has that of steelwork; half a thread of metal beside a tapped hole, and
+// a quarter of its diameter beside a plain one, are common practice.
+func (h *hole) edgeRim() rim {
+	d := 2 * h.radiusMm
+	switch {
+	case h.slot != nil:
+		return rim{1.0 * d, "from the middle of a slot to an edge at least its width", practice}
+	case h.bolt():
+		if e, err := bolts.EdgeDistances(d); err == nil {
+			return rim{e.E1Mm, "from the centre of a bolt hole to an edge at least 1.2 times the hole", steelwork}
+		}
+	case h.thread != nil:
+		return rim{1.0 * d, "from the centre of a tapped hole to an edge at least one thread diameter", practice}
+	}
+	return rim{0.75 * d, "metal beside a hole at least a quarter of its diameter", practice}
+}
+
+// nearest is the closest edge of a hole found so far.
+type nearest struct {
+	wallMm float64 // metal between, negative if the hole breaks out
+	what   string  // the edge
+}
+
+func (n *nearest) take(wallMm float64, what string) {
+	if wallMm < n.wallMm {
+		*n = nearest{wallMm, what}
+	}
+}
+
+// edge looks for too little metal between a hole and the outline, a bore, a
+// shoulder or the outside.
+func edge(v *view) {
+	worst := newWorst()
+	for i := range v.holes {
+		h := &v.holes[i]
+		n := v.nearestEdge(h)
+		need := h.edgeRim()
+		wantMm := need.needMm - h.radiusMm
+		if n.wallMm >= wantMm-slackMm {
+			continue
+		}
+		worst.add(h.name, n.wallMm-wantMm, func(count int) {
+			f := Finding{
+				What: h.title() + " lies close to " + n.what + same(count),
+				Numbers: "from its centre to " + n.what + " " + v.mm(n.wallMm+h.radiusMm) + ", wanted " + v.mm(need.needMm) +
+					"; metal left " + v.mm(n.wallMm) + " beside " + v.mm(2*h.radiusMm),
+				Rule: need.rule, Source: need.source,
+				Fix: "move the hole, or give the part more metal there",
+			}
+			severity := Check
+			if n.wallMm < slackMm {
+				severity = Stop
+				f.What = h.title() + " breaks out of " + n.what + same(count)
+				f.Numbers = "its side lies " + v.mm(-n.wallMm) + " beyond " + n.what
+				f.Rule, f.Source = "a hole keeps metal all round", "by geometry"
+			}
+			v.report(severity, h.name, h.pos(), f)
+		})
+	}
+	worst.report()
+}
+
+// nearestEdge finds the edge with the least metal beside a hole.
+func (v *view) nearestEdge(h *hole) nearest {
+	n := nearest{wallMm: math.Inf(1)}
+	if v.p.Outline != nil {
+		n.take(v.toOutline(h)-h.radiusMm, "the outline")
+		for _, c := range v.inside {
+			n.take(h.nearMm()-h.radiusMm-c.radiusMm, "the bore")
+		}
+		return n
+	}
+	for _, s := range v.cuts() {
+		mid := (s.fromMm + s.toMm) / 2
+		out, in := at(v.outside, mid), at(v.inside, mid)
+		if mid > h.fromMm && mid < h.toMm && out != nil && h.centreMm() < out.radiusMm {
+			n.take(out.radiusMm-h.farMm()-h.radiusMm, "the outside of "+out.name)
+			if in != nil && h.centreMm() > in.radiusMm {
+				n.take(h.nearMm()-h.radiusMm-in.radiusMm, "the bore "+in.name)
+			}
+			continue
+		}
+		// The drill passes beside a hub on its way to the face.
+		before := mid < h.fromMm && h.face == parts.Front || mid > h.toMm && h.face == parts.Back
+		if gap := h.nearMm() - h.radiusMm - outerMm(out); before && out != nil && h.centreMm() >= out.radiusMm && gap < 0 {
+			n.take(gap, "the side of "+out.name)
+		}
+	}
+	return n
+}
+
+func outerMm(c *cylinder) float64 {
+	if c == nil {
+		return 0
+	}
+	return c.radiusMm
+}
+
+// same says that other holes of the group have the same fault.
+func same(count int) string {
+	switch {
+	case count == 2:
+		return " (and one more of the group)"
+	case count > 2:
+		return " (and " + strconv.Itoa(count-1) + " more of the group)"
+	}
+	return ""
+}
+
+// worst keeps, for each group of holes, the hole with the worst fault, so that
+// a ring of equal holes gives one finding.
+type worst struct {
+	names  []string
+	amount map[string]float64
+	count  map[string]int
+	tell   map[string]func(count int)
+}
+
+func newWorst() *worst {
+	return &worst{amount: map[string]float64{}, count: map[string]int{}, tell: map[string]func(int){}}
+}
+
+// add offers a fault; the lower the amount the worse. Of equal ones the first
+// is kept.
+func (w *worst) add(name string, amount float64, tell func(count int)) {
+	if w.count[name] == 0 {
+		w.names = append(w.names, name)
+	}
+	if w.count[name] == 0 || amount < w.amount[name]-slackMm {
+		w.amount[name], w.tell[name] = amount, tell
+	}
+	w.count[name]++
+}
+
+// report tells the worst fault of each name, in the order they came in.
+func (w *worst) report() {
+	for _, n := range w.names {
+		w.tell[n](w.count[n])
+	}
+}

@@ -1,0 +1,161 @@
+package review
+
+import (
+	"math"
+
+	"centrepop/layout/bolts"
+	"centrepop/parts"
+)
+
+// head looks for bolt holes where neither head nor nut has room on a side, or
+// no spanner reaches. Where a bolt is not yet chosen, hexagon head, plain
+// washer and the tool that needs least are taken; a counterbored side takes a
+// socket head.
+func head(v *view) {
+	worst := newWorst()
+	for i := range v.holes {
+		h := &v.holes[i]
+		if !h.bolt() {
+			continue
+		}
+		b, err := bolts.Find(h.group.Size.Thread)
+		if err != nil {
+			continue
+		}
+		neighbourMm := v.neighbourMm(h)
+		for _, side := range []parts.Face{parts.Front, parts.Back} {
+			if !h.through() && side != h.face || side == h.face && (h.group.Counterbore != nil || h.group.Countersink != nil) {
+				continue
+			}
+			wall, wallMm := v.hub(h, side)
+			place := bolts.Place{Washer: true, Tool: bolts.ToolNone, WallMm: wallMm, NeighbourMm: neighbourMm, HoleMm: 2 * h.radiusMm}
+			if wallMm <= 0 {
+				place.WallMm = 0
+			}
+			room, err := b.HeadRoom(place)
+			if err != nil {
+				continue
+			}
+			near, what, toolNeed := math.Inf(1), "", math.Inf(1)
+			need := room.NeedWallMm
+			if wallMm > 0 {
+				near, what = wallMm-room.NeedWallMm, wall
+			}
+			if neighbourMm > 0 && neighbourMm-room.NeedNeighbourMm < near {
+				near, what, need = neighbourMm-room.NeedNeighbourMm, "the next bolt", room.NeedNeighbourMm
+			}
+			if near < -slackMm {
+				worst.add(h.name+string(side), near, func(count int) {
+					v.report(Check, h.name, h.pos(), Finding{
+						What:    h.title() + ": head or washer fouls " + what + " on the " + string(side) + same(count),
+						Numbers: what + " is " + v.mm(need+near) + " from the centre, " + b.Thread.Designation + " with washer wants " + v.mm(need),
+						Rule:    "hexagon over its corners or washer, with the bolt against the side of its hole", Source: b.Source,
+						Fix: "move the holes, take a smaller bolt or none of the washer, or counterbore",
+					})
+				})
+				continue
+			}
+			place.Washer = false
+			for _, tool := range []bolts.Tool{bolts.ToolSocket, bolts.ToolRing} {
+				place.Tool = tool
+				if t, err := b.HeadRoom(place); err == nil {
+					short := 0.0
+					if place.WallMm > 0 {
+						short = math.Max(short, t.NeedWallMm-place.WallMm)
+					}
+					if neighbourMm > 0 {
+						short = math.Max(short, t.NeedNeighbourMm-neighbourMm)
+					}
+					toolNeed = math.Min(toolNeed, short)
+				}
+			}
+			if toolNeed > slackMm && !math.IsInf(toolNeed, 1) {
+				worst.add(h.name+string(side), -toolNeed, func(count int) {
+					v.report(Check, h.name, h.pos(), Finding{
+						What:    h.title() + ": the head fits, but no socket or ring spanner goes over it on the " + string(side) + same(count),
+						Numbers: what + " is " + v.mm(near+need) + " from the centre; the spanner lacks " + v.mm(toolNeed),
+						Rule:    "socket (1.25 s + 3)/2 or ring (1.45 s + 2)/2 round the bolt, s across flats", Source: practice,
+						Fix: "put the head or nut on the other side, take socket head screws, or move the holes",
+					})
+				})
+			}
+		}
+	}
+	worst.report()
+}
+
+// hub is the nearest wall that stands up beside a hole on a side of the part,
+// and its distance from the hole's centre; 0 without one. A step with a fit is a
+// spigot: it goes into the mate, so no head sits beside it.
+func (v *view) hub(h *hole, side parts.Face) (what string, mm float64) {
+	if v.p.Profile == nil {
+		return "", 0
+	}
+	best := math.Inf(1)
+	r := h.centreMm()
+	for _, s := range v.cuts() {
+		mid := (s.fromMm + s.toMm) / 2
+		// Over a blind hole through a flange, the far side is where it ends.
+		above := mid < h.fromMm && side == parts.Front || mid > h.toMm && side == parts.Back
+		if !above {
+			continue
+		}
+		if c := at(v.outside, mid); c != nil && c.size.Fit.Pos.Line == 0 && c.radiusMm < r && r-c.radiusMm < best {
+			best, what = r-c.radiusMm, "the side of "+c.name
+		}
+		if c := at(v.inside, mid); c != nil && c.radiusMm > r && c.radiusMm-r < best {
+			best, what = c.radiusMm-r, "the bore "+c.name
+		}
+	}
+	if math.IsInf(best, 1) {
+		return "", 0
+	}
+	return what, best
+}
+
+// neighbourMm is the distance to the nearest other bolt hole, or 0.
+func (v *view) neighbourMm(h *hole) float64 {
+	best := 0.0
+	for i := range v.holes {
+		g := &v.holes[i]
+		if g == h || !g.bolt() || g.group.Size.Thread != h.group.Size.Thread {
+			continue
+		}
+		if d := apartMm(g, h); d > slackMm && (best == 0 || d < best) {
+			best = d
+		}
+	}
+	return best
+}
+
+// counterbore checks counterbores of bolt holes against the socket head screw of
+// their size.
+func counterbore(v *view) {
+	for i := range v.p.Holes {
+		g := &v.p.Holes[i]
+		if g.Counterbore == nil || g.Size.Make != parts.ClearanceHole {
+			continue
+		}
+		b, err := bolts.Find(g.Size.Thread)
+		if err != nil || b.SocketHeadDiameterMm == 0 {
+			continue
+		}
+		c := g.Counterbore
+		if c.Diameter.Mm < b.SocketHeadDiameterMm-slackMm {
+			v.report(Check, g.Name.Value, c.Diameter.Pos, Finding{
+				What:    g.Name.Value + ": the screw head does not go into the counterbore",
+				Numbers: "counterbore " + v.mm(c.Diameter.Mm) + ", socket head " + v.mm(b.SocketHeadDiameterMm),
+				Rule:    "a counterbore is wider than the head", Source: b.Source,
+				Fix: "open the counterbore, or say in a note which head goes there",
+			})
+		}
+		if c.Depth.Mm < b.SocketHeadHeightMm-slackMm {
+			v.report(Check, g.Name.Value, c.Depth.Pos, Finding{
+				What:    g.Name.Value + ": the screw head stands above the face",
+				Numbers: "counterbore " + v.mm(c.Depth.Mm) + " deep, socket head " + v.mm(b.SocketHeadHeightMm) + " high",
+				Rule:    "a counterbore is as deep as the head", Source: b.Source,
+				Fix: "make it deeper, or accept it where nothing passes over the face",
+			})
+		}
+	}
+}

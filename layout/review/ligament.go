@@ -1,0 +1,56 @@
+package review
+
+import (
+	"math"
+
+	"centrepop/layout/bolts"
+)
+
+// ligament looks for holes that overlap or have too little metal between them.
+// Holes that do not reach the same depth do not meet.
+func ligament(v *view) {
+	worst := newWorst()
+	for i := range v.holes {
+		for j := i + 1; j < len(v.holes); j++ {
+			g, h := &v.holes[i], &v.holes[j]
+			if math.Min(g.toMm, h.toMm)-math.Max(g.fromMm, h.fromMm) < slackMm {
+				continue
+			}
+			centresMm := apartMm(g, h)
+			wallMm := centresMm - g.radiusMm - h.radiusMm
+			need := pitch(g, h)
+			if centresMm >= need.needMm-slackMm {
+				continue
+			}
+			worst.add(g.name+" "+h.name, centresMm-need.needMm, func(count int) {
+				f := Finding{
+					What:    g.title() + " and " + h.title() + " lie close together",
+					Numbers: "centres " + v.mm(centresMm) + " apart, wanted " + v.mm(need.needMm) + "; metal between " + v.mm(wallMm),
+					Rule:    need.rule, Source: need.source,
+					Fix: "move one of them, or take a smaller size or fewer holes",
+				}
+				severity := Check
+				switch {
+				case centresMm < slackMm:
+					severity, f.What = Stop, g.title()+" and "+h.title()+" are at the same place"
+					f.Fix = "delete one of them"
+				case wallMm < slackMm:
+					severity, f.What = Stop, g.title()+" and "+h.title()+" run into each other"
+				}
+				v.report(severity, h.name, h.pos(), f)
+			})
+		}
+	}
+	worst.report()
+}
+
+// pitch is the least distance of two holes' middle lines.
+func pitch(g, h *hole) rim {
+	d := 2 * math.Max(g.radiusMm, h.radiusMm)
+	if g.bolt() && h.bolt() {
+		if e, err := bolts.EdgeDistances(d); err == nil {
+			return rim{e.P1Mm, "centres of bolt holes at least 2.2 times the hole apart", steelwork}
+		}
+	}
+	return rim{g.radiusMm + h.radiusMm + d/2, "metal between two holes at least half the larger one", practice}
+}

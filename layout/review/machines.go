@@ -1,0 +1,203 @@
+package review
+
+import (
+	"math"
+
+	"centrepop/parts"
+)
+
+// pierces is the smallest hole a cutter makes well in a plate, as a share of
+// the thickness and at the least. All four are rules of thumb of cutting shops
+// for mild steel; a given machine may do better.
+var pierces = []struct {
+	cut     string
+	share   float64
+	leastMm float64
+}{
+	{"laser", 1, 1},
+	{"plasma", 1.5, 5},
+	{"waterjet", 0.25, 2},
+	{"flame", 1.5, 15},
+}
+
+// pierce looks for holes that the cutter cannot make. Bores are cut; round
+// holes are drilled from the punch template, so theirs is only a note.
+func pierce(v *view) {
+	if v.p.Outline == nil {
+		return
+	}
+	for _, c := range pierces {
+		if c.cut != v.p.Stock.Cut {
+			continue
+		}
+		leastMm := math.Max(c.leastMm, c.share*v.lengthMm)
+		f := Finding{
+			Rule:   c.cut + " holes at least " + layoutNumber(c.share) + " times the thickness and " + v.mm(c.leastMm),
+			Source: practice, Fix: "drill it instead of having it cut, or make it larger",
+		}
+		if b := v.p.Bore; b != nil && b.Size.Nominal.Mm-b.Leave.Mm < leastMm-slackMm {
+			f.What = "the bore is too small for the " + c.cut
+			f.Numbers = v.mm(b.Size.Nominal.Mm-b.Leave.Mm) + " as cut in " + v.mm(v.lengthMm) + ", wanted " + v.mm(leastMm)
+			v.report(Check, "bore", b.Pos, f)
+		}
+		for _, d := range v.drilledSizes() {
+			if d.make == parts.TappedHole || d.fit || d.mm >= leastMm-slackMm {
+				continue
+			}
+			f.What = d.name + " is too small to be cut with the outline: have it marked, and drill it"
+			f.Numbers = v.mm(d.mm) + " in " + v.mm(v.lengthMm) + ", wanted " + v.mm(leastMm)
+			v.report(Note, d.name, d.pos, f)
+		}
+	}
+}
+
+// cutEdge is the metal on diameter that clears the edge a cutter leaves, its
+// taper and its hard skin. Rules of thumb.
+var cutEdge = []struct {
+	cut string
+	mm  float64
+}{
+	{"laser", 1}, {"plasma", 3}, {"waterjet", 1}, {"flame", 3},
+}
+
+// stockLeft looks for fitted bores and outlines that are cut without metal left
+// for the lathe, or too little of it.
+func stockLeft(v *view) {
+	o := v.p.Outline
+	if o == nil {
+		return
+	}
+	for _, c := range cutEdge {
+		if c.cut != v.p.Stock.Cut {
+			continue
+		}
+		f := Finding{
+			Rule:   "at least " + v.mm(c.mm) + " on diameter for the lathe over a " + c.cut + " cut edge, which is rough, tapered and hard",
+			Source: practice, Fix: "add leave: 2 mm, or as much as the cutter needs",
+		}
+		if b := v.p.Bore; b != nil && toTurn(b.Size.Fit) && b.Leave.Mm < c.mm-slackMm {
+			f.What = "the bore has a fit, but the " + c.cut + " leaves too little for the lathe"
+			f.Numbers = v.mm(b.Leave.Mm) + " left on " + v.mm(b.Size.Nominal.Mm) + ", wanted " + v.mm(c.mm)
+			v.report(Stop, "bore", b.Pos, f)
+		}
+		if o.Shape == parts.CircleOutline && toTurn(o.Size.Fit) && o.LeaveOnPart.Mm < c.mm-slackMm {
+			f.What = "the outline has a fit, but the " + c.cut + " leaves too little for the lathe"
+			f.Numbers = v.mm(o.LeaveOnPart.Mm) + " left on " + v.mm(o.Width.Mm) + ", wanted " + v.mm(c.mm)
+			v.report(Stop, "outline", o.Pos, f)
+		}
+	}
+}
+
+// toTurn tells fits that no cutter holds: all but a wide plus-minus.
+func toTurn(f parts.Fit) bool {
+	return f.Class.Value != "" || f.LightPress.Set() || len(f.Limits) == 2 && f.Limits[1].Mm-f.Limits[0].Mm < 0.2-slackMm ||
+		f.PlusMinus.Set() && f.PlusMinus.Mm < 0.1-slackMm
+}
+
+// blank looks for stock that is too small for the finished part.
+func blank(v *view) {
+	s := v.p.Stock
+	if v.p.Profile == nil || !s.Size.Set() || s.Form != "round" && s.Form != "tube" && s.Form != "casting" {
+		return
+	}
+	widest := 0.0
+	for _, c := range v.outside {
+		widest = math.Max(widest, 2*c.radiusMm)
+	}
+	f := Finding{Rule: "the stock is at least as large as the part", Source: "by geometry", Fix: "order a larger stock size"}
+	if s.Size.Mm < widest-slackMm {
+		f.What, f.Numbers = "the stock is thinner than the part", v.mm(s.Size.Mm)+" for "+v.mm(widest)
+		v.report(Stop, "", s.Pos, f)
+	}
+	if s.Length.Set() && s.Length.Mm < v.lengthMm-slackMm {
+		f.What, f.Numbers = "the stock is shorter than the part", v.mm(s.Length.Mm)+" for "+v.mm(v.lengthMm)
+		v.report(Stop, "", s.Pos, f)
+	}
+}
+
+// latheMm is the swing a part needs on the lathe: twice the farthest point of
+// its outline from the axis it turns about, 0 if nothing is turned.
+func (v *view) latheMm() float64 {
+	for _, o := range v.q.Operations {
+		if o.Machine != "Lathe" {
+			continue
+		}
+		far := v.q.Section.MaxMm
+		for _, p := range v.outline {
+			far = math.Max(far, math.Hypot(p.XMm, p.YMm))
+		}
+		return 2 * far
+	}
+	return 0
+}
+
+// swing looks for parts that are too wide for the lathe, if they go on it.
+func swing(v *view) {
+	most, needMm := v.job.Shop.SwingMm, v.latheMm()
+	if !most.Set() || needMm <= most.Mm+slackMm {
+		return
+	}
+	v.report(Stop, "", v.p.Name.Pos, Finding{
+		What:    v.p.Title.Value + " is over the lathe's swing",
+		Numbers: "turns " + v.mm(needMm) + " across its corners, swing " + v.mm(most.Mm),
+		Rule:    "what is turned swings over the bed", Source: "shop: lathe: swing",
+		Fix: "bore it on the mill, have it turned elsewhere, or make it smaller",
+	})
+}
+
+// between looks for shafts that are longer than the lathe. A part up to four
+// times as long as thick is held in the chuck alone.
+func between(v *view) {
+	most := v.job.Shop.BetweenMm
+	if v.p.Profile == nil || v.p.Kind == parts.Tube || !most.Set() || v.lengthMm <= most.Mm+slackMm {
+		return
+	}
+	v.report(Stop, "", v.p.Name.Pos, Finding{
+		What:    v.p.Title.Value + " is longer than the lathe takes between centres",
+		Numbers: v.mm(v.lengthMm) + " long, " + v.mm(most.Mm) + " between centres",
+		Rule:    "a shaft is turned between centres", Source: "shop: lathe: between",
+		Fix: "make it in two, or have it turned elsewhere",
+	})
+}
+
+// mate looks for light presses whose mate cannot be measured when the bore is
+// turned, and for fits that nothing answers: a class on a bore whose shaft in
+// the job, named by the seat, has none. Joints are looked at by their own rules.
+func mate(r *reviewer) {
+	for _, p := range r.job.Parts {
+		q := r.plan.Part(p.Name.Value)
+		if q == nil {
+			continue
+		}
+		v := newView(r, p, q)
+		for _, c := range v.inside {
+			ref := c.size.Fit.LightPress
+			if !ref.Set() {
+				continue
+			}
+			other := partNamed(r.job, ref.Part)
+			if other == nil || other.Kind == parts.Tube || other.Profile == nil {
+				continue // a tube as bought has no limits, and is measured
+			}
+			for _, s := range other.Profile.Outside {
+				if s.Name.Value == ref.Feature && s.Size.Fit.Pos.Line == 0 {
+					v.report(Note, c.name, ref.Pos, Finding{
+						What:    "the mate of " + c.name + " is turned here too, and has no limits",
+						Numbers: ref.Part + "." + ref.Feature + " " + r.mm(s.Size.Nominal.Mm),
+						Rule:    "a light press goes over what is bought and measured; two turned parts take a fit", Source: practice,
+						Fix: "give both sides a fit, such as H7 and p6",
+					})
+				}
+			}
+		}
+	}
+}
+
+func partNamed(job *parts.Job, name string) *parts.Part {
+	for _, p := range job.Parts {
+		if p.Name.Value == name {
+			return p
+		}
+	}
+	return nil
+}

@@ -1,0 +1,71 @@
+package review
+
+import (
+	"math"
+
+	"github.com/tdewolff/canvas"
+
+	"centrepop/layout"
+)
+
+// polyline flattens a contour to within 0.001 mm. The first point is repeated
+// at the end.
+func polyline(c layout.Contour) []layout.XY {
+	path, err := canvas.ParseSVGPath(string(c))
+	if err != nil {
+		return nil // layout wrote it, so it can be read
+	}
+	var out []layout.XY
+	for _, p := range path.Flatten(0.001).Coords() {
+		out = append(out, layout.XY{XMm: p.X, YMm: p.Y})
+	}
+	if len(out) > 0 && out[0] != out[len(out)-1] {
+		out = append(out, out[0])
+	}
+	return out
+}
+
+// toPoint is the distance of a point from the straight line a to b.
+func toPoint(p, a, b layout.XY) float64 {
+	dx, dy := b.XMm-a.XMm, b.YMm-a.YMm
+	t := 0.0
+	if l := dx*dx + dy*dy; l > 0 {
+		t = math.Max(0, math.Min(1, ((p.XMm-a.XMm)*dx+(p.YMm-a.YMm)*dy)/l))
+	}
+	return math.Hypot(p.XMm-a.XMm-t*dx, p.YMm-a.YMm-t*dy)
+}
+
+// apart is the distance of two straight lines a to b and c to d, 0 where they
+// cross.
+func apart(a, b, c, d layout.XY) float64 {
+	turn := func(p, q, r layout.XY) float64 {
+		return (q.XMm-p.XMm)*(r.YMm-p.YMm) - (q.YMm-p.YMm)*(r.XMm-p.XMm)
+	}
+	if turn(a, b, c)*turn(a, b, d) < 0 && turn(c, d, a)*turn(c, d, b) < 0 {
+		return 0
+	}
+	return min(toPoint(a, c, d), toPoint(b, c, d), toPoint(c, a, b), toPoint(d, a, b))
+}
+
+// nearMm and farMm are the least and the greatest distance of a hole's middle
+// line from the axis.
+func (h *hole) nearMm() float64 { return toPoint(layout.XY{}, h.a, h.b) }
+func (h *hole) farMm() float64 {
+	return math.Max(math.Hypot(h.a.XMm, h.a.YMm), math.Hypot(h.b.XMm, h.b.YMm))
+}
+
+// apartMm is the distance of two holes' middle lines.
+func apartMm(g, h *hole) float64 { return apart(g.a, g.b, h.a, h.b) }
+
+// toOutline is the distance of a hole's middle line from the outline of a flat
+// part.
+func (v *view) toOutline(h *hole) float64 {
+	if len(v.outside) > 0 {
+		return v.outside[0].radiusMm - h.farMm()
+	}
+	best := math.Inf(1)
+	for i := 0; i+1 < len(v.outline); i++ {
+		best = math.Min(best, apart(h.a, h.b, v.outline[i], v.outline[i+1]))
+	}
+	return best
+}

@@ -1,0 +1,238 @@
+package review
+
+import (
+	"math"
+	"strconv"
+
+	"centrepop/layout/threads"
+	"centrepop/parts"
+)
+
+// opening is one hole, slot or window in the outside of a round: a box on the
+// unrolled surface.
+type opening struct {
+	radial   *parts.Radial
+	clockDeg float64
+	zMm      float64 // of its centre, from the front face
+	alongMm  float64 // half its length along the axis
+	aroundMm float64 // half its length round the outside
+	outerMm  float64 // radius of the surface it starts on
+}
+
+func (o *opening) title(v *view) string {
+	if len(o.radial.Clock) == 1 {
+		return o.radial.Name.Value
+	}
+	return o.radial.Name.Value + " at " + layoutNumber(math.Mod(o.clockDeg+360, 360)) + "°"
+}
+
+// layoutNumber writes a plain number with at most two decimals.
+func layoutNumber(x float64) string {
+	return strconv.FormatFloat(math.Round(x*100)/100, 'f', -1, 64)
+}
+
+// axialMm is where a radial feature is centred, from the front face.
+func (v *view) axialMm(f *parts.Radial) float64 {
+	if f.From == parts.Back {
+		return v.lengthMm - f.Axial.Mm
+	}
+	return f.Axial.Mm
+}
+
+// wallAt is the wall of a turned part at z, half the diameter of a solid one.
+func (v *view) wallAt(z float64) float64 {
+	return radiusAt(v.outside, z) - radiusAt(v.inside, z)
+}
+
+func radialThread(f *parts.Radial) *threads.Thread {
+	if f.Shape != parts.RadialHole || f.Size.Make != parts.TappedHole {
+		return nil
+	}
+	t, err := threads.Parse(f.Size.Thread)
+	if err != nil {
+		return nil
+	}
+	return &t
+}
+
+// openings lists what is cut into the outside.
+func (v *view) openings() []opening {
+	var out []opening
+	for i := range v.p.Radials {
+		f := &v.p.Radials[i]
+		o := opening{radial: f, zMm: v.axialMm(f), alongMm: f.Along.Mm / 2, aroundMm: f.Around.Mm / 2}
+		o.outerMm = radiusAt(v.outside, o.zMm)
+		if f.Shape == parts.RadialHole {
+			o.alongMm = v.radialHoleMm(f) / 2
+			o.aroundMm = o.alongMm
+		}
+		for _, c := range f.Clock {
+			o.clockDeg = c.Deg
+			out = append(out, o)
+		}
+	}
+	return out
+}
+
+// radialHoleMm is the finished diameter of a radial hole.
+func (v *view) radialHoleMm(f *parts.Radial) float64 {
+	if t := radialThread(f); t != nil {
+		return t.MajorMm
+	}
+	for _, row := range v.q.Radials {
+		if row.Name == f.Name.Value {
+			return row.DiameterMm
+		}
+	}
+	return f.Size.Size.Nominal.Mm
+}
+
+// radialEdge looks for openings that break into an end face or cross the
+// shoulder of their step.
+func radialEdge(v *view) {
+	done := map[string]bool{}
+	for _, o := range v.openings() {
+		if done[o.radial.Name.Value] {
+			continue
+		}
+		done[o.radial.Name.Value] = true
+		fromMm, toMm := o.zMm-o.alongMm, o.zMm+o.alongMm
+		numbers := "it runs from " + v.mm(fromMm) + " to " + v.mm(toMm) + " from the front face"
+		switch step := at(v.outside, o.zMm); {
+		case fromMm < slackMm || toMm > v.lengthMm-slackMm:
+			v.report(Stop, o.radial.Name.Value, o.radial.Pos, Finding{
+				What: o.title(v) + " breaks into an end face", Numbers: numbers + ", the part from 0 to " + v.mm(v.lengthMm),
+				Rule: "an opening in the outside keeps metal at both ends", Source: "by geometry",
+				Fix: "move it along the axis, or make it shorter",
+			})
+		case step != nil && (fromMm < step.fromMm-slackMm || toMm > step.toMm+slackMm):
+			v.report(Check, o.radial.Name.Value, o.radial.Pos, Finding{
+				What:    o.title(v) + " runs over the end of " + step.name,
+				Numbers: numbers + ", " + step.name + " from " + v.mm(step.fromMm) + " to " + v.mm(step.toMm),
+				Rule:    "an opening lies on one diameter, as its template is wrapped round one", Source: practice,
+				Fix: "move it along the axis, or make it shorter",
+			})
+		case math.Min(fromMm, v.lengthMm-toMm) < o.leastMm(v)-slackMm:
+			v.report(Check, o.radial.Name.Value, o.radial.Pos, Finding{
+				What:    o.title(v) + " leaves little metal at an end face",
+				Numbers: v.mm(math.Min(fromMm, v.lengthMm-toMm)) + " left, wanted " + v.mm(o.leastMm(v)),
+				Rule:    "metal beside an opening at least the wall, and no more than half the opening", Source: practice,
+				Fix: "move it along the axis",
+			})
+		}
+	}
+}
+
+// leastMm is the metal an opening wants beside it.
+func (o *opening) leastMm(v *view) float64 {
+	return math.Min(v.wallAt(o.zMm), math.Min(o.alongMm, o.aroundMm))
+}
+
+// radialGap looks for openings that overlap or nearly do, on the unrolled
+// outside.
+func radialGap(v *view) {
+	all := v.openings()
+	worst := newWorst()
+	for i := range all {
+		for j := i + 1; j < len(all); j++ {
+			a, b := &all[i], &all[j]
+			turn := math.Abs(math.Mod(a.clockDeg-b.clockDeg+720+180, 360) - 180)
+			radius := math.Min(a.outerMm, b.outerMm)
+			// Blind ones on opposite sides of a solid do not meet.
+			around := turn*math.Pi/180*radius - a.aroundMm - b.aroundMm
+			along := math.Abs(a.zMm-b.zMm) - a.alongMm - b.alongMm
+			gap := math.Max(around, along)
+			if around > 0 && along > 0 {
+				gap = math.Hypot(around, along)
+			}
+			least := math.Min(a.leastMm(v), b.leastMm(v))
+			if gap >= least-slackMm {
+				continue
+			}
+			worst.add(a.radial.Name.Value+" "+b.radial.Name.Value, gap, func(count int) {
+				f := Finding{
+					What:    a.title(v) + " and " + b.title(v) + " lie close together on the outside" + same(count),
+					Numbers: v.mm(gap) + " of metal between them, wanted " + v.mm(least),
+					Rule:    "metal beside an opening at least the wall, and no more than half the opening", Source: practice,
+					Fix: "turn one of them round the part, or move it along the axis",
+				}
+				severity := Check
+				if gap < slackMm {
+					severity, f.What = Stop, a.title(v)+" and "+b.title(v)+" run into each other on the outside"+same(count)
+					f.Numbers = "they overlap by " + v.mm(-gap)
+				}
+				v.report(severity, b.radial.Name.Value, b.radial.Pos, f)
+			})
+		}
+	}
+	worst.report()
+}
+
+// radialDepth looks for blind openings that come out in the bore, and for ones
+// "through" into a bore that is not there.
+func radialDepth(v *view) {
+	for i := range v.p.Radials {
+		f := &v.p.Radials[i]
+		z := v.axialMm(f)
+		wallMm, bore := v.wallAt(z), radiusAt(v.inside, z)
+		switch {
+		case f.Through && bore == 0:
+			v.report(Check, f.Name.Value, f.Pos, Finding{
+				What:    f.Name.Value + " is drawn through, but there is no bore here: it comes out on the other side",
+				Numbers: "solid, " + v.mm(2*wallMm) + " across at " + v.mm(z) + " from the front face",
+				Rule:    "through ends in the bore, or runs right through a solid", Source: "by geometry",
+				Fix: "give it a depth, unless it is meant to go right through",
+			})
+		case !f.Through && bore > 0 && f.Depth.Mm >= wallMm-slackMm:
+			v.report(Check, f.Name.Value, f.Pos, Finding{
+				What:    f.Name.Value + " is blind, but comes out in the bore",
+				Numbers: v.mm(f.Depth.Mm) + " deep in a wall of " + v.mm(wallMm),
+				Rule:    "a blind opening keeps a floor", Source: "by geometry",
+				Fix: "make it shallower, or depth: through",
+			})
+		}
+	}
+}
+
+// crossing looks for holes from a face that meet an opening from the outside.
+func crossing(v *view) {
+	worst := newWorst()
+	for _, o := range v.openings() {
+		floorMm := 0.0 // radius where the opening ends
+		if !o.radial.Through {
+			floorMm = math.Max(0, o.outerMm-o.radial.Depth.Mm)
+		}
+		for i := range v.holes {
+			h := &v.holes[i]
+			r := h.centreMm()
+			if r > o.outerMm || r+h.radiusMm < floorMm || r == 0 {
+				continue
+			}
+			along := math.Max(h.fromMm-(o.zMm+o.alongMm), (o.zMm-o.alongMm)-h.toMm)
+			turn := (clock(h) - o.clockDeg) * math.Pi / 180
+			if math.Cos(turn) <= 0 {
+				continue // on the far side of the axis
+			}
+			across := r*math.Abs(math.Sin(turn)) - h.radiusMm - o.aroundMm
+			gap := math.Max(along, across)
+			if gap >= -slackMm {
+				continue
+			}
+			worst.add(o.radial.Name.Value+" "+h.name, gap, func(count int) {
+				v.report(Check, h.name, h.pos(), Finding{
+					What:    h.title() + " runs into " + o.title(v) + same(count),
+					Numbers: "they overlap by " + v.mm(-gap),
+					Rule:    "a drill that comes out in the side of another hole runs off, and a tap breaks", Source: practice,
+					Fix: "turn the pattern, make the hole shallower, or move the opening",
+				})
+			})
+		}
+	}
+	worst.report()
+}
+
+// clock is the clock angle of a hole seen from the front, in degrees.
+func clock(h *hole) float64 {
+	x, y := (h.a.XMm+h.b.XMm)/2, (h.a.YMm+h.b.YMm)/2
+	return math.Atan2(x, y) * 180 / math.Pi
+}

@@ -1,0 +1,174 @@
+// Package review finds what would spoil a part or a joint, before metal is cut.
+//
+// In go a checked parts.Job and its layout.Plan; out come findings, each with
+// the place in the input, what is wrong, the numbers, the rule with its source,
+// and what would put it right. Lengths inside are millimetres and angles
+// degrees; the strings of a finding are written in the job's units.
+//
+// The rules follow EN 1993-1-8 (distances of bolt holes, used as guidance), ISO
+// 2768-1 (general tolerances), ISO 286-1 (fits), DIN 76-1 (thread run-out) and
+// the makers' sizes that layout/bolts names. Much of the rest is rule of thumb,
+// and such a finding's Source is "common practice, no source".
+//
+// The package is pure: the same job gives the same findings in the same order.
+package review
+
+import (
+	"cmp"
+	"slices"
+
+	"centrepop/layout"
+	"centrepop/parts"
+)
+
+// Severity sorts findings by what they cost.
+type Severity string
+
+// The severities, worst first. A job with an open finding of the first two is
+// not ready to cut.
+const (
+	Stop  Severity = "stop"  // the part would be scrap, or cannot be made
+	Check Severity = "check" // right only if somebody meant it so
+	Note  Severity = "note"  // worth knowing
+)
+
+// practice is the source of a rule of thumb.
+const practice = "common practice, no source"
+
+// Finding is one thing the review found.
+type Finding struct {
+	Severity Severity
+	Code     string    // the rule's short name, such as edge
+	Part     string    // name of the part or joint; empty for the job
+	Feature  string    // of the part; empty for all of it
+	Pos      parts.Pos // what to change in the input
+	What     string    // what is wrong, in shop words
+	Numbers  string    // what was measured and what was wanted; may be empty
+	Rule     string
+	Source   string // standard and table, or "common practice, no source"
+	Fix      string
+	Accepted bool   // the job takes it as it is
+	Reason   string // the job's reason for that
+}
+
+// Open tells whether a finding is to be settled before metal is cut: it is no
+// mere note and the job does not accept it.
+func (f Finding) Open() bool { return !f.Accepted && f.Severity != Note }
+
+// Count is how many findings of each sort a list has. Accepted ones are only
+// in Accepted.
+type Count struct {
+	Stop     int `json:"stop"`
+	Check    int `json:"check"`
+	Note     int `json:"note"`
+	Accepted int `json:"accepted"`
+}
+
+// Summary counts findings.
+func Summary(findings []Finding) Count {
+	var c Count
+	for _, f := range findings {
+		switch {
+		case f.Accepted:
+			c.Accepted++
+		case f.Severity == Stop:
+			c.Stop++
+		case f.Severity == Check:
+			c.Check++
+		default:
+			c.Note++
+		}
+	}
+	return c
+}
+
+// Open counts the findings to settle before metal is cut.
+func (c Count) Open() int { return c.Stop + c.Check }
+
+// Review looks at every part and joint of a job. The plan must be the one that
+// layout.Resolve made of this job. The list is never nil; it is sorted by
+// severity, then by place in the input, the job file first and the part files
+// in the job's order.
+func Review(job *parts.Job, plan *layout.Plan) []Finding {
+	r := &reviewer{job: job, plan: plan, w: layout.Writer{Units: job.Units}, found: []Finding{}}
+	for _, rule := range jobRules {
+		r.code = rule.code
+		rule.check(r)
+	}
+	for _, p := range job.Parts {
+		q := plan.Part(p.Name.Value)
+		if q == nil {
+			continue
+		}
+		v := newView(r, p, q)
+		for _, rule := range partRules {
+			r.code = rule.code
+			rule.check(v)
+		}
+	}
+	r.accept()
+	order := map[string]int{job.File: 0}
+	for i, p := range job.Parts {
+		order[p.File] = i + 1
+	}
+	slices.SortStableFunc(r.found, func(a, b Finding) int {
+		return cmp.Or(
+			cmp.Compare(rank(a.Severity), rank(b.Severity)),
+			cmp.Compare(order[a.Pos.File], order[b.Pos.File]),
+			cmp.Compare(a.Pos.Line, b.Pos.Line),
+			cmp.Compare(a.Pos.Column, b.Pos.Column),
+			cmp.Compare(a.Code, b.Code),
+			cmp.Compare(a.What, b.What),
+			cmp.Compare(a.Numbers, b.Numbers),
+		)
+	})
+	return r.found
+}
+
+func rank(s Severity) int { return slices.Index([]Severity{Stop, Check, Note}, s) }
+
+// reviewer collects the findings of one job.
+type reviewer struct {
+	job   *parts.Job
+	plan  *layout.Plan
+	w     layout.Writer
+	code  string // of the rule at work
+	found []Finding
+}
+
+// add records a finding of the rule at work.
+func (r *reviewer) add(f Finding) {
+	f.Code = r.code
+	r.found = append(r.found, f)
+}
+
+// accept marks the findings that the job takes as they are, and notes each
+// acceptance that meets no finding.
+func (r *reviewer) accept() {
+	for _, a := range r.job.Accept {
+		met := false
+		for i := range r.found {
+			f := &r.found[i]
+			if f.Code == a.Finding.Value && (a.Part == "" || f.Part == a.Part && (a.Feature == "" || f.Feature == a.Feature)) {
+				f.Accepted, f.Reason, met = true, a.Reason.Value, true
+			}
+		}
+		if met {
+			continue
+		}
+		where := ""
+		if a.Part != "" {
+			where = " at " + a.Part
+			if a.Feature != "" {
+				where += "." + a.Feature
+			}
+		}
+		r.code = "accepted-nothing"
+		r.add(Finding{
+			Severity: Note, Part: a.Part, Feature: a.Feature, Pos: a.Pos,
+			What:   "the job accepts " + a.Finding.Value + where + ", but the review finds no such thing",
+			Rule:   "an acceptance that is out of date would hide the next fault of its sort",
+			Source: practice, Fix: "delete the entry, or correct its code or place",
+		})
+	}
+}

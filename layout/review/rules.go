@@ -1,0 +1,55 @@
+package review
+
+// partRules are the rules about one part, in the order they are tried. The
+// code is what a job names to accept a finding.
+var partRules = []struct {
+	code  string
+	about string
+	check func(v *view)
+}{
+	{"material", "no material is named", material},
+	{"stock", "no stock is named", stock},
+	{"top", "TOP is not marked though the part can be put on wrong", top},
+	{"edge", "too little metal between a hole and an edge", edge},
+	{"ligament", "too little metal between two holes", ligament},
+	{"depth", "a blind hole comes out at the far side", depth},
+	{"engagement", "too little thread", engagement},
+	{"crossing", "a hole from a face meets one from the outside", crossing},
+	{"head", "no room for a bolt head, nut or spanner", head},
+	{"counterbore", "a counterbore does not take its screw head", counterbore},
+	{"drill-size", "no common drill has the size of a hole", drillSize},
+	{"drill-large", "a hole is over the largest drill of the shop", drillLarge},
+	{"chamfer", "a chamfer is larger than its wall", chamfer},
+	{"undercut", "a fine seat ends at a shoulder without undercut", undercut},
+	{"pierce", "a hole is too small for the cutter", pierce},
+	{"stock-left", "no metal is left for turning", stockLeft},
+	{"blank", "the stock is too small for the part", blank},
+	{"swing", "the part is over the lathe's swing", swing},
+	{"between", "the part is too long for the lathe", between},
+	{"radial-edge", "an opening in the outside breaks out of its step", radialEdge},
+	{"radial-gap", "two openings in the outside meet", radialGap},
+	{"radial-depth", "an opening in the outside has the wrong depth", radialDepth},
+}
+
+// jobRules are the rules about the whole job.
+var jobRules = []struct {
+	code  string
+	about string
+	check func(r *reviewer)
+}{
+	{"tolerance", "no general tolerance class is named", tolerance},
+	{"mate", "one side of a fit has no limits", mate},
+}
+
+// Codes lists the codes of all findings with what they are about, in the order
+// of the rules.
+func Codes() [][2]string {
+	var out [][2]string
+	for _, r := range jobRules {
+		out = append(out, [2]string{r.code, r.about})
+	}
+	for _, r := range partRules {
+		out = append(out, [2]string{r.code, r.about})
+	}
+	return append(out, [2]string{"accepted-nothing", "the job accepts a finding that is not there"})
+}

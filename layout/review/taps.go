@@ -1,0 +1,141 @@
+package review
+
+import (
+	"math"
+	"strings"
+
+	"centrepop/layout/bolts"
+	"centrepop/layout/cutting"
+	"centrepop/parts"
+)
+
+// pointShare is the length of a 118° drill point as a share of the diameter:
+// 0.5/tan 59°.
+const pointShare = 0.3004
+
+// depth looks for blind holes whose drill comes out at the far side. A plain
+// hole as deep as the metal under it is meant to go through that flange.
+func depth(v *view) {
+	done := map[string]bool{}
+	for i := range v.holes {
+		h := &v.holes[i]
+		if h.through() || done[h.name] || h.metalMm == 0 {
+			continue
+		}
+		done[h.name] = true
+		wantMm := h.depthMm()
+		drillMm := wantMm
+		if h.thread != nil {
+			if full, err := h.thread.BlindDrillMm(wantMm); err == nil {
+				drillMm = full
+			}
+		}
+		if math.Abs(wantMm-h.metalMm) < slackMm && h.thread == nil {
+			continue
+		}
+		tipMm := drillMm + pointShare*h.drillMm
+		leftMm := h.metalMm - drillMm
+		f := Finding{
+			Numbers: "full diameter " + v.mm(drillMm) + " deep, with the point " + v.mm(tipMm) + ", in " + v.mm(h.metalMm) + " of metal",
+			Rule:    "a blind hole keeps a floor", Source: "by geometry",
+			Fix: "make it shallower, or depth: through",
+		}
+		if h.thread != nil {
+			f.Numbers = "thread " + v.mm(wantMm) + ", drill " + v.mm(drillMm) + " deep, with the point " + v.mm(tipMm) + ", in " + v.mm(h.metalMm) + " of metal"
+			f.Rule, f.Source = "the drill goes the run-out deeper than the full thread", "DIN 76-1 regular run-out, from memory; 118° point by geometry"
+		}
+		switch {
+		case leftMm < -slackMm:
+			f.What = h.title() + " is blind, but its drill comes out at the far side"
+			v.report(Check, h.name, h.pos(), f)
+		case h.metalMm < tipMm-slackMm && h.slot == nil:
+			f.What = h.title() + " is blind, but the point of its drill comes out at the far side"
+			v.report(Check, h.name, h.pos(), f)
+		}
+	}
+}
+
+// depthMm is the depth as drawn of a blind hole or slot.
+func (h *hole) depthMm() float64 {
+	if h.group != nil {
+		return h.group.Depth.Mm
+	}
+	return h.slot.Depth.Mm
+}
+
+// threadMaterial is the name by which layout/bolts knows the part's material
+// for threads, and false if the material is none it has a rule for.
+func (v *view) threadMaterial() (bolts.Material, bool) {
+	g, err := cutting.MaterialGroup(v.p.Material.Value)
+	if err != nil {
+		return bolts.Material{}, false
+	}
+	name := strings.ToLower(g.Name)
+	for _, word := range []string{"stainless steel", "cast iron", "bronze", "brass", "aluminium"} {
+		if strings.Contains(name, word) || strings.Contains(name, "stainless") && word == "stainless steel" {
+			m, err := bolts.FindMaterial(word)
+			return m, err == nil
+		}
+	}
+	if strings.Contains(name, "steel") {
+		m, err := bolts.FindMaterial("steel")
+		return m, err == nil
+	}
+	return bolts.Material{}, false
+}
+
+// engagement looks for tapped holes with less thread than their material needs
+// for the bolt to break before the thread strips.
+func engagement(v *view) {
+	m, ok := v.threadMaterial()
+	if !ok {
+		return
+	}
+	done := map[string]bool{}
+	for i := range v.holes {
+		h := &v.holes[i]
+		if h.thread == nil || done[h.name] || h.metalMm == 0 || pipe(h.thread.Series) {
+			continue
+		}
+		done[h.name] = true
+		haveMm := h.metalMm
+		if !h.group.Through {
+			haveMm = math.Min(haveMm, h.group.Depth.Mm)
+		}
+		if c := h.group.Counterbore; c != nil && h.group.Through {
+			haveMm -= c.Depth.Mm
+		}
+		v.thread(h.name, h.title(), h.pos(), m, h.thread.Designation, h.thread.MajorMm, haveMm)
+	}
+	for i := range v.p.Radials {
+		f := &v.p.Radials[i]
+		t := radialThread(f)
+		if t == nil || pipe(t.Series) {
+			continue
+		}
+		haveMm := v.wallAt(v.axialMm(f))
+		if !f.Through {
+			haveMm = math.Min(haveMm, f.Depth.Mm)
+		}
+		v.thread(f.Name.Value, f.Name.Value, f.Pos, m, t.Designation, t.MajorMm, haveMm)
+	}
+}
+
+func (v *view) thread(feature, title string, pos parts.Pos, m bolts.Material, designation string, majorMm, haveMm float64) {
+	needMm := m.Engagement * majorMm
+	if haveMm >= needMm-slackMm {
+		return
+	}
+	v.report(Check, feature, pos, Finding{
+		What:    title + " has little thread for a bolt in " + m.Name,
+		Numbers: designation + " with " + v.mm(haveMm) + " of thread, wanted " + v.mm(needMm),
+		Rule:    "thread at least " + layoutNumber(m.Engagement) + " times the diameter in " + m.Name,
+		Source:  practice, Fix: "more depth or thicker metal, a smaller thread, or a nut on the far side",
+	})
+}
+
+// pipe tells threads that seal or carry a plug, which the rule for bolts is not
+// about.
+func pipe(series string) bool {
+	return series == "G" || series == "R" || series == "Rc" || series == "Rp"
+}

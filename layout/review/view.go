@@ -1,0 +1,294 @@
+package review
+
+import (
+	"math"
+	"slices"
+	"strconv"
+
+	"centrepop/layout"
+	"centrepop/layout/threads"
+	"centrepop/parts"
+)
+
+// slackMm forgives what inches and binary fractions add to a length.
+const slackMm = 1e-6
+
+// view is a part as the rules see it: cylinders, walls and holes in the frame of
+// its front face, x right, y up, z from the front face (0) to the back.
+type view struct {
+	*reviewer
+	p        *parts.Part
+	q        *layout.PartPlan
+	lengthMm float64
+	outside  []cylinder // turned parts; a single one for a round flat part
+	inside   []cylinder
+	outline  []layout.XY // flat parts: a closed polyline
+	holes    []hole
+}
+
+// cylinder is a step of the part.
+type cylinder struct {
+	name         string
+	fromMm, toMm float64
+	radiusMm     float64 // to the metal: minor of an inside thread, major of an outside one
+	size         parts.Size
+	step         *parts.Step // nil for a flat part
+	pos          parts.Pos
+}
+
+// hole is one hole or slot on a face.
+type hole struct {
+	group        *parts.HoleGroup // nil for a slot
+	slot         *parts.FaceSlot
+	name         string
+	face         parts.Face
+	n            int       // number on its face
+	a, b         layout.XY // centres of its ends, equal for a round hole, seen from the front whatever face it is on
+	radiusMm     float64   // of the finished hole; half the thread for a tapped one
+	fromMm, toMm float64   // z of the full diameter, front to back
+	metalMm      float64   // metal under its centre, from the marked face to the first gap
+	thread       *threads.Thread
+	drillMm      float64 // last drill; 0 for a slot
+}
+
+// newView works out the geometry the rules share.
+func newView(r *reviewer, p *parts.Part, q *layout.PartPlan) *view {
+	v := &view{reviewer: r, p: p, q: q, lengthMm: q.Section.LengthMm}
+	v.cylinders()
+	if p.Outline != nil {
+		v.outline = polyline(layout.OutlineContour(r.job, p))
+	}
+	for _, f := range q.Faces {
+		for _, h := range f.Holes {
+			v.addHole(f, h)
+		}
+		for _, s := range f.Slots {
+			v.addSlot(f, s)
+		}
+	}
+	return v
+}
+
+func (v *view) cylinders() {
+	if p := v.p.Profile; p != nil {
+		v.outside = stepsOf(p.Outside, false)
+		v.inside = stepsOf(p.Inside, true)
+		return
+	}
+	if o := v.p.Outline; o != nil {
+		if o.Shape == parts.CircleOutline {
+			v.outside = []cylinder{{name: "outline", toMm: v.lengthMm, radiusMm: o.Width.Mm / 2, size: o.Size, pos: o.Pos}}
+		}
+		if b := v.p.Bore; b != nil {
+			v.inside = []cylinder{{name: "bore", toMm: v.lengthMm, radiusMm: b.Size.Nominal.Mm / 2, size: b.Size, pos: b.Pos}}
+		}
+	}
+}
+
+func stepsOf(steps []parts.Step, inside bool) []cylinder {
+	var out []cylinder
+	z := 0.0
+	for i := range steps {
+		s := &steps[i]
+		c := cylinder{name: s.Name.Value, fromMm: z, toMm: z + s.Length.Mm, radiusMm: s.Size.Nominal.Mm / 2, size: s.Size, step: s, pos: s.Pos}
+		if t, err := threads.Parse(s.Size.Thread.Value); err == nil {
+			c.radiusMm = t.MajorMm / 2
+			if inside {
+				c.radiusMm = t.MinorMm / 2
+			}
+		}
+		out = append(out, c)
+		z = c.toMm
+	}
+	return out
+}
+
+// groupNamed finds a hole group or slot of the part.
+func (v *view) groupNamed(name string) (*parts.HoleGroup, *parts.FaceSlot) {
+	for i := range v.p.Holes {
+		if v.p.Holes[i].Name.Value == name {
+			return &v.p.Holes[i], nil
+		}
+	}
+	for i := range v.p.Slots {
+		if v.p.Slots[i].Name.Value == name {
+			return nil, &v.p.Slots[i]
+		}
+	}
+	return nil, nil
+}
+
+func (v *view) addHole(f *layout.Face, h layout.Hole) {
+	group, _ := v.groupNamed(h.Group)
+	if group == nil {
+		return
+	}
+	o := hole{group: group, name: h.Group, face: f.Face, n: h.N, radiusMm: h.DiameterMm / 2, drillMm: h.DiameterMm}
+	o.a = frontXY(f.Face, layout.XY{XMm: h.XMm, YMm: h.YMm})
+	o.b = o.a
+	depthMm := group.Depth.Mm
+	switch group.Size.Make {
+	case parts.TappedHole:
+		if t, err := threads.Parse(group.Size.Thread); err == nil {
+			o.thread, o.radiusMm = &t, t.MajorMm/2
+			if d, err := t.BlindDrillMm(depthMm); err == nil && !group.Through {
+				depthMm = d
+			}
+		}
+	case parts.PlainHole:
+		o.radiusMm = group.Size.Size.Nominal.Mm / 2
+	}
+	v.place(&o, group.Through, depthMm)
+	v.holes = append(v.holes, o)
+}
+
+func (v *view) addSlot(f *layout.Face, s layout.Slot) {
+	_, slot := v.groupNamed(s.Group)
+	if slot == nil {
+		return
+	}
+	o := hole{slot: slot, name: s.Group, face: f.Face, n: s.N, radiusMm: s.WidthMm / 2}
+	o.a, o.b = frontXY(f.Face, s.EndsMm[0]), frontXY(f.Face, s.EndsMm[1])
+	v.place(&o, slot.Through, slot.Depth.Mm)
+	v.holes = append(v.holes, o)
+}
+
+// frontXY turns a place on a face into one seen from the front.
+func frontXY(f parts.Face, p layout.XY) layout.XY {
+	if f == parts.Back {
+		p.XMm = 0 - p.XMm
+	}
+	return p
+}
+
+// place finds where a hole lies along the axis. A hole starts at the first metal
+// under its centre, seen from its face.
+func (v *view) place(h *hole, through bool, depthMm float64) {
+	spans := v.metal(h.centreMm())
+	if len(spans) == 0 {
+		return // drilled in the air: the bore takes all of it
+	}
+	first := spans[0]
+	if h.face == parts.Back {
+		first = spans[len(spans)-1]
+	}
+	h.metalMm = first.toMm - first.fromMm
+	switch {
+	case through:
+		h.fromMm, h.toMm = spans[0].fromMm, spans[len(spans)-1].toMm
+	case h.face == parts.Back:
+		h.fromMm, h.toMm = math.Max(0, first.toMm-depthMm), first.toMm
+	default:
+		h.fromMm, h.toMm = first.fromMm, math.Min(v.lengthMm, first.fromMm+depthMm)
+	}
+}
+
+// span is a stretch along the axis.
+type span struct{ fromMm, toMm float64 }
+
+// metal is where a line parallel to the axis at a radius runs in metal, front
+// to back. Flat parts are metal all through.
+func (v *view) metal(radiusMm float64) []span {
+	if v.p.Outline != nil {
+		return []span{{0, v.lengthMm}}
+	}
+	var out []span
+	for _, s := range v.cuts() {
+		mid := (s.fromMm + s.toMm) / 2
+		outer, inner := radiusAt(v.outside, mid), radiusAt(v.inside, mid)
+		if radiusMm >= outer-slackMm || radiusMm <= inner+slackMm {
+			continue
+		}
+		if n := len(out); n > 0 && s.fromMm <= out[n-1].toMm+slackMm {
+			out[n-1].toMm = s.toMm
+		} else {
+			out = append(out, s)
+		}
+	}
+	return out
+}
+
+// cuts are the stretches of the axis in which no diameter changes.
+func (v *view) cuts() []span {
+	ends := []float64{0, v.lengthMm}
+	for _, c := range slices.Concat(v.outside, v.inside) {
+		ends = append(ends, c.fromMm, c.toMm)
+	}
+	slices.Sort(ends)
+	var out []span
+	for i := 0; i+1 < len(ends); i++ {
+		if ends[i+1]-ends[i] > slackMm {
+			out = append(out, span{ends[i], ends[i+1]})
+		}
+	}
+	return out
+}
+
+// radiusAt is the radius of the steps at z, 0 where there is none.
+func radiusAt(steps []cylinder, z float64) float64 {
+	for _, c := range steps {
+		if z > c.fromMm-slackMm && z < c.toMm+slackMm {
+			return c.radiusMm
+		}
+	}
+	return 0
+}
+
+// at is the step that covers z, or nil. Where two meet it is the first.
+func at(steps []cylinder, z float64) *cylinder {
+	for i := range steps {
+		if z > steps[i].fromMm-slackMm && z < steps[i].toMm+slackMm {
+			return &steps[i]
+		}
+	}
+	return nil
+}
+
+// centreMm is how far the middle of a hole lies from the axis.
+func (h *hole) centreMm() float64 {
+	return math.Hypot((h.a.XMm+h.b.XMm)/2, (h.a.YMm+h.b.YMm)/2)
+}
+
+// pos is what to change about a hole: its group.
+func (h *hole) pos() parts.Pos {
+	if h.group != nil {
+		return h.group.Pos
+	}
+	return h.slot.Pos
+}
+
+func (h *hole) through() bool {
+	if h.group != nil {
+		return h.group.Through
+	}
+	return h.slot.Through
+}
+
+// title names a hole as on the sheets: "bolts, hole 3 on the front".
+func (h *hole) title() string {
+	word := "hole "
+	if h.slot != nil {
+		word = "slot "
+	}
+	return h.name + ", " + word + strconv.Itoa(h.n) + " on the " + string(h.face)
+}
+
+// bolt tells whether a bolt goes freely through the hole.
+func (h *hole) bolt() bool { return h.group != nil && h.group.Size.Make == parts.ClearanceHole }
+
+// mm writes a length in the job's units, with the unit.
+func (r *reviewer) mm(v float64) string {
+	if r.job.Units == parts.Inches {
+		return r.w.Size(math.Round(v/25.4*1000) / 1000 * 25.4)
+	}
+	return r.w.Size(math.Round(v*100)/100) + " mm"
+}
+
+// report adds a finding about a feature of the part.
+func (v *view) report(s Severity, feature string, pos parts.Pos, f Finding) {
+	f.Severity, f.Part, f.Feature, f.Pos = s, v.p.Name.Value, feature, pos
+	if f.Source == "" {
+		f.Source = practice
+	}
+	v.add(f)
+}

@@ -1,0 +1,139 @@
+package review
+
+import (
+	"math"
+	"strings"
+
+	"centrepop/parts"
+)
+
+// chamfer looks for chamfers that are larger than the wall or plate they are
+// on, that meet one another, or that run into a hole.
+func chamfer(v *view) {
+	for i := range v.p.Chamfers {
+		c := &v.p.Chamfers[i]
+		name, front := strings.CutSuffix(c.Edge.Value, "-front")
+		if !front {
+			name = strings.TrimSuffix(c.Edge.Value, "-back")
+		}
+		in := named(v.inside, name)
+		step := in
+		if step == nil {
+			step = named(v.outside, name)
+		}
+		acrossMm := c.Size.Mm * math.Tan(c.Angle.Deg*math.Pi/180)
+		if step == nil {
+			v.chamferMeets(c, name, v.lengthMm)
+			continue
+		}
+		v.chamferMeets(c, name, step.toMm-step.fromMm)
+		z := step.fromMm + c.Size.Mm/2
+		faceMm := step.fromMm
+		if !front {
+			z, faceMm = step.toMm-c.Size.Mm/2, step.toMm
+		}
+		wallMm := v.wallAt(z)
+		if v.p.Outline != nil && in != nil {
+			wallMm = v.flatWall()
+		}
+		if acrossMm >= wallMm-slackMm {
+			v.report(Stop, c.Edge.Value, c.Size.Pos, Finding{
+				What:    "the chamfer " + c.Edge.Value + " is larger than the wall",
+				Numbers: v.mm(acrossMm) + " across, wall " + v.mm(wallMm),
+				Rule:    "a chamfer leaves a face", Source: "by geometry", Fix: "a smaller chamfer or a thicker wall",
+			})
+			continue
+		}
+		if h := v.chamferHole(step, in != nil, acrossMm, faceMm); h != nil {
+			v.report(Check, c.Edge.Value, c.Size.Pos, Finding{
+				What:    "the chamfer " + c.Edge.Value + " runs into " + h.name,
+				Numbers: v.mm(acrossMm) + " across on " + v.mm(2*step.radiusMm) + ", " + h.name + " " + v.mm(2*h.radiusMm) + " at " + v.mm(h.centreMm()) + " from the centre",
+				Rule:    "a chamfer stays clear of holes", Source: "by geometry", Fix: "a smaller chamfer, or move the holes",
+			})
+		}
+	}
+}
+
+// chamferMeets looks for the chamfer at the other end of the same edge.
+func (v *view) chamferMeets(c *parts.Chamfer, name string, roomMm float64) {
+	for i := range v.p.Chamfers {
+		o := &v.p.Chamfers[i]
+		if o == c || o.Edge.Value != name+"-back" || c.Edge.Value != name+"-front" || o.Size.Mm+c.Size.Mm <= roomMm+slackMm {
+			continue
+		}
+		v.report(Stop, o.Edge.Value, o.Size.Pos, Finding{
+			What:    "the chamfers at both ends of " + name + " overlap",
+			Numbers: v.mm(c.Size.Mm) + " and " + v.mm(o.Size.Mm) + " in " + v.mm(roomMm),
+			Rule:    "two chamfers leave an edge between them", Source: "by geometry", Fix: "smaller chamfers",
+		})
+	}
+}
+
+// chamferHole is a hole that a chamfer of a step reaches at a face, or nil.
+func (v *view) chamferHole(step *cylinder, inside bool, acrossMm, faceMm float64) *hole {
+	for i := range v.holes {
+		h := &v.holes[i]
+		if faceMm < h.fromMm-slackMm || faceMm > h.toMm+slackMm {
+			continue
+		}
+		if inside && h.nearMm()-h.radiusMm < step.radiusMm+acrossMm-slackMm ||
+			!inside && h.farMm()+h.radiusMm > step.radiusMm-acrossMm+slackMm && h.centreMm() < step.radiusMm {
+			return h
+		}
+	}
+	return nil
+}
+
+// flatWall is the least metal between bore and outline of a flat part.
+func (v *view) flatWall() float64 {
+	centre := hole{}
+	return v.toOutline(&centre) - v.inside[0].radiusMm
+}
+
+func named(steps []cylinder, name string) *cylinder {
+	for i := range steps {
+		if steps[i].name == name {
+			return &steps[i]
+		}
+	}
+	return nil
+}
+
+// undercut looks for fine seats that end at a shoulder without a relief, where
+// the corner radius of the tool keeps what sits there off the shoulder.
+func undercut(v *view) {
+	for _, side := range []struct {
+		steps []cylinder
+		sign  float64
+	}{{v.outside, 1}, {v.inside, -1}} {
+		for i, c := range side.steps {
+			if c.step == nil || c.step.Undercut != nil || c.step.Seat.Value == "" || !fine(c.size.Fit) {
+				continue
+			}
+			shoulder := ""
+			for _, j := range []int{i - 1, i + 1} {
+				if j >= 0 && j < len(side.steps) && side.sign*(side.steps[j].radiusMm-c.radiusMm) > slackMm {
+					shoulder = side.steps[j].name
+				}
+			}
+			if shoulder == "" {
+				continue
+			}
+			v.report(Note, c.name, c.pos, Finding{
+				What:    c.name + " ends at the shoulder of " + shoulder + " without an undercut",
+				Numbers: "seat of " + c.step.Seat.Value + ", " + v.mm(2*c.radiusMm),
+				Rule:    "a seat that is to touch its shoulder has a relief in the corner, or its mate a chamfer larger than the corner", Source: practice,
+				Fix: "add an undercut, or check the mate's chamfer against the tool's corner radius",
+			})
+		}
+	}
+}
+
+// fine tells fits of grade 7 or finer, and limits closer than 0.03 mm.
+func fine(f parts.Fit) bool {
+	if len(f.Limits) == 2 {
+		return f.Limits[1].Mm-f.Limits[0].Mm <= 0.03+slackMm
+	}
+	grade := strings.TrimLeft(f.Class.Value, "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz")
+	return len(grade) > 0 && len(grade) < 2 && grade <= "7" || f.PlusMinus.Set() && f.PlusMinus.Mm <= 0.015+slackMm
+}
