@@ -319,6 +319,12 @@ func (s *source) syntax(err error) {
 			break
 		}
 	}
+	message = strings.Map(func(r rune) rune {
+		if unicode.IsPrint(r) {
+			return r
+		}
+		return ' '
+	}, message)
 	s.fault(s.exact(located.GetToken()), "this is not valid YAML: "+message, right)
 }
 
@@ -351,6 +357,9 @@ var syntaxHints = []struct{ part, what, right string }{
 	{"non-map value", "a line without a colon stands among keys", "write `key: value`"},
 	{"invalid key for this map", "a key is a list or a group", "keys are plain words"},
 	{"reserved character", "a value starts with a reserved character", "put the value in quotes"},
+	{"cannot start any token", "a tab stands where a key or value should start", "use spaces"},
+	{"expected sequence element", "the list has an entry with nothing in it", "delete the comma, or write the entry"},
+	{"unexpected scalar value type", "the list has an entry with nothing in it", "delete the comma, or write the entry"},
 	{"could not find map value", "a key has no colon", "write `key: value`"},
 }
 
