@@ -38,6 +38,10 @@ func (r *resolver) features() {
 		length = "height"
 		r.frustumFeatures(f)
 	}
+	if t := r.part.Transition; t != nil {
+		length = "height"
+		r.transitionFeatures(t)
+	}
 	sized := r.length(r.lengthMm())
 	f := Feature{Name: length, Size: r.w.Size(r.lengthMm()), Limits: r.limitsText(sized), Balloon: XY{r.lengthMm(), r.out.Section.MaxMm * 0.9}}
 	if r.part.Outline != nil && r.part.Stock.Form != "" {
@@ -76,6 +80,7 @@ func (r *resolver) features() {
 			Note: "clock " + clockList(m.rows) + ", " + r.w.Size(row.AxialMm) + " from the front face", Balloon: XY{row.AxialMm, row.OutsideMm / 2},
 		})
 	}
+	r.saddleFeatures()
 }
 
 // add numbers a feature from 1 and returns the number.
@@ -182,7 +187,7 @@ func join(sep string, texts ...string) string {
 func (r *resolver) ladder(s *step, mateMm float64) Ladder {
 	l := Ladder{
 		Feature: words(s.name), Mate: s.size.press.Part + " " + words(s.size.press.Feature),
-		Note: "Measure the mate at three places across; take the largest. Bore 0.01 to 0.03 mm under it (common practice, no source).",
+		Note: "Measure the mate at three places across; take the largest. Bore " + r.w.Size(0.01) + " to " + r.w.Said(0.03) + " under it (common practice, no source).",
 	}
 	rungs, err := fits.LightPressLadder(mateMm, 0.6, 0.05)
 	if err != nil {
@@ -223,7 +228,7 @@ func (r *resolver) checks() {
 		switch f.Name {
 		case "length", "height":
 			r.checkLength(f.N, f.Name, r.lengthMm())
-		case "thickness", "outline", "large end", "small end":
+		case "thickness", "outline", "large end", "small end", "rectangle", "round end":
 			if r.stepNamed(f.Name) == nil {
 				r.out.Checks = append(r.out.Checks, Check{Ref: f.N, What: f.Name, Wanted: f.Size, Limits: orNone(f.Limits), Gauge: "tape or calipers", Source: r.generalSource(f.Limits)})
 			}
@@ -253,6 +258,7 @@ func (r *resolver) checks() {
 			})
 		}
 	}
+	r.saddleChecks()
 	if r.out.Top != "" {
 		r.out.Checks = append(r.out.Checks, Check{What: "TOP marked", Wanted: r.out.Top, Limits: "seen from the " + r.topFace() + " face", Gauge: "eye"})
 	}

@@ -18,6 +18,8 @@ func (r *resolver) operations() {
 	switch {
 	case r.part.Frustum != nil:
 		r.rollOperations()
+	case r.part.Transition != nil:
+		r.foldOperations()
 	case r.part.Profile != nil:
 		r.turnOperations()
 	default:
@@ -27,9 +29,10 @@ func (r *resolver) operations() {
 	r.markOperation()
 	r.drillOperations()
 	r.radialOperations()
+	r.saddleOperations()
 	r.op(Operation{
 		Machine: "Bench", Title: "Deburr and inspect",
-		Do:   []string{"Break every edge that has no chamfer, 0.3 to 0.5 mm.", "Fill in the inspection record before the part leaves the bench."},
+		Do:   []string{"Break every edge that has no chamfer, " + r.w.Size(0.3) + " to " + r.w.Said(0.5) + ".", "Fill in the inspection record before the part leaves the bench."},
 		Tool: "file, scraper, countersink by hand", Caution: "Turned and drilled edges cut: gloves off near rotating stock, on for handling.",
 	})
 }
@@ -72,8 +75,6 @@ func (r *resolver) speed(op cutting.Op, diaMm float64) string {
 	s := trim(rpm, 0) + " rev/min at " + r.w.Dia(diaMm) + " (" + trim(cutting.CuttingSpeed(rpm, diaMm), 0) + " m/min, " + string(tool) + ")"
 	return join("; ", s, note)
 }
-
-const chipCaution = "Eye protection; no gloves, sleeves or rags near rotating stock; take the chuck key out."
 
 // cutBlank cuts a flat part's outline and, where the cutter leaves stock, a
 // bore left small for the lathe.
@@ -121,14 +122,14 @@ func (r *resolver) boreOperations() {
 	if turnable {
 		o := Operation{
 			Machine: "Lathe", Title: "Bore " + r.sizeText(bore),
-			Holding: "four-jaw chuck or faceplate; set the outside true within 0.05 mm, face within 0.02 mm",
+			Holding: "four-jaw chuck or faceplate; set the outside true within " + r.w.Said(0.05) + ", face within " + r.w.Said(0.02) + " (common practice, no source)",
 			Tool:    "boring bar", Speed: r.speed(cutting.Bore, bore.size.nominalMm), Gauge: gauge(bore),
-			Caution: "An out-of-balance plate throws: bolt a counterweight, start at the lowest speed. " + chipCaution, Refs: []int{bore.ref},
+			Caution: "An out-of-balance plate throws: bolt a counterweight, start at the lowest speed.", Refs: []int{bore.ref},
 		}
 		if bore.size.press.Set() {
 			o.Do = []string{"Measure the " + bore.size.press.Part + " at three places across; take the largest.", "Read the bore beside it on the light-press ladder, and bore to that."}
 		} else {
-			o.Do = []string{"Rough to 0.5 mm under on diameter, let it cool, measure, finish."}
+			o.Do = []string{"Rough to " + r.w.Said(0.5) + " under on diameter, let it cool, measure, finish."}
 		}
 		if l := r.limitsText(bore.size); l != "" {
 			o.Limits = []string{words(bore.name) + " " + l}
@@ -139,7 +140,7 @@ func (r *resolver) boreOperations() {
 	if outline != nil && outline.size.class != "" {
 		r.op(Operation{Machine: "Lathe", Title: "Turn the outside " + r.sizeText(outline), Holding: "on the bore, expanding mandrel or soft jaws",
 			Tool: "turning tool", Speed: r.speed(cutting.Turn, outline.size.nominalMm), Gauge: gauge(outline),
-			Limits: []string{words(outline.name) + " " + r.limitsText(outline.size)}, Caution: chipCaution, Refs: []int{outline.ref}})
+			Limits: []string{words(outline.name) + " " + r.limitsText(outline.size)}, Refs: []int{outline.ref}})
 	}
 	r.chamferOperation(turnable)
 }
@@ -174,7 +175,7 @@ func (r *resolver) chamferOperation(onLathe bool) {
 	if len(do) == 0 {
 		return
 	}
-	o := Operation{Machine: "Lathe", Title: "Chamfers", Do: do, Tool: "chamfer tool, or top slide swung", Holding: "same setting where the edge can be reached, else turn round and set true", Refs: refs, Gauge: "calipers at the face", Caution: chipCaution}
+	o := Operation{Machine: "Lathe", Title: "Chamfers", Do: do, Tool: "chamfer tool, or top slide swung", Holding: "same setting where the edge can be reached, else turn round and set true", Refs: refs, Gauge: "calipers at the face"}
 	if !onLathe {
 		o.Machine, o.Tool, o.Holding = "Bench", "grinder or bevelling machine", "clamped to the bench"
 		o.Caution = "Grinding sparks and disc breakage: face shield, guard on, nothing that burns near."
@@ -214,7 +215,7 @@ func (r *resolver) turnOperations() {
 	for i, setup := range setups {
 		o := Operation{
 			Machine: "Lathe", Title: "Turn from the " + setup.face + " face", Tool: "facing and turning tool",
-			Speed: r.speed(cutting.Turn, wide.size.nominalMm), Gauge: "micrometer, bore gauge, calipers", Caution: chipCaution,
+			Speed: r.speed(cutting.Turn, wide.size.nominalMm), Gauge: "micrometer, bore gauge, calipers",
 		}
 		if i == 0 {
 			o.Holding = "chuck on the back end, set true"
@@ -223,7 +224,7 @@ func (r *resolver) turnOperations() {
 				o.Do = append(o.Do, r.startBore(inside)...)
 			}
 		} else {
-			o.Holding = "on a finished diameter, soft jaws or indicated within 0.02 mm (common practice, no source)"
+			o.Holding = "on a finished diameter, soft jaws or indicated within " + r.w.Said(0.02) + " (common practice, no source)"
 			o.Do = append(o.Do, "Face the back to length "+r.w.Size(r.lengthMm())+".")
 			if l := r.limitsText(r.length(r.lengthMm())); l != "" {
 				o.Limits = append(o.Limits, "length "+l)
@@ -320,6 +321,20 @@ func (r *resolver) drillLines(holeMm, largestMm float64) []string {
 	return out
 }
 
+// clearanceDrill is the drill for a hole. Clearance sizes printed to a
+// thousandth of an inch lie a hair under the fraction they come from: the
+// drill may be 0.1 mm over (common practice, no source).
+func (r *resolver) clearanceDrill(m *madeGroup) float64 {
+	d := m.group.DrillMm
+	if m.hole.Size.Make != parts.ClearanceHole {
+		return d
+	}
+	if up, err := cutting.StockDrill(d, r.drills(), cutting.Up); err == nil && up.DiaMm-d <= 0.1 {
+		return up.DiaMm
+	}
+	return d
+}
+
 // drills is the series of drills the shop keeps.
 func (r *resolver) drills() cutting.System {
 	if r.job.Units == parts.Inches {
@@ -330,11 +345,22 @@ func (r *resolver) drills() cutting.System {
 
 // sawOperation cuts the bar with what facing both ends needs.
 func (r *resolver) sawOperation() {
-	wide := r.widest()
-	allow := 2 * cutting.FacingAllowanceMm(wide.size.nominalMm)
+	if r.part.Stock.Form == "casting" {
+		r.op(Operation{
+			Machine: "Bench", Title: "Check the casting",
+			Do:      []string{"Fettle gates and flash; check that every face has metal to clean up.", "Find the centre from the cored and outside surfaces and mark it."},
+			Gauge:   "calipers, surface gauge",
+			Caution: "Castings are heavy and have sharp flash: gloves; mask for grinding dust.",
+		})
+		return
+	}
+	cut := clean(r.lengthMm() + 2*cutting.FacingAllowanceMm(r.widest().size.nominalMm))
+	if r.part.Stock.Length.Set() {
+		cut = r.part.Stock.Length.Mm
+	}
 	r.op(Operation{
 		Machine: "Saw", Title: "Cut the stock",
-		Do:      []string{r.out.StockText + ": cut " + r.w.Size(clean(r.lengthMm()+allow)) + " long (" + r.w.Size(allow) + " to face both ends)."},
+		Do:      []string{"Cut " + r.w.Said(cut) + " long (finished " + r.w.Said(r.lengthMm()) + ", the rest to face both ends): " + r.out.StockText + "."},
 		Caution: "Clamp the stock, support the long end; edges are sharp and hot.",
 	})
 }
@@ -379,21 +405,21 @@ func (r *resolver) drillOperations() {
 		if m.slot != nil {
 			r.op(Operation{Machine: "Mill", Title: words(m.group.Name) + ": " + countOf(m.group.Count) + m.group.SizeText,
 				Do:      []string{"Set the long axis to clock " + trim(m.slot.Turn.Deg, 2) + "°; drill the two end holes, mill between.", m.group.DepthText + "."},
-				Holding: "machine vice or clamps, part set square", Tool: "slot drill under " + r.w.Size(m.slot.Width.Mm), Caution: chipCaution, Refs: []int{m.ref}})
+				Holding: "machine vice or clamps, part set square", Tool: "slot drill under " + r.w.Size(m.slot.Width.Mm), Refs: []int{m.ref}})
 			continue
 		}
 		h := m.hole
 		o := Operation{
 			Machine: "Drill", Title: words(m.group.Name) + ": " + countOf(m.group.Count) + m.group.SizeText,
 			Holding: "clamped on parallels, " + string(m.face) + " face up", Speed: r.speed(cutting.Drill, m.group.DrillMm),
-			Caution: "Clamp the part: a drill that grabs spins it. " + chipCaution, Refs: []int{m.ref},
+			Caution: "Clamp the part: a drill that grabs spins it.", Refs: []int{m.ref},
 		}
 		largest := 30.0
 		if r.job.Shop.Drills.Set() {
 			largest = r.job.Shop.Drills.Mm
 		}
 		o.Do = append(o.Do, "Centre-drill "+holesWords(m.group)+".")
-		o.Do = append(o.Do, r.drillLines(m.group.DrillMm, largest)...)
+		o.Do = append(o.Do, r.drillLines(r.clearanceDrill(m), largest)...)
 		o.Do = append(o.Do, "Depth: "+m.group.DepthText+".")
 		if m.size.thread != nil {
 			o.Do = append(o.Do, "Tap "+m.size.thread.Designation+", square, with cutting oil.")
@@ -435,7 +461,7 @@ func (r *resolver) radialOperations() {
 		f, row := m.radial, m.rows[0]
 		o := Operation{
 			Machine: "Drill", Title: words(row.Name) + ": " + countOf(len(m.rows)) + row.SizeText,
-			Holding: "vee blocks, clamped; TOP line set with a square", Caution: "Clamp the round: it rolls and grabs. " + chipCaution, Refs: []int{m.ref},
+			Holding: "vee blocks, clamped; TOP line set with a square", Caution: "Clamp the round: it rolls and grabs.", Refs: []int{m.ref},
 		}
 		o.Do = append(o.Do, "Clock "+clockList(m.rows)+", "+r.w.Size(row.AxialMm)+" from the front face to the centre.")
 		if f.Shape == parts.RadialHole {
@@ -460,6 +486,7 @@ func (r *resolver) radialOperations() {
 
 // cautions are printed beside the title.
 func (r *resolver) cautions() {
+	r.out.Cautions = append(r.out.Cautions, "At every machine: eye protection; no gloves, sleeves or rags near what turns; take the chuck key out; let hot parts cool. Local rules come first.")
 	if r.out.MassKg > 25 {
 		r.out.Cautions = append(r.out.Cautions, "Over 25 kg: lift with a second person or a hoist, by local lifting rules.")
 	}

@@ -40,6 +40,14 @@ func (w Writer) Size(mm float64) string {
 	return trim(mm, 3)
 }
 
+// Said writes a length with its unit, for sentences: "0.5 mm", "0.0197 in".
+func (w Writer) Said(mm float64) string {
+	if w.Units == parts.Inches {
+		return w.Size(mm)
+	}
+	return w.Size(mm) + " mm"
+}
+
 // Dia writes a diameter.
 func (w Writer) Dia(mm float64) string { return "Ø" + w.Size(mm) }
 
