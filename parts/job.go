@@ -40,8 +40,8 @@ func (l *loader) job(n *node) *Job {
 	j := &Job{File: l.file, Units: Millimetres}
 	if w := l.word(units, string(Millimetres), string(Inches)); w != "" {
 		j.Units = Units(w)
+		l.units = j.Units
 	}
-	l.units = j.Units
 	j.Name = l.text(l.need(n, "job", "a name, such as job: Pug mill"), maxText)
 	j.Revision = l.text(n.get("revision"), 40)
 	j.Date = l.date(n.get("date"))
@@ -199,7 +199,7 @@ func (l *loader) parts(n *node, job *Job) {
 			continue
 		}
 		seen = append(seen, seenFile{info, item.pos.Line})
-		s, p := parsePart(name, src, job.Units)
+		s, p := parsePart(name, src, l.units)
 		l.sources = append(l.sources, s)
 		job.sources[name] = s.lines
 		if p == nil || p.Name.Value == "" {
@@ -352,7 +352,7 @@ func (l *loader) ref(job *Job, p *Part, size Size, names []string) {
 	switch {
 	case !round:
 		s.faultf(ref.Pos, "a round outside", "%s.%s is not round, or is threaded", ref.Part, ref.Feature)
-	case size.Nominal.Set() && (size.Nominal.Mm > mate+maxMateMm || size.Nominal.Mm < mate-maxMateMm):
+	case l.units != "" && size.Nominal.Set() && (size.Nominal.Mm > mate+maxMateMm || size.Nominal.Mm < mate-maxMateMm):
 		s.faultf(ref.Pos, "nominal sizes within 1 mm of each other", "the bore is %s and %s.%s is %s mm", size.Nominal.Text, ref.Part, ref.Feature, formatMm(mate))
 	}
 }
