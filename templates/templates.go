@@ -28,6 +28,10 @@ type Options struct {
 	// Paper is the sheet, at least 140 mm by 200 mm and at most 2 m; it is
 	// used upright, and on its side where a template then needs fewer sheets.
 	Paper parts.Paper
+	// Printer is the correction of the printer the sheets are for; nil draws
+	// them as they are. The sheets keep the paper's margins, so a printer that
+	// prints small leaves them less room.
+	Printer *layout.Correction
 }
 
 // The smallest and largest paper that the sheets can be laid out on, in
@@ -70,7 +74,7 @@ func Packet(plan *layout.Plan, opt Options) (*Document, error) {
 	// first drawing of the cover only counts its pages.
 	pages := len(coverSheets(plan, paper, chapters, 0))
 	cover := chapter{"", "Cover", coverSheets(plan, paper, chapters, pages)}
-	return bind(plan, append([]chapter{cover}, chapters...), "Shop packet"), nil
+	return bind(plan, append([]chapter{cover}, chapters...), "Shop packet").correct(plan, opt)
 }
 
 // Templates draws the punch templates alone, of the parts named, or of all
@@ -110,7 +114,7 @@ func Templates(plan *layout.Plan, partNames []string, opt Options) (*Document, e
 	if len(chapters) == 0 {
 		return nil, errors.New("templates: no face of these parts has anything to mark, and none is wrapped or developed")
 	}
-	return bind(plan, chapters, "Punch templates"), nil
+	return bind(plan, chapters, "Punch templates").correct(plan, opt)
 }
 
 func partNamed(plan *layout.Plan, name string) *layout.PartPlan {
@@ -140,7 +144,7 @@ func paperOf(plan *layout.Plan, opt Options) (frame, error) {
 	if name == "" || name == "custom" {
 		name = trimmed(w, 1) + " × " + trimmed(h, 1) + " mm"
 	}
-	return frame{width: w, height: h, name: name}, nil
+	return room(opt.Printer, frame{width: w, height: h, name: name}), nil
 }
 
 // sheet is a page in the making. Its drawing lacks only the title block,

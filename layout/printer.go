@@ -1,0 +1,110 @@
+package layout
+
+import (
+	"errors"
+	"fmt"
+	"math"
+)
+
+// PrinterReadings are what was measured on a printed check page, in
+// millimetres, and what should have been read. Across is along the first
+// written side of upright paper, up along the other. The diagonals are those
+// of the rectangle of both rules: the first rises to the right, the second to
+// the left; both are 0 if they were not measured.
+type PrinterReadings struct {
+	AcrossOfMm, AcrossMm float64
+	UpOfMm, UpMm         float64
+	DiagonalsMm          [2]float64
+}
+
+// Correction makes a printer's sheets true: a drawing put through it and
+// printed comes out at its own size. The zero value is not useful; see
+// NewCorrection.
+type Correction struct {
+	Name         string  `json:"name"`
+	AcrossFactor float64 `json:"across_factor"` // of lengths along the short side of the paper
+	UpFactor     float64 `json:"up_factor"`     // of lengths along the long side
+	// SkewDeg is how far the printer's upright leans to the right, −2 to 2.
+	SkewDeg float64 `json:"skew_deg"`
+}
+
+// The largest errors that a printer is believed to have. A larger one comes of
+// a setting such as “fit to page”, or of a slip in measuring.
+const (
+	maxPrinterError = 0.05 // of a length
+	maxPrinterSkew  = 2.0  // degrees
+	// maxDiagonalMm is how far the diagonals may disagree with the rules.
+	maxDiagonalMm = 1.0
+)
+
+// NewCorrection works out the correction from the readings. It refuses
+// readings that are not finite, off by more than 5 % or leaning by more than
+// 2°, one diagonal without the other, and diagonals that do not fit the rules
+// to within 1 mm.
+//
+// A parallelogram of the sides w and h, its upright leaning right by θ, has
+// the diagonals d² = w² + h² ± 2 w h sin θ, so that the difference of their
+// squares gives θ, and their sum tells whether all four readings fit together.
+func NewCorrection(name string, r PrinterReadings) (*Correction, error) {
+	check := func(what string, got, of float64) error {
+		if !(of > 0 && of <= MaxLengthMm) || !(got > 0 && got <= 2*MaxLengthMm) {
+			return fmt.Errorf("%s: %v mm of %v mm is no reading", what, got, of)
+		}
+		if math.Abs(got/of-1) > maxPrinterError+1e-12 {
+			return fmt.Errorf("%s: %s mm instead of %s mm is off by %s %%: more than 5 %% is a wrong print setting, another paper or a slip; print at 100 %% and measure again",
+				what, trim(got, 3), trim(of, 3), trim(100*(got/of-1), 1))
+		}
+		return nil
+	}
+	if err := check("across", r.AcrossMm, r.AcrossOfMm); err != nil {
+		return nil, err
+	}
+	if err := check("up", r.UpMm, r.UpOfMm); err != nil {
+		return nil, err
+	}
+	c := &Correction{Name: name, AcrossFactor: r.AcrossOfMm / r.AcrossMm, UpFactor: r.UpOfMm / r.UpMm}
+	d1, d2 := r.DiagonalsMm[0], r.DiagonalsMm[1]
+	if d1 == 0 && d2 == 0 {
+		return c, nil
+	}
+	if d1 == 0 || d2 == 0 {
+		return nil, errors.New("skew needs both diagonals")
+	}
+	of := math.Hypot(r.AcrossOfMm, r.UpOfMm)
+	for i, d := range r.DiagonalsMm {
+		if err := check(fmt.Sprintf("diagonal %d", i+1), d, of); err != nil {
+			return nil, err
+		}
+	}
+	if want, got := math.Hypot(r.AcrossMm, r.UpMm), math.Sqrt((d1*d1+d2*d2)/2); math.Abs(got-want) > maxDiagonalMm {
+		return nil, fmt.Errorf("the diagonals average %s mm and the rules ask for %s mm: one of the four readings is wrong", trim(got, 1), trim(want, 1))
+	}
+	sin := (d1*d1 - d2*d2) / (4 * r.AcrossMm * r.UpMm)
+	if skew := math.Asin(math.Max(-1, math.Min(1, sin))) * 180 / math.Pi; math.Abs(skew) <= maxPrinterSkew {
+		c.SkewDeg = skew
+		return c, nil
+	}
+	return nil, fmt.Errorf("the diagonals differ by %s mm: a skew over %s° is a slip in measuring", trim(math.Abs(d1-d2), 1), trim(maxPrinterSkew, 0))
+}
+
+// Matrix is the linear map that a drawing is put through, about any point, as
+// rows: x' = m[0][0] x + m[0][1] y, y' = m[1][0] x + m[1][1] y. It undoes
+// what the printer does: lengths along x by 1/AcrossFactor, along y by
+// 1/UpFactor, and y leaning right by the skew.
+//
+// A sheet that lies on its side is turned by the printer, so its y axis is the
+// paper's across; the way it is turned makes no difference.
+func (c *Correction) Matrix(onItsSide bool) [2][2]float64 {
+	sin, cos := sinCosDeg(c.SkewDeg)
+	lean := -c.AcrossFactor * sin / cos
+	up := c.UpFactor / cos
+	if onItsSide {
+		return [2][2]float64{{up, 0}, {-lean, c.AcrossFactor}}
+	}
+	return [2][2]float64{{c.AcrossFactor, lean}, {0, up}}
+}
+
+// Text states the correction, as it is printed on every sheet made with it.
+func (c *Correction) Text() string {
+	return fmt.Sprintf("printer %s: across ×%.4f, up ×%.4f, skew %s°", c.Name, c.AcrossFactor, c.UpFactor, trim(c.SkewDeg, 2))
+}
