@@ -41,7 +41,7 @@ func top(v *view) {
 	}
 	numbers := "no turn but the right one brings all its features together again"
 	if len(turns) > 1 {
-		numbers = "it comes together again in " + layoutNumber(float64(len(turns))) + " turns, yet others match in part"
+		numbers = "it comes together again in " + number(float64(len(turns))) + " turns, yet others match in part"
 	}
 	v.report(Check, "", v.p.Name.Pos, Finding{
 		What: v.p.Title.Value + " does not say how TOP is marked, and can be put on turned", Numbers: numbers,

@@ -32,7 +32,7 @@ func pierce(v *view) {
 		}
 		leastMm := math.Max(c.leastMm, c.share*v.lengthMm)
 		f := Finding{
-			Rule:   c.cut + " holes at least " + layoutNumber(c.share) + " times the thickness and " + v.mm(c.leastMm),
+			Rule:   c.cut + " holes at least " + number(c.share) + " times the thickness and " + v.mm(c.leastMm),
 			Source: practice, Fix: "drill it instead of having it cut, or make it larger",
 		}
 		if b := v.p.Bore; b != nil && b.Size.Nominal.Mm-b.Leave.Mm < leastMm-slackMm {

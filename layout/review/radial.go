@@ -23,11 +23,11 @@ func (o *opening) title(v *view) string {
 	if len(o.radial.Clock) == 1 {
 		return o.radial.Name.Value
 	}
-	return o.radial.Name.Value + " at " + layoutNumber(math.Mod(o.clockDeg+360, 360)) + "°"
+	return o.radial.Name.Value + " at " + number(math.Mod(o.clockDeg+360, 360)) + "°"
 }
 
-// layoutNumber writes a plain number with at most two decimals.
-func layoutNumber(x float64) string {
+// number writes a plain number with at most two decimals.
+func number(x float64) string {
 	return strconv.FormatFloat(math.Round(x*100)/100, 'f', -1, 64)
 }
 

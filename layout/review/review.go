@@ -90,13 +90,21 @@ func (c Count) Open() int { return c.Stop + c.Check }
 // severity, then by place in the input, the job file first and the part files
 // in the job's order.
 func Review(job *parts.Job, plan *layout.Plan) []Finding {
-	r := &reviewer{job: job, plan: plan, w: layout.Writer{Units: job.Units}, found: []Finding{}}
+	return newReviewer(job, plan).review()
+}
+
+func newReviewer(job *parts.Job, plan *layout.Plan) *reviewer {
+	return &reviewer{job: job, plan: plan, w: layout.Writer{Units: job.Units}, found: []Finding{}}
+}
+
+// review runs every rule, and sorts what they found.
+func (r *reviewer) review() []Finding {
 	for _, rule := range jobRules {
 		r.code = rule.code
 		rule.check(r)
 	}
-	for _, p := range job.Parts {
-		q := plan.Part(p.Name.Value)
+	for _, p := range r.job.Parts {
+		q := r.plan.Part(p.Name.Value)
 		if q == nil {
 			continue
 		}
@@ -107,8 +115,8 @@ func Review(job *parts.Job, plan *layout.Plan) []Finding {
 		}
 	}
 	r.accept()
-	order := map[string]int{job.File: 0}
-	for i, p := range job.Parts {
+	order := map[string]int{r.job.File: 0}
+	for i, p := range r.job.Parts {
 		order[p.File] = i + 1
 	}
 	slices.SortStableFunc(r.found, func(a, b Finding) int {

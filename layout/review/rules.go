@@ -1,5 +1,7 @@
 package review
 
+import "slices"
+
 // partRules are the rules about one part, in the order they are tried. The
 // code is what a job names to accept a finding.
 var partRules = []struct {
@@ -38,7 +40,11 @@ var jobRules = []struct {
 	check func(r *reviewer)
 }{
 	{"tolerance", "no general tolerance class is named", tolerance},
-	{"mate", "one side of a fit has no limits", mate},
+	{"mate", "the turned mate of a light press has no limits", mate},
+	{"fit-side", "a fit is on one drawing only, or differs", fitSides},
+	{"joint", "a joint has a flaw", jointProblems},
+	{"trap", "two parts also go together the wrong way", trap},
+	{"weld-first", "a fine size is finished before a weld", weldFirst},
 }
 
 // Codes lists the codes of all findings with what they are about, in the order
@@ -50,6 +56,11 @@ func Codes() [][2]string {
 	}
 	for _, r := range partRules {
 		out = append(out, [2]string{r.code, r.about})
+	}
+	for _, k := range kinds {
+		if !slices.ContainsFunc(out, func(o [2]string) bool { return o[0] == k.code }) {
+			out = append(out, [2]string{k.code, "not so: " + k.rule})
+		}
 	}
 	return append(out, [2]string{"accepted-nothing", "the job accepts a finding that is not there"})
 }
