@@ -56,6 +56,7 @@ type PatternLine struct {
 	Name string  `json:"name"`
 	Role string  `json:"role"`
 	Path Contour `json:"path"` // closed for an outline, else open
+	Text string  `json:"text,omitempty"` // to write along it: its ordinate or true length
 }
 
 // PatternMark is a numbered feature on a wrap template.
@@ -101,6 +102,10 @@ func (r *resolver) developments() {
 	if f := r.part.Frustum; f != nil {
 		r.cone(f)
 	}
+	if t := r.part.Transition; t != nil {
+		r.transition(t)
+	}
+	r.saddles()
 }
 
 // paperMm is the thickness of the printing paper.
@@ -279,7 +284,7 @@ func (r *resolver) wrapTable(rows []RadialRow, c develop.Cylinder, d develop.Dev
 func (r *resolver) pattern(name string, kind DevelopmentKind, d develop.Development) Development {
 	out := Development{Name: name, Kind: kind, Copies: 1, MinMm: at(d.Box.Min), MaxMm: at(d.Box.Max)}
 	for _, c := range d.Curves {
-		out.Lines = append(out.Lines, PatternLine{c.Name, c.Role.String(), contour(c)})
+		out.Lines = append(out.Lines, PatternLine{Name: c.Name, Role: c.Role.String(), Path: contour(c)})
 		if c.Name == "edge" && c.Closed {
 			out.AreaMm2 = math.Abs(c.AreaMm2())
 		}

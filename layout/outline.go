@@ -16,6 +16,9 @@ func (r *resolver) outlinePath() *canvas.Path {
 		if f := r.part.Frustum; f != nil {
 			return canvas.Circle(f.Large.Mm / 2)
 		}
+		if t := r.part.Transition; t != nil {
+			return centred(roundedBox(t.Width.Mm, t.Depth.Mm, 0))
+		}
 		return canvas.Circle(r.widest().size.nominalMm / 2)
 	}
 	w, h := o.Width.Mm, o.Height.Mm

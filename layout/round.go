@@ -140,8 +140,11 @@ func (r *resolver) overall() string {
 	if f := r.part.Frustum; f != nil {
 		return r.w.Dia(f.Large.Mm) + " to " + r.w.Dia(f.Small.Mm) + " × " + r.w.Size(f.Height.Mm) + " high"
 	}
+	if t := r.part.Transition; t != nil {
+		return r.w.Size(t.Width.Mm) + " × " + r.w.Size(t.Depth.Mm) + " to " + r.w.Dia(t.Diameter.Mm) + " × " + r.w.Size(t.Height.Mm) + " high"
+	}
 	if r.part.Profile != nil {
-		return r.w.Dia(r.widest().size.nominalMm) + " × " + r.w.Size(r.lengthMm()) + " long"
+		return r.w.Dia(r.widest().size.nominalMm) + " × " + r.w.Size(r.lengthMm()) + " long" + r.countSaddles()
 	}
 	b := r.outlinePath().Bounds()
 	if r.part.Outline.Shape == parts.CircleOutline {

@@ -14,6 +14,10 @@ func (r *resolver) section() {
 		r.frustumSection(f, s)
 		return
 	}
+	if t := r.part.Transition; t != nil {
+		r.transitionSection(t, s)
+		return
+	}
 	if r.part.Profile == nil {
 		s.Flat = true
 		b := r.outlinePath().Bounds()
@@ -147,6 +151,9 @@ func (r *resolver) mass() float64 {
 	if r.material == nil {
 		return 0
 	}
+	if t := r.part.Transition; t != nil {
+		return r.developedMassKg(t.Thickness.Mm)
+	}
 	volume := 0.0
 	if r.part.Outline != nil {
 		volume = areaMm2(r.outlinePath()) * r.part.Thickness.Mm
@@ -154,7 +161,7 @@ func (r *resolver) mass() float64 {
 			volume -= math.Pi / 4 * bore.size.nominalMm * bore.size.nominalMm * r.part.Thickness.Mm
 		}
 	} else {
-		volume = turnedVolumeMm3(r.out.Section.Outer) - turnedVolumeMm3(r.out.Section.Inner)
+		volume = turnedVolumeMm3(r.out.Section.Outer) - turnedVolumeMm3(r.out.Section.Inner) - r.saddleVolumeMm3()
 	}
 	for _, m := range r.made {
 		depth := r.lengthMm()

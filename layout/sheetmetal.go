@@ -1,6 +1,7 @@
 package layout
 
 import (
+	"math"
 	"strconv"
 
 	"centrepop/layout/develop"
@@ -43,6 +44,117 @@ func (r *resolver) cone(f *parts.Frustum) {
 	if p.Gores > 1 {
 		out.Title += ", one of " + strconv.Itoa(p.Gores) + " equal gores"
 	}
+}
+
+// transition makes the flat blank of a square-to-round.
+func (r *resolver) transition(t *parts.Transition) {
+	d := develop.Transition{
+		WidthMm: t.Width.Mm, DepthMm: t.Depth.Mm, DiameterMm: t.Diameter.Mm, HeightMm: t.Height.Mm,
+		OffsetTopMm: t.Offset.Y.Mm, OffsetRightMm: t.Offset.X.Mm, ThicknessMm: t.Thickness.Mm,
+		OverlapMm: t.Overlap.Mm, SeamDeg: t.Seam.Deg, Divisions: 16,
+		SheetWidthMm: t.SheetWidth.Mm, SheetHeightMm: t.SheetHeight.Mm,
+	}
+	if t.Inside {
+		d.Measured = develop.Inside
+	}
+	if t.Faceted {
+		d.Bend = develop.Faceted
+	}
+	p, err := d.Develop()
+	if err != nil {
+		r.fault(t.Pos, "the transition cannot be developed: "+patternFault(err), "other sizes, or a larger sheet")
+		return
+	}
+	r.pieces("transition", TransitionPattern, "Square to round", p.Pieces, t.Seam.Deg)
+	bends := PatternTable{Title: "Lines, true lengths and bends", Heads: []string{"Line", "true length", "bend"}}
+	for _, l := range p.Lines {
+		bends.Rows = append(bends.Rows, []string{l.Label, r.exact(l.TrueMm), trim(l.BendDeg, 1) + "°"})
+	}
+	first := len(r.out.Developments) - len(p.Pieces)
+	for i := first; i < len(r.out.Developments); i++ {
+		lines := r.out.Developments[i].Lines
+		for j := range lines {
+			for _, l := range p.Lines {
+				if l.Label == lines[j].Name {
+					lines[j].Text = "true length " + r.exact(l.TrueMm)
+					if lines[j].Role == "fold" {
+						lines[j].Text += ", bend " + trim(l.BendDeg, 1) + "°"
+					}
+				}
+			}
+		}
+	}
+	r.out.Developments[first].Tables = append([]PatternTable{bends}, r.out.Developments[first].Tables...)
+}
+
+// transitionSection is cut from 6 o'clock to TOP and drawn as if the ends were
+// on one axis.
+func (r *resolver) transitionSection(t *parts.Transition, s *Section) {
+	front, back, wall := t.Depth.Mm/2, t.Diameter.Mm/2, t.Thickness.Mm
+	if t.Inside {
+		front, back = front+wall, back+wall
+	}
+	s.MaxMm = math.Max(front, back)
+	s.Outer = []XY{{0, clean(front)}, {s.LengthMm, clean(back)}}
+	wall *= math.Hypot(t.Height.Mm, front-back) / t.Height.Mm
+	s.Inner = []XY{{0, clean(front - wall)}, {s.LengthMm, clean(back - wall)}}
+}
+
+func (r *resolver) transitionFeatures(t *parts.Transition) {
+	at := "outside"
+	if t.Inside {
+		at = "inside"
+	}
+	line := r.out.Section.Outer
+	r.add(Feature{Name: "rectangle", Size: r.w.Size(t.Width.Mm) + " × " + r.w.Size(t.Depth.Mm) + " " + at,
+		Limits: "", Note: "front face; width from 9 to 3 o'clock", Balloon: line[0]})
+	r.add(Feature{Name: "round end", Size: r.w.Dia(t.Diameter.Mm) + " " + at, Limits: r.limitsText(r.length(t.Diameter.Mm)), Note: r.offsetWords(t), Balloon: line[1]})
+	size := "clock " + trim(t.Seam.Deg, 2) + "°"
+	if t.Overlap.Mm > 0 {
+		size += ", overlap " + r.w.Size(t.Overlap.Mm)
+	}
+	r.add(Feature{Name: "seam", Size: size, Balloon: XY{t.Height.Mm / 2, clean((line[0].YMm + line[1].YMm) / 2)}})
+}
+
+// offsetWords says how far the round end is off the rectangle's axis.
+func (r *resolver) offsetWords(t *parts.Transition) string {
+	side := func(mm float64, plus, minus string) string {
+		switch {
+		case mm > 0:
+			return r.w.Size(mm) + " to " + plus
+		case mm < 0:
+			return r.w.Size(-mm) + " to " + minus
+		}
+		return ""
+	}
+	s := join(", ", side(t.Offset.Y.Mm, "TOP", "6 o'clock"), side(t.Offset.X.Mm, "3 o'clock", "9 o'clock"))
+	if s == "" {
+		return "on the rectangle's axis"
+	}
+	return "centre " + s + " of the rectangle's"
+}
+
+// foldOperations makes a square-to-round from flat sheet.
+func (r *resolver) foldOperations() {
+	t := r.part.Transition
+	r.op(Operation{Machine: "Cutter", Title: "Cut the flat blank", Do: []string{
+		"Mark the development on " + r.out.StockText + " from the 1:1 template and cut; scribe every bend line and its number on the outside.",
+		"Check two true lengths of the table before cutting.", "Deburr the edges."},
+		Caution: "Sheet edges cut: gloves.", Refs: r.refs("rectangle", "round end", "height")})
+	bend := Operation{Machine: "Press", Title: "Bend at every line", Do: []string{
+		"Bend each line by the angle of the table, away from the marks, a little at a time and from both seam edges inward.",
+		"Try against a template of the round end after each corner."},
+		Gauge: "protractor, round gauge", Caution: "Keep fingers out of the press brake; two people on a long blank, one at the pedal."}
+	if !t.Faceted {
+		bend.Machine, bend.Title = "Roll", "Form the corners, keep the flats"
+		bend.Do = []string{"Form each corner over a bar or in the rolls, from line to line, the flats left flat.", "Try against a template of the round end after each corner."}
+		bend.Caution = "Rolls pull fingers in."
+	}
+	r.op(bend)
+	r.op(Operation{Machine: "Weld", Title: "Close the seam", Do: []string{
+		"Tack the seam at clock " + trim(t.Seam.Deg, 2) + "° at both ends, check the diagonals of the rectangle and the round end, then weld."},
+		Gauge:   "tape: both diagonals alike; round end by tape round it " + r.w.Size(round(math.Pi*2*r.out.Section.Outer[1].YMm, 1)),
+		Caution: "Welding: screen, ventilation, hot parts; by a qualified welder under local rules.", Refs: r.refs("seam")})
 }
 
 // pieces takes over the flat pieces of a rolled or folded part.

@@ -88,38 +88,42 @@ type Kind string
 
 // The kinds of part.
 const (
-	Flange         Kind = "flange"
-	Ring           Kind = "ring"
-	Plate          Kind = "plate"
-	Tube           Kind = "tube"
-	BearingHousing Kind = "bearing-housing"
-	BarrelEnd      Kind = "barrel-end"
-	Shaft          Kind = "shaft"
-	Cone           Kind = "cone"
+	Flange          Kind = "flange"
+	Ring            Kind = "ring"
+	Plate           Kind = "plate"
+	Tube            Kind = "tube"
+	BearingHousing  Kind = "bearing-housing"
+	BarrelEnd       Kind = "barrel-end"
+	Shaft           Kind = "shaft"
+	Cone            Kind = "cone"
+	TransitionPiece Kind = "transition" // square to round
 )
 
-// Part is one part drawing. Exactly one of Outline, Profile and Frustum is
-// set: a flat part cut from plate, a turned part, or a rolled cone.
+// Part is one part drawing. Exactly one of Outline, Profile, Frustum and
+// Transition is set: a flat part cut from plate, a turned part, a rolled cone,
+// or a square-to-round.
 type Part struct {
-	File      string
-	Pos       Pos
-	Name      Text // the name in references: letters, digits and hyphens
-	Title     Text // for people; Name with spaces if not given
-	Kind      Kind
-	Quantity  int // 1 to 10 000
-	Material  Text
-	Top       Text // how TOP is marked on the part: scribe, punch, notch, paint, keyway; empty if not said
-	Stock     Stock
-	Outline   *Outline
-	Thickness Length // flat part: finished plate thickness
-	Bore      *Bore  // flat part: centre bore
-	Profile   *Profile
-	Frustum   *Frustum
-	Chamfers  []Chamfer
-	Holes     []HoleGroup
-	Slots     []FaceSlot
-	Radials   []Radial
-	Notes     []Text
+	File       string
+	Pos        Pos
+	Name       Text // the name in references: letters, digits and hyphens
+	Title      Text // for people; Name with spaces if not given
+	Kind       Kind
+	Quantity   int // 1 to 10 000
+	Material   Text
+	Top        Text // how TOP is marked on the part: scribe, punch, notch, paint, keyway; empty if not said
+	Stock      Stock
+	Outline    *Outline
+	Thickness  Length // flat part: finished plate thickness
+	Bore       *Bore  // flat part: centre bore
+	Profile    *Profile
+	Frustum    *Frustum
+	Transition *Transition
+	Ends       []TubeEnd // saddles of a tube, at most one at each end
+	Chamfers   []Chamfer
+	Holes      []HoleGroup
+	Slots      []FaceSlot
+	Radials    []Radial
+	Notes      []Text
 }
 
 // Stock is what the part is made from.

@@ -5,7 +5,7 @@ import (
 	"strings"
 )
 
-// shape is which of outline, profile, tube and cone gives a part its form.
+// shape is which of outline, profile, tube, cone and transition gives a part its form.
 type shape int
 
 const (
@@ -13,6 +13,7 @@ const (
 	turned
 	tubular
 	rolled
+	folded
 )
 
 // kinds lists the kinds of part with the forms each can have.
@@ -28,6 +29,7 @@ var kinds = []struct {
 	{BarrelEnd, turned},
 	{Shaft, turned},
 	{Cone, rolled},
+	{TransitionPiece, folded},
 }
 
 // formKeys lists the keys that belong to some forms only.
@@ -42,6 +44,8 @@ var formKeys = []struct {
 	{"profile", turned, "turned parts"},
 	{"tube", tubular, "kind tube"},
 	{"cone", rolled, "kind cone"},
+	{"transition", folded, "kind transition"},
+	{"ends", tubular, "kind tube with the key tube"},
 	{"chamfers", flat | turned | tubular, "flat and turned parts"},
 	{"holes", flat | turned | tubular, "flat and turned parts"},
 	{"slots", flat | turned | tubular, "flat and turned parts"},
@@ -49,13 +53,17 @@ var formKeys = []struct {
 }
 
 var partKeys = []string{"part", "title", "kind", "quantity", "units", "material", "top", "stock",
-	"outline", "thickness", "bore", "profile", "tube", "cone", "chamfers", "holes", "slots", "radial", "notes"}
+	"outline", "thickness", "bore", "profile", "tube", "cone", "transition", "ends", "chamfers", "holes", "slots", "radial", "notes"}
 
 // ParsePart reads one part file. The name file is used in places, and units
-// are those of bare numbers unless the file has its own. It returns a part
+// are those of bare numbers unless the file has its own: Inches, or else
+// Millimetres. It returns a part
 // that is complete in itself, or Errors; references to other parts are checked
 // by Load.
 func ParsePart(file string, src []byte, units Units) (*Part, error) {
+	if units != Inches {
+		units = Millimetres
+	}
 	s, p := parsePart(file, src, units)
 	if len(s.errs) > 0 {
 		return nil, s.sorted()
@@ -64,7 +72,8 @@ func ParsePart(file string, src []byte, units Units) (*Part, error) {
 }
 
 // parsePart returns the source with its faults, and a part that is only to be
-// trusted as far as there are none; nil if the file was unreadable.
+// trusted as far as there are none; nil if the file was unreadable. Empty
+// units are unknown ones.
 func parsePart(file string, src []byte, units Units) (*source, *Part) {
 	s, root := read(file, src)
 	if root == nil {
@@ -116,7 +125,7 @@ func (r *reader) form(root *node, p *Part) {
 	}
 	kindNode := r.need(root, "kind", "kind: "+list(words))
 	p.Kind = Kind(r.word(kindNode, words...))
-	allowed := flat | turned | tubular | rolled
+	allowed := flat | turned | tubular | rolled | folded
 	for _, k := range kinds {
 		if k.kind == p.Kind {
 			allowed = k.forms
@@ -125,7 +134,7 @@ func (r *reader) form(root *node, p *Part) {
 	// The form that is given narrows what else may be.
 	var givers, fits []string
 	for _, f := range formKeys {
-		if f.key != "outline" && f.key != "profile" && f.key != "tube" && f.key != "cone" {
+		if f.key != "outline" && f.key != "profile" && f.key != "tube" && f.key != "cone" && f.key != "transition" {
 			continue
 		}
 		if f.forms&allowed != 0 {
@@ -160,6 +169,8 @@ func (r *reader) form(root *node, p *Part) {
 		p.Profile = r.tube(t)
 	}
 	p.Frustum = r.frustum(root.get("cone"))
+	p.Transition = r.transition(root.get("transition"))
+	p.Ends = r.ends(root.get("ends"))
 	if p.Outline != nil {
 		r.thickness(root, p)
 	}
@@ -236,6 +247,7 @@ func (r *reader) stock(n *node) Stock {
 // uniqueNames checks that no two features of a part have the same name.
 func (r *reader) uniqueNames(p *Part) {
 	first := make(map[string]Pos)
+	first["top"] = Pos{} // joints say part.top for its TOP line
 	if p.Outline != nil {
 		first["outline"], first["bore"] = p.Outline.Pos, p.Outline.Pos
 	}
@@ -244,7 +256,7 @@ func (r *reader) uniqueNames(p *Part) {
 			return
 		}
 		if at, twice := first[t.Value]; twice {
-			if p.Outline != nil && at == p.Outline.Pos {
+			if at.Line == 0 || p.Outline != nil && at == p.Outline.Pos {
 				r.faultf(t.Pos, "another name", "the name %s stands for the %s of the part", t.Value, t.Value)
 				return
 			}

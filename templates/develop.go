@@ -136,8 +136,18 @@ func (p *pattern) keySheets(paper frame, t *tiling) []*sheet {
 	for _, v := range d.Sizes {
 		sizes.rows = append(sizes.rows, []string{v.Name, v.Text})
 	}
+	if len(d.Sizes) > 6 {
+		region(f, 2)
+	}
 	f.table(sizes)
+	wide := false
 	for _, t := range d.Tables {
+		if narrow := len(t.Heads) <= 4; narrow && !wide && len(t.Rows) > 12 {
+			region(f, 2)
+		} else {
+			region(f, 1)
+			wide = true
+		}
 		f.add(space(3))
 		out := table{title: t.Title, rows: t.Rows}
 		for i, h := range t.Heads {
@@ -149,12 +159,18 @@ func (p *pattern) keySheets(paper frame, t *tiling) []*sheet {
 		f.table(out)
 	}
 	if len(d.Rules) > 0 {
-		f.add(space(3), heading("How it was worked out", f.width()))
-		for _, rule := range d.Rules {
-			f.add(paragraph("–", rule, textMm, false, f.width())...)
-		}
+		f.add(space(2))
+		f.add(paragraph("", "Worked out by "+joined("; ", d.Rules...)+".", smallMm, false, f.width())...)
 	}
 	return f.sheets
+}
+
+// region begins n columns, on the next page if little room is left.
+func region(f *flow, n int) {
+	f.columns(n)
+	if !f.fits(40) {
+		f.turnPage()
+	}
 }
 
 func (p *pattern) unit() string {
@@ -280,7 +296,7 @@ func (p *pattern) label(s *sheet, room *occupied, text string, x, y float64) {
 		spot, ok = room.find(x, y, w, h, 1, 14, math.Pi/2, room.clearOfTexts)
 	}
 	if ok {
-		room.addText(spot)
+		room.addText(rect{spot.x0, spot.y0 - dropMm*textMm, spot.x1, spot.y1})
 		s.draw.Add(Text{XMm: spot.x0, YMm: spot.y0, SizeMm: textMm, Bold: true, Content: text})
 	}
 }
@@ -290,8 +306,10 @@ func (p *pattern) foldTexts(s *sheet, window rect, ox, oy float64, room *occupie
 	for _, l := range p.lines {
 		text := ""
 		switch l.Role {
-		case "fold":
-			text = "bend"
+		case "fold", "division", "top":
+			if text = l.Text; text == "" {
+				continue
+			}
 		case "seam":
 			text = "seam: the other edge meets this line"
 		case "tab":
@@ -338,12 +356,14 @@ func (p *pattern) along(s *sheet, room *occupied, text string, x0, y0, x1, y1, s
 			// The room of a turned text: small boxes along it.
 			ok := true
 			var boxes []rect
-			for t := -w / 2; t <= w/2; t += size * 0.7 {
-				cx, cy := x+ux*t-uy*size*0.35, y+uy*t+ux*size*0.35
-				boxes = append(boxes, rect{cx, cy, cx, cy}.grown(size*0.28))
+			const middle, half = (ascentMm - dropMm) / 2, (ascentMm + dropMm) / 2
+			for t := -w / 2; t < w/2+size*0.4; t += size * 0.4 {
+				t := min(t, w/2)
+				cx, cy := x+ux*t-uy*size*middle, y+uy*t+ux*size*middle
+				boxes = append(boxes, rect{cx, cy, cx, cy}.grown(size*half))
 			}
 			for _, b := range boxes {
-				ok = ok && room.window.holds(b.grown(size*0.3)) && room.clearOfTexts(b)
+				ok = ok && room.clearOfTexts(b)
 			}
 			if ok {
 				for _, b := range boxes {

@@ -137,13 +137,13 @@ func template(c *call) error {
 			if err != nil {
 				return err
 			}
-			q.Faces = nil
+			q.Faces, q.Developments = nil, nil
 			if view != nil {
 				q.Faces = []*layout.Face{view}
 			}
 		}
-		if len(q.Faces) == 0 {
-			return badUse("%s has no holes or slots on a face: nothing to punch", name)
+		if len(q.Faces) == 0 && len(q.Developments) == 0 {
+			return badUse("%s has no holes or slots on a face, and nothing to wrap or develop", name)
 		}
 	}
 	doc, err := templates.Templates(plan, names, templates.Options{Paper: p})
