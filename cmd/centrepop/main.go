@@ -29,6 +29,9 @@ const (
 	statusBad      = 2
 )
 
+// errFindings ends a command that has printed findings and failed in nothing.
+var errFindings = errors.New("findings")
+
 // command is one word of the command line.
 type command struct {
 	name  string
@@ -43,6 +46,7 @@ var commands = []command{
 	{"template", "JOB PART... -o FILE", "print the punch templates of some parts", template},
 	{"profile", "JOB PART -o FILE", "write the cutting file of a flat part, SVG or PDF", profile},
 	{"preview", "JOB -o FILE.png", "draw one page of the packet as a picture", preview},
+	{"review", "JOB", "find what would spoil a part, before metal is cut", reviewCmd},
 	{"explain", "JOB PART", "show what a part expands to, with every computed number", explain},
 	{"fit", "SIZE CLASS", "ISO 286 limits, such as 90 H7/p6", fit},
 	{"circle", "--pcd D --count N", "bolt circle coordinates and chords", circle},
@@ -98,6 +102,9 @@ func (cmd command) start(args []string, stdout, stderr io.Writer) int {
 	}
 	if err == nil {
 		return statusDone
+	}
+	if errors.Is(err, errFindings) {
+		return statusFindings
 	}
 	report(stderr, cmd, err, *c.json)
 	return statusBad

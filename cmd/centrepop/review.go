@@ -1,0 +1,90 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"strings"
+
+	"centrepop/layout/review"
+	"centrepop/parts"
+)
+
+// findingJSON is a finding with its place in the input.
+type findingJSON struct {
+	Severity review.Severity `json:"severity"`
+	Code     string          `json:"code"`
+	Part     string          `json:"part,omitempty"`
+	Feature  string          `json:"feature,omitempty"`
+	File     string          `json:"file"`
+	Line     int             `json:"line"`
+	Column   int             `json:"column"`
+	What     string          `json:"what"`
+	Numbers  string          `json:"numbers,omitempty"`
+	Rule     string          `json:"rule"`
+	Source   string          `json:"source"`
+	Fix      string          `json:"fix"`
+	Accepted bool            `json:"accepted"`
+	Reason   string          `json:"reason,omitempty"`
+}
+
+// reviewCmd prints what the review finds. It ends with errFindings if anything
+// is open: neither accepted by the job nor a mere note.
+func reviewCmd(c *call) error {
+	if err := c.parse(1, 1); err != nil {
+		return err
+	}
+	job, err := parts.Load(c.args[0])
+	if err != nil {
+		return err
+	}
+	findings, _, err := review.Job(job)
+	if err != nil {
+		return err
+	}
+	count := review.Summary(findings)
+	if *c.json {
+		out := struct {
+			Open     int           `json:"open"`
+			Count    review.Count  `json:"count"`
+			Findings []findingJSON `json:"findings"`
+		}{count.Open(), count, []findingJSON{}}
+		for _, f := range findings {
+			out.Findings = append(out.Findings, findingJSON{f.Severity, f.Code, f.Part, f.Feature, f.Pos.File, f.Pos.Line, f.Pos.Column,
+				f.What, f.Numbers, f.Rule, f.Source, f.Fix, f.Accepted, f.Reason})
+		}
+		err = c.print(out)
+	} else {
+		err = reviewText(c.stdout, findings, count)
+	}
+	if err == nil && count.Open() > 0 {
+		return errFindings
+	}
+	return err
+}
+
+// reviewText writes findings for reading in a terminal: open ones first, then
+// the accepted ones with their reasons, then the count.
+func reviewText(w io.Writer, findings []review.Finding, count review.Count) error {
+	var b strings.Builder
+	for _, f := range findings {
+		if !f.Accepted {
+			fmt.Fprintf(&b, "%s:%d:%d %s %s: %s\n", f.Pos.File, f.Pos.Line, f.Pos.Column, f.Severity, f.Code, f.What)
+			if f.Numbers != "" {
+				fmt.Fprintf(&b, "    %s\n", f.Numbers)
+			}
+			fmt.Fprintf(&b, "    rule: %s (%s)\n    fix: %s\n", f.Rule, f.Source, f.Fix)
+		}
+	}
+	for _, f := range findings {
+		if f.Accepted {
+			fmt.Fprintf(&b, "%s:%d:%d accepted %s: %s\n", f.Pos.File, f.Pos.Line, f.Pos.Column, f.Code, f.What)
+			if f.Numbers != "" {
+				fmt.Fprintf(&b, "    %s\n", f.Numbers)
+			}
+			fmt.Fprintf(&b, "    reason: %s\n", f.Reason)
+		}
+	}
+	fmt.Fprintf(&b, "%d to stop at, %d to check, %d to note, %d accepted\n", count.Stop, count.Check, count.Note, count.Accepted)
+	_, err := io.WriteString(w, b.String())
+	return err
+}
