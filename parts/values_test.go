@@ -1,0 +1,29 @@
+package parts
+
+import (
+	"math"
+	"strings"
+	"testing"
+)
+
+func TestParseLengthValue(t *testing.T) {
+	if mm, err := ParseLength("1-3/8", Inches); err != nil || math.Abs(mm-34.925) > 1e-12 {
+		t.Errorf("ParseLength = %g, %v; want 34.925", mm, err)
+	}
+	for text, part := range map[string]string{"0": "over 0", "-1 mm": "over 0", "5 cm": "cm", "nan": "not finite"} {
+		if mm, err := ParseLength(text, Millimetres); err == nil || !strings.Contains(err.Error(), part) || mm != 0 {
+			t.Errorf("ParseLength(%q) = %g, %v; want it to say %q", text, mm, err, part)
+		}
+	}
+}
+
+func TestParsePaperValue(t *testing.T) {
+	if p, err := ParsePaper("11x17", Inches); err != nil || math.Abs(p.WidthMm-279.4) > 1e-9 || math.Abs(p.HeightMm-431.8) > 1e-9 {
+		t.Errorf("ParsePaper = %+v, %v; want 279.4 × 431.8", p, err)
+	}
+	for _, text := range []string{"", "A9", "50x50", "x", "300x", "1x2x3", "3000x300", "nanxnan"} {
+		if p, err := ParsePaper(text, Millimetres); err == nil {
+			t.Errorf("ParsePaper(%q) = %+v, want a refusal", text, p)
+		}
+	}
+}
