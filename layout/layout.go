@@ -43,15 +43,20 @@ func Resolve(job *parts.Job) (*Plan, error) {
 		plan.Notes = append(plan.Notes, n.Value)
 	}
 	var errs parts.Errors
+	var rs []*resolver
 	for _, p := range job.Parts {
 		r := &resolver{job: job, part: p, w: Writer{job.Units}}
 		r.resolve()
+		rs = append(rs, r)
 		errs = append(errs, r.errs...)
 		plan.Parts = append(plan.Parts, r.out)
 		plan.Stock = append(plan.Stock, StockRow{
 			Part: r.out.Title, Quantity: p.Quantity, Material: r.out.Material,
 			Size: r.out.StockText, MassKg: r.out.MassKg,
 		})
+	}
+	if len(errs) == 0 {
+		errs = plan.resolveJoints(job, rs)
 	}
 	if len(errs) > 0 {
 		return nil, errs

@@ -1,0 +1,447 @@
+package layout
+
+import (
+	"math"
+	"slices"
+	"strings"
+
+	"centrepop/parts"
+)
+
+// alignDeg is how far apart two features that line up may lie. Common
+// practice, no source: what the eye sees with a protractor.
+const alignDeg = 0.5
+
+// motion turns a part of the assembly from its right place: first, with flip,
+// end for end about the line through TOP, then clockwise by turn.
+type motion struct {
+	turn float64
+	flip bool
+}
+
+func (m motion) clock(deg float64) float64 {
+	if m.flip {
+		deg = -deg
+	}
+	return norm(deg + m.turn)
+}
+
+func (m motion) point(q XY) XY {
+	s := 1.0
+	if m.flip {
+		s = -1
+	}
+	return placement{0, m.turn, s}.point(q)
+}
+
+// clocks are a feature's clock angles in the assembly.
+func (j *joiner) clocks(f feature) ([]float64, bool) {
+	p := j.at(f.inst())
+	if p == nil {
+		return nil, false
+	}
+	var out []float64
+	for _, a := range f.clocks() {
+		out = append(out, p.at.clock(a))
+	}
+	return out, true
+}
+
+// aligned finds the clock angle that all features of a rule share, with the
+// parts in moved displaced by m.
+func (j *joiner) aligned(rule parts.AlignRule, moved []inst, m motion) (deg float64, ok bool) {
+	common := []float64(nil)
+	if rule.Up {
+		common = []float64{0}
+	}
+	for i, ref := range rule.Refs {
+		f := j.find(ref)
+		angles, placed := j.clocks(f)
+		if !placed {
+			return 0, false
+		}
+		if slices.Contains(moved, f.inst()) {
+			for k := range angles {
+				angles[k] = m.clock(angles[k])
+			}
+		}
+		if i == 0 && !rule.Up {
+			common = angles
+			continue
+		}
+		common = slices.DeleteFunc(slices.Clone(common), func(a float64) bool {
+			return !slices.ContainsFunc(angles, func(b float64) bool { return apart(a, b) <= alignDeg })
+		})
+	}
+	if len(common) == 0 {
+		return 0, false
+	}
+	return slices.Min(common), true
+}
+
+// align verifies what must line up.
+func (j *joiner) align(t *joint) {
+	for _, rule := range t.in.Align {
+		bad := false
+		for _, ref := range rule.Refs {
+			f := j.find(ref)
+			if len(f.clocks()) == 0 {
+				j.fault(ref.Pos, f.text()+" has no clock angle", "top, a hole group or a radial feature")
+				bad = true
+			} else if j.at(f.inst()) == nil {
+				j.fault(ref.Pos, f.title()+" is not placed by any joint", "a joint that puts it on the axis of the others")
+				bad = true
+			}
+		}
+		if bad {
+			continue
+		}
+		deg, ok := j.aligned(rule, nil, motion{})
+		if ok {
+			t.out.Align = append(t.out.Align, AlignLine{What: j.ruleText(rule), Deg: deg})
+			continue
+		}
+		var where []string
+		for _, ref := range rule.Refs {
+			angles, _ := j.clocks(j.find(ref))
+			where = append(where, ref.Part+"."+ref.Feature+" at "+degrees(angles))
+		}
+		if rule.Up {
+			where = append(where, "up is 0°")
+		}
+		j.fault(rule.Pos, "these do not line up: "+strings.Join(where, ", "), j.rotationThatAligns(t, rule))
+	}
+}
+
+// rotationThatAligns looks for a rotate: that lines a rule up and, for bolts,
+// keeps the holes matching.
+func (j *joiner) rotationThatAligns(t *joint, rule parts.AlignRule) string {
+	const none = "move a feature: no turn of the parts of this joint lines them up"
+	if !t.axis {
+		return none
+	}
+	moved := j.members(t.a.inst(), without(j.done, t))
+	if slices.Contains(moved, t.b.inst()) {
+		return none
+	}
+	turns := []float64{}
+	if t.in.Bolt != nil {
+		for _, m := range j.matches(t) {
+			if !m.flip {
+				turns = append(turns, m.turn)
+			}
+		}
+	} else {
+		for a := range 720 {
+			turns = append(turns, float64(a)/2)
+		}
+	}
+	b := j.at(t.b.inst())
+	for _, turn := range turns {
+		if _, ok := j.aligned(rule, moved, motion{turn: turn}); ok {
+			return "rotate: " + trim(norm(t.in.Rotate.Deg+b.at.s*turn), 2) + " lines them up"
+		}
+	}
+	return none
+}
+
+func without(all []*joint, t *joint) []*joint {
+	return slices.DeleteFunc(slices.Clone(all), func(o *joint) bool { return o == t })
+}
+
+func (j *joiner) ruleText(rule parts.AlignRule) string {
+	var t []string
+	for _, ref := range rule.Refs {
+		t = append(t, j.find(ref).text())
+	}
+	if rule.Up {
+		t = append(t, "up")
+	}
+	return strings.Join(t, " – ")
+}
+
+func degrees(angles []float64) string {
+	var t []string
+	for i, a := range angles {
+		if i == 8 {
+			t = append(t, "…")
+			break
+		}
+		t = append(t, trim(a, 2)+"°")
+	}
+	return strings.Join(t, ", ")
+}
+
+// pattern is a bolted group's points in the assembly.
+func (j *joiner) pattern(f feature) []XY {
+	p := j.at(f.inst())
+	if p == nil || f.group == nil {
+		return nil
+	}
+	var out []XY
+	for _, q := range f.points() {
+		out = append(out, p.at.point(q))
+	}
+	return out
+}
+
+// meets tells whether each point of a, displaced, finds a point of b within
+// reach.
+func meets(a, b []XY, m motion, reachMm float64) bool {
+	for _, p := range a {
+		q := m.point(p)
+		if !slices.ContainsFunc(b, func(o XY) bool { return distance(q, o) <= reachMm+1e-6 }) {
+			return false
+		}
+	}
+	return len(a) > 0
+}
+
+// motions lists every turn, without and with flip, at which pattern a falls on
+// pattern b, the right place left out.
+func motions(a, b []XY, reachMm float64, flips bool) []motion {
+	var out []motion
+	if len(a) == 0 {
+		return nil
+	}
+	for _, flip := range []bool{false, true} {
+		if flip && !flips {
+			break
+		}
+		first := motion{flip: flip}.point(a[0])
+		var turns []float64
+		for _, q := range b {
+			turn := norm(clockOf(q) - clockOf(first))
+			if !slices.ContainsFunc(turns, func(o float64) bool { return apart(o, turn) < 1e-6 }) {
+				turns = append(turns, turn)
+			}
+		}
+		slices.Sort(turns)
+		for _, turn := range turns {
+			m := motion{turn, flip}
+			if (flip || apart(turn, 0) > alignDeg) && meets(a, b, m, reachMm) {
+				out = append(out, m)
+			}
+		}
+	}
+	return out
+}
+
+// matches lists the wrong ways in which a bolted joint's holes match.
+func (j *joiner) matches(t *joint) []motion {
+	return motions(j.pattern(t.a), j.pattern(t.b), j.reachMm(t), j.canFlip(t))
+}
+
+// canFlip tells whether part A can be bolted on the wrong way round: a flat
+// part with through holes that nothing is fixed to yet.
+func (j *joiner) canFlip(t *joint) bool {
+	return t.a.r.part.Outline != nil && t.a.group != nil && t.a.group.through() && len(j.members(t.a.inst(), t.before(j.done))) == 1
+}
+
+// before are the joints made before t.
+func (t *joint) before(done []*joint) []*joint {
+	if i := slices.Index(done, t); i >= 0 {
+		return done[:i]
+	}
+	return done
+}
+
+// traps finds the wrong ways of assembly and what makes them impossible.
+func (j *joiner) traps(t *joint) {
+	moved := j.members(t.a.inst(), t.before(j.done))
+	if slices.Contains(moved, t.b.inst()) {
+		return // held by other joints
+	}
+	if t.in.Bolt == nil {
+		j.witness(t, moved)
+		return
+	}
+	harmless := 0
+	for _, m := range j.matches(t) {
+		out := j.outOfPlace(t, moved, m)
+		if len(out) == 0 {
+			harmless++
+			continue
+		}
+		t.out.Traps = append(t.out.Traps, Trap{TurnDeg: m.turn, Flip: m.flip, Out: out})
+	}
+	if harmless > 0 {
+		t.figure("wrong ways that do no harm", trim(float64(harmless), 0)+", as the parts look the same", "")
+	}
+	if len(t.out.Traps) == 0 {
+		return
+	}
+	t.out.Remedies = append(t.out.Remedies, "Witness mark: before taking apart, and at first assembly, scribe one line across the edges of "+
+		t.a.title()+" and "+t.b.title()+" at "+trim(j.markDeg(t), 1)+"° (assembly clock).")
+	if text := j.offsetHole(t); text != "" {
+		t.out.Remedies = append(t.out.Remedies, text)
+	}
+}
+
+// markDeg is where to scribe: the first rule's clock angle, else TOP.
+func (j *joiner) markDeg(t *joint) float64 {
+	if len(t.out.Align) > 0 {
+		return t.out.Align[0].Deg
+	}
+	return 0
+}
+
+// witness asks for a mark where a round joint turns freely and something must
+// line up.
+func (j *joiner) witness(t *joint, moved []inst) {
+	if t.a.step == nil || t.b.step == nil || t.in.Bearing != nil {
+		return
+	}
+	for _, rule := range j.rules() {
+		if j.crosses(rule, moved) {
+			t.out.Remedies = append(t.out.Remedies, "Nothing but a mark holds the clock angle of this round joint: scribe "+t.a.title()+" and "+t.b.title()+
+				" at "+trim(j.markDeg(t), 1)+"° (assembly clock) before joining, and keep "+j.ruleText(rule)+" in line.")
+			return
+		}
+	}
+}
+
+// rules are the align rules of all joints whose parts are placed.
+func (j *joiner) rules() []parts.AlignRule {
+	var out []parts.AlignRule
+	for _, in := range j.job.Joints {
+		out = append(out, in.Align...)
+	}
+	return out
+}
+
+// crosses tells whether a rule ties moved parts to parts that stay.
+func (j *joiner) crosses(rule parts.AlignRule, moved []inst) bool {
+	in, out := false, rule.Up
+	for _, ref := range rule.Refs {
+		if slices.Contains(moved, inst{ref.Part, ref.Copy}) {
+			in = true
+		} else {
+			out = true
+		}
+	}
+	return in && out
+}
+
+// outOfPlace lists what would lie wrong with the moved parts displaced.
+func (j *joiner) outOfPlace(t *joint, moved []inst, m motion) []string {
+	var out []string
+	var named []parts.JointRef
+	for _, rule := range j.rules() {
+		if !j.crosses(rule, moved) {
+			continue
+		}
+		right, ok := j.aligned(rule, nil, motion{})
+		if !ok {
+			continue
+		}
+		named = append(named, rule.Refs...)
+		if _, still := j.aligned(rule, moved, m); !still {
+			for _, ref := range rule.Refs {
+				if f := j.find(ref); slices.Contains(moved, f.inst()) {
+					out = append(out, f.text()+" at "+trim(m.clock(right), 2)+"° instead of "+trim(right, 2)+"°")
+				}
+			}
+		}
+	}
+	for _, i := range moved {
+		p := j.at(i)
+		if p == nil {
+			continue
+		}
+		out = append(out, j.shifted(t, *p, m, named)...)
+	}
+	if m.flip {
+		if h := t.a.group.hole; h != nil && (h.Counterbore != nil || h.Countersink != nil) {
+			out = append(out, "heads on the wrong side of "+t.a.title()+": the counterbores face the joint")
+		}
+		for _, c := range t.a.r.part.Chamfers {
+			if c.For == "weld" || c.For == "lead-in" {
+				out = append(out, "chamfer "+words(c.Edge.Value)+" of "+t.a.title()+" on the wrong side")
+			}
+		}
+	}
+	return out
+}
+
+// shifted lists the features of one part that change place, other than those
+// that a rule names.
+func (j *joiner) shifted(t *joint, p placedPart, m motion, named []parts.JointRef) []string {
+	var out []string
+	isNamed := func(name string) bool {
+		return slices.ContainsFunc(named, func(r parts.JointRef) bool {
+			base, _, _ := parts.Numbered(r.Feature)
+			return inst{r.Part, r.Copy} == p.inst && (r.Feature == name || base == name)
+		})
+	}
+	title := copyTitle(p.r, p.copy)
+	for i := range p.r.radials {
+		rad := &p.r.radials[i]
+		name := rad.radial.Name.Value
+		var angles []float64
+		for _, row := range rad.rows {
+			angles = append(angles, p.at.clock(row.ClockDeg))
+		}
+		stays := true
+		for _, a := range angles {
+			stays = stays && slices.ContainsFunc(angles, func(b float64) bool { return apart(m.clock(a), b) <= alignDeg })
+		}
+		if !stays && !isNamed(name) {
+			out = append(out, title+" "+words(name)+" at "+trim(m.clock(angles[0]), 2)+"° instead of "+trim(angles[0], 2)+"° (no rule says where it belongs)")
+		}
+	}
+	for i := range p.r.made {
+		f := feature{ref: parts.JointRef{Part: p.part, Copy: p.copy, Feature: p.r.made[i].group.Name}, r: p.r, group: &p.r.made[i]}
+		if isNamed(f.ref.Feature) || (p.inst == t.a.inst() && f.group == t.a.group) {
+			continue
+		}
+		pts := j.pattern(f)
+		if !meets(pts, pts, m, 0.25) {
+			out = append(out, f.text()+" elsewhere (no rule says where it belongs)")
+		} else if m.flip && !f.group.through() {
+			out = append(out, f.text()+" on the wrong side")
+		}
+	}
+	return out
+}
+
+// offsetHole looks for the smallest shift of one hole on its circle, the same
+// in both parts, that leaves a single way of assembly.
+func (j *joiner) offsetHole(t *joint) string {
+	a, b := j.pattern(t.a), j.pattern(t.b)
+	k := len(a) - 1
+	mate := slices.IndexFunc(b, func(q XY) bool { return distance(a[k], q) <= j.reachMm(t)+1e-6 })
+	if mate < 0 || len(a) < 2 {
+		return ""
+	}
+	for shift := 2.0; shift <= 15; shift++ {
+		a2, b2 := slices.Clone(a), slices.Clone(b)
+		turn := motion{turn: shift}
+		a2[k], b2[mate] = turn.point(a[k]), turn.point(b[mate])
+		if len(motions(a2, b2, j.reachMm(t), j.canFlip(t))) > 0 {
+			continue
+		}
+		p := j.at(t.a.inst())
+		front := norm(p.at.s * (clockOf(a2[k]) - p.at.turn))
+		onFace := front
+		if t.a.group.face == parts.Back {
+			onFace = norm(-front)
+		}
+		was := clockOf(t.a.group.pts[k])
+		return "Offset hole: drill hole " + trim(float64(t.a.group.group.First+k), 0) + " of " + t.a.text() + " at " + trim(onFace, 1) + "° instead of " + trim(was, 1) +
+			"° (its marked face), and its mate in " + t.b.title() + " to match: then the holes meet in one way only."
+	}
+	return ""
+}
+
+// reachMm is how far a hole of A may lie from its mate in B with the bolt
+// still entering: half the play in a tapped joint, half the two plays with
+// nuts.
+func (j *joiner) reachMm(t *joint) float64 {
+	d := t.boltMm
+	play := math.Max(0, t.a.group.size.finishedMm-d)
+	if t.b.group.size.thread == nil {
+		play += math.Max(0, t.b.group.size.finishedMm-d)
+	}
+	return play / 2
+}

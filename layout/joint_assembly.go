@@ -1,0 +1,467 @@
+package layout
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"centrepop/layout/bolts"
+	"centrepop/parts"
+)
+
+// joiner works out the joints of a job whose parts are worked out.
+type joiner struct {
+	job    *parts.Job
+	plan   *Plan
+	w      Writer
+	rs     []*resolver // as in the job
+	errs   parts.Errors
+	placed []placedPart // every part that shares an axis with another, in order of appearance
+	done   []*joint     // in the order to make them
+}
+
+// joint is one joint on its way to a JointPlan.
+type joint struct {
+	in    *parts.Joint
+	index int // as written
+	a, b  feature
+	out   *JointPlan
+	axis  bool // the parts share an axis
+	why   []string
+
+	bolt   *bolts.Bolt // bolted joints
+	boltMm float64     // its major diameter
+}
+
+// inst is one copy of a part.
+type inst struct {
+	part string
+	copy int
+}
+
+// placement takes a part's coordinates to those of a frame: z' = z0 + s z,
+// clock' = turn + s clock, s being −1 for a part that is turned end for end.
+type placement struct {
+	z0, turn, s float64
+}
+
+func (p placement) then(q placement) placement { // q after p
+	return placement{q.z0 + q.s*p.z0, norm(q.turn + q.s*p.turn), q.s * p.s}
+}
+
+func (p placement) inverse() placement {
+	return placement{-p.s * p.z0, norm(-p.s * p.turn), p.s}
+}
+
+// clock is the frame's clock angle of a part's.
+func (p placement) clock(deg float64) float64 { return norm(p.turn + p.s*deg) }
+
+// point is the frame's x and y of a point seen from the part's front.
+func (p placement) point(q XY) XY {
+	sin, cos := sinCosDeg(p.turn)
+	x := p.s * q.XMm
+	return XY{clean(x*cos + q.YMm*sin), clean(q.YMm*cos - x*sin)}
+}
+
+// norm brings an angle into 0 ≤ a < 360.
+func norm(deg float64) float64 {
+	a := math.Mod(deg, 360)
+	if a < 0 {
+		a += 360
+	}
+	if a = clean(a); a >= 360 {
+		a = 0
+	}
+	return a
+}
+
+// apart is the angle between two clock angles, 0 to 180.
+func apart(a, b float64) float64 {
+	d := norm(a - b)
+	return math.Min(d, 360-d)
+}
+
+// placedPart is a part in a group of parts on one axis.
+type placedPart struct {
+	inst
+	r     *resolver
+	group int
+	at    placement
+}
+
+// feature is what a JointRef points at. At most one of step, group and radial
+// is set; none for TOP and for an outline that is not round.
+type feature struct {
+	ref    parts.JointRef
+	r      *resolver
+	step   *step
+	group  *madeGroup
+	radial *madeRadial
+	nth    int // of radial, from 1; 0 is all
+}
+
+func (f feature) inst() inst { return inst{f.ref.Part, f.ref.Copy} }
+
+// title names the part for people, with the copy where there are several.
+func (f feature) title() string { return copyTitle(f.r, f.ref.Copy) }
+
+func copyTitle(r *resolver, n int) string {
+	t := r.out.Title
+	if r.part.Quantity > 1 {
+		t += " " + trim(float64(n), 0)
+	}
+	return t
+}
+
+func (f feature) text() string { return f.title() + " " + words(f.ref.Feature) }
+
+func (j *joiner) fault(pos parts.Pos, what, right string) {
+	j.errs = append(j.errs, j.job.Fault(pos, what, right))
+}
+
+func (j *joiner) find(ref parts.JointRef) feature {
+	f := feature{ref: ref}
+	i := slices.IndexFunc(j.rs, func(r *resolver) bool { return r.part.Name.Value == ref.Part })
+	f.r = j.rs[i] // the loader has checked it
+	f.step = f.r.stepNamed(ref.Feature)
+	if f.step != nil {
+		return f
+	}
+	for i := range f.r.made {
+		if f.r.made[i].group.Name == ref.Feature {
+			f.group = &f.r.made[i]
+			return f
+		}
+	}
+	base, n, _ := parts.Numbered(ref.Feature)
+	for i := range f.r.radials {
+		switch name := f.r.radials[i].radial.Name.Value; name {
+		case ref.Feature:
+			f.radial = &f.r.radials[i]
+			return f
+		case base:
+			f.radial, f.nth = &f.r.radials[i], n
+		}
+	}
+	return f
+}
+
+// points are the centres of a hole group seen from the part's front.
+func (f feature) points() []XY {
+	var out []XY
+	if f.group == nil {
+		return nil
+	}
+	for _, q := range f.group.pts {
+		if f.group.face == parts.Back {
+			q.XMm = clean(-q.XMm)
+		}
+		out = append(out, q)
+	}
+	return out
+}
+
+// clocks are the clock angles of a feature seen from the part's front.
+func (f feature) clocks() []float64 {
+	switch {
+	case f.radial != nil:
+		var out []float64
+		for i, row := range f.radial.rows {
+			if f.nth == 0 || f.nth == i+1 {
+				out = append(out, row.ClockDeg)
+			}
+		}
+		return out
+	case f.group != nil:
+		var out []float64
+		for _, q := range f.points() {
+			if math.Hypot(q.XMm, q.YMm) > 1e-6 {
+				out = append(out, clockOf(q))
+			}
+		}
+		return out
+	case f.ref.Feature == "top":
+		return []float64{0}
+	}
+	return nil
+}
+
+// metal lists the stretches of a part's axis where there is metal at a radius.
+func (r *resolver) metalAt(radiusMm float64) [][2]float64 {
+	if r.part.Profile == nil {
+		if bore := r.stepNamed("bore"); bore != nil && bore.size.nominalMm/2 >= radiusMm {
+			return nil
+		}
+		if out := r.stepNamed("outline"); out != nil && out.size.nominalMm/2 <= radiusMm {
+			return nil
+		}
+		return [][2]float64{{0, r.lengthMm()}}
+	}
+	var cuts []float64
+	for i := range r.steps {
+		cuts = append(cuts, r.steps[i].fromMm, r.steps[i].toMm)
+	}
+	slices.Sort(cuts)
+	var out [][2]float64
+	for i := 0; i+1 < len(cuts); i++ {
+		if cuts[i+1]-cuts[i] < 1e-9 {
+			continue
+		}
+		mid, outside, inside := (cuts[i]+cuts[i+1])/2, 0.0, 0.0
+		for k := range r.steps {
+			s := &r.steps[k]
+			if s.fromMm < mid && mid < s.toMm {
+				if s.inside {
+					inside = s.size.nominalMm / 2
+				} else {
+					outside = s.size.nominalMm / 2
+				}
+			}
+		}
+		if outside <= radiusMm || inside > radiusMm {
+			continue
+		}
+		if n := len(out); n > 0 && cuts[i]-out[n-1][1] < 1e-9 {
+			out[n-1][1] = cuts[i+1]
+		} else {
+			out = append(out, [2]float64{cuts[i], cuts[i+1]})
+		}
+	}
+	return out
+}
+
+// plane is where a face lies on the part's axis at a radius, and how much
+// metal lies behind it there.
+func (r *resolver) plane(f parts.Face, radiusMm float64) (zMm, thickMm float64, ok bool) {
+	m := r.metalAt(radiusMm)
+	if len(m) == 0 {
+		return 0, 0, false
+	}
+	if f == parts.Front {
+		return m[0][0], m[0][1] - m[0][0], true
+	}
+	last := m[len(m)-1]
+	return last[1], last[1] - last[0], true
+}
+
+// outward is the direction of a face along the part's axis.
+func outward(f parts.Face) float64 {
+	if f == parts.Front {
+		return -1
+	}
+	return 1
+}
+
+func otherFace(f parts.Face) parts.Face {
+	if f == parts.Front {
+		return parts.Back
+	}
+	return parts.Front
+}
+
+// meeting is the joint's, or the usual one of a bolted joint: the marked face
+// of what is bolted into, and of the other part the face that keeps both
+// looking the same way (or with flip, opposite ways).
+func (t *joint) meeting() parts.Meeting {
+	m := t.in.Meet
+	if m.Set() || t.in.Bolt == nil || t.b.group == nil {
+		return m
+	}
+	m.Pos, m.Second = t.in.Pos, t.b.group.face
+	if m.First = otherFace(m.Second); t.in.Flip {
+		m.First = m.Second
+	}
+	return m
+}
+
+// relative places part A in the coordinates of part B. It reports false where
+// the two do not share an axis.
+func (j *joiner) relative(t *joint) (placement, bool) {
+	var radiusA, radiusB float64 // where the faces are taken
+	outer := 1.0                 // A is the outer part
+	switch {
+	case t.a.group != nil && t.b.group != nil:
+		radiusA, radiusB = patternRadius(t.a.points()), patternRadius(t.b.points())
+	case t.a.step != nil && t.b.step != nil:
+		mean := (t.a.step.size.nominalMm + t.b.step.size.nominalMm) / 4
+		radiusA, radiusB = mean+0.1, mean+0.1
+		if !t.a.step.inside {
+			outer = -1
+		}
+	default:
+		return placement{}, false
+	}
+	m := t.meeting()
+	if !m.Set() {
+		s := 1.0
+		if t.in.Flip {
+			s = -1
+		}
+		za, zb := (t.a.step.fromMm+t.a.step.toMm)/2, (t.b.step.fromMm+t.b.step.toMm)/2
+		return placement{clean(zb - s*za), norm(t.in.Rotate.Deg), s}, true
+	}
+	s := -outward(m.Second) / outward(m.First)
+	if m.Flush {
+		s = -s
+		if t.a.step != nil {
+			if outer < 0 {
+				radiusA -= 0.2
+			} else {
+				radiusB -= 0.2
+			}
+		}
+	}
+	za, _, okA := t.a.r.plane(m.First, radiusA)
+	zb, _, okB := t.b.r.plane(m.Second, radiusB)
+	if !okA || !okB {
+		bad := t.a
+		if okA {
+			bad = t.b
+		}
+		right := "flush: front-with-front, or faces that touch"
+		j.fault(m.Pos, bad.title()+" has no face there to stand against", right)
+		return placement{}, false
+	}
+	zb += outward(m.Second) * (outer*m.Below.Mm + j.spacerMm(t))
+	return placement{clean(zb - s*za), norm(t.in.Rotate.Deg), s}, true
+}
+
+// spacerMm is how far a made stud holds the parts apart: its length between
+// the threaded ends.
+func (j *joiner) spacerMm(t *joint) float64 {
+	if t.in.Bolt == nil || t.in.Bolt.Stud.Value == "" {
+		return 0
+	}
+	i := slices.IndexFunc(j.rs, func(r *resolver) bool { return r.part.Name.Value == t.in.Bolt.Stud.Value })
+	sum := 0.0
+	for _, s := range j.rs[i].steps {
+		if !s.inside && s.size.thread == nil {
+			sum += s.toMm - s.fromMm
+		}
+	}
+	return sum
+}
+
+func patternRadius(pts []XY) float64 {
+	sum := 0.0
+	for _, p := range pts {
+		sum += math.Hypot(p.XMm, p.YMm)
+	}
+	return sum / float64(max(1, len(pts)))
+}
+
+func (j *joiner) at(i inst) *placedPart {
+	for k := range j.placed {
+		if j.placed[k].inst == i {
+			return &j.placed[k]
+		}
+	}
+	return nil
+}
+
+// place puts every joined part on the axis of its assembly, in the order the
+// joints are written.
+func (j *joiner) place(all []*joint) {
+	groups := 0
+	for _, t := range all {
+		rel, ok := j.relative(t)
+		if t.axis = ok; !ok {
+			continue
+		}
+		a, b := j.at(t.a.inst()), j.at(t.b.inst())
+		add := func(f feature, group int, at placement) {
+			j.placed = append(j.placed, placedPart{f.inst(), f.r, group, at})
+		}
+		switch {
+		case a == nil && b == nil:
+			groups++
+			add(t.b, groups, placement{0, 0, 1})
+			add(t.a, groups, rel)
+		case a == nil:
+			add(t.a, b.group, rel.then(b.at))
+		case b == nil:
+			add(t.b, a.group, rel.inverse().then(a.at))
+		case a.group == b.group:
+			j.agrees(t, rel, *a, *b)
+		default:
+			// The later group moves into the frame of the earlier.
+			from, move := a.group, a.at.inverse().then(rel.then(b.at))
+			into := b.group
+			if a.group < b.group {
+				from, move, into = b.group, b.at.inverse().then(rel.inverse().then(a.at)), a.group
+			}
+			for k := range j.placed {
+				if j.placed[k].group == from {
+					j.placed[k].at, j.placed[k].group = j.placed[k].at.then(move), into
+				}
+			}
+		}
+	}
+}
+
+// agreeMm is how far two chains of joints may place a part apart. Common
+// practice, no source: more is a wrong drawing and no tolerance.
+const agreeMm = 0.5
+
+// agrees checks a joint between two parts that other joints have placed.
+func (j *joiner) agrees(t *joint, rel placement, a, b placedPart) {
+	is := a.at.then(b.at.inverse())
+	said := t.in.Meet.Set() || t.in.Bolt != nil
+	switch {
+	case is.s != rel.s && (said || t.in.Flip):
+		j.fault(t.in.Pos, "earlier joints turn "+t.a.title()+" the other way round", "the same faces here and there")
+	case said && math.Abs(is.z0-rel.z0) > agreeMm:
+		j.fault(t.in.Pos, "earlier joints leave "+t.a.title()+" "+j.w.Size(math.Abs(clean(is.z0-rel.z0)))+" away from where this joint wants it",
+			"lengths of the parts between that agree")
+	case t.in.Rotate.Pos.Line > 0 && apart(is.turn, rel.turn) > alignDeg:
+		j.fault(t.in.Rotate.Pos, fmt.Sprintf("earlier joints turn %s by %s° and not %s°", t.a.title(), trim(is.turn, 2), trim(rel.turn, 2)), "rotate: "+trim(is.turn, 3))
+	}
+}
+
+// members are the parts that hang together once the given joints are made,
+// seen from part i, in order of appearance.
+func (j *joiner) members(i inst, made []*joint) []inst {
+	in := []inst{i}
+	for grew := true; grew; {
+		grew = false
+		for _, t := range made {
+			a, b := slices.Contains(in, t.a.inst()), slices.Contains(in, t.b.inst())
+			for _, x := range t.others() {
+				a = a || slices.Contains(in, x)
+			}
+			if !a && !b {
+				continue
+			}
+			for _, x := range append(t.others(), t.a.inst(), t.b.inst()) {
+				if !slices.Contains(in, x) {
+					in, grew = append(in, x), true
+				}
+			}
+		}
+	}
+	return in
+}
+
+// others are the parts clamped between the two ends.
+func (t *joint) others() []inst {
+	var out []inst
+	if t.in.Bolt != nil {
+		for _, s := range t.in.Bolt.Stack {
+			out = append(out, inst{s.Part, s.Copy})
+		}
+	}
+	return out
+}
+
+// massKg sums parts; 0 if one of them is not known.
+func (j *joiner) massKg(members []inst) float64 {
+	sum := 0.0
+	for _, m := range members {
+		p := j.plan.Part(m.part)
+		if p == nil || p.MassKg == 0 {
+			return 0
+		}
+		sum += p.MassKg
+	}
+	return round(sum, 3)
+}

@@ -1,0 +1,252 @@
+package layout
+
+import (
+	"math"
+	"strings"
+
+	"centrepop/layout/press"
+	"centrepop/parts"
+)
+
+// ringTolerance is the bore's or outside's lower deviation in µm of normal
+// class metric tapered roller bearings, up to a diameter. ISO 492, normal
+// tolerances for tapered roller bearings (from memory).
+type ringTolerance struct {
+	toMm, lowUm float64
+}
+
+var (
+	coneBores = []ringTolerance{{18, -12}, {30, -12}, {50, -12}, {80, -15}, {120, -20}, {180, -25}, {250, -30}, {315, -35}}
+	cupSizes  = []ringTolerance{{30, -12}, {50, -14}, {80, -16}, {120, -18}, {150, -20}, {180, -25}, {250, -30}, {315, -35}, {400, -40}}
+)
+
+func deviation(table []ringTolerance, mm float64) (float64, bool) {
+	for _, r := range table {
+		if mm <= r.toMm {
+			return r.lowUm, true
+		}
+	}
+	return 0, false
+}
+
+// Inch tapered roller bearings of the usual classes have a bore of 0 to +13 µm
+// up to 76.2 mm and an outside of 0 to +25 µm up to 304.8 mm (ABMA 19.2 classes
+// 4 and 2, from memory).
+const (
+	inchBoreUm, inchBoreToMm = 13.0, 76.2
+	inchCupUm, inchCupToMm   = 25.0, 304.8
+)
+
+// inchBearing tells the inch series by a bore that is no whole millimetre.
+func inchBearing(b *parts.BearingJoint) bool {
+	return math.Abs(b.Bore.Mm-math.Round(b.Bore.Mm)) > 0.01 || math.Abs(b.Outside.Mm-math.Round(b.Outside.Mm)) > 0.01
+}
+
+// coneAdvice are the shaft classes for the inner ring, cupAdvice the housing
+// classes for the outer. General bearing fit table on ISO 286 classes, roller
+// column; 140 mm and over, and heavy loads, from memory.
+func coneAdvice(rotating, load string, dMm float64) (classes []string, note string) {
+	if rotating == "outer" {
+		return []string{"g6", "h6"}, "stationary inner ring: g6 if it must slide for adjustment, else h6"
+	}
+	switch {
+	case load == "light" && dMm < 40:
+		return []string{"js6", "j6"}, "rotating inner ring, light load"
+	case load == "light" && dMm <= 140:
+		return []string{"k6"}, "rotating inner ring, light load"
+	case load == "heavy" && dMm >= 50 && dMm <= 140:
+		return []string{"n6"}, "rotating inner ring, heavy load (from memory)"
+	case load == "heavy" && dMm > 140:
+		return []string{"p6"}, "rotating inner ring, heavy load (from memory)"
+	case dMm < 40:
+		return []string{"k5", "k6"}, "rotating inner ring, normal load"
+	case dMm <= 100:
+		return []string{"m5", "m6", "k5", "k6"}, "rotating inner ring, normal load; k5 and k6 are allowed for single-row tapered roller bearings"
+	case dMm <= 140:
+		return []string{"m6"}, "rotating inner ring, normal load"
+	}
+	return []string{"n6"}, "rotating inner ring, normal load (from memory)"
+}
+
+func cupAdvice(rotating, load string) (classes []string, note string) {
+	if rotating == "outer" {
+		switch load {
+		case "heavy":
+			return []string{"P7"}, "rotating outer ring, heavy load or thin wall"
+		case "light":
+			return []string{"M7"}, "rotating outer ring, light load"
+		}
+		return []string{"N7"}, "rotating outer ring, normal load"
+	}
+	return []string{"H7", "H8", "G7", "J7", "JS7", "K7"}, "stationary outer ring: H7 in one piece, H8 simple, G7 if heat comes through the shaft, J7, JS7 or K7 if the load's direction is not sure"
+}
+
+func (j *joiner) bearing(t *joint) {
+	in := t.in.Bearing
+	cone, cup := t.a.step.size, t.b.step.size
+	if math.Abs(cone.nominalMm-in.Bore.Mm) > 0.5 {
+		j.fault(in.Bore.Pos, "the bearing's bore is "+in.Bore.Text+" and "+t.a.text()+" is "+j.w.Dia(cone.nominalMm), "the bearing that fits the seat")
+		return
+	}
+	if math.Abs(cup.nominalMm-in.Outside.Mm) > 0.5 {
+		j.fault(in.Outside.Pos, "the bearing's outside is "+in.Outside.Text+" and "+t.b.text()+" is "+j.w.Dia(cup.nominalMm), "the bearing that fits the seat")
+		return
+	}
+	d, D := in.Bore.Mm, in.Outside.Mm
+	p := &BearingPlan{Bearing: in.Bearing.Value, Rotating: in.Rotating, ConeClass: seatClass(j.w, cone), CupClass: seatClass(j.w, cup), Grease: in.Grease.Value}
+	t.out.Bearing = p
+	j.seats(t, p, cone, cup)
+	// Push tools, common practice, no source: they bear on the ring to be
+	// moved and on nothing else, over three tenths of the section.
+	ring := 0.3 * (D - d)
+	p.ConeSleeveInMm, p.ConeSleeveOutMm = round(d+0.5, 1), round(d+ring, 1)
+	p.CupRingInMm, p.CupRingOutMm = round(D-ring, 1), round(D-1, 1)
+	if hi := p.ConeFitUm.Max / 1000; hi > 0 {
+		clearance := press.JoinClearanceMm(d)
+		p.HeatConeC = math.Ceil((roomC+(hi+clearance)/(steelPerK*d))/5) * 5
+		if limit := press.OpenBearing.Limit(); p.HeatConeC > limit.MaxC {
+			t.problem("the cone would have to be heated to " + trim(p.HeatConeC, 0) + " °C, over " + trim(limit.MaxC, 0) + " °C: press it cold")
+		}
+	}
+	// Grease at a bearing: grams = 0.005 D B (bearing makers' rule for
+	// regreasing, from memory).
+	p.GreaseG = round(0.005*D*in.Width.Mm, 1)
+	for _, m := range t.b.r.radials {
+		if n := m.radial.Name.Value; strings.Contains(n, "grease") {
+			for _, row := range m.rows {
+				p.Ports = append(p.Ports, words(n)+" of "+t.b.title()+" at "+trim(row.ClockDeg, 1)+"°, "+j.w.Size(row.AxialMm)+" from its front")
+			}
+		}
+	}
+	if len(in.EndFloat) == 2 {
+		p.EndFloatMm, p.HasEndFloat = Range{clean(in.EndFloat[0].Mm), clean(in.EndFloat[1].Mm)}, true
+	}
+	j.bearingFigures(t, p)
+	j.bearingSteps(t, p)
+}
+
+// steelPerK is the expansion of bearing steel, 1/K (bearing catalogues, from
+// memory).
+const steelPerK = 12e-6
+
+func seatClass(w Writer, s sized) string {
+	switch {
+	case !s.limited:
+		return "no limits"
+	case s.class == "limits" || s.class == "":
+		return w.Limits(s.minMm, s.maxMm)
+	}
+	return s.class
+}
+
+// seats compares the drawn seats with the advice.
+func (j *joiner) seats(t *joint, p *BearingPlan, cone, cup sized) {
+	in := t.in.Bearing
+	coneOK, coneNote := coneAdvice(in.Rotating, in.Load, in.Bore.Mm)
+	cupOK, cupNote := cupAdvice(in.Rotating, in.Load)
+	inch := inchBearing(in)
+	if inch {
+		p.ConeAdvice = "inch series: limits from the bearing maker's table"
+		p.CupAdvice = p.ConeAdvice
+	} else {
+		p.ConeAdvice = strings.Join(coneOK, ", ") + " (" + coneNote + ")"
+		p.CupAdvice = strings.Join(cupOK, ", ") + " (" + cupNote + ")"
+	}
+	boreLow, boreHigh, cupLow, cupHigh := 0.0, 0.0, 0.0, 0.0
+	known := true
+	if inch {
+		boreHigh, cupHigh = inchBoreUm, inchCupUm
+		known = in.Bore.Mm <= inchBoreToMm && in.Outside.Mm <= inchCupToMm
+	} else {
+		var okB, okC bool
+		boreLow, okB = deviation(coneBores, in.Bore.Mm)
+		cupLow, okC = deviation(cupSizes, in.Outside.Mm)
+		known = okB && okC
+	}
+	um := func(mm float64) float64 { return mm * 1000 }
+	if cone.limited && known {
+		p.ConeFitUm = Range{round(um(cone.minMm-in.Bore.Mm)-boreHigh, 1), round(um(cone.maxMm-in.Bore.Mm)-boreLow, 1)}
+	}
+	if cup.limited && known {
+		p.CupFitUm = Range{round(um(in.Outside.Mm-cup.maxMm)+cupLow, 1), round(um(in.Outside.Mm-cup.minMm)+cupHigh, 1)}
+	}
+	for _, s := range []struct {
+		f    feature
+		size sized
+		ok   []string
+		note string
+	}{{t.a, cone, coneOK, coneNote}, {t.b, cup, cupOK, cupNote}} {
+		switch {
+		case !s.size.limited:
+			t.problem(s.f.text() + " has no fit for the bearing: " + strings.Join(s.ok, ", ") + " (" + s.note + ")")
+		case !inch && s.size.class != "limits" && !contains(s.ok, s.size.class):
+			t.problem(s.f.text() + " is " + s.size.class + "; advised " + strings.Join(s.ok, ", ") + " (" + s.note + ")")
+		}
+	}
+	t.figure("cone seat", p.ConeClass+"; advised "+p.ConeAdvice, "bearing fit table on ISO 286 classes")
+	t.figure("cup seat", p.CupClass+"; advised "+p.CupAdvice, "bearing fit table on ISO 286 classes")
+	source := "ISO 492 normal class, from memory"
+	if inch {
+		source = "ABMA 19.2 classes 4 and 2, from memory"
+	}
+	if known {
+		t.figure("cone on shaft", between(p.ConeFitUm.Min, p.ConeFitUm.Max, 0, "µm")+" interference", source)
+		t.figure("cup in housing", between(p.CupFitUm.Min, p.CupFitUm.Max, 0, "µm")+" interference", source)
+	}
+}
+
+func contains(list []string, s string) bool {
+	for _, x := range list {
+		if strings.EqualFold(x, s) && (x[0] < 'a') == (s[0] < 'a') {
+			return true
+		}
+	}
+	return false
+}
+
+func (j *joiner) bearingFigures(t *joint, p *BearingPlan) {
+	in := t.in.Bearing
+	t.figure("bearing", p.Bearing+", "+j.w.Size(in.Bore.Mm)+" × "+j.w.Size(in.Outside.Mm)+" × "+j.w.Size(in.Width.Mm)+", "+p.Rotating+" ring turns", "job file")
+	t.figure("sleeve for the cone", j.w.Dia(p.ConeSleeveInMm)+" inside, "+j.w.Dia(p.ConeSleeveOutMm)+" outside", "common practice, no source")
+	t.figure("push ring for the cup", j.w.Dia(p.CupRingInMm)+" inside, "+j.w.Dia(p.CupRingOutMm)+" outside", "common practice, no source")
+	if p.HeatConeC > 0 {
+		t.figure("cone slips on at", trim(p.HeatConeC, 0)+" °C", "expansion 12e-6 /K, from memory")
+	}
+	if p.HasEndFloat {
+		t.figure("end float", between(p.EndFloatMm.Min*1000, p.EndFloatMm.Max*1000, 0, "µm")+" (negative is preload)", "job file")
+	}
+	t.figure("grease", trim(p.GreaseG, 0)+" g when regreasing; first fill: all spaces between the rollers", "0.005 D B, bearing makers' rule, from memory")
+}
+
+func (j *joiner) bearingSteps(t *joint, p *BearingPlan) {
+	t.caution("Press only on the ring that is being moved: a force through the rollers dents the raceways.")
+	up := func(r Range) bool { return r.Max > 0 }
+	s := t.step("Cup", "Push ring "+j.w.Dia(p.CupRingInMm)+" / "+j.w.Dia(p.CupRingOutMm)+" on the cup's face, thick side of the cup to the shoulder.", "Push it into "+t.b.text()+" square until it sounds home.")
+	s.Hold = "A 0.05 mm feeler does not enter between cup and shoulder."
+	do := []string{"Sleeve " + j.w.Dia(p.ConeSleeveInMm) + " / " + j.w.Dia(p.ConeSleeveOutMm) + " on the inner ring, large end of the cone to the shoulder of " + t.a.text() + "."}
+	if up(p.ConeFitUm) {
+		do = append(do, "Or heat the cone to "+trim(p.HeatConeC, 0)+" °C in oil or on a plate, slip it on, hold until it grips.")
+	} else {
+		do = append(do, "It slides on by hand.")
+	}
+	s = t.step("Cone", do...)
+	s.Hold = "Feeler between cone and shoulder after cooling."
+	s.Caution = "Not over " + trim(press.OpenBearing.Limit().MaxC, 0) + " °C, no flame."
+	s = t.step("Grease", "Work grease in between rollers and cage by hand; "+p.Grease, "Later "+trim(p.GreaseG, 0)+" g at a time."+ports(p))
+	if p.HasEndFloat {
+		kind := "end float"
+		if p.EndFloatMm.Max <= 0 {
+			kind = "preload"
+		}
+		s = t.step("Set the "+kind, "Tighten the nut while turning the shaft, until it drags; slack off.", "Dial gauge on the shaft end, push and pull: "+j.w.Size(p.EndFloatMm.Min)+" to "+j.w.Size(p.EndFloatMm.Max)+".", "Lock the nut and measure again.")
+		s.Hold = "Turns freely by hand, no play felt sideways."
+		t.out.Checks = append(t.out.Checks, Check{What: kind, Wanted: j.w.Size(p.EndFloatMm.Min) + " to " + j.w.Size(p.EndFloatMm.Max), Limits: j.w.Size(p.EndFloatMm.Min) + " – " + j.w.Size(p.EndFloatMm.Max), MinMm: p.EndFloatMm.Min, MaxMm: p.EndFloatMm.Max, Gauge: "dial gauge", Source: "job file"})
+	}
+}
+
+func ports(p *BearingPlan) string {
+	if len(p.Ports) == 0 {
+		return ""
+	}
+	return " Port: " + strings.Join(p.Ports, "; ") + "."
+}

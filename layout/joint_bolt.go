@@ -1,0 +1,439 @@
+package layout
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"centrepop/layout/bolts"
+	"centrepop/parts"
+)
+
+// threadMaterial is the bolts package's word for a part's material.
+func threadMaterial(r *resolver) string {
+	if r.material == nil {
+		return "steel"
+	}
+	switch name := r.material.Name; {
+	case strings.Contains(name, "iron"):
+		return "cast iron"
+	case strings.Contains(name, "stainless"):
+		return "stainless steel"
+	case strings.Contains(name, "aluminium"):
+		return "aluminium"
+	case strings.Contains(name, "bronze"):
+		return "bronze"
+	case strings.Contains(name, "brass"):
+		return "brass"
+	}
+	return "steel"
+}
+
+// metalUnderHead is what a bolt clamps of a part, the counterbore taken off.
+func (j *joiner) metalUnderHead(f feature, mate parts.Face) (float64, bool) {
+	_, thick, ok := f.r.plane(mate, patternRadius(f.points()))
+	if h := f.group.hole; ok && h.Counterbore != nil {
+		thick -= h.Counterbore.Depth.Mm
+	}
+	return clean(thick), ok && thick > 0
+}
+
+func (j *joiner) boltJoint(t *joint) {
+	in, m := t.in.Bolt, t.meeting()
+	a, b := j.pattern(t.a), j.pattern(t.b)
+	if !j.match(t, a, b) {
+		return
+	}
+	p := &BoltPlan{
+		Size: t.bolt.Thread.Designation, Class: in.Class, Head: in.Head, Count: len(a),
+		PCDMm: t.a.group.group.PCDMm, PlayMm: clean(2 * j.reachMm(t)),
+	}
+	t.out.Bolt = p
+	layer := func(f feature, mate parts.Face) bool {
+		thick, ok := j.metalUnderHead(f, mate)
+		if !ok {
+			j.fault(f.ref.Pos, f.text()+" has no metal for the bolt to clamp on that face", "face: the two faces that meet, such as back-on-front")
+			return false
+		}
+		p.Grip = append(p.Grip, GripRow{f.title(), thick})
+		p.GripMm = clean(p.GripMm + thick)
+		return true
+	}
+	if !layer(t.a, m.First) {
+		return
+	}
+	for _, s := range j.stack(t) {
+		if !layer(s, parts.Front) {
+			return
+		}
+	}
+	tapped := t.b.group.size.thread != nil
+	if !tapped && !layer(t.b, m.Second) {
+		return
+	}
+	if in.Stud.Value != "" {
+		j.stud(t, p)
+	} else if !j.chooseBolt(t, p, tapped) {
+		return
+	}
+	j.headRoom(t, p)
+	p.Order, p.OrderDeg = tightening(t.a.group.group.First, a)
+	j.boltFigures(t, p)
+	j.boltSteps(t, p, tapped)
+}
+
+// match verifies that the two patterns, and those between, meet.
+func (j *joiner) match(t *joint, a, b []XY) bool {
+	if len(a) != len(b) {
+		j.fault(t.in.Pos, fmt.Sprintf("%s has %d holes and %s has %d", t.a.text(), len(a), t.b.text(), len(b)), "the same count on the same circle")
+		return false
+	}
+	reach := j.reachMm(t)
+	if meets(a, b, motion{}, reach) {
+		for _, s := range j.stack(t) {
+			if q := j.pattern(s); q != nil && !meets(a, q, motion{}, (t.a.group.size.finishedMm+s.group.size.finishedMm)/2-t.boltMm) {
+				j.fault(s.ref.Pos, "the holes of "+s.text()+" do not meet those of "+t.a.text(), "the same pattern")
+				return false
+			}
+		}
+		return true
+	}
+	worst := 0.0
+	for _, q := range a {
+		best := math.Inf(1)
+		for _, o := range b {
+			best = math.Min(best, distance(q, o))
+		}
+		worst = math.Max(worst, best)
+	}
+	what := "the holes of " + t.a.text() + " miss those of " + t.b.text() + " by up to " + j.w.Size(round(worst, 3)) + "; the play allows " + j.w.Size(clean(reach))
+	right := "the same circle and angles; seen from the other face a pattern is mirrored"
+	if ra, rb := patternRadius(a), patternRadius(b); math.Abs(ra-rb) > reach+1e-6 {
+		right = "one pitch circle: " + j.w.Dia(clean(2*ra)) + " here and " + j.w.Dia(clean(2*rb)) + " there"
+	} else if ms := motions(a, b, reach, false); len(ms) > 0 {
+		s := j.at(t.b.inst()).at.s
+		right = "rotate: " + trim(norm(t.in.Rotate.Deg+s*ms[0].turn), 3) + " makes them meet"
+	}
+	j.fault(t.in.Pos, what, right)
+	return false
+}
+
+func (j *joiner) chooseBolt(t *joint, p *BoltPlan, tapped bool) bool {
+	in := t.in.Bolt
+	joint := bolts.Joint{Head: bolts.Head(in.Head), GripMm: p.GripMm}
+	if in.Washer {
+		joint.HeadWashers = 1
+		if !tapped {
+			joint.NutWashers = 1
+		}
+	}
+	if tapped {
+		h := t.b.group.hole
+		_, thick, _ := t.b.r.plane(t.meeting().Second, patternRadius(t.b.points()))
+		hole := &bolts.TappedHole{ThreadMm: h.Depth.Mm, Material: threadMaterial(t.b.r), Through: h.Through}
+		if h.Through {
+			hole.ThreadMm = thick
+		}
+		joint.Hole = hole
+	}
+	choice, err := t.bolt.ChooseLength(joint)
+	if err != nil {
+		j.fault(in.Pos, "no bolt can be chosen", strings.TrimPrefix(err.Error(), "bolts: "))
+		return false
+	}
+	p.NeedMm = round(choice.NeedMm, 2)
+	for _, pr := range choice.HoleProblems {
+		t.problem(pr.Text)
+	}
+	if c := choice.Chosen; c != nil {
+		p.Ordered, p.LengthMm = c.Name, c.LengthMm
+		p.EngagementMm, p.SpareMm, p.ProtrusionMm = round(c.EngagementMm, 2), round(c.SpareMm, 2), round(c.ProtrusionMm, 2)
+		if c.FullThread {
+			t.figure("thread", "to the head (metric hexagon: ISO 4017)", t.bolt.Source)
+		}
+	} else {
+		t.problem("no stock length of " + p.Size + " fits: " + strings.Join(nearestFaults(choice), "; "))
+	}
+	grade, err := t.bolt.Tighten(bolts.Tightening{Class: in.Class, Condition: in.Friction.Value})
+	if err != nil {
+		j.fault(in.Pos, "no torque can be given", strings.TrimPrefix(err.Error(), "bolts: "))
+		return false
+	}
+	p.PreloadN, p.PreloadRangeN = round(grade.PreloadN, 0), Range{round(grade.PreloadLowN, 0), round(grade.PreloadHighN, 0)}
+	p.TorqueNm, p.TorqueRangeNm = round(grade.TorqueNm, 1), Range{round(grade.TorqueLowNm, 1), round(grade.TorqueHighNm, 1)}
+	p.K, p.KSource = grade.NutFactor.K, grade.NutFactor.Source
+	if grade.OverProof {
+		t.caution("The scatter reaches beyond the proof load: an unlucky bolt stretches. Use a new bolt after each taking apart, or tighten less.")
+	}
+	return true
+}
+
+// nearestFaults says why the lengths around the range do not fit.
+func nearestFaults(c bolts.Choice) []string {
+	var out []string
+	for _, k := range c.Candidates {
+		for _, pr := range k.Problems {
+			out = append(out, k.Name+" "+pr.Text)
+			break
+		}
+	}
+	if len(out) > 4 {
+		out = out[:4]
+	}
+	return out
+}
+
+// stud checks a made stud: each threaded end must hold washer, nut and two
+// pitches beyond the plate it goes through.
+func (j *joiner) stud(t *joint, p *BoltPlan) {
+	i := slices.IndexFunc(j.rs, func(r *resolver) bool { return r.part.Name.Value == t.in.Bolt.Stud.Value })
+	r := j.rs[i] // the loader has checked it
+	p.Ordered = r.out.Title
+	p.LengthMm = r.lengthMm()
+	outside, _ := r.sides()
+	ends := []*step{outside[0], outside[len(outside)-1]}
+	washer := 0.0
+	if t.in.Bolt.Washer {
+		washer = t.bolt.WasherThicknessMm
+	}
+	need := washer + t.bolt.NutHeightMm + 2*t.bolt.Thread.PitchMm
+	plates := []GripRow{p.Grip[0], p.Grip[len(p.Grip)-1]}
+	// Either end may go either way: the longer thread takes the thicker plate.
+	if (plates[0].ThickMm > plates[1].ThickMm) != (ends[0].toMm-ends[0].fromMm > ends[1].toMm-ends[1].fromMm) {
+		ends[0], ends[1] = ends[1], ends[0]
+	}
+	for k, e := range ends {
+		if e.size.thread == nil || e.size.thread.Designation != p.Size {
+			t.problem("the end " + words(e.name) + " of " + r.out.Title + " is not " + p.Size)
+			continue
+		}
+		length := e.toMm - e.fromMm
+		t.figure(plates[k].What+" on "+words(e.name), j.w.Size(length)+" of thread, "+j.w.Size(round(plates[k].ThickMm+need, 2))+" needed", "plate, washer, nut, two pitches")
+		if length < plates[k].ThickMm+need-1e-9 {
+			t.problem("the thread " + words(e.name) + " of " + r.out.Title + " is " + j.w.Size(round(plates[k].ThickMm+need-length, 2)) + " too short")
+		}
+	}
+	p.NeedMm = round(t.bolt.NutHeightMm, 2)
+	p.EngagementMm = p.NeedMm
+	t.caution("The strength of the made stud is that of its material, and no torque is given: tighten alternately, spanner-tight.")
+}
+
+// headRoom checks head and spanner against every wall near the bolts.
+func (j *joiner) headRoom(t *joint, p *BoltPlan) {
+	for _, side := range j.headSides(t) {
+		place := bolts.Place{Head: bolts.Head(p.Head), Nut: side.isNut || t.in.Bolt.Stud.Value != "", Washer: t.in.Bolt.Washer, HoleMm: t.a.group.size.finishedMm}
+		if len(side.pts) > 1 {
+			place.NeighbourMm = math.Inf(1)
+			for i := range side.pts {
+				for k := range i {
+					place.NeighbourMm = math.Min(place.NeighbourMm, distance(side.pts[i], side.pts[k]))
+				}
+			}
+		}
+		if side.sunkMm > 0 {
+			h := t.a.group.hole
+			if c := h.Counterbore; c != nil && p.Head == "socket" {
+				if d, err := t.bolt.HeadDiameterMm(bolts.Socket); err == nil && c.Diameter.Mm < d+2*j.reachMm(t) {
+					t.problem("the counterbore " + j.w.Dia(c.Diameter.Mm) + " is tight for the head " + j.w.Dia(d))
+				}
+			}
+			place.Tool = bolts.ToolNone
+		}
+		wall, who := j.wall(side)
+		if wall > 0 {
+			place.WallMm = wall
+			place.FilletMm = j.filletAt(t, side)
+		}
+		room, err := t.bolt.HeadRoom(place)
+		if err != nil {
+			j.fault(t.in.Bolt.Pos, "the room for the heads cannot be worked out", strings.TrimPrefix(err.Error(), "bolts: "))
+			return
+		}
+		label := "room for " + strings.TrimPrefix(side.what, "the ")
+		if wall > 0 {
+			t.figure(label, j.w.Size(round(room.WallGapMm, 1))+" to "+who+", with tool", "tool sizes common practice, no source")
+			if p.WallGapMm == 0 || room.WallGapMm < p.WallGapMm {
+				p.WallGapMm = round(room.WallGapMm, 2)
+			}
+		}
+		p.NeighbourGapMm = round(room.NeighbourGapMm, 2)
+		for _, pr := range room.Problems {
+			t.problem(strings.TrimPrefix(side.what, "the ") + ": " + pr.Text)
+		}
+		j.blocked(t, side)
+	}
+}
+
+// blocked finds a part that lies right on top of heads that stand proud.
+func (j *joiner) blocked(t *joint, side headSide) {
+	for i := range j.placed {
+		q := &j.placed[i]
+		if q.group != side.group || q.inst == side.bearing.inst {
+			continue
+		}
+		if gap, over := j.over(q, side); over && gap+side.sunkMm < side.headMm-1e-6 {
+			t.problem(side.what + " need " + j.w.Size(clean(side.headMm)) + " and " + copyTitle(q.r, q.copy) + " leaves " + j.w.Size(clean(gap+side.sunkMm)))
+		}
+	}
+}
+
+// wall is the least distance from a bolt to a hub or rim beside its head, 0
+// if there is none.
+func (j *joiner) wall(side headSide) (mm float64, who string) {
+	mm = math.Inf(1)
+	for i := range j.placed {
+		q := &j.placed[i]
+		if q.group != side.group {
+			continue
+		}
+		for k := range q.r.steps {
+			s := &q.r.steps[k]
+			if q.inst == side.bearing.inst && q.r.part.Outline != nil {
+				continue
+			}
+			from, to := (q.at.z0+q.at.s*s.fromMm-side.zMm)*side.dir, (q.at.z0+q.at.s*s.toMm-side.zMm)*side.dir
+			if math.Max(from, to) < 0.5 || math.Min(from, to) > side.headMm {
+				continue
+			}
+			for _, p := range side.pts {
+				d := math.Hypot(p.XMm, p.YMm) - s.size.nominalMm/2
+				if s.inside {
+					d = -d
+				}
+				if d > 0 && d < mm {
+					mm, who = d, copyTitle(q.r, q.copy)+" "+words(s.name)
+				}
+			}
+		}
+	}
+	if math.IsInf(mm, 1) {
+		return 0, ""
+	}
+	return clean(mm), who
+}
+
+// filletAt is the leg of a fillet on the part that the heads stand on, on
+// their side; 0 if there is none.
+func (j *joiner) filletAt(t *joint, side headSide) float64 {
+	leg := 0.0
+	for _, o := range j.plan.Joints {
+		if o.Weld == nil || o.Weld.LegMm == 0 {
+			continue
+		}
+		for _, e := range []JointEnd{o.A, o.B} {
+			if (inst{e.Part, e.Copy}) == side.bearing.inst {
+				leg = math.Max(leg, o.Weld.LegMm)
+			}
+		}
+	}
+	return leg
+}
+
+// tightening is a star order: each next bolt the farthest from all tightened
+// ones, the lowest number of equals. Common practice, no source.
+func tightening(first int, pts []XY) (numbers []int, deg []float64) {
+	left := make([]int, len(pts))
+	for i := range left {
+		left[i] = i
+	}
+	var done []int
+	for len(left) > 0 {
+		best, bestMm := 0, -1.0
+		for k, i := range left {
+			near := math.Inf(1)
+			for n, o := range done {
+				// The latest counts double, so that opposite follows opposite.
+				d := distance(pts[i], pts[o])
+				if n < len(done)-1 {
+					d *= 2
+				}
+				near = math.Min(near, d)
+			}
+			if len(done) == 0 {
+				near = 0
+			}
+			if near > bestMm+1e-6 {
+				best, bestMm = k, near
+			}
+		}
+		i := left[best]
+		done, left = append(done, i), slices.Delete(left, best, best+1)
+	}
+	for _, i := range done {
+		numbers = append(numbers, first+i)
+		deg = append(deg, clockOf(pts[i]))
+	}
+	return numbers, deg
+}
+
+func (j *joiner) boltFigures(t *joint, p *BoltPlan) {
+	var layers []string
+	for _, g := range p.Grip {
+		layers = append(layers, g.What+" "+j.w.Size(g.ThickMm))
+	}
+	t.figure("grip", j.w.Size(p.GripMm)+": "+strings.Join(layers, " + "), "")
+	if p.Ordered != "" {
+		text := trim(float64(p.Count), 0) + " × " + p.Ordered
+		if p.Class != "" {
+			text += ", " + p.Class + ", " + p.Head + " head"
+		}
+		t.figure("bolts", text, t.bolt.Source)
+		t.figure("engagement", j.w.Size(p.EngagementMm)+", "+j.w.Size(p.NeedMm)+" needed", "rule of thumb by material")
+	}
+	if p.SpareMm > 0 {
+		t.figure("thread left below the end", j.w.Size(p.SpareMm), "")
+	}
+	if p.ProtrusionMm > 0 {
+		t.figure("stands past the thread", j.w.Size(p.ProtrusionMm), "")
+	}
+	if p.TorqueNm > 0 {
+		t.figure("preload wanted", trim(p.PreloadN/1000, 1)+" kN, scatter "+between(p.PreloadRangeN.Min/1000, p.PreloadRangeN.Max/1000, 1, "kN"), "0.75 of proof load, Shigley; scatter ±30 %, from memory")
+		t.figure("torque", trim(p.TorqueNm, 0)+" N m with K = "+trim(p.K, 3)+" ("+between(p.TorqueRangeNm.Min, p.TorqueRangeNm.Max, 0, "N m")+")", p.KSource)
+	}
+	t.figure("play of the pattern", j.w.Size(p.PlayMm), "holes less bolt")
+}
+
+func (j *joiner) boltSteps(t *joint, p *BoltPlan, tapped bool) {
+	a, b := t.a.title(), t.b.title()
+	s := t.step("Offer up", "Clean both faces, no burrs, no paint. Put together: "+t.out.How+".")
+	if len(t.out.Align) > 0 {
+		var lines []string
+		for _, l := range t.out.Align {
+			lines = append(lines, l.What+" at "+trim(l.Deg, 1)+"°")
+		}
+		s.Hold = "In line: " + strings.Join(lines, "; ") + "."
+	}
+	into := "into " + b
+	if !tapped {
+		into = "with nuts on " + b
+	}
+	kind := "bolts"
+	if t.in.Bolt.Stud.Value != "" {
+		kind = "studs"
+	}
+	wash := ""
+	if t.in.Bolt.Washer {
+		wash = ", a washer under each head"
+		if !tapped {
+			wash += " and nut"
+		}
+	}
+	t.step("Start the "+kind, "All "+trim(float64(p.Count), 0)+" by hand through "+a+" "+into+wash+".", "A bolt that does not start by hand is not forced: find out why.")
+	order := []string{}
+	for _, n := range p.Order {
+		order = append(order, trim(float64(n), 0))
+	}
+	do := []string{"Order " + strings.Join(order, ", ") + " (hole numbers of " + a + ")."}
+	if p.TorqueNm > 0 {
+		do = append(do, "First round "+trim(p.TorqueNm*0.3, 0)+" N m, second "+trim(p.TorqueNm*0.7, 0)+" N m, third "+trim(p.TorqueNm, 0)+" N m, then once round at the full torque.")
+	} else {
+		do = append(do, "Three rounds, each a little tighter.")
+	}
+	s = t.step("Tighten", do...)
+	s.Hold = "Joint closed: no feeler of 0.05 mm enters anywhere round."
+	if p.TorqueNm > 0 {
+		t.out.Checks = append(t.out.Checks, Check{What: "torque", Wanted: trim(p.TorqueNm, 0) + " N m", Limits: "each bolt, K = " + trim(p.K, 3) + " assumed", Gauge: "torque wrench", Source: p.KSource})
+	}
+	t.out.Checks = append(t.out.Checks, Check{What: "joint gap", Wanted: "closed", Limits: "0.05 mm feeler does not enter", Gauge: "feeler", Source: "common practice, no source"})
+}

@@ -1,0 +1,175 @@
+package layout
+
+import (
+	"slices"
+	"strings"
+
+	"centrepop/layout/bolts"
+	"centrepop/layout/cutting"
+	"centrepop/parts"
+)
+
+// bought lists what the joints need from the merchant: bolts by length, nuts,
+// washers, bearings, then seals, nipples and plugs that the parts' notes name.
+func (j *joiner) bought() []BoughtRow {
+	var out []BoughtRow
+	add := func(item string, n int, use, note string) {
+		for i := range out {
+			if out[i].Item == item && out[i].Note == note {
+				out[i].Quantity += n
+				if !strings.Contains(out[i].For, use) {
+					out[i].For += "; " + use
+				}
+				return
+			}
+		}
+		out = append(out, BoughtRow{item, n, use, note})
+	}
+	for _, t := range j.plan.Joints {
+		p := t.Bolt
+		if p == nil {
+			continue
+		}
+		in := j.job.Joints[slices.IndexFunc(j.job.Joints, func(o *parts.Joint) bool { return o.Name.Value == t.Name })].Bolt
+		use := words(t.Name)
+		perBolt := 1
+		if in.Stud.Value != "" {
+			perBolt = 2
+		} else {
+			item, note := p.Ordered, ""
+			if item == "" {
+				item, note = p.Size, "no stock length fits"
+			}
+			standard := "hexagon head"
+			if p.Head == "socket" {
+				standard = "socket head"
+			}
+			add("Bolt "+item+", "+p.Class+", "+standard, p.Count, use, note)
+		}
+		b, err := bolts.Find(in.Size)
+		if err != nil {
+			continue // refused before
+		}
+		nuts := in.Nut || in.Stud.Value != ""
+		if nuts {
+			add("Nut "+p.Size, p.Count*perBolt, use, "")
+		}
+		if in.Washer && b.WasherODMm > 0 {
+			n := p.Count
+			if nuts {
+				n *= 2
+			}
+			add("Washer "+p.Size+", "+j.w.Dia(b.WasherODMm)+" × "+j.w.Size(b.WasherThicknessMm), n, use, "")
+		}
+	}
+	for _, t := range j.plan.Joints {
+		if t.Bearing != nil {
+			add("Tapered roller bearing "+t.Bearing.Bearing, 1, words(t.Name), "cup and cone")
+		}
+	}
+	for _, r := range j.rs {
+		for i := range r.steps {
+			if s := &r.steps[i]; s.inside && strings.HasPrefix(strings.ToLower(s.seat), "seal ") {
+				add("Seal "+strings.TrimSpace(s.seat[5:]), r.part.Quantity, r.out.Title, "")
+			}
+		}
+		for _, m := range r.radials {
+			note := m.radial.Note.Value
+			for _, word := range []string{"nipple", "plug"} {
+				if strings.Contains(note, word) {
+					add(strings.ToUpper(word[:1])+word[1:]+" "+m.size.threadName(), len(m.rows)*r.part.Quantity, r.out.Title+" "+words(m.radial.Name.Value), "")
+				}
+			}
+		}
+	}
+	slices.SortStableFunc(out, func(a, b BoughtRow) int { return strings.Compare(kindOfItem(a.Item), kindOfItem(b.Item)) })
+	return out
+}
+
+func kindOfItem(item string) string { word, _, _ := strings.Cut(item, " "); return word }
+
+func (m made) threadName() string {
+	if m.thread == nil {
+		return ""
+	}
+	return m.thread.Designation
+}
+
+// Bars as merchants sell them, and what sawing costs: common practice, no
+// source.
+const (
+	barMm     = 6000.0
+	barInchMm = 20 * 12 * MmPerInch
+	kerfMm    = 2.0
+	trimMm    = 10.0
+)
+
+// cuts plans the bars of everything that is sawn to a length.
+func (j *joiner) cuts() []CutRow {
+	type size struct{ stock, material string }
+	var sizes []size
+	pieces := [][]cutting.Piece{}
+	for _, r := range j.rs {
+		s := r.part.Stock
+		switch s.Form {
+		case "round", "tube", "square", "flat":
+		default:
+			continue
+		}
+		length := s.Length.Mm
+		if !s.Length.Set() {
+			if length = r.lengthMm(); r.part.Outline != nil {
+				box := r.outlinePath().Bounds()
+				length = max(box.W(), box.H())
+			}
+		}
+		whole := *r
+		part := *r.part
+		part.Stock.Length, part.Stock.Cut = parts.Length{}, ""
+		whole.part = &part
+		key := size{whole.stockText(), r.out.Material}
+		i := slices.Index(sizes, key)
+		if i < 0 {
+			i = len(sizes)
+			sizes, pieces = append(sizes, key), append(pieces, nil)
+		}
+		pieces[i] = append(pieces[i], cutting.Piece{Name: r.out.Title, LengthMm: length, Count: r.part.Quantity})
+	}
+	bar := barMm
+	if j.job.Units == parts.Inches {
+		bar = barInchMm
+	}
+	var out []CutRow
+	for i, key := range sizes {
+		row := CutRow{Stock: key.stock, Material: key.material, BarMm: bar, KerfMm: kerfMm, TrimMm: trimMm, Source: "bar length, kerf and trim: common practice, no source"}
+		bars, err := cutting.PlanBars(pieces[i], bar, kerfMm, trimMm)
+		if err != nil {
+			row.Source = strings.TrimPrefix(err.Error(), "cutting: ") + ": order to length"
+		}
+		for _, b := range bars {
+			cut := CutBar{OffcutMm: clean(b.OffcutMm)}
+			for _, c := range b.Cuts {
+				cut.Pieces = append(cut.Pieces, CutPiece{c.Name, clean(c.LengthMm), clean(c.FromMm)})
+			}
+			row.Bars = append(row.Bars, cut)
+		}
+		out = append(out, row)
+	}
+	return out
+}
+
+// lifts lists single parts, then assemblies, heavier than LiftKg.
+func (j *joiner) lifts() []string {
+	var out []string
+	for _, p := range j.plan.Parts {
+		if p.MassKg > LiftKg {
+			out = append(out, p.Title+" "+trim(p.MassKg, 1)+" kg")
+		}
+	}
+	for _, t := range j.plan.Joints {
+		if t.MassKg > LiftKg {
+			out = append(out, "after "+words(t.Name)+" "+trim(t.MassKg, 1)+" kg")
+		}
+	}
+	return out
+}

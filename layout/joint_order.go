@@ -1,0 +1,245 @@
+package layout
+
+import (
+	"math"
+	"slices"
+	"strings"
+
+	"centrepop/parts"
+)
+
+// rule is a reason why one joint comes before another.
+type rule struct {
+	first, then *joint
+	why         string
+	said        bool // by the job, with before or after
+}
+
+// order puts the joints in the order to make them: the job's before and after,
+// the rules of the trade, then as written. An order that cannot be is a fault.
+func (j *joiner) order(all []*joint) {
+	rules := j.saidRules(all)
+	for _, r := range j.tradeRules(all) {
+		if !slices.ContainsFunc(rules, func(s rule) bool { return s.said && s.first == r.then && s.then == r.first }) {
+			rules = append(rules, r)
+		}
+	}
+	left := slices.Clone(all)
+	for len(left) > 0 {
+		i := slices.IndexFunc(left, func(t *joint) bool {
+			return !slices.ContainsFunc(rules, func(r rule) bool { return r.then == t && slices.Contains(left, r.first) })
+		})
+		if i < 0 {
+			j.cycle(left, rules)
+			j.done = append(j.done, left...)
+			return
+		}
+		t := left[i]
+		left = slices.Delete(left, i, i+1)
+		for _, r := range rules {
+			if r.then == t {
+				t.why = append(t.why, "after "+words(r.first.in.Name.Value)+": "+r.why)
+			}
+		}
+		j.done = append(j.done, t)
+	}
+}
+
+// cycle reports joints that wait for each other.
+func (j *joiner) cycle(left []*joint, rules []rule) {
+	waits := func(t *joint) *rule {
+		for i := range rules {
+			if rules[i].then == t && slices.Contains(left, rules[i].first) {
+				return &rules[i]
+			}
+		}
+		return nil
+	}
+	var path []*joint
+	t := left[0]
+	for !slices.Contains(path, t) {
+		path = append(path, t)
+		t = waits(t).first
+	}
+	path = path[slices.Index(path, t):]
+	var said []string
+	for _, t := range path {
+		r := waits(t)
+		said = append(said, t.in.Name.Value+" comes after "+r.first.in.Name.Value+" ("+r.why+")")
+	}
+	j.fault(path[0].in.Pos, "the joints wait for each other: "+strings.Join(said, "; "), "a before or after that breaks the ring, or a drawing that lets the tool in")
+}
+
+func (j *joiner) saidRules(all []*joint) []rule {
+	named := func(name string) *joint {
+		i := slices.IndexFunc(all, func(t *joint) bool { return t.in.Name.Value == name })
+		return all[i] // the loader has checked it
+	}
+	var out []rule
+	for _, t := range all {
+		for _, n := range t.in.Before {
+			out = append(out, rule{t, named(n.Value), "the job says so", true})
+		}
+		for _, n := range t.in.After {
+			out = append(out, rule{named(n.Value), t, "the job says so", true})
+		}
+	}
+	return out
+}
+
+// tradeRules are what the trade knows. Common practice, no source.
+func (j *joiner) tradeRules(all []*joint) []rule {
+	var out []rule
+	add := func(first, then *joint, why string) {
+		if first != then {
+			out = append(out, rule{first, then, why, false})
+		}
+	}
+	for _, t := range all {
+		for _, o := range all {
+			if t == o || !t.shares(o) {
+				continue
+			}
+			switch {
+			case t.in.Press != nil && o.in.Weld != nil && t.joins(o):
+				add(t, o, "pressed together before it is welded")
+			case t.in.Weld != nil && (o.in.Bearing != nil || o.in.Press != nil && !welded(o, all)):
+				add(t, o, "welding heat pulls a bore out of size: weld, finish, then press")
+			case t.in.Weld != nil && o.in.Bolt != nil:
+				add(t, o, "weld and face before bolting: heat pulls the joint face")
+			case t.in.Bearing != nil && o.in.Bolt != nil && o.covers(t):
+				add(t, o, "the bearing goes in before the bore is closed")
+			}
+		}
+		if t.in.Bolt != nil && t.axis {
+			j.reachRules(t, all, add)
+		}
+	}
+	return out
+}
+
+// shares tells whether two joints have a part in common.
+func (t *joint) shares(o *joint) bool {
+	for _, a := range []inst{t.a.inst(), t.b.inst()} {
+		if a == o.a.inst() || a == o.b.inst() {
+			return true
+		}
+	}
+	return false
+}
+
+// joins tells whether two joints are between the same two parts.
+func (t *joint) joins(o *joint) bool {
+	return (t.a.inst() == o.a.inst() && t.b.inst() == o.b.inst()) || (t.a.inst() == o.b.inst() && t.b.inst() == o.a.inst())
+}
+
+// welded tells whether a pressed pair is welded as well: the press only locates.
+func welded(o *joint, all []*joint) bool {
+	return slices.ContainsFunc(all, func(w *joint) bool { return w.in.Weld != nil && w.joins(o) })
+}
+
+// covers tells whether a bolted joint closes the end of the housing where the
+// bearing goes in.
+func (t *joint) covers(bearing *joint) bool {
+	h := bearing.b
+	if h.step == nil || t.b.inst() != h.inst() || t.b.group == nil {
+		return false
+	}
+	end := parts.Front
+	if h.step.fromMm+h.step.toMm > h.r.lengthMm() {
+		end = parts.Back
+	}
+	return t.meeting().Second == end
+}
+
+// reachRules finds the parts that come to lie over the heads (or nuts) of a
+// bolted joint: the bolts go in before them.
+func (j *joiner) reachRules(t *joint, all []*joint, add func(first, then *joint, why string)) {
+	for _, side := range j.headSides(t) {
+		for i := range j.placed {
+			p := &j.placed[i]
+			if p.group != side.group || p.inst == t.a.inst() || p.inst == t.b.inst() || slices.Contains(t.others(), p.inst) {
+				continue
+			}
+			gap, over := j.over(p, side)
+			if !over || gap > side.needMm {
+				continue
+			}
+			for _, o := range all {
+				if o != t && (o.a.inst() == p.inst || o.b.inst() == p.inst) && !o.joins(t) {
+					add(t, o, side.what+" are out of reach once "+copyTitle(p.r, p.copy)+" lies over them")
+					break
+				}
+			}
+		}
+	}
+}
+
+// headSide is where the heads or nuts of a bolted joint sit in the assembly.
+type headSide struct {
+	what    string
+	group   int
+	zMm     float64 // the face they bear on
+	dir     float64 // outward, along the assembly's axis
+	pts     []XY
+	needMm  float64 // room along the axis for the head and the tool on it
+	headMm  float64
+	sunkMm  float64 // depth of the counterbore
+	isNut   bool
+	bearing placedPart
+}
+
+// headSides are the head's side and, with nuts or studs, the other.
+func (j *joiner) headSides(t *joint) []headSide {
+	a, b := j.at(t.a.inst()), j.at(t.b.inst())
+	if a == nil || b == nil || t.bolt == nil {
+		return nil
+	}
+	m := t.meeting()
+	side := func(f feature, p *placedPart, mate parts.Face, what string, height float64, nut bool) (headSide, bool) {
+		z, thick, ok := f.r.plane(mate, patternRadius(f.points()))
+		if !ok {
+			return headSide{}, false
+		}
+		s := headSide{what: what, group: p.group, pts: j.pattern(f), isNut: nut, headMm: height, bearing: *p,
+			zMm: p.at.z0 + p.at.s*(z-outward(mate)*thick), dir: -p.at.s * outward(mate)}
+		if h := f.group.hole; h != nil && h.Counterbore != nil && f.group.face != mate {
+			s.sunkMm = h.Counterbore.Depth.Mm
+		}
+		s.needMm = height - s.sunkMm + height // the socket or key stands one head above it, common practice
+		return s, true
+	}
+	var out []headSide
+	height := t.bolt.HeadHeightMm
+	switch {
+	case t.in.Bolt.Stud.Value != "":
+		height = t.bolt.NutHeightMm
+	case t.in.Bolt.Head == "socket":
+		height = t.bolt.SocketHeadHeightMm
+	}
+	if s, ok := side(t.a, a, m.First, "the heads", height, false); ok {
+		out = append(out, s)
+	}
+	if t.b.group.size.thread == nil {
+		if s, ok := side(t.b, b, m.Second, "the nuts", t.bolt.NutHeightMm, true); ok {
+			out = append(out, s)
+		}
+	}
+	return out
+}
+
+// over tells whether a part has metal above the heads, and how far above their
+// bearing face.
+func (j *joiner) over(p *placedPart, side headSide) (gapMm float64, over bool) {
+	gapMm = math.Inf(1)
+	for _, q := range side.pts {
+		for _, m := range p.r.metalAt(math.Hypot(q.XMm, q.YMm)) {
+			for _, z := range m {
+				if d := (p.at.z0 + p.at.s*z - side.zMm) * side.dir; d > -1e-6 && d < gapMm {
+					gapMm, over = math.Max(0, d), true
+				}
+			}
+		}
+	}
+	return gapMm, over
+}

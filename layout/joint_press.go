@@ -1,0 +1,270 @@
+package layout
+
+import (
+	"fmt"
+	"math"
+	"regexp"
+	"strconv"
+	"strings"
+
+	"centrepop/layout/fits"
+	"centrepop/layout/press"
+	"centrepop/parts"
+)
+
+// Span takes a range from the press package.
+func spanRange(s press.Span, decimals int) Range {
+	return Range{round(s.Min, decimals), round(s.Max, decimals)}
+}
+
+// between writes a range: "12 – 34 kN".
+func between(lo, hi float64, decimals int, unit string) string {
+	a, b := trim(lo, decimals), trim(hi, decimals)
+	if a == b {
+		return a + " " + unit
+	}
+	return a + " – " + b + " " + unit
+}
+
+// interference is the least and the greatest interference on diameter, mm.
+func (j *joiner) interference(t *joint) (lo, hi float64, source string, ok bool) {
+	a, b := t.a.step.size, t.b.step.size
+	if fit := t.in.Press.Fit; fit.Value != "" {
+		f, err := fits.Between(b.nominalMm, fit.Value)
+		if err != nil {
+			j.fault(fit.Pos, "the fit "+fit.Value+" cannot be used for "+j.w.Dia(b.nominalMm), plain(err))
+			return 0, 0, "", false
+		}
+		return clean(-f.ClearanceMaxUm / 1000), clean(-f.ClearanceMinUm / 1000), "ISO 286-1 " + fit.Value, true
+	}
+	switch {
+	case b.class == "light press":
+		return 0.01, 0.03, "bore turned to the measured mate (common practice, no source)", true
+	case a.limited && b.limited:
+		return clean(a.minMm - b.maxMm), clean(a.maxMm - b.minMm), "limits on the drawings", true
+	}
+	bad := t.a
+	if a.limited {
+		bad = t.b
+	}
+	j.fault(bad.ref.Pos, bad.text()+" has no limits, so the interference is not known", "fit: H7/p6 in the joint, or limits on the part")
+	return 0, 0, "", false
+}
+
+// member is one side of a press fit.
+func (j *joiner) member(f feature, sharedMm float64) (press.Member, bool) {
+	m := press.Member{OutsideMm: sharedMm}
+	section := 0.0
+	from, to := f.step.fromMm, f.step.toMm
+	outside, inside := f.r.sides()
+	if f.step.inside {
+		m.InsideMm, m.OutsideMm = sharedMm, math.Inf(1)
+		for _, s := range outside {
+			if s.fromMm < to-1e-9 && s.toMm > from+1e-9 {
+				m.OutsideMm = math.Min(m.OutsideMm, s.size.nominalMm)
+			}
+		}
+		if f.r.part.Outline != nil && math.IsInf(m.OutsideMm, 1) {
+			box := f.r.outlinePath().Bounds()
+			m.OutsideMm = math.Min(box.W(), box.H())
+		}
+		section = (m.OutsideMm - m.InsideMm) / 2
+	} else {
+		for _, s := range inside {
+			if s.fromMm < to-1e-9 && s.toMm > from+1e-9 {
+				m.InsideMm = math.Max(m.InsideMm, s.size.nominalMm)
+			}
+		}
+		if section = sharedMm; m.InsideMm > 0 {
+			section = (sharedMm - m.InsideMm) / 2
+		}
+	}
+	if f.r.part.Outline != nil {
+		section = f.r.part.Thickness.Mm
+	}
+	mat, err := press.Lookup(f.r.part.Material.Value, section)
+	if err != nil {
+		j.fault(f.ref.Pos, "no strength is known for the material of "+f.title(), strings.TrimPrefix(err.Error(), "press: "))
+		return m, false
+	}
+	m.Material = mat
+	return m, true
+}
+
+var finishRE = regexp.MustCompile(`Ra ([0-9.]+)( ?uin| ?µin)?`)
+
+// rzPerRa turns a mean roughness into a peak-to-valley height. Between 4 and 7
+// for turned and bored surfaces (common practice, no source).
+const rzPerRa = 5
+
+func rzUm(finish string) float64 {
+	m := finishRE.FindStringSubmatch(finish)
+	if m == nil {
+		return 0
+	}
+	ra, err := strconv.ParseFloat(m[1], 64)
+	if err != nil {
+		return 0
+	}
+	if m[2] != "" {
+		ra *= MmPerInch / 1000 // microinch to micrometre
+	}
+	return ra * rzPerRa
+}
+
+func (j *joiner) press(t *joint) {
+	in := t.in.Press
+	lo, hi, source, ok := j.interference(t)
+	if !ok {
+		return
+	}
+	if hi <= 0 {
+		j.fault(t.in.Pos, "this is a clearance fit: the tightest pair has "+j.w.Size(-hi)+" play", "a fit such as H7/p6, or bolts instead of a press")
+		return
+	}
+	d := t.b.step.size.nominalMm
+	hub, okHub := j.member(t.b, d)
+	shaft, okShaft := j.member(t.a, d)
+	if !okHub || !okShaft {
+		return
+	}
+	length := math.Min(t.a.step.toMm-t.a.step.fromMm, t.b.step.toMm-t.b.step.fromMm)
+	if in.Length.Set() {
+		if in.Length.Mm > length+1e-9 {
+			j.fault(in.Length.Pos, "the engaged length is longer than the shorter step, "+j.w.Size(length), "at most "+j.w.Size(length))
+			return
+		}
+		length = in.Length.Mm
+	} else if t.in.Meet.Below.Mm < length {
+		length -= t.in.Meet.Below.Mm
+	}
+	joining := press.PressedOiled
+	if in.Method != "press" {
+		joining = press.Shrunk
+	}
+	mu, err := press.FrictionFor(hub.Material, shaft.Material, joining)
+	if err == nil && in.Friction.Pos.Line > 0 {
+		mu = press.Friction{Min: in.Friction.Value, Max: in.Friction.Value, Source: "as the job says"}
+	}
+	input := press.Input{
+		Hub: hub, Shaft: shaft, LengthMm: length, Friction: mu,
+		HubRzUm: rzUm(t.b.step.finish), ShaftRzUm: rzUm(t.a.step.finish),
+	}
+	var r press.Limits
+	if err == nil {
+		r, err = press.Range(input, lo, hi)
+	}
+	if err != nil {
+		j.fault(t.in.Pos, "the press fit cannot be worked out", strings.TrimPrefix(err.Error(), "press: "))
+		return
+	}
+	thermal := press.Joint{Hub: hub, Shaft: shaft, InterferenceMm: hi, ClearanceMm: in.Clearance.Mm, RoomC: roomC, ShaftC: roomC}
+	heat, errHeat := press.Heat(thermal)
+	cold, coldCautions, errCold := press.Cool(thermal)
+	lead, errLead := press.LeadInFor(d, hi)
+	for _, e := range []error{errHeat, errCold, errLead} {
+		if e != nil {
+			j.fault(t.in.Pos, "the press fit cannot be worked out", strings.TrimPrefix(e.Error(), "press: "))
+			return
+		}
+	}
+	p := &PressPlan{
+		Method: in.Method, InterferenceMm: Range{lo, hi}, LengthMm: clean(length),
+		PressureMPa: Range{round(r.Loosest.PressureMPa, 2), round(r.Tightest.PressureMPa, 2)},
+		HubMPa:      Range{round(r.Loosest.HubBore.VonMisesMPa, 1), round(r.Tightest.HubBore.VonMisesMPa, 1)},
+		ShaftMPa:    Range{round(worst(r.Loosest), 1), round(worst(r.Tightest), 1)},
+		HubSafety:   round(math.Min(r.Tightest.HubSafety, 999), 2), ShaftSafety: round(math.Min(r.Tightest.ShaftSafety, 999), 2),
+		ForceN: spanRange(r.ForceN(), 0), TorqueNm: spanRange(r.TorqueNm(), 1),
+		Friction: Range{mu.Min, mu.Max}, HeatHubC: round(heat.HubC, 0), CoolShaftC: round(cold, 0), ClearanceMm: round(heat.ClearanceMm, 3),
+		LeadInMm: round(lead.LengthMm, 1), LeadInDeg: lead.AngleDeg, ShopPressN: j.job.Shop.PressN.Value,
+	}
+	t.out.Press = p
+	j.pressFigures(t, p, source, mu, hub, shaft)
+	t.caution(r.Tightest.Cautions...)
+	if input.HubRzUm == 0 && input.ShaftRzUm == 0 {
+		t.caution("No finish is drawn on the two seats: what roughness takes off the interference is left out.")
+	}
+	if p.HubSafety < 1 || p.ShaftSafety < 1 {
+		t.problem("at the tightest limits a part yields: safety hub " + trim(p.HubSafety, 2) + ", shaft " + trim(p.ShaftSafety, 2))
+	}
+	j.pressSteps(t, p, heat, coldCautions)
+}
+
+// roomC is the temperature sizes are measured at, ISO 1.
+const roomC = 20.0
+
+func worst(r press.Result) float64 {
+	return math.Max(r.ShaftOutside.VonMisesMPa, r.ShaftBore.VonMisesMPa)
+}
+
+func (j *joiner) pressFigures(t *joint, p *PressPlan, source string, mu press.Friction, hub, shaft press.Member) {
+	t.figure("interference on diameter", between(p.InterferenceMm.Min*1000, p.InterferenceMm.Max*1000, 1, "µm"), source)
+	t.figure("joint", j.w.Dia(t.b.step.size.nominalMm)+" × "+j.w.Size(p.LengthMm)+" engaged, hub "+j.w.Dia(hub.OutsideMm)+hollow(j.w, shaft), "")
+	t.figure("pressure", between(p.PressureMPa.Min, p.PressureMPa.Max, 1, "MPa"), "Lamé; Shigley eq. 3-56, 3-57")
+	t.figure("hub stress at the bore", between(p.HubMPa.Min, p.HubMPa.Max, 0, "MPa")+", safety "+trim(p.HubSafety, 1), hub.Material.Name+": "+hub.Material.Source)
+	t.figure("shaft stress", between(p.ShaftMPa.Min, p.ShaftMPa.Max, 0, "MPa")+", safety "+trim(p.ShaftSafety, 1), shaft.Material.Name+": "+shaft.Material.Source)
+	t.figure("friction assumed", between(p.Friction.Min, p.Friction.Max, 2, ""), mu.Source)
+	t.figure("press force", between(p.ForceN.Min/1000, p.ForceN.Max/1000, 1, "kN"), "at the end of travel")
+	t.figure("torque held", between(p.TorqueNm.Min, p.TorqueNm.Max, 0, "N m"), "")
+	t.figure("slips on with the hub at", trim(p.HeatHubC, 0)+" °C, clearance "+j.w.Size(p.ClearanceMm), "from "+trim(roomC, 0)+" °C")
+	t.figure("or with the shaft at", trim(p.CoolShaftC, 0)+" °C", "")
+	t.figure("lead-in on the shaft end", j.w.Size(p.LeadInMm)+" long at "+trim(p.LeadInDeg, 0)+"°", "DIN 7190, from memory")
+	if p.ShopPressN > 0 {
+		t.figure("shop press", trim(p.ShopPressN/1000, 0)+" kN, used to "+trim(100*p.ForceN.Max/p.ShopPressN, 0)+" %", "job file")
+	}
+}
+
+func hollow(w Writer, m press.Member) string {
+	if m.InsideMm == 0 {
+		return ", solid shaft"
+	}
+	return ", shaft bore " + w.Dia(m.InsideMm)
+}
+
+func (j *joiner) pressSteps(t *joint, p *PressPlan, heat press.Assembly, coldCautions []string) {
+	hub, shaft := t.b.title(), t.a.title()
+	measure := t.step("Measure", "Measure "+t.a.text()+" and the bore of "+hub+" at three places each, both at room temperature.",
+		"Interference must be "+between(p.InterferenceMm.Min*1000, p.InterferenceMm.Max*1000, 0, "µm")+".")
+	measure.Hold = "Do not go on outside these limits."
+	if !hasLeadIn(t) {
+		t.problem("neither " + t.a.text() + " nor " + t.b.text() + " has a lead-in chamfer: add " + j.w.Size(p.LeadInMm) + " at " + trim(p.LeadInDeg, 0) + "° or the parts shave")
+	}
+	over := p.ShopPressN > 0 && p.ForceN.Max > p.ShopPressN
+	switch p.Method {
+	case "press":
+		if over {
+			t.problem(fmt.Sprintf("the force may reach %s kN and the shop's press gives %s kN: heat the hub to %s °C instead", trim(p.ForceN.Max/1000, 0), trim(p.ShopPressN/1000, 0), trim(p.HeatHubC, 0)))
+		}
+		t.step("Oil and start square", "Clean both seats, oil them, set "+hub+" on the shaft end by hand with the lead-in inside.", "Check square with a try square at two places 90° apart.")
+		s := t.step("Press", "Press "+hub+" on with even force, not faster than "+trim(press.MaxPressMmPerSec, 0)+" mm/s, to: "+t.out.How+".",
+			"Force at the end "+between(p.ForceN.Min/1000, p.ForceN.Max/1000, 1, "kN")+".")
+		s.Caution = "Stop if the force jumps or exceeds " + trim(p.ForceN.Max/1000, 1) + " kN: the parts are tilted or galling. Stand aside, guard the press."
+		t.step("Rest", "Leave "+trim(press.RestHours, 0)+" h before the full load (DIN 7190, from memory).")
+	case "heat":
+		s := t.step("Heat", "Degrease both. Heat "+hub+" evenly to "+trim(p.HeatHubC, 0)+" °C; check with a crayon or probe.",
+			"Slip it on in one move to: "+t.out.How+". Hold until it grips.")
+		s.Caution = "Hot metal: gloves, no flame near oil."
+		t.caution(heat.Cautions...)
+	case "cool":
+		s := t.step("Cool", "Degrease both. Cool "+shaft+" to "+trim(p.CoolShaftC, 0)+" °C, wipe off frost, insert in one move to: "+t.out.How+".")
+		s.Caution = "Cold burns and choking gas: gloves, face shield, open door."
+		t.caution(coldCautions...)
+	}
+	limits := "joint closed, no gap over 0.05 mm"
+	t.out.Checks = append(t.out.Checks, Check{What: "seated", Wanted: t.out.How, Limits: limits, Gauge: "feeler, depth gauge", Source: "common practice, no source"})
+}
+
+// hasLeadIn tells whether one of the two edges that meet first is chamfered.
+func hasLeadIn(t *joint) bool {
+	for _, f := range []feature{t.a, t.b} {
+		for _, c := range f.r.part.Chamfers {
+			if strings.HasPrefix(c.Edge.Value, f.ref.Feature+"-") {
+				return true
+			}
+		}
+		if f.r.part.Kind == parts.Tube {
+			return true // deburred tube end on a turned register, as bought
+		}
+	}
+	return false
+}

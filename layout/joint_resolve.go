@@ -1,0 +1,270 @@
+package layout
+
+import (
+	"slices"
+	"strings"
+
+	"centrepop/layout/bolts"
+	"centrepop/parts"
+)
+
+// resolveJoints fills the plan's joints and lists. The parts must be worked
+// out without fault.
+func (p *Plan) resolveJoints(job *parts.Job, rs []*resolver) parts.Errors {
+	j := &joiner{job: job, plan: p, w: Writer{job.Units}, rs: rs}
+	var all []*joint
+	for i, in := range job.Joints {
+		first, second := in.Ends()
+		t := &joint{in: in, index: i, a: j.find(first), b: j.find(second)}
+		if j.fits(t) {
+			all = append(all, t)
+		}
+	}
+	if len(j.errs) == 0 {
+		j.place(all)
+	}
+	if len(j.errs) == 0 {
+		j.order(all)
+	}
+	if len(j.errs) == 0 {
+		for i, t := range j.done {
+			j.joint(t, i+1)
+		}
+	}
+	p.Bought = j.bought()
+	p.Cuts = j.cuts()
+	p.Lifts = j.lifts()
+	return j.errs
+}
+
+// fits checks that a joint's features are of the sort its kind needs.
+func (j *joiner) fits(t *joint) bool {
+	before := len(j.errs)
+	need := func(f feature, ok bool, what string) {
+		if !ok {
+			j.fault(f.ref.Pos, f.text()+" cannot be joined so", what)
+		}
+	}
+	round := func(f feature, inside bool) bool {
+		return f.step != nil && f.step.inside == inside && f.step.size.thread == nil
+	}
+	switch {
+	case t.in.Press != nil:
+		need(t.a, round(t.a, false), "a round outside, such as a step or the outline of a round plate")
+		need(t.b, round(t.b, true), "a bore")
+	case t.in.Bearing != nil:
+		need(t.a, round(t.a, false), "the shaft step that takes the cone")
+		need(t.b, round(t.b, true), "the bore that takes the cup")
+	case t.in.Weld != nil:
+		edge := func(f feature) bool {
+			return f.step != nil || (f.group == nil && f.radial == nil && f.ref.Feature == "outline") || f.radial != nil
+		}
+		need(t.a, edge(t.a), "a step, a bore, an outline or an opening")
+		need(t.b, edge(t.b), "a step, a bore, an outline or an opening")
+	case t.in.Bolt != nil:
+		need(t.a, t.a.group != nil && t.a.group.hole != nil && t.a.group.size.thread == nil, "a group of clearance or plain holes")
+		need(t.b, t.b.group != nil && t.b.group.hole != nil, "a group of holes")
+		for _, s := range t.in.Bolt.Stack {
+			f := j.find(s)
+			need(f, f.group != nil && f.group.hole != nil && f.group.size.thread == nil, "a group of clearance or plain holes")
+		}
+		j.boltFits(t)
+	}
+	return len(j.errs) == before
+}
+
+// boltFits finds the bolt and checks it against the holes.
+func (j *joiner) boltFits(t *joint) {
+	in := t.in.Bolt
+	b, err := bolts.Find(in.Size)
+	if err != nil {
+		j.fault(in.Pos, "no bolt "+in.Size, strings.TrimPrefix(err.Error(), "bolts: "))
+		return
+	}
+	t.bolt, t.boltMm = &b, b.Thread.MajorMm
+	if t.a.group == nil || t.b.group == nil {
+		return
+	}
+	if thread := t.b.group.size.thread; thread != nil {
+		if thread.Designation != b.Thread.Designation {
+			j.fault(in.Pos, "the bolt is "+b.Thread.Designation+" and "+t.b.text()+" is tapped "+thread.Designation, "the same thread")
+		}
+		if in.Nut {
+			j.fault(in.Pos, t.b.text()+" is tapped and needs no nut", "nut: no")
+		}
+	} else if !in.Nut && in.Stud.Value == "" {
+		j.fault(in.Pos, t.b.text()+" has no thread and the joint no nuts", "nut: yes, or a tapped group")
+	}
+	for _, f := range append([]feature{t.a, t.b}, j.stack(t)...) {
+		if f.group != nil && f.group.size.thread == nil && f.group.size.finishedMm < t.boltMm {
+			j.fault(f.ref.Pos, f.text()+" has holes of "+j.w.Dia(f.group.size.finishedMm)+", too small for "+b.Thread.Designation, "holes for that bolt")
+		}
+	}
+}
+
+func (j *joiner) stack(t *joint) []feature {
+	var out []feature
+	for _, s := range t.in.Bolt.Stack {
+		out = append(out, j.find(s))
+	}
+	return out
+}
+
+// joint works out one joint of the final order.
+func (j *joiner) joint(t *joint, n int) {
+	t.out = &JointPlan{
+		N: n, Name: t.in.Name.Value, Kind: string(t.in.Kind),
+		A: t.a.end(), B: t.b.end(), Why: t.why,
+	}
+	verb := map[parts.JointKind]string{
+		parts.PressKind: "Press", parts.WeldKind: "Weld", parts.BoltKind: "Bolt", parts.BearingKind: "Bearing",
+	}[t.in.Kind]
+	switch {
+	case t.in.Bearing != nil:
+		t.out.Title = "Bearing " + t.in.Bearing.Bearing.Value + ": " + t.a.title() + " in " + t.b.title()
+	case t.in.Press != nil:
+		t.out.Title = verb + " " + t.b.title() + " on " + t.a.title()
+	default:
+		t.out.Title = verb + " " + t.a.title() + " to " + t.b.title()
+	}
+	t.out.How = j.how(t)
+	j.align(t)
+	switch {
+	case t.in.Press != nil:
+		j.press(t)
+	case t.in.Weld != nil:
+		j.weld(t)
+	case t.in.Bearing != nil:
+		j.bearing(t)
+	case t.in.Bolt != nil:
+		j.boltJoint(t)
+	}
+	if t.axis && len(j.errs) == 0 {
+		j.traps(t)
+	}
+	j.finish(t)
+	j.plan.Joints = append(j.plan.Joints, t.out)
+}
+
+func (f feature) end() JointEnd {
+	e := JointEnd{Part: f.ref.Part, Copy: f.ref.Copy, Title: f.title(), Feature: f.ref.Feature}
+	if s := f.step; s != nil {
+		e.DiameterMm, e.MinMm, e.MaxMm, e.Inside = clean(s.size.nominalMm), clean(s.size.minMm), clean(s.size.maxMm), s.inside
+		e.FromMm, e.ToMm = clean(s.fromMm), clean(s.toMm)
+	}
+	if f.group != nil {
+		e.DiameterMm = f.group.size.finishedMm
+	}
+	return e
+}
+
+// how says in words how the parts stand to each other.
+func (j *joiner) how(t *joint) string {
+	if !t.axis {
+		return t.a.text() + " against " + t.b.text() + "; the parts share no axis"
+	}
+	m := t.meeting()
+	text := "faces looking the same way"
+	switch {
+	case m.Set() && m.Flush:
+		text = string(m.First) + " of " + t.a.title() + " level with the " + string(m.Second) + " of " + t.b.title()
+		if m.Below.Mm > 0 {
+			text += ", the inner part " + j.w.Size(m.Below.Mm) + " below"
+		}
+	case m.Set():
+		text = string(m.First) + " of " + t.a.title() + " on the " + string(m.Second) + " of " + t.b.title()
+	case t.in.Flip:
+		text = "faces looking opposite ways"
+	}
+	a, b := j.at(t.a.inst()), j.at(t.b.inst())
+	turn := a.at.then(b.at.inverse()).turn
+	return text + ", TOP of " + t.a.title() + " at " + trim(turn, 2) + "° of " + t.b.title()
+}
+
+// figure adds a number to the joint.
+func (t *joint) figure(label, value, source string) {
+	t.out.Figures = append(t.out.Figures, Figure{label, value, source})
+}
+
+func (t *joint) step(title string, do ...string) *JointStep {
+	s := JointStep{N: len(t.out.Steps) + 1, Title: title, Do: slices.DeleteFunc(do, func(d string) bool { return d == "" })}
+	t.out.Steps = append(t.out.Steps, s)
+	return &t.out.Steps[len(t.out.Steps)-1]
+}
+
+func (t *joint) caution(texts ...string) {
+	for _, c := range texts {
+		if !slices.Contains(t.out.Cautions, c) {
+			t.out.Cautions = append(t.out.Cautions, c)
+		}
+	}
+}
+
+func (t *joint) problem(texts ...string) { t.out.Problems = append(t.out.Problems, texts...) }
+
+// finish places the assembly, marks the clock and weighs it.
+func (j *joiner) finish(t *joint) {
+	made := append(t.before(j.done), t)
+	members := j.members(t.a.inst(), made)
+	if p := j.at(t.a.inst()); t.axis && p != nil {
+		for _, q := range j.placed {
+			if q.group == p.group && slices.Contains(members, q.inst) {
+				t.out.Placed = append(t.out.Placed, Placed{
+					Part: q.part, Copy: q.copy, Title: copyTitle(q.r, q.copy),
+					FrontMm: clean(q.at.z0), TurnDeg: norm(q.at.turn), Flipped: q.at.s < 0,
+					New: !slices.Contains(j.members(t.b.inst(), t.before(j.done)), q.inst) && q.inst != t.b.inst(),
+				})
+			}
+		}
+		j.clockMarks(t)
+	}
+	for _, r := range t.out.Remedies {
+		if strings.HasPrefix(r, "Witness") || strings.HasPrefix(r, "Nothing but") {
+			t.out.Steps = append([]JointStep{{Title: "Mark the clock", Do: []string{r}}}, t.out.Steps...)
+			break
+		}
+	}
+	for i := range t.out.Steps {
+		t.out.Steps[i].N = i + 1
+	}
+	for _, a := range t.out.Align {
+		t.out.Checks = append(t.out.Checks, Check{What: "in line: " + a.What, Wanted: "at " + trim(a.Deg, 2) + "°", Limits: "by eye and square", Gauge: "eye, protractor"})
+	}
+	t.out.MassKg = j.massKg(members)
+	if t.out.MassKg > LiftKg {
+		t.caution("The assembly is now " + trim(t.out.MassKg, 1) + " kg: lift with a hoist or two people (over 25 kg, ISO 11228-1, from memory).")
+	}
+	if t.in.Note.Value != "" {
+		t.caution(t.in.Note.Value)
+	}
+}
+
+// clockMarks lists what lies where on the two parts, and what the rules name.
+func (j *joiner) clockMarks(t *joint) {
+	key := func(i inst, name string) bool {
+		for _, rule := range t.in.Align {
+			for _, ref := range rule.Refs {
+				base, _, _ := parts.Numbered(ref.Feature)
+				if (inst{ref.Part, ref.Copy}) == i && (ref.Feature == name || base == name) {
+					return true
+				}
+			}
+		}
+		return false
+	}
+	for _, p := range j.placed {
+		here := p.inst == t.a.inst() || p.inst == t.b.inst()
+		title := copyTitle(p.r, p.copy)
+		mark := func(name, label string, deg float64) {
+			if k := key(p.inst, name); here || k {
+				t.out.Clock = append(t.out.Clock, ClockMark{Label: label, Part: title, Deg: p.at.clock(deg), Key: k})
+			}
+		}
+		mark("top", "TOP", 0)
+		for _, m := range p.r.radials {
+			for _, row := range m.rows {
+				mark(row.Name, words(row.Name), row.ClockDeg)
+			}
+		}
+	}
+}

@@ -1,0 +1,350 @@
+package layout
+
+import (
+	"math"
+	"strings"
+
+	"centrepop/layout/weld"
+	"centrepop/parts"
+)
+
+// weldProcess names a process as the job does.
+func weldProcess(word string) weld.Process {
+	switch word {
+	case "MMA":
+		return weld.Stick
+	case "MIG":
+		return weld.MIG
+	case "TIG":
+		return weld.TIG
+	case "flux-cored":
+		return weld.FluxCored
+	case "metal-cored":
+		return weld.MetalCored
+	case "self-shielded":
+		return weld.SelfShielded
+	}
+	return weld.MAG
+}
+
+// thickMm is the thickness that heat flows into at a feature: the plate, the
+// wall, or half a solid bar.
+func (f feature) thickMm() float64 {
+	if f.r.part.Outline != nil {
+		return f.r.part.Thickness.Mm
+	}
+	if c := f.r.part.Frustum; c != nil {
+		return c.Thickness.Mm
+	}
+	z := f.r.lengthMm() / 2
+	if f.step != nil {
+		z = (f.step.fromMm + f.step.toMm) / 2
+	}
+	if f.radial != nil {
+		z = f.radial.rows[0].AxialMm
+	}
+	outside, inside := f.r.sides()
+	od, id := 0.0, 0.0
+	for _, s := range outside {
+		if s.fromMm <= z && z <= s.toMm {
+			od = s.size.nominalMm
+		}
+	}
+	for _, s := range inside {
+		if s.fromMm <= z && z <= s.toMm {
+			id = s.size.nominalMm
+		}
+	}
+	return (od - id) / 2
+}
+
+// weldDiameterMm is where the weld runs round: the smaller of two rounds that
+// fit each other; 0 where the weld is no circle.
+func (t *joint) weldDiameterMm() float64 {
+	switch {
+	case t.a.step != nil && t.b.step != nil:
+		return math.Min(t.a.step.size.nominalMm, t.b.step.size.nominalMm)
+	case t.a.step != nil && t.b.radial != nil:
+		return t.a.step.size.nominalMm
+	}
+	return 0
+}
+
+func (j *joiner) weld(t *joint) {
+	in := t.in.Weld
+	thinner, thicker := t.a.thickMm(), t.b.thickMm()
+	if thinner > thicker {
+		thinner, thicker = thicker, thinner
+	}
+	p := &WeldPlan{Type: in.Type, Process: in.Process, ThinnerMm: clean(thinner), ThickerMm: clean(thicker), DiameterMm: clean(t.weldDiameterMm())}
+	t.out.Weld = p
+	bad := func(err error) bool {
+		if err != nil {
+			j.fault(t.in.Pos, "the weld cannot be worked out", strings.TrimPrefix(err.Error(), "weld: "))
+		}
+		return err != nil
+	}
+	switch {
+	case in.Length.Set():
+		p.LengthMm = in.Length.Mm
+	case p.DiameterMm > 0:
+		p.LengthMm = round(math.Pi*p.DiameterMm, 2)
+	default:
+		j.fault(t.in.Pos, "the weld has no length: it does not run round a circle", "length: 140 mm")
+		return
+	}
+	sides := float64(in.Sides)
+	var err error
+	if in.Type == "fillet" {
+		if bad(j.fillet(t, p)) {
+			return
+		}
+	} else if bad(j.butt(t, p)) {
+		return
+	}
+	density := 7850.0
+	if t.a.r.material != nil {
+		density = t.a.r.material.DensityKgM3
+	}
+	sectionLength := p.LengthMm
+	if in.Type == "fillet" {
+		sectionLength *= sides
+	}
+	filler, err := weld.FillerFor(p.AreaMm2, sectionLength, density, weldProcess(in.Process))
+	if bad(err) {
+		return
+	}
+	p.DepositedKg, p.BuyKg, p.Runs = round(filler.DepositedKg, 3), round(filler.BuyMaxKg, 3), filler.Runs
+	if round := p.DiameterMm > 0 && !in.Length.Set(); round {
+		if bad(j.ring(t, p)) {
+			return
+		}
+	}
+	j.weldFigures(t, p)
+	j.weldSteps(t, p)
+}
+
+func (j *joiner) fillet(t *joint, p *WeldPlan) error {
+	in := t.in.Weld
+	f := weld.FilletJoint{ThinnerMm: p.ThinnerMm, ThickerMm: p.ThickerMm, LowHydrogen: in.Process != "MMA"}
+	leg, reason, err := weld.SuggestLeg(f)
+	if err != nil {
+		return err
+	}
+	least, err := weld.MinLeg(f)
+	if err != nil {
+		return err
+	}
+	if in.Size.Set() {
+		leg, reason = in.Size.Mm, "as drawn"
+		if leg < least {
+			t.problem("fillet leg " + j.w.Size(leg) + " is under the least of " + j.w.Size(least) + " (AWS D1.1:2020 Table 7.7)")
+		}
+	}
+	p.LegMm, p.ThroatMm = clean(leg), round(weld.Throat(leg), 2)
+	p.AreaMm2 = round(weld.FilletArea(leg, true), 1)
+	p.Symbol = weld.Fillet.Symbol()
+	if p.Designation, err = weld.Designation(leg, true, 0, 0, 0); err != nil {
+		return err
+	}
+	if prep, err := weld.FilletPrep(p.ThinnerMm, 90); err == nil {
+		p.GapMm = prep.GapMm.Use
+	}
+	t.figure("fillet leg", j.w.Size(p.LegMm)+" (throat "+j.w.Size(p.ThroatMm)+")", reason)
+	t.figure("least leg", j.w.Size(least), "AWS D1.1:2020 Table 7.7")
+	grade := strings.ToUpper(t.a.r.part.Material.Value)
+	for _, g := range []string{"S235", "S275", "S355", "S420", "S460"} {
+		if !strings.HasPrefix(grade, g) {
+			continue
+		}
+		fu, err := weld.LeastTensile(g)
+		if err != nil {
+			return err
+		}
+		if n, err := weld.FilletForce(p.ThroatMm, p.LengthMm*float64(in.Sides), !in.Length.Set(), g, fu); err == nil {
+			t.figure("carries by design", trim(n/1000, 0)+" kN", "EN 1993-1-8 clause 4.5.3.3, "+g)
+		}
+	}
+	return nil
+}
+
+func (j *joiner) butt(t *joint, p *WeldPlan) error {
+	in := t.in.Weld
+	edges, sides := weld.BothEdges, weld.OneSide
+	if in.Type == "bevel" {
+		edges = weld.OneEdge
+	}
+	if in.Sides == 2 {
+		sides = weld.TwoSides
+	}
+	prep, err := weld.ButtPrep(p.ThinnerMm, edges, sides)
+	if err != nil {
+		return err
+	}
+	// A cap of a tenth of the thickness, 1 to 3 mm: common practice.
+	area, err := prep.GrooveArea(p.ThinnerMm, math.Min(3, math.Max(1, p.ThinnerMm/10)))
+	if err != nil {
+		return err
+	}
+	p.Symbol, p.AreaMm2 = prep.Shape.Symbol(), round(area, 1)
+	p.BevelDeg, p.GapMm, p.RootFaceMm = prep.AngleDeg.Use, prep.GapMm.Use, prep.RootFaceMm.Use
+	text := p.Symbol
+	if p.BevelDeg > 0 {
+		text += ", " + trim(p.BevelDeg, 0) + "°, root face " + j.w.Size(p.RootFaceMm)
+	}
+	t.figure("preparation", text+", gap "+j.w.Size(p.GapMm), prep.Source)
+	if prep.Note != "" {
+		t.figure("besides", prep.Note, "")
+	}
+	if in.Type == "square" && prep.Shape != weld.Square {
+		t.problem("a square butt does not go through " + j.w.Size(p.ThinnerMm) + ": bevel the edge")
+	}
+	if p.BevelDeg > 0 && !weldChamfer(t) {
+		t.problem("no chamfer for the weld is drawn on " + t.a.title() + " or " + t.b.title())
+	}
+	return nil
+}
+
+func weldChamfer(t *joint) bool {
+	for _, f := range []feature{t.a, t.b} {
+		for _, c := range f.r.part.Chamfers {
+			if c.For == "weld" && strings.HasPrefix(c.Edge.Value, f.ref.Feature) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// ring plans tacks, runs and squaring up of a weld round a circle.
+func (j *joiner) ring(t *joint, p *WeldPlan) error {
+	first := 0.0
+	tacks, err := weld.TackCircle(p.DiameterMm, p.ThickerMm, first)
+	if err != nil {
+		return err
+	}
+	p.TackLengthMm = round(tacks.LengthMm, 0)
+	for _, k := range tacks.Tacks {
+		p.TacksDeg = append(p.TacksDeg, round(k.ClockDeg, 2))
+	}
+	runs, err := weld.RunOrder(weld.RunPlan{DiameterMm: p.DiameterMm, Layers: max(1, p.Runs), FirstDeg: first})
+	if err != nil {
+		return err
+	}
+	for i, r := range runs {
+		p.Order = append(p.Order, WeldRun{i + 1, r.Layer, round(r.StartDeg, 2), round(r.EndDeg, 2), r.Clockwise})
+	}
+	// The flat part dishes; without one, the larger round.
+	dia, thick := p.DiameterMm, p.ThinnerMm
+	for _, f := range []feature{t.b, t.a} {
+		if f.r.part.Outline != nil {
+			box := f.r.outlinePath().Bounds()
+			dia, thick = math.Max(box.W(), box.H()), f.r.part.Thickness.Mm
+		}
+	}
+	if leave, err := weld.SquareUp(dia, thick); err == nil {
+		p.SquareUpMm, p.BoreLeaveMm = clean(leave.FaceMm), clean(leave.BoreMm)
+		t.figure("leave for squaring up", j.w.Size(p.SquareUpMm)+" each face, "+j.w.Size(p.BoreLeaveMm)+" on a bore", leave.Source)
+	} else {
+		t.caution("No squaring-up allowance is known for a part of this size: tack, measure, and decide.")
+	}
+	if s := t.in.Weld.SquareUp; s.Set() {
+		p.SquareUpMm = s.Mm
+		t.figure("to be left on each face", j.w.Size(s.Mm), "job file")
+	}
+	p.Finish = append(fineSizes(t.a), fineSizes(t.b)...)
+	return nil
+}
+
+// fineMm is the tolerance below which a size does not survive welding heat.
+// Common practice, no source.
+const fineMm = 0.1
+
+// fineSizes are the sizes of a part to finish after welding.
+func fineSizes(f feature) []string {
+	var out []string
+	for i := range f.r.steps {
+		s := &f.r.steps[i]
+		if s.size.limited && s.size.maxMm-s.size.minMm < fineMm && s.size.thread == nil {
+			out = append(out, f.title()+" "+words(s.name)+" "+f.r.w.Limits(s.size.minMm, s.size.maxMm))
+		}
+	}
+	return out
+}
+
+func (j *joiner) weldFigures(t *joint, p *WeldPlan) {
+	t.figure("symbol", strings.TrimSpace(p.Symbol+" "+p.Designation), "ISO 2553")
+	round := ""
+	if p.DiameterMm > 0 && len(p.TacksDeg) > 0 {
+		round = ", all round " + j.w.Dia(p.DiameterMm)
+	}
+	t.figure("length", j.w.Size(p.LengthMm)+round, "")
+	t.figure("weld metal", trim(p.AreaMm2, 1)+" mm², "+trim(p.DepositedKg, 3)+" kg; buy "+trim(p.BuyKg, 2)+" kg", p.Process)
+	t.figure("runs", trim(float64(p.Runs), 0)+", about", "common practice, no source")
+	if len(p.TacksDeg) > 0 {
+		t.figure("tacks", trim(float64(len(p.TacksDeg)), 0)+" × "+j.w.Size(p.TackLengthMm)+" in the order "+degrees(p.TacksDeg), "common practice, no source")
+	}
+}
+
+func (j *joiner) weldSteps(t *joint, p *WeldPlan) {
+	a, b := t.a.title(), t.b.title()
+	t.caution("The welder's qualification, the local code and the employer's welding procedure come before this sheet.",
+		"Fumes, arc and fire: extraction, screens, no paint, zinc or oil within 50 mm of the joint.")
+	if m := strings.ToUpper(t.a.r.part.Material.Value + " " + t.b.r.part.Material.Value); strings.Contains(m, "GJL") || strings.Contains(m, "C45") {
+		t.problem("one part is not readily weldable (" + t.a.r.part.Material.Value + " to " + t.b.r.part.Material.Value + "): preheat and a procedure are needed, or join otherwise")
+	}
+	t.step("Set up", "Clean bright 25 mm each side of the joint.", "Set: "+t.out.How+".", "Gap "+j.w.Size(p.GapMm)+".")
+	if len(p.TacksDeg) > 0 {
+		s := t.step("Tack", "Tack "+trim(float64(len(p.TacksDeg)), 0)+" × "+j.w.Size(p.TackLengthMm)+" long at "+degrees(p.TacksDeg)+", in this order (clock of "+b+", seen from its front).")
+		s.Hold = "Check square at two places 90° apart, and what must line up; knock straight now."
+	} else {
+		s := t.step("Tack", "Tack both ends, then the middle.")
+		s.Hold = "Check square on both sides; knock straight now."
+	}
+	do := []string{trim(float64(p.Runs), 0) + " run(s) of " + p.Process + ", " + strings.TrimSpace(p.Symbol+" "+p.Designation) + "."}
+	if len(p.Order) > 0 {
+		var order []string
+		for i, r := range p.Order {
+			if r.Layer > 1 || i >= 12 {
+				break
+			}
+			order = append(order, trim(r.StartDeg, 0)+"→"+trim(r.EndDeg, 0)+"°")
+		}
+		do = append(do, "First layer in sectors: "+strings.Join(order, ", ")+"; opposite sectors follow each other.")
+		if p.Runs > 1 {
+			do = append(do, "Further layers start half a sector on.")
+		}
+	} else {
+		do = append(do, "From the middle outward, turn and turn about on the two sides.")
+	}
+	t.step("Weld", do...)
+	s := t.step("Cool and inspect", "Let it cool in still air to hand-warm before unclamping.", "Look for cracks, undercut and size.")
+	s.Hold = "Throat gauge on four places."
+	if p.SquareUpMm > 0 && j.facedLater(t) {
+		t.step("Square up", "Face and bore true after welding: about "+j.w.Size(p.SquareUpMm)+" was left on each face.")
+	}
+	if len(p.Finish) > 0 {
+		t.step("Finish after welding", "Turn or bore these only now: "+strings.Join(p.Finish, "; ")+".")
+	}
+	what, limits := "throat or cap", "no tolerance given"
+	if p.ThroatMm > 0 {
+		what, limits = "throat", j.w.Size(p.ThroatMm)+" or more"
+	}
+	t.out.Checks = append(t.out.Checks, Check{What: what, Wanted: strings.TrimSpace(p.Designation + " " + a + " to " + b), Limits: limits, MinMm: p.ThroatMm, Gauge: "weld gauge", Source: "EN 1993-1-8 clause 4.5.3.3"})
+}
+
+// facedLater tells whether one of the parts is bolted to something, so that
+// its face must be true.
+func (j *joiner) facedLater(t *joint) bool {
+	for _, o := range j.job.Joints {
+		if o.Bolt == nil {
+			continue
+		}
+		for _, r := range []parts.JointRef{o.Bolt.Through, o.Bolt.Into} {
+			if i := (inst{r.Part, r.Copy}); i == t.a.inst() || i == t.b.inst() {
+				return true
+			}
+		}
+	}
+	return false
+}
