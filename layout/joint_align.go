@@ -256,14 +256,15 @@ func (j *joiner) traps(t *joint) {
 		j.witness(t, moved)
 		return
 	}
-	harmless := 0
+	harmless, serious := 0, false
 	for _, m := range j.matches(t) {
-		out := j.outOfPlace(t, moved, m)
+		out, breaks := j.outOfPlace(t, moved, m)
 		if len(out) == 0 {
 			harmless++
 			continue
 		}
-		t.out.Traps = append(t.out.Traps, Trap{TurnDeg: m.turn, Flip: m.flip, Out: out})
+		t.out.Traps = append(t.out.Traps, Trap{TurnDeg: m.turn, Flip: m.flip, Breaks: breaks, Out: out})
+		serious = serious || breaks || m.flip
 	}
 	if harmless > 0 {
 		t.figure("wrong ways that do no harm", trim(float64(harmless), 0)+", as the parts look the same", "")
@@ -273,7 +274,7 @@ func (j *joiner) traps(t *joint) {
 	}
 	t.out.Remedies = append(t.out.Remedies, "Witness mark: before taking apart, and at first assembly, scribe one line across the edges of "+
 		t.a.title()+" and "+t.b.title()+" at "+trim(j.markDeg(t), 1)+"° (assembly clock).")
-	if text := j.offsetHole(t); text != "" {
+	if text := j.offsetHole(t); serious && text != "" {
 		t.out.Remedies = append(t.out.Remedies, text)
 	}
 }
@@ -324,9 +325,13 @@ func (j *joiner) crosses(rule parts.AlignRule, moved []inst) bool {
 }
 
 // outOfPlace lists what would lie wrong with the moved parts displaced.
-func (j *joiner) outOfPlace(t *joint, moved []inst, m motion) []string {
-	var out []string
+func (j *joiner) outOfPlace(t *joint, moved []inst, m motion) (out []string, breaks bool) {
 	var named []parts.JointRef
+	add := func(text string) {
+		if !slices.Contains(out, text) {
+			out = append(out, text)
+		}
+	}
 	for _, rule := range j.rules() {
 		if !j.crosses(rule, moved) {
 			continue
@@ -337,31 +342,34 @@ func (j *joiner) outOfPlace(t *joint, moved []inst, m motion) []string {
 		}
 		named = append(named, rule.Refs...)
 		if _, still := j.aligned(rule, moved, m); !still {
+			breaks = true
 			for _, ref := range rule.Refs {
 				if f := j.find(ref); slices.Contains(moved, f.inst()) {
-					out = append(out, f.text()+" at "+trim(m.clock(right), 2)+"° instead of "+trim(right, 2)+"°")
+					add(f.text() + " at " + trim(m.clock(right), 2) + "° instead of " + trim(right, 2) + "°")
 				}
 			}
 		}
 	}
 	for _, i := range moved {
 		p := j.at(i)
-		if p == nil {
-			continue
+		if p == nil || p.group != j.at(t.a.inst()).group {
+			continue // it has another axis
 		}
-		out = append(out, j.shifted(t, *p, m, named)...)
+		for _, text := range j.shifted(t, *p, m, named) {
+			add(text)
+		}
 	}
 	if m.flip {
 		if h := t.a.group.hole; h != nil && (h.Counterbore != nil || h.Countersink != nil) {
-			out = append(out, "heads on the wrong side of "+t.a.title()+": the counterbores face the joint")
+			add("heads on the wrong side of " + t.a.title() + ": the counterbores face the joint")
 		}
 		for _, c := range t.a.r.part.Chamfers {
 			if c.For == "weld" || c.For == "lead-in" {
-				out = append(out, "chamfer "+words(c.Edge.Value)+" of "+t.a.title()+" on the wrong side")
+				add("chamfer " + words(c.Edge.Value) + " of " + t.a.title() + " on the wrong side")
 			}
 		}
 	}
-	return out
+	return out, breaks
 }
 
 // shifted lists the features of one part that change place, other than those

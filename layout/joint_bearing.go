@@ -101,11 +101,9 @@ func (j *joiner) bearing(t *joint) {
 	ring := 0.3 * (D - d)
 	p.ConeSleeveInMm, p.ConeSleeveOutMm = round(d+0.5, 1), round(d+ring, 1)
 	p.CupRingInMm, p.CupRingOutMm = round(D-ring, 1), round(D-1, 1)
-	if hi := p.ConeFitUm.Max / 1000; hi > 0 {
-		clearance := press.JoinClearanceMm(d)
-		p.HeatConeC = math.Ceil((roomC+(hi+clearance)/(steelPerK*d))/5) * 5
-		if limit := press.OpenBearing.Limit(); p.HeatConeC > limit.MaxC {
-			t.problem("the cone would have to be heated to " + trim(p.HeatConeC, 0) + " °C, over " + trim(limit.MaxC, 0) + " °C: press it cold")
+	if hi := p.ConeFitUm.Max; hi > 0 {
+		if left := 1000*steelPerK*d*(coneHeatC-roomC) - hi; left >= coneSlipUm {
+			p.HeatConeC, p.HeatLeftUm = coneHeatC, round(left, 0)
 		}
 	}
 	// Grease at a bearing: grams = 0.005 D B (bearing makers' rule for
@@ -124,6 +122,13 @@ func (j *joiner) bearing(t *joint) {
 	j.bearingFigures(t, p)
 	j.bearingSteps(t, p)
 }
+
+// A cone is heated to 110 °C, below the limit of every bearing, and slips on if
+// 5 µm are then left. Common practice, no source.
+const (
+	coneHeatC  = 110.0
+	coneSlipUm = 5.0
+)
 
 // steelPerK is the expansion of bearing steel, 1/K (bearing catalogues, from
 // memory).
@@ -210,7 +215,7 @@ func (j *joiner) bearingFigures(t *joint, p *BearingPlan) {
 	t.figure("sleeve for the cone", j.w.Dia(p.ConeSleeveInMm)+" inside, "+j.w.Dia(p.ConeSleeveOutMm)+" outside", "common practice, no source")
 	t.figure("push ring for the cup", j.w.Dia(p.CupRingInMm)+" inside, "+j.w.Dia(p.CupRingOutMm)+" outside", "common practice, no source")
 	if p.HeatConeC > 0 {
-		t.figure("cone slips on at", trim(p.HeatConeC, 0)+" °C", "expansion 12e-6 /K, from memory")
+		t.figure("cone slips on at", trim(p.HeatConeC, 0)+" °C with "+trim(p.HeatLeftUm, 0)+" µm or more to spare", "expansion 12e-6 /K, from memory")
 	}
 	if p.HasEndFloat {
 		t.figure("end float", between(p.EndFloatMm.Min*1000, p.EndFloatMm.Max*1000, 0, "µm")+" (negative is preload)", "job file")
@@ -224,9 +229,12 @@ func (j *joiner) bearingSteps(t *joint, p *BearingPlan) {
 	s := t.step("Cup", "Push ring "+j.w.Dia(p.CupRingInMm)+" / "+j.w.Dia(p.CupRingOutMm)+" on the cup's face, thick side of the cup to the shoulder.", "Push it into "+t.b.text()+" square until it sounds home.")
 	s.Hold = "A 0.05 mm feeler does not enter between cup and shoulder."
 	do := []string{"Sleeve " + j.w.Dia(p.ConeSleeveInMm) + " / " + j.w.Dia(p.ConeSleeveOutMm) + " on the inner ring, large end of the cone to the shoulder of " + t.a.text() + "."}
-	if up(p.ConeFitUm) {
+	switch {
+	case p.HeatConeC > 0:
 		do = append(do, "Or heat the cone to "+trim(p.HeatConeC, 0)+" °C in oil or on a plate, slip it on, hold until it grips.")
-	} else {
+	case up(p.ConeFitUm):
+		do = append(do, "Press it: heating to "+trim(coneHeatC, 0)+" °C would not open it enough.")
+	default:
 		do = append(do, "It slides on by hand.")
 	}
 	s = t.step("Cone", do...)

@@ -20,6 +20,9 @@ func spanRange(s press.Span, decimals int) Range {
 // between writes a range: "12 – 34 kN".
 func between(lo, hi float64, decimals int, unit string) string {
 	a, b := trim(lo, decimals), trim(hi, decimals)
+	if unit == "" {
+		return a + " – " + b
+	}
 	if a == b {
 		return a + " " + unit
 	}

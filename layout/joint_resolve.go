@@ -57,7 +57,7 @@ func (j *joiner) fits(t *joint) bool {
 		need(t.b, round(t.b, true), "the bore that takes the cup")
 	case t.in.Weld != nil:
 		edge := func(f feature) bool {
-			return f.step != nil || (f.group == nil && f.radial == nil && f.ref.Feature == "outline") || f.radial != nil
+			return f.step != nil || (f.group == nil && f.radial == nil && (f.ref.Feature == "outline" || f.roundMm() > 0)) || f.radial != nil
 		}
 		need(t.a, edge(t.a), "a step, a bore, an outline or an opening")
 		need(t.b, edge(t.b), "a step, a bore, an outline or an opening")
@@ -207,12 +207,13 @@ func (j *joiner) finish(t *joint) {
 	made := append(t.before(j.done), t)
 	members := j.members(t.a.inst(), made)
 	if p := j.at(t.a.inst()); t.axis && p != nil {
+		added := j.added(t)
 		for _, q := range j.placed {
 			if q.group == p.group && slices.Contains(members, q.inst) {
 				t.out.Placed = append(t.out.Placed, Placed{
 					Part: q.part, Copy: q.copy, Title: copyTitle(q.r, q.copy),
 					FrontMm: clean(q.at.z0), TurnDeg: norm(q.at.turn), Flipped: q.at.s < 0,
-					New: !slices.Contains(j.members(t.b.inst(), t.before(j.done)), q.inst) && q.inst != t.b.inst(),
+					New: slices.Contains(added, q.inst),
 				})
 			}
 		}
@@ -230,6 +231,9 @@ func (j *joiner) finish(t *joint) {
 	for _, a := range t.out.Align {
 		t.out.Checks = append(t.out.Checks, Check{What: "in line: " + a.What, Wanted: "at " + trim(a.Deg, 2) + "°", Limits: "by eye and square", Gauge: "eye, protractor"})
 	}
+	if t.in.Bolt != nil && t.axis {
+		j.registers(t)
+	}
 	t.out.MassKg = j.massKg(members)
 	if t.out.MassKg > LiftKg {
 		t.caution("The assembly is now " + trim(t.out.MassKg, 1) + " kg: lift with a hoist or two people (over 25 kg, ISO 11228-1, from memory).")
@@ -237,6 +241,25 @@ func (j *joiner) finish(t *joint) {
 	if t.in.Note.Value != "" {
 		t.caution(t.in.Note.Value)
 	}
+}
+
+// added are the parts that this joint brings to the assembly: the side without
+// the part that was placed first.
+func (j *joiner) added(t *joint) []inst {
+	before := t.before(j.done)
+	a, b := j.members(t.a.inst(), before), j.members(t.b.inst(), before)
+	if slices.Contains(a, t.b.inst()) {
+		return nil
+	}
+	for _, q := range j.placed {
+		if slices.Contains(a, q.inst) {
+			return b
+		}
+		if slices.Contains(b, q.inst) {
+			return a
+		}
+	}
+	return nil
 }
 
 // clockMarks lists what lies where on the two parts, and what the rules name.

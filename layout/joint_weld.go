@@ -61,11 +61,26 @@ func (f feature) thickMm() float64 {
 // weldDiameterMm is where the weld runs round: the smaller of two rounds that
 // fit each other; 0 where the weld is no circle.
 func (t *joint) weldDiameterMm() float64 {
+	a, b := t.a.roundMm(), t.b.roundMm()
 	switch {
-	case t.a.step != nil && t.b.step != nil:
-		return math.Min(t.a.step.size.nominalMm, t.b.step.size.nominalMm)
-	case t.a.step != nil && t.b.radial != nil:
-		return t.a.step.size.nominalMm
+	case a > 0 && b > 0:
+		return math.Min(a, b)
+	case a > 0 && t.b.radial != nil:
+		return a
+	}
+	return 0
+}
+
+// roundMm is the diameter of a round feature, 0 for another.
+func (f feature) roundMm() float64 {
+	c := f.r.part.Frustum
+	switch {
+	case f.step != nil:
+		return f.step.size.nominalMm
+	case c != nil && f.ref.Feature == "large-end":
+		return c.Large.Mm
+	case c != nil && f.ref.Feature == "small-end":
+		return c.Small.Mm
 	}
 	return 0
 }
@@ -321,7 +336,13 @@ func (j *joiner) weldSteps(t *joint, p *WeldPlan) {
 	s := t.step("Cool and inspect", "Let it cool in still air to hand-warm before unclamping.", "Look for cracks, undercut and size.")
 	s.Hold = "Throat gauge on four places."
 	if p.SquareUpMm > 0 && j.facedLater(t) {
-		t.step("Square up", "Face and bore true after welding: about "+j.w.Size(p.SquareUpMm)+" was left on each face.")
+		s := t.step("Square up", "Rest the joint face on a plate and feel round it.", "Face it true if it rocks: "+j.w.Size(p.SquareUpMm)+" on each face is the usual allowance.")
+		s.Hold = "A 0.1 mm feeler does not enter anywhere under the face."
+		for _, f := range []feature{t.a, t.b} {
+			if st := f.r.part.Stock; f.r.part.Outline != nil && st.Form == "plate" && st.Size.Mm-f.r.part.Thickness.Mm < p.SquareUpMm && !t.in.Weld.SquareUp.Set() {
+				t.caution(f.title() + " is " + j.w.Size(f.r.part.Thickness.Mm) + " thick from " + j.w.Size(st.Size.Mm) + " plate: facing takes from the thickness. Tack it to a stiff plate or two flanges back to back to keep it flat.")
+			}
+		}
 	}
 	if len(p.Finish) > 0 {
 		t.step("Finish after welding", "Turn or bore these only now: "+strings.Join(p.Finish, "; ")+".")

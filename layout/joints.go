@@ -43,8 +43,8 @@ type JointEnd struct {
 	ToMm       float64 `json:"to_mm"`
 }
 
-// Placed is a part in its place in an assembly. The assembly's axis is that of
-// its first part, z growing from that part's front face to its back; clock
+// Placed is a part in its place in an assembly. The frame is that of the first
+// part of the finished assembly and is the same in every step: z grows from that part's front face to its back; clock
 // angles are seen from the assembly's front (looking along +z), 0 at the first
 // part's TOP. A point of the part at z from its front face and clock angle a
 // seen from its front lies at FrontMm + z and TurnDeg + a, or, where the part
@@ -84,6 +84,7 @@ type AlignLine struct {
 type Trap struct {
 	TurnDeg float64  `json:"turn_deg"` // of the added part from its right place, clockwise from the assembly's front
 	Flip    bool     `json:"flip"`     // put on the wrong way round besides
+	Breaks  bool     `json:"breaks"`   // a rule of what must line up
 	Out     []string `json:"out"`      // what would then be out of place
 }
 
@@ -208,7 +209,8 @@ type BearingPlan struct {
 	ConeSleeveOutMm float64  `json:"cone_sleeve_outside_mm"`
 	CupRingInMm     float64  `json:"cup_ring_inside_mm"`
 	CupRingOutMm    float64  `json:"cup_ring_outside_mm"`
-	HeatConeC       float64  `json:"heat_cone_c,omitempty"` // 0 if it goes on cold
+	HeatConeC       float64  `json:"heat_cone_c,omitempty"`  // 0 if it goes on cold
+	HeatLeftUm      float64  `json:"heat_left_um,omitempty"` // least play at that temperature
 	EndFloatMm      Range    `json:"end_float_mm"`
 	HasEndFloat     bool     `json:"has_end_float"`
 	GreaseG         float64  `json:"grease_g"`

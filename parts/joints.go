@@ -21,7 +21,8 @@ const (
 
 // JointRef points at a feature of one copy of a part: "part.feature", or
 // "part#2.feature" for the second of several equal parts. Features are those
-// of a Ref, the names of hole groups, slots and radial features, and top.
+// of a Ref, the names of hole groups, slots and radial features, top, and
+// the large-end and small-end of a cone.
 type JointRef struct {
 	Part    string
 	Copy    int // from 1
@@ -519,6 +520,9 @@ func Numbered(feature string) (name string, n int, ok bool) {
 func (p *Part) FeatureNames() []string {
 	outside, inside := p.features()
 	names := append(slices.Concat(outside, inside), "top")
+	if p.Frustum != nil {
+		names = append(names, "large-end", "small-end")
+	}
 	for _, g := range p.Holes {
 		names = append(names, g.Name.Value)
 	}

@@ -1,0 +1,60 @@
+package layout
+
+import (
+	"math"
+	"slices"
+)
+
+// registers finds the spigots of one side of a joint that lie in bores of the
+// other, and judges their fit: a spigot centres the joint and must not bind.
+func (j *joiner) registers(t *joint) {
+	before := t.before(j.done)
+	a, b := j.members(t.a.inst(), before), j.members(t.b.inst(), before)
+	if slices.Contains(a, t.b.inst()) {
+		return
+	}
+	group := j.at(t.a.inst()).group
+	for _, p := range j.placed {
+		for _, q := range j.placed {
+			across := slices.Contains(a, p.inst) && slices.Contains(b, q.inst) || slices.Contains(b, p.inst) && slices.Contains(a, q.inst)
+			if p.group != group || q.group != group || !across {
+				continue
+			}
+			for i := range p.r.steps {
+				for k := range q.r.steps {
+					if out, in := &p.r.steps[i], &q.r.steps[k]; !out.inside && in.inside && nested(p, q, out, in) {
+						j.register(t, p, q, out, in)
+					}
+				}
+			}
+		}
+	}
+}
+
+// nearMm is how much smaller than a bore an outside may be and still be meant
+// to centre in it. Common practice, no source.
+const nearMm = 1.0
+
+// nested tells whether an outside step lies in a bore over at least half a
+// millimetre of length, of nearly its size.
+func nested(p, q placedPart, out, in *step) bool {
+	span := func(at placement, s *step) (lo, hi float64) {
+		u, v := at.z0+at.s*s.fromMm, at.z0+at.s*s.toMm
+		return math.Min(u, v), math.Max(u, v)
+	}
+	alo, ahi := span(p.at, out)
+	blo, bhi := span(q.at, in)
+	if math.Min(ahi, bhi)-math.Max(alo, blo) < 0.5 || out.size.thread != nil || in.size.thread != nil {
+		return false
+	}
+	return math.Abs(in.size.nominalMm-out.size.nominalMm) <= nearMm
+}
+
+func (j *joiner) register(t *joint, p, q placedPart, out, in *step) {
+	lo, hi := in.size.minMm-out.size.maxMm, in.size.maxMm-out.size.minMm
+	what := copyTitle(p.r, p.copy) + " " + words(out.name) + " in " + copyTitle(q.r, q.copy) + " " + words(in.name)
+	t.figure("register", what+": clearance "+between(lo*1000, hi*1000, 0, "µm"), join("; ", out.size.source, in.size.source))
+	if lo < 0 {
+		t.problem(what + " may bind by " + j.w.Size(round(-lo, 3)) + ": a register needs clearance, or a press joint")
+	}
+}
