@@ -1,0 +1,163 @@
+package compare
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"github.com/tdewolff/canvas"
+
+	"centrepop/layout"
+	"centrepop/parts"
+)
+
+// Round is a round opening that is cut: a hole, or the bore.
+type Round struct {
+	N          int    // number on the front, 0 for the bore
+	Group      string // bore, or the hole group's name
+	XMm, YMm   float64
+	DiameterMm float64 // as cut
+	// Later marks what is usually not cut but drilled afterwards: tapped and
+	// reamed holes, and those too small for the cutter. Its group may be left
+	// out, or cut smaller.
+	Later bool
+}
+
+// Slot is an obround opening that is cut.
+type Slot struct {
+	N        int
+	Group    string
+	XMm, YMm float64
+	WidthMm  float64
+	LengthMm float64 // overall
+	EndsMm   [2]layout.XY
+	Later    bool // too narrow for the cutter; may be left out
+}
+
+// Part is a flat part as it should be cut, seen on its front.
+type Part struct {
+	Name    string
+	Outline layout.Contour
+	Rounds  []Round
+	Slots   []Slot
+	// Blind are the holes and slots (as circles of their width) that do not
+	// go through, of both faces.
+	Blind []Round
+
+	edge contour
+}
+
+// flatMm is how far a straight piece may be from its curve.
+const flatMm = 0.0005
+
+// Wanted is the part as it should be cut. It refuses parts that are not flat,
+// with a parts.Errors where the part cannot be laid out.
+func Wanted(job *parts.Job, name string) (*Part, error) {
+	i := slices.IndexFunc(job.Parts, func(p *parts.Part) bool { return p.Name.Value == name })
+	if i < 0 {
+		return nil, fmt.Errorf("no part %s in the job", name)
+	}
+	p := job.Parts[i]
+	if p.Outline == nil {
+		return nil, parts.Errors{job.Fault(p.Name.Pos, "the part "+name+" is not cut from plate", "a part with an outline")}
+	}
+	cut := p.Stock.Cut
+	if !slices.Contains(cutters, cut) {
+		cut = cutters[0]
+	}
+	profile, err := layout.CutProfile(job, name, layout.CutOptions{Cut: cut})
+	if err != nil {
+		return nil, err
+	}
+	later := func(x, y float64) bool {
+		return slices.ContainsFunc(profile.Marks, func(m layout.CutMark) bool {
+			return point{m.AtMm.XMm, m.AtMm.YMm}.distance(point{x, y}) < 1e-3
+		})
+	}
+	out := &Part{Name: name}
+	through := map[string]bool{}
+	for _, h := range p.Holes {
+		through[h.Name.Value] = h.Through
+	}
+	for _, s := range p.Slots {
+		through[s.Name.Value] = s.Through
+	}
+	if b := p.Bore; b != nil {
+		out.Rounds = append(out.Rounds, Round{Group: "bore", DiameterMm: b.Size.Nominal.Mm - b.Leave.Mm, Later: later(0, 0)})
+	}
+	front, err := layout.FaceView(job, name, parts.Front)
+	if err != nil {
+		return nil, err
+	}
+	if front != nil {
+		for _, h := range front.Holes {
+			r := Round{h.N, h.Group, h.XMm, h.YMm, h.DiameterMm, later(h.XMm, h.YMm)}
+			if through[h.Group] {
+				out.Rounds = append(out.Rounds, r)
+			} else {
+				out.Blind = append(out.Blind, r)
+			}
+		}
+		for _, s := range front.Slots {
+			if through[s.Group] {
+				out.Slots = append(out.Slots, Slot{s.N, s.Group, s.XMm, s.YMm, s.WidthMm, s.LengthMm, s.EndsMm, later(s.EndsMm[0].XMm, s.EndsMm[0].YMm)})
+			} else {
+				out.Blind = append(out.Blind, Round{N: s.N, Group: s.Group, XMm: s.XMm, YMm: s.YMm, DiameterMm: s.WidthMm})
+			}
+		}
+	}
+	back, err := layout.FaceView(job, name, parts.Back)
+	if err != nil {
+		return nil, err
+	}
+	if back != nil {
+		for _, h := range back.Holes {
+			if !through[h.Group] {
+				out.Blind = append(out.Blind, Round{Group: h.Group, XMm: -h.XMm, YMm: h.YMm, DiameterMm: h.DiameterMm})
+			}
+		}
+		for _, s := range back.Slots {
+			if !through[s.Group] {
+				out.Blind = append(out.Blind, Round{Group: s.Group, XMm: -s.XMm, YMm: s.YMm, DiameterMm: s.WidthMm})
+			}
+		}
+	}
+	out.Outline = profile.Contours[len(profile.Contours)-1].Path // it is cut last
+	return out, out.setEdge()
+}
+
+// cutters are those that follow a drawing; the first stands for a cutter that
+// is not named.
+var cutters = []string{"laser", "plasma", "waterjet", "flame"}
+
+// setEdge turns the outline into points.
+func (p *Part) setEdge() error {
+	path, err := canvas.ParseSVGPath(string(p.Outline))
+	if err != nil {
+		return fmt.Errorf("compare: outline of %s: %w", p.Name, err)
+	}
+	p.edge = contour{closed: true}
+	for _, q := range path.Flatten(flatMm).Split()[0].Coords() {
+		p.edge.points = append(p.edge.points, point{q.X, q.Y})
+	}
+	p.edge.points = thin(p.edge.points, true, flatMm)
+	if len(p.edge.points) < 3 {
+		return fmt.Errorf("compare: the outline of %s encloses nothing", p.Name)
+	}
+	return nil
+}
+
+// contour is the slot's edge.
+func (s Slot) contour() contour {
+	c := contour{closed: true}
+	dir := math.Atan2(s.EndsMm[0].YMm-s.EndsMm[1].YMm, s.EndsMm[0].XMm-s.EndsMm[1].XMm)
+	const arc = 90
+	for side, e := range s.EndsMm {
+		from := dir - math.Pi/2 + math.Pi*float64(side)
+		for i := range arc + 1 {
+			sin, cos := math.Sincos(from + math.Pi*float64(i)/arc)
+			c.points = append(c.points, point{e.XMm + s.WidthMm/2*cos, e.YMm + s.WidthMm/2*sin})
+		}
+	}
+	return c
+}
