@@ -240,10 +240,10 @@ func (j *joiner) headRoom(t *joint, p *BoltPlan) {
 			}
 			place.Tool = bolts.ToolNone
 		}
-		wall, who := j.wall(side)
+		wall, who, of := j.wall(side)
 		if wall > 0 {
 			place.WallMm = wall
-			place.FilletMm = j.filletAt(t, side)
+			place.FilletMm = j.filletAt(of, side.bearing.inst)
 		}
 		room, err := t.bolt.HeadRoom(place)
 		if err != nil {
@@ -280,7 +280,7 @@ func (j *joiner) blocked(t *joint, side headSide) {
 
 // wall is the least distance from a bolt to a hub or rim beside its head, 0
 // if there is none.
-func (j *joiner) wall(side headSide) (mm float64, who string) {
+func (j *joiner) wall(side headSide) (mm float64, who string, of inst) {
 	mm = math.Inf(1)
 	for i := range j.placed {
 		q := &j.placed[i]
@@ -302,29 +302,25 @@ func (j *joiner) wall(side headSide) (mm float64, who string) {
 					d = -d
 				}
 				if d > 0 && d < mm {
-					mm, who = d, copyTitle(q.r, q.copy)+" "+words(s.name)
+					mm, who, of = d, copyTitle(q.r, q.copy)+" "+words(s.name), q.inst
 				}
 			}
 		}
 	}
 	if math.IsInf(mm, 1) {
-		return 0, ""
+		return 0, "", inst{}
 	}
-	return clean(mm), who
+	return clean(mm), who, of
 }
 
-// filletAt is the leg of a fillet on the part that the heads stand on, on
-// their side; 0 if there is none.
-func (j *joiner) filletAt(t *joint, side headSide) float64 {
+// filletAt is the leg of the fillet between a wall and the part that the heads
+// stand on, taken to lie on their side; 0 if there is none.
+func (j *joiner) filletAt(wall, stand inst) float64 {
 	leg := 0.0
 	for _, o := range j.plan.Joints {
-		if o.Weld == nil || o.Weld.LegMm == 0 {
-			continue
-		}
-		for _, e := range []JointEnd{o.A, o.B} {
-			if (inst{e.Part, e.Copy}) == side.bearing.inst {
-				leg = math.Max(leg, o.Weld.LegMm)
-			}
+		a, b := inst{o.A.Part, o.A.Copy}, inst{o.B.Part, o.B.Copy}
+		if o.Weld != nil && (a == wall && b == stand || a == stand && b == wall) {
+			leg = math.Max(leg, o.Weld.LegMm)
 		}
 	}
 	return leg

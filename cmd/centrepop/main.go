@@ -51,6 +51,7 @@ var commands = []command{
 	{"fit", "SIZE CLASS", "ISO 286 limits, such as 90 H7/p6", fit},
 	{"circle", "--pcd D --count N", "bolt circle coordinates and chords", circle},
 	{"thread", "NAME", "thread sizes, tap drill and clearance holes", thread},
+	{"press", "--shaft-od D --hub-od D --length L --fit F", "press fit: pressure, stress, force, torque, temperature", pressFit},
 }
 
 // call is one run of a command: its flags and where its output goes.

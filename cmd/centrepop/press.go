@@ -1,0 +1,205 @@
+package main
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+
+	"centrepop/layout/fits"
+	"centrepop/layout/press"
+	"centrepop/parts"
+)
+
+// spanJSON is a value at the least and at the greatest interference.
+type spanJSON struct {
+	Min float64 `json:"min"`
+	Max float64 `json:"max"`
+}
+
+// pressJSON is the answer of the press command.
+type pressJSON struct {
+	InterferenceUm spanJSON `json:"interference_um"`
+	PressureMPa    spanJSON `json:"pressure_mpa"`
+	HubHoopMPa     spanJSON `json:"hub_bore_hoop_mpa"`
+	HubMisesMPa    spanJSON `json:"hub_bore_von_mises_mpa"`
+	ShaftHoopMPa   spanJSON `json:"shaft_outside_hoop_mpa"`
+	ShaftMisesMPa  spanJSON `json:"shaft_worst_von_mises_mpa"`
+	HubSafety      float64  `json:"hub_safety"`
+	ShaftSafety    float64  `json:"shaft_safety"`
+	ForceN         spanJSON `json:"force_n"`
+	TorqueNm       spanJSON `json:"torque_nm"`
+	Friction       spanJSON `json:"friction"`
+	FrictionSource string   `json:"friction_source"`
+	HeatHubC       float64  `json:"heat_hub_c"`
+	CoolShaftC     float64  `json:"cool_shaft_c"`
+	ClearanceMm    float64  `json:"joining_clearance_mm"`
+	LeadInMm       float64  `json:"lead_in_mm"`
+	LeadInDeg      float64  `json:"lead_in_deg"`
+	HubMaterial    string   `json:"hub_material"`
+	ShaftMaterial  string   `json:"shaft_material"`
+	Cautions       []string `json:"cautions,omitempty"`
+}
+
+// pressFit answers what a press fit of two plain rounds comes to.
+func pressFit(c *call) error {
+	shaftOD := c.flags.String("shaft-od", "", "shaft diameter at the joint, such as 50 or 2in")
+	bore := c.flags.String("bore", "", "hub bore, if it differs from the shaft; without --fit or --interference-um the difference is the interference")
+	shaftID := c.flags.String("shaft-id", "0", "bore of a hollow shaft")
+	hubOD := c.flags.String("hub-od", "", "outside of the hub")
+	length := c.flags.String("length", "", "engaged length")
+	fitName := c.flags.String("fit", "", "ISO 286 fit, such as H7/p6")
+	um := c.flags.String("interference-um", "", "least and greatest interference on diameter, micrometres, such as 10:40")
+	hubMaterial := c.flags.String("hub-material", "S235", "material of the hub")
+	shaftMaterial := c.flags.String("shaft-material", "S235", "material of the shaft")
+	friction := c.flags.Float64("friction", 0, "coefficient of friction; 0 takes the span for the two materials, oiled")
+	clearance := c.flags.String("clearance", "0", "clearance on diameter when joining hot or cold; 0 takes the usual")
+	if err := c.parse(0, 0); err != nil {
+		return err
+	}
+	if *shaftOD == "" || *hubOD == "" || *length == "" {
+		return badUse("--shaft-od, --hub-od and --length are all needed")
+	}
+	if *fitName != "" && *um != "" {
+		return badUse("--fit and --interference-um say the same thing: keep one")
+	}
+	sizes := map[string]float64{}
+	for _, f := range []struct{ name, text string }{
+		{"shaft-od", *shaftOD}, {"shaft-id", *shaftID}, {"hub-od", *hubOD}, {"length", *length}, {"clearance", *clearance}, {"bore", *bore},
+	} {
+		if f.text == "" || f.text == "0" {
+			continue
+		}
+		mm, err := parts.ParseLength(f.text, parts.Millimetres)
+		if err != nil {
+			return badUse("--%s %s: %s", f.name, f.text, err)
+		}
+		sizes[f.name] = mm
+	}
+	if *bore == "" {
+		sizes["bore"] = sizes["shaft-od"]
+	}
+	lo, hi, err := interference(*fitName, *um, sizes["shaft-od"], sizes["bore"])
+	if err != nil {
+		return err
+	}
+	out, err := workPress(sizes, lo, hi, *hubMaterial, *shaftMaterial, *friction)
+	if err != nil {
+		return err
+	}
+	if *c.json {
+		return c.print(out)
+	}
+	printPress(c, out)
+	return nil
+}
+
+// interference returns the least and the greatest interference on diameter in
+// mm, from a fit, a pair of micrometres, or the two diameters.
+func interference(fit, um string, shaftMm, boreMm float64) (lo, hi float64, err error) {
+	switch {
+	case fit != "":
+		f, err := fits.Between(shaftMm, fit)
+		if err != nil {
+			return 0, 0, err
+		}
+		lo, hi = -f.ClearanceMaxUm/1000, -f.ClearanceMinUm/1000
+	case um != "":
+		first, second, two := strings.Cut(um, ":")
+		a, errA := strconv.ParseFloat(first, 64)
+		b, errB := a, error(nil)
+		if two {
+			b, errB = strconv.ParseFloat(second, 64)
+		}
+		if errA != nil || errB != nil || math.IsNaN(a) || math.IsNaN(b) {
+			return 0, 0, badUse("--interference-um %s: it must be such as 10:40", um)
+		}
+		lo, hi = a/1000, b/1000
+	default:
+		lo, hi = shaftMm-boreMm, shaftMm-boreMm
+	}
+	if hi <= 0 {
+		return 0, 0, badUse("no interference: --fit H7/p6, --interference-um 10:40, or a bore below the shaft")
+	}
+	return lo, hi, nil
+}
+
+func workPress(sizes map[string]float64, loMm, hiMm float64, hubName, shaftName string, mu float64) (*pressJSON, error) {
+	shaftMm, shaftID, hubMm := sizes["shaft-od"], sizes["shaft-id"], sizes["hub-od"]
+	hubMat, err := press.Lookup(hubName, (hubMm-shaftMm)/2)
+	if err != nil {
+		return nil, err
+	}
+	section := shaftMm
+	if shaftID > 0 {
+		section = (shaftMm - shaftID) / 2
+	}
+	shaftMat, err := press.Lookup(shaftName, section)
+	if err != nil {
+		return nil, err
+	}
+	hub := press.Member{OutsideMm: hubMm, InsideMm: sizes["bore"], Material: hubMat}
+	shaft := press.Member{OutsideMm: shaftMm, InsideMm: shaftID, Material: shaftMat}
+	friction, err := press.FrictionFor(hubMat, shaftMat, press.PressedOiled)
+	if err != nil {
+		return nil, err
+	}
+	if mu != 0 {
+		friction = press.Friction{Min: mu, Max: mu, Source: "as given"}
+	}
+	r, err := press.Range(press.Input{Hub: hub, Shaft: shaft, LengthMm: sizes["length"], Friction: friction}, loMm, hiMm)
+	if err != nil {
+		return nil, err
+	}
+	joint := press.Joint{Hub: hub, Shaft: shaft, InterferenceMm: hiMm, ClearanceMm: sizes["clearance"], RoomC: 20, ShaftC: 20}
+	heat, err := press.Heat(joint)
+	if err != nil {
+		return nil, err
+	}
+	cold, coldCautions, err := press.Cool(joint)
+	if err != nil {
+		return nil, err
+	}
+	lead, err := press.LeadInFor(shaftMm, hiMm)
+	if err != nil {
+		return nil, err
+	}
+	worst := func(r press.Result) float64 { return math.Max(r.ShaftOutside.VonMisesMPa, r.ShaftBore.VonMisesMPa) }
+	a, b := r.Loosest, r.Tightest
+	span := func(min, max float64) spanJSON { return spanJSON{fourDecimals(min), fourDecimals(max)} }
+	force, torque := r.ForceN(), r.TorqueNm()
+	out := &pressJSON{
+		InterferenceUm: span(loMm*1000, hiMm*1000), PressureMPa: span(a.PressureMPa, b.PressureMPa),
+		HubHoopMPa: span(a.HubBore.HoopMPa, b.HubBore.HoopMPa), HubMisesMPa: span(a.HubBore.VonMisesMPa, b.HubBore.VonMisesMPa),
+		ShaftHoopMPa: span(a.ShaftOutside.HoopMPa, b.ShaftOutside.HoopMPa), ShaftMisesMPa: span(worst(a), worst(b)),
+		HubSafety: fourDecimals(math.Min(b.HubSafety, 999)), ShaftSafety: fourDecimals(math.Min(b.ShaftSafety, 999)), // JSON has no infinity
+		ForceN: span(force.Min, force.Max), TorqueNm: span(torque.Min, torque.Max),
+		Friction: span(friction.Min, friction.Max), FrictionSource: friction.Source,
+		HeatHubC: fourDecimals(heat.HubC), CoolShaftC: fourDecimals(cold), ClearanceMm: fourDecimals(heat.ClearanceMm),
+		LeadInMm: fourDecimals(lead.LengthMm), LeadInDeg: lead.AngleDeg,
+		HubMaterial: hubMat.Name + ", " + hubMat.Source, ShaftMaterial: shaftMat.Name + ", " + shaftMat.Source,
+		Cautions: b.Cautions,
+	}
+	for _, text := range append(heat.Cautions, coldCautions...) {
+		out.Cautions = append(out.Cautions, "joining: "+text)
+	}
+	return out, nil
+}
+
+func printPress(c *call, p *pressJSON) {
+	line := func(label, format string, args ...any) {
+		fmt.Fprintf(c.stdout, "%-26s "+format+"\n", append([]any{label}, args...)...)
+	}
+	line("interference", "%.4g to %.4g µm on diameter", p.InterferenceUm.Min, p.InterferenceUm.Max)
+	line("pressure", "%.2f to %.2f MPa", p.PressureMPa.Min, p.PressureMPa.Max)
+	line("hub bore, von Mises", "%.1f to %.1f MPa, safety %.2f (%s)", p.HubMisesMPa.Min, p.HubMisesMPa.Max, p.HubSafety, p.HubMaterial)
+	line("shaft, von Mises", "%.1f to %.1f MPa, safety %.2f (%s)", p.ShaftMisesMPa.Min, p.ShaftMisesMPa.Max, p.ShaftSafety, p.ShaftMaterial)
+	line("press force", "%.1f to %.1f kN", p.ForceN.Min/1000, p.ForceN.Max/1000)
+	line("torque held", "%.0f to %.0f N m", p.TorqueNm.Min, p.TorqueNm.Max)
+	line("friction", "%.2f to %.2f (%s)", p.Friction.Min, p.Friction.Max, p.FrictionSource)
+	line("heat the hub to", "%.0f °C, or cool the shaft to %.0f °C, for %.3f mm clearance", p.HeatHubC, p.CoolShaftC, p.ClearanceMm)
+	line("lead-in", "%.1f mm long at %.0f°", p.LeadInMm, p.LeadInDeg)
+	for _, text := range p.Cautions {
+		line("caution", "%s", text)
+	}
+}
