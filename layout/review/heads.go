@@ -15,7 +15,7 @@ func head(v *view) {
 	worst := newWorst()
 	for i := range v.holes {
 		h := &v.holes[i]
-		if !h.bolt() {
+		if !h.bolt() || v.joined(h.name) {
 			continue
 		}
 		b, err := bolts.Find(h.group.Size.Thread)
@@ -82,6 +82,22 @@ func head(v *view) {
 		}
 	}
 	worst.report()
+}
+
+// joined tells whether a bolt joint uses a hole group: its bolts are known, and
+// the joint's own problems say more.
+func (v *view) joined(group string) bool {
+	for _, j := range v.job.Joints {
+		if j.Bolt == nil {
+			continue
+		}
+		for _, ref := range append([]parts.JointRef{j.Bolt.Through, j.Bolt.Into}, j.Bolt.Stack...) {
+			if ref.Part == v.p.Name.Value && ref.Feature == group {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // hub is the nearest wall that stands up beside a hole on a side of the part,

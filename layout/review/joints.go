@@ -67,6 +67,7 @@ var kinds = []kind{
 	{"do not line up", "align", Stop, "what must line up lies at one clock angle of the assembly", "by geometry", "turn the part or its pattern"},
 	{"has no clock angle", "align", Stop, "only features with a clock angle can line up", "by geometry", "name a hole group, a radial feature or top"},
 	{"do not meet those", "pattern", Stop, "holes that take one bolt lie on one line", "by geometry", "give both parts the same pattern"},
+	{" miss those of ", "pattern", Stop, "holes that take one bolt lie on one line, within their play", "by geometry", "give both parts the same pattern"},
 	{" holes and ", "pattern", Stop, "holes that take one bolt are as many on both parts", "by geometry", "give both parts the same pattern"},
 	{"too small for", "pattern", Stop, "the hole lets the bolt through", "ISO 273, ASME B18.2.8", "give both parts holes for the same bolt"},
 	{"is tapped", "pattern", Stop, "bolt and tapped hole have one thread", "by geometry", "give both the same thread"},
@@ -79,7 +80,7 @@ var kinds = []kind{
 	{"a square butt does not go through", "weld-prep", Check, "a square edge is for thin metal", "ISO 9692-1", "bevel the edge"},
 	{"fillet leg", "weld-size", Check, "a fillet is large enough not to crack", "AWS D1.1:2020 Table 7.7", "a larger leg"},
 	{"not readily weldable", "weld-metal", Check, "steel with much carbon cracks beside the weld", practice, "preheat by a procedure, another material, or bolts"},
-	{"the cone would have to be heated", "heat", Check, "a bearing is not heated over its limit", practice, "press it cold, or a looser seat"},
+	{"the cone would have to be heated", "heat", Note, "a bearing is not heated over its limit", practice, "press it cold, or a looser seat"},
 	{"for the bearing", "seat", Check, "a bearing seat has a fit for its load", "see the advice on the sequence sheet", "give the seat one of the advised classes"},
 	{"advised", "seat", Check, "a bearing seat has a fit for its load", "see the advice on the sequence sheet", "one of the advised classes, or the maker's own"},
 	{"stock length", "bolt-length", Check, "a bolt reaches its thread and does not bottom", practice, "change the grip, the thread depth or the bolt"},
@@ -140,50 +141,105 @@ func (r *reviewer) jointNamed(name string) *parts.Joint {
 	return nil
 }
 
-// trap looks for joints that also go together the wrong way. With TOP marked on
+// trap looks for joints that also go together a wrong way. With TOP marked on
 // both parts that is a note, as the sequence sheet shows the marks.
 func trap(r *reviewer) {
 	for _, j := range r.plan.Joints {
+		var turned, flipped, out []string
 		for _, t := range j.Traps {
 			if len(t.Out) == 0 {
 				continue
 			}
-			severity, fix := Note, "line up the TOP marks; "+strings.Join(j.Remedies, "; ")
-			for _, end := range []layout.JointEnd{j.A, j.B} {
-				if q := r.plan.Part(end.Part); q != nil && q.Top == "" {
-					severity, fix = Check, "mark TOP on "+q.Title+"; "+strings.Join(j.Remedies, "; ")
+			if out == nil {
+				out = t.Out
+			}
+			if t.Flip {
+				flipped = append(flipped, number(t.TurnDeg)+"°")
+			} else {
+				turned = append(turned, number(t.TurnDeg)+"°")
+			}
+		}
+		if out == nil {
+			continue
+		}
+		what := j.Title + " also goes together wrong:"
+		if turned != nil {
+			what += " turned by " + strings.Join(turned, ", ")
+		}
+		if flipped != nil {
+			if turned != nil {
+				what += ";"
+			}
+			what += " the other way round at " + strings.Join(flipped, ", ")
+		}
+		severity, fix := Note, strings.Join(j.Remedies, "; ")
+		if fix == "" {
+			fix = "line up the TOP marks"
+		}
+		for _, end := range []layout.JointEnd{j.A, j.B} {
+			if q := r.plan.Part(end.Part); q != nil && q.Top == "" {
+				severity, fix = Check, "mark TOP on "+q.Title+"; "+fix
+			}
+		}
+		r.add(Finding{
+			Severity: severity, Part: j.Name, Pos: r.jointPos(j.Name), What: what,
+			Numbers: "then out of place: " + few(out),
+			Rule:    "a part that can be put on wrong one day is", Source: practice, Fix: fix,
+		})
+	}
+}
+
+// few lists at most four texts.
+func few(texts []string) string {
+	const most = 4
+	if len(texts) > most {
+		return strings.Join(texts[:most], ", ") + " and " + number(float64(len(texts)-most)) + " more"
+	}
+	return strings.Join(texts, ", ")
+}
+
+// weldFirst looks for fine sizes that are finished on their part's sheet before
+// a weld that moves them. Of several welds on a part the last one counts.
+func weldFirst(r *reviewer) {
+	last := map[string]int{}
+	for i, j := range r.plan.Joints {
+		if j.Weld != nil {
+			last[j.A.Part], last[j.B.Part] = i, i
+		}
+	}
+	for i, j := range r.plan.Joints {
+		if j.Weld == nil {
+			continue
+		}
+		for _, end := range []layout.JointEnd{j.A, j.B} {
+			p, q := partNamed(r.job, end.Part), r.plan.Part(end.Part)
+			if p == nil || q == nil || last[end.Part] != i {
+				continue
+			}
+			v := newView(r, p, q)
+			for _, steps := range [][]cylinder{v.outside, v.inside} {
+				for _, c := range steps {
+					if fine(c.size.Fit, 9) {
+						r.weldMoves(j, end, c)
+					}
 				}
 			}
-			what := j.Title + " also goes together turned by " + number(t.TurnDeg) + "°"
-			if t.Flip {
-				what = j.Title + " also goes together the wrong way round, turned by " + number(t.TurnDeg) + "°"
-			}
-			r.add(Finding{
-				Severity: severity, Part: j.Name, Pos: r.jointPos(j.Name), What: what,
-				Numbers: "then out of place: " + strings.Join(t.Out, ", "),
-				Rule:    "a part that can be put on wrong one day is", Source: practice, Fix: strings.TrimSuffix(fix, "; "),
-			})
 		}
 	}
 }
 
-// weldFirst looks for fine sizes that are finished on their part's sheet before
-// a weld that moves them.
-func weldFirst(r *reviewer) {
-	for _, j := range r.plan.Joints {
-		if j.Weld == nil {
-			continue
-		}
-		for _, size := range j.Weld.Finish {
-			r.add(Finding{
-				Severity: Check, Part: j.Name, Pos: r.jointPos(j.Name),
-				What:    j.Title + ": " + size + " would be finished before the weld that distorts it",
-				Numbers: "leave " + r.mm(j.Weld.BoreLeaveMm) + " on diameter and " + r.mm(j.Weld.SquareUpMm) + " on each face",
-				Rule:    "fine sizes are finished after the last weld near them", Source: practice,
-				Fix: "rough it before the weld, finish it after: the sequence sheet says when",
-			})
-		}
+func (r *reviewer) weldMoves(j *layout.JointPlan, end layout.JointEnd, c cylinder) {
+	numbers := r.mm(2*c.radiusMm) + " " + c.size.Fit.Class.Value
+	if j.Weld.BoreLeaveMm > 0 {
+		numbers += "; leave " + r.mm(j.Weld.BoreLeaveMm) + " on diameter and " + r.mm(j.Weld.SquareUpMm) + " on each face"
 	}
+	r.add(Finding{
+		Severity: Check, Part: j.Name, Pos: r.jointPos(j.Name),
+		What:    j.Title + ": " + end.Title + " " + c.name + " is finished on its own sheet, before the weld that distorts it",
+		Numbers: numbers,
+		Rule:    "fine sizes are finished after the last weld near them", Source: practice,
+		Fix: "rough it before the weld, finish it after, or weld far enough away",
+	})
 }
 
 // fitSides looks for press fits whose classes are on one part's drawing only,
@@ -194,26 +250,28 @@ func fitSides(r *reviewer) {
 		if p == nil {
 			continue
 		}
-		bore, shaft, named := strings.Cut(p.Fit.Value, "/")
-		if !named {
-			bore, shaft = "", ""
+		bore, shaft, _ := strings.Cut(p.Fit.Value, "/")
+		a, okA := r.sizeAt(p.Bore)
+		b, okB := r.sizeAt(p.Shaft)
+		if !okA || !okB || a.Fit.LightPress.Set() {
+			continue // a light press follows the mate as measured
 		}
 		for _, side := range []struct {
 			ref   parts.JointRef
+			size  parts.Size
 			class string
-		}{{p.Bore, bore}, {p.Shaft, shaft}} {
-			size, ok := r.sizeAt(side.ref)
-			if !ok || size.Fit.LightPress.Set() {
-				continue
-			}
-			drawn := size.Fit.Class.Value
+		}{{p.Bore, a, bore}, {p.Shaft, b, shaft}} {
+			drawn := side.size.Fit.Class.Value
 			f := Finding{
 				Part: j.Name.Value, Pos: side.ref.Pos, Source: "ISO 286-1",
 				Rule: "a fit stands on both drawings, as each part is made and checked by its own sheet",
 				Fix:  "write the class at both features",
 			}
 			switch {
-			case size.Fit.Pos.Line == 0 && side.class != "":
+			case side.size.Fit.Pos.Line == 0 && side.class == "":
+				f.Severity, f.What = Stop, side.ref.Part+"."+side.ref.Feature+" has no fit, though it is pressed"
+				f.Numbers = "nothing but the general tolerance limits " + r.mm(side.size.Nominal.Mm)
+			case side.size.Fit.Pos.Line == 0:
 				f.Severity, f.What = Check, side.ref.Part+"."+side.ref.Feature+" has no fit on its own drawing"
 				f.Numbers = "the joint asks " + p.Fit.Value
 			case drawn != "" && side.class != "" && drawn != side.class:

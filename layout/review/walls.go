@@ -2,7 +2,9 @@ package review
 
 import (
 	"math"
+	"strconv"
 	"strings"
+	"unicode"
 
 	"centrepop/parts"
 )
@@ -107,7 +109,7 @@ func undercut(v *view) {
 		sign  float64
 	}{{v.outside, 1}, {v.inside, -1}} {
 		for i, c := range side.steps {
-			if c.step == nil || c.step.Undercut != nil || c.step.Seat.Value == "" || !fine(c.size.Fit) {
+			if c.step == nil || c.step.Undercut != nil || c.step.Seat.Value == "" || !fine(c.size.Fit, 7) {
 				continue
 			}
 			shoulder := ""
@@ -129,11 +131,16 @@ func undercut(v *view) {
 	}
 }
 
-// fine tells fits of grade 7 or finer, and limits closer than 0.03 mm.
-func fine(f parts.Fit) bool {
-	if len(f.Limits) == 2 {
-		return f.Limits[1].Mm-f.Limits[0].Mm <= 0.03+slackMm
+// fine tells fits of a grade or finer, and limits no wider than 0.03 mm. A seat is
+// fine from grade 7, and what a weld spoils from grade 9.
+func fine(f parts.Fit, grade int) bool {
+	const closeMm = 0.03
+	switch {
+	case len(f.Limits) == 2:
+		return f.Limits[1].Mm-f.Limits[0].Mm <= closeMm+slackMm
+	case f.PlusMinus.Set():
+		return 2*f.PlusMinus.Mm <= closeMm+slackMm
 	}
-	grade := strings.TrimLeft(f.Class.Value, "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz")
-	return len(grade) > 0 && len(grade) < 2 && grade <= "7" || f.PlusMinus.Set() && f.PlusMinus.Mm <= 0.015+slackMm
+	n, err := strconv.Atoi(strings.TrimLeftFunc(f.Class.Value, unicode.IsLetter))
+	return err == nil && n <= grade
 }

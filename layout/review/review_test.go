@@ -1,0 +1,176 @@
+package review
+
+import (
+	"bytes"
+	"fmt"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/rogpeppe/go-internal/txtar"
+
+	"centrepop/parts"
+	"centrepop/testdata/golden"
+)
+
+// load writes the files of a case into a folder and reads the job.
+func load(t *testing.T, a *txtar.Archive) *parts.Job {
+	t.Helper()
+	dir := t.TempDir()
+	for _, f := range a.Files {
+		if err := os.WriteFile(filepath.Join(dir, f.Name), f.Data, 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	job, err := parts.Load(filepath.Join(dir, "job.yaml"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	return job
+}
+
+func text(findings []Finding) []byte {
+	var b bytes.Buffer
+	for _, f := range findings {
+		fmt.Fprintf(&b, "%s:%d:%d %s %s [%s.%s] %s\n", f.Pos.File, f.Pos.Line, f.Pos.Column, f.Severity, f.Code, f.Part, f.Feature, f.What)
+		fmt.Fprintf(&b, "  %s\n  %s (%s)\n  %s\n", f.Numbers, f.Rule, f.Source, f.Fix)
+		if f.Accepted {
+			fmt.Fprintf(&b, "  accepted: %s\n", f.Reason)
+		}
+	}
+	return b.Bytes()
+}
+
+// TestRules runs every case of testdata. Its name begins with the code of the
+// rule it is about. Parts and joints whose name begins with bad must have that
+// finding, all others must not; where the job itself is at fault, the archive
+// has no such part, and the finding must be there. The findings in full are in
+// the file beside it.
+func TestRules(t *testing.T) {
+	cases, err := filepath.Glob("testdata/*.txtar")
+	if err != nil || len(cases) == 0 {
+		t.Fatalf("no cases: %v", err)
+	}
+	for _, path := range cases {
+		name := strings.TrimSuffix(filepath.Base(path), ".txtar")
+		code, _, _ := strings.Cut(name, ".")
+		t.Run(name, func(t *testing.T) {
+			a, err := txtar.ParseFile(path)
+			if err != nil {
+				t.Fatal(err)
+			}
+			job := load(t, a)
+			findings, _, err := Job(job)
+			if err != nil {
+				t.Fatal(err)
+			}
+			found := map[string]bool{}
+			for _, f := range findings {
+				if f.Code == code {
+					found[f.Part] = true
+					if f.Part != "" && !strings.HasPrefix(f.Part, "bad") {
+						t.Errorf("%s found at %s: %s", code, f.Part, f.What)
+					}
+				}
+				if f.What == "" || f.Rule == "" || f.Source == "" || f.Fix == "" {
+					t.Errorf("finding lacks something: %+v", f)
+				}
+				if f.Pos.File == "" || f.Pos.Line < 1 || f.Pos.Column < 1 {
+					t.Errorf("finding without a place: %+v", f)
+				}
+			}
+			bad := false
+			for _, n := range names(job) {
+				if strings.HasPrefix(n, "bad") {
+					bad = true
+					if !found[n] {
+						t.Errorf("%s not found at %s", code, n)
+					}
+				}
+			}
+			if !bad && len(found) == 0 {
+				t.Errorf("%s not found", code)
+			}
+			golden.Compare(t, strings.TrimSuffix(path, ".txtar")+".txt", text(findings))
+		})
+	}
+}
+
+// names are those of parts and joints. Only joints are looked at where there
+// are any that are meant to be bad.
+func names(job *parts.Job) []string {
+	var out []string
+	for _, p := range job.Parts {
+		out = append(out, p.Name.Value)
+	}
+	for _, j := range job.Joints {
+		out = append(out, j.Name.Value)
+	}
+	return out
+}
+
+// TestEveryRuleHasACase keeps rules and cases together.
+func TestEveryRuleHasACase(t *testing.T) {
+	seen := map[string]bool{}
+	for _, c := range Codes() {
+		code := c[0]
+		if seen[code] || c[1] == "" {
+			t.Errorf("code %s: listed twice or not explained", code)
+		}
+		seen[code] = true
+	}
+	var codes []string
+	for _, r := range partRules {
+		codes = append(codes, r.code)
+	}
+	for _, code := range append(codes, "tolerance", "mate", "fit-side", "trap", "weld-first", "accepted-nothing", "yield", "press-force", "align", "pattern", "weld-prep") {
+		found, err := filepath.Glob("testdata/" + code + ".*txtar")
+		if err != nil || len(found) == 0 {
+			t.Errorf("no case for %s", code)
+		}
+	}
+}
+
+// TestDeterministic reviews the demo jobs twice.
+func TestDeterministic(t *testing.T) {
+	for _, name := range []string{"pugmill", "gatejack"} {
+		var first []byte
+		for range 2 {
+			job, err := parts.Load("../../testdata/" + name + "/job.yaml")
+			if err != nil {
+				t.Fatal(err)
+			}
+			findings, _, err := Job(job)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if !slices.IsSortedFunc(findings, func(a, b Finding) int { return rank(a.Severity) - rank(b.Severity) }) {
+				t.Errorf("%s: not sorted by severity", name)
+			}
+			got := text(findings)
+			if first != nil && !bytes.Equal(first, got) {
+				t.Errorf("%s: two reviews differ: %s", name, golden.Diff(first, got))
+			}
+			first = got
+		}
+	}
+}
+
+// TestDemoJobsAreReady requires that the demo jobs have nothing open.
+func TestDemoJobsAreReady(t *testing.T) {
+	for _, name := range []string{"pugmill", "gatejack"} {
+		job, err := parts.Load("../../testdata/" + name + "/job.yaml")
+		if err != nil {
+			t.Fatal(err)
+		}
+		findings, _, err := Job(job)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if n := Summary(findings).Open(); n > 0 {
+			t.Errorf("%s: %d findings are open", name, n)
+		}
+	}
+}
