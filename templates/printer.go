@@ -79,21 +79,31 @@ const checkRimMm = 14.0
 
 // CheckRules are the lengths of the two rules of a printer check page on a
 // paper, across and up: the largest multiples of 50 mm that fit it upright.
-func CheckRules(paper parts.Paper) (acrossMm, upMm float64) {
+// Paper that cannot hold 150 mm and 250 mm is refused: the reading would be
+// too coarse, and a printer's correction holds for all its papers.
+func CheckRules(paper parts.Paper) (acrossMm, upMm float64, err error) {
 	long := func(side float64) float64 { return math.Floor((side-2*checkRimMm+1e-9)/50) * 50 }
-	return long(math.Min(paper.WidthMm, paper.HeightMm)), long(math.Max(paper.WidthMm, paper.HeightMm))
+	w, h := math.Min(paper.WidthMm, paper.HeightMm), math.Max(paper.WidthMm, paper.HeightMm)
+	if !(w >= 150+2*checkRimMm && h >= 250+2*checkRimMm && h <= maxPaperMm) {
+		return 0, 0, fmt.Errorf("paper of %s × %s mm: a printer is checked on A4, Letter or larger; the correction then holds for its other papers",
+			trimmed(paper.WidthMm, 1), trimmed(paper.HeightMm, 1))
+	}
+	return long(w), long(h), nil
 }
 
 // CheckPage draws the page from which a printer is measured: a rule across and
 // one up, both diagonals of their rectangle, and what to do with them. With a
-// correction it proves the correction instead. The paper must be one that the
-// sheets can be printed on.
+// correction it proves the correction instead. The paper must be one that
+// CheckRules takes.
 func CheckPage(paper parts.Paper, c *layout.Correction) (*Document, error) {
 	f, err := paperOf(&layout.Plan{}, Options{Paper: paper})
 	if err != nil {
 		return nil, err
 	}
-	across, up := CheckRules(paper)
+	across, up, err := CheckRules(paper)
+	if err != nil {
+		return nil, err
+	}
 	d := &Drawing{}
 	x, y := (f.width-across)/2, (f.height-up)/2
 	checkRule(d, x, y, across, false)
@@ -103,7 +113,7 @@ func CheckPage(paper parts.Paper, c *layout.Correction) (*Document, error) {
 	for i, p := range corners {
 		q := corners[i^1]
 		l := math.Hypot(q[0]-p[0], q[1]-p[1])
-		d.Add(segment(p[0], p[1], p[0]+(q[0]-p[0])*24/l, p[1]+(q[1]-p[1])*24/l, thinMm))
+		d.Add(segment(p[0]+(q[0]-p[0])*15/l, p[1]+(q[1]-p[1])*15/l, p[0]+(q[0]-p[0])*28/l, p[1]+(q[1]-p[1])*28/l, thinMm))
 		d.Add(cornerMark(p[0], p[1])...)
 	}
 	for i, p := range [2][2]float64{{x, y}, {x + across, y}} {
@@ -197,9 +207,9 @@ func checkText(d *Drawing, f frame, c *layout.Correction, r rect, across, up flo
 		{"Across", trimmed(across, 1)}, {"Up", trimmed(up, 1)}, {"Diagonal 1", diagonal}, {"Diagonal 2", diagonal},
 	} {
 		d.Add(Text{XMm: r.x0, YMm: y, SizeMm: headMm, Bold: true, Content: row[0]},
-			Text{XMm: r.x0 + 30, YMm: y, SizeMm: headMm, Content: "should be " + row[1] + " mm, is"},
-			segment(r.x0+78, y-1, r.x0+104, y-1, lineMm),
-			Text{XMm: r.x0 + 106, YMm: y, SizeMm: headMm, Content: "mm"})
+			Text{XMm: r.x0 + 25, YMm: y, SizeMm: headMm, Content: "of " + row[1] + ":"},
+			segment(r.x0+45, y-1, r.x0+67, y-1, lineMm),
+			Text{XMm: r.x0 + 69, YMm: y, SizeMm: headMm, Content: "mm"})
 		y -= 11
 	}
 }

@@ -45,6 +45,7 @@ var commands = []command{
 	{"sheets", "JOB -o FILE", "print the whole shop packet as PDF", sheets},
 	{"template", "JOB PART... -o FILE", "print the punch templates of some parts", template},
 	{"profile", "JOB PART -o FILE", "write the cutting file of a flat part, SVG or PDF", profile},
+	{"printer", "check|set|list|show|forget [NAME]", "measure a printer once, so that sheets and templates come out true", printer},
 	{"preview", "JOB -o FILE.png", "draw one page of the packet as a picture", preview},
 	{"review", "JOB", "find what would spoil a part, before metal is cut", reviewCmd},
 	{"explain", "JOB PART", "show what a part expands to, with every computed number", explain},

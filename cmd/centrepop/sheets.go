@@ -74,21 +74,27 @@ func (c *call) writePDF(doc *templates.Document, path string, answer written) er
 func sheets(c *call) error {
 	out := c.flags.StringP("output", "o", "", "PDF file to write")
 	size := c.flags.String("paper", "", "A4, A3, Letter, Tabloid or WIDTHxHEIGHT instead of the job's paper")
+	device := c.flags.String("printer", "", "correct all sheets for this printer: see centrepop printer")
 	if err := c.parse(1, 1); err != nil {
 		return err
 	}
 	if err := output(*out, ".pdf"); err != nil {
 		return err
 	}
-	doc, answer, err := packet(c.args[0], *size)
+	doc, answer, err := packet(c.args[0], *size, *device)
 	if err != nil {
 		return err
 	}
 	return c.writePDF(doc, *out, answer)
 }
 
-// packet is the whole shop packet of a job.
-func packet(path, size string) (*templates.Document, written, error) {
+// packet is the whole shop packet of a job, corrected for a printer if one is
+// named.
+func packet(path, size, device string) (*templates.Document, written, error) {
+	fix, err := correction(device)
+	if err != nil {
+		return nil, written{}, err
+	}
 	_, plan, err := load(path)
 	if err != nil {
 		return nil, written{}, err
@@ -97,7 +103,7 @@ func packet(path, size string) (*templates.Document, written, error) {
 	if err != nil {
 		return nil, written{}, err
 	}
-	doc, err := templates.Packet(plan, templates.Options{Paper: p})
+	doc, err := templates.Packet(plan, templates.Options{Paper: p, Printer: fix})
 	answer := written{Paper: p.Name}
 	for _, q := range plan.Parts {
 		answer.Parts = append(answer.Parts, q.Name)
@@ -108,6 +114,7 @@ func packet(path, size string) (*templates.Document, written, error) {
 func template(c *call) error {
 	out := c.flags.StringP("output", "o", "", "PDF file to write")
 	size := c.flags.String("paper", "", "A4, A3, Letter, Tabloid or WIDTHxHEIGHT instead of the job's paper")
+	device := c.flags.String("printer", "", "correct all sheets for this printer: see centrepop printer")
 	face := c.flags.String("face", "", "front or back: this face alone, with the through holes of the other face mirrored")
 	if err := c.parse(2, -1); err != nil {
 		return err
@@ -117,6 +124,10 @@ func template(c *call) error {
 	}
 	if *face != "" && *face != string(parts.Front) && *face != string(parts.Back) {
 		return badUse("--face %s: front or back", *face)
+	}
+	fix, err := correction(*device)
+	if err != nil {
+		return err
 	}
 	job, plan, err := load(c.args[0])
 	if err != nil {
@@ -146,7 +157,7 @@ func template(c *call) error {
 			return badUse("%s has no holes or slots on a face, and nothing to wrap or develop", name)
 		}
 	}
-	doc, err := templates.Templates(plan, names, templates.Options{Paper: p})
+	doc, err := templates.Templates(plan, names, templates.Options{Paper: p, Printer: fix})
 	if err != nil {
 		return err
 	}
@@ -179,7 +190,7 @@ func preview(c *call) error {
 	if !(*dpi >= 20 && *dpi <= 600) {
 		return badUse("--dpi %v: 20 to 600", *dpi)
 	}
-	doc, answer, err := packet(c.args[0], *size)
+	doc, answer, err := packet(c.args[0], *size, "")
 	if err != nil {
 		return err
 	}

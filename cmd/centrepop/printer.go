@@ -1,0 +1,260 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"slices"
+	"strings"
+
+	"centrepop/layout"
+	"centrepop/parts"
+	"centrepop/render/atomicfile"
+	"centrepop/render/pdf"
+	"centrepop/templates"
+)
+
+// printerVerbs are what the printer command does, with the flags that each
+// takes.
+var printerVerbs = []struct {
+	name  string
+	names int // how many printer names it takes
+	flags []string
+	run   func(c *call, f *printerFlags) error
+}{
+	{"check", 0, []string{"output", "paper", "printer"}, printerCheck},
+	{"set", 1, []string{"paper", "across", "up", "diagonal1", "diagonal2"}, printerSet},
+	{"list", 0, nil, printerList},
+	{"show", 1, nil, printerShow},
+	{"forget", 1, nil, printerForget},
+}
+
+type printerFlags struct {
+	output, paper, printer           string
+	across, up, diagonal1, diagonal2 string
+	name                             string // the argument, not a flag
+}
+
+// printer keeps what is known of the user's printers.
+func printer(c *call) error {
+	f := &printerFlags{}
+	c.flags.StringVarP(&f.output, "output", "o", "", "check: PDF file to write")
+	c.flags.StringVar(&f.paper, "paper", "A4", "check, set: the paper of the check page, A4, A3, Letter, Tabloid or WIDTHxHEIGHT")
+	c.flags.StringVar(&f.printer, "printer", "", "check: correct the page for this printer, to prove the correction")
+	c.flags.StringVar(&f.across, "across", "", "set: the across rule as measured on the print, in mm unless it says in (150 mm is right on A4)")
+	c.flags.StringVar(&f.up, "up", "", "set: the up rule as measured (250 mm is right on A4)")
+	c.flags.StringVar(&f.diagonal1, "diagonal1", "", "set: from lower left to upper right as measured; both diagonals or none")
+	c.flags.StringVar(&f.diagonal2, "diagonal2", "", "set: from lower right to upper left as measured")
+	if err := c.parse(1, 2); err != nil {
+		return err
+	}
+	for _, v := range printerVerbs {
+		if v.name != c.args[0] {
+			continue
+		}
+		if len(c.args)-1 != v.names {
+			return badUse("printer %s takes %s", v.name, [2]string{"no name", "one NAME"}[v.names])
+		}
+		for _, flag := range []string{"output", "paper", "printer", "across", "up", "diagonal1", "diagonal2"} {
+			if c.flags.Changed(flag) && !slices.Contains(v.flags, flag) {
+				return badUse("printer %s takes no --%s", v.name, flag)
+			}
+		}
+		if v.names == 1 {
+			f.name = c.args[1]
+		}
+		return v.run(c, f)
+	}
+	return badUse("printer %s: check, set, list, show or forget", c.args[0])
+}
+
+// correction is that of the printer of a --printer flag; nil for none.
+func correction(name string) (*layout.Correction, error) {
+	if name == "" {
+		return nil, nil
+	}
+	book, err := openPrinters()
+	if err != nil {
+		return nil, err
+	}
+	p, err := book.find(name)
+	if err != nil {
+		return nil, err
+	}
+	return p.correction()
+}
+
+func printerCheck(c *call, f *printerFlags) error {
+	if err := output(f.output, ".pdf"); err != nil {
+		return err
+	}
+	p, err := parts.ParsePaper(f.paper, parts.Millimetres)
+	if err != nil {
+		return badUse("--paper %s: %s", f.paper, err)
+	}
+	across, up, err := templates.CheckRules(p)
+	if err != nil {
+		return badUse("--paper %s: %s", f.paper, err)
+	}
+	fix, err := correction(f.printer)
+	if err != nil {
+		return err
+	}
+	doc, err := templates.CheckPage(p, fix)
+	if err != nil {
+		return err
+	}
+	if err := atomicfile.Write(f.output, func(w io.Writer) error { return pdf.Write(w, doc) }); err != nil {
+		return err
+	}
+	if *c.json {
+		return c.print(struct {
+			Output   string  `json:"output"`
+			Paper    string  `json:"paper"`
+			AcrossMm float64 `json:"across_mm"`
+			UpMm     float64 `json:"up_mm"`
+		}{f.output, p.Name, across, up})
+	}
+	fmt.Fprintf(c.stdout, "wrote %s: rules %g mm across and %g mm up; print it at 100 %%, measure, then centrepop printer set NAME --paper %s --across … --up …\n", f.output, across, up, f.paper)
+	return nil
+}
+
+func printerSet(c *call, f *printerFlags) error {
+	if f.across == "" || f.up == "" {
+		return badUse("--across and --up are both needed: what the two rules of the check page measure on the print")
+	}
+	p, err := parts.ParsePaper(f.paper, parts.Millimetres)
+	if err != nil {
+		return badUse("--paper %s: %s", f.paper, err)
+	}
+	across, up, err := templates.CheckRules(p)
+	if err != nil {
+		return badUse("--paper %s: %s", f.paper, err)
+	}
+	entry := savedPrinter{Name: f.name, Paper: p.Name, AcrossOfMm: across, UpOfMm: up}
+	for _, r := range []struct {
+		flag, text string
+		to         *float64
+	}{{"across", f.across, &entry.AcrossMm}, {"up", f.up, &entry.UpMm}, {"diagonal1", f.diagonal1, &entry.Diagonal1Mm}, {"diagonal2", f.diagonal2, &entry.Diagonal2Mm}} {
+		if r.text == "" {
+			continue
+		}
+		mm, err := parts.ParseLength(r.text, parts.Millimetres)
+		if err != nil {
+			return badUse("--%s %s: %s", r.flag, r.text, err)
+		}
+		*r.to = mm
+	}
+	if wrong := entry.wrong(); wrong != "" {
+		return badUse("%s", wrong)
+	}
+	book, err := openPrinters()
+	if err != nil {
+		return err
+	}
+	book.put(entry)
+	if err := book.save(); err != nil {
+		return err
+	}
+	return printPrinter(c, entry)
+}
+
+func printerList(c *call, _ *printerFlags) error {
+	book, err := openPrinters()
+	if err != nil {
+		return err
+	}
+	if *c.json {
+		out := []printerAnswer{}
+		for _, p := range book.printers {
+			a, err := p.answer()
+			if err != nil {
+				return err
+			}
+			out = append(out, a)
+		}
+		return c.print(map[string]any{"printers": out})
+	}
+	if len(book.printers) == 0 {
+		fmt.Fprintln(c.stdout, "no printers yet: print the page of centrepop printer check -o FILE.pdf and measure it")
+	}
+	for _, p := range book.printers {
+		fix, err := p.correction()
+		if err != nil {
+			return err
+		}
+		fmt.Fprintln(c.stdout, strings.TrimPrefix(fix.Text(), "printer "))
+	}
+	return nil
+}
+
+func printerShow(c *call, f *printerFlags) error {
+	book, err := openPrinters()
+	if err != nil {
+		return err
+	}
+	p, err := book.find(f.name)
+	if err != nil {
+		return err
+	}
+	return printPrinter(c, p)
+}
+
+func printerForget(c *call, f *printerFlags) error {
+	book, err := openPrinters()
+	if err != nil {
+		return err
+	}
+	if _, err := book.find(f.name); err != nil {
+		return err
+	}
+	book.printers = slices.DeleteFunc(book.printers, func(p savedPrinter) bool { return p.Name == f.name })
+	if err := book.save(); err != nil {
+		return err
+	}
+	if *c.json {
+		return c.print(map[string]string{"forgotten": f.name})
+	}
+	fmt.Fprintf(c.stdout, "forgot printer %s\n", f.name)
+	return nil
+}
+
+// printerAnswer is a printer as JSON: the readings and what follows.
+type printerAnswer struct {
+	savedPrinter
+	*correctionJSON
+}
+
+type correctionJSON struct {
+	AcrossFactor float64 `json:"across_factor"`
+	UpFactor     float64 `json:"up_factor"`
+	SkewDeg      float64 `json:"skew_deg"`
+}
+
+func (p savedPrinter) answer() (printerAnswer, error) {
+	fix, err := p.correction()
+	if err != nil {
+		return printerAnswer{}, err
+	}
+	return printerAnswer{p, &correctionJSON{fix.AcrossFactor, fix.UpFactor, fix.SkewDeg}}, nil
+}
+
+// printPrinter shows one printer.
+func printPrinter(c *call, p savedPrinter) error {
+	a, err := p.answer()
+	if err != nil {
+		return err
+	}
+	if *c.json {
+		return c.print(a)
+	}
+	fix, err := p.correction()
+	if err != nil {
+		return err
+	}
+	fmt.Fprintf(c.stdout, "%s\nmeasured on %s: across %g of %g mm, up %g of %g mm", fix.Text(), p.Paper, p.AcrossMm, p.AcrossOfMm, p.UpMm, p.UpOfMm)
+	if p.Diagonal1Mm > 0 {
+		fmt.Fprintf(c.stdout, ", diagonals %g and %g mm", p.Diagonal1Mm, p.Diagonal2Mm)
+	}
+	fmt.Fprintln(c.stdout)
+	return nil
+}

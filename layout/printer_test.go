@@ -1,0 +1,103 @@
+package layout
+
+import (
+	"math"
+	"strings"
+	"testing"
+)
+
+// badPrinter is what a printer does to a page: x' = across·x + up·sin θ·y,
+// y' = up·cos θ·y, then all of it turned by the paper lying crooked.
+func badPrinter(across, up, skewDeg, turnDeg float64) [2][2]float64 {
+	s, c := math.Sincos(skewDeg * math.Pi / 180)
+	st, ct := math.Sincos(turnDeg * math.Pi / 180)
+	return product([2][2]float64{{ct, -st}, {st, ct}}, [2][2]float64{{across, up * s}, {0, up * c}})
+}
+
+func product(a, b [2][2]float64) (m [2][2]float64) {
+	for i := range 2 {
+		for j := range 2 {
+			m[i][j] = a[i][0]*b[0][j] + a[i][1]*b[1][j]
+		}
+	}
+	return m
+}
+
+func applied(m [2][2]float64, x, y float64) float64 {
+	return math.Hypot(m[0][0]*x+m[0][1]*y, m[1][0]*x+m[1][1]*y)
+}
+
+// readings measures the rules and diagonals that a printer prints.
+func readings(m [2][2]float64, w, h float64) PrinterReadings {
+	return PrinterReadings{
+		AcrossOfMm: w, AcrossMm: applied(m, w, 0), UpOfMm: h, UpMm: applied(m, 0, h),
+		DiagonalsMm: [2]float64{applied(m, w, h), applied(m, -w, h)},
+	}
+}
+
+// What is corrected and then printed is as large and as square as drawn:
+// every length, whichever way it lies and however crooked the paper goes in.
+func TestCorrectionUndoesPrinter(t *testing.T) {
+	for _, p := range [][4]float64{
+		{1, 1, 0, 0}, {0.973, 0.981, 0, 0}, {1.01, 0.99, 0.5, 0}, {0.96, 1.04, -1.9, 0.7}, {1.0027, 0.9988, 0.05, -1},
+	} {
+		m := badPrinter(p[0], p[1], p[2], p[3])
+		c, err := NewCorrection("test", readings(m, 150, 250))
+		if err != nil {
+			t.Fatalf("%v: %v", p, err)
+		}
+		near(t, "skew", c.SkewDeg, p[2], 1e-9)
+		near(t, "across", c.AcrossFactor, 1/p[0], 1e-12)
+		near(t, "up", c.UpFactor, 1/p[1], 1e-12)
+		// On its side the sheet is turned to the paper and the print back.
+		turn, back := [2][2]float64{{0, -1}, {1, 0}}, [2][2]float64{{0, 1}, {-1, 0}}
+		onSide := product(back, product(m, turn))
+		for _, xy := range [][2]float64{{200, 0}, {0, 200}, {150, 130}, {-150, 130}} {
+			want := math.Hypot(xy[0], xy[1])
+			near(t, "upright", applied(product(m, c.Matrix(false)), xy[0], xy[1]), want, 1e-9)
+			near(t, "on its side", applied(product(onSide, c.Matrix(true)), xy[0], xy[1]), want, 1e-9)
+		}
+	}
+}
+
+func TestCorrectionText(t *testing.T) {
+	c, err := NewCorrection("office", PrinterReadings{AcrossOfMm: 150, AcrossMm: 149.6, UpOfMm: 250, UpMm: 250.3})
+	if err != nil {
+		t.Fatal(err)
+	}
+	// 150/149.6 = 1.00267 and 250/250.3 = 0.99880
+	if want := "printer office: across ×1.0027, up ×0.9988, skew 0°"; c.Text() != want {
+		t.Errorf("%q, want %q", c.Text(), want)
+	}
+}
+
+func TestCorrectionRefuses(t *testing.T) {
+	good := PrinterReadings{AcrossOfMm: 150, AcrossMm: 149.6, UpOfMm: 250, UpMm: 250.3}
+	for _, c := range []struct {
+		name   string
+		change func(r *PrinterReadings)
+		want   string
+	}{
+		{"fit to page", func(r *PrinterReadings) { r.AcrossMm = 142 }, "more than 5 %"},
+		{"too large", func(r *PrinterReadings) { r.UpMm = 263 }, "more than 5 %"},
+		{"nothing", func(r *PrinterReadings) { r.UpMm = 0 }, "no reading"},
+		{"negative", func(r *PrinterReadings) { r.UpMm = -250 }, "no reading"},
+		{"NaN", func(r *PrinterReadings) { r.AcrossMm = math.NaN() }, "no reading"},
+		{"infinite", func(r *PrinterReadings) { r.AcrossOfMm = math.Inf(1) }, "no reading"},
+		{"one diagonal", func(r *PrinterReadings) { r.DiagonalsMm[0] = 291.5 }, "both diagonals"},
+		{"diagonal NaN", func(r *PrinterReadings) { r.DiagonalsMm = [2]float64{math.NaN(), 291.5} }, "no reading"},
+		{"diagonals do not fit", func(r *PrinterReadings) { r.DiagonalsMm = [2]float64{294, 293.5} }, "one of the four"},
+		{"leaning", func(r *PrinterReadings) { r.DiagonalsMm = [2]float64{297.5, 285.4} }, "skew over 2°"},
+	} {
+		r := good
+		c.change(&r)
+		if got, err := NewCorrection("x", r); err == nil || !strings.Contains(err.Error(), c.want) || got != nil {
+			t.Errorf("%s: %v, want %q", c.name, err, c.want)
+		}
+	}
+	edge := good
+	edge.AcrossMm = 157.5 // 5 % to the digit
+	if _, err := NewCorrection("x", edge); err != nil {
+		t.Error(err)
+	}
+}
