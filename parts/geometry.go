@@ -17,7 +17,7 @@ const closeMm = 1e-6
 // Only what was read without a fault is checked, so that one mistake is not
 // reported twice.
 func (r *reader) geometry(root *node, p *Part) {
-	if r.full || r.units == "" {
+	if r.full || r.units == "" || !r.fewPlaces(p) {
 		return
 	}
 	for _, key := range []string{"units", "kind", "outline", "bore", "thickness", "stock", "profile", "tube"} {

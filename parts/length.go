@@ -152,6 +152,9 @@ func parseAngle(text string) (deg float64, wrong string) {
 
 // parseForce reads a force into newton: 200 kN, 20 t (tonne-force), 20000 N.
 func parseForce(text string) (newton float64, wrong string) {
+	if notFinite(strings.TrimRight(text, "kNt ")) {
+		return 0, "it is not finite"
+	}
 	number, unit := splitUnit(text)
 	factor, ok := map[string]float64{"N": 1, "kN": 1000, "t": newtonPerTonne}[unit]
 	if !ok {

@@ -39,6 +39,7 @@ func Load(jobPath string) (*Job, error) {
 	l := &loader{reader: reader{source: s}, root: root}
 	job := l.job(tree)
 	l.parts(tree, job)
+	l.fewPlaces(job, tree.get("parts"))
 	l.refs(job)
 	l.joints(tree.get("joints"), job)
 	l.accept(tree.get("accept"), job)

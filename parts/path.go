@@ -31,6 +31,9 @@ func (r *reader) path(n *node) Text {
 	if wrong == "" && area(corners) < 1 {
 		wrong = "the contour has no area"
 	}
+	if wrong == "" {
+		wrong = pathCrossing(corners)
+	}
 	if wrong != "" {
 		r.faultf(n.pos, `one closed contour such as "M0 0 L100 0 L100 50 Z", in mm, y up`, "the path cannot be used: %s", wrong)
 		return Text{}
