@@ -3,6 +3,7 @@
 package atomicfile
 
 import (
+	"errors"
 	"fmt"
 	"io"
 	"io/fs"
@@ -20,8 +21,10 @@ const newFileMode fs.FileMode = 0o644
 // file it leads to replaced.
 //
 // An error of write is returned wrapped. On any error, and when write panics,
-// the temporary file is removed and the old file kept. The folder must exist,
-// and path must not name one.
+// the temporary file is removed and the old file kept. A process that is
+// killed leaves at most its temporary file, hidden and named .NAME.*.tmp; no
+// later run reads it, and it may be deleted. The folder must exist, and path
+// must not name one.
 func Write(path string, write func(io.Writer) error) (err error) {
 	target, mode, err := resolve(path)
 	if err != nil {
@@ -29,7 +32,7 @@ func Write(path string, write func(io.Writer) error) (err error) {
 	}
 	temp, err := os.CreateTemp(filepath.Dir(target), "."+filepath.Base(target)+".*.tmp")
 	if err != nil {
-		return err
+		return plain(path, err)
 	}
 	done := false
 	defer func() {
@@ -42,19 +45,32 @@ func Write(path string, write func(io.Writer) error) (err error) {
 		return fmt.Errorf("writing %s: %w", path, err)
 	}
 	if err := temp.Chmod(mode); err != nil {
-		return err
+		return plain(path, err)
 	}
 	if err := temp.Sync(); err != nil {
-		return err
+		return plain(path, err)
 	}
 	if err := temp.Close(); err != nil {
-		return err
+		return plain(path, err)
 	}
 	if err := os.Rename(temp.Name(), target); err != nil {
-		return err
+		return plain(path, err)
 	}
 	done = true
 	return nil
+}
+
+// plain names the file that was asked for in place of the temporary one.
+func plain(path string, err error) error {
+	var atPath *fs.PathError
+	var atLink *os.LinkError
+	switch {
+	case errors.As(err, &atPath):
+		err = atPath.Err
+	case errors.As(err, &atLink):
+		err = atLink.Err
+	}
+	return fmt.Errorf("writing %s: %w", path, err)
 }
 
 // resolve returns where the file really lies and the permission to give it.
