@@ -44,7 +44,7 @@ type command struct {
 var commands = []command{
 	{"sheets", "JOB -o FILE", "print the whole shop packet as PDF", sheets},
 	{"template", "JOB PART... -o FILE", "print the punch templates of some parts", template},
-	{"profile", "JOB PART -o FILE", "write the cutting file of a flat part, SVG or PDF", profile},
+	{"profile", "JOB PART -o FILE", "write the cutting file of a flat part or blank, SVG or PDF", profile},
 	{"printer", "check|set|list|show|forget [NAME]", "measure a printer once, so that sheets and templates come out true", printer},
 	{"preview", "JOB -o FILE.png", "draw one page of the packet as a picture", preview},
 	{"review", "JOB", "find what would spoil a part, before metal is cut", reviewCmd},
@@ -72,6 +72,33 @@ func badUse(format string, args ...any) error { return &useError{fmt.Sprintf(for
 
 // run is the whole program from arguments to exit status.
 func run(args []string, stdout, stderr io.Writer) int {
+	out := &answerWriter{w: stdout}
+	status := dispatch(args, out, stderr)
+	if status != statusBad && out.err != nil {
+		fmt.Fprintf(stderr, "centrepop: standard output: %s\n", out.err)
+		return statusBad
+	}
+	return status
+}
+
+// answerWriter is standard output. It keeps the first error, so that a command can
+// print without asking and a lost answer still ends in a bad status.
+type answerWriter struct {
+	w   io.Writer
+	err error
+}
+
+func (o *answerWriter) Write(p []byte) (int, error) {
+	if o.err != nil {
+		return 0, o.err
+	}
+	n, err := o.w.Write(p)
+	o.err = err
+	return n, err
+}
+
+// dispatch finds the command and runs it.
+func dispatch(args []string, stdout, stderr io.Writer) int {
 	if len(args) == 0 {
 		fmt.Fprint(stderr, help())
 		return statusBad

@@ -22,10 +22,11 @@ type profileAnswer struct {
 
 // profile writes the cutting file of one part and reports what is in it.
 func profile(c *call) error {
-	out := c.flags.StringP("output", "o", "", "SVG or PDF file to write, true size, front face up; contours in the group cut, pop marks and TOP in the group mark")
+	out := c.flags.StringP("output", "o", "", "SVG or PDF file to write, true size, front face (of blanks the outside) up; contours in the group cut, pop marks and TOP in the group mark")
 	cut := c.flags.String("cut", "", "laser, plasma, waterjet or flame instead of the part's stock.cut")
 	kerfText := c.flags.String("kerf", "", "width of the cut, such as 0.2; stated in the report, applied only with --compensate")
 	compensate := c.flags.Bool("compensate", false, "move the contours by half the kerf into the waste; without it the cutter does that")
+	piece := c.flags.String("piece", "", "which blank of a cone or square-to-round made of several pieces")
 	if err := c.parse(2, 2); err != nil {
 		return err
 	}
@@ -42,10 +43,13 @@ func profile(c *call) error {
 	if err != nil {
 		return err
 	}
+	if err := spare(*out, c.args[0], job); err != nil {
+		return err
+	}
 	if _, err := partNamed(plan, c.args[1]); err != nil {
 		return err
 	}
-	opt := layout.CutOptions{Cut: *cut, Compensate: *compensate}
+	opt := layout.CutOptions{Cut: *cut, Compensate: *compensate, Piece: *piece}
 	if *kerfText != "" {
 		if opt.KerfMm, err = parts.ParseLength(*kerfText, plan.Units); err != nil {
 			return badUse("--kerf %s: %s", *kerfText, err)
@@ -85,7 +89,10 @@ func profileText(w io.Writer, size layout.Writer, file string, p *layout.Profile
 		fmt.Fprintf(w, ", revision %s", p.Revision)
 	}
 	fmt.Fprintf(w, ", %d off, %s\n", p.Quantity, p.Material)
-	fmt.Fprintf(w, "stock %s; front face up; sizes as cut\n", p.StockText)
+	fmt.Fprintf(w, "stock %s; %s; sizes as cut\n", p.StockText, p.Side)
+	if p.Copies > 1 {
+		fmt.Fprintf(w, "%d equal pieces make one part\n", p.Copies)
+	}
 	switch {
 	case p.Compensated:
 		fmt.Fprintf(w, "kerf %s is allowed for in the contours: cut on the line\n", size.Size(p.KerfMm))
@@ -102,6 +109,12 @@ func profileText(w io.Writer, size layout.Writer, file string, p *layout.Profile
 		fmt.Fprintln(w, "\nMark only (x, y in mm from the part's origin)")
 		for _, m := range p.Marks {
 			fmt.Fprintf(w, "       %-26s %9.3f %9.3f   %s\n", m.Name, m.AtMm.XMm, m.AtMm.YMm, m.Why)
+		}
+	}
+	if len(p.Lines) > 0 {
+		fmt.Fprintf(w, "\nScribe only: %d lines\n", len(p.Lines))
+		for _, l := range p.Lines {
+			fmt.Fprintf(w, "       %-8s %s\n", l.Role, l.Name)
 		}
 	}
 	if len(p.TopLine) == 2 {

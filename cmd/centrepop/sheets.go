@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"io"
+	"os"
 	"path/filepath"
 	"strings"
 
@@ -50,6 +51,25 @@ func output(flag, ext string) error {
 	return nil
 }
 
+// spare refuses an output that is one of the job's own files, under whatever
+// name: replacing it would lose the drawing.
+func spare(out, jobPath string, job *parts.Job) error {
+	target, err := os.Stat(out)
+	if err != nil {
+		return nil // not there, or not to be reached: writing will tell
+	}
+	inputs := []string{jobPath}
+	for _, p := range job.Parts {
+		inputs = append(inputs, filepath.Join(filepath.Dir(jobPath), p.File))
+	}
+	for _, input := range inputs {
+		if info, err := os.Stat(input); err == nil && os.SameFile(info, target) {
+			return badUse("-o %s: this is an input of the job, %s", out, input)
+		}
+	}
+	return nil
+}
+
 // written is what a command that writes a file answers.
 type written struct {
 	Output string   `json:"output"`
@@ -81,7 +101,7 @@ func sheets(c *call) error {
 	if err := output(*out, ".pdf"); err != nil {
 		return err
 	}
-	doc, answer, err := packet(c.args[0], *size, *device)
+	doc, answer, err := packet(c.args[0], *size, *device, *out)
 	if err != nil {
 		return err
 	}
@@ -90,13 +110,16 @@ func sheets(c *call) error {
 
 // packet is the whole shop packet of a job, corrected for a printer if one is
 // named.
-func packet(path, size, device string) (*templates.Document, written, error) {
+func packet(path, size, device, out string) (*templates.Document, written, error) {
 	fix, err := correction(device)
 	if err != nil {
 		return nil, written{}, err
 	}
-	_, plan, err := load(path)
+	job, plan, err := load(path)
 	if err != nil {
+		return nil, written{}, err
+	}
+	if err := spare(out, path, job); err != nil {
 		return nil, written{}, err
 	}
 	p, err := paper(plan, size)
@@ -131,6 +154,9 @@ func template(c *call) error {
 	}
 	job, plan, err := load(c.args[0])
 	if err != nil {
+		return err
+	}
+	if err := spare(*out, c.args[0], job); err != nil {
 		return err
 	}
 	p, err := paper(plan, *size)
@@ -190,7 +216,7 @@ func preview(c *call) error {
 	if !(*dpi >= 20 && *dpi <= 600) {
 		return badUse("--dpi %v: 20 to 600", *dpi)
 	}
-	doc, answer, err := packet(c.args[0], *size, "")
+	doc, answer, err := packet(c.args[0], *size, "", *out)
 	if err != nil {
 		return err
 	}

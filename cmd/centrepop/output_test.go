@@ -1,0 +1,377 @@
+package main
+
+import (
+	"bytes"
+	"context"
+	"errors"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strings"
+	"sync"
+	"syscall"
+	"testing"
+	"time"
+)
+
+const pugMill = "../../testdata/pugmill/job.yaml"
+
+// program runs the program in a process of its own, killed after a minute.
+// TestMain put this test binary in the path under its name.
+func program(t testing.TB, args ...string) *exec.Cmd {
+	t.Helper()
+	ctx, cancel := context.WithTimeout(context.Background(), time.Minute)
+	t.Cleanup(cancel)
+	return exec.CommandContext(ctx, "centrepop", args...)
+}
+
+// wantedPacket is the packet of the pug mill.
+var wantedPacket = sync.OnceValues(func() ([]byte, error) {
+	dir, err := os.MkdirTemp("", "centrepop")
+	if err != nil {
+		return nil, err
+	}
+	defer os.RemoveAll(dir)
+	out := filepath.Join(dir, "p.pdf")
+	var stderr bytes.Buffer
+	if status := run([]string{"sheets", pugMill, "-o", out}, &bytes.Buffer{}, &stderr); status != statusDone {
+		return nil, errors.New(stderr.String())
+	}
+	return os.ReadFile(out)
+})
+
+func packetBytes(t testing.TB) []byte {
+	t.Helper()
+	data, err := wantedPacket()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return data
+}
+
+// hidden lists the temporary files in a folder.
+func hidden(t testing.TB, dir string) []string {
+	t.Helper()
+	names, err := filepath.Glob(filepath.Join(dir, ".*"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	return names
+}
+
+// TestKilledHalfWay kills the program as soon as it has begun to write. The
+// old packet must be as it was. What is left is at most one hidden file,
+// .NAME.*.tmp, which later runs ignore and anyone may delete.
+func TestKilledHalfWay(t *testing.T) {
+	want := packetBytes(t)
+	dir := t.TempDir()
+	out := filepath.Join(dir, "packet.pdf")
+	killed := 0
+	for try := 0; try < 20 && killed < 3; try++ {
+		write(t, out, "the old packet")
+		before := len(hidden(t, dir))
+		cmd := program(t, "sheets", pugMill, "-o", out)
+		if err := cmd.Start(); err != nil {
+			t.Fatal(err)
+		}
+		for start := time.Now(); len(hidden(t, dir)) == before && time.Since(start) < 20*time.Second; {
+			if read(t, out) != "the old packet" {
+				break // too late: it is written
+			}
+		}
+		time.Sleep(time.Duration(try) * 3 * time.Millisecond) // at another moment each time
+		if err := cmd.Process.Kill(); err != nil {
+			t.Fatal(err)
+		}
+		if err := cmd.Wait(); err == nil {
+			continue // it was done before
+		}
+		switch got := read(t, out); {
+		case got == "the old packet":
+			killed++
+		case got == string(want): // killed after it was in place
+		default:
+			t.Fatalf("killed half-way, it left %d bytes that are neither the old packet nor the new one", len(got))
+		}
+	}
+	if killed == 0 {
+		t.Fatal("it could not be killed while it was writing")
+	}
+	left := hidden(t, dir)
+	if len(left) > killed {
+		t.Errorf("killed %d times while writing, it left %v", killed, left)
+	}
+	if output, err := program(t, "sheets", pugMill, "-o", out).CombinedOutput(); err != nil {
+		t.Fatalf("the next run: %v\n%s", err, output)
+	}
+	if read(t, out) != string(want) {
+		t.Error("the next run wrote something else")
+	}
+	if now := hidden(t, dir); len(now) != len(left) {
+		t.Errorf("the next run changed what was left: %v, before %v", now, left)
+	}
+}
+
+// TestFullDisk has the system refuse the file half-way, as it does when a disk
+// is full or a quota used up.
+func TestFullDisk(t *testing.T) {
+	shell, err := exec.LookPath("sh")
+	if err != nil {
+		t.Skip("no shell to limit the size of files with")
+	}
+	for _, old := range []bool{true, false} {
+		dir := t.TempDir()
+		out := filepath.Join(dir, "packet.pdf")
+		if old {
+			write(t, out, "the old packet")
+		}
+		cmd := program(t)
+		cmd.Path, cmd.Args = shell, []string{"sh", "-c", `ulimit -f 8 && exec centrepop sheets "$1" -o "$2"`, "sh", pugMill, out}
+		failed(t, cmd, "file too large")
+		if old && read(t, out) != "the old packet" {
+			t.Error("the old packet has changed")
+		}
+		if _, err := os.Stat(out); !old && err == nil {
+			t.Error("half a packet was left")
+		}
+		if left := hidden(t, dir); len(left) > 0 {
+			t.Errorf("it left %v", left)
+		}
+	}
+}
+
+// failed runs a command that must say why it stops, in one line, with status 2.
+func failed(t *testing.T, cmd *exec.Cmd, want string) {
+	t.Helper()
+	var stdout, stderr bytes.Buffer
+	if cmd.Stdout == nil {
+		cmd.Stdout = &stdout
+	}
+	cmd.Stderr = &stderr
+	err := cmd.Run()
+	var exit *exec.ExitError
+	if !errors.As(err, &exit) || exit.ExitCode() != statusBad {
+		t.Fatalf("%v, want exit status %d\n%s", err, statusBad, &stderr)
+	}
+	if text := stderr.String(); !strings.Contains(text, want) || strings.Count(text, "\n") > 2 {
+		t.Errorf("the message is %q, want one line with %q", text, want)
+	}
+	if stdout.Len() > 0 {
+		t.Errorf("standard output: %q", &stdout)
+	}
+}
+
+// TestReadOnlyFolder runs as another user if this one may write everywhere.
+func TestReadOnlyFolder(t *testing.T) {
+	dir := t.TempDir()
+	out := filepath.Join(dir, "packet.pdf")
+	write(t, out, "the old packet")
+	chmod(t, dir, 0o555)
+	defer chmod(t, dir, 0o755)
+	cmd := program(t, "sheets", pugMill, "-o", out)
+	unprivileged(t, cmd, dir)
+	failed(t, cmd, "permission denied")
+	if read(t, out) != "the old packet" {
+		t.Error("the old packet has changed")
+	}
+	if entries, err := os.ReadDir(dir); err != nil || len(entries) != 1 {
+		t.Errorf("the folder holds %v (%v)", entries, err)
+	}
+}
+
+// TestUnreadableInput does the same with files that may not be read.
+func TestUnreadableInput(t *testing.T) {
+	dir := t.TempDir()
+	job, part := filepath.Join(dir, "job.yaml"), filepath.Join(dir, "plate.yaml")
+	write(t, job, "job: Test\nunits: mm\nparts: [plate.yaml]\n")
+	write(t, part, read(t, "testdata/hostile/good/plate.yaml"))
+	out := filepath.Join(dir, "out.pdf")
+	for _, c := range []struct{ file, want string }{{part, "job.yaml:3:9: the file \"plate.yaml\" may not be read"}, {job, "job file job.yaml: "}} {
+		chmod(t, c.file, 0)
+		cmd := program(t, "explain", job, "plate", "--json")
+		unprivileged(t, cmd, dir)
+		cmd.Args[len(cmd.Args)-1] = "--json=false"
+		var stderr bytes.Buffer
+		cmd.Stderr = &stderr
+		err := cmd.Run()
+		var exit *exec.ExitError
+		if !errors.As(err, &exit) || exit.ExitCode() != statusBad || !strings.Contains(stderr.String(), c.want) {
+			t.Errorf("%v, want exit status %d and %q:\n%s", err, statusBad, c.want, &stderr)
+		}
+	}
+	if _, err := os.Stat(out); err == nil {
+		t.Error("there is an output")
+	}
+}
+
+func chmod(t testing.TB, path string, mode os.FileMode) {
+	t.Helper()
+	if err := os.Chmod(path, mode); err != nil {
+		t.Fatal(err)
+	}
+}
+
+// unprivileged makes the command heed permissions: the superuser may write
+// everywhere, so for it the command runs as a user that owns nothing, from a
+// copy of the program and the input that user can reach.
+func unprivileged(t *testing.T, cmd *exec.Cmd, dir string) {
+	t.Helper()
+	if os.Geteuid() != 0 {
+		return
+	}
+	for d := dir; len(d) > len(os.TempDir()); d = filepath.Dir(d) {
+		if info, err := os.Stat(d); err == nil && info.Mode().Perm()&0o055 != 0o055 {
+			chmod(t, d, info.Mode().Perm()|0o055)
+		}
+	}
+	binary, err := os.ReadFile(cmd.Path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	own := t.TempDir()
+	chmod(t, filepath.Dir(own), 0o755)
+	cmd.Path = filepath.Join(own, "centrepop")
+	if err := os.WriteFile(cmd.Path, binary, 0o755); err != nil {
+		t.Fatal(err)
+	}
+	for i, arg := range cmd.Args {
+		if arg == pugMill { // the checkout may lie where only its owner comes
+			if err := os.CopyFS(filepath.Join(own, "job"), os.DirFS(filepath.Dir(pugMill))); err != nil {
+				t.Fatal(err)
+			}
+			cmd.Args[i] = filepath.Join(own, "job", "job.yaml")
+		}
+	}
+	cmd.Dir = own
+	cmd.SysProcAttr = &syscall.SysProcAttr{Credential: &syscall.Credential{Uid: 65534, Gid: 65534}}
+	try := exec.Command("/bin/sh", "-c", "exit 0")
+	try.Dir, try.SysProcAttr = own, cmd.SysProcAttr
+	if err := try.Run(); err != nil {
+		t.Skip("the superuser may write everywhere, and cannot become another user here:", err)
+	}
+}
+
+// TestOutputIsNoFile: a folder, a device and what a link leads to there are
+// not replaced.
+func TestOutputIsNoFile(t *testing.T) {
+	dir := t.TempDir()
+	for name, err := range map[string]error{
+		"folder.pdf":  os.Mkdir(filepath.Join(dir, "folder.pdf"), 0o777),
+		"device.pdf":  os.Symlink("/dev/full", filepath.Join(dir, "device.pdf")),
+		"pipe.pdf":    syscall.Mkfifo(filepath.Join(dir, "pipe.pdf"), 0o666),
+		"circle.pdf":  os.Symlink("circle.pdf", filepath.Join(dir, "circle.pdf")),
+		"no/such.pdf": nil,
+	} {
+		if err != nil {
+			t.Fatal(err)
+		}
+		var stdout, stderr bytes.Buffer
+		if status := run([]string{"sheets", pugMill, "-o", filepath.Join(dir, name)}, &stdout, &stderr); status != statusBad || stdout.Len() > 0 {
+			t.Errorf("%s: exit status %d, output %q", name, status, &stdout)
+		}
+		if text := stderr.String(); strings.Count(text, "\n") != 1 || !strings.Contains(text, name) {
+			t.Errorf("%s: the message is %q", name, text)
+		}
+	}
+	if entries, err := os.ReadDir(dir); err != nil || len(entries) != 4 {
+		t.Errorf("the folder holds %v (%v)", entries, err)
+	}
+}
+
+// TestOutputIsInput: no command replaces a file it reads, under whatever name.
+func TestOutputIsInput(t *testing.T) {
+	dir := t.TempDir()
+	plate := read(t, "testdata/hostile/good/plate.yaml")
+	const text = "job: Test\nunits: mm\nparts: [plate.pdf, other.png]\n"
+	job := filepath.Join(dir, "job.pdf")
+	for name, content := range map[string]string{"job.pdf": text, "plate.pdf": plate, "other.png": strings.Replace(plate, "part: plate", "part: other", 1)} {
+		write(t, filepath.Join(dir, name), content)
+	}
+	for _, err := range []error{
+		os.Symlink("plate.pdf", filepath.Join(dir, "soft.pdf")), os.Link(filepath.Join(dir, "plate.pdf"), filepath.Join(dir, "hard.pdf")),
+		os.Symlink("job.pdf", filepath.Join(dir, "job.png")),
+	} {
+		if err != nil {
+			t.Fatal(err)
+		}
+	}
+	for _, args := range [][]string{
+		{"sheets", job, "-o", job},
+		{"sheets", job, "-o", filepath.Join(dir, "plate.pdf")},
+		{"sheets", job, "-o", filepath.Join(dir, ".", "soft.pdf")},
+		{"sheets", job, "-o", filepath.Join(dir, "hard.pdf")},
+		{"template", job, "plate", "-o", filepath.Join(dir, "plate.pdf")},
+		{"profile", job, "plate", "-o", filepath.Join(dir, "plate.pdf")},
+		{"preview", job, "-o", filepath.Join(dir, "other.png")},
+		{"preview", job, "-o", filepath.Join(dir, "job.png")},
+	} {
+		var stdout, stderr bytes.Buffer
+		if status := run(args, &stdout, &stderr); status != statusBad || !strings.Contains(stderr.String(), "is an input of the job") {
+			t.Errorf("%v: exit status %d: %s%s", args, status, &stdout, &stderr)
+		}
+	}
+	if read(t, job) != text || read(t, filepath.Join(dir, "plate.pdf")) != plate {
+		t.Error("an input has changed")
+	}
+}
+
+// TestTenAtOnce: ten runs on one job at the same time agree byte for byte,
+// also where they all write the same file.
+func TestTenAtOnce(t *testing.T) {
+	want := packetBytes(t)
+	dir := t.TempDir()
+	own, same := filepath.Join(dir, "own"), filepath.Join(dir, "same")
+	for _, d := range []string{own, same} {
+		if err := os.Mkdir(d, 0o777); err != nil {
+			t.Fatal(err)
+		}
+	}
+	var all sync.WaitGroup
+	for i := range 10 {
+		for _, out := range []string{filepath.Join(own, string(rune('a'+i))+".pdf"), filepath.Join(same, "packet.pdf")} {
+			cmd := program(t, "sheets", pugMill, "-o", out)
+			all.Go(func() {
+				if output, err := cmd.CombinedOutput(); err != nil {
+					t.Errorf("%s: %v\n%s", out, err, output)
+				}
+			})
+		}
+	}
+	all.Wait()
+	files, _ := filepath.Glob(filepath.Join(dir, "*", "*.pdf"))
+	if len(files) != 11 {
+		t.Errorf("there are %d files, want 11", len(files))
+	}
+	for _, file := range files {
+		if data := read(t, file); data != string(want) {
+			t.Errorf("%s differs from the other runs", file)
+		}
+	}
+	if left := append(hidden(t, own), hidden(t, same)...); len(left) > 0 {
+		t.Errorf("they left %v", left)
+	}
+}
+
+// TestStandardOutput: an answer that cannot be written is a failure, a closed
+// output is not, and a reader that goes away ends the program.
+func TestStandardOutput(t *testing.T) {
+	shell, err := exec.LookPath("sh")
+	if err != nil {
+		t.Skip("no shell to redirect with")
+	}
+	inShell := func(script string) *exec.Cmd {
+		cmd := program(t)
+		cmd.Path, cmd.Args = shell, []string{"sh", "-c", script, "sh", pugMill, filepath.Join(t.TempDir(), "out.pdf")}
+		return cmd
+	}
+	if _, err := os.Stat("/dev/full"); err == nil {
+		for _, args := range []string{"fit 90 H7/p6", "fit 90 H7 --json", "thread M10", "circle --pcd 140 --count 6", `explain "$1" barrel-flange`, "help", "fit --help", `sheets "$1" -o "$2"`} {
+			failed(t, inShell("centrepop "+args+" >/dev/full"), "no space left")
+		}
+	}
+	for _, script := range []string{"centrepop fit 90 H7 >&-", `centrepop sheets "$1" -o "$2" >&- <&- 2>&- && test -s "$2"`, "centrepop help | true"} {
+		if output, err := inShell(script).CombinedOutput(); err != nil || len(output) > 0 {
+			t.Errorf("%s: %v\n%s", script, err, output)
+		}
+	}
+}
