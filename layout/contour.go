@@ -10,3 +10,12 @@ func OutlineContour(job *parts.Job, p *parts.Part) Contour {
 	r.cylinders()
 	return Contour(r.outlinePath().ToSVG())
 }
+
+// LeastHoleMm is the smallest hole that a cutter (laser, plasma, waterjet or
+// flame) makes well in a plate, with where that is from; false for a cutter
+// that follows no file. It is what CutProfile goes by.
+func LeastHoleMm(cut string, thicknessMm float64) (mm float64, source string, ok bool) {
+	p := Profile{Cut: cut, ThicknessMm: thicknessMm}
+	ok = p.least()
+	return p.LeastMm, p.LeastSource, ok
+}

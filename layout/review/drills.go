@@ -14,6 +14,8 @@ type drilled struct {
 	mm   float64
 	make parts.HoleMake
 	fit  bool
+
+	through bool
 }
 
 // drilledSizes lists the holes of a part, one for each group.
@@ -27,7 +29,7 @@ func (v *view) drilledSizes() []drilled {
 		}
 		done[h.name] = true
 		s := h.group.Size
-		out = append(out, drilled{h.name, s.Pos, h.drillMm, s.Make, s.Size.Fit.Pos.Line > 0})
+		out = append(out, drilled{h.name, s.Pos, h.drillMm, s.Make, s.Size.Fit.Pos.Line > 0, h.group.Through})
 	}
 	for i := range v.p.Radials {
 		f := &v.p.Radials[i]
@@ -36,7 +38,7 @@ func (v *view) drilledSizes() []drilled {
 		}
 		for _, row := range v.q.Radials {
 			if row.Name == f.Name.Value {
-				out = append(out, drilled{f.Name.Value, f.Size.Pos, row.DiameterMm, f.Size.Make, f.Size.Size.Fit.Pos.Line > 0})
+				out = append(out, drilled{f.Name.Value, f.Size.Pos, row.DiameterMm, f.Size.Make, f.Size.Size.Fit.Pos.Line > 0, f.Through})
 				break
 			}
 		}
@@ -80,14 +82,17 @@ func nearestDrill(mm float64) (nearMm float64, name string) {
 	return nearMm, name
 }
 
-// drillLarge looks for holes over the shop's largest drill.
+// drillLarge looks for holes over the shop's largest drill. One that is cut with
+// the outline needs none.
 func drillLarge(v *view) {
 	most := v.job.Shop.Drills
 	if !most.Set() {
 		return
 	}
 	for _, d := range v.drilledSizes() {
-		if d.mm <= most.Mm+slackMm {
+		leastMm, _, ok := v.leastHole()
+		cut := ok && d.through && !d.fit && d.make != parts.TappedHole && d.mm >= leastMm-slackMm
+		if cut || d.mm <= most.Mm+slackMm {
 			continue
 		}
 		v.report(Check, d.name, d.pos, Finding{

@@ -3,56 +3,48 @@ package review
 import (
 	"math"
 
+	"centrepop/layout"
 	"centrepop/parts"
 )
 
-// pierces is the smallest hole a cutter makes well in a plate, as a share of
-// the thickness and at the least. All four are rules of thumb of cutting shops
-// for mild steel; a given machine may do better.
-var pierces = []struct {
-	cut     string
-	share   float64
-	leastMm float64
-}{
-	{"laser", 1, 1},
-	{"plasma", 1.5, 5},
-	{"waterjet", 0.25, 2},
-	{"flame", 1.5, 15},
+// leastHole is the smallest hole the part's cutter makes, by the rule of the
+// cutting file; false if nothing is cut by one.
+func (v *view) leastHole() (mm float64, source string, ok bool) {
+	if v.p.Outline == nil {
+		return 0, "", false
+	}
+	return layout.LeastHoleMm(v.p.Stock.Cut, v.lengthMm)
 }
 
-// pierce looks for holes that the cutter cannot make. Bores are cut; round
-// holes are drilled from the punch template, so theirs is only a note.
+// pierce looks for holes that the cutter cannot make. The bore's blank is cut;
+// a round hole is then drilled from the punch template, so that is only a note.
 func pierce(v *view) {
-	if v.p.Outline == nil {
+	leastMm, source, ok := v.leastHole()
+	if !ok {
 		return
 	}
-	for _, c := range pierces {
-		if c.cut != v.p.Stock.Cut {
+	cut := v.p.Stock.Cut
+	f := Finding{
+		Rule: cut + " holes in " + v.mm(v.lengthMm) + " at least " + v.mm(leastMm), Source: source,
+		Fix: "drill it instead of having it cut, or make it larger",
+	}
+	if b := v.p.Bore; b != nil && b.Size.Nominal.Mm-b.Leave.Mm < leastMm-slackMm {
+		f.What = "the bore is too small for the " + cut + ", which only marks it"
+		f.Numbers = v.mm(b.Size.Nominal.Mm-b.Leave.Mm) + " as cut in " + v.mm(v.lengthMm) + ", wanted " + v.mm(leastMm)
+		v.report(Check, "bore", b.Pos, f)
+	}
+	for _, d := range v.drilledSizes() {
+		if d.make == parts.TappedHole || d.fit || !d.through || d.mm >= leastMm-slackMm {
 			continue
 		}
-		leastMm := math.Max(c.leastMm, c.share*v.lengthMm)
-		f := Finding{
-			Rule:   c.cut + " holes at least " + number(c.share) + " times the thickness and " + v.mm(c.leastMm),
-			Source: practice, Fix: "drill it instead of having it cut, or make it larger",
-		}
-		if b := v.p.Bore; b != nil && b.Size.Nominal.Mm-b.Leave.Mm < leastMm-slackMm {
-			f.What = "the bore is too small for the " + c.cut
-			f.Numbers = v.mm(b.Size.Nominal.Mm-b.Leave.Mm) + " as cut in " + v.mm(v.lengthMm) + ", wanted " + v.mm(leastMm)
-			v.report(Check, "bore", b.Pos, f)
-		}
-		for _, d := range v.drilledSizes() {
-			if d.make == parts.TappedHole || d.fit || d.mm >= leastMm-slackMm {
-				continue
-			}
-			f.What = d.name + " is too small to be cut with the outline: have it marked, and drill it"
-			f.Numbers = v.mm(d.mm) + " in " + v.mm(v.lengthMm) + ", wanted " + v.mm(leastMm)
-			v.report(Note, d.name, d.pos, f)
-		}
+		f.What = d.name + " is too small for the " + cut + ", which only marks it: drill it"
+		f.Numbers = v.mm(d.mm) + " in " + v.mm(v.lengthMm) + ", wanted " + v.mm(leastMm)
+		v.report(Note, d.name, d.pos, f)
 	}
 }
 
 // cutEdge is the metal on diameter that clears the edge a cutter leaves, its
-// taper and its hard skin. Rules of thumb.
+// taper and the skin that heat hardened. Rules of thumb.
 var cutEdge = []struct {
 	cut string
 	mm  float64
@@ -72,8 +64,8 @@ func stockLeft(v *view) {
 			continue
 		}
 		f := Finding{
-			Rule:   "at least " + v.mm(c.mm) + " on diameter for the lathe over a " + c.cut + " cut edge, which is rough, tapered and hard",
-			Source: practice, Fix: "add leave: 2 mm, or as much as the cutter needs",
+			Rule:   "at least " + v.mm(c.mm) + " on diameter for the lathe over a " + c.cut + " cut edge, which is rough and tapered",
+			Source: practice, Fix: "add leave, at least " + v.mm(c.mm),
 		}
 		if b := v.p.Bore; b != nil && toTurn(b.Size.Fit) && b.Leave.Mm < c.mm-slackMm {
 			f.What = "the bore has a fit, but the " + c.cut + " leaves too little for the lathe"
