@@ -55,7 +55,7 @@ type Development struct {
 type PatternLine struct {
 	Name string  `json:"name"`
 	Role string  `json:"role"`
-	Path Contour `json:"path"` // closed for an outline, else open
+	Path Contour `json:"path"`           // closed for an outline, else open
 	Text string  `json:"text,omitempty"` // to write along it: its ordinate or true length
 }
 

@@ -135,6 +135,14 @@ func (r *resolver) placeWords(e *parts.TubeEnd) string {
 	return "clock " + trim(e.Place.Clock.Deg, 2) + "°, " + r.w.Size(e.Place.Axial.Mm) + " from the " + string(e.Place.From) + " face of the main"
 }
 
+// endSide names where line 0 of a branch lies on the main.
+func endSide(e *parts.TubeEnd) string {
+	if e.Angle.Deg == 90 {
+		return "front"
+	}
+	return "acute"
+}
+
 func (r *resolver) branchPattern(m madeSaddle, s develop.Saddle, p develop.SaddlePattern) {
 	e := m.end
 	out := r.pattern("saddle-"+string(e.Face), BranchPattern, p.Branch)
@@ -142,6 +150,9 @@ func (r *resolver) branchPattern(m madeSaddle, s develop.Saddle, p develop.Saddl
 		for j := range out.Lines {
 			if l := &out.Lines[j]; l.Name == strconv.Itoa(i) {
 				l.Text = r.exact(o.YMm)
+				if i == 0 {
+					l.Text = endSide(e) + " " + l.Text
+				}
 			}
 		}
 	}
@@ -177,6 +188,14 @@ func (r *resolver) mainPattern(m madeSaddle, s develop.Saddle, p develop.SaddleP
 	joint := "set on"
 	if e.SetIn {
 		joint = "set in"
+	}
+	for j := range out.Lines {
+		if l := &out.Lines[j]; l.Role == develop.Top.String() {
+			l.Text = "this way to the acute side →"
+			if e.Angle.Deg == 90 {
+				l.Text = "this way to the front of the main →"
+			}
+		}
 	}
 	out.Title = "Hole in the main for the " + string(e.Face) + " end, " + joint
 	out.On = m.main

@@ -166,7 +166,9 @@ func (r *resolver) pieces(name string, kind DevelopmentKind, title string, list 
 			out.Name += "-" + strconv.Itoa(i+1)
 			out.Title += ", piece " + strconv.Itoa(i+1) + " of " + strconv.Itoa(len(list))
 		}
-		out.On = r.out.StockText
+		if r.part.Stock.Form != "" {
+			out.On = r.out.StockText
+		}
 		out.SeamDeg = seamDeg
 		out.Sizes = append(r.values(d.Inputs), r.values(d.Results)...)
 		out.Tables = r.tables(d.Tables)

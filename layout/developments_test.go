@@ -1,0 +1,205 @@
+package layout
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"strings"
+	"testing"
+
+	"github.com/tdewolff/canvas"
+
+	"centrepop/layout/develop"
+	"centrepop/parts"
+)
+
+// developed finds a flat pattern of the first part.
+func developed(t *testing.T, plan *Plan, name string) Development {
+	t.Helper()
+	var names []string
+	for _, d := range plan.Parts[0].Developments {
+		if d.Name == name {
+			return d
+		}
+		names = append(names, d.Name)
+	}
+	t.Fatalf("no pattern %s, only %v", name, names)
+	return Development{}
+}
+
+func TestWrapsFromBothEnds(t *testing.T) {
+	const tube = "part: tube\nkind: tube\ntube: {outside: 100, wall: 4, length: %d}\nradial:\n" +
+		"  - {name: vent, clock: 90, axial: 30, size: 8 mm, depth: through}\n" +
+		"  - {name: port, clock: 180, axial: 40, from: back, size: 12 mm, depth: through}\n"
+	plan := mustJob(t, "units: mm\nshop: {paper: 0.12 mm}", fmt.Sprintf(tube, 600))
+	if n := len(plan.Parts[0].Developments); n != 2 {
+		t.Fatalf("%d patterns of a long tube, want one from each end", n)
+	}
+	front, back := developed(t, plan, "wrap-outside-front"), developed(t, plan, "wrap-outside-back")
+	girth := math.Pi * (100 + 0.12)
+	near(t, "the wrap length", front.WrapMm, girth, 1e-9)
+	near(t, "the length with its tab", back.MaxMm.XMm-back.MinMm.XMm, girth+15, 1e-9)
+	// The vent, seen from the front edge, lies a quarter round to the right.
+	near(t, "the vent round", front.Marks[0].CentreMm.XMm, girth/4, 1e-9)
+	near(t, "the vent along", front.Marks[0].CentreMm.YMm, 30, 1e-9)
+	// From the back edge angles run to the left; half round is either way.
+	near(t, "the port round", math.Abs(back.Marks[0].CentreMm.XMm), girth/2, 1e-9)
+	near(t, "the port along", back.Marks[0].CentreMm.YMm, 40, 1e-9)
+	if front.Marks[0].N != 1 || back.Marks[0].N != 2 {
+		t.Errorf("numbered %d and %d", front.Marks[0].N, back.Marks[0].N)
+	}
+	if !strings.Contains(front.Edge, "front face") || !strings.Contains(back.Edge, "back face") || back.ScaleMm >= 0 {
+		t.Errorf("edges %q and %q, scale %g", front.Edge, back.Edge, back.ScaleMm)
+	}
+	if n := len(mustJob(t, "units: mm", fmt.Sprintf(tube, 200)).Parts[0].Developments); n != 1 {
+		t.Errorf("%d patterns of a short tube, want one", n)
+	}
+}
+
+func TestWrapAgainstShoulder(t *testing.T) {
+	plan := mustJob(t, "units: mm", "part: shaft\nkind: shaft\nprofile:\n  outside:\n"+
+		"    - {name: collar, diameter: 60, length: 10}\n    - {name: body, diameter: 40, length: 80}\n"+
+		"radial: [{name: pin, clock: 0, axial: 35, size: 6 mm, depth: 10}]\n")
+	d := developed(t, plan, "wrap-body")
+	if want := "against the shoulder of collar"; !strings.Contains(d.Edge, want) {
+		t.Errorf("edge %q, want %q", d.Edge, want)
+	}
+	near(t, "the pin from the shoulder", d.Marks[0].CentreMm.YMm, 25, 1e-9)
+	// An opening over two diameters has no wrap; the sheet says so.
+	plan = mustJob(t, "units: mm", "part: shaft\nkind: shaft\nprofile:\n  outside:\n"+
+		"    - {name: collar, diameter: 60, length: 30}\n    - {name: body, diameter: 40, length: 80}\n  inside:\n    - {name: bore, diameter: 20, length: 110}\n"+
+		"radial: [{name: cut, clock: 0, axial: 28, window: {around: 20, along: 16, corner: 2}}]\n")
+	p := plan.Parts[0]
+	if len(p.Developments) != 0 || len(p.Notes) != 1 || !strings.Contains(p.Notes[0], "No wrap template for collar") {
+		t.Errorf("%d patterns, notes %q", len(p.Developments), p.Notes)
+	}
+}
+
+// TestSaddleMass compares the metal the cut takes off with the mean of the
+// closed form w = √(R² − r²·sin²t), integrated here.
+func TestSaddleMass(t *testing.T) {
+	const tube = "part: stub\nkind: tube\nmaterial: S235\ntube: {outside: 60, wall: 0.01, length: 200}\n"
+	whole := mustJob(t, "units: mm", tube).Parts[0].MassKg
+	cut := mustJob(t, "units: mm", tube+"ends: {back: {onto: {diameter: 100}}}\n").Parts[0].MassKg
+	const n = 3600
+	mean := 0.0
+	for i := range n {
+		s := math.Sin(2 * math.Pi * float64(i) / n)
+		mean += math.Sqrt(50*50-30*30*s*s) / n
+	}
+	near(t, "the share of metal cut away", 1-cut/whole, (mean-40)/200, 2e-5)
+}
+
+func TestSaddlePlaces(t *testing.T) {
+	// A thin stub of 136 on a barrel: its far end lies 136 and the least w
+	// from the crossing of the axes, the square edge 25 + most w from it.
+	plan := mustJob(t, "units: mm", "part: stub\nkind: tube\ntube: {outside: 60, wall: 0.001, length: 136}\nends: {back: {onto: barrel.outside, place: {axial: 70, from: back}}}\n",
+		"part: barrel\nkind: tube\ntube: {outside: 100, wall: 5, length: 300}\n")
+	d := developed(t, plan, "saddle-back")
+	if want := "101.00 from the front face"; !strings.Contains(d.Edge, want) { // 136 + 40 − (50 + 25)
+		t.Errorf("edge %q, want %q", d.Edge, want)
+	}
+	if h := developed(t, plan, "hole-back"); !strings.Contains(h.On, "barrel outside, Ø100") || !strings.Contains(strings.Join(h.Notes, " "), "70 from the back face of the main") {
+		t.Errorf("hole on %q, notes %q", h.On, h.Notes)
+	}
+}
+
+func TestSaddleFaults(t *testing.T) {
+	const stub = "part: stub\nkind: tube\ntube: {outside: 60, wall: 3, length: 136}\nends: {back: {onto: %s}}\n"
+	const barrel = "part: barrel\nkind: tube\ntube: {outside: 50, wall: 5, length: 300}\n"
+	for _, c := range []struct{ onto, want string }{
+		{"barrel.outside", "the saddle cannot be cut"},
+		{"drum.outside", "there is no other part drum"},
+		{"stub.outside", "there is no other part stub"},
+		{"barrel.bore", "which is a bore"},
+		{"barrel.rim", "is not round"},
+		{"barrel.outside, place: {axial: 400}", "lies beyond barrel.outside"},
+		{"{diameter: 60, wall: 3}, joint: set-in", "the saddle cannot be cut"},
+	} {
+		_, err := job(t, "units: mm", fmt.Sprintf(stub, c.onto), barrel)
+		var faults parts.Errors
+		if !errors.As(err, &faults) || !strings.Contains(err.Error(), c.want) || !strings.Contains(err.Error(), "p0.yaml:4:") {
+			t.Errorf("onto %s: %v", c.onto, err)
+		}
+	}
+}
+
+// TestTransitionMass compares the blank's mass with the curved surface
+// integrated here: flats as triangles, corners as cones from the corner point
+// to a quarter of the circle. The circle bulges towards the corner, so the
+// chords of the faceted blank pass beyond it and the blank is a little larger.
+func TestTransitionMass(t *testing.T) {
+	plan := mustJob(t, "units: mm", "part: throat\nkind: transition\nmaterial: S235\ntransition: {width: 340, depth: 300, diameter: 295, height: 120, thickness: 2, offset: [0, 20]}\n")
+	const a, b, radius, height, up = 169.0, 149.0, 146.5, 120.0, 20.0
+	cross := func(ux, uy, uz, vx, vy, vz float64) float64 {
+		return math.Sqrt(math.Pow(uy*vz-uz*vy, 2) + math.Pow(uz*vx-ux*vz, 2) + math.Pow(ux*vy-uy*vx, 2))
+	}
+	area := 0.0
+	for q, corner := range [][2]float64{{a, b}, {-a, b}, {-a, -b}, {a, -b}} {
+		const n = 2000
+		for i := range n {
+			at := func(k int) (x, y float64) {
+				s, c := math.Sincos(math.Pi / 2 * (float64(q) + float64(k)/n))
+				return radius*c - corner[0], radius*s + up - corner[1]
+			}
+			x0, y0 := at(i)
+			x1, y1 := at(i + 1)
+			area += cross(x0, y0, height, x1, y1, height) / 2
+		}
+	}
+	area += 2 * a * (math.Hypot(height, radius+up-b) + math.Hypot(height, radius-up-b)) / 2
+	area += 2 * 2 * b * math.Hypot(height, radius-a) / 2
+	want := area * 2 * 7850e-9
+	if got := plan.Parts[0].MassKg; got < want || got > want*1.005 {
+		t.Errorf("mass %.4f kg, want within 0.5 %% above %.4f", got, want)
+	}
+	if o := plan.Parts[0].Overall; o != "340 × 300 to Ø295 × 120 high" {
+		t.Errorf("overall %q", o)
+	}
+}
+
+func TestConeGores(t *testing.T) {
+	const cone = "part: cone\nkind: cone\ncone: {large: 300, small: 150, height: 200, thickness: 0.01%s}\n"
+	d := developed(t, mustJob(t, "units: mm", fmt.Sprintf(cone, "")), "cone")
+	if d.Copies != 1 {
+		t.Errorf("%d pieces without a sheet", d.Copies)
+	}
+	d = developed(t, mustJob(t, "units: mm", fmt.Sprintf(cone, ", sheet: [300, 500]")), "cone")
+	w, h := d.MaxMm.XMm-d.MinMm.XMm, d.MaxMm.YMm-d.MinMm.YMm
+	if d.Copies < 2 || math.Min(w, h) > 300 || math.Max(w, h) > 500 {
+		t.Errorf("%d pieces of %.1f × %.1f on a sheet of 300 × 500", d.Copies, w, h)
+	}
+	// The pieces together are the whole: π·(R + r)·s.
+	near(t, "the area of all gores", d.AreaMm2*float64(d.Copies), math.Pi*(150+75)*math.Hypot(200, 75), 10)
+	if _, err := job(t, "units: mm", fmt.Sprintf(cone, ", sheet: [20, 20]")); err == nil || !strings.Contains(err.Error(), "the cone cannot be developed") {
+		t.Errorf("a sheet of 20 × 20: %v", err)
+	}
+}
+
+// TestContour reads arcs back and measures them.
+func TestContour(t *testing.T) {
+	c := develop.Curve{Closed: true, Start: develop.Point{XMm: 10}, Segments: []develop.Segment{
+		{To: develop.Point{XMm: 10}, SweepDeg: 360},
+	}}
+	for _, sweep := range []float64{360, -360} {
+		c.Segments[0].SweepDeg = sweep
+		p, err := canvas.ParseSVGPath(string(contour(c)))
+		if err != nil {
+			t.Fatal(err)
+		}
+		near(t, "a full circle", p.Length(), 20*math.Pi, 0.01)
+		if b := p.Bounds(); math.Abs(b.X0+10) > 1e-6 || math.Abs(b.Y1-10) > 1e-6 {
+			t.Errorf("bounds %v", b)
+		}
+	}
+	// A quarter anticlockwise from 3 o'clock goes over 45°.
+	c = develop.Curve{Start: develop.Point{XMm: 10}, Segments: []develop.Segment{{To: develop.Point{YMm: 10}, SweepDeg: 90}}}
+	p, err := canvas.ParseSVGPath(string(contour(c)))
+	if err != nil {
+		t.Fatal(err)
+	}
+	near(t, "a quarter", p.Length(), 5*math.Pi, 0.01)
+	if got := string(contour(c)); got != "M10 0A10 10 0 0 1 7.071068 7.071068A10 10 0 0 1 0 10" {
+		t.Errorf("path %s", got)
+	}
+}

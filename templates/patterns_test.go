@@ -1,0 +1,68 @@
+package templates
+
+import (
+	"bytes"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"centrepop/layout"
+	"centrepop/parts"
+	"centrepop/testdata/golden"
+)
+
+// TestRecordedPatterns compares the flat patterns of a small job with the
+// recorded pages, and checks that its texts keep clear of each other.
+func TestRecordedPatterns(t *testing.T) {
+	job, err := parts.Load(filepath.Join("testdata", "round", "job.yaml"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	plan, err := layout.Resolve(job)
+	if err != nil {
+		t.Fatal(err)
+	}
+	doc, err := Templates(plan, nil, Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i := range doc.Pages {
+		checkPage(t, "round work", &doc.Pages[i])
+	}
+	got := record(t, doc)
+	for _, want := range []string{"Wrap template: outside", "Saddle cut: back end", "Hole in the main", "Cone development", "Square to round"} {
+		if !strings.Contains(got, "bookmark 1 "+want) {
+			t.Errorf("no bookmark %s", want)
+		}
+	}
+	golden.Compare(t, filepath.Join("testdata", "round", "a4.txt"), []byte(got))
+}
+
+// TestPatternsOnManyPapers checks that the patterns fit every paper, with all
+// texts on the page.
+func TestPatternsOnManyPapers(t *testing.T) {
+	job, err := parts.Load(filepath.Join("testdata", "round", "job.yaml"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	plan, err := layout.Resolve(job)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, paper := range []parts.Paper{least, {Name: "A3", WidthMm: 297, HeightMm: 420}, {Name: "Letter", WidthMm: 215.9, HeightMm: 279.4}} {
+		doc, err := Templates(plan, nil, Options{Paper: paper})
+		if err != nil {
+			t.Fatal(err)
+		}
+		for i := range doc.Pages {
+			checkPage(t, "round work on "+paper.Name, &doc.Pages[i])
+		}
+		again, err := Templates(plan, nil, Options{Paper: paper})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if !bytes.Equal([]byte(record(t, doc)), []byte(record(t, again))) {
+			t.Errorf("%s: a second drawing differs", paper.Name)
+		}
+	}
+}
