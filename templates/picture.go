@@ -44,8 +44,12 @@ func pictures(part *layout.PartPlan, width, maxHeight float64) []piece {
 	}
 	sectionAspect := 0.0
 	if hasSection {
-		// A thin plate is drawn thicker than it is, so that its edges show.
-		sectionAspect = max(part.Section.LengthMm/(2*part.Section.MaxMm), 0.2)
+		// A thin plate is drawn thicker than it is, so that its edges show, and
+		// a long rod shorter.
+		sectionAspect = min(max(part.Section.LengthMm/(2*part.Section.MaxMm), 0.2), 15)
+	}
+	if most := int(width / balloonStepMm); len(onSection) > most {
+		onSection = onSection[:most] // the row is full: the table names the others
 	}
 	sum := sectionAspect
 	for _, face := range faces {
