@@ -20,17 +20,23 @@ type CutOptions struct {
 	// Compensate moves the contours by half the kerf into the waste, so that
 	// the cutter can follow them without its own correction.
 	Compensate bool
+	// Piece names the blank to cut, of a cone or square-to-round that is made
+	// of several; "" for a part of one piece.
+	Piece string
 }
 
 // Profile is what the cutter gets of one part: closed contours in the order
 // of cutting, inside before outside, marks, and the numbers to quote and check
 // by. Coordinates are those of the front face, which lies up on the cutter:
-// millimetres, x right, y up, the part's origin.
+// millimetres, x right, y up, the part's origin. The flat blank of a formed
+// part has those of its development, with the outside up.
 type Profile struct {
 	Part        string       `json:"part"`
 	Title       string       `json:"title"`
 	Revision    string       `json:"revision,omitempty"`
 	Quantity    int          `json:"quantity"`
+	Copies      int          `json:"copies"` // equal pieces for one part
+	Side        string       `json:"side"`   // what lies up: "front face up"
 	Material    string       `json:"material"`
 	StockText   string       `json:"stock"`
 	Cut         string       `json:"cut"`
@@ -39,6 +45,7 @@ type Profile struct {
 	Compensated bool         `json:"compensated"`
 	Contours    []CutContour `json:"contours"`
 	Marks       []CutMark    `json:"marks"`
+	Lines       []CutLine    `json:"lines,omitempty"`    // to be scribed
 	TopLine     []XY         `json:"top_line,omitempty"` // two points, from the edge inward; the scribed TOP
 	MinMm       XY           `json:"min"`                // box of the contours as drawn
 	MaxMm       XY           `json:"max"`
@@ -123,7 +130,8 @@ type opening struct {
 	pos               parts.Pos
 }
 
-// CutProfile lays out the cutting file of a flat part. The error is a located
+// CutProfile lays out the cutting file of a flat part, or of the flat blank of
+// a cone or square-to-round. The error is a located
 // parts.Errors where the part is at fault, and a plain one for options.
 //
 // What is cut: the outline and the bore as left for the lathe, through slots,
@@ -145,21 +153,23 @@ func CutProfile(job *parts.Job, part string, opt CutOptions) (*Profile, error) {
 	if opt.Compensate && opt.KerfMm == 0 {
 		return nil, fmt.Errorf("to compensate, the kerf must be known")
 	}
-	if p.Outline == nil {
-		return nil, parts.Errors{job.Fault(p.Pos, part+" is not flat: it has no outline to cut", "profiles are for flat parts, with an outline")}
-	}
 	r := &resolver{job: job, part: p, w: Writer{job.Units}, out: &PartPlan{Title: p.Title.Value, Material: p.Material.Value}}
-	out, err := r.profile(opt)
+	lay := r.profile
+	if p.Outline == nil {
+		lay = r.blankProfile
+	}
+	out, err := lay(opt)
 	if len(r.errs) > 0 {
 		return nil, r.errs
 	}
 	return out, err
 }
 
-func (r *resolver) profile(opt CutOptions) (*Profile, error) {
+// newProfile has what is known without the geometry.
+func (r *resolver) newProfile(opt CutOptions) *Profile {
 	p := r.part
 	out := &Profile{
-		Part: p.Name.Value, Title: p.Title.Value, Revision: r.job.Revision.Value, Quantity: p.Quantity,
+		Part: p.Name.Value, Title: p.Title.Value, Revision: r.job.Revision.Value, Quantity: p.Quantity, Copies: 1, Side: "front face up",
 		Material: p.Material.Value, StockText: r.stockText(), Cut: opt.Cut,
 		ThicknessMm: p.Thickness.Mm, KerfMm: opt.KerfMm, Compensated: opt.Compensate,
 	}
@@ -169,19 +179,33 @@ func (r *resolver) profile(opt CutOptions) (*Profile, error) {
 	if out.Cut == "" {
 		out.Cut = p.Stock.Cut
 	}
-	if !out.least() {
-		if opt.Cut != "" {
-			return nil, fmt.Errorf("cutter %q: laser, plasma, waterjet or flame", opt.Cut)
-		}
-		pos, what := p.Stock.Pos, "the stock does not say how the part is cut"
-		if p.Stock.Cut != "" {
-			what = "the stock is cut by " + p.Stock.Cut + ", which follows no file"
-		}
-		if pos.Line == 0 {
-			pos = p.Pos
-		}
-		r.fault(pos, what, "cut: laser, plasma, waterjet or flame")
-		return nil, nil
+	return out
+}
+
+// cutter looks up what the cutter can do. An unknown one is a plain error if
+// it comes of the options, and a fault of the part otherwise.
+func (r *resolver) cutter(out *Profile, opt CutOptions) error {
+	if out.least() {
+		return nil
+	}
+	if opt.Cut != "" {
+		return fmt.Errorf("cutter %q: laser, plasma, waterjet or flame", opt.Cut)
+	}
+	pos, what := r.part.Stock.Pos, "the stock does not say how the part is cut"
+	if cut := r.part.Stock.Cut; cut != "" {
+		what = "the stock says cut: " + cut + ", which follows no file"
+	}
+	if pos.Line == 0 {
+		pos = r.part.Pos
+	}
+	r.fault(pos, what, "cut: laser, plasma, waterjet or flame")
+	return nil
+}
+
+func (r *resolver) profile(opt CutOptions) (*Profile, error) {
+	out := r.newProfile(opt)
+	if err := r.cutter(out, opt); err != nil || len(r.errs) > 0 {
+		return nil, err
 	}
 	r.cylinders()
 	r.holeGroups()

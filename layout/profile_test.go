@@ -186,13 +186,13 @@ func TestCutProfileRefuses(t *testing.T) {
 		{"holes meet", plate + "holes: [{name: h, at: [[0, 0], [11, 0]], size: 12 mm}]\n", "runs into h 1", CutOptions{}},
 		{"slot across a slot", plate + "slots: [{name: a, at: [[0, 0]], width: 12, length: 40}, {name: b, at: [[0, 0]], width: 12, length: 40, turn: 90}]\n", "runs into a 1", CutOptions{}},
 		{"kerf too wide", plate + "holes: [{name: h, at: [[0, 0]], size: 10 mm}]\n", "no wider than the kerf", CutOptions{KerfMm: 10, Compensate: true}},
-		{"saw", strings.Replace(plate, "laser", "saw", 1), "cut by saw", CutOptions{}},
+		{"saw", strings.Replace(plate, "laser", "saw", 1), "cut: saw, which follows no file", CutOptions{}},
 		{"not said", strings.Replace(plate, ", cut: laser", "", 1), "does not say how", CutOptions{}},
 		{"unknown cutter", plate, `cutter "scissors"`, CutOptions{Cut: "scissors"}},
 		{"kerf unknown", plate, "kerf must be known", CutOptions{Compensate: true}},
 		{"kerf NaN", plate, "kerf NaN", CutOptions{KerfMm: math.NaN()}},
 		{"kerf 11", plate, "kerf 11", CutOptions{KerfMm: 11}},
-		{"turned", "kind: shaft\nprofile: {outside: [{diameter: 20, length: 50}]}\n", "not flat", CutOptions{}},
+		{"turned", "kind: shaft\nprofile: {outside: [{diameter: 20, length: 50}]}\n", "not flat, and has no flat blank", CutOptions{}},
 	} {
 		p, err := CutProfile(cutJob(t, c.part), "p", c.opt)
 		if err == nil || !strings.Contains(err.Error(), c.want) || p != nil {

@@ -20,8 +20,8 @@ const (
 
 // Profile draws a cutting file at true size on a page of its own, as large as
 // the contours and 1 mm more all round. The contours are closed shapes of
-// LayerCut in the order of cutting; pop marks and the TOP line are in
-// LayerMark; there is nothing else, so that whatever a cutter reads is meant.
+// LayerCut in the order of cutting; pop marks, lines to scribe and the TOP
+// line are in LayerMark; there is nothing else, so that whatever a cutter reads is meant.
 // It returns an error if a contour cannot be read.
 func Profile(p *layout.Profile) (*Page, error) {
 	width, height := p.MaxMm.XMm-p.MinMm.XMm+2*profileRimMm, p.MaxMm.YMm-p.MinMm.YMm+2*profileRimMm
@@ -35,6 +35,13 @@ func Profile(p *layout.Profile) (*Page, error) {
 			return nil, fmt.Errorf("%s, %s: the contour is open", p.Part, c.Name)
 		}
 		d.Add(Shape{Path: path, Stroke: Black, WidthMm: profileLine, Layer: LayerCut})
+	}
+	for _, l := range p.Lines {
+		path, err := canvas.ParseSVGPath(string(l.Path))
+		if err != nil {
+			return nil, fmt.Errorf("%s, %s: %w", p.Part, l.Name, err)
+		}
+		d.Add(Shape{Path: path, Stroke: Grey, WidthMm: profileLine, Layer: LayerMark})
 	}
 	for _, m := range p.Marks {
 		arm := profileCross
@@ -70,5 +77,5 @@ func ProfileDocument(p *layout.Profile, page *Page, date string) *Document {
 	if p.Revision != "" {
 		title += ", revision " + p.Revision
 	}
-	return &Document{Title: title, Subject: "Profile for the cutter, 1:1, front face up", Language: "en", Date: date, Pages: []Page{*page}}
+	return &Document{Title: title, Subject: "Profile for the cutter, 1:1, " + p.Side, Language: "en", Date: date, Pages: []Page{*page}}
 }

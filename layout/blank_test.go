@@ -1,0 +1,105 @@
+package layout
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"github.com/tdewolff/canvas"
+)
+
+// The blank of a cone has the area of its development and that of the lap, a
+// rectangle as long as the seam, and twice the lap's width more to cut. The
+// lengths of its arcs are the girths at mid-thickness.
+func TestBlankProfile(t *testing.T) {
+	const cone = "kind: cone\nstock: {sheet: 2 mm, cut: laser}\ncone: {large: 300, small: 150, height: 200, thickness: 2, offset: %OFFSET%, seam: 180, overlap: %LAP%}\n"
+	const square = "kind: transition\nstock: {sheet: 2 mm, cut: laser}\ntransition: {width: 300, depth: 300, diameter: 150, height: 200, thickness: 2, seam: 180, overlap: %LAP%}\n"
+	for _, c := range []struct{ name, part, offset string }{
+		{"cone", cone, "0"}, {"leaning cone", cone, "40"}, {"square to round", square, ""},
+	} {
+		part := func(lap string) string {
+			return strings.NewReplacer("%OFFSET%", c.offset, "%LAP%", lap).Replace(c.part)
+		}
+		bare, err := CutProfile(cutJob(t, part("0")), "p", CutOptions{})
+		if err != nil {
+			t.Fatalf("%s: %v", c.name, err)
+		}
+		plan, err := Resolve(cutJob(t, part("15")))
+		if err != nil {
+			t.Fatalf("%s: %v", c.name, err)
+		}
+		d := plan.Parts[0].Developments[0]
+		near(t, c.name+": area without lap", bare.AreaMm2, d.AreaMm2, 0.5)
+		lapped, err := CutProfile(cutJob(t, part("15")), "p", CutOptions{})
+		if err != nil {
+			t.Fatalf("%s: %v", c.name, err)
+		}
+		seam := 0.0
+		for _, l := range d.Lines {
+			if l.Role == "seam" {
+				p, err := canvas.ParseSVGPath(string(l.Path))
+				if err != nil {
+					t.Fatal(err)
+				}
+				seam = p.Length()
+			}
+		}
+		if seam < 200 {
+			t.Fatalf("%s: seam of %.1f mm is shorter than the part is high", c.name, seam)
+		}
+		near(t, c.name+": lap", lapped.AreaMm2-bare.AreaMm2, 15*seam, 0.01)
+		near(t, c.name+": length with lap", lapped.LengthMm-bare.LengthMm, 30, 0.001)
+		near(t, c.name+": blank", lapped.BlankXMm, d.MaxMm.XMm-d.MinMm.XMm, 0.001)
+		if len(lapped.Contours) != 1 || len(lapped.Lines) < 10 || lapped.Copies != 1 || lapped.ThicknessMm != 2 {
+			t.Errorf("%s: %d contours, %d lines, %d copies, %g thick", c.name, len(lapped.Contours), len(lapped.Lines), lapped.Copies, lapped.ThicknessMm)
+		}
+		// A curve moved outward by d all round grows by 2πd.
+		kerf, err := CutProfile(cutJob(t, part("15")), "p", CutOptions{KerfMm: 0.2, Compensate: true})
+		if err != nil {
+			t.Fatalf("%s: %v", c.name, err)
+		}
+		if grown := kerf.LengthMm - lapped.LengthMm; math.Abs(grown-0.2*math.Pi) > 0.15 {
+			t.Errorf("%s: the kerf makes the contour %.4f mm longer, want about %.4f", c.name, grown, 0.2*math.Pi)
+		}
+		near(t, c.name+": kerf mass", kerf.NetKg, lapped.NetKg, 0)
+		if c.name == "cone" {
+			// Half-diameters at mid-thickness: the two arcs and the two seams.
+			slope := math.Atan2(75, 200)
+			large, small := 300-2*math.Cos(slope), 150-2*math.Cos(slope)
+			near(t, "arcs of the cone", bare.LengthMm-2*seam, math.Pi*(large+small), 0.001)
+		}
+	}
+}
+
+func TestBlankPieces(t *testing.T) {
+	gores := "kind: cone\nstock: {sheet: 2 mm, cut: laser}\ncone: {large: 900, small: 500, height: 600, thickness: 2, overlap: 15, sheet: [1000, 800]}\n"
+	p, err := CutProfile(cutJob(t, gores), "p", CutOptions{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if p.Copies < 2 || p.BlankXMm > 1000 || p.BlankYMm > 800 {
+		t.Errorf("%d gores of %.0f × %.0f mm", p.Copies, p.BlankXMm, p.BlankYMm)
+	}
+	leaning := strings.Replace(gores, "height: 600", "height: 600, offset: 100", 1)
+	if _, err := CutProfile(cutJob(t, leaning), "p", CutOptions{}); err == nil || !strings.Contains(err.Error(), "say which of") {
+		t.Fatalf("several pieces: %v", err)
+	}
+	plan, err := Resolve(cutJob(t, leaning))
+	if err != nil {
+		t.Fatal(err)
+	}
+	total := 0.0
+	for _, d := range plan.Parts[0].Developments {
+		q, err := CutProfile(cutJob(t, leaning), "p", CutOptions{Piece: d.Name})
+		if err != nil {
+			t.Fatalf("%s: %v", d.Name, err)
+		}
+		total += q.AreaMm2
+	}
+	if total < 1e6 {
+		t.Errorf("the pieces have %.0f mm² together: a cone of 900, 500 and 600 mm has over a square metre", total)
+	}
+	if _, err := CutProfile(cutJob(t, leaning), "p", CutOptions{Piece: "nothing"}); err == nil || !strings.Contains(err.Error(), `no piece "nothing"`) {
+		t.Errorf("unknown piece: %v", err)
+	}
+}
