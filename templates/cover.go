@@ -6,13 +6,14 @@ import (
 	"strings"
 
 	"centrepop/layout"
+	"centrepop/layout/review"
 	"centrepop/parts"
 )
 
 // coverSheets draws the cover and its further pages. own is the number of
 // pages of the cover itself, by which the page numbers of the chapters are
 // put off.
-func coverSheets(plan *layout.Plan, paper frame, chapters []chapter, own int) []*sheet {
+func coverSheets(plan *layout.Plan, findings []review.Finding, paper frame, chapters []chapter, own int) []*sheet {
 	f := newFlow(func(page int) (*sheet, piece) {
 		s := &sheet{frame: paper, name: "Cover", scale: "rules 1:1 only"}
 		if page == 0 {
@@ -23,6 +24,7 @@ func coverSheets(plan *layout.Plan, paper frame, chapters []chapter, own int) []
 	})
 	check, warned := scaleCheck(plan.Units, f.width())
 	f.add(check, space(4))
+	f.add(reviewSummary(findings, f.width())...)
 	f.table(partsTable(plan))
 	f.table(boughtTable(plan))
 	f.table(cutTable(plan))

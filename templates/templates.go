@@ -19,6 +19,7 @@ import (
 	"strconv"
 
 	"centrepop/layout"
+	"centrepop/layout/review"
 	"centrepop/parts"
 )
 
@@ -32,6 +33,9 @@ type Options struct {
 	// them as they are. The sheets keep the paper's margins, so a printer that
 	// prints small leaves them less room.
 	Printer *layout.Correction
+	// Findings are those of the review, for the cover and the review's pages;
+	// nil if the plan was not reviewed, empty if nothing was found.
+	Findings []review.Finding
 }
 
 // The smallest and largest paper that the sheets can be laid out on, in
@@ -51,7 +55,7 @@ func Packet(plan *layout.Plan, opt Options) (*Document, error) {
 	if err != nil {
 		return nil, err
 	}
-	var chapters []chapter
+	chapters := reviewChapters(plan, opt, paper)
 	for _, part := range plan.Parts {
 		chapters = append(chapters, chapter{part.Title, operationName, operationSheets(plan, part, paper)})
 		for _, face := range part.Faces {
@@ -72,8 +76,8 @@ func Packet(plan *layout.Plan, opt Options) (*Document, error) {
 	}
 	// The index does not change its length with the numbers in it, so the
 	// first drawing of the cover only counts its pages.
-	pages := len(coverSheets(plan, paper, chapters, 0))
-	cover := chapter{"", "Cover", coverSheets(plan, paper, chapters, pages)}
+	pages := len(coverSheets(plan, opt.Findings, paper, chapters, 0))
+	cover := chapter{"", "Cover", coverSheets(plan, opt.Findings, paper, chapters, pages)}
 	return bind(plan, append([]chapter{cover}, chapters...), "Shop packet").correct(plan, opt)
 }
 

@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"centrepop/layout"
+	"centrepop/layout/review"
 	"centrepop/parts"
 	"centrepop/render/atomicfile"
 	"centrepop/render/pdf"
@@ -126,7 +127,7 @@ func packet(path, size, device, out string) (*templates.Document, written, error
 	if err != nil {
 		return nil, written{}, err
 	}
-	doc, err := templates.Packet(plan, templates.Options{Paper: p, Printer: fix})
+	doc, err := templates.Packet(plan, templates.Options{Paper: p, Printer: fix, Findings: review.Review(job, plan)})
 	answer := written{Paper: p.Name}
 	for _, q := range plan.Parts {
 		answer.Parts = append(answer.Parts, q.Name)
