@@ -400,11 +400,11 @@ func (j *joiner) shifted(t *joint, p placedPart, m motion, named []parts.JointRe
 	}
 	for i := range p.r.made {
 		f := feature{ref: parts.JointRef{Part: p.part, Copy: p.copy, Feature: p.r.made[i].group.Name}, r: p.r, group: &p.r.made[i]}
-		if isNamed(f.ref.Feature) || (p.inst == t.a.inst() && f.group == t.a.group) {
+		if p.inst == t.a.inst() && f.group == t.a.group {
 			continue
 		}
 		pts := j.pattern(f)
-		if !meets(pts, pts, m, 0.25) {
+		if !isNamed(f.ref.Feature) && !meets(pts, pts, m, 0.25) {
 			out = append(out, f.text()+" elsewhere (no rule says where it belongs)")
 		} else if m.flip && !f.group.through() {
 			out = append(out, f.text()+" on the wrong side")

@@ -322,8 +322,50 @@ func (j *joiner) relative(t *joint) (placement, bool) {
 		j.fault(m.Pos, bad.title()+" has no face there to stand against", right)
 		return placement{}, false
 	}
-	zb += outward(m.Second) * (outer*m.Below.Mm + j.spacerMm(t))
+	zb += outward(m.Second) * (outer*m.Below.Mm + j.spacerMm(t) + j.stackMm(t))
 	return placement{clean(zb - s*za), norm(t.in.Rotate.Deg), s}, true
+}
+
+// stackMm is the thickness of the parts clamped between the two ends.
+func (j *joiner) stackMm(t *joint) float64 {
+	if t.in.Bolt == nil {
+		return 0
+	}
+	sum := 0.0
+	for _, f := range j.stack(t) {
+		_, thick, _ := f.r.plane(parts.Front, patternRadius(f.points()))
+		sum += thick
+	}
+	return sum
+}
+
+// placeStack puts the parts between the ends of a bolted joint in their place,
+// looking the way part A looks, TOP with part A's. Parts that other joints have
+// placed stay there.
+func (j *joiner) placeStack(t *joint) {
+	if t.in.Bolt == nil {
+		return
+	}
+	a := *j.at(t.a.inst())
+	mate, thickA, ok := t.a.r.plane(t.meeting().First, patternRadius(t.a.points()))
+	if !ok || thickA <= 0 {
+		return
+	}
+	out := outward(t.meeting().First)
+	for _, f := range j.stack(t) {
+		front, thick, ok := f.r.plane(parts.Front, patternRadius(f.points()))
+		if !ok {
+			continue
+		}
+		if out < 0 {
+			front += thick // its back comes against part A's front
+		}
+		if j.at(f.inst()) == nil {
+			at := placement{mate - front, 0, 1}.then(a.at)
+			j.placed = append(j.placed, placedPart{f.inst(), f.r, a.group, at})
+		}
+		mate += out * thick
+	}
 }
 
 // spacerMm is how far a made stud holds the parts apart: its length between
@@ -396,6 +438,7 @@ func (j *joiner) place(all []*joint) {
 				}
 			}
 		}
+		j.placeStack(t)
 	}
 }
 

@@ -136,7 +136,7 @@ const steelPerK = 12e-6
 
 func seatClass(w Writer, s sized) string {
 	switch {
-	case !s.limited:
+	case !s.fitted():
 		return "no limits"
 	case s.class == "limits" || s.class == "":
 		return w.Limits(s.minMm, s.maxMm)
@@ -169,10 +169,10 @@ func (j *joiner) seats(t *joint, p *BearingPlan, cone, cup sized) {
 		known = okB && okC
 	}
 	um := func(mm float64) float64 { return mm * 1000 }
-	if cone.limited && known {
+	if cone.fitted() && known {
 		p.ConeFitUm = Range{round(um(cone.minMm-in.Bore.Mm)-boreHigh, 1), round(um(cone.maxMm-in.Bore.Mm)-boreLow, 1)}
 	}
-	if cup.limited && known {
+	if cup.fitted() && known {
 		p.CupFitUm = Range{round(um(in.Outside.Mm-cup.maxMm)+cupLow, 1), round(um(in.Outside.Mm-cup.minMm)+cupHigh, 1)}
 	}
 	for _, s := range []struct {
@@ -182,7 +182,7 @@ func (j *joiner) seats(t *joint, p *BearingPlan, cone, cup sized) {
 		note string
 	}{{t.a, cone, coneOK, coneNote}, {t.b, cup, cupOK, cupNote}} {
 		switch {
-		case !s.size.limited:
+		case !s.size.fitted():
 			t.problem(s.f.text() + " has no fit for the bearing: " + strings.Join(s.ok, ", ") + " (" + s.note + ")")
 		case !inch && s.size.class != "limits" && !contains(s.ok, s.size.class):
 			t.problem(s.f.text() + " is " + s.size.class + "; advised " + strings.Join(s.ok, ", ") + " (" + s.note + ")")

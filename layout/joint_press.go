@@ -32,6 +32,10 @@ func between(lo, hi float64, decimals int, unit string) string {
 // interference is the least and the greatest interference on diameter, mm.
 func (j *joiner) interference(t *joint) (lo, hi float64, source string, ok bool) {
 	a, b := t.a.step.size, t.b.step.size
+	if math.Abs(a.nominalMm-b.nominalMm) > nearMm {
+		j.fault(t.in.Pos, t.a.text()+" is "+j.w.Dia(a.nominalMm)+" and "+t.b.text()+" is "+j.w.Dia(b.nominalMm), "a shaft and a bore of one size")
+		return 0, 0, "", false
+	}
 	if fit := t.in.Press.Fit; fit.Value != "" {
 		f, err := fits.Between(b.nominalMm, fit.Value)
 		if err != nil {
@@ -43,16 +47,20 @@ func (j *joiner) interference(t *joint) (lo, hi float64, source string, ok bool)
 	switch {
 	case b.class == "light press":
 		return 0.01, 0.03, "bore turned to the measured mate (common practice, no source)", true
-	case a.limited && b.limited:
+	case a.fitted() && b.fitted():
 		return clean(a.minMm - b.maxMm), clean(a.maxMm - b.minMm), "limits on the drawings", true
 	}
 	bad := t.a
-	if a.limited {
+	if a.fitted() {
 		bad = t.b
 	}
 	j.fault(bad.ref.Pos, bad.text()+" has no limits, so the interference is not known", "fit: H7/p6 in the joint, or limits on the part")
 	return 0, 0, "", false
 }
+
+// fitted tells whether a size has limits of its own, not only the job's general
+// tolerance.
+func (s sized) fitted() bool { return s.limited && !strings.HasPrefix(s.source, "ISO 2768") }
 
 // member is one side of a press fit.
 func (j *joiner) member(f feature, sharedMm float64) (press.Member, bool) {
