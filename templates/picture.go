@@ -197,15 +197,23 @@ func sectionPanel(part *layout.PartPlan, features []layout.Feature, w, h float64
 	caption, size := shrink(caption, textMm, false, p.width)
 	p.draw.Add(Text{XMm: p.width / 2, YMm: y, SizeMm: size, Align: Centre, Content: caption})
 
-	type spot struct {
-		ft   layout.Feature
-		x, y float64
-	}
 	var spots []spot
 	for _, ft := range features {
 		x, y := at(ft.Balloon, 1)
-		spots = append(spots, spot{ft, x, y})
+		spots = append(spots, spot{ft.N, x, y})
 	}
+	balloonRow(&p, spots)
+	return p
+}
+
+// spot is what a balloon points at.
+type spot struct {
+	n    int
+	x, y float64
+}
+
+// balloonRow sets balloons in a row along a panel's upper edge.
+func balloonRow(p *panel, spots []spot) {
 	slices.SortStableFunc(spots, func(a, b spot) int { return cmp.Compare(a.x, b.x) })
 	wanted := make([]float64, len(spots))
 	for i, q := range spots {
@@ -225,13 +233,27 @@ func sectionPanel(part *layout.PartPlan, features []layout.Feature, w, h float64
 	}
 	for i, q := range spots {
 		p.draw.Add(leader(places[i], rowY, q.x, q.y)...)
-		p.draw.Add(balloon(places[i], rowY, q.ft.N)...)
+		p.draw.Add(balloon(places[i], rowY, q.n)...)
 	}
-	return p
 }
 
 // cutPath is the closed path of the metal on one side of the axis.
 func cutPath(s *layout.Section, at func(layout.XY, float64) (float64, float64), side float64) *canvas.Path {
+	p := &canvas.Path{}
+	for i, q := range cutPoints(s) {
+		x, y := at(q, side)
+		if i == 0 {
+			p.MoveTo(x, y)
+		} else {
+			p.LineTo(x, y)
+		}
+	}
+	p.Close()
+	return p
+}
+
+// cutPoints are the corners of the metal on one side of the axis, z and r.
+func cutPoints(s *layout.Section) []layout.XY {
 	points := slices.Clone(s.Outer)
 	switch n := len(s.Inner); {
 	case n == 0:
@@ -244,17 +266,7 @@ func cutPath(s *layout.Section, at func(layout.XY, float64) (float64, float64), 
 			points = append(points, s.Inner[i])
 		}
 	}
-	p := &canvas.Path{}
-	for i, q := range points {
-		x, y := at(q, side)
-		if i == 0 {
-			p.MoveTo(x, y)
-		} else {
-			p.LineTo(x, y)
-		}
-	}
-	p.Close()
-	return p
+	return points
 }
 
 // outsidePath is the lower half seen from outside, from the axis round.

@@ -47,7 +47,8 @@ const (
 )
 
 // Packet draws the whole packet: the cover, then for each part its operation
-// sheet, its punch templates and its inspection record. It returns an error
+// sheet, its punch templates and its inspection record; then the sequence in
+// which the parts are joined. It returns an error
 // if the paper is outside the range of Options, an outline cannot be read, or
 // a template needs more than maxTiles sheets.
 func Packet(plan *layout.Plan, opt Options) (*Document, error) {
@@ -74,6 +75,7 @@ func Packet(plan *layout.Plan, opt Options) (*Document, error) {
 			chapters = append(chapters, chapter{part.Title, inspectionName, inspectionSheets(plan, part, paper)})
 		}
 	}
+	chapters = append(chapters, sequenceChapters(plan, paper)...)
 	// The index does not change its length with the numbers in it, so the
 	// first drawing of the cover only counts its pages.
 	pages := len(coverSheets(plan, opt.Findings, paper, chapters, 0))

@@ -1,0 +1,300 @@
+package templates
+
+import (
+	"cmp"
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+
+	"github.com/tdewolff/canvas"
+
+	"centrepop/layout"
+)
+
+// round places a clock angle on a dial: x right, y up.
+func round(cx, cy, r, deg float64) (x, y float64) {
+	s, c := math.Sincos(deg * math.Pi / 180)
+	return cx + r*s, cy + r*c
+}
+
+// dial draws a clock face about (cx, cy): ring, a mark every 30°, the quarter
+// angles and the TOP arrow inside.
+func dial(d *Drawing, cx, cy, r float64) {
+	d.Add(ring(cx, cy, r, lineMm))
+	for i := range 12 {
+		in := r - 1.6
+		if i%3 == 0 {
+			in = r - 2.8
+		}
+		x0, y0 := round(cx, cy, in, float64(30*i))
+		x1, y1 := round(cx, cy, r, float64(30*i))
+		d.Add(segment(x0, y0, x1, y1, thinMm))
+	}
+	d.Add(segment(cx-1.5, cy, cx+1.5, cy, thinMm), segment(cx, cy-1.5, cx, cy+1.5, thinMm))
+	d.Add(topArrow(cx, cy+r-10.4, 7))
+	d.Add(Text{XMm: cx, YMm: cy + r - 14, SizeMm: 3.4, Bold: true, Align: Centre, Content: "TOP"})
+	d.Add(Text{XMm: cx + r - 3.6, YMm: cy - 1, SizeMm: smallMm, Align: Right, Content: "90°"})
+	d.Add(Text{XMm: cx, YMm: cy - r + 3.8, SizeMm: smallMm, Align: Centre, Content: "180°"})
+	d.Add(Text{XMm: cx - r + 3.6, YMm: cy - 1, SizeMm: smallMm, Content: "270°"})
+}
+
+// hourMark is everything that lies at one clock angle.
+type hourMark struct {
+	letter string
+	deg    float64
+	whats  []string
+	key    bool
+}
+
+// hourMarks gathers a joint's clock marks by angle, from TOP round.
+func hourMarks(marks []layout.ClockMark) []hourMark {
+	sorted := slices.Clone(marks)
+	slices.SortStableFunc(sorted, func(a, b layout.ClockMark) int { return cmp.Compare(a.Deg, b.Deg) })
+	var out []hourMark
+	for _, m := range sorted {
+		n := len(out)
+		if n == 0 || m.Deg-out[n-1].deg > 0.25 {
+			out = append(out, hourMark{deg: m.Deg})
+			n++
+		}
+		h := &out[n-1]
+		what := m.Part + " " + m.Label
+		if !slices.Contains(h.whats, what) {
+			h.whats = append(h.whats, what)
+		}
+		h.key = h.key || m.Key
+	}
+	for i := range out {
+		out[i].letter = string(rune('A' + i%26))
+		if i >= 26 {
+			out[i].letter += strconv.Itoa(i/26 + 1)
+		}
+	}
+	return out
+}
+
+// frontOf is the part whose front the assembly's clock is seen from.
+func frontOf(j *layout.JointPlan) string {
+	for _, p := range j.Placed {
+		if p.FrontMm == 0 && p.TurnDeg == 0 && !p.Flipped {
+			return p.Title
+		}
+	}
+	if len(j.Placed) > 0 {
+		return j.Placed[0].Title
+	}
+	return j.B.Title
+}
+
+// clockPieces draws the clock with what lies where, the list beside it, and
+// what must line up.
+func clockPieces(plan *layout.Plan, j *layout.JointPlan, width float64) []piece {
+	marks := hourMarks(j.Clock)
+	if len(marks) == 0 {
+		return nil
+	}
+	const r, side = 25.0, 72.0
+	clock := panel{width: side, height: 2*r + 24}
+	cx, cy := side/2, -r-7.5
+	dial(&clock.draw, cx, cy, r)
+	wanted := make([]float64, len(marks))
+	for i, m := range marks {
+		wanted[i] = m.deg
+	}
+	places := spread(wanted, 9.5, 0, 350)
+	for i, m := range marks {
+		x, y := round(cx, cy, r, m.deg)
+		if m.key {
+			clock.draw.Add(disc(x, y, 1.5))
+			x0, y0 := round(cx, cy, r*0.45, m.deg)
+			if math.Abs(math.Mod(m.deg+45, 90)-45) > 12 {
+				clock.draw.Add(segment(x0, y0, x, y, 0.5))
+			}
+		} else {
+			clock.draw.Add(Shape{Path: canvas.Circle(1.2).Translate(x, y), Fill: White, Stroke: Black, WidthMm: 0.3})
+		}
+		lx, ly := round(cx, cy, r+4.4, places[i])
+		clock.draw.Add(Text{XMm: lx, YMm: ly - 1.4, SizeMm: 3.8, Bold: true, Align: Centre, Content: m.letter})
+	}
+	caption, size := shrink("Seen from the front of", textMm, false, side)
+	clock.draw.Add(Text{XMm: cx, YMm: -clock.height + 5.4, SizeMm: size, Align: Centre, Content: caption})
+	caption, size = shrink(frontOf(j), textMm, true, side)
+	clock.draw.Add(Text{XMm: cx, YMm: -clock.height + 1, SizeMm: size, Bold: true, Align: Centre, Content: caption})
+
+	t := table{columns: []column{
+		{head: "", align: Centre, bold: true, size: 3.8, least: 7},
+		{head: "Clock", align: Right, bold: true, size: 3.8},
+		{head: "By the hour"},
+		{head: "What lies there", flex: true},
+	}}
+	for _, m := range marks {
+		t.rows = append(t.rows, []string{m.letter, degrees(m.deg), oclock(m.deg), strings.Join(m.whats, ", ")})
+	}
+	var line table
+	if len(j.Align) > 0 {
+		line = table{rowMm: 8, columns: []column{
+			{head: "Must lie in line", flex: true, bold: true},
+			{head: "at", align: Centre, bold: true, size: 4.2},
+			{head: "Right", align: Centre, least: 11, tick: true},
+		}}
+		for _, a := range j.Align {
+			line.rows = append(line.rows, []string{a.What, degrees(a.Deg) + "\n" + oclock(a.Deg), ""})
+		}
+	}
+	title := heading("On the clock", width)
+	if width-side-4 < 90 || len(marks) > 14 {
+		// A long list stands below the dial.
+		below := piece{height: clock.height}
+		below.draw.Place(&clock.draw, (width-side)/2, 0)
+		pieces := []piece{title, below}
+		pieces = append(pieces, t.pieces(width)...)
+		pieces = append(pieces, space(2))
+		pieces = append(pieces, line.pieces(width)...)
+		return append(pieces, space(4))
+	}
+	right := width - side - 4
+	text := stack(append(append(t.pieces(right), space(2)), line.pieces(right)...)...)
+	row := piece{height: max(clock.height, text.height+1)}
+	row.draw.Place(&clock.draw, 0, 0)
+	row.draw.Place(&text.draw, side+4, -1)
+	return []piece{title, row, space(4)}
+}
+
+// pieces are a table's rows at a width, without a title.
+func (t table) pieces(width float64) []piece {
+	if len(t.rows) == 0 {
+		return nil
+	}
+	t.dropSpare()
+	widths := t.shareWidths(width)
+	out := []piece{t.headRow(widths)}
+	for _, row := range t.rows {
+		out = append(out, t.rowPieces(row, widths, 200)...)
+	}
+	return out
+}
+
+// panelRows sets panels side by side, as many in a row as fit.
+func panelRows(panels []panel, width float64) []piece {
+	var pieces []piece
+	for len(panels) > 0 {
+		n, used := 1, panels[0].width
+		for n < len(panels) && used+panels[n].width <= width {
+			used += panels[n].width
+			n++
+		}
+		var row piece
+		placeRow(&row, panels[:n], width)
+		pieces = append(pieces, row, space(3))
+		panels = panels[n:]
+	}
+	return pieces
+}
+
+// dialPanelMm is the radius of the dials of tacks, runs and bolts.
+const dialPanelMm = 20.0
+
+// captioned is an empty panel for a dial of radius r with room around it for
+// its numbers, its title above and its notes below.
+func captioned(title string, r, around float64, notes ...string) (p panel, cx, cy float64) {
+	p.width = max(62, 2*(r+around)+2)
+	p.height = 6.5 + 2*(r+around) + 4.6*float64(len(notes)) + 1
+	cx, cy = p.width/2, -6.5-r-around
+	shown, size := shrink(title, 3.8, true, p.width-2)
+	p.draw.Add(Text{XMm: cx, YMm: -4.2, SizeMm: size, Bold: true, Align: Centre, Content: shown})
+	for i, n := range notes {
+		shown, size := shrink(n, 3.2, false, p.width-2)
+		p.draw.Add(Text{XMm: cx, YMm: -p.height + 1.4 + 4.6*float64(len(notes)-1-i), SizeMm: size, Align: Centre, Content: shown})
+	}
+	return p, cx, cy
+}
+
+// tackPanel shows the tacks on the clock, numbered in their order.
+func tackPanel(j *layout.JointPlan, w *layout.WeldPlan, length string) panel {
+	p, cx, cy := captioned("Tacks: weld in this order", dialPanelMm, 7, "each "+length+" long", "seen from the front of "+j.B.Title)
+	dial(&p.draw, cx, cy, dialPanelMm)
+	half := min(9, 360*w.TackLengthMm/(2*math.Pi*w.DiameterMm))
+	for i, deg := range w.TacksDeg {
+		p.draw.Add(arc(cx, cy, dialPanelMm, deg-half, deg+half, 1.8))
+		x, y := round(cx, cy, dialPanelMm+4.4, deg)
+		p.draw.Add(Text{XMm: x, YMm: y - 1.6, SizeMm: 4.4, Bold: true, Align: Centre, Content: strconv.Itoa(i + 1)})
+	}
+	return p
+}
+
+// arc is a stretch of a circle from one clock angle clockwise to another.
+func arc(cx, cy, r, from, to, width float64) Shape {
+	p := &canvas.Path{}
+	n := max(2, int(math.Abs(to-from)/4)+1)
+	for i := range n + 1 {
+		x, y := round(cx, cy, r, from+(to-from)*float64(i)/float64(n))
+		if i == 0 {
+			p.MoveTo(x, y)
+		} else {
+			p.LineTo(x, y)
+		}
+	}
+	return Shape{Path: p, Stroke: Black, WidthMm: width}
+}
+
+// arrowhead is a filled triangle with its point at a clock angle of a circle,
+// pointing along it.
+func arrowhead(cx, cy, r, deg float64, clockwise bool) Shape {
+	back := 3.4 / r * 180 / math.Pi
+	if clockwise {
+		back = -back
+	}
+	tx, ty := round(cx, cy, r, deg)
+	ax, ay := round(cx, cy, r-1.3, deg+back)
+	bx, by := round(cx, cy, r+1.3, deg+back)
+	return Shape{Path: polygon(tx, ty, ax, ay, bx, by), Fill: Black}
+}
+
+// runsPanel shows the stretches of one layer as arrows, numbered in their
+// order.
+func runsPanel(j *layout.JointPlan, w *layout.WeldPlan, layer, layers int) panel {
+	title := "Runs, in this order"
+	if layers > 1 {
+		title = "Layer " + strconv.Itoa(layer) + " of " + strconv.Itoa(layers) + ", in this order"
+	}
+	p, cx, cy := captioned(title, dialPanelMm, 7, "arrows: from start to stop", "seen from the front of "+j.B.Title)
+	dial(&p.draw, cx, cy, dialPanelMm)
+	n := 0
+	for _, run := range w.Order {
+		if run.Layer != layer {
+			continue
+		}
+		n++
+		from, to := run.StartDeg, run.EndDeg
+		if run.Clockwise && to <= from {
+			to += 360
+		}
+		if !run.Clockwise && to >= from {
+			to -= 360
+		}
+		way := math.Copysign(1, to-from)
+		const r = dialPanelMm + 2.2
+		p.draw.Add(arc(cx, cy, r, from+way*2, to-way*9, 0.8))
+		p.draw.Add(arrowhead(cx, cy, r, to-way*1, way > 0))
+		x, y := round(cx, cy, r, from+way*2)
+		p.draw.Add(disc(x, y, 0.9))
+		x, y = round(cx, cy, r+3.6, (from+to)/2)
+		p.draw.Add(Text{XMm: x, YMm: y - 1.4, SizeMm: 3.8, Bold: true, Align: Centre, Content: strconv.Itoa(n)})
+	}
+	return p
+}
+
+// tightenPanel shows the bolts on the clock, numbered as they are tightened.
+func tightenPanel(j *layout.JointPlan, b *layout.BoltPlan) panel {
+	n := len(b.OrderDeg)
+	r := max(dialPanelMm, float64(n)*(2*balloonMm+0.8)/(2*math.Pi))
+	p, cx, cy := captioned("Tighten in this order", r, balloonMm+1, "seen from the front of", frontOf(j))
+	p.draw.Add(ring(cx, cy, r, thinMm, chainDash...), topArrow(cx, cy+r-14, 7))
+	p.draw.Add(Text{XMm: cx, YMm: cy + r - 18, SizeMm: textMm, Bold: true, Align: Centre, Content: "TOP"})
+	for i, deg := range b.OrderDeg {
+		x, y := round(cx, cy, r, deg)
+		p.draw.Add(balloon(x, y, i+1)...)
+	}
+	return p
+}
