@@ -1,6 +1,9 @@
 package parts
 
-import "fmt"
+import (
+	"fmt"
+	"math"
+)
 
 const stepForm = "{name: body, diameter: 165, fit: h9, length: 48} or {name: nose, thread: M40x1.5, length: 20}"
 
@@ -95,6 +98,21 @@ func (r *reader) tube(n *node) *Profile {
 	return p
 }
 
+// maxPatternRadiusMm is the largest radius of a cone's flat pattern. Common
+// practice, no source: over 100 m nobody can swing it, and the arc cannot be
+// told from a straight line.
+const maxPatternRadiusMm = 100_000.0
+
+// patternRadiusMm is the slant distance from the large end to the apex, of a
+// leaning cone at its longer side; 0 where the sizes do not give one.
+func (f *Frustum) patternRadiusMm() float64 {
+	taper := f.Large.Mm - f.Small.Mm
+	if !f.Height.Set() || !f.Small.Set() || taper <= 0 {
+		return 0
+	}
+	return math.Hypot(f.Height.Mm, taper/2+f.Offset.Mm) * f.Large.Mm / taper
+}
+
 // frustum reads a rolled cone.
 func (r *reader) frustum(n *node) *Frustum {
 	if !r.group(n, "large", "small", "height", "thickness", "offset", "measured", "seam", "overlap", "sheet") {
@@ -119,6 +137,10 @@ func (r *reader) frustum(n *node) *Frustum {
 	if f.Large.Set() && f.Small.Set() && f.Small.Mm >= f.Large.Mm {
 		r.faultf(f.Small.Pos, "a small diameter below the large one; a straight one is kind tube",
 			"the small end of %s is not smaller than the large end of %s", f.Small.Text, f.Large.Text)
+	}
+	if mm := f.patternRadiusMm(); mm > maxPatternRadiusMm {
+		r.faultf(f.Small.Pos, "a larger taper, or kind tube",
+			"the cone is so nearly a tube that its pattern has a radius of %.0f m", mm/1000)
 	}
 	least := 0.0 // small inside diameter, seen from the way it is measured
 	if !f.Inside {
