@@ -67,7 +67,7 @@ radial:
 `
 	pinYAML = `part: pin
 kind: shaft
-material: C45
+material: S355
 profile:
   outside:
     - {name: end, diameter: 80, length: 40}
@@ -94,9 +94,10 @@ func small(t *testing.T, joints string) (*parts.Job, error) {
 	t.Helper()
 	dir := t.TempDir()
 	job := "job: Small\nunits: mm\ntolerance: m\nshop: {press: 100 kN}\nparts:\n"
-	for name, text := range map[string]string{"flange": flangeYAML, "plain": plainYAML, "body": bodyYAML, "shaft": shaftYAML, "lid": lidYAML, "pin": pinYAML, "foot": footYAML} {
-		job += "  - " + name + ".yaml\n"
-		if err := os.WriteFile(filepath.Join(dir, name+".yaml"), []byte(text), 0o600); err != nil {
+	for _, text := range []string{flangeYAML, plainYAML, bodyYAML, shaftYAML, lidYAML, pinYAML, footYAML} {
+		name := strings.Fields(text)[1] + ".yaml"
+		job += "  - " + name + "\n"
+		if err := os.WriteFile(filepath.Join(dir, name), []byte(text), 0o600); err != nil {
 			t.Fatal(err)
 		}
 	}
@@ -387,7 +388,7 @@ func TestJointFaults(t *testing.T) {
 		{"turned off the holes", "  - {name: a, bolt: {through: flange.bolts, into: body.taps, bolt: M10 8.8}, rotate: 30}\n", "miss those of", "rotate: 90 makes them meet"},
 		{"not in line", "  - {name: a, bolt: {through: flange.bolts, into: body.taps, bolt: M10 8.8}, align: [flange.mark, body.drain]}\n", "do not line up", "rotate: 90 lines them up"},
 		{"no clock angle", "  - {name: a, bolt: {through: flange.bolts, into: body.taps, bolt: M10 8.8}, align: [flange.outline, body.drain]}\n", "no clock angle", "radial"},
-		{"a clearance fit", "  - {name: a, press: {shaft: shaft.seat, bore: body.cup, fit: H7/g6}}\n", "clearance fit", "H7/p6"},
+		{"a clearance fit", "  - {name: a, press: {shaft: pin.end, bore: body.cup, fit: H7/g6}}\n", "clearance fit", "H7/p6"},
 		{"two sizes", "  - {name: a, press: {shaft: shaft.end, bore: plain.bore, fit: H7/p6}}\n", "is Ø80", "one size"},
 		{"no such fit", "  - {name: a, press: {shaft: pin.end, bore: plain.bore, fit: H8/zz9}}\n", "cannot be used", ""},
 		{"general tolerances make no fit", "  - {name: a, press: {shaft: pin.end, bore: plain.bore}}\n", "has no limits", "fit: H7/p6"},
@@ -574,5 +575,90 @@ func TestDemoJoints(t *testing.T) {
 		if bars == 0 {
 			t.Errorf("%s: nothing to saw", name)
 		}
+	}
+}
+
+// A weld round a plate on a tube: length pi D, tacks and first layer opposite
+// first, and what AWS D1.1:2020 Table 7.7 asks of 12 mm plate (5 mm leg by its
+// thinner part; throat z/sqrt 2).
+func TestWeldNumbers(t *testing.T) {
+	p := smallPlan(t, "  - {name: a, weld: {part: plain.bore, to: pin.end, type: fillet, size: 5}, flush: front-with-front, below: 2}\n")
+	j := p.Joints[0]
+	w := j.Weld
+	if math.Abs(w.LengthMm-math.Pi*80) > 0.01 || w.LegMm != 5 || math.Abs(w.ThroatMm-5/math.Sqrt2) > 0.01 || w.Designation != "z5" {
+		t.Errorf("length %v, leg %v, throat %v, %s", w.LengthMm, w.LegMm, w.ThroatMm, w.Designation)
+	}
+	// 12.5 mm2, a tenth more for the convex face, steel of 7850 kg/m3.
+	if want := 12.5 * 1.1 * math.Pi * 80 * 7.85e-6; math.Abs(w.DepositedKg-want) > 0.001 {
+		t.Errorf("%v kg of weld metal, want %v", w.DepositedKg, want)
+	}
+	if len(w.TacksDeg) < 4 || w.TacksDeg[1] != 180 || w.Order[0].Layer != 1 || apart(w.Order[0].StartDeg, w.Order[1].StartDeg) != 180 {
+		t.Errorf("tacks %v, order %v", w.TacksDeg, w.Order)
+	}
+	if len(j.Problems) != 0 {
+		t.Errorf("a 5 mm leg on 12 mm plate: %q", j.Problems)
+	}
+	j = smallPlan(t, "  - {name: a, weld: {part: plain.bore, to: pin.end, type: fillet, size: 4}}\n").Joints[0]
+	if len(j.Problems) != 1 || !strings.Contains(j.Problems[0], "under the least of 5") {
+		t.Errorf("a 4 mm leg on 12 mm plate: %q", j.Problems)
+	}
+}
+
+// ISO 286-1: 40 k6 is +18/+2, 80 H7 is +30/0. With the ISO 492 ring limits
+// (from memory, 0/-12 and 0/-16) the cone has 2 to 30 of interference and the
+// cup 0 to 46 of clearance. Sleeves bear on the moved ring only.
+func TestBearingNumbers(t *testing.T) {
+	b := smallPlan(t, orderJoints).jointNamed(t, "bearing").Bearing
+	if b.ConeFitUm != (Range{2, 30}) || b.CupFitUm != (Range{-46, 0}) {
+		t.Errorf("cone %v, cup %v", b.ConeFitUm, b.CupFitUm)
+	}
+	if b.ConeSleeveInMm <= 40 || b.ConeSleeveOutMm >= b.CupRingInMm || b.CupRingOutMm >= 80 {
+		t.Errorf("sleeve %v to %v, ring %v to %v in a bearing 40 to 80", b.ConeSleeveInMm, b.ConeSleeveOutMm, b.CupRingInMm, b.CupRingOutMm)
+	}
+	// 12e-6 per K on 40 mm over 90 K is 43 µm, 13 more than the tightest fit.
+	if b.HeatConeC != 110 || b.HeatLeftUm != 13 {
+		t.Errorf("heat to %v °C leaves %v µm", b.HeatConeC, b.HeatLeftUm)
+	}
+	// 0.005 D B in mm gives grams.
+	if math.Abs(b.GreaseG-0.005*80*19.75) > 0.06 {
+		t.Errorf("%v g of grease", b.GreaseG)
+	}
+}
+
+// A register's play is bore less spigot at their limits: 120 H7 is +35/0 and
+// f7 is -36/-71 (ISO 286-1), 36 to 106.
+func TestRegister(t *testing.T) {
+	job, err := parts.Load("../testdata/pugmill/job.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	p, err := Resolve(job)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, f := range p.jointNamed(t, "lantern").Figures {
+		if f.Label == "register" {
+			if f.Value != "Bearing housing front spigot in Lantern register: clearance 36 – 106 µm" {
+				t.Errorf("%s", f.Value)
+			}
+			return
+		}
+	}
+	t.Error("the lantern's register is not judged")
+}
+
+// A clamped part without a joint of its own is put between the two ends.
+func TestStackAlone(t *testing.T) {
+	p := smallPlan(t, `
+  - name: cover
+    bolt: {through: plain.bolts, stack: [lid.bolts], into: body.back-taps, bolt: M10 8.8}
+    face: front-on-back
+`)
+	got := map[string]float64{}
+	for _, q := range p.Joints[0].Placed {
+		got[q.Part] = q.FrontMm
+	}
+	if got["lid"] != 100 || got["plain"] != 110 || got["body"] != 0 || len(got) != 3 {
+		t.Errorf("%v, want the lid at 100 and the ring at 110", got)
 	}
 }
