@@ -1,0 +1,94 @@
+package main
+
+import (
+	"errors"
+	"io"
+	"os"
+	"path/filepath"
+	"testing"
+
+	"centrepop/layout"
+	"centrepop/parts"
+	"centrepop/render/pdf"
+	"centrepop/templates"
+)
+
+// FuzzPart takes any part file from the YAML to the PDF. It must be refused
+// with a place in the input, or be printed; nothing may stop in between.
+func FuzzPart(f *testing.F) {
+	for _, pattern := range []string{"testdata/hostile/good/*.yaml", "../../testdata/pugmill/*.yaml", "../../testdata/gatejack/*.yaml"} {
+		files, _ := filepath.Glob(pattern)
+		if len(files) == 0 {
+			f.Fatalf("no seeds in %s", pattern)
+		}
+		for _, file := range files {
+			f.Add([]byte(read(f, file)))
+		}
+	}
+	dir := f.TempDir()
+	job := filepath.Join(dir, "job.yaml")
+	write(f, job, "job: Fuzz\nunits: mm\ntolerance: m\nparts: [part.yaml]\n")
+	f.Fuzz(func(t *testing.T, part []byte) {
+		if err := os.WriteFile(filepath.Join(dir, "part.yaml"), part, 0o666); err != nil {
+			t.Fatal(err)
+		}
+		printOrRefuse(t, job)
+	})
+}
+
+// FuzzJob does the same with the job file, beside parts that are right.
+func FuzzJob(f *testing.F) {
+	dir := f.TempDir()
+	if err := os.CopyFS(filepath.Join(dir, "good"), os.DirFS("testdata/hostile/good")); err != nil {
+		f.Fatal(err)
+	}
+	jobs, _ := filepath.Glob("testdata/hostile/job-*.yaml")
+	if len(jobs) == 0 {
+		f.Fatal("no seeds in testdata/hostile")
+	}
+	for _, file := range jobs {
+		f.Add([]byte(read(f, file)))
+	}
+	job := filepath.Join(dir, "job.yaml")
+	f.Fuzz(func(t *testing.T, text []byte) {
+		if err := os.WriteFile(job, text, 0o666); err != nil {
+			t.Fatal(err)
+		}
+		printOrRefuse(t, job)
+	})
+}
+
+// printOrRefuse runs every stage.
+func printOrRefuse(t *testing.T, path string) {
+	job, err := parts.Load(path)
+	if err != nil {
+		located(t, err)
+		return
+	}
+	plan, err := layout.Resolve(job)
+	if err != nil {
+		located(t, err)
+		return
+	}
+	doc, err := templates.Packet(plan, templates.Options{Paper: plan.Paper})
+	if err != nil {
+		return // too large for the paper
+	}
+	if err := pdf.Write(io.Discard, doc); err != nil {
+		t.Fatalf("what was accepted cannot be printed: %v", err)
+	}
+}
+
+// located checks that an error says where in the input the fault is.
+func located(t *testing.T, err error) {
+	t.Helper()
+	var all parts.Errors
+	if !errors.As(err, &all) || len(all) == 0 {
+		t.Fatalf("the error has no place: %v", err)
+	}
+	for _, one := range all {
+		if one.File == "" || one.Line < 1 || one.Column < 1 || one.What == "" {
+			t.Fatalf("the fault %+v has no place or no words", one)
+		}
+	}
+}
