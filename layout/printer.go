@@ -87,6 +87,21 @@ func NewCorrection(name string, r PrinterReadings) (*Correction, error) {
 	return nil, fmt.Errorf("the diagonals differ by %s mm: a skew over %s° is a slip in measuring", trim(math.Abs(d1-d2), 1), trim(maxPrinterSkew, 0))
 }
 
+// Check refuses a correction that NewCorrection cannot have made: not finite,
+// or beyond what a printer does.
+func (c *Correction) Check() error {
+	least, most := 1/(1+maxPrinterError)-1e-9, 1/(1-maxPrinterError)+1e-9
+	for _, f := range []float64{c.AcrossFactor, c.UpFactor} {
+		if !(f >= least && f <= most) {
+			return fmt.Errorf("%s: the factors must be %.4f to %.4f", c.Text(), least, most)
+		}
+	}
+	if !(math.Abs(c.SkewDeg) <= maxPrinterSkew) {
+		return fmt.Errorf("%s: the skew must be at most %s°", c.Text(), trim(maxPrinterSkew, 0))
+	}
+	return nil
+}
+
 // Matrix is the linear map that a drawing is put through, about any point, as
 // rows: x' = m[0][0] x + m[0][1] y, y' = m[1][0] x + m[1][1] y. It undoes
 // what the printer does: lengths along x by 1/AcrossFactor, along y by

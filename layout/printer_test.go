@@ -101,3 +101,15 @@ func TestCorrectionRefuses(t *testing.T) {
 		t.Error(err)
 	}
 }
+
+func TestCorrectionCheck(t *testing.T) {
+	good := Correction{"x", 1 / 1.05, 1 / 0.95, -2}
+	if err := good.Check(); err != nil {
+		t.Error(err)
+	}
+	for _, c := range []Correction{{}, {"x", 1, 1.06, 0}, {"x", 0.95, 1, 0}, {"x", math.NaN(), 1, 0}, {"x", 1, 1, math.NaN()}, {"x", 1, 1, 2.1}, {"x", -1, 1, 0}} {
+		if err := c.Check(); err == nil {
+			t.Errorf("%v is accepted", c)
+		}
+	}
+}

@@ -259,7 +259,7 @@ func (r *resolver) openings(out *Profile) []opening {
 		case m.hole != nil && m.size.thread != nil:
 			why = "tapped " + m.size.thread.Designation
 		case m.hole != nil && m.hole.Size.Make == parts.PlainHole && m.size.size.class != "":
-			why = "reamed or bored " + m.size.size.class
+			why = "finished to " + m.size.size.class + " after drilling"
 		default:
 			why = tooSmall(m.group.FinishedMm)
 		}

@@ -124,7 +124,7 @@ func TestCutProfile(t *testing.T) {
 	for _, m := range p.Marks {
 		why[strings.Fields(m.Name)[0]] += m.Why + ";"
 	}
-	for name, w := range map[string]string{"small": "9.9 is under the 10", "taps": "tapped M8", "dowel": "reamed or bored H7", "blind": "blind"} {
+	for name, w := range map[string]string{"small": "9.9 is under the 10", "taps": "tapped M8", "dowel": "finished to H7 after drilling", "blind": "blind"} {
 		if !strings.Contains(why[name], w) {
 			t.Errorf("mark %s: %q, want %q", name, why[name], w)
 		}

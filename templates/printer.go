@@ -18,9 +18,9 @@ const statementMm = 4.5
 
 // room is what a correction leaves of upright paper for the sheets, so that
 // the corrected drawing keeps the margins of the paper. All of the paper
-// without a correction.
+// without a correction, or with one that correct refuses.
 func room(c *layout.Correction, f frame) frame {
-	if c == nil {
+	if c == nil || c.Check() != nil {
 		return f
 	}
 	m := c.Matrix(false)
@@ -39,6 +39,9 @@ func (doc *Document) correct(plan *layout.Plan, opt Options) (*Document, error) 
 	c := opt.Printer
 	if c == nil {
 		return doc, nil
+	}
+	if err := c.Check(); err != nil {
+		return nil, fmt.Errorf("templates: %w", err)
 	}
 	paper, err := paperOf(plan, Options{Paper: opt.Paper})
 	if err != nil {
@@ -103,6 +106,11 @@ func CheckPage(paper parts.Paper, c *layout.Correction) (*Document, error) {
 	across, up, err := CheckRules(paper)
 	if err != nil {
 		return nil, err
+	}
+	if c != nil {
+		if err := c.Check(); err != nil {
+			return nil, fmt.Errorf("templates: %w", err)
+		}
 	}
 	d := &Drawing{}
 	x, y := (f.width-across)/2, (f.height-up)/2

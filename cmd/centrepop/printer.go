@@ -37,13 +37,13 @@ type printerFlags struct {
 // printer keeps what is known of the user's printers.
 func printer(c *call) error {
 	f := &printerFlags{}
-	c.flags.StringVarP(&f.output, "output", "o", "", "check: PDF file to write")
-	c.flags.StringVar(&f.paper, "paper", "A4", "check, set: the paper of the check page, A4, A3, Letter, Tabloid or WIDTHxHEIGHT")
-	c.flags.StringVar(&f.printer, "printer", "", "check: correct the page for this printer, to prove the correction")
-	c.flags.StringVar(&f.across, "across", "", "set: the across rule as measured on the print, in mm unless it says in (150 mm is right on A4)")
-	c.flags.StringVar(&f.up, "up", "", "set: the up rule as measured (250 mm is right on A4)")
-	c.flags.StringVar(&f.diagonal1, "diagonal1", "", "set: from lower left to upper right as measured; both diagonals or none")
-	c.flags.StringVar(&f.diagonal2, "diagonal2", "", "set: from lower right to upper left as measured")
+	c.flags.StringVarP(&f.output, "output", "o", "", "check: PDF `FILE` to write")
+	c.flags.StringVar(&f.paper, "paper", "A4", "check, set: the `PAPER` of the check page, A4, A3, Letter, Tabloid or WIDTHxHEIGHT")
+	c.flags.StringVar(&f.printer, "printer", "", "check: correct the page for the printer `NAME`, to prove the correction")
+	c.flags.StringVar(&f.across, "across", "", "set: the across rule as measured on the print, `LENGTH` in mm unless it says in (150 mm is right on A4)")
+	c.flags.StringVar(&f.up, "up", "", "set: the up rule as measured, `LENGTH` (250 mm is right on A4)")
+	c.flags.StringVar(&f.diagonal1, "diagonal1", "", "set: from lower left to upper right as measured, `LENGTH`; both diagonals or none")
+	c.flags.StringVar(&f.diagonal2, "diagonal2", "", "set: from lower right to upper left as measured, `LENGTH`")
 	if err := c.parse(1, 2); err != nil {
 		return err
 	}

@@ -200,6 +200,17 @@ func TestLyingPrinter(t *testing.T) {
 			}
 		}
 	}
+	do(t, "template", "../../testdata/pugmill/job.yaml", "barrel-tube", "hopper", "--printer", "liar", "-o", file)
+	doc, tiles := openPDF(t, file), 0
+	for page := range doc.Pages() {
+		if strings.Contains(doc.Text(page), "Tile ") {
+			tiles++
+			trueRules(t, "wrap or cone", liar.print(doc, page))
+		}
+	}
+	if tiles < 4 {
+		t.Errorf("%d tiles of wraps and cones", tiles)
+	}
 	if worstWithout < 1 {
 		t.Errorf("without correction the worst hole is only %.3f mm off: the printer is too good for this test", worstWithout)
 	}

@@ -22,11 +22,11 @@ type profileAnswer struct {
 
 // profile writes the cutting file of one part and reports what is in it.
 func profile(c *call) error {
-	out := c.flags.StringP("output", "o", "", "SVG or PDF file to write, true size, front face (of blanks the outside) up; contours in the group cut, pop marks and TOP in the group mark")
-	cut := c.flags.String("cut", "", "laser, plasma, waterjet or flame instead of the part's stock.cut")
-	kerfText := c.flags.String("kerf", "", "width of the cut, such as 0.2; stated in the report, applied only with --compensate")
+	out := c.flags.StringP("output", "o", "", "SVG or PDF `FILE` to write, true size, front face (of blanks the outside) up; contours in the group cut, pop marks, scribed lines and TOP in the group mark")
+	cut := c.flags.String("cut", "", "`CUTTER` laser, plasma, waterjet or flame instead of the part's stock.cut")
+	kerfText := c.flags.String("kerf", "", "`WIDTH` of the cut, such as 0.2; stated in the report, applied only with --compensate")
 	compensate := c.flags.Bool("compensate", false, "move the contours by half the kerf into the waste; without it the cutter does that")
-	piece := c.flags.String("piece", "", "which blank of a cone or square-to-round made of several pieces")
+	piece := c.flags.String("piece", "", "`NAME` of the blank, of a cone or square-to-round made of several pieces")
 	if err := c.parse(2, 2); err != nil {
 		return err
 	}

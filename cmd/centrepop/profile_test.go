@@ -2,10 +2,14 @@ package main
 
 import (
 	"bytes"
+	"encoding/xml"
+	"fmt"
 	"math"
 	"os"
 	"path/filepath"
 	"testing"
+
+	"github.com/tdewolff/canvas"
 
 	"centrepop/testdata/measure"
 )
@@ -73,6 +77,71 @@ func TestProfileMeasured(t *testing.T) {
 	}
 	want[len(want)-1] += 1
 	sameSizes(t, "with kerf", diameters(profilePDF(t, job, "cap-ring", "--kerf", "0.5 mm", "--compensate")), want)
+}
+
+// TestProfileSVG reads the cutting file of the cap ring back: groups and
+// nothing else, closed contours with the areas of the circles they stand for,
+// the largest last, and marks at the places of the tapped holes.
+func TestProfileSVG(t *testing.T) {
+	file := filepath.Join(t.TempDir(), "p.svg")
+	var stdout, stderr bytes.Buffer
+	if code := run([]string{"profile", "../../testdata/gatejack/job.yaml", "cap-ring", "-o", file}, &stdout, &stderr); code != statusDone {
+		t.Fatalf("status %d: %s", code, &stderr)
+	}
+	data, err := os.ReadFile(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	type path struct {
+		D string `xml:"d,attr"`
+	}
+	var doc struct {
+		Width  string `xml:"width,attr"`
+		Groups []struct {
+			ID    string `xml:"id,attr"`
+			Paths []path `xml:"path"`
+		} `xml:"g"`
+	}
+	if err := xml.Unmarshal(data, &doc); err != nil {
+		t.Fatal(err)
+	}
+	const in = 25.4
+	if want := fmt.Sprintf("%gmm", 4.5*in+2); doc.Width != want {
+		t.Errorf("width %s, want %s", doc.Width, want)
+	}
+	if len(doc.Groups) != 2 || doc.Groups[0].ID != "cut" || doc.Groups[1].ID != "mark" {
+		t.Fatalf("groups %v", doc.Groups)
+	}
+	want := []float64{0.281 * in, 0.281 * in, 0.281 * in, 0.281 * in, 0.281 * in, 0.281 * in, 2.125 * in, 4.5 * in}
+	var got []float64
+	for _, p := range doc.Groups[0].Paths {
+		contour, err := canvas.ParseSVGPath(p.D)
+		if err != nil || !contour.Closed() || len(contour.Split()) != 1 {
+			t.Fatalf("%s: not one closed contour: %v", p.D, err)
+		}
+		area, pts := 0.0, contour.Flatten(1e-4).Coords()
+		for i, a := range pts {
+			b := pts[(i+1)%len(pts)]
+			area += (a.X*b.Y - a.Y*b.X) / 2
+		}
+		got = append(got, 2*math.Sqrt(math.Abs(area)/math.Pi))
+	}
+	sameSizes(t, "diameters by area", got, want)
+	// Two tapped holes at clock 30 and 210 on the circle of 3-1/2 in, and TOP.
+	if n := len(doc.Groups[1].Paths); n != 3 {
+		t.Fatalf("%d marks, want 3", n)
+	}
+	middle := 4.5*in/2 + 1
+	for i, clock := range []float64{30, 210} {
+		mark, err := canvas.ParseSVGPath(doc.Groups[1].Paths[i].D)
+		if err != nil {
+			t.Fatal(err)
+		}
+		b := mark.Bounds()
+		sin, cos := math.Sincos(clock * math.Pi / 180)
+		at := []float64{(b.X0 + b.X1) / 2, (b.Y0 + b.Y1) / 2}
+		sameSizes(t, "mark", at, []float64{middle + 1.75*in*sin, middle - 1.75*in*cos}) // y down
+	}
 }
 
 // TestProfileClosed requires every contour of the flat parts of both jobs to
