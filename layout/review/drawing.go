@@ -2,7 +2,7 @@ package review
 
 import (
 	"math"
-	"sort"
+	"slices"
 
 	"centrepop/layout"
 	"centrepop/parts"
@@ -30,18 +30,31 @@ func stock(v *view) {
 	})
 }
 
-// top looks for parts that can be put on in a wrong turn without a mark for TOP.
+// top looks for parts that can be put on in a wrong turn without a mark for TOP:
+// a round part whose holes do not repeat at all, and any part that some of its
+// patterns let lie in a turn in which the others are out of place. A turn that
+// the outline shows is no danger.
 func top(v *view) {
-	if v.p.Top.Value != "" {
+	if v.p.Top.Value != "" || v.p.Frustum != nil {
 		return
 	}
-	turns := v.rightTurns()
-	if turns == nil {
+	sets := v.patterns()
+	if len(sets) == 0 {
 		return
 	}
-	numbers := "no turn but the right one brings all its features together again"
-	if len(turns) > 1 {
-		numbers = "it comes together again in " + number(float64(len(turns))) + " turns, yet others match in part"
+	common, wrong := rightTurns(sets)
+	wrong = slices.DeleteFunc(wrong, func(turn float64) bool { return !v.outlineTurns(turn) })
+	lone := len(v.outside) > 0 && len(common) == 1 && sets[0].count() > 1
+	if len(wrong) == 0 && !lone {
+		return
+	}
+	numbers := "its holes come together again in no other turn"
+	if len(wrong) > 0 {
+		var list []string
+		for _, t := range wrong {
+			list = append(list, number(t)+"°")
+		}
+		numbers = "turned by " + few(list) + " some of its holes match and others do not"
 	}
 	v.report(Check, "", v.p.Name.Pos, Finding{
 		What: v.p.Title.Value + " does not say how TOP is marked, and can be put on turned", Numbers: numbers,
@@ -49,47 +62,46 @@ func top(v *view) {
 	})
 }
 
-// rightTurns lists the turns of a round part that bring holes and openings
-// together again, if they are not those of all its patterns. It is nil if TOP
-// does not matter: no pattern, one regular pattern alone, a plate whose outline
-// shows how it lies, or patterns that all repeat together.
-func (v *view) rightTurns() []float64 {
-	if len(v.outside) == 0 || v.p.Frustum != nil {
-		return nil
-	}
-	sets := v.patterns()
-	if len(sets) == 0 {
-		return nil
-	}
-	var common []float64
-	least := math.Inf(1)
-	for i, s := range sets {
-		turns := s.turns()
-		least = math.Min(least, 360/float64(len(turns)))
-		if i == 0 {
-			common = turns
-			continue
-		}
-		var both []float64
-		for _, a := range common {
-			for _, b := range turns {
-				if math.Abs(a-b) < 1e-6 {
-					both = append(both, a)
-				}
+// rightTurns lists the turns that bring all patterns together again, and those
+// that do so for some but not all; both rising.
+func rightTurns(sets []*pattern) (common, wrong []float64) {
+	for _, s := range sets {
+		for _, t := range s.turns() {
+			has := func(list []float64) bool {
+				return slices.ContainsFunc(list, func(o float64) bool { return math.Abs(o-t) < 1e-6 })
+			}
+			all := true
+			for _, o := range sets {
+				all = all && o.fits(t)
+			}
+			switch {
+			case all && !has(common):
+				common = append(common, t)
+			case !all && !has(wrong):
+				wrong = append(wrong, t)
 			}
 		}
-		common = both
 	}
-	// One turn off some pattern's own must be off for all of them.
-	for _, s := range sets {
-		if len(s.turns()) > len(common) {
-			return common
-		}
+	slices.Sort(common)
+	slices.Sort(wrong)
+	return common, wrong
+}
+
+// outlineTurns tells whether a part looks the same from outside in a turn.
+func (v *view) outlineTurns(turn float64) bool {
+	step := 360.0 // of a shape that repeats in no turn
+	switch o := v.p.Outline; {
+	case o == nil || o.Shape == parts.CircleOutline:
+		return true
+	case o.Shape == parts.SquareOutline:
+		step = 90
+	case o.Shape == parts.RectangleOutline || o.Shape == parts.SlotOutline:
+		step = 180
+	case o.Sides > 0:
+		step = 360 / float64(o.Sides)
 	}
-	if len(common) == 1 && sets[0].count() > 1 {
-		return common
-	}
-	return nil
+	off := math.Mod(turn, step)
+	return off < 1e-6 || step-off < 1e-6
 }
 
 // pattern is the places of one group, as clock angles with what else places
@@ -137,7 +149,7 @@ func (p *pattern) turns() []float64 {
 			out = append(out, math.Round(turn*1e6)/1e6)
 		}
 	}
-	sort.Float64s(out)
+	slices.Sort(out)
 	return out
 }
 

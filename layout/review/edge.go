@@ -55,6 +55,16 @@ func edge(v *view) {
 		n := v.nearestEdge(h)
 		need := h.edgeRim()
 		wantMm := need.needMm - h.radiusMm
+		if headMm := n.wallMm + h.radiusMm - h.headRadiusMm(); headMm < slackMm && n.wallMm >= wantMm-slackMm {
+			worst.add(h.name, headMm, func(count int) {
+				v.report(Check, h.name, h.pos(), Finding{
+					What:    h.title() + ": the counterbore or countersink breaks out of " + n.what + same(count),
+					Numbers: "its rim lies " + v.mm(-headMm) + " beyond " + n.what,
+					Rule:    "a screw head is held all round", Source: "by geometry", Fix: "move the hole, or take a smaller head",
+				})
+			})
+			continue
+		}
 		if n.wallMm >= wantMm-slackMm {
 			continue
 		}
@@ -115,13 +125,13 @@ func outerMm(c *cylinder) float64 {
 	return c.radiusMm
 }
 
-// same says that other holes of the group have the same fault.
+// same says how many others have the same fault.
 func same(count int) string {
 	switch {
 	case count == 2:
-		return " (and one more of the group)"
+		return " (and one more)"
 	case count > 2:
-		return " (and " + strconv.Itoa(count-1) + " more of the group)"
+		return " (and " + strconv.Itoa(count-1) + " more)"
 	}
 	return ""
 }

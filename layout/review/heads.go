@@ -44,8 +44,12 @@ func head(v *view) {
 			if neighbourMm > 0 && neighbourMm-room.NeedNeighbourMm < near {
 				near, what, need = neighbourMm-room.NeedNeighbourMm, "the next bolt", room.NeedNeighbourMm
 			}
+			key := h.name + string(side)
+			if what == "the next bolt" {
+				key = h.name // the same on both sides
+			}
 			if near < -slackMm {
-				worst.add(h.name+string(side), near, func(count int) {
+				worst.add(key, near, func(count int) {
 					v.report(Check, h.name, h.pos(), Finding{
 						What:    h.title() + ": head or washer fouls " + what + " on the " + string(side) + same(count),
 						Numbers: what + " is " + v.mm(need+near) + " from the centre, " + b.Thread.Designation + " with washer wants " + v.mm(need),
@@ -70,7 +74,7 @@ func head(v *view) {
 				}
 			}
 			if toolNeed > slackMm && !math.IsInf(toolNeed, 1) {
-				worst.add(h.name+string(side), -toolNeed, func(count int) {
+				worst.add(key, -toolNeed, func(count int) {
 					v.report(Check, h.name, h.pos(), Finding{
 						What:    h.title() + ": the head fits, but no socket or ring spanner goes over it on the " + string(side) + same(count),
 						Numbers: what + " is " + v.mm(near+need) + " from the centre; the spanner lacks " + v.mm(toolNeed),

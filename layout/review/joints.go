@@ -11,7 +11,7 @@ import (
 // Job reviews a job that may not even resolve. Faults of its joints (patterns
 // that do not meet, features that cannot line up, a fit with one side missing)
 // become findings to stop at, and the parts are then reviewed alone. The plan
-// is nil in that case. The error is that of layout.Resolve if a part itself is
+// is nil in that case, and such findings cannot be accepted. The error is that of layout.Resolve if a part itself is
 // at fault.
 func Job(job *parts.Job) ([]Finding, *layout.Plan, error) {
 	plan, err := layout.Resolve(job)
@@ -34,7 +34,7 @@ func Job(job *parts.Job) ([]Finding, *layout.Plan, error) {
 		r.code = k.code
 		r.add(Finding{
 			Severity: Stop, Part: jointAt(job, e.Pos), Pos: e.Pos, What: e.What,
-			Rule: k.rule, Source: k.source, Fix: e.Right,
+			Rule: k.rule, Source: k.source, Fix: e.Right, hard: true,
 		})
 	}
 	return r.review(), nil, nil
@@ -172,13 +172,13 @@ func trap(r *reviewer) {
 			}
 			what += " the other way round at " + strings.Join(flipped, ", ")
 		}
-		severity, fix := Note, strings.Join(j.Remedies, "; ")
+		severity, fix := Note, strings.Join(j.Remedies, " ")
 		if fix == "" {
-			fix = "line up the TOP marks"
+			fix = "Line up the TOP marks."
 		}
 		for _, end := range []layout.JointEnd{j.A, j.B} {
 			if q := r.plan.Part(end.Part); q != nil && q.Top == "" {
-				severity, fix = Check, "mark TOP on "+q.Title+"; "+fix
+				severity, fix = Check, "Mark TOP on "+q.Title+". "+fix
 			}
 		}
 		r.add(Finding{
@@ -268,10 +268,7 @@ func fitSides(r *reviewer) {
 				Fix:  "write the class at both features",
 			}
 			switch {
-			case side.size.Fit.Pos.Line == 0 && side.class == "":
-				f.Severity, f.What = Stop, side.ref.Part+"."+side.ref.Feature+" has no fit, though it is pressed"
-				f.Numbers = "nothing but the general tolerance limits " + r.mm(side.size.Nominal.Mm)
-			case side.size.Fit.Pos.Line == 0:
+			case side.size.Fit.Pos.Line == 0 && side.class != "":
 				f.Severity, f.What = Check, side.ref.Part+"."+side.ref.Feature+" has no fit on its own drawing"
 				f.Numbers = "the joint asks " + p.Fit.Value
 			case drawn != "" && side.class != "" && drawn != side.class:

@@ -19,12 +19,22 @@ func ligament(v *view) {
 			centresMm := apartMm(g, h)
 			wallMm := centresMm - g.radiusMm - h.radiusMm
 			need := pitch(g, h)
+			if headsMm := centresMm - g.headRadiusMm() - h.headRadiusMm(); g.face == h.face && headsMm < slackMm && centresMm >= need.needMm-slackMm {
+				worst.add(g.name+" "+h.name, headsMm, func(count int) {
+					v.report(Check, h.name, h.pos(), Finding{
+						What:    g.title() + " and " + h.title() + ": their counterbores or countersinks run into each other" + same(count),
+						Numbers: "they overlap by " + v.mm(-headsMm),
+						Rule:    "a screw head is held all round", Source: "by geometry", Fix: "move one of them, or take smaller heads",
+					})
+				})
+				continue
+			}
 			if centresMm >= need.needMm-slackMm {
 				continue
 			}
 			worst.add(g.name+" "+h.name, centresMm-need.needMm, func(count int) {
 				f := Finding{
-					What:    g.title() + " and " + h.title() + " lie close together",
+					What:    g.title() + " and " + h.title() + " lie close together" + same(count),
 					Numbers: "centres " + v.mm(centresMm) + " apart, wanted " + v.mm(need.needMm) + "; metal between " + v.mm(wallMm),
 					Rule:    need.rule, Source: need.source,
 					Fix: "move one of them, or take a smaller size or fewer holes",
@@ -32,10 +42,12 @@ func ligament(v *view) {
 				severity := Check
 				switch {
 				case centresMm < slackMm:
+					f.Numbers = v.mm(2*g.radiusMm) + " and " + v.mm(2*h.radiusMm) + " on one centre"
 					severity, f.What = Stop, g.title()+" and "+h.title()+" are at the same place"
 					f.Fix = "delete one of them"
 				case wallMm < slackMm:
-					severity, f.What = Stop, g.title()+" and "+h.title()+" run into each other"
+					severity, f.What = Stop, g.title()+" and "+h.title()+" run into each other"+same(count)
+					f.Numbers = "centres " + v.mm(centresMm) + " apart; they overlap by " + v.mm(-wallMm)
 				}
 				v.report(severity, h.name, h.pos(), f)
 			})

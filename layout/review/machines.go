@@ -37,7 +37,7 @@ func pierce(v *view) {
 		if d.make == parts.TappedHole || d.fit || !d.through || d.mm >= leastMm-slackMm {
 			continue
 		}
-		f.What = d.name + " is too small for the " + cut + ", which only marks it: drill it"
+		f.What = d.name + ": too small for the " + cut + ", which only marks them: drill them"
 		f.Numbers = v.mm(d.mm) + " in " + v.mm(v.lengthMm) + ", wanted " + v.mm(leastMm)
 		v.report(Note, d.name, d.pos, f)
 	}

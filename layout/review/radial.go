@@ -100,7 +100,11 @@ func radialEdge(v *view) {
 		numbers := "it runs from " + v.mm(fromMm) + " to " + v.mm(toMm) + " from the front face"
 		switch step := at(v.outside, o.zMm); {
 		case fromMm < slackMm || toMm > v.lengthMm-slackMm:
-			v.report(Stop, o.radial.Name.Value, o.radial.Pos, Finding{
+			severity := Stop
+			if o.radial.Shape == parts.RadialSlot {
+				severity = Check // a keyway may be open at the end
+			}
+			v.report(severity, o.radial.Name.Value, o.radial.Pos, Finding{
 				What: o.title(v) + " breaks into an end face", Numbers: numbers + ", the part from 0 to " + v.mm(v.lengthMm),
 				Rule: "an opening in the outside keeps metal at both ends", Source: "by geometry",
 				Fix: "move it along the axis, or make it shorter",

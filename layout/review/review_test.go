@@ -174,3 +174,21 @@ func TestDemoJobsAreReady(t *testing.T) {
 		}
 	}
 }
+
+// TestRefusedJobIsNotAccepted keeps a job that cannot be made from being
+// accepted into readiness.
+func TestRefusedJobIsNotAccepted(t *testing.T) {
+	a, err := txtar.ParseFile("testdata/align.txtar")
+	if err != nil {
+		t.Fatal(err)
+	}
+	job := &a.Files[0]
+	job.Data = append(slices.Clone(job.Data), "accept:\n  - {finding: align, at: bad, reason: near enough}\n"...)
+	findings, plan, err := Job(load(t, a))
+	if err != nil || plan != nil {
+		t.Fatalf("plan %v, error %v", plan, err)
+	}
+	if Summary(findings).Stop != 1 {
+		t.Errorf("not stopped: %s", text(findings))
+	}
+}

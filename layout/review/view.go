@@ -273,6 +273,18 @@ func (h *hole) title() string {
 	return h.name + ", " + word + strconv.Itoa(h.n) + " on the " + string(h.face)
 }
 
+// headRadiusMm is that of the counterbore or countersink at the marked face, or
+// of the hole itself.
+func (h *hole) headRadiusMm() float64 {
+	switch {
+	case h.group != nil && h.group.Counterbore != nil:
+		return h.group.Counterbore.Diameter.Mm / 2
+	case h.group != nil && h.group.Countersink != nil:
+		return h.group.Countersink.Diameter.Mm / 2
+	}
+	return h.radiusMm
+}
+
 // bolt tells whether a bolt goes freely through the hole.
 func (h *hole) bolt() bool { return h.group != nil && h.group.Size.Make == parts.ClearanceHole }
 
