@@ -187,7 +187,10 @@ func (r *resolver) wrap(st *step, rows []RadialRow, edge develop.Face, both bool
 	}
 	out := r.pattern(name, WrapPattern, d)
 	out.Title = "Wrap template: " + at + ", " + r.w.Dia(c.DiameterMm)
-	out.On = "outside of " + at + ", " + r.w.Dia(c.DiameterMm)
+	out.On = "the outside of " + at + ", " + r.w.Dia(c.DiameterMm)
+	if st.name == "outside" {
+		out.On = "the outside, " + r.w.Dia(c.DiameterMm)
+	}
 	out.Edge, out.Beyond = r.seat(st, edge)
 	out.PaperMm, out.WidthMm = c.PaperMm, c.WidthMm
 	out.WrapMm, _ = d.Result("wrap length")
@@ -204,7 +207,7 @@ func (r *resolver) wrap(st *step, rows []RadialRow, edge develop.Face, both bool
 		{"paper thickness allowed", r.w.Size(c.PaperMm)},
 		{"overlap tab", r.w.Size(c.TabMm)},
 		{"seam at clock", trim(out.SeamDeg, 2) + "°"},
-		{"one degree", r.exact(math.Abs(out.ScaleMm))},
+		{"one degree", r.w.Size(math.Abs(out.ScaleMm))},
 	}
 	out.Tables = []PatternTable{r.wrapTable(rows, c, d)}
 	out.Notes = []string{

@@ -213,19 +213,22 @@ func (r *resolver) turnOperations() {
 	}
 	r.sawOperation()
 	for i, setup := range setups {
+		if r.onlySawn(setup.face, setup.steps) {
+			continue
+		}
 		o := Operation{
 			Machine: "Lathe", Title: "Turn from the " + setup.face + " face", Tool: "facing and turning tool",
 			Speed: r.speed(cutting.Turn, wide.size.nominalMm), Gauge: "micrometer, bore gauge, calipers",
 		}
 		if i == 0 {
 			o.Holding = "chuck on the back end, set true"
-			o.Do = append(o.Do, "Face the front clean.")
-			if len(inside) > 0 {
+			o.Do = append(o.Do, r.faceFront())
+			if slices.ContainsFunc(inside, func(s *step) bool { return !s.bought() }) {
 				o.Do = append(o.Do, r.startBore(inside)...)
 			}
 		} else {
 			o.Holding = "on a finished diameter, soft jaws or indicated within " + r.w.Said(0.02) + " (common practice, no source)"
-			o.Do = append(o.Do, "Face the back to length "+r.w.Size(r.lengthMm())+".")
+			o.Do = append(o.Do, r.faceBack())
 			if l := r.limitsText(r.length(r.lengthMm())); l != "" {
 				o.Limits = append(o.Limits, "length "+l)
 			}
@@ -234,8 +237,15 @@ func (r *resolver) turnOperations() {
 			o.Holding += "; centre-drill the free end and support it with the tailstock or a steady"
 		}
 		names := []string{}
+		if !slices.ContainsFunc(setup.steps, func(s *step) bool { return !s.bought() }) && r.part.Kind == parts.Tube {
+			o.Title = "Face the " + setup.face + " end"
+		}
 		for _, s := range setup.steps {
 			names = append(names, s.name)
+			if s.bought() {
+				o.Refs = append(o.Refs, s.ref)
+				continue
+			}
 			o.Do = append(o.Do, r.stepWork(s))
 			if l := r.limitsText(s.size); l != "" && s.size.thread == nil {
 				o.Limits = append(o.Limits, words(s.name)+" "+l)
@@ -391,10 +401,19 @@ func (r *resolver) markOperation() {
 	for _, f := range r.out.Faces {
 		o.Do = append(o.Do, "Check the printed 100 mm rules, cut out the "+string(f.Face)+" template, set it to the edge or bore and to TOP, tape it down, punch every centre.")
 	}
-	if len(r.radials) > 0 {
+	wrapped := false
+	for _, d := range r.out.Developments {
+		if d.Kind == WrapPattern {
+			wrapped = true
+			o.Do = append(o.Do, "Check the printed 100 mm rules, wrap the template of "+d.On+": "+strings.TrimPrefix(d.Edge, "this edge ")+", its TOP line on TOP; tape it, punch every centre and along the outlines.")
+		}
+	}
+	if len(r.radials) > 0 && !wrapped {
 		o.Do = append(o.Do, "Round work: mark from the TOP line by the arc lengths of the table, on the outside, and from the front face.")
 	}
-	o.Do = append(o.Do, "Check one chord with dividers before drilling.")
+	if len(r.made) > 0 {
+		o.Do = append(o.Do, "Check one chord with dividers before drilling.")
+	}
 	r.op(o)
 }
 

@@ -214,6 +214,36 @@ func (r *resolver) mainPattern(m madeSaddle, s develop.Saddle, p develop.SaddleP
 	r.out.Developments = append(r.out.Developments, out)
 }
 
+// bought tells whether a step stays as the tube comes.
+func (s *step) bought() bool { return s.size.source == "tube as bought" }
+
+// saddledEnd tells whether a face is cut to a saddle curve.
+func (r *resolver) saddledEnd(f parts.Face) bool {
+	return slices.ContainsFunc(r.part.Ends, func(e parts.TubeEnd) bool { return e.Face == f })
+}
+
+// onlySawn tells whether an end needs no lathe: it gets a saddle and the tube
+// is not turned there.
+func (r *resolver) onlySawn(face string, steps []*step) bool {
+	return r.saddledEnd(parts.Face(face)) && len(r.part.Chamfers) == 0 && !slices.ContainsFunc(steps, func(s *step) bool { return !s.bought() })
+}
+
+// faceFront and faceBack say how the ends are faced; one that gets a saddle is
+// only sawn.
+func (r *resolver) faceFront() string {
+	if r.saddledEnd(parts.Front) {
+		return "Leave the front end as sawn: it is cut to the saddle curve."
+	}
+	return "Face the front clean."
+}
+
+func (r *resolver) faceBack() string {
+	if r.saddledEnd(parts.Back) {
+		return "Leave the back end as sawn, at least " + r.w.Size(r.lengthMm()) + " from the front: it is cut to the saddle curve."
+	}
+	return "Face the back to length " + r.w.Size(r.lengthMm()) + "."
+}
+
 // saddleFeatures numbers the saddled ends.
 func (r *resolver) saddleFeatures() {
 	for i := range r.saddled {
@@ -235,8 +265,8 @@ func (r *resolver) saddleOperations() {
 			Machine: "Bench", Title: "Cut the " + string(m.end.Face) + " end to the saddle curve",
 			Do: []string{
 				"Wrap the saddle template round the tube, its square edge " + r.exact(m.squareMm) + " from the " + string(m.far()) + " face, line 0 at clock " + trim(m.end.Clock.Deg, 2) + "°.",
-				"Punch along the curve every 10, take the paper off, cut outside the marks and grind to them.",
-				"Offer it up to " + m.main + ": gap " + r.w.Size(m.end.Gap.Mm) + " all round.",
+				"Punch along the curve every " + r.w.Said(10) + ", take the paper off, cut outside the marks and grind to them.",
+				"Offer it up to " + m.main + ": gap " + r.w.Said(m.end.Gap.Mm) + " all round.",
 			},
 			Tool: "saw, plasma or grinder", Gauge: "feeler or wire " + r.w.Size(m.end.Gap.Mm),
 			Caution: "Grinding: face shield, guard on, sparks away from people. Cut edges are sharp and hot.", Refs: []int{m.ref},
