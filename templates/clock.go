@@ -94,7 +94,7 @@ func clockPieces(plan *layout.Plan, j *layout.JointPlan, width float64) []piece 
 	if len(marks) == 0 {
 		return nil
 	}
-	const r, side = 25.0, 72.0
+	const r, side = 21.0, 66.0
 	clock := panel{width: side, height: 2*r + 24}
 	cx, cy := side/2, -r-7.5
 	dial(&clock.draw, cx, cy, r)
@@ -193,12 +193,12 @@ func panelRows(panels []panel, width float64) []piece {
 }
 
 // dialPanelMm is the radius of the dials of tacks, runs and bolts.
-const dialPanelMm = 20.0
+const dialPanelMm = 18.0
 
 // captioned is an empty panel for a dial of radius r with room around it for
 // its numbers, its title above and its notes below.
 func captioned(title string, r, around float64, notes ...string) (p panel, cx, cy float64) {
-	p.width = max(62, 2*(r+around)+2)
+	p.width = max(61, 2*(r+around)+2)
 	p.height = 6.5 + 2*(r+around) + 4.6*float64(len(notes)) + 1
 	cx, cy = p.width/2, -6.5-r-around
 	shown, size := shrink(title, 3.8, true, p.width-2)
@@ -212,7 +212,7 @@ func captioned(title string, r, around float64, notes ...string) (p panel, cx, c
 
 // tackPanel shows the tacks on the clock, numbered in their order.
 func tackPanel(j *layout.JointPlan, w *layout.WeldPlan, length string) panel {
-	p, cx, cy := captioned("Tacks: weld in this order", dialPanelMm, 7, "each "+length+" long", "seen from the front of "+j.B.Title)
+	p, cx, cy := captioned("Tacks: weld in this order", dialPanelMm, 6.5, "each "+length+" long", "seen from the front of "+j.B.Title)
 	dial(&p.draw, cx, cy, dialPanelMm)
 	half := min(9, 360*w.TackLengthMm/(2*math.Pi*w.DiameterMm))
 	for i, deg := range w.TacksDeg {
@@ -258,7 +258,7 @@ func runsPanel(j *layout.JointPlan, w *layout.WeldPlan, layer, layers int) panel
 	if layers > 1 {
 		title = "Layer " + strconv.Itoa(layer) + " of " + strconv.Itoa(layers) + ", in this order"
 	}
-	p, cx, cy := captioned(title, dialPanelMm, 7, "arrows: from start to stop", "seen from the front of "+j.B.Title)
+	p, cx, cy := captioned(title, dialPanelMm, 6.5, "arrows: from start to stop", "seen from the front of "+j.B.Title)
 	dial(&p.draw, cx, cy, dialPanelMm)
 	n := 0
 	for _, run := range w.Order {

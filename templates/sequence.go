@@ -3,6 +3,8 @@ package templates
 import (
 	"fmt"
 	"math"
+	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -36,10 +38,9 @@ func overviewSheets(plan *layout.Plan, paper frame) []*sheet {
 		}
 		return s, runningHead("Press and weld sequence", "continued", paper.body().width())
 	})
-	for _, lift := range plan.Lifts {
-		f.add(cautionBox("Heavy, use a hoist or a second person: "+lift, f.width()), space(1.5))
+	if len(plan.Lifts) > 0 {
+		f.add(cautionBox("Heavy: use a hoist or a second person for these: "+strings.Join(plan.Lifts, ", ")+".", f.width()), space(3))
 	}
-	f.add(space(2))
 	f.table(orderTable(plan))
 	f.add(notes("What the words mean", []string{
 		"HOLD: stop, check and sign before the next step. What is covered later cannot be checked later.",
@@ -47,9 +48,7 @@ func overviewSheets(plan *layout.Plan, paper frame) []*sheet {
 		"The numbers of a joint are computed from the drawings. Where a source is “common practice” or “from memory”, ask somebody who knows before relying on it.",
 		"Welding: the welder’s qualification and the local code come before these sheets.",
 	}, f.width())...)
-	for _, row := range plan.Cuts {
-		f.add(barPlan(row, plan.Units, f.width())...)
-	}
+	f.add(barPlans(plan, f.width())...)
 	return f.sheets
 }
 
@@ -105,48 +104,63 @@ func orderTable(plan *layout.Plan) table {
 	return t
 }
 
-// barPlan draws the bars of one size as they are sawn, the first cut at the
+// barPlans draws the bars of each size as they are sawn, the first cut at the
 // left.
-func barPlan(row layout.CutRow, units parts.Units, width float64) []piece {
-	if len(row.Bars) == 0 || row.BarMm <= 0 {
+func barPlans(plan *layout.Plan, width float64) []piece {
+	if len(plan.Cuts) == 0 {
 		return nil
 	}
-	lead := fmt.Sprintf("Bars of %s, saw cut %s, %s off the first end. %s.", short(row.BarMm, units), short(row.KerfMm, units), short(row.TrimMm, units), row.Source)
-	pieces := []piece{heading("Saw from "+joined(", ", row.Stock, row.Material), width)}
-	for _, line := range paragraph("", lead, textMm, false, width) {
-		line.keep = true
-		pieces = append(pieces, line)
-	}
-	scale := width / row.BarMm
-	for _, bar := range row.Bars {
-		p := piece{height: 11}
-		p.draw.Add(box(rect{0, -9, width, -2}, lineMm))
-		var list []string
-		free := 0.0
-		for i, c := range bar.Pieces {
-			x0, x1 := c.FromMm*scale, min((c.FromMm+c.LengthMm)*scale, width)
-			p.draw.Add(segment(x0, -9, x0, -2, thinMm), segment(x1, -9, x1, -2, thinMm))
-			n := strconv.Itoa(i + 1)
-			if w := textWidth(n, textMm, true); (x0+x1-w)/2 > free+0.4 && (x0+x1+w)/2 < width-0.5 {
-				p.draw.Add(Text{XMm: (x0 + x1) / 2, YMm: -6.8, SizeMm: textMm, Bold: true, Align: Centre, Content: n})
-				free = (x0 + x1 + w) / 2
+	pieces := []piece{heading("Bars to saw, the first cut at the left", width)}
+	said := ""
+	for _, row := range plan.Cuts {
+		lead := fmt.Sprintf("Bars of %s, saw cut %s, %s off the first end (%s).", sized(row.BarMm, plan.Units), sized(row.KerfMm, plan.Units), sized(row.TrimMm, plan.Units), row.Source)
+		if lead != said {
+			for _, line := range paragraph("", lead, 3.2, false, width) {
+				line.keep = true
+				pieces = append(pieces, line)
 			}
-			list = append(list, n+" "+c.Part+" "+short(c.LengthMm, units))
+			pieces = append(pieces, space(1.5))
+			said = lead
 		}
-		end := "left over " + short(bar.OffcutMm, units)
-		if w := textWidth(end, textMm, false); width-bar.OffcutMm*scale > free && bar.OffcutMm*scale > w+3 {
-			p.draw.Add(Text{XMm: width - bar.OffcutMm*scale/2, YMm: -6.8, SizeMm: textMm, Align: Centre, Content: end})
+		for _, bar := range row.Bars {
+			pieces = append(pieces, barPlan(row, bar, plan.Units, width)...)
 		}
-		p.keep = true
-		pieces = append(pieces, p)
-		list = append(list, end)
-		pieces = append(pieces, paragraph("", strings.Join(list, ";  ")+".", textMm, false, width)...)
-		pieces = append(pieces, space(1.5))
 	}
 	return append(pieces, space(3))
 }
 
-// kindWords are the words over a joint's sheet.
+// barPlan draws one bar and lists its pieces.
+func barPlan(row layout.CutRow, bar layout.CutBar, units parts.Units, width float64) []piece {
+	if row.BarMm <= 0 {
+		return nil
+	}
+	scale := width / row.BarMm
+	title, size := shrink(joined(", ", row.Stock, row.Material), 3.8, true, width)
+	p := piece{height: 13, keep: true}
+	p.draw.Add(Text{YMm: -4, SizeMm: size, Bold: true, Content: title}, box(rect{0, -12, width, -5.6}, lineMm))
+	var list []string
+	free := 0.0
+	for i, c := range bar.Pieces {
+		x0, x1 := c.FromMm*scale, min((c.FromMm+c.LengthMm)*scale, width)
+		p.draw.Add(segment(x0, -12, x0, -5.6, thinMm), segment(x1, -12, x1, -5.6, thinMm))
+		n := strconv.Itoa(i + 1)
+		if w := textWidth(n, textMm, true); (x0+x1-w)/2 > free+0.4 && (x0+x1+w)/2 < width-0.5 {
+			p.draw.Add(Text{XMm: (x0 + x1) / 2, YMm: -10, SizeMm: textMm, Bold: true, Align: Centre, Content: n})
+			free = (x0 + x1 + w) / 2
+		}
+		list = append(list, n+" "+c.Part+" "+short(c.LengthMm, units))
+	}
+	end := "left over " + sized(bar.OffcutMm, units)
+	if w := textWidth(end, textMm, false); bar.OffcutMm*scale > w+6 {
+		p.draw.Add(Text{XMm: width - bar.OffcutMm*scale/2, YMm: -10, SizeMm: textMm, Align: Centre, Content: end})
+	} else {
+		list = append(list, end)
+	}
+	pieces := append([]piece{p}, paragraph("", strings.Join(list, ";  ")+".", 3.2, false, width)...)
+	return append(pieces, space(2))
+}
+
+// kindWord is the word over a joint's sheet.
 func kindWord(j *layout.JointPlan) string { return strings.ToUpper(j.Kind) }
 
 // jointSheets draws one joint: what goes where, the numbers, how it lies on
@@ -163,11 +177,13 @@ func jointSheets(plan *layout.Plan, j *layout.JointPlan, paper frame) []*sheet {
 		f.add(cautionBox("Not right yet: "+problem+".", f.width()), space(1.5))
 	}
 	f.add(bigNumbers(keyNumbers(j, plan.Units), f.width()), space(2))
-	f.add(stackPictures(plan, j, f.width(), f.body.height()*0.34)...)
+	f.add(stackPictures(plan, j, f.width(), f.body.height()*0.30)...)
 	f.add(clockPieces(plan, j, f.width())...)
-	f.add(panelRows(jointPanels(j, plan.Units), f.width())...)
-	for _, caution := range j.Cautions {
-		f.add(cautionBox(caution, f.width()), space(1.5))
+	if len(j.Placed) > 0 && j.Weld != nil {
+		f.add(panelRows(weldPanels(j, plan.Units), f.width())...)
+	}
+	if len(j.Cautions) > 0 {
+		f.add(cautionsBox(j.Cautions, f.width()), space(2.5))
 	}
 	for i, step := range j.Steps {
 		pieces := []piece{stepBox(step, kindWord(j), f.width()), space(1.5)}
@@ -179,8 +195,8 @@ func jointSheets(plan *layout.Plan, j *layout.JointPlan, paper frame) []*sheet {
 	f.add(space(2))
 	f.table(boltTable(j, plan.Units))
 	f.table(trapTable(j))
-	f.add(notes("So that it cannot go wrong", j.Remedies, f.width())...)
-	f.table(goOnTable(j, f.width()))
+	f.add(notes("So that it cannot go wrong", remedies(j), f.width())...)
+	f.table(goOnTable(j))
 	f.table(figureTable(j))
 	return f.sheets
 }
@@ -220,8 +236,8 @@ func jointHead(j *layout.JointPlan, of int, width float64) piece {
 		}
 	}
 	line(upperFirst(j.How) + ".")
-	for _, why := range j.Why {
-		line("This place in the order: " + why + ".")
+	if len(j.Why) > 0 {
+		line("Its place in the order: " + strings.Join(j.Why, "; ") + ".")
 	}
 	y = min(y, -side)
 	p.draw.Add(segment(0, y-2, width, y-2, thickMm))
@@ -249,39 +265,39 @@ func keyNumbers(j *layout.JointPlan, units parts.Units) []keyNumber {
 		force := func() {
 			rest := "at the end of travel"
 			if p.ShopPressN > 0 {
-				rest += "; shop press " + trimmed(p.ShopPressN/1000, 0) + " kN"
+				rest = "the shop's press: " + trimmed(p.ShopPressN/1000, 0) + " kN"
 			}
 			add("Press force", span2(p.ForceN.Min/1000, p.ForceN.Max/1000, 1)+" kN", rest)
 		}
 		heat := func() {
-			add("Heat the hub to", trimmed(p.HeatHubC, 0)+" °C", "clearance "+short(p.ClearanceMm, units))
+			add("Heat the hub to", trimmed(p.HeatHubC, 0)+" °C", "clearance "+sized(p.ClearanceMm, units))
 		}
 		switch p.Method {
 		case "heat":
 			heat()
 		case "cool":
-			add("Cool the shaft to", trimmed(p.CoolShaftC, 0)+" °C", "clearance "+short(p.ClearanceMm, units))
+			add("Cool the shaft to", trimmed(p.CoolShaftC, 0)+" °C", "clearance "+sized(p.ClearanceMm, units))
 		default:
 			force()
 			heat()
 			out[1].label = "Or heat the hub to"
 		}
 		add("Interference", span2(p.InterferenceMm.Min*1000, p.InterferenceMm.Max*1000, 0)+" µm", "on diameter")
-		add("Lead-in", short(p.LeadInMm, units)+" × "+degrees(p.LeadInDeg), "on the edge that enters")
+		add("Lead-in", sized(p.LeadInMm, units)+" × "+degrees(p.LeadInDeg), "on the edge that enters")
 	case j.Weld != nil:
 		w := j.Weld
 		if w.Designation != "" {
-			add("Fillet", w.Designation, "leg "+short(w.LegMm, units)+", throat "+short(w.ThroatMm, units))
+			add("Fillet", w.Designation, "leg "+short(w.LegMm, units)+", throat "+sized(w.ThroatMm, units))
 		} else {
 			rest := ""
 			if w.BevelDeg > 0 {
-				rest = degrees(w.BevelDeg) + ", root face " + short(w.RootFaceMm, units)
+				rest = degrees(w.BevelDeg) + ", root face " + sized(w.RootFaceMm, units)
 			}
 			add("Butt", w.Symbol, rest)
 		}
-		add("Gap", short(w.GapMm, units), "when set up")
+		add("Gap", sized(w.GapMm, units), "when set up")
 		if n := len(w.TacksDeg); n > 0 {
-			add("Tacks", strconv.Itoa(n)+" × "+short(w.TackLengthMm, units), "in the order shown")
+			add("Tacks", strconv.Itoa(n)+" × "+sized(w.TackLengthMm, units), "in the order shown")
 		}
 		add("Runs", strconv.Itoa(w.Runs), w.Process+", buy "+trimmed(w.BuyKg, 2)+" kg")
 	case j.Bolt != nil:
@@ -293,7 +309,7 @@ func keyNumbers(j *layout.JointPlan, units parts.Units) []keyNumber {
 		if b.TorqueNm > 0 {
 			add("Torque", trimmed(b.TorqueNm, 0)+" N m", span2(b.TorqueRangeNm.Min, b.TorqueRangeNm.Max, 0)+" by friction")
 		}
-		add("Thread engaged", short(b.EngagementMm, units), "needs "+short(b.NeedMm, units))
+		add("Thread engaged", sized(b.EngagementMm, units), "needs "+sized(b.NeedMm, units))
 	case j.Bearing != nil:
 		b := j.Bearing
 		if b.HasEndFloat {
@@ -306,11 +322,19 @@ func keyNumbers(j *layout.JointPlan, units parts.Units) []keyNumber {
 		if b.HeatConeC > 0 {
 			add("Cone goes on at", trimmed(b.HeatConeC, 0)+" °C", "")
 		}
-		add("Sleeve for the cone", "Ø"+short(b.ConeSleeveInMm, units)+" / "+short(b.ConeSleeveOutMm, units), "inside / outside")
-		add("Ring for the cup", "Ø"+short(b.CupRingInMm, units)+" / "+short(b.CupRingOutMm, units), "inside / outside")
+		add("Sleeve for the cone", "Ø"+short(b.ConeSleeveInMm, units)+" / "+short(b.ConeSleeveOutMm, units), "inside / outside, "+lengthWord(units))
+		add("Ring for the cup", "Ø"+short(b.CupRingInMm, units)+" / "+short(b.CupRingOutMm, units), "inside / outside, "+lengthWord(units))
 		add("Grease", trimmed(b.GreaseG, 0)+" g", "when regreasing")
 	}
 	return out
+}
+
+// sized writes a length with its unit.
+func sized(mm float64, units parts.Units) string {
+	if units == parts.Inches {
+		return short(mm, units) + " in"
+	}
+	return short(mm, units) + " mm"
 }
 
 // span2 writes a range without a unit.
@@ -387,6 +411,23 @@ func stepBox(step layout.JointStep, kind string, width float64) piece {
 	return p
 }
 
+// cautionsBox is one framed warning of several.
+func cautionsBox(texts []string, width float64) piece {
+	if len(texts) == 1 {
+		return cautionBox(upperFirst(texts[0]), width)
+	}
+	var pieces []piece
+	for _, t := range texts {
+		pieces = append(pieces, paragraph("–", upperFirst(t), 3.6, true, width-17)...)
+	}
+	lines := stack(pieces...)
+	p := piece{height: max(11, lines.height+3)}
+	p.draw.Add(box(rect{0, -p.height, width, 0}, 0.5))
+	p.draw.Add(warning(2.5, -p.height/2-3.7, 8.5)...)
+	p.draw.Place(&lines.draw, 14, -(p.height-lines.height)/2)
+	return p
+}
+
 // holdBox is a hold point: what to check, and who has.
 func holdBox(text string, width float64) piece {
 	const sign = 62.0
@@ -417,7 +458,7 @@ func holdBox(text string, width float64) piece {
 }
 
 // goOnTable lists what to check before the next joint.
-func goOnTable(j *layout.JointPlan, width float64) table {
+func goOnTable(j *layout.JointPlan) table {
 	t := table{title: "Check before going on", rowMm: 9, columns: []column{
 		{head: "What", flex: true, bold: true},
 		{head: "Wanted", flex: true},
@@ -427,16 +468,16 @@ func goOnTable(j *layout.JointPlan, width float64) table {
 		{head: "Right", align: Centre, least: 11, tick: true},
 	}}
 	for _, c := range j.Checks {
-		t.rows = append(t.rows, []string{c.What, c.Wanted, c.Limits, c.Gauge, "", ""})
+		t.rows = append(t.rows, []string{upperFirst(c.What), upperFirst(c.Wanted), c.Limits, c.Gauge, "", ""})
 	}
 	return t
 }
 
 func figureTable(j *layout.JointPlan) table {
 	t := table{title: "All numbers of this joint", columns: []column{
-		{head: "What", flex: true},
-		{head: "Value", flex: true, bold: true},
-		{head: "From", flex: true, size: 3.0, spare: true},
+		{head: "What", size: 3.2, firm: 40, flex: true},
+		{head: "Value", flex: true, bold: true, size: 3.2},
+		{head: "From", flex: true, size: 2.8, spare: true},
 	}}
 	for _, fig := range j.Figures {
 		t.rows = append(t.rows, []string{upperFirst(fig.Label), fig.Value, fig.Source})
@@ -447,13 +488,13 @@ func figureTable(j *layout.JointPlan) table {
 func boltTable(j *layout.JointPlan, units parts.Units) table {
 	t := table{title: "Bolts, lengths in " + lengthWord(units), columns: []column{
 		{head: "No. off", align: Centre, bold: true},
-		{head: "Order", flex: true, bold: true, size: 4.2},
-		{head: "Grip", flex: true},
+		{head: "Order", bold: true, size: 4.2, least: 24},
+		{head: "Grip", flex: true, least: 30},
 		{head: "Engaged / needed", align: Centre, size: 3.8},
 		{head: "Spare thread", align: Centre, spare: true},
 		{head: "Stands out", align: Centre, spare: true},
 		{head: "Preload kN", align: Centre, spare: true},
-		{head: "Torque N m", align: Centre, spare: true, bold: true, size: 3.8},
+		{head: "Torque N m", align: Centre, spare: true, bold: true, size: 3.8, least: 15},
 		{head: "Friction", flex: true, spare: true},
 	}}
 	b := j.Bolt
@@ -491,16 +532,53 @@ func trapTable(j *layout.JointPlan) table {
 		columns: []column{{head: "Turned by", align: Centre, bold: true, size: 4.2}, {head: "Then", flex: true, size: 3.6}},
 	}
 	for _, trap := range j.Traps {
-		turn := degrees(trap.TurnDeg)
+		turn := degrees(trap.TurnDeg) + " clockwise"
 		if trap.Flip {
 			turn = joined("\n", "wrong way round", "and "+turn)
 			if trap.TurnDeg == 0 {
 				turn = "wrong way round"
 			}
 		}
-		t.rows = append(t.rows, []string{turn, upperFirst(strings.Join(trap.Out, "\n"))})
+		var lines, loose []string
+		for _, out := range trap.Out {
+			if name, ok := strings.CutSuffix(out, " elsewhere (no rule says where it belongs)"); ok {
+				loose = append(loose, name)
+				continue
+			}
+			lines = append(lines, upperFirst(withHour(out)))
+		}
+		if len(loose) > 0 {
+			lines = append(lines, "Elsewhere, and no rule says where it belongs: "+strings.Join(loose, ", "))
+		}
+		t.rows = append(t.rows, []string{turn, strings.Join(lines, "\n")})
 	}
 	return t
+}
+
+var clockAngle = regexp.MustCompile(` at ([0-9.]+)°`)
+
+// withHour says the first clock angle of a text by the hours too.
+func withHour(text string) string {
+	m := clockAngle.FindStringSubmatchIndex(text)
+	if m == nil {
+		return text
+	}
+	deg, err := strconv.ParseFloat(text[m[2]:m[3]], 64)
+	if err != nil {
+		return text
+	}
+	return text[:m[1]] + " (" + oclock(deg) + ")" + text[m[1]:]
+}
+
+// remedies are those that no step of the joint has said already.
+func remedies(j *layout.JointPlan) []string {
+	var out []string
+	for _, r := range j.Remedies {
+		if !slices.ContainsFunc(j.Steps, func(s layout.JointStep) bool { return slices.Contains(s.Do, r) }) {
+			out = append(out, r)
+		}
+	}
+	return out
 }
 
 // oclock says a clock angle by the hours, "4 o'clock"; between hours the

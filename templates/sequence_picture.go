@@ -37,13 +37,13 @@ func (p *stackPart) span(e layout.JointEnd) (lo, hi float64) {
 // stackView is the picture of an assembly in the making: what it shows, and
 // how it lies on paper.
 type stackView struct {
-	parts          []*stackPart
-	a, b           *stackPart
-	z0, z1, rMax   float64 // the window
-	cutLeft, cutRt bool    // parts go on beyond the window
-	scale          float64
-	x0, axis       float64 // paper place of z0 and of the axis
-	full           bool    // both sides of the axis
+	parts      []*stackPart
+	a, b       *stackPart
+	z0, z1     float64 // the window along the axis
+	rMin, rMax float64 // and out from it
+	scale      float64
+	x0, axis   float64 // paper place of z0 and of the axis
+	full       bool    // both sides of the axis
 }
 
 // newStack gathers the parts of a joint that have a section; ok is false if
@@ -95,8 +95,6 @@ func (v *stackView) frame(j *layout.JointPlan) {
 	for _, p := range v.parts {
 		if p.hi > v.z0 && p.lo < v.z1 {
 			v.rMax = max(v.rMax, min(p.section.MaxMm, 1.35*r))
-			v.cutLeft = v.cutLeft || p.lo < v.z0
-			v.cutRt = v.cutRt || p.hi > v.z1
 			seen = append(seen, p)
 		}
 	}
@@ -123,7 +121,7 @@ func (v *stackView) where(j *layout.JointPlan) float64 {
 
 // at takes a point of the assembly to paper; side is +1 above the axis.
 func (v *stackView) at(z, r, side float64) (x, y float64) {
-	return v.x0 + (z-v.z0)*v.scale, v.axis + side*r*v.scale
+	return v.x0 + (z-v.z0)*v.scale, v.axis + side*(r-v.rMin)*v.scale
 }
 
 // metal is a part's cut surface in z and r of the assembly, inside the window.
@@ -134,6 +132,9 @@ func (v *stackView) metal(p *stackPart) []layout.XY {
 	}
 	out = clipHalf(out, func(q layout.XY) float64 { return q.XMm - v.z0 })
 	out = clipHalf(out, func(q layout.XY) float64 { return v.z1 - q.XMm })
+	if v.rMin > 0 {
+		out = clipHalf(out, func(q layout.XY) float64 { return q.YMm - v.rMin })
+	}
 	return clipHalf(out, func(q layout.XY) float64 { return v.rMax*1.001 - q.YMm })
 }
 
@@ -207,46 +208,104 @@ func hatchAt(d *Drawing, cut *canvas.Path, deg, pitch, edgeMm float64) {
 func stackPictures(plan *layout.Plan, j *layout.JointPlan, width, maxHeight float64) []piece {
 	v, ok := newStack(plan, j)
 	if !ok {
-		return apartPictures(plan, j, width, maxHeight*0.6)
+		return apartPictures(plan, j, width, maxHeight*0.75)
 	}
 	v.frame(j)
 	const sidePad = 17.0 // for the arrow
-	room := width - 2*sidePad
 	high := maxHeight - balloonRowMm - captionMm
-	span := v.z1 - v.z0
-	fullScale, halfScale := min(room/span, high/(2*v.rMax)), min(room/span, 0.75*high/v.rMax)
-	v.full = fullScale*1.3 > halfScale
-	v.scale = halfScale
+	var beside []panel
+	if b := j.Bolt; b != nil && len(b.OrderDeg) > 1 {
+		beside = append(beside, tightenPanel(j, b))
+	}
+	v.fit(width-2*sidePad-61, high)
+	if d, ok := v.detail(plan, j, high); ok && j.Bolt == nil {
+		beside = append(beside, d)
+	}
+	used := 0.0
+	for _, q := range beside {
+		used += q.width
+	}
+	if width-used < 90 {
+		used = 0
+	}
+	v.fit(width-2*sidePad-used, high)
 	h := v.rMax * v.scale
 	if v.full {
-		v.scale = fullScale
-		h = 2 * v.rMax * v.scale
+		h *= 2
 	}
-	w := span * v.scale
-	below := captionMm + 2
-	p := panel{width: max(w+2*sidePad, balloonStepMm*float64(len(v.parts)), 70), height: balloonRowMm + h + below}
+	w := (v.z1 - v.z0) * v.scale
+	p := panel{width: max(w+2*sidePad, balloonStepMm*float64(len(v.parts)), 70), height: balloonRowMm + h + captionMm + 2}
 	v.x0 = (p.width - w) / 2
 	v.axis = -balloonRowMm - v.rMax*v.scale
 	v.draw(plan, j, &p)
-
-	legend := v.legend()
-	names := stack(legend...)
-	if p.width+62 <= width {
-		// The names stand beside the picture.
-		names = stack(v.legendAt(width - p.width - 4)...)
-		row := piece{height: max(p.height, names.height)}
-		row.draw.Place(&p.draw, 0, -(row.height-p.height)/2)
-		row.draw.Place(&names.draw, p.width+4, -(row.height-names.height)/2)
-		return []piece{row, space(3)}
+	rows := panelRows(append([]panel{p}, beside...), width)
+	rows = rows[:len(rows)-1]
+	for i := range rows {
+		rows[i].keep = true
 	}
-	names = stack(v.legendAt(width)...)
-	var row piece
-	placeRow(&row, []panel{p}, width)
-	row.keep = true
-	return []piece{row, names, space(3)}
+	return append(append(rows, v.legendAt(width)...), space(3))
 }
 
-func (v *stackView) legend() []piece { return v.legendAt(100) }
+// fit chooses the scale for a room, and whether both sides of the axis or
+// only one is drawn.
+func (v *stackView) fit(width, height float64) {
+	span := v.z1 - v.z0
+	full, half := min(width/span, height/(2*v.rMax)), min(width/span, 0.75*height/v.rMax)
+	v.full, v.scale = full*1.3 > half, half
+	if v.full {
+		v.scale = full
+	}
+}
+
+// detail draws the joint itself much larger; ok is false where that would not
+// be much larger than the whole.
+func (v *stackView) detail(plan *layout.Plan, j *layout.JointPlan, high float64) (panel, bool) {
+	const width = 61.0
+	if j.A.DiameterMm <= 0 || j.B.DiameterMm <= 0 || j.A.ToMm <= j.A.FromMm || j.B.ToMm <= j.B.FromMm {
+		return panel{}, false
+	}
+	a0, a1 := v.a.span(j.A)
+	b0, b1 := v.b.span(j.B)
+	lo, hi := max(a0, b0), min(a1, b1)
+	if hi <= lo {
+		return panel{}, false
+	}
+	r := (j.A.DiameterMm + j.B.DiameterMm) / 4
+	half := 0.95 * (hi - lo)
+	if j.Weld != nil {
+		half = max(half, 2.5*j.Weld.LegMm)
+	}
+	if j.Bearing != nil {
+		half = max(half, 0.75*math.Abs(j.B.DiameterMm-j.A.DiameterMm)/2)
+	}
+	d := *v
+	d.full = false
+	mid := (lo + hi) / 2
+	d.z0, d.z1 = mid-half, mid+half
+	d.rMin, d.rMax = max(0, r-half), r+half
+	d.scale = min((width-8)/(d.z1-d.z0), high/(d.rMax-d.rMin))
+	if d.scale < 1.5*v.scale {
+		return panel{}, false
+	}
+	w, h := (d.z1-d.z0)*d.scale, (d.rMax-d.rMin)*d.scale
+	p := panel{width: width, height: h + captionMm + 2}
+	d.x0, d.axis = (width-w)/2, -h
+	for i := len(d.parts) - 1; i >= 0; i-- {
+		if points := d.metal(d.parts[i]); len(points) > 2 {
+			look := hatching[i%len(hatching)]
+			edge := thinMm
+			if d.parts[i].joined {
+				edge = 0.5
+			}
+			hatchAt(&p.draw, d.path(points, 1), look.deg, look.pitchMm, edge)
+		}
+	}
+	d.bearings(plan, j, &p, 1)
+	d.welds(plan, j, &p, 1)
+	p.draw.Add(box(rect{d.x0, -h, d.x0 + w, 0}, lineMm))
+	p.draw.Add(Text{XMm: width / 2, YMm: -p.height + 1.6, SizeMm: textMm, Align: Centre, Content: "The joint, larger"})
+	return p, true
+}
 
 // legendAt names the balloons; in two columns where there is room.
 func (v *stackView) legendAt(width float64) []piece {
@@ -266,9 +325,6 @@ func (v *stackView) legendAt(width float64) []piece {
 			}
 			p := v.parts[n]
 			name := strconv.Itoa(p.n) + "  " + p.Title
-			if p.New && p.joined {
-				name += " (joined now)"
-			}
 			text, size := shrink(name, 3.8, p.joined, w)
 			row.draw.Add(Text{XMm: float64(k) * (width/float64(columns) + 1), YMm: -3.8, SizeMm: size, Bold: p.joined, Content: text})
 		}
@@ -317,21 +373,28 @@ func (v *stackView) draw(plan *layout.Plan, j *layout.JointPlan, p *panel) {
 	left, _ := v.at(v.z0, 0, 1)
 	right, _ := v.at(v.z1, 0, 1)
 	p.draw.Add(segment(left-3, v.axis, right+3, v.axis, thinMm, chainDash...))
-	low := 0.0
-	if v.full {
-		low = v.rMax
-	}
-	if v.cutLeft {
-		p.draw.Add(v.breakLine(v.z0, low))
-	}
-	if v.cutRt {
-		p.draw.Add(v.breakLine(v.z1, low))
+	for _, part := range v.parts {
+		for _, z := range []float64{v.z0, v.z1} {
+			if inner, outer, ok := part.reach(z); ok && part.lo < z-1e-9 && part.hi > z+1e-9 && inner < v.rMax {
+				outer = min(outer, v.rMax)
+				if v.full && inner == 0 {
+					p.draw.Add(v.breakLine(z, -outer, outer, 1))
+					continue
+				}
+				for _, side := range sides {
+					p.draw.Add(v.breakLine(z, inner, outer, side))
+				}
+			}
+		}
 	}
 	v.arrow(j, p)
 
 	caption := "Cut along the axis. The clock is seen from the left."
 	if !v.full {
 		caption = "Half section above the axis. The clock is seen from the left."
+	}
+	if j.Bearing != nil {
+		caption = "Small arrows: how cup and cone go in. The clock is seen from the left."
 	}
 	caption, size := shrink(caption, textMm, false, p.width)
 	p.draw.Add(Text{XMm: p.width / 2, YMm: -p.height + 1.6, SizeMm: size, Align: Centre, Content: caption})
@@ -361,12 +424,13 @@ func (v *stackView) path(points []layout.XY, side float64) *canvas.Path {
 }
 
 // breakLine is the zigzag where a part goes on beyond the picture.
-func (v *stackView) breakLine(z, below float64) Shape {
-	x, y0 := v.at(z, below, -1)
-	_, y1 := v.at(z, v.rMax, 1)
+func (v *stackView) breakLine(z, from, to, side float64) Shape {
+	x, y0 := v.at(z, from, side)
+	_, y1 := v.at(z, to, side)
+	y0, y1 = min(y0, y1)-1.5, max(y0, y1)+1.5
 	path := &canvas.Path{}
 	path.MoveTo(x, y0)
-	n := max(2, int((y1-y0)/8))
+	n := max(1, int((y1-y0)/8))
 	for i := range n {
 		m := y0 + (y1-y0)*(float64(i)+0.5)/float64(n)
 		path.LineTo(x, m-1.2)
@@ -425,7 +489,24 @@ func (v *stackView) bearings(plan *layout.Plan, now *layout.JointPlan, p *panel,
 		}
 		p.draw.Add(Shape{Path: polygon(x0, y0, x1, y0, x1, y1, x0, y1), Fill: White, Stroke: Black, WidthMm: width})
 		p.draw.Add(segment(x0, y0, x1, y1, width), segment(x0, y1, x1, y0, width))
+		if j == now {
+			v.ringArrow(p, housing, j.B, x0, x1, y0+(y1-y0)*0.85)
+			v.ringArrow(p, shaft, j.A, x0, x1, y0+(y1-y0)*0.15)
+		}
 	}
+}
+
+// ringArrow shows from which end a bearing's ring goes to its shoulder.
+func (v *stackView) ringArrow(p *panel, part *stackPart, e layout.JointEnd, x0, x1, y float64) {
+	low, high := part.free(e, -1), part.free(e, 1)
+	if low == high {
+		return
+	}
+	tip, dir := x0-0.6, 1.0
+	if high {
+		tip, dir = x1+0.6, -1
+	}
+	p.draw.Add(Shape{Path: polygon(tip, y, tip-dir*3, y+1.5, tip-dir*3, y+0.5, tip-dir*8, y+0.5, tip-dir*8, y-0.5, tip-dir*3, y-0.5, tip-dir*3, y-1.5), Fill: Black})
 }
 
 func (v *stackView) find(e layout.JointEnd) *stackPart {
@@ -455,29 +536,69 @@ func (v *stackView) welds(plan *layout.Plan, now *layout.JointPlan, p *panel, si
 		r := j.Weld.DiameterMm / 2
 		o0, o1 := outer.span(outerEnd)
 		i0, i1 := inner.span(innerEnd)
-		for _, end := range [][3]float64{{o0, i0, -1}, {o1, i1, 1}} {
-			o, i, dir := end[0], end[1], end[2]
-			if o < v.z0 || o > v.z1 {
-				continue
-			}
-			var z0, r0, z1, r1, z2, r2 float64
-			switch d := (i - o) * dir; {
-			case d > 0.5: // the inner part stands out: a corner on the outer face
-				z0, r0, z1, r1, z2, r2 = o, r, o+dir*leg, r, o, r+leg
-			case d < -0.5: // the inner part ends inside: a corner in the bore
-				z0, r0, z1, r1, z2, r2 = i, r, i+dir*leg, r, i, r-leg
-			default:
-				z0, r0, z1, r1, z2, r2 = o-dir*leg, r, o, r-leg/2, o, r+leg/2
-			}
-			if min(z0, z1, z2) < v.z0 || max(z0, z1, z2) > v.z1 || max(r0, r1, r2) > v.rMax*1.05 {
-				continue
-			}
-			ax, ay := v.at(z0, r0, side)
-			bx, by := v.at(z1, r1, side)
-			cx, cy := v.at(z2, r2, side)
-			p.draw.Add(Shape{Path: polygon(ax, ay, bx, by, cx, cy), Fill: Black})
+		corners := []weldCorner{
+			cornerAt(o0, i0, -1, r, leg, outer, inner),
+			cornerAt(o1, i1, 1, r, leg, outer, inner),
+		}
+		if j.Weld.Sides == 1 && corners[1].rank > corners[0].rank {
+			corners[0] = corners[1]
+		}
+		if j.Weld.Sides == 1 {
+			corners = corners[:1]
+		}
+		for _, c := range corners {
+			c.draw(v, p, side)
 		}
 	}
+}
+
+// weldCorner is a triangle of weld metal in z and r. Of the two ends of a
+// joint welded from one side, the one with the higher rank is meant: where an
+// edge is prepared, else where the weld is easiest to reach.
+type weldCorner struct {
+	points [3]layout.XY
+	rank   int
+}
+
+// cornerAt is the weld at one end, in direction dir of the axis, of a round
+// joint of radius r: o and i are where the outer and the inner part's surface
+// ends.
+func cornerAt(o, i, dir, r, leg float64, outer, inner *stackPart) weldCorner {
+	const small = 0.3 // a chamfer for a weld is larger
+	var c weldCorner
+	end := o
+	switch d := (i - o) * dir; {
+	case d > 0.5: // the inner part stands out: a corner on the outer face
+		c.rank = 1
+		c.points = [3]layout.XY{{XMm: o, YMm: r}, {XMm: o + dir*leg, YMm: r}, {XMm: o, YMm: r + leg}}
+	case d < -0.5: // the inner part ends inside: a corner in the bore
+		end = i
+		c.points = [3]layout.XY{{XMm: i, YMm: r}, {XMm: i + dir*leg, YMm: r}, {XMm: i, YMm: r - leg}}
+	default:
+		c.points = [3]layout.XY{{XMm: o - dir*leg, YMm: r}, {XMm: o, YMm: r - leg/2}, {XMm: o, YMm: r + leg/2}}
+	}
+	if bore, _, ok := outer.reach(o - dir*0.05); ok && bore > r+small {
+		c.rank, end = 2, o
+		c.points = [3]layout.XY{{XMm: o, YMm: r}, {XMm: o - dir*(bore-r), YMm: r}, {XMm: o, YMm: bore}}
+	}
+	if _, outside, ok := inner.reach(i - dir*0.05); ok && outside < r-small {
+		c.rank, end = 2, i
+		c.points = [3]layout.XY{{XMm: end, YMm: r}, {XMm: end - dir*(r-outside), YMm: r}, {XMm: end, YMm: outside}}
+	}
+	return c
+}
+
+// draw fills the corner, if it lies in the window.
+func (c weldCorner) draw(v *stackView, p *panel, side float64) {
+	var xy []float64
+	for _, q := range c.points {
+		if q.XMm < v.z0 || q.XMm > v.z1 || q.YMm < v.rMin || q.YMm > v.rMax*1.05 {
+			return
+		}
+		x, y := v.at(q.XMm, q.YMm, side)
+		xy = append(xy, x, y)
+	}
+	p.draw.Add(Shape{Path: polygon(xy...), Fill: Black})
 }
 
 // bolts draws the bolts made so far: a centre line, and for those of this
@@ -595,12 +716,17 @@ func (v *stackView) arrow(j *layout.JointPlan, p *panel) {
 	if j.Press != nil {
 		mover, still = v.b, v.a // the hub goes on the shaft
 	}
-	if j.Weld != nil {
+	if j.Weld != nil || j.Bearing != nil {
 		return
 	}
 	dir := 1.0
 	if mover.lo+mover.hi > still.lo+still.hi {
 		dir = -1
+	}
+	if j.Press != nil {
+		if from := v.entry(j); from != 0 {
+			dir = -from
+		}
 	}
 	const long, half = 12.0, 2.6
 	x, y := v.x0-2, v.axis+min(0.5*v.rMax*v.scale, 14)
@@ -623,17 +749,56 @@ func (v *stackView) arrow(j *layout.JointPlan, p *panel) {
 	p.draw.Add(at)
 }
 
+// entry is the end of the axis, −1 or +1, from which the hub can be slid on
+// the shaft; 0 if both ends or neither is free.
+func (v *stackView) entry(j *layout.JointPlan) float64 {
+	fromLow := v.a.free(j.A, -1) && v.b.free(j.B, 1)
+	fromHigh := v.a.free(j.A, 1) && v.b.free(j.B, -1)
+	switch {
+	case fromLow && !fromHigh:
+		return -1
+	case fromHigh && !fromLow:
+		return 1
+	}
+	return 0
+}
+
+// free tells whether nothing of the part itself stands between a round step
+// or bore and one end of the axis.
+func (p *stackPart) free(e layout.JointEnd, end float64) bool {
+	const play = 0.3
+	lo, hi := p.span(e)
+	line := p.section.Outer
+	if e.Inside {
+		line = p.section.Inner
+	}
+	for _, q := range line {
+		z := p.z(q.XMm)
+		if beyond := (end < 0 && z < lo-1e-6) || (end > 0 && z > hi+1e-6); !beyond {
+			continue
+		}
+		if (e.Inside && q.YMm < e.DiameterMm/2-play) || (!e.Inside && q.YMm > e.DiameterMm/2+play) {
+			return false
+		}
+	}
+	return true
+}
+
 // apartPictures draws the two parts of a joint that share no axis side by
 // side, each with its own picture.
 func apartPictures(plan *layout.Plan, j *layout.JointPlan, width, maxHeight float64) []piece {
 	var panels []panel
+	each := (width - 64) / 2
+	if each < 56 {
+		each = width/2 - 1
+	}
 	for i, e := range []layout.JointEnd{j.A, j.B} {
 		part := partNamed(plan, e.Part)
 		if part == nil || part.Section == nil || part.Section.LengthMm <= 0 || part.Section.MaxMm <= 0 {
 			continue
 		}
 		title := strconv.Itoa(i+1) + "  " + e.Title
-		p := panel{width: width/2 - 4, height: maxHeight}
+		p := panel{width: each, height: maxHeight}
 		s := part.Section
 		if len(part.Faces) > 0 {
 			face := part.Faces[0]
@@ -650,12 +815,17 @@ func apartPictures(plan *layout.Plan, j *layout.JointPlan, width, maxHeight floa
 		p.draw.Add(Text{XMm: p.width / 2, YMm: -4.4, SizeMm: size, Bold: true, Align: Centre, Content: text})
 		panels = append(panels, p)
 	}
+	if j.Weld != nil {
+		panels = append(panels, weldPanels(j, plan.Units)...)
+	}
+	if b := j.Bolt; b != nil && len(b.OrderDeg) > 1 {
+		panels = append(panels, tightenPanel(j, b))
+	}
 	return panelRows(panels, width)
 }
 
-// jointPanels are the small pictures of a joint: the weld's section, tacks,
-// runs, or the order of tightening.
-func jointPanels(j *layout.JointPlan, units parts.Units) []panel {
+// weldPanels are the small pictures of a weld: across it, the tacks, the runs.
+func weldPanels(j *layout.JointPlan, units parts.Units) []panel {
 	var panels []panel
 	if w := j.Weld; w != nil {
 		panels = append(panels, weldPanel(j, w, units))
@@ -670,26 +840,23 @@ func jointPanels(j *layout.JointPlan, units parts.Units) []panel {
 			panels = append(panels, runsPanel(j, w, layer, layers))
 		}
 	}
-	if b := j.Bolt; b != nil && len(b.OrderDeg) > 1 {
-		panels = append(panels, tightenPanel(j, b))
-	}
 	return panels
 }
 
 // weldPanel draws the weld across: a fillet in its corner with leg and
 // throat, or the prepared edges of a butt.
 func weldPanel(j *layout.JointPlan, w *layout.WeldPlan, units parts.Units) panel {
-	p := panel{width: 62, height: 66}
+	p := panel{width: 61, height: 60}
 	p.draw.Add(Text{XMm: 31, YMm: -4.2, SizeMm: 3.8, Bold: true, Align: Centre, Content: "Across the weld"})
-	const mid, floor = 26.0, -46.0
+	const mid, floor = 20.0, -42.0
 	if w.LegMm > 0 {
 		hatchAt(&p.draw, polygon(6, floor, 52, floor, 52, floor-9, 6, floor-9), 45, 2.4, lineMm)
 		hatchAt(&p.draw, polygon(mid-9, floor+0.6, mid, floor+0.6, mid, floor+30, mid-9, floor+30), 135, 2.4, lineMm)
 		const leg = 13.0
 		p.draw.Add(Shape{Path: polygon(mid, floor, mid+leg, floor, mid, floor+leg), Fill: Black})
 		p.draw.Add(segment(mid+leg/2, floor+leg/2, mid+leg/2+8, floor+leg/2+8, thinMm))
-		p.draw.Add(Text{XMm: mid + leg/2 + 6, YMm: floor + leg/2 + 10, SizeMm: 3.4, Content: "throat " + short(w.ThroatMm, units)})
-		p.draw.Add(Text{XMm: mid + leg + 2, YMm: floor + 1.4, SizeMm: 3.8, Bold: true, Content: "leg " + short(w.LegMm, units)})
+		p.draw.Add(Text{XMm: mid + leg/2 + 6, YMm: floor + leg/2 + 10, SizeMm: 3.4, Content: "throat " + sized(w.ThroatMm, units)})
+		p.draw.Add(Text{XMm: mid + leg + 2, YMm: floor + 1.4, SizeMm: 3.8, Bold: true, Content: "leg " + sized(w.LegMm, units)})
 	} else {
 		gap, face, depth := 1.6, 0.0, 22.0
 		if w.RootFaceMm > 0 {
@@ -704,7 +871,7 @@ func weldPanel(j *layout.JointPlan, w *layout.WeldPlan, units parts.Units) panel
 			text = "opened to " + degrees(w.BevelDeg)
 		}
 		p.draw.Add(Text{XMm: x, YMm: y + depth + 4, SizeMm: 3.4, Align: Centre, Content: text})
-		text, size := shrink("gap "+short(w.GapMm, units)+", root face "+short(w.RootFaceMm, units), 3.4, false, 58)
+		text, size := shrink("gap "+short(w.GapMm, units)+", root face "+sized(w.RootFaceMm, units), 3.4, false, 58)
 		p.draw.Add(Text{XMm: x, YMm: y - 5.4, SizeMm: size, Align: Centre, Content: text})
 	}
 	note, size := shrink(joined(" ", w.Symbol, w.Designation)+", "+w.Process, 3.2, false, 60)
