@@ -48,6 +48,8 @@ var commands = []command{
 	{"printer", "check|set|list|show|forget [NAME]", "measure a printer once, so that sheets and templates come out true", printer},
 	{"preview", "JOB -o FILE.png", "draw one page of the packet as a picture", preview},
 	{"review", "JOB", "find what would spoil a part, before metal is cut", reviewCmd},
+	{"compare", "JOB PART DRAWING.svg", "list what differs in a cutting drawing that somebody else made", compareCmd},
+	{"flange", "FILE [--job JOB --part PART --group NAME]", "work out a measured motor flange, and whether a part goes onto it", flange},
 	{"explain", "JOB PART", "show what a part expands to, with every computed number", explain},
 	{"fit", "SIZE CLASS", "ISO 286 limits, such as 90 H7/p6", fit},
 	{"circle", "--pcd D --count N", "bolt circle coordinates and chords", circle},

@@ -157,15 +157,15 @@ func TestWhole(t *testing.T) {
 		say   string
 	}{
 		{"no unit", svgFile(`<svg viewBox="0 0 240 160">`, drawing()), Scale,
-			func(r *Report) bool { return math.Abs(r.Scale-25.4/96) < 1e-3 }, "pixels at 96"},
+			func(r *Report) bool { return math.Abs(r.Scale-25.4/96) < 1e-3 }, "millimetres are read as pixels, 96"},
 		{"inch as mm", svgFile(mmHead, about("scale(0.03937007874)")), Scale,
 			func(r *Report) bool { return math.Abs(r.Scale-1/25.4) < 1e-4 }, "inches are read as millimetres"},
 		{"mm as inch", svgFile(mmHead, about("scale(25.4)")), Scale,
 			func(r *Report) bool { return math.Abs(r.Scale-25.4) < 1e-2 }, "millimetres are read as inches"},
 		{"72 dpi", svgFile(mmHead, about("scale(2.834645669)")), Scale,
-			func(r *Report) bool { return math.Abs(r.Scale-72/25.4) < 1e-3 }, "points at 72"},
+			func(r *Report) bool { return math.Abs(r.Scale-72/25.4) < 1e-3 }, "points, 72 to the inch, are read"},
 		{"96 dpi", svgFile(mmHead, about("scale(3.779527559)")), Scale,
-			func(r *Report) bool { return math.Abs(r.Scale-96/25.4) < 1e-3 }, "pixels at 96"},
+			func(r *Report) bool { return math.Abs(r.Scale-96/25.4) < 1e-3 }, "pixels, 96 to the inch, are read"},
 		{"fit to page", svgFile(mmHead, about("scale(0.97)")), Scale,
 			func(r *Report) bool { return math.Abs(r.Scale-0.97) < 1e-3 }, "0.97 times"},
 		{"mirror", svgFile(mmHead, about("translate(240) scale(-1 1)")), Mirror,

@@ -47,12 +47,12 @@ var factors = []struct {
 }{
 	{25.4, "inches are read as millimetres"},
 	{1 / 25.4, "millimetres are read as inches"},
-	{96 / 25.4, "pixels at 96 to the inch are given for millimetres"},
-	{25.4 / 96, "millimetres are given for pixels at 96 to the inch"},
-	{72 / 25.4, "points at 72 to the inch are given for millimetres"},
-	{25.4 / 72, "millimetres are given for points at 72 to the inch"},
-	{90 / 25.4, "pixels at 90 to the inch are given for millimetres"},
-	{25.4 / 90, "millimetres are given for pixels at 90 to the inch"},
+	{96 / 25.4, "millimetres are read as pixels, 96 to the inch"},
+	{25.4 / 96, "pixels, 96 to the inch, are read as millimetres"},
+	{72 / 25.4, "millimetres are read as points, 72 to the inch"},
+	{25.4 / 72, "points, 72 to the inch, are read as millimetres"},
+	{90 / 25.4, "millimetres are read as pixels, 90 to the inch"},
+	{25.4 / 90, "pixels, 90 to the inch, are read as millimetres"},
 	{96.0 / 72, "72 and 96 dots to the inch are mixed up"},
 	{72.0 / 96, "72 and 96 dots to the inch are mixed up"},
 	{96.0 / 90, "90 and 96 dots to the inch are mixed up"},
@@ -143,23 +143,25 @@ func (s *poser) score(p pose, edge *piece) (score float64, full bool) {
 	for _, q := range sampled(edge.points, 120) {
 		moved.points = append(moved.points, p.apply(q))
 	}
-	worst := 0.0
+	mw, mh := moved.size()
+	ew, eh := s.edge.size()
+	limit := math.Max(poseMm, 0.004*math.Max(ew, eh)) // the sagitta of the sampling
+	if math.Abs(mw-ew) > limit || math.Abs(mh-eh) > limit {
+		return score, false
+	}
 	ref := s.edge.points
 	for _, q := range moved.points {
 		near := math.Inf(1)
 		for i := range ref {
-			near = math.Min(near, toSegment(q, ref[i], ref[(i+1)%len(ref)]))
+			if near = math.Min(near, toSegment(q, ref[i], ref[(i+1)%len(ref)])); near <= poseMm {
+				break
+			}
 		}
-		worst = math.Max(worst, near)
+		if near > poseMm {
+			return score, false
+		}
 	}
-	mw, mh := moved.size()
-	ew, eh := s.edge.size()
-	size := math.Max(math.Abs(mw-ew), math.Abs(mh-eh))
-	limit := math.Max(poseMm, 0.004*math.Max(ew, eh)) // the sagitta of the sampling
-	if worst <= poseMm && size <= limit {
-		return score + 4, full
-	}
-	return score, false
+	return score + 4, full
 }
 
 // findPose decides which contour is the outline and how the drawing lies, and
@@ -206,6 +208,9 @@ func (c *comparison) findPose() {
 	var asIs, best try
 	asIs.score, best.score = -1, -1
 	consider := func(p pose, edge *piece) {
+		if asIs.full {
+			return // nothing can be better
+		}
 		t := try{pose: p, edge: edge}
 		e := edge
 		if !edge.closed {

@@ -353,6 +353,13 @@ func TestTogether(t *testing.T) {
 	if m = together(measured.Drawn{Holes: drawn(269, 14.5, 45, 135, 225, 315), BoltMm: 12, Tapped: true}); m.Goes {
 		t.Errorf("tapped: %+v", m)
 	}
+	// A bolt that does not enter one of the holes is not helped by the other.
+	if m = together(measured.Drawn{Holes: drawn(265, 11.9, 45, 135, 225, 315), BoltMm: 12}); m.Goes || m.Pairs[0].NeedsMm != 12 {
+		t.Errorf("M12 through 11.9: %+v", m)
+	}
+	if m = together(measured.Drawn{Holes: drawn(265, 30, 45, 135, 225, 315), BoltMm: 16}); m.Goes || m.Pairs[0].NeedsMm != 0 {
+		t.Errorf("M16 through 14.5: %+v", m)
+	}
 	// Drawn with hole 1 at TOP, a quarter of it away: it is turned.
 	if m = together(measured.Drawn{Holes: drawn(265, 14.5, 0, 90, 180, 270), BoltMm: 12}); !m.Goes || math.Abs(math.Abs(m.TurnDeg)-45) > 1e-6 {
 		t.Errorf("got %+v", m)

@@ -42,7 +42,7 @@ type Pair struct {
 	DoubtMm   float64 `json:"doubt_mm"`     // measuring uncertainty (coverage factor 2) and making of the drawn hole
 	PlayMm    float64 `json:"play_mm"`      // how far apart the bolt lets the centres be
 	MarginMm  float64 `json:"margin_mm"`    // play − off − doubt
-	NeedsMm   float64 `json:"needs_mm"`     // smallest drawn diameter with which this pair goes together
+	NeedsMm   float64 `json:"needs_mm"`     // smallest drawn diameter with which this pair goes together; 0 if the flange's own hole may be too small
 	DrawnMm   float64 `json:"drawn_min_mm"` // smallest diameter as drawn
 	FlangeMin float64 `json:"flange_min_mm"`
 }
@@ -118,7 +118,15 @@ func (r *Result) Together(d Drawn) (*Mating, error) {
 			Flange: i + 1, Drawn: set.drawn[i].N, OffMm: off, DoubtMm: set.doubt[i], PlayMm: set.play[i],
 			MarginMm: set.play[i] - off - set.doubt[i], DrawnMm: set.drawn[i].MinMm, FlangeMin: r.holeMin(i),
 		}
-		p.NeedsMm = p.DrawnMm - 2*p.MarginMm
+		p.NeedsMm = math.Max(p.DrawnMm-2*p.MarginMm, d.BoltMm)
+		// Play in one hole does not help a bolt that cannot enter the other.
+		if room := (p.DrawnMm - d.BoltMm) / 2; room < 0 {
+			p.MarginMm = math.Min(p.MarginMm, room)
+		}
+		if room := (p.FlangeMin - d.BoltMm) / 2; !d.Tapped && room < 0 {
+			p.MarginMm, p.NeedsMm = math.Min(p.MarginMm, room), 0
+		}
+		out.MarginMm = math.Min(out.MarginMm, p.MarginMm)
 		out.Pairs = append(out.Pairs, p)
 	}
 	out.Goes = out.MarginMm >= 0 && !(out.HasSpigot && out.SpigotClearanceMm < 0)
@@ -241,7 +249,7 @@ func (p *placing) improve(most float64) (turn, x, y float64) {
 	})
 	x = bestX(turn)
 	y = bestY(turn, x)
-	if p.margin(0, 0, 0) >= p.margin(turn, x, y)-1e-9 {
+	if p.margin(0, 0, 0) >= p.margin(turn, x, y)-1e-4 {
 		return 0, 0, 0 // nothing to gain
 	}
 	return turn, x, y
