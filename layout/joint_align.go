@@ -293,7 +293,7 @@ func (j *joiner) witness(t *joint, moved []inst) {
 	if t.a.step == nil || t.b.step == nil || t.in.Bearing != nil {
 		return
 	}
-	for _, rule := range j.rules() {
+	for _, rule := range append(slices.Clone(t.in.Align), j.rules()...) {
 		if j.crosses(rule, moved) {
 			t.out.Remedies = append(t.out.Remedies, "Nothing but a mark holds the clock angle of this round joint: scribe "+t.a.title()+" and "+t.b.title()+
 				" at "+trim(j.markDeg(t), 1)+"° (assembly clock) before joining, and keep "+j.ruleText(rule)+" in line.")

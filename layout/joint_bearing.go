@@ -240,16 +240,60 @@ func (j *joiner) bearingSteps(t *joint, p *BearingPlan) {
 	s = t.step("Cone", do...)
 	s.Hold = "Feeler between cone and shoulder after cooling."
 	s.Caution = "Not over " + trim(press.OpenBearing.Limit().MaxC, 0) + " °C, no flame."
-	s = t.step("Grease", "Work grease in between rollers and cage by hand; "+p.Grease, "Later "+trim(p.GreaseG, 0)+" g at a time."+ports(p))
+	t.step("Grease", greaseText(p), "Later "+trim(p.GreaseG, 0)+" g at a time."+ports(p))
 	if p.HasEndFloat {
-		kind := "end float"
-		if p.EndFloatMm.Max <= 0 {
-			kind = "preload"
-		}
-		s = t.step("Set the "+kind, "Tighten the nut while turning the shaft, until it drags; slack off.", "Dial gauge on the shaft end, push and pull: "+j.w.Size(p.EndFloatMm.Min)+" to "+j.w.Size(p.EndFloatMm.Max)+".", "Lock the nut and measure again.")
-		s.Hold = "Turns freely by hand, no play felt sideways."
-		t.out.Checks = append(t.out.Checks, Check{What: kind, Wanted: j.w.Size(p.EndFloatMm.Min) + " to " + j.w.Size(p.EndFloatMm.Max), Limits: j.w.Size(p.EndFloatMm.Min) + " – " + j.w.Size(p.EndFloatMm.Max), MinMm: p.EndFloatMm.Min, MaxMm: p.EndFloatMm.Max, Gauge: "dial gauge", Source: "job file"})
+		j.endFloatStep(t, p)
 	}
+}
+
+// endFloatStep sets the play of a pair of bearings by a dial gauge, or, where
+// preload is wanted, by an angle of the nut from no play on: preload over pitch.
+// Common practice, no source.
+func (j *joiner) endFloatStep(t *joint, p *BearingPlan) {
+	span := j.w.Setting(p.EndFloatMm.Min) + " to " + j.w.Setting(p.EndFloatMm.Max)
+	check := Check{What: "end float", Wanted: span, Limits: span, MinMm: p.EndFloatMm.Min, MaxMm: p.EndFloatMm.Max, Gauge: "dial gauge", Source: "job file"}
+	nut, pitch := nutThread(t.a)
+	turn := func(mm float64) string { return trim(360*math.Abs(mm)/pitch, 0) + "°" }
+	if p.EndFloatMm.Max > 0 {
+		do := []string{"Tighten the nut while turning the shaft, until it drags, so that the rollers find their place; then slack off."}
+		if pitch > 0 && p.EndFloatMm.Min >= 0 {
+			do = append(do, "From no play, "+turn(p.EndFloatMm.Min)+" to "+turn(p.EndFloatMm.Max)+" of the nut on "+nut+" gives it.")
+		}
+		s := t.step("Set the end float", append(do, "Dial gauge on the shaft end, push and pull while turning: "+span+".", "Lock the nut and measure again.")...)
+		s.Hold = "Turns freely by hand, no play felt sideways."
+		t.out.Checks = append(t.out.Checks, check)
+		return
+	}
+	do := []string{"Tighten the nut while turning the shaft, until the dial gauge on the shaft end just shows no play, push and pull."}
+	if pitch > 0 {
+		do = append(do, "From there tighten "+turn(p.EndFloatMm.Max)+" to "+turn(p.EndFloatMm.Min)+" more on "+nut+": "+span+" (negative is preload).")
+	} else {
+		do = append(do, "From there tighten by "+span+" (negative is preload) of axial travel.")
+	}
+	s := t.step("Set the preload", append(do, "Turn the shaft ten times, lock the nut, turn again.")...)
+	s.Hold = "Turns with a light, even drag; not warm to the hand after ten minutes of running."
+	check.What, check.Gauge = "preload", "angle of the nut from no play"
+	t.out.Checks = append(t.out.Checks, check)
+}
+
+// nutThread is the shaft's thread nearest to the cone's seat, and its pitch; 0
+// if the shaft has none.
+func nutThread(f feature) (name string, pitchMm float64) {
+	near := math.Inf(1)
+	outside, _ := f.r.sides()
+	for _, s := range outside {
+		if d := math.Min(math.Abs(s.fromMm-f.step.toMm), math.Abs(f.step.fromMm-s.toMm)); s.size.thread != nil && d < near {
+			near, name, pitchMm = d, s.size.thread.Designation, s.size.thread.PitchMm
+		}
+	}
+	return name, pitchMm
+}
+
+func greaseText(p *BearingPlan) string {
+	if p.Grease == "" {
+		return "Work grease in between rollers and cage by hand."
+	}
+	return "Work grease in between rollers and cage by hand: " + p.Grease + "."
 }
 
 func ports(p *BearingPlan) string {

@@ -42,7 +42,7 @@ func (j *joiner) metalUnderHead(f feature, mate parts.Face) (float64, bool) {
 func (j *joiner) boltJoint(t *joint) {
 	in, m := t.in.Bolt, t.meeting()
 	a, b := j.pattern(t.a), j.pattern(t.b)
-	if !j.match(t, a, b) {
+	if !j.match(t, a, b) || !j.open(t, m) {
 		return
 	}
 	p := &BoltPlan{
@@ -117,6 +117,29 @@ func (j *joiner) match(t *joint, a, b []XY) bool {
 	}
 	j.fault(t.in.Pos, what, right)
 	return false
+}
+
+// open verifies that the bolts can go through A and into B at the faces that
+// meet, and that their heads seat.
+func (j *joiner) open(t *joint, m parts.Meeting) bool {
+	_, thick, _ := t.a.r.plane(m.First, patternRadius(t.a.points()))
+	h, into := t.a.group.hole, t.b.group.hole
+	if !h.Through && h.Depth.Mm < thick-1e-6 {
+		j.fault(t.a.ref.Pos, t.a.text()+" are "+j.w.Size(h.Depth.Mm)+" deep and do not go through "+j.w.Size(clean(thick)), "depth: through")
+		return false
+	}
+	if !into.Through && t.b.group.face != m.Second && t.b.group.size.thread != nil {
+		j.fault(t.in.Pos, t.b.text()+" open on the "+string(t.b.group.face)+" and the joint is on the "+string(m.Second), "face: the faces that meet, with the tapped one last")
+		return false
+	}
+	sunk := h.Counterbore != nil || h.Countersink != nil
+	if sunk && t.a.group.face == m.First {
+		t.problem("the counterbores of " + t.a.text() + " are on the face of the joint, and the heads on the other")
+	}
+	if h.Countersink != nil {
+		t.problem(t.a.text() + " are countersunk, and a " + t.in.Bolt.Head + " head does not seat in them")
+	}
+	return true
 }
 
 func (j *joiner) chooseBolt(t *joint, p *BoltPlan, tapped bool) bool {

@@ -20,7 +20,9 @@ type rule struct {
 func (j *joiner) order(all []*joint) {
 	rules := j.saidRules(all)
 	for _, r := range j.tradeRules(all) {
-		if !slices.ContainsFunc(rules, func(s rule) bool { return s.said && s.first == r.then && s.then == r.first }) {
+		if !slices.ContainsFunc(rules, func(s rule) bool {
+			return s.said && s.first == r.then && s.then == r.first || s.first == r.first && s.then == r.then
+		}) {
 			rules = append(rules, r)
 		}
 	}
@@ -189,6 +191,13 @@ type headSide struct {
 	bearing placedPart
 }
 
+// Room above a head for the hand: a hexagon is reached from the side with a
+// spanner, a socket head needs its key in line. Common practice, no source.
+const (
+	sideRoomMm = 25.0
+	keyRoomMm  = 100.0
+)
+
 // headSides are the head's side and, with nuts or studs, the other.
 func (j *joiner) headSides(t *joint) []headSide {
 	a, b := j.at(t.a.inst()), j.at(t.b.inst())
@@ -206,7 +215,10 @@ func (j *joiner) headSides(t *joint) []headSide {
 		if h := f.group.hole; h != nil && h.Counterbore != nil && f.group.face != mate {
 			s.sunkMm = h.Counterbore.Depth.Mm
 		}
-		s.needMm = height - s.sunkMm + height // the socket or key stands one head above it, common practice
+		s.needMm = height - s.sunkMm + sideRoomMm
+		if !nut && t.in.Bolt.Head == "socket" {
+			s.needMm = height - s.sunkMm + keyRoomMm
+		}
 		return s, true
 	}
 	var out []headSide

@@ -191,6 +191,9 @@ func (j *joiner) press(t *joint) {
 	}
 	t.out.Press = p
 	j.pressFigures(t, p, source, mu, hub, shaft)
+	if r.Loosest.LossMm > 0 || r.Tightest.LossMm > 0 {
+		t.figure("flattened roughness takes", between(r.Tightest.LossMm*1000, r.Loosest.LossMm*1000, 1, "µm"), "DIN 7190-1:2017 and DIN 7190:2001; Rz taken as 5 Ra, common practice")
+	}
 	t.caution(r.Tightest.Cautions...)
 	if input.HubRzUm == 0 && input.ShaftRzUm == 0 {
 		t.caution("No finish is drawn on the two seats: what roughness takes off the interference is left out.")

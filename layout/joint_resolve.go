@@ -164,8 +164,12 @@ func (j *joiner) how(t *joint) string {
 		return t.a.text() + " against " + t.b.text() + "; the parts share no axis"
 	}
 	m := t.meeting()
-	text := "faces looking the same way"
+	a, b := j.at(t.a.inst()), j.at(t.b.inst())
+	is := a.at.then(b.at.inverse())
+	text := "fronts looking the same way"
 	switch {
+	case !m.Set() && slices.ContainsFunc(t.before(j.done), t.joins):
+		text = "as they were put together"
 	case m.Set() && m.Flush:
 		text = string(m.First) + " of " + t.a.title() + " level with the " + string(m.Second) + " of " + t.b.title()
 		if m.Below.Mm > 0 {
@@ -173,12 +177,10 @@ func (j *joiner) how(t *joint) string {
 		}
 	case m.Set():
 		text = string(m.First) + " of " + t.a.title() + " on the " + string(m.Second) + " of " + t.b.title()
-	case t.in.Flip:
-		text = "faces looking opposite ways"
+	case is.s < 0:
+		text = "fronts looking opposite ways"
 	}
-	a, b := j.at(t.a.inst()), j.at(t.b.inst())
-	turn := a.at.then(b.at.inverse()).turn
-	return text + ", TOP of " + t.a.title() + " at " + trim(turn, 2) + "° of " + t.b.title()
+	return text + ", TOP of " + t.a.title() + " at " + trim(is.turn, 2) + "° of " + t.b.title()
 }
 
 // figure adds a number to the joint.
@@ -287,6 +289,14 @@ func (j *joiner) clockMarks(t *joint) {
 		for _, m := range p.r.radials {
 			for _, row := range m.rows {
 				mark(row.Name, words(row.Name), row.ClockDeg)
+			}
+		}
+		for i := range p.r.made {
+			f := feature{ref: parts.JointRef{Part: p.part, Copy: p.copy}, r: p.r, group: &p.r.made[i]}
+			if name := f.group.group.Name; key(p.inst, name) {
+				for _, deg := range f.clocks() {
+					mark(name, words(name), deg)
+				}
 			}
 		}
 	}

@@ -91,7 +91,7 @@ func (j *joiner) weld(t *joint) {
 	if thinner > thicker {
 		thinner, thicker = thicker, thinner
 	}
-	p := &WeldPlan{Type: in.Type, Process: in.Process, ThinnerMm: clean(thinner), ThickerMm: clean(thicker), DiameterMm: clean(t.weldDiameterMm())}
+	p := &WeldPlan{Type: in.Type, Process: in.Process, Sides: in.Sides, ThinnerMm: clean(thinner), ThickerMm: clean(thicker), DiameterMm: clean(t.weldDiameterMm())}
 	t.out.Weld = p
 	bad := func(err error) bool {
 		if err != nil {
@@ -135,6 +135,7 @@ func (j *joiner) weld(t *joint) {
 			return
 		}
 	}
+	p.Finish = append(fineSizes(t.a), fineSizes(t.b)...)
 	j.weldFigures(t, p)
 	j.weldSteps(t, p)
 }
@@ -214,21 +215,24 @@ func (j *joiner) butt(t *joint, p *WeldPlan) error {
 	if in.Type == "square" && prep.Shape != weld.Square {
 		t.problem("a square butt does not go through " + j.w.Size(p.ThinnerMm) + ": bevel the edge")
 	}
-	if p.BevelDeg > 0 && !weldChamfer(t) {
+	if c, part := weldChamfer(t); c != nil {
+		t.figure("chamfer drawn", j.w.Size(c.Size.Mm)+" × "+trim(c.Angle.Deg, 1)+"° on "+words(c.Edge.Value)+" of "+part, "part")
+	} else if p.BevelDeg > 0 {
 		t.problem("no chamfer for the weld is drawn on " + t.a.title() + " or " + t.b.title())
 	}
 	return nil
 }
 
-func weldChamfer(t *joint) bool {
+// weldChamfer is the chamfer drawn for the weld, and its part; nil if none is.
+func weldChamfer(t *joint) (c *parts.Chamfer, part string) {
 	for _, f := range []feature{t.a, t.b} {
-		for _, c := range f.r.part.Chamfers {
-			if c.For == "weld" && strings.HasPrefix(c.Edge.Value, f.ref.Feature) {
-				return true
+		for i := range f.r.part.Chamfers {
+			if c := &f.r.part.Chamfers[i]; c.For == "weld" && strings.HasPrefix(c.Edge.Value, f.ref.Feature+"-") {
+				return c, f.title()
 			}
 		}
 	}
-	return false
+	return nil, ""
 }
 
 // ring plans tacks, runs and squaring up of a weld round a circle.
@@ -267,7 +271,6 @@ func (j *joiner) ring(t *joint, p *WeldPlan) error {
 		p.SquareUpMm = s.Mm
 		t.figure("to be left on each face", j.w.Size(s.Mm), "job file")
 	}
-	p.Finish = append(fineSizes(t.a), fineSizes(t.b)...)
 	return nil
 }
 
@@ -275,12 +278,13 @@ func (j *joiner) ring(t *joint, p *WeldPlan) error {
 // Common practice, no source.
 const fineMm = 0.1
 
-// fineSizes are the sizes of a part to finish after welding.
+// fineSizes are the sizes of a part to finish after welding, the seat of the
+// weld itself left out.
 func fineSizes(f feature) []string {
 	var out []string
 	for i := range f.r.steps {
 		s := &f.r.steps[i]
-		if s.size.limited && s.size.maxMm-s.size.minMm < fineMm && s.size.thread == nil {
+		if s != f.step && s.size.limited && s.size.maxMm-s.size.minMm < fineMm && s.size.thread == nil {
 			out = append(out, f.title()+" "+words(s.name)+" "+f.r.w.Limits(s.size.minMm, s.size.maxMm))
 		}
 	}

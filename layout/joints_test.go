@@ -662,3 +662,35 @@ func TestStackAlone(t *testing.T) {
 		t.Errorf("%v, want the lid at 100 and the ring at 110", got)
 	}
 }
+
+// The pug mill's order is derived: nothing in the job says that the gland's
+// screws go in before the lantern covers them, nor the weld before the bolts.
+// The preload's nut angle is its travel over the pitch: 0.01 and 0.03 mm on
+// M40x1.5 are 2.4° and 7.2°.
+func TestPugmillSequence(t *testing.T) {
+	job, err := parts.Load("../testdata/pugmill/job.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	p, err := Resolve(job)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, pair := range [][2]string{
+		{"gland", "lantern"}, {"front-bearing", "lantern"}, {"rear-bearing", "rear-cover"},
+		{"upright", "housing"}, {"front-flange", "front-flange-weld"}, {"front-flange-weld", "delivery-die"},
+	} {
+		if a, b := p.jointNamed(t, pair[0]), p.jointNamed(t, pair[1]); a.N >= b.N {
+			t.Errorf("%s is step %d and %s step %d", pair[0], a.N, pair[1], b.N)
+		}
+	}
+	steps := p.jointNamed(t, "rear-bearing").Steps
+	if do := steps[len(steps)-1].Do[1]; !strings.Contains(do, "2° to 7° more on M40x1.5") {
+		t.Errorf("preload: %s", do)
+	}
+	// The barrel's trap: turned by a hole, the inlet no longer looks up.
+	barrel := p.jointNamed(t, "barrel")
+	if len(barrel.Traps) != 5 || !barrel.Traps[0].Breaks || !slices.Contains(barrel.Traps[0].Out, "Barrel tube inlet at 60° instead of 0°") {
+		t.Errorf("traps of the barrel: %+v", barrel.Traps)
+	}
+}

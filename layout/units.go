@@ -48,12 +48,36 @@ func (w Writer) Said(mm float64) string {
 	return w.Size(mm) + " mm"
 }
 
+// Read writes a length as callipers read it: to 0.01 mm or 0.001 in.
+func (w Writer) Read(mm float64) string {
+	if w.Units == parts.Inches {
+		return trim(mm/MmPerInch, 3) + " in"
+	}
+	return trim(mm, 2)
+}
+
+// Near writes a length of advice, with one figure: "0.3 mm", "0.01 in". It is
+// for what nobody measures; a limit is written by Limits.
+func (w Writer) Near(mm float64) string {
+	v, unit := mm, " mm"
+	if w.Units == parts.Inches {
+		v, unit = mm/MmPerInch, " in"
+	}
+	if v <= 0 {
+		return "0" + unit
+	}
+	return trim(v, max(0, -int(math.Floor(math.Log10(v))))) + unit
+}
+
 // Dia writes a diameter.
 func (w Writer) Dia(mm float64) string { return "Ø" + w.Size(mm) }
 
 // Drill writes a drill diameter: in an inch job with the millimetres beside
-// it, since metric and fractional drills are sold in the same shop.
+// it where it is a metric drill, which such a shop has to look for.
 func (w Writer) Drill(mm float64) string {
+	if w.Units == parts.Inches && math.Abs(mm*20-math.Round(mm*20)) > 1e-6 {
+		return w.Dia(mm)
+	}
 	if w.Units == parts.Inches {
 		return "Ø" + trim(mm/MmPerInch, 4) + " in (" + trim(mm, 2) + " mm)"
 	}
@@ -73,6 +97,15 @@ func (w Writer) Limits(minMm, maxMm float64) string {
 func up(v float64, n int) float64 {
 	p := math.Pow10(n)
 	return math.Ceil(float64(v*p)-1e-6) / p
+}
+
+// Setting writes a setting in thousandths of a millimetre, or ten-thousandths of
+// an inch: "0.02 mm", "-0.0012 in".
+func (w Writer) Setting(mm float64) string {
+	if w.Units == parts.Inches {
+		return trim(mm/MmPerInch, 4) + " in"
+	}
+	return trim(mm, 3) + " mm"
 }
 
 // Exact writes a measured size with all the digits a micrometer gives.
