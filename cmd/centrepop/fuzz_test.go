@@ -6,6 +6,7 @@ import (
 	"os"
 	"path/filepath"
 	"testing"
+	"time"
 
 	"centrepop/layout"
 	"centrepop/parts"
@@ -58,8 +59,11 @@ func FuzzJob(f *testing.F) {
 	})
 }
 
-// printOrRefuse runs every stage.
+// printOrRefuse runs every stage. One that does not end is a panic, so that the
+// input is kept.
 func printOrRefuse(t *testing.T, path string) {
+	timer := time.AfterFunc(20*time.Second, func() { panic("no end after 20 s") })
+	defer timer.Stop()
 	job, err := parts.Load(path)
 	if err != nil {
 		located(t, err)
