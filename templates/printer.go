@@ -131,7 +131,7 @@ func CheckPage(paper parts.Paper, c *layout.Correction) (*Document, error) {
 		}
 		d.Add(Text{XMm: p[0] + dx, YMm: p[1] + 26, SizeMm: titleMm, Bold: true, Align: Centre, Content: strconv.Itoa(i + 1)})
 	}
-	checkText(d, f, c, rect{x + 16, y + 34, x + across - 8, y + up - 14}, across, up)
+	checkText(d, f, c, rect{x + 16, y + 34, x + across - 8, y + up - 28}, across, up)
 	title := "Printer check, " + f.name
 	page := Page{WidthMm: f.width, HeightMm: f.height, Drawing: *d, Label: "1", Bookmarks: []Bookmark{{Title: title}}}
 	if c != nil {
@@ -215,9 +215,9 @@ func checkText(d *Drawing, f frame, c *layout.Correction, r rect, across, up flo
 		{"Across", trimmed(across, 1)}, {"Up", trimmed(up, 1)}, {"Diagonal 1", diagonal}, {"Diagonal 2", diagonal},
 	} {
 		d.Add(Text{XMm: r.x0, YMm: y, SizeMm: headMm, Bold: true, Content: row[0]},
-			Text{XMm: r.x0 + 25, YMm: y, SizeMm: headMm, Content: "of " + row[1] + ":"},
-			segment(r.x0+45, y-1, r.x0+67, y-1, lineMm),
-			Text{XMm: r.x0 + 69, YMm: y, SizeMm: headMm, Content: "mm"})
+			Text{XMm: r.x0 + 29, YMm: y, SizeMm: headMm, Content: "of " + row[1] + ":"},
+			segment(r.x0+51, y-1, r.x0+79, y-1, lineMm),
+			Text{XMm: r.x0 + 81, YMm: y, SizeMm: headMm, Content: "mm"})
 		y -= 11
 	}
 }
