@@ -279,21 +279,26 @@ func (p *pattern) draw(s *sheet, window rect, ox, oy float64, room *occupied) {
 		p.wrapTexts(s, window, ox, oy, room)
 		return
 	}
+	towards := math.Pi / 2
+	if p.dev.Kind == layout.BranchPattern {
+		towards = math.Pi / 4 // beside its line, and on the part of the paper that stays
+	}
 	for _, l := range p.dev.Labels {
-		p.label(s, room, l.Text, ox+l.AtMm.XMm, oy+l.AtMm.YMm)
+		p.label(s, room, l.Text, ox+l.AtMm.XMm, oy+l.AtMm.YMm, towards)
 	}
 	p.foldTexts(s, window, ox, oy, room)
 }
 
-// label writes a short text near a point, where there is room on this sheet.
-func (p *pattern) label(s *sheet, room *occupied, text string, x, y float64) {
+// label writes a short text near a point, first in the direction of the angle,
+// where there is room on this sheet.
+func (p *pattern) label(s *sheet, room *occupied, text string, x, y, angle float64) {
 	if !room.window.hasPoint(x, y) {
 		return
 	}
 	w, h := textWidth(text, textMm, true), ascentMm*textMm
-	spot, ok := room.find(x, y, w, h, 1, 6, math.Pi/2, room.free)
+	spot, ok := room.find(x, y, w, h, 1, 6, angle, room.free)
 	if !ok {
-		spot, ok = room.find(x, y, w, h, 1, 14, math.Pi/2, room.clearOfTexts)
+		spot, ok = room.find(x, y, w, h, 1, 14, angle, room.clearOfTexts)
 	}
 	if ok {
 		room.addText(rect{spot.x0, spot.y0 - dropMm*textMm, spot.x1, spot.y1})

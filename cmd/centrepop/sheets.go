@@ -293,6 +293,19 @@ func explainText(w io.Writer, plan *layout.Plan, q *layout.PartPlan) {
 			fmt.Fprintf(w, "  measured %s: bore %s\n", r.Measured, r.Bore)
 		}
 	}
+	for _, d := range q.Developments {
+		fmt.Fprintf(w, "\nFlat pattern %s: %s, %.2f × %.2f mm", d.Name, d.Title, d.MaxMm.XMm-d.MinMm.XMm, d.MaxMm.YMm-d.MinMm.YMm)
+		if d.Copies > 1 {
+			fmt.Fprintf(w, ", %d pieces", d.Copies)
+		}
+		fmt.Fprintln(w)
+		if d.Edge != "" {
+			fmt.Fprintf(w, "  %s\n", d.Edge)
+		}
+		for _, v := range d.Sizes {
+			fmt.Fprintf(w, "  %-38s %s\n", v.Name, v.Text)
+		}
+	}
 	fmt.Fprintln(w, "\nOperations")
 	for _, o := range q.Operations {
 		fmt.Fprintf(w, "  %2d  %-6s %s\n", o.N, o.Machine, o.Title)
