@@ -47,8 +47,12 @@ type Part struct {
 	edge contour
 }
 
-// flatMm is how far a straight piece may be from its curve.
-const flatMm = 0.0005
+// How far a straight piece may be from its curve: in a drawing, and in the
+// part's own outline that it is held against.
+const (
+	flatMm = 0.002
+	wantMm = 0.0005
+)
 
 // Wanted is the part as it should be cut. It refuses parts that are not flat,
 // with a parts.Errors where the part cannot be laid out.
@@ -137,10 +141,10 @@ func (p *Part) setEdge() error {
 		return fmt.Errorf("compare: outline of %s: %w", p.Name, err)
 	}
 	p.edge = contour{closed: true}
-	for _, q := range path.Flatten(flatMm).Split()[0].Coords() {
+	for _, q := range path.Flatten(wantMm).Split()[0].Coords() {
 		p.edge.points = append(p.edge.points, point{q.X, q.Y})
 	}
-	p.edge.points = thin(p.edge.points, true, flatMm)
+	p.edge.points = thin(p.edge.points, true, wantMm)
 	if len(p.edge.points) < 3 {
 		return fmt.Errorf("compare: the outline of %s encloses nothing", p.Name)
 	}
