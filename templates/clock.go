@@ -89,7 +89,7 @@ func frontOf(j *layout.JointPlan) string {
 
 // clockPieces draws the clock with what lies where, the list beside it, and
 // what must line up.
-func clockPieces(plan *layout.Plan, j *layout.JointPlan, width float64) []piece {
+func clockPieces(j *layout.JointPlan, width float64) []piece {
 	marks := hourMarks(j.Clock)
 	if len(marks) == 0 {
 		return nil
@@ -133,13 +133,12 @@ func clockPieces(plan *layout.Plan, j *layout.JointPlan, width float64) []piece 
 	}
 	var line table
 	if len(j.Align) > 0 {
-		line = table{rowMm: 8, columns: []column{
-			{head: "Must lie in line", flex: true, bold: true},
-			{head: "at", align: Centre, bold: true, size: 4.2},
-			{head: "Right", align: Centre, least: 11, tick: true},
+		line = table{columns: []column{
+			{head: "Must lie in line", flex: true, bold: true, size: 3.8},
+			{head: "at", align: Centre, bold: true, size: 3.8},
 		}}
 		for _, a := range j.Align {
-			line.rows = append(line.rows, []string{a.What, degrees(a.Deg) + "\n" + oclock(a.Deg), ""})
+			line.rows = append(line.rows, []string{a.What, degrees(a.Deg) + ", " + oclock(a.Deg)})
 		}
 	}
 	title := heading("On the clock", width)

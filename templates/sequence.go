@@ -39,7 +39,7 @@ func overviewSheets(plan *layout.Plan, paper frame) []*sheet {
 		return s, runningHead("Press and weld sequence", "continued", paper.body().width())
 	})
 	if len(plan.Lifts) > 0 {
-		f.add(cautionBox("Heavy: use a hoist or a second person for these: "+strings.Join(plan.Lifts, ", ")+".", f.width()), space(3))
+		f.add(cautionBox("Heavy: use a hoist or a second person for these: "+strings.Join(plan.Lifts, "; ")+".", f.width()), space(3))
 	}
 	f.table(orderTable(plan))
 	f.add(notes("What the words mean", []string{
@@ -135,9 +135,8 @@ func barPlan(row layout.CutRow, bar layout.CutBar, units parts.Units, width floa
 		return nil
 	}
 	scale := width / row.BarMm
-	title, size := shrink(joined(", ", row.Stock, row.Material), 3.8, true, width)
 	p := piece{height: 13, keep: true}
-	p.draw.Add(Text{YMm: -4, SizeMm: size, Bold: true, Content: title}, box(rect{0, -12, width, -5.6}, lineMm))
+	p.draw.Add(box(rect{0, -12, width, -5.6}, lineMm))
 	var list []string
 	free := 0.0
 	for i, c := range bar.Pieces {
@@ -156,7 +155,15 @@ func barPlan(row layout.CutRow, bar layout.CutBar, units parts.Units, width floa
 	} else {
 		list = append(list, end)
 	}
-	pieces := append([]piece{p}, paragraph("", strings.Join(list, ";  ")+".", 3.2, false, width)...)
+	text := strings.Join(list, ";  ") + "."
+	title, size := shrink(joined(", ", row.Stock, row.Material)+":", 3.8, true, width)
+	p.draw.Add(Text{YMm: -4, SizeMm: size, Bold: true, Content: title})
+	if at := textWidth(title, size, true) + 2; at+textWidth(text, 3.2, false) <= width {
+		p.draw.Add(Text{XMm: at, YMm: -4, SizeMm: 3.2, Content: text})
+		p.keep = false
+		return []piece{p, space(1)}
+	}
+	pieces := append([]piece{p}, paragraph("", text, 3.2, false, width)...)
 	return append(pieces, space(2))
 }
 
@@ -177,10 +184,18 @@ func jointSheets(plan *layout.Plan, j *layout.JointPlan, paper frame) []*sheet {
 		f.add(cautionBox("Not right yet: "+problem+".", f.width()), space(1.5))
 	}
 	f.add(bigNumbers(keyNumbers(j, plan.Units), f.width()), space(2))
-	f.add(stackPictures(plan, j, f.width(), f.body.height()*0.30)...)
-	f.add(clockPieces(plan, j, f.width())...)
+	share := 0.29
+	if j.Weld != nil && len(j.Placed) > 0 {
+		share = 0.23 // leaves room for the weld's own pictures on the page
+	}
+	f.add(stackPictures(plan, j, f.width(), f.body.height()*share)...)
 	if len(j.Placed) > 0 && j.Weld != nil {
 		f.add(panelRows(weldPanels(j, plan.Units), f.width())...)
+	}
+	// A weld keeps what earlier steps have lined up, unless it says otherwise.
+	clockLast := j.Weld != nil && len(j.Align) == 0
+	if !clockLast {
+		f.add(clockPieces(j, f.width())...)
 	}
 	if len(j.Cautions) > 0 {
 		f.add(cautionsBox(j.Cautions, f.width()), space(2.5))
@@ -193,6 +208,9 @@ func jointSheets(plan *layout.Plan, j *layout.JointPlan, paper frame) []*sheet {
 		f.add(pieces...)
 	}
 	f.add(space(2))
+	if clockLast {
+		f.add(clockPieces(j, f.width())...)
+	}
 	f.table(boltTable(j, plan.Units))
 	f.table(trapTable(j))
 	f.add(notes("So that it cannot go wrong", remedies(j), f.width())...)
@@ -461,23 +479,23 @@ func holdBox(text string, width float64) piece {
 func goOnTable(j *layout.JointPlan) table {
 	t := table{title: "Check before going on", rowMm: 9, columns: []column{
 		{head: "What", flex: true, bold: true},
-		{head: "Wanted", flex: true},
+		{head: "Wanted", flex: true, firm: 24},
 		{head: "Limits", flex: true, bold: true},
 		{head: "With", flex: true},
 		{head: "Measured", align: Centre, least: 22},
 		{head: "Right", align: Centre, least: 11, tick: true},
 	}}
 	for _, c := range j.Checks {
-		t.rows = append(t.rows, []string{upperFirst(c.What), upperFirst(c.Wanted), c.Limits, c.Gauge, "", ""})
+		t.rows = append(t.rows, []string{upperFirst(c.What), c.Wanted, c.Limits, c.Gauge, "", ""})
 	}
 	return t
 }
 
 func figureTable(j *layout.JointPlan) table {
 	t := table{title: "All numbers of this joint", columns: []column{
-		{head: "What", size: 3.2, firm: 40, flex: true},
-		{head: "Value", flex: true, bold: true, size: 3.2},
-		{head: "From", flex: true, size: 2.8, spare: true},
+		{head: "What", size: 2.9, firm: 40, flex: true},
+		{head: "Value", flex: true, bold: true, size: 2.9, firm: 75},
+		{head: "From", flex: true, size: smallMm, spare: true},
 	}}
 	for _, fig := range j.Figures {
 		t.rows = append(t.rows, []string{upperFirst(fig.Label), fig.Value, fig.Source})
@@ -486,15 +504,15 @@ func figureTable(j *layout.JointPlan) table {
 }
 
 func boltTable(j *layout.JointPlan, units parts.Units) table {
-	t := table{title: "Bolts, lengths in " + lengthWord(units), columns: []column{
+	t := table{title: "Bolts: lengths in " + lengthWord(units) + ", preload in kN, torque in N m", columns: []column{
 		{head: "No. off", align: Centre, bold: true},
 		{head: "Order", bold: true, size: 4.2, least: 24},
 		{head: "Grip", flex: true, least: 30},
 		{head: "Engaged / needed", align: Centre, size: 3.8},
 		{head: "Spare thread", align: Centre, spare: true},
 		{head: "Stands out", align: Centre, spare: true},
-		{head: "Preload kN", align: Centre, spare: true},
-		{head: "Torque N m", align: Centre, spare: true, bold: true, size: 3.8, least: 15},
+		{head: "Preload", align: Centre, spare: true},
+		{head: "Torque", align: Centre, spare: true, bold: true, size: 3.8},
 		{head: "Friction", flex: true, spare: true},
 	}}
 	b := j.Bolt
@@ -517,9 +535,9 @@ func boltTable(j *layout.JointPlan, units parts.Units) table {
 	return t
 }
 
-// lengthIf writes a length, nothing for none.
+// lengthIf writes a length, nothing where there is none.
 func lengthIf(mm float64, units parts.Units) string {
-	if mm == 0 {
+	if mm <= 0 {
 		return ""
 	}
 	return short(mm, units)
@@ -529,15 +547,12 @@ func lengthIf(mm float64, units parts.Units) string {
 func trapTable(j *layout.JointPlan) table {
 	t := table{
 		title:   "Traps: it also fits like this, and is wrong",
-		columns: []column{{head: "Turned by", align: Centre, bold: true, size: 4.2}, {head: "Then", flex: true, size: 3.6}},
+		columns: []column{{head: "Turned clockwise by", align: Centre, bold: true, size: 4.2, firm: 52}, {head: "Then", flex: true, size: 3.6}},
 	}
 	for _, trap := range j.Traps {
-		turn := degrees(trap.TurnDeg) + " clockwise"
+		turn := degrees(trap.TurnDeg)
 		if trap.Flip {
-			turn = joined("\n", "wrong way round", "and "+turn)
-			if trap.TurnDeg == 0 {
-				turn = "wrong way round"
-			}
+			turn += ", wrong way round"
 		}
 		var lines, loose []string
 		for _, out := range trap.Out {
@@ -550,7 +565,12 @@ func trapTable(j *layout.JointPlan) table {
 		if len(loose) > 0 {
 			lines = append(lines, "Elsewhere, and no rule says where it belongs: "+strings.Join(loose, ", "))
 		}
-		t.rows = append(t.rows, []string{turn, strings.Join(lines, "\n")})
+		then := strings.Join(lines, "\n")
+		if i := slices.IndexFunc(t.rows, func(row []string) bool { return row[1] == then }); i >= 0 {
+			t.rows[i][0] += "\n" + turn
+			continue
+		}
+		t.rows = append(t.rows, []string{turn, then})
 	}
 	return t
 }

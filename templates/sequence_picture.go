@@ -250,7 +250,7 @@ func stackPictures(plan *layout.Plan, j *layout.JointPlan, width, maxHeight floa
 // only one is drawn.
 func (v *stackView) fit(width, height float64) {
 	span := v.z1 - v.z0
-	full, half := min(width/span, height/(2*v.rMax)), min(width/span, 0.75*height/v.rMax)
+	full, half := min(width/span, height/(2*v.rMax)), min(width/span, 0.9*height/v.rMax)
 	v.full, v.scale = full*1.3 > half, half
 	if v.full {
 		v.scale = full
