@@ -52,6 +52,16 @@ func edge(v *view) {
 	worst := newWorst()
 	for i := range v.holes {
 		h := &v.holes[i]
+		if h.metalMm == 0 {
+			worst.add(h.name, math.Inf(-1), func(count int) {
+				v.report(Stop, h.name, h.pos(), Finding{
+					What:    h.title() + " is centred where there is no metal" + same(count),
+					Numbers: "centre " + v.mm(h.centreMm()) + " from the axis",
+					Rule:    "a hole is drilled in metal", Source: "by geometry", Fix: "correct its place",
+				})
+			})
+			continue
+		}
 		n := v.nearestEdge(h)
 		need := h.edgeRim()
 		wantMm := need.needMm - h.radiusMm

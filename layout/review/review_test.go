@@ -11,6 +11,7 @@ import (
 
 	"github.com/rogpeppe/go-internal/txtar"
 
+	"centrepop/layout"
 	"centrepop/parts"
 	"centrepop/testdata/golden"
 )
@@ -72,6 +73,11 @@ func TestRules(t *testing.T) {
 					found[f.Part] = true
 					if f.Part != "" && !strings.HasPrefix(f.Part, "bad") {
 						t.Errorf("%s found at %s: %s", code, f.Part, f.What)
+					}
+				}
+				for _, s := range []string{f.What, f.Numbers, f.Rule, f.Fix} {
+					if strings.Contains(s, "NaN") || strings.Contains(s, "Inf") {
+						t.Errorf("no number: %s", s)
 					}
 				}
 				if f.What == "" || f.Rule == "" || f.Source == "" || f.Fix == "" {
@@ -190,5 +196,21 @@ func TestRefusedJobIsNotAccepted(t *testing.T) {
 	}
 	if Summary(findings).Stop != 1 {
 		t.Errorf("not stopped: %s", text(findings))
+	}
+}
+
+// BenchmarkReview reviews the pug mill as resolved.
+func BenchmarkReview(b *testing.B) {
+	job, err := parts.Load("../../testdata/pugmill/job.yaml")
+	if err != nil {
+		b.Fatal(err)
+	}
+	plan, err := layout.Resolve(job)
+	if err != nil {
+		b.Fatal(err)
+	}
+	b.ReportAllocs()
+	for b.Loop() {
+		Review(job, plan)
 	}
 }
