@@ -36,6 +36,9 @@ func (f feature) thickMm() float64 {
 	if c := f.r.part.Frustum; c != nil {
 		return c.Thickness.Mm
 	}
+	if t := f.r.part.Transition; t != nil {
+		return t.Thickness.Mm
+	}
 	z := f.r.lengthMm() / 2
 	if f.step != nil {
 		z = (f.step.fromMm + f.step.toMm) / 2
@@ -81,6 +84,8 @@ func (f feature) roundMm() float64 {
 		return c.Large.Mm
 	case c != nil && f.ref.Feature == "small-end":
 		return c.Small.Mm
+	case f.r.part.Transition != nil && f.ref.Feature == "round-end":
+		return f.r.part.Transition.Diameter.Mm
 	}
 	return 0
 }
@@ -166,7 +171,7 @@ func (j *joiner) fillet(t *joint, p *WeldPlan) error {
 	if prep, err := weld.FilletPrep(p.ThinnerMm, 90); err == nil {
 		p.GapMm = prep.GapMm.Use
 	}
-	t.figure("fillet leg", j.w.Size(p.LegMm)+" (throat "+j.w.Size(p.ThroatMm)+")", reason)
+	t.figure("fillet leg", j.w.Size(p.LegMm)+" (throat "+j.w.Read(p.ThroatMm)+")", reason)
 	t.figure("least leg", j.w.Size(least), "AWS D1.1:2020 Table 7.7")
 	grade := strings.ToUpper(t.a.r.part.Material.Value)
 	for _, g := range []string{"S235", "S275", "S355", "S420", "S460"} {
@@ -206,9 +211,9 @@ func (j *joiner) butt(t *joint, p *WeldPlan) error {
 	p.BevelDeg, p.GapMm, p.RootFaceMm = prep.AngleDeg.Use, prep.GapMm.Use, prep.RootFaceMm.Use
 	text := p.Symbol
 	if p.BevelDeg > 0 {
-		text += ", " + trim(p.BevelDeg, 0) + "°, root face " + j.w.Size(p.RootFaceMm)
+		text += ", " + trim(p.BevelDeg, 0) + "°, root face " + j.w.Read(p.RootFaceMm)
 	}
-	t.figure("preparation", text+", gap "+j.w.Size(p.GapMm), prep.Source)
+	t.figure("preparation", text+", gap "+j.w.Read(p.GapMm), prep.Source)
 	if prep.Note != "" {
 		t.figure("besides", prep.Note, "")
 	}
@@ -263,7 +268,7 @@ func (j *joiner) ring(t *joint, p *WeldPlan) error {
 	}
 	if leave, err := weld.SquareUp(dia, thick); err == nil {
 		p.SquareUpMm, p.BoreLeaveMm = clean(leave.FaceMm), clean(leave.BoreMm)
-		t.figure("leave for squaring up", j.w.Size(p.SquareUpMm)+" each face, "+j.w.Size(p.BoreLeaveMm)+" on a bore", leave.Source)
+		t.figure("leave for squaring up", j.w.Read(p.SquareUpMm)+" each face, "+j.w.Read(p.BoreLeaveMm)+" on a bore", leave.Source)
 	} else {
 		t.caution("No squaring-up allowance is known for a part of this size: tack, measure, and decide.")
 	}
@@ -301,7 +306,7 @@ func (j *joiner) weldFigures(t *joint, p *WeldPlan) {
 	t.figure("weld metal", trim(p.AreaMm2, 1)+" mm², "+trim(p.DepositedKg, 3)+" kg; buy "+trim(p.BuyKg, 2)+" kg", p.Process)
 	t.figure("runs", trim(float64(p.Runs), 0)+", about", "common practice, no source")
 	if len(p.TacksDeg) > 0 {
-		t.figure("tacks", trim(float64(len(p.TacksDeg)), 0)+" × "+j.w.Size(p.TackLengthMm)+" in the order "+degrees(p.TacksDeg), "common practice, no source")
+		t.figure("tacks", trim(float64(len(p.TacksDeg)), 0)+" × "+j.w.Read(p.TackLengthMm)+" in the order "+degrees(p.TacksDeg), "common practice, no source")
 	}
 }
 
@@ -312,9 +317,9 @@ func (j *joiner) weldSteps(t *joint, p *WeldPlan) {
 	if m := strings.ToUpper(t.a.r.part.Material.Value + " " + t.b.r.part.Material.Value); strings.Contains(m, "GJL") || strings.Contains(m, "C45") {
 		t.problem("one part is not readily weldable (" + t.a.r.part.Material.Value + " to " + t.b.r.part.Material.Value + "): preheat and a procedure are needed, or join otherwise")
 	}
-	t.step("Set up", "Clean bright 25 mm each side of the joint.", "Set: "+t.out.How+".", "Gap "+j.w.Size(p.GapMm)+".")
+	t.step("Set up", "Clean bright 25 mm each side of the joint.", "Set: "+t.out.How+".", "Gap "+j.w.Read(p.GapMm)+".")
 	if len(p.TacksDeg) > 0 {
-		s := t.step("Tack", "Tack "+trim(float64(len(p.TacksDeg)), 0)+" × "+j.w.Size(p.TackLengthMm)+" long at "+degrees(p.TacksDeg)+", in this order (clock of "+b+", seen from its front).")
+		s := t.step("Tack", "Tack "+trim(float64(len(p.TacksDeg)), 0)+" × "+j.w.Read(p.TackLengthMm)+" long at "+degrees(p.TacksDeg)+", in this order (clock of "+b+", seen from its front).")
 		s.Hold = "Check square at two places 90° apart, and what must line up; knock straight now."
 	} else {
 		s := t.step("Tack", "Tack both ends, then the middle.")
@@ -340,7 +345,7 @@ func (j *joiner) weldSteps(t *joint, p *WeldPlan) {
 	s := t.step("Cool and inspect", "Let it cool in still air to hand-warm before unclamping.", "Look for cracks, undercut and size.")
 	s.Hold = "Throat gauge on four places."
 	if p.SquareUpMm > 0 && j.facedLater(t) {
-		s := t.step("Square up", "Rest the joint face on a plate and feel round it.", "Face it true if it rocks: "+j.w.Size(p.SquareUpMm)+" on each face is the usual allowance.")
+		s := t.step("Square up", "Rest the joint face on a plate and feel round it.", "Face it true if it rocks: "+j.w.Read(p.SquareUpMm)+" on each face is the usual allowance.")
 		s.Hold = "A 0.1 mm feeler does not enter anywhere under the face."
 		for _, f := range []feature{t.a, t.b} {
 			if st := f.r.part.Stock; f.r.part.Outline != nil && st.Form == "plate" && st.Size.Mm-f.r.part.Thickness.Mm < p.SquareUpMm && !t.in.Weld.SquareUp.Set() {
@@ -353,7 +358,7 @@ func (j *joiner) weldSteps(t *joint, p *WeldPlan) {
 	}
 	what, limits := "throat or cap", "no tolerance given"
 	if p.ThroatMm > 0 {
-		what, limits = "throat", j.w.Size(p.ThroatMm)+" or more"
+		what, limits = "throat", j.w.Read(p.ThroatMm)+" or more"
 	}
 	t.out.Checks = append(t.out.Checks, Check{What: what, Wanted: strings.TrimSpace(p.Designation + " " + a + " to " + b), Limits: limits, MinMm: p.ThroatMm, Gauge: "weld gauge", Source: "EN 1993-1-8 clause 4.5.3.3"})
 }

@@ -22,7 +22,8 @@ const (
 // JointRef points at a feature of one copy of a part: "part.feature", or
 // "part#2.feature" for the second of several equal parts. Features are those
 // of a Ref, the names of hole groups, slots and radial features, top, and
-// the large-end and small-end of a cone.
+// the large-end and small-end of a cone, the mouth and round-end of a
+// transition.
 type JointRef struct {
 	Part    string
 	Copy    int // from 1
@@ -522,6 +523,9 @@ func (p *Part) FeatureNames() []string {
 	names := append(slices.Concat(outside, inside), "top")
 	if p.Frustum != nil {
 		names = append(names, "large-end", "small-end")
+	}
+	if p.Transition != nil {
+		names = append(names, "mouth", "round-end")
 	}
 	for _, g := range p.Holes {
 		names = append(names, g.Name.Value)

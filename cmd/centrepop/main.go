@@ -43,7 +43,7 @@ type command struct {
 // commands in the order of the help text.
 var commands = []command{
 	{"sheets", "JOB -o FILE", "print the whole shop packet as PDF", sheets},
-	{"template", "JOB PART... -o FILE", "print the punch templates of some parts", template},
+	{"template", "JOB PART... -o FILE", "print the punch, wrap and sheet-metal templates of some parts", template},
 	{"profile", "JOB PART -o FILE", "write the cutting file of a flat part or blank, SVG or PDF", profile},
 	{"printer", "check|set|list|show|forget [NAME]", "measure a printer once, so that sheets and templates come out true", printer},
 	{"preview", "JOB -o FILE.png", "draw one page of the packet as a picture", preview},
