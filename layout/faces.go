@@ -2,6 +2,7 @@ package layout
 
 import (
 	"fmt"
+	"strings"
 
 	"github.com/tdewolff/canvas"
 
@@ -14,8 +15,8 @@ func (r *resolver) holeSize(h parts.HoleSize) made {
 	if h.Make == parts.PlainHole {
 		s := r.sizeOf(h.Size)
 		m := made{size: s, drillMm: s.nominalMm, finishedMm: s.nominalMm, text: r.w.Drill(s.nominalMm)}
-		if s.class != "" && s.thread == nil {
-			m.drillMm = reamDrill(s.nominalMm)
+		if s.class != "" && s.thread == nil && s.maxMm-s.minMm < 0.1 { // what no drill holds; common practice, no source
+			m.drillMm = r.reamDrill(s.nominalMm)
 			m.text = r.w.Dia(s.nominalMm) + " " + s.class + ", drill " + r.w.Drill(m.drillMm) + ", ream"
 		}
 		return m
@@ -42,7 +43,13 @@ func (r *resolver) holeSize(h parts.HoleSize) made {
 	}
 	drill := r.w.Drill(t.TapDrillMm)
 	if t.TapDrillName != "" {
-		drill = t.TapDrillName + " (" + trim(t.TapDrillMm, 2) + " mm)"
+		drill = t.TapDrillName
+		switch fraction := strings.HasSuffix(drill, " in"); {
+		case r.w.Units != parts.Inches:
+			drill += " (" + trim(t.TapDrillMm, 2) + " mm)"
+		case !fraction:
+			drill += " (" + trim(t.TapDrillMm/MmPerInch, 3) + " in)"
+		}
 	}
 	return made{
 		thread: &t, drillMm: t.TapDrillMm, finishedMm: t.MajorMm,
@@ -59,8 +66,12 @@ func clearanceSource(t threads.Thread) string {
 }
 
 // reamDrill leaves stock for the reamer: 0.2 mm up to 10 mm, 0.3 mm up to
-// 20 mm, 0.5 mm above (common practice, no source).
-func reamDrill(mm float64) float64 {
+// 20 mm, 0.5 mm above, or 1/64 in in an inch job, where drills go by
+// sixty-fourths (common practice, no source).
+func (r *resolver) reamDrill(mm float64) float64 {
+	if r.w.Units == parts.Inches {
+		return clean(mm - MmPerInch/64)
+	}
 	switch {
 	case mm <= 10:
 		return clean(mm - 0.2)
@@ -203,10 +214,11 @@ func (r *resolver) face(f parts.Face, others bool) *Face {
 		Datum: "left and bottom edge", Mirrored: f == parts.Back,
 	}
 	out.DatumAt = out.MinMm
+	out.Round = r.part.Profile != nil || r.part.Outline.Shape == parts.CircleOutline
 	for _, m := range r.made {
 		if d := m.pattern().Datum; m.face == f && d != "" && d != "centre" {
 			out.DatumAt, _, _ = datumCorner(d, out.MinMm, out.MaxMm)
-			out.Datum = datumWords(d)
+			out.Datum, out.Round = datumWords(d), false
 			break
 		}
 	}

@@ -53,7 +53,7 @@ func (r *resolver) features() {
 		size := r.w.Size(c.Size.Mm) + " × " + trim(c.Angle.Deg, 1) + "°"
 		at := XY{r.lengthMm() / 2, r.out.Section.MaxMm}
 		if st != nil {
-			size += ": " + r.w.Dia(dia) + " at the face, " + r.w.Size(c.Size.Mm) + " deep"
+			size += ": " + "Ø" + r.w.Read(dia) + " at the face"
 			at = XY{st.fromMm, st.drawnRadius()}
 			if strings.HasSuffix(c.Edge.Value, "-back") {
 				at.XMm = st.toMm
@@ -237,7 +237,7 @@ func (r *resolver) checks() {
 	for i := range r.part.Chamfers {
 		c := &r.part.Chamfers[i]
 		if st, dia := r.chamferDiaMm(*c); st != nil {
-			check := Check{What: "chamfer " + words(c.Edge.Value), Wanted: r.w.Dia(dia) + " at the face", Limits: "no tolerance given", Gauge: "calipers"}
+			check := Check{What: "chamfer " + words(c.Edge.Value), Wanted: "Ø" + r.w.Read(dia) + " at the face", Limits: "no tolerance given", Gauge: "calipers"}
 			if pm, err := fits.GeneralChamfer(c.Size.Mm, r.job.Tolerance.Value); err == nil {
 				check.Limits = "depth " + r.w.Limits(c.Size.Mm-pm, c.Size.Mm+pm)
 				check.Source = "ISO 2768-" + r.job.Tolerance.Value + " (chamfers)"

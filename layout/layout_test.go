@@ -227,7 +227,7 @@ kind: shaft
 profile: {outside: [{name: a, diameter: 60, length: 50}]}
 chamfers: [{edge: a-front, size: 2, angle: 30}]
 `)
-	for i, want := range []string{"Ø100 at the face", "Ø57.691 at the face"} {
+	for i, want := range []string{"Ø100 at the face", "Ø57.69 at the face"} {
 		found := false
 		for _, f := range plan.Parts[i].Features {
 			found = found || strings.Contains(f.Size, want)

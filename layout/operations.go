@@ -1,7 +1,6 @@
 package layout
 
 import (
-	"cmp"
 	"math"
 	"slices"
 	"strings"
@@ -32,24 +31,33 @@ func (r *resolver) operations() {
 	r.saddleOperations()
 	r.op(Operation{
 		Machine: "Bench", Title: "Deburr and inspect",
-		Do:   []string{"Break every edge that has no chamfer, " + r.w.Size(0.3) + " to " + r.w.Said(0.5) + ".", "Fill in the inspection record before the part leaves the bench."},
+		Do:   []string{"Break every edge that has no chamfer, " + strings.TrimRight(r.w.Near(0.3), " inm") + " to " + r.w.Near(0.5) + ".", "Fill in the inspection record before the part leaves the bench."},
 		Tool: "file, scraper, countersink by hand", Caution: "Turned and drilled edges cut: gloves off near rotating stock, on for handling.",
 	})
 }
 
-// op numbers an operation from 1.
+// op numbers an operation from 1. A caution is printed where it first applies,
+// not again in each step of the part.
 func (r *resolver) op(o Operation) {
+	if slices.ContainsFunc(r.out.Operations, func(p Operation) bool { return p.Caution == o.Caution }) {
+		o.Caution = ""
+	}
 	o.N = len(r.out.Operations) + 1
 	r.out.Operations = append(r.out.Operations, o)
 }
 
-// speed is the spindle speed for an operation at a diameter, from the shop's
-// own list where it has one; empty for a material without data.
-func (r *resolver) speed(op cutting.Op, diaMm float64) string {
-	if r.material == nil || diaMm <= 0 {
-		return ""
+// threadRPM is the fastest a thread is cut by hand and half-nut: the tool has to
+// be drawn back in time. Common practice, no source.
+const threadRPM = 150.0
+
+// rpm is the spindle speed for an operation at a diameter, from the shop's own
+// list where it has one, with its remark and the tool; 0 for a material
+// without data. A drill in the lathe takes the lathe's list.
+func (r *resolver) rpm(op cutting.Op, diaMm float64, list ...parts.Number) (rpm float64, note string, tool cutting.Tool) {
+	tool = cutting.HSS
+	if r.material == nil || !(diaMm > 0) {
+		return 0, "", tool
 	}
-	tool, list := cutting.HSS, r.job.Shop.DrillRPM
 	if op == cutting.Turn || op == cutting.Bore || op == cutting.Thread {
 		list = r.job.Shop.LatheRPM
 		if r.job.Shop.CarbideTool {
@@ -58,22 +66,41 @@ func (r *resolver) speed(op cutting.Op, diaMm float64) string {
 	}
 	span, _, err := r.material.Speed(op, tool)
 	if err != nil {
-		return ""
+		return 0, "", tool
 	}
 	want := cutting.SpindleRPM(span.MidMPerMin(), diaMm)
-	rpm, note := math.Round(want/5)*5, ""
-	if len(list) > 0 {
-		speeds := make([]float64, len(list))
-		for i, n := range list {
-			speeds[i] = n.Value
-		}
-		rpm, note = cutting.ChooseSpeed(want, speeds)
+	if op == cutting.Thread {
+		want = math.Min(want, threadRPM)
 	}
+	if len(list) == 0 {
+		return math.Round(want/5) * 5, "", tool
+	}
+	speeds := make([]float64, len(list))
+	for i, n := range list {
+		speeds[i] = n.Value
+	}
+	rpm, _ = cutting.ChooseSpeed(want, speeds)
+	switch { // a quarter too fast is borne by a light cut; common practice, no source
+	case rpm > 1.25*want:
+		note = "slowest speed, " + trim(want, 0) + " wanted: light cuts, coolant"
+	case rpm > 0 && rpm < 0.6*want:
+		note = "nearest below " + trim(want, 0)
+	}
+	return rpm, note, tool
+}
+
+// speed is the speed of rpm in words.
+func (r *resolver) speed(op cutting.Op, diaMm float64) string {
+	rpm, note, tool := r.rpm(op, diaMm, r.job.Shop.DrillRPM...)
 	if rpm <= 0 {
 		return ""
 	}
-	s := trim(rpm, 0) + " rev/min at " + r.w.Dia(diaMm) + " (" + trim(cutting.CuttingSpeed(rpm, diaMm), 0) + " m/min, " + string(tool) + ")"
-	return join("; ", s, note)
+	v := cutting.CuttingSpeed(rpm, diaMm)
+	surface := trim(v, 0) + " m/min"
+	if r.w.Units == parts.Inches {
+		surface = trim(v*1000/MmPerInch/12, 0) + " ft/min"
+	}
+	return join("; ", trim(rpm, 0)+" rev/min at "+r.w.Dia(diaMm)+" ("+surface+", "+string(tool)+")", note)
 }
 
 // cutBlank cuts a flat part's outline and, where the cutter leaves stock, a
@@ -95,6 +122,8 @@ func (r *resolver) cutBlank() {
 		switch {
 		case b.Leave.Mm > 0:
 			o.Do = append(o.Do, "Bore as cut "+r.w.Dia(asCut)+": "+r.w.Size(b.Leave.Mm)+" left on diameter for the lathe.")
+		case r.boreTurned():
+			o.Do = append(o.Do, "Leave the bore small enough for the lathe to clean it up.")
 		case o.Machine == "Cutter":
 			o.Do = append(o.Do, "Bore as cut "+r.w.Dia(asCut)+": final, no lathe work.")
 		}
@@ -114,22 +143,35 @@ func (r *resolver) refs(names ...string) []int {
 	return out
 }
 
+// boreTurned tells whether the bore of a flat part is machined after cutting:
+// where stock is left for it, or its limits are closer than a laser or jet
+// holds, ±0.1 mm (common practice, no source).
+func (r *resolver) boreTurned() bool {
+	bore := r.stepNamed("bore")
+	if bore == nil {
+		return false
+	}
+	cut := slices.Contains([]string{"laser", "plasma", "waterjet", "flame"}, r.part.Stock.Cut)
+	return r.part.Bore.Leave.Mm > 0 || bore.size.press.Set() ||
+		bore.size.class != "" && (!cut || bore.size.maxMm-bore.size.minMm < 0.2)
+}
+
 // boreOperations turns the bore, the round outline's limits and the chamfers
 // of a flat part.
 func (r *resolver) boreOperations() {
 	bore := r.stepNamed("bore")
-	turnable := bore != nil && (bore.size.class != "" || (r.part.Bore != nil && r.part.Bore.Leave.Mm > 0))
+	turnable := r.boreTurned()
 	if turnable {
 		o := Operation{
 			Machine: "Lathe", Title: "Bore " + r.sizeText(bore),
-			Holding: "four-jaw chuck or faceplate; set the outside true within " + r.w.Said(0.05) + ", face within " + r.w.Said(0.02) + " (common practice, no source)",
+			Holding: "four-jaw chuck or faceplate; set the outside true within " + r.w.Near(0.05) + ", face within " + r.w.Near(0.02) + " (common practice, no source)",
 			Tool:    "boring bar", Speed: r.speed(cutting.Bore, bore.size.nominalMm), Gauge: gauge(bore),
 			Caution: "An out-of-balance plate throws: bolt a counterweight, start at the lowest speed.", Refs: []int{bore.ref},
 		}
 		if bore.size.press.Set() {
-			o.Do = []string{"Measure the " + bore.size.press.Part + " at three places across; take the largest.", "Read the bore beside it on the light-press ladder, and bore to that."}
+			o.Do = []string{"Measure the " + words(bore.size.press.Part) + " at three places across; take the largest.", "Read the bore beside it on the light-press ladder, and bore to that."}
 		} else {
-			o.Do = []string{"Rough to " + r.w.Said(0.5) + " under on diameter, let it cool, measure, finish."}
+			o.Do = []string{"Rough to " + r.w.Near(0.5) + " under on diameter, let it cool, measure, finish."}
 		}
 		if l := r.limitsText(bore.size); l != "" {
 			o.Limits = []string{words(bore.name) + " " + l}
@@ -145,16 +187,17 @@ func (r *resolver) boreOperations() {
 	r.chamferOperation(turnable)
 }
 
-// chamferLines are the chamfers on the named steps, or all of them for nil.
-func (r *resolver) chamferLines(names []string) (do []string, refs []int) {
+// chamferLines are the chamfers on the steps' edges, front or back, that are
+// wanted, or all of them for nil.
+func (r *resolver) chamferLines(wanted func(st *step, back bool) bool) (do []string, refs []int) {
 	for _, c := range r.part.Chamfers {
 		st, dia := r.chamferDiaMm(c)
-		if st != nil && names != nil && !slices.Contains(names, st.name) {
+		if st != nil && wanted != nil && !wanted(st, strings.HasSuffix(c.Edge.Value, "-back")) {
 			continue
 		}
 		line := "Chamfer " + words(c.Edge.Value) + " " + r.w.Size(c.Size.Mm) + " × " + trim(c.Angle.Deg, 1) + "°"
 		if st != nil {
-			line += ": to " + r.w.Dia(dia) + " at the face"
+			line += ": to " + "Ø" + r.w.Read(dia) + " at the face"
 			if c.Angle.Deg != 45 {
 				line += ", top slide set " + trim(c.Angle.Deg, 1) + "° from the axis"
 			}
@@ -183,166 +226,73 @@ func (r *resolver) chamferOperation(onLathe bool) {
 	r.op(o)
 }
 
-// turnOperations splits a turned part into two settings: what lies in front of
-// the widest outside and of the narrowest bore is turned from the front, the
-// rest from the back.
-func (r *resolver) turnOperations() {
-	outside, inside := r.sides()
-	wide := r.widest()
-	setups := []struct {
-		face  string
-		steps []*step
-	}{{face: "front"}, {face: "back"}}
-	split := wide.toMm
-	for _, s := range outside {
-		i := 0
-		if s.fromMm >= split-1e-9 {
-			i = 1
-		}
-		setups[i].steps = append(setups[i].steps, s)
-	}
-	if n := len(inside); n > 0 {
-		narrow := slices.MinFunc(inside, func(a, b *step) int { return cmp.Compare(a.drawnRadius(), b.drawnRadius()) })
-		for _, s := range inside {
-			i := 0
-			if s.fromMm >= narrow.toMm-1e-9 {
-				i = 1
-			}
-			setups[i].steps = append(setups[i].steps, s)
-		}
-	}
-	r.sawOperation()
-	for i, setup := range setups {
-		if r.onlySawn(setup.face, setup.steps) {
-			continue
-		}
-		o := Operation{
-			Machine: "Lathe", Title: "Turn from the " + setup.face + " face", Tool: "facing and turning tool",
-			Speed: r.speed(cutting.Turn, wide.size.nominalMm), Gauge: "micrometer, bore gauge, calipers",
-		}
-		if i == 0 {
-			o.Holding = "chuck on the back end, set true"
-			o.Do = append(o.Do, r.faceFront())
-			if slices.ContainsFunc(inside, func(s *step) bool { return !s.bought() }) {
-				o.Do = append(o.Do, r.startBore(inside)...)
-			}
-		} else {
-			o.Holding = "on a finished diameter, soft jaws or indicated within " + r.w.Said(0.02) + " (common practice, no source)"
-			o.Do = append(o.Do, r.faceBack())
-			if l := r.limitsText(r.length(r.lengthMm())); l != "" {
-				o.Limits = append(o.Limits, "length "+l)
-			}
-		}
-		if r.slender(wide) {
-			o.Holding += "; centre-drill the free end and support it with the tailstock or a steady"
-		}
-		names := []string{}
-		if !slices.ContainsFunc(setup.steps, func(s *step) bool { return !s.bought() }) && r.part.Kind == parts.Tube {
-			o.Title = "Face the " + setup.face + " end"
-		}
-		for _, s := range setup.steps {
-			names = append(names, s.name)
-			if s.bought() {
-				o.Refs = append(o.Refs, s.ref)
-				continue
-			}
-			o.Do = append(o.Do, r.stepWork(s))
-			if l := r.limitsText(s.size); l != "" && s.size.thread == nil {
-				o.Limits = append(o.Limits, words(s.name)+" "+l)
-			}
-			o.Refs = append(o.Refs, s.ref)
-		}
-		do, refs := r.chamferLines(names)
-		o.Do, o.Refs = append(o.Do, do...), append(o.Refs, refs...)
-		r.op(o)
-	}
-}
-
-// slender tells whether the part sticks out more than three diameters, from
-// where a tailstock or steady is used (common practice, no source).
-func (r *resolver) slender(wide *step) bool { return r.lengthMm() > 3*wide.size.nominalMm }
-
-// stepWork is the line for one cylinder.
-func (r *resolver) stepWork(s *step) string {
-	verb := "Turn "
-	if s.inside {
-		verb = "Bore "
-	}
-	line := verb + words(s.name) + " " + r.sizeText(s) + ", " + r.w.Size(clean(s.toMm-s.fromMm)) + " long"
-	if s.size.thread != nil {
-		line = "Cut " + words(s.name) + " " + r.sizeText(s) + ", " + r.w.Size(clean(s.toMm-s.fromMm)) + " long"
-		if t := s.size.thread; !s.inside {
-			line += " (turn to " + r.w.Dia(t.MajorMm) + " first, pitch " + trim(t.PitchMm, 3) + " mm"
-			if t.TPI > 0 {
-				line += ", " + trim(t.TPI, 1) + " per inch"
-			}
-			line += ")"
-		}
-		if t := s.size.thread; t.Taper {
-			line += ", taper 1:16"
-		}
-	}
-	if u := s.undercut; u != nil {
-		line += ", undercut " + r.w.Size(u.Width.Mm) + " wide × " + r.w.Size(u.Depth.Mm) + " deep at the shoulder"
-	}
-	if s.seat != "" {
-		line += "; seat for " + s.seat
-	}
-	if s.finish != "" {
-		line += "; " + s.finish
-	}
-	return line + "."
-}
-
-// startBore opens the middle before boring, as far as the shop's drills go.
-func (r *resolver) startBore(inside []*step) []string {
-	if r.part.Stock.Form == "tube" || r.part.Kind == parts.Tube {
-		return nil
-	}
-	narrow := math.Inf(1)
-	for _, s := range inside {
-		narrow = math.Min(narrow, 2*s.drawnRadius())
-	}
+// drillLines are the drills up to holeMm, smallest first, with their speeds
+// from a machine's list; finishedMm is what the hole becomes.
+func (r *resolver) drillLines(holeMm, finishedMm float64, list []parts.Number) []string {
 	largest := 30.0
 	if r.job.Shop.Drills.Set() {
 		largest = r.job.Shop.Drills.Mm
 	}
-	return r.drillLines(math.Max(1, narrow-1), largest)
-}
-
-// drillLines are the drills for a hole, smallest first, with their speeds.
-func (r *resolver) drillLines(holeMm, largestMm float64) []string {
-	steps, err := cutting.DrillSteps(holeMm, largestMm, r.drills())
+	steps, err := cutting.DrillSteps(holeMm, largest, r.drills())
 	if err != nil {
 		return nil
 	}
+	unit := " mm"
+	if r.w.Units == parts.Inches {
+		unit = ""
+	}
 	var out []string
-	for _, s := range steps {
-		name := "Ø" + s.Size.Name
-		if !strings.Contains(s.Size.Name, "in") && r.drills() == cutting.Inch {
-			name = s.Size.Name + " (" + trim(s.Size.DiaMm, 2) + " mm)"
+	for i, s := range steps {
+		name := "Ø" + trim(s.Size.DiaMm, 2)
+		if r.drills() == cutting.Inch {
+			name = "Ø" + s.Size.Name
+			if !strings.Contains(s.Size.Name, "in") {
+				name = s.Size.Name + " (" + trim(s.Size.DiaMm/MmPerInch, 3) + " in)"
+			}
 		}
-		line := "Drill " + name + ", " + s.Note
-		if v := r.speed(cutting.Drill, s.Size.DiaMm); v != "" {
-			line += ": " + strings.SplitN(v, " at ", 2)[0]
+		note := s.Note
+		if left := finishedMm - s.Size.DiaMm; i == len(steps)-1 && left > 0.005 {
+			note = "leaves " + r.w.Read(left) + unit + " on diameter"
+		}
+		line := "Drill " + name + ", " + note
+		if rpm, _, _ := r.rpm(cutting.Drill, s.Size.DiaMm, list...); rpm > 0 {
+			line += ": " + trim(rpm, 0) + " rev/min"
 		}
 		out = append(out, line+".")
 	}
 	return out
 }
 
-// clearanceDrill is the drill for a hole. Clearance sizes printed to a
-// thousandth of an inch lie a hair under the fraction they come from: the
-// drill may be 0.1 mm over (common practice, no source).
-func (r *resolver) clearanceDrill(m *madeGroup) float64 {
-	d := m.group.DrillMm
-	if m.hole.Size.Make != parts.ClearanceHole {
-		return d
+// lastDrill is the drill for a hole: the nearest in stock within 0.05 mm, or
+// 0.1 mm over for a clearance hole, whose size in thousandths lies a hair under
+// the fraction it comes from (common practice, no source), or within the limits
+// of a hole that is neither reamed nor tapped. Else it is the size itself.
+func (r *resolver) lastDrill(m made, clearance bool) float64 {
+	d, over, under := m.drillMm, 0.05, 0.05
+	switch {
+	case clearance:
+		over = 0.1
+	case m.thread == nil && m.drillMm == m.finishedMm && m.size.limited:
+		over, under = m.size.maxMm-d, d-m.size.minMm
 	}
-	if up, err := cutting.StockDrill(d, r.drills(), cutting.Up); err == nil && up.DiaMm-d <= 0.1 {
+	down, errDown := cutting.StockDrill(d, r.drills(), cutting.Down)
+	up, errUp := cutting.StockDrill(d, r.drills(), cutting.Up)
+	canDown, canUp := errDown == nil && d-down.DiaMm <= under, errUp == nil && up.DiaMm-d <= over
+	switch {
+	case canDown && (!canUp || d-down.DiaMm <= up.DiaMm-d):
+		return down.DiaMm
+	case canUp:
 		return up.DiaMm
 	}
 	return d
+}
+
+// fluid is what to tap with: grey iron is cut dry (common practice, no source).
+func (r *resolver) fluid() string {
+	if r.material != nil && strings.Contains(r.material.Name, "grey") {
+		return "dry, clearing the dust often"
+	}
+	return "with cutting oil"
 }
 
 // drills is the series of drills the shop keeps.
@@ -351,28 +301,6 @@ func (r *resolver) drills() cutting.System {
 		return cutting.Inch
 	}
 	return cutting.Metric
-}
-
-// sawOperation cuts the bar with what facing both ends needs.
-func (r *resolver) sawOperation() {
-	if r.part.Stock.Form == "casting" {
-		r.op(Operation{
-			Machine: "Bench", Title: "Check the casting",
-			Do:      []string{"Fettle gates and flash; check that every face has metal to clean up.", "Find the centre from the cored and outside surfaces and mark it."},
-			Gauge:   "calipers, surface gauge",
-			Caution: "Castings are heavy and have sharp flash: gloves; mask for grinding dust.",
-		})
-		return
-	}
-	cut := clean(r.lengthMm() + 2*cutting.FacingAllowanceMm(r.widest().size.nominalMm))
-	if r.part.Stock.Length.Set() {
-		cut = r.part.Stock.Length.Mm
-	}
-	r.op(Operation{
-		Machine: "Saw", Title: "Cut the stock",
-		Do:      []string{"Cut " + r.w.Said(cut) + " long (finished " + r.w.Said(r.lengthMm()) + ", the rest to face both ends): " + r.out.StockText + "."},
-		Caution: "Clamp the stock, support the long end; edges are sharp and hot.",
-	})
 }
 
 // rollOperations makes a cone from flat sheet.
@@ -397,21 +325,29 @@ func (r *resolver) markOperation() {
 	if top == "" {
 		top = "scribe"
 	}
-	o.Do = append(o.Do, "Mark TOP on the "+r.topFace()+" face ("+top+"), before anything else.")
+	o.Do = append(o.Do, "First mark TOP on the "+r.topFace()+" face ("+top+").")
+	which, chords := "", false
 	for _, f := range r.out.Faces {
-		o.Do = append(o.Do, "Check the printed 100 mm rules, cut out the "+string(f.Face)+" template, set it to the edge or bore and to TOP, tape it down, punch every centre.")
+		which = join(" and the ", which, string(f.Face))
+		for _, g := range f.Groups {
+			chords = chords || len(g.Chords) > 0
+		}
+	}
+	o.Do = append(o.Do, "Check the printed 100 mm rules of every template.")
+	if which != "" {
+		o.Do = append(o.Do, "Cut out the "+which+" template, set it to the edge or bore and to TOP, tape it down, punch every centre.")
 	}
 	wrapped := false
 	for _, d := range r.out.Developments {
 		if d.Kind == WrapPattern {
 			wrapped = true
-			o.Do = append(o.Do, "Check the printed 100 mm rules, wrap the template of "+d.On+": "+strings.TrimPrefix(d.Edge, "this edge ")+", its TOP line on TOP; tape it, punch every centre and along the outlines.")
+			o.Do = append(o.Do, "Wrap the template of "+d.On+": "+strings.TrimPrefix(d.Edge, "this edge ")+", its TOP line on TOP; tape it, punch every centre and along the outlines.")
 		}
 	}
 	if len(r.radials) > 0 && !wrapped {
 		o.Do = append(o.Do, "Round work: mark from the TOP line by the arc lengths of the table, on the outside, and from the front face.")
 	}
-	if len(r.made) > 0 {
+	if chords {
 		o.Do = append(o.Do, "Check one chord with dividers before drilling.")
 	}
 	r.op(o)
@@ -423,8 +359,8 @@ func (r *resolver) drillOperations() {
 		m := &r.made[i]
 		if m.slot != nil {
 			r.op(Operation{Machine: "Mill", Title: words(m.group.Name) + ": " + countOf(m.group.Count) + m.group.SizeText,
-				Do:      []string{"Set the long axis to clock " + trim(m.slot.Turn.Deg, 2) + "°; drill the two end holes, mill between.", m.group.DepthText + "."},
-				Holding: "machine vice or clamps, part set square", Tool: "slot drill under " + r.w.Size(m.slot.Width.Mm), Refs: []int{m.ref}})
+				Do:      []string{"Set the long axis to clock " + trim(m.slot.Turn.Deg, 2) + "°; drill the two end holes, mill between.", "Depth: " + m.group.DepthText + "."},
+				Holding: "machine vice or clamps, part set square", Tool: "slot drill up to " + r.w.Dia(m.slot.Width.Mm), Refs: []int{m.ref}})
 			continue
 		}
 		h := m.hole
@@ -433,15 +369,12 @@ func (r *resolver) drillOperations() {
 			Holding: "clamped on parallels, " + string(m.face) + " face up", Speed: r.speed(cutting.Drill, m.group.DrillMm),
 			Caution: "Clamp the part: a drill that grabs spins it.", Refs: []int{m.ref},
 		}
-		largest := 30.0
-		if r.job.Shop.Drills.Set() {
-			largest = r.job.Shop.Drills.Mm
-		}
 		o.Do = append(o.Do, "Centre-drill "+holesWords(m.group)+".")
-		o.Do = append(o.Do, r.drillLines(r.clearanceDrill(m), largest)...)
+		drill := r.lastDrill(m.size, h.Size.Make == parts.ClearanceHole)
+		o.Do = append(o.Do, r.drillLines(drill, drill, r.job.Shop.DrillRPM)...)
 		o.Do = append(o.Do, "Depth: "+m.group.DepthText+".")
 		if m.size.thread != nil {
-			o.Do = append(o.Do, "Tap "+m.size.thread.Designation+", square, with cutting oil.")
+			o.Do = append(o.Do, "Tap "+m.size.thread.Designation+" by hand, square, "+r.fluid()+".")
 			o.Gauge = "thread gauge or new bolt"
 		}
 		if m.size.drillMm < m.size.finishedMm && m.size.thread == nil {
@@ -478,6 +411,7 @@ func (r *resolver) radialOperations() {
 	for i := range r.radials {
 		m := &r.radials[i]
 		f, row := m.radial, m.rows[0]
+		depth := strings.TrimSuffix(row.DepthText, "; "+f.Note.Value)
 		o := Operation{
 			Machine: "Drill", Title: words(row.Name) + ": " + countOf(len(m.rows)) + row.SizeText,
 			Holding: "vee blocks, clamped; TOP line set with a square", Caution: "Clamp the round: it rolls and grabs.", Refs: []int{m.ref},
@@ -485,22 +419,41 @@ func (r *resolver) radialOperations() {
 		o.Do = append(o.Do, "Clock "+clockList(m.rows)+", "+r.w.Size(row.AxialMm)+" from the front face to the centre.")
 		if f.Shape == parts.RadialHole {
 			o.Speed = r.speed(cutting.Drill, m.size.drillMm)
-			largest := 30.0
-			if r.job.Shop.Drills.Set() {
-				largest = r.job.Shop.Drills.Mm
-			}
 			o.Do = append(o.Do, "Spot a flat or use a long centre drill so that the drill does not wander.")
-			o.Do = append(o.Do, r.drillLines(m.size.drillMm, largest)...)
-			o.Do = append(o.Do, "Depth: "+row.DepthText+".")
+			drill := r.lastDrill(m.size, f.Size.Make == parts.ClearanceHole)
+			o.Do = append(o.Do, r.drillLines(drill, drill, r.job.Shop.DrillRPM)...)
+			o.Do = append(o.Do, "Depth: "+depth+".")
 			if m.size.thread != nil {
-				o.Do = append(o.Do, "Tap "+m.size.thread.Designation+", square, with cutting oil.")
+				o.Do = append(o.Do, "Tap "+m.size.thread.Designation+" by hand, square, "+r.fluid()+".")
 			}
 		} else {
 			o.Machine = "Mill"
-			o.Do = append(o.Do, "Chain-drill inside the line where it is large, mill to "+row.SizeText+", "+row.DepthText+".")
+			o.Tool, o.Do = r.outsideSlot(m, o.Do)
+		}
+		if note := f.Note.Value; note != "" {
+			o.Do = append(o.Do, capital(note)+".")
 		}
 		r.op(o)
 	}
+}
+
+// outsideSlot is the tool and the work of a keyway, slot or window. One that
+// is wider than 25 mm is chain-drilled first (common practice, no source).
+func (r *resolver) outsideSlot(m *madeRadial, do []string) (tool string, lines []string) {
+	f, row := m.radial, m.rows[0]
+	narrow := math.Min(row.AroundMm, row.AlongMm)
+	switch {
+	case f.Shape == parts.RadialSlot && !f.Through:
+		tool = "slot drill " + r.w.Dia(narrow)
+		do = append(do, "Mill to "+row.SizeText+".",
+			"Depth "+r.w.Size(f.Depth.Mm)+" from the top of the round: "+r.w.Size(clean(row.OutsideMm-f.Depth.Mm))+" left to the far side of "+r.w.Dia(row.OutsideMm)+".")
+	case f.Shape == parts.RadialSlot && narrow <= 25:
+		tool = "slot drill up to " + r.w.Dia(narrow)
+		do = append(do, "Drill the two ends, mill between to "+row.SizeText+", "+strings.TrimSuffix(row.DepthText, "; "+f.Note.Value)+".")
+	default:
+		do = append(do, "Chain-drill inside the line, mill or file to "+row.SizeText+", "+strings.TrimSuffix(row.DepthText, "; "+f.Note.Value)+".")
+	}
+	return tool, do
 }
 
 // cautions are printed beside the title.

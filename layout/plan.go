@@ -77,6 +77,7 @@ type Face struct {
 	MaxMm    XY         `json:"-"`
 	Datum    string     `json:"datum"`    // the two edges that FromXMm and FromYMm are measured from
 	DatumAt  XY         `json:"-"`        // where these edges cross
+	Round    bool       `json:"-"`        // a circle outside and no datum named: nothing to measure FromXMm and FromYMm from
 	Mirrored bool       `json:"mirrored"` // true where the face is the back of a part drawn from the front
 }
 

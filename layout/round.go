@@ -30,7 +30,7 @@ func (r *resolver) roundFeatures() {
 			row.DepthText = r.depthText(m.size, f.Through, f.Depth)
 		default:
 			row.AroundMm, row.AlongMm, row.CornerMm = clean(f.Around.Mm), clean(f.Along.Mm), clean(f.Corner.Mm)
-			row.SizeText = r.w.Size(f.Around.Mm) + " round × " + r.w.Size(f.Along.Mm) + " along"
+			row.SizeText = r.w.Size(f.Around.Mm) + " around × " + r.w.Size(f.Along.Mm) + " along"
 			if f.Corner.Mm > 0 {
 				row.SizeText += ", corners R" + r.w.Size(f.Corner.Mm)
 			}

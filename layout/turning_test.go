@@ -1,0 +1,131 @@
+package layout
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"centrepop/parts"
+)
+
+// work is the text of a part's operations, a line for each title, line to do,
+// holding, tool, speed and limit.
+func work(p *PartPlan) []string {
+	var out []string
+	for _, o := range p.Operations {
+		out = append(out, o.Title)
+		out = append(out, o.Do...)
+		out = append(out, o.Holding, o.Tool, o.Speed)
+		out = append(out, o.Limits...)
+	}
+	return out
+}
+
+// inOrder checks that some line begins with each text, one after the other.
+func inOrder(t *testing.T, p *PartPlan, texts ...string) {
+	t.Helper()
+	lines, at := work(p), 0
+	for _, text := range texts {
+		i := slices.IndexFunc(lines[at:], func(s string) bool { return strings.HasPrefix(s, text) })
+		if i < 0 {
+			t.Errorf("%s: no %q after line %d of:\n%s", p.Name, text, at, strings.Join(lines, "\n"))
+			return
+		}
+		at += i + 1
+	}
+}
+
+// absent checks that no line holds a text.
+func absent(t *testing.T, p *PartPlan, text string) {
+	t.Helper()
+	for _, line := range work(p) {
+		if strings.Contains(line, text) {
+			t.Errorf("%s: %q in %q", p.Name, text, line)
+		}
+	}
+}
+
+func planned(t *testing.T, plan *Plan, name string) *PartPlan {
+	t.Helper()
+	for _, p := range plan.Parts {
+		if p.Name == name {
+			return p
+		}
+	}
+	t.Fatalf("no part %s", name)
+	return nil
+}
+
+// A shaft is centred before it is turned, from the thickest down, and its
+// threads are cut when all else of the setting is done. M36x3 is turned a tenth
+// of the pitch under: 36 − 0.3 = 35.7, inside 6g (ISO 965-1: 35.952 down to
+// 35.577, from memory). The key is measured over: 50 − 5.5 = 44.5.
+func TestShaftOrder(t *testing.T) {
+	plan := demo(t, "pugmill")
+	shaft := planned(t, plan, "auger-shaft")
+	inOrder(t, shaft, "Face and centre both ends", "Turn from the front face", "Turn seal land Ø60", "Turn auger seat Ø50",
+		"Turn nose to Ø35.7", "Chamfer nose front", "Cut nose M36x3, pitch 3 mm, 40 long.",
+		"Turn from the back face", "Turn front bearing Ø50", "Turn drive Ø38", "Chamfer drive back", "Cut nut thread M40x1.5",
+		"Mill to 14 around × 100 along.", "Depth 5.5 from the top of the round: 44.5 left", "slot drill Ø14")
+	inOrder(t, planned(t, plan, "bearing-housing"), "Turn body", "Turn front spigot", "Bore rear shoulder Ø70", "Bore front shoulder Ø80", "Bore front cup Ø90",
+		"chuck on the back end, set true; only 13 mm for the jaws")
+}
+
+// What comes as it is bought is not turned, and the surface that is held is not
+// turned in the same setting.
+func TestAsBought(t *testing.T) {
+	plan := demo(t, "pugmill")
+	tube := planned(t, plan, "barrel-tube")
+	inOrder(t, tube, "Face the front end", "Face the front clean.", "Face the back end", "Face the back to length 500.")
+	absent(t, tube, "Turn outside")
+	absent(t, tube, "Bore bore")
+	pillar := planned(t, plan, "pillar")
+	inOrder(t, pillar, "Body Ø30: as bought, not turned.", "Turn front thread to Ø15.8")
+	inOrder(t, planned(t, plan, "lantern"), "Turn from the front face", "Open the cored hole")
+	absent(t, planned(t, plan, "lantern"), "Drill Ø23")
+	nut := planned(t, demo(t, "gatejack"), "drive-nut")
+	inOrder(t, nut, "Turn from the front face", "Turn upper journal", "Turn from the back face", "Turn collar", "Chamfer jack thread back")
+}
+
+// A bore that the laser may leave at ±0.2 mm is not bored; a close one is.
+func TestBoreOfPlate(t *testing.T) {
+	plate := func(fit string) *PartPlan {
+		return mustJob(t, "units: mm", "part: p\nkind: plate\nmaterial: S235\nstock: {plate: 8 mm, cut: laser}\noutline: {circle: 90}\nbore: {diameter: 36.5, fit: "+fit+"}\n").Parts[0]
+	}
+	inOrder(t, plate("{plus-minus: 0.2}"), "Bore as cut Ø36.5: final, no lathe work.")
+	absent(t, plate("{plus-minus: 0.2}"), "boring bar")
+	inOrder(t, plate("H7"), "Leave the bore small enough", "Bore Ø36.5 H7")
+	absent(t, plate("H7"), "final")
+}
+
+// A hole that is only drilled takes the nearest drill within its limits, not
+// always the one below; one with close limits is reamed.
+func TestLastDrill(t *testing.T) {
+	const head = "part: p\nkind: plate\nmaterial: S235\nstock: {plate: 8 mm}\noutline: {circle: 90}\nholes:\n"
+	p := mustJob(t, "units: mm\ntolerance: m", head+"  - {name: a, at: [[0, 20]], size: 11.113 mm}\n  - {name: b, at: [[0, -20]], size: {diameter: 8, fit: H7}}\n").Parts[0]
+	inOrder(t, p, "Drill Ø11, finish", "Drill Ø7.8, finish", "Ream Ø8 H7")
+	p = mustJob(t, "units: in", head+"  - {name: a, at: [[0, 1]], size: 1/2-13 UNC tap}\n  - {name: b, at: [[0, -1]], size: 5/8-11 UNC clearance}\n").Parts[0]
+	inOrder(t, p, "Drill Ø27/64 in, finish", "Drill Ø11/16 in, finish")
+	absent(t, p, "on diameter")
+}
+
+// An inch job says nothing in millimetres but the templates' 100 mm rules,
+// and what belongs to its metric threads, M5 and M6.
+func TestInchesOnly(t *testing.T) {
+	for _, p := range demo(t, "gatejack").Parts {
+		for _, line := range work(p) {
+			if (strings.Contains(line, " mm") || strings.Contains(line, "m/min")) && !strings.Contains(line, "100 mm rules") && !strings.Contains(line, "M5") && !strings.Contains(line, "M6") {
+				t.Errorf("%s: %s", p.Name, line)
+			}
+		}
+	}
+	in, mm := Writer{Units: parts.Inches}, Writer{Units: parts.Millimetres}
+	for _, c := range [][2]string{
+		{in.Near(0.3), "0.01 in"}, {in.Near(0.5), "0.02 in"}, {in.Near(0.02), "0.0008 in"}, {in.Near(3), "0.1 in"}, {in.Near(0), "0 in"},
+		{mm.Near(0.3), "0.3 mm"}, {mm.Near(0.05), "0.05 mm"}, {mm.Near(12), "12 mm"}, {in.Read(25.4 * 1.0625), "1.063 in"}, {mm.Read(57.6906), "57.69"},
+	} {
+		if c[0] != c[1] {
+			t.Errorf("%q, want %q", c[0], c[1])
+		}
+	}
+}
