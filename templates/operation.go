@@ -39,7 +39,6 @@ func operationSheets(plan *layout.Plan, part *layout.PartPlan, paper frame) []*s
 	}
 	f.add(space(3))
 	for _, face := range part.Faces {
-		f.table(groupTable(face, plan.Units))
 		f.table(holeTable(face, plan.Units))
 		f.table(slotTable(face, plan.Units))
 		f.table(chordTable(face, plan.Units))
@@ -238,29 +237,8 @@ func refs(numbers []int) string {
 // upper writes a face's name in capitals.
 func upper(f parts.Face) string { return strings.ToUpper(string(f)) }
 
-func groupTable(face *layout.Face, units parts.Units) table {
-	t := table{title: upper(face.Face) + " face: hole patterns", columns: []column{
-		{head: "Holes", align: Centre, bold: true},
-		{head: "Pattern", flex: true},
-		{head: "Size", flex: true, bold: true},
-		{head: "Depth", flex: true},
-		{head: "Pitch circle", align: Right, spare: true},
-		{head: "Also", flex: true, spare: true},
-	}}
-	for _, g := range face.Groups {
-		pcd := ""
-		if g.PCDMm > 0 {
-			pcd = "Ø" + short(g.PCDMm, units)
-		}
-		also := g.Extra
-		if g.Marked != face.Face && g.Marked != "" {
-			also = joined("; ", "drawn on the "+string(g.Marked)+", mirrored here", also)
-		}
-		t.rows = append(t.rows, []string{span(g.First, g.Count), g.Name, g.SizeText, g.DepthText, pcd, also})
-	}
-	return t
-}
-
+// holeTable says where the holes are: from the centre and, unless the outline
+// is round, from two edges.
 func holeTable(face *layout.Face, units parts.Units) table {
 	fromX, fromY := edgeNames(face.Datum)
 	t := table{title: upper(face.Face) + " face: where the holes are, in " + lengthWord(units), columns: []column{
@@ -268,15 +246,19 @@ func holeTable(face *layout.Face, units parts.Units) table {
 		{head: "Pattern", flex: true},
 		{head: "Angle from TOP", align: Right},
 		{head: "From centre", align: Right},
-		{head: "x", align: Right, size: 3.8},
-		{head: "y", align: Right, size: 3.8},
-		{head: "from " + fromX, align: Right, size: 3.8, bold: true},
-		{head: "from " + fromY, align: Right, size: 3.8, bold: true},
+		{head: "x", align: Right, size: 3.8, bold: face.Round},
+		{head: "y", align: Right, size: 3.8, bold: face.Round},
+		{head: "from " + fromX, align: Right, size: 3.8, bold: true, spare: true},
+		{head: "from " + fromY, align: Right, size: 3.8, bold: true, spare: true},
 		{head: "Drill Ø", align: Right},
 	}}
 	for _, h := range face.Holes {
-		t.rows = append(t.rows, []string{strconv.Itoa(h.N), h.Group, degrees(h.AngleDeg), fixed(h.RadiusMm, units),
-			fixed(h.XMm, units), fixed(h.YMm, units), fixed(h.FromXMm, units), fixed(h.FromYMm, units), short(h.DiameterMm, units)})
+		row := []string{strconv.Itoa(h.N), h.Group, degrees(h.AngleDeg), fixed(h.RadiusMm, units),
+			fixed(h.XMm, units), fixed(h.YMm, units), "", "", short(h.DiameterMm, units)}
+		if !face.Round {
+			row[6], row[7] = fixed(h.FromXMm, units), fixed(h.FromYMm, units)
+		}
+		t.rows = append(t.rows, row)
 	}
 	return t
 }
