@@ -263,17 +263,19 @@ func crossing(a, b measure.Seg) measure.Point {
 // it does not count.
 func TestSaddleOnPaper(t *testing.T) {
 	for _, c := range []struct {
-		main, branch, angle float64
-		drop                [7]float64 // at 0, 30 … 180°
+		main, branch, angle, offset float64
+		drop                        [7]float64 // at 0, 30 … 180°
 	}{
-		{600, 300, 90, [7]float64{0, 9.526, 29.584, 40.192, 29.584, 9.526, 0}},
-		{100, 60, 90, [7]float64{0, 2.303, 7.280, 10.000, 7.280, 2.303, 0}},
-		{219.1, 114.3, 90, [7]float64{0, 3.792, 11.818, 16.088, 11.818, 3.792, 0}},
-		{100, 60, 45, [7]float64{0, 7.276, 25.295, 44.142, 55.295, 59.238, 60.000}},
-		{219.1, 114.3, 45, [7]float64{0, 13.020, 45.288, 79.902, 102.438, 112.007, 114.300}},
+		{600, 300, 90, 0, [7]float64{0, 9.526, 29.584, 40.192, 29.584, 9.526, 0}},
+		{100, 60, 90, 0, [7]float64{0, 2.303, 7.280, 10.000, 7.280, 2.303, 0}},
+		{219.1, 114.3, 90, 0, [7]float64{0, 3.792, 11.818, 16.088, 11.818, 3.792, 0}},
+		{100, 60, 45, 0, [7]float64{0, 7.276, 25.295, 44.142, 55.295, 59.238, 60.000}},
+		{219.1, 114.3, 45, 0, [7]float64{0, 13.020, 45.288, 79.902, 102.438, 112.007, 114.300}},
+		// The axes 15 apart, w = √(50² − (15 + 30·sin t)²), worked out here.
+		{100, 60, 90, 15, [7]float64{2.303, 10.000, 21.354, 28.206, 21.354, 10.000, 2.303}},
 	} {
-		t.Run(fmt.Sprintf("%g on %g at %g", c.branch, c.main, c.angle), func(t *testing.T) {
-			job := jobOf(t, fmt.Sprintf("part: part\nkind: tube\nmaterial: S235\ntube: {outside: %g, wall: 0.001, length: 600}\nends: {back: {onto: {diameter: %g}, angle: %g}}\n", c.branch, c.main, c.angle))
+		t.Run(fmt.Sprintf("%g on %g at %g off %g", c.branch, c.main, c.angle, c.offset), func(t *testing.T) {
+			job := jobOf(t, fmt.Sprintf("part: part\nkind: tube\nmaterial: S235\ntube: {outside: %g, wall: 0.001, length: 600}\nends: {back: {onto: {diameter: %g}, angle: %g, offset: %g}}\n", c.branch, c.main, c.angle, c.offset))
 			doc := printed(t, job, "part", "1400x1400 mm")
 			page := sheetsWith(t, doc, "Saddle cut")[0]
 			lo, hi := extent(contours(doc, page)[0])
