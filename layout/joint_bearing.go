@@ -195,8 +195,8 @@ func (j *joiner) seats(t *joint, p *BearingPlan, cone, cup sized) {
 		source = "ABMA 19.2 classes 4 and 2, from memory"
 	}
 	if known {
-		t.figure("cone on shaft", between(p.ConeFitUm.Min, p.ConeFitUm.Max, 0, "µm")+" interference", source)
-		t.figure("cup in housing", between(p.CupFitUm.Min, p.CupFitUm.Max, 0, "µm")+" interference", source)
+		t.figure("cone on shaft", j.fine(p.ConeFitUm.Min, p.ConeFitUm.Max, 0)+" interference", source)
+		t.figure("cup in housing", j.fine(p.CupFitUm.Min, p.CupFitUm.Max, 0)+" interference", source)
 	}
 }
 
@@ -212,13 +212,13 @@ func contains(list []string, s string) bool {
 func (j *joiner) bearingFigures(t *joint, p *BearingPlan) {
 	in := t.in.Bearing
 	t.figure("bearing", p.Bearing+", "+j.w.Size(in.Bore.Mm)+" × "+j.w.Size(in.Outside.Mm)+" × "+j.w.Size(in.Width.Mm)+", "+p.Rotating+" ring turns", "job file")
-	t.figure("sleeve for the cone", j.w.Dia(p.ConeSleeveInMm)+" inside, "+j.w.Dia(p.ConeSleeveOutMm)+" outside", "common practice, no source")
-	t.figure("push ring for the cup", j.w.Dia(p.CupRingInMm)+" inside, "+j.w.Dia(p.CupRingOutMm)+" outside", "common practice, no source")
+	t.figure("sleeve for the cone", "Ø"+j.w.Read(p.ConeSleeveInMm)+" inside, "+"Ø"+j.w.Read(p.ConeSleeveOutMm)+" outside", "common practice, no source")
+	t.figure("push ring for the cup", "Ø"+j.w.Read(p.CupRingInMm)+" inside, "+"Ø"+j.w.Read(p.CupRingOutMm)+" outside", "common practice, no source")
 	if p.HeatConeC > 0 {
 		t.figure("cone slips on at", trim(p.HeatConeC, 0)+" °C with "+trim(p.HeatLeftUm, 0)+" µm or more to spare", "expansion 12e-6 /K, from memory")
 	}
 	if p.HasEndFloat {
-		t.figure("end float", between(p.EndFloatMm.Min*1000, p.EndFloatMm.Max*1000, 0, "µm")+" (negative is preload)", "job file")
+		t.figure("end float", j.fine(p.EndFloatMm.Min*1000, p.EndFloatMm.Max*1000, 0)+" (negative is preload)", "job file")
 	}
 	t.figure("grease", trim(p.GreaseG, 0)+" g when regreasing; first fill: all spaces between the rollers", "0.005 D B, bearing makers' rule, from memory")
 }
@@ -226,9 +226,9 @@ func (j *joiner) bearingFigures(t *joint, p *BearingPlan) {
 func (j *joiner) bearingSteps(t *joint, p *BearingPlan) {
 	t.caution("Press only on the ring that is being moved: a force through the rollers dents the raceways.")
 	up := func(r Range) bool { return r.Max > 0 }
-	s := t.step("Cup", "Push ring "+j.w.Dia(p.CupRingInMm)+" / "+j.w.Dia(p.CupRingOutMm)+" on the cup's face, thick side of the cup to the shoulder.", "Push it into "+t.b.text()+" square until it sounds home.")
+	s := t.step("Cup", "Push ring "+"Ø"+j.w.Read(p.CupRingInMm)+" / "+"Ø"+j.w.Read(p.CupRingOutMm)+" on the cup's face, thick side of the cup to the shoulder.", "Push it into "+t.b.text()+" square until it sounds home.")
 	s.Hold = "A 0.05 mm feeler does not enter between cup and shoulder."
-	do := []string{"Sleeve " + j.w.Dia(p.ConeSleeveInMm) + " / " + j.w.Dia(p.ConeSleeveOutMm) + " on the inner ring, large end of the cone to the shoulder of " + t.a.text() + "."}
+	do := []string{"Sleeve " + "Ø" + j.w.Read(p.ConeSleeveInMm) + " / " + "Ø" + j.w.Read(p.ConeSleeveOutMm) + " on the inner ring, large end of the cone to the shoulder of " + t.a.text() + "."}
 	switch {
 	case p.HeatConeC > 0:
 		do = append(do, "Or heat the cone to "+trim(p.HeatConeC, 0)+" °C in oil or on a plate, slip it on, hold until it grips.")

@@ -275,7 +275,7 @@ func (j *joiner) headRoom(t *joint, p *BoltPlan) {
 		}
 		label := "room for " + strings.TrimPrefix(side.what, "the ")
 		if wall > 0 {
-			t.figure(label, j.w.Size(round(room.WallGapMm, 1))+" to "+who+", with tool", "tool sizes common practice, no source")
+			t.figure(label, j.w.Read(round(room.WallGapMm, 1))+" to "+who+", with tool", "tool sizes common practice, no source")
 			if p.WallGapMm == 0 || room.WallGapMm < p.WallGapMm {
 				p.WallGapMm = round(room.WallGapMm, 2)
 			}
@@ -398,19 +398,19 @@ func (j *joiner) boltFigures(t *joint, p *BoltPlan) {
 			text += ", " + p.Class + ", " + p.Head + " head"
 		}
 		t.figure("bolts", text, t.bolt.Source)
-		t.figure("engagement", j.w.Size(p.EngagementMm)+", "+j.w.Size(p.NeedMm)+" needed", "rule of thumb by material")
+		t.figure("engagement", j.w.Read(p.EngagementMm)+", "+j.w.Read(p.NeedMm)+" needed", "rule of thumb by material")
 	}
 	if p.SpareMm > 0 {
-		t.figure("thread left below the end", j.w.Size(p.SpareMm), "")
+		t.figure("thread left below the end", j.w.Read(p.SpareMm), "")
 	}
 	if p.ProtrusionMm > 0 {
-		t.figure("stands past the thread", j.w.Size(p.ProtrusionMm), "")
+		t.figure("stands past the thread", j.w.Read(p.ProtrusionMm), "")
 	}
 	if p.TorqueNm > 0 {
 		t.figure("preload wanted", trim(p.PreloadN/1000, 1)+" kN, scatter "+between(p.PreloadRangeN.Min/1000, p.PreloadRangeN.Max/1000, 1, "kN"), "0.75 of proof load, Shigley; scatter ±30 %, from memory")
-		t.figure("torque", trim(p.TorqueNm, 0)+" N m with K = "+trim(p.K, 3)+" ("+between(p.TorqueRangeNm.Min, p.TorqueRangeNm.Max, 0, "N m")+")", p.KSource)
+		t.figure("torque", trim(p.TorqueNm, 0)+" N m"+j.lbFt(p.TorqueNm)+" with K = "+trim(p.K, 3)+"; "+between(p.TorqueRangeNm.Min, p.TorqueRangeNm.Max, 0, "N m")+" by scatter", p.KSource)
 	}
-	t.figure("play of the pattern", j.w.Size(p.PlayMm), "holes less bolt")
+	t.figure("play of the pattern", j.w.Read(p.PlayMm), "holes less bolt")
 }
 
 func (j *joiner) boltSteps(t *joint, p *BoltPlan, tapped bool) {
@@ -445,14 +445,15 @@ func (j *joiner) boltSteps(t *joint, p *BoltPlan, tapped bool) {
 	}
 	do := []string{"Order " + strings.Join(order, ", ") + " (hole numbers of " + a + ")."}
 	if p.TorqueNm > 0 {
-		do = append(do, "First round "+trim(p.TorqueNm*0.3, 0)+" N m, second "+trim(p.TorqueNm*0.7, 0)+" N m, third "+trim(p.TorqueNm, 0)+" N m, then once round at the full torque.")
+		round := func(part float64) string { return trim(p.TorqueNm*part, 0) + " N m" + j.lbFt(p.TorqueNm*part) }
+		do = append(do, "First round "+round(0.3)+", second "+round(0.7)+", third "+round(1)+", then once round at the full torque.")
 	} else {
 		do = append(do, "Three rounds, each a little tighter.")
 	}
 	s = t.step("Tighten", do...)
 	s.Hold = "Joint closed: no feeler of 0.05 mm enters anywhere round."
 	if p.TorqueNm > 0 {
-		t.out.Checks = append(t.out.Checks, Check{What: "torque", Wanted: trim(p.TorqueNm, 0) + " N m", Limits: "each bolt, K = " + trim(p.K, 3) + " assumed", Gauge: "torque wrench", Source: p.KSource})
+		t.out.Checks = append(t.out.Checks, Check{What: "torque", Wanted: trim(p.TorqueNm, 0) + " N m" + j.lbFt(p.TorqueNm), Limits: "each bolt, K = " + trim(p.K, 3) + " assumed", Gauge: "torque wrench", Source: p.KSource})
 	}
 	t.out.Checks = append(t.out.Checks, Check{What: "joint gap", Wanted: "closed", Limits: "0.05 mm feeler does not enter", Gauge: "feeler", Source: "common practice, no source"})
 }

@@ -29,6 +29,24 @@ func between(lo, hi float64, decimals int, unit string) string {
 	return a + " – " + b + " " + unit
 }
 
+// fine writes a range of micrometres, in an inch job with inches first.
+func (j *joiner) fine(loUm, hiUm float64, decimals int) string {
+	um := between(loUm, hiUm, decimals, "µm")
+	if j.w.Units == parts.Inches {
+		return between(loUm/1000/MmPerInch, hiUm/1000/MmPerInch, 4, "in") + " (" + um + ")"
+	}
+	return um
+}
+
+// lbFt is a torque for an inch job's wrench, in brackets: 1 lb ft is 1.355818
+// N m (NIST SP 811). Empty in a job in millimetres.
+func (j *joiner) lbFt(nm float64) string {
+	if j.w.Units != parts.Inches {
+		return ""
+	}
+	return " (" + trim(nm/1.355818, 0) + " lb ft)"
+}
+
 // interference is the least and the greatest interference on diameter, mm.
 func (j *joiner) interference(t *joint) (lo, hi float64, source string, ok bool) {
 	a, b := t.a.step.size, t.b.step.size
@@ -192,7 +210,7 @@ func (j *joiner) press(t *joint) {
 	t.out.Press = p
 	j.pressFigures(t, p, source, mu, hub, shaft)
 	if r.Loosest.LossMm > 0 || r.Tightest.LossMm > 0 {
-		t.figure("flattened roughness takes", between(r.Tightest.LossMm*1000, r.Loosest.LossMm*1000, 1, "µm"), "DIN 7190-1:2017 and DIN 7190:2001; Rz taken as 5 Ra, common practice")
+		t.figure("flattened roughness takes", j.fine(r.Tightest.LossMm*1000, r.Loosest.LossMm*1000, 1), "DIN 7190-1:2017 and DIN 7190:2001; Rz taken as 5 Ra, common practice")
 	}
 	t.caution(r.Tightest.Cautions...)
 	if input.HubRzUm == 0 && input.ShaftRzUm == 0 {
@@ -212,7 +230,7 @@ func worst(r press.Result) float64 {
 }
 
 func (j *joiner) pressFigures(t *joint, p *PressPlan, source string, mu press.Friction, hub, shaft press.Member) {
-	t.figure("interference on diameter", between(p.InterferenceMm.Min*1000, p.InterferenceMm.Max*1000, 1, "µm"), source)
+	t.figure("interference on diameter", j.fine(p.InterferenceMm.Min*1000, p.InterferenceMm.Max*1000, 1), source)
 	t.figure("joint", j.w.Dia(t.b.step.size.nominalMm)+" × "+j.w.Size(p.LengthMm)+" engaged, hub "+j.w.Dia(hub.OutsideMm)+hollow(j.w, shaft), "")
 	t.figure("pressure", between(p.PressureMPa.Min, p.PressureMPa.Max, 1, "MPa"), "Lamé; Shigley eq. 3-56, 3-57")
 	t.figure("hub stress at the bore", between(p.HubMPa.Min, p.HubMPa.Max, 0, "MPa")+", safety "+trim(p.HubSafety, 1), hub.Material.Name+": "+hub.Material.Source)
@@ -222,7 +240,7 @@ func (j *joiner) pressFigures(t *joint, p *PressPlan, source string, mu press.Fr
 	t.figure("torque held", between(p.TorqueNm.Min, p.TorqueNm.Max, 0, "N m"), "")
 	t.figure("slips on with the hub at", trim(p.HeatHubC, 0)+" °C, clearance "+j.w.Size(p.ClearanceMm), "from "+trim(roomC, 0)+" °C")
 	t.figure("or with the shaft at", trim(p.CoolShaftC, 0)+" °C", "")
-	t.figure("lead-in on the shaft end", j.w.Size(p.LeadInMm)+" long at "+trim(p.LeadInDeg, 0)+"°", "DIN 7190, from memory")
+	t.figure("lead-in on the shaft end", j.w.Read(p.LeadInMm)+" long at "+trim(p.LeadInDeg, 0)+"°", "DIN 7190, from memory")
 	if p.ShopPressN > 0 {
 		t.figure("shop press", trim(p.ShopPressN/1000, 0)+" kN, used to "+trim(100*p.ForceN.Max/p.ShopPressN, 0)+" %", "job file")
 	}
@@ -238,10 +256,10 @@ func hollow(w Writer, m press.Member) string {
 func (j *joiner) pressSteps(t *joint, p *PressPlan, heat press.Assembly, coldCautions []string) {
 	hub, shaft := t.b.title(), t.a.title()
 	measure := t.step("Measure", "Measure "+t.a.text()+" and the bore of "+hub+" at three places each, both at room temperature.",
-		"Interference must be "+between(p.InterferenceMm.Min*1000, p.InterferenceMm.Max*1000, 0, "µm")+".")
+		"Interference must be "+j.fine(p.InterferenceMm.Min*1000, p.InterferenceMm.Max*1000, 0)+".")
 	measure.Hold = "Do not go on outside these limits."
 	if !hasLeadIn(t) {
-		t.problem("neither " + t.a.text() + " nor " + t.b.text() + " has a lead-in chamfer: add " + j.w.Size(p.LeadInMm) + " at " + trim(p.LeadInDeg, 0) + "° or the parts shave")
+		t.problem("neither " + t.a.text() + " nor " + t.b.text() + " has a lead-in chamfer: add " + j.w.Read(p.LeadInMm) + " at " + trim(p.LeadInDeg, 0) + "° or the parts shave")
 	}
 	over := p.ShopPressN > 0 && p.ForceN.Max > p.ShopPressN
 	switch p.Method {

@@ -53,7 +53,7 @@ func nested(p, q placedPart, out, in *step) bool {
 func (j *joiner) register(t *joint, p, q placedPart, out, in *step) {
 	lo, hi := in.size.minMm-out.size.maxMm, in.size.maxMm-out.size.minMm
 	what := copyTitle(p.r, p.copy) + " " + words(out.name) + " in " + copyTitle(q.r, q.copy) + " " + words(in.name)
-	t.figure("register", what+": clearance "+between(lo*1000, hi*1000, 0, "µm"), join("; ", out.size.source, in.size.source))
+	t.figure("register", what+": clearance "+j.fine(lo*1000, hi*1000, 0), join("; ", out.size.source, in.size.source))
 	if lo < 0 {
 		t.problem(what + " may bind by " + j.w.Size(round(-lo, 3)) + ": a register needs clearance, or a press joint")
 	}

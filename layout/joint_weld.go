@@ -302,12 +302,19 @@ func (j *joiner) weldFigures(t *joint, p *WeldPlan) {
 	if p.DiameterMm > 0 && len(p.TacksDeg) > 0 {
 		round = ", all round " + j.w.Dia(p.DiameterMm)
 	}
-	t.figure("length", j.w.Size(p.LengthMm)+round, "")
+	t.figure("length", j.w.Read(p.LengthMm)+round, "")
 	t.figure("weld metal", trim(p.AreaMm2, 1)+" mm², "+trim(p.DepositedKg, 3)+" kg; buy "+trim(p.BuyKg, 2)+" kg", p.Process)
 	t.figure("runs", trim(float64(p.Runs), 0)+", about", "common practice, no source")
 	if len(p.TacksDeg) > 0 {
 		t.figure("tacks", trim(float64(len(p.TacksDeg)), 0)+" × "+j.w.Read(p.TackLengthMm)+" in the order "+degrees(p.TacksDeg), "common practice, no source")
 	}
+}
+
+func (j *joiner) gapText(mm float64) string {
+	if mm == 0 {
+		return "No gap."
+	}
+	return "Gap " + j.w.Read(mm) + "."
 }
 
 func (j *joiner) weldSteps(t *joint, p *WeldPlan) {
@@ -317,7 +324,7 @@ func (j *joiner) weldSteps(t *joint, p *WeldPlan) {
 	if m := strings.ToUpper(t.a.r.part.Material.Value + " " + t.b.r.part.Material.Value); strings.Contains(m, "GJL") || strings.Contains(m, "C45") {
 		t.problem("one part is not readily weldable (" + t.a.r.part.Material.Value + " to " + t.b.r.part.Material.Value + "): preheat and a procedure are needed, or join otherwise")
 	}
-	t.step("Set up", "Clean bright 25 mm each side of the joint.", "Set: "+t.out.How+".", "Gap "+j.w.Read(p.GapMm)+".")
+	t.step("Set up", "Clean bright 25 mm each side of the joint.", "Set: "+t.out.How+".", j.gapText(p.GapMm))
 	if len(p.TacksDeg) > 0 {
 		s := t.step("Tack", "Tack "+trim(float64(len(p.TacksDeg)), 0)+" × "+j.w.Read(p.TackLengthMm)+" long at "+degrees(p.TacksDeg)+", in this order (clock of "+b+", seen from its front).")
 		s.Hold = "Check square at two places 90° apart, and what must line up; knock straight now."
