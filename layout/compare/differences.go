@@ -108,7 +108,7 @@ func (c *comparison) doubles() {
 			if twin[i] || twin[j] || lows[i].distance(lows[j]) > 2*doubledMm || highs[i].distance(highs[j]) > 2*doubledMm {
 				continue
 			}
-			if d, _ := apart(&c.closed[i].contour, &c.closed[j].contour, 300); d <= doubledMm {
+			if onEachOther(c.closed[i], c.closed[j]) {
 				twin[max(i, j)] = true
 			}
 		}
@@ -121,13 +121,21 @@ func (c *comparison) doubles() {
 		c.add(p.at(Finding{Code: Doubled, What: fmt.Sprintf("the %s lies on another one and would be cut twice", p.describe())}))
 		if p == c.edge { // the other one is as good
 			for _, q := range c.closed {
-				if d, _ := apart(&p.contour, &q.contour, 300); q != p && !q.used && d <= doubledMm {
+				if q != p && !q.used && onEachOther(p, q) {
 					c.edge = q
 					break
 				}
 			}
 		}
 	}
+}
+
+func onEachOther(a, b *piece) bool {
+	if a.round && b.round {
+		return a.centre.distance(b.centre)+math.Abs(a.radius-b.radius) <= doubledMm
+	}
+	d, _ := apart(&a.contour, &b.contour, 300)
+	return d <= doubledMm
 }
 
 // describe names a contour in messages.
