@@ -112,7 +112,7 @@ func parseFlange(path string, src []byte) (*flangeFile, error) {
 // tree parses the file, after a look at its size and nesting; nil with a fault
 // if it cannot be read.
 func (s *flangeSource) tree(text string) (root ast.Node) {
-	const right = "compare it with the example of `centrepop flange --help`"
+	const right = "keys with values, such as `holes: {count: 4, diameter: 14.5}` and `readings:`"
 	if len(text) > maxFlangeBytes {
 		s.fault(parts.Pos{}, right, "the file is larger than %d KiB", maxFlangeBytes>>10)
 		return nil
