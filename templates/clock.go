@@ -31,7 +31,9 @@ func dial(d *Drawing, cx, cy, r float64) {
 		x1, y1 := round(cx, cy, r, float64(30*i))
 		d.Add(segment(x0, y0, x1, y1, thinMm))
 	}
-	d.Add(segment(cx-1.5, cy, cx+1.5, cy, thinMm), segment(cx, cy-1.5, cx, cy+1.5, thinMm))
+	if r > 17 {
+		d.Add(segment(cx-1.5, cy, cx+1.5, cy, thinMm), segment(cx, cy-1.5, cx, cy+1.5, thinMm))
+	}
 	d.Add(topArrow(cx, cy+r-10.4, 7))
 	d.Add(Text{XMm: cx, YMm: cy + r - 14, SizeMm: 3.4, Bold: true, Align: Centre, Content: "TOP"})
 	d.Add(Text{XMm: cx + r - 3.6, YMm: cy - 1, SizeMm: smallMm, Align: Right, Content: "90°"})
@@ -94,7 +96,11 @@ func clockPieces(j *layout.JointPlan, width float64) []piece {
 	if len(marks) == 0 {
 		return nil
 	}
-	const r, side = 21.0, 66.0
+	const side = 66.0
+	r := 21.0
+	if len(marks) <= 2 {
+		r = 16
+	}
 	clock := panel{width: side, height: 2*r + 24}
 	cx, cy := side/2, -r-7.5
 	dial(&clock.draw, cx, cy, r)

@@ -255,12 +255,31 @@ func jointHead(j *layout.JointPlan, of int, width float64) piece {
 	}
 	line(upperFirst(j.How) + ".")
 	if len(j.Why) > 0 {
-		line("Its place in the order: " + strings.Join(j.Why, "; ") + ".")
+		line("Its place in the order: " + strings.Join(reasons(j.Why), "; ") + ".")
 	}
 	y = min(y, -side)
 	p.draw.Add(segment(0, y-2, width, y-2, thickMm))
 	p.height = -y + 5
 	return p
+}
+
+// reasons joins the names of those that have the same reason: "after a: why"
+// and "after b: why" become "after a, b: why".
+func reasons(why []string) []string {
+	var names, ends []string
+	for _, w := range why {
+		name, end, _ := strings.Cut(w, ": ")
+		if i := slices.Index(ends, end); i >= 0 && end != "" {
+			names[i] += ", " + strings.TrimPrefix(name, "after ")
+			continue
+		}
+		names, ends = append(names, name), append(ends, end)
+	}
+	out := make([]string, len(names))
+	for i := range names {
+		out[i] = joined(": ", names[i], ends[i])
+	}
+	return out
 }
 
 func upperFirst(s string) string {
@@ -513,7 +532,7 @@ func boltTable(j *layout.JointPlan, units parts.Units) table {
 		{head: "Stands out", align: Centre, spare: true},
 		{head: "Preload", align: Centre, spare: true},
 		{head: "Torque", align: Centre, spare: true, bold: true, size: 3.8},
-		{head: "Friction", flex: true, spare: true},
+		{head: "Friction", align: Centre, spare: true},
 	}}
 	b := j.Bolt
 	if b == nil {
@@ -529,7 +548,7 @@ func boltTable(j *layout.JointPlan, units parts.Units) table {
 	if b.TorqueNm > 0 {
 		row[6] = trimmed(b.PreloadN/1000, 1) + "\n" + span2(b.PreloadRangeN.Min/1000, b.PreloadRangeN.Max/1000, 1)
 		row[7] = trimmed(b.TorqueNm, 0) + "\n" + span2(b.TorqueRangeNm.Min, b.TorqueRangeNm.Max, 0)
-		row[8] = "K = " + trimmed(b.K, 3) + "\n" + b.KSource
+		row[8] = "K = " + trimmed(b.K, 3)
 	}
 	t.rows = append(t.rows, row)
 	return t
@@ -547,12 +566,15 @@ func lengthIf(mm float64, units parts.Units) string {
 func trapTable(j *layout.JointPlan) table {
 	t := table{
 		title:   "Traps: it also fits like this, and is wrong",
-		columns: []column{{head: "Turned clockwise by", align: Centre, bold: true, size: 4.2, firm: 52}, {head: "Then", flex: true, size: 3.6}},
+		columns: []column{{head: "Turned clockwise by", align: Centre, bold: true, size: 4.2, firm: 52}, {head: "Then", flex: true}},
 	}
 	for _, trap := range j.Traps {
 		turn := degrees(trap.TurnDeg)
 		if trap.Flip {
 			turn += ", wrong way round"
+			if trap.TurnDeg == 0 {
+				turn = "wrong way round"
+			}
 		}
 		var lines, loose []string
 		for _, out := range trap.Out {
@@ -563,7 +585,7 @@ func trapTable(j *layout.JointPlan) table {
 			lines = append(lines, upperFirst(withHour(out)))
 		}
 		if len(loose) > 0 {
-			lines = append(lines, "Elsewhere, and no rule says where it belongs: "+strings.Join(loose, ", "))
+			lines = append(lines, "Elsewhere, with no rule to say where: "+strings.Join(loose, ", "))
 		}
 		then := strings.Join(lines, "\n")
 		if i := slices.IndexFunc(t.rows, func(row []string) bool { return row[1] == then }); i >= 0 {

@@ -229,14 +229,14 @@ func stackPictures(plan *layout.Plan, j *layout.JointPlan, width, maxHeight floa
 		used = 0
 	}
 	v.fit(width-2*sidePad-used, high)
-	h := v.rMax * v.scale
+	h := (v.rMax - v.rMin) * v.scale
 	if v.full {
 		h *= 2
 	}
 	w := (v.z1 - v.z0) * v.scale
 	p := panel{width: max(w+2*sidePad, balloonStepMm*float64(len(v.parts)), 70), height: balloonRowMm + h + captionMm + 2}
 	v.x0 = (p.width - w) / 2
-	v.axis = -balloonRowMm - v.rMax*v.scale
+	v.axis = -balloonRowMm - (v.rMax-v.rMin)*v.scale
 	v.draw(plan, j, &p)
 	rows := panelRows(append([]panel{p}, beside...), width)
 	rows = rows[:len(rows)-1]
@@ -246,14 +246,25 @@ func stackPictures(plan *layout.Plan, j *layout.JointPlan, width, maxHeight floa
 	return append(append(rows, v.legendAt(width)...), space(3))
 }
 
-// fit chooses the scale for a room, and whether both sides of the axis or
-// only one is drawn.
+// fit chooses the scale for a room, and whether both sides of the axis are
+// drawn, only one, or of wide rings only the metal.
 func (v *stackView) fit(width, height float64) {
 	span := v.z1 - v.z0
+	bore := v.rMax
+	for _, p := range v.parts {
+		for _, q := range cutPoints(p.section) {
+			bore = min(bore, q.YMm)
+		}
+	}
+	bore *= 0.9
 	full, half := min(width/span, height/(2*v.rMax)), min(width/span, 0.9*height/v.rMax)
-	v.full, v.scale = full*1.3 > half, half
-	if v.full {
-		v.scale = full
+	rings := min(width/span, 0.9*height/(v.rMax-bore))
+	v.full, v.scale, v.rMin = false, half, 0
+	switch {
+	case rings > 1.3*half && rings > 1.6*full:
+		v.scale, v.rMin = rings, bore
+	case full*1.3 > half:
+		v.full, v.scale = true, full
 	}
 }
 
@@ -372,11 +383,13 @@ func (v *stackView) draw(plan *layout.Plan, j *layout.JointPlan, p *panel) {
 	}
 	left, _ := v.at(v.z0, 0, 1)
 	right, _ := v.at(v.z1, 0, 1)
-	p.draw.Add(segment(left-3, v.axis, right+3, v.axis, thinMm, chainDash...))
+	if v.rMin == 0 {
+		p.draw.Add(segment(left-3, v.axis, right+3, v.axis, thinMm, chainDash...))
+	}
 	for _, part := range v.parts {
 		for _, z := range []float64{v.z0, v.z1} {
 			if inner, outer, ok := part.reach(z); ok && part.lo < z-1e-9 && part.hi > z+1e-9 && inner < v.rMax {
-				outer = min(outer, v.rMax)
+				outer, inner = min(outer, v.rMax), max(inner, v.rMin)
 				if v.full && inner == 0 {
 					p.draw.Add(v.breakLine(z, -outer, outer, 1))
 					continue
@@ -390,8 +403,10 @@ func (v *stackView) draw(plan *layout.Plan, j *layout.JointPlan, p *panel) {
 	v.arrow(j, p)
 
 	caption := "Cut along the axis. The clock is seen from the left."
-	if !v.full {
-		caption = "Half section above the axis. The clock is seen from the left."
+	if v.rMin > 0 {
+		caption = "The rings cut, axis below. Clock seen from the left."
+	} else if !v.full {
+		caption = "Half section. The clock is seen from the left."
 	}
 	if j.Bearing != nil {
 		caption = "Small arrows: how cup and cone go in. The clock is seen from the left."
@@ -729,7 +744,7 @@ func (v *stackView) arrow(j *layout.JointPlan, p *panel) {
 		}
 	}
 	const long, half = 12.0, 2.6
-	x, y := v.x0-2, v.axis+min(0.5*v.rMax*v.scale, 14)
+	x, y := v.x0-2, v.axis+min(0.5*(v.rMax-v.rMin)*v.scale, 14)
 	if dir < 0 {
 		x = v.x0 + (v.z1-v.z0)*v.scale + 2
 	}
