@@ -122,8 +122,8 @@ func parsePaper(text string, units Units) (p Paper, wrong string) {
 	if !ok || wrong1 != "" || wrong2 != "" {
 		return Paper{}, fmt.Sprintf("the paper %s is not known", quote(text))
 	}
-	if min(width, height) < 100 || max(width, height) > 2000 {
-		return Paper{}, "the paper is smaller than 100 mm or larger than 2000 mm"
+	if min(width, height) < 140 || max(width, height) < 200 || max(width, height) > 2000 {
+		return Paper{}, "the paper is smaller than 140 × 200 mm or larger than 2000 mm"
 	}
 	return Paper{Name: "custom", WidthMm: width, HeightMm: height}, ""
 }

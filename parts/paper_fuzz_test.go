@@ -16,7 +16,7 @@ func FuzzPaper(f *testing.F) {
 			switch {
 			case wrong != "" && p != (Paper{}):
 				t.Fatalf("%q: both %+v and %q", text, p, wrong)
-			case wrong == "" && !(min(p.WidthMm, p.HeightMm) >= 100 && max(p.WidthMm, p.HeightMm) <= 2000):
+			case wrong == "" && !(min(p.WidthMm, p.HeightMm) >= 140 && max(p.WidthMm, p.HeightMm) >= 200 && max(p.WidthMm, p.HeightMm) <= 2000):
 				t.Fatalf("%q: %+v", text, p)
 			}
 			if public, err := ParsePaper(text, units); (err == nil) != (wrong == "") || public != p {

@@ -81,8 +81,8 @@ func patternChapter(plan *layout.Plan, part *layout.PartPlan, dev *layout.Develo
 		}
 	}
 	if n := best.count(); n > maxTiles {
-		return chapter{}, fmt.Errorf("%s: a pattern of %s × %s mm needs more than %d sheets of %s: choose larger paper",
-			where, trimmed(p.base.bounds.width(), 1), trimmed(p.base.bounds.height(), 1), maxTiles, paper.name)
+		return chapter{}, &TooLargeError{part.Name, fmt.Sprintf("%s: a pattern of %s × %s mm needs more than %d sheets of %s",
+			where, trimmed(p.base.bounds.width(), 1), trimmed(p.base.bounds.height(), 1), maxTiles, paper.name)}
 	}
 	c := chapter{part: part.Title, name: dev.Title, sheets: p.keySheets(paper, best)}
 	for row := range best.rows.from {

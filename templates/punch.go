@@ -80,8 +80,8 @@ func punchChapter(plan *layout.Plan, part *layout.PartPlan, face *layout.Face, p
 		}
 	}
 	if n := best.count(); n > maxTiles {
-		return chapter{}, fmt.Errorf("%s: a template of %s × %s mm needs more than %d sheets of %s: choose larger paper",
-			where, trimmed(w, 1), trimmed(h, 1), maxTiles, paper.name)
+		return chapter{}, &TooLargeError{part.Name, fmt.Sprintf("%s: a template of %s × %s mm needs more than %d sheets of %s",
+			where, trimmed(w, 1), trimmed(h, 1), maxTiles, paper.name)}
 	}
 	c.sheets = append(p.keySheets(paper, best), p.tileSheets(best)...)
 	return c, nil

@@ -46,11 +46,20 @@ const (
 	maxPaperMm       = 2000
 )
 
+// A TooLargeError says that a drawing at 1:1 needs more than maxTiles sheets.
+type TooLargeError struct {
+	Part string // the part's name
+	what string
+}
+
+// Error names the part, its size and the paper.
+func (e *TooLargeError) Error() string { return e.what + ": choose larger paper" }
+
 // Packet draws the whole packet: the cover, then for each part its operation
 // sheet, its punch templates and its inspection record; then the sequence in
-// which the parts are joined. It returns an error
-// if the paper is outside the range of Options, an outline cannot be read, or
-// a template needs more than maxTiles sheets.
+// which the parts are joined. It returns an error if the paper is outside the
+// range of Options or an outline cannot be read, and a *TooLargeError if a
+// drawing needs more than maxTiles sheets.
 func Packet(plan *layout.Plan, opt Options) (*Document, error) {
 	paper, err := paperOf(plan, opt)
 	if err != nil {

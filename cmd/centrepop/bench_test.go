@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"centrepop/layout"
+	"centrepop/layout/review"
 	"centrepop/parts"
 	"centrepop/render/pdf"
 	"centrepop/templates"
@@ -45,6 +46,14 @@ func BenchmarkResolve(b *testing.B) {
 		if _, err := layout.Resolve(job); err != nil {
 			b.Fatal(err)
 		}
+	}
+}
+
+func BenchmarkReview(b *testing.B) {
+	job, plan, _ := stages(b)
+	b.ReportAllocs()
+	for b.Loop() {
+		review.Review(job, plan)
 	}
 }
 

@@ -9,6 +9,7 @@ import (
 	"time"
 
 	"centrepop/layout"
+	"centrepop/layout/review"
 	"centrepop/parts"
 	"centrepop/render/pdf"
 	"centrepop/templates"
@@ -66,25 +67,26 @@ func printOrRefuse(t *testing.T, path string) {
 	defer timer.Stop()
 	job, err := parts.Load(path)
 	if err != nil {
-		located(t, err)
+		hasPlace(t, err)
 		return
 	}
 	plan, err := layout.Resolve(job)
 	if err != nil {
-		located(t, err)
+		hasPlace(t, err)
 		return
 	}
-	doc, err := templates.Packet(plan, templates.Options{Paper: plan.Paper})
+	doc, err := templates.Packet(plan, templates.Options{Paper: plan.Paper, Findings: review.Review(job, plan)})
 	if err != nil {
-		return // too large for the paper
+		hasPlace(t, located(err, job))
+		return
 	}
 	if err := pdf.Write(io.Discard, doc); err != nil {
 		t.Fatalf("what was accepted cannot be printed: %v", err)
 	}
 }
 
-// located checks that an error says where in the input the fault is.
-func located(t *testing.T, err error) {
+// hasPlace checks that an error says where in the input the fault is.
+func hasPlace(t *testing.T, err error) {
 	t.Helper()
 	var all parts.Errors
 	if !errors.As(err, &all) || len(all) == 0 {

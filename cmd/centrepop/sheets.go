@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"io"
 	"os"
@@ -132,7 +133,33 @@ func packet(path, size, device, out string) (*templates.Document, written, error
 	for _, q := range plan.Parts {
 		answer.Parts = append(answer.Parts, q.Name)
 	}
-	return doc, answer, err
+	return doc, answer, located(err, job)
+}
+
+// located points at the shape of the part that is too large for the paper.
+// Other errors of the drawing stage come from no place in the input.
+func located(err error, job *parts.Job) error {
+	var large *templates.TooLargeError
+	if !errors.As(err, &large) {
+		return err
+	}
+	for _, p := range job.Parts {
+		if p.Name.Value != large.Part {
+			continue
+		}
+		pos := p.Name.Pos
+		switch {
+		case p.Outline != nil:
+			pos = p.Outline.Pos
+		case p.Profile != nil:
+			pos = p.Profile.Pos
+		case p.Frustum != nil:
+			pos = p.Frustum.Pos
+		}
+		what, _ := strings.CutPrefix(large.Error(), "templates: ")
+		return parts.Errors{job.Fault(pos, what, "a smaller part, or --paper A3")}
+	}
+	return err
 }
 
 func template(c *call) error {
@@ -186,7 +213,7 @@ func template(c *call) error {
 	}
 	doc, err := templates.Templates(plan, names, templates.Options{Paper: p, Printer: fix})
 	if err != nil {
-		return err
+		return located(err, job)
 	}
 	return c.writePDF(doc, *out, written{Paper: p.Name, Parts: names})
 }
