@@ -3,6 +3,7 @@ package templates
 import (
 	"math"
 	"strconv"
+	"strings"
 
 	"github.com/tdewolff/canvas"
 )
@@ -94,50 +95,89 @@ func (p *pattern) axialRule(lines *Drawing, room *occupied, ox, oy float64) {
 // what each of them is.
 func (p *pattern) wrapTexts(s *sheet, window rect, ox, oy float64, room *occupied) {
 	d := p.dev
-	// TOP, at the far end of its line and near the seat edge.
 	if window.x0 < ox && ox < window.x1 {
-		for _, y := range []float64{d.WidthMm - 11, 9} {
-			if y < 8 || !room.window.hasPoint(ox, oy+y) {
-				continue
-			}
-			arrow := topArrow(ox+4, oy+y-1, 7)
-			text := Text{XMm: ox + 8, YMm: oy + y, SizeMm: 5, Bold: true, Content: "TOP"}
-			if y < d.WidthMm/2 && d.WidthMm > 40 {
-				text.Content = "TOP line"
-			}
-			r := textRect(text)
-			r.x0 = ox + 1
-			r.y1 += 2
-			if room.clearOfTexts(r) {
-				room.addText(r)
-				if y > d.WidthMm/2 {
-					s.draw.Add(arrow, Text{XMm: ox + 8, YMm: oy + y - 4, SizeMm: smallMm, Content: d.Beyond})
-					room.addText(rect{ox + 8, oy + y - 5, ox + 8 + textWidth(d.Beyond, smallMm, false), oy + y - 2})
-				}
-				s.draw.Add(text)
-			}
-		}
+		p.topText(s, ox, oy, room)
 	}
-	// The seat edge, once or more on every sheet.
+	// The seat edge, on every sheet that shows it; in few words where there is
+	// little room.
 	if window.y0 < oy && oy < window.y1 {
-		text := "SEAT EDGE: " + d.Edge
-		size := textMm
-		w, h := textWidth(text, size, true), (ascentMm+dropMm)*size
-		lo, hi := max(window.x0, ox+d.MinMm.XMm)+8, min(window.x1, ox+d.MinMm.XMm+d.WrapMm)-2
-	seat:
-		for _, y := range []float64{8.4, 11, 14, 18, 24, 30} {
-			for x := (lo+hi-w)/2 - 0.5; x > lo; x -= 4 {
-				for _, at := range []float64{x, lo + hi - w - x} {
-					if r := (rect{at, oy + y - dropMm*size, at + w, oy + y - dropMm*size + h}); y < d.WidthMm && room.free(r) {
-						room.addText(r)
-						s.draw.Add(Text{XMm: at, YMm: oy + y, SizeMm: size, Bold: true, Content: text})
-						break seat
-					}
-				}
+		lo, hi := max(window.x0, ox+d.MinMm.XMm)+6, min(window.x1, ox+d.MinMm.XMm+d.WrapMm)-2
+		end := "front"
+		if strings.HasSuffix(d.Beyond, "front") {
+			end = "back"
+		}
+		for _, text := range []string{"SEAT EDGE: " + d.Edge, "SEAT EDGE, " + end + " end", "SEAT " + end} {
+			if p.seatText(s, text, lo, hi, oy, room) {
+				break
 			}
 		}
 	}
 	seam := ox + d.MinMm.XMm + d.WrapMm
 	p.along(s, room, "SEAM: the left end meets this line", seam, oy, seam, oy+d.WidthMm, smallMm)
 	p.along(s, room, "glue under", ox+d.MaxMm.XMm, oy, ox+d.MaxMm.XMm, oy+d.WidthMm, smallMm)
+}
+
+// topText writes TOP beside its line: at the far end with an arrow, and near
+// the seat edge where the template is long.
+func (p *pattern) topText(s *sheet, ox, oy float64, room *occupied) {
+	d := p.dev
+	if d.WidthMm > 40 {
+		for y := 9.0; y < min(25, d.WidthMm/2-8); y += 2 {
+			text := Text{XMm: ox + 2, YMm: oy + y, SizeMm: 4.4, Bold: true, Content: "TOP line"}
+			if r := textRect(text); room.free(r) {
+				room.addText(r)
+				s.draw.Add(text)
+				break
+			}
+		}
+	}
+	below := textWidth(d.Beyond, smallMm, false)
+	for y := d.WidthMm - 11; y > 10; y -= 3 {
+		for _, x := range []float64{ox + 1, ox - 7 - max(below, 14)} {
+			r := rect{x, oy + y - 5, x + 7 + max(below, 14), oy + y + 7}
+			if room.free(r) {
+				room.addText(r)
+				s.draw.Add(topArrow(x+3, oy+y-1, 7),
+					Text{XMm: x + 6.5, YMm: oy + y, SizeMm: 5, Bold: true, Content: "TOP"},
+					Text{XMm: x + 6.5, YMm: oy + y - 4, SizeMm: smallMm, Content: d.Beyond})
+				return
+			}
+		}
+	}
+	// A narrow strip: the word alone.
+	for _, size := range []float64{4.4, textMm, smallMm} {
+		w := textWidth("TOP", size, true)
+		for y := d.WidthMm - 1.5 - size; y > 5; y -= 1.5 {
+			for _, x := range []float64{ox + 1, ox - 1 - w, ox + 3, ox - 3 - w, ox + 5, ox - 5 - w} {
+				text := Text{XMm: x, YMm: oy + y, SizeMm: size, Bold: true, Content: "TOP"}
+				if r := textRect(text); room.free(r) {
+					room.addText(r)
+					s.draw.Add(text)
+					return
+				}
+			}
+		}
+	}
+}
+
+// seatText writes a text above the clock scale between two places, nearest
+// their middle, and tells whether there was room.
+func (p *pattern) seatText(s *sheet, content string, lo, hi, oy float64, room *occupied) bool {
+	w, h := textWidth(content, textMm, true), (ascentMm+dropMm)*textMm
+	for _, y := range []float64{8.4, 11, 14, 18, 24, 30} {
+		if y >= p.dev.WidthMm-2 {
+			break
+		}
+		for x := (lo+hi-w)/2 - 0.5; x > lo; x -= 3 {
+			for _, at := range []float64{x, lo + hi - w - x} {
+				bottom := oy + y - dropMm*textMm
+				if r := (rect{at, bottom, at + w, bottom + h}); room.free(r) {
+					room.addText(r)
+					s.draw.Add(Text{XMm: at, YMm: oy + y, SizeMm: textMm, Bold: true, Content: content})
+					return true
+				}
+			}
+		}
+	}
+	return false
 }
