@@ -197,13 +197,20 @@ func panelRows(panels []panel, width float64) []piece {
 	return pieces
 }
 
-// dialPanelMm is the radius of the dials of tacks, runs and bolts.
-const dialPanelMm = 18.0
+// The radius of the dials of tacks, runs and bolts; the smaller one where two
+// layers of a weld stand beside its tacks.
+const (
+	dialPanelMm = 18.0
+	dialSmallMm = 14.8
+)
 
 // captioned is an empty panel for a dial of radius r with room around it for
 // its numbers, its title above and its notes below.
 func captioned(title string, r, around float64, notes ...string) (p panel, cx, cy float64) {
 	p.width = max(61, 2*(r+around)+2)
+	if r < dialPanelMm {
+		p.width = 2*(r+around) + 1
+	}
 	p.height = 6.5 + 2*(r+around) + 4.6*float64(len(notes)) + 1
 	cx, cy = p.width/2, -6.5-r-around
 	shown, size := shrink(title, 3.8, true, p.width-2)
@@ -216,13 +223,13 @@ func captioned(title string, r, around float64, notes ...string) (p panel, cx, c
 }
 
 // tackPanel shows the tacks on the clock, numbered in their order.
-func tackPanel(j *layout.JointPlan, w *layout.WeldPlan, length string) panel {
-	p, cx, cy := captioned("Tacks: weld in this order", dialPanelMm, 6.5, "each "+length+" long", "seen from the front of "+j.B.Title)
-	dial(&p.draw, cx, cy, dialPanelMm)
+func tackPanel(j *layout.JointPlan, w *layout.WeldPlan, r float64, length string) panel {
+	p, cx, cy := captioned("Tacks: weld in this order", r, 6.5, "each "+length+" long", "seen from the front of "+j.B.Title)
+	dial(&p.draw, cx, cy, r)
 	half := min(9, 360*w.TackLengthMm/(2*math.Pi*w.DiameterMm))
 	for i, deg := range w.TacksDeg {
-		p.draw.Add(arc(cx, cy, dialPanelMm, deg-half, deg+half, 1.8))
-		x, y := round(cx, cy, dialPanelMm+4.4, deg)
+		p.draw.Add(arc(cx, cy, r, deg-half, deg+half, 1.8))
+		x, y := round(cx, cy, r+4.4, deg)
 		p.draw.Add(Text{XMm: x, YMm: y - 1.6, SizeMm: 4.4, Bold: true, Align: Centre, Content: strconv.Itoa(i + 1)})
 	}
 	return p
@@ -258,13 +265,13 @@ func arrowhead(cx, cy, r, deg float64, clockwise bool) Shape {
 
 // runsPanel shows the stretches of one layer as arrows, numbered in their
 // order.
-func runsPanel(j *layout.JointPlan, w *layout.WeldPlan, layer, layers int) panel {
+func runsPanel(j *layout.JointPlan, w *layout.WeldPlan, r float64, layer, layers int) panel {
 	title := "Runs, in this order"
 	if layers > 1 {
-		title = "Layer " + strconv.Itoa(layer) + " of " + strconv.Itoa(layers) + ", in this order"
+		title = "Layer " + strconv.Itoa(layer) + " of " + strconv.Itoa(layers) + ", in order"
 	}
-	p, cx, cy := captioned(title, dialPanelMm, 6.5, "arrows: from start to stop", "seen from the front of "+j.B.Title)
-	dial(&p.draw, cx, cy, dialPanelMm)
+	p, cx, cy := captioned(title, r, 6.5, "arrows: from start to stop", "seen from the front of "+j.B.Title)
+	dial(&p.draw, cx, cy, r)
 	n := 0
 	for _, run := range w.Order {
 		if run.Layer != layer {
@@ -279,12 +286,11 @@ func runsPanel(j *layout.JointPlan, w *layout.WeldPlan, layer, layers int) panel
 			to -= 360
 		}
 		way := math.Copysign(1, to-from)
-		const r = dialPanelMm + 2.2
-		p.draw.Add(arc(cx, cy, r, from+way*2, to-way*9, 0.8))
-		p.draw.Add(arrowhead(cx, cy, r, to-way*1, way > 0))
-		x, y := round(cx, cy, r, from+way*2)
+		p.draw.Add(arc(cx, cy, r+2.2, from+way*2, to-way*9, 0.8))
+		p.draw.Add(arrowhead(cx, cy, r+2.2, to-way*1, way > 0))
+		x, y := round(cx, cy, r+2.2, from+way*2)
 		p.draw.Add(disc(x, y, 0.9))
-		x, y = round(cx, cy, r+3.6, (from+to)/2)
+		x, y = round(cx, cy, r+5.8, (from+to)/2)
 		p.draw.Add(Text{XMm: x, YMm: y - 1.4, SizeMm: 3.8, Bold: true, Align: Centre, Content: strconv.Itoa(n)})
 	}
 	return p

@@ -350,11 +350,11 @@ func keyNumbers(j *layout.JointPlan, units parts.Units) []keyNumber {
 	case j.Bearing != nil:
 		b := j.Bearing
 		if b.HasEndFloat {
-			label := "End float"
+			label, rest := "End float", "dial gauge on the shaft end"
 			if b.EndFloatMm.Max <= 0 {
-				label = "Preload"
+				label, rest = "Preload", "tighter than no play"
 			}
-			add(label, span2(b.EndFloatMm.Min*1000, b.EndFloatMm.Max*1000, 0)+" µm", "dial gauge on the shaft end")
+			add(label, span2(b.EndFloatMm.Min*1000, b.EndFloatMm.Max*1000, 0)+" µm", rest)
 		}
 		if b.HeatConeC > 0 {
 			add("Cone goes on at", trimmed(b.HeatConeC, 0)+" °C", "")
@@ -392,7 +392,7 @@ func bigNumbers(list []keyNumber, width float64) piece {
 	if len(list) == 0 {
 		return p
 	}
-	perRow := min(len(list), max(1, int(width/42)))
+	perRow := min(len(list), max(1, int(width/38)))
 	rows := (len(list) + perRow - 1) / perRow
 	perRow = (len(list) + rows - 1) / rows
 	const high = 18.5

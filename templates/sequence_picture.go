@@ -844,15 +844,20 @@ func weldPanels(j *layout.JointPlan, units parts.Units) []panel {
 	var panels []panel
 	if w := j.Weld; w != nil {
 		panels = append(panels, weldPanel(j, w, units))
-		if len(w.TacksDeg) > 0 && w.DiameterMm > 0 {
-			panels = append(panels, tackPanel(j, w, short(w.TackLengthMm, units)))
-		}
 		layers := 0
 		for _, run := range w.Order {
 			layers = max(layers, run.Layer)
 		}
+		r := dialPanelMm
+		if layers > 1 {
+			r = dialSmallMm
+		}
+		if len(w.TacksDeg) > 0 && w.DiameterMm > 0 {
+			panels = append(panels, tackPanel(j, w, r, short(w.TackLengthMm, units)))
+		}
+		// Further layers go on in turn like the first two.
 		for layer := 1; layer <= min(layers, 2); layer++ {
-			panels = append(panels, runsPanel(j, w, layer, layers))
+			panels = append(panels, runsPanel(j, w, r, layer, layers))
 		}
 	}
 	return panels
