@@ -8,6 +8,9 @@ import (
 	"centrepop/parts"
 )
 
+// coneDivisions is the number of lines of a leaning cone.
+const coneDivisions = 24
+
 // cone makes the flat blank of a rolled cone: an exact sector, or a
 // triangulated pattern where the ends are not on one axis. It is cut in gores
 // where the stock sheet is too small for one piece.
@@ -21,13 +24,17 @@ func (r *resolver) cone(f *parts.Frustum) {
 		p, err := develop.Oblique{
 			BaseDiameterMm: f.Large.Mm, TopDiameterMm: f.Small.Mm, Measured: measured, HeightMm: f.Height.Mm,
 			OffsetTopMm: f.Offset.Mm, ThicknessMm: f.Thickness.Mm, OverlapMm: f.Overlap.Mm, SeamDeg: f.Seam.Deg,
-			Divisions: 24, SheetWidthMm: sheetW, SheetHeightMm: sheetH,
+			Divisions: coneDivisions, SheetWidthMm: sheetW, SheetHeightMm: sheetH,
 		}.Develop()
 		if err != nil {
 			r.fault(f.Pos, "the cone cannot be developed: "+patternFault(err), "other sizes, or a larger sheet")
 			return
 		}
 		r.pieces("cone", ConePattern, "Leaning cone", p.Pieces, f.Seam.Deg)
+		for i := len(r.out.Developments) - len(p.Pieces); i < len(r.out.Developments); i++ {
+			d := &r.out.Developments[i]
+			d.Notes = append(d.Notes, r.lineWords(f, coneDivisions)+" The small end leans towards TOP.")
+		}
 		return
 	}
 	p, err := develop.Frustum{
@@ -41,7 +48,9 @@ func (r *resolver) cone(f *parts.Frustum) {
 	r.pieces("cone", ConePattern, "Cone", []develop.Development{p.Piece}, f.Seam.Deg)
 	out := &r.out.Developments[len(r.out.Developments)-1]
 	out.Copies = p.Gores
-	if p.Gores > 1 {
+	if p.Gores == 1 {
+		out.Notes = append(out.Notes, r.lineWords(f, develop.DefaultDivisions))
+	} else {
 		out.Title += ", one of " + strconv.Itoa(p.Gores) + " equal gores"
 	}
 }
@@ -155,6 +164,11 @@ func (r *resolver) foldOperations() {
 		"Tack the seam at clock " + trim(t.Seam.Deg, 2) + "° at both ends, check the diagonals of the rectangle and the round end, then weld."},
 		Gauge:   "tape: both diagonals alike; round end by tape round it " + r.w.Size(round(math.Pi*2*r.out.Section.Outer[1].YMm, 1)),
 		Caution: "Welding: screen, ventilation, hot parts; by a qualified welder under local rules.", Refs: r.refs("seam")})
+}
+
+// lineWords says at which clock angle each numbered line lies.
+func (r *resolver) lineWords(f *parts.Frustum, divisions int) string {
+	return "Line 0 is the seam, at clock " + trim(f.Seam.Deg, 2) + "°; each number is " + trim(360/float64(divisions), 2) + "° further clockwise, seen from the large end."
 }
 
 // pieces takes over the flat pieces of a rolled or folded part.
