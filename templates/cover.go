@@ -29,13 +29,22 @@ func coverSheets(plan *layout.Plan, findings []review.Finding, paper frame, chap
 	f.table(boughtTable(plan))
 	f.table(cutTable(plan))
 	f.table(indexTable(chapters, own))
-	f.add(notes("Heavy: lift with a hoist or with help", plan.Lifts, f.width())...)
-	f.add(notes("Notes", plan.Notes, f.width())...)
-	f.add(conventions(f.width()), space(4))
-	if !warned {
-		f.add(safety(f.width()), space(4))
+	if len(plan.Lifts) > 0 {
+		f.add(notes("Heavy: lift with a hoist or with help", []string{strings.Join(plan.Lifts, "; ") + "."}, f.width())...)
 	}
-	f.add(signatures(f.width()))
+	f.add(notes("Notes", plan.Notes, f.width())...)
+	last := []piece{conventions(f.width()), space(4)}
+	if !warned {
+		last = append(last, safety(f.width()), space(4))
+	}
+	// Where the signatures would stand alone on a page they fill this one first.
+	sign := signatures(f.width())
+	if f.fits(sign.height) && !f.fits(stack(last...).height+sign.height) {
+		f.add(sign, space(4))
+		f.add(last...)
+	} else {
+		f.add(append(last, sign)...)
+	}
 	return f.sheets
 }
 
@@ -198,22 +207,33 @@ func indexTable(chapters []chapter, own int) table {
 		{head: operationName, align: Centre, spare: true},
 		{head: punchName(parts.Front), align: Centre, spare: true},
 		{head: punchName(parts.Back), align: Centre, spare: true},
-		{head: "Other sheets", align: Centre, spare: true},
+		{head: "Other sheets", flex: true, align: Centre, spare: true},
 		{head: inspectionName, align: Centre, spare: true},
 	}}
 	const other = 4
 	page := own + 1
+	var runs [][][2]int // first and last pages of each cell of the row
 	for i, c := range chapters {
 		if i == 0 || c.part != chapters[i-1].part {
 			t.rows = append(t.rows, []string{c.part, "", "", "", "", ""})
+			runs = make([][][2]int, len(t.columns))
 		}
 		row := t.rows[len(t.rows)-1]
 		k := slices.IndexFunc(t.columns[1:], func(col column) bool { return col.head == c.name }) + 1
 		if k == 0 {
 			k = other
 		}
-		row[k] = joined(", ", row[k], span(page, len(c.sheets)))
-		page += len(c.sheets)
+		last := page + len(c.sheets) - 1
+		if n := len(runs[k]); n > 0 && runs[k][n-1][1] == page-1 {
+			runs[k][n-1][1] = last
+		} else {
+			runs[k] = append(runs[k], [2]int{page, last})
+		}
+		row[k] = ""
+		for _, run := range runs[k] {
+			row[k] = joined(", ", row[k], span(run[0], run[1]-run[0]+1))
+		}
+		page = last + 1
 	}
 	return t
 }
@@ -221,7 +241,7 @@ func indexTable(chapters []chapter, own int) table {
 // conventions explains clock angles, numbering, faces and coordinates.
 func conventions(width float64) piece {
 	text := []string{
-		"Every part has a front and a back face and a TOP. Mark TOP on the metal before the first cut.",
+		"Every part has a front and a back face and a TOP. Mark TOP on the metal before the first hole is marked, and mark it again if it is cut away.",
 		"Clock angle: 0° at TOP, clockwise, looking at the named face.",
 		"Hole 1 is the first at or after TOP; numbers run clockwise on the marked face. A hole has the same number on the template, in the tables and in the record.",
 		"A hole that goes through is on the other side when the part is turned over. Templates of a back face are mirrored already: never turn a template over.",

@@ -3,6 +3,7 @@ package templates
 import (
 	"fmt"
 	"strconv"
+	"strings"
 
 	"centrepop/layout"
 )
@@ -17,14 +18,19 @@ func inspectionSheets(plan *layout.Plan, part *layout.PartPlan, paper frame) []*
 		}
 		return s, runningHead(part.Title, "inspection record, continued", paper.body().width())
 	})
-	f.add(pieceLine(part.Quantity, f.width()))
-	f.table(checkTable(part, f.width()))
-	f.add(verdict(f.width()))
+	f.add(pieceLine(part.Quantity, plan.Tolerance, f.width()))
+	f.table(checkTable(part, plan.Tolerance, f.width()))
+	end := verdict(f.width(), false)
+	if !f.fits(end.height) {
+		end = verdict(f.width(), true)
+	}
+	f.add(end)
 	return f.sheets
 }
 
-// pieceLine is the line that says which piece was measured.
-func pieceLine(quantity int, width float64) piece {
+// pieceLine says which piece was measured and, once for all lines, which
+// general tolerance applies.
+func pieceLine(quantity int, general string, width float64) piece {
 	p := piece{height: 10}
 	text := "Measure clean and at workshop temperature, after deburring."
 	if quantity > 1 {
@@ -32,12 +38,16 @@ func pieceLine(quantity int, width float64) piece {
 	}
 	text, size := shrink(text, 3.8, false, width)
 	p.draw.Add(Text{YMm: -4.5, SizeMm: size, Content: text})
+	if general != "" {
+		p.draw.Add(Text{YMm: -9.5, SizeMm: textMm, Content: "Limits that name no source are those of " + general + "."})
+		p.height += 5
+	}
 	return p
 }
 
-func checkTable(part *layout.PartPlan, width float64) table {
+func checkTable(part *layout.PartPlan, general string, width float64) table {
 	wide := width >= 160
-	t := table{rowMm: 10, columns: []column{
+	t := table{rowMm: 9, foot: verdict(width, true).height + 4, columns: []column{
 		{head: "No.", align: Centre, bold: true},
 		{head: "What", flex: true},
 		{head: "Wanted", flex: true},
@@ -55,8 +65,8 @@ func checkTable(part *layout.PartPlan, width float64) table {
 			number = strconv.Itoa(c.Ref)
 		}
 		what := c.What
-		if c.Source != "" {
-			what += "\n(" + c.Source + ")"
+		if source, _, _ := strings.Cut(c.Source, ";"); source != "" && (general == "" || !strings.HasPrefix(source, general)) {
+			what += "\n(" + source + ")"
 		}
 		row := []string{number, what, c.Wanted, c.Limits}
 		if wide {
@@ -69,9 +79,14 @@ func checkTable(part *layout.PartPlan, width float64) table {
 	return t
 }
 
-// verdict is the foot of the record: result and signatures.
-func verdict(width float64) piece {
+// verdict is the foot of the record: result and signatures; tight where the
+// page has little room left.
+func verdict(width float64, tight bool) piece {
 	p := piece{height: 40}
+	first, step := -19.0, 10.0
+	if tight {
+		p.height, first, step = 25, -14, 8
+	}
 	x := 0.0
 	for _, word := range []string{"Passed", "To rework", "Scrap"} {
 		p.draw.Add(box(rect{x, -7, x + 6, -1}, 0.5))
@@ -79,7 +94,7 @@ func verdict(width float64) piece {
 		x += width / 3.2
 	}
 	for i, label := range []string{"Measured by", "Remarks"} {
-		y := -19 - 10*float64(i)
+		y := first - step*float64(i)
 		p.draw.Add(Text{YMm: y, SizeMm: textMm, Content: label})
 		from := 2 + textWidth(label, textMm, false)
 		if i == 0 {
@@ -89,6 +104,8 @@ func verdict(width float64) piece {
 		}
 		p.draw.Add(segment(from, y-0.6, width, y-0.6, thinMm))
 	}
-	p.draw.Add(segment(0, -38, width, -38, thinMm))
+	if !tight {
+		p.draw.Add(segment(0, -38, width, -38, thinMm))
+	}
 	return p
 }

@@ -11,9 +11,21 @@ import (
 // wideMm is the room from which sheets are set in two columns.
 const wideMm = 240.0
 
-// operationSheets draws a part's operation sheet: what it is, the picture,
-// the sizes, the steps and the tables.
+// operationSheets draws a part's operation sheet. Where its last page holds
+// little, a smaller picture may save that page.
 func operationSheets(plan *layout.Plan, part *layout.PartPlan, paper frame) []*sheet {
+	f := operationFlow(plan, part, paper, 0.40)
+	if len(f.sheets) > 1 && f.lowest > f.body.y0+0.6*f.body.height() {
+		if small := operationFlow(plan, part, paper, 0.28); len(small.sheets) < len(f.sheets) {
+			return small.sheets
+		}
+	}
+	return f.sheets
+}
+
+// operationFlow sets what a part is, its picture, sizes, steps and tables. The
+// picture takes at most a share of the page's height.
+func operationFlow(plan *layout.Plan, part *layout.PartPlan, paper frame, share float64) *flow {
 	f := newFlow(func(page int) (*sheet, piece) {
 		s := &sheet{frame: paper, part: part.Title, name: "Operation sheet", scale: "not to scale"}
 		if page == 0 {
@@ -21,7 +33,7 @@ func operationSheets(plan *layout.Plan, part *layout.PartPlan, paper frame) []*s
 		}
 		return s, runningHead(part.Title, "operation sheet, continued", paper.body().width())
 	})
-	f.add(pictures(part, f.width(), f.body.height()*0.40)...)
+	f.add(pictures(part, f.width(), f.body.height()*share)...)
 	if f.width() >= wideMm {
 		f.columns(2)
 	}
@@ -47,7 +59,7 @@ func operationSheets(plan *layout.Plan, part *layout.PartPlan, paper frame) []*s
 	for _, ladder := range part.Ladders {
 		f.table(ladderTable(ladder, f.width()))
 	}
-	return f.sheets
+	return f
 }
 
 // partHead is the head of the first sheet of a kind.
@@ -192,7 +204,7 @@ func operationBox(op layout.Operation, width float64) piece {
 		p.draw.Place(&c.draw, x0, y)
 		y -= c.height
 	}
-	p.height = max(-y+1.5, 25)
+	p.height = max(-y+1.5, 24.5)
 
 	p.draw.Add(box(rect{0, -p.height, width, 0}, 0.5), segment(stripMm, -p.height, stripMm, 0, lineMm))
 	p.draw.Add(Text{XMm: stripMm / 2, YMm: -9, SizeMm: 8, Bold: true, Align: Centre, Content: strconv.Itoa(op.N)})

@@ -26,6 +26,7 @@ type table struct {
 	columns []column
 	rows    [][]string // "\n" parts lines within a cell
 	rowMm   float64    // least height of a row
+	foot    float64    // room kept under the last row, for what belongs below it
 	scale   float64    // of all its text, set by shareWidths
 }
 
@@ -139,14 +140,18 @@ func (f *flow) table(t table) {
 	if t.title != "" {
 		headHeight += heading(t.title, f.width()).height
 	}
-	for _, row := range t.rows {
+	for i, row := range t.rows {
+		foot := 0.0
+		if i == len(t.rows)-1 {
+			foot = t.foot
+		}
 		for _, p := range t.rowPieces(row, widths, top) {
 			if !started {
-				if !f.fits(headHeight+p.height) && !f.atTop() {
+				if !f.fits(headHeight+p.height+foot) && !f.atTop() {
 					f.turnColumn()
 				}
 				begin()
-			} else if !f.fits(p.height) {
+			} else if !f.fits(p.height + foot) {
 				f.turnColumn()
 				begin()
 			}
