@@ -53,7 +53,7 @@ func (r *resolver) features() {
 		size := r.w.Size(c.Size.Mm) + " × " + trim(c.Angle.Deg, 1) + "°"
 		at := XY{r.lengthMm() / 2, r.out.Section.MaxMm}
 		if st != nil {
-			size += ": " + "Ø" + r.w.Read(dia) + " at the face"
+			size += ": Ø" + r.w.Read(dia) + " at the face"
 			at = XY{st.fromMm, st.drawnRadius()}
 			if strings.HasSuffix(c.Edge.Value, "-back") {
 				at.XMm = st.toMm
@@ -210,7 +210,7 @@ func (r *resolver) checks() {
 		c := Check{Ref: s.ref, What: words(s.name), Wanted: r.sizeText(s), Limits: r.limitsText(s.size), Source: s.size.source, Gauge: gauge(s)}
 		switch {
 		case s.size.thread != nil:
-			c.Limits = "gauge or mate runs freely, no shake"
+			c.Limits = "mate runs freely, no shake"
 		case s.size.limited:
 			c.MinMm, c.MaxMm = s.size.minMm, s.size.maxMm
 		case c.Limits == "":
@@ -237,7 +237,7 @@ func (r *resolver) checks() {
 	for i := range r.part.Chamfers {
 		c := &r.part.Chamfers[i]
 		if st, dia := r.chamferDiaMm(*c); st != nil {
-			check := Check{What: "chamfer " + words(c.Edge.Value), Wanted: "Ø" + r.w.Read(dia) + " at the face", Limits: "no tolerance given", Gauge: "calipers"}
+			check := Check{Ref: r.refs("chamfer " + words(c.Edge.Value))[0], What: "chamfer " + words(c.Edge.Value), Wanted: "Ø" + r.w.Read(dia) + " at the face", Limits: "no tolerance given", Gauge: "calipers"}
 			if pm, err := fits.GeneralChamfer(c.Size.Mm, r.job.Tolerance.Value); err == nil {
 				check.Limits = "depth " + r.w.Limits(c.Size.Mm-pm, c.Size.Mm+pm)
 				check.Source = "ISO 2768-" + r.job.Tolerance.Value + " (chamfers)"
@@ -299,7 +299,7 @@ func (r *resolver) checkGroup(m *madeGroup) {
 	c := Check{Ref: m.ref, What: words(m.group.Name), Wanted: countOf(m.group.Count) + m.group.SizeText, Gauge: "calipers or drill shank", Source: m.size.size.source}
 	switch {
 	case m.size.thread != nil:
-		c.Limits, c.Gauge = "bolt or gauge runs freely, square by eye", "thread gauge or new bolt"
+		c.Limits, c.Gauge = "bolt runs freely, square", "thread gauge or new bolt"
 	case m.size.size.limited:
 		c.Limits, c.MinMm, c.MaxMm = r.limitsText(m.size.size), m.size.size.minMm, m.size.size.maxMm
 		if m.size.drillMm != m.size.finishedMm {
@@ -340,7 +340,7 @@ func gauge(s *step) string {
 	fine := s.size.press.Set() || (s.size.limited && s.size.maxMm-s.size.minMm < 0.1)
 	switch {
 	case fine && s.inside:
-		return "bore gauge or telescopic gauge and micrometer"
+		return "bore gauge, or telescopic and micrometer"
 	case fine:
 		return "micrometer"
 	}
