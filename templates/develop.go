@@ -43,7 +43,8 @@ func patternChapters(plan *layout.Plan, part *layout.PartPlan, paper frame) ([]c
 }
 
 // patternChapter draws a flat pattern: a key sheet with the sizes and tables,
-// then the pattern at 1:1, on tiles where it is larger than the paper.
+// then the pattern at 1:1, on tiles where it is larger than the paper. One of
+// more than maxTiles tiles is left to be marked out from its tables.
 func patternChapter(plan *layout.Plan, part *layout.PartPlan, dev *layout.Development, paper frame) (chapter, error) {
 	where := fmt.Sprintf("templates: part %s, %s", part.Name, dev.Name)
 	p := &pattern{plan: plan, part: part, dev: dev}
@@ -80,9 +81,8 @@ func patternChapter(plan *layout.Plan, part *layout.PartPlan, dev *layout.Develo
 			best = t
 		}
 	}
-	if n := best.count(); n > maxTiles {
-		return chapter{}, &TooLargeError{part.Name, fmt.Sprintf("%s: a pattern of %s × %s mm needs more than %d sheets of %s",
-			where, trimmed(p.base.bounds.width(), 1), trimmed(p.base.bounds.height(), 1), maxTiles, paper.name)}
+	if best.count() > maxTiles {
+		return chapter{part: part.Title, name: dev.Title, sheets: p.keySheets(paper, nil)}, nil
 	}
 	c := chapter{part: part.Title, name: dev.Title, sheets: p.keySheets(paper, best)}
 	for row := range best.rows.from {
@@ -96,7 +96,7 @@ func patternChapter(plan *layout.Plan, part *layout.PartPlan, dev *layout.Develo
 }
 
 // keySheets draws what goes before the pattern: how to use it, how its tiles
-// are joined, its sizes and tables.
+// are joined, its sizes and tables. t is nil for a pattern that is not printed.
 func (p *pattern) keySheets(paper frame, t *tiling) []*sheet {
 	d := p.dev
 	f := newFlow(func(page int) (*sheet, piece) {
@@ -108,19 +108,26 @@ func (p *pattern) keySheets(paper frame, t *tiling) []*sheet {
 	})
 	f.add(heading("How to use it", f.width()))
 	steps := []string{"Check both 100 mm rules on every sheet with a steel rule before you cut."}
-	if t.count() > 1 {
+	tiles := 0
+	if t != nil {
+		tiles = t.count()
+	}
+	if tiles > 1 {
 		steps = append(steps,
 			"Cut each tile on its dashed lines, left and above. Lay its cut edge on the chain line of the tile to the left of it, or above it, so that the halves of the diamonds with the same number meet. Glue on a flat table.")
 	}
-	if d.Edge != "" {
+	switch {
+	case t == nil:
+		steps = []string{fmt.Sprintf("The pattern would take more than %d sheets of %s and is not printed: mark it out from the tables, or print on larger paper.", maxTiles, paper.name)}
+	case d.Edge != "":
 		steps = append(steps, "Cut along the middle of the outline; the lower edge must be straight.")
-	} else {
+	default:
 		steps = append(steps, "Mark the metal through the lines with a centre punch, or glue the paper on and cut along the middle of the outline.")
 	}
 	f.add(stepList(append(steps, d.Notes...), f.width())...)
 	f.add(space(2))
-	if t.count() > 1 {
-		f.add(heading(fmt.Sprintf("Join %d tiles", t.count()), f.width()))
+	if tiles > 1 {
+		f.add(heading(fmt.Sprintf("Join %d tiles", tiles), f.width()))
 		height := min(f.width()*p.base.bounds.height()/p.base.bounds.width(), f.body.height()*0.3)
 		picture := piece{height: height + 3}
 		p.base.tileMap(&picture.draw, t, rect{0, -height, f.width(), 0}, -1, 0, 4.4)

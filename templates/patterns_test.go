@@ -38,6 +38,27 @@ func TestRecordedPatterns(t *testing.T) {
 	golden.Compare(t, filepath.Join("testdata", "round", "a4.txt"), []byte(got))
 }
 
+// TestPatternTooLarge: a pattern of too many sheets is left to its tables, and
+// does not keep the rest of the packet from being printed.
+func TestPatternTooLarge(t *testing.T) {
+	job, err := parts.Load(filepath.Join("testdata", "large", "job.yaml"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	plan, err := layout.Resolve(job)
+	if err != nil {
+		t.Fatal(err)
+	}
+	doc, err := Packet(plan, Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	got := record(t, doc)
+	if !strings.Contains(got, "more than 400 sheets of A4") || strings.Contains(got, "tile A1") {
+		t.Error("the packet does not leave the wrap of a drum to its table")
+	}
+}
+
 // TestPatternsOnManyPapers checks that the patterns fit every paper, with all
 // texts on the page.
 func TestPatternsOnManyPapers(t *testing.T) {
