@@ -39,7 +39,13 @@ func overviewSheets(plan *layout.Plan, paper frame) []*sheet {
 		return s, runningHead("Press and weld sequence", "continued", paper.body().width())
 	})
 	if len(plan.Lifts) > 0 {
-		f.add(cautionBox("Heavy: use a hoist or a second person for these: "+strings.Join(plan.Lifts, "; ")+".", f.width()), space(3))
+		text := "Use a hoist or a second person for what is over " + trimmed(layout.LiftKg, 0) + " kg: all steps marked LIFT below"
+		for _, lift := range plan.Lifts {
+			if !strings.HasPrefix(lift, "after ") { // a single part, not an assembly
+				text += ", " + lift
+			}
+		}
+		f.add(cautionBox(text+".", f.width()), space(3))
 	}
 	f.table(orderTable(plan))
 	f.add(notes("What the words mean", []string{

@@ -625,7 +625,13 @@ func (v *stackView) bolts(plan *layout.Plan, now *layout.JointPlan, p *panel, si
 		}
 		a, b := v.find(j.A), v.find(j.B)
 		r := boltRadius(plan, j)
-		if a == nil || b == nil || r <= 0 || r > v.rMax {
+		if a == nil || b == nil || r <= 0 {
+			continue
+		}
+		if a.section.Flat && r > a.section.MaxMm {
+			r = 0.88 * a.section.MaxMm // in the corners of a plate, beyond the cut
+		}
+		if r > v.rMax {
 			continue
 		}
 		dir := 1.0
@@ -643,16 +649,21 @@ func (v *stackView) bolts(plan *layout.Plan, now *layout.JointPlan, p *panel, si
 		if !inWindow(head) {
 			continue
 		}
+		tail := head
+		if j.Bolt.TorqueNm == 0 && length > j.Bolt.GripMm+3*d {
+			tail -= dir * 1.3 * d // a stud stands out of both nuts
+		}
 		if j == now {
+			v.box(p, tail, tail+dir*length, r, d/2, side, lineMm)
 			v.box(p, head, head-dir*0.65*d, r, 0.85*d, side, lineMm)
-			v.box(p, head, head+dir*length, r, d/2, side, lineMm)
 			if n := len(j.Bolt.Grip); n > 1 && j.Bolt.Grip[n-1].What == j.B.Title {
-				nut := head + dir*j.Bolt.GripMm
-				v.box(p, nut, nut+dir*0.8*d, r, 0.85*d, side, lineMm)
+				if nut, ok := b.faceAt(r, dir, a); ok {
+					v.box(p, nut, nut+dir*0.8*d, r, 0.85*d, side, lineMm)
+				}
 			}
 		}
 		x0, y := v.at(max(v.z0, min(v.z1, head-dir*1.2*d)), r, side)
-		x1, _ := v.at(max(v.z0, min(v.z1, head+dir*(length+0.5*d))), r, side)
+		x1, _ := v.at(max(v.z0, min(v.z1, tail+dir*(length+0.5*d))), r, side)
 		p.draw.Add(segment(x0, y, x1, y, lineMm, chainDash...))
 	}
 }
