@@ -2,6 +2,7 @@ package layout
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"github.com/tdewolff/canvas"
@@ -328,7 +329,10 @@ func (r *resolver) addGroup(out *Face, m madeGroup, pts []XY, offset int) {
 		if m.face != out.Face {
 			centre.XMm = clean(-centre.XMm)
 		}
-		out.Circles = append(out.Circles, Circle{Label: "PCD " + r.w.Size(pattern.PCD.Mm), DiameterMm: pattern.PCD.Mm, CentreMm: centre, Pitch: true})
+		c := Circle{Label: "PCD " + r.w.Size(pattern.PCD.Mm), DiameterMm: pattern.PCD.Mm, CentreMm: centre, Pitch: true}
+		if !slices.Contains(out.Circles, c) { // two groups may share a pitch circle
+			out.Circles = append(out.Circles, c)
+		}
 	}
 	for i, q := range pts {
 		if m.slot != nil {
