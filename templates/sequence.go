@@ -325,7 +325,8 @@ func keyNumbers(j *layout.JointPlan, units parts.Units) []keyNumber {
 			heat()
 			out[1].label = "Or heat the hub to"
 		}
-		add("Interference", span2(p.InterferenceMm.Min*1000, p.InterferenceMm.Max*1000, 0)+" µm", "on diameter")
+		value, other := smallRange(p.InterferenceMm, units)
+		add("Interference", value, joined(" ", other, "on diameter"))
 		add("Lead-in", sized(p.LeadInMm, units)+" × "+degrees(p.LeadInDeg), "on the edge that enters")
 	case j.Weld != nil:
 		w := j.Weld
@@ -349,8 +350,15 @@ func keyNumbers(j *layout.JointPlan, units parts.Units) []keyNumber {
 		if b.Ordered == "" {
 			out[0].value = strconv.Itoa(b.Count) + " × " + b.Size
 		}
+		if b.Class == "" {
+			out[0].label, out[0].rest = "Studs", "made here, a nut at each end"
+		}
 		if b.TorqueNm > 0 {
-			add("Torque", trimmed(b.TorqueNm, 0)+" N m", span2(b.TorqueRangeNm.Min, b.TorqueRangeNm.Max, 0)+" by friction")
+			value, rest := trimmed(b.TorqueNm, 0)+" N m", span2(b.TorqueRangeNm.Min, b.TorqueRangeNm.Max, 0)+" by scatter"
+			if units == parts.Inches {
+				value, rest = trimmed(b.TorqueNm/nmPerLbFt, 0)+" lb ft", value+"; "+rest
+			}
+			add("Torque", value, rest)
 		}
 		add("Thread engaged", sized(b.EngagementMm, units), "needs "+sized(b.NeedMm, units))
 	case j.Bearing != nil:
@@ -360,7 +368,8 @@ func keyNumbers(j *layout.JointPlan, units parts.Units) []keyNumber {
 			if b.EndFloatMm.Max <= 0 {
 				label, rest = "Preload", "tighter than no play"
 			}
-			add(label, span2(b.EndFloatMm.Min*1000, b.EndFloatMm.Max*1000, 0)+" µm", rest)
+			value, other := smallRange(b.EndFloatMm, units)
+			add(label, value, joined(", ", other, rest))
 		}
 		if b.HeatConeC > 0 {
 			add("Cone goes on at", trimmed(b.HeatConeC, 0)+" °C", "")
@@ -370,6 +379,20 @@ func keyNumbers(j *layout.JointPlan, units parts.Units) []keyNumber {
 		add("Grease", trimmed(b.GreaseG, 0)+" g", "when regreasing")
 	}
 	return out
+}
+
+// nmPerLbFt is a pound-force foot in newton metres (0.45359237 kg, standard
+// gravity, 1 ft = 0.3048 m: exact by definition, rounded).
+const nmPerLbFt = 1.3558179483
+
+// smallRange writes a range of hundredths: in micrometres, or in inches with
+// the micrometres for the line below.
+func smallRange(r layout.Range, units parts.Units) (value, other string) {
+	um := span2(r.Min*1000, r.Max*1000, 0) + " µm"
+	if units == parts.Inches {
+		return span2(r.Min/mmPerInch, r.Max/mmPerInch, 4) + " in", um
+	}
+	return um, ""
 }
 
 // sized writes a length with its unit.
@@ -549,7 +572,7 @@ func boltTable(j *layout.JointPlan, units parts.Units) table {
 		grip = append(grip, g.What+" "+short(g.ThickMm, units))
 	}
 	grip = append(grip, "together "+short(b.GripMm, units))
-	row := []string{strconv.Itoa(b.Count), joined("\n", b.Ordered, joined(" ", b.Class, b.Head)), strings.Join(grip, "\n"),
+	row := []string{strconv.Itoa(b.Count), joined("\n", b.Ordered, classOf(b)), strings.Join(grip, "\n"),
 		short(b.EngagementMm, units) + " / " + short(b.NeedMm, units), lengthIf(b.SpareMm, units), lengthIf(b.ProtrusionMm, units), "", "", ""}
 	if b.TorqueNm > 0 {
 		row[6] = trimmed(b.PreloadN/1000, 1) + "\n" + span2(b.PreloadRangeN.Min/1000, b.PreloadRangeN.Max/1000, 1)
@@ -558,6 +581,14 @@ func boltTable(j *layout.JointPlan, units parts.Units) table {
 	}
 	t.rows = append(t.rows, row)
 	return t
+}
+
+// classOf is a bolt's class and head; a stud's has neither.
+func classOf(b *layout.BoltPlan) string {
+	if b.Class == "" {
+		return "stud"
+	}
+	return joined(" ", b.Class, b.Head)
 }
 
 // lengthIf writes a length, nothing where there is none.

@@ -1,6 +1,7 @@
 // Package templates draws the sheets of a shop packet: the cover, the 1:1
-// punch templates, the operation sheets and the inspection records. It takes
-// every number and every worked-out string from a layout.Plan and decides only
+// punch templates, the operation sheets, the inspection records and the
+// sequence in which the parts are pressed, welded and bolted. It takes every
+// number and every worked-out string from a layout.Plan and decides only
 // where they stand on paper.
 //
 // All coordinates and sizes are millimetres on paper, x to the right and y up;
