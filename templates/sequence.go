@@ -214,7 +214,8 @@ func jointSheets(plan *layout.Plan, j *layout.JointPlan, paper frame) []*sheet {
 		f.add(pieces...)
 	}
 	f.add(space(2))
-	if clockLast {
+	// The dial of the tacks shows TOP already.
+	if clockLast && (len(hourMarks(j.Clock)) > 1 || len(j.Weld.TacksDeg) == 0) {
 		f.add(clockPieces(j, f.width())...)
 	}
 	f.table(boltTable(j, plan.Units))
