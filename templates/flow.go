@@ -73,6 +73,9 @@ func (f *flow) turnColumn() {
 // fits tells whether a height is left in the column.
 func (f *flow) fits(height float64) bool { return f.y-height >= f.body.y0-1e-6 }
 
+// left is the height left in the column.
+func (f *flow) left() float64 { return f.y - f.body.y0 }
+
 // atTop tells whether nothing stands in the column yet.
 func (f *flow) atTop() bool { return f.y == f.top }
 

@@ -43,7 +43,11 @@ func operationFlow(plan *layout.Plan, part *layout.PartPlan, paper frame, share 
 	f.table(featureTable(part))
 	f.add(notes("Notes", part.Notes, f.width())...)
 	for i, op := range part.Operations {
-		pieces := operationBoxes(op, f.width(), f.tallest()-15)
+		left := f.left()
+		if i == 0 {
+			left -= heading("", f.width()).height
+		}
+		pieces := operationBoxes(op, f.width(), left, f.tallest()-15)
 		if i == 0 {
 			pieces = append([]piece{heading("Operations", f.width())}, pieces...)
 		}
@@ -125,22 +129,57 @@ func featureTable(part *layout.PartPlan) table {
 // stripMm is the width of an operation's number and tick box.
 const stripMm = 14.0
 
-// operationBoxes draws an operation, in more than one box only if it is
-// taller than a page.
-func operationBoxes(op layout.Operation, width, tallest float64) []piece {
+// Only an operation of splitMm or more is parted to fill a page, and only into
+// pieces of some height: a step is best read in one place.
+const (
+	splitMm      = 85.0
+	splitLeastMm = 50.0
+)
+
+// operationBoxes draws an operation in one box if it fits into the room left
+// on the page or is short, else in as few as its height asks; tallest is the
+// room of a whole page.
+func operationBoxes(op layout.Operation, width, left, tallest float64) []piece {
 	p := operationBox(op, width)
-	if p.height <= tallest || len(op.Do) < 2 {
+	if p.height <= left || (p.height < splitMm || left < splitLeastMm) && p.height <= tallest || len(op.Do) < 2 {
 		return []piece{p, space(2)}
 	}
-	half := len(op.Do) / 2
-	first, second := op, op
-	first.Do, first.Limits, first.Gauge, first.Caution = op.Do[:half], nil, "", op.Caution
-	second.Do, second.Caution = op.Do[half:], ""
-	second.Holding, second.Tool, second.Speed = "", "", ""
+	if left < splitLeastMm {
+		left = tallest
+	}
+	k := len(op.Do) - 1
+	for ; k > 1; k-- {
+		if first, _ := partOperation(op, k); operationBox(first, width).height <= left {
+			break
+		}
+	}
+	first, second := partOperation(op, k)
+	if k < 4 && p.height <= tallest {
+		return []piece{p, space(2)}
+	}
+	return append([]piece{operationBox(first, width), space(2)}, operationBoxes(second, width, tallest, tallest)...)
+}
+
+// partOperation parts an operation after its first k lines. A limit stays with
+// the lines that name its feature.
+func partOperation(op layout.Operation, k int) (first, second layout.Operation) {
+	first, second = op, op
+	first.Do, second.Do = op.Do[:k], op.Do[k:]
+	first.Limits, second.Limits = nil, nil
+	done := strings.Join(first.Do, " ")
+	for _, l := range op.Limits {
+		name := strings.TrimRight(l, "0123456789.–− in±…")
+		if strings.Contains(done, " "+name+" ") {
+			first.Limits = append(first.Limits, l)
+		} else {
+			second.Limits = append(second.Limits, l)
+		}
+	}
+	second.Caution, second.Holding, second.Tool, second.Speed = "", "", "", ""
 	if !strings.HasSuffix(second.Title, "(continued)") {
 		second.Title += " (continued)"
 	}
-	return append(operationBoxes(first, width, tallest), operationBoxes(second, width, tallest)...)
+	return first, second
 }
 
 // operationBox draws one step: number and tick box at the left, what to do in

@@ -53,6 +53,47 @@ func TestVerdictNotAlone(t *testing.T) {
 	}
 }
 
+// A long step fills the page it begins on; every line and every limit of it is
+// printed once, a limit with the line that names it. A short step stays whole.
+func TestLongStepIsParted(t *testing.T) {
+	op := layout.Operation{N: 2, Machine: "Lathe", Title: "Turn from the front face", Holding: "chuck", Caution: "hot"}
+	for _, name := range []string{"body", "spigot", "shoulder", "cup", "nose", "rim", "land", "seat", "neck", "collar", "pilot", "tail"} {
+		op.Do = append(op.Do, "Turn "+name+" Ø90 f7, 20 long.")
+		op.Limits = append(op.Limits, name+" 89.929 – 89.964")
+	}
+	whole := operationBox(op, 190).height
+	if whole < splitMm {
+		t.Fatalf("the step is only %.1f mm tall", whole)
+	}
+	for _, left := range []float64{whole + 1, 120, 90, 40, 5} {
+		pieces := operationBoxes(op, 190, left, 230)
+		parted := left >= 90 && left < whole
+		if (len(pieces) > 2) != parted {
+			t.Errorf("%.0f mm left: %d pieces", left, len(pieces))
+		}
+		if parted && pieces[0].height > left {
+			t.Errorf("%.0f mm left: first box of %.1f mm", left, pieces[0].height)
+		}
+		var all Drawing
+		for _, p := range pieces {
+			all.Place(&p.draw, 0, 0)
+		}
+		for _, text := range append(slices.Clone(op.Do), op.Limits...) {
+			if n := countText(all, text); n != 1 {
+				t.Errorf("%.0f mm left: %q stands %d times", left, text, n)
+			}
+		}
+	}
+	first, second := partOperation(op, 5)
+	if len(first.Limits) != 5 || len(second.Limits) != 7 || second.Caution != "" || second.Title != op.Title+" (continued)" {
+		t.Errorf("parted into %+v and %+v", first, second)
+	}
+	op.Do, op.Limits = op.Do[:2], nil
+	if n := len(operationBoxes(op, 190, 20, 230)); n != 2 {
+		t.Errorf("a short step is in %d pieces", n)
+	}
+}
+
 // countText counts the texts of a drawing that hold a word.
 func countText(d Drawing, word string) int {
 	n := 0
