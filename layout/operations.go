@@ -128,6 +128,9 @@ func (r *resolver) cutBlank() {
 			o.Do = append(o.Do, "Bore as cut "+r.w.Dia(asCut)+": final, no lathe work.")
 		}
 	}
+	if outline := r.stepNamed("outline"); outline != nil && outline.size.class != "" {
+		o.Do = append(o.Do, "Leave the outside large enough for the lathe to clean it up.")
+	}
 	o.Refs = r.refs("outline", "thickness")
 	r.op(o)
 }
@@ -143,17 +146,30 @@ func (r *resolver) refs(names ...string) []int {
 	return out
 }
 
+// cutterHoldsMm is the width of limits that a cutter holds, 0 for a saw: ±0.1 mm
+// by laser or water jet, ±0.3 by plasma, ±1 by flame (common practice, no source).
+func cutterHoldsMm(cut string) float64 {
+	switch cut {
+	case "laser", "waterjet":
+		return 0.2
+	case "plasma":
+		return 0.6
+	case "flame":
+		return 2
+	}
+	return 0
+}
+
 // boreTurned tells whether the bore of a flat part is machined after cutting:
-// where stock is left for it, or its limits are closer than a laser or jet
-// holds, ±0.1 mm (common practice, no source).
+// where stock is left for it, or its own limits are closer than the cutter's.
 func (r *resolver) boreTurned() bool {
 	bore := r.stepNamed("bore")
 	if bore == nil {
 		return false
 	}
-	cut := slices.Contains([]string{"laser", "plasma", "waterjet", "flame"}, r.part.Stock.Cut)
+	holds := cutterHoldsMm(r.part.Stock.Cut)
 	return r.part.Bore.Leave.Mm > 0 || bore.size.press.Set() ||
-		bore.size.class != "" && (!cut || bore.size.maxMm-bore.size.minMm < 0.2)
+		bore.size.class != "" && (holds == 0 || bore.size.maxMm-bore.size.minMm < holds-1e-9)
 }
 
 // boreOperations turns the bore, the round outline's limits and the chamfers

@@ -96,6 +96,16 @@ func TestBoreOfPlate(t *testing.T) {
 	absent(t, plate("{plus-minus: 0.2}"), "boring bar")
 	inOrder(t, plate("H7"), "Leave the bore small enough", "Bore Ø36.5 H7")
 	absent(t, plate("H7"), "final")
+	die := planned(t, demo(t, "pugmill"), "die-ring")
+	inOrder(t, die, "Cut the blank", "Leave the outside large enough", "Bore Ø110 H7", "Turn the outside Ø260 h11")
+	for _, c := range []struct {
+		cut  string
+		want float64
+	}{{"laser", 0.2}, {"waterjet", 0.2}, {"plasma", 0.6}, {"flame", 2}, {"saw", 0}} {
+		if got := cutterHoldsMm(c.cut); got != c.want {
+			t.Errorf("%s holds %g mm, want %g", c.cut, got, c.want)
+		}
+	}
 }
 
 // A hole that is only drilled takes the nearest drill within its limits, not
