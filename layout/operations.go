@@ -349,7 +349,7 @@ func (r *resolver) markOperation() {
 			chords = chords || len(g.Chords) > 0
 		}
 	}
-	o.Do = append(o.Do, "Check the printed 100 mm rules of every template.")
+	o.Do = append(o.Do, "Check the printed rules of every template.")
 	if which != "" {
 		o.Do = append(o.Do, "Cut out the "+which+" template, set it to the edge or bore and to TOP, tape it down, punch every centre.")
 	}

@@ -116,7 +116,13 @@ func scaleCheck(units parts.Units, width float64) (p piece, warned bool) {
 		inchRule(&p.draw, 21, foot, true)
 	}
 	beside := width - left - 6
-	steps := stepList(howToPrint, beside)
+	how := slices.Clone(howToPrint)
+	if units == parts.Inches {
+		for i := range how {
+			how[i] = strings.Replace(how[i], "within 0.25 mm.", "within 0.25 mm, and 4 in to within 0.01 in.", 1)
+		}
+	}
+	steps := stepList(how, beside)
 	text := stack(append(slices.Clone(steps), space(2), safety(beside))...)
 	if warned = text.height <= scaleLengthMm; !warned {
 		text = stack(steps...)
