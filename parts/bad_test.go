@@ -6,7 +6,7 @@ import (
 	"strings"
 	"testing"
 
-	"centrepop/testdata/golden"
+	"centrepop/parts/golden"
 )
 
 // TestBadParts reads every file in testdata/bad, none of which is right, and

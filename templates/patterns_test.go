@@ -8,7 +8,7 @@ import (
 
 	"centrepop/layout"
 	"centrepop/parts"
-	"centrepop/testdata/golden"
+	"centrepop/parts/golden"
 )
 
 // TestRecordedPatterns compares the flat patterns of a small job with the

@@ -1,17 +1,14 @@
 package templates
 
 import (
-	"flag"
 	"fmt"
-	"os"
 	"path/filepath"
 	"strings"
 	"testing"
 
 	"centrepop/parts"
+	"centrepop/parts/golden"
 )
-
-var update = flag.Bool("update", false, "write the recorded pages to testdata")
 
 // record writes a document as text, a line for each item in drawing order:
 // texts with their place, shapes with their extent.
@@ -55,27 +52,5 @@ func TestRecordedPacket(t *testing.T) {
 	if record(t, again) != got {
 		t.Error("a second drawing differs from the first")
 	}
-	file := filepath.Join("testdata", "flange-a4.txt")
-	if *update {
-		if err := os.WriteFile(file, []byte(got), 0o644); err != nil {
-			t.Fatal(err)
-		}
-	}
-	want, err := os.ReadFile(file)
-	if err != nil {
-		t.Fatal(err)
-	}
-	a, b := strings.Split(got, "\n"), strings.Split(string(want), "\n")
-	for i := range max(len(a), len(b)) {
-		var g, w string
-		if i < len(a) {
-			g = a[i]
-		}
-		if i < len(b) {
-			w = b[i]
-		}
-		if g != w {
-			t.Fatalf("line %d of the record:\n got %s\nwant %s", i+1, g, w)
-		}
-	}
+	golden.Compare(t, filepath.Join("testdata", "flange-a4.txt"), []byte(got))
 }

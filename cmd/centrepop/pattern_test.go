@@ -10,7 +10,7 @@ import (
 	"strings"
 	"testing"
 
-	"centrepop/testdata/measure"
+	"centrepop/render/measure"
 )
 
 // paperTolMm is how near to the computed place a line must lie on the page.

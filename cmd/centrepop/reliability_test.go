@@ -17,13 +17,14 @@ import (
 	"time"
 	"unicode/utf8"
 
-	"centrepop/testdata/golden"
+	"centrepop/parts/golden"
 )
 
-// What one bad input may cost. Common practice, no source: a person waits that
-// long without wondering, and the oldest office computer has that much memory.
+// What one bad input may cost. The time only catches a run that does not end;
+// how fast it is is a matter of the benchmarks. The memory is what the oldest
+// office computer has (common practice, no source).
 const (
-	longest   = 5 * time.Second
+	longest   = 60 * time.Second
 	mostBytes = 512 << 20 // allocated over the whole run
 )
 
@@ -249,7 +250,6 @@ func refused(t *testing.T, job string) string {
 	done := make(chan int, 1)
 	var before, after runtime.MemStats
 	runtime.ReadMemStats(&before)
-	start := time.Now()
 	go func() {
 		first := run([]string{"sheets", job, "-o", out}, &stdout, &stderr)
 		done <- max(first, run([]string{"sheets", job, "-o", out, "--json"}, &stdout, &asJSON))
@@ -259,13 +259,10 @@ func refused(t *testing.T, job string) string {
 		if status != statusBad {
 			t.Fatalf("exit status %d, want %d: %s%s", status, statusBad, &stdout, &stderr)
 		}
-	case <-time.After(4 * longest):
-		t.Fatalf("no end after %v", 4*longest)
+	case <-time.After(longest):
+		t.Fatalf("no end after %v", longest)
 	}
 	runtime.ReadMemStats(&after)
-	if took := time.Since(start) / 2; took > longest {
-		t.Errorf("it took %v, want at most %v", took, longest)
-	}
 	if used := (after.TotalAlloc - before.TotalAlloc) / 2; used > mostBytes {
 		t.Errorf("it allocated %d MiB, want at most %d", used>>20, mostBytes>>20)
 	}

@@ -1,12 +1,13 @@
 package main
 
 import (
-	"os"
 	"path/filepath"
 	"strconv"
 	"testing"
 
 	"github.com/rogpeppe/go-internal/testscript"
+
+	"centrepop/parts/golden"
 )
 
 func TestMain(m *testing.M) {
@@ -28,7 +29,7 @@ func TestScripts(t *testing.T) {
 		Dir:                 "testdata/script",
 		RequireExplicitExec: true,
 		RequireUniqueNames:  true,
-		UpdateScripts:       os.Getenv("CENTREPOP_UPDATE") == "1",
+		UpdateScripts:       golden.Update(),
 		Setup: func(env *testscript.Env) error {
 			env.Setenv("DATA", filepath.Join(root, "testdata"))
 			return nil

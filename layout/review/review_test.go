@@ -13,7 +13,7 @@ import (
 
 	"centrepop/layout"
 	"centrepop/parts"
-	"centrepop/testdata/golden"
+	"centrepop/parts/golden"
 )
 
 // load writes the files of a case into a folder and reads the job.

@@ -14,10 +14,10 @@ import (
 	"github.com/tdewolff/canvas"
 	"pgregory.net/rapid"
 
+	"centrepop/render/measure"
 	"centrepop/render/pdf"
 	"centrepop/templates"
 	"centrepop/templates/typeface"
-	"centrepop/testdata/measure"
 )
 
 func write(t testing.TB, doc *templates.Document) []byte {

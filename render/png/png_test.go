@@ -10,10 +10,10 @@ import (
 
 	"github.com/tdewolff/canvas"
 
+	"centrepop/render/measure"
 	"centrepop/render/pdf"
 	device "centrepop/render/png"
 	"centrepop/templates"
-	"centrepop/testdata/measure"
 )
 
 func page() *templates.Page {
