@@ -4,8 +4,7 @@
 //
 // Results go to standard output, messages to standard error. The exit status
 // is 0 when done, 1 when a review or a comparison has findings, and 2 for bad
-// input or use. A
-// file is written whole or not at all.
+// input or use. A file is written whole or not at all.
 package main
 
 import (
