@@ -131,7 +131,7 @@ func TestEveryRuleHasACase(t *testing.T) {
 	for _, r := range partRules {
 		codes = append(codes, r.code)
 	}
-	for _, code := range append(codes, "tolerance", "mate", "fit-side", "trap", "weld-first", "accepted-nothing", "yield", "press-force", "align", "pattern", "weld-prep") {
+	for _, code := range append(codes, "tolerance", "mate", "fit-side", "trap", "weld-first", "weld-access", "accepted-nothing", "yield", "press-force", "align", "pattern", "weld-prep") {
 		found, err := filepath.Glob("testdata/" + code + ".*txtar")
 		if err != nil || len(found) == 0 {
 			t.Errorf("no case for %s", code)

@@ -45,6 +45,7 @@ var jobRules = []struct {
 	{"joint", "a joint has a flaw", jointProblems},
 	{"trap", "two parts also go together the wrong way", trap},
 	{"weld-first", "a fine size is finished before a weld", weldFirst},
+	{"weld-access", "a weld is out of reach when its turn comes", weldAccess},
 }
 
 // Codes lists the codes of all findings with what they are about, in the order

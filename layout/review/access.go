@@ -1,0 +1,257 @@
+package review
+
+import (
+	"math"
+
+	"centrepop/layout"
+)
+
+// The torch as the rule sees it: bare wire or electrode next to the weld, then
+// a straight nozzle, held at 30° to 60° to both faces of the corner. Common
+// practice, no source.
+const (
+	torchWireMm   = 20.0  // bare, from the weld to the nozzle
+	torchNozzleMm = 10.0  // half the width of nozzle or holder
+	torchReachMm  = 150.0 // from the weld to where the neck bends away
+	torchLeastDeg = 30.0
+	torchMostDeg  = 60.0
+	torchStepDeg  = 5.0
+	torchSampleMm = 1.0
+	narrowBoreMm  = 60.0 // a bore under this is not welded deeper than it is wide
+)
+
+// weldAccess looks for welds round a circle that the torch does not reach when
+// their turn comes, with all that is already joined in its place. Openings in
+// the outside of a part are not counted as a way in.
+func weldAccess(r *reviewer) {
+	for _, j := range r.plan.Joints {
+		if j.Weld == nil || j.Weld.DiameterMm <= 0 {
+			continue
+		}
+		stack := r.stack(j)
+		outer, outerEnd := standing(stack, j.A), j.A
+		inner, innerEnd := standing(stack, j.B), j.B
+		if !outerEnd.Inside {
+			outer, inner, outerEnd, innerEnd = inner, outer, innerEnd, outerEnd
+		}
+		if outer == nil || inner == nil || !outerEnd.Inside {
+			continue
+		}
+		o0, o1 := outer.span(outerEnd)
+		i0, i1 := inner.span(innerEnd)
+		radius := j.Weld.DiameterMm / 2
+		ends := []weldEnd{
+			newWeldEnd(o0, i0, -1, radius, outer, inner),
+			newWeldEnd(o1, i1, 1, radius, outer, inner),
+		}
+		r.reachable(j, ends, stack)
+	}
+}
+
+// reachable reports a weld that cannot be reached: one on two sides at both
+// ends, one on one side at the end of higher rank, or either if they are equal.
+func (r *reviewer) reachable(j *layout.JointPlan, ends []weldEnd, stack []*standingPart) {
+	if j.Weld.Sides == 1 {
+		switch {
+		case ends[0].rank > ends[1].rank:
+			ends = ends[:1]
+		case ends[1].rank > ends[0].rank:
+			ends = ends[1:]
+		}
+	}
+	var blocked []string
+	for _, e := range ends {
+		if why := e.blocked(stack, r.mm); why != "" {
+			blocked = append(blocked, why)
+		}
+	}
+	if len(blocked) == 0 || j.Weld.Sides == 1 && len(blocked) < len(ends) {
+		return
+	}
+	r.add(Finding{
+		Severity: Check, Part: j.Name, Pos: r.jointPos(j.Name),
+		What:    j.Title + ": the torch does not reach the weld when its turn comes",
+		Numbers: few(blocked), Source: practice,
+		Rule: "a torch " + r.mm(2*torchNozzleMm) + " wide, from " + r.mm(torchWireMm) + " off the weld, has " + r.mm(torchReachMm) +
+			" of free way at 30° to 60°; a bore under " + r.mm(narrowBoreMm) + " is not welded deeper than it is wide",
+		Fix: "weld it before what is in the way is put on, weld the other end, or leave more room",
+	})
+}
+
+// standingPart is the metal of a part in its place in the assembly.
+type standingPart struct {
+	layout.Placed
+	section *layout.Section
+	metal   []layout.XY // closed; z of the assembly and r
+}
+
+// stack gathers the parts that stand together once a joint is made.
+func (r *reviewer) stack(j *layout.JointPlan) []*standingPart {
+	var out []*standingPart
+	for _, q := range j.Placed {
+		plan := r.plan.Part(q.Part)
+		if plan == nil || plan.Section == nil || len(plan.Section.Outer) == 0 {
+			continue
+		}
+		s := plan.Section
+		p := &standingPart{Placed: q, section: s}
+		for _, c := range s.Outer {
+			p.metal = append(p.metal, layout.XY{XMm: p.z(c.XMm), YMm: c.YMm})
+		}
+		n := len(s.Inner)
+		if n == 0 || s.Inner[n-1].YMm == 0 {
+			p.metal = append(p.metal, layout.XY{XMm: p.z(s.LengthMm)})
+		}
+		for i := n - 1; i >= 0; i-- {
+			p.metal = append(p.metal, layout.XY{XMm: p.z(s.Inner[i].XMm), YMm: s.Inner[i].YMm})
+		}
+		if n == 0 {
+			p.metal = append(p.metal, layout.XY{XMm: p.z(0)})
+		}
+		out = append(out, p)
+	}
+	return out
+}
+
+func standing(stack []*standingPart, e layout.JointEnd) *standingPart {
+	for _, p := range stack {
+		if p.Part == e.Part && p.Copy == e.Copy {
+			return p
+		}
+	}
+	return nil
+}
+
+// z takes a distance from the part's front face to the assembly's axis.
+func (p *standingPart) z(mm float64) float64 {
+	if p.Flipped {
+		return p.FrontMm - mm
+	}
+	return p.FrontMm + mm
+}
+
+// span is where a feature of the part lies on the assembly's axis.
+func (p *standingPart) span(e layout.JointEnd) (lo, hi float64) {
+	a, b := p.z(e.FromMm), p.z(e.ToMm)
+	return min(a, b), max(a, b)
+}
+
+// radii are where the part has metal at a place of the assembly's axis.
+func (p *standingPart) radii(z float64) (inner, outer float64, ok bool) {
+	own := z - p.FrontMm
+	if p.Flipped {
+		own = -own
+	}
+	outer, ok = along(p.section.Outer, own)
+	inner, _ = along(p.section.Inner, own)
+	return inner, outer, ok
+}
+
+// along is the radius of a contour at z.
+func along(line []layout.XY, z float64) (float64, bool) {
+	for i := 0; i+1 < len(line); i++ {
+		a, b := line[i], line[i+1]
+		if a.XMm <= z && z <= b.XMm && b.XMm > a.XMm {
+			return a.YMm + (b.YMm-a.YMm)*(z-a.XMm)/(b.XMm-a.XMm), true
+		}
+	}
+	return 0, false
+}
+
+// gapMm is the way from a point to the metal, 0 inside it.
+func (p *standingPart) gapMm(z, radius float64) float64 {
+	least, inside := math.Inf(1), false
+	for i, a := range p.metal {
+		b := p.metal[(i+1)%len(p.metal)]
+		dz, dr := b.XMm-a.XMm, b.YMm-a.YMm
+		t := 0.0
+		if l := dz*dz + dr*dr; l > 0 {
+			t = max(0, min(1, ((z-a.XMm)*dz+(radius-a.YMm)*dr)/l))
+		}
+		least = min(least, math.Hypot(z-a.XMm-t*dz, radius-a.YMm-t*dr))
+		if (a.YMm > radius) != (b.YMm > radius) && z < a.XMm+dz*(radius-a.YMm)/dr {
+			inside = !inside
+		}
+	}
+	if inside {
+		return 0
+	}
+	return least
+}
+
+// weldEnd is one end of a weld round a circle: the corner, and where the torch
+// comes from. Of the two ends of a weld on one side the one with the higher
+// rank is meant: where an edge is prepared, else where the inner part stands
+// out. The picture on the sequence sheet shows the same end.
+type weldEnd struct {
+	z, r, dir float64   // the corner; outward along the axis
+	sides     []float64 // +1: from outside, −1: from inside the bore
+	rank      int
+	depthMm   float64 // in the bore, 0 at its mouth
+}
+
+// newWeldEnd finds the corner at the end, in direction dir of the axis, of a
+// joint of radius r: o and i are where the outer and the inner surface end.
+func newWeldEnd(o, i, dir, r float64, outer, inner *standingPart) weldEnd {
+	const small, flushMm = 0.3, 0.5 // a chamfer for a weld is larger; a fillet needs more
+	e := weldEnd{z: o, r: r, dir: dir}
+	switch d := (i - o) * dir; {
+	case d > flushMm:
+		e.rank, e.sides = 1, []float64{1}
+	case d < -flushMm:
+		e.z, e.depthMm, e.sides = i, -d, []float64{-1}
+	default:
+		e.sides = []float64{1, -1}
+	}
+	if bore, _, ok := outer.radii(o - dir*0.05); ok && bore > r+small {
+		e.rank = 2
+	}
+	if _, outside, ok := inner.radii(i - dir*0.05); ok && outside < r-small {
+		e.rank = 2
+	}
+	// Against a shoulder the corner is at the shoulder's outside.
+	if _, outside, ok := inner.radii(o + dir*0.05); ok && outside > r+small {
+		e.r, e.sides = outside, []float64{1}
+	}
+	return e
+}
+
+// blocked says what is in the way of the torch in all its directions, and where
+// the weld is; empty if it comes in. Named is what leaves most of the way free.
+func (e weldEnd) blocked(stack []*standingPart, mm func(float64) string) string {
+	if e.depthMm > 2*e.r && 2*e.r < narrowBoreMm {
+		return mm(e.depthMm) + " deep in a bore of " + mm(2*e.r)
+	}
+	farMm, by := 0.0, ""
+	for _, side := range e.sides {
+		for deg := torchLeastDeg; deg <= torchMostDeg; deg += torchStepDeg {
+			p, s := e.hits(stack, side, deg)
+			if p == nil {
+				return ""
+			}
+			if s > farMm {
+				farMm, by = s, p.Title
+			}
+		}
+	}
+	return by + " in the way " + mm(farMm) + " from the weld"
+}
+
+// hits is the first part in the way of a torch at an angle to the axis, and how
+// far from the weld; nil if the way is free.
+func (e weldEnd) hits(stack []*standingPart, side, deg float64) (*standingPart, float64) {
+	sin, cos := math.Sincos(deg * math.Pi / 180)
+	for s := torchSampleMm; s <= torchReachMm; s += torchSampleMm {
+		z, r := e.z+e.dir*s*cos, math.Abs(e.r+side*s*sin)
+		room := slackMm
+		if s >= torchWireMm {
+			room = torchNozzleMm - slackMm
+		}
+		for _, p := range stack {
+			if p.gapMm(z, r) < room {
+				return p, s
+			}
+		}
+	}
+	return nil, 0
+}
