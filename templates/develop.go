@@ -97,7 +97,20 @@ func patternChapter(plan *layout.Plan, part *layout.PartPlan, dev *layout.Develo
 
 // keySheets draws what goes before the pattern: how to use it, how its tiles
 // are joined, its sizes and tables. t is nil for a pattern that is not printed.
+// The picture of the tiles is smaller where that saves a page.
 func (p *pattern) keySheets(paper frame, t *tiling) []*sheet {
+	sheets := p.keySheetsWith(paper, t, 0.3)
+	if len(sheets) > 1 {
+		if less := p.keySheetsWith(paper, t, 0.18); len(less) < len(sheets) {
+			return less
+		}
+	}
+	return sheets
+}
+
+// keySheetsWith is keySheets with the picture of the tiles no taller than a
+// part of the page.
+func (p *pattern) keySheetsWith(paper frame, t *tiling, picturePart float64) []*sheet {
 	d := p.dev
 	f := newFlow(func(page int) (*sheet, piece) {
 		s := &sheet{frame: paper, part: p.part.Title, name: d.Title + ", key", scale: "not to scale"}
@@ -128,7 +141,7 @@ func (p *pattern) keySheets(paper frame, t *tiling) []*sheet {
 	f.add(space(2))
 	if tiles > 1 {
 		f.add(heading(fmt.Sprintf("Join %d tiles", tiles), f.width()))
-		height := min(f.width()*p.base.bounds.height()/p.base.bounds.width(), f.body.height()*0.3)
+		height := min(f.width()*p.base.bounds.height()/p.base.bounds.width(), f.body.height()*picturePart)
 		picture := piece{height: height + 3}
 		p.base.tileMap(&picture.draw, t, rect{0, -height, f.width(), 0}, -1, 0, 4.4)
 		f.add(picture, space(2))
@@ -167,7 +180,7 @@ func (p *pattern) keySheets(paper frame, t *tiling) []*sheet {
 	}
 	if len(d.Rules) > 0 {
 		f.add(space(2))
-		f.add(paragraph("", "Worked out by "+joined("; ", d.Rules...)+".", smallMm, false, f.width())...)
+		f.add(paragraph("", "Worked out by "+joined("; ", d.Rules...)+".", ruleTextMm, false, f.width())...)
 	}
 	return f.sheets
 }

@@ -25,6 +25,7 @@ const (
 	holeSizeMm   = 3.2
 	smallNumMm   = 3.2
 	sizeGapMm    = 1.2
+	tickClearMm  = 1.0 // round a quadrant tick, besides the clearance of any label
 	centreMarkMm = 10.0
 )
 
@@ -367,7 +368,9 @@ func (p *punch) ticks(lines *Drawing, room *occupied, ox, oy float64) {
 	lo, hi := p.face.MinMm, p.face.MaxMm
 	tick := func(x0, y0, x1, y1 float64) {
 		lines.Add(segment(x0, y0, x1, y1, lineMm))
-		room.addLine(ox+x0, oy+y0, ox+x1, oy+y1)
+		// Kept clear like a text: a label that comes close to a short line
+		// reads as part of it, and none may lie over it.
+		room.addText(rect{ox + min(x0, x1), oy + min(y0, y1), ox + max(x0, x1), oy + max(y0, y1)}.grown(tickClearMm))
 	}
 	if lo.XMm < 0 && hi.XMm > 0 {
 		tick(0, lo.YMm-1, 0, lo.YMm-4.5)

@@ -10,6 +10,9 @@ import (
 // reviewName is the title of the review's pages.
 const reviewName = "Review"
 
+// tightTextMm is the text of the review's tables where it saves a page.
+const tightTextMm = 3.0
+
 // reviewChapters draws the findings of the review, if the plan was reviewed.
 func reviewChapters(plan *layout.Plan, opt Options, paper frame) []chapter {
 	if opt.Findings == nil {
@@ -19,8 +22,20 @@ func reviewChapters(plan *layout.Plan, opt Options, paper frame) []chapter {
 }
 
 // reviewSheets draws what is open, what is worth knowing and what the job
-// accepts, with room to sign.
+// accepts, with room to sign. Its tables are set smaller where that saves a
+// page.
 func reviewSheets(plan *layout.Plan, findings []review.Finding, paper frame) []*sheet {
+	sheets := reviewSheetsAt(plan, findings, paper, textMm)
+	if len(sheets) > 1 {
+		if less := reviewSheetsAt(plan, findings, paper, tightTextMm); len(less) < len(sheets) {
+			return less
+		}
+	}
+	return sheets
+}
+
+// reviewSheetsAt is reviewSheets with its tables in one size of text.
+func reviewSheetsAt(plan *layout.Plan, findings []review.Finding, paper frame, sizeMm float64) []*sheet {
 	f := newFlow(func(page int) (*sheet, piece) {
 		s := &sheet{frame: paper, name: reviewName, scale: "not to scale"}
 		rest := "review before metal is cut"
@@ -42,10 +57,25 @@ func reviewSheets(plan *layout.Plan, findings []review.Finding, paper frame) []*
 			noted = append(noted, one)
 		}
 	}
-	f.table(findingTable("Open: settle these first", open, true))
-	f.table(acceptedTable(accepted))
-	f.table(findingTable("Worth knowing", noted, false))
-	f.add(reviewSignature(f.width()))
+	tables := []table{
+		findingTable("Open: settle these first", open, true),
+		acceptedTable(accepted),
+		findingTable("Worth knowing", noted, false),
+	}
+	sign := reviewSignature(f.width())
+	for i := len(tables) - 1; i >= 0; i-- {
+		if len(tables[i].rows) > 0 { // the last row stays with the signature
+			tables[i].foot = sign.height + 4
+			break
+		}
+	}
+	for _, t := range tables {
+		for i := range t.columns {
+			t.columns[i].size = sizeMm
+		}
+		f.table(t)
+	}
+	f.add(sign)
 	return f.sheets
 }
 

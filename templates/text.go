@@ -8,14 +8,15 @@ import (
 
 // The text sizes, em in millimetres.
 const (
-	smallMm  = 2.6 // the least: labels, rule numbers
-	textMm   = 3.4 // running text
-	limitMm  = 4.4 // limits to machine to
-	headMm   = 4.6 // heads of tables and operations
-	titleMm  = 7.5 // part title
-	leading  = 1.36
-	ascentMm = 0.76 // of the em: height of capitals and figures, with accents cut off
-	dropMm   = 0.24 // of the em, below the baseline
+	smallMm    = 2.6 // the least: labels, numbers at rules
+	textMm     = 3.4 // running text
+	ruleTextMm = 3.0 // the formulae a table was worked out by
+	limitMm    = 4.4 // limits to machine to
+	headMm     = 4.6 // heads of tables and operations
+	titleMm    = 7.5 // part title
+	leading    = 1.36
+	ascentMm   = 0.76 // of the em: height of capitals and figures, with accents cut off
+	dropMm     = 0.24 // of the em, below the baseline
 )
 
 // textWidth is the printed width of a line, in millimetres.

@@ -3,16 +3,19 @@ package templates
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"centrepop/layout"
 )
 
 // The paper's edges, in millimetres. Office printers leave 3 to 6 mm blank.
 const (
-	marginMm   = 8.0
-	titleRowMm = 8.5
-	titleGapMm = 2.5
-	oneRowMm   = 250.0 // from this paper width on the title block is one row
+	marginMm     = 8.0
+	titleRowMm   = 8.5
+	titleGapMm   = 2.5
+	titlePadMm   = 1.2   // beside the text of a field
+	titleValueMm = 3.8   // em of a field's value, where there is room
+	oneRowMm     = 250.0 // from this paper width on the title block is one row
 )
 
 // frame is a sheet of paper as it lies: width across, height up.
@@ -63,20 +66,59 @@ func titleBlock(plan *layout.Plan, s *sheet, n, total int) {
 	}
 	width := s.frame.width - 2*marginMm
 	for i, row := range rows {
-		y := marginMm + float64(i)*titleRowMm
 		x := marginMm
-		for _, c := range row {
-			w := width * c.share / 100
-			s.draw.Add(box(rect{x, y, x + w, y + titleRowMm}, 0.25))
-			s.draw.Add(Text{XMm: x + 1.2, YMm: y + titleRowMm - 2.9, SizeMm: smallMm, Content: c.label})
-			value := c.value
-			if value == "" {
-				value = "–"
-			}
-			text, size := shrink(value, 3.8, true, w-2.4)
-			s.draw.Add(Text{XMm: x + 1.2, YMm: y + 1.5, SizeMm: size, Bold: true, Content: text})
+		for j, w := range titleWidths(row, width) {
+			row[j].draw(&s.draw, x, marginMm+float64(i)*titleRowMm, w)
 			x += w
 		}
 	}
 	s.draw.Add(box(rect{marginMm, marginMm, s.frame.width - marginMm, marginMm + s.frame.titleMm()}, 0.5))
+}
+
+// titleWidths shares a row's width among its fields. A field whose value is
+// wider than its share takes what it lacks from the spare width of the others.
+func titleWidths(row []titleCell, total float64) []float64 {
+	widths, spare := make([]float64, len(row)), make([]float64, len(row))
+	lack, left := 0.0, 0.0
+	for i, c := range row {
+		widths[i] = total * c.share / 100
+		need := max(textWidth(c.value, titleValueMm, true), textWidth(c.label, smallMm, false)) + 2*titlePadMm + 0.1
+		spare[i] = widths[i] - need
+		lack += max(-spare[i], 0)
+		left += max(spare[i], 0)
+	}
+	given := min(lack, left)
+	for i, room := range spare {
+		switch {
+		case given == 0:
+		case room > 0:
+			widths[i] -= room * given / left
+		default:
+			widths[i] -= room * given / lack
+		}
+	}
+	return widths
+}
+
+// draw draws a field with its lower left corner at (x, y). A value too long
+// becomes smaller, and then breaks into two lines; only what is too long for
+// those is cut.
+func (c titleCell) draw(d *Drawing, x, y, width float64) {
+	d.Add(box(rect{x, y, x + width, y + titleRowMm}, 0.25))
+	value, room := c.value, width-2*titlePadMm
+	if value == "" {
+		value = "–"
+	}
+	x += titlePadMm
+	text, size := shrink(value, titleValueMm, true, room)
+	lines := wrap(value, smallMm, true, room)
+	if text == value || len(lines) < 2 {
+		d.Add(Text{XMm: x, YMm: y + 5.6, SizeMm: smallMm, Content: c.label},
+			Text{XMm: x, YMm: y + 1.5, SizeMm: size, Bold: true, Content: text})
+		return
+	}
+	second, _ := shrink(strings.Join(lines[1:], " "), smallMm, true, room)
+	d.Add(Text{XMm: x, YMm: y + 6.2, SizeMm: smallMm, Content: c.label},
+		Text{XMm: x, YMm: y + 3.5, SizeMm: smallMm, Bold: true, Content: lines[0]},
+		Text{XMm: x, YMm: y + 0.85, SizeMm: smallMm, Bold: true, Content: second})
 }
