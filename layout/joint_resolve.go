@@ -161,7 +161,7 @@ func (f feature) end() JointEnd {
 // how says in words how the parts stand to each other.
 func (j *joiner) how(t *joint) string {
 	if !t.axis {
-		return t.a.text() + " against " + t.b.text() + "; the parts share no axis"
+		return t.a.text() + " against " + t.b.text() + "; square and place by the drawing"
 	}
 	m := t.meeting()
 	a, b := j.at(t.a.inst()), j.at(t.b.inst())
