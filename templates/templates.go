@@ -69,18 +69,11 @@ func Packet(plan *layout.Plan, opt Options) (*Document, error) {
 	chapters := reviewChapters(plan, opt, paper)
 	for _, part := range plan.Parts {
 		chapters = append(chapters, chapter{part.Title, operationName, operationSheets(plan, part, paper)})
-		for _, face := range part.Faces {
-			c, err := punchChapter(plan, part, face, paper)
-			if err != nil {
-				return nil, err
-			}
-			chapters = append(chapters, c)
-		}
-		flat, err := patternChapters(plan, part, paper)
+		trueSize, err := templateChapters(plan, part, paper)
 		if err != nil {
 			return nil, err
 		}
-		chapters = append(chapters, flat...)
+		chapters = append(chapters, trueSize...)
 		if len(part.Checks) > 0 {
 			chapters = append(chapters, chapter{part.Title, inspectionName, inspectionSheets(plan, part, paper)})
 		}
@@ -91,6 +84,21 @@ func Packet(plan *layout.Plan, opt Options) (*Document, error) {
 	pages := len(coverSheets(plan, opt.Findings, paper, chapters, 0))
 	cover := chapter{"", "Cover", coverSheets(plan, opt.Findings, paper, chapters, pages)}
 	return bind(plan, append([]chapter{cover}, chapters...), "Shop packet").correct(plan, opt)
+}
+
+// templateChapters are all 1:1 sheets of a part: its faces, then what is
+// wrapped or developed.
+func templateChapters(plan *layout.Plan, part *layout.PartPlan, paper frame) ([]chapter, error) {
+	var chapters []chapter
+	for _, face := range part.Faces {
+		c, err := punchChapter(plan, part, face, paper)
+		if err != nil {
+			return nil, err
+		}
+		chapters = append(chapters, c)
+	}
+	flat, err := patternChapters(plan, part, paper)
+	return append(chapters, flat...), err
 }
 
 // Templates draws the punch templates alone, of the parts named, or of all
@@ -114,18 +122,11 @@ func Templates(plan *layout.Plan, partNames []string, opt Options) (*Document, e
 	}
 	var chapters []chapter
 	for _, part := range chosen {
-		for _, face := range part.Faces {
-			c, err := punchChapter(plan, part, face, paper)
-			if err != nil {
-				return nil, err
-			}
-			chapters = append(chapters, c)
-		}
-		flat, err := patternChapters(plan, part, paper)
+		trueSize, err := templateChapters(plan, part, paper)
 		if err != nil {
 			return nil, err
 		}
-		chapters = append(chapters, flat...)
+		chapters = append(chapters, trueSize...)
 	}
 	if len(chapters) == 0 {
 		return nil, errors.New("templates: no face of these parts has anything to mark, and none is wrapped or developed")
