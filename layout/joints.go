@@ -59,6 +59,20 @@ type Placed struct {
 	New     bool    `json:"new"`      // joined in this step
 }
 
+// Z takes a distance from the part's front face, in mm, to the assembly's axis.
+func (p *Placed) Z(mm float64) float64 {
+	if p.Flipped {
+		return p.FrontMm - mm
+	}
+	return p.FrontMm + mm
+}
+
+// Span is where a feature of the part lies on the assembly's axis, in mm.
+func (p *Placed) Span(e JointEnd) (loMm, hiMm float64) {
+	a, b := p.Z(e.FromMm), p.Z(e.ToMm)
+	return min(a, b), max(a, b)
+}
+
 // Figure is a number of a joint with where it comes from.
 type Figure struct {
 	Label  string `json:"label"`

@@ -7,6 +7,8 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"strconv"
+	"strings"
 
 	"github.com/tdewolff/canvas"
 
@@ -132,3 +134,15 @@ func CheckGroup(g templates.Group, depth int) error {
 }
 
 func within(v float64) bool { return math.Abs(v) <= MaxMm }
+
+// Decimal is v with at most n decimals, without the zeros at the end; never -0.
+func Decimal(v float64, n int) string {
+	s := strconv.FormatFloat(v, 'f', n, 64)
+	if strings.Contains(s, ".") {
+		s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
+	}
+	if s == "-0" {
+		return "0"
+	}
+	return s
+}

@@ -17,8 +17,8 @@ func (v *stackView) bearings(plan *layout.Plan, now *layout.JointPlan, p *panel,
 		if shaft == nil || housing == nil || j.A.DiameterMm >= j.B.DiameterMm {
 			continue
 		}
-		a0, a1 := shaft.span(j.A)
-		b0, b1 := housing.span(j.B)
+		a0, a1 := shaft.Span(j.A)
+		b0, b1 := housing.Span(j.B)
 		lo, hi := max(a0, b0, v.z0), min(a1, b1, v.z1)
 		if hi <= lo {
 			lo, hi = max(b0, v.z0), min(b1, v.z1)
@@ -79,8 +79,8 @@ func (v *stackView) welds(plan *layout.Plan, now *layout.JointPlan, p *panel, si
 		}
 		leg := max(j.Weld.LegMm*v.scale, 2.2) / v.scale
 		r := j.Weld.DiameterMm / 2
-		o0, o1 := outer.span(outerEnd)
-		i0, i1 := inner.span(innerEnd)
+		o0, o1 := outer.Span(outerEnd)
+		i0, i1 := inner.Span(innerEnd)
 		corners := []weldCorner{
 			cornerAt(o0, i0, -1, r, leg, outer, inner),
 			cornerAt(o1, i1, 1, r, leg, outer, inner),
@@ -323,13 +323,13 @@ func (v *stackView) entry(j *layout.JointPlan) float64 {
 // or bore and one end of the axis.
 func (p *stackPart) free(e layout.JointEnd, end float64) bool {
 	const play = 0.3
-	lo, hi := p.span(e)
+	lo, hi := p.Span(e)
 	line := p.section.Outer
 	if e.Inside {
 		line = p.section.Inner
 	}
 	for _, q := range line {
-		z := p.z(q.XMm)
+		z := p.Z(q.XMm)
 		if beyond := (end < 0 && z < lo-1e-6) || (end > 0 && z > hi+1e-6); !beyond {
 			continue
 		}

@@ -19,20 +19,6 @@ type stackPart struct {
 	joined  bool    // an end of this joint
 }
 
-// z takes a distance from the part's front face to the assembly's axis.
-func (p *stackPart) z(mm float64) float64 {
-	if p.Flipped {
-		return p.FrontMm - mm
-	}
-	return p.FrontMm + mm
-}
-
-// span is where a feature of the part lies on the assembly's axis.
-func (p *stackPart) span(e layout.JointEnd) (lo, hi float64) {
-	a, b := p.z(e.FromMm), p.z(e.ToMm)
-	return min(a, b), max(a, b)
-}
-
 // stackView is the picture of an assembly in the making: what it shows, and
 // how it lies on paper.
 type stackView struct {
@@ -55,7 +41,7 @@ func newStack(plan *layout.Plan, j *layout.JointPlan) (v *stackView, ok bool) {
 			continue
 		}
 		p := &stackPart{Placed: q, section: part.Section}
-		a, b := p.z(0), p.z(part.Section.LengthMm)
+		a, b := p.Z(0), p.Z(part.Section.LengthMm)
 		p.lo, p.hi = min(a, b), max(a, b)
 		switch {
 		case q.Part == j.A.Part && q.Copy == j.A.Copy:
@@ -108,8 +94,8 @@ func (v *stackView) frame(j *layout.JointPlan) {
 // where is the joint's place on the axis.
 func (v *stackView) where(j *layout.JointPlan) float64 {
 	if j.Bolt == nil && j.A.ToMm > j.A.FromMm && j.B.ToMm > j.B.FromMm {
-		a0, a1 := v.a.span(j.A)
-		b0, b1 := v.b.span(j.B)
+		a0, a1 := v.a.Span(j.A)
+		b0, b1 := v.b.Span(j.B)
 		if lo, hi := max(a0, b0), min(a1, b1); lo <= hi {
 			return (lo + hi) / 2
 		}
@@ -127,7 +113,7 @@ func (v *stackView) at(z, r, side float64) (x, y float64) {
 func (v *stackView) metal(p *stackPart) []layout.XY {
 	var out []layout.XY
 	for _, q := range cutPoints(p.section) {
-		out = append(out, layout.XY{XMm: p.z(q.XMm), YMm: q.YMm})
+		out = append(out, layout.XY{XMm: p.Z(q.XMm), YMm: q.YMm})
 	}
 	out = clipHalf(out, func(q layout.XY) float64 { return q.XMm - v.z0 })
 	out = clipHalf(out, func(q layout.XY) float64 { return v.z1 - q.XMm })
@@ -274,8 +260,8 @@ func (v *stackView) detail(plan *layout.Plan, j *layout.JointPlan, high float64)
 	if j.A.DiameterMm <= 0 || j.B.DiameterMm <= 0 || j.A.ToMm <= j.A.FromMm || j.B.ToMm <= j.B.FromMm {
 		return panel{}, false
 	}
-	a0, a1 := v.a.span(j.A)
-	b0, b1 := v.b.span(j.B)
+	a0, a1 := v.a.Span(j.A)
+	b0, b1 := v.b.Span(j.B)
 	lo, hi := max(a0, b0), min(a1, b1)
 	if hi <= lo {
 		return panel{}, false

@@ -209,7 +209,7 @@ func TestStackPicture(t *testing.T) {
 	if inner, _, _ := flipped.reach(2.5); math.Abs(inner-59.65) > 1e-9 {
 		t.Errorf("turned round, the bore at 2.5 is %g", inner)
 	}
-	if lo, hi := flipped.span(layout.JointEnd{FromMm: 0, ToMm: 3}); lo != 5 || hi != 8 {
+	if lo, hi := flipped.Span(layout.JointEnd{FromMm: 0, ToMm: 3}); lo != 5 || hi != 8 {
 		t.Errorf("turned round, 0 to 3 lies at %g to %g", lo, hi)
 	}
 }

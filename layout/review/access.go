@@ -37,8 +37,8 @@ func weldAccess(r *reviewer) {
 		if outer == nil || inner == nil || !outerEnd.Inside {
 			continue
 		}
-		o0, o1 := outer.span(outerEnd)
-		i0, i1 := inner.span(innerEnd)
+		o0, o1 := outer.Span(outerEnd)
+		i0, i1 := inner.Span(innerEnd)
 		radius := j.Weld.DiameterMm / 2
 		ends := []weldEnd{
 			newWeldEnd(o0, i0, -1, radius, outer, inner),
@@ -96,17 +96,17 @@ func (r *reviewer) stack(j *layout.JointPlan) []*standingPart {
 		s := plan.Section
 		p := &standingPart{Placed: q, section: s}
 		for _, c := range s.Outer {
-			p.metal = append(p.metal, layout.XY{XMm: p.z(c.XMm), YMm: c.YMm})
+			p.metal = append(p.metal, layout.XY{XMm: p.Z(c.XMm), YMm: c.YMm})
 		}
 		n := len(s.Inner)
 		if n == 0 || s.Inner[n-1].YMm == 0 {
-			p.metal = append(p.metal, layout.XY{XMm: p.z(s.LengthMm)})
+			p.metal = append(p.metal, layout.XY{XMm: p.Z(s.LengthMm)})
 		}
 		for i := n - 1; i >= 0; i-- {
-			p.metal = append(p.metal, layout.XY{XMm: p.z(s.Inner[i].XMm), YMm: s.Inner[i].YMm})
+			p.metal = append(p.metal, layout.XY{XMm: p.Z(s.Inner[i].XMm), YMm: s.Inner[i].YMm})
 		}
 		if n == 0 {
-			p.metal = append(p.metal, layout.XY{XMm: p.z(0)})
+			p.metal = append(p.metal, layout.XY{XMm: p.Z(0)})
 		}
 		out = append(out, p)
 	}
@@ -120,20 +120,6 @@ func standing(stack []*standingPart, e layout.JointEnd) *standingPart {
 		}
 	}
 	return nil
-}
-
-// z takes a distance from the part's front face to the assembly's axis.
-func (p *standingPart) z(mm float64) float64 {
-	if p.Flipped {
-		return p.FrontMm - mm
-	}
-	return p.FrontMm + mm
-}
-
-// span is where a feature of the part lies on the assembly's axis.
-func (p *standingPart) span(e layout.JointEnd) (lo, hi float64) {
-	a, b := p.z(e.FromMm), p.z(e.ToMm)
-	return min(a, b), max(a, b)
 }
 
 // radii are where the part has metal at a place of the assembly's axis.

@@ -2,7 +2,6 @@ package pdf
 
 import (
 	"fmt"
-	"strconv"
 	"strings"
 
 	"github.com/go-pdf/fpdf"
@@ -136,7 +135,7 @@ func grey(t templates.Tone) string { return number(render.Lightness(t)) }
 func matrixOperator(m canvas.Matrix) string {
 	var b strings.Builder
 	for _, v := range []float64{m[0][0], m[1][0], m[0][1], m[1][1]} {
-		b.WriteString(trimmed(v, 9) + " ")
+		b.WriteString(render.Decimal(v, 9) + " ")
 	}
 	return b.String() + point(m[0][2], m[1][2]) + "cm"
 }
@@ -146,14 +145,4 @@ func point(xMm, yMm float64) string {
 	return number(xMm*ptPerMm) + " " + number(yMm*ptPerMm) + " "
 }
 
-func number(v float64) string { return trimmed(v, 4) }
-
-// trimmed is v with so many decimals, without the zeros at the end.
-func trimmed(v float64, decimals int) string {
-	s := strconv.FormatFloat(v, 'f', decimals, 64)
-	s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
-	if s == "" || s == "-" || s == "-0" {
-		return "0"
-	}
-	return s
-}
+func number(v float64) string { return render.Decimal(v, 4) }

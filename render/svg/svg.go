@@ -24,7 +24,6 @@ import (
 	"fmt"
 	"io"
 	"math"
-	"strconv"
 	"strings"
 
 	"github.com/tdewolff/canvas"
@@ -201,7 +200,7 @@ func (s *sheet) text(t templates.Text, m canvas.Matrix, clip int) error {
 		size *= scale
 	} else {
 		place = fmt.Sprintf(`transform="matrix(%s %s %s %s %s %s)"`,
-			decimals(m[0][0], 9), decimals(m[1][0], 9), decimals(m[0][1], 9), decimals(m[1][1], 9), number(m[0][2]), number(m[1][2]))
+			render.Decimal(m[0][0], 9), render.Decimal(m[1][0], 9), render.Decimal(m[0][1], 9), render.Decimal(m[1][1], 9), number(m[0][2]), number(m[1][2]))
 	}
 	s.put(t.Layer, fmt.Sprintf(`<text %s font-family="'%s', sans-serif" font-stretch="condensed" font-kerning="none" font-size="%s"%s%s fill="%s" xml:space="preserve"%s>%s</text>`,
 		place, typeface.Family, number(size), weight, anchor, colour(tone), clipAttribute(clip), escape(content)))
@@ -244,17 +243,7 @@ func flag(v bool) string {
 
 func pair(p canvas.Point) string { return number(p.X) + " " + number(p.Y) }
 
-func number(v float64) string { return decimals(v, 5) }
-
-// decimals is v with so many decimals, without the zeros at the end.
-func decimals(v float64, n int) string {
-	s := strconv.FormatFloat(v, 'f', n, 64)
-	s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
-	if s == "" || s == "-" || s == "-0" {
-		return "0"
-	}
-	return s
-}
+func number(v float64) string { return render.Decimal(v, 5) }
 
 func colour(t templates.Tone) string {
 	if t == templates.None {
