@@ -157,23 +157,14 @@ func (r *resolver) holeGroups() {
 
 // extra is what is done at the mouth of a hole, and its note.
 func (r *resolver) extra(h *parts.HoleGroup) string {
-	s := ""
-	add := func(t string) {
-		if s != "" {
-			s += "; "
-		}
-		s += t
-	}
+	var bore, sink string
 	if c := h.Counterbore; c != nil {
-		add("counterbore " + r.w.Dia(c.Diameter.Mm) + " × " + r.w.Size(c.Depth.Mm) + " deep")
+		bore = "counterbore " + r.w.Dia(c.Diameter.Mm) + " × " + r.w.Size(c.Depth.Mm) + " deep"
 	}
 	if c := h.Countersink; c != nil {
-		add("countersink " + r.w.Dia(c.Diameter.Mm) + " × " + trim(c.Angle.Deg, 1) + "°")
+		sink = "countersink " + r.w.Dia(c.Diameter.Mm) + " × " + trim(c.Angle.Deg, 1) + "°"
 	}
-	if h.Note.Value != "" {
-		add(h.Note.Value)
-	}
-	return s
+	return join("; ", bore, sink, h.Note.Value)
 }
 
 // FaceView is a face of a part as seen by who looks at it, with every hole
@@ -241,13 +232,13 @@ func (r *resolver) face(f parts.Face, others bool) *Face {
 		case others && m.through():
 			pts := make([]XY, len(m.pts))
 			for i, q := range m.pts {
-				pts[i] = XY{clean(-q.XMm), q.YMm}
+				pts[i] = q.mirrored()
 			}
 			r.addGroup(out, m, pts, offset)
 		case m.through():
 			for _, q := range m.pts {
 				out.Circles = append(out.Circles, Circle{
-					Label: m.group.Name + " from the " + string(m.face), DiameterMm: m.group.DrillMm, CentreMm: XY{clean(-q.XMm), q.YMm},
+					Label: m.group.Name + " from the " + string(m.face), DiameterMm: m.group.DrillMm, CentreMm: q.mirrored(),
 				})
 			}
 		}
@@ -327,7 +318,7 @@ func (r *resolver) addGroup(out *Face, m madeGroup, pts []XY, offset int) {
 	if pattern.PCD.Mm > 0 {
 		centre := XY{pattern.Centre.X.Mm, pattern.Centre.Y.Mm}
 		if m.face != out.Face {
-			centre.XMm = clean(-centre.XMm)
+			centre = centre.mirrored()
 		}
 		c := Circle{Label: "PCD " + r.w.Size(pattern.PCD.Mm), DiameterMm: pattern.PCD.Mm, CentreMm: centre, Pitch: true}
 		if !slices.Contains(out.Circles, c) { // two groups may share a pitch circle
@@ -357,6 +348,9 @@ func (r *resolver) addGroup(out *Face, m madeGroup, pts []XY, offset int) {
 		})
 	}
 }
+
+// mirrored is the point as seen from the other face.
+func (p XY) mirrored() XY { return XY{clean(-p.XMm), p.YMm} }
 
 // inward is the distance from a datum edge at at, which lies either at min or
 // at the other end.

@@ -73,6 +73,15 @@ func (p *Placed) Span(e JointEnd) (loMm, hiMm float64) {
 	return min(a, b), max(a, b)
 }
 
+// Own is the distance, in mm, from the part's front face of a place on the
+// assembly's axis: what Z undoes.
+func (p *Placed) Own(zMm float64) float64 {
+	if p.Flipped {
+		return p.FrontMm - zMm
+	}
+	return zMm - p.FrontMm
+}
+
 // Figure is a number of a joint with where it comes from.
 type Figure struct {
 	Label  string `json:"label"`

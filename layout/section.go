@@ -183,6 +183,25 @@ func (r *resolver) mass() float64 {
 	return clean(math.Max(0, volume) * 1e-9 * r.material.DensityKgM3)
 }
 
+// RadiiAt are the bore's and the outside's radius, in mm, at a distance from the
+// front face; ok is false beyond the part's ends.
+func (s *Section) RadiiAt(zMm float64) (innerMm, outerMm float64, ok bool) {
+	outerMm, ok = radiusAt(s.Outer, zMm)
+	innerMm, _ = radiusAt(s.Inner, zMm)
+	return innerMm, outerMm, ok
+}
+
+// radiusAt is the radius of a contour at z.
+func radiusAt(line []XY, z float64) (float64, bool) {
+	for i := 0; i+1 < len(line); i++ {
+		a, b := line[i], line[i+1]
+		if a.XMm <= z && z <= b.XMm && b.XMm > a.XMm {
+			return a.YMm + (b.YMm-a.YMm)*(z-a.XMm)/(b.XMm-a.XMm), true
+		}
+	}
+	return 0, false
+}
+
 // turnedVolumeMm3 sums the cones between the points of a contour.
 func turnedVolumeMm3(line []XY) float64 {
 	sum := 0.0

@@ -135,6 +135,31 @@ func CheckGroup(g templates.Group, depth int) error {
 
 func within(v float64) bool { return math.Abs(v) <= MaxMm }
 
+// Each hands the items of a drawing to a device in drawing order and stops at
+// the first error. A nil drawing has none; any other item is an error.
+func Each(d *templates.Drawing, shape func(templates.Shape) error, text func(templates.Text) error, group func(templates.Group) error) error {
+	if d == nil {
+		return nil
+	}
+	for _, item := range d.Items {
+		var err error
+		switch item := item.(type) {
+		case templates.Shape:
+			err = shape(item)
+		case templates.Text:
+			err = text(item)
+		case templates.Group:
+			err = group(item)
+		default:
+			err = fmt.Errorf("cannot draw a %T", item)
+		}
+		if err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
 // Decimal is v with at most n decimals, without the zeros at the end; never -0.
 func Decimal(v float64, n int) string {
 	s := strconv.FormatFloat(v, 'f', n, 64)

@@ -73,9 +73,15 @@ func partHead(part *layout.PartPlan, kind string, width float64) piece {
 	title, size := shrink(part.Title, titleMm, true, width-kindWidth-6)
 	p.draw.Add(Text{YMm: -7, SizeMm: size, Bold: true, Content: title})
 	p.draw.Add(Text{XMm: width, YMm: -7, SizeMm: headMm, Bold: true, Align: Right, Content: kind})
-	y := -10.0
 	facts := joined("   ·   ", "Make "+strconv.Itoa(part.Quantity), part.Material, labelled("stock", part.StockText),
 		labelled("size", part.Overall), labelled("mass", mass(part.MassKg)), labelled("TOP marked by", part.Top))
+	p.facts(facts, width)
+	return p
+}
+
+// facts closes a sheet's head: the line of facts under its title, and a rule.
+func (p *piece) facts(facts string, width float64) {
+	y := -10.0
 	for _, line := range wrap(facts, 3.8, false, width) {
 		y -= 3.8 * leading
 		p.draw.Add(Text{YMm: y + 1.2, SizeMm: 3.8, Content: line})
@@ -83,7 +89,6 @@ func partHead(part *layout.PartPlan, kind string, width float64) piece {
 	y -= 1.2
 	p.draw.Add(segment(0, y, width, y, thickMm))
 	p.height = -y + 3
-	return p
 }
 
 // notes sets a list of texts under a heading; none if there are none.

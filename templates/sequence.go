@@ -60,15 +60,8 @@ func overviewHead(plan *layout.Plan, width float64) piece {
 	var p piece
 	title, size := shrink("Press and weld sequence", titleMm, true, width)
 	p.draw.Add(Text{YMm: -7, SizeMm: size, Bold: true, Content: title})
-	y := -10.0
 	facts := joined("   ·   ", plan.Job, strconv.Itoa(len(plan.Joints))+" steps, in this order", "Tick each step when it is done")
-	for _, line := range wrap(facts, 3.8, false, width) {
-		y -= 3.8 * leading
-		p.draw.Add(Text{YMm: y + 1.2, SizeMm: 3.8, Content: line})
-	}
-	y -= 1.2
-	p.draw.Add(segment(0, y, width, y, thickMm))
-	p.height = -y + 3
+	p.facts(facts, width)
 	return p
 }
 

@@ -144,24 +144,8 @@ func clipHalf(points []layout.XY, inside func(layout.XY) float64) []layout.XY {
 // reach is where a part has metal at a place of the axis: from the bore to
 // the outside; ok is false beyond its ends.
 func (p *stackPart) reach(z float64) (inner, outer float64, ok bool) {
-	own := z - p.FrontMm
-	if p.Flipped {
-		own = -own
-	}
-	outer, ok = along(p.section.Outer, own)
-	inner, _ = along(p.section.Inner, own)
+	inner, outer, ok = p.section.RadiiAt(p.Own(z))
 	return inner, outer, ok && outer > inner
-}
-
-// along is the radius of a contour at z.
-func along(line []layout.XY, z float64) (float64, bool) {
-	for i := 0; i+1 < len(line); i++ {
-		a, b := line[i], line[i+1]
-		if a.XMm <= z && z <= b.XMm && b.XMm > a.XMm {
-			return a.YMm + (b.YMm-a.YMm)*(z-a.XMm)/(b.XMm-a.XMm), true
-		}
-	}
-	return 0, false
 }
 
 // hatching tells the parts apart by the slope and the spacing of the lines.

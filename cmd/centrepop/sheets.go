@@ -42,6 +42,15 @@ func paper(plan *layout.Plan, flag string) (parts.Paper, error) {
 	return p, nil
 }
 
+// paperFlag and printerFlag are common to the commands that print.
+func (c *call) paperFlag() *string {
+	return c.flags.String("paper", "", "A4, A3, Letter, Tabloid or WIDTHxHEIGHT instead of the job's paper")
+}
+
+func (c *call) printerFlag() *string {
+	return c.flags.String("printer", "", "correct all sheets for this printer: see centrepop printer")
+}
+
 // output checks the -o flag before any work is done.
 func output(flag, ext string) error {
 	switch {
@@ -95,8 +104,8 @@ func (c *call) writePDF(doc *templates.Document, path string, answer written) er
 
 func sheets(c *call) error {
 	out := c.flags.StringP("output", "o", "", "PDF file to write")
-	size := c.flags.String("paper", "", "A4, A3, Letter, Tabloid or WIDTHxHEIGHT instead of the job's paper")
-	device := c.flags.String("printer", "", "correct all sheets for this printer: see centrepop printer")
+	size := c.paperFlag()
+	device := c.printerFlag()
 	if err := c.parse(1, 1); err != nil {
 		return err
 	}
@@ -164,8 +173,8 @@ func located(err error, job *parts.Job) error {
 
 func template(c *call) error {
 	out := c.flags.StringP("output", "o", "", "PDF file to write")
-	size := c.flags.String("paper", "", "A4, A3, Letter, Tabloid or WIDTHxHEIGHT instead of the job's paper")
-	device := c.flags.String("printer", "", "correct all sheets for this printer: see centrepop printer")
+	size := c.paperFlag()
+	device := c.printerFlag()
 	face := c.flags.String("face", "", "front or back: this face alone, with the through holes of the other face mirrored")
 	if err := c.parse(2, -1); err != nil {
 		return err
@@ -232,7 +241,7 @@ func partNamed(plan *layout.Plan, name string) (*layout.PartPlan, error) {
 
 func preview(c *call) error {
 	out := c.flags.StringP("output", "o", "", "PNG file to write")
-	size := c.flags.String("paper", "", "A4, A3, Letter, Tabloid or WIDTHxHEIGHT instead of the job's paper")
+	size := c.paperFlag()
 	page := c.flags.Int("page", 1, "page of the packet, from 1")
 	dpi := c.flags.Float64("dpi", 80, "dots per inch, 20 to 600")
 	if err := c.parse(1, 1); err != nil {

@@ -124,24 +124,7 @@ func standing(stack []*standingPart, e layout.JointEnd) *standingPart {
 
 // radii are where the part has metal at a place of the assembly's axis.
 func (p *standingPart) radii(z float64) (inner, outer float64, ok bool) {
-	own := z - p.FrontMm
-	if p.Flipped {
-		own = -own
-	}
-	outer, ok = along(p.section.Outer, own)
-	inner, _ = along(p.section.Inner, own)
-	return inner, outer, ok
-}
-
-// along is the radius of a contour at z.
-func along(line []layout.XY, z float64) (float64, bool) {
-	for i := 0; i+1 < len(line); i++ {
-		a, b := line[i], line[i+1]
-		if a.XMm <= z && z <= b.XMm && b.XMm > a.XMm {
-			return a.YMm + (b.YMm-a.YMm)*(z-a.XMm)/(b.XMm-a.XMm), true
-		}
-	}
-	return 0, false
+	return p.section.RadiiAt(p.Own(z))
 }
 
 // gapMm is the way from a point to the metal, 0 inside it.

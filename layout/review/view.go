@@ -291,7 +291,7 @@ func (h *hole) bolt() bool { return h.group != nil && h.group.Size.Make == parts
 // mm writes a length in the job's units, with the unit.
 func (r *reviewer) mm(v float64) string {
 	if r.job.Units == parts.Inches {
-		return r.w.Size(math.Round(v/25.4*1000) / 1000 * 25.4)
+		return r.w.Size(math.Round(v/layout.MmPerInch*1000) / 1000 * layout.MmPerInch)
 	}
 	return r.w.Size(math.Round(v*100)/100) + " mm"
 }

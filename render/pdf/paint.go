@@ -26,26 +26,7 @@ type painter struct {
 }
 
 func (p *painter) drawing(d *templates.Drawing, depth int) error {
-	if d == nil {
-		return nil
-	}
-	for _, item := range d.Items {
-		var err error
-		switch item := item.(type) {
-		case templates.Shape:
-			err = p.shape(item)
-		case templates.Text:
-			err = p.text(item)
-		case templates.Group:
-			err = p.group(item, depth)
-		default:
-			err = fmt.Errorf("cannot draw a %T", item)
-		}
-		if err != nil {
-			return err
-		}
-	}
-	return nil
+	return render.Each(d, p.shape, p.text, func(g templates.Group) error { return p.group(g, depth) })
 }
 
 func (p *painter) group(g templates.Group, depth int) error {

@@ -79,26 +79,10 @@ func (p *painter) layer() *painter {
 }
 
 func (p *painter) drawing(d *templates.Drawing, m canvas.Matrix, depth int) error {
-	if d == nil {
-		return nil
-	}
-	for _, item := range d.Items {
-		var err error
-		switch item := item.(type) {
-		case templates.Shape:
-			err = p.shape(item, m)
-		case templates.Text:
-			err = p.text(item, m)
-		case templates.Group:
-			err = p.group(item, m, depth)
-		default:
-			err = fmt.Errorf("cannot draw a %T", item)
-		}
-		if err != nil {
-			return err
-		}
-	}
-	return nil
+	return render.Each(d,
+		func(s templates.Shape) error { return p.shape(s, m) },
+		func(t templates.Text) error { return p.text(t, m) },
+		func(g templates.Group) error { return p.group(g, m, depth) })
 }
 
 // group draws a clipped group on a picture of its own and lays that on through

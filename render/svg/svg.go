@@ -99,26 +99,10 @@ func (s *sheet) put(layerName, element string) {
 // drawing writes the items through m, which leads to the coordinates of the
 // file; clip is the number of the clip in force, 0 for none.
 func (s *sheet) drawing(d *templates.Drawing, m canvas.Matrix, clip, depth int) error {
-	if d == nil {
-		return nil
-	}
-	for _, item := range d.Items {
-		var err error
-		switch item := item.(type) {
-		case templates.Shape:
-			err = s.shape(item, m, clip)
-		case templates.Text:
-			err = s.text(item, m, clip)
-		case templates.Group:
-			err = s.group(item, m, clip, depth)
-		default:
-			err = fmt.Errorf("cannot draw a %T", item)
-		}
-		if err != nil {
-			return err
-		}
-	}
-	return nil
+	return render.Each(d,
+		func(shape templates.Shape) error { return s.shape(shape, m, clip) },
+		func(t templates.Text) error { return s.text(t, m, clip) },
+		func(g templates.Group) error { return s.group(g, m, clip, depth) })
 }
 
 func (s *sheet) group(g templates.Group, m canvas.Matrix, clip, depth int) error {
