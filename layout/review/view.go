@@ -91,10 +91,12 @@ func stepsOf(steps []parts.Step, inside bool) []cylinder {
 	for i := range steps {
 		s := &steps[i]
 		c := cylinder{name: s.Name.Value, fromMm: z, toMm: z + s.Length.Mm, radiusMm: s.Size.Nominal.Mm / 2, size: s.Size, step: s, pos: s.Pos}
-		if t, err := threads.Parse(s.Size.Thread.Value); err == nil {
-			c.radiusMm = t.MajorMm / 2
-			if inside {
-				c.radiusMm = t.MinorMm / 2
+		if s.Size.Thread.Value != "" { // an unknown thread is looked up at length
+			if t, err := threads.Parse(s.Size.Thread.Value); err == nil {
+				c.radiusMm = t.MajorMm / 2
+				if inside {
+					c.radiusMm = t.MinorMm / 2
+				}
 			}
 		}
 		out = append(out, c)

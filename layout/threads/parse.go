@@ -235,10 +235,10 @@ func unknown(designation, why string) *UnknownError {
 
 // plain reduces a spelling to what counts when comparing: lower case, no
 // spaces or hyphens.
-func plain(s string) string {
-	s = spellings.Replace(strings.ToLower(s))
-	return strings.NewReplacer(" ", "", "-", "").Replace(s)
-}
+func plain(s string) string { return spaceless.Replace(spellings.Replace(strings.ToLower(s))) }
+
+// spaceless takes out what separates the pieces of a designation.
+var spaceless = strings.NewReplacer(" ", "", "-", "")
 
 // editDistance counts the single-letter changes, insertions and deletions
 // that turn a into b.
