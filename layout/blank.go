@@ -5,29 +5,24 @@ import (
 	"math"
 	"strings"
 
+	"centrepop/layout/plan"
+
 	"github.com/tdewolff/canvas"
 )
-
-// CutLine is a line to be scribed on a blank: a seam, fold or division.
-type CutLine struct {
-	Name string  `json:"name"`
-	Role string  `json:"role"`
-	Path Contour `json:"-"`
-}
 
 // blankProfile is the cutting file of a flat blank: the development of a cone
 // or of a square-to-round, its lap included, with the lines to bend and to
 // join by as marks. Developments are those of the outside, which lies up.
-func (r *resolver) blankProfile(opt CutOptions) (*Profile, error) {
+func (r *resolver) blankProfile(opt CutOptions) (*plan.Profile, error) {
 	r.resolve()
 	if len(r.errs) > 0 {
 		return nil, nil
 	}
-	var piece *Development
+	var piece *plan.Development
 	var names []string
 	for i := range r.out.Developments {
 		d := &r.out.Developments[i]
-		if d.Kind != ConePattern && d.Kind != TransitionPattern {
+		if d.Kind != plan.ConePattern && d.Kind != plan.TransitionPattern {
 			continue // paper to mark by
 		}
 		names = append(names, d.Name)
@@ -58,7 +53,7 @@ func (r *resolver) blankProfile(opt CutOptions) (*Profile, error) {
 	if err := r.cutter(out, opt); err != nil || len(r.errs) > 0 {
 		return nil, err
 	}
-	edge, err := piece.blank()
+	edge, err := blankEdge(piece)
 	if err != nil {
 		return nil, fmt.Errorf("%s, %s: %w", r.out.Name, piece.Name, err)
 	}
@@ -69,7 +64,7 @@ func (r *resolver) blankProfile(opt CutOptions) (*Profile, error) {
 	}
 	for _, l := range piece.Lines {
 		if l.Role != "cut" && l.Role != "tab" {
-			out.Lines = append(out.Lines, CutLine{l.Name, l.Role, l.Path})
+			out.Lines = append(out.Lines, plan.CutLine{Name: l.Name, Role: l.Role, Path: l.Path})
 		}
 	}
 	r.weigh(out, nil, edge)
@@ -77,9 +72,9 @@ func (r *resolver) blankProfile(opt CutOptions) (*Profile, error) {
 	return out, nil
 }
 
-// blank is the outline of a piece with its lap: the side of the edge that the
+// blankEdge is the outline of a piece with its lap: the side of the edge that the
 // lap stands on gives way to the lap's own three sides.
-func (d *Development) blank() (*canvas.Path, error) {
+func blankEdge(d *plan.Development) (*canvas.Path, error) {
 	var edge, tab *canvas.Path
 	for _, l := range d.Lines {
 		if l.Role != "cut" && l.Role != "tab" {

@@ -1,21 +1,24 @@
 package layout
 
-import "centrepop/parts"
+import (
+	"centrepop/layout/plan"
+	"centrepop/parts"
+)
 
 // OutlineContour is the outline of a part seen on its front face, before any
 // hole: the contour of a flat part, the largest circle of a round one. The part
 // must be one that Resolve has accepted in this job.
-func OutlineContour(job *parts.Job, p *parts.Part) Contour {
+func OutlineContour(job *parts.Job, p *parts.Part) plan.Contour {
 	r := &resolver{job: job, part: p, w: Writer{job.Units}}
 	r.cylinders()
-	return Contour(r.outlinePath().ToSVG())
+	return plan.Contour(r.outlinePath().ToSVG())
 }
 
 // LeastHoleMm is the smallest hole that a cutter (laser, plasma, waterjet or
 // flame) makes well in a plate, with where that is from; false for a cutter
 // that follows no file. It is what CutProfile goes by.
 func LeastHoleMm(cut string, thicknessMm float64) (mm float64, source string, ok bool) {
-	p := Profile{Cut: cut, ThicknessMm: thicknessMm}
-	ok = p.least()
+	p := plan.Profile{Cut: cut, ThicknessMm: thicknessMm}
+	ok = findLeast(&p)
 	return p.LeastMm, p.LeastSource, ok
 }

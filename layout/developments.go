@@ -7,87 +7,9 @@ import (
 	"strings"
 
 	"centrepop/layout/develop"
+	"centrepop/layout/plan"
 	"centrepop/parts"
 )
-
-// DevelopmentKind says what a flat pattern is for.
-type DevelopmentKind string
-
-// The kinds of flat pattern.
-const (
-	WrapPattern       DevelopmentKind = "wrap"       // paper round a cylinder, to mark its radial features
-	BranchPattern     DevelopmentKind = "branch"     // paper round the end of a tube that is saddled to another
-	MainPattern       DevelopmentKind = "main"       // paper on the tube that gets the hole for a branch
-	ConePattern       DevelopmentKind = "cone"       // the flat blank of a rolled cone
-	TransitionPattern DevelopmentKind = "transition" // the flat blank of a square-to-round
-)
-
-// Development is one flat pattern of a part at true size: paper to wrap round
-// it, or the blank it is formed from. Millimetres, x right, y up, seen with
-// the printed side out. See package layout/develop for the axes of each kind.
-type Development struct {
-	Name    string          `json:"name"` // unique in the part: "wrap-waist", "cone-1"
-	Kind    DevelopmentKind `json:"kind"`
-	Title   string          `json:"title"`
-	On      string          `json:"on"`               // what it goes on, or is cut from
-	Edge    string          `json:"edge,omitempty"`   // where its square edge y = 0 is set
-	Beyond  string          `json:"beyond,omitempty"` // what lies in the direction of y
-	Copies  int             `json:"copies"`           // equal pieces to cut for one part
-	PaperMm float64         `json:"paper_mm,omitempty"`
-	WrapMm  float64         `json:"wrap_mm,omitempty"`    // once round, without the tab
-	WidthMm float64         `json:"width_mm,omitempty"`   // of a wrap, along the axis
-	ScaleMm float64         `json:"per_deg_mm,omitempty"` // x for a degree of clock angle, negative where the angle grows to the left; 0 for none
-	SeamDeg float64         `json:"seam_deg,omitempty"`
-	Lines   []PatternLine   `json:"lines"`
-	Marks   []PatternMark   `json:"marks,omitempty"`
-	Labels  []PatternLabel  `json:"labels,omitempty"`
-	MinMm   XY              `json:"min"` // box of the edges and the tab
-	MaxMm   XY              `json:"max"`
-	Sizes   []PatternValue  `json:"sizes"`
-	Tables  []PatternTable  `json:"tables,omitempty"`
-	Rules   []string        `json:"rules,omitempty"`
-	Notes   []string        `json:"notes,omitempty"`
-	AreaMm2 float64         `json:"area_mm2,omitempty"` // of one piece without its lap
-}
-
-// PatternLine is a line of a flat pattern. Role is a develop.Role in words:
-// cut, tab, seam, fold, division or top.
-type PatternLine struct {
-	Name string  `json:"name"`
-	Role string  `json:"role"`
-	Path Contour `json:"path"`           // closed for an outline, else open
-	Text string  `json:"text,omitempty"` // to write along it: its ordinate or true length
-}
-
-// PatternMark is a numbered feature on a wrap template.
-type PatternMark struct {
-	N          int     `json:"n"`
-	Name       string  `json:"name"`
-	Size       string  `json:"size"`
-	CentreMm   XY      `json:"centre"`
-	MinMm      XY      `json:"min"` // box of its outline
-	MaxMm      XY      `json:"max"`
-	DiameterMm float64 `json:"diameter_mm,omitempty"` // of a drilled hole
-}
-
-// PatternLabel is a short text at a point of the pattern.
-type PatternLabel struct {
-	Text string `json:"text"`
-	AtMm XY     `json:"at"`
-}
-
-// PatternValue is a named size, written in the job's units.
-type PatternValue struct {
-	Name string `json:"name"`
-	Text string `json:"text"`
-}
-
-// PatternTable is a table to mark out with, in the job's units.
-type PatternTable struct {
-	Title string     `json:"title"`
-	Heads []string   `json:"heads"`
-	Rows  [][]string `json:"rows"`
-}
 
 const (
 	wrapTabMm    = 15.0  // overlap to glue: common practice, no source
@@ -122,7 +44,7 @@ func (r *resolver) paperMm() float64 {
 func (r *resolver) wraps() {
 	outside, _ := r.sides()
 	for _, st := range outside {
-		var front, back []RadialRow
+		var front, back []plan.RadialRow
 		for _, row := range r.out.Radials {
 			if r.outsideAt(row.AxialMm) != st {
 				continue
@@ -147,8 +69,8 @@ func (r *resolver) wraps() {
 }
 
 // wrap makes one template.
-func (r *resolver) wrap(st *step, rows []RadialRow, edge develop.Face, both bool) {
-	slices.SortStableFunc(rows, func(a, b RadialRow) int { return a.N - b.N })
+func (r *resolver) wrap(st *step, rows []plan.RadialRow, edge develop.Face, both bool) {
+	slices.SortStableFunc(rows, func(a, b plan.RadialRow) int { return a.N - b.N })
 	c := develop.Cylinder{DiameterMm: st.size.nominalMm, PaperMm: r.paperMm(), Edge: edge, AutoSeam: true}
 	c.TabMm = math.Min(wrapTabMm, round(math.Pi*c.DiameterMm/5, 1))
 	reach := 0.0
@@ -185,7 +107,7 @@ func (r *resolver) wrap(st *step, rows []RadialRow, edge develop.Face, both bool
 	if both {
 		name += "-" + map[develop.Face]string{develop.FrontFace: "front", develop.BackFace: "back"}[edge]
 	}
-	out := r.pattern(name, WrapPattern, d)
+	out := r.pattern(name, plan.WrapPattern, d)
 	out.Title = "Wrap template: " + at + ", " + r.w.Dia(c.DiameterMm)
 	out.On = "the outside of " + at + ", " + r.w.Dia(c.DiameterMm)
 	if st.name == "outside" {
@@ -202,14 +124,14 @@ func (r *resolver) wrap(st *step, rows []RadialRow, edge develop.Face, both bool
 	for i, row := range rows {
 		out.Marks = append(out.Marks, r.patternMarks(row, c.Features[i].Name, d)...)
 	}
-	out.Sizes = []PatternValue{
-		{"wrap length, seam to seam", r.exact(out.WrapMm)},
-		{"paper thickness allowed", r.w.Size(c.PaperMm)},
-		{"overlap tab", r.w.Size(c.TabMm)},
-		{"seam at clock", trim(out.SeamDeg, 2) + "°"},
-		{"one degree", r.w.Size(math.Abs(out.ScaleMm))},
+	out.Sizes = []plan.PatternValue{
+		{Name: "wrap length, seam to seam", Text: r.exact(out.WrapMm)},
+		{Name: "paper thickness allowed", Text: r.w.Size(c.PaperMm)},
+		{Name: "overlap tab", Text: r.w.Size(c.TabMm)},
+		{Name: "seam at clock", Text: trim(out.SeamDeg, 2) + "°"},
+		{Name: "one degree", Text: r.w.Size(math.Abs(out.ScaleMm))},
 	}
-	out.Tables = []PatternTable{r.wrapTable(rows, c, d)}
+	out.Tables = []plan.PatternTable{r.wrapTable(rows, c, d)}
 	out.Notes = []string{
 		"Wrap it printed side out. " + capital(out.Edge) + ". TOP line on the TOP mark.",
 		"The end must just meet the seam line over the tab. If it does not, measure the outside and print again for that size: 0.1 on the diameter is 0.31 round.",
@@ -255,13 +177,13 @@ func (r *resolver) edgeNote(st *step, edge develop.Face) string {
 
 // patternMarks finds where a feature lies on the pattern: once, or twice if it
 // crosses the seam.
-func (r *resolver) patternMarks(row RadialRow, name string, d develop.Development) []PatternMark {
-	var out []PatternMark
+func (r *resolver) patternMarks(row plan.RadialRow, name string, d develop.Development) []plan.PatternMark {
+	var out []plan.PatternMark
 	for _, l := range d.Labels {
 		if l.Text != name {
 			continue
 		}
-		m := PatternMark{N: row.N, Name: row.Name, CentreMm: at(l.At), DiameterMm: row.DiameterMm, Size: row.SizeText}
+		m := plan.PatternMark{N: row.N, Name: row.Name, CentreMm: at(l.At), DiameterMm: row.DiameterMm, Size: row.SizeText}
 		for _, c := range d.Curves {
 			if b := c.Box(); c.Name == name && b.Min.XMm <= l.At.XMm && l.At.XMm <= b.Max.XMm {
 				m.MinMm, m.MaxMm = at(b.Min), at(b.Max)
@@ -273,8 +195,8 @@ func (r *resolver) patternMarks(row RadialRow, name string, d develop.Developmen
 }
 
 // wrapTable lists the features as distances to mark without the template.
-func (r *resolver) wrapTable(rows []RadialRow, c develop.Cylinder, d develop.Development) PatternTable {
-	t := PatternTable{Title: "Features", Heads: []string{"No.", "Name", "Clock", "From the edge", "From TOP on the paper", "Arc on the metal", "Size"}}
+func (r *resolver) wrapTable(rows []plan.RadialRow, c develop.Cylinder, d develop.Development) plan.PatternTable {
+	t := plan.PatternTable{Title: "Features", Heads: []string{"No.", "Name", "Clock", "From the edge", "From TOP on the paper", "Arc on the metal", "Size"}}
 	for i, row := range rows {
 		x := c.Position(row.ClockDeg, 0).XMm
 		t.Rows = append(t.Rows, []string{strconv.Itoa(row.N), row.Name, trim(row.ClockDeg, 3) + "°",
@@ -284,16 +206,16 @@ func (r *resolver) wrapTable(rows []RadialRow, c develop.Cylinder, d develop.Dev
 }
 
 // pattern takes over the lines and labels of a development.
-func (r *resolver) pattern(name string, kind DevelopmentKind, d develop.Development) Development {
-	out := Development{Name: name, Kind: kind, Copies: 1, MinMm: at(d.Box.Min), MaxMm: at(d.Box.Max)}
+func (r *resolver) pattern(name string, kind plan.DevelopmentKind, d develop.Development) plan.Development {
+	out := plan.Development{Name: name, Kind: kind, Copies: 1, MinMm: at(d.Box.Min), MaxMm: at(d.Box.Max)}
 	for _, c := range d.Curves {
-		out.Lines = append(out.Lines, PatternLine{Name: c.Name, Role: c.Role.String(), Path: contour(c)})
+		out.Lines = append(out.Lines, plan.PatternLine{Name: c.Name, Role: c.Role.String(), Path: contour(c)})
 		if c.Name == "edge" && c.Closed {
 			out.AreaMm2 = math.Abs(c.AreaMm2())
 		}
 	}
 	for _, l := range d.Labels {
-		out.Labels = append(out.Labels, PatternLabel{l.Text, at(l.At)})
+		out.Labels = append(out.Labels, plan.PatternLabel{Text: l.Text, AtMm: at(l.At)})
 	}
 	for _, f := range d.Formulas {
 		out.Rules = append(out.Rules, f.Name+": "+f.Rule)
@@ -302,19 +224,19 @@ func (r *resolver) pattern(name string, kind DevelopmentKind, d develop.Developm
 }
 
 // values writes results in the job's units.
-func (r *resolver) values(list []develop.Value) []PatternValue {
-	var out []PatternValue
+func (r *resolver) values(list []develop.Value) []plan.PatternValue {
+	var out []plan.PatternValue
 	for _, v := range list {
-		out = append(out, PatternValue{v.Name, r.inUnit(v.Value, v.Unit)})
+		out = append(out, plan.PatternValue{Name: v.Name, Text: r.inUnit(v.Value, v.Unit)})
 	}
 	return out
 }
 
 // tables writes the tables of a development in the job's units.
-func (r *resolver) tables(list []develop.Table) []PatternTable {
-	var out []PatternTable
+func (r *resolver) tables(list []develop.Table) []plan.PatternTable {
+	var out []plan.PatternTable
 	for _, t := range list {
-		p := PatternTable{Title: t.Title, Heads: []string{"No."}}
+		p := plan.PatternTable{Title: t.Title, Heads: []string{"No."}}
 		for _, c := range t.Columns {
 			p.Heads = append(p.Heads, c.Name)
 		}
@@ -353,11 +275,11 @@ func (r *resolver) exact(mm float64) string {
 	return strings.Replace(strconv.FormatFloat(round(mm, 2), 'f', 2, 64), "-0.00", "0.00", 1)
 }
 
-func at(p develop.Point) XY { return XY{clean(p.XMm), clean(p.YMm)} }
+func at(p develop.Point) plan.XY { return plan.XY{XMm: clean(p.XMm), YMm: clean(p.YMm)} }
 
 // contour writes a curve as SVG path data, y up, to a millionth of a
 // millimetre; arcs stay arcs.
-func contour(c develop.Curve) Contour {
+func contour(c develop.Curve) plan.Contour {
 	var b strings.Builder
 	point := func(cmd string, p develop.Point) {
 		b.WriteString(cmd + coordinate(p.XMm) + " " + coordinate(p.YMm))
@@ -387,7 +309,7 @@ func contour(c develop.Curve) Contour {
 	if c.Closed {
 		b.WriteString("Z")
 	}
-	return Contour(b.String())
+	return plan.Contour(b.String())
 }
 
 func coordinate(mm float64) string { return trim(mm, 6) }

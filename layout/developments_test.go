@@ -10,32 +10,33 @@ import (
 	"github.com/tdewolff/canvas"
 
 	"centrepop/layout/develop"
+	"centrepop/layout/plan"
 	"centrepop/parts"
 )
 
 // developed finds a flat pattern of the first part.
-func developed(t *testing.T, plan *Plan, name string) Development {
+func developed(t *testing.T, pl *plan.Plan, name string) plan.Development {
 	t.Helper()
 	var names []string
-	for _, d := range plan.Parts[0].Developments {
+	for _, d := range pl.Parts[0].Developments {
 		if d.Name == name {
 			return d
 		}
 		names = append(names, d.Name)
 	}
 	t.Fatalf("no pattern %s, only %v", name, names)
-	return Development{}
+	return plan.Development{}
 }
 
 func TestWrapsFromBothEnds(t *testing.T) {
 	const tube = "part: tube\nkind: tube\ntube: {outside: 100, wall: 4, length: %d}\nradial:\n" +
 		"  - {name: vent, clock: 90, axial: 30, size: 8 mm, depth: through}\n" +
 		"  - {name: port, clock: 180, axial: 40, from: back, size: 12 mm, depth: through}\n"
-	plan := mustJob(t, "units: mm\nshop: {paper: 0.12 mm}", fmt.Sprintf(tube, 600))
-	if n := len(plan.Parts[0].Developments); n != 2 {
+	pl := mustJob(t, "units: mm\nshop: {paper: 0.12 mm}", fmt.Sprintf(tube, 600))
+	if n := len(pl.Parts[0].Developments); n != 2 {
 		t.Fatalf("%d patterns of a long tube, want one from each end", n)
 	}
-	front, back := developed(t, plan, "wrap-outside-front"), developed(t, plan, "wrap-outside-back")
+	front, back := developed(t, pl, "wrap-outside-front"), developed(t, pl, "wrap-outside-back")
 	girth := math.Pi * (100 + 0.12)
 	near(t, "the wrap length", front.WrapMm, girth, 1e-9)
 	near(t, "the length with its tab", back.MaxMm.XMm-back.MinMm.XMm, girth+15, 1e-9)
@@ -57,19 +58,19 @@ func TestWrapsFromBothEnds(t *testing.T) {
 }
 
 func TestWrapAgainstShoulder(t *testing.T) {
-	plan := mustJob(t, "units: mm", "part: shaft\nkind: shaft\nprofile:\n  outside:\n"+
+	pl := mustJob(t, "units: mm", "part: shaft\nkind: shaft\nprofile:\n  outside:\n"+
 		"    - {name: collar, diameter: 60, length: 10}\n    - {name: body, diameter: 40, length: 80}\n"+
 		"radial: [{name: pin, clock: 0, axial: 35, size: 6 mm, depth: 10}]\n")
-	d := developed(t, plan, "wrap-body")
+	d := developed(t, pl, "wrap-body")
 	if want := "against the shoulder of collar"; !strings.Contains(d.Edge, want) {
 		t.Errorf("edge %q, want %q", d.Edge, want)
 	}
 	near(t, "the pin from the shoulder", d.Marks[0].CentreMm.YMm, 25, 1e-9)
 	// An opening over two diameters has no wrap; the sheet says so.
-	plan = mustJob(t, "units: mm", "part: shaft\nkind: shaft\nprofile:\n  outside:\n"+
+	pl = mustJob(t, "units: mm", "part: shaft\nkind: shaft\nprofile:\n  outside:\n"+
 		"    - {name: collar, diameter: 60, length: 30}\n    - {name: body, diameter: 40, length: 80}\n  inside:\n    - {name: bore, diameter: 20, length: 110}\n"+
 		"radial: [{name: cut, clock: 0, axial: 28, window: {around: 20, along: 16, corner: 2}}]\n")
-	p := plan.Parts[0]
+	p := pl.Parts[0]
 	if len(p.Developments) != 0 || len(p.Notes) != 1 || !strings.Contains(p.Notes[0], "No wrap template for collar") {
 		t.Errorf("%d patterns, notes %q", len(p.Developments), p.Notes)
 	}
@@ -93,13 +94,13 @@ func TestSaddleMass(t *testing.T) {
 func TestSaddlePlaces(t *testing.T) {
 	// A thin stub of 136 on a barrel: its far end lies 136 and the least w
 	// from the crossing of the axes, the square edge 25 + most w from it.
-	plan := mustJob(t, "units: mm", "part: stub\nkind: tube\ntube: {outside: 60, wall: 0.001, length: 136}\nends: {back: {onto: barrel.outside, place: {axial: 70, from: back}}}\n",
+	pl := mustJob(t, "units: mm", "part: stub\nkind: tube\ntube: {outside: 60, wall: 0.001, length: 136}\nends: {back: {onto: barrel.outside, place: {axial: 70, from: back}}}\n",
 		"part: barrel\nkind: tube\ntube: {outside: 100, wall: 5, length: 300}\n")
-	d := developed(t, plan, "saddle-back")
+	d := developed(t, pl, "saddle-back")
 	if want := "101.00 from the front face"; !strings.Contains(d.Edge, want) { // 136 + 40 − (50 + 25)
 		t.Errorf("edge %q, want %q", d.Edge, want)
 	}
-	if h := developed(t, plan, "hole-back"); !strings.Contains(h.On, "barrel outside, Ø100") || !strings.Contains(strings.Join(h.Notes, " "), "70 from the back face of the main") {
+	if h := developed(t, pl, "hole-back"); !strings.Contains(h.On, "barrel outside, Ø100") || !strings.Contains(strings.Join(h.Notes, " "), "70 from the back face of the main") {
 		t.Errorf("hole on %q, notes %q", h.On, h.Notes)
 	}
 }
@@ -129,7 +130,7 @@ func TestSaddleFaults(t *testing.T) {
 // to a quarter of the circle. The circle bulges towards the corner, so the
 // chords of the faceted blank pass beyond it and the blank is a little larger.
 func TestTransitionMass(t *testing.T) {
-	plan := mustJob(t, "units: mm", "part: throat\nkind: transition\nmaterial: S235\ntransition: {width: 340, depth: 300, diameter: 295, height: 120, thickness: 2, offset: [0, 20]}\n")
+	pl := mustJob(t, "units: mm", "part: throat\nkind: transition\nmaterial: S235\ntransition: {width: 340, depth: 300, diameter: 295, height: 120, thickness: 2, offset: [0, 20]}\n")
 	const a, b, radius, height, up = 169.0, 149.0, 146.5, 120.0, 20.0
 	cross := func(ux, uy, uz, vx, vy, vz float64) float64 {
 		return math.Sqrt(math.Pow(uy*vz-uz*vy, 2) + math.Pow(uz*vx-ux*vz, 2) + math.Pow(ux*vy-uy*vx, 2))
@@ -150,10 +151,10 @@ func TestTransitionMass(t *testing.T) {
 	area += 2 * a * (math.Hypot(height, radius+up-b) + math.Hypot(height, radius-up-b)) / 2
 	area += 2 * 2 * b * math.Hypot(height, radius-a) / 2
 	want := area * 2 * 7850e-9
-	if got := plan.Parts[0].MassKg; got < want || got > want*1.005 {
+	if got := pl.Parts[0].MassKg; got < want || got > want*1.005 {
 		t.Errorf("mass %.4f kg, want within 0.5 %% above %.4f", got, want)
 	}
-	if o := plan.Parts[0].Overall; o != "340 × 300 to Ø295 × 120 high" {
+	if o := pl.Parts[0].Overall; o != "340 × 300 to Ø295 × 120 high" {
 		t.Errorf("overall %q", o)
 	}
 }

@@ -7,6 +7,7 @@ import (
 
 	"github.com/tdewolff/canvas"
 
+	"centrepop/layout/plan"
 	"centrepop/layout/threads"
 	"centrepop/parts"
 )
@@ -112,7 +113,7 @@ func (r *resolver) faces() {
 func (r *resolver) holeGroups() {
 	box := r.outlinePath().Bounds()
 	for _, f := range []parts.Face{parts.Front, parts.Back} {
-		min, max := XY{clean(box.X0), clean(box.Y0)}, XY{clean(box.X1), clean(box.Y1)}
+		min, max := plan.XY{XMm: clean(box.X0), YMm: clean(box.Y0)}, plan.XY{XMm: clean(box.X1), YMm: clean(box.Y1)}
 		if f == parts.Back {
 			min.XMm, max.XMm = -max.XMm, -min.XMm
 		}
@@ -124,7 +125,7 @@ func (r *resolver) holeGroups() {
 			}
 			m := r.holeSize(h.Size)
 			pts := centres(h.Pattern, min, max)
-			g := &Group{
+			g := &plan.Group{
 				Name: h.Name.Value, First: next, Count: len(pts), SizeText: m.text, Marked: f,
 				DepthText: r.depthText(m, h.Through, h.Depth), PCDMm: h.Pattern.PCD.Mm,
 				DrillMm: m.drillMm, FinishedMm: m.finishedMm,
@@ -142,7 +143,7 @@ func (r *resolver) holeGroups() {
 				continue
 			}
 			pts := centres(s.Pattern, min, max)
-			g := &Group{
+			g := &plan.Group{
 				Name: s.Name.Value, First: next, Count: len(pts), Marked: f,
 				SizeText:  "slot " + r.w.Size(s.Width.Mm) + " × " + r.w.Size(s.Length.Mm) + " overall",
 				DepthText: r.depthText(made{}, s.Through, s.Depth),
@@ -172,12 +173,12 @@ func (r *resolver) extra(h *parts.HoleGroup) string {
 // marked on the other face. It returns nil for a part without holes there.
 // Numbers stay with the hole, so that they run anticlockwise on a mirrored
 // circle.
-func FaceView(job *parts.Job, part string, face parts.Face) (*Face, error) {
+func FaceView(job *parts.Job, part string, face parts.Face) (*plan.Face, error) {
 	for _, p := range job.Parts {
 		if p.Name.Value != part {
 			continue
 		}
-		r := &resolver{job: job, part: p, w: Writer{job.Units}, out: &PartPlan{Title: p.Title.Value}}
+		r := &resolver{job: job, part: p, w: Writer{job.Units}, out: &plan.PartPlan{Title: p.Title.Value}}
 		r.cylinders()
 		r.holeGroups()
 		if len(r.errs) > 0 {
@@ -194,15 +195,15 @@ func FaceView(job *parts.Job, part string, face parts.Face) (*Face, error) {
 
 // face is the view of one face with the groups marked on it; with others, also
 // the through holes of the other face, to punch from here.
-func (r *resolver) face(f parts.Face, others bool) *Face {
+func (r *resolver) face(f parts.Face, others bool) *plan.Face {
 	path := r.outlinePath()
 	if f == parts.Back {
 		path = mirrored(path)
 	}
 	b := path.Bounds()
-	out := &Face{
-		Part: r.out.Title, Face: f, Outline: Contour(path.ToSVG()),
-		MinMm: XY{clean(b.X0), clean(b.Y0)}, MaxMm: XY{clean(b.X1), clean(b.Y1)},
+	out := &plan.Face{
+		Part: r.out.Title, Face: f, Outline: plan.Contour(path.ToSVG()),
+		MinMm: plan.XY{XMm: clean(b.X0), YMm: clean(b.Y0)}, MaxMm: plan.XY{XMm: clean(b.X1), YMm: clean(b.Y1)},
 		Datum: "left and bottom edge", Mirrored: f == parts.Back,
 	}
 	out.DatumAt = out.MinMm
@@ -220,7 +221,7 @@ func (r *resolver) face(f parts.Face, others bool) *Face {
 			continue // it is the outline
 		}
 		if r.seenFrom(s, f) {
-			out.Circles = append(out.Circles, Circle{Label: r.w.Dia(s.size.nominalMm) + " " + s.name, DiameterMm: s.size.nominalMm})
+			out.Circles = append(out.Circles, plan.Circle{Label: r.w.Dia(s.size.nominalMm) + " " + s.name, DiameterMm: s.size.nominalMm})
 		}
 	}
 	offset := 0
@@ -230,15 +231,15 @@ func (r *resolver) face(f parts.Face, others bool) *Face {
 			r.addGroup(out, m, m.pts, 0)
 			offset = max(offset, m.group.First+m.group.Count-1)
 		case others && m.through():
-			pts := make([]XY, len(m.pts))
+			pts := make([]plan.XY, len(m.pts))
 			for i, q := range m.pts {
-				pts[i] = q.mirrored()
+				pts[i] = mirroredPoint(q)
 			}
 			r.addGroup(out, m, pts, offset)
 		case m.through():
 			for _, q := range m.pts {
-				out.Circles = append(out.Circles, Circle{
-					Label: m.group.Name + " from the " + string(m.face), DiameterMm: m.group.DrillMm, CentreMm: q.mirrored(),
+				out.Circles = append(out.Circles, plan.Circle{
+					Label: m.group.Name + " from the " + string(m.face), DiameterMm: m.group.DrillMm, CentreMm: mirroredPoint(q),
 				})
 			}
 		}
@@ -302,7 +303,7 @@ func (r *resolver) seenFrom(s *step, f parts.Face) bool {
 
 // addGroup puts a group on a face; offset shifts its numbers past those of the
 // face's own groups.
-func (r *resolver) addGroup(out *Face, m madeGroup, pts []XY, offset int) {
+func (r *resolver) addGroup(out *plan.Face, m madeGroup, pts []plan.XY, offset int) {
 	g := *m.group
 	g.First += offset
 	if offset > 0 {
@@ -316,11 +317,11 @@ func (r *resolver) addGroup(out *Face, m madeGroup, pts []XY, offset int) {
 	out.Groups = append(out.Groups, g)
 	pattern := m.pattern()
 	if pattern.PCD.Mm > 0 {
-		centre := XY{pattern.Centre.X.Mm, pattern.Centre.Y.Mm}
+		centre := plan.XY{XMm: pattern.Centre.X.Mm, YMm: pattern.Centre.Y.Mm}
 		if m.face != out.Face {
-			centre = centre.mirrored()
+			centre = mirroredPoint(centre)
 		}
-		c := Circle{Label: "PCD " + r.w.Size(pattern.PCD.Mm), DiameterMm: pattern.PCD.Mm, CentreMm: centre, Pitch: true}
+		c := plan.Circle{Label: "PCD " + r.w.Size(pattern.PCD.Mm), DiameterMm: pattern.PCD.Mm, CentreMm: centre, Pitch: true}
 		if !slices.Contains(out.Circles, c) { // two groups may share a pitch circle
 			out.Circles = append(out.Circles, c)
 		}
@@ -332,14 +333,14 @@ func (r *resolver) addGroup(out *Face, m madeGroup, pts []XY, offset int) {
 				turn = -turn
 			}
 			half := Clock((m.slot.Length.Mm-m.slot.Width.Mm)/2, turn)
-			out.Slots = append(out.Slots, Slot{
+			out.Slots = append(out.Slots, plan.Slot{
 				N: g.First + i, Group: g.Name, XMm: q.XMm, YMm: q.YMm,
 				WidthMm: m.slot.Width.Mm, LengthMm: m.slot.Length.Mm, TurnDeg: turn,
-				EndsMm: [2]XY{{clean(q.XMm + half.XMm), clean(q.YMm + half.YMm)}, {clean(q.XMm - half.XMm), clean(q.YMm - half.YMm)}},
+				EndsMm: [2]plan.XY{{XMm: clean(q.XMm + half.XMm), YMm: clean(q.YMm + half.YMm)}, {XMm: clean(q.XMm - half.XMm), YMm: clean(q.YMm - half.YMm)}},
 			})
 			continue
 		}
-		out.Holes = append(out.Holes, Hole{
+		out.Holes = append(out.Holes, plan.Hole{
 			N: g.First + i, Group: g.Name, XMm: q.XMm, YMm: q.YMm,
 			AngleDeg: clockOf(q), RadiusMm: clean(canvas.Point{X: q.XMm, Y: q.YMm}.Length()),
 			FromXMm:    inward(q.XMm, out.DatumAt.XMm, out.MinMm.XMm),
@@ -350,7 +351,7 @@ func (r *resolver) addGroup(out *Face, m madeGroup, pts []XY, offset int) {
 }
 
 // mirrored is the point as seen from the other face.
-func (p XY) mirrored() XY { return XY{clean(-p.XMm), p.YMm} }
+func mirroredPoint(p plan.XY) plan.XY { return plan.XY{XMm: clean(-p.XMm), YMm: p.YMm} }
 
 // inward is the distance from a datum edge at at, which lies either at min or
 // at the other end.

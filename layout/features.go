@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"centrepop/layout/fits"
+	"centrepop/layout/plan"
 	"centrepop/parts"
 )
 
@@ -22,7 +23,7 @@ func (r *resolver) features() {
 			if r.part.Profile != nil {
 				size += " × " + r.w.Size(clean(s.toMm-s.fromMm)) + " long"
 			}
-			s.ref = r.add(Feature{Name: words(s.name), Size: size, Limits: r.limitsText(s.size), Note: note, Balloon: XY{z, s.drawnRadius()}})
+			s.ref = r.add(plan.Feature{Name: words(s.name), Size: size, Limits: r.limitsText(s.size), Note: note, Balloon: plan.XY{XMm: z, YMm: s.drawnRadius()}})
 		}
 	}
 	length := "length"
@@ -30,8 +31,8 @@ func (r *resolver) features() {
 		length = "thickness"
 		if r.part.Outline.Shape != parts.CircleOutline {
 			b := r.outlinePath().Bounds()
-			r.add(Feature{Name: "outline", Size: r.w.Size(clean(b.W())) + " × " + r.w.Size(clean(b.H())) + r.outlineWords(),
-				Note: "edges by the job's general tolerance", Balloon: XY{r.lengthMm() / 2, r.out.Section.MaxMm}})
+			r.add(plan.Feature{Name: "outline", Size: r.w.Size(clean(b.W())) + " × " + r.w.Size(clean(b.H())) + r.outlineWords(),
+				Note: "edges by the job's general tolerance", Balloon: plan.XY{XMm: r.lengthMm() / 2, YMm: r.out.Section.MaxMm}})
 		}
 	}
 	if f := r.part.Frustum; f != nil {
@@ -43,7 +44,7 @@ func (r *resolver) features() {
 		r.transitionFeatures(t)
 	}
 	sized := r.length(r.lengthMm())
-	f := Feature{Name: length, Size: r.w.Size(r.lengthMm()), Limits: r.limitsText(sized), Balloon: XY{r.lengthMm(), r.out.Section.MaxMm * 0.9}}
+	f := plan.Feature{Name: length, Size: r.w.Size(r.lengthMm()), Limits: r.limitsText(sized), Balloon: plan.XY{XMm: r.lengthMm(), YMm: r.out.Section.MaxMm * 0.9}}
 	if r.part.Outline != nil && r.part.Stock.Form != "" {
 		f.Limits, f.Note = "", "as the plate is bought"
 	}
@@ -51,10 +52,10 @@ func (r *resolver) features() {
 	for _, c := range r.part.Chamfers {
 		st, dia := r.chamferDiaMm(c)
 		size := r.w.Size(c.Size.Mm) + " × " + trim(c.Angle.Deg, 1) + "°"
-		at := XY{r.lengthMm() / 2, r.out.Section.MaxMm}
+		at := plan.XY{XMm: r.lengthMm() / 2, YMm: r.out.Section.MaxMm}
 		if st != nil {
 			size += ": Ø" + r.w.Read(dia) + " at the face"
-			at = XY{st.fromMm, st.drawnRadius()}
+			at = plan.XY{XMm: st.fromMm, YMm: st.drawnRadius()}
 			if strings.HasSuffix(c.Edge.Value, "-back") {
 				at.XMm = st.toMm
 			}
@@ -63,11 +64,11 @@ func (r *resolver) features() {
 		if c.For != "" {
 			note = "for " + c.For
 		}
-		r.add(Feature{Name: "chamfer " + words(c.Edge.Value), Size: size, Note: note, Balloon: at})
+		r.add(plan.Feature{Name: "chamfer " + words(c.Edge.Value), Size: size, Note: note, Balloon: at})
 	}
 	for i := range r.made {
 		m := &r.made[i]
-		m.ref = r.add(Feature{
+		m.ref = r.add(plan.Feature{
 			Name: words(m.group.Name), Size: countOf(m.group.Count) + m.group.SizeText + ", " + m.group.DepthText,
 			Limits: r.limitsText(m.size.size), Note: join("; ", r.patternWords(m), m.group.Extra), Face: m.face, Balloon: m.pts[0],
 		})
@@ -75,16 +76,16 @@ func (r *resolver) features() {
 	for i := range r.radials {
 		m := &r.radials[i]
 		row := m.rows[0]
-		m.ref = r.add(Feature{
+		m.ref = r.add(plan.Feature{
 			Name: words(row.Name), Size: countOf(len(m.rows)) + row.SizeText + ", " + row.DepthText,
-			Note: "clock " + clockList(m.rows) + ", " + r.w.Size(row.AxialMm) + " from the front face", Balloon: XY{row.AxialMm, row.OutsideMm / 2},
+			Note: "clock " + clockList(m.rows) + ", " + r.w.Size(row.AxialMm) + " from the front face", Balloon: plan.XY{XMm: row.AxialMm, YMm: row.OutsideMm / 2},
 		})
 	}
 	r.saddleFeatures()
 }
 
 // add numbers a feature from 1 and returns the number.
-func (r *resolver) add(f Feature) int {
+func (r *resolver) add(f plan.Feature) int {
 	f.N = len(r.out.Features) + 1
 	r.out.Features = append(r.out.Features, f)
 	return f.N
@@ -95,13 +96,13 @@ func (r *resolver) frustumFeatures(f *parts.Frustum) {
 	if f.Inside {
 		at = "inside"
 	}
-	r.add(Feature{Name: "large end", Size: r.w.Dia(f.Large.Mm) + " " + at, Limits: r.limitsText(r.length(f.Large.Mm)), Balloon: XY{0, r.out.Section.MaxMm}})
-	r.add(Feature{Name: "small end", Size: r.w.Dia(f.Small.Mm) + " " + at, Limits: r.limitsText(r.length(f.Small.Mm)), Balloon: XY{f.Height.Mm, r.out.Section.Outer[1].YMm}})
+	r.add(plan.Feature{Name: "large end", Size: r.w.Dia(f.Large.Mm) + " " + at, Limits: r.limitsText(r.length(f.Large.Mm)), Balloon: plan.XY{XMm: 0, YMm: r.out.Section.MaxMm}})
+	r.add(plan.Feature{Name: "small end", Size: r.w.Dia(f.Small.Mm) + " " + at, Limits: r.limitsText(r.length(f.Small.Mm)), Balloon: plan.XY{XMm: f.Height.Mm, YMm: r.out.Section.Outer[1].YMm}})
 	size := "clock " + trim(f.Seam.Deg, 2) + "°"
 	if f.Overlap.Mm > 0 {
 		size += ", overlap " + r.w.Size(f.Overlap.Mm)
 	}
-	r.add(Feature{Name: "seam", Size: size, Balloon: XY{f.Height.Mm / 2, (r.out.Section.Outer[0].YMm + r.out.Section.Outer[1].YMm) / 2}})
+	r.add(plan.Feature{Name: "seam", Size: size, Balloon: plan.XY{XMm: f.Height.Mm / 2, YMm: (r.out.Section.Outer[0].YMm + r.out.Section.Outer[1].YMm) / 2}})
 }
 
 // sizeText is a diameter with its class: "Ø90 H7", "M40x1.5".
@@ -142,7 +143,7 @@ func (r *resolver) patternWords(m *madeGroup) string {
 	face := string(m.face) + " face"
 	switch p.Kind {
 	case parts.CirclePattern, parts.ArcPattern, parts.AnglesPattern:
-		a := clockOf(XY{m.pts[0].XMm - p.Centre.X.Mm, m.pts[0].YMm - p.Centre.Y.Mm})
+		a := clockOf(plan.XY{XMm: m.pts[0].XMm - p.Centre.X.Mm, YMm: m.pts[0].YMm - p.Centre.Y.Mm})
 		return "PCD " + r.w.Size(p.PCD.Mm) + ", hole " + trim(float64(m.group.First), 0) + " at " + trim(a, 3) + "°, " + face
 	case parts.GridPattern:
 		return trim(float64(p.Columns), 0) + " × " + trim(float64(p.Rows), 0) + " at " + r.w.Size(p.PitchX.Mm) + " × " + r.w.Size(p.PitchY.Mm) + ", " + face
@@ -150,7 +151,7 @@ func (r *resolver) patternWords(m *madeGroup) string {
 	return "see the hole table, " + face
 }
 
-func clockList(rows []RadialRow) string {
+func clockList(rows []plan.RadialRow) string {
 	var t []string
 	for i, row := range rows {
 		if i == 8 {
@@ -184,8 +185,8 @@ func join(sep string, texts ...string) string {
 }
 
 // ladder reads the bore from the measured mate.
-func (r *resolver) ladder(s *step, mateMm float64) Ladder {
-	l := Ladder{
+func (r *resolver) ladder(s *step, mateMm float64) plan.Ladder {
+	l := plan.Ladder{
 		Feature: words(s.name), Mate: s.size.press.Part + " " + words(s.size.press.Feature),
 		Note: "Measure the mate at three places across; take the largest. Bore " + r.w.Size(0.01) + " to " + r.w.Said(0.03) + " under it (common practice, no source).",
 	}
@@ -195,7 +196,7 @@ func (r *resolver) ladder(s *step, mateMm float64) Ladder {
 		return l
 	}
 	for _, g := range rungs {
-		l.Rungs = append(l.Rungs, Rung{
+		l.Rungs = append(l.Rungs, plan.Rung{
 			MeasuredMm: g.MeasuredMm, BoreMinMm: g.BoreMinMm, BoreMaxMm: g.BoreMaxMm,
 			Measured: r.w.Exact(g.MeasuredMm), Bore: r.w.Exact(g.BoreMinMm) + " – " + r.w.Exact(g.BoreMaxMm),
 		})
@@ -207,7 +208,7 @@ func (r *resolver) ladder(s *step, mateMm float64) Ladder {
 func (r *resolver) checks() {
 	for i := range r.steps {
 		s := &r.steps[i]
-		c := Check{Ref: s.ref, What: words(s.name), Wanted: r.sizeText(s), Limits: r.limitsText(s.size), Source: s.size.source, Gauge: gauge(s)}
+		c := plan.Check{Ref: s.ref, What: words(s.name), Wanted: r.sizeText(s), Limits: r.limitsText(s.size), Source: s.size.source, Gauge: gauge(s)}
 		switch {
 		case s.size.thread != nil:
 			c.Limits = "mate runs freely, no shake"
@@ -230,14 +231,14 @@ func (r *resolver) checks() {
 			r.checkLength(f.N, f.Name, r.lengthMm())
 		case "thickness", "outline", "large end", "small end", "rectangle", "round end":
 			if r.stepNamed(f.Name) == nil {
-				r.out.Checks = append(r.out.Checks, Check{Ref: f.N, What: f.Name, Wanted: f.Size, Limits: orNone(f.Limits), Gauge: "tape or calipers", Source: r.generalSource(f.Limits)})
+				r.out.Checks = append(r.out.Checks, plan.Check{Ref: f.N, What: f.Name, Wanted: f.Size, Limits: orNone(f.Limits), Gauge: "tape or calipers", Source: r.generalSource(f.Limits)})
 			}
 		}
 	}
 	for i := range r.part.Chamfers {
 		c := &r.part.Chamfers[i]
 		if st, dia := r.chamferDiaMm(*c); st != nil {
-			check := Check{Ref: r.refs("chamfer " + words(c.Edge.Value))[0], What: "chamfer " + words(c.Edge.Value), Wanted: "Ø" + r.w.Read(dia) + " at the face", Limits: "no tolerance given", Gauge: "calipers"}
+			check := plan.Check{Ref: r.refs("chamfer " + words(c.Edge.Value))[0], What: "chamfer " + words(c.Edge.Value), Wanted: "Ø" + r.w.Read(dia) + " at the face", Limits: "no tolerance given", Gauge: "calipers"}
 			if pm, err := fits.GeneralChamfer(c.Size.Mm, r.job.Tolerance.Value); err == nil {
 				check.Limits = "depth " + r.w.Limits(c.Size.Mm-pm, c.Size.Mm+pm)
 				check.Source = "ISO 2768-" + r.job.Tolerance.Value + " (chamfers)"
@@ -252,7 +253,7 @@ func (r *resolver) checks() {
 		m := &r.radials[i]
 		for _, row := range m.rows {
 			s := r.length(row.AxialMm)
-			r.out.Checks = append(r.out.Checks, Check{
+			r.out.Checks = append(r.out.Checks, plan.Check{
 				Ref: m.ref, What: words(row.Name) + " at " + trim(row.ClockDeg, 3) + "°", Wanted: r.w.Size(row.AxialMm) + " from the front face",
 				Limits: orNone(r.limitsText(s)), MinMm: s.minMm, MaxMm: s.maxMm, Gauge: "calipers, depth rod", Source: s.source,
 			})
@@ -260,7 +261,7 @@ func (r *resolver) checks() {
 	}
 	r.saddleChecks()
 	if r.out.Top != "" {
-		r.out.Checks = append(r.out.Checks, Check{What: "TOP marked", Wanted: r.out.Top, Limits: "seen from the " + r.topFace() + " face", Gauge: "eye"})
+		r.out.Checks = append(r.out.Checks, plan.Check{What: "TOP marked", Wanted: r.out.Top, Limits: "seen from the " + r.topFace() + " face", Gauge: "eye"})
 	}
 }
 
@@ -287,7 +288,7 @@ func orNone(limits string) string {
 
 func (r *resolver) checkLength(ref int, what string, mm float64) {
 	s := r.length(clean(mm))
-	c := Check{Ref: ref, What: what, Wanted: r.w.Size(clean(mm)), Limits: orNone(r.limitsText(s)), Gauge: "calipers", Source: s.source}
+	c := plan.Check{Ref: ref, What: what, Wanted: r.w.Size(clean(mm)), Limits: orNone(r.limitsText(s)), Gauge: "calipers", Source: s.source}
 	if s.limited {
 		c.MinMm, c.MaxMm = s.minMm, s.maxMm
 	}
@@ -296,7 +297,7 @@ func (r *resolver) checkLength(ref int, what string, mm float64) {
 
 // checkGroup checks a hole group's size and, over pins, its spacing.
 func (r *resolver) checkGroup(m *madeGroup) {
-	c := Check{Ref: m.ref, What: words(m.group.Name), Wanted: countOf(m.group.Count) + m.group.SizeText, Gauge: "calipers or drill shank", Source: m.size.size.source}
+	c := plan.Check{Ref: m.ref, What: words(m.group.Name), Wanted: countOf(m.group.Count) + m.group.SizeText, Gauge: "calipers or drill shank", Source: m.size.size.source}
 	switch {
 	case m.size.thread != nil:
 		c.Limits, c.Gauge = "bolt runs freely, square", "thread gauge or new bolt"
@@ -319,7 +320,7 @@ func (r *resolver) checkGroup(m *madeGroup) {
 		}
 		seen[ch.Kind] = true
 		s := r.length(ch.CentreMm)
-		k := Check{
+		k := plan.Check{
 			Ref: m.ref, What: words(m.group.Name) + ", holes " + trim(float64(ch.From), 0) + " to " + trim(float64(ch.To), 0),
 			Wanted: r.w.Size(ch.OverMm) + " over pins " + r.w.Dia(m.group.DrillMm),
 			Limits: orNone(""), Gauge: "pins and calipers", Source: s.source,

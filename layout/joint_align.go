@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"centrepop/layout/plan"
 	"centrepop/parts"
 )
 
@@ -26,7 +27,7 @@ func (m motion) clock(deg float64) float64 {
 	return norm(deg + m.turn)
 }
 
-func (m motion) point(q XY) XY {
+func (m motion) point(q plan.XY) plan.XY {
 	s := 1.0
 	if m.flip {
 		s = -1
@@ -98,7 +99,7 @@ func (j *joiner) align(t *joint) {
 		}
 		deg, ok := j.aligned(rule, nil, motion{})
 		if ok {
-			t.out.Align = append(t.out.Align, AlignLine{What: j.ruleText(rule), Deg: deg})
+			t.out.Align = append(t.out.Align, plan.AlignLine{What: j.ruleText(rule), Deg: deg})
 			continue
 		}
 		var where []string
@@ -173,12 +174,12 @@ func degrees(angles []float64) string {
 }
 
 // pattern is a bolted group's points in the assembly.
-func (j *joiner) pattern(f feature) []XY {
+func (j *joiner) pattern(f feature) []plan.XY {
 	p := j.at(f.inst())
 	if p == nil || f.group == nil {
 		return nil
 	}
-	var out []XY
+	var out []plan.XY
 	for _, q := range f.points() {
 		out = append(out, p.at.point(q))
 	}
@@ -187,10 +188,10 @@ func (j *joiner) pattern(f feature) []XY {
 
 // meets tells whether each point of a, displaced, finds a point of b within
 // reach.
-func meets(a, b []XY, m motion, reachMm float64) bool {
+func meets(a, b []plan.XY, m motion, reachMm float64) bool {
 	for _, p := range a {
 		q := m.point(p)
-		if !slices.ContainsFunc(b, func(o XY) bool { return distance(q, o) <= reachMm+1e-6 }) {
+		if !slices.ContainsFunc(b, func(o plan.XY) bool { return distance(q, o) <= reachMm+1e-6 }) {
 			return false
 		}
 	}
@@ -199,7 +200,7 @@ func meets(a, b []XY, m motion, reachMm float64) bool {
 
 // motions lists every turn, without and with flip, at which pattern a falls on
 // pattern b, the right place left out.
-func motions(a, b []XY, reachMm float64, flips bool) []motion {
+func motions(a, b []plan.XY, reachMm float64, flips bool) []motion {
 	var out []motion
 	if len(a) == 0 {
 		return nil
@@ -263,7 +264,7 @@ func (j *joiner) traps(t *joint) {
 			harmless++
 			continue
 		}
-		t.out.Traps = append(t.out.Traps, Trap{TurnDeg: m.turn, Flip: m.flip, Breaks: breaks, Out: out})
+		t.out.Traps = append(t.out.Traps, plan.Trap{TurnDeg: m.turn, Flip: m.flip, Breaks: breaks, Out: out})
 		serious = serious || breaks || m.flip
 	}
 	if harmless > 0 {
@@ -418,7 +419,7 @@ func (j *joiner) shifted(t *joint, p placedPart, m motion, named []parts.JointRe
 func (j *joiner) offsetHole(t *joint) string {
 	a, b := j.pattern(t.a), j.pattern(t.b)
 	k := len(a) - 1
-	mate := slices.IndexFunc(b, func(q XY) bool { return distance(a[k], q) <= j.reachMm(t)+1e-6 })
+	mate := slices.IndexFunc(b, func(q plan.XY) bool { return distance(a[k], q) <= j.reachMm(t)+1e-6 })
 	if mate < 0 || len(a) < 2 {
 		return ""
 	}

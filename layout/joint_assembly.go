@@ -6,13 +6,14 @@ import (
 	"slices"
 
 	"centrepop/layout/bolts"
+	"centrepop/layout/plan"
 	"centrepop/parts"
 )
 
 // joiner works out the joints of a job whose parts are worked out.
 type joiner struct {
 	job    *parts.Job
-	plan   *Plan
+	pl     *plan.Plan
 	w      Writer
 	rs     []*resolver // as in the job
 	errs   parts.Errors
@@ -25,7 +26,7 @@ type joint struct {
 	in    *parts.Joint
 	index int // as written
 	a, b  feature
-	out   *JointPlan
+	out   *plan.JointPlan
 	axis  bool // the parts share an axis
 	why   []string
 
@@ -57,10 +58,10 @@ func (p placement) inverse() placement {
 func (p placement) clock(deg float64) float64 { return norm(p.turn + p.s*deg) }
 
 // point is the frame's x and y of a point seen from the part's front.
-func (p placement) point(q XY) XY {
+func (p placement) point(q plan.XY) plan.XY {
 	sin, cos := sinCosDeg(p.turn)
 	x := p.s * q.XMm
-	return XY{clean(x*cos + q.YMm*sin), clean(q.YMm*cos - x*sin)}
+	return plan.XY{XMm: clean(x*cos + q.YMm*sin), YMm: clean(q.YMm*cos - x*sin)}
 }
 
 // norm brings an angle into 0 ≤ a < 360.
@@ -147,8 +148,8 @@ func (j *joiner) find(ref parts.JointRef) feature {
 }
 
 // points are the centres of a hole group seen from the part's front.
-func (f feature) points() []XY {
-	var out []XY
+func (f feature) points() []plan.XY {
+	var out []plan.XY
 	if f.group == nil {
 		return nil
 	}
@@ -384,7 +385,7 @@ func (j *joiner) spacerMm(t *joint) float64 {
 	return sum
 }
 
-func patternRadius(pts []XY) float64 {
+func patternRadius(pts []plan.XY) float64 {
 	sum := 0.0
 	for _, p := range pts {
 		sum += math.Hypot(p.XMm, p.YMm)
@@ -500,7 +501,7 @@ func (t *joint) others() []inst {
 func (j *joiner) massKg(members []inst) float64 {
 	sum := 0.0
 	for _, m := range members {
-		p := j.plan.Part(m.part)
+		p := j.pl.Part(m.part)
 		if p == nil || p.MassKg == 0 {
 			return 0
 		}

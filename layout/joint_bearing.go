@@ -4,6 +4,7 @@ import (
 	"math"
 	"strings"
 
+	"centrepop/layout/plan"
 	"centrepop/layout/press"
 	"centrepop/parts"
 )
@@ -93,7 +94,7 @@ func (j *joiner) bearing(t *joint) {
 		return
 	}
 	d, D := in.Bore.Mm, in.Outside.Mm
-	p := &BearingPlan{Bearing: in.Bearing.Value, Rotating: in.Rotating, ConeClass: seatClass(j.w, cone), CupClass: seatClass(j.w, cup), Grease: in.Grease.Value}
+	p := &plan.BearingPlan{Bearing: in.Bearing.Value, Rotating: in.Rotating, ConeClass: seatClass(j.w, cone), CupClass: seatClass(j.w, cup), Grease: in.Grease.Value}
 	t.out.Bearing = p
 	j.seats(t, p, cone, cup)
 	// Push tools, common practice, no source: they bear on the ring to be
@@ -117,7 +118,7 @@ func (j *joiner) bearing(t *joint) {
 		}
 	}
 	if len(in.EndFloat) == 2 {
-		p.EndFloatMm, p.HasEndFloat = Range{clean(in.EndFloat[0].Mm), clean(in.EndFloat[1].Mm)}, true
+		p.EndFloatMm, p.HasEndFloat = plan.Range{Min: clean(in.EndFloat[0].Mm), Max: clean(in.EndFloat[1].Mm)}, true
 	}
 	j.bearingFigures(t, p)
 	j.bearingSteps(t, p)
@@ -145,7 +146,7 @@ func seatClass(w Writer, s sized) string {
 }
 
 // seats compares the drawn seats with the advice.
-func (j *joiner) seats(t *joint, p *BearingPlan, cone, cup sized) {
+func (j *joiner) seats(t *joint, p *plan.BearingPlan, cone, cup sized) {
 	in := t.in.Bearing
 	coneOK, coneNote := coneAdvice(in.Rotating, in.Load, in.Bore.Mm)
 	cupOK, cupNote := cupAdvice(in.Rotating, in.Load)
@@ -170,10 +171,10 @@ func (j *joiner) seats(t *joint, p *BearingPlan, cone, cup sized) {
 	}
 	um := func(mm float64) float64 { return mm * 1000 }
 	if cone.fitted() && known {
-		p.ConeFitUm = Range{round(um(cone.minMm-in.Bore.Mm)-boreHigh, 1), round(um(cone.maxMm-in.Bore.Mm)-boreLow, 1)}
+		p.ConeFitUm = plan.Range{Min: round(um(cone.minMm-in.Bore.Mm)-boreHigh, 1), Max: round(um(cone.maxMm-in.Bore.Mm)-boreLow, 1)}
 	}
 	if cup.fitted() && known {
-		p.CupFitUm = Range{round(um(in.Outside.Mm-cup.maxMm)+cupLow, 1), round(um(in.Outside.Mm-cup.minMm)+cupHigh, 1)}
+		p.CupFitUm = plan.Range{Min: round(um(in.Outside.Mm-cup.maxMm)+cupLow, 1), Max: round(um(in.Outside.Mm-cup.minMm)+cupHigh, 1)}
 	}
 	for _, s := range []struct {
 		f    feature
@@ -209,7 +210,7 @@ func contains(list []string, s string) bool {
 	return false
 }
 
-func (j *joiner) bearingFigures(t *joint, p *BearingPlan) {
+func (j *joiner) bearingFigures(t *joint, p *plan.BearingPlan) {
 	in := t.in.Bearing
 	t.figure("bearing", p.Bearing+", "+j.w.Size(in.Bore.Mm)+" × "+j.w.Size(in.Outside.Mm)+" × "+j.w.Size(in.Width.Mm)+", "+p.Rotating+" ring turns", "job file")
 	t.figure("sleeve for the cone", "Ø"+j.w.Read(p.ConeSleeveInMm)+" inside, "+"Ø"+j.w.Read(p.ConeSleeveOutMm)+" outside", "common practice, no source")
@@ -223,9 +224,9 @@ func (j *joiner) bearingFigures(t *joint, p *BearingPlan) {
 	t.figure("grease", trim(p.GreaseG, 0)+" g when regreasing; first fill: all spaces between the rollers", "0.005 D B, bearing makers' rule, from memory")
 }
 
-func (j *joiner) bearingSteps(t *joint, p *BearingPlan) {
+func (j *joiner) bearingSteps(t *joint, p *plan.BearingPlan) {
 	t.caution("Press only on the ring that is being moved: a force through the rollers dents the raceways.")
-	up := func(r Range) bool { return r.Max > 0 }
+	up := func(r plan.Range) bool { return r.Max > 0 }
 	s := t.step("Cup", "Push ring "+"Ø"+j.w.Read(p.CupRingInMm)+" / "+"Ø"+j.w.Read(p.CupRingOutMm)+" on the cup's face, thick side of the cup to the shoulder.", "Push it into "+t.b.text()+" square until it sounds home.")
 	s.Hold = "A 0.05 mm feeler does not enter between cup and shoulder."
 	do := []string{"Sleeve " + "Ø" + j.w.Read(p.ConeSleeveInMm) + " / " + "Ø" + j.w.Read(p.ConeSleeveOutMm) + " on the inner ring, large end of the cone to the shoulder of " + t.a.text() + "."}
@@ -249,9 +250,9 @@ func (j *joiner) bearingSteps(t *joint, p *BearingPlan) {
 // endFloatStep sets the play of a pair of bearings by a dial gauge, or, where
 // preload is wanted, by an angle of the nut from no play on: preload over pitch.
 // Common practice, no source.
-func (j *joiner) endFloatStep(t *joint, p *BearingPlan) {
+func (j *joiner) endFloatStep(t *joint, p *plan.BearingPlan) {
 	span := j.w.Setting(p.EndFloatMm.Min) + " to " + j.w.Setting(p.EndFloatMm.Max)
-	check := Check{What: "end float", Wanted: span, Limits: span, MinMm: p.EndFloatMm.Min, MaxMm: p.EndFloatMm.Max, Gauge: "dial gauge", Source: "job file"}
+	check := plan.Check{What: "end float", Wanted: span, Limits: span, MinMm: p.EndFloatMm.Min, MaxMm: p.EndFloatMm.Max, Gauge: "dial gauge", Source: "job file"}
 	nut, pitch := nutThread(t.a)
 	turn := func(mm float64) string { return trim(360*math.Abs(mm)/pitch, 0) + "°" }
 	if p.EndFloatMm.Max > 0 {
@@ -289,14 +290,14 @@ func nutThread(f feature) (name string, pitchMm float64) {
 	return name, pitchMm
 }
 
-func greaseText(p *BearingPlan) string {
+func greaseText(p *plan.BearingPlan) string {
 	if p.Grease == "" {
 		return "Work grease in between rollers and cage by hand."
 	}
 	return "Work grease in between rollers and cage by hand: " + p.Grease + "."
 }
 
-func ports(p *BearingPlan) string {
+func ports(p *plan.BearingPlan) string {
 	if len(p.Ports) == 0 {
 		return ""
 	}

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"centrepop/layout/bolts"
+	"centrepop/layout/plan"
 	"centrepop/parts"
 )
 
@@ -45,7 +46,7 @@ func (j *joiner) boltJoint(t *joint) {
 	if !j.match(t, a, b) || !j.open(t, m) {
 		return
 	}
-	p := &BoltPlan{
+	p := &plan.BoltPlan{
 		Size: t.bolt.Thread.Designation, Class: in.Class, Head: in.Head, Count: len(a),
 		PCDMm: t.a.group.group.PCDMm, PlayMm: clean(2 * j.reachMm(t)),
 	}
@@ -56,7 +57,7 @@ func (j *joiner) boltJoint(t *joint) {
 			j.fault(f.ref.Pos, f.text()+" has no metal for the bolt to clamp on that face", "face: the two faces that meet, such as back-on-front")
 			return false
 		}
-		p.Grip = append(p.Grip, GripRow{f.title(), thick})
+		p.Grip = append(p.Grip, plan.GripRow{What: f.title(), ThickMm: thick})
 		p.GripMm = clean(p.GripMm + thick)
 		return true
 	}
@@ -84,7 +85,7 @@ func (j *joiner) boltJoint(t *joint) {
 }
 
 // match verifies that the two patterns, and those between, meet.
-func (j *joiner) match(t *joint, a, b []XY) bool {
+func (j *joiner) match(t *joint, a, b []plan.XY) bool {
 	if len(a) != len(b) {
 		j.fault(t.in.Pos, fmt.Sprintf("%s has %d holes and %s has %d", t.a.text(), len(a), t.b.text(), len(b)), "the same count on the same circle")
 		return false
@@ -142,7 +143,7 @@ func (j *joiner) open(t *joint, m parts.Meeting) bool {
 	return true
 }
 
-func (j *joiner) chooseBolt(t *joint, p *BoltPlan, tapped bool) bool {
+func (j *joiner) chooseBolt(t *joint, p *plan.BoltPlan, tapped bool) bool {
 	in := t.in.Bolt
 	joint := bolts.Joint{Head: bolts.Head(in.Head), GripMm: p.GripMm}
 	if in.Washer {
@@ -183,8 +184,8 @@ func (j *joiner) chooseBolt(t *joint, p *BoltPlan, tapped bool) bool {
 		j.fault(in.Pos, "no torque can be given", strings.TrimPrefix(err.Error(), "bolts: "))
 		return false
 	}
-	p.PreloadN, p.PreloadRangeN = round(grade.PreloadN, 0), Range{round(grade.PreloadLowN, 0), round(grade.PreloadHighN, 0)}
-	p.TorqueNm, p.TorqueRangeNm = round(grade.TorqueNm, 1), Range{round(grade.TorqueLowNm, 1), round(grade.TorqueHighNm, 1)}
+	p.PreloadN, p.PreloadRangeN = round(grade.PreloadN, 0), plan.Range{Min: round(grade.PreloadLowN, 0), Max: round(grade.PreloadHighN, 0)}
+	p.TorqueNm, p.TorqueRangeNm = round(grade.TorqueNm, 1), plan.Range{Min: round(grade.TorqueLowNm, 1), Max: round(grade.TorqueHighNm, 1)}
 	p.K, p.KSource = grade.NutFactor.K, grade.NutFactor.Source
 	if grade.OverProof {
 		t.caution("The scatter reaches beyond the proof load: an unlucky bolt stretches. Use a new bolt after each taking apart, or tighten less.")
@@ -209,7 +210,7 @@ func nearestFaults(c bolts.Choice) []string {
 
 // stud checks a made stud: each threaded end must hold washer, nut and two
 // pitches beyond the plate it goes through.
-func (j *joiner) stud(t *joint, p *BoltPlan) {
+func (j *joiner) stud(t *joint, p *plan.BoltPlan) {
 	i := slices.IndexFunc(j.rs, func(r *resolver) bool { return r.part.Name.Value == t.in.Bolt.Stud.Value })
 	r := j.rs[i] // the loader has checked it
 	p.Ordered = r.out.Title
@@ -221,7 +222,7 @@ func (j *joiner) stud(t *joint, p *BoltPlan) {
 		washer = t.bolt.WasherThicknessMm
 	}
 	need := washer + t.bolt.NutHeightMm + 2*t.bolt.Thread.PitchMm
-	plates := []GripRow{p.Grip[0], p.Grip[len(p.Grip)-1]}
+	plates := []plan.GripRow{p.Grip[0], p.Grip[len(p.Grip)-1]}
 	// Either end may go either way: the longer thread takes the thicker plate.
 	if (plates[0].ThickMm > plates[1].ThickMm) != (ends[0].toMm-ends[0].fromMm > ends[1].toMm-ends[1].fromMm) {
 		ends[0], ends[1] = ends[1], ends[0]
@@ -243,7 +244,7 @@ func (j *joiner) stud(t *joint, p *BoltPlan) {
 }
 
 // headRoom checks head and spanner against every wall near the bolts.
-func (j *joiner) headRoom(t *joint, p *BoltPlan) {
+func (j *joiner) headRoom(t *joint, p *plan.BoltPlan) {
 	for _, side := range j.headSides(t) {
 		place := bolts.Place{Head: bolts.Head(p.Head), Nut: side.isNut || t.in.Bolt.Stud.Value != "", Washer: t.in.Bolt.Washer, HoleMm: t.a.group.size.finishedMm}
 		if len(side.pts) > 1 {
@@ -340,7 +341,7 @@ func (j *joiner) wall(side headSide) (mm float64, who string, of inst) {
 // stand on, taken to lie on their side; 0 if there is none.
 func (j *joiner) filletAt(wall, stand inst) float64 {
 	leg := 0.0
-	for _, o := range j.plan.Joints {
+	for _, o := range j.pl.Joints {
 		a, b := inst{o.A.Part, o.A.Copy}, inst{o.B.Part, o.B.Copy}
 		if o.Weld != nil && (a == wall && b == stand || a == stand && b == wall) {
 			leg = math.Max(leg, o.Weld.LegMm)
@@ -351,7 +352,7 @@ func (j *joiner) filletAt(wall, stand inst) float64 {
 
 // tightening is a star order: each next bolt the farthest from all tightened
 // ones, the lowest number of equals. Common practice, no source.
-func tightening(first int, pts []XY) (numbers []int, deg []float64) {
+func tightening(first int, pts []plan.XY) (numbers []int, deg []float64) {
 	left := make([]int, len(pts))
 	for i := range left {
 		left[i] = i
@@ -386,7 +387,7 @@ func tightening(first int, pts []XY) (numbers []int, deg []float64) {
 	return numbers, deg
 }
 
-func (j *joiner) boltFigures(t *joint, p *BoltPlan) {
+func (j *joiner) boltFigures(t *joint, p *plan.BoltPlan) {
 	var layers []string
 	for _, g := range p.Grip {
 		layers = append(layers, g.What+" "+j.w.Size(g.ThickMm))
@@ -413,7 +414,7 @@ func (j *joiner) boltFigures(t *joint, p *BoltPlan) {
 	t.figure("play of the pattern", j.w.Read(p.PlayMm), "holes less bolt")
 }
 
-func (j *joiner) boltSteps(t *joint, p *BoltPlan, tapped bool) {
+func (j *joiner) boltSteps(t *joint, p *plan.BoltPlan, tapped bool) {
 	a, b := t.a.title(), t.b.title()
 	s := t.step("Offer up", "Clean both faces, no burrs, no paint. Put together: "+t.out.How+".")
 	if len(t.out.Align) > 0 {
@@ -453,7 +454,7 @@ func (j *joiner) boltSteps(t *joint, p *BoltPlan, tapped bool) {
 	s = t.step("Tighten", do...)
 	s.Hold = "Joint closed: no feeler of 0.05 mm enters anywhere round."
 	if p.TorqueNm > 0 {
-		t.out.Checks = append(t.out.Checks, Check{What: "torque", Wanted: trim(p.TorqueNm, 0) + " N m" + j.lbFt(p.TorqueNm), Limits: "each bolt, K = " + trim(p.K, 3) + " assumed", Gauge: "torque wrench", Source: p.KSource})
+		t.out.Checks = append(t.out.Checks, plan.Check{What: "torque", Wanted: trim(p.TorqueNm, 0) + " N m" + j.lbFt(p.TorqueNm), Limits: "each bolt, K = " + trim(p.K, 3) + " assumed", Gauge: "torque wrench", Source: p.KSource})
 	}
-	t.out.Checks = append(t.out.Checks, Check{What: "joint gap", Wanted: "closed", Limits: "0.05 mm feeler does not enter", Gauge: "feeler", Source: "common practice, no source"})
+	t.out.Checks = append(t.out.Checks, plan.Check{What: "joint gap", Wanted: "closed", Limits: "0.05 mm feeler does not enter", Gauge: "feeler", Source: "common practice, no source"})
 }

@@ -6,13 +6,14 @@ import (
 
 	"centrepop/layout/bolts"
 	"centrepop/layout/cutting"
+	"centrepop/layout/plan"
 	"centrepop/parts"
 )
 
 // bought lists what the joints need from the merchant: bolts by length, nuts,
 // washers, bearings, then seals, nipples and plugs that the parts' notes name.
-func (j *joiner) bought() []BoughtRow {
-	var out []BoughtRow
+func (j *joiner) bought() []plan.BoughtRow {
+	var out []plan.BoughtRow
 	add := func(item string, n int, use, note string) {
 		for i := range out {
 			if out[i].Item == item && out[i].Note == note {
@@ -23,9 +24,9 @@ func (j *joiner) bought() []BoughtRow {
 				return
 			}
 		}
-		out = append(out, BoughtRow{item, n, use, note})
+		out = append(out, plan.BoughtRow{Item: item, Quantity: n, For: use, Note: note})
 	}
-	for _, t := range j.plan.Joints {
+	for _, t := range j.pl.Joints {
 		p := t.Bolt
 		if p == nil {
 			continue
@@ -62,7 +63,7 @@ func (j *joiner) bought() []BoughtRow {
 			add("Washer "+p.Size+", "+j.w.Dia(b.WasherODMm)+" × "+j.w.Size(b.WasherThicknessMm), n, use, "")
 		}
 	}
-	for _, t := range j.plan.Joints {
+	for _, t := range j.pl.Joints {
 		if t.Bearing != nil {
 			add("Tapered roller bearing "+t.Bearing.Bearing, 1, words(t.Name), "cup and cone")
 		}
@@ -82,7 +83,7 @@ func (j *joiner) bought() []BoughtRow {
 			}
 		}
 	}
-	slices.SortStableFunc(out, func(a, b BoughtRow) int { return strings.Compare(kindOfItem(a.Item), kindOfItem(b.Item)) })
+	slices.SortStableFunc(out, func(a, b plan.BoughtRow) int { return strings.Compare(kindOfItem(a.Item), kindOfItem(b.Item)) })
 	return out
 }
 
@@ -105,7 +106,7 @@ const (
 )
 
 // cuts plans the bars of everything that is sawn to a length.
-func (j *joiner) cuts() []CutRow {
+func (j *joiner) cuts() []plan.CutRow {
 	type size struct{ stock, material string }
 	var sizes []size
 	pieces := [][]cutting.Piece{}
@@ -139,17 +140,17 @@ func (j *joiner) cuts() []CutRow {
 	if j.job.Units == parts.Inches {
 		bar = barInchMm
 	}
-	var out []CutRow
+	var out []plan.CutRow
 	for i, key := range sizes {
-		row := CutRow{Stock: key.stock, Material: key.material, BarMm: bar, KerfMm: kerfMm, TrimMm: trimMm, Source: "bar length, kerf and trim: common practice, no source"}
+		row := plan.CutRow{Stock: key.stock, Material: key.material, BarMm: bar, KerfMm: kerfMm, TrimMm: trimMm, Source: "bar length, kerf and trim: common practice, no source"}
 		bars, err := cutting.PlanBars(pieces[i], bar, kerfMm, trimMm)
 		if err != nil {
 			row.Source = strings.TrimPrefix(err.Error(), "cutting: ") + ": order to length"
 		}
 		for _, b := range bars {
-			cut := CutBar{OffcutMm: clean(b.OffcutMm)}
+			cut := plan.CutBar{OffcutMm: clean(b.OffcutMm)}
 			for _, c := range b.Cuts {
-				cut.Pieces = append(cut.Pieces, CutPiece{c.Name, clean(c.LengthMm), clean(c.FromMm)})
+				cut.Pieces = append(cut.Pieces, plan.CutPiece{Part: c.Name, LengthMm: clean(c.LengthMm), FromMm: clean(c.FromMm)})
 			}
 			row.Bars = append(row.Bars, cut)
 		}
@@ -161,13 +162,13 @@ func (j *joiner) cuts() []CutRow {
 // lifts lists single parts, then assemblies, heavier than LiftKg.
 func (j *joiner) lifts() []string {
 	var out []string
-	for _, p := range j.plan.Parts {
-		if p.MassKg > LiftKg {
+	for _, p := range j.pl.Parts {
+		if p.MassKg > plan.LiftKg {
 			out = append(out, p.Title+" "+trim(p.MassKg, 1)+" kg")
 		}
 	}
-	for _, t := range j.plan.Joints {
-		if t.MassKg > LiftKg {
+	for _, t := range j.pl.Joints {
+		if t.MassKg > plan.LiftKg {
 			out = append(out, "after "+words(t.Name)+" "+trim(t.MassKg, 1)+" kg")
 		}
 	}

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"centrepop/layout/plan"
 	"centrepop/parts"
 )
 
@@ -183,7 +184,7 @@ type headSide struct {
 	group   int
 	zMm     float64 // the face they bear on
 	dir     float64 // outward, along the assembly's axis
-	pts     []XY
+	pts     []plan.XY
 	needMm  float64 // room along the axis for the head and the tool on it
 	headMm  float64
 	sunkMm  float64 // depth of the counterbore

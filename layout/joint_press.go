@@ -8,13 +8,14 @@ import (
 	"strings"
 
 	"centrepop/layout/fits"
+	"centrepop/layout/plan"
 	"centrepop/layout/press"
 	"centrepop/parts"
 )
 
 // Span takes a range from the press package.
-func spanRange(s press.Span, decimals int) Range {
-	return Range{round(s.Min, decimals), round(s.Max, decimals)}
+func spanRange(s press.Span, decimals int) plan.Range {
+	return plan.Range{Min: round(s.Min, decimals), Max: round(s.Max, decimals)}
 }
 
 // between writes a range: "12 – 34 kN".
@@ -197,14 +198,14 @@ func (j *joiner) press(t *joint) {
 			return
 		}
 	}
-	p := &PressPlan{
-		Method: in.Method, InterferenceMm: Range{lo, hi}, LengthMm: clean(length),
-		PressureMPa: Range{round(r.Loosest.PressureMPa, 2), round(r.Tightest.PressureMPa, 2)},
-		HubMPa:      Range{round(r.Loosest.HubBore.VonMisesMPa, 1), round(r.Tightest.HubBore.VonMisesMPa, 1)},
-		ShaftMPa:    Range{round(worst(r.Loosest), 1), round(worst(r.Tightest), 1)},
+	p := &plan.PressPlan{
+		Method: in.Method, InterferenceMm: plan.Range{Min: lo, Max: hi}, LengthMm: clean(length),
+		PressureMPa: plan.Range{Min: round(r.Loosest.PressureMPa, 2), Max: round(r.Tightest.PressureMPa, 2)},
+		HubMPa:      plan.Range{Min: round(r.Loosest.HubBore.VonMisesMPa, 1), Max: round(r.Tightest.HubBore.VonMisesMPa, 1)},
+		ShaftMPa:    plan.Range{Min: round(worst(r.Loosest), 1), Max: round(worst(r.Tightest), 1)},
 		HubSafety:   round(math.Min(r.Tightest.HubSafety, 999), 2), ShaftSafety: round(math.Min(r.Tightest.ShaftSafety, 999), 2),
 		ForceN: spanRange(r.ForceN(), 0), TorqueNm: spanRange(r.TorqueNm(), 1),
-		Friction: Range{mu.Min, mu.Max}, HeatHubC: round(heat.HubC, 0), CoolShaftC: round(cold, 0), ClearanceMm: round(heat.ClearanceMm, 3),
+		Friction: plan.Range{Min: mu.Min, Max: mu.Max}, HeatHubC: round(heat.HubC, 0), CoolShaftC: round(cold, 0), ClearanceMm: round(heat.ClearanceMm, 3),
 		LeadInMm: round(lead.LengthMm, 1), LeadInDeg: lead.AngleDeg, ShopPressN: j.job.Shop.PressN.Value,
 	}
 	t.out.Press = p
@@ -229,7 +230,7 @@ func worst(r press.Result) float64 {
 	return math.Max(r.ShaftOutside.VonMisesMPa, r.ShaftBore.VonMisesMPa)
 }
 
-func (j *joiner) pressFigures(t *joint, p *PressPlan, source string, mu press.Friction, hub, shaft press.Member) {
+func (j *joiner) pressFigures(t *joint, p *plan.PressPlan, source string, mu press.Friction, hub, shaft press.Member) {
 	t.figure("interference on diameter", j.fine(p.InterferenceMm.Min*1000, p.InterferenceMm.Max*1000, 1), source)
 	t.figure("joint", j.w.Dia(t.b.step.size.nominalMm)+" × "+j.w.Size(p.LengthMm)+" engaged, hub "+j.w.Dia(hub.OutsideMm)+hollow(j.w, shaft), "")
 	t.figure("pressure", between(p.PressureMPa.Min, p.PressureMPa.Max, 1, "MPa"), "Lamé; Shigley eq. 3-56, 3-57")
@@ -253,7 +254,7 @@ func hollow(w Writer, m press.Member) string {
 	return ", shaft bore " + w.Dia(m.InsideMm)
 }
 
-func (j *joiner) pressSteps(t *joint, p *PressPlan, heat press.Assembly, coldCautions []string) {
+func (j *joiner) pressSteps(t *joint, p *plan.PressPlan, heat press.Assembly, coldCautions []string) {
 	hub, shaft := t.b.title(), t.a.title()
 	measure := t.step("Measure", "Measure "+t.a.text()+" and the bore of "+hub+" at three places each, both at room temperature.",
 		"Interference must be "+j.fine(p.InterferenceMm.Min*1000, p.InterferenceMm.Max*1000, 0)+".")
@@ -283,7 +284,7 @@ func (j *joiner) pressSteps(t *joint, p *PressPlan, heat press.Assembly, coldCau
 		t.caution(coldCautions...)
 	}
 	limits := "joint closed, no gap over 0.05 mm"
-	t.out.Checks = append(t.out.Checks, Check{What: "seated", Wanted: t.out.How, Limits: limits, Gauge: "feeler, depth gauge", Source: "common practice, no source"})
+	t.out.Checks = append(t.out.Checks, plan.Check{What: "seated", Wanted: t.out.How, Limits: limits, Gauge: "feeler, depth gauge", Source: "common practice, no source"})
 }
 
 // hasLeadIn tells whether one of the two edges that meet first is chamfered.

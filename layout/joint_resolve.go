@@ -5,13 +5,14 @@ import (
 	"strings"
 
 	"centrepop/layout/bolts"
+	"centrepop/layout/plan"
 	"centrepop/parts"
 )
 
 // resolveJoints fills the plan's joints and lists. The parts must be worked
 // out without fault.
-func (p *Plan) resolveJoints(job *parts.Job, rs []*resolver) parts.Errors {
-	j := &joiner{job: job, plan: p, w: Writer{job.Units}, rs: rs}
+func resolveJoints(p *plan.Plan, job *parts.Job, rs []*resolver) parts.Errors {
+	j := &joiner{job: job, pl: p, w: Writer{job.Units}, rs: rs}
 	var all []*joint
 	for i, in := range job.Joints {
 		first, second := in.Ends()
@@ -112,7 +113,7 @@ func (j *joiner) stack(t *joint) []feature {
 
 // joint works out one joint of the final order.
 func (j *joiner) joint(t *joint, n int) {
-	t.out = &JointPlan{
+	t.out = &plan.JointPlan{
 		N: n, Name: t.in.Name.Value, Kind: string(t.in.Kind),
 		A: t.a.end(), B: t.b.end(), Why: t.why,
 	}
@@ -143,11 +144,11 @@ func (j *joiner) joint(t *joint, n int) {
 		j.traps(t)
 	}
 	j.finish(t)
-	j.plan.Joints = append(j.plan.Joints, t.out)
+	j.pl.Joints = append(j.pl.Joints, t.out)
 }
 
-func (f feature) end() JointEnd {
-	e := JointEnd{Part: f.ref.Part, Copy: f.ref.Copy, Title: f.title(), Feature: f.ref.Feature}
+func (f feature) end() plan.JointEnd {
+	e := plan.JointEnd{Part: f.ref.Part, Copy: f.ref.Copy, Title: f.title(), Feature: f.ref.Feature}
 	if s := f.step; s != nil {
 		e.DiameterMm, e.MinMm, e.MaxMm, e.Inside = clean(s.size.nominalMm), clean(s.size.minMm), clean(s.size.maxMm), s.inside
 		e.FromMm, e.ToMm = clean(s.fromMm), clean(s.toMm)
@@ -185,11 +186,11 @@ func (j *joiner) how(t *joint) string {
 
 // figure adds a number to the joint.
 func (t *joint) figure(label, value, source string) {
-	t.out.Figures = append(t.out.Figures, Figure{label, value, source})
+	t.out.Figures = append(t.out.Figures, plan.Figure{Label: label, Value: value, Source: source})
 }
 
-func (t *joint) step(title string, do ...string) *JointStep {
-	s := JointStep{N: len(t.out.Steps) + 1, Title: title, Do: slices.DeleteFunc(do, func(d string) bool { return d == "" })}
+func (t *joint) step(title string, do ...string) *plan.JointStep {
+	s := plan.JointStep{N: len(t.out.Steps) + 1, Title: title, Do: slices.DeleteFunc(do, func(d string) bool { return d == "" })}
 	t.out.Steps = append(t.out.Steps, s)
 	return &t.out.Steps[len(t.out.Steps)-1]
 }
@@ -212,7 +213,7 @@ func (j *joiner) finish(t *joint) {
 		added := j.added(t)
 		for _, q := range j.placed {
 			if q.group == p.group && slices.Contains(members, q.inst) {
-				t.out.Placed = append(t.out.Placed, Placed{
+				t.out.Placed = append(t.out.Placed, plan.Placed{
 					Part: q.part, Copy: q.copy, Title: copyTitle(q.r, q.copy),
 					FrontMm: clean(q.at.z0), TurnDeg: norm(q.at.turn), Flipped: q.at.s < 0,
 					New: slices.Contains(added, q.inst),
@@ -223,7 +224,7 @@ func (j *joiner) finish(t *joint) {
 	}
 	for _, r := range t.out.Remedies {
 		if strings.HasPrefix(r, "Witness") || strings.HasPrefix(r, "Nothing but") {
-			t.out.Steps = append([]JointStep{{Title: "Mark the clock", Do: []string{r}}}, t.out.Steps...)
+			t.out.Steps = append([]plan.JointStep{{Title: "Mark the clock", Do: []string{r}}}, t.out.Steps...)
 			break
 		}
 	}
@@ -231,13 +232,13 @@ func (j *joiner) finish(t *joint) {
 		t.out.Steps[i].N = i + 1
 	}
 	for _, a := range t.out.Align {
-		t.out.Checks = append(t.out.Checks, Check{What: "in line: " + a.What, Wanted: "at " + trim(a.Deg, 2) + "°", Limits: "by eye and square", Gauge: "eye, protractor"})
+		t.out.Checks = append(t.out.Checks, plan.Check{What: "in line: " + a.What, Wanted: "at " + trim(a.Deg, 2) + "°", Limits: "by eye and square", Gauge: "eye, protractor"})
 	}
 	if t.in.Bolt != nil && t.axis {
 		j.registers(t)
 	}
 	t.out.MassKg = j.massKg(members)
-	if t.out.MassKg > LiftKg {
+	if t.out.MassKg > plan.LiftKg {
 		t.caution("The assembly is now " + trim(t.out.MassKg, 1) + " kg: lift with a hoist or two people (over 25 kg, ISO 11228-1, from memory).")
 	}
 	if t.in.Note.Value != "" {
@@ -282,7 +283,7 @@ func (j *joiner) clockMarks(t *joint) {
 		title := copyTitle(p.r, p.copy)
 		mark := func(name, label string, deg float64) {
 			if k := key(p.inst, name); here || k {
-				t.out.Clock = append(t.out.Clock, ClockMark{Label: label, Part: title, Deg: p.at.clock(deg), Key: k})
+				t.out.Clock = append(t.out.Clock, plan.ClockMark{Label: label, Part: title, Deg: p.at.clock(deg), Key: k})
 			}
 		}
 		mark("top", "TOP", 0)

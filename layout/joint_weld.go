@@ -4,6 +4,7 @@ import (
 	"math"
 	"strings"
 
+	"centrepop/layout/plan"
 	"centrepop/layout/weld"
 	"centrepop/parts"
 )
@@ -96,7 +97,7 @@ func (j *joiner) weld(t *joint) {
 	if thinner > thicker {
 		thinner, thicker = thicker, thinner
 	}
-	p := &WeldPlan{Type: in.Type, Process: in.Process, Sides: in.Sides, ThinnerMm: clean(thinner), ThickerMm: clean(thicker), DiameterMm: clean(t.weldDiameterMm())}
+	p := &plan.WeldPlan{Type: in.Type, Process: in.Process, Sides: in.Sides, ThinnerMm: clean(thinner), ThickerMm: clean(thicker), DiameterMm: clean(t.weldDiameterMm())}
 	t.out.Weld = p
 	bad := func(err error) bool {
 		if err != nil {
@@ -145,7 +146,7 @@ func (j *joiner) weld(t *joint) {
 	j.weldSteps(t, p)
 }
 
-func (j *joiner) fillet(t *joint, p *WeldPlan) error {
+func (j *joiner) fillet(t *joint, p *plan.WeldPlan) error {
 	in := t.in.Weld
 	f := weld.FilletJoint{ThinnerMm: p.ThinnerMm, ThickerMm: p.ThickerMm, LowHydrogen: in.Process != "MMA"}
 	leg, reason, err := weld.SuggestLeg(f)
@@ -189,7 +190,7 @@ func (j *joiner) fillet(t *joint, p *WeldPlan) error {
 	return nil
 }
 
-func (j *joiner) butt(t *joint, p *WeldPlan) error {
+func (j *joiner) butt(t *joint, p *plan.WeldPlan) error {
 	in := t.in.Weld
 	edges, sides := weld.BothEdges, weld.OneSide
 	if in.Type == "bevel" {
@@ -241,7 +242,7 @@ func weldChamfer(t *joint) (c *parts.Chamfer, part string) {
 }
 
 // ring plans tacks, runs and squaring up of a weld round a circle.
-func (j *joiner) ring(t *joint, p *WeldPlan) error {
+func (j *joiner) ring(t *joint, p *plan.WeldPlan) error {
 	first := 0.0
 	tacks, err := weld.TackCircle(p.DiameterMm, p.ThickerMm, first)
 	if err != nil {
@@ -256,7 +257,7 @@ func (j *joiner) ring(t *joint, p *WeldPlan) error {
 		return err
 	}
 	for i, r := range runs {
-		p.Order = append(p.Order, WeldRun{i + 1, r.Layer, round(r.StartDeg, 2), round(r.EndDeg, 2), r.Clockwise})
+		p.Order = append(p.Order, plan.WeldRun{N: i + 1, Layer: r.Layer, StartDeg: round(r.StartDeg, 2), EndDeg: round(r.EndDeg, 2), Clockwise: r.Clockwise})
 	}
 	// The flat part dishes; without one, the larger round.
 	dia, thick := p.DiameterMm, p.ThinnerMm
@@ -296,7 +297,7 @@ func fineSizes(f feature) []string {
 	return out
 }
 
-func (j *joiner) weldFigures(t *joint, p *WeldPlan) {
+func (j *joiner) weldFigures(t *joint, p *plan.WeldPlan) {
 	t.figure("symbol", strings.TrimSpace(p.Symbol+" "+p.Designation), "ISO 2553")
 	round := ""
 	if p.DiameterMm > 0 && len(p.TacksDeg) > 0 {
@@ -317,7 +318,7 @@ func (j *joiner) gapText(mm float64) string {
 	return "Gap " + j.w.Read(mm) + "."
 }
 
-func (j *joiner) weldSteps(t *joint, p *WeldPlan) {
+func (j *joiner) weldSteps(t *joint, p *plan.WeldPlan) {
 	a, b := t.a.title(), t.b.title()
 	t.caution("The welder's qualification, the local code and the employer's welding procedure come before this sheet.",
 		"Fumes, arc and fire: extraction, screens, no paint, zinc or oil within 50 mm of the joint.")
@@ -367,7 +368,7 @@ func (j *joiner) weldSteps(t *joint, p *WeldPlan) {
 	if p.ThroatMm > 0 {
 		what, limits = "throat", j.w.Read(p.ThroatMm)+" or more"
 	}
-	t.out.Checks = append(t.out.Checks, Check{What: what, Wanted: strings.TrimSpace(p.Designation + " " + a + " to " + b), Limits: limits, MinMm: p.ThroatMm, Gauge: "weld gauge", Source: "EN 1993-1-8 clause 4.5.3.3"})
+	t.out.Checks = append(t.out.Checks, plan.Check{What: what, Wanted: strings.TrimSpace(p.Designation + " " + a + " to " + b), Limits: limits, MinMm: p.ThroatMm, Gauge: "weld gauge", Source: "EN 1993-1-8 clause 4.5.3.3"})
 }
 
 // facedLater tells whether one of the parts is bolted to something, so that

@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"centrepop/layout/plan"
 	"centrepop/parts"
 )
 
@@ -41,15 +42,15 @@ func TestAnyJoint(t *testing.T) {
 	planned, refused := 0, 0
 	try := func(j *parts.Joint) {
 		job.Joints = []*parts.Joint{j}
-		plan := &Plan{Units: bare.Units, Parts: bare.Parts}
-		faults := plan.resolveJoints(job, rs)
+		pl := &plan.Plan{Units: bare.Units, Parts: bare.Parts}
+		faults := resolveJoints(pl, job, rs)
 		switch {
 		case len(faults) == 0:
 			planned++
-			if len(plan.Joints) != 1 || len(plan.Joints[0].Steps) == 0 {
+			if len(pl.Joints) != 1 || len(pl.Joints[0].Steps) == 0 {
 				t.Fatalf("%s of %v: no steps", j.Kind, j)
 			}
-			if _, err := json.Marshal(plan.Joints); err != nil {
+			if _, err := json.Marshal(pl.Joints); err != nil {
 				t.Fatalf("%s of %v: %v", j.Kind, j, err)
 			}
 		default:

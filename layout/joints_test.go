@@ -10,6 +10,7 @@ import (
 	"strings"
 	"testing"
 
+	"centrepop/layout/plan"
 	"centrepop/layout/threads"
 	"centrepop/parts"
 )
@@ -107,7 +108,7 @@ func small(t *testing.T, joints string) (*parts.Job, error) {
 	return parts.Load(filepath.Join(dir, "job.yaml"))
 }
 
-func smallPlan(t *testing.T, joints string) *Plan {
+func smallPlan(t *testing.T, joints string) *plan.Plan {
 	t.Helper()
 	job, err := small(t, joints)
 	if err != nil {
@@ -120,9 +121,9 @@ func smallPlan(t *testing.T, joints string) *Plan {
 	return p
 }
 
-func (p *Plan) jointNamed(t *testing.T, name string) *JointPlan {
+func jointNamed(t *testing.T, p *plan.Plan, name string) *plan.JointPlan {
 	t.Helper()
-	i := slices.IndexFunc(p.Joints, func(j *JointPlan) bool { return j.Name == name })
+	i := slices.IndexFunc(p.Joints, func(j *plan.JointPlan) bool { return j.Name == name })
 	if i < 0 {
 		t.Fatalf("no joint %s", name)
 	}
@@ -150,7 +151,7 @@ func TestPlacement(t *testing.T) {
     bearing: {bearing: "30208", cup: body.cup, cone: shaft.seat, rotating: inner, bore: 40, outside: 80, width: 19.75}
     rotate: 15
 `)
-	want := map[string]Placed{
+	want := map[string]plan.Placed{
 		"flange1": {FrontMm: -12},                             // its back on the body's front
 		"flange2": {FrontMm: 112, TurnDeg: 90, Flipped: true}, // its back on the body's back
 		"shaft1":  {FrontMm: 15 - 50, TurnDeg: 15},            // seat centre 50 on cup centre 15
@@ -181,7 +182,7 @@ func TestPlacementAlgebra(t *testing.T) {
 		if math.Abs(back.z0) > 1e-9 || apart(back.turn, 0) > 1e-6 || back.s != 1 {
 			t.Fatalf("%v and back is %v", p, back)
 		}
-		at := XY{math.Cos(v) * 30, math.Sin(v) * 30}
+		at := plan.XY{XMm: math.Cos(v) * 30, YMm: math.Sin(v) * 30}
 		one, two := p.then(q).point(at), q.point(p.point(at))
 		if distance(one, two) > 1e-6 {
 			t.Fatalf("%v then %v takes %v to %v, in one step %v", p, q, at, two, one)
@@ -225,7 +226,7 @@ func TestTraps(t *testing.T) {
     bolt: {through: plain.bolts, into: body.back-taps, bolt: M10 8.8}
     face: front-on-back
 `)
-	marked, bare := p.jointNamed(t, "marked"), p.jointNamed(t, "bare")
+	marked, bare := jointNamed(t, p, "marked"), jointNamed(t, p, "bare")
 	var got []string
 	for _, k := range marked.Traps {
 		word := trim(k.TurnDeg, 1)
@@ -255,8 +256,8 @@ func TestTraps(t *testing.T) {
 // The offset hole that is proposed leaves one way of assembly: the same job
 // with that hole moved has no trap.
 func TestOffsetHoleWorks(t *testing.T) {
-	circle := func(last float64) []XY {
-		var out []XY
+	circle := func(last float64) []plan.XY {
+		var out []plan.XY
 		for _, a := range []float64{45, 135, 225, last} {
 			out = append(out, Clock(80, a))
 		}
@@ -274,7 +275,7 @@ func TestOffsetHoleWorks(t *testing.T) {
 func TestMotionsAgainstTrying(t *testing.T) {
 	patterns := [][]float64{{0}, {0, 180}, {0, 90, 180}, {10, 130, 250}, {0, 60, 120, 180, 240, 300}, {0, 72.5, 144, 216, 288}, {20, 40}}
 	for _, angles := range patterns {
-		var pts []XY
+		var pts []plan.XY
 		for _, a := range angles {
 			pts = append(pts, Clock(100, a))
 		}
@@ -307,7 +308,7 @@ func TestMotionsAgainstTrying(t *testing.T) {
 	}
 }
 
-func jointOrder(p *Plan) string {
+func jointOrder(p *plan.Plan) string {
 	var names []string
 	for _, j := range p.Joints {
 		names = append(names, j.Name)
@@ -361,7 +362,7 @@ func TestStack(t *testing.T) {
     bolt: {through: lid.odd, into: body.front-odd, bolt: M8 8.8}
     face: back-on-front
 `)
-	cover, inner := p.jointNamed(t, "cover"), p.jointNamed(t, "inner")
+	cover, inner := jointNamed(t, p, "cover"), jointNamed(t, p, "inner")
 	if cover.Bolt.GripMm != 22 || len(cover.Bolt.Grip) != 2 {
 		t.Errorf("grip %v of %v, want 12 + 10", cover.Bolt.GripMm, cover.Bolt.Grip)
 	}
@@ -470,13 +471,13 @@ func TestPressAgainstShigley(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	plan, err := Resolve(job)
+	pl, err := Resolve(job)
 	if err != nil {
 		t.Fatal(err)
 	}
 	const psi = 0.00689476 // MPa, NIST SP 811
 	scale := 210000 / (30e6 * psi)
-	p := plan.Joints[0].Press
+	p := pl.Joints[0].Press
 	for _, c := range []struct{ got, psi float64 }{{p.PressureMPa.Max, 17250}, {p.PressureMPa.Min, 5250}} {
 		if want := c.psi * psi * scale; math.Abs(c.got-want) > 0.002*want {
 			t.Errorf("pressure %v MPa, want %v", c.got, want)
@@ -608,8 +609,8 @@ func TestWeldNumbers(t *testing.T) {
 // (from memory, 0/-12 and 0/-16) the cone has 2 to 30 of interference and the
 // cup 0 to 46 of clearance. Sleeves bear on the moved ring only.
 func TestBearingNumbers(t *testing.T) {
-	b := smallPlan(t, orderJoints).jointNamed(t, "bearing").Bearing
-	if b.ConeFitUm != (Range{2, 30}) || b.CupFitUm != (Range{-46, 0}) {
+	b := jointNamed(t, smallPlan(t, orderJoints), "bearing").Bearing
+	if b.ConeFitUm != (plan.Range{Min: 2, Max: 30}) || b.CupFitUm != (plan.Range{Min: -46, Max: 0}) {
 		t.Errorf("cone %v, cup %v", b.ConeFitUm, b.CupFitUm)
 	}
 	if b.ConeSleeveInMm <= 40 || b.ConeSleeveOutMm >= b.CupRingInMm || b.CupRingOutMm >= 80 {
@@ -636,7 +637,7 @@ func TestRegister(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, f := range p.jointNamed(t, "lantern").Figures {
+	for _, f := range jointNamed(t, p, "lantern").Figures {
 		if f.Label == "register" {
 			if f.Value != "Bearing housing front spigot in Lantern register: clearance 36 – 106 µm" {
 				t.Errorf("%s", f.Value)
@@ -680,16 +681,16 @@ func TestPugmillSequence(t *testing.T) {
 		{"gland", "lantern"}, {"front-bearing", "lantern"}, {"rear-bearing", "rear-cover"},
 		{"upright", "housing"}, {"front-flange", "front-flange-weld"}, {"front-flange-weld", "delivery-die"},
 	} {
-		if a, b := p.jointNamed(t, pair[0]), p.jointNamed(t, pair[1]); a.N >= b.N {
+		if a, b := jointNamed(t, p, pair[0]), jointNamed(t, p, pair[1]); a.N >= b.N {
 			t.Errorf("%s is step %d and %s step %d", pair[0], a.N, pair[1], b.N)
 		}
 	}
-	steps := p.jointNamed(t, "rear-bearing").Steps
+	steps := jointNamed(t, p, "rear-bearing").Steps
 	if do := steps[len(steps)-1].Do[1]; !strings.Contains(do, "2° to 7° more on M40x1.5") {
 		t.Errorf("preload: %s", do)
 	}
 	// The barrel's trap: turned by a hole, the inlet no longer looks up.
-	barrel := p.jointNamed(t, "barrel")
+	barrel := jointNamed(t, p, "barrel")
 	if len(barrel.Traps) != 5 || !barrel.Traps[0].Breaks || !slices.Contains(barrel.Traps[0].Out, "Barrel tube inlet at 60° instead of 0°") {
 		t.Errorf("traps of the barrel: %+v", barrel.Traps)
 	}

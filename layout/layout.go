@@ -20,14 +20,15 @@ import (
 
 	"centrepop/layout/cutting"
 	"centrepop/layout/fits"
+	"centrepop/layout/plan"
 	"centrepop/layout/threads"
 	"centrepop/parts"
 )
 
 // Resolve works out a job. The error is a parts.Errors with every fault of
 // every part, each pointing at the input.
-func Resolve(job *parts.Job) (*Plan, error) {
-	plan := &Plan{
+func Resolve(job *parts.Job) (*plan.Plan, error) {
+	out := &plan.Plan{
 		Job:       job.Name.Value,
 		Revision:  job.Revision.Value,
 		Date:      job.Date.Value,
@@ -37,10 +38,10 @@ func Resolve(job *parts.Job) (*Plan, error) {
 		Paper:     job.Paper,
 	}
 	if job.Tolerance.Value != "" {
-		plan.Tolerance = "ISO 2768-" + job.Tolerance.Value
+		out.Tolerance = "ISO 2768-" + job.Tolerance.Value
 	}
 	for _, n := range job.Notes {
-		plan.Notes = append(plan.Notes, n.Value)
+		out.Notes = append(out.Notes, n.Value)
 	}
 	var errs parts.Errors
 	var rs []*resolver
@@ -49,29 +50,19 @@ func Resolve(job *parts.Job) (*Plan, error) {
 		r.resolve()
 		rs = append(rs, r)
 		errs = append(errs, r.errs...)
-		plan.Parts = append(plan.Parts, r.out)
-		plan.Stock = append(plan.Stock, StockRow{
+		out.Parts = append(out.Parts, r.out)
+		out.Stock = append(out.Stock, plan.StockRow{
 			Part: r.out.Title, Quantity: p.Quantity, Material: r.out.Material,
 			Size: r.out.StockText, MassKg: r.out.MassKg,
 		})
 	}
 	if len(errs) == 0 {
-		errs = plan.resolveJoints(job, rs)
+		errs = resolveJoints(out, job, rs)
 	}
 	if len(errs) > 0 {
 		return nil, errs
 	}
-	return plan, nil
-}
-
-// Part finds a part of the plan by name, or nil.
-func (p *Plan) Part(name string) *PartPlan {
-	for _, q := range p.Parts {
-		if q.Name == name {
-			return q
-		}
-	}
-	return nil
+	return out, nil
 }
 
 // resolver works out one part. Its steps run in the order of resolve; each
@@ -81,7 +72,7 @@ type resolver struct {
 	part *parts.Part
 	w    Writer
 	errs parts.Errors
-	out  *PartPlan
+	out  *plan.PartPlan
 
 	material *cutting.Group // nil if the material is not known
 	steps    []step         // every cylinder: outside first, then inside
@@ -106,17 +97,17 @@ type step struct {
 type madeGroup struct {
 	hole  *parts.HoleGroup // nil for slots
 	slot  *parts.FaceSlot
-	group *Group
+	group *plan.Group
 	ref   int
 	size  made
 	face  parts.Face
-	pts   []XY
+	pts   []plan.XY
 }
 
 // madeRadial is a radial feature worked out.
 type madeRadial struct {
 	radial *parts.Radial
-	rows   []RadialRow
+	rows   []plan.RadialRow
 	size   made
 	ref    int
 }
@@ -127,7 +118,7 @@ func (r *resolver) fault(pos parts.Pos, what, right string) {
 
 func (r *resolver) resolve() {
 	p := r.part
-	r.out = &PartPlan{
+	r.out = &plan.PartPlan{
 		Name: p.Name.Value, Title: p.Title.Value, Kind: string(p.Kind), Quantity: p.Quantity,
 		Material: p.Material.Value, Top: p.Top.Value, StockText: r.stockText(),
 	}

@@ -12,11 +12,12 @@ import (
 	"strings"
 	"testing"
 
+	"centrepop/layout/plan"
 	"centrepop/parts"
 )
 
 // job writes one part file into a job and works it out.
-func job(t *testing.T, header string, partFiles ...string) (*Plan, error) {
+func job(t *testing.T, header string, partFiles ...string) (*plan.Plan, error) {
 	t.Helper()
 	dir := t.TempDir()
 	list := ""
@@ -38,34 +39,34 @@ func job(t *testing.T, header string, partFiles ...string) (*Plan, error) {
 	return Resolve(j)
 }
 
-func mustJob(t *testing.T, header string, partFiles ...string) *Plan {
+func mustJob(t *testing.T, header string, partFiles ...string) *plan.Plan {
 	t.Helper()
-	plan, err := job(t, header, partFiles...)
+	pl, err := job(t, header, partFiles...)
 	if err != nil {
 		t.Fatal(err)
 	}
-	return plan
+	return pl
 }
 
 // demo works out a demo job.
-func demo(t *testing.T, name string) *Plan {
+func demo(t *testing.T, name string) *plan.Plan {
 	t.Helper()
 	j, err := parts.Load("../testdata/" + name + "/job.yaml")
 	if err != nil {
 		t.Fatal(err)
 	}
-	plan, err := Resolve(j)
+	pl, err := Resolve(j)
 	if err != nil {
 		t.Fatal(err)
 	}
-	return plan
+	return pl
 }
 
 // TestDemoHoles compares every hole of the demo jobs with testdata/expected,
 // which was worked out by other means.
 func TestDemoHoles(t *testing.T) {
 	for _, name := range []string{"pugmill", "gatejack"} {
-		plan := demo(t, name)
+		pl := demo(t, name)
 		f, err := os.Open("../testdata/expected/" + name + "-holes.csv")
 		if err != nil {
 			t.Fatal(err)
@@ -80,7 +81,7 @@ func TestDemoHoles(t *testing.T) {
 			x, _ := strconv.ParseFloat(r[4], 64)
 			y, _ := strconv.ParseFloat(r[5], 64)
 			dia, _ := strconv.ParseFloat(r[6], 64)
-			hole, group := find(plan, r[0], r[1], r[2], n)
+			hole, group := find(pl, r[0], r[1], r[2], n)
 			if hole == nil {
 				t.Errorf("%s: %v is not in the plan", name, r)
 				continue
@@ -99,8 +100,8 @@ func TestDemoHoles(t *testing.T) {
 	}
 }
 
-func find(plan *Plan, part, face, group string, n int) (*Hole, *Group) {
-	p := plan.Part(part)
+func find(pl *plan.Plan, part, face, group string, n int) (*plan.Hole, *plan.Group) {
+	p := pl.Part(part)
 	if p == nil {
 		return nil, nil
 	}
@@ -167,11 +168,11 @@ func TestMirroredBack(t *testing.T) {
 	if len(f.Holes) != 3 {
 		t.Fatalf("holes %v", f.Holes)
 	}
-	got := map[string][]XY{}
+	got := map[string][]plan.XY{}
 	for _, h := range f.Holes {
-		got[h.Group] = append(got[h.Group], XY{h.XMm, h.YMm})
+		got[h.Group] = append(got[h.Group], plan.XY{XMm: h.XMm, YMm: h.YMm})
 	}
-	if got["behind"][0] != (XY{-80, 0}) || got["through"][0] != (XY{-60, 20}) || got["through"][1] != (XY{-10, 30}) {
+	if got["behind"][0] != (plan.XY{XMm: -80, YMm: 0}) || got["through"][0] != (plan.XY{XMm: -60, YMm: 20}) || got["through"][1] != (plan.XY{XMm: -10, YMm: 30}) {
 		t.Errorf("got %v", got)
 	}
 	if none, err := FaceView(j, "nothing", parts.Back); none != nil || err == nil {
@@ -181,8 +182,8 @@ func TestMirroredBack(t *testing.T) {
 
 // TestDatumEdges: coordinates from two edges are positive inward.
 func TestDatumEdges(t *testing.T) {
-	plan := mustJob(t, "units: mm", plate+"holes: [{name: a, at: [[12, 20]], datum: right-top, size: 8}]\n")
-	f := plan.Parts[0].Faces[0]
+	pl := mustJob(t, "units: mm", plate+"holes: [{name: a, at: [[12, 20]], datum: right-top, size: 8}]\n")
+	f := pl.Parts[0].Faces[0]
 	h := f.Holes[0]
 	if h.XMm != 88 || h.YMm != 30 || h.FromXMm != 12 || h.FromYMm != 20 || f.Datum != "right and top edge" {
 		t.Errorf("got %+v from the %s", h, f.Datum)
@@ -201,14 +202,14 @@ profile:
   inside:
     - {name: bore, diameter: 20, length: 200}
 `
-	plan := mustJob(t, "units: mm", plate+"holes: [{name: a, at: [[0, 0]], size: 50}]\n", shaft)
+	pl := mustJob(t, "units: mm", plate+"holes: [{name: a, at: [[0, 0]], size: 50}]\n", shaft)
 	for i, wantMm3 := range []float64{
 		200*100*10 - math.Pi/4*50*50*10,
 		math.Pi / 4 * (100*100*100 + 50*50*100 - 20*20*200),
 	} {
 		want := wantMm3 * 7850e-9
-		if got := plan.Parts[i].MassKg; math.Abs(got-want) > 1e-6*want {
-			t.Errorf("%s: %v kg, want %v", plan.Parts[i].Name, got, want)
+		if got := pl.Parts[i].MassKg; math.Abs(got-want) > 1e-6*want {
+			t.Errorf("%s: %v kg, want %v", pl.Parts[i].Name, got, want)
 		}
 	}
 }
@@ -216,7 +217,7 @@ profile:
 // TestChamfer: a 5 × 45° chamfer opens a Ø90 bore to Ø100 at the face, and
 // 2 × 30° from the axis an outside Ø60 to 60 − 2·2·tan 30° (trigonometry).
 func TestChamfer(t *testing.T) {
-	plan := mustJob(t, "units: mm", `part: ring
+	pl := mustJob(t, "units: mm", `part: ring
 kind: flange
 thickness: 10
 outline: {circle: 160}
@@ -229,15 +230,15 @@ chamfers: [{edge: a-front, size: 2, angle: 30}]
 `)
 	for i, want := range []string{"Ø100 at the face", "Ø57.69 at the face"} {
 		found := false
-		for _, f := range plan.Parts[i].Features {
+		for _, f := range pl.Parts[i].Features {
 			found = found || strings.Contains(f.Size, want)
 		}
 		if !found {
-			t.Errorf("%s: no feature with %q: %+v", plan.Parts[i].Name, want, plan.Parts[i].Features)
+			t.Errorf("%s: no feature with %q: %+v", pl.Parts[i].Name, want, pl.Parts[i].Features)
 		}
 	}
-	inner := plan.Parts[0].Section.Inner
-	if last := inner[len(inner)-1]; last != (XY{10, 50}) {
+	inner := pl.Parts[0].Section.Inner
+	if last := inner[len(inner)-1]; last != (plan.XY{XMm: 10, YMm: 50}) {
 		t.Errorf("the chamfered bore ends at %v", last)
 	}
 }
@@ -245,13 +246,13 @@ chamfers: [{edge: a-front, size: 2, angle: 30}]
 // TestLadder: the bore for a tube measured 114.42 is 114.39 to 114.41
 // (0.01 to 0.03 mm under; common practice, no source).
 func TestLadder(t *testing.T) {
-	plan := mustJob(t, "units: mm", `part: flange
+	pl := mustJob(t, "units: mm", `part: flange
 kind: flange
 thickness: 10
 outline: {circle: 200}
 bore: {diameter: 114.3, fit: {light-press: tube.outside}, leave: 2}
 `, "part: tube\nkind: tube\ntube: {outside: 114.3, wall: 4, length: 300}\n")
-	rungs := plan.Parts[0].Ladders[0].Rungs
+	rungs := pl.Parts[0].Ladders[0].Rungs
 	if len(rungs) != 25 {
 		t.Fatalf("%d rungs", len(rungs))
 	}
@@ -270,10 +271,10 @@ func TestLocatedFaults(t *testing.T) {
 		{plate + "holes: [{name: a, at: [[0, 0]], size: G1 clearance}]\n", "clearance"},
 		{plate + "bore: {diameter: 20, fit: T6}\n", "T6"},
 	} {
-		plan, err := job(t, "units: mm", c.text)
+		pl, err := job(t, "units: mm", c.text)
 		var faults parts.Errors
-		if plan != nil || !errors.As(err, &faults) || len(faults) != 1 {
-			t.Errorf("%s: %v, %v", c.what, plan, err)
+		if pl != nil || !errors.As(err, &faults) || len(faults) != 1 {
+			t.Errorf("%s: %v, %v", c.what, pl, err)
 			continue
 		}
 		if f := faults[0]; f.Pos.Line != 6 || f.Pos.File != "p0.yaml" || !strings.Contains(f.What, c.what) || f.Right == "" {

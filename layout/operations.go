@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"centrepop/layout/cutting"
+	"centrepop/layout/plan"
 	"centrepop/parts"
 )
 
@@ -29,7 +30,7 @@ func (r *resolver) operations() {
 	r.drillOperations()
 	r.radialOperations()
 	r.saddleOperations()
-	r.op(Operation{
+	r.op(plan.Operation{
 		Machine: "Bench", Title: "Deburr and inspect",
 		Do:   []string{"Break every edge that has no chamfer, " + strings.TrimRight(r.w.Near(0.3), " inm") + " to " + r.w.Near(0.5) + ".", "Fill in the inspection record before the part leaves the bench."},
 		Tool: "file, scraper, countersink by hand", Caution: "Turned and drilled edges cut: gloves off near rotating stock, on for handling.",
@@ -38,8 +39,8 @@ func (r *resolver) operations() {
 
 // op numbers an operation from 1. A caution is printed where it first applies,
 // not again in each step of the part.
-func (r *resolver) op(o Operation) {
-	if slices.ContainsFunc(r.out.Operations, func(p Operation) bool { return p.Caution == o.Caution }) {
+func (r *resolver) op(o plan.Operation) {
+	if slices.ContainsFunc(r.out.Operations, func(p plan.Operation) bool { return p.Caution == o.Caution }) {
 		o.Caution = ""
 	}
 	o.N = len(r.out.Operations) + 1
@@ -106,7 +107,7 @@ func (r *resolver) speed(op cutting.Op, diaMm float64) string {
 // cutBlank cuts a flat part's outline and, where the cutter leaves stock, a
 // bore left small for the lathe.
 func (r *resolver) cutBlank() {
-	o := Operation{Machine: "Saw", Title: "Cut the blank", Do: []string{"Cut from " + r.out.StockText + ": " + r.out.Overall + "."},
+	o := plan.Operation{Machine: "Saw", Title: "Cut the blank", Do: []string{"Cut from " + r.out.StockText + ": " + r.out.Overall + "."},
 		Gauge: "tape, calipers", Caution: "Hot edges and slag: gloves and eye protection; let the blank cool before measuring."}
 	switch r.part.Stock.Cut {
 	case "laser", "plasma", "waterjet", "flame":
@@ -178,7 +179,7 @@ func (r *resolver) boreOperations() {
 	bore := r.stepNamed("bore")
 	turnable := r.boreTurned()
 	if turnable {
-		o := Operation{
+		o := plan.Operation{
 			Machine: "Lathe", Title: "Bore " + r.sizeText(bore),
 			Holding: "four-jaw chuck or faceplate; set the outside true within " + r.w.Near(0.05) + ", face within " + r.w.Near(0.02) + " (common practice, no source)",
 			Tool:    "boring bar", Speed: r.speed(cutting.Bore, bore.size.nominalMm), Gauge: gauge(bore),
@@ -196,7 +197,7 @@ func (r *resolver) boreOperations() {
 	}
 	outline := r.stepNamed("outline")
 	if outline != nil && outline.size.class != "" {
-		r.op(Operation{Machine: "Lathe", Title: "Turn the outside " + r.sizeText(outline), Holding: "on the bore, expanding mandrel or soft jaws",
+		r.op(plan.Operation{Machine: "Lathe", Title: "Turn the outside " + r.sizeText(outline), Holding: "on the bore, expanding mandrel or soft jaws",
 			Tool: "turning tool", Speed: r.speed(cutting.Turn, outline.size.nominalMm), Gauge: gauge(outline),
 			Limits: []string{words(outline.name) + " " + r.limitsText(outline.size)}, Refs: []int{outline.ref}})
 	}
@@ -234,7 +235,7 @@ func (r *resolver) chamferOperation(onLathe bool) {
 	if len(do) == 0 {
 		return
 	}
-	o := Operation{Machine: "Lathe", Title: "Chamfers", Do: do, Tool: "chamfer tool, or top slide swung", Holding: "same setting where the edge can be reached, else turn round and set true", Refs: refs, Gauge: "calipers at the face"}
+	o := plan.Operation{Machine: "Lathe", Title: "Chamfers", Do: do, Tool: "chamfer tool, or top slide swung", Holding: "same setting where the edge can be reached, else turn round and set true", Refs: refs, Gauge: "calipers at the face"}
 	if !onLathe {
 		o.Machine, o.Tool, o.Holding = "Bench", "grinder or bevelling machine", "clamped to the bench"
 		o.Caution = "Grinding sparks and disc breakage: face shield, guard on, nothing that burns near."
@@ -322,9 +323,9 @@ func (r *resolver) drills() cutting.System {
 // rollOperations makes a cone from flat sheet.
 func (r *resolver) rollOperations() {
 	f := r.part.Frustum
-	r.op(Operation{Machine: "Cutter", Title: "Cut the flat blank", Do: []string{"Mark the development on " + r.out.StockText + " and cut; cut edges deburred."},
+	r.op(plan.Operation{Machine: "Cutter", Title: "Cut the flat blank", Do: []string{"Mark the development on " + r.out.StockText + " and cut; cut edges deburred."},
 		Caution: "Sheet edges cut: gloves.", Refs: r.refs("large end", "small end", "height")})
-	r.op(Operation{Machine: "Roll", Title: "Roll and close the seam",
+	r.op(plan.Operation{Machine: "Roll", Title: "Roll and close the seam",
 		Do:      []string{"Pre-bend the seam edges, roll to " + r.w.Dia(f.Large.Mm) + " and " + r.w.Dia(f.Small.Mm) + ".", "Tack the seam at clock " + trim(f.Seam.Deg, 2) + "°, check both ends round, weld."},
 		Gauge:   "tape round both ends: " + r.w.Size(clean(math.Pi*2*r.out.Section.Outer[0].YMm)) + " and " + r.w.Size(clean(math.Pi*2*r.out.Section.Outer[1].YMm)) + " girth outside",
 		Caution: "Rolls pull fingers in. Welding: screen, ventilation, hot parts; by a qualified welder under local rules.", Refs: r.refs("seam")})
@@ -335,7 +336,7 @@ func (r *resolver) markOperation() {
 	if len(r.made) == 0 && len(r.radials) == 0 {
 		return
 	}
-	o := Operation{Machine: "Bench", Title: "Mark TOP, set the template, punch", Tool: "scriber, centre punch 60° to find, 90° to open",
+	o := plan.Operation{Machine: "Bench", Title: "Mark TOP, set the template, punch", Tool: "scriber, centre punch 60° to find, 90° to open",
 		Caution: "Eye protection when punching; a mushroomed punch head splinters."}
 	top := r.out.Top
 	if top == "" {
@@ -355,7 +356,7 @@ func (r *resolver) markOperation() {
 	}
 	wrapped := false
 	for _, d := range r.out.Developments {
-		if d.Kind == WrapPattern {
+		if d.Kind == plan.WrapPattern {
 			wrapped = true
 			o.Do = append(o.Do, "Wrap the template of "+d.On+": "+strings.TrimPrefix(d.Edge, "this edge ")+", its TOP line on TOP; tape it, punch every centre and along the outlines.")
 		}
@@ -374,13 +375,13 @@ func (r *resolver) drillOperations() {
 	for i := range r.made {
 		m := &r.made[i]
 		if m.slot != nil {
-			r.op(Operation{Machine: "Mill", Title: words(m.group.Name) + ": " + countOf(m.group.Count) + m.group.SizeText,
+			r.op(plan.Operation{Machine: "Mill", Title: words(m.group.Name) + ": " + countOf(m.group.Count) + m.group.SizeText,
 				Do:      []string{"Set the long axis to clock " + trim(m.slot.Turn.Deg, 2) + "°; drill the two end holes, mill between.", "Depth: " + m.group.DepthText + "."},
 				Holding: "machine vice or clamps, part set square", Tool: "slot drill up to " + r.w.Dia(m.slot.Width.Mm), Refs: []int{m.ref}})
 			continue
 		}
 		h := m.hole
-		o := Operation{
+		o := plan.Operation{
 			Machine: "Drill", Title: words(m.group.Name) + ": " + countOf(m.group.Count) + m.group.SizeText,
 			Holding: "clamped on parallels, " + string(m.face) + " face up", Speed: r.speed(cutting.Drill, m.group.DrillMm),
 			Caution: "Clamp the part: a drill that grabs spins it.", Refs: []int{m.ref},
@@ -407,7 +408,7 @@ func (r *resolver) drillOperations() {
 	}
 }
 
-func holesWords(g *Group) string {
+func holesWords(g *plan.Group) string {
 	if g.Count == 1 {
 		return "hole " + trim(float64(g.First), 0)
 	}
@@ -428,7 +429,7 @@ func (r *resolver) radialOperations() {
 		m := &r.radials[i]
 		f, row := m.radial, m.rows[0]
 		depth := strings.TrimSuffix(row.DepthText, "; "+f.Note.Value)
-		o := Operation{
+		o := plan.Operation{
 			Machine: "Drill", Title: words(row.Name) + ": " + countOf(len(m.rows)) + row.SizeText,
 			Holding: "vee blocks, clamped; TOP line set with a square", Caution: "Clamp the round: it rolls and grabs.", Refs: []int{m.ref},
 		}

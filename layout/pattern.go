@@ -5,14 +5,15 @@ import (
 	"math"
 	"sort"
 
+	"centrepop/layout/plan"
 	"centrepop/parts"
 )
 
 // Clock is the point at a clock angle on a circle about the origin: 0° at
 // TOP, clockwise, x right, y up.
-func Clock(radiusMm, clockDeg float64) XY {
+func Clock(radiusMm, clockDeg float64) plan.XY {
 	sin, cos := sinCosDeg(clockDeg)
-	return XY{clean(radiusMm * sin), clean(radiusMm * cos)}
+	return plan.XY{XMm: clean(radiusMm * sin), YMm: clean(radiusMm * cos)}
 }
 
 // sinCosDeg is exact at the multiples of 90° and keeps 30° at 0.5, so that
@@ -47,7 +48,7 @@ func clean(mm float64) float64 {
 }
 
 // clockOf is the clock angle of a point, 0 ≤ a < 360; 0 at the origin.
-func clockOf(p XY) float64 {
+func clockOf(p plan.XY) float64 {
 	if p.XMm == 0 && p.YMm == 0 {
 		return 0
 	}
@@ -59,7 +60,7 @@ func clockOf(p XY) float64 {
 }
 
 // distance is the straight distance between two points.
-func distance(a, b XY) float64 { return math.Hypot(a.XMm-b.XMm, a.YMm-b.YMm) }
+func distance(a, b plan.XY) float64 { return math.Hypot(a.XMm-b.XMm, a.YMm-b.YMm) }
 
 // BoltCircle is a circle of equally spaced holes.
 type BoltCircle struct {
@@ -133,7 +134,7 @@ func fromTop(angles []float64) {
 // centres are the points of a pattern as seen on its face, in numbering
 // order: clockwise from TOP on circles, row by row from the top left in grids,
 // as listed for points. box is the outline's bounding box on that face.
-func centres(p parts.Pattern, min, max XY) []XY {
+func centres(p parts.Pattern, min, max plan.XY) []plan.XY {
 	radius := p.PCD.Mm / 2
 	var angles []float64
 	switch p.Kind {
@@ -157,17 +158,17 @@ func centres(p parts.Pattern, min, max XY) []XY {
 		return grid(p)
 	case parts.PointsPattern:
 		corner, sx, sy := datumCorner(p.Datum, min, max)
-		var pts []XY
+		var pts []plan.XY
 		for _, q := range p.Points {
-			pts = append(pts, XY{clean(corner.XMm + sx*q.X.Mm), clean(corner.YMm + sy*q.Y.Mm)})
+			pts = append(pts, plan.XY{XMm: clean(corner.XMm + sx*q.X.Mm), YMm: clean(corner.YMm + sy*q.Y.Mm)})
 		}
 		return pts
 	}
 	fromTop(angles)
-	var pts []XY
+	var pts []plan.XY
 	for _, a := range angles {
 		q := Clock(radius, a)
-		pts = append(pts, XY{clean(q.XMm + p.Centre.X.Mm), clean(q.YMm + p.Centre.Y.Mm)})
+		pts = append(pts, plan.XY{XMm: clean(q.XMm + p.Centre.X.Mm), YMm: clean(q.YMm + p.Centre.Y.Mm)})
 	}
 	return pts
 }
@@ -181,13 +182,13 @@ func sweep(first, last float64) float64 {
 	return s
 }
 
-func grid(p parts.Pattern) []XY {
-	var pts []XY
+func grid(p parts.Pattern) []plan.XY {
+	var pts []plan.XY
 	for row := range p.Rows {
 		for col := range p.Columns {
 			x := (float64(col) - float64(p.Columns-1)/2) * p.PitchX.Mm
 			y := (float64(p.Rows-1)/2 - float64(row)) * p.PitchY.Mm
-			pts = append(pts, XY{clean(x + p.Centre.X.Mm), clean(y + p.Centre.Y.Mm)})
+			pts = append(pts, plan.XY{XMm: clean(x + p.Centre.X.Mm), YMm: clean(y + p.Centre.Y.Mm)})
 		}
 	}
 	return pts
@@ -195,32 +196,32 @@ func grid(p parts.Pattern) []XY {
 
 // datumCorner is the point a datum's lengths start from and the signs that
 // turn a positive length inward.
-func datumCorner(datum string, min, max XY) (corner XY, sx, sy float64) {
+func datumCorner(datum string, min, max plan.XY) (corner plan.XY, sx, sy float64) {
 	switch datum {
 	case "left-bottom":
 		return min, 1, 1
 	case "left-top":
-		return XY{min.XMm, max.YMm}, 1, -1
+		return plan.XY{XMm: min.XMm, YMm: max.YMm}, 1, -1
 	case "right-bottom":
-		return XY{max.XMm, min.YMm}, -1, 1
+		return plan.XY{XMm: max.XMm, YMm: min.YMm}, -1, 1
 	case "right-top":
 		return max, -1, -1
 	}
-	return XY{}, 1, 1
+	return plan.XY{}, 1, 1
 }
 
 // chords are the distances that a pair of dividers is set to and that calipers
 // check. An equally spaced circle has one neighbour distance; other patterns
 // list each pair of neighbours, up to 24.
-func chords(kind parts.PatternKind, pts []XY, first int, drillMm float64) []Chord {
+func chords(kind parts.PatternKind, pts []plan.XY, first int, drillMm float64) []plan.Chord {
 	if len(pts) < 2 {
 		return nil
 	}
-	chord := func(i, j int, kind string) Chord {
+	chord := func(i, j int, kind string) plan.Chord {
 		d := clean(distance(pts[i], pts[j]))
-		return Chord{From: first + i, To: first + j, Kind: kind, CentreMm: d, OverMm: clean(d + drillMm), BetweenMm: clean(d - drillMm)}
+		return plan.Chord{From: first + i, To: first + j, Kind: kind, CentreMm: d, OverMm: clean(d + drillMm), BetweenMm: clean(d - drillMm)}
 	}
-	var out []Chord
+	var out []plan.Chord
 	if kind == parts.CirclePattern {
 		out = append(out, chord(0, 1, "neighbours"))
 		if len(pts) > 3 { // in a ring of three, every pair are neighbours

@@ -7,6 +7,7 @@ import (
 	"github.com/tdewolff/canvas"
 
 	"centrepop/layout/cutting"
+	"centrepop/layout/plan"
 	"centrepop/parts"
 )
 
@@ -23,78 +24,6 @@ type CutOptions struct {
 	// Piece names the blank to cut, of a cone or square-to-round that is made
 	// of several; "" for a part of one piece.
 	Piece string
-}
-
-// Profile is what the cutter gets of one part: closed contours in the order
-// of cutting, inside before outside, marks, and the numbers to quote and check
-// by. Coordinates are those of the front face, which lies up on the cutter:
-// millimetres, x right, y up, the part's origin. The flat blank of a formed
-// part has those of its development, with the outside up.
-type Profile struct {
-	Part        string       `json:"part"`
-	Title       string       `json:"title"`
-	Revision    string       `json:"revision,omitempty"`
-	Quantity    int          `json:"quantity"`
-	Copies      int          `json:"copies"` // equal pieces for one part
-	Side        string       `json:"side"`   // what lies up: "front face up"
-	Material    string       `json:"material"`
-	StockText   string       `json:"stock"`
-	Cut         string       `json:"cut"`
-	ThicknessMm float64      `json:"thickness_mm"` // of the stock
-	KerfMm      float64      `json:"kerf_mm"`      // 0: not stated
-	Compensated bool         `json:"compensated"`
-	Contours    []CutContour `json:"contours"`
-	Marks       []CutMark    `json:"marks"`
-	Lines       []CutLine    `json:"lines,omitempty"`    // to be scribed
-	TopLine     []XY         `json:"top_line,omitempty"` // two points, from the edge inward; the scribed TOP
-	MinMm       XY           `json:"min"`                // box of the contours as drawn
-	MaxMm       XY           `json:"max"`
-	BlankXMm    float64      `json:"blank_x_mm"` // least rectangle round the part as cut
-	BlankYMm    float64      `json:"blank_y_mm"`
-	LengthMm    float64      `json:"cut_length_mm"`
-	Pierces     int          `json:"pierces"`
-	AreaMm2     float64      `json:"net_area_mm2"`
-	NetKg       float64      `json:"net_mass_kg"`   // of one part as cut; 0 if the material is not known
-	GrossKg     float64      `json:"gross_mass_kg"` // of the blank rectangle
-	Smallest    *CutSmallest `json:"smallest,omitempty"`
-	LeastMm     float64      `json:"least_hole_mm"` // what may be pierced and cut
-	LeastSource string       `json:"least_hole_source"`
-	Web         *CutWeb      `json:"least_web,omitempty"`
-	Notes       []string     `json:"notes,omitempty"`
-}
-
-// CutContour is a closed contour, N from 1 in the order of cutting. SizeText
-// is the size of the finished cut, whatever the kerf; PathMm is what is drawn.
-type CutContour struct {
-	N        int     `json:"n"`
-	Name     string  `json:"name"`
-	Shape    string  `json:"shape"` // hole, slot, bore or outline
-	SizeText string  `json:"size"`
-	LengthMm float64 `json:"length_mm"`
-	Path     Contour `json:"-"`
-}
-
-// CutMark is a centre to be marked and made later, and why it is not cut.
-type CutMark struct {
-	Name    string  `json:"name"`
-	N       int     `json:"n"` // its number on the face
-	AtMm    XY      `json:"at"`
-	DrillMm float64 `json:"drill_mm"`
-	Why     string  `json:"why"`
-}
-
-// CutSmallest is the smallest opening that is cut, against the thickness.
-type CutSmallest struct {
-	Name   string  `json:"name"`
-	SizeMm float64 `json:"size_mm"` // diameter, or width of a slot
-	Ratio  float64 `json:"times_thickness"`
-}
-
-// CutWeb is the narrowest strip of metal between two contours.
-type CutWeb struct {
-	Between string  `json:"between"`
-	WidthMm float64 `json:"width_mm"`
-	Ratio   float64 `json:"times_thickness"`
 }
 
 // leastHole is the smallest hole a cutter makes well, as a share of the
@@ -125,7 +54,7 @@ const topLineMm = 10.0
 // sweeps from a to b.
 type opening struct {
 	name, shape, text string
-	a, b              XY
+	a, b              plan.XY
 	radius            float64
 	pos               parts.Pos
 }
@@ -137,7 +66,7 @@ type opening struct {
 // What is cut: the outline and the bore as left for the lathe, through slots,
 // and through holes that are plain or for clearance and not smaller than the
 // cutter can make. Tapped, reamed, blind and too small holes become marks.
-func CutProfile(job *parts.Job, part string, opt CutOptions) (*Profile, error) {
+func CutProfile(job *parts.Job, part string, opt CutOptions) (*plan.Profile, error) {
 	var p *parts.Part
 	for _, q := range job.Parts {
 		if q.Name.Value == part {
@@ -153,7 +82,7 @@ func CutProfile(job *parts.Job, part string, opt CutOptions) (*Profile, error) {
 	if opt.Compensate && opt.KerfMm == 0 {
 		return nil, fmt.Errorf("to compensate, the kerf must be known")
 	}
-	r := &resolver{job: job, part: p, w: Writer{job.Units}, out: &PartPlan{Title: p.Title.Value, Material: p.Material.Value}}
+	r := &resolver{job: job, part: p, w: Writer{job.Units}, out: &plan.PartPlan{Title: p.Title.Value, Material: p.Material.Value}}
 	lay := r.profile
 	if p.Outline == nil {
 		lay = r.blankProfile
@@ -166,9 +95,9 @@ func CutProfile(job *parts.Job, part string, opt CutOptions) (*Profile, error) {
 }
 
 // newProfile has what is known without the geometry.
-func (r *resolver) newProfile(opt CutOptions) *Profile {
+func (r *resolver) newProfile(opt CutOptions) *plan.Profile {
 	p := r.part
-	out := &Profile{
+	out := &plan.Profile{
 		Part: p.Name.Value, Title: p.Title.Value, Revision: r.job.Revision.Value, Quantity: p.Quantity, Copies: 1, Side: "front face up",
 		Material: p.Material.Value, StockText: r.stockText(), Cut: opt.Cut,
 		ThicknessMm: p.Thickness.Mm, KerfMm: opt.KerfMm, Compensated: opt.Compensate,
@@ -184,8 +113,8 @@ func (r *resolver) newProfile(opt CutOptions) *Profile {
 
 // cutter looks up what the cutter can do. An unknown one is a plain error if
 // it comes of the options, and a fault of the part otherwise.
-func (r *resolver) cutter(out *Profile, opt CutOptions) error {
-	if out.least() {
+func (r *resolver) cutter(out *plan.Profile, opt CutOptions) error {
+	if findLeast(out) {
 		return nil
 	}
 	if opt.Cut != "" {
@@ -202,7 +131,7 @@ func (r *resolver) cutter(out *Profile, opt CutOptions) error {
 	return nil
 }
 
-func (r *resolver) profile(opt CutOptions) (*Profile, error) {
+func (r *resolver) profile(opt CutOptions) (*plan.Profile, error) {
 	out := r.newProfile(opt)
 	if err := r.cutter(out, opt); err != nil || len(r.errs) > 0 {
 		return nil, err
@@ -227,9 +156,9 @@ func (r *resolver) profile(opt CutOptions) (*Profile, error) {
 	return out, nil
 }
 
-// least looks up the smallest hole; false if the cutter is not one that
+// findLeast looks up the smallest hole; false if the cutter is not one that
 // follows a file.
-func (out *Profile) least() bool {
+func findLeast(out *plan.Profile) bool {
 	for _, l := range leastHole {
 		if l.cut == out.Cut {
 			out.LeastMm = clean(math.Max(l.times*out.ThicknessMm, l.least))
@@ -242,7 +171,7 @@ func (out *Profile) least() bool {
 
 // openings sorts what goes through the part into what is cut and what is
 // marked. Groups drawn on the back are mirrored to the front.
-func (r *resolver) openings(out *Profile) []opening {
+func (r *resolver) openings(out *plan.Profile) []opening {
 	var cut []opening
 	tooSmall := func(mm float64) string {
 		if mm >= out.LeastMm-1e-9 {
@@ -269,7 +198,7 @@ func (r *resolver) openings(out *Profile) []opening {
 		}
 		for k, q := range m.pts {
 			name := fmt.Sprintf("%s %d", m.group.Name, m.group.First+k)
-			half := XY{}
+			half := plan.XY{}
 			if m.slot != nil {
 				half = Clock((m.slot.Length.Mm-m.slot.Width.Mm)/2, m.slot.Turn.Deg)
 			}
@@ -277,14 +206,14 @@ func (r *resolver) openings(out *Profile) []opening {
 				q.XMm, half.XMm = clean(-q.XMm), -half.XMm
 				name += " (from the back)"
 			}
-			a, b := XY{clean(q.XMm + half.XMm), clean(q.YMm + half.YMm)}, XY{clean(q.XMm - half.XMm), clean(q.YMm - half.YMm)}
+			a, b := plan.XY{XMm: clean(q.XMm + half.XMm), YMm: clean(q.YMm + half.YMm)}, plan.XY{XMm: clean(q.XMm - half.XMm), YMm: clean(q.YMm - half.YMm)}
 			if why != "" {
-				ends := []XY{a, b}
+				ends := []plan.XY{a, b}
 				if a == b {
 					ends = ends[:1]
 				}
 				for _, e := range ends {
-					out.Marks = append(out.Marks, CutMark{name, m.group.First + k, e, m.group.DrillMm, why})
+					out.Marks = append(out.Marks, plan.CutMark{Name: name, N: m.group.First + k, AtMm: e, DrillMm: m.group.DrillMm, Why: why})
 				}
 				continue
 			}
@@ -302,7 +231,7 @@ func (r *resolver) openings(out *Profile) []opening {
 		dia := 2*st.drawnRadius() - r.part.Bore.Leave.Mm
 		switch why := tooSmall(dia); {
 		case dia <= 0 || why != "":
-			out.Marks = append(out.Marks, CutMark{"bore", 0, XY{}, clean(math.Max(0, dia)), why})
+			out.Marks = append(out.Marks, plan.CutMark{Name: "bore", N: 0, AtMm: plan.XY{}, DrillMm: clean(math.Max(0, dia)), Why: why})
 		default:
 			text := r.w.Dia(dia) + " as cut"
 			if r.part.Bore.Leave.Mm > 0 {
@@ -338,7 +267,7 @@ func (r *resolver) outlineAsCut() (*canvas.Path, string) {
 
 // webs checks that no contour runs into another and finds the least metal
 // between two.
-func (r *resolver) webs(out *Profile, openings []opening, outline *canvas.Path) {
+func (r *resolver) webs(out *plan.Profile, openings []opening, outline *canvas.Path) {
 	edge := outline.Flatten(flatMm).Split()[0].Coords()
 	take := func(o opening, other string, web float64) {
 		if web <= 1e-6 {
@@ -346,7 +275,7 @@ func (r *resolver) webs(out *Profile, openings []opening, outline *canvas.Path) 
 			return
 		}
 		if out.Web == nil || web < out.Web.WidthMm {
-			out.Web = &CutWeb{o.name + " and " + other, clean(web), clean(web / out.ThicknessMm)}
+			out.Web = &plan.CutWeb{Between: o.name + " and " + other, WidthMm: clean(web), Ratio: clean(web / out.ThicknessMm)}
 		}
 	}
 	for i, o := range openings {
@@ -361,7 +290,7 @@ func (r *resolver) webs(out *Profile, openings []opening, outline *canvas.Path) 
 		} else {
 			for k := range edge {
 				s, t := edge[k], edge[(k+1)%len(edge)]
-				near = math.Min(near, segmentDistance(o.a, o.b, XY{s.X, s.Y}, XY{t.X, t.Y})-o.radius)
+				near = math.Min(near, segmentDistance(o.a, o.b, plan.XY{XMm: s.X, YMm: s.Y}, plan.XY{XMm: t.X, YMm: t.Y})-o.radius)
 			}
 		}
 		take(o, "the outline", near)
@@ -377,8 +306,8 @@ func (r *resolver) webs(out *Profile, openings []opening, outline *canvas.Path) 
 }
 
 // segmentDistance is the least distance between two straight lines ab and cd.
-func segmentDistance(a, b, c, d XY) float64 {
-	cross := func(o, p, q XY) float64 {
+func segmentDistance(a, b, c, d plan.XY) float64 {
+	cross := func(o, p, q plan.XY) float64 {
 		return (p.XMm-o.XMm)*(q.YMm-o.YMm) - (p.YMm-o.YMm)*(q.XMm-o.XMm)
 	}
 	if cross(a, b, c)*cross(a, b, d) < 0 && cross(c, d, a)*cross(c, d, b) < 0 {
@@ -388,13 +317,13 @@ func segmentDistance(a, b, c, d XY) float64 {
 }
 
 // toSegment is the distance of p from the line ab.
-func toSegment(p, a, b XY) float64 {
+func toSegment(p, a, b plan.XY) float64 {
 	dx, dy := b.XMm-a.XMm, b.YMm-a.YMm
 	t := 0.0
 	if l := dx*dx + dy*dy; l > 0 {
 		t = math.Max(0, math.Min(1, ((p.XMm-a.XMm)*dx+(p.YMm-a.YMm)*dy)/l))
 	}
-	return distance(p, XY{a.XMm + t*dx, a.YMm + t*dy})
+	return distance(p, plan.XY{XMm: a.XMm + t*dx, YMm: a.YMm + t*dy})
 }
 
 // path is the contour of an opening made smaller by inMm all round.
@@ -417,13 +346,13 @@ func (o opening) path(inMm float64) *canvas.Path {
 
 // contours puts the cuts in order, inside before outside, and moves them by
 // half the kerf if that is asked.
-func (r *resolver) contours(out *Profile, openings []opening, outline *canvas.Path, outlineText string) {
+func (r *resolver) contours(out *plan.Profile, openings []opening, outline *canvas.Path, outlineText string) {
 	half := 0.0
 	if out.Compensated {
 		half = out.KerfMm / 2
 	}
 	add := func(name, shape, text string, p *canvas.Path) {
-		c := CutContour{len(out.Contours) + 1, name, shape, text, clean(lengthOf(p)), Contour(p.ToSVG())}
+		c := plan.CutContour{N: len(out.Contours) + 1, Name: name, Shape: shape, SizeText: text, LengthMm: clean(lengthOf(p)), Path: plan.Contour(p.ToSVG())}
 		out.Contours = append(out.Contours, c)
 		out.LengthMm = clean(out.LengthMm + c.LengthMm)
 	}
@@ -434,7 +363,7 @@ func (r *resolver) contours(out *Profile, openings []opening, outline *canvas.Pa
 		}
 		add(o.name, o.shape, o.text, o.path(half))
 		if s := out.Smallest; s == nil || 2*o.radius < s.SizeMm {
-			out.Smallest = &CutSmallest{o.name, clean(2 * o.radius), clean(2 * o.radius / out.ThicknessMm)}
+			out.Smallest = &plan.CutSmallest{Name: o.name, SizeMm: clean(2 * o.radius), Ratio: clean(2 * o.radius / out.ThicknessMm)}
 		}
 	}
 	drawn := outline
@@ -449,11 +378,11 @@ func (r *resolver) contours(out *Profile, openings []opening, outline *canvas.Pa
 	add("outline", "outline", outlineText, drawn)
 	out.Pierces = len(out.Contours)
 	b := drawn.Bounds()
-	out.MinMm, out.MaxMm = XY{clean(b.X0), clean(b.Y0)}, XY{clean(b.X1), clean(b.Y1)}
+	out.MinMm, out.MaxMm = plan.XY{XMm: clean(b.X0), YMm: clean(b.Y0)}, plan.XY{XMm: clean(b.X1), YMm: clean(b.Y1)}
 }
 
 // topLine scribes TOP from the upper edge of the part inward, on the metal.
-func (r *resolver) topLine(out *Profile, openings []opening, outline *canvas.Path) {
+func (r *resolver) topLine(out *plan.Profile, openings []opening, outline *canvas.Path) {
 	top, found := 0.0, false
 	edge := outline.Flatten(flatMm).Split()[0].Coords()
 	for i := range edge {
@@ -473,15 +402,15 @@ func (r *resolver) topLine(out *Profile, openings []opening, outline *canvas.Pat
 		return
 	}
 	// Keep a millimetre off the edge, and off what is cut below.
-	from := XY{0, clean(top - 1)}
+	from := plan.XY{XMm: 0, YMm: clean(top - 1)}
 	for length := topLineMm; length >= 2; length-- {
-		to := XY{0, clean(from.YMm - length)}
+		to := plan.XY{XMm: 0, YMm: clean(from.YMm - length)}
 		clear := outline.Contains(0, to.YMm, canvas.NonZero)
 		for _, o := range openings {
 			clear = clear && segmentDistance(from, to, o.a, o.b) > o.radius+1
 		}
 		if clear {
-			out.TopLine = []XY{from, to}
+			out.TopLine = []plan.XY{from, to}
 			return
 		}
 	}
@@ -489,7 +418,7 @@ func (r *resolver) topLine(out *Profile, openings []opening, outline *canvas.Pat
 }
 
 // weigh computes the blank, the area and the masses.
-func (r *resolver) weigh(out *Profile, openings []opening, outline *canvas.Path) {
+func (r *resolver) weigh(out *plan.Profile, openings []opening, outline *canvas.Path) {
 	b := outline.Bounds()
 	out.BlankXMm, out.BlankYMm = clean(b.X1-b.X0), clean(b.Y1-b.Y0)
 	area := math.Abs(signedArea(outline))

@@ -10,6 +10,7 @@ import (
 
 	"github.com/tdewolff/canvas"
 
+	"centrepop/layout/plan"
 	"centrepop/parts"
 )
 
@@ -147,7 +148,7 @@ func TestCutProfile(t *testing.T) {
 	sin, cos := math.Sincos(260 * math.Pi / 180)
 	near(t, "web", p.Web.WidthMm, math.Hypot(80*sin+65, 80*cos+4)-5-6, 1e-9)
 	// TOP: small hole 1 of Ø9.9 is not cut, so the line has its whole length.
-	if len(p.TopLine) != 2 || p.TopLine[0] != (XY{0, 99.5}) || p.TopLine[1] != (XY{0, 89.5}) {
+	if len(p.TopLine) != 2 || p.TopLine[0] != (plan.XY{XMm: 0, YMm: 99.5}) || p.TopLine[1] != (plan.XY{XMm: 0, YMm: 89.5}) {
 		t.Errorf("TOP line %v", p.TopLine)
 	}
 
@@ -206,14 +207,14 @@ func TestCutProfileRefuses(t *testing.T) {
 
 func TestSegmentDistance(t *testing.T) {
 	for _, c := range []struct {
-		a, b, c, d XY
+		a, b, c, d plan.XY
 		want       float64
 	}{
-		{XY{0, 0}, XY{10, 0}, XY{5, 3}, XY{5, 9}, 3},
-		{XY{0, 0}, XY{10, 0}, XY{5, -3}, XY{5, 9}, 0},
-		{XY{0, 0}, XY{10, 0}, XY{13, 4}, XY{13, 4}, 5},
-		{XY{1, 1}, XY{1, 1}, XY{4, 5}, XY{4, 5}, 5},
-		{XY{0, 0}, XY{10, 0}, XY{0, 2}, XY{10, 2}, 2},
+		{plan.XY{XMm: 0, YMm: 0}, plan.XY{XMm: 10, YMm: 0}, plan.XY{XMm: 5, YMm: 3}, plan.XY{XMm: 5, YMm: 9}, 3},
+		{plan.XY{XMm: 0, YMm: 0}, plan.XY{XMm: 10, YMm: 0}, plan.XY{XMm: 5, YMm: -3}, plan.XY{XMm: 5, YMm: 9}, 0},
+		{plan.XY{XMm: 0, YMm: 0}, plan.XY{XMm: 10, YMm: 0}, plan.XY{XMm: 13, YMm: 4}, plan.XY{XMm: 13, YMm: 4}, 5},
+		{plan.XY{XMm: 1, YMm: 1}, plan.XY{XMm: 1, YMm: 1}, plan.XY{XMm: 4, YMm: 5}, plan.XY{XMm: 4, YMm: 5}, 5},
+		{plan.XY{XMm: 0, YMm: 0}, plan.XY{XMm: 10, YMm: 0}, plan.XY{XMm: 0, YMm: 2}, plan.XY{XMm: 10, YMm: 2}, 2},
 	} {
 		near(t, "distance", segmentDistance(c.a, c.b, c.c, c.d), c.want, 1e-12)
 		near(t, "distance, turned round", segmentDistance(c.c, c.d, c.a, c.b), c.want, 1e-12)

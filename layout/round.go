@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"centrepop/layout/plan"
 	"centrepop/parts"
 )
 
@@ -19,7 +20,7 @@ func (r *resolver) roundFeatures() {
 		if f.From == parts.Back {
 			axial = clean(r.lengthMm() - axial)
 		}
-		row := RadialRow{Name: f.Name.Value, Shape: string(f.Shape), AxialMm: axial}
+		row := plan.RadialRow{Name: f.Name.Value, Shape: string(f.Shape), AxialMm: axial}
 		if st := r.outsideAt(axial); st != nil {
 			row.OutsideMm = clean(st.size.nominalMm)
 		}

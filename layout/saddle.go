@@ -6,6 +6,7 @@ import (
 	"strconv"
 
 	"centrepop/layout/develop"
+	"centrepop/layout/plan"
 	"centrepop/parts"
 )
 
@@ -145,7 +146,7 @@ func endSide(e *parts.TubeEnd) string {
 
 func (r *resolver) branchPattern(m madeSaddle, s develop.Saddle, p develop.SaddlePattern) {
 	e := m.end
-	out := r.pattern("saddle-"+string(e.Face), BranchPattern, p.Branch)
+	out := r.pattern("saddle-"+string(e.Face), plan.BranchPattern, p.Branch)
 	for i, o := range p.Ordinates {
 		for j := range out.Lines {
 			if l := &out.Lines[j]; l.Name == strconv.Itoa(i) {
@@ -163,8 +164,8 @@ func (r *resolver) branchPattern(m madeSaddle, s develop.Saddle, p develop.Saddl
 	out.PaperMm, out.SeamDeg = s.PaperMm, s.SeamDeg
 	out.WrapMm, _ = p.Branch.Result("girth on the sheet")
 	out.Sizes = append(r.values(p.Branch.Inputs), r.values(p.Branch.Results)...)
-	out.Sizes = append(out.Sizes, PatternValue{"square edge from the " + string(m.far()) + " face", r.exact(m.squareMm)},
-		PatternValue{"crossing of the axes from the " + string(m.far()) + " face", r.exact(m.reachMm)})
+	out.Sizes = append(out.Sizes, plan.PatternValue{Name: "square edge from the " + string(m.far()) + " face", Text: r.exact(m.squareMm)},
+		plan.PatternValue{Name: "crossing of the axes from the " + string(m.far()) + " face", Text: r.exact(m.reachMm)})
 	out.Tables = r.tables(p.Branch.Tables)
 	line := "Line 0 is at clock " + trim(e.Clock.Deg, 2) + "° of this tube and goes to the acute side"
 	if e.Angle.Deg == 90 {
@@ -184,7 +185,7 @@ func (r *resolver) branchPattern(m madeSaddle, s develop.Saddle, p develop.Saddl
 
 func (r *resolver) mainPattern(m madeSaddle, s develop.Saddle, p develop.SaddlePattern) {
 	e := m.end
-	out := r.pattern("hole-"+string(e.Face), MainPattern, p.Hole)
+	out := r.pattern("hole-"+string(e.Face), plan.MainPattern, p.Hole)
 	joint := "set on"
 	if e.SetIn {
 		joint = "set in"
@@ -252,8 +253,8 @@ func (r *resolver) saddleFeatures() {
 		if m.end.Face == parts.Front {
 			z = 0
 		}
-		m.ref = r.add(Feature{Name: string(m.end.Face) + " end saddle", Size: "on " + m.main + " at " + trim(m.end.Angle.Deg, 2) + "°, " + r.w.Size(m.deepMm) + " deep",
-			Note: join("; ", "gap "+r.w.Size(m.end.Gap.Mm), r.placeWords(m.end)), Balloon: XY{z, r.out.Section.MaxMm * 0.95}})
+		m.ref = r.add(plan.Feature{Name: string(m.end.Face) + " end saddle", Size: "on " + m.main + " at " + trim(m.end.Angle.Deg, 2) + "°, " + r.w.Size(m.deepMm) + " deep",
+			Note: join("; ", "gap "+r.w.Size(m.end.Gap.Mm), r.placeWords(m.end)), Balloon: plan.XY{XMm: z, YMm: r.out.Section.MaxMm * 0.95}})
 	}
 }
 
@@ -261,7 +262,7 @@ func (r *resolver) saddleFeatures() {
 func (r *resolver) saddleOperations() {
 	for i := range r.saddled {
 		m := &r.saddled[i]
-		r.op(Operation{
+		r.op(plan.Operation{
 			Machine: "Bench", Title: "Cut the " + string(m.end.Face) + " end to the saddle curve",
 			Do: []string{
 				"Wrap the saddle template round the tube, its square edge " + r.exact(m.squareMm) + " from the " + string(m.far()) + " face, line 0 at clock " + trim(m.end.Clock.Deg, 2) + "°.",
@@ -278,7 +279,7 @@ func (r *resolver) saddleOperations() {
 func (r *resolver) saddleChecks() {
 	for i := range r.saddled {
 		m := &r.saddled[i]
-		r.out.Checks = append(r.out.Checks, Check{
+		r.out.Checks = append(r.out.Checks, plan.Check{
 			Ref: m.ref, What: string(m.end.Face) + " end saddle on its main", Wanted: "gap " + r.w.Size(m.end.Gap.Mm) + " all round",
 			Limits: "± " + r.w.Size(1) + " at any place", Gauge: "wire or feeler", Source: "common practice, no source",
 		})

@@ -3,12 +3,13 @@ package layout
 import (
 	"math"
 
+	"centrepop/layout/plan"
 	"centrepop/parts"
 )
 
 // section draws the half section from the steps, chamfers and undercuts.
 func (r *resolver) section() {
-	s := &Section{LengthMm: r.lengthMm()}
+	s := &plan.Section{LengthMm: r.lengthMm()}
 	r.out.Section = s
 	if f := r.part.Frustum; f != nil {
 		r.frustumSection(f, s)
@@ -34,30 +35,30 @@ func (r *resolver) section() {
 	for i, st := range outside {
 		s.Outer = append(s.Outer, r.stepLine(outside, i, 1)...)
 		if st.size.thread != nil {
-			s.Threads = append(s.Threads, ThreadLine{st.fromMm, st.toMm, st.size.thread.MinorMm / 2, false})
+			s.Threads = append(s.Threads, plan.ThreadLine{FromMm: st.fromMm, ToMm: st.toMm, RadiusMm: st.size.thread.MinorMm / 2, Inside: false})
 		}
 	}
 	for i, st := range inside {
 		s.Inner = append(s.Inner, r.stepLine(inside, i, -1)...)
 		if st.size.thread != nil {
-			s.Threads = append(s.Threads, ThreadLine{st.fromMm, st.toMm, st.size.nominalMm / 2, true})
+			s.Threads = append(s.Threads, plan.ThreadLine{FromMm: st.fromMm, ToMm: st.toMm, RadiusMm: st.size.nominalMm / 2, Inside: true})
 		}
 	}
 	if n := len(inside); n > 0 && inside[n-1].toMm < s.LengthMm-1e-9 {
-		s.Inner = append(s.Inner, XY{inside[n-1].toMm, 0})
+		s.Inner = append(s.Inner, plan.XY{XMm: inside[n-1].toMm, YMm: 0})
 	}
 }
 
-func (r *resolver) frustumSection(f *parts.Frustum, s *Section) {
+func (r *resolver) frustumSection(f *parts.Frustum, s *plan.Section) {
 	large, small := f.Large.Mm/2, f.Small.Mm/2
 	if f.Inside {
 		large, small = large+f.Thickness.Mm, small+f.Thickness.Mm
 	}
 	s.MaxMm = large
-	s.Outer = []XY{{0, large}, {s.LengthMm, small}}
+	s.Outer = []plan.XY{{XMm: 0, YMm: large}, {XMm: s.LengthMm, YMm: small}}
 	// The wall measured square to the axis.
 	wall := f.Thickness.Mm * math.Hypot(f.Height.Mm, (f.Large.Mm-f.Small.Mm)/2) / f.Height.Mm
-	s.Inner = []XY{{0, clean(large - wall)}, {s.LengthMm, clean(small - wall)}}
+	s.Inner = []plan.XY{{XMm: 0, YMm: clean(large - wall)}, {XMm: s.LengthMm, YMm: clean(small - wall)}}
 }
 
 // drawnRadius is the radius a step is drawn with: an inside thread shows its
@@ -72,7 +73,7 @@ func (s *step) drawnRadius() float64 {
 // stepLine is the contour of one step. side is +1 outside and −1 inside; an
 // undercut lies at the corner beside the shoulder: the neighbour that is
 // larger outside, smaller inside.
-func (r *resolver) stepLine(steps []*step, i int, side float64) []XY {
+func (r *resolver) stepLine(steps []*step, i int, side float64) []plan.XY {
 	st := steps[i]
 	radius := st.drawnRadius()
 	line := r.edge(st.name, st.fromMm, st.toMm, radius, side)
@@ -83,10 +84,10 @@ func (r *resolver) stepLine(steps []*step, i int, side float64) []XY {
 	groove := clean(radius - side*u.Depth.Mm)
 	if shoulderAfter(steps, i, side) {
 		z := clean(st.toMm - u.Width.Mm)
-		return append(line[:len(line)-1:len(line)-1], XY{z, radius}, XY{z, groove}, XY{st.toMm, groove})
+		return append(line[:len(line)-1:len(line)-1], plan.XY{XMm: z, YMm: radius}, plan.XY{XMm: z, YMm: groove}, plan.XY{XMm: st.toMm, YMm: groove})
 	}
 	z := clean(st.fromMm + u.Width.Mm)
-	return append([]XY{{st.fromMm, groove}, {z, groove}, {z, radius}}, line[1:]...)
+	return append([]plan.XY{{XMm: st.fromMm, YMm: groove}, {XMm: z, YMm: groove}, {XMm: z, YMm: radius}}, line[1:]...)
 }
 
 // shoulderAfter tells whether the shoulder of a step lies at its back end.
@@ -104,16 +105,16 @@ func shoulderAfter(steps []*step, i int, side float64) bool {
 }
 
 // edge is a straight stretch of contour with the chamfers at its two ends.
-func (r *resolver) edge(name string, fromMm, toMm, radius, side float64) []XY {
-	front, back := XY{fromMm, radius}, XY{toMm, radius}
-	line := []XY{front, back}
+func (r *resolver) edge(name string, fromMm, toMm, radius, side float64) []plan.XY {
+	front, back := plan.XY{XMm: fromMm, YMm: radius}, plan.XY{XMm: toMm, YMm: radius}
+	line := []plan.XY{front, back}
 	for _, c := range r.part.Chamfers {
 		dr := clean(c.Size.Mm * tanDeg(c.Angle.Deg))
 		switch c.Edge.Value {
 		case name + "-front":
-			line = append([]XY{{fromMm, clean(radius - side*dr)}, {clean(fromMm + c.Size.Mm), radius}}, line[1:]...)
+			line = append([]plan.XY{{XMm: fromMm, YMm: clean(radius - side*dr)}, {XMm: clean(fromMm + c.Size.Mm), YMm: radius}}, line[1:]...)
 		case name + "-back":
-			line = append(line[:len(line)-1], XY{clean(toMm - c.Size.Mm), radius}, XY{toMm, clean(radius - side*dr)})
+			line = append(line[:len(line)-1], plan.XY{XMm: clean(toMm - c.Size.Mm), YMm: radius}, plan.XY{XMm: toMm, YMm: clean(radius - side*dr)})
 		}
 	}
 	return line
@@ -183,27 +184,8 @@ func (r *resolver) mass() float64 {
 	return clean(math.Max(0, volume) * 1e-9 * r.material.DensityKgM3)
 }
 
-// RadiiAt are the bore's and the outside's radius, in mm, at a distance from the
-// front face; ok is false beyond the part's ends.
-func (s *Section) RadiiAt(zMm float64) (innerMm, outerMm float64, ok bool) {
-	outerMm, ok = radiusAt(s.Outer, zMm)
-	innerMm, _ = radiusAt(s.Inner, zMm)
-	return innerMm, outerMm, ok
-}
-
-// radiusAt is the radius of a contour at z.
-func radiusAt(line []XY, z float64) (float64, bool) {
-	for i := 0; i+1 < len(line); i++ {
-		a, b := line[i], line[i+1]
-		if a.XMm <= z && z <= b.XMm && b.XMm > a.XMm {
-			return a.YMm + (b.YMm-a.YMm)*(z-a.XMm)/(b.XMm-a.XMm), true
-		}
-	}
-	return 0, false
-}
-
 // turnedVolumeMm3 sums the cones between the points of a contour.
-func turnedVolumeMm3(line []XY) float64 {
+func turnedVolumeMm3(line []plan.XY) float64 {
 	sum := 0.0
 	for i := 0; i+1 < len(line); i++ {
 		a, b := line[i], line[i+1]
@@ -213,7 +195,7 @@ func turnedVolumeMm3(line []XY) float64 {
 }
 
 // metalUnder is the length of metal that an axial hole at p goes through.
-func (r *resolver) metalUnder(p XY) float64 {
+func (r *resolver) metalUnder(p plan.XY) float64 {
 	radius := math.Hypot(p.XMm, p.YMm)
 	sum := 0.0
 	for i := range r.steps {

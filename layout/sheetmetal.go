@@ -5,6 +5,7 @@ import (
 	"strconv"
 
 	"centrepop/layout/develop"
+	"centrepop/layout/plan"
 	"centrepop/parts"
 )
 
@@ -30,7 +31,7 @@ func (r *resolver) cone(f *parts.Frustum) {
 			r.fault(f.Pos, "the cone cannot be developed: "+patternFault(err), "other sizes, or a larger sheet")
 			return
 		}
-		r.pieces("cone", ConePattern, "Leaning cone", p.Pieces, f.Seam.Deg)
+		r.pieces("cone", plan.ConePattern, "Leaning cone", p.Pieces, f.Seam.Deg)
 		for i := len(r.out.Developments) - len(p.Pieces); i < len(r.out.Developments); i++ {
 			d := &r.out.Developments[i]
 			d.Notes = append(d.Notes, r.lineWords(f, coneDivisions)+" The small end leans towards TOP.")
@@ -45,7 +46,7 @@ func (r *resolver) cone(f *parts.Frustum) {
 		r.fault(f.Pos, "the cone cannot be developed: "+patternFault(err), "other sizes, or a larger sheet")
 		return
 	}
-	r.pieces("cone", ConePattern, "Cone", []develop.Development{p.Piece}, f.Seam.Deg)
+	r.pieces("cone", plan.ConePattern, "Cone", []develop.Development{p.Piece}, f.Seam.Deg)
 	out := &r.out.Developments[len(r.out.Developments)-1]
 	out.Copies = p.Gores
 	if p.Gores == 1 {
@@ -74,8 +75,8 @@ func (r *resolver) transition(t *parts.Transition) {
 		r.fault(t.Pos, "the transition cannot be developed: "+patternFault(err), "other sizes, or a larger sheet")
 		return
 	}
-	r.pieces("transition", TransitionPattern, "Square to round", p.Pieces, t.Seam.Deg)
-	bends := PatternTable{Title: "Lines, true lengths and bends", Heads: []string{"Line", "true length", "bend"}}
+	r.pieces("transition", plan.TransitionPattern, "Square to round", p.Pieces, t.Seam.Deg)
+	bends := plan.PatternTable{Title: "Lines, true lengths and bends", Heads: []string{"Line", "true length", "bend"}}
 	for _, l := range p.Lines {
 		bends.Rows = append(bends.Rows, []string{l.Label, r.exact(l.TrueMm), trim(l.BendDeg, 1) + "°"})
 	}
@@ -93,20 +94,20 @@ func (r *resolver) transition(t *parts.Transition) {
 			}
 		}
 	}
-	r.out.Developments[first].Tables = append([]PatternTable{bends}, r.out.Developments[first].Tables...)
+	r.out.Developments[first].Tables = append([]plan.PatternTable{bends}, r.out.Developments[first].Tables...)
 }
 
 // transitionSection is cut from 6 o'clock to TOP and drawn as if the ends were
 // on one axis.
-func (r *resolver) transitionSection(t *parts.Transition, s *Section) {
+func (r *resolver) transitionSection(t *parts.Transition, s *plan.Section) {
 	front, back, wall := t.Depth.Mm/2, t.Diameter.Mm/2, t.Thickness.Mm
 	if t.Inside {
 		front, back = front+wall, back+wall
 	}
 	s.MaxMm = math.Max(front, back)
-	s.Outer = []XY{{0, clean(front)}, {s.LengthMm, clean(back)}}
+	s.Outer = []plan.XY{{XMm: 0, YMm: clean(front)}, {XMm: s.LengthMm, YMm: clean(back)}}
 	wall *= math.Hypot(t.Height.Mm, front-back) / t.Height.Mm
-	s.Inner = []XY{{0, clean(front - wall)}, {s.LengthMm, clean(back - wall)}}
+	s.Inner = []plan.XY{{XMm: 0, YMm: clean(front - wall)}, {XMm: s.LengthMm, YMm: clean(back - wall)}}
 }
 
 func (r *resolver) transitionFeatures(t *parts.Transition) {
@@ -115,14 +116,14 @@ func (r *resolver) transitionFeatures(t *parts.Transition) {
 		at = "inside"
 	}
 	line := r.out.Section.Outer
-	r.add(Feature{Name: "rectangle", Size: r.w.Size(t.Width.Mm) + " × " + r.w.Size(t.Depth.Mm) + " " + at,
+	r.add(plan.Feature{Name: "rectangle", Size: r.w.Size(t.Width.Mm) + " × " + r.w.Size(t.Depth.Mm) + " " + at,
 		Limits: "", Note: "front face; width from 9 to 3 o'clock", Balloon: line[0]})
-	r.add(Feature{Name: "round end", Size: r.w.Dia(t.Diameter.Mm) + " " + at, Limits: r.limitsText(r.length(t.Diameter.Mm)), Note: r.offsetWords(t), Balloon: line[1]})
+	r.add(plan.Feature{Name: "round end", Size: r.w.Dia(t.Diameter.Mm) + " " + at, Limits: r.limitsText(r.length(t.Diameter.Mm)), Note: r.offsetWords(t), Balloon: line[1]})
 	size := "clock " + trim(t.Seam.Deg, 2) + "°"
 	if t.Overlap.Mm > 0 {
 		size += ", overlap " + r.w.Size(t.Overlap.Mm)
 	}
-	r.add(Feature{Name: "seam", Size: size, Balloon: XY{t.Height.Mm / 2, clean((line[0].YMm + line[1].YMm) / 2)}})
+	r.add(plan.Feature{Name: "seam", Size: size, Balloon: plan.XY{XMm: t.Height.Mm / 2, YMm: clean((line[0].YMm + line[1].YMm) / 2)}})
 }
 
 // offsetWords says how far the round end is off the rectangle's axis.
@@ -146,11 +147,11 @@ func (r *resolver) offsetWords(t *parts.Transition) string {
 // foldOperations makes a square-to-round from flat sheet.
 func (r *resolver) foldOperations() {
 	t := r.part.Transition
-	r.op(Operation{Machine: "Cutter", Title: "Cut the flat blank", Do: []string{
+	r.op(plan.Operation{Machine: "Cutter", Title: "Cut the flat blank", Do: []string{
 		"Mark the development on " + r.out.StockText + " from the 1:1 template and cut; scribe every bend line and its number on the outside.",
 		"Check two true lengths of the table before cutting.", "Deburr the edges."},
 		Caution: "Sheet edges cut: gloves.", Refs: r.refs("rectangle", "round end", "height")})
-	bend := Operation{Machine: "Press", Title: "Bend at every line", Do: []string{
+	bend := plan.Operation{Machine: "Press", Title: "Bend at every line", Do: []string{
 		"Bend each line by the angle of the table, away from the marks, a little at a time and from both seam edges inward.",
 		"Try against a template of the round end after each corner."},
 		Gauge: "protractor, round gauge", Caution: "Keep fingers out of the press brake; two people on a long blank, one at the pedal."}
@@ -160,7 +161,7 @@ func (r *resolver) foldOperations() {
 		bend.Caution = "Rolls pull fingers in."
 	}
 	r.op(bend)
-	r.op(Operation{Machine: "Weld", Title: "Close the seam", Do: []string{
+	r.op(plan.Operation{Machine: "Weld", Title: "Close the seam", Do: []string{
 		"Tack the seam at clock " + trim(t.Seam.Deg, 2) + "° at both ends, check the diagonals of the rectangle and the round end, then weld."},
 		Gauge:   "tape: both diagonals alike; round end by tape round it " + r.w.Size(round(math.Pi*2*r.out.Section.Outer[1].YMm, 1)),
 		Caution: "Welding: screen, ventilation, hot parts; by a qualified welder under local rules.", Refs: r.refs("seam")})
@@ -172,7 +173,7 @@ func (r *resolver) lineWords(f *parts.Frustum, divisions int) string {
 }
 
 // pieces takes over the flat pieces of a rolled or folded part.
-func (r *resolver) pieces(name string, kind DevelopmentKind, title string, list []develop.Development, seamDeg float64) {
+func (r *resolver) pieces(name string, kind plan.DevelopmentKind, title string, list []develop.Development, seamDeg float64) {
 	for i, d := range list {
 		out := r.pattern(name, kind, d)
 		out.Title = title + " development"
@@ -199,7 +200,7 @@ func (r *resolver) developedMassKg(thicknessMm float64) float64 {
 	}
 	area := 0.0
 	for _, d := range r.out.Developments {
-		if d.Kind == ConePattern || d.Kind == TransitionPattern {
+		if d.Kind == plan.ConePattern || d.Kind == plan.TransitionPattern {
 			area += d.AreaMm2 * float64(d.Copies)
 		}
 	}

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"centrepop/layout/cutting"
+	"centrepop/layout/plan"
 	"centrepop/layout/threads"
 	"centrepop/parts"
 )
@@ -87,7 +88,7 @@ func (r *resolver) asBought(s *step) bool {
 
 // centreOperation faces a long solid part to length and centres both ends.
 func (r *resolver) centreOperation() {
-	o := Operation{
+	o := plan.Operation{
 		Machine: "Lathe", Title: "Face and centre both ends", Holding: "chuck near the end that is faced, the other end in the spindle or a steady",
 		Do: []string{"Face the front clean, centre-drill.", "Turn round, face the back to length " + r.w.Size(r.lengthMm()) + ", centre-drill."}, Tool: "facing tool, centre drill",
 		Speed: r.speed(cutting.Turn, r.widest().size.nominalMm), Gauge: "calipers", Refs: r.refs("length"),
@@ -103,7 +104,7 @@ func (r *resolver) centreOperation() {
 // bores from the narrowest up, then chamfers, and threads last.
 func (r *resolver) turnSetting(first, onCentres bool, set setting) {
 	_, inside := r.sides()
-	o := Operation{Machine: "Lathe", Title: "Turn from the " + string(set.face) + " face", Tool: "facing and turning tool", Speed: r.settingSpeed(set.steps), Gauge: r.gauges(set.steps)}
+	o := plan.Operation{Machine: "Lathe", Title: "Turn from the " + string(set.face) + " face", Tool: "facing and turning tool", Speed: r.settingSpeed(set.steps), Gauge: r.gauges(set.steps)}
 	cut := slices.ContainsFunc(set.steps, func(s *step) bool { return !r.asBought(s) })
 	if !cut {
 		o.Title = "Face the " + string(set.face) + " end"
@@ -322,7 +323,7 @@ func (r *resolver) startBore(inside []*step) []string {
 // sawOperation cuts the bar with what facing both ends needs.
 func (r *resolver) sawOperation() {
 	if r.part.Stock.Form == "casting" {
-		r.op(Operation{
+		r.op(plan.Operation{
 			Machine: "Bench", Title: "Check the casting",
 			Do:      []string{"Fettle gates and flash; check that every face has metal to clean up.", "Find the centre from the cored and outside surfaces and mark it."},
 			Gauge:   "calipers, surface gauge",
@@ -334,7 +335,7 @@ func (r *resolver) sawOperation() {
 	if r.part.Stock.Length.Set() {
 		cut = r.part.Stock.Length.Mm
 	}
-	r.op(Operation{
+	r.op(plan.Operation{
 		Machine: "Saw", Title: "Cut the stock",
 		Do:      []string{"Cut " + r.w.Said(cut) + " long: " + r.out.StockText + ". Finished " + r.w.Said(r.lengthMm()) + "; the rest is to face both ends."},
 		Caution: "Clamp the stock, support the long end; edges are sharp and hot.",

@@ -5,12 +5,13 @@ import (
 	"strings"
 	"testing"
 
+	"centrepop/layout/plan"
 	"centrepop/parts"
 )
 
 // work is the text of a part's operations, a line for each title, line to do,
 // holding, tool, speed and limit.
-func work(p *PartPlan) []string {
+func work(p *plan.PartPlan) []string {
 	var out []string
 	for _, o := range p.Operations {
 		out = append(out, o.Title)
@@ -22,7 +23,7 @@ func work(p *PartPlan) []string {
 }
 
 // inOrder checks that some line begins with each text, one after the other.
-func inOrder(t *testing.T, p *PartPlan, texts ...string) {
+func inOrder(t *testing.T, p *plan.PartPlan, texts ...string) {
 	t.Helper()
 	lines, at := work(p), 0
 	for _, text := range texts {
@@ -36,7 +37,7 @@ func inOrder(t *testing.T, p *PartPlan, texts ...string) {
 }
 
 // absent checks that no line holds a text.
-func absent(t *testing.T, p *PartPlan, text string) {
+func absent(t *testing.T, p *plan.PartPlan, text string) {
 	t.Helper()
 	for _, line := range work(p) {
 		if strings.Contains(line, text) {
@@ -45,9 +46,9 @@ func absent(t *testing.T, p *PartPlan, text string) {
 	}
 }
 
-func planned(t *testing.T, plan *Plan, name string) *PartPlan {
+func planned(t *testing.T, pl *plan.Plan, name string) *plan.PartPlan {
 	t.Helper()
-	for _, p := range plan.Parts {
+	for _, p := range pl.Parts {
 		if p.Name == name {
 			return p
 		}
@@ -61,35 +62,35 @@ func planned(t *testing.T, plan *Plan, name string) *PartPlan {
 // of the pitch under: 36 − 0.3 = 35.7, inside 6g (ISO 965-1: 35.952 down to
 // 35.577, from memory). The key is measured over: 50 − 5.5 = 44.5.
 func TestShaftOrder(t *testing.T) {
-	plan := demo(t, "pugmill")
-	shaft := planned(t, plan, "auger-shaft")
+	pl := demo(t, "pugmill")
+	shaft := planned(t, pl, "auger-shaft")
 	inOrder(t, shaft, "Face and centre both ends", "Turn from the front face", "Turn seal land Ø60", "Turn auger seat Ø50",
 		"Turn nose to Ø35.7", "Chamfer nose front", "Cut nose M36x3, pitch 3 mm, 40 long.",
 		"Turn from the back face", "Turn front bearing Ø50", "Turn drive Ø38", "Chamfer drive back", "Cut nut thread M40x1.5",
 		"Mill to 14 around × 100 along.", "Depth 5.5 from the top of the round: 44.5 left", "slot drill Ø14")
-	inOrder(t, planned(t, plan, "bearing-housing"), "Turn body", "Turn front spigot", "Bore rear shoulder Ø70", "Bore front shoulder Ø80", "Bore front cup Ø90",
+	inOrder(t, planned(t, pl, "bearing-housing"), "Turn body", "Turn front spigot", "Bore rear shoulder Ø70", "Bore front shoulder Ø80", "Bore front cup Ø90",
 		"chuck on the back end, set true; only 13 mm for the jaws")
 }
 
 // What comes as it is bought is not turned, and the surface that is held is not
 // turned in the same setting.
 func TestAsBought(t *testing.T) {
-	plan := demo(t, "pugmill")
-	tube := planned(t, plan, "barrel-tube")
+	pl := demo(t, "pugmill")
+	tube := planned(t, pl, "barrel-tube")
 	inOrder(t, tube, "Face the front end", "Face the front clean.", "Face the back end", "Face the back to length 500.")
 	absent(t, tube, "Turn outside")
 	absent(t, tube, "Bore bore")
-	pillar := planned(t, plan, "pillar")
+	pillar := planned(t, pl, "pillar")
 	inOrder(t, pillar, "Body Ø30: as bought, not turned.", "Turn front thread to Ø15.8")
-	inOrder(t, planned(t, plan, "lantern"), "Turn from the front face", "Open the cored hole")
-	absent(t, planned(t, plan, "lantern"), "Drill Ø23")
+	inOrder(t, planned(t, pl, "lantern"), "Turn from the front face", "Open the cored hole")
+	absent(t, planned(t, pl, "lantern"), "Drill Ø23")
 	nut := planned(t, demo(t, "gatejack"), "drive-nut")
 	inOrder(t, nut, "Turn from the front face", "Turn upper journal", "Turn from the back face", "Turn collar", "Chamfer jack thread back")
 }
 
 // A bore that the laser may leave at ±0.2 mm is not bored; a close one is.
 func TestBoreOfPlate(t *testing.T) {
-	plate := func(fit string) *PartPlan {
+	plate := func(fit string) *plan.PartPlan {
 		return mustJob(t, "units: mm", "part: p\nkind: plate\nmaterial: S235\nstock: {plate: 8 mm, cut: laser}\noutline: {circle: 90}\nbore: {diameter: 36.5, fit: "+fit+"}\n").Parts[0]
 	}
 	inOrder(t, plate("{plus-minus: 0.2}"), "Bore as cut Ø36.5: final, no lathe work.")

@@ -7,9 +7,9 @@ import (
 	"strconv"
 	"strings"
 
-	"github.com/tdewolff/canvas"
+	"centrepop/layout/plan"
 
-	"centrepop/layout"
+	"github.com/tdewolff/canvas"
 )
 
 // round places a clock angle on a dial: x right, y up.
@@ -50,9 +50,9 @@ type hourMark struct {
 }
 
 // hourMarks gathers a joint's clock marks by angle, from TOP round.
-func hourMarks(marks []layout.ClockMark) []hourMark {
+func hourMarks(marks []plan.ClockMark) []hourMark {
 	sorted := slices.Clone(marks)
-	slices.SortStableFunc(sorted, func(a, b layout.ClockMark) int { return cmp.Compare(a.Deg, b.Deg) })
+	slices.SortStableFunc(sorted, func(a, b plan.ClockMark) int { return cmp.Compare(a.Deg, b.Deg) })
 	var out []hourMark
 	for _, m := range sorted {
 		n := len(out)
@@ -77,7 +77,7 @@ func hourMarks(marks []layout.ClockMark) []hourMark {
 }
 
 // frontOf is the part whose front the assembly's clock is seen from.
-func frontOf(j *layout.JointPlan) string {
+func frontOf(j *plan.JointPlan) string {
 	for _, p := range j.Placed {
 		if p.FrontMm == 0 && p.TurnDeg == 0 && !p.Flipped {
 			return p.Title
@@ -91,7 +91,7 @@ func frontOf(j *layout.JointPlan) string {
 
 // clockPieces draws the clock with what lies where, the list beside it, and
 // what must line up.
-func clockPieces(j *layout.JointPlan, width float64) []piece {
+func clockPieces(j *plan.JointPlan, width float64) []piece {
 	marks := hourMarks(j.Clock)
 	if len(marks) == 0 {
 		return nil
@@ -223,7 +223,7 @@ func captioned(title string, r, around float64, notes ...string) (p panel, cx, c
 }
 
 // tackPanel shows the tacks on the clock, numbered in their order.
-func tackPanel(j *layout.JointPlan, w *layout.WeldPlan, r float64, length string) panel {
+func tackPanel(j *plan.JointPlan, w *plan.WeldPlan, r float64, length string) panel {
 	p, cx, cy := captioned("Tacks: weld in this order", r, 6.5, "each "+length+" long", "seen from the front of "+j.B.Title)
 	dial(&p.draw, cx, cy, r)
 	half := min(9, 360*w.TackLengthMm/(2*math.Pi*w.DiameterMm))
@@ -265,7 +265,7 @@ func arrowhead(cx, cy, r, deg float64, clockwise bool) Shape {
 
 // runsPanel shows the stretches of one layer as arrows, numbered in their
 // order.
-func runsPanel(j *layout.JointPlan, w *layout.WeldPlan, r float64, layer, layers int) panel {
+func runsPanel(j *plan.JointPlan, w *plan.WeldPlan, r float64, layer, layers int) panel {
 	title := "Runs, in this order"
 	if layers > 1 {
 		title = "Layer " + strconv.Itoa(layer) + " of " + strconv.Itoa(layers) + ", in order"
@@ -297,7 +297,7 @@ func runsPanel(j *layout.JointPlan, w *layout.WeldPlan, r float64, layer, layers
 }
 
 // tightenPanel shows the bolts on the clock, numbered as they are tightened.
-func tightenPanel(j *layout.JointPlan, b *layout.BoltPlan) panel {
+func tightenPanel(j *plan.JointPlan, b *plan.BoltPlan) panel {
 	n := len(b.OrderDeg)
 	r := max(dialPanelMm, float64(n)*(2*balloonMm+0.8)/(2*math.Pi))
 	p, cx, cy := captioned("Tighten in this order", r, balloonMm+1, "seen from the front of", frontOf(j))

@@ -5,7 +5,7 @@ import (
 	"strconv"
 	"strings"
 
-	"centrepop/layout"
+	"centrepop/layout/plan"
 	"centrepop/layout/review"
 	"centrepop/parts"
 )
@@ -13,26 +13,26 @@ import (
 // coverSheets draws the cover and its further pages. own is the number of
 // pages of the cover itself, by which the page numbers of the chapters are
 // put off.
-func coverSheets(plan *layout.Plan, findings []review.Finding, paper frame, chapters []chapter, own int) []*sheet {
+func coverSheets(pl *plan.Plan, findings []review.Finding, paper frame, chapters []chapter, own int) []*sheet {
 	f := newFlow(func(page int) (*sheet, piece) {
 		s := &sheet{frame: paper, name: "Cover", scale: "rules 1:1 only"}
 		if page == 0 {
-			return s, coverHead(plan, paper.body().width())
+			return s, coverHead(pl, paper.body().width())
 		}
 		s.scale = "not to scale"
-		return s, runningHead(plan.Job, "cover, continued", paper.body().width())
+		return s, runningHead(pl.Job, "cover, continued", paper.body().width())
 	})
-	check, warned := scaleCheck(plan.Units, f.width())
+	check, warned := scaleCheck(pl.Units, f.width())
 	f.add(check, space(4))
 	f.add(reviewSummary(findings, f.width())...)
-	f.table(partsTable(plan))
-	f.table(boughtTable(plan))
-	f.table(cutTable(plan))
+	f.table(partsTable(pl))
+	f.table(boughtTable(pl))
+	f.table(cutTable(pl))
 	f.table(indexTable(chapters, own))
-	if len(plan.Lifts) > 0 {
-		f.add(notes("Heavy: lift with a hoist or with help", []string{strings.Join(plan.Lifts, "; ") + "."}, f.width())...)
+	if len(pl.Lifts) > 0 {
+		f.add(notes("Heavy: lift with a hoist or with help", []string{strings.Join(pl.Lifts, "; ") + "."}, f.width())...)
 	}
-	f.add(notes("Notes", plan.Notes, f.width())...)
+	f.add(notes("Notes", pl.Notes, f.width())...)
 	last := []piece{conventions(f.width()), space(4)}
 	if !warned {
 		last = append(last, safety(f.width()), space(4))
@@ -49,12 +49,12 @@ func coverSheets(plan *layout.Plan, findings []review.Finding, paper frame, chap
 }
 
 // coverHead is the head of the first page.
-func coverHead(plan *layout.Plan, width float64) piece {
+func coverHead(pl *plan.Plan, width float64) piece {
 	var p piece
-	job, size := shrink(plan.Job, 10, true, width)
+	job, size := shrink(pl.Job, 10, true, width)
 	p.draw.Add(Text{YMm: -9, SizeMm: size, Bold: true, Content: job})
-	line := joined("  ·  ", labelled("Revision", plan.Revision), labelled("Date", plan.Date),
-		labelled("Drawn", plan.DrawnBy), labelled("Checked", plan.CheckedBy), "Sizes in "+unitName(plan.Units))
+	line := joined("  ·  ", labelled("Revision", pl.Revision), labelled("Date", pl.Date),
+		labelled("Drawn", pl.DrawnBy), labelled("Checked", pl.CheckedBy), "Sizes in "+unitName(pl.Units))
 	y := -10.5
 	for _, text := range wrap(line, 3.8, false, width) {
 		y -= 3.8 * leading
@@ -149,7 +149,7 @@ func stepList(texts []string, width float64) []piece {
 	return pieces
 }
 
-func partsTable(plan *layout.Plan) table {
+func partsTable(pl *plan.Plan) table {
 	t := table{title: "Parts", columns: []column{
 		{head: "Part", flex: true, bold: true},
 		{head: "No. off", align: Centre, bold: true},
@@ -158,9 +158,9 @@ func partsTable(plan *layout.Plan) table {
 		{head: "Mass each", align: Right},
 		{head: "Mass all", align: Right},
 	}}
-	for _, s := range plan.Stock {
+	for _, s := range pl.Stock {
 		title := s.Part
-		if part := partNamed(plan, s.Part); part != nil {
+		if part := partNamed(pl, s.Part); part != nil {
 			title = part.Title
 		}
 		t.rows = append(t.rows, []string{title, strconv.Itoa(s.Quantity), s.Material, s.Size, mass(s.MassKg), mass(s.MassKg * float64(s.Quantity))})
@@ -168,39 +168,39 @@ func partsTable(plan *layout.Plan) table {
 	return t
 }
 
-func boughtTable(plan *layout.Plan) table {
+func boughtTable(pl *plan.Plan) table {
 	t := table{title: "To buy", columns: []column{
 		{head: "Item", flex: true, bold: true},
 		{head: "No. off", align: Centre, bold: true},
 		{head: "For", flex: true},
 		{head: "Note", flex: true, spare: true},
 	}}
-	for _, b := range plan.Bought {
+	for _, b := range pl.Bought {
 		t.rows = append(t.rows, []string{b.Item, strconv.Itoa(b.Quantity), b.For, b.Note})
 	}
 	return t
 }
 
 // cutTable is the sawing list, a row for a bar with its pieces in order.
-func cutTable(plan *layout.Plan) table {
-	t := table{title: "To saw, in " + lengthWord(plan.Units), columns: []column{
+func cutTable(pl *plan.Plan) table {
+	t := table{title: "To saw, in " + lengthWord(pl.Units), columns: []column{
 		{head: "Bar", flex: true, bold: true},
 		{head: "Material", flex: true},
 		{head: "Bar length", align: Right},
 		{head: "Pieces, in this order", flex: true},
 		{head: "Left over", align: Right},
 	}}
-	for _, c := range plan.Cuts {
+	for _, c := range pl.Cuts {
 		for _, bar := range c.Bars {
 			var pieces []string
 			for _, p := range bar.Pieces {
 				title := p.Part
-				if part := partNamed(plan, p.Part); part != nil {
+				if part := partNamed(pl, p.Part); part != nil {
 					title = part.Title
 				}
-				pieces = append(pieces, title+" "+short(p.LengthMm, plan.Units))
+				pieces = append(pieces, title+" "+short(p.LengthMm, pl.Units))
 			}
-			t.rows = append(t.rows, []string{c.Stock, c.Material, short(c.BarMm, plan.Units), strings.Join(pieces, "; "), short(bar.OffcutMm, plan.Units)})
+			t.rows = append(t.rows, []string{c.Stock, c.Material, short(c.BarMm, pl.Units), strings.Join(pieces, "; "), short(bar.OffcutMm, pl.Units)})
 		}
 	}
 	return t

@@ -5,9 +5,9 @@ import (
 	"math"
 	"strconv"
 
-	"github.com/tdewolff/canvas"
+	"centrepop/layout/plan"
 
-	"centrepop/layout"
+	"github.com/tdewolff/canvas"
 )
 
 // patternPadMm is the paper left around a flat pattern.
@@ -17,23 +17,23 @@ const patternPadMm = 4.0
 // templates: base holds only what that needs.
 type pattern struct {
 	base  *punch
-	plan  *layout.Plan
-	part  *layout.PartPlan
-	dev   *layout.Development
+	pl    *plan.Plan
+	part  *plan.PartPlan
+	dev   *plan.Development
 	lines []patternLine
 }
 
 // patternLine is a line of the pattern with its path read.
 type patternLine struct {
-	layout.PatternLine
+	plan.PatternLine
 	path *canvas.Path
 }
 
 // patternChapters draws every flat pattern of a part.
-func patternChapters(plan *layout.Plan, part *layout.PartPlan, paper frame) ([]chapter, error) {
+func patternChapters(pl *plan.Plan, part *plan.PartPlan, paper frame) ([]chapter, error) {
 	var out []chapter
 	for i := range part.Developments {
-		c, err := patternChapter(plan, part, &part.Developments[i], paper)
+		c, err := patternChapter(pl, part, &part.Developments[i], paper)
 		if err != nil {
 			return nil, err
 		}
@@ -45,9 +45,9 @@ func patternChapters(plan *layout.Plan, part *layout.PartPlan, paper frame) ([]c
 // patternChapter draws a flat pattern: a key sheet with the sizes and tables,
 // then the pattern at 1:1, on tiles where it is larger than the paper. One of
 // more than maxTiles tiles is left to be marked out from its tables.
-func patternChapter(plan *layout.Plan, part *layout.PartPlan, dev *layout.Development, paper frame) (chapter, error) {
+func patternChapter(pl *plan.Plan, part *plan.PartPlan, dev *plan.Development, paper frame) (chapter, error) {
 	where := fmt.Sprintf("templates: part %s, %s", part.Name, dev.Name)
-	p := &pattern{plan: plan, part: part, dev: dev}
+	p := &pattern{pl: pl, part: part, dev: dev}
 	shape := &canvas.Path{}
 	for _, l := range dev.Lines {
 		path, err := canvas.ParseSVGPath(string(l.Path))
@@ -64,11 +64,11 @@ func patternChapter(plan *layout.Plan, part *layout.PartPlan, dev *layout.Develo
 	}
 	// The tiling keeps its cut lines clear of holes, and shows tiles that
 	// reach the TOP mark above MaxMm: there is none here.
-	face := &layout.Face{Part: part.Name, MinMm: dev.MinMm, MaxMm: layout.XY{XMm: dev.MaxMm.XMm, YMm: math.Inf(1)}}
+	face := &plan.Face{Part: part.Name, MinMm: dev.MinMm, MaxMm: plan.XY{XMm: dev.MaxMm.XMm, YMm: math.Inf(1)}}
 	for _, m := range dev.Marks {
-		face.Holes = append(face.Holes, layout.Hole{XMm: m.CentreMm.XMm, YMm: m.CentreMm.YMm, DiameterMm: m.DiameterMm})
+		face.Holes = append(face.Holes, plan.Hole{XMm: m.CentreMm.XMm, YMm: m.CentreMm.YMm, DiameterMm: m.DiameterMm})
 	}
-	p.base = &punch{plan: plan, part: part, face: face, outline: shape,
+	p.base = &punch{pl: pl, part: part, face: face, outline: shape,
 		bounds: rect{dev.MinMm.XMm, dev.MinMm.YMm, dev.MaxMm.XMm, dev.MaxMm.YMm}.grown(patternPadMm)}
 
 	ways := []frame{paper}
@@ -194,7 +194,7 @@ func region(f *flow, n int) {
 }
 
 func (p *pattern) unit() string {
-	if p.plan.Units == "in" {
+	if p.pl.Units == "in" {
 		return "in"
 	}
 	return "mm"
@@ -278,7 +278,7 @@ func (p *pattern) draw(s *sheet, window rect, ox, oy float64, room *occupied) {
 			p.base.pop(lines, room, m.CentreMm.XMm, m.CentreMm.YMm, ox, oy)
 		}
 	}
-	if p.dev.Kind == layout.WrapPattern {
+	if p.dev.Kind == plan.WrapPattern {
 		p.clockScale(lines, room, ox, oy)
 		p.axialRule(lines, room, ox, oy)
 	}
@@ -289,18 +289,18 @@ func (p *pattern) draw(s *sheet, window rect, ox, oy float64, room *occupied) {
 		if seen.hasPoint(m.CentreMm.XMm, m.CentreMm.YMm) {
 			size := m.Name
 			if m.DiameterMm > 0 {
-				size += " Ø" + short(m.DiameterMm, p.plan.Units)
+				size += " Ø" + short(m.DiameterMm, p.pl.Units)
 			}
 			marks = append(marks, mark{m.N, m.Name, size, ox + m.CentreMm.XMm, oy + m.CentreMm.YMm, max(m.DiameterMm/2, crossArmMm), 0})
 		}
 	}
 	labelMarks(s, room, marks)
-	if p.dev.Kind == layout.WrapPattern {
+	if p.dev.Kind == plan.WrapPattern {
 		p.wrapTexts(s, window, ox, oy, room)
 		return
 	}
 	towards := math.Pi / 2
-	if p.dev.Kind == layout.BranchPattern {
+	if p.dev.Kind == plan.BranchPattern {
 		towards = math.Pi / 4 // beside its line, and on the part of the paper that stays
 	}
 	for _, l := range p.dev.Labels {

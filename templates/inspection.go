@@ -5,12 +5,12 @@ import (
 	"strconv"
 	"strings"
 
-	"centrepop/layout"
+	"centrepop/layout/plan"
 )
 
 // inspectionSheets draws a part's inspection record: every check with room
 // for what was measured.
-func inspectionSheets(plan *layout.Plan, part *layout.PartPlan, paper frame) []*sheet {
+func inspectionSheets(pl *plan.Plan, part *plan.PartPlan, paper frame) []*sheet {
 	f := newFlow(func(page int) (*sheet, piece) {
 		s := &sheet{frame: paper, part: part.Title, name: "Inspection record", scale: "not to scale"}
 		if page == 0 {
@@ -18,8 +18,8 @@ func inspectionSheets(plan *layout.Plan, part *layout.PartPlan, paper frame) []*
 		}
 		return s, runningHead(part.Title, "inspection record, continued", paper.body().width())
 	})
-	f.add(pieceLine(part.Quantity, plan.Tolerance, f.width()))
-	f.table(checkTable(part, plan.Tolerance, f.width()))
+	f.add(pieceLine(part.Quantity, pl.Tolerance, f.width()))
+	f.table(checkTable(part, pl.Tolerance, f.width()))
 	end := verdict(f.width(), false)
 	if !f.fits(end.height) {
 		end = verdict(f.width(), true)
@@ -45,7 +45,7 @@ func pieceLine(quantity int, general string, width float64) piece {
 	return p
 }
 
-func checkTable(part *layout.PartPlan, general string, width float64) table {
+func checkTable(part *plan.PartPlan, general string, width float64) table {
 	wide := width >= 160
 	t := table{rowMm: 9, foot: verdict(width, true).height + 4, columns: []column{
 		{head: "No.", align: Centre, bold: true},

@@ -4,9 +4,9 @@ import (
 	"math"
 	"testing"
 
-	"github.com/tdewolff/canvas"
+	"centrepop/layout/plan"
 
-	"centrepop/layout"
+	"github.com/tdewolff/canvas"
 )
 
 func TestPopCrossIsOpenAtItsCentre(t *testing.T) {
@@ -25,7 +25,7 @@ func TestPopCrossIsOpenAtItsCentre(t *testing.T) {
 func TestSlotPathHasHalfRoundEnds(t *testing.T) {
 	// 30 long, 10 wide, turned by 30° from upright: the box about it is
 	// 20·sin 30° + 10 wide and 20·cos 30° + 10 high.
-	s := layout.Slot{WidthMm: 10, LengthMm: 30, EndsMm: [2]layout.XY{{XMm: -5, YMm: -10 * math.Sqrt(3) / 2}, {XMm: 5, YMm: 10 * math.Sqrt(3) / 2}}}
+	s := plan.Slot{WidthMm: 10, LengthMm: 30, EndsMm: [2]plan.XY{{XMm: -5, YMm: -10 * math.Sqrt(3) / 2}, {XMm: 5, YMm: 10 * math.Sqrt(3) / 2}}}
 	b := slotPath(s).Bounds()
 	if math.Abs(b.W()-20) > 1e-6 || math.Abs(b.H()-(20*math.Sqrt(3)/2+10)) > 1e-6 {
 		t.Errorf("the slot is %g by %g", b.W(), b.H())
@@ -34,7 +34,7 @@ func TestSlotPathHasHalfRoundEnds(t *testing.T) {
 	if l := slotPath(s).Length(); math.Abs(l-(40+10*math.Pi)) > 0.01 {
 		t.Errorf("its outline is %g long", l)
 	}
-	round := layout.Slot{WidthMm: 10, LengthMm: 10}
+	round := plan.Slot{WidthMm: 10, LengthMm: 10}
 	if b := slotPath(round).Bounds(); math.Abs(b.W()-10) > 1e-9 {
 		t.Errorf("a slot as long as it is wide is %g wide", b.W())
 	}

@@ -4,7 +4,7 @@ import (
 	"strconv"
 	"strings"
 
-	"centrepop/layout"
+	"centrepop/layout/plan"
 	"centrepop/parts"
 )
 
@@ -13,10 +13,10 @@ const wideMm = 240.0
 
 // operationSheets draws a part's operation sheet. Where its last page holds
 // little, a smaller picture may save that page.
-func operationSheets(plan *layout.Plan, part *layout.PartPlan, paper frame) []*sheet {
-	f := operationFlow(plan, part, paper, 0.40)
+func operationSheets(pl *plan.Plan, part *plan.PartPlan, paper frame) []*sheet {
+	f := operationFlow(pl, part, paper, 0.40)
 	if len(f.sheets) > 1 && f.lowest > f.body.y0+0.6*f.body.height() {
-		if small := operationFlow(plan, part, paper, 0.28); len(small.sheets) < len(f.sheets) {
+		if small := operationFlow(pl, part, paper, 0.28); len(small.sheets) < len(f.sheets) {
 			return small.sheets
 		}
 	}
@@ -25,7 +25,7 @@ func operationSheets(plan *layout.Plan, part *layout.PartPlan, paper frame) []*s
 
 // operationFlow sets what a part is, its picture, sizes, steps and tables. The
 // picture takes at most a share of the page's height.
-func operationFlow(plan *layout.Plan, part *layout.PartPlan, paper frame, share float64) *flow {
+func operationFlow(pl *plan.Plan, part *plan.PartPlan, paper frame, share float64) *flow {
 	f := newFlow(func(page int) (*sheet, piece) {
 		s := &sheet{frame: paper, part: part.Title, name: "Operation sheet", scale: "not to scale"}
 		if page == 0 {
@@ -55,11 +55,11 @@ func operationFlow(plan *layout.Plan, part *layout.PartPlan, paper frame, share 
 	}
 	f.add(space(3))
 	for _, face := range part.Faces {
-		f.table(holeTable(face, plan.Units))
-		f.table(slotTable(face, plan.Units))
-		f.table(chordTable(face, plan.Units))
+		f.table(holeTable(face, pl.Units))
+		f.table(slotTable(face, pl.Units))
+		f.table(chordTable(face, pl.Units))
 	}
-	f.table(radialTable(part, plan.Units))
+	f.table(radialTable(part, pl.Units))
 	for _, ladder := range part.Ladders {
 		f.table(ladderTable(ladder, f.width()))
 	}
@@ -67,7 +67,7 @@ func operationFlow(plan *layout.Plan, part *layout.PartPlan, paper frame, share 
 }
 
 // partHead is the head of the first sheet of a kind.
-func partHead(part *layout.PartPlan, kind string, width float64) piece {
+func partHead(part *plan.PartPlan, kind string, width float64) piece {
 	var p piece
 	kindWidth := textWidth(kind, headMm, true)
 	title, size := shrink(part.Title, titleMm, true, width-kindWidth-6)
@@ -113,7 +113,7 @@ func cautionBox(text string, width float64) piece {
 	return p
 }
 
-func featureTable(part *layout.PartPlan) table {
+func featureTable(part *plan.PartPlan) table {
 	t := table{title: "Sizes", columns: []column{
 		{head: "No.", align: Centre, bold: true, size: 4.2},
 		{head: "Feature", flex: true},
@@ -144,7 +144,7 @@ const (
 // operationBoxes draws an operation in one box if it fits into the room left
 // on the page or is short, else in as few as its height asks; tallest is the
 // room of a whole page.
-func operationBoxes(op layout.Operation, width, left, tallest float64) []piece {
+func operationBoxes(op plan.Operation, width, left, tallest float64) []piece {
 	p := operationBox(op, width)
 	if p.height <= left || (p.height < splitMm || left < splitLeastMm) && p.height <= tallest || len(op.Do) < 2 {
 		return []piece{p, space(2)}
@@ -167,7 +167,7 @@ func operationBoxes(op layout.Operation, width, left, tallest float64) []piece {
 
 // partOperation parts an operation after its first k lines. A limit stays with
 // the lines that name its feature.
-func partOperation(op layout.Operation, k int) (first, second layout.Operation) {
+func partOperation(op plan.Operation, k int) (first, second plan.Operation) {
 	first, second = op, op
 	first.Do, second.Do = op.Do[:k], op.Do[k:]
 	first.Limits, second.Limits = nil, nil
@@ -189,7 +189,7 @@ func partOperation(op layout.Operation, k int) (first, second layout.Operation) 
 
 // operationBox draws one step: number and tick box at the left, what to do in
 // the middle, and how at the right, or below where there is no room.
-func operationBox(op layout.Operation, width float64) piece {
+func operationBox(op plan.Operation, width float64) piece {
 	var p piece
 	x0 := stripMm + 2.5
 	inner := width - x0 - 2.5
@@ -295,7 +295,7 @@ func upper(f parts.Face) string { return strings.ToUpper(string(f)) }
 
 // holeTable says where the holes are: from the centre and, unless the outline
 // is round, from two edges.
-func holeTable(face *layout.Face, units parts.Units) table {
+func holeTable(face *plan.Face, units parts.Units) table {
 	fromX, fromY := edgeNames(face.Datum)
 	t := table{title: upper(face.Face) + " face: where the holes are, in " + lengthWord(units), columns: []column{
 		{head: "No.", align: Centre, bold: true, size: 4.0},
@@ -342,7 +342,7 @@ func edgeNames(datum string) (x, y string) {
 	return x, y
 }
 
-func slotTable(face *layout.Face, units parts.Units) table {
+func slotTable(face *plan.Face, units parts.Units) table {
 	t := table{title: upper(face.Face) + " face: slots, in " + lengthWord(units), columns: []column{
 		{head: "No.", align: Centre, bold: true, size: 4.0},
 		{head: "Name", flex: true},
@@ -362,7 +362,7 @@ func slotTable(face *layout.Face, units parts.Units) table {
 	return t
 }
 
-func chordTable(face *layout.Face, units parts.Units) table {
+func chordTable(face *plan.Face, units parts.Units) table {
 	t := table{title: upper(face.Face) + " face: distances between holes, in " + lengthWord(units), columns: []column{
 		{head: "Pattern", flex: true},
 		{head: "Holes", align: Centre, bold: true},
@@ -380,7 +380,7 @@ func chordTable(face *layout.Face, units parts.Units) table {
 	return t
 }
 
-func radialTable(part *layout.PartPlan, units parts.Units) table {
+func radialTable(part *plan.PartPlan, units parts.Units) table {
 	t := table{title: "On the outside: holes, slots and windows, in " + lengthWord(units), columns: []column{
 		{head: "No.", align: Centre, bold: true, size: 4.0},
 		{head: "Name", flex: true},
@@ -399,7 +399,7 @@ func radialTable(part *layout.PartPlan, units parts.Units) table {
 }
 
 // ladderTable sets the rungs, two abreast where there is room.
-func ladderTable(l layout.Ladder, width float64) table {
+func ladderTable(l plan.Ladder, width float64) table {
 	abreast := 1
 	if width >= 130 {
 		abreast = 2

@@ -5,7 +5,7 @@ import (
 	"strings"
 	"testing"
 
-	"centrepop/layout"
+	"centrepop/layout/plan"
 	"centrepop/parts"
 )
 
@@ -26,16 +26,16 @@ func TestIndexJoinsRuns(t *testing.T) {
 // The verdict of an inspection record never stands on a page without a check,
 // and the record names its general tolerance once.
 func TestVerdictNotAlone(t *testing.T) {
-	plan := jobOf("Pug mill", parts.Millimetres, flangePart())
-	plan.Tolerance = "ISO 2768-m"
-	part := *plan.Parts[0]
+	pl := jobOf("Pug mill", parts.Millimetres, flangePart())
+	pl.Tolerance = "ISO 2768-m"
+	part := *pl.Parts[0]
 	pages := 0
 	for n := 1; n <= 60; n++ {
 		part.Checks = nil
 		for range n {
-			part.Checks = append(part.Checks, layout.Check{What: "length", Wanted: "120", Limits: "119.700 – 120.300", Gauge: "calipers", Source: "ISO 2768-m"})
+			part.Checks = append(part.Checks, plan.Check{What: "length", Wanted: "120", Limits: "119.700 – 120.300", Gauge: "calipers", Source: "ISO 2768-m"})
 		}
-		sheets := inspectionSheets(plan, &part, frame{width: 210, height: 297})
+		sheets := inspectionSheets(pl, &part, frame{width: 210, height: 297})
 		last := sheets[len(sheets)-1]
 		if n := countText(last.draw, "119.700"); n == 0 {
 			t.Errorf("%d checks: the last page of %d has no check", len(part.Checks), len(sheets))
@@ -56,7 +56,7 @@ func TestVerdictNotAlone(t *testing.T) {
 // A long step fills the page it begins on; every line and every limit of it is
 // printed once, a limit with the line that names it. A short step stays whole.
 func TestLongStepIsParted(t *testing.T) {
-	op := layout.Operation{N: 2, Machine: "Lathe", Title: "Turn from the front face", Holding: "chuck", Caution: "hot"}
+	op := plan.Operation{N: 2, Machine: "Lathe", Title: "Turn from the front face", Holding: "chuck", Caution: "hot"}
 	for _, name := range []string{"body", "spigot", "shoulder", "cup", "nose", "rim", "land", "seat", "neck", "collar", "pilot", "tail"} {
 		op.Do = append(op.Do, "Turn "+name+" Ø90 f7, 20 long.")
 		op.Limits = append(op.Limits, name+" 89.929 – 89.964")

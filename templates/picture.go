@@ -8,7 +8,7 @@ import (
 
 	"github.com/tdewolff/canvas"
 
-	"centrepop/layout"
+	"centrepop/layout/plan"
 	"centrepop/parts"
 )
 
@@ -32,7 +32,7 @@ const (
 // pictures draws the section and the faces of a part, abreast where they fit
 // at a useful size, else the section above the faces. Each is at most
 // maxHeight tall.
-func pictures(part *layout.PartPlan, width, maxHeight float64) []piece {
+func pictures(part *plan.PartPlan, width, maxHeight float64) []piece {
 	onSection, onFace := balloonsOf(part)
 	faces := part.Faces
 	if len(faces) > 2 {
@@ -106,7 +106,7 @@ func placeRow(p *piece, panels []panel, width float64) {
 	}
 }
 
-func aspect(face *layout.Face) float64 {
+func aspect(face *plan.Face) float64 {
 	w, h := face.MaxMm.XMm-face.MinMm.XMm, face.MaxMm.YMm-face.MinMm.YMm
 	if !(w > 0 && h > 0) {
 		return 1
@@ -116,12 +116,12 @@ func aspect(face *layout.Face) float64 {
 
 // balloonsOf sorts the features by the picture they point into. One that
 // lies on a face without a picture points to that end of the section.
-func balloonsOf(part *layout.PartPlan) (onSection []layout.Feature, onFace map[parts.Face][]layout.Feature) {
+func balloonsOf(part *plan.PartPlan) (onSection []plan.Feature, onFace map[parts.Face][]plan.Feature) {
 	drawn := map[parts.Face]bool{}
 	for i, face := range part.Faces {
 		drawn[face.Face] = i < 2
 	}
-	onFace = map[parts.Face][]layout.Feature{}
+	onFace = map[parts.Face][]plan.Feature{}
 	for _, ft := range part.Features {
 		switch {
 		case ft.Face == "":
@@ -133,7 +133,7 @@ func balloonsOf(part *layout.PartPlan) (onSection []layout.Feature, onFace map[p
 			if ft.Face == parts.Back {
 				z = part.Section.LengthMm
 			}
-			ft.Balloon = layout.XY{XMm: z, YMm: min(math.Hypot(ft.Balloon.XMm, ft.Balloon.YMm), part.Section.MaxMm)}
+			ft.Balloon = plan.XY{XMm: z, YMm: min(math.Hypot(ft.Balloon.XMm, ft.Balloon.YMm), part.Section.MaxMm)}
 			onSection = append(onSection, ft)
 		}
 	}
@@ -149,12 +149,12 @@ func sectionWidth(w float64, balloons int) float64 {
 // sectionPanel draws the part cut along its axis: the upper half hatched, the
 // lower half hatched too in a flat part and seen from outside in a round one.
 // Balloons stand in a row above.
-func sectionPanel(part *layout.PartPlan, features []layout.Feature, w, h float64) panel {
+func sectionPanel(part *plan.PartPlan, features []plan.Feature, w, h float64) panel {
 	s := part.Section
 	sx, sy := w/s.LengthMm, h/(2*s.MaxMm)
 	p := panel{width: sectionWidth(w, len(features)), height: balloonRowMm + h + captionMm}
 	x0, axis := (p.width-w)/2, -balloonRowMm-h/2
-	at := func(q layout.XY, side float64) (float64, float64) { return x0 + q.XMm*sx, axis + side*q.YMm*sy }
+	at := func(q plan.XY, side float64) (float64, float64) { return x0 + q.XMm*sx, axis + side*q.YMm*sy }
 
 	upper := cutPath(s, at, 1)
 	hatch(&p.draw, upper, rect{x0 - 1, axis, x0 + w + 1, axis + h/2 + 1})
@@ -176,15 +176,15 @@ func sectionPanel(part *layout.PartPlan, features []layout.Feature, w, h float64
 		if t.Inside {
 			off = 0.9
 		}
-		fx, fy := at(layout.XY{XMm: t.FromMm, YMm: t.RadiusMm}, 1)
-		tx, _ := at(layout.XY{XMm: t.ToMm, YMm: t.RadiusMm}, 1)
+		fx, fy := at(plan.XY{XMm: t.FromMm, YMm: t.RadiusMm}, 1)
+		tx, _ := at(plan.XY{XMm: t.ToMm, YMm: t.RadiusMm}, 1)
 		p.draw.Add(segment(fx, fy+off, tx, fy+off, thinMm))
 		if !t.Inside && !s.Flat {
 			p.draw.Add(segment(fx, 2*axis-fy-off, tx, 2*axis-fy-off, thinMm))
 		}
 	}
 	for _, r := range part.Radials {
-		x, y := at(layout.XY{XMm: r.AxialMm, YMm: r.OutsideMm / 2}, 1)
+		x, y := at(plan.XY{XMm: r.AxialMm, YMm: r.OutsideMm / 2}, 1)
 		p.draw.Add(segment(x, y+2, x, y-min(9, 0.6*(y-axis)), thinMm, chainDash...))
 	}
 	p.draw.Add(segment(x0-4, axis, x0+w+4, axis, thinMm, chainDash...))
@@ -238,7 +238,7 @@ func balloonRow(p *panel, spots []spot) {
 }
 
 // cutPath is the closed path of the metal on one side of the axis.
-func cutPath(s *layout.Section, at func(layout.XY, float64) (float64, float64), side float64) *canvas.Path {
+func cutPath(s *plan.Section, at func(plan.XY, float64) (float64, float64), side float64) *canvas.Path {
 	p := &canvas.Path{}
 	for i, q := range cutPoints(s) {
 		x, y := at(q, side)
@@ -253,14 +253,14 @@ func cutPath(s *layout.Section, at func(layout.XY, float64) (float64, float64), 
 }
 
 // cutPoints are the corners of the metal on one side of the axis, z and r.
-func cutPoints(s *layout.Section) []layout.XY {
+func cutPoints(s *plan.Section) []plan.XY {
 	points := slices.Clone(s.Outer)
 	switch n := len(s.Inner); {
 	case n == 0:
-		points = append(points, layout.XY{XMm: s.LengthMm}, layout.XY{})
+		points = append(points, plan.XY{XMm: s.LengthMm}, plan.XY{})
 	default:
 		if s.Inner[n-1].YMm == 0 {
-			points = append(points, layout.XY{XMm: s.LengthMm})
+			points = append(points, plan.XY{XMm: s.LengthMm})
 		}
 		for i := n - 1; i >= 0; i-- {
 			points = append(points, s.Inner[i])
@@ -270,13 +270,13 @@ func cutPoints(s *layout.Section) []layout.XY {
 }
 
 // outsidePath is the lower half seen from outside, from the axis round.
-func outsidePath(s *layout.Section, at func(layout.XY, float64) (float64, float64)) *canvas.Path {
+func outsidePath(s *plan.Section, at func(plan.XY, float64) (float64, float64)) *canvas.Path {
 	p := &canvas.Path{}
-	p.MoveTo(at(layout.XY{}, -1))
+	p.MoveTo(at(plan.XY{}, -1))
 	for _, q := range s.Outer {
 		p.LineTo(at(q, -1))
 	}
-	p.LineTo(at(layout.XY{XMm: s.LengthMm}, -1))
+	p.LineTo(at(plan.XY{XMm: s.LengthMm}, -1))
 	return p
 }
 
@@ -329,11 +329,11 @@ func cross(ax, ay, bx, by, cx, cy, dx, dy float64) bool {
 
 // facePanel draws a face with its holes and numbers. Balloons stand in
 // columns at the left and the right.
-func facePanel(face *layout.Face, features []layout.Feature, w, h float64) panel {
+func facePanel(face *plan.Face, features []plan.Feature, w, h float64) panel {
 	p := panel{width: w + 2*facePadMm, height: topPadMm + h + captionMm}
 	mid := (face.MinMm.XMm + face.MaxMm.XMm) / 2
 	type spot struct {
-		ft   layout.Feature
+		ft   plan.Feature
 		x, y float64
 	}
 	var sides [2][]spot
@@ -444,7 +444,7 @@ func smallNumber(d *Drawing, room *occupied, x, y, r, dirX, dirY float64, n int)
 
 // slotPath is a slot's outline in face coordinates: half circles about the
 // ends, joined by straight sides.
-func slotPath(s layout.Slot) *canvas.Path {
+func slotPath(s plan.Slot) *canvas.Path {
 	r := s.WidthMm / 2
 	a, b := s.EndsMm[0], s.EndsMm[1]
 	dx, dy := b.XMm-a.XMm, b.YMm-a.YMm

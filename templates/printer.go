@@ -8,6 +8,7 @@ import (
 	"github.com/tdewolff/canvas"
 
 	"centrepop/layout"
+	"centrepop/layout/plan"
 	"centrepop/parts"
 )
 
@@ -35,7 +36,7 @@ func room(c *layout.Correction, f frame) frame {
 // paper, through the options' correction, about the middle of the full paper,
 // and states it at the foot of each. Rules are corrected like all else, so
 // that a true print shows true millimetres.
-func (doc *Document) correct(plan *layout.Plan, opt Options) (*Document, error) {
+func (doc *Document) correct(pl *plan.Plan, opt Options) (*Document, error) {
 	c := opt.Printer
 	if c == nil {
 		return doc, nil
@@ -43,7 +44,7 @@ func (doc *Document) correct(plan *layout.Plan, opt Options) (*Document, error) 
 	if err := c.Check(); err != nil {
 		return nil, fmt.Errorf("templates: %w", err)
 	}
-	paper, err := paperOf(plan, Options{Paper: opt.Paper})
+	paper, err := paperOf(pl, Options{Paper: opt.Paper})
 	if err != nil {
 		return nil, err
 	}
@@ -99,7 +100,7 @@ func CheckRules(paper parts.Paper) (acrossMm, upMm float64, err error) {
 // correction it proves the correction instead. The paper must be one that
 // CheckRules takes.
 func CheckPage(paper parts.Paper, c *layout.Correction) (*Document, error) {
-	f, err := paperOf(&layout.Plan{}, Options{Paper: paper})
+	f, err := paperOf(&plan.Plan{}, Options{Paper: paper})
 	if err != nil {
 		return nil, err
 	}

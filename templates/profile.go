@@ -3,9 +3,9 @@ package templates
 import (
 	"fmt"
 
-	"github.com/tdewolff/canvas"
+	"centrepop/layout/plan"
 
-	"centrepop/layout"
+	"github.com/tdewolff/canvas"
 )
 
 // The lines of a cutting file, in millimetres.
@@ -23,7 +23,7 @@ const (
 // LayerCut in the order of cutting; pop marks, lines to scribe and the TOP
 // line are in LayerMark; there is nothing else, so that whatever a cutter reads is meant.
 // It returns an error if a contour cannot be read.
-func Profile(p *layout.Profile) (*Page, error) {
+func Profile(p *plan.Profile) (*Page, error) {
 	width, height := p.MaxMm.XMm-p.MinMm.XMm+2*profileRimMm, p.MaxMm.YMm-p.MinMm.YMm+2*profileRimMm
 	d := &Drawing{}
 	for _, c := range p.Contours {
@@ -72,7 +72,7 @@ func Profile(p *layout.Profile) (*Page, error) {
 }
 
 // ProfileDocument is a page of Profile as a document of its own.
-func ProfileDocument(p *layout.Profile, page *Page, date string) *Document {
+func ProfileDocument(p *plan.Profile, page *Page, date string) *Document {
 	title := p.Title
 	if p.Revision != "" {
 		title += ", revision " + p.Revision

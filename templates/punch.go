@@ -5,9 +5,9 @@ import (
 	"math"
 	"strconv"
 
-	"github.com/tdewolff/canvas"
+	"centrepop/layout/plan"
 
-	"centrepop/layout"
+	"github.com/tdewolff/canvas"
 )
 
 // Room on a template sheet, in millimetres.
@@ -31,16 +31,16 @@ const (
 
 // punch is the template of one face in the making.
 type punch struct {
-	plan    *layout.Plan
-	part    *layout.PartPlan
-	face    *layout.Face
+	pl      *plan.Plan
+	part    *plan.PartPlan
+	face    *plan.Face
 	outline *canvas.Path // face coordinates
 	bounds  rect         // of the outline with the room for its marks
 }
 
 // punchChapter draws the template of a face: on one sheet if it fits, else
 // on tiles with a key sheet before them.
-func punchChapter(plan *layout.Plan, part *layout.PartPlan, face *layout.Face, paper frame) (chapter, error) {
+func punchChapter(pl *plan.Plan, part *plan.PartPlan, face *plan.Face, paper frame) (chapter, error) {
 	where := fmt.Sprintf("templates: part %s, %s face", part.Name, face.Face)
 	outline, err := canvas.ParseSVGPath(string(face.Outline))
 	if err != nil {
@@ -50,7 +50,7 @@ func punchChapter(plan *layout.Plan, part *layout.PartPlan, face *layout.Face, p
 	if !(w > 0 && h > 0) || math.IsInf(w, 0) || math.IsInf(h, 0) || outline.Empty() {
 		return chapter{}, fmt.Errorf("%s: the outline encloses nothing", where)
 	}
-	p := &punch{plan: plan, part: part, face: face, outline: outline, bounds: rect{
+	p := &punch{pl: pl, part: part, face: face, outline: outline, bounds: rect{
 		face.MinMm.XMm - edgePadMm, face.MinMm.YMm - edgePadMm, face.MaxMm.XMm + edgePadMm, face.MaxMm.YMm + topRoomMm}}
 	c := chapter{part: part.Title, name: punchName(face.Face)}
 
@@ -119,25 +119,25 @@ func (p *punch) single(f frame, kind legendKind, loose bool) *sheet {
 		return nil
 	}
 	var legend piece
-	at := layout.XY{}
+	at := plan.XY{}
 	if kind != noLegend {
 		below := stack(p.legend(area.width(), kind)...)
 		beside := area.width() - w - legendGapMm
 		switch {
 		case loose:
 			legend = below
-			at = layout.XY{XMm: area.x0, YMm: area.y0 + below.height}
+			at = plan.XY{XMm: area.x0, YMm: area.y0 + below.height}
 			taken = append(taken, rect{area.x0, area.y0, area.x1, at.YMm})
 		case h+legendGapMm+below.height <= area.height():
 			legend = below
-			at = layout.XY{XMm: area.x0, YMm: area.y0 + below.height}
+			at = plan.XY{XMm: area.x0, YMm: area.y0 + below.height}
 			room.y0 = at.YMm + legendGapMm
 		case beside >= legendLeast:
 			legend = stack(p.legend(beside, kind)...)
 			if legend.height > area.height() {
 				return nil
 			}
-			at = layout.XY{XMm: area.x1 - beside, YMm: area.y1}
+			at = plan.XY{XMm: area.x1 - beside, YMm: area.y1}
 			room.x1 -= beside + legendGapMm
 		default:
 			return nil
@@ -231,7 +231,7 @@ func (p *punch) legend(width float64, kind legendKind) []piece {
 	for _, g := range p.face.Groups {
 		text := joined(", ", g.Name+": "+g.SizeText, g.DepthText)
 		if g.PCDMm > 0 {
-			text += ", on pitch circle Ø" + short(g.PCDMm, p.plan.Units)
+			text += ", on pitch circle Ø" + short(g.PCDMm, p.pl.Units)
 		}
 		text = joined("; ", text, g.Extra)
 		if g.Marked != "" && g.Marked != p.face.Face {
@@ -242,7 +242,7 @@ func (p *punch) legend(width float64, kind legendKind) []piece {
 	for _, s := range p.face.Slots {
 		if !p.inGroup(s.N) {
 			pieces = append(pieces, numbered(strconv.Itoa(s.N), fmt.Sprintf("%s: slot %s × %s", s.Group,
-				short(s.WidthMm, p.plan.Units), short(s.LengthMm, p.plan.Units)), width))
+				short(s.WidthMm, p.pl.Units), short(s.LengthMm, p.pl.Units)), width))
 		}
 	}
 	if kind == shortLegend {
@@ -274,16 +274,16 @@ func numbered(numbers, text string, width float64) piece {
 }
 
 // holeReach is how far a hole's marks go from its centre.
-func holeReach(h layout.Hole) float64 { return max(h.DiameterMm/2, crossArmMm) }
+func holeReach(h plan.Hole) float64 { return max(h.DiameterMm/2, crossArmMm) }
 
 // slotRect is the room of a slot's marks, in face coordinates.
-func slotRect(s layout.Slot) rect {
+func slotRect(s plan.Slot) rect {
 	r := max(s.WidthMm/2, crossArmMm)
 	a, b := s.EndsMm[0], s.EndsMm[1]
 	return rect{min(a.XMm, b.XMm), min(a.YMm, b.YMm), max(a.XMm, b.XMm), max(a.YMm, b.YMm)}.grown(r)
 }
 
-func holeRect(h layout.Hole) rect {
+func holeRect(h plan.Hole) rect {
 	return rect{h.XMm, h.YMm, h.XMm, h.YMm}.grown(holeReach(h))
 }
 
@@ -323,13 +323,13 @@ func (p *punch) drawFace(s *sheet, window rect, ox, oy float64, room *occupied) 
 	var marks []mark
 	for _, h := range p.face.Holes {
 		if onFace.holds(holeRect(h)) {
-			marks = append(marks, mark{h.N, h.Group, "Ø" + short(h.DiameterMm, p.plan.Units),
+			marks = append(marks, mark{h.N, h.Group, "Ø" + short(h.DiameterMm, p.pl.Units),
 				ox + h.XMm, oy + h.YMm, h.DiameterMm / 2, math.Atan2(h.YMm, h.XMm)})
 		}
 	}
 	for _, slot := range p.face.Slots {
 		if onFace.holds(slotRect(slot)) {
-			marks = append(marks, mark{slot.N, slot.Group, short(slot.WidthMm, p.plan.Units) + " × " + short(slot.LengthMm, p.plan.Units),
+			marks = append(marks, mark{slot.N, slot.Group, short(slot.WidthMm, p.pl.Units) + " × " + short(slot.LengthMm, p.pl.Units),
 				ox + slot.XMm, oy + slot.YMm, slot.WidthMm / 2, math.Atan2(slot.YMm, slot.XMm)})
 		}
 	}
@@ -401,7 +401,7 @@ func (p *punch) ticks(lines *Drawing, room *occupied, ox, oy float64) {
 
 // labelCircle writes a circle's name beside its line where there is room: at
 // a large circle close to the line, at a small one as near as can be.
-func labelCircle(s *sheet, room *occupied, c layout.Circle, ox, oy float64) {
+func labelCircle(s *sheet, room *occupied, c plan.Circle, ox, oy float64) {
 	x, y, r := ox+c.CentreMm.XMm, oy+c.CentreMm.YMm, c.DiameterMm/2
 	if c.Label == "" || !room.window.grown(-2).meets(rect{x, y, x, y}.grown(r)) {
 		return

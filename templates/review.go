@@ -3,7 +3,7 @@ package templates
 import (
 	"strconv"
 
-	"centrepop/layout"
+	"centrepop/layout/plan"
 	"centrepop/layout/review"
 )
 
@@ -14,20 +14,20 @@ const reviewName = "Review"
 const tightTextMm = 3.0
 
 // reviewChapters draws the findings of the review, if the plan was reviewed.
-func reviewChapters(plan *layout.Plan, opt Options, paper frame) []chapter {
+func reviewChapters(pl *plan.Plan, opt Options, paper frame) []chapter {
 	if opt.Findings == nil {
 		return nil
 	}
-	return []chapter{{reviewName, "Findings", reviewSheets(plan, opt.Findings, paper)}}
+	return []chapter{{reviewName, "Findings", reviewSheets(pl, opt.Findings, paper)}}
 }
 
 // reviewSheets draws what is open, what is worth knowing and what the job
 // accepts, with room to sign. Its tables are set smaller where that saves a
 // page.
-func reviewSheets(plan *layout.Plan, findings []review.Finding, paper frame) []*sheet {
-	sheets := reviewSheetsAt(plan, findings, paper, textMm)
+func reviewSheets(pl *plan.Plan, findings []review.Finding, paper frame) []*sheet {
+	sheets := reviewSheetsAt(pl, findings, paper, textMm)
 	if len(sheets) > 1 {
-		if less := reviewSheetsAt(plan, findings, paper, tightTextMm); len(less) < len(sheets) {
+		if less := reviewSheetsAt(pl, findings, paper, tightTextMm); len(less) < len(sheets) {
 			return less
 		}
 	}
@@ -35,14 +35,14 @@ func reviewSheets(plan *layout.Plan, findings []review.Finding, paper frame) []*
 }
 
 // reviewSheetsAt is reviewSheets with its tables in one size of text.
-func reviewSheetsAt(plan *layout.Plan, findings []review.Finding, paper frame, sizeMm float64) []*sheet {
+func reviewSheetsAt(pl *plan.Plan, findings []review.Finding, paper frame, sizeMm float64) []*sheet {
 	f := newFlow(func(page int) (*sheet, piece) {
 		s := &sheet{frame: paper, name: reviewName, scale: "not to scale"}
 		rest := "review before metal is cut"
 		if page > 0 {
 			rest = "review, continued"
 		}
-		return s, runningHead(plan.Job, rest, paper.body().width())
+		return s, runningHead(pl.Job, rest, paper.body().width())
 	})
 	f.add(paragraph("", reviewWords(findings), 4.2, true, f.width())...)
 	f.add(space(3))

@@ -23,7 +23,7 @@ func reviewed() []review.Finding {
 
 func TestReviewPages(t *testing.T) {
 	for _, s := range samples() {
-		doc, err := Packet(s.plan, Options{Paper: s.paper, Findings: reviewed()})
+		doc, err := Packet(s.pl, Options{Paper: s.paper, Findings: reviewed()})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -31,23 +31,23 @@ func TestReviewPages(t *testing.T) {
 			return len(p.Bookmarks) > 0 && p.Bookmarks[0].Title == reviewName
 		})
 		if first < 1 {
-			t.Fatalf("%s: no review after the cover", s.plan.Job)
+			t.Fatalf("%s: no review after the cover", s.pl.Job)
 		}
 		end := first + 1
 		for end < len(doc.Pages) && len(doc.Pages[end].Bookmarks) == 0 {
 			end++
 		}
 		for i := range doc.Pages[:end] {
-			checkPage(t, s.plan.Job, &doc.Pages[i])
+			checkPage(t, s.pl.Job, &doc.Pages[i])
 		}
 		cover := record(t, &Document{Pages: doc.Pages[:first]})
 		pages := record(t, &Document{Pages: doc.Pages[first:end]})
 		if !strings.Contains(cover, "Not ready to cut. 1 to stop at, 1 to check, 1 to note, 1 accepted.") {
-			t.Errorf("%s: the cover does not tell the result", s.plan.Job)
+			t.Errorf("%s: the cover does not tell the result", s.pl.Job)
 		}
 		for _, want := range []string{"stock-left", "edge", "ligament", "pierce", "line 9", "Reviewed by"} {
 			if !strings.Contains(pages, want) {
-				t.Errorf("%s: the review lacks %q", s.plan.Job, want)
+				t.Errorf("%s: the review lacks %q", s.pl.Job, want)
 			}
 		}
 	}
@@ -59,7 +59,7 @@ func TestReviewOfNothing(t *testing.T) {
 		findings []review.Finding
 		want     int
 	}{{nil, 0}, {[]review.Finding{}, 1}} {
-		doc, err := Packet(s.plan, Options{Paper: s.paper, Findings: c.findings})
+		doc, err := Packet(s.pl, Options{Paper: s.paper, Findings: c.findings})
 		if err != nil {
 			t.Fatal(err)
 		}

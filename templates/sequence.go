@@ -6,7 +6,7 @@ import (
 	"strconv"
 	"strings"
 
-	"centrepop/layout"
+	"centrepop/layout/plan"
 	"centrepop/parts"
 )
 
@@ -16,56 +16,56 @@ const sequenceName = "Assembly"
 // sequenceChapters draws the press and weld sequence: an overview, then the
 // sheets of each joint in the order to make them. A plan without joints has
 // none.
-func sequenceChapters(plan *layout.Plan, paper frame) []chapter {
-	if len(plan.Joints) == 0 {
+func sequenceChapters(pl *plan.Plan, paper frame) []chapter {
+	if len(pl.Joints) == 0 {
 		return nil
 	}
-	chapters := []chapter{{sequenceName, "Order of assembly", overviewSheets(plan, paper)}}
-	for _, j := range plan.Joints {
-		chapters = append(chapters, chapter{sequenceName, "Step " + strconv.Itoa(j.N) + ": " + j.Title, jointSheets(plan, j, paper)})
+	chapters := []chapter{{sequenceName, "Order of assembly", overviewSheets(pl, paper)}}
+	for _, j := range pl.Joints {
+		chapters = append(chapters, chapter{sequenceName, "Step " + strconv.Itoa(j.N) + ": " + j.Title, jointSheets(pl, j, paper)})
 	}
 	return chapters
 }
 
 // overviewSheets draws the order of assembly and the bars to saw.
-func overviewSheets(plan *layout.Plan, paper frame) []*sheet {
+func overviewSheets(pl *plan.Plan, paper frame) []*sheet {
 	f := newFlow(func(page int) (*sheet, piece) {
 		s := &sheet{frame: paper, part: sequenceName, name: "Order of assembly", scale: "not to scale"}
 		if page == 0 {
-			return s, overviewHead(plan, paper.body().width())
+			return s, overviewHead(pl, paper.body().width())
 		}
 		return s, runningHead("Press and weld sequence", "continued", paper.body().width())
 	})
-	if len(plan.Lifts) > 0 {
-		text := "Use a hoist or a second person for what is over " + trimmed(layout.LiftKg, 0) + " kg: all steps marked LIFT below"
-		for _, lift := range plan.Lifts {
+	if len(pl.Lifts) > 0 {
+		text := "Use a hoist or a second person for what is over " + trimmed(plan.LiftKg, 0) + " kg: all steps marked LIFT below"
+		for _, lift := range pl.Lifts {
 			if !strings.HasPrefix(lift, "after ") { // a single part, not an assembly
 				text += ", " + lift
 			}
 		}
 		f.add(cautionBox(text+".", f.width()), space(3))
 	}
-	f.table(orderTable(plan))
+	f.table(orderTable(pl))
 	f.add(notes("What the words mean", []string{
 		"HOLD: stop, check and sign before the next step. What is covered later cannot be checked later.",
 		"Clock angles are those of the assembly: 0° at TOP, clockwise, looking at the front of the part named under the dial.",
 		"The numbers of a joint are computed from the drawings. Where a source is “common practice” or “from memory”, ask somebody who knows before relying on it.",
 		"Welding: the welder’s qualification and the local code come before these sheets.",
 	}, f.width())...)
-	f.add(barPlans(plan, f.width())...)
+	f.add(barPlans(pl, f.width())...)
 	return f.sheets
 }
 
-func overviewHead(plan *layout.Plan, width float64) piece {
+func overviewHead(pl *plan.Plan, width float64) piece {
 	var p piece
 	title, size := shrink("Press and weld sequence", titleMm, true, width)
 	p.draw.Add(Text{YMm: -7, SizeMm: size, Bold: true, Content: title})
-	facts := joined("   ·   ", plan.Job, strconv.Itoa(len(plan.Joints))+" steps, in this order", "Tick each step when it is done")
+	facts := joined("   ·   ", pl.Job, strconv.Itoa(len(pl.Joints))+" steps, in this order", "Tick each step when it is done")
 	p.facts(facts, width)
 	return p
 }
 
-func orderTable(plan *layout.Plan) table {
+func orderTable(pl *plan.Plan) table {
 	t := table{title: "Order of assembly", rowMm: 9, columns: []column{
 		{head: "Step", align: Centre, bold: true, size: 5.2},
 		{head: "Kind", bold: true, size: 3.8},
@@ -74,7 +74,7 @@ func orderTable(plan *layout.Plan) table {
 		{head: "Mass then", align: Right},
 		{head: "Done", align: Centre, least: 11, tick: true},
 	}}
-	for _, j := range plan.Joints {
+	for _, j := range pl.Joints {
 		var holds []string
 		for _, s := range j.Steps {
 			if s.Hold != "" {
@@ -88,7 +88,7 @@ func orderTable(plan *layout.Plan) table {
 		kg := ""
 		if j.MassKg > 0 {
 			kg = mass(j.MassKg)
-			if j.MassKg > layout.LiftKg {
+			if j.MassKg > plan.LiftKg {
 				kg += "\nLIFT"
 			}
 		}
@@ -103,14 +103,14 @@ func orderTable(plan *layout.Plan) table {
 
 // barPlans draws the bars of each size as they are sawn, the first cut at the
 // left.
-func barPlans(plan *layout.Plan, width float64) []piece {
-	if len(plan.Cuts) == 0 {
+func barPlans(pl *plan.Plan, width float64) []piece {
+	if len(pl.Cuts) == 0 {
 		return nil
 	}
 	pieces := []piece{heading("Bars to saw, the first cut at the left", width)}
 	said := ""
-	for _, row := range plan.Cuts {
-		lead := fmt.Sprintf("Bars of %s, saw cut %s, %s off the first end (%s).", sized(row.BarMm, plan.Units), sized(row.KerfMm, plan.Units), sized(row.TrimMm, plan.Units), row.Source)
+	for _, row := range pl.Cuts {
+		lead := fmt.Sprintf("Bars of %s, saw cut %s, %s off the first end (%s).", sized(row.BarMm, pl.Units), sized(row.KerfMm, pl.Units), sized(row.TrimMm, pl.Units), row.Source)
 		if lead != said {
 			for _, line := range paragraph("", lead, 3.2, false, width) {
 				line.keep = true
@@ -120,14 +120,14 @@ func barPlans(plan *layout.Plan, width float64) []piece {
 			said = lead
 		}
 		for _, bar := range row.Bars {
-			pieces = append(pieces, barPlan(row, bar, plan.Units, width)...)
+			pieces = append(pieces, barPlan(row, bar, pl.Units, width)...)
 		}
 	}
 	return append(pieces, space(3))
 }
 
 // barPlan draws one bar and lists its pieces.
-func barPlan(row layout.CutRow, bar layout.CutBar, units parts.Units, width float64) []piece {
+func barPlan(row plan.CutRow, bar plan.CutBar, units parts.Units, width float64) []piece {
 	if row.BarMm <= 0 {
 		return nil
 	}
@@ -165,29 +165,29 @@ func barPlan(row layout.CutRow, bar layout.CutBar, units parts.Units, width floa
 }
 
 // kindWord is the word over a joint's sheet.
-func kindWord(j *layout.JointPlan) string { return strings.ToUpper(j.Kind) }
+func kindWord(j *plan.JointPlan) string { return strings.ToUpper(j.Kind) }
 
 // jointSheets draws one joint: what goes where, the numbers, how it lies on
 // the clock, what to do and what to check.
-func jointSheets(plan *layout.Plan, j *layout.JointPlan, paper frame) []*sheet {
+func jointSheets(pl *plan.Plan, j *plan.JointPlan, paper frame) []*sheet {
 	f := newFlow(func(page int) (*sheet, piece) {
 		s := &sheet{frame: paper, part: sequenceName, name: "Step " + strconv.Itoa(j.N) + ": " + j.Kind, scale: "not to scale"}
 		if page == 0 {
-			return s, jointHead(j, len(plan.Joints), paper.body().width())
+			return s, jointHead(j, len(pl.Joints), paper.body().width())
 		}
 		return s, runningHead("Step "+strconv.Itoa(j.N)+" "+kindWord(j)+": "+j.Title, "continued", paper.body().width())
 	})
 	for _, problem := range j.Problems {
 		f.add(cautionBox("Not right yet: "+problem+".", f.width()), space(1.5))
 	}
-	f.add(bigNumbers(keyNumbers(j, plan.Units), f.width()), space(2))
+	f.add(bigNumbers(keyNumbers(j, pl.Units), f.width()), space(2))
 	share := 0.29
 	if j.Weld != nil && len(j.Placed) > 0 {
 		share = 0.23 // leaves room for the weld's own pictures on the page
 	}
-	f.add(stackPictures(plan, j, f.width(), f.body.height()*share)...)
+	f.add(stackPictures(pl, j, f.width(), f.body.height()*share)...)
 	if len(j.Placed) > 0 && j.Weld != nil {
-		f.add(panelRows(weldPanels(j, plan.Units), f.width())...)
+		f.add(panelRows(weldPanels(j, pl.Units), f.width())...)
 	}
 	// A weld keeps what earlier steps have lined up, unless it says otherwise.
 	clockLast := j.Weld != nil && len(j.Align) == 0
@@ -209,7 +209,7 @@ func jointSheets(plan *layout.Plan, j *layout.JointPlan, paper frame) []*sheet {
 	if clockLast && (len(hourMarks(j.Clock)) > 1 || len(j.Weld.TacksDeg) == 0) {
 		f.add(clockPieces(j, f.width())...)
 	}
-	f.table(boltTable(j, plan.Units))
+	f.table(boltTable(j, pl.Units))
 	f.table(trapTable(j))
 	f.add(notes("So that it cannot go wrong", remedies(j), f.width())...)
 	f.table(goOnTable(j))
@@ -219,7 +219,7 @@ func jointSheets(plan *layout.Plan, j *layout.JointPlan, paper frame) []*sheet {
 
 // jointHead is the head of a joint's first sheet: the step's number large in
 // a box, the kind of joint, and what is joined.
-func jointHead(j *layout.JointPlan, of int, width float64) piece {
+func jointHead(j *plan.JointPlan, of int, width float64) piece {
 	const side = 22.0
 	var p piece
 	number, size := shrink(strconv.Itoa(j.N), 15, true, side-4)
@@ -230,12 +230,12 @@ func jointHead(j *layout.JointPlan, of int, width float64) piece {
 	p.draw.Add(Text{XMm: x, YMm: -8, SizeMm: 10, Bold: true, Content: kindWord(j)})
 	if j.MassKg > 0 {
 		text := "then " + mass(j.MassKg)
-		if j.MassKg > layout.LiftKg {
+		if j.MassKg > plan.LiftKg {
 			text += ": LIFT"
 		}
 		text, at := shrink(text, headMm, true, width-x-textWidth(kindWord(j), 10, true)-14)
 		p.draw.Add(Text{XMm: width, YMm: -7, SizeMm: at, Bold: true, Align: Right, Content: text})
-		if j.MassKg > layout.LiftKg {
+		if j.MassKg > plan.LiftKg {
 			p.draw.Add(warning(width-textWidth(text, at, true)-10, -8, 8)...)
 		}
 	}
@@ -289,7 +289,7 @@ func upperFirst(s string) string {
 
 // stepBox draws one thing to do: number and tick box at the left, what to do,
 // the caution, and where it says hold a box to sign.
-func stepBox(step layout.JointStep, kind string, width float64) piece {
+func stepBox(step plan.JointStep, kind string, width float64) piece {
 	var p piece
 	x0 := stripMm + 2.5
 	inner := width - x0 - 2.5

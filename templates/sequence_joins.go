@@ -4,12 +4,12 @@ import (
 	"math"
 	"strconv"
 
-	"centrepop/layout"
+	"centrepop/layout/plan"
 )
 
 // bearings draws each bearing made so far as a crossed box.
-func (v *stackView) bearings(plan *layout.Plan, now *layout.JointPlan, p *panel, side float64) {
-	for _, j := range plan.Joints {
+func (v *stackView) bearings(pl *plan.Plan, now *plan.JointPlan, p *panel, side float64) {
+	for _, j := range pl.Joints {
 		if j.N > now.N || j.Bearing == nil {
 			continue
 		}
@@ -42,7 +42,7 @@ func (v *stackView) bearings(plan *layout.Plan, now *layout.JointPlan, p *panel,
 }
 
 // ringArrow shows from which end a bearing's ring goes to its shoulder.
-func (v *stackView) ringArrow(p *panel, part *stackPart, e layout.JointEnd, x0, x1, y float64) {
+func (v *stackView) ringArrow(p *panel, part *stackPart, e plan.JointEnd, x0, x1, y float64) {
 	low, high := part.free(e, -1), part.free(e, 1)
 	if low == high {
 		return
@@ -54,7 +54,7 @@ func (v *stackView) ringArrow(p *panel, part *stackPart, e layout.JointEnd, x0, 
 	p.draw.Add(Shape{Path: polygon(tip, y, tip-dir*3, y+1.5, tip-dir*3, y+0.5, tip-dir*8, y+0.5, tip-dir*8, y-0.5, tip-dir*3, y-0.5, tip-dir*3, y-1.5), Fill: Black})
 }
 
-func (v *stackView) find(e layout.JointEnd) *stackPart {
+func (v *stackView) find(e plan.JointEnd) *stackPart {
 	for _, p := range v.parts {
 		if p.Part == e.Part && p.Copy == e.Copy {
 			return p
@@ -64,8 +64,8 @@ func (v *stackView) find(e layout.JointEnd) *stackPart {
 }
 
 // welds draws the welds made so far as filled triangles in their corners.
-func (v *stackView) welds(plan *layout.Plan, now *layout.JointPlan, p *panel, side float64) {
-	for _, j := range plan.Joints {
+func (v *stackView) welds(pl *plan.Plan, now *plan.JointPlan, p *panel, side float64) {
+	for _, j := range pl.Joints {
 		if j.N > now.N || j.Weld == nil || j.Weld.DiameterMm <= 0 {
 			continue
 		}
@@ -101,7 +101,7 @@ func (v *stackView) welds(plan *layout.Plan, now *layout.JointPlan, p *panel, si
 // joint welded from one side, the one with the higher rank is meant: where an
 // edge is prepared, else where the weld is easiest to reach.
 type weldCorner struct {
-	points [3]layout.XY
+	points [3]plan.XY
 	rank   int
 }
 
@@ -115,20 +115,20 @@ func cornerAt(o, i, dir, r, leg float64, outer, inner *stackPart) weldCorner {
 	switch d := (i - o) * dir; {
 	case d > 0.5: // the inner part stands out: a corner on the outer face
 		c.rank = 1
-		c.points = [3]layout.XY{{XMm: o, YMm: r}, {XMm: o + dir*leg, YMm: r}, {XMm: o, YMm: r + leg}}
+		c.points = [3]plan.XY{{XMm: o, YMm: r}, {XMm: o + dir*leg, YMm: r}, {XMm: o, YMm: r + leg}}
 	case d < -0.5: // the inner part ends inside: a corner in the bore
 		end = i
-		c.points = [3]layout.XY{{XMm: i, YMm: r}, {XMm: i + dir*leg, YMm: r}, {XMm: i, YMm: r - leg}}
+		c.points = [3]plan.XY{{XMm: i, YMm: r}, {XMm: i + dir*leg, YMm: r}, {XMm: i, YMm: r - leg}}
 	default:
-		c.points = [3]layout.XY{{XMm: o - dir*leg, YMm: r}, {XMm: o, YMm: r - leg/2}, {XMm: o, YMm: r + leg/2}}
+		c.points = [3]plan.XY{{XMm: o - dir*leg, YMm: r}, {XMm: o, YMm: r - leg/2}, {XMm: o, YMm: r + leg/2}}
 	}
 	if bore, _, ok := outer.reach(o - dir*0.05); ok && bore > r+small {
 		c.rank, end = 2, o
-		c.points = [3]layout.XY{{XMm: o, YMm: r}, {XMm: o - dir*(bore-r), YMm: r}, {XMm: o, YMm: bore}}
+		c.points = [3]plan.XY{{XMm: o, YMm: r}, {XMm: o - dir*(bore-r), YMm: r}, {XMm: o, YMm: bore}}
 	}
 	if _, outside, ok := inner.reach(i - dir*0.05); ok && outside < r-small {
 		c.rank, end = 2, i
-		c.points = [3]layout.XY{{XMm: end, YMm: r}, {XMm: end - dir*(r-outside), YMm: r}, {XMm: end, YMm: outside}}
+		c.points = [3]plan.XY{{XMm: end, YMm: r}, {XMm: end - dir*(r-outside), YMm: r}, {XMm: end, YMm: outside}}
 	}
 	return c
 }
@@ -148,13 +148,13 @@ func (c weldCorner) draw(v *stackView, p *panel, side float64) {
 
 // bolts draws the bolts made so far: a centre line, and for those of this
 // joint the head, the shank and the nut.
-func (v *stackView) bolts(plan *layout.Plan, now *layout.JointPlan, p *panel, side float64) {
-	for _, j := range plan.Joints {
+func (v *stackView) bolts(pl *plan.Plan, now *plan.JointPlan, p *panel, side float64) {
+	for _, j := range pl.Joints {
 		if j.N > now.N || j.Bolt == nil {
 			continue
 		}
 		a, b := v.find(j.A), v.find(j.B)
-		r := boltRadius(plan, j)
+		r := boltRadius(pl, j)
 		if a == nil || b == nil || r <= 0 {
 			continue
 		}
@@ -211,11 +211,11 @@ func (v *stackView) box(p *panel, za, zb, r, half, side, width float64) {
 
 // boltRadius is the radius of a bolted pattern: half its pitch circle, or how
 // far its first hole lies from the axis.
-func boltRadius(plan *layout.Plan, j *layout.JointPlan) float64 {
+func boltRadius(pl *plan.Plan, j *plan.JointPlan) float64 {
 	if j.Bolt.PCDMm > 0 {
 		return j.Bolt.PCDMm / 2
 	}
-	part := partNamed(plan, j.A.Part)
+	part := partNamed(pl, j.A.Part)
 	if part == nil {
 		return 0
 	}
@@ -267,7 +267,7 @@ func (p *stackPart) faceAt(r, dir float64, other *stackPart) (z float64, ok bool
 }
 
 // arrow shows which way the part that moves goes on.
-func (v *stackView) arrow(j *layout.JointPlan, p *panel) {
+func (v *stackView) arrow(j *plan.JointPlan, p *panel) {
 	mover, still := v.a, v.b
 	if j.Press != nil {
 		mover, still = v.b, v.a // the hub goes on the shaft
@@ -307,7 +307,7 @@ func (v *stackView) arrow(j *layout.JointPlan, p *panel) {
 
 // entry is the end of the axis, −1 or +1, from which the hub can be slid on
 // the shaft; 0 if both ends or neither is free.
-func (v *stackView) entry(j *layout.JointPlan) float64 {
+func (v *stackView) entry(j *plan.JointPlan) float64 {
 	fromLow := v.a.free(j.A, -1) && v.b.free(j.B, 1)
 	fromHigh := v.a.free(j.A, 1) && v.b.free(j.B, -1)
 	switch {
@@ -321,7 +321,7 @@ func (v *stackView) entry(j *layout.JointPlan) float64 {
 
 // free tells whether nothing of the part itself stands between a round step
 // or bore and one end of the axis.
-func (p *stackPart) free(e layout.JointEnd, end float64) bool {
+func (p *stackPart) free(e plan.JointEnd, end float64) bool {
 	const play = 0.3
 	lo, hi := p.Span(e)
 	line := p.section.Outer

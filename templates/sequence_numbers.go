@@ -4,7 +4,7 @@ import (
 	"strconv"
 	"strings"
 
-	"centrepop/layout"
+	"centrepop/layout/plan"
 	"centrepop/parts"
 )
 
@@ -12,7 +12,7 @@ import (
 type keyNumber struct{ label, value, rest string }
 
 // keyNumbers are the few numbers of a joint that the hands need.
-func keyNumbers(j *layout.JointPlan, units parts.Units) []keyNumber {
+func keyNumbers(j *plan.JointPlan, units parts.Units) []keyNumber {
 	var out []keyNumber
 	add := func(label, value, rest string) { out = append(out, keyNumber{label, value, rest}) }
 	switch {
@@ -100,7 +100,7 @@ const nmPerLbFt = 1.3558179483
 
 // smallRange writes a range of hundredths: in micrometres, or in inches with
 // the micrometres for the line below.
-func smallRange(r layout.Range, units parts.Units) (value, other string) {
+func smallRange(r plan.Range, units parts.Units) (value, other string) {
 	um := span2(r.Min*1000, r.Max*1000, 0) + " µm"
 	if units == parts.Inches {
 		return span2(r.Min/mmPerInch, r.Max/mmPerInch, 4) + " in", um

@@ -5,15 +5,15 @@ import (
 	"slices"
 	"strconv"
 
-	"github.com/tdewolff/canvas"
+	"centrepop/layout/plan"
 
-	"centrepop/layout"
+	"github.com/tdewolff/canvas"
 )
 
 // stackPart is a part in the picture of an assembly.
 type stackPart struct {
-	layout.Placed
-	section *layout.Section
+	plan.Placed
+	section *plan.Section
 	n       int     // its balloon
 	lo, hi  float64 // where it lies on the assembly's axis
 	joined  bool    // an end of this joint
@@ -33,10 +33,10 @@ type stackView struct {
 
 // newStack gathers the parts of a joint that have a section; ok is false if
 // either end is not placed.
-func newStack(plan *layout.Plan, j *layout.JointPlan) (v *stackView, ok bool) {
+func newStack(pl *plan.Plan, j *plan.JointPlan) (v *stackView, ok bool) {
 	v = &stackView{}
 	for _, q := range j.Placed {
-		part := partNamed(plan, q.Part)
+		part := partNamed(pl, q.Part)
 		if part == nil || part.Section == nil || part.Section.LengthMm <= 0 || part.Section.MaxMm <= 0 {
 			continue
 		}
@@ -56,7 +56,7 @@ func newStack(plan *layout.Plan, j *layout.JointPlan) (v *stackView, ok bool) {
 
 // frame chooses the window: the two parts of the joint, but of a long one
 // only the stretch around the joint.
-func (v *stackView) frame(j *layout.JointPlan) {
+func (v *stackView) frame(j *plan.JointPlan) {
 	r := max(v.a.section.MaxMm, v.b.section.MaxMm)
 	lo, hi := min(v.a.lo, v.b.lo), max(v.a.hi, v.b.hi)
 	at := v.where(j)
@@ -92,7 +92,7 @@ func (v *stackView) frame(j *layout.JointPlan) {
 }
 
 // where is the joint's place on the axis.
-func (v *stackView) where(j *layout.JointPlan) float64 {
+func (v *stackView) where(j *plan.JointPlan) float64 {
 	if j.Bolt == nil && j.A.ToMm > j.A.FromMm && j.B.ToMm > j.B.FromMm {
 		a0, a1 := v.a.Span(j.A)
 		b0, b1 := v.b.Span(j.B)
@@ -110,29 +110,29 @@ func (v *stackView) at(z, r, side float64) (x, y float64) {
 }
 
 // metal is a part's cut surface in z and r of the assembly, inside the window.
-func (v *stackView) metal(p *stackPart) []layout.XY {
-	var out []layout.XY
+func (v *stackView) metal(p *stackPart) []plan.XY {
+	var out []plan.XY
 	for _, q := range cutPoints(p.section) {
-		out = append(out, layout.XY{XMm: p.Z(q.XMm), YMm: q.YMm})
+		out = append(out, plan.XY{XMm: p.Z(q.XMm), YMm: q.YMm})
 	}
-	out = clipHalf(out, func(q layout.XY) float64 { return q.XMm - v.z0 })
-	out = clipHalf(out, func(q layout.XY) float64 { return v.z1 - q.XMm })
+	out = clipHalf(out, func(q plan.XY) float64 { return q.XMm - v.z0 })
+	out = clipHalf(out, func(q plan.XY) float64 { return v.z1 - q.XMm })
 	if v.rMin > 0 {
-		out = clipHalf(out, func(q layout.XY) float64 { return q.YMm - v.rMin })
+		out = clipHalf(out, func(q plan.XY) float64 { return q.YMm - v.rMin })
 	}
-	return clipHalf(out, func(q layout.XY) float64 { return v.rMax*1.001 - q.YMm })
+	return clipHalf(out, func(q plan.XY) float64 { return v.rMax*1.001 - q.YMm })
 }
 
 // clipHalf keeps the side of a polygon where inside is not negative
 // (Sutherland and Hodgman).
-func clipHalf(points []layout.XY, inside func(layout.XY) float64) []layout.XY {
-	var out []layout.XY
+func clipHalf(points []plan.XY, inside func(plan.XY) float64) []plan.XY {
+	var out []plan.XY
 	for i, q := range points {
 		p := points[(i+len(points)-1)%len(points)]
 		dp, dq := inside(p), inside(q)
 		if dp*dq < 0 {
 			t := dp / (dp - dq)
-			out = append(out, layout.XY{XMm: p.XMm + t*(q.XMm-p.XMm), YMm: p.YMm + t*(q.YMm-p.YMm)})
+			out = append(out, plan.XY{XMm: p.XMm + t*(q.XMm-p.XMm), YMm: p.YMm + t*(q.YMm-p.YMm)})
 		}
 		if dq >= 0 {
 			out = append(out, q)
@@ -174,10 +174,10 @@ func hatchAt(d *Drawing, cut *canvas.Path, deg, pitch, edgeMm float64) {
 
 // stackPictures draws the joint's parts in section as they stand together, and
 // the list of their names. Parts that share no axis are drawn apart.
-func stackPictures(plan *layout.Plan, j *layout.JointPlan, width, maxHeight float64) []piece {
-	v, ok := newStack(plan, j)
+func stackPictures(pl *plan.Plan, j *plan.JointPlan, width, maxHeight float64) []piece {
+	v, ok := newStack(pl, j)
 	if !ok {
-		return apartPictures(plan, j, width, maxHeight*0.75)
+		return apartPictures(pl, j, width, maxHeight*0.75)
 	}
 	v.frame(j)
 	const sidePad = 17.0 // for the arrow
@@ -187,7 +187,7 @@ func stackPictures(plan *layout.Plan, j *layout.JointPlan, width, maxHeight floa
 		beside = append(beside, tightenPanel(j, b))
 	}
 	v.fit(width-2*sidePad-61, high)
-	if d, ok := v.detail(plan, j, high); ok && j.Bolt == nil {
+	if d, ok := v.detail(pl, j, high); ok && j.Bolt == nil {
 		beside = append(beside, d)
 	}
 	used := 0.0
@@ -206,7 +206,7 @@ func stackPictures(plan *layout.Plan, j *layout.JointPlan, width, maxHeight floa
 	p := panel{width: max(w+2*sidePad, balloonStepMm*float64(len(v.parts)), 70), height: balloonRowMm + h + captionMm + 2}
 	v.x0 = (p.width - w) / 2
 	v.axis = -balloonRowMm - (v.rMax-v.rMin)*v.scale
-	v.draw(plan, j, &p)
+	v.draw(pl, j, &p)
 	rows := panelRows(append([]panel{p}, beside...), width)
 	rows = rows[:len(rows)-1]
 	for i := range rows {
@@ -239,7 +239,7 @@ func (v *stackView) fit(width, height float64) {
 
 // detail draws the joint itself much larger; ok is false where that would not
 // be much larger than the whole.
-func (v *stackView) detail(plan *layout.Plan, j *layout.JointPlan, high float64) (panel, bool) {
+func (v *stackView) detail(pl *plan.Plan, j *plan.JointPlan, high float64) (panel, bool) {
 	const width = 61.0
 	if j.A.DiameterMm <= 0 || j.B.DiameterMm <= 0 || j.A.ToMm <= j.A.FromMm || j.B.ToMm <= j.B.FromMm {
 		return panel{}, false
@@ -280,8 +280,8 @@ func (v *stackView) detail(plan *layout.Plan, j *layout.JointPlan, high float64)
 			hatchAt(&p.draw, d.path(points, 1), look.deg, look.pitchMm, edge)
 		}
 	}
-	d.bearings(plan, j, &p, 1)
-	d.welds(plan, j, &p, 1)
+	d.bearings(pl, j, &p, 1)
+	d.welds(pl, j, &p, 1)
 	p.draw.Add(box(rect{d.x0, -h, d.x0 + w, 0}, lineMm))
 	p.draw.Add(Text{XMm: width / 2, YMm: -p.height + 1.6, SizeMm: textMm, Align: Centre, Content: "The joint, larger"})
 	return p, true
@@ -314,7 +314,7 @@ func (v *stackView) legendAt(width float64) []piece {
 }
 
 // draw draws the stack, what joins it, the arrow and the balloons.
-func (v *stackView) draw(plan *layout.Plan, j *layout.JointPlan, p *panel) {
+func (v *stackView) draw(pl *plan.Plan, j *plan.JointPlan, p *panel) {
 	sides := []float64{1}
 	if v.full {
 		sides = []float64{1, -1}
@@ -334,9 +334,9 @@ func (v *stackView) draw(plan *layout.Plan, j *layout.JointPlan, p *panel) {
 		if v.full && len(part.section.Inner) == 0 {
 			// A solid part is one surface across the axis.
 			both := slices.Clone(points)
-			both = slices.DeleteFunc(both, func(q layout.XY) bool { return q.YMm == 0 })
+			both = slices.DeleteFunc(both, func(q plan.XY) bool { return q.YMm == 0 })
 			for k := len(both) - 1; k >= 0; k-- {
-				both = append(both, layout.XY{XMm: both[k].XMm, YMm: -both[k].YMm})
+				both = append(both, plan.XY{XMm: both[k].XMm, YMm: -both[k].YMm})
 			}
 			hatchAt(&p.draw, v.path(both, 1), look.deg, look.pitchMm, edge)
 			continue
@@ -346,9 +346,9 @@ func (v *stackView) draw(plan *layout.Plan, j *layout.JointPlan, p *panel) {
 		}
 	}
 	for _, side := range sides {
-		v.bearings(plan, j, p, side)
-		v.welds(plan, j, p, side)
-		v.bolts(plan, j, p, side)
+		v.bearings(pl, j, p, side)
+		v.welds(pl, j, p, side)
+		v.bolts(pl, j, p, side)
 	}
 	left, _ := v.at(v.z0, 0, 1)
 	right, _ := v.at(v.z1, 0, 1)
@@ -393,7 +393,7 @@ func (v *stackView) draw(plan *layout.Plan, j *layout.JointPlan, p *panel) {
 	balloonRow(p, spots)
 }
 
-func (v *stackView) path(points []layout.XY, side float64) *canvas.Path {
+func (v *stackView) path(points []plan.XY, side float64) *canvas.Path {
 	path := &canvas.Path{}
 	for i, q := range points {
 		x, y := v.at(q.XMm, q.YMm, side)

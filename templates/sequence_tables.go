@@ -8,12 +8,12 @@ import (
 	"strconv"
 	"strings"
 
-	"centrepop/layout"
+	"centrepop/layout/plan"
 	"centrepop/parts"
 )
 
 // goOnTable lists what to check before the next joint.
-func goOnTable(j *layout.JointPlan) table {
+func goOnTable(j *plan.JointPlan) table {
 	t := table{title: "Check before going on", rowMm: 9, columns: []column{
 		{head: "What", flex: true, bold: true},
 		{head: "Wanted", flex: true, firm: 24},
@@ -28,7 +28,7 @@ func goOnTable(j *layout.JointPlan) table {
 	return t
 }
 
-func figureTable(j *layout.JointPlan) table {
+func figureTable(j *plan.JointPlan) table {
 	t := table{title: "All numbers of this joint", columns: []column{
 		{head: "What", size: 2.9, firm: 40, flex: true},
 		{head: "Value", flex: true, bold: true, size: 2.9, firm: 75},
@@ -40,7 +40,7 @@ func figureTable(j *layout.JointPlan) table {
 	return t
 }
 
-func boltTable(j *layout.JointPlan, units parts.Units) table {
+func boltTable(j *plan.JointPlan, units parts.Units) table {
 	t := table{title: "Bolts: lengths in " + lengthWord(units) + ", preload in kN, torque in N m", columns: []column{
 		{head: "No. off", align: Centre, bold: true},
 		{head: "Order", bold: true, size: 4.2, least: 24},
@@ -73,7 +73,7 @@ func boltTable(j *layout.JointPlan, units parts.Units) table {
 }
 
 // classOf is a bolt's class and head; a stud's has neither.
-func classOf(b *layout.BoltPlan) string {
+func classOf(b *plan.BoltPlan) string {
 	if b.Class == "" {
 		return "stud"
 	}
@@ -89,7 +89,7 @@ func lengthIf(mm float64, units parts.Units) string {
 }
 
 // trapTable lists the wrong ways in which the holes still match.
-func trapTable(j *layout.JointPlan) table {
+func trapTable(j *plan.JointPlan) table {
 	t := table{
 		title:   "Traps: it also fits like this, and is wrong",
 		columns: []column{{head: "Turned clockwise by", align: Centre, bold: true, size: 4.2, firm: 52}, {head: "Then", flex: true}},
@@ -139,10 +139,10 @@ func withHour(text string) string {
 }
 
 // remedies are those that no step of the joint has said already.
-func remedies(j *layout.JointPlan) []string {
+func remedies(j *plan.JointPlan) []string {
 	var out []string
 	for _, r := range j.Remedies {
-		if !slices.ContainsFunc(j.Steps, func(s layout.JointStep) bool { return slices.Contains(s.Do, r) }) {
+		if !slices.ContainsFunc(j.Steps, func(s plan.JointStep) bool { return slices.Contains(s.Do, r) }) {
 			out = append(out, r)
 		}
 	}

@@ -8,89 +8,89 @@ import (
 	"strings"
 	"testing"
 
-	"centrepop/layout"
+	"centrepop/layout/plan"
 	"centrepop/parts"
 	"centrepop/parts/golden"
 )
 
 // sleevePart is a plain sleeve of 100 mm on the flange's bore.
-func sleevePart() *layout.PartPlan {
-	return &layout.PartPlan{Name: "sleeve", Title: "Sleeve", Kind: "tube", Quantity: 1, Material: "S355", MassKg: 3.2,
-		Section: &layout.Section{LengthMm: 100, MaxMm: 57.15,
-			Outer: []layout.XY{{XMm: 0, YMm: 55.15}, {XMm: 4, YMm: 57.15}, {XMm: 100, YMm: 57.15}},
-			Inner: []layout.XY{{XMm: 0, YMm: 50}, {XMm: 100, YMm: 50}}},
+func sleevePart() *plan.PartPlan {
+	return &plan.PartPlan{Name: "sleeve", Title: "Sleeve", Kind: "tube", Quantity: 1, Material: "S355", MassKg: 3.2,
+		Section: &plan.Section{LengthMm: 100, MaxMm: 57.15,
+			Outer: []plan.XY{{XMm: 0, YMm: 55.15}, {XMm: 4, YMm: 57.15}, {XMm: 100, YMm: 57.15}},
+			Inner: []plan.XY{{XMm: 0, YMm: 50}, {XMm: 100, YMm: 50}}},
 	}
 }
 
 // joinedPlan has a joint of each kind on a flange and a sleeve.
-func joinedPlan() *layout.Plan {
-	plan := jobOf("Pug mill", parts.Millimetres, flangePart(), sleevePart())
-	sleeve := layout.JointEnd{Part: "sleeve", Copy: 1, Title: "Sleeve", Feature: "outside", DiameterMm: 114.3, MinMm: 114.3, MaxMm: 114.3, FromMm: 0, ToMm: 100}
-	bore := layout.JointEnd{Part: "barrel-flange", Copy: 1, Title: "Barrel flange 1", Feature: "bore", DiameterMm: 114.3, Inside: true, FromMm: 0, ToMm: 8}
-	together := []layout.Placed{
+func joinedPlan() *plan.Plan {
+	pl := jobOf("Pug mill", parts.Millimetres, flangePart(), sleevePart())
+	sleeve := plan.JointEnd{Part: "sleeve", Copy: 1, Title: "Sleeve", Feature: "outside", DiameterMm: 114.3, MinMm: 114.3, MaxMm: 114.3, FromMm: 0, ToMm: 100}
+	bore := plan.JointEnd{Part: "barrel-flange", Copy: 1, Title: "Barrel flange 1", Feature: "bore", DiameterMm: 114.3, Inside: true, FromMm: 0, ToMm: 8}
+	together := []plan.Placed{
 		{Part: "barrel-flange", Copy: 1, Title: "Barrel flange 1"},
 		{Part: "sleeve", Copy: 1, Title: "Sleeve", FrontMm: 1, New: true},
 	}
-	marks := []layout.ClockMark{
+	marks := []plan.ClockMark{
 		{Label: "TOP", Part: "Barrel flange 1", Key: true}, {Label: "TOP", Part: "Sleeve", Deg: 0, Key: true},
 		{Label: "grease port", Part: "Sleeve", Deg: 120, Key: true}, {Label: "drain", Part: "Sleeve", Deg: 240},
 	}
-	press := &layout.JointPlan{N: 1, Name: "press", Title: "Press Barrel flange 1 on Sleeve", Kind: "press", A: sleeve, B: bore,
+	press := &plan.JointPlan{N: 1, Name: "press", Title: "Press Barrel flange 1 on Sleeve", Kind: "press", A: sleeve, B: bore,
 		How: "front of Sleeve level with the front of Barrel flange 1, the inner part 1 below, TOP of Sleeve at 0° of Barrel flange 1",
 		Why: []string{"after a: the job says so", "after b: the job says so"}, Placed: together, Clock: marks,
-		Align:   []layout.AlignLine{{What: "Sleeve grease port – Barrel flange 1 bolts", Deg: 120}},
-		Figures: []layout.Figure{{Label: "press force", Value: "12 – 34 kN", Source: "at the end of travel"}, {Label: "pressure", Value: "1.2 – 3.4 MPa", Source: "Lamé"}},
-		Press: &layout.PressPlan{Method: "press", InterferenceMm: layout.Range{Min: 0.01, Max: 0.03}, LengthMm: 7, ForceN: layout.Range{Min: 12000, Max: 34000},
+		Align:   []plan.AlignLine{{What: "Sleeve grease port – Barrel flange 1 bolts", Deg: 120}},
+		Figures: []plan.Figure{{Label: "press force", Value: "12 – 34 kN", Source: "at the end of travel"}, {Label: "pressure", Value: "1.2 – 3.4 MPa", Source: "Lamé"}},
+		Press: &plan.PressPlan{Method: "press", InterferenceMm: plan.Range{Min: 0.01, Max: 0.03}, LengthMm: 7, ForceN: plan.Range{Min: 12000, Max: 34000},
 			HeatHubC: 127, CoolShaftC: -119, ClearanceMm: 0.17, LeadInMm: 5.5, LeadInDeg: 5, ShopPressN: 200000},
 		Remedies: []string{"Scribe both at 0°."},
-		Steps: []layout.JointStep{
+		Steps: []plan.JointStep{
 			{N: 1, Title: "Measure", Do: []string{"Measure both at three places."}, Hold: "Do not go on outside these limits."},
 			{N: 2, Title: "Press", Do: []string{"Press with even force.", "Scribe both at 0°."}, Caution: "Stop if the force jumps."},
 		},
-		Checks:   []layout.Check{{What: "seated", Wanted: "level", Limits: "no gap over 0.05 mm", Gauge: "feeler"}},
+		Checks:   []plan.Check{{What: "seated", Wanted: "level", Limits: "no gap over 0.05 mm", Gauge: "feeler"}},
 		Cautions: []string{"Stand aside."}, Problems: []string{"no lead-in chamfer is drawn"}, MassKg: 11.9,
 	}
-	weld := &layout.JointPlan{N: 2, Name: "weld", Title: "Weld Barrel flange 1 to Sleeve", Kind: "weld", A: bore, B: sleeve, How: "as they were put together", Placed: together, Clock: marks,
-		Weld: &layout.WeldPlan{Type: "bevel", Symbol: "single-bevel butt weld", Process: "MAG", Sides: 1, ThinnerMm: 7, ThickerMm: 8, BevelDeg: 45, GapMm: 2.5, RootFaceMm: 1.5, DiameterMm: 114.3, LengthMm: 359,
-			Runs: 2, BuyKg: 0.09, TackLengthMm: 44, TacksDeg: []float64{0, 180, 90, 270}, Order: []layout.WeldRun{
+	weld := &plan.JointPlan{N: 2, Name: "weld", Title: "Weld Barrel flange 1 to Sleeve", Kind: "weld", A: bore, B: sleeve, How: "as they were put together", Placed: together, Clock: marks,
+		Weld: &plan.WeldPlan{Type: "bevel", Symbol: "single-bevel butt weld", Process: "MAG", Sides: 1, ThinnerMm: 7, ThickerMm: 8, BevelDeg: 45, GapMm: 2.5, RootFaceMm: 1.5, DiameterMm: 114.3, LengthMm: 359,
+			Runs: 2, BuyKg: 0.09, TackLengthMm: 44, TacksDeg: []float64{0, 180, 90, 270}, Order: []plan.WeldRun{
 				{N: 1, Layer: 1, StartDeg: 0, EndDeg: 90, Clockwise: true}, {N: 2, Layer: 1, StartDeg: 180, EndDeg: 270, Clockwise: true},
 				{N: 3, Layer: 2, StartDeg: 45, EndDeg: 315}, {N: 4, Layer: 2, StartDeg: 225, EndDeg: 135}}},
-		Steps:    []layout.JointStep{{N: 1, Title: "Tack", Do: []string{"Tack at 0°, 180°, 90°, 270°."}, Hold: "Check square."}},
+		Steps:    []plan.JointStep{{N: 1, Title: "Tack", Do: []string{"Tack at 0°, 180°, 90°, 270°."}, Hold: "Check square."}},
 		Cautions: []string{"The local code comes first.", "Fumes: extraction."},
 	}
-	end := func(title string) layout.JointEnd {
-		return layout.JointEnd{Part: "barrel-flange", Copy: int(title[len(title)-1] - '0'), Title: title, Feature: "bolts", DiameterMm: 11}
+	end := func(title string) plan.JointEnd {
+		return plan.JointEnd{Part: "barrel-flange", Copy: int(title[len(title)-1] - '0'), Title: title, Feature: "bolts", DiameterMm: 11}
 	}
-	bolt := &layout.JointPlan{N: 3, Name: "bolt", Title: "Bolt Barrel flange 2 to Barrel flange 1", Kind: "bolt", A: end("Barrel flange 2"), B: end("Barrel flange 1"),
+	bolt := &plan.JointPlan{N: 3, Name: "bolt", Title: "Bolt Barrel flange 2 to Barrel flange 1", Kind: "bolt", A: end("Barrel flange 2"), B: end("Barrel flange 1"),
 		How: "front of Barrel flange 2 on the front of Barrel flange 1", Clock: marks,
-		Placed: append(slices.Clone(together), layout.Placed{Part: "barrel-flange", Copy: 2, Title: "Barrel flange 2", FrontMm: 0, Flipped: true, New: true}),
-		Bolt: &layout.BoltPlan{Size: "M10", Class: "8.8", Head: "hex", Count: 6, PCDMm: 140, Grip: []layout.GripRow{{What: "Barrel flange 2", ThickMm: 8}, {What: "Barrel flange 1", ThickMm: 8}}, GripMm: 16,
-			Ordered: "M10 x 35", LengthMm: 35, EngagementMm: 8.4, NeedMm: 8.4, ProtrusionMm: -1, PreloadN: 25300, PreloadRangeN: layout.Range{Min: 17700, Max: 32900},
-			TorqueNm: 51, TorqueRangeNm: layout.Range{Min: 35, Max: 66}, K: 0.2, KSource: "clean and dry", Order: []int{1, 4, 2, 5, 3, 6}, OrderDeg: []float64{30, 210, 90, 270, 150, 330}},
-		Traps: []layout.Trap{
+		Placed: append(slices.Clone(together), plan.Placed{Part: "barrel-flange", Copy: 2, Title: "Barrel flange 2", FrontMm: 0, Flipped: true, New: true}),
+		Bolt: &plan.BoltPlan{Size: "M10", Class: "8.8", Head: "hex", Count: 6, PCDMm: 140, Grip: []plan.GripRow{{What: "Barrel flange 2", ThickMm: 8}, {What: "Barrel flange 1", ThickMm: 8}}, GripMm: 16,
+			Ordered: "M10 x 35", LengthMm: 35, EngagementMm: 8.4, NeedMm: 8.4, ProtrusionMm: -1, PreloadN: 25300, PreloadRangeN: plan.Range{Min: 17700, Max: 32900},
+			TorqueNm: 51, TorqueRangeNm: plan.Range{Min: 35, Max: 66}, K: 0.2, KSource: "clean and dry", Order: []int{1, 4, 2, 5, 3, 6}, OrderDeg: []float64{30, 210, 90, 270, 150, 330}},
+		Traps: []plan.Trap{
 			{TurnDeg: 60, Out: []string{"Sleeve grease port at 180° instead of 120°", "Barrel flange 2 pry elsewhere (no rule says where it belongs)"}},
 			{TurnDeg: 0, Flip: true, Out: []string{"heads on the wrong side"}}, {TurnDeg: 180, Flip: true, Out: []string{"heads on the wrong side"}}},
 		MassKg: 26,
 	}
-	bearing := &layout.JointPlan{N: 4, Name: "bearing", Title: "Bearing 30210: Sleeve in Barrel flange 1", Kind: "bearing", How: "fronts looking the same way", Placed: together,
-		A: layout.JointEnd{Part: "sleeve", Copy: 1, Title: "Sleeve", Feature: "seat", DiameterMm: 80, FromMm: 0, ToMm: 8}, B: bore,
-		Bearing: &layout.BearingPlan{Bearing: "30210", ConeSleeveInMm: 50.5, ConeSleeveOutMm: 62, CupRingInMm: 78, CupRingOutMm: 89, HasEndFloat: true, EndFloatMm: layout.Range{Min: -0.03, Max: -0.01}, HeatConeC: 110, GreaseG: 10}}
-	apart := &layout.JointPlan{N: 5, Name: "gusset", Title: "Weld Sleeve to Barrel flange 1", Kind: "weld", A: sleeve, B: bore, How: "the parts share no axis",
-		Weld: &layout.WeldPlan{Type: "fillet", Symbol: "fillet weld", Designation: "z5", Process: "MAG", Sides: 2, LegMm: 5, ThroatMm: 3.54, LengthMm: 140, Runs: 1, BuyKg: 0.1}}
-	plan.Joints = []*layout.JointPlan{press, weld, bolt, bearing, apart}
-	plan.Lifts = []string{"after bolt 26 kg"}
-	plan.Cuts = []layout.CutRow{{Stock: "tube Ø114.3", Material: "S355", BarMm: 6000, KerfMm: 2, TrimMm: 10, Source: "common practice, no source",
-		Bars: []layout.CutBar{{Pieces: []layout.CutPiece{{Part: "Sleeve", LengthMm: 104, FromMm: 10}, {Part: "Sleeve", LengthMm: 104, FromMm: 116}}, OffcutMm: 5778}}}}
-	return plan
+	bearing := &plan.JointPlan{N: 4, Name: "bearing", Title: "Bearing 30210: Sleeve in Barrel flange 1", Kind: "bearing", How: "fronts looking the same way", Placed: together,
+		A: plan.JointEnd{Part: "sleeve", Copy: 1, Title: "Sleeve", Feature: "seat", DiameterMm: 80, FromMm: 0, ToMm: 8}, B: bore,
+		Bearing: &plan.BearingPlan{Bearing: "30210", ConeSleeveInMm: 50.5, ConeSleeveOutMm: 62, CupRingInMm: 78, CupRingOutMm: 89, HasEndFloat: true, EndFloatMm: plan.Range{Min: -0.03, Max: -0.01}, HeatConeC: 110, GreaseG: 10}}
+	apart := &plan.JointPlan{N: 5, Name: "gusset", Title: "Weld Sleeve to Barrel flange 1", Kind: "weld", A: sleeve, B: bore, How: "the parts share no axis",
+		Weld: &plan.WeldPlan{Type: "fillet", Symbol: "fillet weld", Designation: "z5", Process: "MAG", Sides: 2, LegMm: 5, ThroatMm: 3.54, LengthMm: 140, Runs: 1, BuyKg: 0.1}}
+	pl.Joints = []*plan.JointPlan{press, weld, bolt, bearing, apart}
+	pl.Lifts = []string{"after bolt 26 kg"}
+	pl.Cuts = []plan.CutRow{{Stock: "tube Ø114.3", Material: "S355", BarMm: 6000, KerfMm: 2, TrimMm: 10, Source: "common practice, no source",
+		Bars: []plan.CutBar{{Pieces: []plan.CutPiece{{Part: "Sleeve", LengthMm: 104, FromMm: 10}, {Part: "Sleeve", LengthMm: 104, FromMm: 116}}, OffcutMm: 5778}}}}
+	return pl
 }
 
-func sequenceDoc(t *testing.T, plan *layout.Plan, paper parts.Paper) *Document {
+func sequenceDoc(t *testing.T, pl *plan.Plan, paper parts.Paper) *Document {
 	t.Helper()
-	f, err := paperOf(plan, Options{Paper: paper})
+	f, err := paperOf(pl, Options{Paper: paper})
 	if err != nil {
 		t.Fatal(err)
 	}
-	return bind(plan, sequenceChapters(plan, f), "Sequence")
+	return bind(pl, sequenceChapters(pl, f), "Sequence")
 }
 
 // textsOf are the texts of a page in drawing order.
@@ -107,9 +107,9 @@ func textsOf(t *testing.T, page *Page) []string {
 func TestSequencePagesAreClean(t *testing.T) {
 	for _, paper := range []parts.Paper{a4, least, {Name: "A3", WidthMm: 297, HeightMm: 420}} {
 		for _, units := range []parts.Units{parts.Millimetres, parts.Inches} {
-			plan := joinedPlan()
-			plan.Units = units
-			doc := sequenceDoc(t, plan, paper)
+			pl := joinedPlan()
+			pl.Units = units
+			doc := sequenceDoc(t, pl, paper)
 			if len(doc.Pages) < 6 {
 				t.Errorf("%s: only %d pages for 5 joints", paper.Name, len(doc.Pages))
 			}
@@ -176,19 +176,19 @@ func TestJointSheetsSayEverything(t *testing.T) {
 }
 
 func TestStackPicture(t *testing.T) {
-	plan := joinedPlan()
-	v, ok := newStack(plan, plan.Joints[0])
+	pl := joinedPlan()
+	v, ok := newStack(pl, pl.Joints[0])
 	if !ok {
 		t.Fatal("the parts are not placed")
 	}
 	// The sleeve is as wide as the bore over all its length, so the flange can
 	// come from either end, and its place decides.
-	if got := v.entry(plan.Joints[0]); got != 0 {
+	if got := v.entry(pl.Joints[0]); got != 0 {
 		t.Errorf("the flange enters from %g, not from either end", got)
 	}
-	plan.Joints[0].A.ToMm = 90
-	v.a.section.Outer = append(v.a.section.Outer, layout.XY{XMm: 100, YMm: 70})
-	if got := v.entry(plan.Joints[0]); got != -1 {
+	pl.Joints[0].A.ToMm = 90
+	v.a.section.Outer = append(v.a.section.Outer, plan.XY{XMm: 100, YMm: 70})
+	if got := v.entry(pl.Joints[0]); got != -1 {
 		t.Errorf("with a collar at the back the flange enters from %g, not from the front", got)
 	}
 	// The chamfer of the flange's bore is at its back: that is where it is welded.
@@ -209,14 +209,14 @@ func TestStackPicture(t *testing.T) {
 	if inner, _, _ := flipped.reach(2.5); math.Abs(inner-59.65) > 1e-9 {
 		t.Errorf("turned round, the bore at 2.5 is %g", inner)
 	}
-	if lo, hi := flipped.Span(layout.JointEnd{FromMm: 0, ToMm: 3}); lo != 5 || hi != 8 {
+	if lo, hi := flipped.Span(plan.JointEnd{FromMm: 0, ToMm: 3}); lo != 5 || hi != 8 {
 		t.Errorf("turned round, 0 to 3 lies at %g to %g", lo, hi)
 	}
 }
 
 func TestClipHalf(t *testing.T) {
-	square := []layout.XY{{XMm: 0, YMm: 0}, {XMm: 4, YMm: 0}, {XMm: 4, YMm: 4}, {XMm: 0, YMm: 4}}
-	area := func(p []layout.XY) (sum float64) {
+	square := []plan.XY{{XMm: 0, YMm: 0}, {XMm: 4, YMm: 0}, {XMm: 4, YMm: 4}, {XMm: 0, YMm: 4}}
+	area := func(p []plan.XY) (sum float64) {
 		for i, q := range p {
 			o := p[(i+1)%len(p)]
 			sum += (q.XMm*o.YMm - o.XMm*q.YMm) / 2
@@ -224,7 +224,7 @@ func TestClipHalf(t *testing.T) {
 		return sum
 	}
 	for at, want := range map[float64]float64{-1: 16, 1: 12, 3: 4, 5: 0} {
-		if got := area(clipHalf(square, func(q layout.XY) float64 { return q.XMm - at })); math.Abs(got-want) > 1e-12 {
+		if got := area(clipHalf(square, func(q plan.XY) float64 { return q.XMm - at })); math.Abs(got-want) > 1e-12 {
 			t.Errorf("right of %g: area %g, not %g", at, got, want)
 		}
 	}
@@ -242,7 +242,7 @@ func TestClockWords(t *testing.T) {
 	if got := withHour("heads on the wrong side"); got != "heads on the wrong side" {
 		t.Error(got)
 	}
-	marks := hourMarks([]layout.ClockMark{{Label: "b", Part: "P", Deg: 90}, {Label: "a", Part: "P"}, {Label: "c", Part: "Q", Deg: 90.1, Key: true}})
+	marks := hourMarks([]plan.ClockMark{{Label: "b", Part: "P", Deg: 90}, {Label: "a", Part: "P"}, {Label: "c", Part: "Q", Deg: 90.1, Key: true}})
 	if len(marks) != 2 || marks[1].letter != "B" || !marks[1].key || marks[0].key || len(marks[1].whats) != 2 {
 		t.Errorf("marks %v", marks)
 	}

@@ -20,6 +20,7 @@ import (
 	"strconv"
 
 	"centrepop/layout"
+	"centrepop/layout/plan"
 	"centrepop/layout/review"
 	"centrepop/parts"
 )
@@ -61,59 +62,59 @@ func (e *TooLargeError) Error() string { return e.what + ": choose larger paper"
 // which the parts are joined. It returns an error if the paper is outside the
 // range of Options or an outline cannot be read, and a *TooLargeError if a
 // drawing needs more than maxTiles sheets.
-func Packet(plan *layout.Plan, opt Options) (*Document, error) {
-	paper, err := paperOf(plan, opt)
+func Packet(pl *plan.Plan, opt Options) (*Document, error) {
+	paper, err := paperOf(pl, opt)
 	if err != nil {
 		return nil, err
 	}
-	chapters := reviewChapters(plan, opt, paper)
-	for _, part := range plan.Parts {
-		chapters = append(chapters, chapter{part.Title, operationName, operationSheets(plan, part, paper)})
-		trueSize, err := templateChapters(plan, part, paper)
+	chapters := reviewChapters(pl, opt, paper)
+	for _, part := range pl.Parts {
+		chapters = append(chapters, chapter{part.Title, operationName, operationSheets(pl, part, paper)})
+		trueSize, err := templateChapters(pl, part, paper)
 		if err != nil {
 			return nil, err
 		}
 		chapters = append(chapters, trueSize...)
 		if len(part.Checks) > 0 {
-			chapters = append(chapters, chapter{part.Title, inspectionName, inspectionSheets(plan, part, paper)})
+			chapters = append(chapters, chapter{part.Title, inspectionName, inspectionSheets(pl, part, paper)})
 		}
 	}
-	chapters = append(chapters, sequenceChapters(plan, paper)...)
+	chapters = append(chapters, sequenceChapters(pl, paper)...)
 	// The index does not change its length with the numbers in it, so the
 	// first drawing of the cover only counts its pages.
-	pages := len(coverSheets(plan, opt.Findings, paper, chapters, 0))
-	cover := chapter{"", "Cover", coverSheets(plan, opt.Findings, paper, chapters, pages)}
-	return bind(plan, append([]chapter{cover}, chapters...), "Shop packet").correct(plan, opt)
+	pages := len(coverSheets(pl, opt.Findings, paper, chapters, 0))
+	cover := chapter{"", "Cover", coverSheets(pl, opt.Findings, paper, chapters, pages)}
+	return bind(pl, append([]chapter{cover}, chapters...), "Shop packet").correct(pl, opt)
 }
 
 // templateChapters are all 1:1 sheets of a part: its faces, then what is
 // wrapped or developed.
-func templateChapters(plan *layout.Plan, part *layout.PartPlan, paper frame) ([]chapter, error) {
+func templateChapters(pl *plan.Plan, part *plan.PartPlan, paper frame) ([]chapter, error) {
 	var chapters []chapter
 	for _, face := range part.Faces {
-		c, err := punchChapter(plan, part, face, paper)
+		c, err := punchChapter(pl, part, face, paper)
 		if err != nil {
 			return nil, err
 		}
 		chapters = append(chapters, c)
 	}
-	flat, err := patternChapters(plan, part, paper)
+	flat, err := patternChapters(pl, part, paper)
 	return append(chapters, flat...), err
 }
 
 // Templates draws the punch templates alone, of the parts named, or of all
 // parts if none is named. A name that is not in the plan, and a choice that
 // leaves no face to mark, are errors; so is what Packet refuses.
-func Templates(plan *layout.Plan, partNames []string, opt Options) (*Document, error) {
-	paper, err := paperOf(plan, opt)
+func Templates(pl *plan.Plan, partNames []string, opt Options) (*Document, error) {
+	paper, err := paperOf(pl, opt)
 	if err != nil {
 		return nil, err
 	}
-	chosen := plan.Parts
+	chosen := pl.Parts
 	if len(partNames) > 0 {
 		chosen = nil
 		for _, name := range partNames {
-			part := partNamed(plan, name)
+			part := partNamed(pl, name)
 			if part == nil {
 				return nil, fmt.Errorf("templates: no part is named %q", name)
 			}
@@ -122,7 +123,7 @@ func Templates(plan *layout.Plan, partNames []string, opt Options) (*Document, e
 	}
 	var chapters []chapter
 	for _, part := range chosen {
-		trueSize, err := templateChapters(plan, part, paper)
+		trueSize, err := templateChapters(pl, part, paper)
 		if err != nil {
 			return nil, err
 		}
@@ -131,11 +132,11 @@ func Templates(plan *layout.Plan, partNames []string, opt Options) (*Document, e
 	if len(chapters) == 0 {
 		return nil, errors.New("templates: no face of these parts has anything to mark, and none is wrapped or developed")
 	}
-	return bind(plan, chapters, "Punch templates").correct(plan, opt)
+	return bind(pl, chapters, "Punch templates").correct(pl, opt)
 }
 
-func partNamed(plan *layout.Plan, name string) *layout.PartPlan {
-	for _, part := range plan.Parts {
+func partNamed(pl *plan.Plan, name string) *plan.PartPlan {
+	for _, part := range pl.Parts {
 		if part.Name == name {
 			return part
 		}
@@ -144,10 +145,10 @@ func partNamed(plan *layout.Plan, name string) *layout.PartPlan {
 }
 
 // paperOf returns the paper, upright.
-func paperOf(plan *layout.Plan, opt Options) (frame, error) {
+func paperOf(pl *plan.Plan, opt Options) (frame, error) {
 	paper := opt.Paper
 	if paper.WidthMm == 0 && paper.HeightMm == 0 {
-		paper = plan.Paper
+		paper = pl.Paper
 	}
 	if paper.WidthMm == 0 && paper.HeightMm == 0 {
 		paper = parts.Paper{Name: "A4", WidthMm: 210, HeightMm: 297}
@@ -191,10 +192,10 @@ type chapter struct {
 }
 
 // bind numbers the sheets, draws their title blocks and sets the bookmarks.
-func bind(plan *layout.Plan, chapters []chapter, subject string) *Document {
-	doc := &Document{Title: plan.Job, Subject: subject, Language: "en", Date: plan.Date}
-	if plan.Revision != "" {
-		doc.Title += ", revision " + plan.Revision
+func bind(pl *plan.Plan, chapters []chapter, subject string) *Document {
+	doc := &Document{Title: pl.Job, Subject: subject, Language: "en", Date: pl.Date}
+	if pl.Revision != "" {
+		doc.Title += ", revision " + pl.Revision
 	}
 	total := 0
 	for _, c := range chapters {
@@ -204,7 +205,7 @@ func bind(plan *layout.Plan, chapters []chapter, subject string) *Document {
 	for _, c := range chapters {
 		for i, s := range c.sheets {
 			n := len(doc.Pages) + 1
-			titleBlock(plan, s, n, total)
+			titleBlock(pl, s, n, total)
 			page := Page{WidthMm: s.frame.width, HeightMm: s.frame.height, Drawing: s.draw, Label: strconv.Itoa(n)}
 			if i == 0 {
 				page.Bookmarks = bookmarks(c, c.part != part)

@@ -8,7 +8,7 @@ import (
 
 	"github.com/tdewolff/canvas"
 
-	"centrepop/layout"
+	"centrepop/layout/plan"
 	"centrepop/parts"
 )
 
@@ -166,7 +166,7 @@ func TestOverlap(t *testing.T) {
 
 func TestEveryPageIsCleanAndInsideTheMargins(t *testing.T) {
 	for _, s := range samples() {
-		doc, err := Packet(s.plan, Options{Paper: s.paper})
+		doc, err := Packet(s.pl, Options{Paper: s.paper})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -209,12 +209,12 @@ func templatePages(doc *Document, t *testing.T) []*Page {
 
 func TestEveryHoleIsWholeOnSomeSheetAtItsPlace(t *testing.T) {
 	for _, s := range samples() {
-		for _, part := range s.plan.Parts {
+		for _, part := range s.pl.Parts {
 			if len(part.Faces) != 1 {
 				continue // two faces are told apart by their sheets only
 			}
 			face := part.Faces[0]
-			doc, err := Templates(s.plan, []string{part.Name}, Options{Paper: s.paper})
+			doc, err := Templates(s.pl, []string{part.Name}, Options{Paper: s.paper})
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -256,7 +256,7 @@ func TestEveryHoleIsWholeOnSomeSheetAtItsPlace(t *testing.T) {
 	}
 }
 
-func holeNear(face *layout.Face, x, y float64) *layout.Hole {
+func holeNear(face *plan.Face, x, y float64) *plan.Hole {
 	for i := range face.Holes {
 		if math.Hypot(face.Holes[i].XMm-x, face.Holes[i].YMm-y) < 1e-9 {
 			return &face.Holes[i]
@@ -265,7 +265,7 @@ func holeNear(face *layout.Face, x, y float64) *layout.Hole {
 	return nil
 }
 
-func slotEndNear(face *layout.Face, x, y float64) bool {
+func slotEndNear(face *plan.Face, x, y float64) bool {
 	for _, s := range face.Slots {
 		for _, end := range s.EndsMm {
 			if math.Hypot(end.XMm-x, end.YMm-y) < 1e-9 {
@@ -277,7 +277,7 @@ func slotEndNear(face *layout.Face, x, y float64) bool {
 }
 
 // numberNear tells whether the hole's number stands within 30 mm of its rim.
-func numberNear(items []placed, h *layout.Hole, x, y float64) bool {
+func numberNear(items []placed, h *plan.Hole, x, y float64) bool {
 	for _, p := range items {
 		text, ok := p.item.(Text)
 		if ok && text.Bold && text.Content == fmt.Sprint(h.N) && text.SizeMm >= smallNumMm &&
@@ -291,13 +291,13 @@ func numberNear(items []placed, h *layout.Hole, x, y float64) bool {
 // TestMatchMarksMeet finds each numbered mark on exactly two tiles, at the
 // same place of the face, on a cut line of both.
 func TestMatchMarksMeet(t *testing.T) {
-	plan := jobOf("tiles", parts.Millimetres, ringPart(620))
-	face := plan.Parts[0].Faces[0]
+	pl := jobOf("tiles", parts.Millimetres, ringPart(620))
+	face := pl.Parts[0].Faces[0]
 	outline, err := canvas.ParseSVGPath(string(face.Outline))
 	if err != nil {
 		t.Fatal(err)
 	}
-	p := &punch{plan: plan, part: plan.Parts[0], face: face, outline: outline, bounds: rect{-315, -315, 315, 319}}
+	p := &punch{pl: pl, part: pl.Parts[0], face: face, outline: outline, bounds: rect{-315, -315, 315, 319}}
 	tiles := p.tile(frame{210, 297, "A4"})
 	if len(tiles.marks) < 20 {
 		t.Fatalf("only %d match marks", len(tiles.marks))
@@ -345,8 +345,8 @@ func TestDivideCoversAndKeepsSpansWhole(t *testing.T) {
 
 // TestRulesAreTrue measures the 100 mm rules and the 4 in rules on paper.
 func TestRulesAreTrue(t *testing.T) {
-	plan := jobOf("rules", parts.Inches, flangePart())
-	doc, err := Packet(plan, Options{Paper: letter})
+	pl := jobOf("rules", parts.Inches, flangePart())
+	doc, err := Packet(pl, Options{Paper: letter})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -379,7 +379,7 @@ func TestRulesAreTrue(t *testing.T) {
 // TestLeadersKeepClearOfText checks the pictures: no leader runs through a
 // text other than its own balloon's number.
 func TestLeadersKeepClearOfText(t *testing.T) {
-	for _, part := range []*layout.PartPlan{flangePart(), housingPart(), crowdedPart(), ringPart(620)} {
+	for _, part := range []*plan.PartPlan{flangePart(), housingPart(), crowdedPart(), ringPart(620)} {
 		leaders := 0
 		for _, p := range pictures(part, 194, 105) {
 			items := flatten(t, &p.draw, 0, 0, nil)
@@ -416,7 +416,7 @@ func lineMeets(x0, y0, x1, y1 float64, r rect) bool {
 
 func TestBookmarksAndLabels(t *testing.T) {
 	s := samples()[0]
-	doc, err := Packet(s.plan, Options{})
+	doc, err := Packet(s.pl, Options{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -447,7 +447,7 @@ func TestBookmarksAndLabels(t *testing.T) {
 }
 
 func TestPaperChoice(t *testing.T) {
-	plan := jobOf("paper", parts.Millimetres, flangePart())
+	pl := jobOf("paper", parts.Millimetres, flangePart())
 	for _, c := range []struct {
 		paper parts.Paper
 		want  string
@@ -457,7 +457,7 @@ func TestPaperChoice(t *testing.T) {
 		{parts.Paper{WidthMm: math.NaN(), HeightMm: 300}, "templates: paper of"},
 		{parts.Paper{WidthMm: 300, HeightMm: math.Inf(1)}, "templates: paper of"},
 	} {
-		_, err := Packet(plan, Options{Paper: c.paper})
+		_, err := Packet(pl, Options{Paper: c.paper})
 		if c.want == "templates: paper of 199 × 210 mm" {
 			if err == nil == (c.paper.HeightMm < minPaperWidthMm) {
 				t.Errorf("paper %v: %v", c.paper, err)
@@ -468,7 +468,7 @@ func TestPaperChoice(t *testing.T) {
 			t.Errorf("paper %v: %v", c.paper, err)
 		}
 	}
-	wide, err := Templates(plan, nil, Options{Paper: parts.Paper{WidthMm: 297, HeightMm: 210}})
+	wide, err := Templates(pl, nil, Options{Paper: parts.Paper{WidthMm: 297, HeightMm: 210}})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -486,7 +486,7 @@ func TestRefusals(t *testing.T) {
 	bare := flangePart()
 	bare.Faces = nil
 	for _, c := range []struct {
-		part *layout.PartPlan
+		part *plan.PartPlan
 		name string
 		want string
 	}{

@@ -5,9 +5,9 @@ import (
 	"math"
 	"strconv"
 
-	"github.com/tdewolff/canvas"
+	"centrepop/layout/plan"
 
-	"centrepop/layout"
+	"github.com/tdewolff/canvas"
 )
 
 // maxTiles is the most sheets a template may take.
@@ -150,9 +150,9 @@ func (p *punch) misses(window rect) bool {
 
 // isSmall tells whether a circle is a hole of the other side rather than a
 // bore or a pitch circle, so that cuts and marks had better miss it.
-func isSmall(c layout.Circle) bool { return !c.Pitch && c.DiameterMm <= 60 }
+func isSmall(c plan.Circle) bool { return !c.Pitch && c.DiameterMm <= 60 }
 
-func circleRect(c layout.Circle) rect {
+func circleRect(c plan.Circle) rect {
 	return rect{c.CentreMm.XMm, c.CentreMm.YMm, c.CentreMm.XMm, c.CentreMm.YMm}.grown(c.DiameterMm / 2)
 }
 

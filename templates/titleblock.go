@@ -5,7 +5,7 @@ import (
 	"slices"
 	"strings"
 
-	"centrepop/layout"
+	"centrepop/layout/plan"
 )
 
 // The paper's edges, in millimetres. Office printers leave 3 to 6 mm blank.
@@ -48,14 +48,14 @@ type titleCell struct {
 
 // titleBlock draws the block at the foot of the sheet: the fields in two
 // rows, or in one on wide paper.
-func titleBlock(plan *layout.Plan, s *sheet, n, total int) {
+func titleBlock(pl *plan.Plan, s *sheet, n, total int) {
 	part := s.part
 	if part == "" {
 		part = "all parts"
 	}
 	rows := [][]titleCell{
-		{{"Revision", plan.Revision, 13}, {"Date", plan.Date, 20}, {"General tolerance", plan.Tolerance, 27}, {"Scale", s.scale, 22}, {"Page", fmt.Sprintf("%d of %d", n, total), 18}},
-		{{"Job", plan.Job, 30}, {"Part", part, 34}, {"Sheet", s.name, 36}},
+		{{"Revision", pl.Revision, 13}, {"Date", pl.Date, 20}, {"General tolerance", pl.Tolerance, 27}, {"Scale", s.scale, 22}, {"Page", fmt.Sprintf("%d of %d", n, total), 18}},
+		{{"Job", pl.Job, 30}, {"Part", part, 34}, {"Sheet", s.name, 36}},
 	}
 	if s.frame.titleMm() == titleRowMm {
 		row := append(slices.Clone(rows[1]), rows[0]...)

@@ -4,20 +4,20 @@ import (
 	"math"
 	"strconv"
 
-	"centrepop/layout"
+	"centrepop/layout/plan"
 	"centrepop/parts"
 )
 
 // apartPictures draws the two parts of a joint that share no axis side by
 // side, each with its own picture.
-func apartPictures(plan *layout.Plan, j *layout.JointPlan, width, maxHeight float64) []piece {
+func apartPictures(pl *plan.Plan, j *plan.JointPlan, width, maxHeight float64) []piece {
 	var panels []panel
 	each := (width - 64) / 2
 	if each < 56 {
 		each = width/2 - 1
 	}
-	for i, e := range []layout.JointEnd{j.A, j.B} {
-		part := partNamed(plan, e.Part)
+	for i, e := range []plan.JointEnd{j.A, j.B} {
+		part := partNamed(pl, e.Part)
 		if part == nil || part.Section == nil || part.Section.LengthMm <= 0 || part.Section.MaxMm <= 0 {
 			continue
 		}
@@ -40,7 +40,7 @@ func apartPictures(plan *layout.Plan, j *layout.JointPlan, width, maxHeight floa
 		panels = append(panels, p)
 	}
 	if j.Weld != nil {
-		panels = append(panels, weldPanels(j, plan.Units)...)
+		panels = append(panels, weldPanels(j, pl.Units)...)
 	}
 	if b := j.Bolt; b != nil && len(b.OrderDeg) > 1 {
 		panels = append(panels, tightenPanel(j, b))
@@ -49,7 +49,7 @@ func apartPictures(plan *layout.Plan, j *layout.JointPlan, width, maxHeight floa
 }
 
 // weldPanels are the small pictures of a weld: across it, the tacks, the runs.
-func weldPanels(j *layout.JointPlan, units parts.Units) []panel {
+func weldPanels(j *plan.JointPlan, units parts.Units) []panel {
 	var panels []panel
 	if w := j.Weld; w != nil {
 		panels = append(panels, weldPanel(j, w, units))
@@ -74,7 +74,7 @@ func weldPanels(j *layout.JointPlan, units parts.Units) []panel {
 
 // weldPanel draws the weld across: a fillet in its corner with leg and
 // throat, or the prepared edges of a butt.
-func weldPanel(j *layout.JointPlan, w *layout.WeldPlan, units parts.Units) panel {
+func weldPanel(j *plan.JointPlan, w *plan.WeldPlan, units parts.Units) panel {
 	p := panel{width: 61, height: 60}
 	p.draw.Add(Text{XMm: 31, YMm: -4.2, SizeMm: 3.8, Bold: true, Align: Centre, Content: "Across the weld"})
 	const mid, floor = 20.0, -42.0

@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"centrepop/layout"
+	"centrepop/layout/plan"
 	"centrepop/layout/review"
 	"centrepop/parts"
 	"centrepop/render/pdf"
@@ -15,21 +16,21 @@ import (
 )
 
 // stages runs the pug mill up to each stage, for the benchmarks of the next.
-func stages(b *testing.B) (*parts.Job, *layout.Plan, *templates.Document) {
+func stages(b *testing.B) (*parts.Job, *plan.Plan, *templates.Document) {
 	b.Helper()
 	job, err := parts.Load(pugMill)
 	if err != nil {
 		b.Fatal(err)
 	}
-	plan, err := layout.Resolve(job)
+	pl, err := layout.Resolve(job)
 	if err != nil {
 		b.Fatal(err)
 	}
-	doc, err := templates.Packet(plan, templates.Options{Paper: plan.Paper})
+	doc, err := templates.Packet(pl, templates.Options{Paper: pl.Paper})
 	if err != nil {
 		b.Fatal(err)
 	}
-	return job, plan, doc
+	return job, pl, doc
 }
 
 func BenchmarkLoad(b *testing.B) {
@@ -52,18 +53,18 @@ func BenchmarkResolve(b *testing.B) {
 }
 
 func BenchmarkReview(b *testing.B) {
-	job, plan, _ := stages(b)
+	job, pl, _ := stages(b)
 	b.ReportAllocs()
 	for b.Loop() {
-		review.Review(job, plan)
+		review.Review(job, pl)
 	}
 }
 
 func BenchmarkPacket(b *testing.B) {
-	_, plan, _ := stages(b)
+	_, pl, _ := stages(b)
 	b.ReportAllocs()
 	for b.Loop() {
-		if _, err := templates.Packet(plan, templates.Options{Paper: plan.Paper}); err != nil {
+		if _, err := templates.Packet(pl, templates.Options{Paper: pl.Paper}); err != nil {
 			b.Fatal(err)
 		}
 	}

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"centrepop/layout"
+	"centrepop/layout/plan"
 	"centrepop/parts"
 	"centrepop/render/atomicfile"
 	"centrepop/render/pdf"
@@ -17,7 +18,7 @@ import (
 // profileAnswer is the report of a cutting file.
 type profileAnswer struct {
 	Output string `json:"output"`
-	*layout.Profile
+	*plan.Profile
 }
 
 // profile writes the cutting file of one part and reports what is in it.
@@ -39,19 +40,19 @@ func profile(c *call) error {
 	case *compensate && *kerfText == "":
 		return badUse("--compensate needs --kerf WIDTH")
 	}
-	job, plan, err := load(c.args[0])
+	job, pl, err := load(c.args[0])
 	if err != nil {
 		return err
 	}
 	if err := spare(*out, c.args[0], job); err != nil {
 		return err
 	}
-	if _, err := partNamed(plan, c.args[1]); err != nil {
+	if _, err := partNamed(pl, c.args[1]); err != nil {
 		return err
 	}
 	opt := layout.CutOptions{Cut: *cut, Compensate: *compensate, Piece: *piece}
 	if *kerfText != "" {
-		if opt.KerfMm, err = parts.ParseLength(*kerfText, plan.Units); err != nil {
+		if opt.KerfMm, err = parts.ParseLength(*kerfText, pl.Units); err != nil {
 			return badUse("--kerf %s: %s", *kerfText, err)
 		}
 		if !(opt.KerfMm > 0) {
@@ -70,7 +71,7 @@ func profile(c *call) error {
 		if ext == ".svg" {
 			return svg.Write(w, &page.Drawing, page.WidthMm, page.HeightMm)
 		}
-		return pdf.Write(w, templates.ProfileDocument(p, page, plan.Date))
+		return pdf.Write(w, templates.ProfileDocument(p, page, pl.Date))
 	})
 	if err != nil {
 		return err
@@ -78,12 +79,12 @@ func profile(c *call) error {
 	if *c.json {
 		return c.print(profileAnswer{*out, p})
 	}
-	profileText(c.stdout, layout.Writer{Units: plan.Units}, *out, p)
+	profileText(c.stdout, layout.Writer{Units: pl.Units}, *out, p)
 	return nil
 }
 
 // profileText writes the report for reading in a terminal and for the order.
-func profileText(w io.Writer, size layout.Writer, file string, p *layout.Profile) {
+func profileText(w io.Writer, size layout.Writer, file string, p *plan.Profile) {
 	fmt.Fprintf(w, "wrote %s: %s", file, p.Title)
 	if p.Revision != "" {
 		fmt.Fprintf(w, ", revision %s", p.Revision)

@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"centrepop/layout"
+	"centrepop/layout/plan"
 	"centrepop/layout/review"
 	"centrepop/parts"
 	"centrepop/render/atomicfile"
@@ -18,24 +19,24 @@ import (
 )
 
 // load reads a job and works it out.
-func load(path string) (*parts.Job, *layout.Plan, error) {
+func load(path string) (*parts.Job, *plan.Plan, error) {
 	job, err := parts.Load(path)
 	if err != nil {
 		return nil, nil, err
 	}
-	plan, err := layout.Resolve(job)
+	pl, err := layout.Resolve(job)
 	if err != nil {
 		return nil, nil, err
 	}
-	return job, plan, nil
+	return job, pl, nil
 }
 
 // paper is the job's paper, or the one named on the command line.
-func paper(plan *layout.Plan, flag string) (parts.Paper, error) {
+func paper(pl *plan.Plan, flag string) (parts.Paper, error) {
 	if flag == "" {
-		return plan.Paper, nil
+		return pl.Paper, nil
 	}
-	p, err := parts.ParsePaper(flag, plan.Units)
+	p, err := parts.ParsePaper(flag, pl.Units)
 	if err != nil {
 		return p, badUse("--paper %s: %s", flag, err)
 	}
@@ -126,20 +127,20 @@ func packet(path, size, device, out string) (*templates.Document, written, error
 	if err != nil {
 		return nil, written{}, err
 	}
-	job, plan, err := load(path)
+	job, pl, err := load(path)
 	if err != nil {
 		return nil, written{}, err
 	}
 	if err := spare(out, path, job); err != nil {
 		return nil, written{}, err
 	}
-	p, err := paper(plan, size)
+	p, err := paper(pl, size)
 	if err != nil {
 		return nil, written{}, err
 	}
-	doc, err := templates.Packet(plan, templates.Options{Paper: p, Printer: fix, Findings: review.Review(job, plan)})
+	doc, err := templates.Packet(pl, templates.Options{Paper: p, Printer: fix, Findings: review.Review(job, pl)})
 	answer := written{Paper: p.Name}
-	for _, q := range plan.Parts {
+	for _, q := range pl.Parts {
 		answer.Parts = append(answer.Parts, q.Name)
 	}
 	return doc, answer, located(err, job)
@@ -189,20 +190,20 @@ func template(c *call) error {
 	if err != nil {
 		return err
 	}
-	job, plan, err := load(c.args[0])
+	job, pl, err := load(c.args[0])
 	if err != nil {
 		return err
 	}
 	if err := spare(*out, c.args[0], job); err != nil {
 		return err
 	}
-	p, err := paper(plan, *size)
+	p, err := paper(pl, *size)
 	if err != nil {
 		return err
 	}
 	names := c.args[1:]
 	for _, name := range names {
-		q, err := partNamed(plan, name)
+		q, err := partNamed(pl, name)
 		if err != nil {
 			return err
 		}
@@ -213,14 +214,14 @@ func template(c *call) error {
 			}
 			q.Faces, q.Developments = nil, nil
 			if view != nil {
-				q.Faces = []*layout.Face{view}
+				q.Faces = []*plan.Face{view}
 			}
 		}
 		if len(q.Faces) == 0 && len(q.Developments) == 0 {
 			return badUse("%s has no holes or slots on a face, and nothing to wrap or develop", name)
 		}
 	}
-	doc, err := templates.Templates(plan, names, templates.Options{Paper: p, Printer: fix})
+	doc, err := templates.Templates(pl, names, templates.Options{Paper: p, Printer: fix})
 	if err != nil {
 		return located(err, job)
 	}
@@ -228,12 +229,12 @@ func template(c *call) error {
 }
 
 // partNamed finds a part or says which there are.
-func partNamed(plan *layout.Plan, name string) (*layout.PartPlan, error) {
-	if q := plan.Part(name); q != nil {
+func partNamed(pl *plan.Plan, name string) (*plan.PartPlan, error) {
+	if q := pl.Part(name); q != nil {
 		return q, nil
 	}
 	var known []string
-	for _, q := range plan.Parts {
+	for _, q := range pl.Parts {
 		known = append(known, q.Name)
 	}
 	return nil, badUse("no part %s in the job; it has %s", name, strings.Join(known, ", "))
@@ -275,29 +276,29 @@ func explain(c *call) error {
 	if err := c.parse(2, 2); err != nil {
 		return err
 	}
-	_, plan, err := load(c.args[0])
+	_, pl, err := load(c.args[0])
 	if err != nil {
 		return err
 	}
-	q, err := partNamed(plan, c.args[1])
+	q, err := partNamed(pl, c.args[1])
 	if err != nil {
 		return err
 	}
 	if *c.json {
 		return c.print(q)
 	}
-	explainText(c.stdout, plan, q)
+	explainText(c.stdout, pl, q)
 	return nil
 }
 
 // explainText writes what a part expands to, for reading in a terminal.
-func explainText(w io.Writer, plan *layout.Plan, q *layout.PartPlan) {
+func explainText(w io.Writer, pl *plan.Plan, q *plan.PartPlan) {
 	fmt.Fprintf(w, "%s (%s), %d off, %s\n%s; stock %s", q.Title, q.Kind, q.Quantity, q.Material, q.Overall, q.StockText)
 	if q.MassKg > 0 {
 		fmt.Fprintf(w, "; %.2f kg", q.MassKg)
 	}
-	if plan.Tolerance != "" {
-		fmt.Fprintf(w, "; %s where nothing else is said", plan.Tolerance)
+	if pl.Tolerance != "" {
+		fmt.Fprintf(w, "; %s where nothing else is said", pl.Tolerance)
 	}
 	fmt.Fprintln(w, "\n\nFeatures")
 	for _, f := range q.Features {

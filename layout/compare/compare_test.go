@@ -10,7 +10,7 @@ import (
 	"strings"
 	"testing"
 
-	"centrepop/layout"
+	"centrepop/layout/plan"
 )
 
 // plate is a part with nothing symmetrical about it: a rectangle with one
@@ -25,7 +25,7 @@ func plate(t testing.TB) *Part {
 		p.Rounds = append(p.Rounds, Round{N: i + 1, Group: "bolts", XMm: 45 * sin, YMm: 45 * cos, DiameterMm: 11})
 	}
 	p.Rounds = append(p.Rounds, Round{N: 7, Group: "lift", XMm: -85, YMm: 45, DiameterMm: 9}, Round{N: 8, Group: "lift", XMm: 70, YMm: 45, DiameterMm: 9})
-	p.Slots = []Slot{{N: 9, Group: "adjust", XMm: 80, YMm: -30, WidthMm: 10, LengthMm: 30, EndsMm: [2]layout.XY{{XMm: 80, YMm: -20}, {XMm: 80, YMm: -40}}}}
+	p.Slots = []Slot{{N: 9, Group: "adjust", XMm: 80, YMm: -30, WidthMm: 10, LengthMm: 30, EndsMm: [2]plan.XY{{XMm: 80, YMm: -20}, {XMm: 80, YMm: -40}}}}
 	p.Blind = []Round{{N: 10, Group: "earth", XMm: -85, YMm: -45, DiameterMm: 6.8}}
 	if err := p.setEdge(); err != nil {
 		t.Fatal(err)

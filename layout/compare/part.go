@@ -8,6 +8,7 @@ import (
 	"github.com/tdewolff/canvas"
 
 	"centrepop/layout"
+	"centrepop/layout/plan"
 	"centrepop/parts"
 )
 
@@ -30,14 +31,14 @@ type Slot struct {
 	XMm, YMm float64
 	WidthMm  float64
 	LengthMm float64 // overall
-	EndsMm   [2]layout.XY
+	EndsMm   [2]plan.XY
 	Later    bool // too narrow for the cutter; may be left out
 }
 
 // Part is a flat part as it should be cut, seen on its front.
 type Part struct {
 	Name    string
-	Outline layout.Contour
+	Outline plan.Contour
 	Rounds  []Round
 	Slots   []Slot
 	// Blind are the holes and slots (as circles of their width) that do not
@@ -74,7 +75,7 @@ func Wanted(job *parts.Job, name string) (*Part, error) {
 		return nil, err
 	}
 	later := func(x, y float64) bool {
-		return slices.ContainsFunc(profile.Marks, func(m layout.CutMark) bool {
+		return slices.ContainsFunc(profile.Marks, func(m plan.CutMark) bool {
 			return point{m.AtMm.XMm, m.AtMm.YMm}.distance(point{x, y}) < 1e-3
 		})
 	}

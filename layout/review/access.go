@@ -3,7 +3,7 @@ package review
 import (
 	"math"
 
-	"centrepop/layout"
+	"centrepop/layout/plan"
 )
 
 // The torch as the rule sees it: bare wire or electrode next to the weld, then
@@ -24,7 +24,7 @@ const (
 // their turn comes, with all that is already joined in its place. Openings in
 // the outside of a part are not counted as a way in.
 func weldAccess(r *reviewer) {
-	for _, j := range r.plan.Joints {
+	for _, j := range r.pl.Joints {
 		if j.Weld == nil || j.Weld.DiameterMm <= 0 {
 			continue
 		}
@@ -50,7 +50,7 @@ func weldAccess(r *reviewer) {
 
 // reachable reports a weld that cannot be reached: one on two sides at both
 // ends, one on one side at the end of higher rank, or either if they are equal.
-func (r *reviewer) reachable(j *layout.JointPlan, ends []weldEnd, stack []*standingPart) {
+func (r *reviewer) reachable(j *plan.JointPlan, ends []weldEnd, stack []*standingPart) {
 	if j.Weld.Sides == 1 {
 		switch {
 		case ends[0].rank > ends[1].rank:
@@ -80,40 +80,40 @@ func (r *reviewer) reachable(j *layout.JointPlan, ends []weldEnd, stack []*stand
 
 // standingPart is the metal of a part in its place in the assembly.
 type standingPart struct {
-	layout.Placed
-	section *layout.Section
-	metal   []layout.XY // closed; z of the assembly and r
+	plan.Placed
+	section *plan.Section
+	metal   []plan.XY // closed; z of the assembly and r
 }
 
 // stack gathers the parts that stand together once a joint is made.
-func (r *reviewer) stack(j *layout.JointPlan) []*standingPart {
+func (r *reviewer) stack(j *plan.JointPlan) []*standingPart {
 	var out []*standingPart
 	for _, q := range j.Placed {
-		plan := r.plan.Part(q.Part)
-		if plan == nil || plan.Section == nil || len(plan.Section.Outer) == 0 {
+		pl := r.pl.Part(q.Part)
+		if pl == nil || pl.Section == nil || len(pl.Section.Outer) == 0 {
 			continue
 		}
-		s := plan.Section
+		s := pl.Section
 		p := &standingPart{Placed: q, section: s}
 		for _, c := range s.Outer {
-			p.metal = append(p.metal, layout.XY{XMm: p.Z(c.XMm), YMm: c.YMm})
+			p.metal = append(p.metal, plan.XY{XMm: p.Z(c.XMm), YMm: c.YMm})
 		}
 		n := len(s.Inner)
 		if n == 0 || s.Inner[n-1].YMm == 0 {
-			p.metal = append(p.metal, layout.XY{XMm: p.Z(s.LengthMm)})
+			p.metal = append(p.metal, plan.XY{XMm: p.Z(s.LengthMm)})
 		}
 		for i := n - 1; i >= 0; i-- {
-			p.metal = append(p.metal, layout.XY{XMm: p.Z(s.Inner[i].XMm), YMm: s.Inner[i].YMm})
+			p.metal = append(p.metal, plan.XY{XMm: p.Z(s.Inner[i].XMm), YMm: s.Inner[i].YMm})
 		}
 		if n == 0 {
-			p.metal = append(p.metal, layout.XY{XMm: p.Z(0)})
+			p.metal = append(p.metal, plan.XY{XMm: p.Z(0)})
 		}
 		out = append(out, p)
 	}
 	return out
 }
 
-func standing(stack []*standingPart, e layout.JointEnd) *standingPart {
+func standing(stack []*standingPart, e plan.JointEnd) *standingPart {
 	for _, p := range stack {
 		if p.Part == e.Part && p.Copy == e.Copy {
 			return p

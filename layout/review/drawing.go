@@ -4,7 +4,7 @@ import (
 	"math"
 	"slices"
 
-	"centrepop/layout"
+	"centrepop/layout/plan"
 	"centrepop/parts"
 )
 
@@ -125,7 +125,7 @@ func (v *view) patterns() []*pattern {
 	}
 	for i := range v.holes {
 		h := &v.holes[i]
-		middle := layout.XY{XMm: (h.a.XMm + h.b.XMm) / 2, YMm: (h.a.YMm + h.b.YMm) / 2}
+		middle := plan.XY{XMm: (h.a.XMm + h.b.XMm) / 2, YMm: (h.a.YMm + h.b.YMm) / 2}
 		if r := math.Hypot(middle.XMm, middle.YMm); r > slackMm {
 			add(h.name, place{clock(h), r, 0})
 		}

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"centrepop/layout"
+	"centrepop/layout/plan"
 	"centrepop/parts"
 )
 
@@ -13,10 +14,10 @@ import (
 // become findings to stop at, and the parts are then reviewed alone. The plan
 // is nil in that case, and such findings cannot be accepted. The error is that of layout.Resolve if a part itself is
 // at fault.
-func Job(job *parts.Job) ([]Finding, *layout.Plan, error) {
-	plan, err := layout.Resolve(job)
+func Job(job *parts.Job) ([]Finding, *plan.Plan, error) {
+	pl, err := layout.Resolve(job)
 	if err == nil {
-		return Review(job, plan), plan, nil
+		return Review(job, pl), pl, nil
 	}
 	var faults parts.Errors
 	if len(job.Joints) == 0 || !errors.As(err, &faults) {
@@ -112,7 +113,7 @@ func kindOf(text string) kind {
 
 // jointProblems reports what layout found wrong with each joint.
 func jointProblems(r *reviewer) {
-	for _, j := range r.plan.Joints {
+	for _, j := range r.pl.Joints {
 		for _, text := range j.Problems {
 			k := kindOf(text)
 			r.code = k.code
@@ -125,7 +126,7 @@ func jointProblems(r *reviewer) {
 }
 
 // numbersOf repeats the figures of a joint that a finding is about.
-func numbersOf(r *reviewer, j *layout.JointPlan, code string) string {
+func numbersOf(r *reviewer, j *plan.JointPlan, code string) string {
 	switch p := j.Press; {
 	case p != nil && code == "yield":
 		return "safety against yield hub " + number(p.HubSafety) + ", shaft " + number(p.ShaftSafety) + " at " + number(p.PressureMPa.Max) + " MPa"
@@ -154,7 +155,7 @@ func (r *reviewer) jointNamed(name string) *parts.Joint {
 // trap looks for joints that also go together a wrong way. With TOP marked on
 // both parts that is a note, as the sequence sheet shows the marks.
 func trap(r *reviewer) {
-	for _, j := range r.plan.Joints {
+	for _, j := range r.pl.Joints {
 		var turned, flipped, out []string
 		for _, t := range j.Traps {
 			if len(t.Out) == 0 {
@@ -186,8 +187,8 @@ func trap(r *reviewer) {
 		if fix == "" {
 			fix = "Line up the TOP marks."
 		}
-		for _, end := range []layout.JointEnd{j.A, j.B} {
-			if q := r.plan.Part(end.Part); q != nil && q.Top == "" {
+		for _, end := range []plan.JointEnd{j.A, j.B} {
+			if q := r.pl.Part(end.Part); q != nil && q.Top == "" {
 				severity, fix = Check, "Mark TOP on "+q.Title+". "+fix
 			}
 		}
@@ -212,17 +213,17 @@ func few(texts []string) string {
 // a weld that moves them. Of several welds on a part the last one counts.
 func weldFirst(r *reviewer) {
 	last := map[string]int{}
-	for i, j := range r.plan.Joints {
+	for i, j := range r.pl.Joints {
 		if j.Weld != nil {
 			last[j.A.Part], last[j.B.Part] = i, i
 		}
 	}
-	for i, j := range r.plan.Joints {
+	for i, j := range r.pl.Joints {
 		if j.Weld == nil {
 			continue
 		}
-		for _, end := range []layout.JointEnd{j.A, j.B} {
-			p, q := partNamed(r.job, end.Part), r.plan.Part(end.Part)
+		for _, end := range []plan.JointEnd{j.A, j.B} {
+			p, q := partNamed(r.job, end.Part), r.pl.Part(end.Part)
 			if p == nil || q == nil || last[end.Part] != i {
 				continue
 			}
@@ -238,7 +239,7 @@ func weldFirst(r *reviewer) {
 	}
 }
 
-func (r *reviewer) weldMoves(j *layout.JointPlan, end layout.JointEnd, c cylinder) {
+func (r *reviewer) weldMoves(j *plan.JointPlan, end plan.JointEnd, c cylinder) {
 	numbers := r.mm(2*c.radiusMm) + " " + c.size.Fit.Class.Value
 	if j.Weld.BoreLeaveMm > 0 {
 		numbers += "; leave " + r.mm(j.Weld.BoreLeaveMm) + " on diameter and " + r.mm(j.Weld.SquareUpMm) + " on each face"
@@ -298,7 +299,7 @@ func (r *reviewer) sizeAt(ref parts.JointRef) (parts.Size, bool) {
 	if p == nil {
 		return parts.Size{}, false
 	}
-	q := r.plan.Part(ref.Part)
+	q := r.pl.Part(ref.Part)
 	if q == nil {
 		return parts.Size{}, false
 	}

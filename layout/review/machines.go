@@ -157,7 +157,7 @@ func between(v *view) {
 // the job, named by the seat, has none. Joints are looked at by their own rules.
 func mate(r *reviewer) {
 	for _, p := range r.job.Parts {
-		q := r.plan.Part(p.Name.Value)
+		q := r.pl.Part(p.Name.Value)
 		if q == nil {
 			continue
 		}

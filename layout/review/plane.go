@@ -3,21 +3,21 @@ package review
 import (
 	"math"
 
-	"github.com/tdewolff/canvas"
+	"centrepop/layout/plan"
 
-	"centrepop/layout"
+	"github.com/tdewolff/canvas"
 )
 
 // polyline flattens a contour to within 0.001 mm. The first point is repeated
 // at the end.
-func polyline(c layout.Contour) []layout.XY {
+func polyline(c plan.Contour) []plan.XY {
 	path, err := canvas.ParseSVGPath(string(c))
 	if err != nil {
 		return nil // layout wrote it, so it can be read
 	}
-	var out []layout.XY
+	var out []plan.XY
 	for _, p := range path.Flatten(0.001).Coords() {
-		out = append(out, layout.XY{XMm: p.X, YMm: p.Y})
+		out = append(out, plan.XY{XMm: p.X, YMm: p.Y})
 	}
 	if len(out) > 0 && out[0] != out[len(out)-1] {
 		out = append(out, out[0])
@@ -26,7 +26,7 @@ func polyline(c layout.Contour) []layout.XY {
 }
 
 // toPoint is the distance of a point from the straight line a to b.
-func toPoint(p, a, b layout.XY) float64 {
+func toPoint(p, a, b plan.XY) float64 {
 	dx, dy := b.XMm-a.XMm, b.YMm-a.YMm
 	t := 0.0
 	if l := dx*dx + dy*dy; l > 0 {
@@ -37,8 +37,8 @@ func toPoint(p, a, b layout.XY) float64 {
 
 // apart is the distance of two straight lines a to b and c to d, 0 where they
 // cross.
-func apart(a, b, c, d layout.XY) float64 {
-	turn := func(p, q, r layout.XY) float64 {
+func apart(a, b, c, d plan.XY) float64 {
+	turn := func(p, q, r plan.XY) float64 {
 		return (q.XMm-p.XMm)*(r.YMm-p.YMm) - (q.YMm-p.YMm)*(r.XMm-p.XMm)
 	}
 	if turn(a, b, c)*turn(a, b, d) < 0 && turn(c, d, a)*turn(c, d, b) < 0 {
@@ -49,7 +49,7 @@ func apart(a, b, c, d layout.XY) float64 {
 
 // nearMm and farMm are the least and the greatest distance of a hole's middle
 // line from the axis.
-func (h *hole) nearMm() float64 { return toPoint(layout.XY{}, h.a, h.b) }
+func (h *hole) nearMm() float64 { return toPoint(plan.XY{}, h.a, h.b) }
 func (h *hole) farMm() float64 {
 	return math.Max(math.Hypot(h.a.XMm, h.a.YMm), math.Hypot(h.b.XMm, h.b.YMm))
 }

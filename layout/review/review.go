@@ -18,6 +18,7 @@ import (
 	"slices"
 
 	"centrepop/layout"
+	"centrepop/layout/plan"
 	"centrepop/parts"
 )
 
@@ -90,12 +91,12 @@ func (c Count) Open() int { return c.Stop + c.Check }
 // layout.Resolve made of this job. The list is never nil; it is sorted by
 // severity, then by place in the input, the job file first and the part files
 // in the job's order.
-func Review(job *parts.Job, plan *layout.Plan) []Finding {
-	return newReviewer(job, plan).review()
+func Review(job *parts.Job, pl *plan.Plan) []Finding {
+	return newReviewer(job, pl).review()
 }
 
-func newReviewer(job *parts.Job, plan *layout.Plan) *reviewer {
-	return &reviewer{job: job, plan: plan, w: layout.Writer{Units: job.Units}, found: []Finding{}}
+func newReviewer(job *parts.Job, pl *plan.Plan) *reviewer {
+	return &reviewer{job: job, pl: pl, w: layout.Writer{Units: job.Units}, found: []Finding{}}
 }
 
 // review runs every rule, and sorts what they found.
@@ -105,7 +106,7 @@ func (r *reviewer) review() []Finding {
 		rule.check(r)
 	}
 	for _, p := range r.job.Parts {
-		q := r.plan.Part(p.Name.Value)
+		q := r.pl.Part(p.Name.Value)
 		if q == nil {
 			continue
 		}
@@ -139,7 +140,7 @@ func rank(s Severity) int { return slices.Index([]Severity{Stop, Check, Note}, s
 // reviewer collects the findings of one job.
 type reviewer struct {
 	job   *parts.Job
-	plan  *layout.Plan
+	pl    *plan.Plan
 	w     layout.Writer
 	code  string // of the rule at work
 	found []Finding

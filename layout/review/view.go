@@ -6,6 +6,7 @@ import (
 	"strconv"
 
 	"centrepop/layout"
+	"centrepop/layout/plan"
 	"centrepop/layout/threads"
 	"centrepop/parts"
 )
@@ -18,11 +19,11 @@ const slackMm = 1e-6
 type view struct {
 	*reviewer
 	p        *parts.Part
-	q        *layout.PartPlan
+	q        *plan.PartPlan
 	lengthMm float64
 	outside  []cylinder // turned parts; a single one for a round flat part
 	inside   []cylinder
-	outline  []layout.XY // flat parts: a closed polyline
+	outline  []plan.XY // flat parts: a closed polyline
 	holes    []hole
 }
 
@@ -42,17 +43,17 @@ type hole struct {
 	slot         *parts.FaceSlot
 	name         string
 	face         parts.Face
-	n            int       // number on its face
-	a, b         layout.XY // centres of its ends, equal for a round hole, seen from the front whatever face it is on
-	radiusMm     float64   // of the finished hole; half the thread for a tapped one
-	fromMm, toMm float64   // z of the full diameter, front to back
-	metalMm      float64   // metal under its centre, from the marked face to the first gap
+	n            int     // number on its face
+	a, b         plan.XY // centres of its ends, equal for a round hole, seen from the front whatever face it is on
+	radiusMm     float64 // of the finished hole; half the thread for a tapped one
+	fromMm, toMm float64 // z of the full diameter, front to back
+	metalMm      float64 // metal under its centre, from the marked face to the first gap
 	thread       *threads.Thread
 	drillMm      float64 // last drill; 0 for a slot
 }
 
 // newView works out the geometry the rules share.
-func newView(r *reviewer, p *parts.Part, q *layout.PartPlan) *view {
+func newView(r *reviewer, p *parts.Part, q *plan.PartPlan) *view {
 	v := &view{reviewer: r, p: p, q: q, lengthMm: q.Section.LengthMm}
 	v.cylinders()
 	if p.Outline != nil {
@@ -120,13 +121,13 @@ func (v *view) groupNamed(name string) (*parts.HoleGroup, *parts.FaceSlot) {
 	return nil, nil
 }
 
-func (v *view) addHole(f *layout.Face, h layout.Hole) {
+func (v *view) addHole(f *plan.Face, h plan.Hole) {
 	group, _ := v.groupNamed(h.Group)
 	if group == nil {
 		return
 	}
 	o := hole{group: group, name: h.Group, face: f.Face, n: h.N, radiusMm: h.DiameterMm / 2, drillMm: h.DiameterMm}
-	o.a = frontXY(f.Face, layout.XY{XMm: h.XMm, YMm: h.YMm})
+	o.a = frontXY(f.Face, plan.XY{XMm: h.XMm, YMm: h.YMm})
 	o.b = o.a
 	depthMm := group.Depth.Mm
 	switch group.Size.Make {
@@ -144,7 +145,7 @@ func (v *view) addHole(f *layout.Face, h layout.Hole) {
 	v.holes = append(v.holes, o)
 }
 
-func (v *view) addSlot(f *layout.Face, s layout.Slot) {
+func (v *view) addSlot(f *plan.Face, s plan.Slot) {
 	_, slot := v.groupNamed(s.Group)
 	if slot == nil {
 		return
@@ -156,7 +157,7 @@ func (v *view) addSlot(f *layout.Face, s layout.Slot) {
 }
 
 // frontXY turns a place on a face into one seen from the front.
-func frontXY(f parts.Face, p layout.XY) layout.XY {
+func frontXY(f parts.Face, p plan.XY) plan.XY {
 	if f == parts.Back {
 		p.XMm = 0 - p.XMm
 	}

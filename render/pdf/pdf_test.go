@@ -196,7 +196,7 @@ func TestArcs(t *testing.T) {
 	var arcs []arc
 	for _, from := range []float64{0, 37, 180, 300} {
 		for _, turn := range []float64{5, 90, 180, 200, 359, -5, -90, -180, -359} {
-			arcs = append(arcs, arc{30, 30, 0, from, from + turn}, arc{40, 15, 25, from, from + turn})
+			arcs = append(arcs, arc{rx: 30, ry: 30, rot: 0, from: from, to: from + turn}, arc{rx: 40, ry: 15, rot: 25, from: from, to: from + turn})
 		}
 	}
 	doc := onA4()

@@ -1,4 +1,8 @@
-package layout
+// Package plan is the read-only data that every sheet, answer and check of the
+// review is made from: what package layout worked out of a job. It computes
+// nothing. Lengths are millimetres and angles degrees; clock angles are 0 at
+// TOP and run clockwise looking at the named face; x is to the right and y up.
+package plan
 
 import "centrepop/parts"
 
@@ -237,4 +241,33 @@ type RadialRow struct {
 	CornerMm   float64 `json:"corner_mm,omitempty"`
 	OutsideMm  float64 `json:"outside_mm"`      // diameter of the surface it starts on
 	ArcMm      float64 `json:"arc_from_top_mm"` // on that surface, clockwise seen from the front
+}
+
+// Part finds a part of the plan by name, or nil.
+func (p *Plan) Part(name string) *PartPlan {
+	for _, q := range p.Parts {
+		if q.Name == name {
+			return q
+		}
+	}
+	return nil
+}
+
+// RadiiAt are the bore's and the outside's radius, in mm, at a distance from the
+// front face; ok is false beyond the part's ends.
+func (s *Section) RadiiAt(zMm float64) (innerMm, outerMm float64, ok bool) {
+	outerMm, ok = radiusAt(s.Outer, zMm)
+	innerMm, _ = radiusAt(s.Inner, zMm)
+	return innerMm, outerMm, ok
+}
+
+// radiusAt is the radius of a contour at z.
+func radiusAt(line []XY, z float64) (float64, bool) {
+	for i := 0; i+1 < len(line); i++ {
+		a, b := line[i], line[i+1]
+		if a.XMm <= z && z <= b.XMm && b.XMm > a.XMm {
+			return a.YMm + (b.YMm-a.YMm)*(z-a.XMm)/(b.XMm-a.XMm), true
+		}
+	}
+	return 0, false
 }

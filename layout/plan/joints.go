@@ -1,4 +1,4 @@
-package layout
+package plan
 
 // JointPlan is one joint worked out. Plan.Joints is in the order to make them.
 // A is the first part of the joint (shaft, part welded on, part bolted on, or
