@@ -2,6 +2,7 @@ package templates
 
 import (
 	"fmt"
+	"iter"
 	"math"
 	"strconv"
 
@@ -23,10 +24,12 @@ type pattern struct {
 	lines []patternLine
 }
 
-// patternLine is a line of the pattern with its path read.
+// patternLine is a line of the pattern with its path read, and how far it
+// reaches.
 type patternLine struct {
 	plan.PatternLine
-	path *canvas.Path
+	path  *canvas.Path
+	reach rect
 }
 
 // patternChapters draws every flat pattern of a part.
@@ -54,7 +57,8 @@ func patternChapter(pl *plan.Plan, part *plan.PartPlan, dev *plan.Development, p
 		if err != nil {
 			return chapter{}, fmt.Errorf("%s: line %s: %w", where, l.Name, err)
 		}
-		p.lines = append(p.lines, patternLine{l, path})
+		b := path.FastBounds()
+		p.lines = append(p.lines, patternLine{l, path, rect{b.X0, b.Y0, b.X1, b.Y1}.grown(lineMm)})
 		if l.Name == "edge" || l.Role == "tab" {
 			shape = shape.Append(path)
 		}
@@ -267,12 +271,15 @@ func patternStroke(role string) (width float64, dash []float64) {
 func (p *pattern) draw(s *sheet, window rect, ox, oy float64, room *occupied) {
 	lines := &Drawing{}
 	shift := canvas.Identity.Translate(ox, oy)
+	seen := rect{window.x0 - ox, window.y0 - oy, window.x1 - ox, window.y1 - oy}
 	for _, l := range p.lines {
+		if !l.reach.meets(seen) {
+			continue
+		}
 		width, dash := patternStroke(l.Role)
 		lines.Add(Shape{Path: l.path, Stroke: Black, WidthMm: width, DashMm: dash})
 		room.addPath(l.path.Copy().Transform(shift))
 	}
-	seen := rect{window.x0 - ox, window.y0 - oy, window.x1 - ox, window.y1 - oy}
 	for _, m := range p.dev.Marks {
 		if (rect{m.CentreMm.XMm, m.CentreMm.YMm, m.CentreMm.XMm, m.CentreMm.YMm}).grown(crossArmMm).meets(seen) {
 			p.base.pop(lines, room, m.CentreMm.XMm, m.CentreMm.YMm, ox, oy)
@@ -358,6 +365,9 @@ func (p *pattern) foldTexts(s *sheet, window rect, ox, oy float64, room *occupie
 // allows it near the middle.
 func (p *pattern) along(s *sheet, room *occupied, text string, x0, y0, x1, y1, size float64) {
 	length := math.Hypot(x1-x0, y1-y0)
+	if near := (rect{min(x0, x1), min(y0, y1), max(x0, x1), max(y0, y1)}).grown(2 * size); !near.meets(room.window) {
+		return
+	}
 	w := textWidth(text, size, false)
 	if length < w+4 {
 		return
@@ -378,23 +388,27 @@ func (p *pattern) along(s *sheet, room *occupied, text string, x0, y0, x1, y1, s
 				off = -0.9 - ascentMm*size
 			}
 			x, y := x0+ux*at-uy*off, y0+uy*at+ux*off
-			// The room of a turned text: small boxes along it.
-			ok := true
-			var boxes []rect
-			const middle, half = (ascentMm - dropMm) / 2, (ascentMm + dropMm) / 2
-			for t := -w / 2; t < w/2+size*0.4; t += size * 0.4 {
-				t := min(t, w/2)
-				cx, cy := x+ux*t-uy*size*middle, y+uy*t+ux*size*middle
-				boxes = append(boxes, rect{cx, cy, cx, cy}.grown(size*half))
-			}
-			for _, b := range boxes {
-				ok = ok && room.clearOfTexts(b)
-			}
-			if ok {
-				for _, b := range boxes {
+			boxes := turnedRoom(x, y, ux, uy, w, size)
+			if room.allClear(boxes) {
+				for b := range boxes {
 					room.addText(b)
 				}
 				s.draw.Add(Text{XMm: x, YMm: y, SizeMm: size, Align: Centre, RotateDeg: angle, Content: text})
+				return
+			}
+		}
+	}
+}
+
+// turnedRoom is the room of a text w wide in the direction (ux, uy), centred
+// at (x, y): small boxes along it.
+func turnedRoom(x, y, ux, uy, w, size float64) iter.Seq[rect] {
+	const middle, half = (ascentMm - dropMm) / 2, (ascentMm + dropMm) / 2
+	return func(yield func(rect) bool) {
+		for t := -w / 2; t < w/2+size*0.4; t += size * 0.4 {
+			t := min(t, w/2)
+			cx, cy := x+ux*t-uy*size*middle, y+uy*t+ux*size*middle
+			if !yield(rect{cx, cy, cx, cy}.grown(size * half)) {
 				return
 			}
 		}

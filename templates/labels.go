@@ -1,6 +1,7 @@
 package templates
 
 import (
+	"iter"
 	"math"
 	"slices"
 	"strconv"
@@ -33,36 +34,74 @@ func (r rect) path() *canvas.Path {
 	return canvas.Rectangle(r.width(), r.height()).Translate(r.x0, r.y0)
 }
 
-// cellMm is the grid by which occupied keeps the points of lines.
+// cellMm is the grid by which occupied keeps what it holds.
 const cellMm = 5.0
+
+// clearMm is the least room around a label.
+const clearMm = 0.5
+
+// cell is one square of the grid: the points in it, and the texts that come
+// into it.
+type cell struct {
+	points []canvas.Point
+	texts  []rect
+}
 
 // occupied is what labels must keep clear of: lines, kept as points at most
 // half a millimetre apart, and texts, kept as rectangles. Only what lies in
-// the window is kept.
+// the window is kept, by the squares of a grid, so that a question costs the
+// same however much there is.
 type occupied struct {
 	window rect
-	texts  []rect
-	cells  map[[2]int][]canvas.Point
+	texts  []rect // in the order they came, for undo
+	cells  map[[2]int32]*cell
 }
 
 func newOccupied(window rect) *occupied {
-	return &occupied{window: window, cells: map[[2]int][]canvas.Point{}}
+	return &occupied{window: window, cells: map[[2]int32]*cell{}}
 }
 
-func cellOf(x, y float64) [2]int {
-	return [2]int{int(math.Floor(x / cellMm)), int(math.Floor(y / cellMm))}
+func cellOf(x, y float64) [2]int32 {
+	return [2]int32{int32(math.Floor(x / cellMm)), int32(math.Floor(y / cellMm))}
+}
+
+// at returns a square of the grid to put something into.
+func (o *occupied) at(c [2]int32) *cell {
+	in := o.cells[c]
+	if in == nil {
+		in = &cell{}
+		o.cells[c] = in
+	}
+	return in
+}
+
+// squares lists the squares that the part of r in the window touches.
+func (o *occupied) squares(r rect) iter.Seq[[2]int32] {
+	w := o.window.grown(clearMm)
+	lo, hi := cellOf(max(r.x0, w.x0), max(r.y0, w.y0)), cellOf(min(r.x1, w.x1), min(r.y1, w.y1))
+	return func(yield func([2]int32) bool) {
+		for i := lo[0]; i <= hi[0]; i++ {
+			for j := lo[1]; j <= hi[1]; j++ {
+				if !yield([2]int32{i, j}) {
+					return
+				}
+			}
+		}
+	}
 }
 
 func (o *occupied) addPoint(x, y float64) {
-	if !o.window.hasPoint(x, y) {
-		return
+	if o.window.hasPoint(x, y) {
+		in := o.at(cellOf(x, y))
+		in.points = append(in.points, canvas.Point{X: x, Y: y})
 	}
-	c := cellOf(x, y)
-	o.cells[c] = append(o.cells[c], canvas.Point{X: x, Y: y})
 }
 
 // addLine keeps a straight line clear.
 func (o *occupied) addLine(x0, y0, x1, y1 float64) {
+	if !o.window.grown(clearMm).meets(rect{min(x0, x1), min(y0, y1), max(x0, x1), max(y0, y1)}.grown(clearMm)) {
+		return
+	}
 	n := max(1, int(math.Ceil(math.Hypot(x1-x0, y1-y0)/0.5)))
 	for i := 0; i <= n; i++ {
 		t := float64(i) / float64(n)
@@ -89,15 +128,32 @@ func (o *occupied) addPath(p *canvas.Path) {
 	}
 }
 
-func (o *occupied) addText(r rect) { o.texts = append(o.texts, r) }
+func (o *occupied) addText(r rect) {
+	o.texts = append(o.texts, r)
+	for c := range o.squares(r) {
+		in := o.at(c)
+		in.texts = append(in.texts, r)
+	}
+}
+
+// undo takes back the texts after the first n.
+func (o *occupied) undo(n int) {
+	for i := len(o.texts) - 1; i >= n; i-- {
+		for c := range o.squares(o.texts[i]) {
+			in := o.cells[c]
+			in.texts = in.texts[:len(in.texts)-1]
+		}
+	}
+	o.texts = o.texts[:n]
+}
 
 // clearOfTexts tells whether r lies in the window and meets no text.
-func (o *occupied) clearOfTexts(r rect) bool {
-	if !o.window.holds(r) {
-		return false
-	}
-	for _, t := range o.texts {
-		if t.meets(r.grown(0.5)) {
+func (o *occupied) clearOfTexts(r rect) bool { return o.clear(r, false) }
+
+// allClear tells whether all of them are clear of texts.
+func (o *occupied) allClear(boxes iter.Seq[rect]) bool {
+	for b := range boxes {
+		if !o.clearOfTexts(b) {
 			return false
 		}
 	}
@@ -105,22 +161,36 @@ func (o *occupied) clearOfTexts(r rect) bool {
 }
 
 // free tells whether r lies in the window and meets neither text nor line.
-func (o *occupied) free(r rect) bool {
-	if !o.clearOfTexts(r) {
+func (o *occupied) free(r rect) bool { return o.clear(r, true) }
+
+func (o *occupied) clear(r rect, ofLines bool) bool {
+	if !o.window.holds(r) {
 		return false
 	}
-	g := r.grown(0.5)
-	lo, hi := cellOf(g.x0, g.y0), cellOf(g.x1, g.y1)
-	for i := lo[0]; i <= hi[0]; i++ {
-		for j := lo[1]; j <= hi[1]; j++ {
-			for _, p := range o.cells[[2]int{i, j}] {
-				if g.hasPoint(p.X, p.Y) {
-					return false
-				}
-			}
+	g := r.grown(clearMm)
+	for c := range o.squares(g) {
+		if in := o.cells[c]; in != nil && in.meets(g, ofLines) {
+			return false
 		}
 	}
 	return true
+}
+
+// meets tells whether a text of the square meets r, or a line if they count.
+func (c *cell) meets(r rect, lines bool) bool {
+	for _, t := range c.texts {
+		if t.meets(r) {
+			return true
+		}
+	}
+	if lines {
+		for _, p := range c.points {
+			if r.hasPoint(p.X, p.Y) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // beside returns the rectangle of size w × h whose nearest edge lies about
@@ -218,7 +288,7 @@ func labelPattern(s *sheet, room *occupied, marks []mark) {
 			}
 			return
 		}
-		room.texts = room.texts[:before]
+		room.undo(before)
 	}
 	for _, m := range marks {
 		for _, way := range append(slices.Clone(labelWays), lastWays...) {
