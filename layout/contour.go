@@ -2,6 +2,7 @@ package layout
 
 import (
 	"centrepop/layout/plan"
+	"centrepop/layout/words"
 	"centrepop/parts"
 )
 
@@ -9,7 +10,7 @@ import (
 // hole: the contour of a flat part, the largest circle of a round one. The part
 // must be one that Resolve has accepted in this job.
 func OutlineContour(job *parts.Job, p *parts.Part) plan.Contour {
-	r := &resolver{job: job, part: p, w: Writer{job.Units}}
+	r := &resolver{job: job, part: p, w: words.Writer{Units: job.Units}}
 	r.cylinders()
 	return plan.Contour(r.outlinePath().ToSVG())
 }

@@ -8,6 +8,7 @@ import (
 
 	"centrepop/layout/develop"
 	"centrepop/layout/plan"
+	"centrepop/layout/words"
 	"centrepop/parts"
 )
 
@@ -72,7 +73,7 @@ func (r *resolver) wraps() {
 func (r *resolver) wrap(st *step, rows []plan.RadialRow, edge develop.Face, both bool) {
 	slices.SortStableFunc(rows, func(a, b plan.RadialRow) int { return a.N - b.N })
 	c := develop.Cylinder{DiameterMm: st.size.nominalMm, PaperMm: r.paperMm(), Edge: edge, AutoSeam: true}
-	c.TabMm = math.Min(wrapTabMm, round(math.Pi*c.DiameterMm/5, 1))
+	c.TabMm = math.Min(wrapTabMm, words.Round(math.Pi*c.DiameterMm/5, 1))
 	reach := 0.0
 	for _, row := range rows {
 		f := develop.Feature{Name: row.Name + " " + strconv.Itoa(row.N), ClockDeg: row.ClockDeg, AxialMm: clean(row.AxialMm - st.fromMm)}
@@ -100,10 +101,10 @@ func (r *resolver) wrap(st *step, rows []plan.RadialRow, edge develop.Face, both
 	c.WidthMm = math.Min(length, math.Max(wrapLeastMm, math.Ceil((reach+wrapBeyondMm)/5)*5))
 	d, err := c.Develop()
 	if err != nil {
-		r.out.Notes = append(r.out.Notes, "No wrap template for "+words(st.name)+": "+patternFault(err)+". Mark out by the table of arcs.")
+		r.out.Notes = append(r.out.Notes, "No wrap template for "+words.Spaced(st.name)+": "+patternFault(err)+". Mark out by the table of arcs.")
 		return
 	}
-	name, at := "wrap-"+st.name, words(st.name)
+	name, at := "wrap-"+st.name, words.Spaced(st.name)
 	if both {
 		name += "-" + map[develop.Face]string{develop.FrontFace: "front", develop.BackFace: "back"}[edge]
 	}
@@ -128,12 +129,12 @@ func (r *resolver) wrap(st *step, rows []plan.RadialRow, edge develop.Face, both
 		{Name: "wrap length, seam to seam", Text: r.exact(out.WrapMm)},
 		{Name: "paper thickness allowed", Text: r.w.Size(c.PaperMm)},
 		{Name: "overlap tab", Text: r.w.Size(c.TabMm)},
-		{Name: "seam at clock", Text: trim(out.SeamDeg, 2) + "°"},
+		{Name: "seam at clock", Text: words.Trim(out.SeamDeg, 2) + "°"},
 		{Name: "one degree", Text: r.w.Size(math.Abs(out.ScaleMm))},
 	}
 	out.Tables = []plan.PatternTable{r.wrapTable(rows, c, d)}
 	out.Notes = []string{
-		"Wrap it printed side out. " + capital(out.Edge) + ". TOP line on the TOP mark.",
+		"Wrap it printed side out. " + words.Capital(out.Edge) + ". TOP line on the TOP mark.",
 		"The end must just meet the seam line over the tab. If it does not, measure the outside and print again for that size: 0.1 on the diameter is 0.31 round.",
 		"Outlines are those on the outside surface, drilled square to the axis; windows are measured along the surface.",
 	}
@@ -156,9 +157,9 @@ func (r *resolver) seat(st *step, edge develop.Face) (seat, beyond string) {
 	case j < 0 || j >= len(outside):
 		return "this edge flush with the " + string(end) + " face", beyond
 	case outside[j].size.nominalMm > st.size.nominalMm:
-		return "this edge against the shoulder of " + words(outside[j].name) + ", on the " + string(end) + " side", beyond
+		return "this edge against the shoulder of " + words.Spaced(outside[j].name) + ", on the " + string(end) + " side", beyond
 	}
-	return "this edge flush with the " + string(end) + " end of " + words(st.name), beyond
+	return "this edge flush with the " + string(end) + " end of " + words.Spaced(st.name), beyond
 }
 
 // edgeNote warns where a bevel takes away the edge that the paper is set to.
@@ -199,7 +200,7 @@ func (r *resolver) wrapTable(rows []plan.RadialRow, c develop.Cylinder, d develo
 	t := plan.PatternTable{Title: "Features", Heads: []string{"No.", "Name", "Clock", "From the edge", "From TOP on the paper", "Arc on the metal", "Size"}}
 	for i, row := range rows {
 		x := c.Position(row.ClockDeg, 0).XMm
-		t.Rows = append(t.Rows, []string{strconv.Itoa(row.N), row.Name, trim(row.ClockDeg, 3) + "°",
+		t.Rows = append(t.Rows, []string{strconv.Itoa(row.N), row.Name, words.Trim(row.ClockDeg, 3) + "°",
 			r.w.Size(c.Features[i].AxialMm), r.exact(math.Abs(x)) + " clockwise", r.exact(row.ArcMm), row.SizeText})
 	}
 	return t
@@ -257,22 +258,22 @@ func (r *resolver) inUnit(v float64, unit string) string {
 	case "mm":
 		return r.exact(v)
 	case "deg":
-		return trim(v, 2) + "°"
+		return words.Trim(v, 2) + "°"
 	case "mm2":
 		if r.job.Units == parts.Inches {
-			return trim(v/MmPerInch/MmPerInch, 1) + " sq in"
+			return words.Trim(v/words.MmPerInch/words.MmPerInch, 1) + " sq in"
 		}
-		return trim(v/100, 1) + " cm²"
+		return words.Trim(v/100, 1) + " cm²"
 	}
-	return trim(v, 3)
+	return words.Trim(v, 3)
 }
 
 // exact writes a length of a pattern: to 0.01 mm, or 0.001 in.
 func (r *resolver) exact(mm float64) string {
 	if r.job.Units == parts.Inches {
-		return strings.Replace(strconv.FormatFloat(round(mm/MmPerInch, 3), 'f', 3, 64), "-0.000", "0.000", 1)
+		return strings.Replace(strconv.FormatFloat(words.Round(mm/words.MmPerInch, 3), 'f', 3, 64), "-0.000", "0.000", 1)
 	}
-	return strings.Replace(strconv.FormatFloat(round(mm, 2), 'f', 2, 64), "-0.00", "0.00", 1)
+	return strings.Replace(strconv.FormatFloat(words.Round(mm, 2), 'f', 2, 64), "-0.00", "0.00", 1)
 }
 
 func at(p develop.Point) plan.XY { return plan.XY{XMm: clean(p.XMm), YMm: clean(p.YMm)} }
@@ -312,7 +313,7 @@ func contour(c develop.Curve) plan.Contour {
 	return plan.Contour(b.String())
 }
 
-func coordinate(mm float64) string { return trim(mm, 6) }
+func coordinate(mm float64) string { return words.Trim(mm, 6) }
 
 // patternFault is a library's refusal without its prefixes.
 func patternFault(err error) string {

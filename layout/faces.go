@@ -9,6 +9,7 @@ import (
 
 	"centrepop/layout/plan"
 	"centrepop/layout/threads"
+	"centrepop/layout/words"
 	"centrepop/parts"
 )
 
@@ -48,9 +49,9 @@ func (r *resolver) holeSize(h parts.HoleSize) made {
 		drill = t.TapDrillName
 		switch fraction := strings.HasSuffix(drill, " in"); {
 		case r.w.Units != parts.Inches:
-			drill += " (" + trim(t.TapDrillMm, 2) + " mm)"
+			drill += " (" + words.Trim(t.TapDrillMm, 2) + " mm)"
 		case !fraction:
-			drill += " (" + trim(t.TapDrillMm/MmPerInch, 3) + " in)"
+			drill += " (" + words.Trim(t.TapDrillMm/words.MmPerInch, 3) + " in)"
 		}
 	}
 	return made{
@@ -72,7 +73,7 @@ func clearanceSource(t threads.Thread) string {
 // sixty-fourths (common practice, no source).
 func (r *resolver) reamDrill(mm float64) float64 {
 	if r.w.Units == parts.Inches {
-		return clean(mm - MmPerInch/64)
+		return clean(mm - words.MmPerInch/64)
 	}
 	switch {
 	case mm <= 10:
@@ -163,9 +164,9 @@ func (r *resolver) extra(h *parts.HoleGroup) string {
 		bore = "counterbore " + r.w.Dia(c.Diameter.Mm) + " × " + r.w.Size(c.Depth.Mm) + " deep"
 	}
 	if c := h.Countersink; c != nil {
-		sink = "countersink " + r.w.Dia(c.Diameter.Mm) + " × " + trim(c.Angle.Deg, 1) + "°"
+		sink = "countersink " + r.w.Dia(c.Diameter.Mm) + " × " + words.Trim(c.Angle.Deg, 1) + "°"
 	}
-	return join("; ", bore, sink, h.Note.Value)
+	return words.Join("; ", bore, sink, h.Note.Value)
 }
 
 // FaceView is a face of a part as seen by who looks at it, with every hole
@@ -178,7 +179,7 @@ func FaceView(job *parts.Job, part string, face parts.Face) (*plan.Face, error) 
 		if p.Name.Value != part {
 			continue
 		}
-		r := &resolver{job: job, part: p, w: Writer{job.Units}, out: &plan.PartPlan{Title: p.Title.Value}}
+		r := &resolver{job: job, part: p, w: words.Writer{Units: job.Units}, out: &plan.PartPlan{Title: p.Title.Value}}
 		r.cylinders()
 		r.holeGroups()
 		if len(r.errs) > 0 {

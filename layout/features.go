@@ -5,6 +5,7 @@ import (
 
 	"centrepop/layout/fits"
 	"centrepop/layout/plan"
+	"centrepop/layout/words"
 	"centrepop/parts"
 )
 
@@ -15,15 +16,15 @@ func (r *resolver) features() {
 		s := &r.steps[i]
 		if s.name == "outline" || s.name == "bore" || r.part.Profile != nil {
 			z := clean((s.fromMm + s.toMm) / 2)
-			note := join("; ", s.seat, s.finish)
+			note := words.Join("; ", s.seat, s.finish)
 			if s.undercut != nil {
-				note = join("; ", note, "undercut "+r.w.Size(s.undercut.Width.Mm)+" wide × "+r.w.Size(s.undercut.Depth.Mm)+" deep")
+				note = words.Join("; ", note, "undercut "+r.w.Size(s.undercut.Width.Mm)+" wide × "+r.w.Size(s.undercut.Depth.Mm)+" deep")
 			}
 			size := r.sizeText(s)
 			if r.part.Profile != nil {
 				size += " × " + r.w.Size(clean(s.toMm-s.fromMm)) + " long"
 			}
-			s.ref = r.add(plan.Feature{Name: words(s.name), Size: size, Limits: r.limitsText(s.size), Note: note, Balloon: plan.XY{XMm: z, YMm: s.drawnRadius()}})
+			s.ref = r.add(plan.Feature{Name: words.Spaced(s.name), Size: size, Limits: r.limitsText(s.size), Note: note, Balloon: plan.XY{XMm: z, YMm: s.drawnRadius()}})
 		}
 	}
 	length := "length"
@@ -51,7 +52,7 @@ func (r *resolver) features() {
 	r.add(f)
 	for _, c := range r.part.Chamfers {
 		st, dia := r.chamferDiaMm(c)
-		size := r.w.Size(c.Size.Mm) + " × " + trim(c.Angle.Deg, 1) + "°"
+		size := r.w.Size(c.Size.Mm) + " × " + words.Trim(c.Angle.Deg, 1) + "°"
 		at := plan.XY{XMm: r.lengthMm() / 2, YMm: r.out.Section.MaxMm}
 		if st != nil {
 			size += ": Ø" + r.w.Read(dia) + " at the face"
@@ -64,20 +65,20 @@ func (r *resolver) features() {
 		if c.For != "" {
 			note = "for " + c.For
 		}
-		r.add(plan.Feature{Name: "chamfer " + words(c.Edge.Value), Size: size, Note: note, Balloon: at})
+		r.add(plan.Feature{Name: "chamfer " + words.Spaced(c.Edge.Value), Size: size, Note: note, Balloon: at})
 	}
 	for i := range r.made {
 		m := &r.made[i]
 		m.ref = r.add(plan.Feature{
-			Name: words(m.group.Name), Size: countOf(m.group.Count) + m.group.SizeText + ", " + m.group.DepthText,
-			Limits: r.limitsText(m.size.size), Note: join("; ", r.patternWords(m), m.group.Extra), Face: m.face, Balloon: m.pts[0],
+			Name: words.Spaced(m.group.Name), Size: words.CountOf(m.group.Count) + m.group.SizeText + ", " + m.group.DepthText,
+			Limits: r.limitsText(m.size.size), Note: words.Join("; ", r.patternWords(m), m.group.Extra), Face: m.face, Balloon: m.pts[0],
 		})
 	}
 	for i := range r.radials {
 		m := &r.radials[i]
 		row := m.rows[0]
 		m.ref = r.add(plan.Feature{
-			Name: words(row.Name), Size: countOf(len(m.rows)) + row.SizeText + ", " + row.DepthText,
+			Name: words.Spaced(row.Name), Size: words.CountOf(len(m.rows)) + row.SizeText + ", " + row.DepthText,
 			Note: "clock " + clockList(m.rows) + ", " + r.w.Size(row.AxialMm) + " from the front face", Balloon: plan.XY{XMm: row.AxialMm, YMm: row.OutsideMm / 2},
 		})
 	}
@@ -98,7 +99,7 @@ func (r *resolver) frustumFeatures(f *parts.Frustum) {
 	}
 	r.add(plan.Feature{Name: "large end", Size: r.w.Dia(f.Large.Mm) + " " + at, Limits: r.limitsText(r.length(f.Large.Mm)), Balloon: plan.XY{XMm: 0, YMm: r.out.Section.MaxMm}})
 	r.add(plan.Feature{Name: "small end", Size: r.w.Dia(f.Small.Mm) + " " + at, Limits: r.limitsText(r.length(f.Small.Mm)), Balloon: plan.XY{XMm: f.Height.Mm, YMm: r.out.Section.Outer[1].YMm}})
-	size := "clock " + trim(f.Seam.Deg, 2) + "°"
+	size := "clock " + words.Trim(f.Seam.Deg, 2) + "°"
 	if f.Overlap.Mm > 0 {
 		size += ", overlap " + r.w.Size(f.Overlap.Mm)
 	}
@@ -119,7 +120,7 @@ func (r *resolver) sizeText(s *step) string {
 	case "", "limits":
 		return t
 	case "light press":
-		return t + " light press on " + s.size.press.Part + " " + words(s.size.press.Feature)
+		return t + " light press on " + s.size.press.Part + " " + words.Spaced(s.size.press.Feature)
 	}
 	return t + " " + s.size.class
 }
@@ -132,7 +133,7 @@ func (r *resolver) outlineWords() string {
 	case o.Shape == parts.SlotOutline:
 		return ", round ends"
 	case o.Shape == parts.PolygonOutline && o.Sides > 0:
-		return ", " + trim(float64(o.Sides), 0) + " sides, " + r.w.Size(o.Width.Mm) + " across flats"
+		return ", " + words.Trim(float64(o.Sides), 0) + " sides, " + r.w.Size(o.Width.Mm) + " across flats"
 	}
 	return ""
 }
@@ -144,9 +145,9 @@ func (r *resolver) patternWords(m *madeGroup) string {
 	switch p.Kind {
 	case parts.CirclePattern, parts.ArcPattern, parts.AnglesPattern:
 		a := clockOf(plan.XY{XMm: m.pts[0].XMm - p.Centre.X.Mm, YMm: m.pts[0].YMm - p.Centre.Y.Mm})
-		return "PCD " + r.w.Size(p.PCD.Mm) + ", hole " + trim(float64(m.group.First), 0) + " at " + trim(a, 3) + "°, " + face
+		return "PCD " + r.w.Size(p.PCD.Mm) + ", hole " + words.Trim(float64(m.group.First), 0) + " at " + words.Trim(a, 3) + "°, " + face
 	case parts.GridPattern:
-		return trim(float64(p.Columns), 0) + " × " + trim(float64(p.Rows), 0) + " at " + r.w.Size(p.PitchX.Mm) + " × " + r.w.Size(p.PitchY.Mm) + ", " + face
+		return words.Trim(float64(p.Columns), 0) + " × " + words.Trim(float64(p.Rows), 0) + " at " + r.w.Size(p.PitchX.Mm) + " × " + r.w.Size(p.PitchY.Mm) + ", " + face
 	}
 	return "see the hole table, " + face
 }
@@ -158,36 +159,15 @@ func clockList(rows []plan.RadialRow) string {
 			t = append(t, "…")
 			break
 		}
-		t = append(t, trim(row.ClockDeg, 3)+"°")
+		t = append(t, words.Trim(row.ClockDeg, 3)+"°")
 	}
 	return strings.Join(t, ", ")
-}
-
-func countOf(n int) string {
-	if n == 1 {
-		return ""
-	}
-	return trim(float64(n), 0) + " × "
-}
-
-// words turns a name into text: "bore-back" to "bore back".
-func words(name string) string { return strings.ReplaceAll(name, "-", " ") }
-
-// join joins the texts that are not empty.
-func join(sep string, texts ...string) string {
-	var kept []string
-	for _, t := range texts {
-		if t != "" {
-			kept = append(kept, t)
-		}
-	}
-	return strings.Join(kept, sep)
 }
 
 // ladder reads the bore from the measured mate.
 func (r *resolver) ladder(s *step, mateMm float64) plan.Ladder {
 	l := plan.Ladder{
-		Feature: words(s.name), Mate: s.size.press.Part + " " + words(s.size.press.Feature),
+		Feature: words.Spaced(s.name), Mate: s.size.press.Part + " " + words.Spaced(s.size.press.Feature),
 		Note: "Measure the mate at three places across; take the largest. Bore " + r.w.Size(0.01) + " to " + r.w.Said(0.03) + " under it (common practice, no source).",
 	}
 	rungs, err := fits.LightPressLadder(mateMm, 0.6, 0.05)
@@ -208,7 +188,7 @@ func (r *resolver) ladder(s *step, mateMm float64) plan.Ladder {
 func (r *resolver) checks() {
 	for i := range r.steps {
 		s := &r.steps[i]
-		c := plan.Check{Ref: s.ref, What: words(s.name), Wanted: r.sizeText(s), Limits: r.limitsText(s.size), Source: s.size.source, Gauge: gauge(s)}
+		c := plan.Check{Ref: s.ref, What: words.Spaced(s.name), Wanted: r.sizeText(s), Limits: r.limitsText(s.size), Source: s.size.source, Gauge: gauge(s)}
 		switch {
 		case s.size.thread != nil:
 			c.Limits = "mate runs freely, no shake"
@@ -222,7 +202,7 @@ func (r *resolver) checks() {
 		}
 		r.out.Checks = append(r.out.Checks, c)
 		if r.part.Profile != nil && clean(s.toMm-s.fromMm) != clean(r.lengthMm()) {
-			r.checkLength(s.ref, words(s.name)+" length", s.toMm-s.fromMm)
+			r.checkLength(s.ref, words.Spaced(s.name)+" length", s.toMm-s.fromMm)
 		}
 	}
 	for _, f := range r.out.Features {
@@ -231,14 +211,14 @@ func (r *resolver) checks() {
 			r.checkLength(f.N, f.Name, r.lengthMm())
 		case "thickness", "outline", "large end", "small end", "rectangle", "round end":
 			if r.stepNamed(f.Name) == nil {
-				r.out.Checks = append(r.out.Checks, plan.Check{Ref: f.N, What: f.Name, Wanted: f.Size, Limits: orNone(f.Limits), Gauge: "tape or calipers", Source: r.generalSource(f.Limits)})
+				r.out.Checks = append(r.out.Checks, plan.Check{Ref: f.N, What: f.Name, Wanted: f.Size, Limits: words.OrNone(f.Limits), Gauge: "tape or calipers", Source: r.generalSource(f.Limits)})
 			}
 		}
 	}
 	for i := range r.part.Chamfers {
 		c := &r.part.Chamfers[i]
 		if st, dia := r.chamferDiaMm(*c); st != nil {
-			check := plan.Check{Ref: r.refs("chamfer " + words(c.Edge.Value))[0], What: "chamfer " + words(c.Edge.Value), Wanted: "Ø" + r.w.Read(dia) + " at the face", Limits: "no tolerance given", Gauge: "calipers"}
+			check := plan.Check{Ref: r.refs("chamfer " + words.Spaced(c.Edge.Value))[0], What: "chamfer " + words.Spaced(c.Edge.Value), Wanted: "Ø" + r.w.Read(dia) + " at the face", Limits: "no tolerance given", Gauge: "calipers"}
 			if pm, err := fits.GeneralChamfer(c.Size.Mm, r.job.Tolerance.Value); err == nil {
 				check.Limits = "depth " + r.w.Limits(c.Size.Mm-pm, c.Size.Mm+pm)
 				check.Source = "ISO 2768-" + r.job.Tolerance.Value + " (chamfers)"
@@ -254,8 +234,8 @@ func (r *resolver) checks() {
 		for _, row := range m.rows {
 			s := r.length(row.AxialMm)
 			r.out.Checks = append(r.out.Checks, plan.Check{
-				Ref: m.ref, What: words(row.Name) + " at " + trim(row.ClockDeg, 3) + "°", Wanted: r.w.Size(row.AxialMm) + " from the front face",
-				Limits: orNone(r.limitsText(s)), MinMm: s.minMm, MaxMm: s.maxMm, Gauge: "calipers, depth rod", Source: s.source,
+				Ref: m.ref, What: words.Spaced(row.Name) + " at " + words.Trim(row.ClockDeg, 3) + "°", Wanted: r.w.Size(row.AxialMm) + " from the front face",
+				Limits: words.OrNone(r.limitsText(s)), MinMm: s.minMm, MaxMm: s.maxMm, Gauge: "calipers, depth rod", Source: s.source,
 			})
 		}
 	}
@@ -279,16 +259,9 @@ func (r *resolver) generalSource(limits string) string {
 	return "ISO 2768-" + r.job.Tolerance.Value
 }
 
-func orNone(limits string) string {
-	if limits == "" {
-		return "no tolerance given"
-	}
-	return limits
-}
-
 func (r *resolver) checkLength(ref int, what string, mm float64) {
 	s := r.length(clean(mm))
-	c := plan.Check{Ref: ref, What: what, Wanted: r.w.Size(clean(mm)), Limits: orNone(r.limitsText(s)), Gauge: "calipers", Source: s.source}
+	c := plan.Check{Ref: ref, What: what, Wanted: r.w.Size(clean(mm)), Limits: words.OrNone(r.limitsText(s)), Gauge: "calipers", Source: s.source}
 	if s.limited {
 		c.MinMm, c.MaxMm = s.minMm, s.maxMm
 	}
@@ -297,7 +270,7 @@ func (r *resolver) checkLength(ref int, what string, mm float64) {
 
 // checkGroup checks a hole group's size and, over pins, its spacing.
 func (r *resolver) checkGroup(m *madeGroup) {
-	c := plan.Check{Ref: m.ref, What: words(m.group.Name), Wanted: countOf(m.group.Count) + m.group.SizeText, Gauge: "calipers or drill shank", Source: m.size.size.source}
+	c := plan.Check{Ref: m.ref, What: words.Spaced(m.group.Name), Wanted: words.CountOf(m.group.Count) + m.group.SizeText, Gauge: "calipers or drill shank", Source: m.size.size.source}
 	switch {
 	case m.size.thread != nil:
 		c.Limits, c.Gauge = "bolt runs freely, square", "thread gauge or new bolt"
@@ -321,9 +294,9 @@ func (r *resolver) checkGroup(m *madeGroup) {
 		seen[ch.Kind] = true
 		s := r.length(ch.CentreMm)
 		k := plan.Check{
-			Ref: m.ref, What: words(m.group.Name) + ", holes " + trim(float64(ch.From), 0) + " to " + trim(float64(ch.To), 0),
+			Ref: m.ref, What: words.Spaced(m.group.Name) + ", holes " + words.Trim(float64(ch.From), 0) + " to " + words.Trim(float64(ch.To), 0),
 			Wanted: r.w.Size(ch.OverMm) + " over pins " + r.w.Dia(m.group.DrillMm),
-			Limits: orNone(""), Gauge: "pins and calipers", Source: s.source,
+			Limits: words.OrNone(""), Gauge: "pins and calipers", Source: s.source,
 		}
 		if s.limited {
 			k.MinMm, k.MaxMm = s.minMm+m.group.DrillMm, s.maxMm+m.group.DrillMm

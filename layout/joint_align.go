@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"centrepop/layout/plan"
+	"centrepop/layout/words"
 	"centrepop/parts"
 )
 
@@ -105,7 +106,7 @@ func (j *joiner) align(t *joint) {
 		var where []string
 		for _, ref := range rule.Refs {
 			angles, _ := j.clocks(j.find(ref))
-			where = append(where, ref.Part+"."+ref.Feature+" at "+degrees(angles))
+			where = append(where, ref.Part+"."+ref.Feature+" at "+words.Degrees(angles))
 		}
 		if rule.Up {
 			where = append(where, "up is 0°")
@@ -140,7 +141,7 @@ func (j *joiner) rotationThatAligns(t *joint, rule parts.AlignRule) string {
 	b := j.at(t.b.inst())
 	for _, turn := range turns {
 		if _, ok := j.aligned(rule, moved, motion{turn: turn}); ok {
-			return "rotate: " + trim(norm(t.in.Rotate.Deg+b.at.s*turn), 2) + " lines them up"
+			return "rotate: " + words.Trim(norm(t.in.Rotate.Deg+b.at.s*turn), 2) + " lines them up"
 		}
 	}
 	return none
@@ -159,18 +160,6 @@ func (j *joiner) ruleText(rule parts.AlignRule) string {
 		t = append(t, "up")
 	}
 	return strings.Join(t, " – ")
-}
-
-func degrees(angles []float64) string {
-	var t []string
-	for i, a := range angles {
-		if i == 8 {
-			t = append(t, "…")
-			break
-		}
-		t = append(t, trim(a, 2)+"°")
-	}
-	return strings.Join(t, ", ")
 }
 
 // pattern is a bolted group's points in the assembly.
@@ -268,13 +257,13 @@ func (j *joiner) traps(t *joint) {
 		serious = serious || breaks || m.flip
 	}
 	if harmless > 0 {
-		t.figure("wrong ways that do no harm", trim(float64(harmless), 0)+", as the parts look the same", "")
+		t.figure("wrong ways that do no harm", words.Trim(float64(harmless), 0)+", as the parts look the same", "")
 	}
 	if len(t.out.Traps) == 0 {
 		return
 	}
 	t.out.Remedies = append(t.out.Remedies, "Witness mark: before taking apart, and at first assembly, scribe one line across the edges of "+
-		t.a.title()+" and "+t.b.title()+" at "+trim(j.markDeg(t), 1)+"° (assembly clock).")
+		t.a.title()+" and "+t.b.title()+" at "+words.Trim(j.markDeg(t), 1)+"° (assembly clock).")
 	if text := j.offsetHole(t); serious && text != "" {
 		t.out.Remedies = append(t.out.Remedies, text)
 	}
@@ -297,7 +286,7 @@ func (j *joiner) witness(t *joint, moved []inst) {
 	for _, rule := range append(slices.Clone(t.in.Align), j.rules()...) {
 		if j.crosses(rule, moved) {
 			t.out.Remedies = append(t.out.Remedies, "Nothing but a mark holds the clock angle of this round joint: scribe "+t.a.title()+" and "+t.b.title()+
-				" at "+trim(j.markDeg(t), 1)+"° (assembly clock) before joining, and keep "+j.ruleText(rule)+" in line.")
+				" at "+words.Trim(j.markDeg(t), 1)+"° (assembly clock) before joining, and keep "+j.ruleText(rule)+" in line.")
 			return
 		}
 	}
@@ -346,7 +335,7 @@ func (j *joiner) outOfPlace(t *joint, moved []inst, m motion) (out []string, bre
 			breaks = true
 			for _, ref := range rule.Refs {
 				if f := j.find(ref); slices.Contains(moved, f.inst()) {
-					add(f.text() + " at " + trim(m.clock(right), 2) + "° instead of " + trim(right, 2) + "°")
+					add(f.text() + " at " + words.Trim(m.clock(right), 2) + "° instead of " + words.Trim(right, 2) + "°")
 				}
 			}
 		}
@@ -366,7 +355,7 @@ func (j *joiner) outOfPlace(t *joint, moved []inst, m motion) (out []string, bre
 		}
 		for _, c := range t.a.r.part.Chamfers {
 			if c.For == "weld" || c.For == "lead-in" {
-				add("chamfer " + words(c.Edge.Value) + " of " + t.a.title() + " on the wrong side")
+				add("chamfer " + words.Spaced(c.Edge.Value) + " of " + t.a.title() + " on the wrong side")
 			}
 		}
 	}
@@ -396,7 +385,7 @@ func (j *joiner) shifted(t *joint, p placedPart, m motion, named []parts.JointRe
 			stays = stays && slices.ContainsFunc(angles, func(b float64) bool { return apart(m.clock(a), b) <= alignDeg })
 		}
 		if !stays && !isNamed(name) {
-			out = append(out, title+" "+words(name)+" at "+trim(m.clock(angles[0]), 2)+"° instead of "+trim(angles[0], 2)+"° (no rule says where it belongs)")
+			out = append(out, title+" "+words.Spaced(name)+" at "+words.Trim(m.clock(angles[0]), 2)+"° instead of "+words.Trim(angles[0], 2)+"° (no rule says where it belongs)")
 		}
 	}
 	for i := range p.r.made {
@@ -437,7 +426,7 @@ func (j *joiner) offsetHole(t *joint) string {
 			onFace = norm(-front)
 		}
 		was := clockOf(t.a.group.pts[k])
-		return "Offset hole: drill hole " + trim(float64(t.a.group.group.First+k), 0) + " of " + t.a.text() + " at " + trim(onFace, 1) + "° instead of " + trim(was, 1) +
+		return "Offset hole: drill hole " + words.Trim(float64(t.a.group.group.First+k), 0) + " of " + t.a.text() + " at " + words.Trim(onFace, 1) + "° instead of " + words.Trim(was, 1) +
 			"° (its marked face), and its mate in " + t.b.title() + " to match: then the holes meet in one way only."
 	}
 	return ""

@@ -7,6 +7,7 @@ import (
 
 	"centrepop/layout/bolts"
 	"centrepop/layout/plan"
+	"centrepop/layout/words"
 	"centrepop/parts"
 )
 
@@ -14,7 +15,7 @@ import (
 type joiner struct {
 	job    *parts.Job
 	pl     *plan.Plan
-	w      Writer
+	w      words.Writer
 	rs     []*resolver // as in the job
 	errs   parts.Errors
 	placed []placedPart // every part that shares an axis with another, in order of appearance
@@ -109,12 +110,12 @@ func (f feature) title() string { return copyTitle(f.r, f.ref.Copy) }
 func copyTitle(r *resolver, n int) string {
 	t := r.out.Title
 	if r.part.Quantity > 1 {
-		t += " " + trim(float64(n), 0)
+		t += " " + words.Trim(float64(n), 0)
 	}
 	return t
 }
 
-func (f feature) text() string { return f.title() + " " + words(f.ref.Feature) }
+func (f feature) text() string { return f.title() + " " + words.Spaced(f.ref.Feature) }
 
 func (j *joiner) fault(pos parts.Pos, what, right string) {
 	j.errs = append(j.errs, j.job.Fault(pos, what, right))
@@ -458,7 +459,7 @@ func (j *joiner) agrees(t *joint, rel placement, a, b placedPart) {
 		j.fault(t.in.Pos, "earlier joints leave "+t.a.title()+" "+j.w.Size(math.Abs(clean(is.z0-rel.z0)))+" away from where this joint wants it",
 			"lengths of the parts between that agree")
 	case t.in.Rotate.Pos.Line > 0 && apart(is.turn, rel.turn) > alignDeg:
-		j.fault(t.in.Rotate.Pos, fmt.Sprintf("earlier joints turn %s by %s° and not %s°", t.a.title(), trim(is.turn, 2), trim(rel.turn, 2)), "rotate: "+trim(is.turn, 3))
+		j.fault(t.in.Rotate.Pos, fmt.Sprintf("earlier joints turn %s by %s° and not %s°", t.a.title(), words.Trim(is.turn, 2), words.Trim(rel.turn, 2)), "rotate: "+words.Trim(is.turn, 3))
 	}
 }
 
@@ -507,5 +508,5 @@ func (j *joiner) massKg(members []inst) float64 {
 		}
 		sum += p.MassKg
 	}
-	return round(sum, 3)
+	return words.Round(sum, 3)
 }

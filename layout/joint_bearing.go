@@ -6,6 +6,7 @@ import (
 
 	"centrepop/layout/plan"
 	"centrepop/layout/press"
+	"centrepop/layout/words"
 	"centrepop/parts"
 )
 
@@ -100,20 +101,20 @@ func (j *joiner) bearing(t *joint) {
 	// Push tools, common practice, no source: they bear on the ring to be
 	// moved and on nothing else, over three tenths of the section.
 	ring := 0.3 * (D - d)
-	p.ConeSleeveInMm, p.ConeSleeveOutMm = round(d+0.5, 1), round(d+ring, 1)
-	p.CupRingInMm, p.CupRingOutMm = round(D-ring, 1), round(D-1, 1)
+	p.ConeSleeveInMm, p.ConeSleeveOutMm = words.Round(d+0.5, 1), words.Round(d+ring, 1)
+	p.CupRingInMm, p.CupRingOutMm = words.Round(D-ring, 1), words.Round(D-1, 1)
 	if hi := p.ConeFitUm.Max; hi > 0 {
 		if left := 1000*steelPerK*d*(coneHeatC-roomC) - hi; left >= coneSlipUm {
-			p.HeatConeC, p.HeatLeftUm = coneHeatC, round(left, 0)
+			p.HeatConeC, p.HeatLeftUm = coneHeatC, words.Round(left, 0)
 		}
 	}
 	// Grease at a bearing: grams = 0.005 D B (bearing makers' rule for
 	// regreasing, from memory).
-	p.GreaseG = round(0.005*D*in.Width.Mm, 1)
+	p.GreaseG = words.Round(0.005*D*in.Width.Mm, 1)
 	for _, m := range t.b.r.radials {
 		if n := m.radial.Name.Value; strings.Contains(n, "grease") {
 			for _, row := range m.rows {
-				p.Ports = append(p.Ports, words(n)+" of "+t.b.title()+" at "+trim(row.ClockDeg, 1)+"°, "+j.w.Size(row.AxialMm)+" from its front")
+				p.Ports = append(p.Ports, words.Spaced(n)+" of "+t.b.title()+" at "+words.Trim(row.ClockDeg, 1)+"°, "+j.w.Size(row.AxialMm)+" from its front")
 			}
 		}
 	}
@@ -135,7 +136,7 @@ const (
 // memory).
 const steelPerK = 12e-6
 
-func seatClass(w Writer, s sized) string {
+func seatClass(w words.Writer, s sized) string {
 	switch {
 	case !s.fitted():
 		return "no limits"
@@ -171,10 +172,10 @@ func (j *joiner) seats(t *joint, p *plan.BearingPlan, cone, cup sized) {
 	}
 	um := func(mm float64) float64 { return mm * 1000 }
 	if cone.fitted() && known {
-		p.ConeFitUm = plan.Range{Min: round(um(cone.minMm-in.Bore.Mm)-boreHigh, 1), Max: round(um(cone.maxMm-in.Bore.Mm)-boreLow, 1)}
+		p.ConeFitUm = plan.Range{Min: words.Round(um(cone.minMm-in.Bore.Mm)-boreHigh, 1), Max: words.Round(um(cone.maxMm-in.Bore.Mm)-boreLow, 1)}
 	}
 	if cup.fitted() && known {
-		p.CupFitUm = plan.Range{Min: round(um(in.Outside.Mm-cup.maxMm)+cupLow, 1), Max: round(um(in.Outside.Mm-cup.minMm)+cupHigh, 1)}
+		p.CupFitUm = plan.Range{Min: words.Round(um(in.Outside.Mm-cup.maxMm)+cupLow, 1), Max: words.Round(um(in.Outside.Mm-cup.minMm)+cupHigh, 1)}
 	}
 	for _, s := range []struct {
 		f    feature
@@ -196,8 +197,8 @@ func (j *joiner) seats(t *joint, p *plan.BearingPlan, cone, cup sized) {
 		source = "ABMA 19.2 classes 4 and 2, from memory"
 	}
 	if known {
-		t.figure("cone on shaft", j.fine(p.ConeFitUm.Min, p.ConeFitUm.Max, 0)+" interference", source)
-		t.figure("cup in housing", j.fine(p.CupFitUm.Min, p.CupFitUm.Max, 0)+" interference", source)
+		t.figure("cone on shaft", j.w.Fine(p.ConeFitUm.Min, p.ConeFitUm.Max, 0)+" interference", source)
+		t.figure("cup in housing", j.w.Fine(p.CupFitUm.Min, p.CupFitUm.Max, 0)+" interference", source)
 	}
 }
 
@@ -216,12 +217,12 @@ func (j *joiner) bearingFigures(t *joint, p *plan.BearingPlan) {
 	t.figure("sleeve for the cone", "Ø"+j.w.Read(p.ConeSleeveInMm)+" inside, "+"Ø"+j.w.Read(p.ConeSleeveOutMm)+" outside", "common practice, no source")
 	t.figure("push ring for the cup", "Ø"+j.w.Read(p.CupRingInMm)+" inside, "+"Ø"+j.w.Read(p.CupRingOutMm)+" outside", "common practice, no source")
 	if p.HeatConeC > 0 {
-		t.figure("cone slips on at", trim(p.HeatConeC, 0)+" °C with "+trim(p.HeatLeftUm, 0)+" µm or more to spare", "expansion 12e-6 /K, from memory")
+		t.figure("cone slips on at", words.Trim(p.HeatConeC, 0)+" °C with "+words.Trim(p.HeatLeftUm, 0)+" µm or more to spare", "expansion 12e-6 /K, from memory")
 	}
 	if p.HasEndFloat {
-		t.figure("end float", j.fine(p.EndFloatMm.Min*1000, p.EndFloatMm.Max*1000, 0)+" (negative is preload)", "job file")
+		t.figure("end float", j.w.Fine(p.EndFloatMm.Min*1000, p.EndFloatMm.Max*1000, 0)+" (negative is preload)", "job file")
 	}
-	t.figure("grease", trim(p.GreaseG, 0)+" g when regreasing; first fill: all spaces between the rollers", "0.005 D B, bearing makers' rule, from memory")
+	t.figure("grease", words.Trim(p.GreaseG, 0)+" g when regreasing; first fill: all spaces between the rollers", "0.005 D B, bearing makers' rule, from memory")
 }
 
 func (j *joiner) bearingSteps(t *joint, p *plan.BearingPlan) {
@@ -232,16 +233,16 @@ func (j *joiner) bearingSteps(t *joint, p *plan.BearingPlan) {
 	do := []string{"Sleeve " + "Ø" + j.w.Read(p.ConeSleeveInMm) + " / " + "Ø" + j.w.Read(p.ConeSleeveOutMm) + " on the inner ring, large end of the cone to the shoulder of " + t.a.text() + "."}
 	switch {
 	case p.HeatConeC > 0:
-		do = append(do, "Or heat the cone to "+trim(p.HeatConeC, 0)+" °C in oil or on a plate, slip it on, hold until it grips.")
+		do = append(do, "Or heat the cone to "+words.Trim(p.HeatConeC, 0)+" °C in oil or on a plate, slip it on, hold until it grips.")
 	case up(p.ConeFitUm):
-		do = append(do, "Press it: heating to "+trim(coneHeatC, 0)+" °C would not open it enough.")
+		do = append(do, "Press it: heating to "+words.Trim(coneHeatC, 0)+" °C would not open it enough.")
 	default:
 		do = append(do, "It slides on by hand.")
 	}
 	s = t.step("Cone", do...)
 	s.Hold = "Feeler between cone and shoulder after cooling."
-	s.Caution = "Not over " + trim(press.OpenBearing.Limit().MaxC, 0) + " °C, no flame."
-	t.step("Grease", greaseText(p), "Later "+trim(p.GreaseG, 0)+" g at a time."+ports(p))
+	s.Caution = "Not over " + words.Trim(press.OpenBearing.Limit().MaxC, 0) + " °C, no flame."
+	t.step("Grease", greaseText(p), "Later "+words.Trim(p.GreaseG, 0)+" g at a time."+ports(p))
 	if p.HasEndFloat {
 		j.endFloatStep(t, p)
 	}
@@ -254,7 +255,7 @@ func (j *joiner) endFloatStep(t *joint, p *plan.BearingPlan) {
 	span := j.w.Setting(p.EndFloatMm.Min) + " to " + j.w.Setting(p.EndFloatMm.Max)
 	check := plan.Check{What: "end float", Wanted: span, Limits: span, MinMm: p.EndFloatMm.Min, MaxMm: p.EndFloatMm.Max, Gauge: "dial gauge", Source: "job file"}
 	nut, pitch := nutThread(t.a)
-	turn := func(mm float64) string { return trim(360*math.Abs(mm)/pitch, 0) + "°" }
+	turn := func(mm float64) string { return words.Trim(360*math.Abs(mm)/pitch, 0) + "°" }
 	if p.EndFloatMm.Max > 0 {
 		do := []string{"Tighten the nut while turning the shaft, until it drags, so that the rollers find their place; then slack off."}
 		if pitch > 0 && p.EndFloatMm.Min >= 0 {

@@ -8,6 +8,7 @@ import (
 
 	"centrepop/layout/bolts"
 	"centrepop/layout/plan"
+	"centrepop/layout/words"
 	"centrepop/parts"
 )
 
@@ -108,13 +109,13 @@ func (j *joiner) match(t *joint, a, b []plan.XY) bool {
 		}
 		worst = math.Max(worst, best)
 	}
-	what := "the holes of " + t.a.text() + " miss those of " + t.b.text() + " by up to " + j.w.Size(round(worst, 3)) + "; the play allows " + j.w.Size(clean(reach))
+	what := "the holes of " + t.a.text() + " miss those of " + t.b.text() + " by up to " + j.w.Size(words.Round(worst, 3)) + "; the play allows " + j.w.Size(clean(reach))
 	right := "the same circle and angles; seen from the other face a pattern is mirrored"
 	if ra, rb := patternRadius(a), patternRadius(b); math.Abs(ra-rb) > reach+1e-6 {
 		right = "one pitch circle: " + j.w.Dia(clean(2*ra)) + " here and " + j.w.Dia(clean(2*rb)) + " there"
 	} else if ms := motions(a, b, reach, false); len(ms) > 0 {
 		s := j.at(t.b.inst()).at.s
-		right = "rotate: " + trim(norm(t.in.Rotate.Deg+s*ms[0].turn), 3) + " makes them meet"
+		right = "rotate: " + words.Trim(norm(t.in.Rotate.Deg+s*ms[0].turn), 3) + " makes them meet"
 	}
 	j.fault(t.in.Pos, what, right)
 	return false
@@ -166,13 +167,13 @@ func (j *joiner) chooseBolt(t *joint, p *plan.BoltPlan, tapped bool) bool {
 		j.fault(in.Pos, "no bolt can be chosen", strings.TrimPrefix(err.Error(), "bolts: "))
 		return false
 	}
-	p.NeedMm = round(choice.NeedMm, 2)
+	p.NeedMm = words.Round(choice.NeedMm, 2)
 	for _, pr := range choice.HoleProblems {
 		t.problem(pr.Text)
 	}
 	if c := choice.Chosen; c != nil {
 		p.Ordered, p.LengthMm = c.Name, c.LengthMm
-		p.EngagementMm, p.SpareMm, p.ProtrusionMm = round(c.EngagementMm, 2), round(c.SpareMm, 2), round(c.ProtrusionMm, 2)
+		p.EngagementMm, p.SpareMm, p.ProtrusionMm = words.Round(c.EngagementMm, 2), words.Round(c.SpareMm, 2), words.Round(c.ProtrusionMm, 2)
 		if c.FullThread {
 			t.figure("thread", "to the head (metric hexagon: ISO 4017)", t.bolt.Source)
 		}
@@ -184,8 +185,8 @@ func (j *joiner) chooseBolt(t *joint, p *plan.BoltPlan, tapped bool) bool {
 		j.fault(in.Pos, "no torque can be given", strings.TrimPrefix(err.Error(), "bolts: "))
 		return false
 	}
-	p.PreloadN, p.PreloadRangeN = round(grade.PreloadN, 0), plan.Range{Min: round(grade.PreloadLowN, 0), Max: round(grade.PreloadHighN, 0)}
-	p.TorqueNm, p.TorqueRangeNm = round(grade.TorqueNm, 1), plan.Range{Min: round(grade.TorqueLowNm, 1), Max: round(grade.TorqueHighNm, 1)}
+	p.PreloadN, p.PreloadRangeN = words.Round(grade.PreloadN, 0), plan.Range{Min: words.Round(grade.PreloadLowN, 0), Max: words.Round(grade.PreloadHighN, 0)}
+	p.TorqueNm, p.TorqueRangeNm = words.Round(grade.TorqueNm, 1), plan.Range{Min: words.Round(grade.TorqueLowNm, 1), Max: words.Round(grade.TorqueHighNm, 1)}
 	p.K, p.KSource = grade.NutFactor.K, grade.NutFactor.Source
 	if grade.OverProof {
 		t.caution("The scatter reaches beyond the proof load: an unlucky bolt stretches. Use a new bolt after each taking apart, or tighten less.")
@@ -229,16 +230,16 @@ func (j *joiner) stud(t *joint, p *plan.BoltPlan) {
 	}
 	for k, e := range ends {
 		if e.size.thread == nil || e.size.thread.Designation != p.Size {
-			t.problem("the end " + words(e.name) + " of " + r.out.Title + " is not " + p.Size)
+			t.problem("the end " + words.Spaced(e.name) + " of " + r.out.Title + " is not " + p.Size)
 			continue
 		}
 		length := e.toMm - e.fromMm
-		t.figure(plates[k].What+" on "+words(e.name), j.w.Size(length)+" of thread, "+j.w.Size(round(plates[k].ThickMm+need, 2))+" needed", "plate, washer, nut, two pitches")
+		t.figure(plates[k].What+" on "+words.Spaced(e.name), j.w.Size(length)+" of thread, "+j.w.Size(words.Round(plates[k].ThickMm+need, 2))+" needed", "plate, washer, nut, two pitches")
 		if length < plates[k].ThickMm+need-1e-9 {
-			t.problem("the thread " + words(e.name) + " of " + r.out.Title + " is " + j.w.Size(round(plates[k].ThickMm+need-length, 2)) + " too short")
+			t.problem("the thread " + words.Spaced(e.name) + " of " + r.out.Title + " is " + j.w.Size(words.Round(plates[k].ThickMm+need-length, 2)) + " too short")
 		}
 	}
-	p.NeedMm = round(t.bolt.NutHeightMm, 2)
+	p.NeedMm = words.Round(t.bolt.NutHeightMm, 2)
 	p.EngagementMm = p.NeedMm
 	t.caution("The strength of the made stud is that of its material, and no torque is given: tighten alternately, spanner-tight.")
 }
@@ -276,12 +277,12 @@ func (j *joiner) headRoom(t *joint, p *plan.BoltPlan) {
 		}
 		label := "room for " + strings.TrimPrefix(side.what, "the ")
 		if wall > 0 {
-			t.figure(label, j.w.Read(round(room.WallGapMm, 1))+" to "+who+", with tool", "tool sizes common practice, no source")
+			t.figure(label, j.w.Read(words.Round(room.WallGapMm, 1))+" to "+who+", with tool", "tool sizes common practice, no source")
 			if p.WallGapMm == 0 || room.WallGapMm < p.WallGapMm {
-				p.WallGapMm = round(room.WallGapMm, 2)
+				p.WallGapMm = words.Round(room.WallGapMm, 2)
 			}
 		}
-		p.NeighbourGapMm = round(room.NeighbourGapMm, 2)
+		p.NeighbourGapMm = words.Round(room.NeighbourGapMm, 2)
 		for _, pr := range room.Problems {
 			t.problem(strings.TrimPrefix(side.what, "the ") + ": " + pr.Text)
 		}
@@ -326,7 +327,7 @@ func (j *joiner) wall(side headSide) (mm float64, who string, of inst) {
 					d = -d
 				}
 				if d > 0 && d < mm {
-					mm, who, of = d, copyTitle(q.r, q.copy)+" "+words(s.name), q.inst
+					mm, who, of = d, copyTitle(q.r, q.copy)+" "+words.Spaced(s.name), q.inst
 				}
 			}
 		}
@@ -394,7 +395,7 @@ func (j *joiner) boltFigures(t *joint, p *plan.BoltPlan) {
 	}
 	t.figure("grip", j.w.Size(p.GripMm)+": "+strings.Join(layers, " + "), "")
 	if p.Ordered != "" {
-		text := trim(float64(p.Count), 0) + " × " + p.Ordered
+		text := words.Trim(float64(p.Count), 0) + " × " + p.Ordered
 		if p.Class != "" {
 			text += ", " + p.Class + ", " + p.Head + " head"
 		}
@@ -408,8 +409,8 @@ func (j *joiner) boltFigures(t *joint, p *plan.BoltPlan) {
 		t.figure("stands past the thread", j.w.Read(p.ProtrusionMm), "")
 	}
 	if p.TorqueNm > 0 {
-		t.figure("preload wanted", trim(p.PreloadN/1000, 1)+" kN, scatter "+between(p.PreloadRangeN.Min/1000, p.PreloadRangeN.Max/1000, 1, "kN"), "0.75 of proof load, Shigley; scatter ±30 %, from memory")
-		t.figure("torque", trim(p.TorqueNm, 0)+" N m"+j.lbFt(p.TorqueNm)+" with K = "+trim(p.K, 3)+"; "+between(p.TorqueRangeNm.Min, p.TorqueRangeNm.Max, 0, "N m")+" by scatter", p.KSource)
+		t.figure("preload wanted", words.Trim(p.PreloadN/1000, 1)+" kN, scatter "+words.Between(p.PreloadRangeN.Min/1000, p.PreloadRangeN.Max/1000, 1, "kN"), "0.75 of proof load, Shigley; scatter ±30 %, from memory")
+		t.figure("torque", words.Trim(p.TorqueNm, 0)+" N m"+j.w.PoundFeet(p.TorqueNm)+" with K = "+words.Trim(p.K, 3)+"; "+words.Between(p.TorqueRangeNm.Min, p.TorqueRangeNm.Max, 0, "N m")+" by scatter", p.KSource)
 	}
 	t.figure("play of the pattern", j.w.Read(p.PlayMm), "holes less bolt")
 }
@@ -420,7 +421,7 @@ func (j *joiner) boltSteps(t *joint, p *plan.BoltPlan, tapped bool) {
 	if len(t.out.Align) > 0 {
 		var lines []string
 		for _, l := range t.out.Align {
-			lines = append(lines, l.What+" at "+trim(l.Deg, 1)+"°")
+			lines = append(lines, l.What+" at "+words.Trim(l.Deg, 1)+"°")
 		}
 		s.Hold = "In line: " + strings.Join(lines, "; ") + "."
 	}
@@ -439,14 +440,16 @@ func (j *joiner) boltSteps(t *joint, p *plan.BoltPlan, tapped bool) {
 			wash += " and nut"
 		}
 	}
-	t.step("Start the "+kind, "All "+trim(float64(p.Count), 0)+" by hand through "+a+" "+into+wash+".", "A bolt that does not start by hand is not forced: find out why.")
+	t.step("Start the "+kind, "All "+words.Trim(float64(p.Count), 0)+" by hand through "+a+" "+into+wash+".", "A bolt that does not start by hand is not forced: find out why.")
 	order := []string{}
 	for _, n := range p.Order {
-		order = append(order, trim(float64(n), 0))
+		order = append(order, words.Trim(float64(n), 0))
 	}
 	do := []string{"Order " + strings.Join(order, ", ") + " (hole numbers of " + a + ")."}
 	if p.TorqueNm > 0 {
-		round := func(part float64) string { return trim(p.TorqueNm*part, 0) + " N m" + j.lbFt(p.TorqueNm*part) }
+		round := func(part float64) string {
+			return words.Trim(p.TorqueNm*part, 0) + " N m" + j.w.PoundFeet(p.TorqueNm*part)
+		}
 		do = append(do, "First round "+round(0.3)+", second "+round(0.7)+", third "+round(1)+", then once round at the full torque.")
 	} else {
 		do = append(do, "Three rounds, each a little tighter.")
@@ -454,7 +457,7 @@ func (j *joiner) boltSteps(t *joint, p *plan.BoltPlan, tapped bool) {
 	s = t.step("Tighten", do...)
 	s.Hold = "Joint closed: no feeler of 0.05 mm enters anywhere round."
 	if p.TorqueNm > 0 {
-		t.out.Checks = append(t.out.Checks, plan.Check{What: "torque", Wanted: trim(p.TorqueNm, 0) + " N m" + j.lbFt(p.TorqueNm), Limits: "each bolt, K = " + trim(p.K, 3) + " assumed", Gauge: "torque wrench", Source: p.KSource})
+		t.out.Checks = append(t.out.Checks, plan.Check{What: "torque", Wanted: words.Trim(p.TorqueNm, 0) + " N m" + j.w.PoundFeet(p.TorqueNm), Limits: "each bolt, K = " + words.Trim(p.K, 3) + " assumed", Gauge: "torque wrench", Source: p.KSource})
 	}
 	t.out.Checks = append(t.out.Checks, plan.Check{What: "joint gap", Wanted: "closed", Limits: "0.05 mm feeler does not enter", Gauge: "feeler", Source: "common practice, no source"})
 }

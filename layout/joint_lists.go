@@ -7,6 +7,7 @@ import (
 	"centrepop/layout/bolts"
 	"centrepop/layout/cutting"
 	"centrepop/layout/plan"
+	"centrepop/layout/words"
 	"centrepop/parts"
 )
 
@@ -32,7 +33,7 @@ func (j *joiner) bought() []plan.BoughtRow {
 			continue
 		}
 		in := j.job.Joints[slices.IndexFunc(j.job.Joints, func(o *parts.Joint) bool { return o.Name.Value == t.Name })].Bolt
-		use := words(t.Name)
+		use := words.Spaced(t.Name)
 		perBolt := 1
 		if in.Stud.Value != "" {
 			perBolt = 2
@@ -65,7 +66,7 @@ func (j *joiner) bought() []plan.BoughtRow {
 	}
 	for _, t := range j.pl.Joints {
 		if t.Bearing != nil {
-			add("Tapered roller bearing "+t.Bearing.Bearing, 1, words(t.Name), "cup and cone")
+			add("Tapered roller bearing "+t.Bearing.Bearing, 1, words.Spaced(t.Name), "cup and cone")
 		}
 	}
 	for _, r := range j.rs {
@@ -78,7 +79,7 @@ func (j *joiner) bought() []plan.BoughtRow {
 			note := m.radial.Note.Value
 			for _, word := range []string{"nipple", "plug"} {
 				if strings.Contains(note, word) {
-					add(strings.ToUpper(word[:1])+word[1:]+" "+m.size.threadName(), len(m.rows)*r.part.Quantity, r.out.Title+" "+words(m.radial.Name.Value), "")
+					add(strings.ToUpper(word[:1])+word[1:]+" "+m.size.threadName(), len(m.rows)*r.part.Quantity, r.out.Title+" "+words.Spaced(m.radial.Name.Value), "")
 				}
 			}
 		}
@@ -100,7 +101,7 @@ func (m made) threadName() string {
 // source.
 const (
 	barMm     = 6000.0
-	barInchMm = 20 * 12 * MmPerInch
+	barInchMm = 20 * 12 * words.MmPerInch
 	kerfMm    = 2.0
 	trimMm    = 10.0
 )
@@ -164,12 +165,12 @@ func (j *joiner) lifts() []string {
 	var out []string
 	for _, p := range j.pl.Parts {
 		if p.MassKg > plan.LiftKg {
-			out = append(out, p.Title+" "+trim(p.MassKg, 1)+" kg")
+			out = append(out, p.Title+" "+words.Trim(p.MassKg, 1)+" kg")
 		}
 	}
 	for _, t := range j.pl.Joints {
 		if t.MassKg > plan.LiftKg {
-			out = append(out, "after "+words(t.Name)+" "+trim(t.MassKg, 1)+" kg")
+			out = append(out, "after "+words.Spaced(t.Name)+" "+words.Trim(t.MassKg, 1)+" kg")
 		}
 	}
 	return out

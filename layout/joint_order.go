@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"centrepop/layout/plan"
+	"centrepop/layout/words"
 	"centrepop/parts"
 )
 
@@ -41,7 +42,7 @@ func (j *joiner) order(all []*joint) {
 		left = slices.Delete(left, i, i+1)
 		for _, r := range rules {
 			if r.then == t {
-				t.why = append(t.why, "after "+words(r.first.in.Name.Value)+": "+r.why)
+				t.why = append(t.why, "after "+words.Spaced(r.first.in.Name.Value)+": "+r.why)
 			}
 		}
 		j.done = append(j.done, t)

@@ -10,42 +10,13 @@ import (
 	"centrepop/layout/fits"
 	"centrepop/layout/plan"
 	"centrepop/layout/press"
+	"centrepop/layout/words"
 	"centrepop/parts"
 )
 
 // Span takes a range from the press package.
 func spanRange(s press.Span, decimals int) plan.Range {
-	return plan.Range{Min: round(s.Min, decimals), Max: round(s.Max, decimals)}
-}
-
-// between writes a range: "12 – 34 kN".
-func between(lo, hi float64, decimals int, unit string) string {
-	a, b := trim(lo, decimals), trim(hi, decimals)
-	if unit == "" {
-		return a + " – " + b
-	}
-	if a == b {
-		return a + " " + unit
-	}
-	return a + " – " + b + " " + unit
-}
-
-// fine writes a range of micrometres, in an inch job with inches first.
-func (j *joiner) fine(loUm, hiUm float64, decimals int) string {
-	um := between(loUm, hiUm, decimals, "µm")
-	if j.w.Units == parts.Inches {
-		return between(loUm/1000/MmPerInch, hiUm/1000/MmPerInch, 4, "in") + " (" + um + ")"
-	}
-	return um
-}
-
-// lbFt is a torque for an inch job's wrench, in brackets: 1 lb ft is 1.355818
-// N m (NIST SP 811). Empty in a job in millimetres.
-func (j *joiner) lbFt(nm float64) string {
-	if j.w.Units != parts.Inches {
-		return ""
-	}
-	return " (" + trim(nm/1.355818, 0) + " lb ft)"
+	return plan.Range{Min: words.Round(s.Min, decimals), Max: words.Round(s.Max, decimals)}
 }
 
 // interference is the least and the greatest interference on diameter, mm.
@@ -137,7 +108,7 @@ func rzUm(finish string) float64 {
 		return 0
 	}
 	if m[2] != "" {
-		ra *= MmPerInch / 1000 // microinch to micrometre
+		ra *= words.MmPerInch / 1000 // microinch to micrometre
 	}
 	return ra * rzPerRa
 }
@@ -200,25 +171,25 @@ func (j *joiner) press(t *joint) {
 	}
 	p := &plan.PressPlan{
 		Method: in.Method, InterferenceMm: plan.Range{Min: lo, Max: hi}, LengthMm: clean(length),
-		PressureMPa: plan.Range{Min: round(r.Loosest.PressureMPa, 2), Max: round(r.Tightest.PressureMPa, 2)},
-		HubMPa:      plan.Range{Min: round(r.Loosest.HubBore.VonMisesMPa, 1), Max: round(r.Tightest.HubBore.VonMisesMPa, 1)},
-		ShaftMPa:    plan.Range{Min: round(worst(r.Loosest), 1), Max: round(worst(r.Tightest), 1)},
-		HubSafety:   round(math.Min(r.Tightest.HubSafety, 999), 2), ShaftSafety: round(math.Min(r.Tightest.ShaftSafety, 999), 2),
+		PressureMPa: plan.Range{Min: words.Round(r.Loosest.PressureMPa, 2), Max: words.Round(r.Tightest.PressureMPa, 2)},
+		HubMPa:      plan.Range{Min: words.Round(r.Loosest.HubBore.VonMisesMPa, 1), Max: words.Round(r.Tightest.HubBore.VonMisesMPa, 1)},
+		ShaftMPa:    plan.Range{Min: words.Round(worst(r.Loosest), 1), Max: words.Round(worst(r.Tightest), 1)},
+		HubSafety:   words.Round(math.Min(r.Tightest.HubSafety, 999), 2), ShaftSafety: words.Round(math.Min(r.Tightest.ShaftSafety, 999), 2),
 		ForceN: spanRange(r.ForceN(), 0), TorqueNm: spanRange(r.TorqueNm(), 1),
-		Friction: plan.Range{Min: mu.Min, Max: mu.Max}, HeatHubC: round(heat.HubC, 0), CoolShaftC: round(cold, 0), ClearanceMm: round(heat.ClearanceMm, 3),
-		LeadInMm: round(lead.LengthMm, 1), LeadInDeg: lead.AngleDeg, ShopPressN: j.job.Shop.PressN.Value,
+		Friction: plan.Range{Min: mu.Min, Max: mu.Max}, HeatHubC: words.Round(heat.HubC, 0), CoolShaftC: words.Round(cold, 0), ClearanceMm: words.Round(heat.ClearanceMm, 3),
+		LeadInMm: words.Round(lead.LengthMm, 1), LeadInDeg: lead.AngleDeg, ShopPressN: j.job.Shop.PressN.Value,
 	}
 	t.out.Press = p
 	j.pressFigures(t, p, source, mu, hub, shaft)
 	if r.Loosest.LossMm > 0 || r.Tightest.LossMm > 0 {
-		t.figure("flattened roughness takes", j.fine(r.Tightest.LossMm*1000, r.Loosest.LossMm*1000, 1), "DIN 7190-1:2017 and DIN 7190:2001; Rz taken as 5 Ra, common practice")
+		t.figure("flattened roughness takes", j.w.Fine(r.Tightest.LossMm*1000, r.Loosest.LossMm*1000, 1), "DIN 7190-1:2017 and DIN 7190:2001; Rz taken as 5 Ra, common practice")
 	}
 	t.caution(r.Tightest.Cautions...)
 	if input.HubRzUm == 0 && input.ShaftRzUm == 0 {
 		t.caution("No finish is drawn on the two seats: what roughness takes off the interference is left out.")
 	}
 	if p.HubSafety < 1 || p.ShaftSafety < 1 {
-		t.problem("at the tightest limits a part yields: safety hub " + trim(p.HubSafety, 2) + ", shaft " + trim(p.ShaftSafety, 2))
+		t.problem("at the tightest limits a part yields: safety hub " + words.Trim(p.HubSafety, 2) + ", shaft " + words.Trim(p.ShaftSafety, 2))
 	}
 	j.pressSteps(t, p, heat, coldCautions)
 }
@@ -231,23 +202,23 @@ func worst(r press.Result) float64 {
 }
 
 func (j *joiner) pressFigures(t *joint, p *plan.PressPlan, source string, mu press.Friction, hub, shaft press.Member) {
-	t.figure("interference on diameter", j.fine(p.InterferenceMm.Min*1000, p.InterferenceMm.Max*1000, 1), source)
+	t.figure("interference on diameter", j.w.Fine(p.InterferenceMm.Min*1000, p.InterferenceMm.Max*1000, 1), source)
 	t.figure("joint", j.w.Dia(t.b.step.size.nominalMm)+" × "+j.w.Size(p.LengthMm)+" engaged, hub "+j.w.Dia(hub.OutsideMm)+hollow(j.w, shaft), "")
-	t.figure("pressure", between(p.PressureMPa.Min, p.PressureMPa.Max, 1, "MPa"), "Lamé; Shigley eq. 3-56, 3-57")
-	t.figure("hub stress at the bore", between(p.HubMPa.Min, p.HubMPa.Max, 0, "MPa")+", safety "+trim(p.HubSafety, 1), hub.Material.Name+": "+hub.Material.Source)
-	t.figure("shaft stress", between(p.ShaftMPa.Min, p.ShaftMPa.Max, 0, "MPa")+", safety "+trim(p.ShaftSafety, 1), shaft.Material.Name+": "+shaft.Material.Source)
-	t.figure("friction assumed", between(p.Friction.Min, p.Friction.Max, 2, ""), mu.Source)
-	t.figure("press force", between(p.ForceN.Min/1000, p.ForceN.Max/1000, 1, "kN"), "at the end of travel")
-	t.figure("torque held", between(p.TorqueNm.Min, p.TorqueNm.Max, 0, "N m"), "")
-	t.figure("slips on with the hub at", trim(p.HeatHubC, 0)+" °C, clearance "+j.w.Size(p.ClearanceMm), "from "+trim(roomC, 0)+" °C")
-	t.figure("or with the shaft at", trim(p.CoolShaftC, 0)+" °C", "")
-	t.figure("lead-in on the shaft end", j.w.Read(p.LeadInMm)+" long at "+trim(p.LeadInDeg, 0)+"°", "DIN 7190, from memory")
+	t.figure("pressure", words.Between(p.PressureMPa.Min, p.PressureMPa.Max, 1, "MPa"), "Lamé; Shigley eq. 3-56, 3-57")
+	t.figure("hub stress at the bore", words.Between(p.HubMPa.Min, p.HubMPa.Max, 0, "MPa")+", safety "+words.Trim(p.HubSafety, 1), hub.Material.Name+": "+hub.Material.Source)
+	t.figure("shaft stress", words.Between(p.ShaftMPa.Min, p.ShaftMPa.Max, 0, "MPa")+", safety "+words.Trim(p.ShaftSafety, 1), shaft.Material.Name+": "+shaft.Material.Source)
+	t.figure("friction assumed", words.Between(p.Friction.Min, p.Friction.Max, 2, ""), mu.Source)
+	t.figure("press force", words.Between(p.ForceN.Min/1000, p.ForceN.Max/1000, 1, "kN"), "at the end of travel")
+	t.figure("torque held", words.Between(p.TorqueNm.Min, p.TorqueNm.Max, 0, "N m"), "")
+	t.figure("slips on with the hub at", words.Trim(p.HeatHubC, 0)+" °C, clearance "+j.w.Size(p.ClearanceMm), "from "+words.Trim(roomC, 0)+" °C")
+	t.figure("or with the shaft at", words.Trim(p.CoolShaftC, 0)+" °C", "")
+	t.figure("lead-in on the shaft end", j.w.Read(p.LeadInMm)+" long at "+words.Trim(p.LeadInDeg, 0)+"°", "DIN 7190, from memory")
 	if p.ShopPressN > 0 {
-		t.figure("shop press", trim(p.ShopPressN/1000, 0)+" kN, used to "+trim(100*p.ForceN.Max/p.ShopPressN, 0)+" %", "job file")
+		t.figure("shop press", words.Trim(p.ShopPressN/1000, 0)+" kN, used to "+words.Trim(100*p.ForceN.Max/p.ShopPressN, 0)+" %", "job file")
 	}
 }
 
-func hollow(w Writer, m press.Member) string {
+func hollow(w words.Writer, m press.Member) string {
 	if m.InsideMm == 0 {
 		return ", solid shaft"
 	}
@@ -257,29 +228,29 @@ func hollow(w Writer, m press.Member) string {
 func (j *joiner) pressSteps(t *joint, p *plan.PressPlan, heat press.Assembly, coldCautions []string) {
 	hub, shaft := t.b.title(), t.a.title()
 	measure := t.step("Measure", "Measure "+t.a.text()+" and the bore of "+hub+" at three places each, both at room temperature.",
-		"Interference must be "+j.fine(p.InterferenceMm.Min*1000, p.InterferenceMm.Max*1000, 0)+".")
+		"Interference must be "+j.w.Fine(p.InterferenceMm.Min*1000, p.InterferenceMm.Max*1000, 0)+".")
 	measure.Hold = "Do not go on outside these limits."
 	if !hasLeadIn(t) {
-		t.problem("neither " + t.a.text() + " nor " + t.b.text() + " has a lead-in chamfer: add " + j.w.Read(p.LeadInMm) + " at " + trim(p.LeadInDeg, 0) + "° or the parts shave")
+		t.problem("neither " + t.a.text() + " nor " + t.b.text() + " has a lead-in chamfer: add " + j.w.Read(p.LeadInMm) + " at " + words.Trim(p.LeadInDeg, 0) + "° or the parts shave")
 	}
 	over := p.ShopPressN > 0 && p.ForceN.Max > p.ShopPressN
 	switch p.Method {
 	case "press":
 		if over {
-			t.problem(fmt.Sprintf("the force may reach %s kN and the shop's press gives %s kN: heat the hub to %s °C instead", trim(p.ForceN.Max/1000, 0), trim(p.ShopPressN/1000, 0), trim(p.HeatHubC, 0)))
+			t.problem(fmt.Sprintf("the force may reach %s kN and the shop's press gives %s kN: heat the hub to %s °C instead", words.Trim(p.ForceN.Max/1000, 0), words.Trim(p.ShopPressN/1000, 0), words.Trim(p.HeatHubC, 0)))
 		}
 		t.step("Oil and start square", "Clean both seats, oil them, set "+hub+" on the shaft end by hand with the lead-in inside.", "Check square with a try square at two places 90° apart.")
-		s := t.step("Press", "Press "+hub+" on with even force, not faster than "+trim(press.MaxPressMmPerSec, 0)+" mm/s, to: "+t.out.How+".",
-			"Force at the end "+between(p.ForceN.Min/1000, p.ForceN.Max/1000, 1, "kN")+".")
-		s.Caution = "Stop if the force jumps or exceeds " + trim(p.ForceN.Max/1000, 1) + " kN: the parts are tilted or galling. Stand aside, guard the press."
-		t.step("Rest", "Leave "+trim(press.RestHours, 0)+" h before the full load (DIN 7190, from memory).")
+		s := t.step("Press", "Press "+hub+" on with even force, not faster than "+words.Trim(press.MaxPressMmPerSec, 0)+" mm/s, to: "+t.out.How+".",
+			"Force at the end "+words.Between(p.ForceN.Min/1000, p.ForceN.Max/1000, 1, "kN")+".")
+		s.Caution = "Stop if the force jumps or exceeds " + words.Trim(p.ForceN.Max/1000, 1) + " kN: the parts are tilted or galling. Stand aside, guard the press."
+		t.step("Rest", "Leave "+words.Trim(press.RestHours, 0)+" h before the full load (DIN 7190, from memory).")
 	case "heat":
-		s := t.step("Heat", "Degrease both. Heat "+hub+" evenly to "+trim(p.HeatHubC, 0)+" °C; check with a crayon or probe.",
+		s := t.step("Heat", "Degrease both. Heat "+hub+" evenly to "+words.Trim(p.HeatHubC, 0)+" °C; check with a crayon or probe.",
 			"Slip it on in one move to: "+t.out.How+". Hold until it grips.")
 		s.Caution = "Hot metal: gloves, no flame near oil."
 		t.caution(heat.Cautions...)
 	case "cool":
-		s := t.step("Cool", "Degrease both. Cool "+shaft+" to "+trim(p.CoolShaftC, 0)+" °C, wipe off frost, insert in one move to: "+t.out.How+".")
+		s := t.step("Cool", "Degrease both. Cool "+shaft+" to "+words.Trim(p.CoolShaftC, 0)+" °C, wipe off frost, insert in one move to: "+t.out.How+".")
 		s.Caution = "Cold burns and choking gas: gloves, face shield, open door."
 		t.caution(coldCautions...)
 	}

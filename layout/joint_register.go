@@ -3,6 +3,8 @@ package layout
 import (
 	"math"
 	"slices"
+
+	"centrepop/layout/words"
 )
 
 // registers finds the spigots of one side of a joint that lie in bores of the
@@ -52,9 +54,9 @@ func nested(p, q placedPart, out, in *step) bool {
 
 func (j *joiner) register(t *joint, p, q placedPart, out, in *step) {
 	lo, hi := in.size.minMm-out.size.maxMm, in.size.maxMm-out.size.minMm
-	what := copyTitle(p.r, p.copy) + " " + words(out.name) + " in " + copyTitle(q.r, q.copy) + " " + words(in.name)
-	t.figure("register", what+": clearance "+j.fine(lo*1000, hi*1000, 0), join("; ", out.size.source, in.size.source))
+	what := copyTitle(p.r, p.copy) + " " + words.Spaced(out.name) + " in " + copyTitle(q.r, q.copy) + " " + words.Spaced(in.name)
+	t.figure("register", what+": clearance "+j.w.Fine(lo*1000, hi*1000, 0), words.Join("; ", out.size.source, in.size.source))
 	if lo < 0 {
-		t.problem(what + " may bind by " + j.w.Size(round(-lo, 3)) + ": a register needs clearance, or a press joint")
+		t.problem(what + " may bind by " + j.w.Size(words.Round(-lo, 3)) + ": a register needs clearance, or a press joint")
 	}
 }

@@ -6,13 +6,14 @@ import (
 
 	"centrepop/layout/bolts"
 	"centrepop/layout/plan"
+	"centrepop/layout/words"
 	"centrepop/parts"
 )
 
 // resolveJoints fills the plan's joints and lists. The parts must be worked
 // out without fault.
 func resolveJoints(p *plan.Plan, job *parts.Job, rs []*resolver) parts.Errors {
-	j := &joiner{job: job, pl: p, w: Writer{job.Units}, rs: rs}
+	j := &joiner{job: job, pl: p, w: words.Writer{Units: job.Units}, rs: rs}
 	var all []*joint
 	for i, in := range job.Joints {
 		first, second := in.Ends()
@@ -181,7 +182,7 @@ func (j *joiner) how(t *joint) string {
 	case is.s < 0:
 		text = "fronts looking opposite ways"
 	}
-	return text + ", TOP of " + t.a.title() + " at " + trim(is.turn, 2) + "° of " + t.b.title()
+	return text + ", TOP of " + t.a.title() + " at " + words.Trim(is.turn, 2) + "° of " + t.b.title()
 }
 
 // figure adds a number to the joint.
@@ -232,14 +233,14 @@ func (j *joiner) finish(t *joint) {
 		t.out.Steps[i].N = i + 1
 	}
 	for _, a := range t.out.Align {
-		t.out.Checks = append(t.out.Checks, plan.Check{What: "in line: " + a.What, Wanted: "at " + trim(a.Deg, 2) + "°", Limits: "by eye and square", Gauge: "eye, protractor"})
+		t.out.Checks = append(t.out.Checks, plan.Check{What: "in line: " + a.What, Wanted: "at " + words.Trim(a.Deg, 2) + "°", Limits: "by eye and square", Gauge: "eye, protractor"})
 	}
 	if t.in.Bolt != nil && t.axis {
 		j.registers(t)
 	}
 	t.out.MassKg = j.massKg(members)
 	if t.out.MassKg > plan.LiftKg {
-		t.caution("The assembly is now " + trim(t.out.MassKg, 1) + " kg: lift with a hoist or two people (over 25 kg, ISO 11228-1, from memory).")
+		t.caution("The assembly is now " + words.Trim(t.out.MassKg, 1) + " kg: lift with a hoist or two people (over 25 kg, ISO 11228-1, from memory).")
 	}
 	if t.in.Note.Value != "" {
 		t.caution(t.in.Note.Value)
@@ -289,14 +290,14 @@ func (j *joiner) clockMarks(t *joint) {
 		mark("top", "TOP", 0)
 		for _, m := range p.r.radials {
 			for _, row := range m.rows {
-				mark(row.Name, words(row.Name), row.ClockDeg)
+				mark(row.Name, words.Spaced(row.Name), row.ClockDeg)
 			}
 		}
 		for i := range p.r.made {
 			f := feature{ref: parts.JointRef{Part: p.part, Copy: p.copy}, r: p.r, group: &p.r.made[i]}
 			if name := f.group.group.Name; key(p.inst, name) {
 				for _, deg := range f.clocks() {
-					mark(name, words(name), deg)
+					mark(name, words.Spaced(name), deg)
 				}
 			}
 		}

@@ -6,6 +6,7 @@ import (
 
 	"centrepop/layout/plan"
 	"centrepop/layout/weld"
+	"centrepop/layout/words"
 	"centrepop/parts"
 )
 
@@ -109,7 +110,7 @@ func (j *joiner) weld(t *joint) {
 	case in.Length.Set():
 		p.LengthMm = in.Length.Mm
 	case p.DiameterMm > 0:
-		p.LengthMm = round(math.Pi*p.DiameterMm, 2)
+		p.LengthMm = words.Round(math.Pi*p.DiameterMm, 2)
 	default:
 		j.fault(t.in.Pos, "the weld has no length: it does not run round a circle", "length: 140 mm")
 		return
@@ -135,7 +136,7 @@ func (j *joiner) weld(t *joint) {
 	if bad(err) {
 		return
 	}
-	p.DepositedKg, p.BuyKg, p.Runs = round(filler.DepositedKg, 3), round(filler.BuyMaxKg, 3), filler.Runs
+	p.DepositedKg, p.BuyKg, p.Runs = words.Round(filler.DepositedKg, 3), words.Round(filler.BuyMaxKg, 3), filler.Runs
 	if round := p.DiameterMm > 0 && !in.Length.Set(); round {
 		if bad(j.ring(t, p)) {
 			return
@@ -163,8 +164,8 @@ func (j *joiner) fillet(t *joint, p *plan.WeldPlan) error {
 			t.problem("fillet leg " + j.w.Size(leg) + " is under the least of " + j.w.Size(least) + " (AWS D1.1:2020 Table 7.7)")
 		}
 	}
-	p.LegMm, p.ThroatMm = clean(leg), round(weld.Throat(leg), 2)
-	p.AreaMm2 = round(weld.FilletArea(leg, true), 1)
+	p.LegMm, p.ThroatMm = clean(leg), words.Round(weld.Throat(leg), 2)
+	p.AreaMm2 = words.Round(weld.FilletArea(leg, true), 1)
 	p.Symbol = weld.Fillet.Symbol()
 	if p.Designation, err = weld.Designation(leg, true, 0, 0, 0); err != nil {
 		return err
@@ -184,7 +185,7 @@ func (j *joiner) fillet(t *joint, p *plan.WeldPlan) error {
 			return err
 		}
 		if n, err := weld.FilletForce(p.ThroatMm, p.LengthMm*float64(in.Sides), !in.Length.Set(), g, fu); err == nil {
-			t.figure("carries by design", trim(n/1000, 0)+" kN", "EN 1993-1-8 clause 4.5.3.3, "+g)
+			t.figure("carries by design", words.Trim(n/1000, 0)+" kN", "EN 1993-1-8 clause 4.5.3.3, "+g)
 		}
 	}
 	return nil
@@ -208,11 +209,11 @@ func (j *joiner) butt(t *joint, p *plan.WeldPlan) error {
 	if err != nil {
 		return err
 	}
-	p.Symbol, p.AreaMm2 = prep.Shape.Symbol(), round(area, 1)
+	p.Symbol, p.AreaMm2 = prep.Shape.Symbol(), words.Round(area, 1)
 	p.BevelDeg, p.GapMm, p.RootFaceMm = prep.AngleDeg.Use, prep.GapMm.Use, prep.RootFaceMm.Use
 	text := p.Symbol
 	if p.BevelDeg > 0 {
-		text += ", " + trim(p.BevelDeg, 0) + "°, root face " + j.w.Read(p.RootFaceMm)
+		text += ", " + words.Trim(p.BevelDeg, 0) + "°, root face " + j.w.Read(p.RootFaceMm)
 	}
 	t.figure("preparation", text+", gap "+j.w.Read(p.GapMm), prep.Source)
 	if prep.Note != "" {
@@ -222,7 +223,7 @@ func (j *joiner) butt(t *joint, p *plan.WeldPlan) error {
 		t.problem("a square butt does not go through " + j.w.Size(p.ThinnerMm) + ": bevel the edge")
 	}
 	if c, part := weldChamfer(t); c != nil {
-		t.figure("chamfer drawn", j.w.Size(c.Size.Mm)+" × "+trim(c.Angle.Deg, 1)+"° on "+words(c.Edge.Value)+" of "+part, "part")
+		t.figure("chamfer drawn", j.w.Size(c.Size.Mm)+" × "+words.Trim(c.Angle.Deg, 1)+"° on "+words.Spaced(c.Edge.Value)+" of "+part, "part")
 	} else if p.BevelDeg > 0 {
 		t.problem("no chamfer for the weld is drawn on " + t.a.title() + " or " + t.b.title())
 	}
@@ -248,16 +249,16 @@ func (j *joiner) ring(t *joint, p *plan.WeldPlan) error {
 	if err != nil {
 		return err
 	}
-	p.TackLengthMm = round(tacks.LengthMm, 0)
+	p.TackLengthMm = words.Round(tacks.LengthMm, 0)
 	for _, k := range tacks.Tacks {
-		p.TacksDeg = append(p.TacksDeg, round(k.ClockDeg, 2))
+		p.TacksDeg = append(p.TacksDeg, words.Round(k.ClockDeg, 2))
 	}
 	runs, err := weld.RunOrder(weld.RunPlan{DiameterMm: p.DiameterMm, Layers: max(1, p.Runs), FirstDeg: first})
 	if err != nil {
 		return err
 	}
 	for i, r := range runs {
-		p.Order = append(p.Order, plan.WeldRun{N: i + 1, Layer: r.Layer, StartDeg: round(r.StartDeg, 2), EndDeg: round(r.EndDeg, 2), Clockwise: r.Clockwise})
+		p.Order = append(p.Order, plan.WeldRun{N: i + 1, Layer: r.Layer, StartDeg: words.Round(r.StartDeg, 2), EndDeg: words.Round(r.EndDeg, 2), Clockwise: r.Clockwise})
 	}
 	// The flat part dishes; without one, the larger round.
 	dia, thick := p.DiameterMm, p.ThinnerMm
@@ -291,7 +292,7 @@ func fineSizes(f feature) []string {
 	for i := range f.r.steps {
 		s := &f.r.steps[i]
 		if s != f.step && s.size.limited && s.size.maxMm-s.size.minMm < fineMm && s.size.thread == nil {
-			out = append(out, f.title()+" "+words(s.name)+" "+f.r.w.Limits(s.size.minMm, s.size.maxMm))
+			out = append(out, f.title()+" "+words.Spaced(s.name)+" "+f.r.w.Limits(s.size.minMm, s.size.maxMm))
 		}
 	}
 	return out
@@ -304,10 +305,10 @@ func (j *joiner) weldFigures(t *joint, p *plan.WeldPlan) {
 		round = ", all round " + j.w.Dia(p.DiameterMm)
 	}
 	t.figure("length", j.w.Read(p.LengthMm)+round, "")
-	t.figure("weld metal", trim(p.AreaMm2, 1)+" mm², "+trim(p.DepositedKg, 3)+" kg; buy "+trim(p.BuyKg, 2)+" kg", p.Process)
-	t.figure("runs", trim(float64(p.Runs), 0)+", about", "common practice, no source")
+	t.figure("weld metal", words.Trim(p.AreaMm2, 1)+" mm², "+words.Trim(p.DepositedKg, 3)+" kg; buy "+words.Trim(p.BuyKg, 2)+" kg", p.Process)
+	t.figure("runs", words.Trim(float64(p.Runs), 0)+", about", "common practice, no source")
 	if len(p.TacksDeg) > 0 {
-		t.figure("tacks", trim(float64(len(p.TacksDeg)), 0)+" × "+j.w.Read(p.TackLengthMm)+" in the order "+degrees(p.TacksDeg), "common practice, no source")
+		t.figure("tacks", words.Trim(float64(len(p.TacksDeg)), 0)+" × "+j.w.Read(p.TackLengthMm)+" in the order "+words.Degrees(p.TacksDeg), "common practice, no source")
 	}
 }
 
@@ -327,20 +328,20 @@ func (j *joiner) weldSteps(t *joint, p *plan.WeldPlan) {
 	}
 	t.step("Set up", "Clean bright 25 mm each side of the joint.", "Set: "+t.out.How+".", j.gapText(p.GapMm))
 	if len(p.TacksDeg) > 0 {
-		s := t.step("Tack", "Tack "+trim(float64(len(p.TacksDeg)), 0)+" × "+j.w.Read(p.TackLengthMm)+" long at "+degrees(p.TacksDeg)+", in this order (clock of "+b+", seen from its front).")
+		s := t.step("Tack", "Tack "+words.Trim(float64(len(p.TacksDeg)), 0)+" × "+j.w.Read(p.TackLengthMm)+" long at "+words.Degrees(p.TacksDeg)+", in this order (clock of "+b+", seen from its front).")
 		s.Hold = "Check square at two places 90° apart, and what must line up; knock straight now."
 	} else {
 		s := t.step("Tack", "Tack both ends, then the middle.")
 		s.Hold = "Check square on both sides; knock straight now."
 	}
-	do := []string{trim(float64(p.Runs), 0) + " run(s) of " + p.Process + ", " + strings.TrimSpace(p.Symbol+" "+p.Designation) + "."}
+	do := []string{words.Trim(float64(p.Runs), 0) + " run(s) of " + p.Process + ", " + strings.TrimSpace(p.Symbol+" "+p.Designation) + "."}
 	if len(p.Order) > 0 {
 		var order []string
 		for i, r := range p.Order {
 			if r.Layer > 1 || i >= 12 {
 				break
 			}
-			order = append(order, trim(r.StartDeg, 0)+"→"+trim(r.EndDeg, 0)+"°")
+			order = append(order, words.Trim(r.StartDeg, 0)+"→"+words.Trim(r.EndDeg, 0)+"°")
 		}
 		do = append(do, "First layer in sectors: "+strings.Join(order, ", ")+"; opposite sectors follow each other.")
 		if p.Runs > 1 {

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"centrepop/layout/plan"
+	"centrepop/layout/words"
 	"centrepop/parts"
 )
 
@@ -22,7 +23,7 @@ func TestAnyJoint(t *testing.T) {
 	}
 	var rs []*resolver // worked out once
 	for _, p := range job.Parts {
-		r := &resolver{job: job, part: p, w: Writer{job.Units}}
+		r := &resolver{job: job, part: p, w: words.Writer{Units: job.Units}}
 		r.resolve()
 		rs = append(rs, r)
 	}

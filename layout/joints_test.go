@@ -12,6 +12,7 @@ import (
 
 	"centrepop/layout/plan"
 	"centrepop/layout/threads"
+	"centrepop/layout/words"
 	"centrepop/parts"
 )
 
@@ -162,7 +163,7 @@ func TestPlacement(t *testing.T) {
 		t.Fatalf("placed %v", last.Placed)
 	}
 	for _, q := range last.Placed {
-		w := want[q.Part+trim(float64(q.Copy), 0)]
+		w := want[q.Part+words.Trim(float64(q.Copy), 0)]
 		if math.Abs(q.FrontMm-w.FrontMm) > 1e-9 || apart(q.TurnDeg, w.TurnDeg) > 1e-9 || q.Flipped != w.Flipped {
 			t.Errorf("%s %d at %v mm, %v°, flipped %v; want %+v", q.Part, q.Copy, q.FrontMm, q.TurnDeg, q.Flipped, w)
 		}
@@ -229,7 +230,7 @@ func TestTraps(t *testing.T) {
 	marked, bare := jointNamed(t, p, "marked"), jointNamed(t, p, "bare")
 	var got []string
 	for _, k := range marked.Traps {
-		word := trim(k.TurnDeg, 1)
+		word := words.Trim(k.TurnDeg, 1)
 		if k.Flip {
 			word += " flip"
 		}

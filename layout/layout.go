@@ -22,6 +22,7 @@ import (
 	"centrepop/layout/fits"
 	"centrepop/layout/plan"
 	"centrepop/layout/threads"
+	"centrepop/layout/words"
 	"centrepop/parts"
 )
 
@@ -46,7 +47,7 @@ func Resolve(job *parts.Job) (*plan.Plan, error) {
 	var errs parts.Errors
 	var rs []*resolver
 	for _, p := range job.Parts {
-		r := &resolver{job: job, part: p, w: Writer{job.Units}}
+		r := &resolver{job: job, part: p, w: words.Writer{Units: job.Units}}
 		r.resolve()
 		rs = append(rs, r)
 		errs = append(errs, r.errs...)
@@ -70,7 +71,7 @@ func Resolve(job *parts.Job) (*plan.Plan, error) {
 type resolver struct {
 	job  *parts.Job
 	part *parts.Part
-	w    Writer
+	w    words.Writer
 	errs parts.Errors
 	out  *plan.PartPlan
 

@@ -13,6 +13,7 @@ import (
 	"testing"
 
 	"centrepop/layout/plan"
+	"centrepop/layout/words"
 	"centrepop/parts"
 )
 
@@ -295,7 +296,7 @@ func TestLimitsAreInside(t *testing.T) {
 		{parts.Inches, 25.4, 25.421, "1.0000 – 1.0008 in"},
 		{parts.Inches, 25.401, 25.4254, "1.0001 – 1.0010 in"},
 	} {
-		if got := (Writer{c.units}).Limits(c.min, c.max); got != c.want {
+		if got := (words.Writer{Units: c.units}).Limits(c.min, c.max); got != c.want {
 			t.Errorf("%v to %v: %q, want %q", c.min, c.max, got, c.want)
 		}
 	}

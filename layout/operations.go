@@ -7,6 +7,7 @@ import (
 
 	"centrepop/layout/cutting"
 	"centrepop/layout/plan"
+	"centrepop/layout/words"
 	"centrepop/parts"
 )
 
@@ -83,9 +84,9 @@ func (r *resolver) rpm(op cutting.Op, diaMm float64, list ...parts.Number) (rpm 
 	rpm, _ = cutting.ChooseSpeed(want, speeds)
 	switch { // a quarter too fast is borne by a light cut; common practice, no source
 	case rpm > 1.25*want:
-		note = "slowest speed, " + trim(want, 0) + " wanted: light cuts, coolant"
+		note = "slowest speed, " + words.Trim(want, 0) + " wanted: light cuts, coolant"
 	case rpm > 0 && rpm < 0.6*want:
-		note = "nearest below " + trim(want, 0)
+		note = "nearest below " + words.Trim(want, 0)
 	}
 	return rpm, note, tool
 }
@@ -97,11 +98,11 @@ func (r *resolver) speed(op cutting.Op, diaMm float64) string {
 		return ""
 	}
 	v := cutting.CuttingSpeed(rpm, diaMm)
-	surface := trim(v, 0) + " m/min"
+	surface := words.Trim(v, 0) + " m/min"
 	if r.w.Units == parts.Inches {
-		surface = trim(v*1000/MmPerInch/12, 0) + " ft/min"
+		surface = words.Trim(v*1000/words.MmPerInch/12, 0) + " ft/min"
 	}
-	return join("; ", trim(rpm, 0)+" rev/min at "+r.w.Dia(diaMm)+" ("+surface+", "+string(tool)+")", note)
+	return words.Join("; ", words.Trim(rpm, 0)+" rev/min at "+r.w.Dia(diaMm)+" ("+surface+", "+string(tool)+")", note)
 }
 
 // cutBlank cuts a flat part's outline and, where the cutter leaves stock, a
@@ -186,12 +187,12 @@ func (r *resolver) boreOperations() {
 			Caution: "An out-of-balance plate throws: bolt a counterweight, start at the lowest speed.", Refs: []int{bore.ref},
 		}
 		if bore.size.press.Set() {
-			o.Do = []string{"Measure the " + words(bore.size.press.Part) + " at three places across; take the largest.", "Read the bore beside it on the light-press ladder, and bore to that."}
+			o.Do = []string{"Measure the " + words.Spaced(bore.size.press.Part) + " at three places across; take the largest.", "Read the bore beside it on the light-press ladder, and bore to that."}
 		} else {
 			o.Do = []string{"Rough to " + r.w.Near(0.5) + " under on diameter, let it cool, measure, finish."}
 		}
 		if l := r.limitsText(bore.size); l != "" {
-			o.Limits = []string{words(bore.name) + " " + l}
+			o.Limits = []string{words.Spaced(bore.name) + " " + l}
 		}
 		r.op(o)
 	}
@@ -199,7 +200,7 @@ func (r *resolver) boreOperations() {
 	if outline != nil && outline.size.class != "" {
 		r.op(plan.Operation{Machine: "Lathe", Title: "Turn the outside " + r.sizeText(outline), Holding: "on the bore, expanding mandrel or soft jaws",
 			Tool: "turning tool", Speed: r.speed(cutting.Turn, outline.size.nominalMm), Gauge: gauge(outline),
-			Limits: []string{words(outline.name) + " " + r.limitsText(outline.size)}, Refs: []int{outline.ref}})
+			Limits: []string{words.Spaced(outline.name) + " " + r.limitsText(outline.size)}, Refs: []int{outline.ref}})
 	}
 	r.chamferOperation(turnable)
 }
@@ -212,18 +213,18 @@ func (r *resolver) chamferLines(wanted func(st *step, back bool) bool) (do []str
 		if st != nil && wanted != nil && !wanted(st, strings.HasSuffix(c.Edge.Value, "-back")) {
 			continue
 		}
-		line := "Chamfer " + words(c.Edge.Value) + " " + r.w.Size(c.Size.Mm) + " × " + trim(c.Angle.Deg, 1) + "°"
+		line := "Chamfer " + words.Spaced(c.Edge.Value) + " " + r.w.Size(c.Size.Mm) + " × " + words.Trim(c.Angle.Deg, 1) + "°"
 		if st != nil {
 			line += ": to " + "Ø" + r.w.Read(dia) + " at the face"
 			if c.Angle.Deg != 45 {
-				line += ", top slide set " + trim(c.Angle.Deg, 1) + "° from the axis"
+				line += ", top slide set " + words.Trim(c.Angle.Deg, 1) + "° from the axis"
 			}
 		}
 		if c.For != "" {
 			line += " (" + c.For + ")"
 		}
 		do = append(do, line+".")
-		refs = append(refs, r.refs("chamfer "+words(c.Edge.Value))...)
+		refs = append(refs, r.refs("chamfer "+words.Spaced(c.Edge.Value))...)
 	}
 	return do, refs
 }
@@ -260,11 +261,11 @@ func (r *resolver) drillLines(holeMm, finishedMm float64, list []parts.Number) [
 	}
 	var out []string
 	for i, s := range steps {
-		name := "Ø" + trim(s.Size.DiaMm, 2)
+		name := "Ø" + words.Trim(s.Size.DiaMm, 2)
 		if r.drills() == cutting.Inch {
 			name = "Ø" + s.Size.Name
 			if !strings.Contains(s.Size.Name, "in") {
-				name = s.Size.Name + " (" + trim(s.Size.DiaMm/MmPerInch, 3) + " in)"
+				name = s.Size.Name + " (" + words.Trim(s.Size.DiaMm/words.MmPerInch, 3) + " in)"
 			}
 		}
 		note := s.Note
@@ -273,7 +274,7 @@ func (r *resolver) drillLines(holeMm, finishedMm float64, list []parts.Number) [
 		}
 		line := "Drill " + name + ", " + note
 		if rpm, _, _ := r.rpm(cutting.Drill, s.Size.DiaMm, list...); rpm > 0 {
-			line += ": " + trim(rpm, 0) + " rev/min"
+			line += ": " + words.Trim(rpm, 0) + " rev/min"
 		}
 		out = append(out, line+".")
 	}
@@ -326,7 +327,7 @@ func (r *resolver) rollOperations() {
 	r.op(plan.Operation{Machine: "Cutter", Title: "Cut the flat blank", Do: []string{"Mark the development on " + r.out.StockText + " and cut; cut edges deburred."},
 		Caution: "Sheet edges cut: gloves.", Refs: r.refs("large end", "small end", "height")})
 	r.op(plan.Operation{Machine: "Roll", Title: "Roll and close the seam",
-		Do:      []string{"Pre-bend the seam edges, roll to " + r.w.Dia(f.Large.Mm) + " and " + r.w.Dia(f.Small.Mm) + ".", "Tack the seam at clock " + trim(f.Seam.Deg, 2) + "°, check both ends round, weld."},
+		Do:      []string{"Pre-bend the seam edges, roll to " + r.w.Dia(f.Large.Mm) + " and " + r.w.Dia(f.Small.Mm) + ".", "Tack the seam at clock " + words.Trim(f.Seam.Deg, 2) + "°, check both ends round, weld."},
 		Gauge:   "tape round both ends: " + r.w.Size(clean(math.Pi*2*r.out.Section.Outer[0].YMm)) + " and " + r.w.Size(clean(math.Pi*2*r.out.Section.Outer[1].YMm)) + " girth outside",
 		Caution: "Rolls pull fingers in. Welding: screen, ventilation, hot parts; by a qualified welder under local rules.", Refs: r.refs("seam")})
 }
@@ -345,7 +346,7 @@ func (r *resolver) markOperation() {
 	o.Do = append(o.Do, "First mark TOP on the "+r.topFace()+" face ("+top+").")
 	which, chords := "", false
 	for _, f := range r.out.Faces {
-		which = join(" and the ", which, string(f.Face))
+		which = words.Join(" and the ", which, string(f.Face))
 		for _, g := range f.Groups {
 			chords = chords || len(g.Chords) > 0
 		}
@@ -375,14 +376,14 @@ func (r *resolver) drillOperations() {
 	for i := range r.made {
 		m := &r.made[i]
 		if m.slot != nil {
-			r.op(plan.Operation{Machine: "Mill", Title: words(m.group.Name) + ": " + countOf(m.group.Count) + m.group.SizeText,
-				Do:      []string{"Set the long axis to clock " + trim(m.slot.Turn.Deg, 2) + "°; drill the two end holes, mill between.", "Depth: " + m.group.DepthText + "."},
+			r.op(plan.Operation{Machine: "Mill", Title: words.Spaced(m.group.Name) + ": " + words.CountOf(m.group.Count) + m.group.SizeText,
+				Do:      []string{"Set the long axis to clock " + words.Trim(m.slot.Turn.Deg, 2) + "°; drill the two end holes, mill between.", "Depth: " + m.group.DepthText + "."},
 				Holding: "machine vice or clamps, part set square", Tool: "slot drill up to " + r.w.Dia(m.slot.Width.Mm), Refs: []int{m.ref}})
 			continue
 		}
 		h := m.hole
 		o := plan.Operation{
-			Machine: "Drill", Title: words(m.group.Name) + ": " + countOf(m.group.Count) + m.group.SizeText,
+			Machine: "Drill", Title: words.Spaced(m.group.Name) + ": " + words.CountOf(m.group.Count) + m.group.SizeText,
 			Holding: "clamped on parallels, " + string(m.face) + " face up", Speed: r.speed(cutting.Drill, m.group.DrillMm),
 			Caution: "Clamp the part: a drill that grabs spins it.", Refs: []int{m.ref},
 		}
@@ -398,11 +399,11 @@ func (r *resolver) drillOperations() {
 			o.Do = append(o.Do, "Ream "+r.w.Dia(m.size.finishedMm)+" "+m.size.size.class+", at half the drilling speed.")
 		}
 		if l := r.limitsText(m.size.size); l != "" && m.size.thread == nil {
-			o.Limits = []string{words(m.group.Name) + " " + l}
+			o.Limits = []string{words.Spaced(m.group.Name) + " " + l}
 			o.Gauge = "plug gauge or bore gauge"
 		}
 		if e := r.extra(h); e != "" {
-			o.Do = append(o.Do, capital(e)+".")
+			o.Do = append(o.Do, words.Capital(e)+".")
 		}
 		r.op(o)
 	}
@@ -410,17 +411,9 @@ func (r *resolver) drillOperations() {
 
 func holesWords(g *plan.Group) string {
 	if g.Count == 1 {
-		return "hole " + trim(float64(g.First), 0)
+		return "hole " + words.Trim(float64(g.First), 0)
 	}
-	return "holes " + trim(float64(g.First), 0) + " to " + trim(float64(g.First+g.Count-1), 0)
-}
-
-func capital(s string) string {
-	if s == "" {
-		return s
-	}
-	first := []rune(s)
-	return strings.ToUpper(string(first[:1])) + string(first[1:])
+	return "holes " + words.Trim(float64(g.First), 0) + " to " + words.Trim(float64(g.First+g.Count-1), 0)
 }
 
 // radialOperations drills and mills what is cut from outside into a round.
@@ -430,7 +423,7 @@ func (r *resolver) radialOperations() {
 		f, row := m.radial, m.rows[0]
 		depth := strings.TrimSuffix(row.DepthText, "; "+f.Note.Value)
 		o := plan.Operation{
-			Machine: "Drill", Title: words(row.Name) + ": " + countOf(len(m.rows)) + row.SizeText,
+			Machine: "Drill", Title: words.Spaced(row.Name) + ": " + words.CountOf(len(m.rows)) + row.SizeText,
 			Holding: "vee blocks, clamped; TOP line set with a square", Caution: "Clamp the round: it rolls and grabs.", Refs: []int{m.ref},
 		}
 		o.Do = append(o.Do, "Clock "+clockList(m.rows)+", "+r.w.Size(row.AxialMm)+" from the front face to the centre.")
@@ -448,7 +441,7 @@ func (r *resolver) radialOperations() {
 			o.Tool, o.Do = r.outsideSlot(m, o.Do)
 		}
 		if note := f.Note.Value; note != "" {
-			o.Do = append(o.Do, capital(note)+".")
+			o.Do = append(o.Do, words.Capital(note)+".")
 		}
 		r.op(o)
 	}

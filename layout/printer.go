@@ -4,6 +4,8 @@ import (
 	"errors"
 	"fmt"
 	"math"
+
+	"centrepop/layout/words"
 )
 
 // PrinterReadings are what was measured on a printed check page, in
@@ -52,7 +54,7 @@ func NewCorrection(name string, r PrinterReadings) (*Correction, error) {
 		}
 		if math.Abs(got/of-1) > maxPrinterError+1e-12 {
 			return fmt.Errorf("%s: %s mm instead of %s mm is off by %s %%: more than 5 %% is a wrong print setting, another paper or a slip; print at 100 %% and measure again",
-				what, trim(got, 3), trim(of, 3), trim(100*(got/of-1), 1))
+				what, words.Trim(got, 3), words.Trim(of, 3), words.Trim(100*(got/of-1), 1))
 		}
 		return nil
 	}
@@ -77,14 +79,14 @@ func NewCorrection(name string, r PrinterReadings) (*Correction, error) {
 		}
 	}
 	if want, got := math.Hypot(r.AcrossMm, r.UpMm), math.Sqrt((d1*d1+d2*d2)/2); math.Abs(got-want) > maxDiagonalMm {
-		return nil, fmt.Errorf("the diagonals average %s mm and the rules ask for %s mm: one of the four readings is wrong", trim(got, 1), trim(want, 1))
+		return nil, fmt.Errorf("the diagonals average %s mm and the rules ask for %s mm: one of the four readings is wrong", words.Trim(got, 1), words.Trim(want, 1))
 	}
 	sin := (d1*d1 - d2*d2) / (4 * r.AcrossMm * r.UpMm)
 	if skew := math.Asin(math.Max(-1, math.Min(1, sin))) * 180 / math.Pi; math.Abs(skew) <= maxPrinterSkew {
 		c.SkewDeg = skew
 		return c, nil
 	}
-	return nil, fmt.Errorf("the diagonals differ by %s mm: a skew over %s° is a slip in measuring", trim(math.Abs(d1-d2), 1), trim(maxPrinterSkew, 0))
+	return nil, fmt.Errorf("the diagonals differ by %s mm: a skew over %s° is a slip in measuring", words.Trim(math.Abs(d1-d2), 1), words.Trim(maxPrinterSkew, 0))
 }
 
 // Check refuses a correction that NewCorrection cannot have made: not finite,
@@ -97,7 +99,7 @@ func (c *Correction) Check() error {
 		}
 	}
 	if !(math.Abs(c.SkewDeg) <= maxPrinterSkew) {
-		return fmt.Errorf("%s: the skew must be at most %s°", c.Text(), trim(maxPrinterSkew, 0))
+		return fmt.Errorf("%s: the skew must be at most %s°", c.Text(), words.Trim(maxPrinterSkew, 0))
 	}
 	return nil
 }
@@ -121,5 +123,5 @@ func (c *Correction) Matrix(onItsSide bool) [2][2]float64 {
 
 // Text states the correction, as it is printed on every sheet made with it.
 func (c *Correction) Text() string {
-	return fmt.Sprintf("printer %s: across ×%.4f, up ×%.4f, skew %s°", c.Name, c.AcrossFactor, c.UpFactor, trim(c.SkewDeg, 2))
+	return fmt.Sprintf("printer %s: across ×%.4f, up ×%.4f, skew %s°", c.Name, c.AcrossFactor, c.UpFactor, words.Trim(c.SkewDeg, 2))
 }

@@ -8,6 +8,7 @@ import (
 
 	"centrepop/layout/cutting"
 	"centrepop/layout/plan"
+	"centrepop/layout/words"
 	"centrepop/parts"
 )
 
@@ -82,7 +83,7 @@ func CutProfile(job *parts.Job, part string, opt CutOptions) (*plan.Profile, err
 	if opt.Compensate && opt.KerfMm == 0 {
 		return nil, fmt.Errorf("to compensate, the kerf must be known")
 	}
-	r := &resolver{job: job, part: p, w: Writer{job.Units}, out: &plan.PartPlan{Title: p.Title.Value, Material: p.Material.Value}}
+	r := &resolver{job: job, part: p, w: words.Writer{Units: job.Units}, out: &plan.PartPlan{Title: p.Title.Value, Material: p.Material.Value}}
 	lay := r.profile
 	if p.Outline == nil {
 		lay = r.blankProfile

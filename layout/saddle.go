@@ -7,6 +7,7 @@ import (
 
 	"centrepop/layout/develop"
 	"centrepop/layout/plan"
+	"centrepop/layout/words"
 	"centrepop/parts"
 )
 
@@ -41,7 +42,7 @@ func (r *resolver) saddle(e *parts.TubeEnd) {
 	s := develop.Saddle{
 		MainDiameterMm: mainMm, MainWallMm: wallMm, BranchDiameterMm: od, BranchWallMm: clean((od - bore) / 2),
 		AngleDeg: e.Angle.Deg, OffsetMm: e.Offset.Mm, GapMm: e.Gap.Mm, PaperMm: r.paperMm(),
-		TabMm: math.Min(wrapTabMm, round(math.Pi*od/5, 1)), Divisions: saddleDivisions, SeamDeg: 180,
+		TabMm: math.Min(wrapTabMm, words.Round(math.Pi*od/5, 1)), Divisions: saddleDivisions, SeamDeg: 180,
 	}
 	if e.SetIn {
 		s.Joint = develop.SetIn
@@ -117,7 +118,7 @@ func (r *resolver) mainOf(e *parts.TubeEnd) (mainMm, wallMm float64, name string
 			wallMm = clean((mainMm - b.size.nominalMm) / 2)
 		}
 	}
-	return mainMm, wallMm, r.job.Parts[i].Title.Value + " " + words(e.Onto.Feature) + ", " + r.w.Dia(mainMm), true
+	return mainMm, wallMm, r.job.Parts[i].Title.Value + " " + words.Spaced(e.Onto.Feature) + ", " + r.w.Dia(mainMm), true
 }
 
 // far is the end of the tube that stays square.
@@ -133,7 +134,7 @@ func (r *resolver) placeWords(e *parts.TubeEnd) string {
 	if e.Place == nil {
 		return ""
 	}
-	return "clock " + trim(e.Place.Clock.Deg, 2) + "°, " + r.w.Size(e.Place.Axial.Mm) + " from the " + string(e.Place.From) + " face of the main"
+	return "clock " + words.Trim(e.Place.Clock.Deg, 2) + "°, " + r.w.Size(e.Place.Axial.Mm) + " from the " + string(e.Place.From) + " face of the main"
 }
 
 // endSide names where line 0 of a branch lies on the main.
@@ -167,9 +168,9 @@ func (r *resolver) branchPattern(m madeSaddle, s develop.Saddle, p develop.Saddl
 	out.Sizes = append(out.Sizes, plan.PatternValue{Name: "square edge from the " + string(m.far()) + " face", Text: r.exact(m.squareMm)},
 		plan.PatternValue{Name: "crossing of the axes from the " + string(m.far()) + " face", Text: r.exact(m.reachMm)})
 	out.Tables = r.tables(p.Branch.Tables)
-	line := "Line 0 is at clock " + trim(e.Clock.Deg, 2) + "° of this tube and goes to the acute side"
+	line := "Line 0 is at clock " + words.Trim(e.Clock.Deg, 2) + "° of this tube and goes to the acute side"
 	if e.Angle.Deg == 90 {
-		line = "Line 0 is at clock " + trim(e.Clock.Deg, 2) + "° of this tube and goes towards the front of the main"
+		line = "Line 0 is at clock " + words.Trim(e.Clock.Deg, 2) + "° of this tube and goes towards the front of the main"
 	}
 	out.Notes = []string{
 		"The number along each line is its ordinate, from the square edge to the curve.",
@@ -253,8 +254,8 @@ func (r *resolver) saddleFeatures() {
 		if m.end.Face == parts.Front {
 			z = 0
 		}
-		m.ref = r.add(plan.Feature{Name: string(m.end.Face) + " end saddle", Size: "on " + m.main + " at " + trim(m.end.Angle.Deg, 2) + "°, " + r.w.Size(m.deepMm) + " deep",
-			Note: join("; ", "gap "+r.w.Size(m.end.Gap.Mm), r.placeWords(m.end)), Balloon: plan.XY{XMm: z, YMm: r.out.Section.MaxMm * 0.95}})
+		m.ref = r.add(plan.Feature{Name: string(m.end.Face) + " end saddle", Size: "on " + m.main + " at " + words.Trim(m.end.Angle.Deg, 2) + "°, " + r.w.Size(m.deepMm) + " deep",
+			Note: words.Join("; ", "gap "+r.w.Size(m.end.Gap.Mm), r.placeWords(m.end)), Balloon: plan.XY{XMm: z, YMm: r.out.Section.MaxMm * 0.95}})
 	}
 }
 
@@ -265,7 +266,7 @@ func (r *resolver) saddleOperations() {
 		r.op(plan.Operation{
 			Machine: "Bench", Title: "Cut the " + string(m.end.Face) + " end to the saddle curve",
 			Do: []string{
-				"Wrap the saddle template round the tube, its square edge " + r.exact(m.squareMm) + " from the " + string(m.far()) + " face, line 0 at clock " + trim(m.end.Clock.Deg, 2) + "°.",
+				"Wrap the saddle template round the tube, its square edge " + r.exact(m.squareMm) + " from the " + string(m.far()) + " face, line 0 at clock " + words.Trim(m.end.Clock.Deg, 2) + "°.",
 				"Punch along the curve every " + r.w.Said(10) + ", take the paper off, cut outside the marks and grind to them.",
 				"Offer it up to " + m.main + ": gap " + r.w.Said(m.end.Gap.Mm) + " all round.",
 			},

@@ -6,6 +6,7 @@ import (
 
 	"centrepop/layout/develop"
 	"centrepop/layout/plan"
+	"centrepop/layout/words"
 	"centrepop/parts"
 )
 
@@ -78,7 +79,7 @@ func (r *resolver) transition(t *parts.Transition) {
 	r.pieces("transition", plan.TransitionPattern, "Square to round", p.Pieces, t.Seam.Deg)
 	bends := plan.PatternTable{Title: "Lines, true lengths and bends", Heads: []string{"Line", "true length", "bend"}}
 	for _, l := range p.Lines {
-		bends.Rows = append(bends.Rows, []string{l.Label, r.exact(l.TrueMm), trim(l.BendDeg, 1) + "°"})
+		bends.Rows = append(bends.Rows, []string{l.Label, r.exact(l.TrueMm), words.Trim(l.BendDeg, 1) + "°"})
 	}
 	first := len(r.out.Developments) - len(p.Pieces)
 	for i := first; i < len(r.out.Developments); i++ {
@@ -88,7 +89,7 @@ func (r *resolver) transition(t *parts.Transition) {
 				if l.Label == lines[j].Name {
 					lines[j].Text = "true length " + r.exact(l.TrueMm)
 					if lines[j].Role == "fold" {
-						lines[j].Text += ", bend " + trim(l.BendDeg, 1) + "°"
+						lines[j].Text += ", bend " + words.Trim(l.BendDeg, 1) + "°"
 					}
 				}
 			}
@@ -119,7 +120,7 @@ func (r *resolver) transitionFeatures(t *parts.Transition) {
 	r.add(plan.Feature{Name: "rectangle", Size: r.w.Size(t.Width.Mm) + " × " + r.w.Size(t.Depth.Mm) + " " + at,
 		Limits: "", Note: "front face; width from 9 to 3 o'clock", Balloon: line[0]})
 	r.add(plan.Feature{Name: "round end", Size: r.w.Dia(t.Diameter.Mm) + " " + at, Limits: r.limitsText(r.length(t.Diameter.Mm)), Note: r.offsetWords(t), Balloon: line[1]})
-	size := "clock " + trim(t.Seam.Deg, 2) + "°"
+	size := "clock " + words.Trim(t.Seam.Deg, 2) + "°"
 	if t.Overlap.Mm > 0 {
 		size += ", overlap " + r.w.Size(t.Overlap.Mm)
 	}
@@ -137,7 +138,7 @@ func (r *resolver) offsetWords(t *parts.Transition) string {
 		}
 		return ""
 	}
-	s := join(", ", side(t.Offset.Y.Mm, "TOP", "6 o'clock"), side(t.Offset.X.Mm, "3 o'clock", "9 o'clock"))
+	s := words.Join(", ", side(t.Offset.Y.Mm, "TOP", "6 o'clock"), side(t.Offset.X.Mm, "3 o'clock", "9 o'clock"))
 	if s == "" {
 		return "on the rectangle's axis"
 	}
@@ -162,14 +163,14 @@ func (r *resolver) foldOperations() {
 	}
 	r.op(bend)
 	r.op(plan.Operation{Machine: "Weld", Title: "Close the seam", Do: []string{
-		"Tack the seam at clock " + trim(t.Seam.Deg, 2) + "° at both ends, check the diagonals of the rectangle and the round end, then weld."},
-		Gauge:   "tape: both diagonals alike; round end by tape round it " + r.w.Size(round(math.Pi*2*r.out.Section.Outer[1].YMm, 1)),
+		"Tack the seam at clock " + words.Trim(t.Seam.Deg, 2) + "° at both ends, check the diagonals of the rectangle and the round end, then weld."},
+		Gauge:   "tape: both diagonals alike; round end by tape round it " + r.w.Size(words.Round(math.Pi*2*r.out.Section.Outer[1].YMm, 1)),
 		Caution: "Welding: screen, ventilation, hot parts; by a qualified welder under local rules.", Refs: r.refs("seam")})
 }
 
 // lineWords says at which clock angle each numbered line lies.
 func (r *resolver) lineWords(f *parts.Frustum, divisions int) string {
-	return "Line 0 is the seam, at clock " + trim(f.Seam.Deg, 2) + "°; each number is " + trim(360/float64(divisions), 2) + "° further clockwise, seen from the large end."
+	return "Line 0 is the seam, at clock " + words.Trim(f.Seam.Deg, 2) + "°; each number is " + words.Trim(360/float64(divisions), 2) + "° further clockwise, seen from the large end."
 }
 
 // pieces takes over the flat pieces of a rolled or folded part.
@@ -187,7 +188,7 @@ func (r *resolver) pieces(name string, kind plan.DevelopmentKind, title string, 
 		out.SeamDeg = seamDeg
 		out.Sizes = append(r.values(d.Inputs), r.values(d.Results)...)
 		out.Tables = r.tables(d.Tables)
-		out.Notes = append(d.Notes, "Edges are those of the metal, at the middle of its thickness. The seam closes at clock "+trim(seamDeg, 2)+"°.")
+		out.Notes = append(d.Notes, "Edges are those of the metal, at the middle of its thickness. The seam closes at clock "+words.Trim(seamDeg, 2)+"°.")
 		r.out.Developments = append(r.out.Developments, out)
 	}
 }

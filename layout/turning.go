@@ -8,6 +8,7 @@ import (
 	"centrepop/layout/cutting"
 	"centrepop/layout/plan"
 	"centrepop/layout/threads"
+	"centrepop/layout/words"
 	"centrepop/parts"
 )
 
@@ -147,7 +148,7 @@ func (r *resolver) turnSetting(first, onCentres bool, set setting) {
 		if s.size.thread != nil {
 			cuts = append(cuts, r.threadWork(s))
 		} else if l := r.limitsText(s.size); l != "" {
-			o.Limits = append(o.Limits, words(s.name)+" "+l)
+			o.Limits = append(o.Limits, words.Spaced(s.name)+" "+l)
 		}
 		o.Refs = append(o.Refs, s.ref)
 	}
@@ -203,7 +204,7 @@ func (r *resolver) settingSpeed(steps []*step) string {
 	base, _, _ := r.rpm(cutting.Turn, out)
 	add := func(label string, op cutting.Op, dia float64) {
 		if n, _, _ := r.rpm(op, dia); n > 0 && (n != base || op == cutting.Thread) {
-			text = join("; ", text, label+trim(n, 0)+" at "+r.w.Dia(dia))
+			text = words.Join("; ", text, label+words.Trim(n, 0)+" at "+r.w.Dia(dia))
 		}
 	}
 	if n, _, _ := r.rpm(cutting.Turn, small); small > 0 && n >= 1.5*base {
@@ -222,7 +223,7 @@ func (r *resolver) gauges(steps []*step) string {
 			out = append(out, g)
 		}
 	}
-	return join(", ", append(out, "calipers")...)
+	return words.Join(", ", append(out, "calipers")...)
 }
 
 // slender tells whether the part sticks out more than three diameters, from
@@ -232,20 +233,20 @@ func (r *resolver) slender(wide *step) bool { return r.lengthMm() > 3*wide.size.
 // stepWork is the line for one cylinder; a whole one is turned up to the jaws.
 func (r *resolver) stepWork(s *step, whole bool) string {
 	if r.asBought(s) {
-		return capital(words(s.name)) + " " + r.w.Dia(s.size.nominalMm) + ": as bought, not turned."
+		return words.Capital(words.Spaced(s.name)) + " " + r.w.Dia(s.size.nominalMm) + ": as bought, not turned."
 	}
 	verb := "Turn "
 	if s.inside {
 		verb = "Bore "
 	}
-	if words(s.name) == "bore" {
+	if words.Spaced(s.name) == "bore" {
 		verb = "Machine "
 	}
 	long := ", " + r.w.Size(clean(s.toMm-s.fromMm)) + " long"
-	line := verb + words(s.name) + " " + r.sizeText(s) + long
+	line := verb + words.Spaced(s.name) + " " + r.sizeText(s) + long
 	if t := s.size.thread; t != nil {
 		dia := r.threadBlankMm(s)
-		line = verb + words(s.name) + " to " + r.w.Dia(dia) + long + ", for the thread"
+		line = verb + words.Spaced(s.name) + " to " + r.w.Dia(dia) + long + ", for the thread"
 	}
 	if whole && !s.inside {
 		line += ", as far as the jaws allow, the rest when turned round"
@@ -282,17 +283,17 @@ func (r *resolver) threadBlankMm(s *step) float64 {
 // threadWork is the line that cuts a thread.
 func (r *resolver) threadWork(s *step) string {
 	t := s.size.thread
-	line := "Cut " + words(s.name) + " " + t.Designation
+	line := "Cut " + words.Spaced(s.name) + " " + t.Designation
 	if s.inside && t.MajorMm <= 24 { // what one taps by hand; common practice, no source
-		line = "Tap or cut " + words(s.name) + " " + t.Designation
+		line = "Tap or cut " + words.Spaced(s.name) + " " + t.Designation
 	}
 	switch {
 	case t.TPI > 0 && r.w.Units == parts.Inches:
-		line += ", " + trim(t.TPI, 1) + " per inch"
+		line += ", " + words.Trim(t.TPI, 1) + " per inch"
 	case t.TPI > 0:
-		line += ", " + trim(t.TPI, 1) + " per inch (pitch " + trim(t.PitchMm, 3) + " mm)"
+		line += ", " + words.Trim(t.TPI, 1) + " per inch (pitch " + words.Trim(t.PitchMm, 3) + " mm)"
 	default:
-		line += ", pitch " + trim(t.PitchMm, 3) + " mm"
+		line += ", pitch " + words.Trim(t.PitchMm, 3) + " mm"
 	}
 	if t.Taper {
 		line += ", taper 1:16"

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"centrepop/layout/plan"
+	"centrepop/layout/words"
 	"centrepop/parts"
 )
 
@@ -130,7 +131,7 @@ func TestInchesOnly(t *testing.T) {
 			}
 		}
 	}
-	in, mm := Writer{Units: parts.Inches}, Writer{Units: parts.Millimetres}
+	in, mm := words.Writer{Units: parts.Inches}, words.Writer{Units: parts.Millimetres}
 	for _, c := range [][2]string{
 		{in.Near(0.3), "0.01 in"}, {in.Near(0.5), "0.02 in"}, {in.Near(0.02), "0.0008 in"}, {in.Near(3), "0.1 in"}, {in.Near(0), "0 in"},
 		{mm.Near(0.3), "0.3 mm"}, {mm.Near(0.05), "0.05 mm"}, {mm.Near(12), "12 mm"}, {in.Read(25.4 * 1.0625), "1.063 in"}, {mm.Read(57.6906), "57.69"},

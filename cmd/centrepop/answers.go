@@ -8,6 +8,7 @@ import (
 	"centrepop/layout"
 	"centrepop/layout/fits"
 	"centrepop/layout/threads"
+	"centrepop/layout/words"
 	"centrepop/parts"
 )
 
@@ -62,7 +63,7 @@ func fit(c *call) error {
 	if *c.json {
 		return c.print(out)
 	}
-	w := layout.Writer{Units: parts.Millimetres}
+	w := words.Writer{Units: parts.Millimetres}
 	for _, side := range []struct {
 		name string
 		l    *limitsJSON

@@ -10,6 +10,7 @@ import (
 	"centrepop/layout/fits"
 	"centrepop/layout/measured"
 	"centrepop/layout/threads"
+	"centrepop/layout/words"
 	"centrepop/parts"
 )
 
@@ -70,7 +71,7 @@ func flange(c *call) error {
 	if *c.json {
 		err = c.print(answer)
 	} else {
-		flangeText(c.stdout, layout.Writer{Units: file.units}, &answer)
+		flangeText(c.stdout, words.Writer{Units: file.units}, &answer)
 	}
 	if err == nil && len(answer.Findings) > 0 {
 		return errFindings
@@ -233,7 +234,7 @@ func tidyFlange(a *flangeAnswer) {
 }
 
 // flangeText writes the answer for reading in a terminal.
-func flangeText(w io.Writer, size layout.Writer, a *flangeAnswer) {
+func flangeText(w io.Writer, size words.Writer, a *flangeAnswer) {
 	r := a.Measured
 	name := a.Flange
 	if name == "" {

@@ -8,6 +8,7 @@ import (
 
 	"centrepop/layout"
 	"centrepop/layout/plan"
+	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/render/atomicfile"
 	"centrepop/render/pdf"
@@ -79,12 +80,12 @@ func profile(c *call) error {
 	if *c.json {
 		return c.print(profileAnswer{*out, p})
 	}
-	profileText(c.stdout, layout.Writer{Units: pl.Units}, *out, p)
+	profileText(c.stdout, words.Writer{Units: pl.Units}, *out, p)
 	return nil
 }
 
 // profileText writes the report for reading in a terminal and for the order.
-func profileText(w io.Writer, size layout.Writer, file string, p *plan.Profile) {
+func profileText(w io.Writer, size words.Writer, file string, p *plan.Profile) {
 	fmt.Fprintf(w, "wrote %s: %s", file, p.Title)
 	if p.Revision != "" {
 		fmt.Fprintf(w, ", revision %s", p.Revision)

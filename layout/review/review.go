@@ -17,8 +17,8 @@ import (
 	"cmp"
 	"slices"
 
-	"centrepop/layout"
 	"centrepop/layout/plan"
+	"centrepop/layout/words"
 	"centrepop/parts"
 )
 
@@ -96,7 +96,7 @@ func Review(job *parts.Job, pl *plan.Plan) []Finding {
 }
 
 func newReviewer(job *parts.Job, pl *plan.Plan) *reviewer {
-	return &reviewer{job: job, pl: pl, w: layout.Writer{Units: job.Units}, found: []Finding{}}
+	return &reviewer{job: job, pl: pl, w: words.Writer{Units: job.Units}, found: []Finding{}}
 }
 
 // review runs every rule, and sorts what they found.
@@ -141,7 +141,7 @@ func rank(s Severity) int { return slices.Index([]Severity{Stop, Check, Note}, s
 type reviewer struct {
 	job   *parts.Job
 	pl    *plan.Plan
-	w     layout.Writer
+	w     words.Writer
 	code  string // of the rule at work
 	found []Finding
 }

@@ -8,6 +8,7 @@ import (
 	"centrepop/layout"
 	"centrepop/layout/plan"
 	"centrepop/layout/threads"
+	"centrepop/layout/words"
 	"centrepop/parts"
 )
 
@@ -294,7 +295,7 @@ func (h *hole) bolt() bool { return h.group != nil && h.group.Size.Make == parts
 // mm writes a length in the job's units, with the unit.
 func (r *reviewer) mm(v float64) string {
 	if r.job.Units == parts.Inches {
-		return r.w.Size(math.Round(v/layout.MmPerInch*1000) / 1000 * layout.MmPerInch)
+		return r.w.Size(math.Round(v/words.MmPerInch*1000) / 1000 * words.MmPerInch)
 	}
 	return r.w.Size(math.Round(v*100)/100) + " mm"
 }

@@ -1,0 +1,199 @@
+// Package words writes numbers and names for people: lengths in a job's units,
+// limits rounded inward, ranges, torques. It is the only place that turns a
+// value into text for sheets, answers and findings.
+package words
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+
+	"centrepop/parts"
+)
+
+func Capital(s string) string {
+	if s == "" {
+		return s
+	}
+	first := []rune(s)
+	return strings.ToUpper(string(first[:1])) + string(first[1:])
+}
+
+func Degrees(angles []float64) string {
+	var t []string
+	for i, a := range angles {
+		if i == 8 {
+			t = append(t, "…")
+			break
+		}
+		t = append(t, Trim(a, 2)+"°")
+	}
+	return strings.Join(t, ", ")
+}
+
+func CountOf(n int) string {
+	if n == 1 {
+		return ""
+	}
+	return Trim(float64(n), 0) + " × "
+}
+
+// Spaced turns a name into text: "bore-back" to "bore back".
+func Spaced(name string) string { return strings.ReplaceAll(name, "-", " ") }
+
+// Join joins the texts that are not empty.
+func Join(sep string, texts ...string) string {
+	var kept []string
+	for _, t := range texts {
+		if t != "" {
+			kept = append(kept, t)
+		}
+	}
+	return strings.Join(kept, sep)
+}
+
+func OrNone(limits string) string {
+	if limits == "" {
+		return "no tolerance given"
+	}
+	return limits
+}
+
+// Between writes a range: "12 – 34 kN".
+func Between(lo, hi float64, decimals int, unit string) string {
+	a, b := Trim(lo, decimals), Trim(hi, decimals)
+	if unit == "" {
+		return a + " – " + b
+	}
+	if a == b {
+		return a + " " + unit
+	}
+	return a + " – " + b + " " + unit
+}
+
+// Writer writes sizes in a job's units.
+type Writer struct{ Units parts.Units }
+
+// MmPerInch is exact by definition (international yard and pound agreement, 1959).
+const MmPerInch = 25.4
+
+// Trim writes a value with at most n decimals and no trailing zeros.
+func Trim(v float64, n int) string {
+	s := strconv.FormatFloat(Round(v, n), 'f', n, 64)
+	if strings.Contains(s, ".") {
+		s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
+	}
+	if s == "-0" {
+		return "0"
+	}
+	return s
+}
+
+func Round(v float64, n int) float64 {
+	p := math.Pow10(n)
+	return math.Round(float64(v*p)+math.Copysign(1e-7, v)) / p
+}
+
+// Size writes a nominal length: "114.3", or "1.375 in".
+func (w Writer) Size(mm float64) string {
+	if w.Units == parts.Inches {
+		return Trim(mm/MmPerInch, 4) + " in"
+	}
+	return Trim(mm, 3)
+}
+
+// Said writes a length with its unit, for sentences: "0.5 mm", "0.0197 in".
+func (w Writer) Said(mm float64) string {
+	if w.Units == parts.Inches {
+		return w.Size(mm)
+	}
+	return w.Size(mm) + " mm"
+}
+
+// Read writes a length as callipers read it: to 0.01 mm or 0.001 in.
+func (w Writer) Read(mm float64) string {
+	if w.Units == parts.Inches {
+		return Trim(mm/MmPerInch, 3) + " in"
+	}
+	return Trim(mm, 2)
+}
+
+// Near writes a length of advice, with one figure: "0.3 mm", "0.01 in". It is
+// for what nobody measures; a limit is written by Limits.
+func (w Writer) Near(mm float64) string {
+	v, unit := mm, " mm"
+	if w.Units == parts.Inches {
+		v, unit = mm/MmPerInch, " in"
+	}
+	if v <= 0 {
+		return "0" + unit
+	}
+	return Trim(v, max(0, -int(math.Floor(math.Log10(v))))) + unit
+}
+
+// Dia writes a diameter.
+func (w Writer) Dia(mm float64) string { return "Ø" + w.Size(mm) }
+
+// Drill writes a drill diameter: in an inch job with the millimetres beside
+// it where it is a metric drill, which such a shop has to look for.
+func (w Writer) Drill(mm float64) string {
+	if w.Units == parts.Inches && math.Abs(mm*20-math.Round(mm*20)) > 1e-6 {
+		return w.Dia(mm)
+	}
+	if w.Units == parts.Inches {
+		return "Ø" + Trim(mm/MmPerInch, 4) + " in (" + Trim(mm, 2) + " mm)"
+	}
+	return "Ø" + Trim(mm, 3)
+}
+
+// Limits writes two sizes to machine to: "90.000 – 90.035". They are rounded
+// inward, so that a part within the printed limits is within the true ones.
+func (w Writer) Limits(minMm, maxMm float64) string {
+	if w.Units == parts.Inches {
+		return fmt.Sprintf("%.4f – %.4f in", up(minMm/MmPerInch, 4), -up(-maxMm/MmPerInch, 4))
+	}
+	return fmt.Sprintf("%.3f – %.3f", up(minMm, 3), -up(-maxMm, 3))
+}
+
+// up rounds up to n decimals, forgiving what binary fractions add.
+func up(v float64, n int) float64 {
+	p := math.Pow10(n)
+	return math.Ceil(float64(v*p)-1e-6) / p
+}
+
+// Setting writes a setting in thousandths of a millimetre, or ten-thousandths of
+// an inch: "0.02 mm", "-0.0012 in".
+func (w Writer) Setting(mm float64) string {
+	if w.Units == parts.Inches {
+		return Trim(mm/MmPerInch, 4) + " in"
+	}
+	return Trim(mm, 3) + " mm"
+}
+
+// Exact writes a measured size with all the digits a micrometer gives.
+func (w Writer) Exact(mm float64) string {
+	if w.Units == parts.Inches {
+		return fmt.Sprintf("%.4f", Round(mm/MmPerInch, 4))
+	}
+	return fmt.Sprintf("%.2f", Round(mm, 2))
+}
+
+// Fine writes a range of micrometres: "12 – 34 µm", in an inch job with inches
+// first.
+func (w Writer) Fine(loUm, hiUm float64, decimals int) string {
+	um := Between(loUm, hiUm, decimals, "µm")
+	if w.Units == parts.Inches {
+		return Between(loUm/1000/MmPerInch, hiUm/1000/MmPerInch, 4, "in") + " (" + um + ")"
+	}
+	return um
+}
+
+// PoundFeet is a torque for an inch job's wrench, in brackets: 1 lb ft is
+// 1.355818 N m (NIST SP 811). Empty in a job in millimetres.
+func (w Writer) PoundFeet(nm float64) string {
+	if w.Units != parts.Inches {
+		return ""
+	}
+	return " (" + Trim(nm/1.355818, 0) + " lb ft)"
+}
