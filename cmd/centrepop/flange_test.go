@@ -29,6 +29,7 @@ readings:
 
 // TestFlangeFile reads every key of the format.
 func TestFlangeFile(t *testing.T) {
+	t.Parallel()
 	f, err := parseFlange("x.yaml", []byte(flangeExample))
 	if err != nil {
 		t.Fatal(err)
@@ -59,6 +60,7 @@ func TestFlangeFile(t *testing.T) {
 
 // TestFlangeFileRefused wants the line of each fault.
 func TestFlangeFileRefused(t *testing.T) {
+	t.Parallel()
 	for _, test := range []struct {
 		old, new string
 		line     int

@@ -1,7 +1,6 @@
 package main
 
 import (
-	"bytes"
 	"encoding/csv"
 	"math"
 	"os"
@@ -18,12 +17,13 @@ import (
 // other means than this program.
 type expectedHole struct{ x, y float64 }
 
-// expected reads the hole centres and slot ends by part and face.
+// expected reads the hole centres and slot ends of a job by part and face.
 func expected(t *testing.T, job string) map[string][]expectedHole {
 	t.Helper()
 	out := map[string][]expectedHole{}
-	readExpected(t, job+"-holes.csv", out)
-	readExpected(t, job+"-slots.csv", out)
+	name := filepath.Base(filepath.Dir(job))
+	readExpected(t, name+"-holes.csv", out)
+	readExpected(t, name+"-slots.csv", out)
 	return out
 }
 
@@ -139,50 +139,52 @@ func cover(pages [][][]int, seen []int) int {
 // TestHoleCentresOnPaper prints the templates of both demo jobs on several
 // papers and measures every centre-pop cross in the PDF with PDFium.
 func TestHoleCentresOnPaper(t *testing.T) {
-	for _, job := range []string{"pugmill", "gatejack"} {
+	t.Parallel()
+	for _, job := range []string{pugMill, gateJack} {
 		want := expected(t, job)
 		for _, paper := range []string{"A4", "Letter", "A3", "Tabloid", "160x220 mm"} {
 			t.Run(job+" "+paper, func(t *testing.T) {
-				for key, holes := range want {
-					part, face, _ := strings.Cut(key, " ")
-					measurePart(t, job, part, face, paper, holes)
+				t.Parallel()
+				doc, pages := faceTemplates(t, job, partsOf(want), paper)
+				for face, holes := range want {
+					if left := uncovered(t, doc, pages[face], holes); left > 0 {
+						t.Errorf("%s: %d of %d holes are on no tile", face, left, len(holes))
+					}
 				}
 			})
 		}
 	}
 }
 
-func measurePart(t *testing.T, job, part, face, paper string, want []expectedHole) {
+// partsOf are the parts of what expected gives, sorted.
+func partsOf(want map[string][]expectedHole) []string {
+	var names []string
+	for key := range want {
+		name, _, _ := strings.Cut(key, " ")
+		names = append(names, name)
+	}
+	slices.Sort(names)
+	return slices.Compact(names)
+}
+
+// uncovered lays the crosses of each page on the wanted holes and counts the
+// holes that no page has.
+func uncovered(t *testing.T, doc *measure.Doc, pages []int, want []expectedHole) int {
 	t.Helper()
-	file := filepath.Join(t.TempDir(), "t.pdf")
-	var stdout, stderr bytes.Buffer
-	if got := run([]string{"template", "../../testdata/" + job + "/job.yaml", part, "--paper", paper, "-o", file}, &stdout, &stderr); got != 0 {
-		t.Fatalf("status %d: %s", got, &stderr)
-	}
-	data, err := os.ReadFile(file)
-	if err != nil {
-		t.Fatal(err)
-	}
-	doc := measure.Open(t, data)
-	var pages [][][]int
-	for page := range doc.Pages() {
-		if !strings.Contains(strings.ToUpper(doc.Text(page)), strings.ToUpper(face)+" FACE") {
-			continue
-		}
+	var ways [][][]int
+	for _, page := range pages {
 		found := crosses(doc.Paths(page))
 		if len(found) == 0 {
-			continue // a tile between the holes
+			continue // the key, or a tile between the holes
 		}
-		ways := placings(found, want)
-		if len(ways) == 0 {
-			t.Errorf("%s %s %s: the crosses of page %d do not lie on the expected holes within 0.01 mm: %v", part, face, paper, page+1, found)
+		laid := placings(found, want)
+		if len(laid) == 0 {
+			t.Errorf("the crosses of page %d do not lie on the expected holes within 0.01 mm: %v", page+1, found)
 			continue
 		}
-		pages = append(pages, ways)
+		ways = append(ways, laid)
 	}
 	// Pages with fewer ways first: they decide the most.
-	slices.SortStableFunc(pages, func(a, b [][]int) int { return len(a) - len(b) })
-	if left := cover(pages, make([]int, len(want))); left > 0 {
-		t.Errorf("%s %s %s: %d of %d holes are on no tile", part, face, paper, left, len(want))
-	}
+	slices.SortStableFunc(ways, func(a, b [][]int) int { return len(a) - len(b) })
+	return cover(ways, make([]int, len(want)))
 }

@@ -1,11 +1,8 @@
 package main
 
 import (
-	"bytes"
 	"fmt"
 	"math"
-	"os"
-	"path/filepath"
 	"slices"
 	"strings"
 	"testing"
@@ -15,35 +12,6 @@ import (
 
 // paperTolMm is how near to the computed place a line must lie on the page.
 const paperTolMm = 0.01
-
-// printed prints the templates of a part and opens the file.
-func printed(t *testing.T, job, part, paper string) *measure.Doc {
-	t.Helper()
-	file := filepath.Join(t.TempDir(), "t.pdf")
-	var stdout, stderr bytes.Buffer
-	if got := run([]string{"template", job, part, "--paper", paper, "-o", file}, &stdout, &stderr); got != 0 {
-		t.Fatalf("status %d: %s", got, &stderr)
-	}
-	data, err := os.ReadFile(file)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return measure.Open(t, data)
-}
-
-// jobOf writes a job of one part, whose file is part.yaml.
-func jobOf(t *testing.T, part string) string {
-	t.Helper()
-	dir := t.TempDir()
-	job := filepath.Join(dir, "job.yaml")
-	if err := os.WriteFile(job, []byte("job: Test\nunits: mm\nparts: [part.yaml]\n"), 0o644); err != nil {
-		t.Fatal(err)
-	}
-	if err := os.WriteFile(filepath.Join(dir, "part.yaml"), []byte(part), 0o644); err != nil {
-		t.Fatal(err)
-	}
-	return job
-}
 
 // sheetsWith are the pages at 1:1 whose text has the words.
 func sheetsWith(t *testing.T, doc *measure.Doc, words string) []int {
@@ -113,7 +81,8 @@ func near(t *testing.T, what string, got, want, tol float64) {
 // across, 104 long, paper 0.1 mm, set to the back face, so that clock angles
 // run to the left. All places are worked out here from the YAML's numbers.
 func TestWrapOnPaper(t *testing.T) {
-	doc := printed(t, "../../testdata/pugmill/job.yaml", "bearing-housing", "900x1200 mm")
+	t.Parallel()
+	doc := opened(t, "template", pugMill, "bearing-housing", "--paper", "900x1200 mm")
 	page := sheetsWith(t, doc, "Wrap template: body")[0]
 	shapes := contours(doc, page)
 	lo, hi := extent(shapes[0])
@@ -168,7 +137,8 @@ func TestWrapOnPaper(t *testing.T) {
 // TestWrapTilesMeet joins the two A4 tiles of the lantern's wrap by their
 // match marks and measures across the joint.
 func TestWrapTilesMeet(t *testing.T) {
-	doc := printed(t, "../../testdata/pugmill/job.yaml", "lantern", "A4")
+	t.Parallel()
+	doc := opened(t, "template", pugMill, "lantern", "--paper", "A4")
 	pages := sheetsWith(t, doc, "Wrap template: waist")
 	if len(pages) != 2 {
 		t.Fatalf("%d tiles", len(pages))
@@ -202,6 +172,7 @@ func diamonds(doc *measure.Doc, page int) []measure.Point {
 // TestConeOnPaper measures sectors against testdata/reference/worked_examples.md
 // section (d), of thin sheet so that its thickness does not count.
 func TestConeOnPaper(t *testing.T) {
+	t.Parallel()
 	for _, c := range []struct {
 		large, small, height          float64
 		outer, inner, angle, outerArc float64
@@ -212,7 +183,7 @@ func TestConeOnPaper(t *testing.T) {
 	} {
 		t.Run(fmt.Sprintf("%g to %g", c.large, c.small), func(t *testing.T) {
 			job := jobOf(t, fmt.Sprintf("part: part\nkind: cone\nmaterial: S235\ncone: {large: %g, small: %g, height: %g, thickness: 0.001}\n", c.large, c.small, c.height))
-			doc := printed(t, job, "part", "1400x1400 mm")
+			doc := opened(t, "template", job, "part", "--paper", "1400x1400 mm")
 			edge := contours(doc, sheetsWith(t, doc, "Cone development")[0])[0]
 			var sides []measure.Seg
 			arc, inner := 0.0, 0.0
@@ -262,6 +233,7 @@ func crossing(a, b measure.Seg) measure.Point {
 // testdata/reference/worked_examples.md section (e); the wall is so thin that
 // it does not count.
 func TestSaddleOnPaper(t *testing.T) {
+	t.Parallel()
 	for _, c := range []struct {
 		main, branch, angle, offset float64
 		drop                        [7]float64 // at 0, 30 … 180°
@@ -276,7 +248,7 @@ func TestSaddleOnPaper(t *testing.T) {
 	} {
 		t.Run(fmt.Sprintf("%g on %g at %g off %g", c.branch, c.main, c.angle, c.offset), func(t *testing.T) {
 			job := jobOf(t, fmt.Sprintf("part: part\nkind: tube\nmaterial: S235\ntube: {outside: %g, wall: 0.001, length: 600}\nends: {back: {onto: {diameter: %g}, angle: %g, offset: %g}}\n", c.branch, c.main, c.angle, c.offset))
-			doc := printed(t, job, "part", "1400x1400 mm")
+			doc := opened(t, "template", job, "part", "--paper", "1400x1400 mm")
 			page := sheetsWith(t, doc, "Saddle cut")[0]
 			lo, hi := extent(contours(doc, page)[0])
 			girth := math.Pi * (c.branch + 0.1)
@@ -304,7 +276,8 @@ func TestSaddleOnPaper(t *testing.T) {
 // every point of the printed curve must lie on the stub's bore, 131.7 across,
 // square to the barrel of 168.3.
 func TestMainHoleOnPaper(t *testing.T) {
-	doc := printed(t, "../../testdata/pugmill/job.yaml", "inlet-stub", "900x1200 mm")
+	t.Parallel()
+	doc := opened(t, "template", pugMill, "inlet-stub", "--paper", "900x1200 mm")
 	shapes := contours(doc, sheetsWith(t, doc, "Hole in the main")[0])
 	if len(shapes) < 2 || len(shapes[1]) < 50 {
 		t.Fatalf("%d contours", len(shapes))
@@ -320,7 +293,8 @@ func TestMainHoleOnPaper(t *testing.T) {
 // TestTransitionOnPaper checks that the blank's edges are as long as what they
 // become: the mouth's girth and the round end's polygon, at mid-thickness.
 func TestTransitionOnPaper(t *testing.T) {
-	doc := printed(t, "../../testdata/pugmill/job.yaml", "hopper-throat", "1400x1400 mm")
+	t.Parallel()
+	doc := opened(t, "template", pugMill, "hopper-throat", "--paper", "1400x1400 mm")
 	page := sheetsWith(t, doc, "Square to round")[0]
 	edge := contours(doc, page)[0]
 	total := 0.0

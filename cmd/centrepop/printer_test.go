@@ -7,6 +7,7 @@ import (
 	"math"
 	"os"
 	"path/filepath"
+	"runtime"
 	"slices"
 	"strings"
 	"testing"
@@ -92,9 +93,14 @@ func openPDF(t *testing.T, file string) *measure.Doc {
 func userConfig(t *testing.T) string {
 	t.Helper()
 	dir := t.TempDir()
-	t.Setenv("XDG_CONFIG_HOME", dir) // Linux
-	t.Setenv("HOME", dir)            // macOS
-	t.Setenv("AppData", dir)         // Windows
+	switch runtime.GOOS {
+	case "windows":
+		t.Setenv("AppData", dir)
+	case "darwin":
+		t.Setenv("HOME", dir)
+	default: // HOME stays: PDFium keeps its compiled form there
+		t.Setenv("XDG_CONFIG_HOME", dir)
+	}
 	return dir
 }
 
@@ -163,66 +169,64 @@ func TestLyingPrinter(t *testing.T) {
 		}
 	}
 
-	worstWithout, pages, onSide := 0.0, 0, 0
-	for job, paper := range map[string]string{"pugmill": "A4", "gatejack": "Letter"} {
-		for key, want := range expected(t, job) {
-			part, face, _ := strings.Cut(key, " ")
-			if !slices.Contains(lyingParts, part) {
-				continue
-			}
-			for _, corrected := range []bool{true, false} {
-				if !corrected && part != "barrel-flange" {
-					continue // one part shows how bad the printer is
-				}
-				args := []string{"template", "../../testdata/" + job + "/job.yaml", part, "--paper", paper, "-o", file}
-				if corrected {
-					args = append(args, "--printer", "liar")
-				}
-				do(t, args...)
-				doc := openPDF(t, file)
-				for page := range doc.Pages() {
-					paths := liar.print(doc, page)
-					found := crosses(paths)
-					text := doc.Text(page)
-					if len(found) == 0 || !strings.Contains(strings.ToUpper(text), strings.ToUpper(face)+" FACE") {
-						continue
-					}
-					off := landing(found, want)
-					if !corrected {
-						worstWithout = math.Max(worstWithout, off)
-						continue
-					}
-					pages++
-					if w, h := doc.Size(page); w > h {
-						onSide++
-					}
-					if off > 0.1 {
-						t.Errorf("%s %s, page %d: a hole lands %.3f mm off", part, face, page+1, off)
-					}
-					if !strings.Contains(text, "Corrected for printer liar: across ×1.01") {
-						t.Errorf("%s, page %d does not state the correction", part, page+1)
-					}
-					trueRules(t, part, paths)
-				}
-			}
+	sheets := measuredSheets{}
+	for job, paper := range map[string]string{pugMill: "A4", gateJack: "Letter"} {
+		want := expected(t, job)
+		names := slices.DeleteFunc(partsOf(want), func(name string) bool { return !slices.Contains(lyingParts, name) })
+		doc, pages := faceTemplates(t, job, names, paper, "--printer", "liar")
+		for face, on := range pages {
+			sheets.faces(t, doc, face, on, want[face])
 		}
 	}
-	do(t, "template", "../../testdata/pugmill/job.yaml", "barrel-tube", "--printer", "liar", "-o", file)
-	doc, tiles := openPDF(t, file), 0
-	for page := range doc.Pages() {
-		if strings.Contains(doc.Text(page), "Tile ") {
+	if sheets.pages < 10 || sheets.onSide == 0 {
+		t.Errorf("%d pages, %d of them on their side: too few to tell", sheets.pages, sheets.onSide)
+	}
+	doc, pages := faceTemplates(t, pugMill, []string{"barrel-flange"}, "A4")
+	worst, want := 0.0, expected(t, pugMill)["barrel-flange front"]
+	for _, page := range pages["barrel-flange front"] {
+		if found := crosses(liar.print(doc, page)); len(found) > 0 {
+			worst = max(worst, landing(found, want))
+		}
+	}
+	if worst < 1 {
+		t.Errorf("without correction the worst hole is only %.3f mm off: the printer is too good for this test", worst)
+	}
+	do(t, "template", pugMill, "barrel-tube", "--printer", "liar", "-o", file)
+	tubes, tiles := openPDF(t, file), 0
+	for page := range tubes.Pages() {
+		if strings.Contains(tubes.Text(page), "Tile ") {
 			tiles++
-			trueRules(t, "wrap or cone", liar.print(doc, page))
+			trueRules(t, "wrap or cone", liar.print(tubes, page))
 		}
 	}
 	if tiles < 4 {
 		t.Errorf("%d tiles of wraps and cones", tiles)
 	}
-	if worstWithout < 1 {
-		t.Errorf("without correction the worst hole is only %.3f mm off: the printer is too good for this test", worstWithout)
-	}
-	if pages < 10 || onSide == 0 {
-		t.Errorf("%d pages, %d of them on their side: too few to tell", pages, onSide)
+}
+
+// measuredSheets counts the corrected pages that TestLyingPrinter has measured.
+type measuredSheets struct{ pages, onSide int }
+
+// faces measures the corrected templates of one face of a part.
+func (m *measuredSheets) faces(t *testing.T, doc *measure.Doc, face string, pages []int, want []expectedHole) {
+	t.Helper()
+	for _, page := range pages {
+		paths := liar.print(doc, page)
+		found := crosses(paths)
+		if len(found) == 0 {
+			continue
+		}
+		m.pages++
+		if w, h := doc.Size(page); w > h {
+			m.onSide++
+		}
+		if off := landing(found, want); off > 0.1 {
+			t.Errorf("%s, page %d: a hole lands %.3f mm off", face, page+1, off)
+		}
+		if !strings.Contains(doc.Text(page), "Corrected for printer liar: across ×1.01") {
+			t.Errorf("%s, page %d does not state the correction", face, page+1)
+		}
+		trueRules(t, face, paths)
 	}
 }
 
@@ -264,7 +268,7 @@ func TestCorrectedSheetsFit(t *testing.T) {
 	file := filepath.Join(t.TempDir(), "a.pdf")
 	for _, r := range [][4]string{{"143", "238", "278.4", "277"}, {"157", "262", "304.8", "306.1"}} {
 		do(t, "printer", "set", "edge", "--across", r[0], "--up", r[1], "--diagonal1", r[2], "--diagonal2", r[3])
-		do(t, "template", "../../testdata/pugmill/job.yaml", "barrel-flange", "base-plate", "guard-bracket", "--printer", "edge", "-o", file)
+		do(t, "template", pugMill, "barrel-flange", "base-plate", "guard-bracket", "--printer", "edge", "-o", file)
 		doc := openPDF(t, file)
 		for page := range doc.Pages() {
 			w, h := doc.Size(page)

@@ -55,6 +55,7 @@ func sameSizes(t *testing.T, what string, got, want []float64) {
 // printed: inside first, the outline last, page as large as the part and 1 mm
 // all round.
 func TestProfileMeasured(t *testing.T) {
+	t.Parallel()
 	const job, in = "../../testdata/gatejack/job.yaml", 25.4
 	want := []float64{0.281 * in, 0.281 * in, 0.281 * in, 0.281 * in, 0.281 * in, 0.281 * in, 2.125 * in, 4.5 * in}
 	d := profilePDF(t, job, "cap-ring")
@@ -83,6 +84,7 @@ func TestProfileMeasured(t *testing.T) {
 // nothing else, closed contours with the areas of the circles they stand for,
 // the largest last, and marks at the places of the tapped holes.
 func TestProfileSVG(t *testing.T) {
+	t.Parallel()
 	file := filepath.Join(t.TempDir(), "p.svg")
 	var stdout, stderr bytes.Buffer
 	if code := run([]string{"profile", "../../testdata/gatejack/job.yaml", "cap-ring", "-o", file}, &stdout, &stderr); code != statusDone {
@@ -147,6 +149,7 @@ func TestProfileSVG(t *testing.T) {
 // TestProfileClosed requires every contour of the flat parts of both jobs to
 // be closed and the outline to be the last of them.
 func TestProfileClosed(t *testing.T) {
+	t.Parallel()
 	for _, part := range []string{"gusset", "guard-bracket", "lifting-link", "inlet-flange", "housing-plate"} {
 		d := profilePDF(t, "../../testdata/pugmill/job.yaml", part, "--cut", "waterjet", "--kerf", "0.8", "--compensate")
 		width, height := d.Size(0)

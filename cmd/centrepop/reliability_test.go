@@ -224,22 +224,6 @@ func TestJobIsNoFile(t *testing.T) {
 	}
 }
 
-func write(t testing.TB, path, text string) {
-	t.Helper()
-	if err := os.WriteFile(path, []byte(text), 0o666); err != nil {
-		t.Fatal(err)
-	}
-}
-
-func read(t testing.TB, path string) string {
-	t.Helper()
-	data, err := os.ReadFile(path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return string(data)
-}
-
 // refused runs a job that must be refused, in the bounds above, with no output
 // of any kind, and returns the report. The report as JSON must agree.
 func refused(t *testing.T, job string) string {
