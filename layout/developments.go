@@ -122,8 +122,16 @@ func (r *resolver) wrap(st *step, rows []plan.RadialRow, edge develop.Face, both
 	if edge == develop.BackFace {
 		out.ScaleMm = -out.ScaleMm
 	}
+	labels, boxes := map[string][]develop.Label{}, map[string][]develop.Box{}
+	for _, l := range d.Labels {
+		labels[l.Text] = append(labels[l.Text], l)
+	}
+	for _, c := range d.Curves {
+		boxes[c.Name] = append(boxes[c.Name], c.Box())
+	}
 	for i, row := range rows {
-		out.Marks = append(out.Marks, r.patternMarks(row, c.Features[i].Name, d)...)
+		name := c.Features[i].Name
+		out.Marks = append(out.Marks, r.patternMarks(row, labels[name], boxes[name])...)
 	}
 	out.Sizes = []plan.PatternValue{
 		{Name: "wrap length, seam to seam", Text: r.exact(out.WrapMm)},
@@ -178,15 +186,12 @@ func (r *resolver) edgeNote(st *step, edge develop.Face) string {
 
 // patternMarks finds where a feature lies on the pattern: once, or twice if it
 // crosses the seam.
-func (r *resolver) patternMarks(row plan.RadialRow, name string, d develop.Development) []plan.PatternMark {
+func (r *resolver) patternMarks(row plan.RadialRow, labels []develop.Label, boxes []develop.Box) []plan.PatternMark {
 	var out []plan.PatternMark
-	for _, l := range d.Labels {
-		if l.Text != name {
-			continue
-		}
+	for _, l := range labels {
 		m := plan.PatternMark{N: row.N, Name: row.Name, CentreMm: at(l.At), DiameterMm: row.DiameterMm, Size: row.SizeText}
-		for _, c := range d.Curves {
-			if b := c.Box(); c.Name == name && b.Min.XMm <= l.At.XMm && l.At.XMm <= b.Max.XMm {
+		for _, b := range boxes {
+			if b.Min.XMm <= l.At.XMm && l.At.XMm <= b.Max.XMm {
 				m.MinMm, m.MaxMm = at(b.Min), at(b.Max)
 			}
 		}

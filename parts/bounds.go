@@ -6,7 +6,7 @@ import "fmt"
 // practice, no source: they are marked and drilled by hand, and a sheet with
 // more cannot be read.
 const (
-	maxPlaces    = 2_000  // in a part
+	maxPlaces    = 5_000  // in a part
 	maxJobPlaces = 10_000 // in a job
 )
 

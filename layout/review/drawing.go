@@ -1,6 +1,7 @@
 package review
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -63,28 +64,40 @@ func top(v *view) {
 }
 
 // rightTurns lists the turns that bring all patterns together again, and those
-// that do so for some but not all; both rising.
+// that do so for some but not all; both rising, in degrees, 0 among the first.
 func rightTurns(sets []*pattern) (common, wrong []float64) {
-	for _, s := range sets {
-		for _, t := range s.turns() {
-			has := func(list []float64) bool {
-				return slices.ContainsFunc(list, func(o float64) bool { return math.Abs(o-t) < 1e-6 })
+	orders := make([]int, len(sets))
+	all := 0
+	for i, s := range sets {
+		orders[i] = s.order()
+		all = gcd(all, orders[i])
+	}
+	seen := map[[2]int]bool{} // turns as reduced parts of a full one
+	for _, n := range orders {
+		for i := range n {
+			g := gcd(i, n)
+			if seen[[2]int{i / g, n / g}] {
+				continue
 			}
-			all := true
-			for _, o := range sets {
-				all = all && o.fits(t)
-			}
-			switch {
-			case all && !has(common):
-				common = append(common, t)
-			case !all && !has(wrong):
-				wrong = append(wrong, t)
+			seen[[2]int{i / g, n / g}] = true
+			turn := math.Round(360e6*float64(i)/float64(n)) / 1e6
+			if all%(n/g) == 0 {
+				common = append(common, turn)
+			} else {
+				wrong = append(wrong, turn)
 			}
 		}
 	}
 	slices.Sort(common)
 	slices.Sort(wrong)
 	return common, wrong
+}
+
+func gcd(a, b int) int {
+	for b != 0 {
+		a, b = b, a%b
+	}
+	return a
 }
 
 // outlineTurns tells whether a part looks the same from outside in a turn.
@@ -136,37 +149,78 @@ func (v *view) patterns() []*pattern {
 	return out
 }
 
-// turns lists the turns, 0 first, that bring a pattern onto itself.
-func (p *pattern) turns() []float64 {
-	var out []float64
-	first := p.places[0]
-	for _, other := range p.places {
-		turn := math.Mod(other.deg-first.deg+720, 360)
-		if math.Abs(turn-360) < 1e-6 {
-			turn = 0
-		}
-		if p.fits(turn) {
-			out = append(out, math.Round(turn*1e6)/1e6)
+// placeSlackMm is how far off two places may be and count as one.
+const placeSlackMm = 0.01
+
+// order is the largest number n such that a turn by a n-th of a full one
+// brings every place of the pattern onto one of it: 1 if it does not repeat.
+// The turns that do so are a group, so that they are the multiples of this one.
+// It must divide the number of places on every ring.
+func (p *pattern) order() int {
+	rings := p.rings()
+	most := 0
+	for _, ring := range rings {
+		most = gcd(most, len(ring))
+	}
+	for n := most; n > 1; n-- {
+		if most%n == 0 && !slices.ContainsFunc(rings, func(ring []place) bool { return !repeats(ring, n) }) {
+			return n
 		}
 	}
-	slices.Sort(out)
+	return 1
+}
+
+// rings parts the places by radius and height; each ring is sorted by clock
+// angle, and places that coincide are one.
+func (p *pattern) rings() [][]place {
+	places := slices.Clone(p.places)
+	for i := range places {
+		places[i].deg = math.Mod(math.Mod(places[i].deg, 360)+360, 360)
+	}
+	var rings [][]place
+	for _, equal := range runs(places, func(a place) float64 { return a.radiusMm }) {
+		for _, ring := range runs(equal, func(a place) float64 { return a.zMm }) {
+			slices.SortFunc(ring, func(a, b place) int { return cmp.Compare(a.deg, b.deg) })
+			ring = slices.CompactFunc(ring, func(a, b place) bool { return onOne(a.deg-b.deg, a.radiusMm) })
+			if last := len(ring) - 1; last > 0 && onOne(ring[0].deg+360-ring[last].deg, ring[0].radiusMm) {
+				ring = ring[:last]
+			}
+			rings = append(rings, ring)
+		}
+	}
+	return rings
+}
+
+// runs sorts the places by a length and parts them where it jumps.
+func runs(places []place, by func(place) float64) [][]place {
+	slices.SortStableFunc(places, func(a, b place) int { return cmp.Compare(by(a), by(b)) })
+	var out [][]place
+	for from, i := 0, 1; i <= len(places); i++ {
+		if i == len(places) || by(places[i])-by(places[i-1]) >= placeSlackMm {
+			out = append(out, places[from:i])
+			from = i
+		}
+	}
 	return out
 }
 
-// fits tells whether a turn brings every place onto one of the pattern.
-func (p *pattern) fits(turn float64) bool {
-	for _, a := range p.places {
-		met := false
-		for _, b := range p.places {
-			off := math.Abs(math.Mod(a.deg+turn-b.deg+1080+180, 360) - 180)
-			met = met || off*math.Pi/180*a.radiusMm < 0.01 && math.Abs(a.radiusMm-b.radiusMm) < 0.01 && math.Abs(a.zMm-b.zMm) < 0.01
+// repeats tells whether a n-th of a turn brings a sorted ring onto itself.
+func repeats(ring []place, n int) bool {
+	step := len(ring) / n
+	for i, a := range ring {
+		b := ring[(i+step)%len(ring)].deg
+		if i+step >= len(ring) {
+			b += 360
 		}
-		if !met {
+		if !onOne(b-a.deg-360/float64(n), a.radiusMm) {
 			return false
 		}
 	}
 	return true
 }
+
+// onOne tells whether an angle is no distance on a radius.
+func onOne(deg, radiusMm float64) bool { return math.Abs(deg)*math.Pi/180*radiusMm < placeSlackMm }
 
 // tolerance looks for a job without a general tolerance class.
 func tolerance(r *reviewer) {

@@ -1,7 +1,9 @@
 package review
 
 import (
+	"cmp"
 	"math"
+	"slices"
 
 	"centrepop/layout/plan"
 
@@ -68,4 +70,30 @@ func (v *view) toOutline(h *hole) float64 {
 		best = math.Min(best, apart(h.a, h.b, v.outline[i], v.outline[i+1]))
 	}
 	return best
+}
+
+// box is an upright rectangle about the thing of that number.
+type box struct {
+	n              int
+	x0, y0, x1, y1 float64
+}
+
+// meeting lists the pairs of things whose boxes meet, lower number first,
+// rising. It goes over the boxes from left to right, so that only neighbours
+// are compared. A thing may have several boxes.
+func meeting(boxes []box) [][2]int {
+	slices.SortFunc(boxes, func(a, b box) int { return cmp.Compare(a.x0, b.x0) })
+	var pairs [][2]int
+	for i, a := range boxes {
+		for _, b := range boxes[i+1:] {
+			if b.x0 > a.x1 {
+				break
+			}
+			if a.n != b.n && a.y0 <= b.y1 && b.y0 <= a.y1 {
+				pairs = append(pairs, [2]int{min(a.n, b.n), max(a.n, b.n)})
+			}
+		}
+	}
+	slices.SortFunc(pairs, func(a, b [2]int) int { return cmp.Or(cmp.Compare(a[0], b[0]), cmp.Compare(a[1], b[1])) })
+	return slices.Compact(pairs)
 }

@@ -137,39 +137,62 @@ func (o *opening) leastMm(v *view) float64 {
 func radialGap(v *view) {
 	all := v.openings()
 	worst := newWorst()
-	for i := range all {
-		for j := i + 1; j < len(all); j++ {
-			a, b := &all[i], &all[j]
-			turn := math.Abs(math.Mod(a.clockDeg-b.clockDeg+720+180, 360) - 180)
-			radius := math.Min(a.outerMm, b.outerMm)
-			// Blind ones on opposite sides of a solid do not meet.
-			around := turn*math.Pi/180*radius - a.aroundMm - b.aroundMm
-			along := math.Abs(a.zMm-b.zMm) - a.alongMm - b.alongMm
-			gap := math.Max(around, along)
-			if around > 0 && along > 0 {
-				gap = math.Hypot(around, along)
-			}
-			least := math.Min(a.leastMm(v), b.leastMm(v))
-			if gap >= least-slackMm {
-				continue
-			}
-			worst.add(a.radial.Name.Value+" "+b.radial.Name.Value, gap, func(count int) {
-				f := Finding{
-					What:    a.title(v) + " and " + b.title(v) + " lie close together on the outside" + same(count),
-					Numbers: v.mm(gap) + " of metal between them, wanted " + v.mm(least),
-					Rule:    "metal beside an opening at least the wall, and no more than half the opening", Source: practice,
-					Fix: "turn one of them round the part, or move it along the axis",
-				}
-				severity := Check
-				if gap < slackMm {
-					severity, f.What = Stop, a.title(v)+" and "+b.title(v)+" run into each other on the outside"+same(count)
-					f.Numbers = "they overlap by " + v.mm(-gap)
-				}
-				v.report(severity, b.radial.Name.Value, b.radial.Pos, f)
-			})
-		}
+	for _, pair := range closeOpenings(v, all) {
+		v.metalBetween(&all[pair[0]], &all[pair[1]], worst)
 	}
 	worst.report()
+}
+
+// closeOpenings lists the pairs that can be too close. A box is an opening's
+// clock angle and place along the axis, with the metal it wants on each side;
+// it stands there a second time a turn on, for its neighbours across 0.
+func closeOpenings(v *view, all []opening) [][2]int {
+	radius := math.Inf(1)
+	for i := range all {
+		radius = min(radius, all[i].outerMm)
+	}
+	var boxes []box
+	for i := range all {
+		o := &all[i]
+		room := o.leastMm(v)
+		clock := math.Mod(o.clockDeg+720, 360)
+		around := (o.aroundMm + room) / max(radius, slackMm) * 180 / math.Pi
+		for _, at := range []float64{clock, clock + 360} {
+			boxes = append(boxes, box{i, at - around, o.zMm - o.alongMm - room, at + around, o.zMm + o.alongMm + room})
+		}
+	}
+	return meeting(boxes)
+}
+
+// metalBetween looks at the metal between two openings.
+func (v *view) metalBetween(a, b *opening, worst *worst) {
+	turn := math.Abs(math.Mod(a.clockDeg-b.clockDeg+720+180, 360) - 180)
+	radius := math.Min(a.outerMm, b.outerMm)
+	// Blind ones on opposite sides of a solid do not meet.
+	around := turn*math.Pi/180*radius - a.aroundMm - b.aroundMm
+	along := math.Abs(a.zMm-b.zMm) - a.alongMm - b.alongMm
+	gap := math.Max(around, along)
+	if around > 0 && along > 0 {
+		gap = math.Hypot(around, along)
+	}
+	least := math.Min(a.leastMm(v), b.leastMm(v))
+	if gap >= least-slackMm {
+		return
+	}
+	worst.add(a.radial.Name.Value+" "+b.radial.Name.Value, gap, func(count int) {
+		f := Finding{
+			What:    a.title(v) + " and " + b.title(v) + " lie close together on the outside" + same(count),
+			Numbers: v.mm(gap) + " of metal between them, wanted " + v.mm(least),
+			Rule:    "metal beside an opening at least the wall, and no more than half the opening", Source: practice,
+			Fix: "turn one of them round the part, or move it along the axis",
+		}
+		severity := Check
+		if gap < slackMm {
+			severity, f.What = Stop, a.title(v)+" and "+b.title(v)+" run into each other on the outside"+same(count)
+			f.Numbers = "they overlap by " + v.mm(-gap)
+		}
+		v.report(severity, b.radial.Name.Value, b.radial.Pos, f)
+	})
 }
 
 // radialDepth looks for blind openings that come out in the bore, and for ones
