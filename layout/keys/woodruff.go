@@ -1,0 +1,124 @@
+package keys
+
+import (
+	"math"
+	"strconv"
+
+	"centrepop/layout/lookup"
+)
+
+// Woodruff is a disc key: a segment of a disc in a pocket that a cutter of the
+// same diameter sinks.
+type Woodruff struct {
+	Designation    string  // "5x6.5", or the inch key number "808"
+	OverMm, UpToMm float64 // shaft diameters it is for, where it drives alone
+	WidthMm        float64
+	HeightMm       float64
+	DiscMm         float64 // diameter of the disc and of the cutter
+	LengthMm       float64 // of the key at its flat, by geometry
+	ShaftDepthMm   float64 // how deep the cutter is sunk from the crown
+	HubDepthMm     float64 // hub keyway from the crown of the bore
+	Standard       string
+	Source         lookup.Source
+}
+
+type discRow struct {
+	over, upTo, width, height, disc, shaft, hub float64
+	state                                       lookup.State
+}
+
+// din6888 is DIN 6888:1956, shaft diameters of allocation I (the key drives
+// alone), hub depth of series A. Up to a width of 4 mm as the standard's page on
+// scribd.com (385356821) reads, the rest from memory.
+var din6888 = []discRow{
+	{3, 4, 1, 1.4, 4, 1, 0.6, lookup.Checked},
+	{4, 6, 1.5, 2.6, 7, 2, 0.8, lookup.Checked},
+	{6, 8, 2, 2.6, 7, 1.8, 1, lookup.Checked},
+	{6, 8, 2, 3.7, 10, 2.9, 1, lookup.Checked},
+	{8, 10, 3, 3.7, 10, 2.5, 1.4, lookup.Checked},
+	{8, 10, 3, 5, 13, 3.8, 1.4, lookup.Checked},
+	{8, 10, 3, 6.5, 16, 5.3, 1.4, lookup.Checked},
+	{10, 12, 4, 5, 13, 3.5, 1.7, lookup.Checked},
+	{10, 12, 4, 6.5, 16, 5, 1.7, lookup.Checked},
+	{10, 12, 4, 7.5, 19, 6, 1.7, lookup.Checked},
+	{12, 17, 5, 6.5, 16, 4.5, 2.2, lookup.FromMemory},
+	{12, 17, 5, 7.5, 19, 5.5, 2.2, lookup.FromMemory},
+	{12, 17, 5, 9, 22, 7, 2.2, lookup.FromMemory},
+	{17, 22, 6, 7.5, 19, 5.1, 2.6, lookup.FromMemory},
+	{17, 22, 6, 9, 22, 6.6, 2.6, lookup.FromMemory},
+	{17, 22, 6, 11, 28, 8.6, 2.6, lookup.FromMemory},
+	{22, 30, 8, 9, 22, 6.2, 3, lookup.FromMemory},
+	{22, 30, 8, 11, 28, 8.2, 3, lookup.FromMemory},
+	{22, 30, 8, 13, 32, 10.2, 3, lookup.FromMemory},
+	{30, 38, 10, 11, 28, 7.8, 3.4, lookup.FromMemory},
+	{30, 38, 10, 13, 32, 9.8, 3.4, lookup.FromMemory},
+	{30, 38, 10, 16, 45, 12.8, 3.4, lookup.FromMemory},
+}
+
+// asmeB172 is ASME B17.2-1967 in inches: Shigley, Mechanical Engineering Design,
+// 9th edition, Tables 7-7 (sizes) and 7-8 (shaft diameters).
+var asmeB172 = []discRow{
+	{5.0 / 16, 1.0 / 2, 1.0 / 16, 0.109, 1.0 / 4, 0.0728, 0.0372, lookup.Checked},
+	{5.0 / 16, 1.0 / 2, 1.0 / 16, 0.172, 3.0 / 8, 0.1358, 0.0372, lookup.Checked},
+	{3.0 / 8, 7.0 / 8, 3.0 / 32, 0.172, 3.0 / 8, 0.1202, 0.0529, lookup.Checked},
+	{3.0 / 8, 7.0 / 8, 3.0 / 32, 0.203, 1.0 / 2, 0.1511, 0.0529, lookup.Checked},
+	{3.0 / 8, 7.0 / 8, 3.0 / 32, 0.250, 5.0 / 8, 0.1981, 0.0529, lookup.Checked},
+	{3.0 / 8, 1.5, 1.0 / 8, 0.203, 1.0 / 2, 0.1355, 0.0685, lookup.Checked},
+	{3.0 / 8, 1.5, 1.0 / 8, 0.250, 5.0 / 8, 0.1825, 0.0685, lookup.Checked},
+	{3.0 / 8, 1.5, 1.0 / 8, 0.313, 3.0 / 4, 0.2455, 0.0685, lookup.Checked},
+	{1.0 / 2, 1.625, 5.0 / 32, 0.250, 5.0 / 8, 0.1669, 0.0841, lookup.Checked},
+	{1.0 / 2, 1.625, 5.0 / 32, 0.313, 3.0 / 4, 0.2299, 0.0841, lookup.Checked},
+	{1.0 / 2, 1.625, 5.0 / 32, 0.375, 7.0 / 8, 0.2919, 0.0841, lookup.Checked},
+	{9.0 / 16, 2, 3.0 / 16, 0.313, 3.0 / 4, 0.2143, 0.0997, lookup.Checked},
+	{9.0 / 16, 2, 3.0 / 16, 0.375, 7.0 / 8, 0.2763, 0.0997, lookup.Checked},
+	{9.0 / 16, 2, 3.0 / 16, 0.438, 1, 0.3393, 0.0997, lookup.Checked},
+	{11.0 / 16, 2.25, 1.0 / 4, 0.375, 7.0 / 8, 0.2450, 0.1310, lookup.Checked},
+	{11.0 / 16, 2.25, 1.0 / 4, 0.438, 1, 0.3080, 0.1310, lookup.Checked},
+	{11.0 / 16, 2.25, 1.0 / 4, 0.547, 1.25, 0.4170, 0.1310, lookup.Checked},
+	{3.0 / 4, 2.375, 5.0 / 16, 0.438, 1, 0.2768, 0.1622, lookup.Checked},
+	{3.0 / 4, 2.375, 5.0 / 16, 0.547, 1.25, 0.3858, 0.1622, lookup.Checked},
+	{3.0 / 4, 2.375, 5.0 / 16, 0.641, 1.5, 0.4798, 0.1622, lookup.Checked},
+	{1, 2.625, 3.0 / 8, 0.547, 1.25, 0.3545, 0.1935, lookup.Checked},
+	{1, 2.625, 3.0 / 8, 0.641, 1.5, 0.4485, 0.1935, lookup.Checked},
+}
+
+// WoodruffFor returns the metric Woodruff keys for a shaft diameter above 3 and
+// up to 38 mm, narrowest and lowest first, else a *lookup.RangeError.
+func WoodruffFor(shaftMm float64) ([]Woodruff, error) {
+	return discs(din6888, shaftMm, 1, "DIN 6888", func(r discRow) string {
+		return strconv.FormatFloat(r.width, 'g', -1, 64) + "x" + strconv.FormatFloat(r.height, 'g', -1, 64)
+	})
+}
+
+// WoodruffForInch returns the inch Woodruff keys for a shaft diameter in mm,
+// above 5/16 in up to 2-5/8 in, narrowest and lowest first, else a *lookup.RangeError.
+// The number names the key: its last two digits are the disc in eighths of an
+// inch, those before them the width in thirty-seconds.
+func WoodruffForInch(shaftMm float64) ([]Woodruff, error) {
+	return discs(asmeB172, shaftMm, mmPerInch, "ASME B17.2", func(r discRow) string {
+		return strconv.Itoa(int(math.Round(r.width*32))*100 + int(math.Round(r.disc*8)))
+	})
+}
+
+// discs returns the rows for a shaft, with every length times scale.
+func discs(table []discRow, shaftMm, scale float64, standard string, name func(discRow) string) ([]Woodruff, error) {
+	var out []Woodruff
+	least, most := math.Inf(1), 0.0
+	for _, r := range table {
+		least, most = math.Min(least, r.over*scale), math.Max(most, r.upTo*scale)
+		if d := shaftMm / scale; !(d > r.over && d <= r.upTo+1e-9) {
+			continue
+		}
+		out = append(out, Woodruff{
+			Designation: name(r), OverMm: r.over * scale, UpToMm: r.upTo * scale,
+			WidthMm: r.width * scale, HeightMm: r.height * scale, DiscMm: r.disc * scale,
+			LengthMm:     2 * math.Sqrt(r.height*(r.disc-r.height)) * scale,
+			ShaftDepthMm: r.shaft * scale, HubDepthMm: r.hub * scale,
+			Standard: standard, Source: lookup.Source{Name: standard, State: r.state},
+		})
+	}
+	if out == nil {
+		return nil, lookup.Length("shaft diameter", shaftMm, least, most)
+	}
+	return out, nil
+}

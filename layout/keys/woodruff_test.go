@@ -1,0 +1,121 @@
+package keys
+
+import (
+	"errors"
+	"math"
+	"testing"
+
+	"centrepop/layout/lookup"
+)
+
+// DIN 6888:1956: sizes up to a width of 4 mm and lengths as its page reads; the
+// other rows and lengths from memory.
+func TestWoodruff(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		name                                             string
+		shaft, over, upTo, disc, length, depth, hubDepth float64
+		state                                            lookup.State
+	}{
+		{"1x1.4", 4, 3, 4, 4, 3.82, 1, 0.6, lookup.Checked},
+		{"1.5x2.6", 6, 4, 6, 7, 6.76, 2, 0.8, lookup.Checked},
+		{"2x2.6", 7, 6, 8, 7, 6.76, 1.8, 1, lookup.Checked},
+		{"2x3.7", 8, 6, 8, 10, 9.66, 2.9, 1, lookup.Checked},
+		{"3x3.7", 9, 8, 10, 10, 9.66, 2.5, 1.4, lookup.Checked},
+		{"3x5", 10, 8, 10, 13, 12.65, 3.8, 1.4, lookup.Checked},
+		{"3x6.5", 10, 8, 10, 16, 15.72, 5.3, 1.4, lookup.Checked},
+		{"4x5", 11, 10, 12, 13, 12.65, 3.5, 1.7, lookup.Checked},
+		{"4x6.5", 12, 10, 12, 16, 15.72, 5, 1.7, lookup.Checked},
+		{"4x7.5", 12, 10, 12, 19, 18.57, 6, 1.7, lookup.Checked},
+		{"5x6.5", 15, 12, 17, 16, 15.72, 4.5, 2.2, lookup.FromMemory},
+		{"5x7.5", 15, 12, 17, 19, 18.57, 5.5, 2.2, lookup.FromMemory},
+		{"5x9", 17, 12, 17, 22, 21.63, 7, 2.2, lookup.FromMemory},
+		{"6x7.5", 20, 17, 22, 19, 18.57, 5.1, 2.6, lookup.FromMemory},
+		{"6x9", 22, 17, 22, 22, 21.63, 6.6, 2.6, lookup.FromMemory},
+		{"6x11", 22, 17, 22, 28, 27.35, 8.6, 2.6, lookup.FromMemory},
+		{"8x9", 25, 22, 30, 22, 21.63, 6.2, 3, lookup.FromMemory},
+		{"8x11", 30, 22, 30, 28, 27.35, 8.2, 3, lookup.FromMemory},
+		{"8x13", 30, 22, 30, 32, 31.43, 10.2, 3, lookup.FromMemory},
+		{"10x11", 35, 30, 38, 28, 27.35, 7.8, 3.4, lookup.FromMemory},
+		{"10x13", 38, 30, 38, 32, 31.43, 9.8, 3.4, lookup.FromMemory},
+		{"10x16", 38, 30, 38, 45, 43.08, 12.8, 3.4, lookup.FromMemory},
+	} {
+		found := false
+		list, err := WoodruffFor(c.shaft)
+		for _, w := range list {
+			if w.Designation != c.name {
+				continue
+			}
+			found = true
+			if w.OverMm != c.over || w.UpToMm != c.upTo || w.DiscMm != c.disc || !near(w.LengthMm, c.length, 0.005) ||
+				w.ShaftDepthMm != c.depth || w.HubDepthMm != c.hubDepth || w.Source.State != c.state || w.Standard != "DIN 6888" {
+				t.Errorf("%s: %+v", c.name, w)
+			}
+		}
+		if !found || err != nil {
+			t.Errorf("%s is not offered for %v: %v", c.name, c.shaft, err)
+		}
+	}
+	if list, err := WoodruffFor(8); err != nil || len(list) != 2 {
+		t.Errorf("8: %v, %v", list, err)
+	}
+}
+
+// ASME B17.2: Shigley's Tables 7-7 and 7-8, the whole of them; the depths
+// belong together, which a misread digit would break.
+func TestWoodruffInch(t *testing.T) {
+	t.Parallel()
+	numbers := map[string]Woodruff{}
+	for d := 0.32; d <= 2.625; d += 1.0 / 64 {
+		list, err := WoodruffForInch(d * 25.4)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, w := range list {
+			numbers[w.Designation] = w
+		}
+	}
+	for name, want := range map[string][7]float64{ // width, height, disc, shaft depth, hub depth, shafts from, to: inches
+		"202": {1.0 / 16, 0.109, 0.25, 0.0728, 0.0372, 0.3125, 0.5}, "203": {1.0 / 16, 0.172, 0.375, 0.1358, 0.0372, 0.3125, 0.5},
+		"303": {3.0 / 32, 0.172, 0.375, 0.1202, 0.0529, 0.375, 0.875}, "304": {3.0 / 32, 0.203, 0.5, 0.1511, 0.0529, 0.375, 0.875},
+		"305": {3.0 / 32, 0.250, 0.625, 0.1981, 0.0529, 0.375, 0.875}, "404": {0.125, 0.203, 0.5, 0.1355, 0.0685, 0.375, 1.5},
+		"405": {0.125, 0.250, 0.625, 0.1825, 0.0685, 0.375, 1.5}, "406": {0.125, 0.313, 0.75, 0.2455, 0.0685, 0.375, 1.5},
+		"505": {5.0 / 32, 0.250, 0.625, 0.1669, 0.0841, 0.5, 1.625}, "506": {5.0 / 32, 0.313, 0.75, 0.2299, 0.0841, 0.5, 1.625},
+		"507": {5.0 / 32, 0.375, 0.875, 0.2919, 0.0841, 0.5, 1.625}, "606": {3.0 / 16, 0.313, 0.75, 0.2143, 0.0997, 0.5625, 2},
+		"607": {3.0 / 16, 0.375, 0.875, 0.2763, 0.0997, 0.5625, 2}, "608": {3.0 / 16, 0.438, 1, 0.3393, 0.0997, 0.5625, 2},
+		"807": {0.25, 0.375, 0.875, 0.2450, 0.1310, 0.6875, 2.25}, "808": {0.25, 0.438, 1, 0.3080, 0.1310, 0.6875, 2.25},
+		"810": {0.25, 0.547, 1.25, 0.4170, 0.1310, 0.6875, 2.25}, "1008": {5.0 / 16, 0.438, 1, 0.2768, 0.1622, 0.75, 2.375},
+		"1010": {5.0 / 16, 0.547, 1.25, 0.3858, 0.1622, 0.75, 2.375}, "1012": {5.0 / 16, 0.641, 1.5, 0.4798, 0.1622, 0.75, 2.375},
+		"1210": {0.375, 0.547, 1.25, 0.3545, 0.1935, 1, 2.625}, "1212": {0.375, 0.641, 1.5, 0.4485, 0.1935, 1, 2.625},
+	} {
+		w := numbers[name]
+		for i, got := range []float64{w.WidthMm, w.HeightMm, w.DiscMm, w.ShaftDepthMm, w.HubDepthMm, w.OverMm, w.UpToMm} {
+			if !near(got/25.4, want[i], 1e-9) {
+				t.Errorf("%s: value %d is %v, want %v", name, i, got/25.4, want[i])
+			}
+		}
+		// ASME B17.2 sinks the key to half its width above the shaft, with five
+		// thousandths of room: seen in every row of the table.
+		if half := want[0] / 2; !near(want[4], half+0.006, 0.0002) || !near(want[3], want[1]-half, 0.0061) {
+			t.Errorf("%s: depths %v, %v do not go with width and height", name, want[3], want[4])
+		}
+	}
+	if len(numbers) != 22 {
+		t.Errorf("%d keys, want 22", len(numbers))
+	}
+}
+
+func TestWoodruffOutside(t *testing.T) {
+	t.Parallel()
+	for _, d := range []float64{3, 38.1, math.NaN(), math.Inf(1), -5} {
+		var r *lookup.RangeError
+		if _, err := WoodruffFor(d); !errors.As(err, &r) || r.Above != 3 || r.UpTo != 38 {
+			t.Errorf("%v: %v", d, err)
+		}
+	}
+	for _, d := range []float64{0.3125, 2.63} {
+		if _, err := WoodruffForInch(d * 25.4); err == nil {
+			t.Errorf("%v in is accepted", d)
+		}
+	}
+}

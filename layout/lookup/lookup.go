@@ -1,0 +1,102 @@
+// Package lookup holds what the libraries of tables share: where a value comes
+// from, and how a question that a table cannot answer is refused.
+//
+// Nothing here writes a unit or a sentence for a sheet. A refusal carries its
+// numbers, and whoever prints it chooses the words and the units; the Error
+// texts are for a programmer's log.
+package lookup
+
+import (
+	"fmt"
+	"math"
+)
+
+// State says how far a value of a table can be trusted.
+type State int
+
+// The states, the least trusted first.
+const (
+	// Unchecked is a value for which sources differ or none was seen.
+	Unchecked State = iota
+	// FromMemory is a value that is only remembered.
+	FromMemory
+	// Practice is common practice without a published source.
+	Practice
+	// Checked is a value that was read in the source it names.
+	Checked
+)
+
+// String returns the state as it is written beside a value: "unchecked", "from
+// memory", "common practice, no source" or "checked".
+func (s State) String() string {
+	switch s {
+	case FromMemory:
+		return "from memory"
+	case Practice:
+		return "common practice, no source"
+	case Checked:
+		return "checked"
+	}
+	return "unchecked"
+}
+
+// Source is where a value comes from.
+type Source struct {
+	Name  string // standard and table, or the publication the value was read in
+	State State
+}
+
+// String returns the name, and the state where it is not Checked: "DIN 6888,
+// from memory".
+func (s Source) String() string {
+	switch {
+	case s.State == Checked:
+		return s.Name
+	case s.Name == "":
+		return s.State.String()
+	}
+	return s.Name + ", " + s.State.String()
+}
+
+// RangeError refuses a number: it must be above Above and at most UpTo, either
+// of which may be infinite. NaN is always refused.
+type RangeError struct {
+	What        string // what the number is, such as "shaft diameter"
+	Value       float64
+	Above, UpTo float64
+	Unit        string // "mm", "deg", or "" for a plain number
+}
+
+// Error describes the refusal without a unit; see the package comment.
+func (e *RangeError) Error() string {
+	return fmt.Sprintf("%s %v is not above %v and at most %v", e.What, e.Value, e.Above, e.UpTo)
+}
+
+// Length returns a *RangeError unless above < mm <= upTo.
+func Length(what string, mm, above, upTo float64) error { return check(what, mm, above, upTo, "mm") }
+
+// Angle returns a *RangeError unless above < deg <= upTo.
+func Angle(what string, deg, above, upTo float64) error { return check(what, deg, above, upTo, "deg") }
+
+// Number returns a *RangeError unless above < v <= upTo.
+func Number(what string, v, above, upTo float64) error { return check(what, v, above, upTo, "") }
+
+func check(what string, v, above, upTo float64, unit string) error {
+	// Written so that NaN, which compares with nothing, is refused.
+	if v > above && v <= upTo && !math.IsInf(v, 0) {
+		return nil
+	}
+	return &RangeError{What: what, Value: v, Above: above, UpTo: upTo, Unit: unit}
+}
+
+// UnknownError refuses a word that is not one of those known.
+type UnknownError struct {
+	What  string // what the word should have been, such as "form"
+	Value string
+	Known []string // in the order to offer them
+}
+
+// Error names the word and the known ones.
+func (e *UnknownError) Error() string {
+	return fmt.Sprintf("%s %q is not known, only %v", e.What, e.Value, e.Known)
+}

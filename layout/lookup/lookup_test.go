@@ -1,0 +1,64 @@
+package lookup
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"testing"
+)
+
+func TestRange(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		v    float64
+		fine bool
+	}{
+		{2, false}, {2.001, true}, {5, true}, {5.001, false},
+		{math.NaN(), false}, {math.Inf(1), false}, {math.Inf(-1), false},
+	} {
+		err := Length("length", c.v, 2, 5)
+		var r *RangeError
+		if (err == nil) != c.fine || (err != nil && (!errors.As(err, &r) || r.Unit != "mm" || r.Above != 2 || r.UpTo != 5)) {
+			t.Errorf("%v: %v", c.v, err)
+		}
+	}
+	if err := Length("length", math.Inf(1), 0, math.Inf(1)); err == nil {
+		t.Error("an infinite length is accepted")
+	}
+	var r *RangeError
+	if errors.As(Angle("turn", 400, 0, 360), &r); r == nil || r.Unit != "deg" {
+		t.Error("an angle is not in degrees")
+	}
+	if r = nil; errors.As(Number("count", 0, 0, 9), &r) && r.Unit != "" {
+		t.Error("a count has a unit")
+	}
+}
+
+func TestWords(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		s    Source
+		want string
+	}{
+		{Source{"ISO 286-1", Checked}, "ISO 286-1"},
+		{Source{"DIN 6888", FromMemory}, "DIN 6888, from memory"},
+		{Source{"", Practice}, "common practice, no source"},
+		{Source{"DIN 509", Unchecked}, "DIN 509, unchecked"},
+	} {
+		if got := c.s.String(); got != c.want {
+			t.Errorf("%q, want %q", got, c.want)
+		}
+	}
+	if got := (&UnknownError{"form", "C", []string{"A", "B"}}).Error(); got != `form "C" is not known, only [A B]` {
+		t.Error(got)
+	}
+}
+
+func ExampleLength() {
+	err := Length("shaft diameter", 700, 6, 500)
+	var r *RangeError
+	if errors.As(err, &r) {
+		fmt.Println(r.What, "above", r.Above, "and up to", r.UpTo)
+	}
+	// Output: shaft diameter above 6 and up to 500
+}
