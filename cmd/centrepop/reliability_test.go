@@ -10,14 +10,11 @@ import (
 	"path/filepath"
 	"regexp"
 	"runtime"
-	"slices"
 	"strings"
 	"syscall"
 	"testing"
 	"time"
 	"unicode/utf8"
-
-	"centrepop/parts/golden"
 )
 
 // What one bad input may cost. The time only catches a run that does not end;
@@ -27,40 +24,6 @@ const (
 	longest   = 60 * time.Second
 	mostBytes = 512 << 20 // allocated over the whole run
 )
-
-// TestHostileFiles runs every file of testdata/hostile through the program.
-// Each is named for its fault; those that begin with job- are jobs, the others
-// are listed by a small job. Each must give a report that points into the
-// input, and no output. The first line of each report stands in wanted.txt.
-func TestHostileFiles(t *testing.T) {
-	const folder = "testdata/hostile"
-	dir := t.TempDir()
-	if err := os.CopyFS(dir, os.DirFS(folder)); err != nil {
-		t.Fatal(err)
-	}
-	files, _ := filepath.Glob(filepath.Join(dir, "*.yaml"))
-	if len(files) < 200 {
-		t.Fatalf("%s holds %d files, want 200 or more", folder, len(files))
-	}
-	var firsts bytes.Buffer
-	for _, file := range files {
-		name := strings.TrimSuffix(filepath.Base(file), ".yaml")
-		t.Run(name, func(t *testing.T) {
-			job := file
-			if !strings.HasPrefix(name, "job-") {
-				job = filepath.Join(dir, "job.yaml")
-				write(t, job, "job: Hostile\nunits: mm\nparts: ["+name+".yaml]\n")
-			}
-			text := refused(t, job)
-			checkReport(t, dir, text)
-			first, _, _ := strings.Cut(text, "\n")
-			fmt.Fprintf(&firsts, "%s: %s\n", name, first)
-		})
-	}
-	if !t.Failed() {
-		golden.Compare(t, filepath.Join(folder, "wanted.txt"), firsts.Bytes())
-	}
-}
 
 // TestHostileFilesMade does the same with what is too large to keep, or is no
 // plain file.
@@ -331,28 +294,4 @@ func sourceLines(t *testing.T, path string) []string {
 	text := strings.TrimPrefix(read(t, path), "\ufeff")
 	text = strings.ReplaceAll(strings.ReplaceAll(text, "\r\n", "\n"), "\r", "\n")
 	return strings.Split(text, "\n")
-}
-
-// TestHostileFolderIsComplete fails for a wanted line whose file is gone, and
-// for files that no test reads.
-func TestHostileFolderIsComplete(t *testing.T) {
-	entries, err := os.ReadDir("testdata/hostile")
-	if err != nil {
-		t.Fatal(err)
-	}
-	var names []string
-	for _, e := range entries {
-		name, isYAML := strings.CutSuffix(e.Name(), ".yaml")
-		switch {
-		case isYAML:
-			names = append(names, name)
-		case !slices.Contains([]string{".gitattributes", "good", "wanted.txt"}, e.Name()):
-			t.Errorf("testdata/hostile/%s is read by no test", e.Name())
-		}
-	}
-	for _, line := range strings.Split(strings.TrimSpace(read(t, "testdata/hostile/wanted.txt")), "\n") {
-		if name, _, _ := strings.Cut(line, ":"); !slices.Contains(names, name) {
-			t.Errorf("wanted.txt has a line for %s, which is not there", name)
-		}
-	}
 }
