@@ -12,24 +12,13 @@ import (
 	"centrepop/parts"
 )
 
-// threadMaterial is the bolts package's word for a part's material.
+// threadMaterial is what a part's threads are cut in; an unknown material counts
+// as steel.
 func threadMaterial(r *resolver) string {
 	if r.material == nil {
-		return "steel"
+		return ""
 	}
-	switch name := r.material.Name; {
-	case strings.Contains(name, "iron"):
-		return "cast iron"
-	case strings.Contains(name, "stainless"):
-		return "stainless steel"
-	case strings.Contains(name, "aluminium"):
-		return "aluminium"
-	case strings.Contains(name, "bronze"):
-		return "bronze"
-	case strings.Contains(name, "brass"):
-		return "brass"
-	}
-	return "steel"
+	return r.material.Name
 }
 
 // metalUnderHead is what a bolt clamps of a part, the counterbore taken off.

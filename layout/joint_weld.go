@@ -4,6 +4,7 @@ import (
 	"math"
 	"strings"
 
+	"centrepop/layout/material"
 	"centrepop/layout/plan"
 	"centrepop/layout/weld"
 	"centrepop/layout/words"
@@ -175,9 +176,10 @@ func (j *joiner) fillet(t *joint, p *plan.WeldPlan) error {
 	}
 	t.figure("fillet leg", j.w.Size(p.LegMm)+" (throat "+j.w.Read(p.ThroatMm)+")", reason)
 	t.figure("least leg", j.w.Size(least), "AWS D1.1:2020 Table 7.7")
+	metals, ok := weldMetals(t)
 	grade := strings.ToUpper(t.a.r.part.Material.Value)
 	for _, g := range []string{"S235", "S275", "S355", "S420", "S460"} {
-		if !strings.HasPrefix(grade, g) {
+		if !strings.HasPrefix(grade, g) || !ok || metals.Class > material.WeldPreheated {
 			continue
 		}
 		fu, err := weld.LeastTensile(g)
@@ -323,8 +325,10 @@ func (j *joiner) weldSteps(t *joint, p *plan.WeldPlan) {
 	a, b := t.a.title(), t.b.title()
 	t.caution("The welder's qualification, the local code and the employer's welding procedure come before this sheet.",
 		"Fumes, arc and fire: extraction, screens, no paint, zinc or oil within 50 mm of the joint.")
-	if m := strings.ToUpper(t.a.r.part.Material.Value + " " + t.b.r.part.Material.Value); strings.Contains(m, "GJL") || strings.Contains(m, "C45") {
-		t.problem("one part is not readily weldable (" + t.a.r.part.Material.Value + " to " + t.b.r.part.Material.Value + "): preheat and a procedure are needed, or join otherwise")
+	if metals, ok := weldMetals(t); ok {
+		if bad := weldMetalProblem(metals); bad != "" {
+			t.problem(bad)
+		}
 	}
 	t.step("Set up", "Clean bright 25 mm each side of the joint.", "Set: "+t.out.How+".", j.gapText(p.GapMm))
 	if len(p.TacksDeg) > 0 {

@@ -18,8 +18,8 @@ import (
 	"slices"
 	"strings"
 
-	"centrepop/layout/cutting"
 	"centrepop/layout/fits"
+	"centrepop/layout/material"
 	"centrepop/layout/plan"
 	"centrepop/layout/threads"
 	"centrepop/layout/words"
@@ -75,9 +75,9 @@ type resolver struct {
 	errs parts.Errors
 	out  *plan.PartPlan
 
-	material *cutting.Group // nil if the material is not known
-	steps    []step         // every cylinder: outside first, then inside
-	made     []madeGroup    // hole groups in printing order
+	material *material.Material // nil if the material is not known
+	steps    []step             // every cylinder: outside first, then inside
+	made     []madeGroup        // hole groups in printing order
 	radials  []madeRadial
 	saddled  []madeSaddle
 }
@@ -127,8 +127,8 @@ func (r *resolver) resolve() {
 		r.out.Notes = append(r.out.Notes, n.Value)
 	}
 	if p.Material.Value != "" {
-		if g, err := cutting.MaterialGroup(p.Material.Value); err == nil {
-			r.material = &g
+		if m, err := material.Find(p.Material.Value); err == nil {
+			r.material = &m
 		} else {
 			r.out.Notes = append(r.out.Notes, "Material "+p.Material.Value+" has no cutting data here: mass and speeds are left out.")
 		}

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"centrepop/layout/cutting"
+	"centrepop/layout/material"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
@@ -66,7 +67,7 @@ func (r *resolver) rpm(op cutting.Op, diaMm float64, list ...parts.Number) (rpm 
 			tool = cutting.Carbide
 		}
 	}
-	span, _, err := r.material.Speed(op, tool)
+	span, _, err := cutting.Speed(r.material.Kind, op, tool)
 	if err != nil {
 		return 0, "", tool
 	}
@@ -307,7 +308,7 @@ func (r *resolver) lastDrill(m made, clearance bool) float64 {
 
 // fluid is what to tap with: grey iron is cut dry (common practice, no source).
 func (r *resolver) fluid() string {
-	if r.material != nil && strings.Contains(r.material.Name, "grey") {
+	if r.material != nil && r.material.Kind == material.GreyIron {
 		return "dry, clearing the dust often"
 	}
 	return "with cutting oil"

@@ -6,7 +6,7 @@ import (
 
 	"github.com/tdewolff/canvas"
 
-	"centrepop/layout/cutting"
+	"centrepop/layout/material"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
@@ -431,7 +431,7 @@ func (r *resolver) weigh(out *plan.Profile, openings []opening, outline *canvas.
 		out.Notes = append(out.Notes, "No material is given: masses are left out.")
 		return
 	}
-	g, err := cutting.MaterialGroup(r.out.Material)
+	g, err := material.Find(r.out.Material)
 	if err != nil {
 		out.Notes = append(out.Notes, "Material "+r.out.Material+" has no density here: masses are left out.")
 		return

@@ -4,47 +4,17 @@ import (
 	"errors"
 	"fmt"
 	"math"
-	"strings"
+
+	"centrepop/layout/material"
 )
 
-// A Material is what a thread is cut in, with the engagement it needs.
-type Material struct {
-	Name string
-	// Engagement is the engaged length divided by the thread diameter that
-	// lets the bolt break before the thread strips.
-	Engagement float64
-}
-
-// materials: common practice, no source. Cast iron is given as 1.25 to 1.5;
-// the longer one is used.
-var materials = []Material{
-	{"steel", 1.0},
-	{"stainless steel", 1.0},
-	{"cast iron", 1.5},
-	{"bronze", 1.5},
-	{"brass", 1.5},
-	{"aluminium", 2.0},
-}
-
-// FindMaterial returns a thread material: steel, stainless steel, cast iron,
-// bronze, brass, aluminium (or aluminum). Case does not matter; empty is
-// steel; another word is an error.
-func FindMaterial(name string) (Material, error) {
-	word := strings.ToLower(strings.TrimSpace(name))
-	switch word {
-	case "":
-		word = "steel"
-	case "aluminum":
-		word = "aluminium"
+// threadIn finds what a thread needs in a named material; empty is steel.
+func threadIn(name string) (material.Thread, error) {
+	if name == "" {
+		return material.MildSteel.Data().Thread, nil
 	}
-	var known []string
-	for _, m := range materials {
-		if m.Name == word {
-			return m, nil
-		}
-		known = append(known, m.Name)
-	}
-	return Material{}, fmt.Errorf("bolts: no engagement rule for thread material %q: known are %s", name, strings.Join(known, ", "))
+	m, err := material.Find(name)
+	return m.Kind.Data().Thread, err
 }
 
 // A TappedHole is the thread a bolt screws into.
@@ -57,7 +27,8 @@ type TappedHole struct {
 	DrillMm float64
 	// Through is true when the thread opens at the far side.
 	Through bool
-	// Material is the name for FindMaterial; empty is steel.
+	// Material is what the thread is cut in, a name for material.Find; empty is
+	// steel.
 	Material string
 }
 
@@ -223,26 +194,26 @@ func (b Bolt) holeRange(c *Choice, hole TappedHole) error {
 	if err := atLeast("drill depth", hole.DrillMm, 0); err != nil {
 		return err
 	}
-	material, err := FindMaterial(hole.Material)
+	metal, err := threadIn(hole.Material)
 	if err != nil {
 		return err
 	}
 	d, p := b.Thread.MajorMm, b.pitch()
-	c.NeedMm = material.Engagement * d
+	c.NeedMm = metal.Engagement * d
 	c.MinMm = c.ClampMm + c.NeedMm
 	c.MaxMm = c.ClampMm + hole.ThreadMm - p
-	c.Assumptions = append(c.Assumptions, fmt.Sprintf("engagement %v d in %s: common practice", material.Engagement, material.Name))
+	c.Assumptions = append(c.Assumptions, fmt.Sprintf("engagement %v d in %s: common practice", metal.Engagement, metal.Name))
 	if hole.Through {
 		c.MaxMm = c.ClampMm + math.Max(hole.ThreadMm, c.NeedMm) + d
 		c.Assumptions = append(c.Assumptions, "at most one diameter past a through hole: common practice")
 		if hole.ThreadMm < c.NeedMm-1e-9 {
-			c.HoleProblems = append(c.HoleProblems, Problem{ShortEngagement, fmt.Sprintf("the part is %s thick, the thread needs %s in %s", mm(hole.ThreadMm), mm(c.NeedMm), material.Name)})
+			c.HoleProblems = append(c.HoleProblems, Problem{ShortEngagement, fmt.Sprintf("the part is %s thick, the thread needs %s in %s", mm(hole.ThreadMm), mm(c.NeedMm), metal.Name)})
 		}
 		return nil
 	}
 	c.Assumptions = append(c.Assumptions, "one pitch of full thread left below the screw: common practice")
 	if need := c.NeedMm + p; hole.ThreadMm < need-1e-9 {
-		c.HoleProblems = append(c.HoleProblems, Problem{ShortEngagement, fmt.Sprintf("full thread %s is short: %s in %s and one pitch to spare need %s", mm(hole.ThreadMm), mm(c.NeedMm), material.Name, mm(need))})
+		c.HoleProblems = append(c.HoleProblems, Problem{ShortEngagement, fmt.Sprintf("full thread %s is short: %s in %s and one pitch to spare need %s", mm(hole.ThreadMm), mm(c.NeedMm), metal.Name, mm(need))})
 	}
 	if hole.DrillMm > 0 {
 		short, err := b.Thread.RunoutMm("short")

@@ -8,7 +8,7 @@
 //
 // Sources. The spindle speed is n = 1000 v/(pi d), true by definition. Cutting
 // speeds come from named tables or are marked "from memory" or "common
-// practice", and each figure carries that remark with it (see Group.Speed).
+// practice", and each figure carries that remark with it (see Speed and layout/material).
 // Drill sizes follow ISO 235 and DIN 338 (metric) and ASME B94.11M (inch);
 // round bar sizes follow EN 10060; all three from memory. Allowances for sawing
 // and turning are common practice and say so.

@@ -4,6 +4,8 @@ import (
 	"math"
 	"strings"
 	"testing"
+
+	"centrepop/layout/material"
 )
 
 // Cutting speed to rev/min, exact: testdata/reference/worked_examples.md (i).
@@ -91,12 +93,12 @@ func TestSpeedsAgainstPublished(t *testing.T) {
 		{"SAE 660", Turn, Carbide, 150, 165, []Range{{150, 165}}},
 		{"bronze", Drill, HSS, 35, 137, []Range{{35, 40}}},
 	} {
-		g, err := MaterialGroup(c.material)
+		m, err := material.Find(c.material)
 		if err != nil {
 			t.Errorf("%s: %v", c.material, err)
 			continue
 		}
-		r, src, err := g.Speed(c.op, c.tool)
+		r, src, err := Speed(m.Kind, c.op, c.tool)
 		if err != nil || src == "" {
 			t.Errorf("%s %s %s: source %q, error %v", c.material, c.op, c.tool, src, err)
 			continue
@@ -113,100 +115,46 @@ func TestSpeedsAgainstPublished(t *testing.T) {
 }
 
 func TestDerivedSpeeds(t *testing.T) {
-	g, err := MaterialGroup("S355J2+N")
-	if err != nil {
-		t.Fatal(err)
-	}
-	drill, _, _ := g.Speed(Drill, HSS)
-	ream, src, err := g.Speed(Ream, HSS)
+	drill, _, _ := Speed(material.MildSteel, Drill, HSS)
+	ream, src, err := Speed(material.MildSteel, Ream, HSS)
 	if err != nil || ream.MinMPerMin != drill.MinMPerMin/2 || ream.MaxMPerMin != drill.MaxMPerMin/2 || !strings.Contains(src, "common practice") {
 		t.Errorf("reaming %v (%s, %v), want half of drilling %v", ream, src, err, drill)
 	}
-	for _, g := range Groups() {
+	for _, k := range material.Kinds() {
 		for _, tool := range []Tool{HSS, Carbide} {
-			turn, _, err := g.Speed(Turn, tool)
+			turn, _, err := Speed(k, Turn, tool)
 			if err != nil {
 				t.Fatal(err)
 			}
 			for _, op := range []Op{Bore, Thread} {
-				r, src, err := g.Speed(op, tool)
+				r, src, err := Speed(k, op, tool)
 				if err != nil || src == "" || !(r.MinMPerMin > 0 && r.MinMPerMin < turn.MinMPerMin && r.MaxMPerMin < turn.MaxMPerMin && r.MaxMPerMin >= r.MinMPerMin) {
-					t.Errorf("%s %s %s: %v from turning %v (%q, %v)", g.Name, op, tool, r, turn, src, err)
+					t.Errorf("%s %s %s: %v from turning %v (%q, %v)", k.Data().Name, op, tool, r, turn, src, err)
 				}
 			}
 		}
 		for _, op := range []Op{Drill, Ream, Tap} {
-			if _, _, err := g.Speed(op, Carbide); err == nil {
-				t.Errorf("%s %s carbide: want an error", g.Name, op)
+			if _, _, err := Speed(k, op, Carbide); err == nil {
+				t.Errorf("%s %s carbide: want an error", k.Data().Name, op)
 			}
-			r, _, err := g.Speed(op, HSS)
+			r, _, err := Speed(k, op, HSS)
 			if err != nil || !(r.MinMPerMin > 0 && r.MinMPerMin <= r.MidMPerMin() && r.MidMPerMin() <= r.MaxMPerMin) {
-				t.Errorf("%s %s: %v, %v", g.Name, op, r, err)
+				t.Errorf("%s %s: %v, %v", k.Data().Name, op, r, err)
 			}
 		}
-		hss, _, _ := g.Speed(Turn, HSS)
-		car, _, _ := g.Speed(Turn, Carbide)
+		hss, _, _ := Speed(k, Turn, HSS)
+		car, _, _ := Speed(k, Turn, Carbide)
 		if car.MinMPerMin < 1.9*hss.MinMPerMin || car.MaxMPerMin < 1.9*hss.MaxMPerMin {
-			t.Errorf("%s: carbide %v not about twice HSS %v or more", g.Name, car, hss)
+			t.Errorf("%s: carbide %v not about twice HSS %v or more", k.Data().Name, car, hss)
 		}
 	}
-	if _, _, err := g.Speed("grind", HSS); err == nil {
+	if _, _, err := Speed(material.MildSteel, "grind", HSS); err == nil {
 		t.Error("unknown operation: want an error")
 	}
-	if _, _, err := g.Speed(Turn, "stellite"); err == nil {
+	if _, _, err := Speed(material.MildSteel, Turn, "stellite"); err == nil {
 		t.Error("unknown tool: want an error")
 	}
-	if _, _, err := (Group{}).Speed(Turn, HSS); err == nil {
-		t.Error("zero group: want an error")
-	}
-}
-
-func TestMaterialGroup(t *testing.T) {
-	for _, c := range []struct {
-		name, group string
-		density     float64
-	}{
-		{"s235jr", "mild steel", 7850}, {"S355J2+N", "mild steel", 7850}, {"ASTM A36", "mild steel", 7850},
-		{"AISI 1018", "mild steel", 7850}, {"P265GH", "mild steel", 7850}, {"Mild Steel", "mild steel", 7850}, {"EN3B", "mild steel", 7850},
-		{"C45", "medium carbon and alloy steel", 7850}, {"C45E+QT", "medium carbon and alloy steel", 7850}, {"42CrMo4", "medium carbon and alloy steel", 7850},
-		{"SAE 4140", "medium carbon and alloy steel", 7850}, {"1045", "medium carbon and alloy steel", 7850}, {"EN 8", "medium carbon and alloy steel", 7850}, {"1050", "medium carbon and alloy steel", 7850},
-		{"304L", "stainless steel", 7900}, {"316", "stainless steel", 8000}, {"1.4404", "stainless steel", 8000}, {"420", "stainless steel", 7700},
-		{"EN-GJL-250", "grey cast iron", 7200}, {"GG25", "grey cast iron", 7200}, {"cast iron", "grey cast iron", 7200},
-		{"EN-GJS-400-15", "ductile cast iron", 7100}, {"GGG40", "ductile cast iron", 7100},
-		{"EN AW-6082", "aluminium alloy", 2700}, {"7075-T6", "aluminium alloy", 2810}, {"EN AW-7075", "aluminium alloy", 2810}, {"EN AW-1050", "aluminium alloy", 2700}, {"1050A H14", "aluminium alloy", 2700},
-		{"CW614N", "free-machining brass", 8470}, {"CuZn37", "other brass and bronze", 8440},
-		{"SAE660", "other brass and bronze", 8930}, {"CuSn7Zn4Pb7-C", "other brass and bronze", 8800}, {"CuAl10Ni5Fe4", "other brass and bronze", 7600},
-		{"CuSn8P", "tin (phosphor) bronze", 8800}, {"phosphor bronze", "tin (phosphor) bronze", 8800},
-	} {
-		g, err := MaterialGroup(c.name)
-		if err != nil || g.Name != c.group || g.DensityKgM3 != c.density || g.DensitySource == "" {
-			t.Errorf("MaterialGroup(%q) = %q, %v kg/m3 (%q), %v; want %q, %v", c.name, g.Name, g.DensityKgM3, g.DensitySource, err, c.group, c.density)
-		}
-	}
-	for _, bad := range []string{"", "S2350", "unobtainium", "C450", "SAE", "S", "3044", "wood"} {
-		g, err := MaterialGroup(bad)
-		if err == nil {
-			t.Errorf("MaterialGroup(%q) = %q, want an error", bad, g.Name)
-		} else if !strings.Contains(err.Error(), "S235") || !strings.Contains(err.Error(), "CUSN8") {
-			t.Errorf("MaterialGroup(%q): error does not list the known names: %v", bad, err)
-		}
-	}
-	seen := map[string]bool{}
-	for _, n := range KnownMaterials() {
-		if seen[n] {
-			t.Errorf("material %s twice in the table", n)
-		}
-		seen[n] = true
-		if n != normal(n) {
-			t.Errorf("material %s is not in normal form %s", n, normal(n))
-		}
-		for i, g := range grades {
-			if g.name == n {
-				break
-			}
-			if g.matches(n) {
-				t.Errorf("material %s is hidden behind row %d, %s", n, i, g.name)
-			}
-		}
+	if _, _, err := Speed(99, Turn, HSS); err == nil {
+		t.Error("unknown kind: want an error")
 	}
 }

@@ -1,6 +1,10 @@
 package cutting
 
-import "fmt"
+import (
+	"fmt"
+
+	"centrepop/layout/material"
+)
 
 // Op is a machining operation that has a cutting speed of its own.
 type Op string
@@ -33,67 +37,50 @@ const (
 	threadCarbideMin, threadCarbideMax = 0.50, 2.0 / 3 // of turning
 )
 
-// Texts of the sources used in the table of groups. They are printed beside
-// the figures.
-const (
-	srcShop = "workshop reference table (secondary source)"
-	srcHand = "handbook-type HSS tables by hardness, from ft/min"
-	srcUni  = "university machine-tool sheet, from ft/min"
-	srcTap  = "tap makers' tables for HSS taps, from ft/min"
-	srcData = "Mechanical Engineer's Data Handbook, 5.7.1"
-)
-
-// cut is one tabulated speed range and where it is from.
-type cut struct {
-	r   Range
-	src string
-}
-
-// speedTable holds the four tabulated speeds of a group; the others follow.
-type speedTable struct {
-	turnHSS, turnCarbide, drillHSS, tapHSS cut
-}
-
-// Speed returns the cutting speed range for an operation and tool material in
-// this group, with the source in words. Turning, drilling and tapping are
+// Speed returns the cutting speed range for an operation and tool material in a
+// kind of metal, with the source in words. Turning, drilling and tapping are
 // tabulated; boring, reaming and threading are fractions of them, and the
 // source says so. It errs for an unknown operation or tool, for drilling,
 // reaming and tapping with carbide (no workshop figure is kept: follow the tool
-// maker), and for a zero Group.
-func (g Group) Speed(op Op, tool Tool) (Range, string, error) {
-	if g.Name == "" {
-		return Range{}, "", fmt.Errorf("cutting: no material group chosen")
+// maker), and for a kind that is none of the constants.
+func Speed(k material.Kind, op Op, tool Tool) (Range, string, error) {
+	data := k.Data()
+	if data.Name == "" {
+		return Range{}, "", fmt.Errorf("cutting: unknown kind of metal %d", int(k))
 	}
 	if tool != HSS && tool != Carbide {
 		return Range{}, "", fmt.Errorf("cutting: unknown tool material %q (known: %s, %s)", string(tool), HSS, Carbide)
 	}
-	turn := g.speeds.turnHSS
+	turn := data.Speeds.TurnHSS
 	if tool == Carbide {
-		turn = g.speeds.turnCarbide
+		turn = data.Speeds.TurnCarbide
 	}
 	switch op {
 	case Turn:
-		return turn.r, turn.src, nil
+		return spanOf(turn), turn.Source, nil
 	case Bore:
-		return turn.r.scaled(boreMin, boreMax), "0.7 to 0.85 of turning: common practice; turning from " + turn.src, nil
+		return spanOf(turn).scaled(boreMin, boreMax), "0.7 to 0.85 of turning: common practice; turning from " + turn.Source, nil
 	case Thread:
 		if tool == Carbide {
-			return turn.r.scaled(threadCarbideMin, threadCarbideMax), "half to two thirds of turning: common practice; turning from " + turn.src, nil
+			return spanOf(turn).scaled(threadCarbideMin, threadCarbideMax), "half to two thirds of turning: common practice; turning from " + turn.Source, nil
 		}
-		return turn.r.scaled(threadHSSMin, threadHSSMax), "a third to half of turning: common practice; turning from " + turn.src, nil
+		return spanOf(turn).scaled(threadHSSMin, threadHSSMax), "a third to half of turning: common practice; turning from " + turn.Source, nil
 	case Drill, Ream, Tap:
 		if tool == Carbide {
-			return Range{}, "", fmt.Errorf("cutting: no workshop figure for %s with carbide in %s; take the tool maker's", op, g.Name)
+			return Range{}, "", fmt.Errorf("cutting: no workshop figure for %s with carbide in %s; take the tool maker's", op, data.Name)
 		}
 	default:
 		return Range{}, "", fmt.Errorf("cutting: unknown operation %q (known: %s, %s, %s, %s, %s, %s)", string(op), Turn, Bore, Drill, Ream, Tap, Thread)
 	}
-	d := g.speeds.drillHSS
+	d := data.Speeds.DrillHSS
 	switch op {
 	case Ream:
-		return d.r.scaled(reamFactor, reamFactor), "half of drilling: common practice (handbook-type tables allow 0.6); drilling from " + d.src, nil
+		return spanOf(d).scaled(reamFactor, reamFactor), "half of drilling: common practice (handbook-type tables allow 0.6); drilling from " + d.Source, nil
 	case Tap:
-		return g.speeds.tapHSS.r, g.speeds.tapHSS.src, nil
+		return spanOf(data.Speeds.TapHSS), data.Speeds.TapHSS.Source, nil
 	}
-	return d.r, d.src, nil
+	return spanOf(d), d.Source, nil
 }
+
+// spanOf is a tabulated speed as a range.
+func spanOf(c material.Cut) Range { return Range{c.Min, c.Max} }

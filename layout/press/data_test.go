@@ -1,61 +1,42 @@
 package press
 
 import (
+	"errors"
 	"math"
 	"strings"
 	"testing"
+
+	"centrepop/layout/material"
 )
 
-// Yield steps of EN 10025-2 (from memory) and the forms names come in.
+// Which figure of the one table rules: yield, or tension for a brittle iron.
 func TestLookup(t *testing.T) {
 	for _, c := range []struct {
 		name    string
 		section float64
 		want    float64
+		brittle bool
+		family  material.Family
 	}{
-		{"S235JR", 16, 235}, {"s235", 16.1, 225}, {"S355J2+N", 40, 345}, {"S275", 50, 255}, {"S355", 240, 275},
-		{"ASTM A36", 25, 250}, {"AISI 1018", 40, 205}, {"1018 CD", 40, 370}, {"E335", 30, 325}, {"GGG50", 40, 300}, {"C45+QT", 20, 430}, {"C45", 20, 305}, {"42CrMo4", 100, 650},
-		{"EN-GJL-250", 20, 225}, {"GGG40", 20, 250}, {"EN AW-6082 T6", 50, 260}, {"SAE 660", 20, 120}, {"bronze", 20, 120}, {"P265GH", 10, 275},
+		{"S235JR", 16, 235, false, material.Steel}, {"S355J2+N", 40, 345, false, material.Steel}, {"P265GH", 10, 265, false, material.Steel},
+		{"EN-GJL-250", 20, 225, true, material.CastIron}, {"SAE 660", 20, 138, false, material.CopperAlloy}, {"6082", 50, 260, false, material.Aluminium},
 	} {
 		m, err := Lookup(c.name, c.section)
-		if err != nil || m.StrengthMPa != c.want || m.Source == "" || m.check() != nil {
-			t.Errorf("Lookup(%q, %v) = %v MPa, %v; want %v", c.name, c.section, m.StrengthMPa, err, c.want)
+		from, _ := material.Find(c.name)
+		if err != nil || m.StrengthMPa != c.want || m.Brittle != c.brittle || m.Family != c.family || m.Source == "" || m.check() != nil {
+			t.Errorf("Lookup(%q, %v) = %+v, %v; want %v", c.name, c.section, m, err, c.want)
+		}
+		if m.EMPa != from.EMPa || m.Nu != from.Nu || m.AlphaPerK != from.AlphaPerK || m.ContractPerK != from.ContractPerK || m.MaxHeatC != from.MaxHeatC || m.MinColdC != from.MinColdC {
+			t.Errorf("Lookup(%q) = %+v, the table has %+v", c.name, m, from)
 		}
 	}
-	for _, bad := range []struct {
-		name    string
-		section float64
-	}{{"", 10}, {"S2350", 10}, {"oak", 10}, {"S235", 0}, {"S235", math.NaN()}, {"S235", 251}, {"CuSn8", 100}} {
-		if m, err := Lookup(bad.name, bad.section); err == nil {
-			t.Errorf("Lookup(%q, %v) = %s, want an error", bad.name, bad.section, m.Name)
-		}
+	var unknown *material.UnknownError
+	if m, err := Lookup("oak", 10); !errors.As(err, &unknown) || m.Name != "" {
+		t.Errorf("oak: %+v, %v", m, err)
 	}
-	if _, err := Lookup("oak", 10); !strings.Contains(err.Error(), "S355") || !strings.Contains(err.Error(), "6061-T6") {
-		t.Errorf("unknown name: %v does not list the known", err)
-	}
-	seen := map[string]string{}
-	for _, row := range table {
-		for _, n := range append([]string{normal(row.name)}, row.also...) {
-			if n != normal(n) {
-				t.Errorf("%s: name %s not in normal form", row.name, n)
-			}
-			if other := seen[n]; other != "" && other != row.name {
-				t.Errorf("%s stands for both %s and %s", n, other, row.name)
-			}
-			seen[n] = row.name
-			if m, err := Lookup(n, row.steps[0].upToMm); err != nil || m.Name != row.name {
-				t.Errorf("Lookup(%q) = %s, %v; want %s", n, m.Name, err, row.name)
-			}
-		}
-		for i, s := range row.steps {
-			if i > 0 && s.upToMm <= row.steps[i-1].upToMm {
-				t.Errorf("%s: section steps do not rise", row.name)
-			}
-		}
-		// Contraction on deep cooling is smaller than expansion on heating.
-		if !(row.base.contract > 0 && row.base.contract < row.base.alpha && row.maxC > 0) {
-			t.Errorf("%s: expansion %v, contraction %v, limit %v", row.name, row.base.alpha, row.base.contract, row.maxC)
-		}
+	var section *material.SectionError
+	if m, err := Lookup("S235", 251); !errors.As(err, &section) || m.Name != "" {
+		t.Errorf("S235 at 251: %+v, %v", m, err)
 	}
 }
 

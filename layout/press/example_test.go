@@ -2,7 +2,6 @@ package press_test
 
 import (
 	"fmt"
-	"testing"
 
 	"centrepop/layout/press"
 )
@@ -40,20 +39,4 @@ func Example() {
 	// Output:
 	// press with 7 to 57 kN; hub safety 1.6
 	// or heat the hub to 218 C
-}
-
-// Any name and section give either usable figures or an error, never both.
-func FuzzLookup(f *testing.F) {
-	for _, seed := range []string{"S355J2+N", "ASTM A36", "SAE 660", "", "SAE", "42CrMo4", "S235\x00"} {
-		f.Add(seed, 20.0)
-	}
-	f.Fuzz(func(t *testing.T, name string, sectionMm float64) {
-		m, err := press.Lookup(name, sectionMm)
-		if (err == nil) != (m.Name != "") {
-			t.Fatalf("%q at %v: material %q and error %v", name, sectionMm, m.Name, err)
-		}
-		if err == nil && !(m.StrengthMPa > 100 && m.StrengthMPa < 1200 && m.EMPa > 5e4) {
-			t.Fatalf("%q at %v: %+v", name, sectionMm, m)
-		}
-	})
 }

@@ -3,6 +3,8 @@ package press
 import (
 	"fmt"
 	"math"
+
+	"centrepop/layout/material"
 )
 
 // Friction is a span of coefficients of friction between the members. A single
@@ -34,7 +36,7 @@ const (
 
 // FrictionFor proposes the friction span for two materials and a way of
 // joining. With two materials other than steel it spans both their figures
-// against steel. It errs only for an unknown Joining or Family.
+// against steel. It errs only for an unknown Joining or family.
 //
 // Sources: shrunk joints, DIN 7190-1, 5.3, as a secondary source quotes it
 // (steel 0.15 to 0.20, cast iron 0.10 to 0.16, brass 0.17 to 0.25, light alloy
@@ -53,26 +55,26 @@ func FrictionFor(hub, shaft Material, j Joining) (Friction, error) {
 		return Friction{}, err
 	}
 	switch {
-	case hub.Family == Steel:
+	case hub.Family == material.Steel:
 		return b, nil
-	case shaft.Family == Steel || hub.Family == shaft.Family:
+	case shaft.Family == material.Steel || hub.Family == shaft.Family:
 		return a, nil
 	}
 	return Friction{math.Min(a.Min, b.Min), math.Max(a.Max, b.Max), a.Source + "; " + b.Source}, nil
 }
 
 // familyFriction is the span of one family against steel.
-func familyFriction(f Family, j Joining) (Friction, error) {
+func familyFriction(f material.Family, j Joining) (Friction, error) {
 	type row [3]Friction // by Joining
 	var r row
 	switch f {
-	case Steel:
+	case material.Steel:
 		r = row{{0.10, 0.20, "steel, dry: textbooks"}, {0.05, 0.12, "steel, oiled: textbooks"}, {0.15, 0.20, "steel, shrunk: DIN 7190-1, 5.3"}}
-	case CastIron:
+	case material.CastIron:
 		r = row{{0.10, 0.16, "cast iron, dry: from memory"}, {0.05, 0.10, "cast iron, oiled: from memory"}, {0.10, 0.16, "cast iron, shrunk: DIN 7190-1, 5.3"}}
-	case CopperAlloy:
+	case material.CopperAlloy:
 		r = row{{0.05, 0.25, "copper alloy, dry: sources disagree, 0.05-0.10 and 0.17-0.25"}, {0.04, 0.10, "copper alloy, oiled: from memory"}, {0.17, 0.25, "copper alloy, shrunk: DIN 7190-1, 5.3"}}
-	case Aluminium:
+	case material.Aluminium:
 		r = row{{0.07, 0.15, "light alloy, dry: from memory"}, {0.05, 0.10, "light alloy, oiled: from memory"}, {0.10, 0.15, "light alloy, shrunk: DIN 7190-1, 5.3"}}
 	default:
 		return Friction{}, fmt.Errorf("press: no friction known for material family %d", int(f))

@@ -3,6 +3,8 @@ package press
 import (
 	"fmt"
 	"math"
+
+	"centrepop/layout/material"
 )
 
 // Heated is a thing that gets hot with the hub and has a limit of its own.
@@ -192,7 +194,7 @@ func (j Joint) cautions(a Assembly) []string {
 			out = append(out, fmt.Sprintf("%.0f C is above the %.0f C for a %s (%s)", a.HubC, l.MaxC, l.What, l.Source))
 		}
 	}
-	if a.RiseK > 0 && m.Family == CastIron {
+	if a.RiseK > 0 && m.Family == material.CastIron {
 		out = append(out, "cast iron: heat slowly and all round, in an oven if there is one")
 	}
 	return out

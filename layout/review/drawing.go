@@ -2,21 +2,33 @@ package review
 
 import (
 	"cmp"
+	"errors"
 	"math"
 	"slices"
+	"strings"
 
+	"centrepop/layout/material"
 	"centrepop/layout/plan"
 	"centrepop/parts"
 )
 
-// material looks for parts that name none.
-func material(v *view) {
-	if v.p.Material.Value != "" {
+// unknownMaterial looks for parts that name no material, or one that the table
+// does not know.
+func unknownMaterial(v *view) {
+	const rule = "mass, speeds, thread depth and welding depend on it"
+	if name := v.p.Material.Value; name != "" {
+		var unknown *material.UnknownError
+		if _, err := material.Find(name); errors.As(err, &unknown) {
+			v.report(Check, "", v.p.Material.Pos, Finding{
+				What: v.p.Title.Value + " is of " + name + ", for which there are no data", Numbers: "nearest names: " + strings.Join(unknown.Nearest, ", "),
+				Rule: rule, Source: practice, Fix: "write the grade as its standard does, or work the part out by hand",
+			})
+		}
 		return
 	}
 	v.report(Check, "", v.p.Name.Pos, Finding{
 		What: v.p.Title.Value + " has no material",
-		Rule: "mass, speeds, thread depth and welding depend on it", Source: practice, Fix: "add material: S235, or what it is made of",
+		Rule: rule, Source: practice, Fix: "add material: S235, or what it is made of",
 	})
 }
 

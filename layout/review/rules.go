@@ -9,7 +9,7 @@ var partRules = []struct {
 	about string
 	check func(v *view)
 }{
-	{"material", "no material is named", material},
+	{"material", "no material is named, or one without data", unknownMaterial},
 	{"stock", "no stock is named", stock},
 	{"top", "TOP is not marked though the part can be put on wrong", top},
 	{"edge", "too little metal between a hole and an edge", edge},

@@ -2,10 +2,8 @@ package review
 
 import (
 	"math"
-	"strings"
 
-	"centrepop/layout/bolts"
-	"centrepop/layout/cutting"
+	"centrepop/layout/material"
 	"centrepop/parts"
 )
 
@@ -63,34 +61,14 @@ func (h *hole) depthMm() float64 {
 	return h.slot.Depth.Mm
 }
 
-// threadMaterial is the name by which layout/bolts knows the part's material
-// for threads, and false if the material is none it has a rule for.
-func (v *view) threadMaterial() (bolts.Material, bool) {
-	g, err := cutting.MaterialGroup(v.p.Material.Value)
-	if err != nil {
-		return bolts.Material{}, false
-	}
-	name := strings.ToLower(g.Name)
-	for _, word := range []string{"stainless steel", "cast iron", "bronze", "brass", "aluminium"} {
-		if strings.Contains(name, word) || strings.Contains(name, "stainless") && word == "stainless steel" {
-			m, err := bolts.FindMaterial(word)
-			return m, err == nil
-		}
-	}
-	if strings.Contains(name, "steel") {
-		m, err := bolts.FindMaterial("steel")
-		return m, err == nil
-	}
-	return bolts.Material{}, false
-}
-
 // engagement looks for tapped holes with less thread than their material needs
 // for the bolt to break before the thread strips.
 func engagement(v *view) {
-	m, ok := v.threadMaterial()
-	if !ok {
+	metal, err := material.Find(v.p.Material.Value)
+	if err != nil {
 		return
 	}
+	m := metal.Kind.Data().Thread
 	done := map[string]bool{}
 	for i := range v.holes {
 		h := &v.holes[i]
@@ -121,7 +99,7 @@ func engagement(v *view) {
 	}
 }
 
-func (v *view) thread(feature, title string, pos parts.Pos, m bolts.Material, designation string, majorMm, haveMm float64) {
+func (v *view) thread(feature, title string, pos parts.Pos, m material.Thread, designation string, majorMm, haveMm float64) {
 	needMm := m.Engagement * majorMm
 	if haveMm >= needMm-slackMm {
 		return

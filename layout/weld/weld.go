@@ -16,7 +16,8 @@ package weld
 import (
 	"fmt"
 	"math"
-	"strings"
+
+	"centrepop/layout/material"
 )
 
 // Throat returns the throat a in mm of an equal-leg fillet of leg z mm:
@@ -123,23 +124,6 @@ func SuggestLeg(j FilletJoint) (legMm float64, reason string, err error) {
 	return legMm, reason, nil
 }
 
-// grade is a row of EN 1993-1-1:2005 Table 3.1 (to 40 mm) with beta_w of EN
-// 1993-1-8 Table 4.1, both from memory.
-type grade struct {
-	name     string
-	fuMPa    float64
-	betaW    float64
-	lowFuMPa float64 // least tensile strength of the product standard, see LeastTensile
-}
-
-var grades = []grade{
-	{"S235", 360, 0.80, 360},
-	{"S275", 430, 0.85, 410},
-	{"S355", 510, 0.90, 470},
-	{"S420", 520, 1.00, 500},
-	{"S460", 540, 1.00, 530},
-}
-
 // gammaM2 is the partial factor for welds, EN 1993-1-8 Table 2.1.
 const gammaM2 = 1.25
 
@@ -153,44 +137,48 @@ const (
 
 // FilletStrength returns the design shear strength of a fillet's throat in MPa
 // by the simplified method of EN 1993-1-8 clause 4.5.3.3:
-// f_vw,d = fu/(sqrt 3 beta_w gamma_M2), gamma_M2 = 1.25. grade is S235, S275,
-// S355, S420 or S460. fuMPa is the tensile strength of the weaker part; 0 takes
-// EN 1993-1-1:2005 Table 3.1 (360, 430, 510, 520, 540). Later amendments and the
-// product standards give less for S275 and S355 (see LeastTensile): pass that to
-// be careful.
+// f_vw,d = fu/(sqrt 3 beta_w gamma_M2), gamma_M2 = 1.25. grade is the weaker part's,
+// one for which Table 4.1 has a correlation factor (S235 to S460). fuMPa is its
+// tensile strength; 0 takes LeastTensile.
 func FilletStrength(grade string, fuMPa float64) (float64, error) {
-	g, err := findGrade(grade)
+	m, err := weldable(grade)
 	if err != nil {
 		return 0, err
 	}
 	if fuMPa == 0 {
-		fuMPa = g.fuMPa
+		if fuMPa, err = LeastTensile(grade); err != nil {
+			return 0, err
+		}
 	}
 	if !positive(fuMPa) {
 		return 0, fmt.Errorf("weld: tensile strength %v MPa is not a positive number", fuMPa)
 	}
-	return fuMPa / (math.Sqrt(3) * g.betaW * gammaM2), nil
+	return fuMPa / (math.Sqrt(3) * m.BetaW * gammaM2), nil
 }
 
-// LeastTensile returns the least tensile strength of a steel grade in MPa by its
-// product standard, from memory: EN 10025-2 for 3 to 100 mm (S235 360, S275 410,
-// S355 470), EN 10025-4 over 40 mm (S420 500, S460 530). The careful figure for
-// FilletStrength.
+// LeastTensile returns the least tensile strength of a steel grade to 40 mm in
+// MPa by its product standard (layout/material); careful, since EN 1993-1-1 Table
+// 3.1 has 430 for S275 and 510 for S355.
 func LeastTensile(grade string) (float64, error) {
-	g, err := findGrade(grade)
+	m, err := weldable(grade)
 	if err != nil {
 		return 0, err
 	}
-	return g.lowFuMPa, nil
+	s, err := m.Strength(40)
+	return s.TensileMPa, err
 }
 
-func findGrade(name string) (grade, error) {
-	for _, g := range grades {
-		if len(name) >= 4 && strings.EqualFold(name[:4], g.name) && (len(name) == 4 || name[4] < '0' || name[4] > '9') {
-			return g, nil
-		}
+// weldable returns the grade of a name if EN 1993-1-8 has a correlation factor
+// for it.
+func weldable(name string) (material.Material, error) {
+	m, err := material.Find(name)
+	if err != nil {
+		return material.Material{}, err
 	}
-	return grade{}, fmt.Errorf("weld: no fillet strength for steel %q; known: S235, S275, S355, S420, S460", name)
+	if m.BetaW == 0 {
+		return material.Material{}, fmt.Errorf("weld: EN 1993-1-8 Table 4.1 has no correlation factor for %s", m.Name)
+	}
+	return m, nil
 }
 
 // FilletForce returns the force in N that a fillet of throat throatMm carries,
