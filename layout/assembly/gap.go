@@ -1,0 +1,127 @@
+package assembly
+
+import (
+	"math"
+	"slices"
+)
+
+// Gap is a place where a face of one body looks at a face of another along a
+// direction.
+type Gap struct {
+	Mm      float64 // between the faces; 0 where they touch, less where they overlap
+	AreaMm2 float64 // of the faces that look at one another at this distance
+	At      Vec     // on the second body's face, in the machine's frame
+}
+
+// gapStep is how far gaps may differ and count as one, in mm.
+const gapStep = 0.01
+
+// Gaps are the distances between faces of a and b that look at one another when
+// b goes against a along a direction, smallest first: the first is how far b
+// can go; a face that should close and is not the first stands off. Exact for
+// turned bodies on one axis along it; else by columns across the direction.
+func Gaps(a, b *Body, toward Vec) []Gap {
+	if c, ok := onAxis(a, b); ok && math.Abs(c.axis.Z.Dot(toward)) > 1-1e-9 && !c.cut {
+		return c.gaps(math.Copysign(1, c.axis.Z.Dot(toward)))
+	}
+	frame := Frame(Vec{}, toward, toward.Square())
+	inv := frame.Inverse()
+	box, other := b.Box().moved(inv), a.Box().moved(inv)
+	low := Pt{math.Max(box.Low.X, other.Low.X), math.Max(box.Low.Y, other.Low.Y)}
+	high := Pt{math.Min(box.High.X, other.High.X), math.Min(box.High.Y, other.High.Y)}
+	if low.X >= high.X || low.Y >= high.Y {
+		return nil
+	}
+	const n = 60
+	cell := Pt{(high.X - low.X) / n, (high.Y - low.Y) / n}
+	var out []Gap
+	for i := range n {
+		for k := range n {
+			from := frame.Apply(Vec{low.X + cell.X*(float64(i)+0.5), low.Y + cell.Y*(float64(k)+0.5), 0})
+			for _, g := range facing(a.Spans(from, toward), b.Spans(from, toward)) {
+				out = addGap(out, Gap{g.gap, cell.X * cell.Y, from.Add(toward.Times(g.at))})
+			}
+		}
+	}
+	return sortGaps(out)
+}
+
+// face1 is a gap on a line and where on it the second body's face is.
+type face1 struct{ gap, at float64 }
+
+// facing finds, for each end of a stretch of b, the next stretch of a ahead.
+func facing(a, b []Span) []face1 {
+	var out []face1
+	for _, s := range b {
+		best, ok := math.Inf(1), false
+		for _, f := range a {
+			middle := (f.FromMm + f.ToMm) / 2
+			if middle > (s.FromMm+s.ToMm)/2 && f.FromMm-s.ToMm < best {
+				best, ok = f.FromMm-s.ToMm, true
+			}
+		}
+		if ok {
+			out = append(out, face1{best, s.ToMm})
+		}
+	}
+	return out
+}
+
+func addGap(list []Gap, g Gap) []Gap {
+	for i := range list {
+		if math.Abs(list[i].Mm-g.Mm) < gapStep {
+			list[i].AreaMm2 += g.AreaMm2
+			return list
+		}
+	}
+	return append(list, g)
+}
+
+func sortGaps(list []Gap) []Gap {
+	slices.SortFunc(list, func(a, b Gap) int { return compare(a.Mm, b.Mm) })
+	return list
+}
+
+func (c *coaxial) gaps(way float64) []Gap {
+	var out []Gap
+	for _, band := range c.bands() {
+		r := (band.FromMm + band.ToMm) / 2
+		area := math.Pi * (band.ToMm*band.ToMm - band.FromMm*band.FromMm)
+		for _, g := range facing(turnedWay(acrossAll(c.a, r), way), turnedWay(acrossAll(c.b, r), way)) {
+			out = addGap(out, Gap{g.gap, area, c.at(Pt{way * g.at, r}, 0)})
+		}
+	}
+	return sortGaps(out)
+}
+
+// turnedWay counts stretches the other way for way −1.
+func turnedWay(spans []Span, way float64) []Span {
+	if way > 0 {
+		return spans
+	}
+	for i, s := range spans {
+		spans[i] = Span{-s.ToMm, -s.FromMm}
+	}
+	return spans
+}
+
+// Clearance is the least distance between two bodies' surfaces and where it is
+// on b's; ok is false where they lie in one another or are further apart than
+// the limit. It is found to the tenth of the finest, in mm.
+func Clearance(a, b *Body, limitMm, finestMm float64) (mm float64, at Vec, ok bool) {
+	mm = limitMm
+	near := func(a, b *Body) {
+		rel := a.Pose.Inverse().Of(b.Pose)
+		look := func(f *face) bool {
+			return math.Abs(b.Solid.Dist(f.centre)) <= f.reach+surfaceMm && a.Solid.Dist(rel.Apply(f.centre))-f.reach < mm-finestMm/10
+		}
+		walk(b.Solid.faces(), finestMm/10, look, func(p Vec) {
+			if d := a.Solid.Dist(rel.Apply(p)); d < mm && math.Abs(b.Solid.Dist(p)) < surfaceMm {
+				mm, at, ok = d, b.Pose.Apply(p), true
+			}
+		})
+	}
+	near(a, b)
+	near(b, a)
+	return mm, at, ok && mm > -surfaceMm
+}

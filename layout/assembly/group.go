@@ -1,0 +1,154 @@
+package assembly
+
+import (
+	"math"
+	"slices"
+)
+
+// Group is what bodies weigh together.
+type Group struct {
+	MassKg  float64
+	Centre  Vec // of gravity, in the machine's frame
+	Box     Box
+	Unknown []string // bodies without mass and density, left out
+}
+
+// Together sums bodies up.
+func Together(bodies []Body) Group {
+	out := Group{Box: nothing()}
+	var moment Vec
+	for i := range bodies {
+		b := &bodies[i]
+		out.Box = out.Box.Join(b.Box())
+		kg, centre, ok := b.Mass()
+		if !ok {
+			out.Unknown = append(out.Unknown, b.ID)
+			continue
+		}
+		out.MassKg += kg
+		moment = moment.Add(centre.Times(kg))
+	}
+	if out.MassKg > 0 {
+		out.Centre = moment.Times(1 / out.MassKg)
+	}
+	return out
+}
+
+// Stand is how bodies stand on level ground.
+type Stand struct {
+	// Feet are the corners of the area they stand on, in order round it.
+	Feet []Vec
+	// MarginMm is how far within its edge the centre of gravity is above it;
+	// negative outside: it tips.
+	MarginMm float64
+	// Toward is the level direction from the centre to that edge.
+	Toward Vec
+	// TipDeg is how far the ground may slope that way before it tips; negative
+	// where it tips on the level.
+	TipDeg float64
+}
+
+// standMm is how far above the lowest point a point still carries. Common
+// practice, no source.
+const standMm = 0.5
+
+// Standing is how bodies stand with up pointing upwards. ok is false where no
+// mass is known or fewer than three points carry.
+func Standing(bodies []Body, up Vec) (Stand, bool) {
+	frame := Frame(Vec{}, up, up.Square())
+	inv := frame.Inverse()
+	var points []Vec
+	lowest := math.Inf(1)
+	for i := range bodies {
+		b := &bodies[i]
+		if b.Box().moved(inv).Low.Z > lowest+standMm {
+			continue
+		}
+		for _, p := range b.Solid.Surface(20) {
+			q := inv.Apply(b.Pose.Apply(p))
+			lowest = math.Min(lowest, q.Z)
+			points = append(points, q)
+		}
+	}
+	var feet []Pt
+	for _, p := range points {
+		if p.Z < lowest+standMm {
+			feet = append(feet, Pt{p.X, p.Y})
+		}
+	}
+	g := Together(bodies)
+	feet = hull(feet)
+	if g.MassKg == 0 || len(feet) < 3 {
+		return Stand{}, false
+	}
+	c := inv.Apply(g.Centre)
+	out := Stand{MarginMm: math.Inf(1)}
+	for i, p := range feet {
+		out.Feet = append(out.Feet, frame.Apply(Vec{p.X, p.Y, lowest}))
+		e := feet[(i+1)%len(feet)].sub(p)
+		in := Pt{-e.Y, e.X}.times(1 / e.len()) // the hull runs anticlockwise
+		if margin := (Pt{c.X, c.Y}).sub(p).dot(in); margin < out.MarginMm {
+			out.MarginMm = margin
+			out.Toward = frame.Turn(Vec{-in.X, -in.Y, 0})
+		}
+	}
+	out.TipDeg = math.Atan2(out.MarginMm, c.Z-lowest) * 180 / math.Pi
+	return out, true
+}
+
+// hull is the convex hull, anticlockwise from the leftmost point.
+func hull(pts []Pt) []Pt {
+	slices.SortFunc(pts, func(a, b Pt) int {
+		if c := compare(a.X, b.X); c != 0 {
+			return c
+		}
+		return compare(a.Y, b.Y)
+	})
+	var out []Pt
+	half := func(p Pt, start int) {
+		for len(out) >= start+2 && out[len(out)-1].sub(out[len(out)-2]).cross(p.sub(out[len(out)-1])) <= 1e-6 {
+			out = out[:len(out)-1]
+		}
+		out = append(out, p)
+	}
+	for _, p := range pts {
+		half(p, 0)
+	}
+	start := len(out) - 1
+	for i := len(pts) - 2; i >= 0; i-- {
+		half(pts[i], start)
+	}
+	if len(out) < 2 {
+		return out
+	}
+	return out[:len(out)-1]
+}
+
+// Sling is a pair of places to lift by.
+type Sling struct {
+	Points [2]Vec
+	IDs    [2]string // the bodies there
+}
+
+// Slings are two places on top of the bodies at equal distances in mm either
+// side of the centre of gravity along a level direction, so that the load hangs
+// level. ok is false where nothing lies there.
+func Slings(bodies []Body, up, along Vec, halfMm float64) (Sling, bool) {
+	g := Together(bodies)
+	var out Sling
+	top := g.Box.corners()
+	high := math.Inf(-1)
+	for _, c := range top {
+		high = math.Max(high, c.Dot(up))
+	}
+	for i, side := range []float64{-1, 1} {
+		p := g.Centre.Add(along.Times(side * halfMm))
+		p = p.Add(up.Times(high + 1 - p.Dot(up)))
+		hit := Crossings(bodies, p, up.Times(-1))
+		if len(hit) == 0 {
+			return Sling{}, false
+		}
+		out.Points[i], out.IDs[i] = p.Sub(up.Times(hit[0].FromMm)), hit[0].ID
+	}
+	return out, g.MassKg > 0
+}

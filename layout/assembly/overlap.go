@@ -1,0 +1,159 @@
+package assembly
+
+import "math"
+
+// Tolerance is how deep two bodies may lie in one another before it counts, and
+// how finely surfaces are looked at.
+type Tolerance struct {
+	CoaxialMm float64 // turned bodies on one axis, by the exact sections
+	OtherMm   float64
+	FinestMm  float64 // pieces of a surface that lies near another body
+}
+
+// Usual finds 0.2 mm between turned bodies on one axis and 1 mm elsewhere.
+// Common practice, no source.
+var Usual = Tolerance{CoaxialMm: 0.05, OtherMm: 0.3, FinestMm: 2.5}
+
+// Allowed is a pair of bodies that may lie in one another up to a depth in mm:
+// the interference of a press fit, a thread in its tapped hole. UpToMm may be
+// infinite.
+type Allowed struct {
+	A, B   string
+	UpToMm float64
+}
+
+// Overlap is a place that two bodies share.
+type Overlap struct {
+	A, B    string
+	At      Vec // where it is deepest, in the machine's frame
+	DepthMm float64
+	// Direction in which B, moved by DepthMm, comes clear of A there.
+	Direction Vec
+	Coaxial   bool // found by the exact sections
+}
+
+// Overlaps are the bodies that share a place, pair by pair in the order of the
+// bodies. A contact within the tolerance is none.
+func Overlaps(bodies []Body, allowed []Allowed, tol Tolerance) []Overlap {
+	may := allowance(allowed)
+	var out []Overlap
+	pairs(bodies, 0, func(a, b *Body) {
+		limit := may[[2]string{a.ID, b.ID}]
+		if math.IsInf(limit, 1) {
+			return
+		}
+		if o, ok := PairOverlap(a, b, limit, tol); ok {
+			out = append(out, o)
+		}
+	})
+	return out
+}
+
+// allowance looks a pair up either way round.
+func allowance(allowed []Allowed) map[[2]string]float64 {
+	may := make(map[[2]string]float64, 2*len(allowed))
+	for _, x := range allowed {
+		for _, key := range [][2]string{{x.A, x.B}, {x.B, x.A}} {
+			may[key] = math.Max(may[key], x.UpToMm)
+		}
+	}
+	return may
+}
+
+// pairs calls f for each pair of bodies whose boxes come within a distance.
+func pairs(bodies []Body, mm float64, f func(a, b *Body)) {
+	boxes := make([]Box, len(bodies))
+	for i := range bodies {
+		boxes[i] = bodies[i].Box()
+	}
+	for i := range bodies {
+		for k := i + 1; k < len(bodies); k++ {
+			if boxes[i].Meets(boxes[k], mm) {
+				f(&bodies[i], &bodies[k])
+			}
+		}
+	}
+}
+
+// PairOverlap is where two bodies lie in one another by more than the tolerance
+// and the allowed depth in mm.
+func PairOverlap(a, b *Body, allowedMm float64, tol Tolerance) (Overlap, bool) {
+	out := Overlap{A: a.ID, B: b.ID}
+	if c, ok := onAxis(a, b); ok {
+		at, depth, deep := c.deepest(a, b, math.Max(allowedMm, tol.CoaxialMm))
+		if !deep {
+			return out, false
+		}
+		if depth > 0 {
+			out.At, out.DepthMm, out.Coaxial = at, depth, true
+			out.Direction = outOf(a, at)
+			return out, true
+		}
+	}
+	limit := math.Max(allowedMm, tol.OtherMm)
+	at, depth := deepest(a, b, limit, tol.FinestMm)
+	if back, more := deepest(b, a, limit, tol.FinestMm); more > depth {
+		out.At, out.DepthMm = back, more
+		out.Direction = outOf(b, back).Times(-1)
+		return out, true
+	}
+	out.At, out.DepthMm = at, depth
+	out.Direction = outOf(a, at)
+	return out, depth > 0
+}
+
+// outOf is the direction out of a body at a point, in the machine's frame.
+func outOf(b *Body, p Vec) Vec {
+	return b.Pose.Turn(b.Solid.normal(b.Pose.Inverse().Apply(p)))
+}
+
+// deepest is the deepest place of b's surface in a, where it is deeper than the
+// limit; depth is 0 if none is.
+func deepest(a, b *Body, limit, finest float64) (at Vec, depth float64) {
+	rel := a.Pose.Inverse().Of(b.Pose)
+	best, where := -limit, Vec{}
+	try := func(p Vec) { // in b's frame
+		if d := a.Solid.Dist(rel.Apply(p)); d < best && math.Abs(b.Solid.Dist(p)) < surfaceMm {
+			best, where = d, p
+		}
+	}
+	look := func(f *face) bool {
+		d := a.Solid.Dist(rel.Apply(f.centre))
+		if d-f.reach >= best || math.Abs(b.Solid.Dist(f.centre)) > f.reach+surfaceMm {
+			return false
+		}
+		if d < surfaceMm && f.reach > 2*finest {
+			// Faces that lie on one another and look the same way hide the
+			// depth: look below the surface.
+			try(f.centre)
+			if p, d, ok := under(a, b, rel, f.centre, -best); ok && d < best {
+				best, where = d, p
+			}
+		}
+		return true
+	}
+	walk(b.Solid.faces(), finest, look, try)
+	if best == -limit {
+		return Vec{}, 0
+	}
+	return b.Pose.Apply(where), -best
+}
+
+// under looks for a place below b's surface at p that is deep in both bodies.
+func under(a, b *Body, rel Pose, p Vec, deeper float64) (at Vec, dist float64, ok bool) {
+	if math.Abs(b.Solid.Dist(p)) > surfaceMm {
+		return p, 0, false
+	}
+	in := b.Solid.normal(p).Times(-1)
+	for h := 1.5 * deeper; h < 200; h *= 1.5 {
+		q := p.Add(in.Times(h))
+		d := math.Max(a.Solid.Dist(rel.Apply(q)), b.Solid.Dist(q))
+		if d > -0.5*h {
+			break
+		}
+		if d < dist {
+			at, dist, ok = q, d, true
+		}
+	}
+	return at, dist, ok
+}

@@ -1,0 +1,196 @@
+package assembly
+
+import (
+	"math"
+	"slices"
+)
+
+// Way is how parts come to their seats: from far along a straight line.
+type Way struct {
+	// Back is the direction from the seat to where the parts come from.
+	Back Vec
+	// FarMm is how far away they start.
+	FarMm float64
+	// FinestMm is how finely surfaces are looked at; a body thinner than this
+	// may pass unseen unless both are turned on the line's axis.
+	FinestMm float64
+	// Tolerance is the depth of a contact that slides past.
+	Tolerance Tolerance
+}
+
+// Block is a body in the way of another.
+type Block struct {
+	Mover, Fixed string
+	// FirstMm is how far from its seat the mover is stopped, coming from far.
+	FirstMm float64
+	// LastMm is how far from the seat it would be free again; 0 where it would
+	// still lie in the other when seated.
+	LastMm float64
+	At     Vec // where they touch first, in the machine's frame
+}
+
+// Blocks are the bodies among the fixed ones that stop one of the movers on its
+// way, in the order of the movers and the fixed.
+func (w Way) Blocks(movers, fixed []Body, allowed []Allowed) []Block {
+	may := allowance(allowed)
+	var out []Block
+	for i := range movers {
+		swept := movers[i].Box()
+		swept = swept.Join(swept.moved(Move(w.Back.Times(w.FarMm))))
+		for k := range fixed {
+			limit := may[[2]string{movers[i].ID, fixed[k].ID}]
+			if math.IsInf(limit, 1) || !swept.Meets(fixed[k].Box(), 0) {
+				continue
+			}
+			if b, ok := w.block(&movers[i], &fixed[k], limit); ok {
+				out = append(out, b)
+			}
+		}
+	}
+	return out
+}
+
+func (w Way) block(m, f *Body, allowedMm float64) (Block, bool) {
+	out := Block{Mover: m.ID, Fixed: f.ID}
+	if c, ok := onAxis(f, m); ok && math.Abs(c.axis.Z.Dot(w.Back)) > 1-1e-9 {
+		stops := c.stops(w, math.Max(allowedMm, w.Tolerance.CoaxialMm))
+		if len(stops) == 0 {
+			return out, false
+		}
+		if !c.cut {
+			for i, s := range stops {
+				out.take(i == 0, s)
+			}
+			return out, true
+		}
+	}
+	limit := math.Max(allowedMm, w.Tolerance.OtherMm)
+	found := false
+	take := func(p Vec, s Span) {
+		out.take(!found, stop{s.FromMm, s.ToMm, p})
+		found = true
+	}
+	w.rays(m, f, w.Back, limit, func(p Vec, s Span) { take(p.Add(w.Back.Times(s.ToMm)), s) })
+	w.rays(f, m, w.Back.Times(-1), limit, take)
+	return out, found
+}
+
+// take adds a stretch of the way to the block.
+func (b *Block) take(first bool, s stop) {
+	if first || s.to > b.FirstMm {
+		b.FirstMm, b.At = s.to, s.at
+	}
+	if first || s.from < b.LastMm {
+		b.LastMm = s.from
+	}
+}
+
+func compare(a, b float64) int {
+	switch {
+	case a < b:
+		return -1
+	case a > b:
+		return 1
+	}
+	return 0
+}
+
+// rays goes along a direction from each point of b's surface and tells where it
+// runs deeper than the limit in a.
+func (w Way) rays(b, a *Body, along Vec, limit float64, found func(p Vec, s Span)) {
+	rel := a.Pose.Inverse().Of(b.Pose)
+	box := a.Solid.Box()
+	inA, inB := a.Pose.Inverse().Turn(along), b.Pose.Inverse().Turn(along)
+	look := func(f *face) bool {
+		if math.Abs(b.Solid.Dist(f.centre)) > f.reach+surfaceMm {
+			return false
+		}
+		grown := Box{box.Low.Sub(Vec{f.reach, f.reach, f.reach}), box.High.Add(Vec{f.reach, f.reach, f.reach})}
+		return grown.meetsLine(rel.Apply(f.centre), inA, 0, w.FarMm)
+	}
+	seen := map[Vec]bool{}
+	walk(b.Solid.faces(), w.FinestMm, look, func(p Vec) {
+		if seen[p] || math.Abs(b.Solid.Dist(p)) > surfaceMm || b.Solid.Dist(p.Add(inB.Times(1e-3))) < -surfaceMm {
+			return // inside, or another point goes ahead of it
+		}
+		seen[p] = true
+		q := rel.Apply(p)
+		for _, s := range a.Solid.spans(q, inA, 0, w.FarMm) {
+			middle := q.Add(inA.Times((s.FromMm + s.ToMm) / 2))
+			if s.ToMm > limit && a.Solid.Dist(middle) < -limit {
+				found(b.Pose.Apply(p), s)
+			}
+		}
+	})
+}
+
+// stop is a stretch of the way, from and to in mm from the seat, in which two
+// sections would lie in one another.
+type stop struct {
+	from, to float64
+	at       Vec
+}
+
+// stops are the stretches of the way in which the mover (b) would lie in the
+// fixed body (a), over a band of radii wider than the limit.
+func (c *coaxial) stops(w Way, limit float64) []stop {
+	back := math.Copysign(1, c.axis.Z.Dot(w.Back))
+	var out []stop
+	wide, last := 0.0, stop{}
+	for _, band := range c.bands() {
+		r, here, any := (band.FromMm+band.ToMm)/2, stop{}, false
+		for _, f := range acrossAll(c.a, r) {
+			for _, m := range acrossAll(c.b, r) {
+				// The mover at s back overlaps for s between these.
+				from, to, z := f.FromMm-m.ToMm, f.ToMm-m.FromMm, f.ToMm
+				if back < 0 {
+					from, to, z = m.FromMm-f.ToMm, m.ToMm-f.FromMm, f.FromMm
+				}
+				to = math.Min(to, w.FarMm)
+				if to > limit && to > math.Max(from, 0) && (!any || to > here.to) {
+					here, any = stop{math.Max(from, 0), to, c.at(Pt{z, r}, 0)}, true
+				}
+			}
+		}
+		if !any {
+			wide = 0
+			continue
+		}
+		if wide == 0 || here.to > last.to {
+			last = here
+		}
+		if wide += band.ToMm - band.FromMm; wide > limit {
+			out = append(out, last)
+		}
+	}
+	return out
+}
+
+func acrossAll(gs []*region, r float64) []Span {
+	var out []Span
+	for _, g := range gs {
+		out = append(out, g.across(r)...)
+	}
+	return out
+}
+
+// bands are the radii between the corners of the sections, the wider ones in
+// pieces.
+func (c *coaxial) bands() []Span {
+	var radii []float64
+	for _, g := range slices.Concat(c.a, c.b) {
+		for i := range g.segs {
+			radii = append(radii, g.segs[i].a.Y)
+		}
+	}
+	radii = distinct(radii)
+	var out []Span
+	for i := 0; i+1 < len(radii); i++ {
+		const pieces = 4 // for cones
+		step := (radii[i+1] - radii[i]) / pieces
+		for k := range pieces {
+			out = append(out, Span{radii[i] + step*float64(k), radii[i] + step*float64(k+1)})
+		}
+	}
+	return out
+}

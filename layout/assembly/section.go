@@ -1,0 +1,287 @@
+package assembly
+
+import (
+	"math"
+	"slices"
+)
+
+// Cut is a body's section by a plane.
+type Cut struct {
+	ID string
+	// Loops are closed contours in the plane's x and y, material on the left:
+	// outer ones anticlockwise, holes clockwise. Curves are flattened to 0.01 mm.
+	Loops [][]Pt
+}
+
+// Section cuts bodies by a plane, the x and y of a frame. Bodies that it misses
+// are left out.
+func Section(bodies []Body, plane Pose) []Cut {
+	var out []Cut
+	for i := range bodies {
+		if loops := bodies[i].section(plane); len(loops) > 0 {
+			out = append(out, Cut{bodies[i].ID, loops})
+		}
+	}
+	return out
+}
+
+// flatMm is how near a flattened curve is to the true one; edgeMm how near a
+// level edge is to its place.
+const (
+	flatMm = 0.01
+	edgeMm = 1e-5
+)
+
+// scan cuts a solid by lines of a plane, from low to high.
+type scan struct {
+	solid *Solid
+	plane Pose // in the solid's frame
+	rows  []row
+}
+
+// row is what a line at y crosses: edges of stretches, an even number.
+type row struct {
+	y  float64
+	xs []float64
+}
+
+func (s *scan) at(y float64) row {
+	r := row{y: y}
+	for _, span := range s.solid.Spans(s.plane.Apply(Vec{Y: y}), s.plane.X) {
+		r.xs = append(r.xs, span.FromMm, span.ToMm)
+	}
+	return r
+}
+
+// section is made in three steps: lines through the solid, close enough that
+// between two of them each edge is straight or the pattern changes within
+// edgeMm; strips between them; strips joined to loops.
+func (b *Body) section(plane Pose) [][]Pt {
+	box := b.Box().moved(plane.Inverse())
+	if box.Empty() || box.Low.Z > 0 || box.High.Z < 0 {
+		return nil
+	}
+	s := &scan{solid: b.Solid, plane: b.Pose.Inverse().Of(plane)}
+	ys := []float64{box.Low.Y - 1, box.High.Y + 1}
+	const rows = 48
+	step := (box.High.Y - box.Low.Y) / rows
+	for k := range rows + 1 {
+		// Off the round numbers on which edges lie.
+		ys = append(ys, box.Low.Y+step*(float64(k)+0.0137))
+	}
+	for _, p := range b.marks(plane) {
+		ys = append(ys, p-edgeMm/2, p+edgeMm/2)
+	}
+	slices.Sort(ys)
+	prev := s.at(ys[0])
+	s.rows = append(s.rows, prev)
+	for _, y := range ys[1:] {
+		next := s.at(y)
+		s.between(prev, next)
+		s.rows = append(s.rows, next)
+		prev = next
+	}
+	return joined(s.rows)
+}
+
+// marks are heights in the plane where the simple solids may have an edge.
+func (b *Body) marks(plane Pose) []float64 {
+	inv := plane.Inverse()
+	var out []float64
+	for _, list := range [3][]Simple{b.Solid.add, b.Solid.within, b.Solid.cut} {
+		for i := range list {
+			rel := inv.Of(b.Pose.Of(list[i].at))
+			box := list[i].shape.box()
+			for _, c := range box.corners() {
+				out = append(out, rel.Apply(c).Y)
+			}
+			t, ok := list[i].shape.(*turned)
+			if !ok {
+				continue
+			}
+			for _, sg := range t.g.segs {
+				y := rel.Apply(Vec{Z: sg.a.X}).Y
+				across := math.Sqrt(math.Max(0, 1-rel.Z.Y*rel.Z.Y)) * sg.a.Y
+				out = append(out, y-across, y+across)
+			}
+		}
+	}
+	return distinct(out)
+}
+
+// between puts rows between two until the edges run straight from one to the
+// next.
+func (s *scan) between(a, b row) {
+	if b.y-a.y < 2*edgeMm {
+		return
+	}
+	if len(a.xs) == len(b.xs) && s.straight(a, b) {
+		return
+	}
+	mid := s.at((a.y + b.y) / 2)
+	s.between(a, mid)
+	s.rows = append(s.rows, mid)
+	s.between(mid, b)
+}
+
+// straight tells whether rows between two lie on the lines that join them.
+func (s *scan) straight(a, b row) bool {
+	for _, t := range []float64{0.5, 0.27} { // 0.27 lest a swap of edges looks even
+		mid := s.at(a.y + t*(b.y-a.y))
+		if len(mid.xs) != len(a.xs) || len(mid.xs) != len(b.xs) {
+			return false
+		}
+		for i := range mid.xs {
+			if math.Abs(a.xs[i]+t*(b.xs[i]-a.xs[i])-mid.xs[i]) > flatMm/2 {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// joined makes loops of the strips between rows and of the level edges where
+// rows within edgeMm differ. A strip's right edge runs up and its left down.
+func joined(rows []row) [][]Pt {
+	var edges [][2]Pt
+	for i := 0; i < len(rows); {
+		end := i
+		for end+1 < len(rows) && rows[end+1].y-rows[end].y < 2*edgeMm {
+			end++
+		}
+		if end > i {
+			y := (rows[i].y + rows[end].y) / 2
+			rows[i].y, rows[end].y = y, y
+			edges = append(edges, level(rows[i], rows[end])...)
+		}
+		if end+1 < len(rows) && len(rows[end].xs) == len(rows[end+1].xs) {
+			// The next row's y is set before its strip is drawn.
+			next := end + 1
+			last := next
+			for last+1 < len(rows) && rows[last+1].y-rows[last].y < 2*edgeMm {
+				last++
+			}
+			y := (rows[next].y + rows[last].y) / 2
+			edges = append(edges, strip(rows[end], row{y, rows[next].xs})...)
+		}
+		i = end + 1
+	}
+	return chain(edges)
+}
+
+func strip(a, b row) [][2]Pt {
+	var out [][2]Pt
+	for k := range a.xs {
+		low, high := Pt{a.xs[k], a.y}, Pt{b.xs[k], b.y}
+		if k%2 == 0 {
+			low, high = high, low
+		}
+		out = append(out, [2]Pt{low, high})
+	}
+	return out
+}
+
+// level are the edges at one height between the stretches below and above. It
+// moves edges above onto those below that they continue.
+func level(below, above row) [][2]Pt {
+	const snap = 1e-3
+	for i, x := range above.xs {
+		for _, w := range below.xs {
+			if math.Abs(x-w) < snap {
+				above.xs[i] = w
+			}
+		}
+	}
+	xs := slices.Concat(below.xs, above.xs)
+	slices.Sort(xs)
+	within := func(r row, x float64) bool {
+		n := 0
+		for _, e := range r.xs {
+			if e < x {
+				n++
+			}
+		}
+		return n%2 == 1
+	}
+	var out [][2]Pt
+	for i := 0; i+1 < len(xs); i++ {
+		if xs[i] == xs[i+1] {
+			continue
+		}
+		mid := (xs[i] + xs[i+1]) / 2
+		left, right := Pt{xs[i], below.y}, Pt{xs[i+1], below.y}
+		switch in, on := within(below, mid), within(above, mid); {
+		case in && !on:
+			out = append(out, [2]Pt{right, left})
+		case on && !in:
+			out = append(out, [2]Pt{left, right})
+		}
+	}
+	return out
+}
+
+// chain joins edges end to start into closed loops and leaves out points on a
+// straight line. Ends are equal to the last bit, as they come from one row.
+func chain(edges [][2]Pt) [][]Pt {
+	from := map[Pt][]int{}
+	for i, e := range edges {
+		from[e[0]] = append(from[e[0]], i)
+	}
+	used := make([]bool, len(edges))
+	var out [][]Pt
+	for i := range edges {
+		var loop []Pt
+		for k := i; !used[k]; {
+			used[k] = true
+			loop = append(loop, edges[k][0])
+			for _, n := range from[edges[k][1]] {
+				if !used[n] {
+					k = n
+					break
+				}
+			}
+		}
+		if loop = smooth(loop); len(loop) > 2 {
+			out = append(out, loop)
+		}
+	}
+	return out
+}
+
+// smooth leaves out the points of a loop that lie on another or on the line
+// between their neighbours, and rounds the others to 1e-6 mm.
+func smooth(loop []Pt) []Pt {
+	const off = 1e-4
+	var apart []Pt
+	for _, p := range loop {
+		if n := len(apart); n == 0 || p.sub(apart[n-1]).len() > off {
+			apart = append(apart, p)
+		}
+	}
+	if n := len(apart); n > 1 && apart[0].sub(apart[n-1]).len() <= off {
+		apart = apart[:n-1]
+	}
+	var out []Pt
+	for i, p := range apart {
+		before, after := apart[(i+len(apart)-1)%len(apart)], apart[(i+1)%len(apart)]
+		if len(out) > 0 {
+			before = out[len(out)-1]
+		}
+		s := seg{a: before, b: after}
+		if before != after && s.dist2(p) < off*off {
+			continue
+		}
+		out = append(out, Pt{math.Round(p.X*1e6) / 1e6, math.Round(p.Y*1e6) / 1e6})
+	}
+	return out
+}
+
+// AreaMm2 is the area of a section, holes taken off.
+func (c *Cut) AreaMm2() float64 {
+	sum := 0.0
+	for _, loop := range c.Loops {
+		a, _ := loopArea(polySegs(loop))
+		sum += a
+	}
+	return sum
+}

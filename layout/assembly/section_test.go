@@ -1,0 +1,131 @@
+package assembly
+
+import (
+	"math"
+	"testing"
+)
+
+func TestSectionAreas(t *testing.T) {
+	t.Parallel()
+	along := Frame(Vec{}, AxisX.Times(-1), AxisY) // the plane of y and z
+	for _, c := range []struct {
+		name  string
+		solid *Solid
+		plane Pose
+		mm2   float64
+		loops int
+	}{
+		{"cuboid", Of(Cuboid(Vec{0, 0, 0}, Vec{10, 20, 30})), Move(Vec{Z: 10}), 200, 1},
+		{"tube along its axis", Of(Tube(50, 30, 0, 200)), along, 2 * 20 * 200, 2},
+		{"tube across", Of(Tube(50, 30, 0, 200)), Move(Vec{Z: 70}), math.Pi * 1600, 2},
+		{"bar at 60°", Of(Cylinder(20, -100, 100)), Rotate(AxisX, 60), math.Pi * 400 / math.Cos(math.Pi/3), 1},
+		{"housing", housing(), along, 2 * (30*30 + 40*30), 2},
+		{"blind bore", Of(Turned([]ZR{{0, 20}, {40, 20}}, []ZR{{0, 10}, {30, 10}})), along, 40*40 - 20*30, 1},
+		{"cone shell", Of(Turned([]ZR{{0, 80}, {120, 40}}, []ZR{{0, 77}, {120, 37}})), along, 2 * 3 * 120, 2},
+		{"plate in its plane", plate(), Move(Vec{Z: -5}), 20000 - math.Pi*900 - 4*math.Pi*30.25, 6},
+		{"plate across through holes", plate(), Frame(Vec{X: 80}, AxisX.Times(-1), AxisY), (100 - 22) * 12, 3},
+		{"plate tilted by 30°", Of(Cuboid(Vec{-100, -50, -12}, Vec{100, 50, 0})), Rotate(AxisX, 60).Shifted(Vec{Z: -6}), 200 * 12 / math.Sin(math.Pi/3), 1},
+		{"off the axis", Of(Cylinder(20, 0, 100)), Frame(Vec{X: 12}, AxisX.Times(-1), AxisY), 32 * 100, 1},
+		{"two bars in one another", Of(Cylinder(10, 0, 30), Cylinder(20, 20, 40)), along, 20*20 + 40*20, 1},
+		{"beside it", plate(), Move(Vec{Z: 3}), 0, 0},
+	} {
+		got := Section([]Body{still("b", c.solid)}, c.plane)
+		if c.loops == 0 {
+			if len(got) != 0 {
+				t.Errorf("%s: %+v", c.name, got)
+			}
+			continue
+		}
+		if len(got) != 1 || len(got[0].Loops) != c.loops {
+			t.Errorf("%s: %d loops, want %d: %+v", c.name, len(got[0].Loops), c.loops, got)
+			continue
+		}
+		near(t, c.name, got[0].AreaMm2(), c.mm2, 1e-3*c.mm2)
+	}
+}
+
+// A section of straight edges has its corners and no others.
+func TestSectionCorners(t *testing.T) {
+	t.Parallel()
+	along := Frame(Vec{}, AxisX.Times(-1), AxisY)
+	got := Section([]Body{still("h", housing())}, along)
+	want := map[Pt]bool{}
+	for _, p := range []Pt{{0, 50}, {0, 80}, {60, 80}, {60, 40}, {30, 40}, {30, 50}} {
+		q := along.Inverse().Apply(Vec{0, p.Y, p.X})
+		want[Pt{math.Round(q.X), math.Round(q.Y)}] = true
+		q = along.Inverse().Apply(Vec{0, -p.Y, p.X})
+		want[Pt{math.Round(q.X), math.Round(q.Y)}] = true
+	}
+	n := 0
+	for _, loop := range got[0].Loops {
+		for _, p := range loop {
+			n++
+			r := Pt{math.Round(p.X), math.Round(p.Y)}
+			if !want[r] || p.sub(r).len() > 2e-5 {
+				t.Errorf("corner at %+v", p)
+			}
+		}
+	}
+	if n != 12 {
+		t.Errorf("%d corners, want 12: %+v", n, got[0].Loops)
+	}
+}
+
+func total(lines []Line, id string) float64 {
+	sum := 0.0
+	for _, l := range lines {
+		if l.ID == id {
+			sum += extent(l.Points)
+		}
+	}
+	return sum
+}
+
+func TestView(t *testing.T) {
+	t.Parallel()
+	front := Move(Vec{Z: 500})
+	box := still("box", Of(Cuboid(Vec{0, 0, 0}, Vec{100, 50, 20})))
+	for _, c := range []struct {
+		name   string
+		bodies []Body
+		frame  Pose
+		id     string
+		want   float64
+		tol    float64
+	}{
+		// Both faces' outlines lie over one another where they are seen from
+		// the front; the back one is hidden but for its grazing edges.
+		{"disc", []Body{still("d", Of(Cylinder(40, 0, 10)))}, front, "d", 2 * math.Pi * 40, 1},
+		{"disc from the side", []Body{still("d", Of(Cylinder(40, 0, 10)))}, Frame(Vec{Y: 500}, AxisY, AxisZ), "d", 2*80 + 2*10, 2},
+		{"plate's bore and holes", []Body{still("p", plate())}, front, "p", 2*300 + 2*math.Pi*30 + 8*math.Pi*5.5, 8},
+		{"half hidden", []Body{box, at("lid", Of(Cuboid(Vec{0, 0, 0}, Vec{200, 200, 5})), Move(Vec{50, -20, 30}))}, front, "box", 50 + 2*50, 1},
+		{"wholly hidden", []Body{box, at("lid", Of(Cuboid(Vec{-50, -50, 0}, Vec{200, 200, 5})), Move(Vec{0, 0, 30}))}, front, "box", 0, 0},
+		{"before the plane", []Body{box}, Move(Vec{Z: -10}), "box", 0, 0},
+	} {
+		near(t, c.name, total(Look(c.bodies, c.frame).Lines, c.id), c.want, c.tol)
+	}
+}
+
+// The half of a stepped ring behind the plane of its axis shows its steps
+// inside, not its outside.
+func TestHalfView(t *testing.T) {
+	t.Parallel()
+	v := Look([]Body{still("h", housing())}, Frame(Vec{}, AxisX, AxisY))
+	if len(v.Cuts) != 1 || len(v.Cuts[0].Loops) != 2 {
+		t.Fatalf("cuts: %+v", v.Cuts)
+	}
+	seen := false
+	for _, l := range v.Lines {
+		for _, p := range l.Points {
+			if math.Abs(p.Y) > 80+1e-6 {
+				t.Errorf("%+v lies off the part", p)
+			}
+			if math.Abs(p.X+30) < 1e-6 && math.Abs(p.Y) < 39 {
+				seen = true
+			}
+		}
+	}
+	if !seen {
+		t.Errorf("the step in the bore is not drawn: %+v", v.Lines)
+	}
+}

@@ -1,0 +1,192 @@
+package assembly
+
+import (
+	"math"
+	"slices"
+)
+
+// shape is a simple solid in a frame of its own.
+type shape interface {
+	// dist is the distance from p to the surface, negative inside: the sign is
+	// exact, and the surface is never nearer than it says.
+	dist(p Vec) float64
+	box() Box
+	// hits appends at least every t at which the line o + t d crosses the
+	// surface.
+	hits(o, d Vec, ts []float64) []float64
+	// faces cover the surface; points of a face that are off it count for
+	// nothing.
+	faces() []face
+	// columns are lines along z that stand for the solid's area; n is how
+	// finely.
+	columns(n int) []column
+	// bulk is the exact volume and centre of gravity.
+	bulk() (mm3 float64, centre Vec)
+	// edges are the sharp edges, and what limits the solid seen along view.
+	edges(view Vec) [][]Vec
+	// generators are, turn by turn, the feet of lines along z on the surface.
+	generators() [][]Vec
+}
+
+// column is a line along z and the area in mm² that it stands for.
+type column struct {
+	at   Pt
+	area float64
+}
+
+// Simple is a simple solid that can be placed and combined.
+type Simple struct {
+	shape    shape
+	at, back Pose
+	bound    Box // where it stands
+}
+
+func simple(s shape) Simple { return Simple{s, Still, Still, s.box()} }
+
+// At is the same solid with its frame at p.
+func (s Simple) At(p Pose) Simple {
+	at := p.Of(s.at)
+	return Simple{s.shape, at, at.Inverse(), s.shape.box().moved(at)}
+}
+
+// Solid is what lies in any of the solids it was made Of, in all of those it
+// was kept Within, and in none of those Cut away. It does not change.
+type Solid struct {
+	add, within, cut []Simple
+	bound            Box
+}
+
+// Of is the union of simple solids.
+func Of(add ...Simple) *Solid {
+	s := &Solid{add: add, bound: nothing()}
+	for _, a := range add {
+		s.bound = s.bound.Join(a.bound)
+	}
+	return s
+}
+
+// Cut is the solid without what lies in the others.
+func (s *Solid) Cut(away ...Simple) *Solid {
+	out := *s
+	out.cut = slices.Concat(s.cut, away)
+	return &out
+}
+
+// Within is what of the solid lies in every one of the others too.
+func (s *Solid) Within(keep ...Simple) *Solid {
+	out := *s
+	out.within = slices.Concat(s.within, keep)
+	for _, k := range keep {
+		out.bound.Low = Vec{math.Max(out.bound.Low.X, k.bound.Low.X), math.Max(out.bound.Low.Y, k.bound.Low.Y), math.Max(out.bound.Low.Z, k.bound.Low.Z)}
+		out.bound.High = Vec{math.Min(out.bound.High.X, k.bound.High.X), math.Min(out.bound.High.Y, k.bound.High.Y), math.Min(out.bound.High.Z, k.bound.High.Z)}
+	}
+	return &out
+}
+
+// Box is a bounding box in the solid's frame; cuts do not make it smaller.
+func (s *Solid) Box() Box { return s.bound }
+
+// Dist is the distance in mm from p to the solid's surface, negative inside.
+// The sign is exact. The surface is never nearer than it says; beside simple
+// solids that meet it can be further.
+func (s *Solid) Dist(p Vec) float64 {
+	d := math.Inf(1)
+	for i := range s.add {
+		a := &s.add[i]
+		if off := a.bound.dist(p); off == 0 || off < d {
+			d = math.Min(d, a.shape.dist(a.back.Apply(p)))
+		}
+	}
+	for i := range s.within {
+		w := &s.within[i]
+		d = math.Max(d, w.shape.dist(w.back.Apply(p)))
+	}
+	for i := range s.cut {
+		// Outside a cut's box the cut is no nearer than the box.
+		c := &s.cut[i]
+		if off := c.bound.dist(p); off == 0 || -off > d {
+			d = math.Max(d, -c.shape.dist(c.back.Apply(p)))
+		}
+	}
+	return d
+}
+
+// Inside tells whether p lies in the solid, on its surface not.
+func (s *Solid) Inside(p Vec) bool { return s.Dist(p) < -surfaceMm }
+
+// normal points out of the solid near p, by differences.
+func (s *Solid) normal(p Vec) Vec {
+	const h = 1e-4
+	return Vec{
+		s.Dist(p.Add(Vec{X: h})) - s.Dist(p.Add(Vec{X: -h})),
+		s.Dist(p.Add(Vec{Y: h})) - s.Dist(p.Add(Vec{Y: -h})),
+		s.Dist(p.Add(Vec{Z: h})) - s.Dist(p.Add(Vec{Z: -h})),
+	}.Unit()
+}
+
+// Span is a stretch of a line inside a solid: distances from the line's point
+// along its direction.
+type Span struct{ FromMm, ToMm float64 }
+
+// Spans are the stretches of a line that lie in the solid, in order. along has
+// length 1. A line that only touches the surface has none there.
+func (s *Solid) Spans(from, along Vec) []Span {
+	return s.spans(from, along, math.Inf(-1), math.Inf(1))
+}
+
+// spans is Spans between two distances.
+func (s *Solid) spans(from, along Vec, low, high float64) []Span {
+	return s.stretches(from, along, low, high, -1e-9)
+}
+
+// stretches of a line between two distances where the solid's Dist is below a
+// limit: a little below 0 leaves out what only runs along the surface, a little
+// above takes it in.
+func (s *Solid) stretches(from, along Vec, low, high, limit float64) []Span {
+	if !s.bound.meetsLine(from, along, low, high) {
+		return nil
+	}
+	var buf [24]float64
+	ts := buf[:0]
+	for _, list := range [3][]Simple{s.add, s.within, s.cut} {
+		for i := range list {
+			if p := &list[i]; p.bound.meetsLine(from, along, low, high) {
+				ts = p.shape.hits(p.back.Apply(from), p.back.Turn(along), ts)
+			}
+		}
+	}
+	slices.Sort(ts)
+	var out []Span
+	for i := 0; i+1 < len(ts); i++ {
+		a, b := math.Max(low, ts[i]), math.Min(high, ts[i+1])
+		if b-a < 1e-7 || s.Dist(from.Add(along.Times((a+b)/2))) > limit {
+			continue
+		}
+		if n := len(out); n > 0 && a-out[n-1].ToMm < 1e-6 {
+			out[n-1].ToMm = b
+		} else {
+			out = append(out, Span{a, b})
+		}
+	}
+	return out
+}
+
+// faces are those of all the simple solids, in the solid's frame.
+func (s *Solid) faces() []face {
+	var out []face
+	for _, list := range [3][]Simple{s.add, s.within, s.cut} {
+		for i := range list {
+			for _, f := range list[i].shape.faces() {
+				out = append(out, f.moved(list[i].at))
+			}
+		}
+	}
+	return out
+}
+
+// distinct sorts numbers and leaves out what is within rounding of the one
+// before.
+func distinct(v []float64) []float64 {
+	slices.Sort(v)
+	return slices.CompactFunc(v, func(a, b float64) bool { return math.Abs(a-b) < 1e-9 })
+}

@@ -1,0 +1,186 @@
+package assembly
+
+import (
+	"math"
+	"testing"
+)
+
+func near(t *testing.T, what string, got, want, tol float64) {
+	t.Helper()
+	if math.IsNaN(got) || math.Abs(got-want) > tol {
+		t.Errorf("%s: got %.6f, want %.6f", what, got, want)
+	}
+}
+
+func nearVec(t *testing.T, what string, got, want Vec, tol float64) {
+	t.Helper()
+	if got.Sub(want).Len() > tol || math.IsNaN(got.X) {
+		t.Errorf("%s: got %+v, want %+v", what, got, want)
+	}
+}
+
+// plate is 200 × 100 × 12, its front face at z = 0, with a bore of 60 and four
+// holes of 11 at (±80, ±30).
+func plate() *Solid {
+	s := Of(Cuboid(Vec{-100, -50, -12}, Vec{100, 50, 0})).Cut(Cylinder(30, -13, 1))
+	for _, x := range []float64{-80, 80} {
+		for _, y := range []float64{-30, 30} {
+			s = s.Cut(Cylinder(5.5, -13, 1).At(Move(Vec{X: x, Y: y})))
+		}
+	}
+	return s
+}
+
+// The volumes and centres are the elementary formulas of each body, worked by
+// hand.
+func TestBulkIsExact(t *testing.T) {
+	t.Parallel()
+	cone := func(r0, r1, h float64) (mm3, z float64) { // frustum, from its end r0
+		v := math.Pi * h / 3 * (r0*r0 + r0*r1 + r1*r1)
+		return v, h / 4 * (r0*r0 + 2*r0*r1 + 3*r1*r1) / (r0*r0 + r0*r1 + r1*r1)
+	}
+	coneMm3, coneZ := cone(80, 40, 120)
+	for _, c := range []struct {
+		name   string
+		solid  *Solid
+		mm3    float64
+		centre Vec
+	}{
+		{"cuboid", Of(Cuboid(Vec{0, 0, 0}, Vec{10, 20, 30})), 6000, Vec{5, 10, 15}},
+		{"cylinder", Of(Cylinder(10, -5, 25)), math.Pi * 100 * 30, Vec{Z: 10}},
+		{"tube", Of(Tube(84.15, 78.15, 0, 500)), math.Pi * (84.15*84.15 - 78.15*78.15) * 500, Vec{Z: 250}},
+		{"frustum", Of(Turned([]ZR{{0, 80}, {120, 40}}, nil)), coneMm3, Vec{Z: coneZ}},
+		{"blind bore", Of(Turned([]ZR{{0, 20}, {40, 20}}, []ZR{{0, 10}, {30, 10}})),
+			math.Pi * (400*40 - 100*30), Vec{Z: (400*40*20 - 100*30*15) / (400*40 - 100*30.0)}},
+		{"plate with holes", plate(), (20000 - math.Pi*900 - 4*math.Pi*30.25) * 12, Vec{Z: -6}},
+		{"slot", Of(Prism(Outline{RectangleLoop(Pt{-30, -10}, Pt{30, 10}, 10)}, 0, 8)), (800 + math.Pi*100) * 8, Vec{Z: 4}},
+		{"half disc", Of(Prism(Outline{Loop{{Pt{-10, 0}, 0}, {Pt{10, 0}, 1}}}, 0, 3)), math.Pi * 50 * 3, Vec{Y: 40 / (3 * math.Pi), Z: 1.5}},
+		{"ring of an outline", Of(Prism(Outline{CircleLoop(Pt{5, 0}, 30), CircleLoop(Pt{5, 0}, 20)}, 0, 4)), math.Pi * 500 * 4, Vec{X: 5, Z: 2}},
+		{"hexagon", Of(Hexagon(17, 0, 10)), 17 * 17 * math.Sqrt(3) / 2 * 10, Vec{Z: 5}},
+		{"leaning cylinder", Of(Leaning(30, 0, 30, Pt{40, 0}, 100)), math.Pi * 900 * 100, Vec{X: 20, Z: 50}},
+		{"leaning cone", Of(Leaning(80, 0, 40, Pt{12, 0}, 120)), coneMm3, Vec{X: coneZ / 120 * 12, Z: coneZ}},
+		// A cone of the flange's edge: the two cuts overlap and count once.
+		{"two cuts in one place", Of(Cylinder(50, 0, 10)).Cut(Cylinder(20, -1, 11), Cylinder(20, -1, 11)), math.Pi * 2100 * 10, Vec{Z: 5}},
+		{"counterbore", Of(Cuboid(Vec{-50, -50, 0}, Vec{50, 50, 20})).Cut(Turned([]ZR{{-1, 5.5}, {11, 5.5}, {11, 9}, {21, 9}}, nil)),
+			200000 - math.Pi*(30.25*11+81*9), Vec{Z: (200000*10 - math.Pi*(30.25*11*5.5+81*9*15.5)) / (200000 - math.Pi*(30.25*11+81*9))}},
+		{"two apart", Of(Cylinder(10, 0, 10), Cylinder(10, 30, 40)), math.Pi * 2000, Vec{Z: 20}},
+		{"two bars in one another", Of(Cylinder(10, 0, 10), Cylinder(10, 5, 20)), math.Pi * 2000, Vec{Z: 10}},
+		{"half of a bar", Of(Cylinder(10, 0, 10)).Within(Cuboid(Vec{-20, -20, 2}, Vec{20, 20, 6})), math.Pi * 400, Vec{Z: 4}},
+	} {
+		b := c.solid.Bulk()
+		near(t, c.name+" volume", b.VolumeMm3, c.mm3, 1e-6*c.mm3)
+		nearVec(t, c.name+" centre", b.Centre, c.centre, 1e-4)
+		if b.ErrorMm3 > 1e-6*c.mm3 {
+			t.Errorf("%s: error %g said for an exact volume", c.name, b.ErrorMm3)
+		}
+	}
+}
+
+// Two equal cylinders that cross at right angles share 16 r³ / 3 (Archimedes).
+func TestBulkOfCrossedCylinders(t *testing.T) {
+	t.Parallel()
+	s := Of(Cylinder(10, -50, 50)).Within(Cylinder(10, -50, 50).At(Rotate(AxisX, 90)))
+	b := s.Bulk()
+	want := 16000.0 / 3
+	near(t, "volume", b.VolumeMm3, want, 0.02*want)
+	if b.ErrorMm3 <= 0 || b.ErrorMm3 > 0.1*want {
+		t.Errorf("error said %g of %g", b.ErrorMm3, want)
+	}
+	if off := math.Abs(b.VolumeMm3 - want); off > 2*b.ErrorMm3 {
+		t.Errorf("off by %g, said %g", off, b.ErrorMm3)
+	}
+}
+
+// A square to a circle: area at half height by Simpson's rule on the ends and
+// the middle, against a sum of 4000 levels of the same body.
+func TestSquareToRound(t *testing.T) {
+	t.Parallel()
+	s := Of(SquareToRound(200, 160, 0, 50, Pt{10, -5}, 150))
+	r := s.add[0].shape.(*ruled)
+	sum := 0.0
+	const n = 4000
+	for i := range n {
+		a, _ := loopArea(polySegs(r.level((float64(i)+0.5)/n, nil)))
+		sum += a * 150 / n
+	}
+	near(t, "volume", s.Bulk().VolumeMm3, sum, 1e-6*sum)
+	first, _ := loopArea(polySegs(r.a))
+	last, _ := loopArea(polySegs(r.b))
+	near(t, "rectangle", first, 32000, 1e-6)
+	near(t, "circle", last, math.Pi*2500, 1e-6)
+	for _, c := range []struct {
+		at   Vec
+		want bool
+	}{
+		{Vec{99, 79, 1}, true}, {Vec{99, 79, 20}, false}, {Vec{99, 0, 4}, false}, {Vec{99, 0, 1}, true},
+		{Vec{59, -5, 149.5}, true}, {Vec{61, -5, 149.9}, false}, {Vec{0, 0, 151}, false}, {Vec{0, 0, -1}, false},
+	} {
+		if got := s.Inside(c.at); got != c.want {
+			t.Errorf("%+v inside: %v", c.at, got)
+		}
+	}
+}
+
+func TestDist(t *testing.T) {
+	t.Parallel()
+	ring := Of(Tube(50, 30, 0, 20))
+	disc := Of(Prism(Outline{CircleLoop(Pt{}, 40)}, 0, 10))
+	for _, c := range []struct {
+		name  string
+		solid *Solid
+		at    Vec
+		want  float64
+	}{
+		{"in the wall", ring, Vec{40, 0, 10}, -10},
+		{"in the bore", ring, Vec{0, 0, 10}, 30},
+		{"beside", ring, Vec{0, 56, 10}, 6},
+		{"off the rim", ring, Vec{0, 53, 24}, 5},
+		{"disc's centre", disc, Vec{0, 0, 5}, -5},
+		{"near its round", disc, Vec{0, 37, 5}, -3},
+		{"off its corner", disc, Vec{0, -43, 14}, 5},
+		{"in a hole", plate(), Vec{80, 30, -6}, 5.5},
+		{"beside a hole", plate(), Vec{80, 37, -6}, -1.5},
+		{"solid at its axis", Of(Cylinder(10, 0, 30)), Vec{0, 0, 15}, -10},
+		{"blind bore's floor", Of(Turned([]ZR{{0, 20}, {40, 20}}, []ZR{{0, 10}, {30, 10}})), Vec{0, 0, 32}, -2},
+	} {
+		near(t, c.name, c.solid.Dist(c.at), c.want, 1e-9)
+	}
+}
+
+func TestSpans(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		name        string
+		solid       *Solid
+		from, along Vec
+		want        []Span
+	}{
+		{"across a tube", Of(Tube(50, 30, 0, 20)), Vec{-100, 0, 10}, AxisX, []Span{{50, 70}, {130, 150}}},
+		{"along its wall", Of(Tube(50, 30, 0, 20)), Vec{40, 0, -5}, AxisZ, []Span{{5, 25}}},
+		{"grazing its round", Of(Tube(50, 30, 0, 20)), Vec{-100, 50, 10}, AxisX, nil},
+		{"through a hole", plate(), Vec{80, 30, 10}, AxisZ.Times(-1), nil},
+		{"beside it", plate(), Vec{80, 36, 10}, AxisZ.Times(-1), []Span{{10, 22}}},
+		{"through plate and bore", plate(), Vec{-150, 0, -6}, AxisX, []Span{{50, 120}, {180, 250}}},
+		{"round", Of(Prism(Outline{CircleLoop(Pt{}, 25)}, 0, 10)), Vec{-40, 15, 5}, AxisX, []Span{{20, 60}}},
+		{"cone", Of(Turned([]ZR{{0, 80}, {120, 40}}, nil)), Vec{-100, 0, 60}, AxisX, []Span{{40, 160}}},
+		{"cone at a slant", Of(Turned([]ZR{{0, 40}, {40, 0}}, nil)), Vec{-30, 0, 0}, Vec{1, 0, 1}.Unit(), []Span{{0, 35 * math.Sqrt2}}},
+		{"square end", Of(SquareToRound(200, 160, 0, 50, Pt{}, 150)), Vec{-200, 0, 75}, AxisX, []Span{{125, 275}}},
+	} {
+		got := c.solid.Spans(c.from, c.along)
+		if len(got) != len(c.want) {
+			t.Errorf("%s: got %v, want %v", c.name, got, c.want)
+			continue
+		}
+		for i := range got {
+			near(t, c.name, got[i].FromMm, c.want[i].FromMm, 2e-2)
+			near(t, c.name, got[i].ToMm, c.want[i].ToMm, 2e-2)
+		}
+	}
+}
+
+func TestBoxOfTurned(t *testing.T) {
+	t.Parallel()
+	b := Body{Solid: plate(), Pose: Rotate(AxisX, 90).Shifted(Vec{Z: 7})}
+	nearVec(t, "low", b.Box().Low, Vec{-100, 0, -43}, 1e-9)
+	nearVec(t, "high", b.Box().High, Vec{100, 12, 57}, 1e-9)
+}

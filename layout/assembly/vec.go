@@ -1,0 +1,171 @@
+package assembly
+
+import "math"
+
+// Vec is a point or a direction, in millimetres; a direction has length 1.
+type Vec struct{ X, Y, Z float64 }
+
+// Add is a + b.
+func (a Vec) Add(b Vec) Vec { return Vec{a.X + b.X, a.Y + b.Y, a.Z + b.Z} }
+
+// Sub is a − b.
+func (a Vec) Sub(b Vec) Vec { return Vec{a.X - b.X, a.Y - b.Y, a.Z - b.Z} }
+
+// Times is a stretched by f.
+func (a Vec) Times(f float64) Vec { return Vec{a.X * f, a.Y * f, a.Z * f} }
+
+// Dot is the scalar product, mm² of two points.
+func (a Vec) Dot(b Vec) float64 { return a.X*b.X + a.Y*b.Y + a.Z*b.Z }
+
+// Cross is the vector product, right-handed.
+func (a Vec) Cross(b Vec) Vec {
+	return Vec{a.Y*b.Z - a.Z*b.Y, a.Z*b.X - a.X*b.Z, a.X*b.Y - a.Y*b.X}
+}
+
+// Len is the length in mm.
+func (a Vec) Len() float64 { return math.Sqrt(a.Dot(a)) }
+
+// Unit is the direction of a; the zero vector stays as it is.
+func (a Vec) Unit() Vec {
+	l := a.Len()
+	if l == 0 {
+		return a
+	}
+	return a.Times(1 / l)
+}
+
+// Square is a direction at a right angle to a, the same for the same a.
+func (a Vec) Square() Vec {
+	away := Vec{X: 1}
+	if math.Abs(a.X) > 0.8*a.Len() {
+		away = Vec{Y: 1}
+	}
+	return a.Cross(away).Unit()
+}
+
+// The axes of a frame.
+var (
+	AxisX = Vec{X: 1}
+	AxisY = Vec{Y: 1}
+	AxisZ = Vec{Z: 1}
+)
+
+// Clock is the point at a radius in mm and a clock angle in degrees, seen on
+// the front: 0 at TOP (+y), clockwise to +x.
+func Clock(radiusMm, deg float64) Vec {
+	sin, cos := sinCosDeg(deg)
+	return Vec{X: radiusMm * sin, Y: radiusMm * cos}
+}
+
+// ClockDeg is the clock angle of a point, 0 ≤ a < 360; 0 on the axis.
+func ClockDeg(p Vec) float64 {
+	a := math.Atan2(p.X, p.Y) * 180 / math.Pi
+	if a < 0 {
+		a += 360
+	}
+	return a
+}
+
+// sinCosDeg is exact at multiples of 90°.
+func sinCosDeg(deg float64) (sin, cos float64) {
+	q := math.Round(deg / 90)
+	s, c := math.Sincos((deg - 90*q) * math.Pi / 180)
+	switch (int(math.Mod(q, 4)) + 4) % 4 {
+	case 1:
+		return c, -s
+	case 2:
+		return -s, -c
+	case 3:
+		return -c, s
+	}
+	return s, c
+}
+
+// Pose is where a frame stands in another: its axes, which are unit vectors at
+// right angles and right-handed, and its origin in mm.
+type Pose struct{ X, Y, Z, At Vec }
+
+// Still is the pose that moves nothing.
+var Still = Pose{X: AxisX, Y: AxisY, Z: AxisZ}
+
+// Move is a shift by v in mm.
+func Move(v Vec) Pose { return Pose{AxisX, AxisY, AxisZ, v} }
+
+// Rotate turns about an axis through the origin, right-handed, in degrees.
+func Rotate(axis Vec, deg float64) Pose {
+	u := axis.Unit()
+	sin, cos := sinCosDeg(deg)
+	turn := func(v Vec) Vec { // Rodrigues
+		return v.Times(cos).Add(u.Cross(v).Times(sin)).Add(u.Times(u.Dot(v) * (1 - cos)))
+	}
+	return Pose{X: turn(AxisX), Y: turn(AxisY), Z: turn(AxisZ)}
+}
+
+// Frame is the frame at a point with z along one direction and y as near to
+// another as a right angle allows; any y where the two are parallel.
+func Frame(at, z, y Vec) Pose {
+	z = z.Unit()
+	y = y.Sub(z.Times(z.Dot(y)))
+	if y.Len() < 1e-9 {
+		y = z.Square()
+	}
+	y = y.Unit()
+	return Pose{X: y.Cross(z), Y: y, Z: z, At: at}
+}
+
+// Apply takes a point of the frame to the surrounding one.
+func (p Pose) Apply(v Vec) Vec { return p.At.Add(p.Turn(v)) }
+
+// Turn takes a direction of the frame to the surrounding one.
+func (p Pose) Turn(v Vec) Vec {
+	return Vec{
+		p.X.X*v.X + p.Y.X*v.Y + p.Z.X*v.Z,
+		p.X.Y*v.X + p.Y.Y*v.Y + p.Z.Y*v.Z,
+		p.X.Z*v.X + p.Y.Z*v.Y + p.Z.Z*v.Z,
+	}
+}
+
+// Of is the pose in the surrounding frame of what stands at q in this one.
+func (p Pose) Of(q Pose) Pose {
+	return Pose{p.Turn(q.X), p.Turn(q.Y), p.Turn(q.Z), p.Apply(q.At)}
+}
+
+// Inverse undoes the pose.
+func (p Pose) Inverse() Pose {
+	out := Pose{Vec{p.X.X, p.Y.X, p.Z.X}, Vec{p.X.Y, p.Y.Y, p.Z.Y}, Vec{p.X.Z, p.Y.Z, p.Z.Z}, Vec{}}
+	out.At = out.Turn(p.At).Times(-1)
+	return out
+}
+
+// Shifted is the pose moved by v in the surrounding frame.
+func (p Pose) Shifted(v Vec) Pose {
+	p.At = p.At.Add(v)
+	return p
+}
+
+// Apart is how far two poses differ: the distance of their origins in mm and
+// the least turn between them in degrees, 0 to 180.
+func Apart(p, q Pose) (mm, deg float64) {
+	return q.At.Sub(p.At).Len(), turnBetween(p, q).Len() * 180 / math.Pi
+}
+
+// turnBetween is the turn that takes p's axes to q's: along its axis, as long
+// as its angle in radians.
+func turnBetween(p, q Pose) Vec {
+	twice := p.X.Cross(q.X).Add(p.Y.Cross(q.Y)).Add(p.Z.Cross(q.Z)) // 2 sin
+	cos := (p.X.Dot(q.X) + p.Y.Dot(q.Y) + p.Z.Dot(q.Z) - 1) / 2
+	angle := math.Atan2(twice.Len()/2, cos)
+	if twice.Len() > 1e-9 {
+		return twice.Unit().Times(angle)
+	}
+	if cos > 0 {
+		return Vec{}
+	}
+	// A half turn: its axis is halfway between an axis and its image.
+	for _, pair := range [][2]Vec{{p.X, q.X}, {p.Y, q.Y}, {p.Z, q.Z}} {
+		if half := pair[0].Add(pair[1]); half.Len() > 0.5 {
+			return half.Unit().Times(math.Pi)
+		}
+	}
+	return Vec{}
+}
