@@ -54,6 +54,10 @@ var commands = []command{
 	{"fit", "SIZE CLASS", "ISO 286 limits, such as 90 H7/p6", fit},
 	{"circle", "--pcd D --count N", "bolt circle coordinates and chords", circle},
 	{"thread", "NAME", "thread sizes, tap drill and clearance holes", thread},
+	{"key", "DIAMETER", "key and keyways for a shaft, such as 38 or \"1-1/4 in\"", key},
+	{"taper", "--large D --length L --small D | --ratio X | --angle A", "a cone: top-slide angle, gauge plane, measurement over pins", taper},
+	{"bend", "--thickness T --radius R", "folded sheet: bend allowance, deduction, shortest flange, blank of a strip", bendCmd},
+	{"flight", "--shaft D --outside D --pitch P", "auger flight: the flat ring for one turn, and how many make a length", flightCmd},
 	{"press", "--shaft-od D --hub-od D --length L --fit F", "press fit: pressure, stress, force, torque, temperature", pressFit},
 }
 

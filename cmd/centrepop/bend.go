@@ -1,0 +1,130 @@
+package main
+
+import (
+	"centrepop/layout/bend"
+	"centrepop/layout/words"
+)
+
+// bendJSON is the answer of the bend command.
+type bendJSON struct {
+	K           float64    `json:"k"` // of the thickness, from the inside
+	AllowanceMm float64    `json:"allowance_mm"`
+	DeductionMm float64    `json:"deduction_mm"`
+	SetbackMm   float64    `json:"setback_mm"`
+	MeasuredTo  string     `json:"legs_measured_to"`
+	ReliefMm    [2]float64 `json:"relief_mm"` // width, depth from the outside of the bend
+	DieMm       float64    `json:"die_mm,omitempty"`
+	DieRadiusMm float64    `json:"die_radius_mm,omitempty"`
+	MinFlangeMm float64    `json:"min_flange_mm,omitempty"`
+	BlankMm     float64    `json:"blank_mm,omitempty"`
+	BendLinesMm []float64  `json:"bend_lines_mm,omitempty"`
+	Source      string     `json:"source"`
+}
+
+// bendCmd answers what a bend takes of a sheet, and the blank of a strip.
+func bendCmd(c *call) error {
+	thickness := c.flags.String("thickness", "", "thickness of the sheet")
+	radius := c.flags.String("radius", "", "inside radius")
+	angle := c.flags.Float64("angle", 90, "degrees the sheet turns through: 90 is square")
+	k := c.flags.Float64("k", 0, "neutral line from the inside, as a share of the thickness; 0 takes DIN 6935")
+	legs := c.flags.StringSlice("legs", nil, "outside lengths of the legs of a strip with this bend between them, such as 40,100,40")
+	if err := c.parse(0, 0); err != nil {
+		return err
+	}
+	mm, w, err := readLengths(lengthArg{"--thickness", *thickness, true}, lengthArg{"--radius", *radius, true})
+	if err != nil {
+		return err
+	}
+	switch {
+	case c.flags.Changed("k") && *k == 0:
+		return badUse("--k is 0: it must be above 0 and at most 1")
+	case *k == 0 && mm["--radius"] < bend.MinRatio*mm["--thickness"]:
+		return badUse("--radius %s is below a tenth of the thickness, where DIN 6935 gives no k: give --k", *radius)
+	}
+	b := bend.Bend{ThicknessMm: mm["--thickness"], InsideRadiusMm: mm["--radius"], AngleDeg: *angle, K: *k}
+	out, err := workBend(b)
+	if err != nil {
+		return wordRefusal(err, w)
+	}
+	if len(*legs) > 0 {
+		if err := workStrip(b, *legs, w, out); err != nil {
+			return err
+		}
+	}
+	if *c.json {
+		return c.print(out)
+	}
+	printBend(c, w, out)
+	return nil
+}
+
+func workBend(b bend.Bend) (*bendJSON, error) {
+	r, err := b.Work()
+	if err != nil {
+		return nil, err
+	}
+	width, depth, err := b.Relief()
+	if err != nil {
+		return nil, err
+	}
+	out := &bendJSON{
+		K: words.Round(r.K, 3), AllowanceMm: words.Round(r.AllowanceMm, 3), DeductionMm: words.Round(r.DeductionMm, 3), SetbackMm: words.Round(r.SetbackMm, 3),
+		MeasuredTo: "outside corner", ReliefMm: [2]float64{words.Round(width, 3), words.Round(depth, 3)}, Source: "DIN 6935",
+	}
+	if r.ToTangent {
+		out.MeasuredTo = "outside tangent"
+	}
+	if b.K != 0 {
+		out.Source = "K as given"
+	}
+	// A sheet too thick for the dies sold has no shortest flange to tell.
+	if die, err := bend.DieFor(b.ThicknessMm); err == nil {
+		flange, err := die.MinFlangeMm(b.AngleDeg)
+		if err != nil {
+			return nil, err
+		}
+		out.DieMm, out.DieRadiusMm, out.MinFlangeMm = die.OpeningMm, words.Round(die.RadiusMm, 3), words.Round(flange, 3)
+	}
+	return out, nil
+}
+
+// workStrip adds the blank of a strip whose bends are all alike.
+func workStrip(b bend.Bend, legs []string, w words.Writer, out *bendJSON) error {
+	chain := bend.Chain{}
+	for i, text := range legs {
+		mm, _, err := readLengths(lengthArg{"--legs", text, true})
+		if err != nil {
+			return err
+		}
+		chain.LegsMm = append(chain.LegsMm, mm["--legs"])
+		if i > 0 {
+			chain.Bends = append(chain.Bends, b)
+		}
+	}
+	flat, err := chain.Blank()
+	if err != nil {
+		return wordRefusal(err, w)
+	}
+	out.BlankMm = words.Round(flat.LengthMm, 3)
+	for _, f := range flat.Folds {
+		out.BendLinesMm = append(out.BendLinesMm, words.Round(f.LineMm, 3))
+	}
+	return nil
+}
+
+func printBend(c *call, w words.Writer, out *bendJSON) {
+	c.line("K", "%s of the thickness (%s)", words.Trim(out.K, 3), out.Source)
+	c.line("allowance", "%s along the neutral line", w.Said(out.AllowanceMm))
+	c.line("deduction", "%s off the sum of both legs, measured to the %s", w.Said(out.DeductionMm), out.MeasuredTo)
+	if out.DieMm > 0 {
+		c.line("die", "V %s mm for air bending leaves a radius of about %s in mild steel; shortest flange %s outside", words.Trim(out.DieMm, 1), withUnit(w, out.DieRadiusMm), withUnit(w, out.MinFlangeMm))
+	}
+	c.line("relief", "at least %s wide and %s deep from the outside of the bend (common practice, no source)", w.Said(out.ReliefMm[0]), w.Said(out.ReliefMm[1]))
+	if out.BlankMm > 0 {
+		c.line("blank", "%s long", w.Said(out.BlankMm))
+	}
+	if len(out.BendLinesMm) > 0 {
+		c.line("bend lines", "%s from one edge", series(w, out.BendLinesMm)+unit(w))
+	}
+	c.line("note", "springback is not computed: fold a test strip of the same sheet and measure it")
+}
