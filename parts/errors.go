@@ -76,6 +76,17 @@ func (j *Job) Fault(pos Pos, what, right string) *Error {
 	return &Error{Pos: pos, Excerpt: excerpt(j.sources[pos.File], pos.Line), What: what, Right: right}
 }
 
+// FaultIn makes an error at a place in the text of a file that is not read by
+// this package.
+func FaultIn(src []byte, pos Pos, what, right string) *Error {
+	return faultIn(strings.Split(string(src), "\n"), pos, what, right)
+}
+
+func faultIn(lines []string, pos Pos, what, right string) *Error {
+	pos.Line, pos.Column = max(pos.Line, 1), max(pos.Column, 1)
+	return &Error{Pos: pos, Excerpt: excerpt(lines, pos.Line), What: what, Right: right}
+}
+
 // excerpt returns line number n (from 1) fit for printing.
 func excerpt(lines []string, n int) string {
 	if n < 1 || n > len(lines) {

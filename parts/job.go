@@ -234,7 +234,7 @@ func (l *loader) partFile(n *node) (string, []byte, fs.FileInfo) {
 		l.fault(n.pos, "the job file lists itself as a part", right)
 		return "", nil, nil
 	}
-	src, info, err := readFile(l.root, name)
+	src, info, err := readRegular(l.root.Stat, l.root.Open, name, maxFileBytes)
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
 		l.faultf(n.pos, right, "there is no file %s", quote(name))
@@ -254,22 +254,22 @@ func (l *loader) partFile(n *node) (string, []byte, fs.FileInfo) {
 
 var errNotRegular = errors.New("not a regular file")
 
-// readFile reads at most one byte more than a file may have, so that read can
-// refuse it. Folders, devices and pipes are not opened.
-func readFile(root *os.Root, name string) ([]byte, fs.FileInfo, error) {
-	info, err := root.Stat(name)
+// readRegular reads at most one byte more than a file may have, so that the
+// caller can refuse it. Folders, devices and pipes are not opened.
+func readRegular(stat func(string) (fs.FileInfo, error), open func(string) (*os.File, error), name string, most int64) ([]byte, fs.FileInfo, error) {
+	info, err := stat(name)
 	if err != nil {
 		return nil, nil, err
 	}
 	if !info.Mode().IsRegular() {
 		return nil, nil, errNotRegular
 	}
-	f, err := root.Open(name)
+	f, err := open(name)
 	if err != nil {
 		return nil, nil, err
 	}
 	defer f.Close()
-	src, err := io.ReadAll(io.LimitReader(f, maxFileBytes+1))
+	src, err := io.ReadAll(io.LimitReader(f, most+1))
 	return src, info, err
 }
 

@@ -28,7 +28,7 @@ func Load(jobPath string) (*Job, error) {
 	}
 	defer root.Close()
 	base := filepath.Base(jobPath)
-	src, _, err := readFile(root, base)
+	src, _, err := readRegular(root.Stat, root.Open, base, maxFileBytes)
 	if err != nil {
 		return nil, fmt.Errorf("job file %s: %w", base, err)
 	}

@@ -5,9 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"os"
 	"strings"
-	"unicode"
 
 	"centrepop/layout/compare"
 	"centrepop/parts"
@@ -60,46 +58,17 @@ func compareCmd(c *call) error {
 // readDrawing reads an SVG file; its faults come out located like those of
 // part files.
 func readDrawing(path string) (*compare.Sheet, error) {
-	file, err := os.Open(path)
-	if err != nil {
-		return nil, err
-	}
-	defer file.Close()
-	if info, err := file.Stat(); err == nil && info.IsDir() {
-		return nil, fmt.Errorf("%s is a folder, not a drawing", path)
-	}
-	// Read once, to show the line of a fault.
-	src, err := io.ReadAll(io.LimitReader(file, compare.MaxBytes+1))
+	src, err := parts.ReadFile(path, compare.MaxBytes)
 	if err != nil {
 		return nil, err
 	}
 	sheet, err := compare.Read(bytes.NewReader(src))
 	var syntax *compare.SyntaxError
 	if errors.As(err, &syntax) {
-		return nil, parts.Errors{{
-			Pos:     parts.Pos{File: path, Line: syntax.Line, Column: syntax.Column},
-			Excerpt: lineOf(src, syntax.Line), What: syntax.What, Right: "an SVG file as the cutter gets it",
-		}}
+		pos := parts.Pos{File: path, Line: syntax.Line, Column: syntax.Column}
+		return nil, parts.Errors{parts.FaultIn(src, pos, syntax.What, "an SVG file as the cutter gets it")}
 	}
 	return sheet, err
-}
-
-// lineOf is line n of a file, fit for printing.
-func lineOf(src []byte, n int) string {
-	for ; n > 1; n-- {
-		_, after, ok := bytes.Cut(src, []byte("\n"))
-		if !ok {
-			return ""
-		}
-		src = after
-	}
-	line, _, _ := bytes.Cut(src, []byte("\n"))
-	return strings.TrimRight(strings.Map(func(r rune) rune {
-		if !unicode.IsPrint(r) {
-			return ' '
-		}
-		return r
-	}, string(line)), " ")
 }
 
 // compareText writes the report for reading in a terminal.

@@ -1,9 +1,10 @@
 package main
 
 import (
+	"cmp"
+	"errors"
 	"fmt"
-	"io"
-	"math"
+	"reflect"
 	"strings"
 
 	"centrepop/layout"
@@ -14,22 +15,35 @@ import (
 	"centrepop/parts"
 )
 
-// flangeFinding is something that keeps the part off the flange.
+// The codes of a flangeFinding.
+const (
+	holeTight       = "hole-tight"
+	spigotTight     = "spigot-tight"
+	spigotUndecided = "spigot-undecided" // and no fit that is meant to be so
+	patternDiffers  = "pattern-differs"
+)
+
+// flangeFinding is something that keeps the part off the flange. Hole and
+// Drawn are the hole's numbers on the flange and on the part.
 type flangeFinding struct {
-	Code string `json:"code"` // hole-tight, spigot-tight, pattern-differs
-	What string `json:"what"`
+	Code  string  `json:"code"`
+	What  string  `json:"what"`
+	Hole  int     `json:"flange_hole,omitempty"`
+	Drawn int     `json:"drawn_hole,omitempty"`
+	ByMm  float64 `json:"by_mm"` // how much too tight, in the worst case
 }
 
 // flangeAnswer is what the command prints. Lengths are millimetres.
 type flangeAnswer struct {
-	Flange   string           `json:"flange,omitempty"`
-	Measured *measured.Result `json:"measured"`
-	Nearest  *measured.Match  `json:"nearest"` // null where none is near
-	Part     string           `json:"part,omitempty"`
-	Group    string           `json:"group,omitempty"`
-	Bolt     string           `json:"bolt,omitempty"`
-	Mating   *measured.Mating `json:"mating,omitempty"`
-	Findings []flangeFinding  `json:"findings"`
+	Flange     string           `json:"flange,omitempty"`
+	Measured   *measured.Result `json:"measured"`
+	Nearest    *measured.Match  `json:"nearest"` // null where none is near
+	Part       string           `json:"part,omitempty"`
+	Group      string           `json:"group,omitempty"`
+	Bolt       string           `json:"bolt,omitempty"`
+	Mating     *measured.Mating `json:"mating,omitempty"`
+	Transition bool             `json:"spigot_meant_as_transition"`
+	Findings   []flangeFinding  `json:"findings"`
 }
 
 // flange works out a measured flange and, with a job, whether a drawn group of
@@ -38,7 +52,7 @@ func flange(c *call) error {
 	jobPath := c.flags.String("job", "", "job file with the part that goes onto the flange")
 	partName := c.flags.String("part", "", "the part")
 	groupName := c.flags.String("group", "", "its group of clearance holes")
-	placeText := c.flags.String("place", "0.25", "how far a hole may be made from where it is drawn, in mm; 0.25 is what punching by a template holds")
+	placeText := c.flags.String("place", "0.25", "how far a hole may be made from where it is drawn; 0.25 mm is what punching by a template holds")
 	if err := c.parse(1, 1); err != nil {
 		return err
 	}
@@ -49,16 +63,18 @@ func flange(c *call) error {
 	if err != nil || place > 10 {
 		return badUse("--place %s: a length up to 10 mm", *placeText)
 	}
-	file, err := readFlange(c.args[0])
+	file, err := parts.LoadSurvey(c.args[0])
 	if err != nil {
 		return err
 	}
-	result, err := measured.Fit(file.survey)
+	survey := surveyOf(file)
+	say := words.Flange{Writer: words.Writer{Units: file.Units}, Readings: survey.Readings}
+	result, err := measured.Fit(survey)
 	if err != nil {
-		return file.locate(err)
+		return locateSurvey(file, say, err)
 	}
-	answer := flangeAnswer{Flange: file.name, Measured: result, Findings: []flangeFinding{}}
-	if m, ok := result.Nearest(file.thread != ""); ok {
+	answer := flangeAnswer{Flange: file.Name.Value, Measured: result, Findings: []flangeFinding{}}
+	if m, ok := result.Nearest(file.Thread.Value != ""); ok {
 		answer.Nearest = &m
 	}
 	if *jobPath != "" {
@@ -67,11 +83,12 @@ func flange(c *call) error {
 			return err
 		}
 	}
-	tidyFlange(&answer)
+	tidy(reflect.ValueOf(&answer))
+	answer.judge(say)
 	if *c.json {
 		err = c.print(answer)
 	} else {
-		flangeText(c.stdout, words.Writer{Units: file.units}, &answer)
+		_, err = fmt.Fprint(c.stdout, answer.text(say))
 	}
 	if err == nil && len(answer.Findings) > 0 {
 		return errFindings
@@ -79,23 +96,83 @@ func flange(c *call) error {
 	return err
 }
 
-// mate puts the drawn group onto the flange.
-func (a *flangeAnswer) mate(file *flangeFile, jobPath string, place float64) error {
-	bolt := file.bolt
-	if bolt == "" {
-		bolt = file.thread
+// surveyOf hands the file's numbers to package measured.
+func surveyOf(file *parts.Survey) measured.Survey {
+	diameter := func(m parts.Measured) measured.Diameter {
+		return measured.Diameter{Mm: m.Diameter.Mm, PlusMinusMm: m.PlusMinus.Mm}
 	}
+	out := measured.Survey{FirstDeg: file.First.Deg}
+	if file.Spigot.Diameter.Set() {
+		out.Spigot = diameter(file.Spigot)
+	}
+	for _, h := range file.Holes {
+		out.Holes = append(out.Holes, diameter(h))
+	}
+	for _, r := range file.Readings {
+		out.Readings = append(out.Readings, measured.Reading{From: r.From, To: r.To, Kind: measured.Kind(r.Kind), Mm: r.Length.Mm, PlusMinusMm: r.PlusMinus.Mm})
+	}
+	return out
+}
+
+// mostShown is how many suspects are shown in their place; the first names all.
+const mostShown = 3
+
+// locateSurvey turns an error of package measured into one that points at the
+// file.
+func locateSurvey(file *parts.Survey, say words.Flange, err error) error {
+	at := func(e measured.Entry) parts.Pos {
+		switch {
+		case e.Reading > 0:
+			return file.Readings[e.Reading-1].Pos
+		case e.Hole > 0 && e.Hole <= len(file.Holes):
+			return file.Holes[e.Hole-1].Diameter.Pos
+		}
+		return file.HolesPos
+	}
+	var errs parts.Errors
+	add := func(pos parts.Pos, what, right string) {
+		errs = append(errs, file.Fault(pos, what, right))
+	}
+	var input *measured.InputError
+	var wrong *measured.Inconsistent
+	switch {
+	case errors.As(err, &input):
+		pos := at(measured.Entry{Reading: input.Reading + 1, Hole: input.Hole})
+		switch input.Code {
+		case measured.SpigotRange:
+			pos = file.Spigot.Diameter.Pos
+		case measured.Undetermined, measured.NotClockwise:
+			pos = file.HolesPos
+		}
+		what, right := say.Refused(input)
+		add(pos, what, right)
+	case errors.As(err, &wrong):
+		for i := range min(max(len(wrong.Suspects), 1), mostShown) {
+			pos := file.HolesPos
+			if len(wrong.Suspects) > 0 {
+				pos = at(wrong.Suspects[i].Entry)
+			}
+			what, right := say.Inconsistent(wrong, i)
+			add(pos, what, right)
+		}
+	default:
+		return err
+	}
+	return errs
+}
+
+// mate puts the drawn group onto the flange.
+func (a *flangeAnswer) mate(file *parts.Survey, jobPath string, place float64) error {
+	bolt := cmp.Or(file.Bolt.Value, file.Thread.Value)
 	if bolt == "" && a.Nearest != nil {
 		bolt = a.Nearest.Thread
 	}
 	if bolt == "" {
-		file.source.fault(parts.Pos{}, "bolt: M12", "the file does not say the bolt, and no standard flange is near")
-		return file.source.errs
+		return parts.Errors{file.Fault(parts.Pos{}, "the file does not say the bolt, and no standard flange is near", "bolt: M12")}
 	}
 	thread, err := threads.Parse(bolt)
 	if err != nil {
-		file.source.fault(file.boltPos, "a thread such as M12", "the bolt %s is not known: %s", bolt, strings.TrimPrefix(err.Error(), "threads: "))
-		return file.source.errs
+		return parts.Errors{file.Fault(cmp.Or(file.Bolt.Pos, file.Thread.Pos), "the bolt "+bolt+" is not known: "+strings.TrimPrefix(err.Error(), "threads: "), "a thread such as M12")}
 	}
 	a.Bolt = thread.Designation
 	job, plan, err := load(jobPath)
@@ -105,39 +182,45 @@ func (a *flangeAnswer) mate(file *flangeFile, jobPath string, place float64) err
 	if _, err := partNamed(plan, a.Part); err != nil {
 		return err
 	}
-	drawn := measured.Drawn{BoltMm: thread.MajorMm, Tapped: file.thread != "", PlaceMm: place, Mirror: true}
+	drawn := measured.Drawn{BoltMm: thread.MajorMm, Tapped: file.Thread.Value != "", PlaceMm: place, Mirror: true}
 	if err := drawnGroup(job, a.Part, a.Group, &drawn); err != nil {
 		return err
 	}
 	if n := len(a.Measured.Holes); n != len(drawn.Holes) {
-		a.find("pattern-differs", "the flange has %d holes and the group %s has %d", n, a.Group, len(drawn.Holes))
+		what := fmt.Sprintf("the flange has %d holes and the group %s has %d", n, a.Group, len(drawn.Holes))
+		a.Findings = append(a.Findings, flangeFinding{Code: patternDiffers, What: what})
 		return nil
 	}
-	if a.Mating, err = a.Measured.Together(drawn); err != nil {
-		return err
-	}
-	if m := a.Mating; m.HasSpigot && m.SpigotClearanceMm < 0 {
-		a.find("spigot-tight", "the spigot of %.3f mm may be %.3f mm too large for the smallest bore of %.3f mm", a.Measured.SpigotMm, -m.SpigotClearanceMm, drawn.BoreMinMm)
-	}
-	for _, p := range a.Mating.Pairs {
-		if p.MarginMm >= 0 {
-			continue
-		}
-		would := fmt.Sprintf("a drawn hole of %.2f mm would do", p.NeedsMm)
-		if p.NeedsMm == 0 {
-			would = fmt.Sprintf("the flange's own hole may be only %.2f mm", p.FlangeMin)
-		}
-		a.find("hole-tight", "hole %d of the flange and hole %d of the part: the bolt %s may not pass, by %.2f mm; %s", p.Flange, p.Drawn, a.Bolt, -p.MarginMm, would)
-	}
-	return nil
+	a.Transition = a.Nearest != nil && a.Nearest.Transition(drawn.BoreMinMm)
+	a.Mating, err = a.Measured.Together(drawn)
+	return err
 }
 
-func (a *flangeAnswer) find(code, format string, args ...any) {
-	a.Findings = append(a.Findings, flangeFinding{code, fmt.Sprintf(format, args...)})
+// judge finds what keeps the part off the flange.
+func (a *flangeAnswer) judge(say words.Flange) {
+	m := a.Mating
+	if m == nil {
+		return
+	}
+	spigot := flangeFinding{What: say.SpigotFit(m, a.Transition), ByMm: -m.ClearanceMm}
+	switch {
+	case m.Spigot == measured.SpigotTight:
+		spigot.Code, spigot.ByMm = spigotTight, -m.ClearanceToMm
+	case m.Spigot == measured.SpigotUndecided && !a.Transition:
+		spigot.Code = spigotUndecided
+	}
+	if spigot.Code != "" {
+		a.Findings = append(a.Findings, spigot)
+	}
+	for _, p := range m.Pairs {
+		if p.MarginMm < 0 {
+			a.Findings = append(a.Findings, flangeFinding{holeTight, say.HoleTight(p, a.Bolt), p.Flange, p.Drawn, -p.MarginMm})
+		}
+	}
 }
 
 // drawnGroup fills in the holes of a group, as seen on the face they are
-// marked on, and the smallest bore.
+// marked on, and the limits of the bore.
 func drawnGroup(job *parts.Job, part, group string, d *measured.Drawn) error {
 	var p *parts.Part
 	for _, q := range job.Parts {
@@ -174,138 +257,61 @@ func drawnGroup(job *parts.Job, part, group string, d *measured.Drawn) error {
 		}
 	}
 	if p.Bore != nil {
-		d.BoreMinMm, err = smallest(job, p.Bore.Size)
+		d.BoreMinMm, d.BoreMaxMm, err = boreLimits(job, p.Bore.Size)
 	}
 	return err
 }
 
-// smallest is the lower limit of a bore; a light press has none of its own.
-func smallest(job *parts.Job, s parts.Size) (float64, error) {
+// boreLimits are the limits of a bore; a light press has none of its own.
+func boreLimits(job *parts.Job, s parts.Size) (minMm, maxMm float64, err error) {
 	mm := s.Nominal.Mm
 	switch f := s.Fit; {
 	case f.Class.Value != "":
 		l, err := fits.Limit(mm, f.Class.Value)
-		return l.MinMm, err
+		return l.MinMm, l.MaxMm, err
 	case f.LightPress.Set():
-		return 0, nil
+		return 0, 0, nil
 	case len(f.Limits) == 2:
-		return f.Limits[0].Mm, nil
+		return f.Limits[0].Mm, f.Limits[1].Mm, nil
 	case f.PlusMinus.Set():
-		return mm - f.PlusMinus.Mm, nil
+		return mm - f.PlusMinus.Mm, mm + f.PlusMinus.Mm, nil
 	case job.Tolerance.Value != "":
 		if pm, err := fits.General(mm, job.Tolerance.Value); err == nil {
-			return mm - pm, nil
+			return mm - pm, mm + pm, nil
 		}
 	}
-	return mm, nil
+	return mm, mm, nil
 }
 
-// tidyFlange rounds what is printed to a tenth of a micrometre.
-func tidyFlange(a *flangeAnswer) {
-	r := a.Measured
-	for _, v := range []*float64{&r.PCDMm, &r.PCDUMm, &r.ChiSquare, &r.EqualOffMm, &r.SpigotMm, &r.SpigotUMm} {
-		*v = fourDecimals(*v)
-	}
-	if c := r.Centred; c != nil {
-		c.XMm, c.YMm, c.UMm = fourDecimals(c.XMm), fourDecimals(c.YMm), fourDecimals(c.UMm)
-	}
-	for i := range r.Holes {
-		h := &r.Holes[i]
-		for _, v := range []*float64{&h.AngleDeg, &h.AngleUDeg, &h.XMm, &h.YMm, &h.PlaceUMm, &h.DiameterMm, &h.DiaUMm, &h.OffEqualMm} {
-			*v = fourDecimals(*v)
+// tidy rounds every number of an answer to a tenth of a micrometre.
+func tidy(v reflect.Value) {
+	switch v.Kind() {
+	case reflect.Pointer:
+		if !v.IsNil() {
+			tidy(v.Elem())
 		}
-	}
-	for i := range r.Residuals {
-		q := &r.Residuals[i]
-		q.MeasuredMm, q.FittedMm, q.OffMm, q.Normalised = fourDecimals(q.MeasuredMm), fourDecimals(q.FittedMm), fourDecimals(q.OffMm), fourDecimals(q.Normalised)
-	}
-	if m := a.Nearest; m != nil {
-		m.PitchOffMm, m.SpigotOffMm, m.HoleOffMm = fourDecimals(m.PitchOffMm), fourDecimals(m.SpigotOffMm), fourDecimals(m.HoleOffMm)
-	}
-	if m := a.Mating; m != nil {
-		m.MarginMm, m.TurnDeg, m.SpigotClearanceMm = fourDecimals(m.MarginMm), fourDecimals(m.TurnDeg), fourDecimals(m.SpigotClearanceMm)
-		for i := range m.Pairs {
-			p := &m.Pairs[i]
-			for _, v := range []*float64{&p.OffMm, &p.DoubtMm, &p.PlayMm, &p.MarginMm, &p.NeedsMm, &p.DrawnMm, &p.FlangeMin} {
-				*v = fourDecimals(*v)
-			}
+	case reflect.Struct:
+		for i := range v.NumField() {
+			tidy(v.Field(i))
 		}
+	case reflect.Slice:
+		for i := range v.Len() {
+			tidy(v.Index(i))
+		}
+	case reflect.Float64:
+		v.SetFloat(fourDecimals(v.Float()))
 	}
 }
 
-// flangeText writes the answer for reading in a terminal.
-func flangeText(w io.Writer, size words.Writer, a *flangeAnswer) {
-	r := a.Measured
-	name := a.Flange
-	if name == "" {
-		name = "flange"
-	}
-	k := measured.CoverageFactor
-	fmt.Fprintf(w, "%s: pitch circle %.3f ± %.3f mm", name, r.PCDMm, k*r.PCDUMm)
-	if size.Units == parts.Inches {
-		fmt.Fprintf(w, " (%s)", size.Size(r.PCDMm))
-	}
-	fmt.Fprintf(w, ", %d holes\n", len(r.Holes))
-	if r.SpigotMm > 0 {
-		fmt.Fprintf(w, "spigot %.3f ± %.3f mm", r.SpigotMm, k*r.SpigotUMm)
-		if c := r.Centred; c != nil {
-			fmt.Fprintf(w, ", its centre at %.3f, %.3f ± %.3f mm from that of the pitch circle", c.XMm, c.YMm, k*c.UMm)
-		}
-		fmt.Fprintln(w)
-	}
-	fmt.Fprintln(w, "hole   clock angle°           x         y  (mm)    diameter   from equal spacing")
-	for _, h := range r.Holes {
-		fmt.Fprintf(w, "%4d  %9.3f ±%.3f  %9.3f %9.3f  %9.3f ±%.3f   %+.3f\n", h.N, h.AngleDeg, k*h.AngleUDeg, h.XMm, h.YMm, h.DiameterMm, k*h.DiaUMm, h.OffEqualMm)
-	}
-	if r.Equal {
-		fmt.Fprintf(w, "equally spaced, as far as the readings tell (hole %d is furthest off: %+.3f mm)\n", r.EqualHole, r.EqualOffMm)
-	} else {
-		fmt.Fprintf(w, "not equally spaced: hole %d is %+.3f mm off\n", r.EqualHole, r.EqualOffMm)
-	}
-	if r.Redundancy == 0 {
-		fmt.Fprintln(w, "no reading checks another: a wrong one would not show")
-	} else {
-		fmt.Fprintf(w, "readings more than needed: %d; measured less fitted:\n", r.Redundancy)
-		for _, q := range r.Residuals {
-			fmt.Fprintf(w, "  %-20s %9.3f  %+.3f\n", q.Reading, q.MeasuredMm, q.OffMm)
-		}
-	}
-	fmt.Fprintf(w, "(± is the %s)\n", r.Coverage)
-	switch m := a.Nearest; {
-	case m == nil:
-		fmt.Fprintln(w, "no standard motor flange is near")
-	case m.Matches:
-		fmt.Fprintf(w, "this is %s: pitch circle %g (%+.2f), spigot %g %s, bolt %s (%s)\n", m.Name, m.PitchMm, m.PitchOffMm, m.SpigotMm, m.SpigotClass, m.Thread, m.Source)
-	default:
-		fmt.Fprintf(w, "nearest is %s (pitch circle %g, spigot %g %s, %d holes), but %s (%s)\n", m.Name, m.PitchMm, m.SpigotMm, m.SpigotClass, m.Standard.Holes, strings.Join(m.Against, "; "), m.Source)
-	}
-	if a.Part == "" {
-		return
-	}
+// text is the answer for reading in a terminal.
+func (a *flangeAnswer) text(say words.Flange) string {
+	lines := append(say.Result(a.Flange, a.Measured), say.Nearest(a.Nearest))
 	if m := a.Mating; m != nil {
-		fmt.Fprintf(w, "%s, group %s, bolt %s, in the worst case:\n", a.Part, a.Group, a.Bolt)
-		if m.HasSpigot {
-			fmt.Fprintf(w, "  the spigot has at least %.3f mm in the bore", m.SpigotClearanceMm)
-			if m.Concentric {
-				fmt.Fprint(w, "; it is taken to be in the middle of the holes, as nothing was measured to it")
-			}
-			fmt.Fprintln(w)
-		}
-		if m.Mirrored {
-			fmt.Fprintln(w, "  only with the flange against the other face than the holes are marked on")
-		}
-		if math.Abs(m.TurnDeg) >= 0.05 {
-			fmt.Fprintf(w, "  with the flange turned %+.3f° clockwise\n", m.TurnDeg)
-		}
-		fmt.Fprintln(w, "  flange  part     off   doubt    play  margin   hole needed")
-		for _, p := range m.Pairs {
-			fmt.Fprintf(w, "  %6d  %4d  %6.3f  %6.3f  %6.3f  %+6.3f   %s\n", p.Flange, p.Drawn, p.OffMm, p.DoubtMm, p.PlayMm, p.MarginMm, size.Dia(math.Ceil(p.NeedsMm*100)/100))
-		}
-		if m.Goes {
-			fmt.Fprintf(w, "  it goes together, with %.2f mm to spare at the tightest bolt\n", m.MarginMm)
-		}
+		lines = append(lines, fmt.Sprintf("%s, group %s, bolt %s, in the worst case:", a.Part, a.Group, a.Bolt))
+		lines = append(lines, say.Mating(m, a.Transition)...)
 	}
 	for _, f := range a.Findings {
-		fmt.Fprintf(w, "%s: %s\n", f.Code, f.What)
+		lines = append(lines, f.Code+": "+f.What)
 	}
+	return strings.Join(lines, "\n") + "\n"
 }

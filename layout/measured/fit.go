@@ -1,78 +1,88 @@
 package measured
 
 import (
-	"errors"
-	"fmt"
 	"math"
 	"slices"
 )
 
-// doubt is the share of consistent surveys that the check still refuses.
-const doubt = 0.001
+// Shares of consistent surveys that a check still refuses: of the whole, and
+// of the claims that the holes are on one circle and equally spaced.
+const (
+	doubt      = 0.001
+	shapeDoubt = 0.01
+)
 
-// Fit works out the pitch circle of a survey. The error is an *InputError for
-// values or readings that cannot be used, and an *Inconsistent where readings
-// contradict each other by more than their uncertainties allow.
+// Scatters that stand for none at all and for any.
+const (
+	noScatterMm  = 0.001
+	anyScatterMm = 10.0
+)
+
+// Fit works out the circle and every hole of a survey. The error is an
+// *InputError for values or readings that cannot be used, and an
+// *Inconsistent where readings contradict each other by more than their
+// uncertainties allow.
 func Fit(s Survey) (*Result, error) {
 	if err := s.check(); err != nil {
 		return nil, err
 	}
-	obs := s.observations()
-	start, err := s.start()
+	start := s.start()
+	f, scatter, err := s.fit(start)
 	if err != nil {
-		return nil, err
+		return nil, &InputError{Code: Undetermined, Reading: -1, Hole: s.leastMeasured()}
 	}
-	f, err := adjust(start, obs, false)
-	if errors.Is(err, errUndetermined) {
-		return nil, refuse(-1, s.leastMeasured(), "measure every hole to both neighbours, and some to the opposite ones",
-			"the readings do not fix every hole: hole %d has too few", s.leastMeasured())
+	if !f.agrees() {
+		return nil, s.suspects(start, f)
 	}
-	if err != nil {
-		return nil, err
+	if i, ok := f.ordered(); !ok {
+		return nil, &InputError{Code: NotClockwise, Reading: -1, Hole: i + 1}
 	}
-	if f.redundancy > 0 && f.chi > chiQuantile(1-doubt, f.redundancy) {
-		return nil, s.suspects(start, obs, f)
+	out := s.result(f)
+	out.ScatterMm = scatter
+	return out, s.shape(out, f, start)
+}
+
+// fit adjusts the flange with holes that sit about one circle and, where the
+// readings contradict that but fix and check every hole's own radius, with
+// holes that sit anywhere.
+func (s Survey) fit(start state) (f *fitted, scatterMm float64, err error) {
+	f, err = adjust(start, s.observations(ScatterMm), false)
+	if err != nil || f.agrees() {
+		return f, ScatterMm, err
 	}
-	if err := f.ordered(); err != nil {
-		return nil, err
+	free, err := adjust(start, s.observations(anyScatterMm), false)
+	if err == nil {
+		free.redundancy -= free.n - 3 // any three holes are on a circle
+		if free.redundancy > 0 && free.agrees() {
+			return free, 0, nil
+		}
 	}
-	return s.result(f, start)
+	return f, ScatterMm, nil
+}
+
+// agrees tells whether what is left over is within the uncertainties.
+func (f *fitted) agrees() bool {
+	return f.redundancy == 0 || f.chi <= chiQuantile(1-doubt, f.redundancy)
 }
 
 // start guesses the flange: from the ring of neighbouring distances where they
 // are all there, else equally spaced with the middle of the radii that the
 // readings ask for.
-func (s Survey) start() (state, error) {
+func (s Survey) start() state {
 	n := len(s.Holes)
-	st := state{n, make([]float64, 4+2*n)}
+	st := newState(n)
+	st.space()
 	for i, d := range s.Holes {
-		st.p[1+i] = 2 * math.Pi * float64(i) / float64(n)
-		st.p[1+n+i] = d.Mm
+		st.p[st.diaAt(i)] = d.Mm
 	}
-	st.p[1+2*n] = s.Spigot.Mm
+	st.p[st.spigotAt()] = s.Spigot.Mm
 	chords := make([]float64, n)
 	var radii []float64
-	for k, r := range s.Readings {
-		c := r.Mm
+	for _, r := range s.Readings {
+		c := s.centres(r)
 		if r.To == Spigot {
-			switch r.Kind {
-			case Over:
-				c -= s.Holes[r.From-1].Mm / 2
-			case Between:
-				c += s.Holes[r.From-1].Mm / 2
-			}
-			radii = append(radii, c+s.Spigot.Mm/2)
+			radii = append(radii, c)
 			continue
-		}
-		half := (s.Holes[r.From-1].Mm + s.Holes[r.To-1].Mm) / 2
-		switch r.Kind {
-		case Over:
-			c -= half
-		case Between:
-			c += half
-		}
-		if c <= 0 {
-			return st, refuse(k, 0, "the distance across the far edges", "reading %s leaves no distance between the centres", r.Name())
 		}
 		steps := ((r.To-r.From)%n + n) % n
 		radii = append(radii, c/2/math.Sin(math.Pi*float64(steps)/float64(n)))
@@ -82,15 +92,19 @@ func (s Survey) start() (state, error) {
 			chords[r.To-1] = c
 		}
 	}
-	if len(radii) == 0 {
-		return st, refuse(-1, 1, "distances over or between the holes", "there are no readings")
-	}
 	slices.Sort(radii)
 	st.p[0] = radii[len(radii)/2]
 	if slices.Min(chords) > 0 {
 		s.closeRing(&st, chords)
 	}
-	return st, nil
+	return st
+}
+
+// space sets the holes at equal angles.
+func (s state) space() {
+	for i := range s.n {
+		s.p[s.angleAt(i)] = 2 * math.Pi * float64(i) / float64(s.n)
+	}
 }
 
 // closeRing finds the circle on which the chords go round exactly once, and
@@ -132,7 +146,7 @@ func (s Survey) closeRing(st *state, chords []float64) {
 	st.p[0] = lo
 	angle := 0.0
 	for i, c := range chords {
-		st.p[1+i] = angle
+		st.p[st.angleAt(i)] = angle
 		a := 2 * math.Asin(math.Min(c/2/lo, 1))
 		if wide && i == at {
 			a = 2*math.Pi - a
@@ -153,102 +167,127 @@ func (s Survey) leastMeasured() int {
 	return slices.Index(count, slices.Min(count)) + 1
 }
 
-// ordered refuses a fit whose holes do not follow each other clockwise.
-func (f *fitted) ordered() error {
+// ordered tells whether the holes follow each other clockwise, and the first
+// that does not come before the next.
+func (f *fitted) ordered() (hole int, ok bool) {
 	for i := range f.n {
 		next := f.angle(0) + 2*math.Pi
 		if i+1 < f.n {
 			next = f.angle(i + 1)
 		}
 		if !(next > f.angle(i)) {
-			return refuse(-1, i+1, "number the holes clockwise, looking at the flange", "hole %d does not come before hole %d on the circle", i+1, (i+1)%f.n+1)
+			return i, false
 		}
 	}
-	return nil
+	return 0, true
 }
 
 // result writes a fit out in degrees and millimetres.
-func (s Survey) result(f *fitted, start state) (*Result, error) {
-	n := f.n
-	// Readings that scatter more than they claim make everything less sure.
-	scale := 1.0
-	if f.redundancy > 0 {
-		scale = math.Max(1, math.Sqrt(f.chi/float64(f.redundancy)))
+func (s Survey) result(f *fitted) *Result {
+	u := f.sure()
+	mean := map[int]float64{0: 1} // the radius, whatever of it is in the offsets
+	for i := range f.n {
+		mean[f.offAt(i)] = 1 / float64(f.n)
 	}
-	u := func(factors map[int]float64) float64 { return scale * math.Sqrt(f.variance(factors)) }
 	out := &Result{
-		PCDMm: 2 * f.radius(), PCDUMm: 2 * u(map[int]float64{0: 1}),
-		Redundancy: f.redundancy, ChiSquare: f.chi, Coverage: Coverage,
+		PCDMm: 2 * f.p[0], PCDUMm: 2 * u(mean),
+		Redundancy: f.redundancy, ChiSquare: f.chi, Coverage: Coverage, Holes: s.holes(f),
 	}
-	turn := s.FirstDeg*math.Pi/180 - f.angle(0)
-	off := make([]float64, n)
-	mean := 0.0
-	for i := range n {
-		off[i] = f.angle(i) - 2*math.Pi*float64(i)/float64(n)
-		mean += off[i] / float64(n)
-	}
-	for i := range n {
-		arcU := u(map[int]float64{1 + i: f.radius() / f.arc})
-		rU := u(map[int]float64{0: 1})
-		angle := f.angle(i) + turn
-		sin, cos := math.Sincos(angle)
-		deg := math.Mod(angle*180/math.Pi, 360)
-		if deg < -1e-9 {
-			deg += 360
-		}
-		h := HoleResult{
-			N: i + 1, AngleDeg: math.Abs(deg), AngleUDeg: arcU / f.radius() * 180 / math.Pi,
-			XMm: f.radius() * sin, YMm: f.radius() * cos, PlaceUMm: math.Max(arcU, rU),
-			DiameterMm: f.dia(i), DiaUMm: u(map[int]float64{1 + n + i: 1}),
-			OffEqualMm: (off[i] - mean) * f.radius(),
-		}
-		out.Holes = append(out.Holes, h)
+	for _, h := range out.Holes {
 		if math.Abs(h.OffEqualMm) > math.Abs(out.EqualOffMm) || out.EqualHole == 0 {
 			out.EqualHole, out.EqualOffMm = h.N, h.OffEqualMm
 		}
+		if math.Abs(h.OffCircleMm) > math.Abs(out.CircleOffMm) || out.CircleHole == 0 {
+			out.CircleHole, out.CircleOffMm = h.N, h.OffCircleMm
+		}
 	}
 	if s.Spigot.Mm > 0 {
-		out.SpigotMm, out.SpigotUMm = f.spigot(), u(map[int]float64{1 + 2*n: 1})
+		out.SpigotMm, out.SpigotUMm = f.p[f.spigotAt()], u(map[int]float64{f.spigotAt(): 1})
 	}
-	if f.active[len(f.active)-1] == 3+2*n {
-		ex, ey := f.offset()
-		// The offset turns with the pattern (clockwise by turn).
-		sin, cos := math.Sincos(turn)
+	if at := f.centreAt(); slices.Contains(f.active, at) {
+		// The offset turns with the pattern, clockwise.
+		sin, cos := math.Sincos(s.turn(f))
+		ex, ey := f.p[at], f.p[at+1]
 		out.Centred = &Offset{XMm: ex*cos + ey*sin, YMm: -ex*sin + ey*cos,
-			UMm: math.Max(u(map[int]float64{2 + 2*n: 1}), u(map[int]float64{3 + 2*n: 1}))}
+			UMm: math.Max(u(map[int]float64{at: 1}), u(map[int]float64{at + 1: 1}))}
 	}
 	for k, o := range f.obs {
-		r := Residual{MeasuredMm: o.mm, FittedMm: o.mm - f.residuals[k], OffMm: f.residuals[k], Reading: s.nameOf(o)}
+		if o.watch == onCircle {
+			continue
+		}
+		r := Residual{MeasuredMm: o.mm, FittedMm: o.mm - f.residuals[k], OffMm: f.residuals[k], Entry: o.entry}
 		if f.spread[k] > 0 {
 			r.Normalised = f.residuals[k] / f.spread[k]
 		}
 		out.Residuals = append(out.Residuals, r)
 	}
-	equal, err := s.equalFit(start, f.obs)
+	return out
+}
+
+// sure gives the standard uncertainty of a sum of parameters, each times a
+// factor. Readings that scatter more than they claim make all less sure.
+func (f *fitted) sure() func(factors map[int]float64) float64 {
+	scale := 1.0
+	if f.redundancy > 0 {
+		scale = math.Max(1, math.Sqrt(f.chi/float64(f.redundancy)))
+	}
+	return func(factors map[int]float64) float64 { return scale * math.Sqrt(f.variance(factors)) }
+}
+
+// turn carries the angles of the fit to the clock, in radians.
+func (s Survey) turn(f *fitted) float64 { return s.FirstDeg*math.Pi/180 - f.angle(0) }
+
+// holes writes out every hole.
+func (s Survey) holes(f *fitted) []HoleResult {
+	u := f.sure()
+	off := make([]float64, f.n)
+	mean := 0.0
+	for i := range f.n {
+		off[i] = f.angle(i) - 2*math.Pi*float64(i)/float64(f.n)
+		mean += off[i] / float64(f.n)
+	}
+	var out []HoleResult
+	for i := range f.n {
+		r := f.radius(i)
+		arcU := u(map[int]float64{f.angleAt(i): r / f.arc})
+		radiusU := u(map[int]float64{0: 1, f.offAt(i): 1})
+		angle := f.angle(i) + s.turn(f)
+		sin, cos := math.Sincos(angle)
+		deg := math.Mod(angle*180/math.Pi, 360)
+		if deg < -1e-9 {
+			deg += 360
+		}
+		out = append(out, HoleResult{
+			N: i + 1, AngleDeg: math.Abs(deg), AngleUDeg: arcU / r * 180 / math.Pi,
+			RadiusMm: r, RadiusUMm: radiusU,
+			XMm: r * sin, YMm: r * cos, PlaceUMm: math.Max(arcU, radiusU),
+			DiameterMm: f.p[f.diaAt(i)], DiaUMm: u(map[int]float64{f.diaAt(i): 1}),
+			OffCircleMm: r - f.p[0], OffEqualMm: (off[i] - mean) * f.p[0],
+		})
+	}
+	return out
+}
+
+// shape judges whether the holes are equally spaced and on one circle.
+func (s Survey) shape(out *Result, f *fitted, start state) error {
+	equal, err := equalFit(start, f.obs)
 	if err != nil {
-		return nil, fmt.Errorf("measured: equal spacing: %w", err)
+		return err
 	}
-	out.Equal = equal.chi-f.chi <= chiQuantile(0.99, n-1)
-	return out, nil
+	out.Equal = equal.chi-f.chi <= chiQuantile(1-shapeDoubt, f.n-1)
+	circle, err := adjust(start, s.observations(noScatterMm), false)
+	if err != nil {
+		return err
+	}
+	out.OneCircle = f.n == 3 || circle.chi-f.chi <= chiQuantile(1-shapeDoubt, f.n-3)
+	return nil
 }
 
-// equalFit is the same survey with the holes held at equal spacing.
-func (s Survey) equalFit(start state, obs []observation) (*fitted, error) {
-	st := state{start.n, append([]float64(nil), start.p...)}
-	for i := range st.n {
-		st.p[1+i] = 2 * math.Pi * float64(i) / float64(st.n)
-	}
+// equalFit is an adjustment with the holes held at equal spacing.
+func equalFit(start state, obs []observation) (*fitted, error) {
+	st := start.clone()
+	st.space()
 	return adjust(st, obs, true)
-}
-
-func (s Survey) nameOf(o observation) string {
-	switch {
-	case o.watch == hole:
-		return fmt.Sprintf("diameter of hole %d", o.i+1)
-	case o.watch == spigot:
-		return "spigot diameter"
-	}
-	return s.Readings[o.reading].Name()
 }
 
 // chiQuantile is the chi-square value that a share p of surveys stays under,

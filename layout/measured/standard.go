@@ -1,26 +1,36 @@
 package measured
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
+
+	"centrepop/layout/fits"
 )
 
 // Standard is a motor flange of IEC 60072-1, or the same flange of a gearbox
 // made to take such a motor.
 type Standard struct {
-	Name           string  `json:"name"` // FF265, FT130
-	PitchMm        float64 `json:"pitch_circle_mm"`
-	SpigotMm       float64 `json:"spigot_mm"`
-	SpigotClass    string  `json:"spigot_class"` // j6 up to 230 mm, h6 above
-	SpigotUpperUm  float64 `json:"spigot_upper_um"`
-	SpigotLowerUm  float64 `json:"spigot_lower_um"`
-	OutsideMm      float64 `json:"outside_mm"`
-	SpigotHeightMm float64 `json:"spigot_height_mm"` // the most it may be
-	Holes          int     `json:"holes"`
-	HoleMm         float64 `json:"hole_mm,omitempty"` // FF: free holes
-	Thread         string  `json:"thread"`            // FT: the tapped hole; FF: the bolt
-	Tapped         bool    `json:"tapped"`
+	Name     string  `json:"name"` // FF265, FT130
+	PitchMm  float64 `json:"pitch_circle_mm"`
+	SpigotMm float64 `json:"spigot_mm"`
+	// Spigots are the classes in use, the standard's own first: j6 up to
+	// 250 mm and h6 above; from 250 to 500 mm both are met.
+	Spigots        []SpigotClass `json:"spigots"`
+	OutsideMm      float64       `json:"outside_mm"`
+	SpigotHeightMm float64       `json:"spigot_height_mm"` // the most it may be
+	Holes          int           `json:"holes"`
+	HoleMm         float64       `json:"hole_mm,omitempty"` // FF: free holes
+	Thread         string        `json:"thread"`            // FT: the tapped hole; FF: the bolt
+	Tapped         bool          `json:"tapped"`
+}
+
+// SpigotClass is a tolerance class of ISO 286-2 with its limits.
+type SpigotClass struct {
+	Class string  `json:"class"`
+	MaxMm float64 `json:"max_mm"`
+	MinMm float64 `json:"min_mm"`
 }
 
 // StandardSource says where the table of standard flanges comes from.
@@ -55,25 +65,26 @@ var sizes = []struct {
 	{1080, 1000, 1150, 28, 6, 8, "M24"},
 }
 
-// spigotLimits are the limits of the spigot in µm: ISO 286-2 class j6 for
-// spigots up to 230 mm and h6 above (the choice of class from memory).
-var spigotLimits = []struct {
-	toMm         float64
-	class        string
-	upper, lower float64
-}{
-	{50, "j6", 11, -5},
-	{80, "j6", 12, -7},
-	{120, "j6", 13, -9},
-	{180, "j6", 14, -11},
-	{230, "j6", 16, -13},
-	{250, "h6", 0, -29},
-	{315, "h6", 0, -32},
-	{400, "h6", 0, -36},
-	{500, "h6", 0, -40},
-	{630, "h6", 0, -44},
-	{800, "h6", 0, -50},
-	{1000, "h6", 0, -56},
+// spigots are the classes of a spigot: IEC 60072-1, C.1.7, as tabled in EASA
+// AR100-2020, table 2-10; that makers use the other one too from 250 mm up is
+// common practice, no source. ISO 286 has no j6 over 500 mm.
+func spigots(mm float64) []SpigotClass {
+	classes := []string{"h6", "j6"}
+	switch {
+	case mm < 250:
+		classes = []string{"j6"}
+	case mm == 250:
+		classes = []string{"j6", "h6"}
+	case mm > 500:
+		classes = []string{"h6"}
+	}
+	var out []SpigotClass
+	for _, class := range classes {
+		if l, err := fits.Limit(mm, class); err == nil {
+			out = append(out, SpigotClass{class, l.MaxMm, l.MinMm})
+		}
+	}
+	return out
 }
 
 // Standards lists every flange: the FF series, then the FT series.
@@ -82,17 +93,11 @@ func Standards() []Standard {
 	for _, tapped := range []bool{false, true} {
 		for _, z := range sizes {
 			f := Standard{
-				Name: fmt.Sprintf("FF%g", z.m), PitchMm: z.m, SpigotMm: z.n, OutsideMm: z.p,
+				Name: fmt.Sprintf("FF%g", z.m), PitchMm: z.m, SpigotMm: z.n, Spigots: spigots(z.n), OutsideMm: z.p,
 				SpigotHeightMm: z.t, Holes: z.holes, HoleMm: z.s, Thread: z.thread,
 			}
 			if tapped {
 				f.Name, f.HoleMm, f.Tapped = fmt.Sprintf("FT%g", z.m), 0, true
-			}
-			for _, l := range spigotLimits {
-				if z.n <= l.toMm {
-					f.SpigotClass, f.SpigotUpperUm, f.SpigotLowerUm = l.class, l.upper, l.lower
-					break
-				}
 			}
 			out = append(out, f)
 		}
@@ -100,24 +105,45 @@ func Standards() []Standard {
 	return out
 }
 
+// The codes of a Difference.
+const (
+	PitchDiffers   Code = "pitch-circle"
+	CountDiffers   Code = "hole-count"
+	SpacingDiffers Code = "spacing"    // Hole is OffMm from equal spacing
+	CircleDiffers  Code = "off-circle" // Hole is OffMm outside the circle
+	SpigotDiffers  Code = "spigot"
+	HolesDiffer    Code = "hole-size"
+)
+
+// Difference is what speaks against a standard flange.
+type Difference struct {
+	Code  Code    `json:"code"`
+	Hole  int     `json:"hole,omitempty"`
+	OffMm float64 `json:"off_mm"` // measured − standard
+}
+
 // Match is the standard flange nearest to a measured one. The offs are
 // measured − standard.
 type Match struct {
 	Standard
-	PitchOffMm  float64  `json:"pitch_off_mm"`
-	SpigotOffMm float64  `json:"spigot_off_mm"`
-	HoleOffMm   float64  `json:"hole_off_mm"` // largest, of free holes
-	Matches     bool     `json:"matches"`
-	Against     []string `json:"against"` // what speaks against it, in words; empty where it matches
-	Source      string   `json:"source"`
+	PitchOffMm  float64 `json:"pitch_off_mm"`
+	SpigotOffMm float64 `json:"spigot_off_mm"`
+	// SpigotClasses are the classes that the spigot may be of.
+	SpigotClasses []string     `json:"spigot_may_be"`
+	HoleOffMm     float64      `json:"hole_off_mm"` // largest, of free holes
+	Matches       bool         `json:"matches"`
+	Against       []Difference `json:"against"` // empty where it matches
+	Source        string       `json:"source"`
 }
 
 // Tolerances of the match where the standard's own limits are finer than a
 // caliper (common practice, no source).
 const (
 	pitchMatchMm = 0.5
+	placeMatchMm = 0.5 // of a hole, along and across the circle
 	holeMatchMm  = 0.6
 	farOff       = 0.05 // of the pitch circle: further off is another flange
+	otherCount   = 5.0  // another number of holes is as bad as so many mm
 )
 
 // Nearest names the standard flange most like the measured one: of the FT
@@ -130,51 +156,77 @@ func (r *Result) Nearest(tapped bool) (Match, bool) {
 			c += math.Abs(r.SpigotMm - s.SpigotMm)
 		}
 		if len(r.Holes) != s.Holes {
-			c += 5
+			c += otherCount
 		}
 		return c
 	}
 	all := slices.DeleteFunc(Standards(), func(s Standard) bool { return s.Tapped != tapped })
-	best := slices.MinFunc(all, func(a, b Standard) int {
-		switch ca, cb := cost(a), cost(b); {
-		case ca < cb:
-			return -1
-		case ca > cb:
-			return 1
-		}
-		return 0
-	})
-	m := Match{Standard: best, PitchOffMm: r.PCDMm - best.PitchMm, Against: []string{}, Source: StandardSource}
+	best := slices.MinFunc(all, func(a, b Standard) int { return cmp.Compare(cost(a), cost(b)) })
+	m := Match{Standard: best, PitchOffMm: r.PCDMm - best.PitchMm, Against: []Difference{}, SpigotClasses: []string{}, Source: StandardSource}
 	if math.Abs(m.PitchOffMm) > farOff*best.PitchMm {
 		return m, false
 	}
-	against := func(format string, args ...any) { m.Against = append(m.Against, fmt.Sprintf(format, args...)) }
-	if off := math.Abs(m.PitchOffMm); off > math.Max(pitchMatchMm, CoverageFactor*r.PCDUMm) {
-		against("the pitch circle is %+.2f mm off", m.PitchOffMm)
-	}
-	if len(r.Holes) != best.Holes {
-		against("it has %d holes, not %d", len(r.Holes), best.Holes)
-	}
-	if !r.Equal {
-		against("the holes are not equally spaced: hole %d is %.2f mm off", r.EqualHole, math.Abs(r.EqualOffMm))
-	}
+	m.pattern(r)
 	if r.SpigotMm > 0 {
-		m.SpigotOffMm = r.SpigotMm - best.SpigotMm
-		u := CoverageFactor * r.SpigotUMm
-		if m.SpigotOffMm > best.SpigotUpperUm/1000+u || m.SpigotOffMm < best.SpigotLowerUm/1000-u {
-			against("the spigot is %+.3f mm off Ø%g %s", m.SpigotOffMm, best.SpigotMm, best.SpigotClass)
-		}
+		m.spigot(r)
 	}
 	if !tapped {
-		for _, h := range r.Holes {
-			if off := h.DiameterMm - best.HoleMm; math.Abs(off) > math.Abs(m.HoleOffMm) {
-				m.HoleOffMm = off
-			}
-		}
-		if m.HoleOffMm < -holeMatchMm || m.HoleOffMm > holeMatchMm {
-			against("its holes are %+.2f mm off Ø%g", m.HoleOffMm, best.HoleMm)
-		}
+		m.holes(r)
 	}
 	m.Matches = len(m.Against) == 0
 	return m, true
+}
+
+func (m *Match) against(code Code, hole int, off float64) {
+	m.Against = append(m.Against, Difference{code, hole, off})
+}
+
+// pattern compares the circle, the count and the places of the holes.
+func (m *Match) pattern(r *Result) {
+	if math.Abs(m.PitchOffMm) > math.Max(pitchMatchMm, CoverageFactor*r.PCDUMm) {
+		m.against(PitchDiffers, 0, m.PitchOffMm)
+	}
+	if off := len(r.Holes) - m.Standard.Holes; off != 0 {
+		m.against(CountDiffers, 0, float64(off))
+	}
+	if !r.Equal && math.Abs(r.EqualOffMm) > placeMatchMm {
+		m.against(SpacingDiffers, r.EqualHole, r.EqualOffMm)
+	}
+	if !r.OneCircle && math.Abs(r.CircleOffMm) > placeMatchMm {
+		m.against(CircleDiffers, r.CircleHole, r.CircleOffMm)
+	}
+}
+
+// spigot finds the classes that the spigot may be of.
+func (m *Match) spigot(r *Result) {
+	m.SpigotOffMm = r.SpigotMm - m.SpigotMm
+	u := CoverageFactor * r.SpigotUMm
+	for _, l := range m.Spigots {
+		if r.SpigotMm <= l.MaxMm+u && r.SpigotMm >= l.MinMm-u {
+			m.SpigotClasses = append(m.SpigotClasses, l.Class)
+		}
+	}
+	if len(m.SpigotClasses) == 0 {
+		m.against(SpigotDiffers, 0, m.SpigotOffMm)
+	}
+}
+
+// holes compares the free holes with the standard's.
+func (m *Match) holes(r *Result) {
+	hole := 0
+	for _, h := range r.Holes {
+		if off := h.DiameterMm - m.HoleMm; math.Abs(off) > math.Abs(m.HoleOffMm) {
+			m.HoleOffMm, hole = off, h.N
+		}
+	}
+	if math.Abs(m.HoleOffMm) > holeMatchMm {
+		m.against(HolesDiffer, hole, m.HoleOffMm)
+	}
+}
+
+// Transition tells whether a spigot of this flange in a bore from minMm up is
+// a fit that is meant to be tight or loose by a little: the bore is not under
+// the nominal size, and the spigot may be of a class in use.
+func (m Match) Transition(boreMinMm float64) bool {
+	return len(m.SpigotClasses) > 0 && boreMinMm >= m.SpigotMm
 }

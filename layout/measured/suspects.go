@@ -1,123 +1,138 @@
 package measured
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
-	"strings"
 )
 
-// Suspect is a reading without which the rest agrees.
+// Suspect is an entry without which the rest agrees.
 type Suspect struct {
-	Reading int    // index into Survey.Readings, −1 for a diameter
-	Hole    int    // hole number of a diameter, else 0
-	Name    string // "1–3 over", "diameter of hole 2"
-	WantMm  float64
-	OffMm   float64 // what was entered, less what the other readings ask for
+	Entry
+	WantMm float64 // what the others ask for
+	OffMm  float64 // what was entered, less that
 }
 
-// Inconsistent is a survey whose distances cannot all be true: they do not
-// close on one circle within their uncertainties. Suspects holds the readings
-// any one of which, left out, lets the rest agree; the likeliest first. It is
-// empty when no single reading is to blame.
+// Inconsistent is a survey whose distances cannot all be true within their
+// uncertainties. Suspects holds the entries any one of which, left out, lets
+// the rest agree; the likeliest first. It is empty when no single one is to
+// blame.
 type Inconsistent struct {
 	Suspects []Suspect
 	Equal    bool    // the one suspect was singled out by taking the holes as equally spaced
 	WorstMm  float64 // the largest misfit of the adjusted whole
+	// CaliperMm is the ± with which all readings would agree, where a caliper
+	// may be as bad as that; 0 where it may not.
+	CaliperMm float64
 }
 
 func (e *Inconsistent) Error() string {
-	switch {
-	case len(e.Suspects) == 0:
-		return fmt.Sprintf("measured: the readings do not close on a circle (up to %.2f mm off), and no single one is to blame", e.WorstMm)
-	case len(e.Suspects) == 1:
-		s := e.Suspects[0]
-		more := ""
-		if e.Equal {
-			more = ", taking the holes as equally spaced"
-		}
-		return fmt.Sprintf("measured: the readings do not close: %s looks wrong; the others ask for %.2f mm (%+.2f)%s", s.Name, s.WantMm, s.OffMm, more)
-	}
-	names := make([]string, len(e.Suspects))
-	for i, s := range e.Suspects {
-		names[i] = s.Name
-	}
-	return "measured: the readings do not close: one of " + strings.Join(names, ", ") + " looks wrong"
+	return fmt.Sprintf("measured: inconsistent: up to %.3f mm off, suspects %v", e.WorstMm, e.Suspects)
 }
 
-// suspects finds which single reading, left out, lets the rest agree.
-func (s Survey) suspects(start state, obs []observation, f *fitted) error {
-	out := &Inconsistent{}
-	for _, v := range f.residuals {
-		out.WorstMm = math.Max(out.WorstMm, math.Abs(v))
-	}
-	type candidate struct {
-		Suspect
-		k   int
-		chi float64
-	}
-	without := func(k int, equal bool) (candidate, bool) {
-		rest := slices.Delete(slices.Clone(obs), k, k+1)
-		var g *fitted
-		var err error
-		if equal {
-			g, err = s.equalFit(start, rest)
-		} else {
-			// A wild reading may have spoilt the start.
-			st := start
-			if o := obs[k]; o.reading >= 0 {
-				t := s
-				t.Readings = slices.Delete(slices.Clone(s.Readings), o.reading, o.reading+1)
-				if again, err := t.start(); err == nil {
-					st = again
-				}
-			}
-			g, err = adjust(st, rest, false)
+// caliperSteps are the ± that a caliper may have, the last a worn or badly
+// held one (common practice, no source).
+var caliperSteps = []float64{0.02, 0.03, 0.05, 0.1, 0.15, 0.2, 0.3}
+
+// caliper finds the ± of the readings at which a survey agrees well enough.
+func (s Survey) caliper(start state) float64 {
+	for _, pm := range caliperSteps {
+		t := s
+		t.Readings = slices.Clone(s.Readings)
+		coarser := false
+		for k := range t.Readings {
+			r := &t.Readings[k]
+			coarser = coarser || pm > plusMinus(r.PlusMinusMm)
+			r.PlusMinusMm = math.Max(pm, plusMinus(r.PlusMinusMm))
 		}
-		if err != nil || g.ordered() != nil || g.chi > chiQuantile(1-doubt, g.redundancy)+1e-6 {
-			return candidate{}, false
+		f, _, err := t.fit(start)
+		if err == nil && coarser && f.chi <= chiQuantile(1-shapeDoubt, f.redundancy) {
+			return pm
 		}
-		o := obs[k]
-		want := g.predict(o, g.arc, make([]float64, len(g.p)))
-		c := candidate{Suspect: Suspect{Reading: o.reading, Name: s.nameOf(o), WantMm: want, OffMm: o.mm - want}, k: k, chi: g.chi}
-		if o.watch == hole {
-			c.Hole = o.i + 1
-		}
-		return c, math.Abs(c.OffMm) > o.u // a reading that was right is no suspect
 	}
+	return 0
+}
+
+// candidate is a suspect with what the rest leaves over.
+type candidate struct {
+	Suspect
+	k   int // its observation
+	chi float64
+}
+
+// without fits the survey without one observation; false if the rest does not
+// agree, or asks for what was entered.
+func (s Survey) without(k int, start state, obs []observation, equal bool) (candidate, bool) {
+	rest := slices.Delete(slices.Clone(obs), k, k+1)
+	o := obs[k]
+	var g *fitted
+	var err error
+	if equal {
+		g, err = equalFit(start, rest)
+	} else {
+		if o.entry.Reading > 0 && len(s.Readings) > 1 { // a wild reading may have spoilt the start
+			t := s
+			t.Readings = slices.Delete(slices.Clone(s.Readings), o.entry.Reading-1, o.entry.Reading)
+			start = t.start()
+		}
+		g, err = adjust(start, rest, false)
+	}
+	if err != nil || g.chi > chiQuantile(1-doubt, g.redundancy)+1e-6 {
+		return candidate{}, false
+	}
+	if _, ok := g.ordered(); !ok {
+		return candidate{}, false
+	}
+	want := g.predict(o, g.arc, g.row)
+	c := candidate{Suspect{Entry: o.entry, WantMm: want, OffMm: o.mm - want}, k, g.chi}
+	return c, math.Abs(c.OffMm) > o.u
+}
+
+// aboutAsGood is how much more a suspect may leave over than the likeliest:
+// two standard deviations.
+const aboutAsGood = 4.0
+
+// mostSuspects is how many are worth measuring again; with more, no single one
+// is to blame.
+const mostSuspects = 6
+
+// suspects finds which single entry, left out, lets the rest agree.
+func (s Survey) suspects(start state, f *fitted) error {
+	out := &Inconsistent{CaliperMm: s.caliper(start)}
 	var found []candidate
-	for k := range obs {
-		if obs[k].watch == spigot {
-			continue // without its diameter nothing can be said of it
+	for k, o := range f.obs {
+		if o.watch == onCircle || o.watch == spigot {
+			continue // without its diameter nothing can be said of a spigot
 		}
-		if c, ok := without(k, false); ok {
+		out.WorstMm = math.Max(out.WorstMm, math.Abs(f.residuals[k]))
+		if c, ok := s.without(k, start, f.obs, false); ok {
 			found = append(found, c)
 		}
 	}
 	slices.SortStableFunc(found, func(a, b candidate) int {
-		switch {
-		case a.chi < b.chi-1e-6:
-			return -1
-		case a.chi > b.chi+1e-6:
-			return 1
+		if math.Abs(a.chi-b.chi) <= 1e-6 {
+			return 0
 		}
-		return 0
+		return cmp.Compare(a.chi, b.chi)
 	})
-	// Those that explain it about as well as the best.
 	if len(found) > 1 {
 		best := found[0].chi
-		found = slices.DeleteFunc(found, func(c candidate) bool { return c.chi > best+4 })
+		found = slices.DeleteFunc(found, func(c candidate) bool { return c.chi > best+aboutAsGood })
 	}
 	if len(found) > 1 {
 		var single []candidate
 		for _, c := range found {
-			if e, ok := without(c.k, true); ok {
+			if e, ok := s.without(c.k, start, f.obs, true); ok {
 				single = append(single, e)
 			}
 		}
 		if len(single) == 1 {
 			found, out.Equal = single, true
 		}
+	}
+	if len(found) > mostSuspects {
+		found = nil
 	}
 	for _, c := range found {
 		out.Suspects = append(out.Suspects, c.Suspect)

@@ -1,6 +1,7 @@
 package measured
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -24,9 +25,9 @@ type Drawn struct {
 	Tapped bool
 	// PlaceMm is how far a hole may be made from where it is drawn.
 	PlaceMm float64
-	// BoreMinMm is the smallest size of the bore for the spigot; 0 if there
-	// is none, and then the part may be shifted freely.
-	BoreMinMm float64
+	// BoreMinMm and BoreMaxMm are the limits of the bore for the spigot; 0 if
+	// there is none, and then the part may be shifted freely.
+	BoreMinMm, BoreMaxMm float64
 	// Mirror lets the drawn pattern be turned over when that goes better:
 	// the flange then goes against the other face than the drawn one.
 	Mirror bool
@@ -36,101 +37,144 @@ type Drawn struct {
 // part is put on as well as the spigot allows. Margin is what is left of the
 // play in the worst case; the bolt does not go in where it is negative.
 type Pair struct {
-	Flange    int     `json:"flange_hole"`
-	Drawn     int     `json:"drawn_hole"`
-	OffMm     float64 `json:"off_mm"`       // centres apart, as measured and drawn
-	DoubtMm   float64 `json:"doubt_mm"`     // measuring uncertainty (coverage factor 2) and making of the drawn hole
-	PlayMm    float64 `json:"play_mm"`      // how far apart the bolt lets the centres be
-	MarginMm  float64 `json:"margin_mm"`    // play − off − doubt
-	NeedsMm   float64 `json:"needs_mm"`     // smallest drawn diameter with which this pair goes together; 0 if the flange's own hole may be too small
-	DrawnMm   float64 `json:"drawn_min_mm"` // smallest diameter as drawn
-	FlangeMin float64 `json:"flange_min_mm"`
+	Flange      int     `json:"flange_hole"`
+	Drawn       int     `json:"drawn_hole"`
+	OffMm       float64 `json:"off_mm"`       // centres apart, as measured and drawn
+	DoubtMm     float64 `json:"doubt_mm"`     // measuring uncertainty (coverage factor 2) and making of the drawn hole
+	PlayMm      float64 `json:"play_mm"`      // how far apart the bolt lets the centres be
+	MarginMm    float64 `json:"margin_mm"`    // play − off − doubt
+	NeedsMm     float64 `json:"needs_mm"`     // smallest drawn diameter with which this pair goes together; 0 if the flange's own hole may be too small
+	DrawnMm     float64 `json:"drawn_min_mm"` // smallest diameter as drawn
+	FlangeMinMm float64 `json:"flange_min_mm"`
 }
+
+// What can be said of a spigot in its bore.
+const (
+	SpigotClears    Code = "clears"    // it enters in the worst case
+	SpigotUndecided Code = "undecided" // it may be tight or loose: a caliper cannot decide
+	SpigotTight     Code = "tight"     // it is larger than the largest bore
+)
 
 // Mating is the answer to: does it go together?
 type Mating struct {
-	Goes     bool    `json:"goes_together"`
-	MarginMm float64 `json:"margin_mm"` // of the tightest pair
+	Goes     bool    `json:"goes_together"` // the bolts pass in the worst case, and the spigot is not surely tight
+	MarginMm float64 `json:"margin_mm"`     // of the tightest pair
 	Pairs    []Pair  `json:"pairs"`
 	TurnDeg  float64 `json:"turn_deg"` // flange turned clockwise from its entered angles
 	Mirrored bool    `json:"mirrored"`
-	// SpigotClearanceMm is the least diametral clearance of the spigot in its
-	// bore; negative where it may not enter. Only with HasSpigot.
-	HasSpigot         bool    `json:"spigot_checked"`
-	SpigotClearanceMm float64 `json:"spigot_clearance_mm"`
+	// Spigot says whether it enters its bore, empty if either is not there.
+	// The clearances are diametral, the least and the most that they may be;
+	// negative where it is tight.
+	Spigot        Code    `json:"spigot,omitempty"`
+	ClearanceMm   float64 `json:"spigot_clearance_mm"`
+	ClearanceToMm float64 `json:"spigot_clearance_to_mm"`
 	// Concentric tells that the spigot was taken to be in the centre of the
 	// pitch circle, since no reading says where it is.
 	Concentric bool `json:"spigot_taken_as_centred"`
 }
+
+// The largest values that Together takes, in mm.
+const largestPlaceMm = 100.0
 
 // Together puts the drawn part onto the measured flange: it turns and shifts
 // it within the spigot's least clearance to where the tightest bolt has the
 // most room, and takes every uncertainty against it. It refuses a part with
 // another number of holes, and values outside their range.
 func (r *Result) Together(d Drawn) (*Mating, error) {
-	n := len(r.Holes)
-	if len(d.Holes) != n {
-		return nil, fmt.Errorf("measured: the flange has %d holes and the part %d", n, len(d.Holes))
-	}
-	if !usable(d.BoltMm) || !(d.PlaceMm >= 0 && d.PlaceMm <= 100) || !(d.BoreMinMm >= 0 && d.BoreMinMm <= largestMm) {
-		return nil, fmt.Errorf("measured: bolt %v, place ±%v, bore %v: out of range", d.BoltMm, d.PlaceMm, d.BoreMinMm)
-	}
-	for _, h := range d.Holes {
-		if !usable(h.MinMm) || !(math.Abs(h.XMm) <= largestMm) || !(math.Abs(h.YMm) <= largestMm) || h.XMm == 0 && h.YMm == 0 {
-			return nil, fmt.Errorf("measured: drawn hole %d at %v, %v with Ø%v is out of range", h.N, h.XMm, h.YMm, h.MinMm)
-		}
+	if err := r.checkDrawn(d); err != nil {
+		return nil, err
 	}
 	out := &Mating{}
 	shift := 0.0 // how far the part may move off centre
-	for i := range n {
-		shift = math.Max(shift, r.play(d, i, d.Holes[i].MinMm))
+	for i, h := range d.Holes {
+		shift = math.Max(shift, r.play(d, i, h.MinMm))
 	}
 	if d.BoreMinMm > 0 && r.SpigotMm > 0 {
-		out.HasSpigot = true
-		out.SpigotClearanceMm = d.BoreMinMm - r.SpigotMm - CoverageFactor*r.SpigotUMm
-		shift = math.Max(out.SpigotClearanceMm/2, 0)
-		out.Concentric = r.Centred == nil
+		out.enter(r, d)
+		shift = math.Max(out.ClearanceMm/2, 0)
 	}
+	set, mirrored := r.best(d)
+	out.Mirrored = mirrored
+	turn, x, y := set.improve(shift)
+	out.TurnDeg = math.Remainder((set.turn+turn)*180/math.Pi, 360)
+	out.MarginMm = math.Inf(1)
+	for i := range r.Holes {
+		p := r.pair(d, set, i, set.off(i, turn, x, y))
+		out.MarginMm = math.Min(out.MarginMm, p.MarginMm)
+		out.Pairs = append(out.Pairs, p)
+	}
+	out.Goes = out.MarginMm >= 0 && out.Spigot != SpigotTight
+	return out, nil
+}
+
+func (r *Result) checkDrawn(d Drawn) error {
+	if n := len(r.Holes); len(d.Holes) != n {
+		return fmt.Errorf("measured: the flange has %d holes and the part %d", n, len(d.Holes))
+	}
+	if !usable(d.BoltMm) || !(d.PlaceMm >= 0 && d.PlaceMm <= largestPlaceMm) || !(d.BoreMinMm >= 0 && d.BoreMinMm <= d.BoreMaxMm && d.BoreMaxMm <= largestMm) {
+		return fmt.Errorf("measured: bolt %v, place ±%v, bore %v to %v: out of range", d.BoltMm, d.PlaceMm, d.BoreMinMm, d.BoreMaxMm)
+	}
+	for _, h := range d.Holes {
+		if !usable(h.MinMm) || !(math.Abs(h.XMm) <= largestMm) || !(math.Abs(h.YMm) <= largestMm) || h.XMm == 0 && h.YMm == 0 {
+			return fmt.Errorf("measured: drawn hole %d at %v, %v with Ø%v is out of range", h.N, h.XMm, h.YMm, h.MinMm)
+		}
+	}
+	return nil
+}
+
+// enter judges the spigot in the bore.
+func (m *Mating) enter(r *Result, d Drawn) {
+	u := CoverageFactor * r.SpigotUMm
+	m.ClearanceMm, m.ClearanceToMm = d.BoreMinMm-r.SpigotMm-u, d.BoreMaxMm-r.SpigotMm+u
+	m.Concentric = r.Centred == nil
+	switch {
+	case m.ClearanceMm >= 0:
+		m.Spigot = SpigotClears
+	case m.ClearanceToMm < 0:
+		m.Spigot = SpigotTight
+	default:
+		m.Spigot = SpigotUndecided
+	}
+}
+
+// best finds which drawn hole lies on which hole of the flange, and the hand.
+func (r *Result) best(d Drawn) (set placing, mirrored bool) {
 	best := math.Inf(-1)
-	var set placing
 	hands := []bool{false}
 	if d.Mirror {
 		hands = append(hands, true)
 	}
-	for _, mirrored := range hands {
-		drawn := clockwise(d.Holes, mirrored)
-		for step := range n {
+	for _, hand := range hands {
+		drawn := clockwise(d.Holes, hand)
+		for step := range drawn {
 			p := r.place(d, slices.Concat(drawn[step:], drawn[:step]))
 			// The drawn hand and the smaller turn are kept unless another is
 			// really better.
 			m := p.margin(0, 0, 0)
-			if m > best+1e-6 || m > best-1e-6 && math.Abs(p.turn) < math.Abs(set.turn)-1e-9 && out.Mirrored == mirrored {
-				best, set, out.Mirrored = math.Max(m, best), p, mirrored
+			if m > best+1e-6 || m > best-1e-6 && math.Abs(p.turn) < math.Abs(set.turn)-1e-9 && mirrored == hand {
+				best, set, mirrored = math.Max(m, best), p, hand
 			}
 		}
 	}
-	turn, x, y := set.improve(shift)
-	out.MarginMm = set.margin(turn, x, y)
-	out.TurnDeg = math.Remainder((set.turn+turn)*180/math.Pi, 360)
-	for i := range n {
-		off := set.off(i, turn, x, y)
-		p := Pair{
-			Flange: i + 1, Drawn: set.drawn[i].N, OffMm: off, DoubtMm: set.doubt[i], PlayMm: set.play[i],
-			MarginMm: set.play[i] - off - set.doubt[i], DrawnMm: set.drawn[i].MinMm, FlangeMin: r.holeMin(i),
-		}
-		p.NeedsMm = math.Max(p.DrawnMm-2*p.MarginMm, d.BoltMm)
-		// Play in one hole does not help a bolt that cannot enter the other.
-		if room := (p.DrawnMm - d.BoltMm) / 2; room < 0 {
-			p.MarginMm = math.Min(p.MarginMm, room)
-		}
-		if room := (p.FlangeMin - d.BoltMm) / 2; !d.Tapped && room < 0 {
-			p.MarginMm, p.NeedsMm = math.Min(p.MarginMm, room), 0
-		}
-		out.MarginMm = math.Min(out.MarginMm, p.MarginMm)
-		out.Pairs = append(out.Pairs, p)
+	return set, mirrored
+}
+
+// pair is hole i of the flange with what is drawn on it, off apart.
+func (r *Result) pair(d Drawn, set placing, i int, off float64) Pair {
+	drawn := set.drawn[i]
+	p := Pair{
+		Flange: i + 1, Drawn: drawn.N, OffMm: off, DoubtMm: set.doubt[i], PlayMm: set.play[i],
+		MarginMm: set.play[i] - off - set.doubt[i], DrawnMm: drawn.MinMm, FlangeMinMm: r.holeMin(i),
 	}
-	out.Goes = out.MarginMm >= 0 && !(out.HasSpigot && out.SpigotClearanceMm < 0)
-	return out, nil
+	p.NeedsMm = math.Max(p.DrawnMm-2*p.MarginMm, d.BoltMm)
+	// Play in one hole does not help a bolt that cannot enter the other.
+	if room := (p.DrawnMm - d.BoltMm) / 2; room < 0 {
+		p.MarginMm = math.Min(p.MarginMm, room)
+	}
+	if room := (p.FlangeMinMm - d.BoltMm) / 2; !d.Tapped && room < 0 {
+		p.MarginMm, p.NeedsMm = math.Min(p.MarginMm, room), 0
+	}
+	return p
 }
 
 func (r *Result) holeMin(i int) float64 {
@@ -162,15 +206,7 @@ func clockwise(holes []DrawnHole, mirrored bool) []DrawnHole {
 		}
 		return a
 	}
-	slices.SortStableFunc(out, func(a, b DrawnHole) int {
-		switch aa, ab := angle(a), angle(b); {
-		case aa < ab:
-			return -1
-		case aa > ab:
-			return 1
-		}
-		return 0
-	})
+	slices.SortStableFunc(out, func(a, b DrawnHole) int { return cmp.Compare(angle(a), angle(b)) })
 	return out
 }
 
