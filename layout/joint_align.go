@@ -88,10 +88,10 @@ func (j *joiner) align(t *joint) {
 		for _, ref := range rule.Refs {
 			f := j.find(ref)
 			if len(f.clocks()) == 0 {
-				j.fault(ref.Pos, f.text()+" has no clock angle", "top, a hole group or a radial feature")
+				j.fault(ref.Pos, plan.NoClockAngle, plan.Named(f.text()))
 				bad = true
 			} else if j.at(f.inst()) == nil {
-				j.fault(ref.Pos, f.title()+" is not placed by any joint", "a joint that puts it on the axis of the others")
+				j.fault(ref.Pos, plan.NotPlaced, plan.Named(f.title()))
 				bad = true
 			}
 		}
@@ -111,20 +111,23 @@ func (j *joiner) align(t *joint) {
 		if rule.Up {
 			where = append(where, "up is 0°")
 		}
-		j.fault(rule.Pos, "these do not line up: "+strings.Join(where, ", "), j.rotationThatAligns(t, rule))
+		if turn, ok := j.rotationThatAligns(t, rule); ok {
+			j.fault(rule.Pos, plan.OutOfLineTurn, plan.Named(strings.Join(where, ", ")), plan.Named(words.Trim(turn, 2)))
+		} else {
+			j.fault(rule.Pos, plan.OutOfLine, plan.Named(strings.Join(where, ", ")))
+		}
 	}
 }
 
 // rotationThatAligns looks for a rotate: that lines a rule up and, for bolts,
 // keeps the holes matching.
-func (j *joiner) rotationThatAligns(t *joint, rule parts.AlignRule) string {
-	const none = "move a feature: no turn of the parts of this joint lines them up"
+func (j *joiner) rotationThatAligns(t *joint, rule parts.AlignRule) (deg float64, ok bool) {
 	if !t.axis {
-		return none
+		return 0, false
 	}
 	moved := j.members(t.a.inst(), without(j.done, t))
 	if slices.Contains(moved, t.b.inst()) {
-		return none
+		return 0, false
 	}
 	turns := []float64{}
 	if t.in.Bolt != nil {
@@ -141,10 +144,10 @@ func (j *joiner) rotationThatAligns(t *joint, rule parts.AlignRule) string {
 	b := j.at(t.b.inst())
 	for _, turn := range turns {
 		if _, ok := j.aligned(rule, moved, motion{turn: turn}); ok {
-			return "rotate: " + words.Trim(norm(t.in.Rotate.Deg+b.at.s*turn), 2) + " lines them up"
+			return norm(t.in.Rotate.Deg + b.at.s*turn), true
 		}
 	}
-	return none
+	return 0, false
 }
 
 func without(all []*joint, t *joint) []*joint {

@@ -1,7 +1,6 @@
 package layout
 
 import (
-	"fmt"
 	"math"
 	"slices"
 
@@ -117,8 +116,12 @@ func copyTitle(r *resolver, n int) string {
 
 func (f feature) text() string { return f.title() + " " + words.Spaced(f.ref.Feature) }
 
-func (j *joiner) fault(pos parts.Pos, what, right string) {
-	j.errs = append(j.errs, j.job.Fault(pos, what, right))
+// fault refuses the job for a problem at a place of the input.
+func (j *joiner) fault(pos parts.Pos, kind plan.ProblemKind, args ...plan.Arg) {
+	p := plan.Problem{Kind: kind, Pos: pos, Args: args}
+	e := j.job.Fault(pos, j.w.Says(p), j.w.Fix(p))
+	e.Kind = string(kind)
+	j.errs = append(j.errs, e)
 }
 
 func (j *joiner) find(ref parts.JointRef) feature {
@@ -320,8 +323,7 @@ func (j *joiner) relative(t *joint) (placement, bool) {
 		if okA {
 			bad = t.b
 		}
-		right := "flush: front-with-front, or faces that touch"
-		j.fault(m.Pos, bad.title()+" has no face there to stand against", right)
+		j.fault(m.Pos, plan.NoFaceThere, plan.Named(bad.title()))
 		return placement{}, false
 	}
 	zb += outward(m.Second) * (outer*m.Below.Mm + j.spacerMm(t) + j.stackMm(t))
@@ -454,12 +456,11 @@ func (j *joiner) agrees(t *joint, rel placement, a, b placedPart) {
 	said := t.in.Meet.Set() || t.in.Bolt != nil
 	switch {
 	case is.s != rel.s && (said || t.in.Flip):
-		j.fault(t.in.Pos, "earlier joints turn "+t.a.title()+" the other way round", "the same faces here and there")
+		j.fault(t.in.Pos, plan.TurnedRound, plan.Named(t.a.title()))
 	case said && math.Abs(is.z0-rel.z0) > agreeMm:
-		j.fault(t.in.Pos, "earlier joints leave "+t.a.title()+" "+j.w.Size(math.Abs(clean(is.z0-rel.z0)))+" away from where this joint wants it",
-			"lengths of the parts between that agree")
+		j.fault(t.in.Pos, plan.PlacedElsewhere, plan.Named(t.a.title()), plan.Of(plan.Mm, math.Abs(clean(is.z0-rel.z0))))
 	case t.in.Rotate.Pos.Line > 0 && apart(is.turn, rel.turn) > alignDeg:
-		j.fault(t.in.Rotate.Pos, fmt.Sprintf("earlier joints turn %s by %s° and not %s°", t.a.title(), words.Trim(is.turn, 2), words.Trim(rel.turn, 2)), "rotate: "+words.Trim(is.turn, 3))
+		j.fault(t.in.Rotate.Pos, plan.TurnedElsewhere, plan.Named(t.a.title()), plan.Of(plan.Degree, is.turn), plan.Of(plan.Degree, rel.turn), plan.Named(words.Trim(is.turn, 3)))
 	}
 }
 

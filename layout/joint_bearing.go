@@ -87,11 +87,11 @@ func (j *joiner) bearing(t *joint) {
 	in := t.in.Bearing
 	cone, cup := t.a.step.size, t.b.step.size
 	if math.Abs(cone.nominalMm-in.Bore.Mm) > 0.5 {
-		j.fault(in.Bore.Pos, "the bearing's bore is "+in.Bore.Text+" and "+t.a.text()+" is "+j.w.Dia(cone.nominalMm), "the bearing that fits the seat")
+		j.fault(in.Bore.Pos, plan.BearingBore, plan.Named(in.Bore.Text), plan.Named(t.a.text()), plan.Of(plan.Diameter, cone.nominalMm))
 		return
 	}
 	if math.Abs(cup.nominalMm-in.Outside.Mm) > 0.5 {
-		j.fault(in.Outside.Pos, "the bearing's outside is "+in.Outside.Text+" and "+t.b.text()+" is "+j.w.Dia(cup.nominalMm), "the bearing that fits the seat")
+		j.fault(in.Outside.Pos, plan.BearingOutside, plan.Named(in.Outside.Text), plan.Named(t.b.text()), plan.Of(plan.Diameter, cup.nominalMm))
 		return
 	}
 	d, D := in.Bore.Mm, in.Outside.Mm
@@ -185,9 +185,9 @@ func (j *joiner) seats(t *joint, p *plan.BearingPlan, cone, cup sized) {
 	}{{t.a, cone, coneOK, coneNote}, {t.b, cup, cupOK, cupNote}} {
 		switch {
 		case !s.size.fitted():
-			t.problem(s.f.text() + " has no fit for the bearing: " + strings.Join(s.ok, ", ") + " (" + s.note + ")")
+			t.problem(plan.SeatWithoutFit, plan.Named(s.f.text()), plan.Named(strings.Join(s.ok, ", ")), plan.Named(s.note))
 		case !inch && s.size.class != "limits" && !contains(s.ok, s.size.class):
-			t.problem(s.f.text() + " is " + s.size.class + "; advised " + strings.Join(s.ok, ", ") + " (" + s.note + ")")
+			t.problem(plan.SeatNotAdvised, plan.Named(s.f.text()), plan.Named(s.size.class), plan.Named(strings.Join(s.ok, ", ")), plan.Named(s.note))
 		}
 	}
 	t.figure("cone seat", p.ConeClass+"; advised "+p.ConeAdvice, "bearing fit table on ISO 286 classes")

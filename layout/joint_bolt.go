@@ -1,7 +1,6 @@
 package layout
 
 import (
-	"fmt"
 	"math"
 	"slices"
 	"strings"
@@ -44,7 +43,7 @@ func (j *joiner) boltJoint(t *joint) {
 	layer := func(f feature, mate parts.Face) bool {
 		thick, ok := j.metalUnderHead(f, mate)
 		if !ok {
-			j.fault(f.ref.Pos, f.text()+" has no metal for the bolt to clamp on that face", "face: the two faces that meet, such as back-on-front")
+			j.fault(f.ref.Pos, plan.NoMetalToClamp, plan.Named(f.text()))
 			return false
 		}
 		p.Grip = append(p.Grip, plan.GripRow{What: f.title(), ThickMm: thick})
@@ -77,14 +76,14 @@ func (j *joiner) boltJoint(t *joint) {
 // match verifies that the two patterns, and those between, meet.
 func (j *joiner) match(t *joint, a, b []plan.XY) bool {
 	if len(a) != len(b) {
-		j.fault(t.in.Pos, fmt.Sprintf("%s has %d holes and %s has %d", t.a.text(), len(a), t.b.text(), len(b)), "the same count on the same circle")
+		j.fault(t.in.Pos, plan.OtherCount, plan.Named(t.a.text()), plan.Of(plan.Number, float64(len(a))), plan.Named(t.b.text()), plan.Of(plan.Number, float64(len(b))))
 		return false
 	}
 	reach := j.reachMm(t)
 	if meets(a, b, motion{}, reach) {
 		for _, s := range j.stack(t) {
 			if q := j.pattern(s); q != nil && !meets(a, q, motion{}, (t.a.group.size.finishedMm+s.group.size.finishedMm)/2-t.boltMm) {
-				j.fault(s.ref.Pos, "the holes of "+s.text()+" do not meet those of "+t.a.text(), "the same pattern")
+				j.fault(s.ref.Pos, plan.StackMisses, plan.Named(s.text()), plan.Named(t.a.text()))
 				return false
 			}
 		}
@@ -98,15 +97,14 @@ func (j *joiner) match(t *joint, a, b []plan.XY) bool {
 		}
 		worst = math.Max(worst, best)
 	}
-	what := "the holes of " + t.a.text() + " miss those of " + t.b.text() + " by up to " + j.w.Size(words.Round(worst, 3)) + "; the play allows " + j.w.Size(clean(reach))
-	right := "the same circle and angles; seen from the other face a pattern is mirrored"
+	kind, args := plan.HolesMiss, []plan.Arg{plan.Named(t.a.text()), plan.Named(t.b.text()), plan.Of(plan.Mm, words.Round(worst, 3)), plan.Of(plan.Mm, clean(reach))}
 	if ra, rb := patternRadius(a), patternRadius(b); math.Abs(ra-rb) > reach+1e-6 {
-		right = "one pitch circle: " + j.w.Dia(clean(2*ra)) + " here and " + j.w.Dia(clean(2*rb)) + " there"
+		kind, args = plan.HolesMissCircle, append(args, plan.Of(plan.Diameter, clean(2*ra)), plan.Of(plan.Diameter, clean(2*rb)))
 	} else if ms := motions(a, b, reach, false); len(ms) > 0 {
 		s := j.at(t.b.inst()).at.s
-		right = "rotate: " + words.Trim(norm(t.in.Rotate.Deg+s*ms[0].turn), 3) + " makes them meet"
+		kind, args = plan.HolesMissTurn, append(args, plan.Named(words.Trim(norm(t.in.Rotate.Deg+s*ms[0].turn), 3)))
 	}
-	j.fault(t.in.Pos, what, right)
+	j.fault(t.in.Pos, kind, args...)
 	return false
 }
 
@@ -116,19 +114,19 @@ func (j *joiner) open(t *joint, m parts.Meeting) bool {
 	_, thick, _ := t.a.r.plane(m.First, patternRadius(t.a.points()))
 	h, into := t.a.group.hole, t.b.group.hole
 	if !h.Through && h.Depth.Mm < thick-1e-6 {
-		j.fault(t.a.ref.Pos, t.a.text()+" are "+j.w.Size(h.Depth.Mm)+" deep and do not go through "+j.w.Size(clean(thick)), "depth: through")
+		j.fault(t.a.ref.Pos, plan.NotThrough, plan.Named(t.a.text()), plan.Of(plan.Mm, h.Depth.Mm), plan.Of(plan.Mm, clean(thick)))
 		return false
 	}
 	if !into.Through && t.b.group.face != m.Second && t.b.group.size.thread != nil {
-		j.fault(t.in.Pos, t.b.text()+" open on the "+string(t.b.group.face)+" and the joint is on the "+string(m.Second), "face: the faces that meet, with the tapped one last")
+		j.fault(t.in.Pos, plan.OpensElsewhere, plan.Named(t.b.text()), plan.Named(string(t.b.group.face)), plan.Named(string(m.Second)))
 		return false
 	}
 	sunk := h.Counterbore != nil || h.Countersink != nil
 	if sunk && t.a.group.face == m.First {
-		t.problem("the counterbores of " + t.a.text() + " are on the face of the joint, and the heads on the other")
+		t.problem(plan.BoreSinkWrongSide, plan.Named(t.a.text()))
 	}
 	if h.Countersink != nil {
-		t.problem(t.a.text() + " are countersunk, and a " + t.in.Bolt.Head + " head does not seat in them")
+		t.problem(plan.Countersunk, plan.Named(t.a.text()), plan.Named(t.in.Bolt.Head))
 	}
 	return true
 }
@@ -153,12 +151,12 @@ func (j *joiner) chooseBolt(t *joint, p *plan.BoltPlan, tapped bool) bool {
 	}
 	choice, err := t.bolt.ChooseLength(joint)
 	if err != nil {
-		j.fault(in.Pos, "no bolt can be chosen", strings.TrimPrefix(err.Error(), "bolts: "))
+		j.fault(in.Pos, plan.NoBoltChosen, plan.Named(strings.TrimPrefix(err.Error(), "bolts: ")))
 		return false
 	}
 	p.NeedMm = words.Round(choice.NeedMm, 2)
 	for _, pr := range choice.HoleProblems {
-		t.problem(pr.Text)
+		t.add(boltProblem(pr))
 	}
 	if c := choice.Chosen; c != nil {
 		p.Ordered, p.LengthMm = c.Name, c.LengthMm
@@ -167,11 +165,11 @@ func (j *joiner) chooseBolt(t *joint, p *plan.BoltPlan, tapped bool) bool {
 			t.figure("thread", "to the head (metric hexagon: ISO 4017)", t.bolt.Source)
 		}
 	} else {
-		t.problem("no stock length of " + p.Size + " fits: " + strings.Join(nearestFaults(choice), "; "))
+		t.add(plan.Problem{Kind: plan.NoStockLength, Args: []plan.Arg{plan.Named(p.Size)}, Because: nearestFaults(choice)})
 	}
 	grade, err := t.bolt.Tighten(bolts.Tightening{Class: in.Class, Condition: in.Friction.Value})
 	if err != nil {
-		j.fault(in.Pos, "no torque can be given", strings.TrimPrefix(err.Error(), "bolts: "))
+		j.fault(in.Pos, plan.NoTorque, plan.Named(strings.TrimPrefix(err.Error(), "bolts: ")))
 		return false
 	}
 	p.PreloadN, p.PreloadRangeN = words.Round(grade.PreloadN, 0), plan.Range{Min: words.Round(grade.PreloadLowN, 0), Max: words.Round(grade.PreloadHighN, 0)}
@@ -183,19 +181,32 @@ func (j *joiner) chooseBolt(t *joint, p *plan.BoltPlan, tapped bool) bool {
 	return true
 }
 
-// nearestFaults says why the lengths around the range do not fit.
-func nearestFaults(c bolts.Choice) []string {
-	var out []string
+// nearestFaults says why the lengths around the range do not fit, at most four.
+func nearestFaults(c bolts.Choice) []plan.Because {
+	var out []plan.Because
 	for _, k := range c.Candidates {
-		for _, pr := range k.Problems {
-			out = append(out, k.Name+" "+pr.Text)
-			break
+		if len(k.Problems) > 0 && len(out) < 4 {
+			out = append(out, plan.Because{Name: k.Name, Problem: boltProblem(k.Problems[0])})
 		}
 	}
-	if len(out) > 4 {
-		out = out[:4]
+	return out
+}
+
+// boltProblem takes a problem of a bolt's length into the plan.
+func boltProblem(p bolts.Problem) plan.Problem {
+	out := plan.Problem{Kind: plan.ProblemKind(p.Kind)}
+	for _, mm := range p.Mm {
+		out.Args = append(out.Args, plan.Of(plan.Mm, clean(mm)))
+	}
+	if p.Of != "" {
+		out.Args = append(out.Args, plan.Named(p.Of))
 	}
 	return out
+}
+
+// roomProblem is a problem of the room for a bolt's heads or nuts.
+func roomProblem(p bolts.Problem, side string) plan.Problem {
+	return plan.Problem{Kind: plan.ProblemKind(p.Kind), Args: []plan.Arg{plan.Of(plan.Mm, clean(p.Mm[0])), plan.Of(plan.Mm, clean(p.Mm[1])), plan.Named(side), plan.Named(p.Of)}}
 }
 
 // stud checks a made stud: each threaded end must hold washer, nut and two
@@ -219,13 +230,13 @@ func (j *joiner) stud(t *joint, p *plan.BoltPlan) {
 	}
 	for k, e := range ends {
 		if e.size.thread == nil || e.size.thread.Designation != p.Size {
-			t.problem("the end " + words.Spaced(e.name) + " of " + r.out.Title + " is not " + p.Size)
+			t.problem(plan.StudThread, plan.Named(words.Spaced(e.name)), plan.Named(r.out.Title), plan.Named(p.Size))
 			continue
 		}
 		length := e.toMm - e.fromMm
 		t.figure(plates[k].What+" on "+words.Spaced(e.name), j.w.Size(length)+" of thread, "+j.w.Size(words.Round(plates[k].ThickMm+need, 2))+" needed", "plate, washer, nut, two pitches")
 		if length < plates[k].ThickMm+need-1e-9 {
-			t.problem("the thread " + words.Spaced(e.name) + " of " + r.out.Title + " is " + j.w.Size(words.Round(plates[k].ThickMm+need-length, 2)) + " too short")
+			t.problem(plan.StudShort, plan.Named(words.Spaced(e.name)), plan.Named(r.out.Title), plan.Of(plan.Mm, words.Round(plates[k].ThickMm+need-length, 2)))
 		}
 	}
 	p.NeedMm = words.Round(t.bolt.NutHeightMm, 2)
@@ -249,7 +260,7 @@ func (j *joiner) headRoom(t *joint, p *plan.BoltPlan) {
 			h := t.a.group.hole
 			if c := h.Counterbore; c != nil && p.Head == "socket" {
 				if d, err := t.bolt.HeadDiameterMm(bolts.Socket); err == nil && c.Diameter.Mm < d+2*j.reachMm(t) {
-					t.problem("the counterbore " + j.w.Dia(c.Diameter.Mm) + " is tight for the head " + j.w.Dia(d))
+					t.problem(plan.CounterboreTight, plan.Of(plan.Diameter, c.Diameter.Mm), plan.Of(plan.Diameter, d))
 				}
 			}
 			place.Tool = bolts.ToolNone
@@ -261,7 +272,7 @@ func (j *joiner) headRoom(t *joint, p *plan.BoltPlan) {
 		}
 		room, err := t.bolt.HeadRoom(place)
 		if err != nil {
-			j.fault(t.in.Bolt.Pos, "the room for the heads cannot be worked out", strings.TrimPrefix(err.Error(), "bolts: "))
+			j.fault(t.in.Bolt.Pos, plan.NoRoomKnown, plan.Named(strings.TrimPrefix(err.Error(), "bolts: ")))
 			return
 		}
 		label := "room for " + strings.TrimPrefix(side.what, "the ")
@@ -273,7 +284,7 @@ func (j *joiner) headRoom(t *joint, p *plan.BoltPlan) {
 		}
 		p.NeighbourGapMm = words.Round(room.NeighbourGapMm, 2)
 		for _, pr := range room.Problems {
-			t.problem(strings.TrimPrefix(side.what, "the ") + ": " + pr.Text)
+			t.add(roomProblem(pr, strings.TrimPrefix(side.what, "the ")))
 		}
 		j.blocked(t, side)
 	}
@@ -287,7 +298,7 @@ func (j *joiner) blocked(t *joint, side headSide) {
 			continue
 		}
 		if gap, over := j.over(q, side); over && gap+side.sunkMm < side.headMm-1e-6 {
-			t.problem(side.what + " need " + j.w.Size(clean(side.headMm)) + " and " + copyTitle(q.r, q.copy) + " leaves " + j.w.Size(clean(gap+side.sunkMm)))
+			t.problem(plan.HeadsCovered, plan.Named(side.what), plan.Of(plan.Mm, clean(side.headMm)), plan.Named(copyTitle(q.r, q.copy)), plan.Of(plan.Mm, clean(gap+side.sunkMm)))
 		}
 	}
 }

@@ -71,7 +71,7 @@ func (j *joiner) cycle(left []*joint, rules []rule) {
 		r := waits(t)
 		said = append(said, t.in.Name.Value+" comes after "+r.first.in.Name.Value+" ("+r.why+")")
 	}
-	j.fault(path[0].in.Pos, "the joints wait for each other: "+strings.Join(said, "; "), "a before or after that breaks the ring, or a drawing that lets the tool in")
+	j.fault(path[0].in.Pos, plan.WaitForEachOther, plan.Named(strings.Join(said, "; ")))
 }
 
 func (j *joiner) saidRules(all []*joint) []rule {

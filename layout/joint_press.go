@@ -1,7 +1,6 @@
 package layout
 
 import (
-	"fmt"
 	"math"
 	"regexp"
 	"strconv"
@@ -23,13 +22,13 @@ func spanRange(s press.Span, decimals int) plan.Range {
 func (j *joiner) interference(t *joint) (lo, hi float64, source string, ok bool) {
 	a, b := t.a.step.size, t.b.step.size
 	if math.Abs(a.nominalMm-b.nominalMm) > nearMm {
-		j.fault(t.in.Pos, t.a.text()+" is "+j.w.Dia(a.nominalMm)+" and "+t.b.text()+" is "+j.w.Dia(b.nominalMm), "a shaft and a bore of one size")
+		j.fault(t.in.Pos, plan.PressSizes, plan.Named(t.a.text()), plan.Of(plan.Diameter, a.nominalMm), plan.Named(t.b.text()), plan.Of(plan.Diameter, b.nominalMm))
 		return 0, 0, "", false
 	}
 	if fit := t.in.Press.Fit; fit.Value != "" {
 		f, err := fits.Between(b.nominalMm, fit.Value)
 		if err != nil {
-			j.fault(fit.Pos, "the fit "+fit.Value+" cannot be used for "+j.w.Dia(b.nominalMm), plain(err))
+			j.fault(fit.Pos, plan.FitUnusable, plan.Named(fit.Value), plan.Of(plan.Diameter, b.nominalMm), plan.Named(plain(err)))
 			return 0, 0, "", false
 		}
 		return clean(-f.ClearanceMaxUm / 1000), clean(-f.ClearanceMinUm / 1000), "ISO 286-1 " + fit.Value, true
@@ -44,7 +43,7 @@ func (j *joiner) interference(t *joint) (lo, hi float64, source string, ok bool)
 	if a.fitted() {
 		bad = t.b
 	}
-	j.fault(bad.ref.Pos, bad.text()+" has no limits, so the interference is not known", "fit: H7/p6 in the joint, or limits on the part")
+	j.fault(bad.ref.Pos, plan.NoLimits, plan.Named(bad.text()))
 	return 0, 0, "", false
 }
 
@@ -85,7 +84,7 @@ func (j *joiner) member(f feature, sharedMm float64) (press.Member, bool) {
 	}
 	mat, err := press.Lookup(f.r.part.Material.Value, section)
 	if err != nil {
-		j.fault(f.ref.Pos, "no strength is known for the material of "+f.title(), strings.TrimPrefix(err.Error(), "press: "))
+		j.fault(f.ref.Pos, plan.NoStrength, plan.Named(f.title()), plan.Named(strings.TrimPrefix(err.Error(), "press: ")))
 		return m, false
 	}
 	m.Material = mat
@@ -120,7 +119,7 @@ func (j *joiner) press(t *joint) {
 		return
 	}
 	if hi <= 0 {
-		j.fault(t.in.Pos, "this is a clearance fit: the tightest pair has "+j.w.Size(-hi)+" play", "a fit such as H7/p6, or bolts instead of a press")
+		j.fault(t.in.Pos, plan.ClearanceFit, plan.Of(plan.Mm, -hi))
 		return
 	}
 	d := t.b.step.size.nominalMm
@@ -132,7 +131,7 @@ func (j *joiner) press(t *joint) {
 	length := math.Min(t.a.step.toMm-t.a.step.fromMm, t.b.step.toMm-t.b.step.fromMm)
 	if in.Length.Set() {
 		if in.Length.Mm > length+1e-9 {
-			j.fault(in.Length.Pos, "the engaged length is longer than the shorter step, "+j.w.Size(length), "at most "+j.w.Size(length))
+			j.fault(in.Length.Pos, plan.PressLength, plan.Of(plan.Mm, length))
 			return
 		}
 		length = in.Length.Mm
@@ -156,7 +155,7 @@ func (j *joiner) press(t *joint) {
 		r, err = press.Range(input, lo, hi)
 	}
 	if err != nil {
-		j.fault(t.in.Pos, "the press fit cannot be worked out", strings.TrimPrefix(err.Error(), "press: "))
+		j.fault(t.in.Pos, plan.PressUnworkable, plan.Named(strings.TrimPrefix(err.Error(), "press: ")))
 		return
 	}
 	thermal := press.Joint{Hub: hub, Shaft: shaft, InterferenceMm: hi, ClearanceMm: in.Clearance.Mm, RoomC: roomC, ShaftC: roomC}
@@ -165,7 +164,7 @@ func (j *joiner) press(t *joint) {
 	lead, errLead := press.LeadInFor(d, hi)
 	for _, e := range []error{errHeat, errCold, errLead} {
 		if e != nil {
-			j.fault(t.in.Pos, "the press fit cannot be worked out", strings.TrimPrefix(e.Error(), "press: "))
+			j.fault(t.in.Pos, plan.PressUnworkable, plan.Named(strings.TrimPrefix(e.Error(), "press: ")))
 			return
 		}
 	}
@@ -180,6 +179,9 @@ func (j *joiner) press(t *joint) {
 		LeadInMm: words.Round(lead.LengthMm, 1), LeadInDeg: lead.AngleDeg, ShopPressN: j.job.Shop.PressN.Value,
 	}
 	t.out.Press = p
+	if lo < 0 {
+		t.problem(plan.MayBeLoose, plan.Of(plan.Mm, words.Round(-lo, 3)))
+	}
 	j.pressFigures(t, p, source, mu, hub, shaft)
 	if r.Loosest.LossMm > 0 || r.Tightest.LossMm > 0 {
 		t.figure("flattened roughness takes", j.w.Fine(r.Tightest.LossMm*1000, r.Loosest.LossMm*1000, 1), "DIN 7190-1:2017 and DIN 7190:2001; Rz taken as 5 Ra, common practice")
@@ -189,7 +191,7 @@ func (j *joiner) press(t *joint) {
 		t.caution("No finish is drawn on the two seats: what roughness takes off the interference is left out.")
 	}
 	if p.HubSafety < 1 || p.ShaftSafety < 1 {
-		t.problem("at the tightest limits a part yields: safety hub " + words.Trim(p.HubSafety, 2) + ", shaft " + words.Trim(p.ShaftSafety, 2))
+		t.problem(plan.PressYields, plan.Of(plan.Number, p.HubSafety), plan.Of(plan.Number, p.ShaftSafety), plan.Of(plan.Number, p.PressureMPa.Max))
 	}
 	j.pressSteps(t, p, heat, coldCautions)
 }
@@ -231,13 +233,13 @@ func (j *joiner) pressSteps(t *joint, p *plan.PressPlan, heat press.Assembly, co
 		"Interference must be "+j.w.Fine(p.InterferenceMm.Min*1000, p.InterferenceMm.Max*1000, 0)+".")
 	measure.Hold = "Do not go on outside these limits."
 	if !hasLeadIn(t) {
-		t.problem("neither " + t.a.text() + " nor " + t.b.text() + " has a lead-in chamfer: add " + j.w.Read(p.LeadInMm) + " at " + words.Trim(p.LeadInDeg, 0) + "° or the parts shave")
+		t.problem(plan.NoLeadIn, plan.Named(t.a.text()), plan.Named(t.b.text()), plan.Of(plan.Read, p.LeadInMm), plan.Of(plan.Degree, p.LeadInDeg))
 	}
 	over := p.ShopPressN > 0 && p.ForceN.Max > p.ShopPressN
 	switch p.Method {
 	case "press":
 		if over {
-			t.problem(fmt.Sprintf("the force may reach %s kN and the shop's press gives %s kN: heat the hub to %s °C instead", words.Trim(p.ForceN.Max/1000, 0), words.Trim(p.ShopPressN/1000, 0), words.Trim(p.HeatHubC, 0)))
+			t.problem(plan.PressTooWeak, plan.Of(plan.Newton, p.ForceN.Max), plan.Of(plan.Newton, p.ShopPressN), plan.Of(plan.Celsius, p.HeatHubC))
 		}
 		t.step("Oil and start square", "Clean both seats, oil them, set "+hub+" on the shaft end by hand with the lead-in inside.", "Check square with a try square at two places 90° apart.")
 		s := t.step("Press", "Press "+hub+" on with even force, not faster than "+words.Trim(press.MaxPressMmPerSec, 0)+" mm/s, to: "+t.out.How+".",

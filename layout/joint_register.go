@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"centrepop/layout/plan"
 	"centrepop/layout/words"
 )
 
@@ -57,6 +58,6 @@ func (j *joiner) register(t *joint, p, q placedPart, out, in *step) {
 	what := copyTitle(p.r, p.copy) + " " + words.Spaced(out.name) + " in " + copyTitle(q.r, q.copy) + " " + words.Spaced(in.name)
 	t.figure("register", what+": clearance "+j.w.Fine(lo*1000, hi*1000, 0), words.Join("; ", out.size.source, in.size.source))
 	if lo < 0 {
-		t.problem(what + " may bind by " + j.w.Size(words.Round(-lo, 3)) + ": a register needs clearance, or a press joint")
+		t.problem(plan.RegisterBinds, plan.Named(what), plan.Of(plan.Mm, words.Round(-lo, 3)))
 	}
 }

@@ -44,7 +44,7 @@ func (j *joiner) fits(t *joint) bool {
 	before := len(j.errs)
 	need := func(f feature, ok bool, what string) {
 		if !ok {
-			j.fault(f.ref.Pos, f.text()+" cannot be joined so", what)
+			j.fault(f.ref.Pos, plan.CannotJoin, plan.Named(f.text()), plan.Named(what))
 		}
 	}
 	round := func(f feature, inside bool) bool {
@@ -80,7 +80,7 @@ func (j *joiner) boltFits(t *joint) {
 	in := t.in.Bolt
 	b, err := bolts.Find(in.Size)
 	if err != nil {
-		j.fault(in.Pos, "no bolt "+in.Size, strings.TrimPrefix(err.Error(), "bolts: "))
+		j.fault(in.Pos, plan.NoBolt, plan.Named(in.Size), plan.Named(strings.TrimPrefix(err.Error(), "bolts: ")))
 		return
 	}
 	t.bolt, t.boltMm = &b, b.Thread.MajorMm
@@ -89,17 +89,17 @@ func (j *joiner) boltFits(t *joint) {
 	}
 	if thread := t.b.group.size.thread; thread != nil {
 		if thread.Designation != b.Thread.Designation {
-			j.fault(in.Pos, "the bolt is "+b.Thread.Designation+" and "+t.b.text()+" is tapped "+thread.Designation, "the same thread")
+			j.fault(in.Pos, plan.OtherThread, plan.Named(b.Thread.Designation), plan.Named(t.b.text()), plan.Named(thread.Designation))
 		}
 		if in.Nut {
-			j.fault(in.Pos, t.b.text()+" is tapped and needs no nut", "nut: no")
+			j.fault(in.Pos, plan.TappedWithNut, plan.Named(t.b.text()))
 		}
 	} else if !in.Nut && in.Stud.Value == "" {
-		j.fault(in.Pos, t.b.text()+" has no thread and the joint no nuts", "nut: yes, or a tapped group")
+		j.fault(in.Pos, plan.NoThreadNoNut, plan.Named(t.b.text()))
 	}
 	for _, f := range append([]feature{t.a, t.b}, j.stack(t)...) {
 		if f.group != nil && f.group.size.thread == nil && f.group.size.finishedMm < t.boltMm {
-			j.fault(f.ref.Pos, f.text()+" has holes of "+j.w.Dia(f.group.size.finishedMm)+", too small for "+b.Thread.Designation, "holes for that bolt")
+			j.fault(f.ref.Pos, plan.HoleTooSmall, plan.Named(f.text()), plan.Of(plan.Diameter, f.group.size.finishedMm), plan.Named(b.Thread.Designation))
 		}
 	}
 }
@@ -204,7 +204,15 @@ func (t *joint) caution(texts ...string) {
 	}
 }
 
-func (t *joint) problem(texts ...string) { t.out.Problems = append(t.out.Problems, texts...) }
+// problem notes something wrong with the joint that does not stop the sheets.
+func (t *joint) problem(kind plan.ProblemKind, args ...plan.Arg) {
+	t.add(plan.Problem{Kind: kind, Args: args})
+}
+
+func (t *joint) add(p plan.Problem) {
+	p.Pos = t.in.Pos
+	t.out.Problems = append(t.out.Problems, p)
+}
 
 // finish places the assembly, marks the clock and weighs it.
 func (j *joiner) finish(t *joint) {
@@ -231,6 +239,9 @@ func (j *joiner) finish(t *joint) {
 	}
 	for i := range t.out.Steps {
 		t.out.Steps[i].N = i + 1
+	}
+	for i := range t.out.Problems {
+		t.out.Problems[i].What = j.w.Says(t.out.Problems[i])
 	}
 	for _, a := range t.out.Align {
 		t.out.Checks = append(t.out.Checks, plan.Check{What: "in line: " + a.What, Wanted: "at " + words.Trim(a.Deg, 2) + "°", Limits: "by eye and square", Gauge: "eye, protractor"})

@@ -103,7 +103,7 @@ func (j *joiner) weld(t *joint) {
 	t.out.Weld = p
 	bad := func(err error) bool {
 		if err != nil {
-			j.fault(t.in.Pos, "the weld cannot be worked out", strings.TrimPrefix(err.Error(), "weld: "))
+			j.fault(t.in.Pos, plan.WeldUnworkable, plan.Named(strings.TrimPrefix(err.Error(), "weld: ")))
 		}
 		return err != nil
 	}
@@ -113,7 +113,7 @@ func (j *joiner) weld(t *joint) {
 	case p.DiameterMm > 0:
 		p.LengthMm = words.Round(math.Pi*p.DiameterMm, 2)
 	default:
-		j.fault(t.in.Pos, "the weld has no length: it does not run round a circle", "length: 140 mm")
+		j.fault(t.in.Pos, plan.WeldNoLength)
 		return
 	}
 	sides := float64(in.Sides)
@@ -162,7 +162,7 @@ func (j *joiner) fillet(t *joint, p *plan.WeldPlan) error {
 	if in.Size.Set() {
 		leg, reason = in.Size.Mm, "as drawn"
 		if leg < least {
-			t.problem("fillet leg " + j.w.Size(leg) + " is under the least of " + j.w.Size(least) + " (AWS D1.1:2020 Table 7.7)")
+			t.problem(plan.FilletSmall, plan.Of(plan.Mm, leg), plan.Of(plan.Mm, least))
 		}
 	}
 	p.LegMm, p.ThroatMm = clean(leg), words.Round(weld.Throat(leg), 2)
@@ -222,12 +222,12 @@ func (j *joiner) butt(t *joint, p *plan.WeldPlan) error {
 		t.figure("besides", prep.Note, "")
 	}
 	if in.Type == "square" && prep.Shape != weld.Square {
-		t.problem("a square butt does not go through " + j.w.Size(p.ThinnerMm) + ": bevel the edge")
+		t.problem(plan.SquareTooThick, plan.Of(plan.Mm, p.ThinnerMm))
 	}
 	if c, part := weldChamfer(t); c != nil {
 		t.figure("chamfer drawn", j.w.Size(c.Size.Mm)+" × "+words.Trim(c.Angle.Deg, 1)+"° on "+words.Spaced(c.Edge.Value)+" of "+part, "part")
 	} else if p.BevelDeg > 0 {
-		t.problem("no chamfer for the weld is drawn on " + t.a.title() + " or " + t.b.title())
+		t.problem(plan.NoWeldChamfer, plan.Named(t.a.title()), plan.Named(t.b.title()))
 	}
 	return nil
 }
@@ -326,9 +326,7 @@ func (j *joiner) weldSteps(t *joint, p *plan.WeldPlan) {
 	t.caution("The welder's qualification, the local code and the employer's welding procedure come before this sheet.",
 		"Fumes, arc and fire: extraction, screens, no paint, zinc or oil within 50 mm of the joint.")
 	if metals, ok := weldMetals(t); ok {
-		if bad := weldMetalProblem(metals); bad != "" {
-			t.problem(bad)
-		}
+		weldMetalProblem(t, metals)
 	}
 	t.step("Set up", "Clean bright 25 mm each side of the joint.", "Set: "+t.out.How+".", j.gapText(p.GapMm))
 	if len(p.TacksDeg) > 0 {

@@ -2,7 +2,7 @@ package layout
 
 import (
 	"centrepop/layout/material"
-	"centrepop/layout/words"
+	"centrepop/layout/plan"
 )
 
 // weldMetals judges the two materials of a weld. ok is false if one of them is
@@ -15,28 +15,17 @@ func weldMetals(t *joint) (j material.Join, ok bool) {
 	return material.JoinOf(*a, *b), true
 }
 
-// weldMetalProblem says by name what is not welded like ordinary steel; empty if
-// nothing speaks against it.
-func weldMetalProblem(j material.Join) string {
-	preheat := ""
-	if j.PreheatC.Max > 0 {
-		preheat = "preheat to " + words.Trim(j.PreheatC.Min, 0) + " – " + words.Trim(j.PreheatC.Max, 0) + " °C (a start, common practice), "
+// weldMetalKind is the problem of each reason not to weld like ordinary steel.
+var weldMetalKind = map[material.JoinReason]plan.ProblemKind{
+	material.JoinHardens: plan.WeldHardens, material.JoinIron: plan.WeldIron, material.JoinOwn: plan.WeldOwnWay,
+	material.JoinStainless: plan.WeldOwnWay, material.JoinCracks: plan.WeldCracks, material.JoinMetals: plan.WeldMixed,
+}
+
+// weldMetalProblem notes by name what is not welded like ordinary steel.
+func weldMetalProblem(t *joint, j material.Join) {
+	kind := weldMetalKind[j.Reason]
+	if kind == "" || j.Reason == material.JoinHardens && j.Class == material.WeldPreheated {
+		return
 	}
-	name := j.Worse.Name
-	switch j.Reason {
-	case material.JoinHardens:
-		if j.Class == material.WeldPreheated {
-			return ""
-		}
-		return name + " hardens beside the weld and is not readily weldable: " + preheat + "slow cooling and a proven procedure are needed, or join otherwise"
-	case material.JoinIron:
-		return name + " is not readily weldable: " + preheat + "nickel filler and a proven procedure are needed, or join otherwise"
-	case material.JoinOwn, material.JoinStainless:
-		return name + " is not readily weldable like ordinary steel: it takes a filler and procedure of its own"
-	case material.JoinCracks:
-		return name + " is not readily weldable: it cracks whatever is done; join otherwise"
-	case material.JoinMetals:
-		return name + " is not readily weldable to the other metal: they do not mix; join otherwise"
-	}
-	return ""
+	t.problem(kind, plan.Named(j.Worse.Name), plan.Arg{Unit: plan.Preheat, Value: j.PreheatC.Min, High: j.PreheatC.Max})
 }

@@ -372,8 +372,8 @@ func TestStack(t *testing.T) {
 			t.Errorf("%s at %v mm, want %v", q.Part, q.FrontMm, want)
 		}
 	}
-	if len(inner.Problems) == 0 || !strings.Contains(inner.Problems[len(inner.Problems)-1], "plain leaves 0") {
-		t.Errorf("heads under the ring: %q", inner.Problems)
+	if len(inner.Problems) == 0 || !strings.Contains(inner.Problems[len(inner.Problems)-1].What, "plain leaves 0") {
+		t.Errorf("heads under the ring: %v", inner.Problems)
 	}
 }
 
@@ -543,7 +543,7 @@ func TestDemoJoints(t *testing.T) {
 				t.Errorf("%s %s: number %d, %d steps, %d figures", name, j.Name, j.N, len(j.Steps), len(j.Figures))
 			}
 			if len(j.Problems) > 0 {
-				t.Errorf("%s %s: %q", name, j.Name, j.Problems)
+				t.Errorf("%s %s: %v", name, j.Name, j.Problems)
 			}
 			if j.Bolt != nil && !strings.Contains(j.Bolt.Ordered, "illar") {
 				bolts += j.Bolt.Count
@@ -598,11 +598,11 @@ func TestWeldNumbers(t *testing.T) {
 		t.Errorf("tacks %v, order %v", w.TacksDeg, w.Order)
 	}
 	if len(j.Problems) != 0 {
-		t.Errorf("a 5 mm leg on 12 mm plate: %q", j.Problems)
+		t.Errorf("a 5 mm leg on 12 mm plate: %v", j.Problems)
 	}
 	j = smallPlan(t, "  - {name: a, weld: {part: plain.bore, to: pin.end, type: fillet, size: 4}}\n").Joints[0]
-	if len(j.Problems) != 1 || !strings.Contains(j.Problems[0], "under the least of 5") {
-		t.Errorf("a 4 mm leg on 12 mm plate: %q", j.Problems)
+	if len(j.Problems) != 1 || !strings.Contains(j.Problems[0].What, "under the least of 5") {
+		t.Errorf("a 4 mm leg on 12 mm plate: %v", j.Problems)
 	}
 }
 

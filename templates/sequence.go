@@ -178,7 +178,7 @@ func jointSheets(pl *plan.Plan, j *plan.JointPlan, paper frame) []*sheet {
 		return s, runningHead("Step "+strconv.Itoa(j.N)+" "+kindWord(j)+": "+j.Title, "continued", paper.body().width())
 	})
 	for _, problem := range j.Problems {
-		f.add(cautionBox("Not right yet: "+problem+".", f.width()), space(1.5))
+		f.add(cautionBox("Not right yet: "+problem.What+".", f.width()), space(1.5))
 	}
 	f.add(bigNumbers(keyNumbers(j, pl.Units), f.width()), space(2))
 	share := 0.29

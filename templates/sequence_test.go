@@ -48,7 +48,7 @@ func joinedPlan() *plan.Plan {
 			{N: 2, Title: "Press", Do: []string{"Press with even force.", "Scribe both at 0°."}, Caution: "Stop if the force jumps."},
 		},
 		Checks:   []plan.Check{{What: "seated", Wanted: "level", Limits: "no gap over 0.05 mm", Gauge: "feeler"}},
-		Cautions: []string{"Stand aside."}, Problems: []string{"no lead-in chamfer is drawn"}, MassKg: 11.9,
+		Cautions: []string{"Stand aside."}, Problems: []plan.Problem{{What: "no lead-in chamfer is drawn"}}, MassKg: 11.9,
 	}
 	weld := &plan.JointPlan{N: 2, Name: "weld", Title: "Weld Barrel flange 1 to Sleeve", Kind: "weld", A: bore, B: sleeve, How: "as they were put together", Placed: together, Clock: marks,
 		Weld: &plan.WeldPlan{Type: "bevel", Symbol: "single-bevel butt weld", Process: "MAG", Sides: 1, ThinnerMm: 7, ThickerMm: 8, BevelDeg: 45, GapMm: 2.5, RootFaceMm: 1.5, DiameterMm: 114.3, LengthMm: 359,

@@ -22,7 +22,7 @@ func Example() {
 	for _, c := range choice.Candidates {
 		fmt.Printf("%s: %.1f mm past the nut", c.Name, c.ProtrusionMm)
 		for _, p := range c.Problems {
-			fmt.Printf(" (%s)", p.Text)
+			fmt.Printf(" (%s %.1f)", p.Kind, p.Mm)
 		}
 		fmt.Println()
 	}
@@ -34,9 +34,9 @@ func Example() {
 	}
 	fmt.Printf("%.0f N m for %.1f kN (%.1f to %.1f kN)\n", torque.TorqueNm, torque.PreloadN/1000, torque.PreloadLowN/1000, torque.PreloadHighN/1000)
 	// Output:
-	// M10 x 35: 2.6 mm past the nut (2.6 mm past the nut, two threads are 3 mm)
+	// M10 x 35: 2.6 mm past the nut (short-protrusion [2.6 3.0])
 	// M10 x 40: 7.6 mm past the nut
-	// M10 x 45: 12.6 mm past the nut (12.6 mm past the nut, more than one diameter)
+	// M10 x 45: 12.6 mm past the nut (long-past-nut [12.6])
 	// take M10 x 40
 	// 38 N m for 25.3 kN (17.7 to 32.9 kN)
 }

@@ -52,16 +52,24 @@ const (
 	NearBottom      ProblemKind = "near-bottom"      // less than one pitch of thread left below the screw
 	ShortEngagement ProblemKind = "short-engagement" // the thread would strip
 	ShortProtrusion ProblemKind = "short-protrusion" // fewer than two threads past the nut
-	LongProtrusion  ProblemKind = "long-protrusion"  // more than one diameter sticks out, and a shorter bolt would do
+	LongPastNut     ProblemKind = "long-past-nut"    // more than one diameter sticks out, and a shorter bolt would do
 	ShankJams       ProblemKind = "shank-jams"       // the plain shank reaches the thread before it clamps
+	LongPastHole    ProblemKind = "long-past-hole"   // the same past a tapped through hole
+	ThinPart        ProblemKind = "thin-part"        // the part is thinner than the thread it needs
+	ShortThread     ProblemKind = "short-thread"     // the blind thread is shorter than it needs to be
 	ShallowDrill    ProblemKind = "shallow-drill"    // no room for the tap below the thread
-	HeadBlocked     ProblemKind = "head-blocked"     // head, washer or tool meets the wall or a neighbour
+	NutNotFilled    ProblemKind = "nut-not-filled"   // the bolt ends inside the nut
+	WallNear        ProblemKind = "wall-near"        // head, washer or tool meets the wall
+	NeighbourNear   ProblemKind = "neighbour-near"   // or the next bolt
 )
 
-// A Problem is one thing wrong, in words that can be printed.
+// A Problem is one thing wrong: what is there, what is wanted, and then what
+// else its kind needs, in mm; Of is the material of the thread, or what needs
+// the room.
 type Problem struct {
 	Kind ProblemKind
-	Text string
+	Mm   []float64
+	Of   string
 }
 
 // A Candidate is one stock length judged for a joint.
@@ -207,13 +215,13 @@ func (b Bolt) holeRange(c *Choice, hole TappedHole) error {
 		c.MaxMm = c.ClampMm + math.Max(hole.ThreadMm, c.NeedMm) + d
 		c.Assumptions = append(c.Assumptions, "at most one diameter past a through hole: common practice")
 		if hole.ThreadMm < c.NeedMm-1e-9 {
-			c.HoleProblems = append(c.HoleProblems, Problem{ShortEngagement, fmt.Sprintf("the part is %s thick, the thread needs %s in %s", mm(hole.ThreadMm), mm(c.NeedMm), metal.Name)})
+			c.HoleProblems = append(c.HoleProblems, Problem{ThinPart, []float64{hole.ThreadMm, c.NeedMm}, metal.Name})
 		}
 		return nil
 	}
 	c.Assumptions = append(c.Assumptions, "one pitch of full thread left below the screw: common practice")
 	if need := c.NeedMm + p; hole.ThreadMm < need-1e-9 {
-		c.HoleProblems = append(c.HoleProblems, Problem{ShortEngagement, fmt.Sprintf("full thread %s is short: %s in %s and one pitch to spare need %s", mm(hole.ThreadMm), mm(c.NeedMm), metal.Name, mm(need))})
+		c.HoleProblems = append(c.HoleProblems, Problem{ShortThread, []float64{hole.ThreadMm, c.NeedMm, need}, metal.Name})
 	}
 	if hole.DrillMm > 0 {
 		short, err := b.Thread.RunoutMm("short")
@@ -225,7 +233,7 @@ func (b Bolt) holeRange(c *Choice, hole TappedHole) error {
 			if err != nil {
 				return err
 			}
-			c.HoleProblems = append(c.HoleProblems, Problem{ShallowDrill, fmt.Sprintf("drill %s deep leaves no room for the tap below %s of full thread: drill %s, or %s with a bottoming tap (DIN 76-1)", mm(hole.DrillMm), mm(hole.ThreadMm), mm(regular), mm(hole.ThreadMm+short))})
+			c.HoleProblems = append(c.HoleProblems, Problem{Kind: ShallowDrill, Mm: []float64{hole.DrillMm, hole.ThreadMm, regular, hole.ThreadMm + short}})
 		}
 	}
 	return nil
@@ -238,8 +246,8 @@ func (b Bolt) judge(c Choice, j Joint, l float64, shorterDoes bool) Candidate {
 	d, p := b.Thread.MajorMm, b.pitch()
 	in := l - c.ClampMm // how far the screw passes the clamped face
 	k := Candidate{LengthMm: l, Name: b.Thread.Designation + " x " + b.lengthName(l)}
-	add := func(kind ProblemKind, format string, args ...any) {
-		k.Problems = append(k.Problems, Problem{kind, fmt.Sprintf(format, args...)})
+	add := func(kind ProblemKind, mm ...float64) {
+		k.Problems = append(k.Problems, Problem{Kind: kind, Mm: mm})
 	}
 	switch {
 	case j.Hole == nil:
@@ -247,30 +255,30 @@ func (b Bolt) judge(c Choice, j Joint, l float64, shorterDoes bool) Candidate {
 		k.ProtrusionMm = in - b.NutHeightMm
 		switch {
 		case in < b.NutHeightMm-tiny:
-			add(ShortEngagement, "only %s of the %s nut is filled", mm(k.EngagementMm), mm(b.NutHeightMm))
+			add(NutNotFilled, k.EngagementMm, b.NutHeightMm)
 		case k.ProtrusionMm < 2*p-tiny:
-			add(ShortProtrusion, "%s past the nut, two threads are %s", mm(k.ProtrusionMm), mm(2*p))
+			add(ShortProtrusion, k.ProtrusionMm, 2*p)
 		case shorterDoes && l > c.MaxMm+tiny:
-			add(LongProtrusion, "%s past the nut, more than one diameter", mm(k.ProtrusionMm))
+			add(LongPastNut, k.ProtrusionMm)
 		}
 	case j.Hole.Through:
 		k.EngagementMm = math.Max(0, math.Min(in, j.Hole.ThreadMm))
 		k.ProtrusionMm = in - j.Hole.ThreadMm
 		if shorterDoes && k.ProtrusionMm > d+tiny {
-			add(LongProtrusion, "%s past the hole, more than one diameter", mm(k.ProtrusionMm))
+			add(LongPastHole, k.ProtrusionMm)
 		}
 	default:
 		k.EngagementMm = math.Max(0, math.Min(in, j.Hole.ThreadMm))
 		k.SpareMm = j.Hole.ThreadMm - in
 		switch {
 		case k.SpareMm < -tiny:
-			add(BottomsOut, "the screw is %s longer than the thread in the hole: it jams before it clamps", mm(-k.SpareMm))
+			add(BottomsOut, -k.SpareMm)
 		case k.SpareMm < p-tiny:
-			add(NearBottom, "%s of thread left below the screw, less than one pitch", mm(k.SpareMm))
+			add(NearBottom, k.SpareMm)
 		}
 	}
 	if j.Hole != nil && k.EngagementMm < c.NeedMm-tiny {
-		add(ShortEngagement, "%s of thread engaged, %s needed", mm(k.EngagementMm), mm(c.NeedMm))
+		add(ShortEngagement, k.EngagementMm, c.NeedMm)
 	}
 	// Length less thread length is the distance from the head to the first
 	// full thread (the largest grip of ISO 4014), which must lie in the grip.
@@ -282,7 +290,7 @@ func (b Bolt) judge(c Choice, j Joint, l float64, shorterDoes bool) Candidate {
 		if b.fullThreadAvailable(j.Head, l) {
 			k.FullThread = true
 		} else {
-			add(ShankJams, "the plain shank is %s long and meets the thread before the %s grip clamps", mm(shank), mm(c.ClampMm))
+			add(ShankJams, shank, c.ClampMm)
 		}
 	}
 	return k

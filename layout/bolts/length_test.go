@@ -56,7 +56,7 @@ func TestNutCandidates(t *testing.T) {
 	if good.LengthMm != 35 || good.Problems != nil || !near(good.ProtrusionMm, 6.6, 1e-9) || good.EngagementMm != 8.4 || !good.FullThread {
 		t.Errorf("good: %+v", good)
 	}
-	if long.LengthMm != 40 || kinds(long.Problems) != "long-protrusion" {
+	if long.LengthMm != 40 || kinds(long.Problems) != "long-past-nut" {
 		t.Errorf("long: %+v", long)
 	}
 }
@@ -124,11 +124,11 @@ func TestTappedHole(t *testing.T) {
 		{"aluminum", Joint{GripMm: 20, Hole: &TappedHole{ThreadMm: 25, Material: "Aluminum"}}, 40, ""},                // the same word
 		{"cast iron", Joint{GripMm: 12, Hole: &TappedHole{ThreadMm: 20, Material: "cast iron"}}, 30, ""},              // 27 … 30.5
 		{"between the stock lengths", Joint{GripMm: 21, Hole: &TappedHole{ThreadMm: 14}}, 0, ""},                      // 31 … 33.5
-		{"hole too shallow", Joint{GripMm: 20, Hole: &TappedHole{ThreadMm: 10}}, 0, "short-engagement"},               // 10 and a pitch needed
+		{"hole too shallow", Joint{GripMm: 20, Hole: &TappedHole{ThreadMm: 10}}, 0, "short-thread"},                   // 10 and a pitch needed
 		{"no room for the tap", Joint{GripMm: 20, Hole: &TappedHole{ThreadMm: 20, DrillMm: 22}}, 30, "shallow-drill"}, // DIN 76-1 short 4.6
 		{"bottoming tap does", Joint{GripMm: 20, Hole: &TappedHole{ThreadMm: 20, DrillMm: 24.6}}, 30, ""},
 		{"through", Joint{GripMm: 20, Hole: &TappedHole{ThreadMm: 12, Through: true}}, 30, ""},
-		{"through thin plate", Joint{GripMm: 20, Hole: &TappedHole{ThreadMm: 8, Through: true}}, 0, "short-engagement"},
+		{"through thin plate", Joint{GripMm: 20, Hole: &TappedHole{ThreadMm: 8, Through: true}}, 0, "thin-part"},
 	} {
 		got, err := b.ChooseLength(c.j)
 		if err != nil {

@@ -143,13 +143,13 @@ func (b Bolt) HeadRoom(p Place) (Room, error) {
 	if p.WallMm > 0 {
 		r.WallGapMm = p.WallMm - r.NeedWallMm
 		if r.WallGapMm < -1e-9 {
-			r.Problems = append(r.Problems, Problem{HeadBlocked, fmt.Sprintf("the wall is %s from the hole centre, %s needs %s", mm(p.WallMm), what, mm(r.NeedWallMm))})
+			r.Problems = append(r.Problems, Problem{WallNear, []float64{p.WallMm, r.NeedWallMm}, what})
 		}
 	}
 	if p.NeighbourMm > 0 {
 		r.NeighbourGapMm = p.NeighbourMm - r.NeedNeighbourMm
 		if r.NeighbourGapMm < -1e-9 {
-			r.Problems = append(r.Problems, Problem{HeadBlocked, fmt.Sprintf("the next bolt is %s away, %s needs %s", mm(p.NeighbourMm), what, mm(r.NeedNeighbourMm))})
+			r.Problems = append(r.Problems, Problem{NeighbourNear, []float64{p.NeighbourMm, r.NeedNeighbourMm}, what})
 		}
 	}
 	r.Assumptions = append(r.Assumptions, "hexagons over sharp corners; bolt against the side of its hole")

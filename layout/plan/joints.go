@@ -24,7 +24,7 @@ type JointPlan struct {
 	Remedies []string     `json:"remedies,omitempty"` // witness mark, offset hole
 	Steps    []JointStep  `json:"steps"`
 	Checks   []Check      `json:"checks"` // before going on
-	Problems []string     `json:"problems,omitempty"`
+	Problems []Problem    `json:"problems,omitempty"`
 	Cautions []string     `json:"cautions,omitempty"`
 	MassKg   float64      `json:"mass_kg"` // of everything joined so far in this assembly; 0 if a mass is not known
 }

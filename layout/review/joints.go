@@ -6,6 +6,7 @@ import (
 
 	"centrepop/layout"
 	"centrepop/layout/plan"
+	"centrepop/layout/words"
 	"centrepop/parts"
 )
 
@@ -31,11 +32,11 @@ func Job(job *parts.Job) ([]Finding, *plan.Plan, error) {
 	}
 	r := newReviewer(&alone, bare)
 	for _, e := range faults {
-		k := kindOf(e.What)
-		r.code = k.code
+		about := words.AboutKind(plan.ProblemKind(e.Kind))
+		r.code = about.Code
 		r.add(Finding{
 			Severity: Stop, Part: jointAt(job, e.Pos), Pos: e.Pos, What: e.What,
-			Rule: k.rule, Source: k.source, Fix: e.Right, hard: true,
+			Rule: about.Rule, Source: about.Source, Fix: e.Right, hard: true,
 		})
 	}
 	return r.review(), nil, nil
@@ -52,90 +53,18 @@ func jointAt(job *parts.Job, pos parts.Pos) string {
 	return name
 }
 
-// kind is what the review says about a fault of a joint that layout has found.
-type kind struct {
-	words        string // in layout's text
-	code         string
-	severity     Severity
-	rule, source string
-	fix          string
-}
-
-const byNumbers = "see the numbers on the sequence sheet"
-
-// kinds is tried in this order; the last one takes the rest.
-var kinds = []kind{
-	{"do not line up", "align", Stop, "what must line up lies at one clock angle of the assembly", "by geometry", "turn the part or its pattern"},
-	{"has no clock angle", "align", Stop, "only features with a clock angle can line up", "by geometry", "name a hole group, a radial feature or top"},
-	{"do not meet those", "pattern", Stop, "holes that take one bolt lie on one line", "by geometry", "give both parts the same pattern"},
-	{" miss those of ", "pattern", Stop, "holes that take one bolt lie on one line, within their play", "by geometry", "give both parts the same pattern"},
-	{" holes and ", "pattern", Stop, "holes that take one bolt are as many on both parts", "by geometry", "give both parts the same pattern"},
-	{"too small for", "pattern", Stop, "the hole lets the bolt through", "ISO 273, ASME B18.2.8", "give both parts holes for the same bolt"},
-	{"is tapped", "pattern", Stop, "bolt and tapped hole have one thread", "by geometry", "give both the same thread"},
-	{"wait for each other", "order", Stop, "every joint can be reached, by tool or torch, when its turn comes", "by geometry", "break the ring with before or after, or let the tool in"},
-	{"earlier joints", "place", Stop, "a part has one place", "by geometry", "the same faces and turn in both joints"},
-	{"has no face there", "place", Stop, "a part stands against a face", "by geometry", "name the faces that meet"},
-	{"has no metal for the bolt", "pattern", Stop, "a bolt clamps metal", "by geometry", "name the faces that meet"},
-	{"has no thread and the joint no nuts", "pattern", Stop, "a bolt ends in a thread or a nut", "by geometry", "nut: yes, or a tapped group"},
-	{"has no limits", "fit-side", Stop, "a fit needs limits on both sides", "ISO 286-1", "give the other side a class or limits"},
-	{"clearance fit", "fit-side", Stop, "a press fit has interference at all limits", "ISO 286-1", "choose a fit such as H7/p6"},
-	{"may bind", "register", Check, "a spigot goes into its register freely at all limits", "ISO 286-1", "a fit such as H7/f7"},
-	{"yields", "yield", Stop, "von Mises stress at the tightest limits under yield", "Lamé equations; " + byNumbers, "a looser fit, a thicker hub or a stronger material"},
-	{"the shop's press", "press-force", Stop, "the force at the tightest limits under that of the press", "Coulomb friction on the pressure; " + byNumbers, "heat the hub, or take a looser fit"},
-	{"lead-in", "lead-in", Check, "a pressed part has a chamfer to start on", practice, "add the chamfer to one of the parts"},
-	{"no chamfer for the weld", "weld-prep", Check, "a groove weld has a prepared edge", "ISO 9692-1", "add the chamfer with for: weld"},
-	{"a square butt does not go through", "weld-prep", Check, "a square edge is for thin metal", "ISO 9692-1", "bevel the edge"},
-	{"fillet leg", "weld-size", Check, "a fillet is large enough not to crack", "AWS D1.1:2020 Table 7.7", "a larger leg"},
-	{"cracks whatever is done", "weld-metal", Stop, "neither metal cracks when it is welded", practice, "another material, bolts or brazing"},
-	{"do not mix", "weld-metal", Stop, "a weld joins metals that mix", practice, "bolts, or one metal for both"},
-	{"not readily weldable", "weld-metal", Check, "both metals take an ordinary weld", practice, "preheat by a procedure, another material, or bolts"},
-	{"the cone would have to be heated", "heat", Note, "a bearing is not heated over its limit", practice, "press it cold, or a looser seat"},
-	{"for the bearing", "seat", Check, "a bearing seat has a fit for its load", "see the advice on the sequence sheet", "give the seat one of the advised classes"},
-	{"advised", "seat", Check, "a bearing seat has a fit for its load", "see the advice on the sequence sheet", "one of the advised classes, or the maker's own"},
-	{"stock length", "bolt-length", Check, "a bolt reaches its thread and does not bottom", practice, "change the grip, the thread depth or the bolt"},
-	{"the thread needs", "engagement", Check, "the bolt breaks before its thread strips", practice, "a deeper thread, a smaller bolt or a nut"},
-	{"full thread", "engagement", Check, "the bolt breaks before its thread strips", practice, "a deeper thread, a smaller bolt or a nut"},
-	{"of thread engaged", "engagement", Check, "the bolt breaks before its thread strips", practice, "a longer bolt or a deeper thread"},
-	{"too short", "bolt-length", Check, "the thread reaches through what it clamps", "by geometry", "a longer thread"},
-	{"countersunk", "counterbore", Check, "a countersink takes a countersunk head", "by geometry", "countersunk screws, or counterbore"},
-	{"counterbore", "counterbore", Check, "a counterbore is wider than the head", "by geometry", "open the counterbore"},
-	{"needs", "head", Check, "head, nut and spanner have room", practice, "socket heads, the head on the other side, or move the holes"},
-	{"need ", "head", Check, "head, nut and spanner have room", practice, "socket heads, the head on the other side, or move the holes"},
-	{"", "joint", Check, "the joint as drawn has a flaw", byNumbers, "change the joint or the parts"},
-}
-
-func kindOf(text string) kind {
-	for _, k := range kinds {
-		if strings.Contains(text, k.words) {
-			return k
-		}
-	}
-	return kinds[len(kinds)-1]
-}
-
 // jointProblems reports what layout found wrong with each joint.
 func jointProblems(r *reviewer) {
 	for _, j := range r.pl.Joints {
-		for _, text := range j.Problems {
-			k := kindOf(text)
-			r.code = k.code
+		for _, p := range j.Problems {
+			about := words.AboutKind(p.Kind)
+			r.code = about.Code
 			r.add(Finding{
-				Severity: k.severity, Part: j.Name, Pos: r.jointPos(j.Name), What: j.Title + ": " + text,
-				Numbers: numbersOf(r, j, k.code), Rule: k.rule, Source: k.source, Fix: k.fix,
+				Severity: about.Severity, Part: j.Name, Pos: p.Pos, What: j.Title + ": " + p.What,
+				Rule: about.Rule, Source: about.Source, Fix: r.w.Fix(p),
 			})
 		}
 	}
-}
-
-// numbersOf repeats the figures of a joint that a finding is about.
-func numbersOf(r *reviewer, j *plan.JointPlan, code string) string {
-	switch p := j.Press; {
-	case p != nil && code == "yield":
-		return "safety against yield hub " + number(p.HubSafety) + ", shaft " + number(p.ShaftSafety) + " at " + number(p.PressureMPa.Max) + " MPa"
-	case p != nil && code == "press-force":
-		return number(p.ForceN.Max/1000) + " kN at the tightest, press " + number(p.ShopPressN/1000) + " kN"
-	}
-	return ""
 }
 
 func (r *reviewer) jointPos(name string) parts.Pos {

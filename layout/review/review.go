@@ -23,14 +23,14 @@ import (
 )
 
 // Severity sorts findings by what they cost.
-type Severity string
+type Severity = plan.Severity
 
 // The severities, worst first. A job with an open finding of the first two is
 // not ready to cut.
 const (
-	Stop  Severity = "stop"  // the part would be scrap, or cannot be made
-	Check Severity = "check" // right only if somebody meant it so
-	Note  Severity = "note"  // worth knowing
+	Stop  = plan.StopSeverity  // the part would be scrap, or cannot be made
+	Check = plan.CheckSeverity // right only if somebody meant it so
+	Note  = plan.NoteSeverity  // worth knowing
 )
 
 // practice is the source of a rule of thumb.

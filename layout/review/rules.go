@@ -1,6 +1,10 @@
 package review
 
-import "slices"
+import (
+	"slices"
+
+	"centrepop/layout/words"
+)
 
 // partRules are the rules about one part, in the order they are tried. The
 // code is what a job names to accept a finding.
@@ -58,9 +62,9 @@ func Codes() [][2]string {
 	for _, r := range partRules {
 		out = append(out, [2]string{r.code, r.about})
 	}
-	for _, k := range kinds {
-		if !slices.ContainsFunc(out, func(o [2]string) bool { return o[0] == k.code }) {
-			out = append(out, [2]string{k.code, "not so: " + k.rule})
+	for _, k := range words.Problems {
+		if !slices.ContainsFunc(out, func(o [2]string) bool { return o[0] == k.Code }) {
+			out = append(out, [2]string{k.Code, "not so: " + k.Rule})
 		}
 	}
 	return append(out, [2]string{"accepted-nothing", "the job accepts a finding that is not there"})

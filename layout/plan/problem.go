@@ -1,0 +1,130 @@
+package plan
+
+import "centrepop/parts"
+
+// Severity sorts problems by what they cost.
+type Severity string
+
+// The severities, worst first. A job with an open problem of the first two is
+// not ready to cut.
+const (
+	StopSeverity  Severity = "stop"  // the part would be scrap, or cannot be made
+	CheckSeverity Severity = "check" // right only if somebody meant it so
+	NoteSeverity  Severity = "note"  // worth knowing
+)
+
+// Problem is something wrong with a joint, as a value: what kind of thing, at
+// which place of the input, with which numbers. Package words makes the
+// sentence, the rule and the cure of it, in the job's units.
+type Problem struct {
+	Kind ProblemKind `json:"kind"`
+	Pos  parts.Pos   `json:"-"`
+	Args []Arg       `json:"args,omitempty"` // what the sentence of the kind is filled with, in its order
+	// Because is why, where several things were tried.
+	Because []Because `json:"because,omitempty"`
+	What    string    `json:"what"` // the sentence, as package words makes it
+}
+
+// ProblemKind tells one kind of problem from another.
+type ProblemKind string
+
+// The kinds of problem with joints. The words, severity and cure of each stand
+// in package words, in this order.
+const (
+	NoClockAngle      ProblemKind = "no-clock-angle"
+	NotPlaced         ProblemKind = "not-placed"
+	OutOfLine         ProblemKind = "out-of-line"
+	OutOfLineTurn     ProblemKind = "out-of-line-turn"
+	NoFaceThere       ProblemKind = "no-face-there"
+	TurnedRound       ProblemKind = "turned-round"
+	PlacedElsewhere   ProblemKind = "placed-elsewhere"
+	TurnedElsewhere   ProblemKind = "turned-elsewhere"
+	WaitForEachOther  ProblemKind = "wait-for-each-other"
+	CannotJoin        ProblemKind = "cannot-join"
+	NoBolt            ProblemKind = "no-bolt"
+	OtherThread       ProblemKind = "other-thread"
+	TappedWithNut     ProblemKind = "tapped-with-nut"
+	NoThreadNoNut     ProblemKind = "no-thread-no-nut"
+	HoleTooSmall      ProblemKind = "hole-too-small"
+	NoMetalToClamp    ProblemKind = "no-metal-to-clamp"
+	OtherCount        ProblemKind = "other-count"
+	StackMisses       ProblemKind = "stack-misses"
+	HolesMiss         ProblemKind = "holes-miss"
+	HolesMissCircle   ProblemKind = "holes-miss-circle"
+	HolesMissTurn     ProblemKind = "holes-miss-turn"
+	NotThrough        ProblemKind = "not-through"
+	OpensElsewhere    ProblemKind = "opens-elsewhere"
+	BoreSinkWrongSide ProblemKind = "counterbore-wrong-side"
+	Countersunk       ProblemKind = "countersunk"
+	NoBoltChosen      ProblemKind = "no-bolt-chosen"
+	NoTorque          ProblemKind = "no-torque"
+	NoStockLength     ProblemKind = "no-stock-length"
+	StudThread        ProblemKind = "stud-thread"
+	StudShort         ProblemKind = "stud-short"
+	CounterboreTight  ProblemKind = "counterbore-tight"
+	NoRoomKnown       ProblemKind = "no-room-known"
+	HeadsCovered      ProblemKind = "heads-covered"
+	BearingBore       ProblemKind = "bearing-bore"
+	BearingOutside    ProblemKind = "bearing-outside"
+	SeatWithoutFit    ProblemKind = "seat-without-fit"
+	SeatNotAdvised    ProblemKind = "seat-not-advised"
+	PressSizes        ProblemKind = "press-sizes"
+	FitUnusable       ProblemKind = "fit-unusable"
+	NoLimits          ProblemKind = "no-limits"
+	NoStrength        ProblemKind = "no-strength"
+	ClearanceFit      ProblemKind = "clearance-fit"
+	MayBeLoose        ProblemKind = "may-be-loose"
+	PressLength       ProblemKind = "press-length"
+	PressUnworkable   ProblemKind = "press-unworkable"
+	PressYields       ProblemKind = "press-yields"
+	NoLeadIn          ProblemKind = "no-lead-in"
+	PressTooWeak      ProblemKind = "press-too-weak"
+	RegisterBinds     ProblemKind = "register-binds"
+	WeldUnworkable    ProblemKind = "weld-unworkable"
+	WeldNoLength      ProblemKind = "weld-no-length"
+	FilletSmall       ProblemKind = "fillet-small"
+	SquareTooThick    ProblemKind = "square-too-thick"
+	NoWeldChamfer     ProblemKind = "no-weld-chamfer"
+	WeldHardens       ProblemKind = "weld-hardens"
+	WeldIron          ProblemKind = "weld-iron"
+	WeldOwnWay        ProblemKind = "weld-own-way"
+	WeldCracks        ProblemKind = "weld-cracks"
+	WeldMixed         ProblemKind = "weld-mixed"
+)
+
+// Because is a problem of a named thing that is the reason for another.
+type Because struct {
+	Name    string  `json:"name"`
+	Problem Problem `json:"problem"`
+}
+
+// Unit says what the number of an Arg is.
+type Unit string
+
+// The units of numbers in problems. Text is what stands in the input or is the
+// name of a thing, and is printed as it is.
+const (
+	Text     Unit = ""
+	Mm       Unit = "mm"
+	Diameter Unit = "diameter" // mm, printed with Ø
+	Read     Unit = "read"     // mm, as callipers read it
+	Newton   Unit = "N"        // printed in kilonewtons
+	Degree   Unit = "deg"
+	Celsius  Unit = "°C"
+	Number   Unit = "number"
+	Preheat  Unit = "preheat" // °C from Value to High; nothing where High is 0
+)
+
+// Arg is a name, or a number with its unit.
+type Arg struct {
+	Unit  Unit    `json:"unit,omitempty"`
+	Value float64 `json:"value,omitempty"`
+	High  float64 `json:"high,omitempty"` // of a range
+	Text  string  `json:"text,omitempty"`
+}
+
+// Named is an Arg of a name.
+func Named(text string) Arg { return Arg{Text: text} }
+
+// Of is an Arg of a number.
+func Of(unit Unit, value float64) Arg { return Arg{Unit: unit, Value: value} }

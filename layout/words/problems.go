@@ -1,0 +1,157 @@
+package words
+
+import (
+	"strconv"
+	"strings"
+
+	"centrepop/layout/plan"
+)
+
+// About is what is said of one kind of problem. Says and Fix hold {0}, {1} …
+// for the problem's arguments.
+type About struct {
+	Kind         plan.ProblemKind
+	Code         string // the review's short name, by which a job accepts it
+	Severity     plan.Severity
+	Says, Fix    string
+	Rule, Source string
+}
+
+const (
+	practice   = "common practice, no source"
+	byGeometry = "by geometry"
+	byNumbers  = "see the numbers on the sequence sheet"
+)
+
+// Problems is what is said of every kind, in the order of package plan.
+var Problems = []About{
+	{plan.NoClockAngle, "align", plan.StopSeverity, "{0} has no clock angle", "top, a hole group or a radial feature", "only features with a clock angle can line up", byGeometry},
+	{plan.NotPlaced, "align", plan.StopSeverity, "{0} is not placed by any joint", "a joint that puts it on the axis of the others", "what must line up lies at one clock angle of the assembly", byGeometry},
+	{plan.OutOfLine, "align", plan.StopSeverity, "these do not line up: {0}", "move a feature: no turn of the parts of this joint lines them up", "what must line up lies at one clock angle of the assembly", byGeometry},
+	{plan.OutOfLineTurn, "align", plan.StopSeverity, "these do not line up: {0}", "rotate: {1} lines them up", "what must line up lies at one clock angle of the assembly", byGeometry},
+	{plan.NoFaceThere, "place", plan.StopSeverity, "{0} has no face there to stand against", "flush: front-with-front, or faces that touch", "a part stands against a face", byGeometry},
+	{plan.TurnedRound, "place", plan.StopSeverity, "earlier joints turn {0} the other way round", "the same faces here and there", "a part has one place", byGeometry},
+	{plan.PlacedElsewhere, "place", plan.StopSeverity, "earlier joints leave {0} {1} away from where this joint wants it", "lengths of the parts between that agree", "a part has one place", byGeometry},
+	{plan.TurnedElsewhere, "place", plan.StopSeverity, "earlier joints turn {0} by {1} and not {2}", "rotate: {3}", "a part has one place", byGeometry},
+	{plan.WaitForEachOther, "order", plan.StopSeverity, "the joints wait for each other: {0}", "a before or after that breaks the ring, or a drawing that lets the tool in", "every joint can be reached, by tool or torch, when its turn comes", byGeometry},
+	{plan.CannotJoin, "joint", plan.StopSeverity, "{0} cannot be joined so", "{1}", "the joint as drawn has a flaw", byGeometry},
+	{plan.NoBolt, "joint", plan.StopSeverity, "no bolt {0}", "{1}", "a bolt has a size that is made", byGeometry},
+	{plan.OtherThread, "pattern", plan.StopSeverity, "the bolt is {0} and {1} is tapped {2}", "the same thread", "bolt and tapped hole have one thread", byGeometry},
+	{plan.TappedWithNut, "pattern", plan.StopSeverity, "{0} is tapped and needs no nut", "nut: no", "a bolt ends in a thread or a nut", byGeometry},
+	{plan.NoThreadNoNut, "pattern", plan.StopSeverity, "{0} has no thread and the joint no nuts", "nut: yes, or a tapped group", "a bolt ends in a thread or a nut", byGeometry},
+	{plan.HoleTooSmall, "pattern", plan.StopSeverity, "{0} has holes of {1}, too small for {2}", "holes for that bolt", "the hole lets the bolt through", "ISO 273, ASME B18.2.8"},
+	{plan.NoMetalToClamp, "pattern", plan.StopSeverity, "{0} has no metal for the bolt to clamp on that face", "face: the two faces that meet, such as back-on-front", "a bolt clamps metal", byGeometry},
+	{plan.OtherCount, "pattern", plan.StopSeverity, "{0} has {1} holes and {2} has {3}", "the same count on the same circle", "holes that take one bolt are as many on both parts", byGeometry},
+	{plan.StackMisses, "pattern", plan.StopSeverity, "the holes of {0} do not meet those of {1}", "the same pattern", "holes that take one bolt lie on one line", byGeometry},
+	{plan.HolesMiss, "pattern", plan.StopSeverity, "the holes of {0} miss those of {1} by up to {2}; the play allows {3}", "the same circle and angles; seen from the other face a pattern is mirrored", "holes that take one bolt lie on one line, within their play", byGeometry},
+	{plan.HolesMissCircle, "pattern", plan.StopSeverity, "the holes of {0} miss those of {1} by up to {2}; the play allows {3}", "one pitch circle: {4} here and {5} there", "holes that take one bolt lie on one line, within their play", byGeometry},
+	{plan.HolesMissTurn, "pattern", plan.StopSeverity, "the holes of {0} miss those of {1} by up to {2}; the play allows {3}", "rotate: {4} makes them meet", "holes that take one bolt lie on one line, within their play", byGeometry},
+	{plan.NotThrough, "pattern", plan.StopSeverity, "{0} are {1} deep and do not go through {2}", "depth: through", "a bolt goes through what it clamps", byGeometry},
+	{plan.OpensElsewhere, "pattern", plan.StopSeverity, "{0} open on the {1} and the joint is on the {2}", "face: the faces that meet, with the tapped one last", "a tapped hole opens where the bolt comes from", byGeometry},
+	{plan.BoreSinkWrongSide, "counterbore", plan.CheckSeverity, "the counterbores of {0} are on the face of the joint, and the heads on the other", "counterbores on the other face", "a counterbore takes the head", byGeometry},
+	{plan.Countersunk, "counterbore", plan.CheckSeverity, "{0} are countersunk, and a {1} head does not seat in them", "countersunk screws, or counterbore", "a countersink takes a countersunk head", byGeometry},
+	{plan.NoBoltChosen, "joint", plan.StopSeverity, "no bolt can be chosen", "{0}", "a bolt has a size that is made", byGeometry},
+	{plan.NoTorque, "joint", plan.StopSeverity, "no torque can be given", "{0}", "a bolt has a strength class that is known", byGeometry},
+	{"thin-part", "engagement", plan.CheckSeverity, "the part is {0} thick, the thread needs {1} in {2}", "a deeper thread, a smaller bolt or a nut", "the bolt breaks before its thread strips", practice},
+	{"short-thread", "engagement", plan.CheckSeverity, "full thread {0} is short: {1} in {3} and one pitch to spare need {2}", "a deeper thread, a smaller bolt or a nut", "the bolt breaks before its thread strips", practice},
+	{"shallow-drill", "bolt-length", plan.CheckSeverity, "drill {0} deep leaves no room for the tap below {1} of full thread: drill {2}, or {3} with a bottoming tap (DIN 76-1)", "a deeper drill or a shorter thread", "a tap needs room below the thread", "DIN 76-1"},
+	{"nut-not-filled", "engagement", plan.CheckSeverity, "only {0} of the {1} nut is filled", "a longer bolt", "the bolt breaks before its thread strips", practice},
+	{"short-engagement", "engagement", plan.CheckSeverity, "{0} of thread engaged, {1} needed", "a longer bolt or a deeper thread", "the bolt breaks before its thread strips", practice},
+	{"short-protrusion", "bolt-length", plan.CheckSeverity, "{0} past the nut, two threads are {1}", "a longer bolt", "two threads stand past a nut", practice},
+	{"long-past-nut", "bolt-length", plan.CheckSeverity, "{0} past the nut, more than one diameter", "a shorter bolt", "a bolt does not stick out more than its diameter", practice},
+	{"long-past-hole", "bolt-length", plan.CheckSeverity, "{0} past the hole, more than one diameter", "a shorter bolt", "a bolt does not stick out more than its diameter", practice},
+	{"bottoms-out", "bolt-length", plan.CheckSeverity, "the screw is {0} longer than the thread in the hole: it jams before it clamps", "a shorter bolt or a deeper thread", "a bolt reaches its thread and does not bottom", practice},
+	{"near-bottom", "bolt-length", plan.CheckSeverity, "{0} of thread left below the screw, less than one pitch", "a shorter bolt or a deeper thread", "a bolt reaches its thread and does not bottom", practice},
+	{"shank-jams", "bolt-length", plan.CheckSeverity, "the plain shank is {0} long and meets the thread before the {1} grip clamps", "a bolt threaded to the head", "a bolt reaches its thread and does not bottom", practice},
+	{"wall-near", "head", plan.CheckSeverity, "{2}: the wall is {0} from the hole centre, {3} needs {1}", "socket heads, the head on the other side, or move the holes", "head, nut and spanner have room", practice},
+	{"neighbour-near", "head", plan.CheckSeverity, "{2}: the next bolt is {0} away, {3} needs {1}", "socket heads, the head on the other side, or move the holes", "head, nut and spanner have room", practice},
+	{plan.NoStockLength, "bolt-length", plan.CheckSeverity, "no stock length of {0} fits: {because}", "change the grip, the thread depth or the bolt", "a bolt reaches its thread and does not bottom", practice},
+	{plan.StudThread, "bolt-length", plan.CheckSeverity, "the end {0} of {1} is not {2}", "the thread of the joint on both ends", "a stud takes the nuts of its joint", byGeometry},
+	{plan.StudShort, "bolt-length", plan.CheckSeverity, "the thread {0} of {1} is {2} too short", "a longer thread", "the thread reaches through what it clamps", byGeometry},
+	{plan.CounterboreTight, "counterbore", plan.CheckSeverity, "the counterbore {0} is tight for the head {1}", "open the counterbore", "a counterbore is wider than the head", byGeometry},
+	{plan.NoRoomKnown, "joint", plan.StopSeverity, "the room for the heads cannot be worked out", "{0}", "head, nut and spanner have room", byGeometry},
+	{plan.HeadsCovered, "head", plan.CheckSeverity, "{0} need {1} and {2} leaves {3}", "socket heads, the head on the other side, or move the holes", "head, nut and spanner have room", practice},
+	{plan.BearingBore, "seat", plan.StopSeverity, "the bearing's bore is {0} and {1} is {2}", "the bearing that fits the seat", "a bearing fits its seat", byGeometry},
+	{plan.BearingOutside, "seat", plan.StopSeverity, "the bearing's outside is {0} and {1} is {2}", "the bearing that fits the seat", "a bearing fits its seat", byGeometry},
+	{plan.SeatWithoutFit, "seat", plan.CheckSeverity, "{0} has no fit for the bearing: {1} ({2})", "give the seat one of the advised classes", "a bearing seat has a fit for its load", "see the advice on the sequence sheet"},
+	{plan.SeatNotAdvised, "seat", plan.CheckSeverity, "{0} is {1}; advised {2} ({3})", "one of the advised classes, or the maker's own", "a bearing seat has a fit for its load", "see the advice on the sequence sheet"},
+	{plan.PressSizes, "fit-side", plan.StopSeverity, "{0} is {1} and {2} is {3}", "a shaft and a bore of one size", "a press fit has one nominal size", "ISO 286-1"},
+	{plan.FitUnusable, "fit-side", plan.StopSeverity, "the fit {0} cannot be used for {1}", "{2}", "a fit has limits at its size", "ISO 286-1"},
+	{plan.NoLimits, "fit-side", plan.StopSeverity, "{0} has no limits, so the interference is not known", "fit: H7/p6 in the joint, or limits on the part", "a fit needs limits on both sides", "ISO 286-1"},
+	{plan.NoStrength, "joint", plan.StopSeverity, "no strength is known for the material of {0}", "{1}", "a press fit is judged by the strength of its parts", byGeometry},
+	{plan.ClearanceFit, "fit-side", plan.StopSeverity, "this is a clearance fit: the tightest pair has {0} play", "a fit such as H7/p6, or bolts instead of a press", "a press fit has interference at all limits", "ISO 286-1"},
+	{plan.MayBeLoose, "fit-side", plan.CheckSeverity, "the joint may be loose: at the loosest limits there is {0} play", "a fit such as H7/p6 or H7/r6, or limits that leave interference throughout", "a press fit has interference at all limits", "ISO 286-1"},
+	{plan.PressLength, "joint", plan.StopSeverity, "the engaged length is longer than the shorter step, {0}", "at most {0}", "the parts overlap over the engaged length", byGeometry},
+	{plan.PressUnworkable, "joint", plan.StopSeverity, "the press fit cannot be worked out", "{0}", "the joint as drawn has a flaw", byGeometry},
+	{plan.PressYields, "yield", plan.StopSeverity, "at the tightest limits a part yields: safety hub {0}, shaft {1} at {2} MPa", "a looser fit, a thicker hub or a stronger material", "von Mises stress at the tightest limits under yield", "Lamé equations; " + byNumbers},
+	{plan.NoLeadIn, "lead-in", plan.CheckSeverity, "neither {0} nor {1} has a lead-in chamfer: add {2} at {3} or the parts shave", "add the chamfer to one of the parts", "a pressed part has a chamfer to start on", practice},
+	{plan.PressTooWeak, "press-force", plan.StopSeverity, "the force may reach {0} and the shop's press gives {1}: heat the hub to {2} instead", "heat the hub, or take a looser fit", "the force at the tightest limits under that of the press", "Coulomb friction on the pressure; " + byNumbers},
+	{plan.RegisterBinds, "register", plan.CheckSeverity, "{0} may bind by {1}: a register needs clearance, or a press joint", "a fit such as H7/f7", "a spigot goes into its register freely at all limits", "ISO 286-1"},
+	{plan.WeldUnworkable, "joint", plan.StopSeverity, "the weld cannot be worked out", "{0}", "the joint as drawn has a flaw", byGeometry},
+	{plan.WeldNoLength, "joint", plan.StopSeverity, "the weld has no length: it does not run round a circle", "length: 140 mm", "a weld has a length", byGeometry},
+	{plan.FilletSmall, "weld-size", plan.CheckSeverity, "fillet leg {0} is under the least of {1} (AWS D1.1:2020 Table 7.7)", "a larger leg", "a fillet is large enough not to crack", "AWS D1.1:2020 Table 7.7"},
+	{plan.SquareTooThick, "weld-prep", plan.CheckSeverity, "a square butt does not go through {0}: bevel the edge", "bevel the edge", "a square edge is for thin metal", "ISO 9692-1"},
+	{plan.NoWeldChamfer, "weld-prep", plan.CheckSeverity, "no chamfer for the weld is drawn on {0} or {1}", "add the chamfer with for: weld", "a groove weld has a prepared edge", "ISO 9692-1"},
+	{plan.WeldHardens, "weld-metal", plan.CheckSeverity, "{0} hardens beside the weld and is not readily weldable: {1}slow cooling and a proven procedure are needed, or join otherwise", "preheat by a procedure, another material, or bolts", "both metals take an ordinary weld", practice},
+	{plan.WeldIron, "weld-metal", plan.CheckSeverity, "{0} is not readily weldable: {1}nickel filler and a proven procedure are needed, or join otherwise", "preheat by a procedure, another material, or bolts", "both metals take an ordinary weld", practice},
+	{plan.WeldOwnWay, "weld-metal", plan.CheckSeverity, "{0} is not readily weldable like ordinary steel: it takes a filler and procedure of its own", "a procedure for this metal, another material, or bolts", "both metals take an ordinary weld", practice},
+	{plan.WeldCracks, "weld-metal", plan.StopSeverity, "{0} is not readily weldable: it cracks whatever is done; join otherwise", "another material, bolts or brazing", "neither metal cracks when it is welded", practice},
+	{plan.WeldMixed, "weld-metal", plan.StopSeverity, "{0} is not readily weldable to the other metal: they do not mix; join otherwise", "bolts, or one metal for both", "a weld joins metals that mix", practice},
+}
+
+var aboutKind = func() map[plan.ProblemKind]About {
+	m := make(map[plan.ProblemKind]About, len(Problems))
+	for _, a := range Problems {
+		m[a.Kind] = a
+	}
+	return m
+}()
+
+// AboutKind is the row of a kind; a kind without one is a fault of the program
+// that the tests of this package find.
+func AboutKind(kind plan.ProblemKind) About { return aboutKind[kind] }
+
+// Says is the sentence of a problem, in the writer's units.
+func (w Writer) Says(p plan.Problem) string { return w.fill(AboutKind(p.Kind).Says, p) }
+
+// Fix is what would put a problem right.
+func (w Writer) Fix(p plan.Problem) string { return w.fill(AboutKind(p.Kind).Fix, p) }
+
+// fill puts a problem's arguments in the places of a sentence.
+func (w Writer) fill(text string, p plan.Problem) string {
+	var because []string
+	for _, b := range p.Because {
+		because = append(because, b.Name+" "+w.Says(b.Problem))
+	}
+	pairs := []string{"{because}", strings.Join(because, "; ")}
+	for i, a := range p.Args {
+		pairs = append(pairs, "{"+strconv.Itoa(i)+"}", w.Arg(a))
+	}
+	return strings.NewReplacer(pairs...).Replace(text)
+}
+
+// Arg writes a name as it is and a number with its unit.
+func (w Writer) Arg(a plan.Arg) string {
+	switch a.Unit {
+	case plan.Mm:
+		return w.Size(a.Value)
+	case plan.Diameter:
+		return w.Dia(a.Value)
+	case plan.Read:
+		return w.Read(a.Value)
+	case plan.Newton:
+		return Trim(a.Value/1000, 0) + " kN"
+	case plan.Degree:
+		return Trim(a.Value, 2) + "°"
+	case plan.Celsius:
+		return Trim(a.Value, 0) + " °C"
+	case plan.Number:
+		return Trim(a.Value, 2)
+	case plan.Preheat:
+		if a.High == 0 {
+			return ""
+		}
+		return "preheat to " + Trim(a.Value, 0) + " – " + Trim(a.High, 0) + " °C (a start, common practice), "
+	}
+	return a.Text
+}
