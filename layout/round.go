@@ -7,7 +7,6 @@ import (
 
 	"centrepop/layout/plan"
 	"centrepop/parts"
-	"centrepop/parts/geom"
 )
 
 // roundFeatures lays out the holes, slots and windows cut from outside into a
@@ -51,7 +50,7 @@ func (r *resolver) roundFeatures() {
 		for _, a := range f.Clock {
 			angles = append(angles, a.Deg)
 		}
-		geom.FromTop(angles)
+		fromTop(angles)
 		for _, a := range angles {
 			n++
 			row.N, row.ClockDeg = n, a

@@ -5,7 +5,6 @@ import (
 
 	"centrepop/layout/plan"
 	"centrepop/parts"
-	"centrepop/parts/geom"
 )
 
 // section draws the half section from the steps, chamfers and undercuts.
@@ -158,7 +157,7 @@ func (r *resolver) mass() float64 {
 	}
 	volume := 0.0
 	if r.part.Outline != nil {
-		volume = math.Abs(geom.NewContour(r.outlinePath()).AreaMm2()) * r.part.Thickness.Mm
+		volume = areaMm2(r.outlinePath()) * r.part.Thickness.Mm
 		if bore := r.stepNamed("bore"); bore != nil {
 			volume -= math.Pi / 4 * bore.size.nominalMm * bore.size.nominalMm * r.part.Thickness.Mm
 		}

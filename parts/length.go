@@ -5,16 +5,20 @@ import (
 	"math"
 	"strconv"
 	"strings"
-
-	"centrepop/parts/geom"
 )
+
+// mmPerInch is exact: international inch, 1959 agreement, ISO 31-1 annex.
+const mmPerInch = 25.4
 
 // newtonPerTonne is a tonne-force: 1000 kg under standard gravity, 9.80665
 // m/s² (3rd CGPM 1901).
 const newtonPerTonne = 9806.65
 
-// smallestMm is the smallest size in millimetres.
-const smallestMm = 0.001
+// Limits of lengths in millimetres.
+const (
+	smallestMm = 0.001
+	largestMm  = 10_000.0
+)
 
 // lengthForms is what a length may look like, for messages.
 const lengthForms = "12, 12.7 mm, 1/2 in, 1-3/8 in or 0.375 in"
@@ -33,11 +37,11 @@ func parseLength(text string, units Units) (mm float64, wrong string) {
 	switch unit {
 	case "":
 		if units == Inches {
-			factor = geom.MmPerInch
+			factor = mmPerInch
 		}
 	case "mm":
 	case "in":
-		factor = geom.MmPerInch
+		factor = mmPerInch
 	case `"`, "''", "″", "inch", "inches":
 		return 0, "write inches as `in`"
 	default:
@@ -48,8 +52,8 @@ func parseLength(text string, units Units) (mm float64, wrong string) {
 		return 0, wrong
 	}
 	mm = value * factor
-	if math.Abs(mm) > geom.LargestMm {
-		return 0, fmt.Sprintf("lengths go up to %g mm (10 m)", geom.LargestMm)
+	if math.Abs(mm) > largestMm {
+		return 0, fmt.Sprintf("lengths go up to %g mm (10 m)", largestMm)
 	}
 	return mm, ""
 }

@@ -8,7 +8,6 @@ import (
 	"fmt"
 	"math"
 	"strconv"
-	"strings"
 
 	"github.com/tdewolff/canvas"
 
@@ -43,17 +42,16 @@ func Lightness(t templates.Tone) float64 {
 }
 
 // TextMatrix returns the transform from text that starts at the origin, along
-// x, to where t stands on its drawing. Content is what is set, made printable.
-func TextMatrix(t templates.Text) (m canvas.Matrix, content string) {
-	content = typeface.Printable(t.Content)
-	m = canvas.Identity.Translate(t.XMm, t.YMm).Rotate(t.RotateDeg)
+// x, to where t stands on its drawing.
+func TextMatrix(t templates.Text) canvas.Matrix {
+	m := canvas.Identity.Translate(t.XMm, t.YMm).Rotate(t.RotateDeg)
 	switch t.Align {
 	case templates.Centre:
-		m = m.Translate(-typeface.WidthMm(content, t.SizeMm, t.Bold)/2, 0)
+		m = m.Translate(-typeface.WidthMm(t.Content, t.SizeMm, t.Bold)/2, 0)
 	case templates.Right:
-		m = m.Translate(-typeface.WidthMm(content, t.SizeMm, t.Bold), 0)
+		m = m.Translate(-typeface.WidthMm(t.Content, t.SizeMm, t.Bold), 0)
 	}
-	return m, content
+	return m
 }
 
 // CheckPath refuses a path with a number that is not finite or beyond MaxMm.
@@ -62,12 +60,12 @@ func CheckPath(p *canvas.Path) error {
 	if p == nil {
 		return nil
 	}
-	for s := p.Scanner(); s.Scan(); {
-		for _, v := range s.Values() {
-			if !within(v) {
-				return fmt.Errorf("a path runs to %v mm", v)
-			}
+	for _, v := range p.Data() { // its commands are small numbers
+		if !within(v) {
+			return fmt.Errorf("a path runs to %v mm", v)
 		}
+	}
+	for s := p.Scanner(); s.Scan(); {
 		if s.Cmd() == canvas.ArcToCmd {
 			if rx, ry, _, _, _ := s.Arc(); !(rx > 0) || !(ry > 0) {
 				return fmt.Errorf("an arc has the radii %v and %v mm", rx, ry)
@@ -102,7 +100,9 @@ func CheckShape(s templates.Shape) error {
 	return nil
 }
 
-// CheckText refuses a text without a size or off the range of coordinates.
+// CheckText refuses a text without a size, off the range of coordinates, or
+// with a character that the typeface lacks: an empty box in its place could be
+// taken for a sign.
 func CheckText(t templates.Text) error {
 	if !within(t.XMm) || !within(t.YMm) || !within(t.RotateDeg) {
 		return fmt.Errorf("text %q stands at %v, %v mm, turned by %v", t.Content, t.XMm, t.YMm, t.RotateDeg)
@@ -110,7 +110,21 @@ func CheckText(t templates.Text) error {
 	if !(t.SizeMm > 0) || !within(t.SizeMm) {
 		return fmt.Errorf("text %q has the size %v mm", t.Content, t.SizeMm)
 	}
+	if r, lacks := typeface.Lacks(t.Content); lacks {
+		return &LackingError{Text: t.Content, Char: r}
+	}
 	return nil
+}
+
+// A LackingError says that a text holds a character that the typeface lacks.
+type LackingError struct {
+	Text string
+	Char rune
+}
+
+// Error names the character and the text.
+func (e *LackingError) Error() string {
+	return fmt.Sprintf("the typeface has no character %q (U+%04X) for the text %q", e.Char, e.Char, e.Text)
 }
 
 // CheckGroup refuses a group at a depth beyond MaxDepth (the items of a page
@@ -160,14 +174,34 @@ func Each(d *templates.Drawing, shape func(templates.Shape) error, text func(tem
 	return nil
 }
 
-// Decimal is v with at most n decimals, without the zeros at the end; never -0.
-func Decimal(v float64, n int) string {
-	s := strconv.FormatFloat(v, 'f', n, 64)
-	if strings.Contains(s, ".") {
-		s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
+// Decimal is v with at most n decimals, 0 to 9, without the zeros at the end;
+// never -0.
+func Decimal(v float64, n int) string { return string(AppendDecimal(nil, v, n)) }
+
+// AppendDecimal appends Decimal to b.
+func AppendDecimal(b []byte, v float64, n int) []byte {
+	unit := units[n]
+	scaled := math.Round(v * float64(unit))
+	if !(math.Abs(scaled) < 1<<53) { // far beyond MaxMm, where decimals mean nothing
+		return strconv.AppendFloat(b, v, 'f', 0, 64)
 	}
-	if s == "-0" {
-		return "0"
+	count := int64(scaled)
+	if count < 0 {
+		b, count = append(b, '-'), -count
 	}
-	return s
+	b = strconv.AppendInt(b, count/unit, 10)
+	count %= unit
+	if count == 0 {
+		return b
+	}
+	b = append(b, '.')
+	for count > 0 {
+		unit /= 10
+		b = append(b, byte('0'+count/unit))
+		count %= unit
+	}
+	return b
 }
+
+// units are the parts of one that n decimals count.
+var units = [...]int64{1, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9}

@@ -1,10 +1,15 @@
 package render_test
 
 import (
+	"errors"
 	"math"
+	"strconv"
+	"strings"
 	"testing"
+	"unicode/utf8"
 
 	"github.com/tdewolff/canvas"
+	"pgregory.net/rapid"
 
 	"centrepop/render"
 	"centrepop/templates"
@@ -27,19 +32,55 @@ func TestLightness(t *testing.T) {
 
 // The aligned point of a text stands at its position, whatever its turn.
 func TestTextMatrix(t *testing.T) {
-	text := templates.Text{XMm: 30, YMm: 40, SizeMm: 5, Content: "12\t±", RotateDeg: 75}
-	width := typeface.WidthMm("12□±", 5, false)
+	text := templates.Text{XMm: 30, YMm: 40, SizeMm: 5, Content: "12 ±", RotateDeg: 75}
+	width := typeface.WidthMm("12 ±", 5, false)
 	for align, part := range map[templates.Align]float64{templates.Left: 0, templates.Centre: 0.5, templates.Right: 1} {
 		text.Align = align
-		m, content := render.TextMatrix(text)
-		if content != "12□±" {
-			t.Errorf("the content is %q", content)
-		}
-		p := m.Dot(canvas.Point{X: part * width})
+		p := render.TextMatrix(text).Dot(canvas.Point{X: part * width})
 		if math.Hypot(p.X-30, p.Y-40) > 1e-9 {
 			t.Errorf("alignment %d stands at %v", align, p)
 		}
 	}
+}
+
+// A character that the typeface lacks is named, with its text.
+func TestLackingCharacter(t *testing.T) {
+	for content, want := range map[string]rune{"Ring 漢": '漢', "a\tb": '\t', "😀": '😀', "\xff": utf8.RuneError, "12 □ ±": 0} {
+		err := render.CheckText(templates.Text{SizeMm: 3, Content: content})
+		var lacking *render.LackingError
+		if got := errors.As(err, &lacking); got != (want != 0) {
+			t.Errorf("%q: error %v", content, err)
+		} else if got && (lacking.Char != want || lacking.Text != content) {
+			t.Errorf("%q: %+v", content, lacking)
+		}
+	}
+}
+
+func TestDecimal(t *testing.T) {
+	for _, c := range []struct {
+		v    float64
+		n    int
+		want string
+	}{
+		{0, 4, "0"}, {math.Copysign(0, -1), 4, "0"}, {-0.00001, 4, "0"}, {1, 4, "1"}, {10, 4, "10"}, {-0.5, 4, "-0.5"},
+		{1.23456, 4, "1.2346"}, {100.10004, 4, "100.1"}, {0.0007, 4, "0.0007"}, {-12.999999, 4, "-13"}, {7.5, 0, "8"},
+		{0.123456789, 9, "0.123456789"}, {1e5, 9, "100000"}, {1e30, 2, "1000000000000000019884624838656"},
+	} {
+		if got := render.Decimal(c.v, c.n); got != c.want {
+			t.Errorf("Decimal(%v, %d) = %q, want %q", c.v, c.n, got, c.want)
+		}
+	}
+	rapid.Check(t, func(t *rapid.T) {
+		v, n := rapid.Float64Range(-render.MaxMm, render.MaxMm).Draw(t, "v"), rapid.IntRange(0, 9).Draw(t, "n")
+		got := render.Decimal(v, n)
+		back, err := strconv.ParseFloat(got, 64)
+		if err != nil || math.Abs(back-v) > 0.5000001*math.Pow10(-n)+1e-11 {
+			t.Fatalf("Decimal(%v, %d) = %q", v, n, got)
+		}
+		if whole, rest, ok := strings.Cut(got, "."); ok && (len(rest) > n || rest[len(rest)-1] == '0') || got == "-0" || whole == "" {
+			t.Fatalf("Decimal(%v, %d) = %q", v, n, got)
+		}
+	})
 }
 
 func TestChecks(t *testing.T) {

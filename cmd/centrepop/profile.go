@@ -10,7 +10,6 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
-	"centrepop/render/atomicfile"
 	"centrepop/render/pdf"
 	"centrepop/render/svg"
 	"centrepop/templates"
@@ -68,7 +67,7 @@ func profile(c *call) error {
 	if err != nil {
 		return err
 	}
-	err = atomicfile.Write(*out, func(w io.Writer) error {
+	err = save(*out, job, func(w io.Writer) error {
 		if ext == ".svg" {
 			return svg.Write(w, &page.Drawing, page.WidthMm, page.HeightMm)
 		}

@@ -1,19 +1,14 @@
 package main
 
 import (
-	"errors"
 	"fmt"
 	"io"
-	"os"
-	"path/filepath"
 	"strings"
 
 	"centrepop/layout"
 	"centrepop/layout/plan"
 	"centrepop/layout/review"
 	"centrepop/parts"
-	"centrepop/render/atomicfile"
-	"centrepop/render/pdf"
 	"centrepop/render/png"
 	"centrepop/templates"
 )
@@ -52,57 +47,6 @@ func (c *call) printerFlag() *string {
 	return c.flags.String("printer", "", "correct all sheets for this printer: see centrepop printer")
 }
 
-// output checks the -o flag before any work is done.
-func output(flag, ext string) error {
-	switch {
-	case flag == "":
-		return badUse("-o FILE is needed")
-	case !strings.EqualFold(filepath.Ext(flag), ext):
-		return badUse("-o %s: the file's name must end in %s", flag, ext)
-	}
-	return nil
-}
-
-// spare refuses an output that is one of the job's own files, under whatever
-// name: replacing it would lose the drawing.
-func spare(out, jobPath string, job *parts.Job) error {
-	target, err := os.Stat(out)
-	if err != nil {
-		return nil // not there, or not to be reached: writing will tell
-	}
-	inputs := []string{jobPath}
-	for _, p := range job.Parts {
-		inputs = append(inputs, filepath.Join(filepath.Dir(jobPath), p.File))
-	}
-	for _, input := range inputs {
-		if info, err := os.Stat(input); err == nil && os.SameFile(info, target) {
-			return badUse("-o %s: this is an input of the job, %s", out, input)
-		}
-	}
-	return nil
-}
-
-// written is what a command that writes a file answers.
-type written struct {
-	Output string   `json:"output"`
-	Pages  int      `json:"pages"`
-	Paper  string   `json:"paper"`
-	Parts  []string `json:"parts"`
-}
-
-// writePDF renders the document and writes it whole or not at all.
-func (c *call) writePDF(doc *templates.Document, path string, answer written) error {
-	if err := atomicfile.Write(path, func(w io.Writer) error { return pdf.Write(w, doc) }); err != nil {
-		return err
-	}
-	answer.Output, answer.Pages = path, len(doc.Pages)
-	if *c.json {
-		return c.print(answer)
-	}
-	fmt.Fprintf(c.stdout, "wrote %s: %d pages %s, %d parts\n", path, answer.Pages, answer.Paper, len(answer.Parts))
-	return nil
-}
-
 func sheets(c *call) error {
 	out := c.flags.StringP("output", "o", "", "PDF file to write")
 	size := c.paperFlag()
@@ -113,63 +57,37 @@ func sheets(c *call) error {
 	if err := output(*out, ".pdf"); err != nil {
 		return err
 	}
-	doc, answer, err := packet(c.args[0], *size, *device, *out)
+	job, doc, answer, err := packet(c.args[0], *size, *device, *out)
 	if err != nil {
 		return err
 	}
-	return c.writePDF(doc, *out, answer)
+	return c.writePDF(job, doc, *out, answer)
 }
 
 // packet is the whole shop packet of a job, corrected for a printer if one is
 // named.
-func packet(path, size, device, out string) (*templates.Document, written, error) {
+func packet(path, size, device, out string) (*parts.Job, *templates.Document, written, error) {
 	fix, err := correction(device)
 	if err != nil {
-		return nil, written{}, err
+		return nil, nil, written{}, err
 	}
 	job, pl, err := load(path)
 	if err != nil {
-		return nil, written{}, err
+		return nil, nil, written{}, err
 	}
 	if err := spare(out, path, job); err != nil {
-		return nil, written{}, err
+		return nil, nil, written{}, err
 	}
 	p, err := paper(pl, size)
 	if err != nil {
-		return nil, written{}, err
+		return nil, nil, written{}, err
 	}
 	doc, err := templates.Packet(pl, templates.Options{Paper: p, Printer: fix, Findings: review.Review(job, pl)})
 	answer := written{Paper: p.Name}
 	for _, q := range pl.Parts {
 		answer.Parts = append(answer.Parts, q.Name)
 	}
-	return doc, answer, located(err, job)
-}
-
-// located points at the shape of the part that is too large for the paper.
-// Other errors of the drawing stage come from no place in the input.
-func located(err error, job *parts.Job) error {
-	var large *templates.TooLargeError
-	if !errors.As(err, &large) {
-		return err
-	}
-	for _, p := range job.Parts {
-		if p.Name.Value != large.Part {
-			continue
-		}
-		pos := p.Name.Pos
-		switch {
-		case p.Outline != nil:
-			pos = p.Outline.Pos
-		case p.Profile != nil:
-			pos = p.Profile.Pos
-		case p.Frustum != nil:
-			pos = p.Frustum.Pos
-		}
-		what, _ := strings.CutPrefix(large.Error(), "templates: ")
-		return parts.Errors{job.Fault(pos, what, "a smaller part, or --paper A3")}
-	}
-	return err
+	return job, doc, answer, located(err, job)
 }
 
 func template(c *call) error {
@@ -225,7 +143,7 @@ func template(c *call) error {
 	if err != nil {
 		return located(err, job)
 	}
-	return c.writePDF(doc, *out, written{Paper: p.Name, Parts: names})
+	return c.writePDF(job, doc, *out, written{Paper: p.Name, Parts: names})
 }
 
 // partNamed finds a part or says which there are.
@@ -254,14 +172,14 @@ func preview(c *call) error {
 	if !(*dpi >= 20 && *dpi <= 600) {
 		return badUse("--dpi %v: 20 to 600", *dpi)
 	}
-	doc, answer, err := packet(c.args[0], *size, "", *out)
+	job, doc, answer, err := packet(c.args[0], *size, "", *out)
 	if err != nil {
 		return err
 	}
 	if *page < 1 || *page > len(doc.Pages) {
 		return badUse("--page %d: the packet has pages 1 to %d", *page, len(doc.Pages))
 	}
-	if err := atomicfile.Write(*out, func(w io.Writer) error { return png.Write(w, &doc.Pages[*page-1], *dpi) }); err != nil {
+	if err := save(*out, job, func(w io.Writer) error { return png.Write(w, &doc.Pages[*page-1], *dpi) }); err != nil {
 		return err
 	}
 	answer.Output, answer.Pages = *out, 1

@@ -30,7 +30,6 @@ import (
 	"strings"
 
 	"centrepop/layout/threads"
-	"centrepop/parts/geom"
 )
 
 // A Head is the kind of head.
@@ -150,7 +149,7 @@ func (b Bolt) HeadDiameterMm(h Head) (float64, error) {
 }
 
 // inch is one inch in mm.
-const inch = geom.MmPerInch
+const inch = 25.4
 
 // finite reports whether x is a number, not NaN and not infinite.
 func finite(x float64) bool { return !math.IsNaN(x) && !math.IsInf(x, 0) }

@@ -5,14 +5,12 @@ import (
 	"math"
 	"strconv"
 	"strings"
-
-	"centrepop/parts/geom"
 )
 
 // The units of SVG in millimetres (CSS Values 3, absolute lengths: an inch is
 // 96 px, 72 pt and 6 pc).
 const (
-	mmPerInch = geom.MmPerInch
+	mmPerInch = 25.4
 	mmPerPx   = mmPerInch / 96
 )
 

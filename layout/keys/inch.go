@@ -4,10 +4,9 @@ import (
 	"math"
 
 	"centrepop/layout/lookup"
-	"centrepop/parts/geom"
 )
 
-const mmPerInch = geom.MmPerInch
+const mmPerInch = 25.4
 
 // inchRow is one line of ASME B17.1-1967 in inches. square is the height up to
 // 6-1/2 in, where square keys are preferred; flat is the height of the

@@ -31,11 +31,9 @@ import (
 	"github.com/tetratelabs/wazero"
 	"github.com/tetratelabs/wazero/api"
 	"github.com/tetratelabs/wazero/experimental"
-
-	"centrepop/parts/geom"
 )
 
-const mmPerPt = geom.MmPerInch / 72
+const mmPerPt = 25.4 / 72
 
 // Point is a place on the page in millimetres.
 type Point struct{ X, Y float64 }

@@ -1,28 +1,69 @@
 package pdf
 
 import (
-	"fmt"
-	"strings"
+	"math"
+	"slices"
 
-	"github.com/go-pdf/fpdf"
 	"github.com/tdewolff/canvas"
 
 	"centrepop/render"
 	"centrepop/templates"
+	"centrepop/templates/typeface"
 )
 
-// family is the name the faces go by inside the library.
-const family = "dejavucondensed"
+// area is an upright rectangle in millimetres.
+type area struct{ x0, y0, x1, y1 float64 }
 
-// nominalPt is the size every text is set in; the transform around it gives
-// the true size, because the library rounds sizes to 0.01 point.
-const nominalPt = 10.0
+func (a area) meets(b area) bool {
+	return a.x0 <= b.x1 && b.x0 <= a.x1 && a.y0 <= b.y1 && b.y0 <= a.y1
+}
 
-// painter writes the content of one page. It uses the library only to put out
-// raw operators and to set text, since the library rounds lengths to 0.01 pt.
+func (a area) within(b area) area {
+	return area{max(a.x0, b.x0), max(a.y0, b.y0), min(a.x1, b.x1), min(a.y1, b.y1)}
+}
+
+func (a area) grown(d float64) area { return area{a.x0 - d, a.y0 - d, a.x1 + d, a.y1 + d} }
+
+func (a area) moved(dx, dy float64) area { return area{a.x0 + dx, a.y0 + dy, a.x1 + dx, a.y1 + dy} }
+
+// through returns the rectangle about a after a transform.
+func (a area) through(m canvas.Matrix) area {
+	r := canvas.Rect{X0: a.x0, Y0: a.y0, X1: a.x1, Y1: a.y1}.Transform(m)
+	return area{r.X0, r.Y0, r.X1, r.Y1}
+}
+
+// pen is the part of the graphics state that items set: it is only written
+// where it differs from what the file has set already.
+type pen struct {
+	line, fill     float64 // lightness
+	widthMm        float64
+	dash           []float64
+	bold, lettered bool // the face in force, and whether there is one
+	sizeMm         float64
+}
+
+// freshPen is how a page begins (table 52): black, lines of one point.
+var freshPen = pen{widthMm: 1 / ptPerMm}
+
+// painter writes the content of pages, one after the other, and notes the
+// characters it has set.
 type painter struct {
-	f        *fpdf.Fpdf
-	heightMm float64
+	b    []byte
+	used glyphs
+	pen  pen
+	// Drawings that were only moved are written moved: (dxMm, dyMm) leads
+	// from an item's coordinates to those of the file, and seen is what can
+	// be seen, in the latter. What lies off it is not written.
+	dxMm, dyMm float64
+	seen       area
+}
+
+// page returns the content stream of a page; the next call overwrites it.
+func (p *painter) page(page *templates.Page) ([]byte, error) {
+	p.b, p.pen = p.b[:0], freshPen
+	p.dxMm, p.dyMm, p.seen = 0, 0, area{0, 0, page.WidthMm, page.HeightMm}
+	err := p.drawing(&page.Drawing, 0)
+	return p.b, err
 }
 
 func (p *painter) drawing(d *templates.Drawing, depth int) error {
@@ -33,97 +74,178 @@ func (p *painter) group(g templates.Group, depth int) error {
 	if err := render.CheckGroup(g, depth); err != nil {
 		return err
 	}
-	p.f.RawWriteStr("q")
+	m := canvas.Identity.Translate(p.dxMm, p.dyMm).Mul(g.Transform)
+	moved := m[0][0] == 1 && m[1][1] == 1 && m[0][1] == 0 && m[1][0] == 0
+	before := *p
+	if nested := g.Clip != nil || !moved; nested {
+		p.b = append(p.b, "q\n"...)
+		defer func() {
+			p.b, p.pen = append(p.b, "Q\n"...), before.pen
+		}()
+	}
+	defer func() { p.dxMm, p.dyMm, p.seen = before.dxMm, before.dyMm, before.seen }()
 	if g.Clip != nil {
-		clip := pathOperators(g.Clip)
-		if clip == "" {
-			clip = "0 0 m h " // an empty path lets nothing through
-		}
-		p.f.RawWriteStr(clip + "W n")
+		p.clip(g.Clip)
 	}
-	p.f.RawWriteStr(matrixOperator(g.Transform))
-	if err := p.drawing(g.Drawing, depth+1); err != nil {
-		return err
+	if moved {
+		p.dxMm, p.dyMm = m[0][2], m[1][2]
+	} else {
+		p.b = appendMatrix(p.b, m)
+		p.b = append(p.b, " cm\n"...)
+		p.dxMm, p.dyMm, p.seen = 0, 0, p.seen.through(m.Inv())
 	}
-	p.f.RawWriteStr("Q")
-	return nil
+	return p.drawing(g.Drawing, depth+1)
+}
+
+// clip keeps what follows to the inside of a path.
+func (p *painter) clip(path *canvas.Path) {
+	before := len(p.b)
+	bounds := area{math.Inf(1), math.Inf(1), math.Inf(-1), math.Inf(-1)}
+	for s := range subpaths(path.Data()) {
+		b := reach(s)
+		bounds = area{min(bounds.x0, b.x0), min(bounds.y0, b.y0), max(bounds.x1, b.x1), max(bounds.y1, b.y1)}
+		p.b = p.appendPath(p.b, s)
+	}
+	if len(p.b) == before {
+		p.b = append(p.b, "0 0 m h "...) // an empty path lets nothing through
+	}
+	p.b = append(p.b, "W n\n"...)
+	p.seen = p.seen.within(bounds.moved(p.dxMm, p.dyMm))
 }
 
 func (p *painter) shape(s templates.Shape) error {
-	if s.Path == nil || s.Path.Empty() || s.Fill == templates.None && s.Stroke == templates.None {
+	if s.Path.Empty() || s.Fill == templates.None && s.Stroke == templates.None {
 		return nil
 	}
 	if err := render.CheckShape(s); err != nil {
 		return err
 	}
-	var b strings.Builder
-	b.WriteString("q ")
-	paint := "B"
-	if s.Fill != templates.None {
-		b.WriteString(grey(s.Fill) + " g ")
-	} else {
-		paint = "S"
-	}
+	// A mitre reaches render.MiterLimit half widths beyond its corner.
+	window, margin := p.seen.moved(-p.dxMm, -p.dyMm), 0.0
 	if s.Stroke != templates.None {
-		b.WriteString(penOperators(s))
-	} else {
-		paint = "f"
+		margin = s.WidthMm / 2 * render.MiterLimit
 	}
-	b.WriteString(pathOperators(s.Path) + paint + " Q")
-	p.f.RawWriteStr(b.String())
+	drawn := false
+	for sub := range subpaths(s.Path.Data()) {
+		if !reach(sub).grown(margin).meets(window) {
+			continue // it neither fills nor lines anything that is seen
+		}
+		if !drawn {
+			p.take(s)
+			drawn = true
+		}
+		p.b = p.appendPath(p.b, sub)
+	}
+	if drawn {
+		p.b = append(p.b, operator(s)...)
+	}
 	return nil
 }
 
-// penOperators sets grey, width, butt ends, mitred joins and dashes.
-func penOperators(s templates.Shape) string {
-	var b strings.Builder
-	fmt.Fprintf(&b, "%s G %s w 0 J 0 j %d M ", grey(s.Stroke), number(s.WidthMm*ptPerMm), render.MiterLimit)
-	if len(s.DashMm) > 0 {
-		dashes := make([]string, len(s.DashMm))
-		for i, d := range s.DashMm {
-			dashes[i] = number(d * ptPerMm)
-		}
-		b.WriteString("[" + strings.Join(dashes, " ") + "] 0 d ")
+// operator paints the path of a shape (clause 8.5.3).
+func operator(s templates.Shape) string {
+	switch {
+	case s.Stroke == templates.None:
+		return "f\n"
+	case s.Fill == templates.None:
+		return "S\n"
 	}
-	return b.String()
+	return "B\n"
 }
 
+// take sets what a shape is painted with.
+func (p *painter) take(s templates.Shape) {
+	if s.Fill != templates.None {
+		p.fillWith(render.Lightness(s.Fill))
+	}
+	if s.Stroke == templates.None {
+		return
+	}
+	if l := render.Lightness(s.Stroke); l != p.pen.line {
+		p.pen.line = l
+		p.b = append(render.AppendDecimal(p.b, l, 4), " G "...)
+	}
+	if s.WidthMm != p.pen.widthMm {
+		p.pen.widthMm = s.WidthMm
+		p.b = append(appendPt(p.b, s.WidthMm), " w "...)
+	}
+	if !slices.Equal(s.DashMm, p.pen.dash) {
+		p.pen.dash = s.DashMm
+		p.b = append(p.b, '[')
+		for i, d := range s.DashMm {
+			if i > 0 {
+				p.b = append(p.b, ' ')
+			}
+			p.b = appendPt(p.b, d)
+		}
+		p.b = append(p.b, "]0 d "...)
+	}
+}
+
+func (p *painter) fillWith(lightness float64) {
+	if lightness != p.pen.fill {
+		p.pen.fill = lightness
+		p.b = append(render.AppendDecimal(p.b, lightness, 4), " g "...)
+	}
+}
+
+// text sets a line of text (clause 9.4).
 func (p *painter) text(t templates.Text) error {
-	if err := render.CheckText(t); err != nil {
+	if err := render.CheckText(t); err != nil || t.Content == "" {
 		return err
 	}
-	m, content := render.TextMatrix(t)
-	if content == "" {
+	widthMm := typeface.WidthMm(t.Content, t.SizeMm, t.Bold)
+	x, y := t.XMm+p.dxMm, t.YMm+p.dyMm
+	// No glyph goes further from the line it stands on than its width and
+	// the height of the face.
+	if room := widthMm + 2*t.SizeMm; !(area{x, y, x, y}).grown(room).meets(p.seen) {
 		return nil
 	}
-	scale := t.SizeMm * ptPerMm / nominalPt
-	m = m.Scale(scale, scale)
-	style := ""
-	if t.Bold {
-		style = "B"
+	shift := 0.0
+	switch t.Align {
+	case templates.Centre:
+		shift = -widthMm / 2
+	case templates.Right:
+		shift = -widthMm
 	}
-	p.f.RawWriteStr("q " + grey(t.Tone) + " g " + matrixOperator(m))
-	p.f.SetFont(family, style, nominalPt)
-	p.f.Text(0, p.heightMm, content) // the library counts y from the top
-	p.f.RawWriteStr("Q")
-	return p.f.Error()
-}
-
-// grey is the lightness of a tone in DeviceGray.
-func grey(t templates.Tone) string { return number(render.Lightness(t)) }
-
-// matrixOperator concatenates a transform of millimetres.
-func matrixOperator(m canvas.Matrix) string {
-	var b strings.Builder
-	for _, v := range []float64{m[0][0], m[1][0], m[0][1], m[1][1]} {
-		b.WriteString(render.Decimal(v, 9) + " ")
+	p.fillWith(render.Lightness(t.Tone))
+	p.letter(t.Bold, t.SizeMm)
+	p.b = append(p.b, "BT "...)
+	if t.RotateDeg == 0 {
+		p.b = append(p.appendPoint(p.b, t.XMm+shift, t.YMm), "Td("...)
+	} else {
+		m := canvas.Identity.Translate(x, y).Rotate(t.RotateDeg).Translate(shift, 0)
+		p.b = append(appendMatrix(p.b, m), " Tm("...)
 	}
-	return b.String() + point(m[0][2], m[1][2]) + "cm"
+	p.b = p.used.appendText(p.b, t.Content, t.Bold)
+	p.b = append(p.b, ")Tj ET\n"...)
+	return nil
 }
 
-// point is a place in millimetres as two numbers in points, space after each.
-func point(xMm, yMm float64) string {
-	return number(xMm*ptPerMm) + " " + number(yMm*ptPerMm) + " "
+// letter sets face and size.
+func (p *painter) letter(bold bool, sizeMm float64) {
+	if p.pen.lettered && p.pen.bold == bold && p.pen.sizeMm == sizeMm {
+		return
+	}
+	p.pen.lettered, p.pen.bold, p.pen.sizeMm = true, bold, sizeMm
+	p.b = append(p.b, "/"+fontName(bold)+" "...)
+	p.b = append(appendPt(p.b, sizeMm), " Tf "...)
 }
 
-func number(v float64) string { return render.Decimal(v, 4) }
+// appendMatrix appends a transform of millimetres.
+func appendMatrix(b []byte, m canvas.Matrix) []byte {
+	for _, v := range [4]float64{m[0][0], m[1][0], m[0][1], m[1][1]} {
+		b = append(render.AppendDecimal(b, v, 9), ' ')
+	}
+	b = append(appendPt(b, m[0][2]), ' ')
+	return appendPt(b, m[1][2])
+}
+
+// appendPoint appends a place of an item in points, a space after each number.
+func (p *painter) appendPoint(b []byte, xMm, yMm float64) []byte {
+	b = append(appendPt(b, xMm+p.dxMm), ' ')
+	return append(appendPt(b, yMm+p.dyMm), ' ')
+}
+
+// appendPt appends a length in points with four decimals.
+func appendPt(b []byte, mm float64) []byte { return render.AppendDecimal(b, mm*ptPerMm, 4) }

@@ -1,48 +1,121 @@
 package pdf
 
 import (
+	"iter"
 	"math"
-	"strings"
 
 	"github.com/tdewolff/canvas"
 )
 
-// pathOperators returns the path construction operators (clause 8.5.2) for a
-// path in millimetres that has been checked, empty for an empty path.
-func pathOperators(path *canvas.Path) string {
-	var b strings.Builder
-	for s := path.Scanner(); s.Scan(); {
-		end := s.End()
-		switch s.Cmd() {
+// subpaths lists the runs of a path's data that begin with a move.
+func subpaths(data []float64) iter.Seq[[]float64] {
+	return func(yield func([]float64) bool) {
+		from := 0
+		for i := 0; i < len(data); {
+			next := i + length(data[i])
+			if next == len(data) || data[next] == canvas.MoveToCmd {
+				if i > from && !yield(data[from:next]) { // a move alone draws nothing
+					return
+				}
+				from = next
+			}
+			i = next
+		}
+	}
+}
+
+// length is the number of values of a command: itself before and behind, and
+// between them its points and the numbers of an arc.
+func length(command float64) int {
+	switch command {
+	case canvas.QuadToCmd:
+		return 6
+	case canvas.CubeToCmd, canvas.ArcToCmd:
+		return 8
+	}
+	return 4
+}
+
+// reach is a rectangle that holds a subpath: its points, those that pull its
+// curves, and about the end of an arc a square that its ellipse cannot leave.
+func reach(data []float64) area {
+	a := area{data[1], data[2], data[1], data[2]}
+	for i := 0; i < len(data); {
+		n := length(data[i])
+		x, y := data[i+n-3], data[i+n-2]
+		if data[i] == canvas.ArcToCmd {
+			rx, ry := data[i+1], data[i+2]
+			// An ellipse that does not reach from end to end is enlarged.
+			chord := math.Hypot(x-data[i-3], y-data[i-2])
+			r := 2 * max(rx, ry) * max(1, chord/2/min(rx, ry))
+			a = area{min(a.x0, x-r), min(a.y0, y-r), max(a.x1, x+r), max(a.y1, y+r)}
+		} else {
+			for j := i + 1; j < i+n-1; j += 2 {
+				a = area{min(a.x0, data[j]), min(a.y0, data[j+1]), max(a.x1, data[j]), max(a.y1, data[j+1])}
+			}
+		}
+		i += n
+	}
+	return a
+}
+
+// appendPath appends the path construction operators (clause 8.5.2) for a
+// subpath in millimetres that has been checked.
+func (p *painter) appendPath(b []byte, data []float64) []byte {
+	if x, y, w, h, ok := rectangle(data); ok {
+		b = p.appendPoint(b, x, y)
+		b = append(appendPt(b, w), ' ')
+		return append(appendPt(b, h), " re "...)
+	}
+	var at canvas.Point
+	for i := 0; i < len(data); {
+		n := length(data[i])
+		end := canvas.Point{X: data[i+n-3], Y: data[i+n-2]}
+		switch data[i] {
 		case canvas.MoveToCmd:
-			b.WriteString(point(end.X, end.Y) + "m ")
+			b = append(p.appendPoint(b, end.X, end.Y), "m "...)
 		case canvas.LineToCmd:
-			b.WriteString(point(end.X, end.Y) + "l ")
+			b = append(p.appendPoint(b, end.X, end.Y), "l "...)
 		case canvas.QuadToCmd:
 			// The same curve as a cubic: two thirds of the way to the
 			// quadratic's control point from either end.
-			start, c := s.Start(), s.CP1()
-			cubic(&b, toward(start, c), toward(end, c), end)
+			c := canvas.Point{X: data[i+1], Y: data[i+2]}
+			b = p.appendCubic(b, toward(at, c), toward(end, c), end)
 		case canvas.CubeToCmd:
-			cubic(&b, s.CP1(), s.CP2(), end)
+			b = p.appendCubic(b, canvas.Point{X: data[i+1], Y: data[i+2]}, canvas.Point{X: data[i+3], Y: data[i+4]}, end)
 		case canvas.ArcToCmd:
-			rx, ry, rotDeg, large, sweep := s.Arc()
-			for _, c := range arcCubics(s.Start(), rx, ry, rotDeg*math.Pi/180, large, sweep, end) {
-				cubic(&b, c[0], c[1], c[2])
+			large, sweep := data[i+4] == 1 || data[i+4] == 3, data[i+4] == 2 || data[i+4] == 3
+			for _, c := range arcCubics(at, data[i+1], data[i+2], data[i+3], large, sweep, end) {
+				b = p.appendCubic(b, c[0], c[1], c[2])
 			}
 		case canvas.CloseCmd:
-			b.WriteString("h ")
+			b = append(b, "h "...)
 		}
+		at = end
+		i += n
 	}
-	return b.String()
+	return b
+}
+
+// rectangle tells whether a subpath is an upright rectangle, begun at the
+// corner (x, y) and first drawn along x, as the operator for one is.
+func rectangle(data []float64) (x, y, w, h float64, ok bool) {
+	if len(data) != 20 || data[4] != canvas.LineToCmd || data[8] != canvas.LineToCmd || data[12] != canvas.LineToCmd || data[16] != canvas.CloseCmd {
+		return 0, 0, 0, 0, false
+	}
+	x, y, w, h = data[1], data[2], data[9]-data[1], data[10]-data[2]
+	ok = data[5] == data[9] && data[6] == y && data[13] == x && data[14] == data[10]
+	return x, y, w, h, ok
 }
 
 func toward(from, to canvas.Point) canvas.Point {
 	return canvas.Point{X: from.X + (to.X-from.X)*2/3, Y: from.Y + (to.Y-from.Y)*2/3}
 }
 
-func cubic(b *strings.Builder, c1, c2, end canvas.Point) {
-	b.WriteString(point(c1.X, c1.Y) + point(c2.X, c2.Y) + point(end.X, end.Y) + "c ")
+func (p *painter) appendCubic(b []byte, c1, c2, end canvas.Point) []byte {
+	b = p.appendPoint(b, c1.X, c1.Y)
+	b = p.appendPoint(b, c2.X, c2.Y)
+	return append(p.appendPoint(b, end.X, end.Y), "c "...)
 }
 
 // arcCubics turns an elliptical arc into cubic curves of at most 45 degrees

@@ -12,7 +12,8 @@
 //
 // Errors name the page and what is wrong with it: a size, coordinate or width
 // that is not a finite number or out of range, a bookmark that skips a level,
-// a date that is none. Nothing is written to w before the file is complete.
+// a date that is none, a character that the typeface lacks. Nothing is written
+// to w before all pages are drawn.
 //
 // The format is that of ISO 32000-1:2008; clause numbers in the comments of
 // this package refer to it.
@@ -23,17 +24,17 @@ import (
 	"fmt"
 	"io"
 	"regexp"
+	"runtime"
+	"sync"
+	"sync/atomic"
 	"time"
 
-	"github.com/go-pdf/fpdf"
-
-	"centrepop/parts/geom"
+	"centrepop/render"
 	"centrepop/templates"
-	"centrepop/templates/typeface"
 )
 
 // ptPerMm is the number of points in a millimetre: 72 to the inch.
-const ptPerMm = 72 / geom.MmPerInch
+const ptPerMm = 72 / 25.4
 
 // maxPageMm is the largest page side: 14400 points (annex C.2).
 const maxPageMm = 14400 / ptPerMm
@@ -48,18 +49,83 @@ func Write(w io.Writer, doc *templates.Document) error {
 	if err != nil {
 		return fmt.Errorf("pdf: %w", err)
 	}
-	body, err := pages(doc, date)
+	streams, used, err := paint(doc.Pages)
 	if err != nil {
 		return fmt.Errorf("pdf: %w", err)
 	}
-	whole, err := complete(body, doc, date)
+	f := newFile(w)
+	resources, err := f.fonts(used)
 	if err != nil {
 		return fmt.Errorf("pdf: %w", err)
 	}
-	if _, err := w.Write(whole); err != nil {
+	tree := f.reserve()
+	kids := make([]int, len(doc.Pages))
+	for i, page := range doc.Pages {
+		content := f.packed("", streams[i])
+		kids[i] = f.object(fmt.Sprintf("<</Type /Page /Parent %d 0 R /MediaBox [0 0 %s %s] /Resources %d 0 R /Contents %d 0 R>>",
+			tree, render.Decimal(page.WidthMm*ptPerMm, 4), render.Decimal(page.HeightMm*ptPerMm, 4), resources, content))
+	}
+	f.put(tree, fmt.Sprintf("<</Type /Pages /Count %d /Kids [%s]>>", len(kids), references(kids)))
+	if err := f.complete(doc, date, tree, kids); err != nil {
 		return fmt.Errorf("pdf: %w", err)
 	}
 	return nil
+}
+
+// fonts writes the faces and returns the resources of all pages.
+func (f *file) fonts(used *glyphs) (int, error) {
+	list := ""
+	for _, bold := range []bool{false, true} {
+		set := used.set(bold)
+		if len(set) == 0 {
+			continue
+		}
+		n, err := f.font(bold, set)
+		if err != nil {
+			return 0, err
+		}
+		list += fmt.Sprintf(" /%s %d 0 R", fontName(bold), n)
+	}
+	return f.object("<</Font <<" + list + ">>>>"), nil
+}
+
+func references(objects []int) []byte {
+	var b []byte
+	for _, n := range objects {
+		b = fmt.Appendf(b, "%d 0 R ", n)
+	}
+	return b
+}
+
+// paint returns the content streams of the pages, compressed, and what they
+// set. It works on all processors; what it returns does not depend on their
+// number. The error is that of the first page that has one.
+func paint(pages []templates.Page) ([][]byte, *glyphs, error) {
+	streams := make([][]byte, len(pages))
+	errs := make([]error, len(pages))
+	used := &glyphs{}
+	var next atomic.Int64
+	var all sync.WaitGroup
+	var merging sync.Mutex
+	for range min(runtime.GOMAXPROCS(0), len(pages)) {
+		all.Go(func() {
+			p, z := &painter{}, newPacker()
+			for i := int(next.Add(1)) - 1; i < len(pages); i = int(next.Add(1)) - 1 {
+				content, err := p.page(&pages[i])
+				streams[i], errs[i] = bytes.Clone(z.pack(content)), err
+			}
+			merging.Lock()
+			defer merging.Unlock()
+			used.merge(&p.used)
+		})
+	}
+	all.Wait()
+	for i, err := range errs {
+		if err != nil {
+			return nil, nil, fmt.Errorf("page %d: %w", i+1, err)
+		}
+	}
+	return streams, used, nil
 }
 
 // languageTag is the shape of a language tag such as en or de-CH (RFC 5646).
@@ -96,34 +162,3 @@ func check(doc *templates.Document) (time.Time, error) {
 }
 
 func sideOK(mm float64) bool { return mm > 0 && mm <= maxPageMm }
-
-// pages returns the file with pages and fonts, as the library writes it.
-func pages(doc *templates.Document, date time.Time) ([]byte, error) {
-	first := doc.Pages[0]
-	f := fpdf.NewCustom(&fpdf.InitType{
-		OrientationStr: "P",
-		UnitStr:        "mm",
-		Size:           fpdf.SizeType{Wd: first.WidthMm, Ht: first.HeightMm},
-	})
-	f.SetCompression(true)
-	f.SetCatalogSort(true)  // else its tables come in the order of Go maps
-	f.SetCreationDate(date) // else it asks the clock
-	f.SetModificationDate(date)
-	f.SetMargins(0, 0, 0)
-	f.SetAutoPageBreak(false, 0)
-	f.AddUTF8FontFromBytes(family, "", typeface.Regular())
-	f.AddUTF8FontFromBytes(family, "B", typeface.Bold())
-	for i := range doc.Pages {
-		page := &doc.Pages[i]
-		f.AddPageFormat("P", fpdf.SizeType{Wd: page.WidthMm, Ht: page.HeightMm})
-		p := painter{f: f, heightMm: page.HeightMm}
-		if err := p.drawing(&page.Drawing, 0); err != nil {
-			return nil, fmt.Errorf("page %d: %w", i+1, err)
-		}
-	}
-	var b bytes.Buffer
-	if err := f.Output(&b); err != nil {
-		return nil, err
-	}
-	return b.Bytes(), nil
-}

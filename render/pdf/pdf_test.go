@@ -5,6 +5,9 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"regexp"
+	"runtime"
+	"strconv"
 	"strings"
 	"testing"
 	"unicode"
@@ -60,7 +63,7 @@ func packet() *templates.Document {
 		page.Drawing.Add(
 			stroke(line(20, 20, 120, 20)),
 			templates.Shape{Path: canvas.Circle(40).Translate(100, 120), Fill: templates.Grey, Stroke: templates.Black, WidthMm: 0.5, DashMm: []float64{6, 1.5, 0.5, 1.5}},
-			templates.Text{XMm: 100, YMm: 180, SizeMm: 7, Bold: true, Align: templates.Centre, Content: "⌀ 80 ± 0,1 (b\\c) 漢"},
+			templates.Text{XMm: 100, YMm: 180, SizeMm: 7, Bold: true, Align: templates.Centre, Content: "⌀ 80 ± 0,1 (b\\c)"},
 			templates.Group{Drawing: inner, Transform: canvas.Identity.Translate(20, 40).Rotate(30), Clip: canvas.Circle(20).Translate(30, 50)},
 		)
 		doc.Pages = append(doc.Pages, page)
@@ -79,11 +82,15 @@ func TestStrictValidation(t *testing.T) {
 	}
 }
 
+// The bytes depend on the document alone: not on the clock, the order of a map
+// or the number of processors.
 func TestSameBytes(t *testing.T) {
 	first := write(t, packet())
-	for range 5 {
+	defer runtime.GOMAXPROCS(runtime.GOMAXPROCS(0))
+	for _, processors := range []int{1, 2, 7} {
+		runtime.GOMAXPROCS(processors)
 		if !bytes.Equal(first, write(t, packet())) {
-			t.Fatal("the same document gave other bytes")
+			t.Fatalf("on %d processors the same document gave other bytes", processors)
 		}
 	}
 	if !bytes.Contains(first, []byte("D:20240229000000")) {
@@ -91,6 +98,38 @@ func TestSameBytes(t *testing.T) {
 	}
 	if undated := write(t, onA4()); !bytes.Contains(undated, []byte("D:20000101000000")) {
 		t.Error("a document without a date is not dated by the constant")
+	}
+}
+
+// What ISO 19005-2 (PDF/A-2, level B) asks for and can be seen in the bytes;
+// the validator of TestStrictValidation judges the rest of the format.
+func TestKeptForLong(t *testing.T) {
+	t.Parallel()
+	file := string(write(t, packet()))
+	head, rest, _ := strings.Cut(file, "\n")
+	if head != "%PDF-1.7" || rest[0] != '%' || strings.IndexFunc(rest[1:5], func(r rune) bool { return r < 128 }) >= 0 {
+		t.Errorf("the file begins with %q", file[:16])
+	}
+	if n := strings.Count(file, "%%EOF"); n != 1 {
+		t.Errorf("the file ends %d times", n)
+	}
+	for _, want := range []string{
+		"<pdfaid:part>2</pdfaid:part>", "<pdfaid:conformance>B</pdfaid:conformance>", "/S /GTS_PDFA1",
+		"Clay mill (A\\1) – Prüfung</rdf:li>", ">Flange</rdf:li>", ">de-CH</rdf:li>", "<xmp:CreateDate>2024-02-29T00:00:00Z<", "<pdf:Producer>centrepop<",
+		"/CreationDate (D:20240229000000+00'00')", "/Producer (centrepop)", "/Subject (Flange)",
+	} {
+		if !strings.Contains(file, want) {
+			t.Errorf("the file holds no %q", want)
+		}
+	}
+	names := regexp.MustCompile(`/(?:BaseFont|FontName) /([A-Z]{6})\+DejaVuSansCondensed(-Bold)?\s`).FindAllStringSubmatch(file, -1)
+	if len(names) != 6 || names[0][1] == names[5][1] {
+		t.Errorf("the fonts are called %q", names)
+	}
+	for _, length := range regexp.MustCompile(`/Length (\d+)>>`).FindAllStringSubmatch(file, -1) {
+		if n, err := strconv.Atoi(length[1]); err != nil || n > 20_000 {
+			t.Errorf("a stream has %s bytes", length[1])
+		}
 	}
 }
 
@@ -320,6 +359,7 @@ func TestRefused(t *testing.T) {
 		"infinite width": onA4(templates.Shape{Path: line(0, 0, 1, 1), Stroke: templates.Black, WidthMm: inf}),
 		"minus dash":     onA4(templates.Shape{Path: line(0, 0, 1, 1), Stroke: templates.Black, WidthMm: 1, DashMm: []float64{-1, 2}}),
 		"empty dashes":   onA4(templates.Shape{Path: line(0, 0, 1, 1), Stroke: templates.Black, WidthMm: 1, DashMm: []float64{0, 0}}),
+		"no character":   onA4(templates.Text{Content: "漢", SizeMm: 3}),
 		"text size":      onA4(templates.Text{Content: "a"}),
 		"text place":     onA4(templates.Text{Content: "a", SizeMm: 3, XMm: inf}),
 		"flat group":     onA4(templates.Group{Drawing: &templates.Drawing{}}),
@@ -358,7 +398,7 @@ func TestAnyText(t *testing.T) {
 	for _, text := range texts {
 		// The validator takes U+E000 for half of a surrogate pair.
 		text = strings.ReplaceAll(text, "\uE000", "")
-		doc := onA4(templates.Text{SizeMm: 3, Content: text})
+		doc := onA4(templates.Text{SizeMm: 3, Content: typeface.Printable(text)})
 		doc.Title = text
 		doc.Pages[0].Label = text
 		doc.Pages[0].Bookmarks = []templates.Bookmark{{Title: text}}

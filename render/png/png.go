@@ -20,7 +20,6 @@ import (
 	"github.com/tdewolff/canvas"
 	"github.com/tdewolff/canvas/renderers/rasterizer"
 
-	"centrepop/parts/geom"
 	"centrepop/render"
 	"centrepop/templates"
 	"centrepop/templates/typeface"
@@ -34,7 +33,7 @@ func Write(w io.Writer, page *templates.Page, dpi float64) error {
 	if page == nil {
 		return fmt.Errorf("png: there is no page")
 	}
-	width, height := math.Round(page.WidthMm/geom.MmPerInch*dpi), math.Round(page.HeightMm/geom.MmPerInch*dpi)
+	width, height := math.Round(page.WidthMm/25.4*dpi), math.Round(page.HeightMm/25.4*dpi)
 	if !(width >= 1) || !(height >= 1) || !(width*height <= maxPixels) || !(dpi > 0) {
 		return fmt.Errorf("png: %v x %v mm at %v dpi is no picture of 1 to %.0f dots", page.WidthMm, page.HeightMm, dpi, maxPixels)
 	}
@@ -137,12 +136,11 @@ func (p *painter) text(t templates.Text, m canvas.Matrix) error {
 	if err := render.CheckText(t); err != nil {
 		return err
 	}
-	at, content := render.TextMatrix(t)
-	outline, err := typeface.Outline(content, t.SizeMm, t.Bold)
+	outline, err := typeface.Outline(t.Content, t.SizeMm, t.Bold)
 	if err != nil || outline.Empty() {
 		return err
 	}
-	return p.fill(outline, m.Mul(at), colour(t.Tone))
+	return p.fill(outline, m.Mul(render.TextMatrix(t)), colour(t.Tone))
 }
 
 func (p *painter) fill(path *canvas.Path, m canvas.Matrix, c color.RGBA) error {

@@ -162,8 +162,7 @@ func (s *sheet) text(t templates.Text, m canvas.Matrix, clip int) error {
 	if err := render.CheckText(t); err != nil {
 		return err
 	}
-	content := typeface.Printable(t.Content)
-	if content == "" {
+	if t.Content == "" {
 		return nil
 	}
 	// The viewer aligns by its own widths, so it is told the anchor and the
@@ -187,7 +186,7 @@ func (s *sheet) text(t templates.Text, m canvas.Matrix, clip int) error {
 			render.Decimal(m[0][0], 9), render.Decimal(m[1][0], 9), render.Decimal(m[0][1], 9), render.Decimal(m[1][1], 9), number(m[0][2]), number(m[1][2]))
 	}
 	s.put(t.Layer, fmt.Sprintf(`<text %s font-family="'%s', sans-serif" font-stretch="condensed" font-kerning="none" font-size="%s"%s%s fill="%s" xml:space="preserve"%s>%s</text>`,
-		place, typeface.Family, number(size), weight, anchor, colour(tone), clipAttribute(clip), escape(content)))
+		place, typeface.Family, number(size), weight, anchor, colour(tone), clipAttribute(clip), escape(t.Content)))
 	return nil
 }
 

@@ -10,12 +10,12 @@
 package typeface
 
 import (
-	"bytes"
 	_ "embed" // the two font files
 	"fmt"
 	"math"
 	"strings"
 	"sync"
+	"sync/atomic"
 	"unicode"
 	"unicode/utf8"
 
@@ -34,72 +34,111 @@ const Family = "DejaVu Sans Condensed"
 
 // CapHeight is the height of a capital H as a part of the em size, in both
 // weights: 1493 of 2048 font units, from the outline of H.
-const CapHeight = 1493.0 / 2048
+const CapHeight = capUnits / 2048.0
+
+const capUnits = 1493
 
 // Missing stands in place of a character that cannot be set: a white square.
 const Missing = '\u25A1'
 
-// Regular returns a copy of the TrueType file of the regular weight.
-func Regular() []byte { return bytes.Clone(regular) }
-
-// Bold returns a copy of the TrueType file of the bold weight.
-func Bold() []byte { return bytes.Clone(bold) }
-
-// loaded is the parsed pair of faces. It is written once and only read after.
-var (
-	loadOnce sync.Once
-	loaded   [2]face
-	loadErr  error
-)
-
+// face is one weight, read on first use and not written after, but for its
+// table of common characters.
 type face struct {
 	sfnt *font.SFNT
 	em   float64 // font units per em
+	// common holds glyph number and advance of the characters up to its
+	// length, each filled in when it is first asked for: 0 until then, since
+	// every glyph has an advance.
+	common [0x2800]atomic.Uint32
 }
 
-// faceOf returns the parsed face of one weight. Both files are part of the
-// program and are read by the tests of this package, so a failure here is a
-// fault of the program and panics.
-func faceOf(isBold bool) face {
-	loadOnce.Do(func() {
-		for i, b := range [][]byte{regular, bold} {
-			sfnt, err := font.ParseSFNT(b, 0)
-			if err != nil {
-				loadErr = fmt.Errorf("typeface: %w", err)
-				return
-			}
-			loaded[i] = face{sfnt: sfnt, em: float64(sfnt.Head.UnitsPerEm)}
-		}
-	})
-	if loadErr != nil {
-		panic(loadErr)
+var (
+	loadRegular = sync.OnceValue(func() *face { return load(regular) })
+	loadBold    = sync.OnceValue(func() *face { return load(bold) })
+)
+
+// load reads a font file. Both are part of the program and are read by the
+// tests of this package, so a failure is a fault of the program and panics.
+func load(file []byte) *face {
+	sfnt, err := font.ParseSFNT(file, 0)
+	if err != nil {
+		panic(fmt.Errorf("typeface: %w", err))
 	}
+	return &face{sfnt: sfnt, em: float64(sfnt.Head.UnitsPerEm)}
+}
+
+func faceOf(isBold bool) *face {
 	if isBold {
-		return loaded[1]
+		return loadBold()
 	}
-	return loaded[0]
+	return loadRegular()
+}
+
+// glyph returns the number of a character's glyph, 0 if there is none, and its
+// advance in font units.
+func (f *face) glyph(r rune) (id, advance uint16) {
+	common := r >= 0 && int(r) < len(f.common)
+	if common {
+		if v := f.common[r].Load(); v != 0 {
+			return uint16(v >> 16), uint16(v)
+		}
+	}
+	id = f.sfnt.GlyphIndex(r)
+	advance = f.sfnt.GlyphAdvance(id)
+	if common {
+		f.common[r].Store(uint32(id)<<16 | uint32(advance))
+	}
+	return id, advance
 }
 
 // Has reports whether both weights hold a glyph for r and r lies in the Basic
 // Multilingual Plane and is no control character. U+FFFD, which stands for
 // text that was lost, counts as one the face lacks.
 func Has(r rune) bool {
-	if r < 0x20 || r >= unicode.ReplacementChar || unicode.IsControl(r) || unicode.Is(unicode.Cf, r) {
+	if r < 0x20 || r >= unicode.ReplacementChar {
 		return false
 	}
-	return faceOf(false).sfnt.GlyphIndex(r) != 0 && faceOf(true).sfnt.GlyphIndex(r) != 0
+	if r > '~' && (unicode.IsControl(r) || unicode.Is(unicode.Cf, r)) || r == 0x7F {
+		return false
+	}
+	id, _ := loadRegular().glyph(r)
+	idBold, _ := loadBold().glyph(r)
+	return id != 0 && idBold != 0
+}
+
+// Lacks returns the first character of s that cannot be set, and whether there
+// is one: see Printable.
+func Lacks(s string) (rune, bool) {
+	for _, r := range s {
+		if !Has(r) {
+			return r, true
+		}
+	}
+	return 0, false
 }
 
 // Printable returns s with every character that cannot be set replaced by
 // Missing: those the face lacks, those above U+FFFF, control and invisible
 // formatting characters, and bytes that are not UTF-8.
 func Printable(s string) string {
+	if _, lacks := Lacks(s); !lacks {
+		return s
+	}
 	return strings.Map(func(r rune) rune {
 		if Has(r) {
 			return r
 		}
 		return Missing
 	}, s)
+}
+
+// Glyph returns the number of the glyph that is set for a character, that of
+// Missing if the face lacks it, and its advance in font units.
+func Glyph(r rune, bold bool) (id, advance uint16) {
+	if !Has(r) {
+		r = Missing
+	}
+	return faceOf(bold).glyph(r)
 }
 
 // WidthMm returns the advance width in millimetres of the text at the em size
@@ -109,12 +148,12 @@ func WidthMm(text string, sizeMm float64, bold bool) float64 {
 	if !positive(sizeMm) {
 		return 0
 	}
-	f := faceOf(bold)
 	units := 0
-	for _, r := range Printable(text) {
-		units += int(f.sfnt.GlyphAdvance(f.sfnt.GlyphIndex(r)))
+	for _, r := range text {
+		_, advance := Glyph(r, bold)
+		units += int(advance)
 	}
-	return float64(units) / f.em * sizeMm
+	return float64(units) / faceOf(bold).em * sizeMm
 }
 
 // Fit returns the em size in millimetres, sizeMm or less, at which the text
@@ -207,11 +246,11 @@ func Outline(text string, sizeMm float64, bold bool) (*canvas.Path, error) {
 	scale := sizeMm / f.em
 	x := 0.0
 	for _, r := range Printable(text) {
-		id := f.sfnt.GlyphIndex(r)
+		id, advance := f.glyph(r)
 		if err := f.sfnt.GlyphPath(path, id, 0, x, 0, scale, font.NoHinting); err != nil {
 			return nil, fmt.Errorf("typeface: outline of %q: %w", r, err)
 		}
-		x += scale * float64(f.sfnt.GlyphAdvance(id))
+		x += scale * float64(advance)
 	}
 	return path, nil
 }

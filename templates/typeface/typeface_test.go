@@ -1,11 +1,14 @@
 package typeface_test
 
 import (
+	"errors"
 	"math"
+	"os"
 	"strings"
 	"testing"
 	"unicode/utf8"
 
+	"github.com/tdewolff/canvas"
 	"github.com/tdewolff/font"
 	"pgregory.net/rapid"
 
@@ -45,12 +48,23 @@ func TestWidthMm(t *testing.T) {
 	}
 }
 
+// whole reads a font file as it lies in the folder.
+func whole(t *testing.T, name string) *font.SFNT {
+	t.Helper()
+	b, err := os.ReadFile(name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	sfnt, err := font.ParseSFNT(b, 0)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return sfnt
+}
+
 func TestCapHeightIsThatOfH(t *testing.T) {
-	for _, b := range [][]byte{typeface.Regular(), typeface.Bold()} {
-		sfnt, err := font.ParseSFNT(b, 0)
-		if err != nil {
-			t.Fatal(err)
-		}
+	for _, name := range []string{"DejaVuSansCondensed.ttf", "DejaVuSansCondensed-Bold.ttf"} {
+		sfnt := whole(t, name)
 		_, _, _, top := sfnt.GlyphBounds(sfnt.GlyphIndex('H'))
 		if got := float64(top) / float64(sfnt.Head.UnitsPerEm); got != typeface.CapHeight {
 			t.Errorf("H is %v em high, want %v", got, typeface.CapHeight)
@@ -165,5 +179,55 @@ func TestOutline(t *testing.T) {
 	}
 	if w := typeface.WidthMm("HH", 10, false); b.X0 < 0 || b.X1 > w || b.X1 < 0.8*w {
 		t.Errorf("HH reaches from %v to %v, width %v", b.X0, b.X1, w)
+	}
+}
+
+// A subset is a font of its own: a reader that knows nothing of ours finds the
+// glyphs under their old numbers, with outlines and advances as they were, the
+// parts of composed ones among them, and no others.
+func TestSubset(t *testing.T) {
+	t.Parallel()
+	for name, bold := range map[string]bool{"DejaVuSansCondensed.ttf": false, "DejaVuSansCondensed-Bold.ttf": true} {
+		all := whole(t, name)
+		var glyphs []uint16
+		for _, r := range "AØé½ " {
+			id, advance := typeface.Glyph(r, bold)
+			if id != all.GlyphIndex(r) || advance != all.GlyphAdvance(id) {
+				t.Errorf("%s: %q is glyph %d, %d wide", name, r, id, advance)
+			}
+			glyphs = append(glyphs, id)
+		}
+		file, err := typeface.Subset(bold, glyphs)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if len(file) > 70_000 {
+			t.Errorf("%s: %d bytes for five glyphs", name, len(file))
+		}
+		part, err := font.ParseEmbeddedSFNT(file, 0)
+		if err != nil {
+			t.Fatal(err)
+		}
+		filled := 0
+		for g := range all.NumGlyphs() {
+			if len(part.Glyf.Get(g)) > 0 {
+				filled++
+			}
+		}
+		if filled < 5 || filled > 14 {
+			t.Errorf("%s: %d glyphs have an outline", name, filled)
+		}
+		for _, g := range glyphs {
+			var a, b canvas.Path
+			if err := errors.Join(all.GlyphPath(&a, g, 0, 0, 0, 1, font.NoHinting), part.GlyphPath(&b, g, 0, 0, 0, 1, font.NoHinting)); err != nil {
+				t.Fatal(err)
+			}
+			if a.String() != b.String() || part.GlyphAdvance(g) != all.GlyphAdvance(g) {
+				t.Errorf("%s: glyph %d has changed", name, g)
+			}
+		}
+	}
+	if _, err := typeface.Subset(false, []uint16{65535}); err == nil {
+		t.Error("a glyph that is not there gives no error")
 	}
 }
