@@ -1,0 +1,63 @@
+package main
+
+import (
+	"fmt"
+
+	"centrepop/layout/tapers"
+	"centrepop/layout/words"
+)
+
+// flatsJSON is the answer of the flats command.
+type flatsJSON struct {
+	Sides      int     `json:"sides"`
+	DepthMm    float64 `json:"depth_mm"`
+	WidthMm    float64 `json:"width_mm"`
+	AcrossMm   float64 `json:"across_mm"`
+	CornersMm  float64 `json:"corners_mm,omitempty"`
+	Full       bool    `json:"full"`
+	IndexDeg   float64 `json:"index_deg,omitempty"`
+	HeadTurns  string  `json:"head_turns,omitempty"`
+	LeastRound float64 `json:"round_for_sharp_corners_mm,omitempty"`
+}
+
+// flats answers how flats are milled on a round.
+func flats(c *call) error {
+	round := c.flags.String("round", "", "diameter of the round")
+	across := c.flags.String("across", "", "across flats; for one flat, to the far side of the round")
+	sides := c.flags.Int("sides", 6, "1, or an even number up to 12")
+	if err := c.parse(0, 0); err != nil {
+		return err
+	}
+	mm, w, err := readLengths(lengthArg{"--round", *round, true}, lengthArg{"--across", *across, true})
+	if err != nil {
+		return err
+	}
+	m, err := tapers.Flats{Sides: *sides, RoundMm: mm["--round"], AcrossMm: mm["--across"]}.Work()
+	if err != nil {
+		return wordRefusal(err, w)
+	}
+	out := flatsJSON{
+		Sides: *sides, DepthMm: round4(m.DepthMm), WidthMm: round4(m.WidthMm), AcrossMm: round4(mm["--across"]), CornersMm: round4(m.CornersMm), Full: m.Full,
+		IndexDeg: round4(m.IndexDeg), LeastRound: round4(m.LeastRound),
+	}
+	if m.IndexDeg > 0 {
+		out.HeadTurns = fmt.Sprint(m.HeadTurns)
+	}
+	if m.HeadRest > 0 {
+		out.HeadTurns += fmt.Sprintf(" %d/%d", m.HeadRest, m.HeadOf)
+	}
+	if *c.json {
+		return c.print(out)
+	}
+	c.line("flats", "%d, %s across", out.Sides, w.Said(out.AcrossMm))
+	c.line("cut", "%s deep from the crown of the round, each flat %s wide", withUnit(w, out.DepthMm), withUnit(w, out.WidthMm))
+	if out.IndexDeg > 0 {
+		c.line("index", "%s° from flat to flat, %s turns of a 40:1 dividing head", words.Trim(out.IndexDeg, 4), out.HeadTurns)
+	}
+	if out.CornersMm > 0 && !out.Full {
+		c.line("corners", "rounded: sharp ones need a round of %s", withUnit(w, out.LeastRound))
+	} else if out.CornersMm > 0 {
+		c.line("corners", "%s across, sharp", withUnit(w, out.CornersMm))
+	}
+	return nil
+}

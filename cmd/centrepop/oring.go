@@ -1,0 +1,136 @@
+package main
+
+import (
+	"errors"
+	"strings"
+
+	"centrepop/layout/grooves"
+	"centrepop/layout/words"
+)
+
+// oringJSON is the answer of the oring command.
+type oringJSON struct {
+	InsideMm           float64        `json:"inside_mm"`
+	SectionMm          float64        `json:"section_mm"`
+	SectionToleranceMm float64        `json:"section_tolerance_mm"`
+	Seat               string         `json:"seat"`
+	DepthMm            float64        `json:"depth_mm"`
+	DeeperMm           float64        `json:"deeper_mm"`
+	WidthMm            float64        `json:"width_mm"`
+	WiderMm            float64        `json:"wider_mm"`
+	RadiusMm           float64        `json:"radius_mm"`
+	FloorMm            float64        `json:"floor_mm,omitempty"`
+	OuterMm            float64        `json:"outer_mm,omitempty"`
+	InnerMm            float64        `json:"inner_mm,omitempty"`
+	Squeeze            spanJSON       `json:"squeeze"`
+	Fill               float64        `json:"fill"`
+	Stretch            float64        `json:"stretch"`
+	LeadInMm           float64        `json:"lead_in_mm,omitempty"`
+	LeadInDeg          float64        `json:"lead_in_deg,omitempty"`
+	Problems           []glandProblem `json:"problems,omitempty"`
+	Source             string         `json:"source"`
+}
+
+// glandProblem is a value beyond common practice, as shares.
+type glandProblem struct {
+	Code  string  `json:"code"`
+	Value float64 `json:"value"`
+	Least float64 `json:"least"`
+	Most  float64 `json:"most"`
+}
+
+// oring answers the groove of an O-ring.
+func oring(c *call) error {
+	bore := c.flags.String("bore", "", "groove on a piston sealing against a bore of this diameter")
+	rod := c.flags.String("rod", "", "groove in a bore sealing against a rod of this diameter")
+	face := c.flags.String("face", "", "groove in a face with the pressure inside or outside the ring")
+	moving := c.flags.Bool("moving", false, "the piston or rod slides")
+	if err := c.parse(1, 1); err != nil {
+		return err
+	}
+	insideText, sectionText, two := strings.Cut(c.args[0], "x")
+	if !two {
+		return badUse("%s: an O-ring is written as inside diameter x section, such as 50x3.53", c.args[0])
+	}
+	mm, w, err := readLengths(lengthArg{"inside diameter", insideText, true}, lengthArg{"section", sectionText, true}, lengthArg{"--bore", *bore, false}, lengthArg{"--rod", *rod, false})
+	if err != nil {
+		return err
+	}
+	seat, diameter, err := oringSeat(*bore, *rod, *face, mm)
+	if err != nil {
+		return err
+	}
+	if *moving && *face != "" {
+		return badUse("--moving goes with --bore or --rod")
+	}
+	o := grooves.ORing{InsideMm: mm["inside diameter"], SectionMm: mm["section"]}
+	g, err := o.In(seat, diameter, *moving)
+	var section *grooves.SectionError
+	if errors.As(err, &section) {
+		return badUse("no groove is tabled for a section of %s, only for %s%s", w.Said(section.SectionMm), series(w, section.KnownMm), unit(w))
+	}
+	if err != nil {
+		return wordRefusal(err, w)
+	}
+	out := oringAnswer(o, seat, g)
+	if *c.json {
+		return c.print(out)
+	}
+	printORing(c, w, out)
+	return nil
+}
+
+// oringSeat reads which of the three seats is meant.
+func oringSeat(bore, rod, face string, mm map[string]float64) (grooves.Seat, float64, error) {
+	given := 0
+	for _, text := range []string{bore, rod, face} {
+		if text != "" {
+			given++
+		}
+	}
+	switch {
+	case given != 1:
+		return "", 0, badUse("one of --bore, --rod and --face is needed")
+	case bore != "":
+		return grooves.Piston, mm["--bore"], nil
+	case rod != "":
+		return grooves.Rod, mm["--rod"], nil
+	case face != "inside" && face != "outside":
+		return "", 0, badUse("--face %s: it must be inside or outside", face)
+	}
+	return grooves.Seat("face-" + face), 0, nil
+}
+
+func oringAnswer(o grooves.ORing, seat grooves.Seat, g grooves.Gland) oringJSON {
+	out := oringJSON{
+		InsideMm: round4(o.InsideMm), SectionMm: round4(o.SectionMm), SectionToleranceMm: g.SectionTolMm, Seat: string(seat), DepthMm: g.DepthMm, DeeperMm: g.DeeperMm,
+		WidthMm: g.WidthMm, WiderMm: g.WiderMm, RadiusMm: g.RadiusMm, FloorMm: round4(g.FloorMm), OuterMm: round4(g.OuterMm), InnerMm: round4(g.InnerMm),
+		Squeeze: spanJSON{round4(g.SqueezeMin), round4(g.SqueezeMax)}, Fill: round4(g.Fill), Stretch: round4(g.Stretch),
+		LeadInMm: g.LeadInMm, LeadInDeg: g.LeadInDeg, Source: g.Source.String(),
+	}
+	for _, p := range g.Problems {
+		out.Problems = append(out.Problems, glandProblem{string(p.Code), round4(p.Value), p.Least, p.Most})
+	}
+	return out
+}
+
+func printORing(c *call, w words.Writer, g oringJSON) {
+	c.line("O-ring", "%s × %s ± %s", w.Size(g.InsideMm), w.Size(g.SectionMm), w.Said(g.SectionToleranceMm))
+	c.line("groove", "deep %s", between(w, g.DepthMm, g.DepthMm+g.DeeperMm))
+	c.line("", "wide %s, corners R%s at most", between(w, g.WidthMm, g.WidthMm+g.WiderMm), w.Size(g.RadiusMm))
+	if g.FloorMm > 0 {
+		c.line("", "floor Ø%s", withUnit(w, g.FloorMm))
+	} else {
+		c.line("", "walls Ø%s and Ø%s", withUnit(w, g.InnerMm), withUnit(w, g.OuterMm))
+	}
+	percent := func(share float64) string { return words.Trim(share*100, 1) + " %" }
+	c.line("ring", "squeezed %s to %s, fills %s, stretched %s", percent(g.Squeeze.Min), percent(g.Squeeze.Max), percent(g.Fill), percent(g.Stretch))
+	if g.LeadInMm > 0 {
+		c.line("lead-in", "%s long at %s°, edges broken", w.Said(g.LeadInMm), words.Trim(g.LeadInDeg, 0))
+	}
+	for _, p := range g.Problems {
+		c.line("caution", "%s %s, where %s to %s is common", map[string]string{"stretch-high": "stretched by", "stretch-low": "stretched by", "fill-high": "the groove is filled to"}[p.Code],
+			percent(p.Value), percent(p.Least), percent(p.Most))
+	}
+	c.line("source", "%s", g.Source)
+}

@@ -1,0 +1,65 @@
+package main
+
+import (
+	"errors"
+
+	"centrepop/layout/grooves"
+	"centrepop/layout/words"
+)
+
+// ringJSON is the answer of the ring command.
+type ringJSON struct {
+	NominalMm   float64     `json:"nominal_mm"`
+	ThicknessMm float64     `json:"thickness_mm"`
+	GrooveMm    float64     `json:"groove_mm"`
+	Groove      *limitsJSON `json:"groove"`
+	WidthMm     float64     `json:"width_mm"`
+	Width       *limitsJSON `json:"width"`
+	EdgeMm      float64     `json:"edge_mm"`  // least from the groove to the end of the part
+	ClearMm     float64     `json:"clear_mm"` // diameter to keep free for the lugs
+	Standard    string      `json:"standard"`
+	Source      string      `json:"source"`
+}
+
+// ring answers the retaining ring and groove for a shaft or bore.
+func ring(c *call) error {
+	inside := c.flags.Bool("inside", false, "in a bore (DIN 472) instead of on a shaft (DIN 471)")
+	if err := c.parse(1, 1); err != nil {
+		return err
+	}
+	mm, w, err := readLengths(lengthArg{"diameter", c.args[0], true})
+	if err != nil {
+		return err
+	}
+	r, err := grooves.RingFor(mm["diameter"], *inside)
+	var gap *grooves.RingError
+	if errors.As(err, &gap) {
+		return badUse("no retaining ring of %s fits %s: the nearest are for %s and %s", map[bool]string{false: "DIN 471", true: "DIN 472"}[*inside],
+			w.Said(gap.DiameterMm), w.Said(gap.BelowMm), w.Said(gap.AboveMm))
+	}
+	if err != nil {
+		return wordRefusal(err, w)
+	}
+	out := ringJSON{
+		NominalMm: r.NominalMm, ThicknessMm: r.ThicknessMm, GrooveMm: r.Groove.NominalMm, Groove: sideJSON(r.Groove),
+		WidthMm: r.Width.NominalMm, Width: sideJSON(r.Width), EdgeMm: r.EdgeMm, ClearMm: round4(r.ClearMm), Standard: r.Standard, Source: r.Source.String(),
+	}
+	if *c.json {
+		return c.print(out)
+	}
+	printRing(c, w, out, *inside)
+	return nil
+}
+
+func printRing(c *call, w words.Writer, r ringJSON, inside bool) {
+	c.line("ring", "%s × %s %s", w.Size(r.NominalMm), w.Size(r.ThicknessMm), r.Standard)
+	c.line("groove", "Ø %s (%s)", between(w, r.Groove.MinMm, r.Groove.MaxMm), r.Groove.Class)
+	c.line("", "wide %s (%s)", between(w, r.Width.MinMm, r.Width.MaxMm), r.Width.Class)
+	c.line("edge", "at least %s from the groove to the end", w.Said(r.EdgeMm))
+	if inside {
+		c.line("lugs", "need Ø%s free within", withUnit(w, r.ClearMm))
+	} else {
+		c.line("lugs", "need Ø%s free around", withUnit(w, r.ClearMm))
+	}
+	c.line("source", "%s", r.Source)
+}

@@ -1,0 +1,64 @@
+package main
+
+import (
+	"centrepop/layout/grooves"
+	"centrepop/layout/words"
+)
+
+// sealJSON is the answer of the seal command.
+type sealJSON struct {
+	Shaft             *limitsJSON `json:"shaft"`
+	Roundness         string      `json:"roundness"`
+	RaUm              spanJSON    `json:"ra_um"`
+	RzUm              spanJSON    `json:"rz_um"`
+	RmaxUm            float64     `json:"rmax_um"`
+	HardnessHRC       float64     `json:"hardness_hrc"`
+	HardnessFastHRC   float64     `json:"hardness_fast_hrc"`
+	LeadInMm          float64     `json:"lead_in_mm"`
+	LeadInDeg         spanJSON    `json:"lead_in_deg"`
+	HousingClass      string      `json:"housing_class"`
+	HousingRaUm       spanJSON    `json:"housing_ra_um"`
+	HousingStraightMm float64     `json:"housing_straight_mm,omitempty"`
+	HousingDepthMm    float64     `json:"housing_depth_mm,omitempty"`
+	Source            string      `json:"source"`
+	LeadInSource      string      `json:"lead_in_source"`
+}
+
+// seal answers what a shaft seal needs of its shaft and housing.
+func seal(c *call) error {
+	width := c.flags.String("width", "", "width of the seal, for the depth of its housing")
+	if err := c.parse(1, 1); err != nil {
+		return err
+	}
+	mm, w, err := readLengths(lengthArg{"shaft diameter", c.args[0], true}, lengthArg{"--width", *width, false})
+	if err != nil {
+		return err
+	}
+	l, err := grooves.SealLandFor(mm["shaft diameter"], mm["--width"])
+	if err != nil {
+		return wordRefusal(err, w)
+	}
+	out := sealJSON{
+		Shaft: sideJSON(l.Shaft), Roundness: l.RoundClass, RaUm: spanJSON{l.RaMinUm, l.RaMaxUm}, RzUm: spanJSON{l.RzMinUm, l.RzMaxUm}, RmaxUm: l.RmaxUm,
+		HardnessHRC: l.HardnessHRC, HardnessFastHRC: l.HardnessFastHRC, LeadInMm: round4(l.LeadInMm), LeadInDeg: spanJSON{l.LeadInMinDeg, l.LeadInMaxDeg},
+		HousingClass: l.HousingClass, HousingRaUm: spanJSON{l.HousingRaMinUm, l.HousingRaMaxUm}, HousingStraightMm: round4(l.HousingStraightMm), HousingDepthMm: round4(l.HousingDepthMm),
+		Source: l.Source.String(), LeadInSource: l.LeadInSource.String(),
+	}
+	if *c.json {
+		return c.print(out)
+	}
+	printSeal(c, w, out)
+	return nil
+}
+
+func printSeal(c *call, w words.Writer, l sealJSON) {
+	c.line("land", "Ø %s (%s), round to %s", between(w, l.Shaft.MinMm, l.Shaft.MaxMm), l.Shaft.Class, l.Roundness)
+	c.line("", "Ra %g to %g, Rz %g to %g, Rmax %g µm, plunge ground without twist", l.RaUm.Min, l.RaUm.Max, l.RzUm.Min, l.RzUm.Max, l.RmaxUm)
+	c.line("", "%g HRC or more, %g HRC from 4 m/s on or in dirt", l.HardnessHRC, l.HardnessFastHRC)
+	c.line("lead-in", "%g to %g° to Ø%s or less, edge rounded and polished (%s)", l.LeadInDeg.Min, l.LeadInDeg.Max, w.Said(l.LeadInMm), l.LeadInSource)
+	c.line("housing", "bore %s, Ra %g to %g µm for a rubber outside", l.HousingClass, l.HousingRaUm.Min, l.HousingRaUm.Max)
+	if l.HousingDepthMm > 0 {
+		c.line("", "straight for %s at least, %s deep at least", w.Said(words.Round(l.HousingStraightMm, 2)), w.Said(l.HousingDepthMm))
+	}
+	c.line("source", "%s", l.Source)
+}

@@ -1,0 +1,96 @@
+package grooves
+
+import (
+	"math"
+	"strconv"
+
+	"centrepop/layout/lookup"
+)
+
+// Form is the form of a relief undercut of DIN 509.
+type Form string
+
+// The forms: E frees the cylinder for grinding, F the cylinder and the shoulder.
+const (
+	FormE Form = "E"
+	FormF Form = "F"
+)
+
+// Relief is a relief undercut at a shoulder.
+type Relief struct {
+	Designation    string  // as drawings name it: "DIN 509-F 0.6x0.3"
+	OverMm, UpToMm float64 // diameters it is meant for; UpToMm is infinite in the last row
+	RadiusMm       float64 // r
+	DepthMm        float64 // into the cylinder, radial (t1), +0.1
+	WidthMm        float64 // along the axis from the shoulder (f), +0.2
+	FaceDepthMm    float64 // into the shoulder (t2), +0.05; 0 for form E
+	FaceWidthMm    float64 // up the shoulder from the cylinder (g); 0 for form E
+	RunoutDeg      float64 // of the slope back to the cylinder
+	FaceRunoutDeg  float64 // and of the slope back to the shoulder; 0 for form E
+	ChamferMm      float64 // the mate's chamfer must be larger than this to clear the radius (a)
+	Source         lookup.Source
+}
+
+// reliefRow is radius, depth, width, g, t2, and the chamfer a for E and F.
+type reliefRow struct {
+	over, upTo                                    float64
+	radius, depth, width, face, faceDepth, aE, aF float64
+	state                                         lookup.State
+}
+
+// reliefs is DIN 509 for common loads, fatigued for changing loads: ltoi.kr
+// ("DIN 509 undercut"). The last row's face depth is printed 0.4 there and is
+// remembered as 0.3, so it is not checked.
+var reliefs = []reliefRow{
+	{0, 1.6, 0.1, 0.1, 0.5, 0.8, 0.1, 0, 0, lookup.Checked},
+	{1.6, 3, 0.2, 0.1, 1, 0.9, 0.1, 0.2, 0, lookup.Checked},
+	{3, 10, 0.4, 0.2, 2, 1.1, 0.1, 0.4, 0, lookup.Checked},
+	{10, 18, 0.6, 0.2, 2, 1.4, 0.1, 0.8, 0.2, lookup.Checked},
+	{18, 80, 0.6, 0.3, 2.5, 2.1, 0.2, 0.6, 0, lookup.Checked},
+	{80, math.Inf(1), 1, 0.4, 4, 3.2, 0.3, 1.2, 0, lookup.Checked},
+}
+
+var fatigued = []reliefRow{
+	{18, 50, 1, 0.2, 2.5, 1.8, 0.1, 1.6, 0.8, lookup.Checked},
+	{50, 80, 1.6, 0.3, 4, 3.1, 0.2, 2.6, 1.1, lookup.Checked},
+	{80, 125, 2.5, 0.4, 5, 4.8, 0.3, 4.2, 1.9, lookup.Checked},
+	{125, math.Inf(1), 4, 0.5, 7, 6.4, 0.4, 7, 4, lookup.Unchecked},
+}
+
+// The slopes of DIN 509 (MANUALplus and CNC PILOT user's manuals, "Undercut DIN
+// 509 E, F").
+const (
+	reliefDeg     = 15
+	reliefFaceDeg = 8
+)
+
+// ReliefFor returns the relief undercut of DIN 509 for a diameter: for common
+// loads above 0, and for changing loads (a larger radius, so that the shaft does
+// not tire) above 18 mm. It errs with a *lookup.UnknownError for another form
+// and a *lookup.RangeError for another diameter.
+func ReliefFor(diameterMm float64, form Form, changing bool) (Relief, error) {
+	if form != FormE && form != FormF {
+		return Relief{}, &lookup.UnknownError{What: "form", Value: string(form), Known: []string{string(FormE), string(FormF)}}
+	}
+	table := reliefs
+	if changing {
+		table = fatigued
+	}
+	if err := lookup.Length("diameter", diameterMm, table[0].over, 1e4); err != nil {
+		return Relief{}, err
+	}
+	i := 0
+	for ; diameterMm > table[i].upTo; i++ {
+	}
+	row := table[i]
+	number := func(v float64) string { return strconv.FormatFloat(v, 'g', -1, 64) }
+	r := Relief{
+		Designation: "DIN 509-" + string(form) + " " + number(row.radius) + "x" + number(row.depth),
+		OverMm:      row.over, UpToMm: row.upTo, RadiusMm: row.radius, DepthMm: row.depth, WidthMm: row.width, RunoutDeg: reliefDeg, ChamferMm: row.aE,
+		Source: lookup.Source{Name: "DIN 509", State: row.state},
+	}
+	if form == FormF {
+		r.FaceWidthMm, r.FaceDepthMm, r.FaceRunoutDeg, r.ChamferMm = row.face, row.faceDepth, reliefFaceDeg, row.aF
+	}
+	return r, nil
+}

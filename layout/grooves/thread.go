@@ -1,0 +1,99 @@
+package grooves
+
+import (
+	"math"
+
+	"centrepop/layout/fits"
+	"centrepop/layout/lookup"
+)
+
+// ThreadEnd is what a metric thread needs at its end: the length in which it
+// runs out, the room to a shoulder, and the undercut that replaces both.
+type ThreadEnd struct {
+	PitchMm    float64       // of the row used: the thread's own, or the next larger one
+	RunoutMm   float64       // unfinished turns outside (x); for a blind hole see threads.Thread.RunoutMm. 0 inside
+	ShoulderMm float64       // last full turn to a shoulder without undercut (a). 0 inside
+	FloorMm    float64       // diameter of the undercut (dg)
+	FloorClass string        // its tolerance class: h13 outside, H13 inside
+	LeastMm    float64       // straight part of the undercut, at least (g1)
+	MostMm     float64       // the whole undercut, at most (g2)
+	RadiusMm   float64       // of its corners
+	AngleDeg   float64       // of its flank on the thread's side
+	Source     lookup.Source // of diameter and radius, and of the whole length of the regular form
+	RestSource lookup.Source // of the other values
+}
+
+// endRow is one pitch of DIN 76-1: smaller is how much below (outside) the
+// diameter the undercut is turned, larger how much above (inside); most and
+// mostInside are the regular forms A and C, the rest is short forms B and D.
+type endRow struct {
+	pitch, runout, runoutShort, smaller, least, most, leastShort, mostShort, radius float64
+	larger, mostInside, leastInsideShort, mostInsideShort                           float64
+}
+
+// ends is DIN 76-1. Diameter, radius and the whole length of forms A and C as
+// the MANUALplus 620 user's manual 12/2017, "DIN 76 – undercut parameters",
+// prints them; the rest from memory.
+var ends = []endRow{
+	{0.5, 1.25, 0.7, 0.8, 1.1, 1.75, 0.5, 1.25, 0.2, 0.3, 2.7, 1.25, 2},
+	{0.6, 1.5, 0.75, 1, 1.2, 2.1, 0.6, 1.5, 0.4, 0.3, 3.3, 1.5, 2.4},
+	{0.7, 1.75, 0.9, 1.1, 1.5, 2.45, 0.8, 1.75, 0.4, 0.3, 3.8, 1.75, 2.75},
+	{0.75, 1.9, 1, 1.2, 1.6, 2.6, 0.9, 1.9, 0.4, 0.3, 4, 1.9, 2.9},
+	{0.8, 2, 1, 1.3, 1.7, 2.8, 0.9, 2, 0.4, 0.3, 4.2, 2, 3},
+	{1, 2.5, 1.25, 1.6, 2.1, 3.5, 1.1, 2.5, 0.6, 0.5, 5.2, 2.5, 3.7},
+	{1.25, 3.2, 1.6, 2, 2.7, 4.4, 1.5, 3.2, 0.6, 0.5, 6.7, 3.2, 4.9},
+	{1.5, 3.8, 1.9, 2.3, 3.2, 5.2, 1.8, 3.8, 0.8, 0.5, 7.8, 3.8, 5.6},
+	{1.75, 4.3, 2.2, 2.6, 3.9, 6.1, 2.1, 4.3, 1, 0.5, 9.1, 4.3, 6.4},
+	{2, 5, 2.5, 3, 4.5, 7, 2.5, 5, 1, 0.5, 10.3, 5, 7.3},
+	{2.5, 6.3, 3.2, 3.6, 5.6, 8.7, 3.2, 6.3, 1.2, 0.5, 13, 6.3, 9.3},
+	{3, 7.5, 3.8, 4.4, 6.7, 10.5, 3.7, 7.5, 1.6, 0.5, 15.2, 7.5, 10.7},
+	{3.5, 9, 4.5, 5, 7.7, 12, 4.7, 9, 1.6, 0.5, 17.7, 9, 12.7},
+	{4, 10, 5, 5.7, 9, 14, 5, 10, 2, 0.5, 20, 10, 14},
+	{4.5, 11, 5.5, 6.4, 10.5, 16, 5.5, 11, 2, 0.5, 23, 11, 16},
+	{5, 12.5, 6.3, 7, 11.5, 17.5, 6.5, 12.5, 2.5, 0.5, 26, 12.5, 18.5},
+	{5.5, 14, 7, 7.7, 12.5, 19, 7.5, 14, 3.2, 0.5, 28, 14, 20},
+	{6, 15, 7.5, 8.3, 14, 21, 8, 15, 3.2, 0.5, 30, 15, 21},
+}
+
+// undercutDeg is the flank of an undercut on the thread's side (same manual).
+const undercutDeg = 30
+
+// ThreadEndFor returns the end of a thread of pitchMm from 0.5 to 6 mm on a
+// major diameter majorMm, outside or inside, regular or short. A pitch between
+// the table's, as inch threads have, takes the next larger row (common practice,
+// no source). It errs with a *lookup.RangeError for another pitch or a diameter
+// that leaves nothing within the undercut.
+func ThreadEndFor(majorMm, pitchMm float64, inside, short bool) (ThreadEnd, error) {
+	last := ends[len(ends)-1].pitch
+	if err := lookup.Length("pitch", pitchMm, math.Nextafter(ends[0].pitch, 0), last); err != nil {
+		return ThreadEnd{}, err
+	}
+	i := 0
+	for ; ends[i].pitch < pitchMm-1e-6; i++ {
+	}
+	r := ends[i]
+	if err := lookup.Length("major diameter", majorMm, r.smaller, 1e4); err != nil {
+		return ThreadEnd{}, err
+	}
+	name := "DIN 76-1"
+	e := ThreadEnd{PitchMm: r.pitch, RadiusMm: r.radius, AngleDeg: undercutDeg, Source: lookup.Source{Name: name, State: lookup.Checked}, RestSource: lookup.Source{Name: name, State: lookup.FromMemory}}
+	if math.Abs(r.pitch-pitchMm) > 1e-6 {
+		e.Source = lookup.Source{Name: name + ", next larger pitch", State: lookup.Practice}
+	}
+	switch {
+	case inside && short:
+		e.FloorMm, e.FloorClass, e.LeastMm, e.MostMm = majorMm+r.larger, "H13", r.leastInsideShort, r.mostInsideShort
+	case inside:
+		e.FloorMm, e.FloorClass, e.LeastMm, e.MostMm = majorMm+r.larger, "H13", 4*r.pitch, r.mostInside
+	case short:
+		e.FloorMm, e.FloorClass, e.LeastMm, e.MostMm = majorMm-r.smaller, "h13", r.leastShort, r.mostShort
+		e.RunoutMm, e.ShoulderMm = r.runoutShort, 2*r.pitch
+	default:
+		e.FloorMm, e.FloorClass, e.LeastMm, e.MostMm = majorMm-r.smaller, "h13", r.least, r.most
+		e.RunoutMm, e.ShoulderMm = r.runout, 3*r.pitch
+	}
+	return e, nil
+}
+
+// Floor returns the limits of the undercut's diameter by its class, ISO 286-1.
+func (e ThreadEnd) Floor() (fits.Limits, error) { return fits.Limit(e.FloorMm, e.FloorClass) }
