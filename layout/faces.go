@@ -11,6 +11,7 @@ import (
 	"centrepop/layout/threads"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 )
 
 // holeSize works out a hole: the drill, the finished size and the words.
@@ -112,11 +113,10 @@ func (r *resolver) faces() {
 
 // holeGroups works out every hole and slot group, front face first.
 func (r *resolver) holeGroups() {
-	box := r.outlinePath().Bounds()
 	for _, f := range []parts.Face{parts.Front, parts.Back} {
-		min, max := plan.XY{XMm: clean(box.X0), YMm: clean(box.Y0)}, plan.XY{XMm: clean(box.X1), YMm: clean(box.Y1)}
+		edges := geom.Bounds(r.outlinePath())
 		if f == parts.Back {
-			min.XMm, max.XMm = -max.XMm, -min.XMm
+			edges = edges.Mirrored()
 		}
 		next := 1
 		for i := range r.part.Holes {
@@ -125,12 +125,13 @@ func (r *resolver) holeGroups() {
 				continue
 			}
 			m := r.holeSize(h.Size)
-			pts := centres(h.Pattern, min, max)
+			pts := h.Pattern.Shape.Places(edges)
+			r.onMetal(h.Pattern, f, pts)
 			g := &plan.Group{
 				Name: h.Name.Value, First: next, Count: len(pts), SizeText: m.text, Marked: f,
 				DepthText: r.depthText(m, h.Through, h.Depth), PCDMm: h.Pattern.PCD.Mm,
 				DrillMm: m.drillMm, FinishedMm: m.finishedMm,
-				Chords: chords(h.Pattern.Kind, pts, next, m.drillMm), Extra: r.extra(h),
+				Chords: chords(h.Pattern.Shape, pts, next, m.drillMm), Extra: r.extra(h),
 			}
 			if m.thread != nil {
 				g.Thread = m.thread.Designation
@@ -143,7 +144,8 @@ func (r *resolver) holeGroups() {
 			if s.Face != f {
 				continue
 			}
-			pts := centres(s.Pattern, min, max)
+			pts := s.Pattern.Shape.Places(edges)
+			r.onMetal(s.Pattern, f, pts)
 			g := &plan.Group{
 				Name: s.Name.Value, First: next, Count: len(pts), Marked: f,
 				SizeText:  "slot " + r.w.Size(s.Width.Mm) + " × " + r.w.Size(s.Length.Mm) + " overall",
@@ -201,17 +203,17 @@ func (r *resolver) face(f parts.Face, others bool) *plan.Face {
 	if f == parts.Back {
 		path = mirrored(path)
 	}
-	b := path.Bounds()
+	b := geom.Bounds(path)
 	out := &plan.Face{
 		Part: r.out.Title, Face: f, Outline: plan.Contour(path.ToSVG()),
-		MinMm: plan.XY{XMm: clean(b.X0), YMm: clean(b.Y0)}, MaxMm: plan.XY{XMm: clean(b.X1), YMm: clean(b.Y1)},
+		MinMm: b.Min, MaxMm: b.Max,
 		Datum: "left and bottom edge", Mirrored: f == parts.Back,
 	}
 	out.DatumAt = out.MinMm
 	out.Round = r.part.Profile != nil || r.part.Outline.Shape == parts.CircleOutline
 	for _, m := range r.made {
 		if d := m.pattern().Datum; m.face == f && d != "" && d != "centre" {
-			out.DatumAt, _, _ = datumCorner(d, out.MinMm, out.MaxMm)
+			out.DatumAt, _, _ = geom.Corner(d, b)
 			out.Datum, out.Round = datumWords(d), false
 			break
 		}
@@ -234,13 +236,13 @@ func (r *resolver) face(f parts.Face, others bool) *plan.Face {
 		case others && m.through():
 			pts := make([]plan.XY, len(m.pts))
 			for i, q := range m.pts {
-				pts[i] = mirroredPoint(q)
+				pts[i] = q.Mirrored()
 			}
 			r.addGroup(out, m, pts, offset)
 		case m.through():
 			for _, q := range m.pts {
 				out.Circles = append(out.Circles, plan.Circle{
-					Label: m.group.Name + " from the " + string(m.face), DiameterMm: m.group.DrillMm, CentreMm: mirroredPoint(q),
+					Label: m.group.Name + " from the " + string(m.face), DiameterMm: m.group.DrillMm, CentreMm: q.Mirrored(),
 				})
 			}
 		}
@@ -318,11 +320,7 @@ func (r *resolver) addGroup(out *plan.Face, m madeGroup, pts []plan.XY, offset i
 	out.Groups = append(out.Groups, g)
 	pattern := m.pattern()
 	if pattern.PCD.Mm > 0 {
-		centre := plan.XY{XMm: pattern.Centre.X.Mm, YMm: pattern.Centre.Y.Mm}
-		if m.face != out.Face {
-			centre = mirroredPoint(centre)
-		}
-		c := plan.Circle{Label: "PCD " + r.w.Size(pattern.PCD.Mm), DiameterMm: pattern.PCD.Mm, CentreMm: centre, Pitch: true}
+		c := plan.Circle{Label: "PCD " + r.w.Size(pattern.PCD.Mm), DiameterMm: pattern.PCD.Mm, Pitch: true}
 		if !slices.Contains(out.Circles, c) { // two groups may share a pitch circle
 			out.Circles = append(out.Circles, c)
 		}
@@ -343,16 +341,13 @@ func (r *resolver) addGroup(out *plan.Face, m madeGroup, pts []plan.XY, offset i
 		}
 		out.Holes = append(out.Holes, plan.Hole{
 			N: g.First + i, Group: g.Name, XMm: q.XMm, YMm: q.YMm,
-			AngleDeg: clockOf(q), RadiusMm: clean(canvas.Point{X: q.XMm, Y: q.YMm}.Length()),
+			AngleDeg: geom.ClockDeg(q), RadiusMm: clean(canvas.Point{X: q.XMm, Y: q.YMm}.Length()),
 			FromXMm:    inward(q.XMm, out.DatumAt.XMm, out.MinMm.XMm),
 			FromYMm:    inward(q.YMm, out.DatumAt.YMm, out.MinMm.YMm),
 			DiameterMm: g.DrillMm,
 		})
 	}
 }
-
-// mirrored is the point as seen from the other face.
-func mirroredPoint(p plan.XY) plan.XY { return plan.XY{XMm: clean(-p.XMm), YMm: p.YMm} }
 
 // inward is the distance from a datum edge at at, which lies either at min or
 // at the other end.

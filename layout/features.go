@@ -7,6 +7,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 )
 
 // features numbers what the picture and the operations talk about: outsides,
@@ -142,14 +143,20 @@ func (r *resolver) outlineWords() string {
 func (r *resolver) patternWords(m *madeGroup) string {
 	p := m.pattern()
 	face := string(m.face) + " face"
-	switch p.Kind {
-	case parts.CirclePattern, parts.ArcPattern, parts.AnglesPattern:
-		a := clockOf(plan.XY{XMm: m.pts[0].XMm - p.Centre.X.Mm, YMm: m.pts[0].YMm - p.Centre.Y.Mm})
-		return "PCD " + r.w.Size(p.PCD.Mm) + ", hole " + words.Trim(float64(m.group.First), 0) + " at " + words.Trim(a, 3) + "°, " + face
-	case parts.GridPattern:
-		return words.Trim(float64(p.Columns), 0) + " × " + words.Trim(float64(p.Rows), 0) + " at " + r.w.Size(p.PitchX.Mm) + " × " + r.w.Size(p.PitchY.Mm) + ", " + face
+	switch shape := p.Shape.(type) {
+	case geom.Ring, geom.Arc, geom.Angles:
+		return "PCD " + r.w.Size(p.PCD.Mm) + ", hole " + words.Trim(float64(m.group.First), 0) + " at " + words.Trim(geom.ClockDeg(m.pts[0]), 3) + "°, " + face
+	case geom.Grid:
+		return r.gridWords(shape) + ", " + face
+	case geom.Staggered:
+		return r.gridWords(geom.Grid(shape)) + ", every second row one less and half a pitch in, " + face
 	}
 	return "see the hole table, " + face
+}
+
+// gridWords says "3 × 2 at 40 × 30".
+func (r *resolver) gridWords(g geom.Grid) string {
+	return words.Trim(float64(g.Columns), 0) + " × " + words.Trim(float64(g.Rows), 0) + " at " + r.w.Size(g.PitchXMm) + " × " + r.w.Size(g.PitchYMm)
 }
 
 func clockList(rows []plan.RadialRow) string {

@@ -8,6 +8,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 )
 
 // alignDeg is how far apart two features that line up may lie. Common
@@ -183,7 +184,7 @@ func (j *joiner) pattern(f feature) []plan.XY {
 func meets(a, b []plan.XY, m motion, reachMm float64) bool {
 	for _, p := range a {
 		q := m.point(p)
-		if !slices.ContainsFunc(b, func(o plan.XY) bool { return distance(q, o) <= reachMm+1e-6 }) {
+		if !slices.ContainsFunc(b, func(o plan.XY) bool { return geom.Distance(q, o) <= reachMm+1e-6 }) {
 			return false
 		}
 	}
@@ -204,7 +205,7 @@ func motions(a, b []plan.XY, reachMm float64, flips bool) []motion {
 		first := motion{flip: flip}.point(a[0])
 		var turns []float64
 		for _, q := range b {
-			turn := norm(clockOf(q) - clockOf(first))
+			turn := norm(geom.ClockDeg(q) - geom.ClockDeg(first))
 			if !slices.ContainsFunc(turns, func(o float64) bool { return apart(o, turn) < 1e-6 }) {
 				turns = append(turns, turn)
 			}
@@ -411,7 +412,7 @@ func (j *joiner) shifted(t *joint, p placedPart, m motion, named []parts.JointRe
 func (j *joiner) offsetHole(t *joint) string {
 	a, b := j.pattern(t.a), j.pattern(t.b)
 	k := len(a) - 1
-	mate := slices.IndexFunc(b, func(q plan.XY) bool { return distance(a[k], q) <= j.reachMm(t)+1e-6 })
+	mate := slices.IndexFunc(b, func(q plan.XY) bool { return geom.Distance(a[k], q) <= j.reachMm(t)+1e-6 })
 	if mate < 0 || len(a) < 2 {
 		return ""
 	}
@@ -423,12 +424,12 @@ func (j *joiner) offsetHole(t *joint) string {
 			continue
 		}
 		p := j.at(t.a.inst())
-		front := norm(p.at.s * (clockOf(a2[k]) - p.at.turn))
+		front := norm(p.at.s * (geom.ClockDeg(a2[k]) - p.at.turn))
 		onFace := front
 		if t.a.group.face == parts.Back {
 			onFace = norm(-front)
 		}
-		was := clockOf(t.a.group.pts[k])
+		was := geom.ClockDeg(t.a.group.pts[k])
 		return "Offset hole: drill hole " + words.Trim(float64(t.a.group.group.First+k), 0) + " of " + t.a.text() + " at " + words.Trim(onFace, 1) + "° instead of " + words.Trim(was, 1) +
 			"° (its marked face), and its mate in " + t.b.title() + " to match: then the holes meet in one way only."
 	}

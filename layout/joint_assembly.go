@@ -8,6 +8,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 )
 
 // joiner works out the joints of a job whose parts are worked out.
@@ -59,7 +60,7 @@ func (p placement) clock(deg float64) float64 { return norm(p.turn + p.s*deg) }
 
 // point is the frame's x and y of a point seen from the part's front.
 func (p placement) point(q plan.XY) plan.XY {
-	sin, cos := sinCosDeg(p.turn)
+	sin, cos := geom.SinCosDeg(p.turn)
 	x := p.s * q.XMm
 	return plan.XY{XMm: clean(x*cos + q.YMm*sin), YMm: clean(q.YMm*cos - x*sin)}
 }
@@ -181,7 +182,7 @@ func (f feature) clocks() []float64 {
 		var out []float64
 		for _, q := range f.points() {
 			if math.Hypot(q.XMm, q.YMm) > 1e-6 {
-				out = append(out, clockOf(q))
+				out = append(out, geom.ClockDeg(q))
 			}
 		}
 		return out

@@ -9,6 +9,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 )
 
 // threadMaterial is what a part's threads are cut in; an unknown material counts
@@ -93,7 +94,7 @@ func (j *joiner) match(t *joint, a, b []plan.XY) bool {
 	for _, q := range a {
 		best := math.Inf(1)
 		for _, o := range b {
-			best = math.Min(best, distance(q, o))
+			best = math.Min(best, geom.Distance(q, o))
 		}
 		worst = math.Max(worst, best)
 	}
@@ -252,7 +253,7 @@ func (j *joiner) headRoom(t *joint, p *plan.BoltPlan) {
 			place.NeighbourMm = math.Inf(1)
 			for i := range side.pts {
 				for k := range i {
-					place.NeighbourMm = math.Min(place.NeighbourMm, distance(side.pts[i], side.pts[k]))
+					place.NeighbourMm = math.Min(place.NeighbourMm, geom.Distance(side.pts[i], side.pts[k]))
 				}
 			}
 		}
@@ -365,7 +366,7 @@ func tightening(first int, pts []plan.XY) (numbers []int, deg []float64) {
 			near := math.Inf(1)
 			for n, o := range done {
 				// The latest counts double, so that opposite follows opposite.
-				d := distance(pts[i], pts[o])
+				d := geom.Distance(pts[i], pts[o])
 				if n < len(done)-1 {
 					d *= 2
 				}
@@ -383,7 +384,7 @@ func tightening(first int, pts []plan.XY) (numbers []int, deg []float64) {
 	}
 	for _, i := range done {
 		numbers = append(numbers, first+i)
-		deg = append(deg, clockOf(pts[i]))
+		deg = append(deg, geom.ClockDeg(pts[i]))
 	}
 	return numbers, deg
 }

@@ -14,6 +14,7 @@ import (
 	"centrepop/layout/threads"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 )
 
 // A small job: two flanges, a tube, a shaft, each in its simplest form.
@@ -185,11 +186,11 @@ func TestPlacementAlgebra(t *testing.T) {
 		}
 		at := plan.XY{XMm: math.Cos(v) * 30, YMm: math.Sin(v) * 30}
 		one, two := p.then(q).point(at), q.point(p.point(at))
-		if distance(one, two) > 1e-6 {
+		if geom.Distance(one, two) > 1e-6 {
 			t.Fatalf("%v then %v takes %v to %v, in one step %v", p, q, at, two, one)
 		}
-		if a := clockOf(at); apart(clockOf(p.point(at)), p.clock(a)) > 1e-6 {
-			t.Fatalf("%v: point at %v°, clock %v°", p, clockOf(p.point(at)), p.clock(a))
+		if a := geom.ClockDeg(at); apart(geom.ClockDeg(p.point(at)), p.clock(a)) > 1e-6 {
+			t.Fatalf("%v: point at %v°, clock %v°", p, geom.ClockDeg(p.point(at)), p.clock(a))
 		}
 	}
 }

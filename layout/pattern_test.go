@@ -11,7 +11,7 @@ import (
 	"pgregory.net/rapid"
 
 	"centrepop/layout/plan"
-	"centrepop/parts"
+	"centrepop/parts/geom"
 )
 
 // TestCircleFactors checks hole coordinates per unit diameter, hole 1 at top,
@@ -117,41 +117,11 @@ func TestCircleProperties(t *testing.T) {
 	})
 }
 
-func TestCentres(t *testing.T) {
-	mm := func(v float64) parts.Length { return parts.Length{Mm: v} }
-	for _, c := range []struct {
-		name string
-		p    parts.Pattern
-		want []plan.XY
-	}{
-		{"arc from 30° to 150°, both ends", parts.Pattern{Kind: parts.ArcPattern, PCD: mm(100), Count: 3, First: parts.Angle{Deg: 30}, Last: parts.Angle{Deg: 150}},
-			[]plan.XY{Clock(50, 30), {XMm: 50, YMm: 0}, Clock(50, 150)}},
-		{"arc over TOP is numbered from TOP", parts.Pattern{Kind: parts.ArcPattern, PCD: mm(100), Count: 3, First: parts.Angle{Deg: -90}, Last: parts.Angle{Deg: 90}},
-			[]plan.XY{{XMm: 0, YMm: 50}, {XMm: 50, YMm: 0}, {XMm: -50, YMm: 0}}},
-		{"listed angles", parts.Pattern{Kind: parts.AnglesPattern, PCD: mm(100), Angles: []parts.Angle{{Deg: 270}, {Deg: 90}}}, []plan.XY{{XMm: 50, YMm: 0}, {XMm: -50, YMm: 0}}},
-		{"grid, rows from the top left", parts.Pattern{Kind: parts.GridPattern, Columns: 2, Rows: 2, PitchX: mm(40), PitchY: mm(30)},
-			[]plan.XY{{XMm: -20, YMm: 15}, {XMm: 20, YMm: 15}, {XMm: -20, YMm: -15}, {XMm: 20, YMm: -15}}},
-		{"from the right top corner inward", parts.Pattern{Kind: parts.PointsPattern, Datum: "right-top", Points: []parts.Point{{X: mm(10), Y: mm(20)}}}, []plan.XY{{XMm: 90, YMm: 30}}},
-		{"from the left bottom corner", parts.Pattern{Kind: parts.PointsPattern, Datum: "left-bottom", Points: []parts.Point{{X: mm(10), Y: mm(20)}}}, []plan.XY{{XMm: -90, YMm: -30}}},
-	} {
-		got := centres(c.p, plan.XY{XMm: -100, YMm: -50}, plan.XY{XMm: 100, YMm: 50})
-		if len(got) != len(c.want) {
-			t.Errorf("%s: %v, want %v", c.name, got, c.want)
-			continue
-		}
-		for i := range got {
-			if distance(got[i], c.want[i]) > 1e-9 {
-				t.Errorf("%s: point %d at %v, want %v", c.name, i+1, got[i], c.want[i])
-			}
-		}
-	}
-}
-
 // TestOverPins: over two pins is the centre distance and one pin, between them
 // is one pin less (geometry).
 func TestOverPins(t *testing.T) {
 	pts := []plan.XY{{XMm: 0, YMm: 50}, {XMm: 50, YMm: 0}, {XMm: 0, YMm: -50}, {XMm: -50, YMm: 0}}
-	got := chords(parts.CirclePattern, pts, 1, 10)
+	got := chords(geom.Ring{}, pts, 1, 10)
 	if len(got) != 2 || got[0].Kind != "neighbours" || got[1].Kind != "across" {
 		t.Fatalf("got %v", got)
 	}

@@ -6,6 +6,7 @@ import (
 	"math"
 
 	"centrepop/layout/words"
+	"centrepop/parts/geom"
 )
 
 // PrinterReadings are what was measured on a printed check page, in
@@ -112,7 +113,7 @@ func (c *Correction) Check() error {
 // A sheet that lies on its side is turned by the printer, so its y axis is the
 // paper's across; the way it is turned makes no difference.
 func (c *Correction) Matrix(onItsSide bool) [2][2]float64 {
-	sin, cos := sinCosDeg(c.SkewDeg)
+	sin, cos := geom.SinCosDeg(c.SkewDeg)
 	lean := -c.AcrossFactor * sin / cos
 	up := c.UpFactor / cos
 	if onItsSide {

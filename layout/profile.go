@@ -10,6 +10,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 )
 
 // CutOptions say how a part is cut. The zero value takes the cutter from the
@@ -258,7 +259,7 @@ func (r *resolver) outlineAsCut() (*canvas.Path, string) {
 	if leave == 0 {
 		return path, text
 	}
-	moved, err := offsetOutward(path, leave/2)
+	moved, err := geom.Outward(path, leave/2)
 	if err != nil {
 		r.fault(r.part.Outline.LeaveOnPart.Pos, "the outline cannot be left larger: "+err.Error(), "a smaller leave, or wider inside corners")
 		return path, text
@@ -269,7 +270,7 @@ func (r *resolver) outlineAsCut() (*canvas.Path, string) {
 // webs checks that no contour runs into another and finds the least metal
 // between two.
 func (r *resolver) webs(out *plan.Profile, openings []opening, outline *canvas.Path) {
-	edge := outline.Flatten(flatMm).Split()[0].Coords()
+	edge := outline.Flatten(geom.FlatMm).Split()[0].Coords()
 	take := func(o opening, other string, web float64) {
 		if web <= 1e-6 {
 			r.fault(o.pos, o.name+" runs into "+other+": contours must not meet", "move it, make it smaller, or draw the shape with outline: {path: ...}")
@@ -297,7 +298,7 @@ func (r *resolver) webs(out *plan.Profile, openings []opening, outline *canvas.P
 		take(o, "the outline", near)
 		for _, q := range openings[:i] {
 			// A cheap look first: a thousand holes make half a million pairs.
-			gap := distance(o.a, q.a) - distance(o.a, o.b) - distance(q.a, q.b) - o.radius - q.radius
+			gap := geom.Distance(o.a, q.a) - geom.Distance(o.a, o.b) - geom.Distance(q.a, q.b) - o.radius - q.radius
 			if out.Web != nil && gap > out.Web.WidthMm {
 				continue
 			}
@@ -324,7 +325,7 @@ func toSegment(p, a, b plan.XY) float64 {
 	if l := dx*dx + dy*dy; l > 0 {
 		t = math.Max(0, math.Min(1, ((p.XMm-a.XMm)*dx+(p.YMm-a.YMm)*dy)/l))
 	}
-	return distance(p, plan.XY{XMm: a.XMm + t*dx, YMm: a.YMm + t*dy})
+	return geom.Distance(p, plan.XY{XMm: a.XMm + t*dx, YMm: a.YMm + t*dy})
 }
 
 // path is the contour of an opening made smaller by inMm all round.
@@ -333,7 +334,7 @@ func (o opening) path(inMm float64) *canvas.Path {
 	if o.a == o.b {
 		return canvas.Circle(radius).Translate(o.a.XMm, o.a.YMm)
 	}
-	d := distance(o.a, o.b)
+	d := geom.Distance(o.a, o.b)
 	nx, ny := radius*(o.b.YMm-o.a.YMm)/d, -radius*(o.b.XMm-o.a.XMm)/d
 	p := &canvas.Path{}
 	p.MoveTo(o.a.XMm+nx, o.a.YMm+ny)
@@ -353,7 +354,7 @@ func (r *resolver) contours(out *plan.Profile, openings []opening, outline *canv
 		half = out.KerfMm / 2
 	}
 	add := func(name, shape, text string, p *canvas.Path) {
-		c := plan.CutContour{N: len(out.Contours) + 1, Name: name, Shape: shape, SizeText: text, LengthMm: clean(lengthOf(p)), Path: plan.Contour(p.ToSVG())}
+		c := plan.CutContour{N: len(out.Contours) + 1, Name: name, Shape: shape, SizeText: text, LengthMm: clean(geom.NewContour(p).LengthMm()), Path: plan.Contour(p.ToSVG())}
 		out.Contours = append(out.Contours, c)
 		out.LengthMm = clean(out.LengthMm + c.LengthMm)
 	}
@@ -369,7 +370,7 @@ func (r *resolver) contours(out *plan.Profile, openings []opening, outline *canv
 	}
 	drawn := outline
 	if half > 0 {
-		moved, err := offsetOutward(outline, half)
+		moved, err := geom.Outward(outline, half)
 		if err != nil {
 			r.fault(r.part.Outline.Pos, "the kerf cannot be allowed for: "+err.Error(), "wider inside corners, or leave the kerf to the cutter")
 			return
@@ -385,7 +386,7 @@ func (r *resolver) contours(out *plan.Profile, openings []opening, outline *canv
 // topLine scribes TOP from the upper edge of the part inward, on the metal.
 func (r *resolver) topLine(out *plan.Profile, openings []opening, outline *canvas.Path) {
 	top, found := 0.0, false
-	edge := outline.Flatten(flatMm).Split()[0].Coords()
+	edge := outline.Flatten(geom.FlatMm).Split()[0].Coords()
 	for i := range edge {
 		a, b := edge[i], edge[(i+1)%len(edge)]
 		if a.X < 0 == (b.X < 0) {
@@ -422,9 +423,9 @@ func (r *resolver) topLine(out *plan.Profile, openings []opening, outline *canva
 func (r *resolver) weigh(out *plan.Profile, openings []opening, outline *canvas.Path) {
 	b := outline.Bounds()
 	out.BlankXMm, out.BlankYMm = clean(b.X1-b.X0), clean(b.Y1-b.Y0)
-	area := math.Abs(signedArea(outline))
+	area := math.Abs(geom.NewContour(outline).AreaMm2())
 	for _, o := range openings {
-		area -= math.Pi*o.radius*o.radius + 2*o.radius*distance(o.a, o.b)
+		area -= math.Pi*o.radius*o.radius + 2*o.radius*geom.Distance(o.a, o.b)
 	}
 	out.AreaMm2 = clean(area)
 	if r.out.Material == "" {

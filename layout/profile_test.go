@@ -12,6 +12,7 @@ import (
 
 	"centrepop/layout/plan"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 )
 
 // cutJob loads a job of one part written in the test.
@@ -62,9 +63,9 @@ func TestOffsetOutward(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		near(t, c.name+" area", math.Abs(signedArea(p)), c.area, c.within)
-		near(t, c.name+" length", lengthOf(p), c.length, c.within)
-		moved, err := offsetOutward(p, d)
+		near(t, c.name+" area", math.Abs(geom.NewContour(p).AreaMm2()), c.area, c.within)
+		near(t, c.name+" length", geom.NewContour(p).LengthMm(), c.length, c.within)
+		moved, err := geom.Outward(p, d)
 		if err != nil {
 			t.Fatalf("%s: %v", c.name, err)
 		}
@@ -72,8 +73,8 @@ func TestOffsetOutward(t *testing.T) {
 		// shortens both sides by d, and needs one outside corner more.
 		wantLength := c.length + 2*math.Pi*d + float64(c.concave)*(math.Pi/2-2)*d
 		wantArea := c.area + c.length*d + math.Pi*d*d + float64(c.concave)*(math.Pi/4-1)*d*d
-		near(t, c.name+" moved length", lengthOf(moved), wantLength, c.within)
-		near(t, c.name+" moved area", signedArea(moved), wantArea, c.within)
+		near(t, c.name+" moved length", geom.NewContour(moved).LengthMm(), wantLength, c.within)
+		near(t, c.name+" moved area", geom.NewContour(moved).AreaMm2(), wantArea, c.within)
 		if !moved.Closed() {
 			t.Errorf("%s: moved contour is open", c.name)
 		}
@@ -83,8 +84,8 @@ func TestOffsetOutward(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if _, err := offsetOutward(slit, 0.3); !errors.Is(err, errTight) {
-		t.Errorf("slit: %v, want %v", err, errTight)
+	if _, err := geom.Outward(slit, 0.3); !errors.Is(err, geom.ErrTight) {
+		t.Errorf("slit: %v, want %v", err, geom.ErrTight)
 	}
 }
 

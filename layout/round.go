@@ -7,6 +7,7 @@ import (
 
 	"centrepop/layout/plan"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 )
 
 // roundFeatures lays out the holes, slots and windows cut from outside into a
@@ -50,7 +51,7 @@ func (r *resolver) roundFeatures() {
 		for _, a := range f.Clock {
 			angles = append(angles, a.Deg)
 		}
-		fromTop(angles)
+		geom.FromTop(angles)
 		for _, a := range angles {
 			n++
 			row.N, row.ClockDeg = n, a

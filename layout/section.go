@@ -5,6 +5,7 @@ import (
 
 	"centrepop/layout/plan"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 )
 
 // section draws the half section from the steps, chamfers and undercuts.
@@ -157,7 +158,7 @@ func (r *resolver) mass() float64 {
 	}
 	volume := 0.0
 	if r.part.Outline != nil {
-		volume = areaMm2(r.outlinePath()) * r.part.Thickness.Mm
+		volume = math.Abs(geom.NewContour(r.outlinePath()).AreaMm2()) * r.part.Thickness.Mm
 		if bore := r.stepNamed("bore"); bore != nil {
 			volume -= math.Pi / 4 * bore.size.nominalMm * bore.size.nominalMm * r.part.Thickness.Mm
 		}

@@ -5,6 +5,8 @@ import (
 	"os"
 	"path/filepath"
 	"testing"
+
+	"centrepop/parts/geom"
 )
 
 // FuzzParsePart: an error or a part, never both; errors point into the file;
@@ -48,7 +50,7 @@ func FuzzLength(f *testing.F) {
 	}
 	f.Fuzz(func(t *testing.T, text string) {
 		mm, wrong := parseLength(text, Millimetres)
-		if math.IsNaN(mm) || math.Abs(mm) > largestMm {
+		if math.IsNaN(mm) || math.Abs(mm) > geom.LargestMm {
 			t.Fatalf("parseLength(%q) = %g", text, mm)
 		}
 		if wrong != "" && mm != 0 {
@@ -57,7 +59,7 @@ func FuzzLength(f *testing.F) {
 		inch, wrongInch := parseLength(text, Inches)
 		switch _, unit := splitUnit(text); {
 		case wrong != "" || wrongInch != "":
-		case unit == "" && inch != mm*mmPerInch:
+		case unit == "" && inch != mm*geom.MmPerInch:
 			t.Fatalf("parseLength(%q) = %g in mm and %g in inches", text, mm, inch)
 		case unit != "" && inch != mm:
 			t.Fatalf("parseLength(%q) changes with the job's units: %g, %g", text, mm, inch)

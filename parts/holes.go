@@ -1,15 +1,13 @@
 package parts
 
 import (
-	"fmt"
 	"math"
+	"slices"
 	"strings"
 )
 
 // maxCount is the most holes in one group, and entries in one list.
 const maxCount = 1000
-
-var patternKeys = []string{"circle", "arc", "angles", "grid", "at"}
 
 const holeForms = "M10 clearance, M8 tap, 11 mm, 7/16 in or {diameter: 10, fit: H7}"
 
@@ -18,7 +16,7 @@ func (r *reader) holes(n *node) []HoleGroup {
 	items, _ := r.items(n, 0, 200, "a list of hole groups")
 	var out []HoleGroup
 	for _, item := range items {
-		if !r.group(item, "name", "face", "circle", "arc", "angles", "grid", "at", "datum", "size", "depth", "counterbore", "countersink", "note") {
+		if !r.group(item, slices.Concat([]string{"name", "face"}, patternKeys, []string{"datum", "size", "depth", "counterbore", "countersink", "note"})...) {
 			continue
 		}
 		g := HoleGroup{
@@ -140,133 +138,12 @@ func (r *reader) holeSize(n *node) HoleSize {
 	return size
 }
 
-// pattern reads where holes or slots are.
-func (r *reader) pattern(n *node) Pattern {
-	p := Pattern{Pos: n.pos, Datum: "centre"}
-	key, v := r.oneOf(n, patternKeys...)
-	p.Kind = PatternKind(key)
-	if v != nil {
-		p.Pos = v.pos
-	}
-	switch p.Kind {
-	case CirclePattern:
-		r.circle(v, &p)
-	case ArcPattern:
-		r.arc(v, &p)
-	case AnglesPattern:
-		if r.group(v, "pcd", "at") {
-			p.PCD = r.length(r.need(v, "pcd", "the pitch circle diameter"), positive)
-			p.Angles = r.angles(r.need(v, "at", "the clock angles, such as [0, 75, 200]"))
-		}
-		p.Count = len(p.Angles)
-	case GridPattern:
-		r.grid(v, &p)
-	case PointsPattern:
-		p.Points = r.points(v, 1)
-		p.Count = len(p.Points)
-	}
-	if d := n.get("datum"); d != nil {
-		if p.Kind != PointsPattern {
-			r.fault(n.keyPos("datum"), "datum is only for points listed with at", "delete datum, or list the points with at")
-		} else if w := r.word(d, "centre", "left-bottom", "left-top", "right-bottom", "right-top"); w != "" {
-			p.Datum = w
-		}
-	}
-	return p
-}
-
-func (r *reader) circle(v *node, p *Pattern) {
-	if !r.group(v, "pcd", "count", "first") {
-		return
-	}
-	const form = "circle: {pcd: 140, count: 6, first: 30}"
-	p.PCD = r.length(r.need(v, "pcd", form), positive)
-	p.Count = r.count(r.need(v, "count", form), 1, maxCount)
-	p.First = r.clock(v.get("first"))
-}
-
-func (r *reader) arc(v *node, p *Pattern) {
-	if !r.group(v, "pcd", "count", "first", "last") {
-		return
-	}
-	const form = "arc: {pcd: 140, count: 4, first: 30, last: 150}"
-	p.PCD = r.length(r.need(v, "pcd", form), positive)
-	p.Count = r.count(r.need(v, "count", form), 2, maxCount)
-	first, ok1 := r.angle(r.need(v, "first", form), -360, 360)
-	last, ok2 := r.angle(r.need(v, "last", form), -360, 360)
-	p.First, p.Last = first, last
-	if ok1 && ok2 && sweep(first.Deg, last.Deg) == 0 {
-		r.faultf(last.Pos, "two different angles; circle spaces holes all round",
-			"the arc runs from %g to %g degrees, the same place", first.Deg, last.Deg)
-	}
-}
-
-func (r *reader) grid(v *node, p *Pattern) {
-	if !r.group(v, "columns", "rows", "pitch", "centre") {
-		return
-	}
-	const form = "grid: {columns: 3, rows: 2, pitch: [40, 30], centre: [0, 0]}"
-	p.Columns = r.count(r.need(v, "columns", form), 1, maxCount)
-	p.Rows = r.count(r.need(v, "rows", form), 1, maxCount)
-	if p.Count = p.Columns * p.Rows; p.Count > maxCount {
-		r.faultf(v.pos, fmt.Sprintf("at most %d", maxCount), "the grid has %d places", p.Count)
-	}
-	if items, ok := r.items(r.need(v, "pitch", form), 2, 2, "the pitch across and up, such as [40, 30]"); ok {
-		p.PitchX, p.PitchY = r.length(items[0], positive), r.length(items[1], positive)
-	}
-	if c := v.get("centre"); c != nil {
-		p.Centre, _ = r.point(c)
-	}
-}
-
-// angles reads a list of different clock angles.
-func (r *reader) angles(n *node) []Angle {
-	items, _ := r.items(n, 1, maxCount, "a list of clock angles, such as [0, 75, 200]")
-	var out []Angle
-	seen := make(map[float64]bool, len(items))
-	for _, item := range items {
-		a, ok := r.angle(item, -360, 360)
-		if !ok {
-			continue
-		}
-		turn := math.Mod(a.Deg+360, 360)
-		if seen[turn] {
-			r.faultf(a.Pos, "each angle once", "the angle %g is listed twice", a.Deg)
-			continue
-		}
-		seen[turn] = true
-		out = append(out, a)
-	}
-	return out
-}
-
-// points reads a list of at least lo different points.
-func (r *reader) points(n *node, lo int) []Point {
-	items, _ := r.items(n, lo, maxCount, "a list of points, such as [[0, 60], [0, -60]]")
-	var out []Point
-	seen := make(map[[2]float64]bool, len(items))
-	for _, item := range items {
-		p, ok := r.point(item)
-		if !ok {
-			continue
-		}
-		at := [2]float64{p.X.Mm + 0, p.Y.Mm + 0}
-		if seen[at] {
-			r.faultf(p.Pos, "each point once", "the point [%s, %s] is listed twice", p.X.Text, p.Y.Text)
-			continue
-		}
-		seen[at] = true
-		out = append(out, p)
-	}
-	return out
-}
-
 // slots reads the obround slots of a part's faces.
 func (r *reader) slots(n *node) []FaceSlot {
 	items, _ := r.items(n, 0, 200, "a list of slots")
 	var out []FaceSlot
 	for _, item := range items {
-		if !r.group(item, "name", "face", "circle", "arc", "angles", "grid", "at", "datum", "width", "length", "turn", "depth") {
+		if !r.group(item, slices.Concat([]string{"name", "face"}, patternKeys, []string{"datum", "width", "length", "turn", "depth"})...) {
 			continue
 		}
 		s := FaceSlot{

@@ -11,6 +11,8 @@ import (
 	"slices"
 	"strings"
 	"time"
+
+	"centrepop/parts/geom"
 )
 
 // maxParts is the most part files in a job.
@@ -76,8 +78,8 @@ func (l *loader) date(n *node) Text {
 var papers = []Paper{
 	{Name: "A4", WidthMm: 210, HeightMm: 297},
 	{Name: "A3", WidthMm: 297, HeightMm: 420},
-	{Name: "Letter", WidthMm: 8.5 * mmPerInch, HeightMm: 11 * mmPerInch},
-	{Name: "Tabloid", WidthMm: 11 * mmPerInch, HeightMm: 17 * mmPerInch},
+	{Name: "Letter", WidthMm: 8.5 * geom.MmPerInch, HeightMm: 11 * geom.MmPerInch},
+	{Name: "Tabloid", WidthMm: 11 * geom.MmPerInch, HeightMm: 17 * geom.MmPerInch},
 }
 
 // paper reads a sheet name or size. Without one it is A4 for a job in

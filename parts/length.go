@@ -5,20 +5,16 @@ import (
 	"math"
 	"strconv"
 	"strings"
-)
 
-// mmPerInch is exact: international inch, 1959 agreement, ISO 31-1 annex.
-const mmPerInch = 25.4
+	"centrepop/parts/geom"
+)
 
 // newtonPerTonne is a tonne-force: 1000 kg under standard gravity, 9.80665
 // m/s² (3rd CGPM 1901).
 const newtonPerTonne = 9806.65
 
-// Limits of lengths in millimetres.
-const (
-	smallestMm = 0.001
-	largestMm  = 10_000.0
-)
+// smallestMm is the smallest size in millimetres.
+const smallestMm = 0.001
 
 // lengthForms is what a length may look like, for messages.
 const lengthForms = "12, 12.7 mm, 1/2 in, 1-3/8 in or 0.375 in"
@@ -37,11 +33,11 @@ func parseLength(text string, units Units) (mm float64, wrong string) {
 	switch unit {
 	case "":
 		if units == Inches {
-			factor = mmPerInch
+			factor = geom.MmPerInch
 		}
 	case "mm":
 	case "in":
-		factor = mmPerInch
+		factor = geom.MmPerInch
 	case `"`, "''", "″", "inch", "inches":
 		return 0, "write inches as `in`"
 	default:
@@ -52,8 +48,8 @@ func parseLength(text string, units Units) (mm float64, wrong string) {
 		return 0, wrong
 	}
 	mm = value * factor
-	if math.Abs(mm) > largestMm {
-		return 0, fmt.Sprintf("lengths go up to %g mm (10 m)", largestMm)
+	if math.Abs(mm) > geom.LargestMm {
+		return 0, fmt.Sprintf("lengths go up to %g mm (10 m)", geom.LargestMm)
 	}
 	return mm, ""
 }

@@ -1,5 +1,7 @@
 package parts
 
+import "centrepop/parts/geom"
+
 // Pos is a place in an input file. Line and Column count from 1; a column
 // counts characters, not bytes. File is as shown to the user: relative to the
 // job file's folder.
@@ -279,36 +281,36 @@ type Chamfer struct {
 	For   string // weld, lead-in, deburr, or empty
 }
 
-// PatternKind names how hole positions are given.
+// PatternKind names how hole positions are given: the key in the input.
 type PatternKind string
-
-// The patterns.
-const (
-	CirclePattern PatternKind = "circle" // count equally spaced from First
-	ArcPattern    PatternKind = "arc"    // count from First to Last, both included
-	AnglesPattern PatternKind = "angles" // listed clock angles
-	GridPattern   PatternKind = "grid"   // columns × rows about Centre
-	PointsPattern PatternKind = "at"     // listed points
-)
 
 // Pattern gives hole centres on a face, looking at that face: clock angles
 // from TOP clockwise, x right, y up.
 type Pattern struct {
-	Pos            Pos
-	Kind           PatternKind
-	PCD            Length
-	Count          int // 1 to 1000
-	First, Last    Angle
-	Angles         []Angle
-	Columns, Rows  int
-	PitchX, PitchY Length
-	Centre         Point
-	Points         []Point
+	Pos   Pos
+	Kind  PatternKind
+	Shape geom.Pattern
+	Count int    // of places, 1 to 1000
+	PCD   Length // pitch circle; unset for patterns without one
 	// Datum is where listed points are measured from: "centre", or an edge
 	// pair such as "left-bottom" of the outline's bounding box, as seen on
 	// the face. From an edge pair both lengths go inward: from the right
 	// edge x to the left, from the top edge y downward.
 	Datum string
+	// blame is where in the input each place comes from; none if all come
+	// from Pos.
+	blame []Pos
+}
+
+// PosOf is the place in the input that put hole i (from 0) where it is.
+func (p Pattern) PosOf(i int) Pos {
+	if i < len(p.blame) {
+		return p.blame[i]
+	}
+	if p.PCD.Set() {
+		return p.PCD.Pos
+	}
+	return p.Pos
 }
 
 // HoleMake says what a hole is.

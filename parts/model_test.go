@@ -44,10 +44,10 @@ notes: [one, "two: three"]
 		{"bore", fmt.Sprint(p.Bore.Size.Nominal.Mm, p.Bore.Size.Fit.LightPress.Part, p.Bore.Size.Fit.LightPress.Feature, p.Bore.Leave.Mm), "114.3barrel-tubeoutside2"},
 		{"chamfer", fmt.Sprint(p.Chamfers[0].Edge.Value, p.Chamfers[0].Size.Mm, p.Chamfers[0].Angle.Deg, p.Chamfers[0].For), "bore-back 5 45 weld"},
 		{"clearance", fmt.Sprint(p.Holes[0].Size.Make, p.Holes[0].Size.Thread, p.Holes[0].Size.Series, p.Holes[0].Through), "clearanceM10mediumtrue"},
-		{"pattern", fmt.Sprint(p.Holes[0].Pattern.Kind, p.Holes[0].Pattern.Count, p.Holes[0].Pattern.First.Deg), "circle6 30"},
+		{"pattern", fmt.Sprint(p.Holes[0].Pattern.Kind, p.Holes[0].Pattern.Count, p.Holes[0].Pattern.Shape), "circle6 {140 6 30}"},
 		{"back face", fmt.Sprint(p.Holes[1].Face, p.Holes[1].Size.Make, p.Holes[1].Size.Size.Fit.Class.Value), "backplainH7"},
 		{"tapped", fmt.Sprint(p.Holes[2].Size.Make, p.Holes[2].Size.Thread, p.Holes[2].Through, p.Holes[2].Depth.Mm, p.Holes[2].Note.Value), "tapM8false6for pulling"},
-		{"place", fmt.Sprint(p.Holes[2].Pattern.Points[1].Y), fmt.Sprint(Length{Mm: -60, Text: "-60", Pos: Pos{"part.yaml", 13, 35}})},
+		{"place", fmt.Sprint(p.Holes[2].Pattern.Shape, p.Holes[2].Pattern.PosOf(1)), fmt.Sprint("{[{0 60} {0 -60}] centre} ", Pos{"part.yaml", 13, 31})},
 		{"slot", fmt.Sprint(p.Slots[0].Turn.Deg, p.Slots[0].Through), "90 true"},
 		{"notes", p.Notes[1].Value, "two: three"},
 	} {
@@ -133,43 +133,6 @@ func TestHolesOnOutlines(t *testing.T) {
 		}
 		if _, err := ParsePart("a", fmt.Appendf(nil, src, c.out), Millimetres); err == nil || !strings.Contains(err.Error(), "outside it") {
 			t.Errorf("%s takes %s: %v", c.outline, c.out, err)
-		}
-	}
-}
-
-func TestParsePath(t *testing.T) {
-	for _, c := range []struct {
-		path string
-		area float64 // mm²
-		off  float64 // allowed difference, for curves taken as polygons
-	}{
-		{"M0 0 L100 0 L100 50 L0 50 Z", 5000, 0},
-		{"m0 0 100 0 0 50 -100 0z", 5000, 0},
-		{"M0,0h100v50h-100z", 5000, 0},
-		{"M0 0H1e2", 0, -1},
-		{"M.5.5L100.5.5 100.5 50.5.5 50.5Z", 5000, 0},
-		// A circle of two arcs, π 50²; flags may touch what follows.
-		{"M50 0A50 50 0 0 1-50 0A50 50 0 01 50 0Z", math.Pi * 2500, 15},
-		// Radii too small are enlarged to a half circle (SVG 1.1 F.6.6).
-		{"M50 0A1 1 0 0 1 -50 0Z", math.Pi * 1250, 10},
-		// Parabola segment under a quadratic: 2/3 of its triangle.
-		{"M0 0Q50 100 100 0Z", 2.0 / 3 * 5000, 5},
-		{"M0 0Q50 100 100 0T200 0V-100H0Z", 20000, 1},
-		// Cubic that is a straight line, and its smooth continuation.
-		{"M0 0C10 0 20 0 30 0S80 0 90 0V10H0Z", 900, 1e-9},
-	} {
-		corners, wrong := parsePath(c.path)
-		if (wrong != "") != (c.off < 0) {
-			t.Errorf("parsePath(%q): %q", c.path, wrong)
-			continue
-		}
-		if c.off >= 0 && math.Abs(area(corners)-c.area) > c.off+1e-9 {
-			t.Errorf("area of %q is %g, want %g", c.path, area(corners), c.area)
-		}
-	}
-	for _, path := range []string{"", "Z", "L1 1", "M0 0", "M0 0 L1", "M0 0 Lx", "M0 0 L1e9 0 Z", "M0 0 l9999 0 l9999 0 Z", "M0 0 A1 1 0 2 0 5 5 Z", "M0 0 L5 5 Z 3", "M0 0L5 5M1 1Z", "M0 0 L-- Z", "M 0 0 \x00"} {
-		if _, wrong := parsePath(path); wrong == "" {
-			t.Errorf("parsePath(%q) takes it", path)
 		}
 	}
 }

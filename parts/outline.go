@@ -1,5 +1,11 @@
 package parts
 
+import (
+	"math"
+
+	"centrepop/parts/geom"
+)
+
 // Keys of the outline shapes and of what may stand beside each.
 var outlineKeys = []string{"circle", "square", "rectangle", "polygon", "slot", "path"}
 
@@ -77,13 +83,10 @@ func (r *reader) polygon(v *node, o *Outline) {
 	list := v.get("points")
 	o.Points = r.points(list, 3)
 	if len(o.Points) == len(list.items) && len(o.Points) >= 3 {
-		corners := make([]xy, len(o.Points))
-		for i, p := range o.Points {
-			corners[i] = xy{p.X.Mm, p.Y.Mm}
-		}
-		if i, j, crossing := selfCrossing(corners); crossing {
+		c := o.Contour()
+		if i, j, _, crossing, _ := geom.Crossing(o.corners()); crossing {
 			r.faultf(o.Points[j].Pos, "list the corners in order round the outline", "side %d of the polygon crosses side %d", j+1, i+1)
-		} else if area(corners) < 1 {
+		} else if math.Abs(c.AreaMm2()) < 1 {
 			r.fault(list.pos, "the polygon has no area", "three corners or more that do not lie on a line")
 		}
 	}
@@ -104,3 +107,55 @@ func (r *reader) bore(n *node) *Bore {
 	}
 	return b
 }
+
+// path reads SVG path data of one closed contour.
+func (r *reader) path(n *node) Text {
+	text, ok := r.scalar(n, "path data", `SVG path data such as "M0 0 L100 0 L100 50 Z", in mm, y up`)
+	if !ok {
+		return Text{}
+	}
+	p, wrong := geom.ParsePath(text)
+	if wrong == "" {
+		wrong = geom.CheckContour(p)
+	}
+	if wrong != "" {
+		r.faultf(n.pos, `one closed contour such as "M0 0 L100 0 L100 50 Z", in mm, y up`, "the path cannot be used: %s", wrong)
+		return Text{}
+	}
+	return Text{Value: text, Pos: n.pos}
+}
+
+// Contour is the outline seen on the front face, y up. The outline must be one
+// that was read without a fault.
+func (o *Outline) Contour() geom.Contour {
+	w, h := o.Width.Mm, o.Height.Mm
+	switch {
+	case o.Shape == SquareOutline:
+		return geom.NewContour(geom.Rectangle(w, w, o.Corner.Mm))
+	case o.Shape == RectangleOutline:
+		return geom.NewContour(geom.Rectangle(w, h, o.Corner.Mm))
+	case o.Shape == SlotOutline:
+		return geom.NewContour(geom.Obround(w, h))
+	case o.Shape == PolygonOutline && o.Sides > 0:
+		return geom.NewContour(geom.Regular(o.Sides, w, o.First.Deg))
+	case o.Shape == PolygonOutline:
+		return geom.NewContour(geom.Polygon(o.corners()))
+	case o.Shape == PathOutline:
+		if p, wrong := geom.ParsePath(o.Path.Value); wrong == "" {
+			return geom.NewContour(p)
+		}
+	}
+	return geom.NewContour(geom.Circle(w))
+}
+
+// corners of a polygon that lists them.
+func (o *Outline) corners() []geom.Point {
+	out := make([]geom.Point, len(o.Points))
+	for i, p := range o.Points {
+		out[i] = p.at()
+	}
+	return out
+}
+
+// at is the point without where it was written.
+func (p Point) at() geom.Point { return geom.Point{XMm: p.X.Mm, YMm: p.Y.Mm} }

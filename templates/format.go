@@ -6,10 +6,11 @@ import (
 	"strings"
 
 	"centrepop/parts"
+	"centrepop/parts/geom"
 )
 
 // mmPerInch is exact by definition (1959 international yard).
-const mmPerInch = 25.4
+const mmPerInch = geom.MmPerInch
 
 // fixed writes a length in the job's units with the digits of a table: two
 // decimals in millimetres, three in inches.

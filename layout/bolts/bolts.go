@@ -30,6 +30,7 @@ import (
 	"strings"
 
 	"centrepop/layout/threads"
+	"centrepop/parts/geom"
 )
 
 // A Head is the kind of head.
@@ -149,7 +150,7 @@ func (b Bolt) HeadDiameterMm(h Head) (float64, error) {
 }
 
 // inch is one inch in mm.
-const inch = 25.4
+const inch = geom.MmPerInch
 
 // finite reports whether x is a number, not NaN and not infinite.
 func finite(x float64) bool { return !math.IsNaN(x) && !math.IsInf(x, 0) }

@@ -5,12 +5,14 @@ import (
 	"math"
 	"strconv"
 	"strings"
+
+	"centrepop/parts/geom"
 )
 
 // The units of SVG in millimetres (CSS Values 3, absolute lengths: an inch is
 // 96 px, 72 pt and 6 pc).
 const (
-	mmPerInch = 25.4
+	mmPerInch = geom.MmPerInch
 	mmPerPx   = mmPerInch / 96
 )
 

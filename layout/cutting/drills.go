@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"math"
 	"sort"
+
+	"centrepop/parts/geom"
 )
 
 // DrillSize is one twist drill of a stock series.
@@ -54,18 +56,18 @@ func StockDrills(s System) []DrillSize {
 	var out []DrillSize
 	if s == Inch {
 		for n, d := range numberDrills {
-			out = append(out, DrillSize{d * 25.4, fmt.Sprintf("#%d", n+1)})
+			out = append(out, DrillSize{d * geom.MmPerInch, fmt.Sprintf("#%d", n+1)})
 		}
 		for n, d := range letterDrills {
 			if d != 0.25 { // E is 1/4 in
-				out = append(out, DrillSize{d * 25.4, string(rune('A' + n))})
+				out = append(out, DrillSize{d * geom.MmPerInch, string(rune('A' + n))})
 			}
 		}
 		for n := 4; n <= 64*maxInchDrillIn; n++ {
 			if n > 64 && n%2 != 0 {
 				continue
 			}
-			out = append(out, DrillSize{float64(n) / 64 * 25.4, inchName(n, 64)})
+			out = append(out, DrillSize{float64(n) / 64 * geom.MmPerInch, inchName(n, 64)})
 		}
 	} else {
 		for n := 100; n <= 1000; n += 10 {
@@ -194,7 +196,7 @@ func DrillSteps(holeMm, largestMm float64, s System) ([]DrillStep, error) {
 		// To a half millimetre or a 32nd of an inch: sizes every drill box has.
 		grid := 0.5
 		if s == Inch {
-			grid = 25.4 / 32
+			grid = geom.MmPerInch / 32
 		}
 		next, err := StockDrill(math.Ceil(d*stepDown/grid-1e-9)*grid, s, Up)
 		if err != nil {

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"math"
 	"sort"
+
+	"centrepop/parts/geom"
 )
 
 // roundBarsMm are hot-rolled and bright round bar diameters in mm: EN 10060
@@ -39,7 +41,7 @@ func RoundBars(s System) []StockSize {
 	for n := 4; n <= 192; n++ { // sixteenths
 		switch {
 		case n <= 24, n <= 48 && n%2 == 0, n <= 96 && n%4 == 0, n%8 == 0:
-			out = append(out, StockSize{float64(n) / 16 * 25.4, inchName(n, 16)})
+			out = append(out, StockSize{float64(n) / 16 * geom.MmPerInch, inchName(n, 16)})
 		}
 	}
 	return out
@@ -52,7 +54,7 @@ func Plates(s System) []StockSize {
 	}
 	out := make([]StockSize, len(inchPlates32))
 	for i, n := range inchPlates32 {
-		out[i] = StockSize{float64(n) / 32 * 25.4, inchName(n, 32)}
+		out[i] = StockSize{float64(n) / 32 * geom.MmPerInch, inchName(n, 32)}
 	}
 	return out
 }

@@ -1,21 +1,17 @@
 package develop
 
-import "math"
+import (
+	"math"
+
+	"centrepop/parts/geom"
+)
 
 // Point is a point of the flat sheet in millimetres, x right, y up.
-type Point struct{ XMm, YMm float64 }
-
-func (p Point) plus(q Point) Point       { return Point{p.XMm + q.XMm, p.YMm + q.YMm} }
-func (p Point) minus(q Point) Point      { return Point{p.XMm - q.XMm, p.YMm - q.YMm} }
-func (p Point) times(f float64) Point    { return Point{p.XMm * f, p.YMm * f} }
-func (p Point) cross(q Point) float64    { return p.XMm*q.YMm - p.YMm*q.XMm }
-func (p Point) dot(q Point) float64      { return p.XMm*q.XMm + p.YMm*q.YMm }
-func (p Point) lengthMm() float64        { return math.Hypot(p.XMm, p.YMm) }
-func (p Point) distance(q Point) float64 { return p.minus(q).lengthMm() }
+type Point = geom.Point
 
 // polar returns the point at radius and angle, anticlockwise from x.
 func polar(radiusMm, angleDeg float64) Point {
-	return Point{radiusMm * cosDeg(angleDeg), radiusMm * sinDeg(angleDeg)}
+	return Point{XMm: radiusMm * cosDeg(angleDeg), YMm: radiusMm * sinDeg(angleDeg)}
 }
 
 // Role says what a curve of a pattern is for.
@@ -104,18 +100,18 @@ func (s Segment) at(start Point, f float64) Point {
 	case f >= 1:
 		return s.To
 	case s.SweepDeg == 0:
-		return start.plus(s.To.minus(start).times(f))
+		return start.Plus(s.To.Minus(start).Times(f))
 	}
-	r := start.minus(s.Center)
+	r := start.Minus(s.Center)
 	a := deg(math.Atan2(r.YMm, r.XMm)) + f*s.SweepDeg
-	return s.Center.plus(polar(r.lengthMm(), a))
+	return s.Center.Plus(polar(r.LengthMm(), a))
 }
 
 func (s Segment) lengthMm(start Point) float64 {
 	if s.SweepDeg == 0 {
-		return s.To.distance(start)
+		return geom.Distance(s.To, start)
 	}
-	return math.Abs(rad(s.SweepDeg)) * start.distance(s.Center)
+	return math.Abs(rad(s.SweepDeg)) * geom.Distance(start, s.Center)
 }
 
 // LengthMm returns the length along the curve, exact for its pieces.
@@ -136,9 +132,9 @@ func (c Curve) AreaMm2() float64 {
 	}
 	sum, at := 0.0, c.Start
 	for _, s := range c.Segments {
-		sum += at.minus(c.Start).cross(s.To.minus(c.Start)) / 2
+		sum += at.Minus(c.Start).Cross(s.To.Minus(c.Start)) / 2
 		if s.SweepDeg != 0 {
-			r := at.distance(s.Center)
+			r := geom.Distance(at, s.Center)
 			a := rad(s.SweepDeg)
 			sum += r * r * (a - math.Sin(a)) / 2
 		}
@@ -157,7 +153,7 @@ func (c Curve) Points(tolMm float64) []Point {
 	for _, s := range c.Segments {
 		if s.SweepDeg != 0 {
 			// The rise of a chord over its arc is r(1-cos(step/2)).
-			r := at.distance(s.Center)
+			r := geom.Distance(at, s.Center)
 			step := 90.0
 			if tolMm < r {
 				step = math.Min(step, 2*deg(math.Acos(1-tolMm/r)))
@@ -179,11 +175,11 @@ func (c Curve) Box() Box {
 	for _, s := range c.Segments {
 		b = b.add(s.To)
 		if s.SweepDeg != 0 {
-			r := at.minus(s.Center)
+			r := at.Minus(s.Center)
 			from := deg(math.Atan2(r.YMm, r.XMm))
 			lo, hi := math.Min(from, from+s.SweepDeg), math.Max(from, from+s.SweepDeg)
 			for q := math.Ceil(lo/90) * 90; q <= hi; q += 90 {
-				b = b.add(s.Center.plus(polar(r.lengthMm(), q)))
+				b = b.add(s.Center.Plus(polar(r.LengthMm(), q)))
 			}
 		}
 		at = s.To
@@ -196,14 +192,14 @@ type Box struct{ Min, Max Point }
 
 func emptyBox() Box {
 	inf := math.Inf(1)
-	return Box{Point{inf, inf}, Point{-inf, -inf}}
+	return Box{Point{XMm: inf, YMm: inf}, Point{XMm: -inf, YMm: -inf}}
 }
 
 func (b Box) add(p Point) Box {
 	// math.Min and math.Max carry NaN through, so finite can see it.
 	return Box{
-		Point{math.Min(b.Min.XMm, p.XMm), math.Min(b.Min.YMm, p.YMm)},
-		Point{math.Max(b.Max.XMm, p.XMm), math.Max(b.Max.YMm, p.YMm)},
+		Point{XMm: math.Min(b.Min.XMm, p.XMm), YMm: math.Min(b.Min.YMm, p.YMm)},
+		Point{XMm: math.Max(b.Max.XMm, p.XMm), YMm: math.Max(b.Max.YMm, p.YMm)},
 	}
 }
 
@@ -255,13 +251,13 @@ func refine(out []Point, f func(float64) Point, a, b float64, depth int) []Point
 
 // distanceToChord returns the distance of p from the straight piece a-b.
 func distanceToChord(p, a, b Point) float64 {
-	d := b.minus(a)
-	l2 := d.dot(d)
+	d := b.Minus(a)
+	l2 := d.Dot(d)
 	if l2 == 0 {
-		return p.distance(a)
+		return geom.Distance(p, a)
 	}
-	f := math.Max(0, math.Min(1, p.minus(a).dot(d)/l2))
-	return p.distance(a.plus(d.times(f)))
+	f := math.Max(0, math.Min(1, p.Minus(a).Dot(d)/l2))
+	return geom.Distance(p, a.Plus(d.Times(f)))
 }
 
 // clipX returns the parts of a closed polyline (first point repeated last)

@@ -107,7 +107,7 @@ func checkComplete(t reporter, d Development) {
 		}
 		last := c.Segments[len(c.Segments)-1].To
 		if c.Closed != (last == c.Start) {
-			t.Errorf("%s: curve %q closed is %v, ends %v apart", d.Title, c.Name, c.Closed, last.minus(c.Start))
+			t.Errorf("%s: curve %q closed is %v, ends %v apart", d.Title, c.Name, c.Closed, last.Minus(c.Start))
 		}
 	}
 	size := 1 + d.Box.WidthMm() + d.Box.HeightMm()
@@ -133,19 +133,19 @@ func checkComplete(t reporter, d Development) {
 // TestCurveBoxAndArea: one arc of each turn against its known extent: a half
 // disc of radius 10 upwards has the area 50π and touches y = 10.
 func TestCurveBoxAndArea(t *testing.T) {
-	up := Curve{Closed: true, Start: Point{10, 0}, Segments: []Segment{{To: Point{-10, 0}, SweepDeg: 180}, {To: Point{10, 0}}}}
+	up := Curve{Closed: true, Start: Point{XMm: 10, YMm: 0}, Segments: []Segment{{To: Point{XMm: -10, YMm: 0}, SweepDeg: 180}, {To: Point{XMm: 10, YMm: 0}}}}
 	near(t, "area", up.AreaMm2(), 50*math.Pi, 1e-9)
 	near(t, "length", up.LengthMm(), 20+10*math.Pi, 1e-9)
 	near(t, "top", up.Box().Max.YMm, 10, 1e-12)
 	near(t, "bottom", up.Box().Min.YMm, 0, 1e-12)
-	down := Curve{Closed: true, Start: Point{10, 0}, Segments: []Segment{{To: Point{-10, 0}, SweepDeg: -180}, {To: Point{10, 0}}}}
+	down := Curve{Closed: true, Start: Point{XMm: 10, YMm: 0}, Segments: []Segment{{To: Point{XMm: -10, YMm: 0}, SweepDeg: -180}, {To: Point{XMm: 10, YMm: 0}}}}
 	near(t, "area clockwise", down.AreaMm2(), -50*math.Pi, 1e-9)
 	near(t, "bottom", down.Box().Min.YMm, -10, 1e-12)
 	for _, tol := range []float64{0.5, 0.01} {
 		points := up.Points(tol)
 		for i := 2; i < len(points); i++ {
-			mid := points[i-2].plus(points[i-1]).times(0.5)
-			if rise := 10 - mid.lengthMm(); rise > tol+1e-9 {
+			mid := points[i-2].Plus(points[i-1]).Times(0.5)
+			if rise := 10 - mid.LengthMm(); rise > tol+1e-9 {
 				t.Errorf("chord is %g off the arc, want %g", rise, tol)
 			}
 		}
@@ -153,7 +153,7 @@ func TestCurveBoxAndArea(t *testing.T) {
 }
 
 func TestClipX(t *testing.T) {
-	square := []Point{{0, 0}, {10, 0}, {10, 10}, {0, 10}, {0, 0}}
+	square := []Point{{XMm: 0, YMm: 0}, {XMm: 10, YMm: 0}, {XMm: 10, YMm: 10}, {XMm: 0, YMm: 10}, {XMm: 0, YMm: 0}}
 	if parts := clipX(square, -1, 11); len(parts) != 1 || len(parts[0]) != 5 {
 		t.Errorf("inside: %v", parts)
 	}

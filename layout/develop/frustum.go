@@ -217,9 +217,9 @@ func (f Frustum) draw(p *FrustumPattern, parts int) {
 	d.Curves = append(d.Curves, edge)
 	if f.OverlapMm > 0 {
 		out := polar(f.OverlapMm, half) // square to the right edge
-		tab := []Point{outerR, outerR.plus(out), innerR.plus(out), innerR}
+		tab := []Point{outerR, outerR.Plus(out), innerR.Plus(out), innerR}
 		if p.InnerRadiusMm == 0 {
-			tab = []Point{outerR, outerR.plus(out), innerR}
+			tab = []Point{outerR, outerR.Plus(out), innerR}
 		}
 		d.Curves = append(d.Curves, polyline("lap", Tab, tab...), polyline("seam", Seam, outerR, innerR))
 	}

@@ -7,6 +7,8 @@ import (
 	"testing"
 
 	"pgregory.net/rapid"
+
+	"centrepop/parts/geom"
 )
 
 // TestFrustumWorkedExamples: worked examples (d). The first row is a
@@ -37,7 +39,7 @@ func TestFrustumWorkedExamples(t *testing.T) {
 			chord, _ := p.Piece.Result("outer chord of one piece")
 			near(t, "arc", arc, row.arc, 0.0006)
 			near(t, "chord", chord, row.chord, 0.0006)
-			near(t, "chord as drawn", p.Piece.Curves[0].Start.distance(p.Piece.Curves[0].Segments[0].To), row.chord, 0.0006)
+			near(t, "chord as drawn", geom.Distance(p.Piece.Curves[0].Start, p.Piece.Curves[0].Segments[0].To), row.chord, 0.0006)
 		}
 	}
 }
@@ -142,15 +144,15 @@ func TestFrustumProperties(t *testing.T) {
 		rows := p.Piece.Tables[0].Rows
 		for i, r := range rows {
 			v := r.Values
-			on, in := Point{v[1], v[2]}, Point{v[3], v[4]}
-			near(t, "outer", on.lengthMm(), p.OuterRadiusMm, 1e-9*p.OuterRadiusMm)
-			near(t, "inner", in.lengthMm(), p.InnerRadiusMm, 1e-9*p.OuterRadiusMm)
-			near(t, "division", on.distance(in), p.SlantMm, 1e-8*p.OuterRadiusMm)
-			near(t, "chord", v[5], on.distance(edge.Start), 1e-7*p.OuterRadiusMm)
+			on, in := Point{XMm: v[1], YMm: v[2]}, Point{XMm: v[3], YMm: v[4]}
+			near(t, "outer", on.LengthMm(), p.OuterRadiusMm, 1e-9*p.OuterRadiusMm)
+			near(t, "inner", in.LengthMm(), p.InnerRadiusMm, 1e-9*p.OuterRadiusMm)
+			near(t, "division", geom.Distance(on, in), p.SlantMm, 1e-8*p.OuterRadiusMm)
+			near(t, "chord", v[5], geom.Distance(on, edge.Start), 1e-7*p.OuterRadiusMm)
 			if i > 0 {
 				w := rows[i-1].Values
-				before := Point{w[1], w[2]}
-				if before.cross(on) <= 0 {
+				before := Point{XMm: w[1], YMm: w[2]}
+				if before.Cross(on) <= 0 {
 					t.Errorf("division %d does not follow anticlockwise", i)
 				}
 			}
@@ -159,7 +161,7 @@ func TestFrustumProperties(t *testing.T) {
 		inner := edge.Segments[2]
 		near(t, "outer girth", n*outer.lengthMm(edge.Start), math.Pi*f.LargeDiameterMm, 1e-8*f.LargeDiameterMm)
 		near(t, "inner girth", n*inner.lengthMm(edge.Segments[1].To), math.Pi*f.SmallDiameterMm, 1e-8*f.LargeDiameterMm)
-		near(t, "edge", outer.To.distance(edge.Segments[1].To), p.SlantMm, 1e-8*p.OuterRadiusMm)
+		near(t, "edge", geom.Distance(outer.To, edge.Segments[1].To), p.SlantMm, 1e-8*p.OuterRadiusMm)
 		near(t, "mirror", p.Piece.Box.Min.XMm, -p.Piece.Box.Max.XMm, 1e-9*p.OuterRadiusMm)
 	})
 }

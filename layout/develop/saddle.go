@@ -321,7 +321,7 @@ func (g saddleGeometry) stations(from, to float64, n int) []float64 {
 
 // profile returns the cut on the branch pattern from position a to b.
 func (g saddleGeometry) profile(a, b float64) []Point {
-	at := func(t float64) Point { return Point{g.branchScale * rad(t), g.square - g.cut(t)} }
+	at := func(t float64) Point { return Point{XMm: g.branchScale * rad(t), YMm: g.square - g.cut(t)} }
 	st := g.stations(a, b, 16)
 	out := []Point{at(a)}
 	for i := range len(st) - 1 {
@@ -352,7 +352,7 @@ func (g saddleGeometry) branch(table []Ordinate) (Development, error) {
 	left, right := g.branchScale*rad(g.leftDeg), g.branchScale*rad(g.leftDeg+360)
 	girth := 2 * math.Pi * g.branchScale
 	d := Development{Title: fmt.Sprintf("branch end, %s, square edge to the free end", s.Joint)}
-	edge := []Point{{left, 0}, {right, 0}}
+	edge := []Point{{XMm: left, YMm: 0}, {XMm: right, YMm: 0}}
 	top := g.profile(g.leftDeg, g.leftDeg+360)
 	for i := len(top) - 1; i >= 0; i-- {
 		edge = append(edge, top[i])
@@ -360,11 +360,11 @@ func (g saddleGeometry) branch(table []Ordinate) (Development, error) {
 	d.Curves = append(d.Curves, polygon("edge", Cut, edge...))
 	if s.TabMm > 0 {
 		over := g.profile(g.leftDeg+360, g.leftDeg+360+deg(s.TabMm/g.branchScale))
-		tab := []Point{{right, 0}, {right + s.TabMm, 0}}
+		tab := []Point{{XMm: right, YMm: 0}, {XMm: right + s.TabMm, YMm: 0}}
 		for i := len(over) - 1; i >= 0; i-- {
 			tab = append(tab, over[i])
 		}
-		d.Curves = append(d.Curves, polyline("tab", Tab, tab...), polyline("seam", Seam, Point{right, 0}, over[0]))
+		d.Curves = append(d.Curves, polyline("tab", Tab, tab...), polyline("seam", Seam, Point{XMm: right, YMm: 0}, over[0]))
 	}
 	t := Table{Title: "ordinates", Columns: []Column{
 		{"position", "deg"}, {"x from 0° line", "mm"}, {"from left edge", "mm"}, {"ordinate from square edge", "mm"},
@@ -377,8 +377,8 @@ func (g saddleGeometry) branch(table []Ordinate) (Development, error) {
 			role = Top
 		}
 		for _, x := range copies(o.XMm, girth, left, right) {
-			d.Curves = append(d.Curves, polyline(label, role, Point{x, 0}, Point{x, o.YMm}))
-			d.Labels = append(d.Labels, Label{label, Point{x, 0}})
+			d.Curves = append(d.Curves, polyline(label, role, Point{XMm: x, YMm: 0}, Point{XMm: x, YMm: o.YMm}))
+			d.Labels = append(d.Labels, Label{label, Point{XMm: x, YMm: 0}})
 		}
 		t.Rows = append(t.Rows, Row{label, []float64{o.PositionDeg, o.XMm, o.XMm - left, o.YMm, o.FromCrossingMm, o.DropMm, o.BetweenDeg}})
 		shortest = math.Min(shortest, o.FromCrossingMm)
@@ -444,8 +444,8 @@ func (g saddleGeometry) hole() (Development, error) {
 		side := s.OffsetMm + g.holeRadius*sinDeg(t)
 		height := math.Sqrt(math.Max(0, g.mainOut*g.mainOut-side*side))
 		return Point{
-			g.mainScale * asin(side/g.mainOut),
-			(g.holeRadius*cosDeg(t) + height*g.cos) / g.sin,
+			XMm: g.mainScale * asin(side/g.mainOut),
+			YMm: (g.holeRadius*cosDeg(t) + height*g.cos) / g.sin,
 		}
 	}
 	d := Development{Title: fmt.Sprintf("hole in the main, branch %s", s.Joint)}
@@ -456,20 +456,20 @@ func (g saddleGeometry) hole() (Development, error) {
 	curve := polyline("hole", Cut, points...)
 	curve.Closed = true
 	b := curve.Box()
-	lo, hi := Point{b.Min.XMm - g.margin, b.Min.YMm - g.margin}, Point{b.Max.XMm + g.margin, b.Max.YMm + g.margin}
+	lo, hi := Point{XMm: b.Min.XMm - g.margin, YMm: b.Min.YMm - g.margin}, Point{XMm: b.Max.XMm + g.margin, YMm: b.Max.YMm + g.margin}
 	d.Curves = []Curve{
-		polygon("edge", Cut, lo, Point{hi.XMm, lo.YMm}, hi, Point{lo.XMm, hi.YMm}), curve,
+		polygon("edge", Cut, lo, Point{XMm: hi.XMm, YMm: lo.YMm}, hi, Point{XMm: lo.XMm, YMm: hi.YMm}), curve,
 	}
 	if lo.XMm < 0 && hi.XMm > 0 {
-		d.Curves = append(d.Curves, polyline("line facing the branch", Top, Point{0, lo.YMm}, Point{0, hi.YMm}))
+		d.Curves = append(d.Curves, polyline("line facing the branch", Top, Point{XMm: 0, YMm: lo.YMm}, Point{XMm: 0, YMm: hi.YMm}))
 	}
 	if lo.YMm < 0 && hi.YMm > 0 {
-		d.Curves = append(d.Curves, polyline("level of axis crossing", Division, Point{lo.XMm, 0}, Point{hi.XMm, 0}))
+		d.Curves = append(d.Curves, polyline("level of axis crossing", Division, Point{XMm: lo.XMm, YMm: 0}, Point{XMm: hi.XMm, YMm: 0}))
 	}
-	foot := Point{g.mainScale * asin(s.OffsetMm/g.mainOut), g.axisFoot()}
+	foot := Point{XMm: g.mainScale * asin(s.OffsetMm/g.mainOut), YMm: g.axisFoot()}
 	d.Curves = append(d.Curves,
-		polyline("branch axis", Division, Point{lo.XMm, foot.YMm}, Point{hi.XMm, foot.YMm}),
-		polyline("branch axis", Division, Point{foot.XMm, lo.YMm}, Point{foot.XMm, hi.YMm}))
+		polyline("branch axis", Division, Point{XMm: lo.XMm, YMm: foot.YMm}, Point{XMm: hi.XMm, YMm: foot.YMm}),
+		polyline("branch axis", Division, Point{XMm: foot.XMm, YMm: lo.YMm}, Point{XMm: foot.XMm, YMm: hi.YMm}))
 	d.Labels = append(d.Labels, Label{"branch axis", foot})
 	t := Table{Title: "hole points", Columns: []Column{{"position", "deg"}, {"x round the main", "mm"}, {"y along the main", "mm"}}}
 	for i := range g.divisions {

@@ -7,6 +7,8 @@ import (
 	"testing"
 
 	"pgregory.net/rapid"
+
+	"centrepop/parts/geom"
 )
 
 // TestSaddleWorkedExamples: worked examples (e), thin tubes, outside on
@@ -175,7 +177,7 @@ func TestSaddleDrawn(t *testing.T) {
 	for _, o := range p.Ordinates {
 		least := math.Inf(1)
 		for i := 1; i < len(points); i++ {
-			least = math.Min(least, distanceToChord(Point{o.XMm, o.YMm}, points[i-1], points[i]))
+			least = math.Min(least, distanceToChord(Point{XMm: o.XMm, YMm: o.YMm}, points[i-1], points[i]))
 		}
 		near(t, "drawn through the ordinate", least, 0, 2*ToleranceMm)
 		if left := p.Branch.Box.Min.XMm; o.XMm < left || o.XMm > left+math.Pi*114.3+1e-9 {
@@ -202,7 +204,7 @@ func TestSaddleDrawn(t *testing.T) {
 	right := p.Branch.Box.Max.XMm
 	near(t, "tab ends", right, box.Max.XMm+10, 1e-9)
 	end := tab.Segments[len(tab.Segments)-1].To
-	near(t, "tab meets the seam", end.distance(Point{box.Max.XMm, leftHeight(points, box.Min.XMm)}), 0, 1e-9)
+	near(t, "tab meets the seam", geom.Distance(end, Point{XMm: box.Max.XMm, YMm: leftHeight(points, box.Min.XMm)}), 0, 1e-9)
 	near(t, "deepest point drawn", box.Max.YMm, p.SquareEdgeMm-minW(p.Ordinates), 0.5)
 }
 

@@ -3,6 +3,8 @@ package develop
 import (
 	"fmt"
 	"math"
+
+	"centrepop/parts/geom"
 )
 
 // Bend says how a triangulated part is formed.
@@ -107,7 +109,7 @@ type strip struct {
 // with the base down, clock order to the right and the middle rung upright.
 func unroll(rungs []rung) (base, top []Point) {
 	base, top = make([]Point, len(rungs)), make([]Point, len(rungs))
-	top[0] = Point{0, rungs[0].base.DistanceMm(rungs[0].top)}
+	top[0] = Point{XMm: 0, YMm: rungs[0].base.DistanceMm(rungs[0].top)}
 	for i := 1; i < len(rungs); i++ {
 		a, b := rungs[i-1], rungs[i]
 		base[i], top[i] = base[i-1], top[i-1]
@@ -118,16 +120,16 @@ func unroll(rungs []rung) (base, top []Point) {
 			top[i] = swing(base[i], top[i-1], b.base.DistanceMm(b.top), a.top.DistanceMm(b.top))
 		}
 	}
-	up := top[len(top)/2].minus(base[len(base)/2])
-	up = up.times(1 / up.lengthMm())
-	turn := func(p Point) Point { return Point{p.cross(up), p.dot(up)} }
+	up := top[len(top)/2].Minus(base[len(base)/2])
+	up = up.Times(1 / up.LengthMm())
+	turn := func(p Point) Point { return Point{XMm: p.Cross(up), YMm: p.Dot(up)} }
 	box := emptyBox()
 	for i := range base {
 		base[i], top[i] = turn(base[i]), turn(top[i])
 		box = box.add(base[i]).add(top[i])
 	}
 	for i := range base {
-		base[i], top[i] = base[i].minus(box.Min), top[i].minus(box.Min)
+		base[i], top[i] = base[i].Minus(box.Min), top[i].Minus(box.Min)
 	}
 	return base, top
 }
@@ -135,12 +137,12 @@ func unroll(rungs []rung) (base, top []Point) {
 // swing returns the point at distance fromP from p and fromQ from q, to the
 // right of the way from p to q.
 func swing(p, q Point, fromP, fromQ float64) Point {
-	d := q.minus(p)
-	l := d.lengthMm()
-	d = d.times(1 / l)
+	d := q.Minus(p)
+	l := d.LengthMm()
+	d = d.Times(1 / l)
 	along := (fromP*fromP - fromQ*fromQ + l*l) / (2 * l)
 	aside := math.Sqrt(math.Max(0, fromP*fromP-along*along))
-	return p.plus(d.times(along)).plus(Point{d.YMm, -d.XMm}.times(aside))
+	return p.Plus(d.Times(along)).Plus(Point{XMm: d.YMm, YMm: -d.XMm}.Times(aside))
 }
 
 // develop cuts the strip in pieces at cut rungs, as evenly as these allow,
@@ -171,8 +173,8 @@ func (s strip) develop(pieces int) (StripPattern, error) {
 		}
 		p.AreaMm2 += d.Curves[0].AreaMm2()
 		for i := 1; i < len(part); i++ {
-			baseSum += base[i].distance(base[i-1])
-			topSum += top[i].distance(top[i-1])
+			baseSum += geom.Distance(base[i], base[i-1])
+			topSum += geom.Distance(top[i], top[i-1])
 			trueArea += trueAreaMm2(part[i-1].base, part[i-1].top, part[i].base) + trueAreaMm2(part[i].base, part[i-1].top, part[i].top)
 		}
 		p.Pieces = append(p.Pieces, d)
@@ -240,11 +242,11 @@ func (s strip) draw(d *Development, part []rung, base, top []Point) error {
 	d.Curves = append(d.Curves, polygon("edge", Cut, ring...))
 	whole := ring
 	if s.lapMm > 0 {
-		up := top[n].minus(base[n])
-		out := Point{up.YMm, -up.XMm}.times(s.lapMm / up.lengthMm())
-		lap := []Point{base[n], base[n].plus(out)}
+		up := top[n].Minus(base[n])
+		out := Point{XMm: up.YMm, YMm: -up.XMm}.Times(s.lapMm / up.LengthMm())
+		lap := []Point{base[n], base[n].Plus(out)}
 		if s.topGirthMm > 0 {
-			lap = append(lap, top[n].plus(out))
+			lap = append(lap, top[n].Plus(out))
 		}
 		lap = append(lap, top[n])
 		d.Curves = append(d.Curves, polyline("lap", Tab, lap...), polyline("seam", Seam, base[n], top[n]))
@@ -277,11 +279,11 @@ func (s strip) draw(d *Development, part []rung, base, top []Point) error {
 			}
 			d.Curves = append(d.Curves, polyline(part[i].label, role, base[i], top[i]))
 		}
-		d.Labels = append(d.Labels, Label{part[i].label, base[i].plus(top[i]).times(0.5)})
-		row := []float64{base[i].XMm, base[i].YMm, top[i].XMm, top[i].YMm, base[i].distance(top[i]), 0, 0, 0}
+		d.Labels = append(d.Labels, Label{part[i].label, base[i].Plus(top[i]).Times(0.5)})
+		row := []float64{base[i].XMm, base[i].YMm, top[i].XMm, top[i].YMm, geom.Distance(base[i], top[i]), 0, 0, 0}
 		if k+1 < len(marked) {
 			j := marked[k+1]
-			row[5], row[6], row[7] = base[i].distance(base[j]), top[i].distance(top[j]), top[i].distance(base[j])
+			row[5], row[6], row[7] = geom.Distance(base[i], base[j]), geom.Distance(top[i], top[j]), geom.Distance(top[i], base[j])
 		}
 		t.Rows = append(t.Rows, Row{part[i].label, row})
 	}
@@ -338,8 +340,8 @@ func crossesItself(ring []Point) bool {
 			if c.XMm < lo && d.XMm < lo || c.XMm > hi && d.XMm > hi {
 				continue
 			}
-			ab, cd := b.minus(a), d.minus(c)
-			if ab.cross(c.minus(a))*ab.cross(d.minus(a)) < 0 && cd.cross(a.minus(c))*cd.cross(b.minus(c)) < 0 {
+			ab, cd := b.Minus(a), d.Minus(c)
+			if ab.Cross(c.Minus(a))*ab.Cross(d.Minus(a)) < 0 && cd.Cross(a.Minus(c))*cd.Cross(b.Minus(c)) < 0 {
 				return true
 			}
 		}

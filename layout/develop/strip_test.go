@@ -8,6 +8,8 @@ import (
 	"testing"
 
 	"pgregory.net/rapid"
+
+	"centrepop/parts/geom"
 )
 
 // flatLines returns the marked lines of all pieces as drawn: the ends of each
@@ -28,16 +30,16 @@ func checkFolding(t reporter, p StripPattern, size float64) {
 	for _, rows := range flatLines(p) {
 		for i, row := range rows {
 			v, line := row.Values, p.Lines[k%len(p.Lines)]
-			base, top := Point{v[0], v[1]}, Point{v[2], v[3]}
-			near(t, "line "+row.Label, base.distance(top), line.Base.DistanceMm(line.Top), 1e-7*size)
+			base, top := Point{XMm: v[0], YMm: v[1]}, Point{XMm: v[2], YMm: v[3]}
+			near(t, "line "+row.Label, geom.Distance(base, top), line.Base.DistanceMm(line.Top), 1e-7*size)
 			near(t, "length column", v[4], line.TrueMm, 1e-7*size)
 			if i+1 < len(rows) {
 				w, next := rows[i+1].Values, p.Lines[(k+1)%len(p.Lines)]
-				nextBase, nextTop := Point{w[0], w[1]}, Point{w[2], w[3]}
-				near(t, "base edge", base.distance(nextBase), line.Base.DistanceMm(next.Base), 1e-7*size)
-				near(t, "top edge", top.distance(nextTop), line.Top.DistanceMm(next.Top), 1e-7*size)
-				near(t, "diagonal", top.distance(nextBase), line.Top.DistanceMm(next.Base), 1e-7*size)
-				near(t, "other diagonal", base.distance(nextTop), line.Base.DistanceMm(next.Top), 1e-6*size)
+				nextBase, nextTop := Point{XMm: w[0], YMm: w[1]}, Point{XMm: w[2], YMm: w[3]}
+				near(t, "base edge", geom.Distance(base, nextBase), line.Base.DistanceMm(next.Base), 1e-7*size)
+				near(t, "top edge", geom.Distance(top, nextTop), line.Top.DistanceMm(next.Top), 1e-7*size)
+				near(t, "diagonal", geom.Distance(top, nextBase), line.Top.DistanceMm(next.Base), 1e-7*size)
+				near(t, "other diagonal", geom.Distance(base, nextTop), line.Base.DistanceMm(next.Top), 1e-6*size)
 				k++
 			}
 		}
@@ -101,7 +103,7 @@ func TestObliqueIsFrustum(t *testing.T) {
 		rows := p.Pieces[0].Tables[0].Rows
 		first, last := rows[0].Values, rows[len(rows)-1].Values
 		near(t, "edge", first[4], row.slant, 0.0006)
-		near(t, "chord", Point{first[0], first[1]}.distance(Point{last[0], last[1]}), row.chord, 0.02)
+		near(t, "chord", geom.Distance(Point{XMm: first[0], YMm: first[1]}, Point{XMm: last[0], YMm: last[1]}), row.chord, 0.02)
 		near(t, "area", p.AreaMm2, row.area, 3e-5*row.area)
 		near(t, "seam matches", first[4], last[4], 1e-9)
 	}
@@ -128,7 +130,7 @@ func TestObliqueApex(t *testing.T) {
 		a := apex.DistanceMm(p.Lines[0].Base)
 		rows := p.Pieces[0].Tables[0].Rows
 		first, last := rows[0].Values, rows[len(rows)-1].Values
-		got := Point{first[0], first[1]}.distance(Point{last[0], last[1]})
+		got := geom.Distance(Point{XMm: first[0], YMm: first[1]}, Point{XMm: last[0], YMm: last[1]})
 		near(t, "across the seam corners", got, 2*a*math.Abs(math.Sin(sum/2)), 1e-5*o.BaseDiameterMm)
 	})
 }
@@ -327,8 +329,8 @@ func TestFoldRoles(t *testing.T) {
 }
 
 func TestCrossesItself(t *testing.T) {
-	square := []Point{{0, 0}, {10, 0}, {10, 10}, {0, 10}}
-	bow := []Point{{0, 0}, {10, 10}, {10, 0}, {0, 10}}
+	square := []Point{{XMm: 0, YMm: 0}, {XMm: 10, YMm: 0}, {XMm: 10, YMm: 10}, {XMm: 0, YMm: 10}}
+	bow := []Point{{XMm: 0, YMm: 0}, {XMm: 10, YMm: 10}, {XMm: 10, YMm: 0}, {XMm: 0, YMm: 10}}
 	if crossesItself(square) || !crossesItself(bow) {
 		t.Error("square or bow tie judged wrongly")
 	}

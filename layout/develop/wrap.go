@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"math"
 	"sort"
+
+	"centrepop/parts/geom"
 )
 
 // Face names the end of a cylinder that a pattern's square edge is set to.
@@ -134,7 +136,7 @@ func WrapLengthMm(diameterMm, thicknessMm float64) (float64, error) {
 // The angle is not reduced: 370° lies one wrap beyond 10°. Nothing is
 // checked; Develop does that.
 func (c Cylinder) Position(clockDeg, axialMm float64) Point {
-	return Point{(c.DiameterMm + c.PaperMm) / 2 * rad(c.turn(clockDeg)), axialMm}
+	return Point{XMm: (c.DiameterMm + c.PaperMm) / 2 * rad(c.turn(clockDeg)), YMm: axialMm}
 }
 
 // turn returns the clock angle with the sign it has on the sheet.
@@ -223,12 +225,12 @@ func (c Cylinder) Develop() (Development, error) {
 // frame draws the edges, the tab, the seam and the quadrant lines.
 func (c Cylinder) frame(d *Development, leftMm, rightMm float64) {
 	w := c.WidthMm
-	d.Curves = append(d.Curves, polygon("edge", Cut, Point{leftMm, 0}, Point{rightMm, 0}, Point{rightMm, w}, Point{leftMm, w}))
+	d.Curves = append(d.Curves, polygon("edge", Cut, Point{XMm: leftMm, YMm: 0}, Point{XMm: rightMm, YMm: 0}, Point{XMm: rightMm, YMm: w}, Point{XMm: leftMm, YMm: w}))
 	if c.TabMm > 0 {
 		end := rightMm + c.TabMm
 		d.Curves = append(d.Curves,
-			polyline("tab", Tab, Point{rightMm, 0}, Point{end, 0}, Point{end, w}, Point{rightMm, w}),
-			polyline("seam", Seam, Point{rightMm, 0}, Point{rightMm, w}))
+			polyline("tab", Tab, Point{XMm: rightMm, YMm: 0}, Point{XMm: end, YMm: 0}, Point{XMm: end, YMm: w}, Point{XMm: rightMm, YMm: w}),
+			polyline("seam", Seam, Point{XMm: rightMm, YMm: 0}, Point{XMm: rightMm, YMm: w}))
 	}
 	for q := 0.0; q < 360; q += 90 {
 		role, name := Division, fmt.Sprintf("%g°", q)
@@ -236,8 +238,8 @@ func (c Cylinder) frame(d *Development, leftMm, rightMm float64) {
 			role, name = Top, "TOP"
 		}
 		for _, x := range copies(c.Position(q, 0).XMm, rightMm-leftMm, leftMm, rightMm) {
-			d.Curves = append(d.Curves, polyline(name, role, Point{x, 0}, Point{x, w}))
-			d.Labels = append(d.Labels, Label{name, Point{x, w}})
+			d.Curves = append(d.Curves, polyline(name, role, Point{XMm: x, YMm: 0}, Point{XMm: x, YMm: w}))
+			d.Labels = append(d.Labels, Label{name, Point{XMm: x, YMm: w}})
 		}
 	}
 }
@@ -309,7 +311,7 @@ func (c Cylinder) outline(f Feature) (outline, error) {
 	offset := c.turn(f.OffsetMm)
 	base := scale * rad(normalDeg(c.turn(f.ClockDeg)))
 	unroll := func(p Point) Point {
-		return Point{base + scale*project(p.XMm+offset), f.AxialMm + p.YMm}
+		return Point{XMm: base + scale*project(p.XMm+offset), YMm: f.AxialMm + p.YMm}
 	}
 	o := outline{feature: f, center: unroll(Point{})}
 	at := flat.Start
@@ -411,10 +413,10 @@ func (f Feature) shape(radiusMm float64) (Curve, func(float64) float64, error) {
 // anticlockwise, with corner arcs; straight pieces of no length are left out.
 func roundedRectangle(width, height, corner float64) Curve {
 	x, y := width/2-corner, height/2-corner
-	c := Curve{Closed: true, Start: Point{width / 2, -y}}
+	c := Curve{Closed: true, Start: Point{XMm: width / 2, YMm: -y}}
 	at := c.Start
 	side := func(to Point) {
-		if at.distance(to) > 1e-12*(width+height) {
+		if geom.Distance(at, to) > 1e-12*(width+height) {
 			c.Segments = append(c.Segments, Segment{To: to})
 			at = to
 		}
@@ -425,14 +427,14 @@ func roundedRectangle(width, height, corner float64) Curve {
 			at = to
 		}
 	}
-	side(Point{width / 2, y})
-	turn(Point{x, y}, Point{x, height / 2})
-	side(Point{-x, height / 2})
-	turn(Point{-x, y}, Point{-width / 2, y})
-	side(Point{-width / 2, -y})
-	turn(Point{-x, -y}, Point{-x, -height / 2})
-	side(Point{x, -height / 2})
-	turn(Point{x, -y}, Point{width / 2, -y})
+	side(Point{XMm: width / 2, YMm: y})
+	turn(Point{XMm: x, YMm: y}, Point{XMm: x, YMm: height / 2})
+	side(Point{XMm: -x, YMm: height / 2})
+	turn(Point{XMm: -x, YMm: y}, Point{XMm: -width / 2, YMm: y})
+	side(Point{XMm: -width / 2, YMm: -y})
+	turn(Point{XMm: -x, YMm: -y}, Point{XMm: -x, YMm: -height / 2})
+	side(Point{XMm: x, YMm: -height / 2})
+	turn(Point{XMm: x, YMm: -y}, Point{XMm: width / 2, YMm: -y})
 	c.Segments[len(c.Segments)-1].To = c.Start
 	return c
 }
@@ -488,7 +490,7 @@ func (c Cylinder) place(d *Development, outlines []outline, leftMm, rightMm floa
 			}
 			moved := make([]Point, len(o.points))
 			for i, p := range o.points {
-				moved[i] = Point{p.XMm + shift, p.YMm}
+				moved[i] = Point{XMm: p.XMm + shift, YMm: p.YMm}
 			}
 			for _, part := range clipX(moved, leftMm, hi) {
 				curve := polyline(o.feature.Name, Cut, part...)
@@ -496,7 +498,7 @@ func (c Cylinder) place(d *Development, outlines []outline, leftMm, rightMm floa
 				d.Curves = append(d.Curves, curve)
 			}
 			if x := o.center.XMm + shift; x >= leftMm && x <= hi {
-				d.Labels = append(d.Labels, Label{o.feature.Name, Point{x, o.center.YMm}})
+				d.Labels = append(d.Labels, Label{o.feature.Name, Point{XMm: x, YMm: o.center.YMm}})
 			}
 		}
 	}

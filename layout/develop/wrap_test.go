@@ -265,7 +265,7 @@ func TestWrapOutlineProperty(t *testing.T) {
 			}
 			near(t, "vertex", off(p), 0, 1e-7)
 			if i > 0 {
-				near(t, "chord middle", off(points[i-1].plus(p).times(0.5)), 0, 2*ToleranceMm)
+				near(t, "chord middle", off(points[i-1].Plus(p).Times(0.5)), 0, 2*ToleranceMm)
 			}
 		}
 	})

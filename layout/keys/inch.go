@@ -4,9 +4,10 @@ import (
 	"math"
 
 	"centrepop/layout/lookup"
+	"centrepop/parts/geom"
 )
 
-const mmPerInch = 25.4
+const mmPerInch = geom.MmPerInch
 
 // inchRow is one line of ASME B17.1-1967 in inches. square is the height up to
 // 6-1/2 in, where square keys are preferred; flat is the height of the

@@ -4,7 +4,10 @@
 // TOP and run clockwise looking at the named face; x is to the right and y up.
 package plan
 
-import "centrepop/parts"
+import (
+	"centrepop/parts"
+	"centrepop/parts/geom"
+)
 
 // Plan holds every number that any sheet prints. Lengths are millimetres and
 // angles degrees; strings that show sizes are already written in the job's
@@ -61,10 +64,7 @@ type PartPlan struct {
 }
 
 // XY is a point in millimetres, x right, y up.
-type XY struct {
-	XMm float64 `json:"x_mm"`
-	YMm float64 `json:"y_mm"`
-}
+type XY = geom.Point
 
 // Face is one face of a part with something to mark on it, as seen by who
 // looks at that face: x right, y up, TOP up, origin at the part's origin.

@@ -1,5 +1,7 @@
 package threads
 
+import "centrepop/parts/geom"
+
 // A pipeRow is one size of the 55° pipe threads. ISO 228-1 and ISO 7-1 share
 // the diameters.
 type pipeRow struct {
@@ -60,11 +62,11 @@ func pipeThread(series string, row pipeRow) (Thread, bool) {
 	if series != PipeG && row.gauge == 0 {
 		return Thread{}, false
 	}
-	height := round3(pipeHeightFactor * 25.4 / row.tpi)
+	height := round3(pipeHeightFactor * geom.MmPerInch / row.tpi)
 	t := Thread{
 		Designation:     series + row.size,
 		Series:          series,
-		PitchMm:         round3(25.4 / row.tpi),
+		PitchMm:         round3(geom.MmPerInch / row.tpi),
 		TPI:             row.tpi,
 		MajorMm:         row.major,
 		PitchDiameterMm: round3(row.major - height),

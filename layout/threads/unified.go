@@ -1,6 +1,10 @@
 package threads
 
-import "strconv"
+import (
+	"strconv"
+
+	"centrepop/parts/geom"
+)
 
 // A unifiedRow is one diameter of the Unified series with both pitches.
 // Lengths are inches here, as the standards print them.
@@ -72,21 +76,21 @@ func unifiedThread(series string, row unifiedRow) (Thread, bool) {
 	t := Thread{
 		Designation:     row.size + "-" + strconv.FormatFloat(pitch.tpi, 'f', -1, 64) + " " + series,
 		Series:          series,
-		PitchMm:         round3(25.4 / pitch.tpi),
+		PitchMm:         round3(geom.MmPerInch / pitch.tpi),
 		TPI:             pitch.tpi,
-		MajorMm:         round4(25.4 * row.d),
-		PitchDiameterMm: round3(25.4 * (row.d - pitchDiameterFactor/pitch.tpi)),
-		MinorMm:         round3(25.4 * (row.d - minorFactor/pitch.tpi)),
-		TapDrillMm:      round4(25.4 * pitch.drill),
+		MajorMm:         round4(geom.MmPerInch * row.d),
+		PitchDiameterMm: round3(geom.MmPerInch * (row.d - pitchDiameterFactor/pitch.tpi)),
+		MinorMm:         round3(geom.MmPerInch * (row.d - minorFactor/pitch.tpi)),
+		TapDrillMm:      round4(geom.MmPerInch * pitch.drill),
 		TapDrillName:    pitch.name,
 		Source:          "ASME B1.1",
 		Note:            "tap drill of the common 75 % chart",
 	}
 	if row.hole[1] > 0 {
 		t.Clearance = &Clearance{
-			FineMm:   round4(25.4 * row.hole[0]),
-			MediumMm: round4(25.4 * row.hole[1]),
-			CoarseMm: round4(25.4 * row.hole[2]),
+			FineMm:   round4(geom.MmPerInch * row.hole[0]),
+			MediumMm: round4(geom.MmPerInch * row.hole[1]),
+			CoarseMm: round4(geom.MmPerInch * row.hole[2]),
 		}
 		switch row.size {
 		case "#12":

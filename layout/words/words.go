@@ -10,6 +10,7 @@ import (
 	"strings"
 
 	"centrepop/parts"
+	"centrepop/parts/geom"
 )
 
 func Capital(s string) string {
@@ -76,7 +77,7 @@ func Between(lo, hi float64, decimals int, unit string) string {
 type Writer struct{ Units parts.Units }
 
 // MmPerInch is exact by definition (international yard and pound agreement, 1959).
-const MmPerInch = 25.4
+const MmPerInch = geom.MmPerInch
 
 // Trim writes a value with at most n decimals and no trailing zeros.
 func Trim(v float64, n int) string {

@@ -31,9 +31,11 @@ import (
 	"github.com/tetratelabs/wazero"
 	"github.com/tetratelabs/wazero/api"
 	"github.com/tetratelabs/wazero/experimental"
+
+	"centrepop/parts/geom"
 )
 
-const mmPerPt = 25.4 / 72
+const mmPerPt = geom.MmPerInch / 72
 
 // Point is a place on the page in millimetres.
 type Point struct{ X, Y float64 }

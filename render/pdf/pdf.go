@@ -29,12 +29,13 @@ import (
 	"sync/atomic"
 	"time"
 
+	"centrepop/parts/geom"
 	"centrepop/render"
 	"centrepop/templates"
 )
 
 // ptPerMm is the number of points in a millimetre: 72 to the inch.
-const ptPerMm = 72 / 25.4
+const ptPerMm = 72 / geom.MmPerInch
 
 // maxPageMm is the largest page side: 14400 points (annex C.2).
 const maxPageMm = 14400 / ptPerMm

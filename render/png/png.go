@@ -20,6 +20,7 @@ import (
 	"github.com/tdewolff/canvas"
 	"github.com/tdewolff/canvas/renderers/rasterizer"
 
+	"centrepop/parts/geom"
 	"centrepop/render"
 	"centrepop/templates"
 	"centrepop/templates/typeface"
@@ -33,7 +34,7 @@ func Write(w io.Writer, page *templates.Page, dpi float64) error {
 	if page == nil {
 		return fmt.Errorf("png: there is no page")
 	}
-	width, height := math.Round(page.WidthMm/25.4*dpi), math.Round(page.HeightMm/25.4*dpi)
+	width, height := math.Round(page.WidthMm/geom.MmPerInch*dpi), math.Round(page.HeightMm/geom.MmPerInch*dpi)
 	if !(width >= 1) || !(height >= 1) || !(width*height <= maxPixels) || !(dpi > 0) {
 		return fmt.Errorf("png: %v x %v mm at %v dpi is no picture of 1 to %.0f dots", page.WidthMm, page.HeightMm, dpi, maxPixels)
 	}

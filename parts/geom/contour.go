@@ -1,0 +1,204 @@
+package geom
+
+import (
+	"math"
+
+	"github.com/tdewolff/canvas"
+)
+
+// FlatMm is how far a polyline may lie from the curve it stands for.
+const FlatMm = 0.001
+
+// piece is a stretch of a contour: a line, or an arc of a circle. Where the
+// contour runs anticlockwise, outside is on the right.
+type piece struct {
+	from, to Point
+	radius   float64 // 0 for a line
+	centre   Point   // of an arc
+	left     bool    // the arc turns left: the metal is on its inside
+	large    bool
+}
+
+// Contour is one closed path taken apart into lines and circular arcs, exact;
+// other curves are polylines within FlatMm. Path is the path itself.
+type Contour struct {
+	Path   *canvas.Path
+	pieces []piece
+}
+
+// NewContour takes a closed path apart.
+func NewContour(p *canvas.Path) Contour { return Contour{p, piecesOf(p, false)} }
+
+// piecesOf takes a closed path apart: into lines and circular arcs, or with
+// straight into lines alone.
+func piecesOf(p *canvas.Path, straight bool) (out []piece) {
+	line := func(from, to Point) {
+		if Distance(from, to) > 1e-9 {
+			out = append(out, piece{from: from, to: to})
+		}
+	}
+	for s := p.Scanner(); s.Scan(); {
+		from, to := Point{s.Start().X, s.Start().Y}, Point{s.End().X, s.End().Y}
+		switch s.Cmd() {
+		case canvas.MoveToCmd:
+			continue
+		case canvas.LineToCmd, canvas.CloseCmd:
+			line(from, to)
+			continue
+		case canvas.ArcToCmd:
+			if rx, ry, _, large, sweep := s.Arc(); !straight && math.Abs(rx-ry) <= 1e-9 {
+				out = append(out, piece{from: from, to: to, radius: rx, left: sweep, large: large, centre: arcCentre(from, to, rx, large == sweep)})
+				continue
+			}
+		}
+		// One curve at a time: flattening a whole path costs the square of
+		// its curves.
+		for _, c := range s.Path().Flatten(FlatMm).Coords()[1:] {
+			line(from, Point{c.X, c.Y})
+			from = Point{c.X, c.Y}
+		}
+	}
+	return out
+}
+
+// corners is a closed path as a polygon, each curve within a four thousandth
+// of its own size or 0.01 mm: fine enough to tell whether it crosses itself.
+func corners(p *canvas.Path) (out []Point) {
+	for s := p.Scanner(); s.Scan(); {
+		switch s.Cmd() {
+		case canvas.MoveToCmd:
+			out = append(out, Point{s.End().X, s.End().Y})
+			continue
+		case canvas.CloseCmd:
+			continue // back to the first corner
+		}
+		one := s.Path()
+		b := one.Bounds()
+		for _, c := range one.Flatten(math.Max(0.01, math.Max(b.W(), b.H())/4000)).Coords()[1:] {
+			out = append(out, Point{c.X, c.Y})
+		}
+	}
+	return out
+}
+
+// arcCentre is the centre of a circular arc given by its ends; right tells on
+// which side of the chord it lies.
+func arcCentre(from, to Point, radius float64, right bool) Point {
+	chord := Distance(from, to)
+	rise := math.Sqrt(math.Max(0, radius*radius-chord*chord/4))
+	if right {
+		rise = -rise
+	}
+	k := rise / chord // left of the chord from from to to
+	return Point{(from.XMm+to.XMm)/2 - k*(to.YMm-from.YMm), (from.YMm+to.YMm)/2 + k*(to.XMm-from.XMm)}
+}
+
+// AreaMm2 is the area inside, positive where the contour runs anticlockwise.
+func (c Contour) AreaMm2() float64 {
+	sum := 0.0
+	for _, e := range c.pieces {
+		sum += (float64(e.from.XMm*e.to.YMm) - float64(e.to.XMm*e.from.YMm)) / 2
+		if e.radius > 0 {
+			a := e.sweepRad()
+			segment := e.radius * e.radius / 2 * (a - math.Sin(a)) // between chord and arc
+			if !e.left {
+				segment = -segment
+			}
+			sum += segment
+		}
+	}
+	return sum
+}
+
+// LengthMm is the length of the contour.
+func (c Contour) LengthMm() float64 {
+	sum := 0.0
+	for _, e := range c.pieces {
+		if e.radius > 0 {
+			sum += e.radius * e.sweepRad()
+		} else {
+			sum += Distance(e.from, e.to)
+		}
+	}
+	return sum
+}
+
+// sweepRad is the angle an arc turns through, 0 to 2π.
+func (e piece) sweepRad() float64 {
+	a := 2 * math.Asin(math.Min(1, Distance(e.from, e.to)/2/e.radius))
+	if e.large {
+		a = 2*math.Pi - a
+	}
+	return a
+}
+
+// DepthMm is how far inside the contour a point lies: its distance from the
+// nearest stretch, negative outside. The circle of that radius about the point
+// touches the contour.
+func (c Contour) DepthMm(p Point) float64 {
+	near, inside := math.Inf(1), false
+	for _, e := range c.pieces {
+		near = math.Min(near, e.distance(p))
+		a, b := e.from, e.to
+		if (a.YMm > p.YMm) != (b.YMm > p.YMm) && e.chordRight(p) != (b.YMm > a.YMm) {
+			inside = !inside // a ray to the right crosses the chord
+		}
+		if e.radius > 0 && Distance(p, e.centre) < e.radius && e.bulges(p) {
+			inside = !inside // between chord and arc
+		}
+	}
+	if !inside {
+		return -near
+	}
+	return near
+}
+
+// bulges tells whether a point lies on the side of an arc's chord where the
+// arc is.
+func (e piece) bulges(p Point) bool { return e.chordRight(p) == e.left }
+
+// chordRight tells whether a point lies to the right of the chord. A point on
+// it counts as one a little higher and, where that is still on it, a little to
+// the right, so that it is never counted on both sides or on neither.
+func (e piece) chordRight(p Point) bool {
+	s := side(e.from, e.to, p)
+	if s == 0 && e.from.YMm == e.to.YMm {
+		return e.to.XMm < e.from.XMm
+	}
+	if s == 0 {
+		return e.to.YMm > e.from.YMm
+	}
+	return s < 0
+}
+
+// distance is that of a point from a line or an arc.
+func (e piece) distance(p Point) float64 {
+	if e.radius == 0 {
+		return toSegment(p, e.from, e.to)
+	}
+	off := Distance(p, e.centre)
+	if off == 0 {
+		return e.radius
+	}
+	k := e.radius / off
+	on := Point{e.centre.XMm + k*(p.XMm-e.centre.XMm), e.centre.YMm + k*(p.YMm-e.centre.YMm)}
+	if e.bulges(on) {
+		return math.Abs(off - e.radius)
+	}
+	return math.Min(Distance(p, e.from), Distance(p, e.to))
+}
+
+// side is over 0 for a point to the left of the line from a to b: twice the
+// area of the triangle.
+func side(a, b, p Point) float64 {
+	return (b.XMm-a.XMm)*(p.YMm-a.YMm) - (b.YMm-a.YMm)*(p.XMm-a.XMm)
+}
+
+func toSegment(p, a, b Point) float64 {
+	dx, dy := b.XMm-a.XMm, b.YMm-a.YMm
+	t := 0.0
+	if d := dx*dx + dy*dy; d > 0 {
+		t = math.Min(1, math.Max(0, ((p.XMm-a.XMm)*dx+(p.YMm-a.YMm)*dy)/d))
+	}
+	return math.Hypot(p.XMm-a.XMm-t*dx, p.YMm-a.YMm-t*dy)
+}

@@ -1,0 +1,107 @@
+// Package geom is the plane geometry that the reader and the layout share:
+// points, clock angles, patterns of holes, outlines, and what is inside them.
+// A hole pattern or an outline is worked out here and nowhere else, so that
+// what is checked and what is printed cannot differ.
+//
+// Lengths are millimetres and angles degrees; x is to the right, y up. Clock
+// angles are 0° at TOP (12 o'clock) and run clockwise. The package knows
+// neither parts nor files. Path data follow SVG 1.1 chapter 8.
+package geom
+
+import "math"
+
+// MmPerInch is exact by definition (international yard and pound agreement,
+// 1959).
+const MmPerInch = 25.4
+
+// CloseMm is the slack of geometric comparisons, against the rounding of
+// inches.
+const CloseMm = 1e-6
+
+// LargestMm is the largest length and coordinate in millimetres.
+const LargestMm = 10_000.0
+
+// Point is a point in millimetres, x right, y up.
+type Point struct {
+	XMm float64 `json:"x_mm"`
+	YMm float64 `json:"y_mm"`
+}
+
+// Mirrored is the point as seen from the other face.
+func (p Point) Mirrored() Point { return Point{Clean(-p.XMm), p.YMm} }
+
+// Plus is the sum of two points taken as vectors.
+func (p Point) Plus(q Point) Point { return Point{p.XMm + q.XMm, p.YMm + q.YMm} }
+
+// Minus is the vector from q to p.
+func (p Point) Minus(q Point) Point { return Point{p.XMm - q.XMm, p.YMm - q.YMm} }
+
+// Times is the vector made f times as long.
+func (p Point) Times(f float64) Point { return Point{p.XMm * f, p.YMm * f} }
+
+// Cross is the cross product in mm²: over 0 where q is anticlockwise of p.
+func (p Point) Cross(q Point) float64 { return p.XMm*q.YMm - p.YMm*q.XMm }
+
+// Dot is the dot product in mm².
+func (p Point) Dot(q Point) float64 { return p.XMm*q.XMm + p.YMm*q.YMm }
+
+// LengthMm is the distance from the origin.
+func (p Point) LengthMm() float64 { return math.Hypot(p.XMm, p.YMm) }
+
+// Distance is the straight distance between two points in mm.
+func Distance(a, b Point) float64 { return math.Hypot(a.XMm-b.XMm, a.YMm-b.YMm) }
+
+// Clock is the point at a clock angle on a circle about the origin.
+func Clock(radiusMm, clockDeg float64) Point {
+	sin, cos := SinCosDeg(clockDeg)
+	return Point{Clean(radiusMm * sin), Clean(radiusMm * cos)}
+}
+
+// ClockDeg is the clock angle of a point, 0 ≤ a < 360; 0 at the origin.
+func ClockDeg(p Point) float64 {
+	if p.XMm == 0 && p.YMm == 0 {
+		return 0
+	}
+	a := Clean(math.Atan2(p.XMm, p.YMm) * 180 / math.Pi)
+	if a < 0 {
+		a += 360
+	}
+	return a
+}
+
+// SinCosDeg is exact at the multiples of 90°, so that coordinates do not print
+// as 6.1e-15.
+func SinCosDeg(deg float64) (sin, cos float64) {
+	a := math.Mod(deg, 360)
+	if a < 0 {
+		a += 360
+	}
+	switch a {
+	case 0:
+		return 0, 1
+	case 90:
+		return 1, 0
+	case 180:
+		return 0, -1
+	case 270:
+		return -1, 0
+	}
+	return math.Sincos(a * math.Pi / 180)
+}
+
+// Clean rounds to 1e-9: far below anything that prints, and it hides the last
+// digit in which machines may differ. It never gives −0.
+func Clean(v float64) float64 {
+	if v = math.Round(v*1e9) / 1e9; v == 0 {
+		return 0
+	}
+	return v
+}
+
+// Box is an upright rectangle, such as the bounds of an outline.
+type Box struct{ Min, Max Point }
+
+// Mirrored is the box as seen from the other face.
+func (b Box) Mirrored() Box {
+	return Box{Point{-b.Max.XMm, b.Min.YMm}, Point{-b.Min.XMm, b.Max.YMm}}
+}
