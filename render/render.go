@@ -11,7 +11,7 @@ import (
 
 	"github.com/tdewolff/canvas"
 
-	"centrepop/templates"
+	"centrepop/templates/draw"
 	"centrepop/templates/typeface"
 )
 
@@ -29,13 +29,13 @@ const MiterLimit = 10
 
 // Lightness returns how light a tone is, 0 black to 1 white. None draws
 // nothing and counts as black, as it does for text.
-func Lightness(t templates.Tone) float64 {
+func Lightness(t draw.Tone) float64 {
 	switch t {
-	case templates.Grey:
+	case draw.Grey:
 		return 0.45
-	case templates.Pale:
+	case draw.Pale:
 		return 0.85
-	case templates.White:
+	case draw.White:
 		return 1
 	}
 	return 0
@@ -43,12 +43,12 @@ func Lightness(t templates.Tone) float64 {
 
 // TextMatrix returns the transform from text that starts at the origin, along
 // x, to where t stands on its drawing.
-func TextMatrix(t templates.Text) canvas.Matrix {
+func TextMatrix(t draw.Text) canvas.Matrix {
 	m := canvas.Identity.Translate(t.XMm, t.YMm).Rotate(t.RotateDeg)
 	switch t.Align {
-	case templates.Centre:
+	case draw.Centre:
 		m = m.Translate(-typeface.WidthMm(t.Content, t.SizeMm, t.Bold)/2, 0)
-	case templates.Right:
+	case draw.Right:
 		m = m.Translate(-typeface.WidthMm(t.Content, t.SizeMm, t.Bold), 0)
 	}
 	return m
@@ -77,11 +77,11 @@ func CheckPath(p *canvas.Path) error {
 
 // CheckShape refuses a shape whose path CheckPath refuses, whose line has no
 // width, or whose dashes are negative or all zero.
-func CheckShape(s templates.Shape) error {
+func CheckShape(s draw.Shape) error {
 	if err := CheckPath(s.Path); err != nil {
 		return err
 	}
-	if s.Stroke == templates.None {
+	if s.Stroke == draw.None {
 		return nil
 	}
 	if !(s.WidthMm > 0) || !within(s.WidthMm) {
@@ -103,7 +103,7 @@ func CheckShape(s templates.Shape) error {
 // CheckText refuses a text without a size, off the range of coordinates, or
 // with a character that the typeface lacks: an empty box in its place could be
 // taken for a sign.
-func CheckText(t templates.Text) error {
+func CheckText(t draw.Text) error {
 	if !within(t.XMm) || !within(t.YMm) || !within(t.RotateDeg) {
 		return fmt.Errorf("text %q stands at %v, %v mm, turned by %v", t.Content, t.XMm, t.YMm, t.RotateDeg)
 	}
@@ -130,7 +130,7 @@ func (e *LackingError) Error() string {
 // CheckGroup refuses a group at a depth beyond MaxDepth (the items of a page
 // lie at depth 0), with a transform that is not finite or flattens, or with a
 // clip that CheckPath refuses.
-func CheckGroup(g templates.Group, depth int) error {
+func CheckGroup(g draw.Group, depth int) error {
 	if depth >= MaxDepth {
 		return fmt.Errorf("groups lie more than %d deep", MaxDepth)
 	}
@@ -151,18 +151,18 @@ func within(v float64) bool { return math.Abs(v) <= MaxMm }
 
 // Each hands the items of a drawing to a device in drawing order and stops at
 // the first error. A nil drawing has none; any other item is an error.
-func Each(d *templates.Drawing, shape func(templates.Shape) error, text func(templates.Text) error, group func(templates.Group) error) error {
+func Each(d *draw.Drawing, shape func(draw.Shape) error, text func(draw.Text) error, group func(draw.Group) error) error {
 	if d == nil {
 		return nil
 	}
 	for _, item := range d.Items {
 		var err error
 		switch item := item.(type) {
-		case templates.Shape:
+		case draw.Shape:
 			err = shape(item)
-		case templates.Text:
+		case draw.Text:
 			err = text(item)
-		case templates.Group:
+		case draw.Group:
 			err = group(item)
 		default:
 			err = fmt.Errorf("cannot draw a %T", item)

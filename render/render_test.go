@@ -12,29 +12,29 @@ import (
 	"pgregory.net/rapid"
 
 	"centrepop/render"
-	"centrepop/templates"
+	"centrepop/templates/draw"
 	"centrepop/templates/typeface"
 )
 
 func TestLightness(t *testing.T) {
 	last := -1.0
-	for _, tone := range []templates.Tone{templates.Black, templates.Grey, templates.Pale, templates.White} {
+	for _, tone := range []draw.Tone{draw.Black, draw.Grey, draw.Pale, draw.White} {
 		l := render.Lightness(tone)
 		if l <= last || l > 1 {
 			t.Errorf("tone %d is %v light, the one before %v", tone, l, last)
 		}
 		last = l
 	}
-	if render.Lightness(templates.Black) != 0 || last != 1 {
+	if render.Lightness(draw.Black) != 0 || last != 1 {
 		t.Error("black and white are not the ends")
 	}
 }
 
 // The aligned point of a text stands at its position, whatever its turn.
 func TestTextMatrix(t *testing.T) {
-	text := templates.Text{XMm: 30, YMm: 40, SizeMm: 5, Content: "12 ±", RotateDeg: 75}
+	text := draw.Text{XMm: 30, YMm: 40, SizeMm: 5, Content: "12 ±", RotateDeg: 75}
 	width := typeface.WidthMm("12 ±", 5, false)
-	for align, part := range map[templates.Align]float64{templates.Left: 0, templates.Centre: 0.5, templates.Right: 1} {
+	for align, part := range map[draw.Align]float64{draw.Left: 0, draw.Centre: 0.5, draw.Right: 1} {
 		text.Align = align
 		p := render.TextMatrix(text).Dot(canvas.Point{X: part * width})
 		if math.Hypot(p.X-30, p.Y-40) > 1e-9 {
@@ -46,7 +46,7 @@ func TestTextMatrix(t *testing.T) {
 // A character that the typeface lacks is named, with its text.
 func TestLackingCharacter(t *testing.T) {
 	for content, want := range map[string]rune{"Ring 漢": '漢', "a\tb": '\t', "😀": '😀', "\xff": utf8.RuneError, "12 □ ±": 0} {
-		err := render.CheckText(templates.Text{SizeMm: 3, Content: content})
+		err := render.CheckText(draw.Text{SizeMm: 3, Content: content})
 		var lacking *render.LackingError
 		if got := errors.As(err, &lacking); got != (want != 0) {
 			t.Errorf("%q: error %v", content, err)
@@ -94,7 +94,7 @@ func TestChecks(t *testing.T) {
 	arc := func(r float64) *canvas.Path {
 		return canvas.NewPathFromData([]float64{canvas.MoveToCmd, 0, 0, canvas.MoveToCmd, canvas.ArcToCmd, r, r, 0, 0, 5, 5, canvas.ArcToCmd})
 	}
-	pen := templates.Shape{Path: line(1), Stroke: templates.Black, WidthMm: 0.2}
+	pen := draw.Shape{Path: line(1), Stroke: draw.Black, WidthMm: 0.2}
 	withWidth, withDash := pen, pen
 	withWidth.WidthMm = nan
 	withDash.DashMm = []float64{1, nan}
@@ -115,14 +115,14 @@ func TestChecks(t *testing.T) {
 		{"shape", render.CheckShape(pen), true},
 		{"shape of NaN width", render.CheckShape(withWidth), false},
 		{"shape of NaN dash", render.CheckShape(withDash), false},
-		{"text", render.CheckText(templates.Text{SizeMm: 3}), true},
-		{"text of no size", render.CheckText(templates.Text{}), false},
-		{"text turned without end", render.CheckText(templates.Text{SizeMm: 3, RotateDeg: inf}), false},
-		{"group", render.CheckGroup(templates.Group{Transform: id}, 0), true},
-		{"flat group", render.CheckGroup(templates.Group{Transform: id.Scale(1, 0)}, 0), false},
-		{"deep group", render.CheckGroup(templates.Group{Transform: id}, render.MaxDepth), false},
-		{"group off the sheet", render.CheckGroup(templates.Group{Transform: id.Translate(inf, 0)}, 0), false},
-		{"group of a bad clip", render.CheckGroup(templates.Group{Transform: id, Clip: line(nan)}, 0), false},
+		{"text", render.CheckText(draw.Text{SizeMm: 3}), true},
+		{"text of no size", render.CheckText(draw.Text{}), false},
+		{"text turned without end", render.CheckText(draw.Text{SizeMm: 3, RotateDeg: inf}), false},
+		{"group", render.CheckGroup(draw.Group{Transform: id}, 0), true},
+		{"flat group", render.CheckGroup(draw.Group{Transform: id.Scale(1, 0)}, 0), false},
+		{"deep group", render.CheckGroup(draw.Group{Transform: id}, render.MaxDepth), false},
+		{"group off the sheet", render.CheckGroup(draw.Group{Transform: id.Translate(inf, 0)}, 0), false},
+		{"group of a bad clip", render.CheckGroup(draw.Group{Transform: id, Clip: line(nan)}, 0), false},
 	} {
 		if (c.err == nil) != c.ok {
 			t.Errorf("%s: error %v", c.what, c.err)

@@ -6,6 +6,7 @@ import (
 
 	"centrepop/layout"
 	"centrepop/parts"
+	"centrepop/templates/sheettest"
 )
 
 // TestJobsAreClean checks every page of the packets of the two demonstration
@@ -24,14 +25,14 @@ func TestJobsAreClean(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		for _, paper := range []parts.Paper{{}, least} {
+		for _, paper := range []parts.Paper{{}, sheettest.Least} {
 			doc, err := Packet(plan, Options{Paper: paper})
 			if err != nil {
 				t.Errorf("%s: %v", file, err)
 				continue
 			}
 			for i := range doc.Pages {
-				checkPage(t, job.Name.Value+" on "+paper.Name, &doc.Pages[i])
+				sheettest.CheckPage(t, job.Name.Value+" on "+paper.Name, &doc.Pages[i])
 			}
 		}
 	}

@@ -9,6 +9,7 @@ import (
 	"centrepop/layout"
 	"centrepop/parts"
 	"centrepop/parts/golden"
+	"centrepop/templates/sheettest"
 )
 
 // TestRecordedPatterns compares the flat patterns of a small job with the
@@ -27,9 +28,9 @@ func TestRecordedPatterns(t *testing.T) {
 		t.Fatal(err)
 	}
 	for i := range doc.Pages {
-		checkPage(t, "round work", &doc.Pages[i])
+		sheettest.CheckPage(t, "round work", &doc.Pages[i])
 	}
-	got := record(t, doc)
+	got := sheettest.Record(t, doc)
 	for _, want := range []string{"Wrap template: outside", "Saddle cut: back end", "Hole in the main", "Cone development", "Square to round"} {
 		if !strings.Contains(got, "bookmark 1 "+want) {
 			t.Errorf("no bookmark %s", want)
@@ -53,7 +54,7 @@ func TestPatternTooLarge(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	got := record(t, doc)
+	got := sheettest.Record(t, doc)
 	if !strings.Contains(got, "more than 400 sheets of A4") || strings.Contains(got, "tile A1") {
 		t.Error("the packet does not leave the wrap of a drum to its table")
 	}
@@ -70,19 +71,19 @@ func TestPatternsOnManyPapers(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, paper := range []parts.Paper{least, {Name: "A3", WidthMm: 297, HeightMm: 420}, {Name: "Letter", WidthMm: 215.9, HeightMm: 279.4}} {
+	for _, paper := range []parts.Paper{sheettest.Least, {Name: "A3", WidthMm: 297, HeightMm: 420}, {Name: "Letter", WidthMm: 215.9, HeightMm: 279.4}} {
 		doc, err := Templates(plan, nil, Options{Paper: paper})
 		if err != nil {
 			t.Fatal(err)
 		}
 		for i := range doc.Pages {
-			checkPage(t, "round work on "+paper.Name, &doc.Pages[i])
+			sheettest.CheckPage(t, "round work on "+paper.Name, &doc.Pages[i])
 		}
 		again, err := Templates(plan, nil, Options{Paper: paper})
 		if err != nil {
 			t.Fatal(err)
 		}
-		if !bytes.Equal([]byte(record(t, doc)), []byte(record(t, again))) {
+		if !bytes.Equal([]byte(sheettest.Record(t, doc)), []byte(sheettest.Record(t, again))) {
 			t.Errorf("%s: a second drawing differs", paper.Name)
 		}
 	}

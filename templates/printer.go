@@ -10,6 +10,8 @@ import (
 	"centrepop/layout"
 	"centrepop/layout/plan"
 	"centrepop/parts"
+	"centrepop/templates/draw"
+	"centrepop/templates/figures"
 )
 
 // statementMm is the strip along the foot of a corrected sheet that states the
@@ -20,15 +22,15 @@ const statementMm = 4.5
 // room is what a correction leaves of upright paper for the sheets, so that
 // the corrected drawing keeps the margins of the paper. All of the paper
 // without a correction, or with one that correct refuses.
-func room(c *layout.Correction, f frame) frame {
+func room(c *layout.Correction, f draw.Frame) draw.Frame {
 	if c == nil || c.Check() != nil {
 		return f
 	}
 	m := c.Matrix(false)
-	w, h := f.width-2*marginMm, f.height-2*marginMm
+	w, h := f.WidthMm-2*draw.MarginMm, f.HeightMm-2*draw.MarginMm
 	h1 := math.Min(h, h/m[1][1])
 	w1 := math.Min(w, (w-math.Abs(m[0][1])*h1)/m[0][0])
-	f.width, f.height = w1+2*marginMm-statementMm, h1+2*marginMm-statementMm
+	f.WidthMm, f.HeightMm = w1+2*draw.MarginMm-statementMm, h1+2*draw.MarginMm-statementMm
 	return f
 }
 
@@ -36,7 +38,7 @@ func room(c *layout.Correction, f frame) frame {
 // paper, through the options' correction, about the middle of the full paper,
 // and states it at the foot of each. Rules are corrected like all else, so
 // that a true print shows true millimetres.
-func (doc *Document) correct(pl *plan.Plan, opt Options) (*Document, error) {
+func correct(doc *draw.Document, pl *plan.Plan, opt Options) (*draw.Document, error) {
 	c := opt.Printer
 	if c == nil {
 		return doc, nil
@@ -52,26 +54,26 @@ func (doc *Document) correct(pl *plan.Plan, opt Options) (*Document, error) {
 		p := &doc.Pages[i]
 		onItsSide := p.WidthMm > p.HeightMm
 		drawn := p.Drawing
-		inner := &Drawing{}
+		inner := &draw.Drawing{}
 		inner.Place(&drawn, statementMm/2, statementMm)
-		text, size := shrink("Corrected for "+c.Text()+". True on this printer only: check the rules.", textMm, false, p.WidthMm-2*marginMm)
-		inner.Add(Text{XMm: marginMm + statementMm/2, YMm: marginMm + 0.9, SizeMm: size, Content: text})
+		text, size := draw.Shrink("Corrected for "+c.Text()+". True on this printer only: check the rules.", draw.TextMm, false, p.WidthMm-2*draw.MarginMm)
+		inner.Add(draw.Text{XMm: draw.MarginMm + statementMm/2, YMm: draw.MarginMm + 0.9, SizeMm: size, Content: text})
 		width, height := p.WidthMm+statementMm, p.HeightMm+statementMm
-		p.WidthMm, p.HeightMm = paper.width, paper.height
+		p.WidthMm, p.HeightMm = paper.WidthMm, paper.HeightMm
 		if onItsSide {
-			p.WidthMm, p.HeightMm = paper.height, paper.width
+			p.WidthMm, p.HeightMm = paper.HeightMm, paper.WidthMm
 		}
-		p.Drawing = Drawing{Items: []Item{aboutMiddle(inner, c, onItsSide, width, height, p.WidthMm, p.HeightMm)}}
+		p.Drawing = draw.Drawing{Items: []draw.Item{aboutMiddle(inner, c, onItsSide, width, height, p.WidthMm, p.HeightMm)}}
 	}
 	return doc, nil
 }
 
 // aboutMiddle puts a drawing of width × height through a correction, its
 // middle on that of the paper.
-func aboutMiddle(d *Drawing, c *layout.Correction, onItsSide bool, width, height, paperWidth, paperHeight float64) Group {
+func aboutMiddle(d *draw.Drawing, c *layout.Correction, onItsSide bool, width, height, paperWidth, paperHeight float64) draw.Group {
 	m := c.Matrix(onItsSide)
 	x, y := width/2, height/2
-	return Group{Drawing: d, Transform: canvas.Matrix{
+	return draw.Group{Drawing: d, Transform: canvas.Matrix{
 		{m[0][0], m[0][1], paperWidth/2 - m[0][0]*x - m[0][1]*y},
 		{m[1][0], m[1][1], paperHeight/2 - m[1][0]*x - m[1][1]*y},
 	}}
@@ -90,7 +92,7 @@ func CheckRules(paper parts.Paper) (acrossMm, upMm float64, err error) {
 	w, h := math.Min(paper.WidthMm, paper.HeightMm), math.Max(paper.WidthMm, paper.HeightMm)
 	if !(w >= 150+2*checkRimMm && h >= 250+2*checkRimMm && h <= maxPaperMm) {
 		return 0, 0, fmt.Errorf("paper of %s × %s mm: a printer is checked on A4, Letter or larger; the correction then holds for its other papers",
-			trimmed(paper.WidthMm, 1), trimmed(paper.HeightMm, 1))
+			figures.Trimmed(paper.WidthMm, 1), figures.Trimmed(paper.HeightMm, 1))
 	}
 	return long(w), long(h), nil
 }
@@ -99,7 +101,7 @@ func CheckRules(paper parts.Paper) (acrossMm, upMm float64, err error) {
 // one up, both diagonals of their rectangle, and what to do with them. With a
 // correction it proves the correction instead. The paper must be one that
 // CheckRules takes.
-func CheckPage(paper parts.Paper, c *layout.Correction) (*Document, error) {
+func CheckPage(paper parts.Paper, c *layout.Correction) (*draw.Document, error) {
 	f, err := paperOf(&plan.Plan{}, Options{Paper: paper})
 	if err != nil {
 		return nil, err
@@ -113,8 +115,8 @@ func CheckPage(paper parts.Paper, c *layout.Correction) (*Document, error) {
 			return nil, fmt.Errorf("templates: %w", err)
 		}
 	}
-	d := &Drawing{}
-	x, y := (f.width-across)/2, (f.height-up)/2
+	d := &draw.Drawing{}
+	x, y := (f.WidthMm-across)/2, (f.HeightMm-up)/2
 	checkRule(d, x, y, across, false)
 	checkRule(d, x, y, up, true)
 	corners := [4][2]float64{{x, y}, {x + across, y + up}, {x + across, y}, {x, y + up}}
@@ -122,7 +124,7 @@ func CheckPage(paper parts.Paper, c *layout.Correction) (*Document, error) {
 	for i, p := range corners {
 		q := corners[i^1]
 		l := math.Hypot(q[0]-p[0], q[1]-p[1])
-		d.Add(segment(p[0]+(q[0]-p[0])*15/l, p[1]+(q[1]-p[1])*15/l, p[0]+(q[0]-p[0])*28/l, p[1]+(q[1]-p[1])*28/l, thinMm))
+		d.Add(draw.Segment(p[0]+(q[0]-p[0])*15/l, p[1]+(q[1]-p[1])*15/l, p[0]+(q[0]-p[0])*28/l, p[1]+(q[1]-p[1])*28/l, draw.ThinMm))
 		d.Add(cornerMark(p[0], p[1])...)
 	}
 	for i, p := range [2][2]float64{{x, y}, {x + across, y}} {
@@ -130,23 +132,23 @@ func CheckPage(paper parts.Paper, c *layout.Correction) (*Document, error) {
 		if i == 1 {
 			dx = -18
 		}
-		d.Add(Text{XMm: p[0] + dx, YMm: p[1] + 26, SizeMm: titleMm, Bold: true, Align: Centre, Content: strconv.Itoa(i + 1)})
+		d.Add(draw.Text{XMm: p[0] + dx, YMm: p[1] + 26, SizeMm: draw.TitleMm, Bold: true, Align: draw.Centre, Content: strconv.Itoa(i + 1)})
 	}
-	checkText(d, f, c, rect{x + 16, y + 34, x + across - 8, y + up - 28}, across, up)
-	title := "Printer check, " + f.name
-	page := Page{WidthMm: f.width, HeightMm: f.height, Drawing: *d, Label: "1", Bookmarks: []Bookmark{{Title: title}}}
+	checkText(d, f, c, draw.R(x+16, y+34, x+across-8, y+up-28), across, up)
+	title := "Printer check, " + f.Name
+	page := draw.Page{WidthMm: f.WidthMm, HeightMm: f.HeightMm, Drawing: *d, Label: "1", Bookmarks: []draw.Bookmark{{Title: title}}}
 	if c != nil {
-		page.Drawing = Drawing{Items: []Item{aboutMiddle(d, c, false, f.width, f.height, f.width, f.height)}}
+		page.Drawing = draw.Drawing{Items: []draw.Item{aboutMiddle(d, c, false, f.WidthMm, f.HeightMm, f.WidthMm, f.HeightMm)}}
 	}
-	return &Document{Title: title, Subject: "Printer check", Language: "en", Pages: []Page{page}}, nil
+	return &draw.Document{Title: title, Subject: "Printer check", Language: "en", Pages: []draw.Page{page}}, nil
 }
 
 // checkRule is a rule of any length with its zero at (x, y), numbers and marks
 // inside the rectangle of both rules.
-func checkRule(d *Drawing, x, y, length float64, up bool) {
+func checkRule(d *draw.Drawing, x, y, length float64, up bool) {
 	marks := &canvas.Path{}
 	for i := 0; i <= int(length); i++ {
-		at, tick := float64(i), tickMm(i)
+		at, tick := float64(i), draw.TickMm(i)
 		if up {
 			marks.MoveTo(x, y+at)
 			marks.LineTo(x+tick, y+at)
@@ -157,32 +159,32 @@ func checkRule(d *Drawing, x, y, length float64, up bool) {
 		if i%10 != 0 || i == 0 || i == int(length) {
 			continue
 		}
-		t := Text{XMm: x + at, YMm: y + 4.8, SizeMm: smallMm, Align: Centre, Content: strconv.Itoa(i)}
+		t := draw.Text{XMm: x + at, YMm: y + 4.8, SizeMm: draw.SmallMm, Align: draw.Centre, Content: strconv.Itoa(i)}
 		if up {
-			t.XMm, t.YMm, t.Align = x+4.6, y+at-0.95, Left
+			t.XMm, t.YMm, t.Align = x+4.6, y+at-0.95, draw.Left
 		}
 		d.Add(t)
 	}
-	d.Add(Shape{Path: marks, Stroke: Black, WidthMm: thinMm})
+	d.Add(draw.Shape{Path: marks, Stroke: draw.Black, WidthMm: draw.ThinMm})
 	if up {
-		d.Add(segment(x, y, x, y+length, thinMm))
+		d.Add(draw.Segment(x, y, x, y+length, draw.ThinMm))
 	} else {
-		d.Add(segment(x, y, x+length, y, thinMm))
+		d.Add(draw.Segment(x, y, x+length, y, draw.ThinMm))
 	}
 }
 
 // cornerMark is a fine cross with a ring: the point to measure from.
-func cornerMark(x, y float64) []Item {
-	return []Item{
-		segment(x-5, y, x+5, y, thinMm),
-		segment(x, y-5, x, y+5, thinMm),
-		ring(x, y, 2.5, thinMm),
+func cornerMark(x, y float64) []draw.Item {
+	return []draw.Item{
+		draw.Segment(x-5, y, x+5, y, draw.ThinMm),
+		draw.Segment(x, y-5, x, y+5, draw.ThinMm),
+		draw.Ring(x, y, 2.5, draw.ThinMm),
 	}
 }
 
 // checkText says what to do, and gives blanks for the readings.
-func checkText(d *Drawing, f frame, c *layout.Correction, r rect, across, up float64) {
-	diagonal := trimmed(math.Hypot(across, up), 1)
+func checkText(d *draw.Drawing, f draw.Frame, c *layout.Correction, r draw.Rect, across, up float64) {
+	diagonal := figures.Trimmed(math.Hypot(across, up), 1)
 	steps := []string{
 		"Print this page at “Actual size” or “100 %”, with “Fit to page” off, on the paper you use for templates. Let it lie a minute: warm paper is dry and short.",
 		"Measure with a steel rule between the centres of the ringed corner crosses, to 0.1 mm if you can: with the rule's own 10 mm mark as the start, not its worn end.",
@@ -200,34 +202,34 @@ func checkText(d *Drawing, f frame, c *layout.Correction, r rect, across, up flo
 		}
 		command, after = "", "If they are not, print the page without --printer, measure and set the printer again."
 	}
-	pieces := []piece{heading(head, r.width()), space(1.5)}
+	pieces := []draw.Piece{draw.Heading(head, r.Width()), draw.Space(1.5)}
 	for i, s := range steps {
-		pieces = append(pieces, numbered(strconv.Itoa(i+1), s, r.width()))
+		pieces = append(pieces, draw.Numbered(strconv.Itoa(i+1), s, r.Width()))
 	}
 	if command != "" {
-		pieces = append(pieces, paragraph("", command, textMm, true, r.width())...)
+		pieces = append(pieces, draw.Paragraph("", command, draw.TextMm, true, r.Width())...)
 	}
-	pieces = append(pieces, space(1.5))
-	pieces = append(pieces, paragraph("", after, 3.8, false, r.width())...)
-	text := stack(pieces...)
-	d.Place(&text.draw, r.x0, r.y1)
-	y := r.y1 - text.height - 12
+	pieces = append(pieces, draw.Space(1.5))
+	pieces = append(pieces, draw.Paragraph("", after, 3.8, false, r.Width())...)
+	text := draw.Stack(pieces...)
+	d.Place(&text.Draw, r.X0, r.Y1)
+	y := r.Y1 - text.Height - 12
 	for _, row := range [][2]string{
-		{"Across", trimmed(across, 1)}, {"Up", trimmed(up, 1)}, {"Diagonal 1", diagonal}, {"Diagonal 2", diagonal},
+		{"Across", figures.Trimmed(across, 1)}, {"Up", figures.Trimmed(up, 1)}, {"Diagonal 1", diagonal}, {"Diagonal 2", diagonal},
 	} {
-		d.Add(Text{XMm: r.x0, YMm: y, SizeMm: headMm, Bold: true, Content: row[0]},
-			Text{XMm: r.x0 + 29, YMm: y, SizeMm: headMm, Content: "of " + row[1] + ":"},
-			segment(r.x0+51, y-1, r.x0+79, y-1, lineMm),
-			Text{XMm: r.x0 + 81, YMm: y, SizeMm: headMm, Content: "mm"})
+		d.Add(draw.Text{XMm: r.X0, YMm: y, SizeMm: draw.HeadMm, Bold: true, Content: row[0]},
+			draw.Text{XMm: r.X0 + 29, YMm: y, SizeMm: draw.HeadMm, Content: "of " + row[1] + ":"},
+			draw.Segment(r.X0+51, y-1, r.X0+79, y-1, draw.LineMm),
+			draw.Text{XMm: r.X0 + 81, YMm: y, SizeMm: draw.HeadMm, Content: "mm"})
 		y -= 11
 	}
 }
 
 // paperArgument names the paper as --paper takes it.
-func paperArgument(f frame) string {
-	switch f.name {
+func paperArgument(f draw.Frame) string {
+	switch f.Name {
 	case "A4", "A3", "Letter", "Tabloid":
-		return f.name
+		return f.Name
 	}
-	return trimmed(f.width, 1) + "x" + trimmed(f.height, 1)
+	return figures.Trimmed(f.WidthMm, 1) + "x" + figures.Trimmed(f.HeightMm, 1)
 }

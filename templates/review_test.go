@@ -7,6 +7,9 @@ import (
 
 	"centrepop/layout/review"
 	"centrepop/parts"
+	"centrepop/templates/draw"
+	"centrepop/templates/sheets"
+	"centrepop/templates/sheettest"
 )
 
 // reviewed are findings of each sort, with texts as long as real ones.
@@ -22,51 +25,51 @@ func reviewed() []review.Finding {
 }
 
 func TestReviewPages(t *testing.T) {
-	for _, s := range samples() {
-		doc, err := Packet(s.pl, Options{Paper: s.paper, Findings: reviewed()})
+	for _, s := range sheettest.Samples() {
+		doc, err := Packet(s.Plan, Options{Paper: s.Paper, Findings: reviewed()})
 		if err != nil {
 			t.Fatal(err)
 		}
-		first := slices.IndexFunc(doc.Pages, func(p Page) bool {
-			return len(p.Bookmarks) > 0 && p.Bookmarks[0].Title == reviewName
+		first := slices.IndexFunc(doc.Pages, func(p draw.Page) bool {
+			return len(p.Bookmarks) > 0 && p.Bookmarks[0].Title == sheets.ReviewName
 		})
 		if first < 1 {
-			t.Fatalf("%s: no review after the cover", s.pl.Job)
+			t.Fatalf("%s: no review after the cover", s.Plan.Job)
 		}
 		end := first + 1
 		for end < len(doc.Pages) && len(doc.Pages[end].Bookmarks) == 0 {
 			end++
 		}
 		for i := range doc.Pages[:end] {
-			checkPage(t, s.pl.Job, &doc.Pages[i])
+			sheettest.CheckPage(t, s.Plan.Job, &doc.Pages[i])
 		}
-		cover := record(t, &Document{Pages: doc.Pages[:first]})
-		pages := record(t, &Document{Pages: doc.Pages[first:end]})
+		cover := sheettest.Record(t, &draw.Document{Pages: doc.Pages[:first]})
+		pages := sheettest.Record(t, &draw.Document{Pages: doc.Pages[first:end]})
 		if !strings.Contains(cover, "Not ready to cut. 1 to stop at, 1 to check, 1 to note, 1 accepted.") {
-			t.Errorf("%s: the cover does not tell the result", s.pl.Job)
+			t.Errorf("%s: the cover does not tell the result", s.Plan.Job)
 		}
 		for _, want := range []string{"stock-left", "edge", "ligament", "pierce", "line 9", "Reviewed by"} {
 			if !strings.Contains(pages, want) {
-				t.Errorf("%s: the review lacks %q", s.pl.Job, want)
+				t.Errorf("%s: the review lacks %q", s.Plan.Job, want)
 			}
 		}
 	}
 }
 
 func TestReviewOfNothing(t *testing.T) {
-	s := samples()[0]
+	s := sheettest.Samples()[0]
 	for _, c := range []struct {
 		findings []review.Finding
 		want     int
 	}{{nil, 0}, {[]review.Finding{}, 1}} {
-		doc, err := Packet(s.pl, Options{Paper: s.paper, Findings: c.findings})
+		doc, err := Packet(s.Plan, Options{Paper: s.Paper, Findings: c.findings})
 		if err != nil {
 			t.Fatal(err)
 		}
 		got := 0
 		for _, p := range doc.Pages {
 			for _, b := range p.Bookmarks {
-				if b.Title == reviewName {
+				if b.Title == sheets.ReviewName {
 					got++
 				}
 			}

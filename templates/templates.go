@@ -1,28 +1,28 @@
-// Package templates draws the sheets of a shop packet: the cover, the 1:1
-// punch templates, the operation sheets, the inspection records and the
-// sequence in which the parts are pressed, welded and bolted. It takes every
-// number and every worked-out string from a layout.Plan and decides only
-// where they stand on paper.
+// Package templates puts the sheets of a packet together: from a plan to a
+// document of pages in millimetres. The sheets are drawn in the packages below
+// it: draw has the primitives, truesize the 1:1 templates, sheets those of a
+// part and the cover, sequence the steps of the assembly.
 //
-// All coordinates and sizes are millimetres on paper, x to the right and y up;
-// a page's origin is its lower left corner. Face drawings keep the plan's
-// coordinates: the part's origin, x right and TOP up as seen by who looks at
-// that face. Text sizes are em sizes in millimetres; nothing is smaller than
-// 2.6 mm, and what is read at the bench is 3.2 mm or more. Punch templates are
-// never scaled; every other picture says that it is not to scale.
-//
-// Clock angles run from TOP clockwise, looking at the named face.
+// Every number and every worked-out string comes from the plan. Text sizes are
+// em sizes in millimetres; nothing is smaller than 2.6 mm, and what is read at
+// the bench is 3.2 mm or more. Templates are never scaled; every other picture
+// says that it is not to scale. Clock angles run from TOP clockwise, looking
+// at the named face.
 package templates
 
 import (
 	"errors"
 	"fmt"
-	"strconv"
 
 	"centrepop/layout"
 	"centrepop/layout/plan"
 	"centrepop/layout/review"
 	"centrepop/parts"
+	"centrepop/templates/draw"
+	"centrepop/templates/figures"
+	"centrepop/templates/sequence"
+	"centrepop/templates/sheets"
+	"centrepop/templates/truesize"
 )
 
 // Options choose the paper. The zero value takes the plan's paper, and A4 if
@@ -48,64 +48,43 @@ const (
 	maxPaperMm       = 2000
 )
 
-// A TooLargeError says that a drawing at 1:1 needs more than maxTiles sheets.
-type TooLargeError struct {
-	Part string // the part's name
-	what string
-}
-
-// Error names the part, its size and the paper.
-func (e *TooLargeError) Error() string { return e.what + ": choose larger paper" }
-
 // Packet draws the whole packet: the cover, then for each part its operation
 // sheet, its punch templates and its inspection record; then the sequence in
 // which the parts are joined. It returns an error if the paper is outside the
 // range of Options or an outline cannot be read, and a *TooLargeError if a
 // drawing needs more than maxTiles sheets.
-func Packet(pl *plan.Plan, opt Options) (*Document, error) {
+func Packet(pl *plan.Plan, opt Options) (*draw.Document, error) {
 	paper, err := paperOf(pl, opt)
 	if err != nil {
 		return nil, err
 	}
-	chapters := reviewChapters(pl, opt, paper)
+	var chapters []draw.Chapter
+	if opt.Findings != nil {
+		chapters = append(chapters, draw.Chapter{Part: sheets.ReviewName, Name: "Findings", Sheets: sheets.Review(pl, opt.Findings, paper)})
+	}
 	for _, part := range pl.Parts {
-		chapters = append(chapters, chapter{part.Title, operationName, operationSheets(pl, part, paper)})
-		trueSize, err := templateChapters(pl, part, paper)
+		chapters = append(chapters, draw.Chapter{Part: part.Title, Name: sheets.OperationName, Sheets: sheets.Operations(pl, part, paper)})
+		trueSize, err := truesize.Chapters(pl, part, paper)
 		if err != nil {
 			return nil, err
 		}
 		chapters = append(chapters, trueSize...)
 		if len(part.Checks) > 0 {
-			chapters = append(chapters, chapter{part.Title, inspectionName, inspectionSheets(pl, part, paper)})
+			chapters = append(chapters, draw.Chapter{Part: part.Title, Name: sheets.InspectionName, Sheets: sheets.Inspection(pl, part, paper)})
 		}
 	}
-	chapters = append(chapters, sequenceChapters(pl, paper)...)
+	chapters = append(chapters, sequence.Chapters(pl, paper)...)
 	// The index does not change its length with the numbers in it, so the
 	// first drawing of the cover only counts its pages.
-	pages := len(coverSheets(pl, opt.Findings, paper, chapters, 0))
-	cover := chapter{"", "Cover", coverSheets(pl, opt.Findings, paper, chapters, pages)}
-	return bind(pl, append([]chapter{cover}, chapters...), "Shop packet").correct(pl, opt)
-}
-
-// templateChapters are all 1:1 sheets of a part: its faces, then what is
-// wrapped or developed.
-func templateChapters(pl *plan.Plan, part *plan.PartPlan, paper frame) ([]chapter, error) {
-	var chapters []chapter
-	for _, face := range part.Faces {
-		c, err := punchChapter(pl, part, face, paper)
-		if err != nil {
-			return nil, err
-		}
-		chapters = append(chapters, c)
-	}
-	flat, err := patternChapters(pl, part, paper)
-	return append(chapters, flat...), err
+	pages := len(sheets.Cover(pl, opt.Findings, paper, chapters, 0))
+	cover := draw.Chapter{Part: "", Name: "Cover", Sheets: sheets.Cover(pl, opt.Findings, paper, chapters, pages)}
+	return correct(draw.Bind(headOf(pl), append([]draw.Chapter{cover}, chapters...), "Shop packet"), pl, opt)
 }
 
 // Templates draws the punch templates alone, of the parts named, or of all
 // parts if none is named. A name that is not in the plan, and a choice that
 // leaves no face to mark, are errors; so is what Packet refuses.
-func Templates(pl *plan.Plan, partNames []string, opt Options) (*Document, error) {
+func Templates(pl *plan.Plan, partNames []string, opt Options) (*draw.Document, error) {
 	paper, err := paperOf(pl, opt)
 	if err != nil {
 		return nil, err
@@ -114,16 +93,16 @@ func Templates(pl *plan.Plan, partNames []string, opt Options) (*Document, error
 	if len(partNames) > 0 {
 		chosen = nil
 		for _, name := range partNames {
-			part := partNamed(pl, name)
+			part := pl.Part(name)
 			if part == nil {
 				return nil, fmt.Errorf("templates: no part is named %q", name)
 			}
 			chosen = append(chosen, part)
 		}
 	}
-	var chapters []chapter
+	var chapters []draw.Chapter
 	for _, part := range chosen {
-		trueSize, err := templateChapters(pl, part, paper)
+		trueSize, err := truesize.Chapters(pl, part, paper)
 		if err != nil {
 			return nil, err
 		}
@@ -132,20 +111,11 @@ func Templates(pl *plan.Plan, partNames []string, opt Options) (*Document, error
 	if len(chapters) == 0 {
 		return nil, errors.New("templates: no face of these parts has anything to mark, and none is wrapped or developed")
 	}
-	return bind(pl, chapters, "Punch templates").correct(pl, opt)
-}
-
-func partNamed(pl *plan.Plan, name string) *plan.PartPlan {
-	for _, part := range pl.Parts {
-		if part.Name == name {
-			return part
-		}
-	}
-	return nil
+	return correct(draw.Bind(headOf(pl), chapters, "Punch templates"), pl, opt)
 }
 
 // paperOf returns the paper, upright.
-func paperOf(pl *plan.Plan, opt Options) (frame, error) {
+func paperOf(pl *plan.Plan, opt Options) (draw.Frame, error) {
 	paper := opt.Paper
 	if paper.WidthMm == 0 && paper.HeightMm == 0 {
 		paper = pl.Paper
@@ -155,77 +125,17 @@ func paperOf(pl *plan.Plan, opt Options) (frame, error) {
 	}
 	w, h := min(paper.WidthMm, paper.HeightMm), max(paper.WidthMm, paper.HeightMm)
 	if !(w >= minPaperWidthMm && h >= minPaperHeightMm && h <= maxPaperMm) {
-		return frame{}, fmt.Errorf("templates: paper of %s × %s mm: the sheets need at least %d × %d mm and at most %d mm",
-			trimmed(paper.WidthMm, 2), trimmed(paper.HeightMm, 2), minPaperWidthMm, minPaperHeightMm, maxPaperMm)
+		return draw.Frame{}, fmt.Errorf("templates: paper of %s × %s mm: the sheets need at least %d × %d mm and at most %d mm",
+			figures.Trimmed(paper.WidthMm, 2), figures.Trimmed(paper.HeightMm, 2), minPaperWidthMm, minPaperHeightMm, maxPaperMm)
 	}
 	name := paper.Name
 	if name == "" || name == "custom" {
-		name = trimmed(w, 1) + " × " + trimmed(h, 1) + " mm"
+		name = figures.Trimmed(w, 1) + " × " + figures.Trimmed(h, 1) + " mm"
 	}
-	return room(opt.Printer, frame{width: w, height: h, name: name}), nil
+	return room(opt.Printer, draw.Frame{WidthMm: w, HeightMm: h, Name: name}), nil
 }
 
-// sheet is a page in the making. Its drawing lacks only the title block,
-// which needs the number of pages.
-type sheet struct {
-	frame frame
-	part  string // title of the part, empty on the cover
-	name  string // what the sheet is
-	scale string // "1:1" or "not to scale"
-	draw  Drawing
-}
-
-// The names of the chapters, for the index and the bookmarks.
-const (
-	operationName  = "Operation sheet"
-	inspectionName = "Inspection record"
-)
-
-// punchName is the name of a face's template.
-func punchName(face parts.Face) string { return "Punch template, " + upper(face) + " face" }
-
-// chapter is a run of sheets with one entry in the index and the bookmarks.
-type chapter struct {
-	part   string
-	name   string
-	sheets []*sheet
-}
-
-// bind numbers the sheets, draws their title blocks and sets the bookmarks.
-func bind(pl *plan.Plan, chapters []chapter, subject string) *Document {
-	doc := &Document{Title: pl.Job, Subject: subject, Language: "en", Date: pl.Date}
-	if pl.Revision != "" {
-		doc.Title += ", revision " + pl.Revision
-	}
-	total := 0
-	for _, c := range chapters {
-		total += len(c.sheets)
-	}
-	part := ""
-	for _, c := range chapters {
-		for i, s := range c.sheets {
-			n := len(doc.Pages) + 1
-			titleBlock(pl, s, n, total)
-			page := Page{WidthMm: s.frame.width, HeightMm: s.frame.height, Drawing: s.draw, Label: strconv.Itoa(n)}
-			if i == 0 {
-				page.Bookmarks = bookmarks(c, c.part != part)
-			}
-			doc.Pages = append(doc.Pages, page)
-		}
-		part = c.part
-	}
-	return doc
-}
-
-// bookmarks returns the entries of a chapter; newPart says that its part
-// begins with it.
-func bookmarks(c chapter, newPart bool) []Bookmark {
-	if c.part == "" {
-		return []Bookmark{{Title: c.name}}
-	}
-	entry := Bookmark{Title: c.name, Level: 1}
-	if newPart {
-		return []Bookmark{{Title: c.part}, entry}
-	}
-	return []Bookmark{entry}
+// headOf is what the title blocks say of a plan's job.
+func headOf(pl *plan.Plan) draw.Job {
+	return draw.Job{Name: pl.Job, Revision: pl.Revision, Date: pl.Date, Tolerance: pl.Tolerance}
 }

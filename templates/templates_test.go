@@ -6,199 +6,51 @@ import (
 	"strings"
 	"testing"
 
-	"github.com/tdewolff/canvas"
-
 	"centrepop/layout/plan"
 	"centrepop/parts"
+	"centrepop/templates/draw"
+	"centrepop/templates/picture"
+	"centrepop/templates/sheettest"
 )
 
-// placed is an item of a page with its place on paper.
-type placed struct {
-	item   Item
-	dx, dy float64
-	clip   *rect // nil: not clipped
-}
-
-// flatten lists the items of a drawing with the groups resolved. It refuses
-// any transform other than a move: nothing on a sheet is scaled.
-func flatten(t *testing.T, d *Drawing, dx, dy float64, clip *rect) []placed {
-	t.Helper()
-	var all []placed
-	for _, item := range d.Items {
-		g, ok := item.(Group)
-		if !ok {
-			all = append(all, placed{item, dx, dy, clip})
-			continue
-		}
-		m := g.Transform
-		if m[0][0] != 1 || m[1][1] != 1 || m[0][1] != 0 || m[1][0] != 0 {
-			t.Fatalf("a group is scaled or turned: %v", m)
-		}
-		inner := clip
-		if g.Clip != nil {
-			b := g.Clip.Bounds()
-			inner = &rect{b.X0 + dx, b.Y0 + dy, b.X1 + dx, b.Y1 + dy}
-		}
-		all = append(all, flatten(t, g.Drawing, dx+m[0][2], dy+m[1][2], inner)...)
-	}
-	return all
-}
-
-// room is the rectangle an item covers on paper; it is turned inside out
-// where nothing of the item is left by the clip.
-func (p placed) room() rect {
-	var r rect
-	switch item := p.item.(type) {
-	case Shape:
-		b := item.Path.Bounds()
-		r = rect{b.X0, b.Y0, b.X1, b.Y1}.grown(item.WidthMm / 2)
-	case Text:
-		c := corners(item, 0)
-		r = rect{c[0].X, c[0].Y, c[0].X, c[0].Y}
-		for _, q := range c[1:] {
-			r = rect{min(r.x0, q.X), min(r.y0, q.Y), max(r.x1, q.X), max(r.y1, q.Y)}
-		}
-	}
-	r = rect{r.x0 + p.dx, r.y0 + p.dy, r.x1 + p.dx, r.y1 + p.dy}
-	if p.clip != nil {
-		r = rect{max(r.x0, p.clip.x0), max(r.y0, p.clip.y0), min(r.x1, p.clip.x1), min(r.y1, p.clip.y1)}
-	}
-	return r
-}
-
-// corners are the corners of a text's room, shrunk by less, turned about its
-// position.
-func corners(t Text, less float64) [4]canvas.Point {
-	r := textRect(t).grown(-less)
-	turn := canvas.Identity.RotateAbout(t.RotateDeg, t.XMm, t.YMm)
-	return [4]canvas.Point{
-		turn.Dot(canvas.Point{X: r.x0, Y: r.y0}), turn.Dot(canvas.Point{X: r.x1, Y: r.y0}),
-		turn.Dot(canvas.Point{X: r.x1, Y: r.y1}), turn.Dot(canvas.Point{X: r.x0, Y: r.y1}),
-	}
-}
-
-// overlap tells whether two texts, at any angles, lie over each other: no
-// side of either rectangle has the other wholly beyond it.
-func overlap(p, q placed) bool {
-	a, b := corners(p.item.(Text), 0.05), corners(q.item.(Text), 0.05)
-	for i := range b {
-		b[i] = b[i].Add(canvas.Point{X: q.dx - p.dx, Y: q.dy - p.dy})
-	}
-	for _, pair := range [2][2][4]canvas.Point{{a, b}, {b, a}} {
-		for i, from := range pair[0] {
-			side := pair[0][(i+1)%4].Sub(from)
-			beyond := true
-			for _, corner := range pair[1] {
-				beyond = beyond && side.PerpDot(corner.Sub(from)) <= 0
-			}
-			if beyond {
-				return false
-			}
-		}
-	}
-	return true
-}
-
-// checkPage tests what holds for every page: items inside the margins, text
-// large enough, no text over another.
-func checkPage(t *testing.T, name string, page *Page) {
-	t.Helper()
-	const edge = marginMm - 0.6 // half a thick line
-	inside := rect{edge, edge, page.WidthMm - edge, page.HeightMm - edge}
-	var texts []placed
-	var rooms []rect
-	for _, p := range flatten(t, &page.Drawing, 0, 0, nil) {
-		r := p.room()
-		text, isText := p.item.(Text)
-		if r.x0 > r.x1 || r.y0 > r.y1 {
-			continue // clipped away
-		}
-		if !inside.holds(r) {
-			t.Errorf("%s page %s: %s lies outside the margins: %.1f", name, page.Label, describe(p.item), r)
-		}
-		if !isText {
-			continue
-		}
-		if text.SizeMm < smallMm-1e-9 {
-			t.Errorf("%s page %s: %q is only %.2f mm", name, page.Label, text.Content, text.SizeMm)
-		}
-		if strings.TrimSpace(text.Content) == "" {
-			t.Errorf("%s page %s: an empty text", name, page.Label)
-		}
-		for i, q := range texts {
-			if r.meets(rooms[i]) && overlap(p, q) {
-				t.Errorf("%s page %s: %q lies over %q at %.1f", name, page.Label, text.Content, q.item.(Text).Content, r)
-			}
-		}
-		texts, rooms = append(texts, p), append(rooms, r)
-	}
-	if len(texts) < 10 {
-		t.Errorf("%s page %s: only %d texts", name, page.Label, len(texts))
-	}
-}
-
-func describe(item Item) string {
-	if text, ok := item.(Text); ok {
-		return fmt.Sprintf("%q", text.Content)
-	}
-	return "a shape"
-}
-
 func TestOverlap(t *testing.T) {
-	base := placed{item: Text{SizeMm: 4, Content: "barrel flange"}} // about 25 mm wide
+	base := sheettest.Placed{Item: draw.Text{SizeMm: 4, Content: "barrel flange"}} // about 25 mm wide
 	for _, c := range []struct {
-		text Text
+		text draw.Text
 		dx   float64
 		want bool
 	}{
-		{Text{SizeMm: 4, Content: "x"}, 5, true},
-		{Text{SizeMm: 4, Content: "x"}, 60, false},
-		{Text{YMm: 4.2, SizeMm: 4, Content: "x"}, 5, false},
-		{Text{YMm: -10, SizeMm: 4, Content: "barrel flange", RotateDeg: 90}, 5, true},
-		{Text{YMm: -2, SizeMm: 4, Content: "barrel flange", RotateDeg: 30}, -6, true},
-		{Text{YMm: 5.5, SizeMm: 4, Content: "barrel flange", RotateDeg: 30}, 5, false}, // its upright box does overlap
+		{draw.Text{SizeMm: 4, Content: "x"}, 5, true},
+		{draw.Text{SizeMm: 4, Content: "x"}, 60, false},
+		{draw.Text{YMm: 4.2, SizeMm: 4, Content: "x"}, 5, false},
+		{draw.Text{YMm: -10, SizeMm: 4, Content: "barrel flange", RotateDeg: 90}, 5, true},
+		{draw.Text{YMm: -2, SizeMm: 4, Content: "barrel flange", RotateDeg: 30}, -6, true},
+		{draw.Text{YMm: 5.5, SizeMm: 4, Content: "barrel flange", RotateDeg: 30}, 5, false}, // its upright box does overlap
 	} {
-		if got := overlap(base, placed{item: c.text, dx: c.dx}); got != c.want {
+		if got := sheettest.Overlap(base, sheettest.Placed{Item: c.text, DX: c.dx}); got != c.want {
 			t.Errorf("%q at %g, %g turned %g: overlap is %v", c.text.Content, c.dx, c.text.YMm, c.text.RotateDeg, got)
 		}
 	}
 }
 
 func TestEveryPageIsCleanAndInsideTheMargins(t *testing.T) {
-	for _, s := range samples() {
-		doc, err := Packet(s.pl, Options{Paper: s.paper})
+	for _, s := range sheettest.Samples() {
+		doc, err := Packet(s.Plan, Options{Paper: s.Paper})
 		if err != nil {
 			t.Fatal(err)
 		}
 		for i := range doc.Pages {
-			checkPage(t, s.name, &doc.Pages[i])
+			sheettest.CheckPage(t, s.Name, &doc.Pages[i])
 		}
 	}
-}
-
-// crossAt returns the centre of a shape that is a centre-pop cross.
-func crossAt(s Shape) (x, y float64, ok bool) {
-	want := popCross(0, 0).Path
-	if s.Path.Len() != want.Len() {
-		return 0, 0, false
-	}
-	b := s.Path.Bounds()
-	x, y = (b.X0+b.X1)/2, (b.Y0+b.Y1)/2
-	coords, wanted := s.Path.Coords(), want.Coords()
-	for i := range coords {
-		if math.Hypot(coords[i].X-x-wanted[i].X, coords[i].Y-y-wanted[i].Y) > 1e-9 {
-			return 0, 0, false
-		}
-	}
-	return x, y, true
 }
 
 // templatePages are the pages of a document at 1:1.
-func templatePages(doc *Document, t *testing.T) []*Page {
-	var pages []*Page
+func templatePages(doc *draw.Document, t *testing.T) []*draw.Page {
+	var pages []*draw.Page
 	for i := range doc.Pages {
-		for _, p := range flatten(t, &doc.Pages[i].Drawing, 0, 0, nil) {
-			if text, ok := p.item.(Text); ok && text.Content == "1:1" {
+		for _, p := range sheettest.Flatten(t, &doc.Pages[i].Drawing, 0, 0, nil) {
+			if text, ok := p.Item.(draw.Text); ok && text.Content == "1:1" {
 				pages = append(pages, &doc.Pages[i])
 				break
 			}
@@ -208,48 +60,49 @@ func templatePages(doc *Document, t *testing.T) []*Page {
 }
 
 func TestEveryHoleIsWholeOnSomeSheetAtItsPlace(t *testing.T) {
-	for _, s := range samples() {
-		for _, part := range s.pl.Parts {
+	for _, s := range sheettest.Samples() {
+		for _, part := range s.Plan.Parts {
 			if len(part.Faces) != 1 {
 				continue // two faces are told apart by their sheets only
 			}
 			face := part.Faces[0]
-			doc, err := Templates(s.pl, []string{part.Name}, Options{Paper: s.paper})
+			doc, err := Templates(s.Plan, []string{part.Name}, Options{Paper: s.Paper})
 			if err != nil {
 				t.Fatal(err)
 			}
 			whole := map[int]bool{}
 			for _, page := range templatePages(doc, t) {
-				items := flatten(t, &page.Drawing, 0, 0, nil)
+				items := sheettest.Flatten(t, &page.Drawing, 0, 0, nil)
 				for _, p := range items {
-					shape, ok := p.item.(Shape)
+					shape, ok := p.Item.(draw.Shape)
 					if !ok {
 						continue
 					}
-					x, y, ok := crossAt(shape)
+					x, y, ok := sheettest.CrossAt(shape)
 					if !ok {
 						continue
 					}
 					h := holeNear(face, x, y)
 					if h == nil {
 						if !slotEndNear(face, x, y) {
-							t.Errorf("%s %s page %s: a cross at %g, %g where no hole is", s.name, part.Name, page.Label, x, y)
+							t.Errorf("%s %s page %s: a cross at %g, %g where no hole is", s.Name, part.Name, page.Label, x, y)
 						}
 						continue
 					}
-					r := holeRect(*h)
-					r = rect{r.x0 + p.dx, r.y0 + p.dy, r.x1 + p.dx, r.y1 + p.dy}
-					if p.clip == nil || p.clip.holds(r) {
+					reach := max(h.DiameterMm/2, draw.CrossArmMm)
+					r := draw.R(h.XMm, h.YMm, h.XMm, h.YMm).Grown(reach)
+					r = draw.R(r.X0+p.DX, r.Y0+p.DY, r.X1+p.DX, r.Y1+p.DY)
+					if p.Clip == nil || p.Clip.Holds(r) {
 						whole[h.N] = true
-						if !numberNear(items, h, x+p.dx, y+p.dy) {
-							t.Errorf("%s %s page %s: hole %d has no number near it", s.name, part.Name, page.Label, h.N)
+						if !numberNear(items, h, x+p.DX, y+p.DY) {
+							t.Errorf("%s %s page %s: hole %d has no number near it", s.Name, part.Name, page.Label, h.N)
 						}
 					}
 				}
 			}
 			for _, h := range face.Holes {
 				if !whole[h.N] {
-					t.Errorf("%s %s: hole %d is whole on no sheet", s.name, part.Name, h.N)
+					t.Errorf("%s %s: hole %d is whole on no sheet", s.Name, part.Name, h.N)
 				}
 			}
 		}
@@ -277,82 +130,27 @@ func slotEndNear(face *plan.Face, x, y float64) bool {
 }
 
 // numberNear tells whether the hole's number stands within 30 mm of its rim.
-func numberNear(items []placed, h *plan.Hole, x, y float64) bool {
+func numberNear(items []sheettest.Placed, h *plan.Hole, x, y float64) bool {
 	for _, p := range items {
-		text, ok := p.item.(Text)
-		if ok && text.Bold && text.Content == fmt.Sprint(h.N) && text.SizeMm >= smallNumMm &&
-			math.Hypot(text.XMm+p.dx-x, text.YMm+p.dy-y) < h.DiameterMm/2+30 {
+		text, ok := p.Item.(draw.Text)
+		if ok && text.Bold && text.Content == fmt.Sprint(h.N) && text.SizeMm >= draw.SmallNumMm &&
+			math.Hypot(text.XMm+p.DX-x, text.YMm+p.DY-y) < h.DiameterMm/2+30 {
 			return true
 		}
 	}
 	return false
 }
 
-// TestMatchMarksMeet finds each numbered mark on exactly two tiles, at the
-// same place of the face, on a cut line of both.
-func TestMatchMarksMeet(t *testing.T) {
-	pl := jobOf("tiles", parts.Millimetres, ringPart(620))
-	face := pl.Parts[0].Faces[0]
-	outline, err := canvas.ParseSVGPath(string(face.Outline))
-	if err != nil {
-		t.Fatal(err)
-	}
-	p := &punch{pl: pl, part: pl.Parts[0], face: face, outline: outline, bounds: rect{-315, -315, 315, 319}}
-	tiles := p.tile(frame{210, 297, "A4"})
-	if len(tiles.marks) < 20 {
-		t.Fatalf("only %d match marks", len(tiles.marks))
-	}
-	for _, m := range tiles.marks {
-		on := 0
-		for row := range tiles.rows.from {
-			for col := range tiles.cols.from {
-				if !tiles.empty[row][col] && tiles.window(p, col, row).holds(rect{m.x, m.y, m.x, m.y}.grown(3.5)) {
-					on++
-				}
-			}
-		}
-		if on != 2 {
-			t.Errorf("mark %d at %.1f, %.1f is whole on %d tiles", m.n, m.x, m.y, on)
-		}
-	}
-}
-
-func TestDivideCoversAndKeepsSpansWhole(t *testing.T) {
-	spans := [][2]float64{{-300, -290}, {-125, -95}, {-120, -80}, {-90, -60}, {40, 75}, {74, 96}, {95, 120}, {200, 380}}
-	s := divide(-310, 400, 190, spans)
-	for i := range s.cut {
-		overlap := s.from[i] + s.size - s.from[i+1]
-		if overlap < overlapMm-1e-9 {
-			t.Errorf("strips %d and %d overlap by %g", i, i+1, overlap)
-		}
-		if s.cut[i] < s.from[i+1]+overlapMm/2-1e-9 || s.cut[i] > s.from[i]+s.size-overlapMm/2+1e-9 {
-			t.Errorf("cut %d at %g is too near an edge", i, s.cut[i])
-		}
-	}
-	if last := s.from[len(s.from)-1] + s.size; last < 400 {
-		t.Errorf("covered only up to %g", last)
-	}
-	for _, sp := range spans {
-		whole := false
-		for _, from := range s.from {
-			whole = whole || (from <= sp[0] && sp[1] <= from+s.size)
-		}
-		if !whole {
-			t.Errorf("span %v is whole on no strip", sp)
-		}
-	}
-}
-
 // TestRulesAreTrue measures the 100 mm rules and the 4 in rules on paper.
 func TestRulesAreTrue(t *testing.T) {
-	pl := jobOf("rules", parts.Inches, flangePart())
-	doc, err := Packet(pl, Options{Paper: letter})
+	pl := sheettest.JobOf("rules", parts.Inches, sheettest.FlangePart())
+	doc, err := Packet(pl, Options{Paper: sheettest.Letter})
 	if err != nil {
 		t.Fatal(err)
 	}
-	count := func(page *Page, length float64) (across, up int) {
-		for _, p := range flatten(t, &page.Drawing, 0, 0, nil) {
-			s, ok := p.item.(Shape)
+	count := func(page *draw.Page, length float64) (across, up int) {
+		for _, p := range sheettest.Flatten(t, &page.Drawing, 0, 0, nil) {
+			s, ok := p.Item.(draw.Shape)
 			if !ok || s.Path.Len() < 60 {
 				continue
 			}
@@ -379,20 +177,20 @@ func TestRulesAreTrue(t *testing.T) {
 // TestLeadersKeepClearOfText checks the pictures: no leader runs through a
 // text other than its own balloon's number.
 func TestLeadersKeepClearOfText(t *testing.T) {
-	for _, part := range []*plan.PartPlan{flangePart(), housingPart(), crowdedPart(), ringPart(620)} {
+	for _, part := range []*plan.PartPlan{sheettest.FlangePart(), sheettest.HousingPart(), sheettest.CrowdedPart(), sheettest.RingPart(620)} {
 		leaders := 0
-		for _, p := range pictures(part, 194, 105) {
-			items := flatten(t, &p.draw, 0, 0, nil)
+		for _, p := range picture.Of(part, 194, 105) {
+			items := sheettest.Flatten(t, &p.Draw, 0, 0, nil)
 			for _, line := range items {
-				s, ok := line.item.(Shape)
-				if !ok || s.WidthMm != thinMm || s.DashMm != nil || len(s.Path.Coords()) != 2 {
+				s, ok := line.Item.(draw.Shape)
+				if !ok || s.WidthMm != draw.ThinMm || s.DashMm != nil || len(s.Path.Coords()) != 2 {
 					continue
 				}
 				leaders++
 				c := s.Path.Coords()
 				for _, other := range items {
-					text, ok := other.item.(Text)
-					if ok && text.SizeMm != 3.8 && lineMeets(c[0].X+line.dx, c[0].Y+line.dy, c[1].X+line.dx, c[1].Y+line.dy, other.room()) {
+					text, ok := other.Item.(draw.Text)
+					if ok && text.SizeMm != 3.8 && lineMeets(c[0].X+line.DX, c[0].Y+line.DY, c[1].X+line.DX, c[1].Y+line.DY, other.Room()) {
 						t.Errorf("%s: a leader runs through %q", part.Name, text.Content)
 					}
 				}
@@ -404,10 +202,10 @@ func TestLeadersKeepClearOfText(t *testing.T) {
 	}
 }
 
-func lineMeets(x0, y0, x1, y1 float64, r rect) bool {
+func lineMeets(x0, y0, x1, y1 float64, r draw.Rect) bool {
 	for i := range 201 {
 		k := float64(i) / 200
-		if r.hasPoint(x0+k*(x1-x0), y0+k*(y1-y0)) {
+		if r.HasPoint(x0+k*(x1-x0), y0+k*(y1-y0)) {
 			return true
 		}
 	}
@@ -415,8 +213,8 @@ func lineMeets(x0, y0, x1, y1 float64, r rect) bool {
 }
 
 func TestBookmarksAndLabels(t *testing.T) {
-	s := samples()[0]
-	doc, err := Packet(s.pl, Options{})
+	s := sheettest.Samples()[0]
+	doc, err := Packet(s.Plan, Options{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -447,7 +245,7 @@ func TestBookmarksAndLabels(t *testing.T) {
 }
 
 func TestPaperChoice(t *testing.T) {
-	pl := jobOf("paper", parts.Millimetres, flangePart())
+	pl := sheettest.JobOf("paper", parts.Millimetres, sheettest.FlangePart())
 	for _, c := range []struct {
 		paper parts.Paper
 		want  string
@@ -478,12 +276,12 @@ func TestPaperChoice(t *testing.T) {
 }
 
 func TestRefusals(t *testing.T) {
-	huge := ringPart(9900)
-	broken := flangePart()
+	huge := sheettest.RingPart(9900)
+	broken := sheettest.FlangePart()
 	broken.Faces[0].Outline = "M0 0 oops"
-	flat := flangePart()
+	flat := sheettest.FlangePart()
 	flat.Faces[0].MaxMm = flat.Faces[0].MinMm
-	bare := flangePart()
+	bare := sheettest.FlangePart()
 	bare.Faces = nil
 	for _, c := range []struct {
 		part *plan.PartPlan
@@ -494,13 +292,13 @@ func TestRefusals(t *testing.T) {
 		{broken, "", "part barrel-flange, front face: outline:"},
 		{flat, "", "the outline encloses nothing"},
 		{bare, "", "no face of these parts has anything to mark"},
-		{flangePart(), "no-such", `no part is named "no-such"`},
+		{sheettest.FlangePart(), "no-such", `no part is named "no-such"`},
 	} {
 		var names []string
 		if c.name != "" {
 			names = []string{c.name}
 		}
-		doc, err := Templates(jobOf("refused", parts.Millimetres, c.part), names, Options{})
+		doc, err := Templates(sheettest.JobOf("refused", parts.Millimetres, c.part), names, Options{})
 		if err == nil || doc != nil || !strings.Contains(err.Error(), c.want) {
 			t.Errorf("want an error with %q, got %v", c.want, err)
 		}
@@ -509,7 +307,7 @@ func TestRefusals(t *testing.T) {
 
 // TestLongTextsFlow gives a part texts much longer than a page.
 func TestLongTextsFlow(t *testing.T) {
-	part := flangePart()
+	part := sheettest.FlangePart()
 	long := strings.Repeat("Turn the work until the mark comes round again. ", 60)
 	part.Notes = []string{strings.Repeat(long, 3), strings.Repeat("x", 900)}
 	part.Checks[0].What = long
@@ -517,27 +315,11 @@ func TestLongTextsFlow(t *testing.T) {
 	for range 60 {
 		part.Operations[0].Do = append(part.Operations[0].Do, "Take a cut, stop, measure, and write the size down.")
 	}
-	doc, err := Packet(jobOf("long", parts.Millimetres, part), Options{Paper: least})
+	doc, err := Packet(sheettest.JobOf("long", parts.Millimetres, part), Options{Paper: sheettest.Least})
 	if err != nil {
 		t.Fatal(err)
 	}
 	for i := range doc.Pages {
-		checkPage(t, "long", &doc.Pages[i])
-	}
-}
-
-func TestFormats(t *testing.T) {
-	for _, c := range []struct{ got, want string }{
-		{fixed(35, parts.Millimetres), "35.00"}, {fixed(-0.001, parts.Millimetres), "0.00"},
-		{fixed(-12.7, parts.Inches), "-0.500"}, {fixed(1e-9, parts.Inches), "0.000"},
-		{short(8.5, parts.Millimetres), "8.5"}, {short(11, parts.Millimetres), "11"}, {short(100, parts.Millimetres), "100"},
-		{short(11.1125, parts.Inches), "0.438"}, {degrees(360.0 / 7), "51.43°"}, {degrees(30), "30°"},
-		{mass(0.6551), "0.655 kg"}, {mass(13.44), "13.4 kg"}, {mass(2.314), "2.31 kg"}, {mass(250.4), "250 kg"},
-		{span(1, 6), "1–6"}, {span(7, 1), "7"},
-		{tileName(0, 0), "A1"}, {tileName(2, 25), "Z3"}, {tileName(0, 26), "AA1"}, {tileName(0, 701), "ZZ1"},
-	} {
-		if c.got != c.want {
-			t.Errorf("got %q, want %q", c.got, c.want)
-		}
+		sheettest.CheckPage(t, "long", &doc.Pages[i])
 	}
 }

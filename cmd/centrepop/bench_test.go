@@ -13,10 +13,11 @@ import (
 	"centrepop/parts"
 	"centrepop/render/pdf"
 	"centrepop/templates"
+	"centrepop/templates/draw"
 )
 
 // stages runs the pug mill up to each stage, for the benchmarks of the next.
-func stages(b *testing.B) (*parts.Job, *plan.Plan, *templates.Document) {
+func stages(b *testing.B) (*parts.Job, *plan.Plan, *draw.Document) {
 	b.Helper()
 	job, err := parts.Load(pugMill)
 	if err != nil {

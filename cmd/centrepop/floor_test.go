@@ -17,7 +17,7 @@ import (
 	"github.com/tdewolff/canvas"
 
 	"centrepop/render"
-	"centrepop/templates"
+	"centrepop/templates/draw"
 )
 
 // The floor is what a packet costs when nothing is computed: every call to a
@@ -41,7 +41,7 @@ type recordedCall struct {
 	bold      bool
 }
 
-func record(t testing.TB, doc *templates.Document) recording {
+func record(t testing.TB, doc *draw.Document) recording {
 	t.Helper()
 	out := recording{title: doc.Title}
 	for i := range doc.Pages {
@@ -58,8 +58,8 @@ func (r *recordedPage) put(format string, args ...any) {
 	r.calls = append(r.calls, recordedCall{raw: fmt.Sprintf(format, args...)})
 }
 
-func (r *recordedPage) drawing(d *templates.Drawing) error {
-	return render.Each(d, r.shape, r.line, func(g templates.Group) error {
+func (r *recordedPage) drawing(d *draw.Drawing) error {
+	return render.Each(d, r.shape, r.line, func(g draw.Group) error {
 		r.put("q")
 		if g.Clip != nil {
 			r.put("%sW n", operators(g.Clip))
@@ -71,14 +71,14 @@ func (r *recordedPage) drawing(d *templates.Drawing) error {
 	})
 }
 
-func (r *recordedPage) shape(s templates.Shape) error {
-	if s.Path == nil || s.Path.Empty() || s.Fill == templates.None && s.Stroke == templates.None {
+func (r *recordedPage) shape(s draw.Shape) error {
+	if s.Path == nil || s.Path.Empty() || s.Fill == draw.None && s.Stroke == draw.None {
 		return nil
 	}
 	paint := "B"
-	if s.Stroke == templates.None {
+	if s.Stroke == draw.None {
 		paint = "f"
-	} else if s.Fill == templates.None {
+	} else if s.Fill == draw.None {
 		paint = "S"
 	}
 	var dashes []string
@@ -90,7 +90,7 @@ func (r *recordedPage) shape(s templates.Shape) error {
 	return nil
 }
 
-func (r *recordedPage) line(t templates.Text) error {
+func (r *recordedPage) line(t draw.Text) error {
 	const sizePt = 10
 	k := t.SizeMm * 72 / 25.4 / sizePt
 	r.put("q %s g %s cm", render.Decimal(render.Lightness(t.Tone), 4), matrix(render.TextMatrix(t).Scale(k, k)))

@@ -13,7 +13,8 @@ import (
 	"centrepop/render"
 	"centrepop/render/atomicfile"
 	"centrepop/render/pdf"
-	"centrepop/templates"
+	"centrepop/templates/draw"
+	"centrepop/templates/truesize"
 )
 
 // output checks the -o flag before any work is done.
@@ -61,7 +62,7 @@ func save(path string, job *parts.Job, write func(io.Writer) error) error {
 }
 
 // writePDF renders the document and saves it.
-func (c *call) writePDF(job *parts.Job, doc *templates.Document, path string, answer written) error {
+func (c *call) writePDF(job *parts.Job, doc *draw.Document, path string, answer written) error {
 	if err := save(path, job, func(w io.Writer) error { return pdf.Write(w, doc) }); err != nil {
 		return err
 	}
@@ -78,7 +79,7 @@ func (c *call) writePDF(job *parts.Job, doc *templates.Document, path string, an
 // the paper. Other errors of that stage come from no place in the input.
 func located(err error, job *parts.Job) error {
 	var lacking *render.LackingError
-	var large *templates.TooLargeError
+	var large *truesize.TooLargeError
 	switch {
 	case errors.As(err, &lacking):
 		pos, ok := textWith(reflect.ValueOf(job), lacking.Char)

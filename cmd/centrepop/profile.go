@@ -12,7 +12,7 @@ import (
 	"centrepop/parts"
 	"centrepop/render/pdf"
 	"centrepop/render/svg"
-	"centrepop/templates"
+	"centrepop/templates/truesize"
 )
 
 // profileAnswer is the report of a cutting file.
@@ -63,7 +63,7 @@ func profile(c *call) error {
 	if err != nil {
 		return err
 	}
-	page, err := templates.Profile(p)
+	page, err := truesize.Profile(p)
 	if err != nil {
 		return err
 	}
@@ -71,7 +71,7 @@ func profile(c *call) error {
 		if ext == ".svg" {
 			return svg.Write(w, &page.Drawing, page.WidthMm, page.HeightMm)
 		}
-		return pdf.Write(w, templates.ProfileDocument(p, page, pl.Date))
+		return pdf.Write(w, truesize.ProfileDocument(p, page, pl.Date))
 	})
 	if err != nil {
 		return err

@@ -11,6 +11,7 @@ import (
 	"centrepop/parts"
 	"centrepop/render/png"
 	"centrepop/templates"
+	"centrepop/templates/draw"
 )
 
 // load reads a job and works it out.
@@ -66,7 +67,7 @@ func sheets(c *call) error {
 
 // packet is the whole shop packet of a job, corrected for a printer if one is
 // named.
-func packet(path, size, device, out string) (*parts.Job, *templates.Document, written, error) {
+func packet(path, size, device, out string) (*parts.Job, *draw.Document, written, error) {
 	fix, err := correction(device)
 	if err != nil {
 		return nil, nil, written{}, err

@@ -7,7 +7,7 @@ import (
 	"fmt"
 	"time"
 
-	"centrepop/templates"
+	"centrepop/templates/draw"
 )
 
 // What a file needs beyond the format itself to be kept for long: PDF/A-2,
@@ -18,7 +18,7 @@ const producer = "centrepop"
 
 // metadata returns the document's metadata in XMP (ISO 16684-1), which say the
 // same as the information dictionary.
-func metadata(doc *templates.Document, date time.Time) []byte {
+func metadata(doc *draw.Document, date time.Time) []byte {
 	var b bytes.Buffer
 	b.WriteString("<?xpacket begin=\"\uFEFF\" id=\"W5M0MpCehiHzreSzNTczkc9d\"?>\n" +
 		`<x:xmpmeta xmlns:x="adobe:ns:meta/"><rdf:RDF xmlns:rdf="http://www.w3.org/1999/02/22-rdf-syntax-ns#">` + "\n" +

@@ -8,12 +8,12 @@ import (
 	"unicode"
 	"unicode/utf16"
 
-	"centrepop/templates"
+	"centrepop/templates/draw"
 )
 
 // complete writes what belongs to the whole document: catalog (clause 7.7.2),
 // page labels, bookmarks, information and metadata, and the end of the file.
-func (f *file) complete(doc *templates.Document, date time.Time, tree int, kids []int) error {
+func (f *file) complete(doc *draw.Document, date time.Time, tree int, kids []int) error {
 	var c strings.Builder
 	fmt.Fprintf(&c, "<</Type /Catalog /Pages %d 0 R", tree)
 	c.WriteString("\n/ViewerPreferences <</PrintScaling /None /DisplayDocTitle true>>")
@@ -57,7 +57,7 @@ type entry struct {
 // outline writes the bookmarks (clause 12.3.3), all open, and returns the
 // number of the root object, or 0 where there are none. The levels have been
 // checked: none is more than one deeper than the entry before it.
-func (f *file) outline(doc *templates.Document, kids []int) int {
+func (f *file) outline(doc *draw.Document, kids []int) int {
 	entries := outlineTree(doc)
 	if len(entries) == 0 {
 		return 0
@@ -99,7 +99,7 @@ func (f *file) outline(doc *templates.Document, kids []int) int {
 	return root
 }
 
-func outlineTree(doc *templates.Document) []entry {
+func outlineTree(doc *draw.Document) []entry {
 	var entries []entry
 	var path []int // the last entry at each level
 	for p, page := range doc.Pages {

@@ -7,7 +7,7 @@ import (
 	"github.com/tdewolff/canvas"
 
 	"centrepop/render"
-	"centrepop/templates"
+	"centrepop/templates/draw"
 	"centrepop/templates/typeface"
 )
 
@@ -59,18 +59,18 @@ type painter struct {
 }
 
 // page returns the content stream of a page; the next call overwrites it.
-func (p *painter) page(page *templates.Page) ([]byte, error) {
+func (p *painter) page(page *draw.Page) ([]byte, error) {
 	p.b, p.pen = p.b[:0], freshPen
 	p.dxMm, p.dyMm, p.seen = 0, 0, area{0, 0, page.WidthMm, page.HeightMm}
 	err := p.drawing(&page.Drawing, 0)
 	return p.b, err
 }
 
-func (p *painter) drawing(d *templates.Drawing, depth int) error {
-	return render.Each(d, p.shape, p.text, func(g templates.Group) error { return p.group(g, depth) })
+func (p *painter) drawing(d *draw.Drawing, depth int) error {
+	return render.Each(d, p.shape, p.text, func(g draw.Group) error { return p.group(g, depth) })
 }
 
-func (p *painter) group(g templates.Group, depth int) error {
+func (p *painter) group(g draw.Group, depth int) error {
 	if err := render.CheckGroup(g, depth); err != nil {
 		return err
 	}
@@ -113,8 +113,8 @@ func (p *painter) clip(path *canvas.Path) {
 	p.seen = p.seen.within(bounds.moved(p.dxMm, p.dyMm))
 }
 
-func (p *painter) shape(s templates.Shape) error {
-	if s.Path.Empty() || s.Fill == templates.None && s.Stroke == templates.None {
+func (p *painter) shape(s draw.Shape) error {
+	if s.Path.Empty() || s.Fill == draw.None && s.Stroke == draw.None {
 		return nil
 	}
 	if err := render.CheckShape(s); err != nil {
@@ -122,7 +122,7 @@ func (p *painter) shape(s templates.Shape) error {
 	}
 	// A mitre reaches render.MiterLimit half widths beyond its corner.
 	window, margin := p.seen.moved(-p.dxMm, -p.dyMm), 0.0
-	if s.Stroke != templates.None {
+	if s.Stroke != draw.None {
 		margin = s.WidthMm / 2 * render.MiterLimit
 	}
 	drawn := false
@@ -143,22 +143,22 @@ func (p *painter) shape(s templates.Shape) error {
 }
 
 // operator paints the path of a shape (clause 8.5.3).
-func operator(s templates.Shape) string {
+func operator(s draw.Shape) string {
 	switch {
-	case s.Stroke == templates.None:
+	case s.Stroke == draw.None:
 		return "f\n"
-	case s.Fill == templates.None:
+	case s.Fill == draw.None:
 		return "S\n"
 	}
 	return "B\n"
 }
 
 // take sets what a shape is painted with.
-func (p *painter) take(s templates.Shape) {
-	if s.Fill != templates.None {
+func (p *painter) take(s draw.Shape) {
+	if s.Fill != draw.None {
 		p.fillWith(render.Lightness(s.Fill))
 	}
-	if s.Stroke == templates.None {
+	if s.Stroke == draw.None {
 		return
 	}
 	if l := render.Lightness(s.Stroke); l != p.pen.line {
@@ -190,7 +190,7 @@ func (p *painter) fillWith(lightness float64) {
 }
 
 // text sets a line of text (clause 9.4).
-func (p *painter) text(t templates.Text) error {
+func (p *painter) text(t draw.Text) error {
 	if err := render.CheckText(t); err != nil || t.Content == "" {
 		return err
 	}
@@ -203,9 +203,9 @@ func (p *painter) text(t templates.Text) error {
 	}
 	shift := 0.0
 	switch t.Align {
-	case templates.Centre:
+	case draw.Centre:
 		shift = -widthMm / 2
-	case templates.Right:
+	case draw.Right:
 		shift = -widthMm
 	}
 	p.fillWith(render.Lightness(t.Tone))

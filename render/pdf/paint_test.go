@@ -10,14 +10,14 @@ import (
 	"pgregory.net/rapid"
 
 	"centrepop/render/measure"
-	"centrepop/templates"
+	"centrepop/templates/draw"
 )
 
 // content is what a painter writes for a page of 100 × 100 mm.
-func content(t testing.TB, items ...templates.Item) string {
+func content(t testing.TB, items ...draw.Item) string {
 	t.Helper()
 	p := &painter{}
-	b, err := p.page(&templates.Page{WidthMm: 100, HeightMm: 100, Drawing: templates.Drawing{Items: items}})
+	b, err := p.page(&draw.Page{WidthMm: 100, HeightMm: 100, Drawing: draw.Drawing{Items: items}})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -26,36 +26,36 @@ func content(t testing.TB, items ...templates.Item) string {
 
 func path(svg string) *canvas.Path { return canvas.MustParseSVGPath(svg) }
 
-func lined(svg string) templates.Shape {
-	return templates.Shape{Path: path(svg), Stroke: templates.Black, WidthMm: 25.4 / 72}
+func lined(svg string) draw.Shape {
+	return draw.Shape{Path: path(svg), Stroke: draw.Black, WidthMm: 25.4 / 72}
 }
 
 // One point is 25.4/72 mm; the numbers are worked out by hand.
 func TestOperators(t *testing.T) {
 	t.Parallel()
-	moved := &templates.Drawing{Items: []templates.Item{lined("M0 0L25.4 0")}}
+	moved := &draw.Drawing{Items: []draw.Item{lined("M0 0L25.4 0")}}
 	at := canvas.Identity.Translate(25.4, 50.8)
 	grey := lined("M0 0H25.4")
-	grey.Stroke, grey.DashMm = templates.Grey, []float64{25.4, 12.7}
-	filled := templates.Shape{Path: path("M0 0H25.4V50.8H0Z"), Fill: templates.Pale}
+	grey.Stroke, grey.DashMm = draw.Grey, []float64{25.4, 12.7}
+	filled := draw.Shape{Path: path("M0 0H25.4V50.8H0Z"), Fill: draw.Pale}
 	for name, c := range map[string]struct {
-		items []templates.Item
+		items []draw.Item
 		want  string
 	}{
-		"a line of the width that a page begins with": {[]templates.Item{lined("M0 0L25.4 50.8")}, "0 0 m 72 144 l S\n"},
-		"what is set already is not set again":        {[]templates.Item{grey, grey}, "0.45 G [72 36]0 d 0 0 m 72 0 l S\n0 0 m 72 0 l S\n"},
-		"full lines after dashes":                     {[]templates.Item{grey, lined("M0 0V25.4")}, "0.45 G [72 36]0 d 0 0 m 72 0 l S\n0 G []0 d 0 0 m 0 72 l S\n"},
-		"a rectangle":                                 {[]templates.Item{filled}, "0.85 g 0 0 72 144 re f\n"},
-		"a rectangle drawn the other way":             {[]templates.Item{templates.Shape{Path: path("M0 0V25.4H25.4V0Z"), Fill: templates.Black}}, "0 0 m 0 72 l 72 72 l 72 0 l h f\n"},
-		"a quadratic curve":                           {[]templates.Item{lined("M0 0Q38.1 0 38.1 38.1")}, "0 0 m 72 0 108 36 108 108 c S\n"},
-		"a drawing that is only moved":                {[]templates.Item{templates.Group{Drawing: moved, Transform: at}}, "72 144 m 144 144 l S\n"},
-		"a drawing that is turned": {[]templates.Item{templates.Group{Drawing: moved, Transform: at.Rotate(90)}},
+		"a line of the width that a page begins with": {[]draw.Item{lined("M0 0L25.4 50.8")}, "0 0 m 72 144 l S\n"},
+		"what is set already is not set again":        {[]draw.Item{grey, grey}, "0.45 G [72 36]0 d 0 0 m 72 0 l S\n0 0 m 72 0 l S\n"},
+		"full lines after dashes":                     {[]draw.Item{grey, lined("M0 0V25.4")}, "0.45 G [72 36]0 d 0 0 m 72 0 l S\n0 G []0 d 0 0 m 0 72 l S\n"},
+		"a rectangle":                                 {[]draw.Item{filled}, "0.85 g 0 0 72 144 re f\n"},
+		"a rectangle drawn the other way":             {[]draw.Item{draw.Shape{Path: path("M0 0V25.4H25.4V0Z"), Fill: draw.Black}}, "0 0 m 0 72 l 72 72 l 72 0 l h f\n"},
+		"a quadratic curve":                           {[]draw.Item{lined("M0 0Q38.1 0 38.1 38.1")}, "0 0 m 72 0 108 36 108 108 c S\n"},
+		"a drawing that is only moved":                {[]draw.Item{draw.Group{Drawing: moved, Transform: at}}, "72 144 m 144 144 l S\n"},
+		"a drawing that is turned": {[]draw.Item{draw.Group{Drawing: moved, Transform: at.Rotate(90)}},
 			"q\n0 1 -1 0 72 144 cm\n0 0 m 72 0 l S\nQ\n"},
-		"what is set in a group ends with it": {[]templates.Item{templates.Group{Drawing: &templates.Drawing{Items: []templates.Item{grey}}, Transform: canvas.Identity, Clip: path("M0 0H50.8V50.8H0Z")}, grey},
+		"what is set in a group ends with it": {[]draw.Item{draw.Group{Drawing: &draw.Drawing{Items: []draw.Item{grey}}, Transform: canvas.Identity, Clip: path("M0 0H50.8V50.8H0Z")}, grey},
 			"q\n0 0 144 144 re W n\n0.45 G [72 36]0 d 0 0 m 72 0 l S\nQ\n0.45 G [72 36]0 d 0 0 m 72 0 l S\n"},
-		"an empty clip": {[]templates.Item{templates.Group{Drawing: moved, Transform: canvas.Identity, Clip: &canvas.Path{}}}, "q\n0 0 m h W n\nQ\n"},
-		"off the sheet": {[]templates.Item{lined("M101.8 0V50"), lined("M0 -1.7H50"), templates.Text{XMm: 120, YMm: 50, SizeMm: 5, Content: "x"}}, "0 -4.8189 m 141.7323 -4.8189 l S\n"},
-		"the part of a path that is on the sheet": {[]templates.Item{lined("M10 -20H20M10 12.7H25.4M10 120A5 5 0 0 0 20 120")}, "28.3465 36 m 72 36 l S\n"},
+		"an empty clip": {[]draw.Item{draw.Group{Drawing: moved, Transform: canvas.Identity, Clip: &canvas.Path{}}}, "q\n0 0 m h W n\nQ\n"},
+		"off the sheet": {[]draw.Item{lined("M101.8 0V50"), lined("M0 -1.7H50"), draw.Text{XMm: 120, YMm: 50, SizeMm: 5, Content: "x"}}, "0 -4.8189 m 141.7323 -4.8189 l S\n"},
+		"the part of a path that is on the sheet": {[]draw.Item{lined("M10 -20H20M10 12.7H25.4M10 120A5 5 0 0 0 20 120")}, "28.3465 36 m 72 36 l S\n"},
 	} {
 		if got := content(t, c.items...); got != c.want {
 			t.Errorf("%s:\n%q, want\n%q", name, got, c.want)
@@ -99,9 +99,9 @@ func TestUnseenIsUnseen(t *testing.T) {
 	at := rapid.Float64Range(-60, 160)
 	outer, saved := t, 0
 	rapid.Check(t, func(t *rapid.T) {
-		shape := rapid.Custom(func(t *rapid.T) templates.Item {
+		shape := rapid.Custom(func(t *rapid.T) draw.Item {
 			x, y, r := at.Draw(t, "x"), at.Draw(t, "y"), rapid.Float64Range(0.1, 40).Draw(t, "r")
-			s := templates.Shape{Stroke: templates.Tone(rapid.IntRange(0, 2).Draw(t, "stroke")), Fill: templates.Tone(rapid.IntRange(0, 3).Draw(t, "fill")), WidthMm: rapid.Float64Range(0.1, 6).Draw(t, "width")}
+			s := draw.Shape{Stroke: draw.Tone(rapid.IntRange(0, 2).Draw(t, "stroke")), Fill: draw.Tone(rapid.IntRange(0, 3).Draw(t, "fill")), WidthMm: rapid.Float64Range(0.1, 6).Draw(t, "width")}
 			switch rapid.IntRange(0, 3).Draw(t, "kind") {
 			case 0:
 				s.Path = canvas.EllipticalArc(r, r/3, 30, 10, 300).Translate(x, y)
@@ -110,16 +110,16 @@ func TestUnseenIsUnseen(t *testing.T) {
 			case 2:
 				s.Path = canvas.Circle(r).Translate(x, y).Append(path("M0 0H9L3 9Z").Translate(y, x)) // no rectangle: alone it is drawn to whole dots
 			default:
-				return templates.Text{XMm: x, YMm: y, SizeMm: r / 2, RotateDeg: 9 * r, Align: templates.Align(int(r) % 3), Content: "Øg"}
+				return draw.Text{XMm: x, YMm: y, SizeMm: r / 2, RotateDeg: 9 * r, Align: draw.Align(int(r) % 3), Content: "Øg"}
 			}
 			if rapid.Bool().Draw(t, "dashed") {
 				s.DashMm = []float64{2, 1}
 			}
 			return s
 		})
-		d := &templates.Drawing{Items: rapid.SliceOfN(shape, 1, 6).Draw(t, "items")}
+		d := &draw.Drawing{Items: rapid.SliceOfN(shape, 1, 6).Draw(t, "items")}
 		m := canvas.Identity.Translate(at.Draw(t, "dx")/4, at.Draw(t, "dy")/4).Rotate(rapid.SampledFrom([]float64{0, 0, 30, 200}).Draw(t, "turn"))
-		group := templates.Group{Drawing: d, Transform: m}
+		group := draw.Group{Drawing: d, Transform: m}
 		whole := group
 		if rapid.Bool().Draw(t, "clipped") {
 			group.Clip = canvas.Circle(20).Translate(at.Draw(t, "cx")/2, 50)
@@ -128,8 +128,8 @@ func TestUnseenIsUnseen(t *testing.T) {
 		}
 		saving := &painter{pen: freshPen, seen: area{0, 0, 100, 100}}
 		full := &painter{pen: freshPen, seen: area{-9000, -9000, 9000, 9000}}
-		for p, g := range map[*painter]templates.Group{saving: group, full: whole} {
-			if err := p.drawing(&templates.Drawing{Items: []templates.Item{g, g}}, 0); err != nil {
+		for p, g := range map[*painter]draw.Group{saving: group, full: whole} {
+			if err := p.drawing(&draw.Drawing{Items: []draw.Item{g, g}}, 0); err != nil {
 				t.Fatal(err)
 			}
 		}
@@ -157,7 +157,7 @@ func picture(t testing.TB, p *painter) []byte {
 	tree := f.reserve()
 	page := f.object(fmt.Sprintf("<</Type /Page /Parent %d 0 R /MediaBox [0 0 283.4646 283.4646] /Resources %d 0 R /Contents %d 0 R>>", tree, resources, f.stream("", p.b)))
 	f.put(tree, fmt.Sprintf("<</Type /Pages /Count 1 /Kids [%d 0 R]>>", page))
-	if err := f.complete(&templates.Document{Pages: make([]templates.Page, 1)}, undated, tree, []int{page}); err != nil {
+	if err := f.complete(&draw.Document{Pages: make([]draw.Page, 1)}, undated, tree, []int{page}); err != nil {
 		t.Fatal(err)
 	}
 	return measure.Open(t, b.Bytes()).Render(0, 60).Pix
@@ -165,9 +165,9 @@ func picture(t testing.TB, p *painter) []byte {
 
 func TestOutlineTree(t *testing.T) {
 	t.Parallel()
-	doc := &templates.Document{Pages: []templates.Page{
-		{Bookmarks: []templates.Bookmark{{Title: "a"}, {Title: "b", Level: 1}}},
-		{Bookmarks: []templates.Bookmark{{Title: "c", Level: 1}, {Title: "d"}}},
+	doc := &draw.Document{Pages: []draw.Page{
+		{Bookmarks: []draw.Bookmark{{Title: "a"}, {Title: "b", Level: 1}}},
+		{Bookmarks: []draw.Bookmark{{Title: "c", Level: 1}, {Title: "d"}}},
 	}}
 	want := []entry{
 		{title: "a", page: 0, parent: -1, prev: -1, next: 3, first: 1, end: 2, open: 2},

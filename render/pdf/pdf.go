@@ -1,4 +1,4 @@
-// Package pdf writes a templates.Document as a PDF 1.7 file at true size.
+// Package pdf writes a draw.Document as a PDF 1.7 file at true size.
 //
 // In come pages in millimetres with the origin at the lower left corner of
 // the paper and y up, which is also how PDF counts; out go points (1/72 inch)
@@ -31,7 +31,7 @@ import (
 
 	"centrepop/parts/geom"
 	"centrepop/render"
-	"centrepop/templates"
+	"centrepop/templates/draw"
 )
 
 // ptPerMm is the number of points in a millimetre: 72 to the inch.
@@ -45,7 +45,7 @@ var undated = time.Date(2000, time.January, 1, 0, 0, 0, 0, time.UTC)
 
 // Write writes the document to w. The document needs at least one page, and
 // page sides above 0 and up to 5080 mm.
-func Write(w io.Writer, doc *templates.Document) error {
+func Write(w io.Writer, doc *draw.Document) error {
 	date, err := check(doc)
 	if err != nil {
 		return fmt.Errorf("pdf: %w", err)
@@ -101,7 +101,7 @@ func references(objects []int) []byte {
 // paint returns the content streams of the pages, compressed, and what they
 // set. It works on all processors; what it returns does not depend on their
 // number. The error is that of the first page that has one.
-func paint(pages []templates.Page) ([][]byte, *glyphs, error) {
+func paint(pages []draw.Page) ([][]byte, *glyphs, error) {
 	streams := make([][]byte, len(pages))
 	errs := make([]error, len(pages))
 	used := &glyphs{}
@@ -133,7 +133,7 @@ func paint(pages []templates.Page) ([][]byte, *glyphs, error) {
 var languageTag = regexp.MustCompile(`^[A-Za-z]{2,8}(-[A-Za-z0-9]{1,8})*$`)
 
 // check refuses what the file could not say and returns the date to put in.
-func check(doc *templates.Document) (time.Time, error) {
+func check(doc *draw.Document) (time.Time, error) {
 	if doc == nil || len(doc.Pages) == 0 {
 		return undated, fmt.Errorf("the document has no page")
 	}

@@ -19,11 +19,11 @@ import (
 
 	"centrepop/render/measure"
 	"centrepop/render/pdf"
-	"centrepop/templates"
+	"centrepop/templates/draw"
 	"centrepop/templates/typeface"
 )
 
-func write(t testing.TB, doc *templates.Document) []byte {
+func write(t testing.TB, doc *draw.Document) []byte {
 	t.Helper()
 	var b bytes.Buffer
 	if err := pdf.Write(&b, doc); err != nil {
@@ -39,32 +39,32 @@ func line(x0, y0, x1, y1 float64) *canvas.Path {
 	return p
 }
 
-func stroke(p *canvas.Path) templates.Shape {
-	return templates.Shape{Path: p, Stroke: templates.Black, WidthMm: 0.25}
+func stroke(p *canvas.Path) draw.Shape {
+	return draw.Shape{Path: p, Stroke: draw.Black, WidthMm: 0.25}
 }
 
 // onA4 is a document of one page with the items.
-func onA4(items ...templates.Item) *templates.Document {
-	return &templates.Document{Pages: []templates.Page{{WidthMm: 210, HeightMm: 297, Drawing: templates.Drawing{Items: items}}}}
+func onA4(items ...draw.Item) *draw.Document {
+	return &draw.Document{Pages: []draw.Page{{WidthMm: 210, HeightMm: 297, Drawing: draw.Drawing{Items: items}}}}
 }
 
 // packet uses everything a document can hold.
-func packet() *templates.Document {
-	inner := &templates.Drawing{}
-	inner.Add(templates.Shape{Path: canvas.Rectangle(40, 30), Fill: templates.Pale},
-		templates.Text{XMm: 5, YMm: 5, SizeMm: 4, Content: "inside", RotateDeg: 15})
-	doc := &templates.Document{Title: "Clay mill (A\\1) – Prüfung", Subject: "Flange", Language: "de-CH", Date: "2024-02-29"}
+func packet() *draw.Document {
+	inner := &draw.Drawing{}
+	inner.Add(draw.Shape{Path: canvas.Rectangle(40, 30), Fill: draw.Pale},
+		draw.Text{XMm: 5, YMm: 5, SizeMm: 4, Content: "inside", RotateDeg: 15})
+	doc := &draw.Document{Title: "Clay mill (A\\1) – Prüfung", Subject: "Flange", Language: "de-CH", Date: "2024-02-29"}
 	for i := range 12 {
-		page := templates.Page{WidthMm: 210, HeightMm: 297, Label: fmt.Sprintf("F-%d", i+1)}
+		page := draw.Page{WidthMm: 210, HeightMm: 297, Label: fmt.Sprintf("F-%d", i+1)}
 		if i%2 == 1 {
 			page.WidthMm, page.HeightMm, page.Label = 279.4, 215.9, "§ "+string(rune('a'+i))
 		}
-		page.Bookmarks = []templates.Bookmark{{Title: fmt.Sprintf("Sheet %d", i+1)}, {Title: "Löcher (8)", Level: 1}, {Title: "⌀ 18", Level: 2}, {Title: "Rand", Level: 1}}
+		page.Bookmarks = []draw.Bookmark{{Title: fmt.Sprintf("Sheet %d", i+1)}, {Title: "Löcher (8)", Level: 1}, {Title: "⌀ 18", Level: 2}, {Title: "Rand", Level: 1}}
 		page.Drawing.Add(
 			stroke(line(20, 20, 120, 20)),
-			templates.Shape{Path: canvas.Circle(40).Translate(100, 120), Fill: templates.Grey, Stroke: templates.Black, WidthMm: 0.5, DashMm: []float64{6, 1.5, 0.5, 1.5}},
-			templates.Text{XMm: 100, YMm: 180, SizeMm: 7, Bold: true, Align: templates.Centre, Content: "⌀ 80 ± 0,1 (b\\c)"},
-			templates.Group{Drawing: inner, Transform: canvas.Identity.Translate(20, 40).Rotate(30), Clip: canvas.Circle(20).Translate(30, 50)},
+			draw.Shape{Path: canvas.Circle(40).Translate(100, 120), Fill: draw.Grey, Stroke: draw.Black, WidthMm: 0.5, DashMm: []float64{6, 1.5, 0.5, 1.5}},
+			draw.Text{XMm: 100, YMm: 180, SizeMm: 7, Bold: true, Align: draw.Centre, Content: "⌀ 80 ± 0,1 (b\\c)"},
+			draw.Group{Drawing: inner, Transform: canvas.Identity.Translate(20, 40).Rotate(30), Clip: canvas.Circle(20).Translate(30, 50)},
 		)
 		doc.Pages = append(doc.Pages, page)
 	}
@@ -73,7 +73,7 @@ func packet() *templates.Document {
 
 func TestStrictValidation(t *testing.T) {
 	api.DisableConfigDir()
-	for name, doc := range map[string]*templates.Document{"packet": packet(), "empty page": onA4()} {
+	for name, doc := range map[string]*draw.Document{"packet": packet(), "empty page": onA4()} {
 		conf := model.NewDefaultConfiguration()
 		conf.ValidationMode = model.ValidationStrict
 		if err := api.Validate(bytes.NewReader(write(t, doc)), conf); err != nil {
@@ -177,12 +177,12 @@ func TestDocumentEntries(t *testing.T) {
 // Lines of 100 mm, across and up the page, upright and through a turned
 // group, measured by the other engine.
 func TestTrueSize(t *testing.T) {
-	inner := &templates.Drawing{}
+	inner := &draw.Drawing{}
 	inner.Add(stroke(line(0, 0, 100, 0)))
 	d := measure.Open(t, write(t, onA4(
 		stroke(line(20, 20, 120, 20)),
 		stroke(line(13.37, 30, 13.37, 130)),
-		templates.Group{Drawing: inner, Transform: canvas.Identity.Translate(100, 150).Rotate(33)},
+		draw.Group{Drawing: inner, Transform: canvas.Identity.Translate(100, 150).Rotate(33)},
 	)))
 	paths := d.Paths(0)
 	if len(paths) != 3 {
@@ -275,11 +275,11 @@ func TestTextPlaces(t *testing.T) {
 	const content = "Ø 12 AVAV"
 	width := typeface.WidthMm(content, 6, false)
 	for _, c := range []struct {
-		align templates.Align
+		align draw.Align
 		deg   float64
 		shift float64
-	}{{templates.Left, 0, 0}, {templates.Centre, 0, width / 2}, {templates.Right, 40, width}, {templates.Left, 90, 0}} {
-		item := templates.Text{XMm: 100, YMm: 150, SizeMm: 6, Align: c.align, RotateDeg: c.deg, Content: content}
+	}{{draw.Left, 0, 0}, {draw.Centre, 0, width / 2}, {draw.Right, 40, width}, {draw.Left, 90, 0}} {
+		item := draw.Text{XMm: 100, YMm: 150, SizeMm: 6, Align: c.align, RotateDeg: c.deg, Content: content}
 		d := measure.Open(t, write(t, onA4(item)))
 		if got := strings.TrimSpace(d.Text(0)); c.deg == 0 && got != content {
 			t.Errorf("the text is %q", got)
@@ -308,12 +308,12 @@ func TestTextPlaces(t *testing.T) {
 
 // Tones, clip, transform and text seen in the drawn picture.
 func TestTonesAndClip(t *testing.T) {
-	inner := &templates.Drawing{}
-	inner.Add(templates.Shape{Path: canvas.Rectangle(100, 100), Fill: templates.Grey})
+	inner := &draw.Drawing{}
+	inner.Add(draw.Shape{Path: canvas.Rectangle(100, 100), Fill: draw.Grey})
 	img := measure.Open(t, write(t, onA4(
-		templates.Group{Drawing: inner, Transform: canvas.Identity.Translate(50, 100), Clip: canvas.Rectangle(20, 200).Translate(60, 0)},
-		templates.Shape{Path: canvas.Rectangle(10, 10).Translate(150, 250), Fill: templates.Pale},
-		templates.Text{XMm: 20, YMm: 20, SizeMm: 40, Content: "■"},
+		draw.Group{Drawing: inner, Transform: canvas.Identity.Translate(50, 100), Clip: canvas.Rectangle(20, 200).Translate(60, 0)},
+		draw.Shape{Path: canvas.Rectangle(10, 10).Translate(150, 250), Fill: draw.Pale},
+		draw.Text{XMm: 20, YMm: 20, SizeMm: 40, Content: "■"},
 	))).Render(0, 127) // 5 px to the mm
 	grey := func(xMm, yMm float64) int {
 		r, _, _, _ := img.At(int(xMm*5), int((297-yMm)*5)).RGBA()
@@ -334,36 +334,36 @@ func TestRefused(t *testing.T) {
 	bad := &canvas.Path{}
 	bad.MoveTo(0, 0)
 	bad.LineTo(nan, 1)
-	deep := &templates.Drawing{}
+	deep := &draw.Drawing{}
 	for range 40 {
-		outer := &templates.Drawing{}
+		outer := &draw.Drawing{}
 		outer.Place(deep, 1, 1)
 		deep = outer
 	}
-	withPage := func(p templates.Page) *templates.Document {
-		return &templates.Document{Pages: []templates.Page{p}}
+	withPage := func(p draw.Page) *draw.Document {
+		return &draw.Document{Pages: []draw.Page{p}}
 	}
-	for name, doc := range map[string]*templates.Document{
+	for name, doc := range map[string]*draw.Document{
 		"nil document":   nil,
 		"no page":        {},
-		"zero size":      withPage(templates.Page{HeightMm: 1}),
-		"NaN size":       withPage(templates.Page{WidthMm: nan, HeightMm: 1}),
-		"huge size":      withPage(templates.Page{WidthMm: 6000, HeightMm: 1}),
+		"zero size":      withPage(draw.Page{HeightMm: 1}),
+		"NaN size":       withPage(draw.Page{WidthMm: nan, HeightMm: 1}),
+		"huge size":      withPage(draw.Page{WidthMm: 6000, HeightMm: 1}),
 		"bad date":       {Date: "2023-02-29", Pages: onA4().Pages},
 		"bad language":   {Language: "en)", Pages: onA4().Pages},
-		"deep bookmark":  withPage(templates.Page{WidthMm: 1, HeightMm: 1, Bookmarks: []templates.Bookmark{{Title: "x", Level: 1}}}),
-		"minus bookmark": withPage(templates.Page{WidthMm: 1, HeightMm: 1, Bookmarks: []templates.Bookmark{{Title: "x", Level: -1}}}),
+		"deep bookmark":  withPage(draw.Page{WidthMm: 1, HeightMm: 1, Bookmarks: []draw.Bookmark{{Title: "x", Level: 1}}}),
+		"minus bookmark": withPage(draw.Page{WidthMm: 1, HeightMm: 1, Bookmarks: []draw.Bookmark{{Title: "x", Level: -1}}}),
 		"NaN path":       onA4(stroke(bad)),
 		"far path":       onA4(stroke(line(0, 0, 1e6, 0))),
-		"no width":       onA4(templates.Shape{Path: line(0, 0, 1, 1), Stroke: templates.Black}),
-		"infinite width": onA4(templates.Shape{Path: line(0, 0, 1, 1), Stroke: templates.Black, WidthMm: inf}),
-		"minus dash":     onA4(templates.Shape{Path: line(0, 0, 1, 1), Stroke: templates.Black, WidthMm: 1, DashMm: []float64{-1, 2}}),
-		"empty dashes":   onA4(templates.Shape{Path: line(0, 0, 1, 1), Stroke: templates.Black, WidthMm: 1, DashMm: []float64{0, 0}}),
-		"no character":   onA4(templates.Text{Content: "漢", SizeMm: 3}),
-		"text size":      onA4(templates.Text{Content: "a"}),
-		"text place":     onA4(templates.Text{Content: "a", SizeMm: 3, XMm: inf}),
-		"flat group":     onA4(templates.Group{Drawing: &templates.Drawing{}}),
-		"deep groups":    onA4(templates.Group{Drawing: deep, Transform: canvas.Identity}),
+		"no width":       onA4(draw.Shape{Path: line(0, 0, 1, 1), Stroke: draw.Black}),
+		"infinite width": onA4(draw.Shape{Path: line(0, 0, 1, 1), Stroke: draw.Black, WidthMm: inf}),
+		"minus dash":     onA4(draw.Shape{Path: line(0, 0, 1, 1), Stroke: draw.Black, WidthMm: 1, DashMm: []float64{-1, 2}}),
+		"empty dashes":   onA4(draw.Shape{Path: line(0, 0, 1, 1), Stroke: draw.Black, WidthMm: 1, DashMm: []float64{0, 0}}),
+		"no character":   onA4(draw.Text{Content: "漢", SizeMm: 3}),
+		"text size":      onA4(draw.Text{Content: "a"}),
+		"text place":     onA4(draw.Text{Content: "a", SizeMm: 3, XMm: inf}),
+		"flat group":     onA4(draw.Group{Drawing: &draw.Drawing{}}),
+		"deep groups":    onA4(draw.Group{Drawing: deep, Transform: canvas.Identity}),
 		"unknown item":   onA4(nil),
 	} {
 		var b bytes.Buffer
@@ -398,10 +398,10 @@ func TestAnyText(t *testing.T) {
 	for _, text := range texts {
 		// The validator takes U+E000 for half of a surrogate pair.
 		text = strings.ReplaceAll(text, "\uE000", "")
-		doc := onA4(templates.Text{SizeMm: 3, Content: typeface.Printable(text)})
+		doc := onA4(draw.Text{SizeMm: 3, Content: typeface.Printable(text)})
 		doc.Title = text
 		doc.Pages[0].Label = text
-		doc.Pages[0].Bookmarks = []templates.Bookmark{{Title: text}}
+		doc.Pages[0].Bookmarks = []draw.Bookmark{{Title: text}}
 		file := write(t, doc)
 		conf := model.NewDefaultConfiguration()
 		conf.ValidationMode = model.ValidationStrict

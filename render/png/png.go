@@ -12,7 +12,7 @@ import (
 	"fmt"
 	"image"
 	"image/color"
-	"image/draw"
+	imgdraw "image/draw"
 	"image/png"
 	"io"
 	"math"
@@ -22,7 +22,7 @@ import (
 
 	"centrepop/parts/geom"
 	"centrepop/render"
-	"centrepop/templates"
+	"centrepop/templates/draw"
 	"centrepop/templates/typeface"
 )
 
@@ -30,7 +30,7 @@ import (
 const maxPixels = 1e8
 
 // Write writes the page to w with dpi dots to the inch.
-func Write(w io.Writer, page *templates.Page, dpi float64) error {
+func Write(w io.Writer, page *draw.Page, dpi float64) error {
 	if page == nil {
 		return fmt.Errorf("png: there is no page")
 	}
@@ -39,12 +39,12 @@ func Write(w io.Writer, page *templates.Page, dpi float64) error {
 		return fmt.Errorf("png: %v x %v mm at %v dpi is no picture of 1 to %.0f dots", page.WidthMm, page.HeightMm, dpi, maxPixels)
 	}
 	p := newPainter(int(width), int(height), page.HeightMm, dpi)
-	draw.Draw(p.img, p.img.Bounds(), image.White, image.Point{}, draw.Src)
+	imgdraw.Draw(p.img, p.img.Bounds(), image.White, image.Point{}, imgdraw.Src)
 	if err := p.drawing(&page.Drawing, canvas.Identity, 0); err != nil {
 		return fmt.Errorf("png: %w", err)
 	}
 	grey := image.NewGray(p.img.Bounds())
-	draw.Draw(grey, grey.Bounds(), p.img, image.Point{}, draw.Src)
+	imgdraw.Draw(grey, grey.Bounds(), p.img, image.Point{}, imgdraw.Src)
 	var b bytes.Buffer
 	if err := png.Encode(&b, grey); err != nil {
 		return fmt.Errorf("png: %w", err)
@@ -79,16 +79,16 @@ func (p *painter) layer() *painter {
 	return newPainter(p.img.Rect.Dx(), p.img.Rect.Dy(), p.heightMm, p.dpi)
 }
 
-func (p *painter) drawing(d *templates.Drawing, m canvas.Matrix, depth int) error {
+func (p *painter) drawing(d *draw.Drawing, m canvas.Matrix, depth int) error {
 	return render.Each(d,
-		func(s templates.Shape) error { return p.shape(s, m) },
-		func(t templates.Text) error { return p.text(t, m) },
-		func(g templates.Group) error { return p.group(g, m, depth) })
+		func(s draw.Shape) error { return p.shape(s, m) },
+		func(t draw.Text) error { return p.text(t, m) },
+		func(g draw.Group) error { return p.group(g, m, depth) })
 }
 
 // group draws a clipped group on a picture of its own and lays that on through
 // the shape of the clip.
-func (p *painter) group(g templates.Group, m canvas.Matrix, depth int) error {
+func (p *painter) group(g draw.Group, m canvas.Matrix, depth int) error {
 	if err := render.CheckGroup(g, depth); err != nil {
 		return err
 	}
@@ -102,23 +102,23 @@ func (p *painter) group(g templates.Group, m canvas.Matrix, depth int) error {
 	if err := mask.fill(g.Clip, m, color.RGBA{A: 255}); err != nil {
 		return err
 	}
-	draw.DrawMask(p.img, p.img.Bounds(), inside.img, image.Point{}, mask.img, image.Point{}, draw.Over)
+	imgdraw.DrawMask(p.img, p.img.Bounds(), inside.img, image.Point{}, mask.img, image.Point{}, imgdraw.Over)
 	return nil
 }
 
-func (p *painter) shape(s templates.Shape, m canvas.Matrix) error {
+func (p *painter) shape(s draw.Shape, m canvas.Matrix) error {
 	if s.Path == nil || s.Path.Empty() {
 		return nil
 	}
 	if err := render.CheckShape(s); err != nil {
 		return err
 	}
-	if s.Fill != templates.None {
+	if s.Fill != draw.None {
 		if err := p.fill(s.Path, m, colour(s.Fill)); err != nil {
 			return err
 		}
 	}
-	if s.Stroke == templates.None {
+	if s.Stroke == draw.None {
 		return nil
 	}
 	path := s.Path
@@ -133,7 +133,7 @@ func (p *painter) shape(s templates.Shape, m canvas.Matrix) error {
 	}, m)
 }
 
-func (p *painter) text(t templates.Text, m canvas.Matrix) error {
+func (p *painter) text(t draw.Text, m canvas.Matrix) error {
 	if err := render.CheckText(t); err != nil {
 		return err
 	}
@@ -164,7 +164,7 @@ func (p *painter) paint(path *canvas.Path, style canvas.Style, m canvas.Matrix) 
 	return nil
 }
 
-func colour(t templates.Tone) color.RGBA {
+func colour(t draw.Tone) color.RGBA {
 	v := uint8(math.Round(255 * render.Lightness(t)))
 	return color.RGBA{R: v, G: v, B: v, A: 255}
 }

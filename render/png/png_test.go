@@ -13,29 +13,29 @@ import (
 	"centrepop/render/measure"
 	"centrepop/render/pdf"
 	device "centrepop/render/png"
-	"centrepop/templates"
+	"centrepop/templates/draw"
 )
 
-func page() *templates.Page {
-	inner := &templates.Drawing{}
-	inner.Add(templates.Shape{Path: canvas.Rectangle(60, 40), Fill: templates.Grey},
-		templates.Text{XMm: 5, YMm: 5, SizeMm: 6, Content: "clip", Tone: templates.White})
+func page() *draw.Page {
+	inner := &draw.Drawing{}
+	inner.Add(draw.Shape{Path: canvas.Rectangle(60, 40), Fill: draw.Grey},
+		draw.Text{XMm: 5, YMm: 5, SizeMm: 6, Content: "clip", Tone: draw.White})
 	line := &canvas.Path{}
 	line.MoveTo(10, 15)
 	line.LineTo(90, 15)
-	p := &templates.Page{WidthMm: 100, HeightMm: 150}
+	p := &draw.Page{WidthMm: 100, HeightMm: 150}
 	p.Drawing.Add(
-		templates.Shape{Path: canvas.Circle(20).Translate(50, 100), Fill: templates.Pale, Stroke: templates.Black, WidthMm: 1},
-		templates.Shape{Path: canvas.Circle(12).Translate(50, 100), Stroke: templates.Black, WidthMm: 0.5, DashMm: []float64{6, 2}},
-		templates.Text{XMm: 50, YMm: 98, SizeMm: 8, Bold: true, Align: templates.Centre, RotateDeg: 25, Content: "Ø 40 H7"},
-		templates.Shape{Path: line, Stroke: templates.Black, WidthMm: 2, DashMm: []float64{10, 5}},
-		templates.Group{Drawing: inner, Transform: canvas.Identity.Translate(20, 30).Rotate(10), Clip: canvas.Circle(15).Translate(40, 45)},
-		templates.Shape{Path: canvas.Rectangle(500, 3).Translate(-200, 140), Fill: templates.Black}, // beyond the paper
+		draw.Shape{Path: canvas.Circle(20).Translate(50, 100), Fill: draw.Pale, Stroke: draw.Black, WidthMm: 1},
+		draw.Shape{Path: canvas.Circle(12).Translate(50, 100), Stroke: draw.Black, WidthMm: 0.5, DashMm: []float64{6, 2}},
+		draw.Text{XMm: 50, YMm: 98, SizeMm: 8, Bold: true, Align: draw.Centre, RotateDeg: 25, Content: "Ø 40 H7"},
+		draw.Shape{Path: line, Stroke: draw.Black, WidthMm: 2, DashMm: []float64{10, 5}},
+		draw.Group{Drawing: inner, Transform: canvas.Identity.Translate(20, 30).Rotate(10), Clip: canvas.Circle(15).Translate(40, 45)},
+		draw.Shape{Path: canvas.Rectangle(500, 3).Translate(-200, 140), Fill: draw.Black}, // beyond the paper
 	)
 	return p
 }
 
-func drawn(t *testing.T, p *templates.Page, dpi float64) image.Image {
+func drawn(t *testing.T, p *draw.Page, dpi float64) image.Image {
 	t.Helper()
 	var b bytes.Buffer
 	if err := device.Write(&b, p, dpi); err != nil {
@@ -84,7 +84,7 @@ func TestLikeThePDF(t *testing.T) {
 	p := page()
 	ours := drawn(t, p, 100)
 	var file bytes.Buffer
-	if err := pdf.Write(&file, &templates.Document{Pages: []templates.Page{*p}}); err != nil {
+	if err := pdf.Write(&file, &draw.Document{Pages: []draw.Page{*p}}); err != nil {
 		t.Fatal(err)
 	}
 	theirs := measure.Open(t, file.Bytes()).Render(0, 100)
@@ -112,22 +112,22 @@ func TestRefused(t *testing.T) {
 	bad := &canvas.Path{}
 	bad.MoveTo(0, 0)
 	bad.LineTo(math.Inf(1), 0)
-	with := func(item templates.Item) *templates.Page {
-		return &templates.Page{WidthMm: 10, HeightMm: 10, Drawing: templates.Drawing{Items: []templates.Item{item}}}
+	with := func(item draw.Item) *draw.Page {
+		return &draw.Page{WidthMm: 10, HeightMm: 10, Drawing: draw.Drawing{Items: []draw.Item{item}}}
 	}
 	for name, c := range map[string]struct {
-		page *templates.Page
+		page *draw.Page
 		dpi  float64
 	}{
 		"nil":       {nil, 100},
-		"no size":   {&templates.Page{}, 100},
+		"no size":   {&draw.Page{}, 100},
 		"no dpi":    {page(), 0},
-		"minus":     {&templates.Page{WidthMm: -10, HeightMm: -10}, -100},
+		"minus":     {&draw.Page{WidthMm: -10, HeightMm: -10}, -100},
 		"NaN":       {page(), math.NaN()},
 		"too large": {page(), 1e5},
-		"path":      {with(templates.Shape{Path: bad, Fill: templates.Black}), 100},
-		"text":      {with(templates.Text{Content: "x", SizeMm: -1}), 100},
-		"group":     {with(templates.Group{}), 100},
+		"path":      {with(draw.Shape{Path: bad, Fill: draw.Black}), 100},
+		"text":      {with(draw.Text{Content: "x", SizeMm: -1}), 100},
+		"group":     {with(draw.Group{}), 100},
 		"nothing":   {with(nil), 100},
 	} {
 		var b bytes.Buffer

@@ -1,4 +1,4 @@
-// Package svg writes a templates.Drawing as an SVG file at true size, for
+// Package svg writes a draw.Drawing as an SVG file at true size, for
 // laser, plasma and plotter software.
 //
 // In comes a drawing in millimetres, y up; out goes the part of it from 0, 0
@@ -29,14 +29,14 @@ import (
 	"github.com/tdewolff/canvas"
 
 	"centrepop/render"
-	"centrepop/templates"
+	"centrepop/templates/draw"
 	"centrepop/templates/typeface"
 )
 
 // Write writes the drawing to w. The sides must be above 0 and up to
 // render.MaxMm. A clip upon a shape of the layers cut or mark is refused,
 // since a cutter that ignores the clip would cut beyond it.
-func Write(w io.Writer, d *templates.Drawing, widthMm, heightMm float64) error {
+func Write(w io.Writer, d *draw.Drawing, widthMm, heightMm float64) error {
 	for _, side := range []float64{widthMm, heightMm} {
 		if !(side > 0) || side > render.MaxMm {
 			return fmt.Errorf("svg: %v x %v mm is no size", widthMm, heightMm)
@@ -98,14 +98,14 @@ func (s *sheet) put(layerName, element string) {
 
 // drawing writes the items through m, which leads to the coordinates of the
 // file; clip is the number of the clip in force, 0 for none.
-func (s *sheet) drawing(d *templates.Drawing, m canvas.Matrix, clip, depth int) error {
+func (s *sheet) drawing(d *draw.Drawing, m canvas.Matrix, clip, depth int) error {
 	return render.Each(d,
-		func(shape templates.Shape) error { return s.shape(shape, m, clip) },
-		func(t templates.Text) error { return s.text(t, m, clip) },
-		func(g templates.Group) error { return s.group(g, m, clip, depth) })
+		func(shape draw.Shape) error { return s.shape(shape, m, clip) },
+		func(t draw.Text) error { return s.text(t, m, clip) },
+		func(g draw.Group) error { return s.group(g, m, clip, depth) })
 }
 
-func (s *sheet) group(g templates.Group, m canvas.Matrix, clip, depth int) error {
+func (s *sheet) group(g draw.Group, m canvas.Matrix, clip, depth int) error {
 	if err := render.CheckGroup(g, depth); err != nil {
 		return err
 	}
@@ -125,14 +125,14 @@ func clipAttribute(clip int) string {
 	return fmt.Sprintf(` clip-path="url(#clip%d)"`, clip)
 }
 
-func (s *sheet) shape(shape templates.Shape, m canvas.Matrix, clip int) error {
-	if shape.Path == nil || shape.Path.Empty() || shape.Fill == templates.None && shape.Stroke == templates.None {
+func (s *sheet) shape(shape draw.Shape, m canvas.Matrix, clip int) error {
+	if shape.Path == nil || shape.Path.Empty() || shape.Fill == draw.None && shape.Stroke == draw.None {
 		return nil
 	}
 	if err := render.CheckShape(shape); err != nil {
 		return err
 	}
-	if clip != 0 && (shape.Layer == templates.LayerCut || shape.Layer == templates.LayerMark) {
+	if clip != 0 && (shape.Layer == draw.LayerCut || shape.Layer == draw.LayerMark) {
 		return errors.New("a shape to be cut or marked lies in a clipped group")
 	}
 	moved := shape.Path.Copy().Transform(m)
@@ -141,7 +141,7 @@ func (s *sheet) shape(shape templates.Shape, m canvas.Matrix, clip int) error {
 	}
 	var b strings.Builder
 	fmt.Fprintf(&b, `<path d="%s" fill="%s"`, pathData(moved), colour(shape.Fill))
-	if shape.Stroke != templates.None {
+	if shape.Stroke != draw.None {
 		scale := math.Sqrt(math.Abs(m.Det()))
 		fmt.Fprintf(&b, ` stroke="%s" stroke-width="%s" stroke-miterlimit="%d"`,
 			colour(shape.Stroke), number(shape.WidthMm*scale), render.MiterLimit)
@@ -158,7 +158,7 @@ func (s *sheet) shape(shape templates.Shape, m canvas.Matrix, clip int) error {
 	return nil
 }
 
-func (s *sheet) text(t templates.Text, m canvas.Matrix, clip int) error {
+func (s *sheet) text(t draw.Text, m canvas.Matrix, clip int) error {
 	if err := render.CheckText(t); err != nil {
 		return err
 	}
@@ -169,14 +169,14 @@ func (s *sheet) text(t templates.Text, m canvas.Matrix, clip int) error {
 	// place of the alignment point. Text is upright in the file's axes, which
 	// takes one more turning over.
 	m = m.Translate(t.XMm, t.YMm).Rotate(t.RotateDeg).Scale(1, -1)
-	anchor := map[templates.Align]string{templates.Centre: ` text-anchor="middle"`, templates.Right: ` text-anchor="end"`}[t.Align]
+	anchor := map[draw.Align]string{draw.Centre: ` text-anchor="middle"`, draw.Right: ` text-anchor="end"`}[t.Align]
 	weight := ""
 	if t.Bold {
 		weight = ` font-weight="bold"`
 	}
 	tone := t.Tone
-	if tone == templates.None {
-		tone = templates.Black
+	if tone == draw.None {
+		tone = draw.Black
 	}
 	size, place := t.SizeMm, fmt.Sprintf(`x="%s" y="%s"`, number(m[0][2]), number(m[1][2]))
 	if scale := m[0][0]; m[0][1] == 0 && m[1][0] == 0 && m[1][1] == scale && scale > 0 {
@@ -228,8 +228,8 @@ func pair(p canvas.Point) string { return number(p.X) + " " + number(p.Y) }
 
 func number(v float64) string { return render.Decimal(v, 5) }
 
-func colour(t templates.Tone) string {
-	if t == templates.None {
+func colour(t draw.Tone) string {
+	if t == draw.None {
 		return "none"
 	}
 	v := int(math.Round(255 * render.Lightness(t)))

@@ -15,13 +15,13 @@ import (
 	"pgregory.net/rapid"
 
 	"centrepop/render/svg"
-	"centrepop/templates"
+	"centrepop/templates/draw"
 )
 
-func write(t testing.TB, w, h float64, items ...templates.Item) string {
+func write(t testing.TB, w, h float64, items ...draw.Item) string {
 	t.Helper()
 	var b bytes.Buffer
-	if err := svg.Write(&b, &templates.Drawing{Items: items}, w, h); err != nil {
+	if err := svg.Write(&b, &draw.Drawing{Items: items}, w, h); err != nil {
 		t.Fatal(err)
 	}
 	d := xml.NewDecoder(bytes.NewReader(b.Bytes()))
@@ -35,8 +35,8 @@ func write(t testing.TB, w, h float64, items ...templates.Item) string {
 	return b.String()
 }
 
-func cut(p *canvas.Path) templates.Shape {
-	return templates.Shape{Path: p, Stroke: templates.Black, WidthMm: 0.1, Layer: templates.LayerCut}
+func cut(p *canvas.Path) draw.Shape {
+	return draw.Shape{Path: p, Stroke: draw.Black, WidthMm: 0.1, Layer: draw.LayerCut}
 }
 
 func polyline(points ...float64) *canvas.Path {
@@ -55,8 +55,8 @@ func TestWholeFile(t *testing.T) {
 	arc.Close()
 	got := write(t, 120.5, 80,
 		cut(arc),
-		templates.Text{XMm: 5, YMm: 6, SizeMm: 3.5, Content: "Ø 12 < 13 & \"A\"", Layer: templates.LayerNotes, Align: templates.Centre, Bold: true},
-		templates.Shape{Path: polyline(1, 2, 3, 4.123456), Stroke: templates.Grey, WidthMm: 0.2, DashMm: []float64{3, 1}},
+		draw.Text{XMm: 5, YMm: 6, SizeMm: 3.5, Content: "Ø 12 < 13 & \"A\"", Layer: draw.LayerNotes, Align: draw.Centre, Bold: true},
+		draw.Shape{Path: polyline(1, 2, 3, 4.123456), Stroke: draw.Grey, WidthMm: 0.2, DashMm: []float64{3, 1}},
 		cut(polyline(0, 0, 120.5, 80)),
 	)
 	want := `<?xml version="1.0" encoding="UTF-8"?>
@@ -80,11 +80,11 @@ func TestWholeFile(t *testing.T) {
 
 // Transforms of groups are in the coordinates, circles stay arcs.
 func TestGroupsAreWorkedIn(t *testing.T) {
-	inner := &templates.Drawing{}
-	inner.Add(cut(canvas.Circle(9)), templates.Text{SizeMm: 4, Content: "up", Layer: templates.LayerNotes})
-	middle := &templates.Drawing{}
-	middle.Add(templates.Group{Drawing: inner, Transform: canvas.Identity.Translate(50, 0)})
-	got := write(t, 200, 100, templates.Group{Drawing: middle, Transform: canvas.Identity.Translate(100, 40).Rotate(90).Scale(0.5, 0.5)})
+	inner := &draw.Drawing{}
+	inner.Add(cut(canvas.Circle(9)), draw.Text{SizeMm: 4, Content: "up", Layer: draw.LayerNotes})
+	middle := &draw.Drawing{}
+	middle.Add(draw.Group{Drawing: inner, Transform: canvas.Identity.Translate(50, 0)})
+	got := write(t, 200, 100, draw.Group{Drawing: middle, Transform: canvas.Identity.Translate(100, 40).Rotate(90).Scale(0.5, 0.5)})
 	// The centre lies at 100, 40 + 25, in the file 100, 35; the radius is 4.5.
 	for _, want := range []string{
 		`d="M100 30.5A4.5 4.5 0 0 0 100 39.5A4.5 4.5 0 0 0 100 30.5Z"`,
@@ -101,11 +101,11 @@ func TestGroupsAreWorkedIn(t *testing.T) {
 }
 
 func TestClip(t *testing.T) {
-	inner := &templates.Drawing{}
-	inner.Add(templates.Shape{Path: canvas.Rectangle(50, 50), Fill: templates.Pale})
-	outer := &templates.Drawing{}
-	outer.Add(templates.Group{Drawing: inner, Transform: canvas.Identity, Clip: canvas.Rectangle(10, 10)})
-	got := write(t, 100, 100, templates.Group{Drawing: outer, Transform: canvas.Identity.Translate(5, 5), Clip: canvas.Rectangle(12, 12)})
+	inner := &draw.Drawing{}
+	inner.Add(draw.Shape{Path: canvas.Rectangle(50, 50), Fill: draw.Pale})
+	outer := &draw.Drawing{}
+	outer.Add(draw.Group{Drawing: inner, Transform: canvas.Identity, Clip: canvas.Rectangle(10, 10)})
+	got := write(t, 100, 100, draw.Group{Drawing: outer, Transform: canvas.Identity.Translate(5, 5), Clip: canvas.Rectangle(12, 12)})
 	for _, want := range []string{
 		`<clipPath id="clip1"><path d="M0 100L12 100L12 88L0 88Z"/></clipPath>`,
 		`<clipPath id="clip2" clip-path="url(#clip1)"><path d="M5 95L15 95L15 85L5 85Z"/></clipPath>`,
@@ -133,10 +133,10 @@ func TestLengths(t *testing.T) {
 			t.Skip("no line")
 		}
 		deg := rapid.Float64Range(-720, 720).Draw(t, "turn")
-		inner := &templates.Drawing{}
+		inner := &draw.Drawing{}
 		inner.Add(cut(polyline(v...)))
-		d := &templates.Drawing{}
-		d.Add(templates.Group{Drawing: inner, Transform: canvas.Identity.Translate(v[1], v[0]).Rotate(deg)})
+		d := &draw.Drawing{}
+		d.Add(draw.Group{Drawing: inner, Transform: canvas.Identity.Translate(v[1], v[0]).Rotate(deg)})
 		var b bytes.Buffer
 		if err := svg.Write(&b, d, 100, 100); err != nil {
 			t.Fatal(err)
@@ -160,23 +160,23 @@ func TestLengths(t *testing.T) {
 
 func TestRefused(t *testing.T) {
 	nan := math.NaN()
-	flat := templates.Group{Drawing: &templates.Drawing{}}
+	flat := draw.Group{Drawing: &draw.Drawing{}}
 	for name, c := range map[string]struct {
 		w, h float64
-		item templates.Item
+		item draw.Item
 	}{
 		"zero":         {0, 10, nil},
 		"NaN":          {nan, 10, nil},
 		"infinite":     {10, math.Inf(1), nil},
 		"path":         {10, 10, cut(polyline(0, 0, nan, 1))},
-		"no width":     {10, 10, templates.Shape{Path: polyline(0, 0, 1, 1), Stroke: templates.Black}},
-		"text":         {10, 10, templates.Text{Content: "a", SizeMm: nan}},
+		"no width":     {10, 10, draw.Shape{Path: polyline(0, 0, 1, 1), Stroke: draw.Black}},
+		"text":         {10, 10, draw.Text{Content: "a", SizeMm: nan}},
 		"flat":         {10, 10, flat},
 		"unknown item": {10, 10, nil},
-		"blown up":     {10, 10, templates.Group{Drawing: &templates.Drawing{Items: []templates.Item{cut(polyline(0, 0, 9e4, 1))}}, Transform: canvas.Identity.Scale(9, 9)}},
+		"blown up":     {10, 10, draw.Group{Drawing: &draw.Drawing{Items: []draw.Item{cut(polyline(0, 0, 9e4, 1))}}, Transform: canvas.Identity.Scale(9, 9)}},
 	} {
 		var b bytes.Buffer
-		if err := svg.Write(&b, &templates.Drawing{Items: []templates.Item{c.item}}, c.w, c.h); err == nil {
+		if err := svg.Write(&b, &draw.Drawing{Items: []draw.Item{c.item}}, c.w, c.h); err == nil {
 			t.Errorf("%s: no error", name)
 		} else if b.Len() > 0 {
 			t.Errorf("%s: %d bytes written beside the error", name, b.Len())
@@ -191,7 +191,7 @@ var errFull = errors.New("disk full")
 func (full) Write([]byte) (int, error) { return 0, errFull }
 
 func TestWriterFails(t *testing.T) {
-	if err := svg.Write(full{}, &templates.Drawing{}, 1, 1); !errors.Is(err, errFull) {
+	if err := svg.Write(full{}, &draw.Drawing{}, 1, 1); !errors.Is(err, errFull) {
 		t.Errorf("error %v, want the writer's", err)
 	}
 }

@@ -1,0 +1,95 @@
+package draw
+
+import "strconv"
+
+// Labelled is a value after its label; empty without a value.
+func Labelled(label, value string) string {
+	if value == "" {
+		return ""
+	}
+	return label + ": " + value
+}
+
+// RunningHead is the head of a further page.
+func RunningHead(title, rest string, width float64) Piece {
+	p := Piece{Height: 10}
+	shown, size := Shrink(title+" – "+rest, 4.6, true, width)
+	p.Draw.Add(Text{YMm: -4.6, SizeMm: size, Bold: true, Content: shown})
+	p.Draw.Add(Segment(0, -6.8, width, -6.8, 0.5))
+	return p
+}
+
+// StepList numbers a list of texts.
+func StepList(texts []string, width float64) []Piece {
+	var pieces []Piece
+	for i, t := range texts {
+		pieces = append(pieces, Paragraph(strconv.Itoa(i+1)+".", t, 3.8, false, width)...)
+		pieces = append(pieces, Space(1.8))
+	}
+	return pieces
+}
+
+// WideMm is the room from which sheets are set in two columns.
+const WideMm = 240.0
+
+// Facts closes a sheet's head: the line of facts under its title, and a rule.
+func (p *Piece) Facts(facts string, width float64) {
+	y := -10.0
+	for _, line := range Wrap(facts, 3.8, false, width) {
+		y -= 3.8 * Leading
+		p.Draw.Add(Text{YMm: y + 1.2, SizeMm: 3.8, Content: line})
+	}
+	y -= 1.2
+	p.Draw.Add(Segment(0, y, width, y, ThickMm))
+	p.Height = -y + 3
+}
+
+// Notes sets a list of texts under a heading; none if there are none.
+func Notes(title string, texts []string, width float64) []Piece {
+	if len(texts) == 0 {
+		return nil
+	}
+	pieces := []Piece{Heading(title, width)}
+	for _, t := range texts {
+		pieces = append(pieces, Paragraph("–", t, TextMm, false, width)...)
+	}
+	return append(pieces, Space(4))
+}
+
+// CautionBox is a framed warning.
+func CautionBox(text string, width float64) Piece {
+	lines := Stack(Paragraph("", text, 3.8, true, width-17)...)
+	p := Piece{Height: max(10, lines.Height+3)}
+	p.Draw.Add(Box(Rect{0, -p.Height, width, 0}, 0.5))
+	p.Draw.Add(Warning(2.5, -p.Height/2-3.7, 8.5)...)
+	p.Draw.Place(&lines.Draw, 14, -(p.Height-lines.Height)/2)
+	return p
+}
+
+// Hanging sets a bold label and its text, hung in from the label.
+func Hanging(label, text string, width float64) Piece {
+	const indent = 13.5
+	body := Stack(Paragraph("", text, TextMm, false, width-indent)...)
+	body.Draw = Drawing{Items: []Item{
+		Text{YMm: -TextMm, SizeMm: TextMm, Bold: true, Content: label},
+		Moved(body.Draw, indent, 0),
+	}}
+	return body
+}
+
+// Moved is a drawing as one item, moved.
+func Moved(d Drawing, x, y float64) Item {
+	var e Drawing
+	e.Place(&d, x, y)
+	return e.Items[0]
+}
+
+// Numbered is a text hung in from bold numbers.
+func Numbered(numbers, text string, width float64) Piece {
+	indent := max(13, TextWidth(numbers, 3.8, true)+2)
+	body := Stack(Paragraph("", text, 3.8, false, width-indent)...)
+	p := Piece{Height: body.Height + 0.8}
+	p.Draw.Add(Text{YMm: -3.8, SizeMm: 3.8, Bold: true, Content: numbers})
+	p.Draw.Place(&body.Draw, indent, 0)
+	return p
+}

@@ -1,0 +1,159 @@
+package draw
+
+// Piece is a block of fixed height that is set into a column. Its drawing's
+// origin is its upper left corner, so everything in it lies at negative y.
+type Piece struct {
+	Height float64
+	Draw   Drawing
+	Keep   bool // belongs to the next piece: not left alone at the foot
+}
+
+// Space is an empty piece.
+func Space(height float64) Piece { return Piece{Height: height} }
+
+// Flow sets pieces into columns and pages. Make one with newFlow; then choose
+// columns and add pieces from the top down.
+type Flow struct {
+	Sheets []*Sheet
+	next   func(page int) (*Sheet, Piece) // a new page and its header
+	Body   Rect
+	count  int // columns
+	column int
+	top    float64 // of the columns on this page
+	y      float64 // the next piece's upper edge
+	Lowest float64 // of all columns on this page
+}
+
+// GutterMm is the room between columns.
+const GutterMm = 6.0
+
+// NewFlow begins a flow on its first page, in one column.
+func NewFlow(next func(page int) (*Sheet, Piece)) *Flow {
+	f := &Flow{next: next, count: 1}
+	f.TurnPage()
+	return f
+}
+
+// TurnPage begins a new page.
+func (f *Flow) TurnPage() {
+	s, header := f.next(len(f.Sheets))
+	f.Sheets = append(f.Sheets, s)
+	f.Body = s.Frame.Body()
+	s.Draw.Place(&header.Draw, f.Body.X0, f.Body.Y1)
+	f.top = f.Body.Y1 - header.Height
+	f.y, f.Lowest, f.column = f.top, f.top, 0
+}
+
+// Columns begins a region of n columns below what is set.
+func (f *Flow) Columns(n int) {
+	f.top = min(f.Lowest, f.y)
+	f.y, f.Lowest, f.column, f.count = f.top, f.top, 0, n
+}
+
+// Width is a column's width.
+func (f *Flow) Width() float64 {
+	return (f.Body.Width() - GutterMm*float64(f.count-1)) / float64(f.count)
+}
+
+// Tallest is the height of a column on a page that has only its header.
+func (f *Flow) Tallest() float64 {
+	_, header := f.next(len(f.Sheets))
+	return f.Body.Height() - header.Height
+}
+
+// TurnColumn goes on in the next column, or on the next page.
+func (f *Flow) TurnColumn() {
+	if f.column+1 < f.count {
+		f.column++
+		f.y = f.top
+		return
+	}
+	f.TurnPage()
+}
+
+// Fits tells whether a height is left in the column.
+func (f *Flow) Fits(height float64) bool { return f.y-height >= f.Body.Y0-1e-6 }
+
+// Left is the height left in the column.
+func (f *Flow) Left() float64 { return f.y - f.Body.Y0 }
+
+// AtTop tells whether nothing stands in the column yet.
+func (f *Flow) AtTop() bool { return f.y == f.top }
+
+// Add sets pieces one below another. A piece with keep stays with the one
+// after it.
+func (f *Flow) Add(pieces ...Piece) {
+	for i, p := range pieces {
+		if len(p.Draw.Items) == 0 {
+			f.Skip(p.Height)
+			continue
+		}
+		need := p.Height
+		for j := i; pieces[j].Keep && j+1 < len(pieces); j++ {
+			need += pieces[j+1].Height
+		}
+		if !f.Fits(need) && !f.AtTop() {
+			f.TurnColumn()
+			if !f.Fits(p.Height) && f.top < f.Body.Y1-f.Body.Height()/2 {
+				f.TurnPage() // the columns begin too low on this page
+			}
+		}
+		f.Set(p)
+	}
+}
+
+// Skip leaves room, but neither at the head of a column nor past its foot.
+func (f *Flow) Skip(height float64) {
+	if !f.AtTop() {
+		f.y = max(f.y-height, f.Body.Y0)
+		f.Lowest = min(f.Lowest, f.y)
+	}
+}
+
+// Set draws a piece where the flow stands.
+func (f *Flow) Set(p Piece) {
+	x := f.Body.X0 + float64(f.column)*(f.Width()+GutterMm)
+	f.Sheets[len(f.Sheets)-1].Draw.Place(&p.Draw, x, f.y)
+	f.y -= p.Height
+	f.Lowest = min(f.Lowest, f.y)
+}
+
+// Heading is a title over what follows it, with a rule under it.
+func Heading(text string, width float64) Piece {
+	p := Piece{Height: HeadMm*Leading + 2.6, Keep: true}
+	shown, size := Shrink(text, HeadMm, true, width)
+	p.Draw.Add(Text{YMm: -HeadMm * 1.05, SizeMm: size, Bold: true, Content: shown})
+	p.Draw.Add(Segment(0, -HeadMm*Leading, width, -HeadMm*Leading, 0.5))
+	return p
+}
+
+// Paragraph is a text set in lines, one piece a line so that it may break
+// over pages; lead, such as a dash, hangs before the first.
+func Paragraph(lead, text string, sizeMm float64, bold bool, width float64) []Piece {
+	indent := 0.0
+	if lead != "" {
+		indent = TextWidth(lead+" ", sizeMm, bold) + 0.6
+	}
+	var pieces []Piece
+	for i, line := range Wrap(text, sizeMm, bold, width-indent) {
+		p := Piece{Height: sizeMm * Leading}
+		if i == 0 && lead != "" {
+			p.Draw.Add(Text{YMm: -sizeMm, SizeMm: sizeMm, Bold: bold, Content: lead})
+		}
+		if line != "" {
+			p.Draw.Add(Text{XMm: indent, YMm: -sizeMm, SizeMm: sizeMm, Bold: bold, Content: line})
+		}
+		pieces = append(pieces, p)
+	}
+	return pieces
+}
+
+// Stack sets pieces one below another into one piece.
+func Stack(pieces ...Piece) Piece {
+	var all Piece
+	for _, p := range pieces {
+		all.Draw.Place(&p.Draw, 0, -all.Height)
+		all.Height += p.Height
+	}
+	return all
+}

@@ -1,0 +1,353 @@
+package draw
+
+import (
+	"iter"
+	"math"
+	"slices"
+	"strconv"
+
+	"github.com/tdewolff/canvas"
+)
+
+// Rect is an upright rectangle in millimetres.
+type Rect struct{ X0, Y0, X1, Y1 float64 }
+
+// R is the rectangle from its lower left to its upper right corner.
+func R(x0, y0, x1, y1 float64) Rect { return Rect{x0, y0, x1, y1} }
+
+// Width and Height are the sides, in millimetres.
+func (r Rect) Width() float64  { return r.X1 - r.X0 }
+func (r Rect) Height() float64 { return r.Y1 - r.Y0 }
+
+// Grown is r with d added on every side.
+func (r Rect) Grown(d float64) Rect { return Rect{r.X0 - d, r.Y0 - d, r.X1 + d, r.Y1 + d} }
+
+// Meets tells whether the rectangles have more than an edge in common.
+func (r Rect) Meets(s Rect) bool {
+	return r.X0 < s.X1 && s.X0 < r.X1 && r.Y0 < s.Y1 && s.Y0 < r.Y1
+}
+
+// Holds tells whether s lies in r, edges included.
+func (r Rect) Holds(s Rect) bool {
+	return r.X0 <= s.X0 && s.X1 <= r.X1 && r.Y0 <= s.Y0 && s.Y1 <= r.Y1
+}
+
+// HasPoint tells whether a point lies in r, edges included.
+func (r Rect) HasPoint(x, y float64) bool {
+	return r.X0 <= x && x <= r.X1 && r.Y0 <= y && y <= r.Y1
+}
+
+// Path is the rectangle as a closed path.
+func (r Rect) Path() *canvas.Path {
+	return canvas.Rectangle(r.Width(), r.Height()).Translate(r.X0, r.Y0)
+}
+
+// cellMm is the grid by which Occupied keeps what it holds.
+const cellMm = 5.0
+
+// clearMm is the least room around a label.
+const clearMm = 0.5
+
+// cell is one square of the grid: the points in it, and the texts that come
+// into it.
+type cell struct {
+	points []canvas.Point
+	texts  []Rect
+}
+
+// Occupied is what labels must keep clear of: lines, kept as points at most
+// half a millimetre apart, and texts, kept as rectangles. Only what lies in
+// the window is kept, by the squares of a grid, so that a question costs the
+// same however much there is.
+type Occupied struct {
+	Window Rect
+	texts  []Rect // in the order they came, for undo
+	cells  map[[2]int32]*cell
+}
+
+// NewOccupied is empty room in a window.
+func NewOccupied(window Rect) *Occupied {
+	return &Occupied{Window: window, cells: map[[2]int32]*cell{}}
+}
+
+func cellOf(x, y float64) [2]int32 {
+	return [2]int32{int32(math.Floor(x / cellMm)), int32(math.Floor(y / cellMm))}
+}
+
+// at returns a square of the grid to put something into.
+func (o *Occupied) at(c [2]int32) *cell {
+	in := o.cells[c]
+	if in == nil {
+		in = &cell{}
+		o.cells[c] = in
+	}
+	return in
+}
+
+// squares lists the squares that the part of r in the window touches.
+func (o *Occupied) squares(r Rect) iter.Seq[[2]int32] {
+	w := o.Window.Grown(clearMm)
+	lo, hi := cellOf(max(r.X0, w.X0), max(r.Y0, w.Y0)), cellOf(min(r.X1, w.X1), min(r.Y1, w.Y1))
+	return func(yield func([2]int32) bool) {
+		for i := lo[0]; i <= hi[0]; i++ {
+			for j := lo[1]; j <= hi[1]; j++ {
+				if !yield([2]int32{i, j}) {
+					return
+				}
+			}
+		}
+	}
+}
+
+func (o *Occupied) addPoint(x, y float64) {
+	if o.Window.HasPoint(x, y) {
+		in := o.at(cellOf(x, y))
+		in.points = append(in.points, canvas.Point{X: x, Y: y})
+	}
+}
+
+// AddLine keeps a straight line clear.
+func (o *Occupied) AddLine(x0, y0, x1, y1 float64) {
+	if !o.Window.Grown(clearMm).Meets(Rect{min(x0, x1), min(y0, y1), max(x0, x1), max(y0, y1)}.Grown(clearMm)) {
+		return
+	}
+	n := max(1, int(math.Ceil(math.Hypot(x1-x0, y1-y0)/0.5)))
+	for i := 0; i <= n; i++ {
+		t := float64(i) / float64(n)
+		o.addPoint(x0+t*(x1-x0), y0+t*(y1-y0))
+	}
+}
+
+// AddCircle keeps a circle's line clear.
+func (o *Occupied) AddCircle(x, y, r float64) {
+	n := max(12, int(math.Ceil(2*math.Pi*r/0.5)))
+	for i := range n {
+		s, c := math.Sincos(2 * math.Pi * float64(i) / float64(n))
+		o.addPoint(x+r*c, y+r*s)
+	}
+}
+
+// AddPath keeps the lines of a path clear.
+func (o *Occupied) AddPath(p *canvas.Path) {
+	for scan := p.Flatten(0.1).Scanner(); scan.Scan(); {
+		if scan.Cmd() != canvas.MoveToCmd {
+			from, to := scan.Start(), scan.End()
+			o.AddLine(from.X, from.Y, to.X, to.Y)
+		}
+	}
+}
+
+// Empty tells whether nothing comes into the window.
+func (o *Occupied) Empty() bool { return len(o.cells) == 0 }
+
+// AddText keeps the room of a text clear.
+func (o *Occupied) AddText(r Rect) {
+	o.texts = append(o.texts, r)
+	for c := range o.squares(r) {
+		in := o.at(c)
+		in.texts = append(in.texts, r)
+	}
+}
+
+// undo takes back the texts after the first n.
+func (o *Occupied) undo(n int) {
+	for i := len(o.texts) - 1; i >= n; i-- {
+		for c := range o.squares(o.texts[i]) {
+			in := o.cells[c]
+			in.texts = in.texts[:len(in.texts)-1]
+		}
+	}
+	o.texts = o.texts[:n]
+}
+
+// ClearOfTexts tells whether r lies in the window and meets no text.
+func (o *Occupied) ClearOfTexts(r Rect) bool { return o.clear(r, false) }
+
+// AllClear tells whether all of them are clear of texts.
+func (o *Occupied) AllClear(boxes iter.Seq[Rect]) bool {
+	for b := range boxes {
+		if !o.ClearOfTexts(b) {
+			return false
+		}
+	}
+	return true
+}
+
+// Free tells whether r lies in the window and meets neither text nor line.
+func (o *Occupied) Free(r Rect) bool { return o.clear(r, true) }
+
+func (o *Occupied) clear(r Rect, ofLines bool) bool {
+	if !o.Window.Holds(r) {
+		return false
+	}
+	g := r.Grown(clearMm)
+	for c := range o.squares(g) {
+		if in := o.cells[c]; in != nil && in.meets(g, ofLines) {
+			return false
+		}
+	}
+	return true
+}
+
+// meets tells whether a text of the square meets r, or a line if they count.
+func (c *cell) meets(r Rect, lines bool) bool {
+	for _, t := range c.texts {
+		if t.Meets(r) {
+			return true
+		}
+	}
+	if lines {
+		for _, p := range c.points {
+			if r.HasPoint(p.X, p.Y) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// Beside returns the rectangle of size w × h whose nearest edge lies about
+// distance d from (x, y) in the direction of the angle.
+func Beside(x, y, w, h, d, angle float64) Rect {
+	s, c := math.Sincos(angle)
+	cx := x + c*(d+w/2)
+	cy := y + s*(d+h/2)
+	return Rect{cx - w/2, cy - h/2, cx + w/2, cy + h/2}
+}
+
+// Find looks for room for a w × h label around (x, y), from distance near to
+// far, first in the direction of the angle and then to both sides of it. The
+// answer is whether there is any.
+func (o *Occupied) Find(x, y, w, h, near, far, angle float64, ok func(Rect) bool) (Rect, bool) {
+	for d := near; d <= far; d += 1.0 {
+		for i := range 24 {
+			turn := float64((i+1)/2) * math.Pi / 12
+			if i%2 == 1 {
+				turn = -turn
+			}
+			r := Beside(x, y, w, h, d, angle+turn)
+			if ok(r) {
+				return r, true
+			}
+		}
+	}
+	return Rect{}, false
+}
+
+// Sizes of the texts at a mark, em in millimetres, and the gap between its
+// number and its size.
+const (
+	NumberMm   = 4.4
+	HoleSizeMm = 3.2
+	SmallNumMm = 3.2
+	SizeGapMm  = 1.2
+)
+
+// Mark is a hole or slot to label, in page coordinates.
+type Mark struct {
+	N       int
+	Group   string
+	Size    string
+	X, Y    float64
+	Radius  float64
+	Outward float64 // direction away from the part's centre, radians
+}
+
+// labelWay is a way to label a mark: how large its number is, whether its
+// size stands beside it, how far off it may stand, and whether it may lie
+// over lines (never over another text).
+type labelWay struct {
+	numberMm float64
+	withSize bool
+	farMm    float64
+	overLine bool
+}
+
+// The ways, best first. All marks of a pattern are labelled the same way of
+// the first three if there is one that suits them all; otherwise each for
+// itself.
+var (
+	labelWays = []labelWay{
+		{NumberMm, true, 6, false},
+		{NumberMm, false, 5, false},
+		{SmallNumMm, false, 6, false},
+	}
+	lastWays = []labelWay{
+		{NumberMm, true, 20, false},
+		{SmallNumMm, false, 12, true},
+		{SmallNumMm, false, 60, true},
+	}
+)
+
+// LabelMarks writes the numbers and sizes of marks near them.
+func LabelMarks(s *Sheet, room *Occupied, marks []Mark) {
+	for len(marks) > 0 {
+		n := 1
+		for n < len(marks) && marks[n].Group == marks[0].Group {
+			n++
+		}
+		labelPattern(s, room, marks[:n])
+		marks = marks[n:]
+	}
+}
+
+// labelPattern labels the marks of one pattern.
+func labelPattern(s *Sheet, room *Occupied, marks []Mark) {
+	before := len(room.texts)
+	for _, way := range labelWays {
+		var spots []Rect
+		for _, m := range marks {
+			spot, ok := m.place(room, way)
+			if !ok {
+				break
+			}
+			room.AddText(spot)
+			spots = append(spots, spot)
+		}
+		if len(spots) == len(marks) {
+			for i, m := range marks {
+				m.draw(s, room, spots[i], way)
+			}
+			return
+		}
+		room.undo(before)
+	}
+	for _, m := range marks {
+		for _, way := range append(slices.Clone(labelWays), lastWays...) {
+			if spot, ok := m.place(room, way); ok {
+				room.AddText(spot)
+				m.draw(s, room, spot, way)
+				break
+			}
+		}
+	}
+}
+
+// place finds room for a label.
+func (m Mark) place(room *Occupied, way labelWay) (Rect, bool) {
+	w := TextWidth(strconv.Itoa(m.N), way.numberMm, true)
+	if way.withSize {
+		w += SizeGapMm + TextWidth(m.Size, HoleSizeMm, false)
+	}
+	near := m.Radius + 0.8
+	ok := room.Free
+	if way.overLine {
+		ok = room.ClearOfTexts
+	}
+	return room.Find(m.X, m.Y, w, AscentMm*way.numberMm, near, near+way.farMm, m.Outward, ok)
+}
+
+// draw writes a label into its spot, with a leader if it stands far off.
+func (m Mark) draw(s *Sheet, room *Occupied, spot Rect, way labelWay) {
+	number := strconv.Itoa(m.N)
+	s.Draw.Add(Text{XMm: spot.X0, YMm: spot.Y0, SizeMm: way.numberMm, Bold: true, Content: number})
+	if way.withSize {
+		s.Draw.Add(Text{XMm: spot.X0 + TextWidth(number, way.numberMm, true) + SizeGapMm, YMm: spot.Y0, SizeMm: HoleSizeMm, Content: m.Size})
+	}
+	x, y := min(max(m.X, spot.X0-0.5), spot.X1+0.5), min(max(m.Y, spot.Y0-0.5), spot.Y1+0.5)
+	if d := math.Hypot(x-m.X, y-m.Y); d > m.Radius+6 {
+		k := (m.Radius + 0.5) / d
+		s.Draw.Add(Segment(x, y, m.X+(x-m.X)*k, m.Y+(y-m.Y)*k, HairMm))
+		room.AddLine(x, y, m.X+(x-m.X)*k, m.Y+(y-m.Y)*k)
+	}
+}

@@ -1,0 +1,53 @@
+package draw
+
+import (
+	"slices"
+	"testing"
+
+	"github.com/tdewolff/canvas"
+	"pgregory.net/rapid"
+)
+
+// The grid of occupied answers as a comparison with everything it was given
+// does, also after texts were taken back.
+func TestOccupiedFindsAllThatMeets(t *testing.T) {
+	t.Parallel()
+	at := rapid.Float64Range(-30, 130)
+	side := rapid.Float64Range(0.1, 40)
+	drawRect := func(t *rapid.T) Rect {
+		x, y := at.Draw(t, "x"), at.Draw(t, "y")
+		return Rect{x, y, x + side.Draw(t, "width"), y + side.Draw(t, "height")}
+	}
+	rapid.Check(t, func(t *rapid.T) {
+		window := Rect{0, 0, 100, 80}
+		room := NewOccupied(window)
+		var texts []Rect
+		var points []canvas.Point
+		for range rapid.IntRange(0, 12).Draw(t, "texts") {
+			r := drawRect(t)
+			room.AddText(r)
+			texts = append(texts, r)
+		}
+		for range rapid.IntRange(0, 12).Draw(t, "points") {
+			p := canvas.Point{X: at.Draw(t, "px"), Y: at.Draw(t, "py")}
+			room.addPoint(p.X, p.Y)
+			if window.HasPoint(p.X, p.Y) {
+				points = append(points, p)
+			}
+		}
+		kept := rapid.IntRange(0, len(texts)).Draw(t, "kept")
+		room.undo(kept)
+		for range 20 {
+			r := drawRect(t)
+			g := r.Grown(0.5)
+			clear := window.Holds(r) && !slices.ContainsFunc(texts[:kept], g.Meets)
+			free := clear && !slices.ContainsFunc(points, func(p canvas.Point) bool { return g.HasPoint(p.X, p.Y) })
+			if got := room.ClearOfTexts(r); got != clear {
+				t.Fatalf("clearOfTexts(%v) = %v", r, got)
+			}
+			if got := room.Free(r); got != free {
+				t.Fatalf("free(%v) = %v", r, got)
+			}
+		}
+	})
+}

@@ -1,0 +1,242 @@
+package draw
+
+import (
+	"centrepop/parts/geom"
+	"math"
+	"strconv"
+
+	"github.com/tdewolff/canvas"
+)
+
+// The line widths, in millimetres.
+const (
+	HairMm  = 0.13 // construction and hatching
+	ThinMm  = 0.18
+	LineMm  = 0.35 // outlines
+	ThickMm = 0.7
+)
+
+// Dash patterns, drawn and skipped lengths in millimetres.
+var (
+	ChainDash  = []float64{6, 1, 1, 1}
+	HiddenDash = []float64{1.2, 0.8}
+	CutDash    = []float64{3, 1.5}
+)
+
+// Segment is a straight line.
+func Segment(x0, y0, x1, y1, width float64, dash ...float64) Shape {
+	p := &canvas.Path{}
+	p.MoveTo(x0, y0)
+	p.LineTo(x1, y1)
+	return Shape{Path: p, Stroke: Black, WidthMm: width, DashMm: dash}
+}
+
+// Box is the outline of a rectangle.
+func Box(r Rect, width float64) Shape {
+	return Shape{Path: r.Path(), Stroke: Black, WidthMm: width}
+}
+
+// Ring is a circle.
+func Ring(x, y, radius, width float64, dash ...float64) Shape {
+	return Shape{Path: canvas.Circle(radius).Translate(x, y), Stroke: Black, WidthMm: width, DashMm: dash}
+}
+
+// Disc is a filled circle.
+func Disc(x, y, radius float64) Shape {
+	return Shape{Path: canvas.Circle(radius).Translate(x, y), Fill: Black}
+}
+
+// Polygon is the closed path through the points x, y, x, y …
+func Polygon(xy ...float64) *canvas.Path {
+	p := &canvas.Path{}
+	p.MoveTo(xy[0], xy[1])
+	for i := 2; i < len(xy); i += 2 {
+		p.LineTo(xy[i], xy[i+1])
+	}
+	p.Close()
+	return p
+}
+
+// The centre-pop cross, in millimetres from the centre.
+const (
+	CrossOpenMm = 0.8 // the punch's point goes into the open middle
+	CrossArmMm  = 4.0
+)
+
+// PopCross is the cross to punch at: four arms that leave the centre open, so
+// the point of the punch can be seen going in.
+func PopCross(x, y float64) Shape {
+	p := &canvas.Path{}
+	for _, d := range [4][2]float64{{1, 0}, {0, 1}, {-1, 0}, {0, -1}} {
+		p.MoveTo(x+d[0]*CrossOpenMm, y+d[1]*CrossOpenMm)
+		p.LineTo(x+d[0]*CrossArmMm, y+d[1]*CrossArmMm)
+	}
+	return Shape{Path: p, Stroke: Black, WidthMm: ThinMm}
+}
+
+// TopArrow is an upright arrow with its foot at (x, y), heightMm tall.
+func TopArrow(x, y, height float64) Shape {
+	w := height * 0.36
+	return Shape{Path: Polygon(
+		x-w*0.28, y, x+w*0.28, y, x+w*0.28, y+height*0.5, x+w, y+height*0.5,
+		x, y+height, x-w, y+height*0.5, x-w*0.28, y+height*0.5), Fill: Black}
+}
+
+// Warning is the caution sign: a triangle with an exclamation mark, side
+// sizeMm, lower left corner at (x, y).
+func Warning(x, y, size float64) []Item {
+	h := size * math.Sqrt(3) / 2
+	mid := x + size/2
+	return []Item{
+		Shape{Path: Polygon(x, y, x+size, y, mid, y+h), Stroke: Black, WidthMm: size * 0.09},
+		Shape{Path: Polygon(mid-size*0.03, y+h*0.33, mid+size*0.03, y+h*0.33, mid+size*0.055, y+h*0.7, mid-size*0.055, y+h*0.7), Fill: Black},
+		Disc(mid, y+h*0.2, size*0.05),
+	}
+}
+
+// BalloonMm is the radius of a feature balloon.
+const BalloonMm = 3.4
+
+// Balloon is a numbered circle about (x, y).
+func Balloon(x, y float64, n int) []Item {
+	size := 3.8
+	if n > 99 {
+		size = 3.0
+	}
+	return []Item{
+		Shape{Path: canvas.Circle(BalloonMm).Translate(x, y), Fill: White, Stroke: Black, WidthMm: 0.3},
+		Text{XMm: x, YMm: y - size*0.36, SizeMm: size, Bold: true, Align: Centre, Content: strconv.Itoa(n)},
+	}
+}
+
+// Leader is a line from a balloon's rim to a feature, ending in a dot.
+func Leader(bx, by, x, y float64) []Item {
+	d := math.Hypot(x-bx, y-by)
+	if d <= BalloonMm {
+		return []Item{Disc(x, y, 0.6)}
+	}
+	t := BalloonMm / d
+	return []Item{Segment(bx+t*(x-bx), by+t*(y-by), x, y, ThinMm), Disc(x, y, 0.6)}
+}
+
+// MatchMark is the diamond that lies on the cut line of two neighbouring
+// tiles: half of it stays on either side of the cut.
+func MatchMark(x, y float64) []Item {
+	const r = 3.2
+	return []Item{
+		Shape{Path: Polygon(x-r, y, x, y-r, x+r, y, x, y+r), Stroke: Black, WidthMm: ThinMm},
+		Segment(x-r, y, x+r, y, HairMm),
+		Segment(x, y-r, x, y+r, HairMm),
+	}
+}
+
+// ScaleLengthMm is the length of the rules that show true size.
+const ScaleLengthMm = 100.0
+
+// RuleAcross is a 100 mm rule whose zero stands at (x, y); its marks hang
+// down 4 mm and its numbers below them, 8 mm in all.
+func RuleAcross(d *Drawing, x, y float64) {
+	marks := &canvas.Path{}
+	for i := 0; i <= int(ScaleLengthMm); i++ {
+		marks.MoveTo(x+float64(i), y)
+		marks.LineTo(x+float64(i), y-TickMm(i))
+		if i%10 == 0 {
+			t := Text{XMm: x + float64(i), YMm: y - 6.9, SizeMm: SmallMm, Align: Centre, Content: strconv.Itoa(i)}
+			if i == int(ScaleLengthMm) {
+				t.Content, t.Bold, t.Align, t.XMm = "100 mm", true, Left, x+ScaleLengthMm-2.4
+			}
+			d.Add(t)
+		}
+	}
+	d.Add(Shape{Path: marks, Stroke: Black, WidthMm: ThinMm}, Segment(x-ThinMm/2, y, x+ScaleLengthMm+ThinMm/2, y, ThinMm))
+}
+
+// RuleUp is a 100 mm rule upwards with its zero at (x, y); its marks point
+// left 4 mm and its numbers stand left of them, 9.5 mm in all.
+func RuleUp(d *Drawing, x, y float64) {
+	marks := &canvas.Path{}
+	for i := 0; i <= int(ScaleLengthMm); i++ {
+		marks.MoveTo(x, y+float64(i))
+		marks.LineTo(x-TickMm(i), y+float64(i))
+		if i%10 == 0 {
+			d.Add(Text{XMm: x - 4.6, YMm: y + float64(i) - 0.95, SizeMm: SmallMm, Align: Right, Bold: i == int(ScaleLengthMm), Content: strconv.Itoa(i)})
+		}
+	}
+	d.Add(Shape{Path: marks, Stroke: Black, WidthMm: ThinMm}, Segment(x, y-ThinMm/2, x, y+ScaleLengthMm+ThinMm/2, ThinMm))
+}
+
+// TickMm is the length of the mark at a millimetre of a rule.
+func TickMm(mm int) float64 {
+	switch {
+	case mm%10 == 0:
+		return 4
+	case mm%5 == 0:
+		return 3
+	}
+	return 2
+}
+
+// InchRule is a 4 in rule from (x, y), across, or up if up is true; its marks
+// lie on the same side as those of the millimetre rules. Marks are eighths.
+func InchRule(d *Drawing, x, y float64, up bool) {
+	marks := &canvas.Path{}
+	end := 4 * geom.MmPerInch
+	for i := 0; i <= 32; i++ {
+		at := float64(i) * geom.MmPerInch / 8
+		tick := 2.0
+		switch {
+		case i%8 == 0:
+			tick = 4
+		case i%4 == 0:
+			tick = 3
+		}
+		label := ""
+		if i%8 == 0 {
+			label = strconv.Itoa(i / 8)
+		}
+		if up {
+			marks.MoveTo(x, y+at)
+			marks.LineTo(x-tick, y+at)
+			if label != "" {
+				d.Add(Text{XMm: x - 4.6, YMm: y + at - 0.95, SizeMm: SmallMm, Align: Right, Bold: i == 32, Content: label})
+			}
+			continue
+		}
+		marks.MoveTo(x+at, y)
+		marks.LineTo(x+at, y-tick)
+		if label == "" {
+			continue
+		}
+		t := Text{XMm: x + at, YMm: y - 6.9, SizeMm: SmallMm, Align: Centre, Content: label}
+		if i == 32 {
+			t.Content, t.Bold, t.Align, t.XMm = "4 in", true, Left, x+at-0.8
+		}
+		d.Add(t)
+	}
+	d.Add(Shape{Path: marks, Stroke: Black, WidthMm: ThinMm})
+	if up {
+		d.Add(Segment(x, y-ThinMm/2, x, y+end+ThinMm/2, ThinMm))
+	} else {
+		d.Add(Segment(x-ThinMm/2, y, x+end+ThinMm/2, y, ThinMm))
+	}
+}
+
+// SlotPath is an obround outline: half circles of radius widthMm/2 about the
+// points a and b, joined by straight sides; a circle where they coincide.
+func SlotPath(ax, ay, bx, by, widthMm float64) *canvas.Path {
+	r := widthMm / 2
+	dx, dy := bx-ax, by-ay
+	d := math.Hypot(dx, dy)
+	if d == 0 {
+		return canvas.Circle(r).Translate(ax, ay)
+	}
+	nx, ny := -dy/d*r, dx/d*r
+	p := &canvas.Path{}
+	p.MoveTo(ax-nx, ay-ny)
+	p.LineTo(bx-nx, by-ny)
+	p.ArcTo(r, r, 0, false, true, bx+nx, by+ny)
+	p.LineTo(ax+nx, ay+ny)
+	p.ArcTo(r, r, 0, false, true, ax-nx, ay-ny)
+	p.Close()
+	return p
+}

@@ -1,0 +1,73 @@
+package draw
+
+import "github.com/tdewolff/canvas"
+
+// Panel is a picture with its balloons; the drawing's origin is its upper
+// left corner.
+type Panel struct {
+	Draw          Drawing
+	Width, Height float64
+}
+
+// PlaceRow sets panels side by side, the spare room shared among them, their
+// captions at one height.
+func PlaceRow(p *Piece, panels []Panel, width float64) {
+	used := 0.0
+	for _, q := range panels {
+		used += q.Width
+		p.Height = max(p.Height, q.Height)
+	}
+	gap := max(0, (width-used)/float64(len(panels)+1))
+	x := gap
+	for _, q := range panels {
+		p.Draw.Place(&q.Draw, x, q.Height-p.Height)
+		x += q.Width + gap
+	}
+}
+
+// Hatch fills a cut surface pale, hatches it at 45° inside bounds, and draws
+// its edge.
+func Hatch(d *Drawing, cut *canvas.Path, bounds Rect) {
+	const pitch = 2.4
+	d.Add(Shape{Path: cut, Fill: Pale})
+	lines := &canvas.Path{}
+	h := bounds.Height()
+	for x := bounds.X0 - h; x < bounds.X1; x += pitch {
+		lines.MoveTo(x, bounds.Y0)
+		lines.LineTo(x+h, bounds.Y1)
+	}
+	inner := &Drawing{Items: []Item{Shape{Path: lines, Stroke: Black, WidthMm: HairMm}}}
+	d.Add(Group{Drawing: inner, Transform: canvas.Identity, Clip: cut})
+	d.Add(Shape{Path: cut, Stroke: Black, WidthMm: LineMm})
+}
+
+// Spread moves wanted positions (in rising order) apart to at least step,
+// between lo and hi, as little as it can.
+func Spread(wanted []float64, step, lo, hi float64) []float64 {
+	n := len(wanted)
+	if n > 1 {
+		step = min(step, (hi-lo)/float64(n-1))
+	}
+	places := make([]float64, n)
+	for i, w := range wanted {
+		places[i] = max(w, lo)
+		if i > 0 {
+			places[i] = max(places[i], places[i-1]+step)
+		}
+	}
+	for i := n - 1; i >= 0; i-- {
+		limit := hi
+		if i < n-1 {
+			limit = places[i+1] - step
+		}
+		places[i] = min(places[i], limit)
+	}
+	return places
+}
+
+// Cross tells whether two straight lines cross between their ends.
+func Cross(ax, ay, bx, by, cx, cy, dx, dy float64) bool {
+	side := func(px, py, qx, qy, rx, ry float64) float64 { return (qx-px)*(ry-py) - (qy-py)*(rx-px) }
+	return side(ax, ay, bx, by, cx, cy)*side(ax, ay, bx, by, dx, dy) < 0 &&
+		side(cx, cy, dx, dy, ax, ay)*side(cx, cy, dx, dy, bx, by) < 0
+}

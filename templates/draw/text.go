@@ -1,0 +1,71 @@
+package draw
+
+import (
+	"strings"
+
+	"centrepop/templates/typeface"
+)
+
+// The text sizes, em in millimetres.
+const (
+	SmallMm    = 2.6 // the least: labels, numbers at rules
+	TextMm     = 3.4 // running text
+	RuleTextMm = 3.0 // the formulae a table was worked out by
+	LimitMm    = 4.4 // limits to machine to
+	HeadMm     = 4.6 // heads of tables and operations
+	TitleMm    = 7.5 // part title
+	Leading    = 1.36
+	AscentMm   = 0.76 // of the em: height of capitals and figures, with accents cut off
+	DropMm     = 0.24 // of the em, below the baseline
+)
+
+// TextWidth is the printed width of a line, in millimetres.
+func TextWidth(s string, sizeMm float64, bold bool) float64 {
+	return typeface.WidthMm(s, sizeMm, bold)
+}
+
+// Wrap breaks a text into lines no wider than widthMm; at least one.
+func Wrap(s string, sizeMm float64, bold bool, widthMm float64) []string {
+	return typeface.Wrap(s, sizeMm, max(widthMm, 1), bold)
+}
+
+// Shrink makes a line fit a width: first by a smaller size, not below
+// smallMm, then by cutting it with an ellipsis.
+func Shrink(s string, sizeMm float64, bold bool, widthMm float64) (string, float64) {
+	if w := TextWidth(s, sizeMm, bold); w > widthMm {
+		sizeMm = max(SmallMm, sizeMm*widthMm/w)
+	}
+	if TextWidth(s, sizeMm, bold) <= widthMm+1e-9 {
+		return s, sizeMm
+	}
+	runes := []rune(s)
+	for n := len(runes) - 1; n > 0; n-- {
+		cut := strings.TrimRight(string(runes[:n]), " ") + "…"
+		if TextWidth(cut, sizeMm, bold) <= widthMm {
+			return cut, sizeMm
+		}
+	}
+	return "…", sizeMm
+}
+
+// DropOf is how far a text reaches below its baseline, as a part of the em:
+// figures and capitals stand on it.
+func DropOf(s string) float64 {
+	if strings.ContainsAny(s, "gjpqyQ,;()[]{}|_/") {
+		return DropMm
+	}
+	return 0.02
+}
+
+// TextRect is the room a line of text takes, before it is turned.
+func TextRect(t Text) Rect {
+	w := TextWidth(t.Content, t.SizeMm, t.Bold)
+	x := t.XMm
+	switch t.Align {
+	case Centre:
+		x -= w / 2
+	case Right:
+		x -= w
+	}
+	return Rect{x, t.YMm - DropOf(t.Content)*t.SizeMm, x + w, t.YMm + AscentMm*t.SizeMm}
+}

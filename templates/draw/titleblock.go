@@ -1,0 +1,122 @@
+package draw
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+)
+
+// The paper's edges, in millimetres. Office printers leave 3 to 6 mm blank.
+const (
+	MarginMm     = 8.0
+	TitleRowMm   = 8.5
+	titleGapMm   = 2.5
+	titlePadMm   = 1.2   // beside the text of a field
+	titleValueMm = 3.8   // em of a field's value, where there is room
+	oneRowMm     = 250.0 // from this paper width on the title block is one row
+)
+
+// Frame is a sheet of paper as it lies: width across, height up.
+type Frame struct {
+	WidthMm, HeightMm float64
+	Name              string // A4, or the size
+}
+
+// Body is the room above the title block and inside the margins.
+func (f Frame) Body() Rect {
+	return Rect{MarginMm, MarginMm + f.titleMm() + titleGapMm, f.WidthMm - MarginMm, f.HeightMm - MarginMm}
+}
+
+// titleMm is the height of the title block.
+func (f Frame) titleMm() float64 {
+	if f.WidthMm >= oneRowMm {
+		return TitleRowMm
+	}
+	return 2 * TitleRowMm
+}
+
+// Turned is the same paper on its side.
+func (f Frame) Turned() Frame { return Frame{f.HeightMm, f.WidthMm, f.Name} }
+
+// titleCell is a field of the title block: label above, value below.
+type titleCell struct {
+	label, value string
+	share        float64 // of the row's width
+}
+
+// titleBlock draws the block at the foot of the sheet: the fields in two
+// rows, or in one on wide paper.
+func titleBlock(job Job, s *Sheet, n, total int) {
+	part := s.Part
+	if part == "" {
+		part = "all parts"
+	}
+	rows := [][]titleCell{
+		{{"Revision", job.Revision, 13}, {"Date", job.Date, 20}, {"General tolerance", job.Tolerance, 27}, {"Scale", s.Scale, 22}, {"Page", fmt.Sprintf("%d of %d", n, total), 18}},
+		{{"Job", job.Name, 30}, {"Part", part, 34}, {"Sheet", s.Name, 36}},
+	}
+	if s.Frame.titleMm() == TitleRowMm {
+		row := append(slices.Clone(rows[1]), rows[0]...)
+		for i := range row {
+			row[i].share /= 2
+		}
+		rows = [][]titleCell{row}
+	}
+	width := s.Frame.WidthMm - 2*MarginMm
+	for i, row := range rows {
+		x := MarginMm
+		for j, w := range titleWidths(row, width) {
+			row[j].draw(&s.Draw, x, MarginMm+float64(i)*TitleRowMm, w)
+			x += w
+		}
+	}
+	s.Draw.Add(Box(Rect{MarginMm, MarginMm, s.Frame.WidthMm - MarginMm, MarginMm + s.Frame.titleMm()}, 0.5))
+}
+
+// titleWidths shares a row's width among its fields. A field whose value is
+// wider than its share takes what it lacks from the spare width of the others.
+func titleWidths(row []titleCell, total float64) []float64 {
+	widths, spare := make([]float64, len(row)), make([]float64, len(row))
+	lack, left := 0.0, 0.0
+	for i, c := range row {
+		widths[i] = total * c.share / 100
+		need := max(TextWidth(c.value, titleValueMm, true), TextWidth(c.label, SmallMm, false)) + 2*titlePadMm + 0.1
+		spare[i] = widths[i] - need
+		lack += max(-spare[i], 0)
+		left += max(spare[i], 0)
+	}
+	given := min(lack, left)
+	for i, room := range spare {
+		switch {
+		case given == 0:
+		case room > 0:
+			widths[i] -= room * given / left
+		default:
+			widths[i] -= room * given / lack
+		}
+	}
+	return widths
+}
+
+// draw draws a field with its lower left corner at (x, y). A value too long
+// becomes smaller, and then breaks into two lines; only what is too long for
+// those is cut.
+func (c titleCell) draw(d *Drawing, x, y, width float64) {
+	d.Add(Box(Rect{x, y, x + width, y + TitleRowMm}, 0.25))
+	value, room := c.value, width-2*titlePadMm
+	if value == "" {
+		value = "–"
+	}
+	x += titlePadMm
+	text, size := Shrink(value, titleValueMm, true, room)
+	lines := Wrap(value, SmallMm, true, room)
+	if text == value || len(lines) < 2 {
+		d.Add(Text{XMm: x, YMm: y + 5.6, SizeMm: SmallMm, Content: c.label},
+			Text{XMm: x, YMm: y + 1.5, SizeMm: size, Bold: true, Content: text})
+		return
+	}
+	second, _ := Shrink(strings.Join(lines[1:], " "), SmallMm, true, room)
+	d.Add(Text{XMm: x, YMm: y + 6.2, SizeMm: SmallMm, Content: c.label},
+		Text{XMm: x, YMm: y + 3.5, SizeMm: SmallMm, Bold: true, Content: lines[0]},
+		Text{XMm: x, YMm: y + 0.85, SizeMm: SmallMm, Bold: true, Content: second})
+}

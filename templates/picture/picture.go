@@ -1,0 +1,378 @@
+// Package picture draws the pictures of a part that several sheets show: the
+// section along its axis and its faces, not to scale, with numbered balloons.
+package picture
+
+import (
+	"cmp"
+	"math"
+	"slices"
+	"strconv"
+
+	"github.com/tdewolff/canvas"
+
+	"centrepop/layout/plan"
+	"centrepop/parts"
+	"centrepop/templates/draw"
+	"centrepop/templates/figures"
+)
+
+// Room in panels, in millimetres.
+const (
+	BalloonStepMm = 2*draw.BalloonMm + 1.2
+	BalloonRowMm  = 2*draw.BalloonMm + 4
+	CaptionMm     = 7.0
+	SidePadMm     = 5.0
+	FacePadMm     = 2*draw.BalloonMm + 6 // a column of balloons at each side
+	TopPadMm      = 8.0                  // the TOP arrow of a face
+)
+
+// Of draws the section and the faces of a part, abreast where they fit
+// at a useful size, else the section above the faces. Each is at most
+// maxHeight tall.
+func Of(part *plan.PartPlan, width, maxHeight float64) []draw.Piece {
+	onSection, onFace := balloonsOf(part)
+	faces := part.Faces
+	if len(faces) > 2 {
+		faces = faces[:2]
+	}
+	hasSection := part.Section != nil && part.Section.LengthMm > 0 && part.Section.MaxMm > 0
+	if !hasSection && len(faces) == 0 {
+		return nil
+	}
+	sectionAspect := 0.0
+	if hasSection {
+		// A thin plate is drawn thicker than it is, so that its edges show, and
+		// a long rod shorter.
+		sectionAspect = min(max(part.Section.LengthMm/(2*part.Section.MaxMm), 0.2), 15)
+	}
+	if most := int(width / BalloonStepMm); len(onSection) > most {
+		onSection = onSection[:most] // the row is full: the table names the others
+	}
+	sum := sectionAspect
+	for _, face := range faces {
+		sum += Aspect(face)
+	}
+	height := maxHeight - BalloonRowMm - CaptionMm - TopPadMm
+	for rowWidth := width + 1; rowWidth > width && height > 1; height *= 0.98 {
+		rowWidth = 0
+		if hasSection {
+			rowWidth = sectionWidth(height*sectionAspect, len(onSection))
+		}
+		for _, face := range faces {
+			rowWidth += height*Aspect(face) + 2*FacePadMm
+		}
+	}
+	if height >= 38 || !hasSection || len(faces) == 0 {
+		row := draw.Piece{}
+		var panels []draw.Panel
+		if hasSection {
+			panels = append(panels, Section(part, onSection, height*sectionAspect, height))
+		}
+		for _, face := range faces {
+			panels = append(panels, Face(face, onFace[face.Face], height*Aspect(face), height))
+		}
+		draw.PlaceRow(&row, panels, width)
+		return []draw.Piece{row, draw.Space(4)}
+	}
+	sectionHeight := min((width-2*SidePadMm)/sectionAspect, maxHeight*0.7)
+	var upper, lower draw.Piece
+	draw.PlaceRow(&upper, []draw.Panel{Section(part, onSection, sectionHeight*sectionAspect, sectionHeight)}, width)
+	sum -= sectionAspect
+	height = min(maxHeight*0.5, (width-2*FacePadMm*float64(len(faces)))/sum)
+	var panels []draw.Panel
+	for _, face := range faces {
+		panels = append(panels, Face(face, onFace[face.Face], height*Aspect(face), height))
+	}
+	draw.PlaceRow(&lower, panels, width)
+	return []draw.Piece{upper, draw.Space(2), lower, draw.Space(4)}
+}
+
+// Aspect is the width of a face over its height; 1 where either is nothing.
+func Aspect(face *plan.Face) float64 {
+	w, h := face.MaxMm.XMm-face.MinMm.XMm, face.MaxMm.YMm-face.MinMm.YMm
+	if !(w > 0 && h > 0) {
+		return 1
+	}
+	return w / h
+}
+
+// balloonsOf sorts the features by the picture they point into. One that
+// lies on a face without a picture points to that end of the section.
+func balloonsOf(part *plan.PartPlan) (onSection []plan.Feature, onFace map[parts.Face][]plan.Feature) {
+	drawn := map[parts.Face]bool{}
+	for i, face := range part.Faces {
+		drawn[face.Face] = i < 2
+	}
+	onFace = map[parts.Face][]plan.Feature{}
+	for _, ft := range part.Features {
+		switch {
+		case ft.Face == "":
+			onSection = append(onSection, ft)
+		case drawn[ft.Face]:
+			onFace[ft.Face] = append(onFace[ft.Face], ft)
+		case part.Section != nil:
+			z := 0.0
+			if ft.Face == parts.Back {
+				z = part.Section.LengthMm
+			}
+			ft.Balloon = plan.XY{XMm: z, YMm: min(math.Hypot(ft.Balloon.XMm, ft.Balloon.YMm), part.Section.MaxMm)}
+			onSection = append(onSection, ft)
+		}
+	}
+	return onSection, onFace
+}
+
+// sectionWidth is the width of a section's panel: of the section or of its
+// row of balloons.
+func sectionWidth(w float64, balloons int) float64 {
+	return max(w+2*SidePadMm, BalloonStepMm*float64(balloons), 30)
+}
+
+// Section draws the part cut along its axis: the upper half hatched, the
+// lower half hatched too in a flat part and seen from outside in a round one.
+// Balloons stand in a row above.
+func Section(part *plan.PartPlan, features []plan.Feature, w, h float64) draw.Panel {
+	s := part.Section
+	sx, sy := w/s.LengthMm, h/(2*s.MaxMm)
+	p := draw.Panel{Width: sectionWidth(w, len(features)), Height: BalloonRowMm + h + CaptionMm}
+	x0, axis := (p.Width-w)/2, -BalloonRowMm-h/2
+	at := func(q plan.XY, side float64) (float64, float64) { return x0 + q.XMm*sx, axis + side*q.YMm*sy }
+
+	upper := cutPath(s, at, 1)
+	draw.Hatch(&p.Draw, upper, draw.R(x0-1, axis, x0+w+1, axis+h/2+1))
+	if s.Flat {
+		lower := cutPath(s, at, -1)
+		draw.Hatch(&p.Draw, lower, draw.R(x0-1, axis-h/2-1, x0+w+1, axis))
+	} else {
+		p.Draw.Add(draw.Shape{Path: outsidePath(s, at), Stroke: draw.Black, WidthMm: draw.LineMm})
+		edges := &canvas.Path{}
+		for _, q := range s.Outer {
+			x, y := at(q, -1)
+			edges.MoveTo(x, axis)
+			edges.LineTo(x, y)
+		}
+		p.Draw.Add(draw.Shape{Path: edges, Stroke: draw.Black, WidthMm: draw.ThinMm})
+	}
+	for _, t := range s.Threads {
+		off := -0.9
+		if t.Inside {
+			off = 0.9
+		}
+		fx, fy := at(plan.XY{XMm: t.FromMm, YMm: t.RadiusMm}, 1)
+		tx, _ := at(plan.XY{XMm: t.ToMm, YMm: t.RadiusMm}, 1)
+		p.Draw.Add(draw.Segment(fx, fy+off, tx, fy+off, draw.ThinMm))
+		if !t.Inside && !s.Flat {
+			p.Draw.Add(draw.Segment(fx, 2*axis-fy-off, tx, 2*axis-fy-off, draw.ThinMm))
+		}
+	}
+	for _, r := range part.Radials {
+		x, y := at(plan.XY{XMm: r.AxialMm, YMm: r.OutsideMm / 2}, 1)
+		p.Draw.Add(draw.Segment(x, y+2, x, y-min(9, 0.6*(y-axis)), draw.ThinMm, draw.ChainDash...))
+	}
+	p.Draw.Add(draw.Segment(x0-4, axis, x0+w+4, axis, draw.ThinMm, draw.ChainDash...))
+
+	y := -p.Height + 1.6
+	caption := "Section, FRONT at the left"
+	if draw.TextWidth(caption, draw.TextMm, false) > p.Width {
+		caption = "Section"
+	}
+	caption, size := draw.Shrink(caption, draw.TextMm, false, p.Width)
+	p.Draw.Add(draw.Text{XMm: p.Width / 2, YMm: y, SizeMm: size, Align: draw.Centre, Content: caption})
+
+	var spots []Spot
+	for _, ft := range features {
+		x, y := at(ft.Balloon, 1)
+		spots = append(spots, Spot{ft.N, x, y})
+	}
+	BalloonRow(&p, spots)
+	return p
+}
+
+// Spot is what a balloon points at.
+type Spot struct {
+	N    int
+	X, Y float64
+}
+
+// BalloonRow sets balloons in a row along a panel's upper edge.
+func BalloonRow(p *draw.Panel, spots []Spot) {
+	slices.SortStableFunc(spots, func(a, b Spot) int { return cmp.Compare(a.X, b.X) })
+	wanted := make([]float64, len(spots))
+	for i, q := range spots {
+		wanted[i] = q.X
+	}
+	places := draw.Spread(wanted, BalloonStepMm, draw.BalloonMm, p.Width-draw.BalloonMm)
+	rowY := -draw.BalloonMm - 0.5
+	// Two leaders that cross change their balloons.
+	for range spots {
+		for i := range spots {
+			for j := i + 1; j < len(spots); j++ {
+				if draw.Cross(places[i], rowY, spots[i].X, spots[i].Y, places[j], rowY, spots[j].X, spots[j].Y) {
+					spots[i], spots[j] = spots[j], spots[i]
+				}
+			}
+		}
+	}
+	for i, q := range spots {
+		p.Draw.Add(draw.Leader(places[i], rowY, q.X, q.Y)...)
+		p.Draw.Add(draw.Balloon(places[i], rowY, q.N)...)
+	}
+}
+
+// cutPath is the closed path of the metal on one side of the axis.
+func cutPath(s *plan.Section, at func(plan.XY, float64) (float64, float64), side float64) *canvas.Path {
+	p := &canvas.Path{}
+	for i, q := range CutPoints(s) {
+		x, y := at(q, side)
+		if i == 0 {
+			p.MoveTo(x, y)
+		} else {
+			p.LineTo(x, y)
+		}
+	}
+	p.Close()
+	return p
+}
+
+// CutPoints are the corners of the metal on one side of the axis, z and r.
+func CutPoints(s *plan.Section) []plan.XY {
+	points := slices.Clone(s.Outer)
+	switch n := len(s.Inner); {
+	case n == 0:
+		points = append(points, plan.XY{XMm: s.LengthMm}, plan.XY{})
+	default:
+		if s.Inner[n-1].YMm == 0 {
+			points = append(points, plan.XY{XMm: s.LengthMm})
+		}
+		for i := n - 1; i >= 0; i-- {
+			points = append(points, s.Inner[i])
+		}
+	}
+	return points
+}
+
+// outsidePath is the lower half seen from outside, from the axis round.
+func outsidePath(s *plan.Section, at func(plan.XY, float64) (float64, float64)) *canvas.Path {
+	p := &canvas.Path{}
+	p.MoveTo(at(plan.XY{}, -1))
+	for _, q := range s.Outer {
+		p.LineTo(at(q, -1))
+	}
+	p.LineTo(at(plan.XY{XMm: s.LengthMm}, -1))
+	return p
+}
+
+// Face draws a face with its holes and numbers. Balloons stand in
+// columns at the left and the right.
+func Face(face *plan.Face, features []plan.Feature, w, h float64) draw.Panel {
+	p := draw.Panel{Width: w + 2*FacePadMm, Height: TopPadMm + h + CaptionMm}
+	mid := (face.MinMm.XMm + face.MaxMm.XMm) / 2
+	type spot struct {
+		ft   plan.Feature
+		x, y float64
+	}
+	var sides [2][]spot
+	for i, ft := range features {
+		k := 0
+		if ft.Balloon.XMm > mid || (ft.Balloon.XMm == mid && i%2 == 1) {
+			k = 1
+		}
+		sides[k] = append(sides[k], spot{ft: ft})
+	}
+	// A long list on one side makes the panel taller.
+	need := BalloonStepMm * float64(max(len(sides[0]), len(sides[1])))
+	if need > h+CaptionMm {
+		p.Height += need - h - CaptionMm
+	}
+	scale := h / (face.MaxMm.YMm - face.MinMm.YMm)
+	top := -TopPadMm - (p.Height-TopPadMm-h-CaptionMm)/2
+	ox, oy := FacePadMm-face.MinMm.XMm*scale, top-face.MaxMm.YMm*scale
+
+	room := draw.NewOccupied(draw.R(FacePadMm-1, top-h-1, FacePadMm+w+1, top+1))
+	if outline, err := canvas.ParseSVGPath(string(face.Outline)); err == nil {
+		outline = outline.Transform(canvas.Identity.Translate(ox, oy).Scale(scale, scale))
+		p.Draw.Add(draw.Shape{Path: outline, Stroke: draw.Black, WidthMm: draw.LineMm})
+		room.AddPath(outline)
+	}
+	for _, c := range face.Circles {
+		x, y, r := ox+c.CentreMm.XMm*scale, oy+c.CentreMm.YMm*scale, c.DiameterMm/2*scale
+		if c.Pitch {
+			// A pitch circle may run out over the edges of a plate.
+			circle := &draw.Drawing{Items: []draw.Item{draw.Ring(x, y, r, draw.HairMm, draw.ChainDash...)}}
+			p.Draw.Add(draw.Group{Drawing: circle, Transform: canvas.Identity, Clip: room.Window.Path()})
+		} else {
+			p.Draw.Add(draw.Ring(x, y, r, draw.LineMm))
+		}
+		room.AddCircle(x, y, r)
+	}
+	for _, hole := range face.Holes {
+		x, y, r := ox+hole.XMm*scale, oy+hole.YMm*scale, max(0.6, hole.DiameterMm/2*scale)
+		p.Draw.Add(draw.Ring(x, y, r, 0.25), draw.Segment(x-r-0.8, y, x+r+0.8, y, draw.HairMm), draw.Segment(x, y-r-0.8, x, y+r+0.8, draw.HairMm))
+		room.AddCircle(x, y, r)
+	}
+	for _, s := range face.Slots {
+		path := draw.SlotPath(s.EndsMm[0].XMm, s.EndsMm[0].YMm, s.EndsMm[1].XMm, s.EndsMm[1].YMm, s.WidthMm).Transform(canvas.Identity.Translate(ox, oy).Scale(scale, scale))
+		p.Draw.Add(draw.Shape{Path: path, Stroke: draw.Black, WidthMm: 0.25})
+		room.AddPath(path)
+	}
+	p.Draw.Add(draw.TopArrow(FacePadMm+w/2, top+1.4, 5))
+	p.Draw.Add(draw.Text{XMm: FacePadMm + w/2 + 3, YMm: top + 2.2, SizeMm: draw.TextMm, Bold: true, Content: "TOP"})
+	caption := figures.Upper(face.Face) + " face"
+	if face.Mirrored {
+		caption += ", seen from the back"
+	}
+	caption, size := draw.Shrink(caption, draw.TextMm, true, p.Width-1)
+	p.Draw.Add(draw.Text{XMm: p.Width / 2, YMm: top - h - 5, SizeMm: size, Bold: true, Align: draw.Centre, Content: caption})
+
+	for k, side := range sides {
+		for i := range side {
+			side[i].x, side[i].y = ox+side[i].ft.Balloon.XMm*scale, oy+side[i].ft.Balloon.YMm*scale
+		}
+		slices.SortStableFunc(side, func(a, b spot) int { return cmp.Compare(a.y, b.y) })
+		wanted := make([]float64, len(side))
+		for i := range side {
+			wanted[i] = side[i].y
+		}
+		low := top - h - CaptionMm + draw.BalloonMm
+		places := draw.Spread(wanted, BalloonStepMm, min(low, -p.Height+draw.BalloonMm), -draw.BalloonMm-1)
+		bx := draw.BalloonMm + 0.5
+		if k == 1 {
+			bx = p.Width - bx
+		}
+		for range side {
+			for i := range side {
+				for j := i + 1; j < len(side); j++ {
+					if draw.Cross(bx, places[i], side[i].x, side[i].y, bx, places[j], side[j].x, side[j].y) {
+						side[i], side[j] = side[j], side[i]
+					}
+				}
+			}
+		}
+		for i, q := range side {
+			p.Draw.Add(draw.Leader(bx, places[i], q.x, q.y)...)
+			p.Draw.Add(draw.Balloon(bx, places[i], q.ft.N)...)
+			room.AddLine(bx, places[i], q.x, q.y)
+		}
+	}
+	for _, hole := range face.Holes {
+		x, y, r := ox+hole.XMm*scale, oy+hole.YMm*scale, max(0.6, hole.DiameterMm/2*scale)
+		smallNumber(&p.Draw, room, x, y, r, hole.XMm, hole.YMm, hole.N)
+	}
+	for _, s := range face.Slots {
+		smallNumber(&p.Draw, room, ox+s.XMm*scale, oy+s.YMm*scale, s.WidthMm/2*scale, s.XMm, s.YMm, s.N)
+	}
+	return p
+}
+
+// smallNumber writes a hole's number beside it in a picture, if there is
+// room; the template has them all.
+func smallNumber(d *draw.Drawing, room *draw.Occupied, x, y, r, dirX, dirY float64, n int) {
+	text := strconv.Itoa(n)
+	w, h := draw.TextWidth(text, draw.SmallMm, true), draw.AscentMm*draw.SmallMm
+	spot, ok := room.Find(x, y, w, h, r+1.2, r+4.5, math.Atan2(dirY, dirX), room.Free)
+	if !ok {
+		return
+	}
+	room.AddText(spot)
+	d.Add(draw.Text{XMm: spot.X0, YMm: spot.Y0, SizeMm: draw.SmallMm, Bold: true, Content: text})
+}

@@ -1,0 +1,166 @@
+package sequence
+
+import (
+	"fmt"
+	"math"
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+
+	"centrepop/layout/plan"
+	"centrepop/parts"
+	"centrepop/templates/draw"
+	"centrepop/templates/figures"
+)
+
+// goOnTable lists what to check before the next joint.
+func goOnTable(j *plan.JointPlan) draw.Table {
+	t := draw.Table{Title: "Check before going on", RowMm: 9, Columns: []draw.Column{
+		{Head: "What", Flex: true, Bold: true},
+		{Head: "Wanted", Flex: true, Firm: 24},
+		{Head: "Limits", Flex: true, Bold: true},
+		{Head: "With", Flex: true},
+		{Head: "Measured", Align: draw.Centre, Least: 22},
+		{Head: "Right", Align: draw.Centre, Least: 11, Tick: true},
+	}}
+	for _, c := range j.Checks {
+		t.Rows = append(t.Rows, []string{upperFirst(c.What), c.Wanted, c.Limits, c.Gauge, "", ""})
+	}
+	return t
+}
+
+func figureTable(j *plan.JointPlan) draw.Table {
+	t := draw.Table{Title: "All numbers of this joint", Columns: []draw.Column{
+		{Head: "What", Size: 2.9, Firm: 40, Flex: true},
+		{Head: "Value", Flex: true, Bold: true, Size: 2.9, Firm: 75},
+		{Head: "From", Flex: true, Size: draw.SmallMm, Spare: true},
+	}}
+	for _, fig := range j.Figures {
+		t.Rows = append(t.Rows, []string{upperFirst(fig.Label), fig.Value, fig.Source})
+	}
+	return t
+}
+
+func boltTable(j *plan.JointPlan, units parts.Units) draw.Table {
+	t := draw.Table{Title: "Bolts: lengths in " + figures.LengthWord(units) + ", preload in kN, torque in N m", Columns: []draw.Column{
+		{Head: "No. off", Align: draw.Centre, Bold: true},
+		{Head: "Order", Bold: true, Size: 4.2, Least: 24},
+		{Head: "Grip", Flex: true, Least: 30},
+		{Head: "Engaged / needed", Align: draw.Centre, Size: 3.8},
+		{Head: "Spare thread", Align: draw.Centre, Spare: true},
+		{Head: "Stands out", Align: draw.Centre, Spare: true},
+		{Head: "Preload", Align: draw.Centre, Spare: true},
+		{Head: "Torque", Align: draw.Centre, Spare: true, Bold: true, Size: 3.8},
+		{Head: "Friction", Align: draw.Centre, Spare: true},
+	}}
+	b := j.Bolt
+	if b == nil {
+		return t
+	}
+	var grip []string
+	for _, g := range b.Grip {
+		grip = append(grip, g.What+" "+figures.Short(g.ThickMm, units))
+	}
+	grip = append(grip, "together "+figures.Short(b.GripMm, units))
+	row := []string{strconv.Itoa(b.Count), figures.Joined("\n", b.Ordered, classOf(b)), strings.Join(grip, "\n"),
+		figures.Short(b.EngagementMm, units) + " / " + figures.Short(b.NeedMm, units), lengthIf(b.SpareMm, units), lengthIf(b.ProtrusionMm, units), "", "", ""}
+	if b.TorqueNm > 0 {
+		row[6] = figures.Trimmed(b.PreloadN/1000, 1) + "\n" + span2(b.PreloadRangeN.Min/1000, b.PreloadRangeN.Max/1000, 1)
+		row[7] = figures.Trimmed(b.TorqueNm, 0) + "\n" + span2(b.TorqueRangeNm.Min, b.TorqueRangeNm.Max, 0)
+		row[8] = "K = " + figures.Trimmed(b.K, 3)
+	}
+	t.Rows = append(t.Rows, row)
+	return t
+}
+
+// classOf is a bolt's class and head; a stud's has neither.
+func classOf(b *plan.BoltPlan) string {
+	if b.Class == "" {
+		return "stud"
+	}
+	return figures.Joined(" ", b.Class, b.Head)
+}
+
+// lengthIf writes a length, nothing where there is none.
+func lengthIf(mm float64, units parts.Units) string {
+	if mm <= 0 {
+		return ""
+	}
+	return figures.Short(mm, units)
+}
+
+// trapTable lists the wrong ways in which the holes still match.
+func trapTable(j *plan.JointPlan) draw.Table {
+	t := draw.Table{
+		Title:   "Traps: it also fits like this, and is wrong",
+		Columns: []draw.Column{{Head: "Turned clockwise by", Align: draw.Centre, Bold: true, Size: 4.2, Firm: 52}, {Head: "Then", Flex: true}},
+	}
+	for _, trap := range j.Traps {
+		turn := figures.Degrees(trap.TurnDeg)
+		if trap.Flip {
+			turn += ", wrong way round"
+			if trap.TurnDeg == 0 {
+				turn = "wrong way round"
+			}
+		}
+		var lines, loose []string
+		for _, out := range trap.Out {
+			if name, ok := strings.CutSuffix(out, " elsewhere (no rule says where it belongs)"); ok {
+				loose = append(loose, name)
+				continue
+			}
+			lines = append(lines, upperFirst(withHour(out)))
+		}
+		if len(loose) > 0 {
+			lines = append(lines, "Elsewhere, with no rule to say where: "+strings.Join(loose, ", "))
+		}
+		then := strings.Join(lines, "\n")
+		if i := slices.IndexFunc(t.Rows, func(row []string) bool { return row[1] == then }); i >= 0 {
+			t.Rows[i][0] += "\n" + turn
+			continue
+		}
+		t.Rows = append(t.Rows, []string{turn, then})
+	}
+	return t
+}
+
+var clockAngle = regexp.MustCompile(` at ([0-9.]+)°`)
+
+// withHour says the first clock angle of a text by the hours too.
+func withHour(text string) string {
+	m := clockAngle.FindStringSubmatchIndex(text)
+	if m == nil {
+		return text
+	}
+	deg, err := strconv.ParseFloat(text[m[2]:m[3]], 64)
+	if err != nil {
+		return text
+	}
+	return text[:m[1]] + " (" + oclock(deg) + ")" + text[m[1]:]
+}
+
+// remedies are those that no step of the joint has said already.
+func remedies(j *plan.JointPlan) []string {
+	var out []string
+	for _, r := range j.Remedies {
+		if !slices.ContainsFunc(j.Steps, func(s plan.JointStep) bool { return slices.Contains(s.Do, r) }) {
+			out = append(out, r)
+		}
+	}
+	return out
+}
+
+// oclock says a clock angle by the hours, "4 o'clock"; between hours the
+// nearer half, "half past 4".
+func oclock(deg float64) string {
+	halves := int(math.Round(deg/15)) % 24
+	hour := halves / 2
+	if hour == 0 {
+		hour = 12
+	}
+	if halves%2 == 1 {
+		return fmt.Sprintf("half past %d", hour)
+	}
+	return fmt.Sprintf("%d o’clock", hour)
+}

@@ -1,0 +1,169 @@
+package sequence
+
+import (
+	"fmt"
+	"math"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+
+	"centrepop/layout/plan"
+	"centrepop/parts"
+	"centrepop/parts/golden"
+	"centrepop/templates/draw"
+	"centrepop/templates/sheettest"
+)
+
+func sequenceDoc(t *testing.T, pl *plan.Plan, paper parts.Paper) *draw.Document {
+	t.Helper()
+	f := draw.Frame{WidthMm: paper.WidthMm, HeightMm: paper.HeightMm, Name: paper.Name}
+	return draw.Bind(draw.Job{Name: pl.Job, Revision: pl.Revision, Date: pl.Date, Tolerance: pl.Tolerance}, Chapters(pl, f), "Sequence")
+}
+
+func TestSequencePagesAreClean(t *testing.T) {
+	for _, paper := range []parts.Paper{sheettest.A4, sheettest.Least, {Name: "A3", WidthMm: 297, HeightMm: 420}} {
+		for _, units := range []parts.Units{parts.Millimetres, parts.Inches} {
+			pl := sheettest.JoinedPlan()
+			pl.Units = units
+			doc := sequenceDoc(t, pl, paper)
+			if len(doc.Pages) < 6 {
+				t.Errorf("%s: only %d pages for 5 joints", paper.Name, len(doc.Pages))
+			}
+			for i := range doc.Pages {
+				sheettest.CheckPage(t, "sequence on "+paper.Name, &doc.Pages[i])
+			}
+		}
+	}
+	if got := Chapters(sheettest.JobOf("None", parts.Millimetres, sheettest.FlangePart()), draw.Frame{WidthMm: 210, HeightMm: 297}); got != nil {
+		t.Errorf("a plan without joints has %d chapters", len(got))
+	}
+}
+
+// TestRecordedJoint compares the texts of the pages of the press joint.
+func TestRecordedJoint(t *testing.T) {
+	doc := sequenceDoc(t, sheettest.JoinedPlan(), sheettest.A4)
+	var b strings.Builder
+	found := false
+	for i := range doc.Pages {
+		texts := sheettest.TextsOf(t, &doc.Pages[i])
+		if !slices.Contains(texts, "Step 1: press") {
+			continue
+		}
+		found = true
+		fmt.Fprintf(&b, "page %s\n", doc.Pages[i].Label)
+		for _, m := range doc.Pages[i].Bookmarks {
+			fmt.Fprintf(&b, "  bookmark %d %s\n", m.Level, m.Title)
+		}
+		for _, text := range texts {
+			fmt.Fprintf(&b, "  %s\n", text)
+		}
+	}
+	if !found {
+		t.Fatal("no page of step 1")
+	}
+	golden.Compare(t, filepath.Join("testdata", "joint-press.txt"), []byte(b.String()))
+}
+
+// TestJointSheetsSayEverything looks for what each kind of joint must show.
+func TestJointSheetsSayEverything(t *testing.T) {
+	doc := sequenceDoc(t, sheettest.JoinedPlan(), sheettest.A4)
+	var all []string
+	for i := range doc.Pages {
+		all = append(all, sheettest.TextsOf(t, &doc.Pages[i])...)
+	}
+	joint := strings.Join(all, "\n")
+	for _, want := range []string{
+		"PRESS", "WELD", "BOLT", "BEARING", "HOLD", "Signed", "12–34 kN", "127 °C", "10–30 µm", // press
+		"4 × 44 mm", "Layer 2 of 2, in order", "Across the weld", "leg 5 mm", "throat 3.54 mm", // welds
+		"6 × M10 x 35", "51 N m", "35–66", "K = 0.2", "Tighten in this order", // bolts
+		"-30 to -10 µm", "Preload", "Ø50.5 / 62", // bearing
+		"Sleeve grease port at 180° (6 o’clock) instead of 120°", "Elsewhere, with no rule to say where: Barrel flange 2 pry",
+		"wrong way round", "180°, wrong way round", "26.0 kg", "then 26.0 kg: LIFT", "2 goes on", "left over 5778 mm", "Its place in the order: after a, b: the job says so.",
+	} {
+		if !strings.Contains(joint, want) {
+			t.Errorf("no sheet says %q", want)
+		}
+	}
+	for _, no := range []string{"Stands out", "So that it cannot go wrong"} { // a negative length; a remedy that a step has said
+		if strings.Contains(joint, no) {
+			t.Errorf("a sheet says %q", no)
+		}
+	}
+}
+
+func TestStackPicture(t *testing.T) {
+	pl := sheettest.JoinedPlan()
+	v, ok := newStack(pl, pl.Joints[0])
+	if !ok {
+		t.Fatal("the parts are not placed")
+	}
+	// The sleeve is as wide as the bore over all its length, so the flange can
+	// come from either end, and its place decides.
+	if got := v.entry(pl.Joints[0]); got != 0 {
+		t.Errorf("the flange enters from %g, not from either end", got)
+	}
+	pl.Joints[0].A.ToMm = 90
+	v.a.section.Outer = append(v.a.section.Outer, plan.XY{XMm: 100, YMm: 70})
+	if got := v.entry(pl.Joints[0]); got != -1 {
+		t.Errorf("with a collar at the back the flange enters from %g, not from the front", got)
+	}
+	// The chamfer of the flange's bore is at its back: that is where it is welded.
+	bevel := cornerAt(8, 101, 1, 57.15, 2, v.b, v.a)
+	plain := cornerAt(0, 1, -1, 57.15, 2, v.b, v.a)
+	if bevel.rank != 2 || bevel.points[2].YMm < 62 {
+		t.Errorf("the prepared edge is %v", bevel)
+	}
+	if plain.rank >= bevel.rank && plain.points[0].XMm < 1 {
+		t.Errorf("the plain edge is %v", plain)
+	}
+	inner, outer, ok := v.b.reach(5.5)
+	if !ok || math.Abs(inner-59.65) > 1e-9 || outer != 82.5 {
+		t.Errorf("the flange at 5.5 reaches from %g to %g", inner, outer)
+	}
+	flipped := *v.b
+	flipped.Flipped, flipped.FrontMm = true, 8
+	if inner, _, _ := flipped.reach(2.5); math.Abs(inner-59.65) > 1e-9 {
+		t.Errorf("turned round, the bore at 2.5 is %g", inner)
+	}
+	if lo, hi := flipped.Span(plan.JointEnd{FromMm: 0, ToMm: 3}); lo != 5 || hi != 8 {
+		t.Errorf("turned round, 0 to 3 lies at %g to %g", lo, hi)
+	}
+}
+
+func TestClipHalf(t *testing.T) {
+	square := []plan.XY{{XMm: 0, YMm: 0}, {XMm: 4, YMm: 0}, {XMm: 4, YMm: 4}, {XMm: 0, YMm: 4}}
+	area := func(p []plan.XY) (sum float64) {
+		for i, q := range p {
+			o := p[(i+1)%len(p)]
+			sum += (q.XMm*o.YMm - o.XMm*q.YMm) / 2
+		}
+		return sum
+	}
+	for at, want := range map[float64]float64{-1: 16, 1: 12, 3: 4, 5: 0} {
+		if got := area(clipHalf(square, func(q plan.XY) float64 { return q.XMm - at })); math.Abs(got-want) > 1e-12 {
+			t.Errorf("right of %g: area %g, not %g", at, got, want)
+		}
+	}
+}
+
+func TestClockWords(t *testing.T) {
+	for deg, want := range map[float64]string{0: "12 o’clock", 30: "1 o’clock", 120: "4 o’clock", 45: "half past 1", 15: "half past 12", 359: "12 o’clock", 345: "half past 11", 127: "4 o’clock"} {
+		if got := oclock(deg); got != want {
+			t.Errorf("%g° is %q, not %q", deg, got, want)
+		}
+	}
+	if got := withHour("port at 240° instead of 180°"); got != "port at 240° (8 o’clock) instead of 180°" {
+		t.Error(got)
+	}
+	if got := withHour("heads on the wrong side"); got != "heads on the wrong side" {
+		t.Error(got)
+	}
+	marks := hourMarks([]plan.ClockMark{{Label: "b", Part: "P", Deg: 90}, {Label: "a", Part: "P"}, {Label: "c", Part: "Q", Deg: 90.1, Key: true}})
+	if len(marks) != 2 || marks[1].letter != "B" || !marks[1].key || marks[0].key || len(marks[1].whats) != 2 {
+		t.Errorf("marks %v", marks)
+	}
+	if got := span2(-0.5, 2, 1); got != "-0.5 to 2" {
+		t.Error(got)
+	}
+}

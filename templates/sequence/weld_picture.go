@@ -1,0 +1,112 @@
+package sequence
+
+import (
+	"math"
+	"strconv"
+
+	"centrepop/layout/plan"
+	"centrepop/parts"
+	"centrepop/templates/draw"
+	"centrepop/templates/figures"
+	"centrepop/templates/picture"
+)
+
+// apartPictures draws the two parts of a joint that share no axis side by
+// side, each with its own picture.
+func apartPictures(pl *plan.Plan, j *plan.JointPlan, width, maxHeight float64) []draw.Piece {
+	var panels []draw.Panel
+	each := (width - 64) / 2
+	if each < 56 {
+		each = width/2 - 1
+	}
+	for i, e := range []plan.JointEnd{j.A, j.B} {
+		part := pl.Part(e.Part)
+		if part == nil || part.Section == nil || part.Section.LengthMm <= 0 || part.Section.MaxMm <= 0 {
+			continue
+		}
+		title := strconv.Itoa(i+1) + "  " + e.Title
+		p := draw.Panel{Width: each, Height: maxHeight}
+		s := part.Section
+		if len(part.Faces) > 0 {
+			face := part.Faces[0]
+			h := min(maxHeight-picture.TopPadMm-picture.CaptionMm-8, (p.Width-2*picture.FacePadMm)/picture.Aspect(face))
+			q := picture.Face(face, nil, h*picture.Aspect(face), h)
+			p.Draw.Place(&q.Draw, (p.Width-q.Width)/2, -7)
+		} else {
+			scale := min((p.Width-12)/s.LengthMm, (maxHeight-18)/(2*s.MaxMm))
+			w, h := s.LengthMm*scale, 2*s.MaxMm*scale
+			q := picture.Section(part, nil, w, h)
+			p.Draw.Place(&q.Draw, (p.Width-q.Width)/2, -7+picture.BalloonRowMm-4)
+		}
+		text, size := draw.Shrink(title, 3.8, true, p.Width)
+		p.Draw.Add(draw.Text{XMm: p.Width / 2, YMm: -4.4, SizeMm: size, Bold: true, Align: draw.Centre, Content: text})
+		panels = append(panels, p)
+	}
+	if j.Weld != nil {
+		panels = append(panels, weldPanels(j, pl.Units)...)
+	}
+	if b := j.Bolt; b != nil && len(b.OrderDeg) > 1 {
+		panels = append(panels, tightenPanel(j, b))
+	}
+	return panelRows(panels, width)
+}
+
+// weldPanels are the small pictures of a weld: across it, the tacks, the runs.
+func weldPanels(j *plan.JointPlan, units parts.Units) []draw.Panel {
+	var panels []draw.Panel
+	if w := j.Weld; w != nil {
+		panels = append(panels, weldPanel(j, w, units))
+		layers := 0
+		for _, run := range w.Order {
+			layers = max(layers, run.Layer)
+		}
+		r := dialPanelMm
+		if layers > 1 {
+			r = dialSmallMm
+		}
+		if len(w.TacksDeg) > 0 && w.DiameterMm > 0 {
+			panels = append(panels, tackPanel(j, w, r, figures.Short(w.TackLengthMm, units)))
+		}
+		// Further layers go on in turn like the first two.
+		for layer := 1; layer <= min(layers, 2); layer++ {
+			panels = append(panels, runsPanel(j, w, r, layer, layers))
+		}
+	}
+	return panels
+}
+
+// weldPanel draws the weld across: a fillet in its corner with leg and
+// throat, or the prepared edges of a butt.
+func weldPanel(j *plan.JointPlan, w *plan.WeldPlan, units parts.Units) draw.Panel {
+	p := draw.Panel{Width: 61, Height: 60}
+	p.Draw.Add(draw.Text{XMm: 31, YMm: -4.2, SizeMm: 3.8, Bold: true, Align: draw.Centre, Content: "Across the weld"})
+	const mid, floor = 20.0, -42.0
+	if w.LegMm > 0 {
+		hatchAt(&p.Draw, draw.Polygon(6, floor, 52, floor, 52, floor-9, 6, floor-9), 45, 2.4, draw.LineMm)
+		hatchAt(&p.Draw, draw.Polygon(mid-9, floor+0.6, mid, floor+0.6, mid, floor+30, mid-9, floor+30), 135, 2.4, draw.LineMm)
+		const leg = 13.0
+		p.Draw.Add(draw.Shape{Path: draw.Polygon(mid, floor, mid+leg, floor, mid, floor+leg), Fill: draw.Black})
+		p.Draw.Add(draw.Segment(mid+leg/2, floor+leg/2, mid+leg/2+8, floor+leg/2+8, draw.ThinMm))
+		p.Draw.Add(draw.Text{XMm: mid + leg/2 + 6, YMm: floor + leg/2 + 10, SizeMm: 3.4, Content: "throat " + sized(w.ThroatMm, units)})
+		p.Draw.Add(draw.Text{XMm: mid + leg + 2, YMm: floor + 1.4, SizeMm: 3.8, Bold: true, Content: "leg " + sized(w.LegMm, units)})
+	} else {
+		gap, face, depth := 1.6, 0.0, 22.0
+		if w.RootFaceMm > 0 {
+			face = max(2.2, depth*w.RootFaceMm/max(w.ThinnerMm, w.RootFaceMm))
+		}
+		run := math.Min(15, (depth-face)*math.Tan(w.BevelDeg/2*math.Pi/180))
+		x, y := 31.0, floor
+		hatchAt(&p.Draw, draw.Polygon(4, y, x-gap/2, y, x-gap/2, y+face, x-gap/2-run, y+depth, 4, y+depth), 45, 2.4, draw.LineMm)
+		hatchAt(&p.Draw, draw.Polygon(58, y, x+gap/2, y, x+gap/2, y+face, x+gap/2+run, y+depth, 58, y+depth), 135, 2.4, draw.LineMm)
+		text := "no bevel"
+		if w.BevelDeg > 0 {
+			text = "opened to " + figures.Degrees(w.BevelDeg)
+		}
+		p.Draw.Add(draw.Text{XMm: x, YMm: y + depth + 4, SizeMm: 3.4, Align: draw.Centre, Content: text})
+		text, size := draw.Shrink("gap "+figures.Short(w.GapMm, units)+", root face "+sized(w.RootFaceMm, units), 3.4, false, 58)
+		p.Draw.Add(draw.Text{XMm: x, YMm: y - 5.4, SizeMm: size, Align: draw.Centre, Content: text})
+	}
+	note, size := draw.Shrink(figures.Joined(" ", w.Symbol, w.Designation)+", "+w.Process, 3.2, false, 60)
+	p.Draw.Add(draw.Text{XMm: 31, YMm: -p.Height + 1.4, SizeMm: size, Align: draw.Centre, Content: note})
+	return p
+}

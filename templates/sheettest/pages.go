@@ -1,0 +1,201 @@
+package sheettest
+
+import (
+	"fmt"
+	"math"
+	"strings"
+	"testing"
+
+	"centrepop/templates/draw"
+
+	"github.com/tdewolff/canvas"
+)
+
+// TextsOf are the texts of a page in drawing order.
+func TextsOf(t *testing.T, page *draw.Page) []string {
+	var out []string
+	for _, p := range Flatten(t, &page.Drawing, 0, 0, nil) {
+		if text, ok := p.Item.(draw.Text); ok {
+			out = append(out, text.Content)
+		}
+	}
+	return out
+}
+
+// Placed is an item of a page with its place on paper.
+type Placed struct {
+	Item   draw.Item
+	DX, DY float64
+	Clip   *draw.Rect // nil: not clipped
+}
+
+// Flatten lists the items of a drawing with the groups resolved. It refuses
+// any transform other than a move: nothing on a sheet is scaled.
+func Flatten(t *testing.T, d *draw.Drawing, dx, dy float64, clip *draw.Rect) []Placed {
+	t.Helper()
+	var all []Placed
+	for _, item := range d.Items {
+		g, ok := item.(draw.Group)
+		if !ok {
+			all = append(all, Placed{item, dx, dy, clip})
+			continue
+		}
+		m := g.Transform
+		if m[0][0] != 1 || m[1][1] != 1 || m[0][1] != 0 || m[1][0] != 0 {
+			t.Fatalf("a group is scaled or turned: %v", m)
+		}
+		inner := clip
+		if g.Clip != nil {
+			b := g.Clip.Bounds()
+			shown := draw.R(b.X0+dx, b.Y0+dy, b.X1+dx, b.Y1+dy)
+			inner = &shown
+		}
+		all = append(all, Flatten(t, g.Drawing, dx+m[0][2], dy+m[1][2], inner)...)
+	}
+	return all
+}
+
+// Room is the rectangle an item covers on paper; it is turned inside out
+// where nothing of the item is left by the clip.
+func (p Placed) Room() draw.Rect {
+	var r draw.Rect
+	switch item := p.Item.(type) {
+	case draw.Shape:
+		b := item.Path.Bounds()
+		r = draw.R(b.X0, b.Y0, b.X1, b.Y1).Grown(item.WidthMm / 2)
+	case draw.Text:
+		c := corners(item, 0)
+		r = draw.R(c[0].X, c[0].Y, c[0].X, c[0].Y)
+		for _, q := range c[1:] {
+			r = draw.R(min(r.X0, q.X), min(r.Y0, q.Y), max(r.X1, q.X), max(r.Y1, q.Y))
+		}
+	}
+	r = draw.R(r.X0+p.DX, r.Y0+p.DY, r.X1+p.DX, r.Y1+p.DY)
+	if p.Clip != nil {
+		r = draw.R(max(r.X0, p.Clip.X0), max(r.Y0, p.Clip.Y0), min(r.X1, p.Clip.X1), min(r.Y1, p.Clip.Y1))
+	}
+	return r
+}
+
+// corners are the corners of a text's room, shrunk by less, turned about its
+// position.
+func corners(t draw.Text, less float64) [4]canvas.Point {
+	r := draw.TextRect(t).Grown(-less)
+	turn := canvas.Identity.RotateAbout(t.RotateDeg, t.XMm, t.YMm)
+	return [4]canvas.Point{
+		turn.Dot(canvas.Point{X: r.X0, Y: r.Y0}), turn.Dot(canvas.Point{X: r.X1, Y: r.Y0}),
+		turn.Dot(canvas.Point{X: r.X1, Y: r.Y1}), turn.Dot(canvas.Point{X: r.X0, Y: r.Y1}),
+	}
+}
+
+// Overlap tells whether two texts, at any angles, lie over each other: no
+// side of either rectangle has the other wholly beyond it.
+func Overlap(p, q Placed) bool {
+	a, b := corners(p.Item.(draw.Text), 0.05), corners(q.Item.(draw.Text), 0.05)
+	for i := range b {
+		b[i] = b[i].Add(canvas.Point{X: q.DX - p.DX, Y: q.DY - p.DY})
+	}
+	for _, pair := range [2][2][4]canvas.Point{{a, b}, {b, a}} {
+		for i, from := range pair[0] {
+			side := pair[0][(i+1)%4].Sub(from)
+			beyond := true
+			for _, corner := range pair[1] {
+				beyond = beyond && side.PerpDot(corner.Sub(from)) <= 0
+			}
+			if beyond {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// CheckPage tests what holds for every page: items inside the margins, text
+// large enough, no text over another.
+func CheckPage(t *testing.T, name string, page *draw.Page) {
+	t.Helper()
+	const edge = draw.MarginMm - 0.6 // half a thick line
+	inside := draw.R(edge, edge, page.WidthMm-edge, page.HeightMm-edge)
+	var texts []Placed
+	var rooms []draw.Rect
+	for _, p := range Flatten(t, &page.Drawing, 0, 0, nil) {
+		r := p.Room()
+		text, isText := p.Item.(draw.Text)
+		if r.X0 > r.X1 || r.Y0 > r.Y1 {
+			continue // clipped away
+		}
+		if !inside.Holds(r) {
+			t.Errorf("%s page %s: %s lies outside the margins: %.1f", name, page.Label, describe(p.Item), r)
+		}
+		if !isText {
+			continue
+		}
+		if text.SizeMm < draw.SmallMm-1e-9 {
+			t.Errorf("%s page %s: %q is only %.2f mm", name, page.Label, text.Content, text.SizeMm)
+		}
+		if strings.TrimSpace(text.Content) == "" {
+			t.Errorf("%s page %s: an empty text", name, page.Label)
+		}
+		for i, q := range texts {
+			if r.Meets(rooms[i]) && Overlap(p, q) {
+				t.Errorf("%s page %s: %q lies over %q at %.1f", name, page.Label, text.Content, q.Item.(draw.Text).Content, r)
+			}
+		}
+		texts, rooms = append(texts, p), append(rooms, r)
+	}
+	if len(texts) < 10 {
+		t.Errorf("%s page %s: only %d texts", name, page.Label, len(texts))
+	}
+}
+
+func describe(item draw.Item) string {
+	if text, ok := item.(draw.Text); ok {
+		return fmt.Sprintf("%q", text.Content)
+	}
+	return "a shape"
+}
+
+// CrossAt returns the centre of a shape that is a centre-pop cross.
+func CrossAt(s draw.Shape) (x, y float64, ok bool) {
+	want := draw.PopCross(0, 0).Path
+	if s.Path.Len() != want.Len() {
+		return 0, 0, false
+	}
+	b := s.Path.Bounds()
+	x, y = (b.X0+b.X1)/2, (b.Y0+b.Y1)/2
+	coords, wanted := s.Path.Coords(), want.Coords()
+	for i := range coords {
+		if math.Hypot(coords[i].X-x-wanted[i].X, coords[i].Y-y-wanted[i].Y) > 1e-9 {
+			return 0, 0, false
+		}
+	}
+	return x, y, true
+}
+
+// Record writes a document as text, a line for each item in drawing order:
+// texts with their place, shapes with their extent.
+func Record(t *testing.T, doc *draw.Document) string {
+	var b strings.Builder
+	fmt.Fprintf(&b, "document %q subject %q language %s date %s\n", doc.Title, doc.Subject, doc.Language, doc.Date)
+	for i := range doc.Pages {
+		page := &doc.Pages[i]
+		fmt.Fprintf(&b, "page %s %.1f x %.1f\n", page.Label, page.WidthMm, page.HeightMm)
+		for _, m := range page.Bookmarks {
+			fmt.Fprintf(&b, "  bookmark %d %s\n", m.Level, m.Title)
+		}
+		for _, p := range Flatten(t, &page.Drawing, 0, 0, nil) {
+			switch item := p.Item.(type) {
+			case draw.Text:
+				weight := ""
+				if item.Bold {
+					weight = " bold"
+				}
+				fmt.Fprintf(&b, "  text %.1f %.1f size %.1f%s %q\n", item.XMm+p.DX, item.YMm+p.DY, item.SizeMm, weight, item.Content)
+			case draw.Shape:
+				r := p.Room()
+				fmt.Fprintf(&b, "  shape %.1f %.1f to %.1f %.1f line %.2f fill %d dash %v\n", r.X0, r.Y0, r.X1, r.Y1, item.WidthMm, item.Fill, item.DashMm)
+			}
+		}
+	}
+	return b.String()
+}

@@ -1,0 +1,185 @@
+package truesize
+
+import (
+	"centrepop/parts/geom"
+	"centrepop/templates/draw"
+	"math"
+	"strconv"
+	"strings"
+
+	"github.com/tdewolff/canvas"
+)
+
+// clockScale draws the clock angle along the seat edge of a wrap, inside it: a
+// mark for every 5 degrees, or 15 on a small round, and the number at each 30.
+func (p *pattern) clockScale(lines *draw.Drawing, room *draw.Occupied, ox, oy float64) {
+	perDeg := p.dev.ScaleMm
+	if perDeg == 0 {
+		return
+	}
+	step := 5
+	if math.Abs(perDeg)*5 < 1.5 {
+		step = 15
+	}
+	left, right := p.dev.MinMm.XMm, p.dev.MinMm.XMm+p.dev.WrapMm
+	marks := &canvas.Path{}
+	for deg := -720; deg <= 720; deg += step {
+		x := float64(deg) * perDeg
+		if x < left-1e-6 || x > right+1e-6 {
+			continue
+		}
+		length := 2.0
+		switch {
+		case deg%30 == 0:
+			length = 4.5
+		case deg%10 == 0:
+			length = 3
+		}
+		marks.MoveTo(x, 0)
+		marks.LineTo(x, length)
+		room.AddLine(ox+x, oy, ox+x, oy+length)
+		if deg%30 != 0 || math.Abs(perDeg)*30 < 6 && deg%90 != 0 {
+			continue
+		}
+		clock := ((deg % 360) + 360) % 360
+		text := draw.Text{XMm: x, YMm: 5.2, SizeMm: draw.SmallMm, Align: draw.Centre, Bold: clock == 0, Content: strconv.Itoa(clock) + "°"}
+		if x-left < 3 {
+			text.Align, text.XMm = draw.Left, x+4.8
+		} else if clock%90 == 0 {
+			text.Align, text.XMm = draw.Left, x+0.8
+		}
+		r := draw.TextRect(text)
+		spot := draw.R(ox+r.X0, oy+r.Y0, ox+r.X1, oy+r.Y1)
+		if room.ClearOfTexts(spot) {
+			room.AddText(spot)
+			lines.Add(text)
+		}
+	}
+	lines.Add(draw.Shape{Path: marks, Stroke: draw.Black, WidthMm: draw.ThinMm})
+}
+
+// axialRule draws the distance from the seat edge along the left end: each
+// millimetre and its tens, or eighths and inches.
+func (p *pattern) axialRule(lines *draw.Drawing, room *draw.Occupied, ox, oy float64) {
+	step, major, half := 1.0, 10, 5
+	if p.unit() == "in" {
+		step, major, half = geom.MmPerInch/8, 8, 4
+	}
+	x := p.dev.MinMm.XMm
+	marks := &canvas.Path{}
+	for i := 1; float64(i)*step <= p.dev.WidthMm+1e-9; i++ {
+		y := float64(i) * step
+		length := 1.5
+		switch {
+		case i%major == 0:
+			length = 4
+		case i%half == 0:
+			length = 2.5
+		}
+		marks.MoveTo(x, y)
+		marks.LineTo(x+length, y)
+		room.AddLine(ox+x, oy+y, ox+x+length, oy+y)
+		if i%major != 0 || y > p.dev.WidthMm-2 {
+			continue
+		}
+		text := draw.Text{XMm: x + 4.6, YMm: y - 0.95, SizeMm: draw.SmallMm, Content: strconv.Itoa(i)}
+		if p.unit() == "in" {
+			text.Content = strconv.Itoa(i / major)
+		}
+		r := draw.TextRect(text)
+		room.AddText(draw.R(ox+r.X0, oy+r.Y0, ox+r.X1, oy+r.Y1))
+		lines.Add(text)
+	}
+	lines.Add(draw.Shape{Path: marks, Stroke: draw.Black, WidthMm: draw.ThinMm})
+}
+
+// wrapTexts writes along the TOP line, the seat edge, the seam and the tab
+// what each of them is.
+func (p *pattern) wrapTexts(s *draw.Sheet, window draw.Rect, ox, oy float64, room *draw.Occupied) {
+	d := p.dev
+	if window.X0 < ox && ox < window.X1 {
+		p.topText(s, ox, oy, room)
+	}
+	// The seat edge, on every sheet that shows it; in few words where there is
+	// little room.
+	if window.Y0 < oy && oy < window.Y1 {
+		lo, hi := max(window.X0, ox+d.MinMm.XMm)+6, min(window.X1, ox+d.MinMm.XMm+d.WrapMm)-2
+		end := "front"
+		if strings.HasSuffix(d.Beyond, "front") {
+			end = "back"
+		}
+		for _, text := range []string{"SEAT EDGE: " + d.Edge, "SEAT EDGE, " + end + " end", "SEAT " + end} {
+			if p.seatText(s, text, lo, hi, oy, room) {
+				break
+			}
+		}
+	}
+	seam := ox + d.MinMm.XMm + d.WrapMm
+	p.along(s, room, "SEAM: the left end meets this line", seam, oy, seam, oy+d.WidthMm, draw.SmallMm)
+	p.along(s, room, "glue under", ox+d.MaxMm.XMm, oy, ox+d.MaxMm.XMm, oy+d.WidthMm, draw.SmallMm)
+}
+
+// topText writes TOP beside its line: at the far end with an arrow, and near
+// the seat edge where the template is long.
+func (p *pattern) topText(s *draw.Sheet, ox, oy float64, room *draw.Occupied) {
+	d := p.dev
+	if d.WidthMm > 40 {
+		for y := 9.0; y < min(25, d.WidthMm/2-8); y += 2 {
+			text := draw.Text{XMm: ox + 2, YMm: oy + y, SizeMm: 4.4, Bold: true, Content: "TOP line"}
+			if r := draw.TextRect(text); room.Free(r) {
+				room.AddText(r)
+				s.Draw.Add(text)
+				break
+			}
+		}
+	}
+	below := draw.TextWidth(d.Beyond, draw.SmallMm, false)
+	for y := d.WidthMm - 11; y > 10; y -= 3 {
+		for _, x := range []float64{ox + 1, ox - 7 - max(below, 14)} {
+			r := draw.R(x, oy+y-5, x+7+max(below, 14), oy+y+7)
+			if room.Free(r) {
+				room.AddText(r)
+				s.Draw.Add(draw.TopArrow(x+3, oy+y-1, 7),
+					draw.Text{XMm: x + 6.5, YMm: oy + y, SizeMm: 5, Bold: true, Content: "TOP"},
+					draw.Text{XMm: x + 6.5, YMm: oy + y - 4, SizeMm: draw.SmallMm, Content: d.Beyond})
+				return
+			}
+		}
+	}
+	// A narrow strip: the word alone.
+	for _, size := range []float64{4.4, draw.TextMm, draw.SmallMm} {
+		w := draw.TextWidth("TOP", size, true)
+		for y := d.WidthMm - 1.5 - size; y > 5; y -= 1.5 {
+			for _, x := range []float64{ox + 1, ox - 1 - w, ox + 3, ox - 3 - w, ox + 5, ox - 5 - w} {
+				text := draw.Text{XMm: x, YMm: oy + y, SizeMm: size, Bold: true, Content: "TOP"}
+				if r := draw.TextRect(text); room.Free(r) {
+					room.AddText(r)
+					s.Draw.Add(text)
+					return
+				}
+			}
+		}
+	}
+}
+
+// seatText writes a text above the clock scale between two places, nearest
+// their middle, and tells whether there was room.
+func (p *pattern) seatText(s *draw.Sheet, content string, lo, hi, oy float64, room *draw.Occupied) bool {
+	w, h := draw.TextWidth(content, draw.TextMm, true), (draw.AscentMm+draw.DropMm)*draw.TextMm
+	for _, y := range []float64{8.4, 11, 14, 18, 24, 30} {
+		if y >= p.dev.WidthMm-2 {
+			break
+		}
+		for x := (lo+hi-w)/2 - 0.5; x > lo; x -= 3 {
+			for _, at := range []float64{x, lo + hi - w - x} {
+				bottom := oy + y - draw.DropMm*draw.TextMm
+				if r := (draw.R(at, bottom, at+w, bottom+h)); room.Free(r) {
+					room.AddText(r)
+					s.Draw.Add(draw.Text{XMm: at, YMm: oy + y, SizeMm: draw.TextMm, Bold: true, Content: content})
+					return true
+				}
+			}
+		}
+	}
+	return false
+}
