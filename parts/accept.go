@@ -18,24 +18,15 @@ type Accept struct {
 
 // accept reads what the job takes as it is.
 func (l *loader) accept(n *node, job *Job) {
-	items, _ := l.items(n, 0, 1000, "a list such as [{finding: edge, at: barrel-flange.pry, reason: only jacks the joint apart}]")
-	for _, item := range items {
-		if !l.group(item, "finding", "at", "reason") {
-			continue
-		}
-		a := Accept{
-			Pos:     item.pos,
-			Finding: l.name(l.need(item, "finding", "the code the review prints, such as finding: edge")),
-			Reason:  l.text(l.need(item, "reason", "why it is right all the same, in a line of text"), maxNote),
-			At:      item.pos,
-		}
-		if !l.place(item.get("at"), job, &a) || a.Finding.Value == "" || a.Reason.Value == "" {
+	for _, f := range (&fields{&l.reader, n, jobGroup}).each("accept") {
+		a := Accept{Pos: f.n.pos, Finding: f.name("finding"), Reason: f.text("reason"), At: f.n.pos}
+		if !l.place(f.val("at"), job, &a) || a.Finding.Value == "" || a.Reason.Value == "" {
 			continue
 		}
 		if i := slices.IndexFunc(job.Accept, func(o Accept) bool {
 			return o.Finding.Value == a.Finding.Value && o.Part == a.Part && o.Feature == a.Feature
 		}); i >= 0 {
-			l.faultf(item.pos, "each finding once", "this finding is accepted already, in line %d", job.Accept[i].Pos.Line)
+			l.faultf(f.n.pos, "each finding once", "this finding is accepted already, in line %d", job.Accept[i].Pos.Line)
 			continue
 		}
 		job.Accept = append(job.Accept, a)
@@ -47,7 +38,7 @@ func (l *loader) place(n *node, job *Job, a *Accept) bool {
 	if n == nil {
 		return true
 	}
-	const right = "a part such as barrel-flange, its feature such as barrel-flange.pry, or a joint"
+	right := acceptGroup.key("at").Example
 	text, ok := l.scalar(n, "a place", right)
 	if !ok {
 		return false

@@ -54,24 +54,6 @@ func (s *source) faultAt(pos Pos) bool {
 	return slices.ContainsFunc(s.errs, func(e *Error) bool { return e.Pos == pos })
 }
 
-// group checks that a node is a group of keys and that all of them are known.
-// It reports false if the node is absent or no group.
-func (r *reader) group(n *node, known ...string) bool {
-	if n == nil {
-		return false
-	}
-	if n.kind != mapNode {
-		r.faultf(n.pos, "the keys "+list(known), "%s needs keys with values, not %s", n.label, n.what())
-		return false
-	}
-	for _, f := range n.keys {
-		if !slices.Contains(known, f.key) {
-			r.unknownKey(n, f, known)
-		}
-	}
-	return true
-}
-
 func (r *reader) unknownKey(n *node, f field, known []string) {
 	what := fmt.Sprintf("the key %s is not known in %s", quote(f.key), n.label)
 	if like := nearest(f.key, known); like != "" {
@@ -188,18 +170,6 @@ func badInText(r rune) bool {
 		r >= 0x202A && r <= 0x202E || r >= 0x2066 && r <= 0x2069
 }
 
-// notes reads a list of texts.
-func (r *reader) notes(n *node) []Text {
-	items, _ := r.items(n, 0, 100, "a list of texts")
-	var out []Text
-	for _, item := range items {
-		if t := r.text(item, maxNote); t.Pos.Line > 0 {
-			out = append(out, t)
-		}
-	}
-	return out
-}
-
 // word reads one of a few words.
 func (r *reader) word(n *node, words ...string) string {
 	s, ok := r.scalar(n, "a word", list(words))
@@ -227,7 +197,7 @@ var (
 func (r *reader) name(n *node) Text {
 	t := r.text(n, 60)
 	if t.Pos.Line > 0 && !nameForm.MatchString(t.Value) {
-		r.faultf(n.pos, "lower-case letters and digits with single hyphens between, such as grease-port",
+		r.faultf(n.pos, "lower-case letters and digits with single hyphens between, such as drain-port",
 			"%s is %s, which is no name", n.label, quote(t.Value))
 		return Text{}
 	}
@@ -253,17 +223,17 @@ const (
 	shaft
 )
 
-// size reads the nominal diameter at n and the fit beside it.
-func (r *reader) size(n, fit *node, s side) Size {
-	size := Size{Nominal: r.length(n, positive)}
-	size.Fit = r.fit(fit, size.Nominal, s)
+// size reads a nominal diameter, and the fit beside it.
+func (f *fields) size(key string, s side) Size {
+	size := Size{Nominal: f.length(key)}
+	size.Fit = f.fit(f.val("fit"), size.Nominal, s)
 	return size
 }
 
 // fit reads a fit for a nominal size: a class, or one of light-press, limits
 // and plus-minus.
 func (r *reader) fit(n *node, nominal Length, s side) Fit {
-	const forms = "a class such as H7, or {limits: [low, high]}, {plus-minus: 0.1} or {light-press: part.feature}"
+	const forms = fitExample
 	if n == nil {
 		return Fit{}
 	}
@@ -284,11 +254,9 @@ func (r *reader) fit(n *node, nominal Length, s side) Fit {
 		}
 		return Fit{Pos: n.pos, Class: Text{Value: text, Pos: n.pos}}
 	}
-	if !r.group(n, "light-press", "limits", "plus-minus") {
-		return Fit{}
-	}
+	f := r.in(n, fitGroup)
 	fit := Fit{Pos: n.pos}
-	key, v := r.oneOf(n, "light-press", "limits", "plus-minus")
+	key, v := f.oneOf()
 	switch key {
 	case "light-press":
 		if s == shaft {
@@ -297,11 +265,7 @@ func (r *reader) fit(n *node, nominal Length, s side) Fit {
 		}
 		fit.LightPress = r.ref(v)
 	case "limits":
-		items, ok := r.items(v, 2, 2, "the lower and the upper size, such as [90.000, 90.035]")
-		if !ok {
-			return Fit{}
-		}
-		low, high := r.length(items[0], positive), r.length(items[1], positive)
+		low, high := f.pair(key)
 		if !low.Set() || !high.Set() {
 			return Fit{}
 		}
@@ -315,7 +279,7 @@ func (r *reader) fit(n *node, nominal Length, s side) Fit {
 		}
 		fit.Limits = []Length{low, high}
 	case "plus-minus":
-		fit.PlusMinus = r.length(v, positive)
+		fit.PlusMinus = f.length(key)
 		if nominal.Set() && fit.PlusMinus.Mm > 0.1*nominal.Mm {
 			r.faultf(v.pos, "a tolerance under a tenth of the size", "plus-minus %s is absurd for the size %s", fit.PlusMinus.Text, nominal.Text)
 			return Fit{}
@@ -328,13 +292,13 @@ func (r *reader) fit(n *node, nominal Length, s side) Fit {
 
 // ref reads part.feature.
 func (r *reader) ref(n *node) Ref {
-	text, ok := r.scalar(n, "a reference", "part.feature, such as barrel-tube.outside")
+	text, ok := r.scalar(n, "a reference", refExample)
 	if !ok {
 		return Ref{}
 	}
 	part, feature, dot := strings.Cut(text, ".")
 	if !dot || !nameForm.MatchString(part) || !nameForm.MatchString(feature) {
-		r.faultf(n.pos, "part.feature, such as barrel-tube.outside", "%s is %s, which is no reference", n.label, quote(text))
+		r.faultf(n.pos, refExample, "%s is %s, which is no reference", n.label, quote(text))
 		return Ref{}
 	}
 	return Ref{Part: part, Feature: feature, Pos: n.pos}

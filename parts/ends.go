@@ -25,52 +25,36 @@ type EndPlace struct {
 	From  Face
 }
 
-const endForm = "back: {onto: barrel-tube.outside, angle: 90, joint: set-on, gap: 1.5}"
-
 // ends reads the saddles of a tube, front before back.
-func (r *reader) ends(n *node) []TubeEnd {
-	if !r.group(n, string(Front), string(Back)) {
+func (f *fields) ends() []TubeEnd {
+	if f == nil {
 		return nil
 	}
 	var out []TubeEnd
 	for _, face := range []Face{Front, Back} {
-		e := n.get(string(face))
-		if !r.group(e, "onto", "angle", "offset", "joint", "gap", "clock", "place") {
-			continue
+		if e := f.sub(string(face)); e != nil {
+			out = append(out, e.end(face))
 		}
-		end := TubeEnd{
-			Pos: e.pos, Face: face, Angle: Angle{Deg: 90},
-			Offset: r.length(e.get("offset"), signed),
-			SetIn:  r.word(e.get("joint"), "set-on", "set-in") == "set-in",
-			Gap:    r.length(e.get("gap"), fromZero),
-		}
-		switch onto := r.need(e, "onto", endForm); {
-		case onto == nil:
-		case onto.kind == mapNode:
-			if r.group(onto, "diameter", "wall") {
-				end.Diameter = r.length(r.need(onto, "diameter", "onto: {diameter: 168.3, wall: 4.5}"), positive)
-				end.Wall = r.length(onto.get("wall"), positive)
-			}
-		default:
-			end.Onto = r.ref(onto)
-		}
-		if a := e.get("angle"); a != nil {
-			end.Angle, _ = r.angle(a, 30, 90)
-		}
-		if c := e.get("clock"); c != nil {
-			end.Clock = r.clock(c)
-		}
-		if p := e.get("place"); r.group(p, "clock", "axial", "from") {
-			const form = "place: {clock: 0, axial: 140, from: back}"
-			end.Place = &EndPlace{Pos: p.pos, From: Front, Axial: r.length(r.need(p, "axial", form), fromZero)}
-			if c := p.get("clock"); c != nil {
-				end.Place.Clock = r.clock(c)
-			}
-			if w := r.word(p.get("from"), string(Front), string(Back)); w != "" {
-				end.Place.From = Face(w)
-			}
-		}
-		out = append(out, end)
 	}
 	return out
+}
+
+func (f *fields) end(face Face) TubeEnd {
+	end := TubeEnd{
+		Pos: f.n.pos, Face: face, Angle: f.angle("angle"), Offset: f.length("offset"),
+		SetIn: f.word("joint") == "set-in", Gap: f.length("gap"), Clock: f.angle("clock"),
+	}
+	switch onto := f.val("onto"); {
+	case onto == nil:
+	case onto.kind != mapNode:
+		end.Onto = f.ref(onto)
+	default:
+		if o := f.sub("onto"); o != nil {
+			end.Diameter, end.Wall = o.length("diameter"), o.length("wall")
+		}
+	}
+	if p := f.sub("place"); p != nil {
+		end.Place = &EndPlace{Pos: p.n.pos, Clock: p.angle("clock"), Axial: p.length("axial"), From: p.face("from")}
+	}
+	return end
 }

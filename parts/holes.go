@@ -2,59 +2,43 @@ package parts
 
 import (
 	"math"
-	"slices"
 	"strings"
 )
 
 // maxCount is the most holes in one group, and entries in one list.
 const maxCount = 1000
 
-const holeForms = "M10 clearance, M8 tap, 11 mm, 7/16 in or {diameter: 10, fit: H7}"
-
 // holes reads the hole groups of a part's faces.
-func (r *reader) holes(n *node) []HoleGroup {
-	items, _ := r.items(n, 0, 200, "a list of hole groups")
+func (r *reader) holes(groups []*fields) []HoleGroup {
 	var out []HoleGroup
-	for _, item := range items {
-		if !r.group(item, slices.Concat([]string{"name", "face"}, patternKeys, []string{"datum", "size", "depth", "counterbore", "countersink", "note"})...) {
-			continue
-		}
+	for _, f := range groups {
 		g := HoleGroup{
-			Pos:     item.pos,
-			Name:    r.name(r.need(item, "name", "name the holes, such as name: bolts")),
-			Face:    r.face(item.get("face")),
-			Pattern: r.pattern(item),
-			Size:    r.holeSize(r.need(item, "size", holeForms)),
-			Note:    r.text(item.get("note"), maxText),
+			Pos: f.n.pos, Name: f.name("name"), Face: f.face("face"), Pattern: f.pattern(),
+			Size: f.holeSize(f.val("size")), Note: f.text("note"),
 		}
-		g.Through, g.Depth = r.depth(item.get("depth"))
-		r.headRoom(item, &g)
+		g.Through, g.Depth = f.depth()
+		f.headRoom(&g)
 		out = append(out, g)
 	}
 	return out
 }
 
 // headRoom reads the enlargement of a hole at the marked face.
-func (r *reader) headRoom(item *node, g *HoleGroup) {
-	bore, sink := item.get("counterbore"), item.get("countersink")
-	if bore != nil && sink != nil {
-		r.fault(item.keyPos("countersink"), "a hole has both a counterbore and a countersink", "keep one of the two")
+func (f *fields) headRoom(g *HoleGroup) {
+	if f.given("counterbore") && f.given("countersink") {
+		f.fault(f.n.keyPos("countersink"), "a hole has both a counterbore and a countersink", "keep one of the two")
 		return
 	}
-	if r.group(bore, "diameter", "depth") {
-		g.Counterbore = &Counterbore{
-			Diameter: r.length(r.need(bore, "diameter", "counterbore: {diameter: 18, depth: 11}"), positive),
-			Depth:    r.length(r.need(bore, "depth", "counterbore: {diameter: 18, depth: 11}"), positive),
-		}
-		r.wider(g.Counterbore.Diameter, g.Size, "counterbore")
+	if bore := f.sub("counterbore"); bore != nil {
+		g.Counterbore = &Counterbore{Diameter: bore.length("diameter"), Depth: bore.length("depth")}
+		f.wider(g.Counterbore.Diameter, g.Size, "counterbore")
 		if g.Depth.Set() && g.Counterbore.Depth.Set() && g.Counterbore.Depth.Mm >= g.Depth.Mm {
-			r.faultf(g.Counterbore.Depth.Pos, "a hole deeper than its counterbore", "the counterbore is %s deep and the hole only %s", g.Counterbore.Depth.Text, g.Depth.Text)
+			f.faultf(g.Counterbore.Depth.Pos, "a hole deeper than its counterbore", "the counterbore is %s deep and the hole only %s", g.Counterbore.Depth.Text, g.Depth.Text)
 		}
 	}
-	if r.group(sink, "diameter", "angle") {
-		g.Countersink = &Countersink{Diameter: r.length(r.need(sink, "diameter", "countersink: {diameter: 20, angle: 90}"), positive)}
-		g.Countersink.Angle, _ = r.angle(r.need(sink, "angle", "the included angle of the screw head, such as 90"), 30, 150)
-		r.wider(g.Countersink.Diameter, g.Size, "countersink")
+	if sink := f.sub("countersink"); sink != nil {
+		g.Countersink = &Countersink{Diameter: sink.length("diameter"), Angle: sink.angle("angle")}
+		f.wider(g.Countersink.Diameter, g.Size, "countersink")
 	}
 }
 
@@ -66,20 +50,12 @@ func (r *reader) wider(d Length, size HoleSize, what string) {
 	}
 }
 
-func (r *reader) face(n *node) Face {
-	if f := r.word(n, string(Front), string(Back)); f != "" {
-		return Face(f)
-	}
-	return Front
-}
-
 // depth reads "through" or a blind depth. Through is the default.
-func (r *reader) depth(n *node) (through bool, depth Length) {
-	if n == nil || n.kind == scalarNode && n.text == "through" {
+func (f *fields) depth() (through bool, depth Length) {
+	if n := f.val("depth"); n == nil || n.kind == scalarNode && n.text == "through" {
 		return true, Length{}
 	}
-	depth = r.length(n, positive)
-	return false, depth
+	return false, f.length("depth")
 }
 
 // holeSize reads what a hole is.
@@ -89,12 +65,12 @@ func (r *reader) holeSize(n *node) HoleSize {
 	}
 	size := HoleSize{Pos: n.pos, Make: PlainHole}
 	if n.kind == mapNode {
-		if r.group(n, "diameter", "fit") {
-			size.Size = r.size(r.need(n, "diameter", "{diameter: 10, fit: H7}"), n.get("fit"), hole)
+		if f := r.in(n, diameterGroup); f != nil {
+			size.Size = f.size("diameter", hole)
 		}
 		return size
 	}
-	text, ok := r.scalar(n, "a hole size", holeForms)
+	text, ok := r.scalar(n, "a hole size", holeExample)
 	if !ok {
 		return HoleSize{}
 	}
@@ -131,7 +107,7 @@ func (r *reader) holeSize(n *node) HoleSize {
 		return size
 	}
 	if _, wrong := parseLength(text, r.units); wrong != "" {
-		r.faultf(n.pos, holeForms, "%s is %s, which is no hole size: %s", n.label, quote(text), wrong)
+		r.faultf(n.pos, holeExample, "%s is %s, which is no hole size: %s", n.label, quote(text), wrong)
 		return size
 	}
 	size.Size.Nominal = r.length(n, positive)
@@ -139,25 +115,16 @@ func (r *reader) holeSize(n *node) HoleSize {
 }
 
 // slots reads the obround slots of a part's faces.
-func (r *reader) slots(n *node) []FaceSlot {
-	items, _ := r.items(n, 0, 200, "a list of slots")
+func (r *reader) slots(groups []*fields) []FaceSlot {
 	var out []FaceSlot
-	for _, item := range items {
-		if !r.group(item, slices.Concat([]string{"name", "face"}, patternKeys, []string{"datum", "width", "length", "turn", "depth"})...) {
-			continue
-		}
+	for _, f := range groups {
 		s := FaceSlot{
-			Pos:     item.pos,
-			Name:    r.name(r.need(item, "name", "name the slot, such as name: adjust")),
-			Face:    r.face(item.get("face")),
-			Pattern: r.pattern(item),
-			Width:   r.length(r.need(item, "width", "the width across the slot"), positive),
-			Length:  r.length(r.need(item, "length", "the overall length of the slot"), positive),
-			Turn:    r.clock(item.get("turn")),
+			Pos: f.n.pos, Name: f.name("name"), Face: f.face("face"), Pattern: f.pattern(),
+			Width: f.length("width"), Length: f.length("length"), Turn: f.angle("turn"),
 		}
-		s.Through, s.Depth = r.depth(item.get("depth"))
+		s.Through, s.Depth = f.depth()
 		if s.Width.Set() && s.Length.Set() && s.Length.Mm <= s.Width.Mm {
-			r.faultf(s.Length.Pos, "an overall length above the width; turn says which way it lies", "the slot is %s long and %s wide", s.Length.Text, s.Width.Text)
+			f.faultf(s.Length.Pos, "an overall length above the width; turn says which way it lies", "the slot is %s long and %s wide", s.Length.Text, s.Width.Text)
 		}
 		out = append(out, s)
 	}
@@ -165,51 +132,39 @@ func (r *reader) slots(n *node) []FaceSlot {
 }
 
 // radials reads what is cut into a round from outside.
-func (r *reader) radials(n *node) []Radial {
-	items, _ := r.items(n, 0, 200, "a list of radial holes, slots and windows")
+func (r *reader) radials(groups []*fields) []Radial {
 	var out []Radial
-	for _, item := range items {
-		if !r.group(item, "name", "clock", "axial", "from", "size", "slot", "window", "depth", "note") {
-			continue
+	for _, f := range groups {
+		d := Radial{Pos: f.n.pos, Name: f.name("name"), Axial: f.length("axial"), From: f.face("from"), Note: f.text("note")}
+		if c := f.val("clock"); c != nil && c.kind == listNode {
+			d.Clock = f.angles("clock")
+		} else if a, ok := f.reader.angle(c, -360, 360); ok {
+			d.Clock = []Angle{a}
 		}
-		f := Radial{
-			Pos:   item.pos,
-			Name:  r.name(r.need(item, "name", "name it, such as name: grease-port")),
-			Axial: r.length(r.need(item, "axial", "the distance of its centre from the face"), fromZero),
-			From:  r.face(item.get("from")),
-			Note:  r.text(item.get("note"), maxText),
-		}
-		if c := r.need(item, "clock", "a clock angle, or a list of them"); c != nil && c.kind == listNode {
-			f.Clock = r.angles(c)
-		} else if a, ok := r.angle(c, -360, 360); ok {
-			f.Clock = []Angle{a}
-		}
-		f.Through, f.Depth = r.depth(item.get("depth"))
-		key, v := r.oneOf(item, "size", "slot", "window")
-		switch key {
+		d.Through, d.Depth = f.depth()
+		switch key, v := f.oneOf(); key {
 		case "size":
-			f.Shape, f.Size = RadialHole, r.holeSize(v)
+			d.Shape, d.Size = RadialHole, f.holeSize(v)
 		case "slot":
-			f.Shape = RadialSlot
-			if r.group(v, "around", "along") {
-				r.opening(v, &f)
-			}
+			d.Shape = RadialSlot
+			f.sub("slot").opening(&d)
 		case "window":
-			f.Shape = RadialWindow
-			if r.group(v, "around", "along", "corner") {
-				r.opening(v, &f)
-				f.Corner = r.length(v.get("corner"), fromZero)
-				if f.Around.Set() && f.Along.Set() && f.Corner.Mm > math.Min(f.Around.Mm, f.Along.Mm)/2 {
-					r.faultf(f.Corner.Pos, "at most half the smaller side", "the corner radius %s does not fit the window", f.Corner.Text)
+			d.Shape = RadialWindow
+			if w := f.sub("window"); w != nil {
+				w.opening(&d)
+				d.Corner = w.length("corner")
+				if d.Around.Set() && d.Along.Set() && d.Corner.Mm > math.Min(d.Around.Mm, d.Along.Mm)/2 {
+					f.faultf(d.Corner.Pos, "at most half the smaller side", "the corner radius %s does not fit the window", d.Corner.Text)
 				}
 			}
 		}
-		out = append(out, f)
+		out = append(out, d)
 	}
 	return out
 }
 
-func (r *reader) opening(v *node, f *Radial) {
-	f.Around = r.length(r.need(v, "around", "the length round the outside"), positive)
-	f.Along = r.length(r.need(v, "along", "the length along the axis"), positive)
+func (f *fields) opening(d *Radial) {
+	if f != nil {
+		d.Around, d.Along = f.length("around"), f.length("along")
+	}
 }

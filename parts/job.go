@@ -18,12 +18,6 @@ import (
 // maxParts is the most part files in a job.
 const maxParts = 200
 
-// defaultPaperMm is the thickness of 80 g/m² office paper, common practice, no
-// source.
-const defaultPaperMm = 0.1
-
-var jobKeys = []string{"job", "revision", "date", "drawn", "checked", "units", "paper", "tolerance", "shop", "notes", "parts", "joints", "accept"}
-
 // loader reads a job. The embedded reader is that of the job file.
 type loader struct {
 	reader
@@ -37,37 +31,34 @@ type loader struct {
 func (l *loader) job(n *node) *Job {
 	n.label = "the job"
 	l.sources = []*source{l.source}
-	l.group(n, jobKeys...)
-	units := l.need(n, "units", "units: mm or units: in, as every bare number depends on it")
+	f := l.in(n, jobGroup)
 	j := &Job{File: l.file, Units: Millimetres}
-	if w := l.word(units, string(Millimetres), string(Inches)); w != "" {
+	if w := f.word("units"); w != "" {
 		j.Units = Units(w)
 		l.units = j.Units
 	}
-	j.Name = l.text(l.need(n, "job", "a name, such as job: Pug mill"), maxText)
-	j.Revision = l.text(n.get("revision"), 40)
-	j.Date = l.date(n.get("date"))
-	j.DrawnBy = l.text(n.get("drawn"), maxText)
-	j.CheckedBy = l.text(n.get("checked"), maxText)
-	j.Paper = l.paper(n.get("paper"))
-	if t := n.get("tolerance"); t != nil {
-		if w := l.word(t, "f", "m", "c", "v"); w != "" {
-			j.Tolerance = Text{Value: w, Pos: t.pos}
-		}
+	j.Name = f.text("job")
+	j.Revision = f.text("revision")
+	j.Date = f.date()
+	j.DrawnBy = f.text("drawn")
+	j.CheckedBy = f.text("checked")
+	j.Paper = f.paper()
+	if w := f.word("tolerance"); w != "" {
+		j.Tolerance = Text{Value: w, Pos: n.get("tolerance").pos}
 	}
-	j.Notes = l.notes(n.get("notes"))
-	j.Shop = l.shop(n.get("shop"))
+	j.Notes = f.texts("notes")
+	j.Shop = f.sub("shop").shop()
 	return j
 }
 
 // date reads YYYY-MM-DD.
-func (l *loader) date(n *node) Text {
-	t := l.text(n, 40)
+func (f *fields) date() Text {
+	t := f.text("date")
 	if t.Value == "" {
 		return t
 	}
 	if d, err := time.Parse(time.DateOnly, t.Value); err != nil || d.Year() < 1900 {
-		l.faultf(n.pos, "year-month-day, such as 2025-03-14", "the date %s does not exist", quote(t.Value))
+		f.faultf(t.Pos, f.g.key("date").Example, "the date %s does not exist", quote(t.Value))
 		return Text{}
 	}
 	return t
@@ -84,20 +75,21 @@ var papers = []Paper{
 
 // paper reads a sheet name or size. Without one it is A4 for a job in
 // millimetres, Letter for one in inches.
-func (l *loader) paper(n *node) Paper {
+func (f *fields) paper() Paper {
+	n := f.val("paper")
 	if n == nil {
-		if l.units == Inches {
+		if f.units == Inches {
 			return papers[2]
 		}
 		return papers[0]
 	}
-	text, ok := l.scalar(n, "a paper size", paperForms)
+	text, ok := f.scalar(n, "a paper size", paperForms)
 	if !ok {
 		return Paper{}
 	}
-	p, wrong := parsePaper(text, l.units)
+	p, wrong := parsePaper(text, f.units)
 	if wrong != "" {
-		l.fault(n.pos, wrong, paperForms)
+		f.fault(n.pos, wrong, paperForms)
 		return Paper{}
 	}
 	p.Pos = n.pos
@@ -131,45 +123,44 @@ func parsePaper(text string, units Units) (p Paper, wrong string) {
 }
 
 // shop reads what the workshop has.
-func (l *loader) shop(n *node) Shop {
-	s := Shop{PaperThick: Length{Mm: defaultPaperMm, Text: "0.1 mm"}}
-	if !l.group(n, "press", "lathe", "drill", "paper") {
-		return s
+func (f *fields) shop() Shop {
+	if f == nil {
+		f = &fields{&reader{}, &node{}, shopGroup} // all defaults
 	}
-	const forces = "a force such as 200 kN, 20 t or 20000 N"
-	if text, ok := l.scalar(n.get("press"), "a force", forces); ok {
-		newton, wrong := parseForce(text)
-		if wrong != "" {
-			l.faultf(n.get("press").pos, forces, "press is %s: %s", quote(text), wrong)
-		} else {
-			s.PressN = Number{Value: newton, Pos: n.get("press").pos}
-		}
+	s := Shop{PressN: f.force("press"), PaperThick: f.length("paper")}
+	if lathe := f.sub("lathe"); lathe != nil {
+		s.SwingMm, s.BetweenMm, s.LatheRPM = lathe.length("swing"), lathe.length("between"), lathe.numbers("speeds")
+		s.CarbideTool = lathe.word("tool") == "carbide"
 	}
-	if lathe := n.get("lathe"); l.group(lathe, "swing", "between", "speeds", "tool") {
-		s.SwingMm = l.length(lathe.get("swing"), positive)
-		s.BetweenMm = l.length(lathe.get("between"), positive)
-		s.LatheRPM = l.speeds(lathe.get("speeds"))
-		s.CarbideTool = l.word(lathe.get("tool"), "hss", "carbide") == "carbide"
+	if drill := f.sub("drill"); drill != nil {
+		s.DrillRPM, s.Drills = drill.numbers("speeds"), drill.length("largest")
 	}
-	if drill := n.get("drill"); l.group(drill, "speeds", "largest") {
-		s.DrillRPM = l.speeds(drill.get("speeds"))
-		s.Drills = l.length(drill.get("largest"), positive)
-	}
-	if p := n.get("paper"); p != nil {
-		s.PaperThick = l.length(p, positive)
-		if s.PaperThick.Mm > 1 {
-			l.faultf(p.pos, "the thickness of one sheet, such as 0.1 mm", "paper of %s is no printing paper", s.PaperThick.Text)
-		}
+	if s.PaperThick.Mm > 1 {
+		f.faultf(s.PaperThick.Pos, "the thickness of one sheet, such as 0.1 mm", "paper of %s is no printing paper", s.PaperThick.Text)
 	}
 	return s
 }
 
-// speeds reads a list of spindle speeds in rev/min.
-func (l *loader) speeds(n *node) []Number {
-	items, _ := l.items(n, 1, 100, "a list of speeds in rev/min, such as [70, 115, 190]")
-	var out []Number
-	for _, item := range items {
-		if v := l.number(item, 1, 20_000); v.Pos.Line > 0 {
+// force reads a force with its unit.
+func (f *fields) force(name string) Number {
+	n, right := f.val(name), f.g.key(name).Example
+	text, ok := f.scalar(n, "a force", right)
+	if !ok {
+		return Number{}
+	}
+	newton, wrong := parseForce(text)
+	if wrong != "" {
+		f.faultf(n.pos, right, "%s is %s: %s", name, quote(text), wrong)
+		return Number{}
+	}
+	return Number{Value: newton, Pos: n.pos}
+}
+
+// numbers reads a list of plain numbers.
+func (f *fields) numbers(name string) (out []Number) {
+	k := f.g.key(name)
+	for _, item := range f.entries(name) {
+		if v := f.reader.number(item, k.Low, k.High); v.Pos.Line > 0 {
 			out = append(out, v)
 		}
 	}
@@ -180,7 +171,7 @@ func (l *loader) speeds(n *node) []Number {
 func (l *loader) parts(n *node, job *Job) {
 	job.sources = map[string][]string{l.file: l.lines}
 	l.doubt = make(map[*Part]*source)
-	items, ok := l.items(l.need(n, "parts", "parts: [barrel-flange.yaml, …]"), 1, maxParts, "a list of part files")
+	items, ok := l.items(l.need(n, "parts", jobGroup.key("parts").Example), 1, maxParts, "a list of part files")
 	if !ok {
 		l.broken = true
 		return
@@ -226,7 +217,7 @@ func (l *loader) partFile(n *node) (string, []byte, fs.FileInfo) {
 	if t.Value == "" {
 		return "", nil, nil
 	}
-	const right = "a file in the job's folder or below, such as barrel-flange.yaml"
+	const right = "a file in the job's folder or below, such as cover.yaml"
 	if strings.ContainsAny(t.Value, `\:`) || path.IsAbs(t.Value) || !filepath.IsLocal(t.Value) {
 		l.faultf(n.pos, right, "the path %s leads out of the job's folder, or is no plain path", quote(t.Value))
 		return "", nil, nil

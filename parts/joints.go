@@ -141,7 +141,6 @@ type BearingJoint struct {
 }
 
 var (
-	jointKeys   = []string{"name", "press", "weld", "bolt", "bearing", "face", "flush", "below", "rotate", "flip", "align", "before", "after", "note"}
 	jointRefRE  = regexp.MustCompile(`^([a-z0-9]+(?:-[a-z0-9]+)*)(?:#([1-9][0-9]{0,3}))?\.([a-z0-9]+(?:-[a-z0-9]+)*)$`)
 	fitPairForm = regexp.MustCompile(`^[A-Z]{1,2}[0-9]{1,2}/[a-z]{1,2}[0-9]{1,2}$`)
 	boltForm    = regexp.MustCompile(`^(.+?)(?:\s+((?i:[0-9]{1,2}\.[0-9]|[AC][0-9]-[0-9]{2}|(?:SAE )?(?:grade|gr) ?[0-9])))?$`)
@@ -149,130 +148,98 @@ var (
 
 // joints reads how the parts meet.
 func (l *loader) joints(n *node, job *Job) {
-	items, _ := l.items(n, 0, maxParts, "a list of joints")
-	for _, item := range items {
-		if j, ok := l.joint(item); ok {
-			if i := slices.IndexFunc(job.Joints, func(o *Joint) bool { return o.Name.Value == j.Name.Value }); i >= 0 {
-				l.faultf(j.Name.Pos, "a name of its own for each joint", "the joint %s is already in line %d", j.Name.Value, job.Joints[i].Pos.Line)
-				continue
-			}
-			job.Joints = append(job.Joints, j)
+	for _, f := range (&fields{&l.reader, n, jobGroup}).each("joints") {
+		j, ok := f.joint()
+		if !ok {
+			continue
 		}
+		if i := slices.IndexFunc(job.Joints, func(o *Joint) bool { return o.Name.Value == j.Name.Value }); i >= 0 {
+			l.faultf(j.Name.Pos, "a name of its own for each joint", "the joint %s is already in line %d", j.Name.Value, job.Joints[i].Pos.Line)
+			continue
+		}
+		job.Joints = append(job.Joints, j)
 	}
 	for _, j := range job.Joints {
 		l.jointRefs(job, j)
 	}
 }
 
-func (l *loader) joint(n *node) (*Joint, bool) {
-	if !l.group(n, jointKeys...) {
-		return nil, false
-	}
-	j := &Joint{Pos: n.pos, Name: l.name(l.need(n, "name", "name: front-flange"))}
-	kind, v := l.oneOf(n, "press", "weld", "bolt", "bearing")
+func (f *fields) joint() (*Joint, bool) {
+	j := &Joint{Pos: f.n.pos, Name: f.name("name")}
+	kind, _ := f.oneOf()
 	j.Kind = JointKind(kind)
 	switch j.Kind {
 	case PressKind:
-		j.Press = l.pressJoint(v)
+		j.Press = f.sub(kind).pressJoint()
 	case WeldKind:
-		j.Weld = l.weldJoint(v)
+		j.Weld = f.sub(kind).weldJoint()
 	case BoltKind:
-		j.Bolt = l.boltJoint(v)
+		j.Bolt = f.sub(kind).boltJoint()
 	case BearingKind:
-		j.Bearing = l.bearingJoint(v)
+		j.Bearing = f.sub(kind).bearingJoint()
 	}
-	j.Meet = l.meeting(n)
-	if r := n.get("rotate"); r != nil {
-		j.Rotate = l.clock(r)
+	j.Meet = f.meeting()
+	j.Rotate = f.angle("rotate")
+	j.Flip = f.yes("flip")
+	if f.given("flip") && j.Meet.Set() {
+		f.fault(f.n.keyPos("flip"), "flip beside face or flush", "delete flip; the faces say which way the parts look")
 	}
-	if f := n.get("flip"); f != nil {
-		j.Flip = l.yes(f)
-		if j.Meet.Set() {
-			l.fault(n.keyPos("flip"), "flip beside face or flush", "delete flip; the faces say which way the parts look")
-		}
-	}
-	j.Align = l.alignRules(n.get("align"))
-	j.Before = l.jointNames(n.get("before"))
-	j.After = l.jointNames(n.get("after"))
-	j.Note = l.text(n.get("note"), maxNote)
+	j.Align = f.alignRules()
+	j.Before = f.names("before")
+	j.After = f.names("after")
+	j.Note = f.text("note")
 	first, second := j.Ends()
 	return j, j.Kind != "" && j.Name.Value != "" && first.Set() && second.Set()
 }
 
-func (l *loader) pressJoint(n *node) *PressJoint {
-	const form = "press: {shaft: tube.outside, bore: flange.bore}"
-	if !l.group(n, "shaft", "bore", "fit", "friction", "method", "clearance", "length") {
+func (f *fields) pressJoint() *PressJoint {
+	if f == nil {
 		return nil
 	}
 	p := &PressJoint{
-		Shaft: l.jointRef(l.need(n, "shaft", form)), Bore: l.jointRef(l.need(n, "bore", form)),
-		Method: "press", Clearance: l.length(n.get("clearance"), positive), Length: l.length(n.get("length"), positive),
+		Shaft: f.jointRef(f.val("shaft")), Bore: f.jointRef(f.val("bore")), Friction: f.number("friction"),
+		Method: f.word("method"), Clearance: f.length("clearance"), Length: f.length("length"),
 	}
-	if m := n.get("method"); m != nil {
-		p.Method = l.word(m, "press", "heat", "cool")
-	}
-	if f := n.get("friction"); f != nil {
-		p.Friction = l.number(f, 0.02, 0.5)
-	}
-	if t := l.text(n.get("fit"), 20); t.Value != "" {
+	if t := f.text("fit"); t.Value != "" {
 		if fitPairForm.MatchString(t.Value) {
 			p.Fit = t
 		} else {
-			l.faultf(t.Pos, "a hole and a shaft class such as H7/p6", "the fit is %s", quote(t.Value))
+			f.faultf(t.Pos, f.g.key("fit").Example, "the fit is %s", quote(t.Value))
 		}
 	}
 	return p
 }
 
-func (l *loader) weldJoint(n *node) *WeldJoint {
-	const form = "weld: {part: flange.bore, to: tube.outside, type: fillet}"
-	if !l.group(n, "part", "to", "type", "size", "process", "length", "square-up", "sides") {
+func (f *fields) weldJoint() *WeldJoint {
+	if f == nil {
 		return nil
 	}
-	w := &WeldJoint{
-		Part: l.jointRef(l.need(n, "part", form)), To: l.jointRef(l.need(n, "to", form)),
-		Type: l.word(l.need(n, "type", form), "fillet", "v", "bevel", "square"),
-		Size: l.length(n.get("size"), positive), Process: "MAG",
-		Length: l.length(n.get("length"), positive), SquareUp: l.length(n.get("square-up"), fromZero), Sides: 1,
+	return &WeldJoint{
+		Part: f.jointRef(f.val("part")), To: f.jointRef(f.val("to")), Type: f.word("type"), Size: f.length("size"),
+		Process: f.word("process"), Length: f.length("length"), SquareUp: f.length("square-up"), Sides: f.count("sides"),
 	}
-	if p := n.get("process"); p != nil {
-		w.Process = l.word(p, "MAG", "MIG", "MMA", "TIG", "flux-cored", "metal-cored", "self-shielded")
-	}
-	if s := n.get("sides"); s != nil {
-		w.Sides = l.count(s, 1, 2)
-	}
-	return w
 }
 
-func (l *loader) boltJoint(n *node) *BoltJoint {
-	const form = `bolt: {through: flange.bolts, into: housing.taps, bolt: "M10 8.8"}`
-	if !l.group(n, "through", "into", "stack", "bolt", "head", "washer", "nut", "friction", "stud") {
+func (f *fields) boltJoint() *BoltJoint {
+	if f == nil {
 		return nil
 	}
 	b := &BoltJoint{
-		Through: l.jointRef(l.need(n, "through", form)), Into: l.jointRef(l.need(n, "into", form)),
-		Head: "hex", Washer: l.yes(n.get("washer")), Nut: l.yes(n.get("nut")), Friction: l.text(n.get("friction"), 40),
+		Through: f.jointRef(f.val("through")), Into: f.jointRef(f.val("into")), Head: f.word("head"),
+		Washer: f.yes("washer"), Nut: f.yes("nut"), Friction: f.text("friction"), Stud: f.name("stud"),
 	}
-	if h := n.get("head"); h != nil {
-		b.Head = l.word(h, "hex", "socket")
-	}
-	if stack := n.get("stack"); stack != nil {
-		items, _ := l.items(stack, 0, 20, "a list of part.group")
-		for _, item := range items {
-			if r := l.jointRef(item); r.Set() {
-				b.Stack = append(b.Stack, r)
-			}
+	for _, item := range f.entries("stack") {
+		if r := f.jointRef(item); r.Set() {
+			b.Stack = append(b.Stack, r)
 		}
 	}
-	b.Stud = l.name(n.get("stud"))
-	spec := l.need(n, "bolt", form)
-	if t := l.text(spec, 60); t.Value != "" {
+	if t := f.text("bolt"); t.Value != "" {
 		m := boltForm.FindStringSubmatch(strings.TrimSpace(t.Value))
 		switch {
 		case m == nil || !threadForm.MatchString(m[1]):
-			l.faultf(t.Pos, `a size and a class such as "M10 8.8" or "1/2-13 UNC grade 5"`, "the bolt is %s", quote(t.Value))
+			f.faultf(t.Pos, `a size and a class such as "M10 8.8" or "1/2-13 UNC grade 5"`, "the bolt is %s", quote(t.Value))
 		case m[2] == "" && b.Stud.Value == "":
-			l.faultf(t.Pos, `"M10 8.8" or "1/2-13 UNC grade 5"`, "the bolt %s lacks its strength class", quote(t.Value))
+			f.faultf(t.Pos, `"M10 8.8" or "1/2-13 UNC grade 5"`, "the bolt %s lacks its strength class", quote(t.Value))
 		default:
 			b.Size, b.Class, b.Pos = m[1], m[2], t.Pos
 		}
@@ -280,86 +247,66 @@ func (l *loader) boltJoint(n *node) *BoltJoint {
 	return b
 }
 
-func (l *loader) bearingJoint(n *node) *BearingJoint {
-	const form = `bearing: {bearing: "30210", cup: housing.front-cup, cone: shaft.seat, rotating: inner, bore: 50, outside: 90, width: 21.75}`
-	if !l.group(n, "bearing", "cup", "cone", "rotating", "load", "bore", "outside", "width", "grease", "end-float") {
+func (f *fields) bearingJoint() *BearingJoint {
+	if f == nil {
 		return nil
 	}
 	b := &BearingJoint{
-		Bearing: l.text(l.need(n, "bearing", form), 60),
-		Cup:     l.jointRef(l.need(n, "cup", form)), Cone: l.jointRef(l.need(n, "cone", form)),
-		Rotating: l.word(l.need(n, "rotating", form), "inner", "outer"), Load: "normal",
-		Bore: l.length(l.need(n, "bore", form), positive), Outside: l.length(l.need(n, "outside", form), positive),
-		Width: l.length(l.need(n, "width", form), positive), Grease: l.text(n.get("grease"), maxText),
-	}
-	if v := n.get("load"); v != nil {
-		b.Load = l.word(v, "light", "normal", "heavy")
+		Bearing: f.text("bearing"), Cup: f.jointRef(f.val("cup")), Cone: f.jointRef(f.val("cone")),
+		Rotating: f.word("rotating"), Load: f.word("load"),
+		Bore: f.length("bore"), Outside: f.length("outside"), Width: f.length("width"), Grease: f.text("grease"),
 	}
 	if b.Bore.Set() && b.Outside.Set() && b.Bore.Mm >= b.Outside.Mm {
-		l.faultf(b.Bore.Pos, "a bore smaller than the outside", "the bearing's bore %s is not smaller than its outside %s", b.Bore.Text, b.Outside.Text)
+		f.faultf(b.Bore.Pos, "a bore smaller than the outside", "the bearing's bore %s is not smaller than its outside %s", b.Bore.Text, b.Outside.Text)
 	}
-	if f := n.get("end-float"); f != nil {
-		items, ok := l.items(f, 2, 2, "least and most, such as [0.02 mm, 0.06 mm]; negative is preload")
-		if ok {
-			lo, hi := l.length(items[0], signed), l.length(items[1], signed)
-			if lo.Set() && hi.Set() && lo.Mm >= hi.Mm {
-				l.fault(f.pos, "the least end float is not below the most", "the smaller value first")
-			} else if lo.Set() && hi.Set() {
-				b.EndFloat = []Length{lo, hi}
-			}
-		}
+	if lo, hi := f.pair("end-float"); lo.Set() && hi.Set() && lo.Mm >= hi.Mm {
+		f.fault(f.n.get("end-float").pos, "the least end float is not below the most", "the smaller value first")
+	} else if lo.Set() && hi.Set() {
+		b.EndFloat = []Length{lo, hi}
 	}
 	return b
 }
 
 // meeting reads face (A-on-B) or flush (A-with-B).
-func (l *loader) meeting(n *node) Meeting {
-	face, flush := n.get("face"), n.get("flush")
-	m := Meeting{Below: l.length(n.get("below"), fromZero)}
-	if face != nil && flush != nil {
-		l.fault(n.keyPos("flush"), "a joint has face and flush", "keep one of the two")
+func (f *fields) meeting() Meeting {
+	m := Meeting{Below: f.length("below")}
+	if f.given("face") && f.given("flush") {
+		f.fault(f.n.keyPos("flush"), "a joint has face and flush", "keep one of the two")
 		return Meeting{}
 	}
-	read := func(v *node, between string) {
-		var words []string
-		for _, a := range []Face{Front, Back} {
-			for _, b := range []Face{Front, Back} {
-				words = append(words, string(a)+between+string(b))
-			}
-		}
-		if w := l.word(v, words...); w != "" {
+	read := func(key, between string) {
+		if w := f.word(key); w != "" {
 			a, b, _ := strings.Cut(w, between)
-			m.Pos, m.First, m.Second = v.pos, Face(a), Face(b)
+			m.Pos, m.First, m.Second = f.n.get(key).pos, Face(a), Face(b)
 		}
 	}
 	switch {
-	case face != nil:
-		read(face, "-on-")
-		if n.get("below") != nil {
-			l.fault(n.keyPos("below"), "below goes with flush", "delete below")
+	case f.given("face"):
+		read("face", "-on-")
+		if f.given("below") {
+			f.fault(f.n.keyPos("below"), "below goes with flush", "delete below")
 		}
-	case flush != nil:
+	case f.given("flush"):
 		m.Flush = true
-		read(flush, "-with-")
-	case n.get("below") != nil:
-		l.fault(n.keyPos("below"), "below needs flush", "flush: front-with-front")
+		read("flush", "-with-")
+	case f.given("below"):
+		f.fault(f.n.keyPos("below"), "below needs flush", "flush: front-with-front")
 	}
 	return m
 }
 
 // alignRules reads one list of features, or a list of such lists.
-func (l *loader) alignRules(n *node) []AlignRule {
-	items, ok := l.items(n, 1, 40, "[part.feature, part.feature]")
-	if !ok {
+func (f *fields) alignRules() []AlignRule {
+	lists := f.entries("align")
+	if len(lists) == 0 {
 		return nil
 	}
-	lists := items
-	if items[0].kind != listNode {
-		lists = []*node{n}
+	if lists[0].kind != listNode {
+		lists = []*node{f.n.get("align")}
 	}
 	var out []AlignRule
 	for _, one := range lists {
-		refs, ok := l.items(one, 2, 20, "[part.feature, part.feature] or [part.feature, up]")
+		refs, ok := f.items(one, 2, 20, "[part.feature, part.feature] or [part.feature, up]")
 		if !ok {
 			continue
 		}
@@ -367,7 +314,7 @@ func (l *loader) alignRules(n *node) []AlignRule {
 		for _, r := range refs {
 			if r.kind == scalarNode && r.text == "up" {
 				rule.Up = true
-			} else if ref := l.jointRef(r); ref.Set() {
+			} else if ref := f.jointRef(r); ref.Set() {
 				rule.Refs = append(rule.Refs, ref)
 			}
 		}
@@ -378,42 +325,38 @@ func (l *loader) alignRules(n *node) []AlignRule {
 	return out
 }
 
-func (l *loader) jointNames(n *node) []Text {
+// names reads one name or a list of them.
+func (f *fields) names(key string) []Text {
+	n := f.val(key)
 	if n == nil {
 		return nil
 	}
 	if n.kind == scalarNode {
-		return []Text{l.name(n)}
+		return []Text{f.reader.name(n)}
 	}
-	items, _ := l.items(n, 1, maxParts, "a joint's name or a list of them")
 	var out []Text
-	for _, item := range items {
-		out = append(out, l.name(item))
+	for _, item := range f.entries(key) {
+		out = append(out, f.reader.name(item))
 	}
 	return out
 }
 
-// yes reads yes or no; absent is no.
-func (l *loader) yes(n *node) bool {
-	w := l.word(n, "yes", "no", "true", "false")
-	return w == "yes" || w == "true"
-}
-
-func (l *loader) jointRef(n *node) JointRef {
-	text, ok := l.scalar(n, "a reference", "part.feature, such as barrel-tube.outside")
+// jointRef reads part.feature or part#2.feature.
+func (r *reader) jointRef(n *node) JointRef {
+	text, ok := r.scalar(n, "a reference", refExample)
 	if !ok {
 		return JointRef{}
 	}
 	m := jointRefRE.FindStringSubmatch(text)
 	if m == nil {
-		l.faultf(n.pos, "part.feature, or part#2.feature for the second of equal parts", "%s is %s, which is no reference", n.label, quote(text))
+		r.faultf(n.pos, jointRefExample, "%s is %s, which is no reference", n.label, quote(text))
 		return JointRef{}
 	}
-	r := JointRef{Part: m[1], Copy: 1, Feature: m[3], Pos: n.pos}
+	ref := JointRef{Part: m[1], Copy: 1, Feature: m[3], Pos: n.pos}
 	if m[2] != "" {
-		r.Copy, _ = strconv.Atoi(m[2]) // four digits at most
+		ref.Copy, _ = strconv.Atoi(m[2]) // four digits at most
 	}
-	return r
+	return ref
 }
 
 // jointRefs checks that what a joint names is there.

@@ -97,6 +97,7 @@ const (
 	BearingHousing  Kind = "bearing-housing"
 	BarrelEnd       Kind = "barrel-end"
 	Shaft           Kind = "shaft"
+	TurnedPart      Kind = "turned" // any turned part
 	Cone            Kind = "cone"
 	TransitionPiece Kind = "transition" // square to round
 )
@@ -242,22 +243,6 @@ type Step struct {
 type Undercut struct {
 	Pos          Pos
 	Width, Depth Length
-}
-
-// Frustum is a rolled cone from flat sheet. Diameters are at the outside of
-// the sheet unless Inside is true.
-type Frustum struct {
-	Pos          Pos
-	Large, Small Length
-	Height       Length
-	Thickness    Length
-	Offset       Length // eccentric: small end moved sideways by this much
-	Inside       bool
-	Seam         Angle // clock angle of the seam
-	Overlap      Length
-	// The stock sheet; both 0 if not said. A blank too large for it is cut
-	// in gores.
-	SheetWidth, SheetHeight Length
 }
 
 // Face names a side of a part.

@@ -28,32 +28,19 @@ var kinds = []struct {
 	{BearingHousing, turned},
 	{BarrelEnd, turned},
 	{Shaft, turned},
+	{TurnedPart, turned},
 	{Cone, rolled},
 	{TransitionPiece, folded},
 }
 
-// formKeys lists the keys that belong to some forms only.
-var formKeys = []struct {
-	key   string
-	forms shape
-	use   string
-}{
-	{"outline", flat, "flat parts"},
-	{"thickness", flat, "flat parts"},
-	{"bore", flat, "flat parts; turned parts have inside steps"},
-	{"profile", turned, "turned parts"},
-	{"tube", tubular, "kind tube"},
-	{"cone", rolled, "kind cone"},
-	{"transition", folded, "kind transition"},
-	{"ends", tubular, "kind tube with the key tube"},
-	{"chamfers", flat | turned | tubular, "flat and turned parts"},
-	{"holes", flat | turned | tubular, "flat and turned parts"},
-	{"slots", flat | turned | tubular, "flat and turned parts"},
-	{"radial", turned | tubular, "turned parts, which have a profile or a tube"},
+// kindWords are the kinds in the order of the table.
+func kindWords() []string {
+	var words []string
+	for _, k := range kinds {
+		words = append(words, string(k.kind))
+	}
+	return words
 }
-
-var partKeys = []string{"part", "title", "kind", "quantity", "units", "material", "top", "stock",
-	"outline", "thickness", "bore", "profile", "tube", "cone", "transition", "ends", "chamfers", "holes", "slots", "radial", "notes"}
 
 // ParsePart reads one part file. The name file is used in places, and units
 // are those of bare numbers unless the file has its own: Inches, or else
@@ -81,50 +68,38 @@ func parsePart(file string, src []byte, units Units) (*source, *Part) {
 	}
 	root.label = "the part"
 	r := &reader{source: s, units: units}
-	if w := r.word(root.get("units"), string(Millimetres), string(Inches)); w != "" {
+	f := r.in(root, partGroup)
+	if w := f.word("units"); w != "" {
 		r.units = Units(w)
 	}
-	r.group(root, partKeys...)
 	p := &Part{
-		File:     file,
-		Pos:      root.pos,
-		Name:     r.name(r.need(root, "part", "a name, such as part: barrel-flange")),
-		Title:    r.text(root.get("title"), maxText),
-		Quantity: 1,
-		Material: r.text(root.get("material"), maxText),
-		Notes:    r.notes(root.get("notes")),
+		File: file, Pos: root.pos, Name: f.name("part"), Title: f.text("title"), Quantity: f.count("quantity"),
+		Material: f.text("material"), Notes: f.texts("notes"),
 	}
-	if t := root.get("title"); t == nil && p.Name.Value != "" {
+	if !f.given("title") && p.Name.Value != "" {
 		p.Title = Text{Value: strings.ReplaceAll(p.Name.Value, "-", " "), Pos: p.Name.Pos}
 	}
-	if q := root.get("quantity"); q != nil {
-		p.Quantity = r.count(q, 1, 10_000)
+	if w := f.word("top"); w != "" {
+		p.Top = Text{Value: w, Pos: f.n.get("top").pos}
 	}
-	if top := root.get("top"); top != nil {
-		if w := r.word(top, "scribe", "punch", "notch", "paint", "keyway"); w != "" {
-			p.Top = Text{Value: w, Pos: top.pos}
-		}
-	}
-	p.Stock = r.stock(root.get("stock"))
-	r.form(root, p)
-	p.Chamfers = r.chamfers(root.get("chamfers"))
-	p.Holes = r.holes(root.get("holes"))
-	p.Slots = r.slots(root.get("slots"))
-	p.Radials = r.radials(root.get("radial"))
+	p.Stock = f.sub("stock").stock()
+	f.form(p)
+	p.Chamfers = r.chamfers(f.each("chamfers"))
+	p.Holes = r.holes(f.each("holes"))
+	p.Slots = r.slots(f.each("slots"))
+	p.Radials = r.radials(f.each("radial"))
 	r.uniqueNames(p)
 	r.geometry(root, p)
 	return s, p
 }
 
+// formKeys are the keys of which one gives a part its form.
+var formKeys = []string{"outline", "profile", "tube", "cone", "transition"}
+
 // form reads the kind and the keys that give the part its shape, and refuses
 // those that the kind has no use for.
-func (r *reader) form(root *node, p *Part) {
-	var words []string
-	for _, k := range kinds {
-		words = append(words, string(k.kind))
-	}
-	kindNode := r.need(root, "kind", "kind: "+list(words))
-	p.Kind = Kind(r.word(kindNode, words...))
+func (f *fields) form(p *Part) {
+	p.Kind = Kind(f.word("kind"))
 	allowed := flat | turned | tubular | rolled | folded
 	for _, k := range kinds {
 		if k.kind == p.Kind {
@@ -133,46 +108,40 @@ func (r *reader) form(root *node, p *Part) {
 	}
 	// The form that is given narrows what else may be.
 	var givers, fits []string
-	for _, f := range formKeys {
-		if f.key != "outline" && f.key != "profile" && f.key != "tube" && f.key != "cone" && f.key != "transition" {
+	for _, key := range formKeys {
+		if f.g.key(key).forms&allowed == 0 {
 			continue
 		}
-		if f.forms&allowed != 0 {
-			fits = append(fits, f.key)
-			if root.get(f.key) != nil {
-				givers = append(givers, f.key)
-			}
+		fits = append(fits, key)
+		if f.given(key) {
+			givers = append(givers, key)
 		}
 	}
 	if p.Kind != "" {
 		switch len(givers) {
 		case 0:
-			if !root.hasAny(fits) {
-				r.faultf(kindNode.pos, "the key "+list(fits), "a %s needs its shape", p.Kind)
+			if !f.n.hasAny(fits) {
+				f.faultf(f.n.get("kind").pos, "the key "+list(fits), "a %s needs its shape", p.Kind)
 			}
 		case 1:
-			for _, f := range formKeys {
-				if f.key == givers[0] {
-					allowed = f.forms
-				}
-			}
+			allowed = f.g.key(givers[0]).forms
 		default:
-			r.faultf(root.keyPos(givers[1]), "keep one of the two", "the part has both %s and %s", givers[0], givers[1])
+			f.faultf(f.n.keyPos(givers[1]), "keep one of the two", "the part has both %s and %s", givers[0], givers[1])
 		}
-		r.refuse(root, p.Kind, allowed)
+		f.refuse(p.Kind, allowed)
 	}
-	p.Outline = r.outline(root.get("outline"))
-	p.Bore = r.bore(root.get("bore"))
-	p.Thickness = r.length(root.get("thickness"), positive)
-	p.Profile = r.profile(root.get("profile"))
-	if t := root.get("tube"); t != nil && p.Profile == nil {
-		p.Profile = r.tube(t)
+	p.Outline = f.sub("outline").outline()
+	p.Bore = f.sub("bore").bore()
+	p.Thickness = f.length("thickness")
+	p.Profile = f.sub("profile").profile()
+	if t := f.sub("tube"); t != nil && p.Profile == nil {
+		p.Profile = t.tube()
 	}
-	p.Frustum = r.frustum(root.get("cone"))
-	p.Transition = r.transition(root.get("transition"))
-	p.Ends = r.ends(root.get("ends"))
+	p.Frustum = f.sub("cone").cone()
+	p.Transition = f.sub("transition").transition()
+	p.Ends = f.sub("ends").ends()
 	if p.Outline != nil {
-		r.thickness(root, p)
+		f.thickness(p)
 	}
 }
 
@@ -185,62 +154,59 @@ func (n *node) hasAny(keys []string) bool {
 }
 
 // refuse records the keys that do not go with the part's form, and drops them.
-func (r *reader) refuse(root *node, kind Kind, allowed shape) {
-	for _, f := range formKeys {
-		if f.forms&allowed == 0 && root.get(f.key) != nil {
-			r.faultf(root.keyPos(f.key), f.key+" is for "+f.use, "this %s takes no %s", kind, f.key)
-			root.drop(f.key)
+func (f *fields) refuse(kind Kind, allowed shape) {
+	for _, k := range f.g.Keys {
+		if k.forms != 0 && k.forms&allowed == 0 && f.given(k.Name) {
+			f.faultf(f.n.keyPos(k.Name), k.Name+" is for "+k.use, "this %s takes no %s", kind, k.Name)
+			f.n.drop(k.Name)
 		}
 	}
 }
 
 // thickness takes the plate thickness from the stock if it is not given.
-func (r *reader) thickness(root *node, p *Part) {
+func (f *fields) thickness(p *Part) {
 	sheet := p.Stock.Form == "plate" || p.Stock.Form == "sheet"
 	size := p.Stock.Size
 	switch {
-	case root.get("thickness") == nil && sheet:
+	case !f.given("thickness") && sheet:
 		p.Thickness = size
-	case root.get("thickness") == nil:
-		if !root.hasAny([]string{"thickness", "stock"}) || p.Stock.Form != "" {
-			r.lack(root.pos, root.label+" lacks its thickness", "thickness: 8 mm, or stock: {plate: 8 mm}")
+	case !f.given("thickness"):
+		if !f.n.hasAny([]string{"thickness", "stock"}) || p.Stock.Form != "" {
+			f.lack(f.n.pos, f.n.label+" lacks its thickness", "thickness: 8 mm, or stock: {plate: 8 mm}")
 		}
 	case sheet && size.Set() && p.Thickness.Mm > size.Mm:
-		r.faultf(p.Thickness.Pos, "a thicker plate", "the part is %s thick and its plate only %s", p.Thickness.Text, size.Text)
+		f.faultf(p.Thickness.Pos, "a thicker plate", "the part is %s thick and its plate only %s", p.Thickness.Text, size.Text)
 	}
 }
 
 // stock reads what a part is made from.
-func (r *reader) stock(n *node) Stock {
-	if !r.group(n, "plate", "sheet", "round", "tube", "square", "flat", "casting", "wall", "length", "cut") {
+func (f *fields) stock() Stock {
+	if f == nil {
 		return Stock{}
 	}
-	s := Stock{Pos: n.pos}
-	key, v := r.oneOf(n, "plate", "sheet", "round", "tube", "square", "flat", "casting")
-	s.Form = key
-	if key == "casting" && v != nil && v.kind != scalarNode || key != "" && key != "casting" {
-		s.Size = r.length(v, positive)
-	} else if key == "casting" && v != nil {
+	key, v := f.oneOf()
+	s := Stock{Pos: f.n.pos, Form: key, Length: f.length("length"), Cut: f.word("cut")}
+	if key == "casting" && v != nil && v.kind == scalarNode {
 		// A casting is named or sized by its largest dimension.
-		if _, wrong := parseLength(v.text, r.units); wrong == "" {
-			s.Size = r.length(v, positive)
+		if _, wrong := parseLength(v.text, f.units); wrong == "" {
+			s.Size = f.length(key)
 		} else {
-			r.text(v, maxText)
+			f.text(key)
 		}
+	} else if key != "" {
+		s.Size = f.length(key)
 	}
-	switch wall := n.get("wall"); {
-	case wall != nil && key != "tube" && key != "flat" && key != "":
-		r.faultf(n.keyPos("wall"), "wall is for tube and flat", "%s stock takes no wall", key)
-	case wall != nil:
-		s.Second = r.length(wall, positive)
+	switch wall := f.given("wall"); {
+	case wall && key != "tube" && key != "flat" && key != "":
+		f.faultf(f.n.keyPos("wall"), "wall is for tube and flat", "%s stock takes no wall", key)
+	case wall:
+		s.Second = f.length("wall")
 	case key == "tube" || key == "flat":
-		r.faultf(n.pos, "{"+key+": 60 mm, wall: 5 mm}", "%s stock lacks the key wall, its thickness", key)
+		f.faultf(f.n.pos, "{"+key+": 60 mm, wall: 5 mm}", "%s stock lacks the key wall, its thickness", key)
 	}
 	if key == "tube" && s.Size.Set() && s.Second.Set() && 2*s.Second.Mm >= s.Size.Mm {
-		r.faultf(s.Second.Pos, "a wall under half the outside diameter", "the wall %s leaves no bore in a tube of %s", s.Second.Text, s.Size.Text)
+		f.faultf(s.Second.Pos, "a wall under half the outside diameter", "the wall %s leaves no bore in a tube of %s", s.Second.Text, s.Size.Text)
 	}
-	s.Length = r.length(n.get("length"), positive)
-	s.Cut = r.word(n.get("cut"), "laser", "plasma", "waterjet", "flame", "saw", "none")
 	return s
 }
 

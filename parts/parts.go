@@ -41,8 +41,8 @@ func Load(jobPath string) (*Job, error) {
 	l.parts(tree, job)
 	l.fewPlaces(job, tree.get("parts"))
 	l.refs(job)
-	l.joints(tree.get("joints"), job)
-	l.accept(tree.get("accept"), job)
+	l.joints(tree, job)
+	l.accept(tree, job)
 	var errs Errors
 	for _, one := range l.sources {
 		errs = append(errs, one.sorted()...)

@@ -10,124 +10,115 @@ import (
 // patterns lists how holes and slots can be laid out: the key in the input and
 // what reads its value. Each gives the pattern its shape and count.
 var patterns = []struct {
-	kind PatternKind
-	read func(r *reader, v *node, p *Pattern)
+	Key
+	read func(f *fields, p *Pattern)
 }{
-	{"circle", (*reader).ring},
-	{"arc", (*reader).arc},
-	{"angles", (*reader).anglesOnCircle},
-	{"grid", (*reader).grid},
-	{"staggered", (*reader).staggered},
-	{pointsPattern, (*reader).listed},
+	{Key{Name: "circle", Type: KeysType, Means: "equally spaced all round", Group: ringGroup}, (*fields).ring},
+	{Key{Name: "arc", Type: KeysType, Means: "equally spaced from one angle to another", Group: arcGroup}, (*fields).arc},
+	{Key{Name: "angles", Type: KeysType, Means: "at listed clock angles", Group: anglesGroup}, (*fields).anglesOnCircle},
+	{Key{Name: "grid", Type: KeysType, Means: "in columns and rows", Group: gridGroup}, (*fields).grid},
+	{Key{Name: "staggered", Type: KeysType, Means: "in rows, every second half a pitch in", Group: staggeredGroup}, (*fields).staggered},
+	{Key{Name: pointsPattern, Type: PointsType, Means: "listed points [x, y] from the datum, each once", Entries: [2]int{1, maxCount}, Example: "a list of points, such as [[0, 60], [0, -60]]"}, (*fields).listed},
 }
 
 // pointsPattern is the only one that takes a datum.
-const pointsPattern PatternKind = "at"
+const pointsPattern = "at"
 
-var patternKeys = func() (keys []string) {
+// patternKeys are the names of the patterns.
+func patternKeys() (keys []string) {
 	for _, p := range patterns {
-		keys = append(keys, string(p.kind))
+		keys = append(keys, p.Name)
 	}
 	return keys
-}()
+}
+
+// withPatterns puts the keys of the patterns between others.
+func withPatterns(before, after []Key) []Key {
+	for _, p := range patterns {
+		before = append(before, p.Key)
+	}
+	before = append(before, Key{Name: "datum", Type: WordType, Means: "with at: where points are measured from; from two edges both lengths go inward, so that both are positive", Default: "centre",
+		Words: []string{"centre", "left-bottom", "left-top", "right-bottom", "right-top"}})
+	return append(before, after...)
+}
 
 // pattern reads where holes or slots are.
-func (r *reader) pattern(n *node) Pattern {
-	p := Pattern{Pos: n.pos, Datum: "centre"}
-	if d := n.get("datum"); d != nil {
-		if n.get(string(pointsPattern)) == nil {
-			r.fault(n.keyPos("datum"), "datum is only for points listed with at", "delete datum, or list the points with at")
-		} else if w := r.word(d, "centre", "left-bottom", "left-top", "right-bottom", "right-top"); w != "" {
-			p.Datum = w
-		}
+func (f *fields) pattern() Pattern {
+	p := Pattern{Pos: f.n.pos, Datum: "centre"}
+	if f.given("datum") && !f.given(pointsPattern) {
+		f.fault(f.n.keyPos("datum"), "datum is only for points listed with at", "delete datum, or list the points with at")
+	} else if w := f.word("datum"); w != "" {
+		p.Datum = w
 	}
-	key, v := r.oneOf(n, patternKeys...)
+	key, v := f.oneOf()
 	p.Kind = PatternKind(key)
 	for _, known := range patterns {
-		if known.kind == p.Kind {
-			p.Pos = v.pos
-			known.read(r, v, &p)
+		if known.Name != key {
+			continue
+		}
+		p.Pos = v.pos
+		if known.Group == nil {
+			known.read(f, &p)
+		} else if g := f.sub(key); g != nil {
+			known.read(g, &p)
 		}
 	}
 	return p
 }
 
-func (r *reader) ring(v *node, p *Pattern) {
-	if !r.group(v, "pcd", "count", "first") {
-		return
-	}
-	const form = "circle: {pcd: 140, count: 6, first: 30}"
-	p.PCD = r.length(r.need(v, "pcd", form), positive)
-	p.Count = r.count(r.need(v, "count", form), 1, maxCount)
-	p.Shape = geom.Ring{PCDMm: p.PCD.Mm, Count: p.Count, FirstDeg: r.clock(v.get("first")).Deg}
+func (f *fields) ring(p *Pattern) {
+	p.PCD, p.Count = f.length("pcd"), f.count("count")
+	p.Shape = geom.Ring{PCDMm: p.PCD.Mm, Count: p.Count, FirstDeg: f.angle("first").Deg}
 }
 
-func (r *reader) arc(v *node, p *Pattern) {
-	if !r.group(v, "pcd", "count", "first", "last") {
-		return
-	}
-	const form = "arc: {pcd: 140, count: 4, first: 30, last: 150}"
-	p.PCD = r.length(r.need(v, "pcd", form), positive)
-	p.Count = r.count(r.need(v, "count", form), 2, maxCount)
-	first, ok1 := r.angle(r.need(v, "first", form), -360, 360)
-	last, ok2 := r.angle(r.need(v, "last", form), -360, 360)
-	if ok1 && ok2 && geom.SweepDeg(first.Deg, last.Deg) == 360 {
-		r.faultf(last.Pos, "two different angles; circle spaces holes all round",
+func (f *fields) arc(p *Pattern) {
+	p.PCD, p.Count = f.length("pcd"), f.count("count")
+	first, last := f.angle("first"), f.angle("last")
+	if first.Pos.Line > 0 && last.Pos.Line > 0 && geom.SweepDeg(first.Deg, last.Deg) == 360 {
+		f.faultf(last.Pos, "two different angles; circle spaces holes all round",
 			"the arc runs from %g to %g degrees, the same place", first.Deg, last.Deg)
 	}
 	p.Shape = geom.Arc{PCDMm: p.PCD.Mm, Count: p.Count, FirstDeg: first.Deg, LastDeg: last.Deg}
 }
 
-func (r *reader) anglesOnCircle(v *node, p *Pattern) {
-	if !r.group(v, "pcd", "at") {
-		return
-	}
-	p.PCD = r.length(r.need(v, "pcd", "the pitch circle diameter"), positive)
+func (f *fields) anglesOnCircle(p *Pattern) {
+	p.PCD = f.length("pcd")
 	shape := geom.Angles{PCDMm: p.PCD.Mm}
-	for _, a := range r.angles(r.need(v, "at", "the clock angles, such as [0, 75, 200]")) {
+	for _, a := range f.angles("at") {
 		shape.Deg = append(shape.Deg, a.Deg)
 	}
 	p.Shape, p.Count = shape, len(shape.Deg)
 }
 
-func (r *reader) grid(v *node, p *Pattern) {
-	g := r.rows(v, "grid: {columns: 3, rows: 2, pitch: [40, 30], centre: [0, 0]}", 1)
-	p.Shape, p.Count = g, r.placesIn(v, g.Columns*g.Rows)
+func (f *fields) grid(p *Pattern) {
+	g := f.rows()
+	p.Shape, p.Count = g, f.placesIn(g.Columns*g.Rows)
 }
 
-func (r *reader) staggered(v *node, p *Pattern) {
-	g := r.rows(v, "staggered: {columns: 3, rows: 2, pitch: [40, 30], centre: [0, 0]}", 2)
-	p.Shape, p.Count = geom.Staggered(g), r.placesIn(v, g.Columns*g.Rows-g.Rows/2)
+func (f *fields) staggered(p *Pattern) {
+	g := f.rows()
+	p.Shape, p.Count = geom.Staggered(g), f.placesIn(g.Columns*g.Rows-g.Rows/2)
 }
 
-// rows reads the sizes of a grid of at least least columns.
-func (r *reader) rows(v *node, form string, least int) (g geom.Grid) {
-	if !r.group(v, "columns", "rows", "pitch", "centre") {
-		return g
-	}
-	g.Columns = r.count(r.need(v, "columns", form), least, maxCount)
-	g.Rows = r.count(r.need(v, "rows", form), 1, maxCount)
-	if items, ok := r.items(r.need(v, "pitch", form), 2, 2, "the pitch across and up, such as [40, 30]"); ok {
-		g.PitchXMm, g.PitchYMm = r.length(items[0], positive).Mm, r.length(items[1], positive).Mm
-	}
-	if c := v.get("centre"); c != nil {
-		at, _ := r.point(c)
-		g.Centre = at.at()
-	}
+// rows reads the sizes of a pattern in rows.
+func (f *fields) rows() geom.Grid {
+	g := geom.Grid{Columns: f.count("columns"), Rows: f.count("rows"), Centre: f.point("centre").at()}
+	across, up := f.pair("pitch")
+	g.PitchXMm, g.PitchYMm = across.Mm, up.Mm
 	return g
 }
 
-// placesIn checks the number of places of a grid.
-func (r *reader) placesIn(v *node, count int) int {
+// placesIn checks the number of places of a pattern in rows.
+func (f *fields) placesIn(count int) int {
 	if count > maxCount {
-		r.faultf(v.pos, fmt.Sprintf("at most %d", maxCount), "the grid has %d places", count)
+		f.faultf(f.n.pos, fmt.Sprintf("at most %d", maxCount), "the pattern has %d places", count)
 	}
 	return count
 }
 
-func (r *reader) listed(v *node, p *Pattern) {
+func (f *fields) listed(p *Pattern) {
 	shape := geom.Listed{Datum: p.Datum}
-	for _, q := range r.points(v, 1) {
+	for _, q := range f.points(pointsPattern) {
 		shape.At = append(shape.At, q.at())
 		p.blame = append(p.blame, q.Pos)
 	}
@@ -135,18 +126,17 @@ func (r *reader) listed(v *node, p *Pattern) {
 }
 
 // angles reads a list of different clock angles.
-func (r *reader) angles(n *node) []Angle {
-	items, _ := r.items(n, 1, maxCount, "a list of clock angles, such as [0, 75, 200]")
+func (f *fields) angles(name string) []Angle {
 	var out []Angle
-	seen := make(map[float64]bool, len(items))
-	for _, item := range items {
-		a, ok := r.angle(item, -360, 360)
+	seen := make(map[float64]bool)
+	for _, item := range f.entries(name) {
+		a, ok := f.reader.angle(item, -360, 360)
 		if !ok {
 			continue
 		}
 		turn := math.Mod(a.Deg+360, 360)
 		if seen[turn] {
-			r.faultf(a.Pos, "each angle once", "the angle %g is listed twice", a.Deg)
+			f.faultf(a.Pos, "each angle once", "the angle %g is listed twice", a.Deg)
 			continue
 		}
 		seen[turn] = true
@@ -155,23 +145,32 @@ func (r *reader) angles(n *node) []Angle {
 	return out
 }
 
-// points reads a list of at least lo different points.
-func (r *reader) points(n *node, lo int) []Point {
-	items, _ := r.items(n, lo, maxCount, "a list of points, such as [[0, 60], [0, -60]]")
+// points reads a list of different points.
+func (f *fields) points(name string) []Point {
 	var out []Point
-	seen := make(map[[2]float64]bool, len(items))
-	for _, item := range items {
-		p, ok := r.point(item)
+	seen := make(map[geom.Point]bool)
+	for _, item := range f.entries(name) {
+		p, ok := f.reader.point(item)
 		if !ok {
 			continue
 		}
-		at := [2]float64{p.X.Mm + 0, p.Y.Mm + 0}
+		at := geom.Point{XMm: p.X.Mm + 0, YMm: p.Y.Mm + 0}
 		if seen[at] {
-			r.faultf(p.Pos, "each point once", "the point [%s, %s] is listed twice", p.X.Text, p.Y.Text)
+			f.faultf(p.Pos, "each point once", "the point [%s, %s] is listed twice", p.X.Text, p.Y.Text)
 			continue
 		}
 		seen[at] = true
 		out = append(out, p)
 	}
 	return out
+}
+
+// point reads [x, y]; absent, it is the origin.
+func (f *fields) point(name string) Point {
+	n := f.val(name)
+	if n == nil {
+		return Point{}
+	}
+	p, _ := f.reader.point(n)
+	return p
 }

@@ -3,56 +3,38 @@ package parts
 import (
 	"fmt"
 	"math"
+	"slices"
 )
 
-const stepForm = "{name: body, diameter: 165, fit: h9, length: 48} or {name: nose, thread: M40x1.5, length: 20}"
-
 // profile reads a turned part along its axis.
-func (r *reader) profile(n *node) *Profile {
-	if !r.group(n, "outside", "inside") {
+func (f *fields) profile() *Profile {
+	if f == nil {
 		return nil
 	}
-	p := &Profile{Pos: n.pos}
-	p.Outside = r.steps(r.need(n, "outside", "the steps from the front face to the back"), shaft)
-	p.Inside = r.steps(n.get("inside"), hole)
-	return p
+	return &Profile{Pos: f.n.pos, Outside: f.steps("outside", shaft), Inside: f.steps("inside", hole)}
 }
 
 // steps reads outside (shaft) or inside (hole) steps.
-func (r *reader) steps(n *node, s side) []Step {
-	items, _ := r.items(n, 1, 100, "a list of steps such as "+stepForm)
+func (f *fields) steps(key string, s side) []Step {
 	var out []Step
-	for i, item := range items {
-		if !r.group(item, "name", "diameter", "fit", "thread", "length", "seat", "undercut", "finish") {
-			continue
+	for _, one := range f.each(key) {
+		step := Step{Pos: one.n.pos, Name: one.name("name"), Length: one.length("length"), Seat: one.text("seat"), Finish: one.text("finish")}
+		if !one.given("name") {
+			i := slices.Index(f.n.get(key).items, one.n)
+			step.Name = Text{Value: fmt.Sprintf("%s-%d", key, i+1), Pos: one.n.pos}
 		}
-		step := Step{
-			Pos:    item.pos,
-			Name:   r.name(item.get("name")),
-			Length: r.length(r.need(item, "length", stepForm), positive),
-			Seat:   r.text(item.get("seat"), maxText),
-			Finish: r.text(item.get("finish"), maxText),
-		}
-		if item.get("name") == nil {
-			word := map[side]string{shaft: "outside", hole: "inside"}[s]
-			step.Name = Text{Value: fmt.Sprintf("%s-%d", word, i+1), Pos: item.pos}
-		}
-		switch key, v := r.oneOf(item, "diameter", "thread"); key {
+		switch given, v := one.oneOf(); given {
 		case "diameter":
-			step.Size = r.size(v, item.get("fit"), s)
+			step.Size = one.size("diameter", s)
 		case "thread":
-			step.Size.Thread = r.thread(v)
-			if item.get("fit") != nil {
-				r.fault(item.keyPos("fit"), "a threaded step takes no fit", "delete fit; the thread class comes with the thread")
+			step.Size.Thread = one.thread(v)
+			if one.given("fit") {
+				one.fault(one.n.keyPos("fit"), "a threaded step takes no fit", "delete fit; the thread class comes with the thread")
 			}
 		}
-		if u := item.get("undercut"); r.group(u, "width", "depth") {
-			step.Undercut = &Undercut{
-				Pos:   u.pos,
-				Width: r.length(r.need(u, "width", "undercut: {width: 3, depth: 0.3}"), positive),
-				Depth: r.length(r.need(u, "depth", "undercut: {width: 3, depth: 0.3}"), positive),
-			}
-			r.undercutRoom(step)
+		if u := one.sub("undercut"); u != nil {
+			step.Undercut = &Undercut{Pos: u.n.pos, Width: u.length("width"), Depth: u.length("depth")}
+			f.undercutRoom(step)
 		}
 		out = append(out, step)
 	}
@@ -71,30 +53,31 @@ func (r *reader) undercutRoom(step Step) {
 
 // tube reads a tube and expands it to a profile with the steps outside and
 // bore.
-func (r *reader) tube(n *node) *Profile {
-	if !r.group(n, "outside", "fit", "wall", "length") {
+func (f *fields) tube() *Profile {
+	if f == nil {
 		return nil
 	}
-	const form = "tube: {outside: 114.3 mm, wall: 4 mm, length: 600 mm}"
-	od, fit := r.need(n, "outside", form), n.get("fit")
-	if od != nil && od.kind == mapNode && r.group(od, "diameter", "fit") {
-		od, fit = r.need(od, "diameter", "outside: {diameter: 114.3 mm, fit: h9}"), od.get("fit")
+	var size Size
+	if od := f.val("outside"); od != nil && od.kind == mapNode {
+		if own := f.sub("outside"); own != nil {
+			size = own.size("diameter", shaft)
+		}
+	} else {
+		size = f.size("outside", shaft)
 	}
-	size := r.size(od, fit, shaft)
-	wall := r.length(r.need(n, "wall", form), positive)
-	length := r.length(r.need(n, "length", form), positive)
-	p := &Profile{Pos: n.pos}
+	wall, length := f.length("wall"), f.length("length")
+	p := &Profile{Pos: f.n.pos}
 	if !size.Nominal.Set() || !wall.Set() || !length.Set() {
 		return p
 	}
 	bore := Length{Mm: size.Nominal.Mm - 2*wall.Mm, Pos: wall.Pos,
 		Text: fmt.Sprintf("%s less twice %s", size.Nominal.Text, wall.Text)}
 	if bore.Mm < smallestMm {
-		r.faultf(wall.Pos, "a wall under half the outside diameter", "the wall %s leaves no bore in a tube of %s", wall.Text, size.Nominal.Text)
+		f.faultf(wall.Pos, "a wall under half the outside diameter", "the wall %s leaves no bore in a tube of %s", wall.Text, size.Nominal.Text)
 		return p
 	}
-	p.Outside = []Step{{Pos: n.pos, Name: Text{Value: "outside", Pos: n.pos}, Size: size, Length: length}}
-	p.Inside = []Step{{Pos: n.pos, Name: Text{Value: "bore", Pos: n.pos}, Size: Size{Nominal: bore}, Length: length}}
+	p.Outside = []Step{{Pos: f.n.pos, Name: Text{Value: "outside", Pos: f.n.pos}, Size: size, Length: length}}
+	p.Inside = []Step{{Pos: f.n.pos, Name: Text{Value: "bore", Pos: f.n.pos}, Size: Size{Nominal: bore}, Length: length}}
 	return p
 }
 
@@ -113,72 +96,42 @@ func (f *Frustum) patternRadiusMm() float64 {
 	return math.Hypot(f.Height.Mm, taper/2+f.Offset.Mm) * f.Large.Mm / taper
 }
 
-// frustum reads a rolled cone.
-func (r *reader) frustum(n *node) *Frustum {
-	if !r.group(n, "large", "small", "height", "thickness", "offset", "measured", "seam", "overlap", "sheet") {
+// cone reads a rolled cone.
+func (f *fields) cone() *Frustum {
+	if f == nil {
 		return nil
 	}
-	const form = "cone: {large: 300, small: 150, height: 200, thickness: 2}"
-	f := &Frustum{
-		Pos:       n.pos,
-		Large:     r.length(r.need(n, "large", form), positive),
-		Small:     r.length(r.need(n, "small", form), positive),
-		Height:    r.length(r.need(n, "height", form), positive),
-		Thickness: r.length(r.need(n, "thickness", form), positive),
-		Offset:    r.length(n.get("offset"), fromZero),
-		Inside:    r.word(n.get("measured"), "outside", "inside") == "inside",
-		Seam:      Angle{Deg: 180},
-		Overlap:   r.length(n.get("overlap"), fromZero),
+	c := &Frustum{Pos: f.n.pos, Large: f.length("large"), Small: f.length("small"), Offset: f.length("offset"), Formed: f.formed()}
+	if c.Large.Set() && c.Small.Set() && c.Small.Mm >= c.Large.Mm {
+		f.faultf(c.Small.Pos, "a small diameter below the large one; a straight one is kind tube",
+			"the small end of %s is not smaller than the large end of %s", c.Small.Text, c.Large.Text)
 	}
-	if seam := n.get("seam"); seam != nil {
-		f.Seam = r.clock(seam)
-	}
-	f.SheetWidth, f.SheetHeight = r.sheetSize(n.get("sheet"))
-	if f.Large.Set() && f.Small.Set() && f.Small.Mm >= f.Large.Mm {
-		r.faultf(f.Small.Pos, "a small diameter below the large one; a straight one is kind tube",
-			"the small end of %s is not smaller than the large end of %s", f.Small.Text, f.Large.Text)
-	}
-	if mm := f.patternRadiusMm(); mm > maxPatternRadiusMm {
-		r.faultf(f.Small.Pos, "a larger taper, or kind tube",
+	if mm := c.patternRadiusMm(); mm > maxPatternRadiusMm {
+		f.faultf(c.Small.Pos, "a larger taper, or kind tube",
 			"the cone is so nearly a tube that its pattern has a radius of %.0f m", mm/1000)
 	}
 	least := 0.0 // small inside diameter, seen from the way it is measured
-	if !f.Inside {
-		least = 2 * f.Thickness.Mm
+	if !c.Inside {
+		least = 2 * c.Thickness.Mm
 	}
-	if f.Small.Set() && f.Thickness.Set() && f.Small.Mm <= least {
-		r.faultf(f.Thickness.Pos, "a sheet thinner than half the small diameter", "the sheet of %s leaves no opening in the small end of %s", f.Thickness.Text, f.Small.Text)
+	if c.Small.Set() && c.Thickness.Set() && c.Small.Mm <= least {
+		f.faultf(c.Thickness.Pos, "a sheet thinner than half the small diameter", "the sheet of %s leaves no opening in the small end of %s", c.Thickness.Text, c.Small.Text)
 	}
-	if f.Offset.Set() && f.Large.Set() && f.Offset.Mm > f.Large.Mm {
-		r.faultf(f.Offset.Pos, "at most the large diameter", "the offset %s is more than the large diameter %s", f.Offset.Text, f.Large.Text)
+	if c.Offset.Set() && c.Large.Set() && c.Offset.Mm > c.Large.Mm {
+		f.faultf(c.Offset.Pos, "at most the large diameter", "the offset %s is more than the large diameter %s", c.Offset.Text, c.Large.Text)
 	}
-	if f.Overlap.Set() && f.Small.Set() && f.Overlap.Mm > f.Small.Mm {
-		r.faultf(f.Overlap.Pos, "at most the small diameter", "the overlap %s is more than the small diameter %s", f.Overlap.Text, f.Small.Text)
+	if c.Overlap.Set() && c.Small.Set() && c.Overlap.Mm > c.Small.Mm {
+		f.faultf(c.Overlap.Pos, "at most the small diameter", "the overlap %s is more than the small diameter %s", c.Overlap.Text, c.Small.Text)
 	}
-	return f
+	return c
 }
 
 // chamfers reads the bevels of a part. That the edges exist is checked with
 // the geometry.
-func (r *reader) chamfers(n *node) []Chamfer {
-	items, _ := r.items(n, 0, 200, "a list of chamfers")
+func (r *reader) chamfers(groups []*fields) []Chamfer {
 	var out []Chamfer
-	for _, item := range items {
-		if !r.group(item, "edge", "size", "angle", "for") {
-			continue
-		}
-		const form = "{edge: bore-back, size: 5 mm, angle: 45, for: weld}"
-		c := Chamfer{
-			Pos:   item.pos,
-			Edge:  r.name(r.need(item, "edge", form)),
-			Size:  r.length(r.need(item, "size", form), positive),
-			Angle: Angle{Deg: 45},
-			For:   r.word(item.get("for"), "weld", "lead-in", "deburr"),
-		}
-		if a := item.get("angle"); a != nil {
-			c.Angle, _ = r.angle(a, 1, 89)
-		}
-		out = append(out, c)
+	for _, f := range groups {
+		out = append(out, Chamfer{Pos: f.n.pos, Edge: f.name("edge"), Size: f.length("size"), Angle: f.angle("angle"), For: f.word("for")})
 	}
 	return out
 }

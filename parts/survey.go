@@ -92,76 +92,56 @@ func (f *Survey) Fault(pos Pos, what, right string) *Error {
 
 // flange reads the whole file.
 func (r *reader) flange(n *node) *Survey {
-	r.group(n, "flange", "units", "caliper", "spigot", "holes", "bolt", "readings")
-	f := &Survey{Units: Millimetres}
+	f := r.in(n, flangeGroup)
 	// The units come first: they are those of all lengths.
-	if w := r.word(n.get("units"), string(Millimetres), string(Inches)); w != "" {
-		f.Units, r.units = Units(w), Units(w)
+	r.units = Units(cmp.Or(f.word("units"), string(Millimetres)))
+	out := &Survey{Units: r.units, Name: f.text("flange"), Bolt: f.thread(f.val("bolt")), Caliper: f.length("caliper")}
+	if s := f.val("spigot"); s != nil && s.kind == scalarNode {
+		out.Spigot = Measured{f.length("spigot"), out.Caliper}
+	} else if own := f.sub("spigot"); own != nil {
+		out.Spigot = Measured{own.length("diameter"), cmp.Or(own.length("plus-minus"), out.Caliper)}
 	}
-	f.Name = r.text(n.get("flange"), maxText)
-	f.Bolt = r.thread(n.get("bolt"))
-	f.Caliper = r.length(n.get("caliper"), positive)
-	if s := n.get("spigot"); s != nil {
-		f.Spigot = r.measured(s, f.Caliper)
+	f.sub("holes").flangeHoles(out)
+	for _, one := range f.each("readings") {
+		out.Readings = append(out.Readings, one.flangeReading(out))
 	}
-	r.flangeHoles(r.need(n, "holes", "holes: {count: 4, diameter: 14.5}"), f)
-	items, _ := r.items(r.need(n, "readings", "readings: [{from: 1, to: 2, over: 201.9}, ...]"), 1, maxFlangeReadings, "readings such as {from: 1, to: 2, over: 201.9}")
-	for _, item := range items {
-		f.Readings = append(f.Readings, r.flangeReading(item, f))
-	}
-	return f
+	return out
 }
 
-// measured reads a diameter, alone or with its own ±.
-func (r *reader) measured(n *node, plusMinus Length) Measured {
-	if n.kind == scalarNode {
-		return Measured{r.length(n, positive), plusMinus}
-	}
-	if !r.group(n, "diameter", "plus-minus") {
-		return Measured{}
-	}
-	own := r.length(n.get("plus-minus"), positive)
-	return Measured{r.length(r.need(n, "diameter", "{diameter: 230.02, plus-minus: 0.02}"), positive), cmp.Or(own, plusMinus)}
-}
-
-func (r *reader) flangeHoles(n *node, f *Survey) {
-	if !r.group(n, "count", "diameter", "plus-minus", "first", "thread") {
+func (f *fields) flangeHoles(s *Survey) {
+	if f == nil {
 		return
 	}
-	f.HolesPos = n.keyPos("count")
-	f.First = r.clock(n.get("first"))
-	f.Thread = r.thread(n.get("thread"))
-	pm := cmp.Or(r.length(n.get("plus-minus"), positive), f.Caliper)
-	count := r.count(r.need(n, "count", "count: 4"), 3, maxFlangeHoles)
-	dia := r.need(n, "diameter", "diameter: 14.5, or a list of one for each hole")
+	s.HolesPos, s.First, s.Thread = f.n.keyPos("count"), f.angle("first"), f.thread(f.val("thread"))
+	pm := cmp.Or(f.length("plus-minus"), s.Caliper)
+	count, dia := f.count("count"), f.val("diameter")
 	if dia == nil || count == 0 {
 		return
 	}
 	if dia.kind == listNode {
-		items, _ := r.items(dia, count, count, "one diameter for each hole, or a single one")
+		items, _ := f.items(dia, count, count, "one diameter for each hole, or a single one")
 		for _, item := range items {
-			f.Holes = append(f.Holes, Measured{r.length(item, positive), pm})
+			s.Holes = append(s.Holes, Measured{f.reader.length(item, positive), pm})
 		}
 		return
 	}
-	all := r.length(dia, positive)
+	all := f.length("diameter")
 	for range count {
-		f.Holes = append(f.Holes, Measured{all, pm})
+		s.Holes = append(s.Holes, Measured{all, pm})
 	}
 }
 
-func (r *reader) flangeReading(n *node, f *Survey) SurveyReading {
-	if !r.group(n, "from", "to", "over", "between", "centres", "plus-minus") {
-		return SurveyReading{}
+func (f *fields) flangeReading(s *Survey) SurveyReading {
+	f.n.label = "a reading"
+	last := max(len(s.Holes), 1)
+	out := SurveyReading{Pos: f.n.pos, From: f.reader.count(f.val("from"), 1, last)}
+	if to := f.val("to"); to == nil || to.text != "spigot" {
+		out.To = f.reader.count(to, 1, last)
 	}
-	const right = "{from: 1, to: 2, over: 201.9}"
-	n.label = "a reading"
-	out := SurveyReading{Pos: n.pos, From: r.count(r.need(n, "from", right), 1, max(len(f.Holes), 1))}
-	if to := r.need(n, "to", right); to == nil || to.text != "spigot" {
-		out.To = r.count(to, 1, max(len(f.Holes), 1))
+	key, _ := f.oneOf()
+	if out.Kind = key; key != "" {
+		out.Length = f.length(key)
 	}
-	kind, length := r.oneOf(n, "over", "between", "centres")
-	out.Kind, out.Length = kind, r.length(length, positive)
-	out.PlusMinus = cmp.Or(r.length(n.get("plus-minus"), positive), f.Caliper)
+	out.PlusMinus = cmp.Or(f.length("plus-minus"), s.Caliper)
 	return out
 }

@@ -116,7 +116,7 @@ func read(file string, src []byte) (*source, *node) {
 		return s, nil
 	}
 	if root.kind != mapNode {
-		s.faultf(root.pos, "start with lines such as `part: barrel-flange`", "the file holds %s instead of keys and values", root.what())
+		s.faultf(root.pos, "start with lines such as `part: cover`", "the file holds %s instead of keys and values", root.what())
 		return s, nil
 	}
 	return s, root

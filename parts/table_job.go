@@ -1,0 +1,216 @@
+package parts
+
+// The keys of a job file and of the file of a measured flange.
+
+// jointRefExample is how a joint points at a feature.
+const jointRefExample = "part.feature, or part#2.feature for the second of equal parts"
+
+var jobGroup = &Group{
+	Name: "job", Means: "A job file: the parts of a machine and how they meet.",
+	Keys: []Key{
+		{Name: "job", Type: TextType, Need: true, Means: "name of the job", Example: "a name, such as job: Pug mill"},
+		{Name: "revision", Type: TextType, Means: "printed in every title block", Longest: 40},
+		{Name: "date", Type: DateType, Means: "year-month-day; no output holds another date", Example: "year-month-day, such as 2025-03-14"},
+		{Name: "drawn", Type: TextType, Means: "who drew it"},
+		{Name: "checked", Type: TextType, Means: "who checked it"},
+		{Name: "units", Type: WordType, Need: true, Means: "the unit of bare numbers, and of what is printed", Words: []string{string(Millimetres), string(Inches)}, Example: "units: mm or units: in, as every bare number depends on it"},
+		{Name: "paper", Type: PaperType, Means: "A4, A3, Letter, Tabloid or a size", Default: "A4, in an inch job Letter", Example: paperForms},
+		{Name: "tolerance", Type: WordType, Means: "ISO 2768-1 class of sizes that say nothing else", Words: []string{"f", "m", "c", "v"}},
+		{Name: "shop", Type: KeysType, Means: "what the workshop has; the review compares with it", Group: shopGroup},
+		{Name: "notes", Type: TextsType, Means: "lines printed on the cover", Longest: maxNote, Entries: [2]int{0, 100}, Example: "a list of texts"},
+		{Name: "parts", Type: FilesType, Need: true, Means: "part files in the job's folder or below it", Entries: [2]int{1, maxParts}, Example: "parts: [cover.yaml, …]"},
+		{Name: "joints", Type: ListType, Means: "how the parts meet", Group: jointGroup, Entries: [2]int{0, maxParts}},
+		{Name: "accept", Type: ListType, Means: "findings of the review that are taken as they are", Group: acceptGroup, Entries: [2]int{0, 1000}},
+	},
+}
+
+var shopGroup = &Group{
+	Name: "shop", Means: "What the workshop has.",
+	Keys: []Key{
+		{Name: "press", Type: ForceType, Means: "force of the press, with its unit: N, kN or t", Unit: "none, say N, kN or t", Example: "a force such as 200 kN, 20 t or 20000 N"},
+		{Name: "lathe", Type: KeysType, Means: "the lathe", Group: latheGroup},
+		{Name: "drill", Type: KeysType, Means: "the drilling machine", Group: drillGroup},
+		// 80 g/m² office paper: common practice, no source.
+		{Name: "paper", Type: SizeType, Means: "thickness of one printed sheet, for wrap templates; at most 1 mm", Default: "0.1 mm"},
+	},
+}
+
+// speedsKey is the list of a machine's spindle speeds.
+var speedsKey = Key{Name: "speeds", Type: NumbersType, Means: "spindle speeds", Unit: "rev/min", Low: 1, High: 20_000, Entries: [2]int{1, 100}, Example: "a list of speeds in rev/min, such as [70, 115, 190]"}
+
+var latheGroup = &Group{
+	Name: "lathe", Means: "The lathe.",
+	Keys: []Key{
+		{Name: "swing", Type: SizeType, Means: "largest diameter over the bed"},
+		{Name: "between", Type: SizeType, Means: "distance between centres"},
+		speedsKey,
+		{Name: "tool", Type: WordType, Means: "what the tools are made of", Default: "hss", Words: []string{"hss", "carbide"}},
+	},
+}
+
+var drillGroup = &Group{
+	Name: "drill", Means: "The drilling machine.",
+	Keys: []Key{speedsKey, {Name: "largest", Type: SizeType, Means: "largest drill it holds"}},
+}
+
+var jointGroup = &Group{
+	Name: "joint", Means: "How a first part meets a second; joints become the steps of the sequence.", Example: "{name: front-weld, weld: {part: flange.bore, to: tube.outside, type: fillet}}",
+	OneOf: []string{"press", "weld", "bolt", "bearing"},
+	Keys: []Key{
+		{Name: "name", Type: NameType, Need: true, Means: "name of the joint", Example: "name: front-flange"},
+		{Name: "press", Type: KeysType, Means: "an interference fit", Group: pressGroup},
+		{Name: "weld", Type: KeysType, Means: "a weld along a round or a stated length", Group: weldGroup},
+		{Name: "bolt", Type: KeysType, Means: "a ring of bolts", Group: boltGroup},
+		{Name: "bearing", Type: KeysType, Means: "a tapered roller bearing between shaft and housing", Group: bearingGroup},
+		{Name: "face", Type: WordType, Means: "which face of the first touches which of the second", Words: meetingWords("-on-")},
+		{Name: "flush", Type: WordType, Means: "which faces lie level and look the same way; not with face", Words: meetingWords("-with-")},
+		{Name: "below", Type: DistanceType, Means: "with flush: how far the inner part's end lies under the outer part's face"},
+		{Name: "rotate", Type: AngleType, Means: "of the first part's TOP from the second's, clockwise seen from the second's front", Default: "0"},
+		{Name: "flip", Type: YesType, Means: "the parts look opposite ways; only where neither face nor flush says so", Default: "no"},
+		{Name: "align", Type: AlignType, Means: "features that lie at one clock angle; with up, that angle is the assembly's TOP", Entries: [2]int{1, 40}, Example: "[part.feature, part.feature]"},
+		{Name: "before", Type: NamesType, Means: "joints that come later", Entries: [2]int{1, maxParts}, Example: "a joint's name or a list of them"},
+		{Name: "after", Type: NamesType, Means: "joints that come earlier", Entries: [2]int{1, maxParts}, Example: "a joint's name or a list of them"},
+		{Name: "note", Type: TextType, Means: "a line on the step", Longest: maxNote},
+	},
+}
+
+// meetingWords are the ways two faces can meet.
+func meetingWords(between string) []string {
+	return []string{"front" + between + "front", "front" + between + "back", "back" + between + "front", "back" + between + "back"}
+}
+
+var pressGroup = &Group{
+	Name: "press", Means: "An interference fit.", Example: "press: {shaft: tube.outside, bore: flange.bore}",
+	Keys: []Key{
+		{Name: "shaft", Type: RefType, Need: true, Means: "the outside that goes in"},
+		{Name: "bore", Type: RefType, Need: true, Means: "the bore that it goes into"},
+		{Name: "fit", Type: FitPairType, Means: "classes of both, such as H7/p6", Default: "the limits of the two features", Longest: 20, Example: "a hole and a shaft class such as H7/p6"},
+		{Name: "friction", Type: NumberType, Means: "coefficient of friction", Default: "the span of the materials", Low: 0.02, High: 0.5},
+		{Name: "method", Type: WordType, Means: "cold in the press, or the bore heated, or the shaft cooled", Default: "press", Words: []string{"press", "heat", "cool"}},
+		{Name: "clearance", Type: SizeType, Means: "on the diameter while joining hot or cold", Default: "what is usual for the size"},
+		{Name: "length", Type: SizeType, Means: "length engaged", Default: "the shorter step"},
+	},
+}
+
+var weldGroup = &Group{
+	Name: "weld", Means: "A weld.", Example: "weld: {part: flange.bore, to: tube.outside, type: fillet}",
+	Keys: []Key{
+		{Name: "part", Type: RefType, Need: true, Means: "the part welded on"},
+		{Name: "to", Type: RefType, Need: true, Means: "what it is welded to"},
+		{Name: "type", Type: WordType, Need: true, Means: "form of the weld", Words: []string{"fillet", "v", "bevel", "square"}},
+		{Name: "size", Type: SizeType, Means: "leg of a fillet", Default: "what is usual for the plate"},
+		{Name: "process", Type: WordType, Means: "welding process", Default: "MAG", Words: []string{"MAG", "MIG", "MMA", "TIG", "flux-cored", "metal-cored", "self-shielded"}},
+		{Name: "length", Type: SizeType, Means: "length of a straight weld", Default: "all round"},
+		{Name: "square-up", Type: DistanceType, Means: "metal left on each face to be faced afterwards", Default: "what is usual"},
+		{Name: "sides", Type: CountType, Means: "welded from one side or both", Default: "1", Low: 1, High: 2},
+	},
+}
+
+var boltGroup = &Group{
+	Name: "bolt", Means: "A ring of bolts through one part, perhaps others, into threads or nuts.", Example: `bolt: {through: flange.bolts, into: housing.taps, bolt: "M10 8.8"}`,
+	Keys: []Key{
+		{Name: "through", Type: RefType, Need: true, Means: "group of clearance holes under the heads"},
+		{Name: "into", Type: RefType, Need: true, Means: "group of tapped holes, or of clearance holes with nuts"},
+		{Name: "stack", Type: RefsType, Means: "groups between the two, in order", Entries: [2]int{0, 20}, Example: "a list of part.group"},
+		{Name: "bolt", Type: BoltType, Need: true, Means: "size and strength class; of a made stud the size alone", Longest: 60},
+		{Name: "head", Type: WordType, Means: "form of the head", Default: "hex", Words: []string{"hex", "socket"}},
+		{Name: "washer", Type: YesType, Means: "a washer under the head", Default: "no"},
+		{Name: "nut", Type: YesType, Means: "nuts on the far side", Default: "no"},
+		{Name: "friction", Type: TextType, Means: "state of the threads: dry, lubricated", Longest: 40},
+		{Name: "stud", Type: NameType, Means: "the part that serves as stud, in place of bought bolts"},
+	},
+}
+
+var bearingGroup = &Group{
+	Name: "bearing", Means: "A tapered roller bearing.", Example: `bearing: {bearing: "30210", cup: housing.front-cup, cone: shaft.seat, rotating: inner, bore: 50, outside: 90, width: 21.75}`,
+	Keys: []Key{
+		{Name: "bearing", Type: TextType, Need: true, Means: "designation, as ordered", Longest: 60},
+		{Name: "cup", Type: RefType, Need: true, Means: "bore of the housing for the cup"},
+		{Name: "cone", Type: RefType, Need: true, Means: "seat of the shaft for the cone"},
+		{Name: "rotating", Type: WordType, Need: true, Means: "the ring that turns against the load", Words: []string{"inner", "outer"}},
+		{Name: "load", Type: WordType, Means: "for the choice of fits", Default: "normal", Words: []string{"light", "normal", "heavy"}},
+		{Name: "bore", Type: SizeType, Need: true, Means: "of the bearing"},
+		{Name: "outside", Type: SizeType, Need: true, Means: "of the bearing"},
+		{Name: "width", Type: SizeType, Need: true, Means: "of the bearing"},
+		{Name: "grease", Type: TextType, Means: "grease and quantity"},
+		{Name: "end-float", Type: FloatsType, Means: "least and most; negative is preload", Default: "set by another bearing", Example: "least and most, such as [0.02 mm, 0.06 mm]; negative is preload"},
+	},
+}
+
+var acceptGroup = &Group{
+	Name: "accept", Means: "A finding that is taken as it is.", Example: "{finding: edge, at: cover.pry, reason: only jacks the joint apart}",
+	Keys: []Key{
+		{Name: "finding", Type: NameType, Need: true, Means: "code of the finding", Example: "the code the review prints, such as finding: edge"},
+		{Name: "at", Type: PlaceType, Means: "part, part.feature or joint", Default: "the whole job", Example: "a part such as cover, its feature such as cover.pry, or a joint"},
+		{Name: "reason", Type: TextType, Need: true, Means: "why it is right all the same; printed on the review", Longest: maxNote, Example: "why it is right all the same, in a line of text"},
+	},
+}
+
+var flangeGroup = &Group{
+	Name: "measured flange", Means: "A motor flange measured with calipers: the file of centrepop flange.",
+	Keys: []Key{
+		{Name: "flange", Type: TextType, Means: "name of the flange"},
+		{Name: "units", Type: WordType, Means: "the unit of bare numbers", Default: "mm", Words: []string{string(Millimetres), string(Inches)}},
+		{Name: "caliper", Type: SizeType, Means: "± of every reading that says nothing else"},
+		{Name: "spigot", Type: EitherType, Means: "the centring diameter, alone or with its ±", Group: measuredGroup},
+		{Name: "holes", Type: KeysType, Need: true, Means: "the holes", Group: flangeHolesGroup, Example: "holes: {count: 4, diameter: 14.5}"},
+		{Name: "bolt", Type: ThreadType, Means: "the bolt that goes through, such as M12"},
+		{Name: "readings", Type: ListType, Need: true, Means: "the distances measured", Group: readingGroup, Entries: [2]int{1, maxFlangeReadings}, Example: "readings: [{from: 1, to: 2, over: 201.9}, ...]"},
+	},
+}
+
+var measuredGroup = &Group{
+	Name: "measured diameter", Means: "A diameter with its own ±.", Example: "{diameter: 230.02, plus-minus: 0.02}",
+	Keys: []Key{
+		{Name: "diameter", Type: SizeType, Need: true, Means: "as measured"},
+		{Name: "plus-minus", Type: SizeType, Means: "of this reading", Default: "the caliper's"},
+	},
+}
+
+var flangeHolesGroup = &Group{
+	Name: "measured holes", Means: "The holes of a measured flange.",
+	Keys: []Key{
+		{Name: "count", Type: CountType, Need: true, Means: "number of holes", Low: 3, High: maxFlangeHoles, Example: "count: 4"},
+		{Name: "diameter", Type: SizesType, Need: true, Means: "of all, or a list with one for each", Entries: [2]int{3, maxFlangeHoles}, Example: "diameter: 14.5, or a list of one for each hole"},
+		{Name: "plus-minus", Type: SizeType, Means: "of the diameters", Default: "the caliper's"},
+		{Name: "first", Type: AngleType, Means: "clock angle of hole 1", Default: "0"},
+		{Name: "thread", Type: ThreadType, Means: "of tapped holes"},
+	},
+}
+
+var readingGroup = &Group{
+	Name: "reading", Means: "One distance, from hole to hole or to the spigot.", Example: "{from: 1, to: 2, over: 201.9}",
+	OneOf: []string{"over", "between", "centres"},
+	Keys: []Key{
+		{Name: "from", Type: CountType, Need: true, Means: "number of a hole", Low: 1, High: maxFlangeHoles},
+		{Name: "to", Type: HoleOrSpigot, Need: true, Means: "number of another hole, or spigot", Low: 1, High: maxFlangeHoles},
+		{Name: "over", Type: SizeType, Means: "outside to outside, over two pins"},
+		{Name: "between", Type: SizeType, Means: "inside to inside"},
+		{Name: "centres", Type: SizeType, Means: "centre to centre"},
+		{Name: "plus-minus", Type: SizeType, Means: "of this reading", Default: "the caliper's"},
+	},
+}
+
+// Groups lists every group of keys, a group before those in it: the job, the
+// part, and the file of a measured flange with all that they hold.
+func Groups() []*Group {
+	var out []*Group
+	seen := map[*Group]bool{}
+	var add func(g *Group)
+	add = func(g *Group) {
+		if seen[g] {
+			return
+		}
+		seen[g] = true
+		out = append(out, g)
+		for _, k := range g.Keys {
+			if k.Group != nil {
+				add(k.Group)
+			}
+		}
+	}
+	for _, g := range []*Group{jobGroup, partGroup, flangeGroup} {
+		add(g)
+	}
+	return out
+}
