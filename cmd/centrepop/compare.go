@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"errors"
 	"fmt"
-	"io"
 	"strings"
 
 	"centrepop/layout/compare"
@@ -39,7 +38,7 @@ func compareCmd(c *call) error {
 	}
 	report, err := compare.Compare(want, sheet, tol)
 	if err != nil {
-		return badUse("%s", err)
+		return badUse("--tolerance %s: 0.001 to 10 mm", *tolerance)
 	}
 	if *c.json {
 		err = c.print(struct {
@@ -47,7 +46,7 @@ func compareCmd(c *call) error {
 			*compare.Report
 		}{c.args[2], report})
 	} else {
-		compareText(c.stdout, c.args[2], report)
+		_, err = fmt.Fprintln(c.stdout, strings.Join(report.Lines(c.args[2]), "\n"))
 	}
 	if err == nil && len(report.Findings) > 0 {
 		return errFindings
@@ -69,31 +68,4 @@ func readDrawing(path string) (*compare.Sheet, error) {
 		return nil, parts.Errors{parts.FaultIn(src, pos, syntax.What, "an SVG file as the cutter gets it")}
 	}
 	return sheet, err
-}
-
-// compareText writes the report for reading in a terminal.
-func compareText(w io.Writer, drawing string, r *compare.Report) {
-	fmt.Fprintf(w, "%s against %s: %d closed contours, %d of them round; %d of %d openings in place and size (to %g mm)\n",
-		drawing, r.Part, r.Contours, r.Circles, r.Matched, r.Wanted, r.ToleranceMm)
-	if len(r.LeftOut) > 0 {
-		fmt.Fprintf(w, "not cut, to be drilled: %s\n", strings.Join(r.LeftOut, ", "))
-	}
-	if r.Marks > 0 || r.Texts > 0 {
-		fmt.Fprintf(w, "not compared: %d lines on marking layers, %d texts and pictures\n", r.Marks, r.Texts)
-	}
-	for _, f := range r.Findings {
-		at := drawing
-		if f.Line > 0 {
-			at = fmt.Sprintf("%s:%d:%d", drawing, f.Line, f.Column)
-		}
-		fmt.Fprintf(w, "%s: %s: %s\n", at, f.Code, f.What)
-	}
-	switch len(r.Findings) {
-	case 0:
-		fmt.Fprintln(w, "no differences")
-	case 1:
-		fmt.Fprintln(w, "1 finding")
-	default:
-		fmt.Fprintf(w, "%d findings\n", len(r.Findings))
-	}
 }

@@ -1,12 +1,16 @@
 // Package compare holds a cutting drawing that somebody else made against the
 // part as it is drawn here, and lists what differs: the scale, a mirror image
 // or a turn, the outline, and every hole and slot that is missing, moved, of
-// another size, open or cut twice.
+// another size, open or cut twice, and every mark that is missing, moved or too
+// many. What it cannot compare, such as texts, it counts.
 //
-// Read takes the SVG apart (SVG 1.1, Second Edition; lengths by CSS, where an
-// inch has 96 px); Wanted gives the part as it should be cut, seen on its
-// front: bores smaller by what is left for the lathe, tapped holes at their
-// tap drill or left out; Compare says what differs.
+// Standards: SVG 1.1, Second Edition, for the drawing; CSS Values and Units
+// Level 3 for its lengths, where an inch has 96 px.
+//
+// Read takes the SVG apart; Wanted gives the part as it should be cut, seen on
+// its front: bores smaller by what is left for the lathe, tapped holes marked or
+// at their tap drill; Compare says what differs. Findings are codes and numbers,
+// with words in the job's units.
 //
 // Lengths are millimetres with x to the right and y up. A drawing may lie
 // anywhere on its sheet: the place of the whole is no finding.
@@ -15,6 +19,9 @@ package compare
 import (
 	"fmt"
 	"math"
+	"slices"
+
+	"centrepop/parts"
 )
 
 // Code names a kind of finding; codes do not change.
@@ -41,6 +48,11 @@ const (
 	SlotMoved      Code = "slot-moved"
 	SlotShape      Code = "slot-shape"
 	Extra          Code = "extra-contour" // a contour that is nothing of the part
+	MarkMissing    Code = "mark-missing"  // others of its group are there
+	MarkMoved      Code = "mark-moved"
+	MarkExtra      Code = "mark-extra"
+	LinesUnread    Code = "lines-not-compared" // on marking layers, neither marks nor the TOP line
+	OthersUnread   Code = "not-compared"       // texts, pictures, hidden and clipped things
 )
 
 // Finding is one difference. Line and Column point into the drawing; both are
@@ -52,9 +64,23 @@ type Finding struct {
 	N      int     `json:"n,omitempty"`
 	Line   int     `json:"line,omitempty"`
 	Column int     `json:"column,omitempty"`
-	XMm    float64 `json:"x_mm"` // place on the part's front
+	XMm    float64 `json:"x_mm"` // place on the part's front, as it should be where that is known
 	YMm    float64 `json:"y_mm"`
 	ByMm   float64 `json:"by_mm"` // how far moved, how much too large
+	Count  int     `json:"count,omitempty"`
+	Drawn  *Shape  `json:"drawn,omitempty"`
+	Wanted *Shape  `json:"wanted,omitempty"`
+}
+
+// Shape is a contour in numbers: its box and middle, the diameter if it is
+// round, the number of sides if only its corners are on that diameter.
+type Shape struct {
+	XMm        float64 `json:"x_mm"`
+	YMm        float64 `json:"y_mm"`
+	WidthMm    float64 `json:"width_mm,omitempty"`
+	HeightMm   float64 `json:"height_mm,omitempty"`
+	DiameterMm float64 `json:"diameter_mm,omitempty"`
+	Sides      int     `json:"sides,omitempty"`
 }
 
 // DefaultToleranceMm is how far a drawing may be off before it is a finding:
@@ -66,47 +92,70 @@ type Report struct {
 	Part        string    `json:"part"`
 	Contours    int       `json:"contours"` // closed ones, marks aside
 	Circles     int       `json:"circles"`
-	Marks       int       `json:"marks"`   // contours on marking layers, not compared
-	Texts       int       `json:"texts"`   // texts and pictures, not compared
+	Marks       int       `json:"marks"` // places marked
+	OtherLines  int       `json:"lines"` // other lines on marking layers, such as TOP
+	Layers      []string  `json:"marking_layers"`
+	Texts       int       `json:"texts"`   // texts, pictures, hidden and clipped things: not compared
 	Matched     int       `json:"matched"` // holes, slots and bore found in their place and size
 	Wanted      int       `json:"wanted"`
-	LeftOut     []string  `json:"left_out"`   // not cut but drilled afterwards: tapped, reamed or too small to cut
+	MarksRight  int       `json:"marks_matched"`
+	MarksWanted int       `json:"marks_wanted"`
+	LeftOut     []string  `json:"left_out"`   // marked, not cut: tapped, reamed or too small to cut
+	Unmarked    []string  `json:"unmarked"`   // those of them that are not marked either
 	Scale       float64   `json:"scale"`      // the drawing is this much too large; 1 if right
 	TurnedDeg   float64   `json:"turned_deg"` // clockwise
 	Mirrored    bool      `json:"mirrored"`
 	ToleranceMm float64   `json:"tolerance_mm"`
 	Findings    []Finding `json:"findings"`
+	units       parts.Units
 }
 
+// ToleranceError is a tolerance beyond 0.001 to 10 mm.
+type ToleranceError struct{ Mm float64 }
+
+func (e *ToleranceError) Error() string { return fmt.Sprintf("compare: tolerance %g", e.Mm) }
+
+// The bounds of a tolerance.
+const (
+	LeastToleranceMm = 0.001
+	MostToleranceMm  = 10.0
+)
+
 // Compare holds a sheet against a part. The tolerance is for places, diameters
-// and outlines; 0 stands for DefaultToleranceMm. It refuses a tolerance beyond
-// 0.001 to 10 mm.
+// and outlines; 0 stands for DefaultToleranceMm. The error is a
+// *ToleranceError.
 func Compare(want *Part, sheet *Sheet, toleranceMm float64) (*Report, error) {
 	if toleranceMm == 0 {
 		toleranceMm = DefaultToleranceMm
 	}
-	if !(toleranceMm >= 0.001 && toleranceMm <= 10) {
-		return nil, fmt.Errorf("compare: a tolerance of %v mm is not within 0.001 to 10 mm", toleranceMm)
+	if !(toleranceMm >= LeastToleranceMm && toleranceMm <= MostToleranceMm) {
+		return nil, &ToleranceError{toleranceMm}
 	}
-	c := &comparison{want: want, tol: toleranceMm, report: &Report{
-		Part: want.Name, Texts: sheet.Texts, Scale: 1, ToleranceMm: toleranceMm, Findings: []Finding{}, LeftOut: []string{},
+	c := &comparison{want: want, tol: toleranceMm, cut: map[string]bool{}, report: &Report{
+		Part: want.Name, units: want.Units, Layers: sheet.layers, Texts: len(sheet.others), Scale: 1, ToleranceMm: toleranceMm,
+		Findings: []Finding{}, LeftOut: []string{}, Unmarked: []string{},
 	}}
 	c.collect(sheet)
 	if len(c.closed) == 0 && len(c.open) == 0 {
-		c.add(Finding{Code: Empty, What: "the drawing holds nothing to cut"})
-		return c.report, nil
+		c.add(Finding{Code: Empty})
+	} else {
+		c.findPose()
+		c.doubles()
+		c.opens()
+		c.outline()
+		c.holes()
+		c.slots()
+		c.extras()
+		c.marks()
 	}
-	c.findPose()
-	c.doubles()
-	c.opens()
-	c.outline()
-	c.holes()
-	c.slots()
-	c.extras()
+	if n := len(sheet.others); n > 0 {
+		c.add(Finding{Code: OthersUnread, Count: n, Line: sheet.others[0].line, Column: sheet.others[0].column})
+	}
 	c.report.Wanted = len(c.want.Rounds) + len(c.want.Slots) - len(c.report.LeftOut)
 	for i := range c.report.Findings {
 		f := &c.report.Findings[i]
 		f.XMm, f.YMm, f.ByMm = tidy(f.XMm), tidy(f.YMm), tidy(f.ByMm)
+		f.What = c.say(f)
 	}
 	return c.report, nil
 }
@@ -119,13 +168,17 @@ type comparison struct {
 	report *Report
 	closed []*piece
 	open   []*piece
-	edge   *piece // the outline, nil if none
+	spots  []*spot
+	lines  []*piece        // on marking layers
+	edge   *piece          // the outline, nil if none
+	cut    map[string]bool // groups that are cut
 }
 
 // piece is a contour of the drawing with what it was recognised as.
 type piece struct {
 	contour
 	round  bool
+	sides  int // of a polygon with its corners on a circle
 	centre point
 	radius float64
 	used   bool // explained by a finding or a match
@@ -136,11 +189,23 @@ type piece struct {
 
 func (c *comparison) add(f Finding) { c.report.Findings = append(c.report.Findings, f) }
 
-// at fills a finding's place in the drawing and on the part.
+// pieces are all contours of the drawing.
+func (c *comparison) pieces() []*piece { return slices.Concat(c.closed, c.open, c.lines) }
+
+// at fills a finding's place in the drawing and on the part, and the shape.
 func (p *piece) at(f Finding) Finding {
 	f.Line, f.Column = p.line, p.column
 	f.XMm, f.YMm = p.mid.x, p.mid.y
+	f.Drawn = p.shape()
 	return f
+}
+
+func (p *piece) shape() *Shape {
+	s := &Shape{XMm: tidy(p.mid.x), YMm: tidy(p.mid.y), WidthMm: tidy(p.w), HeightMm: tidy(p.h), Sides: p.sides}
+	if p.round || p.sides > 0 {
+		s.DiameterMm = tidy(2 * p.radius)
+	}
+	return s
 }
 
 // measure notes the box, the area and the middle: the centre of a round piece,
@@ -156,7 +221,7 @@ func (p *piece) measure() {
 }
 
 func (p *piece) recognise() {
-	p.centre, p.radius, p.round = p.circle()
+	p.centre, p.radius, p.round, p.sides = p.circle()
 }
 
 func tidy(v float64) float64 {

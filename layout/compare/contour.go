@@ -2,6 +2,7 @@ package compare
 
 import (
 	"math"
+	"slices"
 )
 
 // point is in millimetres, y up.
@@ -18,7 +19,6 @@ type contour struct {
 	points       []point
 	closed       bool
 	line, column int
-	element      string
 	mark         bool // on a layer for marking
 }
 
@@ -35,6 +35,16 @@ func (c *contour) box() (lo, hi point) {
 func (c *contour) size() (w, h float64) {
 	lo, hi := c.box()
 	return hi.x - lo.x, hi.y - lo.y
+}
+
+// moved is the contour shifted by a step.
+func (c *contour) moved(by point) contour {
+	out := *c
+	out.points = make([]point, len(c.points))
+	for i, p := range c.points {
+		out.points[i] = point{p.x + by.x, p.y + by.y}
+	}
+	return out
 }
 
 // area and centroid of a closed contour, by the shoelace formula; of an open
@@ -76,13 +86,10 @@ func roundness(radius float64) float64 { return math.Max(0.03, 0.001*radius) }
 // fewestCorners is how many straight sides make a circle rather than a polygon.
 const fewestCorners = 16
 
-// circle fits a circle to a closed contour (the algebraic fit of Kåsa, 1976)
-// and tells whether the contour is one.
-func (c *contour) circle() (centre point, radius float64, ok bool) {
+// fit is the circle through the points of a closed contour (the algebraic fit
+// of Kåsa, 1976); false if they do not lie on one within the tolerance off.
+func (c *contour) fit() (centre point, radius, off float64, ok bool) {
 	n := float64(len(c.points))
-	if !c.closed || len(c.points) < fewestCorners {
-		return point{}, 0, false
-	}
 	var mean point
 	for _, p := range c.points {
 		mean.x += p.x / n
@@ -101,7 +108,7 @@ func (c *contour) circle() (centre point, radius float64, ok bool) {
 	}
 	det := float64(xx*yy) - float64(xy*xy)
 	if !(det > 1e-12*zz*zz) {
-		return point{}, 0, false
+		return point{}, 0, 0, false
 	}
 	a := (float64(xz*yy) - float64(yz*xy)) / (2 * det)
 	b := (float64(yz*xx) - float64(xz*xy)) / (2 * det)
@@ -109,21 +116,38 @@ func (c *contour) circle() (centre point, radius float64, ok bool) {
 	radius = math.Sqrt(float64(a*a) + float64(b*b) + zz/n)
 	// Tolerances follow the size, so that a circle drawn in inches and read
 	// as millimetres is still one.
-	off := math.Min(roundness(radius), 0.02*radius)
-	for i, p := range c.points {
+	off = math.Min(roundness(radius), 0.02*radius)
+	for _, p := range c.points {
 		if math.Abs(p.distance(centre)-radius) > off {
-			return point{}, 0, false
-		}
-		next := c.points[(i+1)%len(c.points)]
-		if next.distance(p) > 2*radius*math.Sin(math.Pi/(fewestCorners-1.5)) {
-			return point{}, 0, false
+			return point{}, 0, 0, false
 		}
 	}
-	area, _ := c.area()
-	if full := math.Pi * radius * radius; area < 0.95*full || area > 1.02*full {
-		return point{}, 0, false // an arc gone over, or a circle run twice
+	return centre, radius, off, true
+}
+
+// circle tells whether a closed contour is a circle: not only its points, also
+// the lines between them lie on it. Sides counts those of a polygon whose
+// corners alone do.
+func (c *contour) circle() (centre point, radius float64, round bool, sides int) {
+	if !c.closed || len(c.points) < 5 {
+		return point{}, 0, false, 0
 	}
-	return centre, radius, true
+	centre, radius, off, ok := c.fit()
+	if !ok {
+		return point{}, 0, false, 0
+	}
+	full := math.Pi * radius * radius
+	if area, _ := c.area(); area < 0.6*full || area > 1.02*full {
+		return point{}, 0, false, 0 // an arc gone over, or a circle run twice
+	}
+	round = len(c.points) >= fewestCorners
+	for i, p := range c.points {
+		round = round && toSegment(centre, p, c.points[(i+1)%len(c.points)]) >= radius-off
+	}
+	if !round {
+		sides = len(c.points)
+	}
+	return centre, radius, round, sides
 }
 
 // thin drops points that lie within the tolerance on the line between their
@@ -144,7 +168,7 @@ func thin(points []point, closed bool, tol float64) []point {
 	}
 	kept := out[:1]
 	last := 0 // index in the unthinned row of the last kept point
-	src := append([]point(nil), out...)
+	src := slices.Clone(out)
 	for i := 1; i < len(src)-1; i++ {
 		straight := i-last < 32
 		for k := last + 1; straight && k <= i; k++ {
@@ -186,103 +210,77 @@ func sampled(points []point, most int) []point {
 
 // apart is how far two contours are from each other at the worst place (the
 // Hausdorff distance of their points from the other's line), and where.
-func apart(a, b *contour, most int) (float64, point) {
-	worst, where := 0.0, point{}
+func apart(a, b *contour, most int) (worst float64, where point) {
 	for _, turn := range [2][2]*contour{{a, b}, {b, a}} {
-		from := sampled(turn[0].points, most)
-		to := sampled(turn[1].points, most)
-		for _, p := range from {
-			near := math.Inf(1)
-			for i := range to {
-				j := i + 1
-				if j == len(to) {
-					if !turn[1].closed {
-						break
-					}
-					j = 0
-				}
-				if d := toSegment(p, to[i], to[j]); d < near {
-					if near = d; near <= worst {
-						break
-					}
-				}
-			}
-			if len(to) == 1 {
-				near = p.distance(to[0])
-			}
-			if near > worst && !math.IsInf(near, 0) {
-				worst, where = near, p
+		to := contour{points: sampled(turn[1].points, most), closed: turn[1].closed}
+		for _, p := range sampled(turn[0].points, most) {
+			if d := to.off(p, worst); d > worst && !math.IsInf(d, 0) {
+				worst, where = d, p
 			}
 		}
 	}
 	return worst, where
 }
 
+// off is how far a point is from the contour's line, or any distance up to
+// enough where it is not further than that.
+func (c *contour) off(p point, enough float64) float64 {
+	if len(c.points) == 1 {
+		return p.distance(c.points[0])
+	}
+	near := math.Inf(1)
+	for i, a := range c.points {
+		if i+1 == len(c.points) && !c.closed {
+			break
+		}
+		if near = math.Min(near, toSegment(p, a, c.points[(i+1)%len(c.points)])); near <= enough {
+			break
+		}
+	}
+	return near
+}
+
 // joinMm is how near two ends must be to be the same point.
 const joinMm = 0.05
+
+// end is one end of open contour k.
+type end struct {
+	k    int
+	tail bool
+}
+
+// chain joins open contours whose ends meet.
+type chain struct {
+	open []contour
+	used []bool
+	ends map[[2]int64][]end // by cells as wide as joinMm
+}
+
+func cell(p point) [2]int64 {
+	return [2]int64{int64(math.Floor(p.x / joinMm)), int64(math.Floor(p.y / joinMm))}
+}
 
 // join chains open contours whose ends meet; what closes by that becomes
 // closed. The order of the input decides where ends of three meet.
 func join(open []contour) (joined []contour) {
-	type end struct {
-		k    int
-		tail bool
-	}
-	cell := func(p point) [2]int64 {
-		return [2]int64{int64(math.Floor(p.x / joinMm)), int64(math.Floor(p.y / joinMm))}
-	}
-	ends := map[[2]int64][]end{}
+	j := chain{open, make([]bool, len(open)), map[[2]int64][]end{}}
 	for k := range open {
-		pts := open[k].points
-		ends[cell(pts[0])] = append(ends[cell(pts[0])], end{k, false})
-		ends[cell(pts[len(pts)-1])] = append(ends[cell(pts[len(pts)-1])], end{k, true})
-	}
-	used := make([]bool, len(open))
-	// next finds the unused end nearest to p, the first of equals.
-	next := func(p point) (end, bool) {
-		best, found, near := end{}, false, joinMm
-		c := cell(p)
-		for dx := int64(-1); dx <= 1; dx++ {
-			for dy := int64(-1); dy <= 1; dy++ {
-				for _, e := range ends[[2]int64{c[0] + dx, c[1] + dy}] {
-					if used[e.k] {
-						continue
-					}
-					q := open[e.k].points[0]
-					if e.tail {
-						q = open[e.k].points[len(open[e.k].points)-1]
-					}
-					if d := p.distance(q); d < near || d == near && found && e.k < best.k {
-						best, found, near = e, true, d
-					}
-				}
-			}
+		for _, e := range []end{{k, false}, {k, true}} {
+			at := cell(j.at(e))
+			j.ends[at] = append(j.ends[at], e)
 		}
-		return best, found
 	}
-	for k := range open {
-		if used[k] {
+	for k, c := range open {
+		if j.used[k] {
 			continue
 		}
-		used[k] = true
-		c := open[k]
-		c.points = append([]point(nil), c.points...)
+		j.used[k] = true
+		c.points = slices.Clone(c.points)
 		for range 2 { // at the tail, then turned round at the head
-			for c.points[0].distance(c.points[len(c.points)-1]) > joinMm || len(c.points) < 3 {
-				e, ok := next(c.points[len(c.points)-1])
-				if !ok {
-					break
-				}
-				used[e.k] = true
-				add := append([]point(nil), open[e.k].points...)
-				if e.tail {
-					reverse(add)
-				}
-				c.points = append(c.points, add[1:]...)
-			}
-			reverse(c.points)
+			c.points = j.extend(c.points)
+			slices.Reverse(c.points)
 		}
-		if len(c.points) > 2 && c.points[0].distance(c.points[len(c.points)-1]) <= joinMm {
+		if meets(c.points) {
 			c.closed = true
 			c.points = c.points[:len(c.points)-1]
 		}
@@ -291,8 +289,52 @@ func join(open []contour) (joined []contour) {
 	return joined
 }
 
-func reverse(p []point) {
-	for i, j := 0, len(p)-1; i < j; i, j = i+1, j-1 {
-		p[i], p[j] = p[j], p[i]
+// meets tells whether a line comes back to its start.
+func meets(points []point) bool {
+	return len(points) > 2 && points[0].distance(points[len(points)-1]) <= joinMm
+}
+
+// extend goes on at the tail of a line until nothing meets it or it closes.
+func (j *chain) extend(points []point) []point {
+	for !meets(points) {
+		e, ok := j.next(points[len(points)-1])
+		if !ok {
+			break
+		}
+		j.used[e.k] = true
+		add := slices.Clone(j.open[e.k].points)
+		if e.tail {
+			slices.Reverse(add)
+		}
+		points = append(points, add[1:]...)
 	}
+	return points
+}
+
+func (j *chain) at(e end) point {
+	if pts := j.open[e.k].points; e.tail {
+		return pts[len(pts)-1]
+	}
+	return j.open[e.k].points[0]
+}
+
+// next finds the unused end nearest to p, the first of equals.
+func (j *chain) next(p point) (best end, found bool) {
+	near := joinMm
+	c := cell(p)
+	var around []end
+	for dx := int64(-1); dx <= 1; dx++ {
+		for dy := int64(-1); dy <= 1; dy++ {
+			around = append(around, j.ends[[2]int64{c[0] + dx, c[1] + dy}]...)
+		}
+	}
+	for _, e := range around {
+		if j.used[e.k] {
+			continue
+		}
+		if d := p.distance(j.at(e)); d < near || d == near && found && e.k < best.k {
+			best, found, near = e, true, d
+		}
+	}
+	return best, found
 }

@@ -20,7 +20,7 @@ type Round struct {
 	DiameterMm float64 // as cut
 	// Later marks what is usually not cut but drilled afterwards: tapped and
 	// reamed holes, and those too small for the cutter. Its group may be left
-	// out, or cut smaller.
+	// out.
 	Later bool
 }
 
@@ -35,15 +35,27 @@ type Slot struct {
 	Later    bool // too narrow for the cutter; may be left out
 }
 
+// Mark is a place to be marked, for a hole that is drilled afterwards or an end
+// of a slot. N and Group are those of the hole or slot.
+type Mark struct {
+	N        int
+	Group    string
+	XMm, YMm float64
+}
+
 // Part is a flat part as it should be cut, seen on its front.
 type Part struct {
 	Name    string
+	Units   parts.Units // of what is said about it
 	Outline plan.Contour
 	Rounds  []Round
 	Slots   []Slot
 	// Blind are the holes and slots (as circles of their width) that do not
 	// go through, of both faces.
 	Blind []Round
+	Marks []Mark
+	// TopLine is the scribed line that shows TOP, empty if there is none.
+	TopLine []plan.XY
 
 	edge contour
 }
@@ -74,12 +86,27 @@ func Wanted(job *parts.Job, name string) (*Part, error) {
 	if err != nil {
 		return nil, err
 	}
-	later := func(x, y float64) bool {
-		return slices.ContainsFunc(profile.Marks, func(m plan.CutMark) bool {
-			return point{m.AtMm.XMm, m.AtMm.YMm}.distance(point{x, y}) < 1e-3
-		})
+	out := &Part{Name: name, Units: job.Units, TopLine: profile.TopLine}
+	if b := p.Bore; b != nil {
+		out.Rounds = append(out.Rounds, Round{Group: "bore", DiameterMm: b.Size.Nominal.Mm - b.Leave.Mm})
 	}
-	out := &Part{Name: name}
+	for _, face := range []parts.Face{parts.Front, parts.Back} {
+		view, err := layout.FaceView(job, name, face)
+		if err != nil {
+			return nil, err
+		}
+		if view != nil {
+			out.add(p, view)
+		}
+	}
+	out.mark(profile.Marks)
+	out.Outline = profile.Contours[len(profile.Contours)-1].Path // it is cut last
+	return out, out.setEdge()
+}
+
+// add takes the holes and slots of a face: all that show on the front, and
+// what is blind from the back.
+func (out *Part) add(p *parts.Part, view *plan.Face) {
 	through := map[string]bool{}
 	for _, h := range p.Holes {
 		through[h.Name.Value] = h.Through
@@ -87,48 +114,54 @@ func Wanted(job *parts.Job, name string) (*Part, error) {
 	for _, s := range p.Slots {
 		through[s.Name.Value] = s.Through
 	}
-	if b := p.Bore; b != nil {
-		out.Rounds = append(out.Rounds, Round{Group: "bore", DiameterMm: b.Size.Nominal.Mm - b.Leave.Mm, Later: later(0, 0)})
+	front, hand := view.Face == parts.Front, 1.0
+	if !front {
+		hand = -1
 	}
-	front, err := layout.FaceView(job, name, parts.Front)
-	if err != nil {
-		return nil, err
-	}
-	if front != nil {
-		for _, h := range front.Holes {
-			r := Round{h.N, h.Group, h.XMm, h.YMm, h.DiameterMm, later(h.XMm, h.YMm)}
-			if through[h.Group] {
-				out.Rounds = append(out.Rounds, r)
-			} else {
-				out.Blind = append(out.Blind, r)
-			}
-		}
-		for _, s := range front.Slots {
-			if through[s.Group] {
-				out.Slots = append(out.Slots, Slot{s.N, s.Group, s.XMm, s.YMm, s.WidthMm, s.LengthMm, s.EndsMm, later(s.EndsMm[0].XMm, s.EndsMm[0].YMm)})
-			} else {
-				out.Blind = append(out.Blind, Round{N: s.N, Group: s.Group, XMm: s.XMm, YMm: s.YMm, DiameterMm: s.WidthMm})
-			}
+	for _, h := range view.Holes {
+		r := Round{N: h.N, Group: h.Group, XMm: hand * h.XMm, YMm: h.YMm, DiameterMm: h.DiameterMm}
+		if !through[h.Group] {
+			out.Blind = append(out.Blind, r)
+		} else if front {
+			out.Rounds = append(out.Rounds, r)
 		}
 	}
-	back, err := layout.FaceView(job, name, parts.Back)
-	if err != nil {
-		return nil, err
-	}
-	if back != nil {
-		for _, h := range back.Holes {
-			if !through[h.Group] {
-				out.Blind = append(out.Blind, Round{Group: h.Group, XMm: -h.XMm, YMm: h.YMm, DiameterMm: h.DiameterMm})
-			}
-		}
-		for _, s := range back.Slots {
-			if !through[s.Group] {
-				out.Blind = append(out.Blind, Round{Group: s.Group, XMm: -s.XMm, YMm: s.YMm, DiameterMm: s.WidthMm})
-			}
+	for _, s := range view.Slots {
+		if !through[s.Group] {
+			out.Blind = append(out.Blind, Round{N: s.N, Group: s.Group, XMm: hand * s.XMm, YMm: s.YMm, DiameterMm: s.WidthMm})
+		} else if front {
+			out.Slots = append(out.Slots, Slot{N: s.N, Group: s.Group, XMm: s.XMm, YMm: s.YMm, WidthMm: s.WidthMm, LengthMm: s.LengthMm, EndsMm: s.EndsMm})
 		}
 	}
-	out.Outline = profile.Contours[len(profile.Contours)-1].Path // it is cut last
-	return out, out.setEdge()
+}
+
+// sameMm is how near two places are that were computed from the same numbers.
+const sameMm = 1e-3
+
+// mark notes what is marked and not cut, each under the name of its opening.
+func (out *Part) mark(marks []plan.CutMark) {
+	for _, m := range marks {
+		at := point{m.AtMm.XMm, m.AtMm.YMm}
+		on := func(x, y float64) bool { return at.distance(point{x, y}) < sameMm }
+		made := Mark{XMm: at.x, YMm: at.y}
+		for i := range out.Rounds {
+			if r := &out.Rounds[i]; on(r.XMm, r.YMm) {
+				made.N, made.Group, r.Later = r.N, r.Group, true
+			}
+		}
+		for i := range out.Slots {
+			s := &out.Slots[i]
+			if slices.ContainsFunc(s.EndsMm[:], func(e plan.XY) bool { return on(e.XMm, e.YMm) }) {
+				made.N, made.Group, s.Later = s.N, s.Group, true
+			}
+		}
+		for _, b := range out.Blind {
+			if on(b.XMm, b.YMm) {
+				made.N, made.Group = b.N, b.Group
+			}
+		}
+		out.Marks = append(out.Marks, made)
+	}
 }
 
 // cutters are those that follow a drawing; the first stands for a cutter that

@@ -15,6 +15,15 @@ type pose struct {
 	dx, dy   float64
 }
 
+// lay applies the pose to points.
+func (p pose) lay(points []point) contour {
+	out := contour{closed: true}
+	for _, q := range points {
+		out.points = append(out.points, p.apply(q))
+	}
+	return out
+}
+
 func (p pose) apply(q point) point {
 	x, y := q.x*p.scale, q.y*p.scale
 	if p.mirrored {
@@ -24,7 +33,8 @@ func (p pose) apply(q point) point {
 	return point{float64(x*cos) - float64(y*sin) + p.dx, float64(x*sin) + float64(y*cos) + p.dy}
 }
 
-// changes counts how much a pose does besides shifting.
+// changes counts how much a pose does besides shifting; turning by anything but
+// quarters counts twice.
 func (p pose) changes() int {
 	n := 0
 	if p.scale != 1 {
@@ -36,243 +46,281 @@ func (p pose) changes() int {
 	if p.turn != 0 {
 		n++
 	}
+	if !p.quarter() {
+		n++
+	}
 	return n
 }
 
-// factors are the usual wrong scales: what the drawing has to be multiplied
-// by, and how that comes about.
-var factors = []struct {
-	by  float64
-	why string
-}{
-	{mmPerInch, "inches are read as millimetres"},
-	{1 / mmPerInch, "millimetres are read as inches"},
-	{96 / mmPerInch, "millimetres are read as pixels, 96 to the inch"},
-	{mmPerInch / 96, "pixels, 96 to the inch, are read as millimetres"},
-	{72 / mmPerInch, "millimetres are read as points, 72 to the inch"},
-	{mmPerInch / 72, "points, 72 to the inch, are read as millimetres"},
-	{90 / mmPerInch, "millimetres are read as pixels, 90 to the inch"},
-	{mmPerInch / 90, "pixels, 90 to the inch, are read as millimetres"},
-	{96.0 / 72, "72 and 96 dots to the inch are mixed up"},
-	{72.0 / 96, "72 and 96 dots to the inch are mixed up"},
-	{96.0 / 90, "90 and 96 dots to the inch are mixed up"},
-	{90.0 / 96, "90 and 96 dots to the inch are mixed up"},
-	{10, "millimetres are read as centimetres, or the other way"},
-	{0.1, "millimetres are read as centimetres, or the other way"},
-}
+// quarter tells a pose that is turned by quarters of a circle, or not at all.
+func (p pose) quarter() bool { return math.Abs(math.Remainder(p.turn, math.Pi/2)) < 1e-9 }
 
-// How near a hole must come to count for a pose.
+// How near a hole or mark must come to count for a pose, and how alike a hole's
+// diameter must be.
 const (
 	poseMm    = 0.5
 	poseShare = 0.01 // of the diameter
+	// What lies exactly counts so much more than what is just near enough.
+	closeCounts = 0.05
 )
 
-// poser scores poses. Everything in it is thinned out, so that a drawing of
-// any size is posed in a bounded time.
+// Bounds on what is posed, so that a drawing of any size is posed in a bounded
+// time.
+const (
+	mostTargets = 60
+	mostSlots   = 20
+	mostSources = 150
+	mostEdges   = 4
+	mostTurns   = 60
+	mostShifts  = 600
+)
+
+// target is a hole of the part, or with diameter 0 a place to be marked.
+type target struct {
+	at         point
+	diameterMm float64
+	later      bool // need not be there
+}
+
+// source is a circle of the drawing, or with diameter 0 a place that is marked.
+type source struct {
+	at         point
+	diameterMm float64
+	piece      *piece // nil for a mark
+}
+
+// fits tells whether a source scaled by a pose may be a target, by its kind and
+// its diameter.
+func (w target) fits(g source, scale, least, share float64) bool {
+	return (w.diameterMm == 0) == (g.diameterMm == 0) && math.Abs(scale*g.diameterMm-w.diameterMm) <= math.Max(least, share*w.diameterMm)
+}
+
+// poser scores poses.
 type poser struct {
-	want  []Round
+	want  []target
+	got   []source
 	slots []Slot
 	edge  contour
 	mid   point
 	area  float64
-	got   []*piece // round ones
 	all   []*piece // the largest closed ones, for slots
+	asIs  try
+	best  try
+}
+
+// try is a pose with the contour that is taken for the outline.
+type try struct {
+	pose
+	edge  *piece
+	score float64
+	full  bool // all of the part is there, and nothing else
+}
+
+// newPoser takes from the part and the drawing what is posed.
+func (c *comparison) newPoser() *poser {
+	s := &poser{asIs: try{score: -1}, best: try{score: -1}, slots: c.want.Slots[:min(len(c.want.Slots), mostSlots)]}
+	s.edge = contour{points: sampled(c.want.edge.points, 400), closed: true}
+	s.area, s.mid = c.want.edge.area()
+	for _, w := range c.want.Rounds[:min(len(c.want.Rounds), mostTargets)] {
+		s.want = append(s.want, target{point{w.XMm, w.YMm}, w.DiameterMm, w.Later})
+	}
+	for _, m := range c.want.Marks[:min(len(c.want.Marks), mostTargets)] {
+		s.want = append(s.want, target{point{m.XMm, m.YMm}, 0, true})
+	}
+	s.all = slices.Clone(c.closed)
+	for _, p := range s.all {
+		p.mm2, _ = p.contour.area()
+	}
+	slices.SortStableFunc(s.all, func(a, b *piece) int { return cmp.Compare(b.mm2, a.mm2) })
+	for _, p := range s.all {
+		if p.round && len(s.got) < mostSources {
+			s.got = append(s.got, source{p.centre, 2 * p.radius, p})
+		}
+	}
+	for _, m := range c.spots[:min(len(c.spots), mostSources)] {
+		s.got = append(s.got, source{at: m.at})
+	}
+	s.all = s.all[:min(len(s.all), 40)]
+	return s
 }
 
 // score tells how much of the part a pose finds in the drawing: 2 for every
-// hole in place with its diameter, 1 for one in place, 1 for every slot, 4 for
-// the outline.
+// hole in place with its diameter, 1 for one in place, 1 for every mark and
+// slot, 4 for the outline.
 func (s *poser) score(p pose, edge *piece) (score float64, full bool) {
+	score, full = s.scoreHoles(p, edge)
+	for _, w := range s.slots {
+		if s.findsSlot(p, w, edge) {
+			score++
+		} else {
+			full = full && w.Later
+		}
+	}
+	if edge == nil || !s.findsEdge(p, edge) {
+		return score, false
+	}
+	return score + 4, full
+}
+
+func (s *poser) scoreHoles(p pose, edge *piece) (score float64, full bool) {
 	full = true
 	taken := make([]bool, len(s.got))
 	at := make([]point, len(s.got))
 	for j, g := range s.got {
-		at[j] = p.apply(g.centre)
+		at[j] = p.apply(g.at)
 	}
 	for _, w := range s.want {
-		best := -1
+		best, off := -1, math.Inf(1)
 		for j, g := range s.got {
-			if taken[j] || g == edge || at[j].distance(point{w.XMm, w.YMm}) > poseMm {
+			if taken[j] || g.piece != nil && g.piece == edge || (g.diameterMm == 0) != (w.diameterMm == 0) || at[j].distance(w.at) > poseMm {
 				continue
 			}
-			if best < 0 || math.Abs(2*g.radius*p.scale-w.DiameterMm) < math.Abs(2*s.got[best].radius*p.scale-w.DiameterMm) {
-				best = j
+			if d := math.Abs(g.diameterMm*p.scale - w.diameterMm); d < off {
+				best, off = j, d
 			}
 		}
 		if best < 0 {
-			full = full && w.Later
+			full = full && w.later
 			continue
 		}
 		taken[best] = true
-		score++
-		if math.Abs(2*s.got[best].radius*p.scale-w.DiameterMm) <= math.Max(poseMm, poseShare*w.DiameterMm) {
+		score += 1 + closeCounts*(1-at[best].distance(w.at)/poseMm)
+		switch {
+		case w.diameterMm == 0:
+		case off <= math.Max(poseMm, poseShare*w.diameterMm):
 			score++
-		} else {
-			full = full && w.Later
+		default:
+			full = false
 		}
 	}
-	for _, w := range s.slots {
-		found := false
-		for _, g := range s.all {
-			if g == edge || g.round || found {
-				continue
-			}
-			lo, hi := g.box()
-			mid := p.apply(point{(lo.x + hi.x) / 2, (lo.y + hi.y) / 2})
-			if mid.distance(point{w.XMm, w.YMm}) > poseMm {
-				continue
-			}
-			moved := contour{closed: true}
-			for _, q := range sampled(g.points, 60) {
-				moved.points = append(moved.points, p.apply(q))
-			}
-			edge := w.contour()
-			d, _ := apart(&moved, &edge, 60)
-			found = d < math.Max(1, 0.1*w.WidthMm)
+	for j, g := range s.got {
+		full = full && (taken[j] || g.piece != nil && g.piece == edge)
+	}
+	return score, full
+}
+
+func (s *poser) findsSlot(p pose, w Slot, edge *piece) bool {
+	want := w.contour()
+	for _, g := range s.all {
+		if g == edge || g.round {
+			continue
 		}
-		if found {
-			score++
-		} else {
-			full = full && w.Later
+		lo, hi := g.box()
+		if p.apply(point{(lo.x + hi.x) / 2, (lo.y + hi.y) / 2}).distance(point{w.XMm, w.YMm}) > poseMm {
+			continue
+		}
+		laid := p.lay(sampled(g.points, 60))
+		if d, _ := apart(&laid, &want, 60); d < math.Max(1, 0.1*w.WidthMm) {
+			return true
 		}
 	}
-	if edge == nil {
-		return score, false
-	}
-	moved := contour{closed: true}
-	for _, q := range sampled(edge.points, 120) {
-		moved.points = append(moved.points, p.apply(q))
-	}
-	mw, mh := moved.size()
+	return false
+}
+
+func (s *poser) findsEdge(p pose, edge *piece) bool {
+	laid := p.lay(sampled(edge.points, 120))
+	mw, mh := laid.size()
 	ew, eh := s.edge.size()
 	limit := math.Max(poseMm, 0.004*math.Max(ew, eh)) // the sagitta of the sampling
 	if math.Abs(mw-ew) > limit || math.Abs(mh-eh) > limit {
-		return score, false
+		return false
 	}
-	ref := s.edge.points
-	for _, q := range moved.points {
-		near := math.Inf(1)
-		for i := range ref {
-			if near = math.Min(near, toSegment(q, ref[i], ref[(i+1)%len(ref)])); near <= poseMm {
-				break
-			}
-		}
-		if near > poseMm {
-			return score, false
-		}
+	return !slices.ContainsFunc(laid.points, func(q point) bool { return s.edge.off(q, poseMm) > poseMm })
+}
+
+// consider keeps a pose if it is better than those before it.
+func (s *poser) consider(p pose, edge *piece) {
+	if s.asIs.full {
+		return // nothing can be better
 	}
-	return score + 4, full
+	t := try{pose: p, edge: edge}
+	closed := edge
+	if !edge.closed {
+		closed = nil
+	}
+	t.score, t.full = s.score(p, closed)
+	if p.changes() == 0 {
+		if t.score > s.asIs.score || t.full {
+			s.asIs = t
+		}
+		return
+	}
+	better := t.score - s.best.score - 0.1*float64(t.changes()-s.best.changes())
+	if t.full && !s.best.full || t.full == s.best.full && (better > 0.01 || better > -0.01 && math.Abs(t.turn) < math.Abs(s.best.turn)-1e-6) {
+		s.best = t
+	}
+}
+
+// chosen is the best pose. A drawing that is right but for a hole or two is not
+// called mirrored: another pose must find much more, or everything.
+func (s *poser) chosen() try {
+	if s.best.score > s.asIs.score && (s.best.full && !s.asIs.full || s.best.score >= s.asIs.score+4) {
+		return s.best
+	}
+	return s.asIs
 }
 
 // findPose decides which contour is the outline and how the drawing lies, and
 // moves every contour onto the part. Scale, mirror and turn become findings.
 func (c *comparison) findPose() {
-	s := &poser{want: c.want.Rounds, slots: c.want.Slots, edge: contour{points: sampled(c.want.edge.points, 400), closed: true}}
-	if len(s.want) > 60 {
-		s.want = s.want[:60]
-	}
-	if len(s.slots) > 20 {
-		s.slots = s.slots[:20]
-	}
-	s.area, s.mid = c.want.edge.area()
-	large := slices.Clone(c.closed)
-	areas := map[*piece]float64{}
-	for _, p := range large {
-		areas[p], _ = p.contour.area()
-	}
-	slices.SortStableFunc(large, func(a, b *piece) int { return cmp.Compare(areas[b], areas[a]) })
-	s.all = large[:min(len(large), 40)]
-	for _, p := range large {
-		if p.round && len(s.got) < 150 {
-			s.got = append(s.got, p)
-		}
-	}
-	var edges []*piece
-	for _, p := range large[:min(len(large), 4)] {
-		edges = append(edges, p)
-	}
+	s := c.newPoser()
+	edges := s.all[:min(len(s.all), mostEdges)]
 	if len(edges) == 0 { // nothing closes: the largest open one shows the place
-		widest := slices.MaxFunc(c.open, func(a, b *piece) int {
+		edges = []*piece{slices.MaxFunc(c.open, func(a, b *piece) int {
 			aw, ah := a.size()
 			bw, bh := b.size()
 			return cmp.Compare(math.Hypot(aw, ah), math.Hypot(bw, bh))
-		})
-		edges = []*piece{widest}
-	}
-	type try struct {
-		pose
-		edge  *piece
-		score float64
-		full  bool
-	}
-	var asIs, best try
-	asIs.score, best.score = -1, -1
-	consider := func(p pose, edge *piece) {
-		if asIs.full {
-			return // nothing can be better
-		}
-		t := try{pose: p, edge: edge}
-		e := edge
-		if !edge.closed {
-			e = nil
-		}
-		t.score, t.full = s.score(p, e)
-		if p.changes() == 0 {
-			if t.score > asIs.score || t.full && !asIs.full {
-				asIs = t
-			}
-			return
-		}
-		better := t.score - best.score - 0.1*float64(t.changes()-best.changes())
-		if t.full && !best.full || t.full == best.full && (better > 0.01 || better > -0.01 && math.Abs(t.turn) < math.Abs(best.turn)-1e-6) {
-			best = t
-		}
+		})}
 	}
 	for k, edge := range edges {
-		area, mid := edge.contour.area()
-		if area == 0 {
-			area = 1e-6
+		s.try(edge, k < 2)
+	}
+	t := s.chosen()
+	c.settle(t.pose, t.edge)
+}
+
+// try considers every likely pose with a contour as the outline. A free scale
+// is believed only of one that can be it.
+func (s *poser) try(edge *piece, free bool) {
+	area, mid := edge.contour.area()
+	ratio := math.Sqrt(s.area / math.Max(area, 1e-6))
+	scales := []float64{1}
+	for _, f := range factors {
+		if f.by/ratio > 0.7 && f.by/ratio < 1.4 {
+			scales = append(scales, f.by)
 		}
-		ratio := math.Sqrt(s.area / area)
-		scales := []float64{1}
-		for _, f := range factors {
-			if f.by/ratio > 0.7 && f.by/ratio < 1.4 {
-				scales = append(scales, f.by)
-			}
-		}
-		// A free scale is believed only of a contour that can be the outline.
-		if k < 2 && math.Abs(ratio-1) > 0.002 && ratio > 0.001 && ratio < 1000 {
-			scales = append(scales, ratio)
-		}
-		for _, scale := range scales {
-			for _, mirrored := range []bool{false, true} {
-				for _, turn := range s.turns(scale, mirrored, mid, edge) {
-					p := pose{scale: scale, turn: turn, mirrored: mirrored}
-					q := p.apply(mid)
-					p.dx, p.dy = s.mid.x-q.x, s.mid.y-q.y
-					consider(p, edge)
-					if math.Abs(math.Remainder(turn, math.Pi/2)) < 1e-9 {
-						if x, y, ok := s.vote(p); ok {
-							p.dx += x
-							p.dy += y
-							consider(p, edge)
-						}
-					}
+	}
+	if free && math.Abs(ratio-1) > 0.002 && ratio > 0.001 && ratio < 1000 {
+		scales = append(scales, ratio)
+	}
+	for _, scale := range scales {
+		for _, mirrored := range []bool{false, true} {
+			for _, turn := range s.turns(scale, mirrored, mid, edge) {
+				p := pose{scale: scale, turn: turn, mirrored: mirrored}
+				q := p.apply(mid)
+				p.dx, p.dy = s.mid.x-q.x, s.mid.y-q.y
+				s.consider(p, edge)
+				if !p.quarter() {
+					continue
+				}
+				if by, ok := s.vote(p); ok {
+					p.dx += by.x
+					p.dy += by.y
+					s.consider(p, edge)
 				}
 			}
 		}
 	}
-	// A drawing that is right but for a hole or two is not called mirrored:
-	// another pose must find much more, or everything.
-	chosen := asIs
-	if best.score > asIs.score && (best.full && !asIs.full || best.score >= asIs.score+4) {
-		chosen = best
-	}
-	c.settle(chosen.pose, chosen.edge)
 }
 
+// A turn is measured by so many holes or marks, at least so far from the middle.
+const (
+	mostArms   = 3
+	leastArmMm = 5.0
+)
+
 // turns are the angles worth trying: quarter turns about the middle, and those
-// that bring a round hole, or the outermost corner, onto one of the part.
+// that bring a hole or mark, or the outermost corner, onto one of the part.
 func (s *poser) turns(scale float64, mirrored bool, mid point, edge *piece) []float64 {
 	out := []float64{0, math.Pi / 2, math.Pi, -math.Pi / 2}
 	add := func(want, got point) {
@@ -280,46 +328,32 @@ func (s *poser) turns(scale float64, mirrored bool, mid point, edge *piece) []fl
 			got.x = -got.x
 		}
 		a := math.Remainder(math.Atan2(want.y, want.x)-math.Atan2(got.y, got.x), 2*math.Pi)
-		for _, t := range out {
-			if math.Abs(math.Remainder(t-a, 2*math.Pi)) < 1e-4 {
-				return
-			}
-		}
-		if len(out) < 60 {
+		same := func(t float64) bool { return math.Abs(math.Remainder(t-a, 2*math.Pi)) < 1e-4 }
+		if len(out) < mostTurns && !slices.ContainsFunc(out, same) {
 			out = append(out, a)
 		}
 	}
-	tried := 0
+	found := 0
 	for _, w := range s.want {
-		d := point{w.XMm, w.YMm}.minus(s.mid)
+		d := w.at.minus(s.mid)
 		r := math.Hypot(d.x, d.y)
-		if r < 5 {
+		if r < leastArmMm || found >= mostArms {
 			continue
 		}
-		if tried++; tried > 3 {
-			break
-		}
+		before := len(out)
 		for _, g := range s.got {
-			q := g.centre.minus(mid)
-			if g != edge && math.Abs(scale*math.Hypot(q.x, q.y)-r) <= poseMm && math.Abs(2*scale*g.radius-w.DiameterMm) <= math.Max(poseMm, 0.05*w.DiameterMm) {
+			q := g.at.minus(mid)
+			if g.piece != edge && math.Abs(scale*math.Hypot(q.x, q.y)-r) <= poseMm && w.fits(g, scale, poseMm, 0.05) {
 				add(d, q)
 			}
 		}
-	}
-	far := func(points []point, mid point) (r float64, at []point) {
-		for _, p := range points {
-			r = math.Max(r, p.distance(mid))
+		if len(out) > before {
+			found++
 		}
-		for _, p := range points {
-			if p.distance(mid) > 0.998*r && len(at) < 16 {
-				at = append(at, p.minus(mid))
-			}
-		}
-		return r, at
 	}
-	r, corners := far(s.edge.points, s.mid)
-	if _, _, round := s.edge.circle(); !round && r > 0 {
-		if got, theirs := far(edge.points, mid); math.Abs(got*scale-r) < 0.02*r {
+	r, corners := farthest(s.edge.points, s.mid)
+	if _, _, round, _ := s.edge.circle(); !round && r > 0 {
+		if got, theirs := farthest(edge.points, mid); math.Abs(got*scale-r) < 0.02*r {
 			for _, q := range theirs {
 				add(corners[0], q)
 			}
@@ -328,18 +362,27 @@ func (s *poser) turns(scale float64, mirrored bool, mid point, edge *piece) []fl
 	return out
 }
 
-// vote finds the shift that brings the most round holes onto holes of their
-// size, for drawings whose outline is not where it should be.
-func (s *poser) vote(p pose) (x, y float64, ok bool) {
+// farthest are the points furthest from the middle, seen from it.
+func farthest(points []point, mid point) (r float64, at []point) {
+	for _, p := range points {
+		r = math.Max(r, p.distance(mid))
+	}
+	for _, p := range points {
+		if p.distance(mid) > 0.998*r && len(at) < 16 {
+			at = append(at, p.minus(mid))
+		}
+	}
+	return r, at
+}
+
+// vote finds the shift that brings the most holes and marks onto those of their
+// kind and size, for drawings whose outline is not where it should be.
+func (s *poser) vote(p pose) (by point, ok bool) {
 	var shifts []point
 	for _, w := range s.want {
 		for _, g := range s.got {
-			if math.Abs(2*g.radius*p.scale-w.DiameterMm) > math.Max(0.2, poseShare*w.DiameterMm) {
-				continue
-			}
-			q := p.apply(g.centre)
-			if len(shifts) < 600 {
-				shifts = append(shifts, point{w.XMm - q.x, w.YMm - q.y})
+			if len(shifts) < mostShifts && w.fits(g, p.scale, 0.2, poseShare) {
+				shifts = append(shifts, w.at.minus(p.apply(g.at)))
 			}
 		}
 	}
@@ -356,50 +399,38 @@ func (s *poser) vote(p pose) (x, y float64, ok bool) {
 		}
 		if n > most {
 			most, ok = n, true
-			x, y = sum.x/float64(n), sum.y/float64(n)
+			by = point{sum.x / float64(n), sum.y / float64(n)}
 		}
 	}
-	return x, y, ok
+	return by, ok
 }
 
 // settle moves the contours onto the part and reports scale, mirror and turn.
 func (c *comparison) settle(p pose, edge *piece) {
-	for _, list := range [][]*piece{c.closed, c.open} {
-		for _, q := range list {
-			for i := range q.points {
-				q.points[i] = p.apply(q.points[i])
-			}
-			if q.round {
-				q.centre, q.radius = p.apply(q.centre), q.radius*p.scale
-			} else {
-				q.recognise() // a circle too small to be sure of before
-			}
+	for _, q := range c.pieces() {
+		q.points = p.lay(q.points).points
+		if q.closed {
+			q.recognise()
 		}
+	}
+	for _, m := range c.spots {
+		m.at, m.size = p.apply(m.at), m.size*p.scale
 	}
 	if edge.closed {
 		c.edge = edge
 	}
 	c.centreUp()
-	for _, list := range [][]*piece{c.closed, c.open} {
-		for _, q := range list {
-			q.measure()
-		}
+	for _, q := range c.pieces() {
+		q.measure()
 	}
 	r := c.report
 	r.Mirrored = p.mirrored
 	if p.scale != 1 {
 		r.Scale = tidy(1 / p.scale)
-		why := ""
-		for _, f := range factors {
-			if math.Abs(p.scale/f.by-1) < 0.004 {
-				why = ": " + f.why
-				break
-			}
-		}
-		c.add(edge.at(Finding{Code: Scale, ByMm: 0, What: "the drawing is " + decimal(1/p.scale, 4) + " times its size" + why}))
+		c.add(edge.at(Finding{Code: Scale}))
 	}
 	if p.mirrored {
-		c.add(edge.at(Finding{Code: Mirror, What: "the drawing is a mirror image of the front"}))
+		c.add(edge.at(Finding{Code: Mirror}))
 	}
 	if p.turn != 0 {
 		// The pose turns the drawing back; a mirrored one turns the other way.
@@ -407,61 +438,74 @@ func (c *comparison) settle(p pose, edge *piece) {
 		if p.mirrored {
 			r.TurnedDeg = tidy(-r.TurnedDeg)
 		}
-		way := "clockwise"
-		if r.TurnedDeg < 0 {
-			way = "anticlockwise"
-		}
-		c.add(edge.at(Finding{Code: Turned, What: "the drawing is turned " + decimal(math.Abs(r.TurnedDeg), 2) + "° " + way}))
+		c.add(edge.at(Finding{Code: Turned}))
 	}
 }
 
 // centreUp takes out the last hundredths of the shift: by the outline where it
 // is right, else by the holes.
 func (c *comparison) centreUp() {
-	var dx, dy []float64
-	good := false
+	var by []point
 	if c.edge != nil {
-		_, mid := c.edge.contour.area()
-		_, want := c.want.edge.area()
-		ew, eh := c.edge.size()
-		ww, wh := c.want.edge.size()
-		dx, dy = append(dx, want.x-mid.x), append(dy, want.y-mid.y)
-		if math.Abs(ew-ww) <= c.tol && math.Abs(eh-wh) <= c.tol {
-			laid := contour{closed: true}
-			for _, q := range c.edge.points {
-				laid.points = append(laid.points, point{q.x - mid.x + want.x, q.y - mid.y + want.y})
-			}
-			off, _ := apart(&laid, &c.want.edge, 400)
-			good = off <= 2*c.tol
-		}
-	}
-	if !good {
-		for _, w := range c.want.Rounds {
-			for _, g := range c.closed {
-				if g.round && g != c.edge && g.centre.distance(point{w.XMm, w.YMm}) <= poseMm {
-					dx, dy = append(dx, w.XMm-g.centre.x), append(dy, w.YMm-g.centre.y)
-				}
+		step, good := c.edgeShift()
+		by = []point{step}
+		if !good {
+			if holes := c.holeShifts(); len(holes) > 0 {
+				by = holes // they know better
 			}
 		}
-		if len(dx) > 1 && c.edge != nil {
-			dx, dy = dx[1:], dy[1:] // the holes know better
-		}
+	} else {
+		by = c.holeShifts()
 	}
-	if len(dx) == 0 {
+	if len(by) == 0 {
 		return
 	}
-	slices.Sort(dx)
-	slices.Sort(dy)
-	x, y := dx[len(dx)/2], dy[len(dy)/2]
-	if math.Hypot(x, y) > 3*poseMm {
+	step := point{median(by, func(p point) float64 { return p.x }), median(by, func(p point) float64 { return p.y })}
+	if math.Hypot(step.x, step.y) > 3*poseMm {
 		return
 	}
-	for _, list := range [][]*piece{c.closed, c.open} {
-		for _, q := range list {
-			for i := range q.points {
-				q.points[i] = point{q.points[i].x + x, q.points[i].y + y}
+	for _, q := range c.pieces() {
+		q.contour = q.moved(step)
+		q.centre = point{q.centre.x + step.x, q.centre.y + step.y}
+	}
+	for _, m := range c.spots {
+		m.at = point{m.at.x + step.x, m.at.y + step.y}
+	}
+}
+
+// edgeShift is the shift that brings the outline's middle onto the part's, and
+// whether the outline then lies on it.
+func (c *comparison) edgeShift() (step point, good bool) {
+	_, mid := c.edge.contour.area()
+	_, want := c.want.edge.area()
+	step = want.minus(mid)
+	ew, eh := c.edge.size()
+	ww, wh := c.want.edge.size()
+	if math.Abs(ew-ww) > c.tol || math.Abs(eh-wh) > c.tol {
+		return step, false
+	}
+	laid := c.edge.moved(step)
+	off, _ := apart(&laid, &c.want.edge, 400)
+	return step, off <= 2*c.tol
+}
+
+// holeShifts are the shifts of the circles that are near a hole.
+func (c *comparison) holeShifts() (by []point) {
+	for _, w := range c.want.Rounds {
+		for _, g := range c.closed {
+			if d := (point{w.XMm, w.YMm}).minus(g.centre); g.round && g != c.edge && math.Hypot(d.x, d.y) <= poseMm {
+				by = append(by, d)
 			}
-			q.centre = point{q.centre.x + x, q.centre.y + y}
 		}
 	}
+	return by
+}
+
+func median(of []point, by func(point) float64) float64 {
+	var v []float64
+	for _, p := range of {
+		v = append(v, by(p))
+	}
+	slices.Sort(v)
+	return v[len(v)/2]
 }

@@ -1,13 +1,11 @@
 package compare
 
 import (
-	"bytes"
-	"encoding/xml"
-	"errors"
 	"fmt"
 	"io"
 	"slices"
 	"strings"
+	"unicode"
 	"unicode/utf8"
 )
 
@@ -17,59 +15,19 @@ const (
 	MaxBytes    = 16 << 20
 	MaxDepth    = 64
 	maxElements = 200_000 // also counting those that use repeats
-	maxPoints   = 2_000_000
+	maxPoints   = 4_000_000
 	maxContours = 20_000
 	maxUseDepth = 8
 	maxMm       = 1e6
 )
 
-// SyntaxError is a drawing that cannot be read: where, and what is wrong. Line
-// and Column count from 1, a column in characters.
-type SyntaxError struct {
-	Line, Column int
-	What         string
-}
-
-func (e *SyntaxError) Error() string {
-	return fmt.Sprintf("%d:%d: %s", e.Line, e.Column, e.What)
-}
-
 // Sheet is a drawing as read: its contours in millimetres, y up.
 type Sheet struct {
-	// WidthMm and HeightMm are the size of the sheet; 0 where the file does
-	// not say it in a unit of length.
-	WidthMm, HeightMm float64
-	// Texts counts texts and pictures, which are not compared.
-	Texts    int
 	contours []contour
-}
-
-// element is a node of the file.
-type element struct {
-	name     string
-	attrs    []xml.Attr
-	children []*element
-	from, to int64 // bytes of its start tag
-}
-
-func (e *element) attr(name string) (string, bool) {
-	for _, a := range e.attrs {
-		if a.Name.Local == name && a.Name.Space == "" {
-			return a.Value, true
-		}
-	}
-	return "", false
-}
-
-// file is an SVG being read.
-type file struct {
-	src      []byte
-	sheet    *Sheet
-	byID     map[string]*element
-	elements int
-	points   int
-	using    []*element
-	blocks   []place
+	layers   []string // names of the marking layers
+	// others are texts, pictures, hidden and clipped things: what a cutter
+	// may or may not see, and what is not compared.
+	others []place
 }
 
 // Read reads an SVG file. The error is a *SyntaxError where the file is at
@@ -80,7 +38,7 @@ func Read(r io.Reader) (*Sheet, error) {
 	if err != nil {
 		return nil, fmt.Errorf("compare: %w", err)
 	}
-	f := &file{src: src, sheet: &Sheet{}, byID: map[string]*element{}}
+	f := &file{src: src, sheet: &Sheet{layers: []string{}}, byID: map[string]*element{}}
 	if len(src) > MaxBytes {
 		return nil, &SyntaxError{1, 1, fmt.Sprintf("the file is larger than %d MiB", MaxBytes>>20)}
 	}
@@ -106,154 +64,6 @@ func Read(r io.Reader) (*Sheet, error) {
 	return f.sheet, nil
 }
 
-// place is a line and a column in characters, both from 1.
-type place struct{ line, column int }
-
-// blockBytes is how far apart the known places of a file are, so that finding
-// the place of a byte does not read the whole file again.
-const blockBytes = 4096
-
-// survey notes the place of every block's first byte.
-func (f *file) survey() {
-	at := place{1, 1}
-	for from := 0; from < len(f.src); from += blockBytes {
-		f.blocks = append(f.blocks, at)
-		at = at.after(f.src[from:min(from+blockBytes, len(f.src))])
-	}
-}
-
-// after is the place behind some text.
-func (p place) after(text []byte) place {
-	if i := bytes.LastIndexByte(text, '\n'); i >= 0 {
-		p.line += bytes.Count(text, []byte("\n"))
-		p.column = 1
-		text = text[i+1:]
-	}
-	for _, b := range text {
-		if utf8.RuneStart(b) {
-			p.column++
-		}
-	}
-	return p
-}
-
-func (f *file) where(at int64) place {
-	at = min(max(at, 0), int64(len(f.src)))
-	block := at / blockBytes
-	if block >= int64(len(f.blocks)) {
-		if block--; block < 0 {
-			return place{1, 1}
-		}
-	}
-	return f.blocks[block].after(f.src[block*blockBytes : at])
-}
-
-// fault is an error at a byte of the file.
-func (f *file) fault(at int64, format string, args ...any) error {
-	p := f.where(at)
-	return &SyntaxError{p.line, p.column, fmt.Sprintf(format, args...)}
-}
-
-// faultIn is an error in the value of an attribute, off bytes into it.
-func (f *file) faultIn(e *element, name string, off int, format string, args ...any) error {
-	tag := f.src[e.from:e.to]
-	at := e.from
-	for i := 0; i < len(tag); {
-		k := bytes.Index(tag[i:], []byte(name))
-		if k < 0 {
-			break
-		}
-		i += k
-		after := i + len(name)
-		rest := bytes.TrimLeft(tag[after:], " \t\r\n")
-		if i > 0 && strings.ContainsRune(" \t\r\n", rune(tag[i-1])) && len(rest) > 0 && rest[0] == '=' {
-			rest = bytes.TrimLeft(rest[1:], " \t\r\n")
-			start := len(tag) - len(rest) + 1 // past the quote
-			if value, _ := e.attr(name); strings.ContainsAny(value, "&<>\"'") || start+off >= len(tag) {
-				off = 0 // written differently from how it reads
-			}
-			at = e.from + int64(start+off)
-			break
-		}
-		i = after
-	}
-	return f.fault(at, format, args...)
-}
-
-// tree reads the elements; text and comments are passed over.
-func (f *file) tree() (*element, error) {
-	d := xml.NewDecoder(bytes.NewReader(f.src))
-	// A file that calls itself something else but is UTF-8 is read as that.
-	d.CharsetReader = func(_ string, r io.Reader) (io.Reader, error) { return r, nil }
-	var stack []*element
-	var root *element
-	for {
-		from := d.InputOffset()
-		tok, err := d.RawToken()
-		if errors.Is(err, io.EOF) {
-			break
-		}
-		if err != nil {
-			what := err.Error()
-			var syntax *xml.SyntaxError
-			if errors.As(err, &syntax) {
-				what = syntax.Msg
-			}
-			return nil, f.fault(d.InputOffset(), "this is not well-formed XML: %s", strings.TrimPrefix(what, "xml: "))
-		}
-		switch tok := tok.(type) {
-		case xml.Directive:
-			if bytes.ContainsAny(tok, "[") || bytes.Contains(tok, []byte("ENTITY")) {
-				return nil, f.fault(from, "entities in the document type are not read")
-			}
-		case xml.StartElement:
-			if root != nil && len(stack) == 0 {
-				return nil, f.fault(from, "a second drawing starts here")
-			}
-			if len(stack) >= MaxDepth {
-				return nil, f.fault(from, "elements are nested deeper than %d", MaxDepth)
-			}
-			if f.elements++; f.elements > maxElements {
-				return nil, f.fault(from, "there are more than %d elements", maxElements)
-			}
-			e := &element{name: tok.Name.Local, from: from, to: d.InputOffset()}
-			if tok.Name.Space != "" && tok.Name.Space != "svg" {
-				e.name = tok.Name.Space + ":" + tok.Name.Local // another vocabulary
-			}
-			for _, a := range tok.Attr {
-				e.attrs = append(e.attrs, xml.Attr{Name: a.Name, Value: strings.Clone(a.Value)})
-			}
-			if len(stack) == 0 {
-				root = e
-			} else {
-				up := stack[len(stack)-1]
-				up.children = append(up.children, e)
-			}
-			if id, ok := e.attr("id"); ok && f.byID[id] == nil {
-				f.byID[id] = e
-			}
-			stack = append(stack, e)
-		case xml.EndElement:
-			if len(stack) == 0 {
-				return nil, f.fault(from, "</%s> closes nothing", tok.Name.Local)
-			}
-			if open := stack[len(stack)-1]; open.name != tok.Name.Local && !strings.HasSuffix(open.name, ":"+tok.Name.Local) {
-				return nil, f.fault(from, "</%s> closes <%s>", tok.Name.Local, open.name)
-			}
-			stack = stack[:len(stack)-1]
-		}
-	}
-	switch {
-	case len(stack) > 0:
-		return nil, f.fault(stack[len(stack)-1].from, "<%s> is never closed", stack[len(stack)-1].name)
-	case root == nil:
-		return nil, f.fault(0, "this is no SVG file: it holds no element")
-	case root.name != "svg":
-		return nil, f.fault(root.from, "this is no SVG file: it starts with <%s>", root.name)
-	}
-	return root, nil
-}
-
 // context is what an element hands down to those in it.
 type context struct {
 	m    matrix
@@ -263,81 +73,68 @@ type context struct {
 
 // svg draws the outermost element.
 func (f *file) svg(root *element) error {
-	w, wPhysical, err := f.side(root, "width")
+	w, err := f.side(root, "width")
 	if err != nil {
 		return err
 	}
-	h, hPhysical, err := f.side(root, "height")
+	h, err := f.side(root, "height")
 	if err != nil {
 		return err
 	}
-	if wPhysical {
-		f.sheet.WidthMm = w
+	m := matrix{mmPerPx, 0, 0, -mmPerPx, 0, 0}
+	if _, ok := root.attr("viewBox"); !ok {
+		return f.inside(root, context{m: m, w: w / mmPerPx, h: h / mmPerPx}, 0)
 	}
-	if hPhysical {
-		f.sheet.HeightMm = h
+	x, y, vw, vh, err := f.viewBox(root)
+	if err != nil {
+		return err
 	}
-	scale := mmPerPx
-	m := identity
-	if _, ok := root.attr("viewBox"); ok {
-		x, y, vw, vh, err := f.viewBox(root)
-		if err != nil {
-			return err
-		}
-		sx, sy := 0.0, 0.0
-		if w > 0 {
-			sx = w / vw
-		}
-		if h > 0 {
-			sy = h / vh
-		}
-		switch {
-		case sx == 0 && sy == 0:
-			sx, sy = scale, scale
-		case sx == 0:
-			sx = sy
-		case sy == 0:
-			sy = sx
-		}
-		if keep, _ := root.attr("preserveAspectRatio"); !strings.HasPrefix(strings.TrimSpace(keep), "none") {
-			if strings.Contains(keep, "slice") {
-				sx = max(sx, sy)
-			} else {
-				sx = min(sx, sy)
-			}
-			sy = sx
-		}
-		m = matrix{sx, 0, 0, -sy, -x * sx, y * sy}
-		w, h = vw, vh
-	} else {
-		m = matrix{scale, 0, 0, -scale, 0, 0}
-		w, h = w/scale, h/scale
+	sx, sy := w/vw, h/vh // 0 where the size is not said
+	if w == 0 && h == 0 {
+		sx, sy = mmPerPx, mmPerPx
+	} else if w == 0 {
+		sx = sy
+	} else if h == 0 {
+		sy = sx
 	}
-	return f.inside(root, context{m: m, w: w, h: h}, 0)
+	sx, sy = keepRatio(root, sx, sy)
+	return f.inside(root, context{m: matrix{sx, 0, 0, -sy, -x * sx, y * sy}, w: vw, h: vh}, 0)
+}
+
+// keepRatio makes two scales one, as preserveAspectRatio says (SVG 1.1, 7.8).
+func keepRatio(e *element, sx, sy float64) (float64, float64) {
+	keep, _ := e.attr("preserveAspectRatio")
+	switch {
+	case strings.HasPrefix(strings.TrimSpace(keep), "none"):
+		return sx, sy
+	case strings.Contains(keep, "slice"):
+		return max(sx, sy), max(sx, sy)
+	}
+	return min(sx, sy), min(sx, sy)
 }
 
 // side reads width or height of the outermost element in mm; 0 where it is
-// absent or relative. physical tells that it has a real unit.
-func (f *file) side(e *element, name string) (mm float64, physical bool, err error) {
+// absent or relative.
+func (f *file) side(e *element, name string) (mm float64, err error) {
 	text, ok := e.attr(name)
 	if !ok || strings.TrimSpace(text) == "" || strings.TrimSpace(text) == "auto" {
-		return 0, false, nil
+		return 0, nil
 	}
 	v, unit, bad := length(text)
 	if bad != "" {
-		return 0, false, f.faultIn(e, name, 0, "%s is %q: %s", name, short(text), bad)
+		return 0, f.faultIn(e, name, 0, "%s is %q: %s", name, short(text), bad)
 	}
 	if unit == "%" {
-		return 0, false, nil
+		return 0, nil
 	}
 	if !(v > 0) {
-		return 0, false, f.faultIn(e, name, 0, "%s is %q; it must be more than 0", name, short(text))
+		return 0, f.faultIn(e, name, 0, "%s is %q; it must be more than 0", name, short(text))
 	}
 	per, ok := mmPer(unit)
 	if !ok {
-		return 0, false, f.faultIn(e, name, 0, "%s is %q: the unit %s depends on a font", name, short(text), unit)
+		return 0, f.faultIn(e, name, 0, "%s is %q: the unit %s depends on a font", name, short(text), unit)
 	}
-	return v * per, unit != "" && unit != "px", nil
+	return v * per, nil
 }
 
 func (f *file) viewBox(e *element) (x, y, w, h float64, err error) {
@@ -363,8 +160,27 @@ var never = []string{
 	"style", "script", "linearGradient", "radialGradient", "filter", "font", "view",
 }
 
-// markWords in a layer's name make it a marking layer.
-var markWords = []string{"mark", "punch", "engrave", "etch", "scribe"}
+// markWords, as whole words of a layer's name, make it a marking layer.
+var markWords = strings.Fields("mark marks marked marking markings punch punched punching punchmarks popmarks " +
+	"engrave engraved engraving engravings etch etched etching scribe scribed scribing")
+
+// marking tells a layer for marks by its name: "Pop marks", "mark_2",
+// "EngraveLayer", and not "uncut", "remarks" or "unmarked".
+func marking(name string) bool {
+	var b strings.Builder
+	before := ' '
+	for _, r := range name {
+		switch {
+		case !unicode.IsLetter(r):
+			r = ' '
+		case unicode.IsUpper(r) && unicode.IsLower(before):
+			b.WriteByte(' ')
+		}
+		b.WriteRune(unicode.ToLower(r))
+		before = r
+	}
+	return slices.ContainsFunc(strings.Fields(b.String()), func(w string) bool { return slices.Contains(markWords, w) })
+}
 
 // inside draws the children of an element.
 func (f *file) inside(e *element, c context, depth int) error {
@@ -377,36 +193,64 @@ func (f *file) inside(e *element, c context, depth int) error {
 }
 
 func (f *file) draw(e *element, c context, depth int) error {
-	if slices.Contains(never, e.name) || strings.Contains(e.name, ":") || hidden(e) {
+	if slices.Contains(never, e.name) || strings.Contains(e.name, ":") {
 		return nil
 	}
-	if t, ok := e.attr("transform"); ok {
-		m, at, bad := transform(t)
-		if bad != "" {
-			return f.faultIn(e, "transform", at, "transform: %s", bad)
-		}
-		c.m = c.m.times(m)
+	if hidden(e) || e.clipped() {
+		f.other(e)
+		return nil
+	}
+	var err error
+	if c.m, err = f.transformed(e, c.m); err != nil {
+		return err
 	}
 	switch e.name {
 	case "g", "a", "switch":
-		for _, a := range e.attrs {
-			if a.Name.Local != "id" && a.Name.Local != "label" && a.Name.Local != "class" {
-				continue
-			}
-			for _, w := range markWords {
-				c.mark = c.mark || strings.Contains(strings.ToLower(a.Value), w)
-			}
-		}
+		c.mark = f.markLayer(e) || c.mark
 		return f.inside(e, c, depth)
 	case "svg":
 		return f.nested(e, c, depth)
 	case "use":
 		return f.use(e, c, depth)
-	case "text", "image", "foreignObject":
-		f.sheet.Texts++
-		return nil
 	}
 	return f.shape(e, c)
+}
+
+// transformed is a matrix with an element's own transform after it.
+func (f *file) transformed(e *element, m matrix) (matrix, error) {
+	t, _ := e.attr("transform")
+	own, at, bad := transform(t)
+	if bad != "" {
+		return m, f.faultIn(e, "transform", at, "transform: %s", bad)
+	}
+	return m.times(own), nil
+}
+
+// markLayer tells a group that is a marking layer by its name, and notes it.
+func (f *file) markLayer(e *element) (is bool) {
+	for _, a := range e.attrs {
+		if name := a.Name.Local; (name != "id" && name != "label" && name != "class") || !marking(a.Value) {
+			continue
+		}
+		is = true
+		if !slices.Contains(f.sheet.layers, a.Value) {
+			f.sheet.layers = append(f.sheet.layers, a.Value)
+		}
+	}
+	return is
+}
+
+// other notes an element that is not compared.
+func (f *file) other(e *element) { f.sheet.others = append(f.sheet.others, f.where(e.from)) }
+
+// clipped tells an element of which only a piece is drawn.
+func (e *element) clipped() bool {
+	for _, name := range []string{"clip-path", "mask"} {
+		if v, ok := e.attr(name); ok && strings.TrimSpace(v) != "none" {
+			return true
+		}
+	}
+	return false
 }
 
 // hidden tells an element that is not drawn.
@@ -459,11 +303,7 @@ func (f *file) nested(e *element, c context, depth int) error {
 		}
 		sx, sy := 1.0, 1.0
 		if w > 0 && h > 0 {
-			sx, sy = w/bw, h/bh
-			if keep, _ := e.attr("preserveAspectRatio"); !strings.HasPrefix(strings.TrimSpace(keep), "none") {
-				sx = min(sx, sy)
-				sy = sx
-			}
+			sx, sy = keepRatio(e, w/bw, h/bh)
 		}
 		c.m = c.m.times(matrix{sx, 0, 0, sy, -bx * sx, -by * sy})
 		w, h = bw, bh
@@ -509,26 +349,22 @@ func (f *file) use(e *element, c context, depth int) error {
 	if f.elements += count(target); f.elements > maxElements {
 		return f.fault(e.from, "uses repeat more than %d elements", maxElements)
 	}
-	if target.name == "symbol" || target.name == "svg" {
-		if t, ok := target.attr("transform"); ok {
-			m, at, bad := transform(t)
-			if bad != "" {
-				return f.faultIn(target, "transform", at, "transform: %s", bad)
-			}
-			c.m = c.m.times(m)
-		}
-		// The size given with use counts before the target's own.
-		sized := *target
-		sized.attrs = nil
-		for _, a := range e.attrs {
-			if a.Name.Space == "" && (a.Name.Local == "width" || a.Name.Local == "height") {
-				sized.attrs = append(sized.attrs, a)
-			}
-		}
-		sized.attrs = append(sized.attrs, target.attrs...)
-		return f.nested(&sized, c, depth+1)
+	if target.name != "symbol" && target.name != "svg" {
+		return f.draw(target, c, depth+1)
 	}
-	return f.draw(target, c, depth+1)
+	if c.m, err = f.transformed(target, c.m); err != nil {
+		return err
+	}
+	// The size given with use counts before the target's own.
+	sized := *target
+	sized.attrs = nil
+	for _, a := range e.attrs {
+		if a.Name.Space == "" && (a.Name.Local == "width" || a.Name.Local == "height") {
+			sized.attrs = append(sized.attrs, a)
+		}
+	}
+	sized.attrs = append(sized.attrs, target.attrs...)
+	return f.nested(&sized, c, depth+1)
 }
 
 func count(e *element) int {

@@ -1,0 +1,180 @@
+package compare
+
+import (
+	"cmp"
+	"math"
+	"slices"
+)
+
+// spot is a place that the drawing marks: a dot, a small circle, or where two
+// lines cross.
+type spot struct {
+	at           point
+	size         float64 // width of what is drawn
+	line, column int
+	used         bool
+}
+
+// How alike the two lines of a cross are, and how round a dot is.
+const (
+	crossShare  = 0.1  // of the length: how far their middles may be apart
+	crossRatio  = 1.25 // of the two lengths
+	crossCosine = 0.5  // they meet at 60° or more
+	dotShare    = 0.15 // of the radius: how far a dot's corners may be off it
+	dotCorners  = 4
+)
+
+// A mark that is none of the part's is a mark up to this size; what is larger is
+// a line (common practice, no source).
+const mostMarkMm = 10.0
+
+// nearLineMm is how far from the TOP line its arrow head reaches.
+const nearLineMm = 3.0
+
+// spots sorts what is on marking layers into places that are marked and other
+// lines.
+func spots(marks []contour) (found []*spot, rest []*piece) {
+	var straight []*piece
+	for i := range marks {
+		p := &piece{contour: marks[i]}
+		p.measure()
+		s := &spot{at: p.mid, size: math.Max(p.w, p.h), line: p.line, column: p.column}
+		switch {
+		case len(p.points) == 1 || p.dot():
+			found = append(found, s)
+		case len(p.points) == 2:
+			straight = append(straight, p)
+		default:
+			rest = append(rest, p)
+		}
+	}
+	slices.SortStableFunc(straight, func(a, b *piece) int { return cmp.Compare(a.mid.x, b.mid.x) })
+	for i, a := range straight {
+		if a.used {
+			continue
+		}
+		for _, b := range straight[i+1:] {
+			if b.mid.x-a.mid.x > crossShare*a.length() {
+				break
+			}
+			if !b.used && crosses(a, b) {
+				a.used, b.used = true, true
+				found = append(found, &spot{at: point{(a.mid.x + b.mid.x) / 2, (a.mid.y + b.mid.y) / 2}, size: a.length(), line: min(a.line, b.line), column: a.column})
+				break
+			}
+		}
+		if !a.used {
+			rest = append(rest, a)
+		}
+	}
+	return found, rest
+}
+
+// dot tells a closed contour about as wide as high, with all its corners about as
+// far from its middle.
+func (p *piece) dot() bool {
+	if !p.closed || len(p.points) < dotCorners || p.w > crossRatio*p.h || p.h > crossRatio*p.w {
+		return false
+	}
+	least, most := math.Inf(1), 0.0
+	for _, q := range p.points {
+		d := q.distance(p.mid)
+		least, most = math.Min(least, d), math.Max(most, d)
+	}
+	return least >= (1-dotShare)*most
+}
+
+// crosses tells whether two straight lines of about the same length halve each
+// other.
+func crosses(a, b *piece) bool {
+	la, lb := a.length(), b.length()
+	if la > crossRatio*lb || lb > crossRatio*la || a.mid.distance(b.mid) > crossShare*la {
+		return false
+	}
+	u, v := a.points[1].minus(a.points[0]), b.points[1].minus(b.points[0])
+	return math.Abs(float64(u.x*v.x)+float64(u.y*v.y)) <= crossCosine*la*lb
+}
+
+// marks compares the places that are marked. A group is marked as a whole or
+// not at all, and not where its holes are cut.
+func (c *comparison) marks() {
+	var want []Mark
+	for _, m := range c.want.Marks {
+		if !c.cut[m.Group] {
+			want = append(want, m)
+		}
+	}
+	places := make([]point, len(want))
+	for i, m := range want {
+		places[i] = point{m.XMm, m.YMm}
+	}
+	reach := reaches(places)
+	got := pairUp(len(want), len(c.spots), func(i, k int) (float64, bool) {
+		d := c.spots[k].at.distance(places[i])
+		return d, d <= reach[i]
+	})
+	begun := map[string]bool{}
+	for i, m := range want {
+		begun[m.Group] = begun[m.Group] || got[i] >= 0
+	}
+	for i, m := range want {
+		f := Finding{Code: MarkMissing, Group: m.Group, N: m.N, XMm: m.XMm, YMm: m.YMm}
+		if !begun[m.Group] {
+			if name := c.want.name(m.N, m.Group); !slices.Contains(c.report.Unmarked, name) {
+				c.report.Unmarked = append(c.report.Unmarked, name)
+			}
+			continue
+		}
+		c.report.MarksWanted++
+		if got[i] < 0 {
+			c.add(f)
+			continue
+		}
+		s := c.spots[got[i]]
+		s.used = true
+		if d := s.at.distance(places[i]); d > c.tol {
+			f.Code, f.ByMm, f.Line, f.Column = MarkMoved, d, s.line, s.column
+			f.Drawn = &Shape{XMm: tidy(s.at.x), YMm: tidy(s.at.y)}
+			c.add(f)
+			continue
+		}
+		c.report.MarksRight++
+	}
+	c.moreMarks()
+}
+
+// moreMarks reports marks for nothing, and counts the lines that are none.
+func (c *comparison) moreMarks() {
+	c.report.Marks = len(c.spots)
+	centre := func(s *spot) bool { // of a hole that is cut
+		return slices.ContainsFunc(c.want.Rounds, func(w Round) bool { return s.at.distance(point{w.XMm, w.YMm}) <= c.tol })
+	}
+	var unread []place
+	for _, s := range c.spots {
+		switch {
+		case s.used || centre(s):
+		case s.size > mostMarkMm:
+			unread = append(unread, place{s.line, s.column})
+		default:
+			c.add(Finding{Code: MarkExtra, Line: s.line, Column: s.column, XMm: s.at.x, YMm: s.at.y})
+		}
+	}
+	top := contour{}
+	for _, q := range c.want.TopLine {
+		top.points = append(top.points, point{q.XMm, q.YMm})
+	}
+	c.report.OtherLines = len(c.lines)
+	scribed := len(top.points) == 2 && slices.ContainsFunc(c.lines, func(p *piece) bool {
+		d, _ := apart(&p.contour, &top, mostSamples)
+		return d <= c.tol
+	})
+	for _, p := range c.lines {
+		if !scribed || slices.ContainsFunc(p.points, func(q point) bool { return top.off(q, 0) > nearLineMm }) {
+			unread = append(unread, place{p.line, p.column})
+		}
+	}
+	if len(unread) > 0 {
+		first := slices.MinFunc(unread, func(a, b place) int { return cmp.Or(cmp.Compare(a.line, b.line), cmp.Compare(a.column, b.column)) })
+		c.add(Finding{Code: LinesUnread, Count: len(unread), Line: first.line, Column: first.column})
+	}
+}

@@ -1,0 +1,194 @@
+package compare
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"centrepop/layout/words"
+	"centrepop/parts"
+)
+
+// sizes writes lengths with one unit at the end: "110 × 140 mm".
+func (c *comparison) sizes(sep string, mm ...float64) string {
+	unit := " mm"
+	if c.want.Units == parts.Inches {
+		unit = " in"
+	}
+	w := words.Writer{Units: c.want.Units}
+	var out []string
+	for _, v := range mm {
+		out = append(out, strings.TrimSuffix(w.Read(v), unit))
+	}
+	return strings.Join(out, sep) + unit
+}
+
+// place writes where something is on the front.
+func (c *comparison) place(x, y float64) string { return c.sizes(", ", x, y) }
+
+// dia writes a diameter.
+func (c *comparison) dia(mm float64) string {
+	return "Ø" + words.Writer{Units: c.want.Units}.Read(mm)
+}
+
+// thing names a contour.
+func (c *comparison) thing(s *Shape) string {
+	switch {
+	case s.Sides > 0:
+		return fmt.Sprintf("polygon of %d sides, %s over its corners and %s between them", s.Sides, c.dia(s.DiameterMm), c.sizes("", s.DiameterMm*math.Cos(math.Pi/float64(s.Sides))))
+	case s.DiameterMm > 0:
+		return "circle " + c.dia(s.DiameterMm)
+	}
+	return "contour of " + c.sizes(" × ", s.WidthMm, s.HeightMm)
+}
+
+// factors are the usual wrong scales: what the drawing has to be multiplied
+// by, and how that comes about.
+var factors = []struct {
+	by  float64
+	why string
+}{
+	{25.4, "inches are read as millimetres"},
+	{1 / 25.4, "millimetres are read as inches"},
+	{96 / 25.4, "millimetres are read as pixels, 96 to the inch"},
+	{25.4 / 96, "pixels, 96 to the inch, are read as millimetres"},
+	{72 / 25.4, "millimetres are read as points, 72 to the inch"},
+	{25.4 / 72, "points, 72 to the inch, are read as millimetres"},
+	{90 / 25.4, "millimetres are read as pixels, 90 to the inch"},
+	{25.4 / 90, "pixels, 90 to the inch, are read as millimetres"},
+	{96.0 / 72, "72 and 96 dots to the inch are mixed up"},
+	{72.0 / 96, "72 and 96 dots to the inch are mixed up"},
+	{96.0 / 90, "90 and 96 dots to the inch are mixed up"},
+	{90.0 / 96, "90 and 96 dots to the inch are mixed up"},
+	{10, "millimetres are read as centimetres, or the other way"},
+	{0.1, "millimetres are read as centimetres, or the other way"},
+}
+
+// sameScale is how near a scale must be to a factor to be explained by it.
+const sameScale = 0.004
+
+// why says how a scale comes about, if it is a usual one. The report's scale is
+// rounded, so that it is compared with rounding to spare.
+func (c *comparison) why() string {
+	for _, f := range factors {
+		if math.Abs(1/(c.report.Scale*f.by)-1) < sameScale {
+			return ": " + f.why
+		}
+	}
+	return ""
+}
+
+// name calls a hole or slot as the templates do.
+func (p *Part) name(n int, group string) string {
+	switch {
+	case n == 0:
+		return group
+	case slices.ContainsFunc(p.Slots, func(s Slot) bool { return s.Group == group }):
+		return fmt.Sprintf("slot %d (%s)", n, group)
+	}
+	return fmt.Sprintf("hole %d (%s)", n, group)
+}
+
+// say puts a finding into words.
+func (c *comparison) say(f *Finding) string {
+	name := c.want.name(f.N, f.Group)
+	by, at := c.sizes("", f.ByMm), c.place(f.XMm, f.YMm)
+	drawn, wanted := f.Drawn, f.Wanted
+	switch f.Code {
+	case Empty:
+		return "the drawing holds nothing to cut"
+	case Scale:
+		return "the drawing is " + words.Trim(c.report.Scale, 4) + " times its size" + c.why()
+	case Mirror:
+		return "the drawing is a mirror image of the front"
+	case Turned:
+		way := "clockwise"
+		if c.report.TurnedDeg < 0 {
+			way = "anticlockwise"
+		}
+		return "the drawing is turned " + words.Trim(math.Abs(c.report.TurnedDeg), 2) + "° " + way
+	case OutlineMissing:
+		what := "no closed contour can be the outline of " + c.sizes(" × ", wanted.WidthMm, wanted.HeightMm)
+		if drawn != nil {
+			what += "; the one that could does not close"
+		}
+		return what
+	case OutlineSize:
+		return "the outline is " + c.sizes(" × ", drawn.WidthMm, drawn.HeightMm) + ", not " + c.sizes(" × ", wanted.WidthMm, wanted.HeightMm)
+	case OutlineShape:
+		return "the outline has the right size but is up to " + by + " off, at " + at
+	case Open:
+		return "the " + c.thing(drawn) + " does not close: its ends are " + by + " apart, at " + at
+	case Doubled:
+		if drawn == nil {
+			return "a line lies on another one and would be cut twice"
+		}
+		return "the " + c.thing(drawn) + " lies on another one and would be cut twice"
+	case HoleMissing:
+		return name + " " + c.dia(wanted.DiameterMm) + " at " + at + " is missing"
+	case HoleExtra, Extra:
+		return "the " + c.thing(drawn) + " at " + at + " is nothing of the part"
+	case HoleMoved:
+		return name + " is " + by + " from its place: at " + c.place(drawn.XMm, drawn.YMm) + ", not " + at
+	case HoleDiameter:
+		return name + " is " + c.dia(drawn.DiameterMm) + ", not " + c.dia(wanted.DiameterMm) + " as cut"
+	case HoleShape:
+		return name + " is not round: a " + c.thing(drawn) + " stands for " + c.dia(wanted.DiameterMm)
+	case BlindCut:
+		return name + " does not go through, and the drawing cuts it: " + c.thing(drawn)
+	case SlotMissing:
+		return name + " " + c.sizes(" × ", wanted.WidthMm, wanted.HeightMm) + " at " + at + " is missing"
+	case SlotMoved:
+		return name + " is " + by + " from its place"
+	case SlotShape:
+		return name + " is not " + c.sizes(" × ", wanted.WidthMm, wanted.HeightMm) + " turned as drawn: up to " + by + " off"
+	case MarkMissing:
+		return "the mark for " + name + " at " + at + " is missing"
+	case MarkMoved:
+		return "the mark for " + name + " is " + by + " from its place: at " + c.place(drawn.XMm, drawn.YMm) + ", not " + at
+	case MarkExtra:
+		return "the mark at " + at + " is for nothing of the part"
+	case LinesUnread:
+		return fmt.Sprintf("%s on marking layers, the first here: neither marks nor the TOP line, and not compared", counted(f.Count, "line"))
+	case OthersUnread:
+		return fmt.Sprintf("%s, the first here, cannot be compared: texts, pictures, hidden or clipped things", counted(f.Count, "element"))
+	}
+	return string(f.Code)
+}
+
+func counted(n int, what string) string {
+	if n == 1 {
+		return "1 " + what
+	}
+	return fmt.Sprintf("%d %ss", n, what)
+}
+
+// Lines writes the report for reading in a terminal, about a drawing of that
+// name.
+func (r *Report) Lines(drawing string) []string {
+	w := words.Writer{Units: r.units}
+	out := []string{fmt.Sprintf("%s against %s: %d closed contours, %d of them round; %d of %d openings in place and size (to %s)",
+		drawing, r.Part, r.Contours, r.Circles, r.Matched, r.Wanted, w.Said(r.ToleranceMm))}
+	if len(r.LeftOut) > 0 {
+		out = append(out, "not cut, to be drilled: "+strings.Join(r.LeftOut, ", "))
+	}
+	if r.Marks > 0 || r.OtherLines > 0 {
+		out = append(out, fmt.Sprintf("marks: %d of %d in place, %d drawn; %s on the marking layers %s",
+			r.MarksRight, r.MarksWanted, r.Marks, counted(r.OtherLines, "other line"), strings.Join(r.Layers, ", ")))
+	}
+	if len(r.Unmarked) > 0 {
+		out = append(out, "neither cut nor marked: "+strings.Join(r.Unmarked, ", "))
+	}
+	for _, f := range r.Findings {
+		at := drawing
+		if f.Line > 0 {
+			at = fmt.Sprintf("%s:%d:%d", drawing, f.Line, f.Column)
+		}
+		out = append(out, fmt.Sprintf("%s: %s: %s", at, f.Code, f.What))
+	}
+	if len(r.Findings) == 0 {
+		return append(out, "no differences")
+	}
+	return append(out, counted(len(r.Findings), "finding"))
+}

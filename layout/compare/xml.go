@@ -1,0 +1,208 @@
+package compare
+
+import (
+	"bytes"
+	"encoding/xml"
+	"errors"
+	"fmt"
+	"io"
+	"strings"
+	"unicode/utf8"
+)
+
+// SyntaxError is a drawing that cannot be read: where, and what is wrong. Line
+// and Column count from 1, a column in characters.
+type SyntaxError struct {
+	Line, Column int
+	What         string
+}
+
+func (e *SyntaxError) Error() string {
+	return fmt.Sprintf("%d:%d: %s", e.Line, e.Column, e.What)
+}
+
+// element is a node of the file.
+type element struct {
+	name     string
+	attrs    []xml.Attr
+	children []*element
+	from, to int64 // bytes of its start tag
+}
+
+func (e *element) attr(name string) (string, bool) {
+	for _, a := range e.attrs {
+		if a.Name.Local == name && a.Name.Space == "" {
+			return a.Value, true
+		}
+	}
+	return "", false
+}
+
+// file is an SVG being read.
+type file struct {
+	src      []byte
+	sheet    *Sheet
+	byID     map[string]*element
+	elements int
+	points   int
+	using    []*element
+	blocks   []place
+}
+
+// place is a line and a column in characters, both from 1.
+type place struct{ line, column int }
+
+// blockBytes is how far apart the known places of a file are, so that finding
+// the place of a byte does not read the whole file again.
+const blockBytes = 4096
+
+// survey notes the place of every block's first byte.
+func (f *file) survey() {
+	at := place{1, 1}
+	for from := 0; from < len(f.src); from += blockBytes {
+		f.blocks = append(f.blocks, at)
+		at = at.after(f.src[from:min(from+blockBytes, len(f.src))])
+	}
+}
+
+// after is the place behind some text.
+func (p place) after(text []byte) place {
+	if i := bytes.LastIndexByte(text, '\n'); i >= 0 {
+		p.line += bytes.Count(text, []byte("\n"))
+		p.column = 1
+		text = text[i+1:]
+	}
+	for _, b := range text {
+		if utf8.RuneStart(b) {
+			p.column++
+		}
+	}
+	return p
+}
+
+func (f *file) where(at int64) place {
+	at = min(max(at, 0), int64(len(f.src)))
+	block := at / blockBytes
+	if block >= int64(len(f.blocks)) {
+		if block--; block < 0 {
+			return place{1, 1}
+		}
+	}
+	return f.blocks[block].after(f.src[block*blockBytes : at])
+}
+
+// fault is an error at a byte of the file.
+func (f *file) fault(at int64, format string, args ...any) error {
+	p := f.where(at)
+	return &SyntaxError{p.line, p.column, fmt.Sprintf(format, args...)}
+}
+
+// faultIn is an error in the value of an attribute, off bytes into it.
+func (f *file) faultIn(e *element, name string, off int, format string, args ...any) error {
+	tag := f.src[e.from:e.to]
+	at := e.from
+	for i := 0; i < len(tag); {
+		k := bytes.Index(tag[i:], []byte(name))
+		if k < 0 {
+			break
+		}
+		i += k
+		after := i + len(name)
+		rest := bytes.TrimLeft(tag[after:], " \t\r\n")
+		if i > 0 && strings.ContainsRune(" \t\r\n", rune(tag[i-1])) && len(rest) > 0 && rest[0] == '=' {
+			rest = bytes.TrimLeft(rest[1:], " \t\r\n")
+			start := len(tag) - len(rest) + 1 // past the quote
+			if value, _ := e.attr(name); strings.ContainsAny(value, "&<>\"'") || start+off >= len(tag) {
+				off = 0 // written differently from how it reads
+			}
+			at = e.from + int64(start+off)
+			break
+		}
+		i = after
+	}
+	return f.fault(at, format, args...)
+}
+
+// tree reads the elements; text and comments are passed over.
+func (f *file) tree() (*element, error) {
+	d := xml.NewDecoder(bytes.NewReader(f.src))
+	// A file that calls itself something else but is UTF-8 is read as that.
+	d.CharsetReader = func(_ string, r io.Reader) (io.Reader, error) { return r, nil }
+	var stack []*element
+	var root *element
+	for {
+		from := d.InputOffset()
+		tok, err := d.RawToken()
+		if errors.Is(err, io.EOF) {
+			break
+		}
+		if err != nil {
+			what := err.Error()
+			var syntax *xml.SyntaxError
+			if errors.As(err, &syntax) {
+				what = syntax.Msg
+			}
+			return nil, f.fault(d.InputOffset(), "this is not well-formed XML: %s", strings.TrimPrefix(what, "xml: "))
+		}
+		switch tok := tok.(type) {
+		case xml.Directive:
+			if bytes.ContainsAny(tok, "[") || bytes.Contains(tok, []byte("ENTITY")) {
+				return nil, f.fault(from, "entities in the document type are not read")
+			}
+		case xml.StartElement:
+			e, err := f.begin(tok, from, d.InputOffset(), len(stack), root != nil)
+			if err != nil {
+				return nil, err
+			}
+			if len(stack) == 0 {
+				root = e
+			} else {
+				up := stack[len(stack)-1]
+				up.children = append(up.children, e)
+			}
+			stack = append(stack, e)
+		case xml.EndElement:
+			if len(stack) == 0 {
+				return nil, f.fault(from, "</%s> closes nothing", tok.Name.Local)
+			}
+			if open := stack[len(stack)-1]; open.name != tok.Name.Local && !strings.HasSuffix(open.name, ":"+tok.Name.Local) {
+				return nil, f.fault(from, "</%s> closes <%s>", tok.Name.Local, open.name)
+			}
+			stack = stack[:len(stack)-1]
+		}
+	}
+	switch {
+	case len(stack) > 0:
+		return nil, f.fault(stack[len(stack)-1].from, "<%s> is never closed", stack[len(stack)-1].name)
+	case root == nil:
+		return nil, f.fault(0, "this is no SVG file: it holds no element")
+	case root.name != "svg":
+		return nil, f.fault(root.from, "this is no SVG file: it starts with <%s>", root.name)
+	}
+	return root, nil
+}
+
+// begin makes an element of its start tag, which stands between two bytes of
+// the file, so many elements deep.
+func (f *file) begin(tok xml.StartElement, from, to int64, depth int, second bool) (*element, error) {
+	f.elements++
+	switch {
+	case second && depth == 0:
+		return nil, f.fault(from, "a second drawing starts here")
+	case depth >= MaxDepth:
+		return nil, f.fault(from, "elements are nested deeper than %d", MaxDepth)
+	case f.elements > maxElements:
+		return nil, f.fault(from, "there are more than %d elements", maxElements)
+	}
+	e := &element{name: tok.Name.Local, from: from, to: to}
+	if tok.Name.Space != "" && tok.Name.Space != "svg" {
+		e.name = tok.Name.Space + ":" + tok.Name.Local // another vocabulary
+	}
+	for _, a := range tok.Attr {
+		e.attrs = append(e.attrs, xml.Attr{Name: a.Name, Value: strings.Clone(a.Value)})
+	}
+	if id, ok := e.attr("id"); ok && f.byID[id] == nil {
+		f.byID[id] = e
+	}
+	return e, nil
+}
