@@ -3,10 +3,12 @@ package layout
 import (
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 
 	"github.com/tdewolff/canvas"
 
+	"centrepop/layout/cutting"
 	"centrepop/layout/plan"
 	"centrepop/layout/threads"
 	"centrepop/layout/words"
@@ -19,9 +21,9 @@ func (r *resolver) holeSize(h parts.HoleSize) made {
 	if h.Make == parts.PlainHole {
 		s := r.sizeOf(h.Size)
 		m := made{size: s, drillMm: s.nominalMm, finishedMm: s.nominalMm, text: r.w.Drill(s.nominalMm)}
-		if s.class != "" && s.thread == nil && s.maxMm-s.minMm < 0.1 { // what no drill holds; common practice, no source
-			m.drillMm = r.reamDrill(s.nominalMm)
-			m.text = r.w.Dia(s.nominalMm) + " " + s.class + ", drill " + r.w.Drill(m.drillMm) + ", ream"
+		if way := r.holeWay(m, false, 0); s.limited && s.fitted() && len(way.Drills) > 0 {
+			m.drillMm = clean(way.Drills[len(way.Drills)-1].Size.DiaMm)
+			m.text = r.w.Dia(s.nominalMm) + " " + s.class + ", drill " + r.w.Drill(m.drillMm) + finishWord(way.Finish)
 		}
 		return m
 	}
@@ -45,21 +47,34 @@ func (r *resolver) holeSize(h parts.HoleSize) made {
 		r.fault(h.Pos, "thread "+t.Designation+" is an outside thread and cannot be tapped", "Rc or Rp for an inside pipe thread")
 		return made{}
 	}
-	drill := r.w.Drill(t.TapDrillMm)
-	if t.TapDrillName != "" {
-		drill = t.TapDrillName
-		switch fraction := strings.HasSuffix(drill, " in"); {
-		case r.w.Units != parts.Inches:
-			drill += " (" + words.Trim(t.TapDrillMm, 2) + " mm)"
-		case !fraction:
-			drill += " (" + words.Trim(t.TapDrillMm/words.MmPerInch, 3) + " in)"
+	tap, err := cutting.TapDrill(t, r.drills())
+	if err != nil {
+		r.fault(h.Pos, "thread "+t.Designation+" cannot be tapped", plain(err))
+		return made{}
+	}
+	drill := r.w.Drill(tap.DiaMm)
+	if _, number := strconv.Atoi(tap.Name[:1]); r.drills() == cutting.Inch {
+		drill = tap.Name
+		if !strings.HasSuffix(drill, " in") && number != nil { // a number or letter drill
+			drill += " (" + words.Trim(tap.DiaMm/words.MmPerInch, 3) + " in)"
 		}
 	}
 	return made{
-		thread: &t, drillMm: t.TapDrillMm, finishedMm: t.MajorMm,
+		thread: &t, drillMm: clean(tap.DiaMm), finishedMm: t.MajorMm,
 		size: sized{nominalMm: t.MajorMm, minMm: t.MajorMm, maxMm: t.MajorMm, class: t.Designation, source: t.Source, thread: &t},
 		text: t.Designation + " tap, drill " + drill,
 	}
+}
+
+// finishWord is what follows the drill in a hole's text.
+func finishWord(f cutting.Finish) string {
+	switch f {
+	case cutting.Reamed, cutting.AdjustReamed:
+		return ", ream"
+	case cutting.Bored:
+		return ", bore"
+	}
+	return ""
 }
 
 func clearanceSource(t threads.Thread) string {
@@ -67,22 +82,6 @@ func clearanceSource(t threads.Thread) string {
 		return "ASME B18.2.8"
 	}
 	return "ISO 273"
-}
-
-// reamDrill leaves stock for the reamer: 0.2 mm up to 10 mm, 0.3 mm up to
-// 20 mm, 0.5 mm above, or 1/64 in in an inch job, where drills go by
-// sixty-fourths (common practice, no source).
-func (r *resolver) reamDrill(mm float64) float64 {
-	if r.w.Units == parts.Inches {
-		return clean(mm - words.MmPerInch/64)
-	}
-	switch {
-	case mm <= 10:
-		return clean(mm - 0.2)
-	case mm <= 20:
-		return clean(mm - 0.3)
-	}
-	return clean(mm - 0.5)
 }
 
 // depthText is how deep to go, and for a blind tapped hole how deep to drill.

@@ -75,6 +75,9 @@ func (r *resolver) rpm(op cutting.Op, diaMm float64, list ...parts.Number) (rpm 
 	if op == cutting.Thread {
 		want = math.Min(want, threadRPM)
 	}
+	if limit := cutting.SpindleLimitRPM(r.swungMm()); op != cutting.Drill && limit > 0 {
+		want = math.Min(want, limit)
+	}
 	if len(list) == 0 {
 		return math.Round(want/5) * 5, "", tool
 	}
@@ -90,6 +93,22 @@ func (r *resolver) rpm(op cutting.Op, diaMm float64, list ...parts.Number) (rpm 
 		note = "nearest below " + words.Trim(want, 0)
 	}
 	return rpm, note, tool
+}
+
+// swungMm is the largest diameter that a part swings in the lathe, corners and
+// all, and whether it may be out of balance: anything but a round.
+func (r *resolver) swungMm() (mm float64, uneven bool) {
+	if r.part.Outline != nil {
+		b := r.outlinePath().Bounds()
+		if r.part.Outline.Shape == parts.CircleOutline {
+			return b.W(), false
+		}
+		return math.Hypot(b.W(), b.H()), true
+	}
+	if w := r.widest(); w != nil {
+		return w.size.nominalMm, false
+	}
+	return 0, false
 }
 
 // speed is the speed of rpm in words.
@@ -245,23 +264,41 @@ func (r *resolver) chamferOperation(onLathe bool) {
 	r.op(o)
 }
 
-// drillLines are the drills up to holeMm, smallest first, with their speeds
-// from a machine's list; finishedMm is what the hole becomes.
-func (r *resolver) drillLines(holeMm, finishedMm float64, list []parts.Number) []string {
-	largest := 30.0
+// largestDrillMm is the biggest drill the shop drives; 30 mm where the job does
+// not say (common practice, no source).
+func (r *resolver) largestDrillMm() float64 {
 	if r.job.Shop.Drills.Set() {
-		largest = r.job.Shop.Drills.Mm
+		return r.job.Shop.Drills.Mm
 	}
-	steps, err := cutting.DrillSteps(holeMm, largest, r.drills())
+	return 30
+}
+
+// holeWay is how a hole is made with the shop's drills; a zero Way if no drill
+// is small enough.
+func (r *resolver) holeWay(m made, clearance bool, depthMm float64) cutting.Way {
+	h := cutting.Hole{NominalMm: m.finishedMm, Clearance: clearance, Thread: m.thread, DepthMm: depthMm, LargestMm: r.largestDrillMm(), System: r.drills()}
+	if m.thread == nil && m.size.limited {
+		h.Class = m.size.class
+		if h.MinMm, h.MaxMm = m.size.minMm, m.size.maxMm; !m.size.fitted() {
+			h.MaxMm = math.Max(h.MaxMm, h.NominalMm+cutting.OversizeMm(h.NominalMm)) // a drill of that size is meant
+		}
+	}
+	way, err := cutting.WayFor(h)
 	if err != nil {
-		return nil
+		return cutting.Way{}
 	}
+	return way
+}
+
+// drillLines are the drills of a way, smallest first, with their speeds from a
+// machine's list.
+func (r *resolver) drillLines(way cutting.Way, list []parts.Number) []string {
 	unit := " mm"
 	if r.w.Units == parts.Inches {
 		unit = ""
 	}
 	var out []string
-	for i, s := range steps {
+	for _, s := range way.Drills {
 		name := "Ø" + words.Trim(s.Size.DiaMm, 2)
 		if r.drills() == cutting.Inch {
 			name = "Ø" + s.Size.Name
@@ -269,9 +306,9 @@ func (r *resolver) drillLines(holeMm, finishedMm float64, list []parts.Number) [
 				name = s.Size.Name + " (" + words.Trim(s.Size.DiaMm/words.MmPerInch, 3) + " in)"
 			}
 		}
-		note := s.Note
-		if left := finishedMm - s.Size.DiaMm; i == len(steps)-1 && left > 0.005 {
-			note = "leaves " + r.w.Read(left) + unit + " on diameter"
+		note := map[cutting.DrillWhy]string{cutting.Pilot: "pilot", cutting.OpenOut: "open out", cutting.Last: "finish"}[s.Why]
+		if s.Why == cutting.Last && way.LeaveMm > 0.005 {
+			note = "leaves " + r.w.Read(way.LeaveMm) + unit + " on diameter"
 		}
 		line := "Drill " + name + ", " + note
 		if rpm, _, _ := r.rpm(cutting.Drill, s.Size.DiaMm, list...); rpm > 0 {
@@ -279,31 +316,31 @@ func (r *resolver) drillLines(holeMm, finishedMm float64, list []parts.Number) [
 		}
 		out = append(out, line+".")
 	}
+	if way.BothEnds && len(out) > 0 {
+		out = append(out, "Deep: drill half from each end, to meet in the middle.")
+	}
 	return out
 }
 
-// lastDrill is the drill for a hole: the nearest in stock within 0.05 mm, or
-// 0.1 mm over for a clearance hole, whose size in thousandths lies a hair under
-// the fraction it comes from (common practice, no source), or within the limits
-// of a hole that is neither reamed nor tapped. Else it is the size itself.
-func (r *resolver) lastDrill(m made, clearance bool) float64 {
-	d, over, under := m.drillMm, 0.05, 0.05
-	switch {
-	case clearance:
-		over = 0.1
-	case m.thread == nil && m.drillMm == m.finishedMm && m.size.limited:
-		over, under = m.size.maxMm-d, d-m.size.minMm
+// finishLines bring a drilled hole to size.
+func (r *resolver) finishLines(m made, way cutting.Way) []string {
+	size := r.w.Dia(m.finishedMm)
+	if m.thread == nil && m.size.fitted() {
+		size += " " + m.size.class
 	}
-	down, errDown := cutting.StockDrill(d, r.drills(), cutting.Down)
-	up, errUp := cutting.StockDrill(d, r.drills(), cutting.Up)
-	canDown, canUp := errDown == nil && d-down.DiaMm <= under, errUp == nil && up.DiaMm-d <= over
-	switch {
-	case canDown && (!canUp || d-down.DiaMm <= up.DiaMm-d):
-		return down.DiaMm
-	case canUp:
-		return up.DiaMm
+	switch way.Finish {
+	case cutting.Reamed:
+		return []string{"Ream " + size + ", at half the drilling speed."}
+	case cutting.AdjustReamed:
+		return []string{"Ream " + size + " with an adjustable reamer, a little at a time, measuring."}
+	case cutting.Bored:
+		return []string{"Bore " + size + " with a boring head on the mill or on the faceplate."}
+	case cutting.BoredThenTapped:
+		return []string{"Bore to " + r.w.Dia(way.BoreToMm) + " for the thread: no drill of the shop is so large.", "Tap " + m.thread.Designation + ", square, " + r.fluid() + "."}
+	case cutting.Tapped:
+		return []string{"Tap " + m.thread.Designation + " by hand, square, " + r.fluid() + "."}
 	}
-	return d
+	return nil
 }
 
 // fluid is what to tap with: grey iron is cut dry (common practice, no source).
@@ -389,15 +426,12 @@ func (r *resolver) drillOperations() {
 			Caution: "Clamp the part: a drill that grabs spins it.", Refs: []int{m.ref},
 		}
 		o.Do = append(o.Do, "Centre-drill "+holesWords(m.group)+".")
-		drill := r.lastDrill(m.size, h.Size.Make == parts.ClearanceHole)
-		o.Do = append(o.Do, r.drillLines(drill, drill, r.job.Shop.DrillRPM)...)
+		way := r.holeWay(m.size, h.Size.Make == parts.ClearanceHole, r.holeLengthMm(h))
+		o.Do = append(o.Do, r.drillLines(way, r.job.Shop.DrillRPM)...)
 		o.Do = append(o.Do, "Depth: "+m.group.DepthText+".")
+		o.Do = append(o.Do, r.finishLines(m.size, way)...)
 		if m.size.thread != nil {
-			o.Do = append(o.Do, "Tap "+m.size.thread.Designation+" by hand, square, "+r.fluid()+".")
 			o.Gauge = "thread gauge or new bolt"
-		}
-		if m.size.drillMm < m.size.finishedMm && m.size.thread == nil {
-			o.Do = append(o.Do, "Ream "+r.w.Dia(m.size.finishedMm)+" "+m.size.size.class+", at half the drilling speed.")
 		}
 		if l := r.limitsText(m.size.size); l != "" && m.size.thread == nil {
 			o.Limits = []string{words.Spaced(m.group.Name) + " " + l}
@@ -408,6 +442,14 @@ func (r *resolver) drillOperations() {
 		}
 		r.op(o)
 	}
+}
+
+// holeLengthMm is how deep a hole from a face goes.
+func (r *resolver) holeLengthMm(h *parts.HoleGroup) float64 {
+	if h.Through {
+		return r.lengthMm()
+	}
+	return h.Depth.Mm
 }
 
 func holesWords(g *plan.Group) string {
@@ -431,12 +473,10 @@ func (r *resolver) radialOperations() {
 		if f.Shape == parts.RadialHole {
 			o.Speed = r.speed(cutting.Drill, m.size.drillMm)
 			o.Do = append(o.Do, "Spot a flat or use a long centre drill so that the drill does not wander.")
-			drill := r.lastDrill(m.size, f.Size.Make == parts.ClearanceHole)
-			o.Do = append(o.Do, r.drillLines(drill, drill, r.job.Shop.DrillRPM)...)
+			way := r.holeWay(m.size, f.Size.Make == parts.ClearanceHole, f.Depth.Mm)
+			o.Do = append(o.Do, r.drillLines(way, r.job.Shop.DrillRPM)...)
 			o.Do = append(o.Do, "Depth: "+depth+".")
-			if m.size.thread != nil {
-				o.Do = append(o.Do, "Tap "+m.size.thread.Designation+" by hand, square, "+r.fluid()+".")
-			}
+			o.Do = append(o.Do, r.finishLines(m.size, way)...)
 		} else {
 			o.Machine = "Mill"
 			o.Tool, o.Do = r.outsideSlot(m, o.Do)

@@ -246,7 +246,9 @@ func (r *resolver) stepWork(s *step, whole bool) string {
 	line := verb + words.Spaced(s.name) + " " + r.sizeText(s) + long
 	if t := s.size.thread; t != nil {
 		dia := r.threadBlankMm(s)
-		line = verb + words.Spaced(s.name) + " to " + r.w.Dia(dia) + long + ", for the thread"
+		if line = verb + words.Spaced(s.name) + " to " + r.w.Dia(dia) + long + ", for the thread"; tapped(s) {
+			line = words.Capital(words.Spaced(s.name)) + ": the tap drill makes it, no bar reaches so deep" + long
+		}
 	}
 	if whole && !s.inside {
 		line += ", as far as the jaws allow, the rest when turned round"
@@ -284,6 +286,9 @@ func (r *resolver) threadBlankMm(s *step) float64 {
 func (r *resolver) threadWork(s *step) string {
 	t := s.size.thread
 	line := "Cut " + words.Spaced(s.name) + " " + t.Designation
+	if tapped(s) {
+		return "Tap " + words.Spaced(s.name) + " " + t.Designation + ", " + r.w.Size(clean(s.toMm-s.fromMm)) + " long, square, " + r.fluid() + "."
+	}
 	if s.inside && t.MajorMm <= 24 { // what one taps by hand; common practice, no source
 		line = "Tap or cut " + words.Spaced(s.name) + " " + t.Designation
 	}
@@ -299,6 +304,17 @@ func (r *resolver) threadWork(s *step) string {
 		line += ", taper 1:16"
 	}
 	return line + ", " + r.w.Size(clean(s.toMm-s.fromMm)) + " long."
+}
+
+// tapped tells whether an inside thread is drilled and tapped because a boring bar
+// does not reach through it.
+func tapped(s *step) bool {
+	t := s.size.thread
+	if !s.inside || t == nil || t.TapDrillMm == 0 || t.MajorMm > 30 { // larger taps are not at hand; common practice, no source
+		return false
+	}
+	ok, both := cutting.BarReach(t.TapDrillMm, s.toMm-s.fromMm)
+	return !ok || both
 }
 
 // startBore opens the middle before boring, as far as the shop's drills go.
@@ -318,7 +334,16 @@ func (r *resolver) startBore(inside []*step) []string {
 	if deepest < r.lengthMm()-1e-9 {
 		out = []string{"Centre-drill. Stop every drill short of " + r.w.Said(deepest) + " from the front face."}
 	}
-	return append(out, r.drillLines(math.Max(1, narrow-1), narrow, r.job.Shop.LatheRPM)...)
+	way, err := cutting.StartBore(narrow, r.largestDrillMm(), r.drills())
+	for _, s := range inside {
+		if 2*s.drawnRadius() == narrow && tapped(s) {
+			way, err = cutting.WayFor(cutting.Hole{NominalMm: s.size.thread.MajorMm, Thread: s.size.thread, DepthMm: deepest, LargestMm: r.largestDrillMm(), System: r.drills()})
+		}
+	}
+	if err != nil {
+		return out
+	}
+	return append(out, r.drillLines(way, r.job.Shop.LatheRPM)...)
 }
 
 // sawOperation cuts the bar with what facing both ends needs.

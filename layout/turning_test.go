@@ -115,7 +115,7 @@ func TestBoreOfPlate(t *testing.T) {
 func TestLastDrill(t *testing.T) {
 	const head = "part: p\nkind: plate\nmaterial: S235\nstock: {plate: 8 mm}\noutline: {circle: 90}\nholes:\n"
 	p := mustJob(t, "units: mm\ntolerance: m", head+"  - {name: a, at: [[0, 20]], size: 11.113 mm}\n  - {name: b, at: [[0, -20]], size: {diameter: 8, fit: H7}}\n").Parts[0]
-	inOrder(t, p, "Drill Ø11, finish", "Drill Ø7.8, finish", "Ream Ø8 H7")
+	inOrder(t, p, "Drill Ø11.1, finish", "Drill Ø7.8, leaves 0.2", "Ream Ø8 H7")
 	p = mustJob(t, "units: in", head+"  - {name: a, at: [[0, 1]], size: 1/2-13 UNC tap}\n  - {name: b, at: [[0, -1]], size: 5/8-11 UNC clearance}\n").Parts[0]
 	inOrder(t, p, "Drill Ø27/64 in, finish", "Drill Ø11/16 in, finish")
 	absent(t, p, "on diameter")
@@ -140,4 +140,42 @@ func TestInchesOnly(t *testing.T) {
 			t.Errorf("%q, want %q", c[0], c[1])
 		}
 	}
+}
+
+// Without a list of the shop's speeds the swung diameter bounds the spindle: a
+// Ø400 plate with a 10 mm bore by carbide would ask for thousands of turns. The
+// ceiling is 1260 m/min at the rim, 1003 rev/min, common practice; a square one
+// is out of balance: 300 m/min at its corners, 169 rev/min.
+func TestSpindleCeiling(t *testing.T) {
+	for outline, want := range map[string]string{"{circle: 400}": "1005 rev/min at Ø10", "{square: 400}": "170 rev/min at Ø10"} {
+		p := mustJob(t, "units: mm\nshop: {lathe: {tool: carbide}}", "part: p\nkind: plate\nmaterial: S235\nstock: {plate: 20 mm}\noutline: "+outline+"\nbore: {diameter: 10, fit: H7}\n").Parts[0]
+		inOrder(t, p, want)
+	}
+}
+
+// The holes of the review of both demos that ended on a drill that cannot make
+// them: limits by ISO 286-1, drills by ISO 235.
+func TestHoleWays(t *testing.T) {
+	head := "part: p\nkind: plate\nmaterial: S235\nstock: {plate: 12 mm}\noutline: {circle: 200}\nholes:\n"
+	hole := func(size string) string {
+		return head + "  - {name: a, at: [[0, 20]], size: " + size + "}\n"
+	}
+	for _, c := range []struct {
+		job, size string
+		want      []string
+	}{
+		{"shop: {drill: {largest: 23 mm}}", "30", []string{"Drill Ø23, leaves 7 mm on diameter", "Bore Ø30 with a boring head"}},
+		{"shop: {drill: {largest: 23 mm}}", "{diameter: 14, fit: {limits: [14.088, 14.487]}}", []string{"Drill Ø14.25, finish"}},
+		{"", "{diameter: 20, fit: E9}", []string{"Drill Ø19.5, leaves 0.5 mm", "Bore Ø20 E9"}},
+		{"", "{diameter: 20, fit: H11}", []string{"Drill Ø19.5, leaves 0.5 mm", "Bore Ø20 H11"}},
+		{"", "{diameter: 20, fit: H8}", []string{"Drill Ø19.75, leaves 0.25 mm", "Ream Ø20 H8"}},
+		{"", "{diameter: 6, fit: E9}", []string{"Drill Ø5.8, leaves 0.2 mm", "Ream Ø6 E9 with an adjustable reamer"}},
+		{"", "M12x1.25 tap", []string{"a: M12x1.25 tap, drill Ø10.75", "Drill Ø10.75, finish", "Tap M12x1.25"}},
+		{"", "1/2-13 UNC tap", []string{"a: 1/2-13 UNC tap, drill Ø10.7", "Drill Ø10.7, finish"}},
+		{"", "G1 tap", []string{"a: G1 tap, drill Ø30.75", "Drill Ø30, leaves 0.75 mm", "Bore to Ø30.75 for the thread", "Tap G1"}},
+	} {
+		inOrder(t, mustJob(t, "units: mm\ntolerance: m\n"+c.job, hole(c.size)).Parts[0], c.want...)
+	}
+	p := mustJob(t, "units: in", hole("M12 tap")).Parts[0]
+	inOrder(t, p, "a: M12 tap, drill Y (0.404 in)", "Drill Y (0.404 in), finish")
 }

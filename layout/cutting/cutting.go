@@ -87,6 +87,31 @@ func ChooseSpeed(wantRPM float64, speeds []float64) (rpm float64, note string) {
 	return best, ""
 }
 
+// Rim speeds in m/min that bound a spindle, common practice, no source: round
+// work in a chuck to 21 m/s, the figure scroll chucks of grey iron are marked
+// with (630 mm at about 640 rev/min, 200 mm at 2000); out of balance to 5 m/s.
+const (
+	rimMPerMin       = 1260.0
+	rimUnevenMPerMin = 300.0
+	leastChuckMm     = 160.0 // the smallest thing that turns is the chuck
+)
+
+// SpindleLimitRPM returns the most rev/min for work whose largest swung diameter
+// is swungMm (mm), whatever the cut would allow; uneven is for work out of
+// balance: a plate, a bore off the centre. Such work is also started at the lowest
+// speed. Common practice, no source; the chuck's and the machine's own mark comes
+// first. 0 if swungMm is not positive and finite.
+func SpindleLimitRPM(swungMm float64, uneven bool) float64 {
+	rim := rimMPerMin
+	if uneven {
+		rim = rimUnevenMPerMin
+	}
+	if !positive(swungMm) {
+		return 0
+	}
+	return SpindleRPM(rim, math.Max(swungMm, leastChuckMm))
+}
+
 // Range is a span of cutting speeds in m/min, lowest to highest recommended.
 type Range struct {
 	MinMPerMin float64 // lowest, m/min

@@ -67,6 +67,21 @@ func TestChooseSpeed(t *testing.T) {
 	}
 }
 
+// 1260/(pi 0.4) = 1003, 300/(pi 0.4) = 239; a small part turns with its chuck of
+// 160 mm: 2507.
+func TestSpindleLimit(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		mm     float64
+		uneven bool
+		want   float64
+	}{{400, false, 1003}, {400, true, 239}, {20, false, 2507}, {160, true, 597}, {161, false, 2491}, {0, false, 0}, {math.NaN(), true, 0}, {math.Inf(1), false, 0}} {
+		if got := SpindleLimitRPM(c.mm, c.uneven); math.Round(got) != c.want {
+			t.Errorf("SpindleLimitRPM(%v, %v) = %.1f, want %v", c.mm, c.uneven, got, c.want)
+		}
+	}
+}
+
 // The ranges must overlap every published range of worked_examples.md (i) and
 // stay within the union of its sources.
 func TestSpeedsAgainstPublished(t *testing.T) {

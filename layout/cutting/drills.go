@@ -23,11 +23,8 @@ const (
 	Inch                 // fractional inch; for drills also number and letter
 )
 
-// maxDrillMm is the largest stock drill kept in the series: 50 mm, and 2 in.
-const (
-	maxMetricDrillMm = 50
-	maxInchDrillIn   = 2
-)
+// maxInchDrillIn is the largest inch drill kept in the series, in.
+const maxInchDrillIn = 2
 
 // numberDrills are the diameters in inches of number drills 1 to 60, and
 // letterDrills those of A to Z. ASME B94.11M, from memory.
@@ -47,11 +44,10 @@ var letterDrills = [...]float64{
 
 // StockDrills returns the drills of a system in rising order.
 //
-// Metric: 1.0 to 10.0 by 0.1 with the tap-drill sizes 3.25 to 9.75 by halves of
-// 0.5, then 10.2 and 10.5 to 32 by 0.5, then 33 to 50 by 1. The sizes are in
-// ISO 235 and DIN 338/345 (from memory); which of them a shop keeps is common
-// practice. Inch: 1/16 to 1 by 1/64, to 2 by 1/32, number drills 1 to 60 and
-// letters A to Z (ASME B94.11M, from memory).
+// Metric: 1.0 to 14.0 by 0.1 with the quarter sizes from 3.25, to 32 by 0.25, to
+// 50 by 0.5. The sizes are in ISO 235 and DIN 338/345 (from memory); which of
+// them a shop keeps is common practice. Inch: 1/16 to 1 by 1/64, to 2 by 1/32,
+// number drills 1 to 60 and letters A to Z (ASME B94.11M, from memory).
 func StockDrills(s System) []DrillSize {
 	var out []DrillSize
 	if s == Inch {
@@ -70,18 +66,11 @@ func StockDrills(s System) []DrillSize {
 			out = append(out, DrillSize{float64(n) / 64 * geom.MmPerInch, inchName(n, 64)})
 		}
 	} else {
-		for n := 100; n <= 1000; n += 10 {
-			out = append(out, metricDrill(n))
-		}
-		for n := 325; n < 1000; n += 50 {
-			out = append(out, metricDrill(n))
-		}
-		out = append(out, metricDrill(1020))
-		for n := 1050; n <= 3200; n += 50 {
-			out = append(out, metricDrill(n))
-		}
-		for n := 3300; n <= 100*maxMetricDrillMm; n += 100 {
-			out = append(out, metricDrill(n))
+		for n := 100; n <= 5000; n++ { // hundredths
+			switch {
+			case n <= 1400 && n%10 == 0, n >= 325 && n <= 3200 && n%25 == 0, n%50 == 0 && n > 3200:
+				out = append(out, metricDrill(n))
+			}
 		}
 	}
 	sort.Slice(out, func(i, j int) bool { return out[i].DiaMm < out[j].DiaMm })
@@ -119,7 +108,7 @@ type Rounding int
 // The ways to round.
 const (
 	Nearest Rounding = iota // closest, the smaller when equally close
-	Down                    // largest that is not above: before a reamer, a tap or a boring bar
+	Down                    // largest that is not above: before a boring bar
 	Up                      // smallest that is not below: for clearance
 )
 
@@ -149,67 +138,4 @@ func StockDrill(dMm float64, s System, r Rounding) (DrillSize, error) {
 		return all[i-1], nil
 	}
 	return DrillSize{}, fmt.Errorf("cutting: no stock drill for %.3f mm: the series runs from %s to %s", dMm, all[0].Name, all[len(all)-1].Name)
-}
-
-// Rules for steps, all common practice, no source: a drill up to solidMm may
-// start in solid metal after centre drilling; beyond it a pilot goes first,
-// about half the next drill, which clears that drill's web (0.15 to 0.2 of its
-// diameter) and leaves its lips enough metal to stay steady.
-const (
-	solidMm  = 10.0
-	stepDown = 0.5
-)
-
-// DrillStep is one drill to put through a hole.
-type DrillStep struct {
-	Size DrillSize // stock drill
-	Note string    // why: "pilot", "open out", "finish", "leave for boring"
-}
-
-// DrillSteps returns the drills for a hole of holeMm, smallest first, after the
-// centre drill. largestMm is the biggest drill the shop can drive: a larger hole
-// is drilled to the biggest stock drill not above it and left for boring (or a
-// hole saw), which the last step says. The last drill is the stock drill not
-// above holeMm, so a hole between stock sizes is left small, and the note says by
-// how much. Stepping is common practice, no source. It errs if either size is
-// not positive and finite, or holeMm is under the smallest stock drill.
-func DrillSteps(holeMm, largestMm float64, s System) ([]DrillStep, error) {
-	if !positive(largestMm) {
-		return nil, fmt.Errorf("cutting: largest drill %v mm is not a positive number", largestMm)
-	}
-	if !positive(holeMm) {
-		return nil, fmt.Errorf("cutting: hole diameter %v mm is not a positive number", holeMm)
-	}
-	last, err := StockDrill(math.Min(holeMm, largestMm), s, Down)
-	if err != nil {
-		return nil, err
-	}
-	note := "finish"
-	if left := holeMm - last.DiaMm; left > 1e-6 {
-		note = fmt.Sprintf("leaves %.2f mm on diameter", left)
-		if holeMm > largestMm || left > 1 {
-			note = fmt.Sprintf("leaves %.2f mm on diameter for boring", left)
-		}
-	}
-	steps := []DrillStep{{last, note}}
-	for d := last.DiaMm; d > solidMm; {
-		// To a half millimetre or a 32nd of an inch: sizes every drill box has.
-		grid := 0.5
-		if s == Inch {
-			grid = geom.MmPerInch / 32
-		}
-		next, err := StockDrill(math.Ceil(d*stepDown/grid-1e-9)*grid, s, Up)
-		if err != nil {
-			return nil, err
-		}
-		steps = append(steps, DrillStep{next, "open out"})
-		d = next.DiaMm
-	}
-	if n := len(steps); n > 1 {
-		steps[n-1].Note = "pilot"
-	}
-	for i, j := 0, len(steps)-1; i < j; i, j = i+1, j-1 {
-		steps[i], steps[j] = steps[j], steps[i]
-	}
-	return steps, nil
 }

@@ -40,10 +40,11 @@ func TestStockDrill(t *testing.T) {
 		{8.5, Metric, Down, "8.5"}, // M10 tap drill, ISO 2306
 		{10.2, Metric, Nearest, "10.2"},
 		{6.75, Metric, Nearest, "6.75"},
-		{13.9, Metric, Up, "14.0"},
-		{13.9, Metric, Down, "13.5"},
-		{13.75, Metric, Nearest, "13.5"}, // tie: smaller
-		{32.2, Metric, Up, "33.0"},
+		{13.95, Metric, Up, "14.0"}, {13.95, Metric, Down, "13.9"}, // to 14 by 0.1 and the quarters: DIN 338
+		{10.71, Metric, Nearest, "10.7"}, {10.78, Metric, Nearest, "10.8"}, {11.8, Metric, Down, "11.8"}, {13.76, Metric, Down, "13.75"},
+		{14.1, Metric, Down, "14.0"}, {14.1, Metric, Up, "14.25"}, {30.8, Metric, Down, "30.75"}, // to 32 by 0.25: DIN 345
+		{14.125, Metric, Nearest, "14.0"}, // tie: smaller
+		{32.2, Metric, Up, "32.5"}, {3.1, Metric, Up, "3.1"}, {3.2, Metric, Up, "3.2"}, {3.22, Metric, Up, "3.25"}, {2.72, Metric, Up, "2.8"},
 		{1, Metric, Down, "1.0"}, {50, Metric, Up, "50.0"},
 		{0.201 * 25.4, Inch, Nearest, "#7"}, // 1/4-20 UNC tap drill
 		{0.257 * 25.4, Inch, Nearest, "F"},  // 5/16-18 UNC tap drill
@@ -71,56 +72,6 @@ func TestStockDrill(t *testing.T) {
 			if all[i].DiaMm <= all[i-1].DiaMm {
 				t.Errorf("drills %q and %q out of order", all[i-1].Name, all[i].Name)
 			}
-		}
-	}
-}
-
-func TestDrillSteps(t *testing.T) {
-	for _, c := range []struct {
-		hole, largest float64
-		s             System
-		want          string
-	}{
-		{9, 25, Metric, "[9.0 finish]"},
-		{20, 25, Metric, "[10.0 pilot] [20.0 finish]"},
-		{40, 50, Metric, "[10.0 pilot] [20.0 open out] [40.0 finish]"},
-		{60, 25, Metric, "[6.5 pilot] [12.5 open out] [25.0 leaves 35.00 mm on diameter for boring]"},
-		{17.75, 25, Metric, "[9.0 pilot] [17.5 leaves 0.25 mm on diameter]"},
-		{25.4, 30, Inch, "[1/4 in pilot] [1/2 in open out] [1 in finish]"},
-	} {
-		steps, err := DrillSteps(c.hole, c.largest, c.s)
-		got := ""
-		for i, st := range steps {
-			if i > 0 {
-				got += " "
-			}
-			got += fmt.Sprintf("[%s %s]", st.Size.Name, st.Note)
-		}
-		if err != nil || got != c.want {
-			t.Errorf("DrillSteps(%v, %v) = %s (%v), want %s", c.hole, c.largest, got, err, c.want)
-		}
-	}
-	for h := 1.0; h < 80; h += 0.37 { // every step bigger than the last, none above the hole
-		for _, s := range []System{Metric, Inch} {
-			steps, err := DrillSteps(h+1, 32, s)
-			if err != nil {
-				t.Fatal(err)
-			}
-			last := 0.0
-			for _, st := range steps {
-				if st.Size.DiaMm <= last || st.Size.DiaMm > h+1+1e-6 || st.Size.DiaMm > 32+1e-6 {
-					t.Errorf("hole %v: step %v after %v", h+1, st.Size.DiaMm, last)
-				}
-				last = st.Size.DiaMm
-			}
-			if steps[0].Size.DiaMm > solidMm {
-				t.Errorf("hole %v starts solid with %v", h+1, steps[0].Size.DiaMm)
-			}
-		}
-	}
-	for _, bad := range [][2]float64{{0, 10}, {10, 0}, {math.NaN(), 10}, {10, math.Inf(1)}, {0.5, 10}} {
-		if steps, err := DrillSteps(bad[0], bad[1], Metric); err == nil {
-			t.Errorf("DrillSteps(%v) = %v, want an error", bad, steps)
 		}
 	}
 }
