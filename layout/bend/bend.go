@@ -62,7 +62,7 @@ func KFactor(insideRadiusMm, thicknessMm float64) (float64, error) {
 	if ratio > 5 {
 		return 0.5, nil
 	}
-	return math.Min(0.5, (0.65+0.5*math.Log10(ratio))/2), nil
+	return (0.65 + 0.5*math.Log10(ratio)) / 2, nil
 }
 
 // Result is what one bend comes to.

@@ -118,6 +118,24 @@ func TestRefused(t *testing.T) {
 	}
 }
 
+// Thin sheet, small radii, slight bends and short legs are work like any other.
+func TestSmall(t *testing.T) {
+	t.Parallel()
+	thin := Bend{ThicknessMm: 0.3, InsideRadiusMm: 0.3, AngleDeg: 0.5}
+	if r, err := thin.Work(); err != nil || !near(r.AllowanceMm, 0.3*1.325*math.Pi/360, 1e-12) {
+		t.Errorf("%+v, %v", r, err)
+	}
+	if f, err := (Chain{LegsMm: []float64{0.5, 0.5}, Bends: []Bend{thin}}).Blank(); err != nil || f.LengthMm > 1 || f.LengthMm < 0.99 {
+		t.Errorf("%+v, %v", f, err)
+	}
+	if d, err := (Die{OpeningMm: 0.5}).MinFlangeMm(0.5); err != nil || !near(d, 0.25, 1e-5) {
+		t.Error(d, err)
+	}
+	if d, err := DieFor(0.3); err != nil || d.OpeningMm != 4 {
+		t.Error(d, err)
+	}
+}
+
 // Common practice: one thickness wide, one thickness past the tangent.
 func TestRelief(t *testing.T) {
 	t.Parallel()

@@ -125,6 +125,22 @@ func TestFor(t *testing.T) {
 	}
 }
 
+// A model's auger is worked out like a mill's.
+func TestSmall(t *testing.T) {
+	t.Parallel()
+	model := Flight{ShaftMm: 0.5, OutsideMm: 0.9, PitchMm: 0.4, ThicknessMm: 0.2}
+	if r, err := model.For(0.8); err != nil || r.Blanks != 2 {
+		t.Errorf("%+v, %v", r, err)
+	}
+	// A thousandth of a turn too much is not another ring, two are.
+	if r, _ := mill.For(480.24); r.Blanks != 5 {
+		t.Errorf("%+v", r)
+	}
+	if r, _ := mill.For(480.1); r.Blanks != 4 {
+		t.Errorf("%+v", r)
+	}
+}
+
 func TestRefused(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct {

@@ -38,6 +38,43 @@ func TestRingTables(t *testing.T) {
 	}
 }
 
+// Thickness and groove depth grow in steps over both tables: the diameters at
+// which they do, as the two files and the printed tables agree; the column of
+// lugs is guarded by its sum.
+func TestRingSteps(t *testing.T) {
+	t.Parallel()
+	type step struct{ from, value float64 }
+	at := func(steps []step, d float64) (v float64) {
+		for _, s := range steps {
+			if d >= s.from {
+				v = s.value
+			}
+		}
+		return v
+	}
+	for _, c := range []struct {
+		table            []ringRow
+		thickness, depth []step
+		lugs             float64
+	}{
+		{din471, []step{{3, 0.4}, {5, 0.6}, {6, 0.7}, {7, 0.8}, {9, 1}, {18, 1.2}, {28, 1.5}, {36, 1.75}, {50, 2}, {65, 2.5}, {85, 3}, {105, 4}},
+			[]step{{3, 0.1}, {6, 0.15}, {8, 0.2}, {11, 0.25}, {13, 0.3}, {15, 0.35}, {16, 0.4}, {18, 0.5}, {24, 0.55}, {27, 0.7}, {31, 0.85}, {35, 1}, {40, 1.25}, {50, 1.5}, {80, 1.75}, {105, 2}, {150, 2.5}}, 625.9},
+		{din472, []step{{8, 0.8}, {10, 1}, {23, 1.2}, {34, 1.5}, {40, 1.75}, {50, 2}, {65, 2.5}, {85, 3}, {105, 4}},
+			[]step{{8, 0.2}, {12, 0.25}, {13, 0.3}, {15, 0.35}, {16, 0.4}, {18, 0.5}, {23, 0.55}, {24, 0.6}, {27, 0.7}, {31, 0.85}, {35, 1}, {40, 1.25}, {50, 1.5}, {80, 1.75}, {105, 2}, {150, 2.5}}, 628.3},
+	} {
+		sum := 0.0
+		for _, r := range c.table {
+			sum += r.lug
+			if r.thickness != at(c.thickness, r.nominal) || !near(math.Abs(r.groove-r.nominal)/2, at(c.depth, r.nominal), 1e-9) {
+				t.Errorf("%+v", r)
+			}
+		}
+		if !near(sum, c.lugs, 1e-6) {
+			t.Errorf("the lugs add up to %v, want %v", sum, c.lugs)
+		}
+	}
+}
+
 // Lug heights as din471def.csv and din472def.csv give them; d4 = d1 ± 2.1·a
 // (modulusmetal.com, DIN 472).
 func TestRing(t *testing.T) {

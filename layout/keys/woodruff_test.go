@@ -100,6 +100,10 @@ func TestWoodruffInch(t *testing.T) {
 			t.Errorf("%s: depths %v, %v do not go with width and height", name, want[3], want[4])
 		}
 	}
+	// 808: half a disc of 1 in but for its flat, 2·√(0.438·0.562).
+	if got := numbers["808"].LengthMm / 25.4; !near(got, 0.992282, 1e-6) {
+		t.Errorf("808 is %v long", got)
+	}
 	if len(numbers) != 22 {
 		t.Errorf("%d keys, want 22", len(numbers))
 	}

@@ -58,7 +58,7 @@ func (f Flats) Work() (Milled, error) {
 	if f.Sides > 2 {
 		m.CornersMm = f.AcrossMm / math.Cos(math.Pi/float64(f.Sides))
 		m.LeastRound = m.CornersMm
-		if side := f.AcrossMm * math.Tan(math.Pi/float64(f.Sides)); side <= m.WidthMm {
+		if side := f.AcrossMm * math.Tan(math.Pi/float64(f.Sides)); side <= m.WidthMm+1e-9 {
 			m.WidthMm, m.Full = side, true
 		}
 	}

@@ -22,6 +22,8 @@ func TestFlats(t *testing.T) {
 		{Flats{4, 30, 24}, Milled{3, 18, 33.941125, false, 90, 10, 0, 1, 33.941125}},
 		{Flats{8, 30, 24}, Milled{3, 9.941125, 25.977412, true, 45, 5, 0, 1, 25.977412}},
 		{Flats{12, 30, 28}, Milled{1, 7.502577, 28.987733, true, 30, 3, 1, 3, 28.987733}},
+		{Flats{4, 24 * math.Sqrt2, 24}, Milled{4.970563, 24, 33.941125, true, 90, 10, 0, 1, 33.941125}},
+		{Flats{2, 0.9, 0.1}, Milled{0.4, 0.894427, 0, false, 180, 20, 0, 1, 0}},
 		{Flats{2, 26, 24}, Milled{1, 10, 0, false, 180, 20, 0, 1, 0}},
 		{Flats{1, 26, 25}, Milled{1, 10, 0, false, 0, 0, 0, 1, 0}},
 		{Flats{1, 40, 21}, Milled{19, 39.949969, 0, false, 0, 0, 0, 1, 0}},
@@ -36,7 +38,7 @@ func TestFlats(t *testing.T) {
 			t.Errorf("%+v: %v turns of the head for %v°", c.f, turn, got.IndexDeg)
 		}
 	}
-	for _, sides := range []int{0, -2, 3, 5, 14} {
+	for _, sides := range []int{0, -2, 3, 5, 13, 14} {
 		var u *lookup.UnknownError
 		if _, err := (Flats{sides, 30, 24}).Work(); !errors.As(err, &u) {
 			t.Errorf("%d sides: %v", sides, err)

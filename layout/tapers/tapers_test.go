@@ -141,6 +141,22 @@ func TestRefused(t *testing.T) {
 	}
 }
 
+func TestSmall(t *testing.T) {
+	t.Parallel()
+	small := must(t)(ByAngle(0.9, 0.5, 0.8))
+	if got, err := small.OverPinsMm(0.5, 0.1, true); err != nil || !near(got, 1.896, 1e-3) {
+		t.Error(got, err)
+	}
+	if got := must(t)(ByRatio(0.9, 0.99, 0.5)); !near(got.SmallMm, 0.9-0.5/0.99, 1e-12) {
+		t.Error(got)
+	}
+	// A pin may touch at the very foot of a sharp cone on its large end.
+	flat := must(t)(ByAngle(40, 120, 10))
+	if _, err := flat.OverPinsMm(2, 0, false); err != nil {
+		t.Error(err)
+	}
+}
+
 func ExampleTaper() {
 	t, err := ByRatio(40, 10, 50)
 	if err != nil {

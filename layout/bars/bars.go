@@ -1,0 +1,154 @@
+// Package bars computes the ends of bars and tubes for a frame: mitred and
+// coped ends, what to measure and how to set the saw, and how mitred pieces lie
+// on a stock bar, turned over so that neighbours share a cut.
+//
+// All lengths are millimetres, all angles degrees.
+//
+// A [Member] lies along x, its two long sides at y = ± half its width across the
+// mitre. The angle of an end is measured from a square cut: 0 is square, and it
+// is positive where the side at +y, the top, sticks out. The length is that of
+// the centre line. A member of a rectangular frame has +45 and +45, a brace
+// between parallel bars +45 and −45.
+//
+// Everything here is plane geometry. A round branch on a round is in package
+// develop.
+package bars
+
+import (
+	"math"
+
+	"centrepop/layout/lookup"
+)
+
+// Limits of what this package takes.
+const (
+	MaxMm       = 20000.0
+	MaxMitreDeg = 75.0 // beyond it no common saw swings
+)
+
+// Member is a bar with its two ends.
+type Member struct {
+	LengthMm         float64 // along the centre line
+	WidthMm          float64 // across, in the plane of the mitres
+	StartDeg, EndDeg float64 // from a square cut
+}
+
+// Sides is a member as it is measured and sawn.
+type Sides struct {
+	TopMm, BottomMm    float64 // from point to point along each side
+	LongMm, ShortMm    float64 // the longer and the shorter of them
+	StartOffMm         float64 // how far the top sticks out at the start; negative: the bottom does
+	EndOffMm           float64
+	StartCutMm         float64 // length of the cut across
+	EndCutMm           float64
+	StartSawDeg        float64 // saw setting from square, without sign
+	EndSawDeg          float64
+	LongPointToPointMm float64 // between the two outermost points along the bar: the least stock
+}
+
+// check refuses a member that cannot be.
+func (m Member) check() error {
+	for _, err := range []error{
+		lookup.Length("length", m.LengthMm, 0, MaxMm),
+		lookup.Length("width", m.WidthMm, 0, MaxMm),
+		lookup.Angle("start angle", m.StartDeg, -MaxMitreDeg-1e-9, MaxMitreDeg),
+		lookup.Angle("end angle", m.EndDeg, -MaxMitreDeg-1e-9, MaxMitreDeg),
+	} {
+		if err != nil {
+			return err
+		}
+	}
+	// Neither side may vanish.
+	a, b := tan(m.StartDeg), tan(m.EndDeg)
+	return lookup.Length("length", m.LengthMm, m.WidthMm/2*math.Abs(a+b), MaxMm)
+}
+
+func tan(deg float64) float64 { return math.Tan(deg * math.Pi / 180) }
+
+func cos(deg float64) float64 { return math.Cos(deg * math.Pi / 180) }
+
+// Work returns what to measure and to saw. It errs with a *lookup.RangeError for
+// a number out of range and for mitres that would meet within the bar.
+func (m Member) Work() (Sides, error) {
+	if err := m.check(); err != nil {
+		return Sides{}, err
+	}
+	half := m.WidthMm / 2
+	a, b := half*tan(m.StartDeg), half*tan(m.EndDeg)
+	s := Sides{
+		TopMm: m.LengthMm + a + b, BottomMm: m.LengthMm - a - b, StartOffMm: 2 * a, EndOffMm: 2 * b,
+		StartCutMm: m.WidthMm / cos(m.StartDeg), EndCutMm: m.WidthMm / cos(m.EndDeg),
+		StartSawDeg: math.Abs(m.StartDeg), EndSawDeg: math.Abs(m.EndDeg),
+		LongPointToPointMm: m.LengthMm + math.Abs(a) + math.Abs(b),
+	}
+	s.LongMm, s.ShortMm = math.Max(s.TopMm, s.BottomMm), math.Min(s.TopMm, s.BottomMm)
+	return s, nil
+}
+
+// ByLong returns the member whose longer side is longMm.
+func ByLong(longMm, widthMm, startDeg, endDeg float64) (Member, error) {
+	m := Member{LengthMm: longMm - widthMm/2*math.Abs(tan(startDeg)+tan(endDeg)), WidthMm: widthMm, StartDeg: startDeg, EndDeg: endDeg}
+	return m, m.check()
+}
+
+// Mitre returns the saw angles from square for the two bars of a corner, whose
+// widths in its plane may differ: the cut runs from the inside corner to the
+// outside one. The corner is the angle between the bars, 90 for a square frame.
+// It errs with a *lookup.RangeError for a width not above 0, a corner not
+// between 0 and 180, and a corner for which a saw would have to swing too far.
+func Mitre(cornerDeg, firstMm, secondMm float64) (firstDeg, secondDeg float64, err error) {
+	for _, err := range []error{
+		lookup.Angle("corner", cornerDeg, 0, math.Nextafter(180, 0)),
+		lookup.Length("first width", firstMm, 0, MaxMm),
+		lookup.Length("second width", secondMm, 0, MaxMm),
+	} {
+		if err != nil {
+			return 0, 0, err
+		}
+	}
+	c := cornerDeg * math.Pi / 180
+	angle := func(own, other float64) float64 {
+		return math.Atan2(other+own*math.Cos(c), own*math.Sin(c)) * 180 / math.Pi
+	}
+	firstDeg, secondDeg = angle(firstMm, secondMm), angle(secondMm, firstMm)
+	for _, a := range []float64{firstDeg, secondDeg} {
+		if err := lookup.Angle("saw angle", a, -MaxMitreDeg, MaxMitreDeg+1e-9); err != nil {
+			return 0, 0, err
+		}
+	}
+	return firstDeg, secondDeg, nil
+}
+
+// Cope is the end of a bar or tube of rectangular section that sits on a round,
+// its axis meeting the round's.
+type Cope struct {
+	BarMm     float64 // width across the round's axis
+	DepthMm   float64 // depth of the hollow: the edges reach this much further than the middle of the bar
+	RadiusMm  float64 // of the hollow, square to the round's axis
+	SetbackMm float64 // along the bar from the round's axis to the bottom of the hollow
+	SkewMm    float64 // with a leaning bar, how much further its far side reaches along it
+	SawDeg    float64 // saw setting of the end before the hollow is cut, from square
+}
+
+// CopeOn returns the cope of a bar barMm wide across and heightMm along a round
+// of roundMm diameter, the axes meeting at angleDeg: 90 is square. It errs with a
+// *lookup.RangeError for a bar wider than the round or an angle below 30 or
+// above 90°.
+func CopeOn(roundMm, barMm, heightMm, angleDeg float64) (Cope, error) {
+	for _, err := range []error{
+		lookup.Length("round", roundMm, 0, MaxMm),
+		lookup.Length("bar", barMm, 0, roundMm),
+		lookup.Length("height", heightMm, 0, MaxMm),
+		lookup.Angle("angle", angleDeg, math.Nextafter(30, 0), 90),
+	} {
+		if err != nil {
+			return Cope{}, err
+		}
+	}
+	r, a := roundMm/2, angleDeg*math.Pi/180
+	edge := math.Sqrt(r*r - barMm*barMm/4)
+	return Cope{
+		BarMm: barMm, DepthMm: (r - edge) / math.Sin(a), RadiusMm: r, SetbackMm: r / math.Sin(a),
+		SkewMm: heightMm * math.Cos(a) / math.Sin(a), SawDeg: 90 - angleDeg,
+	}, nil
+}

@@ -1,0 +1,145 @@
+package bars
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"testing"
+
+	"centrepop/layout/lookup"
+)
+
+func near(a, b, tol float64) bool { return math.Abs(a-b) <= tol }
+
+// A frame member of 50 wide with 45° at both ends loses its width twice on the
+// inside: the rule S = L − 2·W of every framing guide. The rest is geometry.
+func TestMember(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		m    Member
+		want Sides
+	}{
+		{Member{450, 50, 45, 45}, Sides{500, 400, 500, 400, 50, 50, 70.710678, 70.710678, 45, 45, 500}},
+		{Member{450, 50, -45, -45}, Sides{400, 500, 500, 400, -50, -50, 70.710678, 70.710678, 45, 45, 500}},
+		{Member{450, 50, 45, -45}, Sides{450, 450, 450, 450, 50, -50, 70.710678, 70.710678, 45, 45, 500}},
+		{Member{450, 50, 30, 0}, Sides{464.433757, 435.566243, 464.433757, 435.566243, 28.867513, 0, 57.735027, 50, 30, 0, 464.433757}},
+		{Member{450, 50, 0, 30}, Sides{464.433757, 435.566243, 464.433757, 435.566243, 0, 28.867513, 50, 57.735027, 0, 30, 464.433757}},
+	} {
+		s, err := c.m.Work()
+		if err != nil {
+			t.Error(err)
+			continue
+		}
+		w := c.want
+		for i, pair := range [][2]float64{
+			{s.TopMm, w.TopMm}, {s.BottomMm, w.BottomMm}, {s.LongMm, w.LongMm}, {s.ShortMm, w.ShortMm}, {s.StartOffMm, w.StartOffMm}, {s.EndOffMm, w.EndOffMm},
+			{s.StartCutMm, w.StartCutMm}, {s.EndCutMm, w.EndCutMm}, {s.StartSawDeg, w.StartSawDeg}, {s.EndSawDeg, w.EndSawDeg}, {s.LongPointToPointMm, w.LongPointToPointMm},
+		} {
+			if !near(pair[0], pair[1], 1e-6) {
+				t.Errorf("%+v: value %d is %v, want %v", c.m, i, pair[0], pair[1])
+			}
+		}
+		back, err := ByLong(s.LongMm, c.m.WidthMm, c.m.StartDeg, c.m.EndDeg)
+		if err != nil || !near(back.LengthMm, c.m.LengthMm, 1e-9) {
+			t.Errorf("%+v by its long side: %+v, %v", c.m, back, err)
+		}
+	}
+	for _, c := range []struct {
+		m    Member
+		what string
+	}{
+		{Member{0, 50, 0, 0}, "length"}, {Member{450, 0, 0, 0}, "width"}, {Member{450, 50, 76, 0}, "start angle"}, {Member{450, 50, 0, -76}, "end angle"},
+		{Member{50, 50, 45, 45}, "length"}, {Member{math.NaN(), 50, 0, 0}, "length"}, {Member{450, 50, math.NaN(), 0}, "start angle"}, {Member{20001, 50, 0, 0}, "length"},
+	} {
+		var r *lookup.RangeError
+		if _, err := c.m.Work(); !errors.As(err, &r) || r.What != c.what {
+			t.Errorf("%+v: %v", c.m, err)
+		}
+	}
+	if _, err := (Member{50.1, 50, 45, 45}).Work(); err != nil {
+		t.Error(err)
+	}
+	if _, err := (Member{100, 50, 75, -75}).Work(); err != nil {
+		t.Error(err)
+	}
+	if _, err := ByLong(100, 50, 45, 45); err == nil {
+		t.Error("a member with no short side is accepted")
+	}
+}
+
+// Equal bars share the corner: half of what is left to a straight line. Unequal
+// ones at a right angle: the tangent is the ratio of the widths.
+func TestMitre(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct{ corner, first, second, a, b float64 }{
+		{90, 50, 50, 45, 45}, {120, 50, 50, 30, 30}, {60, 40, 40, 60, 60}, {135, 40, 40, 22.5, 22.5},
+		{90, 40, 60, 56.309932, 33.690068}, {90, 60, 40, 33.690068, 56.309932}, {60, 50, 30, 51.786789, 68.213211},
+	} {
+		a, b, err := Mitre(c.corner, c.first, c.second)
+		if err != nil || !near(a, c.a, 1e-6) || !near(b, c.b, 1e-6) {
+			t.Errorf("%+v: %v, %v, %v", c, a, b, err)
+			continue
+		}
+		// Both cuts are as long, and turn the corner together.
+		if !near(c.first/cos(a), c.second/cos(b), 1e-6) || !near(a+b, 180-c.corner, 1e-6) {
+			t.Errorf("%+v: cuts %v, %v, angles %v", c, c.first/cos(a), c.second/cos(b), a+b)
+		}
+	}
+	for _, c := range [][3]float64{{0, 50, 50}, {180, 50, 50}, {90, 0, 50}, {90, 50, 0}, {20, 50, 50}, {90, 10, 50}, {math.NaN(), 50, 50}} {
+		if _, _, err := Mitre(c[0], c[1], c[2]); err == nil {
+			t.Errorf("%v is accepted", c)
+		}
+	}
+}
+
+// A bar of 60 on a round of 100: the edges stand √(50² − 30²) = 40 from the
+// axis, so the hollow is 10 deep. At 45° everything along the bar grows by √2.
+func TestCope(t *testing.T) {
+	t.Parallel()
+	c, err := CopeOn(100, 60, 40, 90)
+	if err != nil || !near(c.DepthMm, 10, 1e-9) || !near(c.SetbackMm, 50, 1e-9) || c.RadiusMm != 50 || !near(c.SkewMm, 0, 1e-9) || c.SawDeg != 0 || c.BarMm != 60 {
+		t.Errorf("%+v, %v", c, err)
+	}
+	c, err = CopeOn(100, 60, 40, 45)
+	if err != nil || !near(c.DepthMm, 10*math.Sqrt2, 1e-9) || !near(c.SetbackMm, 50*math.Sqrt2, 1e-9) || !near(c.SkewMm, 40, 1e-9) || c.SawDeg != 45 {
+		t.Errorf("%+v, %v", c, err)
+	}
+	if c, err = CopeOn(60, 60, 40, 30); err != nil || !near(c.DepthMm, 60, 1e-9) {
+		t.Errorf("%+v, %v", c, err)
+	}
+	for _, v := range [][4]float64{{0, 60, 40, 90}, {50, 60, 40, 90}, {100, 0, 40, 90}, {100, 60, 0, 90}, {100, 60, 40, 29}, {100, 60, 40, 91}, {100, 60, 40, math.NaN()}} {
+		if _, err := CopeOn(v[0], v[1], v[2], v[3]); err == nil {
+			t.Errorf("%v is accepted", v)
+		}
+	}
+}
+
+func TestSmall(t *testing.T) {
+	t.Parallel()
+	if _, err := (Member{0.9, 0.5, 0, 0}).Work(); err != nil {
+		t.Error(err)
+	}
+	if _, _, err := Mitre(90, 0.5, 0.5); err != nil {
+		t.Error(err)
+	}
+	if _, err := CopeOn(0.9, 0.5, 0.5, 90); err != nil {
+		t.Error(err)
+	}
+	// A corner of less than a degree needs a saw no shop has: 75° is the limit.
+	if _, _, err := Mitre(30, 50, 50); err != nil {
+		t.Error(err)
+	}
+	if _, _, err := Mitre(29.9, 50, 50); err == nil {
+		t.Error("75.05° is accepted")
+	}
+}
+
+func ExampleMember_Work() {
+	s, err := Member{LengthMm: 550, WidthMm: 50, StartDeg: 45, EndDeg: 45}.Work()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("long point %.0f, short point %.0f, saw %.0f\n", s.LongMm, s.ShortMm, s.StartSawDeg)
+	// Output: long point 600, short point 500, saw 45
+}

@@ -1,0 +1,143 @@
+package bars
+
+import (
+	"errors"
+	"math"
+	"reflect"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"centrepop/layout/lookup"
+)
+
+// Turned over, frame members share their cuts: four of 450 (long 500) in 50 take
+// the first point, four middles and three cuts of 3/cos 45°.
+func TestTurnedPairs(t *testing.T) {
+	t.Parallel()
+	member := Member{450, 50, 45, 45}
+	got, err := Nest([]Piece{{Name: "rail", Member: member, Count: 4}}, Stock{BarMm: 6000, KerfMm: 3, TrimMm: 10})
+	if err != nil || len(got) != 1 || len(got[0].Cuts) != 4 {
+		t.Fatalf("%+v, %v", got, err)
+	}
+	kerf := 3 * math.Sqrt2
+	for i, c := range got[0].Cuts {
+		if want := 35 + float64(i)*(450+kerf); !near(c.FromMm, want, 1e-9) || c.Turned != (i%2 == 1) || c.SharedWithBefore != (i > 0) {
+			t.Errorf("piece %d: %+v, want from %v", i, c, want)
+		}
+	}
+	if want := 6000 - (35 + 4*450 + 3*kerf + 25 + kerf); !near(got[0].OffcutMm, want, 1e-9) {
+		t.Errorf("offcut %v, want %v", got[0].OffcutMm, want)
+	}
+	// An angle section cannot be turned: a wedge of the width is lost each time.
+	got, _ = Nest([]Piece{{Name: "rail", Member: member, Count: 2, Fixed: true}}, Stock{BarMm: 6000, KerfMm: 3})
+	if second := got[0].Cuts[1]; !near(second.FromMm, 25+450+50+kerf, 1e-9) || second.Turned || second.SharedWithBefore {
+		t.Errorf("%+v", second)
+	}
+	// A brace lies against the next as it is.
+	got, _ = Nest([]Piece{{Name: "brace", Member: Member{300, 50, 45, -45}, Count: 2, Fixed: true}}, Stock{BarMm: 6000, KerfMm: 3})
+	if second := got[0].Cuts[1]; !second.SharedWithBefore || second.Reversed || !near(second.FromMm, 25+300+kerf, 1e-9) {
+		t.Errorf("%+v", second)
+	}
+	// One mitred end: end for end, like against like.
+	got, _ = Nest([]Piece{{Name: "leg", Member: Member{300, 50, 0, 30}, Count: 3}}, Stock{BarMm: 6000, KerfMm: 3})
+	cuts := got[0].Cuts
+	if !cuts[1].SharedWithBefore || !cuts[2].SharedWithBefore || cuts[1].Reversed == cuts[0].Reversed {
+		t.Errorf("%+v", cuts)
+	}
+	// Unlike widths never share a cut.
+	if gap, shared := between(Member{300, 50, 0, 0}, Member{300, 40, 0, 0}, 3); shared || gap != 3 {
+		t.Error(gap, shared)
+	}
+}
+
+func TestNestBars(t *testing.T) {
+	t.Parallel()
+	square := func(l float64) Member { return Member{LengthMm: l, WidthMm: 40} }
+	got, err := Nest([]Piece{{Name: "a", Member: square(1000), Count: 2}, {Name: "b", Member: square(2000)}, {Name: "c", Member: square(900)}}, Stock{BarMm: 3000, KerfMm: 0})
+	if err != nil || len(got) != 2 || len(got[0].Cuts) != 2 || got[0].Cuts[0].Name != "b" || got[0].Cuts[1].Name != "a" || got[0].OffcutMm != 0 || got[1].Cuts[1].Name != "c" || got[1].OffcutMm != 1100 {
+		t.Errorf("%+v, %v", got, err)
+	}
+	// Of equal length, as they came in.
+	got, _ = Nest([]Piece{{Name: "a", Member: square(500)}, {Name: "b", Member: square(500)}, {Name: "c", Member: square(0.5)}}, Stock{BarMm: 3000})
+	if got[0].Cuts[0].Name != "a" || got[0].Cuts[1].Name != "b" {
+		t.Errorf("%+v", got)
+	}
+	if got, err := Nest([]Piece{{Member: square(300), Count: 19999}, {Member: square(300)}}, Stock{BarMm: 3000}); err != nil || len(got) != 2000 {
+		t.Errorf("%d bars, %v", len(got), err)
+	}
+	if _, err := Nest([]Piece{{Member: square(300), Count: 20000}, {Member: square(300), Count: 1}}, Stock{BarMm: 3000}); err == nil {
+		t.Error("20001 pieces are accepted")
+	}
+	if got, err := Nest(nil, Stock{BarMm: 3000}); got != nil || err != nil {
+		t.Errorf("%+v, %v", got, err)
+	}
+	for name, c := range map[string]struct {
+		p Piece
+		s Stock
+	}{
+		"too long":       {Piece{Member: Member{2960, 50, 45, 45}}, Stock{BarMm: 3000}},
+		"with trim":      {Piece{Member: square(2995)}, Stock{BarMm: 3000, TrimMm: 6}},
+		"bad member":     {Piece{Member: Member{}}, Stock{BarMm: 3000}},
+		"negative count": {Piece{Member: square(10), Count: -1}, Stock{BarMm: 3000}},
+		"too many":       {Piece{Member: square(10), Count: 20001}, Stock{BarMm: 3000}},
+		"no bar":         {Piece{Member: square(10)}, Stock{}},
+		"kerf":           {Piece{Member: square(10)}, Stock{BarMm: 3000, KerfMm: -1}},
+		"trim":           {Piece{Member: square(10)}, Stock{BarMm: 3000, TrimMm: math.NaN()}},
+	} {
+		if _, err := Nest([]Piece{c.p}, c.s); err == nil {
+			t.Errorf("%s is accepted", name)
+		}
+	}
+	var r *lookup.RangeError
+	if _, err := Nest([]Piece{{Name: "rail", Member: square(3001)}}, Stock{BarMm: 3000}); !errors.As(err, &r) || r.What != "piece rail" {
+		t.Errorf("%v", err)
+	}
+	if _, err := Nest([]Piece{{Member: square(2995)}}, Stock{BarMm: 3000, TrimMm: 5}); err != nil {
+		t.Error(err)
+	}
+}
+
+// Whatever the pieces: all are cut, none overlaps the one before or leaves its
+// bar, a kerf stays between them, and the plan is the same twice.
+func TestNestAny(t *testing.T) {
+	t.Parallel()
+	rapid.Check(t, func(t *rapid.T) {
+		stock := Stock{BarMm: 3000, KerfMm: rapid.Float64Range(0, 5).Draw(t, "kerf"), TrimMm: rapid.Float64Range(0, 20).Draw(t, "trim")}
+		var pieces []Piece
+		want := 0
+		for range rapid.IntRange(1, 6).Draw(t, "kinds") {
+			p := Piece{
+				Member: Member{rapid.Float64Range(200, 1500).Draw(t, "length"), 50, rapid.Float64Range(-45, 45).Draw(t, "start"), rapid.Float64Range(-45, 45).Draw(t, "end")},
+				Count:  rapid.IntRange(1, 4).Draw(t, "count"), Fixed: rapid.Bool().Draw(t, "fixed"),
+			}
+			want += p.Count
+			pieces = append(pieces, p)
+		}
+		plan, err := Nest(pieces, stock)
+		if err != nil {
+			t.Fatal(err)
+		}
+		again, _ := Nest(pieces, stock)
+		if !reflect.DeepEqual(plan, again) {
+			t.Fatal("two plans of the same pieces differ")
+		}
+		for _, bar := range plan {
+			want -= len(bar.Cuts)
+			for _, y := range []float64{-25, 0, 25} {
+				free := stock.TrimMm
+				for _, c := range bar.Cuts {
+					start := c.FromMm - y*tan(c.Member.StartDeg)
+					end := c.FromMm + c.Member.LengthMm + y*tan(c.Member.EndDeg)
+					if start < free-1e-6 || end > stock.BarMm+1e-6 {
+						t.Fatalf("at %v from %v to %v, free from %v", y, start, end, free)
+					}
+					free = end + stock.KerfMm/cos(c.Member.EndDeg)
+				}
+			}
+		}
+		if want != 0 {
+			t.Fatalf("%d pieces are not cut", want)
+		}
+	})
+}
