@@ -5,6 +5,8 @@ import (
 	"strings"
 	"testing"
 
+	"centrepop/layout/part"
+
 	"github.com/tdewolff/canvas"
 )
 
@@ -14,23 +16,23 @@ import (
 func TestBlankProfile(t *testing.T) {
 	const cone = "kind: cone\nstock: {sheet: 2 mm, cut: laser}\ncone: {large: 300, small: 150, height: 200, thickness: 2, offset: %OFFSET%, seam: 180, overlap: %LAP%}\n"
 	const square = "kind: transition\nstock: {sheet: 2 mm, cut: laser}\ntransition: {width: 300, depth: 300, diameter: 150, height: 200, thickness: 2, seam: 180, overlap: %LAP%}\n"
-	for _, c := range []struct{ name, part, offset string }{
+	for _, c := range []struct{ name, pt, offset string }{
 		{"cone", cone, "0"}, {"leaning cone", cone, "40"}, {"square to round", square, ""},
 	} {
-		part := func(lap string) string {
-			return strings.NewReplacer("%OFFSET%", c.offset, "%LAP%", lap).Replace(c.part)
+		pt := func(lap string) string {
+			return strings.NewReplacer("%OFFSET%", c.offset, "%LAP%", lap).Replace(c.pt)
 		}
-		bare, err := CutProfile(cutJob(t, part("0")), "p", CutOptions{})
+		bare, err := part.CutProfile(cutJob(t, pt("0")), "p", part.CutOptions{})
 		if err != nil {
 			t.Fatalf("%s: %v", c.name, err)
 		}
-		plan, err := Resolve(cutJob(t, part("15")))
+		plan, err := Resolve(cutJob(t, pt("15")))
 		if err != nil {
 			t.Fatalf("%s: %v", c.name, err)
 		}
 		d := plan.Parts[0].Developments[0]
 		near(t, c.name+": area without lap", bare.AreaMm2, d.AreaMm2, 0.5)
-		lapped, err := CutProfile(cutJob(t, part("15")), "p", CutOptions{})
+		lapped, err := part.CutProfile(cutJob(t, pt("15")), "p", part.CutOptions{})
 		if err != nil {
 			t.Fatalf("%s: %v", c.name, err)
 		}
@@ -54,7 +56,7 @@ func TestBlankProfile(t *testing.T) {
 			t.Errorf("%s: %d contours, %d lines, %d copies, %g thick", c.name, len(lapped.Contours), len(lapped.Lines), lapped.Copies, lapped.ThicknessMm)
 		}
 		// A curve moved outward by d all round grows by 2πd.
-		kerf, err := CutProfile(cutJob(t, part("15")), "p", CutOptions{KerfMm: 0.2, Compensate: true})
+		kerf, err := part.CutProfile(cutJob(t, pt("15")), "p", part.CutOptions{KerfMm: 0.2, Compensate: true})
 		if err != nil {
 			t.Fatalf("%s: %v", c.name, err)
 		}
@@ -73,7 +75,7 @@ func TestBlankProfile(t *testing.T) {
 
 func TestBlankPieces(t *testing.T) {
 	gores := "kind: cone\nstock: {sheet: 2 mm, cut: laser}\ncone: {large: 900, small: 500, height: 600, thickness: 2, overlap: 15, sheet: [1000, 800]}\n"
-	p, err := CutProfile(cutJob(t, gores), "p", CutOptions{})
+	p, err := part.CutProfile(cutJob(t, gores), "p", part.CutOptions{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -81,7 +83,7 @@ func TestBlankPieces(t *testing.T) {
 		t.Errorf("%d gores of %.0f × %.0f mm", p.Copies, p.BlankXMm, p.BlankYMm)
 	}
 	leaning := strings.Replace(gores, "height: 600", "height: 600, offset: 100", 1)
-	if _, err := CutProfile(cutJob(t, leaning), "p", CutOptions{}); err == nil || !strings.Contains(err.Error(), "say which of") {
+	if _, err := part.CutProfile(cutJob(t, leaning), "p", part.CutOptions{}); err == nil || !strings.Contains(err.Error(), "say which of") {
 		t.Fatalf("several pieces: %v", err)
 	}
 	plan, err := Resolve(cutJob(t, leaning))
@@ -90,7 +92,7 @@ func TestBlankPieces(t *testing.T) {
 	}
 	total := 0.0
 	for _, d := range plan.Parts[0].Developments {
-		q, err := CutProfile(cutJob(t, leaning), "p", CutOptions{Piece: d.Name})
+		q, err := part.CutProfile(cutJob(t, leaning), "p", part.CutOptions{Piece: d.Name})
 		if err != nil {
 			t.Fatalf("%s: %v", d.Name, err)
 		}
@@ -99,7 +101,7 @@ func TestBlankPieces(t *testing.T) {
 	if total < 1e6 {
 		t.Errorf("the pieces have %.0f mm² together: a cone of 900, 500 and 600 mm has over a square metre", total)
 	}
-	if _, err := CutProfile(cutJob(t, leaning), "p", CutOptions{Piece: "nothing"}); err == nil || !strings.Contains(err.Error(), `no piece "nothing"`) {
+	if _, err := part.CutProfile(cutJob(t, leaning), "p", part.CutOptions{Piece: "nothing"}); err == nil || !strings.Contains(err.Error(), `no piece "nothing"`) {
 		t.Errorf("unknown piece: %v", err)
 	}
 }

@@ -7,9 +7,6 @@ import (
 	"strings"
 	"testing"
 
-	"github.com/tdewolff/canvas"
-
-	"centrepop/layout/develop"
 	"centrepop/layout/plan"
 	"centrepop/parts"
 )
@@ -174,33 +171,5 @@ func TestConeGores(t *testing.T) {
 	near(t, "the area of all gores", d.AreaMm2*float64(d.Copies), math.Pi*(150+75)*math.Hypot(200, 75), 10)
 	if _, err := job(t, "units: mm", fmt.Sprintf(cone, ", sheet: [20, 20]")); err == nil || !strings.Contains(err.Error(), "the cone cannot be developed") {
 		t.Errorf("a sheet of 20 × 20: %v", err)
-	}
-}
-
-// TestContour reads arcs back and measures them.
-func TestContour(t *testing.T) {
-	c := develop.Curve{Closed: true, Start: develop.Point{XMm: 10}, Segments: []develop.Segment{
-		{To: develop.Point{XMm: 10}, SweepDeg: 360},
-	}}
-	for _, sweep := range []float64{360, -360} {
-		c.Segments[0].SweepDeg = sweep
-		p, err := canvas.ParseSVGPath(string(contour(c)))
-		if err != nil {
-			t.Fatal(err)
-		}
-		near(t, "a full circle", p.Length(), 20*math.Pi, 0.01)
-		if b := p.Bounds(); math.Abs(b.X0+10) > 1e-6 || math.Abs(b.Y1-10) > 1e-6 {
-			t.Errorf("bounds %v", b)
-		}
-	}
-	// A quarter anticlockwise from 3 o'clock goes over 45°.
-	c = develop.Curve{Start: develop.Point{XMm: 10}, Segments: []develop.Segment{{To: develop.Point{YMm: 10}, SweepDeg: 90}}}
-	p, err := canvas.ParseSVGPath(string(contour(c)))
-	if err != nil {
-		t.Fatal(err)
-	}
-	near(t, "a quarter", p.Length(), 5*math.Pi, 0.01)
-	if got := string(contour(c)); got != "M10 0A10 10 0 0 1 7.071068 7.071068A10 10 0 0 1 0 10" {
-		t.Errorf("path %s", got)
 	}
 }

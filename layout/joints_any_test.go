@@ -5,8 +5,9 @@ import (
 	"strings"
 	"testing"
 
+	"centrepop/layout/joint"
+	"centrepop/layout/part"
 	"centrepop/layout/plan"
-	"centrepop/layout/words"
 	"centrepop/parts"
 )
 
@@ -21,10 +22,9 @@ func TestAnyJoint(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	var rs []*resolver // worked out once
+	var rs []*part.Model // worked out once
 	for _, p := range job.Parts {
-		r := &resolver{job: job, part: p, w: words.Writer{Units: job.Units}}
-		r.resolve()
+		r := part.Work(job, p)
 		rs = append(rs, r)
 	}
 	at := parts.Pos{File: "job.yaml", Line: 3, Column: 1}
@@ -44,7 +44,7 @@ func TestAnyJoint(t *testing.T) {
 	try := func(j *parts.Joint) {
 		job.Joints = []*parts.Joint{j}
 		pl := &plan.Plan{Units: bare.Units, Parts: bare.Parts}
-		faults := resolveJoints(pl, job, rs)
+		faults := joint.Resolve(pl, job, rs)
 		switch {
 		case len(faults) == 0:
 			planned++

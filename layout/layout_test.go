@@ -12,6 +12,7 @@ import (
 	"strings"
 	"testing"
 
+	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
@@ -101,8 +102,8 @@ func TestDemoHoles(t *testing.T) {
 	}
 }
 
-func find(pl *plan.Plan, part, face, group string, n int) (*plan.Hole, *plan.Group) {
-	p := pl.Part(part)
+func find(pl *plan.Plan, pt, face, group string, n int) (*plan.Hole, *plan.Group) {
+	p := pl.Part(pt)
 	if p == nil {
 		return nil, nil
 	}
@@ -162,7 +163,7 @@ func TestMirroredBack(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	f, err := FaceView(j, "plate", parts.Back)
+	f, err := part.FaceView(j, "plate", parts.Back)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -176,7 +177,7 @@ func TestMirroredBack(t *testing.T) {
 	if got["behind"][0] != (plan.XY{XMm: -80, YMm: 0}) || got["through"][0] != (plan.XY{XMm: -60, YMm: 20}) || got["through"][1] != (plan.XY{XMm: -10, YMm: 30}) {
 		t.Errorf("got %v", got)
 	}
-	if none, err := FaceView(j, "nothing", parts.Back); none != nil || err == nil {
+	if none, err := part.FaceView(j, "nothing", parts.Back); none != nil || err == nil {
 		t.Errorf("a part that is not there: %v, %v", none, err)
 	}
 }

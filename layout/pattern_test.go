@@ -10,8 +10,7 @@ import (
 
 	"pgregory.net/rapid"
 
-	"centrepop/layout/plan"
-	"centrepop/parts/geom"
+	"centrepop/layout/part"
 )
 
 // TestCircleFactors checks hole coordinates per unit diameter, hole 1 at top,
@@ -30,7 +29,7 @@ func TestCircleFactors(t *testing.T) {
 	for _, r := range rows {
 		n, _ := strconv.Atoi(r[1])
 		chord, _ := strconv.ParseFloat(r[2], 64)
-		c, err := NewBoltCircle(1, n, 0)
+		c, err := part.NewBoltCircle(1, n, 0)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -56,7 +55,7 @@ func TestCircleFactors(t *testing.T) {
 func TestCircleHandbookChecks(t *testing.T) {
 	// Three holes in the circumscribing square, origin at the upper left
 	// corner, y down (Machinery's Handbook, type A; from memory).
-	c, err := NewBoltCircle(1, 3, 0)
+	c, err := part.NewBoltCircle(1, 3, 0)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -67,7 +66,7 @@ func TestCircleHandbookChecks(t *testing.T) {
 	}
 	// Twelve holes straddling the centre line on 8 in: 1.03528 and 3.86370
 	// (workshop text: 4 sin 15°, 4 cos 15°).
-	c, err = NewBoltCircle(8, 12, 15)
+	c, err = part.NewBoltCircle(8, 12, 15)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -82,7 +81,7 @@ func TestCircleRefusals(t *testing.T) {
 		count int
 		first float64
 	}{{0, 4, 0}, {-1, 4, 0}, {math.NaN(), 4, 0}, {math.Inf(1), 4, 0}, {10001, 4, 0}, {10, 0, 0}, {10, 1001, 0}, {10, 4, math.NaN()}, {10, 4, 361}} {
-		if got, err := NewBoltCircle(c.pcd, c.count, c.first); err == nil || got != nil {
+		if got, err := part.NewBoltCircle(c.pcd, c.count, c.first); err == nil || got != nil {
 			t.Errorf("%v: got %v, %v", c, got, err)
 		}
 	}
@@ -95,7 +94,7 @@ func TestCircleProperties(t *testing.T) {
 		pcd := rapid.Float64Range(1, 5000).Draw(t, "pcd")
 		count := rapid.IntRange(2, 60).Draw(t, "count")
 		first := rapid.Float64Range(-360, 360).Draw(t, "first")
-		c, err := NewBoltCircle(pcd, count, first)
+		c, err := part.NewBoltCircle(pcd, count, first)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -115,17 +114,4 @@ func TestCircleProperties(t *testing.T) {
 			t.Fatalf("hole 1 at %v is not the first after TOP", c.Holes[0].AngleDeg)
 		}
 	})
-}
-
-// TestOverPins: over two pins is the centre distance and one pin, between them
-// is one pin less (geometry).
-func TestOverPins(t *testing.T) {
-	pts := []plan.XY{{XMm: 0, YMm: 50}, {XMm: 50, YMm: 0}, {XMm: 0, YMm: -50}, {XMm: -50, YMm: 0}}
-	got := chords(geom.Ring{}, pts, 1, 10)
-	if len(got) != 2 || got[0].Kind != "neighbours" || got[1].Kind != "across" {
-		t.Fatalf("got %v", got)
-	}
-	if math.Abs(got[0].CentreMm-70.710678119) > 1e-9 || math.Abs(got[0].OverMm-80.710678119) > 1e-9 || got[1].BetweenMm != 90 {
-		t.Errorf("got %v", got)
-	}
 }

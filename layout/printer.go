@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 
+	"centrepop/layout/part"
 	"centrepop/layout/words"
 	"centrepop/parts/geom"
 )
@@ -50,7 +51,7 @@ const (
 // squares gives θ, and their sum tells whether all four readings fit together.
 func NewCorrection(name string, r PrinterReadings) (*Correction, error) {
 	check := func(what string, got, of float64) error {
-		if !(of > 0 && of <= MaxLengthMm) || !(got > 0 && got <= 2*MaxLengthMm) {
+		if !(of > 0 && of <= part.MaxLengthMm) || !(got > 0 && got <= 2*part.MaxLengthMm) {
 			return fmt.Errorf("%s: %v mm of %v mm is no reading", what, got, of)
 		}
 		if math.Abs(got/of-1) > maxPrinterError+1e-12 {

@@ -10,18 +10,19 @@ import (
 
 	"github.com/tdewolff/canvas"
 
+	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/parts"
 	"centrepop/parts/geom"
 )
 
 // cutJob loads a job of one part written in the test.
-func cutJob(t *testing.T, part string) *parts.Job {
+func cutJob(t *testing.T, pt string) *parts.Job {
 	t.Helper()
 	dir := t.TempDir()
 	for name, text := range map[string]string{
 		"job.yaml": "job: Cut\nunits: mm\nparts:\n  - p.yaml\n",
-		"p.yaml":   "part: p\nmaterial: S235\n" + part,
+		"p.yaml":   "part: p\nmaterial: S235\n" + pt,
 	} {
 		if err := os.WriteFile(filepath.Join(dir, name), []byte(text), 0o600); err != nil {
 			t.Fatal(err)
@@ -107,7 +108,7 @@ slots:
 `
 
 func TestCutProfile(t *testing.T) {
-	p, err := CutProfile(cutJob(t, cutFlange), "p", CutOptions{})
+	p, err := part.CutProfile(cutJob(t, cutFlange), "p", part.CutOptions{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -155,21 +156,21 @@ func TestCutProfile(t *testing.T) {
 
 	// With the kerf, holes lose it on the diameter and the outline gains it;
 	// what the part weighs stays.
-	k, err := CutProfile(cutJob(t, cutFlange), "p", CutOptions{KerfMm: 0.4, Compensate: true})
+	k, err := part.CutProfile(cutJob(t, cutFlange), "p", part.CutOptions{KerfMm: 0.4, Compensate: true})
 	if err != nil {
 		t.Fatal(err)
 	}
 	near(t, "kerf length", k.LengthMm, p.LengthMm+0.4*math.Pi*(1-7), 1e-5)
 	near(t, "kerf box", k.MaxMm.XMm, 100.7, 1e-9)
 	near(t, "kerf mass", k.NetKg, p.NetKg, 0)
-	stated, err := CutProfile(cutJob(t, cutFlange), "p", CutOptions{KerfMm: 0.4})
+	stated, err := part.CutProfile(cutJob(t, cutFlange), "p", part.CutOptions{KerfMm: 0.4})
 	if err != nil {
 		t.Fatal(err)
 	}
 	near(t, "kerf only stated", stated.LengthMm, p.LengthMm, 0)
 
 	// Another cutter makes other holes.
-	plasma, err := CutProfile(cutJob(t, cutFlange), "p", CutOptions{Cut: "plasma"})
+	plasma, err := part.CutProfile(cutJob(t, cutFlange), "p", part.CutOptions{Cut: "plasma"})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -181,43 +182,27 @@ func TestCutProfile(t *testing.T) {
 func TestCutProfileRefuses(t *testing.T) {
 	const plate = "kind: plate\nstock: {plate: 10 mm, cut: laser}\noutline: {rectangle: [100, 60]}\n"
 	for _, c := range []struct {
-		name, part, want string
-		opt              CutOptions
+		name, pt, want string
+		opt            part.CutOptions
 	}{
-		{"hole over the edge", plate + "holes: [{name: h, at: [[46, 0]], size: 12 mm}]\n", "runs into the outline", CutOptions{}},
-		{"holes meet", plate + "holes: [{name: h, at: [[0, 0], [11, 0]], size: 12 mm}]\n", "runs into h 1", CutOptions{}},
-		{"slot across a slot", plate + "slots: [{name: a, at: [[0, 0]], width: 12, length: 40}, {name: b, at: [[0, 0]], width: 12, length: 40, turn: 90}]\n", "runs into a 1", CutOptions{}},
-		{"kerf too wide", plate + "holes: [{name: h, at: [[0, 0]], size: 10 mm}]\n", "no wider than the kerf", CutOptions{KerfMm: 10, Compensate: true}},
-		{"saw", strings.Replace(plate, "laser", "saw", 1), "cut: saw, which follows no file", CutOptions{}},
-		{"not said", strings.Replace(plate, ", cut: laser", "", 1), "does not say how", CutOptions{}},
-		{"unknown cutter", plate, `cutter "scissors"`, CutOptions{Cut: "scissors"}},
-		{"kerf unknown", plate, "kerf must be known", CutOptions{Compensate: true}},
-		{"kerf NaN", plate, "kerf NaN", CutOptions{KerfMm: math.NaN()}},
-		{"kerf 11", plate, "kerf 11", CutOptions{KerfMm: 11}},
-		{"turned", "kind: shaft\nprofile: {outside: [{diameter: 20, length: 50}]}\n", "not flat, and has no flat blank", CutOptions{}},
+		{"hole over the edge", plate + "holes: [{name: h, at: [[46, 0]], size: 12 mm}]\n", "runs into the outline", part.CutOptions{}},
+		{"holes meet", plate + "holes: [{name: h, at: [[0, 0], [11, 0]], size: 12 mm}]\n", "runs into h 1", part.CutOptions{}},
+		{"slot across a slot", plate + "slots: [{name: a, at: [[0, 0]], width: 12, length: 40}, {name: b, at: [[0, 0]], width: 12, length: 40, turn: 90}]\n", "runs into a 1", part.CutOptions{}},
+		{"kerf too wide", plate + "holes: [{name: h, at: [[0, 0]], size: 10 mm}]\n", "no wider than the kerf", part.CutOptions{KerfMm: 10, Compensate: true}},
+		{"saw", strings.Replace(plate, "laser", "saw", 1), "cut: saw, which follows no file", part.CutOptions{}},
+		{"not said", strings.Replace(plate, ", cut: laser", "", 1), "does not say how", part.CutOptions{}},
+		{"unknown cutter", plate, `cutter "scissors"`, part.CutOptions{Cut: "scissors"}},
+		{"kerf unknown", plate, "kerf must be known", part.CutOptions{Compensate: true}},
+		{"kerf NaN", plate, "kerf NaN", part.CutOptions{KerfMm: math.NaN()}},
+		{"kerf 11", plate, "kerf 11", part.CutOptions{KerfMm: 11}},
+		{"turned", "kind: shaft\nprofile: {outside: [{diameter: 20, length: 50}]}\n", "not flat, and has no flat blank", part.CutOptions{}},
 	} {
-		p, err := CutProfile(cutJob(t, c.part), "p", c.opt)
+		p, err := part.CutProfile(cutJob(t, c.pt), "p", c.opt)
 		if err == nil || !strings.Contains(err.Error(), c.want) || p != nil {
 			t.Errorf("%s: %v, want %q", c.name, err, c.want)
 		}
 	}
-	if _, err := CutProfile(cutJob(t, plate), "q", CutOptions{}); err == nil {
+	if _, err := part.CutProfile(cutJob(t, plate), "q", part.CutOptions{}); err == nil {
 		t.Error("an unknown part is no error")
-	}
-}
-
-func TestSegmentDistance(t *testing.T) {
-	for _, c := range []struct {
-		a, b, c, d plan.XY
-		want       float64
-	}{
-		{plan.XY{XMm: 0, YMm: 0}, plan.XY{XMm: 10, YMm: 0}, plan.XY{XMm: 5, YMm: 3}, plan.XY{XMm: 5, YMm: 9}, 3},
-		{plan.XY{XMm: 0, YMm: 0}, plan.XY{XMm: 10, YMm: 0}, plan.XY{XMm: 5, YMm: -3}, plan.XY{XMm: 5, YMm: 9}, 0},
-		{plan.XY{XMm: 0, YMm: 0}, plan.XY{XMm: 10, YMm: 0}, plan.XY{XMm: 13, YMm: 4}, plan.XY{XMm: 13, YMm: 4}, 5},
-		{plan.XY{XMm: 1, YMm: 1}, plan.XY{XMm: 1, YMm: 1}, plan.XY{XMm: 4, YMm: 5}, plan.XY{XMm: 4, YMm: 5}, 5},
-		{plan.XY{XMm: 0, YMm: 0}, plan.XY{XMm: 10, YMm: 0}, plan.XY{XMm: 0, YMm: 2}, plan.XY{XMm: 10, YMm: 2}, 2},
-	} {
-		near(t, "distance", segmentDistance(c.a, c.b, c.c, c.d), c.want, 1e-12)
-		near(t, "distance, turned round", segmentDistance(c.c, c.d, c.a, c.b), c.want, 1e-12)
 	}
 }

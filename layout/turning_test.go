@@ -10,9 +10,9 @@ import (
 	"centrepop/parts"
 )
 
-// work is the text of a part's operations, a line for each title, line to do,
+// workText is the text of a part's operations, a line for each title, line to do,
 // holding, tool, speed and limit.
-func work(p *plan.PartPlan) []string {
+func workText(p *plan.PartPlan) []string {
 	var out []string
 	for _, o := range p.Operations {
 		out = append(out, o.Title)
@@ -26,7 +26,7 @@ func work(p *plan.PartPlan) []string {
 // inOrder checks that some line begins with each text, one after the other.
 func inOrder(t *testing.T, p *plan.PartPlan, texts ...string) {
 	t.Helper()
-	lines, at := work(p), 0
+	lines, at := workText(p), 0
 	for _, text := range texts {
 		i := slices.IndexFunc(lines[at:], func(s string) bool { return strings.HasPrefix(s, text) })
 		if i < 0 {
@@ -40,7 +40,7 @@ func inOrder(t *testing.T, p *plan.PartPlan, texts ...string) {
 // absent checks that no line holds a text.
 func absent(t *testing.T, p *plan.PartPlan, text string) {
 	t.Helper()
-	for _, line := range work(p) {
+	for _, line := range workText(p) {
 		if strings.Contains(line, text) {
 			t.Errorf("%s: %q in %q", p.Name, text, line)
 		}
@@ -100,14 +100,6 @@ func TestBoreOfPlate(t *testing.T) {
 	absent(t, plate("H7"), "final")
 	die := planned(t, demo(t, "pugmill"), "die-ring")
 	inOrder(t, die, "Cut the blank", "Leave the outside large enough", "Bore Ø110 H7", "Turn the outside Ø260 h11")
-	for _, c := range []struct {
-		cut  string
-		want float64
-	}{{"laser", 0.2}, {"waterjet", 0.2}, {"plasma", 0.6}, {"flame", 2}, {"saw", 0}} {
-		if got := cutterHoldsMm(c.cut); got != c.want {
-			t.Errorf("%s holds %g mm, want %g", c.cut, got, c.want)
-		}
-	}
 }
 
 // A hole that is only drilled takes the nearest drill within its limits, not
@@ -125,7 +117,7 @@ func TestLastDrill(t *testing.T) {
 // threads, M5 and M6.
 func TestInchesOnly(t *testing.T) {
 	for _, p := range demo(t, "gatejack").Parts {
-		for _, line := range work(p) {
+		for _, line := range workText(p) {
 			if (strings.Contains(line, " mm") || strings.Contains(line, "m/min")) && !strings.Contains(line, "M5") && !strings.Contains(line, "M6") {
 				t.Errorf("%s: %s", p.Name, line)
 			}

@@ -5,8 +5,8 @@ import (
 	"math"
 	"strings"
 
-	"centrepop/layout"
 	"centrepop/layout/fits"
+	"centrepop/layout/part"
 	"centrepop/layout/threads"
 	"centrepop/layout/words"
 	"centrepop/parts"
@@ -92,7 +92,7 @@ func circle(c *call) error {
 	if err != nil {
 		return badUse("--pcd %s: %s", *pcd, err)
 	}
-	bc, err := layout.NewBoltCircle(d, *count, *first)
+	bc, err := part.NewBoltCircle(d, *count, *first)
 	if err != nil {
 		return badUse("%s", err)
 	}

@@ -7,9 +7,9 @@ import (
 	"reflect"
 	"strings"
 
-	"centrepop/layout"
 	"centrepop/layout/fits"
 	"centrepop/layout/measured"
+	"centrepop/layout/part"
 	"centrepop/layout/threads"
 	"centrepop/layout/words"
 	"centrepop/parts"
@@ -221,10 +221,10 @@ func (a *flangeAnswer) judge(say words.Flange) {
 
 // drawnGroup fills in the holes of a group, as seen on the face they are
 // marked on, and the limits of the bore.
-func drawnGroup(job *parts.Job, part, group string, d *measured.Drawn) error {
+func drawnGroup(job *parts.Job, name, group string, d *measured.Drawn) error {
 	var p *parts.Part
 	for _, q := range job.Parts {
-		if q.Name.Value == part {
+		if q.Name.Value == name {
 			p = q
 		}
 	}
@@ -237,12 +237,12 @@ func drawnGroup(job *parts.Job, part, group string, d *measured.Drawn) error {
 		}
 	}
 	if h == nil {
-		return badUse("--group %s: %s has the groups %s", group, part, strings.Join(known, ", "))
+		return badUse("--group %s: %s has the groups %s", group, name, strings.Join(known, ", "))
 	}
 	if h.Size.Make == parts.TappedHole {
 		return parts.Errors{job.Fault(h.Size.Pos, "the holes of "+group+" are tapped", "clearance holes, to take the bolts of the flange")}
 	}
-	face, err := layout.FaceView(job, part, h.Face)
+	face, err := part.FaceView(job, name, h.Face)
 	if err != nil {
 		return err
 	}

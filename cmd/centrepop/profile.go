@@ -6,7 +6,7 @@ import (
 	"path/filepath"
 	"strings"
 
-	"centrepop/layout"
+	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
@@ -50,7 +50,7 @@ func profile(c *call) error {
 	if _, err := partNamed(pl, c.args[1]); err != nil {
 		return err
 	}
-	opt := layout.CutOptions{Cut: *cut, Compensate: *compensate, Piece: *piece}
+	opt := part.CutOptions{Cut: *cut, Compensate: *compensate, Piece: *piece}
 	if *kerfText != "" {
 		if opt.KerfMm, err = parts.ParseLength(*kerfText, pl.Units); err != nil {
 			return badUse("--kerf %s: %s", *kerfText, err)
@@ -59,7 +59,7 @@ func profile(c *call) error {
 			return badUse("--kerf %s: it must be over 0", *kerfText)
 		}
 	}
-	p, err := layout.CutProfile(job, c.args[1], opt)
+	p, err := part.CutProfile(job, c.args[1], opt)
 	if err != nil {
 		return err
 	}

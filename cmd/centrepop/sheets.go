@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"centrepop/layout"
+	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/layout/review"
 	"centrepop/parts"
@@ -127,7 +128,7 @@ func template(c *call) error {
 			return err
 		}
 		if *face != "" {
-			view, err := layout.FaceView(job, name, parts.Face(*face))
+			view, err := part.FaceView(job, name, parts.Face(*face))
 			if err != nil {
 				return err
 			}

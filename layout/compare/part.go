@@ -7,7 +7,7 @@ import (
 
 	"github.com/tdewolff/canvas"
 
-	"centrepop/layout"
+	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/parts"
 )
@@ -82,7 +82,7 @@ func Wanted(job *parts.Job, name string) (*Part, error) {
 	if !slices.Contains(cutters, cut) {
 		cut = cutters[0]
 	}
-	profile, err := layout.CutProfile(job, name, layout.CutOptions{Cut: cut})
+	profile, err := part.CutProfile(job, name, part.CutOptions{Cut: cut})
 	if err != nil {
 		return nil, err
 	}
@@ -91,7 +91,7 @@ func Wanted(job *parts.Job, name string) (*Part, error) {
 		out.Rounds = append(out.Rounds, Round{Group: "bore", DiameterMm: b.Size.Nominal.Mm - b.Leave.Mm})
 	}
 	for _, face := range []parts.Face{parts.Front, parts.Back} {
-		view, err := layout.FaceView(job, name, face)
+		view, err := part.FaceView(job, name, face)
 		if err != nil {
 			return nil, err
 		}

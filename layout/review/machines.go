@@ -3,7 +3,7 @@ package review
 import (
 	"math"
 
-	"centrepop/layout"
+	"centrepop/layout/part"
 	"centrepop/parts"
 )
 
@@ -13,7 +13,7 @@ func (v *view) leastHole() (mm float64, source string, ok bool) {
 	if v.p.Outline == nil {
 		return 0, "", false
 	}
-	return layout.LeastHoleMm(v.p.Stock.Cut, v.lengthMm)
+	return part.LeastHoleMm(v.p.Stock.Cut, v.lengthMm)
 }
 
 // pierce looks for holes that the cutter cannot make. The bore's blank is cut;

@@ -5,7 +5,7 @@ import (
 	"slices"
 	"strconv"
 
-	"centrepop/layout"
+	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/layout/threads"
 	"centrepop/layout/words"
@@ -58,7 +58,7 @@ func newView(r *reviewer, p *parts.Part, q *plan.PartPlan) *view {
 	v := &view{reviewer: r, p: p, q: q, lengthMm: q.Section.LengthMm}
 	v.cylinders()
 	if p.Outline != nil {
-		v.outline = polyline(layout.OutlineContour(r.job, p))
+		v.outline = polyline(part.OutlineContour(r.job, p))
 	}
 	for _, f := range q.Faces {
 		for _, h := range f.Holes {

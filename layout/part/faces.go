@@ -1,4 +1,4 @@
-package layout
+package part
 
 import (
 	"fmt"
@@ -17,52 +17,52 @@ import (
 )
 
 // holeSize works out a hole: the drill, the finished size and the words.
-func (r *resolver) holeSize(h parts.HoleSize) made {
+func (r *Model) holeSize(h parts.HoleSize) Made {
 	if h.Make == parts.PlainHole {
 		s := r.sizeOf(h.Size)
-		m := made{size: s, drillMm: s.nominalMm, finishedMm: s.nominalMm, text: r.w.Drill(s.nominalMm)}
-		if way := r.holeWay(m, false, 0); s.limited && s.fitted() && len(way.Drills) > 0 {
-			m.drillMm = clean(way.Drills[len(way.Drills)-1].Size.DiaMm)
-			m.text = r.w.Dia(s.nominalMm) + " " + s.class + ", drill " + r.w.Drill(m.drillMm) + finishWord(way.Finish)
+		m := Made{Size: s, DrillMm: s.NominalMm, FinishedMm: s.NominalMm, Text: r.W.Drill(s.NominalMm)}
+		if way := r.holeWay(m, false, 0); s.Limited && s.Fitted() && len(way.Drills) > 0 {
+			m.DrillMm = geom.Clean(way.Drills[len(way.Drills)-1].Size.DiaMm)
+			m.Text = r.W.Dia(s.NominalMm) + " " + s.Class + ", drill " + r.W.Drill(m.DrillMm) + finishWord(way.Finish)
 		}
 		return m
 	}
 	t, err := threads.Parse(h.Thread)
 	if err != nil {
-		r.fault(h.Pos, "thread "+h.Thread+" is not known", plain(err))
-		return made{}
+		r.fault(h.Pos, "thread "+h.Thread+" is not known", Plain(err))
+		return Made{}
 	}
 	if h.Make == parts.ClearanceHole {
 		d, err := t.ClearanceMm(h.Series)
 		if err != nil {
-			r.fault(h.Pos, "no clearance hole for "+t.Designation, plain(err))
-			return made{}
+			r.fault(h.Pos, "no clearance hole for "+t.Designation, Plain(err))
+			return Made{}
 		}
-		return made{
-			drillMm: d, finishedMm: d, size: sized{nominalMm: d, minMm: d, maxMm: d, class: "", source: clearanceSource(t)},
-			text: r.w.Drill(d) + " for " + t.Designation,
+		return Made{
+			DrillMm: d, FinishedMm: d, Size: Sized{NominalMm: d, MinMm: d, MaxMm: d, Class: "", Source: clearanceSource(t)},
+			Text: r.W.Drill(d) + " for " + t.Designation,
 		}
 	}
 	if t.TapDrillMm == 0 {
 		r.fault(h.Pos, "thread "+t.Designation+" is an outside thread and cannot be tapped", "Rc or Rp for an inside pipe thread")
-		return made{}
+		return Made{}
 	}
 	tap, err := cutting.TapDrill(t, r.drills())
 	if err != nil {
-		r.fault(h.Pos, "thread "+t.Designation+" cannot be tapped", plain(err))
-		return made{}
+		r.fault(h.Pos, "thread "+t.Designation+" cannot be tapped", Plain(err))
+		return Made{}
 	}
-	drill := r.w.Drill(tap.DiaMm)
+	drill := r.W.Drill(tap.DiaMm)
 	if _, number := strconv.Atoi(tap.Name[:1]); r.drills() == cutting.Inch {
 		drill = tap.Name
 		if !strings.HasSuffix(drill, " in") && number != nil { // a number or letter drill
 			drill += " (" + words.Trim(tap.DiaMm/words.MmPerInch, 3) + " in)"
 		}
 	}
-	return made{
-		thread: &t, drillMm: clean(tap.DiaMm), finishedMm: t.MajorMm,
-		size: sized{nominalMm: t.MajorMm, minMm: t.MajorMm, maxMm: t.MajorMm, class: t.Designation, source: t.Source, thread: &t},
-		text: t.Designation + " tap, drill " + drill,
+	return Made{
+		Thread: &t, DrillMm: geom.Clean(tap.DiaMm), FinishedMm: t.MajorMm,
+		Size: Sized{NominalMm: t.MajorMm, MinMm: t.MajorMm, MaxMm: t.MajorMm, Class: t.Designation, Source: t.Source, Thread: &t},
+		Text: t.Designation + " tap, drill " + drill,
 	}
 }
 
@@ -85,25 +85,25 @@ func clearanceSource(t threads.Thread) string {
 }
 
 // depthText is how deep to go, and for a blind tapped hole how deep to drill.
-func (r *resolver) depthText(m made, through bool, depth parts.Length) string {
+func (r *Model) depthText(m Made, through bool, depth parts.Length) string {
 	if through {
 		return "through"
 	}
-	if m.thread != nil {
-		if drill, err := m.thread.BlindDrillMm(depth.Mm); err == nil {
-			return "thread " + r.w.Size(depth.Mm) + " deep, drill " + r.w.Size(drill) + " deep"
+	if m.Thread != nil {
+		if drill, err := m.Thread.BlindDrillMm(depth.Mm); err == nil {
+			return "thread " + r.W.Size(depth.Mm) + " deep, drill " + r.W.Size(drill) + " deep"
 		}
 	}
-	return r.w.Size(depth.Mm) + " deep"
+	return r.W.Size(depth.Mm) + " deep"
 }
 
 // faces lays out the front and the back, where something is marked there.
-func (r *resolver) faces() {
+func (r *Model) faces() {
 	r.holeGroups()
 	for _, f := range []parts.Face{parts.Front, parts.Back} {
-		for _, m := range r.made {
-			if m.face == f {
-				r.out.Faces = append(r.out.Faces, r.face(f, false))
+		for _, m := range r.Groups {
+			if m.Face == f {
+				r.Out.Faces = append(r.Out.Faces, r.face(f, false))
 				break
 			}
 		}
@@ -111,15 +111,15 @@ func (r *resolver) faces() {
 }
 
 // holeGroups works out every hole and slot group, front face first.
-func (r *resolver) holeGroups() {
+func (r *Model) holeGroups() {
 	for _, f := range []parts.Face{parts.Front, parts.Back} {
-		edges := geom.Bounds(r.outlinePath())
+		edges := geom.Bounds(r.OutlinePath())
 		if f == parts.Back {
 			edges = edges.Mirrored()
 		}
 		next := 1
-		for i := range r.part.Holes {
-			h := &r.part.Holes[i]
+		for i := range r.Part.Holes {
+			h := &r.Part.Holes[i]
 			if h.Face != f {
 				continue
 			}
@@ -127,19 +127,19 @@ func (r *resolver) holeGroups() {
 			pts := h.Pattern.Shape.Places(edges)
 			r.onMetal(h.Pattern, f, pts)
 			g := &plan.Group{
-				Name: h.Name.Value, First: next, Count: len(pts), SizeText: m.text, Marked: f,
+				Name: h.Name.Value, First: next, Count: len(pts), SizeText: m.Text, Marked: f,
 				DepthText: r.depthText(m, h.Through, h.Depth), PCDMm: h.Pattern.PCD.Mm,
-				DrillMm: m.drillMm, FinishedMm: m.finishedMm,
-				Chords: chords(h.Pattern.Shape, pts, next, m.drillMm), Extra: r.extra(h),
+				DrillMm: m.DrillMm, FinishedMm: m.FinishedMm,
+				Chords: chords(h.Pattern.Shape, pts, next, m.DrillMm), Extra: r.extra(h),
 			}
-			if m.thread != nil {
-				g.Thread = m.thread.Designation
+			if m.Thread != nil {
+				g.Thread = m.Thread.Designation
 			}
-			r.made = append(r.made, madeGroup{hole: h, group: g, size: m, face: f, pts: pts})
+			r.Groups = append(r.Groups, Group{Hole: h, Group: g, Size: m, Face: f, Points: pts})
 			next += len(pts)
 		}
-		for i := range r.part.Slots {
-			s := &r.part.Slots[i]
+		for i := range r.Part.Slots {
+			s := &r.Part.Slots[i]
 			if s.Face != f {
 				continue
 			}
@@ -147,25 +147,25 @@ func (r *resolver) holeGroups() {
 			r.onMetal(s.Pattern, f, pts)
 			g := &plan.Group{
 				Name: s.Name.Value, First: next, Count: len(pts), Marked: f,
-				SizeText:  "slot " + r.w.Size(s.Width.Mm) + " × " + r.w.Size(s.Length.Mm) + " overall",
-				DepthText: r.depthText(made{}, s.Through, s.Depth),
+				SizeText:  "slot " + r.W.Size(s.Width.Mm) + " × " + r.W.Size(s.Length.Mm) + " overall",
+				DepthText: r.depthText(Made{}, s.Through, s.Depth),
 				DrillMm:   s.Width.Mm, FinishedMm: s.Width.Mm,
 			}
-			r.made = append(r.made, madeGroup{slot: s, group: g, face: f, pts: pts,
-				size: made{drillMm: s.Width.Mm, finishedMm: s.Width.Mm, text: g.SizeText}})
+			r.Groups = append(r.Groups, Group{Slot: s, Group: g, Face: f, Points: pts,
+				Size: Made{DrillMm: s.Width.Mm, FinishedMm: s.Width.Mm, Text: g.SizeText}})
 			next += len(pts)
 		}
 	}
 }
 
 // extra is what is done at the mouth of a hole, and its note.
-func (r *resolver) extra(h *parts.HoleGroup) string {
+func (r *Model) extra(h *parts.HoleGroup) string {
 	var bore, sink string
 	if c := h.Counterbore; c != nil {
-		bore = "counterbore " + r.w.Dia(c.Diameter.Mm) + " × " + r.w.Size(c.Depth.Mm) + " deep"
+		bore = "counterbore " + r.W.Dia(c.Diameter.Mm) + " × " + r.W.Size(c.Depth.Mm) + " deep"
 	}
 	if c := h.Countersink; c != nil {
-		sink = "countersink " + r.w.Dia(c.Diameter.Mm) + " × " + words.Trim(c.Angle.Deg, 1) + "°"
+		sink = "countersink " + r.W.Dia(c.Diameter.Mm) + " × " + words.Trim(c.Angle.Deg, 1) + "°"
 	}
 	return words.Join("; ", bore, sink, h.Note.Value)
 }
@@ -180,11 +180,11 @@ func FaceView(job *parts.Job, part string, face parts.Face) (*plan.Face, error) 
 		if p.Name.Value != part {
 			continue
 		}
-		r := &resolver{job: job, part: p, w: words.Writer{Units: job.Units}, out: &plan.PartPlan{Title: p.Title.Value}}
+		r := &Model{Job: job, Part: p, W: words.Writer{Units: job.Units}, Out: &plan.PartPlan{Title: p.Title.Value}}
 		r.cylinders()
 		r.holeGroups()
-		if len(r.errs) > 0 {
-			return nil, r.errs
+		if len(r.Errs) > 0 {
+			return nil, r.Errs
 		}
 		f := r.face(face, true)
 		if len(f.Groups) == 0 {
@@ -197,51 +197,51 @@ func FaceView(job *parts.Job, part string, face parts.Face) (*plan.Face, error) 
 
 // face is the view of one face with the groups marked on it; with others, also
 // the through holes of the other face, to punch from here.
-func (r *resolver) face(f parts.Face, others bool) *plan.Face {
-	path := r.outlinePath()
+func (r *Model) face(f parts.Face, others bool) *plan.Face {
+	path := r.OutlinePath()
 	if f == parts.Back {
 		path = mirrored(path)
 	}
 	b := geom.Bounds(path)
 	out := &plan.Face{
-		Part: r.out.Title, Face: f, Outline: plan.Contour(path.ToSVG()),
+		Part: r.Out.Title, Face: f, Outline: plan.Contour(path.ToSVG()),
 		MinMm: b.Min, MaxMm: b.Max,
 		Datum: "left and bottom edge", Mirrored: f == parts.Back,
 	}
 	out.DatumAt = out.MinMm
-	out.Round = r.part.Profile != nil || r.part.Outline.Shape == parts.CircleOutline
-	for _, m := range r.made {
-		if d := m.pattern().Datum; m.face == f && d != "" && d != "centre" {
+	out.Round = r.Part.Profile != nil || r.Part.Outline.Shape == parts.CircleOutline
+	for _, m := range r.Groups {
+		if d := m.Pattern().Datum; m.Face == f && d != "" && d != "centre" {
 			out.DatumAt, _, _ = geom.Corner(d, b)
 			out.Datum, out.Round = datumWords(d), false
 			break
 		}
 	}
-	outside, inside := r.sides()
+	outside, inside := r.Sides()
 	for _, s := range append(outside, inside...) {
-		if !s.inside && s == r.widest() {
+		if !s.Inside && s == r.widest() {
 			continue // it is the outline
 		}
 		if r.seenFrom(s, f) {
-			out.Circles = append(out.Circles, plan.Circle{Label: r.w.Dia(s.size.nominalMm) + " " + s.name, DiameterMm: s.size.nominalMm})
+			out.Circles = append(out.Circles, plan.Circle{Label: r.W.Dia(s.Size.NominalMm) + " " + s.Name, DiameterMm: s.Size.NominalMm})
 		}
 	}
 	offset := 0
-	for _, m := range r.made {
+	for _, m := range r.Groups {
 		switch {
-		case m.face == f:
-			r.addGroup(out, m, m.pts, 0)
-			offset = max(offset, m.group.First+m.group.Count-1)
-		case others && m.through():
-			pts := make([]plan.XY, len(m.pts))
-			for i, q := range m.pts {
+		case m.Face == f:
+			r.addGroup(out, m, m.Points, 0)
+			offset = max(offset, m.Group.First+m.Group.Count-1)
+		case others && m.Through():
+			pts := make([]plan.XY, len(m.Points))
+			for i, q := range m.Points {
 				pts[i] = q.Mirrored()
 			}
 			r.addGroup(out, m, pts, offset)
-		case m.through():
-			for _, q := range m.pts {
+		case m.Through():
+			for _, q := range m.Points {
 				out.Circles = append(out.Circles, plan.Circle{
-					Label: m.group.Name + " from the " + string(m.face), DiameterMm: m.group.DrillMm, CentreMm: q.Mirrored(),
+					Label: m.Group.Name + " from the " + string(m.Face), DiameterMm: m.Group.DrillMm, CentreMm: q.Mirrored(),
 				})
 			}
 		}
@@ -249,18 +249,18 @@ func (r *resolver) face(f parts.Face, others bool) *plan.Face {
 	return out
 }
 
-func (m *madeGroup) pattern() parts.Pattern {
-	if m.hole != nil {
-		return m.hole.Pattern
+func (m *Group) Pattern() parts.Pattern {
+	if m.Hole != nil {
+		return m.Hole.Pattern
 	}
-	return m.slot.Pattern
+	return m.Slot.Pattern
 }
 
-func (m *madeGroup) through() bool {
-	if m.hole != nil {
-		return m.hole.Through
+func (m *Group) Through() bool {
+	if m.Hole != nil {
+		return m.Hole.Through
 	}
-	return m.slot.Through
+	return m.Slot.Through
 }
 
 func datumWords(datum string) string {
@@ -277,70 +277,70 @@ func datumWords(datum string) string {
 
 // seenFrom tells whether a step's circle shows on a face: the outermost step
 // there, and every step that is not hidden behind a larger one.
-func (r *resolver) seenFrom(s *step, f parts.Face) bool {
-	for i := range r.steps {
-		o := &r.steps[i]
-		if o == s || o.inside != s.inside {
+func (r *Model) seenFrom(s *Step, f parts.Face) bool {
+	for i := range r.Steps {
+		o := &r.Steps[i]
+		if o == s || o.Inside != s.Inside {
 			continue
 		}
-		nearer := o.fromMm < s.fromMm
+		nearer := o.FromMm < s.FromMm
 		if f == parts.Back {
-			nearer = o.fromMm > s.fromMm
+			nearer = o.FromMm > s.FromMm
 		}
-		hides := o.size.nominalMm >= s.size.nominalMm
-		if s.inside {
-			hides = o.size.nominalMm <= s.size.nominalMm
+		hides := o.Size.NominalMm >= s.Size.NominalMm
+		if s.Inside {
+			hides = o.Size.NominalMm <= s.Size.NominalMm
 		}
 		if nearer && hides {
 			return false
 		}
 	}
-	if s.inside && f == parts.Back {
+	if s.Inside && f == parts.Back {
 		// A blind bore does not show on the back.
-		_, inside := r.sides()
-		return inside[len(inside)-1].toMm >= r.lengthMm()-1e-9
+		_, inside := r.Sides()
+		return inside[len(inside)-1].ToMm >= r.LengthMm()-1e-9
 	}
 	return true
 }
 
 // addGroup puts a group on a face; offset shifts its numbers past those of the
 // face's own groups.
-func (r *resolver) addGroup(out *plan.Face, m madeGroup, pts []plan.XY, offset int) {
-	g := *m.group
+func (r *Model) addGroup(out *plan.Face, m Group, pts []plan.XY, offset int) {
+	g := *m.Group
 	g.First += offset
 	if offset > 0 {
 		g.Chords = nil
-		for _, c := range m.group.Chords {
+		for _, c := range m.Group.Chords {
 			c.From += offset
 			c.To += offset
 			g.Chords = append(g.Chords, c)
 		}
 	}
 	out.Groups = append(out.Groups, g)
-	pattern := m.pattern()
+	pattern := m.Pattern()
 	if pattern.PCD.Mm > 0 {
-		c := plan.Circle{Label: "PCD " + r.w.Size(pattern.PCD.Mm), DiameterMm: pattern.PCD.Mm, Pitch: true}
+		c := plan.Circle{Label: "PCD " + r.W.Size(pattern.PCD.Mm), DiameterMm: pattern.PCD.Mm, Pitch: true}
 		if !slices.Contains(out.Circles, c) { // two groups may share a pitch circle
 			out.Circles = append(out.Circles, c)
 		}
 	}
 	for i, q := range pts {
-		if m.slot != nil {
-			turn := m.slot.Turn.Deg
-			if m.face != out.Face {
+		if m.Slot != nil {
+			turn := m.Slot.Turn.Deg
+			if m.Face != out.Face {
 				turn = -turn
 			}
-			half := Clock((m.slot.Length.Mm-m.slot.Width.Mm)/2, turn)
+			half := Clock((m.Slot.Length.Mm-m.Slot.Width.Mm)/2, turn)
 			out.Slots = append(out.Slots, plan.Slot{
 				N: g.First + i, Group: g.Name, XMm: q.XMm, YMm: q.YMm,
-				WidthMm: m.slot.Width.Mm, LengthMm: m.slot.Length.Mm, TurnDeg: turn,
-				EndsMm: [2]plan.XY{{XMm: clean(q.XMm + half.XMm), YMm: clean(q.YMm + half.YMm)}, {XMm: clean(q.XMm - half.XMm), YMm: clean(q.YMm - half.YMm)}},
+				WidthMm: m.Slot.Width.Mm, LengthMm: m.Slot.Length.Mm, TurnDeg: turn,
+				EndsMm: [2]plan.XY{{XMm: geom.Clean(q.XMm + half.XMm), YMm: geom.Clean(q.YMm + half.YMm)}, {XMm: geom.Clean(q.XMm - half.XMm), YMm: geom.Clean(q.YMm - half.YMm)}},
 			})
 			continue
 		}
 		out.Holes = append(out.Holes, plan.Hole{
 			N: g.First + i, Group: g.Name, XMm: q.XMm, YMm: q.YMm,
-			AngleDeg: geom.ClockDeg(q), RadiusMm: clean(canvas.Point{X: q.XMm, Y: q.YMm}.Length()),
+			AngleDeg: geom.ClockDeg(q), RadiusMm: geom.Clean(canvas.Point{X: q.XMm, Y: q.YMm}.Length()),
 			FromXMm:    inward(q.XMm, out.DatumAt.XMm, out.MinMm.XMm),
 			FromYMm:    inward(q.YMm, out.DatumAt.YMm, out.MinMm.YMm),
 			DiameterMm: g.DrillMm,
@@ -352,7 +352,7 @@ func (r *resolver) addGroup(out *plan.Face, m madeGroup, pts []plan.XY, offset i
 // at the other end.
 func inward(v, at, min float64) float64 {
 	if at == min {
-		return clean(v - at)
+		return geom.Clean(v - at)
 	}
-	return clean(at - v)
+	return geom.Clean(at - v)
 }

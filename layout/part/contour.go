@@ -1,4 +1,4 @@
-package layout
+package part
 
 import (
 	"centrepop/layout/plan"
@@ -10,9 +10,9 @@ import (
 // hole: the contour of a flat part, the largest circle of a round one. The part
 // must be one that Resolve has accepted in this job.
 func OutlineContour(job *parts.Job, p *parts.Part) plan.Contour {
-	r := &resolver{job: job, part: p, w: words.Writer{Units: job.Units}}
+	r := &Model{Job: job, Part: p, W: words.Writer{Units: job.Units}}
 	r.cylinders()
-	return plan.Contour(r.outlinePath().ToSVG())
+	return plan.Contour(r.OutlinePath().ToSVG())
 }
 
 // LeastHoleMm is the smallest hole that a cutter (laser, plasma, waterjet or

@@ -1,4 +1,4 @@
-package layout
+package joint
 
 import (
 	"math"
@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"centrepop/layout/bolts"
+	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
@@ -14,20 +15,20 @@ import (
 
 // threadMaterial is what a part's threads are cut in; an unknown material counts
 // as steel.
-func threadMaterial(r *resolver) string {
-	if r.material == nil {
+func threadMaterial(r *part.Model) string {
+	if r.Material == nil {
 		return ""
 	}
-	return r.material.Name
+	return r.Material.Name
 }
 
 // metalUnderHead is what a bolt clamps of a part, the counterbore taken off.
 func (j *joiner) metalUnderHead(f feature, mate parts.Face) (float64, bool) {
-	_, thick, ok := f.r.plane(mate, patternRadius(f.points()))
-	if h := f.group.hole; ok && h.Counterbore != nil {
+	_, thick, ok := f.r.Plane(mate, patternRadius(f.points()))
+	if h := f.group.Hole; ok && h.Counterbore != nil {
 		thick -= h.Counterbore.Depth.Mm
 	}
-	return clean(thick), ok && thick > 0
+	return geom.Clean(thick), ok && thick > 0
 }
 
 func (j *joiner) boltJoint(t *joint) {
@@ -38,7 +39,7 @@ func (j *joiner) boltJoint(t *joint) {
 	}
 	p := &plan.BoltPlan{
 		Size: t.bolt.Thread.Designation, Class: in.Class, Head: in.Head, Count: len(a),
-		PCDMm: t.a.group.group.PCDMm, PlayMm: clean(2 * j.reachMm(t)),
+		PCDMm: t.a.group.Group.PCDMm, PlayMm: geom.Clean(2 * j.reachMm(t)),
 	}
 	t.out.Bolt = p
 	layer := func(f feature, mate parts.Face) bool {
@@ -48,7 +49,7 @@ func (j *joiner) boltJoint(t *joint) {
 			return false
 		}
 		p.Grip = append(p.Grip, plan.GripRow{What: f.title(), ThickMm: thick})
-		p.GripMm = clean(p.GripMm + thick)
+		p.GripMm = geom.Clean(p.GripMm + thick)
 		return true
 	}
 	if !layer(t.a, m.First) {
@@ -59,7 +60,7 @@ func (j *joiner) boltJoint(t *joint) {
 			return
 		}
 	}
-	tapped := t.b.group.size.thread != nil
+	tapped := t.b.group.Size.Thread != nil
 	if !tapped && !layer(t.b, m.Second) {
 		return
 	}
@@ -69,7 +70,7 @@ func (j *joiner) boltJoint(t *joint) {
 		return
 	}
 	j.headRoom(t, p)
-	p.Order, p.OrderDeg = tightening(t.a.group.group.First, a)
+	p.Order, p.OrderDeg = tightening(t.a.group.Group.First, a)
 	j.boltFigures(t, p)
 	j.boltSteps(t, p, tapped)
 }
@@ -83,7 +84,7 @@ func (j *joiner) match(t *joint, a, b []plan.XY) bool {
 	reach := j.reachMm(t)
 	if meets(a, b, motion{}, reach) {
 		for _, s := range j.stack(t) {
-			if q := j.pattern(s); q != nil && !meets(a, q, motion{}, (t.a.group.size.finishedMm+s.group.size.finishedMm)/2-t.boltMm) {
+			if q := j.pattern(s); q != nil && !meets(a, q, motion{}, (t.a.group.Size.FinishedMm+s.group.Size.FinishedMm)/2-t.boltMm) {
 				j.fault(s.ref.Pos, plan.StackMisses, plan.Named(s.text()), plan.Named(t.a.text()))
 				return false
 			}
@@ -98,9 +99,9 @@ func (j *joiner) match(t *joint, a, b []plan.XY) bool {
 		}
 		worst = math.Max(worst, best)
 	}
-	kind, args := plan.HolesMiss, []plan.Arg{plan.Named(t.a.text()), plan.Named(t.b.text()), plan.Of(plan.Mm, words.Round(worst, 3)), plan.Of(plan.Mm, clean(reach))}
+	kind, args := plan.HolesMiss, []plan.Arg{plan.Named(t.a.text()), plan.Named(t.b.text()), plan.Of(plan.Mm, words.Round(worst, 3)), plan.Of(plan.Mm, geom.Clean(reach))}
 	if ra, rb := patternRadius(a), patternRadius(b); math.Abs(ra-rb) > reach+1e-6 {
-		kind, args = plan.HolesMissCircle, append(args, plan.Of(plan.Diameter, clean(2*ra)), plan.Of(plan.Diameter, clean(2*rb)))
+		kind, args = plan.HolesMissCircle, append(args, plan.Of(plan.Diameter, geom.Clean(2*ra)), plan.Of(plan.Diameter, geom.Clean(2*rb)))
 	} else if ms := motions(a, b, reach, false); len(ms) > 0 {
 		s := j.at(t.b.inst()).at.s
 		kind, args = plan.HolesMissTurn, append(args, plan.Named(words.Trim(norm(t.in.Rotate.Deg+s*ms[0].turn), 3)))
@@ -112,18 +113,18 @@ func (j *joiner) match(t *joint, a, b []plan.XY) bool {
 // open verifies that the bolts can go through A and into B at the faces that
 // meet, and that their heads seat.
 func (j *joiner) open(t *joint, m parts.Meeting) bool {
-	_, thick, _ := t.a.r.plane(m.First, patternRadius(t.a.points()))
-	h, into := t.a.group.hole, t.b.group.hole
+	_, thick, _ := t.a.r.Plane(m.First, patternRadius(t.a.points()))
+	h, into := t.a.group.Hole, t.b.group.Hole
 	if !h.Through && h.Depth.Mm < thick-1e-6 {
-		j.fault(t.a.ref.Pos, plan.NotThrough, plan.Named(t.a.text()), plan.Of(plan.Mm, h.Depth.Mm), plan.Of(plan.Mm, clean(thick)))
+		j.fault(t.a.ref.Pos, plan.NotThrough, plan.Named(t.a.text()), plan.Of(plan.Mm, h.Depth.Mm), plan.Of(plan.Mm, geom.Clean(thick)))
 		return false
 	}
-	if !into.Through && t.b.group.face != m.Second && t.b.group.size.thread != nil {
-		j.fault(t.in.Pos, plan.OpensElsewhere, plan.Named(t.b.text()), plan.Named(string(t.b.group.face)), plan.Named(string(m.Second)))
+	if !into.Through && t.b.group.Face != m.Second && t.b.group.Size.Thread != nil {
+		j.fault(t.in.Pos, plan.OpensElsewhere, plan.Named(t.b.text()), plan.Named(string(t.b.group.Face)), plan.Named(string(m.Second)))
 		return false
 	}
 	sunk := h.Counterbore != nil || h.Countersink != nil
-	if sunk && t.a.group.face == m.First {
+	if sunk && t.a.group.Face == m.First {
 		t.problem(plan.BoreSinkWrongSide, plan.Named(t.a.text()))
 	}
 	if h.Countersink != nil {
@@ -142,8 +143,8 @@ func (j *joiner) chooseBolt(t *joint, p *plan.BoltPlan, tapped bool) bool {
 		}
 	}
 	if tapped {
-		h := t.b.group.hole
-		_, thick, _ := t.b.r.plane(t.meeting().Second, patternRadius(t.b.points()))
+		h := t.b.group.Hole
+		_, thick, _ := t.b.r.Plane(t.meeting().Second, patternRadius(t.b.points()))
 		hole := &bolts.TappedHole{ThreadMm: h.Depth.Mm, Material: threadMaterial(t.b.r), Through: h.Through}
 		if h.Through {
 			hole.ThreadMm = thick
@@ -197,7 +198,7 @@ func nearestFaults(c bolts.Choice) []plan.Because {
 func boltProblem(p bolts.Problem) plan.Problem {
 	out := plan.Problem{Kind: plan.ProblemKind(p.Kind)}
 	for _, mm := range p.Mm {
-		out.Args = append(out.Args, plan.Of(plan.Mm, clean(mm)))
+		out.Args = append(out.Args, plan.Of(plan.Mm, geom.Clean(mm)))
 	}
 	if p.Of != "" {
 		out.Args = append(out.Args, plan.Named(p.Of))
@@ -207,18 +208,18 @@ func boltProblem(p bolts.Problem) plan.Problem {
 
 // roomProblem is a problem of the room for a bolt's heads or nuts.
 func roomProblem(p bolts.Problem, side string) plan.Problem {
-	return plan.Problem{Kind: plan.ProblemKind(p.Kind), Args: []plan.Arg{plan.Of(plan.Mm, clean(p.Mm[0])), plan.Of(plan.Mm, clean(p.Mm[1])), plan.Named(side), plan.Named(p.Of)}}
+	return plan.Problem{Kind: plan.ProblemKind(p.Kind), Args: []plan.Arg{plan.Of(plan.Mm, geom.Clean(p.Mm[0])), plan.Of(plan.Mm, geom.Clean(p.Mm[1])), plan.Named(side), plan.Named(p.Of)}}
 }
 
 // stud checks a made stud: each threaded end must hold washer, nut and two
 // pitches beyond the plate it goes through.
 func (j *joiner) stud(t *joint, p *plan.BoltPlan) {
-	i := slices.IndexFunc(j.rs, func(r *resolver) bool { return r.part.Name.Value == t.in.Bolt.Stud.Value })
+	i := slices.IndexFunc(j.rs, func(r *part.Model) bool { return r.Part.Name.Value == t.in.Bolt.Stud.Value })
 	r := j.rs[i] // the loader has checked it
-	p.Ordered = r.out.Title
-	p.LengthMm = r.lengthMm()
-	outside, _ := r.sides()
-	ends := []*step{outside[0], outside[len(outside)-1]}
+	p.Ordered = r.Out.Title
+	p.LengthMm = r.LengthMm()
+	outside, _ := r.Sides()
+	ends := []*part.Step{outside[0], outside[len(outside)-1]}
 	washer := 0.0
 	if t.in.Bolt.Washer {
 		washer = t.bolt.WasherThicknessMm
@@ -226,18 +227,18 @@ func (j *joiner) stud(t *joint, p *plan.BoltPlan) {
 	need := washer + t.bolt.NutHeightMm + 2*t.bolt.Thread.PitchMm
 	plates := []plan.GripRow{p.Grip[0], p.Grip[len(p.Grip)-1]}
 	// Either end may go either way: the longer thread takes the thicker plate.
-	if (plates[0].ThickMm > plates[1].ThickMm) != (ends[0].toMm-ends[0].fromMm > ends[1].toMm-ends[1].fromMm) {
+	if (plates[0].ThickMm > plates[1].ThickMm) != (ends[0].ToMm-ends[0].FromMm > ends[1].ToMm-ends[1].FromMm) {
 		ends[0], ends[1] = ends[1], ends[0]
 	}
 	for k, e := range ends {
-		if e.size.thread == nil || e.size.thread.Designation != p.Size {
-			t.problem(plan.StudThread, plan.Named(words.Spaced(e.name)), plan.Named(r.out.Title), plan.Named(p.Size))
+		if e.Size.Thread == nil || e.Size.Thread.Designation != p.Size {
+			t.problem(plan.StudThread, plan.Named(words.Spaced(e.Name)), plan.Named(r.Out.Title), plan.Named(p.Size))
 			continue
 		}
-		length := e.toMm - e.fromMm
-		t.figure(plates[k].What+" on "+words.Spaced(e.name), j.w.Size(length)+" of thread, "+j.w.Size(words.Round(plates[k].ThickMm+need, 2))+" needed", "plate, washer, nut, two pitches")
+		length := e.ToMm - e.FromMm
+		t.figure(plates[k].What+" on "+words.Spaced(e.Name), j.w.Size(length)+" of thread, "+j.w.Size(words.Round(plates[k].ThickMm+need, 2))+" needed", "plate, washer, nut, two pitches")
 		if length < plates[k].ThickMm+need-1e-9 {
-			t.problem(plan.StudShort, plan.Named(words.Spaced(e.name)), plan.Named(r.out.Title), plan.Of(plan.Mm, words.Round(plates[k].ThickMm+need-length, 2)))
+			t.problem(plan.StudShort, plan.Named(words.Spaced(e.Name)), plan.Named(r.Out.Title), plan.Of(plan.Mm, words.Round(plates[k].ThickMm+need-length, 2)))
 		}
 	}
 	p.NeedMm = words.Round(t.bolt.NutHeightMm, 2)
@@ -248,7 +249,7 @@ func (j *joiner) stud(t *joint, p *plan.BoltPlan) {
 // headRoom checks head and spanner against every wall near the bolts.
 func (j *joiner) headRoom(t *joint, p *plan.BoltPlan) {
 	for _, side := range j.headSides(t) {
-		place := bolts.Place{Head: bolts.Head(p.Head), Nut: side.isNut || t.in.Bolt.Stud.Value != "", Washer: t.in.Bolt.Washer, HoleMm: t.a.group.size.finishedMm}
+		place := bolts.Place{Head: bolts.Head(p.Head), Nut: side.isNut || t.in.Bolt.Stud.Value != "", Washer: t.in.Bolt.Washer, HoleMm: t.a.group.Size.FinishedMm}
 		if len(side.pts) > 1 {
 			place.NeighbourMm = math.Inf(1)
 			for i := range side.pts {
@@ -258,7 +259,7 @@ func (j *joiner) headRoom(t *joint, p *plan.BoltPlan) {
 			}
 		}
 		if side.sunkMm > 0 {
-			h := t.a.group.hole
+			h := t.a.group.Hole
 			if c := h.Counterbore; c != nil && p.Head == "socket" {
 				if d, err := t.bolt.HeadDiameterMm(bolts.Socket); err == nil && c.Diameter.Mm < d+2*j.reachMm(t) {
 					t.problem(plan.CounterboreTight, plan.Of(plan.Diameter, c.Diameter.Mm), plan.Of(plan.Diameter, d))
@@ -299,7 +300,7 @@ func (j *joiner) blocked(t *joint, side headSide) {
 			continue
 		}
 		if gap, over := j.over(q, side); over && gap+side.sunkMm < side.headMm-1e-6 {
-			t.problem(plan.HeadsCovered, plan.Named(side.what), plan.Of(plan.Mm, clean(side.headMm)), plan.Named(copyTitle(q.r, q.copy)), plan.Of(plan.Mm, clean(gap+side.sunkMm)))
+			t.problem(plan.HeadsCovered, plan.Named(side.what), plan.Of(plan.Mm, geom.Clean(side.headMm)), plan.Named(copyTitle(q.r, q.copy)), plan.Of(plan.Mm, geom.Clean(gap+side.sunkMm)))
 		}
 	}
 }
@@ -313,22 +314,22 @@ func (j *joiner) wall(side headSide) (mm float64, who string, of inst) {
 		if q.group != side.group {
 			continue
 		}
-		for k := range q.r.steps {
-			s := &q.r.steps[k]
-			if q.inst == side.bearing.inst && q.r.part.Outline != nil {
+		for k := range q.r.Steps {
+			s := &q.r.Steps[k]
+			if q.inst == side.bearing.inst && q.r.Part.Outline != nil {
 				continue
 			}
-			from, to := (q.at.z0+q.at.s*s.fromMm-side.zMm)*side.dir, (q.at.z0+q.at.s*s.toMm-side.zMm)*side.dir
+			from, to := (q.at.z0+q.at.s*s.FromMm-side.zMm)*side.dir, (q.at.z0+q.at.s*s.ToMm-side.zMm)*side.dir
 			if math.Max(from, to) < 0.5 || math.Min(from, to) > side.headMm {
 				continue
 			}
 			for _, p := range side.pts {
-				d := math.Hypot(p.XMm, p.YMm) - s.size.nominalMm/2
-				if s.inside {
+				d := math.Hypot(p.XMm, p.YMm) - s.Size.NominalMm/2
+				if s.Inside {
 					d = -d
 				}
 				if d > 0 && d < mm {
-					mm, who, of = d, copyTitle(q.r, q.copy)+" "+words.Spaced(s.name), q.inst
+					mm, who, of = d, copyTitle(q.r, q.copy)+" "+words.Spaced(s.Name), q.inst
 				}
 			}
 		}
@@ -336,7 +337,7 @@ func (j *joiner) wall(side headSide) (mm float64, who string, of inst) {
 	if math.IsInf(mm, 1) {
 		return 0, "", inst{}
 	}
-	return clean(mm), who, of
+	return geom.Clean(mm), who, of
 }
 
 // filletAt is the leg of the fillet between a wall and the part that the heads

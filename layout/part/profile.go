@@ -1,4 +1,4 @@
-package layout
+package part
 
 import (
 	"fmt"
@@ -84,24 +84,24 @@ func CutProfile(job *parts.Job, part string, opt CutOptions) (*plan.Profile, err
 	if opt.Compensate && opt.KerfMm == 0 {
 		return nil, fmt.Errorf("to compensate, the kerf must be known")
 	}
-	r := &resolver{job: job, part: p, w: words.Writer{Units: job.Units}, out: &plan.PartPlan{Title: p.Title.Value, Material: p.Material.Value}}
+	r := &Model{Job: job, Part: p, W: words.Writer{Units: job.Units}, Out: &plan.PartPlan{Title: p.Title.Value, Material: p.Material.Value}}
 	lay := r.profile
 	if p.Outline == nil {
 		lay = r.blankProfile
 	}
 	out, err := lay(opt)
-	if len(r.errs) > 0 {
-		return nil, r.errs
+	if len(r.Errs) > 0 {
+		return nil, r.Errs
 	}
 	return out, err
 }
 
 // newProfile has what is known without the geometry.
-func (r *resolver) newProfile(opt CutOptions) *plan.Profile {
-	p := r.part
+func (r *Model) newProfile(opt CutOptions) *plan.Profile {
+	p := r.Part
 	out := &plan.Profile{
-		Part: p.Name.Value, Title: p.Title.Value, Revision: r.job.Revision.Value, Quantity: p.Quantity, Copies: 1, Side: "front face up",
-		Material: p.Material.Value, StockText: r.stockText(), Cut: opt.Cut,
+		Part: p.Name.Value, Title: p.Title.Value, Revision: r.Job.Revision.Value, Quantity: p.Quantity, Copies: 1, Side: "front face up",
+		Material: p.Material.Value, StockText: r.StockText(), Cut: opt.Cut,
 		ThicknessMm: p.Thickness.Mm, KerfMm: opt.KerfMm, Compensated: opt.Compensate,
 	}
 	if s := p.Stock; (s.Form == "plate" || s.Form == "sheet") && s.Size.Set() {
@@ -115,42 +115,42 @@ func (r *resolver) newProfile(opt CutOptions) *plan.Profile {
 
 // cutter looks up what the cutter can do. An unknown one is a plain error if
 // it comes of the options, and a fault of the part otherwise.
-func (r *resolver) cutter(out *plan.Profile, opt CutOptions) error {
+func (r *Model) cutter(out *plan.Profile, opt CutOptions) error {
 	if findLeast(out) {
 		return nil
 	}
 	if opt.Cut != "" {
 		return fmt.Errorf("cutter %q: laser, plasma, waterjet or flame", opt.Cut)
 	}
-	pos, what := r.part.Stock.Pos, "the stock does not say how the part is cut"
-	if cut := r.part.Stock.Cut; cut != "" {
+	pos, what := r.Part.Stock.Pos, "the stock does not say how the part is cut"
+	if cut := r.Part.Stock.Cut; cut != "" {
 		what = "the stock says cut: " + cut + ", which follows no file"
 	}
 	if pos.Line == 0 {
-		pos = r.part.Pos
+		pos = r.Part.Pos
 	}
 	r.fault(pos, what, "cut: laser, plasma, waterjet or flame")
 	return nil
 }
 
-func (r *resolver) profile(opt CutOptions) (*plan.Profile, error) {
+func (r *Model) profile(opt CutOptions) (*plan.Profile, error) {
 	out := r.newProfile(opt)
-	if err := r.cutter(out, opt); err != nil || len(r.errs) > 0 {
+	if err := r.cutter(out, opt); err != nil || len(r.Errs) > 0 {
 		return nil, err
 	}
 	r.cylinders()
 	r.holeGroups()
-	if len(r.errs) > 0 {
+	if len(r.Errs) > 0 {
 		return nil, nil
 	}
 	openings := r.openings(out)
 	outline, outlineText := r.outlineAsCut()
-	if len(r.errs) > 0 {
+	if len(r.Errs) > 0 {
 		return nil, nil
 	}
 	r.webs(out, openings, outline)
 	r.contours(out, openings, outline, outlineText)
-	if len(r.errs) > 0 {
+	if len(r.Errs) > 0 {
 		return nil, nil
 	}
 	r.topLine(out, openings, outline)
@@ -163,7 +163,7 @@ func (r *resolver) profile(opt CutOptions) (*plan.Profile, error) {
 func findLeast(out *plan.Profile) bool {
 	for _, l := range leastHole {
 		if l.cut == out.Cut {
-			out.LeastMm = clean(math.Max(l.times*out.ThicknessMm, l.least))
+			out.LeastMm = geom.Clean(math.Max(l.times*out.ThicknessMm, l.least))
 			out.LeastSource = l.source
 			return true
 		}
@@ -173,103 +173,103 @@ func findLeast(out *plan.Profile) bool {
 
 // openings sorts what goes through the part into what is cut and what is
 // marked. Groups drawn on the back are mirrored to the front.
-func (r *resolver) openings(out *plan.Profile) []opening {
+func (r *Model) openings(out *plan.Profile) []opening {
 	var cut []opening
 	tooSmall := func(mm float64) string {
 		if mm >= out.LeastMm-1e-9 {
 			return ""
 		}
-		return r.w.Size(mm) + " is under the " + r.w.Size(out.LeastMm) + " that the " + out.Cut + " makes well in " + r.w.Size(out.ThicknessMm)
+		return r.W.Size(mm) + " is under the " + r.W.Size(out.LeastMm) + " that the " + out.Cut + " makes well in " + r.W.Size(out.ThicknessMm)
 	}
-	for i := range r.made {
-		m := &r.made[i]
+	for i := range r.Groups {
+		m := &r.Groups[i]
 		why := ""
 		switch {
-		case !m.through():
+		case !m.Through():
 			why = "blind"
-		case m.hole != nil && m.size.thread != nil:
-			why = "tapped " + m.size.thread.Designation
-		case m.hole != nil && m.hole.Size.Make == parts.PlainHole && m.size.size.class != "":
-			why = "finished to " + m.size.size.class + " after drilling"
+		case m.Hole != nil && m.Size.Thread != nil:
+			why = "tapped " + m.Size.Thread.Designation
+		case m.Hole != nil && m.Hole.Size.Make == parts.PlainHole && m.Size.Size.Class != "":
+			why = "finished to " + m.Size.Size.Class + " after drilling"
 		default:
-			why = tooSmall(m.group.FinishedMm)
+			why = tooSmall(m.Group.FinishedMm)
 		}
-		if why == "blind" && m.face == parts.Back {
-			out.Notes = append(out.Notes, m.group.Name+": blind from the back, neither cut nor marked.")
+		if why == "blind" && m.Face == parts.Back {
+			out.Notes = append(out.Notes, m.Group.Name+": blind from the back, neither cut nor marked.")
 			continue
 		}
-		for k, q := range m.pts {
-			name := fmt.Sprintf("%s %d", m.group.Name, m.group.First+k)
+		for k, q := range m.Points {
+			name := fmt.Sprintf("%s %d", m.Group.Name, m.Group.First+k)
 			half := plan.XY{}
-			if m.slot != nil {
-				half = Clock((m.slot.Length.Mm-m.slot.Width.Mm)/2, m.slot.Turn.Deg)
+			if m.Slot != nil {
+				half = Clock((m.Slot.Length.Mm-m.Slot.Width.Mm)/2, m.Slot.Turn.Deg)
 			}
-			if m.face == parts.Back {
-				q.XMm, half.XMm = clean(-q.XMm), -half.XMm
+			if m.Face == parts.Back {
+				q.XMm, half.XMm = geom.Clean(-q.XMm), -half.XMm
 				name += " (from the back)"
 			}
-			a, b := plan.XY{XMm: clean(q.XMm + half.XMm), YMm: clean(q.YMm + half.YMm)}, plan.XY{XMm: clean(q.XMm - half.XMm), YMm: clean(q.YMm - half.YMm)}
+			a, b := plan.XY{XMm: geom.Clean(q.XMm + half.XMm), YMm: geom.Clean(q.YMm + half.YMm)}, plan.XY{XMm: geom.Clean(q.XMm - half.XMm), YMm: geom.Clean(q.YMm - half.YMm)}
 			if why != "" {
 				ends := []plan.XY{a, b}
 				if a == b {
 					ends = ends[:1]
 				}
 				for _, e := range ends {
-					out.Marks = append(out.Marks, plan.CutMark{Name: name, N: m.group.First + k, AtMm: e, DrillMm: m.group.DrillMm, Why: why})
+					out.Marks = append(out.Marks, plan.CutMark{Name: name, N: m.Group.First + k, AtMm: e, DrillMm: m.Group.DrillMm, Why: why})
 				}
 				continue
 			}
-			o := opening{name: name, shape: "hole", text: r.w.Dia(m.group.FinishedMm), a: a, b: b, radius: m.group.FinishedMm / 2}
-			if m.slot != nil {
-				o.shape, o.pos = "slot", m.slot.Pos
-				o.text = r.w.Size(m.slot.Width.Mm) + " × " + r.w.Size(m.slot.Length.Mm)
+			o := opening{name: name, shape: "hole", text: r.W.Dia(m.Group.FinishedMm), a: a, b: b, radius: m.Group.FinishedMm / 2}
+			if m.Slot != nil {
+				o.shape, o.pos = "slot", m.Slot.Pos
+				o.text = r.W.Size(m.Slot.Width.Mm) + " × " + r.W.Size(m.Slot.Length.Mm)
 			} else {
-				o.pos = m.hole.Pos
+				o.pos = m.Hole.Pos
 			}
 			cut = append(cut, o)
 		}
 	}
-	if st := r.stepNamed("bore"); st != nil {
-		dia := 2*st.drawnRadius() - r.part.Bore.Leave.Mm
+	if st := r.StepNamed("bore"); st != nil {
+		dia := 2*st.drawnRadius() - r.Part.Bore.Leave.Mm
 		switch why := tooSmall(dia); {
 		case dia <= 0 || why != "":
-			out.Marks = append(out.Marks, plan.CutMark{Name: "bore", N: 0, AtMm: plan.XY{}, DrillMm: clean(math.Max(0, dia)), Why: why})
+			out.Marks = append(out.Marks, plan.CutMark{Name: "bore", N: 0, AtMm: plan.XY{}, DrillMm: geom.Clean(math.Max(0, dia)), Why: why})
 		default:
-			text := r.w.Dia(dia) + " as cut"
-			if r.part.Bore.Leave.Mm > 0 {
-				text += ", " + r.w.Size(r.part.Bore.Leave.Mm) + " left for " + r.w.Dia(st.size.nominalMm)
+			text := r.W.Dia(dia) + " as cut"
+			if r.Part.Bore.Leave.Mm > 0 {
+				text += ", " + r.W.Size(r.Part.Bore.Leave.Mm) + " left for " + r.W.Dia(st.Size.NominalMm)
 			}
-			if r.part.Bore.Leave.Mm == 0 && (st.size.press.Set() || st.size.thread != nil || st.size.limited && st.size.maxMm-st.size.minMm < cutSpreadMm) {
-				out.Notes = append(out.Notes, "The bore is to be "+st.size.class+", finer than the cut, and nothing is left for the lathe: say bore: {leave: ...}.")
+			if r.Part.Bore.Leave.Mm == 0 && (st.Size.Press.Set() || st.Size.Thread != nil || st.Size.Limited && st.Size.MaxMm-st.Size.MinMm < cutSpreadMm) {
+				out.Notes = append(out.Notes, "The bore is to be "+st.Size.Class+", finer than the cut, and nothing is left for the lathe: say bore: {leave: ...}.")
 			}
-			cut = append(cut, opening{name: "bore", shape: "bore", text: text, radius: dia / 2, pos: r.part.Bore.Pos})
+			cut = append(cut, opening{name: "bore", shape: "bore", text: text, radius: dia / 2, pos: r.Part.Bore.Pos})
 		}
 	}
 	return cut
 }
 
 // outlineAsCut is the outline with what is left on it.
-func (r *resolver) outlineAsCut() (*canvas.Path, string) {
-	path, leave := r.outlinePath(), r.part.Outline.LeaveOnPart.Mm
+func (r *Model) outlineAsCut() (*canvas.Path, string) {
+	path, leave := r.OutlinePath(), r.Part.Outline.LeaveOnPart.Mm
 	b := path.Bounds()
-	text := r.w.Size(clean(b.X1-b.X0)) + " × " + r.w.Size(clean(b.Y1-b.Y0))
-	if r.part.Outline.Shape == parts.CircleOutline {
-		text = r.w.Dia(clean(b.X1 - b.X0 + leave))
+	text := r.W.Size(geom.Clean(b.X1-b.X0)) + " × " + r.W.Size(geom.Clean(b.Y1-b.Y0))
+	if r.Part.Outline.Shape == parts.CircleOutline {
+		text = r.W.Dia(geom.Clean(b.X1 - b.X0 + leave))
 	}
 	if leave == 0 {
 		return path, text
 	}
 	moved, err := geom.Outward(path, leave/2)
 	if err != nil {
-		r.fault(r.part.Outline.LeaveOnPart.Pos, "the outline cannot be left larger: "+err.Error(), "a smaller leave, or wider inside corners")
+		r.fault(r.Part.Outline.LeaveOnPart.Pos, "the outline cannot be left larger: "+err.Error(), "a smaller leave, or wider inside corners")
 		return path, text
 	}
-	return moved, text + " as cut, " + r.w.Size(leave) + " left over its size"
+	return moved, text + " as cut, " + r.W.Size(leave) + " left over its size"
 }
 
 // webs checks that no contour runs into another and finds the least metal
 // between two.
-func (r *resolver) webs(out *plan.Profile, openings []opening, outline *canvas.Path) {
+func (r *Model) webs(out *plan.Profile, openings []opening, outline *canvas.Path) {
 	edge := outline.Flatten(geom.FlatMm).Split()[0].Coords()
 	take := func(o opening, other string, web float64) {
 		if web <= 1e-6 {
@@ -277,7 +277,7 @@ func (r *resolver) webs(out *plan.Profile, openings []opening, outline *canvas.P
 			return
 		}
 		if out.Web == nil || web < out.Web.WidthMm {
-			out.Web = &plan.CutWeb{Between: o.name + " and " + other, WidthMm: clean(web), Ratio: clean(web / out.ThicknessMm)}
+			out.Web = &plan.CutWeb{Between: o.name + " and " + other, WidthMm: geom.Clean(web), Ratio: geom.Clean(web / out.ThicknessMm)}
 		}
 	}
 	for i, o := range openings {
@@ -286,7 +286,7 @@ func (r *resolver) webs(out *plan.Profile, openings []opening, outline *canvas.P
 			continue
 		}
 		near := math.Inf(1)
-		if c := r.part.Outline; c.Shape == parts.CircleOutline {
+		if c := r.Part.Outline; c.Shape == parts.CircleOutline {
 			radius := outline.Bounds().W() / 2
 			near = radius - math.Max(math.Hypot(o.a.XMm, o.a.YMm), math.Hypot(o.b.XMm, o.b.YMm)) - o.radius
 		} else {
@@ -348,15 +348,15 @@ func (o opening) path(inMm float64) *canvas.Path {
 
 // contours puts the cuts in order, inside before outside, and moves them by
 // half the kerf if that is asked.
-func (r *resolver) contours(out *plan.Profile, openings []opening, outline *canvas.Path, outlineText string) {
+func (r *Model) contours(out *plan.Profile, openings []opening, outline *canvas.Path, outlineText string) {
 	half := 0.0
 	if out.Compensated {
 		half = out.KerfMm / 2
 	}
 	add := func(name, shape, text string, p *canvas.Path) {
-		c := plan.CutContour{N: len(out.Contours) + 1, Name: name, Shape: shape, SizeText: text, LengthMm: clean(geom.NewContour(p).LengthMm()), Path: plan.Contour(p.ToSVG())}
+		c := plan.CutContour{N: len(out.Contours) + 1, Name: name, Shape: shape, SizeText: text, LengthMm: geom.Clean(geom.NewContour(p).LengthMm()), Path: plan.Contour(p.ToSVG())}
 		out.Contours = append(out.Contours, c)
-		out.LengthMm = clean(out.LengthMm + c.LengthMm)
+		out.LengthMm = geom.Clean(out.LengthMm + c.LengthMm)
 	}
 	for _, o := range openings {
 		if o.radius <= half {
@@ -365,14 +365,14 @@ func (r *resolver) contours(out *plan.Profile, openings []opening, outline *canv
 		}
 		add(o.name, o.shape, o.text, o.path(half))
 		if s := out.Smallest; s == nil || 2*o.radius < s.SizeMm {
-			out.Smallest = &plan.CutSmallest{Name: o.name, SizeMm: clean(2 * o.radius), Ratio: clean(2 * o.radius / out.ThicknessMm)}
+			out.Smallest = &plan.CutSmallest{Name: o.name, SizeMm: geom.Clean(2 * o.radius), Ratio: geom.Clean(2 * o.radius / out.ThicknessMm)}
 		}
 	}
 	drawn := outline
 	if half > 0 {
 		moved, err := geom.Outward(outline, half)
 		if err != nil {
-			r.fault(r.part.Outline.Pos, "the kerf cannot be allowed for: "+err.Error(), "wider inside corners, or leave the kerf to the cutter")
+			r.fault(r.Part.Outline.Pos, "the kerf cannot be allowed for: "+err.Error(), "wider inside corners, or leave the kerf to the cutter")
 			return
 		}
 		drawn = moved
@@ -380,11 +380,11 @@ func (r *resolver) contours(out *plan.Profile, openings []opening, outline *canv
 	add("outline", "outline", outlineText, drawn)
 	out.Pierces = len(out.Contours)
 	b := drawn.Bounds()
-	out.MinMm, out.MaxMm = plan.XY{XMm: clean(b.X0), YMm: clean(b.Y0)}, plan.XY{XMm: clean(b.X1), YMm: clean(b.Y1)}
+	out.MinMm, out.MaxMm = plan.XY{XMm: geom.Clean(b.X0), YMm: geom.Clean(b.Y0)}, plan.XY{XMm: geom.Clean(b.X1), YMm: geom.Clean(b.Y1)}
 }
 
 // topLine scribes TOP from the upper edge of the part inward, on the metal.
-func (r *resolver) topLine(out *plan.Profile, openings []opening, outline *canvas.Path) {
+func (r *Model) topLine(out *plan.Profile, openings []opening, outline *canvas.Path) {
 	top, found := 0.0, false
 	edge := outline.Flatten(geom.FlatMm).Split()[0].Coords()
 	for i := range edge {
@@ -396,7 +396,7 @@ func (r *resolver) topLine(out *plan.Profile, openings []opening, outline *canva
 			top, found = y, true
 		}
 	}
-	if b := outline.Bounds(); r.part.Outline.Shape == parts.CircleOutline {
+	if b := outline.Bounds(); r.Part.Outline.Shape == parts.CircleOutline {
 		top = b.Y1
 	}
 	if !found || outline.Bounds().X0 > -1e-9 || outline.Bounds().X1 < 1e-9 {
@@ -404,9 +404,9 @@ func (r *resolver) topLine(out *plan.Profile, openings []opening, outline *canva
 		return
 	}
 	// Keep a millimetre off the edge, and off what is cut below.
-	from := plan.XY{XMm: 0, YMm: clean(top - 1)}
+	from := plan.XY{XMm: 0, YMm: geom.Clean(top - 1)}
 	for length := topLineMm; length >= 2; length-- {
-		to := plan.XY{XMm: 0, YMm: clean(from.YMm - length)}
+		to := plan.XY{XMm: 0, YMm: geom.Clean(from.YMm - length)}
 		clear := outline.Contains(0, to.YMm, canvas.NonZero)
 		for _, o := range openings {
 			clear = clear && segmentDistance(from, to, o.a, o.b) > o.radius+1
@@ -420,23 +420,23 @@ func (r *resolver) topLine(out *plan.Profile, openings []opening, outline *canva
 }
 
 // weigh computes the blank, the area and the masses.
-func (r *resolver) weigh(out *plan.Profile, openings []opening, outline *canvas.Path) {
+func (r *Model) weigh(out *plan.Profile, openings []opening, outline *canvas.Path) {
 	b := outline.Bounds()
-	out.BlankXMm, out.BlankYMm = clean(b.X1-b.X0), clean(b.Y1-b.Y0)
+	out.BlankXMm, out.BlankYMm = geom.Clean(b.X1-b.X0), geom.Clean(b.Y1-b.Y0)
 	area := math.Abs(geom.NewContour(outline).AreaMm2())
 	for _, o := range openings {
 		area -= math.Pi*o.radius*o.radius + 2*o.radius*geom.Distance(o.a, o.b)
 	}
-	out.AreaMm2 = clean(area)
-	if r.out.Material == "" {
+	out.AreaMm2 = geom.Clean(area)
+	if r.Out.Material == "" {
 		out.Notes = append(out.Notes, "No material is given: masses are left out.")
 		return
 	}
-	g, err := material.Find(r.out.Material)
+	g, err := material.Find(r.Out.Material)
 	if err != nil {
-		out.Notes = append(out.Notes, "Material "+r.out.Material+" has no density here: masses are left out.")
+		out.Notes = append(out.Notes, "Material "+r.Out.Material+" has no density here: masses are left out.")
 		return
 	}
-	out.NetKg = clean(area * out.ThicknessMm * 1e-9 * g.DensityKgM3)
-	out.GrossKg = clean(out.BlankXMm * out.BlankYMm * out.ThicknessMm * 1e-9 * g.DensityKgM3)
+	out.NetKg = geom.Clean(area * out.ThicknessMm * 1e-9 * g.DensityKgM3)
+	out.GrossKg = geom.Clean(out.BlankXMm * out.BlankYMm * out.ThicknessMm * 1e-9 * g.DensityKgM3)
 }

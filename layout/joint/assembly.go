@@ -1,10 +1,11 @@
-package layout
+package joint
 
 import (
 	"math"
 	"slices"
 
 	"centrepop/layout/bolts"
+	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
@@ -16,7 +17,7 @@ type joiner struct {
 	job    *parts.Job
 	pl     *plan.Plan
 	w      words.Writer
-	rs     []*resolver // as in the job
+	rs     []*part.Model // as in the job
 	errs   parts.Errors
 	placed []placedPart // every part that shares an axis with another, in order of appearance
 	done   []*joint     // in the order to make them
@@ -62,7 +63,7 @@ func (p placement) clock(deg float64) float64 { return norm(p.turn + p.s*deg) }
 func (p placement) point(q plan.XY) plan.XY {
 	sin, cos := geom.SinCosDeg(p.turn)
 	x := p.s * q.XMm
-	return plan.XY{XMm: clean(x*cos + q.YMm*sin), YMm: clean(q.YMm*cos - x*sin)}
+	return plan.XY{XMm: geom.Clean(x*cos + q.YMm*sin), YMm: geom.Clean(q.YMm*cos - x*sin)}
 }
 
 // norm brings an angle into 0 ≤ a < 360.
@@ -71,7 +72,7 @@ func norm(deg float64) float64 {
 	if a < 0 {
 		a += 360
 	}
-	if a = clean(a); a >= 360 {
+	if a = geom.Clean(a); a >= 360 {
 		a = 0
 	}
 	return a
@@ -86,7 +87,7 @@ func apart(a, b float64) float64 {
 // placedPart is a part in a group of parts on one axis.
 type placedPart struct {
 	inst
-	r     *resolver
+	r     *part.Model
 	group int
 	at    placement
 }
@@ -95,10 +96,10 @@ type placedPart struct {
 // is set; none for TOP and for an outline that is not round.
 type feature struct {
 	ref    parts.JointRef
-	r      *resolver
-	step   *step
-	group  *madeGroup
-	radial *madeRadial
+	r      *part.Model
+	step   *part.Step
+	group  *part.Group
+	radial *part.Radial
 	nth    int // of radial, from 1; 0 is all
 }
 
@@ -107,9 +108,9 @@ func (f feature) inst() inst { return inst{f.ref.Part, f.ref.Copy} }
 // title names the part for people, with the copy where there are several.
 func (f feature) title() string { return copyTitle(f.r, f.ref.Copy) }
 
-func copyTitle(r *resolver, n int) string {
-	t := r.out.Title
-	if r.part.Quantity > 1 {
+func copyTitle(r *part.Model, n int) string {
+	t := r.Out.Title
+	if r.Part.Quantity > 1 {
 		t += " " + words.Trim(float64(n), 0)
 	}
 	return t
@@ -127,26 +128,26 @@ func (j *joiner) fault(pos parts.Pos, kind plan.ProblemKind, args ...plan.Arg) {
 
 func (j *joiner) find(ref parts.JointRef) feature {
 	f := feature{ref: ref}
-	i := slices.IndexFunc(j.rs, func(r *resolver) bool { return r.part.Name.Value == ref.Part })
+	i := slices.IndexFunc(j.rs, func(r *part.Model) bool { return r.Part.Name.Value == ref.Part })
 	f.r = j.rs[i] // the loader has checked it
-	f.step = f.r.stepNamed(ref.Feature)
+	f.step = f.r.StepNamed(ref.Feature)
 	if f.step != nil {
 		return f
 	}
-	for i := range f.r.made {
-		if f.r.made[i].group.Name == ref.Feature {
-			f.group = &f.r.made[i]
+	for i := range f.r.Groups {
+		if f.r.Groups[i].Group.Name == ref.Feature {
+			f.group = &f.r.Groups[i]
 			return f
 		}
 	}
 	base, n, _ := parts.Numbered(ref.Feature)
-	for i := range f.r.radials {
-		switch name := f.r.radials[i].radial.Name.Value; name {
+	for i := range f.r.Radials {
+		switch name := f.r.Radials[i].In.Name.Value; name {
 		case ref.Feature:
-			f.radial = &f.r.radials[i]
+			f.radial = &f.r.Radials[i]
 			return f
 		case base:
-			f.radial, f.nth = &f.r.radials[i], n
+			f.radial, f.nth = &f.r.Radials[i], n
 		}
 	}
 	return f
@@ -158,9 +159,9 @@ func (f feature) points() []plan.XY {
 	if f.group == nil {
 		return nil
 	}
-	for _, q := range f.group.pts {
-		if f.group.face == parts.Back {
-			q.XMm = clean(-q.XMm)
+	for _, q := range f.group.Points {
+		if f.group.Face == parts.Back {
+			q.XMm = geom.Clean(-q.XMm)
 		}
 		out = append(out, q)
 	}
@@ -172,7 +173,7 @@ func (f feature) clocks() []float64 {
 	switch {
 	case f.radial != nil:
 		var out []float64
-		for i, row := range f.radial.rows {
+		for i, row := range f.radial.Rows {
 			if f.nth == 0 || f.nth == i+1 {
 				out = append(out, row.ClockDeg)
 			}
@@ -190,64 +191,6 @@ func (f feature) clocks() []float64 {
 		return []float64{0}
 	}
 	return nil
-}
-
-// metal lists the stretches of a part's axis where there is metal at a radius.
-func (r *resolver) metalAt(radiusMm float64) [][2]float64 {
-	if r.part.Profile == nil {
-		if bore := r.stepNamed("bore"); bore != nil && bore.size.nominalMm/2 >= radiusMm {
-			return nil
-		}
-		if out := r.stepNamed("outline"); out != nil && out.size.nominalMm/2 <= radiusMm {
-			return nil
-		}
-		return [][2]float64{{0, r.lengthMm()}}
-	}
-	var cuts []float64
-	for i := range r.steps {
-		cuts = append(cuts, r.steps[i].fromMm, r.steps[i].toMm)
-	}
-	slices.Sort(cuts)
-	var out [][2]float64
-	for i := 0; i+1 < len(cuts); i++ {
-		if cuts[i+1]-cuts[i] < 1e-9 {
-			continue
-		}
-		mid, outside, inside := (cuts[i]+cuts[i+1])/2, 0.0, 0.0
-		for k := range r.steps {
-			s := &r.steps[k]
-			if s.fromMm < mid && mid < s.toMm {
-				if s.inside {
-					inside = s.size.nominalMm / 2
-				} else {
-					outside = s.size.nominalMm / 2
-				}
-			}
-		}
-		if outside <= radiusMm || inside > radiusMm {
-			continue
-		}
-		if n := len(out); n > 0 && cuts[i]-out[n-1][1] < 1e-9 {
-			out[n-1][1] = cuts[i+1]
-		} else {
-			out = append(out, [2]float64{cuts[i], cuts[i+1]})
-		}
-	}
-	return out
-}
-
-// plane is where a face lies on the part's axis at a radius, and how much
-// metal lies behind it there.
-func (r *resolver) plane(f parts.Face, radiusMm float64) (zMm, thickMm float64, ok bool) {
-	m := r.metalAt(radiusMm)
-	if len(m) == 0 {
-		return 0, 0, false
-	}
-	if f == parts.Front {
-		return m[0][0], m[0][1] - m[0][0], true
-	}
-	last := m[len(m)-1]
-	return last[1], last[1] - last[0], true
 }
 
 // outward is the direction of a face along the part's axis.
@@ -273,7 +216,7 @@ func (t *joint) meeting() parts.Meeting {
 	if m.Set() || t.in.Bolt == nil || t.b.group == nil {
 		return m
 	}
-	m.Pos, m.Second = t.in.Pos, t.b.group.face
+	m.Pos, m.Second = t.in.Pos, t.b.group.Face
 	if m.First = otherFace(m.Second); t.in.Flip {
 		m.First = m.Second
 	}
@@ -289,9 +232,9 @@ func (j *joiner) relative(t *joint) (placement, bool) {
 	case t.a.group != nil && t.b.group != nil:
 		radiusA, radiusB = patternRadius(t.a.points()), patternRadius(t.b.points())
 	case t.a.step != nil && t.b.step != nil:
-		mean := (t.a.step.size.nominalMm + t.b.step.size.nominalMm) / 4
+		mean := (t.a.step.Size.NominalMm + t.b.step.Size.NominalMm) / 4
 		radiusA, radiusB = mean+0.1, mean+0.1
-		if !t.a.step.inside {
+		if !t.a.step.Inside {
 			outer = -1
 		}
 	default:
@@ -303,8 +246,8 @@ func (j *joiner) relative(t *joint) (placement, bool) {
 		if t.in.Flip {
 			s = -1
 		}
-		za, zb := (t.a.step.fromMm+t.a.step.toMm)/2, (t.b.step.fromMm+t.b.step.toMm)/2
-		return placement{clean(zb - s*za), norm(t.in.Rotate.Deg), s}, true
+		za, zb := (t.a.step.FromMm+t.a.step.ToMm)/2, (t.b.step.FromMm+t.b.step.ToMm)/2
+		return placement{geom.Clean(zb - s*za), norm(t.in.Rotate.Deg), s}, true
 	}
 	s := -outward(m.Second) / outward(m.First)
 	if m.Flush {
@@ -317,8 +260,8 @@ func (j *joiner) relative(t *joint) (placement, bool) {
 			}
 		}
 	}
-	za, _, okA := t.a.r.plane(m.First, radiusA)
-	zb, _, okB := t.b.r.plane(m.Second, radiusB)
+	za, _, okA := t.a.r.Plane(m.First, radiusA)
+	zb, _, okB := t.b.r.Plane(m.Second, radiusB)
 	if !okA || !okB {
 		bad := t.a
 		if okA {
@@ -328,7 +271,7 @@ func (j *joiner) relative(t *joint) (placement, bool) {
 		return placement{}, false
 	}
 	zb += outward(m.Second) * (outer*m.Below.Mm + j.spacerMm(t) + j.stackMm(t))
-	return placement{clean(zb - s*za), norm(t.in.Rotate.Deg), s}, true
+	return placement{geom.Clean(zb - s*za), norm(t.in.Rotate.Deg), s}, true
 }
 
 // stackMm is the thickness of the parts clamped between the two ends.
@@ -338,7 +281,7 @@ func (j *joiner) stackMm(t *joint) float64 {
 	}
 	sum := 0.0
 	for _, f := range j.stack(t) {
-		_, thick, _ := f.r.plane(parts.Front, patternRadius(f.points()))
+		_, thick, _ := f.r.Plane(parts.Front, patternRadius(f.points()))
 		sum += thick
 	}
 	return sum
@@ -352,13 +295,13 @@ func (j *joiner) placeStack(t *joint) {
 		return
 	}
 	a := *j.at(t.a.inst())
-	mate, thickA, ok := t.a.r.plane(t.meeting().First, patternRadius(t.a.points()))
+	mate, thickA, ok := t.a.r.Plane(t.meeting().First, patternRadius(t.a.points()))
 	if !ok || thickA <= 0 {
 		return
 	}
 	out := outward(t.meeting().First)
 	for _, f := range j.stack(t) {
-		front, thick, ok := f.r.plane(parts.Front, patternRadius(f.points()))
+		front, thick, ok := f.r.Plane(parts.Front, patternRadius(f.points()))
 		if !ok {
 			continue
 		}
@@ -379,11 +322,11 @@ func (j *joiner) spacerMm(t *joint) float64 {
 	if t.in.Bolt == nil || t.in.Bolt.Stud.Value == "" {
 		return 0
 	}
-	i := slices.IndexFunc(j.rs, func(r *resolver) bool { return r.part.Name.Value == t.in.Bolt.Stud.Value })
+	i := slices.IndexFunc(j.rs, func(r *part.Model) bool { return r.Part.Name.Value == t.in.Bolt.Stud.Value })
 	sum := 0.0
-	for _, s := range j.rs[i].steps {
-		if !s.inside && s.size.thread == nil {
-			sum += s.toMm - s.fromMm
+	for _, s := range j.rs[i].Steps {
+		if !s.Inside && s.Size.Thread == nil {
+			sum += s.ToMm - s.FromMm
 		}
 	}
 	return sum
@@ -459,7 +402,7 @@ func (j *joiner) agrees(t *joint, rel placement, a, b placedPart) {
 	case is.s != rel.s && (said || t.in.Flip):
 		j.fault(t.in.Pos, plan.TurnedRound, plan.Named(t.a.title()))
 	case said && math.Abs(is.z0-rel.z0) > agreeMm:
-		j.fault(t.in.Pos, plan.PlacedElsewhere, plan.Named(t.a.title()), plan.Of(plan.Mm, math.Abs(clean(is.z0-rel.z0))))
+		j.fault(t.in.Pos, plan.PlacedElsewhere, plan.Named(t.a.title()), plan.Of(plan.Mm, math.Abs(geom.Clean(is.z0-rel.z0))))
 	case t.in.Rotate.Pos.Line > 0 && apart(is.turn, rel.turn) > alignDeg:
 		j.fault(t.in.Rotate.Pos, plan.TurnedElsewhere, plan.Named(t.a.title()), plan.Of(plan.Degree, is.turn), plan.Of(plan.Degree, rel.turn), plan.Named(words.Trim(is.turn, 3)))
 	}

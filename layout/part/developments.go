@@ -1,4 +1,4 @@
-package layout
+package part
 
 import (
 	"math"
@@ -10,6 +10,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 )
 
 const (
@@ -20,20 +21,20 @@ const (
 )
 
 // developments works out every flat pattern of the part.
-func (r *resolver) developments() {
+func (r *Model) developments() {
 	r.wraps()
-	if f := r.part.Frustum; f != nil {
+	if f := r.Part.Frustum; f != nil {
 		r.cone(f)
 	}
-	if t := r.part.Transition; t != nil {
+	if t := r.Part.Transition; t != nil {
 		r.transition(t)
 	}
 	r.saddles()
 }
 
 // paperMm is the thickness of the printing paper.
-func (r *resolver) paperMm() float64 {
-	if p := r.job.Shop.PaperThick; p.Set() {
+func (r *Model) paperMm() float64 {
+	if p := r.Job.Shop.PaperThick; p.Set() {
 		return p.Mm
 	}
 	return 0.1
@@ -42,21 +43,21 @@ func (r *resolver) paperMm() float64 {
 // wraps makes a template for each outside cylinder that carries radial
 // features; a long one with features near both ends gets two, each measured
 // from its own end.
-func (r *resolver) wraps() {
-	outside, _ := r.sides()
+func (r *Model) wraps() {
+	outside, _ := r.Sides()
 	for _, st := range outside {
 		var front, back []plan.RadialRow
-		for _, row := range r.out.Radials {
+		for _, row := range r.Out.Radials {
 			if r.outsideAt(row.AxialMm) != st {
 				continue
 			}
-			if row.AxialMm-st.fromMm > st.toMm-row.AxialMm {
+			if row.AxialMm-st.FromMm > st.ToMm-row.AxialMm {
 				back = append(back, row)
 			} else {
 				front = append(front, row)
 			}
 		}
-		if st.toMm-st.fromMm <= wrapSplitMm && len(front) > 0 {
+		if st.ToMm-st.FromMm <= wrapSplitMm && len(front) > 0 {
 			front, back = append(front, back...), nil
 		}
 		both := len(front) > 0 && len(back) > 0
@@ -70,15 +71,15 @@ func (r *resolver) wraps() {
 }
 
 // wrap makes one template.
-func (r *resolver) wrap(st *step, rows []plan.RadialRow, edge develop.Face, both bool) {
+func (r *Model) wrap(st *Step, rows []plan.RadialRow, edge develop.Face, both bool) {
 	slices.SortStableFunc(rows, func(a, b plan.RadialRow) int { return a.N - b.N })
-	c := develop.Cylinder{DiameterMm: st.size.nominalMm, PaperMm: r.paperMm(), Edge: edge, AutoSeam: true}
+	c := develop.Cylinder{DiameterMm: st.Size.NominalMm, PaperMm: r.paperMm(), Edge: edge, AutoSeam: true}
 	c.TabMm = math.Min(wrapTabMm, words.Round(math.Pi*c.DiameterMm/5, 1))
 	reach := 0.0
 	for _, row := range rows {
-		f := develop.Feature{Name: row.Name + " " + strconv.Itoa(row.N), ClockDeg: row.ClockDeg, AxialMm: clean(row.AxialMm - st.fromMm)}
+		f := develop.Feature{Name: row.Name + " " + strconv.Itoa(row.N), ClockDeg: row.ClockDeg, AxialMm: geom.Clean(row.AxialMm - st.FromMm)}
 		if edge == develop.BackFace {
-			f.AxialMm = clean(st.toMm - row.AxialMm)
+			f.AxialMm = geom.Clean(st.ToMm - row.AxialMm)
 		}
 		along := row.AlongMm
 		switch parts.RadialShape(row.Shape) {
@@ -97,22 +98,22 @@ func (r *resolver) wrap(st *step, rows []plan.RadialRow, edge develop.Face, both
 		c.Features = append(c.Features, f)
 		reach = math.Max(reach, f.AxialMm+along/2)
 	}
-	length := clean(st.toMm - st.fromMm)
+	length := geom.Clean(st.ToMm - st.FromMm)
 	c.WidthMm = math.Min(length, math.Max(wrapLeastMm, math.Ceil((reach+wrapBeyondMm)/5)*5))
 	d, err := c.Develop()
 	if err != nil {
-		r.out.Notes = append(r.out.Notes, "No wrap template for "+words.Spaced(st.name)+": "+patternFault(err)+". Mark out by the table of arcs.")
+		r.Out.Notes = append(r.Out.Notes, "No wrap template for "+words.Spaced(st.Name)+": "+patternFault(err)+". Mark out by the table of arcs.")
 		return
 	}
-	name, at := "wrap-"+st.name, words.Spaced(st.name)
+	name, at := "wrap-"+st.Name, words.Spaced(st.Name)
 	if both {
 		name += "-" + map[develop.Face]string{develop.FrontFace: "front", develop.BackFace: "back"}[edge]
 	}
 	out := r.pattern(name, plan.WrapPattern, d)
-	out.Title = "Wrap template: " + at + ", " + r.w.Dia(c.DiameterMm)
-	out.On = "the outside of " + at + ", " + r.w.Dia(c.DiameterMm)
-	if st.name == "outside" {
-		out.On = "the outside, " + r.w.Dia(c.DiameterMm)
+	out.Title = "Wrap template: " + at + ", " + r.W.Dia(c.DiameterMm)
+	out.On = "the outside of " + at + ", " + r.W.Dia(c.DiameterMm)
+	if st.Name == "outside" {
+		out.On = "the outside, " + r.W.Dia(c.DiameterMm)
 	}
 	out.Edge, out.Beyond = r.seat(st, edge)
 	out.PaperMm, out.WidthMm = c.PaperMm, c.WidthMm
@@ -135,10 +136,10 @@ func (r *resolver) wrap(st *step, rows []plan.RadialRow, edge develop.Face, both
 	}
 	out.Sizes = []plan.PatternValue{
 		{Name: "wrap length, seam to seam", Text: r.exact(out.WrapMm)},
-		{Name: "paper thickness allowed", Text: r.w.Size(c.PaperMm)},
-		{Name: "overlap tab", Text: r.w.Size(c.TabMm)},
+		{Name: "paper thickness allowed", Text: r.W.Size(c.PaperMm)},
+		{Name: "overlap tab", Text: r.W.Size(c.TabMm)},
 		{Name: "seam at clock", Text: words.Trim(out.SeamDeg, 2) + "°"},
-		{Name: "one degree", Text: r.w.Size(math.Abs(out.ScaleMm))},
+		{Name: "one degree", Text: r.W.Size(math.Abs(out.ScaleMm))},
 	}
 	out.Tables = []plan.PatternTable{r.wrapTable(rows, c, d)}
 	out.Notes = []string{
@@ -149,12 +150,12 @@ func (r *resolver) wrap(st *step, rows []plan.RadialRow, edge develop.Face, both
 	if n := r.edgeNote(st, edge); n != "" {
 		out.Notes = append(out.Notes, n)
 	}
-	r.out.Developments = append(r.out.Developments, out)
+	r.Out.Developments = append(r.Out.Developments, out)
 }
 
 // seat says what the square edge of a wrap is set to and what lies beyond it.
-func (r *resolver) seat(st *step, edge develop.Face) (seat, beyond string) {
-	outside, _ := r.sides()
+func (r *Model) seat(st *Step, edge develop.Face) (seat, beyond string) {
+	outside, _ := r.Sides()
 	i := slices.Index(outside, st)
 	j, end := i-1, parts.Front
 	beyond = "to the back"
@@ -164,21 +165,21 @@ func (r *resolver) seat(st *step, edge develop.Face) (seat, beyond string) {
 	switch {
 	case j < 0 || j >= len(outside):
 		return "this edge flush with the " + string(end) + " face", beyond
-	case outside[j].size.nominalMm > st.size.nominalMm:
-		return "this edge against the shoulder of " + words.Spaced(outside[j].name) + ", on the " + string(end) + " side", beyond
+	case outside[j].Size.NominalMm > st.Size.NominalMm:
+		return "this edge against the shoulder of " + words.Spaced(outside[j].Name) + ", on the " + string(end) + " side", beyond
 	}
-	return "this edge flush with the " + string(end) + " end of " + words.Spaced(st.name), beyond
+	return "this edge flush with the " + string(end) + " end of " + words.Spaced(st.Name), beyond
 }
 
 // edgeNote warns where a bevel takes away the edge that the paper is set to.
-func (r *resolver) edgeNote(st *step, edge develop.Face) string {
+func (r *Model) edgeNote(st *Step, edge develop.Face) string {
 	end := parts.Front
 	if edge == develop.BackFace {
 		end = parts.Back
 	}
-	for _, c := range r.part.Chamfers {
-		if c.Edge.Value == st.name+"-"+string(end) {
-			return "The edge is bevelled " + r.w.Size(c.Size.Mm) + ": hold a straight edge on the face and set the paper to it."
+	for _, c := range r.Part.Chamfers {
+		if c.Edge.Value == st.Name+"-"+string(end) {
+			return "The edge is bevelled " + r.W.Size(c.Size.Mm) + ": hold a straight edge on the face and set the paper to it."
 		}
 	}
 	return ""
@@ -186,7 +187,7 @@ func (r *resolver) edgeNote(st *step, edge develop.Face) string {
 
 // patternMarks finds where a feature lies on the pattern: once, or twice if it
 // crosses the seam.
-func (r *resolver) patternMarks(row plan.RadialRow, labels []develop.Label, boxes []develop.Box) []plan.PatternMark {
+func (r *Model) patternMarks(row plan.RadialRow, labels []develop.Label, boxes []develop.Box) []plan.PatternMark {
 	var out []plan.PatternMark
 	for _, l := range labels {
 		m := plan.PatternMark{N: row.N, Name: row.Name, CentreMm: at(l.At), DiameterMm: row.DiameterMm, Size: row.SizeText}
@@ -201,18 +202,18 @@ func (r *resolver) patternMarks(row plan.RadialRow, labels []develop.Label, boxe
 }
 
 // wrapTable lists the features as distances to mark without the template.
-func (r *resolver) wrapTable(rows []plan.RadialRow, c develop.Cylinder, d develop.Development) plan.PatternTable {
+func (r *Model) wrapTable(rows []plan.RadialRow, c develop.Cylinder, d develop.Development) plan.PatternTable {
 	t := plan.PatternTable{Title: "Features", Heads: []string{"No.", "Name", "Clock", "From the edge", "From TOP on the paper", "Arc on the metal", "Size"}}
 	for i, row := range rows {
 		x := c.Position(row.ClockDeg, 0).XMm
 		t.Rows = append(t.Rows, []string{strconv.Itoa(row.N), row.Name, words.Trim(row.ClockDeg, 3) + "°",
-			r.w.Size(c.Features[i].AxialMm), r.exact(math.Abs(x)) + " clockwise", r.exact(row.ArcMm), row.SizeText})
+			r.W.Size(c.Features[i].AxialMm), r.exact(math.Abs(x)) + " clockwise", r.exact(row.ArcMm), row.SizeText})
 	}
 	return t
 }
 
 // pattern takes over the lines and labels of a development.
-func (r *resolver) pattern(name string, kind plan.DevelopmentKind, d develop.Development) plan.Development {
+func (r *Model) pattern(name string, kind plan.DevelopmentKind, d develop.Development) plan.Development {
 	out := plan.Development{Name: name, Kind: kind, Copies: 1, MinMm: at(d.Box.Min), MaxMm: at(d.Box.Max)}
 	for _, c := range d.Curves {
 		out.Lines = append(out.Lines, plan.PatternLine{Name: c.Name, Role: c.Role.String(), Path: contour(c)})
@@ -230,7 +231,7 @@ func (r *resolver) pattern(name string, kind plan.DevelopmentKind, d develop.Dev
 }
 
 // values writes results in the job's units.
-func (r *resolver) values(list []develop.Value) []plan.PatternValue {
+func (r *Model) values(list []develop.Value) []plan.PatternValue {
 	var out []plan.PatternValue
 	for _, v := range list {
 		out = append(out, plan.PatternValue{Name: v.Name, Text: r.inUnit(v.Value, v.Unit)})
@@ -239,7 +240,7 @@ func (r *resolver) values(list []develop.Value) []plan.PatternValue {
 }
 
 // tables writes the tables of a development in the job's units.
-func (r *resolver) tables(list []develop.Table) []plan.PatternTable {
+func (r *Model) tables(list []develop.Table) []plan.PatternTable {
 	var out []plan.PatternTable
 	for _, t := range list {
 		p := plan.PatternTable{Title: t.Title, Heads: []string{"No."}}
@@ -258,14 +259,14 @@ func (r *resolver) tables(list []develop.Table) []plan.PatternTable {
 	return out
 }
 
-func (r *resolver) inUnit(v float64, unit string) string {
+func (r *Model) inUnit(v float64, unit string) string {
 	switch unit {
 	case "mm":
 		return r.exact(v)
 	case "deg":
 		return words.Trim(v, 2) + "°"
 	case "mm2":
-		if r.job.Units == parts.Inches {
+		if r.Job.Units == parts.Inches {
 			return words.Trim(v/words.MmPerInch/words.MmPerInch, 1) + " sq in"
 		}
 		return words.Trim(v/100, 1) + " cm²"
@@ -274,14 +275,14 @@ func (r *resolver) inUnit(v float64, unit string) string {
 }
 
 // exact writes a length of a pattern: to 0.01 mm, or 0.001 in.
-func (r *resolver) exact(mm float64) string {
-	if r.job.Units == parts.Inches {
+func (r *Model) exact(mm float64) string {
+	if r.Job.Units == parts.Inches {
 		return strings.Replace(strconv.FormatFloat(words.Round(mm/words.MmPerInch, 3), 'f', 3, 64), "-0.000", "0.000", 1)
 	}
 	return strings.Replace(strconv.FormatFloat(words.Round(mm, 2), 'f', 2, 64), "-0.00", "0.00", 1)
 }
 
-func at(p develop.Point) plan.XY { return plan.XY{XMm: clean(p.XMm), YMm: clean(p.YMm)} }
+func at(p develop.Point) plan.XY { return plan.XY{XMm: geom.Clean(p.XMm), YMm: geom.Clean(p.YMm)} }
 
 // contour writes a curve as SVG path data, y up, to a millionth of a
 // millimetre; arcs stay arcs.

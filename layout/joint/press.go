@@ -1,4 +1,4 @@
-package layout
+package joint
 
 import (
 	"math"
@@ -7,10 +7,12 @@ import (
 	"strings"
 
 	"centrepop/layout/fits"
+	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/layout/press"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 )
 
 // Span takes a range from the press package.
@@ -20,69 +22,65 @@ func spanRange(s press.Span, decimals int) plan.Range {
 
 // interference is the least and the greatest interference on diameter, mm.
 func (j *joiner) interference(t *joint) (lo, hi float64, source string, ok bool) {
-	a, b := t.a.step.size, t.b.step.size
-	if math.Abs(a.nominalMm-b.nominalMm) > nearMm {
-		j.fault(t.in.Pos, plan.PressSizes, plan.Named(t.a.text()), plan.Of(plan.Diameter, a.nominalMm), plan.Named(t.b.text()), plan.Of(plan.Diameter, b.nominalMm))
+	a, b := t.a.step.Size, t.b.step.Size
+	if math.Abs(a.NominalMm-b.NominalMm) > nearMm {
+		j.fault(t.in.Pos, plan.PressSizes, plan.Named(t.a.text()), plan.Of(plan.Diameter, a.NominalMm), plan.Named(t.b.text()), plan.Of(plan.Diameter, b.NominalMm))
 		return 0, 0, "", false
 	}
 	if fit := t.in.Press.Fit; fit.Value != "" {
-		f, err := fits.Between(b.nominalMm, fit.Value)
+		f, err := fits.Between(b.NominalMm, fit.Value)
 		if err != nil {
-			j.fault(fit.Pos, plan.FitUnusable, plan.Named(fit.Value), plan.Of(plan.Diameter, b.nominalMm), plan.Named(plain(err)))
+			j.fault(fit.Pos, plan.FitUnusable, plan.Named(fit.Value), plan.Of(plan.Diameter, b.NominalMm), plan.Named(part.Plain(err)))
 			return 0, 0, "", false
 		}
-		return clean(-f.ClearanceMaxUm / 1000), clean(-f.ClearanceMinUm / 1000), "ISO 286-1 " + fit.Value, true
+		return geom.Clean(-f.ClearanceMaxUm / 1000), geom.Clean(-f.ClearanceMinUm / 1000), "ISO 286-1 " + fit.Value, true
 	}
 	switch {
-	case b.class == "light press":
+	case b.Class == "light press":
 		return 0.01, 0.03, "bore turned to the measured mate (common practice, no source)", true
-	case a.fitted() && b.fitted():
-		return clean(a.minMm - b.maxMm), clean(a.maxMm - b.minMm), "limits on the drawings", true
+	case a.Fitted() && b.Fitted():
+		return geom.Clean(a.MinMm - b.MaxMm), geom.Clean(a.MaxMm - b.MinMm), "limits on the drawings", true
 	}
 	bad := t.a
-	if a.fitted() {
+	if a.Fitted() {
 		bad = t.b
 	}
 	j.fault(bad.ref.Pos, plan.NoLimits, plan.Named(bad.text()))
 	return 0, 0, "", false
 }
 
-// fitted tells whether a size has limits of its own, not only the job's general
-// tolerance.
-func (s sized) fitted() bool { return s.limited && !strings.HasPrefix(s.source, "ISO 2768") }
-
 // member is one side of a press fit.
 func (j *joiner) member(f feature, sharedMm float64) (press.Member, bool) {
 	m := press.Member{OutsideMm: sharedMm}
 	section := 0.0
-	from, to := f.step.fromMm, f.step.toMm
-	outside, inside := f.r.sides()
-	if f.step.inside {
+	from, to := f.step.FromMm, f.step.ToMm
+	outside, inside := f.r.Sides()
+	if f.step.Inside {
 		m.InsideMm, m.OutsideMm = sharedMm, math.Inf(1)
 		for _, s := range outside {
-			if s.fromMm < to-1e-9 && s.toMm > from+1e-9 {
-				m.OutsideMm = math.Min(m.OutsideMm, s.size.nominalMm)
+			if s.FromMm < to-1e-9 && s.ToMm > from+1e-9 {
+				m.OutsideMm = math.Min(m.OutsideMm, s.Size.NominalMm)
 			}
 		}
-		if f.r.part.Outline != nil && math.IsInf(m.OutsideMm, 1) {
-			box := f.r.outlinePath().Bounds()
+		if f.r.Part.Outline != nil && math.IsInf(m.OutsideMm, 1) {
+			box := f.r.OutlinePath().Bounds()
 			m.OutsideMm = math.Min(box.W(), box.H())
 		}
 		section = (m.OutsideMm - m.InsideMm) / 2
 	} else {
 		for _, s := range inside {
-			if s.fromMm < to-1e-9 && s.toMm > from+1e-9 {
-				m.InsideMm = math.Max(m.InsideMm, s.size.nominalMm)
+			if s.FromMm < to-1e-9 && s.ToMm > from+1e-9 {
+				m.InsideMm = math.Max(m.InsideMm, s.Size.NominalMm)
 			}
 		}
 		if section = sharedMm; m.InsideMm > 0 {
 			section = (sharedMm - m.InsideMm) / 2
 		}
 	}
-	if f.r.part.Outline != nil {
-		section = f.r.part.Thickness.Mm
+	if f.r.Part.Outline != nil {
+		section = f.r.Part.Thickness.Mm
 	}
-	mat, err := press.Lookup(f.r.part.Material.Value, section)
+	mat, err := press.Lookup(f.r.Part.Material.Value, section)
 	if err != nil {
 		j.fault(f.ref.Pos, plan.NoStrength, plan.Named(f.title()), plan.Named(strings.TrimPrefix(err.Error(), "press: ")))
 		return m, false
@@ -122,13 +120,13 @@ func (j *joiner) press(t *joint) {
 		j.fault(t.in.Pos, plan.ClearanceFit, plan.Of(plan.Mm, -hi))
 		return
 	}
-	d := t.b.step.size.nominalMm
+	d := t.b.step.Size.NominalMm
 	hub, okHub := j.member(t.b, d)
 	shaft, okShaft := j.member(t.a, d)
 	if !okHub || !okShaft {
 		return
 	}
-	length := math.Min(t.a.step.toMm-t.a.step.fromMm, t.b.step.toMm-t.b.step.fromMm)
+	length := math.Min(t.a.step.ToMm-t.a.step.FromMm, t.b.step.ToMm-t.b.step.FromMm)
 	if in.Length.Set() {
 		if in.Length.Mm > length+1e-9 {
 			j.fault(in.Length.Pos, plan.PressLength, plan.Of(plan.Mm, length))
@@ -148,7 +146,7 @@ func (j *joiner) press(t *joint) {
 	}
 	input := press.Input{
 		Hub: hub, Shaft: shaft, LengthMm: length, Friction: mu,
-		HubRzUm: rzUm(t.b.step.finish), ShaftRzUm: rzUm(t.a.step.finish),
+		HubRzUm: rzUm(t.b.step.Finish), ShaftRzUm: rzUm(t.a.step.Finish),
 	}
 	var r press.Limits
 	if err == nil {
@@ -169,7 +167,7 @@ func (j *joiner) press(t *joint) {
 		}
 	}
 	p := &plan.PressPlan{
-		Method: in.Method, InterferenceMm: plan.Range{Min: lo, Max: hi}, LengthMm: clean(length),
+		Method: in.Method, InterferenceMm: plan.Range{Min: lo, Max: hi}, LengthMm: geom.Clean(length),
 		PressureMPa: plan.Range{Min: words.Round(r.Loosest.PressureMPa, 2), Max: words.Round(r.Tightest.PressureMPa, 2)},
 		HubMPa:      plan.Range{Min: words.Round(r.Loosest.HubBore.VonMisesMPa, 1), Max: words.Round(r.Tightest.HubBore.VonMisesMPa, 1)},
 		ShaftMPa:    plan.Range{Min: words.Round(worst(r.Loosest), 1), Max: words.Round(worst(r.Tightest), 1)},
@@ -205,7 +203,7 @@ func worst(r press.Result) float64 {
 
 func (j *joiner) pressFigures(t *joint, p *plan.PressPlan, source string, mu press.Friction, hub, shaft press.Member) {
 	t.figure("interference on diameter", j.w.Fine(p.InterferenceMm.Min*1000, p.InterferenceMm.Max*1000, 1), source)
-	t.figure("joint", j.w.Dia(t.b.step.size.nominalMm)+" × "+j.w.Size(p.LengthMm)+" engaged, hub "+j.w.Dia(hub.OutsideMm)+hollow(j.w, shaft), "")
+	t.figure("joint", j.w.Dia(t.b.step.Size.NominalMm)+" × "+j.w.Size(p.LengthMm)+" engaged, hub "+j.w.Dia(hub.OutsideMm)+hollow(j.w, shaft), "")
 	t.figure("pressure", words.Between(p.PressureMPa.Min, p.PressureMPa.Max, 1, "MPa"), "Lamé; Shigley eq. 3-56, 3-57")
 	t.figure("hub stress at the bore", words.Between(p.HubMPa.Min, p.HubMPa.Max, 0, "MPa")+", safety "+words.Trim(p.HubSafety, 1), hub.Material.Name+": "+hub.Material.Source)
 	t.figure("shaft stress", words.Between(p.ShaftMPa.Min, p.ShaftMPa.Max, 0, "MPa")+", safety "+words.Trim(p.ShaftSafety, 1), shaft.Material.Name+": "+shaft.Material.Source)
@@ -263,12 +261,12 @@ func (j *joiner) pressSteps(t *joint, p *plan.PressPlan, heat press.Assembly, co
 // hasLeadIn tells whether one of the two edges that meet first is chamfered.
 func hasLeadIn(t *joint) bool {
 	for _, f := range []feature{t.a, t.b} {
-		for _, c := range f.r.part.Chamfers {
+		for _, c := range f.r.Part.Chamfers {
 			if strings.HasPrefix(c.Edge.Value, f.ref.Feature+"-") {
 				return true
 			}
 		}
-		if f.r.part.Kind == parts.Tube {
+		if f.r.Part.Kind == parts.Tube {
 			return true // deburred tube end on a turned register, as bought
 		}
 	}

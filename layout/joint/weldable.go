@@ -1,4 +1,4 @@
-package layout
+package joint
 
 import (
 	"centrepop/layout/material"
@@ -8,7 +8,7 @@ import (
 // weldMetals judges the two materials of a weld. ok is false if one of them is
 // not known, which the review of the part reports.
 func weldMetals(t *joint) (j material.Join, ok bool) {
-	a, b := t.a.r.material, t.b.r.material
+	a, b := t.a.r.Material, t.b.r.Material
 	if a == nil || b == nil {
 		return j, false
 	}

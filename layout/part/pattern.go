@@ -1,4 +1,4 @@
-package layout
+package part
 
 import (
 	"fmt"
@@ -11,9 +11,6 @@ import (
 // Clock is the point at a clock angle on a circle about the origin: 0° at
 // TOP, clockwise, x right, y up.
 func Clock(radiusMm, clockDeg float64) plan.XY { return geom.Clock(radiusMm, clockDeg) }
-
-// clean rounds a coordinate or angle to 1e-9.
-func clean(mm float64) float64 { return geom.Clean(mm) }
 
 // BoltCircle is a circle of equally spaced holes.
 type BoltCircle struct {
@@ -56,9 +53,9 @@ func NewBoltCircle(pcdMm float64, count int, firstDeg float64) (*BoltCircle, err
 	}
 	if count > 1 {
 		s, _ := geom.SinCosDeg(180 / float64(count))
-		c.ChordMm = clean(pcdMm * s)
+		c.ChordMm = geom.Clean(pcdMm * s)
 		s, _ = geom.SinCosDeg(180 * float64(count/2) / float64(count))
-		c.AcrossMm = clean(pcdMm * s)
+		c.AcrossMm = geom.Clean(pcdMm * s)
 	}
 	return c, nil
 }
@@ -71,8 +68,8 @@ func chords(shape geom.Pattern, pts []plan.XY, first int, drillMm float64) []pla
 		return nil
 	}
 	chord := func(i, j int, kind string) plan.Chord {
-		d := clean(geom.Distance(pts[i], pts[j]))
-		return plan.Chord{From: first + i, To: first + j, Kind: kind, CentreMm: d, OverMm: clean(d + drillMm), BetweenMm: clean(d - drillMm)}
+		d := geom.Clean(geom.Distance(pts[i], pts[j]))
+		return plan.Chord{From: first + i, To: first + j, Kind: kind, CentreMm: d, OverMm: geom.Clean(d + drillMm), BetweenMm: geom.Clean(d - drillMm)}
 	}
 	var out []plan.Chord
 	if _, even := shape.(geom.Ring); even {

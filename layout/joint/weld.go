@@ -1,4 +1,4 @@
-package layout
+package joint
 
 import (
 	"math"
@@ -9,6 +9,7 @@ import (
 	"centrepop/layout/weld"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 )
 
 // weldProcess names a process as the job does.
@@ -33,32 +34,32 @@ func weldProcess(word string) weld.Process {
 // thickMm is the thickness that heat flows into at a feature: the plate, the
 // wall, or half a solid bar.
 func (f feature) thickMm() float64 {
-	if f.r.part.Outline != nil {
-		return f.r.part.Thickness.Mm
+	if f.r.Part.Outline != nil {
+		return f.r.Part.Thickness.Mm
 	}
-	if c := f.r.part.Frustum; c != nil {
+	if c := f.r.Part.Frustum; c != nil {
 		return c.Thickness.Mm
 	}
-	if t := f.r.part.Transition; t != nil {
+	if t := f.r.Part.Transition; t != nil {
 		return t.Thickness.Mm
 	}
-	z := f.r.lengthMm() / 2
+	z := f.r.LengthMm() / 2
 	if f.step != nil {
-		z = (f.step.fromMm + f.step.toMm) / 2
+		z = (f.step.FromMm + f.step.ToMm) / 2
 	}
 	if f.radial != nil {
-		z = f.radial.rows[0].AxialMm
+		z = f.radial.Rows[0].AxialMm
 	}
-	outside, inside := f.r.sides()
+	outside, inside := f.r.Sides()
 	od, id := 0.0, 0.0
 	for _, s := range outside {
-		if s.fromMm <= z && z <= s.toMm {
-			od = s.size.nominalMm
+		if s.FromMm <= z && z <= s.ToMm {
+			od = s.Size.NominalMm
 		}
 	}
 	for _, s := range inside {
-		if s.fromMm <= z && z <= s.toMm {
-			id = s.size.nominalMm
+		if s.FromMm <= z && z <= s.ToMm {
+			id = s.Size.NominalMm
 		}
 	}
 	return (od - id) / 2
@@ -79,16 +80,16 @@ func (t *joint) weldDiameterMm() float64 {
 
 // roundMm is the diameter of a round feature, 0 for another.
 func (f feature) roundMm() float64 {
-	c := f.r.part.Frustum
+	c := f.r.Part.Frustum
 	switch {
 	case f.step != nil:
-		return f.step.size.nominalMm
+		return f.step.Size.NominalMm
 	case c != nil && f.ref.Feature == "large-end":
 		return c.Large.Mm
 	case c != nil && f.ref.Feature == "small-end":
 		return c.Small.Mm
-	case f.r.part.Transition != nil && f.ref.Feature == "round-end":
-		return f.r.part.Transition.Diameter.Mm
+	case f.r.Part.Transition != nil && f.ref.Feature == "round-end":
+		return f.r.Part.Transition.Diameter.Mm
 	}
 	return 0
 }
@@ -99,7 +100,7 @@ func (j *joiner) weld(t *joint) {
 	if thinner > thicker {
 		thinner, thicker = thicker, thinner
 	}
-	p := &plan.WeldPlan{Type: in.Type, Process: in.Process, Sides: in.Sides, ThinnerMm: clean(thinner), ThickerMm: clean(thicker), DiameterMm: clean(t.weldDiameterMm())}
+	p := &plan.WeldPlan{Type: in.Type, Process: in.Process, Sides: in.Sides, ThinnerMm: geom.Clean(thinner), ThickerMm: geom.Clean(thicker), DiameterMm: geom.Clean(t.weldDiameterMm())}
 	t.out.Weld = p
 	bad := func(err error) bool {
 		if err != nil {
@@ -126,8 +127,8 @@ func (j *joiner) weld(t *joint) {
 		return
 	}
 	density := 7850.0
-	if t.a.r.material != nil {
-		density = t.a.r.material.DensityKgM3
+	if t.a.r.Material != nil {
+		density = t.a.r.Material.DensityKgM3
 	}
 	sectionLength := p.LengthMm
 	if in.Type == "fillet" {
@@ -165,7 +166,7 @@ func (j *joiner) fillet(t *joint, p *plan.WeldPlan) error {
 			t.problem(plan.FilletSmall, plan.Of(plan.Mm, leg), plan.Of(plan.Mm, least))
 		}
 	}
-	p.LegMm, p.ThroatMm = clean(leg), words.Round(weld.Throat(leg), 2)
+	p.LegMm, p.ThroatMm = geom.Clean(leg), words.Round(weld.Throat(leg), 2)
 	p.AreaMm2 = words.Round(weld.FilletArea(leg, true), 1)
 	p.Symbol = weld.Fillet.Symbol()
 	if p.Designation, err = weld.Designation(leg, true, 0, 0, 0); err != nil {
@@ -177,7 +178,7 @@ func (j *joiner) fillet(t *joint, p *plan.WeldPlan) error {
 	t.figure("fillet leg", j.w.Size(p.LegMm)+" (throat "+j.w.Read(p.ThroatMm)+")", reason)
 	t.figure("least leg", j.w.Size(least), "AWS D1.1:2020 Table 7.7")
 	metals, ok := weldMetals(t)
-	grade := strings.ToUpper(t.a.r.part.Material.Value)
+	grade := strings.ToUpper(t.a.r.Part.Material.Value)
 	for _, g := range []string{"S235", "S275", "S355", "S420", "S460"} {
 		if !strings.HasPrefix(grade, g) || !ok || metals.Class > material.WeldPreheated {
 			continue
@@ -235,8 +236,8 @@ func (j *joiner) butt(t *joint, p *plan.WeldPlan) error {
 // weldChamfer is the chamfer drawn for the weld, and its part; nil if none is.
 func weldChamfer(t *joint) (c *parts.Chamfer, part string) {
 	for _, f := range []feature{t.a, t.b} {
-		for i := range f.r.part.Chamfers {
-			if c := &f.r.part.Chamfers[i]; c.For == "weld" && strings.HasPrefix(c.Edge.Value, f.ref.Feature+"-") {
+		for i := range f.r.Part.Chamfers {
+			if c := &f.r.Part.Chamfers[i]; c.For == "weld" && strings.HasPrefix(c.Edge.Value, f.ref.Feature+"-") {
 				return c, f.title()
 			}
 		}
@@ -265,13 +266,13 @@ func (j *joiner) ring(t *joint, p *plan.WeldPlan) error {
 	// The flat part dishes; without one, the larger round.
 	dia, thick := p.DiameterMm, p.ThinnerMm
 	for _, f := range []feature{t.b, t.a} {
-		if f.r.part.Outline != nil {
-			box := f.r.outlinePath().Bounds()
-			dia, thick = math.Max(box.W(), box.H()), f.r.part.Thickness.Mm
+		if f.r.Part.Outline != nil {
+			box := f.r.OutlinePath().Bounds()
+			dia, thick = math.Max(box.W(), box.H()), f.r.Part.Thickness.Mm
 		}
 	}
 	if leave, err := weld.SquareUp(dia, thick); err == nil {
-		p.SquareUpMm, p.BoreLeaveMm = clean(leave.FaceMm), clean(leave.BoreMm)
+		p.SquareUpMm, p.BoreLeaveMm = geom.Clean(leave.FaceMm), geom.Clean(leave.BoreMm)
 		t.figure("leave for squaring up", j.w.Read(p.SquareUpMm)+" each face, "+j.w.Read(p.BoreLeaveMm)+" on a bore", leave.Source)
 	} else {
 		t.caution("No squaring-up allowance is known for a part of this size: tack, measure, and decide.")
@@ -291,10 +292,10 @@ const fineMm = 0.1
 // weld itself left out.
 func fineSizes(f feature) []string {
 	var out []string
-	for i := range f.r.steps {
-		s := &f.r.steps[i]
-		if s != f.step && s.size.limited && s.size.maxMm-s.size.minMm < fineMm && s.size.thread == nil {
-			out = append(out, f.title()+" "+words.Spaced(s.name)+" "+f.r.w.Limits(s.size.minMm, s.size.maxMm))
+	for i := range f.r.Steps {
+		s := &f.r.Steps[i]
+		if s != f.step && s.Size.Limited && s.Size.MaxMm-s.Size.MinMm < fineMm && s.Size.Thread == nil {
+			out = append(out, f.title()+" "+words.Spaced(s.Name)+" "+f.r.W.Limits(s.Size.MinMm, s.Size.MaxMm))
 		}
 	}
 	return out
@@ -359,8 +360,8 @@ func (j *joiner) weldSteps(t *joint, p *plan.WeldPlan) {
 		s := t.step("Square up", "Rest the joint face on a plate and feel round it.", "Face it true if it rocks: "+j.w.Read(p.SquareUpMm)+" on each face is the usual allowance.")
 		s.Hold = "A 0.1 mm feeler does not enter anywhere under the face."
 		for _, f := range []feature{t.a, t.b} {
-			if st := f.r.part.Stock; f.r.part.Outline != nil && st.Form == "plate" && st.Size.Mm-f.r.part.Thickness.Mm < p.SquareUpMm && !t.in.Weld.SquareUp.Set() {
-				t.caution(f.title() + " is " + j.w.Size(f.r.part.Thickness.Mm) + " thick from " + j.w.Size(st.Size.Mm) + " plate: facing takes from the thickness. Tack it to a stiff plate or two flanges back to back to keep it flat.")
+			if st := f.r.Part.Stock; f.r.Part.Outline != nil && st.Form == "plate" && st.Size.Mm-f.r.Part.Thickness.Mm < p.SquareUpMm && !t.in.Weld.SquareUp.Set() {
+				t.caution(f.title() + " is " + j.w.Size(f.r.Part.Thickness.Mm) + " thick from " + j.w.Size(st.Size.Mm) + " plate: facing takes from the thickness. Tack it to a stiff plate or two flanges back to back to keep it flat.")
 			}
 		}
 	}

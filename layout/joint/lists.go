@@ -1,4 +1,4 @@
-package layout
+package joint
 
 import (
 	"slices"
@@ -9,6 +9,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 )
 
 // bought lists what the joints need from the merchant: bolts by length, nuts,
@@ -70,16 +71,16 @@ func (j *joiner) bought() []plan.BoughtRow {
 		}
 	}
 	for _, r := range j.rs {
-		for i := range r.steps {
-			if s := &r.steps[i]; s.inside && strings.HasPrefix(strings.ToLower(s.seat), "seal ") {
-				add("Seal "+strings.TrimSpace(s.seat[5:]), r.part.Quantity, r.out.Title, "")
+		for i := range r.Steps {
+			if s := &r.Steps[i]; s.Inside && strings.HasPrefix(strings.ToLower(s.Seat), "seal ") {
+				add("Seal "+strings.TrimSpace(s.Seat[5:]), r.Part.Quantity, r.Out.Title, "")
 			}
 		}
-		for _, m := range r.radials {
-			note := m.radial.Note.Value
+		for _, m := range r.Radials {
+			note := m.In.Note.Value
 			for _, word := range []string{"nipple", "plug"} {
 				if strings.Contains(note, word) {
-					add(strings.ToUpper(word[:1])+word[1:]+" "+m.size.threadName(), len(m.rows)*r.part.Quantity, r.out.Title+" "+words.Spaced(m.radial.Name.Value), "")
+					add(strings.ToUpper(word[:1])+word[1:]+" "+m.Size.ThreadName(), len(m.Rows)*r.Part.Quantity, r.Out.Title+" "+words.Spaced(m.In.Name.Value), "")
 				}
 			}
 		}
@@ -89,13 +90,6 @@ func (j *joiner) bought() []plan.BoughtRow {
 }
 
 func kindOfItem(item string) string { word, _, _ := strings.Cut(item, " "); return word }
-
-func (m made) threadName() string {
-	if m.thread == nil {
-		return ""
-	}
-	return m.thread.Designation
-}
 
 // Bars as merchants sell them, and what sawing costs: common practice, no
 // source.
@@ -112,7 +106,7 @@ func (j *joiner) cuts() []plan.CutRow {
 	var sizes []size
 	pieces := [][]cutting.Piece{}
 	for _, r := range j.rs {
-		s := r.part.Stock
+		s := r.Part.Stock
 		switch s.Form {
 		case "round", "tube", "square", "flat":
 		default:
@@ -120,22 +114,22 @@ func (j *joiner) cuts() []plan.CutRow {
 		}
 		length := s.Length.Mm
 		if !s.Length.Set() {
-			if length = r.lengthMm(); r.part.Outline != nil {
-				box := r.outlinePath().Bounds()
+			if length = r.LengthMm(); r.Part.Outline != nil {
+				box := r.OutlinePath().Bounds()
 				length = max(box.W(), box.H())
 			}
 		}
 		whole := *r
-		part := *r.part
+		part := *r.Part
 		part.Stock.Length, part.Stock.Cut = parts.Length{}, ""
-		whole.part = &part
-		key := size{whole.stockText(), r.out.Material}
+		whole.Part = &part
+		key := size{whole.StockText(), r.Out.Material}
 		i := slices.Index(sizes, key)
 		if i < 0 {
 			i = len(sizes)
 			sizes, pieces = append(sizes, key), append(pieces, nil)
 		}
-		pieces[i] = append(pieces[i], cutting.Piece{Name: r.out.Title, LengthMm: length, Count: r.part.Quantity})
+		pieces[i] = append(pieces[i], cutting.Piece{Name: r.Out.Title, LengthMm: length, Count: r.Part.Quantity})
 	}
 	bar := barMm
 	if j.job.Units == parts.Inches {
@@ -149,9 +143,9 @@ func (j *joiner) cuts() []plan.CutRow {
 			row.Source = strings.TrimPrefix(err.Error(), "cutting: ") + ": order to length"
 		}
 		for _, b := range bars {
-			cut := plan.CutBar{OffcutMm: clean(b.OffcutMm)}
+			cut := plan.CutBar{OffcutMm: geom.Clean(b.OffcutMm)}
 			for _, c := range b.Cuts {
-				cut.Pieces = append(cut.Pieces, plan.CutPiece{Part: c.Name, LengthMm: clean(c.LengthMm), FromMm: clean(c.FromMm)})
+				cut.Pieces = append(cut.Pieces, plan.CutPiece{Part: c.Name, LengthMm: geom.Clean(c.LengthMm), FromMm: geom.Clean(c.FromMm)})
 			}
 			row.Bars = append(row.Bars, cut)
 		}

@@ -1,9 +1,10 @@
-package layout
+package joint
 
 import (
 	"math"
 	"slices"
 
+	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 )
@@ -23,9 +24,9 @@ func (j *joiner) registers(t *joint) {
 			if p.group != group || q.group != group || !across {
 				continue
 			}
-			for i := range p.r.steps {
-				for k := range q.r.steps {
-					if out, in := &p.r.steps[i], &q.r.steps[k]; !out.inside && in.inside && nested(p, q, out, in) {
+			for i := range p.r.Steps {
+				for k := range q.r.Steps {
+					if out, in := &p.r.Steps[i], &q.r.Steps[k]; !out.Inside && in.Inside && nested(p, q, out, in) {
 						j.register(t, p, q, out, in)
 					}
 				}
@@ -40,23 +41,23 @@ const nearMm = 1.0
 
 // nested tells whether an outside step lies in a bore over at least half a
 // millimetre of length, of nearly its size.
-func nested(p, q placedPart, out, in *step) bool {
-	span := func(at placement, s *step) (lo, hi float64) {
-		u, v := at.z0+at.s*s.fromMm, at.z0+at.s*s.toMm
+func nested(p, q placedPart, out, in *part.Step) bool {
+	span := func(at placement, s *part.Step) (lo, hi float64) {
+		u, v := at.z0+at.s*s.FromMm, at.z0+at.s*s.ToMm
 		return math.Min(u, v), math.Max(u, v)
 	}
 	alo, ahi := span(p.at, out)
 	blo, bhi := span(q.at, in)
-	if math.Min(ahi, bhi)-math.Max(alo, blo) < 0.5 || out.size.thread != nil || in.size.thread != nil {
+	if math.Min(ahi, bhi)-math.Max(alo, blo) < 0.5 || out.Size.Thread != nil || in.Size.Thread != nil {
 		return false
 	}
-	return math.Abs(in.size.nominalMm-out.size.nominalMm) <= nearMm
+	return math.Abs(in.Size.NominalMm-out.Size.NominalMm) <= nearMm
 }
 
-func (j *joiner) register(t *joint, p, q placedPart, out, in *step) {
-	lo, hi := in.size.minMm-out.size.maxMm, in.size.maxMm-out.size.minMm
-	what := copyTitle(p.r, p.copy) + " " + words.Spaced(out.name) + " in " + copyTitle(q.r, q.copy) + " " + words.Spaced(in.name)
-	t.figure("register", what+": clearance "+j.w.Fine(lo*1000, hi*1000, 0), words.Join("; ", out.size.source, in.size.source))
+func (j *joiner) register(t *joint, p, q placedPart, out, in *part.Step) {
+	lo, hi := in.Size.MinMm-out.Size.MaxMm, in.Size.MaxMm-out.Size.MinMm
+	what := copyTitle(p.r, p.copy) + " " + words.Spaced(out.Name) + " in " + copyTitle(q.r, q.copy) + " " + words.Spaced(in.Name)
+	t.figure("register", what+": clearance "+j.w.Fine(lo*1000, hi*1000, 0), words.Join("; ", out.Size.Source, in.Size.Source))
 	if lo < 0 {
 		t.problem(plan.RegisterBinds, plan.Named(what), plan.Of(plan.Mm, words.Round(-lo, 3)))
 	}

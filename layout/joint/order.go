@@ -1,4 +1,4 @@
-package layout
+package joint
 
 import (
 	"math"
@@ -150,7 +150,7 @@ func (t *joint) covers(bearing *joint) bool {
 		return false
 	}
 	end := parts.Front
-	if h.step.fromMm+h.step.toMm > h.r.lengthMm() {
+	if h.step.FromMm+h.step.ToMm > h.r.LengthMm() {
 		end = parts.Back
 	}
 	return t.meeting().Second == end
@@ -208,13 +208,13 @@ func (j *joiner) headSides(t *joint) []headSide {
 	}
 	m := t.meeting()
 	side := func(f feature, p *placedPart, mate parts.Face, what string, height float64, nut bool) (headSide, bool) {
-		z, thick, ok := f.r.plane(mate, patternRadius(f.points()))
+		z, thick, ok := f.r.Plane(mate, patternRadius(f.points()))
 		if !ok {
 			return headSide{}, false
 		}
 		s := headSide{what: what, group: p.group, pts: j.pattern(f), isNut: nut, headMm: height, bearing: *p,
 			zMm: p.at.z0 + p.at.s*(z-outward(mate)*thick), dir: -p.at.s * outward(mate)}
-		if h := f.group.hole; h != nil && h.Counterbore != nil && f.group.face != mate {
+		if h := f.group.Hole; h != nil && h.Counterbore != nil && f.group.Face != mate {
 			s.sunkMm = h.Counterbore.Depth.Mm
 		}
 		s.needMm = height - s.sunkMm + sideRoomMm
@@ -234,7 +234,7 @@ func (j *joiner) headSides(t *joint) []headSide {
 	if s, ok := side(t.a, a, m.First, "the heads", height, false); ok {
 		out = append(out, s)
 	}
-	if t.b.group.size.thread == nil {
+	if t.b.group.Size.Thread == nil {
 		if s, ok := side(t.b, b, m.Second, "the nuts", t.bolt.NutHeightMm, true); ok {
 			out = append(out, s)
 		}
@@ -247,7 +247,7 @@ func (j *joiner) headSides(t *joint) []headSide {
 func (j *joiner) over(p *placedPart, side headSide) (gapMm float64, over bool) {
 	gapMm = math.Inf(1)
 	for _, q := range side.pts {
-		for _, m := range p.r.metalAt(math.Hypot(q.XMm, q.YMm)) {
+		for _, m := range p.r.MetalAt(math.Hypot(q.XMm, q.YMm)) {
 			for _, z := range m {
 				if d := (p.at.z0 + p.at.s*z - side.zMm) * side.dir; d > -1e-6 && d < gapMm {
 					gapMm, over = math.Max(0, d), true

@@ -1,4 +1,4 @@
-package layout
+package part
 
 import (
 	"math"
@@ -10,19 +10,20 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 )
 
 // operations puts the work in a shop's usual order: blank, turning from one
 // side and then the other, marking out, drilling, slots, deburring,
 // inspection. A flat part is bored after it is cut and before it is drilled,
 // so that the template is set on a true bore.
-func (r *resolver) operations() {
+func (r *Model) operations() {
 	switch {
-	case r.part.Frustum != nil:
+	case r.Part.Frustum != nil:
 		r.rollOperations()
-	case r.part.Transition != nil:
+	case r.Part.Transition != nil:
 		r.foldOperations()
-	case r.part.Profile != nil:
+	case r.Part.Profile != nil:
 		r.turnOperations()
 	default:
 		r.cutBlank()
@@ -34,19 +35,19 @@ func (r *resolver) operations() {
 	r.saddleOperations()
 	r.op(plan.Operation{
 		Machine: "Bench", Title: "Deburr and inspect",
-		Do:   []string{"Break every edge that has no chamfer, " + strings.TrimRight(r.w.Near(0.3), " inm") + " to " + r.w.Near(0.5) + ".", "Fill in the inspection record before the part leaves the bench."},
+		Do:   []string{"Break every edge that has no chamfer, " + strings.TrimRight(r.W.Near(0.3), " inm") + " to " + r.W.Near(0.5) + ".", "Fill in the inspection record before the part leaves the bench."},
 		Tool: "file, scraper, countersink by hand", Caution: "Turned and drilled edges cut: gloves off near rotating stock, on for handling.",
 	})
 }
 
 // op numbers an operation from 1. A caution is printed where it first applies,
 // not again in each step of the part.
-func (r *resolver) op(o plan.Operation) {
-	if slices.ContainsFunc(r.out.Operations, func(p plan.Operation) bool { return p.Caution == o.Caution }) {
+func (r *Model) op(o plan.Operation) {
+	if slices.ContainsFunc(r.Out.Operations, func(p plan.Operation) bool { return p.Caution == o.Caution }) {
 		o.Caution = ""
 	}
-	o.N = len(r.out.Operations) + 1
-	r.out.Operations = append(r.out.Operations, o)
+	o.N = len(r.Out.Operations) + 1
+	r.Out.Operations = append(r.Out.Operations, o)
 }
 
 // threadRPM is the fastest a thread is cut by hand and half-nut: the tool has to
@@ -56,18 +57,18 @@ const threadRPM = 150.0
 // rpm is the spindle speed for an operation at a diameter, from the shop's own
 // list where it has one, with its remark and the tool; 0 for a material
 // without data. A drill in the lathe takes the lathe's list.
-func (r *resolver) rpm(op cutting.Op, diaMm float64, list ...parts.Number) (rpm float64, note string, tool cutting.Tool) {
+func (r *Model) rpm(op cutting.Op, diaMm float64, list ...parts.Number) (rpm float64, note string, tool cutting.Tool) {
 	tool = cutting.HSS
-	if r.material == nil || !(diaMm > 0) {
+	if r.Material == nil || !(diaMm > 0) {
 		return 0, "", tool
 	}
 	if op == cutting.Turn || op == cutting.Bore || op == cutting.Thread {
-		list = r.job.Shop.LatheRPM
-		if r.job.Shop.CarbideTool {
+		list = r.Job.Shop.LatheRPM
+		if r.Job.Shop.CarbideTool {
 			tool = cutting.Carbide
 		}
 	}
-	span, _, err := cutting.Speed(r.material.Kind, op, tool)
+	span, _, err := cutting.Speed(r.Material.Kind, op, tool)
 	if err != nil {
 		return 0, "", tool
 	}
@@ -97,60 +98,60 @@ func (r *resolver) rpm(op cutting.Op, diaMm float64, list ...parts.Number) (rpm 
 
 // swungMm is the largest diameter that a part swings in the lathe, corners and
 // all, and whether it may be out of balance: anything but a round.
-func (r *resolver) swungMm() (mm float64, uneven bool) {
-	if r.part.Outline != nil {
-		b := r.outlinePath().Bounds()
-		if r.part.Outline.Shape == parts.CircleOutline {
+func (r *Model) swungMm() (mm float64, uneven bool) {
+	if r.Part.Outline != nil {
+		b := r.OutlinePath().Bounds()
+		if r.Part.Outline.Shape == parts.CircleOutline {
 			return b.W(), false
 		}
 		return math.Hypot(b.W(), b.H()), true
 	}
 	if w := r.widest(); w != nil {
-		return w.size.nominalMm, false
+		return w.Size.NominalMm, false
 	}
 	return 0, false
 }
 
 // speed is the speed of rpm in words.
-func (r *resolver) speed(op cutting.Op, diaMm float64) string {
-	rpm, note, tool := r.rpm(op, diaMm, r.job.Shop.DrillRPM...)
+func (r *Model) speed(op cutting.Op, diaMm float64) string {
+	rpm, note, tool := r.rpm(op, diaMm, r.Job.Shop.DrillRPM...)
 	if rpm <= 0 {
 		return ""
 	}
 	v := cutting.CuttingSpeed(rpm, diaMm)
 	surface := words.Trim(v, 0) + " m/min"
-	if r.w.Units == parts.Inches {
+	if r.W.Units == parts.Inches {
 		surface = words.Trim(v*1000/words.MmPerInch/12, 0) + " ft/min"
 	}
-	return words.Join("; ", words.Trim(rpm, 0)+" rev/min at "+r.w.Dia(diaMm)+" ("+surface+", "+string(tool)+")", note)
+	return words.Join("; ", words.Trim(rpm, 0)+" rev/min at "+r.W.Dia(diaMm)+" ("+surface+", "+string(tool)+")", note)
 }
 
 // cutBlank cuts a flat part's outline and, where the cutter leaves stock, a
 // bore left small for the lathe.
-func (r *resolver) cutBlank() {
-	o := plan.Operation{Machine: "Saw", Title: "Cut the blank", Do: []string{"Cut from " + r.out.StockText + ": " + r.out.Overall + "."},
+func (r *Model) cutBlank() {
+	o := plan.Operation{Machine: "Saw", Title: "Cut the blank", Do: []string{"Cut from " + r.Out.StockText + ": " + r.Out.Overall + "."},
 		Gauge: "tape, calipers", Caution: "Hot edges and slag: gloves and eye protection; let the blank cool before measuring."}
-	switch r.part.Stock.Cut {
+	switch r.Part.Stock.Cut {
 	case "laser", "plasma", "waterjet", "flame":
-		o.Machine, o.Tool = "Cutter", r.part.Stock.Cut
+		o.Machine, o.Tool = "Cutter", r.Part.Stock.Cut
 	case "":
 		o.Caution = "Eye protection; clamp the stock; keep hands clear of the blade."
 	case "saw":
 		o.Tool = "saw; then mill or file to the outline"
 		o.Caution = "Eye protection; clamp the stock; keep hands clear of the blade."
 	}
-	if b := r.part.Bore; b != nil {
+	if b := r.Part.Bore; b != nil {
 		asCut := b.Size.Nominal.Mm - b.Leave.Mm
 		switch {
 		case b.Leave.Mm > 0:
-			o.Do = append(o.Do, "Bore as cut "+r.w.Dia(asCut)+": "+r.w.Size(b.Leave.Mm)+" left on diameter for the lathe.")
+			o.Do = append(o.Do, "Bore as cut "+r.W.Dia(asCut)+": "+r.W.Size(b.Leave.Mm)+" left on diameter for the lathe.")
 		case r.boreTurned():
 			o.Do = append(o.Do, "Leave the bore small enough for the lathe to clean it up.")
 		case o.Machine == "Cutter":
-			o.Do = append(o.Do, "Bore as cut "+r.w.Dia(asCut)+": final, no lathe work.")
+			o.Do = append(o.Do, "Bore as cut "+r.W.Dia(asCut)+": final, no lathe work.")
 		}
 	}
-	if outline := r.stepNamed("outline"); outline != nil && outline.size.class != "" {
+	if outline := r.StepNamed("outline"); outline != nil && outline.Size.Class != "" {
 		o.Do = append(o.Do, "Leave the outside large enough for the lathe to clean it up.")
 	}
 	o.Refs = r.refs("outline", "thickness")
@@ -158,9 +159,9 @@ func (r *resolver) cutBlank() {
 }
 
 // refs are the numbers of the features with these names.
-func (r *resolver) refs(names ...string) []int {
+func (r *Model) refs(names ...string) []int {
 	var out []int
-	for _, f := range r.out.Features {
+	for _, f := range r.Out.Features {
 		if slices.Contains(names, f.Name) {
 			out = append(out, f.N)
 		}
@@ -184,58 +185,58 @@ func cutterHoldsMm(cut string) float64 {
 
 // boreTurned tells whether the bore of a flat part is machined after cutting:
 // where stock is left for it, or its own limits are closer than the cutter's.
-func (r *resolver) boreTurned() bool {
-	bore := r.stepNamed("bore")
+func (r *Model) boreTurned() bool {
+	bore := r.StepNamed("bore")
 	if bore == nil {
 		return false
 	}
-	holds := cutterHoldsMm(r.part.Stock.Cut)
-	return r.part.Bore.Leave.Mm > 0 || bore.size.press.Set() ||
-		bore.size.class != "" && (holds == 0 || bore.size.maxMm-bore.size.minMm < holds-1e-9)
+	holds := cutterHoldsMm(r.Part.Stock.Cut)
+	return r.Part.Bore.Leave.Mm > 0 || bore.Size.Press.Set() ||
+		bore.Size.Class != "" && (holds == 0 || bore.Size.MaxMm-bore.Size.MinMm < holds-1e-9)
 }
 
 // boreOperations turns the bore, the round outline's limits and the chamfers
 // of a flat part.
-func (r *resolver) boreOperations() {
-	bore := r.stepNamed("bore")
+func (r *Model) boreOperations() {
+	bore := r.StepNamed("bore")
 	turnable := r.boreTurned()
 	if turnable {
 		o := plan.Operation{
 			Machine: "Lathe", Title: "Bore " + r.sizeText(bore),
-			Holding: "four-jaw chuck or faceplate; set the outside true within " + r.w.Near(0.05) + ", face within " + r.w.Near(0.02) + " (common practice, no source)",
-			Tool:    "boring bar", Speed: r.speed(cutting.Bore, bore.size.nominalMm), Gauge: gauge(bore),
-			Caution: "An out-of-balance plate throws: bolt a counterweight, start at the lowest speed.", Refs: []int{bore.ref},
+			Holding: "four-jaw chuck or faceplate; set the outside true within " + r.W.Near(0.05) + ", face within " + r.W.Near(0.02) + " (common practice, no source)",
+			Tool:    "boring bar", Speed: r.speed(cutting.Bore, bore.Size.NominalMm), Gauge: gauge(bore),
+			Caution: "An out-of-balance plate throws: bolt a counterweight, start at the lowest speed.", Refs: []int{bore.Ref},
 		}
-		if bore.size.press.Set() {
-			o.Do = []string{"Measure the " + words.Spaced(bore.size.press.Part) + " at three places across; take the largest.", "Read the bore beside it on the light-press ladder, and bore to that."}
+		if bore.Size.Press.Set() {
+			o.Do = []string{"Measure the " + words.Spaced(bore.Size.Press.Part) + " at three places across; take the largest.", "Read the bore beside it on the light-press ladder, and bore to that."}
 		} else {
-			o.Do = []string{"Rough to " + r.w.Near(0.5) + " under on diameter, let it cool, measure, finish."}
+			o.Do = []string{"Rough to " + r.W.Near(0.5) + " under on diameter, let it cool, measure, finish."}
 		}
-		if l := r.limitsText(bore.size); l != "" {
-			o.Limits = []string{words.Spaced(bore.name) + " " + l}
+		if l := r.limitsText(bore.Size); l != "" {
+			o.Limits = []string{words.Spaced(bore.Name) + " " + l}
 		}
 		r.op(o)
 	}
-	outline := r.stepNamed("outline")
-	if outline != nil && outline.size.class != "" {
+	outline := r.StepNamed("outline")
+	if outline != nil && outline.Size.Class != "" {
 		r.op(plan.Operation{Machine: "Lathe", Title: "Turn the outside " + r.sizeText(outline), Holding: "on the bore, expanding mandrel or soft jaws",
-			Tool: "turning tool", Speed: r.speed(cutting.Turn, outline.size.nominalMm), Gauge: gauge(outline),
-			Limits: []string{words.Spaced(outline.name) + " " + r.limitsText(outline.size)}, Refs: []int{outline.ref}})
+			Tool: "turning tool", Speed: r.speed(cutting.Turn, outline.Size.NominalMm), Gauge: gauge(outline),
+			Limits: []string{words.Spaced(outline.Name) + " " + r.limitsText(outline.Size)}, Refs: []int{outline.Ref}})
 	}
 	r.chamferOperation(turnable)
 }
 
 // chamferLines are the chamfers on the steps' edges, front or back, that are
 // wanted, or all of them for nil.
-func (r *resolver) chamferLines(wanted func(st *step, back bool) bool) (do []string, refs []int) {
-	for _, c := range r.part.Chamfers {
+func (r *Model) chamferLines(wanted func(st *Step, back bool) bool) (do []string, refs []int) {
+	for _, c := range r.Part.Chamfers {
 		st, dia := r.chamferDiaMm(c)
 		if st != nil && wanted != nil && !wanted(st, strings.HasSuffix(c.Edge.Value, "-back")) {
 			continue
 		}
-		line := "Chamfer " + words.Spaced(c.Edge.Value) + " " + r.w.Size(c.Size.Mm) + " × " + words.Trim(c.Angle.Deg, 1) + "°"
+		line := "Chamfer " + words.Spaced(c.Edge.Value) + " " + r.W.Size(c.Size.Mm) + " × " + words.Trim(c.Angle.Deg, 1) + "°"
 		if st != nil {
-			line += ": to " + "Ø" + r.w.Read(dia) + " at the face"
+			line += ": to " + "Ø" + r.W.Read(dia) + " at the face"
 			if c.Angle.Deg != 45 {
 				line += ", top slide set " + words.Trim(c.Angle.Deg, 1) + "° from the axis"
 			}
@@ -251,7 +252,7 @@ func (r *resolver) chamferLines(wanted func(st *step, back bool) bool) (do []str
 
 // chamferOperation cuts the chamfers of a flat part: on the lathe where it is
 // set up there for its bore, else by grinder.
-func (r *resolver) chamferOperation(onLathe bool) {
+func (r *Model) chamferOperation(onLathe bool) {
 	do, refs := r.chamferLines(nil)
 	if len(do) == 0 {
 		return
@@ -266,20 +267,20 @@ func (r *resolver) chamferOperation(onLathe bool) {
 
 // largestDrillMm is the biggest drill the shop drives; 30 mm where the job does
 // not say (common practice, no source).
-func (r *resolver) largestDrillMm() float64 {
-	if r.job.Shop.Drills.Set() {
-		return r.job.Shop.Drills.Mm
+func (r *Model) largestDrillMm() float64 {
+	if r.Job.Shop.Drills.Set() {
+		return r.Job.Shop.Drills.Mm
 	}
 	return 30
 }
 
 // holeWay is how a hole is made with the shop's drills; a zero Way if no drill
 // is small enough.
-func (r *resolver) holeWay(m made, clearance bool, depthMm float64) cutting.Way {
-	h := cutting.Hole{NominalMm: m.finishedMm, Clearance: clearance, Thread: m.thread, DepthMm: depthMm, LargestMm: r.largestDrillMm(), System: r.drills()}
-	if m.thread == nil && m.size.limited {
-		h.Class = m.size.class
-		if h.MinMm, h.MaxMm = m.size.minMm, m.size.maxMm; !m.size.fitted() {
+func (r *Model) holeWay(m Made, clearance bool, depthMm float64) cutting.Way {
+	h := cutting.Hole{NominalMm: m.FinishedMm, Clearance: clearance, Thread: m.Thread, DepthMm: depthMm, LargestMm: r.largestDrillMm(), System: r.drills()}
+	if m.Thread == nil && m.Size.Limited {
+		h.Class = m.Size.Class
+		if h.MinMm, h.MaxMm = m.Size.MinMm, m.Size.MaxMm; !m.Size.Fitted() {
 			h.MaxMm = math.Max(h.MaxMm, h.NominalMm+cutting.OversizeMm(h.NominalMm)) // a drill of that size is meant
 		}
 	}
@@ -292,9 +293,9 @@ func (r *resolver) holeWay(m made, clearance bool, depthMm float64) cutting.Way 
 
 // drillLines are the drills of a way, smallest first, with their speeds from a
 // machine's list.
-func (r *resolver) drillLines(way cutting.Way, list []parts.Number) []string {
+func (r *Model) drillLines(way cutting.Way, list []parts.Number) []string {
 	unit := " mm"
-	if r.w.Units == parts.Inches {
+	if r.W.Units == parts.Inches {
 		unit = ""
 	}
 	var out []string
@@ -308,7 +309,7 @@ func (r *resolver) drillLines(way cutting.Way, list []parts.Number) []string {
 		}
 		note := map[cutting.DrillWhy]string{cutting.Pilot: "pilot", cutting.OpenOut: "open out", cutting.Last: "finish"}[s.Why]
 		if s.Why == cutting.Last && way.LeaveMm > 0.005 {
-			note = "leaves " + r.w.Read(way.LeaveMm) + unit + " on diameter"
+			note = "leaves " + r.W.Read(way.LeaveMm) + unit + " on diameter"
 		}
 		line := "Drill " + name + ", " + note
 		if rpm, _, _ := r.rpm(cutting.Drill, s.Size.DiaMm, list...); rpm > 0 {
@@ -323,10 +324,10 @@ func (r *resolver) drillLines(way cutting.Way, list []parts.Number) []string {
 }
 
 // finishLines bring a drilled hole to size.
-func (r *resolver) finishLines(m made, way cutting.Way) []string {
-	size := r.w.Dia(m.finishedMm)
-	if m.thread == nil && m.size.fitted() {
-		size += " " + m.size.class
+func (r *Model) finishLines(m Made, way cutting.Way) []string {
+	size := r.W.Dia(m.FinishedMm)
+	if m.Thread == nil && m.Size.Fitted() {
+		size += " " + m.Size.Class
 	}
 	switch way.Finish {
 	case cutting.Reamed:
@@ -336,54 +337,54 @@ func (r *resolver) finishLines(m made, way cutting.Way) []string {
 	case cutting.Bored:
 		return []string{"Bore " + size + " with a boring head on the mill or on the faceplate."}
 	case cutting.BoredThenTapped:
-		return []string{"Bore to " + r.w.Dia(way.BoreToMm) + " for the thread: no drill of the shop is so large.", "Tap " + m.thread.Designation + ", square, " + r.fluid() + "."}
+		return []string{"Bore to " + r.W.Dia(way.BoreToMm) + " for the thread: no drill of the shop is so large.", "Tap " + m.Thread.Designation + ", square, " + r.fluid() + "."}
 	case cutting.Tapped:
-		return []string{"Tap " + m.thread.Designation + " by hand, square, " + r.fluid() + "."}
+		return []string{"Tap " + m.Thread.Designation + " by hand, square, " + r.fluid() + "."}
 	}
 	return nil
 }
 
 // fluid is what to tap with: grey iron is cut dry (common practice, no source).
-func (r *resolver) fluid() string {
-	if r.material != nil && r.material.Kind == material.GreyIron {
+func (r *Model) fluid() string {
+	if r.Material != nil && r.Material.Kind == material.GreyIron {
 		return "dry, clearing the dust often"
 	}
 	return "with cutting oil"
 }
 
 // drills is the series of drills the shop keeps.
-func (r *resolver) drills() cutting.System {
-	if r.job.Units == parts.Inches {
+func (r *Model) drills() cutting.System {
+	if r.Job.Units == parts.Inches {
 		return cutting.Inch
 	}
 	return cutting.Metric
 }
 
 // rollOperations makes a cone from flat sheet.
-func (r *resolver) rollOperations() {
-	f := r.part.Frustum
-	r.op(plan.Operation{Machine: "Cutter", Title: "Cut the flat blank", Do: []string{"Mark the development on " + r.out.StockText + " and cut; cut edges deburred."},
+func (r *Model) rollOperations() {
+	f := r.Part.Frustum
+	r.op(plan.Operation{Machine: "Cutter", Title: "Cut the flat blank", Do: []string{"Mark the development on " + r.Out.StockText + " and cut; cut edges deburred."},
 		Caution: "Sheet edges cut: gloves.", Refs: r.refs("large end", "small end", "height")})
 	r.op(plan.Operation{Machine: "Roll", Title: "Roll and close the seam",
-		Do:      []string{"Pre-bend the seam edges, roll to " + r.w.Dia(f.Large.Mm) + " and " + r.w.Dia(f.Small.Mm) + ".", "Tack the seam at clock " + words.Trim(f.Seam.Deg, 2) + "°, check both ends round, weld."},
-		Gauge:   "tape round both ends: " + r.w.Size(clean(math.Pi*2*r.out.Section.Outer[0].YMm)) + " and " + r.w.Size(clean(math.Pi*2*r.out.Section.Outer[1].YMm)) + " girth outside",
+		Do:      []string{"Pre-bend the seam edges, roll to " + r.W.Dia(f.Large.Mm) + " and " + r.W.Dia(f.Small.Mm) + ".", "Tack the seam at clock " + words.Trim(f.Seam.Deg, 2) + "°, check both ends round, weld."},
+		Gauge:   "tape round both ends: " + r.W.Size(geom.Clean(math.Pi*2*r.Out.Section.Outer[0].YMm)) + " and " + r.W.Size(geom.Clean(math.Pi*2*r.Out.Section.Outer[1].YMm)) + " girth outside",
 		Caution: "Rolls pull fingers in. Welding: screen, ventilation, hot parts; by a qualified welder under local rules.", Refs: r.refs("seam")})
 }
 
 // markOperation sets the template and punches.
-func (r *resolver) markOperation() {
-	if len(r.made) == 0 && len(r.radials) == 0 {
+func (r *Model) markOperation() {
+	if len(r.Groups) == 0 && len(r.Radials) == 0 {
 		return
 	}
 	o := plan.Operation{Machine: "Bench", Title: "Mark TOP, set the template, punch", Tool: "scriber, centre punch 60° to find, 90° to open",
 		Caution: "Eye protection when punching; a mushroomed punch head splinters."}
-	top := r.out.Top
+	top := r.Out.Top
 	if top == "" {
 		top = "scribe"
 	}
 	o.Do = append(o.Do, "First mark TOP on the "+r.topFace()+" face ("+top+").")
 	which, chords := "", false
-	for _, f := range r.out.Faces {
+	for _, f := range r.Out.Faces {
 		which = words.Join(" and the ", which, string(f.Face))
 		for _, g := range f.Groups {
 			chords = chords || len(g.Chords) > 0
@@ -394,13 +395,13 @@ func (r *resolver) markOperation() {
 		o.Do = append(o.Do, "Cut out the "+which+" template, set it to the edge or bore and to TOP, tape it down, punch every centre.")
 	}
 	wrapped := false
-	for _, d := range r.out.Developments {
+	for _, d := range r.Out.Developments {
 		if d.Kind == plan.WrapPattern {
 			wrapped = true
 			o.Do = append(o.Do, "Wrap the template of "+d.On+": "+strings.TrimPrefix(d.Edge, "this edge ")+", its TOP line on TOP; tape it, punch every centre and along the outlines.")
 		}
 	}
-	if len(r.radials) > 0 && !wrapped {
+	if len(r.Radials) > 0 && !wrapped {
 		o.Do = append(o.Do, "Round work: mark from the TOP line by the arc lengths of the table, on the outside, and from the front face.")
 	}
 	if chords {
@@ -410,31 +411,31 @@ func (r *resolver) markOperation() {
 }
 
 // drillOperations drills, reams, taps and sinks the groups, face by face.
-func (r *resolver) drillOperations() {
-	for i := range r.made {
-		m := &r.made[i]
-		if m.slot != nil {
-			r.op(plan.Operation{Machine: "Mill", Title: words.Spaced(m.group.Name) + ": " + words.CountOf(m.group.Count) + m.group.SizeText,
-				Do:      []string{"Set the long axis to clock " + words.Trim(m.slot.Turn.Deg, 2) + "°; drill the two end holes, mill between.", "Depth: " + m.group.DepthText + "."},
-				Holding: "machine vice or clamps, part set square", Tool: "slot drill up to " + r.w.Dia(m.slot.Width.Mm), Refs: []int{m.ref}})
+func (r *Model) drillOperations() {
+	for i := range r.Groups {
+		m := &r.Groups[i]
+		if m.Slot != nil {
+			r.op(plan.Operation{Machine: "Mill", Title: words.Spaced(m.Group.Name) + ": " + words.CountOf(m.Group.Count) + m.Group.SizeText,
+				Do:      []string{"Set the long axis to clock " + words.Trim(m.Slot.Turn.Deg, 2) + "°; drill the two end holes, mill between.", "Depth: " + m.Group.DepthText + "."},
+				Holding: "machine vice or clamps, part set square", Tool: "slot drill up to " + r.W.Dia(m.Slot.Width.Mm), Refs: []int{m.Ref}})
 			continue
 		}
-		h := m.hole
+		h := m.Hole
 		o := plan.Operation{
-			Machine: "Drill", Title: words.Spaced(m.group.Name) + ": " + words.CountOf(m.group.Count) + m.group.SizeText,
-			Holding: "clamped on parallels, " + string(m.face) + " face up", Speed: r.speed(cutting.Drill, m.group.DrillMm),
-			Caution: "Clamp the part: a drill that grabs spins it.", Refs: []int{m.ref},
+			Machine: "Drill", Title: words.Spaced(m.Group.Name) + ": " + words.CountOf(m.Group.Count) + m.Group.SizeText,
+			Holding: "clamped on parallels, " + string(m.Face) + " face up", Speed: r.speed(cutting.Drill, m.Group.DrillMm),
+			Caution: "Clamp the part: a drill that grabs spins it.", Refs: []int{m.Ref},
 		}
-		o.Do = append(o.Do, "Centre-drill "+holesWords(m.group)+".")
-		way := r.holeWay(m.size, h.Size.Make == parts.ClearanceHole, r.holeLengthMm(h))
-		o.Do = append(o.Do, r.drillLines(way, r.job.Shop.DrillRPM)...)
-		o.Do = append(o.Do, "Depth: "+m.group.DepthText+".")
-		o.Do = append(o.Do, r.finishLines(m.size, way)...)
-		if m.size.thread != nil {
+		o.Do = append(o.Do, "Centre-drill "+holesWords(m.Group)+".")
+		way := r.holeWay(m.Size, h.Size.Make == parts.ClearanceHole, r.holeLengthMm(h))
+		o.Do = append(o.Do, r.drillLines(way, r.Job.Shop.DrillRPM)...)
+		o.Do = append(o.Do, "Depth: "+m.Group.DepthText+".")
+		o.Do = append(o.Do, r.finishLines(m.Size, way)...)
+		if m.Size.Thread != nil {
 			o.Gauge = "thread gauge or new bolt"
 		}
-		if l := r.limitsText(m.size.size); l != "" && m.size.thread == nil {
-			o.Limits = []string{words.Spaced(m.group.Name) + " " + l}
+		if l := r.limitsText(m.Size.Size); l != "" && m.Size.Thread == nil {
+			o.Limits = []string{words.Spaced(m.Group.Name) + " " + l}
 			o.Gauge = "plug gauge or bore gauge"
 		}
 		if e := r.extra(h); e != "" {
@@ -445,9 +446,9 @@ func (r *resolver) drillOperations() {
 }
 
 // holeLengthMm is how deep a hole from a face goes.
-func (r *resolver) holeLengthMm(h *parts.HoleGroup) float64 {
+func (r *Model) holeLengthMm(h *parts.HoleGroup) float64 {
 	if h.Through {
-		return r.lengthMm()
+		return r.LengthMm()
 	}
 	return h.Depth.Mm
 }
@@ -460,23 +461,23 @@ func holesWords(g *plan.Group) string {
 }
 
 // radialOperations drills and mills what is cut from outside into a round.
-func (r *resolver) radialOperations() {
-	for i := range r.radials {
-		m := &r.radials[i]
-		f, row := m.radial, m.rows[0]
+func (r *Model) radialOperations() {
+	for i := range r.Radials {
+		m := &r.Radials[i]
+		f, row := m.In, m.Rows[0]
 		depth := strings.TrimSuffix(row.DepthText, "; "+f.Note.Value)
 		o := plan.Operation{
-			Machine: "Drill", Title: words.Spaced(row.Name) + ": " + words.CountOf(len(m.rows)) + row.SizeText,
-			Holding: "vee blocks, clamped; TOP line set with a square", Caution: "Clamp the round: it rolls and grabs.", Refs: []int{m.ref},
+			Machine: "Drill", Title: words.Spaced(row.Name) + ": " + words.CountOf(len(m.Rows)) + row.SizeText,
+			Holding: "vee blocks, clamped; TOP line set with a square", Caution: "Clamp the round: it rolls and grabs.", Refs: []int{m.Ref},
 		}
-		o.Do = append(o.Do, "Clock "+clockList(m.rows)+", "+r.w.Size(row.AxialMm)+" from the front face to the centre.")
+		o.Do = append(o.Do, "Clock "+clockList(m.Rows)+", "+r.W.Size(row.AxialMm)+" from the front face to the centre.")
 		if f.Shape == parts.RadialHole {
-			o.Speed = r.speed(cutting.Drill, m.size.drillMm)
+			o.Speed = r.speed(cutting.Drill, m.Size.DrillMm)
 			o.Do = append(o.Do, "Spot a flat or use a long centre drill so that the drill does not wander.")
-			way := r.holeWay(m.size, f.Size.Make == parts.ClearanceHole, f.Depth.Mm)
-			o.Do = append(o.Do, r.drillLines(way, r.job.Shop.DrillRPM)...)
+			way := r.holeWay(m.Size, f.Size.Make == parts.ClearanceHole, f.Depth.Mm)
+			o.Do = append(o.Do, r.drillLines(way, r.Job.Shop.DrillRPM)...)
 			o.Do = append(o.Do, "Depth: "+depth+".")
-			o.Do = append(o.Do, r.finishLines(m.size, way)...)
+			o.Do = append(o.Do, r.finishLines(m.Size, way)...)
 		} else {
 			o.Machine = "Mill"
 			o.Tool, o.Do = r.outsideSlot(m, o.Do)
@@ -490,16 +491,16 @@ func (r *resolver) radialOperations() {
 
 // outsideSlot is the tool and the work of a keyway, slot or window. One that
 // is wider than 25 mm is chain-drilled first (common practice, no source).
-func (r *resolver) outsideSlot(m *madeRadial, do []string) (tool string, lines []string) {
-	f, row := m.radial, m.rows[0]
+func (r *Model) outsideSlot(m *Radial, do []string) (tool string, lines []string) {
+	f, row := m.In, m.Rows[0]
 	narrow := math.Min(row.AroundMm, row.AlongMm)
 	switch {
 	case f.Shape == parts.RadialSlot && !f.Through:
-		tool = "slot drill " + r.w.Dia(narrow)
+		tool = "slot drill " + r.W.Dia(narrow)
 		do = append(do, "Mill to "+row.SizeText+".",
-			"Depth "+r.w.Size(f.Depth.Mm)+" from the top of the round: "+r.w.Size(clean(row.OutsideMm-f.Depth.Mm))+" left to the far side of "+r.w.Dia(row.OutsideMm)+".")
+			"Depth "+r.W.Size(f.Depth.Mm)+" from the top of the round: "+r.W.Size(geom.Clean(row.OutsideMm-f.Depth.Mm))+" left to the far side of "+r.W.Dia(row.OutsideMm)+".")
 	case f.Shape == parts.RadialSlot && narrow <= 25:
-		tool = "slot drill up to " + r.w.Dia(narrow)
+		tool = "slot drill up to " + r.W.Dia(narrow)
 		do = append(do, "Drill the two ends, mill between to "+row.SizeText+", "+strings.TrimSuffix(row.DepthText, "; "+f.Note.Value)+".")
 	default:
 		do = append(do, "Chain-drill inside the line, mill or file to "+row.SizeText+", "+strings.TrimSuffix(row.DepthText, "; "+f.Note.Value)+".")
@@ -508,12 +509,12 @@ func (r *resolver) outsideSlot(m *madeRadial, do []string) (tool string, lines [
 }
 
 // cautions are printed beside the title.
-func (r *resolver) cautions() {
-	r.out.Cautions = append(r.out.Cautions, "At every machine: eye protection; no gloves, sleeves or rags near what turns; take the chuck key out; let hot parts cool. Local rules come first.")
-	if r.out.MassKg > 25 {
-		r.out.Cautions = append(r.out.Cautions, "Over 25 kg: lift with a second person or a hoist, by local lifting rules.")
+func (r *Model) cautions() {
+	r.Out.Cautions = append(r.Out.Cautions, "At every machine: eye protection; no gloves, sleeves or rags near what turns; take the chuck key out; let hot parts cool. Local rules come first.")
+	if r.Out.MassKg > 25 {
+		r.Out.Cautions = append(r.Out.Cautions, "Over 25 kg: lift with a second person or a hoist, by local lifting rules.")
 	}
-	if w := r.widest(); w != nil && r.job.Shop.SwingMm.Set() && w.size.nominalMm > r.job.Shop.SwingMm.Mm {
-		r.out.Cautions = append(r.out.Cautions, r.w.Dia(w.size.nominalMm)+" is over the lathe's swing of "+r.w.Size(r.job.Shop.SwingMm.Mm)+".")
+	if w := r.widest(); w != nil && r.Job.Shop.SwingMm.Set() && w.Size.NominalMm > r.Job.Shop.SwingMm.Mm {
+		r.Out.Cautions = append(r.Out.Cautions, r.W.Dia(w.Size.NominalMm)+" is over the lathe's swing of "+r.W.Size(r.Job.Shop.SwingMm.Mm)+".")
 	}
 }

@@ -1,4 +1,4 @@
-package layout
+package part
 
 import (
 	"fmt"
@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"centrepop/layout/plan"
+	"centrepop/parts/geom"
 
 	"github.com/tdewolff/canvas"
 )
@@ -13,15 +14,15 @@ import (
 // blankProfile is the cutting file of a flat blank: the development of a cone
 // or of a square-to-round, its lap included, with the lines to bend and to
 // join by as marks. Developments are those of the outside, which lies up.
-func (r *resolver) blankProfile(opt CutOptions) (*plan.Profile, error) {
+func (r *Model) blankProfile(opt CutOptions) (*plan.Profile, error) {
 	r.resolve()
-	if len(r.errs) > 0 {
+	if len(r.Errs) > 0 {
 		return nil, nil
 	}
 	var piece *plan.Development
 	var names []string
-	for i := range r.out.Developments {
-		d := &r.out.Developments[i]
+	for i := range r.Out.Developments {
+		d := &r.Out.Developments[i]
 		if d.Kind != plan.ConePattern && d.Kind != plan.TransitionPattern {
 			continue // paper to mark by
 		}
@@ -35,31 +36,31 @@ func (r *resolver) blankProfile(opt CutOptions) (*plan.Profile, error) {
 	}
 	switch {
 	case len(names) == 0:
-		r.fault(r.part.Pos, r.out.Name+" is not flat, and has no flat blank", "profiles are for flat parts, cones and square-to-rounds")
+		r.fault(r.Part.Pos, r.Out.Name+" is not flat, and has no flat blank", "profiles are for flat parts, cones and square-to-rounds")
 		return nil, nil
 	case piece == nil:
-		return nil, fmt.Errorf("%s has no piece %q: it has %s", r.out.Name, opt.Piece, strings.Join(names, ", "))
+		return nil, fmt.Errorf("%s has no piece %q: it has %s", r.Out.Name, opt.Piece, strings.Join(names, ", "))
 	case opt.Piece == "" && len(names) > 1:
-		return nil, fmt.Errorf("%s is cut in %d pieces: say which of %s", r.out.Name, len(names), strings.Join(names, ", "))
+		return nil, fmt.Errorf("%s is cut in %d pieces: say which of %s", r.Out.Name, len(names), strings.Join(names, ", "))
 	}
 	out := r.newProfile(opt)
-	if f := r.part.Frustum; f != nil {
+	if f := r.Part.Frustum; f != nil {
 		out.ThicknessMm = f.Thickness.Mm
-	} else if t := r.part.Transition; t != nil {
+	} else if t := r.Part.Transition; t != nil {
 		out.ThicknessMm = t.Thickness.Mm
 	}
 	out.Title += ", " + piece.Title
 	out.Side, out.Copies = "outside up", piece.Copies
-	if err := r.cutter(out, opt); err != nil || len(r.errs) > 0 {
+	if err := r.cutter(out, opt); err != nil || len(r.Errs) > 0 {
 		return nil, err
 	}
 	edge, err := blankEdge(piece)
 	if err != nil {
-		return nil, fmt.Errorf("%s, %s: %w", r.out.Name, piece.Name, err)
+		return nil, fmt.Errorf("%s, %s: %w", r.Out.Name, piece.Name, err)
 	}
 	b := edge.Bounds()
-	r.contours(out, nil, edge, r.w.Size(clean(b.X1-b.X0))+" × "+r.w.Size(clean(b.Y1-b.Y0)))
-	if len(r.errs) > 0 {
+	r.contours(out, nil, edge, r.W.Size(geom.Clean(b.X1-b.X0))+" × "+r.W.Size(geom.Clean(b.Y1-b.Y0)))
+	if len(r.Errs) > 0 {
 		return nil, nil
 	}
 	for _, l := range piece.Lines {

@@ -1,4 +1,4 @@
-package layout
+package joint
 
 import (
 	"math"
@@ -229,7 +229,7 @@ func (j *joiner) matches(t *joint) []motion {
 // canFlip tells whether part A can be bolted on the wrong way round: a flat
 // part with through holes that nothing is fixed to yet.
 func (j *joiner) canFlip(t *joint) bool {
-	return t.a.r.part.Outline != nil && t.a.group != nil && t.a.group.through() && len(j.members(t.a.inst(), t.before(j.done))) == 1
+	return t.a.r.Part.Outline != nil && t.a.group != nil && t.a.group.Through() && len(j.members(t.a.inst(), t.before(j.done))) == 1
 }
 
 // before are the joints made before t.
@@ -354,10 +354,10 @@ func (j *joiner) outOfPlace(t *joint, moved []inst, m motion) (out []string, bre
 		}
 	}
 	if m.flip {
-		if h := t.a.group.hole; h != nil && (h.Counterbore != nil || h.Countersink != nil) {
+		if h := t.a.group.Hole; h != nil && (h.Counterbore != nil || h.Countersink != nil) {
 			add("heads on the wrong side of " + t.a.title() + ": the counterbores face the joint")
 		}
-		for _, c := range t.a.r.part.Chamfers {
+		for _, c := range t.a.r.Part.Chamfers {
 			if c.For == "weld" || c.For == "lead-in" {
 				add("chamfer " + words.Spaced(c.Edge.Value) + " of " + t.a.title() + " on the wrong side")
 			}
@@ -377,11 +377,11 @@ func (j *joiner) shifted(t *joint, p placedPart, m motion, named []parts.JointRe
 		})
 	}
 	title := copyTitle(p.r, p.copy)
-	for i := range p.r.radials {
-		rad := &p.r.radials[i]
-		name := rad.radial.Name.Value
+	for i := range p.r.Radials {
+		rad := &p.r.Radials[i]
+		name := rad.In.Name.Value
 		var angles []float64
-		for _, row := range rad.rows {
+		for _, row := range rad.Rows {
 			angles = append(angles, p.at.clock(row.ClockDeg))
 		}
 		stays := true
@@ -392,15 +392,15 @@ func (j *joiner) shifted(t *joint, p placedPart, m motion, named []parts.JointRe
 			out = append(out, title+" "+words.Spaced(name)+" at "+words.Trim(m.clock(angles[0]), 2)+"° instead of "+words.Trim(angles[0], 2)+"° (no rule says where it belongs)")
 		}
 	}
-	for i := range p.r.made {
-		f := feature{ref: parts.JointRef{Part: p.part, Copy: p.copy, Feature: p.r.made[i].group.Name}, r: p.r, group: &p.r.made[i]}
+	for i := range p.r.Groups {
+		f := feature{ref: parts.JointRef{Part: p.part, Copy: p.copy, Feature: p.r.Groups[i].Group.Name}, r: p.r, group: &p.r.Groups[i]}
 		if p.inst == t.a.inst() && f.group == t.a.group {
 			continue
 		}
 		pts := j.pattern(f)
 		if !isNamed(f.ref.Feature) && !meets(pts, pts, m, 0.25) {
 			out = append(out, f.text()+" elsewhere (no rule says where it belongs)")
-		} else if m.flip && !f.group.through() {
+		} else if m.flip && !f.group.Through() {
 			out = append(out, f.text()+" on the wrong side")
 		}
 	}
@@ -426,11 +426,11 @@ func (j *joiner) offsetHole(t *joint) string {
 		p := j.at(t.a.inst())
 		front := norm(p.at.s * (geom.ClockDeg(a2[k]) - p.at.turn))
 		onFace := front
-		if t.a.group.face == parts.Back {
+		if t.a.group.Face == parts.Back {
 			onFace = norm(-front)
 		}
-		was := geom.ClockDeg(t.a.group.pts[k])
-		return "Offset hole: drill hole " + words.Trim(float64(t.a.group.group.First+k), 0) + " of " + t.a.text() + " at " + words.Trim(onFace, 1) + "° instead of " + words.Trim(was, 1) +
+		was := geom.ClockDeg(t.a.group.Points[k])
+		return "Offset hole: drill hole " + words.Trim(float64(t.a.group.Group.First+k), 0) + " of " + t.a.text() + " at " + words.Trim(onFace, 1) + "° instead of " + words.Trim(was, 1) +
 			"° (its marked face), and its mate in " + t.b.title() + " to match: then the holes meet in one way only."
 	}
 	return ""
@@ -441,9 +441,9 @@ func (j *joiner) offsetHole(t *joint) string {
 // nuts.
 func (j *joiner) reachMm(t *joint) float64 {
 	d := t.boltMm
-	play := math.Max(0, t.a.group.size.finishedMm-d)
-	if t.b.group.size.thread == nil {
-		play += math.Max(0, t.b.group.size.finishedMm-d)
+	play := math.Max(0, t.a.group.Size.FinishedMm-d)
+	if t.b.group.Size.Thread == nil {
+		play += math.Max(0, t.b.group.Size.FinishedMm-d)
 	}
 	return play / 2
 }

@@ -1,18 +1,24 @@
-package layout
+// Package joint works out how the parts of a job meet: where each lies in its
+// assembly, in which order the joints are made, and the numbers and steps of
+// each press fit, weld, bolted joint and bearing. Lengths are millimetres and
+// angles degrees. What is wrong with a joint travels as a plan.Problem.
+package joint
 
 import (
 	"slices"
 	"strings"
 
 	"centrepop/layout/bolts"
+	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 )
 
-// resolveJoints fills the plan's joints and lists. The parts must be worked
+// Resolve fills the plan's joints and lists. The parts must be worked
 // out without fault.
-func resolveJoints(p *plan.Plan, job *parts.Job, rs []*resolver) parts.Errors {
+func Resolve(p *plan.Plan, job *parts.Job, rs []*part.Model) parts.Errors {
 	j := &joiner{job: job, pl: p, w: words.Writer{Units: job.Units}, rs: rs}
 	var all []*joint
 	for i, in := range job.Joints {
@@ -48,7 +54,7 @@ func (j *joiner) fits(t *joint) bool {
 		}
 	}
 	round := func(f feature, inside bool) bool {
-		return f.step != nil && f.step.inside == inside && f.step.size.thread == nil
+		return f.step != nil && f.step.Inside == inside && f.step.Size.Thread == nil
 	}
 	switch {
 	case t.in.Press != nil:
@@ -64,11 +70,11 @@ func (j *joiner) fits(t *joint) bool {
 		need(t.a, edge(t.a), "a step, a bore, an outline or an opening")
 		need(t.b, edge(t.b), "a step, a bore, an outline or an opening")
 	case t.in.Bolt != nil:
-		need(t.a, t.a.group != nil && t.a.group.hole != nil && t.a.group.size.thread == nil, "a group of clearance or plain holes")
-		need(t.b, t.b.group != nil && t.b.group.hole != nil, "a group of holes")
+		need(t.a, t.a.group != nil && t.a.group.Hole != nil && t.a.group.Size.Thread == nil, "a group of clearance or plain holes")
+		need(t.b, t.b.group != nil && t.b.group.Hole != nil, "a group of holes")
 		for _, s := range t.in.Bolt.Stack {
 			f := j.find(s)
-			need(f, f.group != nil && f.group.hole != nil && f.group.size.thread == nil, "a group of clearance or plain holes")
+			need(f, f.group != nil && f.group.Hole != nil && f.group.Size.Thread == nil, "a group of clearance or plain holes")
 		}
 		j.boltFits(t)
 	}
@@ -87,7 +93,7 @@ func (j *joiner) boltFits(t *joint) {
 	if t.a.group == nil || t.b.group == nil {
 		return
 	}
-	if thread := t.b.group.size.thread; thread != nil {
+	if thread := t.b.group.Size.Thread; thread != nil {
 		if thread.Designation != b.Thread.Designation {
 			j.fault(in.Pos, plan.OtherThread, plan.Named(b.Thread.Designation), plan.Named(t.b.text()), plan.Named(thread.Designation))
 		}
@@ -98,8 +104,8 @@ func (j *joiner) boltFits(t *joint) {
 		j.fault(in.Pos, plan.NoThreadNoNut, plan.Named(t.b.text()))
 	}
 	for _, f := range append([]feature{t.a, t.b}, j.stack(t)...) {
-		if f.group != nil && f.group.size.thread == nil && f.group.size.finishedMm < t.boltMm {
-			j.fault(f.ref.Pos, plan.HoleTooSmall, plan.Named(f.text()), plan.Of(plan.Diameter, f.group.size.finishedMm), plan.Named(b.Thread.Designation))
+		if f.group != nil && f.group.Size.Thread == nil && f.group.Size.FinishedMm < t.boltMm {
+			j.fault(f.ref.Pos, plan.HoleTooSmall, plan.Named(f.text()), plan.Of(plan.Diameter, f.group.Size.FinishedMm), plan.Named(b.Thread.Designation))
 		}
 	}
 }
@@ -151,11 +157,11 @@ func (j *joiner) joint(t *joint, n int) {
 func (f feature) end() plan.JointEnd {
 	e := plan.JointEnd{Part: f.ref.Part, Copy: f.ref.Copy, Title: f.title(), Feature: f.ref.Feature}
 	if s := f.step; s != nil {
-		e.DiameterMm, e.MinMm, e.MaxMm, e.Inside = clean(s.size.nominalMm), clean(s.size.minMm), clean(s.size.maxMm), s.inside
-		e.FromMm, e.ToMm = clean(s.fromMm), clean(s.toMm)
+		e.DiameterMm, e.MinMm, e.MaxMm, e.Inside = geom.Clean(s.Size.NominalMm), geom.Clean(s.Size.MinMm), geom.Clean(s.Size.MaxMm), s.Inside
+		e.FromMm, e.ToMm = geom.Clean(s.FromMm), geom.Clean(s.ToMm)
 	}
 	if f.group != nil {
-		e.DiameterMm = f.group.size.finishedMm
+		e.DiameterMm = f.group.Size.FinishedMm
 	}
 	return e
 }
@@ -224,7 +230,7 @@ func (j *joiner) finish(t *joint) {
 			if q.group == p.group && slices.Contains(members, q.inst) {
 				t.out.Placed = append(t.out.Placed, plan.Placed{
 					Part: q.part, Copy: q.copy, Title: copyTitle(q.r, q.copy),
-					FrontMm: clean(q.at.z0), TurnDeg: norm(q.at.turn), Flipped: q.at.s < 0,
+					FrontMm: geom.Clean(q.at.z0), TurnDeg: norm(q.at.turn), Flipped: q.at.s < 0,
 					New: slices.Contains(added, q.inst),
 				})
 			}
@@ -299,14 +305,14 @@ func (j *joiner) clockMarks(t *joint) {
 			}
 		}
 		mark("top", "TOP", 0)
-		for _, m := range p.r.radials {
-			for _, row := range m.rows {
+		for _, m := range p.r.Radials {
+			for _, row := range m.Rows {
 				mark(row.Name, words.Spaced(row.Name), row.ClockDeg)
 			}
 		}
-		for i := range p.r.made {
-			f := feature{ref: parts.JointRef{Part: p.part, Copy: p.copy}, r: p.r, group: &p.r.made[i]}
-			if name := f.group.group.Name; key(p.inst, name) {
+		for i := range p.r.Groups {
+			f := feature{ref: parts.JointRef{Part: p.part, Copy: p.copy}, r: p.r, group: &p.r.Groups[i]}
+			if name := f.group.Group.Name; key(p.inst, name) {
 				for _, deg := range f.clocks() {
 					mark(name, words.Spaced(name), deg)
 				}

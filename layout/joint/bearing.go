@@ -1,13 +1,15 @@
-package layout
+package joint
 
 import (
 	"math"
 	"strings"
 
+	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/layout/press"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 )
 
 // ringTolerance is the bore's or outside's lower deviation in µm of normal
@@ -85,13 +87,13 @@ func cupAdvice(rotating, load string) (classes []string, note string) {
 
 func (j *joiner) bearing(t *joint) {
 	in := t.in.Bearing
-	cone, cup := t.a.step.size, t.b.step.size
-	if math.Abs(cone.nominalMm-in.Bore.Mm) > 0.5 {
-		j.fault(in.Bore.Pos, plan.BearingBore, plan.Named(in.Bore.Text), plan.Named(t.a.text()), plan.Of(plan.Diameter, cone.nominalMm))
+	cone, cup := t.a.step.Size, t.b.step.Size
+	if math.Abs(cone.NominalMm-in.Bore.Mm) > 0.5 {
+		j.fault(in.Bore.Pos, plan.BearingBore, plan.Named(in.Bore.Text), plan.Named(t.a.text()), plan.Of(plan.Diameter, cone.NominalMm))
 		return
 	}
-	if math.Abs(cup.nominalMm-in.Outside.Mm) > 0.5 {
-		j.fault(in.Outside.Pos, plan.BearingOutside, plan.Named(in.Outside.Text), plan.Named(t.b.text()), plan.Of(plan.Diameter, cup.nominalMm))
+	if math.Abs(cup.NominalMm-in.Outside.Mm) > 0.5 {
+		j.fault(in.Outside.Pos, plan.BearingOutside, plan.Named(in.Outside.Text), plan.Named(t.b.text()), plan.Of(plan.Diameter, cup.NominalMm))
 		return
 	}
 	d, D := in.Bore.Mm, in.Outside.Mm
@@ -111,15 +113,15 @@ func (j *joiner) bearing(t *joint) {
 	// Grease at a bearing: grams = 0.005 D B (bearing makers' rule for
 	// regreasing, from memory).
 	p.GreaseG = words.Round(0.005*D*in.Width.Mm, 1)
-	for _, m := range t.b.r.radials {
-		if n := m.radial.Name.Value; strings.Contains(n, "grease") {
-			for _, row := range m.rows {
+	for _, m := range t.b.r.Radials {
+		if n := m.In.Name.Value; strings.Contains(n, "grease") {
+			for _, row := range m.Rows {
 				p.Ports = append(p.Ports, words.Spaced(n)+" of "+t.b.title()+" at "+words.Trim(row.ClockDeg, 1)+"°, "+j.w.Size(row.AxialMm)+" from its front")
 			}
 		}
 	}
 	if len(in.EndFloat) == 2 {
-		p.EndFloatMm, p.HasEndFloat = plan.Range{Min: clean(in.EndFloat[0].Mm), Max: clean(in.EndFloat[1].Mm)}, true
+		p.EndFloatMm, p.HasEndFloat = plan.Range{Min: geom.Clean(in.EndFloat[0].Mm), Max: geom.Clean(in.EndFloat[1].Mm)}, true
 	}
 	j.bearingFigures(t, p)
 	j.bearingSteps(t, p)
@@ -136,18 +138,18 @@ const (
 // memory).
 const steelPerK = 12e-6
 
-func seatClass(w words.Writer, s sized) string {
+func seatClass(w words.Writer, s part.Sized) string {
 	switch {
-	case !s.fitted():
+	case !s.Fitted():
 		return "no limits"
-	case s.class == "limits" || s.class == "":
-		return w.Limits(s.minMm, s.maxMm)
+	case s.Class == "limits" || s.Class == "":
+		return w.Limits(s.MinMm, s.MaxMm)
 	}
-	return s.class
+	return s.Class
 }
 
 // seats compares the drawn seats with the advice.
-func (j *joiner) seats(t *joint, p *plan.BearingPlan, cone, cup sized) {
+func (j *joiner) seats(t *joint, p *plan.BearingPlan, cone, cup part.Sized) {
 	in := t.in.Bearing
 	coneOK, coneNote := coneAdvice(in.Rotating, in.Load, in.Bore.Mm)
 	cupOK, cupNote := cupAdvice(in.Rotating, in.Load)
@@ -171,23 +173,23 @@ func (j *joiner) seats(t *joint, p *plan.BearingPlan, cone, cup sized) {
 		known = okB && okC
 	}
 	um := func(mm float64) float64 { return mm * 1000 }
-	if cone.fitted() && known {
-		p.ConeFitUm = plan.Range{Min: words.Round(um(cone.minMm-in.Bore.Mm)-boreHigh, 1), Max: words.Round(um(cone.maxMm-in.Bore.Mm)-boreLow, 1)}
+	if cone.Fitted() && known {
+		p.ConeFitUm = plan.Range{Min: words.Round(um(cone.MinMm-in.Bore.Mm)-boreHigh, 1), Max: words.Round(um(cone.MaxMm-in.Bore.Mm)-boreLow, 1)}
 	}
-	if cup.fitted() && known {
-		p.CupFitUm = plan.Range{Min: words.Round(um(in.Outside.Mm-cup.maxMm)+cupLow, 1), Max: words.Round(um(in.Outside.Mm-cup.minMm)+cupHigh, 1)}
+	if cup.Fitted() && known {
+		p.CupFitUm = plan.Range{Min: words.Round(um(in.Outside.Mm-cup.MaxMm)+cupLow, 1), Max: words.Round(um(in.Outside.Mm-cup.MinMm)+cupHigh, 1)}
 	}
 	for _, s := range []struct {
 		f    feature
-		size sized
+		size part.Sized
 		ok   []string
 		note string
 	}{{t.a, cone, coneOK, coneNote}, {t.b, cup, cupOK, cupNote}} {
 		switch {
-		case !s.size.fitted():
+		case !s.size.Fitted():
 			t.problem(plan.SeatWithoutFit, plan.Named(s.f.text()), plan.Named(strings.Join(s.ok, ", ")), plan.Named(s.note))
-		case !inch && s.size.class != "limits" && !contains(s.ok, s.size.class):
-			t.problem(plan.SeatNotAdvised, plan.Named(s.f.text()), plan.Named(s.size.class), plan.Named(strings.Join(s.ok, ", ")), plan.Named(s.note))
+		case !inch && s.size.Class != "limits" && !contains(s.ok, s.size.Class):
+			t.problem(plan.SeatNotAdvised, plan.Named(s.f.text()), plan.Named(s.size.Class), plan.Named(strings.Join(s.ok, ", ")), plan.Named(s.note))
 		}
 	}
 	t.figure("cone seat", p.ConeClass+"; advised "+p.ConeAdvice, "bearing fit table on ISO 286 classes")
@@ -282,10 +284,10 @@ func (j *joiner) endFloatStep(t *joint, p *plan.BearingPlan) {
 // if the shaft has none.
 func nutThread(f feature) (name string, pitchMm float64) {
 	near := math.Inf(1)
-	outside, _ := f.r.sides()
+	outside, _ := f.r.Sides()
 	for _, s := range outside {
-		if d := math.Min(math.Abs(s.fromMm-f.step.toMm), math.Abs(f.step.fromMm-s.toMm)); s.size.thread != nil && d < near {
-			near, name, pitchMm = d, s.size.thread.Designation, s.size.thread.PitchMm
+		if d := math.Min(math.Abs(s.FromMm-f.step.ToMm), math.Abs(f.step.FromMm-s.ToMm)); s.Size.Thread != nil && d < near {
+			near, name, pitchMm = d, s.Size.Thread.Designation, s.Size.Thread.PitchMm
 		}
 	}
 	return name, pitchMm

@@ -1,0 +1,78 @@
+package part
+
+import (
+	"math"
+	"testing"
+
+	"centrepop/layout/plan"
+	"centrepop/layout/words"
+	"centrepop/parts"
+	"centrepop/parts/geom"
+)
+
+// TestPatternWords: every pattern there is has words of its own, but for
+// listed points, which the hole table shows.
+func TestPatternWords(t *testing.T) {
+	t.Parallel()
+	want := []string{
+		"PCD 100, hole 1 at 30°, front face", "PCD 100, hole 1 at 30°, front face", "PCD 100, hole 1 at 0°, front face",
+		"3 × 2 at 40 × 30, front face", "3 × 3 at 40 × 30, every second row one less and half a pitch in, front face", "see the hole table, front face",
+	}
+	if len(want) != len(geom.Patterns) {
+		t.Fatalf("%d patterns, words for %d", len(geom.Patterns), len(want))
+	}
+	r := &Model{W: words.Writer{Units: parts.Millimetres}}
+	for i, p := range geom.Patterns {
+		m := &Group{
+			Hole: &parts.HoleGroup{Pattern: parts.Pattern{Shape: p, PCD: parts.Length{Mm: 100}}}, Group: &plan.Group{First: 1}, Face: parts.Front,
+			Points: p.Places(geom.Box{}),
+		}
+		if got := r.patternWords(m); got != want[i] {
+			t.Errorf("%T: %s, want %s", p, got, want[i])
+		}
+	}
+}
+
+// TestOverPins: over two pins is the centre distance and one pin, between them
+// is one pin less (geometry).
+func TestOverPins(t *testing.T) {
+	pts := []plan.XY{{XMm: 0, YMm: 50}, {XMm: 50, YMm: 0}, {XMm: 0, YMm: -50}, {XMm: -50, YMm: 0}}
+	got := chords(geom.Ring{}, pts, 1, 10)
+	if len(got) != 2 || got[0].Kind != "neighbours" || got[1].Kind != "across" {
+		t.Fatalf("got %v", got)
+	}
+	if math.Abs(got[0].CentreMm-70.710678119) > 1e-9 || math.Abs(got[0].OverMm-80.710678119) > 1e-9 || got[1].BetweenMm != 90 {
+		t.Errorf("got %v", got)
+	}
+}
+
+func TestSegmentDistance(t *testing.T) {
+	for _, c := range []struct {
+		a, b, c, d plan.XY
+		want       float64
+	}{
+		{plan.XY{XMm: 0, YMm: 0}, plan.XY{XMm: 10, YMm: 0}, plan.XY{XMm: 5, YMm: 3}, plan.XY{XMm: 5, YMm: 9}, 3},
+		{plan.XY{XMm: 0, YMm: 0}, plan.XY{XMm: 10, YMm: 0}, plan.XY{XMm: 5, YMm: -3}, plan.XY{XMm: 5, YMm: 9}, 0},
+		{plan.XY{XMm: 0, YMm: 0}, plan.XY{XMm: 10, YMm: 0}, plan.XY{XMm: 13, YMm: 4}, plan.XY{XMm: 13, YMm: 4}, 5},
+		{plan.XY{XMm: 1, YMm: 1}, plan.XY{XMm: 1, YMm: 1}, plan.XY{XMm: 4, YMm: 5}, plan.XY{XMm: 4, YMm: 5}, 5},
+		{plan.XY{XMm: 0, YMm: 0}, plan.XY{XMm: 10, YMm: 0}, plan.XY{XMm: 0, YMm: 2}, plan.XY{XMm: 10, YMm: 2}, 2},
+	} {
+		if got := segmentDistance(c.a, c.b, c.c, c.d); math.Abs(got-c.want) > 1e-12 {
+			t.Errorf("distance %v, want %v", got, c.want)
+		}
+		if got := segmentDistance(c.c, c.d, c.a, c.b); math.Abs(got-c.want) > 1e-12 {
+			t.Errorf("distance, turned round %v, want %v", got, c.want)
+		}
+	}
+}
+
+func TestCutterHolds(t *testing.T) {
+	for _, c := range []struct {
+		cut  string
+		want float64
+	}{{"laser", 0.2}, {"waterjet", 0.2}, {"plasma", 0.6}, {"flame", 2}, {"saw", 0}} {
+		if got := cutterHoldsMm(c.cut); got != c.want {
+			t.Errorf("%s holds %g mm, want %g", c.cut, got, c.want)
+		}
+	}
+}
