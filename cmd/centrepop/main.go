@@ -20,7 +20,10 @@ import (
 	"centrepop/parts"
 )
 
-func main() { os.Exit(run(os.Args[1:], os.Stdout, os.Stderr)) }
+func main() {
+	tidyOnSignal()
+	os.Exit(run(os.Args[1:], os.Stdout, os.Stderr))
+}
 
 // The exit statuses.
 const (
@@ -73,6 +76,7 @@ type call struct {
 	args   []string // after the flags
 	stdout io.Writer
 	json   *bool
+	tell   *progress
 }
 
 // useError is a mistake on the command line; the usage line is shown with it.
@@ -131,7 +135,9 @@ func dispatch(args []string, stdout, stderr io.Writer) int {
 }
 
 func (cmd command) start(args []string, stdout, stderr io.Writer) int {
-	c := &call{flags: pflag.NewFlagSet(cmd.name, pflag.ContinueOnError), stdout: stdout}
+	tell := onTerminal(stderr)
+	defer tell.done()
+	c := &call{flags: pflag.NewFlagSet(cmd.name, pflag.ContinueOnError), stdout: wiped{stdout, tell}, tell: tell}
 	c.flags.SetOutput(io.Discard)
 	c.flags.SortFlags = false
 	c.json = c.flags.Bool("json", false, "print JSON with stable field names")
@@ -147,6 +153,7 @@ func (cmd command) start(args []string, stdout, stderr io.Writer) int {
 	if errors.Is(err, errFindings) {
 		return statusFindings
 	}
+	tell.done()
 	report(stderr, cmd, err, *c.json)
 	return statusBad
 }

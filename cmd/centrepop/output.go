@@ -63,6 +63,7 @@ func save(path string, job *parts.Job, write func(io.Writer) error) error {
 
 // writePDF renders the document and saves it.
 func (c *call) writePDF(job *parts.Job, doc *draw.Document, path string, answer written) error {
+	c.tell.stage("writing")
 	if err := save(path, job, func(w io.Writer) error { return pdf.Write(w, doc) }); err != nil {
 		return err
 	}

@@ -6,6 +6,7 @@ import (
 	"bytes"
 	"context"
 	"errors"
+	"io"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -14,6 +15,8 @@ import (
 	"syscall"
 	"testing"
 	"time"
+
+	"centrepop/render/atomicfile"
 )
 
 // program runs the program in a process of its own, killed after a minute.
@@ -35,58 +38,96 @@ func hidden(t testing.TB, dir string) []string {
 	return names
 }
 
-// TestKilledHalfWay kills the program as soon as it has begun to write. The
-// old packet must be as it was. What is left is at most one hidden file,
-// .NAME.*.tmp, which later runs ignore and anyone may delete.
-func TestKilledHalfWay(t *testing.T) {
+// TestEndedHalfWay ends the program at many moments of its run, also while it
+// writes. The packet there is then the old one or the new one, whole; after a
+// signal that can be caught nothing is left beside it, and what is left of a
+// killed run is gone after the next.
+func TestEndedHalfWay(t *testing.T) {
 	t.Parallel()
-	want := made(t, "sheets", pugMill)
-	dir := t.TempDir()
-	out := filepath.Join(dir, "packet.pdf")
-	killed := 0
-	for try := 0; try < 20 && killed < 2; try++ {
-		write(t, out, "the old packet")
-		before := len(hidden(t, dir))
-		cmd := program(t, "sheets", pugMill, "-o", out)
+	job := filepath.Join(t.TempDir(), "job.yaml")
+	write(t, job, "job: Test\nunits: mm\nparts: [plate.yaml]\n")
+	write(t, filepath.Join(filepath.Dir(job), "plate.yaml"), read(t, "testdata/hostile/good/plate.yaml"))
+	want := made(t, "sheets", job)
+	start := time.Now()
+	if output, err := program(t, "sheets", job, "-o", filepath.Join(t.TempDir(), "p.pdf")).CombinedOutput(); err != nil {
+		t.Fatalf("%v\n%s", err, output)
+	}
+	whole := time.Since(start)
+	for _, sign := range []syscall.Signal{syscall.SIGKILL, syscall.SIGINT, syscall.SIGTERM, syscall.SIGHUP} {
+		dir := t.TempDir()
+		out := filepath.Join(dir, "packet.pdf")
+		ended := 0
+		for i := range 6 {
+			write(t, out, "the old packet")
+			cmd := program(t, "sheets", job, "-o", out)
+			if err := cmd.Start(); err != nil {
+				t.Fatal(err)
+			}
+			time.Sleep(whole * time.Duration(i+1) / 7)
+			_ = cmd.Process.Signal(sign) // it may be done already
+			err := cmd.Wait()
+			var exit *exec.ExitError
+			if errors.As(err, &exit) {
+				if got := exit.Sys().(syscall.WaitStatus); !got.Signaled() || got.Signal() != sign {
+					t.Errorf("%v ended it with %v", sign, err)
+				}
+				ended++
+			}
+			if got := read(t, out); got != "the old packet" && got != string(want) {
+				t.Fatalf("after %v there are %d bytes that are neither the old packet nor the new one", sign, len(got))
+			}
+			if left := hidden(t, dir); len(left) > 0 && sign != syscall.SIGKILL {
+				t.Errorf("%v left %v", sign, left)
+			}
+		}
+		if ended == 0 {
+			t.Errorf("%v never came in time", sign)
+		}
+		if output, err := program(t, "sheets", job, "-o", out).CombinedOutput(); err != nil {
+			t.Fatalf("the next run: %v\n%s", err, output)
+		}
+		if left := hidden(t, dir); read(t, out) != string(want) || len(left) > 0 {
+			t.Errorf("after the next run the packet has %d bytes, want %d, and there are %v", len(read(t, out)), len(want), left)
+		}
+	}
+}
+
+// TestEndedWhileWriting holds the program in the middle of writing, with its
+// temporary file there, and ends it then.
+func TestEndedWhileWriting(t *testing.T) {
+	t.Parallel()
+	for _, sign := range []syscall.Signal{syscall.SIGKILL, syscall.SIGTERM} {
+		dir := t.TempDir()
+		out := filepath.Join(dir, "out.pdf")
+		cmd := program(t, out)
+		cmd.Args[0] = "slow-writer"
+		cmd.Path = filepath.Join(filepath.Dir(cmd.Path), "slow-writer")
 		if err := cmd.Start(); err != nil {
 			t.Fatal(err)
 		}
-		for start := time.Now(); len(hidden(t, dir)) == before && time.Since(start) < 20*time.Second; {
-			if read(t, out) != "the old packet" {
-				break // too late: it is written
+		for start := time.Now(); len(hidden(t, dir)) == 0; time.Sleep(time.Millisecond) {
+			if time.Since(start) > 20*time.Second {
+				t.Fatal("it did not begin to write")
 			}
-			time.Sleep(100 * time.Microsecond)
 		}
-		time.Sleep(time.Duration(try) * 3 * time.Millisecond) // at another moment each time
-		if err := cmd.Process.Kill(); err != nil {
+		if err := cmd.Process.Signal(sign); err != nil {
 			t.Fatal(err)
 		}
 		if err := cmd.Wait(); err == nil {
-			continue // it was done before
+			t.Errorf("%v did not end it", sign)
 		}
-		switch got := read(t, out); {
-		case got == "the old packet":
-			killed++
-		case got == string(want): // killed after it was in place
-		default:
-			t.Fatalf("killed half-way, it left %d bytes that are neither the old packet nor the new one", len(got))
+		if left := hidden(t, dir); (len(left) == 1) != (sign == syscall.SIGKILL) {
+			t.Errorf("%v left %v", sign, left)
 		}
-	}
-	if killed == 0 {
-		t.Fatal("it could not be killed while it was writing")
-	}
-	left := hidden(t, dir)
-	if len(left) > killed {
-		t.Errorf("killed %d times while writing, it left %v", killed, left)
-	}
-	if output, err := program(t, "sheets", pugMill, "-o", out).CombinedOutput(); err != nil {
-		t.Fatalf("the next run: %v\n%s", err, output)
-	}
-	if read(t, out) != string(want) {
-		t.Error("the next run wrote something else")
-	}
-	if now := hidden(t, dir); len(now) != len(left) {
-		t.Errorf("the next run changed what was left: %v, before %v", now, left)
+		if _, err := os.Stat(out); err == nil {
+			t.Errorf("%v left half a file", sign)
+		}
+		if err := atomicfile.Write(out, func(w io.Writer) error { _, err := io.WriteString(w, "next"); return err }); err != nil {
+			t.Fatal(err)
+		}
+		if left := hidden(t, dir); len(left) > 0 || read(t, out) != "next" {
+			t.Errorf("the next run left %v", left)
+		}
 	}
 }
 

@@ -1,17 +1,33 @@
 package main
 
 import (
+	"io"
+	"os"
 	"path/filepath"
 	"strconv"
 	"testing"
+	"time"
 
 	"github.com/rogpeppe/go-internal/testscript"
 
 	"centrepop/parts/golden"
+	"centrepop/render/atomicfile"
 )
 
 func TestMain(m *testing.M) {
-	testscript.Main(m, map[string]func(){"centrepop": main})
+	testscript.Main(m, map[string]func(){"centrepop": main, "slow-writer": slowWriter})
+}
+
+// slowWriter is a program that never finishes the file it writes.
+func slowWriter() {
+	tidyOnSignal()
+	_ = atomicfile.Write(os.Args[1], func(w io.Writer) error {
+		if _, err := io.WriteString(w, "half"); err != nil {
+			return err
+		}
+		time.Sleep(time.Minute)
+		return nil
+	})
 }
 
 // TestScripts runs every script of testdata/script. Set CENTREPOP_UPDATE=1 to

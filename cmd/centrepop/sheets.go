@@ -59,7 +59,7 @@ func sheets(c *call) error {
 	if err := output(*out, ".pdf"); err != nil {
 		return err
 	}
-	job, doc, answer, err := packet(c.args[0], *size, *device, *out)
+	job, doc, answer, err := packet(c.tell, c.args[0], *size, *device, *out)
 	if err != nil {
 		return err
 	}
@@ -68,11 +68,12 @@ func sheets(c *call) error {
 
 // packet is the whole shop packet of a job, corrected for a printer if one is
 // named.
-func packet(path, size, device, out string) (*parts.Job, *draw.Document, written, error) {
+func packet(tell *progress, path, size, device, out string) (*parts.Job, *draw.Document, written, error) {
 	fix, err := correction(device)
 	if err != nil {
 		return nil, nil, written{}, err
 	}
+	tell.stage("working out the job")
 	job, pl, err := load(path)
 	if err != nil {
 		return nil, nil, written{}, err
@@ -84,7 +85,10 @@ func packet(path, size, device, out string) (*parts.Job, *draw.Document, written
 	if err != nil {
 		return nil, nil, written{}, err
 	}
-	doc, err := templates.Packet(pl, templates.Options{Paper: p, Printer: fix, Findings: review.Review(job, pl)})
+	tell.stage("reviewing")
+	findings := review.Review(job, pl)
+	tell.stage("drawing the sheets")
+	doc, err := templates.Packet(pl, templates.Options{Paper: p, Printer: fix, Findings: findings})
 	answer := written{Paper: p.Name}
 	for _, q := range pl.Parts {
 		answer.Parts = append(answer.Parts, q.Name)
@@ -174,7 +178,7 @@ func preview(c *call) error {
 	if !(*dpi >= 20 && *dpi <= 600) {
 		return badUse("--dpi %v: 20 to 600", *dpi)
 	}
-	job, doc, answer, err := packet(c.args[0], *size, "", *out)
+	job, doc, answer, err := packet(c.tell, c.args[0], *size, "", *out)
 	if err != nil {
 		return err
 	}

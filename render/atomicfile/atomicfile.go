@@ -1,5 +1,5 @@
 // Package atomicfile writes a file whole or not at all: after a failure the
-// file that was there before is there still, unchanged.
+// file that was there before is there still, unchanged, and nothing beside it.
 package atomicfile
 
 import (
@@ -9,75 +9,169 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"sync"
 )
 
 // newFileMode is the permission of a file that was not there before.
 const newFileMode fs.FileMode = 0o644
 
+// leftover is what the temporary files of all runs are called. The name does
+// not hold that of the target, which may be as long as a name can be.
+const leftover = ".centrepop-*.tmp"
+
+// claimed says how a file was found when it was to be locked.
+type claimed uint8
+
+const (
+	taken    claimed = iota // another process holds it, or has removed it
+	held                    // it is locked now
+	lockless                // files cannot be locked here
+)
+
+// unfinished are the temporary files of this process. The lock is held while
+// one is made or put in place, and for good once Abandon was called.
+var (
+	lock       sync.Mutex
+	unfinished = map[string]bool{}
+)
+
 // Write has write put out the content, and then puts it in place of the file
-// at path. The content goes to a temporary file in the same folder, is synced
-// to the disk, and is renamed over the old file, whose permission it keeps; a
-// new file has the permission 0644. A symbolic link is followed, and the
-// file it leads to replaced.
+// at path. The content goes to a temporary file in the same folder, made when
+// the first of it comes, is synced to the disk, and is renamed over the old
+// file, whose permission it keeps; a new file has the permission 0644. A
+// symbolic link is followed, and the file it leads to replaced, or made if
+// there is none yet. The folder must exist, and path must not name one.
 //
 // An error of write is returned wrapped. On any error, and when write panics,
-// the temporary file is removed and the old file kept. A process that is
-// killed leaves at most its temporary file, hidden and named .NAME.*.tmp; no
-// later run reads it, and it may be deleted. The folder must exist, and path
-// must not name one.
-func Write(path string, write func(io.Writer) error) (err error) {
+// the temporary file is removed and the old file kept. Messages name the file
+// that was asked for. A process that is killed without a chance to call
+// Abandon can leave its temporary file, .centrepop-*.tmp; the next Write into
+// that folder removes it, but none that a living process is writing.
+func Write(path string, write func(io.Writer) error) error {
 	target, mode, err := resolve(path)
 	if err != nil {
 		return err
 	}
-	temp, err := os.CreateTemp(filepath.Dir(target), "."+filepath.Base(target)+".*.tmp")
-	if err != nil {
-		return plain(path, err)
+	t := &temporary{dir: filepath.Dir(target)}
+	defer t.remove()
+	err = write(t)
+	if err == nil {
+		err = t.put(target, mode)
 	}
-	done := false
-	defer func() {
-		if !done {
-			temp.Close() // closed already or not: the first error is the one told
-			os.Remove(temp.Name())
-		}
-	}()
-	if err := write(temp); err != nil {
+	if err != nil {
 		return fmt.Errorf("writing %s: %w", path, err)
 	}
-	if err := temp.Chmod(mode); err != nil {
-		return plain(path, err)
-	}
-	if err := temp.Sync(); err != nil {
-		return plain(path, err)
-	}
-	if err := temp.Close(); err != nil {
-		return plain(path, err)
-	}
-	if err := os.Rename(temp.Name(), target); err != nil {
-		return plain(path, err)
-	}
-	done = true
 	return nil
 }
 
-// plain names the file that was asked for in place of the temporary one.
-func plain(path string, err error) error {
+// Abandon removes the temporary files of all calls of Write and lets none of
+// them finish: the process is about to end.
+func Abandon() {
+	lock.Lock() // and never unlocked
+	for name := range unfinished {
+		_ = os.Remove(name) // nobody is left to tell
+	}
+}
+
+// temporary is a file in the making; the file is nil until something is
+// written, and after it was put in place or removed.
+type temporary struct {
+	dir  string
+	file *os.File
+}
+
+func (t *temporary) Write(p []byte) (int, error) {
+	if t.file == nil {
+		if err := t.create(); err != nil {
+			return 0, bare(err)
+		}
+	}
+	n, err := t.file.Write(p)
+	return n, bare(err)
+}
+
+// create makes the file, and removes what killed runs have left.
+func (t *temporary) create() error {
+	lock.Lock()
+	defer lock.Unlock()
+	old, _ := filepath.Glob(filepath.Join(t.dir, leftover)) // the pattern is a good one
+	for _, name := range old {
+		removeStale(name)
+	}
+	for {
+		file, err := os.CreateTemp(t.dir, leftover)
+		if err != nil {
+			return err
+		}
+		if claim(file) != taken {
+			t.file = file
+			unfinished[file.Name()] = true
+			return nil
+		}
+		file.Close() // another run took it for a leftover in that moment
+	}
+}
+
+// put puts the file in place of the target.
+func (t *temporary) put(target string, mode fs.FileMode) error {
+	if t.file == nil { // nothing was written: an empty file
+		if err := t.create(); err != nil {
+			return bare(err)
+		}
+	}
+	if err := errors.Join(t.file.Chmod(mode), t.file.Sync()); err != nil {
+		return bare(err)
+	}
+	if !renamesOpen {
+		if err := t.file.Close(); err != nil {
+			return bare(err)
+		}
+	}
+	lock.Lock()
+	defer lock.Unlock()
+	if err := os.Rename(t.file.Name(), target); err != nil {
+		return bare(err)
+	}
+	t.file.Close() // all of it is on the disk already
+	delete(unfinished, t.file.Name())
+	t.file = nil
+	return nil
+}
+
+// remove removes the file if it was not put in place.
+func (t *temporary) remove() {
+	if t.file == nil {
+		return
+	}
+	lock.Lock()
+	defer lock.Unlock()
+	t.file.Close() // closed already or not: the first error is the one told
+	os.Remove(t.file.Name())
+	delete(unfinished, t.file.Name())
+}
+
+// bare is the error without the name of the temporary file.
+func bare(err error) error {
 	var atPath *fs.PathError
 	var atLink *os.LinkError
 	switch {
 	case errors.As(err, &atPath):
-		err = atPath.Err
+		return atPath.Err
 	case errors.As(err, &atLink):
-		err = atLink.Err
+		return atLink.Err
 	}
-	return fmt.Errorf("writing %s: %w", path, err)
+	return err
 }
 
 // resolve returns where the file really lies and the permission to give it.
 func resolve(path string) (string, fs.FileMode, error) {
 	info, err := os.Stat(path)
 	if os.IsNotExist(err) {
-		return path, newFileMode, nil
+		target := follow(path)
+		if _, err := os.Stat(filepath.Dir(target)); err != nil {
+			return "", 0, fmt.Errorf("writing %s: the folder: %w", path, bare(err))
+		}
+		return target, newFileMode, nil
 	}
 	if err != nil {
 		return "", 0, err
@@ -90,4 +184,19 @@ func resolve(path string) (string, fs.FileMode, error) {
 		return "", 0, err
 	}
 	return target, info.Mode().Perm(), nil
+}
+
+// follow returns where links lead that end at nothing. They end: the system
+// has followed them.
+func follow(path string) string {
+	for {
+		to, err := os.Readlink(path)
+		if err != nil {
+			return path
+		}
+		if !filepath.IsAbs(to) {
+			to = filepath.Dir(path) + string(filepath.Separator) + to // not cleaned: a .. counts from where the folder lies
+		}
+		path = to
+	}
 }

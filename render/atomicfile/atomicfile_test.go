@@ -6,6 +6,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 
 	"centrepop/render/atomicfile"
@@ -145,4 +146,107 @@ func TestSymbolicLink(t *testing.T) {
 	if info, err := os.Lstat(link); err != nil || info.Mode()&fs.ModeSymlink == 0 {
 		t.Error("the link was replaced by a file")
 	}
+}
+
+// A link that leads to nothing is followed too, through further links and
+// folders, and stays a link.
+func TestLinkToNothing(t *testing.T) {
+	t.Parallel()
+	dir := t.TempDir()
+	if err := os.MkdirAll(filepath.Join(dir, "deep", "deeper"), 0o777); err != nil {
+		t.Fatal(err)
+	}
+	for name, to := range map[string]string{"link": "folder/next", "folder": "deep/deeper", "deep/deeper/next": "../real"} {
+		if err := os.Symlink(to, filepath.Join(dir, name)); err != nil {
+			t.Skip("no symbolic links here:", err)
+		}
+	}
+	if err := atomicfile.Write(filepath.Join(dir, "link"), content("new")); err != nil {
+		t.Fatal(err)
+	}
+	if got, err := os.ReadFile(filepath.Join(dir, "deep", "real")); err != nil || string(got) != "new" {
+		t.Errorf("the file at the end holds %q (%v)", got, err)
+	}
+	if to, err := os.Readlink(filepath.Join(dir, "link")); err != nil || to != "folder/next" {
+		t.Errorf("the link leads to %q (%v)", to, err)
+	}
+	if err := os.Symlink("none/such", filepath.Join(dir, "lost")); err != nil {
+		t.Fatal(err)
+	}
+	if err := atomicfile.Write(filepath.Join(dir, "lost"), content("new")); !errors.Is(err, fs.ErrNotExist) {
+		t.Errorf("a link into a missing folder gives %v", err)
+	}
+}
+
+// The longest name that a file can have can be written.
+func TestLongName(t *testing.T) {
+	t.Parallel()
+	dir := t.TempDir()
+	name := strings.Repeat("n", 251) + ".pdf"
+	if err := atomicfile.Write(filepath.Join(dir, name), content("new")); err != nil {
+		t.Fatal(err)
+	}
+	holds(t, dir, map[string]string{name: "new"})
+}
+
+// A message names the file asked for, whatever its writer wrapped.
+func TestMessageNamesTheTarget(t *testing.T) {
+	t.Parallel()
+	path := filepath.Join(t.TempDir(), "a.pdf")
+	err := atomicfile.Write(path, func(w io.Writer) error {
+		if _, err := w.Write([]byte("half")); err != nil {
+			return err
+		}
+		if err := os.RemoveAll(filepath.Dir(path)); err != nil {
+			return err
+		}
+		return nil
+	})
+	if err == nil || strings.Count(err.Error(), path) != 1 || strings.Contains(err.Error(), "tmp: ") || strings.Contains(err.Error(), ".centrepop-") {
+		t.Errorf("error %v", err)
+	}
+}
+
+// What a killed run has left is removed by the next; the file of a run that is
+// still writing, and what only has such a name, is not.
+func TestLeftovers(t *testing.T) {
+	t.Parallel()
+	dir := t.TempDir()
+	stale := filepath.Join(dir, ".centrepop-123.tmp")
+	if err := os.WriteFile(stale, []byte("half"), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	if err := os.Mkdir(filepath.Join(dir, ".centrepop-folder.tmp"), 0o777); err != nil {
+		t.Fatal(err)
+	}
+	err := atomicfile.Write(filepath.Join(dir, "slow"), func(w io.Writer) error {
+		if _, err := io.WriteString(w, "slow "); err != nil {
+			return err
+		}
+		if _, err := os.Stat(stale); !errors.Is(err, fs.ErrNotExist) {
+			t.Errorf("the leftover is still there (%v)", err)
+		}
+		if err := atomicfile.Write(filepath.Join(dir, "quick"), content("quick")); err != nil {
+			return err
+		}
+		_, err := io.WriteString(w, "file")
+		return err
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := os.Remove(filepath.Join(dir, ".centrepop-folder.tmp")); err != nil {
+		t.Error("a folder of such a name was touched")
+	}
+	holds(t, dir, map[string]string{"slow": "slow file", "quick": "quick"})
+}
+
+// An empty content makes an empty file.
+func TestEmptyFile(t *testing.T) {
+	t.Parallel()
+	dir := t.TempDir()
+	if err := atomicfile.Write(filepath.Join(dir, "a"), func(io.Writer) error { return nil }); err != nil {
+		t.Fatal(err)
+	}
+	holds(t, dir, map[string]string{"a": ""})
 }
