@@ -65,6 +65,7 @@ var commands = []command{
 	{"centre", "DIAMETER | --drill D", "centre hole by part diameter or centre drill", centre},
 	{"flats", "--round D --across A", "flats or a polygon milled on a round: depth, width, index", flats},
 	{"taper", "--large D --length L --small D | --ratio X | --angle A", "a cone: top-slide angle, gauge plane, measurement over pins", taper},
+	{"mitre", "WIDTH", "saw angles and lengths for a corner of bars", mitre},
 	{"bend", "--thickness T --radius R", "folded sheet: bend allowance, deduction, shortest flange, blank of a strip", bendCmd},
 	{"flight", "--shaft D --outside D --pitch P", "auger flight: the flat ring for one turn, and how many make a length", flightCmd},
 	{"press", "--shaft-od D --hub-od D --length L --fit F", "press fit: pressure, stress, force, torque, temperature", pressFit},

@@ -85,9 +85,14 @@ func (m Member) Work() (Sides, error) {
 	return s, nil
 }
 
-// ByLong returns the member whose longer side is longMm.
+// ByLong returns the member whose longer side is longMm. It errs as Work does,
+// and for a side that leaves nothing of the shorter one.
 func ByLong(longMm, widthMm, startDeg, endDeg float64) (Member, error) {
-	m := Member{LengthMm: longMm - widthMm/2*math.Abs(tan(startDeg)+tan(endDeg)), WidthMm: widthMm, StartDeg: startDeg, EndDeg: endDeg}
+	lost := widthMm * math.Abs(tan(startDeg)+tan(endDeg))
+	if err := lookup.Length("long side", longMm, lost, MaxMm); err != nil {
+		return Member{}, err
+	}
+	m := Member{LengthMm: longMm - lost/2, WidthMm: widthMm, StartDeg: startDeg, EndDeg: endDeg}
 	return m, m.check()
 }
 

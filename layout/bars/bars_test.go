@@ -62,8 +62,15 @@ func TestMember(t *testing.T) {
 	if _, err := (Member{100, 50, 75, -75}).Work(); err != nil {
 		t.Error(err)
 	}
-	if _, err := ByLong(100, 50, 45, 45); err == nil {
-		t.Error("a member with no short side is accepted")
+	var r *lookup.RangeError
+	if _, err := ByLong(100, 50, 45, 45); !errors.As(err, &r) || r.What != "long side" || !near(r.Above, 100, 1e-9) {
+		t.Errorf("a member with no short side: %v", err)
+	}
+	if _, err := ByLong(100.1, 50, 45, 45); err != nil {
+		t.Error(err)
+	}
+	if _, err := ByLong(100, 50, 76, 0); err == nil {
+		t.Error("76° is accepted")
 	}
 }
 

@@ -1,0 +1,65 @@
+package main
+
+import (
+	"centrepop/layout/bars"
+	"centrepop/layout/words"
+)
+
+// mitreJSON is the answer of the mitre command.
+type mitreJSON struct {
+	SawDeg      float64 `json:"saw_deg"`       // from a square cut
+	OtherSawDeg float64 `json:"other_saw_deg"` // of the bar it meets
+	OffsetMm    float64 `json:"offset_mm"`     // how far the long point stands beyond the short one
+	CutMm       float64 `json:"cut_mm"`        // length of the cut across
+	LongMm      float64 `json:"long_mm,omitempty"`
+	ShortMm     float64 `json:"short_mm,omitempty"`
+	CentreMm    float64 `json:"centre_mm,omitempty"`
+}
+
+// mitre answers how the corner of two bars is sawn.
+func mitre(c *call) error {
+	onto := c.flags.String("onto", "", "width of the bar it meets; left out: the same")
+	corner := c.flags.Float64("corner", 90, "angle between the bars, degrees")
+	length := c.flags.String("length", "", "long point to long point of a piece with this mitre at both ends")
+	if err := c.parse(1, 1); err != nil {
+		return err
+	}
+	mm, w, err := readLengths(lengthArg{"width", c.args[0], true}, lengthArg{"--onto", *onto, false}, lengthArg{"--length", *length, false})
+	if err != nil {
+		return err
+	}
+	own, other := mm["width"], mm["width"]
+	if v, given := mm["--onto"]; given {
+		other = v
+	}
+	saw, otherSaw, err := bars.Mitre(*corner, own, other)
+	if err != nil {
+		return wordRefusal(err, w)
+	}
+	// A piece long enough for both its mitres shows what one of them takes.
+	sample, err := bars.Member{LengthMm: 10 * own, WidthMm: own, EndDeg: saw}.Work()
+	if err != nil {
+		return wordRefusal(err, w)
+	}
+	out := mitreJSON{SawDeg: round4(saw), OtherSawDeg: round4(otherSaw), OffsetMm: round4(sample.EndOffMm), CutMm: round4(sample.EndCutMm)}
+	if l, given := mm["--length"]; given {
+		m, err := bars.ByLong(l, own, saw, saw)
+		if err != nil {
+			return wordRefusal(err, w)
+		}
+		s, err := m.Work()
+		if err != nil {
+			return wordRefusal(err, w)
+		}
+		out.LongMm, out.ShortMm, out.CentreMm = round4(s.LongMm), round4(s.ShortMm), round4(m.LengthMm)
+	}
+	if *c.json {
+		return c.print(out)
+	}
+	c.line("saw", "%s° from square; the other bar %s°", words.Trim(out.SawDeg, 2), words.Trim(out.OtherSawDeg, 2))
+	c.line("cut", "%s long, the long point %s beyond the short one", withUnit(w, out.CutMm), withUnit(w, out.OffsetMm))
+	if out.LongMm > 0 {
+		c.line("piece", "%s long points, %s short points, %s along the middle", withUnit(w, out.LongMm), withUnit(w, out.ShortMm), withUnit(w, out.CentreMm))
+	}
+	return nil
+}
