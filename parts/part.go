@@ -42,22 +42,6 @@ func kindWords() []string {
 	return words
 }
 
-// ParsePart reads one part file. The name file is used in places, and units
-// are those of bare numbers unless the file has its own: Inches, or else
-// Millimetres. It returns a part
-// that is complete in itself, or Errors; references to other parts are checked
-// by Load.
-func ParsePart(file string, src []byte, units Units) (*Part, error) {
-	if units != Inches {
-		units = Millimetres
-	}
-	s, p := parsePart(file, src, units)
-	if len(s.errs) > 0 {
-		return nil, s.sorted()
-	}
-	return p, nil
-}
-
 // parsePart returns the source with its faults, and a part that is only to be
 // trusted as far as there are none; nil if the file was unreadable. Empty
 // units are unknown ones.

@@ -227,11 +227,7 @@ func (t *turned) generators() [][]Vec {
 		if s.a.Y != s.b.Y || s.ghost {
 			continue
 		}
-		var turn []Vec
-		for _, p := range ring(s.a.Y, 0) {
-			turn = append(turn, p)
-		}
-		out = append(out, turn)
+		out = append(out, ring(s.a.Y, 0))
 	}
 	return out
 }

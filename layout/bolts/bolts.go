@@ -27,7 +27,6 @@ import (
 	"fmt"
 	"math"
 	"strconv"
-	"strings"
 
 	"centrepop/layout/threads"
 	"centrepop/parts/geom"
@@ -40,18 +39,6 @@ const (
 	Hex    Head = "hex"    // hexagon head, ISO 4014/4017 or ASME B18.2.1
 	Socket Head = "socket" // socket head cap screw, ISO 4762 or ASME B18.3
 )
-
-// ParseHead reads a head kind: "hex" (or empty), "socket"; case does not
-// matter. Another word is an error.
-func ParseHead(word string) (Head, error) {
-	switch strings.ToLower(strings.TrimSpace(word)) {
-	case "", "hex", "hexagon":
-		return Hex, nil
-	case "socket", "socket head", "cap", "allen":
-		return Socket, nil
-	}
-	return "", fmt.Errorf("bolts: head %q is not known: use hex or socket", word)
-}
 
 // A Bolt is one size with the nut and washer that go with it. Lengths in mm;
 // a zero field means the standard does not have the part.

@@ -2,7 +2,6 @@ package bolts
 
 import (
 	"fmt"
-	"math"
 )
 
 // Edges are least distances of bolt holes in mm, from hole centres.
@@ -27,15 +26,4 @@ func EdgeDistances(d0Mm float64) (Edges, error) {
 		P1Mm: 2.2 * d0Mm, P2Mm: 2.4 * d0Mm, P2StMm: 1.2 * d0Mm,
 		SlotMm: 1.5 * d0Mm,
 	}, nil
-}
-
-// EdgeLimits returns the largest edge distance and pitch in mm for the
-// thinner outer plate of thickness t mm in steel open to weather: 4 t + 40,
-// and the smaller of 14 t and 200. EN 1993-1-8:2005 Table 3.3. It is an error
-// when t is not positive and finite.
-func EdgeLimits(tMm float64) (edgeMm, pitchMm float64, err error) {
-	if !finite(tMm) || tMm <= 0 {
-		return 0, 0, fmt.Errorf("bolts: plate thickness must be a positive number of mm, not %v", tMm)
-	}
-	return 4*tMm + 40, math.Min(14*tMm, 200), nil
 }

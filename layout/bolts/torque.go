@@ -28,11 +28,7 @@ var nutFactors = []NutFactor{
 	{"unknown", 0.20, "condition not known, Shigley 5th ed. ch. 8"},
 }
 
-// NutFactors returns the table of known conditions in a fixed order; the
-// slice is new at each call.
-func NutFactors() []NutFactor { return append([]NutFactor(nil), nutFactors...) }
-
-// FindNutFactor returns the factor of a condition by its name in NutFactors;
+// FindNutFactor returns the factor of a condition by its name;
 // case does not matter and empty is "dry". Another word is an error.
 func FindNutFactor(condition string) (NutFactor, error) {
 	word := strings.ToLower(strings.TrimSpace(condition))

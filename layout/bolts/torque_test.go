@@ -69,11 +69,6 @@ func TestNutFactors(t *testing.T) {
 	if _, err := FindNutFactor("rusty"); err == nil || !strings.Contains(err.Error(), "anti-seize") {
 		t.Errorf("rusty: %v", err)
 	}
-	list := NutFactors()
-	list[0].K = 9
-	if NutFactors()[0].K == 9 {
-		t.Error("the table can be changed from outside")
-	}
 }
 
 // Scatter 30 % on 75 % of proof reaches 97.5 %; on 90 % it passes the proof
@@ -148,18 +143,9 @@ func TestWorkedEdges(t *testing.T) {
 			t.Errorf("d0 %s: %+v, %v, want %v", r[1], e, err, r)
 		}
 	}
-	// EN 1993-1-8:2005 Table 3.3: 4t + 40; min(14 t, 200).
-	for plate, want := range map[float64][2]float64{8: {72, 112}, 20: {120, 200}} {
-		if edge, pitch, err := EdgeLimits(plate); err != nil || edge != want[0] || pitch != want[1] {
-			t.Errorf("t %v: %v, %v, %v", plate, edge, pitch, err)
-		}
-	}
 	for _, bad := range []float64{0, -1, math.NaN(), math.Inf(1)} {
 		if _, err := EdgeDistances(bad); err == nil {
 			t.Errorf("d0 %v accepted", bad)
-		}
-		if _, _, err := EdgeLimits(bad); err == nil {
-			t.Errorf("t %v accepted", bad)
 		}
 	}
 }

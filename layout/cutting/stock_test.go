@@ -7,29 +7,6 @@ import (
 	"testing"
 )
 
-// Nominal masses of round bar in kg/m, EN 10060 (from memory).
-func TestMassAgainstEN10060(t *testing.T) {
-	for d, want := range map[float64]float64{10: 0.617, 20: 2.47, 50: 15.4, 100: 61.7, 200: 247} {
-		got, err := MassCylinderKg(d, 0, 1000, 7850)
-		if err != nil || math.Abs(got/want-1) > 0.003 {
-			t.Errorf("round %v: %.4f kg/m (%v), want %v", d, got, err, want)
-		}
-	}
-	// Tube 114.3 x 3.6: 9.83 kg/m, EN 10220 (from memory).
-	if got, err := MassCylinderKg(114.3, 114.3-7.2, 1000, 7850); err != nil || math.Abs(got-9.83) > 0.01 {
-		t.Errorf("tube 114.3 x 3.6: %.3f kg/m (%v), want 9.83", got, err)
-	}
-	// 1 m2 of 1 mm steel weighs 7.85 kg.
-	if got, err := MassPlateKg(1e6, 1, 7850); err != nil || math.Abs(got-7.85) > 1e-9 {
-		t.Errorf("plate: %v (%v), want 7.85", got, err)
-	}
-	for _, bad := range [][4]float64{{0, 0, 1, 1}, {10, 10, 1, 1}, {10, -1, 1, 1}, {10, math.NaN(), 1, 1}, {10, 0, math.Inf(1), 1}, {10, 0, 1, 0}, {1e200, 0, 1e200, 1}} {
-		if m, err := MassCylinderKg(bad[0], bad[1], bad[2], bad[3]); err == nil {
-			t.Errorf("mass of %v = %v, want an error", bad, m)
-		}
-	}
-}
-
 func TestStockDrill(t *testing.T) {
 	for _, c := range []struct {
 		d    float64
@@ -76,56 +53,12 @@ func TestStockDrill(t *testing.T) {
 	}
 }
 
-func TestBlanksAndPlates(t *testing.T) {
-	b, err := RoundBlank(68, 120, 25, 7850, true, Metric)
-	// 68 + 3 = 71 -> bar 75; faces 2 mm each; 120 + 4 + 25 = 149 mm.
-	if err != nil || b.Bar.Mm != 75 || b.TurnMm != 7 || b.FacePerMm != 2 || b.LengthMm != 149 {
-		t.Errorf("blank %+v (%v), want bar 75, 149 long", b, err)
-	}
-	if want := 7850e-9 * math.Pi / 4 * 75 * 75 * 149; math.Abs(b.MassKg-want) > 1e-9 {
-		t.Errorf("blank mass %v, want %v", b.MassKg, want)
-	}
-	if b, err := RoundBlank(50, 100, 0, 7850, false, Metric); err != nil || b.Bar.Mm != 50 || b.TurnMm != 0 || b.LengthMm != 103 {
-		t.Errorf("bright blank %+v (%v), want bar 50, 103 long", b, err)
-	}
-	if b, err := RoundBlank(2*25.4, 100, 0, 7850, true, Inch); err != nil || b.Bar.Name != "2-1/8 in" {
-		t.Errorf("inch blank %+v (%v), want 2-1/8 in", b, err)
-	}
-	for _, c := range []struct {
-		t, a float64
-		s    System
-		want string
-	}{
-		{8, 0, Metric, "8 mm"}, {8, 1, Metric, "10 mm"}, {15.2, 0, Metric, "20 mm"},
-		{12.7, 0, Inch, "1/2 in"}, {12.8, 0, Inch, "5/8 in"}, {30, 0, Inch, "1-1/4 in"},
-	} {
-		if got, err := PlateFor(c.t, c.a, c.s); err != nil || got.Name != c.want {
-			t.Errorf("PlateFor(%v, %v) = %q (%v), want %q", c.t, c.a, got.Name, err, c.want)
+// Common practice, no source: by the band of the diameter, its end included.
+func TestFacingAllowance(t *testing.T) {
+	for d, want := range map[float64]float64{10: 1.5, 50: 1.5, 50.1: 2, 100: 2, 100.1: 3, 300: 3} {
+		if got := FacingAllowanceMm(d); got != want {
+			t.Errorf("bar of %v: %v a face, want %v", d, got, want)
 		}
-	}
-	for _, s := range []System{Metric, Inch} {
-		for _, sizes := range [][]StockSize{RoundBars(s), Plates(s)} {
-			for i := 1; i < len(sizes); i++ {
-				if sizes[i].Mm <= sizes[i-1].Mm {
-					t.Errorf("stock %q after %q", sizes[i].Name, sizes[i-1].Name)
-				}
-			}
-		}
-	}
-	if _, err := RoundBlank(400, 10, 0, 7850, true, Metric); err == nil {
-		t.Error("bar above the series: want an error")
-	}
-	if _, err := RoundBlank(40, math.NaN(), 0, 7850, true, Metric); err == nil {
-		t.Error("NaN length: want an error")
-	}
-	if _, err := RoundBlank(40, 10, -1, 7850, true, Metric); err == nil {
-		t.Error("negative grip: want an error")
-	}
-	if _, err := PlateFor(0, 5, Metric); err == nil {
-		t.Error("no thickness: want an error")
-	}
-	if _, err := PlateFor(200, 0, Metric); err == nil {
-		t.Error("plate above the series: want an error")
 	}
 }
 

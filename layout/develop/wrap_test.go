@@ -29,7 +29,6 @@ type vec struct{ x, y, z float64 }
 
 func (a vec) minus(b vec) vec     { return vec{a.x - b.x, a.y - b.y, a.z - b.z} }
 func (a vec) dot(b vec) float64   { return a.x*b.x + a.y*b.y + a.z*b.z }
-func (a vec) length() float64     { return math.Sqrt(a.dot(a)) }
 func (a vec) times(f float64) vec { return vec{a.x * f, a.y * f, a.z * f} }
 func (a vec) cross(b vec) vec     { return vec{a.y*b.z - a.z*b.y, a.z*b.x - a.x*b.z, a.x*b.y - a.y*b.x} }
 func onCylinder(r, clock, z float64) vec {

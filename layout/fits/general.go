@@ -35,15 +35,6 @@ var generalChamfer = [...]generalRow{
 	{math.MaxFloat64, [...]float64{1, 1, 2, 2}},
 }
 
-// generalAngle is in minutes of arc. Source: ISO 2768-1:1989, Table 3.
-var generalAngle = [...]generalRow{
-	{10, [...]float64{60, 60, 90, 180}},
-	{50, [...]float64{30, 30, 60, 120}},
-	{120, [...]float64{20, 20, 30, 60}},
-	{400, [...]float64{10, 10, 15, 30}},
-	{math.MaxFloat64, [...]float64{5, 5, 10, 20}},
-}
-
 // generalFromMm is the smallest size with a general tolerance.
 const generalFromMm = 0.5
 
@@ -65,16 +56,6 @@ func General(nominalMm float64, class string) (plusMinusMm float64, err error) {
 // [General], without an upper end. Source: ISO 2768-1:1989, Table 2.
 func GeneralChamfer(sizeMm float64, class string) (plusMinusMm float64, err error) {
 	return general(generalChamfer[:], "general chamfer tolerance", sizeMm, generalFromMm, class)
-}
-
-// GeneralAngle returns the general tolerance, plus and minus degrees, of an
-// angle whose shorter side is shorterSideMm long, in class "f", "m", "c" or "v"
-// (f and m are equal here). Every length above zero has one; the error is for
-// another class or a length that is not a finite number above zero.
-// Source: ISO 2768-1:1989, Table 3.
-func GeneralAngle(shorterSideMm float64, class string) (plusMinusDeg float64, err error) {
-	minutes, err := general(generalAngle[:], "general angular tolerance", shorterSideMm, 0, class)
-	return minutes / 60, err
 }
 
 func general(rows []generalRow, what string, sizeMm, fromMm float64, class string) (float64, error) {

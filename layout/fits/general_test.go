@@ -77,21 +77,6 @@ func TestGeneralChamferAndAngle(t *testing.T) {
 			t.Errorf("chamfer %v %s: got %v, %v; want %v", c.size, c.class, got, err, c.want)
 		}
 	}
-	for _, c := range []struct {
-		side    float64
-		class   string
-		minutes float64
-	}{
-		{0.1, "f", 60}, {10, "m", 60}, {10, "c", 90}, {10, "v", 180},
-		{above(10), "f", 30}, {50, "m", 30}, {50, "c", 60}, {50, "v", 120},
-		{above(50), "f", 20}, {120, "m", 20}, {120, "c", 30}, {120, "v", 60},
-		{above(120), "f", 10}, {400, "m", 10}, {400, "c", 15}, {400, "v", 30},
-		{above(400), "f", 5}, {5000, "m", 5}, {5000, "c", 10}, {5000, "v", 20},
-	} {
-		if got, err := GeneralAngle(c.side, c.class); err != nil || got != c.minutes/60 {
-			t.Errorf("angle %v %s: got %v, %v; want %v minutes", c.side, c.class, got, err, c.minutes)
-		}
-	}
 }
 
 func TestGeneralRefuses(t *testing.T) {
@@ -113,9 +98,6 @@ func TestGeneralRefuses(t *testing.T) {
 		{General, math.NaN(), "m", false, "not a finite number"},
 		{GeneralChamfer, 0.4, "m", true, "write the tolerance at the dimension"},
 		{GeneralChamfer, math.Inf(1), "m", false, "not a finite number"},
-		{GeneralAngle, 0, "m", false, "not above zero"},
-		{GeneralAngle, 10, "k", false, `"f", "m", "c" and "v"`},
-		{GeneralAngle, math.Inf(1), "m", false, "not a finite number"},
 	} {
 		got, err := c.what(c.size, c.class)
 		if err == nil || got != 0 || !strings.Contains(err.Error(), c.says) || errors.Is(err, ErrNotDefined) != c.defined {

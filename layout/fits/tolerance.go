@@ -1,7 +1,5 @@
 package fits
 
-import "fmt"
-
 // mainSteps are the main steps of nominal size, mm, by their upper ends; each
 // begins above the end of the one before. Source: ISO 286-1:2010, Table 1.
 var mainSteps = [...]float64{
@@ -39,45 +37,11 @@ var standardTolerances = [len(mainSteps)][20]float64{
 	{none, none, 26, 36, 50, 68, 96, 135, 210, 330, 540, 860, 1350, 2100, 3300, 5400, 8600, 13500, 21000, 33000},
 }
 
-// Tolerance returns the standard tolerance of a grade, in µm, at a nominal
-// size above 0 up to and including 3150 mm. The grade is -1 for IT01, 0 for
-// IT0 and 1 to 18 for IT1 to IT18.
-//
-// The error wraps [ErrNotDefined] for IT01 and IT0 above 500 mm, for IT14 to
-// IT18 up to and including 1 mm, and above 3150 mm; it is a plain error for a
-// grade outside -1 to 18 or a size that is not a finite number above zero.
-// Source: ISO 286-1:2010, Table 1 and its footnotes.
-func Tolerance(nominalMm float64, grade int) (um float64, err error) {
-	if grade < GradeIT01 || grade > GradeFinal {
-		return 0, fmt.Errorf("fits: there is no tolerance grade %d: the grades are -1 (IT01), 0 (IT0) and 1 to 18", grade)
-	}
-	if err := checkNominal(nominalMm); err != nil {
-		return 0, fmt.Errorf("fits: IT%s: %w", gradeText(grade), err)
-	}
-	um, reason := tolerance(nominalMm, grade)
-	if reason != "" {
-		return 0, fmt.Errorf("fits: %v mm: %w: %s; nearest defined: IT%d",
-			nominalMm, ErrNotDefined, reason, nearestGrade(nominalMm, grade))
-	}
-	return um, nil
-}
-
-// nearestGrade is the closest grade that has a tolerance at a checked size.
-func nearestGrade(nominalMm float64, grade int) int {
-	step := 1
-	if grade > 7 {
-		step = -1
-	}
-	for {
-		if _, reason := tolerance(nominalMm, grade); reason == "" {
-			return grade
-		}
-		grade += step
-	}
-}
-
-// tolerance is [Tolerance] for a checked size and grade; a reason other than
-// "" says why the cell is blank.
+// tolerance returns the standard tolerance of a grade, in µm, at a nominal size
+// above 0 up to and including 3150 mm. The grade is -1 for IT01, 0 for IT0 and
+// 1 to 18 for IT1 to IT18; both must be checked before. A reason other than ""
+// says why the cell is blank. Source: ISO 286-1:2010, Table 1 and its
+// footnotes.
 func tolerance(nominalMm float64, grade int) (um float64, reason string) {
 	if nominalMm <= 1 && grade >= 14 {
 		return 0, "grades IT14 to IT18 are not used up to and including 1 mm"

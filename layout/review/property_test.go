@@ -3,6 +3,8 @@ package review
 import (
 	"bytes"
 	"fmt"
+	"os"
+	"path/filepath"
 	"strings"
 	"testing"
 
@@ -54,13 +56,18 @@ func drawPart(t *rapid.T) string {
 // accepting all of it leaves nothing open.
 func TestAnyPartIsReviewed(t *testing.T) {
 	reviewed := 0
+	dir := t.TempDir()
 	rapid.Check(t, func(t *rapid.T) {
 		src := drawPart(t)
-		p, err := parts.ParsePart("any.yaml", []byte(src), parts.Millimetres)
+		for name, text := range map[string]string{"job.yaml": "job: Any\nunits: mm\nparts: [any.yaml]\n", "any.yaml": src} {
+			if err := os.WriteFile(filepath.Join(dir, name), []byte(text), 0o666); err != nil {
+				t.Fatal(err)
+			}
+		}
+		job, err := parts.Load(filepath.Join(dir, "job.yaml"))
 		if err != nil {
 			return
 		}
-		job := &parts.Job{File: "job.yaml", Units: parts.Millimetres, Parts: []*parts.Part{p}}
 		plan, err := layout.Resolve(job)
 		if err != nil {
 			return

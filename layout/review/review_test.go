@@ -12,6 +12,7 @@ import (
 	"github.com/rogpeppe/go-internal/txtar"
 
 	"centrepop/layout"
+	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/golden"
 )
@@ -117,21 +118,39 @@ func names(job *parts.Job) []string {
 	return out
 }
 
+// codes lists the codes of all findings with what they are about, in the order
+// of the rules.
+func codes() [][2]string {
+	var out [][2]string
+	for _, r := range jobRules {
+		out = append(out, [2]string{r.code, r.about})
+	}
+	for _, r := range partRules {
+		out = append(out, [2]string{r.code, r.about})
+	}
+	for _, k := range words.Problems {
+		if !slices.ContainsFunc(out, func(o [2]string) bool { return o[0] == k.Code }) {
+			out = append(out, [2]string{k.Code, "not so: " + k.Rule})
+		}
+	}
+	return append(out, [2]string{"accepted-nothing", "the job accepts a finding that is not there"})
+}
+
 // TestEveryRuleHasACase keeps rules and cases together.
 func TestEveryRuleHasACase(t *testing.T) {
 	seen := map[string]bool{}
-	for _, c := range Codes() {
+	for _, c := range codes() {
 		code := c[0]
 		if seen[code] || c[1] == "" {
 			t.Errorf("code %s: listed twice or not explained", code)
 		}
 		seen[code] = true
 	}
-	var codes []string
+	var own []string
 	for _, r := range partRules {
-		codes = append(codes, r.code)
+		own = append(own, r.code)
 	}
-	for _, code := range append(codes, "tolerance", "mate", "fit-side", "trap", "weld-first", "weld-access", "accepted-nothing", "yield", "press-force", "align", "pattern", "weld-prep") {
+	for _, code := range append(own, "tolerance", "mate", "fit-side", "trap", "weld-first", "weld-access", "accepted-nothing", "yield", "press-force", "align", "pattern", "weld-prep") {
 		found, err := filepath.Glob("testdata/" + code + ".*txtar")
 		if err != nil || len(found) == 0 {
 			t.Errorf("no case for %s", code)

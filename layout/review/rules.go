@@ -1,11 +1,5 @@
 package review
 
-import (
-	"slices"
-
-	"centrepop/layout/words"
-)
-
 // partRules are the rules about one part, in the order they are tried. The
 // code is what a job names to accept a finding.
 var partRules = []struct {
@@ -50,22 +44,4 @@ var jobRules = []struct {
 	{"trap", "two parts also go together the wrong way", trap},
 	{"weld-first", "a fine size is finished before a weld", weldFirst},
 	{"weld-access", "a weld is out of reach when its turn comes", weldAccess},
-}
-
-// Codes lists the codes of all findings with what they are about, in the order
-// of the rules.
-func Codes() [][2]string {
-	var out [][2]string
-	for _, r := range jobRules {
-		out = append(out, [2]string{r.code, r.about})
-	}
-	for _, r := range partRules {
-		out = append(out, [2]string{r.code, r.about})
-	}
-	for _, k := range words.Problems {
-		if !slices.ContainsFunc(out, func(o [2]string) bool { return o[0] == k.Code }) {
-			out = append(out, [2]string{k.Code, "not so: " + k.Rule})
-		}
-	}
-	return append(out, [2]string{"accepted-nothing", "the job accepts a finding that is not there"})
 }

@@ -127,21 +127,6 @@ func (t Thread) ClearanceMm(series string) (float64, error) {
 	return [3]float64{c.FineMm, c.MediumMm, c.CoarseMm}[pick], nil
 }
 
-// HeightOverlap returns the share of the basic thread height that a hole of
-// the given diameter leaves, 1 being full height: (d − hole)/(d − D1). It is
-// negative when the hole is larger than the thread. Tapping drills lie
-// between about 0.75 and 1.0. It is an error when the thread has no
-// dimensions or holeMm is not a positive finite number.
-func (t Thread) HeightOverlap(holeMm float64) (float64, error) {
-	if err := positive("hole diameter", holeMm); err != nil {
-		return 0, err
-	}
-	if !(t.MajorMm > t.MinorMm) || !finite(t.MajorMm) || !finite(t.MinorMm) {
-		return 0, fmt.Errorf("threads: %q has no thread height: take the thread from Parse", t.Designation)
-	}
-	return (t.MajorMm - holeMm) / (t.MajorMm - t.MinorMm), nil
-}
-
 // finite reports whether x is a number, not NaN and not infinite.
 func finite(x float64) bool { return !math.IsNaN(x) && !math.IsInf(x, 0) }
 

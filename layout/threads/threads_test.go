@@ -496,20 +496,6 @@ func TestRunoutGrows(t *testing.T) {
 	})
 }
 
-func TestHeightOverlap(t *testing.T) {
-	m10, _ := Parse("M10")
-	got, err := m10.HeightOverlap(8.5)
-	if err != nil || !near(got, 1.5/1.624, 1e-9) {
-		t.Errorf("M10 at 8.5: %v, %v", got, err)
-	}
-	if _, err := m10.HeightOverlap(math.NaN()); err == nil {
-		t.Error("NaN accepted")
-	}
-	if _, err := (Thread{}).HeightOverlap(8); err == nil {
-		t.Error("zero thread accepted")
-	}
-}
-
 // An accepted designation is a known thread whose own designation parses to
 // the same thread; a refused one returns a zero thread and proposes threads.
 func FuzzParse(f *testing.F) {

@@ -289,7 +289,7 @@ func (d *Doc) Render(page int, dpi int) *image.RGBA {
 	must(d.t, err)
 	defer r.CleanupFunc()
 	// The picture lies in the engine's memory and must be copied out.
-	src := r.Result.Image
+	src := r.Result.RenderedImage
 	img := image.NewRGBA(src.Bounds())
 	draw.Draw(img, img.Bounds(), image.White, image.Point{}, draw.Src)
 	draw.Draw(img, img.Bounds(), src, src.Bounds().Min, draw.Over)
