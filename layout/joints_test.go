@@ -415,6 +415,22 @@ func TestPressAgainstShigley(t *testing.T) {
 	}
 }
 
+// Engagement counts full contact only, by hand from the drawings: flange 12, tube
+// 1 below its front, 5 of chamfer at the back; 8, 1 and 4; 1/2, 1/32 and 3/16 in.
+func TestPressEngagement(t *testing.T) {
+	for job, want := range map[string]map[string]float64{
+		"pugmill":  {"front-flange": 6, "rear-flange": 6, "inlet-flange": 3},
+		"gatejack": {"top-flange": 0.28125 * words.MmPerInch, "foot-flange": 0.28125 * words.MmPerInch},
+	} {
+		p := demo(t, job)
+		for name, mm := range want {
+			if got := jointNamed(t, p, name).Press.LengthMm; math.Abs(got-mm) > 1e-6 {
+				t.Errorf("%s: engaged %v mm, want %v", name, got, mm)
+			}
+		}
+	}
+}
+
 // The demo jobs hold every kind of joint, say the same twice, and their lists
 // add up.
 func TestDemoJoints(t *testing.T) {

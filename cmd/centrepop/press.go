@@ -8,6 +8,7 @@ import (
 
 	"centrepop/layout/fits"
 	"centrepop/layout/press"
+	"centrepop/layout/words"
 	"centrepop/parts"
 )
 
@@ -178,10 +179,17 @@ func workPress(sizes map[string]float64, loMm, hiMm float64, hubName, shaftName 
 		HeatHubC: fourDecimals(heat.HubC), CoolShaftC: fourDecimals(cold), ClearanceMm: fourDecimals(heat.ClearanceMm),
 		LeadInMm: fourDecimals(lead.LengthMm), LeadInDeg: lead.AngleDeg,
 		HubMaterial: hubMat.Name + ", " + hubMat.Source, ShaftMaterial: shaftMat.Name + ", " + shaftMat.Source,
-		Cautions: b.Cautions,
 	}
-	for _, text := range append(heat.Cautions, coldCautions...) {
-		out.Cautions = append(out.Cautions, "joining: "+text)
+	w := words.Writer{Units: parts.Millimetres}
+	cautions := b.Cautions
+	if loMm <= 0 {
+		cautions = append(a.Cautions, cautions...) // at the loosest limits it holds nothing
+	}
+	for _, c := range cautions {
+		out.Cautions = append(out.Cautions, w.PressCaution(c))
+	}
+	for _, c := range append(heat.Cautions, coldCautions...) {
+		out.Cautions = append(out.Cautions, "joining: "+w.PressCaution(c))
 	}
 	return out, nil
 }

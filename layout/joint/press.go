@@ -52,7 +52,6 @@ func (j *joiner) interference(t *joint) (lo, hi float64, source string, ok bool)
 // member is one side of a press fit.
 func (j *joiner) member(f feature, sharedMm float64) (press.Member, bool) {
 	m := press.Member{OutsideMm: sharedMm}
-	section := 0.0
 	from, to := f.step.FromMm, f.step.ToMm
 	outside, inside := f.r.Sides()
 	if f.step.Inside {
@@ -66,23 +65,16 @@ func (j *joiner) member(f feature, sharedMm float64) (press.Member, bool) {
 			box := f.r.OutlinePath().Bounds()
 			m.OutsideMm = math.Min(box.W(), box.H())
 		}
-		section = (m.OutsideMm - m.InsideMm) / 2
 	} else {
 		for _, s := range inside {
 			if s.FromMm < to-1e-9 && s.ToMm > from+1e-9 {
 				m.InsideMm = math.Max(m.InsideMm, s.Size.NominalMm)
 			}
 		}
-		if section = sharedMm; m.InsideMm > 0 {
-			section = (sharedMm - m.InsideMm) / 2
-		}
 	}
-	if f.r.Part.Outline != nil {
-		section = f.r.Part.Thickness.Mm
-	}
-	mat, err := press.Lookup(f.r.Part.Material.Value, section)
+	mat, err := press.Lookup(f.r.Part.Material.Value, strengthSectionMm(f.r.Part, m))
 	if err != nil {
-		j.fault(f.ref.Pos, plan.NoStrength, plan.Named(f.title()), plan.Named(strings.TrimPrefix(err.Error(), "press: ")))
+		j.fault(f.ref.Pos, plan.NoStrength, plan.Named(f.title()), plan.Named(strings.TrimPrefix(err.Error(), "material: ")))
 		return m, false
 	}
 	m.Material = mat
@@ -126,15 +118,17 @@ func (j *joiner) press(t *joint) {
 	if !okHub || !okShaft {
 		return
 	}
-	length := math.Min(t.a.step.ToMm-t.a.step.FromMm, t.b.step.ToMm-t.b.step.FromMm)
+	length := j.contactMm(t)
+	if length <= 0 {
+		j.fault(t.in.Pos, plan.PressNoContact, plan.Named(t.a.text()), plan.Named(t.b.text()))
+		return
+	}
 	if in.Length.Set() {
 		if in.Length.Mm > length+1e-9 {
 			j.fault(in.Length.Pos, plan.PressLength, plan.Of(plan.Mm, length))
 			return
 		}
 		length = in.Length.Mm
-	} else if t.in.Meet.Below.Mm < length {
-		length -= t.in.Meet.Below.Mm
 	}
 	joining := press.PressedOiled
 	if in.Method != "press" {
@@ -184,7 +178,7 @@ func (j *joiner) press(t *joint) {
 	if r.Loosest.LossMm > 0 || r.Tightest.LossMm > 0 {
 		t.figure("flattened roughness takes", j.w.Fine(r.Tightest.LossMm*1000, r.Loosest.LossMm*1000, 1), "DIN 7190-1:2017 and DIN 7190:2001; Rz taken as 5 Ra, common practice")
 	}
-	t.caution(r.Tightest.Cautions...)
+	j.pressCautions(t, r.Tightest.Cautions)
 	if input.HubRzUm == 0 && input.ShaftRzUm == 0 {
 		t.caution("No finish is drawn on the two seats: what roughness takes off the interference is left out.")
 	}
@@ -225,7 +219,7 @@ func hollow(w words.Writer, m press.Member) string {
 	return ", shaft bore " + w.Dia(m.InsideMm)
 }
 
-func (j *joiner) pressSteps(t *joint, p *plan.PressPlan, heat press.Assembly, coldCautions []string) {
+func (j *joiner) pressSteps(t *joint, p *plan.PressPlan, heat press.Assembly, coldCautions []press.Caution) {
 	hub, shaft := t.b.title(), t.a.title()
 	measure := t.step("Measure", "Measure "+t.a.text()+" and the bore of "+hub+" at three places each, both at room temperature.",
 		"Interference must be "+j.w.Fine(p.InterferenceMm.Min*1000, p.InterferenceMm.Max*1000, 0)+".")
@@ -248,11 +242,11 @@ func (j *joiner) pressSteps(t *joint, p *plan.PressPlan, heat press.Assembly, co
 		s := t.step("Heat", "Degrease both. Heat "+hub+" evenly to "+words.Trim(p.HeatHubC, 0)+" °C; check with a crayon or probe.",
 			"Slip it on in one move to: "+t.out.How+". Hold until it grips.")
 		s.Caution = "Hot metal: gloves, no flame near oil."
-		t.caution(heat.Cautions...)
+		j.pressCautions(t, heat.Cautions)
 	case "cool":
 		s := t.step("Cool", "Degrease both. Cool "+shaft+" to "+words.Trim(p.CoolShaftC, 0)+" °C, wipe off frost, insert in one move to: "+t.out.How+".")
 		s.Caution = "Cold burns and choking gas: gloves, face shield, open door."
-		t.caution(coldCautions...)
+		j.pressCautions(t, coldCautions)
 	}
 	limits := "joint closed, no gap over 0.05 mm"
 	t.out.Checks = append(t.out.Checks, plan.Check{What: "seated", Wanted: t.out.How, Limits: limits, Gauge: "feeler, depth gauge", Source: "common practice, no source"})

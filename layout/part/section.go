@@ -92,6 +92,16 @@ func (r *Model) stepLine(steps []*Step, i int, side float64) []plan.XY {
 	return append([]plan.XY{{XMm: st.FromMm, YMm: groove}, {XMm: z, YMm: groove}, {XMm: z, YMm: radius}}, line[1:]...)
 }
 
+// UndercutAtBack tells whether the undercut of a step lies at its back end, beside
+// the shoulder there.
+func (r *Model) UndercutAtBack(s *Step) bool {
+	outside, inside := r.Sides()
+	if s.Inside {
+		return shoulderAfter(inside, slices.Index(inside, s), -1)
+	}
+	return shoulderAfter(outside, slices.Index(outside, s), 1)
+}
+
 // shoulderAfter tells whether the shoulder of a step lies at its back end.
 func shoulderAfter(steps []*Step, i int, side float64) bool {
 	after, before := i+1 < len(steps), i > 0

@@ -95,7 +95,7 @@ type Result struct {
 	// Torque in N m the joint holds, at the friction span.
 	TorqueNm Span
 
-	Cautions []string // what a person should know, in a fixed order; nil if nothing
+	Cautions []Caution // what a person should know, in a fixed order; nil if nothing
 }
 
 // Solve computes the joint at the interference of the input. It errs if a size,
@@ -250,39 +250,6 @@ func (in Input) solve() (Result, error) {
 func state(hoop, radial float64) Stress {
 	return Stress{hoop, radial, math.Sqrt(hoop*hoop - hoop*radial + radial*radial)}
 }
-
-// cautions lists what the numbers alone do not say.
-func (in Input) cautions(r Result) []string {
-	var out []string
-	if r.InterferenceMm <= 0 {
-		return append(out, fmt.Sprintf("no interference: %.3f mm of clearance at this end of the limits, the joint holds nothing here", -r.InterferenceMm))
-	}
-	if r.EffectiveMm == 0 {
-		return append(out, fmt.Sprintf("roughness of %.4f mm takes up the whole interference of %.4f mm: the joint holds nothing by friction", r.LossMm, r.InterferenceMm))
-	}
-	for _, m := range []struct {
-		name   string
-		mat    Material
-		safety float64
-	}{{"hub", in.Hub.Material, r.HubSafety}, {"shaft", in.Shaft.Material, r.ShaftSafety}} {
-		switch {
-		case m.safety < 1 && m.mat.Brittle:
-			out = append(out, fmt.Sprintf("%s breaks: %s stands %.2f of this stress", m.name, m.mat.Name, m.safety))
-		case m.safety < 1:
-			out = append(out, fmt.Sprintf("%s yields: %s stands %.2f of this stress elastically; pressure, force and torque are then upper bounds", m.name, m.mat.Name, m.safety))
-		case m.mat.Brittle && m.safety < brittleSafety:
-			out = append(out, fmt.Sprintf("%s of brittle %s has a safety of %.2f only; %.1f is usual", m.name, m.mat.Name, m.safety, brittleSafety))
-		}
-	}
-	if in.Shaft.InsideMm > 0 && r.BoreClosesMm >= 0.005 {
-		out = append(out, fmt.Sprintf("the inner part's bore closes by %.3f mm: finish it after pressing, or make it larger by this", r.BoreClosesMm))
-	}
-	return out
-}
-
-// brittleSafety is the least safety against breaking to take without remark for
-// brittle materials. Common practice, no source.
-const brittleSafety = 2.0
 
 // maxSafety bounds the safety told, to keep it finite.
 const maxSafety = 1000.0

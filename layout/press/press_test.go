@@ -2,7 +2,7 @@ package press
 
 import (
 	"math"
-	"strings"
+	"slices"
 	"testing"
 )
 
@@ -154,10 +154,10 @@ func TestRoughness(t *testing.T) {
 	// All lost, and a transition fit with clearance at one end.
 	in.Smoothing = 0
 	in.InterferenceMm = 0.005
-	if r, err = Solve(in); err != nil || r.PressureMPa != 0 || r.ForceN.Max != 0 || len(r.Cautions) != 1 || !strings.Contains(r.Cautions[0], "roughness") || r.HubSafety != 1000 {
+	if r, err = Solve(in); err != nil || r.PressureMPa != 0 || r.ForceN.Max != 0 || len(r.Cautions) != 1 || r.Cautions[0] != (Caution{Code: Flattened, Mm: r.LossMm, OfMm: 0.005}) || r.HubSafety != 1000 || r.ShaftSafety != 1000 {
 		t.Errorf("all lost: %+v, %v", r, err)
 	}
-	if l, err = Range(in, -0.01, 0.02); err != nil || l.Loosest.PressureMPa != 0 || l.Tightest.PressureMPa <= 0 || !strings.Contains(l.Loosest.Cautions[0], "clearance") {
+	if l, err = Range(in, -0.01, 0.02); err != nil || l.Loosest.PressureMPa != 0 || l.Tightest.PressureMPa <= 0 || len(l.Loosest.Cautions) != 1 || l.Loosest.Cautions[0] != (Caution{Code: Loose, Mm: 0.01}) {
 		t.Errorf("transition fit: %+v, %v", l, err)
 	}
 }
@@ -170,18 +170,33 @@ func TestCautions(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	text := strings.Join(r.Cautions, "\n")
-	if r.HubSafety >= 1 || !strings.Contains(text, "hub yields") || !strings.Contains(text, "bore closes by") {
-		t.Errorf("safety %.2f, cautions %q", r.HubSafety, text)
+	want := []Caution{{Code: Yields, Who: HubMember, Material: "S235", Safety: r.HubSafety}, {Code: Yields, Who: ShaftMember, Material: "S235", Safety: r.ShaftSafety}, {Code: BoreCloses, Who: ShaftMember, Mm: r.BoreClosesMm}}
+	if r.HubSafety >= 1 || r.ShaftSafety >= 1 || !slices.Equal(r.Cautions, want) {
+		t.Errorf("cautions %+v, want %+v", r.Cautions, want)
 	}
 	in.Hub.Material = grey
-	if r, err = Solve(in); err != nil || !strings.Contains(strings.Join(r.Cautions, "\n"), "hub breaks") {
-		t.Errorf("grey iron hub: %v, %v", r.Cautions, err)
+	if r, err = Solve(in); err != nil || r.Cautions[0] != (Caution{Code: Breaks, Who: HubMember, Material: "EN-GJL-250", Safety: r.HubSafety}) {
+		t.Errorf("grey iron hub: %+v, %v", r.Cautions, err)
 	}
 	// Brittle hub is judged by its hoop tension, not by von Mises.
 	near(t, "brittle safety", r.HubSafety, grey.StrengthMPa/r.HubBore.HoopMPa, 1e-9)
+	// A brittle hub is remarked under a safety of 2, a bore that closes from 5 um.
+	for _, f := range []float64{1.9, 2.1} {
+		in.InterferenceMm = r.InterferenceMm * r.HubSafety / f
+		close, err := Solve(in)
+		if remarked := slices.ContainsFunc(close.Cautions, func(c Caution) bool { return c.Code == Brittle && c.LeastSafety == 2 }); err != nil || remarked != (f < 2) || math.Abs(close.HubSafety-f) > 1e-9 {
+			t.Errorf("safety %v: %+v", f, close.Cautions)
+		}
+	}
+	for _, um := range []float64{4.9, 5.1} {
+		in.InterferenceMm = r.InterferenceMm * um / 1000 / r.BoreClosesMm
+		close, err := Solve(in)
+		if remarked := slices.ContainsFunc(close.Cautions, func(c Caution) bool { return c.Code == BoreCloses }); err != nil || remarked != (um > 5) {
+			t.Errorf("bore closes %v um: %+v", um, close.Cautions)
+		}
+	}
 	// The yield interference really is where the first member reaches its strength.
-	in.Hub.Material = s235
+	in.Hub.Material, in.InterferenceMm = s235, 0.15
 	r, _ = Solve(in)
 	in.InterferenceMm = r.AtYieldMm
 	if r, err = Solve(in); err != nil {

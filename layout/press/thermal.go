@@ -3,8 +3,6 @@ package press
 import (
 	"fmt"
 	"math"
-
-	"centrepop/layout/material"
 )
 
 // Heated is a thing that gets hot with the hub and has a limit of its own.
@@ -72,7 +70,7 @@ type Assembly struct {
 	HubC        float64 // temperature to heat the hub to, degrees Celsius
 	ClearanceMm float64 // on diameter while joining, mm
 	ShrinkMm    float64 // taken off the shaft's diameter by cooling, mm
-	Cautions    []string
+	Cautions    []Caution
 }
 
 // JoinClearanceMm returns the clearance on diameter in mm to plan for slipping
@@ -114,16 +112,16 @@ func Heat(j Joint) (Assembly, error) {
 	if math.IsInf(a.HubC, 0) || math.IsNaN(a.HubC) {
 		return Assembly{}, fmt.Errorf("press: the sizes are out of all proportion: no finite temperature")
 	}
-	a.Cautions = j.cautions(a)
+	a.Cautions = j.hot(a)
 	return a, nil
 }
 
 // Cool returns the shaft temperature in degrees Celsius that alone makes the
 // parts slip together, hub at room temperature:
 // fall = (interference + clearance)/(contraction d_shaft). j.ShaftC is not read.
-// The caution says if it is colder than dry ice, or than liquid nitrogen and so
-// not to be had. Errors as Heat.
-func Cool(j Joint) (shaftC float64, cautions []string, err error) {
+// The cautions say if it is colder than dry ice, or than the material or liquid
+// nitrogen allows. Errors as Heat.
+func Cool(j Joint) (shaftC float64, cautions []Caution, err error) {
 	j.ShaftC = j.RoomC
 	if err := j.check(); err != nil {
 		return 0, nil, err
@@ -140,16 +138,42 @@ func Cool(j Joint) (shaftC float64, cautions []string, err error) {
 	if math.IsInf(shaftC, 0) || math.IsNaN(shaftC) {
 		return 0, nil, fmt.Errorf("press: the sizes are out of all proportion: no finite temperature")
 	}
-	switch {
-	case shaftC < LiquidNitrogenC:
-		cautions = append(cautions, "colder than liquid nitrogen: cooling alone will not do, heat the hub as well")
-	case shaftC < DryIceC:
-		cautions = append(cautions, "colder than dry ice: needs liquid nitrogen, or heat the hub as well")
+	return shaftC, j.cold(shaftC), nil
+}
+
+// limitC is the lowest heat limit of the hub and what is heated with it; 0 if none
+// is known.
+func (j Joint) limitC() float64 {
+	limit := j.Hub.Material.MaxHeatC
+	for _, h := range j.With {
+		if c := h.Limit().MaxC; limit == 0 || c < limit {
+			limit = c
+		}
 	}
-	if shaftC < 0 {
-		cautions = append(cautions, "frost forms on the cold part: work fast, dry and oil the joint's ends after; cold burns and, with gas boiling off, want of air")
+	return limit
+}
+
+// Together returns the temperatures in degrees Celsius that make the parts slip
+// together when neither heating nor cooling alone may: the hub at its limit and
+// the shaft as cold as is then missing. ok is false if the hub has no limit or if
+// the shaft would have to be colder than its own. Errors as Heat.
+func Together(j Joint) (hubC, shaftC float64, ok bool, err error) {
+	hubC = j.limitC()
+	hot := j
+	hot.ShaftC = j.RoomC
+	a, err := Heat(hot)
+	if err != nil || hubC <= j.RoomC {
+		return 0, 0, false, err
 	}
-	return shaftC, cautions, nil
+	missing := (a.HubC - hubC) * j.Hub.Material.AlphaPerK * j.Hub.InsideMm
+	if !positive(missing) {
+		return a.HubC, j.RoomC, true, nil
+	}
+	if !positive(j.Shaft.Material.ContractPerK) {
+		return 0, 0, false, fmt.Errorf("press: no contraction on cooling known for %q", j.Shaft.Material.Name)
+	}
+	shaftC = j.RoomC - missing/(j.Shaft.Material.ContractPerK*j.Shaft.OutsideMm)
+	return hubC, shaftC, shaftC >= j.Shaft.Material.coldest(), nil
 }
 
 // check refuses a joint the formulas cannot take.
@@ -180,22 +204,4 @@ func (j Joint) check() error {
 		return fmt.Errorf("press: room at %v C and shaft at %v C: want the shaft at or below the room, above absolute zero", j.RoomC, j.ShaftC)
 	}
 	return nil
-}
-
-// cautions compares the temperature with all limits, the material's first.
-func (j Joint) cautions(a Assembly) []string {
-	var out []string
-	m := j.Hub.Material
-	if m.MaxHeatC > 0 && a.HubC > m.MaxHeatC {
-		out = append(out, fmt.Sprintf("%.0f C is above the %.0f C for %s: use less clearance, cool the shaft, or press", a.HubC, m.MaxHeatC, m.Name))
-	}
-	for _, h := range j.With {
-		if l := h.Limit(); a.HubC > l.MaxC {
-			out = append(out, fmt.Sprintf("%.0f C is above the %.0f C for a %s (%s)", a.HubC, l.MaxC, l.What, l.Source))
-		}
-	}
-	if a.RiseK > 0 && m.Family == material.CastIron {
-		out = append(out, "cast iron: heat slowly and all round, in an oven if there is one")
-	}
-	return out
 }

@@ -1,0 +1,86 @@
+package joint
+
+import (
+	"math"
+
+	"centrepop/layout/plan"
+	"centrepop/layout/press"
+	"centrepop/parts"
+	"centrepop/parts/geom"
+)
+
+// strengthSectionMm is the size of the stock as bought by which its standard gives
+// the strength of a part: the thickness of plate or flat, the wall of a tube, the
+// diameter or side of a bar. A casting, and a part without stock, goes by the wall
+// of the member.
+func strengthSectionMm(p *parts.Part, m press.Member) float64 {
+	switch st := p.Stock; st.Form {
+	case "plate", "sheet", "round", "square":
+		return st.Size.Mm
+	case "tube":
+		return st.Second.Mm
+	case "flat":
+		return math.Min(st.Size.Mm, st.Second.Mm)
+	}
+	switch {
+	case p.Outline != nil:
+		return p.Thickness.Mm
+	case m.InsideMm > 0:
+		return (m.OutsideMm - m.InsideMm) / 2
+	}
+	return m.OutsideMm
+}
+
+// contactMm is the length over which the two parts of a press touch all round:
+// the overlap of their steps as placed, less chamfers and undercuts.
+func (j *joiner) contactMm(t *joint) float64 {
+	place, ok := j.relative(t)
+	if !ok {
+		return 0
+	}
+	shift := func(from, to float64) press.Stretch {
+		a, b := place.z0+place.s*from, place.z0+place.s*to
+		return press.Stretch{FromMm: math.Min(a, b), ToMm: math.Max(a, b)}
+	}
+	still := func(from, to float64) press.Stretch { return press.Stretch{FromMm: from, ToMm: to} }
+	cuts := append(t.a.cuts(shift), t.b.cuts(still)...)
+	mm, err := press.ContactMm(still(t.b.step.FromMm, t.b.step.ToMm), shift(t.a.step.FromMm, t.a.step.ToMm), cuts)
+	if err != nil {
+		return 0
+	}
+	return geom.Clean(mm)
+}
+
+// cuts are the stretches of a step that a chamfer or an undercut takes away.
+func (f feature) cuts(place func(from, to float64) press.Stretch) []press.Stretch {
+	var out []press.Stretch
+	for _, c := range f.r.Part.Chamfers {
+		switch c.Edge.Value {
+		case f.ref.Feature + "-front":
+			out = append(out, place(f.step.FromMm, f.step.FromMm+c.Size.Mm))
+		case f.ref.Feature + "-back":
+			out = append(out, place(f.step.ToMm-c.Size.Mm, f.step.ToMm))
+		}
+	}
+	if u := f.step.Undercut; u != nil {
+		if f.r.UndercutAtBack(f.step) {
+			out = append(out, place(f.step.ToMm-u.Width.Mm, f.step.ToMm))
+		} else {
+			out = append(out, place(f.step.FromMm, f.step.FromMm+u.Width.Mm))
+		}
+	}
+	return out
+}
+
+// pressCautions prints cautions, and notes the ones that stop as problems.
+func (j *joiner) pressCautions(t *joint, cautions []press.Caution) {
+	for _, c := range cautions {
+		switch c.Code {
+		case press.TooHot:
+			t.problem(plan.PressTooHot, plan.Named(t.b.title()), plan.Of(plan.Celsius, c.C), plan.Named(c.Material), plan.Of(plan.Celsius, c.LimitC))
+		case press.TooCold:
+			t.problem(plan.PressTooCold, plan.Named(t.a.title()), plan.Of(plan.Celsius, c.C), plan.Of(plan.Celsius, c.LimitC), plan.Named(c.Material))
+		}
+		t.caution(j.w.PressCaution(c))
+	}
+}
