@@ -64,7 +64,7 @@ func BenchmarkLook(b *testing.B) {
 
 func BenchmarkBlocks(b *testing.B) {
 	bodies := machine(18)
-	way := Way{Back: AxisZ, FarMm: 2000, FinestMm: 3, Tolerance: Usual}
+	way := Way{Back: AxisZ, FarMm: 600, FinestMm: 6, Tolerance: Usual}
 	for _, n := range []int{1, 11} {
 		b.Run(fmt.Sprint(n, "-movers"), func(b *testing.B) {
 			for b.Loop() {

@@ -45,14 +45,25 @@ func (b Box) Meets(c Box, mm float64) bool {
 }
 
 // dist is the distance from p to the box, 0 inside.
-func (b Box) dist(p Vec) float64 {
-	dx := math.Max(0, math.Max(b.Low.X-p.X, p.X-b.High.X))
-	dy := math.Max(0, math.Max(b.Low.Y-p.Y, p.Y-b.High.Y))
-	dz := math.Max(0, math.Max(b.Low.Z-p.Z, p.Z-b.High.Z))
+func (b *Box) dist(p Vec) float64 {
+	dx := beyond(p.X, b.Low.X, b.High.X)
+	dy := beyond(p.Y, b.Low.Y, b.High.Y)
+	dz := beyond(p.Z, b.Low.Z, b.High.Z)
 	if dx == 0 && dy == 0 {
 		return dz
 	}
 	return math.Sqrt(dx*dx + dy*dy + dz*dz)
+}
+
+// beyond is how far x lies outside an interval.
+func beyond(x, low, high float64) float64 {
+	if x < low {
+		return low - x
+	}
+	if x > high {
+		return x - high
+	}
+	return 0
 }
 
 // corners are the eight corners of a box.

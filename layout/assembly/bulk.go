@@ -23,7 +23,7 @@ func (b *Bulk) add(mm3 float64, centre Vec) {
 }
 
 // fine is how finely columns sum up what overlaps.
-const fine = 6
+const fine = 6 // twice the coarse sum's 3
 
 // Bulk is the solid's volume and centre of gravity: exact for simple solids
 // apart from one another, less holes along an axis through flat faces; else a
@@ -65,9 +65,12 @@ func meetsAny(s Simple, others []Simple) bool {
 // sum adds, or with sign −1 takes off, what lies of a solid in the columns of a
 // simple one.
 func (b *Bulk) sum(columns Simple, s *Solid, sign float64) {
-	mm3, centre := columnSum(columns, s, fine)
-	half, _ := columnSum(columns, s, fine/2)
-	if math.Abs(mm3-half) > 1e-9*math.Abs(mm3) {
+	one, _ := columnSum(columns, s, 1)
+	two, _ := columnSum(columns, s, 2)
+	mm3, centre := columnSum(columns, s, 3)
+	if math.Abs(mm3-one)+math.Abs(mm3-two) > 1e-9*math.Abs(mm3) { // not one length throughout
+		half := mm3
+		mm3, centre = columnSum(columns, s, fine)
 		b.ErrorMm3 += math.Abs(mm3 - half)
 	}
 	b.add(sign*mm3, centre)
@@ -93,8 +96,9 @@ func columnSum(columns Simple, s *Solid, n int) (mm3 float64, centre Vec) {
 // Mass is the body's mass in kg and its centre of gravity in the machine's
 // frame. ok is false where neither a mass nor a density is known; the centre is
 // that of the volume then.
-func (b *Body) Mass() (kg float64, centre Vec, ok bool) {
-	bulk := b.Solid.Bulk()
+func (b *Body) Mass() (kg float64, centre Vec, ok bool) { return b.mass(b.Solid.Bulk()) }
+
+func (b *Body) mass(bulk Bulk) (kg float64, centre Vec, ok bool) {
 	centre = b.Pose.Apply(bulk.Centre)
 	if b.MassKg > 0 {
 		return b.MassKg, centre, true

@@ -42,21 +42,30 @@ func (f face) moved(p Pose) face {
 
 // walk goes through ever smaller pieces of the faces. It leaves a piece where
 // look says so, and stops below the finest reach; there it calls point with the
-// centre and the corners.
+// centre and the corners, each at least once.
 func walk(faces []face, finest float64, look func(f *face) bool, point func(p Vec)) {
 	for i := range faces {
-		f := &faces[i]
-		if !look(f) {
-			continue
+		if f := &faces[i]; look(f) {
+			for _, c := range f.corners() {
+				point(c)
+			}
+			halve(f, finest, look, point)
 		}
-		if f.reach > finest {
-			halves := f.halves()
-			walk(halves[:], finest, look, point)
-			continue
-		}
+	}
+}
+
+func halve(f *face, finest float64, look func(f *face) bool, point func(p Vec)) {
+	if f.reach <= finest {
 		point(f.centre)
-		for _, c := range f.corners() {
-			point(c)
+		return
+	}
+	// The cut's two ends are the new corners.
+	halves := f.halves()
+	point(halves[1].at(halves[1].a0, halves[1].b0))
+	point(halves[0].at(halves[0].a1, halves[0].b1))
+	for i := range halves {
+		if look(&halves[i]) {
+			halve(&halves[i], finest, look, point)
 		}
 	}
 }
@@ -66,7 +75,7 @@ func walk(faces []face, finest float64, look func(f *face) bool, point func(p Ve
 func (s *Solid) Surface(spacingMm float64) []Vec {
 	var out []Vec
 	seen := map[[3]int64]bool{}
-	walk(s.faces(), spacingMm/2, func(*face) bool { return true }, func(p Vec) {
+	walk(s.faces, spacingMm/2, func(*face) bool { return true }, func(p Vec) {
 		key := [3]int64{int64(math.Round(p.X * 1e4)), int64(math.Round(p.Y * 1e4)), int64(math.Round(p.Z * 1e4))}
 		if !seen[key] && math.Abs(s.Dist(p)) < surfaceMm {
 			seen[key] = true

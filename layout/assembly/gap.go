@@ -115,7 +115,7 @@ func Clearance(a, b *Body, limitMm, finestMm float64) (mm float64, at Vec, ok bo
 		look := func(f *face) bool {
 			return math.Abs(b.Solid.Dist(f.centre)) <= f.reach+surfaceMm && a.Solid.Dist(rel.Apply(f.centre))-f.reach < mm-finestMm/10
 		}
-		walk(b.Solid.faces(), finestMm/10, look, func(p Vec) {
+		walk(b.Solid.faces, finestMm/10, look, func(p Vec) {
 			if d := a.Solid.Dist(rel.Apply(p)); d < mm && math.Abs(b.Solid.Dist(p)) < surfaceMm {
 				mm, at, ok = d, b.Pose.Apply(p), true
 			}

@@ -17,10 +17,16 @@ type Group struct {
 func Together(bodies []Body) Group {
 	out := Group{Box: nothing()}
 	var moment Vec
+	bulks := map[*Solid]Bulk{} // screws share one solid
 	for i := range bodies {
 		b := &bodies[i]
 		out.Box = out.Box.Join(b.Box())
-		kg, centre, ok := b.Mass()
+		bulk, done := bulks[b.Solid]
+		if !done {
+			bulk = b.Solid.Bulk()
+			bulks[b.Solid] = bulk
+		}
+		kg, centre, ok := b.mass(bulk)
 		if !ok {
 			out.Unknown = append(out.Unknown, b.ID)
 			continue

@@ -229,7 +229,9 @@ func (g *region) dist(p Pt) float64 {
 			inside = !inside
 		}
 		if !s.ghost {
-			best = math.Min(best, s.dist2(p))
+			if d := s.dist2(p); d < best {
+				best = d
+			}
 		}
 	}
 	if inside {

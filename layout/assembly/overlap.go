@@ -12,7 +12,7 @@ type Tolerance struct {
 
 // Usual finds 0.2 mm between turned bodies on one axis and 1 mm elsewhere.
 // Common practice, no source.
-var Usual = Tolerance{CoaxialMm: 0.05, OtherMm: 0.3, FinestMm: 2.5}
+var Usual = Tolerance{CoaxialMm: 0.05, OtherMm: 0.3, FinestMm: 4}
 
 // Allowed is a pair of bodies that may lie in one another up to a depth in mm:
 // the interference of a press fit, a thread in its tapped hole. UpToMm may be
@@ -132,7 +132,7 @@ func deepest(a, b *Body, limit, finest float64) (at Vec, depth float64) {
 		}
 		return true
 	}
-	walk(b.Solid.faces(), finest, look, try)
+	walk(b.Solid.faces, finest, look, try)
 	if best == -limit {
 		return Vec{}, 0
 	}

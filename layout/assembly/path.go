@@ -53,16 +53,10 @@ func (w Way) Blocks(movers, fixed []Body, allowed []Allowed) []Block {
 func (w Way) block(m, f *Body, allowedMm float64) (Block, bool) {
 	out := Block{Mover: m.ID, Fixed: f.ID}
 	if c, ok := onAxis(f, m); ok && math.Abs(c.axis.Z.Dot(w.Back)) > 1-1e-9 {
-		stops := c.stops(w, math.Max(allowedMm, w.Tolerance.CoaxialMm))
-		if len(stops) == 0 {
-			return out, false
+		for i, s := range c.stops(w, f, m, math.Max(allowedMm, w.Tolerance.CoaxialMm)) {
+			out.take(i == 0, s)
 		}
-		if !c.cut {
-			for i, s := range stops {
-				out.take(i == 0, s)
-			}
-			return out, true
-		}
+		return out, out.FirstMm > 0
 	}
 	limit := math.Max(allowedMm, w.Tolerance.OtherMm)
 	found := false
@@ -109,7 +103,7 @@ func (w Way) rays(b, a *Body, along Vec, limit float64, found func(p Vec, s Span
 		return grown.meetsLine(rel.Apply(f.centre), inA, 0, w.FarMm)
 	}
 	seen := map[Vec]bool{}
-	walk(b.Solid.faces(), w.FinestMm, look, func(p Vec) {
+	walk(b.Solid.faces, w.FinestMm, look, func(p Vec) {
 		if seen[p] || math.Abs(b.Solid.Dist(p)) > surfaceMm || b.Solid.Dist(p.Add(inB.Times(1e-3))) < -surfaceMm {
 			return // inside, or another point goes ahead of it
 		}
@@ -133,26 +127,18 @@ type stop struct {
 
 // stops are the stretches of the way in which the mover (b) would lie in the
 // fixed body (a), over a band of radii wider than the limit.
-func (c *coaxial) stops(w Way, limit float64) []stop {
+func (c *coaxial) stops(w Way, f, m *Body, limit float64) []stop {
 	back := math.Copysign(1, c.axis.Z.Dot(w.Back))
 	var out []stop
 	wide, last := 0.0, stop{}
 	for _, band := range c.bands() {
-		r, here, any := (band.FromMm+band.ToMm)/2, stop{}, false
-		for _, f := range acrossAll(c.a, r) {
-			for _, m := range acrossAll(c.b, r) {
-				// The mover at s back overlaps for s between these.
-				from, to, z := f.FromMm-m.ToMm, f.ToMm-m.FromMm, f.ToMm
-				if back < 0 {
-					from, to, z = m.FromMm-f.ToMm, m.ToMm-f.FromMm, f.FromMm
-				}
-				to = math.Min(to, w.FarMm)
-				if to > limit && to > math.Max(from, 0) && (!any || to > here.to) {
-					here, any = stop{math.Max(from, 0), to, c.at(Pt{z, r}, 0)}, true
-				}
-			}
+		r := (band.FromMm + band.ToMm) / 2
+		here, met := meeting(w, acrossAll(c.a, r), acrossAll(c.b, r), back, limit)
+		here.at = c.at(Pt{here.at.Z, r}, 0)
+		if met && c.cut {
+			here, met = c.around(w, f, m, r, back, limit)
 		}
-		if !any {
+		if !met {
 			wide = 0
 			continue
 		}
@@ -164,6 +150,39 @@ func (c *coaxial) stops(w Way, limit float64) []stop {
 		}
 	}
 	return out
+}
+
+// meeting is the stretch of the way in which stretches of the mover along the
+// axis meet those of the fixed body; at holds the z where they touch first.
+func meeting(w Way, fixed, mover []Span, back, limit float64) (here stop, met bool) {
+	for _, f := range fixed {
+		for _, m := range mover {
+			// The mover at s back overlaps for s between these.
+			from, to, z := f.FromMm-m.ToMm, f.ToMm-m.FromMm, f.ToMm
+			if back < 0 {
+				from, to, z = m.FromMm-f.ToMm, m.ToMm-f.FromMm, f.FromMm
+			}
+			from, to = math.Max(from, 0), math.Min(to, w.FarMm)
+			if to > limit && to > from && (!met || to > here.to) {
+				here, met = stop{from, to, Vec{Z: z}}, true
+			}
+		}
+	}
+	return here, met
+}
+
+// around looks at a radius all round the axis, for bodies with holes.
+func (c *coaxial) around(w Way, f, m *Body, r, back, limit float64) (here stop, met bool) {
+	const degs = 5
+	for deg := 0.5; deg < 360; deg += degs {
+		foot := c.at(Pt{0, r}, deg)
+		s, ok := meeting(w, f.Spans(foot, c.axis.Z), m.Spans(foot, c.axis.Z), back, limit)
+		if ok && (!met || s.to > here.to) {
+			here, met = s, true
+			here.at = foot.Add(c.axis.Z.Times(s.at.Z))
+		}
+	}
+	return here, met
 }
 
 func acrossAll(gs []*region, r float64) []Span {

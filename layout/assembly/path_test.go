@@ -49,6 +49,19 @@ func TestBlocksOnAxis(t *testing.T) {
 	if got := way.Blocks([]Body{still("ring", ring)}, []Body{still("shaft", collar)}, nil); len(got) != 0 {
 		t.Errorf("ring from the back: %+v", got)
 	}
+	// Lobes pass between lugs that the whole section would hit.
+	lugs := Of(Tube(60, 50, 0, 10), Tube(50, 40, 0, 10)).Cut(Cuboid(Vec{-41, -70, -1}, Vec{41, 70, 11}))
+	lobes := Of(Tube(49, 42, -60, -50)).Cut(Cuboid(Vec{-70, -41, -61}, Vec{70, 41, -49}))
+	way.Back = AxisZ
+	for deg, want := range map[float64]int{0: 0, 90: 1} {
+		got := way.Blocks([]Body{at("lobes", lobes, Rotate(AxisZ, deg))}, []Body{still("lugs", lugs)}, nil)
+		if len(got) != want {
+			t.Errorf("lobes at %g: %+v", deg, got)
+		} else if want == 1 {
+			near(t, "lobes", got[0].FirstMm, 70, 1e-9)
+			near(t, "lobes last", got[0].LastMm, 50, 1e-9)
+		}
+	}
 	way.Back = AxisZ.Times(-1)
 	if got := way.Blocks([]Body{still("ring", ring)}, []Body{still("shaft", collar)}, []Allowed{{"ring", "shaft", math.Inf(1)}}); len(got) != 0 {
 		t.Errorf("allowed: %+v", got)

@@ -54,11 +54,12 @@ func (s Simple) At(p Pose) Simple {
 type Solid struct {
 	add, within, cut []Simple
 	bound            Box
+	faces            []face // of all the simple solids, in the solid's frame
 }
 
 // Of is the union of simple solids.
 func Of(add ...Simple) *Solid {
-	s := &Solid{add: add, bound: nothing()}
+	s := &Solid{add: add, bound: nothing(), faces: facesOf(add)}
 	for _, a := range add {
 		s.bound = s.bound.Join(a.bound)
 	}
@@ -69,6 +70,7 @@ func Of(add ...Simple) *Solid {
 func (s *Solid) Cut(away ...Simple) *Solid {
 	out := *s
 	out.cut = slices.Concat(s.cut, away)
+	out.faces = slices.Concat(s.faces, facesOf(away))
 	return &out
 }
 
@@ -76,11 +78,22 @@ func (s *Solid) Cut(away ...Simple) *Solid {
 func (s *Solid) Within(keep ...Simple) *Solid {
 	out := *s
 	out.within = slices.Concat(s.within, keep)
+	out.faces = slices.Concat(s.faces, facesOf(keep))
 	for _, k := range keep {
 		out.bound.Low = Vec{math.Max(out.bound.Low.X, k.bound.Low.X), math.Max(out.bound.Low.Y, k.bound.Low.Y), math.Max(out.bound.Low.Z, k.bound.Low.Z)}
 		out.bound.High = Vec{math.Min(out.bound.High.X, k.bound.High.X), math.Min(out.bound.High.Y, k.bound.High.Y), math.Min(out.bound.High.Z, k.bound.High.Z)}
 	}
 	return &out
+}
+
+func facesOf(list []Simple) []face {
+	var out []face
+	for i := range list {
+		for _, f := range list[i].shape.faces() {
+			out = append(out, f.moved(list[i].at))
+		}
+	}
+	return out
 }
 
 // Box is a bounding box in the solid's frame; cuts do not make it smaller.
@@ -166,19 +179,6 @@ func (s *Solid) stretches(from, along Vec, low, high, limit float64) []Span {
 			out[n-1].ToMm = b
 		} else {
 			out = append(out, Span{a, b})
-		}
-	}
-	return out
-}
-
-// faces are those of all the simple solids, in the solid's frame.
-func (s *Solid) faces() []face {
-	var out []face
-	for _, list := range [3][]Simple{s.add, s.within, s.cut} {
-		for i := range list {
-			for _, f := range list[i].shape.faces() {
-				out = append(out, f.moved(list[i].at))
-			}
 		}
 	}
 	return out
