@@ -38,7 +38,7 @@ func TestAnyJoint(t *testing.T) {
 		{},
 		{Pos: at, First: parts.Front, Second: parts.Back},
 		{Pos: at, First: parts.Back, Second: parts.Back},
-		{Pos: at, First: parts.Front, Second: parts.Front, Flush: true, Below: parts.Length{Mm: 1, Pos: at}},
+		{Pos: at, First: parts.Front, Second: parts.Front, Level: true, Below: parts.Length{Mm: 1, Pos: at}},
 	}
 	planned, refused := 0, 0
 	try := func(j *parts.Joint) {
@@ -68,10 +68,10 @@ func TestAnyJoint(t *testing.T) {
 			if a.Part == b.Part {
 				continue
 			}
-			base := parts.Joint{Pos: at, Name: name, Meet: meetings[(i+k)%len(meetings)], Flip: i%2 == 0,
-				Align: []parts.AlignRule{{Pos: at, Refs: []parts.JointRef{a, b}, Up: k%2 == 0}}}
+			base := parts.Joint{Pos: at, Name: name, Meet: meetings[(i+k)%len(meetings)], OtherWay: i%2 == 0,
+				InLine: []parts.LineRule{{Pos: at, Refs: []parts.JointRef{a, b}, Up: k%2 == 0}}}
 			if (i+k)%3 != 0 {
-				base.Align = nil
+				base.InLine = nil
 			}
 			j := base
 			j.Kind, j.Bolt = parts.BoltKind, &parts.BoltJoint{Through: a, Into: b, Size: "M8", Class: "8.8", Pos: at, Head: []string{"hex", "socket"}[k%2], Nut: i%2 == 0, Washer: k%3 == 0}

@@ -153,9 +153,9 @@ func TestPlacement(t *testing.T) {
     rotate: 15
 `)
 	want := map[string]plan.Placed{
-		"flange1": {FrontMm: -12},                             // its back on the body's front
-		"flange2": {FrontMm: 112, TurnDeg: 90, Flipped: true}, // its back on the body's back
-		"shaft1":  {FrontMm: 15 - 50, TurnDeg: 15},            // seat centre 50 on cup centre 15
+		"flange1": {FrontMm: -12},                              // its back on the body's front
+		"flange2": {FrontMm: 112, TurnDeg: 90, OtherWay: true}, // its back on the body's back
+		"shaft1":  {FrontMm: 15 - 50, TurnDeg: 15},             // seat centre 50 on cup centre 15
 		"body1":   {},
 	}
 	last := p.Joints[len(p.Joints)-1]
@@ -164,8 +164,8 @@ func TestPlacement(t *testing.T) {
 	}
 	for _, q := range last.Placed {
 		w := want[q.Part+words.Trim(float64(q.Copy), 0)]
-		if math.Abs(q.FrontMm-w.FrontMm) > 1e-9 || math.Mod(math.Abs(q.TurnDeg-w.TurnDeg), 360) > 1e-9 || q.Flipped != w.Flipped {
-			t.Errorf("%s %d at %v mm, %v°, flipped %v; want %+v", q.Part, q.Copy, q.FrontMm, q.TurnDeg, q.Flipped, w)
+		if math.Abs(q.FrontMm-w.FrontMm) > 1e-9 || math.Mod(math.Abs(q.TurnDeg-w.TurnDeg), 360) > 1e-9 || q.OtherWay != w.OtherWay {
+			t.Errorf("%s %d at %v mm, %v°, flipped %v; want %+v", q.Part, q.Copy, q.FrontMm, q.TurnDeg, q.OtherWay, w)
 		}
 	}
 	if got, want := last.MassKg, 2*p.Part("flange").MassKg+p.Part("body").MassKg+p.Part("shaft").MassKg; math.Abs(got-want) > 0.002 {
@@ -201,7 +201,7 @@ func TestTraps(t *testing.T) {
   - name: marked
     bolt: {through: flange.bolts, into: body.taps, bolt: M10 8.8}
     face: back-on-front
-    align: [flange.mark, body.port]
+    in-line: [flange.mark, body.port]
   - name: bare
     bolt: {through: plain.bolts, into: body.back-taps, bolt: M10 8.8}
     face: front-on-back
@@ -210,14 +210,14 @@ func TestTraps(t *testing.T) {
 	var got []string
 	for _, k := range marked.Traps {
 		word := words.Trim(k.TurnDeg, 1)
-		if k.Flip {
+		if k.OtherWay {
 			word += " flip"
 		}
 		if k.Breaks {
 			word += " breaks"
 		}
 		got = append(got, word)
-		if k.TurnDeg == 90 && !k.Flip && k.Out[0] != "flange 1 mark at 90° instead of 0°" {
+		if k.TurnDeg == 90 && !k.OtherWay && k.Out[0] != "flange 1 mark at 90° instead of 0°" {
 			t.Errorf("turned by 90°: %q", k.Out)
 		}
 	}
@@ -312,8 +312,8 @@ func TestJointFaults(t *testing.T) {
 		{"no thread, no nut", "  - {name: a, bolt: {through: flange.bolts, into: plain.bolts, bolt: M10 8.8}}\n", "no thread", "nut: yes"},
 		{"holes too small", "  - {name: a, bolt: {through: flange.bolts, into: plain.bolts, bolt: M12 8.8, nut: yes}}\n", "too small", "holes for that bolt"},
 		{"turned off the holes", "  - {name: a, bolt: {through: flange.bolts, into: body.taps, bolt: M10 8.8}, rotate: 30}\n", "miss those of", "rotate: 90 makes them meet"},
-		{"not in line", "  - {name: a, bolt: {through: flange.bolts, into: body.taps, bolt: M10 8.8}, align: [flange.mark, body.drain]}\n", "do not line up", "rotate: 90 lines them up"},
-		{"no clock angle", "  - {name: a, bolt: {through: flange.bolts, into: body.taps, bolt: M10 8.8}, align: [flange.outline, body.drain]}\n", "no clock angle", "radial"},
+		{"not in line", "  - {name: a, bolt: {through: flange.bolts, into: body.taps, bolt: M10 8.8}, in-line: [flange.mark, body.drain]}\n", "do not line up", "rotate: 90 lines them up"},
+		{"no clock angle", "  - {name: a, bolt: {through: flange.bolts, into: body.taps, bolt: M10 8.8}, in-line: [flange.outline, body.drain]}\n", "no clock angle", "radial"},
 		{"a clearance fit", "  - {name: a, press: {shaft: pin.end, bore: body.cup, fit: H7/g6}}\n", "clearance fit", "H7/p6"},
 		{"two sizes", "  - {name: a, press: {shaft: shaft.end, bore: plain.bore, fit: H7/p6}}\n", "is Ø80", "one size"},
 		{"no such fit", "  - {name: a, press: {shaft: pin.end, bore: plain.bore, fit: H8/zz9}}\n", "cannot be used", ""},
@@ -383,7 +383,7 @@ func TestReach(t *testing.T) {
 func TestPressAgainstShigley(t *testing.T) {
 	dir := t.TempDir()
 	files := map[string]string{
-		"job.yaml": "job: S\nunits: in\nparts: [hub.yaml, pin.yaml]\njoints:\n  - {name: fit, press: {shaft: pin.seat, bore: hub.bore}, flush: front-with-front}\n",
+		"job.yaml": "job: S\nunits: in\nparts: [hub.yaml, pin.yaml]\njoints:\n  - {name: fit, press: {shaft: pin.seat, bore: hub.bore}, level: front-with-front}\n",
 		"hub.yaml": "part: hub\nkind: ring\nmaterial: C45\noutline: {circle: 3}\nthickness: 2\nbore: {diameter: 1.5, fit: {limits: [1.5000, 1.5010]}}\n",
 		"pin.yaml": "part: pin\nkind: shaft\nmaterial: C45\nprofile:\n  outside:\n    - {name: seat, diameter: 1.5, fit: {limits: [1.5017, 1.5023]}, length: 2}\n",
 	}
@@ -503,7 +503,7 @@ func TestDemoJoints(t *testing.T) {
 // first, and what AWS D1.1:2020 Table 7.7 asks of 12 mm plate (5 mm leg by its
 // thinner part; throat z/sqrt 2).
 func TestWeldNumbers(t *testing.T) {
-	p := smallPlan(t, "  - {name: a, weld: {part: plain.bore, to: pin.end, type: fillet, size: 5}, flush: front-with-front, below: 2}\n")
+	p := smallPlan(t, "  - {name: a, weld: {part: plain.bore, to: pin.end, type: fillet, size: 5}, level: front-with-front, below: 2}\n")
 	j := p.Joints[0]
 	w := j.Weld
 	if math.Abs(w.LengthMm-math.Pi*80) > 0.01 || w.LegMm != 5 || math.Abs(w.ThroatMm-5/math.Sqrt2) > 0.01 || w.Designation != "z5" {

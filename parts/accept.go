@@ -16,10 +16,17 @@ type Accept struct {
 	Reason  Text
 }
 
+// renamedFindings are codes of earlier versions and what they are called now.
+var renamedFindings = map[string]string{"mate": "counterpart", "align": "in-line"}
+
 // accept reads what the job takes as it is.
 func (l *loader) accept(n *node, job *Job) {
 	for _, f := range (&fields{&l.reader, n, jobGroup}).each("accept") {
 		a := Accept{Pos: f.n.pos, Finding: f.name("finding"), Reason: f.text("reason"), At: f.n.pos}
+		if now := renamedFindings[a.Finding.Value]; now != "" {
+			l.faultf(a.Finding.Pos, "finding: "+now, "the finding %s of earlier versions is now %s", a.Finding.Value, now)
+			continue
+		}
 		if !l.place(f.val("at"), job, &a) || a.Finding.Value == "" || a.Reason.Value == "" {
 			continue
 		}

@@ -54,7 +54,15 @@ func (s *source) faultAt(pos Pos) bool {
 	return slices.ContainsFunc(s.errs, func(e *Error) bool { return e.Pos == pos })
 }
 
+// renamed are keys of earlier versions and what they are called now.
+var renamed = map[string]string{"flush": "level", "align": "in-line", "flip": "other-way-round"}
+
 func (r *reader) unknownKey(n *node, f field, known []string) {
+	if now := renamed[f.key]; slices.Contains(known, now) {
+		n.meant = append(n.meant, now)
+		r.faultf(f.pos, now+" in its place, with the same value", "the key %s of earlier versions is now %s", f.key, now)
+		return
+	}
 	what := fmt.Sprintf("the key %s is not known in %s", quote(f.key), n.label)
 	if like := nearest(f.key, known); like != "" {
 		what += fmt.Sprintf("; perhaps %s is meant", like)

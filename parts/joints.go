@@ -39,20 +39,20 @@ func (r JointRef) Set() bool { return r.Part != "" }
 // bearing's cone; the second is what it goes to. Exactly one of Press, Weld,
 // Bolt and Bearing is set.
 type Joint struct {
-	Pos     Pos
-	Name    Text
-	Kind    JointKind
-	Press   *PressJoint
-	Weld    *WeldJoint
-	Bolt    *BoltJoint
-	Bearing *BearingJoint
-	Meet    Meeting
-	Rotate  Angle // of the first part's TOP from the second's, clockwise seen from the second's front
-	Flip    bool  // the parts look opposite ways; only where Meet does not say
-	Align   []AlignRule
-	Before  []Text // names of joints that come later
-	After   []Text // names of joints that come earlier
-	Note    Text
+	Pos      Pos
+	Name     Text
+	Kind     JointKind
+	Press    *PressJoint
+	Weld     *WeldJoint
+	Bolt     *BoltJoint
+	Bearing  *BearingJoint
+	Meet     Meeting
+	Rotate   Angle // of the first part's TOP from the second's, clockwise seen from the second's front
+	OtherWay bool  // the parts look opposite ways; only where Meet does not say
+	InLine   []LineRule
+	Before   []Text // names of joints that come later
+	After    []Text // names of joints that come earlier
+	Note     Text
 }
 
 // Ends returns the first and the second part's feature.
@@ -71,22 +71,22 @@ func (j *Joint) Ends() (first, second JointRef) {
 }
 
 // Meeting says which faces set the axial place: First and Second touch
-// ("back-on-front"), or with Flush look the same way and are level
+// ("back-on-front"), or with Level look the same way and are level
 // ("front-with-front"), except that the inner part's end lies Below under the
 // outer part's face. Unset if Pos is zero.
 type Meeting struct {
 	Pos           Pos
 	First, Second Face
-	Flush         bool
+	Level         bool
 	Below         Length
 }
 
 // Set tells whether the meeting was given.
 func (m Meeting) Set() bool { return m.Pos.Line > 0 }
 
-// AlignRule lists features that must lie at one clock angle of the assembly.
+// LineRule lists features that must lie at one clock angle of the assembly.
 // Up asks besides that this is the assembly's TOP.
-type AlignRule struct {
+type LineRule struct {
 	Pos  Pos
 	Refs []JointRef
 	Up   bool
@@ -180,11 +180,11 @@ func (f *fields) joint() (*Joint, bool) {
 	}
 	j.Meet = f.meeting()
 	j.Rotate = f.angle("rotate")
-	j.Flip = f.yes("flip")
-	if f.given("flip") && j.Meet.Set() {
-		f.fault(f.n.keyPos("flip"), "flip beside face or flush", "delete flip; the faces say which way the parts look")
+	j.OtherWay = f.yes("other-way-round")
+	if f.given("other-way-round") && j.Meet.Set() {
+		f.fault(f.n.keyPos("other-way-round"), "other-way-round beside face or level", "delete other-way-round; the faces say which way the parts look")
 	}
-	j.Align = f.alignRules()
+	j.InLine = f.lineRules()
 	j.Before = f.names("before")
 	j.After = f.names("after")
 	j.Note = f.text("note")
@@ -267,11 +267,11 @@ func (f *fields) bearingJoint() *BearingJoint {
 	return b
 }
 
-// meeting reads face (A-on-B) or flush (A-with-B).
+// meeting reads face (A-on-B) or level (A-with-B).
 func (f *fields) meeting() Meeting {
 	m := Meeting{Below: f.length("below")}
-	if f.given("face") && f.given("flush") {
-		f.fault(f.n.keyPos("flush"), "a joint has face and flush", "keep one of the two")
+	if f.given("face") && f.given("level") {
+		f.fault(f.n.keyPos("level"), "a joint has face and level", "keep one of the two")
 		return Meeting{}
 	}
 	read := func(key, between string) {
@@ -284,33 +284,33 @@ func (f *fields) meeting() Meeting {
 	case f.given("face"):
 		read("face", "-on-")
 		if f.given("below") {
-			f.fault(f.n.keyPos("below"), "below goes with flush", "delete below")
+			f.fault(f.n.keyPos("below"), "below goes with level", "delete below")
 		}
-	case f.given("flush"):
-		m.Flush = true
-		read("flush", "-with-")
+	case f.given("level"):
+		m.Level = true
+		read("level", "-with-")
 	case f.given("below"):
-		f.fault(f.n.keyPos("below"), "below needs flush", "flush: front-with-front")
+		f.fault(f.n.keyPos("below"), "below needs level", "level: front-with-front")
 	}
 	return m
 }
 
-// alignRules reads one list of features, or a list of such lists.
-func (f *fields) alignRules() []AlignRule {
-	lists := f.entries("align")
+// lineRules reads one list of features, or a list of such lists.
+func (f *fields) lineRules() []LineRule {
+	lists := f.entries("in-line")
 	if len(lists) == 0 {
 		return nil
 	}
 	if lists[0].kind != listNode {
-		lists = []*node{f.n.get("align")}
+		lists = []*node{f.n.get("in-line")}
 	}
-	var out []AlignRule
+	var out []LineRule
 	for _, one := range lists {
 		refs, ok := f.items(one, 2, 20, "[part.feature, part.feature] or [part.feature, up]")
 		if !ok {
 			continue
 		}
-		rule := AlignRule{Pos: one.pos}
+		rule := LineRule{Pos: one.pos}
 		for _, r := range refs {
 			if r.kind == scalarNode && r.text == "up" {
 				rule.Up = true
@@ -367,7 +367,7 @@ func (l *loader) jointRefs(job *Job, j *Joint) {
 	if j.Bolt != nil {
 		all = append(all, j.Bolt.Stack...)
 	}
-	for _, a := range j.Align {
+	for _, a := range j.InLine {
 		all = append(all, a.Refs...)
 	}
 	for _, r := range all {

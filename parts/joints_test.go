@@ -45,15 +45,15 @@ func TestJoints(t *testing.T) {
 	j, err := loadJoints(t, `
   - name: one
     press: {shaft: tube.outside, bore: plate#2.bore, fit: H7/p6, friction: 0.12, method: heat, clearance: 0.05}
-    flush: back-with-front
+    level: back-with-front
     below: 1
     rotate: -30
-    align: [[tube.window-2, plate#2.top], [tube.window, up]]
+    in-line: [[tube.window-2, plate#2.top], [tube.window, up]]
   - name: two
     bolt: {through: plate#1.bolts, into: plate#2.bolts, bolt: 5/16-18 UNC grade 5, head: socket, washer: yes, nut: yes}
     face: front-on-back
     before: one
-  - {name: three, weld: {part: plate.outline, to: tube.outside, type: bevel, length: 50, sides: 2}, after: [one, two], flip: yes}
+  - {name: three, weld: {part: plate.outline, to: tube.outside, type: bevel, length: 50, sides: 2}, after: [one, two], other-way-round: yes}
   - {name: four, bearing: {bearing: "30208", cup: plate.bore, cone: tube.outside, rotating: outer, bore: 20, outside: 40, width: 15, end-float: [-0.02, 0.01]}}
 `)
 	if err != nil {
@@ -63,16 +63,16 @@ func TestJoints(t *testing.T) {
 	if p := one.Press; p.Bore != (JointRef{"plate", 2, "bore", p.Bore.Pos}) || p.Fit.Value != "H7/p6" || p.Method != "heat" || p.Friction.Value != 0.12 || p.Clearance.Mm != 0.05 {
 		t.Errorf("press %+v", p)
 	}
-	if m := one.Meet; !m.Flush || m.First != Back || m.Second != Front || m.Below.Mm != 1 || one.Rotate.Deg != -30 {
+	if m := one.Meet; !m.Level || m.First != Back || m.Second != Front || m.Below.Mm != 1 || one.Rotate.Deg != -30 {
 		t.Errorf("meeting %+v, rotate %v", m, one.Rotate.Deg)
 	}
-	if a := one.Align; len(a) != 2 || a[0].Refs[0].Feature != "window-2" || a[0].Up || !a[1].Up || len(a[1].Refs) != 1 {
-		t.Errorf("align %+v", a)
+	if a := one.InLine; len(a) != 2 || a[0].Refs[0].Feature != "window-2" || a[0].Up || !a[1].Up || len(a[1].Refs) != 1 {
+		t.Errorf("in line %+v", a)
 	}
 	if b := two.Bolt; b.Size != "5/16-18 UNC" || b.Class != "grade 5" || b.Head != "socket" || !b.Washer || !b.Nut || two.Before[0].Value != "one" {
 		t.Errorf("bolt %+v", b)
 	}
-	if w := three.Weld; w.Type != "bevel" || w.Process != "MAG" || w.Sides != 2 || w.Length.Mm != 50 || len(three.After) != 2 || !three.Flip {
+	if w := three.Weld; w.Type != "bevel" || w.Process != "MAG" || w.Sides != 2 || w.Length.Mm != 50 || len(three.After) != 2 || !three.OtherWay {
 		t.Errorf("weld %+v", w)
 	}
 	if b := four.Bearing; b.Rotating != "outer" || b.Load != "normal" || len(b.EndFloat) != 2 || b.EndFloat[0].Mm != -0.02 {
@@ -95,13 +95,16 @@ func TestJointFaults(t *testing.T) {
 		{"{name: a, press: {shaft: tube.outside, bore: plate.bore, method: hammer}}", "which is not known"},
 		{"{name: a, press: {shaft: tube.outside, bore: plate.bore, friction: 2}}", "friction is"},
 		{"{name: a, " + press + ", face: front-on-side}", "face is"},
-		{"{name: a, " + press + ", face: front-on-back, flush: front-with-front}", "face and flush"},
-		{"{name: a, " + press + ", face: front-on-back, below: 1}", "below goes with flush"},
-		{"{name: a, " + press + ", below: 1}", "below needs flush"},
-		{"{name: a, " + press + ", face: front-on-back, flip: yes}", "flip beside face"},
+		{"{name: a, " + press + ", face: front-on-back, level: front-with-front}", "face and level"},
+		{"{name: a, " + press + ", face: front-on-back, below: 1}", "below goes with level"},
+		{"{name: a, " + press + ", below: 1}", "below needs level"},
+		{"{name: a, " + press + ", face: front-on-back, other-way-round: yes}", "other-way-round beside face"},
+		{"{name: a, " + press + ", flush: front-with-front}", "flush of earlier versions is now level"},
+		{"{name: a, " + press + ", align: [tube.window, up]}", "align of earlier versions is now in-line"},
+		{"{name: a, " + press + ", flip: yes}", "flip of earlier versions is now other-way-round"},
 		{"{name: a, " + press + ", rotate: 400}", "rotate is"},
-		{"{name: a, " + press + ", align: [tube.window]}", "align has 1 entry"},
-		{"{name: a, " + press + ", align: [tube.window-3, up]}", "no feature window-3"},
+		{"{name: a, " + press + ", in-line: [tube.window]}", "in-line has 1 entry"},
+		{"{name: a, " + press + ", in-line: [tube.window-3, up]}", "no feature window-3"},
 		{"{name: a, " + press + ", before: b}", "no joint b"},
 		{"{name: a, " + press + ", after: a}", "names itself"},
 		{"{name: a, bolt: {through: plate.bolts, into: plate#2.bolts, bolt: M8}}", "lacks its strength class"},

@@ -46,7 +46,7 @@ const (
 	HoleOrSpigot   Type = "number or spigot"  //
 	NamesType      Type = "name or names"     // one, or a list
 	RefsType       Type = "references"        // a list
-	AlignType      Type = "lists of features" // a list of references, or a list of such lists
+	InLineType     Type = "lists of features" // a list of references, or a list of such lists
 	TextsType      Type = "texts"
 	FilesType      Type = "files"
 	NumbersType    Type = "numbers"

@@ -201,7 +201,7 @@ func typeSchema(k Key) object {
 		return textPattern(refPattern)
 	case RefsType:
 		return arrayOf(textPattern(refPattern), k.Entries[0], k.Entries[1])
-	case AlignType:
+	case InLineType:
 		refs := arrayOf(anyOf(object{"const": "up"}, textPattern(refPattern)), 2, 20)
 		return anyOf(refs, arrayOf(refs, k.Entries[0], k.Entries[1]))
 	case PlaceType:

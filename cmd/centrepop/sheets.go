@@ -249,7 +249,7 @@ func explainText(w io.Writer, pl *plan.Plan, q *plan.PartPlan) {
 		}
 	}
 	for _, l := range q.Ladders {
-		fmt.Fprintf(w, "\nLight press of %s on the %s\n%s\n", l.Feature, l.Mate, l.Note)
+		fmt.Fprintf(w, "\nLight press of %s on the %s\n%s\n", l.Feature, l.Counterpart, l.Note)
 		for _, r := range l.Rungs {
 			fmt.Fprintf(w, "  measured %s: bore %s\n", r.Measured, r.Bore)
 		}

@@ -93,7 +93,7 @@ func relief(c *call, text string, form grooves.Form, changing bool) error {
 		c.line("shoulder", "%s deep, from %s up", w.Said(out.FaceDepthMm), w.Said(out.FaceWidthMm))
 	}
 	if out.ChamferMm > 0 {
-		c.line("mate", "its chamfer must be larger than %s", w.Said(out.ChamferMm))
+		c.line("counterpart", "its chamfer must be larger than %s", w.Said(out.ChamferMm))
 	}
 	c.line("source", "%s", out.Source)
 	return nil

@@ -52,7 +52,7 @@ func (j *joiner) clocks(f feature) ([]float64, bool) {
 
 // aligned finds the clock angle that all features of a rule share, with the
 // parts in moved displaced by m.
-func (j *joiner) aligned(rule parts.AlignRule, moved []inst, m motion) (deg float64, ok bool) {
+func (j *joiner) aligned(rule parts.LineRule, moved []inst, m motion) (deg float64, ok bool) {
 	common := []float64(nil)
 	if rule.Up {
 		common = []float64{0}
@@ -84,7 +84,7 @@ func (j *joiner) aligned(rule parts.AlignRule, moved []inst, m motion) (deg floa
 
 // align verifies what must line up.
 func (j *joiner) align(t *joint) {
-	for _, rule := range t.in.Align {
+	for _, rule := range t.in.InLine {
 		bad := false
 		for _, ref := range rule.Refs {
 			f := j.find(ref)
@@ -101,7 +101,7 @@ func (j *joiner) align(t *joint) {
 		}
 		deg, ok := j.aligned(rule, nil, motion{})
 		if ok {
-			t.out.Align = append(t.out.Align, plan.AlignLine{What: j.ruleText(rule), Deg: deg})
+			t.out.InLine = append(t.out.InLine, plan.InLine{What: j.ruleText(rule), Deg: deg})
 			continue
 		}
 		var where []string
@@ -122,7 +122,7 @@ func (j *joiner) align(t *joint) {
 
 // rotationThatAligns looks for a rotate: that lines a rule up and, for bolts,
 // keeps the holes matching.
-func (j *joiner) rotationThatAligns(t *joint, rule parts.AlignRule) (deg float64, ok bool) {
+func (j *joiner) rotationThatAligns(t *joint, rule parts.LineRule) (deg float64, ok bool) {
 	if !t.axis {
 		return 0, false
 	}
@@ -155,7 +155,7 @@ func without(all []*joint, t *joint) []*joint {
 	return slices.DeleteFunc(slices.Clone(all), func(o *joint) bool { return o == t })
 }
 
-func (j *joiner) ruleText(rule parts.AlignRule) string {
+func (j *joiner) ruleText(rule parts.LineRule) string {
 	var t []string
 	for _, ref := range rule.Refs {
 		t = append(t, j.find(ref).text())
@@ -257,7 +257,7 @@ func (j *joiner) traps(t *joint) {
 			harmless++
 			continue
 		}
-		t.out.Traps = append(t.out.Traps, plan.Trap{TurnDeg: m.turn, Flip: m.flip, Breaks: breaks, Out: out})
+		t.out.Traps = append(t.out.Traps, plan.Trap{TurnDeg: m.turn, OtherWay: m.flip, Breaks: breaks, Out: out})
 		serious = serious || breaks || m.flip
 	}
 	if harmless > 0 {
@@ -275,8 +275,8 @@ func (j *joiner) traps(t *joint) {
 
 // markDeg is where to scribe: the first rule's clock angle, else TOP.
 func (j *joiner) markDeg(t *joint) float64 {
-	if len(t.out.Align) > 0 {
-		return t.out.Align[0].Deg
+	if len(t.out.InLine) > 0 {
+		return t.out.InLine[0].Deg
 	}
 	return 0
 }
@@ -287,7 +287,7 @@ func (j *joiner) witness(t *joint, moved []inst) {
 	if t.a.step == nil || t.b.step == nil || t.in.Bearing != nil {
 		return
 	}
-	for _, rule := range append(slices.Clone(t.in.Align), j.rules()...) {
+	for _, rule := range append(slices.Clone(t.in.InLine), j.rules()...) {
 		if j.crosses(rule, moved) {
 			t.out.Remedies = append(t.out.Remedies, "Nothing but a mark holds the clock angle of this round joint: scribe "+t.a.title()+" and "+t.b.title()+
 				" at "+words.Trim(j.markDeg(t), 1)+"° (assembly clock) before joining, and keep "+j.ruleText(rule)+" in line.")
@@ -297,16 +297,16 @@ func (j *joiner) witness(t *joint, moved []inst) {
 }
 
 // rules are the align rules of all joints whose parts are placed.
-func (j *joiner) rules() []parts.AlignRule {
-	var out []parts.AlignRule
+func (j *joiner) rules() []parts.LineRule {
+	var out []parts.LineRule
 	for _, in := range j.job.Joints {
-		out = append(out, in.Align...)
+		out = append(out, in.InLine...)
 	}
 	return out
 }
 
 // crosses tells whether a rule ties moved parts to parts that stay.
-func (j *joiner) crosses(rule parts.AlignRule, moved []inst) bool {
+func (j *joiner) crosses(rule parts.LineRule, moved []inst) bool {
 	in, out := false, rule.Up
 	for _, ref := range rule.Refs {
 		if slices.Contains(moved, inst{ref.Part, ref.Copy}) {
@@ -431,7 +431,7 @@ func (j *joiner) offsetHole(t *joint) string {
 		}
 		was := geom.ClockDeg(t.a.group.Points[k])
 		return "Offset hole: drill hole " + words.Trim(float64(t.a.group.Group.First+k), 0) + " of " + t.a.text() + " at " + words.Trim(onFace, 1) + "° instead of " + words.Trim(was, 1) +
-			"° (its marked face), and its mate in " + t.b.title() + " to match: then the holes meet in one way only."
+			"° (its marked face), and its counterpart in " + t.b.title() + " to match: then the holes meet in one way only."
 	}
 	return ""
 }

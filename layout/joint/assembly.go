@@ -210,14 +210,14 @@ func otherFace(f parts.Face) parts.Face {
 
 // meeting is the joint's, or the usual one of a bolted joint: the marked face
 // of what is bolted into, and of the other part the face that keeps both
-// looking the same way (or with flip, opposite ways).
+// looking the same way (or the other way round, opposite ways).
 func (t *joint) meeting() parts.Meeting {
 	m := t.in.Meet
 	if m.Set() || t.in.Bolt == nil || t.b.group == nil {
 		return m
 	}
 	m.Pos, m.Second = t.in.Pos, t.b.group.Face
-	if m.First = otherFace(m.Second); t.in.Flip {
+	if m.First = otherFace(m.Second); t.in.OtherWay {
 		m.First = m.Second
 	}
 	return m
@@ -243,14 +243,14 @@ func (j *joiner) relative(t *joint) (placement, bool) {
 	m := t.meeting()
 	if !m.Set() {
 		s := 1.0
-		if t.in.Flip {
+		if t.in.OtherWay {
 			s = -1
 		}
 		za, zb := (t.a.step.FromMm+t.a.step.ToMm)/2, (t.b.step.FromMm+t.b.step.ToMm)/2
 		return placement{geom.Clean(zb - s*za), norm(t.in.Rotate.Deg), s}, true
 	}
 	s := -outward(m.Second) / outward(m.First)
-	if m.Flush {
+	if m.Level {
 		s = -s
 		if t.a.step != nil {
 			if outer < 0 {
@@ -399,7 +399,7 @@ func (j *joiner) agrees(t *joint, rel placement, a, b placedPart) {
 	is := a.at.then(b.at.inverse())
 	said := t.in.Meet.Set() || t.in.Bolt != nil
 	switch {
-	case is.s != rel.s && (said || t.in.Flip):
+	case is.s != rel.s && (said || t.in.OtherWay):
 		j.fault(t.in.Pos, plan.TurnedRound, plan.Named(t.a.title()))
 	case said && math.Abs(is.z0-rel.z0) > agreeMm:
 		j.fault(t.in.Pos, plan.PlacedElsewhere, plan.Named(t.a.title()), plan.Of(plan.Mm, math.Abs(geom.Clean(is.z0-rel.z0))))

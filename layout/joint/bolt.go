@@ -420,9 +420,9 @@ func (j *joiner) boltFigures(t *joint, p *plan.BoltPlan) {
 func (j *joiner) boltSteps(t *joint, p *plan.BoltPlan, tapped bool) {
 	a, b := t.a.title(), t.b.title()
 	s := t.step("Offer up", "Clean both faces, no burrs, no paint. Put together: "+t.out.How+".")
-	if len(t.out.Align) > 0 {
+	if len(t.out.InLine) > 0 {
 		var lines []string
-		for _, l := range t.out.Align {
+		for _, l := range t.out.InLine {
 			lines = append(lines, l.What+" at "+words.Trim(l.Deg, 1)+"°")
 		}
 		s.Hold = "In line: " + strings.Join(lines, "; ") + "."

@@ -37,7 +37,7 @@ func (j *joiner) interference(t *joint) (lo, hi float64, source string, ok bool)
 	}
 	switch {
 	case b.Class == "light press":
-		return 0.01, 0.03, "bore turned to the measured mate (common practice, no source)", true
+		return 0.01, 0.03, "bore turned to the measured counterpart (common practice, no source)", true
 	case a.Fitted() && b.Fitted():
 		return geom.Clean(a.MinMm - b.MaxMm), geom.Clean(a.MaxMm - b.MinMm), "limits on the drawings", true
 	}

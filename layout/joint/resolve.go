@@ -178,7 +178,7 @@ func (j *joiner) how(t *joint) string {
 	switch {
 	case !m.Set() && slices.ContainsFunc(t.before(j.done), t.joins):
 		text = "as they were put together"
-	case m.Set() && m.Flush:
+	case m.Set() && m.Level:
 		text = string(m.First) + " of " + t.a.title() + " level with the " + string(m.Second) + " of " + t.b.title()
 		if m.Below.Mm > 0 {
 			text += ", the inner part " + j.w.Size(m.Below.Mm) + " below"
@@ -230,7 +230,7 @@ func (j *joiner) finish(t *joint) {
 			if q.group == p.group && slices.Contains(members, q.inst) {
 				t.out.Placed = append(t.out.Placed, plan.Placed{
 					Part: q.part, Copy: q.copy, Title: copyTitle(q.r, q.copy),
-					FrontMm: geom.Clean(q.at.z0), TurnDeg: norm(q.at.turn), Flipped: q.at.s < 0,
+					FrontMm: geom.Clean(q.at.z0), TurnDeg: norm(q.at.turn), OtherWay: q.at.s < 0,
 					New: slices.Contains(added, q.inst),
 				})
 			}
@@ -249,7 +249,7 @@ func (j *joiner) finish(t *joint) {
 	for i := range t.out.Problems {
 		t.out.Problems[i].What = j.w.Says(t.out.Problems[i])
 	}
-	for _, a := range t.out.Align {
+	for _, a := range t.out.InLine {
 		t.out.Checks = append(t.out.Checks, plan.Check{What: "in line: " + a.What, Wanted: "at " + words.Trim(a.Deg, 2) + "°", Limits: "by eye and square", Gauge: "eye, protractor"})
 	}
 	if t.in.Bolt != nil && t.axis {
@@ -286,7 +286,7 @@ func (j *joiner) added(t *joint) []inst {
 // clockMarks lists what lies where on the two parts, and what the rules name.
 func (j *joiner) clockMarks(t *joint) {
 	key := func(i inst, name string) bool {
-		for _, rule := range t.in.Align {
+		for _, rule := range t.in.InLine {
 			for _, ref := range rule.Refs {
 				base, _, _ := parts.Numbered(ref.Feature)
 				if (inst{ref.Part, ref.Copy}) == i && (ref.Feature == name || base == name) {

@@ -164,11 +164,11 @@ func (r *Model) seat(st *Step, edge develop.Face) (seat, beyond string) {
 	}
 	switch {
 	case j < 0 || j >= len(outside):
-		return "this edge flush with the " + string(end) + " face", beyond
+		return "this edge level with the " + string(end) + " face", beyond
 	case outside[j].Size.NominalMm > st.Size.NominalMm:
 		return "this edge against the shoulder of " + words.Spaced(outside[j].Name) + ", on the " + string(end) + " side", beyond
 	}
-	return "this edge flush with the " + string(end) + " end of " + words.Spaced(st.Name), beyond
+	return "this edge level with the " + string(end) + " end of " + words.Spaced(st.Name), beyond
 }
 
 // edgeNote warns where a bevel takes away the edge that the paper is set to.

@@ -171,11 +171,11 @@ func clockList(rows []plan.RadialRow) string {
 	return strings.Join(t, ", ")
 }
 
-// ladder reads the bore from the measured mate.
+// ladder reads the bore from the measured counterpart.
 func (r *Model) ladder(s *Step, mateMm float64) plan.Ladder {
 	l := plan.Ladder{
-		Feature: words.Spaced(s.Name), Mate: s.Size.Press.Part + " " + words.Spaced(s.Size.Press.Feature),
-		Note: "Measure the mate at three places across; take the largest. Bore " + r.W.Size(0.01) + " to " + r.W.Said(0.03) + " under it (common practice, no source).",
+		Feature: words.Spaced(s.Name), Counterpart: s.Size.Press.Part + " " + words.Spaced(s.Size.Press.Feature),
+		Note: "Measure the counterpart at three places across; take the largest. Bore " + r.W.Size(0.01) + " to " + r.W.Said(0.03) + " under it (common practice, no source).",
 	}
 	rungs, err := fits.LightPressLadder(mateMm, 0.6, 0.05)
 	if err != nil {
@@ -198,7 +198,7 @@ func (r *Model) checks() {
 		c := plan.Check{Ref: s.Ref, What: words.Spaced(s.Name), Wanted: r.sizeText(s), Limits: r.limitsText(s.Size), Source: s.Size.Source, Gauge: gauge(s)}
 		switch {
 		case s.Size.Thread != nil:
-			c.Limits = "mate runs freely, no shake"
+			c.Limits = "counterpart runs freely, no shake"
 		case s.Size.Limited:
 			c.MinMm, c.MaxMm = s.Size.MinMm, s.Size.MaxMm
 		case c.Limits == "":
@@ -316,7 +316,7 @@ func (r *Model) checkGroup(m *Group) {
 // gauge names what reaches the size to the fineness its limits ask.
 func gauge(s *Step) string {
 	if s.Size.Thread != nil {
-		return "thread gauge or mate"
+		return "thread gauge or counterpart"
 	}
 	fine := s.Size.Press.Set() || (s.Size.Limited && s.Size.MaxMm-s.Size.MinMm < 0.1)
 	switch {

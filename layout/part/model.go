@@ -187,7 +187,7 @@ func (r *Model) length(mm float64) Sized {
 func (r *Model) limitsText(s Sized) string {
 	switch {
 	case s.Class == "light press":
-		return "measured mate − " + r.W.Size(0.03) + " … − " + r.W.Size(0.01)
+		return "measured counterpart − " + r.W.Size(0.03) + " … − " + r.W.Size(0.01)
 	case s.Limited:
 		return r.W.Limits(s.MinMm, s.MaxMm)
 	}

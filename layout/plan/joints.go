@@ -15,7 +15,7 @@ type JointPlan struct {
 	Placed   []Placed     `json:"placed,omitempty"` // the assembly once this joint is made; empty where the parts do not share an axis
 	Figures  []Figure     `json:"figures"`          // every number of the joint, in reading order
 	Clock    []ClockMark  `json:"clock,omitempty"`  // what lies where, seen from the front of the assembly
-	Align    []AlignLine  `json:"align,omitempty"`
+	InLine   []InLine     `json:"in_line,omitempty"`
 	Press    *PressPlan   `json:"press,omitempty"`
 	Weld     *WeldPlan    `json:"weld,omitempty"`
 	Bolt     *BoltPlan    `json:"bolt,omitempty"`
@@ -48,20 +48,20 @@ type JointEnd struct {
 // angles are seen from the assembly's front (looking along +z), 0 at the first
 // part's TOP. A point of the part at z from its front face and clock angle a
 // seen from its front lies at FrontMm + z and TurnDeg + a, or, where the part
-// is Flipped, at FrontMm − z and TurnDeg − a.
+// is OtherWay, at FrontMm − z and TurnDeg − a.
 type Placed struct {
-	Part    string  `json:"part"`
-	Copy    int     `json:"copy"`
-	Title   string  `json:"title"`
-	FrontMm float64 `json:"front_mm"`
-	TurnDeg float64 `json:"turn_deg"` // 0 ≤ t < 360
-	Flipped bool    `json:"flipped"`  // its front looks to the assembly's back
-	New     bool    `json:"new"`      // joined in this step
+	Part     string  `json:"part"`
+	Copy     int     `json:"copy"`
+	Title    string  `json:"title"`
+	FrontMm  float64 `json:"front_mm"`
+	TurnDeg  float64 `json:"turn_deg"`        // 0 ≤ t < 360
+	OtherWay bool    `json:"other_way_round"` // its front looks to the assembly's back
+	New      bool    `json:"new"`             // joined in this step
 }
 
 // Z takes a distance from the part's front face, in mm, to the assembly's axis.
 func (p *Placed) Z(mm float64) float64 {
-	if p.Flipped {
+	if p.OtherWay {
 		return p.FrontMm - mm
 	}
 	return p.FrontMm + mm
@@ -76,7 +76,7 @@ func (p *Placed) Span(e JointEnd) (loMm, hiMm float64) {
 // Own is the distance, in mm, from the part's front face of a place on the
 // assembly's axis: what Z undoes.
 func (p *Placed) Own(zMm float64) float64 {
-	if p.Flipped {
+	if p.OtherWay {
 		return p.FrontMm - zMm
 	}
 	return zMm - p.FrontMm
@@ -97,18 +97,18 @@ type ClockMark struct {
 	Key   bool    `json:"key"` // named in an align rule of the joint
 }
 
-// AlignLine is a rule of what must line up, found true.
-type AlignLine struct {
+// InLine is a rule of what must line up, found true.
+type InLine struct {
 	What string  `json:"what"`
 	Deg  float64 `json:"deg"` // of the assembly
 }
 
 // Trap is a wrong way in which the holes still match.
 type Trap struct {
-	TurnDeg float64  `json:"turn_deg"` // of the added part from its right place, clockwise from the assembly's front
-	Flip    bool     `json:"flip"`     // put on the wrong way round besides
-	Breaks  bool     `json:"breaks"`   // a rule of what must line up
-	Out     []string `json:"out"`      // what would then be out of place
+	TurnDeg  float64  `json:"turn_deg"`        // of the added part from its right place, clockwise from the assembly's front
+	OtherWay bool     `json:"other_way_round"` // put on the wrong way round besides
+	Breaks   bool     `json:"breaks"`          // a rule of what must line up
+	Out      []string `json:"out"`             // what would then be out of place
 }
 
 // JointStep is one thing to do.

@@ -209,12 +209,12 @@ type Check struct {
 	Source string  `json:"source,omitempty"` // "ISO 286-1 H7", "ISO 2768-m", "common practice, no source"
 }
 
-// Ladder reads the bore to turn from the measured mate.
+// Ladder reads the bore to turn from the measured counterpart.
 type Ladder struct {
-	Feature string `json:"feature"`
-	Mate    string `json:"mate"`
-	Note    string `json:"note"`
-	Rungs   []Rung `json:"rungs"`
+	Feature     string `json:"feature"`
+	Counterpart string `json:"counterpart"`
+	Note        string `json:"note"`
+	Rungs       []Rung `json:"rungs"`
 }
 
 // Rung is one line of a ladder.

@@ -95,7 +95,7 @@ func trap(r *reviewer) {
 			if out == nil {
 				out = t.Out
 			}
-			if t.Flip {
+			if t.OtherWay {
 				flipped = append(flipped, number(t.TurnDeg)+"°")
 			} else {
 				turned = append(turned, number(t.TurnDeg)+"°")

@@ -152,10 +152,10 @@ func between(v *view) {
 	})
 }
 
-// mate looks for light presses whose mate cannot be measured when the bore is
+// counterpart looks for light presses whose mate cannot be measured when the bore is
 // turned, and for fits that nothing answers: a class on a bore whose shaft in
 // the job, named by the seat, has none. Joints are looked at by their own rules.
-func mate(r *reviewer) {
+func counterpart(r *reviewer) {
 	for _, p := range r.job.Parts {
 		q := r.pl.Part(p.Name.Value)
 		if q == nil {
@@ -174,7 +174,7 @@ func mate(r *reviewer) {
 			for _, s := range other.Profile.Outside {
 				if s.Name.Value == ref.Feature && s.Size.Fit.Pos.Line == 0 {
 					v.report(Note, c.name, ref.Pos, Finding{
-						What:    "the mate of " + c.name + " is turned here too, and has no limits",
+						What:    "the counterpart of " + c.name + " is turned here too, and has no limits",
 						Numbers: ref.Part + "." + ref.Feature + " " + r.mm(s.Size.Nominal.Mm),
 						Rule:    "a light press goes over what is bought and measured; two turned parts take a fit", Source: practice,
 						Fix: "give both sides a fit, such as H7 and p6",

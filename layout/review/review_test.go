@@ -150,7 +150,7 @@ func TestEveryRuleHasACase(t *testing.T) {
 	for _, r := range partRules {
 		own = append(own, r.code)
 	}
-	for _, code := range append(own, "tolerance", "mate", "fit-side", "trap", "weld-first", "weld-access", "accepted-nothing", "yield", "press-force", "align", "pattern", "weld-prep") {
+	for _, code := range append(own, "tolerance", "counterpart", "fit-side", "trap", "weld-first", "weld-access", "accepted-nothing", "yield", "press-force", "in-line", "pattern", "weld-prep") {
 		found, err := filepath.Glob("testdata/" + code + ".*txtar")
 		if err != nil || len(found) == 0 {
 			t.Errorf("no case for %s", code)
@@ -203,12 +203,12 @@ func TestDemoJobsAreReady(t *testing.T) {
 // TestRefusedJobIsNotAccepted keeps a job that cannot be made from being
 // accepted into readiness.
 func TestRefusedJobIsNotAccepted(t *testing.T) {
-	a, err := txtar.ParseFile("testdata/align.txtar")
+	a, err := txtar.ParseFile("testdata/in-line.txtar")
 	if err != nil {
 		t.Fatal(err)
 	}
 	job := &a.Files[0]
-	job.Data = append(slices.Clone(job.Data), "accept:\n  - {finding: align, at: bad, reason: near enough}\n"...)
+	job.Data = append(slices.Clone(job.Data), "accept:\n  - {finding: in-line, at: bad, reason: near enough}\n"...)
 	findings, plan, err := Job(load(t, a))
 	if err != nil || plan != nil {
 		t.Fatalf("plan %v, error %v", plan, err)

@@ -38,7 +38,7 @@ var jobRules = []struct {
 	check func(r *reviewer)
 }{
 	{"tolerance", "no general tolerance class is named", tolerance},
-	{"mate", "the turned mate of a light press has no limits", mate},
+	{"counterpart", "the turned counterpart of a light press has no limits", counterpart},
 	{"fit-side", "a fit is on one drawing only, or differs", fitSides},
 	{"joint", "a joint has a flaw", jointProblems},
 	{"trap", "two parts also go together the wrong way", trap},

@@ -124,8 +124,8 @@ func undercut(v *view) {
 			v.report(Note, c.name, c.pos, Finding{
 				What:    c.name + " ends at the shoulder of " + shoulder + " without an undercut",
 				Numbers: "seat of " + c.step.Seat.Value + ", " + v.mm(2*c.radiusMm),
-				Rule:    "a seat that is to touch its shoulder has a relief in the corner, or its mate a chamfer larger than the corner", Source: practice,
-				Fix: "add an undercut, or check the mate's chamfer against the tool's corner radius",
+				Rule:    "a seat that is to touch its shoulder has a relief in the corner, or its counterpart a chamfer larger than the corner", Source: practice,
+				Fix: "add an undercut, or check the counterpart's chamfer against the tool's corner radius",
 			})
 		}
 	}

@@ -81,7 +81,7 @@ func hourMarks(marks []plan.ClockMark) []hourMark {
 // frontOf is the part whose front the assembly's clock is seen from.
 func frontOf(j *plan.JointPlan) string {
 	for _, p := range j.Placed {
-		if p.FrontMm == 0 && p.TurnDeg == 0 && !p.Flipped {
+		if p.FrontMm == 0 && p.TurnDeg == 0 && !p.OtherWay {
 			return p.Title
 		}
 	}
@@ -140,12 +140,12 @@ func clockPieces(j *plan.JointPlan, width float64) []draw.Piece {
 		t.Rows = append(t.Rows, []string{m.letter, figures.Degrees(m.deg), oclock(m.deg), strings.Join(m.whats, ", ")})
 	}
 	var line draw.Table
-	if len(j.Align) > 0 {
+	if len(j.InLine) > 0 {
 		line = draw.Table{Columns: []draw.Column{
 			{Head: "Must lie in line", Flex: true, Bold: true, Size: 3.8},
 			{Head: "at", Align: draw.Centre, Bold: true, Size: 3.8},
 		}}
-		for _, a := range j.Align {
+		for _, a := range j.InLine {
 			line.Rows = append(line.Rows, []string{a.What, figures.Degrees(a.Deg) + ", " + oclock(a.Deg)})
 		}
 	}

@@ -194,7 +194,7 @@ func jointSheets(pl *plan.Plan, j *plan.JointPlan, paper draw.Frame) []*draw.She
 		f.Add(panelRows(weldPanels(j, pl.Units), f.Width())...)
 	}
 	// A weld keeps what earlier steps have lined up, unless it says otherwise.
-	clockLast := j.Weld != nil && len(j.Align) == 0
+	clockLast := j.Weld != nil && len(j.InLine) == 0
 	if !clockLast {
 		f.Add(clockPieces(j, f.Width())...)
 	}

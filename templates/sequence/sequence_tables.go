@@ -98,7 +98,7 @@ func trapTable(j *plan.JointPlan) draw.Table {
 	}
 	for _, trap := range j.Traps {
 		turn := figures.Degrees(trap.TurnDeg)
-		if trap.Flip {
+		if trap.OtherWay {
 			turn += ", wrong way round"
 			if trap.TurnDeg == 0 {
 				turn = "wrong way round"

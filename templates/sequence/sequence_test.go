@@ -122,7 +122,7 @@ func TestStackPicture(t *testing.T) {
 		t.Errorf("the flange at 5.5 reaches from %g to %g", inner, outer)
 	}
 	flipped := *v.b
-	flipped.Flipped, flipped.FrontMm = true, 8
+	flipped.OtherWay, flipped.FrontMm = true, 8
 	if inner, _, _ := flipped.reach(2.5); math.Abs(inner-59.65) > 1e-9 {
 		t.Errorf("turned round, the bore at 2.5 is %g", inner)
 	}

@@ -329,8 +329,8 @@ func ladderTable(l plan.Ladder, width float64) draw.Table {
 		abreast = 2
 	}
 	t := draw.Table{
-		Title: "Turn to the measured mate: " + l.Feature,
-		Lead:  figures.Joined(" ", "Mate: "+l.Mate+".", l.Note),
+		Title: "Turn to the measured counterpart: " + l.Feature,
+		Lead:  figures.Joined(" ", "Counterpart: "+l.Counterpart+".", l.Note),
 	}
 	for range abreast {
 		t.Columns = append(t.Columns,

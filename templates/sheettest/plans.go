@@ -101,7 +101,7 @@ func FlangePart() *plan.PartPlan {
 			Outer: []plan.XY{{XMm: 0, YMm: 82.5}, {XMm: 8, YMm: 82.5}}, Inner: []plan.XY{{XMm: 0, YMm: 57.15}, {XMm: 3, YMm: 57.15}, {XMm: 8, YMm: 62.15}}},
 		Features: []plan.Feature{
 			{N: 1, Name: "outline", Size: "Ø165", Limits: "164.5 – 165.5", Balloon: plan.XY{XMm: 4, YMm: 82.5}},
-			{N: 2, Name: "bore", Size: "Ø114.3, light press on the barrel tube", Limits: "measure the mate", Note: "turn to the ladder below", Balloon: plan.XY{XMm: 1.5, YMm: 57.15}},
+			{N: 2, Name: "bore", Size: "Ø114.3, light press on the barrel tube", Limits: "measure the counterpart", Note: "turn to the ladder below", Balloon: plan.XY{XMm: 1.5, YMm: 57.15}},
 			{N: 3, Name: "bore, back chamfer", Size: "5 × 45°", Note: "weld preparation", Balloon: plan.XY{XMm: 5.5, YMm: 59.65}},
 			{N: 4, Name: "bolts", Size: "6 × Ø11 on Ø140", Limits: "11.00 – 11.18", Face: parts.Front, Balloon: plan.XY{XMm: 35, YMm: 60.62}},
 			{N: 5, Name: "pry", Size: "2 × M8", Face: parts.Front, Balloon: plan.XY{XMm: 0, YMm: -70}},
@@ -124,7 +124,7 @@ func FlangePart() *plan.PartPlan {
 }
 
 func ladderOf() plan.Ladder {
-	l := plan.Ladder{Feature: "barrel-flange bore", Mate: "barrel-tube outside", Note: "0.01 to 0.03 mm light press."}
+	l := plan.Ladder{Feature: "barrel-flange bore", Counterpart: "barrel-tube outside", Note: "0.01 to 0.03 mm light press."}
 	for i := range 13 {
 		m := 114.0 + 0.05*float64(i)
 		l.Rungs = append(l.Rungs, plan.Rung{MeasuredMm: m, BoreMinMm: m - 0.03, BoreMaxMm: m - 0.01,
@@ -256,7 +256,7 @@ func JoinedPlan() *plan.Plan {
 	press := &plan.JointPlan{N: 1, Name: "press", Title: "Press Barrel flange 1 on Sleeve", Kind: "press", A: sleeve, B: bore,
 		How: "front of Sleeve level with the front of Barrel flange 1, the inner part 1 below, TOP of Sleeve at 0° of Barrel flange 1",
 		Why: []string{"after a: the job says so", "after b: the job says so"}, Placed: together, Clock: marks,
-		Align:   []plan.AlignLine{{What: "Sleeve grease port – Barrel flange 1 bolts", Deg: 120}},
+		InLine:  []plan.InLine{{What: "Sleeve grease port – Barrel flange 1 bolts", Deg: 120}},
 		Figures: []plan.Figure{{Label: "press force", Value: "12 – 34 kN", Source: "at the end of travel"}, {Label: "pressure", Value: "1.2 – 3.4 MPa", Source: "Lamé"}},
 		Press: &plan.PressPlan{Method: "press", InterferenceMm: plan.Range{Min: 0.01, Max: 0.03}, LengthMm: 7, ForceN: plan.Range{Min: 12000, Max: 34000},
 			HeatHubC: 127, CoolShaftC: -119, ClearanceMm: 0.17, LeadInMm: 5.5, LeadInDeg: 5, ShopPressN: 200000},
@@ -281,13 +281,13 @@ func JoinedPlan() *plan.Plan {
 	}
 	bolt := &plan.JointPlan{N: 3, Name: "bolt", Title: "Bolt Barrel flange 2 to Barrel flange 1", Kind: "bolt", A: end("Barrel flange 2"), B: end("Barrel flange 1"),
 		How: "front of Barrel flange 2 on the front of Barrel flange 1", Clock: marks,
-		Placed: append(slices.Clone(together), plan.Placed{Part: "barrel-flange", Copy: 2, Title: "Barrel flange 2", FrontMm: 0, Flipped: true, New: true}),
+		Placed: append(slices.Clone(together), plan.Placed{Part: "barrel-flange", Copy: 2, Title: "Barrel flange 2", FrontMm: 0, OtherWay: true, New: true}),
 		Bolt: &plan.BoltPlan{Size: "M10", Class: "8.8", Head: "hex", Count: 6, PCDMm: 140, Grip: []plan.GripRow{{What: "Barrel flange 2", ThickMm: 8}, {What: "Barrel flange 1", ThickMm: 8}}, GripMm: 16,
 			Ordered: "M10 x 35", LengthMm: 35, EngagementMm: 8.4, NeedMm: 8.4, ProtrusionMm: -1, PreloadN: 25300, PreloadRangeN: plan.Range{Min: 17700, Max: 32900},
 			TorqueNm: 51, TorqueRangeNm: plan.Range{Min: 35, Max: 66}, K: 0.2, KSource: "clean and dry", Order: []int{1, 4, 2, 5, 3, 6}, OrderDeg: []float64{30, 210, 90, 270, 150, 330}},
 		Traps: []plan.Trap{
 			{TurnDeg: 60, Out: []string{"Sleeve grease port at 180° instead of 120°", "Barrel flange 2 pry elsewhere (no rule says where it belongs)"}},
-			{TurnDeg: 0, Flip: true, Out: []string{"heads on the wrong side"}}, {TurnDeg: 180, Flip: true, Out: []string{"heads on the wrong side"}}},
+			{TurnDeg: 0, OtherWay: true, Out: []string{"heads on the wrong side"}}, {TurnDeg: 180, OtherWay: true, Out: []string{"heads on the wrong side"}}},
 		MassKg: 26,
 	}
 	bearing := &plan.JointPlan{N: 4, Name: "bearing", Title: "Bearing 30210: Sleeve in Barrel flange 1", Kind: "bearing", How: "fronts looking the same way", Placed: together,
