@@ -69,12 +69,14 @@ func TestExactReadings(t *testing.T) {
 		{120, 9, []float64{0, 120, 240}},
 		{120, 9, []float64{0, 70, 160, 250, 301}},
 		{180, 11, []float64{10, 55, 100, 145}}, // all on one side
+		{180, 11, []float64{300, 20, 110, 200}},
+		{180, 11, []float64{-45, 45, 135, 225}},
 		{180, 11, []float64{0, 60.5, 120, 179, 240, 301}},
 	} {
 		r := fit(t, flange(test.pcd, test.dia, test.angles...))
 		near(t, "pitch circle", r.PCDMm, test.pcd, 1e-5)
 		for i, h := range r.Holes {
-			near(t, "angle", h.AngleDeg, test.angles[i], 1e-5)
+			near(t, "angle", h.AngleDeg, math.Mod(test.angles[i]+360, 360), 1e-5)
 			near(t, "diameter", h.DiameterMm, test.dia, 1e-6)
 			sin, cos := math.Sincos(test.angles[i] * math.Pi / 180)
 			near(t, "x", h.XMm, test.pcd/2*sin, 1e-5)
@@ -357,6 +359,37 @@ func TestNearest(t *testing.T) {
 	if m, ok = fit(t, flange(240, 14, 45, 135, 225, 315)).Nearest(false); ok {
 		t.Errorf("240 mm is taken for %s", m.Name)
 	}
+	// Holes off equal spacing by less than half a millimetre still match.
+	for off, want := range map[float64]bool{0.3: true, 0.9: false} {
+		s = flange(265, 14.5, 45, 135+off*360/math.Pi/265*4/3, 225, 315)
+		m, _ = fit(t, s).Nearest(false)
+		if m.Matches != want || !want && (m.Against[0].Code != measured.SpacingDiffers || m.Against[0].Hole != 2 || math.Abs(m.Against[0].OffMm-off) > 0.01) {
+			t.Errorf("%g mm off: %+v", off, m)
+		}
+	}
+	// Sizes about the limits of a match.
+	for dia, want := range map[float64]bool{15.05: true, 15.15: false, 13.95: true, 13.85: false} {
+		if m, _ = fit(t, flange(265, dia, 45, 135, 225, 315)).Nearest(false); m.Matches != want || math.Abs(m.HoleOffMm-(dia-14.5)) > 1e-6 {
+			t.Errorf("holes of %g: %+v", dia, m)
+		}
+	}
+	for pcd, want := range map[float64]bool{265.45: true, 265.55: false, 264.55: true, 264.45: false} {
+		if m, _ = fit(t, flange(pcd, 14.5, 45, 135, 225, 315)).Nearest(false); m.Matches != want || m.Name != "FF265" {
+			t.Errorf("pitch circle %g: %+v", pcd, m)
+		}
+	}
+	for pcd, want := range map[float64]bool{251.8: true, 251.7: false} { // 5 % off
+		if _, ok = fit(t, flange(pcd, 14.5, 45, 135, 225, 315)).Nearest(false); ok != want {
+			t.Errorf("%g is near: %v", pcd, ok)
+		}
+	}
+	// Eight holes tell FF400 from FF350 at 376; the spigot decides too.
+	if m, _ = fit(t, flange(375.5, 18.5, 0, 90, 180, 270)).Nearest(false); m.Name != "FF350" {
+		t.Errorf("got %s", m.Name)
+	}
+	if m, _ = fit(t, flange(373.5, 18.5, 0, 45, 90, 135, 180, 225, 270, 315)).Nearest(false); m.Name != "FF400" {
+		t.Errorf("got %s", m.Name)
+	}
 	// Five holes on the pitch circle of a four-hole flange.
 	if m, ok = fit(t, flange(165, 12, 0, 72, 144, 216, 288)).Nearest(false); !ok || m.Matches {
 		t.Errorf("got %+v", m)
@@ -417,6 +450,26 @@ func TestTogether(t *testing.T) {
 	if _, err := r.Together(measured.Drawn{Holes: drawn(265, 14.5, 0, 120, 240), BoltMm: 12}); err == nil {
 		t.Error("three holes go onto four")
 	}
+	// Holes on the axes are fine, one in the middle is not.
+	for _, h := range []measured.DrawnHole{{N: 1, MinMm: 14.5}, {N: 1, XMm: 10001, MinMm: 14.5}, {N: 1, YMm: -10001, MinMm: 14.5}, {N: 1, YMm: 5, MinMm: 10001}} {
+		holes := drawn(265, 14.5, 0, 90, 180, 270)
+		holes[0] = h
+		if _, err := r.Together(measured.Drawn{Holes: holes, BoltMm: 12}); err == nil {
+			t.Errorf("%+v is taken", h)
+		}
+	}
+	for _, d := range []measured.Drawn{{BoltMm: 0}, {BoltMm: 12, PlaceMm: -0.1}, {BoltMm: 12, PlaceMm: 101}, {BoltMm: 12, BoreMinMm: 5, BoreMaxMm: 4}, {BoltMm: 12, BoreMinMm: -1}, {BoltMm: 12, BoreMaxMm: 10001}} {
+		d.Holes = drawn(265, 14.5, 0, 90, 180, 270)
+		if _, err := r.Together(d); err == nil {
+			t.Errorf("%+v is taken", d)
+		}
+	}
+	// What a hole may be made off its place counts whole.
+	exact := together(measured.Drawn{Holes: drawn(265, 14.5, 45, 135, 225, 315), BoltMm: 12})
+	placed := together(measured.Drawn{Holes: drawn(265, 14.5, 45, 135, 225, 315), BoltMm: 12, PlaceMm: 0.25})
+	near(t, "doubt", placed.Pairs[1].DoubtMm, exact.Pairs[1].DoubtMm+0.25, 1e-9)
+	near(t, "doubt", exact.Pairs[1].DoubtMm, 2*r.Holes[1].PlaceUMm, 1e-9)
+	near(t, "margin", placed.MarginMm, placed.Pairs[0].PlayMm-placed.Pairs[0].OffMm-placed.Pairs[0].DoubtMm, 1e-9)
 	if _, err := r.Together(measured.Drawn{Holes: drawn(265, math.NaN(), 0, 90, 180, 270), BoltMm: 12}); err == nil {
 		t.Error("NaN goes on")
 	}
