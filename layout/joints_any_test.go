@@ -56,7 +56,7 @@ func TestAnyJoint(t *testing.T) {
 			}
 		default:
 			refused++
-			if f := faults[0]; f.Line == 0 || f.What == "" || strings.Contains(f.What, "NaN") {
+			if f := faults[0]; f.Pos.Line == 0 || f.What == "" || strings.Contains(f.What, "NaN") {
 				t.Fatalf("%s: fault without a place: %v", j.Kind, f)
 			}
 		}

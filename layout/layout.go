@@ -17,12 +17,51 @@ import (
 	"centrepop/layout/joint"
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
+	"centrepop/layout/words"
 	"centrepop/parts"
 )
 
-// Resolve works out a job. The error is a parts.Errors with every fault of
-// every part, each pointing at the input.
+// Resolve works out a job of which everything can be worked out. The error is a
+// parts.Errors with every fault of every part, or else of every joint, each
+// pointing at the input.
 func Resolve(job *parts.Job) (*plan.Plan, error) {
+	out, err := Draft(job)
+	if err != nil || len(out.Faults) == 0 {
+		return out, err
+	}
+	w, errs := words.Writer{Units: job.Units}, parts.Errors{}
+	for _, p := range out.Faults {
+		errs = append(errs, job.Fault(p.Pos, p.What, w.Fix(p)))
+	}
+	return nil, errs
+}
+
+// Draft works out what it can of a job: joints that cannot be worked out are
+// missing in the plan, and its Faults say why. The error is a parts.Errors with
+// every fault of every part.
+func Draft(job *parts.Job) (*plan.Plan, error) {
+	out := heading(job)
+	var errs parts.Errors
+	var models []*part.Model
+	for _, p := range job.Parts {
+		m := part.Work(job, p)
+		models = append(models, m)
+		errs = append(errs, m.Errs...)
+		out.Parts = append(out.Parts, m.Out)
+		out.Stock = append(out.Stock, plan.StockRow{
+			Part: m.Out.Title, Quantity: p.Quantity, Material: m.Out.Material,
+			Size: m.Out.StockText, MassKg: m.Out.MassKg,
+		})
+	}
+	if len(errs) > 0 {
+		return nil, errs
+	}
+	out.Faults = joint.Resolve(out, job, models)
+	return out, nil
+}
+
+// heading is what a plan takes from the head of the job.
+func heading(job *parts.Job) *plan.Plan {
 	out := &plan.Plan{
 		Job:       job.Name.Value,
 		Revision:  job.Revision.Value,
@@ -38,23 +77,5 @@ func Resolve(job *parts.Job) (*plan.Plan, error) {
 	for _, n := range job.Notes {
 		out.Notes = append(out.Notes, n.Value)
 	}
-	var errs parts.Errors
-	var rs []*part.Model
-	for _, p := range job.Parts {
-		r := part.Work(job, p)
-		rs = append(rs, r)
-		errs = append(errs, r.Errs...)
-		out.Parts = append(out.Parts, r.Out)
-		out.Stock = append(out.Stock, plan.StockRow{
-			Part: r.Out.Title, Quantity: p.Quantity, Material: r.Out.Material,
-			Size: r.Out.StockText, MassKg: r.Out.MassKg,
-		})
-	}
-	if len(errs) == 0 {
-		errs = joint.Resolve(out, job, rs)
-	}
-	if len(errs) > 0 {
-		return nil, errs
-	}
-	return out, nil
+	return out
 }

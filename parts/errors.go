@@ -15,7 +15,6 @@ type Error struct {
 	Excerpt string // the whole input line, control characters shown as spaces
 	What    string
 	Right   string // empty if there is nothing to suggest
-	Kind    string // of a fault that a later stage found, for the review; else empty
 }
 
 // Widths of the shown part of an input line, in characters.

@@ -38,7 +38,7 @@ func (m motion) point(q plan.XY) plan.XY {
 }
 
 // clocks are a feature's clock angles in the assembly.
-func (j *joiner) clocks(f feature) ([]float64, bool) {
+func (j *assembly) clocks(f feature) ([]float64, bool) {
 	p := j.at(f.inst())
 	if p == nil {
 		return nil, false
@@ -52,7 +52,7 @@ func (j *joiner) clocks(f feature) ([]float64, bool) {
 
 // aligned finds the clock angle that all features of a rule share, with the
 // parts in moved displaced by m.
-func (j *joiner) aligned(rule parts.LineRule, moved []inst, m motion) (deg float64, ok bool) {
+func (j *assembly) aligned(rule parts.LineRule, moved []inst, m motion) (deg float64, ok bool) {
 	common := []float64(nil)
 	if rule.Up {
 		common = []float64{0}
@@ -83,16 +83,16 @@ func (j *joiner) aligned(rule parts.LineRule, moved []inst, m motion) (deg float
 }
 
 // align verifies what must line up.
-func (j *joiner) align(t *joint) {
+func (j *making) align(t *joint) {
 	for _, rule := range t.in.InLine {
 		bad := false
 		for _, ref := range rule.Refs {
 			f := j.find(ref)
 			if len(f.clocks()) == 0 {
-				j.fault(ref.Pos, plan.NoClockAngle, plan.Named(f.text()))
+				t.refuse(ref.Pos, plan.NoClockAngle, plan.Named(f.text()))
 				bad = true
 			} else if j.at(f.inst()) == nil {
-				j.fault(ref.Pos, plan.NotPlaced, plan.Named(f.title()))
+				t.refuse(ref.Pos, plan.NotPlaced, plan.Named(f.title()))
 				bad = true
 			}
 		}
@@ -113,20 +113,20 @@ func (j *joiner) align(t *joint) {
 			where = append(where, "up is 0°")
 		}
 		if turn, ok := j.rotationThatAligns(t, rule); ok {
-			j.fault(rule.Pos, plan.OutOfLineTurn, plan.Named(strings.Join(where, ", ")), plan.Named(words.Trim(turn, 2)))
+			t.refuse(rule.Pos, plan.OutOfLineTurn, plan.Named(strings.Join(where, ", ")), plan.Named(words.Trim(turn, 2)))
 		} else {
-			j.fault(rule.Pos, plan.OutOfLine, plan.Named(strings.Join(where, ", ")))
+			t.refuse(rule.Pos, plan.OutOfLine, plan.Named(strings.Join(where, ", ")))
 		}
 	}
 }
 
 // rotationThatAligns looks for a rotate: that lines a rule up and, for bolts,
 // keeps the holes matching.
-func (j *joiner) rotationThatAligns(t *joint, rule parts.LineRule) (deg float64, ok bool) {
+func (j *making) rotationThatAligns(t *joint, rule parts.LineRule) (deg float64, ok bool) {
 	if !t.axis {
 		return 0, false
 	}
-	moved := j.members(t.a.inst(), without(j.done, t))
+	moved := j.members(t.a.inst(), without(j.all, t))
 	if slices.Contains(moved, t.b.inst()) {
 		return 0, false
 	}
@@ -155,7 +155,7 @@ func without(all []*joint, t *joint) []*joint {
 	return slices.DeleteFunc(slices.Clone(all), func(o *joint) bool { return o == t })
 }
 
-func (j *joiner) ruleText(rule parts.LineRule) string {
+func (j *shop) ruleText(rule parts.LineRule) string {
 	var t []string
 	for _, ref := range rule.Refs {
 		t = append(t, j.find(ref).text())
@@ -167,7 +167,7 @@ func (j *joiner) ruleText(rule parts.LineRule) string {
 }
 
 // pattern is a bolted group's points in the assembly.
-func (j *joiner) pattern(f feature) []plan.XY {
+func (j *assembly) pattern(f feature) []plan.XY {
 	p := j.at(f.inst())
 	if p == nil || f.group == nil {
 		return nil
@@ -222,14 +222,14 @@ func motions(a, b []plan.XY, reachMm float64, flips bool) []motion {
 }
 
 // matches lists the wrong ways in which a bolted joint's holes match.
-func (j *joiner) matches(t *joint) []motion {
-	return motions(j.pattern(t.a), j.pattern(t.b), j.reachMm(t), j.canFlip(t))
+func (j *making) matches(t *joint) []motion {
+	return motions(j.pattern(t.a), j.pattern(t.b), t.reachMm(), j.canFlip(t))
 }
 
 // canFlip tells whether part A can be bolted on the wrong way round: a flat
 // part with through holes that nothing is fixed to yet.
-func (j *joiner) canFlip(t *joint) bool {
-	return t.a.r.Part.Outline != nil && t.a.group != nil && t.a.group.Through() && len(j.members(t.a.inst(), t.before(j.done))) == 1
+func (j *making) canFlip(t *joint) bool {
+	return t.a.r.Part.Outline != nil && t.a.group != nil && t.a.group.Through() && len(j.members(t.a.inst(), j.before)) == 1
 }
 
 // before are the joints made before t.
@@ -241,8 +241,8 @@ func (t *joint) before(done []*joint) []*joint {
 }
 
 // traps finds the wrong ways of assembly and what makes them impossible.
-func (j *joiner) traps(t *joint) {
-	moved := j.members(t.a.inst(), t.before(j.done))
+func (j *making) traps(t *joint) {
+	moved := j.members(t.a.inst(), j.before)
 	if slices.Contains(moved, t.b.inst()) {
 		return // held by other joints
 	}
@@ -267,14 +267,14 @@ func (j *joiner) traps(t *joint) {
 		return
 	}
 	t.out.Remedies = append(t.out.Remedies, "Witness mark: before taking apart, and at first assembly, scribe one line across the edges of "+
-		t.a.title()+" and "+t.b.title()+" at "+words.Trim(j.markDeg(t), 1)+"° (assembly clock).")
+		t.a.title()+" and "+t.b.title()+" at "+words.Trim(t.markDeg(), 1)+"° (assembly clock).")
 	if text := j.offsetHole(t); serious && text != "" {
 		t.out.Remedies = append(t.out.Remedies, text)
 	}
 }
 
 // markDeg is where to scribe: the first rule's clock angle, else TOP.
-func (j *joiner) markDeg(t *joint) float64 {
+func (t *joint) markDeg() float64 {
 	if len(t.out.InLine) > 0 {
 		return t.out.InLine[0].Deg
 	}
@@ -283,21 +283,21 @@ func (j *joiner) markDeg(t *joint) float64 {
 
 // witness asks for a mark where a round joint turns freely and something must
 // line up.
-func (j *joiner) witness(t *joint, moved []inst) {
+func (j *making) witness(t *joint, moved []inst) {
 	if t.a.step == nil || t.b.step == nil || t.in.Bearing != nil {
 		return
 	}
 	for _, rule := range append(slices.Clone(t.in.InLine), j.rules()...) {
 		if j.crosses(rule, moved) {
 			t.out.Remedies = append(t.out.Remedies, "Nothing but a mark holds the clock angle of this round joint: scribe "+t.a.title()+" and "+t.b.title()+
-				" at "+words.Trim(j.markDeg(t), 1)+"° (assembly clock) before joining, and keep "+j.ruleText(rule)+" in line.")
+				" at "+words.Trim(t.markDeg(), 1)+"° (assembly clock) before joining, and keep "+j.ruleText(rule)+" in line.")
 			return
 		}
 	}
 }
 
 // rules are the align rules of all joints whose parts are placed.
-func (j *joiner) rules() []parts.LineRule {
+func (j *shop) rules() []parts.LineRule {
 	var out []parts.LineRule
 	for _, in := range j.job.Joints {
 		out = append(out, in.InLine...)
@@ -306,7 +306,7 @@ func (j *joiner) rules() []parts.LineRule {
 }
 
 // crosses tells whether a rule ties moved parts to parts that stay.
-func (j *joiner) crosses(rule parts.LineRule, moved []inst) bool {
+func (j *shop) crosses(rule parts.LineRule, moved []inst) bool {
 	in, out := false, rule.Up
 	for _, ref := range rule.Refs {
 		if slices.Contains(moved, inst{ref.Part, ref.Copy}) {
@@ -319,7 +319,7 @@ func (j *joiner) crosses(rule parts.LineRule, moved []inst) bool {
 }
 
 // outOfPlace lists what would lie wrong with the moved parts displaced.
-func (j *joiner) outOfPlace(t *joint, moved []inst, m motion) (out []string, breaks bool) {
+func (j *making) outOfPlace(t *joint, moved []inst, m motion) (out []string, breaks bool) {
 	var named []parts.JointRef
 	add := func(text string) {
 		if !slices.Contains(out, text) {
@@ -368,7 +368,7 @@ func (j *joiner) outOfPlace(t *joint, moved []inst, m motion) (out []string, bre
 
 // shifted lists the features of one part that change place, other than those
 // that a rule names.
-func (j *joiner) shifted(t *joint, p placedPart, m motion, named []parts.JointRef) []string {
+func (j *making) shifted(t *joint, p placedPart, m motion, named []parts.JointRef) []string {
 	var out []string
 	isNamed := func(name string) bool {
 		return slices.ContainsFunc(named, func(r parts.JointRef) bool {
@@ -409,10 +409,10 @@ func (j *joiner) shifted(t *joint, p placedPart, m motion, named []parts.JointRe
 
 // offsetHole looks for the smallest shift of one hole on its circle, the same
 // in both parts, that leaves a single way of assembly.
-func (j *joiner) offsetHole(t *joint) string {
+func (j *making) offsetHole(t *joint) string {
 	a, b := j.pattern(t.a), j.pattern(t.b)
 	k := len(a) - 1
-	mate := slices.IndexFunc(b, func(q plan.XY) bool { return geom.Distance(a[k], q) <= j.reachMm(t)+1e-6 })
+	mate := slices.IndexFunc(b, func(q plan.XY) bool { return geom.Distance(a[k], q) <= t.reachMm()+1e-6 })
 	if mate < 0 || len(a) < 2 {
 		return ""
 	}
@@ -420,7 +420,7 @@ func (j *joiner) offsetHole(t *joint) string {
 		a2, b2 := slices.Clone(a), slices.Clone(b)
 		turn := motion{turn: shift}
 		a2[k], b2[mate] = turn.point(a[k]), turn.point(b[mate])
-		if len(motions(a2, b2, j.reachMm(t), j.canFlip(t))) > 0 {
+		if len(motions(a2, b2, t.reachMm(), j.canFlip(t))) > 0 {
 			continue
 		}
 		p := j.at(t.a.inst())
@@ -439,7 +439,7 @@ func (j *joiner) offsetHole(t *joint) string {
 // reachMm is how far a hole of A may lie from its mate in B with the bolt
 // still entering: half the play in a tapped joint, half the two plays with
 // nuts.
-func (j *joiner) reachMm(t *joint) float64 {
+func (t *joint) reachMm() float64 {
 	d := t.boltMm
 	play := math.Max(0, t.a.group.Size.FinishedMm-d)
 	if t.b.group.Size.Thread == nil {

@@ -12,28 +12,59 @@ import (
 	"centrepop/parts/geom"
 )
 
-// joiner works out the joints of a job whose parts are worked out.
-type joiner struct {
+// shop is what the joints are worked out from; nothing changes it.
+type shop struct {
 	job    *parts.Job
-	pl     *plan.Plan
 	w      words.Writer
-	rs     []*part.Model // as in the job
-	errs   parts.Errors
-	placed []placedPart // every part that shares an axis with another, in order of appearance
-	done   []*joint     // in the order to make them
+	models []*part.Model // as in the job
+}
+
+// assembly is the shop with every part that shares an axis with another in its
+// place, in order of appearance.
+type assembly struct {
+	*shop
+	placed []placedPart
+}
+
+// making is the assembly at the moment one joint is made.
+type making struct {
+	*assembly
+	before, all []*joint // in the order to make them
 }
 
 // joint is one joint on its way to a JointPlan.
 type joint struct {
-	in    *parts.Joint
-	index int // as written
-	a, b  feature
-	out   *plan.JointPlan
-	axis  bool // the parts share an axis
-	why   []string
+	in     *parts.Joint
+	kind   kind
+	index  int // as written
+	w      words.Writer
+	a, b   feature
+	out    *plan.JointPlan
+	axis   bool // the parts share an axis
+	why    []string
+	faults []plan.Problem // what keeps it from being worked out
 
 	bolt   *bolts.Bolt // bolted joints
 	boltMm float64     // its major diameter
+}
+
+// kind is one kind of joint.
+type kind interface {
+	// ends refuses features that cannot be joined so.
+	ends(s *shop, t *joint)
+	title(t *joint) string
+	// work fills t.out with the numbers, the steps and what to check.
+	work(m *making, t *joint)
+	// buy lists what the merchant delivers for it.
+	buy(s *shop, t *joint, list *buying)
+}
+
+// kinds are all kinds of joint that the reader knows.
+var kinds = map[parts.JointKind]kind{
+	parts.PressKind:   pressKind{},
+	parts.WeldKind:    weldKind{},
+	parts.BoltKind:    boltKind{},
+	parts.BearingKind: bearingKind{},
 }
 
 // inst is one copy of a part.
@@ -118,18 +149,23 @@ func copyTitle(r *part.Model, n int) string {
 
 func (f feature) text() string { return f.title() + " " + words.Spaced(f.ref.Feature) }
 
-// fault refuses the job for a problem at a place of the input.
-func (j *joiner) fault(pos parts.Pos, kind plan.ProblemKind, args ...plan.Arg) {
-	p := plan.Problem{Kind: kind, Pos: pos, Args: args}
-	e := j.job.Fault(pos, j.w.Says(p), j.w.Fix(p))
-	e.Kind = string(kind)
-	j.errs = append(j.errs, e)
+// refuse notes why the joint cannot be worked out, at a place of the input.
+func (t *joint) refuse(pos parts.Pos, kind plan.ProblemKind, args ...plan.Arg) {
+	p := plan.Problem{Kind: kind, Joint: t.in.Name.Value, Pos: pos, Args: args}
+	p.What = t.w.Says(p)
+	t.faults = append(t.faults, p)
 }
 
-func (j *joiner) find(ref parts.JointRef) feature {
+func (t *joint) refused() bool { return len(t.faults) > 0 }
+
+// model finds a part; the loader has checked that it is there.
+func (j *shop) model(name string) *part.Model {
+	return j.models[slices.IndexFunc(j.models, func(r *part.Model) bool { return r.Part.Name.Value == name })]
+}
+
+func (j *shop) find(ref parts.JointRef) feature {
 	f := feature{ref: ref}
-	i := slices.IndexFunc(j.rs, func(r *part.Model) bool { return r.Part.Name.Value == ref.Part })
-	f.r = j.rs[i] // the loader has checked it
+	f.r = j.model(ref.Part)
 	f.step = f.r.StepNamed(ref.Feature)
 	if f.step != nil {
 		return f
@@ -225,7 +261,7 @@ func (t *joint) meeting() parts.Meeting {
 
 // relative places part A in the coordinates of part B. It reports false where
 // the two do not share an axis.
-func (j *joiner) relative(t *joint) (placement, bool) {
+func (j *shop) relative(t *joint) (placement, bool) {
 	var radiusA, radiusB float64 // where the faces are taken
 	outer := 1.0                 // A is the outer part
 	switch {
@@ -267,7 +303,7 @@ func (j *joiner) relative(t *joint) (placement, bool) {
 		if okA {
 			bad = t.b
 		}
-		j.fault(m.Pos, plan.NoFaceThere, plan.Named(bad.title()))
+		t.refuse(m.Pos, plan.NoFaceThere, plan.Named(bad.title()))
 		return placement{}, false
 	}
 	zb += outward(m.Second) * (outer*m.Below.Mm + j.spacerMm(t) + j.stackMm(t))
@@ -275,7 +311,7 @@ func (j *joiner) relative(t *joint) (placement, bool) {
 }
 
 // stackMm is the thickness of the parts clamped between the two ends.
-func (j *joiner) stackMm(t *joint) float64 {
+func (j *shop) stackMm(t *joint) float64 {
 	if t.in.Bolt == nil {
 		return 0
 	}
@@ -290,7 +326,7 @@ func (j *joiner) stackMm(t *joint) float64 {
 // placeStack puts the parts between the ends of a bolted joint in their place,
 // looking the way part A looks, TOP with part A's. Parts that other joints have
 // placed stay there.
-func (j *joiner) placeStack(t *joint) {
+func (j *assembly) placeStack(t *joint) {
 	if t.in.Bolt == nil {
 		return
 	}
@@ -318,13 +354,12 @@ func (j *joiner) placeStack(t *joint) {
 
 // spacerMm is how far a made stud holds the parts apart: its length between
 // the threaded ends.
-func (j *joiner) spacerMm(t *joint) float64 {
+func (j *shop) spacerMm(t *joint) float64 {
 	if t.in.Bolt == nil || t.in.Bolt.Stud.Value == "" {
 		return 0
 	}
-	i := slices.IndexFunc(j.rs, func(r *part.Model) bool { return r.Part.Name.Value == t.in.Bolt.Stud.Value })
 	sum := 0.0
-	for _, s := range j.rs[i].Steps {
+	for _, s := range j.model(t.in.Bolt.Stud.Value).Steps {
 		if !s.Inside && s.Size.Thread == nil {
 			sum += s.ToMm - s.FromMm
 		}
@@ -340,7 +375,7 @@ func patternRadius(pts []plan.XY) float64 {
 	return sum / float64(max(1, len(pts)))
 }
 
-func (j *joiner) at(i inst) *placedPart {
+func (j *assembly) at(i inst) *placedPart {
 	for k := range j.placed {
 		if j.placed[k].inst == i {
 			return &j.placed[k]
@@ -351,7 +386,8 @@ func (j *joiner) at(i inst) *placedPart {
 
 // place puts every joined part on the axis of its assembly, in the order the
 // joints are written.
-func (j *joiner) place(all []*joint) {
+func (s *shop) place(all []*joint) *assembly {
+	j := &assembly{shop: s}
 	groups := 0
 	for _, t := range all {
 		rel, ok := j.relative(t)
@@ -372,7 +408,7 @@ func (j *joiner) place(all []*joint) {
 		case b == nil:
 			add(t.b, a.group, rel.inverse().then(a.at))
 		case a.group == b.group:
-			j.agrees(t, rel, *a, *b)
+			t.agrees(rel, *a, *b)
 		default:
 			// The later group moves into the frame of the earlier.
 			from, move := a.group, a.at.inverse().then(rel.then(b.at))
@@ -388,6 +424,7 @@ func (j *joiner) place(all []*joint) {
 		}
 		j.placeStack(t)
 	}
+	return j
 }
 
 // agreeMm is how far two chains of joints may place a part apart. Common
@@ -395,22 +432,22 @@ func (j *joiner) place(all []*joint) {
 const agreeMm = 0.5
 
 // agrees checks a joint between two parts that other joints have placed.
-func (j *joiner) agrees(t *joint, rel placement, a, b placedPart) {
+func (t *joint) agrees(rel placement, a, b placedPart) {
 	is := a.at.then(b.at.inverse())
 	said := t.in.Meet.Set() || t.in.Bolt != nil
 	switch {
 	case is.s != rel.s && (said || t.in.OtherWay):
-		j.fault(t.in.Pos, plan.TurnedRound, plan.Named(t.a.title()))
+		t.refuse(t.in.Pos, plan.TurnedRound, plan.Named(t.a.title()))
 	case said && math.Abs(is.z0-rel.z0) > agreeMm:
-		j.fault(t.in.Pos, plan.PlacedElsewhere, plan.Named(t.a.title()), plan.Of(plan.Mm, math.Abs(geom.Clean(is.z0-rel.z0))))
+		t.refuse(t.in.Pos, plan.PlacedElsewhere, plan.Named(t.a.title()), plan.Of(plan.Mm, math.Abs(geom.Clean(is.z0-rel.z0))))
 	case t.in.Rotate.Pos.Line > 0 && apart(is.turn, rel.turn) > alignDeg:
-		j.fault(t.in.Rotate.Pos, plan.TurnedElsewhere, plan.Named(t.a.title()), plan.Of(plan.Degree, is.turn), plan.Of(plan.Degree, rel.turn), plan.Named(words.Trim(is.turn, 3)))
+		t.refuse(t.in.Rotate.Pos, plan.TurnedElsewhere, plan.Named(t.a.title()), plan.Of(plan.Degree, is.turn), plan.Of(plan.Degree, rel.turn), plan.Named(words.Trim(is.turn, 3)))
 	}
 }
 
 // members are the parts that hang together once the given joints are made,
 // seen from part i, in order of appearance.
-func (j *joiner) members(i inst, made []*joint) []inst {
+func (j *shop) members(i inst, made []*joint) []inst {
 	in := []inst{i}
 	for grew := true; grew; {
 		grew = false
@@ -444,14 +481,14 @@ func (t *joint) others() []inst {
 }
 
 // massKg sums parts; 0 if one of them is not known.
-func (j *joiner) massKg(members []inst) float64 {
+func (j *shop) massKg(members []inst) float64 {
 	sum := 0.0
 	for _, m := range members {
-		p := j.pl.Part(m.part)
-		if p == nil || p.MassKg == 0 {
+		kg := j.model(m.part).Out.MassKg
+		if kg == 0 {
 			return 0
 		}
-		sum += p.MassKg
+		sum += kg
 	}
 	return words.Round(sum, 3)
 }

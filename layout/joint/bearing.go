@@ -85,21 +85,37 @@ func cupAdvice(rotating, load string) (classes []string, note string) {
 	return []string{"H7", "H8", "G7", "J7", "JS7", "K7"}, "stationary outer ring: H7 in one piece, H8 simple, G7 if heat comes through the shaft, J7, JS7 or K7 if the load's direction is not sure"
 }
 
-func (j *joiner) bearing(t *joint) {
+// bearingKind is a tapered roller bearing on its shaft and in its housing.
+type bearingKind struct{}
+
+func (bearingKind) ends(_ *shop, t *joint) {
+	t.need(t.a, round(t.a, false), "the shaft step that takes the cone")
+	t.need(t.b, round(t.b, true), "the bore that takes the cup")
+}
+
+func (bearingKind) title(t *joint) string {
+	return "Bearing " + t.in.Bearing.Bearing.Value + ": " + t.a.title() + " in " + t.b.title()
+}
+
+func (bearingKind) buy(_ *shop, t *joint, list *buying) {
+	list.add("Tapered roller bearing "+t.out.Bearing.Bearing, 1, words.Spaced(t.out.Name), "cup and cone")
+}
+
+func (bearingKind) work(j *making, t *joint) {
 	in := t.in.Bearing
 	cone, cup := t.a.step.Size, t.b.step.Size
 	if math.Abs(cone.NominalMm-in.Bore.Mm) > 0.5 {
-		j.fault(in.Bore.Pos, plan.BearingBore, plan.Named(in.Bore.Text), plan.Named(t.a.text()), plan.Of(plan.Diameter, cone.NominalMm))
+		t.refuse(in.Bore.Pos, plan.BearingBore, plan.Named(in.Bore.Text), plan.Named(t.a.text()), plan.Of(plan.Diameter, cone.NominalMm))
 		return
 	}
 	if math.Abs(cup.NominalMm-in.Outside.Mm) > 0.5 {
-		j.fault(in.Outside.Pos, plan.BearingOutside, plan.Named(in.Outside.Text), plan.Named(t.b.text()), plan.Of(plan.Diameter, cup.NominalMm))
+		t.refuse(in.Outside.Pos, plan.BearingOutside, plan.Named(in.Outside.Text), plan.Named(t.b.text()), plan.Of(plan.Diameter, cup.NominalMm))
 		return
 	}
 	d, D := in.Bore.Mm, in.Outside.Mm
 	p := &plan.BearingPlan{Bearing: in.Bearing.Value, Rotating: in.Rotating, ConeClass: seatClass(j.w, cone), CupClass: seatClass(j.w, cup), Grease: in.Grease.Value}
 	t.out.Bearing = p
-	j.seats(t, p, cone, cup)
+	t.seats(p, cone, cup)
 	// Push tools, common practice, no source: they bear on the ring to be
 	// moved and on nothing else, over three tenths of the section.
 	ring := 0.3 * (D - d)
@@ -123,8 +139,8 @@ func (j *joiner) bearing(t *joint) {
 	if len(in.EndFloat) == 2 {
 		p.EndFloatMm, p.HasEndFloat = plan.Range{Min: geom.Clean(in.EndFloat[0].Mm), Max: geom.Clean(in.EndFloat[1].Mm)}, true
 	}
-	j.bearingFigures(t, p)
-	j.bearingSteps(t, p)
+	t.bearingFigures(p)
+	t.bearingSteps(p)
 }
 
 // A cone is heated to 110 °C, below the limit of every bearing, and slips on if
@@ -149,7 +165,7 @@ func seatClass(w words.Writer, s part.Sized) string {
 }
 
 // seats compares the drawn seats with the advice.
-func (j *joiner) seats(t *joint, p *plan.BearingPlan, cone, cup part.Sized) {
+func (t *joint) seats(p *plan.BearingPlan, cone, cup part.Sized) {
 	in := t.in.Bearing
 	coneOK, coneNote := coneAdvice(in.Rotating, in.Load, in.Bore.Mm)
 	cupOK, cupNote := cupAdvice(in.Rotating, in.Load)
@@ -199,8 +215,8 @@ func (j *joiner) seats(t *joint, p *plan.BearingPlan, cone, cup part.Sized) {
 		source = "ABMA 19.2 classes 4 and 2, from memory"
 	}
 	if known {
-		t.figure("cone on shaft", j.w.Fine(p.ConeFitUm.Min, p.ConeFitUm.Max, 0)+" interference", source)
-		t.figure("cup in housing", j.w.Fine(p.CupFitUm.Min, p.CupFitUm.Max, 0)+" interference", source)
+		t.figure("cone on shaft", t.w.Fine(p.ConeFitUm.Min, p.ConeFitUm.Max, 0)+" interference", source)
+		t.figure("cup in housing", t.w.Fine(p.CupFitUm.Min, p.CupFitUm.Max, 0)+" interference", source)
 	}
 }
 
@@ -213,26 +229,26 @@ func contains(list []string, s string) bool {
 	return false
 }
 
-func (j *joiner) bearingFigures(t *joint, p *plan.BearingPlan) {
+func (t *joint) bearingFigures(p *plan.BearingPlan) {
 	in := t.in.Bearing
-	t.figure("bearing", p.Bearing+", "+j.w.Size(in.Bore.Mm)+" × "+j.w.Size(in.Outside.Mm)+" × "+j.w.Size(in.Width.Mm)+", "+p.Rotating+" ring turns", "job file")
-	t.figure("sleeve for the cone", "Ø"+j.w.Read(p.ConeSleeveInMm)+" inside, "+"Ø"+j.w.Read(p.ConeSleeveOutMm)+" outside", "common practice, no source")
-	t.figure("push ring for the cup", "Ø"+j.w.Read(p.CupRingInMm)+" inside, "+"Ø"+j.w.Read(p.CupRingOutMm)+" outside", "common practice, no source")
+	t.figure("bearing", p.Bearing+", "+t.w.Size(in.Bore.Mm)+" × "+t.w.Size(in.Outside.Mm)+" × "+t.w.Size(in.Width.Mm)+", "+p.Rotating+" ring turns", "job file")
+	t.figure("sleeve for the cone", "Ø"+t.w.Read(p.ConeSleeveInMm)+" inside, "+"Ø"+t.w.Read(p.ConeSleeveOutMm)+" outside", "common practice, no source")
+	t.figure("push ring for the cup", "Ø"+t.w.Read(p.CupRingInMm)+" inside, "+"Ø"+t.w.Read(p.CupRingOutMm)+" outside", "common practice, no source")
 	if p.HeatConeC > 0 {
 		t.figure("cone slips on at", words.Trim(p.HeatConeC, 0)+" °C with "+words.Trim(p.HeatLeftUm, 0)+" µm or more to spare", "expansion 12e-6 /K, from memory")
 	}
 	if p.HasEndFloat {
-		t.figure("end float", j.w.Fine(p.EndFloatMm.Min*1000, p.EndFloatMm.Max*1000, 0)+" (negative is preload)", "job file")
+		t.figure("end float", t.w.Fine(p.EndFloatMm.Min*1000, p.EndFloatMm.Max*1000, 0)+" (negative is preload)", "job file")
 	}
 	t.figure("grease", words.Trim(p.GreaseG, 0)+" g when regreasing; first fill: all spaces between the rollers", "0.005 D B, bearing makers' rule, from memory")
 }
 
-func (j *joiner) bearingSteps(t *joint, p *plan.BearingPlan) {
+func (t *joint) bearingSteps(p *plan.BearingPlan) {
 	t.caution("Press only on the ring that is being moved: a force through the rollers dents the raceways.")
 	up := func(r plan.Range) bool { return r.Max > 0 }
-	s := t.step("Cup", "Push ring "+"Ø"+j.w.Read(p.CupRingInMm)+" / "+"Ø"+j.w.Read(p.CupRingOutMm)+" on the cup's face, thick side of the cup to the shoulder.", "Push it into "+t.b.text()+" square until it sounds home.")
+	s := t.step("Cup", "Push ring "+"Ø"+t.w.Read(p.CupRingInMm)+" / "+"Ø"+t.w.Read(p.CupRingOutMm)+" on the cup's face, thick side of the cup to the shoulder.", "Push it into "+t.b.text()+" square until it sounds home.")
 	s.Hold = "A 0.05 mm feeler does not enter between cup and shoulder."
-	do := []string{"Sleeve " + "Ø" + j.w.Read(p.ConeSleeveInMm) + " / " + "Ø" + j.w.Read(p.ConeSleeveOutMm) + " on the inner ring, large end of the cone to the shoulder of " + t.a.text() + "."}
+	do := []string{"Sleeve " + "Ø" + t.w.Read(p.ConeSleeveInMm) + " / " + "Ø" + t.w.Read(p.ConeSleeveOutMm) + " on the inner ring, large end of the cone to the shoulder of " + t.a.text() + "."}
 	switch {
 	case p.HeatConeC > 0:
 		do = append(do, "Or heat the cone to "+words.Trim(p.HeatConeC, 0)+" °C in oil or on a plate, slip it on, hold until it grips.")
@@ -246,15 +262,15 @@ func (j *joiner) bearingSteps(t *joint, p *plan.BearingPlan) {
 	s.Caution = "Not over " + words.Trim(press.OpenBearing.Limit().MaxC, 0) + " °C, no flame."
 	t.step("Grease", greaseText(p), "Later "+words.Trim(p.GreaseG, 0)+" g at a time."+ports(p))
 	if p.HasEndFloat {
-		j.endFloatStep(t, p)
+		t.endFloatStep(p)
 	}
 }
 
 // endFloatStep sets the play of a pair of bearings by a dial gauge, or, where
 // preload is wanted, by an angle of the nut from no play on: preload over pitch.
 // Common practice, no source.
-func (j *joiner) endFloatStep(t *joint, p *plan.BearingPlan) {
-	span := j.w.Setting(p.EndFloatMm.Min) + " to " + j.w.Setting(p.EndFloatMm.Max)
+func (t *joint) endFloatStep(p *plan.BearingPlan) {
+	span := t.w.Setting(p.EndFloatMm.Min) + " to " + t.w.Setting(p.EndFloatMm.Max)
 	check := plan.Check{What: "end float", Wanted: span, Limits: span, MinMm: p.EndFloatMm.Min, MaxMm: p.EndFloatMm.Max, Gauge: "dial gauge", Source: "job file"}
 	nut, pitch := nutThread(t.a)
 	turn := func(mm float64) string { return words.Trim(360*math.Abs(mm)/pitch, 0) + "°" }

@@ -23,7 +23,7 @@ func threadMaterial(r *part.Model) string {
 }
 
 // metalUnderHead is what a bolt clamps of a part, the counterbore taken off.
-func (j *joiner) metalUnderHead(f feature, mate parts.Face) (float64, bool) {
+func (j *shop) metalUnderHead(f feature, mate parts.Face) (float64, bool) {
 	_, thick, ok := f.r.Plane(mate, patternRadius(f.points()))
 	if h := f.group.Hole; ok && h.Counterbore != nil {
 		thick -= h.Counterbore.Depth.Mm
@@ -31,21 +31,73 @@ func (j *joiner) metalUnderHead(f feature, mate parts.Face) (float64, bool) {
 	return geom.Clean(thick), ok && thick > 0
 }
 
-func (j *joiner) boltJoint(t *joint) {
+// boltKind is a ring of bolts, screws or studs.
+type boltKind struct{}
+
+func (boltKind) ends(s *shop, t *joint) {
+	through := func(f feature) bool { return f.group != nil && f.group.Hole != nil && f.group.Size.Thread == nil }
+	t.need(t.a, through(t.a), "a group of clearance or plain holes")
+	t.need(t.b, t.b.group != nil && t.b.group.Hole != nil, "a group of holes")
+	for _, f := range s.stack(t) {
+		t.need(f, through(f), "a group of clearance or plain holes")
+	}
+	s.boltFits(t)
+}
+
+// boltFits finds the bolt and checks it against the holes.
+func (j *shop) boltFits(t *joint) {
+	in := t.in.Bolt
+	b, err := bolts.Find(in.Size)
+	if err != nil {
+		t.refuse(in.Pos, plan.NoBolt, plan.Named(in.Size), plan.Named(strings.TrimPrefix(err.Error(), "bolts: ")))
+		return
+	}
+	t.bolt, t.boltMm = &b, b.Thread.MajorMm
+	if t.a.group == nil || t.b.group == nil {
+		return
+	}
+	if thread := t.b.group.Size.Thread; thread != nil {
+		if thread.Designation != b.Thread.Designation {
+			t.refuse(in.Pos, plan.OtherThread, plan.Named(b.Thread.Designation), plan.Named(t.b.text()), plan.Named(thread.Designation))
+		}
+		if in.Nut {
+			t.refuse(in.Pos, plan.TappedWithNut, plan.Named(t.b.text()))
+		}
+	} else if !in.Nut && in.Stud.Value == "" {
+		t.refuse(in.Pos, plan.NoThreadNoNut, plan.Named(t.b.text()))
+	}
+	for _, f := range append([]feature{t.a, t.b}, j.stack(t)...) {
+		if f.group != nil && f.group.Size.Thread == nil && f.group.Size.FinishedMm < t.boltMm {
+			t.refuse(f.ref.Pos, plan.HoleTooSmall, plan.Named(f.text()), plan.Of(plan.Diameter, f.group.Size.FinishedMm), plan.Named(b.Thread.Designation))
+		}
+	}
+}
+
+func (j *shop) stack(t *joint) []feature {
+	var out []feature
+	for _, s := range t.in.Bolt.Stack {
+		out = append(out, j.find(s))
+	}
+	return out
+}
+
+func (boltKind) title(t *joint) string { return "Bolt " + t.a.title() + " to " + t.b.title() }
+
+func (boltKind) work(j *making, t *joint) {
 	in, m := t.in.Bolt, t.meeting()
 	a, b := j.pattern(t.a), j.pattern(t.b)
-	if !j.match(t, a, b) || !j.open(t, m) {
+	if !j.match(t, a, b) || !t.open(m) {
 		return
 	}
 	p := &plan.BoltPlan{
 		Size: t.bolt.Thread.Designation, Class: in.Class, Head: in.Head, Count: len(a),
-		PCDMm: t.a.group.Group.PCDMm, PlayMm: geom.Clean(2 * j.reachMm(t)),
+		PCDMm: t.a.group.Group.PCDMm, PlayMm: geom.Clean(2 * t.reachMm()),
 	}
 	t.out.Bolt = p
 	layer := func(f feature, mate parts.Face) bool {
 		thick, ok := j.metalUnderHead(f, mate)
 		if !ok {
-			j.fault(f.ref.Pos, plan.NoMetalToClamp, plan.Named(f.text()))
+			t.refuse(f.ref.Pos, plan.NoMetalToClamp, plan.Named(f.text()))
 			return false
 		}
 		p.Grip = append(p.Grip, plan.GripRow{What: f.title(), ThickMm: thick})
@@ -66,26 +118,26 @@ func (j *joiner) boltJoint(t *joint) {
 	}
 	if in.Stud.Value != "" {
 		j.stud(t, p)
-	} else if !j.chooseBolt(t, p, tapped) {
+	} else if !t.chooseBolt(p, tapped) {
 		return
 	}
 	j.headRoom(t, p)
 	p.Order, p.OrderDeg = tightening(t.a.group.Group.First, a)
-	j.boltFigures(t, p)
-	j.boltSteps(t, p, tapped)
+	t.boltFigures(p)
+	t.boltSteps(p, tapped)
 }
 
 // match verifies that the two patterns, and those between, meet.
-func (j *joiner) match(t *joint, a, b []plan.XY) bool {
+func (j *making) match(t *joint, a, b []plan.XY) bool {
 	if len(a) != len(b) {
-		j.fault(t.in.Pos, plan.OtherCount, plan.Named(t.a.text()), plan.Of(plan.Number, float64(len(a))), plan.Named(t.b.text()), plan.Of(plan.Number, float64(len(b))))
+		t.refuse(t.in.Pos, plan.OtherCount, plan.Named(t.a.text()), plan.Of(plan.Number, float64(len(a))), plan.Named(t.b.text()), plan.Of(plan.Number, float64(len(b))))
 		return false
 	}
-	reach := j.reachMm(t)
+	reach := t.reachMm()
 	if meets(a, b, motion{}, reach) {
 		for _, s := range j.stack(t) {
 			if q := j.pattern(s); q != nil && !meets(a, q, motion{}, (t.a.group.Size.FinishedMm+s.group.Size.FinishedMm)/2-t.boltMm) {
-				j.fault(s.ref.Pos, plan.StackMisses, plan.Named(s.text()), plan.Named(t.a.text()))
+				t.refuse(s.ref.Pos, plan.StackMisses, plan.Named(s.text()), plan.Named(t.a.text()))
 				return false
 			}
 		}
@@ -106,21 +158,21 @@ func (j *joiner) match(t *joint, a, b []plan.XY) bool {
 		s := j.at(t.b.inst()).at.s
 		kind, args = plan.HolesMissTurn, append(args, plan.Named(words.Trim(norm(t.in.Rotate.Deg+s*ms[0].turn), 3)))
 	}
-	j.fault(t.in.Pos, kind, args...)
+	t.refuse(t.in.Pos, kind, args...)
 	return false
 }
 
 // open verifies that the bolts can go through A and into B at the faces that
 // meet, and that their heads seat.
-func (j *joiner) open(t *joint, m parts.Meeting) bool {
+func (t *joint) open(m parts.Meeting) bool {
 	_, thick, _ := t.a.r.Plane(m.First, patternRadius(t.a.points()))
 	h, into := t.a.group.Hole, t.b.group.Hole
 	if !h.Through && h.Depth.Mm < thick-1e-6 {
-		j.fault(t.a.ref.Pos, plan.NotThrough, plan.Named(t.a.text()), plan.Of(plan.Mm, h.Depth.Mm), plan.Of(plan.Mm, geom.Clean(thick)))
+		t.refuse(t.a.ref.Pos, plan.NotThrough, plan.Named(t.a.text()), plan.Of(plan.Mm, h.Depth.Mm), plan.Of(plan.Mm, geom.Clean(thick)))
 		return false
 	}
 	if !into.Through && t.b.group.Face != m.Second && t.b.group.Size.Thread != nil {
-		j.fault(t.in.Pos, plan.OpensElsewhere, plan.Named(t.b.text()), plan.Named(string(t.b.group.Face)), plan.Named(string(m.Second)))
+		t.refuse(t.in.Pos, plan.OpensElsewhere, plan.Named(t.b.text()), plan.Named(string(t.b.group.Face)), plan.Named(string(m.Second)))
 		return false
 	}
 	sunk := h.Counterbore != nil || h.Countersink != nil
@@ -133,7 +185,7 @@ func (j *joiner) open(t *joint, m parts.Meeting) bool {
 	return true
 }
 
-func (j *joiner) chooseBolt(t *joint, p *plan.BoltPlan, tapped bool) bool {
+func (t *joint) chooseBolt(p *plan.BoltPlan, tapped bool) bool {
 	in := t.in.Bolt
 	joint := bolts.Joint{Head: bolts.Head(in.Head), GripMm: p.GripMm}
 	if in.Washer {
@@ -153,7 +205,7 @@ func (j *joiner) chooseBolt(t *joint, p *plan.BoltPlan, tapped bool) bool {
 	}
 	choice, err := t.bolt.ChooseLength(joint)
 	if err != nil {
-		j.fault(in.Pos, plan.NoBoltChosen, plan.Named(strings.TrimPrefix(err.Error(), "bolts: ")))
+		t.refuse(in.Pos, plan.NoBoltChosen, plan.Named(strings.TrimPrefix(err.Error(), "bolts: ")))
 		return false
 	}
 	p.NeedMm = words.Round(choice.NeedMm, 2)
@@ -171,7 +223,7 @@ func (j *joiner) chooseBolt(t *joint, p *plan.BoltPlan, tapped bool) bool {
 	}
 	grade, err := t.bolt.Tighten(bolts.Tightening{Class: in.Class, Condition: in.Friction.Value})
 	if err != nil {
-		j.fault(in.Pos, plan.NoTorque, plan.Named(strings.TrimPrefix(err.Error(), "bolts: ")))
+		t.refuse(in.Pos, plan.NoTorque, plan.Named(strings.TrimPrefix(err.Error(), "bolts: ")))
 		return false
 	}
 	p.PreloadN, p.PreloadRangeN = words.Round(grade.PreloadN, 0), plan.Range{Min: words.Round(grade.PreloadLowN, 0), Max: words.Round(grade.PreloadHighN, 0)}
@@ -213,9 +265,8 @@ func roomProblem(p bolts.Problem, side string) plan.Problem {
 
 // stud checks a made stud: each threaded end must hold washer, nut and two
 // pitches beyond the plate it goes through.
-func (j *joiner) stud(t *joint, p *plan.BoltPlan) {
-	i := slices.IndexFunc(j.rs, func(r *part.Model) bool { return r.Part.Name.Value == t.in.Bolt.Stud.Value })
-	r := j.rs[i] // the loader has checked it
+func (j *making) stud(t *joint, p *plan.BoltPlan) {
+	r := j.model(t.in.Bolt.Stud.Value)
 	p.Ordered = r.Out.Title
 	p.LengthMm = r.LengthMm()
 	outside, _ := r.Sides()
@@ -247,7 +298,7 @@ func (j *joiner) stud(t *joint, p *plan.BoltPlan) {
 }
 
 // headRoom checks head and spanner against every wall near the bolts.
-func (j *joiner) headRoom(t *joint, p *plan.BoltPlan) {
+func (j *making) headRoom(t *joint, p *plan.BoltPlan) {
 	for _, side := range j.headSides(t) {
 		place := bolts.Place{Head: bolts.Head(p.Head), Nut: side.isNut || t.in.Bolt.Stud.Value != "", Washer: t.in.Bolt.Washer, HoleMm: t.a.group.Size.FinishedMm}
 		if len(side.pts) > 1 {
@@ -261,7 +312,7 @@ func (j *joiner) headRoom(t *joint, p *plan.BoltPlan) {
 		if side.sunkMm > 0 {
 			h := t.a.group.Hole
 			if c := h.Counterbore; c != nil && p.Head == "socket" {
-				if d, err := t.bolt.HeadDiameterMm(bolts.Socket); err == nil && c.Diameter.Mm < d+2*j.reachMm(t) {
+				if d, err := t.bolt.HeadDiameterMm(bolts.Socket); err == nil && c.Diameter.Mm < d+2*t.reachMm() {
 					t.problem(plan.CounterboreTight, plan.Of(plan.Diameter, c.Diameter.Mm), plan.Of(plan.Diameter, d))
 				}
 			}
@@ -274,7 +325,7 @@ func (j *joiner) headRoom(t *joint, p *plan.BoltPlan) {
 		}
 		room, err := t.bolt.HeadRoom(place)
 		if err != nil {
-			j.fault(t.in.Bolt.Pos, plan.NoRoomKnown, plan.Named(strings.TrimPrefix(err.Error(), "bolts: ")))
+			t.refuse(t.in.Bolt.Pos, plan.NoRoomKnown, plan.Named(strings.TrimPrefix(err.Error(), "bolts: ")))
 			return
 		}
 		label := "room for " + strings.TrimPrefix(side.what, "the ")
@@ -293,7 +344,7 @@ func (j *joiner) headRoom(t *joint, p *plan.BoltPlan) {
 }
 
 // blocked finds a part that lies right on top of heads that stand proud.
-func (j *joiner) blocked(t *joint, side headSide) {
+func (j *making) blocked(t *joint, side headSide) {
 	for i := range j.placed {
 		q := &j.placed[i]
 		if q.group != side.group || q.inst == side.bearing.inst {
@@ -307,7 +358,7 @@ func (j *joiner) blocked(t *joint, side headSide) {
 
 // wall is the least distance from a bolt to a hub or rim beside its head, 0
 // if there is none.
-func (j *joiner) wall(side headSide) (mm float64, who string, of inst) {
+func (j *assembly) wall(side headSide) (mm float64, who string, of inst) {
 	mm = math.Inf(1)
 	for i := range j.placed {
 		q := &j.placed[i]
@@ -342,12 +393,12 @@ func (j *joiner) wall(side headSide) (mm float64, who string, of inst) {
 
 // filletAt is the leg of the fillet between a wall and the part that the heads
 // stand on, taken to lie on their side; 0 if there is none.
-func (j *joiner) filletAt(wall, stand inst) float64 {
+func (j *making) filletAt(wall, stand inst) float64 {
 	leg := 0.0
-	for _, o := range j.pl.Joints {
-		a, b := inst{o.A.Part, o.A.Copy}, inst{o.B.Part, o.B.Copy}
-		if o.Weld != nil && (a == wall && b == stand || a == stand && b == wall) {
-			leg = math.Max(leg, o.Weld.LegMm)
+	for _, o := range j.before {
+		a, b := o.a.inst(), o.b.inst()
+		if o.out.Weld != nil && (a == wall && b == stand || a == stand && b == wall) {
+			leg = math.Max(leg, o.out.Weld.LegMm)
 		}
 	}
 	return leg
@@ -390,34 +441,34 @@ func tightening(first int, pts []plan.XY) (numbers []int, deg []float64) {
 	return numbers, deg
 }
 
-func (j *joiner) boltFigures(t *joint, p *plan.BoltPlan) {
+func (t *joint) boltFigures(p *plan.BoltPlan) {
 	var layers []string
 	for _, g := range p.Grip {
-		layers = append(layers, g.What+" "+j.w.Size(g.ThickMm))
+		layers = append(layers, g.What+" "+t.w.Size(g.ThickMm))
 	}
-	t.figure("grip", j.w.Size(p.GripMm)+": "+strings.Join(layers, " + "), "")
+	t.figure("grip", t.w.Size(p.GripMm)+": "+strings.Join(layers, " + "), "")
 	if p.Ordered != "" {
 		text := words.Trim(float64(p.Count), 0) + " × " + p.Ordered
 		if p.Class != "" {
 			text += ", " + p.Class + ", " + p.Head + " head"
 		}
 		t.figure("bolts", text, t.bolt.Source)
-		t.figure("engagement", j.w.Read(p.EngagementMm)+", "+j.w.Read(p.NeedMm)+" needed", "rule of thumb by material")
+		t.figure("engagement", t.w.Read(p.EngagementMm)+", "+t.w.Read(p.NeedMm)+" needed", "rule of thumb by material")
 	}
 	if p.SpareMm > 0 {
-		t.figure("thread left below the end", j.w.Read(p.SpareMm), "")
+		t.figure("thread left below the end", t.w.Read(p.SpareMm), "")
 	}
 	if p.ProtrusionMm > 0 {
-		t.figure("stands past the thread", j.w.Read(p.ProtrusionMm), "")
+		t.figure("stands past the thread", t.w.Read(p.ProtrusionMm), "")
 	}
 	if p.TorqueNm > 0 {
 		t.figure("preload wanted", words.Trim(p.PreloadN/1000, 1)+" kN, scatter "+words.Between(p.PreloadRangeN.Min/1000, p.PreloadRangeN.Max/1000, 1, "kN"), "0.75 of proof load, Shigley; scatter ±30 %, from memory")
-		t.figure("torque", words.Trim(p.TorqueNm, 0)+" N m"+j.w.PoundFeet(p.TorqueNm)+" with K = "+words.Trim(p.K, 3)+"; "+words.Between(p.TorqueRangeNm.Min, p.TorqueRangeNm.Max, 0, "N m")+" by scatter", p.KSource)
+		t.figure("torque", words.Trim(p.TorqueNm, 0)+" N m"+t.w.PoundFeet(p.TorqueNm)+" with K = "+words.Trim(p.K, 3)+"; "+words.Between(p.TorqueRangeNm.Min, p.TorqueRangeNm.Max, 0, "N m")+" by scatter", p.KSource)
 	}
-	t.figure("play of the pattern", j.w.Read(p.PlayMm), "holes less bolt")
+	t.figure("play of the pattern", t.w.Read(p.PlayMm), "holes less bolt")
 }
 
-func (j *joiner) boltSteps(t *joint, p *plan.BoltPlan, tapped bool) {
+func (t *joint) boltSteps(p *plan.BoltPlan, tapped bool) {
 	a, b := t.a.title(), t.b.title()
 	s := t.step("Offer up", "Clean both faces, no burrs, no paint. Put together: "+t.out.How+".")
 	if len(t.out.InLine) > 0 {
@@ -450,7 +501,7 @@ func (j *joiner) boltSteps(t *joint, p *plan.BoltPlan, tapped bool) {
 	do := []string{"Order " + strings.Join(order, ", ") + " (hole numbers of " + a + ")."}
 	if p.TorqueNm > 0 {
 		round := func(part float64) string {
-			return words.Trim(p.TorqueNm*part, 0) + " N m" + j.w.PoundFeet(p.TorqueNm*part)
+			return words.Trim(p.TorqueNm*part, 0) + " N m" + t.w.PoundFeet(p.TorqueNm*part)
 		}
 		do = append(do, "First round "+round(0.3)+", second "+round(0.7)+", third "+round(1)+", then once round at the full torque.")
 	} else {
@@ -459,7 +510,7 @@ func (j *joiner) boltSteps(t *joint, p *plan.BoltPlan, tapped bool) {
 	s = t.step("Tighten", do...)
 	s.Hold = "Joint closed: no feeler of 0.05 mm enters anywhere round."
 	if p.TorqueNm > 0 {
-		t.out.Checks = append(t.out.Checks, plan.Check{What: "torque", Wanted: words.Trim(p.TorqueNm, 0) + " N m" + j.w.PoundFeet(p.TorqueNm), Limits: "each bolt, K = " + words.Trim(p.K, 3) + " assumed", Gauge: "torque wrench", Source: p.KSource})
+		t.out.Checks = append(t.out.Checks, plan.Check{What: "torque", Wanted: words.Trim(p.TorqueNm, 0) + " N m" + t.w.PoundFeet(p.TorqueNm), Limits: "each bolt, K = " + words.Trim(p.K, 3) + " assumed", Gauge: "torque wrench", Source: p.KSource})
 	}
 	t.out.Checks = append(t.out.Checks, plan.Check{What: "joint gap", Wanted: "closed", Limits: "0.05 mm feeler does not enter", Gauge: "feeler", Source: "common practice, no source"})
 }

@@ -33,7 +33,7 @@ func strengthSectionMm(p *parts.Part, m press.Member) float64 {
 
 // contactMm is the length over which the two parts of a press touch all round:
 // the overlap of their steps as placed, less chamfers and undercuts.
-func (j *joiner) contactMm(t *joint) float64 {
+func (j *shop) contactMm(t *joint) float64 {
 	place, ok := j.relative(t)
 	if !ok {
 		return 0
@@ -73,7 +73,7 @@ func (f feature) cuts(place func(from, to float64) press.Stretch) []press.Stretc
 }
 
 // pressCautions prints cautions, and notes the ones that stop as problems.
-func (j *joiner) pressCautions(t *joint, cautions []press.Caution) {
+func (t *joint) pressCautions(cautions []press.Caution) {
 	for _, c := range cautions {
 		switch c.Code {
 		case press.TooHot:
@@ -81,6 +81,6 @@ func (j *joiner) pressCautions(t *joint, cautions []press.Caution) {
 		case press.TooCold:
 			t.problem(plan.PressTooCold, plan.Named(t.a.title()), plan.Of(plan.Celsius, c.C), plan.Of(plan.Celsius, c.LimitC), plan.Named(c.Material))
 		}
-		t.caution(j.w.PressCaution(c))
+		t.caution(t.w.PressCaution(c))
 	}
 }

@@ -4,7 +4,6 @@ import (
 	"slices"
 	"strings"
 
-	"centrepop/layout/bolts"
 	"centrepop/layout/cutting"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
@@ -12,75 +11,68 @@ import (
 	"centrepop/parts/geom"
 )
 
-// bought lists what the joints need from the merchant: bolts by length, nuts,
-// washers, bearings, then seals, nipples and plugs that the parts' notes name.
-func (j *joiner) bought() []plan.BoughtRow {
-	var out []plan.BoughtRow
-	add := func(item string, n int, use, note string) {
-		for i := range out {
-			if out[i].Item == item && out[i].Note == note {
-				out[i].Quantity += n
-				if !strings.Contains(out[i].For, use) {
-					out[i].For += "; " + use
-				}
-				return
+// buying collects what the merchant delivers, one row for equal things.
+type buying []plan.BoughtRow
+
+func (list *buying) add(item string, n int, use, note string) {
+	for i := range *list {
+		if row := &(*list)[i]; row.Item == item && row.Note == note {
+			row.Quantity += n
+			if !strings.Contains(row.For, use) {
+				row.For += "; " + use
 			}
+			return
 		}
-		out = append(out, plan.BoughtRow{Item: item, Quantity: n, For: use, Note: note})
 	}
-	for _, t := range j.pl.Joints {
-		p := t.Bolt
-		if p == nil {
-			continue
+	*list = append(*list, plan.BoughtRow{Item: item, Quantity: n, For: use, Note: note})
+}
+
+// buy lists bolts by length, nuts and washers.
+func (boltKind) buy(s *shop, t *joint, list *buying) {
+	p, in, use := t.out.Bolt, t.in.Bolt, words.Spaced(t.out.Name)
+	perBolt := 2 // nuts on a stud
+	if in.Stud.Value == "" {
+		perBolt = 1
+		item, note := p.Ordered, ""
+		if item == "" {
+			item, note = p.Size, "no stock length fits"
 		}
-		in := j.job.Joints[slices.IndexFunc(j.job.Joints, func(o *parts.Joint) bool { return o.Name.Value == t.Name })].Bolt
-		use := words.Spaced(t.Name)
-		perBolt := 1
-		if in.Stud.Value != "" {
-			perBolt = 2
-		} else {
-			item, note := p.Ordered, ""
-			if item == "" {
-				item, note = p.Size, "no stock length fits"
-			}
-			standard := "hexagon head"
-			if p.Head == "socket" {
-				standard = "socket head"
-			}
-			add("Bolt "+item+", "+p.Class+", "+standard, p.Count, use, note)
+		standard := "hexagon head"
+		if p.Head == "socket" {
+			standard = "socket head"
 		}
-		b, err := bolts.Find(in.Size)
-		if err != nil {
-			continue // refused before
-		}
-		nuts := in.Nut || in.Stud.Value != ""
+		list.add("Bolt "+item+", "+p.Class+", "+standard, p.Count, use, note)
+	}
+	nuts := in.Nut || in.Stud.Value != ""
+	if nuts {
+		list.add("Nut "+p.Size, p.Count*perBolt, use, "")
+	}
+	if in.Washer && t.bolt.WasherODMm > 0 {
+		n := p.Count
 		if nuts {
-			add("Nut "+p.Size, p.Count*perBolt, use, "")
+			n *= 2
 		}
-		if in.Washer && b.WasherODMm > 0 {
-			n := p.Count
-			if nuts {
-				n *= 2
-			}
-			add("Washer "+p.Size+", "+j.w.Dia(b.WasherODMm)+" × "+j.w.Size(b.WasherThicknessMm), n, use, "")
-		}
+		list.add("Washer "+p.Size+", "+s.w.Dia(t.bolt.WasherODMm)+" × "+s.w.Size(t.bolt.WasherThicknessMm), n, use, "")
 	}
-	for _, t := range j.pl.Joints {
-		if t.Bearing != nil {
-			add("Tapered roller bearing "+t.Bearing.Bearing, 1, words.Spaced(t.Name), "cup and cone")
-		}
+}
+
+// bought lists what the joints need from the merchant, then seals, nipples and
+// plugs that the parts' notes name.
+func (j *shop) bought(made []*joint) []plan.BoughtRow {
+	var out buying
+	for _, t := range made {
+		t.kind.buy(j, t, &out)
 	}
-	for _, r := range j.rs {
+	for _, r := range j.models {
 		for i := range r.Steps {
 			if s := &r.Steps[i]; s.Inside && strings.HasPrefix(strings.ToLower(s.Seat), "seal ") {
-				add("Seal "+strings.TrimSpace(s.Seat[5:]), r.Part.Quantity, r.Out.Title, "")
+				out.add("Seal "+strings.TrimSpace(s.Seat[5:]), r.Part.Quantity, r.Out.Title, "")
 			}
 		}
 		for _, m := range r.Radials {
-			note := m.In.Note.Value
 			for _, word := range []string{"nipple", "plug"} {
-				if strings.Contains(note, word) {
-					add(strings.ToUpper(word[:1])+word[1:]+" "+m.Size.ThreadName(), len(m.Rows)*r.Part.Quantity, r.Out.Title+" "+words.Spaced(m.In.Name.Value), "")
+				if strings.Contains(m.In.Note.Value, word) {
+					out.add(words.Capital(word)+" "+m.Size.ThreadName(), len(m.Rows)*r.Part.Quantity, r.Out.Title+" "+words.Spaced(m.In.Name.Value), "")
 				}
 			}
 		}
@@ -101,11 +93,11 @@ const (
 )
 
 // cuts plans the bars of everything that is sawn to a length.
-func (j *joiner) cuts() []plan.CutRow {
+func (j *shop) cuts() []plan.CutRow {
 	type size struct{ stock, material string }
 	var sizes []size
 	pieces := [][]cutting.Piece{}
-	for _, r := range j.rs {
+	for _, r := range j.models {
 		s := r.Part.Stock
 		switch s.Form {
 		case "round", "tube", "square", "flat":
@@ -155,14 +147,14 @@ func (j *joiner) cuts() []plan.CutRow {
 }
 
 // lifts lists single parts, then assemblies, heavier than LiftKg.
-func (j *joiner) lifts() []string {
+func lifts(pl *plan.Plan) []string {
 	var out []string
-	for _, p := range j.pl.Parts {
+	for _, p := range pl.Parts {
 		if p.MassKg > plan.LiftKg {
 			out = append(out, p.Title+" "+words.Trim(p.MassKg, 1)+" kg")
 		}
 	}
-	for _, t := range j.pl.Joints {
+	for _, t := range pl.Joints {
 		if t.MassKg > plan.LiftKg {
 			out = append(out, "after "+words.Spaced(t.Name)+" "+words.Trim(t.MassKg, 1)+" kg")
 		}

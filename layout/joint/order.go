@@ -19,7 +19,7 @@ type rule struct {
 
 // order puts the joints in the order to make them: the job's before and after,
 // the rules of the trade, then as written. An order that cannot be is a fault.
-func (j *joiner) order(all []*joint) {
+func (j *assembly) order(all []*joint) (done []*joint) {
 	rules := j.saidRules(all)
 	for _, r := range j.tradeRules(all) {
 		if !slices.ContainsFunc(rules, func(s rule) bool {
@@ -35,8 +35,7 @@ func (j *joiner) order(all []*joint) {
 		})
 		if i < 0 {
 			j.cycle(left, rules)
-			j.done = append(j.done, left...)
-			return
+			return append(done, left...)
 		}
 		t := left[i]
 		left = slices.Delete(left, i, i+1)
@@ -45,12 +44,13 @@ func (j *joiner) order(all []*joint) {
 				t.why = append(t.why, "after "+words.Spaced(r.first.in.Name.Value)+": "+r.why)
 			}
 		}
-		j.done = append(j.done, t)
+		done = append(done, t)
 	}
+	return done
 }
 
 // cycle reports joints that wait for each other.
-func (j *joiner) cycle(left []*joint, rules []rule) {
+func (j *shop) cycle(left []*joint, rules []rule) {
 	waits := func(t *joint) *rule {
 		for i := range rules {
 			if rules[i].then == t && slices.Contains(left, rules[i].first) {
@@ -71,28 +71,35 @@ func (j *joiner) cycle(left []*joint, rules []rule) {
 		r := waits(t)
 		said = append(said, t.in.Name.Value+" comes after "+r.first.in.Name.Value+" ("+r.why+")")
 	}
-	j.fault(path[0].in.Pos, plan.WaitForEachOther, plan.Named(strings.Join(said, "; ")))
+	path[0].refuse(path[0].in.Pos, plan.WaitForEachOther, plan.Named(strings.Join(said, "; ")))
 }
 
-func (j *joiner) saidRules(all []*joint) []rule {
-	named := func(name string) *joint {
-		i := slices.IndexFunc(all, func(t *joint) bool { return t.in.Name.Value == name })
-		return all[i] // the loader has checked it
-	}
+func (j *shop) saidRules(all []*joint) []rule {
 	var out []rule
+	add := func(first, then *joint) {
+		if first != nil && then != nil { // one that cannot be worked out waits for nothing
+			out = append(out, rule{first, then, "the job says so", true})
+		}
+	}
+	named := func(name string) *joint {
+		if i := slices.IndexFunc(all, func(t *joint) bool { return t.in.Name.Value == name }); i >= 0 {
+			return all[i]
+		}
+		return nil
+	}
 	for _, t := range all {
 		for _, n := range t.in.Before {
-			out = append(out, rule{t, named(n.Value), "the job says so", true})
+			add(t, named(n.Value))
 		}
 		for _, n := range t.in.After {
-			out = append(out, rule{named(n.Value), t, "the job says so", true})
+			add(named(n.Value), t)
 		}
 	}
 	return out
 }
 
 // tradeRules are what the trade knows. Common practice, no source.
-func (j *joiner) tradeRules(all []*joint) []rule {
+func (j *assembly) tradeRules(all []*joint) []rule {
 	var out []rule
 	add := func(first, then *joint, why string) {
 		if first != then {
@@ -158,7 +165,7 @@ func (t *joint) covers(bearing *joint) bool {
 
 // reachRules finds the parts that come to lie over the heads (or nuts) of a
 // bolted joint: the bolts go in before them.
-func (j *joiner) reachRules(t *joint, all []*joint, add func(first, then *joint, why string)) {
+func (j *assembly) reachRules(t *joint, all []*joint, add func(first, then *joint, why string)) {
 	for _, side := range j.headSides(t) {
 		for i := range j.placed {
 			p := &j.placed[i]
@@ -201,7 +208,7 @@ const (
 )
 
 // headSides are the head's side and, with nuts or studs, the other.
-func (j *joiner) headSides(t *joint) []headSide {
+func (j *assembly) headSides(t *joint) []headSide {
 	a, b := j.at(t.a.inst()), j.at(t.b.inst())
 	if a == nil || b == nil || t.bolt == nil {
 		return nil
@@ -244,7 +251,7 @@ func (j *joiner) headSides(t *joint) []headSide {
 
 // over tells whether a part has metal above the heads, and how far above their
 // bearing face.
-func (j *joiner) over(p *placedPart, side headSide) (gapMm float64, over bool) {
+func (j *assembly) over(p *placedPart, side headSide) (gapMm float64, over bool) {
 	gapMm = math.Inf(1)
 	for _, q := range side.pts {
 		for _, m := range p.r.MetalAt(math.Hypot(q.XMm, q.YMm)) {

@@ -21,16 +21,16 @@ func spanRange(s press.Span, decimals int) plan.Range {
 }
 
 // interference is the least and the greatest interference on diameter, mm.
-func (j *joiner) interference(t *joint) (lo, hi float64, source string, ok bool) {
+func (t *joint) interference() (lo, hi float64, source string, ok bool) {
 	a, b := t.a.step.Size, t.b.step.Size
 	if math.Abs(a.NominalMm-b.NominalMm) > nearMm {
-		j.fault(t.in.Pos, plan.PressSizes, plan.Named(t.a.text()), plan.Of(plan.Diameter, a.NominalMm), plan.Named(t.b.text()), plan.Of(plan.Diameter, b.NominalMm))
+		t.refuse(t.in.Pos, plan.PressSizes, plan.Named(t.a.text()), plan.Of(plan.Diameter, a.NominalMm), plan.Named(t.b.text()), plan.Of(plan.Diameter, b.NominalMm))
 		return 0, 0, "", false
 	}
 	if fit := t.in.Press.Fit; fit.Value != "" {
 		f, err := fits.Between(b.NominalMm, fit.Value)
 		if err != nil {
-			j.fault(fit.Pos, plan.FitUnusable, plan.Named(fit.Value), plan.Of(plan.Diameter, b.NominalMm), plan.Named(part.Plain(err)))
+			t.refuse(fit.Pos, plan.FitUnusable, plan.Named(fit.Value), plan.Of(plan.Diameter, b.NominalMm), plan.Named(part.Plain(err)))
 			return 0, 0, "", false
 		}
 		return geom.Clean(-f.ClearanceMaxUm / 1000), geom.Clean(-f.ClearanceMinUm / 1000), "ISO 286-1 " + fit.Value, true
@@ -45,12 +45,12 @@ func (j *joiner) interference(t *joint) (lo, hi float64, source string, ok bool)
 	if a.Fitted() {
 		bad = t.b
 	}
-	j.fault(bad.ref.Pos, plan.NoLimits, plan.Named(bad.text()))
+	t.refuse(bad.ref.Pos, plan.NoLimits, plan.Named(bad.text()))
 	return 0, 0, "", false
 }
 
 // member is one side of a press fit.
-func (j *joiner) member(f feature, sharedMm float64) (press.Member, bool) {
+func (t *joint) member(f feature, sharedMm float64) (press.Member, bool) {
 	m := press.Member{OutsideMm: sharedMm}
 	from, to := f.step.FromMm, f.step.ToMm
 	outside, inside := f.r.Sides()
@@ -74,7 +74,7 @@ func (j *joiner) member(f feature, sharedMm float64) (press.Member, bool) {
 	}
 	mat, err := press.Lookup(f.r.Part.Material.Value, strengthSectionMm(f.r.Part, m))
 	if err != nil {
-		j.fault(f.ref.Pos, plan.NoStrength, plan.Named(f.title()), plan.Named(strings.TrimPrefix(err.Error(), "material: ")))
+		t.refuse(f.ref.Pos, plan.NoStrength, plan.Named(f.title()), plan.Named(strings.TrimPrefix(err.Error(), "material: ")))
 		return m, false
 	}
 	m.Material = mat
@@ -102,30 +102,42 @@ func rzUm(finish string) float64 {
 	return ra * rzPerRa
 }
 
-func (j *joiner) press(t *joint) {
+// pressKind is an interference fit.
+type pressKind struct{}
+
+func (pressKind) ends(_ *shop, t *joint) {
+	t.need(t.a, round(t.a, false), "a round outside, such as a step or the outline of a round plate")
+	t.need(t.b, round(t.b, true), "a bore")
+}
+
+func (pressKind) title(t *joint) string { return "Press " + t.b.title() + " on " + t.a.title() }
+
+func (pressKind) buy(*shop, *joint, *buying) {}
+
+func (pressKind) work(j *making, t *joint) {
 	in := t.in.Press
-	lo, hi, source, ok := j.interference(t)
+	lo, hi, source, ok := t.interference()
 	if !ok {
 		return
 	}
 	if hi <= 0 {
-		j.fault(t.in.Pos, plan.ClearanceFit, plan.Of(plan.Mm, -hi))
+		t.refuse(t.in.Pos, plan.ClearanceFit, plan.Of(plan.Mm, -hi))
 		return
 	}
 	d := t.b.step.Size.NominalMm
-	hub, okHub := j.member(t.b, d)
-	shaft, okShaft := j.member(t.a, d)
+	hub, okHub := t.member(t.b, d)
+	shaft, okShaft := t.member(t.a, d)
 	if !okHub || !okShaft {
 		return
 	}
 	length := j.contactMm(t)
 	if length <= 0 {
-		j.fault(t.in.Pos, plan.PressNoContact, plan.Named(t.a.text()), plan.Named(t.b.text()))
+		t.refuse(t.in.Pos, plan.PressNoContact, plan.Named(t.a.text()), plan.Named(t.b.text()))
 		return
 	}
 	if in.Length.Set() {
 		if in.Length.Mm > length+1e-9 {
-			j.fault(in.Length.Pos, plan.PressLength, plan.Of(plan.Mm, length))
+			t.refuse(in.Length.Pos, plan.PressLength, plan.Of(plan.Mm, length))
 			return
 		}
 		length = in.Length.Mm
@@ -147,7 +159,7 @@ func (j *joiner) press(t *joint) {
 		r, err = press.Range(input, lo, hi)
 	}
 	if err != nil {
-		j.fault(t.in.Pos, plan.PressUnworkable, plan.Named(strings.TrimPrefix(err.Error(), "press: ")))
+		t.refuse(t.in.Pos, plan.PressUnworkable, plan.Named(strings.TrimPrefix(err.Error(), "press: ")))
 		return
 	}
 	thermal := press.Joint{Hub: hub, Shaft: shaft, InterferenceMm: hi, ClearanceMm: in.Clearance.Mm, RoomC: roomC, ShaftC: roomC}
@@ -156,7 +168,7 @@ func (j *joiner) press(t *joint) {
 	lead, errLead := press.LeadInFor(d, hi)
 	for _, e := range []error{errHeat, errCold, errLead} {
 		if e != nil {
-			j.fault(t.in.Pos, plan.PressUnworkable, plan.Named(strings.TrimPrefix(e.Error(), "press: ")))
+			t.refuse(t.in.Pos, plan.PressUnworkable, plan.Named(strings.TrimPrefix(e.Error(), "press: ")))
 			return
 		}
 	}
@@ -174,18 +186,18 @@ func (j *joiner) press(t *joint) {
 	if lo < 0 {
 		t.problem(plan.MayBeLoose, plan.Of(plan.Mm, words.Round(-lo, 3)))
 	}
-	j.pressFigures(t, p, source, mu, hub, shaft)
+	t.pressFigures(p, source, mu, hub, shaft)
 	if r.Loosest.LossMm > 0 || r.Tightest.LossMm > 0 {
 		t.figure("flattened roughness takes", j.w.Fine(r.Tightest.LossMm*1000, r.Loosest.LossMm*1000, 1), "DIN 7190-1:2017 and DIN 7190:2001; Rz taken as 5 Ra, common practice")
 	}
-	j.pressCautions(t, r.Tightest.Cautions)
+	t.pressCautions(r.Tightest.Cautions)
 	if input.HubRzUm == 0 && input.ShaftRzUm == 0 {
 		t.caution("No finish is drawn on the two seats: what roughness takes off the interference is left out.")
 	}
 	if p.HubSafety < 1 || p.ShaftSafety < 1 {
 		t.problem(plan.PressYields, plan.Of(plan.Number, p.HubSafety), plan.Of(plan.Number, p.ShaftSafety), plan.Of(plan.Number, p.PressureMPa.Max))
 	}
-	j.pressSteps(t, p, heat, coldCautions)
+	t.pressSteps(p, heat, coldCautions)
 }
 
 // roomC is the temperature sizes are measured at, ISO 1.
@@ -195,18 +207,18 @@ func worst(r press.Result) float64 {
 	return math.Max(r.ShaftOutside.VonMisesMPa, r.ShaftBore.VonMisesMPa)
 }
 
-func (j *joiner) pressFigures(t *joint, p *plan.PressPlan, source string, mu press.Friction, hub, shaft press.Member) {
-	t.figure("interference on diameter", j.w.Fine(p.InterferenceMm.Min*1000, p.InterferenceMm.Max*1000, 1), source)
-	t.figure("joint", j.w.Dia(t.b.step.Size.NominalMm)+" × "+j.w.Size(p.LengthMm)+" engaged, hub "+j.w.Dia(hub.OutsideMm)+hollow(j.w, shaft), "")
+func (t *joint) pressFigures(p *plan.PressPlan, source string, mu press.Friction, hub, shaft press.Member) {
+	t.figure("interference on diameter", t.w.Fine(p.InterferenceMm.Min*1000, p.InterferenceMm.Max*1000, 1), source)
+	t.figure("joint", t.w.Dia(t.b.step.Size.NominalMm)+" × "+t.w.Size(p.LengthMm)+" engaged, hub "+t.w.Dia(hub.OutsideMm)+hollow(t.w, shaft), "")
 	t.figure("pressure", words.Between(p.PressureMPa.Min, p.PressureMPa.Max, 1, "MPa"), "Lamé; Shigley eq. 3-56, 3-57")
 	t.figure("hub stress at the bore", words.Between(p.HubMPa.Min, p.HubMPa.Max, 0, "MPa")+", safety "+words.Trim(p.HubSafety, 1), hub.Material.Name+": "+hub.Material.Source)
 	t.figure("shaft stress", words.Between(p.ShaftMPa.Min, p.ShaftMPa.Max, 0, "MPa")+", safety "+words.Trim(p.ShaftSafety, 1), shaft.Material.Name+": "+shaft.Material.Source)
 	t.figure("friction assumed", words.Between(p.Friction.Min, p.Friction.Max, 2, ""), mu.Source)
 	t.figure("press force", words.Between(p.ForceN.Min/1000, p.ForceN.Max/1000, 1, "kN"), "at the end of travel")
 	t.figure("torque held", words.Between(p.TorqueNm.Min, p.TorqueNm.Max, 0, "N m"), "")
-	t.figure("slips on with the hub at", words.Trim(p.HeatHubC, 0)+" °C, clearance "+j.w.Size(p.ClearanceMm), "from "+words.Trim(roomC, 0)+" °C")
+	t.figure("slips on with the hub at", words.Trim(p.HeatHubC, 0)+" °C, clearance "+t.w.Size(p.ClearanceMm), "from "+words.Trim(roomC, 0)+" °C")
 	t.figure("or with the shaft at", words.Trim(p.CoolShaftC, 0)+" °C", "")
-	t.figure("lead-in on the shaft end", j.w.Read(p.LeadInMm)+" long at "+words.Trim(p.LeadInDeg, 0)+"°", "DIN 7190, from memory")
+	t.figure("lead-in on the shaft end", t.w.Read(p.LeadInMm)+" long at "+words.Trim(p.LeadInDeg, 0)+"°", "DIN 7190, from memory")
 	if p.ShopPressN > 0 {
 		t.figure("shop press", words.Trim(p.ShopPressN/1000, 0)+" kN, used to "+words.Trim(100*p.ForceN.Max/p.ShopPressN, 0)+" %", "job file")
 	}
@@ -219,10 +231,10 @@ func hollow(w words.Writer, m press.Member) string {
 	return ", shaft bore " + w.Dia(m.InsideMm)
 }
 
-func (j *joiner) pressSteps(t *joint, p *plan.PressPlan, heat press.Assembly, coldCautions []press.Caution) {
+func (t *joint) pressSteps(p *plan.PressPlan, heat press.Assembly, coldCautions []press.Caution) {
 	hub, shaft := t.b.title(), t.a.title()
 	measure := t.step("Measure", "Measure "+t.a.text()+" and the bore of "+hub+" at three places each, both at room temperature.",
-		"Interference must be "+j.w.Fine(p.InterferenceMm.Min*1000, p.InterferenceMm.Max*1000, 0)+".")
+		"Interference must be "+t.w.Fine(p.InterferenceMm.Min*1000, p.InterferenceMm.Max*1000, 0)+".")
 	measure.Hold = "Do not go on outside these limits."
 	if !hasLeadIn(t) {
 		t.problem(plan.NoLeadIn, plan.Named(t.a.text()), plan.Named(t.b.text()), plan.Of(plan.Read, p.LeadInMm), plan.Of(plan.Degree, p.LeadInDeg))
@@ -242,11 +254,11 @@ func (j *joiner) pressSteps(t *joint, p *plan.PressPlan, heat press.Assembly, co
 		s := t.step("Heat", "Degrease both. Heat "+hub+" evenly to "+words.Trim(p.HeatHubC, 0)+" °C; check with a crayon or probe.",
 			"Slip it on in one move to: "+t.out.How+". Hold until it grips.")
 		s.Caution = "Hot metal: gloves, no flame near oil."
-		j.pressCautions(t, heat.Cautions)
+		t.pressCautions(heat.Cautions)
 	case "cool":
 		s := t.step("Cool", "Degrease both. Cool "+shaft+" to "+words.Trim(p.CoolShaftC, 0)+" °C, wipe off frost, insert in one move to: "+t.out.How+".")
 		s.Caution = "Cold burns and choking gas: gloves, face shield, open door."
-		j.pressCautions(t, coldCautions)
+		t.pressCautions(coldCautions)
 	}
 	limits := "joint closed, no gap over 0.05 mm"
 	t.out.Checks = append(t.out.Checks, plan.Check{What: "seated", Wanted: t.out.How, Limits: limits, Gauge: "feeler, depth gauge", Source: "common practice, no source"})

@@ -11,8 +11,8 @@ import (
 
 // registers finds the spigots of one side of a joint that lie in bores of the
 // other, and judges their fit: a spigot centres the joint and must not bind.
-func (j *joiner) registers(t *joint) {
-	before := t.before(j.done)
+func (j *making) registers(t *joint) {
+	before := j.before
 	a, b := j.members(t.a.inst(), before), j.members(t.b.inst(), before)
 	if slices.Contains(a, t.b.inst()) {
 		return
@@ -27,7 +27,7 @@ func (j *joiner) registers(t *joint) {
 			for i := range p.r.Steps {
 				for k := range q.r.Steps {
 					if out, in := &p.r.Steps[i], &q.r.Steps[k]; !out.Inside && in.Inside && nested(p, q, out, in) {
-						j.register(t, p, q, out, in)
+						t.register(p, q, out, in)
 					}
 				}
 			}
@@ -54,10 +54,10 @@ func nested(p, q placedPart, out, in *part.Step) bool {
 	return math.Abs(in.Size.NominalMm-out.Size.NominalMm) <= nearMm
 }
 
-func (j *joiner) register(t *joint, p, q placedPart, out, in *part.Step) {
+func (t *joint) register(p, q placedPart, out, in *part.Step) {
 	lo, hi := in.Size.MinMm-out.Size.MaxMm, in.Size.MaxMm-out.Size.MinMm
 	what := copyTitle(p.r, p.copy) + " " + words.Spaced(out.Name) + " in " + copyTitle(q.r, q.copy) + " " + words.Spaced(in.Name)
-	t.figure("register", what+": clearance "+j.w.Fine(lo*1000, hi*1000, 0), words.Join("; ", out.Size.Source, in.Size.Source))
+	t.figure("register", what+": clearance "+t.w.Fine(lo*1000, hi*1000, 0), words.Join("; ", out.Size.Source, in.Size.Source))
 	if lo < 0 {
 		t.problem(plan.RegisterBinds, plan.Named(what), plan.Of(plan.Mm, words.Round(-lo, 3)))
 	}

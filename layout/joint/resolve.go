@@ -8,7 +8,6 @@ import (
 	"slices"
 	"strings"
 
-	"centrepop/layout/bolts"
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
@@ -16,142 +15,80 @@ import (
 	"centrepop/parts/geom"
 )
 
-// Resolve fills the plan's joints and lists. The parts must be worked
-// out without fault.
-func Resolve(p *plan.Plan, job *parts.Job, rs []*part.Model) parts.Errors {
-	j := &joiner{job: job, pl: p, w: words.Writer{Units: job.Units}, rs: rs}
+// Resolve fills the plan's joints and lists from the parts worked out, in the
+// order of job.Parts. Each stage hands its result to the next: the ends of the
+// joints, the assembly they make, the order to make them in, then joint by
+// joint. What keeps a joint from being worked out is returned, and the joint
+// left out; the others go on.
+func Resolve(pl *plan.Plan, job *parts.Job, models []*part.Model) []plan.Problem {
+	s := &shop{job: job, w: words.Writer{Units: job.Units}, models: models}
+	all := s.read()
+	a := s.place(sound(all))
+	order := a.order(sound(all))
+	var made []*joint
+	for _, t := range order {
+		m := &making{assembly: a, before: made, all: order}
+		if m.joint(t); t.refused() {
+			continue
+		}
+		made = append(made, t)
+		t.out.N = len(made)
+		pl.Joints = append(pl.Joints, t.out)
+	}
+	pl.Bought = s.bought(made)
+	pl.Cuts = s.cuts()
+	pl.Lifts = lifts(pl)
+	var faults []plan.Problem
+	for _, t := range all {
+		faults = append(faults, t.faults...)
+	}
+	return faults
+}
+
+// sound are the joints that nothing has been found against so far.
+func sound(all []*joint) []*joint {
+	return slices.DeleteFunc(slices.Clone(all), (*joint).refused)
+}
+
+// read finds what the joints join.
+func (j *shop) read() []*joint {
 	var all []*joint
-	for i, in := range job.Joints {
+	for i, in := range j.job.Joints {
 		first, second := in.Ends()
-		t := &joint{in: in, index: i, a: j.find(first), b: j.find(second)}
-		if j.fits(t) {
-			all = append(all, t)
-		}
+		t := &joint{in: in, kind: kinds[in.Kind], index: i, w: j.w, a: j.find(first), b: j.find(second)}
+		t.kind.ends(j, t)
+		all = append(all, t)
 	}
-	if len(j.errs) == 0 {
-		j.place(all)
-	}
-	if len(j.errs) == 0 {
-		j.order(all)
-	}
-	if len(j.errs) == 0 {
-		for i, t := range j.done {
-			j.joint(t, i+1)
-		}
-	}
-	p.Bought = j.bought()
-	p.Cuts = j.cuts()
-	p.Lifts = j.lifts()
-	return j.errs
+	return all
 }
 
-// fits checks that a joint's features are of the sort its kind needs.
-func (j *joiner) fits(t *joint) bool {
-	before := len(j.errs)
-	need := func(f feature, ok bool, what string) {
-		if !ok {
-			j.fault(f.ref.Pos, plan.CannotJoin, plan.Named(f.text()), plan.Named(what))
-		}
-	}
-	round := func(f feature, inside bool) bool {
-		return f.step != nil && f.step.Inside == inside && f.step.Size.Thread == nil
-	}
-	switch {
-	case t.in.Press != nil:
-		need(t.a, round(t.a, false), "a round outside, such as a step or the outline of a round plate")
-		need(t.b, round(t.b, true), "a bore")
-	case t.in.Bearing != nil:
-		need(t.a, round(t.a, false), "the shaft step that takes the cone")
-		need(t.b, round(t.b, true), "the bore that takes the cup")
-	case t.in.Weld != nil:
-		edge := func(f feature) bool {
-			return f.step != nil || (f.group == nil && f.radial == nil && (f.ref.Feature == "outline" || f.roundMm() > 0)) || f.radial != nil
-		}
-		need(t.a, edge(t.a), "a step, a bore, an outline or an opening")
-		need(t.b, edge(t.b), "a step, a bore, an outline or an opening")
-	case t.in.Bolt != nil:
-		need(t.a, t.a.group != nil && t.a.group.Hole != nil && t.a.group.Size.Thread == nil, "a group of clearance or plain holes")
-		need(t.b, t.b.group != nil && t.b.group.Hole != nil, "a group of holes")
-		for _, s := range t.in.Bolt.Stack {
-			f := j.find(s)
-			need(f, f.group != nil && f.group.Hole != nil && f.group.Size.Thread == nil, "a group of clearance or plain holes")
-		}
-		j.boltFits(t)
-	}
-	return len(j.errs) == before
-}
-
-// boltFits finds the bolt and checks it against the holes.
-func (j *joiner) boltFits(t *joint) {
-	in := t.in.Bolt
-	b, err := bolts.Find(in.Size)
-	if err != nil {
-		j.fault(in.Pos, plan.NoBolt, plan.Named(in.Size), plan.Named(strings.TrimPrefix(err.Error(), "bolts: ")))
-		return
-	}
-	t.bolt, t.boltMm = &b, b.Thread.MajorMm
-	if t.a.group == nil || t.b.group == nil {
-		return
-	}
-	if thread := t.b.group.Size.Thread; thread != nil {
-		if thread.Designation != b.Thread.Designation {
-			j.fault(in.Pos, plan.OtherThread, plan.Named(b.Thread.Designation), plan.Named(t.b.text()), plan.Named(thread.Designation))
-		}
-		if in.Nut {
-			j.fault(in.Pos, plan.TappedWithNut, plan.Named(t.b.text()))
-		}
-	} else if !in.Nut && in.Stud.Value == "" {
-		j.fault(in.Pos, plan.NoThreadNoNut, plan.Named(t.b.text()))
-	}
-	for _, f := range append([]feature{t.a, t.b}, j.stack(t)...) {
-		if f.group != nil && f.group.Size.Thread == nil && f.group.Size.FinishedMm < t.boltMm {
-			j.fault(f.ref.Pos, plan.HoleTooSmall, plan.Named(f.text()), plan.Of(plan.Diameter, f.group.Size.FinishedMm), plan.Named(b.Thread.Designation))
-		}
+// need refuses a feature that a joint's kind cannot take.
+func (t *joint) need(f feature, ok bool, what string) {
+	if !ok {
+		t.refuse(f.ref.Pos, plan.CannotJoin, plan.Named(f.text()), plan.Named(what))
 	}
 }
 
-func (j *joiner) stack(t *joint) []feature {
-	var out []feature
-	for _, s := range t.in.Bolt.Stack {
-		out = append(out, j.find(s))
-	}
-	return out
+// round tells whether a feature is a plain cylinder, inside or outside.
+func round(f feature, inside bool) bool {
+	return f.step != nil && f.step.Inside == inside && f.step.Size.Thread == nil
 }
 
 // joint works out one joint of the final order.
-func (j *joiner) joint(t *joint, n int) {
-	t.out = &plan.JointPlan{
-		N: n, Name: t.in.Name.Value, Kind: string(t.in.Kind),
-		A: t.a.end(), B: t.b.end(), Why: t.why,
+func (j *making) joint(t *joint) {
+	if t.refused() { // it waits for others that wait for it
+		return
 	}
-	verb := map[parts.JointKind]string{
-		parts.PressKind: "Press", parts.WeldKind: "Weld", parts.BoltKind: "Bolt", parts.BearingKind: "Bearing",
-	}[t.in.Kind]
-	switch {
-	case t.in.Bearing != nil:
-		t.out.Title = "Bearing " + t.in.Bearing.Bearing.Value + ": " + t.a.title() + " in " + t.b.title()
-	case t.in.Press != nil:
-		t.out.Title = verb + " " + t.b.title() + " on " + t.a.title()
-	default:
-		t.out.Title = verb + " " + t.a.title() + " to " + t.b.title()
-	}
+	t.out = &plan.JointPlan{Name: t.in.Name.Value, Title: t.kind.title(t), Kind: string(t.in.Kind), A: t.a.end(), B: t.b.end(), Why: t.why}
 	t.out.How = j.how(t)
 	j.align(t)
-	switch {
-	case t.in.Press != nil:
-		j.press(t)
-	case t.in.Weld != nil:
-		j.weld(t)
-	case t.in.Bearing != nil:
-		j.bearing(t)
-	case t.in.Bolt != nil:
-		j.boltJoint(t)
-	}
-	if t.axis && len(j.errs) == 0 {
+	t.kind.work(j, t)
+	if t.axis && !t.refused() {
 		j.traps(t)
 	}
-	j.finish(t)
-	j.pl.Joints = append(j.pl.Joints, t.out)
+	if !t.refused() {
+		j.finish(t)
+	}
 }
 
 func (f feature) end() plan.JointEnd {
@@ -167,7 +104,7 @@ func (f feature) end() plan.JointEnd {
 }
 
 // how says in words how the parts stand to each other.
-func (j *joiner) how(t *joint) string {
+func (j *making) how(t *joint) string {
 	if !t.axis {
 		return t.a.text() + " against " + t.b.text() + "; square and place by the drawing"
 	}
@@ -176,7 +113,7 @@ func (j *joiner) how(t *joint) string {
 	is := a.at.then(b.at.inverse())
 	text := "fronts looking the same way"
 	switch {
-	case !m.Set() && slices.ContainsFunc(t.before(j.done), t.joins):
+	case !m.Set() && slices.ContainsFunc(j.before, t.joins):
 		text = "as they were put together"
 	case m.Set() && m.Level:
 		text = string(m.First) + " of " + t.a.title() + " level with the " + string(m.Second) + " of " + t.b.title()
@@ -221,8 +158,8 @@ func (t *joint) add(p plan.Problem) {
 }
 
 // finish places the assembly, marks the clock and weighs it.
-func (j *joiner) finish(t *joint) {
-	made := append(t.before(j.done), t)
+func (j *making) finish(t *joint) {
+	made := append(slices.Clone(j.before), t)
 	members := j.members(t.a.inst(), made)
 	if p := j.at(t.a.inst()); t.axis && p != nil {
 		added := j.added(t)
@@ -266,8 +203,8 @@ func (j *joiner) finish(t *joint) {
 
 // added are the parts that this joint brings to the assembly: the side without
 // the part that was placed first.
-func (j *joiner) added(t *joint) []inst {
-	before := t.before(j.done)
+func (j *making) added(t *joint) []inst {
+	before := j.before
 	a, b := j.members(t.a.inst(), before), j.members(t.b.inst(), before)
 	if slices.Contains(a, t.b.inst()) {
 		return nil
@@ -284,7 +221,7 @@ func (j *joiner) added(t *joint) []inst {
 }
 
 // clockMarks lists what lies where on the two parts, and what the rules name.
-func (j *joiner) clockMarks(t *joint) {
+func (j *making) clockMarks(t *joint) {
 	key := func(i inst, name string) bool {
 		for _, rule := range t.in.InLine {
 			for _, ref := range rule.Refs {

@@ -94,7 +94,21 @@ func (f feature) roundMm() float64 {
 	return 0
 }
 
-func (j *joiner) weld(t *joint) {
+// weldKind is a fillet or butt weld.
+type weldKind struct{}
+
+func (weldKind) ends(_ *shop, t *joint) {
+	for _, f := range []feature{t.a, t.b} {
+		edge := f.step != nil || f.radial != nil || f.group == nil && (f.ref.Feature == "outline" || f.roundMm() > 0)
+		t.need(f, edge, "a step, a bore, an outline or an opening")
+	}
+}
+
+func (weldKind) title(t *joint) string { return "Weld " + t.a.title() + " to " + t.b.title() }
+
+func (weldKind) buy(*shop, *joint, *buying) {}
+
+func (weldKind) work(j *making, t *joint) {
 	in := t.in.Weld
 	thinner, thicker := t.a.thickMm(), t.b.thickMm()
 	if thinner > thicker {
@@ -104,7 +118,7 @@ func (j *joiner) weld(t *joint) {
 	t.out.Weld = p
 	bad := func(err error) bool {
 		if err != nil {
-			j.fault(t.in.Pos, plan.WeldUnworkable, plan.Named(strings.TrimPrefix(err.Error(), "weld: ")))
+			t.refuse(t.in.Pos, plan.WeldUnworkable, plan.Named(strings.TrimPrefix(err.Error(), "weld: ")))
 		}
 		return err != nil
 	}
@@ -114,16 +128,16 @@ func (j *joiner) weld(t *joint) {
 	case p.DiameterMm > 0:
 		p.LengthMm = words.Round(math.Pi*p.DiameterMm, 2)
 	default:
-		j.fault(t.in.Pos, plan.WeldNoLength)
+		t.refuse(t.in.Pos, plan.WeldNoLength)
 		return
 	}
 	sides := float64(in.Sides)
 	var err error
 	if in.Type == "fillet" {
-		if bad(j.fillet(t, p)) {
+		if bad(t.fillet(p)) {
 			return
 		}
-	} else if bad(j.butt(t, p)) {
+	} else if bad(t.butt(p)) {
 		return
 	}
 	density := 7850.0
@@ -140,16 +154,16 @@ func (j *joiner) weld(t *joint) {
 	}
 	p.DepositedKg, p.BuyKg, p.Runs = words.Round(filler.DepositedKg, 3), words.Round(filler.BuyMaxKg, 3), filler.Runs
 	if round := p.DiameterMm > 0 && !in.Length.Set(); round {
-		if bad(j.ring(t, p)) {
+		if bad(t.ring(p)) {
 			return
 		}
 	}
 	p.Finish = append(fineSizes(t.a), fineSizes(t.b)...)
-	j.weldFigures(t, p)
+	t.weldFigures(p)
 	j.weldSteps(t, p)
 }
 
-func (j *joiner) fillet(t *joint, p *plan.WeldPlan) error {
+func (t *joint) fillet(p *plan.WeldPlan) error {
 	in := t.in.Weld
 	f := weld.FilletJoint{ThinnerMm: p.ThinnerMm, ThickerMm: p.ThickerMm, LowHydrogen: in.Process != "MMA"}
 	leg, reason, err := weld.SuggestLeg(f)
@@ -175,8 +189,8 @@ func (j *joiner) fillet(t *joint, p *plan.WeldPlan) error {
 	if prep, err := weld.FilletPrep(p.ThinnerMm, 90); err == nil {
 		p.GapMm = prep.GapMm.Use
 	}
-	t.figure("fillet leg", j.w.Size(p.LegMm)+" (throat "+j.w.Read(p.ThroatMm)+")", reason)
-	t.figure("least leg", j.w.Size(least), "AWS D1.1:2020 Table 7.7")
+	t.figure("fillet leg", t.w.Size(p.LegMm)+" (throat "+t.w.Read(p.ThroatMm)+")", reason)
+	t.figure("least leg", t.w.Size(least), "AWS D1.1:2020 Table 7.7")
 	metals, ok := weldMetals(t)
 	grade := strings.ToUpper(t.a.r.Part.Material.Value)
 	for _, g := range []string{"S235", "S275", "S355", "S420", "S460"} {
@@ -194,7 +208,7 @@ func (j *joiner) fillet(t *joint, p *plan.WeldPlan) error {
 	return nil
 }
 
-func (j *joiner) butt(t *joint, p *plan.WeldPlan) error {
+func (t *joint) butt(p *plan.WeldPlan) error {
 	in := t.in.Weld
 	edges, sides := weld.BothEdges, weld.OneSide
 	if in.Type == "bevel" {
@@ -216,9 +230,9 @@ func (j *joiner) butt(t *joint, p *plan.WeldPlan) error {
 	p.BevelDeg, p.GapMm, p.RootFaceMm = prep.AngleDeg.Use, prep.GapMm.Use, prep.RootFaceMm.Use
 	text := p.Symbol
 	if p.BevelDeg > 0 {
-		text += ", " + words.Trim(p.BevelDeg, 0) + "°, root face " + j.w.Read(p.RootFaceMm)
+		text += ", " + words.Trim(p.BevelDeg, 0) + "°, root face " + t.w.Read(p.RootFaceMm)
 	}
-	t.figure("preparation", text+", gap "+j.w.Read(p.GapMm), prep.Source)
+	t.figure("preparation", text+", gap "+t.w.Read(p.GapMm), prep.Source)
 	if prep.Note != "" {
 		t.figure("besides", prep.Note, "")
 	}
@@ -226,7 +240,7 @@ func (j *joiner) butt(t *joint, p *plan.WeldPlan) error {
 		t.problem(plan.SquareTooThick, plan.Of(plan.Mm, p.ThinnerMm))
 	}
 	if c, part := weldChamfer(t); c != nil {
-		t.figure("chamfer drawn", j.w.Size(c.Size.Mm)+" × "+words.Trim(c.Angle.Deg, 1)+"° on "+words.Spaced(c.Edge.Value)+" of "+part, "part")
+		t.figure("chamfer drawn", t.w.Size(c.Size.Mm)+" × "+words.Trim(c.Angle.Deg, 1)+"° on "+words.Spaced(c.Edge.Value)+" of "+part, "part")
 	} else if p.BevelDeg > 0 {
 		t.problem(plan.NoWeldChamfer, plan.Named(t.a.title()), plan.Named(t.b.title()))
 	}
@@ -246,7 +260,7 @@ func weldChamfer(t *joint) (c *parts.Chamfer, part string) {
 }
 
 // ring plans tacks, runs and squaring up of a weld round a circle.
-func (j *joiner) ring(t *joint, p *plan.WeldPlan) error {
+func (t *joint) ring(p *plan.WeldPlan) error {
 	first := 0.0
 	tacks, err := weld.TackCircle(p.DiameterMm, p.ThickerMm, first)
 	if err != nil {
@@ -273,13 +287,13 @@ func (j *joiner) ring(t *joint, p *plan.WeldPlan) error {
 	}
 	if leave, err := weld.SquareUp(dia, thick); err == nil {
 		p.SquareUpMm, p.BoreLeaveMm = geom.Clean(leave.FaceMm), geom.Clean(leave.BoreMm)
-		t.figure("leave for squaring up", j.w.Read(p.SquareUpMm)+" each face, "+j.w.Read(p.BoreLeaveMm)+" on a bore", leave.Source)
+		t.figure("leave for squaring up", t.w.Read(p.SquareUpMm)+" each face, "+t.w.Read(p.BoreLeaveMm)+" on a bore", leave.Source)
 	} else {
 		t.caution("No squaring-up allowance is known for a part of this size: tack, measure, and decide.")
 	}
 	if s := t.in.Weld.SquareUp; s.Set() {
 		p.SquareUpMm = s.Mm
-		t.figure("to be left on each face", j.w.Size(s.Mm), "job file")
+		t.figure("to be left on each face", t.w.Size(s.Mm), "job file")
 	}
 	return nil
 }
@@ -301,28 +315,28 @@ func fineSizes(f feature) []string {
 	return out
 }
 
-func (j *joiner) weldFigures(t *joint, p *plan.WeldPlan) {
+func (t *joint) weldFigures(p *plan.WeldPlan) {
 	t.figure("symbol", strings.TrimSpace(p.Symbol+" "+p.Designation), "ISO 2553")
 	round := ""
 	if p.DiameterMm > 0 && len(p.TacksDeg) > 0 {
-		round = ", all round " + j.w.Dia(p.DiameterMm)
+		round = ", all round " + t.w.Dia(p.DiameterMm)
 	}
-	t.figure("length", j.w.Read(p.LengthMm)+round, "")
+	t.figure("length", t.w.Read(p.LengthMm)+round, "")
 	t.figure("weld metal", words.Trim(p.AreaMm2, 1)+" mm², "+words.Trim(p.DepositedKg, 3)+" kg; buy "+words.Trim(p.BuyKg, 2)+" kg", p.Process)
 	t.figure("runs", words.Trim(float64(p.Runs), 0)+", about", "common practice, no source")
 	if len(p.TacksDeg) > 0 {
-		t.figure("tacks", words.Trim(float64(len(p.TacksDeg)), 0)+" × "+j.w.Read(p.TackLengthMm)+" in the order "+words.Degrees(p.TacksDeg), "common practice, no source")
+		t.figure("tacks", words.Trim(float64(len(p.TacksDeg)), 0)+" × "+t.w.Read(p.TackLengthMm)+" in the order "+words.Degrees(p.TacksDeg), "common practice, no source")
 	}
 }
 
-func (j *joiner) gapText(mm float64) string {
+func (j *shop) gapText(mm float64) string {
 	if mm == 0 {
 		return "No gap."
 	}
 	return "Gap " + j.w.Read(mm) + "."
 }
 
-func (j *joiner) weldSteps(t *joint, p *plan.WeldPlan) {
+func (j *making) weldSteps(t *joint, p *plan.WeldPlan) {
 	a, b := t.a.title(), t.b.title()
 	t.caution("The welder's qualification, the local code and the employer's welding procedure come before this sheet.",
 		"Fumes, arc and fire: extraction, screens, no paint, zinc or oil within 50 mm of the joint.")
@@ -377,7 +391,7 @@ func (j *joiner) weldSteps(t *joint, p *plan.WeldPlan) {
 
 // facedLater tells whether one of the parts is bolted to something, so that
 // its face must be true.
-func (j *joiner) facedLater(t *joint) bool {
+func (j *shop) facedLater(t *joint) bool {
 	for _, o := range j.job.Joints {
 		if o.Bolt == nil {
 			continue

@@ -25,6 +25,7 @@ type Plan struct {
 	Parts     []*PartPlan  `json:"parts"`
 	Stock     []StockRow   `json:"stock"`
 	Joints    []*JointPlan `json:"joints,omitempty"` // in the order to make them
+	Faults    []Problem    `json:"faults,omitempty"` // what keeps joints from being worked out: they are missing in Joints
 	Bought    []BoughtRow  `json:"bought,omitempty"`
 	Cuts      []CutRow     `json:"cuts,omitempty"`
 	Lifts     []string     `json:"lifts,omitempty"` // parts and assemblies over LiftKg

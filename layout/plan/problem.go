@@ -17,9 +17,10 @@ const (
 // which place of the input, with which numbers. Package words makes the
 // sentence, the rule and the cure of it, in the job's units.
 type Problem struct {
-	Kind ProblemKind `json:"kind"`
-	Pos  parts.Pos   `json:"-"`
-	Args []Arg       `json:"args,omitempty"` // what the sentence of the kind is filled with, in its order
+	Kind  ProblemKind `json:"kind"`
+	Joint string      `json:"joint,omitempty"` // that it keeps from being worked out
+	Pos   parts.Pos   `json:"-"`
+	Args  []Arg       `json:"args,omitempty"` // what the sentence of the kind is filled with, in its order
 	// Because is why, where several things were tried.
 	Because []Because `json:"because,omitempty"`
 	What    string    `json:"what"` // the sentence, as package words makes it

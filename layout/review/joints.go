@@ -1,7 +1,6 @@
 package review
 
 import (
-	"errors"
 	"strings"
 
 	"centrepop/layout"
@@ -10,51 +9,25 @@ import (
 	"centrepop/parts"
 )
 
-// Job reviews a job that may not even resolve. Faults of its joints (patterns
-// that do not meet, features that cannot line up, a fit with one side missing)
-// become findings to stop at, and the parts are then reviewed alone. The plan
-// is nil in that case, and such findings cannot be accepted. The error is that of layout.Resolve if a part itself is
-// at fault.
+// Job works out a job and reviews it. What keeps a joint from being worked out
+// is a finding to stop at; everything else is reviewed all the same. The error
+// is that of layout.Draft if a part is at fault.
 func Job(job *parts.Job) ([]Finding, *plan.Plan, error) {
-	pl, err := layout.Resolve(job)
-	if err == nil {
-		return Review(job, pl), pl, nil
-	}
-	var faults parts.Errors
-	if len(job.Joints) == 0 || !errors.As(err, &faults) {
-		return nil, nil, err
-	}
-	alone := *job
-	alone.Joints = nil
-	bare, err := layout.Resolve(&alone)
+	pl, err := layout.Draft(job)
 	if err != nil {
 		return nil, nil, err
 	}
-	r := newReviewer(&alone, bare)
-	for _, e := range faults {
-		about := words.AboutKind(plan.ProblemKind(e.Kind))
-		r.code = about.Code
-		r.add(Finding{
-			Severity: Stop, Part: jointAt(job, e.Pos), Pos: e.Pos, What: e.What,
-			Rule: about.Rule, Source: about.Source, Fix: e.Right, hard: true,
-		})
-	}
-	return r.review(), nil, nil
+	return Review(job, pl), pl, nil
 }
 
-// jointAt names the joint that a place in the job file belongs to.
-func jointAt(job *parts.Job, pos parts.Pos) string {
-	name := ""
-	for _, j := range job.Joints {
-		if j.Pos.File == pos.File && j.Pos.Line <= pos.Line {
-			name = j.Name.Value
-		}
-	}
-	return name
-}
-
-// jointProblems reports what layout found wrong with each joint.
+// jointProblems reports what keeps joints from being worked out, and what is
+// wrong with the others.
 func jointProblems(r *reviewer) {
+	for _, p := range r.pl.Faults {
+		about := words.AboutKind(p.Kind)
+		r.code = about.Code
+		r.add(Finding{Severity: Stop, Part: p.Joint, Pos: p.Pos, What: p.What, Rule: about.Rule, Source: about.Source, Fix: r.w.Fix(p)})
+	}
 	for _, j := range r.pl.Joints {
 		for _, p := range j.Problems {
 			about := words.AboutKind(p.Kind)

@@ -50,7 +50,6 @@ type Finding struct {
 	Fix      string
 	Accepted bool   // the job takes it as it is
 	Reason   string // the job's reason for that
-	hard     bool   // cannot be accepted: the sheets refuse the job
 }
 
 // Open tells whether a finding is to be settled before metal is cut: it is no
@@ -159,7 +158,7 @@ func (r *reviewer) accept() {
 		met := false
 		for i := range r.found {
 			f := &r.found[i]
-			if !f.hard && f.Code == a.Finding.Value && (a.Part == "" || f.Part == a.Part && (a.Feature == "" || f.Feature == a.Feature)) {
+			if f.Severity != Stop && f.Code == a.Finding.Value && (a.Part == "" || f.Part == a.Part && (a.Feature == "" || f.Feature == a.Feature)) {
 				f.Accepted, f.Reason, met = true, a.Reason.Value, true
 			}
 		}

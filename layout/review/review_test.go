@@ -210,7 +210,7 @@ func TestRefusedJobIsNotAccepted(t *testing.T) {
 	job := &a.Files[0]
 	job.Data = append(slices.Clone(job.Data), "accept:\n  - {finding: in-line, at: bad, reason: near enough}\n"...)
 	findings, plan, err := Job(load(t, a))
-	if err != nil || plan != nil {
+	if err != nil || len(plan.Joints) != 0 || len(plan.Faults) != 1 {
 		t.Fatalf("plan %v, error %v", plan, err)
 	}
 	if Summary(findings).Stop != 1 {

@@ -40,7 +40,7 @@ var jobRules = []struct {
 	{"tolerance", "no general tolerance class is named", tolerance},
 	{"counterpart", "the turned counterpart of a light press has no limits", counterpart},
 	{"fit-side", "a fit is on one drawing only, or differs", fitSides},
-	{"joint", "a joint has a flaw", jointProblems},
+	{"joint", "a joint cannot be worked out, or has a flaw", jointProblems},
 	{"trap", "two parts also go together the wrong way", trap},
 	{"weld-first", "a fine size is finished before a weld", weldFirst},
 	{"weld-access", "a weld is out of reach when its turn comes", weldAccess},

@@ -17,6 +17,17 @@ type About struct {
 	Rule, Source string
 }
 
+// Unusable tells problems that are wrong as input, whatever the geometry: the
+// job is refused for them. The others are stops of the review.
+func Unusable(kind plan.ProblemKind) bool {
+	switch kind {
+	case plan.NoClockAngle, plan.CannotJoin, plan.NoBolt, plan.TappedWithNut, plan.FitUnusable, plan.PressLength,
+		plan.PressUnworkable, plan.WeldUnworkable, plan.WeldNoLength, plan.NoTorque, plan.NoBoltChosen, plan.NoRoomKnown:
+		return true
+	}
+	return false
+}
+
 const (
 	practice   = "common practice, no source"
 	byGeometry = "by geometry"
