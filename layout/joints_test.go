@@ -155,7 +155,7 @@ func TestPlacement(t *testing.T) {
 	want := map[string]plan.Placed{
 		"flange1": {FrontMm: -12},                              // its back on the body's front
 		"flange2": {FrontMm: 112, TurnDeg: 90, OtherWay: true}, // its back on the body's back
-		"shaft1":  {FrontMm: 15 - 50, TurnDeg: 15},             // seat centre 50 on cup centre 15
+		"shaft1":  {FrontMm: 30 - 19.75 - 40, TurnDeg: 15},     // seat centre 50 on cup centre 15
 		"body1":   {},
 	}
 	last := p.Joints[len(p.Joints)-1]

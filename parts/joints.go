@@ -135,7 +135,10 @@ type BearingJoint struct {
 	Rotating      string // inner or outer
 	Load          string // light, normal or heavy
 	Bore, Outside Length
-	Width         Length
+	Width         Length   // T, over both rings
+	ConeWidth     Length   // B, of the cone alone; optional
+	Da, Db        Length   // abutments on the shaft, as makers write da and db; optional
+	CupDa, CupDb  Length   // abutments in the housing, as makers write Da and Db; optional
 	EndFloat      []Length // least and most, negative is preload; empty if another bearing sets it
 	Grease        Text
 }
@@ -254,7 +257,8 @@ func (f *fields) bearingJoint() *BearingJoint {
 	b := &BearingJoint{
 		Bearing: f.text("bearing"), Cup: f.jointRef(f.val("cup")), Cone: f.jointRef(f.val("cone")),
 		Rotating: f.word("rotating"), Load: f.word("load"),
-		Bore: f.length("bore"), Outside: f.length("outside"), Width: f.length("width"), Grease: f.text("grease"),
+		Bore: f.length("bore"), Outside: f.length("outside"), Width: f.length("width"), ConeWidth: f.length("cone-width"), Grease: f.text("grease"),
+		Da: f.length("da"), Db: f.length("db"), CupDa: f.length("Da"), CupDb: f.length("Db"),
 	}
 	if b.Bore.Set() && b.Outside.Set() && b.Bore.Mm >= b.Outside.Mm {
 		f.faultf(b.Bore.Pos, "a bore smaller than the outside", "the bearing's bore %s is not smaller than its outside %s", b.Bore.Text, b.Outside.Text)

@@ -277,6 +277,11 @@ func (j *shop) relative(t *joint) (placement, bool) {
 		return placement{}, false
 	}
 	m := t.meeting()
+	if !m.Set() && t.in.Bearing != nil {
+		if at, ok := t.relativeBearing(); ok {
+			return at, true
+		}
+	}
 	if !m.Set() {
 		s := 1.0
 		if t.in.OtherWay {
@@ -389,7 +394,7 @@ func (j *assembly) at(i inst) *placedPart {
 func (s *shop) place(all []*joint) *assembly {
 	j := &assembly{shop: s}
 	groups := 0
-	for _, t := range all {
+	for _, t := range adjustedLast(all) {
 		rel, ok := j.relative(t)
 		if t.axis = ok; !ok {
 			continue
@@ -425,6 +430,22 @@ func (s *shop) place(all []*joint) *assembly {
 		j.placeStack(t)
 	}
 	return j
+}
+
+// adjustedLast moves bearings whose cone a nut holds behind the others: the cone
+// against a shoulder says where the shaft is.
+func adjustedLast(all []*joint) []*joint {
+	var first, last []*joint
+	for _, t := range all {
+		into := &first
+		if t.in.Bearing != nil && !t.refused() {
+			if m, ok := t.mount(); ok && m.fixed == nil {
+				into = &last
+			}
+		}
+		*into = append(*into, t)
+	}
+	return append(first, last...)
 }
 
 // agreeMm is how far two chains of joints may place a part apart. Common

@@ -6,7 +6,6 @@ import (
 
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
-	"centrepop/layout/press"
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
@@ -113,14 +112,16 @@ func (bearingKind) work(j *making, t *joint) {
 		return
 	}
 	d, D := in.Bore.Mm, in.Outside.Mm
-	p := &plan.BearingPlan{Bearing: in.Bearing.Value, Rotating: in.Rotating, ConeClass: seatClass(j.w, cone), CupClass: seatClass(j.w, cup), Grease: in.Grease.Value}
+	p := &plan.BearingPlan{Bearing: in.Bearing.Value, Rotating: in.Rotating, ConeClass: seatClass(j.w, cone), CupClass: seatClass(j.w, cup), Grease: in.Grease.Value,
+		BoreMm: d, OutsideMm: D, WidthMm: in.Width.Mm, ConeWidthMm: in.ConeWidth.Mm}
 	t.out.Bearing = p
 	t.seats(p, cone, cup)
-	// Push tools, common practice, no source: they bear on the ring to be
-	// moved and on nothing else, over three tenths of the section.
-	ring := 0.3 * (D - d)
-	p.ConeSleeveInMm, p.ConeSleeveOutMm = words.Round(d+0.5, 1), words.Round(d+ring, 1)
-	p.CupRingInMm, p.CupRingOutMm = words.Round(D-ring, 1), words.Round(D-1, 1)
+	t.abutments(p)
+	m, held := j.sit(t, p)
+	if !held {
+		t.problem(plan.CupNotHeld, plan.Named(t.b.text()))
+	}
+	t.pushTools(p, m)
 	if hi := p.ConeFitUm.Max; hi > 0 {
 		if left := 1000*steelPerK*d*(coneHeatC-roomC) - hi; left >= coneSlipUm {
 			p.HeatConeC, p.HeatLeftUm = coneHeatC, words.Round(left, 0)
@@ -140,7 +141,7 @@ func (bearingKind) work(j *making, t *joint) {
 		p.EndFloatMm, p.HasEndFloat = plan.Range{Min: geom.Clean(in.EndFloat[0].Mm), Max: geom.Clean(in.EndFloat[1].Mm)}, true
 	}
 	t.bearingFigures(p)
-	t.bearingSteps(p)
+	j.bearingSteps(t, p, m)
 }
 
 // A cone is heated to 110 °C, below the limit of every bearing, and slips on if
@@ -227,86 +228,6 @@ func contains(list []string, s string) bool {
 		}
 	}
 	return false
-}
-
-func (t *joint) bearingFigures(p *plan.BearingPlan) {
-	in := t.in.Bearing
-	t.figure("bearing", p.Bearing+", "+t.w.Size(in.Bore.Mm)+" × "+t.w.Size(in.Outside.Mm)+" × "+t.w.Size(in.Width.Mm)+", "+p.Rotating+" ring turns", "job file")
-	t.figure("sleeve for the cone", "Ø"+t.w.Read(p.ConeSleeveInMm)+" inside, "+"Ø"+t.w.Read(p.ConeSleeveOutMm)+" outside", "common practice, no source")
-	t.figure("push ring for the cup", "Ø"+t.w.Read(p.CupRingInMm)+" inside, "+"Ø"+t.w.Read(p.CupRingOutMm)+" outside", "common practice, no source")
-	if p.HeatConeC > 0 {
-		t.figure("cone slips on at", words.Trim(p.HeatConeC, 0)+" °C with "+words.Trim(p.HeatLeftUm, 0)+" µm or more to spare", "expansion 12e-6 /K, from memory")
-	}
-	if p.HasEndFloat {
-		t.figure("end float", t.w.Fine(p.EndFloatMm.Min*1000, p.EndFloatMm.Max*1000, 0)+" (negative is preload)", "job file")
-	}
-	t.figure("grease", words.Trim(p.GreaseG, 0)+" g when regreasing; first fill: all spaces between the rollers", "0.005 D B, bearing makers' rule, from memory")
-}
-
-func (t *joint) bearingSteps(p *plan.BearingPlan) {
-	t.caution("Press only on the ring that is being moved: a force through the rollers dents the raceways.")
-	up := func(r plan.Range) bool { return r.Max > 0 }
-	s := t.step("Cup", "Push ring "+"Ø"+t.w.Read(p.CupRingInMm)+" / "+"Ø"+t.w.Read(p.CupRingOutMm)+" on the cup's face, thick side of the cup to the shoulder.", "Push it into "+t.b.text()+" square until it sounds home.")
-	s.Hold = "A 0.05 mm feeler does not enter between cup and shoulder."
-	do := []string{"Sleeve " + "Ø" + t.w.Read(p.ConeSleeveInMm) + " / " + "Ø" + t.w.Read(p.ConeSleeveOutMm) + " on the inner ring, large end of the cone to the shoulder of " + t.a.text() + "."}
-	switch {
-	case p.HeatConeC > 0:
-		do = append(do, "Or heat the cone to "+words.Trim(p.HeatConeC, 0)+" °C in oil or on a plate, slip it on, hold until it grips.")
-	case up(p.ConeFitUm):
-		do = append(do, "Press it: heating to "+words.Trim(coneHeatC, 0)+" °C would not open it enough.")
-	default:
-		do = append(do, "It slides on by hand.")
-	}
-	s = t.step("Cone", do...)
-	s.Hold = "Feeler between cone and shoulder after cooling."
-	s.Caution = "Not over " + words.Trim(press.OpenBearing.Limit().MaxC, 0) + " °C, no flame."
-	t.step("Grease", greaseText(p), "Later "+words.Trim(p.GreaseG, 0)+" g at a time."+ports(p))
-	if p.HasEndFloat {
-		t.endFloatStep(p)
-	}
-}
-
-// endFloatStep sets the play of a pair of bearings by a dial gauge, or, where
-// preload is wanted, by an angle of the nut from no play on: preload over pitch.
-// Common practice, no source.
-func (t *joint) endFloatStep(p *plan.BearingPlan) {
-	span := t.w.Setting(p.EndFloatMm.Min) + " to " + t.w.Setting(p.EndFloatMm.Max)
-	check := plan.Check{What: "end float", Wanted: span, Limits: span, MinMm: p.EndFloatMm.Min, MaxMm: p.EndFloatMm.Max, Gauge: "dial gauge", Source: "job file"}
-	nut, pitch := nutThread(t.a)
-	turn := func(mm float64) string { return words.Trim(360*math.Abs(mm)/pitch, 0) + "°" }
-	if p.EndFloatMm.Max > 0 {
-		do := []string{"Tighten the nut while turning the shaft, until it drags, so that the rollers find their place; then slack off."}
-		if pitch > 0 && p.EndFloatMm.Min >= 0 {
-			do = append(do, "From no play, "+turn(p.EndFloatMm.Min)+" to "+turn(p.EndFloatMm.Max)+" of the nut on "+nut+" gives it.")
-		}
-		s := t.step("Set the end float", append(do, "Dial gauge on the shaft end, push and pull while turning: "+span+".", "Lock the nut and measure again.")...)
-		s.Hold = "Turns freely by hand, no play felt sideways."
-		t.out.Checks = append(t.out.Checks, check)
-		return
-	}
-	do := []string{"Tighten the nut while turning the shaft, until the dial gauge on the shaft end just shows no play, push and pull."}
-	if pitch > 0 {
-		do = append(do, "From there tighten "+turn(p.EndFloatMm.Max)+" to "+turn(p.EndFloatMm.Min)+" more on "+nut+": "+span+" (negative is preload).")
-	} else {
-		do = append(do, "From there tighten by "+span+" (negative is preload) of axial travel.")
-	}
-	s := t.step("Set the preload", append(do, "Turn the shaft ten times, lock the nut, turn again.")...)
-	s.Hold = "Turns with a light, even drag; not warm to the hand after ten minutes of running."
-	check.What, check.Gauge = "preload", "angle of the nut from no play"
-	t.out.Checks = append(t.out.Checks, check)
-}
-
-// nutThread is the shaft's thread nearest to the cone's seat, and its pitch; 0
-// if the shaft has none.
-func nutThread(f feature) (name string, pitchMm float64) {
-	near := math.Inf(1)
-	outside, _ := f.r.Sides()
-	for _, s := range outside {
-		if d := math.Min(math.Abs(s.FromMm-f.step.ToMm), math.Abs(f.step.FromMm-s.ToMm)); s.Size.Thread != nil && d < near {
-			near, name, pitchMm = d, s.Size.Thread.Designation, s.Size.Thread.PitchMm
-		}
-	}
-	return name, pitchMm
 }
 
 func greaseText(p *plan.BearingPlan) string {

@@ -240,6 +240,28 @@ type BearingPlan struct {
 	GreaseG         float64  `json:"grease_g"`
 	Grease          string   `json:"grease,omitempty"`
 	Ports           []string `json:"ports,omitempty"`
+
+	// How it sits. The large end of the cone looks away from the cup's back, its
+	// thick side, which stands on the housing's shoulder.
+	BoreMm        float64 `json:"bore_mm"`
+	OutsideMm     float64 `json:"outside_mm"`
+	WidthMm       float64 `json:"width_mm"`
+	ConeWidthMm   float64 `json:"cone_width_mm,omitempty"`   // 0 if the job does not give it
+	Arrangement   string  `json:"arrangement,omitempty"`     // of the pair: back to back, face to face, tandem
+	LargeEnd      string  `json:"large_end,omitempty"`       // the face of the shaft it looks at: front or back; empty if no shoulder holds the cup
+	HeldBy        string  `json:"held_by,omitempty"`         // the step of the shaft behind the large end: a shoulder, or the thread of the nut
+	Adjusted      bool    `json:"adjusted"`                  // a nut holds it, and not a shoulder
+	KeepOff       string  `json:"keep_off,omitempty"`        // the shoulder that the small end must not reach
+	KeepOffMm     float64 `json:"keep_off_mm,omitempty"`     // how far it stays off, where the cone's own width is known
+	CupBackMm     float64 `json:"cup_back_mm"`               // on the assembly's axis
+	LargeEndMm    float64 `json:"large_end_mm"`              // the same of the large end's face
+	LargeEndDir   float64 `json:"large_end_direction"`       // +1 towards the assembly's back, −1 towards its front
+	SmallEndMaxMm float64 `json:"abutment_small_end_max_mm"` // da
+	LargeEndMinMm float64 `json:"abutment_large_end_min_mm"` // db
+	CupBackMinMm  float64 `json:"abutment_cup_back_min_mm"`  // Da
+	CupBackMaxMm  float64 `json:"abutment_cup_back_max_mm"`
+	CupFaceMinMm  float64 `json:"abutment_cup_face_min_mm"` // Db
+	ByRule        bool    `json:"abutments_by_rule"`        // some of them are a rule of thumb and not the maker's
 }
 
 // BoughtRow is something to buy for the joints.

@@ -8,19 +8,27 @@ import (
 	"math"
 	"strconv"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"centrepop/parts"
 	"centrepop/parts/geom"
 )
 
-func Capital(s string) string {
-	if s == "" {
-		return s
+// Lower writes the first letter small.
+func Lower(s string) string { return first(s, unicode.ToLower) }
+
+// Capital writes the first letter large.
+func Capital(s string) string { return first(s, unicode.ToUpper) }
+
+func first(s string, letter func(rune) rune) string {
+	for i, r := range s {
+		return string(letter(r)) + s[i+utf8.RuneLen(r):]
 	}
-	first := []rune(s)
-	return strings.ToUpper(string(first[:1])) + string(first[1:])
+	return s
 }
 
+// Degrees lists angles: "30°, 90°, …", at most eight.
 func Degrees(angles []float64) string {
 	var t []string
 	for i, a := range angles {
@@ -33,6 +41,7 @@ func Degrees(angles []float64) string {
 	return strings.Join(t, ", ")
 }
 
+// CountOf is "6 × ", or nothing for one.
 func CountOf(n int) string {
 	if n == 1 {
 		return ""
@@ -54,6 +63,7 @@ func Join(sep string, texts ...string) string {
 	return strings.Join(kept, sep)
 }
 
+// OrNone is the limits, or that there are none.
 func OrNone(limits string) string {
 	if limits == "" {
 		return "no tolerance given"

@@ -4,55 +4,75 @@ import (
 	"math"
 	"strconv"
 
+	"github.com/tdewolff/canvas"
+
 	"centrepop/layout/plan"
 	"centrepop/templates/draw"
 )
 
-// bearings draws each bearing made so far as a crossed box.
+// ringShape is an outline of a tapered roller bearing's part: along the axis in
+// shares of its width from the cup's back, and outward in shares of its section
+// from the bore. The proportions are those of common bearings, for the eye alone.
+type ringShape [][2]float64
+
+var (
+	coneShape   = ringShape{{0.1, 0}, {1, 0}, {1, 0.42}, {0.9, 0.42}, {0.9, 0.34}, {0.18, 0.2}, {0.18, 0.26}, {0.1, 0.26}}
+	cupShape    = ringShape{{0, 1}, {0.8, 1}, {0.8, 0.82}, {0, 0.58}}
+	rollerShape = ringShape{{0.88, 0.34}, {0.86, 0.84}, {0.2, 0.64}, {0.22, 0.2}}
+	cageShape   = ringShape{{0.08, 0.4}, {0.96, 0.62}}
+)
+
+// bearings draws the rings, the roller and the cage of each bearing made so far,
+// as they sit: the thick side of the cup on its shoulder, the large end of the
+// cone away from it.
 func (v *stackView) bearings(pl *plan.Plan, now *plan.JointPlan, p *draw.Panel, side float64) {
 	for _, j := range pl.Joints {
-		if j.N > now.N || j.Bearing == nil {
+		b := j.Bearing
+		if j.N > now.N || b == nil || b.LargeEnd == "" || v.find(j.A) == nil || v.find(j.B) == nil {
 			continue
 		}
-		shaft, housing := v.find(j.A), v.find(j.B)
-		if shaft == nil || housing == nil || j.A.DiameterMm >= j.B.DiameterMm {
+		if min(b.CupBackMm, b.LargeEndMm) < v.z0-1e-6 || max(b.CupBackMm, b.LargeEndMm) > v.z1+1e-6 {
 			continue
 		}
-		a0, a1 := shaft.Span(j.A)
-		b0, b1 := housing.Span(j.B)
-		lo, hi := max(a0, b0, v.z0), min(a1, b1, v.z1)
-		if hi <= lo {
-			lo, hi = max(b0, v.z0), min(b1, v.z1)
+		path := func(shape ringShape) *canvas.Path {
+			var points []plan.XY
+			for _, q := range shape {
+				points = append(points, plan.XY{XMm: b.CupBackMm + b.LargeEndDir*q[0]*b.WidthMm, YMm: b.BoreMm/2 + q[1]*(b.OutsideMm-b.BoreMm)/2})
+			}
+			return v.path(points, side)
 		}
-		if hi <= lo {
-			continue
-		}
-		x0, y0 := v.at(lo, j.A.DiameterMm/2, side)
-		x1, y1 := v.at(hi, j.B.DiameterMm/2, side)
 		width := draw.ThinMm
 		if j == now {
-			width = 0.7
+			width = 0.5
 		}
-		p.Draw.Add(draw.Shape{Path: draw.Polygon(x0, y0, x1, y0, x1, y1, x0, y1), Fill: draw.White, Stroke: draw.Black, WidthMm: width})
-		p.Draw.Add(draw.Segment(x0, y0, x1, y1, width), draw.Segment(x0, y1, x1, y0, width))
+		hatchAt(&p.Draw, path(cupShape), 45, 0.9, width)
+		hatchAt(&p.Draw, path(coneShape), 135, 0.9, width)
+		p.Draw.Add(draw.Shape{Path: path(cageShape), Stroke: draw.Black, WidthMm: draw.ThinMm},
+			draw.Shape{Path: path(rollerShape), Fill: draw.White, Stroke: draw.Black, WidthMm: width})
 		if j == now {
-			v.ringArrow(p, housing, j.B, x0, x1, y0+(y1-y0)*0.85)
-			v.ringArrow(p, shaft, j.A, x0, x1, y0+(y1-y0)*0.15)
+			v.ringArrows(p, b, side)
 		}
 	}
 }
 
-// ringArrow shows from which end a bearing's ring goes to its shoulder.
-func (v *stackView) ringArrow(p *draw.Panel, part *stackPart, e plan.JointEnd, x0, x1, y float64) {
-	low, high := part.free(e, -1), part.free(e, 1)
-	if low == high {
-		return
+// ringArrows shows the way of each ring to its place: the cup towards its
+// shoulder, a cone against a shoulder with its large end first, one that a nut
+// holds with its small end first.
+func (v *stackView) ringArrows(p *draw.Panel, b *plan.BearingPlan, side float64) {
+	section := (b.OutsideMm - b.BoreMm) / 2
+	v.ringArrow(p, b.CupBackMm+0.8*b.LargeEndDir*b.WidthMm, b.BoreMm/2+0.92*section, -b.LargeEndDir, side)
+	coneDir, from := b.LargeEndDir, b.CupBackMm+0.1*b.LargeEndDir*b.WidthMm
+	if b.Adjusted {
+		coneDir, from = -b.LargeEndDir, b.LargeEndMm
 	}
-	tip, dir := x0-0.6, 1.0
-	if high {
-		tip, dir = x1+0.6, -1
-	}
-	p.Draw.Add(draw.Shape{Path: draw.Polygon(tip, y, tip-dir*3, y+1.5, tip-dir*3, y+0.5, tip-dir*8, y+0.5, tip-dir*8, y-0.5, tip-dir*3, y-0.5, tip-dir*3, y-1.5), Fill: draw.Black})
+	v.ringArrow(p, from, b.BoreMm/2+0.14*section, coneDir, side)
+}
+
+// ringArrow is an arrow that ends at z and r and points along dir.
+func (v *stackView) ringArrow(p *draw.Panel, z, r, dir, side float64) {
+	x, y := v.at(z, r, side)
+	x -= dir * 0.6
+	p.Draw.Add(draw.Shape{Path: draw.Polygon(x, y, x-dir*3, y+1.5, x-dir*3, y+0.5, x-dir*8, y+0.5, x-dir*8, y-0.5, x-dir*3, y-0.5, x-dir*3, y-1.5), Fill: draw.Black})
 }
 
 func (v *stackView) find(e plan.JointEnd) *stackPart {

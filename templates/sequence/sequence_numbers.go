@@ -90,7 +90,7 @@ func keyNumbers(j *plan.JointPlan, units parts.Units) []keyNumber {
 		if b.HeatConeC > 0 {
 			add("Cone goes on at", figures.Trimmed(b.HeatConeC, 0)+" °C", "")
 		}
-		add("Sleeve for the cone", "Ø"+figures.Short(b.ConeSleeveInMm, units)+" / "+figures.Short(b.ConeSleeveOutMm, units), "inside / outside, "+figures.LengthWord(units))
+		add("Sleeve for the cone", "Ø"+figures.Short(b.ConeSleeveInMm, units)+" / "+figures.Short(b.ConeSleeveOutMm, units), "inside / outside at most, "+figures.LengthWord(units))
 		add("Ring for the cup", "Ø"+figures.Short(b.CupRingInMm, units)+" / "+figures.Short(b.CupRingOutMm, units), "inside / outside, "+figures.LengthWord(units))
 		add("Grease", figures.Trimmed(b.GreaseG, 0)+" g", "when regreasing")
 	}

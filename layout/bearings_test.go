@@ -1,0 +1,196 @@
+package layout
+
+import (
+	"math"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+
+	"centrepop/layout/plan"
+	"centrepop/parts"
+)
+
+func demoPlan(t *testing.T, name string) *plan.Plan {
+	t.Helper()
+	job, err := parts.Load("../testdata/" + name + "/job.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	p, err := Resolve(job)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return p
+}
+
+// Which way a cone goes follows from the cup's shoulder: its large end looks
+// away from the cup's back. Worked out by hand from the drawings of the demos.
+func TestConesFollowTheCups(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		job, joint, large, heldBy string
+		adjusted                  bool
+		keepOff                   string
+	}{
+		{"pugmill", "front-bearing", "front", "seal land", false, ""},
+		{"pugmill", "rear-bearing", "back", "M40x1.5", true, "middle"},
+		{"gatejack", "lower-bearing", "back", "collar", false, ""},
+		{"gatejack", "upper-bearing", "front", "1 3/8-12 UNF", true, ""},
+	} {
+		j := jointNamed(t, demoPlan(t, c.job), c.joint)
+		b := j.Bearing
+		if b.LargeEnd != c.large || b.HeldBy != c.heldBy || b.Adjusted != c.adjusted || b.KeepOff != c.keepOff || b.Arrangement != "back to back" {
+			t.Errorf("%s: large end %s against %s, adjusted %v, off %q, %s; want %+v", c.joint, b.LargeEnd, b.HeldBy, b.Adjusted, b.KeepOff, b.Arrangement, c)
+		}
+		if got := math.Abs(b.LargeEndMm - b.CupBackMm); math.Abs(got-b.WidthMm) > 1e-9 {
+			t.Errorf("%s: the rings span %v, the bearing %v", c.joint, got, b.WidthMm)
+		}
+		text := stepText(j)
+		if c.adjusted != strings.Contains(text, "Small end first") || c.adjusted == strings.Contains(text, "Large end first") {
+			t.Errorf("%s: %s", c.joint, text)
+		}
+	}
+}
+
+// 30208 of width 19.75, cone 18: the large end of the rear cone lies at housing
+// 94 + 19.75 = 113.75, that of the front one at 26 − 21.75 = 4.25 on the shaft's
+// shoulder at 520. So the rear cone ends 18 before 629.5, at 611.5, and the
+// shoulder stands at 541 + 69 = 610.
+func TestConeStaysOffItsShoulder(t *testing.T) {
+	t.Parallel()
+	p := demoPlan(t, "pugmill")
+	rear := jointNamed(t, p, "rear-bearing")
+	if math.Abs(rear.Bearing.KeepOffMm-1.5) > 1e-9 {
+		t.Errorf("%v off the shoulder, want 1.5", rear.Bearing.KeepOffMm)
+	}
+	if !strings.Contains(stepText(rear), "It never reaches the shoulder middle: about 1.5 stays open") {
+		t.Error(stepText(rear))
+	}
+}
+
+// Both cups go in before the shaft, the shaft with its fixed cone before the
+// cone that the nut holds.
+func TestOrderOfABearingPair(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct{ job, first, second, shaft string }{
+		{"pugmill", "front-bearing", "rear-bearing", "Enter Auger shaft from the front of Bearing housing, its back end leading"},
+		{"gatejack", "lower-bearing", "upper-bearing", "Enter Drive nut from the back of Thrust housing, its front end leading"},
+	} {
+		p := demoPlan(t, c.job)
+		first, second := jointNamed(t, p, c.first), jointNamed(t, p, c.second)
+		var titles []string
+		for _, s := range first.Steps {
+			titles = append(titles, s.Title)
+		}
+		name := func(s string) string { return strings.ReplaceAll(s, "-", " ") }
+		want := []string{"Cup of " + name(c.first), "Cup of " + name(c.second), "Cone of " + name(c.first), "Grease", "Shaft into the housing"}
+		if !slices.Equal(titles, want) {
+			t.Errorf("%s: %q, want %q", c.job, titles, want)
+		}
+		if !strings.Contains(stepText(first), c.shaft) {
+			t.Errorf("%s: %s", c.job, stepText(first))
+		}
+		if strings.Contains(stepText(second), "Cup of") {
+			t.Errorf("%s: a cup is pressed with the shaft in: %s", c.job, stepText(second))
+		}
+	}
+}
+
+// A cone that slides on by hand is not heated, so no step warns of its heat;
+// and nothing waits for a machine that does not run yet.
+func TestWarningsOfConesAreOfThisCone(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		job, joint string
+		hot        bool
+	}{{"pugmill", "front-bearing", true}, {"gatejack", "upper-bearing", false}} {
+		j := jointNamed(t, demoPlan(t, c.job), c.joint)
+		text := stepText(j)
+		if hot := j.Bearing.HeatConeC > 0; hot != c.hot || strings.Contains(text, "°C, no flame") != c.hot {
+			t.Errorf("%s: heated %v: %s", c.joint, hot, text)
+		}
+		if strings.Contains(text, "ten minutes") {
+			t.Errorf("%s: %s", c.joint, text)
+		}
+	}
+}
+
+// A sleeve that follows the small end stays inside the cage.
+func TestSleeveClearsTheCage(t *testing.T) {
+	t.Parallel()
+	b := jointNamed(t, demoPlan(t, "pugmill"), "front-bearing").Bearing
+	if b.ConeSleeveOutMm != 58 { // da of 30210, as the job gives it
+		t.Errorf("sleeve %v outside", b.ConeSleeveOutMm)
+	}
+}
+
+// What does not hold a ring is found: kinds of problems of single joints.
+func TestMountingProblems(t *testing.T) {
+	t.Parallel()
+	edit := func(t *testing.T, part, from, to string) []plan.Problem {
+		t.Helper()
+		job := editedDemo(t, "pugmill", part, from, to)
+		p, err := Draft(job)
+		if err != nil {
+			t.Fatal(err)
+		}
+		var out []plan.Problem
+		for _, j := range p.Joints {
+			out = append(out, j.Problems...)
+		}
+		return append(out, p.Faults...)
+	}
+	for _, c := range []struct {
+		part, from, to string
+		want           plan.ProblemKind
+	}{
+		{"bearing-housing.yaml", "front-shoulder, diameter: 80", "front-shoulder, diameter: 87", plan.CupShoulderLow},
+		{"bearing-housing.yaml", "front-shoulder, diameter: 80", "front-shoulder, diameter: 76", plan.CupShoulderHigh},
+		{"bearing-housing.yaml", "front-shoulder, diameter: 80", "front-shoulder, diameter: 90", plan.CupNotHeld},
+		{"auger-shaft.yaml", "seal-land, diameter: 60", "seal-land, diameter: 54", plan.ConeShoulderLow},
+		{"auger-shaft.yaml", "middle, diameter: 48, length: 69", "middle, diameter: 49.5, length: 69", plan.CageTouches},
+		{"auger-shaft.yaml", "middle, diameter: 48, length: 69", "middle, diameter: 48, length: 71", plan.ConeTouches},
+		{"auger-shaft.yaml", "nut-thread, thread: M40x1.5, length: 22", "nut-thread, diameter: 40, length: 22", plan.ConeNotHeld},
+		{"auger-shaft.yaml", "fit: k6, length: 18", "fit: k6, length: 14", plan.SeatShort},
+	} {
+		got := edit(t, c.part, c.from, c.to)
+		if !slices.ContainsFunc(got, func(p plan.Problem) bool { return p.Kind == c.want }) {
+			t.Errorf("%s to %q: %v, want %s", c.part, c.to, got, c.want)
+		}
+	}
+}
+
+func stepText(j *plan.JointPlan) string {
+	var b strings.Builder
+	for _, s := range j.Steps {
+		b.WriteString(s.Title + "\n" + strings.Join(s.Do, "\n") + "\n" + s.Hold + "\n" + s.Caution + "\n")
+	}
+	return b.String()
+}
+
+// editedDemo loads a copy of a demo with one text of one file replaced.
+func editedDemo(t *testing.T, name, file, from, to string) *parts.Job {
+	t.Helper()
+	dir := t.TempDir()
+	if err := os.CopyFS(dir, os.DirFS("../testdata/"+name)); err != nil {
+		t.Fatal(err)
+	}
+	path := filepath.Join(dir, file)
+	text, err := os.ReadFile(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if strings.Count(string(text), from) != 1 {
+		t.Fatalf("%s has %q not once", file, from)
+	}
+	if err := os.WriteFile(path, []byte(strings.Replace(string(text), from, to, 1)), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	job, err := parts.Load(filepath.Join(dir, "job.yaml"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	return job
+}

@@ -1,0 +1,225 @@
+package joint
+
+import (
+	"math"
+	"slices"
+
+	"centrepop/layout/part"
+	"centrepop/layout/plan"
+	"centrepop/layout/press"
+	"centrepop/layout/words"
+	"centrepop/parts/geom"
+)
+
+// sit says in the plan how the bearing sits, and judges its shoulders; false if
+// no shoulder holds the cup.
+func (j *making) sit(t *joint, p *plan.BearingPlan) (mounting, bool) {
+	m, ok := t.mount()
+	if !ok {
+		return m, false
+	}
+	p.LargeEnd, p.Adjusted = faceName(m.coneDir), m.fixed == nil
+	switch {
+	case m.fixed != nil:
+		p.HeldBy = words.Spaced(m.fixed.Name)
+	case m.nut != nil:
+		p.HeldBy = m.nut.Size.Thread.Designation
+	}
+	if housing := j.at(t.b.inst()); housing != nil {
+		p.CupBackMm = geom.Clean(housing.at.z0 + housing.at.s*m.cupBackMm)
+		p.LargeEndDir = -housing.at.s * m.cupDir
+		p.LargeEndMm = geom.Clean(p.CupBackMm + p.LargeEndDir*p.WidthMm)
+	}
+	if p.Adjusted && m.small != nil {
+		p.KeepOff = words.Spaced(m.small.Name)
+		if mm, known := j.clearance(t, m); known {
+			if p.KeepOffMm = mm; mm <= 0 {
+				t.problem(plan.ConeTouches, plan.Named(t.a.text()), plan.Named(p.KeepOff), plan.Of(plan.Mm, -mm))
+			}
+		}
+	}
+	if o := t.partner(j.all); o != nil {
+		if n, ok := o.mount(); ok {
+			if p.Arrangement = arrangement(t, o, m, n); p.Arrangement == "tandem" {
+				t.problem(plan.Tandem, plan.Named(faceName(m.cupDir)))
+			}
+		}
+	}
+	t.judgeMounting(p, m)
+	return m, true
+}
+
+// pushTools are the sleeve for the cone and the ring for the cup. The sleeve
+// bears on the end that follows: the small one, where the cage stands just
+// outside it, if the cone goes against a shoulder. Common practice, no source.
+func (t *joint) pushTools(p *plan.BearingPlan, m mounting) {
+	p.ConeSleeveInMm, p.ConeSleeveOutMm = words.Round(p.BoreMm+0.5, 1), p.SmallEndMaxMm
+	if m.nut != nil {
+		p.ConeSleeveOutMm = p.LargeEndMinMm
+	}
+	p.CupRingInMm, p.CupRingOutMm = p.CupFaceMinMm, words.Round(p.OutsideMm-1, 1)
+}
+
+func (t *joint) bearingFigures(p *plan.BearingPlan) {
+	in := t.in.Bearing
+	t.figure("bearing", p.Bearing+", "+t.w.Size(p.BoreMm)+" × "+t.w.Size(p.OutsideMm)+" × "+t.w.Size(p.WidthMm)+", "+p.Rotating+" ring turns", "job file")
+	if p.LargeEnd != "" {
+		t.figure("large end of the cone", "towards the "+p.LargeEnd+" of "+t.a.title()+", against "+held(p), "by geometry: away from the cup's shoulder")
+	}
+	if p.Arrangement != "" {
+		t.figure("pair", p.Arrangement, "by geometry: where the backs of the cups look")
+	}
+	source := "the maker's, as the job gives them"
+	if p.ByRule {
+		source = "share of the section, common practice, no source: take the maker's da, db, Da, Db where you have them"
+	}
+	t.figure("may touch the cone", "at its small end up to "+"Ø"+t.w.Read(p.SmallEndMaxMm)+"; shoulder at its large end at least "+"Ø"+t.w.Read(p.LargeEndMinMm), source)
+	t.figure("sleeve for the cone", "Ø"+t.w.Read(p.ConeSleeveInMm)+" inside, "+"Ø"+t.w.Read(p.ConeSleeveOutMm)+" outside at the most, on its "+follows(p)+" end", "common practice, no source")
+	t.figure("push ring for the cup", "Ø"+t.w.Read(p.CupRingInMm)+" inside, "+"Ø"+t.w.Read(p.CupRingOutMm)+" outside", "common practice, no source")
+	if p.KeepOff != "" {
+		text := "its width B is not in the job: measure"
+		if in.ConeWidth.Set() {
+			text = t.w.Read(p.KeepOffMm)
+		}
+		t.figure("small end off "+p.KeepOff, text, "shoulders and widths as drawn")
+	}
+	if p.HeatConeC > 0 {
+		t.figure("cone slips on at", words.Trim(p.HeatConeC, 0)+" °C with "+t.w.Fine(p.HeatLeftUm, p.HeatLeftUm, 0)+" or more to spare", "expansion 12e-6 /K, from memory")
+	}
+	if p.HasEndFloat {
+		t.figure("end float", t.w.Fine(p.EndFloatMm.Min*1000, p.EndFloatMm.Max*1000, 0)+" (negative is preload)", "job file")
+	}
+	t.figure("grease", words.Trim(p.GreaseG, 0)+" g when regreasing; first fill: all spaces between the rollers", "0.005 D B, bearing makers' rule, from memory")
+}
+
+// held is what the large end stands against.
+func held(p *plan.BearingPlan) string {
+	switch {
+	case p.HeldBy == "":
+		return "nothing"
+	case p.Adjusted:
+		return "the nut on " + p.HeldBy
+	}
+	return "the shoulder " + p.HeldBy
+}
+
+// follows is the end of the cone that the sleeve bears on.
+func follows(p *plan.BearingPlan) string {
+	if p.Adjusted {
+		return "large"
+	}
+	return "small"
+}
+
+// bearingSteps mounts the rings in the order a pair allows: what the shaft
+// cannot pass any more goes in first, and a cone that a nut holds last.
+func (j *making) bearingSteps(t *joint, p *plan.BearingPlan, m mounting) {
+	t.caution("Press only on the ring that is being moved: a force through the rollers dents the raceways.")
+	partner := t.partner(j.all)
+	second := partner != nil && slices.Contains(j.before, partner)
+	apart := p.Arrangement == "face to face"
+	if !second || apart {
+		t.cupStep(t, p)
+	}
+	if !second && partner != nil && !apart {
+		q := &plan.BearingPlan{BoreMm: partner.in.Bearing.Bore.Mm, OutsideMm: partner.in.Bearing.Outside.Mm}
+		partner.abutments(q)
+		partner.pushTools(q, m)
+		t.cupStep(partner, q)
+	}
+	if !second || !apart {
+		t.coneStep(t, p)
+	}
+	if !second && partner != nil && apart {
+		t.step("The other cone too", "Mount the cone of "+words.Spaced(partner.in.Name.Value)+" now: both stand against shoulders of "+t.a.title()+" and go into the housing with it.")
+	}
+	t.step("Grease", greaseText(p), "Later "+words.Trim(p.GreaseG, 0)+" g at a time."+ports(p))
+	if !second && partner != nil && m.fixed != nil {
+		from := faceName(-m.cupDir)
+		s := t.step("Shaft into the housing", "Enter "+t.a.title()+" from the "+from+" of "+t.b.title()+", its "+faceName(-m.coneDir)+" end leading, until the cone of "+t.a.text()+" lies in its cup.",
+			"Guide it by hand: the rollers must not scrape over a shoulder.")
+		s.Caution = "Hold the shaft until the other bearing carries it: it drops out of an open cup."
+	}
+	if p.HasEndFloat {
+		t.endFloatStep(p, m)
+	}
+}
+
+// cupStep pushes a cup home: that of the joint or of its partner.
+func (t *joint) cupStep(of *joint, p *plan.BearingPlan) {
+	s := t.step("Cup of "+words.Spaced(of.in.Name.Value), "Push ring Ø"+t.w.Read(p.CupRingInMm)+" / Ø"+t.w.Read(p.CupRingOutMm)+" on the thin side of the cup; its thick side, the back, goes first.",
+		"Push it into "+of.b.text()+" square until it sounds home.")
+	s.Hold = "A " + t.w.Said(0.05) + " feeler does not enter between cup and shoulder."
+}
+
+// coneStep mounts the cone of the joint.
+func (t *joint) coneStep(of *joint, p *plan.BearingPlan) {
+	sleeve := "Sleeve Ø" + t.w.Read(p.ConeSleeveInMm) + " inside, at most Ø" + t.w.Read(p.ConeSleeveOutMm) + " outside, on the " + follows(p) + " end of the cone: not on the cage."
+	first := "Large end first, to the shoulder " + p.HeldBy + " of " + t.a.title() + "."
+	if p.Adjusted {
+		first = "Small end first over " + t.a.text() + ", into its cup; the nut on " + p.HeldBy + " follows on the large end."
+	}
+	do := []string{first}
+	switch {
+	case p.HeatConeC > 0:
+		do = append(do, "Heat the cone to "+words.Trim(p.HeatConeC, 0)+" °C in oil or on a plate, slip it on, hold until it grips.", "Or press it: "+words.Lower(sleeve))
+	case p.ConeFitUm.Max > 0:
+		do = append(do, sleeve, "Press it: heating to "+words.Trim(coneHeatC, 0)+" °C would not open it enough.")
+	default:
+		do = append(do, "It slides on by hand.")
+	}
+	if p.KeepOff != "" {
+		keep := "It never reaches the shoulder " + p.KeepOff
+		if p.KeepOffMm > 0 {
+			keep += ": about " + t.w.Read(p.KeepOffMm) + " stays open at its small end"
+		}
+		do = append(do, keep+".")
+	}
+	s := t.step("Cone of "+words.Spaced(of.in.Name.Value), do...)
+	if !p.Adjusted && p.HeldBy != "" {
+		s.Hold = "A " + t.w.Said(0.05) + " feeler does not enter between large end and shoulder"
+		if p.HeatConeC > 0 {
+			s.Hold += " when it is cold"
+		}
+		s.Hold += "."
+	}
+	if p.HeatConeC > 0 {
+		s.Caution = "Not over " + words.Trim(press.OpenBearing.Limit().MaxC, 0) + " °C, no flame; gloves."
+	}
+}
+
+// endFloatStep sets the play of a pair of bearings by a dial gauge, or, where
+// preload is wanted, by an angle of the nut from no play on: preload over pitch.
+// Common practice, no source.
+func (t *joint) endFloatStep(p *plan.BearingPlan, m mounting) {
+	span := t.w.Setting(p.EndFloatMm.Min) + " to " + t.w.Setting(p.EndFloatMm.Max)
+	check := plan.Check{What: "end float", Wanted: span, Limits: span, MinMm: p.EndFloatMm.Min, MaxMm: p.EndFloatMm.Max, Gauge: "dial gauge", Source: "job file"}
+	if m.nut == nil {
+		s := t.step("Set the end float", "Nothing on the shaft adjusts this bearing: fit shims under what holds the cup until the dial gauge on the shaft end shows "+span+", push and pull while turning.")
+		s.Hold = "Turns freely by hand."
+		t.out.Checks = append(t.out.Checks, check)
+		return
+	}
+	turn := func(mm float64) string { return turnOf(m.nut, mm) }
+	if p.EndFloatMm.Max > 0 {
+		do := []string{"Tighten the nut while turning the shaft, until it drags, so that the rollers find their place; then slack off."}
+		if p.EndFloatMm.Min >= 0 {
+			do = append(do, "From no play, "+turn(p.EndFloatMm.Min)+" to "+turn(p.EndFloatMm.Max)+" of the nut back on "+p.HeldBy+" gives it.")
+		}
+		s := t.step("Set the end float", append(do, "Dial gauge on the shaft end, push and pull while turning: "+span+".", "Lock the nut and measure again.")...)
+		s.Hold = "Turns freely by hand, no play felt sideways."
+		t.out.Checks = append(t.out.Checks, check)
+		return
+	}
+	s := t.step("Set the preload", "Tighten the nut while turning the shaft, until the dial gauge on the shaft end just shows no play, push and pull.",
+		"From there tighten "+turn(p.EndFloatMm.Max)+" to "+turn(p.EndFloatMm.Min)+" more on "+p.HeldBy+": "+span+" (negative is preload).",
+		"Turn the shaft ten times, lock the nut, turn again.")
+	s.Hold = "Turns by hand with a light, even drag."
+	check.What, check.Gauge = "preload", "angle of the nut from no play"
+	t.out.Checks = append(t.out.Checks, check)
+}
+
+// turnOf is the angle of a nut for a way along its thread.
+func turnOf(thread *part.Step, mm float64) string {
+	return words.Trim(360*math.Abs(mm)/thread.Size.Thread.PitchMm, 0) + "°"
+}

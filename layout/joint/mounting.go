@@ -1,0 +1,219 @@
+package joint
+
+import (
+	"math"
+
+	"centrepop/layout/part"
+	"centrepop/layout/plan"
+	"centrepop/layout/words"
+	"centrepop/parts/geom"
+)
+
+// mounting is how a tapered roller bearing sits between its housing and its
+// shaft. Its axial load runs from the large end of the cone through the rollers
+// to the back of the cup, its thick side; so the large end looks away from the
+// shoulder that the cup's back stands on. Directions are +1 towards the back
+// face of the part named, −1 towards its front.
+type mounting struct {
+	cupDir, coneDir float64    // where the cup's back looks, in the housing; the cone's large end, on the shaft
+	cupBackMm       float64    // the cup's shoulder, on the housing's axis
+	coneBackMm      float64    // the end of the cone's seat on the large end's side, on the shaft's axis
+	cupShoulder     *part.Step // the housing's step behind the cup
+	fixed           *part.Step // the shaft's shoulder behind the large end; nil if there is none
+	nut             *part.Step // else the thread that the nut of the large end runs on
+	small           *part.Step // the shaft's shoulder before the small end, which the cone must not reach; nil if there is none
+}
+
+// mount finds how the bearing of a joint sits; false if no shoulder, or one at
+// either end, holds the cup.
+func (t *joint) mount() (mounting, bool) {
+	housing, shaft := t.b, t.a
+	after, before := shoulder(housing, 1), shoulder(housing, -1)
+	if (after == nil) == (before == nil) {
+		return mounting{}, false
+	}
+	m := mounting{cupDir: 1, cupBackMm: housing.step.ToMm, cupShoulder: after}
+	if before != nil {
+		m = mounting{cupDir: -1, cupBackMm: housing.step.FromMm, cupShoulder: before}
+	}
+	if m.coneDir = -m.cupDir; t.in.OtherWay {
+		m.coneDir = m.cupDir
+	}
+	m.coneBackMm = end(shaft.step, m.coneDir)
+	m.fixed, m.small = shoulder(shaft, m.coneDir), shoulder(shaft, -m.coneDir)
+	if m.fixed == nil {
+		m.nut = threadBeyond(shaft, m.coneDir)
+	}
+	return m, true
+}
+
+// end is a step's end in a direction.
+func end(s *part.Step, dir float64) float64 {
+	if dir > 0 {
+		return s.ToMm
+	}
+	return s.FromMm
+}
+
+// shoulder is the step that a ring on a feature's step stands against in a
+// direction: the neighbour that is smaller inside, larger outside; nil if the
+// step runs out there.
+func shoulder(f feature, dir float64) *part.Step {
+	for i := range f.r.Steps {
+		s := &f.r.Steps[i]
+		if s.Inside != f.step.Inside || math.Abs(end(s, -dir)-end(f.step, dir)) > 1e-6 {
+			continue
+		}
+		higher := s.Size.NominalMm - f.step.Size.NominalMm
+		if f.step.Inside {
+			higher = -higher
+		}
+		if higher > 1e-6 {
+			return s
+		}
+	}
+	return nil
+}
+
+// threadBeyond is the nearest outside thread beyond a seat in a direction that a
+// nut can reach over nothing larger; nil if there is none.
+func threadBeyond(f feature, dir float64) *part.Step {
+	var best *part.Step
+	for i := range f.r.Steps {
+		s := &f.r.Steps[i]
+		away := dir * (end(s, -dir) - end(f.step, dir))
+		if !s.Inside && s.Size.Thread != nil && away > -1e-6 && (best == nil || away < dir*(end(best, -dir)-end(f.step, dir))) {
+			best = s
+		}
+	}
+	return best
+}
+
+// relativeBearing places the shaft in the housing: the cup's back on its
+// shoulder, the cone's large end the bearing's width away from it.
+func (t *joint) relativeBearing() (placement, bool) {
+	m, ok := t.mount()
+	if !ok {
+		return placement{}, false
+	}
+	s := 1.0
+	if t.in.OtherWay {
+		s = -1
+	}
+	z := m.cupBackMm - m.cupDir*t.in.Bearing.Width.Mm
+	return placement{geom.Clean(z - s*m.coneBackMm), norm(t.in.Rotate.Deg), s}, true
+}
+
+// Abutments of single-row tapered roller bearings for want of the maker's: the
+// share of the section (outside less bore) that a ring's face is clear of cage
+// and raceway. Common practice, no source; it lies inside the makers' limits of
+// the 302 series, which the test holds.
+const (
+	smallEndShare = 0.18 // da: nothing before the small end is larger, or it touches the cage
+	largeEndShare = 0.23 // db: the shoulder at the large end is at least so large
+	cupBackShare  = 0.23 // Da: the middle of what holds the cup and clears the cage
+	cupBackSpread = 0.06
+	cupFaceShare  = 0.12 // Db: a ring on the thin side of the cup is no smaller inside
+)
+
+// abutments fills the sizes that may touch the rings: the maker's, as the job
+// gives them, or the rule.
+func (t *joint) abutments(p *plan.BearingPlan) {
+	in := t.in.Bearing
+	d, section := in.Bore.Mm, in.Outside.Mm-in.Bore.Mm
+	rule := func(given, mm float64) float64 {
+		if given > 0 {
+			return given
+		}
+		p.ByRule = true
+		return words.Round(mm, 1)
+	}
+	p.SmallEndMaxMm = rule(in.Da.Mm, d+smallEndShare*section)
+	p.LargeEndMinMm = rule(in.Db.Mm, d+largeEndShare*section)
+	p.CupBackMinMm, p.CupBackMaxMm = words.Round(in.Outside.Mm-(cupBackShare+cupBackSpread)*section, 1), words.Round(in.Outside.Mm-(cupBackShare-cupBackSpread)*section, 1)
+	if in.CupDa.Set() {
+		p.CupBackMinMm, p.CupBackMaxMm = in.CupDa.Mm, math.Max(in.CupDa.Mm, p.CupBackMaxMm)
+	}
+	p.CupFaceMinMm = rule(in.CupDb.Mm, in.Outside.Mm-cupFaceShare*section)
+}
+
+// judgeMounting notes shoulders that do not hold the rings or that touch what
+// turns, and seats that are too short.
+func (t *joint) judgeMounting(p *plan.BearingPlan, m mounting) {
+	in := t.in.Bearing
+	dia := func(s *part.Step) plan.Arg { return plan.Of(plan.Diameter, s.Size.NominalMm) }
+	switch c := m.cupShoulder.Size.NominalMm; {
+	case c > p.CupBackMaxMm+1e-9:
+		t.problem(plan.CupShoulderLow, plan.Named(t.b.text()), dia(m.cupShoulder), plan.Of(plan.Diameter, p.CupBackMaxMm))
+	case c < p.CupBackMinMm-1e-9:
+		t.problem(plan.CupShoulderHigh, plan.Named(t.b.text()), dia(m.cupShoulder), plan.Of(plan.Diameter, p.CupBackMinMm))
+	}
+	switch {
+	case m.fixed == nil && m.nut == nil:
+		t.problem(plan.ConeNotHeld, plan.Named(t.a.text()), plan.Named(faceName(m.coneDir)))
+	case m.fixed != nil && m.fixed.Size.NominalMm < p.LargeEndMinMm-1e-9:
+		t.problem(plan.ConeShoulderLow, plan.Named(t.a.text()), dia(m.fixed), plan.Of(plan.Diameter, p.LargeEndMinMm))
+	}
+	if m.small != nil && m.small.Size.NominalMm > p.SmallEndMaxMm+1e-9 {
+		t.problem(plan.CageTouches, plan.Named(t.a.text()), plan.Named(words.Spaced(m.small.Name)), dia(m.small), plan.Of(plan.Diameter, p.SmallEndMaxMm))
+	}
+	least := seatShare * in.Width.Mm
+	for _, f := range []feature{t.a, t.b} {
+		if long := f.step.ToMm - f.step.FromMm; long < least-1e-9 {
+			t.problem(plan.SeatShort, plan.Named(f.text()), plan.Of(plan.Mm, geom.Clean(long)), plan.Of(plan.Mm, words.Round(least, 2)))
+		}
+	}
+}
+
+// seatShare is how much of a bearing's width each ring needs as seat. Cones are
+// about nine tenths and cups eight tenths as wide as the whole (302 series, from
+// memory).
+const seatShare = 0.8
+
+func faceName(dir float64) string {
+	if dir > 0 {
+		return "back"
+	}
+	return "front"
+}
+
+// partner is the other bearing between the same two parts; nil if there is none.
+func (t *joint) partner(all []*joint) *joint {
+	for _, o := range all {
+		if o != t && o.in.Bearing != nil && o.joins(t) {
+			return o
+		}
+	}
+	return nil
+}
+
+// arrangement names a pair by its cups: back to back where their backs look at
+// each other, face to face where they look apart, in tandem where both look the
+// same way.
+func arrangement(t, o *joint, m, n mounting) string {
+	if t == nil || o == nil {
+		return ""
+	}
+	apart := n.cupBackMm - m.cupBackMm
+	switch {
+	case m.cupDir == n.cupDir:
+		return "tandem"
+	case m.cupDir*apart > 0:
+		return "back to back"
+	}
+	return "face to face"
+}
+
+// clearance is how far the small end of an adjusted cone stays off the shoulder
+// before it; ok is false where there is no such shoulder or the cone's own width
+// is not known.
+func (j *assembly) clearance(t *joint, m mounting) (mm float64, ok bool) {
+	shaft, housing := j.at(t.a.inst()), j.at(t.b.inst())
+	if m.small == nil || !t.in.Bearing.ConeWidth.Set() || shaft == nil || housing == nil {
+		return 0, false
+	}
+	to := housing.at.then(shaft.at.inverse())
+	large := to.z0 + to.s*(m.cupBackMm-m.cupDir*t.in.Bearing.Width.Mm)
+	small := large - m.coneDir*t.in.Bearing.ConeWidth.Mm
+	return geom.Clean(m.coneDir * (small - end(m.small, m.coneDir))), true
+}
