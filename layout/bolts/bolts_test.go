@@ -1,14 +1,13 @@
 package bolts
 
 import (
-	"encoding/csv"
 	"math"
-	"os"
 	"strconv"
 	"strings"
 	"testing"
 
 	"centrepop/layout/threads"
+	"centrepop/parts/golden"
 )
 
 func near(a, b, tol float64) bool { return math.Abs(a-b) <= tol }
@@ -34,25 +33,8 @@ func find(t *testing.T, size string) Bolt {
 // Every row names its sources: ISO 898-1:2013, ISO 4014:2011, ISO 4032:2012,
 // ISO 4762:2004, ISO 7089:2000.
 func TestReferenceBolts(t *testing.T) {
-	file, err := os.Open("../../testdata/reference/bolts.csv")
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer file.Close()
-	records, err := csv.NewReader(file).ReadAll()
-	if err != nil {
-		t.Fatal(err)
-	}
-	if len(records) < 25 {
-		t.Fatalf("%d records", len(records))
-	}
-	column := map[string]int{}
-	for i, name := range records[0] {
-		column[name] = i
-	}
-	for _, record := range records[1:] {
-		cell := func(name string) string { return record[column[name]] }
-		b, class := find(t, cell("bolt")), cell("property_class")
+	for _, row := range golden.Table(t, "../../testdata/reference/bolts.csv", 24) {
+		b, class := find(t, row["bolt"]), row["property_class"]
 		grade, err := b.Grade(class)
 		if err != nil {
 			t.Error(err)
@@ -77,7 +59,7 @@ func TestReferenceBolts(t *testing.T) {
 			{"socket_head_height_mm", b.SocketHeadHeightMm},
 			{"washer_od_mm", b.WasherODMm},
 		} {
-			if want := value(t, cell(c.name)); c.got != want {
+			if want := row.Number(t, c.name); c.got != want {
 				t.Errorf("%s %s: %s = %v, want %v", b.Thread.Designation, class, c.name, c.got, want)
 			}
 		}

@@ -1,32 +1,17 @@
 package fits
 
 import (
-	"encoding/csv"
 	"errors"
 	"math"
-	"os"
 	"strconv"
 	"strings"
 	"testing"
+
+	"centrepop/parts/golden"
 )
 
-// readReference returns the rows of a reference table below its heading.
-func readReference(t testing.TB, name string) (heading []string, rows [][]string) {
-	t.Helper()
-	f, err := os.Open("../../testdata/reference/" + name)
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer f.Close()
-	all, err := csv.NewReader(f).ReadAll()
-	if err != nil {
-		t.Fatal(err)
-	}
-	if len(all) < 2 {
-		t.Fatalf("%s holds no rows", name)
-	}
-	return all[0], all[1:]
-}
+// reference is the folder of the published values.
+const reference = "../../testdata/reference/"
 
 func number(t testing.TB, s string) float64 {
 	t.Helper()
@@ -40,22 +25,21 @@ func number(t testing.TB, s string) float64 {
 // TestReferenceLimits runs every row of iso286.csv; each row names its source.
 // A row without limits is a refusal.
 func TestReferenceLimits(t *testing.T) {
-	_, rows := readReference(t, "iso286.csv")
-	for _, r := range rows {
-		nominal, kind, class := number(t, r[0]), r[1], r[2]
+	for _, r := range golden.Table(t, reference+"iso286.csv", 290) {
+		nominal, kind, class := r.Number(t, "nominal_mm"), r["kind"], r["class"]
 		got, err := Limit(nominal, class)
-		if r[3] == "" {
+		if r["upper_um"] == "" {
 			if !errors.Is(err, ErrNotDefined) || got != (Limits{}) {
-				t.Errorf("%v %s: got %v, %v; want a refusal (%s)", nominal, class, got, err, r[6])
+				t.Errorf("%v %s: got %v, %v; want a refusal (%s)", nominal, class, got, err, r["source"])
 			}
 			continue
 		}
 		if err != nil {
-			t.Errorf("%v %s: %v (%s)", nominal, class, err, r[6])
+			t.Errorf("%v %s: %v (%s)", nominal, class, err, r["source"])
 			continue
 		}
-		if upper, lower := number(t, r[3]), number(t, r[4]); got.UpperUm != upper || got.LowerUm != lower {
-			t.Errorf("%v %s: got %v %v, want %v %v (%s)", nominal, class, got.UpperUm, got.LowerUm, upper, lower, r[6])
+		if upper, lower := r.Number(t, "upper_um"), r.Number(t, "lower_um"); got.UpperUm != upper || got.LowerUm != lower {
+			t.Errorf("%v %s: got %v %v, want %v %v (%s)", nominal, class, got.UpperUm, got.LowerUm, upper, lower, r["source"])
 		}
 		if got.Hole != (kind == "hole") || got.Class != class || got.NominalMm != nominal {
 			t.Errorf("%v %s: described as %+v", nominal, class, got)
@@ -66,30 +50,49 @@ func TestReferenceLimits(t *testing.T) {
 // TestReferenceTolerances runs every cell of it_grades.csv at the top, in the
 // middle and just above the bottom of its step. An empty cell is a refusal.
 func TestReferenceTolerances(t *testing.T) {
-	heading, rows := readReference(t, "it_grades.csv")
+	rows := golden.Table(t, reference+"it_grades.csv", len(mainSteps))
 	for _, r := range rows {
-		over, upTo := number(t, r[0]), number(t, r[1])
-		for i := 2; i < 22; i++ {
-			grade := i - 3
-			if want := "IT" + gradeText(grade); heading[i] != want {
-				t.Fatalf("column %d is %s, want %s", i, heading[i], want)
-			}
+		over, upTo := r.Number(t, "over_mm"), r.Number(t, "up_to_mm")
+		for grade := GradeIT01; grade <= GradeFinal; grade++ {
+			column := "IT" + gradeText(grade)
 			bottom := math.Nextafter(over, upTo)
 			if over == 0 && grade >= 14 {
 				bottom = math.Nextafter(1, upTo) // IT14 and above begin above 1 mm
 			}
 			for _, nominal := range []float64{bottom, (over + upTo) / 2, upTo} {
 				got, blank := tolerance(nominal, grade)
-				if r[i] == "" {
-					if blank == "" || got != 0 {
-						t.Errorf("%v %s: got %v, %q; want a refusal", nominal, heading[i], got, blank)
-					}
-					continue
-				}
-				if want := number(t, r[i]); blank != "" || got != want {
-					t.Errorf("%v %s: got %v, %q; want %v (%s)", nominal, heading[i], got, blank, want, r[22])
+				if want := r.Number(t, column); got != want || (blank == "") != (r[column] != "") {
+					t.Errorf("%v %s: got %v, %q; want %v (%s)", nominal, column, got, blank, want, r["source"])
 				}
 			}
+		}
+	}
+}
+
+// TestEveryDeviation holds every cell of the fundamental deviations against
+// iso286_deviations.csv. Its last column names the letters of a step that no
+// printed table was found for; they stand there so that they change only on
+// purpose.
+func TestEveryDeviation(t *testing.T) {
+	rows := golden.Table(t, reference+"iso286_deviations.csv", len(deviationSteps))
+	for i, r := range rows {
+		if r.Number(t, "up_to_mm") != deviationSteps[i] {
+			t.Fatalf("step %d ends at %v, in the file at %s", i, deviationSteps[i], r["up_to_mm"])
+		}
+		check := func(letter string, got float64) {
+			want := float64(none)
+			if r[letter] != "" {
+				want = r.Number(t, letter)
+			}
+			if got != want {
+				t.Errorf("up to %v mm %s: %v, want %v", deviationSteps[i], letter, got, want)
+			}
+		}
+		for j, letter := range clearanceLetters {
+			check(letter, clearanceTable[i][j])
+		}
+		for j, letter := range tightLetters {
+			check(letter, tightTable[i][j])
 		}
 	}
 }

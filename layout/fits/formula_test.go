@@ -1,11 +1,11 @@
 package fits
 
 import (
-	"encoding/csv"
 	"math"
-	"os"
 	"strings"
 	"testing"
+
+	"centrepop/parts/golden"
 )
 
 // The tables are rounded results of formulae. A wrong digit or a shifted cell
@@ -252,23 +252,12 @@ func TestDeviationsFollowFormula(t *testing.T) {
 // TestPublishedDeviations compares cell by cell with the printed tables named
 // at the head of testdata/published_deviations.csv.
 func TestPublishedDeviations(t *testing.T) {
-	f, err := os.Open("testdata/published_deviations.csv")
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer f.Close()
-	r := csv.NewReader(f)
-	r.Comment = '#'
-	rows, err := r.ReadAll()
-	if err != nil {
-		t.Fatal(err)
-	}
 	cells := 0
-	for _, row := range rows[1:] {
-		over, upTo := number(t, row[1]), number(t, row[2])
-		names, values := strings.Fields(row[3]), strings.Fields(row[4])
+	for _, row := range golden.Table(t, "testdata/published_deviations.csv", 50) {
+		over, upTo := row.Number(t, "over_mm"), row.Number(t, "up_to_mm")
+		names, values := strings.Fields(row["letters"]), strings.Fields(row["values"])
 		if len(names) != len(values) {
-			t.Fatalf("%s up to %v mm: %d letters, %d values", row[0], upTo, len(names), len(values))
+			t.Fatalf("%s up to %v mm: %d letters, %d values", row["source"], upTo, len(names), len(values))
 		}
 		for _, nominal := range []float64{math.Max(1.001, over+0.001), upTo} {
 			for i, letter := range names {
@@ -276,12 +265,12 @@ func TestPublishedDeviations(t *testing.T) {
 				got, reason := shaftMagnitude(nominal, letter)
 				if values[i] == "-" {
 					if reason == "" {
-						t.Errorf("%s: %v mm %s: got %v, want a blank", row[0], nominal, letter, got)
+						t.Errorf("%s: %v mm %s: got %v, want a blank", row["source"], nominal, letter, got)
 					}
 					continue
 				}
 				if want := number(t, values[i]); reason != "" || got != want {
-					t.Errorf("%s: %v mm %s: got %v %s, want %v", row[0], nominal, letter, got, reason, want)
+					t.Errorf("%s: %v mm %s: got %v %s, want %v", row["source"], nominal, letter, got, reason, want)
 				}
 			}
 		}

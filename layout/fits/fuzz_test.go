@@ -3,6 +3,8 @@ package fits
 import (
 	"math"
 	"testing"
+
+	"centrepop/parts/golden"
 )
 
 // FuzzParse: a class or an error, never both; what is read is written back and
@@ -29,10 +31,10 @@ func FuzzParse(f *testing.F) {
 // FuzzLimit: limits or an error, never both; limits are finite numbers in
 // order. The same for the fit with a basic hole and the general tolerance.
 func FuzzLimit(f *testing.F) {
-	_, rows := readReference(f, "iso286.csv")
+	rows := golden.Table(f, reference+"iso286.csv", 290)
 	for i, r := range rows {
 		if i%10 == 0 {
-			f.Add(number(f, r[0]), r[2])
+			f.Add(r.Number(f, "nominal_mm"), r["class"])
 		}
 	}
 	f.Add(math.NaN(), "H7")

@@ -1,60 +1,21 @@
 package threads
 
 import (
-	"encoding/csv"
 	"errors"
 	"math"
-	"os"
-	"strconv"
 	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
+
+	"centrepop/parts/golden"
 )
-
-// readTable returns the rows of a reference table as column name → cell.
-func readTable(t *testing.T, name string, wantRows int) []map[string]string {
-	t.Helper()
-	file, err := os.Open("../../testdata/reference/" + name)
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer file.Close()
-	records, err := csv.NewReader(file).ReadAll()
-	if err != nil {
-		t.Fatal(err)
-	}
-	var rows []map[string]string
-	for _, record := range records[1:] {
-		row := map[string]string{}
-		for i, cell := range record {
-			row[records[0][i]] = cell
-		}
-		rows = append(rows, row)
-	}
-	if len(rows) < wantRows {
-		t.Fatalf("%s has %d rows, want at least %d", name, len(rows), wantRows)
-	}
-	return rows
-}
-
-func number64(t *testing.T, cell string) float64 {
-	t.Helper()
-	if cell == "" {
-		return 0
-	}
-	x, err := strconv.ParseFloat(cell, 64)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return x
-}
 
 func near(a, b, tol float64) bool { return math.Abs(a-b) <= tol }
 
 // Each row names its source: ISO 724, ISO 228-1:2000.
 func TestReferenceThreads(t *testing.T) {
-	for _, row := range readTable(t, "threads.csv", 31) {
+	for _, row := range golden.Table(t, "../../testdata/reference/threads.csv", 31) {
 		name := row["designation"]
 		got, err := Parse(name)
 		if err != nil {
@@ -72,7 +33,7 @@ func TestReferenceThreads(t *testing.T) {
 			{"pitch_diameter_mm", got.PitchDiameterMm}, {"minor_internal_mm", got.MinorMm},
 			{"tap_drill_mm", got.TapDrillMm},
 		} {
-			if want := number64(t, row[c.column]); !near(c.got, want, 1e-9) {
+			if want := row.Number(t, c.column); !near(c.got, want, 1e-9) {
 				t.Errorf("%s %s = %v, want %v (%s)", name, c.column, c.got, want, row["source"])
 			}
 		}
@@ -81,7 +42,7 @@ func TestReferenceThreads(t *testing.T) {
 
 // ISO 273:1979.
 func TestReferenceClearance(t *testing.T) {
-	for _, row := range readTable(t, "clearance_holes.csv", 9) {
+	for _, row := range golden.Table(t, "../../testdata/reference/clearance_holes.csv", 9) {
 		got, err := Parse(row["bolt"])
 		if err != nil {
 			t.Error(err)
@@ -89,7 +50,7 @@ func TestReferenceClearance(t *testing.T) {
 		}
 		for series, column := range map[string]string{"fine": "fine_mm", "medium": "medium_mm", "coarse": "coarse_mm", "CLOSE": "fine_mm", " Normal": "medium_mm", "loose": "coarse_mm"} {
 			hole, err := got.ClearanceMm(series)
-			if want := number64(t, row[column]); err != nil || hole != want {
+			if want := row.Number(t, column); err != nil || hole != want {
 				t.Errorf("%s %s = %v, %v, want %v", row["bolt"], series, hole, err, want)
 			}
 		}

@@ -1,6 +1,7 @@
 package golden
 
 import (
+	"os"
 	"path/filepath"
 	"strings"
 	"testing"
@@ -29,4 +30,15 @@ func TestCompareWritesAndReads(t *testing.T) {
 	Compare(t, path, []byte("one\n"))
 	t.Setenv("CENTREPOP_UPDATE", "")
 	Compare(t, path, []byte("one\n"))
+}
+
+func TestTable(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "t.csv")
+	if err := os.WriteFile(path, []byte("# a comment\nname,mm\na,1.5\n\"b, c\",\n"), 0o666); err != nil {
+		t.Fatal(err)
+	}
+	rows := Table(t, path, 2)
+	if len(rows) != 2 || rows[0]["name"] != "a" || rows[0].Number(t, "mm") != 1.5 || rows[1]["name"] != "b, c" || rows[1].Number(t, "mm") != 0 {
+		t.Errorf("%v", rows)
+	}
 }

@@ -1,0 +1,69 @@
+package bolts
+
+import (
+	"strconv"
+	"strings"
+	"testing"
+
+	"centrepop/parts/golden"
+)
+
+// TestEveryBolt holds every size against bolts_all.csv, value by value, with
+// the lengths it is listed in. The last column of a row says what its values
+// were compared with, and which are unchecked: those stand there so that they
+// change only on purpose.
+func TestEveryBolt(t *testing.T) {
+	t.Parallel()
+	rows := golden.Table(t, "../../testdata/reference/bolts_all.csv", len(metricBolts)+2*len(inchBolts))
+	for _, row := range rows {
+		b := find(t, row["bolt"])
+		for column, got := range map[string]float64{
+			"stress_area_mm2": b.StressAreaMm2, "flats_mm": b.AcrossFlatsMm, "head_mm": b.HeadHeightMm,
+			"nut_flats_mm": b.NutAcrossFlatsMm, "nut_mm": b.NutHeightMm,
+			"socket_mm": b.SocketHeadDiameterMm, "socket_height_mm": b.SocketHeadHeightMm, "key_mm": b.SocketKeyMm,
+			"washer_id_mm": b.WasherIDMm, "washer_od_mm": b.WasherODMm, "washer_mm": b.WasherThicknessMm,
+		} {
+			if want := row.Number(t, column); !near(got, want, 1e-9*(1+want)) {
+				t.Errorf("%s %s = %v, want %v (%s)", row["bolt"], column, got, want, row["how"])
+			}
+		}
+		for column, h := range map[string]Head{"hex_lengths_mm": Hex, "socket_lengths_mm": Socket} {
+			var lengths []string
+			for _, l := range b.StockLengths(h) {
+				lengths = append(lengths, strconv.FormatFloat(l, 'g', 10, 64))
+			}
+			if got := strings.Join(lengths, " "); got != row[column] {
+				t.Errorf("%s %s:\ngot  %s\nwant %s", row["bolt"], column, got, row[column])
+			}
+		}
+		for _, class := range []string{"8.8", "10.9", "12.9"} {
+			want := row.Number(t, "load_"+class+"_n")
+			if got, err := b.ProofLoadN(class); (err != nil) != (want == 0) || got != want {
+				t.Errorf("%s %s: %v N, %v, want %v", row["bolt"], class, got, err, want)
+			}
+		}
+	}
+}
+
+// TestEveryGrade holds the strength of each class at the sizes about its steps
+// against bolt_grades.csv. A row without figures is a refusal.
+func TestEveryGrade(t *testing.T) {
+	t.Parallel()
+	seen := map[string]bool{}
+	for _, row := range golden.Table(t, "../../testdata/reference/bolt_grades.csv", 100) {
+		seen[row["class"]] = true
+		got, err := find(t, row["bolt"]).Grade(row["class"])
+		if refused := row["proof_mpa"] == ""; refused != (err != nil) {
+			t.Errorf("%s %s: %v", row["bolt"], row["class"], err)
+			continue
+		}
+		if !near(got.ProofMPa, row.Number(t, "proof_mpa"), 1e-6) || !near(got.YieldMPa, row.Number(t, "yield_mpa"), 1e-6) || !near(got.TensileMPa, row.Number(t, "tensile_mpa"), 1e-6) {
+			t.Errorf("%s %s: %+v, want %v", row["bolt"], row["class"], got, row)
+		}
+	}
+	for _, row := range gradeRows {
+		if !seen[row.name] {
+			t.Errorf("%s is not in bolt_grades.csv", row.name)
+		}
+	}
+}
