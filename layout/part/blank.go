@@ -3,6 +3,7 @@ package part
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"centrepop/layout/plan"
@@ -11,56 +12,29 @@ import (
 	"github.com/tdewolff/canvas"
 )
 
-// blankProfile is the cutting file of a flat blank: the development of a cone
+// blank is the cutting file of a flat blank: the development of a cone
 // or of a square-to-round, its lap included, with the lines to bend and to
 // join by as marks. Developments are those of the outside, which lies up.
-func (r *Model) blankProfile(opt CutOptions) (*plan.Profile, error) {
-	r.resolve()
-	if len(r.Errs) > 0 {
-		return nil, nil
+func (c *cutter) blank(thicknessMm float64) (*plan.Profile, error) {
+	piece, err := c.piece()
+	if err != nil {
+		return nil, err
 	}
-	var piece *plan.Development
-	var names []string
-	for i := range r.Out.Developments {
-		d := &r.Out.Developments[i]
-		if d.Kind != plan.ConePattern && d.Kind != plan.TransitionPattern {
-			continue // paper to mark by
-		}
-		names = append(names, d.Name)
-		if d.Name == opt.Piece {
-			piece = d
-		}
-		if opt.Piece == "" && len(names) == 1 {
-			piece = d
-		}
-	}
-	switch {
-	case len(names) == 0:
-		r.fault(r.Part.Pos, r.Out.Name+" is not flat, and has no flat blank", "profiles are for flat parts, cones and square-to-rounds")
-		return nil, nil
-	case piece == nil:
-		return nil, fmt.Errorf("%s has no piece %q: it has %s", r.Out.Name, opt.Piece, strings.Join(names, ", "))
-	case opt.Piece == "" && len(names) > 1:
-		return nil, fmt.Errorf("%s is cut in %d pieces: say which of %s", r.Out.Name, len(names), strings.Join(names, ", "))
-	}
-	out := r.newProfile(opt)
-	if f := r.Part.Frustum; f != nil {
-		out.ThicknessMm = f.Thickness.Mm
-	} else if t := r.Part.Transition; t != nil {
-		out.ThicknessMm = t.Thickness.Mm
-	}
+	out := c.out
+	out.ThicknessMm = thicknessMm
 	out.Title += ", " + piece.Title
 	out.Side, out.Copies = "outside up", piece.Copies
-	if err := r.cutter(out, opt); err != nil || len(r.Errs) > 0 {
+	if err := c.known(); err != nil || len(c.list) > 0 {
 		return nil, err
 	}
 	edge, err := blankEdge(piece)
 	if err != nil {
-		return nil, fmt.Errorf("%s, %s: %w", r.Out.Name, piece.Name, err)
+		return nil, fmt.Errorf("%s, %s: %w", out.Part, piece.Name, err)
 	}
 	b := edge.Bounds()
-	r.contours(out, nil, edge, r.W.Size(geom.Clean(b.X1-b.X0))+" × "+r.W.Size(geom.Clean(b.Y1-b.Y0)))
-	if len(r.Errs) > 0 {
+	a := asCut{outline: edge, text: c.W.Size(geom.Clean(b.X1-b.X0)) + " × " + c.W.Size(geom.Clean(b.Y1-b.Y0))}
+	c.contours(a)
+	if len(c.list) > 0 {
 		return nil, nil
 	}
 	for _, l := range piece.Lines {
@@ -68,9 +42,25 @@ func (r *Model) blankProfile(opt CutOptions) (*plan.Profile, error) {
 			out.Lines = append(out.Lines, plan.CutLine{Name: l.Name, Role: l.Role, Path: l.Path})
 		}
 	}
-	r.weigh(out, nil, edge)
+	c.weigh(a)
 	out.Notes = append(out.Notes, piece.Notes...)
 	return out, nil
+}
+
+// piece is the blank that is asked for; that of a part in one piece needs no
+// asking.
+func (c *cutter) piece() (*plan.Development, error) {
+	var names []string
+	for i := range c.Developments {
+		d := &c.Developments[i]
+		if names = append(names, d.Name); d.Name == c.opt.Piece || c.opt.Piece == "" && len(c.Developments) == 1 {
+			return d, nil
+		}
+	}
+	if c.opt.Piece == "" {
+		return nil, fmt.Errorf("%s is cut in %d pieces: say which of %s", c.out.Part, len(names), strings.Join(names, ", "))
+	}
+	return nil, fmt.Errorf("%s has no piece %q: it has %s", c.out.Part, c.opt.Piece, strings.Join(names, ", "))
 }
 
 // blankEdge is the outline of a piece with its lap: the side of the edge that the
@@ -100,42 +90,57 @@ func blankEdge(d *plan.Development) (*canvas.Path, error) {
 	if tab == nil {
 		return edge, nil
 	}
-	lap := tab.Coords()
+	return withLap(edge, tab.Coords())
+}
+
+// withLap puts the lap in the place of the straight side it stands on.
+func withLap(edge *canvas.Path, lap []canvas.Point) (*canvas.Path, error) {
 	same := func(a, b canvas.Point) bool { return math.Hypot(a.X-b.X, a.Y-b.Y) < 1e-4 }
 	first, last := lap[0], lap[len(lap)-1]
 	out, found := &canvas.Path{}, false
 	for s := edge.Scanner(); s.Scan(); {
 		from, to := s.Start(), s.End()
-		switch s.Cmd() {
-		case canvas.MoveToCmd:
-			out.MoveTo(to.X, to.Y)
-		case canvas.ArcToCmd:
-			rx, ry, rot, large, sweep := s.Arc()
-			out.ArcTo(rx, ry, rot, large, sweep, to.X, to.Y)
-		case canvas.QuadToCmd:
-			out.QuadTo(s.CP1().X, s.CP1().Y, to.X, to.Y)
-		case canvas.CubeToCmd:
-			out.CubeTo(s.CP1().X, s.CP1().Y, s.CP2().X, s.CP2().Y, to.X, to.Y)
-		default:
-			forward := same(from, first) && same(to, last)
-			if !found && (forward || same(from, last) && same(to, first)) {
+		if straight := s.Cmd() == canvas.LineToCmd || s.Cmd() == canvas.CloseCmd; straight && !found {
+			switch {
+			case same(from, first) && same(to, last):
 				found = true
-				for i := range lap {
-					p := lap[i]
-					if !forward {
-						p = lap[len(lap)-1-i]
-					}
-					if i > 0 && i < len(lap)-1 {
-						out.LineTo(p.X, p.Y)
-					}
-				}
+				lineAlong(out, lap[1:len(lap)-1])
+			case same(from, last) && same(to, first):
+				found = true
+				back := slices.Clone(lap[1 : len(lap)-1])
+				slices.Reverse(back)
+				lineAlong(out, back)
 			}
-			out.LineTo(to.X, to.Y)
 		}
+		draw(out, s)
 	}
 	out.Close()
 	if !found {
 		return nil, fmt.Errorf("the lap does not stand on a side of the edge")
 	}
 	return out, nil
+}
+
+func lineAlong(p *canvas.Path, pts []canvas.Point) {
+	for _, q := range pts {
+		p.LineTo(q.X, q.Y)
+	}
+}
+
+// draw appends the segment a scanner stands at; a close becomes a line.
+func draw(out *canvas.Path, s *canvas.PathScanner) {
+	to := s.End()
+	switch s.Cmd() {
+	case canvas.MoveToCmd:
+		out.MoveTo(to.X, to.Y)
+	case canvas.ArcToCmd:
+		rx, ry, rot, large, sweep := s.Arc()
+		out.ArcTo(rx, ry, rot, large, sweep, to.X, to.Y)
+	case canvas.QuadToCmd:
+		out.QuadTo(s.CP1().X, s.CP1().Y, to.X, to.Y)
+	case canvas.CubeToCmd:
+		out.CubeTo(s.CP1().X, s.CP1().Y, s.CP2().X, s.CP2().Y, to.X, to.Y)
+	default:
+		out.LineTo(to.X, to.Y)
+	}
 }

@@ -21,13 +21,13 @@ func TestPatternWords(t *testing.T) {
 	if len(want) != len(geom.Patterns) {
 		t.Fatalf("%d patterns, words for %d", len(geom.Patterns), len(want))
 	}
-	r := &Model{W: words.Writer{Units: parts.Millimetres}}
+	n := &Numbered{Shape: &Shape{Sizes: &Sizes{W: words.Writer{Units: parts.Millimetres}}}}
 	for i, p := range geom.Patterns {
 		m := &Group{
-			Hole: &parts.HoleGroup{Pattern: parts.Pattern{Shape: p, PCD: parts.Length{Mm: 100}}}, Group: &plan.Group{First: 1}, Face: parts.Front,
+			groupIn: groupIn{pattern: parts.Pattern{Shape: p, PCD: parts.Length{Mm: 100}}}, Group: &plan.Group{First: 1}, Face: parts.Front,
 			Points: p.Places(geom.Box{}),
 		}
-		if got := r.patternWords(m); got != want[i] {
+		if got := n.patternWords(m); got != want[i] {
 			t.Errorf("%T: %s, want %s", p, got, want[i])
 		}
 	}

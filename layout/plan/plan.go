@@ -174,14 +174,36 @@ type ThreadLine struct {
 // Balloon places its leader's end: on the section (z, r) if Face is empty,
 // else on that face (x, y).
 type Feature struct {
-	N       int        `json:"n"`
-	Name    string     `json:"name"`
-	Size    string     `json:"size"`   // nominal and class in words: "Ø90 H7"
-	Limits  string     `json:"limits"` // "90.000 – 90.035", or ""
-	Note    string     `json:"note,omitempty"`
-	Face    parts.Face `json:"face,omitempty"`
-	Balloon XY         `json:"balloon"`
+	N       int         `json:"n"`
+	Kind    FeatureKind `json:"kind"`
+	Name    string      `json:"name"`
+	Size    string      `json:"size"`   // nominal and class in words: "Ø90 H7"
+	Limits  string      `json:"limits"` // "90.000 – 90.035", or ""
+	Note    string      `json:"note,omitempty"`
+	Face    parts.Face  `json:"face,omitempty"`
+	Balloon XY          `json:"balloon"`
 }
+
+// FeatureKind tells one kind of feature from another, whatever it is named.
+type FeatureKind string
+
+// The kinds of feature.
+const (
+	StepFeature      FeatureKind = "step"    // a cylinder of a turned part
+	OutlineFeature   FeatureKind = "outline" // the round outside of a flat part
+	EdgeFeature      FeatureKind = "edge"    // the outside of a flat part that is not round
+	BoreFeature      FeatureKind = "bore"    // of a flat part
+	LengthFeature    FeatureKind = "length"
+	HeightFeature    FeatureKind = "height"
+	ThicknessFeature FeatureKind = "thickness"
+	EndFeature       FeatureKind = "end" // of what is formed from sheet
+	SeamFeature      FeatureKind = "seam"
+	ChamferFeature   FeatureKind = "chamfer"
+	HolesFeature     FeatureKind = "holes"
+	SlotsFeature     FeatureKind = "slots"
+	RadialFeature    FeatureKind = "radial"
+	SaddleFeature    FeatureKind = "saddle"
+)
 
 // Operation is one step at the bench.
 type Operation struct {

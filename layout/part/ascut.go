@@ -1,0 +1,200 @@
+package part
+
+import (
+	"fmt"
+	"math"
+
+	"github.com/tdewolff/canvas"
+
+	"centrepop/layout/plan"
+	"centrepop/parts"
+	"centrepop/parts/geom"
+)
+
+// leastHole is the smallest hole a cutter makes well, as a share of the
+// thickness and in millimetres.
+var leastHole = []struct {
+	cut    string
+	times  float64
+	least  float64
+	source string
+}{
+	{"laser", 1.0, 1, "common practice of laser cutters: 1.0 × thickness and 1 mm; some allow 0.7 ×"},
+	{"plasma", 1.5, 6, "common practice, no source: 1.5 × thickness and 6 mm"},
+	{"flame", 1.5, 20, "common practice, no source: 1.5 × thickness and 20 mm"},
+	{"waterjet", 0.5, 2, "common practice, no source: 0.5 × thickness and 2 mm"},
+}
+
+// LeastHoleMm is the smallest hole that a cutter (laser, plasma, waterjet or
+// flame) makes well in a plate, with where that is from; false for a cutter
+// that follows no file.
+func LeastHoleMm(cut string, thicknessMm float64) (mm float64, source string, ok bool) {
+	for _, l := range leastHole {
+		if l.cut == cut {
+			return geom.Clean(math.Max(l.times*thicknessMm, l.least)), l.source, true
+		}
+	}
+	return 0, "", false
+}
+
+// cutSpreadMm is how far apart the limits of a cut size may be expected at
+// best (common practice, no source: ± 0.1 mm).
+const cutSpreadMm = 0.2
+
+// plateMm is the thickness that is cut: of the plate bought, else of the part.
+func (s *Sizes) plateMm() float64 {
+	if k := s.Part.Stock; (k.Form == "plate" || k.Form == "sheet") && k.Size.Set() {
+		return k.Size.Mm
+	}
+	return s.Part.Thickness.Mm
+}
+
+// opening is a hole, bore or slot as the shape a disc of the given radius
+// sweeps from a to b.
+type opening struct {
+	name, shape, text string
+	a, b              plan.XY
+	radius            float64
+	pos               parts.Pos
+}
+
+// asCut is what a cutter makes of a flat part. The cutting file and the sheets
+// both take it from here.
+type asCut struct {
+	outline  *canvas.Path // with what is left on it
+	text     string       // its size in words
+	openings []opening    // what is cut, seen from the front
+	marks    []plan.CutMark
+	notes    []string
+	whole    map[string]bool // the groups that are cut to size
+	err      error           // the outline cannot be left larger
+}
+
+// asCut sorts what goes through the part into what is cut and what is marked.
+func (f *flat) asCut(s *Sizes, cut string) asCut {
+	a := asCut{whole: map[string]bool{}}
+	for i := range s.Groups {
+		a.group(s, &s.Groups[i], cut)
+	}
+	if bore := s.StepNamed(boreStep); bore != nil {
+		a.bore(s, bore, cut)
+	}
+	a.edge(s, f.Outline.LeaveOnPart.Mm)
+	return a
+}
+
+// tooSmall says why an opening is not cut, or nothing.
+func tooSmall(s *Sizes, mm float64, cut string) string {
+	least, _, _ := LeastHoleMm(cut, s.plateMm())
+	if mm >= least-1e-9 {
+		return ""
+	}
+	return s.W.Size(mm) + " is under the " + s.W.Size(least) + " that the " + cut + " makes well in " + s.W.Size(s.plateMm())
+}
+
+// group cuts or marks a group. One drawn on the back is mirrored to the front.
+func (a *asCut) group(s *Sizes, m *Group, cut string) {
+	why := "blind"
+	if m.through {
+		if why = m.kind.finished(m); why == "" {
+			why = tooSmall(s, m.Group.FinishedMm, cut)
+		}
+	} else if m.Face == parts.Back {
+		a.notes = append(a.notes, m.name+": blind from the back, neither cut nor marked.")
+		return
+	}
+	a.whole[m.name] = why == ""
+	points, half := m.seen(parts.Front)
+	for k, q := range points {
+		name := fmt.Sprintf("%s %d", m.name, m.Group.First+k)
+		if m.Face == parts.Back {
+			name += " (from the back)"
+		}
+		o := opening{name: name, shape: m.kind.cutShape(), text: m.kind.cutText(s.W, m), radius: m.Group.FinishedMm / 2, pos: m.pos,
+			a: plan.XY{XMm: geom.Clean(q.XMm + half.XMm), YMm: geom.Clean(q.YMm + half.YMm)}, b: plan.XY{XMm: geom.Clean(q.XMm - half.XMm), YMm: geom.Clean(q.YMm - half.YMm)}}
+		if why == "" {
+			a.openings = append(a.openings, o)
+			continue
+		}
+		a.marks = append(a.marks, plan.CutMark{Name: name, N: m.Group.First + k, AtMm: o.a, DrillMm: m.Group.DrillMm, Why: why})
+		if o.a != o.b {
+			a.marks = append(a.marks, plan.CutMark{Name: name, N: m.Group.First + k, AtMm: o.b, DrillMm: m.Group.DrillMm, Why: why})
+		}
+	}
+}
+
+// bore cuts the bore as left for the lathe, or marks its centre.
+func (a *asCut) bore(s *Sizes, st *Step, cut string) {
+	leave := s.Part.Bore.Leave.Mm
+	dia := 2*st.drawnRadius() - leave
+	if why := tooSmall(s, dia, cut); dia <= 0 || why != "" {
+		a.marks = append(a.marks, plan.CutMark{Name: boreStep, DrillMm: geom.Clean(math.Max(0, dia)), Why: why})
+		return
+	}
+	text := s.W.Dia(dia) + " as cut"
+	if leave > 0 {
+		text += ", " + s.W.Size(leave) + " left for " + s.W.Dia(st.Size.NominalMm)
+	} else if st.Size.Press.Set() || st.Size.Thread != nil || st.Size.Limited && st.Size.MaxMm-st.Size.MinMm < cutSpreadMm {
+		a.notes = append(a.notes, "The bore is to be "+st.Size.Class+", finer than the cut, and nothing is left for the lathe: say bore: {leave: ...}.")
+	}
+	a.openings = append(a.openings, opening{name: boreStep, shape: "bore", text: text, radius: dia / 2, pos: s.Part.Bore.Pos})
+}
+
+// edge is the outline with what is left on it.
+func (a *asCut) edge(s *Sizes, leaveMm float64) {
+	a.outline = s.OutlinePath()
+	b := a.outline.Bounds()
+	a.text = s.W.Size(geom.Clean(b.X1-b.X0)) + " × " + s.W.Size(geom.Clean(b.Y1-b.Y0))
+	if s.form.round() {
+		a.text = s.W.Dia(geom.Clean(b.X1 - b.X0 + leaveMm))
+	}
+	if leaveMm == 0 {
+		return
+	}
+	moved, err := geom.Outward(a.outline, leaveMm/2)
+	if err != nil {
+		a.err = err
+		return
+	}
+	a.outline = moved
+	a.text += " as cut, " + s.W.Size(leaveMm) + " left over its size"
+}
+
+// path is the contour of an opening made smaller by inMm all round.
+func (o opening) path(inMm float64) *canvas.Path {
+	radius := o.radius - inMm
+	if o.a == o.b {
+		return canvas.Circle(radius).Translate(o.a.XMm, o.a.YMm)
+	}
+	d := geom.Distance(o.a, o.b)
+	nx, ny := radius*(o.b.YMm-o.a.YMm)/d, -radius*(o.b.XMm-o.a.XMm)/d
+	p := &canvas.Path{}
+	p.MoveTo(o.a.XMm+nx, o.a.YMm+ny)
+	p.LineTo(o.b.XMm+nx, o.b.YMm+ny)
+	p.ArcTo(radius, radius, 0, false, true, o.b.XMm-nx, o.b.YMm-ny)
+	p.LineTo(o.a.XMm-nx, o.a.YMm-ny)
+	p.ArcTo(radius, radius, 0, false, true, o.a.XMm+nx, o.a.YMm+ny)
+	p.Close()
+	return p
+}
+
+// segmentDistance is the least distance between two straight lines ab and cd.
+func segmentDistance(a, b, c, d plan.XY) float64 {
+	cross := func(o, p, q plan.XY) float64 {
+		return (p.XMm-o.XMm)*(q.YMm-o.YMm) - (p.YMm-o.YMm)*(q.XMm-o.XMm)
+	}
+	if cross(a, b, c)*cross(a, b, d) < 0 && cross(c, d, a)*cross(c, d, b) < 0 {
+		return 0
+	}
+	return math.Min(math.Min(toSegment(a, c, d), toSegment(b, c, d)), math.Min(toSegment(c, a, b), toSegment(d, a, b)))
+}
+
+// toSegment is the distance of p from the line ab.
+func toSegment(p, a, b plan.XY) float64 {
+	dx, dy := b.XMm-a.XMm, b.YMm-a.YMm
+	t := 0.0
+	if l := dx*dx + dy*dy; l > 0 {
+		t = math.Max(0, math.Min(1, ((p.XMm-a.XMm)*dx+(p.YMm-a.YMm)*dy)/l))
+	}
+	return geom.Distance(p, plan.XY{XMm: a.XMm + t*dx, YMm: a.YMm + t*dy})
+}

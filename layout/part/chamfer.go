@@ -1,0 +1,120 @@
+package part
+
+import (
+	"math"
+	"strings"
+
+	"centrepop/layout/fits"
+	"centrepop/layout/plan"
+	"centrepop/layout/words"
+	"centrepop/parts"
+	"centrepop/parts/geom"
+)
+
+// chamfer is a bevel on the edge of a step, or of an outline that is not round.
+type chamfer struct {
+	parts.Chamfer
+	step  *Step   // nil on an outline that is not round
+	back  bool    // at the step's back end
+	diaMm float64 // at the face: larger than a bore, smaller than an outside
+}
+
+// chamfers lists the bevels in the order of the drawing.
+func (s *Sizes) chamfers() []*chamfer {
+	var out []*chamfer
+	for _, in := range s.Part.Chamfers {
+		name, back := strings.CutSuffix(in.Edge.Value, "-back")
+		c := &chamfer{Chamfer: in, step: s.StepNamed(strings.TrimSuffix(name, "-front")), back: back}
+		if c.step != nil {
+			d := 2 * in.Size.Mm * tanDeg(in.Angle.Deg)
+			if !c.step.Inside {
+				d = -d
+			}
+			c.diaMm = geom.Clean(2*c.step.drawnRadius() + d)
+		}
+		out = append(out, c)
+	}
+	return out
+}
+
+// edge is a straight stretch of contour with the chamfers at its two ends; side
+// is +1 outside and −1 inside.
+func (s *Sizes) edge(st Step, radius, side float64) []plan.XY {
+	line := []plan.XY{{XMm: st.FromMm, YMm: radius}, {XMm: st.ToMm, YMm: radius}}
+	for _, c := range s.Part.Chamfers {
+		end := geom.Clean(radius - side*c.Size.Mm*tanDeg(c.Angle.Deg))
+		switch c.Edge.Value {
+		case st.Name + "-front":
+			line = append([]plan.XY{{XMm: st.FromMm, YMm: end}, {XMm: geom.Clean(st.FromMm + c.Size.Mm), YMm: radius}}, line[1:]...)
+		case st.Name + "-back":
+			line = append(line[:len(line)-1], plan.XY{XMm: geom.Clean(st.ToMm - c.Size.Mm), YMm: radius}, plan.XY{XMm: st.ToMm, YMm: end})
+		}
+	}
+	return line
+}
+
+func tanDeg(deg float64) float64 {
+	if deg == 45 {
+		return 1
+	}
+	return math.Tan(deg * math.Pi / 180)
+}
+
+func (c *chamfer) feature(n *Numbered) plan.Feature {
+	f := plan.Feature{
+		Kind: plan.ChamferFeature, Name: "chamfer " + words.Spaced(c.Edge.Value), Size: n.W.Size(c.Size.Mm) + " × " + words.Trim(c.Angle.Deg, 1) + "°",
+		Balloon: plan.XY{XMm: n.LengthMm() / 2, YMm: n.Section.MaxMm},
+	}
+	if c.step != nil {
+		f.Size += ": Ø" + n.W.Read(c.diaMm) + " at the face"
+		f.Balloon = plan.XY{XMm: c.step.FromMm, YMm: c.step.drawnRadius()}
+		if c.back {
+			f.Balloon.XMm = c.step.ToMm
+		}
+	}
+	if c.For != "" {
+		f.Note = "for " + c.For
+	}
+	return f
+}
+
+// operations: a chamfer is cut with its step or its plate.
+func (c *chamfer) operations(*bench) {}
+
+func (c *chamfer) checks(r *record) {
+	if c.step == nil {
+		return
+	}
+	check := plan.Check{Ref: r.ref(c), What: "chamfer " + words.Spaced(c.Edge.Value), Wanted: "Ø" + r.W.Read(c.diaMm) + " at the face", Limits: "no tolerance given", Gauge: "calipers"}
+	if pm, err := fits.GeneralChamfer(c.Size.Mm, r.Job.Tolerance.Value); err == nil {
+		check.Limits = "depth " + r.W.Limits(c.Size.Mm-pm, c.Size.Mm+pm)
+		check.Source = "ISO 2768-" + r.Job.Tolerance.Value + " (chamfers)"
+	}
+	r.add(check)
+}
+
+// line is what cuts it.
+func (c *chamfer) line(w words.Writer) string {
+	line := "Chamfer " + words.Spaced(c.Edge.Value) + " " + w.Size(c.Size.Mm) + " × " + words.Trim(c.Angle.Deg, 1) + "°"
+	if c.step != nil {
+		line += ": to " + "Ø" + w.Read(c.diaMm) + " at the face"
+		if c.Angle.Deg != 45 {
+			line += ", top slide set " + words.Trim(c.Angle.Deg, 1) + "° from the axis"
+		}
+	}
+	if c.For != "" {
+		line += " (" + c.For + ")"
+	}
+	return line + "."
+}
+
+// chamferLines cut the chamfers that are wanted.
+func (b *bench) chamferLines(wanted func(*chamfer) bool) (do []string, refs []int) {
+	for _, c := range b.bevels {
+		if wanted(c) {
+			do = append(do, c.line(b.W))
+			refs = append(refs, b.ref(c))
+		}
+	}
+	return do, refs
+}

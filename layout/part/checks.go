@@ -1,0 +1,126 @@
+package part
+
+import (
+	"centrepop/layout/fits"
+	"centrepop/layout/plan"
+	"centrepop/layout/words"
+	"centrepop/parts"
+	"centrepop/parts/geom"
+)
+
+// record collects what is measured before the part leaves the bench.
+type record struct {
+	*Numbered
+	list []plan.Check
+}
+
+func (r *record) add(c plan.Check) { r.list = append(r.list, c) }
+
+func checks(n *Numbered) []plan.Check {
+	r := &record{Numbered: n}
+	for i := range n.Steps {
+		r.checkStep(&n.Steps[i])
+	}
+	for _, f := range n.Features {
+		switch f.Kind {
+		case plan.LengthFeature, plan.HeightFeature:
+			r.checkLength(f.N, f.Name, r.LengthMm())
+		case plan.ThicknessFeature, plan.EndFeature, plan.EdgeFeature:
+			r.add(plan.Check{Ref: f.N, What: f.Name, Wanted: f.Size, Limits: words.OrNone(f.Limits), Gauge: "tape or calipers", Source: r.generalSource(f.Limits)})
+		}
+	}
+	for _, it := range n.items() {
+		it.checks(r)
+	}
+	if top := n.Part.Top.Value; top != "" {
+		r.add(plan.Check{What: "TOP marked", Wanted: top, Limits: "seen from the " + r.topFace() + " face", Gauge: "eye"})
+	}
+	return r.list
+}
+
+func (r *record) checkStep(s *Step) {
+	name := words.Spaced(s.Name)
+	c := plan.Check{Ref: r.ref(s), What: name, Wanted: r.sizeText(s), Limits: r.limitsText(s.Size), Source: s.Size.Source, Gauge: gauge(s)}
+	switch {
+	case s.Size.Limited:
+		c.MinMm, c.MaxMm = s.Size.MinMm, s.Size.MaxMm
+	case s.bought():
+		c.Limits = "as bought: write the measured size"
+	default:
+		c.Limits = words.OrNone(c.Limits)
+	}
+	for _, d := range s.details {
+		d.check(&c)
+	}
+	r.add(c)
+	if s.LengthMm() != geom.Clean(r.LengthMm()) {
+		r.checkLength(r.ref(s), name+" length", s.LengthMm())
+	}
+}
+
+func (r *record) generalSource(limits string) string {
+	if limits == "" || r.Job.Tolerance.Value == "" {
+		return ""
+	}
+	return "ISO 2768-" + r.Job.Tolerance.Value
+}
+
+func (r *record) checkLength(ref int, what string, mm float64) {
+	s := r.length(geom.Clean(mm))
+	c := plan.Check{Ref: ref, What: what, Wanted: r.W.Size(geom.Clean(mm)), Limits: words.OrNone(r.limitsText(s)), Gauge: "calipers", Source: s.Source}
+	if s.Limited {
+		c.MinMm, c.MaxMm = s.MinMm, s.MaxMm
+	}
+	r.add(c)
+}
+
+// gauge names what reaches the size to the fineness its limits ask.
+func gauge(s *Step) string {
+	if s.Size.Thread != nil {
+		return "thread gauge or counterpart"
+	}
+	fine := s.Size.Press.Set() || (s.Size.Limited && s.Size.MaxMm-s.Size.MinMm < 0.1)
+	switch {
+	case fine && s.Inside:
+		return "bore gauge, or telescopic and micrometer"
+	case fine:
+		return "micrometer"
+	}
+	return "calipers"
+}
+
+// newLadders prints the bore for each size the mate may measure: 0.6 mm either
+// way of its nominal in steps of 0.05 mm, which spans the outside tolerance of
+// drawn and most welded tube.
+func newLadders(s *Sizes) ([]plan.Ladder, parts.Errors) {
+	f := &faults{job: s.Job}
+	var out []plan.Ladder
+	for i := range s.Steps {
+		if st := &s.Steps[i]; st.Size.Press.Set() {
+			if _, mate := s.mateOf(f, st.Size.Press); mate != nil {
+				out = append(out, s.ladder(f, st, mate.Size.NominalMm))
+			}
+		}
+	}
+	return out, f.list
+}
+
+// ladder reads the bore from the measured counterpart.
+func (s *Sizes) ladder(f *faults, st *Step, mateMm float64) plan.Ladder {
+	l := plan.Ladder{
+		Feature: words.Spaced(st.Name), Counterpart: st.Size.Press.Part + " " + words.Spaced(st.Size.Press.Feature),
+		Note: "Measure the counterpart at three places across; take the largest. Bore " + s.W.Size(0.01) + " to " + s.W.Said(0.03) + " under it (common practice, no source).",
+	}
+	rungs, err := fits.LightPressLadder(mateMm, 0.6, 0.05)
+	if err != nil {
+		f.fault(st.Size.Press.Pos, "no light press for "+s.W.Dia(mateMm), Plain(err))
+		return l
+	}
+	for _, g := range rungs {
+		l.Rungs = append(l.Rungs, plan.Rung{
+			MeasuredMm: g.MeasuredMm, BoreMinMm: g.BoreMinMm, BoreMaxMm: g.BoreMaxMm,
+			Measured: s.W.Exact(g.MeasuredMm), Bore: s.W.Exact(g.BoreMinMm) + " – " + s.W.Exact(g.BoreMaxMm),
+		})
+	}
+	return l
+}

@@ -1,0 +1,109 @@
+package part
+
+import (
+	"math"
+	"strconv"
+
+	"github.com/tdewolff/canvas"
+
+	"centrepop/layout/develop"
+	"centrepop/layout/plan"
+	"centrepop/layout/words"
+	"centrepop/parts"
+	"centrepop/parts/geom"
+)
+
+// cone is rolled from sheet, the large end in front.
+type cone struct{ in *parts.Frustum }
+
+// coneDivisions is the number of lines of a leaning cone.
+const coneDivisions = 24
+
+func (c *cone) lengthMm() float64           { return c.in.Height.Mm }
+func (c *cone) round() bool                 { return true }
+func (c *cone) steps(*sizer) []Step         { return nil }
+func (c *cone) outline(*Sizes) *canvas.Path { return geom.Circle(c.in.Large.Mm) }
+
+func (c *cone) overall(s *Sizes) string {
+	return s.W.Dia(c.in.Large.Mm) + " to " + s.W.Dia(c.in.Small.Mm) + " × " + s.W.Size(c.in.Height.Mm) + " high"
+}
+
+func (c *cone) section(*Sizes) *plan.Section {
+	large, small := c.in.Large.Mm/2, c.in.Small.Mm/2
+	if c.in.Inside {
+		large, small = large+c.in.Thickness.Mm, small+c.in.Thickness.Mm
+	}
+	return sheetSection(large, small, c.in.Height.Mm, c.in.Thickness.Mm)
+}
+
+func (c *cone) volumeMm3(g *Shape) float64 {
+	return turnedVolumeMm3(g.Section.Outer) - turnedVolumeMm3(g.Section.Inner)
+}
+
+// developments make the flat blank: an exact sector, or a triangulated pattern
+// where the ends are not on one axis. It is cut in gores where the stock sheet
+// is too small for one piece.
+func (c *cone) developments(d *shaper) {
+	f := c.in
+	if f.Offset.Mm > 0 {
+		p, err := develop.Oblique{
+			BaseDiameterMm: f.Large.Mm, TopDiameterMm: f.Small.Mm, Measured: surface(f.Inside), HeightMm: f.Height.Mm,
+			OffsetTopMm: f.Offset.Mm, ThicknessMm: f.Thickness.Mm, OverlapMm: f.Overlap.Mm, SeamDeg: f.Seam.Deg,
+			Divisions: coneDivisions, SheetWidthMm: f.SheetWidth.Mm, SheetHeightMm: f.SheetHeight.Mm,
+		}.Develop()
+		if err != nil {
+			d.fault(f.Pos, "the cone cannot be developed: "+patternFault(err), "other sizes, or a larger sheet")
+			return
+		}
+		pieces := d.pieces(plan.ConePattern, "Leaning cone", p.Pieces, f.Seam.Deg)
+		for i := range pieces {
+			pieces[i].Notes = append(pieces[i].Notes, c.lineWords(coneDivisions)+" The small end leans towards TOP.")
+		}
+		return
+	}
+	p, err := develop.Frustum{
+		LargeDiameterMm: f.Large.Mm, SmallDiameterMm: f.Small.Mm, Measured: surface(f.Inside), HeightMm: f.Height.Mm,
+		ThicknessMm: f.Thickness.Mm, OverlapMm: f.Overlap.Mm, SheetWidthMm: f.SheetWidth.Mm, SheetHeightMm: f.SheetHeight.Mm,
+	}.Develop()
+	if err != nil {
+		d.fault(f.Pos, "the cone cannot be developed: "+patternFault(err), "other sizes, or a larger sheet")
+		return
+	}
+	out := &d.pieces(plan.ConePattern, "Cone", []develop.Development{p.Piece}, f.Seam.Deg)[0]
+	out.Copies = p.Gores
+	if p.Gores == 1 {
+		out.Notes = append(out.Notes, c.lineWords(develop.DefaultDivisions))
+	} else {
+		out.Title += ", one of " + strconv.Itoa(p.Gores) + " equal gores"
+	}
+}
+
+// lineWords says at which clock angle each numbered line lies.
+func (c *cone) lineWords(divisions int) string {
+	return "Line 0 is the seam, at clock " + words.Trim(c.in.Seam.Deg, 2) + "°; each number is " + words.Trim(360/float64(divisions), 2) + "° further clockwise, seen from the large end."
+}
+
+func (c *cone) features(n *Numbered) {
+	at := " " + surface(c.in.Inside).String()
+	ends := []struct {
+		name string
+		mm   float64
+	}{{"large end", c.in.Large.Mm}, {"small end", c.in.Small.Mm}}
+	for i, e := range ends {
+		n.add(plan.Feature{Kind: plan.EndFeature, Name: e.name, Size: n.W.Dia(e.mm) + at, Limits: n.limitsText(n.length(e.mm)), Balloon: n.Section.Outer[i]})
+	}
+	n.seamFeature(c.in.Seam.Deg, c.in.Overlap.Mm)
+	n.lengthFeature(plan.HeightFeature)
+}
+
+func (c *cone) operations(b *bench) {
+	f, line := c.in, b.Section.Outer
+	b.op(plan.Operation{Machine: "Cutter", Title: "Cut the flat blank", Do: []string{"Mark the development on " + b.StockText() + " and cut; cut edges deburred."},
+		Caution: "Sheet edges cut: gloves.", Refs: b.refs(plan.EndFeature, plan.HeightFeature)})
+	b.op(plan.Operation{Machine: "Roll", Title: "Roll and close the seam",
+		Do:      []string{"Pre-bend the seam edges, roll to " + b.W.Dia(f.Large.Mm) + " and " + b.W.Dia(f.Small.Mm) + ".", "Tack the seam at clock " + words.Trim(f.Seam.Deg, 2) + "°, check both ends round, weld."},
+		Gauge:   "tape round both ends: " + b.W.Size(geom.Clean(math.Pi*2*line[0].YMm)) + " and " + b.W.Size(geom.Clean(math.Pi*2*line[1].YMm)) + " girth outside",
+		Caution: "Rolls pull fingers in. Welding: screen, ventilation, hot parts; by a qualified welder under local rules.", Refs: b.refs(plan.SeamFeature)})
+}
+
+func (c *cone) cutFile(k *cutter) (*plan.Profile, error) { return k.blank(c.in.Thickness.Mm) }

@@ -1,0 +1,112 @@
+package part
+
+import (
+	"centrepop/layout/plan"
+	"centrepop/layout/words"
+	"centrepop/parts"
+	"centrepop/parts/geom"
+)
+
+// detail is something on a step besides its diameter and length. What a kind
+// has nothing to say to, bare says nothing to.
+type detail interface {
+	contour(s stretch) []plan.XY      // the step's contour with it
+	thread(st *Step) *plan.ThreadLine // a line drawn beside the contour
+	note(w words.Writer) string       // beside the step in the list of features
+	clause(w words.Writer) string     // at the end of the line that turns the step
+	after(b *bench, st *Step) string  // a line of its own once all steps are turned
+	check(c *plan.Check)              // what it changes in the check of the step
+}
+
+// details makes what is on a step, in the order it is worked; a new kind of
+// detail is a file like this and a line here.
+func details(in parts.Step, size Sized) []detail {
+	var out []detail
+	if u := in.Undercut; u != nil {
+		out = append(out, undercut{widthMm: u.Width.Mm, depthMm: u.Depth.Mm})
+	}
+	if in.Finish.Value != "" {
+		out = append(out, finish{text: in.Finish.Value})
+	}
+	if in.Seat.Value != "" {
+		out = append(out, seat{text: in.Seat.Value})
+	}
+	if size.Thread != nil {
+		out = append(out, thread{})
+	}
+	return out
+}
+
+// stretch is the contour of one step as far as it is drawn: front to back.
+type stretch struct {
+	*Step
+	line         []plan.XY
+	side         float64 // +1 outside, −1 inside
+	shoulderLast bool    // the shoulder it runs up to lies at its back end
+}
+
+// bare is a detail that changes nothing.
+type bare struct{}
+
+func (bare) contour(s stretch) []plan.XY   { return s.line }
+func (bare) thread(*Step) *plan.ThreadLine { return nil }
+func (bare) note(words.Writer) string      { return "" }
+func (bare) clause(words.Writer) string    { return "" }
+func (bare) after(*bench, *Step) string    { return "" }
+func (bare) check(*plan.Check)             {}
+
+// undercut is a relief groove at the step's inner corner.
+type undercut struct {
+	bare
+	widthMm, depthMm float64
+}
+
+func (u undercut) words(w words.Writer) string {
+	return "undercut " + w.Size(u.widthMm) + " wide × " + w.Size(u.depthMm) + " deep"
+}
+func (u undercut) note(w words.Writer) string   { return u.words(w) }
+func (u undercut) clause(w words.Writer) string { return ", " + u.words(w) + " at the shoulder" }
+
+func (u undercut) contour(s stretch) []plan.XY {
+	radius := s.drawnRadius()
+	groove := geom.Clean(radius - s.side*u.depthMm)
+	if s.shoulderLast {
+		z := geom.Clean(s.ToMm - u.widthMm)
+		return append(s.line[:len(s.line)-1:len(s.line)-1], plan.XY{XMm: z, YMm: radius}, plan.XY{XMm: z, YMm: groove}, plan.XY{XMm: s.ToMm, YMm: groove})
+	}
+	z := geom.Clean(s.FromMm + u.widthMm)
+	return append([]plan.XY{{XMm: s.FromMm, YMm: groove}, {XMm: z, YMm: groove}, {XMm: z, YMm: radius}}, s.line[1:]...)
+}
+
+// finish is the surface wanted.
+type finish struct {
+	bare
+	text string
+}
+
+func (f finish) note(words.Writer) string   { return f.text }
+func (f finish) clause(words.Writer) string { return "; " + f.text }
+
+// seat is what sits on the step.
+type seat struct {
+	bare
+	text string
+}
+
+func (s seat) note(words.Writer) string   { return s.text }
+func (s seat) clause(words.Writer) string { return " (" + s.text + ")" }
+
+// thread is the thread of a threaded step.
+type thread struct{ bare }
+
+func (thread) thread(st *Step) *plan.ThreadLine {
+	t := st.Size.Thread
+	line := &plan.ThreadLine{FromMm: st.FromMm, ToMm: st.ToMm, RadiusMm: t.MinorMm / 2, Inside: st.Inside}
+	if st.Inside {
+		line.RadiusMm = st.Size.NominalMm / 2
+	}
+	return line
+}
+
+func (thread) after(b *bench, st *Step) string { return b.threadWork(st) }
+func (thread) check(c *plan.Check)             { c.Limits = "counterpart runs freely, no shake" }

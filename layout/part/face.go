@@ -1,0 +1,119 @@
+package part
+
+import (
+	"slices"
+
+	"github.com/tdewolff/canvas"
+
+	"centrepop/layout/plan"
+	"centrepop/parts"
+	"centrepop/parts/geom"
+)
+
+func mirrored(p *canvas.Path) *canvas.Path {
+	return p.Transform(canvas.Identity.Scale(-1, 1))
+}
+
+// marked tells whether something is marked on a face.
+func (s *Sizes) marked(f parts.Face) bool {
+	return slices.ContainsFunc(s.Groups, func(m Group) bool { return m.Face == f })
+}
+
+// face is the view of one face with the groups marked on it; with others, also
+// the through holes of the other face, to punch from here.
+func (s *Sizes) face(f parts.Face, others bool) *plan.Face {
+	path := s.OutlinePath()
+	if f == parts.Back {
+		path = mirrored(path)
+	}
+	b := geom.Bounds(path)
+	out := &plan.Face{
+		Part: s.Part.Title.Value, Face: f, Outline: plan.Contour(path.ToSVG()), MinMm: b.Min, MaxMm: b.Max,
+		Datum: "left and bottom edge", DatumAt: b.Min, Mirrored: f == parts.Back, Round: s.form.round(),
+	}
+	for _, m := range s.Groups {
+		if d := m.pattern.Datum; m.Face == f && d != "" && d != "centre" {
+			out.DatumAt, _, _ = geom.Corner(d, b)
+			out.Datum, out.Round = datumWords(d), false
+			break
+		}
+	}
+	outside, inside := s.Sides()
+	for _, st := range append(outside, inside...) {
+		outline := !st.Inside && st == s.widest()
+		if !outline && s.seenFrom(st, f) {
+			out.Circles = append(out.Circles, plan.Circle{Label: s.W.Dia(st.Size.NominalMm) + " " + st.Name, DiameterMm: st.Size.NominalMm})
+		}
+	}
+	s.groupsOn(out, others)
+	return out
+}
+
+// groupsOn puts the face's own groups on it, and, to punch from here or as
+// circles, those that come through from the other face.
+func (s *Sizes) groupsOn(out *plan.Face, others bool) {
+	offset := 0
+	for i := range s.Groups {
+		m := &s.Groups[i]
+		switch {
+		case m.Face == out.Face:
+			m.shown(s.W, out, 0)
+			offset = max(offset, m.Group.First+m.Group.Count-1)
+		case !m.through:
+		case others:
+			m.shown(s.W, out, offset)
+		default:
+			at, _ := m.seen(out.Face)
+			for _, q := range at {
+				out.Circles = append(out.Circles, plan.Circle{Label: m.name + " from the " + string(m.Face), DiameterMm: m.Group.DrillMm, CentreMm: q})
+			}
+		}
+	}
+}
+
+func datumWords(datum string) string {
+	switch datum {
+	case "left-top":
+		return "left and top edge"
+	case "right-bottom":
+		return "right and bottom edge"
+	case "right-top":
+		return "right and top edge"
+	}
+	return "left and bottom edge"
+}
+
+// seenFrom tells whether a step's circle shows on a face: the outermost step
+// there, and every step that is not hidden behind a larger one.
+func (s *Sizes) seenFrom(st *Step, f parts.Face) bool {
+	for i := range s.Steps {
+		o := &s.Steps[i]
+		if o == st || o.Inside != st.Inside {
+			continue
+		}
+		nearer := o.FromMm < st.FromMm
+		if f == parts.Back {
+			nearer = o.FromMm > st.FromMm
+		}
+		hides := o.Size.NominalMm >= st.Size.NominalMm
+		if st.Inside {
+			hides = o.Size.NominalMm <= st.Size.NominalMm
+		}
+		if nearer && hides {
+			return false
+		}
+	}
+	if st.Inside && f == parts.Back {
+		return s.boreMm() > 0 // a blind bore does not show on the back
+	}
+	return true
+}
+
+// inward is the distance from a datum edge at at, which lies either at min or
+// at the other end.
+func inward(v, at, min float64) float64 {
+	if at == min {
+		return geom.Clean(v - at)
+	}
+	return geom.Clean(at - v)
+}

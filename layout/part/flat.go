@@ -1,0 +1,197 @@
+package part
+
+import (
+	"math"
+
+	"github.com/tdewolff/canvas"
+
+	"centrepop/layout/cutting"
+	"centrepop/layout/plan"
+	"centrepop/layout/words"
+	"centrepop/parts"
+	"centrepop/parts/geom"
+)
+
+// flat is a part cut from plate.
+type flat struct{ *parts.Part }
+
+const (
+	outlineStep = "outline"
+	boreStep    = "bore"
+)
+
+func (f *flat) lengthMm() float64           { return f.Thickness.Mm }
+func (f *flat) round() bool                 { return f.Outline.Shape == parts.CircleOutline }
+func (f *flat) outline(*Sizes) *canvas.Path { return f.Outline.Contour().Path }
+func (f *flat) developments(*shaper)        {}
+
+func (f *flat) steps(z *sizer) []Step {
+	var out []Step
+	if f.round() {
+		size := f.Outline.Size
+		if size.Nominal.Mm == 0 {
+			size.Nominal = f.Outline.Width
+		}
+		out = append(out, Step{Name: outlineStep, ToMm: f.Thickness.Mm, Size: z.sizeOf(size)})
+	}
+	if f.Bore != nil {
+		out = append(out, Step{Name: boreStep, Inside: true, ToMm: f.Thickness.Mm, Size: z.sizeOf(f.Bore.Size)})
+	}
+	return out
+}
+
+func (f *flat) overall(s *Sizes) string {
+	b := s.OutlinePath().Bounds()
+	if f.round() {
+		return s.W.Dia(b.W()) + " × " + s.W.Size(s.LengthMm()) + " thick"
+	}
+	return s.W.Size(geom.Clean(b.W())) + " × " + s.W.Size(geom.Clean(b.H())) + " × " + s.W.Size(s.LengthMm()) + " thick"
+}
+
+func (f *flat) section(s *Sizes) *plan.Section {
+	out := &plan.Section{LengthMm: s.LengthMm(), Flat: true, MaxMm: geom.Clean(s.OutlinePath().Bounds().Y1)}
+	out.Outer = s.edge(Step{Name: outlineStep, ToMm: out.LengthMm}, out.MaxMm, 1)
+	if bore := s.StepNamed(boreStep); bore != nil {
+		out.Inner = s.edge(*bore, bore.Size.NominalMm/2, -1)
+	}
+	return out
+}
+
+func (f *flat) volumeMm3(g *Shape) float64 {
+	area := math.Abs(geom.NewContour(g.OutlinePath()).AreaMm2())
+	if bore := g.StepNamed(boreStep); bore != nil {
+		area -= sweptMm2(bore.Size.NominalMm, 0)
+	}
+	return area * g.LengthMm()
+}
+
+func (f *flat) features(n *Numbered) {
+	n.stepFeatures(plan.OutlineFeature, false)
+	if !f.round() {
+		b := n.OutlinePath().Bounds()
+		n.add(plan.Feature{Kind: plan.EdgeFeature, Name: "outline", Size: n.W.Size(geom.Clean(b.W())) + " × " + n.W.Size(geom.Clean(b.H())) + f.outlineWords(n.W),
+			Note: "edges by the job's general tolerance", Balloon: plan.XY{XMm: n.LengthMm() / 2, YMm: n.Section.MaxMm}})
+	}
+	n.lengthFeature(plan.ThicknessFeature)
+	if f.Stock.Form != "" {
+		t := &n.Features[len(n.Features)-1]
+		t.Limits, t.Note = "", "as the plate is bought"
+	}
+}
+
+func (f *flat) outlineWords(w words.Writer) string {
+	o := f.Outline
+	switch {
+	case o.Corner.Mm > 0:
+		return ", corners R" + w.Size(o.Corner.Mm)
+	case o.Shape == parts.SlotOutline:
+		return ", round ends"
+	case o.Shape == parts.PolygonOutline && o.Sides > 0:
+		return ", " + words.Trim(float64(o.Sides), 0) + " sides, " + w.Size(o.Width.Mm) + " across flats"
+	}
+	return ""
+}
+
+func (f *flat) operations(b *bench) {
+	f.cutBlank(b)
+	turned := f.boreTurned(b.Sizes)
+	if turned {
+		f.turnBore(b, b.StepNamed(boreStep))
+	}
+	if outline := b.StepNamed(outlineStep); outline != nil && outline.Size.Class != "" {
+		b.op(plan.Operation{Machine: "Lathe", Title: "Turn the outside " + b.sizeText(outline), Holding: "on the bore, expanding mandrel or soft jaws",
+			Tool: "turning tool", Speed: b.speed(cutting.Turn, outline.Size.NominalMm), Gauge: gauge(outline),
+			Limits: []string{outlineStep + " " + b.limitsText(outline.Size)}, Refs: []int{b.ref(outline)}})
+	}
+	f.bevel(b, turned)
+}
+
+// cutBlank cuts the outline and, where the cutter leaves stock, a bore left
+// small for the lathe.
+func (f *flat) cutBlank(b *bench) {
+	o := plan.Operation{Machine: "Saw", Title: "Cut the blank", Do: []string{"Cut from " + b.StockText() + ": " + f.overall(b.Sizes) + "."},
+		Gauge: "tape, calipers", Caution: "Hot edges and slag: gloves and eye protection; let the blank cool before measuring."}
+	switch f.Stock.Cut {
+	case "laser", "plasma", "waterjet", "flame":
+		o.Machine, o.Tool = "Cutter", f.Stock.Cut
+	case "":
+		o.Caution = "Eye protection; clamp the stock; keep hands clear of the blade."
+	case "saw":
+		o.Tool = "saw; then mill or file to the outline"
+		o.Caution = "Eye protection; clamp the stock; keep hands clear of the blade."
+	}
+	if bore := f.Bore; bore != nil {
+		asCut := bore.Size.Nominal.Mm - bore.Leave.Mm
+		switch {
+		case bore.Leave.Mm > 0:
+			o.Do = append(o.Do, "Bore as cut "+b.W.Dia(asCut)+": "+b.W.Size(bore.Leave.Mm)+" left on diameter for the lathe.")
+		case f.boreTurned(b.Sizes):
+			o.Do = append(o.Do, "Leave the bore small enough for the lathe to clean it up.")
+		case o.Machine == "Cutter":
+			o.Do = append(o.Do, "Bore as cut "+b.W.Dia(asCut)+": final, no lathe work.")
+		}
+	}
+	if outline := b.StepNamed(outlineStep); outline != nil && outline.Size.Class != "" {
+		o.Do = append(o.Do, "Leave the outside large enough for the lathe to clean it up.")
+	}
+	o.Refs = b.refs(plan.OutlineFeature, plan.EdgeFeature, plan.ThicknessFeature)
+	b.op(o)
+}
+
+// cutterHoldsMm is the width of limits that a cutter holds, 0 for a saw: ±0.1 mm
+// by laser or water jet, ±0.3 by plasma, ±1 by flame (common practice, no source).
+func cutterHoldsMm(cut string) float64 {
+	switch cut {
+	case "laser", "waterjet":
+		return 0.2
+	case "plasma":
+		return 0.6
+	case "flame":
+		return 2
+	}
+	return 0
+}
+
+// boreTurned tells whether the bore is machined after cutting: where stock is
+// left for it, or its own limits are closer than the cutter's.
+func (f *flat) boreTurned(s *Sizes) bool {
+	bore := s.StepNamed(boreStep)
+	if bore == nil {
+		return false
+	}
+	holds := cutterHoldsMm(f.Stock.Cut)
+	return f.Bore.Leave.Mm > 0 || bore.Size.Press.Set() ||
+		bore.Size.Class != "" && (holds == 0 || bore.Size.MaxMm-bore.Size.MinMm < holds-1e-9)
+}
+
+func (f *flat) turnBore(b *bench, bore *Step) {
+	o := plan.Operation{
+		Machine: "Lathe", Title: "Bore " + b.sizeText(bore),
+		Holding: "four-jaw chuck or faceplate; set the outside true within " + b.W.Near(0.05) + ", face within " + b.W.Near(0.02) + " (common practice, no source)",
+		Tool:    "boring bar", Speed: b.speed(cutting.Bore, bore.Size.NominalMm), Gauge: gauge(bore),
+		Caution: "An out-of-balance plate throws: bolt a counterweight, start at the lowest speed.", Refs: []int{b.ref(bore)},
+		Do: []string{"Rough to " + b.W.Near(0.5) + " under on diameter, let it cool, measure, finish."},
+	}
+	if bore.Size.Press.Set() {
+		o.Do = []string{"Measure the " + words.Spaced(bore.Size.Press.Part) + " at three places across; take the largest.", "Read the bore beside it on the light-press ladder, and bore to that."}
+	}
+	if l := b.limitsText(bore.Size); l != "" {
+		o.Limits = []string{boreStep + " " + l}
+	}
+	b.op(o)
+}
+
+// bevel cuts the chamfers: on the lathe where the plate is set up there for its
+// bore, else by grinder.
+func (f *flat) bevel(b *bench, onLathe bool) {
+	do, refs := b.chamferLines(func(*chamfer) bool { return true })
+	if len(do) == 0 {
+		return
+	}
+	o := plan.Operation{Machine: "Lathe", Title: "Chamfers", Do: do, Tool: "chamfer tool, or top slide swung", Holding: "same setting where the edge can be reached, else turn round and set true", Refs: refs, Gauge: "calipers at the face"}
+	if !onLathe {
+		o.Machine, o.Tool, o.Holding = "Bench", "grinder or bevelling machine", "clamped to the bench"
+		o.Caution = "Grinding sparks and disc breakage: face shield, guard on, nothing that burns near."
+	}
+	b.op(o)
+}

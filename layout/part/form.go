@@ -1,0 +1,74 @@
+package part
+
+import (
+	"github.com/tdewolff/canvas"
+
+	"centrepop/layout/plan"
+	"centrepop/parts"
+)
+
+// form is what a part is made as. Each answers every stage; one that needs
+// nothing there says so.
+type form interface {
+	lengthMm() float64                        // along the axis, front face to back
+	steps(z *sizer) []Step                    // its cylinders, outside first
+	outline(s *Sizes) *canvas.Path            // seen on the front face, y up
+	round() bool                              // a circle outside
+	overall(s *Sizes) string                  // outside size in words
+	section(s *Sizes) *plan.Section           // half section
+	developments(d *shaper)                   // flat patterns
+	volumeMm3(g *Shape) float64               // before the holes
+	features(n *Numbered)                     // its own features, in order
+	operations(b *bench)                      // up to marking out
+	cutFile(c *cutter) (*plan.Profile, error) // what a cutter gets of it
+}
+
+// formKind is a form with how to tell it from what the drawing gives.
+type formKind struct {
+	name string
+	of   func(*parts.Part) form
+}
+
+// forms are the forms there are. The first that fits a part is taken.
+var forms = []formKind{
+	{"flat", func(p *parts.Part) form {
+		if p.Outline == nil {
+			return nil
+		}
+		return &flat{p}
+	}},
+	{"tube", func(p *parts.Part) form {
+		if p.Profile == nil || p.Kind != parts.Tube {
+			return nil
+		}
+		return &tube{turned{p.Profile}, p.Ends}
+	}},
+	{"turned", func(p *parts.Part) form {
+		if p.Profile == nil {
+			return nil
+		}
+		return &turned{p.Profile}
+	}},
+	{"cone", func(p *parts.Part) form {
+		if p.Frustum == nil {
+			return nil
+		}
+		return &cone{p.Frustum}
+	}},
+	{"transition", func(p *parts.Part) form {
+		if p.Transition == nil {
+			return nil
+		}
+		return &transition{p.Transition}
+	}},
+}
+
+// formOf is the form of a part; the reader lets none through without one.
+func formOf(p *parts.Part) form {
+	for _, f := range forms {
+		if found := f.of(p); found != nil {
+			return found
+		}
+	}
+	panic("part: " + p.Name.Value + " has no form")
+}

@@ -1,0 +1,129 @@
+package part
+
+import (
+	"os"
+	"path/filepath"
+	"slices"
+	"testing"
+
+	"centrepop/layout/plan"
+	"centrepop/parts"
+)
+
+// demo loads the job of a demo.
+func demo(t *testing.T, name string) *parts.Job {
+	t.Helper()
+	job, err := parts.Load(filepath.Join("../../testdata", name, "job.yaml"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	return job
+}
+
+// load makes a job of parts, each a part file; the first is the one tested.
+func load(t *testing.T, units string, files ...string) *parts.Job {
+	t.Helper()
+	dir := t.TempDir()
+	job := "job: Test\nunits: " + units + "\ntolerance: m\nparts:\n"
+	for i, text := range files {
+		name := string(rune('a'+i)) + ".yaml"
+		job += "  - " + name + "\n"
+		if err := os.WriteFile(filepath.Join(dir, name), []byte(text), 0o600); err != nil {
+			t.Fatal(err)
+		}
+	}
+	path := filepath.Join(dir, "job.yaml")
+	if err := os.WriteFile(path, []byte(job), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	out, err := parts.Load(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return out
+}
+
+// work works out the first part of such a job.
+func work(t *testing.T, units string, files ...string) *Model {
+	t.Helper()
+	job := load(t, units, files...)
+	m := Work(job, job.Parts[0])
+	if len(m.Errs) > 0 {
+		t.Fatal(m.Errs)
+	}
+	return m
+}
+
+// TestForms: every form answers every stage, on the parts of the demos. A new
+// form needs a part there, and something to say at each stage.
+func TestForms(t *testing.T) {
+	t.Parallel()
+	seen := map[string]bool{}
+	for _, name := range []string{"pugmill", "gatejack"} {
+		job := demo(t, name)
+		for _, p := range job.Parts {
+			m := Work(job, p)
+			i := slices.IndexFunc(forms, func(f formKind) bool { return f.of(p) != nil })
+			form := forms[i].name
+			seen[form] = true
+			cut, err := CutProfile(job, p.Name.Value, CutOptions{Cut: "laser", Piece: firstPiece(m)})
+			for stage, ok := range map[string]bool{
+				"length":       m.LengthMm() > 0,
+				"outline":      m.OutlinePath().Bounds().W() > 0,
+				"section":      len(m.Section.Outer) > 1 && m.Section.MaxMm > 0,
+				"overall":      m.Out.Overall != "",
+				"volume":       m.form.volumeMm3(m.Shape) > 0 && m.Out.MassKg > 0,
+				"features":     len(m.refs(plan.LengthFeature, plan.ThicknessFeature, plan.HeightFeature)) == 1,
+				"operations":   len(m.Out.Operations) > 1,
+				"checks":       len(m.Out.Checks) > 1,
+				"cutting file": cut != nil && cut.BlankXMm > 0 || err != nil && (form == "turned" || form == "tube"),
+				"developments": len(m.Developments) > 0 || form == "flat" || form == "turned" || form == "tube",
+			} {
+				if !ok {
+					t.Errorf("%s, which is %s, has no %s", p.Name.Value, form, stage)
+				}
+			}
+		}
+	}
+	for _, f := range forms {
+		if !seen[f.name] {
+			t.Errorf("no demo has a part that is %s", f.name)
+		}
+	}
+}
+
+func firstPiece(m *Model) string {
+	for _, d := range m.Developments {
+		if d.Kind == plan.ConePattern || d.Kind == plan.TransitionPattern {
+			return d.Name
+		}
+	}
+	return ""
+}
+
+// TestNamesAreNotKinds: groups of holes that are called like a size of the part
+// get no limits of that size in the record, nor its number in an operation.
+func TestNamesAreNotKinds(t *testing.T) {
+	t.Parallel()
+	m := work(t, "mm", `part: plate
+kind: plate
+material: S235
+stock: {plate: 12, cut: saw}
+outline: {rectangle: [200, 150]}
+holes:
+  - {name: height, at: [[50, 0]], size: 9 mm}
+  - {name: length, at: [[-50, 0]], size: 9 mm}
+  - {name: thickness, at: [[0, 50]], size: 9 mm}
+`)
+	rows := map[string]int{}
+	for _, c := range m.Out.Checks {
+		rows[c.What]++
+	}
+	// One row each for the hole sizes; the plate's own thickness and edge besides.
+	if rows["height"] != 1 || rows["length"] != 1 || rows["thickness"] != 2 || rows["outline"] != 1 {
+		t.Errorf("rows of the record: %v", rows)
+	}
+	if refs := m.Out.Operations[0].Refs; !slices.Equal(refs, []int{1, 2}) {
+		t.Errorf("the blank refers to %v, want the edge and the thickness", refs)
+	}
+}

@@ -1,0 +1,234 @@
+package part
+
+import (
+	"fmt"
+	"slices"
+
+	"centrepop/layout/plan"
+	"centrepop/layout/words"
+	"centrepop/parts"
+	"centrepop/parts/geom"
+)
+
+// Group is a set of equal holes or slots on a face. A slot is what a disc
+// sweeps from one end to the other; a hole is one whose ends are the same.
+type Group struct {
+	Hole   *parts.HoleGroup // nil for slots
+	Group  *plan.Group
+	Size   Made
+	Face   parts.Face
+	Points []plan.XY
+	groupIn
+}
+
+// groupIn is what the drawing gives of a group, and what it is.
+type groupIn struct {
+	kind    groupKind
+	name    string
+	pos     parts.Pos
+	face    parts.Face
+	pattern parts.Pattern
+	through bool
+	depth   parts.Length
+	halfMm  plan.XY // from the middle of a slot to the centre of one end; zero for holes
+}
+
+// groupKind is what differs between holes and slots.
+type groupKind interface {
+	size(z *sizer) Made
+	describe(s *Sizes, m *Group) // fills in chords and what is done at the mouth
+	feature() plan.FeatureKind
+	operation(b *bench, m *Group)
+	passes(w words.Writer, m *Group) string // the check of a size without limits
+	mark(f *plan.Face, g plan.Group, at []plan.XY, half plan.XY)
+	cutText(w words.Writer, m *Group) string
+	cutShape() string
+	finished(m *Group) string // why it cannot be cut to size by a cutter, or ""
+}
+
+// Through tells whether a group goes through the part.
+func (m *Group) Through() bool { return m.through }
+
+// Pattern is the pattern of a group.
+func (m *Group) Pattern() parts.Pattern { return m.pattern }
+
+// groupsOf lists the groups as the drawing gives them, holes first.
+func groupsOf(p *parts.Part) []groupIn {
+	var out []groupIn
+	for i := range p.Holes {
+		h := &p.Holes[i]
+		out = append(out, groupIn{kind: holes{h}, name: h.Name.Value, pos: h.Pos, face: h.Face, pattern: h.Pattern, through: h.Through, depth: h.Depth})
+	}
+	for i := range p.Slots {
+		s := &p.Slots[i]
+		half := geom.Clock((s.Length.Mm-s.Width.Mm)/2, s.Turn.Deg)
+		out = append(out, groupIn{kind: slots{s}, name: s.Name.Value, pos: s.Pos, face: s.Face, pattern: s.Pattern, through: s.Through, depth: s.Depth, halfMm: half})
+	}
+	return out
+}
+
+// faceGroups works out every hole and slot group, front face first.
+func (z *sizer) faceGroups() {
+	for _, f := range []parts.Face{parts.Front, parts.Back} {
+		edges := geom.Bounds(z.OutlinePath())
+		if f == parts.Back {
+			edges = edges.Mirrored()
+		}
+		next := 1
+		for _, in := range groupsOf(z.Part) {
+			if in.face != f {
+				continue
+			}
+			m := Group{groupIn: in, Face: f, Size: in.kind.size(z), Points: in.pattern.Shape.Places(edges)}
+			z.onMetal(in.pattern, f, m.Points)
+			m.Group = &plan.Group{
+				Name: in.name, First: next, Count: len(m.Points), SizeText: m.Size.Text, Marked: f,
+				DepthText: z.depthText(m.Size, in.through, in.depth), Thread: m.Size.ThreadName(),
+				DrillMm: m.Size.DrillMm, FinishedMm: m.Size.FinishedMm,
+			}
+			in.kind.describe(z.Sizes, &m)
+			z.Groups = append(z.Groups, m)
+			next += len(m.Points)
+		}
+	}
+}
+
+// onMetal checks that every place of a pattern lies on the part. The reader has
+// checked those whose sizes it knows; the thread tables and the sizes worked
+// out here come after it.
+func (z *sizer) onMetal(p parts.Pattern, face parts.Face, pts []plan.XY) {
+	edge, bore := geom.NewContour(z.OutlinePath()), z.boreMm()
+	for i, at := range pts {
+		front := at
+		if face == parts.Back {
+			front = at.Mirrored()
+		}
+		if edge.DepthMm(front) > geom.CloseMm && geom.Distance(at, plan.XY{}) >= bore/2-geom.CloseMm {
+			continue
+		}
+		z.fault(p.PosOf(i), fmt.Sprintf("the place at x %s, y %s has no metal under it", z.W.Size(at.XMm), z.W.Size(at.YMm)), "a place between the bore and the outside")
+	}
+}
+
+// seen is where the group's centres and slot ends lie seen from a face.
+func (m *Group) seen(from parts.Face) (at []plan.XY, half plan.XY) {
+	if from == m.Face {
+		return m.Points, m.halfMm
+	}
+	for _, q := range m.Points {
+		at = append(at, q.Mirrored())
+	}
+	return at, m.halfMm.Mirrored()
+}
+
+// depthMm is how far the group goes into the metal under it.
+func (m *Group) depthMm(s *Sizes) float64 {
+	if !m.through {
+		return m.depth.Mm
+	}
+	return s.metalMm(geom.Distance(m.Points[0], plan.XY{}))
+}
+
+// volumeMm3 is the metal that the group takes off, drilled or milled.
+func (m *Group) volumeMm3(s *Sizes) float64 {
+	return sweptMm2(m.Group.DrillMm, 2*geom.Distance(m.halfMm, plan.XY{})) * m.depthMm(s) * float64(len(m.Points))
+}
+
+func (m *Group) feature(n *Numbered) plan.Feature {
+	return plan.Feature{
+		Kind: m.kind.feature(), Name: words.Spaced(m.name), Size: words.CountOf(m.Group.Count) + m.Group.SizeText + ", " + m.Group.DepthText,
+		Limits: n.limitsText(m.Size.Size), Note: words.Join("; ", n.patternWords(m), m.Group.Extra), Face: m.Face, Balloon: m.Points[0],
+	}
+}
+
+func (m *Group) operations(b *bench) { m.kind.operation(b, m) }
+
+// checks are the group's size and, over pins, its spacing.
+func (m *Group) checks(r *record) {
+	c := plan.Check{Ref: r.ref(m), What: words.Spaced(m.name), Wanted: words.CountOf(m.Group.Count) + m.Group.SizeText, Gauge: "calipers or drill shank", Source: m.Size.Size.Source}
+	switch {
+	case m.Size.Thread != nil:
+		c.Limits, c.Gauge = "bolt runs freely, square", "thread gauge or new bolt"
+	case m.Size.Size.Limited:
+		c.Limits, c.MinMm, c.MaxMm = r.limitsText(m.Size.Size), m.Size.Size.MinMm, m.Size.Size.MaxMm
+		if m.Size.DrillMm != m.Size.FinishedMm {
+			c.Gauge = "plug gauge or bore gauge"
+		}
+	default:
+		c.Limits = m.kind.passes(r.W, m)
+	}
+	r.add(c)
+	seen := map[string]bool{}
+	for _, ch := range m.Group.Chords {
+		if seen[ch.Kind] && len(m.Group.Chords) > 8 {
+			continue // a long list is checked from the hole table
+		}
+		seen[ch.Kind] = true
+		r.checkChord(m, ch)
+	}
+}
+
+func (r *record) checkChord(m *Group, ch plan.Chord) {
+	s := r.length(ch.CentreMm)
+	k := plan.Check{
+		Ref: r.ref(m), What: words.Spaced(m.name) + ", holes " + words.Trim(float64(ch.From), 0) + " to " + words.Trim(float64(ch.To), 0),
+		Wanted: r.W.Size(ch.OverMm) + " over pins " + r.W.Dia(m.Group.DrillMm),
+		Limits: words.OrNone(""), Gauge: "pins and calipers", Source: s.Source,
+	}
+	if s.Limited {
+		k.MinMm, k.MaxMm = s.MinMm+m.Group.DrillMm, s.MaxMm+m.Group.DrillMm
+		k.Limits = r.W.Limits(k.MinMm, k.MaxMm)
+	}
+	r.add(k)
+}
+
+// patternWords says where the holes are: "PCD 140, first at 30°".
+func (n *Numbered) patternWords(m *Group) string {
+	p := m.pattern
+	face := string(m.Face) + " face"
+	switch shape := p.Shape.(type) {
+	case geom.Ring, geom.Arc, geom.Angles:
+		return "PCD " + n.W.Size(p.PCD.Mm) + ", hole " + words.Trim(float64(m.Group.First), 0) + " at " + words.Trim(geom.ClockDeg(m.Points[0]), 3) + "°, " + face
+	case geom.Grid:
+		return n.gridWords(shape) + ", " + face
+	case geom.Staggered:
+		return n.gridWords(geom.Grid(shape)) + ", every second row one less and half a pitch in, " + face
+	}
+	return "see the hole table, " + face
+}
+
+// gridWords says "3 × 2 at 40 × 30".
+func (n *Numbered) gridWords(g geom.Grid) string {
+	return words.Trim(float64(g.Columns), 0) + " × " + words.Trim(float64(g.Rows), 0) + " at " + n.W.Size(g.PitchXMm) + " × " + n.W.Size(g.PitchYMm)
+}
+
+// holesWords names the holes of a group by their numbers.
+func holesWords(g *plan.Group) string {
+	if g.Count == 1 {
+		return "hole " + words.Trim(float64(g.First), 0)
+	}
+	return "holes " + words.Trim(float64(g.First), 0) + " to " + words.Trim(float64(g.First+g.Count-1), 0)
+}
+
+// shown puts the group on a view of a face; offset shifts its numbers past
+// those of the face's own groups.
+func (m *Group) shown(w words.Writer, out *plan.Face, offset int) {
+	g := *m.Group
+	g.First += offset
+	if offset > 0 {
+		g.Chords = slices.Clone(g.Chords)
+		for i := range g.Chords {
+			g.Chords[i].From += offset
+			g.Chords[i].To += offset
+		}
+	}
+	out.Groups = append(out.Groups, g)
+	if pcd := m.pattern.PCD.Mm; pcd > 0 {
+		c := plan.Circle{Label: "PCD " + w.Size(pcd), DiameterMm: pcd, Pitch: true}
+		if !slices.Contains(out.Circles, c) { // two groups may share a pitch circle
+			out.Circles = append(out.Circles, c)
+		}
+	}
+	at, half := m.seen(out.Face)
+	m.kind.mark(out, g, at, half)
+}

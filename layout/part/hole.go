@@ -1,0 +1,306 @@
+package part
+
+import (
+	"math"
+	"strconv"
+	"strings"
+
+	"centrepop/layout/cutting"
+	"centrepop/layout/material"
+	"centrepop/layout/plan"
+	"centrepop/layout/threads"
+	"centrepop/layout/words"
+	"centrepop/parts"
+	"centrepop/parts/geom"
+)
+
+// Made is the finished size of a hole and how to get there.
+type Made struct {
+	Thread     *threads.Thread
+	DrillMm    float64 // last drill, or tap drill, or the finished size
+	FinishedMm float64
+	Size       Sized
+	Text       string // "M10 tap, drill Ø8.5"
+	Clearance  bool   // a bolt goes through it freely
+}
+
+// ThreadName is the designation of a tapped hole's thread, or empty.
+func (m Made) ThreadName() string {
+	if m.Thread == nil {
+		return ""
+	}
+	return m.Thread.Designation
+}
+
+// holeSize works out a hole: the drill, the finished size and the words.
+func (z *sizer) holeSize(h parts.HoleSize) Made {
+	if h.Make == parts.PlainHole {
+		return z.plainHole(h)
+	}
+	t, err := threads.Parse(h.Thread)
+	if err != nil {
+		z.fault(h.Pos, "thread "+h.Thread+" is not known", Plain(err))
+		return Made{}
+	}
+	if h.Make == parts.ClearanceHole {
+		d, err := t.ClearanceMm(h.Series)
+		if err != nil {
+			z.fault(h.Pos, "no clearance hole for "+t.Designation, Plain(err))
+			return Made{}
+		}
+		return Made{
+			DrillMm: d, FinishedMm: d, Size: Sized{NominalMm: d, MinMm: d, MaxMm: d, Class: "", Source: clearanceSource(t)},
+			Text: z.W.Drill(d) + " for " + t.Designation, Clearance: true,
+		}
+	}
+	if t.TapDrillMm == 0 {
+		z.fault(h.Pos, "thread "+t.Designation+" is an outside thread and cannot be tapped", "Rc or Rp for an inside pipe thread")
+		return Made{}
+	}
+	tap, err := cutting.TapDrill(t, z.drills())
+	if err != nil {
+		z.fault(h.Pos, "thread "+t.Designation+" cannot be tapped", Plain(err))
+		return Made{}
+	}
+	return Made{
+		Thread: &t, DrillMm: geom.Clean(tap.DiaMm), FinishedMm: t.MajorMm,
+		Size: Sized{NominalMm: t.MajorMm, MinMm: t.MajorMm, MaxMm: t.MajorMm, Class: t.Designation, Source: t.Source, Thread: &t},
+		Text: t.Designation + " tap, drill " + z.tapDrillText(tap),
+	}
+}
+
+func (z *sizer) plainHole(h parts.HoleSize) Made {
+	s := z.sizeOf(h.Size)
+	m := Made{Size: s, DrillMm: s.NominalMm, FinishedMm: s.NominalMm, Text: z.W.Drill(s.NominalMm)}
+	if way := z.holeWay(m, 0); s.Limited && s.Fitted() && len(way.Drills) > 0 {
+		m.DrillMm = geom.Clean(way.Drills[len(way.Drills)-1].Size.DiaMm)
+		m.Text = z.W.Dia(s.NominalMm) + " " + s.Class + ", drill " + z.W.Drill(m.DrillMm) + finishWord(way.Finish)
+	}
+	return m
+}
+
+// tapDrillText names a tap drill: in an inch job a number or letter drill with
+// its size beside it.
+func (s *Sizes) tapDrillText(tap cutting.DrillSize) string {
+	if s.drills() != cutting.Inch {
+		return s.W.Drill(tap.DiaMm)
+	}
+	if _, err := strconv.Atoi(tap.Name[:1]); err == nil || strings.HasSuffix(tap.Name, " in") {
+		return tap.Name
+	}
+	return tap.Name + " (" + words.Trim(tap.DiaMm/words.MmPerInch, 3) + " in)"
+}
+
+// finishWord is what follows the drill in a hole's text.
+func finishWord(f cutting.Finish) string {
+	switch f {
+	case cutting.Reamed, cutting.AdjustReamed:
+		return ", ream"
+	case cutting.Bored:
+		return ", bore"
+	}
+	return ""
+}
+
+func clearanceSource(t threads.Thread) string {
+	if t.TPI > 0 {
+		return "ASME B18.2.8"
+	}
+	return "ISO 273"
+}
+
+// depthText is how deep to go, and for a blind tapped hole how deep to drill.
+func (s *Sizes) depthText(m Made, through bool, depth parts.Length) string {
+	if through {
+		return "through"
+	}
+	if m.Thread != nil {
+		if drill, err := m.Thread.BlindDrillMm(depth.Mm); err == nil {
+			return "thread " + s.W.Size(depth.Mm) + " deep, drill " + s.W.Size(drill) + " deep"
+		}
+	}
+	return s.W.Size(depth.Mm) + " deep"
+}
+
+// holes is the kind of group that is drilled.
+type holes struct{ in *parts.HoleGroup }
+
+func (h holes) size(z *sizer) Made { return z.holeSize(h.in.Size) }
+
+func (h holes) describe(s *Sizes, m *Group) {
+	m.Hole = h.in
+	m.Group.PCDMm = m.pattern.PCD.Mm
+	m.Group.Chords = chords(m.pattern.Shape, m.Points, m.Group.First, m.Size.DrillMm)
+	m.Group.Extra = words.Join("; ", h.mouth(s.W)...)
+}
+
+// mouth is what is done where a hole opens, and its note.
+func (h holes) mouth(w words.Writer) []string {
+	var bore, sink string
+	if c := h.in.Counterbore; c != nil {
+		bore = "counterbore " + w.Dia(c.Diameter.Mm) + " × " + w.Size(c.Depth.Mm) + " deep"
+	}
+	if c := h.in.Countersink; c != nil {
+		sink = "countersink " + w.Dia(c.Diameter.Mm) + " × " + words.Trim(c.Angle.Deg, 1) + "°"
+	}
+	return []string{bore, sink, h.in.Note.Value}
+}
+
+func (holes) feature() plan.FeatureKind { return plan.HolesFeature }
+func (holes) cutShape() string          { return "hole" }
+
+func (holes) cutText(w words.Writer, m *Group) string { return w.Dia(m.Group.FinishedMm) }
+
+func (holes) passes(w words.Writer, m *Group) string {
+	return w.Dia(m.Group.FinishedMm) + ", bolt passes"
+}
+
+func (h holes) finished(m *Group) string {
+	switch {
+	case m.Size.Thread != nil:
+		return "tapped " + m.Size.Thread.Designation
+	case h.in.Size.Make == parts.PlainHole && m.Size.Size.Class != "":
+		return "finished to " + m.Size.Size.Class + " after drilling"
+	}
+	return ""
+}
+
+func (holes) mark(f *plan.Face, g plan.Group, at []plan.XY, _ plan.XY) {
+	for i, q := range at {
+		f.Holes = append(f.Holes, plan.Hole{
+			N: g.First + i, Group: g.Name, XMm: q.XMm, YMm: q.YMm,
+			AngleDeg: geom.ClockDeg(q), RadiusMm: geom.Clean(geom.Distance(q, plan.XY{})),
+			FromXMm:    inward(q.XMm, f.DatumAt.XMm, f.MinMm.XMm),
+			FromYMm:    inward(q.YMm, f.DatumAt.YMm, f.MinMm.YMm),
+			DiameterMm: g.DrillMm,
+		})
+	}
+}
+
+// operation drills, reams, taps and sinks the group.
+func (h holes) operation(b *bench, m *Group) {
+	depth := m.depth.Mm
+	if m.through {
+		depth = b.LengthMm()
+	}
+	way := b.holeWay(m.Size, depth)
+	o := plan.Operation{
+		Machine: "Drill", Title: words.Spaced(m.name) + ": " + words.CountOf(m.Group.Count) + m.Group.SizeText,
+		Holding: "clamped on parallels, " + string(m.Face) + " face up", Speed: b.speed(cutting.Drill, m.Group.DrillMm),
+		Caution: "Clamp the part: a drill that grabs spins it.", Refs: []int{b.ref(m)},
+	}
+	o.Do = append(o.Do, "Centre-drill "+holesWords(m.Group)+".")
+	o.Do = append(o.Do, b.drillLines(way, b.Job.Shop.DrillRPM)...)
+	o.Do = append(o.Do, "Depth: "+m.Group.DepthText+".")
+	o.Do = append(o.Do, b.finishLines(m.Size, way)...)
+	if m.Size.Thread != nil {
+		o.Gauge = "thread gauge or new bolt"
+	}
+	if l := b.limitsText(m.Size.Size); l != "" && m.Size.Thread == nil {
+		o.Limits = []string{words.Spaced(m.name) + " " + l}
+		o.Gauge = "plug gauge or bore gauge"
+	}
+	if m.Group.Extra != "" {
+		o.Do = append(o.Do, words.Capital(m.Group.Extra)+".")
+	}
+	b.op(o)
+}
+
+// largestDrillMm is the biggest drill the shop drives; 30 mm where the job does
+// not say (common practice, no source).
+func (s *Sizes) largestDrillMm() float64 {
+	if s.Job.Shop.Drills.Set() {
+		return s.Job.Shop.Drills.Mm
+	}
+	return 30
+}
+
+// drills is the series of drills the shop keeps.
+func (s *Sizes) drills() cutting.System {
+	if s.Job.Units == parts.Inches {
+		return cutting.Inch
+	}
+	return cutting.Metric
+}
+
+// holeWay is how a hole is made with the shop's drills; a zero Way if no drill
+// is small enough.
+func (s *Sizes) holeWay(m Made, depthMm float64) cutting.Way {
+	h := cutting.Hole{NominalMm: m.FinishedMm, Clearance: m.Clearance, Thread: m.Thread, DepthMm: depthMm, LargestMm: s.largestDrillMm(), System: s.drills()}
+	if m.Thread == nil && m.Size.Limited {
+		h.Class = m.Size.Class
+		if h.MinMm, h.MaxMm = m.Size.MinMm, m.Size.MaxMm; !m.Size.Fitted() {
+			h.MaxMm = math.Max(h.MaxMm, h.NominalMm+cutting.OversizeMm(h.NominalMm)) // a drill of that size is meant
+		}
+	}
+	way, err := cutting.WayFor(h)
+	if err != nil {
+		return cutting.Way{}
+	}
+	return way
+}
+
+// drillLines are the drills of a way, smallest first, with their speeds from a
+// machine's list.
+func (b *bench) drillLines(way cutting.Way, list []parts.Number) []string {
+	unit := " mm"
+	if b.W.Units == parts.Inches {
+		unit = ""
+	}
+	var out []string
+	for _, d := range way.Drills {
+		note := map[cutting.DrillWhy]string{cutting.Pilot: "pilot", cutting.OpenOut: "open out", cutting.Last: "finish"}[d.Why]
+		if d.Why == cutting.Last && way.LeaveMm > 0.005 {
+			note = "leaves " + b.W.Read(way.LeaveMm) + unit + " on diameter"
+		}
+		line := "Drill " + b.drillName(d.Size) + ", " + note
+		if rpm, _, _ := b.rpm(cutting.Drill, d.Size.DiaMm, list...); rpm > 0 {
+			line += ": " + words.Trim(rpm, 0) + " rev/min"
+		}
+		out = append(out, line+".")
+	}
+	if way.BothEnds && len(out) > 0 {
+		out = append(out, "Deep: drill half from each end, to meet in the middle.")
+	}
+	return out
+}
+
+// drillName is a drill as the rack is marked.
+func (b *bench) drillName(d cutting.DrillSize) string {
+	switch {
+	case b.drills() != cutting.Inch:
+		return "Ø" + words.Trim(d.DiaMm, 2)
+	case strings.Contains(d.Name, "in"):
+		return "Ø" + d.Name
+	}
+	return d.Name + " (" + words.Trim(d.DiaMm/words.MmPerInch, 3) + " in)"
+}
+
+// finishLines bring a drilled hole to size.
+func (b *bench) finishLines(m Made, way cutting.Way) []string {
+	size := b.W.Dia(m.FinishedMm)
+	if m.Thread == nil && m.Size.Fitted() {
+		size += " " + m.Size.Class
+	}
+	switch way.Finish {
+	case cutting.Reamed:
+		return []string{"Ream " + size + ", at half the drilling speed."}
+	case cutting.AdjustReamed:
+		return []string{"Ream " + size + " with an adjustable reamer, a little at a time, measuring."}
+	case cutting.Bored:
+		return []string{"Bore " + size + " with a boring head on the mill or on the faceplate."}
+	case cutting.BoredThenTapped:
+		return []string{"Bore to " + b.W.Dia(way.BoreToMm) + " for the thread: no drill of the shop is so large.", "Tap " + m.Thread.Designation + ", square, " + b.fluid() + "."}
+	case cutting.Tapped:
+		return []string{"Tap " + m.Thread.Designation + " by hand, square, " + b.fluid() + "."}
+	}
+	return nil
+}
+
+// fluid is what to tap with: grey iron is cut dry (common practice, no source).
+func (b *bench) fluid() string {
+	if b.Material != nil && b.Material.Kind == material.GreyIron {
+		return "dry, clearing the dust often"
+	}
+	return "with cutting oil"
+}

@@ -1,0 +1,89 @@
+// Package part works out one part of a job. The way through it is one of
+// stages, each a value that the next one reads and none writes to again:
+//
+//	Sizes     every diameter and hole with its limits     sizes.go
+//	Shape     section, faces, flat patterns               shape.go
+//	Numbered  the features that pictures and steps name   features.go
+//	          operations, checks, ladders                 operations.go, checks.go
+//
+// A stage embeds the one before it, so that a call can go back to an earlier
+// stage and never on to a later one. What differs from one form of part to
+// another stands in one file per form (flat.go, turned.go, tube.go, cone.go,
+// transition.go), what can be on a part in one file per thing (chamfer.go,
+// hole.go, slot.go, radial.go, saddle.go, detail.go).
+//
+// Lengths are millimetres and angles degrees. It names the standards of its
+// tables where it uses them; faults of the input are located parts.Errors.
+package part
+
+import (
+	"fmt"
+	"slices"
+
+	"centrepop/layout/plan"
+	"centrepop/parts"
+)
+
+// Model is one part worked out, read-only.
+type Model struct {
+	*Numbered
+	Out  *plan.PartPlan
+	Errs parts.Errors // faults of the input; the rest is then not to be used
+}
+
+// Work works out one part of a job.
+func Work(job *parts.Job, p *parts.Part) *Model {
+	sizes, errs := newSizes(job, p)
+	shape, more := newShape(sizes)
+	errs = append(errs, more...)
+	n := number(shape)
+	ladders, more := newLadders(sizes)
+	m := &Model{Numbered: n, Errs: append(errs, more...)}
+	m.Out = &plan.PartPlan{
+		Name: p.Name.Value, Title: p.Title.Value, Kind: string(p.Kind), Quantity: p.Quantity,
+		Material: p.Material.Value, Top: p.Top.Value, StockText: n.StockText(),
+		MassKg: n.massKg(), Overall: n.form.overall(sizes), Faces: n.Faces, Section: n.Section,
+		Features: n.Features, Operations: operations(n), Checks: checks(n), Ladders: ladders,
+		Radials: n.rows(), Developments: n.Developments, Notes: n.notes(), Cautions: n.cautions(),
+	}
+	return m
+}
+
+// FaceView is a face of a part as seen by who looks at it, with every hole
+// that shows there: those marked on it, and, mirrored in x, the through holes
+// marked on the other face. It returns nil for a part without holes there.
+// Numbers stay with the hole, so that they run anticlockwise on a mirrored
+// circle.
+func FaceView(job *parts.Job, part string, face parts.Face) (*plan.Face, error) {
+	i := slices.IndexFunc(job.Parts, func(p *parts.Part) bool { return p.Name.Value == part })
+	if i < 0 {
+		return nil, fmt.Errorf("no part %s in the job", part)
+	}
+	s, errs := newSizes(job, job.Parts[i])
+	if len(errs) > 0 {
+		return nil, errs
+	}
+	f := s.face(face, true)
+	if len(f.Groups) == 0 {
+		return nil, nil
+	}
+	return f, nil
+}
+
+// OutlineContour is the outline of a part seen on its front face, before any
+// hole: the contour of a flat part, the largest circle of a round one. The part
+// must be one that Resolve has accepted in this job.
+func OutlineContour(job *parts.Job, p *parts.Part) plan.Contour {
+	s, _ := newSizes(job, p)
+	return plan.Contour(s.OutlinePath().ToSVG())
+}
+
+// faults collects what is wrong with the input.
+type faults struct {
+	job  *parts.Job
+	list parts.Errors
+}
+
+func (f *faults) fault(pos parts.Pos, what, right string) {
+	f.list = append(f.list, f.job.Fault(pos, what, right))
+}

@@ -1,0 +1,201 @@
+package part
+
+import (
+	"math"
+	"strings"
+
+	"centrepop/layout/cutting"
+	"centrepop/layout/develop"
+	"centrepop/layout/plan"
+	"centrepop/layout/words"
+	"centrepop/parts"
+	"centrepop/parts/geom"
+)
+
+// Radial is one feature cut from outside into a round, at each of its clock
+// angles.
+type Radial struct {
+	In   *parts.Radial
+	Rows []plan.RadialRow
+	Size Made // of holes
+	kind radialKind
+}
+
+// radialKind is what differs between holes, slots and windows.
+type radialKind interface {
+	size(z *sizer, m *Radial, row *plan.RadialRow)
+	work(b *bench, m *Radial, o *plan.Operation)                   // machine, tool and lines
+	wrap(row plan.RadialRow, f *develop.Feature) (alongMm float64) // its shape on the wrap
+}
+
+var radialKinds = map[parts.RadialShape]radialKind{
+	parts.RadialHole: radialHole{}, parts.RadialSlot: radialSlot{}, parts.RadialWindow: radialWindow{},
+}
+
+// radials lays out what is cut from outside, numbered on in the order of the
+// drawing.
+func (z *sizer) radials() {
+	n := 0
+	for i := range z.Part.Radials {
+		f := &z.Part.Radials[i]
+		m := Radial{In: f, kind: radialKinds[f.Shape]}
+		axial := geom.Clean(f.Axial.Mm)
+		if f.From == parts.Back {
+			axial = geom.Clean(z.LengthMm() - axial)
+		}
+		row := plan.RadialRow{Name: f.Name.Value, Shape: string(f.Shape), AxialMm: axial}
+		if st := z.outsideAt(axial); st != nil {
+			row.OutsideMm = geom.Clean(st.Size.NominalMm)
+		}
+		m.kind.size(z, &m, &row)
+		row.DepthText = words.Join("; ", z.radialDepth(&m), f.Note.Value)
+		angles := make([]float64, 0, len(f.Clock))
+		for _, a := range f.Clock {
+			angles = append(angles, a.Deg)
+		}
+		geom.FromTop(angles)
+		for _, a := range angles {
+			n++
+			row.N, row.ClockDeg = n, a
+			row.ArcMm = geom.Clean(math.Pi * row.OutsideMm * a / 360)
+			m.Rows = append(m.Rows, row)
+		}
+		z.Radials = append(z.Radials, m)
+	}
+}
+
+// radialDepth is how deep a radial feature goes, without its note.
+func (s *Sizes) radialDepth(m *Radial) string {
+	if !m.In.Through {
+		return s.depthText(m.Size, false, m.In.Depth)
+	}
+	if _, inside := s.Sides(); len(inside) == 0 {
+		return "through"
+	}
+	return "into the bore"
+}
+
+func (m *Radial) feature(n *Numbered) plan.Feature {
+	row := m.Rows[0]
+	return plan.Feature{
+		Kind: plan.RadialFeature, Name: words.Spaced(row.Name), Size: words.CountOf(len(m.Rows)) + row.SizeText + ", " + row.DepthText,
+		Note: "clock " + clockList(m.Rows) + ", " + n.W.Size(row.AxialMm) + " from the front face", Balloon: plan.XY{XMm: row.AxialMm, YMm: row.OutsideMm / 2},
+	}
+}
+
+func clockList(rows []plan.RadialRow) string {
+	var t []string
+	for i, row := range rows {
+		if i == 8 {
+			t = append(t, "…")
+			break
+		}
+		t = append(t, words.Trim(row.ClockDeg, 3)+"°")
+	}
+	return strings.Join(t, ", ")
+}
+
+func (m *Radial) operations(b *bench) {
+	row := m.Rows[0]
+	o := plan.Operation{
+		Machine: "Drill", Title: words.Spaced(row.Name) + ": " + words.CountOf(len(m.Rows)) + row.SizeText,
+		Holding: "vee blocks, clamped; TOP line set with a square", Caution: "Clamp the round: it rolls and grabs.", Refs: []int{b.ref(m)},
+		Do: []string{"Clock " + clockList(m.Rows) + ", " + b.W.Size(row.AxialMm) + " from the front face to the centre."},
+	}
+	m.kind.work(b, m, &o)
+	if note := m.In.Note.Value; note != "" {
+		o.Do = append(o.Do, words.Capital(note)+".")
+	}
+	b.op(o)
+}
+
+func (m *Radial) checks(r *record) {
+	for _, row := range m.Rows {
+		s := r.length(row.AxialMm)
+		r.add(plan.Check{
+			Ref: r.ref(m), What: words.Spaced(row.Name) + " at " + words.Trim(row.ClockDeg, 3) + "°", Wanted: r.W.Size(row.AxialMm) + " from the front face",
+			Limits: words.OrNone(r.limitsText(s)), MinMm: s.MinMm, MaxMm: s.MaxMm, Gauge: "calipers, depth rod", Source: s.Source,
+		})
+	}
+}
+
+// radialHole is a hole drilled into a round.
+type radialHole struct{}
+
+func (radialHole) size(z *sizer, m *Radial, row *plan.RadialRow) {
+	m.Size = z.holeSize(m.In.Size)
+	row.SizeText, row.DiameterMm = m.Size.Text, geom.Clean(m.Size.DrillMm)
+}
+
+func (radialHole) work(b *bench, m *Radial, o *plan.Operation) {
+	o.Speed = b.speed(cutting.Drill, m.Size.DrillMm)
+	o.Do = append(o.Do, "Spot a flat or use a long centre drill so that the drill does not wander.")
+	way := b.holeWay(m.Size, m.In.Depth.Mm)
+	o.Do = append(o.Do, b.drillLines(way, b.Job.Shop.DrillRPM)...)
+	o.Do = append(o.Do, "Depth: "+b.radialDepth(m)+".")
+	o.Do = append(o.Do, b.finishLines(m.Size, way)...)
+}
+
+func (radialHole) wrap(row plan.RadialRow, f *develop.Feature) float64 {
+	f.Kind, f.DiameterMm = develop.Hole, row.DiameterMm
+	return row.DiameterMm
+}
+
+// opened fills in what slots and windows have in common.
+func opened(w words.Writer, m *Radial, row *plan.RadialRow) {
+	f := m.In
+	row.AroundMm, row.AlongMm, row.CornerMm = geom.Clean(f.Around.Mm), geom.Clean(f.Along.Mm), geom.Clean(f.Corner.Mm)
+	row.SizeText = w.Size(f.Around.Mm) + " around × " + w.Size(f.Along.Mm) + " along"
+	if f.Corner.Mm > 0 {
+		row.SizeText += ", corners R" + w.Size(f.Corner.Mm)
+	}
+}
+
+// radialSlot is a slot with round ends; a blind one is a keyway.
+type radialSlot struct{}
+
+func (radialSlot) size(z *sizer, m *Radial, row *plan.RadialRow) { opened(z.W, m, row) }
+
+// work mills a slot. One wider than 25 mm is chain-drilled like a window
+// (common practice, no source).
+func (radialSlot) work(b *bench, m *Radial, o *plan.Operation) {
+	row := m.Rows[0]
+	narrow := math.Min(row.AroundMm, row.AlongMm)
+	if m.In.Through && narrow > 25 {
+		radialWindow{}.work(b, m, o)
+		return
+	}
+	o.Machine = "Mill"
+	if m.In.Through {
+		o.Tool = "slot drill up to " + b.W.Dia(narrow)
+		o.Do = append(o.Do, "Drill the two ends, mill between to "+row.SizeText+", "+b.radialDepth(m)+".")
+		return
+	}
+	o.Tool = "slot drill " + b.W.Dia(narrow)
+	o.Do = append(o.Do, "Mill to "+row.SizeText+".",
+		"Depth "+b.W.Size(m.In.Depth.Mm)+" from the top of the round: "+b.W.Size(geom.Clean(row.OutsideMm-m.In.Depth.Mm))+" left to the far side of "+b.W.Dia(row.OutsideMm)+".")
+}
+
+func (radialSlot) wrap(row plan.RadialRow, f *develop.Feature) float64 {
+	f.Kind, f.WidthMm, f.LengthMm = develop.AxialSlot, row.AroundMm, row.AlongMm
+	if row.AroundMm > row.AlongMm {
+		f.Kind, f.WidthMm, f.LengthMm = develop.AroundSlot, row.AlongMm, row.AroundMm
+	}
+	return row.AlongMm
+}
+
+// radialWindow is a rectangular opening.
+type radialWindow struct{}
+
+func (radialWindow) size(z *sizer, m *Radial, row *plan.RadialRow) { opened(z.W, m, row) }
+
+func (radialWindow) work(b *bench, m *Radial, o *plan.Operation) {
+	o.Machine = "Mill"
+	o.Do = append(o.Do, "Chain-drill inside the line, mill or file to "+m.Rows[0].SizeText+", "+b.radialDepth(m)+".")
+}
+
+func (radialWindow) wrap(row plan.RadialRow, f *develop.Feature) float64 {
+	f.Kind, f.OnSurface = develop.Window, true
+	f.WidthMm, f.LengthMm, f.CornerMm = row.AroundMm, row.AlongMm, row.CornerMm
+	return row.AlongMm
+}

@@ -1,0 +1,96 @@
+package part
+
+import (
+	"math"
+
+	"centrepop/layout/plan"
+	"centrepop/parts"
+	"centrepop/parts/geom"
+)
+
+// Shape is the second stage: the part's section, faces and flat patterns.
+// Read-only.
+type Shape struct {
+	*Sizes
+	Section      *plan.Section
+	Faces        []*plan.Face
+	Developments []plan.Development
+	Notes        []string // what could not be drawn
+	bevels       []*chamfer
+	saddles      []*saddle
+}
+
+// shaper works out the shape.
+type shaper struct {
+	*Shape
+	faults
+}
+
+func newShape(s *Sizes) (*Shape, parts.Errors) {
+	d := &shaper{Shape: &Shape{Sizes: s, Section: s.form.section(s), bevels: s.chamfers()}, faults: faults{job: s.Job}}
+	for _, f := range []parts.Face{parts.Front, parts.Back} {
+		if s.marked(f) {
+			d.Faces = append(d.Faces, s.face(f, false))
+		}
+	}
+	d.wraps()
+	s.form.developments(d)
+	return d.Shape, d.list
+}
+
+// item is a thing on the part besides its steps, with a number of its own.
+type item interface {
+	feature(n *Numbered) plan.Feature
+	operations(b *bench)
+	checks(r *record)
+}
+
+// items lists what is on the part, in the order of numbering, of work and of
+// the record.
+func (g *Shape) items() []item {
+	var out []item
+	for _, c := range g.bevels {
+		out = append(out, c)
+	}
+	for i := range g.Groups {
+		out = append(out, &g.Groups[i])
+	}
+	for i := range g.Radials {
+		out = append(out, &g.Radials[i])
+	}
+	for _, s := range g.saddles {
+		out = append(out, s)
+	}
+	return out
+}
+
+// massKg is the mass of one finished part, 0 if the material is not known: its
+// form less the holes on its faces.
+func (g *Shape) massKg() float64 {
+	if g.Material == nil {
+		return 0
+	}
+	volume := g.form.volumeMm3(g)
+	for i := range g.Groups {
+		volume -= g.Groups[i].volumeMm3(g.Sizes)
+	}
+	return geom.Clean(math.Max(0, volume) * 1e-9 * g.Material.DensityKgM3)
+}
+
+// topFace is the face that TOP is marked on.
+func (g *Shape) topFace() string {
+	if len(g.Faces) > 0 {
+		return string(g.Faces[0].Face)
+	}
+	return string(parts.Front)
+}
+
+// turnedVolumeMm3 sums the cones between the points of a contour.
+func turnedVolumeMm3(line []plan.XY) float64 {
+	sum := 0.0
+	for i := 0; i+1 < len(line); i++ {
+		a, b := line[i], line[i+1]
+		sum += math.Pi / 3 * (b.XMm - a.XMm) * (a.YMm*a.YMm + a.YMm*b.YMm + b.YMm*b.YMm)
+	}
+	return sum
+}

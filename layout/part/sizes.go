@@ -1,0 +1,383 @@
+package part
+
+import (
+	"cmp"
+	"math"
+	"slices"
+	"strings"
+
+	"github.com/tdewolff/canvas"
+
+	"centrepop/layout/fits"
+	"centrepop/layout/material"
+	"centrepop/layout/plan"
+	"centrepop/layout/threads"
+	"centrepop/layout/words"
+	"centrepop/parts"
+	"centrepop/parts/geom"
+)
+
+// Sizes is the first stage: every cylinder, hole and opening of a part with
+// what limits it. Read-only.
+type Sizes struct {
+	Job      *parts.Job
+	Part     *parts.Part
+	W        words.Writer
+	Material *material.Material // nil if the material is not known
+	Steps    []Step             // every cylinder: outside first, then inside
+	Groups   []Group            // holes and slots on the faces in printing order
+	Radials  []Radial           // what is cut from outside into a round
+	form     form
+}
+
+// Step is one cylinder of a turned part, or the bore or round outline of a
+// flat one, with its place on the axis and its limits.
+type Step struct {
+	Name         string
+	Inside       bool
+	FromMm, ToMm float64
+	Size         Sized
+	Undercut     *parts.Undercut // nil if there is none
+	Seat, Finish string
+	details      []detail
+}
+
+// LengthMm is the step's length along the axis.
+func (s *Step) LengthMm() float64 { return geom.Clean(s.ToMm - s.FromMm) }
+
+// Sized is a diameter with its limits.
+type Sized struct {
+	NominalMm    float64
+	MinMm, MaxMm float64 // equal to nominal where nothing limits it
+	Limited      bool
+	Class        string // "H7", "±0.1", "light press", "M40x1.5", "ISO 2768-m", or ""
+	Source       string
+	Thread       *threads.Thread
+	Press        parts.Ref
+}
+
+// Fitted tells whether a size has limits of its own, not only the job's general
+// tolerance.
+func (s Sized) Fitted() bool { return s.Limited && !strings.HasPrefix(s.Source, "ISO 2768") }
+
+// sizer works out the sizes.
+type sizer struct {
+	*Sizes
+	faults
+}
+
+func newSizer(job *parts.Job, p *parts.Part) *sizer {
+	z := &sizer{Sizes: &Sizes{Job: job, Part: p, W: words.Writer{Units: job.Units}, form: formOf(p)}, faults: faults{job: job}}
+	if m, err := material.Find(p.Material.Value); err == nil {
+		z.Material = &m
+	}
+	z.Steps = z.form.steps(z)
+	return z
+}
+
+func newSizes(job *parts.Job, p *parts.Part) (*Sizes, parts.Errors) {
+	z := newSizer(job, p)
+	z.faceGroups()
+	z.radials()
+	return z.Sizes, z.list
+}
+
+// sizeOf limits a size: by its own fit, else by the job's general tolerance.
+func (z *sizer) sizeOf(s parts.Size) Sized {
+	out := Sized{NominalMm: s.Nominal.Mm, MinMm: s.Nominal.Mm, MaxMm: s.Nominal.Mm}
+	if s.Thread.Value != "" {
+		t, err := threads.Parse(s.Thread.Value)
+		if err != nil {
+			z.fault(s.Thread.Pos, "thread "+s.Thread.Value+" is not known", Plain(err))
+			return out
+		}
+		out.Thread, out.Class, out.Source = &t, t.Designation, t.Source
+		out.NominalMm, out.MinMm, out.MaxMm = t.MajorMm, t.MajorMm, t.MajorMm
+		return out
+	}
+	f := s.Fit
+	switch {
+	case f.Class.Value != "":
+		l, err := fits.Limit(s.Nominal.Mm, f.Class.Value)
+		if err != nil {
+			z.fault(f.Class.Pos, "fit "+f.Class.Value+" cannot be used for "+z.W.Dia(s.Nominal.Mm), Plain(err))
+			return out
+		}
+		out.MinMm, out.MaxMm, out.Limited = l.MinMm, l.MaxMm, true
+		out.Class, out.Source = l.Class, "ISO 286-1 "+l.Class
+	case f.LightPress.Set():
+		out.Class, out.Press = "light press", f.LightPress
+		out.Source = "common practice, no source"
+	case len(f.Limits) == 2:
+		out.MinMm, out.MaxMm, out.Limited = f.Limits[0].Mm, f.Limits[1].Mm, true
+		out.Class, out.Source = "limits", "drawing"
+	case f.PlusMinus.Set():
+		out.MinMm, out.MaxMm, out.Limited = s.Nominal.Mm-f.PlusMinus.Mm, s.Nominal.Mm+f.PlusMinus.Mm, true
+		out.Class, out.Source = "±"+z.W.Size(f.PlusMinus.Mm), "drawing"
+	case z.Part.Kind == parts.Tube:
+		out.Source = asBoughtTube
+	default:
+		out.general(z.Job.Tolerance.Value)
+	}
+	return out
+}
+
+// asBoughtTube is the source of sizes that the tube's maker limits, not the shop.
+const asBoughtTube = "tube as bought"
+
+// general applies the ISO 2768-1 class, where one is named and covers the size.
+func (s *Sized) general(class string) {
+	if class == "" {
+		return
+	}
+	if pm, err := fits.General(s.NominalMm, class); err == nil {
+		s.MinMm, s.MaxMm, s.Limited = s.NominalMm-pm, s.NominalMm+pm, true
+		s.Source = "ISO 2768-" + class
+	}
+}
+
+// length limits a plain length by the general tolerance.
+func (s *Sizes) length(mm float64) Sized {
+	out := Sized{NominalMm: mm, MinMm: mm, MaxMm: mm}
+	out.general(s.Job.Tolerance.Value)
+	return out
+}
+
+// limitsText is "90.000 – 90.035", or empty where nothing limits the size.
+func (s *Sizes) limitsText(z Sized) string {
+	switch {
+	case z.Class == "light press":
+		return "measured counterpart − " + s.W.Size(0.03) + " … − " + s.W.Size(0.01)
+	case z.Limited:
+		return s.W.Limits(z.MinMm, z.MaxMm)
+	}
+	return ""
+}
+
+// sizeText is a diameter with its class: "Ø90 H7", "M40x1.5".
+func (s *Sizes) sizeText(st *Step) string {
+	if t := st.Size.Thread; t != nil {
+		text := t.Designation + " thread"
+		if st.Inside && t.TapDrillMm > 0 {
+			text += ", bore " + s.W.Dia(t.TapDrillMm) + " first"
+		}
+		return text
+	}
+	text := s.W.Dia(st.Size.NominalMm)
+	switch st.Size.Class {
+	case "", "limits":
+		return text
+	case "light press":
+		return text + " light press on " + st.Size.Press.Part + " " + words.Spaced(st.Size.Press.Feature)
+	}
+	return text + " " + st.Size.Class
+}
+
+// Plain turns a library's error into the advice of a located one.
+func Plain(err error) string {
+	s := err.Error()
+	for _, p := range []string{"fits: ", "threads: ", "cutting: "} {
+		s = strings.TrimPrefix(s, p)
+	}
+	return s
+}
+
+// StepNamed finds a step by name, or nil.
+func (s *Sizes) StepNamed(name string) *Step {
+	for i := range s.Steps {
+		if s.Steps[i].Name == name {
+			return &s.Steps[i]
+		}
+	}
+	return nil
+}
+
+// Sides returns the outside and the inside steps.
+func (s *Sizes) Sides() (outside, inside []*Step) {
+	for i := range s.Steps {
+		if s.Steps[i].Inside {
+			inside = append(inside, &s.Steps[i])
+		} else {
+			outside = append(outside, &s.Steps[i])
+		}
+	}
+	return outside, inside
+}
+
+// widest is the outside step of the largest diameter, the first of equals; nil
+// for a part without round outside.
+func (s *Sizes) widest() *Step {
+	outside, _ := s.Sides()
+	if len(outside) == 0 {
+		return nil
+	}
+	return slices.MaxFunc(outside, func(a, b *Step) int { return cmp.Compare(a.Size.NominalMm, b.Size.NominalMm) })
+}
+
+// LengthMm is the part's size along its axis: plate thickness, or overall length.
+func (s *Sizes) LengthMm() float64 { return s.form.lengthMm() }
+
+// OutlinePath is the outline of a flat part seen on the front face, or the
+// largest circle of a round one; millimetres, y up.
+func (s *Sizes) OutlinePath() *canvas.Path { return s.form.outline(s) }
+
+// drawnRadius is the radius a step is drawn with: an inside thread shows its
+// minor diameter.
+func (s *Step) drawnRadius() float64 {
+	if s.Inside && s.Size.Thread != nil {
+		return s.Size.Thread.MinorMm / 2
+	}
+	return s.Size.NominalMm / 2
+}
+
+// bought tells whether a step stays as the tube comes.
+func (s *Step) bought() bool { return s.Size.Source == asBoughtTube }
+
+// stepAt is the step of one side at a place on the axis, or nil; the first
+// where two meet.
+func stepAt(steps []*Step, z float64) *Step {
+	for _, s := range steps {
+		if z >= s.FromMm-geom.CloseMm && z <= s.ToMm+geom.CloseMm {
+			return s
+		}
+	}
+	return nil
+}
+
+// outsideAt is the outside step at an axial place.
+func (s *Sizes) outsideAt(z float64) *Step {
+	outside, _ := s.Sides()
+	return stepAt(outside, z)
+}
+
+// MetalAt lists the stretches of a part's axis where there is metal at a radius.
+// The edge of an outline that is not round is not looked at.
+func (s *Sizes) MetalAt(radiusMm float64) [][2]float64 {
+	outsides, insides := s.Sides()
+	cuts := []float64{0, s.LengthMm()}
+	for i := range s.Steps {
+		cuts = append(cuts, s.Steps[i].FromMm, s.Steps[i].ToMm)
+	}
+	slices.Sort(cuts)
+	var out [][2]float64
+	for i := 0; i+1 < len(cuts); i++ {
+		if cuts[i+1]-cuts[i] < geom.CloseMm {
+			continue
+		}
+		mid, outside, inside := (cuts[i]+cuts[i+1])/2, math.Inf(1), -1.0
+		if len(outsides) > 0 {
+			outside = stepAt(outsides, mid).Size.NominalMm / 2
+		}
+		if st := stepAt(insides, mid); st != nil {
+			inside = st.Size.NominalMm / 2
+		}
+		if outside <= radiusMm || inside >= radiusMm {
+			continue
+		}
+		if n := len(out); n > 0 && cuts[i]-out[n-1][1] < geom.CloseMm {
+			out[n-1][1] = cuts[i+1]
+		} else {
+			out = append(out, [2]float64{cuts[i], cuts[i+1]})
+		}
+	}
+	return out
+}
+
+// metalMm is the length of metal that a line along the axis goes through.
+func (s *Sizes) metalMm(radiusMm float64) float64 {
+	sum := 0.0
+	for _, m := range s.MetalAt(radiusMm) {
+		sum += m[1] - m[0]
+	}
+	return sum
+}
+
+// Plane is where a face lies on the part's axis at a radius, and how much
+// metal lies behind it there.
+func (s *Sizes) Plane(f parts.Face, radiusMm float64) (zMm, thickMm float64, ok bool) {
+	m := s.MetalAt(radiusMm)
+	if len(m) == 0 {
+		return 0, 0, false
+	}
+	if f == parts.Front {
+		return m[0][0], m[0][1] - m[0][0], true
+	}
+	last := m[len(m)-1]
+	return last[1], last[1] - last[0], true
+}
+
+// StockText is the stock in words: "plate 12, laser cut".
+func (s *Sizes) StockText() string {
+	k := s.Part.Stock
+	var t []string
+	switch {
+	case k.Form == "":
+		return "not stated"
+	case k.Form == "tube" && k.Second.Set():
+		t = append(t, "tube Ø"+s.W.Size(k.Size.Mm)+" × "+s.W.Size(k.Second.Mm)+" wall")
+	case k.Form == "flat" && k.Second.Set():
+		t = append(t, "flat "+s.W.Size(k.Size.Mm)+" × "+s.W.Size(k.Second.Mm))
+	case k.Form == "round":
+		t = append(t, "round Ø"+s.W.Size(k.Size.Mm))
+	case k.Size.Set():
+		t = append(t, k.Form+" "+s.W.Size(k.Size.Mm))
+	default:
+		t = append(t, k.Form)
+	}
+	if k.Length.Set() {
+		t = append(t, s.W.Size(k.Length.Mm)+" long")
+	}
+	if k.Cut != "" && k.Cut != "none" {
+		t = append(t, k.Cut+" cut")
+	}
+	return strings.Join(t, ", ")
+}
+
+// boreMm is the narrowest bore right through the part, 0 if there is none.
+func (s *Sizes) boreMm() float64 {
+	_, inside := s.Sides()
+	if len(inside) == 0 || inside[len(inside)-1].ToMm < s.LengthMm()-geom.CloseMm {
+		return 0
+	}
+	return slices.MinFunc(inside, func(a, b *Step) int { return cmp.Compare(a.Size.NominalMm, b.Size.NominalMm) }).Size.NominalMm
+}
+
+// mateOf is the nominal outside diameter that a reference of this part points
+// at, with the part it stands on; nil if it points at nothing that fits.
+func (s *Sizes) mateOf(f *faults, ref parts.Ref) (*Sizes, *Step) {
+	i := slices.IndexFunc(s.Job.Parts, func(p *parts.Part) bool { return p.Name.Value == ref.Part })
+	if i < 0 {
+		return nil, nil
+	}
+	other := newSizer(s.Job, s.Job.Parts[i]).Sizes
+	switch st := other.StepNamed(ref.Feature); {
+	case st == nil:
+		f.fault(ref.Pos, ref.Part+"."+ref.Feature+" is not round", "a round outside of that part")
+	case st.Inside:
+		f.fault(ref.Pos, "light press on "+ref.Part+"."+ref.Feature+", which is a bore", "the outside step that goes into this bore")
+	default:
+		return other, st
+	}
+	return nil, nil
+}
+
+// notes are those of the drawing, and what is left out for want of data.
+func (g *Shape) notes() []string {
+	var out []string
+	for _, n := range g.Part.Notes {
+		out = append(out, n.Value)
+	}
+	if name := g.Part.Material.Value; name != "" && g.Material == nil {
+		out = append(out, "Material "+name+" has no cutting data here: mass and speeds are left out.")
+	}
+	return append(out, g.Notes...)
+}
+
+// rows are the radial features, numbered on in the order of the drawing.
+func (s *Sizes) rows() []plan.RadialRow {
+	var out []plan.RadialRow
+	for _, m := range s.Radials {
+		out = append(out, m.Rows...)
+	}
+	return out
+}

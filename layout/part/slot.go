@@ -1,0 +1,54 @@
+package part
+
+import (
+	"math"
+
+	"centrepop/layout/plan"
+	"centrepop/layout/words"
+	"centrepop/parts"
+	"centrepop/parts/geom"
+)
+
+// slots is the kind of group that is milled, with round ends.
+type slots struct{ in *parts.FaceSlot }
+
+func (s slots) size(z *sizer) Made {
+	w := s.in.Width.Mm
+	return Made{DrillMm: w, FinishedMm: w, Text: "slot " + z.W.Size(w) + " × " + z.W.Size(s.in.Length.Mm) + " overall"}
+}
+
+func (slots) describe(*Sizes, *Group)   {}
+func (slots) feature() plan.FeatureKind { return plan.SlotsFeature }
+func (slots) cutShape() string          { return "slot" }
+func (slots) finished(*Group) string    { return "" }
+
+func (s slots) cutText(w words.Writer, _ *Group) string {
+	return w.Size(s.in.Width.Mm) + " × " + w.Size(s.in.Length.Mm)
+}
+
+func (slots) passes(words.Writer, *Group) string { return "bolt slides the full length" }
+
+func (s slots) mark(f *plan.Face, g plan.Group, at []plan.XY, half plan.XY) {
+	turn := s.in.Turn.Deg
+	if s.in.Face != f.Face {
+		turn = -turn
+	}
+	for i, q := range at {
+		f.Slots = append(f.Slots, plan.Slot{
+			N: g.First + i, Group: g.Name, XMm: q.XMm, YMm: q.YMm,
+			WidthMm: s.in.Width.Mm, LengthMm: s.in.Length.Mm, TurnDeg: turn,
+			EndsMm: [2]plan.XY{{XMm: geom.Clean(q.XMm + half.XMm), YMm: geom.Clean(q.YMm + half.YMm)}, {XMm: geom.Clean(q.XMm - half.XMm), YMm: geom.Clean(q.YMm - half.YMm)}},
+		})
+	}
+}
+
+func (s slots) operation(b *bench, m *Group) {
+	b.op(plan.Operation{Machine: "Mill", Title: words.Spaced(m.name) + ": " + words.CountOf(m.Group.Count) + m.Group.SizeText,
+		Do:      []string{"Set the long axis to clock " + words.Trim(s.in.Turn.Deg, 2) + "°; drill the two end holes, mill between.", "Depth: " + m.Group.DepthText + "."},
+		Holding: "machine vice or clamps, part set square", Tool: "slot drill up to " + b.W.Dia(s.in.Width.Mm), Refs: []int{b.ref(m)}})
+}
+
+// sweptMm2 is the area that a disc sweeps over a distance.
+func sweptMm2(diameterMm, overMm float64) float64 {
+	return math.Pi/4*diameterMm*diameterMm + diameterMm*overMm
+}

@@ -1,0 +1,128 @@
+package part
+
+import (
+	"math"
+
+	"github.com/tdewolff/canvas"
+
+	"centrepop/layout/develop"
+	"centrepop/layout/plan"
+	"centrepop/layout/words"
+	"centrepop/parts"
+	"centrepop/parts/geom"
+)
+
+// transition is a square-to-round of sheet, the rectangle in front.
+type transition struct{ in *parts.Transition }
+
+func (t *transition) lengthMm() float64   { return t.in.Height.Mm }
+func (t *transition) round() bool         { return false }
+func (t *transition) steps(*sizer) []Step { return nil }
+
+func (t *transition) outline(*Sizes) *canvas.Path {
+	return geom.Rectangle(t.in.Width.Mm, t.in.Depth.Mm, 0)
+}
+
+func (t *transition) overall(s *Sizes) string {
+	return s.W.Size(t.in.Width.Mm) + " × " + s.W.Size(t.in.Depth.Mm) + " to " + s.W.Dia(t.in.Diameter.Mm) + " × " + s.W.Size(t.in.Height.Mm) + " high"
+}
+
+// section is cut from 6 o'clock to TOP and drawn as if the ends were on one axis.
+func (t *transition) section(*Sizes) *plan.Section {
+	front, back := t.in.Depth.Mm/2, t.in.Diameter.Mm/2
+	if t.in.Inside {
+		front, back = front+t.in.Thickness.Mm, back+t.in.Thickness.Mm
+	}
+	return sheetSection(front, back, t.in.Height.Mm, t.in.Thickness.Mm)
+}
+
+func (t *transition) volumeMm3(g *Shape) float64 { return g.developedMm3(t.in.Thickness.Mm) }
+
+// developments make the flat blank.
+func (t *transition) developments(d *shaper) {
+	in := t.in
+	s := develop.Transition{
+		WidthMm: in.Width.Mm, DepthMm: in.Depth.Mm, DiameterMm: in.Diameter.Mm, HeightMm: in.Height.Mm,
+		OffsetTopMm: in.Offset.Y.Mm, OffsetRightMm: in.Offset.X.Mm, ThicknessMm: in.Thickness.Mm, Measured: surface(in.Inside),
+		OverlapMm: in.Overlap.Mm, SeamDeg: in.Seam.Deg, Divisions: 16,
+		SheetWidthMm: in.SheetWidth.Mm, SheetHeightMm: in.SheetHeight.Mm,
+	}
+	if in.Faceted {
+		s.Bend = develop.Faceted
+	}
+	p, err := s.Develop()
+	if err != nil {
+		d.fault(in.Pos, "the transition cannot be developed: "+patternFault(err), "other sizes, or a larger sheet")
+		return
+	}
+	pieces := d.pieces(plan.TransitionPattern, "Square to round", p.Pieces, in.Seam.Deg)
+	bends := plan.PatternTable{Title: "Lines, true lengths and bends", Heads: []string{"Line", "true length", "bend"}}
+	text := map[string]string{}
+	for _, l := range p.Lines {
+		bend := words.Trim(l.BendDeg, 1) + "°"
+		bends.Rows = append(bends.Rows, []string{l.Label, d.exact(l.TrueMm), bend})
+		text[l.Label] = "true length " + d.exact(l.TrueMm)
+		text["fold "+l.Label] = text[l.Label] + ", bend " + bend
+	}
+	for _, piece := range pieces {
+		for j := range piece.Lines {
+			l := &piece.Lines[j]
+			name := l.Name
+			if l.Role == "fold" {
+				name = "fold " + name
+			}
+			l.Text = text[name]
+		}
+	}
+	pieces[0].Tables = append([]plan.PatternTable{bends}, pieces[0].Tables...)
+}
+
+func (t *transition) features(n *Numbered) {
+	at, line := " "+surface(t.in.Inside).String(), n.Section.Outer
+	n.add(plan.Feature{Kind: plan.EndFeature, Name: "rectangle", Size: n.W.Size(t.in.Width.Mm) + " × " + n.W.Size(t.in.Depth.Mm) + at,
+		Note: "front face; width from 9 to 3 o'clock", Balloon: line[0]})
+	n.add(plan.Feature{Kind: plan.EndFeature, Name: "round end", Size: n.W.Dia(t.in.Diameter.Mm) + at, Limits: n.limitsText(n.length(t.in.Diameter.Mm)), Note: t.offsetWords(n.W), Balloon: line[1]})
+	n.seamFeature(t.in.Seam.Deg, t.in.Overlap.Mm)
+	n.lengthFeature(plan.HeightFeature)
+}
+
+// offsetWords says how far the round end is off the rectangle's axis.
+func (t *transition) offsetWords(w words.Writer) string {
+	side := func(mm float64, plus, minus string) string {
+		switch {
+		case mm > 0:
+			return w.Size(mm) + " to " + plus
+		case mm < 0:
+			return w.Size(-mm) + " to " + minus
+		}
+		return ""
+	}
+	s := words.Join(", ", side(t.in.Offset.Y.Mm, "TOP", "6 o'clock"), side(t.in.Offset.X.Mm, "3 o'clock", "9 o'clock"))
+	if s == "" {
+		return "on the rectangle's axis"
+	}
+	return "centre " + s + " of the rectangle's"
+}
+
+func (t *transition) operations(b *bench) {
+	b.op(plan.Operation{Machine: "Cutter", Title: "Cut the flat blank", Do: []string{
+		"Mark the development on " + b.StockText() + " from the 1:1 template and cut; scribe every bend line and its number on the outside.",
+		"Check two true lengths of the table before cutting.", "Deburr the edges."},
+		Caution: "Sheet edges cut: gloves.", Refs: b.refs(plan.EndFeature, plan.HeightFeature)})
+	bend := plan.Operation{Machine: "Press", Title: "Bend at every line", Do: []string{
+		"Bend each line by the angle of the table, away from the marks, a little at a time and from both seam edges inward.",
+		"Try against a template of the round end after each corner."},
+		Gauge: "protractor, round gauge", Caution: "Keep fingers out of the press brake; two people on a long blank, one at the pedal."}
+	if !t.in.Faceted {
+		bend.Machine, bend.Title = "Roll", "Form the corners, keep the flats"
+		bend.Do = []string{"Form each corner over a bar or in the rolls, from line to line, the flats left flat.", "Try against a template of the round end after each corner."}
+		bend.Caution = "Rolls pull fingers in."
+	}
+	b.op(bend)
+	b.op(plan.Operation{Machine: "Weld", Title: "Close the seam", Do: []string{
+		"Tack the seam at clock " + words.Trim(t.in.Seam.Deg, 2) + "° at both ends, check the diagonals of the rectangle and the round end, then weld."},
+		Gauge:   "tape: both diagonals alike; round end by tape round it " + b.W.Size(words.Round(math.Pi*2*b.Section.Outer[1].YMm, 1)),
+		Caution: "Welding: screen, ventilation, hot parts; by a qualified welder under local rules.", Refs: b.refs(plan.SeamFeature)})
+}
+
+func (t *transition) cutFile(k *cutter) (*plan.Profile, error) { return k.blank(t.in.Thickness.Mm) }

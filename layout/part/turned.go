@@ -1,0 +1,122 @@
+package part
+
+import (
+	"slices"
+
+	"github.com/tdewolff/canvas"
+
+	"centrepop/layout/plan"
+	"centrepop/parts"
+	"centrepop/parts/geom"
+)
+
+// turned is a part turned on the lathe.
+type turned struct{ in *parts.Profile }
+
+func (t *turned) lengthMm() float64             { return t.in.LengthMm() }
+func (t *turned) round() bool                   { return true }
+func (t *turned) outline(s *Sizes) *canvas.Path { return geom.Circle(s.widest().Size.NominalMm) }
+func (t *turned) developments(*shaper)          {}
+
+func (t *turned) steps(z *sizer) []Step {
+	var out []Step
+	take := func(steps []parts.Step, inside bool) {
+		at := 0.0
+		for _, s := range steps {
+			st := Step{Name: s.Name.Value, Inside: inside, FromMm: at, ToMm: at + s.Length.Mm, Size: z.sizeOf(s.Size), Undercut: s.Undercut, Seat: s.Seat.Value, Finish: s.Finish.Value}
+			st.details = details(s, st.Size)
+			out = append(out, st)
+			at += s.Length.Mm
+		}
+	}
+	take(t.in.Outside, false)
+	take(t.in.Inside, true)
+	return out
+}
+
+func (t *turned) overall(s *Sizes) string {
+	return s.W.Dia(s.widest().Size.NominalMm) + " × " + s.W.Size(s.LengthMm()) + " long"
+}
+
+func (t *turned) section(s *Sizes) *plan.Section {
+	out := &plan.Section{LengthMm: s.LengthMm(), MaxMm: s.widest().Size.NominalMm / 2}
+	outside, inside := s.Sides()
+	out.Outer, out.Inner = s.contour(outside, 1), s.contour(inside, -1)
+	for i := range s.Steps {
+		for _, d := range s.Steps[i].details {
+			if line := d.thread(&s.Steps[i]); line != nil {
+				out.Threads = append(out.Threads, *line)
+			}
+		}
+	}
+	if n := len(inside); n > 0 && inside[n-1].ToMm < out.LengthMm-geom.CloseMm {
+		out.Inner = append(out.Inner, plan.XY{XMm: inside[n-1].ToMm, YMm: 0})
+	}
+	return out
+}
+
+// contour is that of the steps of one side, with what is on them.
+func (s *Sizes) contour(steps []*Step, side float64) []plan.XY {
+	var out []plan.XY
+	for i, st := range steps {
+		c := stretch{Step: st, side: side, line: s.edge(*st, st.drawnRadius(), side), shoulderLast: shoulderAfter(steps, i, side)}
+		for _, d := range st.details {
+			c.line = d.contour(c)
+		}
+		out = append(out, c.line...)
+	}
+	return out
+}
+
+// shoulderAfter tells whether the shoulder of a step lies at its back end: the
+// neighbour that is larger outside, smaller inside.
+func shoulderAfter(steps []*Step, i int, side float64) bool {
+	after, before := i+1 < len(steps), i > 0
+	beyond := func(j int) bool { return side*(steps[j].Size.NominalMm-steps[i].Size.NominalMm) > 0 }
+	if after && beyond(i+1) {
+		return true
+	}
+	if before && beyond(i-1) {
+		return false
+	}
+	// A blind bore's floor is a shoulder too.
+	return !before || after
+}
+
+// UndercutAtBack tells whether the undercut of a step lies at its back end, beside
+// the shoulder there.
+func (s *Sizes) UndercutAtBack(st *Step) bool {
+	outside, inside := s.Sides()
+	if st.Inside {
+		return shoulderAfter(inside, slices.Index(inside, st), -1)
+	}
+	return shoulderAfter(outside, slices.Index(outside, st), 1)
+}
+
+func (t *turned) volumeMm3(g *Shape) float64 {
+	return turnedVolumeMm3(g.Section.Outer) - turnedVolumeMm3(g.Section.Inner)
+}
+
+func (t *turned) features(n *Numbered) {
+	n.stepFeatures(plan.StepFeature, true)
+	n.lengthFeature(plan.LengthFeature)
+}
+
+// operations of a turned part are two settings: what lies in front of
+// the widest outside and of the narrowest bore is turned from the front, the
+// rest from the back. A long solid part is first faced and centred at both
+// ends, since its ends cannot be faced against a centre.
+func (t *turned) operations(b *bench) {
+	_, inside := b.Sides()
+	b.sawOperation()
+	onCentres := len(inside) == 0 && b.slender()
+	if onCentres {
+		b.centreOperation()
+	}
+	for i, s := range b.settings() {
+		if b.onlySawn(s) || onCentres && len(s.steps) == 0 {
+			continue
+		}
+		b.turnSetting(i == 0, onCentres, s)
+	}
+}

@@ -1,0 +1,198 @@
+package part
+
+import (
+	"math"
+	"slices"
+	"strconv"
+
+	"centrepop/layout/develop"
+	"centrepop/layout/plan"
+	"centrepop/layout/words"
+	"centrepop/parts"
+	"centrepop/parts/geom"
+)
+
+const (
+	wrapTabMm    = 15.0  // overlap to glue: common practice, no source
+	wrapBeyondMm = 15.0  // paper beyond the last feature
+	wrapLeastMm  = 40.0  // narrower strips do not lie true
+	wrapSplitMm  = 250.0 // longer steps get a template from each end
+)
+
+// paperMm is the thickness of the printing paper.
+func (s *Sizes) paperMm() float64 {
+	if p := s.Job.Shop.PaperThick; p.Set() {
+		return p.Mm
+	}
+	return 0.1
+}
+
+// wraps makes a template for each outside cylinder that carries radial
+// features; a long one with features near both ends gets two, each measured
+// from its own end.
+func (d *shaper) wraps() {
+	outside, _ := d.Sides()
+	for _, st := range outside {
+		var front, back []plan.RadialRow
+		for _, row := range d.rows() {
+			switch {
+			case d.outsideAt(row.AxialMm) != st:
+			case row.AxialMm-st.FromMm > st.ToMm-row.AxialMm:
+				back = append(back, row)
+			default:
+				front = append(front, row)
+			}
+		}
+		if st.ToMm-st.FromMm <= wrapSplitMm && len(front) > 0 {
+			front, back = append(front, back...), nil
+		}
+		both := len(front) > 0 && len(back) > 0
+		if len(front) > 0 {
+			d.wrap(wrapped{st, front, parts.Front, both})
+		}
+		if len(back) > 0 {
+			d.wrap(wrapped{st, back, parts.Back, both})
+		}
+	}
+}
+
+// wrapped is a stretch of a round with what is marked on it.
+type wrapped struct {
+	*Step
+	rows []plan.RadialRow
+	edge parts.Face // the end that its square edge is set to
+	both bool       // there is one from the other end too
+}
+
+// cylinder is the wrapped stretch as package develop takes it.
+func (w wrapped) cylinder(paperMm float64) develop.Cylinder {
+	c := develop.Cylinder{DiameterMm: w.Size.NominalMm, PaperMm: paperMm, Edge: develop.FrontFace, AutoSeam: true}
+	if w.edge == parts.Back {
+		c.Edge = develop.BackFace
+	}
+	c.TabMm = math.Min(wrapTabMm, words.Round(math.Pi*c.DiameterMm/5, 1))
+	reach := 0.0
+	for _, row := range w.rows {
+		f := develop.Feature{Name: row.Name + " " + strconv.Itoa(row.N), ClockDeg: row.ClockDeg, AxialMm: geom.Clean(row.AxialMm - w.FromMm)}
+		if w.edge == parts.Back {
+			f.AxialMm = geom.Clean(w.ToMm - row.AxialMm)
+		}
+		along := radialKinds[parts.RadialShape(row.Shape)].wrap(row, &f)
+		c.Features = append(c.Features, f)
+		reach = math.Max(reach, f.AxialMm+along/2)
+	}
+	c.WidthMm = math.Min(w.LengthMm(), math.Max(wrapLeastMm, math.Ceil((reach+wrapBeyondMm)/5)*5))
+	return c
+}
+
+// wrap makes one template.
+func (d *shaper) wrap(w wrapped) {
+	slices.SortStableFunc(w.rows, func(a, b plan.RadialRow) int { return a.N - b.N })
+	c := w.cylinder(d.paperMm())
+	p, err := c.Develop()
+	at := words.Spaced(w.Name)
+	if err != nil {
+		d.Notes = append(d.Notes, "No wrap template for "+at+": "+patternFault(err)+". Mark out by the table of arcs.")
+		return
+	}
+	name := "wrap-" + w.Name
+	if w.both {
+		name += "-" + string(w.edge)
+	}
+	out := d.pattern(name, plan.WrapPattern, p)
+	out.Title = "Wrap template: " + at + ", " + d.W.Dia(c.DiameterMm)
+	out.On = "the outside of " + at + ", " + d.W.Dia(c.DiameterMm)
+	if w.Name == "outside" {
+		out.On = "the outside, " + d.W.Dia(c.DiameterMm)
+	}
+	out.Edge, out.Beyond = d.wrapSeat(w)
+	out.PaperMm, out.WidthMm = c.PaperMm, c.WidthMm
+	out.WrapMm, _ = p.Result("wrap length")
+	out.ScaleMm, _ = p.Result("millimetres per degree")
+	out.SeamDeg, _ = p.Result("seam clock angle")
+	if w.edge == parts.Back {
+		out.ScaleMm = -out.ScaleMm
+	}
+	out.Marks = w.marks(c, p)
+	out.Sizes = []plan.PatternValue{
+		{Name: "wrap length, seam to seam", Text: d.exact(out.WrapMm)},
+		{Name: "paper thickness allowed", Text: d.W.Size(c.PaperMm)},
+		{Name: "overlap tab", Text: d.W.Size(c.TabMm)},
+		{Name: "seam at clock", Text: words.Trim(out.SeamDeg, 2) + "°"},
+		{Name: "one degree", Text: d.W.Size(math.Abs(out.ScaleMm))},
+	}
+	out.Tables = []plan.PatternTable{d.wrapTable(w.rows, c)}
+	out.Notes = []string{
+		"Wrap it printed side out. " + words.Capital(out.Edge) + ". TOP line on the TOP mark.",
+		"The end must just meet the seam line over the tab. If it does not, measure the outside and print again for that size: 0.1 on the diameter is 0.31 round.",
+		"Outlines are those on the outside surface, drilled square to the axis; windows are measured along the surface.",
+	}
+	if n := d.bevelNote(w); n != "" {
+		out.Notes = append(out.Notes, n)
+	}
+	d.Developments = append(d.Developments, out)
+}
+
+// wrapSeat says what the square edge of a wrap is set to and what lies beyond it.
+func (s *Sizes) wrapSeat(w wrapped) (seat, beyond string) {
+	outside, _ := s.Sides()
+	i := slices.Index(outside, w.Step)
+	j, beyond := i-1, "to the back"
+	if w.edge == parts.Back {
+		j, beyond = i+1, "to the front"
+	}
+	switch {
+	case j < 0 || j >= len(outside):
+		return "this edge level with the " + string(w.edge) + " face", beyond
+	case outside[j].Size.NominalMm > w.Size.NominalMm:
+		return "this edge against the shoulder of " + words.Spaced(outside[j].Name) + ", on the " + string(w.edge) + " side", beyond
+	}
+	return "this edge level with the " + string(w.edge) + " end of " + words.Spaced(w.Name), beyond
+}
+
+// bevelNote warns where a bevel takes away the edge that the paper is set to.
+func (g *Shape) bevelNote(w wrapped) string {
+	for _, c := range g.bevels {
+		if c.step == w.Step && c.back == (w.edge == parts.Back) {
+			return "The edge is bevelled " + g.W.Size(c.Size.Mm) + ": hold a straight edge on the face and set the paper to it."
+		}
+	}
+	return ""
+}
+
+// marks finds where the features lie on the pattern: once, or twice where one
+// crosses the seam.
+func (w wrapped) marks(c develop.Cylinder, p develop.Development) []plan.PatternMark {
+	labels, boxes := map[string][]develop.Label{}, map[string][]develop.Box{}
+	for _, l := range p.Labels {
+		labels[l.Text] = append(labels[l.Text], l)
+	}
+	for _, c := range p.Curves {
+		boxes[c.Name] = append(boxes[c.Name], c.Box())
+	}
+	var out []plan.PatternMark
+	for i, row := range w.rows {
+		name := c.Features[i].Name
+		for _, l := range labels[name] {
+			m := plan.PatternMark{N: row.N, Name: row.Name, CentreMm: at(l.At), DiameterMm: row.DiameterMm, Size: row.SizeText}
+			for _, b := range boxes[name] {
+				if b.Min.XMm <= l.At.XMm && l.At.XMm <= b.Max.XMm {
+					m.MinMm, m.MaxMm = at(b.Min), at(b.Max)
+				}
+			}
+			out = append(out, m)
+		}
+	}
+	return out
+}
+
+// wrapTable lists the features as distances to mark without the template.
+func (s *Sizes) wrapTable(rows []plan.RadialRow, c develop.Cylinder) plan.PatternTable {
+	t := plan.PatternTable{Title: "Features", Heads: []string{"No.", "Name", "Clock", "From the edge", "From TOP on the paper", "Arc on the metal", "Size"}}
+	for i, row := range rows {
+		x := c.Position(row.ClockDeg, 0).XMm
+		t.Rows = append(t.Rows, []string{strconv.Itoa(row.N), row.Name, words.Trim(row.ClockDeg, 3) + "°",
+			s.W.Size(c.Features[i].AxialMm), s.exact(math.Abs(x)) + " clockwise", s.exact(row.ArcMm), row.SizeText})
+	}
+	return t
+}
