@@ -43,6 +43,7 @@ type joint struct {
 	axis   bool // the parts share an axis
 	why    []string
 	faults []plan.Problem // what keeps it from being worked out
+	flaws  []plan.Problem // what is wrong with its place in the order
 
 	bolt   *bolts.Bolt // bolted joints
 	boltMm float64     // its major diameter

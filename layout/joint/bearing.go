@@ -4,6 +4,7 @@ import (
 	"math"
 	"strings"
 
+	"centrepop/layout/fits"
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
@@ -196,19 +197,8 @@ func (t *joint) seats(p *plan.BearingPlan, cone, cup part.Sized) {
 	if cup.Fitted() && known {
 		p.CupFitUm = plan.Range{Min: words.Round(um(in.Outside.Mm-cup.MaxMm)+cupLow, 1), Max: words.Round(um(in.Outside.Mm-cup.MinMm)+cupHigh, 1)}
 	}
-	for _, s := range []struct {
-		f    feature
-		size part.Sized
-		ok   []string
-		note string
-	}{{t.a, cone, coneOK, coneNote}, {t.b, cup, cupOK, cupNote}} {
-		switch {
-		case !s.size.Fitted():
-			t.problem(plan.SeatWithoutFit, plan.Named(s.f.text()), plan.Named(strings.Join(s.ok, ", ")), plan.Named(s.note))
-		case !inch && s.size.Class != "limits" && !contains(s.ok, s.size.Class):
-			t.problem(plan.SeatNotAdvised, plan.Named(s.f.text()), plan.Named(s.size.Class), plan.Named(strings.Join(s.ok, ", ")), plan.Named(s.note))
-		}
-	}
+	t.seat(t.a, in.Bore.Mm, inch, advice{coneOK, coneNote})
+	t.seat(t.b, in.Outside.Mm, inch, advice{cupOK, cupNote})
 	t.figure("cone seat", p.ConeClass+"; advised "+p.ConeAdvice, "bearing fit table on ISO 286 classes")
 	t.figure("cup seat", p.CupClass+"; advised "+p.CupAdvice, "bearing fit table on ISO 286 classes")
 	source := "ISO 492 normal class, from memory"
@@ -219,6 +209,60 @@ func (t *joint) seats(p *plan.BearingPlan, cone, cup part.Sized) {
 		t.figure("cone on shaft", t.w.Fine(p.ConeFitUm.Min, p.ConeFitUm.Max, 0)+" interference", source)
 		t.figure("cup in housing", t.w.Fine(p.CupFitUm.Min, p.CupFitUm.Max, 0)+" interference", source)
 	}
+}
+
+// advice is the classes a seat may have, and why.
+type advice struct {
+	classes []string
+	why     string
+}
+
+// An inch seat is this much tighter or looser than the ring at the most, as a
+// share of the diameter. Common practice, no source: makers' tables stay inside.
+const (
+	inchTightest = 0.0015
+	inchLoosest  = 0.0010
+)
+
+// seat judges one seat against the ring of the bearing and the advice.
+func (t *joint) seat(f feature, ringMm float64, inch bool, a advice) {
+	size := f.step.Size
+	classes := plan.Named(strings.Join(a.classes, ", "))
+	if off := math.Abs(size.NominalMm - ringMm); off > 0.01 {
+		t.problem(plan.BearingSize, plan.Of(plan.Diameter, ringMm), plan.Named(f.text()), plan.Of(plan.Diameter, size.NominalMm))
+		return
+	}
+	tight, loose := size.MaxMm-ringMm, ringMm-size.MinMm
+	if f.step.Inside {
+		tight, loose = loose, tight
+	}
+	switch {
+	case !size.Fitted():
+		t.problem(plan.SeatWithoutFit, plan.Named(f.text()), classes, plan.Named(a.why))
+	case inch:
+		if tight > inchTightest*ringMm || loose > inchLoosest*ringMm {
+			t.problem(plan.SeatTightness, plan.Named(f.text()), plan.Of(plan.Mm, size.MinMm), plan.Of(plan.Mm, size.MaxMm), plan.Of(plan.Mm, words.Round(math.Max(tight, loose), 3)), plan.Of(plan.Diameter, ringMm))
+		}
+	case size.Class == "limits":
+		if lo, hi, ok := envelope(ringMm, a.classes); ok && (size.MinMm < lo-1e-6 || size.MaxMm > hi+1e-6) {
+			t.problem(plan.SeatLimits, plan.Named(f.text()), plan.Of(plan.Mm, size.MinMm), plan.Of(plan.Mm, size.MaxMm), classes, plan.Of(plan.Mm, lo), plan.Of(plan.Mm, hi))
+		}
+	case !contains(a.classes, size.Class):
+		t.problem(plan.SeatNotAdvised, plan.Named(f.text()), plan.Named(size.Class), classes, plan.Named(a.why))
+	}
+}
+
+// envelope is the least and the greatest limit of several classes.
+func envelope(mm float64, classes []string) (loMm, hiMm float64, ok bool) {
+	loMm, hiMm = math.Inf(1), math.Inf(-1)
+	for _, c := range classes {
+		l, err := fits.Limit(mm, c)
+		if err != nil {
+			continue
+		}
+		loMm, hiMm, ok = math.Min(loMm, l.MinMm), math.Max(hiMm, l.MaxMm), true
+	}
+	return loMm, hiMm, ok
 }
 
 func contains(list []string, s string) bool {

@@ -127,22 +127,12 @@ func (boltKind) work(j *making, t *joint) {
 	t.boltSteps(p, tapped)
 }
 
-// match verifies that the two patterns, and those between, meet.
-func (j *making) match(t *joint, a, b []plan.XY) bool {
-	if len(a) != len(b) {
-		t.refuse(t.in.Pos, plan.OtherCount, plan.Named(t.a.text()), plan.Of(plan.Number, float64(len(a))), plan.Named(t.b.text()), plan.Of(plan.Number, float64(len(b))))
-		return false
-	}
-	reach := t.reachMm()
-	if meets(a, b, motion{}, reach) {
-		for _, s := range j.stack(t) {
-			if q := j.pattern(s); q != nil && !meets(a, q, motion{}, (t.a.group.Size.FinishedMm+s.group.Size.FinishedMm)/2-t.boltMm) {
-				t.refuse(s.ref.Pos, plan.StackMisses, plan.Named(s.text()), plan.Named(t.a.text()))
-				return false
-			}
-		}
-		return true
-	}
+// playUsed is the share of the play that the drawing may use up. Common practice,
+// no source.
+const playUsed = 0.4
+
+// farthest is how far a hole of a lies from its nearest hole of b, at the worst.
+func farthest(a, b []plan.XY) float64 {
 	worst := 0.0
 	for _, q := range a {
 		best := math.Inf(1)
@@ -150,6 +140,29 @@ func (j *making) match(t *joint, a, b []plan.XY) bool {
 			best = math.Min(best, geom.Distance(q, o))
 		}
 		worst = math.Max(worst, best)
+	}
+	return worst
+}
+
+// match verifies that the two patterns, and those between, meet.
+func (j *making) match(t *joint, a, b []plan.XY) bool {
+	if len(a) != len(b) {
+		t.refuse(t.in.Pos, plan.OtherCount, plan.Named(t.a.text()), plan.Of(plan.Number, float64(len(a))), plan.Named(t.b.text()), plan.Of(plan.Number, float64(len(b))))
+		return false
+	}
+	reach := t.reachMm()
+	worst := farthest(a, b)
+	if meets(a, b, motion{}, reach) {
+		for _, s := range j.stack(t) {
+			if q := j.pattern(s); q != nil && !meets(a, q, motion{}, (t.a.group.Size.FinishedMm+s.group.Size.FinishedMm)/2-t.boltMm) {
+				t.refuse(s.ref.Pos, plan.StackMisses, plan.Named(s.text()), plan.Named(t.a.text()))
+				return false
+			}
+		}
+		if worst > playUsed*reach+1e-6 {
+			t.problem(plan.PlayUsed, plan.Named(t.a.text()), plan.Of(plan.Mm, words.Round(worst, 3)), plan.Named(t.b.text()), plan.Of(plan.Mm, words.Round(reach, 3)))
+		}
+		return true
 	}
 	kind, args := plan.HolesMiss, []plan.Arg{plan.Named(t.a.text()), plan.Named(t.b.text()), plan.Of(plan.Mm, words.Round(worst, 3)), plan.Of(plan.Mm, geom.Clean(reach))}
 	if ra, rb := patternRadius(a), patternRadius(b); math.Abs(ra-rb) > reach+1e-6 {
@@ -268,6 +281,9 @@ func roomProblem(p bolts.Problem, side string) plan.Problem {
 func (j *making) stud(t *joint, p *plan.BoltPlan) {
 	r := j.model(t.in.Bolt.Stud.Value)
 	p.Ordered = r.Out.Title
+	if have := r.Part.Quantity; have < p.Count {
+		t.problem(plan.StudsMissing, plan.Of(plan.Number, float64(p.Count)), plan.Of(plan.Number, float64(have)), plan.Named(r.Out.Title))
+	}
 	p.LengthMm = r.LengthMm()
 	outside, _ := r.Sides()
 	ends := []*part.Step{outside[0], outside[len(outside)-1]}

@@ -22,9 +22,10 @@ type rule struct {
 func (j *assembly) order(all []*joint) (done []*joint) {
 	rules := j.saidRules(all)
 	for _, r := range j.tradeRules(all) {
-		if !slices.ContainsFunc(rules, func(s rule) bool {
-			return s.said && s.first == r.then && s.then == r.first || s.first == r.first && s.then == r.then
-		}) {
+		switch i := slices.IndexFunc(rules, func(s rule) bool { return s.first == r.then && s.then == r.first }); {
+		case i >= 0 && rules[i].said:
+			r.then.flaws = append(r.then.flaws, plan.Problem{Kind: plan.AgainstTheTrade, Args: []plan.Arg{plan.Named(words.Spaced(r.first.in.Name.Value)), plan.Named(r.why)}})
+		case !slices.ContainsFunc(rules, func(s rule) bool { return s.first == r.first && s.then == r.then }):
 			rules = append(rules, r)
 		}
 	}

@@ -39,6 +39,14 @@ func (j *making) registers(t *joint) {
 // to centre in it. Common practice, no source.
 const nearMm = 1.0
 
+// offMm is how much smaller than its bore a fitted spigot may be and still be
+// taken for a register that is drawn wrong. Common practice, no source.
+const offMm = 6.0
+
+// looseMm is the play from which a register no longer centres. Common practice,
+// no source.
+const looseMm = 0.3
+
 // nested tells whether an outside step lies in a bore over at least half a
 // millimetre of length, of nearly its size.
 func nested(p, q placedPart, out, in *part.Step) bool {
@@ -51,14 +59,25 @@ func nested(p, q placedPart, out, in *part.Step) bool {
 	if math.Min(ahi, bhi)-math.Max(alo, blo) < 0.5 || out.Size.Thread != nil || in.Size.Thread != nil {
 		return false
 	}
-	return math.Abs(in.Size.NominalMm-out.Size.NominalMm) <= nearMm
+	smaller := in.Size.NominalMm - out.Size.NominalMm
+	return math.Abs(smaller) <= nearMm || out.Size.Fitted() && in.Size.Fitted() && smaller > 0 && smaller <= offMm
 }
 
 func (t *joint) register(p, q placedPart, out, in *part.Step) {
 	lo, hi := in.Size.MinMm-out.Size.MaxMm, in.Size.MaxMm-out.Size.MinMm
 	what := copyTitle(p.r, p.copy) + " " + words.Spaced(out.Name) + " in " + copyTitle(q.r, q.copy) + " " + words.Spaced(in.Name)
-	t.figure("register", what+": clearance "+t.w.Fine(lo*1000, hi*1000, 0), words.Join("; ", out.Size.Source, in.Size.Source))
-	if lo < 0 {
+	fitted := out.Size.Fitted() && in.Size.Fitted()
+	far := in.Size.NominalMm-out.Size.NominalMm > nearMm
+	direct := (p.inst == t.a.inst() || p.inst == t.b.inst()) && (q.inst == t.a.inst() || q.inst == t.b.inst())
+	if !far || direct {
+		t.figure("register", what+": clearance "+t.w.Fine(lo*1000, hi*1000, 0), words.Join("; ", out.Size.Source, in.Size.Source))
+	}
+	switch {
+	case lo < 0:
 		t.problem(plan.RegisterBinds, plan.Named(what), plan.Of(plan.Mm, words.Round(-lo, 3)))
+	case far && direct:
+		t.problem(plan.RegisterOff, plan.Named(what), plan.Of(plan.Diameter, out.Size.NominalMm), plan.Of(plan.Diameter, in.Size.NominalMm))
+	case fitted && !far && hi > looseMm:
+		t.problem(plan.RegisterLoose, plan.Named(what), plan.Of(plan.Mm, words.Round(hi, 3)))
 	}
 }

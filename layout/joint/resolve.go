@@ -81,6 +81,9 @@ func (j *making) joint(t *joint) {
 	}
 	t.out = &plan.JointPlan{Name: t.in.Name.Value, Title: t.kind.title(t), Kind: string(t.in.Kind), A: t.a.end(), B: t.b.end(), Why: t.why}
 	t.out.How = j.how(t)
+	for _, p := range t.flaws {
+		t.add(p)
+	}
 	j.align(t)
 	t.kind.work(j, t)
 	if t.axis && !t.refused() {

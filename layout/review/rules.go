@@ -29,6 +29,12 @@ var partRules = []struct {
 	{"radial-edge", "an opening in the outside breaks out of its step", radialEdge},
 	{"radial-gap", "two openings in the outside meet", radialGap},
 	{"radial-depth", "an opening in the outside has the wrong depth", radialDepth},
+	{"thin", "a wall, rim or floor is thin", thin},
+	{"relief", "an undercut eats its seat", relief},
+	{"allowance", "the stock leaves nothing to machine, or is not what is drawn", allowance},
+	{"keyway", "a keyway is not that of its shaft", keyway},
+	{"motor", "a plate is nearly a motor flange", motorFlange},
+	{"cut-slot", "a slot is too narrow for the cutter", cutSlots},
 }
 
 // jobRules are the rules about the whole job.
@@ -43,5 +49,7 @@ var jobRules = []struct {
 	{"joint", "a joint cannot be worked out, or has a flaw", jointProblems},
 	{"trap", "two parts also go together the wrong way", trap},
 	{"weld-first", "a fine size is finished before a weld", weldFirst},
+	{"weld-holes", "fine holes are finished before a weld", fineHoles},
+	{"saddle", "a branch and its opening do not meet", saddle},
 	{"weld-access", "a weld is out of reach when its turn comes", weldAccess},
 }

@@ -1,0 +1,135 @@
+package review
+
+import (
+	"math"
+
+	"centrepop/layout/fits"
+	"centrepop/parts"
+)
+
+// Metal that turning, facing and sawing take at the least. Common practice, no
+// source.
+const (
+	turnMm     = 1.0 // on diameter, where the outside is turned
+	faceMm     = 1.0 // on length, for both ends
+	castMm     = 4.0 // of a casting, on diameter
+	castFaceMm = 4.0
+)
+
+// allowance looks for stock that leaves nothing to turn or to face, and for
+// plate, sheet and tube that are not what is drawn.
+func allowance(v *view) {
+	s := v.p.Stock
+	if !s.Size.Set() {
+		return
+	}
+	switch {
+	case s.Form == "plate" || s.Form == "sheet":
+		v.plateAllowance()
+	case v.p.Kind == parts.Tube && s.Form == "tube":
+		v.tubeAllowance()
+	case v.p.Profile != nil && (s.Form == "round" || s.Form == "casting" || s.Form == "tube"):
+		v.turnAllowance()
+	}
+}
+
+func (v *view) plateAllowance() {
+	s, drawn := v.p.Stock, v.lengthMm
+	switch {
+	case v.p.Frustum != nil:
+		drawn = v.p.Frustum.Thickness.Mm
+	case v.p.Transition != nil:
+		drawn = v.p.Transition.Thickness.Mm
+	}
+	f := Finding{Numbers: v.mm(s.Size.Mm) + " for " + v.mm(drawn), Rule: "the stock is as thick as the part, or thicker where its faces are machined", Source: "by geometry", Fix: "write the thickness that is bought"}
+	switch {
+	case s.Size.Mm < drawn-slackMm:
+		f.What = "the " + s.Form + " is thinner than the part"
+		v.report(Stop, "", s.Pos, f)
+	case v.p.Profile == nil && s.Size.Mm > drawn+slackMm:
+		f.What = "the " + s.Form + " is thicker than the part, and no step faces it"
+		v.report(Check, "", s.Pos, f)
+	}
+}
+
+func (v *view) tubeAllowance() {
+	s := v.p.Stock
+	wall := v.wallAt(v.lengthMm / 2)
+	f := Finding{Rule: "a tube is drawn as it is bought", Source: "by geometry", Fix: "write the same size at tube and stock"}
+	if out := 2 * radiusAt(v.outside, v.lengthMm/2); math.Abs(out-s.Size.Mm) > slackMm {
+		f.What, f.Numbers = "the tube that is bought is not the one that is drawn", v.mm(s.Size.Mm)+" for "+v.mm(out)
+		v.report(Stop, "", s.Pos, f)
+	} else if s.Second.Set() && math.Abs(wall-s.Second.Mm) > slackMm {
+		f.What, f.Numbers = "the wall that is bought is not the one that is drawn", v.mm(s.Second.Mm)+" for "+v.mm(wall)
+		v.report(Stop, "", s.Pos, f)
+	}
+	v.lengthAllowance(faceMm)
+}
+
+func (v *view) turnAllowance() {
+	s, wide := v.p.Stock, &cylinder{}
+	for i := range v.outside {
+		if v.outside[i].radiusMm > wide.radiusMm {
+			wide = &v.outside[i]
+		}
+	}
+	least, face := turnMm, faceMm
+	if s.Form == "casting" {
+		least, face = castMm, castFaceMm
+	}
+	left := s.Size.Mm - 2*wide.radiusMm
+	asBought := math.Abs(left) < slackMm && wide.size.Fit.Pos.Line == 0 && wide.size.Thread.Value == "" && wide.step.Finish.Value == ""
+	if left > -slackMm && left < least-slackMm && !asBought {
+		v.report(Check, wide.name, s.Pos, Finding{
+			What: "the stock leaves nothing to turn " + wide.name, Numbers: v.mm(left) + " on diameter, wanted " + v.mm(least),
+			Rule: "the skin of the stock is turned away", Source: practice, Fix: "the next larger stock size",
+		})
+	}
+	v.lengthAllowance(face)
+}
+
+// lengthAllowance looks for stock that is cut too short to face.
+func (v *view) lengthAllowance(least float64) {
+	s := v.p.Stock
+	if left := s.Length.Mm - v.lengthMm; s.Length.Set() && left > -slackMm && left < least-slackMm {
+		v.report(Check, "", s.Length.Pos, Finding{
+			What: "the stock leaves nothing to face", Numbers: v.mm(left) + " on length, wanted " + v.mm(least),
+			Rule: "both ends are faced to length", Source: practice, Fix: "order it longer",
+		})
+	}
+}
+
+// fineHoles looks for holes to a fine size that a later weld pulls out of size:
+// those of parts that are welded.
+func fineHoles(r *reviewer) {
+	welded := map[string]string{}
+	for _, j := range r.pl.Joints {
+		if j.Weld != nil {
+			for _, name := range []string{j.A.Part, j.B.Part} {
+				welded[name] = j.Name
+			}
+		}
+	}
+	for _, p := range r.job.Parts {
+		joint := welded[p.Name.Value]
+		if joint == "" {
+			continue
+		}
+		for i := range p.Holes {
+			h := &p.Holes[i]
+			if h.Size.Make != parts.PlainHole || !fine(h.Size.Size.Fit, 9) {
+				continue
+			}
+			if _, err := fits.Limit(h.Size.Size.Nominal.Mm, h.Size.Size.Fit.Class.Value); err != nil && h.Size.Size.Fit.Class.Value != "" {
+				continue
+			}
+			r.add(Finding{
+				Severity: Check, Part: p.Name.Value, Feature: h.Name.Value, Pos: h.Pos,
+				What:    p.Title.Value + ": " + h.Name.Value + " are finished to size before the weld " + joint + " that moves them",
+				Numbers: r.mm(h.Size.Size.Nominal.Mm) + " " + h.Size.Size.Fit.Class.Value,
+				Rule:    "fine holes are finished after the last weld near them", Source: practice,
+				Fix: "drill them under size, and ream after welding",
+			})
+		}
+	}
+}

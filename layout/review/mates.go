@@ -1,0 +1,186 @@
+package review
+
+import (
+	"math"
+
+	"centrepop/layout/keys"
+	"centrepop/layout/measured"
+	"centrepop/layout/plan"
+	"centrepop/parts"
+)
+
+// keyway looks for keyways that are not those of their shaft's diameter, and for
+// a TOP on a keyway that is not drawn.
+func keyway(v *view) {
+	found := false
+	for i := range v.p.Radials {
+		f := &v.p.Radials[i]
+		step := at(v.outside, v.axialMm(f))
+		if f.Shape != parts.RadialSlot || f.Through || step == nil || f.Along.Mm < 1.5*f.Around.Mm {
+			continue
+		}
+		found = true
+		if step.size.Thread.Value != "" {
+			continue // the slot of a locking washer
+		}
+		key, err := v.keyFor(2 * step.radiusMm)
+		if err != nil || math.Abs(f.Around.Mm-key.WidthMm) > 0.5*key.WidthMm {
+			continue
+		}
+		standard := "DIN 6885-1"
+		if v.job.Units == parts.Inches {
+			standard = "ASME B17.1"
+		}
+		deepest := key.ShaftDepthMm + 0.5
+		if math.Abs(f.Around.Mm-key.WidthMm) > 0.05 || f.Depth.Mm < key.ShaftDepthMm-0.3 || f.Depth.Mm > deepest {
+			v.report(Check, f.Name.Value, f.Pos, Finding{
+				What:    f.Name.Value + " is not the keyway of " + v.mm(2*step.radiusMm),
+				Numbers: v.mm(f.Around.Mm) + " wide and " + v.mm(f.Depth.Mm) + " deep; the standard has " + v.mm(key.WidthMm) + " and " + v.mm(key.ShaftDepthMm),
+				Rule:    "a keyway takes the key of its diameter", Source: standard, Fix: "the width and depth of the standard, or accept it for a key that is made",
+			})
+		}
+	}
+	if v.p.Top.Value == "keyway" && !found {
+		v.report(Stop, "", v.p.Top.Pos, Finding{
+			What: "TOP is to be the keyway, and no keyway is drawn", Rule: "TOP is a mark that is there", Source: "by geometry", Fix: "draw the keyway under radial, or mark TOP another way",
+		})
+	}
+}
+
+func (v *view) keyFor(shaftMm float64) (keys.Parallel, error) {
+	if v.job.Units == parts.Inches {
+		return keys.ForInch(shaftMm, keys.Square)
+	}
+	return keys.For(shaftMm)
+}
+
+// motorFlange looks for plates that are nearly a motor flange: two of pitch
+// circle, spigot and holes are those of an IEC flange and the third is not.
+func motorFlange(v *view) {
+	if v.p.Outline == nil || v.p.Bore == nil {
+		return
+	}
+	bore := v.p.Bore.Size.Nominal.Mm
+	for i := range v.p.Holes {
+		h := &v.p.Holes[i]
+		pcd := h.Pattern.PCD.Mm
+		count, hole := v.groupSize(h.Name.Value)
+		if pcd == 0 || hole == 0 || h.Size.Make == parts.TappedHole {
+			continue
+		}
+		for _, s := range measured.Standards() {
+			if s.Tapped || math.Abs(pcd-s.PitchMm) > 0.1*s.PitchMm || math.Abs(bore-s.SpigotMm) > 0.1*s.SpigotMm {
+				continue
+			}
+			off := []struct {
+				what        string
+				got, wanted float64
+				is          bool
+			}{
+				{"the pitch circle of " + h.Name.Value, pcd, s.PitchMm, math.Abs(pcd-s.PitchMm) < 0.05},
+				{"the bore", bore, s.SpigotMm, math.Abs(bore-s.SpigotMm) < 0.05},
+				{"the holes of " + h.Name.Value, hole, s.HoleMm, count == s.Holes && math.Abs(hole-s.HoleMm) < 1.01},
+			}
+			wrong := -1
+			matches := 0
+			for k, o := range off {
+				if o.is {
+					matches++
+				} else {
+					wrong = k
+				}
+			}
+			if matches != 2 {
+				continue
+			}
+			v.report(Check, h.Name.Value, h.Pos, Finding{
+				What: off[wrong].what + " is not that of a motor flange " + s.Name + ", though the rest is", Numbers: v.mm(off[wrong].got) + ", the flange has " + v.mm(off[wrong].wanted),
+				Rule: "a motor's flange has its standard's sizes", Source: "IEC 60072-1", Fix: "the size of the standard, or measure the motor",
+			})
+		}
+	}
+}
+
+// groupSize is the number of holes in a group and their finished size.
+func (v *view) groupSize(name string) (count int, mm float64) {
+	for _, f := range v.q.Faces {
+		for _, g := range f.Groups {
+			if g.Name == name {
+				return g.Count, g.FinishedMm
+			}
+		}
+	}
+	return 0, 0
+}
+
+// cutSlots looks for slots that are narrower than the cutter makes.
+func cutSlots(v *view) {
+	leastMm, source, ok := v.leastHole()
+	if !ok {
+		return
+	}
+	for i := range v.p.Slots {
+		if s := &v.p.Slots[i]; s.Through && s.Width.Mm < leastMm-slackMm {
+			v.report(Note, s.Name.Value, s.Pos, Finding{
+				What: s.Name.Value + " are narrower than the " + v.p.Stock.Cut + " makes well, which only marks them: mill them", Numbers: v.mm(s.Width.Mm) + " in " + v.mm(v.lengthMm) + ", wanted " + v.mm(leastMm),
+				Rule: v.p.Stock.Cut + " slots at least " + v.mm(leastMm) + " wide", Source: source, Fix: "mill them, or make them wider",
+			})
+		}
+	}
+}
+
+// saddle looks for branches that run off the tube they sit on, and for ones
+// whose opening in it is not under them.
+func saddle(r *reviewer) {
+	for _, p := range r.job.Parts {
+		for i := range p.Ends {
+			end := &p.Ends[i]
+			if end.Place == nil || !end.Onto.Set() || end.Angle.Deg != 90 || end.Offset.Mm != 0 {
+				continue // of a leaning branch the middle of the hole is worked out elsewhere
+			}
+			main, q := partNamed(r.job, end.Onto.Part), r.pl.Part(end.Onto.Part)
+			if main == nil || q == nil || main.Kind != parts.Tube {
+				continue
+			}
+			r.branchOn(p, end, newView(r, main, q))
+		}
+	}
+}
+
+// branchOn looks at one square branch on its main.
+func (r *reviewer) branchOn(p *parts.Part, end *parts.TubeEnd, main *view) {
+	z := end.Place.Axial.Mm
+	if end.Place.From == parts.Back {
+		z = main.lengthMm - z
+	}
+	half := r.pl.Part(p.Name.Value).Section.MaxMm
+	f := Finding{Part: p.Name.Value, Pos: end.Place.Pos, Source: "by geometry"}
+	if z-half < slackMm || z+half > main.lengthMm-slackMm {
+		f.Severity, f.What = Stop, p.Title.Value+" runs off the end of "+main.p.Title.Value
+		f.Numbers = "it covers " + r.mm(z-half) + " to " + r.mm(z+half) + ", the tube 0 to " + r.mm(main.lengthMm)
+		f.Rule, f.Fix = "a branch stands on the tube all round", "move it along the tube"
+		r.add(f)
+		return
+	}
+	near := math.Inf(1)
+	for _, row := range main.q.Radials {
+		near = math.Min(near, offBranch(row, z, end.Place.Clock.Deg, half))
+	}
+	if near > 1 && !math.IsInf(near, 1) {
+		f.Severity, f.What = Check, "the opening in "+main.p.Title.Value+" is not under "+p.Title.Value
+		f.Numbers = "its middle lies " + r.mm(near) + " off that of the branch"
+		f.Rule, f.Fix = "a branch opens into its tube", "the same clock and distance at both"
+		r.add(f)
+	}
+}
+
+// offBranch is how far the middle of an opening lies from that of a branch of
+// the given radius on the same tube, infinite where it does not open under it.
+func offBranch(row plan.RadialRow, z, clockDeg, half float64) float64 {
+	turn := math.Remainder(row.ClockDeg-clockDeg, 360) * math.Pi / 180
+	off := math.Hypot(row.AxialMm-z, turn*row.OutsideMm/2)
+	if reach := half + math.Max(row.AlongMm, row.AroundMm)/2; off > reach+half {
+		return math.Inf(1)
+	}
+	return off
+}

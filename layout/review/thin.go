@@ -1,0 +1,135 @@
+package review
+
+import (
+	"math"
+	"slices"
+
+	"centrepop/layout/threads"
+	"centrepop/parts"
+)
+
+// leastWallMm is the thinnest wall that is turned and held without a plan for
+// it. Common practice, no source.
+func leastWallMm(outsideMm float64) float64 { return math.Max(1.5, 0.02*outsideMm) }
+
+// thin looks for walls that undercuts, threads, counterbores and slots have left
+// too thin.
+func thin(v *view) {
+	if v.p.Outline != nil {
+		v.thinRim()
+	} else if v.p.Kind != parts.Tube {
+		v.thinWall()
+	}
+	v.thinFloor()
+}
+
+// thinRim is the metal between the bore and the outline of a flat part.
+func (v *view) thinRim() {
+	if len(v.inside) == 0 {
+		return
+	}
+	least := math.Max(2, 0.5*v.lengthMm)
+	if wall := v.flatWall(); wall > slackMm && wall < math.Min(least, 0.25*v.inside[0].radiusMm)-slackMm {
+		v.report(Check, "bore", v.inside[0].pos, Finding{
+			What: "little metal stays between the bore and the outline", Numbers: v.mm(wall) + " at the thinnest, wanted " + v.mm(math.Min(least, 0.25*v.inside[0].radiusMm)),
+			Rule: "a ring is at least half as wide as it is thick, or an eighth of its bore", Source: practice, Fix: "a smaller bore or a larger outline",
+		})
+	}
+}
+
+// thinWall is the wall of a turned part, less its undercuts and threads.
+func (v *view) thinWall() {
+	for _, s := range v.cuts() {
+		out, in := at(v.outside, (s.fromMm+s.toMm)/2), at(v.inside, (s.fromMm+s.toMm)/2)
+		if out == nil || in == nil {
+			continue
+		}
+		wall := out.rootMm() - in.rootMm()
+		for _, c := range []*cylinder{out, in} {
+			if u := c.step.Undercut; u != nil && v.undercutIn(c, s) {
+				wall -= u.Depth.Mm
+			}
+		}
+		if least := leastWallMm(2 * out.radiusMm); wall < least-slackMm {
+			v.report(Check, in.name, in.pos, Finding{
+				What: "the wall between " + in.name + " and " + out.name + " is thin", Numbers: v.mm(wall) + " left, wanted " + v.mm(least),
+				Rule: "a turned wall at least 2 % of its diameter, and not under " + v.mm(1.5), Source: practice, Fix: "a smaller bore, a larger outside, or a shallower undercut",
+			})
+		}
+	}
+}
+
+// rootMm is the radius to the bottom of a thread, or of the plain cylinder.
+func (c *cylinder) rootMm() float64 {
+	name := c.size.Thread.Value
+	if name == "" {
+		return c.radiusMm
+	}
+	t, err := threads.Parse(name)
+	switch {
+	case err != nil:
+		return c.radiusMm
+	case c.radiusMm > t.MinorMm/2+slackMm: // outside
+		return t.MinorMm / 2
+	}
+	return t.MajorMm / 2
+}
+
+// undercutIn tells whether the undercut of a step lies in a stretch.
+func (v *view) undercutIn(c *cylinder, s span) bool {
+	w := c.step.Undercut.Width.Mm
+	return s.toMm > c.toMm-w && s.fromMm < c.toMm || s.fromMm < c.fromMm+w && s.toMm > c.fromMm
+}
+
+// thinFloor is the metal under a counterbore's head and under a slot in the
+// outside.
+func (v *view) thinFloor() {
+	for i := range v.holes {
+		h := &v.holes[i]
+		if h.group == nil || h.group.Counterbore == nil || h.metalMm == 0 || i > 0 && v.holes[i-1].group == h.group {
+			continue
+		}
+		floor, least := h.metalMm-h.group.Counterbore.Depth.Mm, 0.4*2*h.radiusMm
+		if floor < least-slackMm {
+			v.report(Check, h.name, h.pos(), Finding{
+				What: "little metal stays under the counterbores of " + h.name, Numbers: v.mm(floor) + " of " + v.mm(h.metalMm) + ", wanted " + v.mm(least),
+				Rule: "a head clamps at least 0.4 times its screw of metal", Source: practice, Fix: "shallower counterbores, or a thicker part",
+			})
+		}
+	}
+	for i := range v.p.Radials {
+		f := &v.p.Radials[i]
+		wall := v.wallAt(v.axialMm(f))
+		if f.Through || f.Shape == parts.RadialHole || f.Depth.Mm >= wall {
+			continue
+		}
+		least := math.Max(1.5, 0.25*wall)
+		if bore := radiusAt(v.inside, v.axialMm(f)); bore == 0 {
+			least = 0.6 * wall
+		}
+		if left := wall - f.Depth.Mm; left < least-slackMm {
+			v.report(Check, f.Name.Value, f.Pos, Finding{
+				What: f.Name.Value + " leaves little metal under it", Numbers: v.mm(left) + " of " + v.mm(wall) + ", wanted " + v.mm(least),
+				Rule: "a slot leaves a quarter of a wall, and 0.6 of the radius of a solid", Source: practice, Fix: "a shallower slot, or a thicker wall",
+			})
+		}
+	}
+}
+
+// relief looks for undercuts that eat the seat they belong to: wider than a
+// quarter of it, or deeper than reliefs are.
+func relief(v *view) {
+	for _, c := range slices.Concat(v.outside, v.inside) {
+		if c.step == nil || c.step.Undercut == nil {
+			continue
+		}
+		u, long := c.step.Undercut, c.toMm-c.fromMm
+		deepest := math.Max(0.6, 0.02*c.radiusMm*2)
+		if u.Width.Mm > 0.25*long+slackMm || u.Depth.Mm > deepest+slackMm {
+			v.report(Check, c.name, c.pos, Finding{
+				What: "the undercut of " + c.name + " eats its seat", Numbers: v.mm(u.Width.Mm) + " wide and " + v.mm(u.Depth.Mm) + " deep on " + v.mm(long) + " of " + v.mm(2*c.radiusMm) + "; wanted at most " + v.mm(0.25*long) + " and " + v.mm(deepest),
+				Rule: "a relief takes a quarter of the seat at most, and hardly weakens it (DIN 509 has 0.1 to 0.5 mm)", Source: practice, Fix: "a narrower or shallower undercut, such as DIN 509 F",
+			})
+		}
+	}
+}
