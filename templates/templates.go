@@ -13,6 +13,10 @@ package templates
 import (
 	"errors"
 	"fmt"
+	"runtime"
+	"slices"
+	"sync"
+	"sync/atomic"
 
 	"centrepop/layout"
 	"centrepop/layout/plan"
@@ -38,6 +42,10 @@ type Options struct {
 	// Findings are those of the review, for the cover and the review's pages;
 	// nil if the plan was not reviewed, empty if nothing was found.
 	Findings []review.Finding
+	// Press takes over the drawing of each sheet as soon as it is laid out,
+	// so that the drawings need not be kept until all sheets are; nil keeps
+	// them. It is called on several goroutines at once.
+	Press func(*draw.Drawing) (draw.Pressed, error)
 }
 
 // The smallest and largest paper that the sheets can be laid out on, in
@@ -58,27 +66,87 @@ func Packet(pl *plan.Plan, opt Options) (*draw.Document, error) {
 	if err != nil {
 		return nil, err
 	}
-	var chapters []draw.Chapter
+	var tasks []task
 	if opt.Findings != nil {
-		chapters = append(chapters, draw.Chapter{Part: sheets.ReviewName, Name: "Findings", Sheets: sheets.Review(pl, opt.Findings, paper)})
+		tasks = append(tasks, func() ([]draw.Chapter, error) {
+			return []draw.Chapter{{Part: sheets.ReviewName, Name: "Findings", Sheets: sheets.Review(pl, opt.Findings, paper)}}, nil
+		})
 	}
 	for _, part := range pl.Parts {
-		chapters = append(chapters, draw.Chapter{Part: part.Title, Name: sheets.OperationName, Sheets: sheets.Operations(pl, part, paper)})
-		trueSize, err := truesize.Chapters(pl, part, paper)
-		if err != nil {
-			return nil, err
-		}
-		chapters = append(chapters, trueSize...)
-		if len(part.Checks) > 0 {
-			chapters = append(chapters, draw.Chapter{Part: part.Title, Name: sheets.InspectionName, Sheets: sheets.Inspection(pl, part, paper)})
-		}
+		tasks = append(tasks, partTasks(pl, part, paper)...)
 	}
-	chapters = append(chapters, sequence.Chapters(pl, paper)...)
+	tasks = append(tasks, func() ([]draw.Chapter, error) { return sequence.Chapters(pl, paper), nil })
+	chapters, err := opt.work(tasks)
+	if err != nil {
+		return nil, err
+	}
 	// The index does not change its length with the numbers in it, so the
 	// first drawing of the cover only counts its pages.
 	pages := len(sheets.Cover(pl, opt.Findings, paper, chapters, 0))
 	cover := draw.Chapter{Part: "", Name: "Cover", Sheets: sheets.Cover(pl, opt.Findings, paper, chapters, pages)}
 	return correct(draw.Bind(headOf(pl), append([]draw.Chapter{cover}, chapters...), "Shop packet"), pl, opt)
+}
+
+// task draws some chapters that stand together. Tasks know nothing of each
+// other and only read the plan.
+type task func() ([]draw.Chapter, error)
+
+// partTasks draw the sheets of a part.
+func partTasks(pl *plan.Plan, part *plan.PartPlan, paper draw.Frame) []task {
+	tasks := []task{
+		func() ([]draw.Chapter, error) {
+			return []draw.Chapter{{Part: part.Title, Name: sheets.OperationName, Sheets: sheets.Operations(pl, part, paper)}}, nil
+		},
+		func() ([]draw.Chapter, error) { return truesize.Chapters(pl, part, paper) },
+	}
+	if len(part.Checks) > 0 {
+		tasks = append(tasks, func() ([]draw.Chapter, error) {
+			return []draw.Chapter{{Part: part.Title, Name: sheets.InspectionName, Sheets: sheets.Inspection(pl, part, paper)}}, nil
+		})
+	}
+	return tasks
+}
+
+// work does the tasks on all processors and returns their chapters in the
+// order of the tasks, or the error of the first that has one.
+func (opt Options) work(tasks []task) ([]draw.Chapter, error) {
+	done := make([][]draw.Chapter, len(tasks))
+	errs := make([]error, len(tasks))
+	var next atomic.Int64
+	var all sync.WaitGroup
+	for range min(runtime.GOMAXPROCS(0), len(tasks)) {
+		all.Go(func() {
+			for i := int(next.Add(1)) - 1; i < len(tasks); i = int(next.Add(1)) - 1 {
+				if done[i], errs[i] = tasks[i](); errs[i] == nil {
+					errs[i] = opt.press(done[i])
+				}
+			}
+		})
+	}
+	all.Wait()
+	for _, err := range errs {
+		if err != nil {
+			return nil, err
+		}
+	}
+	return slices.Concat(done...), nil
+}
+
+// press hands the drawings of the sheets over, if they are to be.
+func (opt Options) press(chapters []draw.Chapter) error {
+	if opt.Press == nil {
+		return nil
+	}
+	for _, c := range chapters {
+		for _, s := range c.Sheets {
+			pressed, err := opt.Press(&s.Draw)
+			if err != nil {
+				return fmt.Errorf("templates: %s, %s: %w", c.Part, s.Name, err)
+			}
+			s.Draw = draw.Drawing{Items: []draw.Item{pressed}}
+		}
+	}
+	return nil
 }
 
 // Templates draws the punch templates alone, of the parts named, or of all
@@ -100,13 +168,13 @@ func Templates(pl *plan.Plan, partNames []string, opt Options) (*draw.Document, 
 			chosen = append(chosen, part)
 		}
 	}
-	var chapters []draw.Chapter
+	var tasks []task
 	for _, part := range chosen {
-		trueSize, err := truesize.Chapters(pl, part, paper)
-		if err != nil {
-			return nil, err
-		}
-		chapters = append(chapters, trueSize...)
+		tasks = append(tasks, func() ([]draw.Chapter, error) { return truesize.Chapters(pl, part, paper) })
+	}
+	chapters, err := opt.work(tasks)
+	if err != nil {
+		return nil, err
 	}
 	if len(chapters) == 0 {
 		return nil, errors.New("templates: no face of these parts has anything to mark, and none is wrapped or developed")

@@ -183,7 +183,7 @@ func BenchmarkFloor(b *testing.B) {
 	for _, job := range []string{"pugmill", "gatejack"} {
 		b.Run(job, func(b *testing.B) {
 			path := filepath.Join("../../testdata", job, "job.yaml")
-			_, doc, _, err := packet(nil, path, "", "", "")
+			_, doc, _, err := (&call{}).packet(path, "", "", "", nil)
 			if err != nil {
 				b.Fatal(err)
 			}

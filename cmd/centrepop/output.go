@@ -61,10 +61,11 @@ func save(path string, job *parts.Job, write func(io.Writer) error) error {
 	return located(atomicfile.Write(path, write), job)
 }
 
-// writePDF renders the document and saves it.
-func (c *call) writePDF(job *parts.Job, doc *draw.Document, path string, answer written) error {
+// writePDF writes the document, whose drawings the press has taken, and saves
+// it.
+func (c *call) writePDF(job *parts.Job, doc *draw.Document, press *pdf.Press, path string, answer written) error {
 	c.tell.stage("writing")
-	if err := save(path, job, func(w io.Writer) error { return pdf.Write(w, doc) }); err != nil {
+	if err := save(path, job, func(w io.Writer) error { return press.Write(w, doc) }); err != nil {
 		return err
 	}
 	answer.Output, answer.Pages = path, len(doc.Pages)

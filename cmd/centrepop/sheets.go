@@ -10,6 +10,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/review"
 	"centrepop/parts"
+	"centrepop/render/pdf"
 	"centrepop/render/png"
 	"centrepop/templates"
 	"centrepop/templates/draw"
@@ -59,21 +60,25 @@ func sheets(c *call) error {
 	if err := output(*out, ".pdf"); err != nil {
 		return err
 	}
-	job, doc, answer, err := packet(c.tell, c.args[0], *size, *device, *out)
+	press := &pdf.Press{}
+	job, doc, answer, err := c.packet(c.args[0], *size, *device, *out, press.Take)
 	if err != nil {
 		return err
 	}
-	return c.writePDF(job, doc, *out, answer)
+	return c.writePDF(job, doc, press, *out, answer)
 }
+
+// taker is how a device takes over drawings: see templates.Options.
+type taker = func(*draw.Drawing) (draw.Pressed, error)
 
 // packet is the whole shop packet of a job, corrected for a printer if one is
 // named.
-func packet(tell *progress, path, size, device, out string) (*parts.Job, *draw.Document, written, error) {
+func (c *call) packet(path, size, device, out string, press taker) (*parts.Job, *draw.Document, written, error) {
 	fix, err := correction(device)
 	if err != nil {
 		return nil, nil, written{}, err
 	}
-	tell.stage("working out the job")
+	c.tell.stage("working out the job")
 	job, pl, err := load(path)
 	if err != nil {
 		return nil, nil, written{}, err
@@ -85,10 +90,10 @@ func packet(tell *progress, path, size, device, out string) (*parts.Job, *draw.D
 	if err != nil {
 		return nil, nil, written{}, err
 	}
-	tell.stage("reviewing")
+	c.tell.stage("reviewing")
 	findings := review.Review(job, pl)
-	tell.stage("drawing the sheets")
-	doc, err := templates.Packet(pl, templates.Options{Paper: p, Printer: fix, Findings: findings})
+	c.tell.stage("drawing the sheets")
+	doc, err := templates.Packet(pl, templates.Options{Paper: p, Printer: fix, Findings: findings, Press: press})
 	answer := written{Paper: p.Name}
 	for _, q := range pl.Parts {
 		answer.Parts = append(answer.Parts, q.Name)
@@ -145,11 +150,12 @@ func template(c *call) error {
 			return badUse("%s has no holes or slots on a face, and nothing to wrap or develop", name)
 		}
 	}
-	doc, err := templates.Templates(pl, names, templates.Options{Paper: p, Printer: fix})
+	press := &pdf.Press{}
+	doc, err := templates.Templates(pl, names, templates.Options{Paper: p, Printer: fix, Press: press.Take})
 	if err != nil {
 		return located(err, job)
 	}
-	return c.writePDF(job, doc, *out, written{Paper: p.Name, Parts: names})
+	return c.writePDF(job, doc, press, *out, written{Paper: p.Name, Parts: names})
 }
 
 // partNamed finds a part or says which there are.
@@ -178,7 +184,7 @@ func preview(c *call) error {
 	if !(*dpi >= 20 && *dpi <= 600) {
 		return badUse("--dpi %v: 20 to 600", *dpi)
 	}
-	job, doc, answer, err := packet(c.tell, c.args[0], *size, "", *out)
+	job, doc, answer, err := c.packet(c.args[0], *size, "", *out, nil)
 	if err != nil {
 		return err
 	}

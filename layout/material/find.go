@@ -18,10 +18,12 @@ func (e *UnknownError) Error() string {
 	return fmt.Sprintf("material: unknown material %q; nearest: %s", e.Name, strings.Join(e.Nearest, ", "))
 }
 
+var plainer = strings.NewReplacer(" ", "", "\t", "", "-", "", "+", "", "_", "", "/", "", "(", "", ")", "")
+
 // normal brings a name to the form of the table: upper case, without spaces,
 // hyphens, plus signs, slashes, underscores and brackets.
 func normal(s string) string {
-	return strings.NewReplacer(" ", "", "\t", "", "-", "", "+", "", "_", "", "/", "", "(", "", ")", "").Replace(strings.ToUpper(s))
+	return plainer.Replace(strings.ToUpper(s))
 }
 
 // bodies may stand before a name.

@@ -1,6 +1,7 @@
 package pdf
 
 import (
+	"fmt"
 	"math"
 	"slices"
 
@@ -66,8 +67,55 @@ func (p *painter) page(page *draw.Page) ([]byte, error) {
 	return p.b, err
 }
 
+// apart returns the content of a drawing that will stand on a page not yet
+// known; the next call overwrites it.
+func (p *painter) apart(d *draw.Drawing) ([]byte, error) {
+	p.b, p.pen = append(p.b[:0], "q 0 g 0 G 1 w []0 d\n"...), freshPen
+	p.dxMm, p.dyMm, p.seen = 0, 0, area{-render.MaxMm, -render.MaxMm, render.MaxMm, render.MaxMm}
+	err := p.drawing(d, 1)
+	p.b = append(p.b, "Q\n"...)
+	return p.b, err
+}
+
 func (p *painter) drawing(d *draw.Drawing, depth int) error {
-	return render.Each(d, p.shape, p.text, func(g draw.Group) error { return p.group(g, depth) })
+	if d == nil {
+		return nil
+	}
+	for _, item := range d.Items {
+		var err error
+		switch item := item.(type) {
+		case draw.Shape:
+			err = p.shape(item)
+		case draw.Text:
+			err = p.text(item)
+		case draw.Group:
+			err = p.group(item, depth)
+		case draw.Pressed:
+			err = p.pressed(item)
+		default:
+			err = fmt.Errorf("cannot draw a %T", item)
+		}
+		if err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// pressed puts in a drawing that was written before.
+func (p *painter) pressed(item draw.Pressed) error {
+	content, ok := item.By.([]byte)
+	if !ok {
+		return fmt.Errorf("a drawing was taken over by another device, as %T", item.By)
+	}
+	if p.dxMm == 0 && p.dyMm == 0 {
+		p.b = append(p.b, content...)
+		return nil
+	}
+	p.b = append(p.b, "q\n"...)
+	p.b = appendMatrix(p.b, canvas.Identity.Translate(p.dxMm, p.dyMm))
+	p.b = append(append(append(p.b, " cm\n"...), content...), "Q\n"...)
+	return nil
 }
 
 func (p *painter) group(g draw.Group, depth int) error {
@@ -76,14 +124,11 @@ func (p *painter) group(g draw.Group, depth int) error {
 	}
 	m := canvas.Identity.Translate(p.dxMm, p.dyMm).Mul(g.Transform)
 	moved := m[0][0] == 1 && m[1][1] == 1 && m[0][1] == 0 && m[1][0] == 0
-	before := *p
-	if nested := g.Clip != nil || !moved; nested {
+	pen, dxMm, dyMm, seen := p.pen, p.dxMm, p.dyMm, p.seen
+	nested := g.Clip != nil || !moved
+	if nested {
 		p.b = append(p.b, "q\n"...)
-		defer func() {
-			p.b, p.pen = append(p.b, "Q\n"...), before.pen
-		}()
 	}
-	defer func() { p.dxMm, p.dyMm, p.seen = before.dxMm, before.dyMm, before.seen }()
 	if g.Clip != nil {
 		p.clip(g.Clip)
 	}
@@ -94,7 +139,12 @@ func (p *painter) group(g draw.Group, depth int) error {
 		p.b = append(p.b, " cm\n"...)
 		p.dxMm, p.dyMm, p.seen = 0, 0, p.seen.through(m.Inv())
 	}
-	return p.drawing(g.Drawing, depth+1)
+	err := p.drawing(g.Drawing, depth+1)
+	p.dxMm, p.dyMm, p.seen = dxMm, dyMm, seen
+	if nested {
+		p.b, p.pen = append(p.b, "Q\n"...), pen
+	}
+	return err
 }
 
 // clip keeps what follows to the inside of a path.

@@ -45,17 +45,70 @@ var undated = time.Date(2000, time.January, 1, 0, 0, 0, 0, time.UTC)
 
 // Write writes the document to w. The document needs at least one page, and
 // page sides above 0 and up to 5080 mm.
-func Write(w io.Writer, doc *draw.Document) error {
+func Write(w io.Writer, doc *draw.Document) error { return new(Press).Write(w, doc) }
+
+// A Press takes over drawings while others are still being made, and then
+// writes the document that they belong to. The zero value is ready to use.
+type Press struct {
+	lock     sync.Mutex
+	idle     []*painter
+	painters []*painter // all of them: each knows what it has set
+}
+
+// Take takes over a drawing: what it returns stands for the drawing in the
+// document that Write will be given, and the drawing can be forgotten. It may
+// be called on several goroutines. Errors are those of a page's drawing.
+func (p *Press) Take(d *draw.Drawing) (draw.Pressed, error) {
+	painter := p.hire()
+	defer p.release(painter)
+	content, err := painter.apart(d)
+	if err != nil {
+		return draw.Pressed{}, fmt.Errorf("pdf: %w", err)
+	}
+	return draw.Pressed{By: bytes.Clone(content)}, nil
+}
+
+// hire returns a painter that nobody else uses until it is released.
+func (p *Press) hire() *painter {
+	p.lock.Lock()
+	defer p.lock.Unlock()
+	if n := len(p.idle); n > 0 {
+		last := p.idle[n-1]
+		p.idle = p.idle[:n-1]
+		return last
+	}
+	made := &painter{}
+	p.painters = append(p.painters, made)
+	return made
+}
+
+func (p *Press) release(idle *painter) {
+	p.lock.Lock()
+	defer p.lock.Unlock()
+	p.idle = append(p.idle, idle)
+}
+
+// used is what all painters have set.
+func (p *Press) used() *glyphs {
+	all := &glyphs{}
+	for _, painter := range p.painters {
+		all.merge(&painter.used)
+	}
+	return all
+}
+
+// Write writes the document to w, as the function of that name does.
+func (p *Press) Write(w io.Writer, doc *draw.Document) error {
 	date, err := check(doc)
 	if err != nil {
 		return fmt.Errorf("pdf: %w", err)
 	}
-	streams, used, err := paint(doc.Pages)
+	streams, err := p.paint(doc.Pages)
 	if err != nil {
 		return fmt.Errorf("pdf: %w", err)
 	}
 	f := newFile(w)
-	resources, err := f.fonts(used)
+	resources, err := f.fonts(p.used())
 	if err != nil {
 		return fmt.Errorf("pdf: %w", err)
 	}
@@ -98,35 +151,31 @@ func references(objects []int) []byte {
 	return b
 }
 
-// paint returns the content streams of the pages, compressed, and what they
-// set. It works on all processors; what it returns does not depend on their
-// number. The error is that of the first page that has one.
-func paint(pages []draw.Page) ([][]byte, *glyphs, error) {
+// paint returns the content streams of the pages, compressed. It works on all
+// processors; what it returns does not depend on their number. The error is
+// that of the first page that has one.
+func (p *Press) paint(pages []draw.Page) ([][]byte, error) {
 	streams := make([][]byte, len(pages))
 	errs := make([]error, len(pages))
-	used := &glyphs{}
 	var next atomic.Int64
 	var all sync.WaitGroup
-	var merging sync.Mutex
 	for range min(runtime.GOMAXPROCS(0), len(pages)) {
 		all.Go(func() {
-			p, z := &painter{}, newPacker()
+			painter, pack := p.hire(), newPacker()
+			defer p.release(painter)
 			for i := int(next.Add(1)) - 1; i < len(pages); i = int(next.Add(1)) - 1 {
-				content, err := p.page(&pages[i])
-				streams[i], errs[i] = bytes.Clone(z.pack(content)), err
+				content, err := painter.page(&pages[i])
+				streams[i], errs[i] = bytes.Clone(pack.pack(content)), err
 			}
-			merging.Lock()
-			defer merging.Unlock()
-			used.merge(&p.used)
 		})
 	}
 	all.Wait()
 	for i, err := range errs {
 		if err != nil {
-			return nil, nil, fmt.Errorf("page %d: %w", i+1, err)
+			return nil, fmt.Errorf("page %d: %w", i+1, err)
 		}
 	}
-	return streams, used, nil
+	return streams, nil
 }
 
 // languageTag is the shape of a language tag such as en or de-CH (RFC 5646).

@@ -28,8 +28,8 @@ const (
 	LayerNotes = "notes" // text and dimensions, never cut
 )
 
-// Item is one thing drawn: a Shape, a Text or a Group. Items are drawn in
-// the order of their list, later over earlier.
+// Item is one thing drawn: a Shape, a Text, a Group or a Pressed. Items are
+// drawn in the order of their list, later over earlier.
 type Item interface{ item() }
 
 // Shape is a path in millimetres, y up, arcs kept as arcs. It is filled with
@@ -57,8 +57,8 @@ const (
 
 // Text is one line of text. XMm, YMm is the baseline point chosen by Align;
 // SizeMm is the em size in millimetres (1 pt = 0.3528 mm); RotateDeg turns it
-// anticlockwise about that point. Characters the typeface lacks are replaced
-// by typeface.Printable before drawing.
+// anticlockwise about that point. A character that the typeface lacks is an
+// error of the device.
 type Text struct {
 	XMm, YMm  float64
 	SizeMm    float64
@@ -78,6 +78,12 @@ type Group struct {
 	Transform canvas.Matrix
 	Clip      *canvas.Path
 }
+
+// Pressed is a drawing that a device took over before the rest of its page was
+// known, in the device's own form. Only that device can draw it.
+type Pressed struct{ By any }
+
+func (Pressed) item() {}
 
 func (Shape) item() {}
 

@@ -63,6 +63,8 @@ type Occupied struct {
 	Window Rect
 	texts  []Rect // in the order they came, for undo
 	cells  map[[2]int32]*cell
+	last   *cell // the square last put into, and its place: lines stay in one for a while
+	lastAt [2]int32
 }
 
 // NewOccupied is empty room in a window.
@@ -76,11 +78,15 @@ func cellOf(x, y float64) [2]int32 {
 
 // at returns a square of the grid to put something into.
 func (o *Occupied) at(c [2]int32) *cell {
+	if o.last != nil && o.lastAt == c {
+		return o.last
+	}
 	in := o.cells[c]
 	if in == nil {
 		in = &cell{}
 		o.cells[c] = in
 	}
+	o.last, o.lastAt = in, c
 	return in
 }
 
@@ -102,20 +108,66 @@ func (o *Occupied) squares(r Rect) iter.Seq[[2]int32] {
 func (o *Occupied) addPoint(x, y float64) {
 	if o.Window.HasPoint(x, y) {
 		in := o.at(cellOf(x, y))
+		if in.points == nil {
+			in.points = make([]canvas.Point, 0, 12) // a line across the square
+		}
 		in.points = append(in.points, canvas.Point{X: x, Y: y})
 	}
 }
 
+// lineStepMm is the most that two points of a line are apart.
+const lineStepMm = 0.5
+
 // AddLine keeps a straight line clear.
 func (o *Occupied) AddLine(x0, y0, x1, y1 float64) {
-	if !o.Window.Grown(clearMm).Meets(Rect{min(x0, x1), min(y0, y1), max(x0, x1), max(y0, y1)}.Grown(clearMm)) {
-		return
+	for x, y := range linePoints(o.Window, x0, y0, x1, y1) {
+		o.addPoint(x, y)
 	}
-	n := max(1, int(math.Ceil(math.Hypot(x1-x0, y1-y0)/0.5)))
-	for i := 0; i <= n; i++ {
-		t := float64(i) / float64(n)
-		o.addPoint(x0+t*(x1-x0), y0+t*(y1-y0))
+}
+
+// linePoints lists points along a line, its ends among them, but for those
+// well off the window.
+func linePoints(window Rect, x0, y0, x1, y1 float64) iter.Seq2[float64, float64] {
+	n := max(1, int(math.Ceil(math.Hypot(x1-x0, y1-y0)/lineStepMm)))
+	from, to := 0.0, 1.0 // the part of the line within the window
+	for _, side := range [2][4]float64{{x0, x1, window.X0, window.X1}, {y0, y1, window.Y0, window.Y1}} {
+		a, b, lo, hi := side[0], side[1], side[2]-lineStepMm, side[3]+lineStepMm
+		switch {
+		case a == b && (a < lo || a > hi):
+			to = -1
+		case a < b:
+			from, to = max(from, (lo-a)/(b-a)), min(to, (hi-a)/(b-a))
+		case a > b:
+			from, to = max(from, (hi-a)/(b-a)), min(to, (lo-a)/(b-a))
+		}
 	}
+	return func(yield func(float64, float64) bool) {
+		if from > to {
+			return
+		}
+		for i := int(from * float64(n)); i <= min(n, int(to*float64(n))+1); i++ {
+			t := float64(i) / float64(n)
+			if !yield(x0+t*(x1-x0), y0+t*(y1-y0)) {
+				return
+			}
+		}
+	}
+}
+
+// Crosses tells whether a path of straight lines comes into a window.
+func Crosses(window Rect, p *canvas.Path) bool {
+	for scan := p.Scanner(); scan.Scan(); {
+		if scan.Cmd() == canvas.MoveToCmd {
+			continue
+		}
+		from, to := scan.Start(), scan.End()
+		for x, y := range linePoints(window, from.X, from.Y, to.X, to.Y) {
+			if window.HasPoint(x, y) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // AddCircle keeps a circle's line clear.
@@ -127,18 +179,18 @@ func (o *Occupied) AddCircle(x, y, r float64) {
 	}
 }
 
+// FlatMm is how far the straight lines that stand for a curve may be off it.
+const FlatMm = 0.1
+
 // AddPath keeps the lines of a path clear.
 func (o *Occupied) AddPath(p *canvas.Path) {
-	for scan := p.Flatten(0.1).Scanner(); scan.Scan(); {
+	for scan := p.Flatten(FlatMm).Scanner(); scan.Scan(); {
 		if scan.Cmd() != canvas.MoveToCmd {
 			from, to := scan.Start(), scan.End()
 			o.AddLine(from.X, from.Y, to.X, to.Y)
 		}
 	}
 }
-
-// Empty tells whether nothing comes into the window.
-func (o *Occupied) Empty() bool { return len(o.cells) == 0 }
 
 // AddText keeps the room of a text clear.
 func (o *Occupied) AddText(r Rect) {

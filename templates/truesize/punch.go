@@ -37,6 +37,7 @@ type punch struct {
 	part    *plan.PartPlan
 	face    *plan.Face
 	outline *canvas.Path // face coordinates
+	flat    *canvas.Path // the outline in straight lines, once it was asked for
 	bounds  draw.Rect    // of the outline with the room for its marks
 }
 
@@ -188,12 +189,10 @@ func (p *punch) reaches(r draw.Rect, ox, oy float64) bool {
 
 // touches tells whether a window of the face shows anything of the part.
 func (p *punch) touches(window draw.Rect) bool {
-	if p.outline.Contains((window.X0+window.X1)/2, (window.Y0+window.Y1)/2, canvas.NonZero) {
-		return true
+	if p.flat == nil {
+		p.flat = p.outline.Flatten(draw.FlatMm)
 	}
-	seen := draw.NewOccupied(window)
-	seen.AddPath(p.outline)
-	return !seen.Empty()
+	return draw.Crosses(window, p.flat) || p.outline.Contains((window.X0+window.X1)/2, (window.Y0+window.Y1)/2, canvas.NonZero)
 }
 
 func (p *punch) newSheet(f draw.Frame, name string) *draw.Sheet {
