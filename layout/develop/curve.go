@@ -107,23 +107,6 @@ func (s Segment) at(start Point, f float64) Point {
 	return s.Center.Plus(polar(r.LengthMm(), a))
 }
 
-func (s Segment) lengthMm(start Point) float64 {
-	if s.SweepDeg == 0 {
-		return geom.Distance(s.To, start)
-	}
-	return math.Abs(rad(s.SweepDeg)) * geom.Distance(start, s.Center)
-}
-
-// LengthMm returns the length along the curve, exact for its pieces.
-func (c Curve) LengthMm() float64 {
-	sum, at := 0.0, c.Start
-	for _, s := range c.Segments {
-		sum += s.lengthMm(at)
-		at = s.To
-	}
-	return sum
-}
-
 // AreaMm2 returns the area enclosed by a closed curve, positive when it runs
 // anticlockwise; zero for an open one. Arcs count exactly.
 func (c Curve) AreaMm2() float64 {
@@ -141,32 +124,6 @@ func (c Curve) AreaMm2() float64 {
 		at = s.To
 	}
 	return sum
-}
-
-// Points returns the curve as points no further than tolMm from it, start
-// and end included. A tolerance that is not positive means ToleranceMm.
-func (c Curve) Points(tolMm float64) []Point {
-	if !(tolMm > 0) {
-		tolMm = ToleranceMm
-	}
-	out, at := []Point{c.Start}, c.Start
-	for _, s := range c.Segments {
-		if s.SweepDeg != 0 {
-			// The rise of a chord over its arc is r(1-cos(step/2)).
-			r := geom.Distance(at, s.Center)
-			step := 90.0
-			if tolMm < r {
-				step = math.Min(step, 2*deg(math.Acos(1-tolMm/r)))
-			}
-			n := int(math.Ceil(math.Abs(s.SweepDeg) / step))
-			for i := 1; i < n; i++ {
-				out = append(out, s.at(at, float64(i)/float64(n)))
-			}
-		}
-		out = append(out, s.To)
-		at = s.To
-	}
-	return out
 }
 
 // Box returns the exact bounding box, the bulge of arcs included.

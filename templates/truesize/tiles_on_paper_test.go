@@ -398,6 +398,49 @@ func TestTileMap(t *testing.T) {
 	}
 }
 
+// TestKeySheet: the map stands over the whole width, no tile marked, and the
+// steps say how many tiles there are; a second sheet says that it goes on.
+func TestKeySheet(t *testing.T) {
+	part := barePlate(360, 500)
+	p := &punch{pl: sheettest.JobOf("tiles", parts.Millimetres, part), part: part, face: part.Faces[0], outline: draw.Polygon(-180, -250, 180, -250, 180, 250, -180, 250),
+		bounds: draw.R(-185, -255, 185, 259)}
+	frame := draw.Frame{WidthMm: 210, HeightMm: 297, Name: "A4"}
+	doc := draw.Bind(draw.Job{Name: "tiles"}, []draw.Chapter{{Part: part.Title, Name: "key", Sheets: p.keySheets(frame, p.tile(frame))}}, "key")
+	texts := sheettest.TextsOf(t, &doc.Pages[0])
+	for _, want := range []string{"Gate plate", "FRONT template: key", "Join 9 tiles", "Check both 100 mm rules on every tile before you cut.", "not to scale"} {
+		if !slices.ContainsFunc(texts, func(s string) bool { return strings.Contains(s, want) }) {
+			t.Errorf("the key does not say %q: %q", want, texts)
+		}
+	}
+	if slices.ContainsFunc(texts, func(s string) bool { return strings.Contains(s, "continued") }) {
+		t.Error("the first sheet is continued")
+	}
+	// The map: 370 × 514 of the part in 42 % of the body's height, in the middle.
+	body := frame.Body()
+	height := 0.42 * body.Height()
+	scale := height / 514
+	cells := 0
+	for _, it := range sheettest.Flatten(t, &doc.Pages[0].Drawing, 0, 0, nil) {
+		shape, ok := it.Item.(draw.Shape)
+		if !ok {
+			continue
+		}
+		if shape.Fill == draw.Pale || shape.WidthMm == draw.ThickMm && shape.Path.Bounds().W() < 100 {
+			t.Error("a tile is marked on the key")
+		}
+		b := shape.Path.Bounds()
+		if shape.WidthMm == draw.ThinMm && math.Abs(b.W()-360*scale) < 1e-6 && math.Abs(b.H()-500*scale) < 1e-6 {
+			cells++
+			if middle := (b.X0+b.X1)/2 + it.DX; math.Abs(middle-(body.X0+body.X1)/2) > 1e-6 {
+				t.Errorf("the map stands about %g, want %g", middle, (body.X0+body.X1)/2)
+			}
+		}
+	}
+	if cells != 1 {
+		t.Errorf("%d outlines on the map", cells)
+	}
+}
+
 // TestTooLarge: the part, its size and the paper are named, and the least that
 // is too much is refused.
 func TestTooLarge(t *testing.T) {
