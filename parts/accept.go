@@ -51,7 +51,7 @@ func (l *loader) place(n *node, job *Job, a *Accept) bool {
 		return false
 	}
 	part, feature, dot := strings.Cut(text, ".")
-	if !nameForm.MatchString(part) || dot && !nameForm.MatchString(feature) {
+	if !nameForm().MatchString(part) || dot && !nameForm().MatchString(feature) {
 		l.faultf(n.pos, right, "%s is %s, which is no place", n.label, quote(text))
 		return false
 	}

@@ -5,6 +5,7 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+	"sync"
 	"unicode/utf8"
 )
 
@@ -196,15 +197,15 @@ func (r *reader) word(n *node, words ...string) string {
 }
 
 var (
-	nameForm   = regexp.MustCompile(`^[a-z0-9]+(-[a-z0-9]+)*$`)
-	threadForm = regexp.MustCompile(`^[A-Za-z#]{0,3}[0-9][A-Za-z0-9 ./×x-]*$`)
-	classForm  = regexp.MustCompile(`^([A-Z]{1,2}|[a-z]{1,2})(0?[0-9]|1[0-8])$`)
+	nameForm   = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^[a-z0-9]+(-[a-z0-9]+)*$`) })
+	threadForm = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^[A-Za-z#]{0,3}[0-9][A-Za-z0-9 ./×x-]*$`) })
+	classForm  = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^([A-Z]{1,2}|[a-z]{1,2})(0?[0-9]|1[0-8])$`) })
 )
 
 // name reads a name that others can refer to.
 func (r *reader) name(n *node) Text {
 	t := r.text(n, 60)
-	if t.Pos.Line > 0 && !nameForm.MatchString(t.Value) {
+	if t.Pos.Line > 0 && !nameForm().MatchString(t.Value) {
 		r.faultf(n.pos, "lower-case letters and digits with single hyphens between, such as drain-port",
 			"%s is %s, which is no name", n.label, quote(t.Value))
 		return Text{}
@@ -216,7 +217,7 @@ func (r *reader) name(n *node) Text {
 // layout stage, which has the tables.
 func (r *reader) thread(n *node) Text {
 	t := r.text(n, 40)
-	if t.Pos.Line > 0 && !threadForm.MatchString(t.Value) {
+	if t.Pos.Line > 0 && !threadForm().MatchString(t.Value) {
 		r.faultf(n.pos, "a thread such as M10, M40x1.5, G1/2 or 1/2-13 UNC", "%s is %s, which is no thread", n.label, quote(t.Value))
 		return Text{}
 	}
@@ -250,7 +251,7 @@ func (r *reader) fit(n *node, nominal Length, s side) Fit {
 		if !ok {
 			return Fit{}
 		}
-		if !classForm.MatchString(text) {
+		if !classForm().MatchString(text) {
 			r.faultf(n.pos, forms, "%s is %s, which is no tolerance class", n.label, quote(text))
 			return Fit{}
 		}
@@ -305,7 +306,7 @@ func (r *reader) ref(n *node) Ref {
 		return Ref{}
 	}
 	part, feature, dot := strings.Cut(text, ".")
-	if !dot || !nameForm.MatchString(part) || !nameForm.MatchString(feature) {
+	if !dot || !nameForm().MatchString(part) || !nameForm().MatchString(feature) {
 		r.faultf(n.pos, refExample, "%s is %s, which is no reference", n.label, quote(text))
 		return Ref{}
 	}

@@ -80,7 +80,7 @@ func (r *reader) holeSize(n *node) HoleSize {
 			continue
 		}
 		size.Make, size.Thread = HoleMake(w), strings.Join(words[:i], " ")
-		if !threadForm.MatchString(size.Thread) {
+		if !threadForm().MatchString(size.Thread) {
 			r.faultf(n.pos, "a thread such as M10, M40x1.5, G1/8 or 1/2-13 UNC", "%s is no thread", quote(size.Thread))
 		}
 		if size.Make == ClearanceHole {
@@ -98,7 +98,7 @@ func (r *reader) holeSize(n *node) HoleSize {
 		}
 		return size
 	}
-	if threadForm.MatchString(text) && (text[0] > '9' || strings.Contains(text, "UN")) {
+	if threadForm().MatchString(text) && (text[0] > '9' || strings.Contains(text, "UN")) {
 		thread := words[0]
 		if len(words) > 1 && strings.HasPrefix(words[1], "UN") {
 			thread += " " + words[1]

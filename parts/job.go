@@ -16,7 +16,7 @@ import (
 )
 
 // maxParts is the most part files in a job.
-const maxParts = 200
+const maxParts = 2000
 
 // loader reads a job. The embedded reader is that of the job file.
 type loader struct {

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"sync"
 )
 
 // JointKind is how two parts are joined.
@@ -144,9 +145,13 @@ type BearingJoint struct {
 }
 
 var (
-	jointRefRE  = regexp.MustCompile(`^([a-z0-9]+(?:-[a-z0-9]+)*)(?:#([1-9][0-9]{0,3}))?\.([a-z0-9]+(?:-[a-z0-9]+)*)$`)
-	fitPairForm = regexp.MustCompile(`^[A-Z]{1,2}[0-9]{1,2}/[a-z]{1,2}[0-9]{1,2}$`)
-	boltForm    = regexp.MustCompile(`^(.+?)(?:\s+((?i:[0-9]{1,2}\.[0-9]|[AC][0-9]-[0-9]{2}|(?:SAE )?(?:grade|gr) ?[0-9])))?$`)
+	jointRefRE = sync.OnceValue(func() *regexp.Regexp {
+		return regexp.MustCompile(`^([a-z0-9]+(?:-[a-z0-9]+)*)(?:#([1-9][0-9]{0,3}))?\.([a-z0-9]+(?:-[a-z0-9]+)*)$`)
+	})
+	fitPairForm = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^[A-Z]{1,2}[0-9]{1,2}/[a-z]{1,2}[0-9]{1,2}$`) })
+	boltForm    = sync.OnceValue(func() *regexp.Regexp {
+		return regexp.MustCompile(`^(.+?)(?:\s+((?i:[0-9]{1,2}\.[0-9]|[AC][0-9]-[0-9]{2}|(?:SAE )?(?:grade|gr) ?[0-9])))?$`)
+	})
 )
 
 // joints reads how the parts meet.
@@ -204,7 +209,7 @@ func (f *fields) pressJoint() *PressJoint {
 		Method: f.word("method"), Clearance: f.length("clearance"), Length: f.length("length"),
 	}
 	if t := f.text("fit"); t.Value != "" {
-		if fitPairForm.MatchString(t.Value) {
+		if fitPairForm().MatchString(t.Value) {
 			p.Fit = t
 		} else {
 			f.faultf(t.Pos, f.g.key("fit").Example, "the fit is %s", quote(t.Value))
@@ -237,9 +242,9 @@ func (f *fields) boltJoint() *BoltJoint {
 		}
 	}
 	if t := f.text("bolt"); t.Value != "" {
-		m := boltForm.FindStringSubmatch(strings.TrimSpace(t.Value))
+		m := boltForm().FindStringSubmatch(strings.TrimSpace(t.Value))
 		switch {
-		case m == nil || !threadForm.MatchString(m[1]):
+		case m == nil || !threadForm().MatchString(m[1]):
 			f.faultf(t.Pos, `a size and a class such as "M10 8.8" or "1/2-13 UNC grade 5"`, "the bolt is %s", quote(t.Value))
 		case m[2] == "" && b.Stud.Value == "":
 			f.faultf(t.Pos, `"M10 8.8" or "1/2-13 UNC grade 5"`, "the bolt %s lacks its strength class", quote(t.Value))
@@ -351,7 +356,7 @@ func (r *reader) jointRef(n *node) JointRef {
 	if !ok {
 		return JointRef{}
 	}
-	m := jointRefRE.FindStringSubmatch(text)
+	m := jointRefRE().FindStringSubmatch(text)
 	if m == nil {
 		r.faultf(n.pos, jointRefExample, "%s is %s, which is no reference", n.label, quote(text))
 		return JointRef{}

@@ -194,9 +194,9 @@ func typeSchema(k Key) object {
 	case DateType:
 		return textPattern(`^[0-9]{4}-[0-9]{2}-[0-9]{2}$`)
 	case ClassFitType:
-		return anyOf(textPattern(classForm.String()), group)
+		return anyOf(textPattern(classForm().String()), group)
 	case FitPairType:
-		return textPattern(fitPairForm.String())
+		return textPattern(fitPairForm().String())
 	case RefType:
 		return textPattern(refPattern)
 	case RefsType:
@@ -209,7 +209,7 @@ func typeSchema(k Key) object {
 	case HoleType:
 		return anyOf(lengthSchema(positive), textPattern(`^.+ (clearance( (fine|medium|coarse))?|tap)$`), group)
 	case ThreadType:
-		return textPattern(threadForm.String())
+		return textPattern(threadForm().String())
 	case TextsType, FilesType:
 		return arrayOf(scalarSchema(k), k.Entries[0], k.Entries[1])
 	case KeysType:

@@ -22,7 +22,7 @@ const (
 	maxLines      = 20_000
 	maxLineChars  = 20_000
 	maxBlankLines = 200 // in one run
-	maxTokens     = 20_000
+	maxTokens     = 200_000
 	maxNesting    = 32
 )
 

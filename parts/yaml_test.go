@@ -38,7 +38,7 @@ func TestBytes(t *testing.T) {
 		{"long line", disc + "# " + strings.Repeat("x", maxLineChars), 5, maxLineChars + 1, "characters"},
 		{"many lines", disc + strings.Repeat("#\n", maxLines), maxLines + 1, 1, "lines"},
 		{"many empty lines", disc + strings.Repeat("\n", maxBlankLines+2), 5 + maxBlankLines, 1, "empty lines"},
-		{"many words", disc + strings.Repeat("notes: [a, b, c]\n", maxTokens/9), 0, 0, "words and marks"},
+		{"many words", disc + strings.Repeat("notes: ["+strings.Repeat("a, ", 30)+"b]\n", maxTokens/60), 0, 0, "words and marks"},
 		{"deep flow", disc + "notes: " + strings.Repeat("[", 15_000) + "\n", 0, 0, "nesting"},
 		{"deep block", disc + "notes:\n  " + strings.Repeat("- ", 9000) + "x\n", 0, 0, "nesting"},
 		{"deep questions", disc + "notes:\n  " + strings.Repeat("? ", 9000) + "x\n", 0, 0, "nesting"},

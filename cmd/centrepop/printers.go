@@ -12,6 +12,7 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+	"sync"
 	"unicode/utf8"
 
 	"centrepop/layout"
@@ -34,7 +35,7 @@ type savedPrinter struct {
 
 // printerName is what a printer may be called: it is typed on the command
 // line and printed at the foot of every sheet.
-var printerName = regexp.MustCompile(`^[\pL\pN][\pL\pN ._-]{0,39}$`)
+var printerName = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^[\pL\pN][\pL\pN ._-]{0,39}$`) })
 
 // correction is the printer's, or what is wrong with its readings.
 func (p savedPrinter) correction() (*layout.Correction, error) {
@@ -46,7 +47,7 @@ func (p savedPrinter) correction() (*layout.Correction, error) {
 
 // wrong says what is wrong with an entry, or "".
 func (p savedPrinter) wrong() string {
-	if !printerName.MatchString(p.Name) {
+	if !printerName().MatchString(p.Name) {
 		return fmt.Sprintf("the name %q: up to 40 letters, digits, spaces, dots, hyphens and underscores, the first a letter or digit", p.Name)
 	}
 	if _, err := p.correction(); err != nil {

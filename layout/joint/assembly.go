@@ -470,23 +470,24 @@ func (t *joint) agrees(rel placement, a, b placedPart) {
 // members are the parts that hang together once the given joints are made,
 // seen from part i, in order of appearance.
 func (j *shop) members(i inst, made []*joint) []inst {
-	in := []inst{i}
+	in, has := []inst{i}, map[inst]bool{i: true}
+	left := made
 	for grew := true; grew; {
 		grew = false
-		for _, t := range made {
-			a, b := slices.Contains(in, t.a.inst()), slices.Contains(in, t.b.inst())
-			for _, x := range t.others() {
-				a = a || slices.Contains(in, x)
-			}
-			if !a && !b {
+		var apart []*joint // of none of the parts yet
+		for _, t := range left {
+			ends := append(t.others(), t.a.inst(), t.b.inst())
+			if !slices.ContainsFunc(ends, func(x inst) bool { return has[x] }) {
+				apart = append(apart, t)
 				continue
 			}
-			for _, x := range append(t.others(), t.a.inst(), t.b.inst()) {
-				if !slices.Contains(in, x) {
-					in, grew = append(in, x), true
+			for _, x := range ends {
+				if !has[x] {
+					in, has[x], grew = append(in, x), true, true
 				}
 			}
 		}
+		left = apart
 	}
 	return in
 }

@@ -14,38 +14,58 @@ import (
 type rule struct {
 	first, then *joint
 	why         string
-	said        bool // by the job, with before or after
 }
 
 // order puts the joints in the order to make them: the job's before and after,
 // the rules of the trade, then as written. An order that cannot be is a fault.
 func (j *assembly) order(all []*joint) (done []*joint) {
 	rules := j.saidRules(all)
+	type pair struct{ first, then *joint }
+	said, known := map[pair]bool{}, map[pair]bool{}
+	for _, r := range rules {
+		said[pair{r.first, r.then}], known[pair{r.first, r.then}] = true, true
+	}
 	for _, r := range j.tradeRules(all) {
-		switch i := slices.IndexFunc(rules, func(s rule) bool { return s.first == r.then && s.then == r.first }); {
-		case i >= 0 && rules[i].said:
+		switch {
+		case said[pair{r.then, r.first}]:
 			r.then.flaws = append(r.then.flaws, plan.Problem{Kind: plan.AgainstTheTrade, Args: []plan.Arg{plan.Named(words.Spaced(r.first.in.Name.Value)), plan.Named(r.why)}})
-		case !slices.ContainsFunc(rules, func(s rule) bool { return s.first == r.first && s.then == r.then }):
+		case !known[pair{r.first, r.then}]:
+			known[pair{r.first, r.then}] = true
 			rules = append(rules, r)
 		}
 	}
-	left := slices.Clone(all)
-	for len(left) > 0 {
-		i := slices.IndexFunc(left, func(t *joint) bool {
-			return !slices.ContainsFunc(rules, func(r rule) bool { return r.then == t && slices.Contains(left, r.first) })
-		})
-		if i < 0 {
-			j.cycle(left, rules)
-			return append(done, left...)
+	waits := map[*joint]int{} // rules that a joint still waits for
+	frees := map[*joint][]*joint{}
+	for _, r := range rules {
+		waits[r.then]++
+		frees[r.first] = append(frees[r.first], r.then)
+	}
+	place := map[*joint]int{}
+	var ready []int // places of the joints that wait for nothing, rising
+	for i, t := range all {
+		place[t] = i
+		if waits[t] == 0 {
+			ready = append(ready, i)
 		}
-		t := left[i]
-		left = slices.Delete(left, i, i+1)
-		for _, r := range rules {
-			if r.then == t {
-				t.why = append(t.why, "after "+words.Spaced(r.first.in.Name.Value)+": "+r.why)
+	}
+	for len(ready) > 0 {
+		t := all[ready[0]]
+		ready = ready[1:]
+		done = append(done, t)
+		for _, next := range frees[t] {
+			if waits[next]--; waits[next] == 0 {
+				at, _ := slices.BinarySearch(ready, place[next])
+				ready = slices.Insert(ready, at, place[next])
 			}
 		}
-		done = append(done, t)
+	}
+	for _, r := range rules {
+		r.then.why = append(r.then.why, "after "+words.Spaced(r.first.in.Name.Value)+": "+r.why)
+	}
+	if len(done) < len(all) {
+		left := slices.DeleteFunc(slices.Clone(all), func(t *joint) bool { return waits[t] == 0 })
+		j.cycle(left, rules)
+		return append(done, left...)
 	}
 	return done
 }
@@ -79,7 +99,7 @@ func (j *shop) saidRules(all []*joint) []rule {
 	var out []rule
 	add := func(first, then *joint) {
 		if first != nil && then != nil { // one that cannot be worked out waits for nothing
-			out = append(out, rule{first, then, "the job says so", true})
+			out = append(out, rule{first, then, "the job says so"})
 		}
 	}
 	named := func(name string) *joint {
@@ -104,12 +124,22 @@ func (j *assembly) tradeRules(all []*joint) []rule {
 	var out []rule
 	add := func(first, then *joint, why string) {
 		if first != then {
-			out = append(out, rule{first, then, why, false})
+			out = append(out, rule{first, then, why})
+		}
+	}
+	at := map[inst][]int{} // the joints of each part, by their places in all
+	for i, t := range all {
+		at[t.a.inst()] = append(at[t.a.inst()], i)
+		if t.b.inst() != t.a.inst() {
+			at[t.b.inst()] = append(at[t.b.inst()], i)
 		}
 	}
 	for _, t := range all {
-		for _, o := range all {
-			if t == o || !t.shares(o) {
+		sharing := slices.Concat(at[t.a.inst()], at[t.b.inst()])
+		slices.Sort(sharing)
+		for _, i := range slices.Compact(sharing) {
+			o := all[i]
+			if t == o {
 				continue
 			}
 			switch {
@@ -128,16 +158,6 @@ func (j *assembly) tradeRules(all []*joint) []rule {
 		}
 	}
 	return out
-}
-
-// shares tells whether two joints have a part in common.
-func (t *joint) shares(o *joint) bool {
-	for _, a := range []inst{t.a.inst(), t.b.inst()} {
-		if a == o.a.inst() || a == o.b.inst() {
-			return true
-		}
-	}
-	return false
 }
 
 // joins tells whether two joints are between the same two parts.

@@ -5,6 +5,7 @@ import (
 	"regexp"
 	"strconv"
 	"strings"
+	"sync"
 
 	"centrepop/layout/fits"
 	"centrepop/layout/part"
@@ -81,14 +82,14 @@ func (t *joint) member(f feature, sharedMm float64) (press.Member, bool) {
 	return m, true
 }
 
-var finishRE = regexp.MustCompile(`Ra ([0-9.]+)( ?uin| ?µin)?`)
+var finishRE = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`Ra ([0-9.]+)( ?uin| ?µin)?`) })
 
 // rzPerRa turns a mean roughness into a peak-to-valley height. Between 4 and 7
 // for turned and bored surfaces (common practice, no source).
 const rzPerRa = 5
 
 func rzUm(finish string) float64 {
-	m := finishRE.FindStringSubmatch(finish)
+	m := finishRE().FindStringSubmatch(finish)
 	if m == nil {
 		return 0
 	}

@@ -17,11 +17,22 @@ func (j *making) registers(t *joint) {
 	if slices.Contains(a, t.b.inst()) {
 		return
 	}
+	side := map[inst]int{}
+	for i, members := range [][]inst{a, b} {
+		for _, in := range members {
+			side[in] = i + 1
+		}
+	}
 	group := j.at(t.a.inst()).group
+	var near []placedPart
 	for _, p := range j.placed {
-		for _, q := range j.placed {
-			across := slices.Contains(a, p.inst) && slices.Contains(b, q.inst) || slices.Contains(b, p.inst) && slices.Contains(a, q.inst)
-			if p.group != group || q.group != group || !across {
+		if p.group == group && side[p.inst] != 0 {
+			near = append(near, p)
+		}
+	}
+	for _, p := range near {
+		for _, q := range near {
+			if side[p.inst] == side[q.inst] {
 				continue
 			}
 			for i := range p.r.Steps {

@@ -51,7 +51,7 @@ func escape(s string) string {
 // clause 6.2.3).
 func (f *file) outputIntent() string {
 	return fmt.Sprintf("<</Type /OutputIntent /S /GTS_PDFA1 /OutputConditionIdentifier (Grey, gamma 2.2) /Info (Grey, gamma 2.2) /DestOutputProfile %d 0 R>>",
-		f.stream("/N 1", greyProfile()))
+		f.stream(" /N 1", greyProfile()))
 }
 
 // greyProfile is the smallest colour profile that a grey device may have (ISO

@@ -108,7 +108,7 @@ func (f *file) font(bold bool, used []glyph) (int, error) {
 		name, stem = "DejaVuSansCondensed-Bold", 140
 	}
 	name = subsetTag(program) + "+" + name
-	programs := f.stream("/Length1 "+strconv.Itoa(len(program)), program)
+	programs := f.stream(" /Length1 "+strconv.Itoa(len(program)), program)
 	descriptor := f.object(fmt.Sprintf("<</Type /FontDescriptor /FontName /%s /Flags 4 /FontBBox [%.0f %.0f %.0f %.0f] /ItalicAngle 0"+
 		" /Ascent %.0f /Descent %.0f /CapHeight %.0f /StemV %d /FontFile2 %d 0 R>>",
 		name, float64(m.XMin)*k, float64(m.YMin)*k, float64(m.XMax)*k, float64(m.YMax)*k,

@@ -179,14 +179,14 @@ func (p *Press) paint(pages []draw.Page) ([][]byte, error) {
 }
 
 // languageTag is the shape of a language tag such as en or de-CH (RFC 5646).
-var languageTag = regexp.MustCompile(`^[A-Za-z]{2,8}(-[A-Za-z0-9]{1,8})*$`)
+var languageTag = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^[A-Za-z]{2,8}(-[A-Za-z0-9]{1,8})*$`) })
 
 // check refuses what the file could not say and returns the date to put in.
 func check(doc *draw.Document) (time.Time, error) {
 	if doc == nil || len(doc.Pages) == 0 {
 		return undated, fmt.Errorf("the document has no page")
 	}
-	if doc.Language != "" && !languageTag.MatchString(doc.Language) {
+	if doc.Language != "" && !languageTag().MatchString(doc.Language) {
 		return undated, fmt.Errorf("%q is not a language tag such as en or de-CH", doc.Language)
 	}
 	level := -1

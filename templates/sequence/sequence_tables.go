@@ -7,6 +7,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"sync"
 
 	"centrepop/layout/plan"
 	"centrepop/parts"
@@ -125,11 +126,11 @@ func trapTable(j *plan.JointPlan) draw.Table {
 	return t
 }
 
-var clockAngle = regexp.MustCompile(` at ([0-9.]+)°`)
+var clockAngle = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(` at ([0-9.]+)°`) })
 
 // withHour says the first clock angle of a text by the hours too.
 func withHour(text string) string {
-	m := clockAngle.FindStringSubmatchIndex(text)
+	m := clockAngle().FindStringSubmatchIndex(text)
 	if m == nil {
 		return text
 	}

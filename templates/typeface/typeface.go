@@ -41,15 +41,10 @@ const capUnits = 1493
 // Missing stands in place of a character that cannot be set: a white square.
 const Missing = '\u25A1'
 
-// face is one weight, read on first use and not written after, but for its
-// table of common characters.
+// face is one weight, read on first use and not written after.
 type face struct {
 	sfnt *font.SFNT
 	em   float64 // font units per em
-	// common holds glyph number and advance of the characters up to its
-	// length, each filled in when it is first asked for: 0 until then, since
-	// every glyph has an advance.
-	common [0x2800]atomic.Uint32
 }
 
 var (
@@ -74,37 +69,56 @@ func faceOf(isBold bool) *face {
 	return loadRegular()
 }
 
-// glyph returns the number of a character's glyph, 0 if there is none, and its
-// advance in font units.
-func (f *face) glyph(r rune) (id, advance uint16) {
-	common := r >= 0 && int(r) < len(f.common)
-	if common {
-		if v := f.common[r].Load(); v != 0 {
-			return uint16(v >> 16), uint16(v)
-		}
+// setting is what is set for a character: the numbers of its glyphs, those of
+// Missing where a face lacks it, and their advances in font units, packed into
+// one number so that it can be stored at once.
+type setting uint64
+
+const lacking setting = 1 << 63 // glyph numbers are below 2^15
+
+func (s setting) of(bold bool) (id, advance uint16) {
+	if bold {
+		return uint16(s >> 16), uint16(s)
 	}
-	id = f.sfnt.GlyphIndex(r)
-	advance = f.sfnt.GlyphAdvance(id)
-	if common {
-		f.common[r].Store(uint32(id)<<16 | uint32(advance))
+	return uint16(s>>48) &^ (1 << 15), uint16(s >> 32)
+}
+
+// common are the settings of the usual characters, each filled in when it is
+// first asked for, and 0 until then.
+var common [0x2800]atomic.Uint64
+
+// settingOf returns the setting of a character.
+func settingOf(r rune) setting {
+	if r < 0 || int(r) >= len(common) {
+		return find(r)
 	}
-	return id, advance
+	if v := common[r].Load(); v != 0 {
+		return setting(v)
+	}
+	v := find(r)
+	common[r].Store(uint64(v))
+	return v
+}
+
+// find looks a character up in the fonts.
+func find(r rune) setting {
+	var s setting
+	regular, bold := loadRegular(), loadBold()
+	if r < 0x20 || r >= unicode.ReplacementChar || unicode.IsControl(r) || unicode.Is(unicode.Cf, r) ||
+		regular.sfnt.GlyphIndex(r) == 0 || bold.sfnt.GlyphIndex(r) == 0 {
+		r, s = Missing, lacking
+	}
+	for _, f := range []*face{regular, bold} {
+		id := f.sfnt.GlyphIndex(r)
+		s = s&lacking | s<<32&^lacking | setting(id)<<16 | setting(f.sfnt.GlyphAdvance(id))
+	}
+	return s
 }
 
 // Has reports whether both weights hold a glyph for r and r lies in the Basic
 // Multilingual Plane and is no control character. U+FFFD, which stands for
 // text that was lost, counts as one the face lacks.
-func Has(r rune) bool {
-	if r < 0x20 || r >= unicode.ReplacementChar {
-		return false
-	}
-	if r > '~' && (unicode.IsControl(r) || unicode.Is(unicode.Cf, r)) || r == 0x7F {
-		return false
-	}
-	id, _ := loadRegular().glyph(r)
-	idBold, _ := loadBold().glyph(r)
-	return id != 0 && idBold != 0
-}
+func Has(r rune) bool { return settingOf(r)&lacking == 0 }
 
 // Lacks returns the first character of s that cannot be set, and whether there
 // is one: see Printable.
@@ -134,11 +148,16 @@ func Printable(s string) string {
 
 // Glyph returns the number of the glyph that is set for a character, that of
 // Missing if the face lacks it, and its advance in font units.
-func Glyph(r rune, bold bool) (id, advance uint16) {
-	if !Has(r) {
-		r = Missing
+func Glyph(r rune, bold bool) (id, advance uint16) { return settingOf(r).of(bold) }
+
+// units is the advance width of a text in font units.
+func units(text string, bold bool) int {
+	sum := 0
+	for _, r := range text {
+		_, advance := Glyph(r, bold)
+		sum += int(advance)
 	}
-	return faceOf(bold).glyph(r)
+	return sum
 }
 
 // WidthMm returns the advance width in millimetres of the text at the em size
@@ -148,12 +167,7 @@ func WidthMm(text string, sizeMm float64, bold bool) float64 {
 	if !positive(sizeMm) {
 		return 0
 	}
-	units := 0
-	for _, r := range text {
-		_, advance := Glyph(r, bold)
-		units += int(advance)
-	}
-	return float64(units) / faceOf(bold).em * sizeMm
+	return float64(units(text, bold)) / faceOf(bold).em * sizeMm
 }
 
 // Fit returns the em size in millimetres, sizeMm or less, at which the text
@@ -193,26 +207,30 @@ func Wrap(text string, sizeMm, widthMm float64, bold bool) []string {
 }
 
 func wrapParagraph(text string, sizeMm, widthMm float64, bold bool) []string {
-	fits := func(s string) bool { return WidthMm(s, sizeMm, bold) <= widthMm }
+	em := faceOf(bold).em
+	fits := func(units int) bool { return float64(units)/em*sizeMm <= widthMm }
+	space := units(" ", bold)
 	var lines []string
-	line := ""
+	line, lineUnits := "", 0
 	for _, word := range strings.Fields(text) {
+		wordUnits := units(word, bold)
 		if line != "" {
-			if joined := line + " " + word; fits(joined) {
-				line = joined
+			if joined := lineUnits + space + wordUnits; fits(joined) {
+				line, lineUnits = line+" "+word, joined
 				continue
 			}
 			lines = append(lines, line)
 		}
-		for !fits(word) {
-			head := longestHead(word, fits)
+		for !fits(wordUnits) {
+			head := longestHead(word, func(s string) bool { return fits(units(s, bold)) })
 			if head == len(word) {
 				break
 			}
 			lines = append(lines, word[:head])
 			word = word[head:]
+			wordUnits = units(word, bold)
 		}
-		line = word
+		line, lineUnits = word, wordUnits
 	}
 	return append(lines, line)
 }
@@ -246,7 +264,7 @@ func Outline(text string, sizeMm float64, bold bool) (*canvas.Path, error) {
 	scale := sizeMm / f.em
 	x := 0.0
 	for _, r := range Printable(text) {
-		id, advance := f.glyph(r)
+		id, advance := Glyph(r, bold)
 		if err := f.sfnt.GlyphPath(path, id, 0, x, 0, scale, font.NoHinting); err != nil {
 			return nil, fmt.Errorf("typeface: outline of %q: %w", r, err)
 		}
