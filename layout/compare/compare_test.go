@@ -227,7 +227,11 @@ func TestFaults(t *testing.T) {
 		}, []Code{Doubled}, 0, 2, 0},
 		{"wide", func(d []string) []string { d[0] = `<path d="M15 140H225V40L205 20H15Z"/>`; return d }, []Code{OutlineSize}, 10, 2, 0},
 		{"one side", func(d []string) []string { d[0] = `<path d="M20 140H223V40L203 20H20Z"/>`; return d }, []Code{OutlineSize}, 3, 2, 0},
+		{"little wider", func(d []string) []string { d[0] = `<path d="M20 140H220.5V40L200.5 20H20Z"/>`; return d }, []Code{OutlineSize}, 0.5, 2, 0},
 		{"other corner", func(d []string) []string { d[0] = `<path d="M20 140H220V50L190 20H20Z"/>`; return d }, []Code{OutlineShape}, 10 / math.Sqrt2, 2, 0},
+		{"square slot", func(d []string) []string { d[10] = `<rect x="195" y="95" width="10" height="30"/>`; return d }, []Code{SlotShape}, 5 * (math.Sqrt2 - 1), 12, 9},
+		{"rough hole", func(d []string) []string { d[9] = `<rect x="184" y="29" width="14.3" height="12"/>`; return d }, []Code{HoleShape}, 0, 11, 8},
+		{"rougher hole", func(d []string) []string { d[9] = `<rect x="184" y="29" width="14.5" height="12"/>`; return d }, []Code{Extra, HoleMissing}, 0, 0, 8},
 		{"no slot", func(d []string) []string { return d[:10] }, []Code{SlotMissing}, 0, 0, 9},
 		{"slot moved", func(d []string) []string {
 			d[10] = `<rect x="195" y="97" width="10" height="30" rx="5"/>`

@@ -58,6 +58,10 @@ func TestWanted(t *testing.T) {
 	if len(p.Slots) != 2 || p.Slots[0].XMm != -170 || p.Slots[0].LengthMm != 40 || len(p.Blind) != 3 {
 		t.Errorf("%+v %+v", p.Slots, p.Blind)
 	}
+	// A blind slot on the back, 60 above the middle: there mirrored.
+	if b := p.Blind[2]; b.Group != "tray" || b.XMm != 0 || b.DiameterMm != 9 || math.Abs(math.Abs(b.YMm)-60) > 1e-9 {
+		t.Errorf("%+v", b)
+	}
 	c := p.Slots[0].contour()
 	if w, h := c.size(); math.Abs(w-40) > 1e-3 || math.Abs(h-13.5) > 1e-3 {
 		t.Errorf("slot of %g × %g", w, h)

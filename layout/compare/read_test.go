@@ -47,6 +47,10 @@ func TestShapes(t *testing.T) {
 		{`<path d="M0 0C0 10 10 10 10 0Z"/>`, 0, -7.5, 10, 0, 60},
 		{`<path d="m0 0c0 10 10 10 10 0z"/>`, 0, -7.5, 10, 0, 60},
 		{`<path d="M0 0C0 10 10 10 10 0S20 -10 20 0L20 20 0 20Z"/>`, 0, -20, 20, 7.5, 400},
+		{`<path d="m10 20q5 10 10 0z"/>`, 10, -25, 20, -20, 100.0 / 3},
+		{`<path d="m10 20c0 10 10 10 10 0z"/>`, 10, -27.5, 20, -20, 60},
+		{`<path d="m10 20a5 5 0 0 1 10 0a5 5 0 0 1 -10 0z"/>`, 10, -25, 20, -15, math.Pi * 25},
+		{`<path d="m10 20l4 0 0 5 -4 0z"/>`, 10, -25, 14, -20, 20},
 		{`<path d="M1 1m2 3h4v5h-4z"/>`, 3, -9, 7, -4, 20},
 		{`<path d="M3 4H7V9H3Z"/>`, 3, -9, 7, -4, 20},
 		{`<path d="M0 0a5 5 0 0 1 10 0a5 5 0 1 1 -10 0z"/>`, 0, -5, 10, 5, math.Pi * 25},
@@ -191,6 +195,10 @@ func TestWhere(t *testing.T) {
 		if got := f.where(int64(at)); got != want {
 			t.Errorf("byte %d is at %v, want %v", at, got, want)
 		}
+	}
+	long := &file{src: []byte(strings.Repeat("x", 9000))}
+	if long.survey(); long.where(5000) != (place{1, 5001}) || long.where(9999) != (place{1, 9001}) {
+		t.Errorf("in a long line: %v", long.where(5000))
 	}
 	if f.where(-5) != (place{1, 1}) || (&file{}).where(3) != (place{1, 1}) {
 		t.Error("a byte before the file")

@@ -92,7 +92,6 @@ func (p *Part) name(n int, group string) string {
 
 // say puts a finding into words.
 func (c *comparison) say(f *Finding) string {
-	name := c.want.name(f.N, f.Group)
 	by, at := c.sizes("", f.ByMm), c.place(f.XMm, f.YMm)
 	drawn, wanted := f.Drawn, f.Wanted
 	switch f.Code {
@@ -125,6 +124,20 @@ func (c *comparison) say(f *Finding) string {
 			return "a line lies on another one and would be cut twice"
 		}
 		return "the " + c.thing(drawn) + " lies on another one and would be cut twice"
+	case LinesUnread:
+		return fmt.Sprintf("%s on marking layers, the first here: neither marks nor the TOP line, and not compared", counted(f.Count, "line"))
+	case OthersUnread:
+		return fmt.Sprintf("%s, the first here, cannot be compared: texts, pictures, hidden or clipped things", counted(f.Count, "element"))
+	}
+	return c.sayOpening(f)
+}
+
+// sayOpening puts a finding about a hole, slot or mark into words.
+func (c *comparison) sayOpening(f *Finding) string {
+	name := c.want.name(f.N, f.Group)
+	by, at := c.sizes("", f.ByMm), c.place(f.XMm, f.YMm)
+	drawn, wanted := f.Drawn, f.Wanted
+	switch f.Code {
 	case HoleMissing:
 		return name + " " + c.dia(wanted.DiameterMm) + " at " + at + " is missing"
 	case HoleExtra, Extra:
@@ -149,10 +162,6 @@ func (c *comparison) say(f *Finding) string {
 		return "the mark for " + name + " is " + by + " from its place: at " + c.place(drawn.XMm, drawn.YMm) + ", not " + at
 	case MarkExtra:
 		return "the mark at " + at + " is for nothing of the part"
-	case LinesUnread:
-		return fmt.Sprintf("%s on marking layers, the first here: neither marks nor the TOP line, and not compared", counted(f.Count, "line"))
-	case OthersUnread:
-		return fmt.Sprintf("%s, the first here, cannot be compared: texts, pictures, hidden or clipped things", counted(f.Count, "element"))
 	}
 	return string(f.Code)
 }
