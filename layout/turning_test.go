@@ -96,10 +96,10 @@ func TestBoreOfPlate(t *testing.T) {
 	}
 	inOrder(t, plate("{plus-minus: 0.2}"), "Bore as cut Ø36.5: final, no lathe work.")
 	absent(t, plate("{plus-minus: 0.2}"), "boring bar")
-	inOrder(t, plate("H7"), "Leave the bore small enough", "Bore Ø36.5 H7")
+	inOrder(t, plate("H7"), "Bore as cut Ø36.5: nothing is left for the lathe.", "Bore Ø36.5 H7")
 	absent(t, plate("H7"), "final")
 	die := planned(t, demo(t, "pugmill"), "die-ring")
-	inOrder(t, die, "Cut the blank", "Leave the outside large enough", "Bore Ø110 H7", "Turn the outside Ø260 h11")
+	inOrder(t, die, "Cut the blank", "Cut from plate 20, laser cut: Ø262 × 20 thick, 2 left over its size.", "Bore Ø110 H7", "Turn the outside Ø260 h11")
 }
 
 // A hole that is only drilled takes the nearest drill within its limits, not

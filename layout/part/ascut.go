@@ -37,10 +37,6 @@ func LeastHoleMm(cut string, thicknessMm float64) (mm float64, source string, ok
 	return 0, "", false
 }
 
-// cutSpreadMm is how far apart the limits of a cut size may be expected at
-// best (common practice, no source: ± 0.1 mm).
-const cutSpreadMm = 0.2
-
 // plateMm is the thickness that is cut: of the plate bought, else of the part.
 func (s *Sizes) plateMm() float64 {
 	if k := s.Part.Stock; (k.Form == "plate" || k.Form == "sheet") && k.Size.Set() {
@@ -58,11 +54,13 @@ type opening struct {
 	pos               parts.Pos
 }
 
-// asCut is what a cutter makes of a flat part. The cutting file and the sheets
-// both take it from here.
+// asCut is what the blank of a flat part is cut to, and what its cutter makes
+// of the rest. The cutting file and the sheets both take it from here.
 type asCut struct {
 	outline  *canvas.Path // with what is left on it
-	text     string       // its size in words
+	size     string       // its size in words
+	text     string       // the same, and what is left
+	bore     string       // what becomes of the bore, "" if there is none
 	openings []opening    // what is cut, seen from the front
 	marks    []plan.CutMark
 	notes    []string
@@ -71,15 +69,18 @@ type asCut struct {
 }
 
 // asCut sorts what goes through the part into what is cut and what is marked.
+// A saw, or no word of how the part is cut, makes only the outline.
 func (f *flat) asCut(s *Sizes, cut string) asCut {
 	a := asCut{whole: map[string]bool{}}
-	for i := range s.Groups {
-		a.group(s, &s.Groups[i], cut)
+	a.edge(s, f.Outline.LeaveOnPart.Mm)
+	if _, _, follows := LeastHoleMm(cut, s.plateMm()); follows {
+		for i := range s.Groups {
+			a.group(s, &s.Groups[i], cut)
+		}
 	}
 	if bore := s.StepNamed(boreStep); bore != nil {
-		a.bore(s, bore, cut)
+		a.cutBore(s, bore, cut)
 	}
-	a.edge(s, f.Outline.LeaveOnPart.Mm)
 	return a
 }
 
@@ -92,14 +93,25 @@ func tooSmall(s *Sizes, mm float64, cut string) string {
 	return s.W.Size(mm) + " is under the " + s.W.Size(least) + " that the " + cut + " makes well in " + s.W.Size(s.plateMm())
 }
 
+// whyNot is why a group is not cut to size, or nothing.
+func (m *Group) whyNot(s *Sizes, cut string) string {
+	if !m.through {
+		return "blind"
+	}
+	if why := m.kind.finished(m); why != "" {
+		return why
+	}
+	why := tooSmall(s, m.Group.FinishedMm, cut)
+	if z := m.Size.Size; why == "" && z.Limited && z.MaxMm-z.MinMm < cutterHoldsMm(cut)-1e-9 {
+		return "finer than the " + cut + " holds"
+	}
+	return why
+}
+
 // group cuts or marks a group. One drawn on the back is mirrored to the front.
 func (a *asCut) group(s *Sizes, m *Group, cut string) {
-	why := "blind"
-	if m.through {
-		if why = m.kind.finished(m); why == "" {
-			why = tooSmall(s, m.Group.FinishedMm, cut)
-		}
-	} else if m.Face == parts.Back {
+	why := m.whyNot(s, cut)
+	if why == "blind" && m.Face == parts.Back {
 		a.notes = append(a.notes, m.name+": blind from the back, neither cut nor marked.")
 		return
 	}
@@ -123,41 +135,61 @@ func (a *asCut) group(s *Sizes, m *Group, cut string) {
 	}
 }
 
-// bore cuts the bore as left for the lathe, or marks its centre.
-func (a *asCut) bore(s *Sizes, st *Step, cut string) {
+// cutBore cuts the bore as left for the lathe, or marks its centre.
+func (a *asCut) cutBore(s *Sizes, st *Step, cut string) {
 	leave := s.Part.Bore.Leave.Mm
 	dia := 2*st.drawnRadius() - leave
+	turned := s.boreTurned(st)
+	_, _, follows := LeastHoleMm(cut, s.plateMm())
 	if why := tooSmall(s, dia, cut); dia <= 0 || why != "" {
 		a.marks = append(a.marks, plan.CutMark{Name: boreStep, DrillMm: geom.Clean(math.Max(0, dia)), Why: why})
+		a.bore = "The bore is only marked: " + why + "."
 		return
 	}
 	text := s.W.Dia(dia) + " as cut"
-	if leave > 0 {
+	a.bore = "Bore as cut " + s.W.Dia(dia) + ": final, no lathe work."
+	switch {
+	case leave > 0:
 		text += ", " + s.W.Size(leave) + " left for " + s.W.Dia(st.Size.NominalMm)
-	} else if st.Size.Press.Set() || st.Size.Thread != nil || st.Size.Limited && st.Size.MaxMm-st.Size.MinMm < cutSpreadMm {
+		a.bore = "Bore as cut " + s.W.Dia(dia) + ": " + s.W.Size(leave) + " left on diameter for the lathe."
+	case follows && turned:
 		a.notes = append(a.notes, "The bore is to be "+st.Size.Class+", finer than the cut, and nothing is left for the lathe: say bore: {leave: ...}.")
+		a.bore = "Bore as cut " + s.W.Dia(dia) + ": nothing is left for the lathe."
+	case turned:
+		a.bore = "Leave the bore small enough for the lathe to clean it up."
+	case !follows:
+		a.bore = ""
 	}
 	a.openings = append(a.openings, opening{name: boreStep, shape: "bore", text: text, radius: dia / 2, pos: s.Part.Bore.Pos})
+}
+
+// boreTurned tells whether the bore of a flat part is machined after cutting:
+// where stock is left for it, or its own limits are closer than the cutter's.
+func (s *Sizes) boreTurned(bore *Step) bool {
+	holds := cutterHoldsMm(s.Part.Stock.Cut)
+	return s.Part.Bore.Leave.Mm > 0 || bore.Size.Press.Set() || bore.Size.Thread != nil ||
+		bore.Size.Class != "" && (holds == 0 || bore.Size.MaxMm-bore.Size.MinMm < holds-1e-9)
 }
 
 // edge is the outline with what is left on it.
 func (a *asCut) edge(s *Sizes, leaveMm float64) {
 	a.outline = s.OutlinePath()
+	if leaveMm > 0 {
+		moved, err := geom.Outward(a.outline, leaveMm/2)
+		if err != nil {
+			a.err = err
+			return
+		}
+		a.outline = moved
+	}
 	b := a.outline.Bounds()
-	a.text = s.W.Size(geom.Clean(b.X1-b.X0)) + " × " + s.W.Size(geom.Clean(b.Y1-b.Y0))
+	a.size = s.W.Size(geom.Clean(b.W())) + " × " + s.W.Size(geom.Clean(b.H()))
 	if s.form.round() {
-		a.text = s.W.Dia(geom.Clean(b.X1 - b.X0 + leaveMm))
+		a.size = s.W.Dia(geom.Clean(b.W()))
 	}
-	if leaveMm == 0 {
-		return
+	if a.text = a.size; leaveMm > 0 {
+		a.text += " as cut, " + s.W.Size(leaveMm) + " left over its size"
 	}
-	moved, err := geom.Outward(a.outline, leaveMm/2)
-	if err != nil {
-		a.err = err
-		return
-	}
-	a.outline = moved
-	a.text += " as cut, " + s.W.Size(leaveMm) + " left over its size"
 }
 
 // path is the contour of an opening made smaller by inMm all round.

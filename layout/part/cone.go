@@ -24,6 +24,18 @@ func (c *cone) round() bool                 { return true }
 func (c *cone) steps(*sizer) []Step         { return nil }
 func (c *cone) outline(*Sizes) *canvas.Path { return geom.Circle(c.in.Large.Mm) }
 
+func (c *cone) wallMm(*Sizes, float64) float64 { return c.in.Thickness.Mm }
+
+func (c *cone) roundMm(feature string) float64 {
+	switch feature {
+	case "large-end":
+		return c.in.Large.Mm
+	case "small-end":
+		return c.in.Small.Mm
+	}
+	return 0
+}
+
 func (c *cone) overall(s *Sizes) string {
 	return s.W.Dia(c.in.Large.Mm) + " to " + s.W.Dia(c.in.Small.Mm) + " × " + s.W.Size(c.in.Height.Mm) + " high"
 }

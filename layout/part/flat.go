@@ -20,10 +20,13 @@ const (
 	boreStep    = "bore"
 )
 
-func (f *flat) lengthMm() float64           { return f.Thickness.Mm }
-func (f *flat) round() bool                 { return f.Outline.Shape == parts.CircleOutline }
-func (f *flat) outline(*Sizes) *canvas.Path { return f.Outline.Contour().Path }
-func (f *flat) developments(*shaper)        {}
+func (f *flat) lengthMm() float64              { return f.Thickness.Mm }
+func (f *flat) round() bool                    { return f.Outline.Shape == parts.CircleOutline }
+func (f *flat) outline(*Sizes) *canvas.Path    { return f.Outline.Contour().Path }
+func (f *flat) roundMm(string) float64         { return 0 }
+func (f *flat) wallMm(*Sizes, float64) float64 { return f.Thickness.Mm }
+
+func (f *flat) developments(d *shaper) { d.cut = f.asCut(d.Sizes, f.Stock.Cut) }
 
 func (f *flat) steps(z *sizer) []Step {
 	var out []Step
@@ -94,9 +97,10 @@ func (f *flat) outlineWords(w words.Writer) string {
 
 func (f *flat) operations(b *bench) {
 	f.cutBlank(b)
-	turned := f.boreTurned(b.Sizes)
+	bore := b.StepNamed(boreStep)
+	turned := bore != nil && b.boreTurned(bore)
 	if turned {
-		f.turnBore(b, b.StepNamed(boreStep))
+		f.turnBore(b, bore)
 	}
 	if outline := b.StepNamed(outlineStep); outline != nil && outline.Size.Class != "" {
 		b.op(plan.Operation{Machine: "Lathe", Title: "Turn the outside " + b.sizeText(outline), Holding: "on the bore, expanding mandrel or soft jaws",
@@ -106,35 +110,32 @@ func (f *flat) operations(b *bench) {
 	f.bevel(b, turned)
 }
 
-// cutBlank cuts the outline and, where the cutter leaves stock, a bore left
-// small for the lathe.
+// cutBlank cuts the outline and what the cutter makes with it.
 func (f *flat) cutBlank(b *bench) {
-	o := plan.Operation{Machine: "Saw", Title: "Cut the blank", Do: []string{"Cut from " + b.StockText() + ": " + f.overall(b.Sizes) + "."},
-		Gauge: "tape, calipers", Caution: "Hot edges and slag: gloves and eye protection; let the blank cool before measuring."}
-	switch f.Stock.Cut {
-	case "laser", "plasma", "waterjet", "flame":
-		o.Machine, o.Tool = "Cutter", f.Stock.Cut
-	case "":
-		o.Caution = "Eye protection; clamp the stock; keep hands clear of the blade."
-	case "saw":
-		o.Tool = "saw; then mill or file to the outline"
-		o.Caution = "Eye protection; clamp the stock; keep hands clear of the blade."
+	line := "Cut from " + b.StockText() + ": " + b.cut.size + " × " + b.W.Size(b.plateMm()) + " thick"
+	if leave := f.Outline.LeaveOnPart.Mm; leave > 0 {
+		line += ", " + b.W.Size(leave) + " left over its size"
 	}
-	if bore := f.Bore; bore != nil {
-		asCut := bore.Size.Nominal.Mm - bore.Leave.Mm
-		switch {
-		case bore.Leave.Mm > 0:
-			o.Do = append(o.Do, "Bore as cut "+b.W.Dia(asCut)+": "+b.W.Size(bore.Leave.Mm)+" left on diameter for the lathe.")
-		case f.boreTurned(b.Sizes):
-			o.Do = append(o.Do, "Leave the bore small enough for the lathe to clean it up.")
-		case o.Machine == "Cutter":
-			o.Do = append(o.Do, "Bore as cut "+b.W.Dia(asCut)+": final, no lathe work.")
+	o := plan.Operation{Machine: "Saw", Title: "Cut the blank", Do: []string{line + "."}, Gauge: "tape, calipers",
+		Caution: "Eye protection; clamp the stock; keep hands clear of the blade.", Refs: b.refs(plan.OutlineFeature, plan.EdgeFeature, plan.ThicknessFeature)}
+	if _, _, follows := LeastHoleMm(f.Stock.Cut, b.plateMm()); follows {
+		o.Machine, o.Tool = "Cutter", f.Stock.Cut
+		o.Caution = "Hot edges and slag: gloves and eye protection; let the blank cool before measuring."
+	} else if f.Stock.Cut == "saw" {
+		o.Tool = "saw; then mill or file to the outline"
+	}
+	if b.cut.bore != "" {
+		o.Do = append(o.Do, b.cut.bore)
+	}
+	for i := range b.Groups {
+		if m := &b.Groups[i]; b.cut.whole[m.name] {
+			o.Do = append(o.Do, "Cut with it "+words.Spaced(m.name)+": "+words.CountOf(m.Group.Count)+m.kind.cutText(b.W, m)+", final.")
+			o.Refs = append(o.Refs, b.ref(m))
 		}
 	}
-	if outline := b.StepNamed(outlineStep); outline != nil && outline.Size.Class != "" {
+	if outline := b.StepNamed(outlineStep); outline != nil && outline.Size.Class != "" && f.Outline.LeaveOnPart.Mm == 0 {
 		o.Do = append(o.Do, "Leave the outside large enough for the lathe to clean it up.")
 	}
-	o.Refs = b.refs(plan.OutlineFeature, plan.EdgeFeature, plan.ThicknessFeature)
 	b.op(o)
 }
 
@@ -150,18 +151,6 @@ func cutterHoldsMm(cut string) float64 {
 		return 2
 	}
 	return 0
-}
-
-// boreTurned tells whether the bore is machined after cutting: where stock is
-// left for it, or its own limits are closer than the cutter's.
-func (f *flat) boreTurned(s *Sizes) bool {
-	bore := s.StepNamed(boreStep)
-	if bore == nil {
-		return false
-	}
-	holds := cutterHoldsMm(f.Stock.Cut)
-	return f.Bore.Leave.Mm > 0 || bore.Size.Press.Set() ||
-		bore.Size.Class != "" && (holds == 0 || bore.Size.MaxMm-bore.Size.MinMm < holds-1e-9)
 }
 
 func (f *flat) turnBore(b *bench, bore *Step) {

@@ -14,6 +14,8 @@ type form interface {
 	steps(z *sizer) []Step                    // its cylinders, outside first
 	outline(s *Sizes) *canvas.Path            // seen on the front face, y up
 	round() bool                              // a circle outside
+	roundMm(feature string) float64           // of a round of its own besides its steps, 0 if it is none
+	wallMm(s *Sizes, zMm float64) float64     // metal that heat flows into: plate, wall, or half a solid bar
 	overall(s *Sizes) string                  // outside size in words
 	section(s *Sizes) *plan.Section           // half section
 	developments(d *shaper)                   // flat patterns

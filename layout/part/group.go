@@ -38,7 +38,7 @@ type groupKind interface {
 	size(z *sizer) Made
 	describe(s *Sizes, m *Group) // fills in chords and what is done at the mouth
 	feature() plan.FeatureKind
-	operation(b *bench, m *Group)
+	operation(b *bench, m *Group, cut bool)
 	passes(w words.Writer, m *Group) string // the check of a size without limits
 	mark(f *plan.Face, g plan.Group, at []plan.XY, half plan.XY)
 	cutText(w words.Writer, m *Group) string
@@ -141,7 +141,9 @@ func (m *Group) feature(n *Numbered) plan.Feature {
 	}
 }
 
-func (m *Group) operations(b *bench) { m.kind.operation(b, m) }
+// operations make the group, or what is left to do where the blank's cutter has
+// made it.
+func (m *Group) operations(b *bench) { m.kind.operation(b, m, b.cut.whole[m.name]) }
 
 // checks are the group's size and, over pins, its spacing.
 func (m *Group) checks(r *record) {

@@ -178,32 +178,41 @@ func (holes) mark(f *plan.Face, g plan.Group, at []plan.XY, _ plan.XY) {
 }
 
 // operation drills, reams, taps and sinks the group.
-func (h holes) operation(b *bench, m *Group) {
+func (h holes) operation(b *bench, m *Group, cut bool) {
+	o := plan.Operation{
+		Machine: "Drill", Title: words.Spaced(m.name) + ": " + words.CountOf(m.Group.Count) + m.Group.SizeText,
+		Holding: "clamped on parallels, " + string(m.Face) + " face up",
+		Caution: "Clamp the part: a drill that grabs spins it.", Refs: []int{b.ref(m)},
+	}
+	if !cut {
+		h.drill(b, m, &o)
+	}
+	if m.Group.Extra != "" {
+		o.Do = append(o.Do, words.Capital(m.Group.Extra)+".")
+	}
+	if len(o.Do) > 0 {
+		b.op(o)
+	}
+}
+
+// drill makes the holes themselves.
+func (h holes) drill(b *bench, m *Group, o *plan.Operation) {
 	depth := m.depth.Mm
 	if m.through {
 		depth = b.LengthMm()
 	}
 	way := b.holeWay(m.Size, depth)
-	o := plan.Operation{
-		Machine: "Drill", Title: words.Spaced(m.name) + ": " + words.CountOf(m.Group.Count) + m.Group.SizeText,
-		Holding: "clamped on parallels, " + string(m.Face) + " face up", Speed: b.speed(cutting.Drill, m.Group.DrillMm),
-		Caution: "Clamp the part: a drill that grabs spins it.", Refs: []int{b.ref(m)},
-	}
+	o.Speed = b.speed(cutting.Drill, m.Group.DrillMm)
 	o.Do = append(o.Do, "Centre-drill "+holesWords(m.Group)+".")
 	o.Do = append(o.Do, b.drillLines(way, b.Job.Shop.DrillRPM)...)
 	o.Do = append(o.Do, "Depth: "+m.Group.DepthText+".")
 	o.Do = append(o.Do, b.finishLines(m.Size, way)...)
 	if m.Size.Thread != nil {
 		o.Gauge = "thread gauge or new bolt"
-	}
-	if l := b.limitsText(m.Size.Size); l != "" && m.Size.Thread == nil {
+	} else if l := b.limitsText(m.Size.Size); l != "" {
 		o.Limits = []string{words.Spaced(m.name) + " " + l}
 		o.Gauge = "plug gauge or bore gauge"
 	}
-	if m.Group.Extra != "" {
-		o.Do = append(o.Do, words.Capital(m.Group.Extra)+".")
-	}
-	b.op(o)
 }
 
 // largestDrillMm is the biggest drill the shop drives; 30 mm where the job does

@@ -116,25 +116,32 @@ func (b *bench) speed(op cutting.Op, diaMm float64) string {
 	return words.Join("; ", words.Trim(rpm, 0)+" rev/min at "+b.W.Dia(diaMm)+" ("+surface+", "+string(tool)+")", note)
 }
 
-// markOperation sets the template and punches.
+// markOperation marks TOP, sets the templates and punches what the cutter has
+// not made.
 func (b *bench) markOperation() {
 	if len(b.Groups) == 0 && len(b.Radials) == 0 {
 		return
 	}
-	o := plan.Operation{Machine: "Bench", Title: "Mark TOP, set the template, punch", Tool: "scriber, centre punch 60° to find, 90° to open",
-		Caution: "Eye protection when punching; a mushroomed punch head splinters."}
 	top := b.Part.Top.Value
 	if top == "" {
 		top = "scribe"
 	}
-	o.Do = append(o.Do, "First mark TOP on the "+b.topFace()+" face ("+top+").", "Check the printed rules of every template.")
+	o := plan.Operation{Machine: "Bench", Title: "Mark TOP", Tool: "scriber", Do: []string{"First mark TOP on the " + b.topFace() + " face (" + top + ")."}}
 	which, chords := "", false
-	for _, f := range b.Faces {
-		which = words.Join(" and the ", which, string(f.Face))
-		chords = chords || slices.ContainsFunc(f.Groups, func(g plan.Group) bool { return len(g.Chords) > 0 })
+	for _, f := range []parts.Face{parts.Front, parts.Back} {
+		left := slices.DeleteFunc(slices.Clone(b.Groups), func(m Group) bool { return m.Face != f || b.cut.whole[m.name] })
+		if len(left) > 0 {
+			which = words.Join(" and the ", which, string(f))
+		}
+		chords = chords || slices.ContainsFunc(left, func(m Group) bool { return len(m.Group.Chords) > 0 })
+	}
+	if which != "" || len(b.Radials) > 0 {
+		o.Title, o.Tool = "Mark TOP, set the template, punch", "scriber, centre punch 60° to find, 90° to open"
+		o.Caution = "Eye protection when punching; a mushroomed punch head splinters."
+		o.Do = append(o.Do, "Check the printed rules of every template.")
 	}
 	if which != "" {
-		o.Do = append(o.Do, "Cut out the "+which+" template, set it to the edge or bore and to TOP, tape it down, punch every centre.")
+		o.Do = append(o.Do, "Cut out the "+which+" template, set it to the edge or bore and to TOP, tape it down, punch every centre"+b.exceptCut()+".")
 	}
 	wrapped := b.wrapLines()
 	o.Do = append(o.Do, wrapped...)
@@ -145,6 +152,20 @@ func (b *bench) markOperation() {
 		o.Do = append(o.Do, "Check one chord with dividers before drilling.")
 	}
 	b.op(o)
+}
+
+// exceptCut names the groups that the cutter has made.
+func (b *bench) exceptCut() string {
+	var names []string
+	for i := range b.Groups {
+		if m := &b.Groups[i]; b.cut.whole[m.name] {
+			names = append(names, words.Spaced(m.name))
+		}
+	}
+	if len(names) == 0 {
+		return ""
+	}
+	return " but those cut already (" + strings.Join(names, ", ") + ")"
 }
 
 // wrapLines set the wrap templates.

@@ -16,6 +16,7 @@ type Shape struct {
 	Faces        []*plan.Face
 	Developments []plan.Development
 	Notes        []string // what could not be drawn
+	cut          asCut    // of flat parts
 	bevels       []*chamfer
 	saddles      []*saddle
 }

@@ -221,6 +221,25 @@ func (s *Sizes) LengthMm() float64 { return s.form.lengthMm() }
 // largest circle of a round one; millimetres, y up.
 func (s *Sizes) OutlinePath() *canvas.Path { return s.form.outline(s) }
 
+// RoundMm is the diameter of a round feature: a step, or an end of what is
+// formed from sheet; 0 for another.
+func (s *Sizes) RoundMm(feature string) float64 {
+	if st := s.StepNamed(feature); st != nil {
+		return st.Size.NominalMm
+	}
+	return s.form.roundMm(feature)
+}
+
+// WallMm is the thickness that heat flows into at a place on the axis: the
+// plate, the wall, or half a solid bar.
+func (s *Sizes) WallMm(zMm float64) float64 { return s.form.wallMm(s, zMm) }
+
+// Bounds are those of the outline seen on the front face.
+func (s *Sizes) Bounds() geom.Box { return geom.Bounds(s.OutlinePath()) }
+
+// Flat tells whether the part is cut from plate.
+func (s *Sizes) Flat() bool { _, ok := s.form.(*flat); return ok }
+
 // drawnRadius is the radius a step is drawn with: an inside thread shows its
 // minor diameter.
 func (s *Step) drawnRadius() float64 {

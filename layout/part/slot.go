@@ -42,7 +42,10 @@ func (s slots) mark(f *plan.Face, g plan.Group, at []plan.XY, half plan.XY) {
 	}
 }
 
-func (s slots) operation(b *bench, m *Group) {
+func (s slots) operation(b *bench, m *Group, cut bool) {
+	if cut {
+		return
+	}
 	b.op(plan.Operation{Machine: "Mill", Title: words.Spaced(m.name) + ": " + words.CountOf(m.Group.Count) + m.Group.SizeText,
 		Do:      []string{"Set the long axis to clock " + words.Trim(s.in.Turn.Deg, 2) + "°; drill the two end holes, mill between.", "Depth: " + m.Group.DepthText + "."},
 		Holding: "machine vice or clamps, part set square", Tool: "slot drill up to " + b.W.Dia(s.in.Width.Mm), Refs: []int{b.ref(m)}})

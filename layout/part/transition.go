@@ -19,6 +19,15 @@ func (t *transition) lengthMm() float64   { return t.in.Height.Mm }
 func (t *transition) round() bool         { return false }
 func (t *transition) steps(*sizer) []Step { return nil }
 
+func (t *transition) wallMm(*Sizes, float64) float64 { return t.in.Thickness.Mm }
+
+func (t *transition) roundMm(feature string) float64 {
+	if feature == "round-end" {
+		return t.in.Diameter.Mm
+	}
+	return 0
+}
+
 func (t *transition) outline(*Sizes) *canvas.Path {
 	return geom.Rectangle(t.in.Width.Mm, t.in.Depth.Mm, 0)
 }

@@ -17,6 +17,16 @@ func (t *turned) lengthMm() float64             { return t.in.LengthMm() }
 func (t *turned) round() bool                   { return true }
 func (t *turned) outline(s *Sizes) *canvas.Path { return geom.Circle(s.widest().Size.NominalMm) }
 func (t *turned) developments(*shaper)          {}
+func (t *turned) roundMm(string) float64        { return 0 }
+
+func (t *turned) wallMm(s *Sizes, zMm float64) float64 {
+	outside, inside := s.Sides()
+	wall := stepAt(outside, zMm).Size.NominalMm
+	if bore := stepAt(inside, zMm); bore != nil {
+		wall -= bore.Size.NominalMm
+	}
+	return wall / 2
+}
 
 func (t *turned) steps(z *sizer) []Step {
 	var out []Step
