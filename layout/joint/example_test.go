@@ -1,0 +1,29 @@
+package joint_test
+
+import (
+	"fmt"
+
+	"centrepop/layout"
+	"centrepop/parts"
+)
+
+// The order of work of the demo job, which this package fills into the plan.
+func Example() {
+	job, err := parts.Load("../../testdata/pugmill/job.yaml")
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	plan, err := layout.Resolve(job)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for i, j := range plan.Joints[:3] {
+		fmt.Printf("%d. %s: %s\n", i+1, j.Kind, j.Name)
+	}
+	// Output:
+	// 1. press: front-flange
+	// 2. weld: front-flange-weld
+	// 3. press: rear-flange
+}

@@ -1,0 +1,27 @@
+package parts_test
+
+import (
+	"errors"
+	"fmt"
+
+	"centrepop/parts"
+)
+
+func ExampleLoad() {
+	job, err := parts.Load("../testdata/gatejack/job.yaml")
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	first := job.Parts[0]
+	fmt.Println(job.Units, len(job.Parts), "parts, first", first.Name.Value, "of", first.Kind)
+	// Output: in 11 parts, first thrust-housing of bearing-housing
+}
+
+// A fault says where it is.
+func ExampleLoad_fault() {
+	_, err := parts.Load("../cmd/centrepop/testdata/hostile/good/plate.yaml")
+	var faults parts.Errors
+	fmt.Println(errors.As(err, &faults), faults[0].Line, faults[0].Column, faults[0].What)
+	// Output: true 1 1 the key "part" is not known in the job; perhaps parts is meant
+}
