@@ -2,6 +2,9 @@
 // assembly, in which order the joints are made, and the numbers and steps of
 // each press fit, weld, bolted joint and bearing. Lengths are millimetres and
 // angles degrees. What is wrong with a joint travels as a plan.Problem.
+//
+// Standards: ISO 286-1 for seats, ISO 492 for rolling bearings; packages press,
+// weld, bolts and fits name those that they compute by.
 package joint
 
 import (

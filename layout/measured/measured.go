@@ -11,6 +11,9 @@
 // Lengths are millimetres. Clock angles are degrees from TOP, clockwise
 // looking at the flange; x is to the right and y up, with the origin at the
 // centre of the pitch circle. Holes are numbered from 1, clockwise.
+//
+// Standards: IEC 60072-1 for the flanges of motors, ISO 286-2 for spigots, ISO 273
+// for the holes of bolts.
 package measured
 
 import (
