@@ -1,14 +1,12 @@
 package layout
 
 import (
-	"encoding/csv"
 	"encoding/json"
 	"errors"
 	"fmt"
 	"math"
 	"os"
 	"path/filepath"
-	"strconv"
 	"strings"
 	"testing"
 
@@ -16,6 +14,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/golden"
 )
 
 // job writes one part file into a job and works it out.
@@ -69,21 +68,9 @@ func demo(t *testing.T, name string) *plan.Plan {
 func TestDemoHoles(t *testing.T) {
 	for _, name := range []string{"pugmill", "gatejack"} {
 		pl := demo(t, name)
-		f, err := os.Open("../testdata/expected/" + name + "-holes.csv")
-		if err != nil {
-			t.Fatal(err)
-		}
-		defer f.Close()
-		rows, err := csv.NewReader(f).ReadAll()
-		if err != nil {
-			t.Fatal(err)
-		}
-		for _, r := range rows[1:] {
-			n, _ := strconv.Atoi(r[3])
-			x, _ := strconv.ParseFloat(r[4], 64)
-			y, _ := strconv.ParseFloat(r[5], 64)
-			dia, _ := strconv.ParseFloat(r[6], 64)
-			hole, group := find(pl, r[0], r[1], r[2], n)
+		for _, r := range golden.Table(t, "../testdata/expected/"+name+"-holes.csv", 20) {
+			x, y, dia := r.Number(t, "x_mm"), r.Number(t, "y_mm"), r.Number(t, "diameter_mm")
+			hole, group := find(pl, r["part"], r["face"], r["group"], int(r.Number(t, "n")))
 			if hole == nil {
 				t.Errorf("%s: %v is not in the plan", name, r)
 				continue

@@ -1,15 +1,13 @@
 package main
 
 import (
-	"encoding/csv"
 	"math"
-	"os"
 	"path/filepath"
 	"slices"
-	"strconv"
 	"strings"
 	"testing"
 
+	"centrepop/parts/golden"
 	"centrepop/render/measure"
 )
 
@@ -22,31 +20,13 @@ func expected(t *testing.T, job string) map[string][]expectedHole {
 	t.Helper()
 	out := map[string][]expectedHole{}
 	name := filepath.Base(filepath.Dir(job))
-	readExpected(t, name+"-holes.csv", out)
-	readExpected(t, name+"-slots.csv", out)
-	return out
-}
-
-func readExpected(t *testing.T, file string, out map[string][]expectedHole) {
-	t.Helper()
-	f, err := os.Open(filepath.Join("../../testdata/expected", file))
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer f.Close()
-	rows, err := csv.NewReader(f).ReadAll()
-	if err != nil || len(rows) < 5 {
-		t.Fatalf("%s: %d rows, %v", file, len(rows), err)
-	}
-	for _, r := range rows[1:] {
-		x, errX := strconv.ParseFloat(r[4], 64)
-		y, errY := strconv.ParseFloat(r[5], 64)
-		if errX != nil || errY != nil {
-			t.Fatalf("%s: bad row %v", file, r)
+	for _, file := range []string{"-holes.csv", "-slots.csv"} {
+		for _, r := range golden.Table(t, filepath.Join("../../testdata/expected", name+file), 4) {
+			key := r["part"] + " " + r["face"]
+			out[key] = append(out[key], expectedHole{r.Number(t, "x_mm"), r.Number(t, "y_mm")})
 		}
-		key := r[0] + " " + r[1]
-		out[key] = append(out[key], expectedHole{x, y})
 	}
+	return out
 }
 
 // crosses finds the centre-pop crosses on a page: four straight strokes that

@@ -1,49 +1,28 @@
 package grooves
 
 import (
-	"encoding/csv"
 	"math"
-	"os"
-	"strconv"
 	"testing"
+
+	"centrepop/parts/golden"
 )
 
 // record is one row of a reference table.
 type record struct {
 	t     *testing.T
-	cells map[string]string
+	cells golden.Row
 }
 
 func (r record) number(column string) float64 {
 	r.t.Helper()
-	v, err := strconv.ParseFloat(r.cells[column], 64)
-	if err != nil {
-		r.t.Fatalf("%s: %v", column, err)
-	}
-	return v
+	return r.cells.Number(r.t, column)
 }
 
 // records reads a reference table, which must have at least least rows.
 func records(t *testing.T, name string, least int) (out []record) {
 	t.Helper()
-	file, err := os.Open("../../testdata/reference/" + name)
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer file.Close()
-	lines, err := csv.NewReader(file).ReadAll()
-	if err != nil {
-		t.Fatal(err)
-	}
-	for _, line := range lines[1:] {
-		r := record{t, map[string]string{}}
-		for i, cell := range line {
-			r.cells[lines[0][i]] = cell
-		}
-		out = append(out, r)
-	}
-	if len(out) < least {
-		t.Fatalf("%s has %d rows, want at least %d", name, len(out), least)
+	for _, row := range golden.Table(t, "../../testdata/reference/"+name, least) {
+		out = append(out, record{t, row})
 	}
 	return out
 }

@@ -1,47 +1,27 @@
 package keys
 
 import (
-	"encoding/csv"
 	"errors"
 	"math"
-	"os"
 	"slices"
-	"strconv"
 	"testing"
 
 	"centrepop/layout/lookup"
+	"centrepop/parts/golden"
 )
 
 // rows returns the number columns of a reference table, one map a row, and the
 // source of each row.
 func rows(t *testing.T, name string, least int) (out []map[string]float64, sources []string) {
 	t.Helper()
-	file, err := os.Open("../../testdata/reference/" + name)
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer file.Close()
-	records, err := csv.NewReader(file).ReadAll()
-	if err != nil {
-		t.Fatal(err)
-	}
-	for _, record := range records[1:] {
-		row, source := map[string]float64{}, ""
-		for i, cell := range record {
-			switch records[0][i] {
-			case "source":
-				source = cell
-			case "how":
-			default:
-				if row[records[0][i]], err = strconv.ParseFloat(cell, 64); err != nil {
-					t.Fatal(err)
-				}
+	for _, record := range golden.Table(t, "../../testdata/reference/"+name, least) {
+		row := map[string]float64{}
+		for column := range record {
+			if column != "source" && column != "how" {
+				row[column] = record.Number(t, column)
 			}
 		}
-		out, sources = append(out, row), append(sources, source)
-	}
-	if len(out) < least {
-		t.Fatalf("%s has %d rows, want at least %d", name, len(out), least)
+		out, sources = append(out, row), append(sources, record["source"])
 	}
 	return out, sources
 }

@@ -1,12 +1,12 @@
 package material
 
 import (
-	"encoding/csv"
 	"fmt"
 	"math"
-	"os"
 	"strings"
 	"testing"
+
+	"centrepop/parts/golden"
 )
 
 // The rows of testdata/reference/materials.csv: every figure of every kind and
@@ -21,18 +21,9 @@ type row struct {
 
 func reference(t *testing.T) []row {
 	t.Helper()
-	f, err := os.Open(referenceFile)
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer f.Close()
-	all, err := csv.NewReader(f).ReadAll()
-	if err != nil {
-		t.Fatal(err)
-	}
 	var out []row
-	for _, r := range all[1:] {
-		out = append(out, row{r[0], r[1], r[2], r[3], r[4]})
+	for _, r := range golden.Table(t, referenceFile, 500) {
+		out = append(out, row{r["subject"], r["quantity"], r["values"], r["source"], r["how"]})
 	}
 	return out
 }
