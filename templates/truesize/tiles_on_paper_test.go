@@ -183,6 +183,82 @@ func (p *tilePage) read(items []sheettest.Placed) {
 	}
 }
 
+// centred requires the window of a tile to stand in the middle of the room for
+// it, on paper as it is or turned.
+func (p *tilePage) centred(t *testing.T, paper draw.Frame) {
+	t.Helper()
+	x, y := (p.window.X0+p.window.X1)/2+p.dx, (p.window.Y0+p.window.Y1)/2+p.dy
+	for _, f := range []draw.Frame{paper, paper.Turned()} {
+		a := workArea(f, tileHeadMm)
+		if math.Abs(x-(a.X0+a.X1)/2) < 1e-6 && math.Abs(y-(a.Y0+a.Y1)/2) < 1e-6 {
+			return
+		}
+	}
+	t.Errorf("%s: the middle of the window is at %g, %g", p.name, x, y)
+}
+
+// TestSmallCircles: a hole of the other side, up to 60 mm, keeps cuts off; a
+// bore or a pitch circle does not.
+func TestSmallCircles(t *testing.T) {
+	for _, c := range []struct {
+		circle plan.Circle
+		want   bool
+	}{{plan.Circle{DiameterMm: 60}, true}, {plan.Circle{DiameterMm: 60.01}, false}, {plan.Circle{DiameterMm: 20, Pitch: true}, false}} {
+		if got := isSmall(c.circle); got != c.want {
+			t.Errorf("%+v: %t", c.circle, got)
+		}
+	}
+	if got := circleRect(plan.Circle{CentreMm: plan.XY{XMm: 5, YMm: -7}, DiameterMm: 8}); got != draw.R(1, -11, 9, -3) {
+		t.Errorf("the room of a circle is %v", got)
+	}
+}
+
+// TestNotesGiveWay: where the middle of a cut line is taken, the note stands
+// 4 mm lower, or further left, until there is room; else it is left out.
+func TestNotesGiveWay(t *testing.T) {
+	part := barePlate(360, 500)
+	p := &punch{pl: sheettest.JobOf("tiles", parts.Millimetres, part), part: part, face: part.Faces[0], outline: draw.Polygon(-180, -250, 180, -250, 180, 250, -180, 250),
+		bounds: draw.R(-185, -255, 185, 259)}
+	frame := draw.Frame{WidthMm: 210, HeightMm: 297, Name: "A4"}
+	tiles := p.tile(frame)
+	window := draw.R(20, 60, 190, 240)
+	ox, oy := 30-tiles.cols.cut[0], 230+tiles.rows.cut[0] // the cut lines at 30 and 230
+	place := func(taken ...draw.Rect) map[string]draw.Text {
+		s := &draw.Sheet{Frame: frame}
+		room := draw.NewOccupied(window)
+		for _, r := range taken {
+			room.AddText(r)
+		}
+		p.cutNotes(s, tiles, 1, 1, window, ox, oy, room)
+		out := map[string]draw.Text{}
+		for _, item := range s.Draw.Items {
+			text := item.(draw.Text)
+			out[fmt.Sprint(text.RotateDeg, " ", text.Content)] = text
+		}
+		return out
+	}
+	free := place()
+	up, level := free["90 cut along this line"], free["0 cut along this line"]
+	w := draw.TextWidth("cut along this line", draw.SmallMm, false)
+	if math.Abs(up.YMm-(150-w/2)) > 1e-9 || math.Abs(level.XMm-(105-w/2)) > 1e-9 {
+		t.Fatalf("the notes stand at %+v and %+v", up, level)
+	}
+	// A thing in the middle of each line, 10 along it.
+	moved := place(draw.R(25, 145, 29, 155), draw.R(100, 231, 110, 234))
+	for name, drop := range map[string]float64{"90 cut along this line": up.YMm - moved["90 cut along this line"].YMm, "0 cut along this line": level.XMm - moved["0 cut along this line"].XMm} {
+		if n := drop / 4; n < 1 || math.Abs(n-math.Round(n)) > 1e-9 || drop > w/2+5+8 {
+			t.Errorf("%s moved by %g", name, drop)
+		}
+	}
+	none := place(draw.R(21, 61, 29.5, 239), draw.R(21, 230.5, 189, 239))
+	if _, ok := none["90 cut along this line"]; ok {
+		t.Error("a note stands where there is no room")
+	}
+	if _, ok := none["0 cut along this line"]; ok {
+		t.Error("a level note stands where there is no room")
+	}
+}
+
 // wantLines are the lines wanted on a page by the tiles that are there: upright
 // towards a neighbour in the row, level towards one in the column.
 func wantLines(all []tilePage, p tilePage) (cut, chain int) {
@@ -217,6 +293,8 @@ func TestCutLinesMeet(t *testing.T) {
 			t.Fatalf("%s on %s: %d tiles, want %d or more", c.part.Name, c.paper.Name, len(pages), c.least)
 		}
 		for _, p := range pages {
+			p.cutNotes(t)
+			p.centred(t, c.paper)
 			cut, chain := wantLines(pages, p)
 			if len(p.cut) != cut || len(p.chain) != chain {
 				t.Errorf("%s: %d cut lines and %d chain lines, want %d and %d", p.name, len(p.cut), len(p.chain), cut, chain)
@@ -288,6 +366,28 @@ func (p *tilePage) says(t *testing.T, q tilePage, turnDeg float64, beyond func(d
 		r = draw.R(r.X0-p.dx, r.Y0-p.dy, r.X1-p.dx, r.Y1-p.dy)
 		if gap := beyond(r); text.RotateDeg != turnDeg || math.Abs(gap-0.7) > 0.05 {
 			t.Errorf("%s: the note for %s is turned %g, %.3f mm beyond the line", p.name, q.name, text.RotateDeg, gap)
+		}
+	}
+}
+
+// cutNotes checks the notes along a tile's own cut lines: 0.7 mm off the line,
+// on the side that is cut away.
+func (p *tilePage) cutNotes(t *testing.T) {
+	t.Helper()
+	for _, it := range p.texts {
+		text := it.Item.(draw.Text)
+		if text.Content != "cut along this line" {
+			continue
+		}
+		r := it.Room()
+		r = draw.R(r.X0-p.dx, r.Y0-p.dy, r.X1-p.dx, r.Y1-p.dy)
+		if !slices.ContainsFunc(p.cut, func(c draw.Rect) bool {
+			if text.RotateDeg == 90 {
+				return c.Width() == 0 && math.Abs(c.X0-r.X1-0.7) < 0.05
+			}
+			return text.RotateDeg == 0 && c.Height() == 0 && math.Abs(r.Y0-c.Y0-0.7) < 0.05
+		}) {
+			t.Errorf("%s: %q stands at %v, the cut lines are %v", p.name, text.Content, r, p.cut)
 		}
 	}
 }
