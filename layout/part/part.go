@@ -14,6 +14,9 @@
 //
 // Lengths are millimetres and angles degrees. It names the standards of its
 // tables where it uses them; faults of the input are located parts.Errors.
+//
+// Standards: ISO 286-1 and ISO 2768-1 for limits, ISO 273 and ASME B18.2.8 for
+// clearance holes; packages threads, cutting and develop name their own.
 package part
 
 import (
