@@ -615,3 +615,69 @@ func TestPugmillSequence(t *testing.T) {
 		t.Errorf("traps of the barrel: %+v", barrel.Traps)
 	}
 }
+
+// Welds of the demos by hand. A flange pressed on a tube: 5 x 45 in its bore
+// against the tube is 12.5 mm2 under a cap of 2/3 x 5 x 1, no gap, no V. The
+// inlet stub goes round its saddle, 468.55 mm (worked out apart from this
+// program), not round its girth of 438.9. 4.7625 x 45 in the jack, with stick.
+func TestWeldsOfDemos(t *testing.T) {
+	mill, jack := demo(t, "pugmill"), demo(t, "gatejack")
+	w := jointNamed(t, mill, "front-flange-weld").Weld
+	if math.Abs(w.AreaMm2-(12.5+2.0/3*5)) > 0.06 || w.GapMm != 0 || w.RootFaceMm != 0 || !w.OneEdge || w.DepthMm != 5 || w.BevelDeg != 45 || w.ThroatMm != 5 || w.Symbol != "single-bevel butt weld" {
+		t.Errorf("front flange: %+v", w)
+	}
+	// 15.8 mm2 round 168.3 mm of 7850 kg/m3: 65.6 g, one run of 25 mm2.
+	if math.Abs(w.DepositedKg-0.0656) > 0.0005 || w.Runs != 1 {
+		t.Errorf("front flange: %v kg in %d runs", w.DepositedKg, w.Runs)
+	}
+	if w = jointNamed(t, mill, "inlet-stub").Weld; math.Abs(w.LengthMm-468.55) > 0.01 {
+		t.Errorf("inlet stub: %v mm round", w.LengthMm)
+	}
+	w = jointNamed(t, jack, "top-flange-weld").Weld
+	if depth := 3.0 / 16 * words.MmPerInch; math.Abs(w.AreaMm2-(depth*depth/2+2.0/3*depth)) > 0.06 || math.Abs(w.ThroatMm-(depth-3)) > 0.01 {
+		t.Errorf("top flange of the jack: %+v", w)
+	}
+}
+
+// S355 to S235, leg 6, two sides of 100 mm: 161 kN by EN 1993-1-8, the weaker part
+// and each run less two throats; the stronger part's figure would be 196.
+func TestFilletCarries(t *testing.T) {
+	t.Parallel()
+	plate := func(name, material string) string {
+		return "part: " + name + "\nkind: plate\nmaterial: " + material + "\ntop: punch\nstock: {plate: 12 mm, cut: saw}\noutline: {square: 100}\n"
+	}
+	job := func(a, b string) *plan.JointPlan {
+		dir := t.TempDir()
+		for name, text := range map[string]string{"a.yaml": plate("a", a), "b.yaml": plate("b", b),
+			"job.yaml": "job: J\nunits: mm\ntolerance: m\nparts: [a.yaml, b.yaml]\njoints:\n  - {name: w, weld: {part: a.outline, to: b.outline, type: fillet, size: 6, sides: 2, length: 100}}\n"} {
+			if err := os.WriteFile(filepath.Join(dir, name), []byte(text), 0o600); err != nil {
+				t.Fatal(err)
+			}
+		}
+		in, err := parts.Load(filepath.Join(dir, "job.yaml"))
+		if err != nil {
+			t.Fatal(err)
+		}
+		p, err := Resolve(in)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return p.Joints[0]
+	}
+	carries := func(j *plan.JointPlan) string {
+		for _, f := range j.Figures {
+			if f.Label == "carries by design" {
+				return f.Value + " (" + f.Source + ")"
+			}
+		}
+		return ""
+	}
+	if got := carries(job("S355J2+N", "S235")); got != "161 kN of factored load (EN 1993-1-8 clause 4.5.3.3, S235)" {
+		t.Errorf("S355 to S235: %q", got)
+	}
+	for _, metal := range []string{"C45", "11SMn30", "EN-GJL-250", "1.4301"} {
+		if got := carries(job("S355", metal)); got != "" {
+			t.Errorf("S355 to %s: %q, want nothing by design", metal, got)
+		}
+	}
+}

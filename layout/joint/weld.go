@@ -4,7 +4,6 @@ import (
 	"math"
 	"strings"
 
-	"centrepop/layout/material"
 	"centrepop/layout/plan"
 	"centrepop/layout/weld"
 	"centrepop/layout/words"
@@ -125,6 +124,12 @@ func (weldKind) work(j *making, t *joint) {
 	switch {
 	case in.Length.Set():
 		p.LengthMm = in.Length.Mm
+	case t.b.radial != nil && p.DiameterMm > 0:
+		mm, err := t.saddleMm(p.DiameterMm)
+		if bad(err) {
+			return
+		}
+		p.LengthMm = words.Round(mm, 2)
 	case p.DiameterMm > 0:
 		p.LengthMm = words.Round(math.Pi*p.DiameterMm, 2)
 	default:
@@ -166,7 +171,7 @@ func (weldKind) work(j *making, t *joint) {
 func (t *joint) fillet(p *plan.WeldPlan) error {
 	in := t.in.Weld
 	f := weld.FilletJoint{ThinnerMm: p.ThinnerMm, ThickerMm: p.ThickerMm, LowHydrogen: in.Process != "MMA"}
-	leg, reason, err := weld.SuggestLeg(f)
+	leg, rule, err := weld.SuggestLeg(f)
 	if err != nil {
 		return err
 	}
@@ -174,6 +179,7 @@ func (t *joint) fillet(p *plan.WeldPlan) error {
 	if err != nil {
 		return err
 	}
+	reason := rule.Source()
 	if in.Size.Set() {
 		leg, reason = in.Size.Mm, "as drawn"
 		if leg < least {
@@ -191,25 +197,15 @@ func (t *joint) fillet(p *plan.WeldPlan) error {
 	}
 	t.figure("fillet leg", t.w.Size(p.LegMm)+" (throat "+t.w.Read(p.ThroatMm)+")", reason)
 	t.figure("least leg", t.w.Size(least), "AWS D1.1:2020 Table 7.7")
-	metals, ok := weldMetals(t)
-	grade := strings.ToUpper(t.a.r.Part.Material.Value)
-	for _, g := range []string{"S235", "S275", "S355", "S420", "S460"} {
-		if !strings.HasPrefix(grade, g) || !ok || metals.Class > material.WeldPreheated {
-			continue
-		}
-		fu, err := weld.LeastTensile(g)
-		if err != nil {
-			return err
-		}
-		if n, err := weld.FilletForce(p.ThroatMm, p.LengthMm*float64(in.Sides), !in.Length.Set(), g, fu); err == nil {
-			t.figure("carries by design", words.Trim(n/1000, 0)+" kN", "EN 1993-1-8 clause 4.5.3.3, "+g)
-		}
-	}
+	t.filletLoad(p)
 	return nil
 }
 
 func (t *joint) butt(p *plan.WeldPlan) error {
 	in := t.in.Weld
+	if c, on := weldChamfer(t); c != nil && in.Type == "bevel" && t.aroundRound() {
+		return t.pressedGroove(p, c, on)
+	}
 	edges, sides := weld.BothEdges, weld.OneSide
 	if in.Type == "bevel" {
 		edges = weld.OneEdge
@@ -221,13 +217,13 @@ func (t *joint) butt(p *plan.WeldPlan) error {
 	if err != nil {
 		return err
 	}
-	// A cap of a tenth of the thickness, 1 to 3 mm: common practice.
-	area, err := prep.GrooveArea(p.ThinnerMm, math.Min(3, math.Max(1, p.ThinnerMm/10)))
+	area, err := prep.GrooveArea(p.ThinnerMm, capMm(p.ThinnerMm))
 	if err != nil {
 		return err
 	}
 	p.Symbol, p.AreaMm2 = prep.Shape.Symbol(), words.Round(area, 1)
 	p.BevelDeg, p.GapMm, p.RootFaceMm = prep.AngleDeg.Use, prep.GapMm.Use, prep.RootFaceMm.Use
+	p.OneEdge = prep.Shape == weld.SingleBevel || prep.Shape == weld.DoubleBevel
 	text := p.Symbol
 	if p.BevelDeg > 0 {
 		text += ", " + words.Trim(p.BevelDeg, 0) + "°, root face " + t.w.Read(p.RootFaceMm)
@@ -262,7 +258,7 @@ func weldChamfer(t *joint) (c *parts.Chamfer, part string) {
 // ring plans tacks, runs and squaring up of a weld round a circle.
 func (t *joint) ring(p *plan.WeldPlan) error {
 	first := 0.0
-	tacks, err := weld.TackCircle(p.DiameterMm, p.ThickerMm, first)
+	tacks, err := weld.TackCircle(p.DiameterMm, p.ThinnerMm, p.ThickerMm, first)
 	if err != nil {
 		return err
 	}

@@ -159,7 +159,9 @@ type WeldPlan struct {
 	ThickerMm    float64   `json:"thicker_mm"`
 	LegMm        float64   `json:"leg_mm,omitempty"`
 	ThroatMm     float64   `json:"throat_mm,omitempty"`
-	BevelDeg     float64   `json:"bevel_deg,omitempty"` // included angle of a V
+	BevelDeg     float64   `json:"bevel_deg,omitempty"` // included angle of a V, or of the one edge that is bevelled
+	OneEdge      bool      `json:"one_edge,omitempty"`  // only one edge is bevelled, against the other's square side
+	DepthMm      float64   `json:"depth_mm,omitempty"`  // of a bevel against a round, along it; 0 where the bevel goes through
 	GapMm        float64   `json:"gap_mm"`
 	RootFaceMm   float64   `json:"root_face_mm,omitempty"`
 	AreaMm2      float64   `json:"area_mm2"`

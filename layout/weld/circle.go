@@ -19,7 +19,7 @@ type Tacks struct {
 
 // Rules for tacks. The length of four thicknesses to at most 50 mm is the rule
 // of EN 1011-2 (from memory; a filler maker's page repeats the four thicknesses).
-// The rest is common practice.
+// The rest, and all for sheet, is common practice.
 const (
 	tackThicknesses  = 4.0
 	maxTackMm        = 50.0
@@ -29,32 +29,44 @@ const (
 	maxPitchMm       = 300.0
 	tackShare        = 1.0 / 3 // of the circle at most
 	maxTacks         = 400
+
+	// Sheet to 3 mm burns through under a long tack and buckles between far ones.
+	sheetMm         = 3.0
+	sheetMinTackMm  = 5.0
+	sheetMaxTackMm  = 10.0
+	sheetMinPitchMm = 40.0
 )
 
-// TackCircle plans the tacks for a joint round a circle of diameterMm, thickness
-// thickMm of the thicker part, the first tack at firstDeg (clock angle). There are
-// four or a multiple of four, so that each has one opposite, at a pitch of about
-// 30 thicknesses (100 to 300 mm), and the order is opposite first, then square to
-// it, then always into the widest gap (common practice). The length is four
-// thicknesses, 8 to 50 mm, less if the tacks would fill over a third of the
-// circle. It errs for sizes that are not positive and finite, an angle that is not
-// finite, or a circle of over 400 tacks.
-func TackCircle(diameterMm, thickMm, firstDeg float64) (Tacks, error) {
-	if !positive(diameterMm) || !positive(thickMm) {
-		return Tacks{}, fmt.Errorf("weld: tacking needs a positive diameter and thickness, has %v and %v mm", diameterMm, thickMm)
+// TackCircle plans the tacks for a joint round a circle of diameterMm of parts
+// thinnerMm and thickerMm thick, the first tack at firstDeg (clock angle). There
+// are four or a multiple of four, so that each has one opposite, at a pitch of
+// about 30 thicknesses (100 to 300 mm), and the order is opposite first, then
+// square to it, then always into the widest gap (common practice). The length is
+// four thicknesses of the thicker part, 8 to 50 mm, less if the tacks would fill
+// over a third of the circle. Where the thinner part is sheet of 3 mm or less, it
+// goes by that sheet: four thicknesses, 5 to 10 mm, every 30 thicknesses, at least
+// 40 mm (common practice). It errs for sizes that are not positive and finite or
+// fall, an angle that is not finite, or a circle of over 400 tacks.
+func TackCircle(diameterMm, thinnerMm, thickerMm, firstDeg float64) (Tacks, error) {
+	if !positive(diameterMm) || !positive(thinnerMm) || !positive(thickerMm) || thinnerMm > thickerMm {
+		return Tacks{}, fmt.Errorf("weld: tacking needs a positive diameter and the thinner and the thicker part, has %v, %v and %v mm", diameterMm, thinnerMm, thickerMm)
 	}
 	if math.IsNaN(firstDeg) || math.IsInf(firstDeg, 0) {
 		return Tacks{}, fmt.Errorf("weld: first tack at %v degrees is not a finite angle", firstDeg)
 	}
+	thickMm, least, most, near := thickerMm, minTackMm, maxTackMm, minPitchMm
+	if thinnerMm <= sheetMm {
+		thickMm, least, most, near = thinnerMm, sheetMinTackMm, sheetMaxTackMm, sheetMinPitchMm
+	}
 	girth := math.Pi * diameterMm
-	pitch := math.Min(math.Max(pitchThicknesses*thickMm, minPitchMm), maxPitchMm)
+	pitch := math.Min(math.Max(pitchThicknesses*thickMm, near), maxPitchMm)
 	want := 4 * math.Ceil(girth/pitch/4-1e-9)
 	if !(want <= maxTacks) {
 		return Tacks{}, fmt.Errorf("weld: a circle of %.0f mm would take over %d tacks", diameterMm, maxTacks)
 	}
 	n := max(4, int(want))
 	t := Tacks{PitchMm: girth / float64(n)}
-	t.LengthMm = math.Min(math.Max(tackThicknesses*thickMm, minTackMm), maxTackMm)
+	t.LengthMm = math.Min(math.Max(tackThicknesses*thickMm, least), most)
 	t.LengthMm = math.Min(t.LengthMm, tackShare*t.PitchMm)
 	for _, i := range balanced(n) {
 		t.Tacks = append(t.Tacks, Tack{clock(firstDeg + 360*float64(i)/float64(n))})

@@ -46,17 +46,21 @@ func TestBalanced(t *testing.T) {
 
 func TestTackCircle(t *testing.T) {
 	for _, c := range []struct {
-		d, thick float64
-		n        int
-		length   float64
+		d, thin, thick float64
+		n              int
+		length         float64
 	}{
-		{114.3, 6, 4, 24}, // girth 359, pitch 180: four of 4 x 6
-		{600, 6, 12, 24},  // girth 1885 at 180: 10.5, up to 12
-		{600, 20, 8, 50},  // pitch 300 at most, length 50 at most
-		{30, 3, 4, math.Pi * 30 / 12},
-		{60, 1, 4, 8},
+		{114.3, 6, 6, 4, 24},  // girth 359, pitch 180: four of 4 x 6
+		{600, 6, 6, 12, 24},   // girth 1885 at 180: 10.5, up to 12
+		{600, 20, 20, 8, 50},  // pitch 300 at most, length 50 at most
+		{600, 3.1, 20, 8, 50}, // no sheet: by the thicker part
+		{30, 4, 5, 4, math.Pi * 30 / 12},
+		{600, 2, 20, 32, 8},  // sheet of 2: tacks of 8 every 60: 31.4, up to 32
+		{600, 1, 20, 48, 5},  // 5 at least, every 40 at least: 47.1, up to 48
+		{600, 3, 3, 24, 10},  // 10 at most, every 90: 20.9, up to 24
+		{160, 1.2, 5, 16, 5}, // 4.8 is under 5; 502.7 at 40: 12.6, up to 16
 	} {
-		p, err := TackCircle(c.d, c.thick, 0)
+		p, err := TackCircle(c.d, c.thin, c.thick, 0)
 		if err != nil || len(p.Tacks) != c.n {
 			t.Errorf("TackCircle(%v, %v): %d tacks, %v; want %d", c.d, c.thick, len(p.Tacks), err, c.n)
 			continue
@@ -64,15 +68,15 @@ func TestTackCircle(t *testing.T) {
 		near(t, "tack length", p.LengthMm, c.length, 1e-9)
 		near(t, "pitch closes the circle", p.PitchMm*float64(c.n), math.Pi*c.d, 1e-9)
 	}
-	p, err := TackCircle(114.3, 6, -45)
+	p, err := TackCircle(114.3, 6, 6, -45)
 	if err != nil {
 		t.Fatal(err)
 	}
 	for i, want := range []float64{315, 135, 45, 225} {
 		near(t, "clock angle", p.Tacks[i].ClockDeg, want, 1e-9)
 	}
-	for _, bad := range [][3]float64{{0, 6, 0}, {100, 0, 0}, {100, 6, math.NaN()}, {100, 6, math.Inf(1)}, {math.NaN(), 6, 0}, {1e9, 6, 0}, {math.Inf(1), 6, 0}} {
-		if p, err := TackCircle(bad[0], bad[1], bad[2]); err == nil {
+	for _, bad := range [][4]float64{{0, 6, 6, 0}, {100, 0, 6, 0}, {100, 6, 5, 0}, {100, 6, math.NaN(), 0}, {100, 6, 6, math.NaN()}, {100, 6, 6, math.Inf(1)}, {math.NaN(), 6, 6, 0}, {1e9, 6, 6, 0}, {math.Inf(1), 6, 6, 0}} {
+		if p, err := TackCircle(bad[0], bad[1], bad[2], bad[3]); err == nil {
 			t.Errorf("TackCircle(%v) = %v, want an error", bad, p)
 		}
 	}

@@ -9,13 +9,13 @@ import (
 // A 10 mm flange on a 114.3 x 6.3 tube with MAG.
 func Example() {
 	joint := weld.FilletJoint{ThinnerMm: 6.3, ThickerMm: 10, LowHydrogen: true}
-	leg, reason, err := weld.SuggestLeg(joint)
+	leg, rule, err := weld.SuggestLeg(joint)
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	fmt.Printf("leg %g mm, throat %.1f mm (%s)\n", leg, weld.Throat(leg), reason)
-	tacks, err := weld.TackCircle(114.3, 10, 45)
+	fmt.Printf("leg %g mm, throat %.1f mm (%s)\n", leg, weld.Throat(leg), rule.Source())
+	tacks, err := weld.TackCircle(114.3, 6.3, 10, 45)
 	if err != nil {
 		fmt.Println(err)
 		return

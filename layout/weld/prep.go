@@ -130,6 +130,9 @@ func FilletPrep(thinnerMm, angleDeg float64) (Prep, error) {
 	return Prep{Shape: Fillet, GapMm: Choice{0, 0, 2}, Source: iso9692, Note: "a gap takes from the leg: add it to the leg"}, nil
 }
 
+// capArea is the area of a cap over its mouth and height: a parabola.
+const capArea = 2.0 / 3
+
 // GrooveArea returns the cross-section in mm2 to fill in a butt joint of tMm with
 // the chosen values of p, and a cap of capMm (mm, excess height, 0 for flush) on
 // each welded side, taken as a parabola over the groove's mouth. It errs for a
@@ -161,7 +164,7 @@ func (p Prep) GrooveArea(tMm, capMm float64) (float64, error) {
 		return 0, fmt.Errorf("weld: no groove area for a %s", p.Shape.Symbol())
 	}
 	mouth := b + flank*h
-	return b*tMm + capSides*(flank*h*h/2+2.0/3*mouth*capMm), nil
+	return b*tMm + capSides*(flank*h*h/2+capArea*mouth*capMm), nil
 }
 
 // FilletArea returns the cross-section in mm2 of an equal-leg fillet of leg legMm:
@@ -216,6 +219,38 @@ func ChamferThroat(depthMm, angleDeg float64, p Process, flat bool) (float64, er
 		return 0, fmt.Errorf("weld: chamfer of %v mm: the root's %v mm cannot be counted, nothing is left", depthMm, lost)
 	}
 	return depthMm - lost, nil
+}
+
+// Pressed is the groove of a flange or ring that is pressed on a round and welded
+// to it: the chamfer in its bore against the round, without a gap and without a
+// root face of its own, for the rest of the bore touches.
+type Pressed struct {
+	Prep
+	AreaMm2  float64 // cross-section to fill, cap included, mm2
+	ThroatMm float64 // to count on; 0 where no rule gives one (under 45 degrees, or nothing left)
+}
+
+// PressedGroove returns the groove of a chamfer depthMm deep along the round and
+// angleDeg from it, with a cap of capMm over its mouth, welded by p; flat tells
+// that it lies flat or horizontal. It errs as ChamferArea, for a cap below zero and
+// an unknown process.
+func PressedGroove(depthMm, angleDeg, capMm float64, p Process, flat bool) (Pressed, error) {
+	area, err := ChamferArea(depthMm, angleDeg)
+	if err != nil {
+		return Pressed{}, err
+	}
+	if _, ok := p.Info(); !ok || !notNegative(capMm) {
+		return Pressed{}, fmt.Errorf("weld: unknown process %d or cap %v mm", int(p), capMm)
+	}
+	mouth := depthMm * math.Tan(angleDeg*math.Pi/180)
+	g := Pressed{
+		Prep:    Prep{Shape: SingleBevel, AngleDeg: Choice{45, angleDeg, 60}, Source: "bevel against the round without a gap; angles of AWS D1.1 partial penetration bevels (from memory)"},
+		AreaMm2: area + capArea*mouth*capMm,
+	}
+	if throat, err := ChamferThroat(depthMm, angleDeg, p, flat); err == nil {
+		g.ThroatMm = throat
+	}
+	return g, nil
 }
 
 // Mark is a supplementary symbol of ISO 2553.

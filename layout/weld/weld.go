@@ -98,30 +98,58 @@ func MaxLapLeg(tMm float64) float64 {
 	return tMm - 2
 }
 
-// SuggestLeg returns a leg in mm for a joint without a
-// calculated load: 0.7 of the thinner part, which makes a fillet on both sides
-// about as strong as the part (common practice), not under MinLeg nor over
-// MaxLapLeg at a lap edge (which just over 6 mm can be under the least leg: the
-// reason then asks to build the edge out). The reason says which rule decided.
-func SuggestLeg(j FilletJoint) (legMm float64, reason string, err error) {
+// LegRule is what decided the leg of a fillet.
+type LegRule int
+
+// The rules.
+const (
+	LegByThickness LegRule = iota // 0.7 of the thinner part, common practice
+	LegByLeast                    // least leg, AWS D1.1 Table 7.7
+	LegByThinner                  // no more than the thinner part
+	LegByEdge                     // greatest leg along a lap edge, AWS D1.1 (from memory)
+	LegUnderLeast                 // the same, and under the least leg: build the edge out
+)
+
+// Source returns the rule and where it is from.
+func (r LegRule) Source() string {
+	switch r {
+	case LegByThickness:
+		return "0.7 of the thinner part, common practice"
+	case LegByLeast:
+		return "least leg, AWS D1.1 Table 7.7"
+	case LegByThinner:
+		return "no more than the thinner part"
+	case LegByEdge:
+		return "greatest leg along a lap edge, AWS D1.1 (from memory)"
+	case LegUnderLeast:
+		return "greatest leg along a lap edge, AWS D1.1 (from memory), under the least leg: build the edge out"
+	}
+	return ""
+}
+
+// SuggestLeg returns a leg in mm for a joint without a calculated load: 0.7 of the
+// thinner part, which makes a fillet on both sides about as strong as the part
+// (common practice), not under MinLeg nor over MaxLapLeg at a lap edge (which just
+// over 6 mm can be under the least leg), and the rule that decided.
+func SuggestLeg(j FilletJoint) (legMm float64, rule LegRule, err error) {
 	least, err := MinLeg(j)
 	if err != nil {
-		return 0, "", err
+		return 0, 0, err
 	}
-	legMm, reason = math.Ceil(0.7*j.ThinnerMm-1e-9), "0.7 of the thinner part, common practice"
+	legMm = math.Ceil(0.7*j.ThinnerMm - 1e-9)
 	if legMm < least {
-		legMm, reason = least, "least leg, AWS D1.1 Table 7.7"
+		legMm, rule = least, LegByLeast
 	}
 	if legMm > j.ThinnerMm {
-		legMm, reason = j.ThinnerMm, "no more than the thinner part"
+		legMm, rule = j.ThinnerMm, LegByThinner
 	}
-	if j.LapEdge && legMm > MaxLapLeg(j.ThinnerMm) {
-		legMm, reason = MaxLapLeg(j.ThinnerMm), "greatest leg along a lap edge, AWS D1.1 (from memory)"
+	if most := MaxLapLeg(j.ThinnerMm); j.LapEdge && legMm > most {
+		legMm, rule = most, LegByEdge
 		if legMm < least {
-			reason += fmt.Sprintf("; under the least leg of %g mm: build the edge out to that", least)
+			rule = LegUnderLeast
 		}
 	}
-	return legMm, reason, nil
+	return legMm, rule, nil
 }
 
 // gammaM2 is the partial factor for welds, EN 1993-1-8 Table 2.1.
@@ -191,6 +219,11 @@ func FilletForce(throatMm, lengthMm float64, closed bool, grade string, fuMPa fl
 	if err != nil {
 		return 0, err
 	}
+	return filletForce(throatMm, lengthMm, closed, f)
+}
+
+// filletForce is FilletForce with the design stress on the throat in MPa.
+func filletForce(throatMm, lengthMm float64, closed bool, f float64) (float64, error) {
 	if !positive(throatMm) || !positive(lengthMm) {
 		return 0, fmt.Errorf("weld: throat %v mm and length %v mm must be positive numbers", throatMm, lengthMm)
 	}

@@ -50,7 +50,10 @@ func keyNumbers(j *plan.JointPlan, units parts.Units) []keyNumber {
 			add("Fillet", w.Designation, "leg "+figures.Short(w.LegMm, units)+", throat "+sized(w.ThroatMm, units))
 		} else {
 			rest := ""
-			if w.BevelDeg > 0 {
+			switch {
+			case w.DepthMm > 0:
+				rest = figures.Degrees(w.BevelDeg) + ", " + sized(w.DepthMm, units) + " along the round"
+			case w.BevelDeg > 0:
 				rest = figures.Degrees(w.BevelDeg) + ", root face " + sized(w.RootFaceMm, units)
 			}
 			add("Butt", w.Symbol, rest)

@@ -90,23 +90,42 @@ func weldPanel(j *plan.JointPlan, w *plan.WeldPlan, units parts.Units) draw.Pane
 		p.Draw.Add(draw.Text{XMm: mid + leg/2 + 6, YMm: floor + leg/2 + 10, SizeMm: 3.4, Content: "throat " + sized(w.ThroatMm, units)})
 		p.Draw.Add(draw.Text{XMm: mid + leg + 2, YMm: floor + 1.4, SizeMm: 3.8, Bold: true, Content: "leg " + sized(w.LegMm, units)})
 	} else {
-		gap, face, depth := 1.6, 0.0, 22.0
-		if w.RootFaceMm > 0 {
-			face = max(2.2, depth*w.RootFaceMm/max(w.ThinnerMm, w.RootFaceMm))
-		}
-		run := math.Min(15, (depth-face)*math.Tan(w.BevelDeg/2*math.Pi/180))
-		x, y := 31.0, floor
-		hatchAt(&p.Draw, draw.Polygon(4, y, x-gap/2, y, x-gap/2, y+face, x-gap/2-run, y+depth, 4, y+depth), 45, 2.4, draw.LineMm)
-		hatchAt(&p.Draw, draw.Polygon(58, y, x+gap/2, y, x+gap/2, y+face, x+gap/2+run, y+depth, 58, y+depth), 135, 2.4, draw.LineMm)
-		text := "no bevel"
-		if w.BevelDeg > 0 {
-			text = "opened to " + figures.Degrees(w.BevelDeg)
-		}
-		p.Draw.Add(draw.Text{XMm: x, YMm: y + depth + 4, SizeMm: 3.4, Align: draw.Centre, Content: text})
-		text, size := draw.Shrink("gap "+figures.Short(w.GapMm, units)+", root face "+sized(w.RootFaceMm, units), 3.4, false, 58)
-		p.Draw.Add(draw.Text{XMm: x, YMm: y - 5.4, SizeMm: size, Align: draw.Centre, Content: text})
+		grooveAcross(&p.Draw, w, floor, units)
 	}
 	note, size := draw.Shrink(figures.Joined(" ", w.Symbol, w.Designation)+", "+w.Process, 3.2, false, 60)
 	p.Draw.Add(draw.Text{XMm: 31, YMm: -p.Height + 1.4, SizeMm: size, Align: draw.Centre, Content: note})
 	return p
+}
+
+// grooveAcross draws the prepared edges of a butt: both bevelled, or the left one
+// alone against a square side, and for a bevel against a round the metal that
+// touches under it.
+func grooveAcross(d *draw.Drawing, w *plan.WeldPlan, y float64, units parts.Units) {
+	gap, face, depth, halves := 1.6, 0.0, 22.0, 2.0
+	says := "gap " + figures.Short(w.GapMm, units) + ", root face " + sized(w.RootFaceMm, units)
+	if w.RootFaceMm > 0 {
+		face = max(2.2, depth*w.RootFaceMm/max(w.ThinnerMm, w.RootFaceMm))
+	}
+	if w.OneEdge {
+		halves = 1
+	}
+	if w.DepthMm > 0 {
+		gap, face = 0, depth/2
+		says = "no gap, " + sized(w.DepthMm, units) + " along the round"
+	}
+	run := math.Min(15, (depth-face)*math.Tan(w.BevelDeg/halves*math.Pi/180))
+	const x = 31.0
+	right := run
+	if w.OneEdge {
+		right = 0
+	}
+	hatchAt(d, draw.Polygon(4, y, x-gap/2, y, x-gap/2, y+face, x-gap/2-run, y+depth, 4, y+depth), 45, 2.4, draw.LineMm)
+	hatchAt(d, draw.Polygon(58, y, x+gap/2, y, x+gap/2, y+face, x+gap/2+right, y+depth, 58, y+depth), 135, 2.4, draw.LineMm)
+	text := "no bevel"
+	if w.BevelDeg > 0 {
+		text = "opened to " + figures.Degrees(w.BevelDeg)
+	}
+	d.Add(draw.Text{XMm: x, YMm: y + depth + 4, SizeMm: 3.4, Align: draw.Centre, Content: text})
+	says, size := draw.Shrink(says, 3.4, false, 58)
+	d.Add(draw.Text{XMm: x, YMm: y - 5.4, SizeMm: size, Align: draw.Centre, Content: says})
 }

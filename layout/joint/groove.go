@@ -1,0 +1,68 @@
+package joint
+
+import (
+	"math"
+
+	"centrepop/layout/material"
+	"centrepop/layout/plan"
+	"centrepop/layout/weld"
+	"centrepop/layout/words"
+	"centrepop/parts"
+	"centrepop/parts/geom"
+)
+
+// capMm is the cap over a groove: a tenth of the thickness, 1 to 3 mm (common
+// practice, no source).
+func capMm(thickMm float64) float64 { return math.Min(3, math.Max(1, thickMm/10)) }
+
+// aroundRound tells whether a bore sits on a round, so that a weld between them
+// lies against the round without a gap.
+func (t *joint) aroundRound() bool {
+	return t.a.step != nil && t.b.step != nil && t.a.step.Inside != t.b.step.Inside
+}
+
+// pressedGroove is the weld in a chamfered bore against the round in it.
+func (t *joint) pressedGroove(p *plan.WeldPlan, c *parts.Chamfer, on string) error {
+	g, err := weld.PressedGroove(c.Size.Mm, c.Angle.Deg, capMm(c.Size.Mm), weldProcess(p.Process), true)
+	if err != nil {
+		return err
+	}
+	p.Symbol, p.AreaMm2, p.ThroatMm = g.Shape.Symbol(), words.Round(g.AreaMm2, 1), words.Round(g.ThroatMm, 2)
+	p.BevelDeg, p.OneEdge, p.DepthMm = c.Angle.Deg, true, geom.Clean(c.Size.Mm)
+	t.figure("preparation", p.Symbol+", "+words.Trim(p.BevelDeg, 1)+"°, "+t.w.Size(p.DepthMm)+" deep along the round, no gap", g.Source)
+	if p.ThroatMm > 0 {
+		t.figure("throat to count on", t.w.Read(p.ThroatMm)+", welded flat or horizontal", "AWS D1.1 partial penetration bevels (from memory)")
+	}
+	t.figure("chamfer drawn", t.w.Size(c.Size.Mm)+" × "+words.Trim(c.Angle.Deg, 1)+"° on "+words.Spaced(c.Edge.Value)+" of "+on, "part")
+	return nil
+}
+
+// filletLoad tells what a fillet carries by design, where both metals take an
+// ordinary weld and EN 1993-1-8 knows them.
+func (t *joint) filletLoad(p *plan.WeldPlan) {
+	metals, ok := weldMetals(t)
+	if !ok || metals.Class > material.WeldPreheated {
+		return
+	}
+	runs := make([]float64, t.in.Weld.Sides)
+	for i := range runs {
+		runs[i] = p.LengthMm
+	}
+	l, err := weld.FilletLoad(p.ThroatMm, runs, !t.in.Weld.Length.Set(), *t.a.r.Material, *t.b.r.Material, t.a.thickMm(), t.b.thickMm())
+	if err != nil {
+		return
+	}
+	t.figure("carries by design", words.Trim(l.ForceN/1000, 0)+" kN of factored load", "EN 1993-1-8 clause 4.5.3.3, "+l.Weaker)
+}
+
+// saddleMm is the length of the weld round a branch of branchMm that stands on a
+// round: along the curve where they meet, at the angle and offset of its end.
+func (t *joint) saddleMm(branchMm float64) (float64, error) {
+	s := weld.Saddle{MainMm: t.b.radial.Rows[0].OutsideMm, BranchMm: branchMm, AngleDeg: 90}
+	for _, e := range t.a.r.Part.Ends {
+		if e.Onto.Part == t.b.ref.Part && e.Angle.Deg > 0 {
+			s.AngleDeg, s.OffsetMm = e.Angle.Deg, e.Offset.Mm
+		}
+	}
+	return s.LengthMm()
+}

@@ -1,0 +1,54 @@
+package weld
+
+import (
+	"fmt"
+	"math"
+
+	"centrepop/layout/material"
+)
+
+// Load is what the fillets of a joint carry by design.
+type Load struct {
+	ForceN    float64 // factored resistance in any direction, N: to compare with a factored load
+	Weaker    string  // name of the part's material that rules
+	StressMPa float64 // on the throat
+	LengthMm  float64 // effective, all runs together, mm
+}
+
+// FilletLoad returns what fillets of throatMm carry that join two materials of
+// the given thicknesses (mm), by EN 1993-1-8 clause 4.5.3.3 with the tensile
+// strength and correlation factor of the weaker part. Each of runsMm, the lengths
+// of the runs (mm), loses a throat at each end unless it is closed (a full
+// circle). It errs as FilletForce, and for a material without a correlation
+// factor: such a weld is not to be counted on.
+func FilletLoad(throatMm float64, runsMm []float64, closed bool, a, b material.Material, aThickMm, bThickMm float64) (Load, error) {
+	l := Load{StressMPa: math.Inf(1)}
+	for _, p := range []struct {
+		m       material.Material
+		thickMm float64
+	}{{a, aThickMm}, {b, bThickMm}} {
+		s, err := p.m.Strength(p.thickMm)
+		if err != nil {
+			return Load{}, err
+		}
+		f, err := FilletStrength(p.m.Name, s.TensileMPa)
+		if err != nil {
+			return Load{}, err
+		}
+		if f < l.StressMPa {
+			l.StressMPa, l.Weaker = f, p.m.Name
+		}
+	}
+	if len(runsMm) == 0 {
+		return Load{}, fmt.Errorf("weld: no runs to carry anything")
+	}
+	for _, run := range runsMm {
+		n, err := filletForce(throatMm, run, closed, l.StressMPa)
+		if err != nil {
+			return Load{}, err
+		}
+		l.ForceN += n
+		l.LengthMm += n / (l.StressMPa * throatMm)
+	}
+	return l, nil
+}
