@@ -209,11 +209,14 @@ func TestThermalRefuses(t *testing.T) {
 	} {
 		j := good
 		spoil(&j)
-		if a, err := Heat(j); err == nil {
+		if a, err := Heat(j); err == nil || a.HubC != 0 || a.Cautions != nil {
 			t.Errorf("Heat, %s: %+v, want an error", name, a)
 		}
-		if c, _, err := Cool(j); err == nil {
+		if c, cautions, err := Cool(j); err == nil || c != 0 || cautions != nil {
 			t.Errorf("Cool, %s: %v, want an error", name, c)
+		}
+		if hub, shaft, ok, err := Together(j); err == nil || hub != 0 || shaft != 0 || ok {
+			t.Errorf("Together, %s: %v and %v, want an error", name, hub, shaft)
 		}
 	}
 	j := good
@@ -225,7 +228,7 @@ func TestThermalRefuses(t *testing.T) {
 	if a, err := Heat(j); err == nil {
 		t.Errorf("no contraction known: %+v, want an error", a)
 	}
-	if c, _, err := Cool(j); err == nil {
+	if c, cautions, err := Cool(j); err == nil || c != 0 || cautions != nil {
 		t.Errorf("no contraction known: %v, want an error", c)
 	}
 	if JoinClearanceMm(math.NaN()) != 0 || JoinClearanceMm(20) != 0.05 || JoinClearanceMm(200) != 0.2 {
@@ -276,7 +279,7 @@ func TestHeatAndColdLimits(t *testing.T) {
 	}
 	near(t, "hub alone", hub, 20+0.19/140/10e-6, 1e-9)
 	j.InterferenceMm, j.Shaft.Material.ContractPerK = 0.5, 0
-	if _, _, ok, err = Together(j); err == nil || ok {
+	if hub, shaft, ok, err = Together(j); err == nil || ok || hub != 0 || shaft != 0 {
 		t.Error("no contraction known: want an error")
 	}
 	j.Hub.Material.MaxHeatC = 0
@@ -322,6 +325,106 @@ func TestContact(t *testing.T) {
 		}
 		if got, err := ContactMm(Stretch{0, 1}, Stretch{0, 1}, []Stretch{bad}); err == nil {
 			t.Errorf("cut %v: %v, want an error", bad, got)
+		}
+	}
+}
+
+// The whole tables of friction and heat limits (sources beside them in the code):
+// a figure that slips must fail here.
+func TestTables(t *testing.T) {
+	t.Parallel()
+	for family, want := range map[material.Family][3][2]float64{
+		material.Steel:       {{0.10, 0.20}, {0.05, 0.12}, {0.15, 0.20}},
+		material.CastIron:    {{0.10, 0.16}, {0.05, 0.10}, {0.10, 0.16}},
+		material.CopperAlloy: {{0.05, 0.25}, {0.04, 0.10}, {0.17, 0.25}},
+		material.Aluminium:   {{0.07, 0.15}, {0.05, 0.10}, {0.10, 0.15}},
+	} {
+		for way, w := range want {
+			f, err := FrictionFor(Material{Family: family}, Material{Family: family}, Joining(way))
+			if err != nil || f.Min != w[0] || f.Max != w[1] {
+				t.Errorf("family %d, way %d: %v, %v; want %v", family, way, f, err, w)
+			}
+		}
+	}
+	for _, j := range []Joining{-1, 3} {
+		if f, err := FrictionFor(Material{}, Material{}, j); err == nil || f != (Friction{}) {
+			t.Errorf("way %d: %v, want an error", j, f)
+		}
+	}
+	for h, want := range map[Heated]float64{OpenBearing: 120, SealedBearing: 80, NBRSeal: 100, FKMSeal: 200, PTFESeal: 250, CaseHardened: 200, FlameHardened: 250} {
+		if l := h.Limit(); l.MaxC != want || l.What == "" || l.Source == "" {
+			t.Errorf("heated thing %d: %+v, want %v", h, l, want)
+		}
+	}
+	if (Heated(99)).Limit() != (HeatLimit{}) {
+		t.Error("unknown heated thing has a limit")
+	}
+	if LeadInDeg != 5 || MaxPressMmPerSec != 2 || RestHours != 24 || DryIceC != -78.5 || LiquidNitrogenC != -195.8 {
+		t.Error("rules of pressing: want 5 degrees, 2 mm/s, 24 h, -78.5 and -195.8 C")
+	}
+	for _, f := range []Friction{{0, 0.1, ""}, {0.2, 0.1, ""}, {0.1, 1.01, ""}} {
+		if f.check() == nil {
+			t.Errorf("%v: want an error", f)
+		}
+	}
+	if err := (Friction{1, 1, ""}).check(); err != nil {
+		t.Error(err)
+	}
+}
+
+// On the very edge of each rule.
+func TestEdges(t *testing.T) {
+	t.Parallel()
+	if positive(0) || !positive(0.5) || positive(math.Inf(1)) || !notNegative(0) || notNegative(-0.5) || notNegative(math.Inf(1)) {
+		t.Error("positive and notNegative")
+	}
+	steel := Material{Name: "s", EMPa: 2e5, AlphaPerK: 1e-5, ContractPerK: 1e-5, MinColdC: -100, MaxHeatC: 120}
+	j := Joint{Shaft: Member{100, 0, steel}}
+	for c, want := range map[float64][]Code{0.5: nil, 0: nil, -0.5: {Frost}, -78.5: {Frost}, -79: {NeedsNitrogen, Frost}, -100: {NeedsNitrogen, Frost}, -100.5: {TooCold, Frost}} {
+		var got []Code
+		for _, caution := range j.cold(c) {
+			got = append(got, caution.Code)
+		}
+		if !slices.Equal(got, want) {
+			t.Errorf("cooled to %v: %v, want %v", c, got, want)
+		}
+	}
+	j.Hub.Material = steel
+	j.With = []Heated{OpenBearing}
+	if got := j.hot(Assembly{HubC: 120, RiseK: 100}); got != nil {
+		t.Errorf("just at the limits: %v", got)
+	}
+	j.Hub.Material.Family, j.Hub.Material.MaxHeatC, j.With = material.CastIron, 0, nil
+	if got := j.hot(Assembly{HubC: 900}); got != nil {
+		t.Errorf("no limit and not heated: %v", got)
+	}
+	if got := j.hot(Assembly{HubC: 900, RiseK: 0.5}); len(got) != 1 || got[0].Code != HeatSlowly {
+		t.Errorf("iron heated a little: %v", got)
+	}
+	// A very cold shaft slips without heat, with what is left as clearance.
+	k := Joint{Hub: Member{200, 100, steel}, Shaft: Member{100, 0, steel}, InterferenceMm: 0.02, RoomC: 20, ShaftC: -180}
+	a, err := Heat(k)
+	if err != nil {
+		t.Fatal(err)
+	}
+	near(t, "clearance left", a.ClearanceMm, 100*200e-5-0.02, 1e-12)
+	near(t, "shrink", a.ShrinkMm, 0.2, 1e-12)
+	// Out of all proportion: an infinite temperature is refused, with zeros.
+	k.InterferenceMm, k.Hub.Material.AlphaPerK, k.Shaft.Material.ContractPerK = 1e300, 1e-300, 1e-300
+	if a, err := Heat(k); err == nil || a.HubC != 0 {
+		t.Errorf("heat: %+v, %v", a, err)
+	}
+	if c, cautions, err := Cool(k); err == nil || c != 0 || cautions != nil {
+		t.Errorf("cool: %v, %v, %v", c, cautions, err)
+	}
+	// Temperatures just in and out of range: absolute zero, the room itself.
+	for _, c := range []struct {
+		room, shaft float64
+		ok          bool
+	}{{20, 20, true}, {20, 20.1, false}, {20, -273.15, false}, {20, -273.1, true}, {-273.15, -273.15, false}, {-273.1, -273.1, true}, {math.Inf(1), 20, false}} {
+		k := Joint{Hub: Member{200, 100, steel}, Shaft: Member{100, 0, steel}, InterferenceMm: 0.02, RoomC: c.room, ShaftC: c.shaft}
+		if err := k.check(); (err == nil) != c.ok {
+			t.Errorf("room %v, shaft %v: %v", c.room, c.shaft, err)
 		}
 	}
 }

@@ -130,6 +130,31 @@ func TestPartsMeet(t *testing.T) {
 	}
 }
 
+// Torque is force at the joint's radius, and radii of a brittle ring are judged by
+// the greatest tension and a third of the greatest compression.
+func TestTorqueAndBrittle(t *testing.T) {
+	t.Parallel()
+	in := joint(20, 50, 100, 0.03, 207e3)
+	in.Friction = Friction{0.1, 0.3, ""}
+	r, err := Solve(in)
+	if err != nil {
+		t.Fatal(err)
+	}
+	normal := r.PressureMPa * math.Pi * 50 * in.LengthMm
+	near(t, "least force", r.ForceN.Min, 0.1*normal, 1e-6)
+	near(t, "greatest force", r.ForceN.Max, 0.3*normal, 1e-6)
+	near(t, "least torque", r.TorqueNm.Min, 0.1*normal*0.025, 1e-6)
+	near(t, "greatest torque", r.TorqueNm.Max, 0.3*normal*0.025, 1e-6)
+	m := Material{StrengthMPa: 100, Brittle: true}
+	near(t, "tension", m.safety(Stress{HoopMPa: 50, RadialMPa: -20}, Stress{}), 2, 1e-12)
+	near(t, "compression", m.safety(Stress{HoopMPa: -50, RadialMPa: -60}, Stress{}), 5, 1e-12)
+	near(t, "radial tension", m.safety(Stress{RadialMPa: 25}, Stress{}), 4, 1e-12)
+	near(t, "worse of two", m.safety(Stress{HoopMPa: 10}, Stress{HoopMPa: 80}), 1.25, 1e-12)
+	near(t, "little stress", m.safety(Stress{HoopMPa: 0.5}, Stress{}), 200, 1e-12)
+	near(t, "none", m.safety(Stress{}, Stress{}), 1000, 0)
+	near(t, "least stress told", m.safety(Stress{HoopMPa: 0.05}, Stress{}), 1000, 0)
+}
+
 func TestRoughness(t *testing.T) {
 	in := joint(0, 50, 100, 0.03, 207e3)
 	in.HubRzUm, in.ShaftRzUm = 6.3, 4
@@ -223,6 +248,9 @@ func TestSolveRefuses(t *testing.T) {
 		"friction falls":   func(in *Input) { in.Friction = Friction{0.2, 0.1, ""} },
 		"friction NaN":     func(in *Input) { in.Friction.Max = nan },
 		"roughness":        func(in *Input) { in.HubRzUm = -1 },
+		"shaft roughness":  func(in *Input) { in.ShaftRzUm = -1 },
+		"no hub wall":      func(in *Input) { in.Hub.InsideMm, in.Hub.OutsideMm, in.Shaft.OutsideMm = 50, 50.1, 50.2 },
+		"no shaft wall":    func(in *Input) { in.Shaft.InsideMm, in.Hub.InsideMm = 49.9, 49.7 },
 		"smoothing":        func(in *Input) { in.Smoothing = Smoothing(nan) },
 		"modulus":          func(in *Input) { in.Hub.Material.EMPa = 0 },
 		"strength":         func(in *Input) { in.Shaft.Material.StrengthMPa = inf },
@@ -230,7 +258,7 @@ func TestSolveRefuses(t *testing.T) {
 	} {
 		in := good
 		spoil(&in)
-		if r, err := Solve(in); err == nil {
+		if r, err := Solve(in); err == nil || r.HubSafety != 0 {
 			t.Errorf("%s: %+v, want an error", name, r)
 		}
 	}
