@@ -681,3 +681,42 @@ func TestFilletCarries(t *testing.T) {
 		}
 	}
 }
+
+// What a bolted and a pressed joint say of their conditions: torque for dry and
+// oiled threads (M10 8.8: 50.6 and 37.9 N m), nut class and washer hardness (ISO
+// 898-2, ISO 7089), the tolerance of a bought tube (EN 10219-2, 1 %).
+func TestConditionsAreSaid(t *testing.T) {
+	p := demo(t, "pugmill")
+	says := func(j *plan.JointPlan, label string) string {
+		for _, f := range j.Figures {
+			if f.Label == label {
+				return f.Value + " (" + f.Source + ")"
+			}
+		}
+		return ""
+	}
+	j := jointNamed(t, p, "delivery-die")
+	if b := j.Bolt; b.Threads != "lubricated" || b.OtherThreads != "dry" || b.TorqueNm != 37.9 || b.OtherTorqueNm != 50.6 || b.NutClass != "8" || b.WasherClass != "200 HV" {
+		t.Errorf("bolt: %+v", b)
+	}
+	var do []string
+	for _, s := range j.Steps {
+		do = append(do, s.Do...)
+	}
+	if text := strings.Join(do, " "); !strings.Contains(text, "That is for threads lubricated; dry they take 51 N m.") {
+		t.Errorf("steps: %s", text)
+	}
+	if got := says(jointNamed(t, p, "front-flange"), "tube outside as bought"); !strings.HasPrefix(got, "±1.68, out of round counts in (EN 10219-2") {
+		t.Errorf("tube: %q", got)
+	}
+	found := 0
+	for _, row := range p.Bought {
+		switch {
+		case strings.HasPrefix(row.Item, "Nut M10, 8"), strings.HasPrefix(row.Item, "Washer M10, 200 HV, Ø20"):
+			found++
+		}
+	}
+	if found != 2 {
+		t.Errorf("bought: %+v", p.Bought)
+	}
+}

@@ -90,6 +90,19 @@ func TestShank(t *testing.T) {
 			t.Errorf("%s: thread lengths, want %v in", size, want)
 		}
 	}
+	// ISO 4762: the longest screw threaded to the head, and the next one's thread
+	// (from memory, as catalogues print it).
+	for size, want := range map[string][3]float64{"M3": {20, 25, 18}, "M4": {25, 30, 20}, "M5": {25, 30, 22}, "M6": {30, 35, 24}, "M8": {35, 40, 28}, "M10": {40, 45, 32}, "M12": {50, 55, 36},
+		"M14": {55, 60, 40}, "M16": {60, 65, 44}, "M20": {70, 80, 52}, "M24": {80, 90, 60}, "M30": {100, 110, 72}, "M36": {110, 120, 84}} {
+		b := find(t, size)
+		if b.ThreadLengthMm(Socket, want[0]) != want[0] || b.ThreadLengthMm(Socket, want[1]) != want[2] {
+			t.Errorf("%s socket: %v and %v, want %v", size, b.ThreadLengthMm(Socket, want[0]), b.ThreadLengthMm(Socket, want[1]), want)
+		}
+	}
+	// ASME B18.3: 2 D + 1/2 in.
+	if got := find(t, "1/2 UNC").ThreadLengthMm(Socket, 4*inch); !near(got, 1.5*inch, 1e-9) {
+		t.Errorf("1/2 in socket: %v", got)
+	}
 	got, err := b.ChooseLength(Joint{GripMm: 33})
 	if err != nil || got.Chosen == nil || got.Chosen.LengthMm != 45 || got.Chosen.FullThread {
 		t.Errorf("grip 33: %+v, %v", got.Chosen, err)

@@ -67,12 +67,17 @@ func (b Bolt) requestLengths(stock []float64) []float64 {
 	return list
 }
 
+// shankPitches is the plain shank, in pitches beyond the run-out of five, under
+// which a socket screw is threaded to the head instead (ISO 4762).
+const shankPitches = 3
+
 // ThreadLengthMm returns the nominal thread length in mm of a part-threaded
-// bolt of length l mm: ISO 4014 2d+6, 2d+12 above 125, 2d+25 above 200;
-// ISO 4762 2d+12 (from memory); inch 2D+1/4 in, 2D+1/2 in above 6 in (ASME
-// B18.2.1, taken for socket heads too). It is never more than l: shorter
-// bolts are threaded to the head. A length that is not positive and finite
-// gives 0.
+// bolt of length l mm: ISO 4014 2d+6, 2d+12 above 125, 2d+25 above 200; ISO 4762
+// 2d+12, and to the head where less than three pitches of shank and five of run-out
+// would be left (from memory); inch hexagon 2D+1/4 in, 2D+1/2 in above 6 in (ASME
+// B18.2.1), inch socket 2D+1/2 in and to the head by the same rule (ASME B18.3, from
+// memory). It is never more than l: shorter bolts are threaded to the head. A
+// length that is not positive and finite gives 0.
 func (b Bolt) ThreadLengthMm(h Head, l float64) float64 {
 	if !finite(l) || l <= 0 {
 		return 0
@@ -86,10 +91,14 @@ func (b Bolt) ThreadLengthMm(h Head, l float64) float64 {
 		length = 2*d + 25
 	case b.metric && l > 125:
 		length = 2*d + 12
-	case !b.metric && l > 6*inch:
+	case !b.metric && (h == Socket || l > 6*inch):
 		length = 2*d + 0.5*inch
 	case !b.metric:
 		length = 2*d + 0.25*inch
+	}
+	const runOut = 5
+	if h == Socket && l-length <= (runOut+shankPitches)*b.Thread.PitchMm+1e-9 {
+		return l
 	}
 	return math.Min(length, l)
 }

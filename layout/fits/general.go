@@ -35,6 +35,16 @@ var generalChamfer = [...]generalRow{
 	{math.MaxFloat64, [...]float64{1, 1, 2, 2}},
 }
 
+// generalAngle is in minutes of arc by the length of the shorter leg in mm. Source:
+// ISO 2768-1:1989, Table 3 (from memory).
+var generalAngle = [...]generalRow{
+	{10, [...]float64{60, 60, 90, 180}},
+	{50, [...]float64{30, 30, 60, 120}},
+	{120, [...]float64{20, 20, 30, 60}},
+	{400, [...]float64{10, 10, 15, 30}},
+	{math.MaxFloat64, [...]float64{5, 5, 10, 20}},
+}
+
 // generalFromMm is the smallest size with a general tolerance.
 const generalFromMm = 0.5
 
@@ -56,6 +66,15 @@ func General(nominalMm float64, class string) (plusMinusMm float64, err error) {
 // [General], without an upper end. Source: ISO 2768-1:1989, Table 2.
 func GeneralChamfer(sizeMm float64, class string) (plusMinusMm float64, err error) {
 	return general(generalChamfer[:], "general chamfer tolerance", sizeMm, generalFromMm, class)
+}
+
+// GeneralAngle returns the general tolerance of an angle, plus and minus degrees, by
+// the length of its shorter leg, above 0, in class "f", "m", "c" or "v" (f and m are
+// equal). Errors are as for [General], without an end. Source: ISO 2768-1:1989,
+// Table 3.
+func GeneralAngle(shorterLegMm float64, class string) (plusMinusDeg float64, err error) {
+	minutes, err := general(generalAngle[:], "general angular tolerance", shorterLegMm, 0, class)
+	return minutes / 60, err
 }
 
 func general(rows []generalRow, what string, sizeMm, fromMm float64, class string) (float64, error) {

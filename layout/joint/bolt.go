@@ -242,6 +242,7 @@ func (t *joint) chooseBolt(p *plan.BoltPlan, tapped bool) bool {
 	p.PreloadN, p.PreloadRangeN = words.Round(grade.PreloadN, 0), plan.Range{Min: words.Round(grade.PreloadLowN, 0), Max: words.Round(grade.PreloadHighN, 0)}
 	p.TorqueNm, p.TorqueRangeNm = words.Round(grade.TorqueNm, 1), plan.Range{Min: words.Round(grade.TorqueLowNm, 1), Max: words.Round(grade.TorqueHighNm, 1)}
 	p.K, p.KSource = grade.NutFactor.K, grade.NutFactor.Source
+	t.companions(p)
 	if grade.OverProof {
 		t.caution("The scatter reaches beyond the proof load: an unlucky bolt stretches. Use a new bolt after each taking apart, or tighten less.")
 	}
@@ -479,7 +480,8 @@ func (t *joint) boltFigures(p *plan.BoltPlan) {
 	}
 	if p.TorqueNm > 0 {
 		t.figure("preload wanted", words.Trim(p.PreloadN/1000, 1)+" kN, scatter "+words.Between(p.PreloadRangeN.Min/1000, p.PreloadRangeN.Max/1000, 1, "kN"), "0.75 of proof load, Shigley; scatter ±30 %, from memory")
-		t.figure("torque", words.Trim(p.TorqueNm, 0)+" N m"+t.w.PoundFeet(p.TorqueNm)+" with K = "+words.Trim(p.K, 3)+"; "+words.Between(p.TorqueRangeNm.Min, p.TorqueRangeNm.Max, 0, "N m")+" by scatter", p.KSource)
+		t.figure("torque", words.Trim(p.TorqueNm, 0)+" N m"+t.w.PoundFeet(p.TorqueNm)+" with K = "+words.Trim(p.K, 3)+", threads "+p.Threads+"; single bolts need "+words.Between(p.TorqueRangeNm.Min, p.TorqueRangeNm.Max, 0, "N m")+" for that preload", p.KSource)
+		t.figure("torque, threads "+p.OtherThreads, words.Trim(p.OtherTorqueNm, 0)+" N m"+t.w.PoundFeet(p.OtherTorqueNm), "the same preload")
 	}
 	t.figure("play of the pattern", t.w.Read(p.PlayMm), "holes less bolt")
 }
@@ -519,14 +521,15 @@ func (t *joint) boltSteps(p *plan.BoltPlan, tapped bool) {
 		round := func(part float64) string {
 			return words.Trim(p.TorqueNm*part, 0) + " N m" + t.w.PoundFeet(p.TorqueNm*part)
 		}
-		do = append(do, "First round "+round(0.3)+", second "+round(0.7)+", third "+round(1)+", then once round at the full torque.")
+		do = append(do, "First round "+round(0.3)+", second "+round(0.7)+", third "+round(1)+", then once round at the full torque.",
+			"That is for threads "+p.Threads+"; "+p.OtherThreads+" they take "+words.Trim(p.OtherTorqueNm, 0)+" N m"+t.w.PoundFeet(p.OtherTorqueNm)+".")
 	} else {
 		do = append(do, "Three rounds, each a little tighter.")
 	}
 	s = t.step("Tighten", do...)
 	s.Hold = "Joint closed: no feeler of 0.05 mm enters anywhere round."
 	if p.TorqueNm > 0 {
-		t.out.Checks = append(t.out.Checks, plan.Check{What: "torque", Wanted: words.Trim(p.TorqueNm, 0) + " N m" + t.w.PoundFeet(p.TorqueNm), Limits: "each bolt, K = " + words.Trim(p.K, 3) + " assumed", Gauge: "torque wrench", Source: p.KSource})
+		t.out.Checks = append(t.out.Checks, plan.Check{What: "torque", Wanted: words.Trim(p.TorqueNm, 0) + " N m" + t.w.PoundFeet(p.TorqueNm), Limits: "each bolt, threads " + p.Threads + ", K = " + words.Trim(p.K, 3) + " assumed", Gauge: "torque wrench", Source: p.KSource})
 	}
 	t.out.Checks = append(t.out.Checks, plan.Check{What: "joint gap", Wanted: "closed", Limits: "0.05 mm feeler does not enter", Gauge: "feeler", Source: "common practice, no source"})
 }

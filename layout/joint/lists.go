@@ -45,14 +45,14 @@ func (boltKind) buy(s *shop, t *joint, list *buying) {
 	}
 	nuts := in.Nut || in.Stud.Value != ""
 	if nuts {
-		list.add("Nut "+p.Size, p.Count*perBolt, use, "")
+		list.add(words.Join(", ", "Nut "+p.Size, p.NutClass), p.Count*perBolt, use, "")
 	}
 	if in.Washer && t.bolt.WasherODMm > 0 {
 		n := p.Count
 		if nuts {
 			n *= 2
 		}
-		list.add("Washer "+p.Size+", "+s.w.Dia(t.bolt.WasherODMm)+" × "+s.w.Size(t.bolt.WasherThicknessMm), n, use, "")
+		list.add(words.Join(", ", "Washer "+p.Size, p.WasherClass)+", "+s.w.Dia(t.bolt.WasherODMm)+" × "+s.w.Size(t.bolt.WasherThicknessMm), n, use, "")
 	}
 }
 

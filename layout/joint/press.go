@@ -188,10 +188,15 @@ func (pressKind) work(j *making, t *joint) {
 		t.problem(plan.MayBeLoose, plan.Of(plan.Mm, words.Round(-lo, 3)))
 	}
 	t.pressFigures(p, source, mu, hub, shaft)
+	t.thermalFigures(p, thermal)
 	if r.Loosest.LossMm > 0 || r.Tightest.LossMm > 0 {
 		t.figure("flattened roughness takes", j.w.Fine(r.Tightest.LossMm*1000, r.Loosest.LossMm*1000, 1), "DIN 7190-1:2017 and DIN 7190:2001; Rz taken as 5 Ra, common practice")
 	}
+	if lo > 0 && r.Loosest.EffectiveMm == 0 {
+		t.pressCautions(r.Loosest.Cautions) // roughness may take it all
+	}
 	t.pressCautions(r.Tightest.Cautions)
+	t.boughtTube()
 	if input.HubRzUm == 0 && input.ShaftRzUm == 0 {
 		t.caution("No finish is drawn on the two seats: what roughness takes off the interference is left out.")
 	}
@@ -217,8 +222,6 @@ func (t *joint) pressFigures(p *plan.PressPlan, source string, mu press.Friction
 	t.figure("friction assumed", words.Between(p.Friction.Min, p.Friction.Max, 2, ""), mu.Source)
 	t.figure("press force", words.Between(p.ForceN.Min/1000, p.ForceN.Max/1000, 1, "kN"), "at the end of travel")
 	t.figure("torque held", words.Between(p.TorqueNm.Min, p.TorqueNm.Max, 0, "N m"), "")
-	t.figure("slips on with the hub at", words.Trim(p.HeatHubC, 0)+" °C, clearance "+t.w.Size(p.ClearanceMm), "from "+words.Trim(roomC, 0)+" °C")
-	t.figure("or with the shaft at", words.Trim(p.CoolShaftC, 0)+" °C", "")
 	t.figure("lead-in on the shaft end", t.w.Read(p.LeadInMm)+" long at "+words.Trim(p.LeadInDeg, 0)+"°", "DIN 7190, from memory")
 	if p.ShopPressN > 0 {
 		t.figure("shop press", words.Trim(p.ShopPressN/1000, 0)+" kN, used to "+words.Trim(100*p.ForceN.Max/p.ShopPressN, 0)+" %", "job file")

@@ -142,6 +142,8 @@ type PressPlan struct {
 	Friction       Range   `json:"friction"`
 	HeatHubC       float64 `json:"heat_hub_c"`
 	CoolShaftC     float64 `json:"cool_shaft_c"`
+	HeatLimitC     float64 `json:"heat_limit_c,omitempty"` // what the hub's material stands; 0 if not known
+	ColdLimitC     float64 `json:"cold_limit_c,omitempty"` // how cold the shaft can be had
 	ClearanceMm    float64 `json:"joining_clearance_mm"`
 	LeadInMm       float64 `json:"lead_in_mm"`
 	LeadInDeg      float64 `json:"lead_in_deg"`
@@ -209,6 +211,11 @@ type BoltPlan struct {
 	PreloadRangeN  Range     `json:"preload_range_n"`
 	TorqueNm       float64   `json:"torque_nm,omitempty"`
 	TorqueRangeNm  Range     `json:"torque_range_nm"`
+	Threads        string    `json:"threads,omitempty"`         // the condition TorqueNm is for: "dry", "oiled", …
+	OtherThreads   string    `json:"other_threads,omitempty"`   // the other of dry and oiled
+	OtherTorqueNm  float64   `json:"other_torque_nm,omitempty"` // for it
+	NutClass       string    `json:"nut_class,omitempty"`
+	WasherClass    string    `json:"washer_class,omitempty"`
 	K              float64   `json:"k,omitempty"`
 	KSource        string    `json:"k_source,omitempty"`
 	Order          []int     `json:"order"`     // hole numbers of A's group in tightening order

@@ -38,8 +38,10 @@ func keyNumbers(j *plan.JointPlan, units parts.Units) []keyNumber {
 			add("Cool the shaft to", figures.Trimmed(p.CoolShaftC, 0)+" °C", "clearance "+sized(p.ClearanceMm, units))
 		default:
 			force()
-			heat()
-			out[1].label = "Or heat the hub to"
+			if p.HeatLimitC == 0 || p.HeatHubC <= p.HeatLimitC { // what the hub stands
+				heat()
+				out[1].label = "Or heat the hub to"
+			}
 		}
 		value, other := smallRange(p.InterferenceMm, units)
 		add("Interference", value, figures.Joined(" ", other, "on diameter"))
@@ -73,9 +75,9 @@ func keyNumbers(j *plan.JointPlan, units parts.Units) []keyNumber {
 			out[0].label, out[0].rest = "Studs", "made here, a nut at each end"
 		}
 		if b.TorqueNm > 0 {
-			value, rest := figures.Trimmed(b.TorqueNm, 0)+" N m", span2(b.TorqueRangeNm.Min, b.TorqueRangeNm.Max, 0)+" by scatter"
+			value, rest := figures.Trimmed(b.TorqueNm, 0)+" N m", "threads "+b.Threads+"; "+b.OtherThreads+" "+figures.Trimmed(b.OtherTorqueNm, 0)
 			if units == parts.Inches {
-				value, rest = figures.Trimmed(b.TorqueNm/nmPerLbFt, 0)+" lb ft", value+"; "+rest
+				value, rest = figures.Trimmed(b.TorqueNm/nmPerLbFt, 0)+" lb ft", "threads "+b.Threads+"; "+b.OtherThreads+" "+figures.Trimmed(b.OtherTorqueNm/nmPerLbFt, 0)
 			}
 			add("Torque", value, rest)
 		}

@@ -68,7 +68,7 @@ func boltTable(j *plan.JointPlan, units parts.Units) draw.Table {
 		figures.Short(b.EngagementMm, units) + " / " + figures.Short(b.NeedMm, units), lengthIf(b.SpareMm, units), lengthIf(b.ProtrusionMm, units), "", "", ""}
 	if b.TorqueNm > 0 {
 		row[6] = figures.Trimmed(b.PreloadN/1000, 1) + "\n" + span2(b.PreloadRangeN.Min/1000, b.PreloadRangeN.Max/1000, 1)
-		row[7] = figures.Trimmed(b.TorqueNm, 0) + "\n" + span2(b.TorqueRangeNm.Min, b.TorqueRangeNm.Max, 0)
+		row[7] = figures.Trimmed(b.TorqueNm, 0) + " " + b.Threads + "\n" + figures.Trimmed(b.OtherTorqueNm, 0) + " " + b.OtherThreads
 		row[8] = "K = " + figures.Trimmed(b.K, 3)
 	}
 	t.Rows = append(t.Rows, row)

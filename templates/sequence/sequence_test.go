@@ -76,7 +76,7 @@ func TestJointSheetsSayEverything(t *testing.T) {
 	for _, want := range []string{
 		"PRESS", "WELD", "BOLT", "BEARING", "HOLD", "Signed", "12–34 kN", "127 °C", "10–30 µm", // press
 		"4 × 44 mm", "Layer 2 of 2, in order", "Across the weld", "leg 5 mm", "throat 3.54 mm", // welds
-		"6 × M10 x 35", "51 N m", "35–66", "K = 0.2", "Tighten in this order", // bolts
+		"6 × M10 x 35", "51 N m", "51 dry", "38 oiled", "K = 0.2", "Tighten in this order", // bolts
 		"-30 to -10 µm", "Preload", "Ø50.5 / 62", // bearing
 		"Sleeve grease port at 180° (6 o’clock) instead of 120°", "Elsewhere, with no rule to say where: Barrel flange 2 pry",
 		"wrong way round", "180°, wrong way round", "26.0 kg", "then 26.0 kg: LIFT", "2 goes on", "left over 5778 mm", "Its place in the order: after a, b: the job says so.",

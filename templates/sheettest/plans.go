@@ -284,7 +284,7 @@ func JoinedPlan() *plan.Plan {
 		Placed: append(slices.Clone(together), plan.Placed{Part: "barrel-flange", Copy: 2, Title: "Barrel flange 2", FrontMm: 0, OtherWay: true, New: true}),
 		Bolt: &plan.BoltPlan{Size: "M10", Class: "8.8", Head: "hex", Count: 6, PCDMm: 140, Grip: []plan.GripRow{{What: "Barrel flange 2", ThickMm: 8}, {What: "Barrel flange 1", ThickMm: 8}}, GripMm: 16,
 			Ordered: "M10 x 35", LengthMm: 35, EngagementMm: 8.4, NeedMm: 8.4, ProtrusionMm: -1, PreloadN: 25300, PreloadRangeN: plan.Range{Min: 17700, Max: 32900},
-			TorqueNm: 51, TorqueRangeNm: plan.Range{Min: 35, Max: 66}, K: 0.2, KSource: "clean and dry", Order: []int{1, 4, 2, 5, 3, 6}, OrderDeg: []float64{30, 210, 90, 270, 150, 330}},
+			TorqueNm: 51, TorqueRangeNm: plan.Range{Min: 35, Max: 66}, Threads: "dry", OtherThreads: "oiled", OtherTorqueNm: 38, K: 0.2, KSource: "clean and dry", Order: []int{1, 4, 2, 5, 3, 6}, OrderDeg: []float64{30, 210, 90, 270, 150, 330}},
 		Traps: []plan.Trap{
 			{TurnDeg: 60, Out: []string{"Sleeve grease port at 180° instead of 120°", "Barrel flange 2 pry elsewhere (no rule says where it belongs)"}},
 			{TurnDeg: 0, OtherWay: true, Out: []string{"heads on the wrong side"}}, {TurnDeg: 180, OtherWay: true, Out: []string{"heads on the wrong side"}}},

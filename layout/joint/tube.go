@@ -1,0 +1,21 @@
+package joint
+
+import (
+	"centrepop/layout/fits"
+	"centrepop/parts"
+)
+
+// boughtTube tells how far the outside of a tube that is not turned may lie from
+// its drawing and from round, which a press fit has to live with.
+func (t *joint) boughtTube() {
+	r := t.a.r
+	if r.Part.Kind != parts.Tube || r.Material == nil || t.a.step.Inside {
+		return
+	}
+	tol, err := fits.TubeOutside(fits.TubeStandard(r.Material.Name), t.a.step.Size.NominalMm)
+	if err != nil {
+		return
+	}
+	t.figure("tube outside as bought", "±"+t.w.Read(tol.PlusMinusMm)+", out of round counts in", tol.Source)
+	t.caution(t.a.title() + " is as bought, ±" + t.w.Said(tol.PlusMinusMm) + " and out of round within that: the interference holds where it is largest; a tube further out of round than the interference grips in places only.")
+}
