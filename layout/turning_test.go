@@ -171,3 +171,15 @@ func TestHoleWays(t *testing.T) {
 	p := mustJob(t, "units: in", hole("M12 tap")).Parts[0]
 	inOrder(t, p, "a: M12 tap, drill Y (0.404 in)", "Drill Y (0.404 in), finish")
 }
+
+// A chamfer of 5 × 45° in class m: ISO 2768-1 Table 2 gives its height ±0.5, Table 3
+// its angle ±1° for a leg to 10 mm.
+func TestChamferLimits(t *testing.T) {
+	p := mustJob(t, "units: mm\ntolerance: m", "part: p\nkind: flange\nmaterial: S235\nstock: {plate: 12 mm}\noutline: {circle: 90}\nbore: {diameter: 40, fit: H7}\nchamfers: [{edge: bore-front, size: 5, angle: 45}]\n").Parts[0]
+	for _, c := range p.Checks {
+		if strings.HasPrefix(c.What, "chamfer") && c.Limits == "depth 4.500 – 5.500, angle 45° ±1°" && c.Source == "ISO 2768-m (chamfers)" {
+			return
+		}
+	}
+	t.Errorf("checks: %+v", p.Checks)
+}

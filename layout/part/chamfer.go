@@ -89,6 +89,9 @@ func (c *chamfer) checks(r *record) {
 	if pm, err := fits.GeneralChamfer(c.Size.Mm, r.Job.Tolerance.Value); err == nil {
 		check.Limits = "depth " + r.W.Limits(c.Size.Mm-pm, c.Size.Mm+pm)
 		check.Source = "ISO 2768-" + r.Job.Tolerance.Value + " (chamfers)"
+		if deg, err := fits.GeneralAngle(c.Size.Mm*min(1, tanDeg(c.Angle.Deg)), r.Job.Tolerance.Value); err == nil {
+			check.Limits += ", angle " + words.Trim(c.Angle.Deg, 1) + "° ±" + words.Trim(deg, 2) + "°"
+		}
 	}
 	r.add(check)
 }

@@ -23,6 +23,7 @@ type Load struct {
 // factor: such a weld is not to be counted on.
 func FilletLoad(throatMm float64, runsMm []float64, closed bool, a, b material.Material, aThickMm, bThickMm float64) (Load, error) {
 	l := Load{StressMPa: math.Inf(1)}
+	fuMPa := 0.0
 	for _, p := range []struct {
 		m       material.Material
 		thickMm float64
@@ -36,14 +37,14 @@ func FilletLoad(throatMm float64, runsMm []float64, closed bool, a, b material.M
 			return Load{}, err
 		}
 		if f < l.StressMPa {
-			l.StressMPa, l.Weaker = f, p.m.Name
+			l.StressMPa, l.Weaker, fuMPa = f, p.m.Name, s.TensileMPa
 		}
 	}
 	if len(runsMm) == 0 {
 		return Load{}, fmt.Errorf("weld: no runs to carry anything")
 	}
 	for _, run := range runsMm {
-		n, err := filletForce(throatMm, run, closed, l.StressMPa)
+		n, err := FilletForce(throatMm, run, closed, l.Weaker, fuMPa)
 		if err != nil {
 			return Load{}, err
 		}

@@ -219,11 +219,6 @@ func FilletForce(throatMm, lengthMm float64, closed bool, grade string, fuMPa fl
 	if err != nil {
 		return 0, err
 	}
-	return filletForce(throatMm, lengthMm, closed, f)
-}
-
-// filletForce is FilletForce with the design stress on the throat in MPa.
-func filletForce(throatMm, lengthMm float64, closed bool, f float64) (float64, error) {
 	if !positive(throatMm) || !positive(lengthMm) {
 		return 0, fmt.Errorf("weld: throat %v mm and length %v mm must be positive numbers", throatMm, lengthMm)
 	}
