@@ -124,7 +124,7 @@ func (j Joint) cold(shaftC float64) []Caution {
 		c.Code, c.LimitC = NeedsNitrogen, DryIceC
 		out = append(out, c)
 	}
-	if shaftC < 0 {
+	if shaftC < 0 && shaftC >= limit { // what cannot be had makes no frost
 		out = append(out, Caution{Code: Frost, Who: ShaftMember, C: shaftC})
 	}
 	return out

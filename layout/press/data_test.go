@@ -380,7 +380,7 @@ func TestEdges(t *testing.T) {
 	}
 	steel := Material{Name: "s", EMPa: 2e5, AlphaPerK: 1e-5, ContractPerK: 1e-5, MinColdC: -100, MaxHeatC: 120}
 	j := Joint{Shaft: Member{100, 0, steel}}
-	for c, want := range map[float64][]Code{0.5: nil, 0: nil, -0.5: {Frost}, -78.5: {Frost}, -79: {NeedsNitrogen, Frost}, -100: {NeedsNitrogen, Frost}, -100.5: {TooCold, Frost}} {
+	for c, want := range map[float64][]Code{0.5: nil, 0: nil, -0.5: {Frost}, -78.5: {Frost}, -79: {NeedsNitrogen, Frost}, -100: {NeedsNitrogen, Frost}, -100.5: {TooCold}} {
 		var got []Code
 		for _, caution := range j.cold(c) {
 			got = append(got, caution.Code)
