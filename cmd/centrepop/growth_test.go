@@ -26,9 +26,9 @@ var sizedJobs = []sized{
 		outside := 100.0
 		for k := 0; k*1000 < n; k++ {
 			count := min(1000, n-k*1000)
-			pcd := math.Max(outside+40, float64(count)*12/math.Pi)
+			pcd := math.Max(outside+40, float64(count)*8/math.Pi)
 			outside = pcd + 40
-			fmt.Fprintf(&b, "  - {name: ring-%d, circle: {pcd: %.1f, count: %d}, size: 5 mm}\n", k, pcd, count)
+			fmt.Fprintf(&b, "  - {name: ring-%d, circle: {pcd: %.1f, count: %d}, size: 3 mm}\n", k, pcd, count)
 		}
 		return map[string]string{"disc": fmt.Sprintf("kind: flange\nstock: {plate: 10 mm}\noutline: {circle: %.0f}\nholes:\n%s", outside, &b)}, ""
 	}},
@@ -82,7 +82,7 @@ func (s sized) write(t testing.TB, n int) string {
 		}
 	}
 	job := filepath.Join(dir, "job.yaml")
-	write(t, job, "job: "+s.name+"\nunits: mm\ntolerance: m\nparts: ["+strings.Join(names, ", ")+"]\n"+joints)
+	write(t, job, "job: "+s.name+"\nunits: mm\ntolerance: m\nparts:\n  - "+strings.Join(names, "\n  - ")+"\n"+joints)
 	return job
 }
 
