@@ -29,7 +29,7 @@ type assembly struct {
 // making is the assembly at the moment one joint is made.
 type making struct {
 	*assembly
-	before, all []*joint // in the order to make them
+	before, all []*joint // of its cluster, in the order to make them
 }
 
 // joint is one joint on its way to a JointPlan.

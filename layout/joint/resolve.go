@@ -29,12 +29,15 @@ func Resolve(pl *plan.Plan, job *parts.Job, models []*part.Model) []plan.Problem
 	a := s.place(sound(all))
 	order := a.order(sound(all))
 	var made []*joint
+	together := connected(order)
+	madeOf := map[int][]*joint{}
 	for _, t := range order {
-		m := &making{assembly: a, before: made, all: order}
+		of := together.of[t]
+		m := &making{assembly: a, before: madeOf[of], all: together.joints[of]}
 		if m.joint(t); t.refused() {
 			continue
 		}
-		made = append(made, t)
+		made, madeOf[of] = append(made, t), append(madeOf[of], t)
 		t.out.N = len(made)
 		pl.Joints = append(pl.Joints, t.out)
 	}
@@ -46,6 +49,42 @@ func Resolve(pl *plan.Plan, job *parts.Job, models []*part.Model) []plan.Problem
 		faults = append(faults, t.faults...)
 	}
 	return faults
+}
+
+// clusters are the joints that hang together in the finished machine, by a
+// number for each cluster, in the order given.
+type clusters struct {
+	of     map[*joint]int
+	joints map[int][]*joint
+}
+
+// connected finds the clusters: two joints with a part in common are in one.
+func connected(order []*joint) clusters {
+	first := map[inst]int{} // the cluster a part was first seen in
+	into := []int{}         // what a cluster has become part of; itself if of none
+	root := func(c int) int {
+		for into[c] != c {
+			into[c] = into[into[c]]
+			c = into[c]
+		}
+		return c
+	}
+	for i, t := range order {
+		into = append(into, i)
+		for _, x := range append(t.others(), t.a.inst(), t.b.inst()) {
+			if c, seen := first[x]; seen {
+				into[root(i)] = root(c)
+			} else {
+				first[x] = i
+			}
+		}
+	}
+	out := clusters{map[*joint]int{}, map[int][]*joint{}}
+	for i, t := range order {
+		c := root(i)
+		out.of[t], out.joints[c] = c, append(out.joints[c], t)
+	}
+	return out
 }
 
 // sound are the joints that nothing has been found against so far.
