@@ -100,30 +100,33 @@ func BenchmarkGrowth(b *testing.B) {
 			jobs[i] = s.write(b, n)
 		}
 		for _, command := range []string{"review", "sheets"} {
-			b.Run(s.name+"/"+command, func(b *testing.B) {
-				seconds := make([]float64, len(sizes))
-				for b.Loop() {
-					for i, job := range jobs {
-						args := []string{command, job}
-						if command == "sheets" {
-							args = append(args, "-o", filepath.Join(filepath.Dir(job), "out.pdf"))
-						}
-						_, cpu := cost(b, func() error {
-							var stderr bytes.Buffer
-							if status := run(args, io.Discard, &stderr); status == statusBad {
-								return fmt.Errorf("%v: %s", args, &stderr)
-							}
-							return nil
-						})
-						seconds[i] += cpu
-					}
-				}
-				b.ReportMetric(slope(sizes, seconds), "exponent")
-				for i, n := range sizes {
-					b.ReportMetric(seconds[i]/float64(b.N), fmt.Sprintf("s/%d", n))
-				}
-			})
+			b.Run(s.name+"/"+command, func(b *testing.B) { growth(b, command, jobs, sizes) })
 		}
+	}
+}
+
+// growth runs a command on each job and reports what it computed.
+func growth(b *testing.B, command string, jobs []string, sizes []int) {
+	seconds := make([]float64, len(sizes))
+	for b.Loop() {
+		for i, job := range jobs {
+			args := []string{command, job}
+			if command == "sheets" {
+				args = append(args, "-o", filepath.Join(filepath.Dir(job), "out.pdf"))
+			}
+			_, cpu := cost(b, func() error {
+				var stderr bytes.Buffer
+				if status := run(args, io.Discard, &stderr); status == statusBad {
+					return fmt.Errorf("%v: %s", args, &stderr)
+				}
+				return nil
+			})
+			seconds[i] += cpu
+		}
+	}
+	b.ReportMetric(slope(sizes, seconds), "exponent")
+	for i, n := range sizes {
+		b.ReportMetric(seconds[i]/float64(b.N), fmt.Sprintf("s/%d", n))
 	}
 }
 
