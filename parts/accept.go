@@ -10,9 +10,10 @@ import (
 type Accept struct {
 	Pos     Pos
 	Finding Text   // code of the finding, such as edge
-	Part    string // where: name of a part or joint; empty for the whole job
+	Part    string // where: name of a part or joint; empty for what is about the whole job
 	Feature string // of that part; empty for all of it
 	At      Pos    // of the place; that of the entry if none is given
+	Number  Length // what the finding measured when it was accepted; optional
 	Reason  Text
 }
 
@@ -22,7 +23,7 @@ var renamedFindings = map[string]string{"mate": "counterpart", "align": "in-line
 // accept reads what the job takes as it is.
 func (l *loader) accept(n *node, job *Job) {
 	for _, f := range (&fields{&l.reader, n, jobGroup}).each("accept") {
-		a := Accept{Pos: f.n.pos, Finding: f.name("finding"), Reason: f.text("reason"), At: f.n.pos}
+		a := Accept{Pos: f.n.pos, Finding: f.name("finding"), Reason: f.text("reason"), Number: f.length("number"), At: f.n.pos}
 		if now := renamedFindings[a.Finding.Value]; now != "" {
 			l.faultf(a.Finding.Pos, "finding: "+now, "the finding %s of earlier versions is now %s", a.Finding.Value, now)
 			continue
@@ -43,12 +44,16 @@ func (l *loader) accept(n *node, job *Job) {
 // place reads part or part.feature; it reports false if that is at fault.
 func (l *loader) place(n *node, job *Job, a *Accept) bool {
 	if n == nil {
-		return true
+		return false // the table of keys asks for it
 	}
 	right := acceptGroup.key("at").Example
 	text, ok := l.scalar(n, "a place", right)
 	if !ok {
 		return false
+	}
+	if text == "job" {
+		a.At = n.pos
+		return true
 	}
 	part, feature, dot := strings.Cut(text, ".")
 	if !nameForm().MatchString(part) || dot && !nameForm().MatchString(feature) {

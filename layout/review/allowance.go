@@ -77,11 +77,11 @@ func (v *view) turnAllowance() {
 	if s.Form == "casting" {
 		least, face = castMm, castFaceMm
 	}
-	left := s.Size.Mm - 2*wide.radiusMm
-	asBought := math.Abs(left) < slackMm && wide.size.Fit.Pos.Line == 0 && wide.size.Thread.Value == "" && wide.step.Finish.Value == ""
-	if left > -slackMm && left < least-slackMm && !asBought {
+	over := s.Size.Mm - 2*wide.radiusMm
+	asBought := math.Abs(over) < slackMm && wide.size.Fit.Pos.Line == 0 && wide.size.Thread.Value == "" && wide.step.Finish.Value == ""
+	if over > -slackMm && over < least-slackMm && !asBought {
 		v.report(Check, wide.name, s.Pos, Finding{
-			What: "the stock leaves nothing to turn " + wide.name, Numbers: v.mm(left) + " on diameter, wanted " + v.mm(least),
+			What: "the stock leaves nothing to turn " + wide.name, LeftMm: left(over), Numbers: v.mm(over) + " on diameter, wanted " + v.mm(least),
 			Rule: "the skin of the stock is turned away", Source: practice, Fix: "the next larger stock size",
 		})
 	}
@@ -91,9 +91,9 @@ func (v *view) turnAllowance() {
 // lengthAllowance looks for stock that is cut too short to face.
 func (v *view) lengthAllowance(least float64) {
 	s := v.p.Stock
-	if left := s.Length.Mm - v.lengthMm; s.Length.Set() && left > -slackMm && left < least-slackMm {
+	if over := s.Length.Mm - v.lengthMm; s.Length.Set() && over > -slackMm && over < least-slackMm {
 		v.report(Check, "", s.Length.Pos, Finding{
-			What: "the stock leaves nothing to face", Numbers: v.mm(left) + " on length, wanted " + v.mm(least),
+			What: "the stock leaves nothing to face", LeftMm: left(over), Numbers: v.mm(over) + " on length, wanted " + v.mm(least),
 			Rule: "both ends are faced to length", Source: practice, Fix: "order it longer",
 		})
 	}

@@ -83,7 +83,7 @@ func edge(v *view) {
 				What: h.title() + " lies close to " + n.what + same(count),
 				Numbers: "from its centre to " + n.what + " " + v.mm(n.wallMm+h.radiusMm) + ", wanted " + v.mm(need.needMm) +
 					"; metal left " + v.mm(n.wallMm) + " beside " + v.mm(2*h.radiusMm),
-				Rule: need.rule, Source: need.source,
+				Rule: need.rule, Source: need.source, LeftMm: left(n.wallMm),
 				Fix: "move the hole, or give the part more metal there",
 			}
 			severity := Check

@@ -164,16 +164,16 @@ func counterbore(v *view) {
 		if c.Diameter.Mm < b.SocketHeadDiameterMm-slackMm {
 			v.report(Check, g.Name.Value, c.Diameter.Pos, Finding{
 				What:    g.Name.Value + ": the screw head does not go into the counterbore",
-				Numbers: "counterbore " + v.mm(c.Diameter.Mm) + ", socket head " + v.mm(b.SocketHeadDiameterMm),
-				Rule:    "a counterbore is wider than the head", Source: b.Source,
+				Numbers: "counterbore " + v.mm(c.Diameter.Mm) + ", socket head " + v.mm(b.SocketHeadDiameterMm), LeftMm: left(c.Diameter.Mm),
+				Rule: "a counterbore is wider than the head", Source: b.Source,
 				Fix: "open the counterbore, or say in a note which head goes there",
 			})
 		}
 		if c.Depth.Mm < b.SocketHeadHeightMm-slackMm {
 			v.report(Check, g.Name.Value, c.Depth.Pos, Finding{
 				What:    g.Name.Value + ": the screw head stands above the face",
-				Numbers: "counterbore " + v.mm(c.Depth.Mm) + " deep, socket head " + v.mm(b.SocketHeadHeightMm) + " high",
-				Rule:    "a counterbore is as deep as the head", Source: b.Source,
+				Numbers: "counterbore " + v.mm(c.Depth.Mm) + " deep, socket head " + v.mm(b.SocketHeadHeightMm) + " high", LeftMm: left(c.Depth.Mm),
+				Rule: "a counterbore is as deep as the head", Source: b.Source,
 				Fix: "make it deeper, or accept it where nothing passes over the face",
 			})
 		}

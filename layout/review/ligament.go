@@ -40,8 +40,8 @@ func (v *view) wallBetween(g, h *hole, worst *worst) {
 	worst.add(g.name+" "+h.name, centresMm-need.needMm, func(count int) {
 		f := Finding{
 			What:    g.title() + " and " + h.title() + " lie close together" + same(count),
-			Numbers: "centres " + v.mm(centresMm) + " apart, wanted " + v.mm(need.needMm) + "; metal between " + v.mm(wallMm),
-			Rule:    need.rule, Source: need.source,
+			Numbers: "centres " + v.mm(centresMm) + " apart, wanted " + v.mm(need.needMm) + "; metal between " + v.mm(wallMm), LeftMm: left(wallMm),
+			Rule: need.rule, Source: need.source,
 			Fix: "move one of them, or take a smaller size or fewer holes",
 		}
 		severity := Check

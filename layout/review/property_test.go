@@ -82,7 +82,11 @@ func TestAnyPartIsReviewed(t *testing.T) {
 			if f.Pos.File == "any.yaml" && f.Pos.Line > lines || f.Pos.Line < 1 || f.Pos.Column < 1 {
 				t.Fatalf("%s is at %+v, outside\n%s", f.Code, f.Pos, src)
 			}
-			job.Accept = append(job.Accept, parts.Accept{Finding: parts.Text{Value: f.Code}, Part: f.Part, Reason: parts.Text{Value: "meant so"}})
+			number := parts.Length{Pos: parts.Pos{Line: 1}}
+			if f.LeftMm != nil {
+				number.Mm = *f.LeftMm
+			}
+			job.Accept = append(job.Accept, parts.Accept{Number: number, Finding: parts.Text{Value: f.Code}, Part: f.Part, Reason: parts.Text{Value: "meant so"}})
 		}
 		if was, is := Summary(findings), Summary(Review(job, plan)); is.Open() != was.Stop || is.Stop != was.Stop {
 			t.Fatalf("%d still open after accepting all of\n%s", is.Open(), text(findings))

@@ -119,8 +119,8 @@ func radialEdge(v *view) {
 		case math.Min(fromMm, v.lengthMm-toMm) < o.leastMm(v)-slackMm:
 			v.report(Check, o.radial.Name.Value, o.radial.Pos, Finding{
 				What:    o.title(v) + " leaves little metal at an end face",
-				Numbers: v.mm(math.Min(fromMm, v.lengthMm-toMm)) + " left, wanted " + v.mm(o.leastMm(v)),
-				Rule:    "metal beside an opening at least the wall, and no more than half the opening", Source: practice,
+				Numbers: v.mm(math.Min(fromMm, v.lengthMm-toMm)) + " left, wanted " + v.mm(o.leastMm(v)), LeftMm: left(math.Min(fromMm, v.lengthMm-toMm)),
+				Rule: "metal beside an opening at least the wall, and no more than half the opening", Source: practice,
 				Fix: "move it along the axis",
 			})
 		}
@@ -182,8 +182,8 @@ func (v *view) metalBetween(a, b *opening, worst *worst) {
 	worst.add(a.radial.Name.Value+" "+b.radial.Name.Value, gap, func(count int) {
 		f := Finding{
 			What:    a.title(v) + " and " + b.title(v) + " lie close together on the outside" + same(count),
-			Numbers: v.mm(gap) + " of metal between them, wanted " + v.mm(least),
-			Rule:    "metal beside an opening at least the wall, and no more than half the opening", Source: practice,
+			Numbers: v.mm(gap) + " of metal between them, wanted " + v.mm(least), LeftMm: left(gap),
+			Rule: "metal beside an opening at least the wall, and no more than half the opening", Source: practice,
 			Fix: "turn one of them round the part, or move it along the axis",
 		}
 		severity := Check

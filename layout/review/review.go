@@ -48,8 +48,9 @@ type Finding struct {
 	Rule     string
 	Source   string // standard and table, or "common practice, no source"
 	Fix      string
-	Accepted bool   // the job takes it as it is
-	Reason   string // the job's reason for that
+	LeftMm   *float64 // what is left or given, the less the worse; nil where nothing is measured
+	Accepted bool     // the job takes it as it is
+	Reason   string   // the job's reason for that
 }
 
 // Open tells whether a finding is to be settled before metal is cut: it is no
@@ -152,32 +153,62 @@ func (r *reviewer) add(f Finding) {
 }
 
 // accept marks the findings that the job takes as they are, and notes each
-// acceptance that meets no finding.
+// acceptance that meets no finding. A stop cannot be accepted; a measured
+// finding only with its number, and not when it has got worse.
 func (r *reviewer) accept() {
 	for _, a := range r.job.Accept {
 		met := false
 		for i := range r.found {
 			f := &r.found[i]
-			if f.Severity != Stop && f.Code == a.Finding.Value && (a.Part == "" || f.Part == a.Part && (a.Feature == "" || f.Feature == a.Feature)) {
-				f.Accepted, f.Reason, met = true, a.Reason.Value, true
+			if f.Code == a.Finding.Value && f.Part == a.Part && (a.Feature == "" || f.Feature == a.Feature) {
+				met = true
+				r.take(f, a)
 			}
 		}
-		if met {
-			continue
+		if !met && !r.hidden(a) {
+			r.unmatched(a)
 		}
-		where := ""
-		if a.Part != "" {
-			where = " at " + a.Part
-			if a.Feature != "" {
-				where += "." + a.Feature
-			}
-		}
-		r.code = "accepted-nothing"
-		r.add(Finding{
-			Severity: Note, Part: a.Part, Feature: a.Feature, Pos: a.Pos,
-			What:   "the job accepts " + a.Finding.Value + where + ", but the review finds no such thing",
-			Rule:   "an acceptance that is out of date would hide the next fault of its sort",
-			Source: practice, Fix: "delete the entry, or correct its code or place",
-		})
 	}
 }
+
+// take accepts a finding, or says why it stays open.
+func (r *reviewer) take(f *Finding, a parts.Accept) {
+	switch {
+	case f.Severity == Stop:
+		f.Fix += "; a stop cannot be accepted"
+	case f.LeftMm == nil || a.Number.Set() && *f.LeftMm >= a.Number.Mm-acceptedMm:
+		f.Accepted, f.Reason = true, a.Reason.Value
+	case a.Number.Set():
+		f.What += ", worse than the " + r.mm(a.Number.Mm) + " that was accepted"
+	default:
+		f.Fix += "; to accept it, give number: " + r.mm(*f.LeftMm)
+	}
+}
+
+// acceptedMm forgives the rounding of a printed number.
+const acceptedMm = 0.006
+
+// hidden tells whether an acceptance may be about a joint that could not be
+// worked out, or about something that such a joint decides.
+func (r *reviewer) hidden(a parts.Accept) bool {
+	return len(r.pl.Faults) > 0 && r.jointNamed(a.Part) != nil
+}
+
+func (r *reviewer) unmatched(a parts.Accept) {
+	where := " about the job"
+	if a.Part != "" {
+		if where = " at " + a.Part; a.Feature != "" {
+			where += "." + a.Feature
+		}
+	}
+	r.code = "accepted-nothing"
+	r.add(Finding{
+		Severity: Note, Part: a.Part, Feature: a.Feature, Pos: a.Pos,
+		What:   "the job accepts " + a.Finding.Value + where + ", but the review finds no such thing",
+		Rule:   "an acceptance that is out of date would hide the next fault of its sort",
+		Source: practice, Fix: "delete the entry, or correct its code or place",
+	})
+}
+
+// left is a measured length, the less the worse.
+func left(mm float64) *float64 { return &mm }

@@ -106,9 +106,9 @@ func (v *view) thread(feature, title string, pos parts.Pos, m material.Thread, d
 	}
 	v.report(Check, feature, pos, Finding{
 		What:    title + " has little thread for a bolt in " + m.Name,
-		Numbers: designation + " with " + v.mm(haveMm) + " of thread, wanted " + v.mm(needMm),
-		Rule:    "thread at least " + number(m.Engagement) + " times the diameter in " + m.Name,
-		Source:  practice, Fix: "more depth or thicker metal, a smaller thread, or a nut on the far side",
+		Numbers: designation + " with " + v.mm(haveMm) + " of thread, wanted " + v.mm(needMm), LeftMm: left(haveMm),
+		Rule:   "thread at least " + number(m.Engagement) + " times the diameter in " + m.Name,
+		Source: practice, Fix: "more depth or thicker metal, a smaller thread, or a nut on the far side",
 	})
 }
 

@@ -31,7 +31,7 @@ func (v *view) thinRim() {
 	least := math.Max(2, 0.5*v.lengthMm)
 	if wall := v.flatWall(); wall > slackMm && wall < math.Min(least, 0.25*v.inside[0].radiusMm)-slackMm {
 		v.report(Check, "bore", v.inside[0].pos, Finding{
-			What: "little metal stays between the bore and the outline", Numbers: v.mm(wall) + " at the thinnest, wanted " + v.mm(math.Min(least, 0.25*v.inside[0].radiusMm)),
+			What: "little metal stays between the bore and the outline", LeftMm: left(wall), Numbers: v.mm(wall) + " at the thinnest, wanted " + v.mm(math.Min(least, 0.25*v.inside[0].radiusMm)),
 			Rule: "a ring is at least half as wide as it is thick, or an eighth of its bore", Source: practice, Fix: "a smaller bore or a larger outline",
 		})
 	}
@@ -52,7 +52,7 @@ func (v *view) thinWall() {
 		}
 		if least := leastWallMm(2 * out.radiusMm); wall < least-slackMm {
 			v.report(Check, in.name, in.pos, Finding{
-				What: "the wall between " + in.name + " and " + out.name + " is thin", Numbers: v.mm(wall) + " left, wanted " + v.mm(least),
+				What: "the wall between " + in.name + " and " + out.name + " is thin", LeftMm: left(wall), Numbers: v.mm(wall) + " left, wanted " + v.mm(least),
 				Rule: "a turned wall at least 2 % of its diameter, and not under " + v.mm(1.5), Source: practice, Fix: "a smaller bore, a larger outside, or a shallower undercut",
 			})
 		}
@@ -92,7 +92,7 @@ func (v *view) thinFloor() {
 		floor, least := h.metalMm-h.group.Counterbore.Depth.Mm, 0.4*2*h.radiusMm
 		if floor < least-slackMm {
 			v.report(Check, h.name, h.pos(), Finding{
-				What: "little metal stays under the counterbores of " + h.name, Numbers: v.mm(floor) + " of " + v.mm(h.metalMm) + ", wanted " + v.mm(least),
+				What: "little metal stays under the counterbores of " + h.name, LeftMm: left(floor), Numbers: v.mm(floor) + " of " + v.mm(h.metalMm) + ", wanted " + v.mm(least),
 				Rule: "a head clamps at least 0.4 times its screw of metal", Source: practice, Fix: "shallower counterbores, or a thicker part",
 			})
 		}
@@ -107,9 +107,9 @@ func (v *view) thinFloor() {
 		if bore := radiusAt(v.inside, v.axialMm(f)); bore == 0 {
 			least = 0.6 * wall
 		}
-		if left := wall - f.Depth.Mm; left < least-slackMm {
+		if floor := wall - f.Depth.Mm; floor < least-slackMm {
 			v.report(Check, f.Name.Value, f.Pos, Finding{
-				What: f.Name.Value + " leaves little metal under it", Numbers: v.mm(left) + " of " + v.mm(wall) + ", wanted " + v.mm(least),
+				What: f.Name.Value + " leaves little metal under it", LeftMm: left(floor), Numbers: v.mm(floor) + " of " + v.mm(wall) + ", wanted " + v.mm(least),
 				Rule: "a slot leaves a quarter of a wall, and 0.6 of the radius of a solid", Source: practice, Fix: "a shallower slot, or a thicker wall",
 			})
 		}

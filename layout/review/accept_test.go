@@ -1,0 +1,71 @@
+package review
+
+import (
+	"strings"
+	"testing"
+)
+
+// An acceptance covers a finding as it was: with its number, not when it got
+// worse, never a stop, and it is not called idle because of another fault.
+func TestAcceptance(t *testing.T) {
+	t.Parallel()
+	const was = "number: 2.7 mm, reason"
+	for _, c := range []struct {
+		name, file, from, to string
+		accepted             bool
+		says                 string
+	}{
+		{"as it was", "job.yaml", was, "number: 2.70 mm, reason", true, ""},
+		{"better than it was", "job.yaml", was, "number: 2.5 mm, reason", true, ""},
+		{"worse than it was", "job.yaml", was, "number: 2.8 mm, reason", false, "worse than the 2.8 mm that was accepted"},
+		{"without its number", "job.yaml", was, "reason", false, "to accept it, give number: 2.7 mm"},
+		{"a stop", "gland-ring.yaml", "circle: {pcd: 104, count: 6, first: 30}, size: M6 clearance", "circle: {pcd: 111, count: 6, first: 30}, size: M6 clearance", false, "a stop cannot be accepted"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			t.Parallel()
+			job, err := seed{"pugmill", c.file, c.from, c.to, ""}.load(t)
+			if err != nil {
+				t.Fatal(err)
+			}
+			found, _, err := Job(job)
+			if err != nil {
+				t.Fatal(err)
+			}
+			for _, f := range found {
+				if f.Code != "edge" || f.Part != "gland-ring" || f.Feature != "screws" {
+					continue
+				}
+				if f.Accepted != c.accepted || !strings.Contains(f.What+f.Fix, c.says) {
+					t.Errorf("accepted %v: %s: %s", f.Accepted, f.What, f.Fix)
+				}
+				return
+			}
+			t.Error("no such finding")
+		})
+	}
+}
+
+// A joint that cannot be worked out hides its other findings; what is accepted
+// about it is not out of date for that.
+func TestAcceptanceOfAHiddenFinding(t *testing.T) {
+	t.Parallel()
+	job, err := seed{"pugmill", "gusset.yaml", "material: S235", "material: S235", ""}.load(t)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, j := range job.Joints {
+		if j.Name.Value == "housing" {
+			j.Rotate.Deg = 10
+			j.Rotate.Pos.Line = 1
+		}
+	}
+	found, pl, err := Job(job)
+	if err != nil || len(pl.Faults) == 0 {
+		t.Fatalf("faults %v, %v", pl.Faults, err)
+	}
+	for _, f := range found {
+		if f.Code == "accepted-nothing" {
+			t.Errorf("%s", f.What)
+		}
+	}
+}
