@@ -47,6 +47,7 @@ func TestWayFor(t *testing.T) {
 		{"30 with a drill to 23", Hole{NominalMm: 30, LargestMm: 23}, "6.0 11.5 23.0 bored leave 7.000"},
 		{"14 in 14.088 to 14.487", Hole{NominalMm: 14, MinMm: 14.088, MaxMm: 14.487, LargestMm: 23}, "7.5 14.25 drilled"},
 		{"14 m, ISO 2768", Hole{NominalMm: 14, MinMm: 13.8, MaxMm: 14.2, LargestMm: 23}, "7.0 14.0 drilled"},
+		{"10 in 10.5 to 11.5: the middle of what a drill may be", Hole{NominalMm: 10, MinMm: 10.5, MaxMm: 11.5, LargestMm: 23}, "5.5 10.9 drilled"},
 		{"10 H7", Hole{NominalMm: 10, MinMm: 10, MaxMm: 10.015, Class: "H7", LargestMm: 23}, "9.8 reamed leave 0.200"},
 		{"20 H8", Hole{NominalMm: 20, MinMm: 20, MaxMm: 20.033, Class: "H8", LargestMm: 23}, "10.0 19.75 reamed leave 0.250"},
 		{"25 H7", Hole{NominalMm: 25, MinMm: 25, MaxMm: 25.021, Class: "H7", LargestMm: 30}, "6.5 12.5 24.5 reamed leave 0.500"},
@@ -174,5 +175,40 @@ func TestReamable(t *testing.T) {
 	}
 	if OversizeMm(10) != 0.1 || OversizeMm(20) != 0.15 || OversizeMm(20.1) != 0.2 {
 		t.Error("oversize of a drill: want 0.1, 0.15 and 0.2")
+	}
+}
+
+// A turned bore is opened to a millimetre under it, or as far as the drills go; a
+// bar reaches three diameters from one end and six from both.
+func TestStartBore(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		bore, largest float64
+		s             System
+		want          string
+	}{
+		{20, 30, Metric, "9.5 19.0 bored leave 1.000"}, {60, 30, Metric, "7.5 15.0 30.0 bored leave 30.000"}, {1.5, 30, Metric, "1.0 bored leave 0.500"},
+		{25.4, 50, Inch, "1/4 in 1/2 in 61/64 in bored leave 1.191"},
+	} {
+		w, err := StartBore(c.bore, c.largest, c.s)
+		if got := way(w); err != nil || got != c.want {
+			t.Errorf("bore %v: %s, %v; want %s", c.bore, got, err, c.want)
+		}
+	}
+	for _, bad := range [][2]float64{{0, 30}, {20, 0}, {math.NaN(), 30}, {20, math.Inf(1)}, {20, 0.5}} {
+		if w, err := StartBore(bad[0], bad[1], Metric); err == nil || w.Drills != nil {
+			t.Errorf("%v: %s, want an error", bad, way(w))
+		}
+	}
+	for _, c := range []struct {
+		bore, length float64
+		ok, both     bool
+	}{{10, 30, true, false}, {10, 30.5, true, true}, {10, 60, true, true}, {10, 60.5, false, false}, {9.9, 5, false, false}, {100, 300, true, false}} {
+		if ok, both := BarReach(c.bore, c.length); ok != c.ok || both != c.both {
+			t.Errorf("bore %v of %v: %v, %v", c.bore, c.length, ok, both)
+		}
+	}
+	if d, err := StockDrill(0.5, Metric, Down); err == nil || d != (DrillSize{}) {
+		t.Errorf("no drill so small: %v", d)
 	}
 }
