@@ -541,6 +541,22 @@ func TestKeySheet(t *testing.T) {
 	}
 }
 
+// TestTilesGivenUp: beyond four times the most sheets nothing is worked out of
+// the tiles.
+func TestTilesGivenUp(t *testing.T) {
+	frame := draw.Frame{WidthMm: 210, HeightMm: 297, Name: "A4"}
+	area := workArea(frame, tileHeadMm)
+	for _, n := range []int{40, 41} {
+		w, h := area.Width()+float64(n-1)*(area.Width()-10)-1, area.Height()+float64(n-1)*(area.Height()-10)-1
+		part := barePlate(100, 100)
+		p := &punch{part: part, face: part.Faces[0], outline: draw.Polygon(-50, -50, 50, -50, 50, 50, -50, 50), bounds: draw.R(0, 0, w, h)}
+		tiles := p.tile(frame)
+		if len(tiles.cols.from) != n || len(tiles.rows.from) != n || (tiles.empty == nil) != (n > 40) {
+			t.Errorf("%d × %d tiles: %d × %d, %d rows looked at", n, n, len(tiles.cols.from), len(tiles.rows.from), len(tiles.empty))
+		}
+	}
+}
+
 // TestTooLarge: the part, its size and the paper are named, and the least that
 // is too much is refused.
 func TestTooLarge(t *testing.T) {
