@@ -200,11 +200,15 @@ func (w Writer) Fine(loUm, hiUm float64, decimals int) string {
 	return um
 }
 
-// PoundFeet is a torque for an inch job's wrench, in brackets: 1 lb ft is
-// 1.355818 N m (NIST SP 811). Empty in a job in millimetres.
+// NmPerPoundFoot is a pound-force foot in newton metres: 0.45359237 kg,
+// standard gravity, 0.3048 m, exact by definition and rounded (NIST SP 811).
+const NmPerPoundFoot = 1.3558179483
+
+// PoundFeet is a torque for an inch job's wrench, in brackets. Empty in a job
+// in millimetres.
 func (w Writer) PoundFeet(nm float64) string {
 	if w.Units != parts.Inches {
 		return ""
 	}
-	return " (" + Trim(nm/1.355818, 0) + " lb ft)"
+	return " (" + Trim(nm/NmPerPoundFoot, 0) + " lb ft)"
 }

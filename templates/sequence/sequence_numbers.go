@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"centrepop/layout/plan"
+	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
 	"centrepop/templates/draw"
@@ -77,7 +78,7 @@ func keyNumbers(j *plan.JointPlan, units parts.Units) []keyNumber {
 		if b.TorqueNm > 0 {
 			value, rest := figures.Trimmed(b.TorqueNm, 0)+" N m", "threads "+b.Threads+"; "+b.OtherThreads+" "+figures.Trimmed(b.OtherTorqueNm, 0)
 			if units == parts.Inches {
-				value, rest = figures.Trimmed(b.TorqueNm/nmPerLbFt, 0)+" lb ft", "threads "+b.Threads+"; "+b.OtherThreads+" "+figures.Trimmed(b.OtherTorqueNm/nmPerLbFt, 0)
+				value, rest = figures.Trimmed(b.TorqueNm/words.NmPerPoundFoot, 0)+" lb ft", "threads "+b.Threads+"; "+b.OtherThreads+" "+figures.Trimmed(b.OtherTorqueNm/words.NmPerPoundFoot, 0)
 			}
 			add("Torque", value, rest)
 		}
@@ -101,10 +102,6 @@ func keyNumbers(j *plan.JointPlan, units parts.Units) []keyNumber {
 	}
 	return out
 }
-
-// nmPerLbFt is a pound-force foot in newton metres (0.45359237 kg, standard
-// gravity, 1 ft = 0.3048 m: exact by definition, rounded).
-const nmPerLbFt = 1.3558179483
 
 // smallRange writes a range of hundredths: in micrometres, or in inches with
 // the micrometres for the line below.
