@@ -8,7 +8,8 @@ import (
 	"testing"
 )
 
-// lookup follows a path such as "faces.0.holes.3.x_mm" through JSON.
+// lookup follows a path such as "faces.0.holes.3.x_mm" through JSON; # is how
+// many there are of a list.
 func lookup(t *testing.T, v any, path string) any {
 	t.Helper()
 	for _, word := range strings.Split(path, ".") {
@@ -16,6 +17,10 @@ func lookup(t *testing.T, v any, path string) any {
 		case map[string]any:
 			v = at[word]
 		case []any:
+			if word == "#" {
+				v = float64(len(at))
+				continue
+			}
 			i, err := strconv.Atoi(word)
 			if err != nil || i >= len(at) {
 				t.Fatalf("%s: no %s among %d", path, word, len(at))
@@ -154,10 +159,74 @@ chamfers:
 		"developments.0.wrap_mm":    girth, "developments.0.per_deg_mm": girth / 360, "developments.0.paper_mm": 0.1,
 	}
 	sameNumbers(t, pl.Parts[0], want)
-	// Three cylinders less a socket, a chamfer's ring (Pappus) and a hole into
-	// the round: 12 deep, less where the seat curves away.
-	mm3 := math.Pi/4*(60*60*40+40*40*60+30*30*50-20*20*25) - math.Pi*2*(30-0.5)*1.5*1.5/2 - math.Pi*9*12
-	if got := pl.Parts[0].MassKg; math.Abs(got/(mm3*7850e-9)-1) > 0.01 {
+	// Three cylinders less a socket and a chamfer's ring (Pappus); openings in
+	// the outside stay in.
+	mm3 := math.Pi/4*(60*60*40+40*40*60+30*30*50-20*20*25) - math.Pi*2*(30-0.5)*1.5*1.5/2
+	if got := pl.Parts[0].MassKg; math.Abs(got/(mm3*7850e-9)-1) > 1e-6 {
+		t.Errorf("mass %.4f kg, want %.4f", got, mm3*7850e-9)
+	}
+}
+
+// TestChords: which pairs of holes are listed to check a layout by, and their
+// distances, by hand.
+func TestChords(t *testing.T) {
+	t.Parallel()
+	pl := mustJob(t, "units: mm\ntolerance: m", `
+part: plate
+kind: plate
+thickness: 10
+material: S235
+stock: {plate: 10, cut: laser}
+outline: {rectangle: [400, 400]}
+holes:
+  - {name: two, circle: {pcd: 60, count: 2, first: 0}, size: 5}
+  - {name: three, circle: {pcd: 120, count: 3, first: 10}, size: 5}
+  - {name: four, circle: {pcd: 160, count: 4, first: 20}, size: 5}
+  - {name: five, circle: {pcd: 200, count: 5, first: 0}, size: 5}
+  - {name: line, at: [[-100, 150], [-90, 150], [-60, 150]], size: 5}
+  - {name: bend, at: [[120, 150], [150, 150], [150, 110], [130, 110]], size: 5}
+  - {name: pair, at: [[-150, -150], [-120, -110]], size: 5}
+  - {name: row, grid: {columns: 30, rows: 1, pitch: [10, 10], centre: [0, -180]}, size: 5}
+`)
+	sin := func(deg float64) float64 { return math.Sin(deg * math.Pi / 180) }
+	g := func(n int, rest string) string { return "faces.0.groups." + strconv.Itoa(n) + "." + rest }
+	sameNumbers(t, pl.Parts[0], map[string]any{
+		// In a ring of two or three every pair are neighbours.
+		g(0, "chords.#"): 1.0, g(0, "chords.0.centre_mm"): 60.0, g(0, "chords.0.between_mm"): 55.0, g(0, "chords.0.over_mm"): 65.0,
+		g(1, "chords.#"): 1.0, g(1, "chords.0.centre_mm"): 120 * sin(60), g(1, "chords.0.from"): 3.0, g(1, "chords.0.to"): 4.0,
+		g(2, "chords.#"): 2.0, g(2, "chords.0.centre_mm"): 160 * sin(45), g(2, "chords.1.centre_mm"): 160.0, g(2, "chords.1.from"): 6.0, g(2, "chords.1.to"): 8.0,
+		g(3, "chords.#"): 2.0, g(3, "chords.0.centre_mm"): 200 * sin(36), g(3, "chords.1.centre_mm"): 200 * sin(72), g(3, "chords.1.from"): 10.0, g(3, "chords.1.to"): 12.0,
+		// Listed ones: each to the next, and the two farthest apart.
+		g(4, "chords.#"): 3.0, g(4, "chords.0.centre_mm"): 10.0, g(4, "chords.1.centre_mm"): 30.0, g(4, "chords.2.centre_mm"): 40.0,
+		g(4, "chords.2.kind"): "across", g(4, "chords.2.from"): 15.0, g(4, "chords.2.to"): 17.0,
+		g(5, "chords.#"): 4.0, g(5, "chords.2.centre_mm"): 20.0, g(5, "chords.3.from"): 18.0, g(5, "chords.3.to"): 20.0, g(5, "chords.3.centre_mm"): 50.0,
+		g(6, "chords.#"): 1.0, g(6, "chords.0.centre_mm"): 50.0,
+		// No more than 24 neighbours of a long row, and its ends.
+		g(7, "chords.#"): 25.0, g(7, "chords.23.kind"): "neighbours", g(7, "chords.24.kind"): "across", g(7, "chords.24.centre_mm"): 290.0,
+	})
+}
+
+// TestTubeNumbers: section, openings, wrap and mass of a tube, by hand.
+func TestTubeNumbers(t *testing.T) {
+	t.Parallel()
+	pl := mustJob(t, "units: mm\ntolerance: m\nshop: {paper: 0.1 mm}", `
+part: pipe
+kind: tube
+material: S235
+tube: {outside: 100, wall: 5, length: 300}
+radial:
+  - {name: vents, clock: [0, 120, 240], axial: 40, from: back, size: 10}
+  - {name: window, clock: 90, axial: 150, from: front, window: {around: 40, along: 60}}
+`)
+	sameNumbers(t, pl.Parts[0], map[string]any{
+		"section.length_mm": 300.0, "section.max_radius_mm": 50.0, "section.outer.0.y_mm": 50.0, "section.inner.0.y_mm": 45.0, "section.inner.1.x_mm": 300.0,
+		"radials.0.clock_deg": 0.0, "radials.0.outside_mm": 100.0, "radials.0.arc_from_top_mm": 0.0, "radials.1.clock_deg": 120.0,
+		"radials.1.arc_from_top_mm": math.Pi * 100 / 3, "radials.2.arc_from_top_mm": math.Pi * 100 * 2 / 3, "radials.#": 4.0,
+		"developments.0.wrap_mm": math.Pi * 100.1, "developments.0.per_deg_mm": math.Pi * 100.1 / 360,
+	})
+	// The mass is that of the bare tube: openings in the outside stay in.
+	mm3 := math.Pi / 4 * (100*100 - 90*90) * 300
+	if got := pl.Parts[0].MassKg; math.Abs(got/(mm3*7850e-9)-1) > 1e-6 {
 		t.Errorf("mass %.4f kg, want %.4f", got, mm3*7850e-9)
 	}
 }
