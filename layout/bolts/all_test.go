@@ -67,3 +67,29 @@ func TestEveryGrade(t *testing.T) {
 		}
 	}
 }
+
+// TestRequestLengths: ISO 888 lengths beyond the listed ones to 20 diameters,
+// that one included, or 360 mm.
+func TestRequestLengths(t *testing.T) {
+	t.Parallel()
+	for size, want := range map[string][2]float64{"M6": {65, 120}, "M10": {110, 200}, "M36": {0, 0}} {
+		b := find(t, size)
+		stock := b.StockLengths(Hex)
+		more := b.requestLengths(stock)
+		if want[0] == 0 {
+			if len(more) != 0 {
+				t.Errorf("%s: %v beyond %v", size, more, stock)
+			}
+			continue
+		}
+		if len(more) == 0 || more[0] != want[0] || more[len(more)-1] != want[1] {
+			t.Errorf("%s: %v beyond %v, want from %v to %v", size, more, stock, want[0], want[1])
+		}
+	}
+	if more := find(t, "1/2 UNC").requestLengths([]float64{25.4}); more != nil {
+		t.Errorf("inch lengths %v on request", more)
+	}
+	if d, err := find(t, "M10").HeadDiameterMm("round"); err == nil || d != 0 {
+		t.Errorf("a round head has %v mm, %v", d, err)
+	}
+}
