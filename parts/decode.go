@@ -59,6 +59,9 @@ func (s *source) faultAt(pos Pos) bool {
 var renamed = map[string]string{"flush": "level", "align": "in-line", "flip": "other-way-round"}
 
 func (r *reader) unknownKey(n *node, f field, known []string) {
+	if r.full {
+		return // it would not be shown
+	}
 	if now := renamed[f.key]; slices.Contains(known, now) {
 		n.meant = append(n.meant, now)
 		r.faultf(f.pos, now+" in its place, with the same value", "the key %s of earlier versions is now %s", f.key, now)

@@ -15,14 +15,15 @@ import (
 	"github.com/goccy/go-yaml/token"
 )
 
-// Limits on an input file. The YAML library takes quadratic time over long
-// files and recurses over deep ones, so they are refused before it sees them.
+// Limits on an input file. The YAML library takes quadratic time over maps
+// of many keys and recurses over deep ones, so they are refused before it sees them.
 const (
 	maxFileBytes  = 1 << 20
 	maxLines      = 20_000
 	maxLineChars  = 20_000
 	maxBlankLines = 200 // in one run
 	maxTokens     = 200_000
+	maxKeys       = 5_000 // of one map
 	maxNesting    = 32
 )
 
@@ -228,11 +229,50 @@ func place(tk *token.Token) Pos {
 	return Pos{Line: tk.Position.Line, Column: tk.Position.Column}
 }
 
+// crowded returns the key that is one too many for its map, or nil. Keys are
+// counted by the column they begin in, or by their brackets; a line further
+// left ends what stands right of it.
+func crowded(tokens token.Tokens) *token.Token {
+	block, brackets := map[int]int{}, []int(nil)
+	end := func(column int) {
+		for c := range block {
+			if c > column {
+				delete(block, c)
+			}
+		}
+	}
+	for i, tk := range tokens {
+		switch {
+		case tk.Type == token.MappingStartType, tk.Type == token.SequenceStartType:
+			brackets = append(brackets, 0)
+		case len(brackets) > 0 && (tk.Type == token.MappingEndType || tk.Type == token.SequenceEndType):
+			brackets = brackets[:len(brackets)-1]
+		case tk.Type == token.SequenceEntryType && len(brackets) == 0:
+			end(place(tk).Column)
+		case tk.Type == token.MappingValueType && len(brackets) > 0:
+			if brackets[len(brackets)-1]++; brackets[len(brackets)-1] > maxKeys {
+				return tk
+			}
+		case tk.Type == token.MappingValueType && i > 0:
+			column := place(tokens[i-1]).Column
+			end(column)
+			if block[column]++; block[column] > maxKeys {
+				return tk
+			}
+		}
+	}
+	return nil
+}
+
 // checkTokens refuses the parts of YAML that are not used here, and nesting
 // so deep that the parser's recursion could hurt.
 func (s *source) checkTokens(tokens token.Tokens) bool {
 	if len(tokens) > maxTokens {
 		s.faultf(place(tokens[maxTokens]), "split the job into more part files", "the file holds more than %d words and marks", maxTokens)
+		return false
+	}
+	if tk := crowded(tokens); tk != nil {
+		s.faultf(place(tk), "the keys that the README lists", "more than %d keys stand in one place", maxKeys)
 		return false
 	}
 	flow, begun, ended := 0, false, false

@@ -38,9 +38,10 @@ func TestHostileFilesMade(t *testing.T) {
 		{"one-byte-too-many", plate + strings.Repeat("# all work and no play\n", 1<<20/23+1), "larger than 1024 KiB"},
 		{"all-comments", strings.Repeat("#\n", 1<<19), "more than 20000 lines"},
 		{"million-keys", plate + strings.Repeat("k: 1\n", 1_000_000), "larger than 1024 KiB"},
-		{"many-keys", plate + numbered(19_000, "k%d: 1\n"), "words and marks"},
-		{"as-many-keys-as-are-read", plate + numbered(6_000, "k%d: 1\n"), "is not known in the part"},
-		{"one-key-many-times", plate + strings.Repeat("quantity: 1\n", 6_000), "given twice"},
+		{"many-keys", plate + numbered(19_000, "k%d: 1\n"), "keys stand in one place"},
+		{"many-words", plate + numbered(19_000, "k%d: [1, 1, 1, 1, 1]\n"), "words and marks"},
+		{"as-many-keys-as-are-read", plate + numbered(4_900, "k%d: 1\n"), "is not known in the part"},
+		{"one-key-many-times", plate + strings.Repeat("quantity: 1\n", 4_900), "given twice"},
 		{"long-line", plate + "title: " + strings.Repeat("x", 1_000_000) + "\n", "more than 20000 characters"},
 		{"long-line-of-wide-characters", plate + "title: " + strings.Repeat("鋼", 300_000) + "\n", "more than 20000 characters"},
 		{"empty-lines", plate + strings.Repeat("\n", 1_000_000), "more than 20000 lines"},
@@ -121,7 +122,7 @@ func TestHostileJobs(t *testing.T) {
 		want  string
 		make  func(dir string) error
 	}{
-		{"too-many-parts", strings.Repeat("a.yaml, ", 200) + "a.yaml", "201 entries", nil},
+		{"too-many-parts", strings.Repeat("a.yaml, ", 2000) + "a.yaml", "2001 entries", nil},
 		{"link-out-of-the-folder", "link.yaml", "leads out of the job's folder by a link", func(dir string) error {
 			write(t, filepath.Join(filepath.Dir(dir), "outside.yaml"), plate)
 			return os.Symlink("../outside.yaml", filepath.Join(dir, "link.yaml"))
