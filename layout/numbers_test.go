@@ -153,7 +153,7 @@ chamfers:
 		"features.1.limits": "40.002 – 40.018", "features.1.balloon.x_mm": 70.0, "features.1.balloon.y_mm": 20.0,
 		"features.2.balloon.x_mm": 125.0, "features.3.limits": "20.000 – 20.033", "features.3.balloon.x_mm": 12.5,
 		"features.4.size": "150", "features.4.limits": "149.500 – 150.500", "features.5.size": "1.5 × 45°: Ø57 at the face",
-		"checks.1.min_mm": 39.7, "checks.1.max_mm": 40.3, "checks.3.what": "seat length", "checks.3.min_mm": 59.7,
+		"checks.1.min_mm": 40.002, "checks.1.max_mm": 40.018, "checks.2.what": "seat length", "checks.2.min_mm": 59.7, // the head is the auxiliary link
 		"radials.0.clock_deg": 90.0, "radials.0.axial_mm": 70.0, "radials.0.outside_mm": 40.0, "radials.0.diameter_mm": 6.0, "radials.0.depth": "12 deep",
 		"radials.0.arc_from_top_mm": math.Pi * 40 / 4,
 		"developments.0.wrap_mm":    girth, "developments.0.per_deg_mm": girth / 360, "developments.0.paper_mm": 0.1,

@@ -53,7 +53,7 @@ func (r *record) checkStep(s *Step) {
 		d.check(&c)
 	}
 	r.add(c)
-	if s.LengthMm() != geom.Clean(r.LengthMm()) {
+	if s.LengthMm() != geom.Clean(r.LengthMm()) && !r.auxiliary(s) {
 		r.checkLength(r.ref(s), name+" length", s.LengthMm())
 	}
 }

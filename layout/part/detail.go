@@ -1,6 +1,9 @@
 package part
 
 import (
+	"slices"
+
+	"centrepop/layout/grooves"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
@@ -108,5 +111,26 @@ func (thread) thread(st *Step) *plan.ThreadLine {
 	return line
 }
 
-func (thread) after(b *bench, st *Step) string { return b.threadWork(st) }
-func (thread) check(c *plan.Check)             { c.Limits = "counterpart runs freely, no shake" }
+func (thread) after(b *bench, st *Step) string { return b.threadWork(st) + b.runOut(st) }
+
+// runOut says how an outside thread ends at a shoulder that has no undercut
+// (DIN 76-1); nothing where it runs out freely.
+func (b *bench) runOut(st *Step) string {
+	outside, _ := b.Sides()
+	i := slices.Index(outside, st)
+	if st.Inside || st.Undercut != nil || i < 0 {
+		return ""
+	}
+	higher := func(j int) bool {
+		return j >= 0 && j < len(outside) && outside[j].Size.NominalMm > st.Size.NominalMm
+	}
+	if !higher(i-1) && !higher(i+1) {
+		return ""
+	}
+	e, err := grooves.ThreadEndFor(st.Size.Thread.MajorMm, st.Size.Thread.PitchMm, false, false)
+	if err != nil {
+		return ""
+	}
+	return " No undercut is drawn: the last " + b.W.Said(e.RunoutMm) + " run out, and full thread ends " + b.W.Said(e.ShoulderMm) + " from the shoulder at most (" + e.Source.Name + "); what screws on needs a recess or a spacer there."
+}
+func (thread) check(c *plan.Check) { c.Limits = "counterpart runs freely, no shake" }

@@ -27,6 +27,18 @@ func number(g *Shape) *Numbered {
 	return n
 }
 
+// problems are what is wrong with the things on the part, in words too.
+func (n *Numbered) problems() []plan.Problem {
+	var out []plan.Problem
+	for i := range n.Radials {
+		out = append(out, n.Radials[i].problems(n)...)
+	}
+	for i := range out {
+		out[i].What = n.W.Says(out[i])
+	}
+	return out
+}
+
 // add numbers a feature and returns the number.
 func (n *Numbered) add(f plan.Feature) int {
 	f.N = len(n.Features) + 1
@@ -55,7 +67,7 @@ func (n *Numbered) stepFeatures(kind plan.FeatureKind, withLength bool) {
 		s := &n.Steps[i]
 		size := n.sizeText(s)
 		if withLength {
-			size += " × " + n.W.Size(s.LengthMm()) + " long"
+			size += " × " + n.longText(s) + " long"
 		}
 		k := kind
 		if !withLength && s.Inside {

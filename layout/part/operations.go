@@ -126,7 +126,11 @@ func (b *bench) markOperation() {
 	if top == "" {
 		top = "scribe"
 	}
-	o := plan.Operation{Machine: "Bench", Title: "Mark TOP", Tool: "scriber", Do: []string{"First mark TOP on the " + b.topFace() + " face (" + top + ")."}}
+	line := "First mark TOP on the " + b.topFace() + " face (" + top + ")."
+	if top == "keyway" { // which is milled later
+		line = "First scribe TOP lightly on the " + b.topFace() + " face, where the keyway comes."
+	}
+	o := plan.Operation{Machine: "Bench", Title: "Mark TOP", Tool: "scriber", Do: []string{line}}
 	which, chords := "", false
 	for _, f := range []parts.Face{parts.Front, parts.Back} {
 		left := slices.DeleteFunc(slices.Clone(b.Groups), func(m Group) bool { return m.Face != f || b.cut.whole[m.name] })
@@ -172,11 +176,26 @@ func (b *bench) exceptCut() string {
 func (b *bench) wrapLines() []string {
 	var out []string
 	for _, d := range b.Developments {
-		if d.Kind == plan.WrapPattern {
-			out = append(out, "Wrap the template of "+d.On+": "+strings.TrimPrefix(d.Edge, "this edge ")+", its TOP line on TOP; tape it, punch every centre and along the outlines.")
+		if d.Kind != plan.WrapPattern {
+			continue
 		}
+		mark := "punch every centre and along the outlines"
+		if s := b.wrappedStep(d.Name); s.Size.Thread != nil || s.Size.Fitted() || s.Seat != "" {
+			mark = "punch only centres that are drilled away; scribe the outlines lightly, for no punch mark may stay on this finished surface"
+		}
+		out = append(out, "Wrap the template of "+d.On+": "+strings.TrimPrefix(d.Edge, "this edge ")+", its TOP line on TOP; tape it, "+mark+".")
 	}
 	return out
+}
+
+// wrappedStep is the step that a wrap template goes round.
+func (b *bench) wrappedStep(template string) *Step {
+	outside, _ := b.Sides()
+	i := slices.IndexFunc(outside, func(s *Step) bool {
+		name := strings.TrimPrefix(template, "wrap-")
+		return name == s.Name || name == s.Name+"-"+string(parts.Front) || name == s.Name+"-"+string(parts.Back)
+	})
+	return outside[i]
 }
 
 // cautions are printed beside the title.

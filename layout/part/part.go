@@ -47,7 +47,7 @@ func Work(job *parts.Job, p *parts.Part) *Model {
 		Material: p.Material.Value, Top: p.Top.Value, StockText: n.StockText(),
 		MassKg: n.massKg(), Overall: n.form.overall(sizes), Faces: n.Faces, Section: n.Section,
 		Features: n.Features, Operations: operations(n), Checks: checks(n), Ladders: ladders,
-		Radials: n.rows(), Developments: n.Developments, Notes: n.notes(), Cautions: n.cautions(),
+		Radials: n.rows(), Developments: n.Developments, Notes: n.notes(), Cautions: n.cautions(), Problems: n.problems(),
 	}
 	return m
 }

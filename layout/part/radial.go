@@ -48,7 +48,7 @@ func (z *sizer) radials() {
 			row.OutsideMm = geom.Clean(st.Size.NominalMm)
 		}
 		m.kind.size(z, &m, &row)
-		row.DepthText = words.Join("; ", z.radialDepth(&m), f.Note.Value)
+		row.DepthText = words.Join("; ", z.radialDepth(&m, axial), f.Note.Value)
 		angles := make([]float64, 0, len(f.Clock))
 		for _, a := range f.Clock {
 			angles = append(angles, a.Deg)
@@ -65,14 +65,90 @@ func (z *sizer) radials() {
 }
 
 // radialDepth is how deep a radial feature goes, without its note.
-func (s *Sizes) radialDepth(m *Radial) string {
+func (s *Sizes) radialDepth(m *Radial, axialMm float64) string {
 	if !m.In.Through {
 		return s.depthText(m.Size, false, m.In.Depth)
 	}
-	if _, inside := s.Sides(); len(inside) == 0 {
-		return "through"
+	wall := s.radialMm(m, axialMm)
+	text := "into the bore, " + s.W.Size(wall) + " through the wall"
+	if s.boreAt(axialMm) == nil {
+		text = "through, " + s.W.Size(wall)
 	}
-	return "into the bore"
+	if t := s.threadMm(m.Size, wall); t < wall {
+		return "thread " + s.W.Size(t) + " deep, drilled " + text
+	}
+	return text
+}
+
+// boreAt is the inside step at an axial place, or nil.
+func (s *Sizes) boreAt(zMm float64) *Step {
+	_, inside := s.Sides()
+	return stepAt(inside, zMm)
+}
+
+// radialMm is how much metal a radial feature goes through.
+func (s *Sizes) radialMm(m *Radial, axialMm float64) float64 {
+	switch {
+	case !m.In.Through:
+		return m.In.Depth.Mm
+	case s.boreAt(axialMm) == nil:
+		return s.outsideAt(axialMm).Size.NominalMm
+	}
+	return geom.Clean(s.WallMm(axialMm))
+}
+
+// threadMm is how deep a thread is cut in a hole of some depth: all of it, but
+// where that is over two diameters one and a half, to a whole
+// millimetre or sixteenth, which hold a screw and which a hand tap reaches (common
+// practice, no source).
+func (s *Sizes) threadMm(m Made, deepMm float64) float64 {
+	if m.Thread == nil || deepMm <= 2*m.Thread.MajorMm {
+		return deepMm
+	}
+	whole := 1.0
+	if s.W.Units == parts.Inches {
+		whole = words.MmPerInch / 16
+	}
+	return math.Ceil(1.5*m.Thread.MajorMm/whole-geom.CloseMm) * whole
+}
+
+// breakOut is a change of diameter that a radial feature runs across.
+type breakOut struct {
+	before, after *Step
+	clearMm       float64 // how far it would have to move to clear it
+}
+
+// breakOuts are the changes of diameter that a feature runs across: of the
+// outside, and where it comes through of the bore.
+func (s *Sizes) breakOuts(m *Radial) []breakOut {
+	row := m.Rows[0]
+	half := math.Max(row.AlongMm, math.Max(row.DiameterMm, m.Size.FinishedMm)) / 2
+	outside, inside := s.Sides()
+	if !m.In.Through {
+		inside = nil
+	}
+	var out []breakOut
+	for _, steps := range [][]*Step{outside, inside} {
+		for i := 1; i < len(steps); i++ {
+			off := math.Abs(row.AxialMm - steps[i].FromMm)
+			if off < half-geom.CloseMm && steps[i-1].Size.NominalMm != steps[i].Size.NominalMm {
+				out = append(out, breakOut{steps[i-1], steps[i], geom.Clean(half - off)})
+			}
+		}
+	}
+	return out
+}
+
+// problems are the break-outs, for the review.
+func (m *Radial) problems(n *Numbered) []plan.Problem {
+	var out []plan.Problem
+	for _, b := range n.breakOuts(m) {
+		out = append(out, plan.Problem{Kind: plan.BreaksOut, Pos: m.In.Pos, Feature: m.Rows[0].Name, Args: []plan.Arg{
+			plan.Named(words.Spaced(m.Rows[0].Name)), plan.Named(words.Spaced(b.before.Name)), plan.Named(words.Spaced(b.after.Name)),
+			plan.Of(plan.Mm, b.after.FromMm), plan.Of(plan.Mm, b.clearMm),
+		}})
+	}
+	return out
 }
 
 func (m *Radial) feature(n *Numbered) plan.Feature {
@@ -103,6 +179,9 @@ func (m *Radial) operations(b *bench) {
 		Do: []string{"Clock " + clockList(m.Rows) + ", " + b.W.Size(row.AxialMm) + " from the front face to the centre."},
 	}
 	m.kind.work(b, m, &o)
+	for _, at := range b.breakOuts(m) {
+		o.Do = append(o.Do, "It breaks out across the step from "+words.Spaced(at.before.Name)+" to "+words.Spaced(at.after.Name)+": feed by hand there, and deburr inside.")
+	}
 	if note := m.In.Note.Value; note != "" {
 		o.Do = append(o.Do, words.Capital(note)+".")
 	}
@@ -130,10 +209,14 @@ func (radialHole) size(z *sizer, m *Radial, row *plan.RadialRow) {
 func (radialHole) work(b *bench, m *Radial, o *plan.Operation) {
 	o.Speed = b.speed(cutting.Drill, m.Size.DrillMm)
 	o.Do = append(o.Do, "Spot a flat or use a long centre drill so that the drill does not wander.")
-	way := b.holeWay(m.Size, m.In.Depth.Mm)
+	wall := b.radialMm(m, m.Rows[0].AxialMm)
+	way := b.holeWay(m.Size, wall)
 	o.Do = append(o.Do, b.drillLines(way, b.Job.Shop.DrillRPM)...)
-	o.Do = append(o.Do, "Depth: "+b.radialDepth(m)+".")
+	o.Do = append(o.Do, "Depth: "+b.radialDepth(m, m.Rows[0].AxialMm)+".")
 	o.Do = append(o.Do, b.finishLines(m.Size, way)...)
+	if t := b.threadMm(m.Size, wall); t < wall {
+		o.Do = append(o.Do, "Stop the tap at "+b.W.Said(t)+" of full thread.")
+	}
 }
 
 func (radialHole) wrap(row plan.RadialRow, f *develop.Feature) float64 {
@@ -168,7 +251,7 @@ func (radialSlot) work(b *bench, m *Radial, o *plan.Operation) {
 	o.Machine = "Mill"
 	if m.In.Through {
 		o.Tool = "slot drill up to " + b.W.Dia(narrow)
-		o.Do = append(o.Do, "Drill the two ends, mill between to "+row.SizeText+", "+b.radialDepth(m)+".")
+		o.Do = append(o.Do, "Drill the two ends, mill between to "+row.SizeText+", "+b.radialDepth(m, m.Rows[0].AxialMm)+".")
 		return
 	}
 	o.Tool = "slot drill " + b.W.Dia(narrow)
@@ -191,7 +274,7 @@ func (radialWindow) size(z *sizer, m *Radial, row *plan.RadialRow) { opened(z.W,
 
 func (radialWindow) work(b *bench, m *Radial, o *plan.Operation) {
 	o.Machine = "Mill"
-	o.Do = append(o.Do, "Chain-drill inside the line, mill or file to "+m.Rows[0].SizeText+", "+b.radialDepth(m)+".")
+	o.Do = append(o.Do, "Chain-drill inside the line, mill or file to "+m.Rows[0].SizeText+", "+b.radialDepth(m, m.Rows[0].AxialMm)+".")
 }
 
 func (radialWindow) wrap(row plan.RadialRow, f *develop.Feature) float64 {

@@ -42,6 +42,35 @@ type Step struct {
 	details      []detail
 }
 
+// auxiliary tells whether the length of a step follows from the others of its
+// side and the whole, and so has no limits of its own: a chain that is closed
+// keeps one such link, in brackets (ISO 129-1, from memory). It is the longest
+// step without a seat or a fit, or the longest.
+func (s *Sizes) auxiliary(st *Step) bool {
+	outside, steps := s.Sides()
+	if !st.Inside {
+		steps = outside
+	}
+	if len(steps) < 2 || steps[len(steps)-1].ToMm < s.LengthMm()-geom.CloseMm {
+		return false
+	}
+	free := func(st *Step) float64 {
+		if st.Seat != "" || st.Size.Fitted() || st.Size.Thread != nil {
+			return st.LengthMm()
+		}
+		return st.LengthMm() + s.LengthMm()
+	}
+	return st == slices.MaxFunc(steps, func(a, b *Step) int { return cmp.Compare(free(a), free(b)) })
+}
+
+// longText is a step's length: "104", or "(104)" where it is auxiliary.
+func (s *Sizes) longText(st *Step) string {
+	if s.auxiliary(st) {
+		return "(" + s.W.Size(st.LengthMm()) + ")"
+	}
+	return s.W.Size(st.LengthMm())
+}
+
 // LengthMm is the step's length along the axis.
 func (s *Step) LengthMm() float64 { return geom.Clean(s.ToMm - s.FromMm) }
 

@@ -35,8 +35,8 @@ func (t *tube) developments(d *shaper) {
 // volumeMm3 is that of the straight tube less what the saddled ends take off.
 func (t *tube) volumeMm3(g *Shape) float64 {
 	volume := t.turned.volumeMm3(g)
-	od, id := g.widest().Size.NominalMm, t.in.Inside[0].Size.Nominal.Mm
 	for _, s := range g.saddles {
+		od, id := g.widest().Size.NominalMm, t.in.Inside[0].Size.Nominal.Mm
 		volume -= math.Pi / 4 * (od*od - id*id) * s.meanMm
 	}
 	return volume

@@ -161,9 +161,7 @@ func (b *bench) holding(first, onCentres bool, set setting) string {
 	text, cut := "chuck on the back end, set true", b.anyTurned(set.steps)
 	switch {
 	case first:
-		if left := b.grip(set.steps); cut && left > 0 && left < 0.15*b.widest().Size.NominalMm {
-			text += "; only " + b.W.Said(geom.Clean(left)) + " for the jaws: light cuts"
-		}
+		text += b.overhang(set.steps, cut)
 	case !cut:
 		text = "turned round, set true"
 	default:
@@ -173,6 +171,44 @@ func (b *bench) holding(first, onCentres bool, set setting) string {
 		text += "; support the free end with a centre or a steady"
 	}
 	return text
+}
+
+// overhang says what hangs in the chuck in the first setting, and what to do
+// where that is much: jaws on less than 0.15 diameters, or less than a fifth of
+// what sticks out, or over the mass that is lifted alone (common practice, no
+// source).
+func (b *bench) overhang(steps []*Step, cut bool) string {
+	text := ""
+	left := geom.Clean(b.grip(steps))
+	if cut && left > 0 && (left < 0.15*b.widest().Size.NominalMm || b.sawnMm()-left > 5*left) {
+		text = "; only " + b.W.Said(left) + " for the jaws, " + b.W.Said(geom.Clean(b.sawnMm()-left)) + " sticks out: light cuts, a centre or plug at the free end until the outside is rough turned"
+	}
+	if kg := b.stockKg(); kg > plan.LiftKg {
+		text += "; " + words.Trim(kg, 0) + " kg before turning: hoist it in and do not let go before the jaws hold"
+	}
+	return text
+}
+
+// sawnMm is the length that the stock is cut to: as bought, else with what facing both
+// ends needs.
+func (b *bench) sawnMm() float64 {
+	if l := b.Part.Stock.Length; l.Set() {
+		return l.Mm
+	}
+	return geom.Clean(b.LengthMm() + 2*cutting.FacingAllowanceMm(b.widest().Size.NominalMm))
+}
+
+// stockKg is the mass of the bar or tube before turning, 0 where it is not known.
+func (b *bench) stockKg() float64 {
+	k := b.Part.Stock
+	if b.Material == nil || !k.Size.Set() || k.Form != "round" && k.Form != "tube" {
+		return 0
+	}
+	area := sweptMm2(k.Size.Mm, 0)
+	if k.Form == "tube" {
+		area -= sweptMm2(k.Size.Mm-2*k.Second.Mm, 0)
+	}
+	return area * b.sawnMm() * 1e-9 * b.Material.DensityKgM3
 }
 
 // grip is what is left behind the turned outsides for the jaws, with the
@@ -251,7 +287,7 @@ func (b *bench) stepWork(s *Step, whole bool) string {
 	if words.Spaced(s.Name) == "bore" {
 		verb = "Machine "
 	}
-	long := ", " + b.W.Size(s.LengthMm()) + " long"
+	long := ", " + b.longText(s) + " long"
 	line := verb + words.Spaced(s.Name) + " " + b.sizeText(s) + long
 	if t := s.Size.Thread; t != nil {
 		dia := b.threadBlankMm(s)
@@ -360,13 +396,9 @@ func (b *bench) sawOperation() {
 		})
 		return
 	}
-	cut := geom.Clean(b.LengthMm() + 2*cutting.FacingAllowanceMm(b.widest().Size.NominalMm))
-	if b.Part.Stock.Length.Set() {
-		cut = b.Part.Stock.Length.Mm
-	}
 	b.op(plan.Operation{
 		Machine: "Saw", Title: "Cut the stock",
-		Do:      []string{"Cut " + b.W.Said(cut) + " long: " + b.StockText() + ". Finished " + b.W.Said(b.LengthMm()) + "; the rest is to face both ends."},
+		Do:      []string{"Cut " + b.W.Said(b.sawnMm()) + " long: " + b.StockText() + ". Finished " + b.W.Said(b.LengthMm()) + "; the rest is to face both ends."},
 		Caution: "Clamp the stock, support the long end; edges are sharp and hot.",
 	})
 }

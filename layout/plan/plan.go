@@ -62,6 +62,7 @@ type PartPlan struct {
 	Developments []Development `json:"developments,omitempty"`
 	Notes        []string      `json:"notes,omitempty"`
 	Cautions     []string      `json:"cautions,omitempty"`
+	Problems     []Problem     `json:"problems,omitempty"`
 }
 
 // XY is a point in millimetres, x right, y up.

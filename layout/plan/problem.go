@@ -20,7 +20,9 @@ type Problem struct {
 	Kind  ProblemKind `json:"kind"`
 	Joint string      `json:"joint,omitempty"` // that it keeps from being worked out
 	Pos   parts.Pos   `json:"-"`
-	Args  []Arg       `json:"args,omitempty"` // what the sentence of the kind is filled with, in its order
+	// Feature is that of a part, for a problem that is no joint's.
+	Feature string `json:"feature,omitempty"`
+	Args    []Arg  `json:"args,omitempty"` // what the sentence of the kind is filled with, in its order
 	// Because is why, where several things were tried.
 	Because []Because `json:"because,omitempty"`
 	What    string    `json:"what"` // the sentence, as package words makes it
@@ -110,7 +112,10 @@ const (
 	WeldIron          ProblemKind = "weld-iron"
 	WeldOwnWay        ProblemKind = "weld-own-way"
 	WeldCracks        ProblemKind = "weld-cracks"
-	WeldMixed         ProblemKind = "weld-mixed"
+	// BreaksOut is of a part: what is cut from outside runs across a change of
+	// diameter.
+	BreaksOut ProblemKind = "breaks-out"
+	WeldMixed ProblemKind = "weld-mixed"
 )
 
 // Because is a problem of a named thing that is the reason for another.

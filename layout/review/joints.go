@@ -28,6 +28,16 @@ func jointProblems(r *reviewer) {
 		r.code = about.Code
 		r.add(Finding{Severity: Stop, Part: p.Joint, Pos: p.Pos, What: p.What, Rule: about.Rule, Source: about.Source, Fix: r.w.Fix(p)})
 	}
+	for _, q := range r.pl.Parts {
+		for _, p := range q.Problems {
+			about := words.AboutKind(p.Kind)
+			r.code = about.Code
+			r.add(Finding{
+				Severity: about.Severity, Part: q.Name, Feature: p.Feature, Pos: p.Pos, What: p.What,
+				Rule: about.Rule, Source: about.Source, Fix: r.w.Fix(p),
+			})
+		}
+	}
 	for _, j := range r.pl.Joints {
 		for _, p := range j.Problems {
 			about := words.AboutKind(p.Kind)

@@ -127,6 +127,7 @@ var Problems = []About{
 	{plan.WeldIron, "weld-metal", plan.CheckSeverity, "{0} is not readily weldable: {1}nickel filler and a proven procedure are needed, or join otherwise", "preheat by a procedure, another material, or bolts", "both metals take an ordinary weld", practice},
 	{plan.WeldOwnWay, "weld-metal", plan.CheckSeverity, "{0} is not readily weldable like ordinary steel: it takes a filler and procedure of its own", "a procedure for this metal, another material, or bolts", "both metals take an ordinary weld", practice},
 	{plan.WeldCracks, "weld-metal", plan.StopSeverity, "{0} is not readily weldable: it cracks whatever is done; join otherwise", "another material, bolts or brazing", "neither metal cracks when it is welded", practice},
+	{plan.BreaksOut, "breaks-out", plan.CheckSeverity, "{0} runs across the step from {1} to {2}, {3} from the front face: the drill comes out half in the air", "move it {4} along the axis", "what is drilled or milled from outside comes out on one diameter", byGeometry},
 	{plan.WeldMixed, "weld-metal", plan.StopSeverity, "{0} is not readily weldable to the other metal: they do not mix; join otherwise", "bolts, or one metal for both", "a weld joins metals that mix", practice},
 }
 
