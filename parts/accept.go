@@ -69,7 +69,7 @@ func (l *loader) place(n *node, job *Job, a *Accept) bool {
 	}
 	if !slices.Contains(names, part) && !l.broken {
 		what := "there is no part or joint " + part + " in the job"
-		if like := nearest(part, names); like != "" {
+		if like := Nearest(part, names); like != "" {
 			what += "; perhaps " + like + " is meant"
 		}
 		l.fault(n.pos, what, right)

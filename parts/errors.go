@@ -174,9 +174,9 @@ func quote(s string) string {
 	return fmt.Sprintf("%q", s)
 }
 
-// nearest returns the word most like s, or "" if none is close: at most one
+// Nearest returns the word most like s, or "" if none is close: at most one
 // slip in three characters.
-func nearest(s string, words []string) string {
+func Nearest(s string, words []string) string {
 	if len(s) > 40 {
 		return ""
 	}

@@ -247,7 +247,7 @@ func (r *reader) chamferEdges(p *Part, good func(Chamfer) bool) {
 		i := slices.Index(names, c.Edge.Value)
 		if i < 0 {
 			what := "the part has no edge " + c.Edge.Value
-			if like := nearest(c.Edge.Value, names); like != "" {
+			if like := Nearest(c.Edge.Value, names); like != "" {
 				what += "; perhaps " + like + " is meant"
 			}
 			r.fault(c.Edge.Pos, what, "the edges are "+all(names))

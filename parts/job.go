@@ -316,7 +316,7 @@ func (l *loader) ref(job *Job, p *Part, size Size, names []string) {
 			return
 		}
 		what := "there is no part " + ref.Part + " in the job"
-		if like := nearest(ref.Part, names); like != "" {
+		if like := Nearest(ref.Part, names); like != "" {
 			what += "; perhaps " + like + " is meant"
 		}
 		s.fault(ref.Pos, what, "the parts are "+all(names))
@@ -335,7 +335,7 @@ func (l *loader) ref(job *Job, p *Part, size Size, names []string) {
 		what := "the part " + ref.Part + " has no feature " + ref.Feature
 		if slices.Contains(inside, ref.Feature) {
 			what = ref.Part + "." + ref.Feature + " is a bore, and a bore cannot go over it"
-		} else if like := nearest(ref.Feature, outside); like != "" {
+		} else if like := Nearest(ref.Feature, outside); like != "" {
 			what += "; perhaps " + like + " is meant"
 		}
 		s.fault(ref.Pos, what, "features with an outside: "+all(outside))

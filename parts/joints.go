@@ -399,7 +399,7 @@ func (l *loader) jointRefs(job *Job, j *Joint) {
 			l.faultf(t.Pos, "another joint", "the joint %s names itself", t.Value)
 		case !slices.Contains(names, t.Value):
 			what := "there is no joint " + t.Value
-			if like := nearest(t.Value, names); like != "" {
+			if like := Nearest(t.Value, names); like != "" {
 				what += "; perhaps " + like + " is meant"
 			}
 			l.fault(t.Pos, what, "the joints are "+list(names))
@@ -427,7 +427,7 @@ func (l *loader) jointFeature(job *Job, r JointRef) {
 			names = append(names, q.Name.Value)
 		}
 		what := "there is no part " + r.Part + " in the job"
-		if like := nearest(r.Part, names); like != "" {
+		if like := Nearest(r.Part, names); like != "" {
 			what += "; perhaps " + like + " is meant"
 		}
 		l.fault(r.Pos, what, "the parts are "+list(names))
@@ -452,7 +452,7 @@ func (l *loader) jointFeature(job *Job, r JointRef) {
 		}
 	}
 	what := "the part " + r.Part + " has no feature " + r.Feature
-	if like := nearest(r.Feature, names); like != "" {
+	if like := Nearest(r.Feature, names); like != "" {
 		what += "; perhaps " + like + " is meant"
 	}
 	l.fault(r.Pos, what, "the features of "+r.Part+" are "+list(names))

@@ -33,6 +33,9 @@ var kinds = []struct {
 	{TransitionPiece, folded},
 }
 
+// Kinds lists the kinds of part in the order of the table.
+func Kinds() []string { return kindWords() }
+
 // kindWords are the kinds in the order of the table.
 func kindWords() []string {
 	var words []string

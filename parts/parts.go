@@ -32,8 +32,27 @@ func Load(jobPath string) (*Job, error) {
 	if err != nil {
 		return nil, fmt.Errorf("job file %s: %w", base, err)
 	}
-	s, tree := read(base, src)
+	return loadFrom(root, base, src)
+}
+
+// LoadText reads the text of a job whose part files lie in a folder or below
+// it, as Load does. name stands for the job file in places.
+func LoadText(name string, src []byte, folder string) (*Job, error) {
+	root, err := os.OpenRoot(folder)
+	if err != nil {
+		return nil, fmt.Errorf("job folder: %w", err)
+	}
+	defer root.Close()
+	return loadFrom(root, name, src)
+}
+
+func loadFrom(root *os.Root, name string, src []byte) (*Job, error) {
+	s, tree := read(name, src)
 	if tree == nil {
+		return nil, s.sorted()
+	}
+	if part := tree.get("part"); part != nil && tree.get("job") == nil {
+		s.fault(tree.keyPos("part"), "this is a part file, and a job is asked for", "the job file that lists it under parts; a new one begins with job:, units: and parts: ["+name+"]")
 		return nil, s.sorted()
 	}
 	l := &loader{reader: reader{source: s}, root: root}

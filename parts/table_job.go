@@ -1,5 +1,7 @@
 package parts
 
+import "slices"
+
 // The keys of a job file and of the file of a measured flange.
 
 // jointRefExample is how a joint points at a feature.
@@ -199,7 +201,10 @@ var readingGroup = &Group{
 
 // Groups lists every group of keys, a group before those in it: the job, the
 // part, and the file of a measured flange with all that they hold.
-func Groups() []*Group {
+func Groups() []*Group { return groupsFrom(jobGroup, partGroup, flangeGroup) }
+
+// groupsFrom lists groups with all that they hold.
+func groupsFrom(first ...*Group) []*Group {
 	var out []*Group
 	seen := map[*Group]bool{}
 	var add func(g *Group)
@@ -215,8 +220,29 @@ func Groups() []*Group {
 			}
 		}
 	}
-	for _, g := range []*Group{jobGroup, partGroup, flangeGroup} {
+	for _, g := range first {
 		add(g)
 	}
 	return out
+}
+
+// GroupsOf lists the groups of keys of one kind of part, with only the keys
+// that it takes, or one named group with those in it; nil if there is neither.
+// known are the names that it takes.
+func GroupsOf(name string) (groups []*Group, known []string) {
+	known = kindWords()
+	for _, k := range kinds {
+		if string(k.kind) == name {
+			own := *partGroup
+			own.Keys = slices.DeleteFunc(slices.Clone(own.Keys), func(key Key) bool { return key.forms != 0 && key.forms&k.forms == 0 })
+			return groupsFrom(&own), known
+		}
+	}
+	for _, g := range Groups() {
+		known = append(known, g.Name)
+		if g.Name == name {
+			return groupsFrom(g), known
+		}
+	}
+	return nil, known
 }

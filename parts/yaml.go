@@ -15,10 +15,13 @@ import (
 	"github.com/goccy/go-yaml/token"
 )
 
+// LargestFile is the most bytes of an input file.
+const LargestFile = 1 << 20
+
 // Limits on an input file. The YAML library takes quadratic time over maps
 // of many keys and recurses over deep ones, so they are refused before it sees them.
 const (
-	maxFileBytes  = 1 << 20
+	maxFileBytes  = LargestFile
 	maxLines      = 20_000
 	maxLineChars  = 20_000
 	maxBlankLines = 200 // in one run

@@ -137,8 +137,8 @@ func TestNearest(t *testing.T) {
 		"hole": "holes", "holse": "holes", "Outline": "outline", "outlien": "outline", "bor": "bore",
 		"pdc": "pcd", "xyz": "", "": "", strings.Repeat("holes", 20): "",
 	} {
-		if got := nearest(s, words); got != want {
-			t.Errorf("nearest(%q) = %q, want %q", s, got, want)
+		if got := Nearest(s, words); got != want {
+			t.Errorf("Nearest(%q) = %q, want %q", s, got, want)
 		}
 	}
 }

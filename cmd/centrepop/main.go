@@ -8,16 +8,14 @@
 package main
 
 import (
-	"encoding/json"
 	"errors"
 	"fmt"
 	"io"
 	"os"
+	"slices"
 	"strings"
 
 	"github.com/spf13/pflag"
-
-	"centrepop/parts"
 )
 
 func main() {
@@ -43,39 +41,50 @@ type command struct {
 	run   func(c *call) error
 }
 
-// commands in the order of the help text.
-var commands = []command{
-	{"sheets", "JOB -o FILE", "print the whole shop packet as PDF", sheets},
-	{"template", "JOB PART... -o FILE", "print the punch, wrap and sheet-metal templates of some parts", template},
-	{"profile", "JOB PART -o FILE", "write the cutting file of a flat part or blank, SVG or PDF", profile},
-	{"printer", "check|set|list|show|forget [NAME]", "measure a printer once, so that sheets and templates come out true", printer},
-	{"preview", "JOB -o FILE.png", "draw one page of the packet as a picture", preview},
-	{"review", "JOB", "find what would spoil a part, before metal is cut", reviewCmd},
-	{"compare", "JOB PART DRAWING.svg", "list what differs in a cutting drawing that somebody else made", compareCmd},
-	{"flange", "FILE [--job JOB --part PART --group NAME]", "work out a measured motor flange, and whether a part goes onto it", flange},
-	{"explain", "JOB PART", "show what a part expands to, with every computed number", explain},
-	{"fit", "SIZE CLASS", "ISO 286 limits, such as 90 H7/p6", fit},
-	{"circle", "--pcd D --count N", "bolt circle coordinates and chords", circle},
-	{"thread", "NAME", "thread sizes, tap drill and clearance holes", thread},
-	{"key", "DIAMETER", "key and keyways for a shaft, such as 38 or \"1-1/4 in\"", key},
-	{"ring", "DIAMETER [--inside]", "retaining ring and its groove, on a shaft or in a bore", ring},
-	{"oring", "INSIDExSECTION --bore D | --rod D | --face SIDE", "O-ring groove: depth, width, squeeze, fill, stretch, lead-in", oring},
-	{"undercut", "DIAMETER | THREAD", "relief undercut at a shoulder, or undercut and run-out of a thread", undercut},
-	{"seal", "DIAMETER", "land, lead-in and housing of a rotary shaft seal", seal},
-	{"centre", "DIAMETER | --drill D", "centre hole by part diameter or centre drill", centre},
-	{"flats", "--round D --across A", "flats or a polygon milled on a round: depth, width, index", flats},
-	{"taper", "--large D --length L --small D | --ratio X | --angle A", "a cone: top-slide angle, gauge plane, measurement over pins", taper},
-	{"mitre", "WIDTH", "saw angles and lengths for a corner of bars", mitre},
-	{"bend", "--thickness T --radius R", "folded sheet: bend allowance, deduction, shortest flange, blank of a strip", bendCmd},
-	{"flight", "--shaft D --outside D --pitch P", "auger flight: the flat ring for one turn, and how many make a length", flightCmd},
-	{"press", "--shaft-od D --hub-od D --length L --fit F", "press fit: pressure, stress, force, torque, temperature", pressFit},
+// commands are all there are; help.go has their order and their examples.
+func commands() []command {
+	return []command{
+		{"start", "FOLDER [--kind KIND|all] [--units mm|in]", "write a small complete job to begin with", start},
+		{"input", "[KIND|GROUP]", "list the keys of the input: meaning, unit, default, limits", inputCmd},
+		{"schema", "", "write a JSON Schema of job and part files, for editors", schemaCmd},
+		{"sheets", "JOB -o FILE", "print the whole shop packet as PDF", sheets},
+		{"template", "JOB PART... -o FILE", "print the punch, wrap and sheet-metal templates of some parts", template},
+		{"profile", "JOB PART -o FILE", "write the cutting file of a flat part or blank, SVG or PDF", profile},
+		{"printer", "check|set|list|show|forget [NAME]", "measure a printer once, so that sheets and templates come out true", printer},
+		{"preview", "JOB [--page N | --part NAME --sheet SHEET] -o FILE.png", "draw one page of the packet as a picture", preview},
+		{"review", "JOB", "find what would spoil a part, before metal is cut", reviewCmd},
+		{"compare", "JOB PART DRAWING.svg", "list what differs in a cutting drawing that somebody else made", compareCmd},
+		{"flange", "FILE [--job JOB --part PART --group NAME]", "work out a measured motor flange, and whether a part goes onto it", flange},
+		{"explain", "JOB [PART]", "show what a part, or a whole job, expands to, with every computed number", explain},
+		{"fit", "SIZE CLASS", "ISO 286 limits, such as 90 H7/p6", fit},
+		{"circle", "--pcd D --count N", "bolt circle coordinates and chords", circle},
+		{"thread", "NAME", "thread sizes, tap drill and clearance holes", thread},
+		{"key", "DIAMETER", "key and keyways for a shaft, such as 38 or \"1-1/4 in\"", key},
+		{"ring", "DIAMETER [--inside]", "retaining ring and its groove, on a shaft or in a bore", ring},
+		{"oring", "INSIDExSECTION --bore D | --rod D | --face SIDE", "O-ring groove: depth, width, squeeze, fill, stretch, lead-in", oring},
+		{"undercut", "DIAMETER | THREAD", "relief undercut at a shoulder, or undercut and run-out of a thread", undercut},
+		{"seal", "DIAMETER", "land, lead-in and housing of a rotary shaft seal", seal},
+		{"centre", "DIAMETER | --drill D", "centre hole by part diameter or centre drill", centre},
+		{"flats", "--round D --across A", "flats or a polygon milled on a round: depth, width, index", flats},
+		{"taper", "--large D --length L --small D | --ratio X | --angle A", "a cone: top-slide angle, gauge plane, measurement over pins", taper},
+		{"mitre", "WIDTH", "saw angles and lengths for a corner of bars", mitre},
+		{"bend", "--thickness T --radius R", "folded sheet: bend allowance, deduction, shortest flange, blank of a strip", bendCmd},
+		{"flight", "--shaft D --outside D --pitch P", "auger flight: the flat ring for one turn, and how many make a length", flightCmd},
+		{"press", "--shaft-od D --hub-od D --length L --fit F", "press fit: pressure, stress, force, torque, temperature", pressFit},
+		{"completion", "bash|zsh|fish", "write completions of commands and flags for a shell", completion},
+		{"man", "", "write the manual page", man},
+		{"licences", "", "print the notices of everything in this program", licences},
+	}
 }
 
 // call is one run of a command: its flags and where its output goes.
 type call struct {
+	name   string
 	flags  *pflag.FlagSet
 	args   []string // after the flags
+	stdin  io.Reader
 	stdout io.Writer
+	stderr io.Writer
 	json   *bool
 	tell   *progress
 }
@@ -114,48 +123,71 @@ func (o *answerWriter) Write(p []byte) (int, error) {
 	return n, err
 }
 
-// dispatch finds the command and runs it.
+// dispatch finds the command and runs it. Without one it says what there is.
 func dispatch(args []string, stdout, stderr io.Writer) int {
-	if len(args) == 0 {
-		fmt.Fprint(stderr, help())
-		return statusBad
+	asJSON := slices.Contains(args, "--json")
+	if asJSON && args[0] == "--json" {
+		args = append(args[1:], "--json")
 	}
-	switch args[0] {
-	case "help", "-h", "--help":
+	word := ""
+	if len(args) > 0 {
+		word = args[0]
+	}
+	switch word {
+	case "", "--json":
+		if asJSON {
+			report(stderr, nil, badUse("no command is given; there are %s", strings.Join(commandNames(), ", ")), true)
+		} else {
+			fmt.Fprint(stderr, help())
+		}
+		return statusBad
+	case "-h", "--help":
 		fmt.Fprint(stdout, help())
 		return statusDone
-	}
-	for _, cmd := range commands {
-		if cmd.name == args[0] {
-			return cmd.start(args[1:], stdout, stderr)
+	case "--version", "version":
+		fmt.Fprint(stdout, version())
+		return statusDone
+	case "help":
+		if len(args) == 1 || args[1] == "--json" {
+			fmt.Fprint(stdout, help())
+			return statusDone
 		}
+		word, args = args[1], []string{args[1], "--help"}
 	}
-	fmt.Fprintf(stderr, "centrepop: unknown command %q\n", args[0])
-	fmt.Fprint(stderr, help())
+	if cmd := commandNamed(word); cmd != nil {
+		return cmd.start(args[1:], stdout, stderr)
+	}
+	known := append(commandNames(), "help", "version")
+	report(stderr, nil, badUse("unknown command %q%s; centrepop help lists them", word, perhaps(word, known)), asJSON)
 	return statusBad
 }
 
-func (cmd command) start(args []string, stdout, stderr io.Writer) int {
-	tell := onTerminal(stderr)
-	defer tell.done()
-	c := &call{flags: pflag.NewFlagSet(cmd.name, pflag.ContinueOnError), stdout: wiped{stdout, tell}, tell: tell}
+// newCall prepares a run of a command.
+func newCall(name string, stdout io.Writer) *call {
+	c := &call{name: name, flags: pflag.NewFlagSet(name, pflag.ContinueOnError), stdin: os.Stdin, stdout: stdout}
 	c.flags.SetOutput(io.Discard)
 	c.flags.SortFlags = false
 	c.json = c.flags.Bool("json", false, "print JSON with stable field names")
-	c.args = args
+	return c
+}
+
+func (cmd *command) start(args []string, stdout, stderr io.Writer) int {
+	tell := onTerminal(stderr)
+	defer tell.done()
+	c := newCall(cmd.name, wiped{stdout, tell})
+	c.stderr, c.tell, c.args = stderr, tell, args
 	err := cmd.run(c)
-	if errors.Is(err, pflag.ErrHelp) {
-		fmt.Fprintf(stdout, "centrepop %s %s\n  %s\n%s", cmd.name, cmd.args, cmd.about, c.flags.FlagUsages())
+	switch {
+	case errors.Is(err, pflag.ErrHelp):
+		cmd.writeHelp(stdout, c.flags)
 		return statusDone
-	}
-	if err == nil {
+	case err == nil:
 		return statusDone
-	}
-	if errors.Is(err, errFindings) {
+	case errors.Is(err, errFindings):
 		return statusFindings
 	}
 	tell.done()
-	report(stderr, cmd, err, *c.json)
+	report(stderr, cmd, err, *c.json || slices.Contains(args, "--json"))
 	return statusBad
 }
 
@@ -166,7 +198,7 @@ func (c *call) parse(least, most int) error {
 		if errors.Is(err, pflag.ErrHelp) {
 			return err
 		}
-		return badUse("%s", err.Error())
+		return flagFault(err, c.flags)
 	}
 	c.args = c.flags.Args()
 	switch {
@@ -179,57 +211,4 @@ func (c *call) parse(least, most int) error {
 }
 
 // print writes v as one line of JSON.
-func (c *call) print(v any) error {
-	enc := json.NewEncoder(c.stdout)
-	enc.SetEscapeHTML(false)
-	return enc.Encode(v)
-}
-
-// fault is an error as JSON; file, line and column only for input faults.
-type fault struct {
-	File   string `json:"file,omitempty"`
-	Line   int    `json:"line,omitempty"`
-	Column int    `json:"column,omitempty"`
-	What   string `json:"what"`
-	Right  string `json:"right,omitempty"`
-}
-
-// report writes an error to standard error, as text or as JSON.
-func report(stderr io.Writer, cmd command, err error, asJSON bool) {
-	var located parts.Errors
-	var use *useError
-	if asJSON {
-		faults := []fault{}
-		if errors.As(err, &located) {
-			for _, e := range located {
-				faults = append(faults, fault{e.Pos.File, e.Pos.Line, e.Pos.Column, e.What, e.Right})
-			}
-		} else {
-			faults = append(faults, fault{What: err.Error()})
-		}
-		enc := json.NewEncoder(stderr)
-		enc.SetEscapeHTML(false)
-		// A closed standard error leaves nobody to tell.
-		_ = enc.Encode(map[string]any{"errors": faults})
-		return
-	}
-	switch {
-	case errors.As(err, &located):
-		fmt.Fprintln(stderr, strings.TrimRight(err.Error(), "\n"))
-	case errors.As(err, &use):
-		fmt.Fprintf(stderr, "centrepop %s: %s\nuse: centrepop %s %s\n", cmd.name, err, cmd.name, cmd.args)
-	default:
-		fmt.Fprintf(stderr, "centrepop %s: %s\n", cmd.name, err)
-	}
-}
-
-func help() string {
-	var b strings.Builder
-	b.WriteString("centrepop reads part drawings in YAML and prints the shop packet.\n\n")
-	for _, cmd := range commands {
-		fmt.Fprintf(&b, "  centrepop %-34s %s\n", cmd.name+" "+cmd.args, cmd.about)
-	}
-	b.WriteString("\nExample:\n  centrepop sheets testdata/pugmill/job.yaml -o packet.pdf\n  centrepop fit 90 H7/p6\n")
-	b.WriteString("\nEvery command takes --json. Exit status: 0 done, 1 findings, 2 bad input or use.\n")
-	return b.String()
-}
+func (c *call) print(v any) error { return writeAnswer(c.stdout, c.name, v) }

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"bytes"
 	"errors"
 	"fmt"
 	"io"
@@ -9,6 +10,7 @@ import (
 	"reflect"
 	"strings"
 
+	"centrepop/layout/review"
 	"centrepop/parts"
 	"centrepop/render"
 	"centrepop/render/atomicfile"
@@ -22,7 +24,7 @@ func output(flag, ext string) error {
 	switch {
 	case flag == "":
 		return badUse("-o FILE is needed")
-	case !strings.EqualFold(filepath.Ext(flag), ext):
+	case flag != "-" && !strings.EqualFold(filepath.Ext(flag), ext):
 		return badUse("-o %s: the file's name must end in %s", flag, ext)
 	}
 	return nil
@@ -53,6 +55,8 @@ type written struct {
 	Pages  int      `json:"pages"`
 	Paper  string   `json:"paper"`
 	Parts  []string `json:"parts"`
+	// Review counts the findings, where the packet holds the review.
+	Review *review.Count `json:"review,omitempty"`
 }
 
 // save writes a file of a job whole or not at all. An error that comes from a
@@ -61,11 +65,26 @@ func save(path string, job *parts.Job, write func(io.Writer) error) error {
 	return located(atomicfile.Write(path, write), job)
 }
 
+// save writes a file of a job as save does; "-" is standard output, and what
+// else there is to say then goes to standard error.
+func (c *call) save(path string, job *parts.Job, write func(io.Writer) error) error {
+	if path != "-" {
+		return save(path, job, write)
+	}
+	var b bytes.Buffer
+	if err := write(&b); err != nil {
+		return located(err, job)
+	}
+	_, err := c.stdout.Write(b.Bytes())
+	c.stdout = c.stderr
+	return err
+}
+
 // writePDF writes the document, whose drawings the press has taken, and saves
 // it.
 func (c *call) writePDF(job *parts.Job, doc *draw.Document, press *pdf.Press, path string, answer written) error {
 	c.tell.stage("writing")
-	if err := save(path, job, func(w io.Writer) error { return press.Write(w, doc) }); err != nil {
+	if err := c.save(path, job, func(w io.Writer) error { return press.Write(w, doc) }); err != nil {
 		return err
 	}
 	answer.Output, answer.Pages = path, len(doc.Pages)

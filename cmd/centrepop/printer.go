@@ -8,7 +8,6 @@ import (
 
 	"centrepop/layout"
 	"centrepop/parts"
-	"centrepop/render/atomicfile"
 	"centrepop/render/pdf"
 	"centrepop/templates"
 )
@@ -103,7 +102,7 @@ func printerCheck(c *call, f *printerFlags) error {
 	if err != nil {
 		return err
 	}
-	if err := atomicfile.Write(f.output, func(w io.Writer) error { return pdf.Write(w, doc) }); err != nil {
+	if err := c.save(f.output, &parts.Job{}, func(w io.Writer) error { return pdf.Write(w, doc) }); err != nil {
 		return err
 	}
 	if *c.json {

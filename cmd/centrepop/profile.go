@@ -35,7 +35,7 @@ func profile(c *call) error {
 	switch {
 	case *out == "":
 		return badUse("-o FILE is needed")
-	case ext != ".svg" && ext != ".pdf":
+	case *out != "-" && ext != ".svg" && ext != ".pdf":
 		return badUse("-o %s: the file's name must end in .svg or .pdf", *out)
 	case *compensate && *kerfText == "":
 		return badUse("--compensate needs --kerf WIDTH")
@@ -67,8 +67,8 @@ func profile(c *call) error {
 	if err != nil {
 		return err
 	}
-	err = save(*out, job, func(w io.Writer) error {
-		if ext == ".svg" {
+	err = c.save(*out, job, func(w io.Writer) error {
+		if ext != ".pdf" {
 			return svg.Write(w, &page.Drawing, page.WidthMm, page.HeightMm)
 		}
 		return pdf.Write(w, truesize.ProfileDocument(p, page, pl.Date))

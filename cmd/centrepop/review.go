@@ -6,7 +6,6 @@ import (
 	"strings"
 
 	"centrepop/layout/review"
-	"centrepop/parts"
 )
 
 // findingJSON is a finding with its place in the input.
@@ -33,7 +32,7 @@ func reviewCmd(c *call) error {
 	if err := c.parse(1, 1); err != nil {
 		return err
 	}
-	job, err := parts.Load(c.args[0])
+	job, err := loadJob(c.args[0])
 	if err != nil {
 		return err
 	}

@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"io"
+	"os"
 	"strings"
 
 	"centrepop/layout"
@@ -16,9 +17,22 @@ import (
 	"centrepop/templates/draw"
 )
 
+// loadJob reads a job file; "-" is a job on standard input, whose part files lie
+// in the folder that centrepop runs in.
+func loadJob(path string) (*parts.Job, error) {
+	if path != "-" {
+		return parts.Load(path)
+	}
+	src, err := io.ReadAll(io.LimitReader(os.Stdin, parts.LargestFile+1))
+	if err != nil {
+		return nil, fmt.Errorf("standard input: %w", err)
+	}
+	return parts.LoadText("standard-input.yaml", src, ".")
+}
+
 // load reads a job and works it out.
 func load(path string) (*parts.Job, *plan.Plan, error) {
-	job, err := parts.Load(path)
+	job, err := loadJob(path)
 	if err != nil {
 		return nil, nil, err
 	}
@@ -65,7 +79,13 @@ func sheets(c *call) error {
 	if err != nil {
 		return err
 	}
-	return c.writePDF(job, doc, press, *out, answer)
+	if err := c.writePDF(job, doc, press, *out, answer); err != nil {
+		return err
+	}
+	if r := answer.Review; r.Open() > 0 && !*c.json {
+		fmt.Fprintf(c.stderr, "review: %d to stop at and %d to check before metal is cut; centrepop review %s\n", r.Stop, r.Check, c.args[0])
+	}
+	return nil
 }
 
 // taker is how a device takes over drawings: see templates.Options.
@@ -94,7 +114,8 @@ func (c *call) packet(path, size, device, out string, press taker) (*parts.Job, 
 	findings := review.Review(job, pl)
 	c.tell.stage("drawing the sheets")
 	doc, err := templates.Packet(pl, templates.Options{Paper: p, Printer: fix, Findings: findings, Press: press})
-	answer := written{Paper: p.Name}
+	count := review.Summary(findings)
+	answer := written{Paper: p.Name, Review: &count}
 	for _, q := range pl.Parts {
 		answer.Parts = append(answer.Parts, q.Name)
 	}
@@ -167,13 +188,15 @@ func partNamed(pl *plan.Plan, name string) (*plan.PartPlan, error) {
 	for _, q := range pl.Parts {
 		known = append(known, q.Name)
 	}
-	return nil, badUse("no part %s in the job; it has %s", name, strings.Join(known, ", "))
+	return nil, badUse("no part %s in the job%s; it has %s", name, perhaps(name, known), strings.Join(known, ", "))
 }
 
 func preview(c *call) error {
 	out := c.flags.StringP("output", "o", "", "PNG file to write")
 	size := c.paperFlag()
 	page := c.flags.Int("page", 1, "page of the packet, from 1")
+	partName := c.flags.String("part", "", "first page of the part `NAME` instead of a page number")
+	sheet := c.flags.String("sheet", "", "first page of this `SHEET`, such as cover, operation or punch")
 	dpi := c.flags.Float64("dpi", 80, "dots per inch, 20 to 600")
 	if err := c.parse(1, 1); err != nil {
 		return err
@@ -188,10 +211,15 @@ func preview(c *call) error {
 	if err != nil {
 		return err
 	}
+	if *partName != "" || *sheet != "" {
+		if *page, err = pageOf(job, doc, *partName, *sheet); err != nil {
+			return err
+		}
+	}
 	if *page < 1 || *page > len(doc.Pages) {
 		return badUse("--page %d: the packet has pages 1 to %d", *page, len(doc.Pages))
 	}
-	if err := save(*out, job, func(w io.Writer) error { return png.Write(w, &doc.Pages[*page-1], *dpi) }); err != nil {
+	if err := c.save(*out, job, func(w io.Writer) error { return png.Write(w, &doc.Pages[*page-1], *dpi) }); err != nil {
 		return err
 	}
 	answer.Output, answer.Pages = *out, 1
@@ -203,12 +231,24 @@ func preview(c *call) error {
 }
 
 func explain(c *call) error {
-	if err := c.parse(2, 2); err != nil {
+	if err := c.parse(1, 2); err != nil {
 		return err
 	}
 	_, pl, err := load(c.args[0])
 	if err != nil {
 		return err
+	}
+	if len(c.args) == 1 {
+		if *c.json {
+			return c.print(pl)
+		}
+		for i, q := range pl.Parts {
+			if i > 0 {
+				fmt.Fprintln(c.stdout)
+			}
+			explainText(c.stdout, pl, q)
+		}
+		return nil
 	}
 	q, err := partNamed(pl, c.args[1])
 	if err != nil {

@@ -1,0 +1,171 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"runtime/debug"
+	"slices"
+	"strings"
+
+	"github.com/spf13/pflag"
+
+	"centrepop/parts"
+)
+
+// chapters put the commands in the order of the help, with examples that work
+// in any folder one after the other. Every command stands in one of them.
+var chapters = []struct {
+	title    string
+	commands []example
+}{
+	{"Begin", []example{
+		{"start", []string{"centrepop start mill", "centrepop start mill-in --units in --kind all"}},
+		{"input", []string{"centrepop input", "centrepop input turned", "centrepop input holes --json"}},
+		{"schema", []string{"centrepop schema"}},
+	}},
+	{"From a job to the shop", []example{
+		{"review", []string{"centrepop review mill/job.yaml"}},
+		{"sheets", []string{"centrepop sheets mill/job.yaml -o packet.pdf", "centrepop sheets mill/job.yaml --paper Letter -o packet-letter.pdf"}},
+		{"template", []string{"centrepop template mill/job.yaml plate -o plate.pdf", "centrepop template mill/job.yaml plate --face back -o back.pdf"}},
+		{"profile", []string{"centrepop profile mill/job.yaml plate -o plate.svg", "centrepop profile mill/job.yaml plate --cut plasma --kerf 1.2 --compensate -o plate-kerf.pdf"}},
+		{"preview", []string{"centrepop preview mill/job.yaml --page 2 -o page.png", "centrepop preview mill/job.yaml --part plate --sheet operation -o plate.png"}},
+		{"explain", []string{"centrepop explain mill/job.yaml plate", "centrepop explain mill/job.yaml --json"}},
+		{"printer", []string{"centrepop printer check -o check.pdf", "centrepop printer list"}},
+	}},
+	{"Checking what others made", []example{
+		{"compare", []string{"centrepop compare mill/job.yaml plate plate.svg"}},
+		{"flange", []string{"centrepop flange motor.yaml"}},
+	}},
+	{"Sizes at the bench", []example{
+		{"fit", []string{"centrepop fit 90 H7/p6", "centrepop fit 1-1/4in H7"}},
+		{"circle", []string{"centrepop circle --pcd 140 --count 6 --first 30"}},
+		{"thread", []string{"centrepop thread M10", "centrepop thread 1/2-13 UNC"}},
+		{"key", []string{"centrepop key 38"}},
+		{"ring", []string{"centrepop ring 30", "centrepop ring 40 --inside"}},
+		{"oring", []string{"centrepop oring 20x2.62 --rod 20"}},
+		{"undercut", []string{"centrepop undercut 30"}},
+		{"seal", []string{"centrepop seal 30"}},
+		{"centre", []string{"centrepop centre 30"}},
+		{"flats", []string{"centrepop flats --round 30 --across 24"}},
+		{"taper", []string{"centrepop taper --large 30 --length 60 --small 24"}},
+		{"mitre", []string{"centrepop mitre 40"}},
+		{"bend", []string{"centrepop bend --thickness 2 --radius 3"}},
+		{"flight", []string{"centrepop flight --shaft 60 --outside 160 --pitch 140"}},
+		{"press", []string{"centrepop press --shaft-od 90 --hub-od 160 --length 40 --fit H7/p6"}},
+	}},
+	{"About centrepop", []example{
+		{"completion", []string{"centrepop completion bash"}},
+		{"man", []string{"centrepop man"}},
+		{"licences", []string{"centrepop licences"}},
+	}},
+}
+
+// example is a command with lines to type.
+type example struct {
+	name  string
+	lines []string
+}
+
+const (
+	statusText = "Exit status: 0 done; 1 a review or a comparison has open findings; 2 bad input, bad use, or no output could be written."
+	jsonText   = "Every command takes --json: the answer is one line on standard output that begins with its schema and number, faults the same on standard error; numbers are rounded to 1e-6."
+)
+
+// commandNamed finds a command, or nil.
+func commandNamed(name string) *command {
+	for _, cmd := range commands() {
+		if cmd.name == name {
+			return &cmd
+		}
+	}
+	return nil
+}
+
+// commandNames lists the commands in the order of the help.
+func commandNames() []string {
+	var names []string
+	for _, c := range chapters {
+		for _, e := range c.commands {
+			names = append(names, e.name)
+		}
+	}
+	return names
+}
+
+// help is the text of centrepop --help.
+func help() string {
+	var b strings.Builder
+	b.WriteString("centrepop reads part drawings in YAML and prints the shop packet.\nUse: centrepop COMMAND ..., and centrepop help COMMAND for one of them.\n")
+	for _, c := range chapters {
+		fmt.Fprintf(&b, "\n%s\n", c.title)
+		for _, e := range c.commands {
+			fmt.Fprintf(&b, "  %-10s %s\n  %-10s   %s\n", e.name, commandNamed(e.name).about, "", e.lines[0])
+		}
+	}
+	fmt.Fprintf(&b, "\ncentrepop --version says which one this is. A job, and an output after -o, may be - for standard input and output.\n%s\n%s\n", jsonText, statusText)
+	return b.String()
+}
+
+// writeHelp writes the help of one command with its flags.
+func (cmd *command) writeHelp(w io.Writer, flags *pflag.FlagSet) {
+	fmt.Fprintf(w, "centrepop %s %s\n  %s\n\n%s", cmd.name, cmd.args, cmd.about, flags.FlagUsages())
+	for _, c := range chapters {
+		for _, e := range c.commands {
+			if e.name == cmd.name {
+				fmt.Fprintf(w, "\nFor example\n  %s\n", strings.Join(e.lines, "\n  "))
+			}
+		}
+	}
+	fmt.Fprintf(w, "\n%s\n", statusText)
+}
+
+// flagsOf are the flags of a command: it defines them before it does anything.
+func (cmd *command) flagsOf() *pflag.FlagSet {
+	c := newCall(cmd.name, io.Discard)
+	c.args = []string{"--help"}
+	// Its only answer is that help is asked for.
+	_ = cmd.run(c)
+	return c.flags
+}
+
+// version is what --version prints, from the build's own record.
+func version() string {
+	info, ok := debug.ReadBuildInfo()
+	if !ok {
+		return "centrepop, built without a record\n"
+	}
+	text := "centrepop " + info.Main.Version
+	for _, s := range info.Settings {
+		switch {
+		case s.Key == "vcs.revision":
+			text += ", revision " + s.Value
+		case s.Key == "vcs.modified" && s.Value == "true":
+			text += " with changes"
+		}
+	}
+	return text + ", " + info.GoVersion + "\n"
+}
+
+// perhaps suggests a word that is meant, or "".
+func perhaps(word string, known []string) string {
+	if like := parts.Nearest(word, known); like != "" {
+		return "; perhaps " + like + " is meant"
+	}
+	return ""
+}
+
+// flagFault words what pflag says about a flag, with the flag that is meant.
+func flagFault(err error, flags *pflag.FlagSet) error {
+	text := err.Error()
+	if name, found := strings.CutPrefix(text, "unknown flag: --"); found {
+		var names []string
+		flags.VisitAll(func(f *pflag.Flag) { names = append(names, f.Name) })
+		slices.Sort(names)
+		like := parts.Nearest(name, names)
+		if like != "" {
+			like = "; perhaps --" + like + " is meant"
+		}
+		text += like
+	}
+	return badUse("%s", text)
+}
