@@ -24,6 +24,7 @@ var chapters = []struct {
 		{"schema", []string{"centrepop schema"}},
 	}},
 	{"From a job to the shop", []example{
+		{"watch", []string{"centrepop watch mill/job.yaml --open"}},
 		{"review", []string{"centrepop review mill/job.yaml"}},
 		{"sheets", []string{"centrepop sheets mill/job.yaml -o packet.pdf", "centrepop sheets mill/job.yaml --paper Letter -o packet-letter.pdf"}},
 		{"template", []string{"centrepop template mill/job.yaml plate -o plate.pdf", "centrepop template mill/job.yaml plate --face back -o back.pdf"}},

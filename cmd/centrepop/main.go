@@ -52,6 +52,7 @@ func commands() []command {
 		{"profile", "JOB PART -o FILE", "write the cutting file of a flat part or blank, SVG or PDF", profile},
 		{"printer", "check|set|list|show|forget [NAME]", "measure a printer once, so that sheets and templates come out true", printer},
 		{"preview", "JOB [--page N | --part NAME --sheet SHEET] -o FILE.png", "draw one page of the packet as a picture", preview},
+		{"watch", "JOB [--port N] [--open]", "show the sheets in a browser on this machine, and again after every change", watch},
 		{"review", "JOB", "find what would spoil a part, before metal is cut", reviewCmd},
 		{"compare", "JOB PART DRAWING.svg", "list what differs in a cutting drawing that somebody else made", compareCmd},
 		{"flange", "FILE [--job JOB --part PART --group NAME]", "work out a measured motor flange, and whether a part goes onto it", flange},

@@ -12,14 +12,15 @@ import (
 type pageName struct {
 	Part  string `json:"part,omitempty"` // name of the part; empty for sheets of the whole job
 	Sheet string `json:"sheet"`
+	file  string // of the part
 }
 
 // pageNames names every page of a packet: a page without bookmarks goes on with
 // the one before.
 func pageNames(job *parts.Job, doc *draw.Document) []pageName {
-	titles := map[string]string{}
+	titled := map[string]*parts.Part{}
 	for _, p := range job.Parts {
-		titles[p.Title.Value] = p.Name.Value
+		titled[p.Title.Value] = p
 	}
 	out := make([]pageName, len(doc.Pages))
 	var now pageName
@@ -28,7 +29,10 @@ func pageNames(job *parts.Job, doc *draw.Document) []pageName {
 			if b.Level > 0 {
 				now.Sheet = b.Title
 			} else {
-				now = pageName{Part: titles[b.Title], Sheet: b.Title}
+				now = pageName{Sheet: b.Title}
+				if p := titled[b.Title]; p != nil {
+					now.Part, now.file = p.Name.Value, p.File
+				}
 			}
 		}
 		out[i] = now

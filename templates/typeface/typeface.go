@@ -274,3 +274,11 @@ func Outline(text string, sizeMm float64, bold bool) (*canvas.Path, error) {
 }
 
 func positive(v float64) bool { return v > 0 && !math.IsInf(v, 1) }
+
+// TTF is the font file itself, regular or bold, for a browser.
+func TTF(isBold bool) []byte {
+	if isBold {
+		return bold
+	}
+	return regular
+}

@@ -1,0 +1,248 @@
+package main
+
+import (
+	"bytes"
+	"context"
+	"embed"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"mime"
+	"net/http"
+	"path/filepath"
+	"slices"
+	"strconv"
+	"strings"
+	"sync"
+	"time"
+
+	"centrepop/layout/review"
+	"centrepop/parts"
+	"centrepop/render/svg"
+	"centrepop/templates"
+	"centrepop/templates/draw"
+	"centrepop/templates/typeface"
+)
+
+// page holds what the browser gets: one page, its style and its script.
+//
+//go:embed watch/page.html watch/page.css watch/page.js
+var page embed.FS
+
+// watched is what the browser is told of a job.
+type watched struct {
+	Version  int              `json:"version"` // of the sheets; rises when they are made again
+	Title    string           `json:"title"`
+	Pages    []pageName       `json:"pages"`
+	Findings []watchedFinding `json:"findings"`
+	Faults   string           `json:"faults"` // as on the terminal; the sheets are then the last good ones
+	Show     int              `json:"show"`   // page of the part edited last, from 0; -1 for none
+}
+
+// watchedFinding is an open finding with the page to look at.
+type watchedFinding struct {
+	Severity review.Severity `json:"severity"`
+	Code     string          `json:"code"`
+	What     string          `json:"what"`
+	Place    string          `json:"place"`
+	Page     int             `json:"page"`
+}
+
+// follower keeps the sheets of a job up to date.
+type follower struct {
+	job  string
+	lock sync.Mutex
+	now  watched
+	doc  *draw.Document
+	wake chan struct{} // closed when there is something new
+}
+
+func newFollower(job string) *follower {
+	return &follower{job: job, now: watched{Show: -1, Pages: []pageName{}, Findings: []watchedFinding{}}, wake: make(chan struct{})}
+}
+
+// follow makes the sheets, and again whenever a file changes, until the context
+// ends.
+func (f *follower) follow(ctx context.Context, every time.Duration) {
+	folder := filepath.Dir(f.job)
+	tick := time.NewTicker(every)
+	defer tick.Stop()
+	var last map[string]string
+	for {
+		if now := stamps(folder); last == nil || !sameStamps(last, now) {
+			f.make(changed(last, now))
+			last = now
+		}
+		select {
+		case <-ctx.Done():
+			return
+		case <-tick.C:
+		}
+	}
+}
+
+func sameStamps(a, b map[string]string) bool { return len(a) == len(b) && len(changed(a, b)) == 0 }
+
+// changed lists the files that are new or other than before.
+func changed(before, now map[string]string) (files []string) {
+	for name, stamp := range now {
+		if before[name] != stamp {
+			files = append(files, name)
+		}
+	}
+	slices.Sort(files) // maps have no order
+	return files
+}
+
+// make works the job out. Where it has faults the last good sheets stay.
+func (f *follower) make(files []string) {
+	next, doc, err := worked(f.job)
+	f.lock.Lock()
+	defer f.lock.Unlock()
+	if err != nil {
+		f.now.Faults = strings.TrimRight(err.Error(), "\n")
+	} else {
+		next.Version = f.now.Version + 1
+		next.Show = -1
+		if f.doc != nil { // the first look has seen no edit
+			next.Show = slices.IndexFunc(next.Pages, func(p pageName) bool { return p.file != "" && slices.Contains(files, p.file) })
+		}
+		f.now, f.doc = next, doc
+	}
+	close(f.wake)
+	f.wake = make(chan struct{})
+}
+
+// worked draws the whole packet of a job.
+func worked(path string) (watched, *draw.Document, error) {
+	job, pl, err := load(path)
+	if err != nil {
+		return watched{}, nil, err
+	}
+	findings := review.Review(job, pl)
+	doc, err := templates.Packet(pl, templates.Options{Findings: findings})
+	if err != nil {
+		return watched{}, nil, located(err, job)
+	}
+	out := watched{Title: job.Name.Value, Pages: pageNames(job, doc), Findings: []watchedFinding{}}
+	for _, one := range findings {
+		if !one.Open() {
+			continue
+		}
+		out.Findings = append(out.Findings, watchedFinding{
+			Severity: one.Severity, Code: one.Code, What: one.What, Place: placeOf(one.Pos),
+			Page: max(0, slices.IndexFunc(out.Pages, func(p pageName) bool { return p.Part != "" && p.Part == one.Part })),
+		})
+	}
+	return out, doc, nil
+}
+
+func placeOf(p parts.Pos) string { return fmt.Sprintf("%s:%d", p.File, p.Line) }
+
+// state returns what there is now and what tells of the next.
+func (f *follower) state() (watched, *draw.Document, <-chan struct{}) {
+	f.lock.Lock()
+	defer f.lock.Unlock()
+	return f.now, f.doc, f.wake
+}
+
+// handler answers browsers on this machine that ask for the page by this
+// address, and nobody else: no other host name may lead here, and no page of
+// another site may ask.
+func (f *follower) handler(address string) http.Handler {
+	mux := http.NewServeMux()
+	for _, name := range []string{"page.html", "page.css", "page.js"} {
+		where := "/" + name
+		if name == "page.html" {
+			where = "/{$}"
+		}
+		body, err := page.ReadFile("watch/" + name)
+		if err != nil {
+			panic("watch: " + err.Error()) // it is embedded
+		}
+		mux.HandleFunc("GET "+where, func(w http.ResponseWriter, _ *http.Request) {
+			send(w, mime.TypeByExtension(filepath.Ext(name)), body)
+		})
+	}
+	for name, bold := range map[string]bool{"regular": false, "bold": true} {
+		mux.HandleFunc("GET /"+name+".ttf", func(w http.ResponseWriter, _ *http.Request) {
+			send(w, "font/ttf", typeface.TTF(bold))
+		})
+	}
+	mux.HandleFunc("GET /state", f.sendState)
+	mux.HandleFunc("GET /events", f.sendEvents)
+	mux.HandleFunc("GET /sheet/{name}", f.sendSheet)
+	_, port, _ := strings.Cut(address, ":")
+	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+		h := w.Header()
+		h.Set("Content-Security-Policy", "default-src 'none'; script-src 'self'; style-src 'self' 'unsafe-inline'; font-src 'self'; connect-src 'self'; img-src data:; base-uri 'none'; form-action 'none'; frame-ancestors 'none'")
+		h.Set("X-Content-Type-Options", "nosniff")
+		h.Set("Referrer-Policy", "no-referrer")
+		h.Set("Cross-Origin-Resource-Policy", "same-origin")
+		h.Set("Cache-Control", "no-store")
+		site, origin := r.Header.Get("Sec-Fetch-Site"), r.Header.Get("Origin")
+		switch {
+		case r.Host != address && r.Host != "localhost:"+port:
+			http.Error(w, "this address is not served", http.StatusMisdirectedRequest)
+		case site != "" && site != "same-origin" && site != "none", origin != "" && origin != "http://"+r.Host:
+			http.Error(w, "other sites get no answer", http.StatusForbidden)
+		default:
+			mux.ServeHTTP(w, r)
+		}
+	})
+}
+
+// send writes an answer. A browser that has gone is no concern.
+func send(w http.ResponseWriter, kind string, body []byte) {
+	w.Header().Set("Content-Type", kind)
+	_, _ = w.Write(body)
+}
+
+func (f *follower) sendState(w http.ResponseWriter, _ *http.Request) {
+	now, _, _ := f.state()
+	body, err := json.Marshal(now)
+	if err != nil {
+		http.Error(w, err.Error(), http.StatusInternalServerError)
+		return
+	}
+	send(w, "application/json", body)
+}
+
+// sendEvents tells a browser once now, and again whenever there is something
+// new.
+func (f *follower) sendEvents(w http.ResponseWriter, r *http.Request) {
+	w.Header().Set("Content-Type", "text/event-stream")
+	for {
+		now, doc, wake := f.state()
+		if doc != nil || now.Faults != "" {
+			if _, err := fmt.Fprintf(w, "data: %d\n\n", now.Version); err != nil {
+				return
+			}
+			if err := http.NewResponseController(w).Flush(); err != nil {
+				return
+			}
+		}
+		select {
+		case <-r.Context().Done():
+			return
+		case <-wake:
+		}
+	}
+}
+
+// sendSheet draws the sheet asked for, such as 3.svg, of the state asked for.
+func (f *follower) sendSheet(w http.ResponseWriter, r *http.Request) {
+	now, doc, _ := f.state()
+	n, err := strconv.Atoi(strings.TrimSuffix(r.PathValue("name"), ".svg"))
+	if err != nil || doc == nil || n < 0 || n >= len(doc.Pages) || r.FormValue("v") != strconv.Itoa(now.Version) {
+		http.Error(w, "there is no such sheet now", http.StatusNotFound)
+		return
+	}
+	p := &doc.Pages[n]
+	var b bytes.Buffer
+	if err := svg.Write(&b, &p.Drawing, p.WidthMm, p.HeightMm); err != nil {
+		http.Error(w, errors.Join(errors.New("the sheet cannot be drawn"), err).Error(), http.StatusInternalServerError)
+		return
+	}
+	send(w, "image/svg+xml", b.Bytes())
+}

@@ -1,0 +1,110 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"net"
+	"net/http"
+	"os"
+	"os/exec"
+	"os/signal"
+	"path/filepath"
+	"runtime"
+	"strconv"
+	"time"
+)
+
+// pollEvery is how often the files of a job are looked at. Looking is a few
+// calls of the file system; it sees files renamed over, deleted and on network
+// drives, which notifications do not everywhere.
+const pollEvery = 80 * time.Millisecond
+
+// watch serves the sheets of a job to browsers on this machine, and makes them
+// again when a file of the job changes. It writes nothing.
+func watch(c *call) error {
+	port := c.flags.Int("port", 0, "`PORT` to listen on, 0 for any that is free")
+	open := c.flags.Bool("open", false, "open the page in the browser")
+	if err := c.parse(1, 1); err != nil {
+		return err
+	}
+	if *port < 0 || *port > 65535 {
+		return badUse("--port %d: 0 to 65535", *port)
+	}
+	if info, err := os.Stat(c.args[0]); err != nil || !info.Mode().IsRegular() {
+		return badUse("%s is not a job file that can be read", c.args[0])
+	}
+	listener, err := net.Listen("tcp4", net.JoinHostPort("127.0.0.1", strconv.Itoa(*port)))
+	if err != nil {
+		return err
+	}
+	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
+	defer stop()
+	f := newFollower(c.args[0])
+	go f.follow(ctx, pollEvery)
+	address := "http://" + listener.Addr().String() + "/"
+	if *c.json {
+		err = c.print(map[string]string{"address": address})
+	} else {
+		_, err = fmt.Fprintf(c.stdout, "%s\nend with Ctrl-C\n", address)
+	}
+	if err != nil {
+		return err
+	}
+	if *open {
+		if err := openBrowser(address); err != nil {
+			fmt.Fprintf(c.stderr, "the browser does not open: %s\n", err)
+		}
+	}
+	server := &http.Server{Handler: f.handler(listener.Addr().String()), ReadHeaderTimeout: 5 * time.Second, BaseContext: func(net.Listener) context.Context { return ctx }}
+	go func() {
+		<-ctx.Done()
+		// What is still being sent to a browser may be cut off.
+		_ = server.Close()
+	}()
+	if err := server.Serve(listener); !errors.Is(err, http.ErrServerClosed) {
+		return err
+	}
+	return nil
+}
+
+// openBrowser opens an address with what the system has for it.
+func openBrowser(address string) error {
+	switch runtime.GOOS {
+	case "darwin":
+		return exec.Command("open", address).Start()
+	case "windows":
+		return exec.Command("rundll32", "url.dll,FileProtocolHandler", address).Start()
+	}
+	return exec.Command("xdg-open", address).Start()
+}
+
+// maxWatched is how many files of a folder are looked at.
+const maxWatched = 2000
+
+// stamps are the times and sizes of the YAML files in a job's folder and below
+// it, by their path from there; hidden folders are left out.
+func stamps(folder string) map[string]string {
+	out := map[string]string{}
+	// A folder that cannot be read has no files to follow.
+	_ = filepath.WalkDir(folder, func(path string, d os.DirEntry, err error) error {
+		switch name := filepath.Base(path); {
+		case err != nil || len(out) >= maxWatched:
+			return nil
+		case d.IsDir() && path != folder && name[0] == '.':
+			return filepath.SkipDir
+		case d.IsDir() || filepath.Ext(name) != ".yaml" && filepath.Ext(name) != ".yml":
+			return nil
+		}
+		info, err := os.Stat(path)
+		if err != nil {
+			return nil // it has gone this moment
+		}
+		rel, err := filepath.Rel(folder, path)
+		if err == nil {
+			out[filepath.ToSlash(rel)] = fmt.Sprint(info.ModTime().UnixNano(), info.Size(), info.Mode())
+		}
+		return nil
+	})
+	return out
+}

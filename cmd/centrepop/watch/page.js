@@ -1,0 +1,114 @@
+"use strict";
+// The page follows the job: events tell of a new state, the state names the
+// sheets, and only the sheet in view is fetched.
+const $ = id => document.getElementById(id);
+let state = { pages: [], findings: [], faults: "" };
+let page = 0, shown = "", zoom = 1;
+
+function text(tag, content) {
+  const e = document.createElement(tag);
+  e.textContent = content;
+  return e;
+}
+
+async function show() {
+  page = Math.max(0, Math.min(page, state.pages.length - 1));
+  const p = state.pages[page];
+  if (!p) return;
+  for (const a of $("sheets").querySelectorAll("a")) {
+    if (Number(a.dataset.page) === page) { a.setAttribute("aria-current", "page"); a.scrollIntoView({ block: "nearest" }); }
+    else a.removeAttribute("aria-current");
+  }
+  $("sheet").setAttribute("aria-label", "sheet " + (page + 1) + " of " + state.pages.length + ": " + name(p));
+  const want = state.version + "/" + page;
+  if (want === shown) return;
+  const answer = await fetch("sheet/" + page + ".svg?v=" + state.version);
+  if (!answer.ok) return; // a newer state is on its way
+  const svg = await answer.text();
+  if (want !== state.version + "/" + page) return;
+  shown = want;
+  $("sheet").innerHTML = svg.replace(/^<\?xml[^>]*>\s*/, "");
+  $("sheet").dataset.shown = want;
+}
+
+function name(p) { return (p.part ? p.part + ", " : "") + p.sheet; }
+
+function go(n) {
+  page = n;
+  history.replaceState(null, "", "#" + (page + 1));
+  show();
+}
+
+function list() {
+  const nav = $("sheets");
+  nav.replaceChildren();
+  let part, ul;
+  state.pages.forEach((p, i) => {
+    if (!ul || p.part !== part) {
+      part = p.part;
+      nav.append(text("h2", p.part || p.sheet));
+      ul = document.createElement("ul");
+      nav.append(ul);
+    }
+    const a = text("a", p.sheet + " (" + (i + 1) + ")");
+    a.href = "#" + (i + 1);
+    a.dataset.page = i;
+    a.onclick = e => { e.preventDefault(); go(i); };
+    const li = document.createElement("li");
+    li.append(a);
+    ul.append(li);
+  });
+  const ol = $("findings");
+  ol.replaceChildren();
+  for (const f of state.findings) {
+    const b = text("button", f.severity + " " + f.code + ": " + f.what);
+    b.append(document.createElement("br"), text("small", f.place));
+    b.onclick = () => go(f.page);
+    const li = document.createElement("li");
+    li.append(b);
+    ol.append(li);
+  }
+  $("count").textContent = state.findings.length ? "Review: " + state.findings.length + " open" : "Review: nothing open";
+}
+
+async function update() {
+  const answer = await fetch("state");
+  if (!answer.ok) return;
+  const last = state;
+  state = await answer.json();
+  document.title = $("title").textContent = state.title || "centrepop";
+  $("faults").hidden = !state.faults;
+  $("faults").querySelector("pre").textContent = state.faults;
+  document.body.classList.toggle("stale", Boolean(state.faults));
+  if (state.version !== last.version) {
+    list();
+    if (state.show >= 0 && last.version !== undefined) page = state.show;
+  }
+  $("status").textContent = state.faults ? "faults in the input" : state.pages.length + " sheets, up to date";
+  await show();
+}
+
+function scale(by) {
+  zoom = by ? Math.max(0.25, Math.min(8, zoom * by)) : 1;
+  $("sheet").style.width = 100 * zoom + "%";
+}
+
+$("back").onclick = () => go(page - 1);
+$("next").onclick = () => go(page + 1);
+$("larger").onclick = () => scale(1.25);
+$("smaller").onclick = () => scale(0.8);
+$("fit").onclick = () => scale(0);
+$("print").onclick = () => print();
+document.addEventListener("keydown", e => {
+  if (e.ctrlKey || e.metaKey || e.altKey) return;
+  const act = {
+    PageDown: () => go(page + 1), ArrowRight: () => go(page + 1), PageUp: () => go(page - 1), ArrowLeft: () => go(page - 1),
+    Home: () => go(0), End: () => go(state.pages.length - 1), "+": () => scale(1.25), "-": () => scale(0.8), "0": () => scale(0), p: () => print(),
+  }[e.key];
+  if (act) { e.preventDefault(); act(); }
+});
+
+if (/^#\d+$/.test(location.hash)) page = Number(location.hash.slice(1)) - 1;
+const events = new EventSource("events");
+events.onmessage = update;
+events.onerror = () => { $("status").textContent = "centrepop has stopped; the sheets are as they were"; };

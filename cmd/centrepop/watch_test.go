@@ -1,0 +1,265 @@
+package main
+
+import (
+	"bytes"
+	"context"
+	"encoding/json"
+	"fmt"
+	"io"
+	"net/http"
+	"net/http/httptest"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/chromedp/chromedp"
+	"github.com/chromedp/chromedp/kb"
+)
+
+// watchedJob is a small job that is followed until the test ends.
+func watchedJob(t testing.TB) (folder string, f *follower) {
+	t.Helper()
+	folder = t.TempDir()
+	write(t, filepath.Join(folder, "job.yaml"), "job: Watched\nunits: mm\nparts: [cover.yaml, ring.yaml]\n")
+	write(t, filepath.Join(folder, "cover.yaml"), watchedPlate("cover", 150))
+	write(t, filepath.Join(folder, "ring.yaml"), watchedPlate("ring", 140))
+	f = newFollower(filepath.Join(folder, "job.yaml"))
+	ctx, stop := context.WithCancel(context.Background())
+	done := make(chan struct{})
+	go func() { defer close(done); f.follow(ctx, 20*time.Millisecond) }()
+	t.Cleanup(func() { stop(); <-done })
+	return folder, f
+}
+
+func watchedPlate(name string, pcd int) string {
+	return fmt.Sprintf("part: %s\nkind: flange\nmaterial: S235\ntop: punch\nstock: {plate: 12, cut: laser}\noutline: {circle: 200}\nholes:\n  - {name: bolts, circle: {pcd: %d, count: 6}, size: M10 clearance}\n", name, pcd)
+}
+
+// until waits for a state that is wanted.
+func until(t testing.TB, f *follower, want string, ok func(watched) bool) watched {
+	t.Helper()
+	for deadline := time.After(30 * time.Second); ; {
+		now, doc, wake := f.state()
+		if (doc != nil || now.Faults != "") && ok(now) {
+			return now
+		}
+		select {
+		case <-wake:
+		case <-deadline:
+			t.Fatalf("no state with %s: %+v", want, now)
+		}
+	}
+}
+
+// TestFollow: edits, a half-saved file, a file renamed over and a deleted one.
+func TestFollow(t *testing.T) {
+	t.Parallel()
+	folder, f := watchedJob(t)
+	first := until(t, f, "sheets", func(w watched) bool { return len(w.Pages) > 3 })
+	if first.Show != -1 || first.Title != "Watched" || first.Faults != "" {
+		t.Errorf("at first %+v", first)
+	}
+	ring := filepath.Join(folder, "ring.yaml")
+	write(t, ring, watchedPlate("ring", 132))
+	edited := until(t, f, "a second version", func(w watched) bool { return w.Version > first.Version })
+	if p := edited.Pages[edited.Show]; p.Part != "ring" {
+		t.Errorf("the part edited last is ring, in view is %v", p)
+	}
+	write(t, ring, "part: ring\nkind: flange\noutline: {circ")
+	broken := until(t, f, "a fault", func(w watched) bool { return w.Faults != "" })
+	if broken.Version != edited.Version || len(broken.Pages) != len(edited.Pages) || !strings.HasPrefix(broken.Faults, "ring.yaml:3:") {
+		t.Errorf("with a fault %+v", broken)
+	}
+	write(t, ring+".new", watchedPlate("ring", 135))
+	if err := os.Rename(ring+".new", ring); err != nil {
+		t.Fatal(err)
+	}
+	until(t, f, "no fault", func(w watched) bool { return w.Faults == "" && w.Version > edited.Version })
+	if err := os.Remove(ring); err != nil {
+		t.Fatal(err)
+	}
+	until(t, f, "the file missing", func(w watched) bool { return strings.Contains(w.Faults, "there is no file") })
+	write(t, ring, watchedPlate("ring", 140))
+	until(t, f, "no fault", func(w watched) bool { return w.Faults == "" })
+}
+
+// TestWatchAnswersOnlyItsPage: other hosts and other sites get nothing, nothing
+// can be changed, and no answer allows another site.
+func TestWatchAnswersOnlyItsPage(t *testing.T) {
+	t.Parallel()
+	_, f := watchedJob(t)
+	now := until(t, f, "sheets", func(w watched) bool { return len(w.Pages) > 3 })
+	h := f.handler("127.0.0.1:4321")
+	for _, c := range []struct {
+		method, target, host, site, origin string
+		want                               int
+	}{
+		{"GET", "/", "127.0.0.1:4321", "none", "", 200}, {"GET", "/state", "localhost:4321", "same-origin", "http://localhost:4321", 200},
+		{"GET", "/page.js", "127.0.0.1:4321", "", "", 200}, {"GET", "/page.css", "127.0.0.1:4321", "", "", 200}, {"GET", "/bold.ttf", "127.0.0.1:4321", "", "", 200},
+		{"GET", fmt.Sprintf("/sheet/0.svg?v=%d", now.Version), "127.0.0.1:4321", "same-origin", "", 200},
+		{"GET", fmt.Sprintf("/sheet/0.svg?v=%d", now.Version+1), "127.0.0.1:4321", "same-origin", "", 404},
+		{"GET", fmt.Sprintf("/sheet/%d.svg?v=%d", len(now.Pages), now.Version), "127.0.0.1:4321", "same-origin", "", 404},
+		{"GET", "/sheet/-1.svg?v=1", "127.0.0.1:4321", "", "", 404}, {"GET", "/job.yaml", "127.0.0.1:4321", "", "", 404}, {"GET", "/../job.yaml", "127.0.0.1:4321", "", "", 404},
+		{"GET", "/state", "127.0.0.1:4322", "", "", 421}, {"GET", "/state", "example.org:4321", "", "", 421}, {"GET", "/state", "127.0.0.1", "", "", 421},
+		{"GET", "/state", "127.0.0.1:4321", "cross-site", "", 403}, {"GET", "/state", "127.0.0.1:4321", "same-site", "", 403},
+		{"GET", "/state", "127.0.0.1:4321", "", "http://example.org", 403}, {"GET", "/state", "127.0.0.1:4321", "", "http://127.0.0.1:9", 403},
+		{"POST", "/state", "127.0.0.1:4321", "same-origin", "", 405}, {"DELETE", "/", "127.0.0.1:4321", "", "", 405},
+	} {
+		r := httptest.NewRequest(c.method, "http://x/", nil)
+		path, query, _ := strings.Cut(c.target, "?")
+		r.URL.Path, r.URL.RawQuery, r.Host = path, query, c.host
+		for name, value := range map[string]string{"Sec-Fetch-Site": c.site, "Origin": c.origin} {
+			if value != "" {
+				r.Header.Set(name, value)
+			}
+		}
+		w := httptest.NewRecorder()
+		h.ServeHTTP(w, r)
+		got := w.Result()
+		if c.target == "/../job.yaml" && got.StatusCode != 200 {
+			continue // cleaned away in one way or another
+		}
+		if got.StatusCode != c.want {
+			t.Errorf("%s %s from %s (%s %s): %d, want %d", c.method, c.target, c.host, c.site, c.origin, got.StatusCode, c.want)
+		}
+		if got.Header.Get("Access-Control-Allow-Origin") != "" || !strings.HasPrefix(got.Header.Get("Content-Security-Policy"), "default-src 'none'") {
+			t.Errorf("%s: headers %v", c.target, got.Header)
+		}
+	}
+}
+
+// TestWatchCommand: the address it prints is of this machine alone, and is
+// served until the program is ended.
+func TestWatchCommand(t *testing.T) {
+	t.Parallel()
+	folder, _ := watchedJob(t)
+	cmd := program(t, "watch", filepath.Join(folder, "job.yaml"), "--json")
+	out, err := cmd.StdoutPipe()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := cmd.Start(); err != nil {
+		t.Fatal(err)
+	}
+	var answer struct {
+		Address string `json:"address"`
+	}
+	if err := json.NewDecoder(out).Decode(&answer); err != nil || !strings.HasPrefix(answer.Address, "http://127.0.0.1:") {
+		t.Fatalf("%q: %v", answer.Address, err)
+	}
+	got, err := http.Get(answer.Address)
+	if err != nil {
+		t.Fatal(err)
+	}
+	body, err := io.ReadAll(got.Body)
+	if err != nil || !bytes.Contains(body, []byte("page.js")) {
+		t.Errorf("%.100s: %v", body, err)
+	}
+	if err := cmd.Process.Signal(os.Interrupt); err != nil {
+		t.Fatal(err)
+	}
+	if err := cmd.Wait(); err != nil && cmd.ProcessState.ExitCode() != 130 {
+		t.Errorf("ended with %v", err)
+	}
+}
+
+// browser finds a Chromium. Without one the test is skipped, unless
+// CENTREPOP_BROWSER says that one must be there.
+func browser(t *testing.T) string {
+	t.Helper()
+	for _, name := range []string{"chromium", "chromium-browser", "google-chrome"} {
+		if path, err := exec.LookPath(name); err == nil {
+			return path
+		}
+	}
+	if os.Getenv("CENTREPOP_BROWSER") != "" {
+		t.Fatal("CENTREPOP_BROWSER is set and there is no chromium")
+	}
+	t.Skip("no chromium")
+	return ""
+}
+
+// TestWatchInBrowser: a real browser sees an edit, a fault and its cure, and
+// can be used from the keyboard.
+func TestWatchInBrowser(t *testing.T) {
+	path := browser(t)
+	folder, f := watchedJob(t)
+	server := httptest.NewUnstartedServer(nil)
+	server.Config.Handler = f.handler(server.Listener.Addr().String())
+	server.Start()
+	defer server.Close()
+	until(t, f, "sheets", func(w watched) bool { return len(w.Pages) > 3 })
+
+	options := []chromedp.ExecAllocatorOption{chromedp.ExecPath(path), chromedp.UserDataDir(t.TempDir())}
+	for _, flag := range []string{"headless", "no-sandbox", "disable-gpu", "disable-quic", "no-first-run", "disable-background-networking", "disable-component-update", "disable-sync"} {
+		options = append(options, chromedp.Flag(flag, true))
+	}
+	ctx, stop := chromedp.NewExecAllocator(context.Background(), options...)
+	defer stop()
+	ctx, stop = chromedp.NewContext(ctx)
+	defer stop()
+	ctx, stop = context.WithTimeout(ctx, 2*time.Minute)
+	defer stop()
+	do := func(what string, action chromedp.Action[chromedp.Void]) {
+		t.Helper()
+		if _, err := chromedp.Run(ctx, action); err != nil {
+			t.Fatalf("%s: %v", what, err)
+		}
+	}
+	get := func(expression string) string {
+		t.Helper()
+		text, err := chromedp.Run(ctx, chromedp.Evaluate[string](expression))
+		if err != nil {
+			t.Fatalf("%s: %v", expression, err)
+		}
+		return text
+	}
+	waitFor := func(what, condition string) {
+		t.Helper()
+		if _, err := chromedp.Run(ctx, chromedp.Poll[bool](condition, chromedp.WithPollingInterval(50*time.Millisecond))); err != nil {
+			t.Fatalf("%s: %v\nfaults: %s\nstatus: %s", what, err, get(`document.querySelector("#faults pre").textContent`), get(`document.querySelector("#status").textContent`))
+		}
+	}
+	has := func(s string) string { return fmt.Sprintf(`document.querySelector("#sheet").textContent.includes(%q)`, s) }
+	do("open", chromedp.Navigate(server.URL))
+	do("sheet", chromedp.WaitVisible("#sheet svg"))
+	if title := get(`document.title`); title != "Watched" {
+		t.Errorf("the title is %q", title)
+	}
+	// The number on the sheet changes with the file.
+	write(t, filepath.Join(folder, "ring.yaml"), watchedPlate("ring", 133))
+	waitFor("the edited part in view", has("133"))
+	if label := get(`document.querySelector("#sheet").getAttribute("aria-label")`); !strings.Contains(label, ": ring, ") {
+		t.Errorf("in view is %q", label)
+	}
+	// A fault is shown as on the terminal, over the last good sheets.
+	write(t, filepath.Join(folder, "ring.yaml"), strings.Replace(watchedPlate("ring", 133), "pcd: 133", "pcd: -133", 1))
+	waitFor("the fault", `document.querySelector("#faults pre").textContent.includes('pcd is "-133"; it must be more than 0')`)
+	do("fault seen", chromedp.WaitVisible("#faults"))
+	waitFor("sheets stay", has("133")+` && document.body.classList.contains("stale")`)
+	write(t, filepath.Join(folder, "ring.yaml"), watchedPlate("ring", 134))
+	waitFor("the cure", has("134")+` && document.querySelector("#faults").hidden`)
+	// By keyboard: to the first sheet, on to the next.
+	do("keys", chromedp.KeyEvent(kb.Home))
+	waitFor("first sheet", `document.querySelector("#sheet").getAttribute("aria-label").startsWith("sheet 1 of ")`)
+	do("keys", chromedp.KeyEvent(kb.PageDown))
+	waitFor("second sheet", `document.querySelector("nav a[aria-current]").dataset.page === "1"`)
+	do("zoom", chromedp.KeyEvent("+"))
+	waitFor("larger", `document.querySelector("#sheet").style.width === "125%"`)
+	// Nothing but this page was asked for.
+	if hosts := get(`performance.getEntriesByType("resource").map(e => new URL(e.name).host).filter(h => h !== location.host && h !== "").join()`); hosts != "" {
+		t.Errorf("the page asked %s", hosts)
+	}
+}
+
+// BenchmarkFollow is the time from a saved file to new sheets of the pug mill.
+func BenchmarkFollow(b *testing.B) {
+	for b.Loop() {
+		if _, _, err := worked("../../testdata/pugmill/job.yaml"); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
