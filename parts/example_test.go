@@ -23,5 +23,5 @@ func ExampleLoad_fault() {
 	_, err := parts.Load("../cmd/centrepop/testdata/hostile/good/plate.yaml")
 	var faults parts.Errors
 	fmt.Println(errors.As(err, &faults), faults[0].Line, faults[0].Column, faults[0].What)
-	// Output: true 1 1 the key "part" is not known in the job; perhaps parts is meant
+	// Output: true 1 1 this is a part file, and a job is asked for
 }

@@ -142,7 +142,7 @@ func TestJobModel(t *testing.T) {
 	write(t, dir, map[string]string{"disc.yaml": disc, "job.yaml": `job: Pug mill
 revision: 2
 date: 2025-03-14
-drawn: A. Reed
+drawn: A. R.
 units: in
 paper: 300x400 mm
 tolerance: m
@@ -156,7 +156,7 @@ parts: [disc.yaml]
 	}
 	s := j.Shop
 	for _, c := range []struct{ what, got, want string }{
-		{"texts", fmt.Sprint(j.Name.Value, j.Revision.Value, j.Date.Value, j.DrawnBy.Value, j.Tolerance.Value, j.Units), "Pug mill 2 2025-03-14 A. Reed m in"},
+		{"texts", fmt.Sprint(j.Name.Value, j.Revision.Value, j.Date.Value, j.DrawnBy.Value, j.Tolerance.Value, j.Units), "Pug mill 2 2025-03-14 A. R. m in"},
 		{"paper", fmt.Sprint(j.Paper.Name, j.Paper.WidthMm, j.Paper.HeightMm), "custom 300 400"},
 		{"shop", fmt.Sprintf("%.0f %.1f %.0f %v %.2f %.4f", s.PressN.Value, s.SwingMm.Mm, s.BetweenMm.Mm, s.CarbideTool, s.Drills.Mm, s.PaperThick.Mm), "196133 330.2 762 true 19.05 0.1016"},
 		{"speeds", fmt.Sprint(s.LatheRPM[0].Value, s.LatheRPM[1].Value, s.DrillRPM[0].Value), "70 115.5 500"},

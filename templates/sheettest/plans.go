@@ -39,7 +39,7 @@ func Samples() []Sample {
 
 // JobOf is a plan of some parts.
 func JobOf(name string, units parts.Units, list ...*plan.PartPlan) *plan.Plan {
-	pl := &plan.Plan{Job: name, Revision: "B", Date: "2025-03-14", DrawnBy: "A. Reed", CheckedBy: "M. Holt", Units: units,
+	pl := &plan.Plan{Job: name, Revision: "B", Date: "2025-03-14", DrawnBy: "A. R.", CheckedBy: "M. Holt", Units: units,
 		Tolerance: "ISO 2768-m", Notes: []string{"All welds are cleaned of slag before the next run.", "Deburr every edge."}, Parts: list}
 	pl.Bought = []plan.BoughtRow{{Item: "hexagon screw M10 × 35, 8.8", Quantity: 12, For: "barrel flanges", Note: "ISO 4017"}, {Item: "washer 10", Quantity: 24, For: "barrel flanges"}}
 	pl.Cuts = []plan.CutRow{{Stock: "round 130", Material: "C45", BarMm: 3000, KerfMm: 2, Bars: []plan.CutBar{
