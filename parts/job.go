@@ -330,7 +330,7 @@ func (l *loader) ref(job *Job, p *Part, size Size, names []string) {
 	if len(l.doubt[target].errs) > 0 {
 		return
 	}
-	outside, inside := target.features()
+	outside, inside := target.namesOf(OutlineFeature, OutsideFeature), target.namesOf(BoreFeature, InsideFeature)
 	if !slices.Contains(outside, ref.Feature) {
 		what := "the part " + ref.Part + " has no feature " + ref.Feature
 		if slices.Contains(inside, ref.Feature) {

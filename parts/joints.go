@@ -440,17 +440,10 @@ func (l *loader) jointFeature(job *Job, r JointRef) {
 		l.faultf(r.Pos, fmt.Sprintf("#1 to #%d, or a larger quantity", p.Quantity), "%s#%d is asked for and %d is made", r.Part, r.Copy, p.Quantity)
 		return
 	}
-	names := p.FeatureNames()
-	if slices.Contains(names, r.Feature) {
+	if _, ok := p.Feature(r.Feature); ok {
 		return
 	}
-	if base, n, ok := Numbered(r.Feature); ok {
-		for _, f := range p.Radials {
-			if f.Name.Value == base && n <= len(f.Clock) {
-				return
-			}
-		}
-	}
+	names := p.FeatureNames()
 	what := "the part " + r.Part + " has no feature " + r.Feature
 	if like := Nearest(r.Feature, names); like != "" {
 		what += "; perhaps " + like + " is meant"
@@ -467,26 +460,4 @@ func Numbered(feature string) (name string, n int, ok bool) {
 	}
 	n, err := strconv.Atoi(feature[cut+1:])
 	return feature[:cut], n, err == nil && n > 0
-}
-
-// FeatureNames lists what a JointRef to the part can name.
-func (p *Part) FeatureNames() []string {
-	outside, inside := p.features()
-	names := append(slices.Concat(outside, inside), "top")
-	if p.Frustum != nil {
-		names = append(names, "large-end", "small-end")
-	}
-	if p.Transition != nil {
-		names = append(names, "mouth", "round-end")
-	}
-	for _, g := range p.Holes {
-		names = append(names, g.Name.Value)
-	}
-	for _, s := range p.Slots {
-		names = append(names, s.Name.Value)
-	}
-	for _, f := range p.Radials {
-		names = append(names, f.Name.Value)
-	}
-	return names
 }

@@ -10,9 +10,10 @@ import (
 
 // pageName is what a page of the packet shows, by its bookmarks.
 type pageName struct {
-	Part  string `json:"part,omitempty"` // name of the part; empty for sheets of the whole job
-	Sheet string `json:"sheet"`
-	file  string // of the part
+	Part    string `json:"part,omitempty"` // name of the part; empty for sheets of the whole job
+	Chapter string `json:"chapter"`        // the part's title, or what the sheets of the job are about
+	Sheet   string `json:"sheet"`
+	file    string // of the part
 }
 
 // pageNames names every page of a packet: a page without bookmarks goes on with
@@ -29,7 +30,7 @@ func pageNames(job *parts.Job, doc *draw.Document) []pageName {
 			if b.Level > 0 {
 				now.Sheet = b.Title
 			} else {
-				now = pageName{Sheet: b.Title}
+				now = pageName{Chapter: b.Title, Sheet: b.Title}
 				if p := titled[b.Title]; p != nil {
 					now.Part, now.file = p.Name.Value, p.File
 				}

@@ -42,11 +42,11 @@ function go(n) {
 function list() {
   const nav = $("sheets");
   nav.replaceChildren();
-  let part, ul;
+  let chapter, ul;
   state.pages.forEach((p, i) => {
-    if (!ul || p.part !== part) {
-      part = p.part;
-      nav.append(text("h2", p.part || p.sheet));
+    if (!ul || p.chapter !== chapter) {
+      chapter = p.chapter;
+      nav.append(text("h2", p.chapter));
       ul = document.createElement("ul");
       nav.append(ul);
     }

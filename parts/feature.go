@@ -1,0 +1,136 @@
+package parts
+
+import (
+	"fmt"
+	"slices"
+)
+
+// FeatureKind is what a named feature of a part is.
+type FeatureKind string
+
+// The kinds of feature.
+const (
+	OutlineFeature FeatureKind = "outline"
+	BoreFeature    FeatureKind = "bore" // of a flat part
+	OutsideFeature FeatureKind = "outside step"
+	InsideFeature  FeatureKind = "inside step"
+	TopFeature     FeatureKind = "TOP"
+	EndFeature     FeatureKind = "end" // of a cone or transition
+	HolesFeature   FeatureKind = "holes"
+	SlotsFeature   FeatureKind = "slots"
+	RadialFeature  FeatureKind = "radial"
+)
+
+// Feature is what a reference to a part can point at. Its name is its own
+// within the part; what it is, its kind says, not its name.
+type Feature struct {
+	Name string
+	Kind FeatureKind
+	N    int // of one of several equal radial features: its number from TOP; else 0
+	Pos  Pos // where it is named; that of the shape for names that stand for it
+}
+
+// Features lists the features of a part: its shape, its ends, holes, slots and
+// radial features. One of several equal radial features is listed by itself
+// too, as NAME-2.
+func (p *Part) Features() []Feature {
+	var out []Feature
+	add := func(kind FeatureKind, name string, pos Pos) {
+		out = append(out, Feature{Name: name, Kind: kind, Pos: pos})
+	}
+	if p.Outline != nil {
+		add(OutlineFeature, "outline", p.Outline.Pos)
+	}
+	if p.Bore != nil {
+		add(BoreFeature, "bore", p.Bore.Pos)
+	}
+	if p.Profile != nil {
+		for _, s := range p.Profile.Outside {
+			add(OutsideFeature, s.Name.Value, s.Name.Pos)
+		}
+		for _, s := range p.Profile.Inside {
+			add(InsideFeature, s.Name.Value, s.Name.Pos)
+		}
+	}
+	add(TopFeature, "top", p.Pos)
+	if f := p.Frustum; f != nil {
+		add(EndFeature, "large-end", f.Pos)
+		add(EndFeature, "small-end", f.Pos)
+	}
+	if t := p.Transition; t != nil {
+		add(EndFeature, "mouth", t.Pos)
+		add(EndFeature, "round-end", t.Pos)
+	}
+	for _, g := range p.Holes {
+		add(HolesFeature, g.Name.Value, g.Name.Pos)
+	}
+	for _, s := range p.Slots {
+		add(SlotsFeature, s.Name.Value, s.Name.Pos)
+	}
+	for _, f := range p.Radials {
+		add(RadialFeature, f.Name.Value, f.Name.Pos)
+	}
+	for _, f := range p.Radials {
+		for n := 1; len(f.Clock) > 1 && n <= len(f.Clock); n++ {
+			out = append(out, Feature{Name: fmt.Sprintf("%s-%d", f.Name.Value, n), Kind: RadialFeature, N: n, Pos: f.Name.Pos})
+		}
+	}
+	return out
+}
+
+// Feature finds a feature by its name.
+func (p *Part) Feature(name string) (Feature, bool) {
+	all := p.Features()
+	i := slices.IndexFunc(all, func(f Feature) bool { return f.Name == name })
+	if i < 0 {
+		return Feature{}, false
+	}
+	return all[i], true
+}
+
+// FeatureNames lists what a JointRef to the part can name, but for the numbered
+// ones.
+func (p *Part) FeatureNames() []string {
+	var names []string
+	for _, f := range p.Features() {
+		if f.N == 0 {
+			names = append(names, f.Name)
+		}
+	}
+	return names
+}
+
+// namesOf lists the features of some kind.
+func (p *Part) namesOf(kinds ...FeatureKind) (names []string) {
+	for _, f := range p.Features() {
+		if slices.Contains(kinds, f.Kind) {
+			names = append(names, f.Name)
+		}
+	}
+	return names
+}
+
+// uniqueNames checks that no two features of a part have the same name.
+func (r *reader) uniqueNames(p *Part) {
+	first := map[string]Feature{}
+	if p.Outline != nil { // a name that stands for the shape, given or not
+		first["bore"] = Feature{Name: "bore", Kind: BoreFeature}
+	}
+	for _, f := range p.Features() {
+		was, twice := first[f.Name]
+		switch {
+		case f.Name == "" || f.Kind == BoreFeature:
+			continue
+		case !twice:
+			first[f.Name] = f
+		case f.N > 0: // the other is named so
+			r.faultf(was.Pos, "another name", "the name %s stands for number %d of the radial feature in line %d", f.Name, f.N, f.Pos.Line)
+		case slices.Contains([]FeatureKind{OutlineFeature, BoreFeature, TopFeature, EndFeature}, was.Kind):
+			r.faultf(f.Pos, "another name", "the name %s stands for the %s of the part", f.Name, f.Name)
+		case f.Kind == TopFeature:
+			r.faultf(was.Pos, "another name", "the name %s stands for the %s of the part", f.Name, f.Name)
+		default:
+			r.faultf(f.Pos, "a name of its own for each feature", "the name %s is already used in line %d", f.Name, was.Pos.Line)
+		}
+	}
+}
