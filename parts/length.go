@@ -214,12 +214,6 @@ func (r *reader) angle(n *node, lo, hi float64) (Angle, bool) {
 	return Angle{Deg: deg, Pos: n.pos}, true
 }
 
-// clock reads a clock angle, -360 to 360 degrees.
-func (r *reader) clock(n *node) Angle {
-	a, _ := r.angle(n, -360, 360)
-	return a
-}
-
 // count reads a whole number within lo..hi. An absent or faulty one is 0.
 func (r *reader) count(n *node, lo, hi int) int {
 	right := fmt.Sprintf("a whole number from %d to %d", lo, hi)

@@ -5,7 +5,6 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
-	"runtime"
 	"slices"
 	"strings"
 	"testing"
@@ -36,7 +35,11 @@ func TestNotices(t *testing.T) {
 	}
 	b.WriteString("centrepop holds the following, each under its own licence.\n\n")
 	add("The typeface DejaVu Sans Condensed", "../../templates/typeface/LICENSE.txt")
-	add("The Go library", filepath.Join(runtime.GOROOT(), "LICENSE"))
+	root, err := exec.Command("go", "env", "GOROOT").Output()
+	if err != nil {
+		t.Fatal(err)
+	}
+	add("The Go library", filepath.Join(strings.TrimSpace(string(root)), "LICENSE"))
 	for _, line := range lines {
 		module, dir, _ := strings.Cut(line, " ")
 		found := 0
