@@ -38,7 +38,7 @@ func TestReadme(t *testing.T) {
 	}
 	// Every command stands in the table.
 	for _, name := range commandNames() {
-		if !regexp.MustCompile("centrepop[^|\n]*\\b" + name + "\\b").Match(text) && !strings.Contains(string(text), "`"+name+"`") {
+		if !regexp.MustCompile("centrepop[^|\n]*\\b"+name+"\\b").Match(text) && !strings.Contains(string(text), "`"+name+"`") {
 			t.Errorf("the README says nothing of %s", name)
 		}
 	}

@@ -223,7 +223,9 @@ func TestWatchInBrowser(t *testing.T) {
 			t.Fatalf("%s: %v\nfaults: %s\nstatus: %s", what, err, get(`document.querySelector("#faults pre").textContent`), get(`document.querySelector("#status").textContent`))
 		}
 	}
-	has := func(s string) string { return fmt.Sprintf(`document.querySelector("#sheet").textContent.includes(%q)`, s) }
+	has := func(s string) string {
+		return fmt.Sprintf(`document.querySelector("#sheet").textContent.includes(%q)`, s)
+	}
 	do("open", chromedp.Navigate(server.URL))
 	do("sheet", chromedp.WaitVisible("#sheet svg"))
 	if title := get(`document.title`); title != "Watched" {
