@@ -149,7 +149,7 @@ func (j *making) bearingSteps(t *joint, p *plan.BearingPlan, m mounting) {
 func (t *joint) cupStep(of *joint, p *plan.BearingPlan) {
 	s := t.step("Cup of "+words.Spaced(of.in.Name.Value), "Push ring Ø"+t.w.Read(p.CupRingInMm)+" / Ø"+t.w.Read(p.CupRingOutMm)+" on the thin side of the cup; its thick side, the back, goes first.",
 		"Push it into "+of.b.text()+" square until it sounds home.")
-	s.Hold = "A " + t.w.Said(0.05) + " feeler does not enter between cup and shoulder."
+	s.Hold = "A " + t.w.Near(0.05) + " feeler does not enter between cup and shoulder."
 }
 
 // coneStep mounts the cone of the joint.
@@ -177,7 +177,7 @@ func (t *joint) coneStep(of *joint, p *plan.BearingPlan) {
 	}
 	s := t.step("Cone of "+words.Spaced(of.in.Name.Value), do...)
 	if !p.Adjusted && p.HeldBy != "" {
-		s.Hold = "A " + t.w.Said(0.05) + " feeler does not enter between large end and shoulder"
+		s.Hold = "A " + t.w.Near(0.05) + " feeler does not enter between large end and shoulder"
 		if p.HeatConeC > 0 {
 			s.Hold += " when it is cold"
 		}

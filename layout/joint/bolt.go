@@ -527,9 +527,9 @@ func (t *joint) boltSteps(p *plan.BoltPlan, tapped bool) {
 		do = append(do, "Three rounds, each a little tighter.")
 	}
 	s = t.step("Tighten", do...)
-	s.Hold = "Joint closed: no feeler of 0.05 mm enters anywhere round."
+	s.Hold = "Joint closed: no feeler of " + t.w.Near(0.05) + " enters anywhere round."
 	if p.TorqueNm > 0 {
 		t.out.Checks = append(t.out.Checks, plan.Check{What: "torque", Wanted: words.Trim(p.TorqueNm, 0) + " N m" + t.w.PoundFeet(p.TorqueNm), Limits: "each bolt, threads " + p.Threads + ", K = " + words.Trim(p.K, 3) + " assumed", Gauge: "torque wrench", Source: p.KSource})
 	}
-	t.out.Checks = append(t.out.Checks, plan.Check{What: "joint gap", Wanted: "closed", Limits: "0.05 mm feeler does not enter", Gauge: "feeler", Source: "common practice, no source"})
+	t.out.Checks = append(t.out.Checks, plan.Check{What: "joint gap", Wanted: "closed", Limits: t.w.Near(0.05) + " feeler does not enter", Gauge: "feeler", Source: "common practice, no source"})
 }

@@ -250,7 +250,7 @@ func (t *joint) pressSteps(p *plan.PressPlan, heat press.Assembly, coldCautions 
 			t.problem(plan.PressTooWeak, plan.Of(plan.Newton, p.ForceN.Max), plan.Of(plan.Newton, p.ShopPressN), plan.Of(plan.Celsius, p.HeatHubC))
 		}
 		t.step("Oil and start square", "Clean both seats, oil them, set "+hub+" on the shaft end by hand with the lead-in inside.", "Check square with a try square at two places 90° apart.")
-		s := t.step("Press", "Press "+hub+" on with even force, not faster than "+words.Trim(press.MaxPressMmPerSec, 0)+" mm/s, to: "+t.out.How+".",
+		s := t.step("Press", "Press "+hub+" on with even force, not faster than "+t.w.Near(press.MaxPressMmPerSec)+"/s, to: "+t.out.How+".",
 			"Force at the end "+words.Between(p.ForceN.Min/1000, p.ForceN.Max/1000, 1, "kN")+".")
 		s.Caution = "Stop if the force jumps or exceeds " + words.Trim(p.ForceN.Max/1000, 1) + " kN: the parts are tilted or galling. Stand aside, guard the press."
 		t.step("Rest", "Leave "+words.Trim(press.RestHours, 0)+" h before the full load (DIN 7190, from memory).")
@@ -264,7 +264,7 @@ func (t *joint) pressSteps(p *plan.PressPlan, heat press.Assembly, coldCautions 
 		s.Caution = "Cold burns and choking gas: gloves, face shield, open door."
 		t.pressCautions(coldCautions)
 	}
-	limits := "joint closed, no gap over 0.05 mm"
+	limits := "joint closed, no gap over " + t.w.Near(0.05)
 	t.out.Checks = append(t.out.Checks, plan.Check{What: "seated", Wanted: t.out.How, Limits: limits, Gauge: "feeler, depth gauge", Source: "common practice, no source"})
 }
 

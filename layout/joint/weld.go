@@ -318,7 +318,7 @@ func (t *joint) weldFigures(p *plan.WeldPlan) {
 		round = ", all round " + t.w.Dia(p.DiameterMm)
 	}
 	t.figure("length", t.w.Read(p.LengthMm)+round, "")
-	t.figure("weld metal", words.Trim(p.AreaMm2, 1)+" mm², "+words.Trim(p.DepositedKg, 3)+" kg; buy "+words.Trim(p.BuyKg, 2)+" kg", p.Process)
+	t.figure("weld metal", t.w.Area(p.AreaMm2)+", "+words.Trim(p.DepositedKg, 3)+" kg; buy "+words.Trim(p.BuyKg, 2)+" kg", p.Process)
 	t.figure("runs", words.Trim(float64(p.Runs), 0)+", about", "common practice, no source")
 	if len(p.TacksDeg) > 0 {
 		t.figure("tacks", words.Trim(float64(len(p.TacksDeg)), 0)+" × "+t.w.Read(p.TackLengthMm)+" in the order "+words.Degrees(p.TacksDeg), "common practice, no source")
@@ -335,11 +335,11 @@ func (j *shop) gapText(mm float64) string {
 func (j *making) weldSteps(t *joint, p *plan.WeldPlan) {
 	a, b := t.a.title(), t.b.title()
 	t.caution("The welder's qualification, the local code and the employer's welding procedure come before this sheet.",
-		"Fumes, arc and fire: extraction, screens, no paint, zinc or oil within 50 mm of the joint.")
+		"Fumes, arc and fire: extraction, screens, no paint, zinc or oil within "+t.w.Near(50)+" of the joint.")
 	if metals, ok := weldMetals(t); ok {
 		weldMetalProblem(t, metals)
 	}
-	t.step("Set up", "Clean bright 25 mm each side of the joint.", "Set: "+t.out.How+".", j.gapText(p.GapMm))
+	t.step("Set up", "Clean bright "+t.w.Near(25)+" each side of the joint.", "Set: "+t.out.How+".", j.gapText(p.GapMm))
 	if len(p.TacksDeg) > 0 {
 		s := t.step("Tack", "Tack "+words.Trim(float64(len(p.TacksDeg)), 0)+" × "+j.w.Read(p.TackLengthMm)+" long at "+words.Degrees(p.TacksDeg)+", in this order (clock of "+b+", seen from its front).")
 		s.Hold = "Check square at two places 90° apart, and what must line up; knock straight now."
@@ -368,7 +368,7 @@ func (j *making) weldSteps(t *joint, p *plan.WeldPlan) {
 	s.Hold = "Throat gauge on four places."
 	if p.SquareUpMm > 0 && j.facedLater(t) {
 		s := t.step("Square up", "Rest the joint face on a plate and feel round it.", "Face it true if it rocks: "+j.w.Read(p.SquareUpMm)+" on each face is the usual allowance.")
-		s.Hold = "A 0.1 mm feeler does not enter anywhere under the face."
+		s.Hold = "A " + t.w.Near(0.1) + " feeler does not enter anywhere under the face."
 		for _, f := range []feature{t.a, t.b} {
 			if st := f.r.Part.Stock; f.r.Part.Outline != nil && st.Form == "plate" && st.Size.Mm-f.r.Part.Thickness.Mm < p.SquareUpMm && !t.in.Weld.SquareUp.Set() {
 				t.caution(f.title() + " is " + j.w.Size(f.r.Part.Thickness.Mm) + " thick from " + j.w.Size(st.Size.Mm) + " plate: facing takes from the thickness. Tack it to a stiff plate or two flanges back to back to keep it flat.")

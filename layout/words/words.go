@@ -190,6 +190,14 @@ func (w Writer) Exact(mm float64) string {
 	return fmt.Sprintf("%.2f", Round(mm, 2))
 }
 
+// Area writes an area: "22.2 mm²", "0.0344 in²".
+func (w Writer) Area(mm2 float64) string {
+	if w.Units == parts.Inches {
+		return Trim(mm2/(geom.MmPerInch*geom.MmPerInch), 4) + " in²"
+	}
+	return Trim(mm2, 1) + " mm²"
+}
+
 // Fine writes a range of micrometres: "12 – 34 µm", in an inch job with inches
 // first.
 func (w Writer) Fine(loUm, hiUm float64, decimals int) string {
