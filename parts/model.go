@@ -126,7 +126,36 @@ type Part struct {
 	Holes      []HoleGroup
 	Slots      []FaceSlot
 	Radials    []Radial
+	Require    []Requirement
 	Notes      []Text
+}
+
+// RequirementKind names a tolerance of form, direction or place.
+type RequirementKind string
+
+// The kinds of requirement.
+const (
+	Flatness    RequirementKind = "flatness"
+	Squareness  RequirementKind = "squareness" // perpendicularity in ISO 1101
+	Parallelism RequirementKind = "parallelism"
+	RunOut      RequirementKind = "run-out" // circular
+	Coaxiality  RequirementKind = "coaxiality"
+	EqualLength RequirementKind = "equal" // of all copies of the part
+)
+
+// RequirementKinds lists them in the order of the drawing.
+var RequirementKinds = []RequirementKind{Flatness, Squareness, Parallelism, RunOut, Coaxiality, EqualLength}
+
+// Alone tells whether a requirement has no datum.
+func (k RequirementKind) Alone() bool { return k == Flatness || k == EqualLength }
+
+// Requirement is a tolerance of a feature, and of what it is measured from.
+// Features are front, back, length, and the names of steps, bore and outline.
+type Requirement struct {
+	Pos    Pos
+	Kind   RequirementKind
+	Within Length
+	Of, To Text
 }
 
 // Stock is what the part is made from.
@@ -217,6 +246,8 @@ type Profile struct {
 	Pos     Pos
 	Outside []Step
 	Inside  []Step
+	// OneSetting are the steps turned without letting the part go.
+	OneSetting []Text
 }
 
 // LengthMm is the overall length, the sum of the outside steps.

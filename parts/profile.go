@@ -11,7 +11,15 @@ func (f *fields) profile() *Profile {
 	if f == nil {
 		return nil
 	}
-	return &Profile{Pos: f.n.pos, Outside: f.steps("outside", shaft), Inside: f.steps("inside", hole)}
+	p := &Profile{Pos: f.n.pos, Outside: f.steps("outside", shaft), Inside: f.steps("inside", hole), OneSetting: f.names("one-setting")}
+	var known []string
+	for _, s := range slices.Concat(p.Outside, p.Inside) {
+		known = append(known, s.Name.Value)
+	}
+	for _, t := range p.OneSetting {
+		f.oneOfNames(t, known)
+	}
+	return p
 }
 
 // steps reads outside (shaft) or inside (hole) steps.

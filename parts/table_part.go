@@ -35,7 +35,18 @@ var partGroup = &Group{
 		{Name: "holes", Type: ListType, Means: "groups of equal holes on a face", Group: holeGroup, Entries: [2]int{0, 200}, forms: flat | turned | tubular, use: "flat and turned parts"},
 		{Name: "slots", Type: ListType, Means: "groups of equal slots with round ends on a face", Group: slotGroup, Entries: [2]int{0, 200}, forms: flat | turned | tubular, use: "flat and turned parts"},
 		{Name: "radial", Type: ListType, Means: "holes, slots and windows in the outside of a round", Group: radialGroup, Entries: [2]int{0, 200}, forms: turned | tubular, use: "turned parts, which have a profile or a tube"},
+		{Name: "require", Type: ListType, Means: "what has to be flat, square, parallel, true or equal, and within how much", Group: requireGroup, Entries: [2]int{0, 50}},
 		{Name: "notes", Type: TextsType, Means: "lines printed on its sheets", Longest: maxNote, Entries: [2]int{0, 100}, Example: "a list of texts"},
+	},
+}
+
+var requireGroup = &Group{
+	Name: "require", Means: "A tolerance of form, direction or place (ISO 1101), or equal lengths of all copies.", Example: "{is: squareness, within: 0.1, of: back, to: bore}",
+	Keys: []Key{
+		{Name: "is", Type: WordType, Need: true, Means: "what is required; equal: the same on all copies", Words: requirementWords(), Example: "is: squareness"},
+		{Name: "within", Type: SizeType, Need: true, Means: "width of the tolerance zone; of equal: the largest less the smallest", Example: "within: 0.05 mm"},
+		{Name: "of", Type: NameType, Need: true, Means: "a face (front, back), a step, the bore or the outline; for equal a step or length", Example: "of: front"},
+		{Name: "to", Type: NameType, Means: "the datum: a face, a step, the bore or the outline; not with flatness or equal", Example: "to: bore"},
 	},
 }
 
@@ -113,6 +124,7 @@ var fitGroup = &Group{
 var profileGroup = &Group{
 	Name: "profile", Means: "A turned part along its axis, from the front face to the back.",
 	Keys: []Key{
+		{Name: "one-setting", Type: NamesType, Means: "steps that are turned without letting the part go", Entries: [2]int{2, 100}, Example: "a list of steps of this profile"},
 		{Name: "outside", Type: ListType, Need: true, Means: "steps of the outside; they make up the whole length", Group: stepGroup, Entries: [2]int{1, 100}, Example: "the steps from the front face to the back"},
 		{Name: "inside", Type: ListType, Means: "steps of the bore from the front face; shorter than the part is a blind bore", Group: stepGroup, Entries: [2]int{1, 100}},
 	},

@@ -18,11 +18,13 @@ import (
 // is set on a true bore.
 type bench struct {
 	*Numbered
-	ops []plan.Operation
+	ops   []plan.Operation
+	faced map[parts.Face]int // the operation that faces an end
+	last  []string           // lines of the inspection
 }
 
 func operations(n *Numbered) []plan.Operation {
-	b := &bench{Numbered: n}
+	b := &bench{Numbered: n, faced: map[parts.Face]int{}}
 	n.form.operations(b)
 	b.markOperation()
 	for _, it := range n.items() {
@@ -30,7 +32,8 @@ func operations(n *Numbered) []plan.Operation {
 	}
 	b.op(plan.Operation{
 		Machine: "Bench", Title: "Deburr and inspect",
-		Do:   []string{"Break every edge that has no chamfer, " + strings.TrimRight(b.W.Near(0.3), " inm") + " to " + b.W.Near(0.5) + ".", "Fill in the inspection record before the part leaves the bench."},
+		Do: slices.Concat([]string{"Break every edge that has no chamfer, " + strings.TrimRight(b.W.Near(0.3), " inm") + " to " + b.W.Near(0.5) + "."}, b.last,
+			[]string{"Fill in the inspection record before the part leaves the bench."}),
 		Tool: "file, scraper, countersink by hand", Caution: "Turned and drilled edges cut: gloves off near rotating stock, on for handling.",
 	})
 	return b.ops

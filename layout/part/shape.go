@@ -19,6 +19,7 @@ type Shape struct {
 	cut          asCut    // of flat parts
 	bevels       []*chamfer
 	saddles      []*saddle
+	required     []*requirement
 }
 
 // shaper works out the shape.
@@ -33,6 +34,9 @@ func newShape(s *Sizes) (*Shape, parts.Errors) {
 		if s.marked(f) {
 			d.Faces = append(d.Faces, s.face(f, false))
 		}
+	}
+	for _, q := range s.Part.Require {
+		d.required = append(d.required, &requirement{q})
 	}
 	d.wraps()
 	s.form.developments(d)
@@ -61,6 +65,9 @@ func (g *Shape) items() []item {
 	}
 	for _, s := range g.saddles {
 		out = append(out, s)
+	}
+	for _, q := range g.required {
+		out = append(out, q)
 	}
 	return out
 }

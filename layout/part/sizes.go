@@ -45,7 +45,8 @@ type Step struct {
 // auxiliary tells whether the length of a step follows from the others of its
 // side and the whole, and so has no limits of its own: a chain that is closed
 // keeps one such link, in brackets (ISO 129-1, from memory). It is the longest
-// step without a seat or a fit, or the longest.
+// step without a seat or a fit, or the longest, and none whose length has to be
+// equal on all copies.
 func (s *Sizes) auxiliary(st *Step) bool {
 	outside, steps := s.Sides()
 	if !st.Inside {
@@ -55,7 +56,10 @@ func (s *Sizes) auxiliary(st *Step) bool {
 		return false
 	}
 	free := func(st *Step) float64 {
-		if st.Seat != "" || st.Size.Fitted() || st.Size.Thread != nil {
+		switch {
+		case slices.ContainsFunc(s.Part.Require, func(q parts.Requirement) bool { return q.Kind == parts.EqualLength && q.Of.Value == st.Name }):
+			return 0
+		case st.Seat != "" || st.Size.Fitted() || st.Size.Thread != nil:
 			return st.LengthMm()
 		}
 		return st.LengthMm() + s.LengthMm()

@@ -41,7 +41,30 @@ func (t *turned) steps(z *sizer) []Step {
 	}
 	take(t.in.Outside, false)
 	take(t.in.Inside, true)
+	t.reach(z, out)
 	return out
+}
+
+// reach checks that the bores of one setting can be reached from one face: a
+// bar does not bore what lies behind a narrower bore.
+func (t *turned) reach(z *sizer, steps []Step) {
+	var bores []Step
+	for _, s := range steps {
+		if s.Inside && slices.ContainsFunc(t.in.OneSetting, func(n parts.Text) bool { return n.Value == s.Name }) {
+			bores = append(bores, s)
+		}
+	}
+	hidden := func(s Step, front bool) bool {
+		return slices.ContainsFunc(steps, func(o Step) bool {
+			return o.Inside && o.drawnRadius() < s.drawnRadius()-geom.CloseMm && (o.FromMm < s.FromMm) == front
+		})
+	}
+	for _, front := range []bool{true, false} {
+		if !slices.ContainsFunc(bores, func(s Step) bool { return hidden(s, front) }) {
+			return
+		}
+	}
+	z.fault(t.in.OneSetting[0].Pos, "these bores cannot be reached in one setting: from either face one lies behind a narrower bore", "steps that are open to one face")
 }
 
 func (t *turned) overall(s *Sizes) string {

@@ -46,7 +46,40 @@ func (b *bench) settings() [2]setting {
 		slices.SortStableFunc(inside, byRadius)
 		share(inside, narrow.ToMm)
 	}
+	b.together(&out)
 	return out
+}
+
+// together moves the steps that are to be turned without letting the part go into
+// one setting: the one that has more of them, or the later.
+func (b *bench) together(out *[2]setting) {
+	wanted := func(s *Step) bool { return b.oneSetting(s.Name) }
+	var found [2][]*Step
+	for i, set := range out {
+		found[i] = slices.DeleteFunc(slices.Clone(set.steps), func(s *Step) bool { return !wanted(s) })
+	}
+	from, to := 0, 1
+	if len(found[0]) > len(found[1]) {
+		from, to = 1, 0
+	}
+	out[from].steps = slices.DeleteFunc(out[from].steps, wanted)
+	out[to].steps = append(out[to].steps, found[from]...)
+	slices.SortStableFunc(out[to].steps, func(p, q *Step) int {
+		switch {
+		case p.Inside && q.Inside:
+			return cmp.Compare(p.drawnRadius(), q.drawnRadius())
+		case p.Inside:
+			return 1
+		case q.Inside:
+			return -1
+		}
+		return cmp.Compare(q.Size.NominalMm, p.Size.NominalMm)
+	})
+}
+
+// oneSetting tells whether a step is one of those turned without letting go.
+func (s *Sizes) oneSetting(name string) bool {
+	return s.Part.Profile != nil && slices.ContainsFunc(s.Part.Profile.OneSetting, func(t parts.Text) bool { return t.Value == name })
 }
 
 // asBought tells whether a step is the surface of its tube or bar, with no
@@ -80,6 +113,7 @@ func (b *bench) centreOperation() {
 	if l := b.limitsText(b.length(b.LengthMm())); l != "" {
 		o.Limits = []string{"length " + l}
 	}
+	b.faced[parts.Front], b.faced[parts.Back] = len(b.ops), len(b.ops)
 	b.op(o)
 }
 
@@ -96,6 +130,9 @@ func (b *bench) turnSetting(first, onCentres bool, set setting) {
 		b.faceLines(first, &o)
 	}
 	o.Holding = b.holding(first, onCentres, set)
+	if names := b.namesTogether(set.steps); names != "" {
+		o.Do = append(o.Do, "Without letting the part go between them: "+names+".")
+	}
 	var after []string
 	for _, s := range set.steps {
 		o.Do = append(o.Do, b.stepWork(s, first && s.FromMm < 1e-9 && s.ToMm >= b.LengthMm()-1e-9))
@@ -112,7 +149,22 @@ func (b *bench) turnSetting(first, onCentres bool, set setting) {
 	do, refs := b.chamferLines(func(c *chamfer) bool { return b.reached(c, set) })
 	o.Do, o.Refs = append(append(o.Do, do...), after...), append(o.Refs, refs...)
 	slices.Sort(o.Refs)
+	if !onCentres {
+		b.faced[set.face] = len(b.ops)
+	}
 	b.op(o)
+}
+
+// namesTogether lists the steps of a setting that have to be turned without
+// letting the part go.
+func (b *bench) namesTogether(steps []*Step) string {
+	var names []string
+	for _, s := range steps {
+		if b.oneSetting(s.Name) {
+			names = append(names, words.Spaced(s.Name))
+		}
+	}
+	return words.Join(", ", names...)
 }
 
 // anyTurned tells whether any of the steps is turned at all.

@@ -204,6 +204,8 @@ const (
 	SlotsFeature     FeatureKind = "slots"
 	RadialFeature    FeatureKind = "radial"
 	SaddleFeature    FeatureKind = "saddle"
+	// RequirementFeature is a tolerance of form, direction or place.
+	RequirementFeature FeatureKind = "requirement"
 )
 
 // Operation is one step at the bench.

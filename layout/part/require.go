@@ -1,0 +1,84 @@
+package part
+
+import (
+	"slices"
+
+	"centrepop/layout/plan"
+	"centrepop/layout/words"
+	"centrepop/parts"
+	"centrepop/parts/geom"
+)
+
+// requirement is a tolerance of form, direction or place, or of equal copies.
+type requirement struct{ parts.Requirement }
+
+// toleranced says each kind as ISO 1101 does, its symbol first (the typeface has
+// the symbols of the standard, ISO 1101:2017 table 1, from memory), and what
+// measures it (common practice, no source).
+var toleranced = map[parts.RequirementKind]struct{ symbol, name, gauge string }{
+	parts.Flatness:    {"⏥", "flatness", "surface plate and feeler, or straight edge"},
+	parts.Squareness:  {"⊥", "perpendicularity", "indicator across the face in one turn about the datum, or square and feeler"},
+	parts.Parallelism: {"∥", "parallelism", "micrometer at four places, or indicator on a surface plate"},
+	parts.RunOut:      {"↗", "circular run-out", "indicator, largest less smallest reading in one turn about the datum"},
+	parts.Coaxiality:  {"◎", "coaxiality", "indicator, largest less smallest reading in one turn about the datum"},
+	parts.EqualLength: {"", "equal", "micrometer or calipers, all pieces one after the other"},
+}
+
+// text is what is required in words: "perpendicularity of back to bore".
+func (q *requirement) text() string {
+	text := toleranced[q.Kind].name + " of " + words.Spaced(q.Of.Value)
+	switch {
+	case q.Kind == parts.EqualLength && q.Of.Value == "length":
+		return "length the same on all pieces"
+	case q.Kind == parts.EqualLength:
+		return "length of " + words.Spaced(q.Of.Value) + " the same on all pieces"
+	}
+	if q.To.Value != "" {
+		text += " to " + words.Spaced(q.To.Value)
+	}
+	return text
+}
+
+// within is the width of the zone with the symbol: "⊥ 0.2".
+func (q *requirement) within(w words.Writer) string {
+	return words.Join(" ", toleranced[q.Kind].symbol, w.Size(q.Within.Mm))
+}
+
+func (q *requirement) feature(n *Numbered) plan.Feature {
+	f := plan.Feature{Kind: plan.RequirementFeature, Name: q.text(), Size: q.within(n.W), Balloon: plan.XY{XMm: n.LengthMm(), YMm: n.Section.MaxMm * 0.7}}
+	switch st := n.StepNamed(q.Of.Value); {
+	case st != nil:
+		f.Balloon = plan.XY{XMm: geom.Clean((st.FromMm + st.ToMm) / 2), YMm: st.drawnRadius()}
+	case q.Of.Value == string(parts.Front):
+		f.Balloon.XMm = 0
+	}
+	return f
+}
+
+// operations put it into the operation that makes the feature, while the part is
+// still held, or else into the last one.
+func (q *requirement) operations(b *bench) {
+	line := words.Capital(q.text()) + " within " + b.W.Said(q.Within.Mm) + ": " + toleranced[q.Kind].gauge + "."
+	i, ok := b.faced[parts.Face(q.Of.Value)]
+	if st := b.StepNamed(q.Of.Value); st != nil {
+		for k, o := range b.ops {
+			if o.Machine == "Lathe" && slices.Contains(o.Refs, b.ref(st)) {
+				i, ok = k, true
+			}
+		}
+	}
+	if !ok {
+		b.last = append(b.last, line)
+		return
+	}
+	o := &b.ops[i]
+	o.Do = append(o.Do, "Before letting go: "+line)
+	o.Refs = append(o.Refs, b.ref(q))
+}
+
+func (q *requirement) checks(r *record) {
+	r.add(plan.Check{
+		Ref: r.ref(q), What: q.text(), Wanted: q.within(r.W), Limits: "within " + r.W.Said(q.Within.Mm),
+		MaxMm: q.Within.Mm, Gauge: toleranced[q.Kind].gauge, Source: "drawing",
+	})
+}

@@ -1,0 +1,99 @@
+package part
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"centrepop/layout/plan"
+	"centrepop/parts"
+)
+
+// TestRequirements: each kind is numbered with the symbol and name of ISO 1101,
+// checked while the part is still held, and in the record.
+func TestRequirements(t *testing.T) {
+	t.Parallel()
+	m := work(t, "mm", housing+`require:
+  - {is: flatness, within: 0.05, of: front}
+  - {is: squareness, within: 0.1, of: back, to: cup}
+  - {is: run-out, within: 0.03, of: body, to: cup}
+  - {is: coaxiality, within: 0.02, of: narrow, to: cup}
+  - {is: parallelism, within: 0.08, of: back, to: rear}
+  - {is: equal, within: 0.2, of: length}
+`)
+	want := []string{"⏥ 0.05 flatness of front", "⊥ 0.1 perpendicularity of back to cup", "↗ 0.03 circular run-out of body to cup",
+		"◎ 0.02 coaxiality of narrow to cup", "∥ 0.08 parallelism of back to rear", "0.2 length the same on all pieces"}
+	var got []string
+	for _, f := range m.Features {
+		if f.Kind == plan.RequirementFeature {
+			got = append(got, f.Size+" "+f.Name)
+			c := check(m, f.Name)
+			if c == nil || c.Ref != f.N || c.Wanted != f.Size || c.MaxMm == 0 || c.Gauge == "" {
+				t.Errorf("record of %s: %v", f.Name, c)
+			}
+		}
+	}
+	if !slices.Equal(got, want) {
+		t.Errorf("features %q", got)
+	}
+	for line, title := range map[string]string{
+		"Before letting go: Flatness of front within 0.05 mm":                 "Turn from the front face",
+		"Before letting go: Perpendicularity of back to cup within 0.1 mm":    "Turn from the back face",
+		"Before letting go: Coaxiality of narrow to cup within 0.02 mm":       "Turn from the front face",
+		"Length the same on all pieces within 0.2 mm: micrometer or calipers": "Deburr and inspect",
+	} {
+		i := slices.IndexFunc(m.Out.Operations, func(o plan.Operation) bool { return o.Title == title })
+		if !slices.ContainsFunc(m.Out.Operations[i].Do, func(s string) bool { return strings.HasPrefix(s, line) }) {
+			t.Errorf("no %q in %q: %q", line, title, m.Out.Operations[i].Do)
+		}
+	}
+	for _, k := range parts.RequirementKinds {
+		if toleranced[k].name == "" || toleranced[k].gauge == "" {
+			t.Errorf("no words for %s", k)
+		}
+	}
+}
+
+// TestEqualLengthIsNoAuxiliary: a length that has to be equal on all copies is
+// measured, and another closes the chain.
+func TestEqualLengthIsNoAuxiliary(t *testing.T) {
+	t.Parallel()
+	m := work(t, "mm", housing+"require:\n  - {is: equal, within: 0.05, of: body}\n")
+	if got := feature(m, "body").Size; !strings.HasSuffix(got, "× 104 long") || check(m, "body length") == nil {
+		t.Error(got)
+	}
+	if got := feature(m, "rear").Size; !strings.HasSuffix(got, "× (10) long") {
+		t.Error(got)
+	}
+}
+
+// TestOneSetting: the steps asked for are turned in one operation, which says so.
+func TestOneSetting(t *testing.T) {
+	t.Parallel()
+	job := demo(t, "pugmill")
+	i := slices.IndexFunc(job.Parts, func(p *parts.Part) bool { return p.Name.Value == "auger-shaft" })
+	var with []string
+	for _, o := range Work(job, job.Parts[i]).Out.Operations {
+		text := strings.Join(o.Do, "\n")
+		if strings.Contains(text, "Turn seal land") || strings.Contains(text, "Turn front bearing") || strings.Contains(text, "Turn rear bearing") {
+			with = append(with, o.Title)
+		}
+		if strings.Contains(text, "Turn seal land") && !strings.Contains(text, "Without letting the part go between them: seal land, front bearing, rear bearing.") {
+			t.Error(text)
+		}
+	}
+	if len(with) != 1 {
+		t.Errorf("turned in %q", with)
+	}
+	// A cup behind a narrower bore from either side cannot be bored with the other.
+	bad := strings.Replace(housing, "profile:\n", "profile:\n  one-setting: [cup, far]\n", 1)
+	bad = strings.Replace(bad, "length: 60}", "length: 34}\n    - {name: far, diameter: 80, length: 26}", 1)
+	job = load(t, "mm", bad)
+	if errs := Work(job, job.Parts[0]).Errs; len(errs) != 1 || !strings.Contains(errs.Error(), "cannot be reached in one setting") {
+		t.Errorf("errors %v", errs)
+	}
+	job = load(t, "mm", strings.Replace(bad, "[cup, far]", "[cup, wide]", 1))
+	if errs := Work(job, job.Parts[0]).Errs; len(errs) > 0 {
+		t.Error(errs)
+	}
+}

@@ -1,0 +1,52 @@
+package parts
+
+import "slices"
+
+// requirementWords are the kinds of requirement as written.
+func requirementWords() []string {
+	var words []string
+	for _, k := range RequirementKinds {
+		words = append(words, string(k))
+	}
+	return words
+}
+
+// requirements reads the tolerances of form, direction and place; what they
+// speak of has to be on the part.
+func (r *reader) requirements(groups []*fields, p *Part) []Requirement {
+	named := p.namesOf(OutlineFeature, BoreFeature, OutsideFeature, InsideFeature)
+	known := append([]string{string(Front), string(Back)}, named...)
+	var out []Requirement
+	for _, f := range groups {
+		q := Requirement{Pos: f.n.pos, Kind: RequirementKind(f.word("is")), Within: f.length("within"), Of: f.name("of"), To: f.name("to")}
+		of := known
+		if q.Kind == EqualLength {
+			of = append([]string{"length"}, named...)
+		}
+		r.oneOfNames(q.Of, of)
+		r.oneOfNames(q.To, known)
+		switch datum := q.To.Value != ""; {
+		case q.Kind == "":
+		case q.Kind.Alone() && datum:
+			r.faultf(q.To.Pos, "delete to", "%s has no datum", q.Kind)
+		case !q.Kind.Alone() && !f.given("to"):
+			r.faultf(q.Pos, "to: the face, step, bore or outline it is measured from", "%s needs a datum", q.Kind)
+		case datum && q.To.Value == q.Of.Value:
+			r.faultf(q.To.Pos, "another feature", "%s of %s is measured from itself", q.Kind, q.Of.Value)
+		}
+		out = append(out, q)
+	}
+	return out
+}
+
+// oneOfNames refuses a name that is not among those known.
+func (r *reader) oneOfNames(t Text, known []string) {
+	if t.Value == "" || slices.Contains(known, t.Value) {
+		return
+	}
+	what := "there is no " + t.Value + " on the part"
+	if like := Nearest(t.Value, known); like != "" {
+		what += "; perhaps " + like + " is meant"
+	}
+	r.fault(t.Pos, what, list(known))
+}
