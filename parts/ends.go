@@ -23,6 +23,7 @@ type EndPlace struct {
 	Clock Angle  // of the main, seen on its front face
 	Axial Length // from the face From of the main
 	From  Face
+	Leans Face // the face of the main that the free end leans to: the acute side; at 90° that of line 0
 }
 
 // ends reads the saddles of a tube, front before back.
@@ -54,7 +55,7 @@ func (f *fields) end(face Face) TubeEnd {
 		}
 	}
 	if p := f.sub("place"); p != nil {
-		end.Place = &EndPlace{Pos: p.n.pos, Clock: p.angle("clock"), Axial: p.length("axial"), From: p.face("from")}
+		end.Place = &EndPlace{Pos: p.n.pos, Clock: p.angle("clock"), Axial: p.length("axial"), From: p.face("from"), Leans: p.face("leans")}
 	}
 	return end
 }

@@ -231,6 +231,7 @@ var placeGroup = &Group{
 		{Name: "clock", Type: AngleType, Means: "clock angle on the main, seen on its front face", Default: "0"},
 		{Name: "axial", Type: DistanceType, Need: true, Means: "distance along the main from the face of from"},
 		{Name: "from", Type: WordType, Means: "the face of the main that axial starts at", Default: "front", Words: faceWords},
+		{Name: "leans", Type: WordType, Means: "the face of the main that the free end of this tube leans to, its acute side; at 90 degrees that of line 0", Default: "front", Words: faceWords},
 	},
 }
 

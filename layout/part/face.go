@@ -63,9 +63,9 @@ func (s *Sizes) groupsOn(out *plan.Face, others bool) {
 		case others:
 			m.shown(s.W, out, offset)
 		default:
-			at, _ := m.seen(out.Face)
+			at, half := m.seen(out.Face)
 			for _, q := range at {
-				out.Circles = append(out.Circles, plan.Circle{Label: m.name + " from the " + string(m.Face), DiameterMm: m.Group.DrillMm, CentreMm: q})
+				out.Circles = append(out.Circles, plan.Circle{Label: m.name + " from the " + string(m.Face), DiameterMm: m.Group.DrillMm, CentreMm: q, HalfMm: half})
 			}
 		}
 	}

@@ -23,6 +23,7 @@ type saddle struct {
 	meanMm   float64 // mean drop of the cut below the tube's full length
 	deepMm   float64 // greatest drop
 	squareMm float64 // from the far end to the template's square edge
+	origin   *origin // nil if the place is not said
 }
 
 // saddle works out an end of a tube that sits on another round.
@@ -48,6 +49,7 @@ func (d *shaper) saddle(e *parts.TubeEnd) {
 	}
 	m := &saddle{end: e, main: on.name}
 	m.measure(p, d.LengthMm())
+	m.origin = on.foot(e, p)
 	if m.squareMm <= 0 {
 		// No room for the paper's margin: the square edge is the free end.
 		s.MarginMm = geom.Clean(25 + m.squareMm)
@@ -82,7 +84,62 @@ func (m *saddle) measure(p develop.SaddlePattern, lengthMm float64) {
 // onMain is the round that an end sits on; a solid one has no wall.
 type onMain struct {
 	diaMm, wallMm float64
-	name          string // in words
+	name          string  // in words
+	main          *Sizes  // nil if it is no part of the job
+	crossMm       float64 // of the axes, from its front face
+}
+
+// origin is where the branch's axis goes through the outside of the main: the
+// one place that its hole is laid out from.
+type origin struct {
+	main     *parts.Part
+	from     parts.Face
+	axialMm  float64 // from that face
+	clockDeg float64
+	leans    parts.Face
+}
+
+// foot works out the origin. The axes cross at the place that is said; the
+// branch goes through the outside off that by its lean and its offset, which
+// is to the right seen from the free end with the acute side up: towards
+// higher clock angles where that is the front.
+func (on onMain) foot(e *parts.TubeEnd, p develop.SaddlePattern) *origin {
+	if e.Place == nil || on.main == nil {
+		return nil
+	}
+	out, _ := p.Hole.Result("branch axis meets the surface at y")
+	turn := math.Asin(2*e.Offset.Mm/on.diaMm) * 180 / math.Pi
+	if e.Place.Leans == parts.Front {
+		out = -out
+	} else {
+		turn = -turn
+	}
+	o := &origin{main: on.main.Part, from: e.Place.From, axialMm: on.crossMm + out, leans: e.Place.Leans}
+	if o.from == parts.Back {
+		o.axialMm = on.main.LengthMm() - o.axialMm
+	}
+	o.axialMm = geom.Clean(o.axialMm)
+	angles := []float64{e.Place.Clock.Deg + turn}
+	geom.FromTop(angles)
+	o.clockDeg = angles[0]
+	return o
+}
+
+// words say where the origin lies: "clock 30°, 140 from the back face".
+func (o *origin) words(w words.Writer) string {
+	return "clock " + words.Trim(o.clockDeg, 2) + "°, " + w.Size(o.axialMm) + " from the " + string(o.from) + " face"
+}
+
+// side names the side that line 0 goes to.
+func (m *saddle) side() string {
+	lean := "acute side"
+	if m.end.Angle.Deg == 90 {
+		lean = "front of the main"
+	}
+	if m.origin != nil {
+		lean = string(m.origin.leans) + " of the main"
+	}
+	return lean
 }
 
 // mainOf finds the round that an end sits on.
@@ -109,7 +166,7 @@ func (d *shaper) mainOf(e *parts.TubeEnd) (onMain, bool) {
 			return onMain{}, false
 		}
 	}
-	out := onMain{diaMm: st.Size.NominalMm, name: other.Part.Title.Value + " " + words.Spaced(st.Name) + ", " + d.W.Dia(st.Size.NominalMm)}
+	out := onMain{main: other, crossMm: middle, diaMm: st.Size.NominalMm, name: other.Part.Title.Value + " " + words.Spaced(st.Name) + ", " + d.W.Dia(st.Size.NominalMm)}
 	_, inside := other.Sides()
 	if b := stepAt(inside, middle); b != nil {
 		out.wallMm = geom.Clean((out.diaMm - b.Size.NominalMm) / 2)
@@ -125,18 +182,13 @@ func (m *saddle) far() parts.Face {
 	return parts.Front
 }
 
-// placeWords says where on the main the axes cross.
-func (s *Sizes) placeWords(e *parts.TubeEnd) string {
-	if e.Place == nil {
-		return ""
-	}
-	return "clock " + words.Trim(e.Place.Clock.Deg, 2) + "°, " + s.W.Size(e.Place.Axial.Mm) + " from the " + string(e.Place.From) + " face of the main"
-}
-
 // endSide names where line 0 of a branch lies on the main.
-func endSide(e *parts.TubeEnd) string {
-	if e.Angle.Deg == 90 {
-		return "front"
+func (m *saddle) endSide() string {
+	switch {
+	case m.origin != nil:
+		return string(m.origin.leans)
+	case m.end.Angle.Deg == 90:
+		return string(parts.Front)
 	}
 	return "acute"
 }
@@ -149,7 +201,7 @@ func (d *shaper) branchPattern(m *saddle, s develop.Saddle, p develop.SaddlePatt
 			if l := &out.Lines[j]; l.Name == strconv.Itoa(i) {
 				l.Text = d.exact(o.YMm)
 				if i == 0 {
-					l.Text = endSide(e) + " " + l.Text
+					l.Text = m.endSide() + " " + l.Text
 				}
 			}
 		}
@@ -164,9 +216,9 @@ func (d *shaper) branchPattern(m *saddle, s develop.Saddle, p develop.SaddlePatt
 	out.Sizes = append(out.Sizes, plan.PatternValue{Name: "square edge from the " + string(m.far()) + " face", Text: d.exact(m.squareMm)},
 		plan.PatternValue{Name: "crossing of the axes from the " + string(m.far()) + " face", Text: d.exact(m.reachMm)})
 	out.Tables = d.tables(p.Branch.Tables)
-	line := "Line 0 is at clock " + words.Trim(e.Clock.Deg, 2) + "° of this tube and goes to the acute side"
-	if e.Angle.Deg == 90 {
-		line = "Line 0 is at clock " + words.Trim(e.Clock.Deg, 2) + "° of this tube and goes towards the front of the main"
+	line := "Line 0 is at clock " + words.Trim(e.Clock.Deg, 2) + "° of this tube and goes to the " + m.side()
+	if m.origin != nil && e.Angle.Deg != 90 {
+		line += ", to which this tube leans from square by " + words.Trim(90-e.Angle.Deg, 2) + "°"
 	}
 	out.Notes = []string{
 		"The number along each line is its ordinate, from the square edge to the curve.",
@@ -174,7 +226,9 @@ func (d *shaper) branchPattern(m *saddle, s develop.Saddle, p develop.SaddlePatt
 		line + "; numbers grow clockwise seen from the " + string(m.far()) + " face.",
 		"Cut square through the wall along the curve. The metal on the side of the square edge stays.",
 	}
-	if e.Gap.Mm > 0 {
+	if e.Gap.Mm > 0 && e.SetIn {
+		out.Notes = append(out.Notes, "The gap of "+d.W.Size(e.Gap.Mm)+" for the weld is left by the hole, which is larger than the tube all round; this curve leaves none.")
+	} else if e.Gap.Mm > 0 {
 		out.Notes = append(out.Notes, "The curve leaves a gap of "+d.W.Size(e.Gap.Mm)+" for the weld: set it with wire or strip while tacking.")
 	}
 	return out
@@ -187,11 +241,20 @@ func (d *shaper) mainPattern(m *saddle, s develop.Saddle, p develop.SaddlePatter
 	if e.SetIn {
 		joint = "set in"
 	}
+	out.Lines = slices.DeleteFunc(out.Lines, func(l plan.PatternLine) bool { return l.Name == "level of axis crossing" })
 	for j := range out.Lines {
 		if l := &out.Lines[j]; l.Role == develop.Top.String() {
-			l.Text = "this way to the acute side →"
-			if e.Angle.Deg == 90 {
-				l.Text = "this way to the front of the main →"
+			l.Text = "this way to the " + m.side() + " →"
+			if e.Place != nil {
+				l.Text = "clock " + words.Trim(e.Place.Clock.Deg, 2) + "° of the main; " + l.Text
+			}
+		}
+	}
+	for j := range out.Labels {
+		if l := &out.Labels[j]; l.Text == "branch axis" {
+			l.Text = "origin"
+			if m.origin != nil {
+				l.Text += ": " + m.origin.words(d.W)
 			}
 		}
 	}
@@ -200,16 +263,34 @@ func (d *shaper) mainPattern(m *saddle, s develop.Saddle, p develop.SaddlePatter
 	out.PaperMm = s.PaperMm
 	out.Sizes = append(d.values(p.Hole.Inputs), d.values(p.Hole.Results)...)
 	out.Tables = d.tables(p.Hole.Tables)
-	where := "Lay the cross of the branch axis on the main at the marked place"
-	if w := d.placeWords(e); w != "" {
-		where = "Lay the crossing of the centre lines at " + w
+	where := "Lay the cross marked origin where the branch's axis goes through the outside of the main"
+	if m.origin != nil {
+		where = "Lay the cross marked origin at " + m.origin.words(d.W) + " of the main"
+		out.ScaleMm = math.Pi * (s.MainDiameterMm + s.PaperMm) / 360
+		if m.origin.leans == parts.Back {
+			out.ScaleMm = -out.ScaleMm
+		}
+		out.Sizes = append(out.Sizes, plan.PatternValue{Name: "one degree of the main's clock", Text: d.exact(math.Abs(out.ScaleMm))},
+			plan.PatternValue{Name: "TOP of the main from the origin, round it", Text: d.exact(math.Abs(out.ScaleMm) * math.Min(m.origin.clockDeg, 360-m.origin.clockDeg))})
 	}
 	out.Notes = []string{
-		where + "; printed side out, the long centre line along the main, up towards the acute side (at 90° the front).",
+		where + "; printed side out, the long centre line along the main, up towards the " + m.side() + ".",
 		"Cut through the wall in the direction of the branch's axis.",
 		"Cut the branch first and hold it to the main: its bore (set on) or outside (set in) must agree with this curve.",
 	}
 	return out
+}
+
+// where is the place of the branch on the main, and how it leans.
+func (m *saddle) where(w words.Writer) string {
+	if m.origin == nil {
+		return ""
+	}
+	text := m.origin.words(w) + " of the main"
+	if m.end.Angle.Deg != 90 {
+		text += ", leaning to its " + string(m.origin.leans)
+	}
+	return text
 }
 
 func (m *saddle) feature(n *Numbered) plan.Feature {
@@ -218,7 +299,7 @@ func (m *saddle) feature(n *Numbered) plan.Feature {
 		z = 0
 	}
 	return plan.Feature{Kind: plan.SaddleFeature, Name: string(m.end.Face) + " end saddle", Size: "on " + m.main + " at " + words.Trim(m.end.Angle.Deg, 2) + "°, " + n.W.Size(m.deepMm) + " deep",
-		Note: words.Join("; ", "gap "+n.W.Size(m.end.Gap.Mm), n.placeWords(m.end)), Balloon: plan.XY{XMm: z, YMm: n.Section.MaxMm * 0.95}}
+		Note: words.Join("; ", "gap "+n.W.Size(m.end.Gap.Mm), m.where(n.W)), Balloon: plan.XY{XMm: z, YMm: n.Section.MaxMm * 0.95}}
 }
 
 // operations cut the end.
@@ -228,7 +309,7 @@ func (m *saddle) operations(b *bench) {
 		Do: []string{
 			"Wrap the saddle template round the tube, its square edge " + b.exact(m.squareMm) + " from the " + string(m.far()) + " face, line 0 at clock " + words.Trim(m.end.Clock.Deg, 2) + "°.",
 			"Punch along the curve every " + b.W.Said(10) + ", take the paper off, cut outside the marks and grind to them.",
-			"Offer it up to " + m.main + ": gap " + b.W.Said(m.end.Gap.Mm) + " all round.",
+			"Offer it up to " + words.Join(", ", m.main, m.where(b.W)) + ": gap " + b.W.Said(m.end.Gap.Mm) + " all round.",
 		},
 		Tool: "saw, plasma or grinder", Gauge: "feeler or wire " + b.W.Size(m.end.Gap.Mm),
 		Caution: "Grinding: face shield, guard on, sparks away from people. Cut edges are sharp and hot.", Refs: []int{b.ref(m)},
@@ -241,4 +322,64 @@ func (m *saddle) checks(r *record) {
 		Ref: r.ref(m), What: string(m.end.Face) + " end saddle on its main", Wanted: "gap " + r.W.Size(m.end.Gap.Mm) + " all round",
 		Limits: "± " + r.W.Size(1) + " at any place", Gauge: "wire or feeler", Source: "common practice, no source",
 	})
+}
+
+// branchHole is the hole that a branch of another part needs in this one.
+type branchHole struct {
+	*saddle
+	branch *parts.Part
+}
+
+// branches are the holes that other parts' saddled ends need in this part.
+func (s *Sizes) branches() []*branchHole {
+	var out []*branchHole
+	for _, p := range s.Job.Parts {
+		for i := range p.Ends {
+			if e := &p.Ends[i]; p != s.Part && e.Onto.Part == s.Part.Name.Value && e.Place != nil {
+				d := &shaper{Shape: &Shape{Sizes: newSizer(s.Job, p).Sizes}, faults: faults{job: s.Job}}
+				if d.saddle(e); len(d.saddles) > 0 {
+					out = append(out, &branchHole{d.saddles[0], p})
+				}
+			}
+		}
+	}
+	return out
+}
+
+func (h *branchHole) name() string { return "hole for " + h.branch.Title.Value }
+
+func (h *branchHole) feature(n *Numbered) plan.Feature {
+	joint := "set on"
+	if h.end.SetIn {
+		joint = "set in"
+	}
+	z := h.origin.axialMm
+	if h.origin.from == parts.Back {
+		z = geom.Clean(n.LengthMm() - z)
+	}
+	return plan.Feature{Kind: plan.SaddleFeature, Name: h.name(), Size: "by the template of " + h.branch.Title.Value + ", " + joint + " at " + words.Trim(h.end.Angle.Deg, 2) + "°",
+		Note: h.note(n.W), Balloon: plan.XY{XMm: z, YMm: n.Section.MaxMm}}
+}
+
+func (h *branchHole) note(w words.Writer) string {
+	text := "origin at " + h.origin.words(w)
+	if h.end.Angle.Deg != 90 {
+		text += ", leaning to the " + string(h.origin.leans)
+	}
+	return text
+}
+
+func (h *branchHole) operations(b *bench) {
+	b.op(plan.Operation{Machine: "Bench", Title: words.Capital(h.name()),
+		Do: []string{
+			"Lay the hole template of " + h.branch.Title.Value + " on the outside, its " + h.note(b.W) + ", and punch along the curve.",
+			"Cut through the wall in the direction of the branch's axis, inside the marks; offer up the cut branch and grind to it.",
+		},
+		Tool: "plasma, hole saw or grinder", Gauge: "the cut branch", Caution: "Grinding: face shield, guard on, sparks away from people. Cut edges are sharp and hot.", Refs: []int{b.ref(h)}})
+}
+
+func (h *branchHole) checks(r *record) {
+	s := r.length(h.origin.axialMm)
+	r.add(plan.Check{Ref: r.ref(h), What: h.name(), Wanted: r.W.Size(h.origin.axialMm) + " from the " + string(h.origin.from) + " face to its origin",
+		Limits: words.OrNone(r.limitsText(s)), MinMm: s.MinMm, MaxMm: s.MaxMm, Gauge: "tape", Source: s.Source})
 }

@@ -19,6 +19,7 @@ type Shape struct {
 	cut          asCut    // of flat parts
 	bevels       []*chamfer
 	saddles      []*saddle
+	holed        []*branchHole
 	required     []*requirement
 }
 
@@ -35,6 +36,7 @@ func newShape(s *Sizes) (*Shape, parts.Errors) {
 			d.Faces = append(d.Faces, s.face(f, false))
 		}
 	}
+	d.holed = s.branches()
 	for _, q := range s.Part.Require {
 		d.required = append(d.required, &requirement{q})
 	}
@@ -65,6 +67,9 @@ func (g *Shape) items() []item {
 	}
 	for _, s := range g.saddles {
 		out = append(out, s)
+	}
+	for _, h := range g.holed {
+		out = append(out, h)
 	}
 	for _, q := range g.required {
 		out = append(out, q)

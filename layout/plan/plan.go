@@ -95,7 +95,8 @@ type Circle struct {
 	Label      string  `json:"label"`
 	DiameterMm float64 `json:"diameter_mm"`
 	CentreMm   XY      `json:"centre"`
-	Pitch      bool    `json:"pitch"` // a pitch circle, drawn as a chain line
+	HalfMm     XY      `json:"half,omitzero"` // of a slot: from its centre to that of one end
+	Pitch      bool    `json:"pitch"`         // a pitch circle, drawn as a chain line
 }
 
 // Hole is one hole on a face. N is its number on the template, table,

@@ -41,6 +41,25 @@ func Ring(x, y, radius, width float64, dash ...float64) Shape {
 	return Shape{Path: canvas.Circle(radius).Translate(x, y), Stroke: Black, WidthMm: width, DashMm: dash}
 }
 
+// Stadium is a slot with round ends about x, y; (halfX, halfY) leads from there to
+// the centre of one end, and is zero for a circle.
+func Stadium(x, y, halfX, halfY, radius, width float64) Shape {
+	s := Ring(x, y, radius, width)
+	half := math.Hypot(halfX, halfY)
+	if half == 0 {
+		return s
+	}
+	p := &canvas.Path{}
+	p.MoveTo(-half, -radius)
+	p.LineTo(half, -radius)
+	p.ArcTo(radius, radius, 0, false, true, half, radius)
+	p.LineTo(-half, radius)
+	p.ArcTo(radius, radius, 0, false, true, -half, -radius)
+	p.Close()
+	s.Path = p.Transform(canvas.Identity.Translate(x, y).Rotate(math.Atan2(halfY, halfX) * 180 / math.Pi))
+	return s
+}
+
 // Disc is a filled circle.
 func Disc(x, y, radius float64) Shape {
 	return Shape{Path: canvas.Circle(radius).Translate(x, y), Fill: Black}

@@ -301,7 +301,7 @@ func Face(face *plan.Face, features []plan.Feature, w, h float64) draw.Panel {
 			circle := &draw.Drawing{Items: []draw.Item{draw.Ring(x, y, r, draw.HairMm, draw.ChainDash...)}}
 			p.Draw.Add(draw.Group{Drawing: circle, Transform: canvas.Identity, Clip: room.Window.Path()})
 		} else {
-			p.Draw.Add(draw.Ring(x, y, r, draw.LineMm))
+			p.Draw.Add(draw.Stadium(x, y, c.HalfMm.XMm*scale, c.HalfMm.YMm*scale, r, draw.LineMm))
 		}
 		room.AddCircle(x, y, r)
 	}

@@ -340,7 +340,7 @@ func (p *punch) outlines(lines *draw.Drawing, room *draw.Occupied, shift canvas.
 		if c.Pitch {
 			lines.Add(draw.Ring(x, y, c.DiameterMm/2, draw.HairMm, draw.ChainDash...))
 		} else {
-			lines.Add(draw.Ring(x, y, c.DiameterMm/2, 0.25))
+			lines.Add(draw.Stadium(x, y, c.HalfMm.XMm, c.HalfMm.YMm, c.DiameterMm/2, 0.25))
 		}
 		at := shift.Dot(canvas.Point{X: x, Y: y})
 		room.AddCircle(at.X, at.Y, c.DiameterMm/2)

@@ -156,7 +156,9 @@ func (p *punch) misses(window draw.Rect) bool {
 func isSmall(c plan.Circle) bool { return !c.Pitch && c.DiameterMm <= 60 }
 
 func circleRect(c plan.Circle) draw.Rect {
-	return draw.R(c.CentreMm.XMm, c.CentreMm.YMm, c.CentreMm.XMm, c.CentreMm.YMm).Grown(c.DiameterMm / 2)
+	at, half := c.CentreMm, c.HalfMm
+	dx, dy := math.Abs(half.XMm), math.Abs(half.YMm)
+	return draw.R(at.XMm-dx, at.YMm-dy, at.XMm+dx, at.YMm+dy).Grown(c.DiameterMm / 2)
 }
 
 // matchMarks sets two marks on each stretch of cut line between two tiles,

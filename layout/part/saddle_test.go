@@ -1,0 +1,132 @@
+package part
+
+import (
+	"math"
+	"slices"
+	"strings"
+	"testing"
+
+	"centrepop/layout/plan"
+	"centrepop/parts"
+)
+
+const mainTube = "part: barrel\ntitle: Barrel\nkind: tube\nmaterial: S235\ntube: {outside: 200, wall: 5, length: 800}\n"
+
+// branch is a tube whose back end sits on the barrel.
+func branch(end string) string {
+	return "part: stub\ntitle: Stub\nkind: tube\nmaterial: S235\ntube: {outside: 80, wall: 4, length: 500}\nends:\n  back: {onto: barrel.outside, " + end + "}\n"
+}
+
+func development(t *testing.T, m *Model, name string) plan.Development {
+	t.Helper()
+	i := slices.IndexFunc(m.Developments, func(d plan.Development) bool { return d.Name == name })
+	if i < 0 {
+		t.Fatalf("no development %s", name)
+	}
+	return m.Developments[i]
+}
+
+// TestSaddleOrigin: the axis of a branch that leans goes through the outside of
+// the main off the crossing of the axes by √(R² − e²)/tan β: with R = 100 and
+// β = 45° by 100 along, with e = 50 by 86.603 along and asin(50/100) = 30° round
+// (geometry). The template has one labelled cross, there.
+func TestSaddleOrigin(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct{ end, want, lean string }{
+		{"angle: 45, place: {clock: 90, axial: 300}", "clock 90°, 200 from the front face", "front"},
+		{"angle: 45, place: {clock: 90, axial: 300, leans: back}", "clock 90°, 400 from the front face", "back"},
+		{"angle: 45, place: {clock: 90, axial: 300, from: back}", "clock 90°, 400 from the back face", "front"},
+		{"angle: 45, offset: 50, place: {clock: 90, axial: 300}", "clock 120°, 213.397 from the front face", "front"},
+		{"angle: 45, offset: 50, place: {clock: 90, axial: 300, leans: back}", "clock 60°, 386.603 from the front face", "back"},
+		{"angle: 90, offset: -50, place: {clock: 10, axial: 300}", "clock 340°, 300 from the front face", "front"},
+	} {
+		m := work(t, "mm", branch(c.end), mainTube)
+		hole := development(t, m, "hole-back")
+		var labels []string
+		for _, l := range hole.Labels {
+			if strings.HasPrefix(l.Text, "origin") {
+				labels = append(labels, l.Text)
+			}
+		}
+		if want := []string{"origin: " + c.want}; !slices.Equal(labels, want) {
+			t.Errorf("%s: %q, want %q", c.end, labels, want)
+		}
+		if slices.ContainsFunc(hole.Lines, func(l plan.PatternLine) bool { return l.Name == "level of axis crossing" }) {
+			t.Errorf("%s: a second cross", c.end)
+		}
+		if note := hole.Notes[0]; !strings.Contains(note, c.want) || !strings.Contains(note, "towards the "+c.lean+" of the main") {
+			t.Errorf("%s: %s", c.end, note)
+		}
+		if note := strings.Join(development(t, m, "saddle-back").Notes, " "); !strings.Contains(note, "goes to the "+c.lean+" of the main") {
+			t.Errorf("%s: %s", c.end, note)
+		}
+		if math.Abs(math.Abs(hole.ScaleMm)-math.Pi*200.1/360) > 1e-9 {
+			t.Errorf("one degree is %v", hole.ScaleMm)
+		}
+		has(t, m, "Offer it up to Barrel outside, Ø200, "+c.want+" of the main")
+	}
+	// Where the place is not said, nothing is claimed of it.
+	if note := development(t, work(t, "mm", branch("angle: 60"), mainTube), "hole-back").Notes[0]; !strings.HasPrefix(note, "Lay the cross marked origin where the branch's axis goes through") {
+		t.Error(note)
+	}
+}
+
+// TestHoleOnMain: the main's own sheet has the hole, with its origin.
+func TestHoleOnMain(t *testing.T) {
+	t.Parallel()
+	m := work(t, "mm", mainTube, branch("angle: 45, place: {clock: 90, axial: 300}"))
+	f := feature(m, "hole for Stub")
+	if f.Note != "origin at clock 90°, 200 from the front face, leaning to the front" || f.Balloon.XMm != 200 {
+		t.Errorf("feature %v", f)
+	}
+	has(t, m, "Hole for Stub", "Lay the hole template of Stub on the outside, its origin at clock 90°, 200 from the front face")
+	if c := check(m, "hole for Stub"); c == nil || c.MinMm != 199.5 || c.MaxMm != 200.5 { // ISO 2768-m, 120 to 400 mm
+		t.Errorf("record %v", c)
+	}
+}
+
+// TestGapIsLeft: set on, the curve of the branch leaves the gap; set in, the hole
+// does: its radius is that of the branch and the gap (develop.Saddle), 40 + 2.
+func TestGapIsLeft(t *testing.T) {
+	t.Parallel()
+	notes := func(end string) string {
+		return strings.Join(development(t, work(t, "mm", branch(end), mainTube), "saddle-back").Notes, " ")
+	}
+	if s := notes("joint: set-on, gap: 2"); !strings.Contains(s, "The curve leaves a gap of 2") {
+		t.Error(s)
+	}
+	if s := notes("joint: set-in, gap: 2"); strings.Contains(s, "The curve leaves a gap") || !strings.Contains(s, "left by the hole") {
+		t.Error(s)
+	}
+	hole := development(t, work(t, "mm", branch("joint: set-in, gap: 2"), mainTube), "hole-back")
+	if !slices.Contains(hole.Sizes, plan.PatternValue{Name: "hole diameter across the branch", Text: "84.00"}) {
+		t.Errorf("sizes %v", hole.Sizes)
+	}
+}
+
+// TestSlotFromBehind: a through slot of the front is a slot of its length on the
+// back too, mirrored: its axis at clock 30° is at 330° there (geometry).
+func TestSlotFromBehind(t *testing.T) {
+	t.Parallel()
+	m := work(t, "mm", `part: plate
+kind: plate
+material: S235
+stock: {plate: 10, cut: saw}
+outline: {rectangle: [200, 150]}
+slots:
+  - {name: adjust, at: [[40, 20]], width: 10, length: 50, turn: 30}
+holes:
+  - {name: taps, face: back, at: [[0, 0]], size: M8 tap}
+`)
+	for _, f := range m.Faces {
+		if f.Face != parts.Back {
+			continue
+		}
+		i := slices.IndexFunc(f.Circles, func(c plan.Circle) bool { return strings.HasPrefix(c.Label, "adjust") })
+		c := f.Circles[i]
+		want := plan.XY{XMm: -10, YMm: 20 * math.Cos(math.Pi/6)}
+		if c.CentreMm != (plan.XY{XMm: -40, YMm: 20}) || c.DiameterMm != 10 || math.Abs(c.HalfMm.XMm-want.XMm) > 1e-9 || math.Abs(c.HalfMm.YMm-want.YMm) > 1e-9 {
+			t.Errorf("seen from the back %+v, half %v", c, want)
+		}
+	}
+}
