@@ -165,3 +165,21 @@ func TestPunchAndTop(t *testing.T) {
 	has(t, work(t, "mm", strings.Replace(text, "FIT", "", 1)), "punch every centre and along the outlines")
 	has(t, work(t, "mm", strings.Replace(strings.Replace(text, "FIT", "", 1), "top: keyway", "top: scribe", 1)), "First mark TOP on the front face (scribe).")
 }
+
+// TestDeepBore: a bar as thick as will go in reaches six diameters, half from each
+// end (common practice), so that a bore of 12 through 120 is drilled and
+// reamed; one of 40 is bored.
+func TestDeepBore(t *testing.T) {
+	t.Parallel()
+	const sleeve = "part: sleeve\nkind: shaft\nmaterial: S235\nstock: {round: 65 mm}\nprofile:\n  outside:\n    - {name: body, diameter: 60, length: 120}\n  inside:\n    - {name: core, diameter: SIZE, fit: H8, length: 120}\n"
+	deep := work(t, "mm", strings.Replace(sleeve, "SIZE", "12", 1))
+	has(t, deep, "Ream Ø12 H8", "Core Ø12 H8, 120 long: made by the drill above, no bar reaches so deep.")
+	if strings.Contains(lines(deep), "Bore core") {
+		t.Error(lines(deep))
+	}
+	wide := work(t, "mm", strings.Replace(sleeve, "SIZE", "40", 1))
+	has(t, wide, "Bore core Ø40 H8, 120 long.")
+	if strings.Contains(lines(wide), "Ream") {
+		t.Error(lines(wide))
+	}
+}

@@ -333,11 +333,13 @@ func (b *bench) stepWork(s *Step, whole bool) string {
 		return words.Capital(words.Spaced(s.Name)) + " " + b.W.Dia(s.Size.NominalMm) + ": as bought, not turned."
 	}
 	verb := "Turn "
-	if s.Inside {
-		verb = "Bore "
-	}
-	if words.Spaced(s.Name) == "bore" {
+	switch {
+	case s.Inside && s.Size.Thread == nil && b.noBar(s):
+		verb = "Drill out "
+	case s.Name == "bore":
 		verb = "Machine "
+	case s.Inside:
+		verb = "Bore "
 	}
 	long := ", " + b.longText(s) + " long"
 	line := verb + words.Spaced(s.Name) + " " + b.sizeText(s) + long
@@ -346,6 +348,8 @@ func (b *bench) stepWork(s *Step, whole bool) string {
 		if line = verb + words.Spaced(s.Name) + " to " + b.W.Dia(dia) + long + ", for the thread"; tapped(s) {
 			line = words.Capital(words.Spaced(s.Name)) + ": the tap drill makes it, no bar reaches so deep" + long
 		}
+	} else if b.drilledFirst(s) {
+		line = words.Capital(words.Spaced(s.Name)) + " " + b.sizeText(s) + long + ": made by the drill above, no bar reaches so deep"
 	}
 	if whole && !s.Inside {
 		line += ", as far as the jaws allow, the rest when turned round"
@@ -408,6 +412,29 @@ func tapped(s *Step) bool {
 	return !ok || both
 }
 
+// noBar tells whether a bore is not bored because no bar reaches: a bar goes in
+// from the nearer face, or from the open one of a blind bore.
+func (b *bench) noBar(s *Step) bool {
+	if !s.Inside || b.asBought(s) || b.Part.Stock.Form == "casting" || b.Part.Stock.Form == "tube" {
+		return false
+	}
+	if s.Size.Thread != nil {
+		return tapped(s)
+	}
+	deep := s.ToMm
+	if b.boreMm() > 0 {
+		deep = math.Min(deep, b.LengthMm()-s.FromMm)
+	}
+	ok, _ := cutting.BarReach(s.Size.NominalMm, deep)
+	return !ok
+}
+
+// drilledFirst tells whether the drills that open the middle make a bore.
+func (b *bench) drilledFirst(s *Step) bool {
+	_, inside := b.Sides()
+	return b.noBar(s) && !slices.ContainsFunc(inside, func(o *Step) bool { return o.drawnRadius() < s.drawnRadius() })
+}
+
 // startBore opens the middle before boring, as far as the shop's drills go.
 func (b *bench) startBore(inside []*Step) []string {
 	if b.Part.Stock.Form == "tube" || b.Part.Kind == parts.Tube {
@@ -425,16 +452,21 @@ func (b *bench) startBore(inside []*Step) []string {
 	if deepest < b.LengthMm()-1e-9 {
 		out = []string{"Centre-drill. Stop every drill short of " + b.W.Said(deepest) + " from the front face."}
 	}
+	var finish []string
 	way, err := cutting.StartBore(narrow, b.largestDrillMm(), b.drills())
 	for _, s := range inside {
-		if 2*s.drawnRadius() == narrow && tapped(s) {
-			way, err = cutting.WayFor(cutting.Hole{NominalMm: s.Size.Thread.MajorMm, Thread: s.Size.Thread, DepthMm: deepest, LargestMm: b.largestDrillMm(), System: b.drills()})
+		if b.drilledFirst(s) {
+			m := Made{Thread: s.Size.Thread, FinishedMm: s.Size.NominalMm, Size: s.Size}
+			way, err = b.holeWay(m, deepest), nil
+			if m.Thread == nil {
+				finish = b.finishLines(m, way)
+			}
 		}
 	}
 	if err != nil {
 		return out
 	}
-	return append(out, b.drillLines(way, b.Job.Shop.LatheRPM)...)
+	return slices.Concat(out, b.drillLines(way, b.Job.Shop.LatheRPM), finish)
 }
 
 // sawOperation cuts the bar with what facing both ends needs.
