@@ -232,14 +232,6 @@ func (j *making) canFlip(t *joint) bool {
 	return t.a.r.Part.Outline != nil && t.a.group != nil && t.a.group.Through() && len(j.members(t.a.inst(), j.before)) == 1
 }
 
-// before are the joints made before t.
-func (t *joint) before(done []*joint) []*joint {
-	if i := slices.Index(done, t); i >= 0 {
-		return done[:i]
-	}
-	return done
-}
-
 // traps finds the wrong ways of assembly and what makes them impossible.
 func (j *making) traps(t *joint) {
 	moved := j.members(t.a.inst(), j.before)

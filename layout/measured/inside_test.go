@@ -59,9 +59,7 @@ func TestSlopes(t *testing.T) {
 	t.Parallel()
 	s := newState(4)
 	s.space()
-	for k, v := range []float64{130, 0.1, 1.5, 3.2, 4.9, 14, 14.1, 14.2, 14.3, 230, 0.3, -0.2, 0.01, -0.02, 0.03, 0.05} {
-		s.p[k] = v
-	}
+	copy(s.p, []float64{130, 0.1, 1.5, 3.2, 4.9, 14, 14.1, 14.2, 14.3, 230, 0.3, -0.2, 0.01, -0.02, 0.03, 0.05})
 	row := make([]float64, len(s.p))
 	for _, o := range []observation{
 		{watch: pair, i: 0, j: 2, edges: 1}, {watch: pair, i: 3, j: 1, edges: -1}, {watch: pair, i: 1, j: 2},
@@ -91,9 +89,7 @@ func TestSlopes(t *testing.T) {
 func TestPredict(t *testing.T) {
 	t.Parallel()
 	s := newState(3)
-	for k, v := range []float64{100, 0, math.Pi / 2, math.Pi, 10, 20, 12, 100, 3, 4, 0, 5, 0} {
-		s.p[k] = v
-	}
+	copy(s.p, []float64{100, 0, math.Pi / 2, math.Pi, 10, 20, 12, 100, 3, 4, 0, 5, 0})
 	row := make([]float64, len(s.p))
 	for _, test := range []struct {
 		o    observation

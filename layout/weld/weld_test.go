@@ -346,6 +346,9 @@ func TestPressedGroove(t *testing.T) {
 		t.Errorf("nothing left: %+v, %v", g, err)
 	}
 	g, err = PressedGroove(5, 60, 2, MAG, false)
+	if err != nil {
+		t.Fatal(err)
+	}
 	near(t, "60 degrees", g.AreaMm2, 12.5*math.Sqrt(3)+2.0/3*5*math.Sqrt(3)*2, 1e-9)
 	for _, bad := range [][3]float64{{0, 45, 1}, {5, 20, 1}, {5, 45, -1}, {5, 45, math.NaN()}} {
 		if g, err := PressedGroove(bad[0], bad[1], bad[2], MAG, true); err == nil {
@@ -380,6 +383,9 @@ func TestFilletLoad(t *testing.T) {
 		near(t, "effective length", l.LengthMm, 200-4*Throat(6), 1e-6)
 	}
 	closed, err := FilletLoad(4, []float64{100}, true, s355, s355, 10, 10)
+	if err != nil {
+		t.Fatal(err)
+	}
 	near(t, "closed", closed.ForceN, 4*100*470/(math.Sqrt(3)*0.9*1.25), 1e-6)
 	thick, err := FilletLoad(4, []float64{100}, true, s355, s355, 120, 10) // 450 MPa over 100 mm
 	near(t, "thick part", thick.ForceN/closed.ForceN, 450.0/470, 1e-9)
