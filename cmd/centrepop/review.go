@@ -19,6 +19,7 @@ type findingJSON struct {
 	Column   int             `json:"column"`
 	What     string          `json:"what"`
 	Numbers  string          `json:"numbers,omitempty"`
+	LeftMm   *float64        `json:"left_mm,omitempty"` // as measured, the less the worse
 	Rule     string          `json:"rule"`
 	Source   string          `json:"source"`
 	Fix      string          `json:"fix"`
@@ -49,7 +50,7 @@ func reviewCmd(c *call) error {
 		}{count.Open(), count, []findingJSON{}}
 		for _, f := range findings {
 			out.Findings = append(out.Findings, findingJSON{f.Severity, f.Code, f.Part, f.Feature, f.Pos.File, f.Pos.Line, f.Pos.Column,
-				f.What, f.Numbers, f.Rule, f.Source, f.Fix, f.Accepted, f.Reason})
+				f.What, f.Numbers, f.LeftMm, f.Rule, f.Source, f.Fix, f.Accepted, f.Reason})
 		}
 		err = c.print(out)
 	} else {
@@ -71,7 +72,10 @@ func reviewText(w io.Writer, findings []review.Finding, count review.Count) erro
 			if f.Numbers != "" {
 				fmt.Fprintf(&b, "    %s\n", f.Numbers)
 			}
-			fmt.Fprintf(&b, "    rule: %s (%s)\n    fix: %s\n", f.Rule, f.Source, f.Fix)
+			if f.Severity != review.Note {
+				fmt.Fprintf(&b, "    rule: %s (%s)\n", f.Rule, f.Source)
+			}
+			fmt.Fprintf(&b, "    fix: %s\n", f.Fix)
 		}
 	}
 	for _, f := range findings {

@@ -228,14 +228,14 @@ func (j *making) finish(t *joint) {
 	for i := range t.out.Steps {
 		t.out.Steps[i].N = i + 1
 	}
+	if t.in.Bolt != nil && t.axis {
+		j.registers(t)
+	}
 	for i := range t.out.Problems {
 		t.out.Problems[i].What = j.w.Says(t.out.Problems[i])
 	}
 	for _, a := range t.out.InLine {
 		t.out.Checks = append(t.out.Checks, plan.Check{What: "in line: " + a.What, Wanted: "at " + words.Trim(a.Deg, 2) + "°", Limits: "by eye and square", Gauge: "eye, protractor"})
-	}
-	if t.in.Bolt != nil && t.axis {
-		j.registers(t)
 	}
 	t.out.MassKg = j.massKg(members)
 	if t.out.MassKg > plan.LiftKg {

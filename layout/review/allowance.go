@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"centrepop/layout/fits"
+	"centrepop/layout/plan"
 	"centrepop/parts"
 )
 
@@ -26,6 +27,8 @@ func allowance(v *view) {
 	switch {
 	case s.Form == "plate" || s.Form == "sheet":
 		v.plateAllowance()
+	case s.Form == "flat" && v.p.Outline != nil:
+		v.flatAllowance()
 	case v.p.Kind == parts.Tube && s.Form == "tube":
 		v.tubeAllowance()
 	case v.p.Profile != nil && (s.Form == "round" || s.Form == "casting" || s.Form == "tube"):
@@ -50,6 +53,31 @@ func (v *view) plateAllowance() {
 		f.What = "the " + s.Form + " is thicker than the part, and no step faces it"
 		v.report(Check, "", s.Pos, f)
 	}
+}
+
+// flatAllowance compares flat bar with what is drawn: its thickness, and its
+// width with the narrower side.
+func (v *view) flatAllowance() {
+	s := v.p.Stock
+	f := Finding{Rule: "flat bar is as thick and as wide as the part, or more where it is machined", Source: "by geometry", Fix: "write the bar that is bought"}
+	if s.Second.Set() && s.Second.Mm < v.lengthMm-slackMm {
+		f.What, f.Numbers = "the flat is thinner than the part", v.mm(s.Second.Mm)+" for "+v.mm(v.lengthMm)
+		v.report(Stop, "", s.Pos, f)
+	}
+	if wide, high := v.box(); s.Size.Mm < min(wide, high)-slackMm {
+		f.What, f.Numbers = "the flat is narrower than the part", v.mm(s.Size.Mm)+" for "+v.mm(min(wide, high))
+		v.report(Stop, "", s.Pos, f)
+	}
+}
+
+// box is the width and height of the outline of a flat part.
+func (v *view) box() (wide, high float64) {
+	lo, hi := v.outline[0], v.outline[0]
+	for _, p := range v.outline {
+		lo = plan.XY{XMm: min(lo.XMm, p.XMm), YMm: min(lo.YMm, p.YMm)}
+		hi = plan.XY{XMm: max(hi.XMm, p.XMm), YMm: max(hi.YMm, p.YMm)}
+	}
+	return hi.XMm - lo.XMm, hi.YMm - lo.YMm
 }
 
 func (v *view) tubeAllowance() {

@@ -179,3 +179,49 @@ func counterbore(v *view) {
 		}
 	}
 }
+
+// hexInCounterbore looks for joints whose hexagon heads lie in counterbores
+// that no socket goes into.
+func hexInCounterbore(r *reviewer) {
+	for _, j := range r.job.Joints {
+		if j.Bolt == nil || j.Bolt.Head != "hex" {
+			continue
+		}
+		p := partNamed(r.job, j.Bolt.Through.Part)
+		b, err := bolts.Find(j.Bolt.Size)
+		if p == nil || err != nil {
+			continue
+		}
+		tool, err := bolts.ToolRadiusMm(bolts.ToolSocket, b.AcrossFlatsMm)
+		for i := range p.Holes {
+			c := p.Holes[i].Counterbore
+			if err != nil || p.Holes[i].Name.Value != j.Bolt.Through.Feature || c == nil || c.Diameter.Mm >= 2*tool-slackMm {
+				continue
+			}
+			r.add(Finding{
+				Severity: Check, Part: j.Name.Value, Pos: j.Bolt.Pos,
+				What: "no socket goes over the hexagon heads in the counterbores of " + p.Title.Value, Numbers: "counterbore " + r.mm(c.Diameter.Mm) + ", socket " + r.mm(2*tool),
+				Rule: "a socket is about 1.25 s + 3 mm wide", Source: practice, Fix: "head: socket, or wider counterbores",
+			})
+		}
+	}
+}
+
+// countersink checks countersinks of screw holes against their screw's head: the
+// diameter of ISO 10642 at the least, about 1.8 times the thread.
+func countersink(v *view) {
+	const least = 1.8
+	for i := range v.p.Holes {
+		g := &v.p.Holes[i]
+		if g.Countersink == nil || g.Size.Make != parts.ClearanceHole {
+			continue
+		}
+		b, err := bolts.Find(g.Size.Thread)
+		if wanted := least * b.Thread.MajorMm; err == nil && g.Countersink.Diameter.Mm < wanted-slackMm {
+			v.report(Check, g.Name.Value, g.Countersink.Diameter.Pos, Finding{
+				What: g.Name.Value + ": the countersunk head stands above the face", Numbers: v.mm(g.Countersink.Diameter.Mm) + ", wanted " + v.mm(wanted),
+				Rule: "a countersink is as wide as the head, 1.8 times the screw", Source: practice, Fix: "a wider countersink",
+			})
+		}
+	}
+}

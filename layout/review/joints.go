@@ -67,51 +67,48 @@ func (r *reviewer) jointNamed(name string) *parts.Joint {
 }
 
 // trap looks for joints that also go together a wrong way. With TOP marked on
-// both parts that is a note, as the sequence sheet shows the marks.
+// both parts that is a note of one line, as the sequence sheet shows the marks
+// and lists the ways.
 func trap(r *reviewer) {
 	for _, j := range r.pl.Joints {
-		var turned, flipped, out []string
+		wrong, harmless := []plan.Trap{}, 0
 		for _, t := range j.Traps {
 			if len(t.Out) == 0 {
-				continue
-			}
-			if out == nil {
-				out = t.Out
-			}
-			if t.OtherWay {
-				flipped = append(flipped, number(t.TurnDeg)+"°")
+				harmless++
 			} else {
-				turned = append(turned, number(t.TurnDeg)+"°")
+				wrong = append(wrong, t)
 			}
 		}
-		if out == nil {
+		if len(wrong) == 0 {
 			continue
 		}
-		what := j.Title + " also goes together wrong:"
-		if turned != nil {
-			what += " turned by " + strings.Join(turned, ", ")
+		f := Finding{
+			Severity: Note, Part: j.Name, Pos: r.jointPos(j.Name), What: j.Title + " also goes together in " + ways(wrong),
+			Rule: "a part that can be put on wrong one day is", Source: practice, Fix: "the witness mark of the sequence sheet",
 		}
-		if flipped != nil {
-			if turned != nil {
-				what += ";"
-			}
-			what += " the other way round at " + strings.Join(flipped, ", ")
-		}
-		severity, fix := Note, strings.Join(j.Remedies, " ")
-		if fix == "" {
-			fix = "Line up the TOP marks."
+		if harmless > 0 {
+			f.What += ", and in " + number(float64(harmless)) + " that change nothing"
 		}
 		for _, end := range []plan.JointEnd{j.A, j.B} {
 			if q := r.pl.Part(end.Part); q != nil && q.Top == "" {
-				severity, fix = Check, "Mark TOP on "+q.Title+". "+fix
+				f.Severity, f.Numbers = Check, "then out of place: "+few(wrong[0].Out)
+				f.Fix = strings.TrimSpace("Mark TOP on " + q.Title + ". " + strings.Join(j.Remedies, " "))
 			}
 		}
-		r.add(Finding{
-			Severity: severity, Part: j.Name, Pos: r.jointPos(j.Name), What: what,
-			Numbers: "then out of place: " + few(out),
-			Rule:    "a part that can be put on wrong one day is", Source: practice, Fix: fix,
-		})
+		r.add(f)
 	}
+}
+
+// ways counts wrong ways and names the first.
+func ways(wrong []plan.Trap) string {
+	first := "turned by " + number(wrong[0].TurnDeg) + "°"
+	if wrong[0].OtherWay {
+		first = "the other way round at " + number(wrong[0].TurnDeg) + "°"
+	}
+	if len(wrong) == 1 {
+		return "one wrong way: " + first
+	}
+	return number(float64(len(wrong))) + " wrong ways, such as " + first
 }
 
 // few lists at most four texts.

@@ -2,6 +2,7 @@ package review
 
 import (
 	"math"
+	"strings"
 
 	"centrepop/layout/part"
 	"centrepop/parts"
@@ -17,7 +18,8 @@ func (v *view) leastHole() (mm float64, source string, ok bool) {
 }
 
 // pierce looks for holes that the cutter cannot make. The bore's blank is cut;
-// a round hole is then drilled from the punch template, so that is only a note.
+// a round hole is then drilled from the punch template, and a slot milled: one note
+// of the part says which.
 func pierce(v *view) {
 	leastMm, source, ok := v.leastHole()
 	if !ok {
@@ -33,14 +35,32 @@ func pierce(v *view) {
 		f.Numbers = v.mm(b.Size.Nominal.Mm-b.Leave.Mm) + " as cut in " + v.mm(v.lengthMm) + ", wanted " + v.mm(leastMm)
 		v.report(Check, "bore", b.Pos, f)
 	}
-	for _, d := range v.drilledSizes() {
-		if d.make == parts.TappedHole || d.fit || !d.through || d.mm >= leastMm-slackMm {
-			continue
+	var after, sizes []string
+	first := v.p.Name.Pos
+	note := func(how, name string, mm float64, pos parts.Pos) {
+		if after == nil {
+			first = pos
 		}
-		f.What = d.name + ": too small for the " + cut + ", which only marks them: drill them"
-		f.Numbers = v.mm(d.mm) + " in " + v.mm(v.lengthMm) + ", wanted " + v.mm(leastMm)
-		v.report(Note, d.name, d.pos, f)
+		after = append(after, how+" "+name)
+		sizes = append(sizes, v.mm(mm))
 	}
+	for _, d := range v.drilledSizes() {
+		if d.make != parts.TappedHole && !d.fit && d.through && d.mm < leastMm-slackMm {
+			note("drill", d.name, d.mm, d.pos)
+		}
+	}
+	for i := range v.p.Slots {
+		if s := &v.p.Slots[i]; s.Through && s.Width.Mm < leastMm-slackMm {
+			note("mill", s.Name.Value, s.Width.Mm, s.Pos)
+		}
+	}
+	if after == nil {
+		return
+	}
+	f.What = "the " + cut + " only marks what is too small for it: " + strings.Join(after, ", ")
+	f.Numbers = strings.Join(sizes, ", ") + " in " + v.mm(v.lengthMm) + ", wanted " + v.mm(leastMm)
+	f.Fix = "drill and mill them after cutting, or make them larger"
+	v.report(Note, "", first, f)
 }
 
 // cutEdge is the metal on diameter that clears the edge a cutter leaves, its

@@ -90,6 +90,12 @@ func motorFlange(v *view) {
 					wrong = k
 				}
 			}
+			if fit := v.p.Bore.Size.Fit; matches == 3 && fit.Pos.Line > 0 && !fine(fit, 8) {
+				v.report(Check, "bore", v.p.Bore.Pos, Finding{
+					What: "the bore does not centre the spigot of a motor flange " + s.Name, Numbers: v.mm(bore) + " " + fit.Class.Value,
+					Rule: "the spigot of a motor is j6; its bore H7 or H8", Source: "IEC 60072-1", Fix: "fit: H7",
+				})
+			}
 			if matches != 2 {
 				continue
 			}
@@ -111,22 +117,6 @@ func (v *view) groupSize(name string) (count int, mm float64) {
 		}
 	}
 	return 0, 0
-}
-
-// cutSlots looks for slots that are narrower than the cutter makes.
-func cutSlots(v *view) {
-	leastMm, source, ok := v.leastHole()
-	if !ok {
-		return
-	}
-	for i := range v.p.Slots {
-		if s := &v.p.Slots[i]; s.Through && s.Width.Mm < leastMm-slackMm {
-			v.report(Note, s.Name.Value, s.Pos, Finding{
-				What: s.Name.Value + " are narrower than the " + v.p.Stock.Cut + " makes well, which only marks them: mill them", Numbers: v.mm(s.Width.Mm) + " in " + v.mm(v.lengthMm) + ", wanted " + v.mm(leastMm),
-				Rule: v.p.Stock.Cut + " slots at least " + v.mm(leastMm) + " wide", Source: source, Fix: "mill them, or make them wider",
-			})
-		}
-	}
 }
 
 // saddle looks for branches that run off the tube they sit on, and for ones
@@ -166,6 +156,7 @@ func (r *reviewer) branchOn(p *parts.Part, end *parts.TubeEnd, main *view) {
 	for _, row := range main.q.Radials {
 		near = math.Min(near, offBranch(row, z, end.Place.Clock.Deg, half))
 	}
+	r.branchOpening(p, end, main, z, near)
 	if near > 1 && !math.IsInf(near, 1) {
 		f.Severity, f.What = Check, "the opening in "+main.p.Title.Value+" is not under "+p.Title.Value
 		f.Numbers = "its middle lies " + r.mm(near) + " off that of the branch"

@@ -34,7 +34,13 @@ var partRules = []struct {
 	{"allowance", "the stock leaves nothing to machine, or is not what is drawn", allowance},
 	{"keyway", "a keyway is not that of its shaft", keyway},
 	{"motor", "a plate is nearly a motor flange", motorFlange},
-	{"cut-slot", "a slot is too narrow for the cutter", cutSlots},
+	{"path", "what sits on a seat cannot get there", path},
+	{"seat-of", "a seat is not that of what sits on it", seatWords},
+	{"finish", "a seat is too rough", rough},
+	{"lead-in", "a press seat has no lead-in", leadIn},
+	{"limits", "limits lie far from their nominal size", limitsOff},
+	{"opening", "an opening in the outside opens onto the wrong thing", openRules},
+	{"countersink", "a countersink does not take its screw head", countersink},
 }
 
 // jobRules are the rules about the whole job.
@@ -51,5 +57,17 @@ var jobRules = []struct {
 	{"weld-first", "a fine size is finished before a weld", weldFirst},
 	{"weld-holes", "fine holes are finished before a weld", fineHoles},
 	{"saddle", "a branch and its opening do not meet", saddle},
+	{"thread-mate", "a screw and its nut differ", nutThread},
+	{"covered", "an opening lies under a part", covered},
+	{"overlap", "two parts occupy the same place", overlap},
+	{"ring", "a part or a shoulder is in a bearing's way", ringClash},
+	{"spigot", "a spigot centres nothing", spigots},
+	{"bearing", "the data of a bearing disagree", bearingPair},
+	{"socket", "no socket goes over a head", hexInCounterbore},
+	{"stud", "a stud has no shoulder", studShoulder},
+	{"apart", "no joint connects an assembly", separate},
+	{"unjoined", "parts made for each other are in no joint", unjoined},
+	{"joint-face", "a weld stands in a joint", jointFace},
+	{"weld-sense", "a weld has the wrong size, side or length", weldSense},
 	{"weld-access", "a weld is out of reach when its turn comes", weldAccess},
 }

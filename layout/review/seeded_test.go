@@ -20,15 +20,16 @@ func seeds(t *testing.T) []seed {
 		t.Fatal(err)
 	}
 	var out []seed
+	lines := strings.NewReplacer(`\n`, "\n")
 	for line := range strings.Lines(string(text)) {
-		if line = strings.TrimSpace(line); line == "" || line[0] == '#' {
+		if line = strings.TrimRight(line, "\n"); line == "" || line[0] == '#' {
 			continue
 		}
 		f := strings.Split(line, " | ")
 		if len(f) != 5 {
 			t.Fatalf("%q: want job, file, text, new text and code", line)
 		}
-		out = append(out, seed{f[0], f[1], f[2], f[3], f[4]})
+		out = append(out, seed{f[0], f[1], lines.Replace(f[2]), lines.Replace(f[3]), f[4]})
 	}
 	return out
 }
@@ -54,8 +55,11 @@ func (s seed) load(t *testing.T) (*parts.Job, error) {
 	return parts.Load(filepath.Join(dir, "job.yaml"))
 }
 
-// Every seeded fault is found under its code, and not as something the demo has
-// anyway.
+// The least part of the seeded faults that is found.
+const leastFound = 0.95
+
+// Every seeded fault is found under its code, open and not as something the
+// demo has anyway, but for those the table calls missed.
 func TestSeededFaults(t *testing.T) {
 	t.Parallel()
 	clean := map[string][]string{}
@@ -69,37 +73,57 @@ func TestSeededFaults(t *testing.T) {
 			t.Fatal(err)
 		}
 		for _, f := range found {
+			if f.Open() {
+				t.Errorf("false alarm on %s: %s %s %s", job, f.Code, f.What, f.Numbers)
+			}
 			clean[job] = append(clean[job], f.Code+f.What+f.Numbers)
 		}
 	}
-	for _, s := range seeds(t) {
+	all := seeds(t)
+	missed := 0
+	for _, s := range all {
+		if s.code == "missed" {
+			missed++
+		}
 		t.Run(s.job+"/"+s.file+"/"+s.to, func(t *testing.T) {
 			t.Parallel()
-			job, err := s.load(t)
-			var found []Finding
-			if err == nil {
-				found, _, err = Job(job)
-			}
-			if s.code == "refused" {
-				if err == nil {
-					t.Error("not refused")
-				}
-				return
-			}
-			if err != nil {
-				t.Fatal(err)
-			}
-			var others []string
-			for _, f := range found {
-				if slices.Contains(clean[s.job], f.Code+f.What+f.Numbers) {
-					continue
-				}
-				if f.Code == s.code {
-					return
-				}
-				others = append(others, string(f.Severity)+" "+f.Code+": "+f.What)
-			}
-			t.Errorf("no finding %s, only %q", s.code, others)
+			s.check(t, clean[s.job])
 		})
 	}
+	rate := 1 - float64(missed)/float64(len(all))
+	t.Logf("%d of %d seeded faults are found: %.1f %%", len(all)-missed, len(all), 100*rate)
+	if rate < leastFound {
+		t.Errorf("%.1f %% found, wanted %.0f %%", 100*rate, 100*leastFound)
+	}
+}
+
+// check puts the fault into its job and looks for its code among the findings
+// that the unchanged demo has not.
+func (s seed) check(t *testing.T, clean []string) {
+	t.Helper()
+	job, err := s.load(t)
+	var found []Finding
+	if err == nil {
+		found, _, err = Job(job)
+	}
+	if refused := err != nil; refused || s.code == "refused" {
+		if refused != (s.code == "refused") {
+			t.Errorf("refused is %v: %v", refused, err)
+		}
+		return
+	}
+	var others []string
+	for _, f := range found {
+		if !f.Open() || slices.Contains(clean, f.Code+f.What+f.Numbers) {
+			continue
+		}
+		if f.Code == s.code {
+			return
+		}
+		others = append(others, string(f.Severity)+" "+f.Code+": "+f.What)
+	}
+	if s.code == "missed" && others == nil {
+		return
+	}
+	t.Errorf("no finding %s, only %q", s.code, others)
 }

@@ -97,6 +97,16 @@ func (v *view) thinFloor() {
 			})
 		}
 	}
+	for i := range v.p.Slots {
+		f := &v.p.Slots[i]
+		least := math.Max(1.5, 0.1*v.lengthMm)
+		if left := v.lengthMm - f.Depth.Mm; !f.Through && left < least-slackMm {
+			v.report(Check, f.Name.Value, f.Depth.Pos, Finding{
+				What: "little metal stays under " + f.Name.Value, Numbers: v.mm(left) + " of " + v.mm(v.lengthMm) + ", wanted " + v.mm(least),
+				Rule: "a slot leaves a tenth of the plate, and not under " + v.mm(1.5), Source: practice, Fix: "a shallower slot, or one that goes through",
+			})
+		}
+	}
 	for i := range v.p.Radials {
 		f := &v.p.Radials[i]
 		wall := v.wallAt(v.axialMm(f))

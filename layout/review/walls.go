@@ -2,6 +2,7 @@ package review
 
 import (
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 	"unicode"
@@ -121,7 +122,11 @@ func undercut(v *view) {
 			if shoulder == "" {
 				continue
 			}
-			v.report(Note, c.name, c.pos, Finding{
+			severity, needed := v.reliefNeed(c, side.sign < 0)
+			if !needed {
+				continue
+			}
+			v.report(severity, c.name, c.pos, Finding{
 				What:    c.name + " ends at the shoulder of " + shoulder + " without an undercut",
 				Numbers: "seat of " + c.step.Seat.Value + ", " + v.mm(2*c.radiusMm),
 				Rule:    "a seat that is to touch its shoulder has a relief in the corner, or its counterpart a chamfer larger than the corner", Source: practice,
@@ -129,6 +134,46 @@ func undercut(v *view) {
 			})
 		}
 	}
+}
+
+// reliefNeed tells whether what sits in a seat needs a relief in its corner, and
+// how badly: a bearing's ring does, as its radius is small; a part of this job
+// with a chamfer of its own does not.
+func (v *view) reliefNeed(c cylinder, inside bool) (Severity, bool) {
+	seat := strings.ToLower(c.step.Seat.Value)
+	if strings.HasPrefix(seat, "bearing ") {
+		return Check, true
+	}
+	for _, p := range v.job.Parts {
+		if p == v.p || !strings.Contains(seat, p.Name.Value) && !strings.Contains(seat, strings.ToLower(p.Title.Value)) {
+			continue
+		}
+		return Note, !v.counterChamfer(p, c, inside)
+	}
+	return Note, true
+}
+
+// counterChamfer tells whether the surface of a part that goes onto a seat, or
+// into it, has a chamfer.
+func (v *view) counterChamfer(p *parts.Part, c cylinder, inside bool) bool {
+	names := []string{}
+	if p.Bore != nil && !inside {
+		names = append(names, "bore")
+	}
+	if p.Profile != nil {
+		steps := p.Profile.Inside
+		if inside {
+			steps = p.Profile.Outside
+		}
+		for i := range steps {
+			if math.Abs(steps[i].Size.Nominal.Mm-2*c.radiusMm) < 1 {
+				names = append(names, steps[i].Name.Value)
+			}
+		}
+	}
+	return slices.ContainsFunc(p.Chamfers, func(h parts.Chamfer) bool {
+		return slices.ContainsFunc(names, func(n string) bool { return h.Edge.Value == n+"-front" || h.Edge.Value == n+"-back" })
+	})
 }
 
 // fine tells fits of a grade or finer, and limits no wider than 0.03 mm. A seat is

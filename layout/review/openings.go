@@ -1,0 +1,171 @@
+package review
+
+import (
+	"math"
+	"strings"
+
+	"centrepop/layout/plan"
+	"centrepop/parts"
+)
+
+// openRules looks for openings in the outside that open onto nothing or onto
+// the wrong thing.
+func openRules(v *view) {
+	if v.p.Profile == nil && v.p.Kind != parts.Tube {
+		return
+	}
+	for i := range v.p.Radials {
+		f := &v.p.Radials[i]
+		z := v.axialMm(f)
+		if radiusAt(v.inside, z) == 0 {
+			v.turnedSlot(f)
+			continue
+		}
+		v.stopsInWall(f, z)
+		v.overSeat(f, z)
+		v.highDrain(f)
+		v.tooMuchRound(f, z)
+	}
+}
+
+// stopsInWall finds holes that stop in the wall of a hollow part.
+func (v *view) stopsInWall(f *parts.Radial, z float64) {
+	wall := v.wallAt(z)
+	if f.Shape != parts.RadialHole || f.Through || f.Depth.Mm >= wall-slackMm {
+		return
+	}
+	v.report(Check, f.Name.Value, f.Depth.Pos, Finding{
+		What: f.Name.Value + " ends in the wall and does not open inside", Numbers: v.mm(f.Depth.Mm) + " deep in a wall of " + v.mm(wall),
+		Rule: "a port, vent or drain opens into the bore", Source: "by geometry", Fix: "depth: through, or accept it for a locating hole",
+	})
+}
+
+// overSeat finds openings that come out in the seat of a bearing or of a
+// spigot.
+func (v *view) overSeat(f *parts.Radial, z float64) {
+	half := f.Along.Mm / 2
+	if f.Shape == parts.RadialHole {
+		half = v.radialHoleMm(f) / 2
+	}
+	for _, c := range v.inside {
+		if c.step == nil || c.step.Seat.Value == "" || !fine(c.size.Fit, 9) || z+half <= c.fromMm+slackMm || z-half >= c.toMm-slackMm {
+			continue
+		}
+		if !f.Through && f.Depth.Mm < radiusAt(v.outside, z)-c.radiusMm-slackMm {
+			continue
+		}
+		v.report(Stop, f.Name.Value, f.Pos, Finding{
+			What:    f.Name.Value + " comes out in the seat " + c.name,
+			Numbers: "it runs from " + v.mm(z-half) + " to " + v.mm(z+half) + " from the front face, " + c.name + " from " + v.mm(c.fromMm) + " to " + v.mm(c.toMm),
+			Rule:    "what sits in a seat covers an opening there, and an edge cuts it", Source: "by geometry", Fix: "move it along the axis",
+		})
+	}
+}
+
+// highDrain finds drains of which none lies in the lower half.
+func (v *view) highDrain(f *parts.Radial) {
+	if !strings.HasPrefix(f.Name.Value, "drain") {
+		return
+	}
+	for _, c := range f.Clock {
+		if turn := math.Mod(c.Deg+360, 360); turn > 90 && turn < 270 {
+			return
+		}
+	}
+	v.report(Check, f.Name.Value, f.Pos, Finding{
+		What: f.Name.Value + " lies in the upper half", Numbers: "at " + number(f.Clock[0].Deg) + "° from TOP",
+		Rule: "a drain lies at the lowest point", Source: practice, Fix: "clock: 180",
+	})
+}
+
+// tooMuchRound finds openings that leave too little of the round standing.
+func (v *view) tooMuchRound(f *parts.Radial, z float64) {
+	const most = 0.75
+	round := 2 * math.Pi * radiusAt(v.outside, z)
+	open := float64(len(f.Clock)) * f.Around.Mm
+	if round == 0 || open <= most*round {
+		return
+	}
+	v.report(Check, f.Name.Value, f.Pos, Finding{
+		What: f.Name.Value + " leaves little of the round standing", Numbers: v.mm(open) + " of " + v.mm(round) + " cut away",
+		Rule: "openings take at most three quarters of the round", Source: practice, Fix: "narrower openings",
+	})
+}
+
+// turnedSlot finds keyways that lie round the shaft instead of along it, and
+// ones that are cut along a thread.
+func (v *view) turnedSlot(f *parts.Radial) {
+	step := at(v.outside, v.axialMm(f))
+	if f.Shape != parts.RadialSlot || step == nil {
+		return
+	}
+	finding := Finding{Rule: "a key lies along its seat", Source: "DIN 6885-1"}
+	switch {
+	case f.Around.Mm > f.Along.Mm+slackMm && step.size.Fit.Pos.Line > 0:
+		finding.What, finding.Numbers = f.Name.Value+" lies round the shaft", v.mm(f.Around.Mm)+" round and "+v.mm(f.Along.Mm)+" along"
+		finding.Fix = "exchange around and along"
+	case step.size.Thread.Value != "" && f.Along.Mm > 2*step.radiusMm+slackMm:
+		finding.What, finding.Numbers = f.Name.Value+" is cut along the thread "+step.name, v.mm(f.Along.Mm)+" long in a thread of "+v.mm(2*step.radiusMm)
+		finding.Fix = "move it along the axis: is it measured from the right face?"
+	default:
+		return
+	}
+	v.report(Check, f.Name.Value, f.Pos, finding)
+}
+
+// covered looks for openings in a tube or shaft that a part on it closes.
+func covered(r *reviewer) {
+	done := map[string]bool{}
+	for _, j := range r.pl.Joints {
+		if j.Press == nil {
+			continue
+		}
+		p, q := partNamed(r.job, j.A.Part), r.pl.Part(j.A.Part)
+		stack := r.stack(j)
+		tube, ring := standing(stack, j.A), standing(stack, j.B)
+		if p == nil || q == nil || tube == nil || ring == nil {
+			continue
+		}
+		a, b := tube.Own(ring.Z(0)), tube.Own(ring.Z(ring.section.LengthMm))
+		v := newView(r, p, q)
+		for _, o := range v.openings() {
+			lo, hi := o.zMm-o.alongMm, o.zMm+o.alongMm
+			if done[p.Name.Value+o.radial.Name.Value] || hi <= math.Min(a, b)+slackMm || lo >= math.Max(a, b)-slackMm {
+				continue
+			}
+			done[p.Name.Value+o.radial.Name.Value] = true
+			v.report(Stop, o.radial.Name.Value, o.radial.Pos, Finding{
+				What:    o.radial.Name.Value + " lies under " + ring.Title,
+				Numbers: "it runs from " + r.mm(lo) + " to " + r.mm(hi) + " from the front face, " + ring.Title + " from " + r.mm(math.Min(a, b)) + " to " + r.mm(math.Max(a, b)),
+				Rule:    "an opening is free when the parts are joined", Source: "by geometry", Fix: "move it along the axis",
+			})
+		}
+	}
+}
+
+// branchOpening looks at the openings under a branch: there is one, and it is
+// no wider than the branch's bore.
+func (r *reviewer) branchOpening(p *parts.Part, end *parts.TubeEnd, main *view, z, near float64) {
+	q := r.pl.Part(p.Name.Value)
+	inner, outer, _ := q.Section.RadiiAt(q.Section.LengthMm / 2)
+	f := Finding{Part: p.Name.Value, Pos: end.Place.Pos, Source: "by geometry"}
+	var under *plan.RadialRow
+	for i := range main.q.Radials {
+		if row := &main.q.Radials[i]; offBranch(*row, z, end.Place.Clock.Deg, outer) < outer {
+			under = row
+		}
+	}
+	switch {
+	case math.IsInf(near, 1) && len(main.q.Radials) > 0:
+		f.Severity, f.What = Check, "no opening in "+main.p.Title.Value+" lies under "+p.Title.Value
+		f.Numbers = "the branch stands " + r.mm(z) + " from the front face at " + number(end.Place.Clock.Deg) + "°"
+		f.Rule, f.Fix = "a branch opens into its tube", "the same clock and distance at both"
+	case under != nil && !end.SetIn && (under.AlongMm > 2*inner+slackMm || under.AroundMm > 2*inner+slackMm):
+		f.Severity, f.What, f.Feature = Stop, under.Name+" is wider than the bore of "+p.Title.Value+" that stands on it", ""
+		f.Numbers = r.mm(math.Max(under.AlongMm, under.AroundMm)) + " under a bore of " + r.mm(2*inner)
+		f.Rule, f.Fix = "a branch that is set on stands on metal all round", "a smaller opening"
+	default:
+		return
+	}
+	r.add(f)
+}

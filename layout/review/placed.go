@@ -1,0 +1,290 @@
+package review
+
+import (
+	"math"
+	"slices"
+	"strconv"
+
+	"centrepop/layout/plan"
+	"centrepop/parts"
+)
+
+// lastStacks are the assemblies as they stand at the end, each part of each
+// axis once.
+func (r *reviewer) lastStacks() [][]*standingPart {
+	var out [][]*standingPart
+	for i := len(r.pl.Joints) - 1; i >= 0; i-- {
+		s := r.stack(r.pl.Joints[i])
+		if len(s) < 2 || slices.ContainsFunc(out, func(t []*standingPart) bool { return holds(t, s) }) {
+			continue
+		}
+		out = append(out, s)
+	}
+	return out
+}
+
+// holds tells whether all parts of s stand in t.
+func holds(t, s []*standingPart) bool {
+	for _, p := range s {
+		if standing(t, plan.JointEnd{Part: p.Part, Copy: p.Copy}) == nil {
+			return false
+		}
+	}
+	return true
+}
+
+// overlapMm is how deep two parts lie in each other that nothing explains: less
+// may be a press fit or a chamfer that is not drawn.
+const overlapMm = 0.2
+
+// overlap looks for parts on one axis that occupy the same place.
+func overlap(r *reviewer) {
+	seen := map[[2]string]bool{}
+	for _, stack := range r.lastStacks() {
+		for i, a := range stack {
+			for _, b := range stack[i+1:] {
+				key := [2]string{a.Title, b.Title}
+				z, deep := overlapped(a, b)
+				if seen[key] || deep <= overlapMm {
+					continue
+				}
+				seen[key] = true
+				p := partNamed(r.job, b.Part)
+				r.add(Finding{
+					Severity: Stop, Part: b.Part, Pos: p.Name.Pos,
+					What:    a.Title + " and " + b.Title + " occupy the same place",
+					Numbers: "by " + r.mm(deep) + " on radius, " + r.mm(b.Own(z)) + " from the front face of " + b.Title,
+					Rule:    "two parts do not lie in each other", Source: "by geometry", Fix: "a larger bore, a smaller outside, or another length",
+				})
+			}
+		}
+	}
+}
+
+// overlapped is the deepest overlap on radius of two parts, and where; only
+// stretches of some length count.
+func overlapped(a, b *standingPart) (z, deep float64) {
+	ends := make([]float64, 0, len(a.metal)+len(b.metal))
+	for _, p := range []*standingPart{a, b} {
+		for _, m := range p.metal {
+			ends = append(ends, m.XMm)
+		}
+	}
+	slices.Sort(ends)
+	for i := 0; i+1 < len(ends); i++ {
+		if ends[i+1]-ends[i] <= overlapMm {
+			continue
+		}
+		mid := (ends[i] + ends[i+1]) / 2
+		ai, ao, ok := a.radii(mid)
+		bi, bo, ok2 := b.radii(mid)
+		if d := math.Min(ao, bo) - math.Max(ai, bi); ok && ok2 && d > deep {
+			z, deep = mid, d
+		}
+	}
+	return z, deep
+}
+
+// ringClash looks for parts that reach into a bearing, and for cones that hang
+// over the end of their seat.
+func ringClash(r *reviewer) {
+	for _, j := range r.pl.Joints {
+		b := j.Bearing
+		if b == nil || b.LargeEndDir == 0 {
+			continue
+		}
+		for _, stack := range r.lastStacks() {
+			if standing(stack, j.A) == nil || standing(stack, j.B) == nil {
+				continue
+			}
+			r.coneSeat(j, stack)
+			lo, hi := min(b.CupBackMm, b.LargeEndMm), max(b.CupBackMm, b.LargeEndMm)
+			ring := &standingPart{metal: []plan.XY{{XMm: lo}, {XMm: hi}}, section: &plan.Section{
+				Outer: []plan.XY{{XMm: lo, YMm: b.OutsideMm / 2}, {XMm: hi, YMm: b.OutsideMm / 2}},
+				Inner: []plan.XY{{XMm: lo, YMm: b.BoreMm / 2}, {XMm: hi, YMm: b.BoreMm / 2}},
+			}}
+			for _, p := range stack {
+				if p.Part == j.A.Part || p.Part == j.B.Part {
+					continue
+				}
+				if z, deep := overlapped(ring, p); deep > overlapMm {
+					r.add(Finding{
+						Severity: Stop, Part: p.Part, Pos: partNamed(r.job, p.Part).Name.Pos,
+						What: p.Title + " reaches into the bearing " + b.Bearing, Numbers: r.mm(p.Own(z)) + " from its front face; the bearing is " + r.mm(hi-lo) + " wide there",
+						Rule: "a cover stays clear of the bearing", Source: "by geometry", Fix: "a shorter pilot, or a deeper seat",
+					})
+				}
+			}
+		}
+	}
+}
+
+// coneSeat finds cones that stand beside their seat.
+func (r *reviewer) coneSeat(j *plan.JointPlan, stack []*standingPart) {
+	b, shaft := j.Bearing, standing(stack, j.A)
+	if b.ConeWidthMm == 0 || j.A.Inside {
+		return
+	}
+	from, to := shaft.Span(j.A)
+	lo, hi := min(b.LargeEndMm, b.LargeEndMm-b.LargeEndDir*b.ConeWidthMm), max(b.LargeEndMm, b.LargeEndMm-b.LargeEndDir*b.ConeWidthMm)
+	const least = 0.75
+	if on := min(hi, to) - max(lo, from); on < least*b.ConeWidthMm {
+		r.add(Finding{
+			Severity: Stop, Part: j.Name, Pos: r.jointPos(j.Name),
+			What:    "the cone of " + b.Bearing + " stands beside its seat " + j.A.Feature,
+			Numbers: r.mm(max(0, on)) + " of " + r.mm(b.ConeWidthMm) + " sit on it",
+			Rule:    "a cone sits on its seat over three quarters of its width", Source: practice, Fix: "shoulders that agree: compare their distance on shaft and housing",
+		})
+	}
+}
+
+// spigots looks for fitted steps at the face of a bolted joint that reach into
+// no bore of nearly their size: they centre nothing.
+func spigots(r *reviewer) {
+	if len(r.pl.Faults) > 0 {
+		return // a joint that is not worked out leaves its parts elsewhere
+	}
+	stacks := r.lastStacks()
+	for _, j := range r.pl.Joints {
+		if j.Bolt == nil {
+			continue
+		}
+		for _, e := range []plan.JointEnd{j.A, j.B} {
+			p, q := partNamed(r.job, e.Part), r.pl.Part(e.Part)
+			if p == nil || q == nil || p.Profile == nil {
+				continue
+			}
+			v := newView(r, p, q)
+			face, ok := r.faceOf(j.Name, e.Part)
+			c := v.outside[0]
+			if face == parts.Back {
+				c = v.outside[len(v.outside)-1]
+			}
+			if !ok || c.size.Fit.Pos.Line == 0 || c.size.Thread.Value != "" {
+				continue
+			}
+			for _, stack := range stacks {
+				if me := standing(stack, e); me != nil {
+					r.centres(v, c, me, stack)
+				}
+			}
+		}
+	}
+}
+
+// The least that a spigot reaches into its register, and how much smaller than
+// it may be, as a part of its size. Common practice, no source.
+const (
+	reachMm    = 1.5
+	spigotPart = 0.03
+)
+
+func (r *reviewer) centres(v *view, c cylinder, me *standingPart, stack []*standingPart) {
+	const stepMm = 0.1
+	reach := 0.0
+	for z := c.fromMm + stepMm/2; z < c.toMm; z += stepMm {
+		for _, o := range stack {
+			inner, _, ok := o.radii(me.Z(z))
+			if o != me && ok && inner > c.radiusMm-overlapMm && inner < c.radiusMm*(1+spigotPart) {
+				reach += stepMm
+				break
+			}
+		}
+	}
+	if reach >= reachMm {
+		return
+	}
+	v.report(Check, c.name, c.pos, Finding{
+		What:    c.name + " reaches into no register of its size",
+		Numbers: r.mm(reach) + " of " + r.mm(c.toMm-c.fromMm) + " at " + r.mm(2*c.radiusMm) + ", wanted " + r.mm(reachMm),
+		Rule:    "a fitted step at the face of a joint centres it", Source: practice, Fix: "a longer step, or the size of the bore it goes into",
+	})
+}
+
+// faceOf is the face of a part that meets the other in a joint.
+func (r *reviewer) faceOf(joint, part string) (parts.Face, bool) {
+	j := r.jointNamed(joint)
+	if j == nil || !j.Meet.Set() {
+		return "", false
+	}
+	first, second := j.Ends()
+	switch part {
+	case first.Part:
+		return j.Meet.First, true
+	case second.Part:
+		return j.Meet.Second, true
+	}
+	return "", false
+}
+
+// bearingPair looks for bearings of one shaft that turn unlike, for a bore that
+// is not the designation's, and for a wide end float.
+func bearingPair(r *reviewer) {
+	const widestMm = 0.3
+	turning := map[string]string{}
+	for _, j := range r.job.Joints {
+		b := j.Bearing
+		if b == nil {
+			continue
+		}
+		f := Finding{Severity: Check, Part: j.Name.Value, Pos: j.Pos}
+		if was := turning[b.Cone.Part]; was != "" && was != b.Rotating {
+			f.What, f.Numbers = "the bearings of "+b.Cone.Part+" do not turn alike", was+" and "+b.Rotating+" rotating"
+			f.Rule, f.Source, f.Fix = "one shaft turns or stands", "by the job", "the same at both bearings"
+			r.add(f)
+		}
+		turning[b.Cone.Part] = b.Rotating
+		if mm := boreCodeMm(b.Bearing.Value); mm > 0 && math.Abs(mm-b.Bore.Mm) > slackMm {
+			f.Severity, f.What, f.Numbers = Stop, b.Bearing.Value+" has another bore than the joint gives", r.mm(mm)+", given "+r.mm(b.Bore.Mm)
+			f.Rule, f.Source, f.Fix = "the last two figures of a metric bearing are a fifth of its bore in millimetres", "ISO 355, ISO 15 bore code", "the designation or the sizes are wrong"
+			r.add(f)
+		}
+		if e := b.EndFloat; len(e) == 2 && e[1].Mm > widestMm+slackMm {
+			f.Severity, f.What, f.Numbers = Check, "the end float of "+j.Name.Value+" is wide", r.mm(e[0].Mm)+" to "+r.mm(e[1].Mm)+", wanted at most "+r.mm(widestMm)
+			f.Rule, f.Source, f.Fix = "a pair of tapered bearings runs with little play or with preload", practice, "the maker's figure"
+			r.add(f)
+		}
+	}
+}
+
+// boreCodeMm is the bore of a five-figure metric tapered bearing, 0 for others.
+func boreCodeMm(name string) float64 {
+	if len(name) != 5 || name[0] != '3' {
+		return 0
+	}
+	code, err := strconv.Atoi(name[3:])
+	if err != nil || code < 4 || code > 96 {
+		return 0
+	}
+	return 5 * float64(code)
+}
+
+// studShoulder looks for studs whose body goes through the hole it should stand
+// against.
+func studShoulder(r *reviewer) {
+	for _, j := range r.pl.Joints {
+		in := r.jointNamed(j.Name)
+		if j.Bolt == nil || in == nil || in.Bolt.Stud.Value == "" {
+			continue
+		}
+		stud, q := partNamed(r.job, in.Bolt.Stud.Value), r.pl.Part(j.A.Part)
+		if stud == nil || q == nil || stud.Profile == nil {
+			continue
+		}
+		wide := 0.0
+		for _, s := range stud.Profile.Outside {
+			wide = math.Max(wide, s.Size.Nominal.Mm)
+		}
+		v := newView(r, partNamed(r.job, j.A.Part), q)
+		for i := range v.holes {
+			if h := &v.holes[i]; h.name == j.A.Feature && wide < 2*h.radiusMm+1 {
+				r.add(Finding{
+					Severity: Stop, Part: stud.Name.Value, Pos: stud.Name.Pos,
+					What: stud.Title.Value + " has no shoulder that stands against " + j.A.Title, Numbers: r.mm(wide) + " at a hole of " + r.mm(2*h.radiusMm),
+					Rule: "a stud that keeps two plates apart has a shoulder wider than their holes", Source: "by geometry", Fix: "a thicker body",
+				})
+				break
+			}
+		}
+	}
+}

@@ -1,0 +1,307 @@
+package review
+
+import (
+	"math"
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+
+	"centrepop/layout/threads"
+	"centrepop/parts"
+)
+
+// path looks for seats that what sits on them cannot reach: from both ends of
+// the part something larger is in the way.
+func path(v *view) {
+	if v.p.Profile == nil {
+		return
+	}
+	for _, side := range []struct {
+		steps []cylinder
+		sign  float64
+	}{{v.outside, 1}, {v.inside, -1}} {
+		for i, c := range side.steps {
+			if c.step == nil || c.step.Seat.Value == "" || c.size.Fit.Pos.Line == 0 {
+				continue
+			}
+			front, back := inTheWay(side.steps[:i], c, side.sign), inTheWay(side.steps[i+1:], c, side.sign)
+			if front == nil || back == nil {
+				continue
+			}
+			v.report(Stop, c.name, c.pos, Finding{
+				What:    "what sits on " + c.name + " cannot get there",
+				Numbers: c.name + " " + v.mm(2*c.radiusMm) + "; " + front.name + " " + v.mm(2*front.radiusMm) + " and " + back.name + " " + v.mm(2*back.radiusMm) + " are in the way",
+				Rule:    "a ring reaches its seat from one end", Source: "by geometry", Fix: "a step that lets it pass, on one side",
+			})
+		}
+	}
+}
+
+// inTheWay is the step that keeps a ring from passing, or nil. The tenth of a
+// millimetre lets steps with other limits of the same nominal size through.
+func inTheWay(steps []cylinder, seat cylinder, sign float64) *cylinder {
+	const sameMm = 0.1
+	for i := range steps {
+		if sign*(steps[i].radiusMm-seat.radiusMm) > sameMm/2 {
+			return &steps[i]
+		}
+	}
+	return nil
+}
+
+// sealForm is how a radial shaft seal is written: shaft, bore and width.
+var sealForm = regexp.MustCompile(`(\d+)x(\d+)x(\d+)`)
+
+// seatWords looks for seats that are not those of what the drawing says sits
+// on them: a seal of other sizes, a bearing that its joint does not name, or a
+// part of the job with another bore.
+func seatWords(v *view) {
+	for i, c := range slices.Concat(v.outside, v.inside) {
+		if c.step == nil || c.step.Seat.Value == "" {
+			continue
+		}
+		inside := i >= len(v.outside)
+		if m := sealForm.FindStringSubmatch(c.step.Seat.Value); m != nil {
+			v.sealSeat(c, m, inside)
+		}
+		v.bearingSeat(c)
+		if !inside {
+			v.partSeat(c)
+		}
+	}
+}
+
+func (v *view) sealSeat(c cylinder, m []string, inside bool) {
+	shaft, _ := strconv.ParseFloat(m[1], 64)
+	bore, _ := strconv.ParseFloat(m[2], 64)
+	width, _ := strconv.ParseFloat(m[3], 64)
+	wanted := shaft
+	if inside {
+		wanted = bore
+	}
+	if got := 2 * c.radiusMm; math.Abs(got-wanted) > slackMm {
+		v.report(Stop, c.name, c.pos, Finding{
+			What: c.name + " has not the size of its seal " + m[0], Numbers: v.mm(got) + ", the seal has " + v.mm(wanted),
+			Rule: "a seal is named by shaft, bore and width", Source: "ISO 6194-1", Fix: "the size of the seal, or the seal of the size",
+		})
+	}
+	if long := c.toMm - c.fromMm; long < width-slackMm {
+		v.report(Check, c.name, c.pos, Finding{
+			What: c.name + " is shorter than its seal " + m[0], Numbers: v.mm(long) + " for " + v.mm(width),
+			Rule: "a seal lies in its seat over its whole width", Source: "by geometry", Fix: "a longer seat, or a narrower seal",
+		})
+	}
+}
+
+// bearingSeat compares the bearing that a seat names with that of its joint.
+func (v *view) bearingSeat(c cylinder) {
+	words := strings.Fields(c.step.Seat.Value)
+	if len(words) < 2 || words[0] != "bearing" {
+		return
+	}
+	for _, j := range v.job.Joints {
+		b := j.Bearing
+		if b == nil {
+			continue
+		}
+		for _, ref := range []parts.JointRef{b.Cup, b.Cone} {
+			if ref.Part != v.p.Name.Value || ref.Feature != c.name || strings.Contains(b.Bearing.Value, words[1]) {
+				continue
+			}
+			v.report(Stop, c.name, c.step.Seat.Pos, Finding{
+				What: c.name + " says bearing " + words[1] + ", and the joint " + j.Name.Value + " has " + b.Bearing.Value,
+				Rule: "drawing and joint name one bearing", Source: "by the job", Fix: "the same designation in both places",
+			})
+		}
+	}
+}
+
+// partSeat compares an outside with the bore of the flat part of the job that
+// its seat names.
+func (v *view) partSeat(c cylinder) {
+	for _, p := range v.job.Parts {
+		if p.Bore == nil || p == v.p || !strings.Contains(strings.ToLower(c.step.Seat.Value), strings.ToLower(p.Title.Value)) {
+			continue
+		}
+		bore := p.Bore.Size.Nominal.Mm
+		if math.Abs(bore-2*c.radiusMm) <= slackMm {
+			continue
+		}
+		v.report(Stop, c.name, c.pos, Finding{
+			What: c.name + " is the seat of " + p.Title.Value + ", whose bore is another size", Numbers: v.mm(2*c.radiusMm) + " in " + v.mm(bore),
+			Rule: "seat and bore have one nominal size", Source: "ISO 286-1", Fix: "the same nominal size on both drawings",
+		})
+	}
+}
+
+// The roughest a bearing's seat and the land of a seal's lip may be, Ra in µm.
+const (
+	seatRa = 3.2 // common practice, no source: makers ask for 0.8 to 1.6
+	lipRa  = 0.8 // ISO 6194-1: 0.2 to 0.8
+)
+
+// rough looks for seats of bearings and of seal lips that are too rough.
+func rough(v *view) {
+	for i, c := range slices.Concat(v.outside, v.inside) {
+		if c.step == nil {
+			continue
+		}
+		ra, ok := raOf(c.step.Finish.Value)
+		most, source := 0.0, practice
+		switch {
+		case strings.HasPrefix(c.step.Seat.Value, "bearing "):
+			most = seatRa
+		case i < len(v.outside) && sealForm.MatchString(c.step.Seat.Value):
+			most, source = lipRa, "ISO 6194-1"
+		}
+		if !ok || most == 0 || ra <= most+slackMm {
+			continue
+		}
+		v.report(Check, c.name, c.step.Finish.Pos, Finding{
+			What: c.name + " is too rough for what runs or sits on it", Numbers: "Ra " + number(ra) + " µm, wanted at most " + number(most) + " µm",
+			Rule: "a seat is turned fine, and a lip runs on a ground land", Source: source, Fix: "a finer finish",
+		})
+	}
+}
+
+// raOf reads a finish such as "Ra 1.6" or "Ra 63 uin", in µm.
+func raOf(s string) (float64, bool) {
+	f := strings.Fields(s)
+	if len(f) < 2 || f[0] != "Ra" {
+		return 0, false
+	}
+	ra, err := strconv.ParseFloat(f[1], 64)
+	if len(f) > 2 && f[2] == "uin" {
+		ra *= 0.0254
+	}
+	return ra, err == nil
+}
+
+// leadIn looks for seats at an end of the part that something is pressed onto
+// or into, without a chamfer there.
+func leadIn(v *view) {
+	if v.p.Profile == nil {
+		return
+	}
+	for _, steps := range [][]cylinder{v.outside, v.inside} {
+		for i, c := range steps {
+			if c.step == nil || c.step.Seat.Value == "" || !pressed(c) {
+				continue
+			}
+			if i == 0 {
+				v.noLeadIn(c, c.name+"-front")
+			}
+			if i == len(steps)-1 {
+				v.noLeadIn(c, c.name+"-back")
+			}
+		}
+	}
+}
+
+func (v *view) noLeadIn(c cylinder, edge string) {
+	if slices.ContainsFunc(v.p.Chamfers, func(h parts.Chamfer) bool { return h.Edge.Value == edge }) {
+		return
+	}
+	v.report(Check, c.name, c.pos, Finding{
+		What: edge + " has no chamfer, and something is pressed over it", Numbers: c.step.Seat.Value + " on " + v.mm(2*c.radiusMm),
+		Rule: "a press fit has a lead-in", Source: practice, Fix: "add a chamfer: {edge: " + edge + ", size: 1 mm, angle: 30, for: lead-in}",
+	})
+}
+
+// pressed tells seats that hold by interference, or may: of bearings with a
+// fit, and of classes from j on.
+func pressed(c cylinder) bool {
+	if strings.HasPrefix(c.step.Seat.Value, "bearing ") && c.size.Fit.Pos.Line > 0 {
+		return true
+	}
+	class := strings.ToLower(strings.TrimRight(c.size.Fit.Class.Value, "0123456789"))
+	return class >= "j" && class != "js" || class == "js"
+}
+
+// limitsOff looks for limits that lie far from the nominal size they belong to.
+func limitsOff(v *view) {
+	const mostMm = 0.25
+	for _, c := range slices.Concat(v.outside, v.inside) {
+		l := c.size.Fit.Limits
+		if len(l) != 2 {
+			continue
+		}
+		nominal := c.size.Nominal.Mm
+		off := math.Max(l[0].Mm-nominal, nominal-l[1].Mm)
+		if off <= mostMm+slackMm {
+			continue
+		}
+		v.report(Check, c.name, c.pos, Finding{
+			What: "the limits of " + c.name + " are not those of its nominal size", Numbers: v.mm(l[0].Mm) + " to " + v.mm(l[1].Mm) + " for " + v.mm(nominal),
+			Rule: "limits lie at the nominal size", Source: practice, Fix: "the nominal size or the limits are wrong",
+		})
+	}
+}
+
+// nutThread looks for a screw and a nut of the job that bear the same name and
+// have other threads, and for a bore of the nut that its screw does not pass.
+func nutThread(r *reviewer) {
+	for _, p := range r.job.Parts {
+		if p.Profile == nil {
+			continue
+		}
+		for i := range p.Profile.Inside {
+			nut := &p.Profile.Inside[i]
+			if nut.Size.Thread.Value == "" {
+				continue
+			}
+			in, err := threads.Parse(nut.Size.Thread.Value)
+			if err != nil {
+				continue
+			}
+			for _, q := range r.job.Parts {
+				if screw := screwNamed(q, nut.Name.Value); screw != nil && q != p {
+					if out, err := threads.Parse(screw.Size.Thread.Value); err == nil {
+						r.nutOn(p, q, i, screw, in, out)
+					}
+				}
+			}
+		}
+	}
+}
+
+// screwNamed is the thread of a name on the outside of a part, or nil.
+func screwNamed(p *parts.Part, name string) *parts.Step {
+	if p.Profile == nil {
+		return nil
+	}
+	for i := range p.Profile.Outside {
+		if s := &p.Profile.Outside[i]; s.Name.Value == name && s.Size.Thread.Value != "" {
+			return s
+		}
+	}
+	return nil
+}
+
+func (r *reviewer) nutOn(p, q *parts.Part, i int, screw *parts.Step, in, out threads.Thread) {
+	nut := &p.Profile.Inside[i]
+	if in.Designation != out.Designation {
+		r.add(Finding{
+			Severity: Stop, Part: p.Name.Value, Feature: nut.Name.Value, Pos: nut.Pos, Source: "by the job",
+			What: p.Title.Value + " and " + q.Title.Value + " have other threads at " + nut.Name.Value, Numbers: in.Designation + " and " + out.Designation,
+			Rule: "a nut has the thread of its screw", Fix: "the same thread on both drawings",
+		})
+		return
+	}
+	if screw.Length.Mm <= nut.Length.Mm {
+		return
+	}
+	for _, k := range []int{i - 1, i + 1} {
+		if k < 0 || k >= len(p.Profile.Inside) {
+			continue
+		}
+		if c := &p.Profile.Inside[k]; c.Size.Thread.Value == "" && c.Size.Nominal.Mm < out.MajorMm-slackMm {
+			r.add(Finding{
+				Severity: Stop, Part: p.Name.Value, Feature: c.Name.Value, Pos: c.Pos, Source: "by geometry",
+				What: q.Title.Value + " does not pass " + c.Name.Value + " of " + p.Title.Value, Numbers: r.mm(out.MajorMm) + " of " + out.Designation + " through " + r.mm(c.Size.Nominal.Mm),
+				Rule: "a screw that is longer than its nut comes out behind it", Fix: "a bore wider than the thread",
+			})
+		}
+	}
+}

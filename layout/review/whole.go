@@ -1,0 +1,300 @@
+package review
+
+import (
+	"math"
+	"slices"
+	"strings"
+
+	"centrepop/layout/plan"
+	"centrepop/layout/threads"
+	"centrepop/parts"
+)
+
+// separate looks for assemblies that no joint connects to one that has more than
+// half of the parts. Parts that stand in no joint at all are left out.
+func separate(r *reviewer) {
+	group := map[string]string{}
+	var root func(string) string
+	root = func(s string) string {
+		if up := group[s]; up != "" && up != s {
+			return root(up)
+		}
+		return s
+	}
+	var order []string
+	for _, j := range r.job.Joints {
+		a, b := j.Ends()
+		refs := []string{a.Part, b.Part}
+		if j.Bolt != nil {
+			for _, s := range j.Bolt.Stack {
+				refs = append(refs, s.Part)
+			}
+			if j.Bolt.Stud.Value != "" {
+				refs = append(refs, j.Bolt.Stud.Value)
+			}
+		}
+		for _, s := range refs {
+			if !slices.Contains(order, s) {
+				order = append(order, s)
+			}
+			group[root(s)] = root(a.Part)
+		}
+	}
+	count, main := map[string]int{}, ""
+	for _, s := range order {
+		g := root(s)
+		if count[g]++; main == "" || count[g] > count[main] {
+			main = g
+		}
+	}
+	floats := slices.DeleteFunc(slices.Clone(order), func(s string) bool { return root(s) == main })
+	if len(floats) == 0 || 2*len(floats) >= len(order) {
+		return // one machine, or a job of several
+	}
+	r.add(Finding{
+		Severity: Check, Pos: r.job.Joints[0].Pos,
+		What: "no joint connects " + few(floats) + " to the rest", Rule: "the joints put one machine together", Source: practice,
+		Fix: "add the joint that is missing, or give the other assembly a job of its own",
+	})
+}
+
+// unjoined looks for screw holes and tapped holes of two parts that match each
+// other alone and are in no joint, and for chamfers that no weld uses.
+func unjoined(r *reviewer) {
+	type group struct {
+		p *parts.Part
+		h *parts.HoleGroup
+	}
+	var open []group
+	for _, p := range r.job.Parts {
+		for i := range p.Holes {
+			h := &p.Holes[i]
+			if h.Pattern.PCD.Set() && h.Size.Thread != "" && !r.bolted(p.Name.Value, h.Name.Value) {
+				open = append(open, group{p, h})
+			}
+		}
+	}
+	for _, a := range open {
+		for _, b := range open {
+			if a.p == b.p || a.h.Size.Make != parts.ClearanceHole || b.h.Size.Make != parts.TappedHole || !sameThread(a.h.Size.Thread, b.h.Size.Thread) ||
+				a.h.Pattern.Count != b.h.Pattern.Count || math.Abs(a.h.Pattern.PCD.Mm-b.h.Pattern.PCD.Mm) > slackMm {
+				continue
+			}
+			r.add(Finding{
+				Severity: Check, Part: a.p.Name.Value, Feature: a.h.Name.Value, Pos: a.h.Pos,
+				What: a.p.Title.Value + " and " + b.p.Title.Value + " have holes for each other, and no joint bolts them", Numbers: a.h.Name.Value + " and " + b.h.Name.Value + ", " + a.h.Size.Thread + " on " + r.mm(a.h.Pattern.PCD.Mm),
+				Rule: "what is drilled for each other is bolted", Source: practice, Fix: "add the bolt joint",
+			})
+		}
+	}
+	r.unwelded()
+}
+
+func sameThread(a, b string) bool {
+	t, err := threads.Parse(a)
+	u, err2 := threads.Parse(b)
+	return err == nil && err2 == nil && t.Designation == u.Designation
+}
+
+func (r *reviewer) bolted(part, group string) bool {
+	return slices.ContainsFunc(r.job.Joints, func(j *parts.Joint) bool {
+		if j.Bolt == nil {
+			return false
+		}
+		return slices.ContainsFunc(append([]parts.JointRef{j.Bolt.Through, j.Bolt.Into}, j.Bolt.Stack...), func(ref parts.JointRef) bool {
+			return ref.Part == part && ref.Feature == group
+		})
+	})
+}
+
+// unwelded finds copies of a part with a chamfer for a weld that are pressed
+// together with another and not welded to it.
+func (r *reviewer) unwelded() {
+	for _, j := range r.job.Joints {
+		if j.Press == nil {
+			continue
+		}
+		p := partNamed(r.job, j.Press.Bore.Part)
+		prepared := func(c parts.Chamfer) bool {
+			return c.For == "weld" && strings.HasPrefix(c.Edge.Value, j.Press.Bore.Feature+"-")
+		}
+		if p == nil || !slices.ContainsFunc(p.Chamfers, prepared) {
+			continue
+		}
+		welded := slices.ContainsFunc(r.job.Joints, func(w *parts.Joint) bool {
+			return w.Weld != nil && (sameRef(w.Weld.Part, j.Press.Bore) || sameRef(w.Weld.To, j.Press.Bore))
+		})
+		if welded {
+			continue
+		}
+		r.add(Finding{
+			Severity: Check, Part: j.Name.Value, Pos: j.Pos, What: p.Title.Value + " has a chamfer for a weld, and no joint welds it",
+			Rule: "what is prepared for a weld is welded", Source: practice, Fix: "add the weld joint after this one",
+		})
+	}
+}
+
+func sameRef(a, b parts.JointRef) bool {
+	return a.Part == b.Part && a.Copy == b.Copy && a.Feature == b.Feature
+}
+
+// jointFace looks for flat parts that are bolted on the face that is prepared
+// for a weld: the weld then stands in the joint.
+func jointFace(r *reviewer) {
+	for _, j := range r.job.Joints {
+		if j.Bolt == nil {
+			continue
+		}
+		for _, name := range []string{j.Bolt.Through.Part, j.Bolt.Into.Part} {
+			p := partNamed(r.job, name)
+			face, ok := r.faceOf(j.Name.Value, name)
+			if p == nil || !ok {
+				continue
+			}
+			for _, c := range p.Chamfers {
+				if c.For != "weld" || !strings.HasSuffix(c.Edge.Value, "-"+string(face)) {
+					continue
+				}
+				r.add(Finding{
+					Severity: Stop, Part: name, Feature: c.Edge.Value, Pos: c.Edge.Pos,
+					What: "the weld at " + c.Edge.Value + " of " + p.Title.Value + " stands in the joint " + j.Name.Value, Rule: "a joint face is free of welds", Source: practice,
+					Fix: "prepare the other face, or bolt the part on the other way round",
+				})
+			}
+		}
+	}
+}
+
+// weldSense looks at the numbers of welds: a leg or gap that the thinner part
+// does not stand, one side of a tee, and more length than there is edge.
+func weldSense(r *reviewer) {
+	for _, j := range r.pl.Joints {
+		in := r.jointNamed(j.Name)
+		if j.Weld == nil || in == nil || in.Weld == nil {
+			continue
+		}
+		w, thin := in.Weld, j.Weld.ThinnerMm
+		f := Finding{Severity: Check, Part: j.Name, Pos: r.jointPos(j.Name), Source: practice}
+		if most := thin + math.Max(1, 0.2*thin); w.Type == "fillet" && w.Size.Set() && thin > 0 && w.Size.Mm > most+slackMm {
+			f.What, f.Numbers = j.Title+": the leg is larger than the thinner part takes", r.mm(w.Size.Mm)+" on "+r.mm(thin)+", wanted at most "+r.mm(most)
+			f.Rule, f.Fix = "a leg is about as large as the thinner part at most: more only burns and bends", "a smaller leg"
+			r.add(f)
+		}
+		if tee := w.Part.Feature == "outline" && w.To.Feature == "outline"; tee && w.Type == "fillet" && w.Sides == 1 {
+			f.What, f.Numbers = j.Title+": a tee is welded on one side only", ""
+			f.Rule, f.Fix = "a fillet on one side tears open at its root", "sides: 2, or accept it for light brackets"
+			r.add(f)
+		}
+		if edge := r.edgeMm(w.Part.Part); w.Length.Set() && edge > 0 && w.Length.Mm > edge+slackMm {
+			f.What, f.Numbers = j.Title+": the weld is longer than the edge it is on", r.mm(w.Length.Mm)+" on "+r.mm(edge)
+			f.Rule, f.Source, f.Fix = "a weld lies on an edge", "by geometry", "the length of the edge"
+			r.add(f)
+		}
+		r.slips(j, in)
+		r.shallow(j, in)
+	}
+	r.rootGaps()
+}
+
+// shallow looks for edges prepared for a bevel that hardly bevel it.
+func (r *reviewer) shallow(j *plan.JointPlan, in *parts.Joint) {
+	const least = 0.5
+	p := partNamed(r.job, in.Weld.Part.Part)
+	if p == nil || in.Weld.Type != "bevel" && in.Weld.Type != "v" {
+		return
+	}
+	for _, c := range p.Chamfers {
+		if c.For == "weld" && strings.HasPrefix(c.Edge.Value, in.Weld.Part.Feature+"-") && c.Size.Mm < least*j.Weld.ThinnerMm-slackMm {
+			r.add(Finding{
+				Severity: Check, Part: p.Name.Value, Feature: c.Edge.Value, Pos: c.Size.Pos, What: "the weld at " + c.Edge.Value + " of " + p.Title.Value + " is prepared too shallow",
+				Numbers: r.mm(c.Size.Mm) + " for a wall of " + r.mm(j.Weld.ThinnerMm) + ", wanted at least " + r.mm(least*j.Weld.ThinnerMm),
+				Rule:    "a bevel goes half through the thinner part at the least", Source: practice, Fix: "a larger chamfer",
+			})
+		}
+	}
+}
+
+// edgeMm is the longest stretch of outline that a part is welded along: the
+// longer side of a rectangle, two sides of the box round anything else. 0 if it
+// is not flat.
+func (r *reviewer) edgeMm(name string) float64 {
+	p, q := partNamed(r.job, name), r.pl.Part(name)
+	if p == nil || q == nil || p.Outline == nil {
+		return 0
+	}
+	wide, high := newView(r, p, q).box()
+	if p.Outline.Shape == parts.SquareOutline || p.Outline.Shape == parts.RectangleOutline {
+		return max(wide, high)
+	}
+	return wide + high
+}
+
+// rootGaps looks for saddles with more gap than a weld bridges.
+func (r *reviewer) rootGaps() {
+	const mostMm = 4
+	for _, p := range r.job.Parts {
+		for i := range p.Ends {
+			if g := p.Ends[i].Gap; g.Mm > mostMm+slackMm {
+				r.add(Finding{
+					Severity: Check, Part: p.Name.Value, Pos: g.Pos, What: "the root gap of " + p.Title.Value + " is too wide to weld", Numbers: r.mm(g.Mm) + ", wanted at most " + r.mm(mostMm),
+					Rule: "a root gap is bridged by one run", Source: practice, Fix: "1 to 3 mm",
+				})
+			}
+		}
+	}
+}
+
+// slips looks for formed ends that do not slip into, or over, what they are
+// welded to.
+func (r *reviewer) slips(j *plan.JointPlan, in *parts.Joint) {
+	const looseMm = 4.0
+	a, okA := r.formedEnd(in.Weld.Part)
+	b, okB := r.formedEnd(in.Weld.To)
+	if !okA || !okB {
+		return
+	}
+	// One goes into the other, either way.
+	play := max(b.insideMm-a.outsideMm, a.insideMm-b.outsideMm)
+	f := Finding{
+		Part: j.Name, Pos: r.jointPos(j.Name), Source: "by geometry", Numbers: "outside " + r.mm(a.outsideMm) + ", inside " + r.mm(b.insideMm),
+		Rule: "an end slips into the next with a little play", Fix: "sizes that agree: look at what is measured inside and outside",
+	}
+	switch {
+	case play < -slackMm:
+		f.Severity, f.What = Stop, j.Title+": neither goes into the other"
+	case play > looseMm+slackMm:
+		f.Severity, f.What = Check, j.Title+": too much play to weld"
+	default:
+		return
+	}
+	r.add(f)
+}
+
+// roundEnd is the outside and inside diameter of an end; one is 0 or infinite
+// where the part has no such surface.
+type roundEnd struct{ outsideMm, insideMm float64 }
+
+// formedEnd is the round end of a cone or transition, or the bore of a plate.
+func (r *reviewer) formedEnd(ref parts.JointRef) (roundEnd, bool) {
+	p := partNamed(r.job, ref.Part)
+	if p == nil {
+		return roundEnd{}, false
+	}
+	end := func(size, thick float64, inside bool) (roundEnd, bool) {
+		if inside {
+			return roundEnd{size + 2*thick, size}, true
+		}
+		return roundEnd{size, size - 2*thick}, true
+	}
+	switch {
+	case p.Frustum != nil && ref.Feature == "small-end":
+		return end(p.Frustum.Small.Mm, p.Frustum.Thickness.Mm, p.Frustum.Inside)
+	case p.Frustum != nil && ref.Feature == "large-end":
+		return end(p.Frustum.Large.Mm, p.Frustum.Thickness.Mm, p.Frustum.Inside)
+	case p.Transition != nil && ref.Feature == "round-end":
+		return end(p.Transition.Diameter.Mm, p.Transition.Thickness.Mm, p.Transition.Inside)
+	case p.Bore != nil && ref.Feature == "bore":
+		return roundEnd{math.Inf(1), p.Bore.Size.Nominal.Mm}, true
+	}
+	return roundEnd{}, false
+}
