@@ -14,6 +14,7 @@
 package layout
 
 import (
+	"centrepop/layout/card"
 	"centrepop/layout/joint"
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
@@ -57,6 +58,7 @@ func Draft(job *parts.Job) (*plan.Plan, error) {
 		return nil, errs
 	}
 	out.Faults = joint.Resolve(out, job, models)
+	card.Fill(out, job)
 	return out, nil
 }
 

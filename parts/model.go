@@ -70,6 +70,9 @@ type Job struct {
 	Parts     []*Part
 	Joints    []*Joint            // how the parts meet, as written
 	Accept    []Accept            // findings of the review that are taken as they are
+	FirstRun  *FirstRun           // nil if the job says nothing of it
+	Upkeep    *Upkeep             // the same
+	Motor     *Motor              // the same
 	sources   map[string][]string // lines of every file read, for excerpts
 }
 

@@ -62,6 +62,7 @@ func loadFrom(root *os.Root, name string, src []byte) (*Job, error) {
 	l.refs(job)
 	l.joints(tree, job)
 	l.accept(tree, job)
+	l.cards(tree, job)
 	var errs Errors
 	for _, one := range l.sources {
 		errs = append(errs, one.sorted()...)

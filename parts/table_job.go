@@ -23,6 +23,9 @@ var jobGroup = &Group{
 		{Name: "parts", Type: FilesType, Need: true, Means: "part files in the job's folder or below it", Entries: [2]int{1, maxParts}, Example: "parts: [cover.yaml, …]"},
 		{Name: "joints", Type: ListType, Means: "how the parts meet", Group: jointGroup, Entries: [2]int{0, maxParts}},
 		{Name: "accept", Type: ListType, Means: "findings of the review that are taken as they are", Group: acceptGroup, Entries: [2]int{0, 1000}},
+		{Name: "first-run", Type: KeysType, Means: "what the card of the first run needs; the joints give the rest", Group: firstRunGroup},
+		{Name: "upkeep", Type: KeysType, Means: "what the card at the machine lists", Group: upkeepGroup},
+		{Name: "motor", Type: KeysType, Means: "the motor's plate and what the electrician must know; no wiring is computed", Group: motorGroup},
 	},
 }
 
@@ -151,6 +154,109 @@ var acceptGroup = &Group{
 		{Name: "at", Type: PlaceType, Need: true, Means: "part, part.feature or joint; job for what is about the whole job", Example: "a part such as cover, its feature such as cover.pry, a joint, or job"},
 		{Name: "number", Type: SizeType, Means: "the number that the review prints with the finding; if it gets worse the finding opens again", Example: "the number the review prints, such as number: 4 mm"},
 		{Name: "reason", Type: TextType, Need: true, Means: "why it is right all the same; printed on the review", Longest: maxNote, Example: "why it is right all the same, in a line of text"},
+	},
+}
+
+// bearingKey and everyKey are common to the rows of the cards.
+var (
+	bearingKey = Key{Name: "bearing", Type: NameType, Means: "name of a bearing joint"}
+	placeKey   = Key{Name: "place", Type: TextType, Means: "another place, in words", Longest: 60}
+	everyKey   = Key{Name: "every", Type: TextType, Need: true, Means: "how often", Longest: 30, Example: "every: 50 h, or every: month"}
+)
+
+var firstRunGroup = &Group{
+	Name: "first run", Means: "The first run of the machine.", Example: "first-run: {runs: [{minutes: 10}], watch: [{bearing: front, most: 70}]}",
+	Keys: []Key{
+		{Name: "checks", Type: TextsType, Means: "what to look at before it turns", Entries: [2]int{0, 12}, Example: "a list of texts"},
+		{Name: "warm-up", Type: KeysType, Means: "what is warmed before the start", Group: warmUpGroup},
+		{Name: "runs", Type: ListType, Means: "the runs in order, idle before load", Default: "idle 10, 30 and 60 min, then under load", Group: runGroup, Entries: [2]int{0, 8}},
+		{Name: "watch", Type: ListType, Means: "where the temperature is taken", Default: "at each bearing, without a limit", Group: watchGroup, Entries: [2]int{0, 8}},
+		// Settling of bolted joints: common practice, no source.
+		{Name: "again-after", Type: NumberType, Means: "when bolts and end play are looked at again", Unit: "hours", Default: "8", Low: 0.5, High: 1000},
+	},
+}
+
+var warmUpGroup = &Group{
+	Name: "warm-up", Means: "What is warmed before the start.", Example: "{minutes: 20, how: heater of the gear oil}",
+	Keys: []Key{
+		{Name: "minutes", Type: NumberType, Need: true, Means: "how long", Unit: "minutes", Low: 1, High: 1440},
+		{Name: "how", Type: TextType, Need: true, Means: "what is warmed, and by what", Longest: 100},
+	},
+}
+
+var runGroup = &Group{
+	Name: "run", Means: "One stretch of the first run.", Example: "{minutes: 10, speed: 40}",
+	Keys: []Key{
+		{Name: "minutes", Type: NumberType, Need: true, Means: "from the start of this run", Unit: "minutes", Low: 1, High: 1440},
+		{Name: "speed", Type: NumberType, Means: "of what turns", Unit: "rev/min", Low: 0.1, High: 50_000},
+		{Name: "load", Type: TextType, Means: "what loads it", Default: "it runs idle", Longest: 60},
+	},
+}
+
+var watchGroup = &Group{
+	Name: "watch", Means: "A temperature to watch.", Example: "{bearing: front-bearing, most: 70}", OneOf: []string{"bearing", "place"},
+	Keys: []Key{
+		bearingKey, placeKey,
+		{Name: "most", Type: NumberType, Means: "stop above it", Unit: "°C", Low: 20, High: 300},
+	},
+}
+
+var upkeepGroup = &Group{
+	Name: "upkeep", Means: "Greasing, bolts and what wears.", Example: "upkeep: {ports: [{bearing: front, every: 50 h}]}",
+	Keys: []Key{
+		{Name: "ports", Type: ListType, Means: "where grease or oil goes", Group: portGroup, Entries: [2]int{0, 10}},
+		{Name: "bolts", Type: ListType, Means: "bolts to look at", Group: retightenGroup, Entries: [2]int{0, 10}},
+		{Name: "wear", Type: ListType, Means: "what wears", Group: wearGroup, Entries: [2]int{0, 10}},
+	},
+}
+
+var portGroup = &Group{
+	Name: "port", Means: "A place for grease or oil.", Example: "{bearing: front-bearing, every: 50 h}", OneOf: []string{"bearing", "place"},
+	Keys: []Key{
+		bearingKey, placeKey,
+		{Name: "grease", Type: TextType, Means: "grease or oil; of another place needed", Default: "that of the bearing", Longest: 60},
+		{Name: "amount", Type: TextType, Means: "how much at a time; of another place needed", Default: "by the bearing's outside and width", Longest: 30},
+		everyKey,
+	},
+}
+
+var retightenGroup = &Group{
+	Name: "retighten", Means: "Bolts to look at; the torque is that of the joint.", Example: "{joint: barrel, every: month}",
+	Keys: []Key{{Name: "joint", Type: NameType, Need: true, Means: "name of a bolt joint"}, everyKey},
+}
+
+var wearGroup = &Group{
+	Name: "wear", Means: "What wears.", Example: "{part: die-ring, look: bore worn oval, every: month}", OneOf: []string{"part", "item"},
+	Keys: []Key{
+		{Name: "part", Type: NameType, Means: "name of a part of the job"},
+		{Name: "item", Type: TextType, Means: "something bought, in words", Longest: 60},
+		{Name: "look", Type: TextType, Need: true, Means: "what to look at, and when to change it", Longest: 120},
+		everyKey,
+	},
+}
+
+var motorGroup = &Group{
+	Name: "motor", Means: "The plate of a motor, as its maker wrote it, and what the machine asks of it.", OneOf: []string{"kw", "hp"},
+	Example: "motor: {kw: 1.5, volts: 400, phases: 3, speed: 1420, rotation: clockwise, seen-from: fan end, earth: foot, emergency-stop: front}",
+	Keys: []Key{
+		{Name: "maker", Type: TextType, Means: "maker and type", Longest: 60},
+		{Name: "kw", Type: NumberType, Means: "power on the plate", Unit: "kW", Low: 0.01, High: 1000},
+		{Name: "hp", Type: NumberType, Means: "power on the plate", Unit: "hp", Low: 0.01, High: 1500},
+		{Name: "volts", Type: TextType, Need: true, Means: "voltage on the plate", Longest: 30},
+		{Name: "phases", Type: CountType, Need: true, Means: "phases on the plate", Low: 1, High: 3},
+		{Name: "hz", Type: NumberType, Means: "frequency on the plate", Unit: "Hz", Low: 1, High: 400},
+		{Name: "amps", Type: NumberType, Means: "current on the plate", Unit: "A", Low: 0.01, High: 5000},
+		{Name: "speed", Type: NumberType, Need: true, Means: "speed on the plate", Unit: "rev/min", Low: 1, High: 50_000},
+		{Name: "output-speed", Type: NumberType, Means: "at the output of the gear", Unit: "rev/min", Low: 0.01, High: 50_000},
+		{Name: "frame", Type: TextType, Means: "frame on the plate", Longest: 30},
+		{Name: "flange", Type: TextType, Means: "flange on the plate", Longest: 30},
+		{Name: "enclosure", Type: TextType, Means: "degree of protection on the plate", Longest: 30},
+		{Name: "rotation", Type: WordType, Need: true, Means: "which way it is to turn", Words: []string{"clockwise", "counter-clockwise", "either"}},
+		{Name: "seen-from", Type: TextType, Need: true, Means: "where one stands to see it turn so", Longest: 80},
+		{Name: "earth", Type: TextType, Need: true, Means: "where the earth goes on", Longest: 100},
+		{Name: "emergency-stop", Type: TextType, Need: true, Means: "where the emergency stop is", Longest: 100},
+		{Name: "guards", Type: TextsType, Means: "guards that stop the motor when opened", Longest: 100, Entries: [2]int{0, 8}, Example: "a list of texts"},
+		{Name: "notes", Type: TextsType, Means: "what else the electrician must know", Longest: 200, Entries: [2]int{0, 6}, Example: "a list of texts"},
 	},
 }
 

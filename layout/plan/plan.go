@@ -29,6 +29,11 @@ type Plan struct {
 	Bought    []BoughtRow  `json:"bought,omitempty"`
 	Cuts      []CutRow     `json:"cuts,omitempty"`
 	Lifts     []string     `json:"lifts,omitempty"` // parts and assemblies over LiftKg
+	FirstRun  *FirstRun    `json:"first_run,omitempty"`
+	Upkeep    *Upkeep      `json:"upkeep,omitempty"`
+	Motor     *Motor       `json:"motor,omitempty"`
+	// Sources are those of the tables, once for all sheets.
+	Sources []SourceTable `json:"sources,omitempty"`
 }
 
 // StockRow is a line of the material list on the cover.

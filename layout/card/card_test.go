@@ -1,0 +1,239 @@
+package card_test
+
+import (
+	"os"
+	"slices"
+	"strings"
+	"testing"
+
+	"centrepop/layout"
+	"centrepop/layout/material"
+	"centrepop/layout/plan"
+	"centrepop/parts"
+)
+
+// demo is the plan of a demo job, its text edited: the old text, the new one.
+func demo(t *testing.T, name string, edits ...string) *plan.Plan {
+	t.Helper()
+	src, err := os.ReadFile("../../testdata/" + name + "/job.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	text := string(src)
+	for i := 0; i < len(edits); i += 2 {
+		before, after, found := strings.Cut(text, edits[i])
+		if !found {
+			t.Fatalf("%s lacks %q", name, edits[i])
+		}
+		text = before + edits[i+1] + after
+	}
+	return resolved(t, name, text)
+}
+
+// less is the plan of the pug mill with other cards.
+func less(t *testing.T, cards string) *plan.Plan {
+	t.Helper()
+	src, err := os.ReadFile("../../testdata/pugmill/job.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	head, _, _ := strings.Cut(string(src), "\nfirst-run:")
+	return resolved(t, "pugmill", head+"\n"+cards)
+}
+
+func resolved(t *testing.T, name, text string) *plan.Plan {
+	t.Helper()
+	job, err := parts.LoadText("job.yaml", []byte(text), "../../testdata/"+name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	pl, err := layout.Resolve(job)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return pl
+}
+
+// stage finds a stage of the first run by the start of its title.
+func stage(t *testing.T, r *plan.FirstRun, title string) plan.RunStage {
+	t.Helper()
+	i := slices.IndexFunc(r.Stages, func(s plan.RunStage) bool { return strings.HasPrefix(s.Title, title) })
+	if i < 0 {
+		t.Fatalf("no stage %s", title)
+	}
+	return r.Stages[i]
+}
+
+func titles(r *plan.FirstRun) (out []string) {
+	for _, s := range r.Stages {
+		out = append(out, s.Title)
+	}
+	return out
+}
+
+func TestFirstRun(t *testing.T) {
+	t.Parallel()
+	r := demo(t, "pugmill").FirstRun
+	want := []string{"Guards, and what to look at", "Oil and grease", "Free by hand", "Direction", "Idle", "Under load", "After the first 8 h"}
+	if got := titles(r); !slices.Equal(got, want) {
+		t.Errorf("stages %q", got)
+	}
+	for _, c := range []struct{ stage, do, wanted string }{
+		{"Guards", "Grille over the hopper: on and shut", ""},
+		{"Oil", "Front bearing 30210: all spaces between the rollers filled", "lithium soap NLGI 2"},
+		{"Oil", "Gear motor", "gear oil as on its plate, to the level plug"},
+		{"Free", "Turn Auger shaft by hand, three turns each way: nothing rubs, no tight place", ""},
+		{"Free", "Rear bearing 30208: end play of Auger shaft", "none: preload 0.01 mm – 0.03 mm"},
+		{"Direction", "Start for a moment, seen from the motor, looking to the die", "clockwise"},
+		{"Direction", "Emergency stop tried: mushroom button at the hopper, in reach of who feeds it", "it stops, and starts only when switched on again"},
+		{"Idle", "Warm up first: gear motor alone, uncoupled, to warm its oil", "15 min"},
+		{"After", "6 × M10 x 35, Die ring to Barrel flange 1", "38 N m, threads lubricated"},
+		{"After", "4 × Pillar, Motor adapter to Housing plate", "tight; no torque is worked out"},
+		{"After", "Rear bearing 30208: end play of Auger shaft", "none: preload 0.01 mm – 0.03 mm"},
+	} {
+		lines := stage(t, r, c.stage).Lines
+		if !slices.ContainsFunc(lines, func(l plan.CardLine) bool { return l.Do == c.do && l.Wanted == c.wanted }) {
+			t.Errorf("%s lacks %q, %q: %q", c.stage, c.do, c.wanted, lines)
+		}
+	}
+	if got := stage(t, r, "Idle").Runs; !slices.Equal(got, []plan.RunRow{{What: "idle", After: "10 min", Speed: "32 rev/min"}, {What: "idle", After: "30 min", Speed: "32 rev/min"}, {What: "idle", After: "60 min", Speed: "32 rev/min"}}) {
+		t.Errorf("idle: %q", got)
+	}
+	if got := stage(t, r, "Under").Runs; len(got) != 2 || got[1] != (plan.RunRow{What: "clay as worked", After: "60 min", Speed: "32 rev/min"}) {
+		t.Errorf("load: %q", got)
+	}
+	if !slices.Equal(r.Watch, []plan.Watched{{Where: "front bearing", Most: "70 °C"}, {Where: "rear bearing", Most: "70 °C"}, {Where: "gear motor case", Most: "80 °C"}}) || r.Degrees != "°C" {
+		t.Errorf("watch: %q in %s", r.Watch, r.Degrees)
+	}
+	if len(r.Cautions) != 1 || !strings.Contains(r.Cautions[0], "Isolate the supply") {
+		t.Errorf("cautions: %q", r.Cautions)
+	}
+}
+
+// What a job does not say is not on the card: no motor, no direction and no
+// isolator; no runs, the usual ones.
+func TestFirstRunOfLess(t *testing.T) {
+	t.Parallel()
+	if pl := less(t, ""); pl.FirstRun != nil || pl.Upkeep != nil || pl.Motor != nil {
+		t.Errorf("a card that nobody asked for: %v, %v, %v", pl.FirstRun, pl.Upkeep, pl.Motor)
+	}
+	r := less(t, "first-run: {again-after: 2}\n").FirstRun
+	if got := titles(r); !slices.Equal(got, []string{"Oil and grease", "Free by hand", "Idle", "Under load", "After the first 2 h"}) {
+		t.Errorf("stages %q", got)
+	}
+	var after []string
+	for _, row := range append(stage(t, r, "Idle").Runs, stage(t, r, "Under").Runs...) {
+		after = append(after, row.What+" "+row.After)
+	}
+	if !slices.Equal(after, []string{"idle 10 min", "idle 30 min", "idle 60 min", "working load 60 min"}) {
+		t.Errorf("usual runs: %q", after)
+	}
+	if !slices.Equal(r.Watch, []plan.Watched{{Where: "front bearing"}, {Where: "rear bearing"}}) {
+		t.Errorf("watched: %q", r.Watch)
+	}
+	if strings.Contains(strings.Join(r.Cautions, ""), "Isolate") || len(r.Cautions) != 1 {
+		t.Errorf("cautions: %q", r.Cautions)
+	}
+}
+
+// An inch job: Fahrenheit by 9/5 and 32, ounces of 28.349523125 g (NIST SP 811),
+// pound-feet, thousandths.
+func TestInches(t *testing.T) {
+	t.Parallel()
+	pl := demo(t, "gatejack")
+	if r := pl.FirstRun; r.Watch[0].Most != "149 °F (65 °C)" || r.Degrees != "°F" {
+		t.Errorf("watch %q", r.Watch)
+	}
+	after := stage(t, pl.FirstRun, "After the first 4 h").Lines
+	if last := after[len(after)-1]; last.Wanted != "0.001 in – 0.003 in" {
+		t.Errorf("end play %q", last)
+	}
+	if start := stage(t, pl.FirstRun, "Direction").Lines[0]; start.Wanted != "both, as switched" {
+		t.Errorf("either way: %q", start)
+	}
+	// 0.005 × 2.5625 in × 0.71 in, each in mm: 5.87 g, 0.21 oz.
+	if got := pl.Upkeep.Ports[0]; got.What != "calcium NLGI 2, 0.42 oz (0.21 oz and 0.21 oz)" || !strings.HasPrefix(got.Where, "Lower bearing LM48548/LM48510, Upper bearing LM48548/LM48510: grease port of Thrust housing") {
+		t.Errorf("port %q", got)
+	}
+	if got := pl.Upkeep.Bolts[1]; got != (plan.UpkeepRow{Where: "4 × 1/2-13 UNC x 1 in, Pedestal flange 2 to Yoke plate", What: "61 N m (45 lb ft), threads anti-seize", Every: "season"}) {
+		t.Errorf("bolts %q", got)
+	}
+	if got := pl.Upkeep.Wear[1].Where; got != "2 × Stop collar" {
+		t.Errorf("wear %q", got)
+	}
+}
+
+func TestUpkeep(t *testing.T) {
+	t.Parallel()
+	u := demo(t, "pugmill").Upkeep
+	// 0.005 × 90 × 21.75 = 9.8 g and 0.005 × 80 × 19.75 = 7.9 g through one port.
+	if len(u.Ports) != 2 || u.Ports[0].What != "lithium soap NLGI 2, 18 g (10 g and 8 g)" || u.Ports[1] != (plan.UpkeepRow{Where: "Gear motor", What: "gear oil as on its plate, to the level plug", Every: "year"}) {
+		t.Errorf("ports %q", u.Ports)
+	}
+	if u.Bolts[0] != (plan.UpkeepRow{Where: "6 × M10 x 45, Barrel flange 2 to Lantern", What: "51 N m, threads dry", Every: "each cleaning"}) {
+		t.Errorf("bolts %q", u.Bolts)
+	}
+	if len(u.Sources) != 2 || len(u.Cautions) != 1 || u.Wear[1].Where != "Seal of the gland" {
+		t.Errorf("%+v", u)
+	}
+	// Other intervals, and amounts of the job's own, keep the bearings apart.
+	u = demo(t, "pugmill", "{bearing: rear-bearing, every: 50 h}", "{bearing: rear-bearing, every: 25 h}").Upkeep
+	if len(u.Ports) != 3 || !strings.HasSuffix(u.Ports[1].What, ", 8 g") || u.Ports[1].Every != "25 h" {
+		t.Errorf("apart: %q", u.Ports)
+	}
+	u = demo(t, "pugmill", "{bearing: rear-bearing, every: 50 h}", "{bearing: rear-bearing, grease: oil, amount: 3 drops, every: 50 h}").Upkeep
+	if len(u.Ports) != 3 || u.Ports[1].What != "oil, 3 drops" {
+		t.Errorf("the job's own: %q", u.Ports)
+	}
+}
+
+func TestMotor(t *testing.T) {
+	t.Parallel()
+	m := demo(t, "pugmill").Motor
+	for _, want := range []plan.Fact{{Label: "Power", Value: "2.2 kW"}, {Label: "Voltage", Value: "230/400 V"}, {Label: "Current", Value: "4.8 A"}, {Label: "Speed at the output", Value: "32 rev/min"}, {Label: "Flange", Value: "gear flange 265, spigot 230"}} {
+		if !slices.Contains(m.Plate, want) {
+			t.Errorf("the plate lacks %q: %q", want, m.Plate)
+		}
+	}
+	if !slices.Contains(m.Machine, plan.Fact{Label: "Guard interlocked", Value: "grille over the hopper"}) || !slices.Contains(m.Sign, "Turns clockwise, as wanted above") || !slices.Contains(m.Sign, "Opening it stops the motor: cover of the lantern windows") {
+		t.Errorf("%q, %q", m.Machine, m.Sign)
+	}
+	if !strings.Contains(m.Cautions[0], "licensed electrician") {
+		t.Errorf("cautions %q", m.Cautions)
+	}
+	m = demo(t, "gatejack").Motor
+	if !slices.Contains(m.Plate, plan.Fact{Label: "Power", Value: "0.75 hp"}) || !slices.Contains(m.Plate, plan.Fact{Label: "Flange"}) || !slices.Contains(m.Sign, "Turns both ways as switched") || len(m.Notes) != 1 {
+		t.Errorf("%+v", m)
+	}
+}
+
+// Every table stands once, with the states that its rows carry.
+func TestSources(t *testing.T) {
+	t.Parallel()
+	all := demo(t, "pugmill").Sources
+	if len(all) != 3 || len(all[1].Rows) != len(material.Columns()) || len(all[2].Rows) != 18 {
+		t.Fatalf("%d tables: %q", len(all), all)
+	}
+	seen := map[string]bool{}
+	for _, table := range all {
+		for _, r := range table.Rows {
+			if r.What == "" || r.Source == "" || r.State == "" || seen[r.What+r.Source] {
+				t.Errorf("%q", r)
+			}
+			seen[r.What+r.Source] = true
+		}
+	}
+	for _, want := range []plan.SourceRow{
+		{What: "S235", Source: "EN 10025-2:2004 Table 7", State: "checked"},
+		{What: "1.4301", Source: "EN 10088-3 Table 13, lower of 1.4301 and 1.4307", State: "from memory"},
+		{What: "correlation factor of fillets", Source: "EN 1993-1-8 Table 4.1", State: "from memory"},
+		{What: "Woodruff keys", Source: "DIN 6888", State: "checked; some rows from memory"},
+		{What: "centre holes, sizes", Source: "ISO 6411", State: "from memory"},
+		{What: "thread ends, undercuts", Source: "DIN 76-1", State: "checked"},
+		{What: "knurls", Source: "DIN 82:1973", State: "checked; some rows from memory"},
+	} {
+		if !slices.ContainsFunc(all, func(t plan.SourceTable) bool { return slices.Contains(t.Rows, want) }) {
+			t.Errorf("no row %q", want)
+		}
+	}
+}

@@ -1,0 +1,262 @@
+package card
+
+import (
+	"slices"
+
+	"centrepop/layout/plan"
+	"centrepop/layout/words"
+	"centrepop/parts"
+)
+
+// lockOff is said wherever somebody reaches into what a motor turns.
+const lockOff = "Isolate the supply and lock it off before a guard comes off or a hand goes in."
+
+// usualRuns are the runs of a job that names none: common practice, no source.
+var usualRuns = []parts.Run{
+	{Minutes: parts.Number{Value: 10}}, {Minutes: parts.Number{Value: 30}}, {Minutes: parts.Number{Value: 60}},
+	{Minutes: parts.Number{Value: 60}, Load: parts.Text{Value: "working load"}},
+}
+
+// firstRun is the card of the first run; nil if the job asks for none.
+func (c cards) firstRun() *plan.FirstRun {
+	in := c.job.FirstRun
+	if in == nil {
+		return nil
+	}
+	out := &plan.FirstRun{Degrees: c.degrees(), Watch: c.watched(in)}
+	idle, load := c.runs(in)
+	var warm []plan.CardLine
+	if in.WarmUp.Value > 0 {
+		warm = append(warm, plan.CardLine{Do: "Warm up first: " + in.WarmUpHow.Value, Wanted: minutes(in.WarmUp.Value)})
+	}
+	for _, s := range []plan.RunStage{
+		{Title: "Guards, and what to look at", Lines: c.guards(in)},
+		{Title: "Oil and grease", Lines: c.filled()},
+		{Title: "Free by hand", Lines: c.free()},
+		{Title: "Direction", Lines: c.direction()},
+		{Title: "Idle", Lines: warm, Runs: idle},
+		{Title: "Under load", Runs: load},
+		{Title: "After the first " + words.Trim(in.AgainHours, 1) + " h", Lines: append(c.retorque(), c.endPlay()...)},
+	} {
+		if len(s.Lines)+len(s.Runs) > 0 {
+			out.Stages = append(out.Stages, s)
+		}
+	}
+	if c.job.Motor != nil {
+		out.Cautions = append(out.Cautions, "It turns without warning: nobody in reach, no loose sleeves, hair or gloves. "+lockOff)
+	} else if len(c.turning()) > 0 {
+		out.Cautions = append(out.Cautions, "Keep hands, sleeves and hair off what turns. Let go and wait until it stands before you reach in.")
+	}
+	return out
+}
+
+// guards are those that the motor's page names, and the job's own checks.
+func (c cards) guards(in *parts.FirstRun) (out []plan.CardLine) {
+	if m := c.job.Motor; m != nil {
+		for _, g := range m.Guards {
+			out = append(out, plan.CardLine{Do: words.Capital(g.Value) + ": on and shut"})
+		}
+		if len(m.Guards) == 0 {
+			out = append(out, plan.CardLine{Do: "The job names no guard that stops the motor: cover what turns within reach"})
+		}
+	}
+	for _, check := range in.Checks {
+		out = append(out, plan.CardLine{Do: check.Value})
+	}
+	return out
+}
+
+// filled is what each bearing and each other port takes.
+func (c cards) filled() (out []plan.CardLine) {
+	for _, j := range c.bearings() {
+		out = append(out, plan.CardLine{Do: c.bearingText(j) + ": all spaces between the rollers filled", Wanted: j.Bearing.Grease})
+	}
+	if c.job.Upkeep == nil {
+		return out
+	}
+	for _, p := range c.job.Upkeep.Ports {
+		if p.Place.Value != "" {
+			out = append(out, plan.CardLine{Do: words.Capital(p.Place.Value), Wanted: p.Grease.Value + ", " + p.Amount.Value})
+		}
+	}
+	return out
+}
+
+// free is what turns by hand, and the end play of its bearings.
+func (c cards) free() (out []plan.CardLine) {
+	for _, part := range c.turning() {
+		out = append(out, plan.CardLine{Do: "Turn " + part + " by hand, three turns each way: nothing rubs, no tight place"})
+	}
+	return append(out, c.endPlay()...)
+}
+
+// direction is the rotation wanted of the motor, and what stops it.
+func (c cards) direction() (out []plan.CardLine) {
+	m := c.job.Motor
+	if m == nil {
+		return nil
+	}
+	start := plan.CardLine{Do: "Start for a moment, seen from " + m.SeenFrom.Value, Wanted: m.Rotation}
+	if m.Rotation == "either" {
+		start.Do = "Start for a moment each way, seen from " + m.SeenFrom.Value
+		start.Wanted = "both, as switched"
+	}
+	out = append(out, start, plan.CardLine{Do: "Emergency stop tried: " + m.EmergencyStop.Value, Wanted: "it stops, and starts only when switched on again"})
+	for _, g := range m.Guards {
+		out = append(out, plan.CardLine{Do: "Opened for a moment while it runs, hands away: " + g.Value, Wanted: "it stops"})
+	}
+	return out
+}
+
+// runs are the runs, idle and under load.
+func (c cards) runs(in *parts.FirstRun) (idle, load []plan.RunRow) {
+	list := in.Runs
+	if len(list) == 0 {
+		list = usualRuns
+	}
+	for _, r := range list {
+		row := plan.RunRow{What: r.Load.Value, After: minutes(r.Minutes.Value)}
+		if r.Speed.Value > 0 {
+			row.Speed = words.Trim(r.Speed.Value, 1) + " rev/min"
+		}
+		if row.What != "" {
+			load = append(load, row)
+			continue
+		}
+		row.What = "idle"
+		idle = append(idle, row)
+	}
+	return idle, load
+}
+
+// watched are the places of the job, or else every bearing.
+func (c cards) watched(in *parts.FirstRun) (out []plan.Watched) {
+	for _, one := range in.Watch {
+		row := plan.Watched{Where: one.Place.Value}
+		if j := c.joint(one.Bearing.Value); j != nil {
+			row.Where = words.Spaced(j.Name)
+		}
+		if one.MostC.Value > 0 {
+			row.Most = c.heat(one.MostC.Value)
+		}
+		if row.Where != "" {
+			out = append(out, row)
+		}
+	}
+	if len(in.Watch) == 0 {
+		for _, j := range c.bearings() {
+			out = append(out, plan.Watched{Where: words.Spaced(j.Name)})
+		}
+	}
+	return out
+}
+
+// retorque is a line for each bolt joint.
+func (c cards) retorque() (out []plan.CardLine) {
+	for _, j := range c.pl.Joints {
+		if j.Bolt != nil {
+			out = append(out, plan.CardLine{Do: boltText(j), Wanted: c.torque(j.Bolt), Source: j.Bolt.KSource})
+		}
+	}
+	return out
+}
+
+// endPlay is a line for each bearing that is set.
+func (c cards) endPlay() (out []plan.CardLine) {
+	for _, j := range c.bearings() {
+		if j.Bearing.HasEndFloat {
+			out = append(out, plan.CardLine{Do: c.bearingText(j) + ": end play of " + turns(j).Title, Wanted: c.float(j.Bearing.EndFloatMm), Source: "job file"})
+		}
+	}
+	return out
+}
+
+// float writes an end float, of which the negative side is preload.
+func (c cards) float(r plan.Range) string {
+	switch {
+	case r.Min >= 0:
+		return c.w.Setting(r.Min) + " – " + c.w.Setting(r.Max)
+	case r.Max <= 0:
+		return "none: preload " + c.w.Setting(-r.Max) + " – " + c.w.Setting(-r.Min)
+	}
+	return "preload " + c.w.Setting(-r.Min) + " – play " + c.w.Setting(r.Max)
+}
+
+// torque is what a bolt joint is tightened to, with its condition.
+func (c cards) torque(p *plan.BoltPlan) string {
+	if p.TorqueNm == 0 {
+		return "tight; no torque is worked out"
+	}
+	return words.Trim(p.TorqueNm, 0) + " N m" + c.w.PoundFeet(p.TorqueNm) + ", threads " + p.Threads
+}
+
+// boltText names the bolts of a joint by number, size and place.
+func boltText(j *plan.JointPlan) string {
+	size := j.Bolt.Ordered
+	if size == "" {
+		size = j.Bolt.Size
+	}
+	return words.CountOf(j.Bolt.Count) + size + ", " + j.A.Title + " to " + j.B.Title
+}
+
+// bearingText names a bearing by its joint and designation.
+func (c cards) bearingText(j *plan.JointPlan) string {
+	return words.Capital(words.Spaced(j.Name)) + " " + j.Bearing.Bearing
+}
+
+// bearings are the joints that are bearings.
+func (c cards) bearings() (out []*plan.JointPlan) {
+	for _, j := range c.pl.Joints {
+		if j.Bearing != nil {
+			out = append(out, j)
+		}
+	}
+	return out
+}
+
+// joint is one by its name; nil if it is not in the plan.
+func (c cards) joint(name string) *plan.JointPlan {
+	for _, j := range c.pl.Joints {
+		if j.Name == name {
+			return j
+		}
+	}
+	return nil
+}
+
+// turns is the side of a bearing that turns.
+func turns(j *plan.JointPlan) plan.JointEnd {
+	if j.Bearing.Rotating == "outer" {
+		return j.B
+	}
+	return j.A
+}
+
+// turning are the parts that turn in bearings, each once.
+func (c cards) turning() (out []string) {
+	for _, j := range c.bearings() {
+		if title := turns(j).Title; !slices.Contains(out, title) {
+			out = append(out, title)
+		}
+	}
+	return out
+}
+
+func minutes(v float64) string { return words.Trim(v, 1) + " min" }
+
+// degrees is the unit of temperatures, heat a temperature in it: in an inch job
+// Fahrenheit, with the Celsius of the input beside it.
+func (c cards) degrees() string {
+	if c.w.Units == parts.Inches {
+		return "°F"
+	}
+	return "°C"
+}
+
+func (c cards) heat(celsius float64) string {
+	text := words.Trim(celsius, 0) + " °C"
+	if c.w.Units == parts.Inches {
+		return words.Trim(celsius*9/5+32, 0) + " °F (" + text + ")"
+	}
+	return text
+}

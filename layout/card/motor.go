@@ -1,0 +1,57 @@
+package card
+
+import (
+	"strconv"
+
+	"centrepop/layout/plan"
+	"centrepop/layout/words"
+	"centrepop/parts"
+)
+
+// motor is the page for the electrician; nil if the job has no motor. It
+// repeats what the job says and computes nothing.
+func (c cards) motor() *plan.Motor {
+	m := c.job.Motor
+	if m == nil {
+		return nil
+	}
+	out := &plan.Motor{
+		Plate: []plan.Fact{
+			{Label: "Maker and type", Value: m.Maker.Value}, {Label: "Power", Value: words.Join("", plate(m.KW, " kW"), plate(m.HP, " hp"))},
+			{Label: "Voltage", Value: m.Volts.Value + " V"}, {Label: "Phases", Value: strconv.Itoa(m.Phases)},
+			{Label: "Frequency", Value: plate(m.Hz, " Hz")}, {Label: "Current", Value: plate(m.Amps, " A")},
+			{Label: "Speed of the motor", Value: plate(m.RPM, " rev/min")}, {Label: "Speed at the output", Value: plate(m.OutRPM, " rev/min")},
+			{Label: "Frame", Value: m.Frame.Value}, {Label: "Flange", Value: m.Flange.Value}, {Label: "Enclosure", Value: m.Enclosure.Value},
+		},
+		Machine: []plan.Fact{
+			{Label: "Rotation wanted", Value: m.Rotation + ", seen from " + m.SeenFrom.Value},
+			{Label: "Earth point", Value: m.Earth.Value}, {Label: "Emergency stop", Value: m.EmergencyStop.Value},
+		},
+		Sign: []string{"Plate compared with this page", "Supply, protection and cable chosen by local code", "Earth connected and its continuity measured",
+			"Insulation of motor and cable measured", rotationSign(m.Rotation), "Emergency stop stops it; letting it out does not start it", "After a power failure it does not start by itself"},
+		Cautions: []string{"Wiring only by a licensed electrician, by the code of the place. This page gives what the plate and the machine say; supply, protection, cable and control are not worked out here."},
+	}
+	for _, g := range m.Guards {
+		out.Machine = append(out.Machine, plan.Fact{Label: "Guard interlocked", Value: g.Value})
+		out.Sign = append(out.Sign, "Opening it stops the motor: "+g.Value)
+	}
+	for _, n := range m.Notes {
+		out.Notes = append(out.Notes, n.Value)
+	}
+	return out
+}
+
+// plate writes a number of the plate; empty if the job does not give it.
+func plate(v parts.Number, unit string) string {
+	if v.Value == 0 {
+		return ""
+	}
+	return words.Trim(v.Value, 3) + unit
+}
+
+func rotationSign(rotation string) string {
+	if rotation == "either" {
+		return "Turns both ways as switched"
+	}
+	return "Turns " + rotation + ", as wanted above"
+}

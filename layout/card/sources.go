@@ -1,0 +1,160 @@
+package card
+
+import (
+	"errors"
+	"slices"
+	"strings"
+	"sync"
+
+	"centrepop/layout/grooves"
+	"centrepop/layout/keys"
+	"centrepop/layout/lookup"
+	"centrepop/layout/material"
+	"centrepop/layout/plan"
+	"centrepop/layout/tapers"
+	"centrepop/parts"
+)
+
+// sources lists every table with its state: the strengths of the job's
+// materials, the other columns of the table of materials, and the tables of
+// standard forms.
+func sources(job *parts.Job) []plan.SourceTable {
+	var strengths, columns []plan.SourceRow
+	for _, p := range job.Parts {
+		m, err := material.Find(p.Material.Value)
+		if err != nil || slices.ContainsFunc(strengths, func(r plan.SourceRow) bool { return r.What == m.Name }) {
+			continue
+		}
+		if name := m.StrengthSource(); name != "" {
+			name = strings.TrimSuffix(name, " ("+m.StrengthState().String()+")")
+			strengths = append(strengths, plan.SourceRow{What: m.Name, Source: name, State: m.StrengthState().String()})
+		}
+	}
+	for _, col := range material.Columns() {
+		columns = append(columns, plan.SourceRow{What: col.Name, Source: col.Source, State: col.State.String()})
+	}
+	all := []plan.SourceTable{{Title: "Strength of the materials of this job", Rows: strengths}, {Title: "Other columns of the table of materials", Rows: columns}, {Title: "Tables of standard forms", Rows: tableSources()}}
+	return slices.DeleteFunc(all, func(t plan.SourceTable) bool { return len(t.Rows) == 0 })
+}
+
+// asked are the tables of standard forms, each with the question for a diameter
+// in mm that shows its sources.
+var asked = []struct {
+	what string
+	ask  func(mm float64) []lookup.Source
+}{
+	{"parallel keys, sizes", func(mm float64) []lookup.Source { k, err := keys.For(mm); return given(err, k.Source) }},
+	{"parallel keys, tolerances", func(mm float64) []lookup.Source { k, err := keys.For(mm); return given(err, k.ToleranceSource) }},
+	{"parallel keys in inches, sizes", func(mm float64) []lookup.Source {
+		k, err := keys.ForInch(mm, keys.Square)
+		return given(err, k.Source)
+	}},
+	{"parallel keys in inches, tolerances", func(mm float64) []lookup.Source {
+		k, err := keys.ForInch(mm, keys.Square)
+		return given(err, k.ToleranceSource)
+	}},
+	{"Woodruff keys", func(mm float64) []lookup.Source { return discs(keys.WoodruffFor(mm)) }},
+	{"Woodruff keys in inches", func(mm float64) []lookup.Source { return discs(keys.WoodruffForInch(mm)) }},
+	{"retaining rings on shafts", func(mm float64) []lookup.Source { r, err := grooves.RingFor(mm, false); return given(err, r.Source) }},
+	{"retaining rings in bores", func(mm float64) []lookup.Source { r, err := grooves.RingFor(mm, true); return given(err, r.Source) }},
+	{"undercuts, form E", func(mm float64) []lookup.Source {
+		r, err := grooves.ReliefFor(mm, grooves.FormE, false)
+		return given(err, r.Source)
+	}},
+	{"undercuts, form F", func(mm float64) []lookup.Source {
+		r, err := grooves.ReliefFor(mm, grooves.FormF, false)
+		return given(err, r.Source)
+	}},
+	{"shaft seals, land", func(mm float64) []lookup.Source { s, err := grooves.SealLandFor(mm, 8); return given(err, s.Source) }},
+	{"shaft seals, lead-in", func(mm float64) []lookup.Source {
+		s, err := grooves.SealLandFor(mm, 8)
+		return given(err, s.LeadInSource)
+	}},
+	{"centre holes, choice", func(mm float64) []lookup.Source { _, s, err := grooves.PilotFor(mm); return given(err, s) }},
+	{"centre holes, sizes", func(mm float64) []lookup.Source {
+		c, err := grooves.CentreFor(mm, grooves.CentreA)
+		return given(err, c.Source)
+	}},
+	{"thread ends, undercuts", func(mm float64) []lookup.Source {
+		e, err := grooves.ThreadEndFor(mm, 1.5, false, false)
+		return given(err, e.Source)
+	}},
+	{"thread ends, classes and flanks", func(mm float64) []lookup.Source {
+		e, err := grooves.ThreadEndFor(mm, 1.5, false, false)
+		return given(err, e.RestSource)
+	}},
+	{"O-ring grooves", oringSources},
+	{"knurls", knurlSources},
+}
+
+// tableSources asks every table at whole millimetres and half ones: no table
+// has a row narrower than that.
+var tableSources = sync.OnceValue(func() (out []plan.SourceRow) {
+	for _, table := range asked {
+		var seen []lookup.Source
+		for step := 1; step <= 1000; step++ {
+			for _, s := range table.ask(float64(step) / 2) {
+				if !slices.Contains(seen, s) {
+					seen = append(seen, s)
+				}
+			}
+		}
+		var names []string
+		for _, s := range seen {
+			if !slices.Contains(names, s.Name) {
+				names = append(names, s.Name)
+			}
+		}
+		for _, name := range names {
+			out = append(out, plan.SourceRow{What: table.what, Source: name, State: states(seen, name)})
+		}
+	}
+	return out
+})
+
+// states are the states of a source, the most trusted first.
+func states(seen []lookup.Source, name string) string {
+	var text []string
+	for state := lookup.Checked; state >= lookup.Unchecked; state-- {
+		if slices.Contains(seen, lookup.Source{Name: name, State: state}) {
+			text = append(text, state.String())
+		}
+	}
+	return strings.Join(text, "; some rows ")
+}
+
+func given(err error, s lookup.Source) []lookup.Source {
+	if err != nil {
+		return nil
+	}
+	return []lookup.Source{s}
+}
+
+func discs(list []keys.Woodruff, err error) (out []lookup.Source) {
+	if err != nil {
+		return nil
+	}
+	for _, k := range list {
+		out = append(out, k.Source)
+	}
+	return out
+}
+
+// oringSources asks for a ring of the most usual section on a piston.
+func oringSources(mm float64) []lookup.Source {
+	g, err := grooves.ORing{InsideMm: mm, SectionMm: 3.53}.In(grooves.Piston, mm+7, false)
+	return given(err, g.Source)
+}
+
+// knurlSources asks every type of knurl at a pitch of 1 mm.
+func knurlSources(mm float64) (out []lookup.Source) {
+	var known *lookup.UnknownError
+	if _, err := (tapers.Knurl{}).Work(mm); !errors.As(err, &known) {
+		return nil
+	}
+	for _, kind := range known.Known {
+		k, err := tapers.Knurl{Type: kind, PitchMm: 1}.Work(mm)
+		out = append(out, given(err, k.Source)...)
+	}
+	return out
+}

@@ -1,0 +1,130 @@
+package card
+
+import (
+	"slices"
+	"strings"
+
+	"centrepop/layout/plan"
+	"centrepop/layout/words"
+	"centrepop/parts"
+)
+
+// gramPerOunce is the avoirdupois ounce, a sixteenth of 0.45359237 kg, exact by
+// definition.
+const gramPerOunce = 453.59237 / 16
+
+// greaseRule is where the amounts of bearings come from.
+const greaseRule = "Grease of a bearing: 0.005 × outside × width in mm, in g; bearing makers' rule, from memory."
+
+// torqueRule is how far a torque can be trusted.
+const torqueRule = "Torques hold for threads in the state named; the friction is assumed, and so is the torque."
+
+// greasing is one port with the bearings that it feeds.
+type greasing struct {
+	where, grease, every string
+	grams                []float64
+	amount               string // as the job says, in place of grams
+	bearings             []string
+}
+
+// upkeep is the card at the machine; nil if the job asks for none.
+func (c cards) upkeep() *plan.Upkeep {
+	in := c.job.Upkeep
+	if in == nil {
+		return nil
+	}
+	out := &plan.Upkeep{}
+	for _, g := range c.greasings(in.Ports) {
+		if len(g.grams) > 0 && !slices.Contains(out.Sources, greaseRule) {
+			out.Sources = append(out.Sources, greaseRule)
+		}
+		out.Ports = append(out.Ports, plan.UpkeepRow{Where: words.Join(": ", strings.Join(g.bearings, ", "), g.where), What: words.Join(", ", g.grease, c.grams(g)), Every: g.every})
+	}
+	for _, b := range in.Bolts {
+		j := c.joint(b.Joint.Value)
+		if j == nil || j.Bolt == nil {
+			continue // the plan's faults say why
+		}
+		if j.Bolt.TorqueNm > 0 && !slices.Contains(out.Sources, torqueRule) {
+			out.Sources = append(out.Sources, torqueRule)
+		}
+		out.Bolts = append(out.Bolts, plan.UpkeepRow{Where: boltText(j), What: c.torque(j.Bolt), Every: b.Every.Value})
+	}
+	for _, one := range in.Wear {
+		row := plan.UpkeepRow{Where: words.Capital(one.Item.Value), What: one.Look.Value, Every: one.Every.Value}
+		if p := c.pl.Part(one.Part.Value); p != nil {
+			row.Where = words.CountOf(p.Quantity) + p.Title
+		}
+		out.Wear = append(out.Wear, row)
+	}
+	if c.job.Motor != nil {
+		out.Cautions = append(out.Cautions, lockOff)
+	} else if len(c.turning()) > 0 {
+		out.Cautions = append(out.Cautions, "Only at a standstill, and so that nobody can turn it.")
+	}
+	return out
+}
+
+// greasings puts bearings that share a port, a grease and an interval together.
+func (c cards) greasings(ports []parts.Port) (out []greasing) {
+	for _, p := range ports {
+		if p.Place.Value != "" {
+			out = append(out, greasing{where: words.Capital(p.Place.Value), grease: p.Grease.Value, amount: p.Amount.Value, every: p.Every.Value})
+			continue
+		}
+		j := c.joint(p.Bearing.Value)
+		if j == nil || j.Bearing == nil {
+			continue // the plan's faults say why
+		}
+		g := greasing{where: strings.Join(j.Bearing.Ports, "; "), grease: j.Bearing.Grease, every: p.Every.Value, amount: p.Amount.Value}
+		if g.where == "" {
+			g.where = "no port in the job: packed by hand"
+		}
+		if p.Grease.Value != "" {
+			g.grease = p.Grease.Value
+		}
+		if g.amount == "" {
+			g.grams = []float64{j.Bearing.GreaseG}
+		}
+		g.bearings = []string{c.bearingText(j)}
+		at := slices.IndexFunc(out, func(o greasing) bool {
+			return len(j.Bearing.Ports) > 0 && o.where == g.where && o.grease == g.grease && o.every == g.every && g.amount == "" && o.amount == ""
+		})
+		if at < 0 {
+			out = append(out, g)
+			continue
+		}
+		out[at].grams = append(out[at].grams, g.grams...)
+		out[at].bearings = append(out[at].bearings, g.bearings...)
+	}
+	return out
+}
+
+// grams writes the amount of a port in the job's units: of several bearings the
+// sum, and its shares.
+func (c cards) grams(g greasing) string {
+	if g.amount != "" {
+		return g.amount
+	}
+	sum, shares := 0.0, []string{}
+	for _, one := range g.grams {
+		sum += one
+		shares = append(shares, c.weight(one))
+	}
+	text := c.weight(sum)
+	if len(shares) > 1 {
+		text += " (" + strings.Join(shares, " and ") + ")"
+	}
+	return text
+}
+
+// weight writes a small mass: whole grams, or hundredths of an ounce.
+func (c cards) weight(g float64) string {
+	if c.w.Units == parts.Inches {
+		return words.Trim(g/gramPerOunce, 2) + " oz"
+	}
+	if g < 2 {
+		return words.Trim(g, 1) + " g"
+	}
+	return words.Trim(g, 0) + " g"
+}

@@ -1,0 +1,240 @@
+package parts
+
+import "slices"
+
+// FirstRun is what a machine needs at its first run besides what its joints
+// say.
+type FirstRun struct {
+	Pos        Pos
+	Checks     []Text  // before it turns
+	WarmUp     Number  // minutes before the start; 0 if none
+	WarmUpHow  Text    // what warms, and how
+	Runs       []Run   // in order; empty if the job says none
+	Watch      []Watch // where the temperature is taken
+	AgainHours float64 // bolts and end play are looked at again after so many hours
+}
+
+// Run is one stretch of a first run.
+type Run struct {
+	Pos     Pos
+	Minutes Number
+	Speed   Number // rev/min of what the job turns; 0 if not said
+	Load    Text   // empty runs idle
+}
+
+// Watch is a place whose temperature is watched: a bearing joint or a place in
+// words.
+type Watch struct {
+	Pos     Pos
+	Bearing Text
+	Place   Text
+	MostC   Number // stop above, °C
+}
+
+// Upkeep is what wears, and what is greased and tightened.
+type Upkeep struct {
+	Pos   Pos
+	Ports []Port
+	Bolts []Retighten
+	Wear  []Wear
+}
+
+// Port is a place to grease or oil: that of a bearing joint, or one in words.
+type Port struct {
+	Pos     Pos
+	Bearing Text
+	Place   Text
+	Grease  Text // empty: as the bearing says
+	Amount  Text // empty: as the bearing's size asks
+	Every   Text
+}
+
+// Retighten is a bolt joint to look at.
+type Retighten struct {
+	Pos   Pos
+	Joint Text
+	Every Text
+}
+
+// Wear is a part of the job, or a bought item, that wears.
+type Wear struct {
+	Pos   Pos
+	Part  Text
+	Item  Text
+	Look  Text // what to look at, and when to change it
+	Every Text
+}
+
+// Motor is the maker's plate of a motor and what the electrician needs to know
+// of the machine. Nothing of it is computed with.
+type Motor struct {
+	Pos           Pos
+	Maker         Text
+	KW, HP        Number // one of the two, as on the plate
+	Volts         Text
+	Phases        int
+	Hz, Amps      Number
+	RPM           Number // of the motor
+	OutRPM        Number // of the gear's output
+	Frame         Text
+	Flange        Text
+	Enclosure     Text
+	Rotation      string // clockwise, counter-clockwise or either
+	SeenFrom      Text
+	Earth         Text
+	EmergencyStop Text
+	Guards        []Text // interlocked
+	Notes         []Text
+}
+
+// cards reads what the sheets at the end of the packet need; the joints are
+// read by then.
+func (l *loader) cards(n *node, job *Job) {
+	f := &fields{&l.reader, n, jobGroup}
+	c := &cardReader{l: l, job: job, whole: l.sound(n, "joints")}
+	job.FirstRun = c.firstRun(f.sub("first-run"))
+	job.Upkeep = c.upkeep(f.sub("upkeep"))
+	job.Motor = motor(f.sub("motor"))
+}
+
+// cardReader knows the joints that cards refer to; whole says that all of them
+// could be read.
+type cardReader struct {
+	l     *loader
+	job   *Job
+	whole bool
+}
+
+func (c *cardReader) firstRun(f *fields) *FirstRun {
+	if f == nil {
+		return nil
+	}
+	r := &FirstRun{Pos: f.n.pos, Checks: f.texts("checks"), AgainHours: f.numberOr("again-after")}
+	if w := f.sub("warm-up"); w != nil {
+		r.WarmUp, r.WarmUpHow = w.number("minutes"), w.text("how")
+	}
+	for _, e := range f.each("runs") {
+		r.Runs = append(r.Runs, Run{Pos: e.n.pos, Minutes: e.number("minutes"), Speed: e.number("speed"), Load: e.text("load")})
+		if i := len(r.Runs) - 1; i > 0 && r.Runs[i].Load.Value == "" && r.Runs[i-1].Load.Value != "" && !e.given("load") {
+			f.fault(e.n.pos, "an idle run comes after one under load", "the idle runs first")
+		}
+	}
+	for _, e := range f.each("watch") {
+		w := Watch{Pos: e.n.pos, MostC: e.number("most")}
+		w.Bearing, w.Place = c.place(e)
+		r.Watch = append(r.Watch, w)
+	}
+	return r
+}
+
+// numberOr is a number, or the key's default.
+func (f *fields) numberOr(name string) float64 {
+	if v := f.number(name); v.Pos.Line > 0 {
+		return v.Value
+	}
+	v, _ := digits(f.g.key(name).Default)
+	return v
+}
+
+// place reads a bearing joint or a place in words.
+func (c *cardReader) place(f *fields) (bearing, place Text) {
+	switch key, _ := f.oneOf(); key {
+	case "bearing":
+		return c.joint(f, key, BearingKind), Text{}
+	case "place":
+		return Text{}, f.text(key)
+	}
+	return Text{}, Text{}
+}
+
+// joint reads the name of a joint of some kind.
+func (c *cardReader) joint(f *fields, key string, kind JointKind) Text {
+	t := f.name(key)
+	if t.Value == "" || !c.whole {
+		return t
+	}
+	var names []string
+	for _, j := range c.job.Joints {
+		if j.Kind == kind {
+			names = append(names, j.Name.Value)
+		}
+	}
+	if slices.Contains(names, t.Value) {
+		return t
+	}
+	what := "there is no " + string(kind) + " joint " + t.Value
+	if like := Nearest(t.Value, names); like != "" {
+		what += "; perhaps " + like + " is meant"
+	}
+	right := "the " + string(kind) + " joints are " + all(names)
+	if len(names) == 0 {
+		right = "the job has no " + string(kind) + " joint"
+	}
+	f.fault(t.Pos, what, right)
+	return Text{}
+}
+
+func (c *cardReader) upkeep(f *fields) *Upkeep {
+	if f == nil {
+		return nil
+	}
+	u := &Upkeep{Pos: f.n.pos}
+	for _, e := range f.each("ports") {
+		p := Port{Pos: e.n.pos, Grease: e.text("grease"), Amount: e.text("amount"), Every: e.text("every")}
+		p.Bearing, p.Place = c.place(e)
+		if p.Place.Value != "" && (!e.given("grease") || !e.given("amount")) {
+			f.fault(p.Place.Pos, "a port without a bearing needs grease and amount", "both: only at a bearing is the amount worked out")
+		}
+		u.Ports = append(u.Ports, p)
+	}
+	for _, e := range f.each("bolts") {
+		u.Bolts = append(u.Bolts, Retighten{Pos: e.n.pos, Joint: c.joint(e, "joint", BoltKind), Every: e.text("every")})
+	}
+	for _, e := range f.each("wear") {
+		u.Wear = append(u.Wear, c.wear(e))
+	}
+	return u
+}
+
+// wear reads a part of the job, or an item in words.
+func (c *cardReader) wear(f *fields) Wear {
+	w := Wear{Pos: f.n.pos, Look: f.text("look"), Every: f.text("every")}
+	switch key, _ := f.oneOf(); key {
+	case "item":
+		w.Item = f.text(key)
+	case "part":
+		w.Part = f.name(key)
+		var names []string
+		for _, p := range c.job.Parts {
+			names = append(names, p.Name.Value)
+		}
+		if w.Part.Value != "" && !c.l.broken && !slices.Contains(names, w.Part.Value) {
+			what := "there is no part " + w.Part.Value + " in the job"
+			if like := Nearest(w.Part.Value, names); like != "" {
+				what += "; perhaps " + like + " is meant"
+			}
+			f.fault(w.Part.Pos, what, "a part of the job, or item with words for what is bought")
+		}
+	}
+	return w
+}
+
+// motor reads the maker's plate.
+func motor(f *fields) *Motor {
+	if f == nil {
+		return nil
+	}
+	m := &Motor{
+		Pos: f.n.pos, Maker: f.text("maker"), Volts: f.text("volts"), Phases: f.count("phases"), Hz: f.number("hz"), Amps: f.number("amps"),
+		RPM: f.number("speed"), OutRPM: f.number("output-speed"), Frame: f.text("frame"), Flange: f.text("flange"), Enclosure: f.text("enclosure"),
+		Rotation: f.word("rotation"), SeenFrom: f.text("seen-from"), Earth: f.text("earth"), EmergencyStop: f.text("emergency-stop"),
+		Guards: f.texts("guards"), Notes: f.texts("notes"),
+	}
+	switch key, _ := f.oneOf(); key {
+	case "kw":
+		m.KW = f.number(key)
+	case "hp":
+		m.HP = f.number(key)
+	}
+	return m
+}
