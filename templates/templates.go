@@ -46,7 +46,30 @@ type Options struct {
 	// so that the drawings need not be kept until all sheets are; nil keeps
 	// them. It is called on several goroutines at once.
 	Press func(*draw.Drawing) (draw.Pressed, error)
+	// For leaves out what another reader of the packet needs; empty is for all.
+	For Reader
+	// Parts are the names of the parts whose sheets are printed, none of the
+	// assembly then; all and the assembly if there are none.
+	Parts []string
+	// Templates says which 1:1 templates are printed.
+	Templates truesize.Policy
+	// Apart gives every template sheets of its own, where Templates draws them
+	// alone.
+	Apart bool
 }
+
+// Reader is who a packet is for.
+type Reader string
+
+// The readers: who makes the parts, who joins them, who checks before either.
+const (
+	Machinist  Reader = "machinist"
+	Fabricator Reader = "fabricator"
+	Reviewer   Reader = "reviewer"
+)
+
+// wants tells whether a packet for this reader has what the other is for.
+func (r Reader) wants(of ...Reader) bool { return r == "" || slices.Contains(of, r) }
 
 // The smallest and largest paper that the sheets can be laid out on, in
 // millimetres.
@@ -56,26 +79,34 @@ const (
 	maxPaperMm       = 2000
 )
 
-// Packet draws the whole packet: the cover, then for each part its operation
-// sheet, its punch templates and its inspection record; then the sequence in
-// which the parts are joined. It returns an error if the paper is outside the
+// Packet draws the packet: the cover and the review, then the operations
+// and records of the parts, the 1:1 templates and the sequence in which the
+// parts are joined. It returns an error if the paper is outside the
 // range of Options or an outline cannot be read, and a *TooLargeError if a
-// drawing needs more than maxTiles sheets.
+// drawing needs too many sheets.
 func Packet(pl *plan.Plan, opt Options) (*draw.Document, error) {
 	paper, err := paperOf(pl, opt)
 	if err != nil {
 		return nil, err
 	}
+	list, err := chosen(pl, opt.Parts)
+	if err != nil {
+		return nil, err
+	}
 	var tasks []task
-	if opt.Findings != nil {
+	if opt.Findings != nil && opt.For.wants(Reviewer) {
 		tasks = append(tasks, func() ([]draw.Chapter, error) {
 			return []draw.Chapter{{Part: sheets.ReviewName, Name: "Findings", Sheets: sheets.Review(pl, opt.Findings, paper)}}, nil
 		})
 	}
-	for _, part := range pl.Parts {
-		tasks = append(tasks, partTasks(pl, part, paper)...)
+	if opt.For.wants(Machinist) {
+		tasks = append(tasks,
+			func() ([]draw.Chapter, error) { return partChapters(pl, list, opt, paper) },
+			func() ([]draw.Chapter, error) { return truesize.Sheets(pl, list, paper, opt.Templates) })
 	}
-	tasks = append(tasks, func() ([]draw.Chapter, error) { return sequence.Chapters(pl, paper), nil })
+	if opt.For.wants(Fabricator, Reviewer) && len(opt.Parts) == 0 {
+		tasks = append(tasks, func() ([]draw.Chapter, error) { return sequence.Chapters(pl, paper), nil })
+	}
 	chapters, err := opt.work(tasks)
 	if err != nil {
 		return nil, err
@@ -91,20 +122,17 @@ func Packet(pl *plan.Plan, opt Options) (*draw.Document, error) {
 // other and only read the plan.
 type task func() ([]draw.Chapter, error)
 
-// partTasks draw the sheets of a part.
-func partTasks(pl *plan.Plan, part *plan.PartPlan, paper draw.Frame) []task {
-	tasks := []task{
-		func() ([]draw.Chapter, error) {
-			return []draw.Chapter{{Part: part.Title, Name: sheets.OperationName, Sheets: sheets.Operations(pl, part, paper)}}, nil
-		},
-		func() ([]draw.Chapter, error) { return truesize.Chapters(pl, part, paper) },
+// partChapters draw the operations and records of all parts.
+func partChapters(pl *plan.Plan, list []*plan.PartPlan, opt Options, paper draw.Frame) ([]draw.Chapter, error) {
+	missing := map[string][]string{}
+	for _, part := range list {
+		notes, err := truesize.Missing(pl, part, paper, opt.Templates)
+		if err != nil {
+			return nil, err
+		}
+		missing[part.Name] = notes
 	}
-	if len(part.Checks) > 0 {
-		tasks = append(tasks, func() ([]draw.Chapter, error) {
-			return []draw.Chapter{{Part: part.Title, Name: sheets.InspectionName, Sheets: sheets.Inspection(pl, part, paper)}}, nil
-		})
-	}
-	return tasks
+	return []draw.Chapter{{Name: sheets.PartsName, Sheets: sheets.Parts(pl, list, paper, missing)}}, nil
 }
 
 // work does the tasks on all processors and returns their chapters in the
@@ -157,21 +185,15 @@ func Templates(pl *plan.Plan, partNames []string, opt Options) (*draw.Document, 
 	if err != nil {
 		return nil, err
 	}
-	chosen := pl.Parts
-	if len(partNames) > 0 {
-		chosen = nil
-		for _, name := range partNames {
-			part := pl.Part(name)
-			if part == nil {
-				return nil, fmt.Errorf("templates: no part is named %q", name)
-			}
-			chosen = append(chosen, part)
-		}
+	list, err := chosen(pl, partNames)
+	if err != nil {
+		return nil, err
 	}
-	var tasks []task
-	for _, part := range chosen {
-		tasks = append(tasks, func() ([]draw.Chapter, error) { return truesize.Chapters(pl, part, paper) })
+	lay := truesize.Sheets
+	if opt.Apart {
+		lay = truesize.Apart
 	}
+	tasks := []task{func() ([]draw.Chapter, error) { return lay(pl, list, paper, opt.Templates) }}
 	chapters, err := opt.work(tasks)
 	if err != nil {
 		return nil, err
@@ -180,6 +202,22 @@ func Templates(pl *plan.Plan, partNames []string, opt Options) (*draw.Document, 
 		return nil, errors.New("templates: no face of these parts has anything to mark, and none is wrapped or developed")
 	}
 	return correct(draw.Bind(headOf(pl), chapters, "Punch templates"), pl, opt)
+}
+
+// chosen are the parts of some names, all if there are none.
+func chosen(pl *plan.Plan, names []string) ([]*plan.PartPlan, error) {
+	if len(names) == 0 {
+		return pl.Parts, nil
+	}
+	var list []*plan.PartPlan
+	for _, name := range names {
+		part := pl.Part(name)
+		if part == nil {
+			return nil, fmt.Errorf("templates: no part is named %q", name)
+		}
+		list = append(list, part)
+	}
+	return list, nil
 }
 
 // paperOf returns the paper, upright.

@@ -7,10 +7,12 @@ import (
 	"testing"
 
 	"centrepop/layout/plan"
+	"centrepop/layout/review"
 	"centrepop/parts"
 	"centrepop/templates/draw"
 	"centrepop/templates/picture"
 	"centrepop/templates/sheettest"
+	"centrepop/templates/truesize"
 )
 
 func TestOverlap(t *testing.T) {
@@ -50,7 +52,7 @@ func templatePages(doc *draw.Document, t *testing.T) []*draw.Page {
 	var pages []*draw.Page
 	for i := range doc.Pages {
 		for _, p := range sheettest.Flatten(t, &doc.Pages[i].Drawing, 0, 0, nil) {
-			if text, ok := p.Item.(draw.Text); ok && text.Content == "1:1" {
+			if text, ok := p.Item.(draw.Text); ok && (strings.HasPrefix(text.Content, "1:1 · ") || text.Content == "templates, 1:1") {
 				pages = append(pages, &doc.Pages[i])
 				break
 			}
@@ -164,9 +166,29 @@ func TestRulesAreTrue(t *testing.T) {
 		}
 		return across, up
 	}
-	for _, page := range append(templatePages(doc, t), &doc.Pages[0]) {
-		if across, up := count(page, 100); across != 1 || up != 1 {
-			t.Errorf("page %s has %d and %d rules of 100 mm", page.Label, across, up)
+	pages := templatePages(doc, t)
+	if across, up := count(&doc.Pages[0], 100); across != 1 || up != 1 {
+		t.Errorf("the cover has %d and %d rules of 100 mm", across, up)
+	}
+	for _, page := range pages {
+		var across, up, inches bool
+		for _, p := range sheettest.Flatten(t, &page.Drawing, 0, 0, nil) {
+			s, ok := p.Item.(draw.Shape)
+			if !ok || s.Fill != draw.None {
+				continue
+			}
+			// The mark of 100 mm: a bracket 4 mm deep.
+			b := s.Path.Bounds()
+			across = across || math.Abs(b.W()-100) < 1e-9 && math.Abs(b.H()-4) < 1e-9
+			up = up || math.Abs(b.H()-100) < 1e-9 && math.Abs(b.W()-4) < 1e-9
+			// The edge rule, in whole eighths.
+			if s.Path.Len() > 100 && math.Abs(b.H()-3.2) < 1e-9 {
+				n := b.W() / (25.4 / 8)
+				inches = math.Abs(n-math.Round(n)) < 1e-9 && n > 32
+			}
+		}
+		if !across || !up || !inches {
+			t.Errorf("page %s: 100 mm across %v, up %v, inches %v", page.Label, across, up, inches)
 		}
 	}
 	if across, up := count(&doc.Pages[0], 101.6); across != 1 || up != 1 {
@@ -233,9 +255,10 @@ func TestBookmarksAndLabels(t *testing.T) {
 		}
 	}
 	want := []string{"Cover",
-		"Barrel flange", "  Operation sheet", "  Punch template, FRONT face", "  Inspection record",
-		"Bearing housing, lower", "  Operation sheet", "  Punch template, FRONT face", "  Punch template, BACK face", "  Inspection record",
-		"Base ring", "  Operation sheet", "  Punch template, FRONT face"}
+		"Parts: operations and records", "  Barrel flange", "  Bearing housing, lower", "  Base ring",
+		"Templates, 1:1", "  Barrel flange: Punch template, FRONT face",
+		"  Bearing housing, lower: Punch template, FRONT face", "  Bearing housing, lower: Punch template, BACK face",
+		"  Base ring: Punch template, FRONT face"}
 	if strings.Join(got, "\n") != strings.Join(want, "\n") {
 		t.Errorf("bookmarks:\n%s", strings.Join(got, "\n"))
 	}
@@ -321,5 +344,45 @@ func TestLongTextsFlow(t *testing.T) {
 	}
 	for i := range doc.Pages {
 		sheettest.CheckPage(t, "long", &doc.Pages[i])
+	}
+}
+
+// TestPacketFor: each reader gets what is theirs, with the cover; a packet of
+// one part has nothing of another, nor the assembly.
+func TestPacketFor(t *testing.T) {
+	pl := sheettest.JoinedPlan()
+	titles := func(opt Options) string {
+		doc, err := Packet(pl, opt)
+		if err != nil {
+			t.Fatal(err)
+		}
+		var out []string
+		for _, page := range doc.Pages {
+			for _, b := range page.Bookmarks {
+				if b.Level == 0 {
+					out = append(out, b.Title)
+				}
+			}
+		}
+		return strings.Join(out, "|")
+	}
+	findings := []review.Finding{}
+	for _, c := range []struct {
+		opt  Options
+		want string
+	}{
+		{Options{Findings: findings}, "Cover|Review|Parts: operations and records|Templates, 1:1|Assembly"},
+		{Options{Findings: findings, For: Machinist}, "Cover|Parts: operations and records|Templates, 1:1"},
+		{Options{Findings: findings, For: Machinist, Templates: truesize.None}, "Cover|Parts: operations and records"},
+		{Options{Findings: findings, For: Fabricator}, "Cover|Assembly"},
+		{Options{Findings: findings, For: Reviewer}, "Cover|Review|Assembly"},
+		{Options{Parts: []string{"sleeve"}}, "Cover|Parts: operations and records"},
+	} {
+		if got := titles(c.opt); got != c.want {
+			t.Errorf("for %q, parts %v: %s, want %s", c.opt.For, c.opt.Parts, got, c.want)
+		}
+	}
+	if _, err := Packet(pl, Options{Parts: []string{"no-such"}}); err == nil {
+		t.Error("an unknown part is not refused")
 	}
 }

@@ -84,11 +84,11 @@ func opened(t testing.TB, args ...string) *measure.Doc {
 	return measure.Open(t, made(t, args...))
 }
 
-// faceTemplates prints the punch templates of some parts in one file, and
+// faceTemplates prints the punch templates of some parts in one file, apart, and
 // gives the pages of each by part and face, such as "cap-ring front".
 func faceTemplates(t testing.TB, job string, names []string, paper string, more ...string) (*measure.Doc, map[string][]int) {
 	t.Helper()
-	doc := opened(t, append(append([]string{"template", job}, names...), append(more, "--paper", paper)...)...)
+	doc := opened(t, append(append([]string{"template", job}, names...), append(more, "--apart", "--paper", paper)...)...)
 	chapters := doc.Bookmarks()
 	if len(chapters) != len(names) {
 		t.Fatalf("%d bookmarks for %d parts", len(chapters), len(names))

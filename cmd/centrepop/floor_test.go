@@ -17,6 +17,7 @@ import (
 	"github.com/tdewolff/canvas"
 
 	"centrepop/render"
+	"centrepop/templates"
 	"centrepop/templates/draw"
 )
 
@@ -183,7 +184,7 @@ func BenchmarkFloor(b *testing.B) {
 	for _, job := range []string{"pugmill", "gatejack"} {
 		b.Run(job, func(b *testing.B) {
 			path := filepath.Join("../../testdata", job, "job.yaml")
-			_, doc, _, err := (&call{}).packet(path, "", "", "", nil)
+			_, doc, _, err := (&call{}).packet(path, "", "", "", templates.Options{})
 			if err != nil {
 				b.Fatal(err)
 			}

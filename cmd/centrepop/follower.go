@@ -105,7 +105,7 @@ func (f *follower) make(files []string) {
 		next.Version = f.now.Version + 1
 		next.Show = -1
 		if f.doc != nil { // the first look has seen no edit
-			next.Show = slices.IndexFunc(next.Pages, func(p pageName) bool { return p.file != "" && slices.Contains(files, p.file) })
+			next.Show = slices.IndexFunc(next.Pages, func(p pageName) bool { return p.from(files) })
 		}
 		f.now, f.doc = next, doc
 	}
@@ -131,7 +131,7 @@ func worked(path string) (watched, *draw.Document, error) {
 		}
 		out.Findings = append(out.Findings, watchedFinding{
 			Severity: one.Severity, Code: one.Code, What: one.What, Place: placeOf(one.Pos),
-			Page: max(0, slices.IndexFunc(out.Pages, func(p pageName) bool { return p.Part != "" && p.Part == one.Part })),
+			Page: max(0, slices.IndexFunc(out.Pages, func(p pageName) bool { return p.has(one.Part) })),
 		})
 	}
 	return out, doc, nil

@@ -6,14 +6,25 @@ import (
 
 	"centrepop/parts"
 	"centrepop/templates/draw"
+	partsheets "centrepop/templates/sheets"
 )
 
 // pageName is what a page of the packet shows, by its bookmarks.
 type pageName struct {
-	Part    string `json:"part,omitempty"` // name of the part; empty for sheets of the whole job
-	Chapter string `json:"chapter"`        // the part's title, or what the sheets of the job are about
-	Sheet   string `json:"sheet"`
-	file    string // of the part
+	Part    string        `json:"part,omitempty"` // name of the part; empty for sheets of the whole job
+	Chapter string        `json:"chapter"`        // the part's title, or what the sheets of the job are about
+	Sheet   string        `json:"sheet"`
+	on      []*parts.Part // all parts that have something on the page
+}
+
+// has tells whether a part has something on the page.
+func (p pageName) has(part string) bool {
+	return slices.ContainsFunc(p.on, func(q *parts.Part) bool { return q.Name.Value == part })
+}
+
+// from tells whether a part of one of the files has something on the page.
+func (p pageName) from(files []string) bool {
+	return slices.ContainsFunc(p.on, func(q *parts.Part) bool { return slices.Contains(files, q.File) })
 }
 
 // pageNames names every page of a packet: a page without bookmarks goes on with
@@ -26,17 +37,33 @@ func pageNames(job *parts.Job, doc *draw.Document) []pageName {
 	out := make([]pageName, len(doc.Pages))
 	var now pageName
 	for i := range doc.Pages {
+		begun := false
 		for _, b := range doc.Pages[i].Bookmarks {
-			if b.Level > 0 {
-				now.Sheet = b.Title
-			} else {
+			if b.Level == 0 {
 				now = pageName{Chapter: b.Title, Sheet: b.Title}
-				if p := titled[b.Title]; p != nil {
-					now.Part, now.file = p.Name.Value, p.File
-				}
+				continue
 			}
+			title, sheet, more := strings.Cut(b.Title, ": ")
+			p := titled[title]
+			if p == nil {
+				now.Sheet = b.Title
+				continue
+			}
+			// Several parts may begin on a page; it goes by the last of them.
+			if !more {
+				sheet = partsheets.PartSheet
+			}
+			if !begun {
+				now.on = nil
+			}
+			begun = true
+			now.Part, now.Chapter, now.Sheet = p.Name.Value, title, sheet
+			now.on = append(slices.Clone(now.on), p)
 		}
 		out[i] = now
+		if p := titled[now.Chapter]; p != nil {
+			now.on = []*parts.Part{p} // what goes on over the page
+		}
 	}
 	return out
 }
@@ -45,7 +72,7 @@ func pageNames(job *parts.Job, doc *draw.Document) []pageName {
 func pageOf(job *parts.Job, doc *draw.Document, part, sheet string) (int, error) {
 	var known, sheets []string
 	for i, p := range pageNames(job, doc) {
-		if part != "" && p.Part != part {
+		if part != "" && !p.has(part) {
 			if p.Part != "" && !slices.Contains(known, p.Part) {
 				known = append(known, p.Part)
 			}

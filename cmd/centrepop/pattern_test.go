@@ -82,7 +82,7 @@ func near(t *testing.T, what string, got, want, tol float64) {
 // run to the left. All places are worked out here from the YAML's numbers.
 func TestWrapOnPaper(t *testing.T) {
 	t.Parallel()
-	doc := opened(t, "template", pugMill, "bearing-housing", "--paper", "900x1200 mm")
+	doc := opened(t, "template", pugMill, "bearing-housing", "--apart", "--paper", "900x1200 mm")
 	page := sheetsWith(t, doc, "Wrap template: body")[0]
 	shapes := contours(doc, page)
 	lo, hi := extent(shapes[0])
@@ -138,7 +138,7 @@ func TestWrapOnPaper(t *testing.T) {
 // match marks and measures across the joint.
 func TestWrapTilesMeet(t *testing.T) {
 	t.Parallel()
-	doc := opened(t, "template", pugMill, "lantern", "--paper", "A4")
+	doc := opened(t, "template", pugMill, "lantern", "--apart", "--paper", "A4")
 	pages := sheetsWith(t, doc, "Wrap template: waist")
 	if len(pages) != 2 {
 		t.Fatalf("%d tiles", len(pages))
@@ -183,7 +183,7 @@ func TestConeOnPaper(t *testing.T) {
 	} {
 		t.Run(fmt.Sprintf("%g to %g", c.large, c.small), func(t *testing.T) {
 			job := jobOf(t, fmt.Sprintf("part: part\nkind: cone\nmaterial: S235\ncone: {large: %g, small: %g, height: %g, thickness: 0.001}\n", c.large, c.small, c.height))
-			doc := opened(t, "template", job, "part", "--paper", "1400x1400 mm")
+			doc := opened(t, "template", job, "part", "--apart", "--paper", "1400x1400 mm")
 			edge := contours(doc, sheetsWith(t, doc, "Cone development")[0])[0]
 			var sides []measure.Seg
 			arc, inner := 0.0, 0.0
@@ -248,7 +248,7 @@ func TestSaddleOnPaper(t *testing.T) {
 	} {
 		t.Run(fmt.Sprintf("%g on %g at %g off %g", c.branch, c.main, c.angle, c.offset), func(t *testing.T) {
 			job := jobOf(t, fmt.Sprintf("part: part\nkind: tube\nmaterial: S235\ntube: {outside: %g, wall: 0.001, length: 600}\nends: {back: {onto: {diameter: %g}, angle: %g, offset: %g}}\n", c.branch, c.main, c.angle, c.offset))
-			doc := opened(t, "template", job, "part", "--paper", "1400x1400 mm")
+			doc := opened(t, "template", job, "part", "--apart", "--paper", "1400x1400 mm")
 			page := sheetsWith(t, doc, "Saddle cut")[0]
 			lo, hi := extent(contours(doc, page)[0])
 			girth := math.Pi * (c.branch + 0.1)
@@ -277,7 +277,7 @@ func TestSaddleOnPaper(t *testing.T) {
 // square to the barrel of 168.3.
 func TestMainHoleOnPaper(t *testing.T) {
 	t.Parallel()
-	doc := opened(t, "template", pugMill, "inlet-stub", "--paper", "900x1200 mm")
+	doc := opened(t, "template", pugMill, "inlet-stub", "--apart", "--paper", "900x1200 mm")
 	shapes := contours(doc, sheetsWith(t, doc, "Hole in the main")[0])
 	if len(shapes) < 2 || len(shapes[1]) < 50 {
 		t.Fatalf("%d contours", len(shapes))
@@ -294,7 +294,7 @@ func TestMainHoleOnPaper(t *testing.T) {
 // become: the mouth's girth and the round end's polygon, at mid-thickness.
 func TestTransitionOnPaper(t *testing.T) {
 	t.Parallel()
-	doc := opened(t, "template", pugMill, "hopper-throat", "--paper", "1400x1400 mm")
+	doc := opened(t, "template", pugMill, "hopper-throat", "--apart", "--paper", "1400x1400 mm")
 	page := sheetsWith(t, doc, "Square to round")[0]
 	edge := contours(doc, page)[0]
 	total := 0.0

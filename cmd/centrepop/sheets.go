@@ -15,6 +15,7 @@ import (
 	"centrepop/render/png"
 	"centrepop/templates"
 	"centrepop/templates/draw"
+	"centrepop/templates/truesize"
 )
 
 // loadJob reads a job file; "-" is a job on standard input, whose part files lie
@@ -68,6 +69,9 @@ func sheets(c *call) error {
 	out := c.flags.StringP("output", "o", "", "PDF file to write")
 	size := c.paperFlag()
 	device := c.printerFlag()
+	reader := c.flags.String("for", "", "machinist, fabricator or reviewer: what this reader needs alone")
+	names := c.flags.StringSlice("part", nil, "the sheets of this part alone; may be given several times")
+	which := c.flags.String("templates", "useful", "useful, all or none: the plan says why a template is not useful")
 	if err := c.parse(1, 1); err != nil {
 		return err
 	}
@@ -75,7 +79,17 @@ func sheets(c *call) error {
 		return err
 	}
 	press := &pdf.Press{}
-	job, doc, answer, err := c.packet(c.args[0], *size, *device, *out, press.Take)
+	policy, ok := map[string]truesize.Policy{"useful": truesize.Useful, "all": truesize.All, "none": truesize.None}[*which]
+	if !ok {
+		return badUse("--templates %s: useful, all or none", *which)
+	}
+	switch templates.Reader(*reader) {
+	case "", templates.Machinist, templates.Fabricator, templates.Reviewer:
+	default:
+		return badUse("--for %s: machinist, fabricator or reviewer", *reader)
+	}
+	job, doc, answer, err := c.packet(c.args[0], *size, *device, *out,
+		templates.Options{Press: press.Take, Templates: policy, For: templates.Reader(*reader), Parts: *names})
 	if err != nil {
 		return err
 	}
@@ -88,12 +102,9 @@ func sheets(c *call) error {
 	return nil
 }
 
-// taker is how a device takes over drawings: see templates.Options.
-type taker = func(*draw.Drawing) (draw.Pressed, error)
-
 // packet is the whole shop packet of a job, corrected for a printer if one is
 // named.
-func (c *call) packet(path, size, device, out string, press taker) (*parts.Job, *draw.Document, written, error) {
+func (c *call) packet(path, size, device, out string, opt templates.Options) (*parts.Job, *draw.Document, written, error) {
 	fix, err := correction(device)
 	if err != nil {
 		return nil, nil, written{}, err
@@ -110,14 +121,22 @@ func (c *call) packet(path, size, device, out string, press taker) (*parts.Job, 
 	if err != nil {
 		return nil, nil, written{}, err
 	}
+	for _, name := range opt.Parts {
+		if _, err := partNamed(pl, name); err != nil {
+			return nil, nil, written{}, err
+		}
+	}
 	c.tell.stage("reviewing")
 	findings := review.Review(job, pl)
 	c.tell.stage("drawing the sheets")
-	doc, err := templates.Packet(pl, templates.Options{Paper: p, Printer: fix, Findings: findings, Press: press})
+	opt.Paper, opt.Printer, opt.Findings = p, fix, findings
+	doc, err := templates.Packet(pl, opt)
 	count := review.Summary(findings)
 	answer := written{Paper: p.Name, Review: &count}
-	for _, q := range pl.Parts {
-		answer.Parts = append(answer.Parts, q.Name)
+	if answer.Parts = opt.Parts; len(answer.Parts) == 0 {
+		for _, q := range pl.Parts {
+			answer.Parts = append(answer.Parts, q.Name)
+		}
 	}
 	return job, doc, answer, located(err, job)
 }
@@ -127,6 +146,7 @@ func template(c *call) error {
 	size := c.paperFlag()
 	device := c.printerFlag()
 	face := c.flags.String("face", "", "front or back: this face alone, with the through holes of the other face mirrored")
+	apart := c.flags.Bool("apart", false, "every template on sheets of its own")
 	if err := c.parse(2, -1); err != nil {
 		return err
 	}
@@ -172,7 +192,7 @@ func template(c *call) error {
 		}
 	}
 	press := &pdf.Press{}
-	doc, err := templates.Templates(pl, names, templates.Options{Paper: p, Printer: fix, Press: press.Take})
+	doc, err := templates.Templates(pl, names, templates.Options{Paper: p, Printer: fix, Press: press.Take, Templates: truesize.All, Apart: *apart})
 	if err != nil {
 		return located(err, job)
 	}
@@ -207,7 +227,7 @@ func preview(c *call) error {
 	if !(*dpi >= 20 && *dpi <= 600) {
 		return badUse("--dpi %v: 20 to 600", *dpi)
 	}
-	job, doc, answer, err := c.packet(c.args[0], *size, "", *out, nil)
+	job, doc, answer, err := c.packet(c.args[0], *size, "", *out, templates.Options{})
 	if err != nil {
 		return err
 	}

@@ -111,6 +111,7 @@ func (s *Sizes) ladder(f *faults, st *Step, mateMm float64) plan.Ladder {
 		Feature: words.Spaced(st.Name), Counterpart: st.Size.Press.Part + " " + words.Spaced(st.Size.Press.Feature),
 		Note: "Measure the counterpart at three places across; take the largest. Bore " + s.W.Size(0.01) + " to " + s.W.Said(0.03) + " under it (common practice, no source).",
 	}
+	l.Rule = "− " + s.W.Size(0.02) + " (− " + s.W.Size(0.03) + " … − " + s.W.Size(0.01) + ")"
 	rungs, err := fits.LightPressLadder(mateMm, 0.6, 0.05)
 	if err != nil {
 		f.fault(st.Size.Press.Pos, "no light press for "+s.W.Dia(mateMm), Plain(err))

@@ -110,7 +110,7 @@ func (c *cone) features(n *Numbered) {
 
 func (c *cone) operations(b *bench) {
 	f, line := c.in, b.Section.Outer
-	b.op(plan.Operation{Machine: "Cutter", Title: "Cut the flat blank", Do: []string{"Mark the development on " + b.StockText() + " and cut; cut edges deburred."},
+	b.op(plan.Operation{Machine: "Cutter", Title: "Cut the flat blank", Do: []string{b.setOut() + "; cut edges deburred."},
 		Caution: "Sheet edges cut: gloves.", Refs: b.refs(plan.EndFeature, plan.HeightFeature)})
 	b.op(plan.Operation{Machine: "Roll", Title: "Roll and close the seam",
 		Do:      []string{"Pre-bend the seam edges, roll to " + b.W.Dia(f.Large.Mm) + " and " + b.W.Dia(f.Small.Mm) + ".", "Tack the seam at clock " + words.Trim(f.Seam.Deg, 2) + "°, check both ends round, weld."},

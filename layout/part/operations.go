@@ -153,7 +153,7 @@ func (b *bench) markOperation() {
 	wrapped := b.wrapLines()
 	o.Do = append(o.Do, wrapped...)
 	if len(b.Radials) > 0 && len(wrapped) == 0 {
-		o.Do = append(o.Do, "Round work: mark from the TOP line by the arc lengths of the table, on the outside, and from the front face.")
+		o.Do = append(o.Do, "Mark from the TOP line by the arc lengths of the table, on the outside, and from the front face.")
 	}
 	if chords {
 		o.Do = append(o.Do, "Check one chord with dividers before drilling.")
@@ -185,6 +185,10 @@ func (b *bench) wrapLines() []string {
 		mark := "punch every centre and along the outlines"
 		if s := b.wrappedStep(d.Name); s.Size.Thread != nil || s.Size.Fitted() || s.Seat != "" {
 			mark = "punch only centres that are drilled away; scribe the outlines lightly, for no punch mark may stay on this finished surface"
+		}
+		if d.NoTemplate != "" {
+			out = append(out, "No template for "+d.On+": "+d.NoTemplate+". Set it out by the table; "+mark+".")
+			continue
 		}
 		out = append(out, "Wrap the template of "+d.On+": "+strings.TrimPrefix(d.Edge, "this edge ")+", its TOP line on TOP; tape it, "+mark+".")
 	}

@@ -46,7 +46,8 @@ func Work(job *parts.Job, p *parts.Part) *Model {
 		Name: p.Name.Value, Title: p.Title.Value, Kind: string(p.Kind), Quantity: p.Quantity,
 		Material: p.Material.Value, Top: p.Top.Value, StockText: n.StockText(),
 		MassKg: n.massKg(), Overall: n.form.overall(sizes), Faces: n.Faces, Section: n.Section,
-		Features: n.Features, Operations: operations(n), Checks: checks(n), Ladders: ladders,
+		Dimensions: sizes.dimensions(p.Profile != nil, p.Outline != nil && p.Stock.Form != ""),
+		Features:   n.Features, Operations: operations(n), Checks: checks(n), Ladders: ladders,
 		Radials: n.rows(), Developments: n.Developments, Notes: n.notes(), Cautions: n.cautions(), Problems: n.problems(),
 	}
 	return m

@@ -42,6 +42,7 @@ func newShape(s *Sizes) (*Shape, parts.Errors) {
 	}
 	d.wraps()
 	s.form.developments(d)
+	d.templatePolicy()
 	return d.Shape, d.list
 }
 

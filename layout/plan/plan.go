@@ -58,6 +58,7 @@ type PartPlan struct {
 	Overall    string      `json:"overall"` // outside size in words
 	Faces      []*Face     `json:"faces,omitempty"`
 	Section    *Section    `json:"section"`
+	Dimensions []Dimension `json:"dimensions,omitempty"` // of the section
 	Features   []Feature   `json:"features"`
 	Operations []Operation `json:"operations"`
 	Checks     []Check     `json:"checks"`
@@ -77,19 +78,22 @@ type XY = geom.Point
 // looks at that face: x right, y up, TOP up, origin at the part's origin.
 // What was defined on the front and cuts through is mirrored in x on the back.
 type Face struct {
-	Part     string     `json:"-"`
-	Face     parts.Face `json:"face"`
-	Outline  Contour    `json:"-"`
-	Circles  []Circle   `json:"circles,omitempty"` // bores, spigots and pitch circles
-	Holes    []Hole     `json:"holes"`
-	Slots    []Slot     `json:"slots,omitempty"`
-	Groups   []Group    `json:"groups"`
-	MinMm    XY         `json:"-"` // bounding box of the outline
-	MaxMm    XY         `json:"-"`
-	Datum    string     `json:"datum"`    // the two edges that FromXMm and FromYMm are measured from
-	DatumAt  XY         `json:"-"`        // where these edges cross
-	Round    bool       `json:"-"`        // a circle outside and no datum named: nothing to measure FromXMm and FromYMm from
-	Mirrored bool       `json:"mirrored"` // true where the face is the back of a part drawn from the front
+	Part    string     `json:"-"`
+	Face    parts.Face `json:"face"`
+	Outline Contour    `json:"-"`
+	Circles []Circle   `json:"circles,omitempty"` // bores, spigots and pitch circles
+	Holes   []Hole     `json:"holes"`
+	Slots   []Slot     `json:"slots,omitempty"`
+	Groups  []Group    `json:"groups"`
+	MinMm   XY         `json:"-"` // bounding box of the outline
+	MaxMm   XY         `json:"-"`
+	Datum   string     `json:"datum"` // the two edges that FromXMm and FromYMm are measured from
+	DatumAt XY         `json:"-"`     // where these edges cross
+	Round   bool       `json:"-"`     // a circle outside and no datum named: nothing to measure FromXMm and FromYMm from
+	// NoTemplate is why no template is printed unless all are asked for; empty
+	// where it is the best way to mark the holes.
+	NoTemplate string `json:"no_template,omitempty"`
+	Mirrored   bool   `json:"mirrored"` // true where the face is the back of a part drawn from the front
 }
 
 // Contour is a closed outline in SVG path data, millimetres, y up (not down).
@@ -243,6 +247,8 @@ type Check struct {
 
 // Ladder reads the bore to turn from the measured counterpart.
 type Ladder struct {
+	// Rule is what to take off the measured counterpart, to fill in: "− 0.02 (− 0.03 … − 0.01)".
+	Rule        string `json:"rule"`
 	Feature     string `json:"feature"`
 	Counterpart string `json:"counterpart"`
 	Note        string `json:"note"`

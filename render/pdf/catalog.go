@@ -16,7 +16,7 @@ import (
 func (f *file) complete(doc *draw.Document, date time.Time, tree int, kids []int) error {
 	var c strings.Builder
 	fmt.Fprintf(&c, "<</Type /Catalog /Pages %d 0 R", tree)
-	c.WriteString("\n/ViewerPreferences <</PrintScaling /None /DisplayDocTitle true>>")
+	c.WriteString("\n/ViewerPreferences <</PrintScaling /None /Duplex /Simplex /DisplayDocTitle true>>")
 	if doc.Language != "" {
 		c.WriteString("\n/Lang " + textString(doc.Language))
 	}

@@ -2,7 +2,7 @@ package draw
 
 import "strconv"
 
-// jobHead is what every title block says of the job; each may be empty.
+// Job is what every title block says of the job; each may be empty.
 type Job struct {
 	Name, Revision string
 	Date           string // YYYY-MM-DD
@@ -17,6 +17,13 @@ type Sheet struct {
 	Name  string // what the sheet is
 	Scale string // "1:1" or "not to scale"
 	Draw  Drawing
+	// Parts are the titles of all parts that have something on the sheet, if
+	// more than Part says; Starts are bookmarks for what begins on it.
+	Parts, Starts []string
+	// Close draws what needs the page's number; nil for the title block.
+	Close func(page, total int)
+	// FillShare is the part of the room that is used, of sheets at 1:1.
+	FillShare float64
 }
 
 // Chapter is a run of sheets with one entry in the index and the bookmarks.
@@ -40,10 +47,17 @@ func Bind(job Job, chapters []Chapter, subject string) *Document {
 	for _, c := range chapters {
 		for i, s := range c.Sheets {
 			n := len(doc.Pages) + 1
-			titleBlock(job, s, n, total)
+			if s.Close != nil {
+				s.Close(n, total)
+			} else {
+				titleBlock(job, s, n, total)
+			}
 			page := Page{WidthMm: s.Frame.WidthMm, HeightMm: s.Frame.HeightMm, Drawing: s.Draw, Label: strconv.Itoa(n)}
 			if i == 0 {
 				page.Bookmarks = bookmarks(c, c.Part != part)
+			}
+			for _, title := range s.Starts {
+				page.Bookmarks = append(page.Bookmarks, Bookmark{Title: title, Level: 1})
 			}
 			doc.Pages = append(doc.Pages, page)
 		}

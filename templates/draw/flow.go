@@ -14,14 +14,15 @@ func Space(height float64) Piece { return Piece{Height: height} }
 // Flow sets pieces into columns and pages. Make one with newFlow; then choose
 // columns and add pieces from the top down.
 type Flow struct {
-	Sheets []*Sheet
-	next   func(page int) (*Sheet, Piece) // a new page and its header
-	Body   Rect
-	count  int // columns
-	column int
-	top    float64 // of the columns on this page
-	y      float64 // the next piece's upper edge
-	Lowest float64 // of all columns on this page
+	Sheets  []*Sheet
+	next    func(page int) (*Sheet, Piece) // a new page and its header
+	Body    Rect
+	count   int // columns
+	column  int
+	pageTop float64 // of the columns of a whole page
+	top     float64 // of the columns on this page
+	y       float64 // the next piece's upper edge
+	Lowest  float64 // of all columns on this page
 }
 
 // GutterMm is the room between columns.
@@ -41,6 +42,7 @@ func (f *Flow) TurnPage() {
 	f.Body = s.Frame.Body()
 	s.Draw.Place(&header.Draw, f.Body.X0, f.Body.Y1)
 	f.top = f.Body.Y1 - header.Height
+	f.pageTop = f.top
 	f.y, f.Lowest, f.column = f.top, f.top, 0
 }
 
@@ -49,6 +51,12 @@ func (f *Flow) Columns(n int) {
 	f.top = min(f.Lowest, f.y)
 	f.y, f.Lowest, f.column, f.count = f.top, f.top, 0, n
 }
+
+// Columns2 tells whether the flow is in two columns.
+func (f *Flow) Columns2() bool { return f.count == 2 }
+
+// Column is the number of the column that is being filled, from 0.
+func (f *Flow) Column() int { return f.column }
 
 // Width is a column's width.
 func (f *Flow) Width() float64 {
@@ -69,6 +77,18 @@ func (f *Flow) TurnColumn() {
 		return
 	}
 	f.TurnPage()
+}
+
+// advance leaves a column that has too little room: for the next one, or for a
+// new page where the columns begin low on this one. At the head of a page it
+// stays.
+func (f *Flow) advance() {
+	switch {
+	case !f.AtTop():
+		f.TurnColumn()
+	case f.top < f.pageTop-1e-6:
+		f.TurnPage()
+	}
 }
 
 // Fits tells whether a height is left in the column.
@@ -92,8 +112,8 @@ func (f *Flow) Add(pieces ...Piece) {
 		for j := i; pieces[j].Keep && j+1 < len(pieces); j++ {
 			need += pieces[j+1].Height
 		}
-		if !f.Fits(need) && !f.AtTop() {
-			f.TurnColumn()
+		if !f.Fits(need) {
+			f.advance()
 			if !f.Fits(p.Height) && f.top < f.Body.Y1-f.Body.Height()/2 {
 				f.TurnPage() // the columns begin too low on this page
 			}

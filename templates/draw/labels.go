@@ -289,9 +289,9 @@ func (o *Occupied) Find(x, y, w, h, near, far, angle float64, ok func(Rect) bool
 // Sizes of the texts at a mark, em in millimetres, and the gap between its
 // number and its size.
 const (
-	NumberMm   = 4.4
+	NumberMm   = 5.2
 	HoleSizeMm = 3.2
-	SmallNumMm = 3.2
+	SmallNumMm = 3.4
 	SizeGapMm  = 1.2
 )
 
@@ -375,6 +375,20 @@ func labelPattern(s *Sheet, room *Occupied, marks []Mark) {
 	}
 }
 
+// overturned tells whether a number reads as another one upside down.
+func overturned(number string) bool {
+	turned := map[rune]rune{'0': '0', '6': '9', '8': '8', '9': '6'}
+	back := ""
+	for _, digit := range number {
+		other, ok := turned[digit]
+		if !ok {
+			return false
+		}
+		back = string(other) + back
+	}
+	return back != number
+}
+
 // place finds room for a label.
 func (m Mark) place(room *Occupied, way labelWay) (Rect, bool) {
 	w := TextWidth(strconv.Itoa(m.N), way.numberMm, true)
@@ -393,6 +407,9 @@ func (m Mark) place(room *Occupied, way labelWay) (Rect, bool) {
 func (m Mark) draw(s *Sheet, room *Occupied, spot Rect, way labelWay) {
 	number := strconv.Itoa(m.N)
 	s.Draw.Add(Text{XMm: spot.X0, YMm: spot.Y0, SizeMm: way.numberMm, Bold: true, Content: number})
+	if overturned(number) { // a line under it tells 6 from 9
+		s.Draw.Add(Segment(spot.X0, spot.Y0-0.7, spot.X0+TextWidth(number, way.numberMm, true), spot.Y0-0.7, 0.4))
+	}
 	if way.withSize {
 		s.Draw.Add(Text{XMm: spot.X0 + TextWidth(number, way.numberMm, true) + SizeGapMm, YMm: spot.Y0, SizeMm: HoleSizeMm, Content: m.Size})
 	}

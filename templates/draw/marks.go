@@ -240,6 +240,70 @@ func InchRule(d *Drawing, x, y float64, up bool) {
 	}
 }
 
+// EdgeRule is a rule along an edge with its zero at (x, y), as long as fits into
+// lengthMm: millimetres, or eighths of an inch. It runs across with its marks
+// hanging down, or up with them to the left, in 8 mm of room. The 100 mm to
+// check a print by stand out.
+func EdgeRule(d *Drawing, x, y, lengthMm float64, inches, up bool) {
+	step, major, middle, unit := 1.0, 10, 5, 10
+	if inches {
+		step, major, middle, unit = geom.MmPerInch/8, 8, 4, 1
+	}
+	at := func(along, off float64) (float64, float64) {
+		if up {
+			return x - off, y + along
+		}
+		return x + along, y - off
+	}
+	line := func(p *canvas.Path, along, from, to float64) {
+		p.MoveTo(at(along, from))
+		p.LineTo(at(along, to))
+	}
+	number := func(along float64, text string, bold bool) {
+		t := Text{SizeMm: SmallMm, Content: text, Bold: bold, Align: Centre}
+		t.XMm, t.YMm = at(along, 5.9)
+		if up {
+			t.Align = Right
+			t.XMm, t.YMm = at(along-0.95, 3.8)
+		}
+		d.Add(t)
+	}
+	marks := &canvas.Path{}
+	for i := 0; float64(i)*step <= lengthMm+1e-9; i++ {
+		along := float64(i) * step
+		tick := 1.6
+		switch {
+		case i%major == 0:
+			tick = 3.2
+		case i%middle == 0:
+			tick = 2.4
+		}
+		line(marks, along, 0, tick)
+		// Nothing is written where the 100 mm stand, nor where the rules meet.
+		if i%major != 0 || i == 0 || math.Abs(along-ScaleLengthMm) < 9 || along > lengthMm-2 {
+			continue
+		}
+		number(along, strconv.Itoa(i/major*unit), false)
+	}
+	d.Add(Shape{Path: marks, Stroke: Black, WidthMm: ThinMm})
+	if lengthMm < ScaleLengthMm+9 {
+		return
+	}
+	check := &canvas.Path{}
+	check.MoveTo(at(0, 4))
+	check.LineTo(at(0, 0))
+	check.LineTo(at(ScaleLengthMm, 0))
+	check.LineTo(at(ScaleLengthMm, 4))
+	d.Add(Shape{Path: check, Stroke: Black, WidthMm: LineMm})
+	if up {
+		tx, ty := at(ScaleLengthMm, 4.6)
+		d.Add(Text{XMm: tx + 0.9, YMm: ty, SizeMm: SmallMm, Bold: true, Align: Centre, RotateDeg: 90, Content: "100 mm"})
+		return
+	}
+	tx, ty := at(ScaleLengthMm, 6.6)
+	d.Add(Text{XMm: tx, YMm: ty, SizeMm: SmallMm, Bold: true, Align: Centre, Content: "100 mm"})
+}
+
 // SlotPath is an obround outline: half circles of radius widthMm/2 about the
 // points a and b, joined by straight sides; a circle where they coincide.
 func SlotPath(ax, ay, bx, by, widthMm float64) *canvas.Path {

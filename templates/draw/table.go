@@ -14,14 +14,26 @@ type Column struct {
 	Size  float64 // em of its cells; 0 means textMm
 	Bold  bool
 	Least float64 // least width
+	Most  float64 // width that more is not asked for
 	Tick  bool    // an empty box to tick in each row
 	Firm  float64 // lines of a flexible column up to this width are not broken
 	Spare bool    // left out if no row has anything in it
 }
 
+// BoldLine at the start of a line of a cell sets it bold.
+const BoldLine = "\x01"
+
+// lineOf splits a line of a cell into its text and its weight.
+func lineOf(line string, bold bool) (string, bool) {
+	text, marked := strings.CutPrefix(line, BoldLine)
+	return text, bold || marked
+}
+
 // Table is a ruled table whose head is repeated in every column of the page.
 type Table struct {
 	Title   string
+	Tight   bool   // lines close together
+	Compact bool   // its title takes a line, without a rule
 	Lead    string // a text between the title and the head, not repeated
 	Columns []Column
 	Rows    [][]string // "\n" parts lines within a cell
@@ -74,19 +86,23 @@ func (t *Table) tryWidths(total float64) ([]float64, bool) {
 		natural[i] = max(narrow[i], min(TextWidth(c.Head, t.headMm(), true), 22))
 		for _, row := range t.Rows {
 			for _, line := range strings.Split(row[i], "\n") {
-				w := TextWidth(line, size, c.Bold)
+				line, bold := lineOf(line, c.Bold)
+				w := TextWidth(line, size, bold)
 				natural[i] = max(natural[i], w)
 				if !c.Flex || w <= c.Firm {
 					narrow[i] = max(narrow[i], w)
 					continue
 				}
 				for _, word := range strings.Fields(line) {
-					narrow[i] = max(narrow[i], TextWidth(word, size, c.Bold))
+					narrow[i] = max(narrow[i], TextWidth(word, size, bold))
 				}
 			}
 		}
 		natural[i] = max(natural[i]+2*padAcrossMm+0.2, c.Least)
 		narrow[i] = max(narrow[i]+2*padAcrossMm+0.2, c.Least)
+		if c.Most > 0 {
+			natural[i] = max(narrow[i], min(natural[i], c.Most))
+		}
 		sum += natural[i]
 		narrowSum += narrow[i]
 		if c.Flex {
@@ -118,14 +134,18 @@ func (f *Flow) Table(t Table) {
 	widths := t.shareWidths(f.Width())
 	top := f.Tallest() - 25
 	started := false
-	lead := Stack(append(Paragraph("", t.Lead, TextMm, false, f.Width()), Space(1.5))...)
+	leadMm := TextMm
+	if t.Compact {
+		leadMm = 2.9
+	}
+	lead := Stack(append(Paragraph("", t.Lead, leadMm, false, f.Width()), Space(1))...)
 	begin := func() {
 		title := t.Title
 		if started {
 			title += " (continued)"
 		}
 		if t.Title != "" {
-			f.Set(Heading(title, f.Width()))
+			f.Set(t.heading(title, f.Width()))
 		}
 		if t.Lead != "" && !started {
 			f.Set(lead)
@@ -138,20 +158,28 @@ func (f *Flow) Table(t Table) {
 		headHeight += lead.Height
 	}
 	if t.Title != "" {
-		headHeight += Heading(t.Title, f.Width()).Height
+		headHeight += t.heading(t.Title, f.Width()).Height
 	}
+	rows := make([][]Piece, len(t.Rows))
 	for i, row := range t.Rows {
-		foot := 0.0
-		if i == len(t.Rows)-1 {
-			foot = t.Foot
-		}
-		for _, p := range t.rowPieces(row, widths, top) {
+		rows[i] = t.rowPieces(row, widths, top)
+	}
+	for i := range t.Rows {
+		for _, p := range rows[i] {
+			// Rows that stay together: the first four, and the last four.
+			need := p.Height
+			if i == 0 || i == len(rows)-leastRows {
+				need = min(heightOf(rows[i:min(i+leastRows, len(rows))]), max(p.Height, f.Tallest()*0.4))
+			}
+			if i == len(rows)-1 || i == 0 && len(rows) <= leastRows || i == len(rows)-leastRows {
+				need += t.Foot
+			}
 			if !started {
-				if !f.Fits(headHeight+p.Height+foot) && !f.AtTop() {
-					f.TurnColumn()
+				if !f.Fits(headHeight + need) {
+					f.advance()
 				}
 				begin()
-			} else if !f.Fits(p.Height + foot) {
+			} else if !f.Fits(need) && !(need > p.Height && f.Fits(p.Height) && need > top) {
 				f.TurnColumn()
 				begin()
 			}
@@ -161,8 +189,50 @@ func (f *Flow) Table(t Table) {
 	f.Add(Space(4))
 }
 
+// heading is the table's title.
+func (t *Table) heading(text string, width float64) Piece {
+	if !t.Compact {
+		return Heading(text, width)
+	}
+	p := Piece{Height: TextMm * 1.6, Keep: true}
+	shown, size := Shrink(text, TextMm, true, width)
+	p.Draw.Add(Text{YMm: -TextMm * 1.15, SizeMm: size, Bold: true, Content: shown})
+	return p
+}
+
+// leading is the distance of lines in em, padMm the room above and below them.
+func (t *Table) leading() float64 {
+	if t.Tight {
+		return 1.2
+	}
+	return Leading
+}
+
+func (t *Table) padMm() float64 {
+	if t.Tight {
+		return 0.5
+	}
+	return padAboveMm
+}
+
+// leastRows is how many rows of a table stand together before and after a
+// break.
+const leastRows = 4
+
+// heightOf is the height of some rows.
+func heightOf(rows [][]Piece) float64 {
+	sum := 0.0
+	for _, pieces := range rows {
+		for _, p := range pieces {
+			sum += p.Height
+		}
+	}
+	return sum
+}
+
 // dropSpare leaves out the spare columns that are empty.
 func (t *Table) dropSpare() {
+	t.Rows = slices.Clone(t.Rows)
 	for i := len(t.Columns) - 1; i >= 0; i-- {
 		if !t.Columns[i].Spare || slices.ContainsFunc(t.Rows, func(row []string) bool { return row[i] != "" }) {
 			continue
@@ -184,7 +254,7 @@ func (t *Table) headRow(widths []float64) Piece {
 	for i, c := range t.Columns {
 		heads[i] = Column{Align: c.Align, Size: t.headMm(), Bold: true}
 	}
-	return drawRow(heads, lines, widths, 0, true)
+	return t.drawRow(heads, lines, widths, 0, true)
 }
 
 // rowPieces draws a row, in more than one piece only if it is taller than a
@@ -193,7 +263,13 @@ func (t *Table) rowPieces(row []string, widths []float64, tallest float64) []Pie
 	lines := make([][]string, len(row))
 	for i, c := range t.Columns {
 		for _, part := range strings.Split(row[i], "\n") {
-			lines[i] = append(lines[i], Wrap(part, t.cellMm(c), c.Bold, widths[i]-2*padAcrossMm)...)
+			part, bold := lineOf(part, c.Bold)
+			for _, line := range Wrap(part, t.cellMm(c), bold, widths[i]-2*padAcrossMm) {
+				if bold && !c.Bold {
+					line = BoldLine + line
+				}
+				lines[i] = append(lines[i], line)
+			}
 		}
 	}
 	cells := slices.Clone(t.Columns)
@@ -205,11 +281,11 @@ func (t *Table) rowPieces(row []string, widths []float64, tallest float64) []Pie
 		part := make([][]string, len(lines))
 		more := false
 		for i, c := range t.Columns {
-			n := min(len(lines[i]), max(1, int(tallest/(t.cellMm(c)*Leading))))
+			n := min(len(lines[i]), max(1, int(tallest/(t.cellMm(c)*t.leading()))))
 			part[i], lines[i] = lines[i][:n], lines[i][n:]
 			more = more || len(lines[i]) > 0
 		}
-		pieces = append(pieces, drawRow(cells, part, widths, t.RowMm, false))
+		pieces = append(pieces, t.drawRow(cells, part, widths, t.RowMm, false))
 		if !more {
 			return pieces
 		}
@@ -217,10 +293,10 @@ func (t *Table) rowPieces(row []string, widths []float64, tallest float64) []Pie
 }
 
 // drawRow draws one row of cells, centred in height.
-func drawRow(columns []Column, lines [][]string, widths []float64, least float64, head bool) Piece {
+func (t *Table) drawRow(columns []Column, lines [][]string, widths []float64, least float64, head bool) Piece {
 	p := Piece{Height: least, Keep: head}
 	for i, c := range columns {
-		p.Height = max(p.Height, float64(len(lines[i]))*c.Size*Leading+2*padAboveMm)
+		p.Height = max(p.Height, float64(len(lines[i]))*c.Size*t.leading()+2*t.padMm())
 	}
 	x := 0.0
 	for i, c := range columns {
@@ -231,10 +307,11 @@ func drawRow(columns []Column, lines [][]string, widths []float64, least float64
 		}
 		p.Draw.Add(cell)
 		size := c.Size
-		y := -(p.Height-float64(len(lines[i]))*size*Leading)/2 - size*1.03
+		y := -(p.Height-float64(len(lines[i]))*size*t.leading())/2 - size*1.03
 		for _, line := range lines[i] {
 			if line != "" {
-				text := Text{XMm: x + padAcrossMm, YMm: y, SizeMm: size, Bold: c.Bold, Align: c.Align, Content: line}
+				line, bold := lineOf(line, c.Bold)
+				text := Text{XMm: x + padAcrossMm, YMm: y, SizeMm: size, Bold: bold, Align: c.Align, Content: line}
 				switch c.Align {
 				case Centre:
 					text.XMm = x + widths[i]/2
@@ -243,7 +320,7 @@ func drawRow(columns []Column, lines [][]string, widths []float64, least float64
 				}
 				p.Draw.Add(text)
 			}
-			y -= size * Leading
+			y -= size * t.leading()
 		}
 		if c.Tick {
 			m := (r.X0 + r.X1) / 2

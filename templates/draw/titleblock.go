@@ -13,7 +13,7 @@ const (
 	titleGapMm   = 2.5
 	titlePadMm   = 1.2   // beside the text of a field
 	titleValueMm = 3.8   // em of a field's value, where there is room
-	oneRowMm     = 250.0 // from this paper width on the title block is one row
+	oneRowMm     = 185.0 // from this paper width on the title block is one row
 )
 
 // Frame is a sheet of paper as it lies: width across, height up.

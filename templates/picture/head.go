@@ -1,8 +1,6 @@
 package picture
 
 import (
-	"strconv"
-
 	"centrepop/layout/plan"
 	"centrepop/templates/draw"
 	"centrepop/templates/figures"
@@ -15,7 +13,7 @@ func Head(part *plan.PartPlan, kind string, width float64) draw.Piece {
 	title, size := draw.Shrink(part.Title, draw.TitleMm, true, width-kindWidth-6)
 	p.Draw.Add(draw.Text{YMm: -7, SizeMm: size, Bold: true, Content: title})
 	p.Draw.Add(draw.Text{XMm: width, YMm: -7, SizeMm: draw.HeadMm, Bold: true, Align: draw.Right, Content: kind})
-	facts := figures.Joined("   ·   ", "Make "+strconv.Itoa(part.Quantity), part.Material, draw.Labelled("stock", part.StockText),
+	facts := figures.Joined("   ·   ", part.Material, draw.Labelled("stock", part.StockText),
 		draw.Labelled("size", part.Overall), draw.Labelled("mass", figures.Mass(part.MassKg)), draw.Labelled("TOP marked by", part.Top))
 	p.Facts(facts, width)
 	return p

@@ -265,7 +265,11 @@ func outsidePath(s *plan.Section, at func(plan.XY, float64) (float64, float64)) 
 // Face draws a face with its holes and numbers. Balloons stand in
 // columns at the left and the right.
 func Face(face *plan.Face, features []plan.Feature, w, h float64) draw.Panel {
-	p := draw.Panel{Width: w + 2*FacePadMm, Height: TopPadMm + h + CaptionMm}
+	pad := FacePadMm
+	if len(features) == 0 {
+		pad = 3
+	}
+	p := draw.Panel{Width: w + 2*pad, Height: TopPadMm + h + CaptionMm}
 	mid := (face.MinMm.XMm + face.MaxMm.XMm) / 2
 	type spot struct {
 		ft   plan.Feature
@@ -286,9 +290,9 @@ func Face(face *plan.Face, features []plan.Feature, w, h float64) draw.Panel {
 	}
 	scale := h / (face.MaxMm.YMm - face.MinMm.YMm)
 	top := -TopPadMm - (p.Height-TopPadMm-h-CaptionMm)/2
-	ox, oy := FacePadMm-face.MinMm.XMm*scale, top-face.MaxMm.YMm*scale
+	ox, oy := pad-face.MinMm.XMm*scale, top-face.MaxMm.YMm*scale
 
-	room := draw.NewOccupied(draw.R(FacePadMm-1, top-h-1, FacePadMm+w+1, top+1))
+	room := draw.NewOccupied(draw.R(pad-1, top-h-1, pad+w+1, top+1))
 	if outline, err := canvas.ParseSVGPath(string(face.Outline)); err == nil {
 		outline = outline.Transform(canvas.Identity.Translate(ox, oy).Scale(scale, scale))
 		p.Draw.Add(draw.Shape{Path: outline, Stroke: draw.Black, WidthMm: draw.LineMm})
@@ -315,11 +319,11 @@ func Face(face *plan.Face, features []plan.Feature, w, h float64) draw.Panel {
 		p.Draw.Add(draw.Shape{Path: path, Stroke: draw.Black, WidthMm: 0.25})
 		room.AddPath(path)
 	}
-	p.Draw.Add(draw.TopArrow(FacePadMm+w/2, top+1.4, 5))
-	p.Draw.Add(draw.Text{XMm: FacePadMm + w/2 + 3, YMm: top + 2.2, SizeMm: draw.TextMm, Bold: true, Content: "TOP"})
+	p.Draw.Add(draw.TopArrow(pad+w/2, top+1.4, 5))
+	p.Draw.Add(draw.Text{XMm: pad + w/2 + 3, YMm: top + 2.2, SizeMm: draw.TextMm, Bold: true, Content: "TOP"})
 	caption := figures.Upper(face.Face) + " face"
-	if face.Mirrored {
-		caption += ", seen from the back"
+	if full := caption + ", seen from the back"; face.Mirrored && draw.TextWidth(full, draw.TextMm, true) < p.Width-1 {
+		caption = full
 	}
 	caption, size := draw.Shrink(caption, draw.TextMm, true, p.Width-1)
 	p.Draw.Add(draw.Text{XMm: p.Width / 2, YMm: top - h - 5, SizeMm: size, Bold: true, Align: draw.Centre, Content: caption})

@@ -91,21 +91,20 @@ func frontOf(j *plan.JointPlan) string {
 	return j.B.Title
 }
 
-// clockPieces draws the clock with what lies where, the list beside it, and
-// what must line up.
-func clockPieces(j *plan.JointPlan, width float64) []draw.Piece {
+// clockPanel draws the clock with what lies where as letters, and the list of
+// them under it.
+func clockPanel(j *plan.JointPlan, r, width float64) (draw.Panel, bool) {
 	marks := hourMarks(j.Clock)
 	if len(marks) == 0 {
-		return nil
+		return draw.Panel{}, false
 	}
-	const side = 66.0
-	r := 21.0
-	if len(marks) <= 2 {
-		r = 16
+	p := draw.Panel{Width: width, Height: 2*r + 22}
+	cx, cy := width/2, -r-15.5
+	for i, text := range []string{"Seen from the front of", frontOf(j)} {
+		shown, size := draw.Shrink(text, draw.TextMm, i == 1, width)
+		p.Draw.Add(draw.Text{XMm: cx, YMm: -3 - 3.6*float64(i), SizeMm: size, Bold: i == 1, Align: draw.Centre, Content: shown})
 	}
-	clock := draw.Panel{Width: side, Height: 2*r + 24}
-	cx, cy := side/2, -r-7.5
-	dial(&clock.Draw, cx, cy, r)
+	dial(&p.Draw, cx, cy, r)
 	wanted := make([]float64, len(marks))
 	for i, m := range marks {
 		wanted[i] = m.deg
@@ -114,58 +113,27 @@ func clockPieces(j *plan.JointPlan, width float64) []draw.Piece {
 	for i, m := range marks {
 		x, y := round(cx, cy, r, m.deg)
 		if m.key {
-			clock.Draw.Add(draw.Disc(x, y, 1.5))
-			x0, y0 := round(cx, cy, r*0.45, m.deg)
-			if math.Abs(math.Mod(m.deg+45, 90)-45) > 12 {
-				clock.Draw.Add(draw.Segment(x0, y0, x, y, 0.5))
-			}
+			p.Draw.Add(draw.Disc(x, y, 1.5))
 		} else {
-			clock.Draw.Add(draw.Shape{Path: canvas.Circle(1.2).Translate(x, y), Fill: draw.White, Stroke: draw.Black, WidthMm: 0.3})
+			p.Draw.Add(draw.Shape{Path: canvas.Circle(1.2).Translate(x, y), Fill: draw.White, Stroke: draw.Black, WidthMm: 0.3})
 		}
-		lx, ly := round(cx, cy, r+4.4, places[i])
-		clock.Draw.Add(draw.Text{XMm: lx, YMm: ly - 1.4, SizeMm: 3.8, Bold: true, Align: draw.Centre, Content: m.letter})
+		lx, ly := round(cx, cy, r+4.2, places[i])
+		p.Draw.Add(draw.Text{XMm: lx, YMm: ly - 1.3, SizeMm: 3.6, Bold: true, Align: draw.Centre, Content: m.letter})
 	}
-	caption, size := draw.Shrink("Seen from the front of", draw.TextMm, false, side)
-	clock.Draw.Add(draw.Text{XMm: cx, YMm: -clock.Height + 5.4, SizeMm: size, Align: draw.Centre, Content: caption})
-	caption, size = draw.Shrink(frontOf(j), draw.TextMm, true, side)
-	clock.Draw.Add(draw.Text{XMm: cx, YMm: -clock.Height + 1, SizeMm: size, Bold: true, Align: draw.Centre, Content: caption})
+	return p, true
+}
 
-	t := draw.Table{Columns: []draw.Column{
-		{Head: "", Align: draw.Centre, Bold: true, Size: 3.8, Least: 7},
-		{Head: "Clock", Align: draw.Right, Bold: true, Size: 3.8},
-		{Head: "By the hour"},
-		{Head: "What lies there", Flex: true},
-	}}
-	for _, m := range marks {
-		t.Rows = append(t.Rows, []string{m.letter, figures.Degrees(m.deg), oclock(m.deg), strings.Join(m.whats, ", ")})
+// clockLines say what lies at each letter of the clock, and what must lie in
+// line.
+func clockLines(j *plan.JointPlan) []string {
+	var out []string
+	for _, m := range hourMarks(j.Clock) {
+		out = append(out, m.letter+"  "+figures.Degrees(m.deg)+", "+oclock(m.deg)+": "+strings.Join(m.whats, ", "))
 	}
-	var line draw.Table
-	if len(j.InLine) > 0 {
-		line = draw.Table{Columns: []draw.Column{
-			{Head: "Must lie in line", Flex: true, Bold: true, Size: 3.8},
-			{Head: "at", Align: draw.Centre, Bold: true, Size: 3.8},
-		}}
-		for _, a := range j.InLine {
-			line.Rows = append(line.Rows, []string{a.What, figures.Degrees(a.Deg) + ", " + oclock(a.Deg)})
-		}
+	for _, a := range j.InLine {
+		out = append(out, "In line: "+a.What+", "+figures.Degrees(a.Deg)+", "+oclock(a.Deg))
 	}
-	title := draw.Heading("On the clock", width)
-	if width-side-4 < 90 || len(marks) > 14 {
-		// A long list stands below the dial.
-		below := draw.Piece{Height: clock.Height}
-		below.Draw.Place(&clock.Draw, (width-side)/2, 0)
-		pieces := []draw.Piece{title, below}
-		pieces = append(pieces, t.Pieces(width)...)
-		pieces = append(pieces, draw.Space(2))
-		pieces = append(pieces, line.Pieces(width)...)
-		return append(pieces, draw.Space(4))
-	}
-	right := width - side - 4
-	text := draw.Stack(append(append(t.Pieces(right), draw.Space(2)), line.Pieces(right)...)...)
-	row := draw.Piece{Height: max(clock.Height, text.Height+1)}
-	row.Draw.Place(&clock.Draw, 0, 0)
-	row.Draw.Place(&text.Draw, side+4, -1)
-	return []draw.Piece{title, row, draw.Space(4)}
+	return out
 }
 
 // panelRows sets panels side by side, as many in a row as fit.
@@ -188,14 +156,14 @@ func panelRows(panels []draw.Panel, width float64) []draw.Piece {
 // The radius of the dials of tacks, runs and bolts; the smaller one where two
 // layers of a weld stand beside its tacks.
 const (
-	dialPanelMm = 18.0
-	dialSmallMm = 14.8
+	dialPanelMm = 14.8
+	dialSmallMm = 13.0
 )
 
 // captioned is an empty panel for a dial of radius r with room around it for
 // its numbers, its title above and its notes below.
 func captioned(title string, r, around float64, notes ...string) (p draw.Panel, cx, cy float64) {
-	p.Width = max(61, 2*(r+around)+2)
+	p.Width = max(50, 2*(r+around)+2)
 	if r < dialPanelMm {
 		p.Width = 2*(r+around) + 1
 	}

@@ -142,7 +142,7 @@ func bigNumbers(list []keyNumber, width float64) draw.Piece {
 	perRow := min(len(list), max(1, int(width/38)))
 	rows := (len(list) + perRow - 1) / perRow
 	perRow = (len(list) + rows - 1) / rows
-	const high = 18.5
+	const high = 16.5
 	w := width / float64(perRow)
 	for i, k := range list {
 		x, y := w*float64(i%perRow), -high*float64(i/perRow)
@@ -150,10 +150,10 @@ func bigNumbers(list []keyNumber, width float64) draw.Piece {
 		label, size := draw.Shrink(k.label, draw.TextMm, false, w-4)
 		p.Draw.Add(draw.Text{XMm: x + 2, YMm: y - 4.4, SizeMm: size, Content: label})
 		value, size := draw.Shrink(k.value, 6.6, true, w-4)
-		p.Draw.Add(draw.Text{XMm: x + w/2, YMm: y - 11, SizeMm: size, Bold: true, Align: draw.Centre, Content: value})
+		p.Draw.Add(draw.Text{XMm: x + w/2, YMm: y - 10.4, SizeMm: size, Bold: true, Align: draw.Centre, Content: value})
 		rest, size := draw.Shrink(k.rest, 3.2, false, w-4)
 		if k.rest != "" {
-			p.Draw.Add(draw.Text{XMm: x + w/2, YMm: y - 16.2, SizeMm: size, Align: draw.Centre, Content: rest})
+			p.Draw.Add(draw.Text{XMm: x + w/2, YMm: y - 14.8, SizeMm: size, Align: draw.Centre, Content: rest})
 		}
 	}
 	p.Height = high * float64(rows)

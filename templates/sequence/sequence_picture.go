@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 	"strconv"
+	"strings"
 
 	"centrepop/layout/plan"
 	"centrepop/templates/draw"
@@ -176,10 +177,10 @@ func hatchAt(d *draw.Drawing, cut *canvas.Path, deg, pitch, edgeMm float64) {
 
 // stackPictures draws the joint's parts in section as they stand together, and
 // the list of their names. Parts that share no axis are drawn apart.
-func stackPictures(pl *plan.Plan, j *plan.JointPlan, width, maxHeight float64) []draw.Piece {
+func stackPictures(pl *plan.Plan, j *plan.JointPlan, width, maxHeight float64, more ...draw.Panel) []draw.Piece {
 	v, ok := newStack(pl, j)
 	if !ok {
-		return apartPictures(pl, j, width, maxHeight*0.75)
+		return apartPictures(pl, j, width, maxHeight*0.75, more...)
 	}
 	v.frame(j)
 	const sidePad = 17.0 // for the arrow
@@ -192,11 +193,12 @@ func stackPictures(pl *plan.Plan, j *plan.JointPlan, width, maxHeight float64) [
 	if d, ok := v.detail(pl, j, high); ok && j.Bolt == nil {
 		beside = append(beside, d)
 	}
+	beside = append(beside, more...)
 	used := 0.0
 	for _, q := range beside {
 		used += q.Width
 	}
-	if width-used < 90 {
+	if width-used < 62 {
 		used = 0
 	}
 	v.fit(width-2*sidePad-used, high)
@@ -291,28 +293,11 @@ func (v *stackView) detail(pl *plan.Plan, j *plan.JointPlan, high float64) (draw
 
 // legendAt names the balloons; in two columns where there is room.
 func (v *stackView) legendAt(width float64) []draw.Piece {
-	columns := 1
-	if width > 150 {
-		columns = 2
+	var parts []string
+	for _, p := range v.parts {
+		parts = append(parts, strconv.Itoa(p.n)+" "+p.Title)
 	}
-	w := width/float64(columns) - 2
-	rows := (len(v.parts) + columns - 1) / columns
-	var out []draw.Piece
-	for i := range rows {
-		row := draw.Piece{Height: 5}
-		for k := range columns {
-			n := i + k*rows
-			if n >= len(v.parts) {
-				continue
-			}
-			p := v.parts[n]
-			name := strconv.Itoa(p.n) + "  " + p.Title
-			text, size := draw.Shrink(name, 3.8, p.joined, w)
-			row.Draw.Add(draw.Text{XMm: float64(k) * (width/float64(columns) + 1), YMm: -3.8, SizeMm: size, Bold: p.joined, Content: text})
-		}
-		out = append(out, row)
-	}
-	return out
+	return draw.Paragraph("", strings.Join(parts, "   "), 3.2, true, width)
 }
 
 // draw draws the stack, what joins it, the arrow and the balloons.

@@ -15,34 +15,6 @@ import (
 	"centrepop/templates/figures"
 )
 
-// goOnTable lists what to check before the next joint.
-func goOnTable(j *plan.JointPlan) draw.Table {
-	t := draw.Table{Title: "Check before going on", RowMm: 9, Columns: []draw.Column{
-		{Head: "What", Flex: true, Bold: true},
-		{Head: "Wanted", Flex: true, Firm: 24},
-		{Head: "Limits", Flex: true, Bold: true},
-		{Head: "With", Flex: true},
-		{Head: "Measured", Align: draw.Centre, Least: 22},
-		{Head: "Right", Align: draw.Centre, Least: 11, Tick: true},
-	}}
-	for _, c := range j.Checks {
-		t.Rows = append(t.Rows, []string{upperFirst(c.What), c.Wanted, c.Limits, c.Gauge, "", ""})
-	}
-	return t
-}
-
-func figureTable(j *plan.JointPlan) draw.Table {
-	t := draw.Table{Title: "All numbers of this joint", Columns: []draw.Column{
-		{Head: "What", Size: 2.9, Firm: 40, Flex: true},
-		{Head: "Value", Flex: true, Bold: true, Size: 2.9, Firm: 75},
-		{Head: "From", Flex: true, Size: draw.SmallMm, Spare: true},
-	}}
-	for _, fig := range j.Figures {
-		t.Rows = append(t.Rows, []string{upperFirst(fig.Label), fig.Value, fig.Source})
-	}
-	return t
-}
-
 func boltTable(j *plan.JointPlan, units parts.Units) draw.Table {
 	t := draw.Table{Title: "Bolts: lengths in " + figures.LengthWord(units) + ", preload in kN, torque in N m", Columns: []draw.Column{
 		{Head: "No. off", Align: draw.Centre, Bold: true},
@@ -64,7 +36,7 @@ func boltTable(j *plan.JointPlan, units parts.Units) draw.Table {
 		grip = append(grip, g.What+" "+figures.Short(g.ThickMm, units))
 	}
 	grip = append(grip, "together "+figures.Short(b.GripMm, units))
-	row := []string{strconv.Itoa(b.Count), figures.Joined("\n", b.Ordered, classOf(b)), strings.Join(grip, "\n"),
+	row := []string{strconv.Itoa(b.Count), figures.Joined(" ", b.Ordered, classOf(b)), strings.Join(grip, ", "),
 		figures.Short(b.EngagementMm, units) + " / " + figures.Short(b.NeedMm, units), lengthIf(b.SpareMm, units), lengthIf(b.ProtrusionMm, units), "", "", ""}
 	if b.TorqueNm > 0 {
 		row[6] = figures.Trimmed(b.PreloadN/1000, 1) + "\n" + span2(b.PreloadRangeN.Min/1000, b.PreloadRangeN.Max/1000, 1)
@@ -91,39 +63,41 @@ func lengthIf(mm float64, units parts.Units) string {
 	return figures.Short(mm, units)
 }
 
-// trapTable lists the wrong ways in which the holes still match.
-func trapTable(j *plan.JointPlan) draw.Table {
-	t := draw.Table{
-		Title:   "Traps: it also fits like this, and is wrong",
-		Columns: []draw.Column{{Head: "Turned clockwise by", Align: draw.Centre, Bold: true, Size: 4.2, Firm: 52}, {Head: "Then", Flex: true}},
-	}
+// trapLine says in a line which wrong ways of putting it together also fit, and
+// what would then be out of place.
+func trapLine(j *plan.JointPlan) string {
+	var turns, round, outs []string
 	for _, trap := range j.Traps {
-		turn := figures.Degrees(trap.TurnDeg)
-		if trap.OtherWay {
-			turn += ", wrong way round"
-			if trap.TurnDeg == 0 {
-				turn = "wrong way round"
-			}
+		if turn := figures.Degrees(trap.TurnDeg); trap.OtherWay {
+			round = append(round, turn)
+		} else {
+			turns = append(turns, turn)
 		}
-		var lines, loose []string
 		for _, out := range trap.Out {
-			if name, ok := strings.CutSuffix(out, " elsewhere (no rule says where it belongs)"); ok {
-				loose = append(loose, name)
-				continue
+			name, loose := strings.CutSuffix(out, " elsewhere (no rule says where it belongs)")
+			if loose {
+				out = name + " elsewhere"
 			}
-			lines = append(lines, upperFirst(withHour(out)))
+			if out = withHour(out); !slices.Contains(outs, out) {
+				outs = append(outs, out)
+			}
 		}
-		if len(loose) > 0 {
-			lines = append(lines, "Elsewhere, with no rule to say where: "+strings.Join(loose, ", "))
-		}
-		then := strings.Join(lines, "\n")
-		if i := slices.IndexFunc(t.Rows, func(row []string) bool { return row[1] == then }); i >= 0 {
-			t.Rows[i][0] += "\n" + turn
-			continue
-		}
-		t.Rows = append(t.Rows, []string{turn, then})
 	}
-	return t
+	var ways []string
+	if len(turns) > 0 {
+		ways = append(ways, "turned by "+strings.Join(turns, ", "))
+	}
+	if len(round) > 0 {
+		ways = append(ways, "the wrong way round at "+strings.Join(round, ", "))
+	}
+	if len(ways) == 0 {
+		return ""
+	}
+	const most = 4
+	if n := len(outs); n > most {
+		outs = append(outs[:most], "and "+strconv.Itoa(n-most)+" more")
+	}
+	return "It also fits " + strings.Join(ways, ", and ") + ", and is wrong: " + strings.Join(outs, "; ") + "."
 }
 
 var clockAngle = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(` at ([0-9.]+)°`) })

@@ -27,7 +27,7 @@ func TestSequencePagesAreClean(t *testing.T) {
 			pl := sheettest.JoinedPlan()
 			pl.Units = units
 			doc := sequenceDoc(t, pl, paper)
-			if len(doc.Pages) < 6 {
+			if len(doc.Pages) < 7 {
 				t.Errorf("%s: only %d pages for 5 joints", paper.Name, len(doc.Pages))
 			}
 			for i := range doc.Pages {
@@ -72,14 +72,14 @@ func TestJointSheetsSayEverything(t *testing.T) {
 	for i := range doc.Pages {
 		all = append(all, sheettest.TextsOf(t, &doc.Pages[i])...)
 	}
-	joint := strings.Join(all, "\n")
+	joint := strings.Join(all, "\n") + strings.Join(all, " ") // a text may break into lines
 	for _, want := range []string{
 		"PRESS", "WELD", "BOLT", "BEARING", "HOLD", "Signed", "12–34 kN", "127 °C", "10–30 µm", // press
 		"4 × 44 mm", "Layer 2 of 2, in order", "Across the weld", "leg 5 mm", "throat 3.54 mm", // welds
 		"6 × M10 x 35", "51 N m", "51 dry", "38 oiled", "K = 0.2", "Tighten in this order", // bolts
 		"-30 to -10 µm", "Preload", "Ø50.5 / 62", // bearing
-		"Sleeve grease port at 180° (6 o’clock) instead of 120°", "Elsewhere, with no rule to say where: Barrel flange 2 pry",
-		"wrong way round", "180°, wrong way round", "26.0 kg", "then 26.0 kg: LIFT", "2 goes on", "left over 5778 mm", "Its place in the order: after a, b: the job says so.",
+		"It also fits turned by 60°, and the wrong way round at 0°, 180°, and is wrong", "Sleeve grease port at 180° (6 o’clock) instead of 120°", "Barrel flange 2 pry elsewhere",
+		"26.0 kg", "then 26.0 kg: LIFT", "2 goes on", "Its place in the order: after a, b: the job says so.",
 	} {
 		if !strings.Contains(joint, want) {
 			t.Errorf("no sheet says %q", want)
@@ -165,5 +165,31 @@ func TestClockWords(t *testing.T) {
 	}
 	if got := span2(-0.5, 2, 1); got != "-0.5 to 2" {
 		t.Error(got)
+	}
+}
+
+// TestStepsOnOnePage: on A4 a step is on one page, equal ones that follow one
+// another are one, and all computed numbers stand in the appendix once.
+func TestStepsOnOnePage(t *testing.T) {
+	pl := sheettest.JoinedPlan()
+	again := *pl.Joints[4]
+	again.N, again.A.Copy, again.A.Title, again.Title = 6, 2, "Sleeve 2", "Weld Sleeve 2 to Barrel flange 1"
+	pl.Joints = append(pl.Joints, &again)
+	pages := 0
+	for _, c := range Chapters(pl, draw.Frame{WidthMm: 210, HeightMm: 297}) {
+		if strings.HasPrefix(c.Name, "Step") {
+			pages += len(c.Sheets)
+		}
+	}
+	if pages != 5 {
+		t.Errorf("6 steps, two of them equal, take %d pages", pages)
+	}
+	runs := equalRuns(pl.Joints)
+	if last := runs[len(runs)-1]; len(last) != 2 || stepsWord(last) != "Steps 5–6" {
+		t.Errorf("the equal welds are %d steps: %s", len(last), stepsWord(last))
+	}
+	again.Weld = &plan.WeldPlan{Type: "fillet", LegMm: 6}
+	if sameWork(pl.Joints[4], &again) {
+		t.Error("welds of different legs count as equal")
 	}
 }

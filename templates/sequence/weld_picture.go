@@ -13,7 +13,7 @@ import (
 
 // apartPictures draws the two parts of a joint that share no axis side by
 // side, each with its own picture.
-func apartPictures(pl *plan.Plan, j *plan.JointPlan, width, maxHeight float64) []draw.Piece {
+func apartPictures(pl *plan.Plan, j *plan.JointPlan, width, maxHeight float64, more ...draw.Panel) []draw.Piece {
 	var panels []draw.Panel
 	each := (width - 64) / 2
 	if each < 56 {
@@ -48,7 +48,7 @@ func apartPictures(pl *plan.Plan, j *plan.JointPlan, width, maxHeight float64) [
 	if b := j.Bolt; b != nil && len(b.OrderDeg) > 1 {
 		panels = append(panels, tightenPanel(j, b))
 	}
-	return panelRows(panels, width)
+	return panelRows(append(panels, more...), width)
 }
 
 // weldPanels are the small pictures of a weld: across it, the tacks, the runs.

@@ -15,7 +15,6 @@ import (
 	"centrepop/parts/geom"
 	"centrepop/templates/draw"
 	"centrepop/templates/figures"
-	"centrepop/templates/truesize"
 )
 
 // Cover draws the cover and its further pages. own is the number of
@@ -33,10 +32,9 @@ func Cover(pl *plan.Plan, findings []review.Finding, paper draw.Frame, chapters 
 	check, warned := scaleCheck(pl.Units, f.Width())
 	f.Add(check, draw.Space(4))
 	f.Add(reviewSummary(findings, f.Width())...)
-	f.Table(partsTable(pl))
+	f.Table(indexTable(pl, chapters, own))
 	f.Table(boughtTable(pl))
 	f.Table(cutTable(pl))
-	f.Table(indexTable(chapters, own))
 	if len(pl.Lifts) > 0 {
 		f.Add(draw.Notes("Heavy: lift with a hoist or with help", []string{strings.Join(pl.Lifts, "; ") + "."}, f.Width())...)
 	}
@@ -131,25 +129,6 @@ func scaleCheck(units parts.Units, width float64) (p draw.Piece, warned bool) {
 	return p, warned
 }
 
-func partsTable(pl *plan.Plan) draw.Table {
-	t := draw.Table{Title: "Parts", Columns: []draw.Column{
-		{Head: "Part", Flex: true, Bold: true},
-		{Head: "No. off", Align: draw.Centre, Bold: true},
-		{Head: "Material", Flex: true},
-		{Head: "Stock", Flex: true},
-		{Head: "Mass each", Align: draw.Right},
-		{Head: "Mass all", Align: draw.Right},
-	}}
-	for _, s := range pl.Stock {
-		title := s.Part
-		if part := pl.Part(s.Part); part != nil {
-			title = part.Title
-		}
-		t.Rows = append(t.Rows, []string{title, strconv.Itoa(s.Quantity), s.Material, s.Size, figures.Mass(s.MassKg), figures.Mass(s.MassKg * float64(s.Quantity))})
-	}
-	return t
-}
-
 func boughtTable(pl *plan.Plan) draw.Table {
 	t := draw.Table{Title: "To buy", Columns: []draw.Column{
 		{Head: "Item", Flex: true, Bold: true},
@@ -188,42 +167,78 @@ func cutTable(pl *plan.Plan) draw.Table {
 	return t
 }
 
-// indexTable lists the pages of each part's sheets, a row for a part.
-func indexTable(chapters []draw.Chapter, own int) draw.Table {
-	t := draw.Table{Title: "Sheets, by page", Columns: []draw.Column{
-		{Head: "Part", Flex: true, Bold: true},
-		{Head: OperationName, Align: draw.Centre, Spare: true},
-		{Head: truesize.PunchName(parts.Front), Align: draw.Centre, Spare: true},
-		{Head: truesize.PunchName(parts.Back), Align: draw.Centre, Spare: true},
-		{Head: "Other sheets", Flex: true, Align: draw.Centre, Spare: true},
-		{Head: InspectionName, Align: draw.Centre, Spare: true},
+// indexTable lists the pages of each part, then those of the other chapters;
+// own is how many pages the cover has.
+func indexTable(pl *plan.Plan, chapters []draw.Chapter, own int) draw.Table {
+	t := draw.Table{Title: "Parts, and where to find them", Compact: true, Columns: []draw.Column{
+		{Head: "Part", Flex: true, Bold: true, Size: 3.2},
+		{Head: "No. off", Align: draw.Centre, Bold: true, Size: 3.2},
+		{Head: "Material", Flex: true, Size: 2.9},
+		{Head: "Stock", Flex: true, Size: 2.9},
+		{Head: "Mass each", Align: draw.Right, Size: 2.9},
+		{Head: "Page", Align: draw.Centre, Bold: true, Size: 3.2},
+		{Head: "Templates", Align: draw.Centre, Bold: true, Size: 3.2, Spare: true},
 	}}
-	const other = 4
-	page := own + 1
-	var runs [][][2]int // first and last pages of each cell of the row
-	for i, c := range chapters {
-		if i == 0 || c.Part != chapters[i-1].Part {
-			t.Rows = append(t.Rows, []string{c.Part, "", "", "", "", ""})
-			runs = make([][][2]int, len(t.Columns))
+	pages := map[string]*[2]runs{} // by title: operations, templates
+	for _, part := range pl.Parts {
+		pages[part.Title] = &[2]runs{}
+	}
+	n := own
+	var others [][2]string
+	part, run := "", [2]int{}
+	for _, c := range chapters {
+		first := n + 1
+		for _, s := range c.Sheets {
+			n++
+			for _, title := range s.Parts {
+				if at := pages[title]; at != nil && s.Scale == "1:1" {
+					at[1].add(n)
+				} else if at != nil {
+					at[0].add(n)
+				}
+			}
 		}
-		row := t.Rows[len(t.Rows)-1]
-		k := slices.IndexFunc(t.Columns[1:], func(col draw.Column) bool { return col.Head == c.Name }) + 1
-		if k == 0 {
-			k = other
+		switch {
+		case c.Name == PartsName:
+		case c.Part != "" && c.Part == part: // a chapter of several
+			run[1] = n
+			others[len(others)-1][1] = figures.Span(run[0], n-run[0]+1)
+		default:
+			part, run = c.Part, [2]int{first, n}
+			name := c.Name
+			if c.Part != "" {
+				name = c.Part
+			}
+			others = append(others, [2]string{name, figures.Span(first, n-first+1)})
 		}
-		last := page + len(c.Sheets) - 1
-		if n := len(runs[k]); n > 0 && runs[k][n-1][1] == page-1 {
-			runs[k][n-1][1] = last
-		} else {
-			runs[k] = append(runs[k], [2]int{page, last})
-		}
-		row[k] = ""
-		for _, run := range runs[k] {
-			row[k] = figures.Joined(", ", row[k], figures.Span(run[0], run[1]-run[0]+1))
-		}
-		page = last + 1
+	}
+	for _, part := range pl.Parts {
+		at := pages[part.Title]
+		t.Rows = append(t.Rows, []string{part.Title, strconv.Itoa(part.Quantity), part.Material, part.StockText, figures.Mass(part.MassKg), at[0].text(), at[1].text()})
+	}
+	for _, other := range others {
+		t.Rows = append(t.Rows, []string{other[0], "", "", "", "", other[1], ""})
 	}
 	return t
+}
+
+// runs are pages in rising order, as first and last of each run.
+type runs [][2]int
+
+func (r *runs) add(n int) {
+	if k := len(*r); k > 0 && (*r)[k-1][1] >= n-1 {
+		(*r)[k-1][1] = n
+		return
+	}
+	*r = append(*r, [2]int{n, n})
+}
+
+func (r runs) text() string {
+	text := ""
+	for _, run := range r {
+		text = figures.Joined(", ", text, figures.Span(run[0], run[1]-run[0]+1))
+	}
+	return text
 }
 
 // conventions explains clock angles, numbering, faces and coordinates.

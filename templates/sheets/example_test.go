@@ -9,13 +9,12 @@ import (
 	"centrepop/templates/sheettest"
 )
 
-// The operation sheet of a flange.
-func ExampleOperations() {
-	flange := sheettest.FlangePart()
-	for _, s := range sheets.Operations(sheettest.JobOf("Pug mill", parts.Millimetres, flange), flange, draw.Frame{WidthMm: 297, HeightMm: 420, Name: "A3"}) {
+// The operations and the record of a flange, on one page of A3.
+func ExampleParts() {
+	job := sheettest.JobOf("Pug mill", parts.Millimetres, sheettest.FlangePart())
+	for _, s := range sheets.Parts(job, job.Parts, draw.Frame{WidthMm: 297, HeightMm: 420, Name: "A3"}, nil) {
 		fmt.Println(s.Part, "–", s.Name)
 	}
 	// Output:
-	// Barrel flange – Operation sheet
-	// Barrel flange – Operation sheet
+	// Barrel flange – Operations and record
 }

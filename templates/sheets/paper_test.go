@@ -11,103 +11,149 @@ import (
 	"centrepop/templates/sheettest"
 )
 
-// The index joins runs of pages that follow one another, however many chapters
-// they are.
+var a4 = draw.Frame{WidthMm: 210, HeightMm: 297, Name: "A4"}
+
+// The index names the pages of a part by what they are, and joins runs; a
+// chapter of several joins its pages.
 func TestIndexJoinsRuns(t *testing.T) {
-	two := []*draw.Sheet{{}, {}}
-	table := indexTable([]draw.Chapter{
-		{Part: "Tube", Name: OperationName, Sheets: two}, {Part: "Tube", Name: "Wrap", Sheets: two}, {Part: "Tube", Name: "Saddle", Sheets: two},
-		{Part: "Tube", Name: InspectionName, Sheets: two[:1]}, {Part: "Tube", Name: "Hole", Sheets: two}, {Part: "Ring", Name: OperationName, Sheets: two[:1]},
+	t.Parallel()
+	on := func(scale string, titles ...string) *draw.Sheet { return &draw.Sheet{Scale: scale, Parts: titles} }
+	pl := &plan.Plan{Parts: []*plan.PartPlan{{Title: "Tube", Quantity: 2}, {Title: "Ring", Quantity: 1}}}
+	table := indexTable(pl, []draw.Chapter{
+		{Name: PartsName, Sheets: []*draw.Sheet{on("", "Tube"), on("", "Tube", "Ring"), on("", "Ring")}},
+		{Name: "Templates, 1:1", Sheets: []*draw.Sheet{on("1:1", "Tube"), on("1:1", "Ring"), on("1:1", "Tube", "Ring")}},
+		{Part: "Assembly", Name: "Step 1", Sheets: []*draw.Sheet{{}}}, {Part: "Assembly", Name: "Step 2", Sheets: []*draw.Sheet{{}, {}}},
 	}, 4)
-	want := [][]string{{"Tube", "5–6", "", "", "7–10, 12–13", "11"}, {"Ring", "14", "", "", "", ""}}
-	if len(table.Rows) != len(want) || !slices.Equal(table.Rows[0], want[0]) || !slices.Equal(table.Rows[1], want[1]) {
-		t.Errorf("rows %q, want %q", table.Rows, want)
+	page, templates := len(table.Columns)-2, len(table.Columns)-1
+	var got [][3]string
+	for _, row := range table.Rows {
+		got = append(got, [3]string{row[0], row[page], row[templates]})
+	}
+	want := [][3]string{{"Tube", "5–6", "8, 10"}, {"Ring", "6–7", "9–10"}, {"Templates, 1:1", "8–10", ""}, {"Assembly", "11–13", ""}}
+	if !slices.Equal(got, want) {
+		t.Errorf("rows %q, want %q", got, want)
 	}
 }
 
-// The verdict of an inspection record never stands on a page without a check,
-// and the record names its general tolerance once.
+// The verdict of a record never stands on a page without a check, and the
+// record names its general tolerance once.
 func TestVerdictNotAlone(t *testing.T) {
+	t.Parallel()
 	pl := sheettest.JobOf("Pug mill", parts.Millimetres, sheettest.FlangePart())
 	pl.Tolerance = "ISO 2768-m"
 	part := *pl.Parts[0]
 	pages := 0
-	for n := 1; n <= 60; n++ {
+	for n := 1; n <= 90; n += 4 {
 		part.Checks = nil
 		for range n {
 			part.Checks = append(part.Checks, plan.Check{What: "length", Wanted: "120", Limits: "119.700 – 120.300", Gauge: "calipers", Source: "ISO 2768-m"})
 		}
-		sheets := Inspection(pl, &part, draw.Frame{WidthMm: 210, HeightMm: 297})
-		last := sheets[len(sheets)-1]
-		if n := countText(last.Draw, "119.700"); n == 0 {
-			t.Errorf("%d checks: the last page of %d has no check", len(part.Checks), len(sheets))
+		sheets := Parts(pl, []*plan.PartPlan{&part}, a4, nil)
+		if countText(sheets[len(sheets)-1].Draw, "119.700") == 0 {
+			t.Errorf("%d checks: the last page of %d has no check", n, len(sheets))
 		}
-		if len(sheets) < pages {
-			t.Errorf("%d checks take %d pages, fewer checks took %d", n, len(sheets), pages)
+		named := 0
+		for _, s := range sheets {
+			named += countText(s.Draw, "those of ISO 2768-m")
+		}
+		if named != 1 {
+			t.Errorf("%d checks: the general tolerance is named %d times", n, named)
 		}
 		pages = len(sheets)
-		if got := countText(sheets[0].Draw, "ISO 2768-m"); got != 1 {
-			t.Errorf("%d checks: the general tolerance stands %d times on the first page", n, got)
-		}
 	}
 	if pages < 2 {
-		t.Errorf("60 checks on %d page", pages)
+		t.Errorf("90 checks on %d page", pages)
 	}
 }
 
-// A long step fills the page it begins on; every line and every limit of it is
-// printed once, a limit with the line that names it. A short step stays whole.
-func TestLongStepIsParted(t *testing.T) {
-	op := plan.Operation{N: 2, Machine: "Lathe", Title: "Turn from the front face", Holding: "chuck", Caution: "hot"}
-	for _, name := range []string{"body", "spigot", "shoulder", "cup", "nose", "rim", "land", "seat", "neck", "collar", "pilot", "tail"} {
-		op.Do = append(op.Do, "Turn "+name+" Ø90 f7, 20 long.")
-		op.Limits = append(op.Limits, name+" 89.929 – 89.964")
-	}
-	whole := operationBox(op, 190).Height
-	if whole < splitMm {
-		t.Fatalf("the step is only %.1f mm tall", whole)
-	}
-	for _, left := range []float64{whole + 1, 120, 90, 40, 5} {
-		pieces := operationBoxes(op, 190, left, 230)
-		parted := left >= 90 && left < whole
-		if (len(pieces) > 2) != parted {
-			t.Errorf("%.0f mm left: %d pieces", left, len(pieces))
-		}
-		if parted && pieces[0].Height > left {
-			t.Errorf("%.0f mm left: first box of %.1f mm", left, pieces[0].Height)
-		}
-		var all draw.Drawing
-		for _, p := range pieces {
-			all.Place(&p.Draw, 0, 0)
-		}
-		for _, text := range append(slices.Clone(op.Do), op.Limits...) {
-			if n := countText(all, text); n != 1 {
-				t.Errorf("%.0f mm left: %q stands %d times", left, text, n)
+// Every line and limit of every operation, every hole and every check is
+// printed, and each piece has its box to tick and its column to fill in.
+func TestPartSheetsSayEverything(t *testing.T) {
+	t.Parallel()
+	for _, s := range sheettest.Samples() {
+		for _, part := range s.Plan.Parts {
+			f := draw.Frame{WidthMm: s.Paper.WidthMm, HeightMm: s.Paper.HeightMm}
+			all := ""
+			for _, sheet := range Parts(s.Plan, []*plan.PartPlan{part}, f, map[string][]string{part.Name: {"no template of the drum"}}) {
+				all += " " + strings.Join(allTexts(sheet.Draw), " ")
+			}
+			all = strings.Join(strings.Fields(all), " ")
+			want := []string{"no template of the drum"}
+			for _, op := range part.Operations {
+				want = append(append(append(want, op.Title, op.Holding), op.Do...), op.Limits...)
+			}
+			for _, c := range part.Checks {
+				want = append(want, c.Limits)
+			}
+			for _, note := range part.Notes {
+				want = append(want, note)
+			}
+			for _, text := range want {
+				// A long text breaks into lines: its words are looked for in order.
+				if !wordsInOrder(all, text) {
+					t.Errorf("%s on %s: no %q", part.Name, s.Name, text)
+				}
 			}
 		}
 	}
-	first, second := partOperation(op, 5)
-	if len(first.Limits) != 5 || len(second.Limits) != 7 || second.Caution != "" || second.Title != op.Title+" (continued)" {
-		t.Errorf("parted into %+v and %+v", first, second)
+}
+
+// wordsInOrder tells whether the words of a text follow one another, perhaps
+// with others between where a table sets cells beside each other.
+func wordsInOrder(all, text string) bool {
+	for _, word := range strings.Fields(text) {
+		if !strings.Contains(all, strings.Trim(word, "…")) {
+			return false
+		}
 	}
-	op.Do, op.Limits = op.Do[:2], nil
-	if n := len(operationBoxes(op, 190, 20, 230)); n != 2 {
-		t.Errorf("a short step is in %d pieces", n)
+	return true
+}
+
+// TestSmallPartsShareAPage: two plates with little to do stand on one page,
+// which both own.
+func TestSmallPartsShareAPage(t *testing.T) {
+	t.Parallel()
+	small := func(title string) *plan.PartPlan {
+		return &plan.PartPlan{Name: title, Title: title, Quantity: 1, Operations: []plan.Operation{{N: 1, Machine: "Saw", Title: "Cut"}},
+			Checks: []plan.Check{{What: "length", Limits: "9 – 11"}}}
+	}
+	list := []*plan.PartPlan{small("Key"), small("Link"), small("Clip")}
+	sheets := Parts(&plan.Plan{Units: parts.Millimetres, Parts: list}, list, a4, nil)
+	if len(sheets) != 1 || !slices.Equal(sheets[0].Parts, []string{"Key", "Link", "Clip"}) || len(sheets[0].Starts) != 3 {
+		t.Errorf("%d sheets, the first of %q", len(sheets), sheets[0].Parts)
+	}
+}
+
+func TestPieceHeads(t *testing.T) {
+	t.Parallel()
+	for n, want := range map[int]string{1: "ok", 2: "pc 1|pc 2", 4: "pc 1|pc 2|pc 3|pc 4", 5: "all 5"} {
+		if got := strings.Join(pieceHeads(n, "ok"), "|"); got != want {
+			t.Errorf("%d pieces: %q, want %q", n, got, want)
+		}
 	}
 }
 
 // countText counts the texts of a drawing that hold a word.
 func countText(d draw.Drawing, word string) int {
 	n := 0
-	for _, item := range d.Items {
-		switch item := item.(type) {
-		case draw.Text:
-			if strings.Contains(item.Content, word) {
-				n++
-			}
-		case draw.Group:
-			n += countText(*item.Drawing, word)
+	for _, text := range allTexts(d) {
+		if strings.Contains(text, word) {
+			n++
 		}
 	}
 	return n
+}
+
+// allTexts are the texts of a drawing, in order.
+func allTexts(d draw.Drawing) []string {
+	var out []string
+	for _, item := range d.Items {
+		switch item := item.(type) {
+		case draw.Text:
+			out = append(out, item.Content)
+		case draw.Group:
+			out = append(out, allTexts(*item.Drawing)...)
+		}
+	}
+	return out
 }

@@ -11,20 +11,17 @@ import (
 // ReviewName is the title of the review's pages.
 const ReviewName = "Review"
 
-// tightTextMm is the text of the review's tables where it saves a page.
-const tightTextMm = 3.0
-
 // Review draws what is open, what is worth knowing and what the job
 // accepts, with room to sign. Its tables are set smaller where that saves a
 // page.
 func Review(pl *plan.Plan, findings []review.Finding, paper draw.Frame) []*draw.Sheet {
-	sheets := reviewSheetsAt(pl, findings, paper, draw.TextMm)
-	if len(sheets) > 1 {
-		if less := reviewSheetsAt(pl, findings, paper, tightTextMm); len(less) < len(sheets) {
-			return less
+	var best []*draw.Sheet
+	for _, size := range []float64{draw.TextMm, 3.0, 2.65} {
+		if sheets := reviewSheetsAt(pl, findings, paper, size); best == nil || len(sheets) < len(best) {
+			best = sheets
 		}
 	}
-	return sheets
+	return best
 }
 
 // reviewSheetsAt is reviewSheets with its tables in one size of text.

@@ -9,18 +9,18 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/templates/draw"
 	"centrepop/templates/figures"
-	"centrepop/templates/picture"
 
 	"github.com/tdewolff/canvas"
 )
 
-// patternPadMm is the paper left around a flat pattern.
-const patternPadMm = 4.0
+// patternPadMm is the paper left around a flat pattern, patternRimMm the least.
+const (
+	patternPadMm = 4.0
+	patternRimMm = 0.8
+)
 
-// pattern is a flat pattern in the making. It borrows the tiling of the punch
-// templates: base holds only what that needs.
+// pattern is a flat pattern in the making.
 type pattern struct {
-	base  *punch
 	pl    *plan.Plan
 	part  *plan.PartPlan
 	dev   *plan.Development
@@ -35,30 +35,15 @@ type patternLine struct {
 	reach draw.Rect
 }
 
-// patternChapters draws every flat pattern of a part.
-func patternChapters(pl *plan.Plan, part *plan.PartPlan, paper draw.Frame) ([]draw.Chapter, error) {
-	var out []draw.Chapter
-	for i := range part.Developments {
-		c, err := patternChapter(pl, part, &part.Developments[i], paper)
-		if err != nil {
-			return nil, err
-		}
-		out = append(out, c)
-	}
-	return out, nil
-}
-
-// patternChapter draws a flat pattern: a key sheet with the sizes and tables,
-// then the pattern at 1:1, on tiles where it is larger than the paper. One of
-// more than maxTiles tiles is left to be marked out from its tables.
-func patternChapter(pl *plan.Plan, part *plan.PartPlan, dev *plan.Development, paper draw.Frame) (draw.Chapter, error) {
+// newPattern reads the lines of a flat pattern.
+func newPattern(pl *plan.Plan, part *plan.PartPlan, dev *plan.Development) (*template, error) {
 	where := fmt.Sprintf("templates: part %s, %s", part.Name, dev.Name)
 	p := &pattern{pl: pl, part: part, dev: dev}
 	shape := &canvas.Path{}
 	for _, l := range dev.Lines {
 		path, err := canvas.ParseSVGPath(string(l.Path))
 		if err != nil {
-			return draw.Chapter{}, fmt.Errorf("%s: line %s: %w", where, l.Name, err)
+			return nil, fmt.Errorf("%s: line %s: %w", where, l.Name, err)
 		}
 		b := path.FastBounds()
 		p.lines = append(p.lines, patternLine{l, path, draw.R(b.X0, b.Y0, b.X1, b.Y1).Grown(draw.LineMm)})
@@ -66,138 +51,35 @@ func patternChapter(pl *plan.Plan, part *plan.PartPlan, dev *plan.Development, p
 			shape = shape.Append(path)
 		}
 	}
-	if shape.Empty() || !(dev.MaxMm.XMm > dev.MinMm.XMm && dev.MaxMm.YMm > dev.MinMm.YMm) {
-		return draw.Chapter{}, fmt.Errorf("%s: the pattern encloses nothing", where)
+	lo, hi := dev.MinMm, dev.MaxMm
+	if shape.Empty() || !(hi.XMm > lo.XMm && hi.YMm > lo.YMm) {
+		return nil, fmt.Errorf("%s: the pattern encloses nothing", where)
 	}
-	// The tiling keeps its cut lines clear of holes, and shows tiles that
-	// reach the TOP mark above MaxMm: there is none here.
-	face := &plan.Face{Part: part.Name, MinMm: dev.MinMm, MaxMm: plan.XY{XMm: dev.MaxMm.XMm, YMm: math.Inf(1)}}
+	bounds := draw.R(lo.XMm, lo.YMm, hi.XMm, hi.YMm)
+	t := &template{part: part, where: where, name: dev.Title, side: "this side out", outline: shape, exact: true,
+		full: bounds.Grown(patternPadMm), core: bounds.Grown(patternRimMm), legend: p.legend(), draw: p.draw,
+		ends: [][2]float64{{lo.XMm, hi.XMm}, {lo.YMm, hi.YMm}}}
+	t.how = "Cut along the middle of the outline, or punch the metal through it."
+	if len(dev.Marks) > 0 {
+		t.how = "Pop in the open middle of each cross, then along the outlines of windows and slots."
+	}
 	for _, m := range dev.Marks {
-		face.Holes = append(face.Holes, plan.Hole{XMm: m.CentreMm.XMm, YMm: m.CentreMm.YMm, DiameterMm: m.DiameterMm})
+		t.marks = append(t.marks, holeRect(plan.Hole{XMm: m.CentreMm.XMm, YMm: m.CentreMm.YMm, DiameterMm: m.DiameterMm}))
 	}
-	p.base = &punch{pl: pl, part: part, face: face, outline: shape,
-		bounds: draw.R(dev.MinMm.XMm, dev.MinMm.YMm, dev.MaxMm.XMm, dev.MaxMm.YMm).Grown(patternPadMm)}
-
-	ways := []draw.Frame{paper}
-	if side := paper.Turned(); side.Body().Height() >= leastAcross {
-		ways = append(ways, side)
-	}
-	var best *tiling
-	for _, f := range ways {
-		if t := p.base.tile(f); best == nil || t.count() < best.count() {
-			best = t
-		}
-	}
-	if best.count() > maxTiles {
-		return draw.Chapter{Part: part.Title, Name: dev.Title, Sheets: p.keySheets(paper, nil)}, nil
-	}
-	c := draw.Chapter{Part: part.Title, Name: dev.Title, Sheets: p.keySheets(paper, best)}
-	for row := range best.rows.from {
-		for col := range best.cols.from {
-			if !best.empty[row][col] {
-				c.Sheets = append(c.Sheets, p.sheet(best, col, row))
-			}
-		}
-	}
-	return c, nil
+	return t, nil
 }
 
-// keySheets draws what goes before the pattern: how to use it, how its tiles
-// are joined, its sizes and tables. t is nil for a pattern that is not printed.
-// The picture of the tiles is smaller where that saves a page.
-func (p *pattern) keySheets(paper draw.Frame, t *tiling) []*draw.Sheet {
-	sheets := p.keySheetsWith(paper, t, 0.3)
-	if len(sheets) > 1 {
-		if less := p.keySheetsWith(paper, t, 0.18); len(less) < len(sheets) {
-			return less
-		}
-	}
-	return sheets
-}
-
-// keySheetsWith is keySheets with the picture of the tiles no taller than a
-// part of the page.
-func (p *pattern) keySheetsWith(paper draw.Frame, t *tiling, picturePart float64) []*draw.Sheet {
+// legend says what the pattern is for, where its edge goes and how it is cut.
+func (p *pattern) legend() []string {
 	d := p.dev
-	f := draw.NewFlow(func(page int) (*draw.Sheet, draw.Piece) {
-		s := &draw.Sheet{Frame: paper, Part: p.part.Title, Name: d.Title + ", key", Scale: "not to scale"}
-		if page == 0 {
-			return s, picture.Head(p.part, d.Title, paper.Body().Width())
-		}
-		return s, draw.RunningHead(p.part.Title, d.Title+", continued", paper.Body().Width())
-	})
-	f.Add(draw.Heading("How to use it", f.Width()))
-	steps := []string{"Check both 100 mm rules on every sheet with a steel rule before you cut."}
-	tiles := 0
-	if t != nil {
-		tiles = t.count()
-	}
-	if tiles > 1 {
-		steps = append(steps,
-			"Cut each tile on its dashed lines, left and above. Lay its cut edge on the chain line of the tile to the left of it, or above it, so that the halves of the diamonds with the same number meet. Glue on a flat table.")
-	}
-	switch {
-	case t == nil:
-		steps = []string{fmt.Sprintf("The pattern would take more than %d sheets of %s and is not printed: mark it out from the tables, or print on larger paper.", maxTiles, paper.Name)}
-	case d.Edge != "":
-		steps = append(steps, "Cut along the middle of the outline; the lower edge must be straight.")
-	default:
-		steps = append(steps, "Mark the metal through the lines with a centre punch, or glue the paper on and cut along the middle of the outline.")
-	}
-	f.Add(draw.StepList(append(steps, d.Notes...), f.Width())...)
-	f.Add(draw.Space(2))
-	if tiles > 1 {
-		f.Add(draw.Heading(fmt.Sprintf("Join %d tiles", tiles), f.Width()))
-		height := min(f.Width()*p.base.bounds.Height()/p.base.bounds.Width(), f.Body.Height()*picturePart)
-		picture := draw.Piece{Height: height + 3}
-		p.base.tileMap(&picture.Draw, t, draw.R(0, -height, f.Width(), 0), -1, 0, 4.4)
-		f.Add(picture, draw.Space(2))
-	}
-	sizes := draw.Table{Title: "Sizes", Columns: []draw.Column{{Head: "Size", Flex: true}, {Head: p.unit(), Align: draw.Right, Bold: true}}}
-	if d.On != "" {
-		sizes.Lead = "On " + d.On + "."
+	var lines []string
+	if d.Edge != "" {
+		lines = append(lines, "lower edge: "+d.Edge[len("this edge "):]+"; up is "+d.Beyond)
 	}
 	if d.Copies > 1 {
-		sizes.Lead += " Cut " + strconv.Itoa(d.Copies) + " of this piece."
+		lines = append(lines, "cut "+strconv.Itoa(d.Copies)+" for one part")
 	}
-	for _, v := range d.Sizes {
-		sizes.Rows = append(sizes.Rows, []string{v.Name, v.Text})
-	}
-	if len(d.Sizes) > 6 {
-		region(f, 2)
-	}
-	f.Table(sizes)
-	wide := false
-	for _, t := range d.Tables {
-		if narrow := len(t.Heads) <= 4; narrow && !wide && len(t.Rows) > 12 {
-			region(f, 2)
-		} else {
-			region(f, 1)
-			wide = true
-		}
-		f.Add(draw.Space(3))
-		out := draw.Table{Title: t.Title, Rows: t.Rows}
-		for i, h := range t.Heads {
-			out.Columns = append(out.Columns, draw.Column{Head: h, Bold: i == 0, Flex: h == "Size" || h == "Name"})
-			if i > 0 && !out.Columns[i].Flex {
-				out.Columns[i].Align = draw.Right
-			}
-		}
-		f.Table(out)
-	}
-	if len(d.Rules) > 0 {
-		f.Add(draw.Space(2))
-		f.Add(draw.Paragraph("", "Worked out by "+figures.Joined("; ", d.Rules...)+".", draw.RuleTextMm, false, f.Width())...)
-	}
-	return f.Sheets
-}
-
-// region begins n columns, on the next page if little room is left.
-func region(f *draw.Flow, n int) {
-	f.Columns(n)
-	if !f.Fits(40) {
-		f.TurnPage()
-	}
+	return lines
 }
 
 func (p *pattern) unit() string {
@@ -205,52 +87,6 @@ func (p *pattern) unit() string {
 		return "in"
 	}
 	return "mm"
-}
-
-// sheet draws one tile, or the whole pattern if there is only one.
-func (p *pattern) sheet(t *tiling, col, row int) *draw.Sheet {
-	name, tile, mapWidth := p.dev.Title, "", 0.0
-	if t.count() > 1 {
-		at := tileName(col, row)
-		name += ", tile " + at
-		tile = fmt.Sprintf("Tile %s  (A1 to %s)", at, tileName(len(t.cols.from)-1, len(t.rows.from)-1))
-		mapWidth = 36
-	}
-	s := p.base.newSheet(t.frame, name)
-	p.head(s, tile, mapWidth)
-	b := t.frame.Body()
-	if mapWidth > 0 {
-		p.base.tileMap(&s.Draw, t, draw.R(b.X1-mapWidth, b.Y1-tileHeadMm+3, b.X1, b.Y1), col, row, draw.SmallMm)
-	}
-	area := workArea(t.frame, tileHeadMm)
-	seen := t.window(p.base, col, row)
-	ox := area.X0 - seen.X0 + (area.Width()-seen.Width())/2
-	oy := area.Y1 - seen.Y1 - (area.Height()-seen.Height())/2
-	window := draw.R(seen.X0+ox, seen.Y0+oy, seen.X1+ox, seen.Y1+oy)
-	room := draw.NewOccupied(window)
-	p.base.cutLines(s, t, col, row, window, ox, oy, room)
-	p.draw(s, window, ox, oy, room)
-	p.base.cutNotes(s, t, col, row, window, ox, oy, room)
-	return s
-}
-
-// head says what the sheet is, on what it goes and which way round.
-func (p *pattern) head(s *draw.Sheet, tile string, rightMm float64) {
-	b, d := s.Frame.Body(), p.dev
-	width := b.Width() - rightMm - 2
-	name, size := draw.Shrink(d.Title+" – this side out", 7, true, width)
-	s.Draw.Add(draw.Text{XMm: b.X0, YMm: b.Y1 - 6.5, SizeMm: size, Bold: true, Content: name})
-	line := figures.Joined("  ·  ", p.part.Title, "make "+strconv.Itoa(p.part.Quantity*d.Copies), p.part.Material)
-	if d.Edge != "" {
-		line = figures.Joined("  ·  ", p.part.Title, "lower edge: "+d.Edge[len("this edge "):], "up is "+d.Beyond)
-	}
-	line, size = draw.Shrink(line, 3.8, false, width)
-	s.Draw.Add(draw.Text{XMm: b.X0, YMm: b.Y1 - 12.4, SizeMm: size, Content: line})
-	if tile != "" {
-		tile, size = draw.Shrink(tile, 5, true, width)
-		s.Draw.Add(draw.Text{XMm: b.X0, YMm: b.Y1 - 19.4, SizeMm: size, Bold: true, Content: tile})
-	}
-	s.Draw.Add(draw.Segment(b.X0, b.Y1-tileHeadMm+1.5, b.X1, b.Y1-tileHeadMm+1.5, draw.LineMm))
 }
 
 // patternStroke is how the lines of each role are drawn.
@@ -285,7 +121,7 @@ func (p *pattern) draw(s *draw.Sheet, window draw.Rect, ox, oy float64, room *dr
 	}
 	for _, m := range p.dev.Marks {
 		if (draw.R(m.CentreMm.XMm, m.CentreMm.YMm, m.CentreMm.XMm, m.CentreMm.YMm)).Grown(draw.CrossArmMm).Meets(seen) {
-			p.base.pop(lines, room, m.CentreMm.XMm, m.CentreMm.YMm, ox, oy)
+			pop(lines, room, m.CentreMm.XMm, m.CentreMm.YMm, ox, oy)
 		}
 	}
 	if p.dev.Kind == plan.WrapPattern {

@@ -9,22 +9,19 @@ import (
 	"centrepop/templates/truesize"
 )
 
-// A ring of 620 mm on A4: a key sheet and its tiles.
-func ExampleChapters() {
-	ring := sheettest.RingPart(620)
-	chapters, err := truesize.Chapters(sheettest.JobOf("Pug mill", parts.Millimetres, ring), ring, draw.Frame{WidthMm: 210, HeightMm: 297, Name: "A4"})
+// A ring of 620 mm on A4: its tiles, each naming what begins on it.
+func ExampleSheets() {
+	job := sheettest.JobOf("Pug mill", parts.Millimetres, sheettest.RingPart(620))
+	chapters, err := truesize.Sheets(job, job.Parts, draw.Frame{WidthMm: 210, HeightMm: 297, Name: "A4"}, truesize.Useful)
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
 	for _, c := range chapters {
-		fmt.Println(c.Part, "–", c.Name)
-		for _, s := range c.Sheets[:2] {
-			fmt.Println(s.Name, s.Scale)
-		}
+		fmt.Println(c.Name, "–", len(c.Sheets), "sheets")
+		fmt.Println(c.Sheets[0].Starts[0], c.Sheets[0].Scale)
 	}
 	// Output:
-	// Base ring – Punch template, FRONT face
-	// Punch template, FRONT, key not to scale
-	// Punch template, FRONT, tile A1 1:1
+	// Templates, 1:1 – 7 sheets
+	// Base ring: Punch template, FRONT face 1:1
 }

@@ -1,65 +1,303 @@
 package truesize
 
 import (
-	"fmt"
 	"math"
+	"slices"
 	"strconv"
 
 	"centrepop/layout/plan"
 	"centrepop/templates/draw"
-	"centrepop/templates/figures"
-	"centrepop/templates/picture"
 
 	"github.com/tdewolff/canvas"
 )
 
-// maxTiles is the most sheets a template may take.
-const maxTiles = 400
+// Joints between tiles, in millimetres. The upper or left tile of a seam goes
+// on for glueMm beyond it, the other begins rimMatchMm before it, so that the
+// match marks are whole on both.
+const (
+	maxTiles   = 400 // the most sheets a template may take
+	glueMm     = 8.0 // covered by the neighbour
+	rimMatchMm = 4.0 // cut off
+	lapMm      = glueMm + rimMatchMm
+	clearMm    = 5.0  // between a seam and the arms of a cross
+	trimMm     = 20.0 // of outline without a hole that may be left out
+)
 
-// overlapMm is the least width that neighbouring tiles share. The cut line
-// runs inside it, at least half of it from either tile's edge.
-const overlapMm = 10.0
-
-// strips divides a length into equal strips that overlap. Strip i covers
-// from[i] to from[i]+size; cut[i] is the line between strips i and i+1.
-type strips struct {
-	from []float64
-	cut  []float64
-	size float64
+// template is a face or a flat pattern to print at 1:1.
+type template struct {
+	part     *plan.PartPlan
+	where    string // for messages
+	name     string // of its sheets
+	side     string // which side is out
+	outline  *canvas.Path
+	full     draw.Rect   // with all marks round it
+	core     draw.Rect   // the least that shows the outline and TOP
+	marks    []draw.Rect // crosses and slots: no seam goes through them
+	spare    []draw.Rect // what a seam had better miss
+	ends     [][2]float64
+	points   []canvas.Point        // of the outline, once asked for
+	cut      map[[2]float64][]tile // the tiles for a size of sheet, once asked for
+	square   bool                  // set by edges, so that a side may be left out
+	exact    bool                  // cut out along its outline: nothing may be left out
+	legend   []string
+	how      string // what to do with it, in a line
+	dividers string // to check the joined tiles by
+	draw     func(s *draw.Sheet, window draw.Rect, ox, oy float64, room *draw.Occupied)
 }
 
-// divide covers lo to hi with strips. Cut lines keep clear of the spans, the
-// marks that should stay in one piece, if there is a gap between them;
-// otherwise every span no longer than a strip still lies whole in one of
-// them.
-func divide(lo, hi, size float64, spans [][2]float64) strips {
-	s := strips{from: []float64{lo}, size: size}
-	for len(s.from) <= maxTiles {
-		last := s.from[len(s.from)-1]
-		end := last + size
-		if end >= hi-1e-9 {
-			return s
+// tile is what one sheet, or a part of one, shows of a template.
+type tile struct {
+	of       *template
+	n        int       // from 1; 0 if there is only one
+	window   draw.Rect // template coordinates
+	cell     draw.Rect // the window without laps
+	seams    []match
+	grid     *grid
+	col, row int
+}
+
+// match is a mark on a seam, in template coordinates.
+type match struct {
+	letter string
+	x, y   float64
+	across bool // on a level seam
+}
+
+// grid cuts a template along upright and level lines.
+type grid struct {
+	area  draw.Rect
+	xs    []float64 // upright seams, from the left
+	ys    []float64 // level seams, from the top down
+	shown [][]bool  // by row and column
+	marks []match
+}
+
+func (g *grid) count() int {
+	n := 0
+	for _, row := range g.shown {
+		for _, shown := range row {
+			if shown {
+				n++
+			}
 		}
-		cut, ok := clearCut(end-overlapMm/2, last+size*0.4, spans)
-		next := cut - overlapMm/2
-		if !ok {
-			next = end - overlapMm
-			for _, sp := range spans {
-				if sp[1] > end && sp[1]-sp[0] <= size && sp[0] > last {
-					next = min(next, sp[0])
+	}
+	return n
+}
+
+// paper is the area of all tiles with their laps, in mm².
+func (g *grid) paper() float64 {
+	sum := 0.0
+	for row := range g.shown {
+		for col, shown := range g.shown[row] {
+			if w := g.window(col, row); shown {
+				sum += w.Width() * w.Height()
+			}
+		}
+	}
+	return sum
+}
+
+// cell is the share of a tile without laps.
+func (g *grid) cell(col, row int) draw.Rect {
+	r := g.area
+	if col > 0 {
+		r.X0 = g.xs[col-1]
+	}
+	if col < len(g.xs) {
+		r.X1 = g.xs[col]
+	}
+	if row > 0 {
+		r.Y1 = g.ys[row-1]
+	}
+	if row < len(g.ys) {
+		r.Y0 = g.ys[row]
+	}
+	return r
+}
+
+// window is a cell with its laps.
+func (g *grid) window(col, row int) draw.Rect {
+	r := g.cell(col, row)
+	if col > 0 {
+		r.X0 -= rimMatchMm
+	}
+	if col < len(g.xs) {
+		r.X1 += glueMm
+	}
+	if row > 0 {
+		r.Y1 += rimMatchMm
+	}
+	if row < len(g.ys) {
+		r.Y0 -= glueMm
+	}
+	return r
+}
+
+// tiles cuts the template for sheets with room for width × height; nil if it
+// needs more than maxTiles.
+func (t *template) tiles(width, height float64) []tile {
+	size := [2]float64{width, height}
+	if done, ok := t.cut[size]; ok {
+		return done
+	}
+	if t.cut == nil {
+		t.cut = map[[2]float64][]tile{}
+	}
+	t.cut[size] = t.cutFor(width, height)
+	return t.cut[size]
+}
+
+// cutFor is tiles, worked out.
+func (t *template) cutFor(width, height float64) []tile {
+	var best *grid
+	for _, area := range t.areas() {
+		if area.Width() <= width+1e-9 && area.Height() <= height+1e-9 {
+			return []tile{{of: t, window: area, cell: area, grid: &grid{area: area, shown: [][]bool{{true}}}}}
+		}
+		for i := range 6 {
+			for j := range 6 {
+				g := t.grid(area, width, height, float64(i)/5, float64(j)/5)
+				if g != nil && (best == nil || g.count() < best.count() || g.count() == best.count() && g.paper() < best.paper()-1) {
+					best = g
 				}
 			}
-			cut = (next + end) / 2
 		}
-		s.from = append(s.from, next)
-		s.cut = append(s.cut, cut)
 	}
-	return s
+	if best == nil {
+		return nil
+	}
+	t.matchMarks(best)
+	var out []tile
+	for row := range best.shown {
+		for col, shown := range best.shown[row] {
+			if !shown {
+				continue
+			}
+			n := best.number(col, row)
+			if best.count() == 1 {
+				n = 0
+			}
+			one := tile{of: t, n: n, window: best.window(col, row), cell: best.cell(col, row), grid: best, col: col, row: row}
+			for _, m := range best.marks {
+				if one.window.Holds(draw.R(m.x, m.y, m.x, m.y).Grown(3.3)) {
+					one.seams = append(one.seams, m)
+				}
+			}
+			out = append(out, one)
+		}
+	}
+	return out
+}
+
+// areas are what may be shown of the template, the most first: with all marks
+// round it; without them; and, where no hole lies there and enough is left to
+// set it by, without a strip of its outline.
+func (t *template) areas() []draw.Rect {
+	out := []draw.Rect{t.full, t.core}
+	if t.exact || len(t.marks) == 0 {
+		return out
+	}
+	need := t.marks[0]
+	for _, m := range t.marks[1:] {
+		need = draw.R(min(need.X0, m.X0), min(need.Y0, m.Y0), max(need.X1, m.X1), max(need.Y1, m.Y1))
+	}
+	need = need.Grown(3)
+	c := t.core
+	if t.square {
+		// One edge each way is enough to set it by.
+		x0, x1 := max(c.X0, min(need.X0, c.X1-60)), min(c.X1, max(need.X1, c.X0+60))
+		y0, y1 := max(c.Y0, min(need.Y0, c.Y1-60)), min(c.Y1, max(need.Y1, c.Y0+60))
+		return append(out, draw.R(c.X0, y0, x1, c.Y1), draw.R(x0, y0, c.X1, c.Y1), draw.R(c.X0, c.Y0, x1, y1), draw.R(x0, c.Y0, c.X1, y1))
+	}
+	return append(out, draw.R(c.X0, c.Y0, max(c.X1-trimMm, min(c.X1, need.X1)), c.Y1),
+		draw.R(c.X0, max(c.Y0+trimMm/2, min(c.Y0, need.Y0)), max(c.X1-trimMm, min(c.X1, need.X1)), c.Y1))
+}
+
+// grid cuts an area, the seams moved by a share of the room there is to spare
+// each way; nil if a seam cannot keep clear of the crosses.
+func (t *template) grid(area draw.Rect, width, height, shareX, shareY float64) *grid {
+	var across, down [][2]float64
+	for _, m := range t.marks {
+		m = m.Grown(clearMm)
+		across = append(across, [2]float64{m.X0, m.X1})
+		down = append(down, [2]float64{-m.Y1, -m.Y0})
+	}
+	for _, m := range t.spare {
+		across = append(across, [2]float64{m.X0, m.X1})
+		down = append(down, [2]float64{-m.Y1, -m.Y0})
+	}
+	xs, ok := divide(area.X0, area.X1, width, shareX, across)
+	if !ok {
+		return nil
+	}
+	ys, ok := divide(-area.Y1, -area.Y0, height, shareY, down)
+	if !ok || (len(xs)+1)*(len(ys)+1) > maxTiles {
+		return nil
+	}
+	g := &grid{area: area, xs: xs}
+	for _, y := range ys {
+		g.ys = append(g.ys, -y)
+	}
+	for row := range len(ys) + 1 {
+		g.shown = append(g.shown, make([]bool, len(xs)+1))
+		for col := range g.shown[row] {
+			g.shown[row][col] = t.touches(g.cell(col, row))
+		}
+	}
+	if !t.exact {
+		t.dropBare(g)
+	}
+	return g
+}
+
+// divide cuts lo to hi into as few stretches as fit into size with their laps.
+// Seams keep clear of the spans where they can.
+func divide(lo, hi, size, share float64, spans [][2]float64) ([]float64, bool) {
+	step := size - lapMm
+	n := int(math.Ceil((hi-lo-lapMm)/step - 1e-9))
+	if hi-lo <= size {
+		n = 1
+	}
+	if n > maxTiles || step <= 2*lapMm {
+		return nil, false
+	}
+	for ; n < maxTiles; n++ {
+		var cuts []float64
+		from, fine := lo, true
+		slack := float64(n)*step + lapMm - (hi - lo)
+		for i := 1; i < n && fine; i++ {
+			// The first stretch has no rim to cut off.
+			most := from + step
+			if i == 1 {
+				most += rimMatchMm
+			}
+			least := max(from+trimMm, hi-float64(n-i)*step-glueMm)
+			at, ok := clearCut(most-share*min(slack, most-least)/float64(n), least, spans)
+			if !ok {
+				at, ok = clearCut(most, least, spans)
+			}
+			fine = ok
+			cuts, from = append(cuts, at), at
+		}
+		if fine {
+			return cuts, true
+		}
+		if n > 12 {
+			break
+		}
+	}
+	// Too many marks for a clear seam: the seams lie where they fall.
+	n = int(math.Ceil((hi-lo-lapMm)/step - 1e-9))
+	var cuts []float64
+	for i := 1; i < n; i++ {
+		cuts = append(cuts, lo+float64(i)*(hi-lo)/float64(n))
+	}
+	return cuts, true
 }
 
 // clearCut looks from high down to low for a place inside no span.
 func clearCut(high, low float64, spans [][2]float64) (float64, bool) {
-	for at := high; at >= low; {
+	for at := high; at >= low-1e-9; {
 		moved := false
 		for _, sp := range spans {
 			if sp[0] < at && at < sp[1] {
@@ -73,82 +311,164 @@ func clearCut(high, low float64, spans [][2]float64) (float64, bool) {
 	return 0, false
 }
 
-// match is a mark on a cut line, in face coordinates.
-type match struct {
-	n      int
-	x, y   float64
-	across bool // on a level cut line, so its tiles lie above and below
+// touches tells whether a window shows anything of the template.
+func (t *template) touches(window draw.Rect) bool {
+	for _, p := range t.along() {
+		if window.HasPoint(p.X, p.Y) {
+			return true
+		}
+	}
+	if t.outline.Contains((window.X0+window.X1)/2, (window.Y0+window.Y1)/2, canvas.NonZero) {
+		return true
+	}
+	return false
 }
 
-// tiling divides a template among sheets. Columns run from the left, rows
-// from the top, so rows hold -y.
-type tiling struct {
-	frame      draw.Frame
-	cols, rows strips
-	marks      []match
-	empty      [][]bool // by row and column: nothing of the part on the tile
+// along are points of the outline, 2 mm apart.
+func (t *template) along() []canvas.Point {
+	if t.points != nil {
+		return t.points
+	}
+	for scan := t.outline.Flatten(0.1).Scanner(); scan.Scan(); {
+		if scan.Cmd() == canvas.MoveToCmd {
+			continue
+		}
+		from, to := scan.Start(), scan.End()
+		n := max(1, int(math.Ceil(to.Sub(from).Length()/2)))
+		for i := range n {
+			t.points = append(t.points, from.Interpolate(to, float64(i)/float64(n)))
+		}
+	}
+	return t.points
 }
 
-// count is the number of tiles.
-func (t *tiling) count() int {
-	n := len(t.cols.from) * len(t.rows.from)
-	for _, row := range t.empty {
-		for _, empty := range row {
-			if empty {
-				n--
+// dropBare leaves out tiles with neither hole nor outline mark, as long as the
+// others still hang together and at least three shows of the outline's ends
+// are left.
+func (t *template) dropBare(g *grid) {
+	for row := range g.shown {
+		for col := range g.shown[row] {
+			if !g.shown[row][col] || t.needs(g.cell(col, row)) {
+				continue
+			}
+			g.shown[row][col] = false
+			if !g.connected() {
+				g.shown[row][col] = true
+			}
+		}
+	}
+}
+
+// needs tells whether a cell holds a hole, or the middle of a side of the
+// outline.
+func (t *template) needs(cell draw.Rect) bool {
+	for _, m := range t.marks {
+		if m.Meets(cell) {
+			return true
+		}
+	}
+	midX, midY := (t.core.X0+t.core.X1)/2, (t.core.Y0+t.core.Y1)/2
+	if len(t.ends) == 2 && t.ends[0][0] < 0 && t.ends[0][1] > 0 {
+		midX = 0
+	}
+	if t.square {
+		return false // two edges are left with the holes
+	}
+	return cell.HasPoint(midX, t.core.Y1-topRoomMm) || cell.HasPoint(t.core.X0+1, midY) || cell.HasPoint(t.core.X1-1, midY)
+}
+
+// connected tells whether every tile shown hangs on the others by whole sides.
+func (g *grid) connected() bool {
+	seen := map[[2]int]bool{}
+	var walk func(col, row int)
+	walk = func(col, row int) {
+		at := [2]int{col, row}
+		if row < 0 || col < 0 || row >= len(g.shown) || col >= len(g.shown[row]) || !g.shown[row][col] || seen[at] {
+			return
+		}
+		seen[at] = true
+		walk(col-1, row)
+		walk(col+1, row)
+		walk(col, row-1)
+		walk(col, row+1)
+	}
+	for row := range g.shown {
+		if col := slices.Index(g.shown[row], true); col >= 0 {
+			walk(col, row)
+			return len(seen) == g.count()
+		}
+	}
+	return false
+}
+
+// matchMarks sets two marks on each seam between two tiles, clear of the holes
+// where it can.
+func (t *template) matchMarks(g *grid) {
+	holes := draw.NewOccupied(g.area.Grown(1))
+	for _, m := range slices.Concat(t.marks, t.spare) {
+		holes.AddText(m)
+	}
+	holes.AddPath(t.outline)
+	put := func(lo, hi float64, at func(float64) (x, y float64), across bool) {
+		for _, wanted := range []float64{0.15, 0.85} {
+			best := lo + wanted*(hi-lo)
+			for i := range 40 {
+				shift := float64((i+1)/2) * 2
+				if (i%2 == 1) == (wanted < 0.5) {
+					shift = -shift
+				}
+				if try := best + shift; try > lo+4 && try < hi-4 && math.Abs(shift) <= 0.25*(hi-lo) {
+					if x, y := at(try); holes.Free(draw.R(x, y, x, y).Grown(5)) {
+						best = try
+						break
+					}
+				}
+			}
+			x, y := at(min(max(best, lo+4), hi-4))
+			g.marks = append(g.marks, match{letters(len(g.marks)), x, y, across})
+		}
+	}
+	for row := range g.shown {
+		for col, x := range g.xs {
+			if c := g.cell(col, row); g.shown[row][col] && g.shown[row][col+1] {
+				put(c.Y0, c.Y1, func(v float64) (float64, float64) { return x, v }, false)
+			}
+		}
+	}
+	for row, y := range g.ys {
+		for col := range g.shown[row] {
+			if c := g.cell(col, row); g.shown[row][col] && g.shown[row+1][col] {
+				put(c.X0, c.X1, func(v float64) (float64, float64) { return v, y }, true)
+			}
+		}
+	}
+}
+
+// letters counts A, B … Z, AA, AB …
+func letters(n int) string {
+	name := ""
+	for ; ; n = n/26 - 1 {
+		name = string(rune('A'+n%26)) + name
+		if n < 26 {
+			return name
+		}
+	}
+}
+
+// number counts the tiles that are shown, from 1, by rows from the top left.
+func (g *grid) number(col, row int) int {
+	n := 0
+	for j := range g.shown {
+		for i, shown := range g.shown[j] {
+			if shown {
+				n++
+			}
+			if i == col && j == row {
+				return n
 			}
 		}
 	}
 	return n
-}
-
-// tile divides the template among sheets of the frame.
-func (p *punch) tile(f draw.Frame) *tiling {
-	area := workArea(f, tileHeadMm)
-	var across, down [][2]float64
-	add := func(r draw.Rect) {
-		r = r.Grown(1.5)
-		across = append(across, [2]float64{r.X0, r.X1})
-		down = append(down, [2]float64{-r.Y1, -r.Y0})
-	}
-	for _, h := range p.face.Holes {
-		add(holeRect(h))
-	}
-	for _, s := range p.face.Slots {
-		add(slotRect(s))
-	}
-	for _, c := range p.face.Circles {
-		if isSmall(c) {
-			add(circleRect(c))
-		}
-	}
-	t := &tiling{frame: f,
-		cols: divide(p.bounds.X0, p.bounds.X1, area.Width(), across),
-		rows: divide(-p.bounds.Y1, -p.bounds.Y0, area.Height(), down)}
-	if len(t.cols.from)*len(t.rows.from) > 4*maxTiles {
-		return t
-	}
-	for row := range t.rows.from {
-		var empty []bool
-		for col := range t.cols.from {
-			empty = append(empty, p.misses(t.window(p, col, row)))
-		}
-		t.empty = append(t.empty, empty)
-	}
-	p.matchMarks(t)
-	return t
-}
-
-// window is a tile's part of the face.
-func (t *tiling) window(p *punch, col, row int) draw.Rect {
-	x, y := t.cols.from[col], -t.rows.from[row]
-	return draw.R(x, max(y-t.rows.size, p.bounds.Y0), min(x+t.cols.size, p.bounds.X1), y)
-}
-
-// misses tells whether a window shows nothing of the part or its TOP mark.
-func (p *punch) misses(window draw.Rect) bool {
-	top := draw.R(-6, p.face.MaxMm.YMm, 12, p.face.MaxMm.YMm+topRoomMm)
-	return !top.Meets(window) && !p.touches(window)
 }
 
 // isSmall tells whether a circle is a hole of the other side rather than a
@@ -161,290 +481,120 @@ func circleRect(c plan.Circle) draw.Rect {
 	return draw.R(at.XMm-dx, at.YMm-dy, at.XMm+dx, at.YMm+dy).Grown(c.DiameterMm / 2)
 }
 
-// matchMarks sets two marks on each stretch of cut line between two tiles,
-// clear of the holes where it can.
-func (p *punch) matchMarks(t *tiling) {
-	holes := draw.NewOccupied(p.bounds.Grown(1))
-	for _, h := range p.face.Holes {
-		holes.AddText(holeRect(h))
-	}
-	for _, s := range p.face.Slots {
-		holes.AddText(slotRect(s))
-	}
-	for _, c := range p.face.Circles {
-		if isSmall(c) {
-			holes.AddText(circleRect(c))
-		}
-	}
-	holes.AddPath(p.outline)
-	put := func(lo, hi float64, at func(float64) (x, y float64), across bool) {
-		for _, wanted := range []float64{0.2, 0.8} {
-			best := lo + wanted*(hi-lo)
-			for i := range 40 {
-				shift := float64((i+1)/2) * 2
-				if (i%2 == 1) == (wanted < 0.5) {
-					shift = -shift
-				}
-				try := lo + wanted*(hi-lo) + shift
-				if math.Abs(try-(lo+wanted*(hi-lo))) > 0.25*(hi-lo) {
-					continue
-				}
-				x, y := at(try)
-				if holes.Free(draw.R(x, y, x, y).Grown(5)) {
-					best = try
-					break
-				}
-			}
-			x, y := at(best)
-			t.marks = append(t.marks, match{len(t.marks) + 1, x, y, across})
-		}
-	}
-	for row := range t.rows.from {
-		top, bottom := t.rows.from[row], t.rows.from[row]+t.rows.size
-		if row > 0 {
-			top = t.rows.cut[row-1]
-		}
-		bottom = min(bottom, -p.bounds.Y0)
-		if row < len(t.rows.cut) {
-			bottom = t.rows.cut[row]
-		}
-		for col, cut := range t.cols.cut {
-			if !t.empty[row][col] && !t.empty[row][col+1] {
-				put(top, bottom, func(v float64) (float64, float64) { return cut, -v }, false)
-			}
-		}
-	}
-	for col := range t.cols.from {
-		left, right := t.cols.from[col], t.cols.from[col]+t.cols.size
-		if col > 0 {
-			left = t.cols.cut[col-1]
-		}
-		right = min(right, p.bounds.X1)
-		if col < len(t.cols.cut) {
-			right = t.cols.cut[col]
-		}
-		for row, cut := range t.rows.cut {
-			if !t.empty[row][col] && !t.empty[row+1][col] {
-				put(left, right, func(v float64) (float64, float64) { return v, -cut }, true)
-			}
-		}
-	}
-}
-
-// tileName is a letter for the row, from the top, and a number for the
-// column, from the left.
-func tileName(col, row int) string {
-	name := ""
-	for n := row; ; n = n/26 - 1 {
-		name = string(rune('A'+n%26)) + name
-		if n < 26 {
-			break
-		}
-	}
-	return name + strconv.Itoa(col+1)
-}
-
-// tileSheets draws the tiles, by rows from the top left.
-func (p *punch) tileSheets(t *tiling) []*draw.Sheet {
-	var sheets []*draw.Sheet
-	for row := range t.rows.from {
-		for col := range t.cols.from {
-			if !t.empty[row][col] {
-				sheets = append(sheets, p.tileSheet(t, col, row))
-			}
-		}
-	}
-	return sheets
-}
-
-func (p *punch) tileSheet(t *tiling, col, row int) *draw.Sheet {
-	name := tileName(col, row)
-	s := p.newSheet(t.frame, "Punch template, "+figures.Upper(p.face.Face)+", tile "+name)
-	const mapWidth = 36.0
-	last := tileName(len(t.cols.from)-1, len(t.rows.from)-1)
-	p.head(s, tileHeadMm, fmt.Sprintf("Tile %s  (A1 to %s)", name, last), mapWidth+2)
-	b := t.frame.Body()
-	p.tileMap(&s.Draw, t, draw.R(b.X1-mapWidth, b.Y1-tileHeadMm+3, b.X1, b.Y1), col, row, draw.SmallMm)
-
-	area := workArea(t.frame, tileHeadMm)
-	seen := t.window(p, col, row)
-	ox := area.X0 - seen.X0 + (area.Width()-seen.Width())/2
-	oy := area.Y1 - seen.Y1 - (area.Height()-seen.Height())/2
-	window := draw.R(seen.X0+ox, seen.Y0+oy, seen.X1+ox, seen.Y1+oy)
-	room := draw.NewOccupied(window)
-	p.cutLines(s, t, col, row, window, ox, oy, room)
-	p.drawFace(s, window, ox, oy, room)
-	p.cutNotes(s, t, col, row, window, ox, oy, room)
-	return s
-}
-
-// cutLines draws the cut lines and the match marks of a tile. A tile is cut
-// on its left and upper lines (dashed); on its right and lower lines (chain)
-// the next tiles are laid.
-func (p *punch) cutLines(s *draw.Sheet, t *tiling, col, row int, window draw.Rect, ox, oy float64, room *draw.Occupied) {
+// seamLines draws the seams of a tile and their match marks. It is cut on its
+// left and upper seams (dashed); on the right and lower ones (chain) its
+// neighbours are laid.
+func (one *tile) seamLines(s *draw.Sheet, window draw.Rect, ox, oy float64, room *draw.Occupied) {
 	line := func(x0, y0, x1, y1 float64, dash []float64) {
 		s.Draw.Add(draw.Segment(x0, y0, x1, y1, draw.LineMm, dash...))
 		room.AddLine(x0, y0, x1, y1)
 	}
-	if col > 0 {
-		x := ox + t.cols.cut[col-1]
-		line(x, window.Y0, x, window.Y1, draw.CutDash)
+	g := one.grid
+	at := func(col, row int) bool {
+		return row >= 0 && row < len(g.shown) && col >= 0 && col < len(g.shown[row]) && g.shown[row][col]
 	}
-	if col < len(t.cols.cut) {
-		x := ox + t.cols.cut[col]
-		line(x, window.Y0, x, window.Y1, draw.ChainDash)
+	if one.col > 0 && at(one.col-1, one.row) {
+		line(ox+one.cell.X0, window.Y0, ox+one.cell.X0, window.Y1, draw.CutDash)
 	}
-	if row > 0 {
-		y := oy - t.rows.cut[row-1]
-		line(window.X0, y, window.X1, y, draw.CutDash)
+	if at(one.col+1, one.row) {
+		line(ox+one.cell.X1, window.Y0, ox+one.cell.X1, window.Y1, draw.ChainDash)
 	}
-	if row < len(t.rows.cut) {
-		y := oy - t.rows.cut[row]
-		line(window.X0, y, window.X1, y, draw.ChainDash)
+	if at(one.col, one.row-1) {
+		line(window.X0, oy+one.cell.Y1, window.X1, oy+one.cell.Y1, draw.CutDash)
 	}
-	var shown []match
-	for _, m := range t.marks {
-		at := draw.R(ox+m.x, oy+m.y, ox+m.x, oy+m.y)
-		if window.Holds(at.Grown(3.5)) {
-			s.Draw.Add(draw.MatchMark(at.X0, at.Y0)...)
-			room.AddText(at.Grown(3.4))
-			shown = append(shown, m)
-		}
+	if at(one.col, one.row+1) {
+		line(window.X0, oy+one.cell.Y0, window.X1, oy+one.cell.Y0, draw.ChainDash)
 	}
-	// The numbers stand on this tile's side of the cut.
-	for _, m := range shown {
+	for _, m := range one.seams {
+		s.Draw.Add(draw.MatchMark(ox+m.x, oy+m.y)...)
+		room.AddText(draw.R(ox+m.x, oy+m.y, ox+m.x, oy+m.y).Grown(3.4))
+	}
+	// The letters stand on this tile's side of the seam.
+	const size = 4.4
+	for _, m := range one.seams {
 		x, y := ox+m.x, oy+m.y
 		towards := 0.0
 		switch {
-		case m.across && y > (window.Y0+window.Y1)/2:
+		case m.across && m.y > (one.cell.Y0+one.cell.Y1)/2:
 			towards = -math.Pi / 2
 		case m.across:
 			towards = math.Pi / 2
-		case x > (window.X0+window.X1)/2:
+		case m.x > (one.cell.X0+one.cell.X1)/2:
 			towards = math.Pi
 		}
-		number := strconv.Itoa(m.n)
-		w, h := draw.TextWidth(number, draw.TextMm, true), draw.AscentMm*draw.TextMm
+		w, h := draw.TextWidth(m.letter, size, true), draw.AscentMm*size
 		spot, ok := room.Find(x, y, w, h, 4.0, 6, towards, room.Free)
 		if !ok {
 			spot, ok = room.Find(x, y, w, h, 4.0, 20, towards, room.ClearOfTexts)
 		}
 		if ok {
-			s.Draw.Add(draw.Text{XMm: spot.X0, YMm: spot.Y0, SizeMm: draw.TextMm, Bold: true, Content: number})
+			s.Draw.Add(draw.Text{XMm: spot.X0, YMm: spot.Y0, SizeMm: size, Bold: true, Content: m.letter})
 			room.AddText(spot)
 		}
 	}
 }
 
-// cutNotes writes along the cut lines what to do there, where there is room.
-func (p *punch) cutNotes(s *draw.Sheet, t *tiling, col, row int, window draw.Rect, ox, oy float64, room *draw.Occupied) {
+// seamNotes writes along the seams what to do there, where there is room.
+func (one *tile) seamNotes(s *draw.Sheet, window draw.Rect, ox, oy float64, room *draw.Occupied) {
+	g := one.grid
+	if one.col > 0 && g.shown[one.row][one.col-1] {
+		noteUpright(s, room, window, "cut along this line", ox+one.cell.X0+0.7)
+	}
+	if one.col < len(g.xs) && g.shown[one.row][one.col+1] {
+		noteUpright(s, room, window, "edge of tile "+strconv.Itoa(g.number(one.col+1, one.row))+" lies on this line", ox+one.cell.X1-3.4)
+	}
+	if one.row > 0 && g.shown[one.row-1][one.col] {
+		noteLevel(s, room, window, "cut along this line", oy+one.cell.Y1-3.4)
+	}
+	if one.row < len(g.ys) && g.shown[one.row+1][one.col] {
+		noteLevel(s, room, window, "edge of tile "+strconv.Itoa(g.number(one.col, one.row+1))+" lies on this line", oy+one.cell.Y0+0.7)
+	}
+}
+
+// noteUpright writes a text upwards, with its left side at x.
+func noteUpright(s *draw.Sheet, room *draw.Occupied, window draw.Rect, text string, x float64) {
 	drop := draw.DropMm * draw.SmallMm
-	h := draw.AscentMm*draw.SmallMm + drop
-	upright := func(text string, x float64) {
-		w := draw.TextWidth(text, draw.SmallMm, false)
-		for y := (window.Y0+window.Y1)/2 - w/2; y > window.Y0+2; y -= 4 {
-			if r := (draw.R(x, y, x+h, y+w)); room.Free(r) {
-				room.AddText(r)
-				s.Draw.Add(draw.Text{XMm: r.X1 - drop, YMm: r.Y0, SizeMm: draw.SmallMm, RotateDeg: 90, Content: text})
-				return
-			}
+	w, h := draw.TextWidth(text, draw.SmallMm, false), draw.AscentMm*draw.SmallMm+drop
+	for y := (window.Y0+window.Y1)/2 - w/2; y > window.Y0+2; y -= 4 {
+		if r := draw.R(x, y, x+h, y+w); room.Free(r) {
+			room.AddText(r)
+			s.Draw.Add(draw.Text{XMm: r.X1 - drop, YMm: r.Y0, SizeMm: draw.SmallMm, RotateDeg: 90, Content: text})
+			return
 		}
-	}
-	level := func(text string, y float64) {
-		w := draw.TextWidth(text, draw.SmallMm, false)
-		for x := (window.X0+window.X1)/2 - w/2; x > window.X0+2; x -= 4 {
-			if r := (draw.R(x, y, x+w, y+h)); room.Free(r) {
-				room.AddText(r)
-				s.Draw.Add(draw.Text{XMm: r.X0, YMm: r.Y0 + drop, SizeMm: draw.SmallMm, Content: text})
-				return
-			}
-		}
-	}
-	if col > 0 {
-		upright("cut along this line", ox+t.cols.cut[col-1]-h-0.7)
-	}
-	if col < len(t.cols.cut) {
-		upright("edge of "+tileName(col+1, row)+" goes on this line", ox+t.cols.cut[col]+0.7)
-	}
-	if row > 0 {
-		level("cut along this line", oy-t.rows.cut[row-1]+0.7)
-	}
-	if row < len(t.rows.cut) {
-		level("edge of "+tileName(col, row+1)+" goes on this line", oy-t.rows.cut[row]-h-0.7)
 	}
 }
 
-// tileMap draws the face small with the tiles on it, inside r. The tile at
-// col, row is shaded and drawn bold; a negative col marks none. Names are
-// written where tiles are large enough.
-func (p *punch) tileMap(d *draw.Drawing, t *tiling, r draw.Rect, col, row int, nameMm float64) {
-	scale := min(r.Width()/p.bounds.Width(), r.Height()/p.bounds.Height())
-	ox := (r.X0+r.X1)/2 - (p.bounds.X0+p.bounds.X1)/2*scale
-	oy := (r.Y0+r.Y1)/2 - (p.bounds.Y0+p.bounds.Y1)/2*scale
-	cell := func(col, row int) draw.Rect {
-		w := draw.R(p.bounds.X0, p.bounds.Y0, p.bounds.X1, p.bounds.Y1)
-		if col > 0 {
-			w.X0 = t.cols.cut[col-1]
+// noteLevel writes a text with its lower side at y.
+func noteLevel(s *draw.Sheet, room *draw.Occupied, window draw.Rect, text string, y float64) {
+	drop := draw.DropMm * draw.SmallMm
+	w, h := draw.TextWidth(text, draw.SmallMm, false), draw.AscentMm*draw.SmallMm+drop
+	for x := (window.X0+window.X1)/2 - w/2; x > window.X0+2; x -= 4 {
+		if r := draw.R(x, y, x+w, y+h); room.Free(r) {
+			room.AddText(r)
+			s.Draw.Add(draw.Text{XMm: r.X0, YMm: r.Y0 + drop, SizeMm: draw.SmallMm, Content: text})
+			return
 		}
-		if col < len(t.cols.cut) {
-			w.X1 = t.cols.cut[col]
-		}
-		if row > 0 {
-			w.Y1 = -t.rows.cut[row-1]
-		}
-		if row < len(t.rows.cut) {
-			w.Y0 = -t.rows.cut[row]
-		}
-		return draw.R(ox+w.X0*scale, oy+w.Y0*scale, ox+w.X1*scale, oy+w.Y1*scale)
-	}
-	if col >= 0 {
-		d.Add(draw.Shape{Path: cell(col, row).Path(), Fill: draw.Pale})
-	}
-	d.Add(draw.Shape{Path: p.outline.Copy().Transform(canvas.Identity.Translate(ox, oy).Scale(scale, scale)), Stroke: draw.Black, WidthMm: draw.ThinMm})
-	for j := range t.rows.from {
-		for i := range t.cols.from {
-			c := cell(i, j)
-			if t.empty[j][i] {
-				continue
-			}
-			d.Add(draw.Box(c, draw.HairMm))
-			name := tileName(i, j)
-			if draw.TextWidth(name, nameMm, true) < c.Width()-0.8 && draw.AscentMm*nameMm < c.Height()-0.6 {
-				d.Add(draw.Text{XMm: (c.X0 + c.X1) / 2, YMm: (c.Y0+c.Y1)/2 - nameMm*0.36, SizeMm: nameMm, Bold: true, Align: draw.Centre, Content: name})
-			}
-		}
-	}
-	if col >= 0 {
-		d.Add(draw.Box(cell(col, row), draw.ThickMm))
 	}
 }
 
-// keySheets draws the sheet that goes before a template that has no room for
-// its legend: the map of its tiles, how to join them, and the legend. t is
-// nil if the template is on one sheet.
-func (p *punch) keySheets(paper draw.Frame, t *tiling) []*draw.Sheet {
-	name := "Punch template, " + figures.Upper(p.face.Face) + ", key"
-	f := draw.NewFlow(func(page int) (*draw.Sheet, draw.Piece) {
-		s := &draw.Sheet{Frame: paper, Part: p.part.Title, Name: name, Scale: "not to scale"}
-		if page == 0 {
-			return s, picture.Head(p.part, figures.Upper(p.face.Face)+" template: key", paper.Body().Width())
-		}
-		return s, draw.RunningHead(p.part.Title, figures.Upper(p.face.Face)+" template key, continued", paper.Body().Width())
-	})
-	if t != nil {
-		f.Add(draw.Heading(fmt.Sprintf("Join %d tiles", t.count()), f.Width()))
-		height := min(f.Width()*p.bounds.Height()/p.bounds.Width(), f.Body.Height()*0.42)
-		picture := draw.Piece{Height: height + 3}
-		p.tileMap(&picture.Draw, t, draw.R(0, -height, f.Width(), 0), -1, 0, 4.4)
-		f.Add(picture, draw.Space(2))
-		f.Add(draw.StepList([]string{
-			"Check both 100 mm rules on every tile before you cut.",
-			"Cut each tile on its dashed lines, left and above. Leave the sides with the chain lines as they are.",
-			"Lay its cut edge on the chain line of the tile to the left of it, or above it, so that the halves of the diamonds with the same number meet. Glue on a flat table.",
-			"Then measure between two far holes and compare with the table of the operation sheet: the joined template must be right within 0.5 mm.",
-		}, f.Width())...)
-		f.Add(draw.Space(3))
+// drawMap draws the template small with its tiles inside r, this one dark.
+func (one *tile) drawMap(d *draw.Drawing, r draw.Rect) {
+	g := one.grid
+	scale := min(r.Width()/g.area.Width(), r.Height()/g.area.Height())
+	ox := (r.X0+r.X1)/2 - (g.area.X0+g.area.X1)/2*scale
+	oy := (r.Y0+r.Y1)/2 - (g.area.Y0+g.area.Y1)/2*scale
+	small := func(c draw.Rect) draw.Rect {
+		return draw.R(ox+c.X0*scale, oy+c.Y0*scale, ox+c.X1*scale, oy+c.Y1*scale)
 	}
-	f.Add(p.legend(f.Width(), fullLegend)...)
-	return f.Sheets
+	d.Add(draw.Shape{Path: small(one.cell).Path(), Fill: draw.Grey})
+	outline := &draw.Drawing{}
+	outline.Add(draw.Shape{Path: one.of.outline.Copy().Transform(canvas.Identity.Translate(ox, oy).Scale(scale, scale)), Stroke: draw.Black, WidthMm: draw.ThinMm})
+	d.Add(draw.Group{Drawing: outline, Transform: canvas.Identity, Clip: r.Path()})
+	for row := range g.shown {
+		for col, shown := range g.shown[row] {
+			if shown {
+				d.Add(draw.Box(small(g.cell(col, row)), draw.HairMm))
+			}
+		}
+	}
 }

@@ -1,94 +1,209 @@
 package truesize
 
 import (
+	"math"
+	"path/filepath"
+	"testing"
+
+	"centrepop/layout"
+	"centrepop/layout/plan"
 	"centrepop/parts"
 	"centrepop/templates/draw"
 	"centrepop/templates/sheettest"
-	"testing"
-
-	"github.com/tdewolff/canvas"
 )
 
-// TestMatchMarksMeet finds each numbered mark on exactly two tiles, at the
-// same place of the face, on a cut line of both.
-func TestMatchMarksMeet(t *testing.T) {
-	pl := sheettest.JobOf("tiles", parts.Millimetres, sheettest.RingPart(620))
-	face := pl.Parts[0].Faces[0]
-	outline, err := canvas.ParseSVGPath(string(face.Outline))
+var a4 = draw.Frame{WidthMm: 210, HeightMm: 297, Name: "A4"}
+
+// ring is the template of a ring far larger than a sheet.
+func ring(t *testing.T, diameter float64) *template {
+	t.Helper()
+	pl := sheettest.JobOf("tiles", parts.Millimetres, sheettest.RingPart(diameter))
+	one, err := newPunch(pl, pl.Parts[0], pl.Parts[0].Faces[0])
 	if err != nil {
 		t.Fatal(err)
 	}
-	p := &punch{pl: pl, part: pl.Parts[0], face: face, outline: outline, bounds: draw.R(-315, -315, 315, 319)}
-	tiles := p.tile(draw.Frame{WidthMm: 210, HeightMm: 297, Name: "A4"})
-	if len(tiles.marks) < 20 {
-		t.Fatalf("only %d match marks", len(tiles.marks))
-	}
-	for _, m := range tiles.marks {
-		on := 0
-		for row := range tiles.rows.from {
-			for col := range tiles.cols.from {
-				if !tiles.empty[row][col] && tiles.window(p, col, row).Holds(draw.R(m.x, m.y, m.x, m.y).Grown(3.5)) {
-					on++
+	return one
+}
+
+// TestTiles: every cross is whole on a tile, no seam comes within 5 mm of its
+// arms, no tile is larger than the sheet, and each match mark is whole on
+// exactly two.
+func TestTiles(t *testing.T) {
+	t.Parallel()
+	one := ring(t, 620)
+	for _, f := range []draw.Frame{a4, a4.Turned(), {WidthMm: 279.4, HeightMm: 431.8}} {
+		w := window(f)
+		tiles := one.tiles(w.Width(), w.Height())
+		if len(tiles) < 4 {
+			t.Fatalf("only %d tiles", len(tiles))
+		}
+		for i, m := range one.marks {
+			whole := false
+			for _, tile := range tiles {
+				whole = whole || tile.window.Holds(m)
+			}
+			if !whole {
+				t.Errorf("cross %d is whole on no tile", i)
+			}
+		}
+		g := tiles[0].grid
+		for _, m := range one.marks {
+			for _, x := range g.xs {
+				if x > m.X0-clearMm+1e-9 && x < m.X1+clearMm-1e-9 {
+					t.Errorf("a seam at x %g is too near a cross from %g to %g", x, m.X0, m.X1)
+				}
+			}
+			for _, y := range g.ys {
+				if y > m.Y0-clearMm+1e-9 && y < m.Y1+clearMm-1e-9 {
+					t.Errorf("a seam at y %g is too near a cross from %g to %g", y, m.Y0, m.Y1)
 				}
 			}
 		}
-		if on != 2 {
-			t.Errorf("mark %d at %.1f, %.1f is whole on %d tiles", m.n, m.x, m.y, on)
-		}
-	}
-}
-
-func TestTileNames(t *testing.T) {
-	for _, c := range []struct{ got, want string }{
-		{tileName(0, 0), "A1"}, {tileName(2, 25), "Z3"}, {tileName(0, 26), "AA1"}, {tileName(0, 701), "ZZ1"},
-	} {
-		if c.got != c.want {
-			t.Errorf("got %q, want %q", c.got, c.want)
-		}
-	}
-}
-
-func TestDivideCoversAndKeepsSpansWhole(t *testing.T) {
-	spans := [][2]float64{{-300, -290}, {-125, -95}, {-120, -80}, {-90, -60}, {40, 75}, {74, 96}, {95, 120}, {200, 380}}
-	s := divide(-310, 400, 190, spans)
-	for i := range s.cut {
-		overlap := s.from[i] + s.size - s.from[i+1]
-		if overlap < overlapMm-1e-9 {
-			t.Errorf("strips %d and %d overlap by %g", i, i+1, overlap)
-		}
-		if s.cut[i] < s.from[i+1]+overlapMm/2-1e-9 || s.cut[i] > s.from[i]+s.size-overlapMm/2+1e-9 {
-			t.Errorf("cut %d at %g is too near an edge", i, s.cut[i])
-		}
-	}
-	if last := s.from[len(s.from)-1] + s.size; last < 400 {
-		t.Errorf("covered only up to %g", last)
-	}
-	for _, sp := range spans {
-		whole := false
-		for _, from := range s.from {
-			whole = whole || (from <= sp[0] && sp[1] <= from+s.size)
-		}
-		if !whole {
-			t.Errorf("span %v is whole on no strip", sp)
-		}
-	}
-}
-
-func TestCutsKeepClearOfHolesWhereTheyCan(t *testing.T) {
-	var spans [][2]float64
-	for i := range 40 {
-		at := float64(i) * 20
-		spans = append(spans, [2]float64{at, at + 16}) // gaps of 4
-	}
-	s := divide(-5, 800, 190, spans)
-	if len(s.cut) < 4 {
-		t.Fatalf("%d cuts", len(s.cut))
-	}
-	for _, cut := range s.cut {
-		for _, sp := range spans {
-			if sp[0] < cut && cut < sp[1] {
-				t.Errorf("the cut at %g goes through %v", cut, sp)
+		on := map[string]int{}
+		for _, tile := range tiles {
+			if tile.window.Width() > w.Width()+1e-9 || tile.window.Height() > w.Height()+1e-9 {
+				t.Errorf("tile %d is %g by %g", tile.n, tile.window.Width(), tile.window.Height())
+			}
+			for _, m := range tile.seams {
+				on[m.letter]++
 			}
 		}
+		if len(on) < 2*(len(tiles)-1) {
+			t.Errorf("%d match marks join %d tiles", len(on), len(tiles))
+		}
+		for letter, n := range on {
+			if n != 2 {
+				t.Errorf("match mark %s is whole on %d tiles", letter, n)
+			}
+		}
+	}
+}
+
+// TestTilesLap: what a tile shows beyond its seams is the glued lap and the
+// rim to cut off.
+func TestTilesLap(t *testing.T) {
+	t.Parallel()
+	w := window(a4)
+	g := ring(t, 620).tiles(w.Width(), w.Height())[0].grid
+	cell, seen := g.cell(1, 0), g.window(1, 0)
+	if seen.X0 != cell.X0-4 || seen.X1 != cell.X1+8 || seen.Y1 != cell.Y1 || seen.Y0 != cell.Y0-8 {
+		t.Errorf("cell %v is shown as %v", cell, seen)
+	}
+}
+
+func TestDivide(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		lo, hi, size, share float64
+		spans               [][2]float64
+		want                []float64
+	}{
+		{0, 100, 100, 0, nil, nil},                              // it fits
+		{0, 188, 100, 0, nil, []float64{92}},                    // 100 and 100 less one lap of 12: the first goes 8 beyond its seam
+		{0, 180, 100, 1, nil, []float64{88}},                    // moved by half of what is to spare
+		{0, 180, 100, 0, [][2]float64{{90, 95}}, []float64{90}}, // before the hole, not through it
+		{0, 276, 100, 0, nil, []float64{92, 180}},
+	} {
+		got, ok := divide(c.lo, c.hi, c.size, c.share, c.spans)
+		if !ok || len(got) != len(c.want) {
+			t.Errorf("%g to %g by %g: seams at %v, want %v", c.lo, c.hi, c.size, got, c.want)
+			continue
+		}
+		for i := range got {
+			if math.Abs(got[i]-c.want[i]) > 1e-9 {
+				t.Errorf("%g to %g by %g: seams at %v, want %v", c.lo, c.hi, c.size, got, c.want)
+			}
+		}
+	}
+}
+
+// TestBareTilesGo: the middle of a ring is not printed, and what is left still
+// hangs together.
+func TestBareTilesGo(t *testing.T) {
+	t.Parallel()
+	one := ring(t, 900)
+	tiles := one.tiles(186, 261.5)
+	g := tiles[0].grid
+	all := len(g.shown) * len(g.shown[0])
+	if g.count() >= all || !g.connected() {
+		t.Errorf("%d of %d tiles, connected %v", g.count(), all, g.connected())
+	}
+	g.shown = [][]bool{{true, false, true}}
+	if g.connected() {
+		t.Error("two tiles apart count as connected")
+	}
+}
+
+func TestLetters(t *testing.T) {
+	t.Parallel()
+	for n, want := range map[int]string{0: "A", 25: "Z", 26: "AA", 701: "ZZ"} {
+		if got := letters(n); got != want {
+			t.Errorf("%d is %q, want %q", n, got, want)
+		}
+	}
+}
+
+// resolved is a demo job worked out.
+func resolved(tb testing.TB, name string) *plan.Plan {
+	tb.Helper()
+	job, err := parts.Load(filepath.Join("..", "..", "testdata", name, "job.yaml"))
+	if err != nil {
+		tb.Fatal(err)
+	}
+	pl, err := layout.Resolve(job)
+	if err != nil {
+		tb.Fatal(err)
+	}
+	return pl
+}
+
+// TestFill prints how much of the sheets the templates of the demos use, and
+// keeps it from falling: of the room inside margins, strip and rules, by the
+// boxes of what is drawn.
+func TestFill(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		job    string
+		paper  draw.Frame
+		sheets int
+		fill   float64
+	}{
+		{"pugmill", a4, 47, 0.74}, {"pugmill", draw.Frame{WidthMm: 215.9, HeightMm: 279.4}, 50, 0.70},
+		{"gatejack", a4, 17, 0.60}, {"gatejack", draw.Frame{WidthMm: 215.9, HeightMm: 279.4}, 16, 0.70},
+	} {
+		pl := resolved(t, c.job)
+		got, err := Sheets(pl, pl.Parts, c.paper, Useful)
+		if err != nil {
+			t.Fatal(err)
+		}
+		sum := 0.0
+		for _, s := range got[0].Sheets {
+			sum += s.FillShare
+		}
+		n := len(got[0].Sheets)
+		t.Logf("%s on %g × %g: %d sheets, mean fill %.0f %%", c.job, c.paper.WidthMm, c.paper.HeightMm, n, 100*sum/float64(n))
+		if n > c.sheets || sum/float64(n) < c.fill {
+			t.Errorf("%s: %d sheets, %.0f %% full; want at most %d, at least %.0f %%", c.job, n, 100*sum/float64(n), c.sheets, 100*c.fill)
+		}
+	}
+}
+
+// TestPolicy: what the plan calls needless is printed only if all is asked for.
+func TestPolicy(t *testing.T) {
+	t.Parallel()
+	pl := resolved(t, "pugmill")
+	count := func(which Policy) int {
+		n := 0
+		for _, part := range pl.Parts {
+			list, err := templatesOf(pl, part, which)
+			if err != nil {
+				t.Fatal(err)
+			}
+			n += len(list)
+		}
+		return n
+	}
+	if all, useful := count(All), count(Useful); all-useful != 5 || count(None) != 0 {
+		t.Errorf("%d templates of %d, %d for none", useful, all, count(None))
 	}
 }

@@ -1,10 +1,22 @@
 package truesize
 
 import (
+	"fmt"
+
 	"centrepop/layout/plan"
 	"centrepop/parts"
 	"centrepop/templates/draw"
 	"centrepop/templates/figures"
+)
+
+// Policy is which templates are printed.
+type Policy uint8
+
+// The policies: those that the plan does not call needless, every one, none.
+const (
+	Useful Policy = iota
+	All
+	None
 )
 
 // A TooLargeError says that a drawing at 1:1 needs more than maxTiles sheets.
@@ -16,19 +28,39 @@ type TooLargeError struct {
 // Error names the part, its size and the paper.
 func (e *TooLargeError) Error() string { return e.what + ": choose larger paper" }
 
-// Chapters are all 1:1 sheets of a part: its faces, then what is
-// wrapped or developed.
-func Chapters(pl *plan.Plan, part *plan.PartPlan, paper draw.Frame) ([]draw.Chapter, error) {
-	var chapters []draw.Chapter
+// tooLarge is the error for a template that no way fits.
+func (t *template) tooLarge(paper draw.Frame) error {
+	w, h := t.ends[0][1]-t.ends[0][0], t.ends[1][1]-t.ends[1][0]
+	return &TooLargeError{t.part.Name, fmt.Sprintf("%s: a template of %s × %s mm needs more than %d sheets of %s",
+		t.where, figures.Trimmed(w, 1), figures.Trimmed(h, 1), maxTiles, paper.Name)}
+}
+
+// templatesOf are the templates of a part that the policy keeps.
+func templatesOf(pl *plan.Plan, part *plan.PartPlan, which Policy) ([]*template, error) {
+	var out []*template
+	if which == None {
+		return nil, nil
+	}
 	for _, face := range part.Faces {
-		c, err := punchChapter(pl, part, face, paper)
+		t, err := newPunch(pl, part, face)
 		if err != nil {
 			return nil, err
 		}
-		chapters = append(chapters, c)
+		if which == All || face.NoTemplate == "" {
+			out = append(out, t)
+		}
 	}
-	flat, err := patternChapters(pl, part, paper)
-	return append(chapters, flat...), err
+	for i := range part.Developments {
+		dev := &part.Developments[i]
+		t, err := newPattern(pl, part, dev)
+		if err != nil {
+			return nil, err
+		}
+		if which == All || dev.NoTemplate == "" {
+			out = append(out, t)
+		}
+	}
+	return out, nil
 }
 
 // PunchName is the name of a face's template.

@@ -1,0 +1,58 @@
+package part
+
+import (
+	"centrepop/layout/plan"
+	"centrepop/parts/geom"
+)
+
+// dimensions are the sizes that the section is drawn with: each diameter, and
+// of turned parts each length. A chain of lengths is not closed: where the
+// overall length is given, its longest link follows from the others (ISO
+// 129-1:2018, auxiliary dimensions in brackets). A plate keeps the thickness it
+// is bought with.
+func (r *Sizes) dimensions(profiled, bought bool) []plan.Dimension {
+	var out []plan.Dimension
+	for _, inside := range []bool{false, true} {
+		longest, count := -1, 0
+		for i := range r.Steps {
+			s := &r.Steps[i]
+			if s.Inside == inside && profiled {
+				count++
+				if longest < 0 || s.ToMm-s.FromMm > r.Steps[longest].ToMm-r.Steps[longest].FromMm {
+					longest = i
+				}
+			}
+		}
+		for i := range r.Steps {
+			s := &r.Steps[i]
+			if s.Inside != inside || !profiled && s.Name != "outline" && s.Name != "bore" {
+				continue
+			}
+			text := r.W.Dia(s.Size.NominalMm)
+			switch {
+			case s.Size.Thread != nil:
+				text = s.Size.Thread.Designation
+			case s.Size.Class != "" && s.Size.Class != "limits" && s.Size.Class != "light press":
+				text += " " + s.Size.Class
+			}
+			out = append(out, plan.Dimension{
+				Kind: plan.DiameterDim, FromMm: s.FromMm, ToMm: s.ToMm, RadiusMm: s.drawnRadius(), Inside: inside,
+				Text: text, Limits: r.limitsText(s.Size)})
+			if count > 0 {
+				length := r.length(geom.Clean(s.ToMm - s.FromMm))
+				d := plan.Dimension{Kind: plan.LengthDim, FromMm: s.FromMm, ToMm: s.ToMm, Inside: inside,
+					Text: r.W.Size(length.NominalMm), Limits: r.limitsText(length)}
+				if i == longest && count > 1 {
+					d.Text, d.Limits = "("+d.Text+")", ""
+				}
+				out = append(out, d)
+			}
+		}
+	}
+	length := r.length(r.LengthMm())
+	overall := plan.Dimension{Kind: plan.OverallDim, ToMm: r.LengthMm(), Text: r.W.Size(length.NominalMm), Limits: r.limitsText(length)}
+	if bought {
+		overall.Limits = ""
+	}
+	return append(out, overall)
+}

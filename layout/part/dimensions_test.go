@@ -1,0 +1,60 @@
+package part_test
+
+import (
+	"path/filepath"
+	"testing"
+
+	"centrepop/layout"
+	"centrepop/layout/plan"
+	"centrepop/parts"
+)
+
+// TestDimensionChains: on every part of the demos the links of a chain add up to
+// the whole, exactly one of several is auxiliary (in brackets, no limits: ISO
+// 129-1), and what it follows from is toleranced.
+func TestDimensionChains(t *testing.T) {
+	t.Parallel()
+	chains := 0
+	for _, name := range []string{"pugmill", "gatejack"} {
+		job, err := parts.Load(filepath.Join("..", "..", "testdata", name, "job.yaml"))
+		if err != nil {
+			t.Fatal(err)
+		}
+		pl, err := layout.Resolve(job)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, p := range pl.Parts {
+			for _, inside := range []bool{false, true} {
+				links, auxiliary, at := 0, 0, 0.0
+				for _, d := range p.Dimensions {
+					if d.Kind != plan.LengthDim || d.Inside != inside {
+						continue
+					}
+					if d.FromMm != at {
+						t.Errorf("%s: a link begins at %g, the one before it ends at %g", p.Name, d.FromMm, at)
+					}
+					links, at = links+1, d.ToMm
+					if d.Text[0] == '(' {
+						auxiliary++
+						if d.Limits != "" {
+							t.Errorf("%s: the auxiliary %s has limits %s", p.Name, d.Text, d.Limits)
+						}
+					}
+				}
+				if links > 1 {
+					chains++
+					if auxiliary != 1 {
+						t.Errorf("%s: %d of %d links are auxiliary", p.Name, auxiliary, links)
+					}
+				}
+			}
+			if k := len(p.Dimensions); p.Section != nil && (k == 0 || p.Dimensions[k-1].Kind != plan.OverallDim || p.Dimensions[k-1].ToMm != p.Section.LengthMm) {
+				t.Errorf("%s: no overall length", p.Name)
+			}
+		}
+	}
+	if chains < 8 {
+		t.Errorf("only %d chains", chains)
+	}
+}

@@ -1,0 +1,333 @@
+package picture
+
+import (
+	"cmp"
+	"slices"
+
+	"github.com/tdewolff/canvas"
+
+	"centrepop/layout/plan"
+	"centrepop/templates/draw"
+)
+
+// Room round a dimensioned section, in millimetres.
+const (
+	labelRowMm = 8.6 // size over limits
+	chainMm    = 7.5 // a line of lengths with its texts
+	dimSidePad = 7.0
+	sizeEmMm   = 3.4 // em of a size, and of its limits
+	limitEmMm  = 2.7
+	arrowMm    = 2.2
+)
+
+// Dimensioned draws a part cut along its axis, the half above it, with its
+// sizes: diameters at leaders, outside above and inside below, lengths on
+// dimension lines in a chain, the overall length above them (ISO 129-1). It is
+// no wider than width and no taller than maxHeight.
+func Dimensioned(part *plan.PartPlan, width, maxHeight float64) draw.Panel {
+	s := part.Section
+	v := &dimensioned{part: part, s: s}
+	for _, d := range part.Dimensions {
+		switch {
+		case d.Kind == plan.OverallDim:
+			v.overall = d
+		case d.Kind == plan.LengthDim && d.Inside:
+			v.below = append(v.below, d)
+		case d.Kind == plan.LengthDim:
+			v.above = append(v.above, d)
+		case d.Inside:
+			v.bores = append(v.bores, d)
+		default:
+			v.outsides = append(v.outsides, d)
+		}
+	}
+	if Crowded(part) {
+		v.outsides, v.bores, v.above, v.below = nil, nil, nil, nil
+	}
+	if len(v.above) == 1 {
+		v.above = nil // the overall length says it
+	}
+	if len(v.below) == 1 && v.below[0].FromMm == 0 && v.below[0].ToMm == v.overall.ToMm {
+		v.below = nil
+	}
+	outsideRows, boreRows := rowsFor(v.outsides, width), rowsFor(v.bores, width)
+	fixed := float64(outsideRows+boreRows)*labelRowMm + 2*chainMm + 9
+	if len(v.below) > 0 {
+		fixed += chainMm
+	}
+	room := max(18, maxHeight-fixed)
+	// A thin plate is drawn thicker than it is, and a long rod shorter.
+	aspect := min(max(s.LengthMm/s.MaxMm, 0.3), 12)
+	v.h = min(room, (width-2*dimSidePad)/aspect)
+	v.h = min(max(v.h, 14), room)
+	v.w = min(v.h*aspect, width-2*dimSidePad)
+	panelWidth := min(width, max(v.w+2*dimSidePad, 46, labelsWidth(v.outsides, outsideRows), labelsWidth(v.bores, boreRows)))
+	v.p = draw.Panel{Width: panelWidth, Height: fixed + v.h}
+	v.x0 = (panelWidth - v.w) / 2
+	v.axis = -(float64(outsideRows)*labelRowMm + 2*chainMm + v.h)
+	v.metal()
+	top := v.axis + v.h
+	v.labels(v.outsides, top+2*chainMm+1.5, outsideRows, 1)
+	v.chain(v.above, top+chainMm-4, top, 1)
+	v.chain([]plan.Dimension{v.overall}, top+2*chainMm-4, top, 1)
+	foot := v.axis - 2
+	if len(v.below) > 0 {
+		foot -= chainMm
+	}
+	v.labels(v.bores, foot, boreRows, -1)
+	v.chain(v.below, v.axis-chainMm+1, v.axis, -1)
+	v.p.Draw.Add(draw.Text{XMm: 0, YMm: -v.p.Height + 1.2, SizeMm: draw.SmallMm, Bold: true, Content: "FRONT"},
+		draw.Text{XMm: panelWidth, YMm: -v.p.Height + 1.2, SizeMm: draw.SmallMm, Bold: true, Align: draw.Right, Content: "BACK"})
+	return v.p
+}
+
+// mostLabels is how many diameters a side of a section shows.
+const mostLabels = 16
+
+// Crowded tells whether a part has too many sizes to draw: they are listed
+// instead.
+func Crowded(part *plan.PartPlan) bool {
+	n := map[bool]int{}
+	for _, d := range part.Dimensions {
+		if d.Kind == plan.DiameterDim {
+			n[d.Inside]++
+		}
+	}
+	return max(n[true], n[false]) > mostLabels
+}
+
+// dimensioned is a section in the making.
+type dimensioned struct {
+	part                          *plan.PartPlan
+	s                             *plan.Section
+	outsides, bores, above, below []plan.Dimension
+	overall                       plan.Dimension
+	p                             draw.Panel
+	leaders                       [][4]float64
+	x0, axis, w, h                float64
+}
+
+func (v *dimensioned) at(z, r float64) (float64, float64) {
+	return v.x0 + z*v.w/v.s.LengthMm, v.axis + r*v.h/v.s.MaxMm
+}
+
+// metal draws the half section, its threads, and the axis.
+func (v *dimensioned) metal() {
+	at := func(q plan.XY, _ float64) (float64, float64) { return v.at(q.XMm, q.YMm) }
+	draw.Hatch(&v.p.Draw, cutPath(v.s, at, 1), draw.R(v.x0-1, v.axis-1, v.x0+v.w+1, v.axis+v.h+1))
+	for _, t := range v.s.Threads {
+		off := -0.9
+		if t.Inside {
+			off = 0.9
+		}
+		fx, fy := v.at(t.FromMm, t.RadiusMm)
+		tx, _ := v.at(t.ToMm, t.RadiusMm)
+		v.p.Draw.Add(draw.Segment(fx, fy+off, tx, fy+off, draw.ThinMm))
+	}
+	for _, r := range v.part.Radials {
+		x, y := v.at(r.AxialMm, r.OutsideMm/2)
+		v.p.Draw.Add(draw.Segment(x, y+1.5, x, y-min(9, 0.6*(y-v.axis)), draw.ThinMm, draw.ChainDash...))
+	}
+	v.p.Draw.Add(draw.Segment(v.x0-4, v.axis, v.x0+v.w+4, v.axis, draw.ThinMm, draw.ChainDash...))
+}
+
+// chain draws lengths on a line at y, with extension lines from the metal's
+// edge at from; side is 1 above the part and -1 below it.
+func (v *dimensioned) chain(dims []plan.Dimension, y, from, side float64) {
+	if len(dims) == 0 {
+		return
+	}
+	d := &v.p.Draw
+	edges := map[float64]bool{}
+	wanted := make([]float64, len(dims))
+	widths := make([]float64, len(dims))
+	for i, dim := range dims {
+		a, _ := v.at(dim.FromMm, 0)
+		b, _ := v.at(dim.ToMm, 0)
+		for _, x := range []float64{a, b} {
+			if !edges[x] {
+				edges[x] = true
+				d.Add(draw.Segment(x, from+side*0.8, x, y+side*1.2, draw.HairMm))
+			}
+		}
+		d.Add(draw.Segment(a, y, b, y, draw.ThinMm))
+		if b-a > 3*arrowMm {
+			d.Add(arrow(a, y, -1), arrow(b, y, 1))
+		} else { // no room between: strokes
+			d.Add(draw.Segment(a-0.8, y-0.8, a+0.8, y+0.8, draw.ThinMm), draw.Segment(b-0.8, y-0.8, b+0.8, y+0.8, draw.ThinMm))
+		}
+		wanted[i] = (a + b) / 2
+		widths[i] = draw.TextWidth(dim.Text, sizeEmMm, true) + 1.2
+	}
+	if len(dims) == 1 && dims[0].Limits != "" {
+		widths[0] += draw.TextWidth(dims[0].Limits, limitEmMm, false) + 1.5
+	}
+	places := apart(wanted, widths, 0.5, v.p.Width-0.5)
+	roomy := true // every text stands within its own stretch
+	for i, dim := range dims {
+		a, _ := v.at(dim.FromMm, 0)
+		b, _ := v.at(dim.ToMm, 0)
+		roomy = roomy && widths[i] < b-a
+	}
+	for i, dim := range dims {
+		a, _ := v.at(dim.FromMm, 0)
+		b, _ := v.at(dim.ToMm, 0)
+		if roomy {
+			places[i] = v.clear(places[i], widths[i], y, a, b)
+		}
+		text, size := dim.Text, sizeEmMm
+		if len(dims) == 1 && dim.Limits != "" {
+			room := draw.TextWidth(dim.Limits, limitEmMm, false)
+			d.Add(draw.Text{XMm: places[i] + widths[i]/2 - room, YMm: y + 0.9, SizeMm: limitEmMm, Content: dim.Limits})
+			places[i] -= (room + 1.5) / 2
+		}
+		d.Add(draw.Text{XMm: places[i], YMm: y + 0.9, SizeMm: size, Bold: true, Align: draw.Centre, Content: text})
+	}
+}
+
+// clear moves the middle of a text on a dimension line from a to b to where no
+// leader runs through it, if there is such a place.
+func (v *dimensioned) clear(x, width, y, a, b float64) float64 {
+	free := func(x float64) bool {
+		for _, l := range v.leaders {
+			if (l[1]-y)*(l[3]-y) > 0 && (l[1]-y-3)*(l[3]-y-3) > 0 {
+				continue
+			}
+			at := l[0] + (l[2]-l[0])*(y+1.5-l[1])/(l[3]-l[1])
+			if at > x-width/2-0.6 && at < x+width/2+0.6 {
+				return false
+			}
+		}
+		return true
+	}
+	if free(x) || b-a < width+2 {
+		return x
+	}
+	for shift := 1.0; shift < b-a; shift++ {
+		for _, try := range []float64{x - shift, x + shift} {
+			if try-width/2 > a+1 && try+width/2 < b-1 && free(try) {
+				return try
+			}
+		}
+	}
+	return x
+}
+
+// arrow is the head of a dimension line with its tip at (x, y).
+func arrow(x, y, dir float64) draw.Shape {
+	return draw.Shape{Path: draw.Polygon(x, y, x-dir*arrowMm, y+arrowMm*0.18, x-dir*arrowMm, y-arrowMm*0.18), Fill: draw.Black}
+}
+
+// labels write diameters with their limits in rows from y on, away from the
+// part, each with a leader to its surface.
+func (v *dimensioned) labels(dims []plan.Dimension, y float64, rows int, side float64) {
+	dims = slices.Clone(dims)
+	slices.SortStableFunc(dims, func(a, b plan.Dimension) int { return cmp.Compare(a.FromMm+a.ToMm, b.FromMm+b.ToMm) })
+	for row := range rows {
+		var mine []plan.Dimension
+		for i := row; i < len(dims); i += rows {
+			mine = append(mine, dims[i])
+		}
+		wanted, widths := make([]float64, len(mine)), make([]float64, len(mine))
+		for i, dim := range mine {
+			wanted[i], _ = v.at((dim.FromMm+dim.ToMm)/2, 0)
+			widths[i] = min(labelWidth(dim), v.p.Width)
+		}
+		places := apart(wanted, widths, 0, v.p.Width)
+		base := y + float64(row)*labelRowMm
+		if side < 0 {
+			base = y - float64(row+1)*labelRowMm + 1
+		}
+		for i, dim := range mine {
+			// Straight to the surface where the label stands over it.
+			from, surface := v.at(dim.FromMm+(dim.ToMm-dim.FromMm)*0.15, dim.RadiusMm)
+			to, _ := v.at(dim.ToMm-(dim.ToMm-dim.FromMm)*0.15, 0)
+			x := min(max(places[i], from), to)
+			foot := base - 0.7
+			if side < 0 {
+				foot = base + labelRowMm - 1.4
+			}
+			v.p.Draw.Add(leaderTo(places[i], foot, x, surface)...)
+			v.leaders = append(v.leaders, [4]float64{places[i], foot, x, surface})
+			upper, lower := base+limitEmMm*1.35, base+0.5
+			if dim.Limits == "" {
+				upper = lower
+			} else {
+				limits, size := draw.Shrink(dim.Limits, limitEmMm, false, v.p.Width-1)
+				v.p.Draw.Add(draw.Text{XMm: places[i], YMm: lower, SizeMm: size, Align: draw.Centre, Content: limits})
+			}
+			v.p.Draw.Add(draw.Text{XMm: places[i], YMm: upper, SizeMm: sizeEmMm, Bold: true, Align: draw.Centre, Content: dim.Text})
+		}
+	}
+}
+
+// leaderTo is a thin line from a label to a surface, ending in an arrow on it.
+func leaderTo(x, y, tx, ty float64) []draw.Item {
+	path := &canvas.Path{}
+	path.MoveTo(x, y)
+	path.LineTo(tx, ty)
+	dir := canvas.Point{X: tx - x, Y: ty - y}
+	if dir.Length() < 0.1 {
+		return nil
+	}
+	dir = dir.Norm(arrowMm)
+	across := canvas.Point{X: -dir.Y * 0.18, Y: dir.X * 0.18}
+	return []draw.Item{
+		draw.Shape{Path: path, Stroke: draw.Black, WidthMm: draw.HairMm},
+		draw.Shape{Path: draw.Polygon(tx, ty, tx-dir.X+across.X, ty-dir.Y+across.Y, tx-dir.X-across.X, ty-dir.Y-across.Y), Fill: draw.Black},
+	}
+}
+
+func labelWidth(d plan.Dimension) float64 {
+	return max(draw.TextWidth(d.Text, sizeEmMm, true), draw.TextWidth(d.Limits, limitEmMm, false)) + 2
+}
+
+// rowsFor is in how many rows labels must stand for each to have its room.
+func rowsFor(dims []plan.Dimension, width float64) int {
+	sum := 0.0
+	for _, d := range dims {
+		sum += labelWidth(d)
+	}
+	rows := 0
+	if len(dims) > 0 {
+		rows = 1
+	}
+	for sum > width*float64(rows)*0.9 && rows < len(dims) {
+		rows++
+	}
+	return rows
+}
+
+// labelsWidth is how wide a panel must be for its labels in rows.
+func labelsWidth(dims []plan.Dimension, rows int) float64 {
+	widest := 0.0
+	for row := range rows {
+		sum := 0.0
+		for i := row; i < len(dims); i += rows {
+			sum += labelWidth(dims[i])
+		}
+		widest = max(widest, sum)
+	}
+	return widest
+}
+
+// apart moves the middles of texts, in rising order, so that none lies over
+// another, as little as it can, between lo and hi.
+func apart(wanted, widths []float64, lo, hi float64) []float64 {
+	n := len(wanted)
+	places := slices.Clone(wanted)
+	for i := range places {
+		places[i] = max(places[i], lo+widths[i]/2)
+		if i > 0 {
+			places[i] = max(places[i], places[i-1]+(widths[i-1]+widths[i])/2)
+		}
+	}
+	for i := n - 1; i >= 0; i-- {
+		limit := hi - widths[i]/2
+		if i < n-1 {
+			limit = places[i+1] - (widths[i]+widths[i+1])/2
+		}
+		places[i] = min(places[i], limit)
+	}
+	return places
+}

@@ -1,0 +1,220 @@
+package sheets
+
+import (
+	"strconv"
+	"strings"
+
+	"centrepop/layout/plan"
+	"centrepop/parts"
+	"centrepop/templates/draw"
+	"centrepop/templates/figures"
+)
+
+// partTables say where the holes are, and how to set out what is round or
+// developed.
+func (d density) partTables(pl *plan.Plan, part *plan.PartPlan) []draw.Table {
+	var out []draw.Table
+	add := func(t draw.Table) {
+		if len(t.Rows) > 0 {
+			t.Compact = true
+			out = append(out, t)
+		}
+	}
+	for _, face := range part.Faces {
+		holes := d.holeTable(face, pl.Units)
+		if d < 0.9 && len(holes.Rows) > 0 { // the distances in a line
+			holes.Lead += chordLine(face, pl.Units)
+		}
+		add(holes)
+		add(d.slotTable(face, pl.Units))
+		if d >= 0.9 || len(holes.Rows) == 0 {
+			add(d.chordTable(face, pl.Units))
+		}
+	}
+	add(d.radialTable(part, pl.Units))
+	for i := range part.Developments {
+		if part.Developments[i].Kind == plan.WrapPattern {
+			continue // its arcs stand in the table of what is on the outside
+		}
+		for _, t := range patternTables(&part.Developments[i], pl.Units) {
+			add(t)
+		}
+	}
+	return out
+}
+
+// holeTable says where the holes are: from the centre and, unless the outline
+// is round, from two edges.
+func (d density) holeTable(face *plan.Face, units parts.Units) draw.Table {
+	fromX, fromY := edgeNames(face.Datum)
+	t := draw.Table{Title: figures.Upper(face.Face) + " face: holes, x right, y to TOP, " + figures.LengthWord(units), Columns: []draw.Column{
+		{Head: "No.", Align: draw.Centre, Bold: true, Size: d.em(3.4)},
+		{Head: "Angle", Align: draw.Right, Size: d.smallMm()},
+		{Head: "x", Align: draw.Right, Size: d.em(3.2), Bold: face.Round},
+		{Head: "y", Align: draw.Right, Size: d.em(3.2), Bold: face.Round},
+		{Head: fromX, Align: draw.Right, Size: d.em(3.2), Bold: true, Spare: true},
+		{Head: fromY, Align: draw.Right, Size: d.em(3.2), Bold: true, Spare: true},
+		{Head: "Drill Ø", Align: draw.Right, Size: d.smallMm()},
+	}}
+	var lead []string
+	for _, g := range face.Groups {
+		text := figures.Span(g.First, g.Count) + ": " + figures.Joined(", ", g.SizeText, g.DepthText, g.Extra)
+		if g.PCDMm > 0 {
+			text += ", PCD " + figures.Short(g.PCDMm, units)
+		}
+		lead = append(lead, text+".")
+	}
+	t.Lead = strings.Join(lead, " ")
+	for _, h := range face.Holes {
+		row := []string{strconv.Itoa(h.N), figures.Degrees(h.AngleDeg),
+			figures.Fixed(h.XMm, units), figures.Fixed(h.YMm, units), "", "", figures.Short(h.DiameterMm, units)}
+		if !face.Round {
+			row[4], row[5] = figures.Fixed(h.FromXMm, units), figures.Fixed(h.FromYMm, units)
+		}
+		t.Rows = append(t.Rows, row)
+	}
+	return t
+}
+
+// edgeNames splits a datum such as "left-bottom" into the edges that x and y
+// are measured from.
+func edgeNames(datum string) (x, y string) {
+	x, y = "from side", "from below"
+	for _, word := range strings.FieldsFunc(datum, func(r rune) bool { return r < 'a' || r > 'z' }) {
+		switch word {
+		case "left", "right":
+			x = "from " + word
+		case "top", "bottom":
+			y = "from " + word
+		}
+	}
+	return x, y
+}
+
+func (d density) slotTable(face *plan.Face, units parts.Units) draw.Table {
+	t := draw.Table{Title: figures.Upper(face.Face) + " face: slots, in " + figures.LengthWord(units), Columns: []draw.Column{
+		{Head: "No.", Align: draw.Centre, Bold: true, Size: d.em(3.4)},
+		{Head: "Width × length", Align: draw.Centre, Size: d.smallMm()},
+		{Head: "Long axis", Align: draw.Right, Size: d.smallMm()},
+		{Head: "One end x, y", Align: draw.Centre, Size: d.smallMm()},
+		{Head: "Other end x, y", Align: draw.Centre, Size: d.smallMm()},
+	}}
+	for _, s := range face.Slots {
+		t.Rows = append(t.Rows, []string{strconv.Itoa(s.N),
+			figures.Short(s.WidthMm, units) + " × " + figures.Short(s.LengthMm, units), figures.Degrees(s.TurnDeg),
+			figures.Fixed(s.EndsMm[0].XMm, units) + ", " + figures.Fixed(s.EndsMm[0].YMm, units),
+			figures.Fixed(s.EndsMm[1].XMm, units) + ", " + figures.Fixed(s.EndsMm[1].YMm, units)})
+	}
+	return t
+}
+
+func (d density) chordTable(face *plan.Face, units parts.Units) draw.Table {
+	t := draw.Table{Title: figures.Upper(face.Face) + " face: between holes", Columns: []draw.Column{
+		{Head: "Holes", Align: draw.Centre, Bold: true, Size: d.smallMm()},
+		{Head: "Dividers", Align: draw.Right, Size: d.em(3.2), Bold: true},
+		{Head: "Over pins", Align: draw.Right, Size: d.smallMm()},
+		{Head: "Between pins", Align: draw.Right, Size: d.smallMm()},
+	}}
+	for _, g := range face.Groups {
+		for _, c := range g.Chords {
+			t.Rows = append(t.Rows, []string{strconv.Itoa(c.From) + "–" + strconv.Itoa(c.To),
+				figures.Fixed(c.CentreMm, units), figures.Fixed(c.OverMm, units), figures.Fixed(c.BetweenMm, units)})
+		}
+	}
+	return t
+}
+
+// chordLine says the distances between holes in a line.
+func chordLine(face *plan.Face, units parts.Units) string {
+	line := ""
+	for _, g := range face.Groups {
+		for _, c := range g.Chords {
+			line += " " + strconv.Itoa(c.From) + "–" + strconv.Itoa(c.To) + " dividers " + figures.Fixed(c.CentreMm, units) +
+				", over pins " + figures.Fixed(c.OverMm, units) + ", between " + figures.Fixed(c.BetweenMm, units) + "."
+		}
+	}
+	return line
+}
+
+func (d density) radialTable(part *plan.PartPlan, units parts.Units) draw.Table {
+	t := draw.Table{Title: "On the outside, in " + figures.LengthWord(units), Columns: []draw.Column{
+		{Head: "No.", Align: draw.Centre, Bold: true, Size: d.em(3.4)},
+		{Head: "What", Flex: true, Size: d.em(2.7), Most: 40},
+		{Head: "Clock", Align: draw.Right, Size: d.em(3.2), Bold: true},
+		{Head: "Arc from TOP", Align: draw.Right, Size: d.smallMm()},
+		{Head: "From FRONT", Align: draw.Right, Size: d.em(3.2), Bold: true},
+		{Head: "On Ø", Align: draw.Right, Size: d.smallMm()},
+	}}
+	for _, r := range part.Radials {
+		t.Rows = append(t.Rows, []string{strconv.Itoa(r.N), figures.Joined(", ", r.Name, r.SizeText, r.DepthText), figures.Degrees(r.ClockDeg),
+			figures.Fixed(r.ArcMm, units), figures.Fixed(r.AxialMm, units), figures.Short(r.OutsideMm, units)})
+	}
+	return t
+}
+
+// recordTable is the inspection record: a row for each check, a column for
+// each piece.
+func (d density) recordTable(pl *plan.Plan, part *plan.PartPlan, wide bool) draw.Table {
+	t := draw.Table{Title: "Record, in " + figures.LengthWord(pl.Units) + ": measure clean, after deburring", Compact: true, RowMm: 5.6 * float64(d), Columns: []draw.Column{
+		{Head: "What", Flex: true, Size: d.smallMm(), Most: 70},
+		{Head: "Limits", Flex: true, Firm: 30, Bold: true, Size: d.em(3.2), Most: 44},
+	}}
+	if pl.Tolerance != "" {
+		t.Lead = "Limits that name no source are those of " + pl.Tolerance + "."
+	}
+	if wide {
+		t.Columns = append(t.Columns, draw.Column{Head: "Gauge", Flex: true, Size: d.smallMm()})
+	}
+	pieces := pieceHeads(part.Quantity, "measured")
+	for _, head := range pieces {
+		t.Columns = append(t.Columns, draw.Column{Head: head, Align: draw.Centre, Least: 15, Most: 15, Size: d.smallMm()})
+	}
+	for _, c := range part.Checks {
+		what := figures.Joined(" ", c.What, c.Wanted)
+		source, _, _ := strings.Cut(c.Source, ";")
+		if pl.Tolerance != "" && strings.HasPrefix(source, pl.Tolerance) || strings.HasPrefix(source, "ISO 286-1") {
+			source = ""
+		}
+		if source != "" {
+			what += " (" + source + ")"
+		}
+		row := []string{what, c.Limits}
+		if wide {
+			row = append(row, c.Gauge)
+		}
+		t.Rows = append(t.Rows, append(row, make([]string, len(pieces))...))
+	}
+	return t
+}
+
+// verdict is the foot of the record: result and signature of each piece.
+func (d density) verdict(quantity int, width float64) draw.Piece {
+	heads := pieceHeads(quantity, "")
+	p := draw.Piece{Height: 8*float64(len(heads)) + 1}
+	for i, head := range heads {
+		y := -5.4 - 8*float64(i)
+		x := 0.0
+		if head != "" {
+			p.Draw.Add(draw.Text{YMm: y, SizeMm: d.bodyMm(), Bold: true, Content: head})
+			x = 13
+		}
+		for _, word := range []string{"Passed", "To rework", "Scrap"} {
+			p.Draw.Add(draw.Box(draw.R(x, y-0.9, x+4.4, y+3.5), draw.LineMm))
+			p.Draw.Add(draw.Text{XMm: x + 5.6, YMm: y, SizeMm: d.bodyMm(), Content: word})
+			x += draw.TextWidth(word, d.bodyMm(), false) + 10
+		}
+		for j, label := range []string{"By", "Date", "Remarks"} {
+			p.Draw.Add(draw.Text{XMm: x, YMm: y, SizeMm: d.bodyMm(), Content: label})
+			x += draw.TextWidth(label, d.bodyMm(), false) + 1
+			to := x + [3]float64{30, 18, width}[j]
+			if to = min(to, width); to-x > 6 {
+				p.Draw.Add(draw.Segment(x, y-0.6, to, y-0.6, draw.ThinMm))
+			}
+			x = to + 2
+			if x > width-14 {
+				break
+			}
+		}
+	}
+	return p
+}

@@ -1,0 +1,285 @@
+package truesize
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+
+	"centrepop/layout/plan"
+	"centrepop/templates/draw"
+)
+
+// gapMm is the paper between templates that share a sheet.
+const gapMm = 4.0
+
+// openSheets is how many sheets back there may still be room for another
+// template: those that lie together in the packet.
+const openSheets = 3
+
+// placed is a tile on a sheet: its upper left corner in the sheet's window.
+type placed struct {
+	tile
+	x, y float64 // from the upper left corner of the window, downwards
+}
+
+// page is a sheet in the making.
+type page struct {
+	frame draw.Frame
+	free  []draw.Rect // room left, y downwards from the upper left corner
+	tiles []placed
+	last  int // index of the last part that has something on it
+}
+
+// fill is the share of the window's area that templates take.
+func (p *page) fill() float64 {
+	used := 0.0
+	for _, one := range p.tiles {
+		used += one.window.Width() * one.window.Height()
+	}
+	w := window(p.frame)
+	return used / (w.Width() * w.Height())
+}
+
+// newPage is an empty sheet.
+func newPage(f draw.Frame) *page {
+	w := window(f)
+	return &page{frame: f, free: []draw.Rect{draw.R(0, 0, w.Width(), w.Height())}}
+}
+
+func (p *page) clone() *page {
+	q := *p
+	q.free, q.tiles = slices.Clone(p.free), slices.Clone(p.tiles)
+	return &q
+}
+
+// put sets a tile where it leaves the least room beside it, and tells whether
+// it fits. A tile that shares a sheet has a caption over it.
+func (p *page) put(one tile) bool {
+	if len(p.free) == 0 {
+		return false
+	}
+	w, h := max(one.window.Width(), captionLeastMm), one.window.Height()+captionMm(&one)
+	if p.inside(&one) {
+		w, h = one.window.Width(), one.window.Height()
+	}
+	best, least := -1, 0.0
+	for i, r := range p.free {
+		if w > r.Width()+1e-9 || h > r.Height()+1e-9 {
+			continue
+		}
+		if spare := min(r.Width()-w, r.Height()-h); best < 0 || spare < least {
+			best, least = i, spare
+		}
+	}
+	if best < 0 {
+		return false
+	}
+	r := p.free[best]
+	p.tiles = append(p.tiles, placed{one, r.X0, r.Y0})
+	right := draw.R(r.X0+w+gapMm, r.Y0, r.X1, r.Y0+h)
+	below := draw.R(r.X0, r.Y0+h+gapMm, r.X1, r.Y1)
+	if r.Width()-w > r.Height()-h {
+		right.Y1, below.X1 = r.Y1, r.X0+w
+	}
+	p.free = slices.Delete(p.free, best, best+1)
+	for _, rest := range []draw.Rect{right, below} {
+		if rest.Width() > 20 && rest.Height() > 20 {
+			p.free = append(p.free, rest)
+		}
+	}
+	return true
+}
+
+// place sets tiles on the last sheets of a packet or on new ones of a frame.
+func place(pages []*page, tiles []tile, f draw.Frame, part int) []*page {
+	for _, one := range tiles {
+		done := false
+		for i := max(0, len(pages)-openSheets); i < len(pages) && !done; i++ {
+			if p := pages[i]; p.frame == f && len(p.tiles) > 0 {
+				if q := p.clone(); q.put(one) {
+					q.last = part
+					pages[i], done = q, true
+				}
+			}
+		}
+		if !done {
+			p := newPage(f)
+			p.put(one)
+			p.last = part
+			pages = append(pages, p)
+		}
+	}
+	return pages
+}
+
+// pack sets the templates of one part, each upright or on its side as takes
+// the fewest sheets. A template that no way fits is left out.
+func pack(pages []*page, templates []*template, ways []draw.Frame, part int) []*page {
+	choices := 1
+	for range templates {
+		choices = min(choices*len(ways), 64)
+	}
+	var best []*page
+	for choice := range choices {
+		try, n := slices.Clone(pages), choice
+		fine := true
+		for _, t := range templates {
+			f := ways[n%len(ways)]
+			n /= len(ways)
+			w := window(f)
+			tiles := t.tiles(w.Width(), w.Height())
+			fine = fine && (tiles != nil && len(tiles) <= maxTiles || choices == 1)
+			try = place(try, tiles, f, part)
+		}
+		if fine && (best == nil || len(try) < len(best)) {
+			best = try
+		}
+	}
+	if best == nil {
+		return pages
+	}
+	return best
+}
+
+// Sheets are the 1:1 sheets of the parts, in their order: the faces of each,
+// then what is wrapped or developed. Small ones share a sheet. A flat pattern
+// of more than maxTiles is left out: see Missing.
+func Sheets(pl *plan.Plan, list []*plan.PartPlan, paper draw.Frame, which Policy) ([]draw.Chapter, error) {
+	ways := waysOf(paper)
+	var pages []*page
+	for i, part := range list {
+		kept, err := printable(pl, part, paper, which)
+		if err != nil {
+			return nil, err
+		}
+		pages = pack(pages, kept, ways, i)
+	}
+	return chapters(pl, merge(pages, ways)), nil
+}
+
+// Apart are the same templates, each on sheets of its own: a chapter for each.
+func Apart(pl *plan.Plan, list []*plan.PartPlan, paper draw.Frame, which Policy) ([]draw.Chapter, error) {
+	var out []draw.Chapter
+	for _, part := range list {
+		kept, err := printable(pl, part, paper, which)
+		if err != nil {
+			return nil, err
+		}
+		for _, t := range kept {
+			c := draw.Chapter{Part: part.Title, Name: t.name}
+			for _, one := range t.fewest(waysOf(paper)) {
+				p := &page{frame: one.frame, tiles: []placed{{tile: one.tile}}}
+				c.Sheets = append(c.Sheets, p.draw(pl))
+			}
+			out = append(out, c)
+		}
+	}
+	return out, nil
+}
+
+// Missing says which of the flat patterns wanted of a part no paper of this
+// size takes.
+func Missing(pl *plan.Plan, part *plan.PartPlan, paper draw.Frame, which Policy) ([]string, error) {
+	list, err := templatesOf(pl, part, which)
+	if err != nil {
+		return nil, err
+	}
+	var out []string
+	for _, t := range list {
+		if t.exact && len(t.fewest(waysOf(paper))) == 0 {
+			out = append(out, fmt.Sprintf("%s would take more than %d sheets of %s and is not printed: mark it out from its table, or print on larger paper.",
+				t.name, maxTiles, paper.Name))
+		}
+	}
+	return out, nil
+}
+
+// waysOf are the ways a sheet can lie.
+func waysOf(paper draw.Frame) []draw.Frame {
+	if side := paper.Turned(); window(side).Height() >= 100 && side != paper {
+		return []draw.Frame{paper, side}
+	}
+	return []draw.Frame{paper}
+}
+
+// printable are the templates of a part that fit on sheets of the paper. A
+// face that does not is an error.
+func printable(pl *plan.Plan, part *plan.PartPlan, paper draw.Frame, which Policy) ([]*template, error) {
+	list, err := templatesOf(pl, part, which)
+	if err != nil {
+		return nil, err
+	}
+	kept := list[:0:0]
+	for _, t := range list {
+		if len(t.fewest(waysOf(paper))) > 0 {
+			kept = append(kept, t)
+		} else if !t.exact {
+			return nil, t.tooLarge(paper)
+		}
+	}
+	return kept, nil
+}
+
+// framed is a tile and the sheet it is cut for.
+type framed struct {
+	tile
+	frame draw.Frame
+}
+
+// fewest cuts the template the way that takes the fewest sheets; none if each
+// takes more than maxTiles.
+func (t *template) fewest(ways []draw.Frame) []framed {
+	var best []tile
+	var frame draw.Frame
+	for _, f := range ways {
+		w := window(f)
+		if tiles := t.tiles(w.Width(), w.Height()); len(tiles) > 0 && len(tiles) <= maxTiles && (best == nil || len(tiles) < len(best)) {
+			best, frame = tiles, f
+		}
+	}
+	var out []framed
+	for _, one := range best {
+		out = append(out, framed{one, frame})
+	}
+	return out
+}
+
+// merge puts the templates of two sheets on one where they fit, as long as the
+// sheets lie near each other.
+func merge(pages []*page, ways []draw.Frame) []*page {
+	for i := 0; i < len(pages); i++ {
+		for j := i + 1; j < len(pages) && j <= i+2*openSheets; j++ {
+			if both := together(pages[i], pages[j], ways); both != nil {
+				pages[i] = both
+				pages = slices.Delete(pages, j, j+1)
+				j = i
+			}
+		}
+	}
+	return pages
+}
+
+// together is one sheet with all templates of two, or nil.
+func together(p, q *page, ways []draw.Frame) *page {
+	if p.fill()+q.fill() > 1 {
+		return nil
+	}
+	var tiles []tile
+	for _, one := range slices.Concat(p.tiles, q.tiles) {
+		tiles = append(tiles, one.tile)
+	}
+	byHeight := slices.Clone(tiles)
+	slices.SortStableFunc(byHeight, func(a, b tile) int { return cmp.Compare(b.window.Height(), a.window.Height()) })
+	byWidth := slices.Clone(tiles)
+	slices.SortStableFunc(byWidth, func(a, b tile) int { return cmp.Compare(b.window.Width(), a.window.Width()) })
+	for _, f := range ways {
+		for _, order := range [][]tile{tiles, byHeight, byWidth} {
+			both := newPage(f)
+			both.last = q.last
+			if !slices.ContainsFunc(order, func(one tile) bool { return !both.put(one) }) {
+				return both
+			}
+		}
+	}
+	return nil
+}

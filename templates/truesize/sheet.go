@@ -1,0 +1,295 @@
+package truesize
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"centrepop/layout/plan"
+	"centrepop/parts"
+	"centrepop/templates/draw"
+	"centrepop/templates/figures"
+)
+
+// The frame of a template sheet, in millimetres: a strip along the upper edge
+// and thin rules along the left and lower ones.
+const (
+	stripMm        = 10.0
+	ruleMm         = 8.0
+	captionLeastMm = 74.0
+)
+
+// window is the room for templates on a sheet.
+func window(f draw.Frame) draw.Rect {
+	return draw.R(draw.MarginMm+ruleMm, draw.MarginMm+ruleMm, f.WidthMm-draw.MarginMm, f.HeightMm-draw.MarginMm-stripMm-1.5)
+}
+
+// captionLines are what stands over a template that shares its sheet.
+func (one *tile) captionLines() []string {
+	t := one.of
+	count, name := "", ""
+	if one.n > 0 {
+		count = fmt.Sprintf("tile %d of %d", one.n, one.grid.count())
+	}
+	if t.exact {
+		name = t.name
+	}
+	head := figures.Joined(" · ", t.part.Title, name, count, t.side)
+	if t.part.Quantity > 1 {
+		head += " · make " + strconv.Itoa(t.part.Quantity) + ", print as often"
+	}
+	width := max(one.window.Width(), captionLeastMm)
+	lines := draw.Wrap(head, draw.TextMm, true, width)
+	if one.n <= 1 {
+		for _, text := range append([]string{one.joining()}, t.legend...) {
+			if text != "" {
+				lines = append(lines, draw.Wrap(text, draw.SmallMm, false, width)...)
+			}
+		}
+	}
+	return lines
+}
+
+// captionMm is the height of a caption.
+func captionMm(one *tile) float64 { return float64(len(one.captionLines()))*draw.TextMm*1.25 + 1.5 }
+
+// joining says how tiles are put together, and how to check them.
+func (one *tile) joining() string {
+	if one.n == 0 {
+		return one.of.dividers
+	}
+	return figures.Joined(" ", "Cut on dashes, lay on chain lines, letters together.", one.of.dividers)
+}
+
+// Name heads the 1:1 sheets in the index and the bookmarks.
+const Name = "Templates, 1:1"
+
+// chapters draws the sheets, with a bookmark where each template begins.
+func chapters(pl *plan.Plan, pages []*page) []draw.Chapter {
+	if len(pages) == 0 {
+		return nil
+	}
+	all := draw.Chapter{Name: Name}
+	seen := map[*plan.PartPlan]map[string]bool{}
+	for _, p := range pages {
+		s := p.draw(pl)
+		for _, one := range p.tiles {
+			t := one.of
+			if seen[t.part] == nil {
+				seen[t.part] = map[string]bool{}
+			}
+			if !seen[t.part][t.name] {
+				seen[t.part][t.name] = true
+				s.Starts = append(s.Starts, t.part.Title+": "+t.name)
+			}
+		}
+		all.Sheets = append(all.Sheets, s)
+	}
+	return []draw.Chapter{all}
+}
+
+// draw draws a sheet.
+func (p *page) draw(pl *plan.Plan) *draw.Sheet {
+	s := &draw.Sheet{Frame: p.frame, Scale: "1:1", FillShare: p.fill()}
+	var names []string
+	for _, one := range p.tiles {
+		if title := one.of.part.Title; len(s.Parts) == 0 || s.Parts[len(s.Parts)-1] != title {
+			s.Parts = append(s.Parts, title)
+		}
+		names = append(names, one.of.name)
+	}
+	s.Part, s.Name = strings.Join(s.Parts, ", "), names[0]
+	w := window(p.frame)
+	rules(&s.Draw, w, pl.Units)
+	alone := len(p.tiles) == 1
+	if alone {
+		one, texts := &p.tiles[0], []string(nil)
+		if one.n <= 1 {
+			texts = append([]string{one.of.how}, one.of.legend...)
+		}
+		one.draw(s, w, texts)
+	} else {
+		for i := range p.tiles {
+			one := &p.tiles[i]
+			y := w.Y1 - one.y
+			if p.inside(&one.tile) {
+				one.draw(s, draw.R(w.X0+one.x, y-one.window.Height(), w.X0+one.x+one.window.Width(), y), one.captionLines())
+				continue
+			}
+			for j, line := range one.captionLines() {
+				y -= draw.TextMm * 1.25
+				size := draw.SmallMm
+				if j == 0 {
+					size = draw.TextMm
+				}
+				s.Draw.Add(draw.Text{XMm: w.X0 + one.x, YMm: y + 0.8, SizeMm: size, Bold: j == 0, Content: line})
+			}
+			y -= 1.5
+			one.draw(s, draw.R(w.X0+one.x, y-one.window.Height(), w.X0+one.x+one.window.Width(), y), nil)
+		}
+	}
+	s.Close = func(n, total int) { p.strip(pl, s, alone, n, total) }
+	return s
+}
+
+// inside tells whether a tile that shares its sheet is so tall that its caption
+// stands in it.
+func (p *page) inside(one *tile) bool {
+	return one.window.Height()+captionMm(one) > window(p.frame).Height()+1e-9
+}
+
+// draw draws a tile inside r: in its middle where r is larger; texts stand
+// where it leaves room.
+func (one *placed) draw(s *draw.Sheet, r draw.Rect, texts []string) {
+	seen := one.window
+	ox := r.X0 - seen.X0 + (r.Width()-seen.Width())/2
+	oy := r.Y1 - seen.Y1 - (r.Height()-seen.Height())/2
+	window := draw.R(seen.X0+ox, seen.Y0+oy, seen.X1+ox, seen.Y1+oy)
+	room := draw.NewOccupied(window)
+	one.seamLines(s, window, ox, oy, room)
+	one.of.draw(s, window, ox, oy, room)
+	one.seamNotes(s, window, ox, oy, room)
+	if len(texts) > 0 {
+		note(s, room, window, texts)
+	}
+}
+
+// note writes lines where the drawing leaves room for them, in the widest form
+// that fits; what finds none stands on the part's own sheet.
+func note(s *draw.Sheet, room *draw.Occupied, window draw.Rect, texts []string) {
+	const size, step = 3.2, 3.2 * 1.3
+	for _, width := range []float64{90, 70, 55, 42, 30} {
+		var lines []string
+		for _, text := range texts {
+			lines = append(lines, draw.Wrap(text, size, false, width)...)
+		}
+		height := float64(len(lines)) * step
+		for y := window.Y1 - 2; y-height > window.Y0+1; y -= 3 {
+			for x := window.X0 + 2; x+width < window.X1-1; x += 4 {
+				r := draw.R(x, y-height, x+width, y)
+				if !room.Free(r.Grown(1)) {
+					continue
+				}
+				room.AddText(r)
+				for i, line := range lines {
+					s.Draw.Add(draw.Text{XMm: x, YMm: y - float64(i+1)*step + 0.9, SizeMm: size, Content: line})
+				}
+				return
+			}
+		}
+	}
+}
+
+// stripCell is a cell of the strip: lines from the top, the first bold.
+type stripCell struct {
+	width float64
+	lines []string
+	sizes []float64
+}
+
+// strip closes a sheet: what it is, which side is out, what to drill, how to
+// join it, which tile and which page.
+func (p *page) strip(pl *plan.Plan, s *draw.Sheet, alone bool, n, total int) {
+	b := draw.R(draw.MarginMm, s.Frame.HeightMm-draw.MarginMm-stripMm, s.Frame.WidthMm-draw.MarginMm, s.Frame.HeightMm-draw.MarginMm)
+	s.Draw.Add(draw.Box(b, 0.5))
+	job := figures.Joined(" ", pl.Job, labelledRev(pl.Revision))
+	pageText := fmt.Sprintf("%d of %d", n, total)
+	one := &p.tiles[0]
+	cells := []stripCell{
+		{0.26, []string{s.Part, job}, []float64{4.2, 2.8}},
+		{0.52, []string{"Cut the templates apart. Each lies with the printed side out.", "Check 100 mm on both rules with a steel rule."}, []float64{3.2, 2.8}},
+		{0.22, []string{"page " + pageText, "templates, 1:1"}, []float64{4.2, 2.8}},
+	}
+	if alone {
+		t := one.of
+		make := "make " + strconv.Itoa(t.part.Quantity)
+		if t.part.Quantity > 1 {
+			make += ", print as often"
+		}
+		legend := t.legend
+		if t.exact {
+			legend = append([]string{t.name}, legend...)
+		}
+		name := t.name
+		if one.n > 0 {
+			name = fmt.Sprintf("Tile %d of %d", one.n, one.grid.count())
+		} else if name == "" {
+			name = "1:1"
+		}
+		join := one.joining()
+		if join == "" {
+			join = "Check 100 mm on both rules with a steel rule before marking."
+		}
+		cells = []stripCell{
+			{0.21, []string{t.part.Title, figures.Joined(" · ", make, job)}, []float64{4.2, 2.8}},
+			{0.17, []string{"TOP", t.side}, []float64{4.2, 2.8}},
+			{0.23, legend, []float64{2.9, 2.9, 2.9}},
+			{0.20, []string{join}, []float64{2.8}},
+			{0.19, []string{name, "1:1 · page " + pageText}, []float64{4.6, 3}},
+		}
+	}
+	x := b.X0
+	for i, c := range cells {
+		w := c.width * b.Width()
+		if i > 0 {
+			s.Draw.Add(draw.Segment(x, b.Y0, x, b.Y1, draw.LineMm))
+		}
+		left := x + 1.4
+		if alone && i == 1 {
+			s.Draw.Add(draw.TopArrow(x+4, b.Y0+1.6, 7))
+			left += 6.5
+		}
+		right := x + w - 1.2
+		if alone && i == len(cells)-1 && one.n > 0 {
+			right -= 9
+			one.drawMap(&s.Draw, draw.R(right+1, b.Y0+1, right+9, b.Y1-1))
+		}
+		c.draw(s, left, right, b)
+		x += w
+	}
+}
+
+// draw sets the lines of a cell; a single line may break into three.
+func (c stripCell) draw(s *draw.Sheet, left, right float64, b draw.Rect) {
+	width := right - left
+	lines, sizes := c.lines, c.sizes
+	if len(c.sizes) != 2 { // running text
+		size := c.sizes[0]
+		var all []string
+		for {
+			all = nil
+			for _, line := range lines {
+				all = append(all, draw.Wrap(line, size, false, width)...)
+			}
+			if len(all) <= 3 || size <= draw.SmallMm {
+				break
+			}
+			size = max(draw.SmallMm, size-0.1)
+		}
+		if len(all) > 3 {
+			all = append(all[:2], "more: see the part’s sheet")
+		}
+		lines, sizes = all, []float64{size, size, size}
+	}
+	step := stripMm / float64(max(2, len(lines)))
+	for i, line := range lines {
+		bold := i == 0 && len(c.sizes) == 2
+		text, size := draw.Shrink(line, sizes[i], bold, width)
+		s.Draw.Add(draw.Text{XMm: left, YMm: b.Y1 - step*(float64(i)+0.5) - size*0.36, SizeMm: size, Bold: bold, Content: text})
+	}
+}
+
+func labelledRev(revision string) string {
+	if revision == "" {
+		return ""
+	}
+	return "rev " + revision
+}
+
+// rules draws rules along the left and the lower edge of a window: millimetres,
+// or eighths of an inch in an inch job. The 100 mm to check by stand out on
+// both.
+func rules(d *draw.Drawing, w draw.Rect, units parts.Units) {
+	draw.EdgeRule(d, w.X0, w.Y0, w.Width(), units == parts.Inches, false)
+	draw.EdgeRule(d, w.X0, w.Y0, w.Height(), units == parts.Inches, true)
+}
