@@ -121,7 +121,7 @@ func (v *view) bearingSeat(c cylinder) {
 // its seat names.
 func (v *view) partSeat(c cylinder) {
 	for _, p := range v.job.Parts {
-		if p.Bore == nil || p == v.p || !strings.Contains(strings.ToLower(c.step.Seat.Value), strings.ToLower(p.Title.Value)) {
+		if p.Bore == nil || p == v.p || !strings.Contains(" "+strings.ToLower(c.step.Seat.Value)+" ", " "+strings.ToLower(p.Title.Value)+" ") {
 			continue
 		}
 		bore := p.Bore.Size.Nominal.Mm
