@@ -42,6 +42,9 @@ type Options struct {
 	// Findings are those of the review, for the cover and the review's pages;
 	// nil if the plan was not reviewed, empty if nothing was found.
 	Findings []review.Finding
+	// Held are the names of the parts that are not released, whose sheets are
+	// stamped.
+	Held []string
 	// Press takes over the drawing of each sheet as soon as it is laid out,
 	// so that the drawings need not be kept until all sheets are; nil keeps
 	// them. It is called on several goroutines at once.
@@ -115,7 +118,7 @@ func Packet(pl *plan.Plan, opt Options) (*draw.Document, error) {
 	// first drawing of the cover only counts its pages.
 	pages := len(sheets.Cover(pl, opt.Findings, paper, chapters, 0))
 	cover := draw.Chapter{Part: "", Name: "Cover", Sheets: sheets.Cover(pl, opt.Findings, paper, chapters, pages)}
-	return correct(draw.Bind(headOf(pl), append([]draw.Chapter{cover}, chapters...), "Shop packet"), pl, opt)
+	return correct(draw.Bind(opt.head(pl), append([]draw.Chapter{cover}, chapters...), "Shop packet"), pl, opt)
 }
 
 // task draws some chapters that stand together. Tasks know nothing of each
@@ -201,7 +204,7 @@ func Templates(pl *plan.Plan, partNames []string, opt Options) (*draw.Document, 
 	if len(chapters) == 0 {
 		return nil, errors.New("templates: no face of these parts has anything to mark, and none is wrapped or developed")
 	}
-	return correct(draw.Bind(headOf(pl), chapters, "Punch templates"), pl, opt)
+	return correct(draw.Bind(opt.head(pl), chapters, "Punch templates"), pl, opt)
 }
 
 // chosen are the parts of some names, all if there are none.
@@ -241,7 +244,13 @@ func paperOf(pl *plan.Plan, opt Options) (draw.Frame, error) {
 	return room(opt.Printer, draw.Frame{WidthMm: w, HeightMm: h, Name: name}), nil
 }
 
-// headOf is what the title blocks say of a plan's job.
-func headOf(pl *plan.Plan) draw.Job {
-	return draw.Job{Name: pl.Job, Revision: pl.Revision, Date: pl.Date, Tolerance: pl.Tolerance}
+// head is what the title blocks say of a plan's job.
+func (opt Options) head(pl *plan.Plan) draw.Job {
+	job := draw.Job{Name: pl.Job, Revision: pl.Revision, Date: pl.Date, Tolerance: pl.Tolerance}
+	for _, name := range opt.Held {
+		if q := pl.Part(name); q != nil {
+			job.Held = append(job.Held, q.Title)
+		}
+	}
+	return job
 }

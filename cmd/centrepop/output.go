@@ -57,6 +57,9 @@ type written struct {
 	Parts  []string `json:"parts"`
 	// Review counts the findings, where the packet holds the review.
 	Review *review.Count `json:"review,omitempty"`
+	// NotReleased are the parts whose sheets are stamped.
+	NotReleased []string `json:"not_released,omitempty"`
+	release     *release
 }
 
 // save writes a file of a job whole or not at all. An error that comes from a

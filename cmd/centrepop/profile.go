@@ -28,6 +28,7 @@ func profile(c *call) error {
 	kerfText := c.flags.String("kerf", "", "`WIDTH` of the cut, such as 0.2; stated in the report, applied only with --compensate")
 	compensate := c.flags.Bool("compensate", false, "move the contours by half the kerf into the waste; without it the cutter does that")
 	piece := c.flags.String("piece", "", "`NAME` of the blank, of a cone or square-to-round made of several pieces")
+	asDraft := c.draftFlag()
 	if err := c.parse(2, 2); err != nil {
 		return err
 	}
@@ -40,7 +41,7 @@ func profile(c *call) error {
 	case *compensate && *kerfText == "":
 		return badUse("--compensate needs --kerf WIDTH")
 	}
-	job, pl, err := load(c.args[0])
+	job, pl, rel, err := draft(c.args[0])
 	if err != nil {
 		return err
 	}
@@ -63,6 +64,7 @@ func profile(c *call) error {
 	if err != nil {
 		return err
 	}
+	p.Held = len(rel.among(c.args[1:])) > 0
 	page, err := truesize.Profile(p)
 	if err != nil {
 		return err
@@ -77,10 +79,13 @@ func profile(c *call) error {
 		return err
 	}
 	if *c.json {
-		return c.print(profileAnswer{*out, p})
+		if err := c.print(profileAnswer{*out, p}); err != nil {
+			return err
+		}
+		return rel.answer(c, *asDraft, c.args[1:])
 	}
 	profileText(c.stdout, words.Writer{Units: pl.Units}, *out, p)
-	return nil
+	return rel.answer(c, *asDraft, c.args[1:])
 }
 
 // profileText writes the report for reading in a terminal and for the order.

@@ -4,12 +4,14 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"slices"
 	"strings"
 
 	"centrepop/layout"
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/layout/review"
+	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/render/pdf"
 	"centrepop/render/png"
@@ -44,6 +46,78 @@ func load(path string) (*parts.Job, *plan.Plan, error) {
 	return job, pl, nil
 }
 
+// draft reads a job and works out what can be: what the review stops at is left
+// to it, and only what cannot be read at all is an error.
+func draft(path string) (*parts.Job, *plan.Plan, *release, error) {
+	job, err := loadJob(path)
+	if err != nil {
+		return nil, nil, nil, err
+	}
+	pl, err := layout.Draft(job)
+	if err != nil {
+		return nil, nil, nil, err
+	}
+	w, errs := words.Writer{Units: job.Units}, parts.Errors{}
+	for _, p := range pl.Faults {
+		if words.Unusable(p.Kind) {
+			errs = append(errs, job.Fault(p.Pos, p.What, w.Fix(p)))
+		}
+	}
+	if len(errs) > 0 {
+		return nil, nil, nil, errs
+	}
+	findings := review.Review(job, pl)
+	return job, pl, &release{findings: findings, stops: review.Stops(job, findings)}, nil
+}
+
+// release is what the review says of a job that is to be printed or cut.
+type release struct {
+	findings []review.Finding
+	stops    []review.Stopped
+}
+
+// held are the names of the parts that are not released.
+func (r *release) held() []string {
+	var out []string
+	for _, s := range r.stops {
+		out = append(out, s.Part)
+	}
+	return out
+}
+
+// among are those of the names that are not released.
+func (r *release) among(names []string) []string {
+	return slices.DeleteFunc(r.held(), func(name string) bool { return !slices.Contains(names, name) })
+}
+
+// draftFlag is common to the commands that write what is cut from.
+func (c *call) draftFlag() *bool {
+	return c.flags.Bool("draft", false, "end well although the review stops at a part; its sheets are stamped all the same")
+}
+
+// answer names the stops of the parts that were written on standard error, and
+// is errFindings if there are any and nobody asked for a draft.
+func (r *release) answer(c *call, draft bool, names []string) error {
+	stopped := false
+	seen := map[parts.Pos]bool{}
+	for _, s := range r.stops {
+		if !slices.Contains(names, s.Part) {
+			continue
+		}
+		stopped = true
+		for _, f := range s.Findings {
+			if !seen[f.Pos] && !*c.json {
+				fmt.Fprintf(c.stderr, "%s: %s: %s:%d:%d %s: %s\n", draw.NotReleased, s.Part, f.Pos.File, f.Pos.Line, f.Pos.Column, f.Code, f.What)
+			}
+			seen[f.Pos] = true
+		}
+	}
+	if stopped && !draft {
+		return errFindings
+	}
+	return nil
+}
+
 // paper is the job's paper, or the one named on the command line.
 func paper(pl *plan.Plan, flag string) (parts.Paper, error) {
 	if flag == "" {
@@ -72,6 +146,7 @@ func sheets(c *call) error {
 	reader := c.flags.String("for", "", "machinist, fabricator or reviewer: what this reader needs alone")
 	names := c.flags.StringSlice("part", nil, "the sheets of this part alone; may be given several times")
 	which := c.flags.String("templates", "useful", "useful, all or none: the plan says why a template is not useful")
+	asDraft := c.draftFlag()
 	if err := c.parse(1, 1); err != nil {
 		return err
 	}
@@ -99,7 +174,7 @@ func sheets(c *call) error {
 	if r := answer.Review; r.Open() > 0 && !*c.json {
 		fmt.Fprintf(c.stderr, "review: %d to stop at and %d to check before metal is cut; centrepop review %s\n", r.Stop, r.Check, c.args[0])
 	}
-	return nil
+	return answer.release.answer(c, *asDraft, answer.Parts)
 }
 
 // packet is the whole shop packet of a job, corrected for a printer if one is
@@ -110,7 +185,7 @@ func (c *call) packet(path, size, device, out string, opt templates.Options) (*p
 		return nil, nil, written{}, err
 	}
 	c.tell.stage("working out the job")
-	job, pl, err := load(path)
+	job, pl, rel, err := draft(path)
 	if err != nil {
 		return nil, nil, written{}, err
 	}
@@ -126,18 +201,17 @@ func (c *call) packet(path, size, device, out string, opt templates.Options) (*p
 			return nil, nil, written{}, err
 		}
 	}
-	c.tell.stage("reviewing")
-	findings := review.Review(job, pl)
 	c.tell.stage("drawing the sheets")
-	opt.Paper, opt.Printer, opt.Findings = p, fix, findings
+	opt.Paper, opt.Printer, opt.Findings, opt.Held = p, fix, rel.findings, rel.held()
 	doc, err := templates.Packet(pl, opt)
-	count := review.Summary(findings)
-	answer := written{Paper: p.Name, Review: &count}
+	count := review.Summary(rel.findings)
+	answer := written{Paper: p.Name, Review: &count, release: rel}
 	if answer.Parts = opt.Parts; len(answer.Parts) == 0 {
 		for _, q := range pl.Parts {
 			answer.Parts = append(answer.Parts, q.Name)
 		}
 	}
+	answer.NotReleased = rel.among(answer.Parts)
 	return job, doc, answer, located(err, job)
 }
 
@@ -147,6 +221,7 @@ func template(c *call) error {
 	device := c.printerFlag()
 	face := c.flags.String("face", "", "front or back: this face alone, with the through holes of the other face mirrored")
 	apart := c.flags.Bool("apart", false, "every template on sheets of its own")
+	asDraft := c.draftFlag()
 	if err := c.parse(2, -1); err != nil {
 		return err
 	}
@@ -160,7 +235,7 @@ func template(c *call) error {
 	if err != nil {
 		return err
 	}
-	job, pl, err := load(c.args[0])
+	job, pl, rel, err := draft(c.args[0])
 	if err != nil {
 		return err
 	}
@@ -192,11 +267,14 @@ func template(c *call) error {
 		}
 	}
 	press := &pdf.Press{}
-	doc, err := templates.Templates(pl, names, templates.Options{Paper: p, Printer: fix, Press: press.Take, Templates: truesize.All, Apart: *apart})
+	doc, err := templates.Templates(pl, names, templates.Options{Paper: p, Printer: fix, Held: rel.held(), Press: press.Take, Templates: truesize.All, Apart: *apart})
 	if err != nil {
 		return located(err, job)
 	}
-	return c.writePDF(job, doc, press, *out, written{Paper: p.Name, Parts: names})
+	if err := c.writePDF(job, doc, press, *out, written{Paper: p.Name, Parts: names, NotReleased: rel.among(names)}); err != nil {
+		return err
+	}
+	return rel.answer(c, *asDraft, names)
 }
 
 // partNamed finds a part or says which there are.

@@ -9,6 +9,7 @@ type Profile struct {
 	Part        string       `json:"part"`
 	Title       string       `json:"title"`
 	Revision    string       `json:"revision,omitempty"`
+	Held        bool         `json:"not_released,omitempty"` // a stop of the review is open
 	Quantity    int          `json:"quantity"`
 	Copies      int          `json:"copies"` // equal pieces for one part
 	Side        string       `json:"side"`   // what lies up: "front face up"

@@ -7,6 +7,9 @@ type Job struct {
 	Name, Revision string
 	Date           string // YYYY-MM-DD
 	Tolerance      string // the general tolerance
+	// Held are the titles of the parts that are not released: all their
+	// sheets are stamped.
+	Held []string
 }
 
 // Sheet is a page in the making. Its drawing lacks only the title block,

@@ -62,6 +62,9 @@ func titleBlock(job Job, s *Sheet, n, total int) {
 		}
 		rows = [][]titleCell{row}
 	}
+	if slices.Contains(job.Held, s.Part) {
+		stamp(s)
+	}
 	width := s.Frame.WidthMm - 2*MarginMm
 	for i, row := range rows {
 		x := MarginMm
@@ -71,6 +74,22 @@ func titleBlock(job Job, s *Sheet, n, total int) {
 		}
 	}
 	s.Draw.Add(Box(Rect{MarginMm, MarginMm, s.Frame.WidthMm - MarginMm, MarginMm + s.Frame.titleMm()}, 0.5))
+}
+
+// NotReleased is what stands on every sheet and in every cutting file of a part
+// that has an open stop in the review.
+const NotReleased = "NOT RELEASED"
+
+// stamp writes over the sheet, and once more beside the title block, where no
+// printer's blank edge takes it away, that the part is not released.
+func stamp(s *Sheet) {
+	const overMm, besideMm = 3.6, 2.2
+	text := NotReleased + ": a stop of the review is open"
+	middle := s.Frame.WidthMm / 2
+	s.Draw.Add(
+		Text{XMm: middle - TextWidth(text, overMm, true)/2, YMm: s.Frame.HeightMm - MarginMm + 0.8, SizeMm: overMm, Bold: true, Content: text},
+		Text{XMm: middle - TextWidth(text, besideMm, true)/2, YMm: MarginMm + s.Frame.titleMm() + 0.5, SizeMm: besideMm, Bold: true, Content: text},
+	)
 }
 
 // titleWidths shares a row's width among its fields. A field whose value is

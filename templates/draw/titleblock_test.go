@@ -58,3 +58,32 @@ func TestTitleCellBreaksLongValues(t *testing.T) {
 		t.Errorf("set as %q", lines)
 	}
 }
+
+// All sheets of a part that is not released say so, inside the paper, and those
+// of other parts do not.
+func TestBindStampsHeldParts(t *testing.T) {
+	t.Parallel()
+	frame := Frame{WidthMm: 210, HeightMm: 297}
+	var chapters []Chapter
+	for _, part := range []string{"Lid", "Box"} {
+		chapters = append(chapters, Chapter{Part: part, Sheets: []*Sheet{{Frame: frame, Part: part}, {Frame: frame.Turned(), Part: part}}})
+	}
+	doc := Bind(Job{Held: []string{"Box"}}, chapters, "")
+	for i, want := range []int{0, 0, 2, 2} {
+		p, got := doc.Pages[i], 0
+		for _, item := range p.Drawing.Items {
+			text, ok := item.(Text)
+			if !ok || !strings.HasPrefix(text.Content, NotReleased) {
+				continue
+			}
+			got++
+			right := text.XMm + TextWidth(text.Content, text.SizeMm, true)
+			if text.XMm < MarginMm || right > p.WidthMm-MarginMm || math.Abs(text.XMm+right-p.WidthMm) > 1e-9 || text.YMm+text.SizeMm > p.HeightMm {
+				t.Errorf("page %d: the stamp lies from %.1f to %.1f at %.1f", i+1, text.XMm, right, text.YMm)
+			}
+		}
+		if got != want {
+			t.Errorf("page %d has %d stamps, want %d", i+1, got, want)
+		}
+	}
+}

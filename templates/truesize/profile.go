@@ -14,7 +14,10 @@ const (
 	// profileRimMm is left free round the contours, so that no line lies on
 	// the edge of the file.
 	profileRimMm = 1.0
-	profileLine  = 0.1
+	// Of a part that is not released the file says so below the contours, in
+	// no group, so that nothing of it is cut or marked.
+	heldTextMm, heldFootMm = 6.0, 9.0
+	profileLine            = 0.1
 	// profileCross is the arm of a pop mark; on small holes it is less.
 	profileCross = 2.0
 )
@@ -67,8 +70,17 @@ func Profile(p *plan.Profile) (*draw.Page, error) {
 		line.LineTo(t[0].XMm+barb/2, t[0].YMm-barb)
 		d.Add(draw.Shape{Path: line, Stroke: draw.Grey, WidthMm: profileLine, Layer: draw.LayerMark})
 	}
+	foot := 0.0
+	if p.Held {
+		foot = heldFootMm
+		width = max(width, draw.TextWidth(draw.NotReleased, heldTextMm, true)+2*profileRimMm)
+	}
+	height += foot
 	page := &draw.Page{WidthMm: width, HeightMm: height, Label: "1", Bookmarks: []draw.Bookmark{{Title: p.Title + ", profile"}}}
-	page.Drawing.Place(d, profileRimMm-p.MinMm.XMm, profileRimMm-p.MinMm.YMm)
+	page.Drawing.Place(d, profileRimMm-p.MinMm.XMm, foot+profileRimMm-p.MinMm.YMm)
+	if p.Held {
+		page.Drawing.Add(draw.Text{XMm: profileRimMm, YMm: profileRimMm, SizeMm: heldTextMm, Bold: true, Content: draw.NotReleased})
+	}
 	return page, nil
 }
 

@@ -1,0 +1,45 @@
+package review
+
+import (
+	"slices"
+
+	"centrepop/parts"
+)
+
+// Stopped is a part that is not to be made before its stops are settled.
+type Stopped struct {
+	Part     string // its name
+	Findings []Finding
+}
+
+// Stops lists the parts that have an open stop, or stand in a joint that has
+// one, in the order of the job.
+func Stops(job *parts.Job, findings []Finding) []Stopped {
+	var out []Stopped
+	for _, p := range job.Parts {
+		s := Stopped{Part: p.Name.Value}
+		for _, f := range findings {
+			if f.Severity == Stop && !f.Accepted && slices.Contains(concerns(job, f), s.Part) {
+				s.Findings = append(s.Findings, f)
+			}
+		}
+		if s.Findings != nil {
+			out = append(out, s)
+		}
+	}
+	return out
+}
+
+// concerns are the parts a finding is about. A joint may bear the name of a
+// part: then a place in the job file means the joint.
+func concerns(job *parts.Job, f Finding) []string {
+	if f.Pos.File == job.File {
+		for _, j := range job.Joints {
+			if j.Name.Value == f.Part {
+				a, b := j.Ends()
+				return []string{a.Part, b.Part}
+			}
+		}
+	}
+	return []string{f.Part}
+}
