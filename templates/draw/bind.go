@@ -55,6 +55,9 @@ func Bind(job Job, chapters []Chapter, subject string) *Document {
 			} else {
 				titleBlock(job, s, n, total)
 			}
+			if job.holds(s) {
+				stamp(s)
+			}
 			page := Page{WidthMm: s.Frame.WidthMm, HeightMm: s.Frame.HeightMm, Drawing: s.Draw, Label: strconv.Itoa(n)}
 			if i == 0 {
 				page.Bookmarks = bookmarks(c, c.Part != part)

@@ -62,9 +62,6 @@ func titleBlock(job Job, s *Sheet, n, total int) {
 		}
 		rows = [][]titleCell{row}
 	}
-	if slices.Contains(job.Held, s.Part) {
-		stamp(s)
-	}
 	width := s.Frame.WidthMm - 2*MarginMm
 	for i, row := range rows {
 		x := MarginMm
@@ -80,15 +77,20 @@ func titleBlock(job Job, s *Sheet, n, total int) {
 // that has an open stop in the review.
 const NotReleased = "NOT RELEASED"
 
-// stamp writes over the sheet, and once more beside the title block, where no
-// printer's blank edge takes it away, that the part is not released.
+// holds tells whether a part on the sheet is not released.
+func (job *Job) holds(s *Sheet) bool {
+	return slices.ContainsFunc(append([]string{s.Part}, s.Parts...), func(part string) bool { return slices.Contains(job.Held, part) })
+}
+
+// stamp writes over the sheet that a part of it is not released, and once more
+// up its left edge: one of them is in the reach of every printer.
 func stamp(s *Sheet) {
-	const overMm, besideMm = 3.6, 2.2
+	const sizeMm, clearMm = 3.6, 0.8
 	text := NotReleased + ": a stop of the review is open"
-	middle := s.Frame.WidthMm / 2
+	long := TextWidth(text, sizeMm, true)
 	s.Draw.Add(
-		Text{XMm: middle - TextWidth(text, overMm, true)/2, YMm: s.Frame.HeightMm - MarginMm + 0.8, SizeMm: overMm, Bold: true, Content: text},
-		Text{XMm: middle - TextWidth(text, besideMm, true)/2, YMm: MarginMm + s.Frame.titleMm() + 0.5, SizeMm: besideMm, Bold: true, Content: text},
+		Text{XMm: s.Frame.WidthMm/2 - long/2, YMm: s.Frame.HeightMm - MarginMm + clearMm, SizeMm: sizeMm, Bold: true, Content: text},
+		Text{XMm: MarginMm - clearMm, YMm: s.Frame.HeightMm/2 - long/2, SizeMm: sizeMm, Bold: true, RotateDeg: 90, Content: text},
 	)
 }
 

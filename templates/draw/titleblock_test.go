@@ -68,8 +68,9 @@ func TestBindStampsHeldParts(t *testing.T) {
 	for _, part := range []string{"Lid", "Box"} {
 		chapters = append(chapters, Chapter{Part: part, Sheets: []*Sheet{{Frame: frame, Part: part}, {Frame: frame.Turned(), Part: part}}})
 	}
+	chapters = append(chapters, Chapter{Sheets: []*Sheet{{Frame: frame, Part: "Lid, Box", Parts: []string{"Lid", "Box"}, Close: func(page, total int) {}}}})
 	doc := Bind(Job{Held: []string{"Box"}}, chapters, "")
-	for i, want := range []int{0, 0, 2, 2} {
+	for i, want := range []int{0, 0, 2, 2, 2} {
 		p, got := doc.Pages[i], 0
 		for _, item := range p.Drawing.Items {
 			text, ok := item.(Text)
@@ -77,9 +78,14 @@ func TestBindStampsHeldParts(t *testing.T) {
 				continue
 			}
 			got++
-			right := text.XMm + TextWidth(text.Content, text.SizeMm, true)
-			if text.XMm < MarginMm || right > p.WidthMm-MarginMm || math.Abs(text.XMm+right-p.WidthMm) > 1e-9 || text.YMm+text.SizeMm > p.HeightMm {
-				t.Errorf("page %d: the stamp lies from %.1f to %.1f at %.1f", i+1, text.XMm, right, text.YMm)
+			long := TextWidth(text.Content, text.SizeMm, true)
+			x, y := text.XMm+long/2, text.YMm
+			if text.RotateDeg == 90 {
+				x, y = text.XMm, text.YMm+long/2
+			}
+			if top := text.RotateDeg == 0; top && (math.Abs(x-p.WidthMm/2) > 1e-9 || y <= p.HeightMm-MarginMm || y+text.SizeMm > p.HeightMm) ||
+				!top && (math.Abs(y-p.HeightMm/2) > 1e-9 || x >= MarginMm || x-text.SizeMm < 0) {
+				t.Errorf("page %d: the stamp lies at %.1f, %.1f of %.0f × %.0f", i+1, x, y, p.WidthMm, p.HeightMm)
 			}
 		}
 		if got != want {
