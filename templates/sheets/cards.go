@@ -1,0 +1,196 @@
+package sheets
+
+import (
+	"slices"
+	"strconv"
+
+	"centrepop/layout/plan"
+	"centrepop/templates/draw"
+)
+
+// Names of the sheets at the end of the packet.
+const (
+	FirstRunName = "First run"
+	UpkeepName   = "Upkeep"
+	MotorName    = "Motor, for the electrician"
+	SourcesName  = "Sources of the tables"
+)
+
+// Cards draws the sheets at the end: the cards that the job asks for, and the
+// sources.
+func Cards(pl *plan.Plan, paper draw.Frame) []draw.Chapter {
+	var out []draw.Chapter
+	for _, c := range []struct {
+		name, rest string
+		asked      bool
+		fill       func(*draw.Flow, *plan.Plan, float64)
+	}{
+		{FirstRunName, "first run, to fill in and keep", pl.FirstRun != nil, firstRun},
+		{UpkeepName, "upkeep, to hang at the machine", pl.Upkeep != nil, upkeep},
+		{MotorName, "motor, for the licensed electrician", pl.Motor != nil, motor},
+		{SourcesName, "where the values of the tables are from", len(pl.Sources) > 0, sources},
+	} {
+		if !c.asked {
+			continue
+		}
+		out = append(out, draw.Chapter{Name: c.name, Sheets: onFewest(func(sizeMm float64) []*draw.Sheet {
+			f := draw.NewFlow(func(page int) (*draw.Sheet, draw.Piece) {
+				rest := c.rest
+				if page > 0 {
+					rest = "continued"
+				}
+				return &draw.Sheet{Frame: paper, Name: c.name, Scale: "not to scale"}, draw.RunningHead(pl.Job, rest, paper.Body().Width())
+			})
+			c.fill(f, pl, sizeMm)
+			return f.Sheets
+		})})
+	}
+	return out
+}
+
+// onFewest draws sheets with text as large as needs the fewest pages.
+func onFewest(lay func(sizeMm float64) []*draw.Sheet) (best []*draw.Sheet) {
+	for _, size := range []float64{3.8, draw.TextMm, 3.0, 2.65} {
+		if sheets := lay(size); best == nil || len(sheets) < len(best) {
+			best = sheets
+		}
+	}
+	return best
+}
+
+// sized sets all cells of a table in one size of text.
+func sized(t draw.Table, sizeMm float64) draw.Table {
+	for i := range t.Columns {
+		t.Columns[i].Size = sizeMm
+	}
+	return t
+}
+
+// cautions are framed, one box each.
+func cautions(f *draw.Flow, texts []string) {
+	for _, text := range texts {
+		f.Add(draw.CautionBox(text, f.Width()), draw.Space(4))
+	}
+}
+
+// firstRun sets the stages in order: lines to tick in one table, runs with
+// their temperatures in another.
+func firstRun(f *draw.Flow, pl *plan.Plan, sizeMm float64) {
+	r := pl.FirstRun
+	cautions(f, r.Cautions)
+	lines, runs := linesTable(), runsTable(r)
+	set := func() {
+		f.Table(sized(lines, sizeMm))
+		f.Table(sized(runs, sizeMm))
+		lines.Rows, runs.Rows = nil, nil
+	}
+	for i, s := range r.Stages {
+		title := strconv.Itoa(i+1) + "  " + s.Title
+		if len(runs.Rows) > 0 && len(s.Lines) > 0 {
+			set()
+		}
+		label := title
+		for _, l := range s.Lines {
+			lines.Rows = append(lines.Rows, []string{label, l.Do, l.Wanted, "", ""})
+			label = ""
+		}
+		label = title
+		for _, run := range s.Runs {
+			runs.Rows = append(runs.Rows, append([]string{label, run.What, run.After, run.Speed}, make([]string, len(r.Watch)+1)...))
+			label = ""
+		}
+	}
+	set()
+	f.Add(signLine("Run by, signature", f.Width()))
+}
+
+func linesTable() draw.Table {
+	return draw.Table{RowMm: 6, Columns: []draw.Column{
+		{Head: "Stage", Flex: true, Bold: true, Most: 36}, {Head: "Do, and look", Flex: true}, {Head: "Wanted", Flex: true, Most: 46},
+		{Head: "Found", Least: 24}, {Head: "Done", Align: draw.Centre, Least: 11, Tick: true},
+	}}
+}
+
+// runsTable has a column for each place that is watched.
+func runsTable(r *plan.FirstRun) draw.Table {
+	t := draw.Table{RowMm: 8, Columns: []draw.Column{
+		{Head: "Stage", Flex: true, Bold: true, Most: 24}, {Head: "Run", Flex: true}, {Head: "After"}, {Head: "Speed"},
+	}}
+	for _, w := range r.Watch {
+		head := w.Where + ", " + r.Degrees
+		if w.Most != "" {
+			head += ": stop above " + w.Most
+		}
+		t.Columns = append(t.Columns, draw.Column{Head: head, Least: 25})
+	}
+	t.Columns = append(t.Columns, draw.Column{Head: "Done", Align: draw.Centre, Least: 11, Tick: true})
+	return t
+}
+
+// upkeepMarks is the number of columns to tick.
+const upkeepMarks = 8
+
+// upkeep sets one table: what is greased, tightened and worn, with its grid.
+func upkeep(f *draw.Flow, pl *plan.Plan, sizeMm float64) {
+	u := pl.Upkeep
+	cautions(f, u.Cautions)
+	t := draw.Table{RowMm: 13, Columns: []draw.Column{
+		{Flex: true, Bold: true, Most: 18}, {Head: "Where", Flex: true, Bold: true}, {Head: "What", Flex: true}, {Head: "Every", Flex: true, Most: 22},
+	}}
+	for range upkeepMarks {
+		t.Columns = append(t.Columns, draw.Column{Least: 8.5})
+	}
+	marks := make([]string, upkeepMarks)
+	for _, g := range []struct {
+		label string
+		rows  []plan.UpkeepRow
+	}{{"Grease, oil", u.Ports}, {"Bolts", u.Bolts}, {"Wear", u.Wear}} {
+		for i, r := range g.rows {
+			label := g.label
+			if i > 0 {
+				label = ""
+			}
+			t.Rows = append(t.Rows, slices.Concat([]string{label, r.Where, r.What, r.Every}, marks))
+		}
+	}
+	for _, label := range []string{"Date", "Initials"} {
+		t.Rows = append(t.Rows, slices.Concat([]string{label, "", "", ""}, marks))
+	}
+	f.Table(sized(t, sizeMm))
+	f.Add(draw.Notes("Where the numbers are from", u.Sources, f.Width())...)
+}
+
+// motor sets the plate with room for what is found, what the machine asks, and
+// what is to be signed.
+func motor(f *draw.Flow, pl *plan.Plan, sizeMm float64) {
+	m := pl.Motor
+	cautions(f, m.Cautions)
+	plate := draw.Table{Title: "Plate of the motor", RowMm: 6.5, Columns: []draw.Column{{Head: "", Flex: true, Most: 50}, {Head: "As the job says", Flex: true, Bold: true}, {Head: "On the motor", Least: 55}}}
+	for _, fact := range m.Plate {
+		plate.Rows = append(plate.Rows, []string{fact.Label, fact.Value, ""})
+	}
+	machine := draw.Table{Title: "What the machine asks", RowMm: 6.5, Columns: []draw.Column{{Head: "", Flex: true, Most: 50}, {Head: "", Flex: true, Bold: true}}}
+	for _, fact := range m.Machine {
+		machine.Rows = append(machine.Rows, []string{fact.Label, fact.Value})
+	}
+	sign := draw.Table{Title: "To sign", RowMm: 8, Columns: []draw.Column{{Head: "Done, tried or measured", Flex: true}, {Head: "Measured", Least: 34}, {Head: "Initials", Least: 24}, {Head: "Done", Align: draw.Centre, Least: 12, Tick: true}}}
+	for _, what := range m.Sign {
+		sign.Rows = append(sign.Rows, []string{what, "", "", ""})
+	}
+	for _, t := range []draw.Table{plate, machine, sign} {
+		f.Table(sized(t, sizeMm))
+	}
+	f.Add(draw.Notes("Notes of the job", m.Notes, f.Width())...)
+	f.Add(signLine("Licensed electrician, licence and signature", f.Width()))
+}
+
+// sources sets the tables with their states.
+func sources(f *draw.Flow, pl *plan.Plan, sizeMm float64) {
+	for _, s := range pl.Sources {
+		t := draw.Table{Title: s.Title, Columns: []draw.Column{{Head: "Table", Flex: true, Bold: true, Most: 55}, {Head: "Source", Flex: true}, {Head: "State", Flex: true, Most: 50}}}
+		for _, r := range s.Rows {
+			t.Rows = append(t.Rows, []string{r.What, r.Source, r.State})
+		}
+		f.Table(sized(t, sizeMm))
+	}
+}
