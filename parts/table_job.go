@@ -187,7 +187,7 @@ var warmUpGroup = &Group{
 var runGroup = &Group{
 	Name: "run", Means: "One stretch of the first run.", Example: "{minutes: 10, speed: 40}",
 	Keys: []Key{
-		{Name: "minutes", Type: NumberType, Need: true, Means: "from the start of this run", Unit: "minutes", Low: 1, High: 1440},
+		{Name: "minutes", Type: NumberType, Need: true, Means: "when the temperatures are read, from the start of idling or of this load", Unit: "minutes", Low: 1, High: 1440},
 		{Name: "speed", Type: NumberType, Means: "of what turns", Unit: "rev/min", Low: 0.1, High: 50_000},
 		{Name: "load", Type: TextType, Means: "what loads it", Default: "it runs idle", Longest: 60},
 	},

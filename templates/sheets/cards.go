@@ -48,9 +48,15 @@ func Cards(pl *plan.Plan, paper draw.Frame) []draw.Chapter {
 	return out
 }
 
+// largestTextMm is the text of a card that has the room for it.
+const largestTextMm = 3.8
+
+// leastTickMm is the least height of a row with a box to tick.
+const leastTickMm = 5.6
+
 // onFewest draws sheets with text as large as needs the fewest pages.
 func onFewest(lay func(sizeMm float64) []*draw.Sheet) (best []*draw.Sheet) {
-	for _, size := range []float64{3.8, draw.TextMm, 3.0, 2.65} {
+	for _, size := range []float64{largestTextMm, draw.TextMm, 3.0, 2.65} {
 		if sheets := lay(size); best == nil || len(sheets) < len(best) {
 			best = sheets
 		}
@@ -58,10 +64,16 @@ func onFewest(lay func(sizeMm float64) []*draw.Sheet) (best []*draw.Sheet) {
 	return best
 }
 
-// sized sets all cells of a table in one size of text.
+// sized sets all cells of a table in one size of text, and its rows as much
+// lower; below the usual size its lines stand close.
 func sized(t draw.Table, sizeMm float64) draw.Table {
+	t.RowMm *= sizeMm / largestTextMm
+	t.Tight, t.Compact = sizeMm < draw.TextMm, true
 	for i := range t.Columns {
 		t.Columns[i].Size = sizeMm
+		if t.Columns[i].Tick {
+			t.RowMm = max(t.RowMm, leastTickMm)
+		}
 	}
 	return t
 }
@@ -85,7 +97,7 @@ func firstRun(f *draw.Flow, pl *plan.Plan, sizeMm float64) {
 		lines.Rows, runs.Rows = nil, nil
 	}
 	for i, s := range r.Stages {
-		title := strconv.Itoa(i+1) + "  " + s.Title
+		title := strconv.Itoa(i+1) + " " + s.Title
 		if len(runs.Rows) > 0 && len(s.Lines) > 0 {
 			set()
 		}
@@ -132,8 +144,13 @@ const upkeepMarks = 8
 
 // upkeep sets one table: what is greased, tightened and worn, with its grid.
 func upkeep(f *draw.Flow, pl *plan.Plan, sizeMm float64) {
-	u := pl.Upkeep
-	cautions(f, u.Cautions)
+	cautions(f, pl.Upkeep.Cautions)
+	f.Table(sized(upkeepTable(pl.Upkeep), sizeMm))
+	f.Add(draw.Notes("Where the numbers are from", pl.Upkeep.Sources, f.Width())...)
+}
+
+// upkeepTable begins with the rows to date and to sign.
+func upkeepTable(u *plan.Upkeep) draw.Table {
 	t := draw.Table{RowMm: 13, Columns: []draw.Column{
 		{Flex: true, Bold: true, Most: 18}, {Head: "Where", Flex: true, Bold: true}, {Head: "What", Flex: true}, {Head: "Every", Flex: true, Most: 22},
 	}}
@@ -141,6 +158,9 @@ func upkeep(f *draw.Flow, pl *plan.Plan, sizeMm float64) {
 		t.Columns = append(t.Columns, draw.Column{Least: 8.5})
 	}
 	marks := make([]string, upkeepMarks)
+	for _, label := range []string{"Date", "Initials"} {
+		t.Rows = append(t.Rows, slices.Concat([]string{label, "", "", ""}, marks))
+	}
 	for _, g := range []struct {
 		label string
 		rows  []plan.UpkeepRow
@@ -153,11 +173,7 @@ func upkeep(f *draw.Flow, pl *plan.Plan, sizeMm float64) {
 			t.Rows = append(t.Rows, slices.Concat([]string{label, r.Where, r.What, r.Every}, marks))
 		}
 	}
-	for _, label := range []string{"Date", "Initials"} {
-		t.Rows = append(t.Rows, slices.Concat([]string{label, "", "", ""}, marks))
-	}
-	f.Table(sized(t, sizeMm))
-	f.Add(draw.Notes("Where the numbers are from", u.Sources, f.Width())...)
+	return t
 }
 
 // motor sets the plate with room for what is found, what the machine asks, and
@@ -165,11 +181,11 @@ func upkeep(f *draw.Flow, pl *plan.Plan, sizeMm float64) {
 func motor(f *draw.Flow, pl *plan.Plan, sizeMm float64) {
 	m := pl.Motor
 	cautions(f, m.Cautions)
-	plate := draw.Table{Title: "Plate of the motor", RowMm: 6.5, Columns: []draw.Column{{Head: "", Flex: true, Most: 50}, {Head: "As the job says", Flex: true, Bold: true}, {Head: "On the motor", Least: 55}}}
+	plate := draw.Table{Title: "Plate of the motor", RowMm: 6.5, Columns: []draw.Column{{Head: "On the plate", Flex: true, Most: 50}, {Head: "As the job says", Flex: true, Bold: true}, {Head: "On the motor", Least: 55}}}
 	for _, fact := range m.Plate {
 		plate.Rows = append(plate.Rows, []string{fact.Label, fact.Value, ""})
 	}
-	machine := draw.Table{Title: "What the machine asks", RowMm: 6.5, Columns: []draw.Column{{Head: "", Flex: true, Most: 50}, {Head: "", Flex: true, Bold: true}}}
+	machine := draw.Table{Title: "What the machine asks", RowMm: 6.5, Columns: []draw.Column{{Head: "Asked", Flex: true, Most: 50}, {Head: "As the job says", Flex: true, Bold: true}}}
 	for _, fact := range m.Machine {
 		machine.Rows = append(machine.Rows, []string{fact.Label, fact.Value})
 	}

@@ -52,7 +52,7 @@ func reviewSheetsAt(pl *plan.Plan, findings []review.Finding, paper draw.Frame, 
 		acceptedTable(accepted),
 		findingTable("Worth knowing", noted, false),
 	}
-	sign := reviewSignature(f.Width())
+	sign := signLine("Reviewed by, signature", f.Width())
 	for i := len(tables) - 1; i >= 0; i-- {
 		if len(tables[i].Rows) > 0 { // the last row stays with the signature
 			tables[i].Foot = sign.Height + 4
@@ -136,10 +136,9 @@ func findingText(f review.Finding) string {
 	return f.What + "\n" + f.Numbers
 }
 
-// reviewSignature is the line to sign the review on.
-func reviewSignature(width float64) draw.Piece {
+// signLine is the line to sign a sheet on, with its date.
+func signLine(label string, width float64) draw.Piece {
 	p := draw.Piece{Height: 16}
-	label := "Reviewed by, signature"
 	from := draw.TextWidth(label, draw.TextMm, false) + 3
 	p.Draw.Add(draw.Text{YMm: -10, SizeMm: draw.TextMm, Content: label})
 	p.Draw.Add(draw.Segment(from, -10.6, width*0.66, -10.6, draw.ThinMm))
