@@ -162,7 +162,7 @@ func counterbore(v *view) {
 		}
 		c := g.Counterbore
 		if c.Diameter.Mm < b.SocketHeadDiameterMm-slackMm {
-			v.report(Check, g.Name.Value, c.Diameter.Pos, Finding{
+			v.report(Stop, g.Name.Value, c.Diameter.Pos, Finding{
 				What:    g.Name.Value + ": the screw head does not go into the counterbore",
 				Numbers: "counterbore " + v.mm(c.Diameter.Mm) + ", socket head " + v.mm(b.SocketHeadDiameterMm), LeftMm: left(c.Diameter.Mm),
 				Rule: "a counterbore is wider than the head", Source: b.Source,
