@@ -31,6 +31,7 @@ var chapters = []struct {
 		{"profile", []string{"centrepop profile mill/job.yaml plate -o plate.svg", "centrepop profile mill/job.yaml plate --cut plasma --kerf 1.2 --compensate -o plate-kerf.pdf"}},
 		{"preview", []string{"centrepop preview mill/job.yaml --page 2 -o page.png", "centrepop preview mill/job.yaml --part plate --sheet operation -o plate.png"}},
 		{"explain", []string{"centrepop explain mill/job.yaml plate", "centrepop explain mill/job.yaml --json"}},
+		{"changes", []string{"centrepop changes mill mill", "centrepop changes mill/job.yaml mill/job.yaml --json"}},
 		{"printer", []string{"centrepop printer check -o check.pdf", "centrepop printer list"}},
 	}},
 	{"Checking what others made", []example{
@@ -68,7 +69,7 @@ type example struct {
 }
 
 const (
-	statusText = "Exit status: 0 done; 1 a review or a comparison has open findings; 2 bad input, bad use, or no output could be written."
+	statusText = "Exit status: 0 done; 1 a review or a comparison has open findings, or anything has changed; 2 bad input, bad use, or no output could be written."
 	jsonText   = "Every command takes --json: the answer is one line on standard output that begins with its schema and number, faults the same on standard error; numbers are rounded to 1e-6."
 )
 

@@ -3,7 +3,7 @@
 // small questions of the bench (fits, bolt circles, threads).
 //
 // Results go to standard output, messages to standard error. The exit status
-// is 0 when done, 1 when a review or a comparison has findings, and 2 for bad
+// is 0 when done, 1 when a review or a comparison has findings, or anything has changed, and 2 for bad
 // input or use. A file is written whole or not at all.
 package main
 
@@ -54,6 +54,7 @@ func commands() []command {
 		{"preview", "JOB [--page N | --part NAME --sheet SHEET] -o FILE.png", "draw one page of the packet as a picture", preview},
 		{"watch", "JOB [--port N] [--open]", "show the sheets in a browser on this machine, and again after every change", watch},
 		{"review", "JOB", "find what would spoil a part, before metal is cut", reviewCmd},
+		{"changes", "OLD NEW", "say what differs between two states of a job, what made parts still serve for, and what to print again", changesCmd},
 		{"compare", "JOB PART DRAWING.svg", "list what differs in a cutting drawing that somebody else made", compareCmd},
 		{"flange", "FILE [--job JOB --part PART --group NAME]", "work out a measured motor flange, and whether a part goes onto it", flange},
 		{"explain", "JOB [PART]", "show what a part, or a whole job, expands to, with every computed number", explain},

@@ -1,0 +1,243 @@
+// Package changes says what differs between two states of a job: sizes, limits,
+// holes, joints, stock and order, what already cut or drilled parts may still be
+// used for, which sheets to print again, and which acceptances to sign again.
+//
+// In go two checked jobs; out comes a Report of values: codes, numbers in
+// millimetres and degrees, and the Use of what was made to the old drawing. Use
+// follows from geometry alone: metal may be taken away and not put back. Whether
+// a repair (weld on, sleeve, plug) is worth it, it does not say. Sentences
+// are made in words.go alone, in the new job's units.
+//
+// The package names no standard: limits are those that package layout worked out.
+package changes
+
+import (
+	"bytes"
+	"encoding/json"
+	"slices"
+
+	"centrepop/layout"
+	"centrepop/layout/part"
+	"centrepop/layout/plan"
+	"centrepop/layout/review"
+	"centrepop/parts"
+)
+
+// Use is what a part made to the old drawing is good for under the new one.
+type Use string
+
+// The uses, best first. NoMetal is of a change that touches no metal.
+const (
+	NoMetal Use = ""
+	AsIs    Use = "as-is"
+	Measure Use = "measure"       // good where it lies within the new limits
+	Rework  Use = "rework"        // only metal to take away
+	WeldOn  Use = "weld-on"       // more weld on the one that is there
+	Plug    Use = "plug-or-scrap" // an opening that is no longer wanted
+	ByHand  Use = "by-hand"       // not decided here: formed work, other ways of holding
+	Scrap   Use = "scrap"         // metal would have to be put on
+)
+
+var uses = []Use{NoMetal, AsIs, Measure, Rework, WeldOn, Plug, ByHand, Scrap}
+
+// worse is the worse of two uses.
+func worse(a, b Use) Use { return uses[max(slices.Index(uses, a), slices.Index(uses, b))] }
+
+// Code says what sort of change it is.
+type Code string
+
+// The codes.
+const (
+	Added    Code = "added"
+	Removed  Code = "removed"
+	Size     Code = "size"    // a length or an angle
+	Limits   Code = "limits"  // of a size that stays
+	Moved    Code = "moved"   // holes, slots, or what is cut from outside
+	More     Code = "more"    // openings, the others stay where they were
+	Fewer    Code = "fewer"   // openings, the rest stay where they were
+	Reworded Code = "changed" // words or a choice
+	Printed  Code = "printed" // only the sheets read otherwise
+	Ordered  Code = "order"   // place in the order of making
+)
+
+// Change is one thing that differs.
+type Change struct {
+	Code    Code      `json:"code"`
+	Feature string    `json:"feature,omitempty"` // of a part, in words
+	What    string    `json:"what,omitempty"`    // which size or line of it: diameter, length, thread
+	Unit    plan.Unit `json:"unit,omitempty"`    // of Old and New; empty for text
+	Old     float64   `json:"old,omitempty"`
+	New     float64   `json:"new,omitempty"`
+	OldText string    `json:"old_text,omitempty"` // where no number says it
+	NewText string    `json:"new_text,omitempty"`
+	MovedMm float64   `json:"moved_mm,omitempty"` // the farthest
+	Count   int       `json:"count,omitempty"`    // of openings that are more or fewer
+	Use     Use       `json:"use,omitempty"`
+}
+
+// Item is a part or a joint that differs.
+type Item struct {
+	Name    string   `json:"name"`
+	Title   string   `json:"title"`
+	State   Code     `json:"state"`               // added, removed, or changed
+	Use     Use      `json:"use,omitempty"`       // the worst of its changes
+	FromEnd bool     `json:"from_back,omitempty"` // Use holds with the back faces laid together, not the front faces
+	Changes []Change `json:"changes"`
+}
+
+// Sign is an acceptance that holds no more as it was signed.
+type Sign struct {
+	Code   string `json:"finding"`
+	At     string `json:"at"`
+	State  Code   `json:"state"` // added, removed or changed
+	Reason string `json:"reason"`
+	Was    string `json:"was,omitempty"` // what was found, in words
+	Is     string `json:"is,omitempty"`
+}
+
+// Report is all that differs between two states of a job.
+type Report struct {
+	Job     string      `json:"job"`
+	Units   parts.Units `json:"units"`
+	Heading []Change    `json:"heading"`
+	Parts   []Item      `json:"parts"`  // in the order of the new job, removed ones last
+	Joints  []Item      `json:"joints"` // likewise
+	Supply  []Change    `json:"supply"` // stock, bought, sawing
+	Sign    []Sign      `json:"sign_again"`
+	// Discard and Print name the sheets to throw away and to print again: cover,
+	// review, the names of parts, and "step NAME" for joints.
+	Discard []string `json:"throw_away"`
+	Print   []string `json:"print_again"`
+}
+
+// Differs tells whether anything does.
+func (r *Report) Differs() bool { return r.Count() > 0 }
+
+// Count is the number of changes, an added or removed thing counting as one.
+func (r *Report) Count() int {
+	n := len(r.Heading) + len(r.Supply) + len(r.Sign)
+	for _, it := range slices.Concat(r.Parts, r.Joints) {
+		n += max(1, len(it.Changes))
+	}
+	return n
+}
+
+// side is one of the two states.
+type side struct {
+	job      *parts.Job
+	pl       *plan.Plan
+	findings []review.Finding
+}
+
+func work(job *parts.Job) (*side, error) {
+	pl, err := layout.Resolve(job)
+	if err != nil {
+		return nil, err
+	}
+	return &side{job, pl, review.Review(job, pl)}, nil
+}
+
+// Compare holds the new state of a job against the old one. Texts are in the new
+// job's units. The error is a parts.Errors where either cannot be worked out.
+func Compare(oldJob, newJob *parts.Job) (*Report, error) {
+	same := *oldJob
+	same.Units = newJob.Units
+	before, err := work(&same)
+	if err != nil {
+		return nil, err
+	}
+	after, err := work(newJob)
+	if err != nil {
+		return nil, err
+	}
+	r := &Report{Job: newJob.Name.Value, Units: newJob.Units, Heading: []Change{}, Parts: []Item{}, Joints: []Item{}, Supply: []Change{}, Sign: []Sign{}, Discard: []string{}, Print: []string{}}
+	r.heading(oldJob, after, before.pl)
+	r.parts(before, after)
+	r.joints(before.pl, after.pl)
+	r.supply(before.pl, after.pl)
+	r.sign(before, after)
+	r.sheets(before, after)
+	return r, nil
+}
+
+// heading compares the head of the job. oldJob has the units as they were.
+func (r *Report) heading(oldJob *parts.Job, after *side, before *plan.Plan) {
+	now := after.pl
+	for _, line := range []struct{ what, was, is string }{
+		{"job", before.Job, now.Job}, {"revision", before.Revision, now.Revision}, {"date", before.Date, now.Date},
+		{"drawn", before.DrawnBy, now.DrawnBy}, {"checked", before.CheckedBy, now.CheckedBy},
+		{"units", string(oldJob.Units), string(now.Units)}, {"paper", before.Paper.Name, now.Paper.Name},
+		{"tolerance", before.Tolerance, now.Tolerance},
+	} {
+		r.Heading = text(r.Heading, line.what, line.was, line.is)
+	}
+	r.Heading = list(r.Heading, "note", before.Notes, now.Notes)
+}
+
+// text adds a change of words.
+func text(to []Change, what, was, is string) []Change {
+	if was == is {
+		return to
+	}
+	return append(to, Change{Code: Reworded, What: what, OldText: was, NewText: is})
+}
+
+// list adds the lines that have come and gone.
+func list(to []Change, what string, was, is []string) []Change {
+	for _, line := range was {
+		if !slices.Contains(is, line) {
+			to = append(to, Change{Code: Removed, What: what, OldText: line})
+		}
+	}
+	for _, line := range is {
+		if !slices.Contains(was, line) {
+			to = append(to, Change{Code: Added, What: what, NewText: line})
+		}
+	}
+	return to
+}
+
+// parts compares the parts by name.
+func (r *Report) parts(before, after *side) {
+	for _, p := range after.job.Parts {
+		now := after.pl.Part(p.Name.Value)
+		was := before.pl.Part(now.Name)
+		if was == nil {
+			r.Parts = append(r.Parts, Item{Name: now.Name, Title: now.Title, State: Added, Changes: []Change{}})
+			continue
+		}
+		i := slices.IndexFunc(before.job.Parts, func(q *parts.Part) bool { return q.Name.Value == now.Name })
+		it := comparePart(pair{
+			was: model{part.Work(before.job, before.job.Parts[i]), was}, is: model{part.Work(after.job, p), now},
+		})
+		if len(it.Changes) == 0 && !bytes.Equal(printed(was), printed(now)) {
+			it.Changes = []Change{{Code: Printed}}
+		}
+		if len(it.Changes) > 0 {
+			r.Parts = append(r.Parts, it)
+		}
+	}
+	for _, was := range before.pl.Parts {
+		if after.pl.Part(was.Name) == nil {
+			r.Parts = append(r.Parts, Item{Name: was.Name, Title: was.Title, State: Removed, Changes: []Change{}})
+		}
+	}
+}
+
+// printed is all that the sheets of a part show, as bytes to compare.
+func printed(q *plan.PartPlan) []byte {
+	var outlines []plan.Contour
+	for _, f := range q.Faces {
+		outlines = append(outlines, f.Outline)
+	}
+	return asJSON([]any{q, outlines})
+}
+
+// asJSON writes a part of a plan, which is plain data and cannot fail.
+func asJSON(v any) []byte {
+	b, err := json.Marshal(v)
+	if err != nil {
+		panic(err)
+	}
+	return b
+}

@@ -1,0 +1,166 @@
+package changes
+
+import (
+	"math"
+
+	"centrepop/layout/part"
+	"centrepop/layout/plan"
+	"centrepop/layout/words"
+	"centrepop/parts"
+)
+
+// effect is how a size acts on metal when it grows.
+type effect int
+
+const (
+	removes effect = iota // an opening, a depth: larger takes metal away
+	keeps                 // an outside, a thickness: larger needs metal
+	shapes                // decided by the whole section
+	decides               // any change is decided by hand
+)
+
+// size is one number of a feature.
+type size struct {
+	what  string
+	unit  plan.Unit
+	value limits
+	text  string // what is printed instead of the number: through
+	grow  effect
+}
+
+// number is what a size is, 0 where only its text says it.
+func (s size) number() float64 {
+	if s.text != "" {
+		return 0
+	}
+	return s.value.at
+}
+
+// feature is one thing of a part, as it is compared.
+type feature struct {
+	name    string // in words
+	opening bool   // holes and slots: it can come and go without the rest
+	shape   bool   // a stretch of the section: coming and going is decided by it
+	sizes   []size
+	made    *part.Made // of holes
+	step    *part.Step
+	chamfer *parts.Chamfer
+	kind    string      // what cannot turn into another thing by cutting: the face, the shape
+	places  []plan.XY   // of openings on a face; clock angle and axial place of what is cut from outside
+	pcdMm   float64     // 0 for none
+	roundMm float64     // diameter that the places lie on, 0 on a face
+	words   [][2]string // what touches no metal, and its words
+}
+
+// throughMm is the depth of what goes through.
+const throughMm = math.MaxFloat32
+
+// features lists what a part has. shiftMm is how far the old part's front face
+// lies before the new one's when a part is laid into another.
+func (m model) features(shiftMm float64) []feature {
+	out := m.steps()
+	for i := range m.Part.Chamfers {
+		c := &m.Part.Chamfers[i]
+		out = append(out, feature{name: "chamfer " + words.Spaced(c.Edge.Value), chamfer: c, words: [][2]string{{"for", c.For}}})
+	}
+	for i := range m.Groups {
+		out = append(out, m.group(&m.Groups[i]))
+	}
+	for i := range m.Radials {
+		out = append(out, m.radial(&m.Radials[i], shiftMm))
+	}
+	return out
+}
+
+// steps lists the cylinders, or bore, outline and thickness of a flat part.
+func (m model) steps() []feature {
+	var out []feature
+	flat := m.Flat()
+	switch {
+	case flat:
+		out = append(out, feature{name: "thickness", sizes: []size{{what: "thickness", unit: plan.Mm, value: exactly(m.LengthMm()), grow: keeps}}})
+	case len(m.Steps) > 0:
+		out = append(out, feature{name: "length", sizes: []size{{what: "length", unit: plan.Mm, value: exactly(m.LengthMm()), grow: shapes}}})
+	}
+	for i := range m.Steps {
+		st := &m.Steps[i]
+		grow := keeps
+		if st.Inside {
+			grow = removes
+		}
+		f := feature{
+			name: words.Spaced(st.Name), shape: !flat, opening: flat && st.Inside,
+			step: st, sizes: []size{{what: "diameter", unit: plan.Diameter, value: sized(st.Size), grow: grow}},
+			words: [][2]string{{"seat", st.Seat}, {"finish", st.Finish}, {"fit", st.Size.Class}},
+		}
+		if !flat {
+			f.sizes = append(f.sizes, size{what: "length", unit: plan.Mm, value: exactly(st.LengthMm()), grow: shapes})
+		}
+		if u := st.Undercut; u != nil {
+			f.sizes = append(f.sizes, size{what: "undercut width", unit: plan.Mm, value: exactly(u.Width.Mm)}, size{what: "undercut depth", unit: plan.Mm, value: exactly(u.Depth.Mm)})
+		}
+		out = append(out, f)
+	}
+	return out
+}
+
+func depth(through bool, mm float64) size {
+	if through {
+		return size{what: "depth", unit: plan.Mm, value: exactly(throughMm), text: "through"}
+	}
+	return size{what: "depth", unit: plan.Mm, value: exactly(mm)}
+}
+
+// group is the holes or slots of a face.
+func (m model) group(g *part.Group) feature {
+	f := feature{name: words.Spaced(g.Group.Name), opening: true, kind: string(g.Face), places: g.Points, pcdMm: g.Pattern().PCD.Mm}
+	if h := g.Hole; h != nil {
+		f.made = &g.Size
+		f.sizes = append(f.sizes, depth(h.Through, h.Depth.Mm))
+		if c := h.Counterbore; c != nil {
+			f.sizes = append(f.sizes, size{what: "counterbore", unit: plan.Diameter, value: exactly(c.Diameter.Mm)}, size{what: "counterbore depth", unit: plan.Mm, value: exactly(c.Depth.Mm)})
+		}
+		if c := h.Countersink; c != nil {
+			f.sizes = append(f.sizes, size{what: "countersink", unit: plan.Diameter, value: exactly(c.Diameter.Mm)}, size{what: "countersink angle", unit: plan.Degree, value: exactly(c.Angle.Deg), grow: decides})
+		}
+		f.words = [][2]string{{"note", h.Note.Value}}
+		return f
+	}
+	for i := range m.Part.Slots {
+		if s := &m.Part.Slots[i]; s.Name.Value == g.Group.Name && s.Face == g.Face {
+			f.kind += ", turned " + words.Trim(math.Mod(s.Turn.Deg+360, 180), 4) + "°"
+			f.sizes = append(f.sizes, size{what: "width", unit: plan.Mm, value: exactly(s.Width.Mm)}, size{what: "length", unit: plan.Mm, value: exactly(s.Length.Mm)}, depth(s.Through, s.Depth.Mm))
+		}
+	}
+	return f
+}
+
+// radial is what is cut from outside.
+func (m model) radial(r *part.Radial, shiftMm float64) feature {
+	in := r.In
+	f := feature{name: words.Spaced(in.Name.Value), opening: true, kind: string(in.Shape), words: [][2]string{{"note", in.Note.Value}}}
+	for _, row := range r.Rows {
+		f.places, f.roundMm = append(f.places, plan.XY{XMm: row.ClockDeg, YMm: row.AxialMm - shiftMm}), row.OutsideMm
+	}
+	if in.Shape == parts.RadialHole {
+		f.made = &r.Size
+	} else {
+		f.sizes = append(f.sizes, size{what: "length around", unit: plan.Mm, value: exactly(in.Around.Mm)}, size{what: "length along", unit: plan.Mm, value: exactly(in.Along.Mm)})
+	}
+	if in.Corner.Set() {
+		// A larger radius leaves more metal in the corners.
+		f.sizes = append(f.sizes, size{what: "corner radius", unit: plan.Mm, value: exactly(in.Corner.Mm), grow: keeps})
+	}
+	f.sizes = append(f.sizes, depth(in.Through, in.Depth.Mm))
+	return f
+}
+
+// formed tells whether a feature of the plan is of what is formed from sheet or
+// cut to a curve: such features are compared by their words.
+func formed(k plan.FeatureKind) bool {
+	switch k {
+	case plan.EndFeature, plan.SeamFeature, plan.SaddleFeature, plan.HeightFeature:
+		return true
+	}
+	return false
+}

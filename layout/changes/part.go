@@ -1,0 +1,368 @@
+package changes
+
+import (
+	"math"
+	"slices"
+
+	"centrepop/layout/part"
+	"centrepop/layout/plan"
+	"centrepop/layout/words"
+	"centrepop/parts"
+	"centrepop/parts/geom"
+)
+
+// model is one state of a part.
+type model struct {
+	*part.Model
+	plan *plan.PartPlan
+}
+
+// pair is a part in both states.
+type pair struct {
+	was, is model
+	shiftMm float64 // the new front face lies this far behind the old one
+	out     []Change
+}
+
+// comparePart compares a part. A shorter part may be faced from either end: the
+// better of the two uses counts.
+func comparePart(p pair) Item {
+	best := Item{Name: p.is.plan.Name, Title: p.is.plan.Title, State: Reworded}
+	best.Changes = p.compare()
+	best.Use = worst(best.Changes)
+	shorter := p.was.LengthMm() - p.is.LengthMm()
+	if p.is.Flat() || p.was.Flat() || same(shorter, 0) {
+		return best
+	}
+	p.shiftMm, p.out = shorter, nil
+	other := p.compare()
+	if use := worst(other); use != best.Use && worse(use, best.Use) == best.Use {
+		best.Changes, best.Use, best.FromEnd = other, use, true
+	}
+	return best
+}
+
+func worst(list []Change) Use {
+	use := NoMetal
+	for _, c := range list {
+		use = worse(use, c.Use)
+	}
+	return use
+}
+
+func (p *pair) add(c Change) { p.out = append(p.out, c) }
+
+// compare lists what differs, as it is with the part laid shiftMm into the old.
+func (p *pair) compare() []Change {
+	p.head()
+	old, now := p.was.features(p.shiftMm), p.is.features(0)
+	for i := range now {
+		f := &now[i]
+		if k := slices.IndexFunc(old, func(o feature) bool { return o.name == f.name }); k >= 0 {
+			p.feature(&old[k], f)
+			continue
+		}
+		use := Rework
+		if f.shape {
+			use = p.section()
+		}
+		p.add(Change{Code: Added, Feature: f.name, Use: use, NewText: p.is.printedSize(f.name)})
+	}
+	for i := range old {
+		f := &old[i]
+		if slices.ContainsFunc(now, func(n feature) bool { return n.name == f.name }) {
+			continue
+		}
+		use := Scrap
+		switch {
+		case f.shape:
+			use = p.section()
+		case f.opening && f.step == nil:
+			use = Plug
+		}
+		p.add(Change{Code: Removed, Feature: f.name, Use: use, OldText: p.was.printedSize(f.name)})
+	}
+	p.order()
+	p.outline()
+	p.formed()
+	p.checks()
+	return p.out
+}
+
+// head compares what is said of the whole part.
+func (p *pair) head() {
+	old, now := p.was.plan, p.is.plan
+	if old.Quantity != now.Quantity {
+		p.add(Change{Code: Size, What: "quantity", Unit: plan.Number, Old: float64(old.Quantity), New: float64(now.Quantity)})
+	}
+	for _, line := range []struct {
+		what, was, is string
+		use           Use
+	}{
+		{"material", old.Material, now.Material, Scrap}, {"kind", old.Kind, now.Kind, NoMetal}, {"title", old.Title, now.Title, NoMetal},
+		{"stock", old.StockText, now.StockText, NoMetal}, {"mark of TOP", old.Top, now.Top, ByHand},
+	} {
+		n := len(p.out)
+		p.out = text(p.out, line.what, line.was, line.is)
+		if len(p.out) > n {
+			p.out[n].Use = line.use
+		}
+	}
+	p.out = list(p.out, "note", old.Notes, now.Notes)
+}
+
+func (p *pair) section() Use { return sectionUse(p.was.plan.Section, p.is.plan.Section, p.shiftMm) }
+
+// printedSize is what a feature is in words, as its part's sheet prints it.
+func (m model) printedSize(name string) string {
+	for _, f := range m.plan.Features {
+		if f.Name == name {
+			return f.Size
+		}
+	}
+	return ""
+}
+
+// feature compares one feature that both states have.
+func (p *pair) feature(was, is *feature) {
+	start := len(p.out)
+	if was.kind != is.kind {
+		p.add(Change{Code: Reworded, Feature: is.name, What: "kind", OldText: was.kind, NewText: is.kind, Use: Scrap})
+		return
+	}
+	p.hole(was, is)
+	p.chamfer(was, is)
+	for _, s := range is.sizes {
+		p.size(was, is, s)
+	}
+	for _, s := range was.sizes {
+		if !slices.ContainsFunc(is.sizes, func(o size) bool { return o.what == s.what }) {
+			use := Scrap
+			if s.grow == keeps {
+				use = Rework
+			}
+			p.add(Change{Code: Removed, What: s.what, Unit: s.unit, Old: s.number(), OldText: s.text, Use: use})
+		}
+	}
+	p.place(was, is)
+	for i, w := range is.words {
+		n := len(p.out)
+		if w[0] == "fit" && slices.ContainsFunc(p.out[start:], func(c Change) bool { return c.What == "diameter" }) {
+			continue
+		}
+		p.out = text(p.out, w[0], was.words[i][1], w[1])
+		if len(p.out) > n && w[0] != "for" && w[0] != "note" {
+			p.out[n].Use = Measure
+		}
+	}
+	for i := start; i < len(p.out); i++ {
+		p.out[i].Feature = is.name
+	}
+}
+
+// hole compares how a hole is made.
+func (p *pair) hole(was, is *feature) {
+	if was.made == nil || is.made == nil || was.made.Text == is.made.Text && sized(was.made.Size) == sized(is.made.Size) {
+		return
+	}
+	if same(was.made.FinishedMm, is.made.FinishedMm) && was.made.ThreadName() == is.made.ThreadName() && sized(was.made.Size) == sized(is.made.Size) && was.made.Size.Class == is.made.Size.Class {
+		return // another drill on the way, or other words
+	}
+	p.add(Change{Code: Size, What: "size", OldText: was.made.Text, NewText: is.made.Text, Use: holeUse(*was.made, *is.made)})
+}
+
+// chamfer compares how far a bevel reaches along the axis and across it.
+func (p *pair) chamfer(was, is *feature) {
+	a, b := was.chamfer, is.chamfer
+	if a == nil || b == nil || same(a.Size.Mm, b.Size.Mm) && same(a.Angle.Deg, b.Angle.Deg) {
+		return
+	}
+	across := func(c *parts.Chamfer) limits { return exactly(c.Size.Mm * math.Tan(c.Angle.Deg*math.Pi/180)) }
+	bevel := func(c *parts.Chamfer) string {
+		return words.Writer{Units: p.is.Job.Units}.Size(c.Size.Mm) + " × " + words.Trim(c.Angle.Deg, 2) + "°"
+	}
+	p.add(Change{
+		Code: Size, What: "size", Unit: plan.Mm, Old: a.Size.Mm, New: b.Size.Mm, OldText: bevel(a), NewText: bevel(b),
+		Use: worse(cutUse(exactly(a.Size.Mm), exactly(b.Size.Mm)), cutUse(across(a), across(b))),
+	})
+}
+
+// size compares one number of a feature.
+func (p *pair) size(was, is *feature, s size) {
+	i := slices.IndexFunc(was.sizes, func(o size) bool { return o.what == s.what })
+	if i < 0 {
+		use := Rework
+		if s.grow == keeps {
+			use = Scrap
+		}
+		p.add(Change{Code: Added, What: s.what, Unit: s.unit, New: s.number(), NewText: s.text, Use: use})
+		return
+	}
+	o := was.sizes[i]
+	c := Change{Code: Size, What: s.what, Unit: s.unit, Old: o.number(), New: s.number(), OldText: o.text, NewText: s.text}
+	if same(o.value.at, s.value.at) {
+		if same(o.value.min, s.value.min) && same(o.value.max, s.value.max) {
+			return
+		}
+		c.Code = Limits
+		w := words.Writer{Units: p.is.Job.Units}
+		c.OldText, c.NewText = w.Limits(o.value.min, o.value.max), w.Limits(s.value.min, s.value.max)
+	}
+	switch {
+	case s.what == "diameter" && is.step != nil:
+		c.Use = stepUse(was.step.Size, is.step.Size, is.step.Inside)
+	case s.grow == keeps:
+		c.Use = metalUse(o.value, s.value)
+	case s.grow == shapes:
+		c.Use = p.section()
+	case s.grow == decides:
+		c.Use = ByHand
+	default:
+		c.Use = cutUse(o.value, s.value)
+	}
+	p.add(c)
+}
+
+// place compares where openings lie. Those that stay where they were may be
+// joined by others; one that moves needs the old one to vanish in the new.
+func (p *pair) place(was, is *feature) {
+	old, now := positions(was, is.roundMm), positions(is, is.roundMm)
+	gone, come := farthest(old, now), farthest(now, old)
+	switch {
+	case len(now) == len(old) && gone <= placeMm && come <= placeMm:
+		return
+	case gone <= placeMm:
+		p.add(Change{Code: More, Count: len(now) - len(old), Use: Rework})
+		return
+	case come <= placeMm:
+		p.add(Change{Code: Fewer, Count: len(old) - len(now), Use: Plug})
+		return
+	}
+	c := Change{Code: Moved, MovedMm: math.Max(gone, come), Use: Scrap}
+	if len(now) != len(old) {
+		c.Count = len(now) - len(old)
+	}
+	if was.pcdMm > 0 && is.pcdMm > 0 && !same(was.pcdMm, is.pcdMm) {
+		c.What, c.Unit, c.Old, c.New = "pitch circle", plan.Diameter, was.pcdMm, is.pcdMm
+	}
+	if was.made != nil && is.made != nil && swallowed(was, is, gone) {
+		c.Use = Rework
+	}
+	p.add(c)
+}
+
+// swallowed tells whether each old hole, moved at most so far, lies inside a new one.
+func swallowed(was, is *feature, movedMm float64) bool {
+	cut, core := was.made.FinishedMm, is.made.FinishedMm
+	if is.made.Thread != nil {
+		core = is.made.DrillMm
+	}
+	return is.roundMm == 0 && len(was.places) <= len(is.places) && movedMm <= (core-cut)/2+sameMm
+}
+
+// placeMm is how far places may be apart and be the same: they come out of
+// angles, and a chord of them loses digits.
+const placeMm = 1e-5
+
+// positions are the places of a feature in space, those on a round laid on the
+// diameter roundMm.
+func positions(f *feature, roundMm float64) [][3]float64 {
+	var out [][3]float64
+	for _, q := range f.places {
+		if f.roundMm == 0 {
+			out = append(out, [3]float64{q.XMm, q.YMm, 0})
+			continue
+		}
+		at := geom.Clock(roundMm/2, q.XMm)
+		out = append(out, [3]float64{at.XMm, at.YMm, q.YMm})
+	}
+	return out
+}
+
+// farthest is how far the most distant of some places lies from the nearest of others.
+func farthest(from, to [][3]float64) float64 {
+	most := 0.0
+	for _, a := range from {
+		near := math.Inf(1)
+		for _, b := range to {
+			near = math.Min(near, math.Hypot(math.Hypot(a[0]-b[0], a[1]-b[1]), a[2]-b[2]))
+		}
+		most = math.Max(most, near)
+	}
+	return most
+}
+
+// order compares the order of the steps along the axis.
+func (p *pair) order() {
+	names := func(m model, in *pair) (out []string) {
+		for i := range m.Steps {
+			if in.was.StepNamed(m.Steps[i].Name) != nil && in.is.StepNamed(m.Steps[i].Name) != nil {
+				out = append(out, m.Steps[i].Name)
+			}
+		}
+		return out
+	}
+	if !slices.Equal(names(p.was, p), names(p.is, p)) {
+		p.add(Change{Code: Ordered, What: "steps along the axis", Use: p.section()})
+	}
+}
+
+// outline compares the outside of a flat part that is not round.
+func (p *pair) outline() {
+	if p.was.Flat() != p.is.Flat() {
+		p.add(Change{Code: Reworded, What: "form", OldText: p.was.plan.Overall, NewText: p.is.plan.Overall, Use: Scrap})
+		return
+	}
+	old, now := p.was.OutlinePath(), p.is.OutlinePath()
+	if !p.is.Flat() || p.was.StepNamed("outline") != nil && p.is.StepNamed("outline") != nil || old.ToSVG() == now.ToSVG() {
+		return
+	}
+	p.add(Change{Code: Size, Feature: "outline", What: "outline", OldText: p.was.plan.Overall, NewText: p.is.plan.Overall, Use: outlineUse(old, now)})
+}
+
+// formed compares what is formed from sheet by its words: nothing is decided of
+// what is bent or cut to a curve already.
+func (p *pair) formed() {
+	for _, f := range p.is.plan.Features {
+		if !formed(f.Kind) {
+			continue
+		}
+		i := slices.IndexFunc(p.was.plan.Features, func(o plan.Feature) bool { return o.Kind == f.Kind && o.Name == f.Name })
+		if i < 0 {
+			p.add(Change{Code: Added, Feature: f.Name, NewText: f.Size, Use: ByHand})
+			continue
+		}
+		o := p.was.plan.Features[i]
+		if o.Size != f.Size || o.Note != f.Note {
+			p.add(Change{Code: Reworded, Feature: f.Name, OldText: words.Join("; ", o.Size, o.Note), NewText: words.Join("; ", f.Size, f.Note), Use: ByHand})
+		}
+	}
+}
+
+// checks compares the limits that are checked of features nothing else was said
+// of: lengths under another general tolerance, form and place.
+func (p *pair) checks() {
+	said := map[string]bool{}
+	for _, c := range p.out {
+		said[c.Feature] = true
+	}
+	for _, c := range p.is.plan.Checks {
+		name := ""
+		if c.Ref > 0 {
+			name = p.is.plan.Features[c.Ref-1].Name
+		}
+		i := slices.IndexFunc(p.was.plan.Checks, func(o plan.Check) bool { return o.What == c.What })
+		if said[name] && name != "" || i < 0 || p.was.plan.Checks[i].Limits == c.Limits {
+			continue
+		}
+		o := p.was.plan.Checks[i]
+		use := Measure
+		if o.MaxMm > 0 && c.MaxMm > 0 {
+			use = worse(cutUse(limits{0, o.MinMm, o.MaxMm}, limits{0, c.MinMm, c.MaxMm}), AsIs)
+			if use != AsIs {
+				use = Measure
+			}
+		}
+		p.add(Change{Code: Limits, Feature: name, What: c.What, OldText: o.Limits, NewText: c.Limits, Use: use})
+	}
+}

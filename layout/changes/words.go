@@ -1,0 +1,173 @@
+package changes
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"centrepop/layout/plan"
+	"centrepop/layout/words"
+)
+
+// useWords are what to do with what was made to the old drawing.
+var useWords = map[Use]string{
+	AsIs: "may be used as it is", Measure: "measure, good within the new limits", Rework: "rework, metal to take away", WeldOn: "weld more on",
+	Plug: "scrap unless plugged or filled", ByHand: "decide by hand", Scrap: "scrap",
+}
+
+// Lines writes the report for reading, one line each.
+func (r *Report) Lines() []string {
+	if !r.Differs() {
+		return []string{"nothing has changed"}
+	}
+	w := words.Writer{Units: r.Units}
+	var out []string
+	section := func(title string, list []Change) {
+		if len(list) > 0 {
+			out = append(out, title)
+		}
+		for _, c := range list {
+			out = append(out, "  "+sentence(w, c))
+		}
+	}
+	section("The job", r.Heading)
+	out = append(out, items("Parts", w, r.Parts)...)
+	out = append(out, items("Joints", w, r.Joints)...)
+	section("Stock and order", r.Supply)
+	if len(r.Sign) > 0 {
+		out = append(out, "Acceptances")
+	}
+	for _, s := range r.Sign {
+		out = append(out, s.line())
+	}
+	for _, line := range []struct {
+		title  string
+		sheets []string
+	}{{"Sheets to throw away", r.Discard}, {"Sheets to print again", r.Print}} {
+		if len(line.sheets) > 0 {
+			out = append(out, line.title+": "+strings.Join(line.sheets, ", "))
+		}
+	}
+	return append(out, counted(r.Count(), "change"))
+}
+
+// items writes parts or joints with their changes.
+func items(title string, w words.Writer, list []Item) []string {
+	if len(list) == 0 {
+		return nil
+	}
+	out := []string{title}
+	for _, it := range list {
+		head := "  " + it.Name
+		switch {
+		case it.State == Added:
+			head += ": new"
+		case it.State == Removed:
+			head += ": no longer in the job"
+		case it.Use != NoMetal:
+			head += ", already made: " + useWords[it.Use]
+		}
+		if it.FromEnd {
+			head += " (back faces laid together; take the length off the front)"
+		}
+		out = append(out, head)
+		for _, c := range it.Changes {
+			out = append(out, "    "+sentence(w, c))
+		}
+	}
+	return out
+}
+
+// sentence says one change.
+func sentence(w words.Writer, c Change) string {
+	name := c.Feature
+	if what := c.What; what != "" && what != name {
+		name = words.Join(" ", strings.TrimSuffix(name, " "), strings.TrimPrefix(what, name+" "))
+	}
+	was, is := value(w, c.Unit, c.Old, c.OldText), value(w, c.Unit, c.New, c.NewText)
+	var text string
+	switch c.Code {
+	case Printed:
+		return "no size of its own has changed; its sheets read otherwise"
+	case Added:
+		text = "new: " + is
+		if is == "" {
+			text = "new"
+		}
+	case Removed:
+		text = "no longer: " + was
+		if was == "" {
+			text = "no longer"
+		}
+	case More:
+		text = strconv.Itoa(c.Count) + " more, the others where they were"
+	case Fewer:
+		text = strconv.Itoa(c.Count) + " fewer, the others where they were"
+	case Moved:
+		name = c.Feature
+		text = "moved " + w.Said(c.MovedMm)
+		if c.What != "" {
+			text += " (" + c.What + " " + was + " → " + is + ")"
+		}
+		if c.Count != 0 {
+			text += fmt.Sprintf(", and %+d", c.Count)
+		}
+	default:
+		text = arrow(was, is)
+	}
+	return words.Join(": ", name, text, useWords[c.Use])
+}
+
+// arrow writes what was and what is.
+func arrow(was, is string) string {
+	if was == "" && is == "" {
+		return ""
+	}
+	if was == "" {
+		was = "nothing"
+	}
+	if is == "" {
+		is = "nothing"
+	}
+	return was + " → " + is
+}
+
+// value writes a number of a change, or its text.
+func value(w words.Writer, unit plan.Unit, v float64, text string) string {
+	switch {
+	case text != "":
+		return text
+	case unit == plan.Mm:
+		return w.Said(v)
+	case unit == plan.Diameter:
+		return w.Dia(v)
+	case unit == plan.Degree:
+		return words.Trim(v, 2) + "°"
+	case unit == plan.Number:
+		return words.Trim(v, 2)
+	}
+	return ""
+}
+
+// line says what to do about an acceptance.
+func (s Sign) line() string {
+	at := "  " + s.Code + " at " + s.At
+	switch s.State {
+	case Added:
+		return at + ": sign: " + s.Is
+	case Removed:
+		return at + ": falls away, nothing is accepted there now; it was: " + s.Was
+	}
+	if s.Was == s.Is {
+		return at + ": sign again, the entry reads otherwise: " + s.Reason
+	}
+	return at + ": sign again: " + s.Was + " → " + s.Is
+}
+
+// counted is "1 change", "3 changes".
+func counted(n int, what string) string {
+	if n == 1 {
+		return "1 " + what
+	}
+	return strconv.Itoa(n) + " " + what + "s"
+}
