@@ -164,12 +164,12 @@ func (r *Report) sign(before, after *side) {
 		return s.job.Accept[i], true
 	}
 	for _, a := range after.job.Accept {
-		o, had := find(before, a)
+		o, _ := find(before, a)
 		s := Sign{Code: a.Finding.Value, At: at(a.Part, a.Feature), State: Reworded, Reason: a.Reason.Value, Was: before.accepted(o), Is: after.accepted(a)}
 		switch {
 		case s.Is == "" && s.Was != "":
 			s.State = Removed
-		case !had && s.Is != "":
+		case s.Was == "" && s.Is != "":
 			s.State = Added
 		case s.Is == "" || s.Was == s.Is && o.Reason.Value == a.Reason.Value && same(o.Number.Mm, a.Number.Mm):
 			continue

@@ -1,6 +1,7 @@
 package changes
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -63,8 +64,11 @@ func (p *pair) compare() []Change {
 			continue
 		}
 		use := Rework
-		if f.shape {
+		switch {
+		case f.shape:
 			use = p.section()
+		case f.name == "outline":
+			continue // of another shape before
 		}
 		p.add(Change{Code: Added, Feature: f.name, Use: use, NewText: p.is.printedSize(f.name)})
 	}
@@ -77,6 +81,8 @@ func (p *pair) compare() []Change {
 		switch {
 		case f.shape:
 			use = p.section()
+		case f.name == "outline":
+			continue // of another shape now
 		case f.opening && f.step == nil:
 			use = Plug
 		}
@@ -127,7 +133,7 @@ func (m model) printedSize(name string) string {
 func (p *pair) feature(was, is *feature) {
 	start := len(p.out)
 	if was.kind != is.kind {
-		p.add(Change{Code: Reworded, Feature: is.name, What: "kind", OldText: was.kind, NewText: is.kind, Use: Scrap})
+		p.add(Change{Code: Reworded, Feature: is.name, OldText: was.kind, NewText: is.kind, Use: Scrap})
 		return
 	}
 	p.hole(was, is)
@@ -153,6 +159,9 @@ func (p *pair) feature(was, is *feature) {
 		p.out = text(p.out, w[0], was.words[i][1], w[1])
 		if len(p.out) > n && w[0] != "for" && w[0] != "note" {
 			p.out[n].Use = Measure
+			if w[1] == "" {
+				p.out[n].Use = AsIs
+			}
 		}
 	}
 	for i := start; i < len(p.out); i++ {
@@ -165,10 +174,16 @@ func (p *pair) hole(was, is *feature) {
 	if was.made == nil || is.made == nil || was.made.Text == is.made.Text && sized(was.made.Size) == sized(is.made.Size) {
 		return
 	}
-	if same(was.made.FinishedMm, is.made.FinishedMm) && was.made.ThreadName() == is.made.ThreadName() && sized(was.made.Size) == sized(is.made.Size) && was.made.Size.Class == is.made.Size.Class {
-		return // another drill on the way, or other words
+	old, now := was.made, is.made
+	c := Change{Code: Size, What: "size", OldText: old.Text, NewText: now.Text, Use: holeUse(*old, *now)}
+	if same(old.FinishedMm, now.FinishedMm) && old.ThreadName() == now.ThreadName() {
+		if old.Size.Class == now.Size.Class && sized(old.Size) == sized(now.Size) {
+			return // another drill on the way, or other words
+		}
+		w := words.Writer{Units: p.is.Job.Units}
+		c.Code, c.OldText, c.NewText = Limits, w.Limits(old.Size.MinMm, old.Size.MaxMm), w.Limits(now.Size.MinMm, now.Size.MaxMm)
 	}
-	p.add(Change{Code: Size, What: "size", OldText: was.made.Text, NewText: is.made.Text, Use: holeUse(*was.made, *is.made)})
+	p.add(c)
 }
 
 // chamfer compares how far a bevel reaches along the axis and across it.
@@ -208,6 +223,9 @@ func (p *pair) size(was, is *feature, s size) {
 		w := words.Writer{Units: p.is.Job.Units}
 		c.OldText, c.NewText = w.Limits(o.value.min, o.value.max), w.Limits(s.value.min, s.value.max)
 	}
+	if s.what == "diameter" {
+		c.OldText, c.NewText = cmp.Or(threadOf(was), c.OldText), cmp.Or(threadOf(is), c.NewText)
+	}
 	switch {
 	case s.what == "diameter" && is.step != nil:
 		c.Use = stepUse(was.step.Size, is.step.Size, is.step.Inside)
@@ -221,6 +239,14 @@ func (p *pair) size(was, is *feature, s size) {
 		c.Use = cutUse(o.value, s.value)
 	}
 	p.add(c)
+}
+
+// threadOf is the thread on a step, or nothing.
+func threadOf(f *feature) string {
+	if f.step == nil || f.step.Size.Thread == nil {
+		return ""
+	}
+	return f.step.Size.Thread.Designation
 }
 
 // place compares where openings lie. Those that stay where they were may be
@@ -251,13 +277,14 @@ func (p *pair) place(was, is *feature) {
 	p.add(c)
 }
 
-// swallowed tells whether each old hole, moved at most so far, lies inside a new one.
+// swallowed tells whether each old hole, moved at most so far, lies inside a new
+// one; not for one with a wider mouth.
 func swallowed(was, is *feature, movedMm float64) bool {
 	cut, core := was.made.FinishedMm, is.made.FinishedMm
 	if is.made.Thread != nil {
 		core = is.made.DrillMm
 	}
-	return is.roundMm == 0 && len(was.places) <= len(is.places) && movedMm <= (core-cut)/2+sameMm
+	return is.roundMm == 0 && len(was.sizes) == 1 && len(was.places) <= len(is.places) && movedMm <= (core-cut)/2+sameMm
 }
 
 // placeMm is how far places may be apart and be the same: they come out of
@@ -317,7 +344,7 @@ func (p *pair) outline() {
 	if !p.is.Flat() || p.was.StepNamed("outline") != nil && p.is.StepNamed("outline") != nil || old.ToSVG() == now.ToSVG() {
 		return
 	}
-	p.add(Change{Code: Size, Feature: "outline", What: "outline", OldText: p.was.plan.Overall, NewText: p.is.plan.Overall, Use: outlineUse(old, now)})
+	p.add(Change{Code: Size, Feature: "outline", What: "outline", OldText: p.was.printedSize("outline"), NewText: p.is.printedSize("outline"), Use: outlineUse(old, now)})
 }
 
 // formed compares what is formed from sheet by its words: nothing is decided of
@@ -356,12 +383,12 @@ func (p *pair) checks() {
 			continue
 		}
 		o := p.was.plan.Checks[i]
+		if p.shiftMm != 0 && same(o.MinMm-p.shiftMm, c.MinMm) && same(o.MaxMm-p.shiftMm, c.MaxMm) {
+			continue // measured from a face that is taken off
+		}
 		use := Measure
-		if o.MaxMm > 0 && c.MaxMm > 0 {
-			use = worse(cutUse(limits{0, o.MinMm, o.MaxMm}, limits{0, c.MinMm, c.MaxMm}), AsIs)
-			if use != AsIs {
-				use = Measure
-			}
+		if o.MaxMm > 0 && o.MinMm >= c.MinMm-sameMm && o.MaxMm <= c.MaxMm+sameMm {
+			use = AsIs
 		}
 		p.add(Change{Code: Limits, Feature: name, What: c.What, OldText: o.Limits, NewText: c.Limits, Use: use})
 	}

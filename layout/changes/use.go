@@ -30,9 +30,9 @@ func cutUse(was, is limits) Use {
 	switch {
 	case was.min >= is.min-sameMm && was.max <= is.max+sameMm:
 		return AsIs
-	case was.max < is.min-sameMm:
+	case was.max <= is.min+sameMm:
 		return Rework
-	case was.min > is.max+sameMm:
+	case was.min >= is.max-sameMm:
 		return Scrap
 	}
 	return Measure
@@ -62,6 +62,11 @@ func holeUse(was, is part.Made) Use {
 	return cutUse(sized(was.Size), sized(is.Size))
 }
 
+// rootPitches is how much smaller than its major diameter the root of an outside
+// thread is at most, in pitches: twice 0.640327 for the pipe threads of ISO 228-1;
+// the profile of ISO 68-1 has less, 1.22687.
+const rootPitches = 1.280654
+
 // stepUse is the use of a cylinder that was to be turned one way and is now to be
 // turned another. A thread that is there has to be cut away to its root; a plain
 // one takes a thread where its metal reaches the crest, and none where it does
@@ -75,7 +80,7 @@ func stepUse(was, is part.Sized, inside bool) Use {
 		if inside {
 			return sign * s.Thread.MajorMm
 		}
-		return sign * s.Thread.MinorMm
+		return s.Thread.MajorMm - rootPitches*s.Thread.PitchMm
 	}
 	crest := func(s part.Sized) float64 {
 		switch {

@@ -81,8 +81,11 @@ func items(title string, w words.Writer, list []Item) []string {
 // sentence says one change.
 func sentence(w words.Writer, c Change) string {
 	name := c.Feature
-	if what := c.What; what != "" && what != name {
-		name = words.Join(" ", strings.TrimSuffix(name, " "), strings.TrimPrefix(what, name+" "))
+	switch {
+	case strings.HasPrefix(c.What, name):
+		name = c.What
+	case c.What != "":
+		name += " " + c.What
 	}
 	was, is := value(w, c.Unit, c.Old, c.OldText), value(w, c.Unit, c.New, c.NewText)
 	var text string
@@ -106,11 +109,11 @@ func sentence(w words.Writer, c Change) string {
 	case Moved:
 		name = c.Feature
 		text = "moved " + w.Said(c.MovedMm)
+		if c.Count != 0 {
+			text = fmt.Sprintf("at other places, %+d", c.Count)
+		}
 		if c.What != "" {
 			text += " (" + c.What + " " + was + " → " + is + ")"
-		}
-		if c.Count != 0 {
-			text += fmt.Sprintf(", and %+d", c.Count)
 		}
 	default:
 		text = arrow(was, is)
