@@ -68,7 +68,7 @@ func holeUse(was, is part.Made) Use {
 const rootPitches = 1.280654
 
 // stepUse is the use of a cylinder that was to be turned one way and is now to be
-// turned another. A thread that is there has to be cut away to its root; a plain
+// turned another. A thread that is there has to be cut away to its root within the new limits; a plain
 // one takes a thread where its metal reaches the crest, and none where it does
 // not reach the pitch diameter.
 func stepUse(was, is part.Sized, inside bool) Use {
@@ -85,7 +85,7 @@ func stepUse(was, is part.Sized, inside bool) Use {
 	crest := func(s part.Sized) float64 {
 		switch {
 		case s.Thread == nil:
-			return max(sign*s.MinMm, sign*s.MaxMm)
+			return min(sign*s.MinMm, sign*s.MaxMm)
 		case inside:
 			return sign * s.Thread.MinorMm
 		}
