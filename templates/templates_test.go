@@ -10,7 +10,6 @@ import (
 	"centrepop/layout/review"
 	"centrepop/parts"
 	"centrepop/templates/draw"
-	"centrepop/templates/picture"
 	"centrepop/templates/sheettest"
 	"centrepop/templates/truesize"
 )
@@ -194,44 +193,6 @@ func TestRulesAreTrue(t *testing.T) {
 	if across, up := count(&doc.Pages[0], 101.6); across != 1 || up != 1 {
 		t.Errorf("the cover has %d and %d rules of 4 in", across, up)
 	}
-}
-
-// TestLeadersKeepClearOfText checks the pictures: no leader runs through a
-// text other than its own balloon's number.
-func TestLeadersKeepClearOfText(t *testing.T) {
-	for _, part := range []*plan.PartPlan{sheettest.FlangePart(), sheettest.HousingPart(), sheettest.CrowdedPart(), sheettest.RingPart(620)} {
-		leaders := 0
-		for _, p := range picture.Of(part, 194, 105) {
-			items := sheettest.Flatten(t, &p.Draw, 0, 0, nil)
-			for _, line := range items {
-				s, ok := line.Item.(draw.Shape)
-				if !ok || s.WidthMm != draw.ThinMm || s.DashMm != nil || len(s.Path.Coords()) != 2 {
-					continue
-				}
-				leaders++
-				c := s.Path.Coords()
-				for _, other := range items {
-					text, ok := other.Item.(draw.Text)
-					if ok && text.SizeMm != 3.8 && lineMeets(c[0].X+line.DX, c[0].Y+line.DY, c[1].X+line.DX, c[1].Y+line.DY, other.Room()) {
-						t.Errorf("%s: a leader runs through %q", part.Name, text.Content)
-					}
-				}
-			}
-		}
-		if leaders < len(part.Features) {
-			t.Errorf("%s: %d leaders for %d features", part.Name, leaders, len(part.Features))
-		}
-	}
-}
-
-func lineMeets(x0, y0, x1, y1 float64, r draw.Rect) bool {
-	for i := range 201 {
-		k := float64(i) / 200
-		if r.HasPoint(x0+k*(x1-x0), y0+k*(y1-y0)) {
-			return true
-		}
-	}
-	return false
 }
 
 func TestBookmarksAndLabels(t *testing.T) {

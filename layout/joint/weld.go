@@ -2,6 +2,7 @@ package joint
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"centrepop/layout/plan"
@@ -163,7 +164,11 @@ func (weldKind) work(j *making, t *joint) {
 			return
 		}
 	}
-	p.Finish = append(fineSizes(t.a), fineSizes(t.b)...)
+	for _, f := range []feature{t.a, t.b} {
+		if !j.weldedLater(t, f.inst()) {
+			p.Finish = append(p.Finish, fineSizes(f)...)
+		}
+	}
 	t.weldFigures(p)
 	j.weldSteps(t, p)
 }
@@ -339,7 +344,7 @@ func (j *making) weldSteps(t *joint, p *plan.WeldPlan) {
 	if metals, ok := weldMetals(t); ok {
 		weldMetalProblem(t, metals)
 	}
-	t.step("Set up", "Clean bright "+t.w.Near(25)+" each side of the joint.", "Set: "+t.out.How+".", j.gapText(p.GapMm))
+	t.step("Set up", j.keepFlat(t, p), "Clean bright "+t.w.Near(25)+" each side of the joint.", "Set: "+t.out.How+".", j.gapText(p.GapMm))
 	if len(p.TacksDeg) > 0 {
 		s := t.step("Tack", "Tack "+words.Trim(float64(len(p.TacksDeg)), 0)+" × "+j.w.Read(p.TackLengthMm)+" long at "+words.Degrees(p.TacksDeg)+", in this order (clock of "+b+", seen from its front).")
 		s.Hold = "Check square at two places 90° apart, and what must line up; knock straight now."
@@ -347,7 +352,7 @@ func (j *making) weldSteps(t *joint, p *plan.WeldPlan) {
 		s := t.step("Tack", "Tack both ends, then the middle.")
 		s.Hold = "Check square on both sides; knock straight now."
 	}
-	do := []string{words.Trim(float64(p.Runs), 0) + " run(s) of " + p.Process + ", " + strings.TrimSpace(p.Symbol+" "+p.Designation) + "."}
+	do := []string{runs(p.Runs) + " of " + p.Process + ", " + strings.TrimSpace(p.Symbol+" "+p.Designation) + "."}
 	if len(p.Order) > 0 {
 		var order []string
 		for i, r := range p.Order {
@@ -366,15 +371,7 @@ func (j *making) weldSteps(t *joint, p *plan.WeldPlan) {
 	t.step("Weld", do...)
 	s := t.step("Cool and inspect", "Let it cool in still air to hand-warm before unclamping.", "Look for cracks, undercut and size.")
 	s.Hold = "Throat gauge on four places."
-	if p.SquareUpMm > 0 && j.facedLater(t) {
-		s := t.step("Square up", "Rest the joint face on a plate and feel round it.", "Face it true if it rocks: "+j.w.Read(p.SquareUpMm)+" on each face is the usual allowance.")
-		s.Hold = "A " + t.w.Near(0.1) + " feeler does not enter anywhere under the face."
-		for _, f := range []feature{t.a, t.b} {
-			if st := f.r.Part.Stock; f.r.Part.Outline != nil && st.Form == "plate" && st.Size.Mm-f.r.Part.Thickness.Mm < p.SquareUpMm && !t.in.Weld.SquareUp.Set() {
-				t.caution(f.title() + " is " + j.w.Size(f.r.Part.Thickness.Mm) + " thick from " + j.w.Size(st.Size.Mm) + " plate: facing takes from the thickness. Tack it to a stiff plate or two flanges back to back to keep it flat.")
-			}
-		}
-	}
+	j.squareUp(t, p)
 	if len(p.Finish) > 0 {
 		t.step("Finish after welding", "Turn or bore these only now: "+strings.Join(p.Finish, "; ")+".")
 	}
@@ -385,18 +382,71 @@ func (j *making) weldSteps(t *joint, p *plan.WeldPlan) {
 	t.out.Checks = append(t.out.Checks, plan.Check{What: what, Wanted: strings.TrimSpace(p.Designation + " " + a + " to " + b), Limits: limits, MinMm: p.ThroatMm, Gauge: "weld gauge", Source: "EN 1993-1-8 clause 4.5.3.3"})
 }
 
-// facedLater tells whether one of the parts is bolted to something, so that
-// its face must be true.
-func (j *shop) facedLater(t *joint) bool {
-	for _, o := range j.job.Joints {
-		if o.Bolt == nil {
-			continue
-		}
-		for _, r := range []parts.JointRef{o.Bolt.Through, o.Bolt.Into} {
-			if i := (inst{r.Part, r.Copy}); i == t.a.inst() || i == t.b.inst() {
-				return true
-			}
+func runs(n int) string {
+	if n == 1 {
+		return "1 run"
+	}
+	return words.Trim(float64(n), 0) + " runs"
+}
+
+// weldedLater tells whether a later joint welds the same part again.
+func (j *making) weldedLater(t *joint, i inst) bool {
+	for _, o := range j.all[slices.Index(j.all, t)+1:] {
+		if o.in.Weld != nil && (o.a.inst() == i || o.b.inst() == i) {
+			return true
 		}
 	}
 	return false
+}
+
+// plateToFace is the flat part of a weld whose face has to be true for a later
+// bolted joint, and the metal that its stock leaves to face it; ok is false
+// where nothing is bolted on, or other welds follow first.
+func (j *making) plateToFace(t *joint) (f feature, spareMm float64, ok bool) {
+	for _, f := range []feature{t.b, t.a} {
+		part := f.r.Part
+		if part.Outline == nil || !j.facedLater(f.inst()) || j.weldedLater(t, f.inst()) {
+			continue
+		}
+		if st := part.Stock; st.Form == "plate" || st.Form == "sheet" {
+			spareMm = max(0, st.Size.Mm-part.Thickness.Mm)
+		}
+		return f, geom.Clean(spareMm), true
+	}
+	return feature{}, 0, false
+}
+
+// keepFlat is what to do before welding a plate that nothing is left to face on.
+func (j *making) keepFlat(t *joint, p *plan.WeldPlan) string {
+	if f, spare, ok := j.plateToFace(t); ok && spare < p.SquareUpMm && !t.in.Weld.SquareUp.Set() {
+		return "Tack a stiff plate to the free face of " + f.title() + ", or two flanges back to back: nothing is left to face it afterwards."
+	}
+	return ""
+}
+
+// squareUp is the step after the last weld on a plate that something is bolted
+// to: it is faced where the stock leaves metal for it, else only checked.
+func (j *making) squareUp(t *joint, p *plan.WeldPlan) {
+	f, spare, ok := j.plateToFace(t)
+	if p.SquareUpMm <= 0 || !ok {
+		return
+	}
+	do := []string{"Rest the joint face of " + f.title() + " on a plate and feel round it."}
+	title := "Check that it is flat"
+	if spare >= p.SquareUpMm || t.in.Weld.SquareUp.Set() {
+		title = "Square up"
+		do = append(do, "Face it true if it rocks: "+t.w.Read(p.SquareUpMm)+" on each face is allowed for.")
+	} else {
+		do = append(do, "If it rocks, press it flat over the weld; do not face it under its thickness.")
+	}
+	s := t.step(title, do...)
+	s.Hold = "A " + t.w.Near(0.1) + " feeler does not enter anywhere under the face."
+}
+
+// facedLater tells whether a part is bolted to something, so that its face must
+// be true.
+func (j *shop) facedLater(i inst) bool {
+	return slices.ContainsFunc(j.job.Joints, func(o *parts.Joint) bool {
+		return o.Bolt != nil && (inst{o.Bolt.Through.Part, o.Bolt.Through.Copy} == i || inst{o.Bolt.Into.Part, o.Bolt.Into.Copy} == i)
+	})
 }

@@ -66,24 +66,6 @@ func CautionBox(text string, width float64) Piece {
 	return p
 }
 
-// Hanging sets a bold label and its text, hung in from the label.
-func Hanging(label, text string, width float64) Piece {
-	const indent = 13.5
-	body := Stack(Paragraph("", text, TextMm, false, width-indent)...)
-	body.Draw = Drawing{Items: []Item{
-		Text{YMm: -TextMm, SizeMm: TextMm, Bold: true, Content: label},
-		Moved(body.Draw, indent, 0),
-	}}
-	return body
-}
-
-// Moved is a drawing as one item, moved.
-func Moved(d Drawing, x, y float64) Item {
-	var e Drawing
-	e.Place(&d, x, y)
-	return e.Items[0]
-}
-
 // Numbered is a text hung in from bold numbers.
 func Numbered(numbers, text string, width float64) Piece {
 	indent := max(13, TextWidth(numbers, 3.8, true)+2)

@@ -154,22 +154,6 @@ func linePoints(window Rect, x0, y0, x1, y1 float64) iter.Seq2[float64, float64]
 	}
 }
 
-// Crosses tells whether a path of straight lines comes into a window.
-func Crosses(window Rect, p *canvas.Path) bool {
-	for scan := p.Scanner(); scan.Scan(); {
-		if scan.Cmd() == canvas.MoveToCmd {
-			continue
-		}
-		from, to := scan.Start(), scan.End()
-		for x, y := range linePoints(window, from.X, from.Y, to.X, to.Y) {
-			if window.HasPoint(x, y) {
-				return true
-			}
-		}
-	}
-	return false
-}
-
 // AddCircle keeps a circle's line clear.
 func (o *Occupied) AddCircle(x, y, r float64) {
 	n := max(12, int(math.Ceil(2*math.Pi*r/0.5)))

@@ -1,9 +1,10 @@
 package draw
 
 import (
-	"centrepop/parts/geom"
 	"math"
 	"strconv"
+
+	"centrepop/parts/geom"
 
 	"github.com/tdewolff/canvas"
 )

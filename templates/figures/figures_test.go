@@ -1,8 +1,9 @@
 package figures
 
 import (
-	"centrepop/parts"
 	"testing"
+
+	"centrepop/parts"
 )
 
 func TestFormats(t *testing.T) {

@@ -11,7 +11,6 @@ import (
 	"github.com/tdewolff/canvas"
 
 	"centrepop/layout/plan"
-	"centrepop/parts"
 	"centrepop/templates/draw"
 	"centrepop/templates/figures"
 )
@@ -26,67 +25,6 @@ const (
 	TopPadMm      = 8.0                  // the TOP arrow of a face
 )
 
-// Of draws the section and the faces of a part, abreast where they fit
-// at a useful size, else the section above the faces. Each is at most
-// maxHeight tall.
-func Of(part *plan.PartPlan, width, maxHeight float64) []draw.Piece {
-	onSection, onFace := balloonsOf(part)
-	faces := part.Faces
-	if len(faces) > 2 {
-		faces = faces[:2]
-	}
-	hasSection := part.Section != nil && part.Section.LengthMm > 0 && part.Section.MaxMm > 0
-	if !hasSection && len(faces) == 0 {
-		return nil
-	}
-	sectionAspect := 0.0
-	if hasSection {
-		// A thin plate is drawn thicker than it is, so that its edges show, and
-		// a long rod shorter.
-		sectionAspect = min(max(part.Section.LengthMm/(2*part.Section.MaxMm), 0.2), 15)
-	}
-	if most := int(width / BalloonStepMm); len(onSection) > most {
-		onSection = onSection[:most] // the row is full: the table names the others
-	}
-	sum := sectionAspect
-	for _, face := range faces {
-		sum += Aspect(face)
-	}
-	height := maxHeight - BalloonRowMm - CaptionMm - TopPadMm
-	for rowWidth := width + 1; rowWidth > width && height > 1; height *= 0.98 {
-		rowWidth = 0
-		if hasSection {
-			rowWidth = sectionWidth(height*sectionAspect, len(onSection))
-		}
-		for _, face := range faces {
-			rowWidth += height*Aspect(face) + 2*FacePadMm
-		}
-	}
-	if height >= 38 || !hasSection || len(faces) == 0 {
-		row := draw.Piece{}
-		var panels []draw.Panel
-		if hasSection {
-			panels = append(panels, Section(part, onSection, height*sectionAspect, height))
-		}
-		for _, face := range faces {
-			panels = append(panels, Face(face, onFace[face.Face], height*Aspect(face), height))
-		}
-		draw.PlaceRow(&row, panels, width)
-		return []draw.Piece{row, draw.Space(4)}
-	}
-	sectionHeight := min((width-2*SidePadMm)/sectionAspect, maxHeight*0.7)
-	var upper, lower draw.Piece
-	draw.PlaceRow(&upper, []draw.Panel{Section(part, onSection, sectionHeight*sectionAspect, sectionHeight)}, width)
-	sum -= sectionAspect
-	height = min(maxHeight*0.5, (width-2*FacePadMm*float64(len(faces)))/sum)
-	var panels []draw.Panel
-	for _, face := range faces {
-		panels = append(panels, Face(face, onFace[face.Face], height*Aspect(face), height))
-	}
-	draw.PlaceRow(&lower, panels, width)
-	return []draw.Piece{upper, draw.Space(2), lower, draw.Space(4)}
-}
-
 // Aspect is the width of a face over its height; 1 where either is nothing.
 func Aspect(face *plan.Face) float64 {
 	w, h := face.MaxMm.XMm-face.MinMm.XMm, face.MaxMm.YMm-face.MinMm.YMm
@@ -94,32 +32,6 @@ func Aspect(face *plan.Face) float64 {
 		return 1
 	}
 	return w / h
-}
-
-// balloonsOf sorts the features by the picture they point into. One that
-// lies on a face without a picture points to that end of the section.
-func balloonsOf(part *plan.PartPlan) (onSection []plan.Feature, onFace map[parts.Face][]plan.Feature) {
-	drawn := map[parts.Face]bool{}
-	for i, face := range part.Faces {
-		drawn[face.Face] = i < 2
-	}
-	onFace = map[parts.Face][]plan.Feature{}
-	for _, ft := range part.Features {
-		switch {
-		case ft.Face == "":
-			onSection = append(onSection, ft)
-		case drawn[ft.Face]:
-			onFace[ft.Face] = append(onFace[ft.Face], ft)
-		case part.Section != nil:
-			z := 0.0
-			if ft.Face == parts.Back {
-				z = part.Section.LengthMm
-			}
-			ft.Balloon = plan.XY{XMm: z, YMm: min(math.Hypot(ft.Balloon.XMm, ft.Balloon.YMm), part.Section.MaxMm)}
-			onSection = append(onSection, ft)
-		}
-	}
-	return onSection, onFace
 }
 
 // sectionWidth is the width of a section's panel: of the section or of its

@@ -85,9 +85,7 @@ func TestPartSheetsSayEverything(t *testing.T) {
 			for _, c := range part.Checks {
 				want = append(want, c.Limits)
 			}
-			for _, note := range part.Notes {
-				want = append(want, note)
-			}
+			want = append(want, part.Notes...)
 			for _, text := range want {
 				// A long text breaks into lines: its words are looked for in order.
 				if !wordsInOrder(all, text) {

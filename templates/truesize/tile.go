@@ -318,10 +318,7 @@ func (t *template) touches(window draw.Rect) bool {
 			return true
 		}
 	}
-	if t.outline.Contains((window.X0+window.X1)/2, (window.Y0+window.Y1)/2, canvas.NonZero) {
-		return true
-	}
-	return false
+	return t.outline.Contains((window.X0+window.X1)/2, (window.Y0+window.Y1)/2, canvas.NonZero)
 }
 
 // along are points of the outline, 2 mm apart.

@@ -1,11 +1,12 @@
 package truesize
 
 import (
-	"centrepop/parts/geom"
-	"centrepop/templates/draw"
 	"math"
 	"strconv"
 	"strings"
+
+	"centrepop/parts/geom"
+	"centrepop/templates/draw"
 
 	"github.com/tdewolff/canvas"
 )
