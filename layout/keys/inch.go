@@ -79,19 +79,27 @@ func ForInch(shaftMm float64, section Section) (Parallel, error) {
 	if section == Rectangular {
 		h = r.flat
 	}
-	chord := math.Sqrt(d*d - r.width*r.width)
-	s := (d - h + chord) / 2
-	t := (d+h+chord)/2 + inchClearance
 	state := lookup.Checked
 	if d > 6.5 {
 		state = lookup.FromMemory
 	}
+	p := inchKey(d, r.width, h, state)
+	p.OverMm, p.UpToMm = over*mmPerInch, r.upTo*mmPerInch
+	return p, nil
+}
+
+// inchKey is a key of a width and height in a diameter, all inches, with the
+// depths of the standard's formula.
+func inchKey(d, width, h float64, state lookup.State) Parallel {
+	chord := math.Sqrt(d*d - width*width)
+	s := (d - h + chord) / 2
+	t := (d+h+chord)/2 + inchClearance
 	return Parallel{
-		OverMm: over * mmPerInch, UpToMm: r.upTo * mmPerInch, WidthMm: r.width * mmPerInch, HeightMm: h * mmPerInch,
+		WidthMm: width * mmPerInch, HeightMm: h * mmPerInch,
 		ShaftDepthMm: (d - s) * mmPerInch, HubDepthMm: (t - d) * mmPerInch, ShaftAcrossMm: s * mmPerInch, HubAcrossMm: t * mmPerInch,
 		ShaftDeeperMm: inchShaftDeeper * mmPerInch, HubDeeperMm: inchHubDeeper * mmPerInch,
 		Material: "cold finished 1018", Standard: "ASME B17.1",
 		Source:          lookup.Source{Name: "ASME B17.1-1967", State: state},
 		ToleranceSource: lookup.Source{Name: "ASME B17.1-1967", State: lookup.FromMemory},
-	}, nil
+	}
 }
