@@ -20,7 +20,7 @@ func TestTemplatePolicy(t *testing.T) {
 		t.Fatal(err)
 	}
 	want := map[string]bool{ // part and pattern: printed
-		"pillar wrap-body": false, "auger-shaft wrap-drive": false, "hopper cone": false,
+		"pillar wrap-body": false, "auger-shaft wrap-nut-thread": false, "hopper cone": false,
 		"bearing-housing wrap-body": true, "lantern wrap-waist": true, "water-funnel cone": true, "hopper-throat transition": true,
 	}
 	for _, p := range pl.Parts {

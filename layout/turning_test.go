@@ -68,7 +68,8 @@ func TestShaftOrder(t *testing.T) {
 	inOrder(t, shaft, "Face and centre both ends", "Turn from the front face", "Turn auger seat Ø50",
 		"Turn nose to Ø35.7", "Chamfer nose front", "Cut nose M36x3, pitch 3 mm, 40 long.",
 		"Turn from the back face", "Without letting the part go between them: seal land, front bearing, rear bearing.", "Turn seal land Ø60", "Turn front bearing Ø50", "Turn drive Ø38", "Chamfer drive back", "Cut nut thread M40x1.5",
-		"Mill to 14 around × 100 along.", "Depth 5.5 from the top of the round: 44.5 left", "slot drill Ø14")
+		"auger key: keyway 14 N9 × 100", "Clock 0°, 175 to 275 from the front face.", "Set the cutter over the middle, touch the crown, mill 5.5 deep", "Measure floor to far side: 44.5 on Ø50", "This keyway is TOP", "slot drill Ø14",
+		"drive key: keyway 10 N9 × 56")
 	inOrder(t, planned(t, pl, "bearing-housing"), "Turn body", "Turn front spigot", "Bore rear shoulder Ø70", "Bore front shoulder Ø80", "Bore front cup Ø90",
 		"chuck on the back end, set true; only 13 mm for the jaws")
 }

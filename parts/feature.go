@@ -19,6 +19,7 @@ const (
 	HolesFeature   FeatureKind = "holes"
 	SlotsFeature   FeatureKind = "slots"
 	RadialFeature  FeatureKind = "radial"
+	KeywayFeature  FeatureKind = "keyway"
 )
 
 // Feature is what a reference to a part can point at. Its name is its own
@@ -30,8 +31,8 @@ type Feature struct {
 	Pos  Pos // where it is named; that of the shape for names that stand for it
 }
 
-// Features lists the features of a part: its shape, its ends, holes, slots and
-// radial features. One of several equal radial features is listed by itself
+// Features lists the features of a part: its shape, its ends, holes, slots,
+// radial features and keyways. One of several equal radial features is listed by itself
 // too, as NAME-2.
 func (p *Part) Features() []Feature {
 	var out []Feature
@@ -69,6 +70,9 @@ func (p *Part) Features() []Feature {
 	}
 	for _, f := range p.Radials {
 		add(RadialFeature, f.Name.Value, f.Name.Pos)
+	}
+	for _, k := range p.Keyways {
+		add(KeywayFeature, k.Name.Value, k.Name.Pos)
 	}
 	for _, f := range p.Radials {
 		for n := 1; len(f.Clock) > 1 && n <= len(f.Clock); n++ {

@@ -54,6 +54,11 @@ func (r *reader) geometry(root *node, p *Part) {
 			r.notDeeper(p, s.Depth, "slot")
 		}
 	}
+	for i := range p.Keyways {
+		if k := &p.Keyways[i]; good("keyways", k.Pos) {
+			r.keywayRoom(p, k)
+		}
+	}
 	for _, f := range p.Radials {
 		if p.Profile != nil && good("radial", f.Pos) {
 			r.radialRoom(p.Profile, f)

@@ -129,6 +129,7 @@ type Part struct {
 	Holes      []HoleGroup
 	Slots      []FaceSlot
 	Radials    []Radial
+	Keyways    []Keyway
 	Require    []Requirement
 	Notes      []Text
 }

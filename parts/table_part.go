@@ -35,6 +35,7 @@ var partGroup = &Group{
 		{Name: "holes", Type: ListType, Means: "groups of equal holes on a face", Group: holeGroup, Entries: [2]int{0, 200}, forms: flat | turned | tubular, use: "flat and turned parts"},
 		{Name: "slots", Type: ListType, Means: "groups of equal slots with round ends on a face", Group: slotGroup, Entries: [2]int{0, 200}, forms: flat | turned | tubular, use: "flat and turned parts"},
 		{Name: "radial", Type: ListType, Means: "holes, slots and windows in the outside of a round", Group: radialGroup, Entries: [2]int{0, 200}, forms: turned | tubular, use: "turned parts, which have a profile or a tube"},
+		{Name: "keyways", Type: ListType, Means: "keyways for parallel keys, on shaft steps and in bores", Group: keywayGroup, Entries: [2]int{0, 50}, forms: flat | turned, use: "flat and turned parts"},
 		{Name: "require", Type: ListType, Means: "what has to be flat, square, parallel, true or equal, and within how much", Group: requireGroup, Entries: [2]int{0, 50}},
 		{Name: "notes", Type: TextsType, Means: "lines printed on its sheets", Longest: maxNote, Entries: [2]int{0, 100}, Example: "a list of texts"},
 	},

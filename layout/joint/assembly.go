@@ -132,6 +132,7 @@ type feature struct {
 	step   *part.Step
 	group  *part.Group
 	radial *part.Radial
+	keyway *part.Keyway
 	nth    int // of radial, from 1; 0 is all
 }
 
@@ -187,6 +188,11 @@ func (j *shop) find(ref parts.JointRef) feature {
 			f.radial, f.nth = &f.r.Radials[i], n
 		}
 	}
+	for i := range f.r.Keyways {
+		if f.r.Keyways[i].In.Name.Value == ref.Feature {
+			f.keyway = &f.r.Keyways[i]
+		}
+	}
 	return f
 }
 
@@ -208,6 +214,8 @@ func (f feature) points() []plan.XY {
 // clocks are the clock angles of a feature seen from the part's front.
 func (f feature) clocks() []float64 {
 	switch {
+	case f.keyway != nil:
+		return []float64{f.keyway.Row.ClockDeg}
 	case f.radial != nil:
 		var out []float64
 		for i, row := range f.radial.Rows {

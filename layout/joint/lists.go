@@ -56,8 +56,8 @@ func (boltKind) buy(s *shop, t *joint, list *buying) {
 	}
 }
 
-// bought lists what the joints need from the merchant, then seals, nipples and
-// plugs that the parts' notes name.
+// bought lists what the joints need from the merchant, then keys, and seals,
+// nipples and plugs that the parts' notes name.
 func (j *shop) bought(made []*joint) []plan.BoughtRow {
 	var out buying
 	for _, t := range made {
@@ -67,6 +67,11 @@ func (j *shop) bought(made []*joint) []plan.BoughtRow {
 		for i := range r.Steps {
 			if s := &r.Steps[i]; s.Inside && strings.HasPrefix(strings.ToLower(s.Seat), "seal ") {
 				out.add("Seal "+strings.TrimSpace(s.Seat[5:]), r.Part.Quantity, r.Out.Title, "")
+			}
+		}
+		for _, k := range r.Keyways {
+			if item, note := k.Bought(j.w); item != "" {
+				out.add(item, r.Part.Quantity, r.Out.Title+" "+words.Spaced(k.Row.Name), note)
 			}
 		}
 		for _, m := range r.Radials {

@@ -122,7 +122,7 @@ func (b *bench) speed(op cutting.Op, diaMm float64) string {
 // markOperation marks TOP, sets the templates and punches what the cutter has
 // not made.
 func (b *bench) markOperation() {
-	if len(b.Groups) == 0 && len(b.Radials) == 0 {
+	if len(b.Groups) == 0 && len(b.Radials) == 0 && len(b.Keyways) == 0 {
 		return
 	}
 	top := b.Part.Top.Value
@@ -130,7 +130,7 @@ func (b *bench) markOperation() {
 		top = "scribe"
 	}
 	line := "First mark TOP on the " + b.topFace() + " face (" + top + ")."
-	if top == "keyway" { // which is milled later
+	if top == topKeyway { // which is milled later
 		line = "First scribe TOP lightly on the " + b.topFace() + " face, where the keyway comes."
 	}
 	o := plan.Operation{Machine: "Bench", Title: "Mark TOP", Tool: "scriber", Do: []string{line}}

@@ -69,6 +69,9 @@ func (g *Shape) items() []item {
 	for _, s := range g.saddles {
 		out = append(out, s)
 	}
+	for i := range g.Keyways {
+		out = append(out, &g.Keyways[i])
+	}
 	for _, h := range g.holed {
 		out = append(out, h)
 	}

@@ -27,6 +27,7 @@ type Sizes struct {
 	Steps    []Step             // every cylinder: outside first, then inside
 	Groups   []Group            // holes and slots on the faces in printing order
 	Radials  []Radial           // what is cut from outside into a round
+	Keyways  []Keyway           // for parallel keys
 	form     form
 }
 
@@ -112,6 +113,7 @@ func newSizes(job *parts.Job, p *parts.Part) (*Sizes, parts.Errors) {
 	z := newSizer(job, p)
 	z.faceGroups()
 	z.radials()
+	z.keyways()
 	return z.Sizes, z.list
 }
 
@@ -423,6 +425,15 @@ func (g *Shape) notes() []string {
 		out = append(out, "Material "+name+" has no cutting data here: mass and speeds are left out.")
 	}
 	return append(out, g.Notes...)
+}
+
+// keywayRows are the keyways in the order of the drawing.
+func (s *Sizes) keywayRows() []plan.KeywayRow {
+	var out []plan.KeywayRow
+	for _, k := range s.Keyways {
+		out = append(out, k.Row)
+	}
+	return out
 }
 
 // rows are the radial features, numbered on in the order of the drawing.

@@ -64,6 +64,7 @@ type PartPlan struct {
 	Checks     []Check     `json:"checks"`
 	Ladders    []Ladder    `json:"ladders,omitempty"`
 	Radials    []RadialRow `json:"radials,omitempty"`
+	Keyways    []KeywayRow `json:"keyways,omitempty"`
 	// Developments are the flat patterns at true size: wraps, saddles, blanks.
 	Developments []Development `json:"developments,omitempty"`
 	Notes        []string      `json:"notes,omitempty"`
@@ -216,6 +217,7 @@ const (
 	SaddleFeature    FeatureKind = "saddle"
 	// RequirementFeature is a tolerance of form, direction or place.
 	RequirementFeature FeatureKind = "requirement"
+	KeywayFeature      FeatureKind = "keyway"
 )
 
 // Operation is one step at the bench.
@@ -279,6 +281,21 @@ type RadialRow struct {
 	CornerMm   float64 `json:"corner_mm,omitempty"`
 	OutsideMm  float64 `json:"outside_mm"`      // diameter of the surface it starts on
 	ArcMm      float64 `json:"arc_from_top_mm"` // on that surface, clockwise seen from the front
+}
+
+// KeywayRow is a keyway for a parallel key, on a shaft or in a bore.
+type KeywayRow struct {
+	Name       string  `json:"name"`
+	In         string  `json:"in"` // the step
+	Inside     bool    `json:"inside,omitempty"`
+	ClockDeg   float64 `json:"clock_deg"`
+	FromMm     float64 `json:"from_mm"` // full depth, from the front face
+	ToMm       float64 `json:"to_mm"`
+	DiameterMm float64 `json:"diameter_mm"` // of the step
+	WidthMm    float64 `json:"width_mm"`
+	HeightMm   float64 `json:"key_height_mm"`
+	DepthMm    float64 `json:"depth_mm"`             // from the crown of the round
+	RunoutMm   float64 `json:"run_out_mm,omitempty"` // of a side-and-face cutter beyond each end
 }
 
 // Part finds a part of the plan by name, or nil.

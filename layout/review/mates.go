@@ -2,6 +2,7 @@ package review
 
 import (
 	"math"
+	"slices"
 
 	"centrepop/layout/keys"
 	"centrepop/layout/measured"
@@ -12,7 +13,7 @@ import (
 // keyway looks for keyways that are not those of their shaft's diameter, and for
 // a TOP on a keyway that is not drawn.
 func keyway(v *view) {
-	found := false
+	found := slices.ContainsFunc(v.q.Keyways, func(k plan.KeywayRow) bool { return k.ClockDeg == 0 })
 	for i := range v.p.Radials {
 		f := &v.p.Radials[i]
 		step := at(v.outside, v.axialMm(f))
@@ -40,9 +41,12 @@ func keyway(v *view) {
 			})
 		}
 	}
+	for _, k := range v.q.Keyways {
+		v.keywayDepth(k)
+	}
 	if v.p.Top.Value == "keyway" && !found {
 		v.report(Stop, "", v.p.Top.Pos, Finding{
-			What: "TOP is to be the keyway, and no keyway is drawn", Rule: "TOP is a mark that is there", Source: "by geometry", Fix: "draw the keyway under radial, or mark TOP another way",
+			What: "TOP is to be the keyway, and no keyway is drawn there", Rule: "TOP is a mark that is there", Source: "by geometry", Fix: "draw it under keyways at clock 0, or mark TOP another way",
 		})
 	}
 }

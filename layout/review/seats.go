@@ -121,7 +121,7 @@ func (v *view) bearingSeat(c cylinder) {
 // its seat names.
 func (v *view) partSeat(c cylinder) {
 	for _, p := range v.job.Parts {
-		if p.Bore == nil || p == v.p || !strings.Contains(" "+strings.ToLower(c.step.Seat.Value)+" ", " "+strings.ToLower(p.Title.Value)+" ") {
+		if p.Bore == nil || p == v.p || !seatNames(c.step.Seat.Value, p) {
 			continue
 		}
 		bore := p.Bore.Size.Nominal.Mm
@@ -133,6 +133,11 @@ func (v *view) partSeat(c cylinder) {
 			Rule: "seat and bore have one nominal size", Source: "ISO 286-1", Fix: "the same nominal size on both drawings",
 		})
 	}
+}
+
+// seatNames tells whether the words of a seat name a part.
+func seatNames(seat string, p *parts.Part) bool {
+	return strings.Contains(" "+strings.ToLower(seat)+" ", " "+strings.ToLower(p.Title.Value)+" ")
 }
 
 // The roughest a bearing's seat and the land of a seal's lip may be, Ra in µm.

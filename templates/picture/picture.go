@@ -77,6 +77,9 @@ func Section(part *plan.PartPlan, features []plan.Feature, w, h float64) draw.Pa
 			p.Draw.Add(draw.Segment(fx, 2*axis-fy-off, tx, 2*axis-fy-off, draw.ThinMm))
 		}
 	}
+	for _, k := range part.Keyways {
+		p.Draw.Add(draw.Shape{Path: keywayPath(k, at), Fill: draw.White, Stroke: draw.Black, WidthMm: draw.ThinMm})
+	}
 	for _, r := range part.Radials {
 		x, y := at(plan.XY{XMm: r.AxialMm, YMm: r.OutsideMm / 2}, 1)
 		p.Draw.Add(draw.Segment(x, y+2, x, y-min(9, 0.6*(y-axis)), draw.ThinMm, draw.ChainDash...))
@@ -98,6 +101,20 @@ func Section(part *plan.PartPlan, features []plan.Feature, w, h float64) draw.Pa
 	}
 	BalloonRow(&p, spots)
 	return p
+}
+
+// keywayPath is a keyway turned into the upper half of the section; a
+// side-and-face cutter leaves its slopes, straight here.
+func keywayPath(k plan.KeywayRow, at func(plan.XY, float64) (float64, float64)) *canvas.Path {
+	crown, floor := k.DiameterMm/2, k.DiameterMm/2-k.DepthMm
+	if k.Inside {
+		floor = k.DiameterMm/2 + k.DepthMm
+	}
+	ax, ay := at(plan.XY{XMm: k.FromMm - k.RunoutMm, YMm: crown}, 1)
+	bx, by := at(plan.XY{XMm: k.FromMm, YMm: floor}, 1)
+	cx, _ := at(plan.XY{XMm: k.ToMm, YMm: floor}, 1)
+	dx, _ := at(plan.XY{XMm: k.ToMm + k.RunoutMm, YMm: crown}, 1)
+	return draw.Polygon(ax, ay, bx, by, cx, by, dx, ay)
 }
 
 // Spot is what a balloon points at.

@@ -1,0 +1,282 @@
+package part
+
+import (
+	"math"
+
+	"centrepop/layout/keys"
+	"centrepop/layout/plan"
+	"centrepop/layout/words"
+	"centrepop/parts"
+	"centrepop/parts/geom"
+)
+
+// Keyway is a keyway worked out, with its key.
+type Keyway struct {
+	In     *parts.Keyway
+	Row    plan.KeywayRow
+	key    keys.Parallel
+	step   *Step
+	width  Sized
+	across Sized // floor to the far side of the round
+	open   int   // how many of its ends run out of the metal
+}
+
+// keyways works out the keyways in the order of the drawing.
+func (z *sizer) keyways() {
+	for i := range z.Part.Keyways {
+		k := Keyway{In: &z.Part.Keyways[i]}
+		if k.step = z.StepNamed(k.In.In.Value); k.step != nil && z.keyOf(&k) {
+			z.place(&k)
+			z.Keyways = append(z.Keyways, k)
+		}
+	}
+}
+
+// keyOf finds the key and what limits its keyway; false after a fault.
+func (z *sizer) keyOf(k *Keyway) bool {
+	in, dia, inch := k.In, k.step.Size.NominalMm, z.W.Units == parts.Inches
+	var err error
+	switch {
+	case in.Width.Set():
+		k.key, err = keys.Of(dia, in.Width.Mm, in.Height.Mm, inch)
+		if err != nil && in.Depth.Set() && in.Fit.Pos.Line > 0 {
+			k.key, err = keys.Parallel{WidthMm: in.Width.Mm, HeightMm: in.Height.Mm}, nil
+		}
+		if err != nil {
+			z.fault(in.Width.Pos, "no standard key is "+z.W.Size(in.Width.Mm)+" × "+z.W.Size(in.Height.Mm), "another key, or give depth and fit of the keyway too")
+		}
+	case inch:
+		k.key, err = keys.ForInch(dia, keys.Square)
+	default:
+		k.key, err = keys.For(dia)
+	}
+	if err != nil && !in.Width.Set() {
+		z.fault(in.Pos, "no standard key is for "+z.W.Dia(dia), "key: width by height, with depth and fit of the keyway")
+	}
+	return err == nil && z.keywayWidth(k)
+}
+
+// keywayWidth limits the width.
+func (z *sizer) keywayWidth(k *Keyway) bool {
+	w := k.key.WidthMm
+	if k.In.Fit.Pos.Line > 0 {
+		k.width = z.sizeOf(parts.Size{Nominal: parts.Length{Mm: w}, Fit: k.In.Fit})
+		if math.Abs(k.width.MinMm-w) > 0.1*w || math.Abs(k.width.MaxMm-w) > 0.1*w {
+			z.fault(k.In.Fit.Pos, "the limits are far from the key's width of "+z.W.Size(w), "the two sizes to machine to")
+			return false
+		}
+		return true
+	}
+	l, source, err := k.key.Keyway(k.step.Inside)
+	if err != nil {
+		z.fault(k.In.Pos, "no usual fit is known for a keyway "+z.W.Size(w)+" wide", "fit: its limits")
+		return false
+	}
+	k.width = Sized{NominalMm: w, MinMm: l.MinMm, MaxMm: l.MaxMm, Limited: true, Class: l.Class, Source: source.String()}
+	return true
+}
+
+// place works out depth and stretch of a keyway.
+func (z *sizer) place(k *Keyway) {
+	st, dia, toward := k.step, k.step.Size.NominalMm, -1.0
+	depth, deeper := k.key.ShaftDepthMm, k.key.ShaftDeeperMm
+	if st.Inside {
+		depth, deeper, toward = k.key.HubDepthMm, k.key.HubDeeperMm, 1
+	}
+	if k.In.Depth.Set() {
+		depth = k.In.Depth.Mm
+	}
+	across := geom.Clean(dia + toward*depth)
+	if deeper > 0 {
+		far := across + toward*deeper
+		k.across = Sized{NominalMm: across, MinMm: math.Min(across, far), MaxMm: math.Max(across, far), Limited: true, Source: k.key.ToleranceSource.String()}
+	} else {
+		k.across = z.length(across)
+	}
+	from, to := k.In.StretchMm(st.Inside, st.FromMm, st.ToMm, z.LengthMm())
+	k.Row = plan.KeywayRow{
+		Name: k.In.Name.Value, In: st.Name, Inside: st.Inside, ClockDeg: geom.Clean(math.Mod(k.In.Clock.Deg+360, 360)),
+		FromMm: from, ToMm: to, DiameterMm: geom.Clean(dia), WidthMm: geom.Clean(k.key.WidthMm), HeightMm: geom.Clean(k.key.HeightMm), DepthMm: geom.Clean(depth),
+	}
+	for _, end := range [2]bool{false, true} {
+		if z.opensAt(st, end, from, to) {
+			k.open++
+		}
+	}
+	if k.In.Cutter.Set() {
+		run, err := keys.SledRunoutMm(k.In.Cutter.Mm, depth)
+		if err != nil {
+			z.fault(k.In.Cutter.Pos, "a cutter of "+z.W.Dia(k.In.Cutter.Mm)+" does not reach "+z.W.Size(depth)+" deep", "a larger cutter")
+		}
+		k.Row.RunoutMm = geom.Clean(run)
+	}
+}
+
+// opensAt tells whether a keyway runs out of the metal at the back, else the
+// front, end of its step: at a face of the part or beside a lower step.
+func (s *Sizes) opensAt(st *Step, back bool, fromMm, toMm float64) bool {
+	at, end, beyond := fromMm, st.FromMm, st.FromMm-2*geom.CloseMm
+	if back {
+		at, end, beyond = toMm, st.ToMm, st.ToMm+2*geom.CloseMm
+	}
+	if math.Abs(at-end) > geom.CloseMm {
+		return false
+	}
+	if beyond < 0 || beyond > s.LengthMm() {
+		return true
+	}
+	outside, inside := s.Sides()
+	if st.Inside {
+		next := stepAt(inside, beyond)
+		return next != nil && next.drawnRadius() > st.drawnRadius()
+	}
+	next := stepAt(outside, beyond)
+	return next == nil || next.drawnRadius() < st.drawnRadius()
+}
+
+func (k *Keyway) lengthMm() float64 { return geom.Clean(k.Row.ToMm - k.Row.FromMm) }
+
+// floorMm is the radius of the floor at the middle of its width.
+func (k *Keyway) floorMm() float64 { return geom.Clean(k.across.NominalMm - k.Row.DiameterMm/2) }
+
+func (k *Keyway) widthText(w words.Writer) string {
+	return words.Join(" ", w.Size(k.Row.WidthMm), k.classText())
+}
+
+func (k *Keyway) classText() string {
+	if k.width.Class == "limits" {
+		return ""
+	}
+	return k.width.Class
+}
+
+// keyText is the key as it is ordered.
+func (k *Keyway) keyText(w words.Writer) string {
+	return w.Size(k.Row.WidthMm) + " × " + w.Size(k.Row.HeightMm) + " × " + w.Size(k.lengthMm())
+}
+
+// Bought is the key of a shaft keyway as it is ordered, and what to note of it;
+// empty for a keyway in a bore, whose key lies in the shaft.
+func (k *Keyway) Bought(w words.Writer) (item, note string) {
+	if k.step.Inside {
+		return "", ""
+	}
+	ends := "round ends"
+	switch {
+	case k.In.Cutter.Set() || k.open == 2:
+		ends = "square ends"
+	case k.open == 1:
+		ends = "one end round"
+	}
+	item = words.Join(", ", "Key "+k.keyText(w), ends, words.Join(" ", k.key.Standard, k.key.Material))
+	long, sold := k.lengthMm(), k.key.LengthsMm()
+	for _, l := range sold {
+		if math.Abs(l-long) < geom.CloseMm {
+			return item, ""
+		}
+	}
+	if len(sold) > 0 {
+		note = "no stock length: cut from a longer one"
+	} else {
+		note = "cut from bar"
+	}
+	return item, note
+}
+
+func (k *Keyway) stretchText(w words.Writer) string {
+	return w.Size(k.Row.FromMm) + " to " + w.Size(k.Row.ToMm) + " from the front face"
+}
+
+func (k *Keyway) feature(n *Numbered) plan.Feature {
+	return plan.Feature{
+		Kind: plan.KeywayFeature, Name: words.Spaced(k.Row.Name), Size: "keyway " + k.widthText(n.W) + " × " + n.W.Size(k.lengthMm()) + " long, " + n.W.Size(k.Row.DepthMm) + " deep",
+		Limits:  n.limitsText(k.width),
+		Note:    words.Join("; ", "clock "+words.Trim(k.Row.ClockDeg, 3)+"°, "+k.stretchText(n.W), n.W.Size(k.across.NominalMm)+" floor to far side", "key "+n.W.Size(k.Row.WidthMm)+" × "+n.W.Size(k.Row.HeightMm)),
+		Balloon: plan.XY{XMm: geom.Clean((k.Row.FromMm + k.Row.ToMm) / 2), YMm: k.floorMm()},
+	}
+}
+
+func (k *Keyway) operations(b *bench) {
+	o := plan.Operation{Title: words.Spaced(k.Row.Name) + ": keyway " + k.widthText(b.W) + " × " + b.W.Size(k.lengthMm()), Gauge: "key or gauge block for the width; " + k.acrossGauge() + " for the depth", Refs: []int{b.ref(k)}}
+	o.Do = []string{"Clock " + words.Trim(k.Row.ClockDeg, 3) + "°, " + k.stretchText(b.W) + "."}
+	if k.step.Inside {
+		k.slotted(b, &o)
+	} else {
+		k.milled(b, &o)
+	}
+	o.Do = append(o.Do, "Measure floor to far side: "+b.W.Size(k.across.NominalMm)+" on "+b.W.Dia(k.Row.DiameterMm)+"; add what the round measures over that, or take off what it is under.")
+	if l := b.limitsText(k.width); l != "" {
+		o.Limits = append(o.Limits, "width "+l)
+	}
+	if l := b.limitsText(k.across); l != "" {
+		o.Limits = append(o.Limits, "floor to far side "+l)
+	}
+	if b.Part.Top.Value == topKeyway && k == b.topKeyway() {
+		o.Do = append(o.Do, "This keyway is TOP from now on.")
+	}
+	b.op(o)
+}
+
+// topKeyway is the mark of TOP that a keyway itself is.
+const topKeyway = "keyway"
+
+// topKeyway is the first keyway that is cut at TOP, nil if none is.
+func (s *Sizes) topKeyway() *Keyway {
+	for i := range s.Keyways {
+		if s.Keyways[i].Row.ClockDeg == 0 {
+			return &s.Keyways[i]
+		}
+	}
+	return nil
+}
+
+// milled cuts a shaft keyway.
+func (k *Keyway) milled(b *bench, o *plan.Operation) {
+	o.Machine, o.Holding = "Mill", "vee blocks, clamped; TOP line set with a square"
+	o.Caution = "Clamp the round: it rolls and grabs."
+	depth := b.W.Size(k.Row.DepthMm) + " deep"
+	if c := k.In.Cutter; c.Set() {
+		o.Tool = "side-and-face cutter " + b.W.Dia(c.Mm) + " × " + b.W.Size(k.Row.WidthMm)
+		o.Do = append(o.Do, "Set the cutter over the middle, touch the crown, mill "+depth+" from there; it runs out "+b.W.Said(words.Round(k.Row.RunoutMm, 1))+" beyond each end of the full depth.")
+		return
+	}
+	o.Tool = "slot drill " + b.W.Dia(k.Row.WidthMm)
+	o.Do = append(o.Do, "Set the cutter over the middle, touch the crown, mill "+depth+" from there: a narrower cutter first, then each side to the width.")
+}
+
+// slotted cuts a hub keyway.
+func (k *Keyway) slotted(b *bench, o *plan.Operation) {
+	o.Machine, o.Holding = "Bench", "face flat on the table, bore square and clean; TOP line set with a square"
+	depth := b.W.Size(k.Row.DepthMm) + " deep from the crown of the bore"
+	if k.open == 2 {
+		o.Tool = "broach " + b.W.Size(k.Row.WidthMm) + " with its bush " + b.W.Dia(k.Row.DiameterMm) + " and shims, or slotting machine"
+		o.Caution = "A broach that is not square breaks: stand beside the press, eye protection."
+		o.Do = append(o.Do, "Broach with shims in turn, or slot, "+depth+".")
+		return
+	}
+	o.Tool = "slotting machine, tool " + b.W.Size(k.Row.WidthMm) + " wide"
+	o.Do = append(o.Do, "Drill or recess the closed end first, so that the tool runs out; slot "+depth+".")
+}
+
+func (k *Keyway) acrossGauge() string {
+	if k.step.Inside {
+		return "calipers inside"
+	}
+	return "micrometer or calipers over the far side"
+}
+
+func (k *Keyway) checks(r *record) {
+	name := words.Spaced(k.Row.Name)
+	add := func(what, wanted, gauge string, s Sized) {
+		c := plan.Check{Ref: r.ref(k), What: name + " " + what, Wanted: wanted, Limits: words.OrNone(r.limitsText(s)), Gauge: gauge, Source: s.Source}
+		if s.Limited {
+			c.MinMm, c.MaxMm = s.MinMm, s.MaxMm
+		}
+		r.add(c)
+	}
+	add("width", k.widthText(r.W), "gauge blocks", k.width)
+	add("floor to far side", r.W.Size(k.across.NominalMm), k.acrossGauge(), k.across)
+	if k.open < 2 {
+		add("length", r.W.Size(k.lengthMm()), "calipers", r.length(k.lengthMm()))
+	}
+}

@@ -1,0 +1,126 @@
+package part
+
+import (
+	"strings"
+	"testing"
+
+	"centrepop/layout/plan"
+)
+
+const keyShaft = `part: spindle
+kind: shaft
+material: C45
+top: keyway
+stock: {round: 70 mm, length: 210 mm, cut: saw}
+profile:
+  outside:
+    - {name: seat, diameter: 38, fit: k6, length: 80}
+    - {name: collar, diameter: 60, length: 20}
+    - {name: tail, diameter: 30, length: 50}
+keyways:
+  - {name: key, KEY}
+`
+
+const keyHub = `part: hub
+kind: flange
+material: S235
+top: keyway
+stock: {plate: 40 mm, cut: laser}
+outline: {circle: 120}
+bore: {diameter: 38, fit: H7, leave: 2}
+keyways:
+  - {name: key, in: bore, KEY}
+`
+
+func keyed(t *testing.T, units, text, key string) *Model {
+	t.Helper()
+	return work(t, units, strings.Replace(text, "KEY", key, 1))
+}
+
+// DIN 6885-1 for 38: key 10 × 8, shaft 5 deep and 33 over the far side, hub 3.3
+// deep and 41.3; both up to 0.2 deeper (from memory). 10 N9 is 9.964 to 10.000,
+// 10 JS9 9.982 to 10.018, 10 P9 9.949 to 9.985 (ISO 286-2).
+func TestKeyways(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		text, key     string
+		from, to      float64
+		width, across string // limits on the record
+		machine, item string
+		operates      string
+	}{
+		{keyShaft, "in: seat, length: 56", 12, 68, "9.964 – 10.000", "32.800 – 33.000", "Mill", "Key 10 × 8 × 56, round ends, DIN 6885-1 C45+C", "slot drill Ø10"},
+		{keyShaft, "in: seat, axial: 28, length: 56", 0, 56, "9.964 – 10.000", "32.800 – 33.000", "Mill", "Key 10 × 8 × 56, one end round, DIN 6885-1 C45+C", "slot drill Ø10"},
+		{keyShaft, "in: tail, axial: 30, from: back, length: 20, fit: P9", 110, 130, "7.949 – 7.985", "25.800 – 26.000", "Mill", "Key 8 × 7 × 20, round ends, DIN 6885-1 C45+C", "slot drill Ø8"},
+		{keyShaft, "in: seat, length: 40, cutter: 63, fit: {limits: [10.01, 10.02]}", 20, 60, "10.010 – 10.020", "32.800 – 33.000", "Mill", "Key 10 × 8 × 40, square ends, DIN 6885-1 C45+C", "it runs out 17 mm beyond each end"},
+		{keyShaft, "in: tail", 100, 150, "7.964 – 8.000", "25.800 – 26.000", "Mill", "Key 8 × 7 × 50, one end round, DIN 6885-1 C45+C", "slot drill Ø8"},
+		{keyHub, "clock: 0", 0, 40, "9.982 – 10.018", "41.300 – 41.500", "Bench", "", "broach 10 with its bush Ø38"},
+		{keyHub, "length: 25", 0, 25, "9.982 – 10.018", "41.300 – 41.500", "Bench", "", "Drill or recess the closed end first"},
+		{keyHub, "length: 25, from: back, depth: 4", 15, 40, "9.982 – 10.018", "42.000 – 42.200", "Bench", "", "slot 4 deep from the crown of the bore"},
+	} {
+		m := keyed(t, "mm", c.text, c.key)
+		k := &m.Keyways[0]
+		if k.Row.FromMm != c.from || k.Row.ToMm != c.to {
+			t.Errorf("%s: %v to %v, want %v to %v", c.key, k.Row.FromMm, k.Row.ToMm, c.from, c.to)
+		}
+		if item, _ := k.Bought(m.W); item != c.item {
+			t.Errorf("%s: buys %q, want %q", c.key, item, c.item)
+		}
+		if w := check(m, "key width"); w == nil || !strings.Contains(w.Limits, c.width) || w.MinMm >= w.MaxMm {
+			t.Errorf("%s: width %v, want %s", c.key, w, c.width)
+		}
+		if w := check(m, "key floor to far side"); w == nil || !strings.Contains(w.Limits, c.across) || w.MinMm >= w.MaxMm {
+			t.Errorf("%s: across %v, want %s", c.key, w, c.across)
+		}
+		has(t, m, "This keyway is TOP from now on.", "First scribe TOP lightly")
+		last := m.Out.Operations[len(m.Out.Operations)-2]
+		if last.Machine != c.machine || !strings.Contains(strings.Join(append(last.Do, last.Tool), "\n"), c.operates) {
+			t.Errorf("%s: %v", c.key, last)
+		}
+		if f := feature(m, "key"); f.Kind != plan.KeywayFeature || !strings.Contains(f.Size, "keyway "+m.W.Size(k.Row.WidthMm)) {
+			t.Errorf("%s: feature %v", c.key, f)
+		}
+	}
+}
+
+// A length that is not sold is cut from a longer key, an inch key from bar
+// (DIN 6885-1 lengths from memory: 56, 63).
+func TestKeyLengths(t *testing.T) {
+	t.Parallel()
+	for units, want := range map[string]string{"mm": "no stock length: cut from a longer one", "in": "cut from bar"} {
+		text, key := keyShaft, "in: seat, length: 60"
+		if units == "in" {
+			text = strings.NewReplacer("38, fit: k6, length: 80", "1-1/4, length: 3", "diameter: 60, length: 20", "diameter: 2, length: 1", "diameter: 30, length: 50", "diameter: 1, length: 2").Replace(text)
+			key = "in: seat, length: 1"
+		}
+		m := keyed(t, units, text, key)
+		if _, note := m.Keyways[0].Bought(m.W); note != want {
+			t.Errorf("%s: %q, want %q", units, note, want)
+		}
+	}
+}
+
+// What has no standard needs its own depth and width.
+func TestKeyRefused(t *testing.T) {
+	t.Parallel()
+	for key, want := range map[string]string{
+		"in: seat, length: 40, key: 11x8":                           "no standard key is 11 × 8",
+		"in: seat, length: 40, key: 11x8, depth: 4":                 "no standard key is 11 × 8",
+		"in: seat, length: 40, cutter: 9":                           "a cutter of Ø9 does not reach 5 deep",
+		"in: seat, length: 40, fit: {limits: [12, 12.1]}":           "the limits are far from the key's width of 10",
+		"in: seat, length: 40, key: 11x8, depth: 4, fit: N9":        "",
+		"in: seat, length: 40, key: 8x7":                            "",
+		"in: seat, length: 40, key: 8x7, depth: 4.5, fit: JS9":      "",
+		"in: seat, length: 40, fit: {plus-minus: 0.05}, clock: -30": "",
+	} {
+		job := load(t, "mm", strings.Replace(keyShaft, "KEY", key, 1))
+		m := Work(job, job.Parts[0])
+		got := ""
+		if len(m.Errs) > 0 {
+			got = m.Errs[0].What
+		}
+		if got != want {
+			t.Errorf("%s: %q, want %q", key, got, want)
+		}
+	}
+}

@@ -1,0 +1,186 @@
+package review
+
+import (
+	"math"
+	"slices"
+
+	"centrepop/layout/plan"
+	"centrepop/parts"
+)
+
+// keywayPos is where the drawing gives a keyway.
+func keywayPos(p *parts.Part, name string) parts.Pos {
+	for i := range p.Keyways {
+		if p.Keyways[i].Name.Value == name {
+			return p.Keyways[i].Pos
+		}
+	}
+	return p.Pos
+}
+
+// keywayDepth looks for a keyway drawn deeper or less deep than the key of its
+// diameter has it, within what that standard allows.
+func (v *view) keywayDepth(k plan.KeywayRow) {
+	key, err := v.keyFor(k.DiameterMm)
+	if err != nil || math.Abs(key.WidthMm-k.WidthMm) > slackMm || math.Abs(key.HeightMm-k.HeightMm) > slackMm {
+		return
+	}
+	depthMm, deeperMm := key.ShaftDepthMm, key.ShaftDeeperMm
+	if k.Inside {
+		depthMm, deeperMm = key.HubDepthMm, key.HubDeeperMm
+	}
+	if k.DepthMm < depthMm-slackMm || k.DepthMm > depthMm+deeperMm+slackMm {
+		v.report(Check, k.Name, keywayPos(v.p, k.Name), Finding{
+			What: k.Name + " has not the depth of its key's standard", Numbers: v.mm(k.DepthMm) + ", the standard has " + v.mm(depthMm) + ", up to " + v.mm(deeperMm) + " more",
+			Rule: "a keyway takes the key of its diameter", Source: key.Source.String(), Fix: "delete depth, or accept it for a key that is made",
+		})
+	}
+}
+
+// keywayWall looks for keyways that come out on the other side of their wall,
+// leave less of it than they are deep, or whose cutter runs into a shoulder.
+func keywayWall(v *view) {
+	for _, k := range v.q.Keyways {
+		mid := (k.FromMm + k.ToMm) / 2
+		leftMm := k.DiameterMm/2 - k.DepthMm - radiusAt(v.inside, mid)
+		if k.Inside {
+			leftMm = v.q.Section.MaxMm - k.DiameterMm/2 - k.DepthMm
+			if len(v.outside) > 0 {
+				leftMm = radiusAt(v.outside, mid) - k.DiameterMm/2 - k.DepthMm
+			}
+		}
+		pos := keywayPos(v.p, k.Name)
+		if leftMm < k.DepthMm-slackMm {
+			f := Finding{
+				What: k.Name + " leaves little metal under it", Numbers: v.mm(leftMm) + " left, wanted " + v.mm(k.DepthMm), LeftMm: left(leftMm),
+				Rule: "metal under a keyway at least its depth", Source: practice, Fix: "a lower key, or a thicker wall",
+			}
+			severity := Check
+			if leftMm < slackMm {
+				severity, f.What = Stop, k.Name+" cuts through the wall"
+			}
+			v.report(severity, k.Name, pos, f)
+		}
+		v.cutterRoom(k, pos)
+	}
+}
+
+// cutterRoom looks for a side-and-face cutter that meets a higher step.
+func (v *view) cutterRoom(k plan.KeywayRow, pos parts.Pos) {
+	if k.RunoutMm == 0 {
+		return
+	}
+	for _, c := range v.outside {
+		if c.radiusMm > k.DiameterMm/2+slackMm && c.fromMm < k.ToMm+k.RunoutMm-slackMm && c.toMm > k.FromMm-k.RunoutMm+slackMm {
+			v.report(Stop, k.Name, pos, Finding{
+				What:    "the cutter of " + k.Name + " runs into " + c.name,
+				Numbers: "it runs out " + v.mm(k.RunoutMm) + " beyond the full depth, to " + v.mm(k.FromMm-k.RunoutMm) + " and " + v.mm(k.ToMm+k.RunoutMm) + " from the front face",
+				Rule:    "a side-and-face cutter runs out at both ends", Source: "by geometry", Fix: "a smaller cutter, an end mill, or a shorter keyway",
+			})
+		}
+	}
+}
+
+// keyed is one side of a joint between a shaft and a hub.
+type keyed struct {
+	p    *parts.Part
+	q    *plan.PartPlan
+	step string
+}
+
+// row is the keyway in the step, nil if it has none.
+func (k keyed) row() *plan.KeywayRow {
+	i := slices.IndexFunc(k.q.Keyways, func(r plan.KeywayRow) bool { return r.In == k.step })
+	if i < 0 {
+		return nil
+	}
+	return &k.q.Keyways[i]
+}
+
+// keywayMates compares the keyways of shafts and of the hubs on them, which
+// press joints and the words of a seat put together.
+func keywayMates(r *reviewer) {
+	for _, j := range r.job.Joints {
+		if p := j.Press; p != nil {
+			shaft, okS := r.keyedAt(p.Shaft.Part, p.Shaft.Feature)
+			hub, okH := r.keyedAt(p.Bore.Part, p.Bore.Feature)
+			if okS && okH {
+				r.mated(shaft, hub)
+			}
+		}
+	}
+	for _, p := range r.job.Parts {
+		if p.Profile == nil {
+			continue
+		}
+		for i := range p.Profile.Outside {
+			s := &p.Profile.Outside[i]
+			if hub := r.hubNamed(s.Seat.Value, s.Size.Nominal.Mm); hub != nil {
+				r.mated(keyed{p, r.pl.Part(p.Name.Value), s.Name.Value}, *hub)
+			}
+		}
+	}
+}
+
+func (r *reviewer) keyedAt(part, feature string) (keyed, bool) {
+	k := keyed{partNamed(r.job, part), r.pl.Part(part), feature}
+	return k, k.p != nil && k.q != nil
+}
+
+// hubNamed finds the part that a seat names and its bore of the seat's diameter.
+func (r *reviewer) hubNamed(seat string, diameterMm float64) *keyed {
+	if seat == "" || diameterMm == 0 {
+		return nil
+	}
+	for _, p := range r.job.Parts {
+		if !seatNames(seat, p) {
+			continue
+		}
+		q := r.pl.Part(p.Name.Value)
+		if q == nil {
+			return nil
+		}
+		for _, c := range newView(r, p, q).inside {
+			if math.Abs(2*c.radiusMm-diameterMm) < slackMm {
+				return &keyed{p, q, c.name}
+			}
+		}
+	}
+	return nil
+}
+
+// mated compares the keyways of a shaft and of the hub on it.
+func (r *reviewer) mated(shaft, hub keyed) {
+	a, b := shaft.row(), hub.row()
+	if a == nil && b == nil {
+		return
+	}
+	with, without := shaft, hub
+	if a == nil {
+		with, without = hub, shaft
+	}
+	k := with.row()
+	say := func(severity Severity, what, numbers, fix string) {
+		r.add(Finding{
+			Severity: severity, Part: with.p.Name.Value, Feature: k.Name, Pos: keywayPos(with.p, k.Name), What: what, Numbers: numbers,
+			Rule: "one key lies in both keyways", Source: "by geometry", Fix: fix,
+		})
+	}
+	if a == nil || b == nil {
+		say(Check, with.p.Title.Value+" has a keyway in "+with.step+" and "+without.p.Title.Value+" none in "+without.step, "", "draw both, or none")
+		return
+	}
+	names := " of " + shaft.p.Title.Value + " and " + hub.p.Title.Value
+	if math.Abs(a.WidthMm-b.WidthMm) > slackMm {
+		say(Stop, "the keyways"+names+" are not of one width", r.mm(a.WidthMm)+" and "+r.mm(b.WidthMm), "the same key at both")
+	}
+	if room := a.DepthMm + b.DepthMm; room < math.Max(a.HeightMm, b.HeightMm)-slackMm {
+		say(Stop, "the key does not go into the keyways"+names, "it is "+r.mm(math.Max(a.HeightMm, b.HeightMm))+" high, the two are "+r.mm(room)+" deep", "a deeper keyway, or the standard depths")
+	}
+	if long, room := a.ToMm-a.FromMm, b.ToMm-b.FromMm; long > room+slackMm {
+		say(Check, "the key is longer than the keyway"+names, r.mm(long)+" in "+r.mm(room), "a shorter key, or a longer hub")
+	}
+	if turn := math.Abs(math.Remainder(a.ClockDeg-b.ClockDeg, 360)); turn > slackMm && math.Abs(math.Remainder(a.ClockDeg+b.ClockDeg, 360)) > slackMm {
+		say(Check, "the keyways"+names+" are not at one clock angle", number(a.ClockDeg)+"° and "+number(b.ClockDeg)+"°: their TOPs do not meet", "the same clock angle, or accept it if TOP means nothing there")
+	}
+}

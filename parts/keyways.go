@@ -1,0 +1,156 @@
+package parts
+
+import (
+	"slices"
+	"strings"
+
+	"centrepop/parts/geom"
+)
+
+// Keyway is a keyway for a parallel key: outside on a shaft step, inside in a
+// hub's bore.
+type Keyway struct {
+	Pos           Pos
+	Name          Text
+	In            Text // the step it is cut into; "bore" of a flat part
+	Clock         Angle
+	Width, Height Length // of the key; unset for that of the diameter
+	Fit           Fit    // of the keyway's width
+	Depth         Length // from the crown to the floor; unset for that of the key
+	Through       bool   // from end to end of its step
+	Length        Length // at full depth, with round ends; unset if Through
+	Axial         Length // of its middle from the face From; may be unset
+	From          Face
+	Cutter        Length // diameter of a side-and-face cutter; unset for an end mill
+}
+
+// StretchMm is where a keyway lies along the axis in mm from the front face, in
+// a step from fromMm to toMm of a part of lengthMm.
+func (k *Keyway) StretchMm(inside bool, fromMm, toMm, lengthMm float64) (from, to float64) {
+	middle, half := (fromMm+toMm)/2, k.Length.Mm/2
+	switch {
+	case k.Through:
+		return geom.Clean(fromMm), geom.Clean(toMm)
+	case k.Axial.Set() && k.From == Back:
+		middle = lengthMm - k.Axial.Mm
+	case k.Axial.Set():
+		middle = k.Axial.Mm
+	case inside && k.From == Back:
+		middle = toMm - half
+	case inside:
+		middle = fromMm + half
+	}
+	return geom.Clean(middle - half), geom.Clean(middle + half)
+}
+
+// keyways reads the keyways of a part. That their steps exist and have room is
+// checked with the geometry.
+func (r *reader) keyways(groups []*fields) []Keyway {
+	var out []Keyway
+	for _, f := range groups {
+		k := Keyway{
+			Pos: f.n.pos, Name: f.name("name"), In: f.name("in"), Clock: f.angle("clock"), Depth: f.length("depth"),
+			Axial: f.length("axial"), From: f.face("from"), Cutter: f.length("cutter"),
+		}
+		f.keySection(&k)
+		k.Fit = f.fit(f.val("fit"), k.Width, hole)
+		if k.Fit.LightPress.Set() {
+			f.fault(k.Fit.Pos, "a keyway is not pressed on a measured outside", f.g.example(f.g.key("fit")))
+		}
+		if n := f.val("length"); n == nil || n.kind == scalarNode && n.text == "through" {
+			k.Through = true
+		} else {
+			k.Length = f.length("length")
+		}
+		if k.Through && k.Axial.Set() {
+			f.fault(k.Axial.Pos, "a keyway through its step has its place already", "a length, or delete axial")
+		}
+		if k.Cutter.Set() && k.Depth.Set() && k.Depth.Mm >= k.Cutter.Mm/2 {
+			f.faultf(k.Cutter.Pos, "a larger cutter", "a cutter of %s does not reach %s deep", k.Cutter.Text, k.Depth.Text)
+		}
+		out = append(out, k)
+	}
+	return out
+}
+
+// keySection reads the key's width and height: "standard", "10x8".
+func (f *fields) keySection(k *Keyway) {
+	t := f.text("key")
+	if t.Value == "" || t.Value == "standard" {
+		return
+	}
+	w, h, two := strings.Cut(strings.ReplaceAll(t.Value, "×", "x"), "x")
+	side := func(text string) Length {
+		text = strings.TrimSpace(text)
+		mm, wrong := parseLength(text, f.units)
+		if wrong != "" || mm < smallestMm {
+			two = false
+		}
+		return Length{Mm: mm, Text: text, Pos: t.Pos}
+	}
+	width, height := side(w), side(h)
+	if !two {
+		f.faultf(t.Pos, keyExample, "key is %s, which is no key", quote(t.Value))
+		return
+	}
+	k.Width, k.Height = width, height
+}
+
+// keywayRoom checks that a keyway lies in a step of the part.
+func (r *reader) keywayRoom(p *Part, k *Keyway) {
+	names := p.namesOf(BoreFeature, OutsideFeature, InsideFeature)
+	if !slices.Contains(names, k.In.Value) {
+		right := "a bore"
+		if len(names) > 0 {
+			right = list(names)
+		}
+		r.faultf(k.In.Pos, right, "the part has no %s to cut the keyway into", k.In.Value)
+		return
+	}
+	in, diameter, from, to, length := true, Length{}, 0.0, p.Thickness.Mm, p.Thickness.Mm
+	if p.Bore != nil {
+		diameter = p.Bore.Size.Nominal
+	}
+	if p.Profile != nil {
+		var step *Step
+		step, from, in = p.Profile.stepNamed(k.In.Value)
+		if step.Size.Thread.Value != "" {
+			r.faultf(k.In.Pos, "a plain step", "%s is threaded and takes no key", k.In.Value)
+			return
+		}
+		diameter, to, length = step.Size.Nominal, from+step.Length.Mm, p.Profile.LengthMm()
+	}
+	if in && k.Cutter.Set() {
+		r.fault(k.Cutter.Pos, "the keyway of a bore is broached or slotted", "delete cutter")
+	}
+	if k.Width.Set() && k.Width.Mm >= diameter.Mm {
+		r.faultf(k.Width.Pos, "a narrower key", "the key is %s wide in a diameter of %s", k.Width.Text, diameter.Text)
+	}
+	if k.Depth.Set() && k.Depth.Mm >= diameter.Mm/2 {
+		r.faultf(k.Depth.Pos, "a smaller depth", "the keyway is %s deep in a diameter of %s", k.Depth.Text, diameter.Text)
+	}
+	pos := k.Axial.Pos
+	if !k.Axial.Set() {
+		pos = k.Length.Pos
+	}
+	if a, b := k.StretchMm(in, from, to, length); a < from-geom.CloseMm || b > to+geom.CloseMm {
+		r.faultf(pos, "a keyway within its step", "%s runs from %s to %s mm from the front face, and %s from %s to %s mm", k.Name.Value, formatMm(a), formatMm(b), k.In.Value, formatMm(from), formatMm(to))
+	}
+	if k.Length.Set() && k.Width.Set() && !in && k.Length.Mm <= k.Width.Mm {
+		r.faultf(k.Length.Pos, "a length above the width", "the keyway is %s long and %s wide", k.Length.Text, k.Width.Text)
+	}
+}
+
+// stepNamed finds a step, where it starts and whether it is inside.
+func (p *Profile) stepNamed(name string) (step *Step, fromMm float64, inside bool) {
+	for i, steps := range [][]Step{p.Outside, p.Inside} {
+		at := 0.0
+		for j := range steps {
+			if steps[j].Name.Value == name {
+				return &steps[j], at, i == 1
+			}
+			at += steps[j].Length.Mm
+		}
+	}
+	return nil, 0, false
+}
