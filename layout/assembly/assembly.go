@@ -32,7 +32,7 @@ type Body struct {
 }
 
 // Box is the body's bounding box in the machine's frame.
-func (b *Body) Box() Box { return b.Solid.Box().moved(b.Pose) }
+func (b *Body) Box() Box { return b.Solid.Box().Moved(b.Pose) }
 
 // Dist is Solid.Dist of a point in the machine's frame.
 func (b *Body) Dist(p Vec) float64 { return b.Solid.Dist(b.Pose.Inverse().Apply(p)) }

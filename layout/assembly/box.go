@@ -84,8 +84,8 @@ func (b Box) corners() [8]Vec {
 	return out
 }
 
-// moved is the box around the box in another pose.
-func (b Box) moved(p Pose) Box {
+// Moved is the box around the box in another pose.
+func (b Box) Moved(p Pose) Box {
 	if b.Empty() {
 		return b
 	}

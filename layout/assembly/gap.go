@@ -26,7 +26,7 @@ func Gaps(a, b *Body, toward Vec) []Gap {
 	}
 	frame := Frame(Vec{}, toward, toward.Square())
 	inv := frame.Inverse()
-	box, other := b.Box().moved(inv), a.Box().moved(inv)
+	box, other := b.Box().Moved(inv), a.Box().Moved(inv)
 	low := Pt{math.Max(box.Low.X, other.Low.X), math.Max(box.Low.Y, other.Low.Y)}
 	high := Pt{math.Min(box.High.X, other.High.X), math.Min(box.High.Y, other.High.Y)}
 	if low.X >= high.X || low.Y >= high.Y {

@@ -67,7 +67,7 @@ func Standing(bodies []Body, up Vec) (Stand, bool) {
 	lowest := math.Inf(1)
 	for i := range bodies {
 		b := &bodies[i]
-		if b.Box().moved(inv).Low.Z > lowest+standMm {
+		if b.Box().Moved(inv).Low.Z > lowest+standMm {
 			continue
 		}
 		for _, p := range b.Solid.Surface(20) {

@@ -36,7 +36,7 @@ func (w Way) Blocks(movers, fixed []Body, allowed []Allowed) []Block {
 	var out []Block
 	for i := range movers {
 		swept := movers[i].Box()
-		swept = swept.Join(swept.moved(Move(w.Back.Times(w.FarMm))))
+		swept = swept.Join(swept.Moved(Move(w.Back.Times(w.FarMm))))
 		for k := range fixed {
 			limit := may[[2]string{movers[i].ID, fixed[k].ID}]
 			if math.IsInf(limit, 1) || !swept.Meets(fixed[k].Box(), 0) {

@@ -57,7 +57,7 @@ func (s *scan) at(y float64) row {
 // between two of them each edge is straight or the pattern changes within
 // edgeMm; strips between them; strips joined to loops.
 func (b *Body) section(plane Pose) [][]Pt {
-	box := b.Box().moved(plane.Inverse())
+	box := b.Box().Moved(plane.Inverse())
 	if box.Empty() || box.Low.Z > 0 || box.High.Z < 0 {
 		return nil
 	}
@@ -152,7 +152,7 @@ func joined(rows []row) [][]Pt {
 		if end > i {
 			y := (rows[i].y + rows[end].y) / 2
 			rows[i].y, rows[end].y = y, y
-			edges = append(edges, level(rows[i], rows[end])...)
+			edges = append(edges, edgesAt(rows[i], rows[end])...)
 		}
 		if end+1 < len(rows) && len(rows[end].xs) == len(rows[end+1].xs) {
 			// The next row's y is set before its strip is drawn.
@@ -181,9 +181,9 @@ func strip(a, b row) [][2]Pt {
 	return out
 }
 
-// level are the edges at one height between the stretches below and above. It
+// edgesAt are the edges at one height between the stretches below and above. It
 // moves edges above onto those below that they continue.
-func level(below, above row) [][2]Pt {
+func edgesAt(below, above row) [][2]Pt {
 	const snap = 1e-3
 	for i, x := range above.xs {
 		for _, w := range below.xs {

@@ -46,7 +46,7 @@ func simple(s shape) Simple { return Simple{s, Still, Still, s.box()} }
 // At is the same solid with its frame at p.
 func (s Simple) At(p Pose) Simple {
 	at := p.Of(s.at)
-	return Simple{s.shape, at, at.Inverse(), s.shape.box().moved(at)}
+	return Simple{s.shape, at, at.Inverse(), s.shape.box().Moved(at)}
 }
 
 // Solid is what lies in any of the solids it was made Of, in all of those it

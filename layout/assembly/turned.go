@@ -14,29 +14,38 @@ type turned struct {
 // newTurned closes a section between an outside and an inside contour. The
 // inside may be empty, shorter than the outside (blind) or end on the axis.
 func newTurned(outer, inner []ZR) *turned {
-	points := make([]Pt, 0, len(outer)+len(inner)+2)
-	add := func(p ZR) { points = append(points, Pt(Pt{p.Z, p.R})) }
+	var points []Pt
+	add := func(p ZR) { points = append(points, Pt{p.Z, p.R}) }
+	onAxis := func(p ZR) {
+		if p.R > 0 {
+			add(ZR{p.Z, 0})
+		}
+	}
 	for _, p := range outer {
 		add(p)
 	}
 	first, last := outer[0], outer[len(outer)-1]
-	if n := len(inner); n == 0 || inner[n-1].Z != last.Z {
-		add(ZR{last.Z, 0})
+	if len(inner) == 0 {
+		onAxis(last)
+		onAxis(first)
+		return turnedLoop(points)
+	}
+	if end := inner[len(inner)-1]; !level(end.Z, last.Z) {
+		onAxis(last)
+		onAxis(end)
 	}
 	for i := len(inner) - 1; i >= 0; i-- {
-		if inner[i].Z != last.Z && i == len(inner)-1 && inner[i].R > 0 {
-			add(ZR{inner[i].Z, 0})
-		}
 		add(inner[i])
 	}
-	if len(inner) == 0 || inner[0].Z != first.Z {
-		if len(inner) > 0 && inner[0].R > 0 {
-			add(ZR{inner[0].Z, 0})
-		}
-		add(ZR{first.Z, 0})
+	if !level(inner[0].Z, first.Z) {
+		onAxis(inner[0])
+		onAxis(first)
 	}
 	return turnedLoop(points)
 }
+
+// level tells whether two heights are one but for rounding.
+func level(a, b float64) bool { return math.Abs(a-b) < surfaceMm }
 
 // turnedLoop turns a closed polygon in z (X) and r (Y).
 func turnedLoop(points []Pt) *turned {

@@ -24,7 +24,7 @@ func Look(bodies []Body, frame Pose) View {
 	inv := frame.Inverse()
 	boxes := make([]Box, len(bodies))
 	for i := range bodies {
-		boxes[i] = bodies[i].Box().moved(inv)
+		boxes[i] = bodies[i].Box().Moved(inv)
 	}
 	for i := range bodies {
 		if boxes[i].Low.Z >= 0 {
