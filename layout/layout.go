@@ -16,6 +16,7 @@ package layout
 import (
 	"centrepop/layout/card"
 	"centrepop/layout/joint"
+	"centrepop/layout/machine"
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
@@ -60,6 +61,21 @@ func Draft(job *parts.Job) (*plan.Plan, error) {
 	out.Faults = joint.Resolve(out, job, models)
 	card.Fill(out, job)
 	return out, nil
+}
+
+// Stand stands a job in space: a solid in its place for every part and for what
+// is bought. The plan must be the one that Draft made of this job.
+func Stand(job *parts.Job, pl *plan.Plan) *machine.Machine {
+	var models []*part.Model
+	for _, p := range job.Parts {
+		models = append(models, part.Work(job, p))
+	}
+	m := machine.Of(job, models, pl.Joints)
+	w := words.Writer{Units: job.Units}
+	for i := range m.Problems {
+		m.Problems[i].What = w.Says(m.Problems[i])
+	}
+	return m
 }
 
 // heading is what a plan takes from the head of the job.

@@ -51,6 +51,7 @@ type Joint struct {
 	Rotate   Angle // of the first part's TOP from the second's, clockwise seen from the second's front
 	OtherWay bool  // the parts look opposite ways; only where Meet does not say
 	InLine   []LineRule
+	Place    *Place // nil if not said
 	Before   []Text // names of joints that come later
 	After    []Text // names of joints that come earlier
 	Note     Text
@@ -84,6 +85,27 @@ type Meeting struct {
 
 // Set tells whether the meeting was given.
 func (m Meeting) Set() bool { return m.Pos.Line > 0 }
+
+// Place says where the first part of a joint stands on the second where they
+// share no axis. Faces are front and back and the four edges of the front view.
+// Directions and distances are as seen by who looks at the second's face On.
+type Place struct {
+	Pos      Pos
+	On, With string // faces of the second and the first part
+	// At most one of each pair is set: distances from an edge of the face to the
+	// nearest of the first part.
+	FromLeft, FromRight, FromBottom, FromTop Length
+	// At is where the first part's origin lies, from the second's; nil if the
+	// distances say it.
+	At *Point
+	// Looks is which way the first part's TOP points, or where an edge lies on
+	// the face its front looks: up, down, left or right; empty if not said.
+	Looks string
+	Gap   Length // between the faces, below 0 where the first part goes in
+}
+
+// Edge tells whether the first part stands on an edge of its front view.
+func (p *Place) Edge() bool { return p.With != string(Front) && p.With != string(Back) }
 
 // LineRule lists features that must lie at one clock angle of the assembly.
 // Up asks besides that this is the assembly's TOP.
@@ -193,6 +215,7 @@ func (f *fields) joint() (*Joint, bool) {
 		f.fault(f.n.keyPos("other-way-round"), "other-way-round beside face or level", "delete other-way-round; the faces say which way the parts look")
 	}
 	j.InLine = f.lineRules()
+	j.Place = f.sub("place").placeOnFace()
 	j.Before = f.names("before")
 	j.After = f.names("after")
 	j.Note = f.text("note")
@@ -302,6 +325,41 @@ func (f *fields) meeting() Meeting {
 		f.fault(f.n.keyPos("below"), "below needs level", "level: front-with-front")
 	}
 	return m
+}
+
+// placeOnFace reads place.
+func (f *fields) placeOnFace() *Place {
+	if f == nil {
+		return nil
+	}
+	p := &Place{
+		Pos: f.n.pos, On: f.word("on"), With: f.word("with"), Gap: f.length("gap"),
+		FromLeft: f.length("from-left"), FromRight: f.length("from-right"),
+		FromBottom: f.length("from-bottom"), FromTop: f.length("from-top"),
+	}
+	for _, pair := range [][2]string{{"from-left", "from-right"}, {"from-bottom", "from-top"}} {
+		for _, key := range pair {
+			if f.given("at") && f.given(key) {
+				f.fault(f.n.keyPos(key), "place has at and "+key, "keep one of the two: at places the first part's origin")
+			}
+		}
+		if f.given(pair[0]) && f.given(pair[1]) {
+			f.fault(f.n.keyPos(pair[1]), "place has "+pair[0]+" and "+pair[1], "one of the two: the first part's own size gives the other")
+		}
+	}
+	if f.given("at") {
+		at := f.point("at")
+		p.At = &at
+	}
+	right, wrong := "top", "front"
+	if p.Edge() {
+		right, wrong = wrong, right
+	}
+	p.Looks = f.word(right)
+	if p.With != "" && f.given(wrong) {
+		f.fault(f.n.keyPos(wrong), "the "+p.With+" of the first part lies on the face, and its "+wrong+" cannot point along it", right+": which way its "+right+" looks, such as "+right+": up")
+	}
+	return p
 }
 
 // lineRules reads one list of features, or a list of such lists.

@@ -73,9 +73,34 @@ var jointGroup = &Group{
 		{Name: "rotate", Type: AngleType, Means: "of the first part's TOP from the second's, clockwise seen from the second's front", Default: "0"},
 		{Name: "other-way-round", Type: YesType, Means: "the parts look opposite ways; only where neither face nor level says so", Default: "no"},
 		{Name: "in-line", Type: InLineType, Means: "features that lie at one clock angle; with up, that angle is the assembly's TOP", Entries: [2]int{1, 40}, Example: "[part.feature, part.feature]"},
+		{Name: "place", Type: KeysType, Means: "where the first part stands on the second, where the two share no axis", Group: standGroup},
 		{Name: "before", Type: NamesType, Means: "joints that come later", Entries: [2]int{1, maxParts}, Example: "a joint's name or a list of them"},
 		{Name: "after", Type: NamesType, Means: "joints that come earlier", Entries: [2]int{1, maxParts}, Example: "a joint's name or a list of them"},
 		{Name: "note", Type: TextType, Means: "a line on the step", Longest: maxNote},
+	},
+}
+
+// sides are the faces of a part by name: those of its front view, and the two
+// that the view is of.
+var sides = []string{"front", "back", "left", "right", "top", "bottom"}
+
+// ways are the directions on a face, as seen by who looks at it.
+var ways = []string{"up", "down", "left", "right"}
+
+var standGroup = &Group{
+	Name: "stand", Means: "Where the first part of a joint stands on the second: a face on a face, distances to edges, and which way it looks.",
+	Example: "place: {on: front, with: bottom, from-left: 120 mm, from-bottom: 10 mm, front: left}",
+	Keys: []Key{
+		{Name: "on", Type: WordType, Need: true, Means: "face of the second part", Words: sides},
+		{Name: "with", Type: WordType, Need: true, Means: "face of the first part that lies on it", Words: sides},
+		{Name: "from-left", Type: CoordinateType, Means: "from the left edge of that face, as seen by who looks at it, to the first part"},
+		{Name: "from-right", Type: CoordinateType, Means: "from its right edge to the first part; not with from-left"},
+		{Name: "from-bottom", Type: CoordinateType, Means: "from its bottom edge to the first part"},
+		{Name: "from-top", Type: CoordinateType, Means: "from its top edge to the first part; not with from-bottom"},
+		{Name: "at", Type: PointType, Means: "where the first part's origin lies, right and up from the second's, as seen on that face; not with the distances", Example: "at: [0, 0]"},
+		{Name: "top", Type: WordType, Means: "which way the first part's TOP points on that face; where its front or back lies there", Words: ways},
+		{Name: "front", Type: WordType, Means: "which way the first part's front looks on that face; where an edge lies there", Words: ways},
+		{Name: "gap", Type: CoordinateType, Means: "between the two faces; below 0 the first part goes in", Default: "0"},
 	},
 }
 

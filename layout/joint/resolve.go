@@ -8,6 +8,7 @@
 package joint
 
 import (
+	"math"
 	"slices"
 	"strings"
 
@@ -150,6 +151,9 @@ func (f feature) end() plan.JointEnd {
 
 // how says in words how the parts stand to each other.
 func (j *making) how(t *joint) string {
+	if p := t.in.Place; p != nil && !t.axis {
+		return t.placeText(p, j.w)
+	}
 	if !t.axis {
 		return t.a.text() + " against " + t.b.text() + "; square and place by the drawing"
 	}
@@ -171,6 +175,50 @@ func (j *making) how(t *joint) string {
 		text = "fronts looking opposite ways"
 	}
 	return text + ", TOP of " + t.a.title() + " at " + words.Trim(is.turn, 2) + "° of " + t.b.title()
+}
+
+// placeText says where a part stands on another by the faces and distances of
+// the joint.
+func (t *joint) placeText(p *parts.Place, w words.Writer) string {
+	text := p.With + " of " + t.a.title() + " on the " + p.On + " of " + t.b.title()
+	for _, d := range []struct {
+		edge string
+		mm   parts.Length
+	}{{"left", p.FromLeft}, {"right", p.FromRight}, {"bottom", p.FromBottom}, {"top", p.FromTop}} {
+		if d.mm.Set() {
+			text += ", " + w.Size(d.mm.Mm) + " from its " + d.edge + " edge"
+		}
+	}
+	if p.At != nil {
+		text += ", its origin on the other's"
+		if x := p.At.X.Mm; x != 0 {
+			text += ", " + w.Size(math.Abs(x)) + side(x, " to the left", " to the right")
+		}
+		if y := p.At.Y.Mm; y != 0 {
+			text += ", " + w.Size(math.Abs(y)) + side(y, " down", " up")
+		}
+	}
+	if p.Looks != "" {
+		end := "TOP"
+		if p.Edge() {
+			end = "front"
+		}
+		text += ", " + end + " " + map[string]string{"up": "up", "down": "down", "left": "to the left", "right": "to the right"}[p.Looks]
+	}
+	switch {
+	case p.Gap.Mm > 0:
+		text += ", " + w.Size(p.Gap.Mm) + " clear of it"
+	case p.Gap.Mm < 0:
+		text += ", " + w.Size(-p.Gap.Mm) + " in"
+	}
+	return text
+}
+
+func side(v float64, below, above string) string {
+	if v < 0 {
+		return below
+	}
+	return above
 }
 
 // figure adds a number to the joint.

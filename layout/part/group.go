@@ -49,6 +49,12 @@ type groupKind interface {
 // Through tells whether a group goes through the part.
 func (m *Group) Through() bool { return m.through }
 
+// SlotMm is the way from the middle of a slot to the centre of one end, seen on
+// the marked face, and its depth, 0 if it goes through; ok is false for holes.
+func (m *Group) SlotMm() (half plan.XY, depthMm float64, ok bool) {
+	return m.halfMm, m.depth.Mm, m.Hole == nil
+}
+
 // Pattern is the pattern of a group.
 func (m *Group) Pattern() parts.Pattern { return m.pattern }
 

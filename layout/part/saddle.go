@@ -19,6 +19,7 @@ const saddleDivisions = 24
 type saddle struct {
 	end      *parts.TubeEnd
 	main     string  // in words, "barrel tube outside, Ø168.3"
+	mainMm   float64 // its diameter
 	reachMm  float64 // along the branch from the crossing of the axes to the far end
 	meanMm   float64 // mean drop of the cut below the tube's full length
 	deepMm   float64 // greatest drop
@@ -47,7 +48,7 @@ func (d *shaper) saddle(e *parts.TubeEnd) {
 		d.fault(e.Pos, "the saddle cannot be cut: "+patternFault(err), "a branch no larger than the main, at 30° to 90°, on its surface")
 		return
 	}
-	m := &saddle{end: e, main: on.name}
+	m := &saddle{end: e, main: on.name, mainMm: on.diaMm}
 	m.measure(p, d.LengthMm())
 	m.origin = on.foot(e, p)
 	if m.squareMm <= 0 {
@@ -79,6 +80,18 @@ func (m *saddle) measure(p develop.SaddlePattern, lengthMm float64) {
 	m.reachMm, m.deepMm = geom.Clean(lengthMm+nearest), geom.Clean(deepest-nearest)
 	m.meanMm = sum/float64(len(p.Ordinates)) - nearest
 	m.squareMm = geom.Clean(m.reachMm - p.SquareEdgeMm)
+}
+
+// ReachMm is the length along a tube with a saddle from the crossing of the axes
+// to its other end, and the diameter of what it sits on; ok is false where the
+// end has none.
+func (g *Shape) ReachMm(f parts.Face) (reachMm, mainMm float64, ok bool) {
+	for _, m := range g.saddles {
+		if m.end.Face == f {
+			return m.reachMm, m.mainMm, true
+		}
+	}
+	return 0, 0, false
 }
 
 // onMain is the round that an end sits on; a solid one has no wall.

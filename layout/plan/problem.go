@@ -118,6 +118,16 @@ const (
 	WeldMixed ProblemKind = "weld-mixed"
 )
 
+// The kinds of problem of the machine in space.
+const (
+	PartsOverlap ProblemKind = "parts-overlap"
+	PartsFloat   ProblemKind = "parts-float"
+	PlaceLacking ProblemKind = "place-lacking"
+	PlaceOpen    ProblemKind = "place-open"
+	PlaceMisses  ProblemKind = "place-misses"
+	WouldTip     ProblemKind = "would-tip"
+)
+
 // Because is a problem of a named thing that is the reason for another.
 type Because struct {
 	Name    string  `json:"name"`

@@ -50,6 +50,18 @@ func jointProblems(r *reviewer) {
 	}
 }
 
+// space reports what shows where the parts stand in space.
+func space(r *reviewer) {
+	for _, p := range layout.Stand(r.job, r.pl).Problems {
+		about := words.AboutKind(p.Kind)
+		r.code = about.Code
+		r.add(Finding{
+			Severity: about.Severity, Part: p.Joint, Pos: p.Pos, What: p.What,
+			Rule: about.Rule, Source: about.Source, Fix: r.w.Fix(p),
+		})
+	}
+}
+
 func (r *reviewer) jointPos(name string) parts.Pos {
 	if j := r.jointNamed(name); j != nil {
 		return j.Pos

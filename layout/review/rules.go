@@ -54,6 +54,7 @@ var jobRules = []struct {
 	{"counterpart", "the turned counterpart of a light press has no limits", counterpart},
 	{"fit-side", "a fit is on one drawing only, or differs", fitSides},
 	{"joint", "a joint cannot be worked out, or has a flaw", jointProblems},
+	{"space", "the places of parts and joints do not go together", space},
 	{"trap", "two parts also go together the wrong way", trap},
 	{"weld-first", "a fine size is finished before a weld", weldFirst},
 	{"weld-holes", "fine holes are finished before a weld", fineHoles},

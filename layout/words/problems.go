@@ -128,6 +128,12 @@ var Problems = []About{
 	{plan.WeldOwnWay, "weld-metal", plan.CheckSeverity, "{0} is not readily weldable like ordinary steel: it takes a filler and procedure of its own", "a procedure for this metal, another material, or bolts", "both metals take an ordinary weld", practice},
 	{plan.WeldCracks, "weld-metal", plan.StopSeverity, "{0} is not readily weldable: it cracks whatever is done; join otherwise", "another material, bolts or brazing", "neither metal cracks when it is welded", practice},
 	{plan.BreaksOut, "breaks-out", plan.CheckSeverity, "{0} runs across the step from {1} to {2}, {3} from the front face: the drill comes out half in the air", "move it {4} along the axis", "what is drilled or milled from outside comes out on one diameter", byGeometry},
+	{plan.PartsOverlap, "overlap", plan.StopSeverity, "{0} and {1} lie in one another by {2}", "move or shorten one of them, or correct their places", "two parts cannot be in one place", byGeometry},
+	{plan.PartsFloat, "floats", plan.NoteSeverity, "no joint names {0}", "a joint that fastens it", "what has no place is in no picture, and is not looked at for room", byGeometry},
+	{plan.PlaceLacking, "floats", plan.NoteSeverity, "nothing says where {0} stands on {1}", "place: {on: front, with: bottom, from-left: …, from-bottom: …, front: …} with the faces and distances of the drawing", "what has no place is in no picture, and is not looked at for room", byGeometry},
+	{plan.PlaceOpen, "floats", plan.NoteSeverity, "the place of {0} leaves something open: it lacks {1}", "{1} in place", "a part has one place", byGeometry},
+	{plan.PlaceMisses, "place", plan.CheckSeverity, "{0} misses the place that earlier joints give its parts by {1} and {2}", "distances that agree with the other joints", "a part has one place", byGeometry},
+	{plan.WouldTip, "tips", plan.CheckSeverity, "the centre of gravity lies {1} beyond the edge of {0}: the machine tips until it is anchored", "anchor it before the part that hangs out goes on, a longer base, or a prop", "what stands has its centre of gravity over what it stands on", byGeometry},
 	{plan.WeldMixed, "weld-metal", plan.StopSeverity, "{0} is not readily weldable to the other metal: they do not mix; join otherwise", "bolts, or one metal for both", "a weld joins metals that mix", practice},
 }
 

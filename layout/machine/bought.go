@@ -1,0 +1,142 @@
+package machine
+
+import (
+	"fmt"
+	"math"
+
+	"centrepop/layout/assembly"
+	"centrepop/layout/bolts"
+	"centrepop/layout/part"
+	"centrepop/layout/plan"
+	"centrepop/parts"
+)
+
+// steelKgM3 is the density of fasteners and bearings: common practice, no
+// source.
+const steelKgM3 = 7850
+
+// bought adds what a joint buys: screws with nuts and washers, or a bearing.
+func (m *Machine) bought(j *plan.JointPlan) {
+	in := m.joint(j.Name)
+	pose, ok := m.poses[Instance{j.A.Part, j.A.Copy}.id()]
+	if !ok {
+		return
+	}
+	switch {
+	case j.Bolt != nil && in.Bolt.Stud.Value == "":
+		m.screws(j, in, pose)
+	case j.Bearing != nil && len(j.Placed) > 0 && j.Bearing.CupBackMm != j.Bearing.LargeEndMm:
+		m.bearing(j, in)
+	}
+}
+
+// screws stand in part A's holes, heads on the face that does not meet B.
+func (m *Machine) screws(j *plan.JointPlan, in *parts.Joint, pose assembly.Pose) {
+	b, err := bolts.Find(in.Bolt.Size)
+	r := m.model(j.A.Part)
+	g := groupNamed(r, j.A.Feature)
+	if err != nil || g == nil || len(j.Placed) == 0 || j.Bolt.LengthMm == 0 {
+		return
+	}
+	meet := m.meetingFace(j, in)
+	body := screw(b, in, j)
+	for n, q := range g.Points {
+		x := q.XMm
+		if g.Face == parts.Back {
+			x = -x
+		}
+		depth, thick, ok := r.Plane(meet, math.Hypot(q.XMm, q.YMm))
+		if !ok {
+			continue
+		}
+		if g.Hole.Counterbore != nil && g.Face != meet {
+			thick -= g.Hole.Counterbore.Depth.Mm
+		}
+		// The head's side is the far one of the metal that it clamps.
+		seat := assembly.Frame(assembly.Vec{X: x, Y: q.YMm, Z: thick - depth}, assembly.AxisZ, assembly.AxisY)
+		if meet == parts.Front {
+			seat = assembly.Frame(assembly.Vec{X: x, Y: q.YMm, Z: -depth - thick}, assembly.AxisZ.Times(-1), assembly.AxisY)
+		}
+		id := fmt.Sprintf("%s screw %d", j.Name, n+1)
+		m.Bodies = append(m.Bodies, assembly.Body{ID: id, Solid: body, Pose: pose.Of(seat), DensityKgM3: steelKgM3, Bought: true})
+		m.allow(id, Instance{j.B.Part, j.B.Copy}.id(), b.Thread.MajorMm/2)
+	}
+}
+
+// meetingFace is the face of part A that looks to part B: the joint's, or the
+// usual one of what is bolted into.
+func (m *Machine) meetingFace(j *plan.JointPlan, in *parts.Joint) parts.Face {
+	if in.Meet.Set() {
+		return in.Meet.First
+	}
+	other := map[parts.Face]parts.Face{parts.Front: parts.Back, parts.Back: parts.Front}
+	g := groupNamed(m.model(j.B.Part), j.B.Feature)
+	if in.OtherWay {
+		return g.Face
+	}
+	return other[g.Face]
+}
+
+// screw is a bolt with its head up, seated at z = 0 on the part or its washer,
+// with the nut where the grip ends.
+func screw(b bolts.Bolt, in *parts.Joint, j *plan.JointPlan) *assembly.Solid {
+	r := b.Thread.MajorMm / 2
+	up := 0.0
+	var out []assembly.Simple
+	if in.Bolt.Washer && b.WasherThicknessMm > 0 {
+		up = b.WasherThicknessMm
+		out = append(out, assembly.Tube(b.WasherODMm/2, r, 0, up))
+	}
+	out = append(out, assembly.Cylinder(r, up-j.Bolt.LengthMm, up))
+	if in.Bolt.Head == "socket" {
+		out = append(out, assembly.Cylinder(b.SocketHeadDiameterMm/2, up, up+b.SocketHeadHeightMm))
+	} else {
+		out = append(out, assembly.Hexagon(b.AcrossFlatsMm, up, up+b.HeadHeightMm))
+	}
+	if in.Bolt.Nut {
+		low := -j.Bolt.GripMm
+		if in.Bolt.Washer && b.WasherThicknessMm > 0 {
+			out = append(out, assembly.Tube(b.WasherODMm/2, r, low-b.WasherThicknessMm, low))
+			low -= b.WasherThicknessMm
+		}
+		out = append(out, assembly.Hexagon(b.NutAcrossFlatsMm, low-b.NutHeightMm, low))
+	}
+	return assembly.Of(out...)
+}
+
+// bearing stands where the joint's plan has its rings' backs: a ring of its
+// outside sizes for cup and cone, which are as wide as the bearing here.
+func (m *Machine) bearing(j *plan.JointPlan, in *parts.Joint) {
+	first := Instance{j.Placed[0].Part, j.Placed[0].Copy}
+	pose, ok := m.poses[first.id()]
+	if !ok {
+		return
+	}
+	pose = pose.Of(onAxis(&j.Placed[0]).Inverse()) // of the assembly's axis
+	b := in.Bearing
+	low, high := min(-j.Bearing.CupBackMm, -j.Bearing.LargeEndMm), max(-j.Bearing.CupBackMm, -j.Bearing.LargeEndMm)
+	inner, outer := b.Bore.Mm/2, b.Outside.Mm/2
+	gap := (outer - inner) / 10 // between the rings, bridged in the middle by the rollers
+	ring := assembly.Of(
+		assembly.Tube((inner+outer)/2-gap, inner, low, high),
+		assembly.Tube(outer, (inner+outer)/2+gap, low, high),
+		assembly.Tube((inner+outer)/2+gap, (inner+outer)/2-gap, low+b.Width.Mm/5, high-b.Width.Mm/5),
+	)
+	id := j.Name + " bearing"
+	m.Bodies = append(m.Bodies, assembly.Body{ID: id, Solid: ring, Pose: pose, DensityKgM3: steelKgM3, Bought: true})
+	m.allow(id, Instance{j.A.Part, j.A.Copy}.id(), fitMm)
+	m.allow(id, Instance{j.B.Part, j.B.Copy}.id(), fitMm)
+}
+
+func groupNamed(r *part.Model, name string) *part.Group {
+	for i := range r.Groups {
+		if r.Groups[i].Group.Name == name {
+			return &r.Groups[i]
+		}
+	}
+	return nil
+}
+
+func (m *Machine) allow(a, b string, upToMm float64) {
+	m.loose = append(m.loose, assembly.Allowed{A: a, B: b, UpToMm: upToMm})
+}

@@ -1,0 +1,99 @@
+// Package machine stands the parts of a job in space: a solid for every part
+// instance and for what is bought, a place for each from the joints, and what
+// that shows: parts in one another, parts that nothing places, how the machine
+// stands.
+//
+// In go a checked job, its parts worked out and its joints; out come bodies of
+// package assembly, in millimetres, and problems as values. The frame is that
+// of the first part of the largest assembly: x right and y up to TOP in its
+// front view, z out of its front.
+package machine
+
+import (
+	"fmt"
+
+	"centrepop/layout/assembly"
+	"centrepop/layout/part"
+	"centrepop/layout/plan"
+	"centrepop/parts"
+)
+
+// Machine is the job in space.
+type Machine struct {
+	// Bodies are what is placed, in the job's order of parts, then what is
+	// bought, in the order of the joints.
+	Bodies []assembly.Body
+	// Of tells, for each body of a part, which part and copy it is.
+	Of map[string]Instance
+	// Floating are the instances that no joint places.
+	Floating []Instance
+	Problems []plan.Problem
+
+	job    *parts.Job
+	models []*part.Model
+	joints []*plan.JointPlan
+	poses  map[string]assembly.Pose
+	solids map[string]*assembly.Solid // of each part
+	loose  []assembly.Allowed
+}
+
+// Instance is one copy of a part.
+type Instance struct {
+	Part string
+	Copy int // from 1
+}
+
+// id names an instance among the bodies.
+func (i Instance) id() string { return fmt.Sprintf("%s#%d", i.Part, i.Copy) }
+
+// Of stands a job in space. The joints are those of its plan.
+func Of(job *parts.Job, models []*part.Model, joints []*plan.JointPlan) *Machine {
+	m := &Machine{
+		Of: map[string]Instance{}, job: job, models: models, joints: joints,
+		solids: map[string]*assembly.Solid{},
+	}
+	m.place()
+	for _, r := range models {
+		name := r.Part.Name.Value
+		for n := range r.Part.Quantity {
+			i := Instance{name, n + 1}
+			pose, ok := m.poses[i.id()]
+			if !ok {
+				m.Floating = append(m.Floating, i)
+				continue
+			}
+			if m.solids[name] == nil {
+				m.solids[name] = solid(r)
+			}
+			b := assembly.Body{ID: i.id(), Solid: m.solids[name], Pose: pose}
+			if r.Material != nil {
+				b.DensityKgM3 = r.Material.DensityKgM3
+			}
+			m.Of[b.ID] = i
+			m.Bodies = append(m.Bodies, b)
+		}
+	}
+	for _, j := range joints {
+		m.bought(j)
+	}
+	m.review()
+	return m
+}
+
+func (m *Machine) model(name string) *part.Model {
+	for _, r := range m.models {
+		if r.Part.Name.Value == name {
+			return r
+		}
+	}
+	return nil
+}
+
+func (m *Machine) joint(name string) *parts.Joint {
+	for _, j := range m.job.Joints {
+		if j.Name.Value == name {
+			return j
+		}
+	}
+	return nil
+}

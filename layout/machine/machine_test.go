@@ -1,0 +1,213 @@
+package machine_test
+
+import (
+	"math"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+
+	"centrepop/layout"
+	"centrepop/layout/assembly"
+	"centrepop/layout/machine"
+	"centrepop/layout/plan"
+	"centrepop/parts"
+)
+
+func load(t *testing.T, path string) (*machine.Machine, *plan.Plan) {
+	t.Helper()
+	job, err := parts.Load(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	pl, err := layout.Draft(job)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return layout.Stand(job, pl), pl
+}
+
+// write puts files of a small job into a folder.
+func write(t *testing.T, files map[string]string) string {
+	t.Helper()
+	dir := t.TempDir()
+	for name, text := range files {
+		if err := os.WriteFile(filepath.Join(dir, name), []byte(text), 0o600); err != nil {
+			t.Fatal(err)
+		}
+	}
+	return filepath.Join(dir, "job.yaml")
+}
+
+func body(t *testing.T, m *machine.Machine, id string) *assembly.Body {
+	t.Helper()
+	i := slices.IndexFunc(m.Bodies, func(b assembly.Body) bool { return b.ID == id })
+	if i < 0 {
+		t.Fatalf("no body %s", id)
+	}
+	return &m.Bodies[i]
+}
+
+func boxed(t *testing.T, m *machine.Machine, id string, low, high assembly.Vec) {
+	t.Helper()
+	b := body(t, m, id).Box()
+	if b.Low.Sub(low).Len() > 1e-6 || b.High.Sub(high).Len() > 1e-6 {
+		t.Errorf("%s stands at %+v to %+v, want %+v to %+v", id, b.Low, b.High, low, high)
+	}
+}
+
+// The pug mill drawn by hand: 1100 over all, the base plate 120 mm ahead of the
+// housing plate's front and 180 below the axis, 640 mm of machine in front of
+// it, the rear cone's place 1.5 mm clear of its shoulder less the ring's own
+// set-back.
+func TestPugMill(t *testing.T) {
+	t.Parallel()
+	m, pl := load(t, "../../testdata/pugmill/job.yaml")
+	all := assembly.Together(m.Bodies)
+	size := all.Box.Size()
+	if math.Abs(size.Z-1100) > 0.01 || math.Abs(all.Box.Low.Y+180) > 1e-6 {
+		t.Errorf("size %+v, low %+v", size, all.Box.Low)
+	}
+	plate := body(t, m, "housing-plate#1").Box()
+	boxed(t, m, "base-plate#1", assembly.Vec{X: -170, Y: -180, Z: plate.High.Z + 120 - 460}, assembly.Vec{X: 170, Y: -160, Z: plate.High.Z + 120})
+	if ahead := all.Box.High.Z - (plate.High.Z + 120); math.Abs(ahead-640) > 0.5 {
+		t.Errorf("%g mm ahead of the base", ahead)
+	}
+	boxed(t, m, "gusset#4", assembly.Vec{X: -160, Y: -160, Z: plate.Low.Z - 110}, assembly.Vec{X: -150, Y: -20, Z: plate.Low.Z})
+	// The inlet stub's far end: the hand drawing says ≈ 192 to the flange's top.
+	stub := body(t, m, "inlet-stub#1").Box()
+	if c := stub.Centre(); math.Abs(c.Z-(-501+140)) > 1e-6 || math.Abs(c.X) > 1e-6 {
+		t.Errorf("stub over %+v", c)
+	}
+	shaft, bearing := body(t, m, "auger-shaft#1").Box(), body(t, m, "front-bearing bearing").Box()
+	// The shaft's shoulder, 520 mm from its nose, against the bearing.
+	if gap := shaft.High.Z - 520 - bearing.High.Z; math.Abs(gap) > 1e-6 {
+		t.Errorf("front bearing %g mm off its shoulder", gap)
+	}
+	for _, p := range m.Problems {
+		if p.Kind != plan.PartsFloat && p.Kind != plan.WouldTip {
+			t.Errorf("%s: %s", p.Kind, p.What)
+		}
+	}
+	// Masses agree with those of the part sheets, which do not see openings in
+	// the side and count a saddle by its mean.
+	for id, of := range m.Of {
+		kg, _, _ := body(t, m, id).Mass()
+		want := pl.Part(of.Part).MassKg
+		if math.Abs(kg-want) > 0.09*want {
+			t.Errorf("%s: %.3f kg, the sheet says %.3f", id, kg, want)
+		}
+	}
+}
+
+func TestGateJackGoesTogether(t *testing.T) {
+	t.Parallel()
+	m, _ := load(t, "../../testdata/gatejack/job.yaml")
+	for _, p := range m.Problems {
+		if p.Kind != plan.PartsFloat {
+			t.Errorf("%s: %s", p.Kind, p.What)
+		}
+	}
+	if len(m.Bodies) != 23 {
+		t.Errorf("%d bodies", len(m.Bodies))
+	}
+}
+
+const (
+	basePart = "part: base\nkind: plate\nquantity: 1\nmaterial: S235\nstock: {plate: 20 mm}\noutline: {rectangle: [400, 200]}\n"
+	ribPart  = "part: rib\nkind: plate\nquantity: 2\nmaterial: S235\nstock: {plate: 10 mm}\noutline: {polygon: {points: [[0, 0], [100, 0], [0, 60]]}}\n"
+	ribJob   = "job: Rib\nunits: mm\nparts: [base.yaml, rib.yaml]\njoints:\n"
+	ribWeld  = "  - {name: rib, weld: {part: rib.outline, to: base.outline, type: fillet, length: 100}"
+)
+
+func ribs(t *testing.T, rest string) *machine.Machine {
+	t.Helper()
+	m, _ := load(t, write(t, map[string]string{"base.yaml": basePart, "rib.yaml": ribPart, "job.yaml": ribJob + rest}))
+	return m
+}
+
+// Where a rib of 100 × 60 × 10 stands on a plate of 400 × 200, origin in its
+// middle and its front at z = 0, by each key of place.
+func TestPlaces(t *testing.T) {
+	t.Parallel()
+	v := func(x, y, z float64) assembly.Vec { return assembly.Vec{X: x, Y: y, Z: z} }
+	for _, c := range []struct {
+		place     string
+		low, high assembly.Vec
+	}{
+		{"on: front, with: bottom, from-left: 30, from-bottom: 20, front: down", v(-170, -80, 0), v(-70, -70, 60)},
+		{"on: front, with: bottom, from-right: 30, from-top: 20, front: up", v(70, 70, 0), v(170, 80, 60)},
+		{"on: front, with: bottom, from-left: 30, from-bottom: 20, front: right", v(-170, -80, 0), v(-160, 20, 60)},
+		{"on: back, with: bottom, from-left: 30, from-bottom: 20, front: down", v(70, -80, -80), v(170, -70, -20)},
+		{"on: front, with: back, at: [10, 20], top: up", v(10, 20, 0), v(110, 80, 10)},
+		{"on: front, with: back, at: [10, 20], top: right", v(10, -80, 0), v(70, 20, 10)},
+		{"on: front, with: back, at: [10, 20], top: down", v(-90, -40, 0), v(10, 20, 10)},
+		{"on: front, with: front, at: [10, 20], top: up, gap: 3", v(-90, 20, 3), v(10, 80, 13)},
+		{"on: right, with: left, from-bottom: 0, from-left: 5, front: left", v(200, -100, -15), v(300, -40, -5)},
+		{"on: top, with: bottom, from-left: 0, from-bottom: 0, front: down", v(-200, 100, -10), v(-100, 160, 0)},
+		{"on: front, with: bottom, from-left: 30, from-bottom: 20, front: down, gap: -4", v(-170, -80, -4), v(-70, -70, 56)},
+	} {
+		m := ribs(t, ribWeld+", place: {"+c.place+"}}\n")
+		root := body(t, m, "base#1").Pose
+		rib := body(t, m, "rib#1")
+		rib.Pose = root.Inverse().Of(rib.Pose)
+		if b := rib.Box(); b.Low.Sub(c.low).Len() > 1e-6 || b.High.Sub(c.high).Len() > 1e-6 {
+			t.Errorf("%s: %+v to %+v, want %+v to %+v", c.place, b.Low, b.High, c.low, c.high)
+		}
+	}
+}
+
+// What the joints do not say, and what they say wrong.
+func TestProblems(t *testing.T) {
+	t.Parallel()
+	second := strings.ReplaceAll(strings.ReplaceAll(ribWeld, "name: rib", "name: other"), "rib.outline", "rib#2.outline")
+	good := ", place: {on: front, with: bottom, from-left: 30, from-bottom: 20, front: down}}\n"
+	for _, c := range []struct {
+		name, joints string
+		want         []string
+	}{
+		{"all said", ribWeld + good, []string{"parts-float"}},
+		{"no place", ribWeld + "}\n", []string{"place-lacking"}},
+		{"no distance from a side", ribWeld + ", place: {on: front, with: bottom, from-bottom: 20, front: down}}\n", []string{"place-open: rib from-left or from-right", "parts-float"}},
+		{"nothing but the faces", ribWeld + ", place: {on: front, with: bottom}}\n", []string{"place-open: rib top or front; from-left or from-right; from-bottom or from-top", "parts-float"}},
+		{"twice in one place", ribWeld + good + second + good, []string{"parts-overlap: rib 1 rib 2"}},
+		{"side by side", ribWeld + good + second + strings.ReplaceAll(good, "from-bottom: 20", "from-bottom: 30"), nil},
+		{"sunk", ribWeld + ", place: {on: front, with: bottom, from-left: 30, from-bottom: 20, front: down, gap: -4}}\n", []string{"parts-overlap: base rib 1", "parts-float"}},
+	} {
+		var got []string
+		for _, p := range ribs(t, c.joints).Problems {
+			said := string(p.Kind)
+			if p.Kind == plan.PartsOverlap || p.Kind == plan.PlaceOpen {
+				said += ": " + p.Args[0].Text + " " + p.Args[1].Text
+			}
+			got = append(got, said)
+		}
+		slices.Sort(got)
+		slices.Sort(c.want)
+		if !slices.Equal(got, c.want) {
+			t.Errorf("%s: %q, want %q", c.name, got, c.want)
+		}
+	}
+}
+
+// A post of 900 × 300 × 60 whose middle stands 150 mm off the end of a base of
+// 400 × 200 × 20: the common centre lies at 350 × 127.17 / 139.73 from the
+// base's middle.
+func TestTips(t *testing.T) {
+	t.Parallel()
+	post := "part: post\nkind: plate\nquantity: 1\nmaterial: S235\nstock: {plate: 60 mm}\noutline: {rectangle: [900, 300]}\n"
+	for left, beyond := range map[string]float64{"-600": 118.5, "-250": 0} {
+		m, _ := load(t, write(t, map[string]string{
+			"base.yaml": basePart, "post.yaml": post,
+			"job.yaml": "job: Post\nunits: mm\nparts: [post.yaml, base.yaml]\njoints:\n" + strings.ReplaceAll(ribWeld, "rib.outline", "post.outline") +
+				", place: {on: front, with: bottom, from-left: " + left + ", from-bottom: 70, front: down}}\n",
+		}))
+		switch {
+		case beyond == 0 && len(m.Problems) > 0:
+			t.Errorf("%s: %+v", left, m.Problems)
+		case beyond > 0 && (len(m.Problems) != 1 || m.Problems[0].Kind != plan.WouldTip || math.Abs(m.Problems[0].Args[1].Value-beyond) > 0.11):
+			t.Errorf("%s: %+v", left, m.Problems)
+		}
+	}
+}

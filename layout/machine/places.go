@@ -1,0 +1,251 @@
+package machine
+
+import (
+	"slices"
+
+	"centrepop/layout/assembly"
+	"centrepop/layout/plan"
+	"centrepop/parts"
+)
+
+// onAxis is a part's pose in the frame of its assembly: depth grows from the
+// front, clock angles clockwise; a part the other way round counts both
+// backwards.
+func onAxis(p *plan.Placed) assembly.Pose {
+	pose := assembly.Move(assembly.Vec{Z: -p.FrontMm}).Of(assembly.Rotate(assembly.AxisZ, -p.TurnDeg))
+	if p.OtherWay {
+		pose = pose.Of(assembly.Rotate(assembly.AxisY, 180))
+	}
+	return pose
+}
+
+// place finds where every instance stands: those on an axis from the joints'
+// plans, the others from the places of their joints and the saddles of tubes.
+func (m *Machine) place() {
+	var meets []assembly.Meet
+	var ids []string
+	size := map[string]int{} // of the assembly that starts with an instance
+	for _, r := range m.models {
+		for n := range r.Part.Quantity {
+			ids = append(ids, Instance{r.Part.Name.Value, n + 1}.id())
+		}
+	}
+	for _, j := range m.joints {
+		if len(j.Placed) == 0 {
+			if meet, ok := m.stands(j); ok {
+				meets = append(meets, meet)
+			}
+			continue
+		}
+		first := &j.Placed[0]
+		root := Instance{first.Part, first.Copy}.id()
+		size[root] = max(size[root], len(j.Placed))
+		for k := range j.Placed[1:] {
+			p := &j.Placed[k+1]
+			meets = append(meets, assembly.Meet{
+				ID: j.Name, A: root, B: Instance{p.Part, p.Copy}.id(), OnA: onAxis(first).Inverse().Of(onAxis(p)), OnB: assembly.Still,
+			})
+		}
+	}
+	for _, j := range m.joints {
+		meets = append(meets, m.studs(j)...)
+	}
+	m.poses = map[string]assembly.Pose{}
+	meets = distinct(meets)
+	for n := 0; ; n++ {
+		root := m.root(ids, meets, size)
+		if root == "" {
+			return
+		}
+		// Assemblies that no joint ties together stand well apart.
+		solved := assembly.Solve(nil, root, assembly.Move(assembly.Vec{X: apartMm * float64(n)}), meets)
+		for id, pose := range solved.At {
+			m.poses[id] = pose
+		}
+		m.undetermined(solved)
+	}
+}
+
+// apartMm is between assemblies that have no place to one another; parts are
+// at most 10 m long.
+const apartMm = 50_000
+
+// root is the first part of the largest assembly that is not placed yet.
+func (m *Machine) root(ids []string, meets []assembly.Meet, size map[string]int) string {
+	best, most := "", -1
+	for _, id := range ids {
+		_, done := m.poses[id]
+		tied := slices.ContainsFunc(meets, func(t assembly.Meet) bool { return t.A == id || t.B == id })
+		if !done && tied && size[id] > most {
+			best, most = id, size[id]
+		}
+	}
+	return best
+}
+
+// studs are the meets of the made studs of a joint, one in each hole of part A:
+// the shoulder behind the front thread against A.
+func (m *Machine) studs(j *plan.JointPlan) []assembly.Meet {
+	in := m.joint(j.Name)
+	if in.Bolt == nil || in.Bolt.Stud.Value == "" {
+		return nil
+	}
+	r, stud := m.model(j.A.Part), m.model(in.Bolt.Stud.Value)
+	g := groupNamed(r, j.A.Feature)
+	shoulder := 0.0
+	if outside, _ := stud.Sides(); len(outside) > 1 && outside[0].Size.Thread != nil {
+		shoulder = outside[0].ToMm
+	}
+	var out []assembly.Meet
+	for n, q := range g.Points {
+		if n >= stud.Part.Quantity {
+			break
+		}
+		x := q.XMm
+		if g.Face == parts.Back {
+			x = -x
+		}
+		at := assembly.Move(assembly.Vec{X: x, Y: q.YMm, Z: -shoulder}).Of(assembly.Rotate(assembly.AxisY, 180))
+		if m.meetingFace(j, in) == parts.Back {
+			at = assembly.Move(assembly.Vec{X: x, Y: q.YMm, Z: shoulder - r.LengthMm()})
+		}
+		id := Instance{in.Bolt.Stud.Value, n + 1}.id()
+		out = append(out, assembly.Meet{ID: j.Name, A: Instance{j.A.Part, j.A.Copy}.id(), B: id, OnA: at, OnB: assembly.Still})
+	}
+	return out
+}
+
+// distinct leaves out meets that say again what an earlier one says.
+func distinct(meets []assembly.Meet) []assembly.Meet {
+	seen := map[[2]string]bool{}
+	var out []assembly.Meet
+	for _, t := range meets {
+		key := [2]string{t.A, t.B}
+		if len(t.Free) == 0 && seen[key] {
+			continue
+		}
+		seen[key] = true
+		out = append(out, t)
+	}
+	return out
+}
+
+// stands is the meet of a joint whose parts share no axis.
+func (m *Machine) stands(j *plan.JointPlan) (assembly.Meet, bool) {
+	a, b := Instance{j.A.Part, j.A.Copy}, Instance{j.B.Part, j.B.Copy}
+	meet := assembly.Meet{ID: j.Name, A: b.id(), B: a.id(), OnB: assembly.Still}
+	if in := m.joint(j.Name); in.Place != nil {
+		rel, free, normal := m.placed(in.Place, a, b)
+		// The freedoms lie in the face.
+		meet.OnA = assembly.Frame(rel.At, normal, rel.Y)
+		meet.OnB = rel.Inverse().Of(meet.OnA)
+		meet.Free = free
+		return meet, true
+	}
+	if rel, ok := m.branch(a, b); ok {
+		meet.OnA = rel
+		return meet, true
+	}
+	return meet, false
+}
+
+// branch is the pose of a tube with a saddle on its main.
+func (m *Machine) branch(a, b Instance) (assembly.Pose, bool) {
+	tube, main := m.model(a.Part), m.model(b.Part)
+	for i := range tube.Part.Ends {
+		e := &tube.Part.Ends[i]
+		reach, _, ok := tube.ReachMm(e.Face)
+		if !ok || e.Place == nil || e.Onto.Part != b.Part {
+			continue
+		}
+		depth := e.Place.Axial.Mm
+		if e.Place.From == parts.Back {
+			depth = main.LengthMm() - depth
+		}
+		out := assembly.Clock(1, e.Place.Clock.Deg)
+		side := out.Cross(assembly.AxisZ)
+		out = assembly.Rotate(side, 90-e.Angle.Deg).Turn(out) // towards the main's front
+		crossing := assembly.Vec{Z: -depth}
+		crossing = crossing.Add(side.Times(-e.Offset.Mm))
+		z, at := out, crossing.Add(out.Times(reach))
+		if e.Face == parts.Front {
+			z, at = out.Times(-1), crossing.Add(out.Times(reach-tube.LengthMm()))
+		}
+		pose := assembly.Frame(at, z, assembly.AxisZ)
+		return pose.Of(assembly.Rotate(assembly.AxisZ, e.Clock.Deg)), true
+	}
+	return assembly.Pose{}, false
+}
+
+// faceFrame is a face of a part as seen by who looks at it: x right, y up, z
+// towards them; left and right, top and bottom are the edges of the front view.
+func faceFrame(face string, box assembly.Box) assembly.Pose {
+	c := box.Centre()
+	switch face {
+	case "front":
+		return assembly.Frame(assembly.Vec{Z: box.High.Z}, assembly.AxisZ, assembly.AxisY)
+	case "back":
+		return assembly.Frame(assembly.Vec{Z: box.Low.Z}, assembly.AxisZ.Times(-1), assembly.AxisY)
+	case "left":
+		return assembly.Frame(assembly.Vec{X: box.Low.X, Z: c.Z}, assembly.AxisX.Times(-1), assembly.AxisY)
+	case "right":
+		return assembly.Frame(assembly.Vec{X: box.High.X, Z: c.Z}, assembly.AxisX, assembly.AxisY)
+	case "top":
+		return assembly.Frame(assembly.Vec{Y: box.High.Y, Z: c.Z}, assembly.AxisY, assembly.AxisZ.Times(-1))
+	}
+	return assembly.Frame(assembly.Vec{Y: box.Low.Y, Z: c.Z}, assembly.AxisY.Times(-1), assembly.AxisZ)
+}
+
+// placed is the pose of part a in part b's frame as a place says, what of it is
+// left open, and the direction out of the face.
+func (m *Machine) placed(p *parts.Place, a, b Instance) (rel assembly.Pose, free []assembly.Freedom, normal assembly.Vec) {
+	boxA, boxB := solid(m.model(a.Part)).Box(), solid(m.model(b.Part)).Box()
+	on, with := faceFrame(p.On, boxB), faceFrame(p.With, boxA)
+	// The first part's face looks into the second's; which way its TOP, or of
+	// an edge its front, points is Looks.
+	pointer := assembly.AxisY
+	if p.Edge() {
+		pointer = assembly.AxisZ
+	}
+	ways := map[string]assembly.Vec{"up": on.Y, "down": on.Y.Times(-1), "right": on.X, "left": on.X.Times(-1)}
+	looks, said := ways[p.Looks]
+	if !said {
+		looks = on.Y
+		free = append(free, assembly.TurnZ)
+	}
+	target := assembly.Frame(assembly.Vec{}, on.Z.Times(-1), looks)
+	own := assembly.Frame(assembly.Vec{}, with.Z, pointer)
+	rel = target.Of(own.Inverse())
+	// The extents of both on the face.
+	inFace := on.Inverse()
+	ea, eb := boxA.Moved(inFace.Of(rel)), boxB.Moved(inFace)
+	x, openX := along(p.FromLeft, p.FromRight, ea.Low.X, ea.High.X, eb.Low.X, eb.High.X)
+	y, openY := along(p.FromBottom, p.FromTop, ea.Low.Y, ea.High.Y, eb.Low.Y, eb.High.Y)
+	origin := inFace.Apply(assembly.Vec{})
+	if p.At != nil {
+		own := inFace.Apply(rel.At)
+		x, openX = p.At.X.Mm+origin.X-own.X, false
+		y, openY = p.At.Y.Mm+origin.Y-own.Y, false
+	}
+	if openX {
+		free = append(free, assembly.SlideX)
+	}
+	if openY {
+		free = append(free, assembly.SlideY)
+	}
+	shift := assembly.Vec{X: x, Y: y, Z: p.Gap.Mm - ea.Low.Z}
+	rel.At = rel.At.Add(on.Turn(shift))
+	return rel, free, on.Z
+}
+
+// along is the shift that puts the first part's extent at a distance from one
+// of the two edges; open where neither is said: middle on middle.
+func along(fromLow, fromHigh parts.Length, low, high, faceLow, faceHigh float64) (shift float64, open bool) {
+	switch {
+	case fromLow.Set():
+		return faceLow + fromLow.Mm - low, false
+	case fromHigh.Set():
+		return faceHigh - fromHigh.Mm - high, false
+	}
+	return (faceLow+faceHigh)/2 - (low+high)/2, true
+}

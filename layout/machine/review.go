@@ -1,0 +1,181 @@
+package machine
+
+import (
+	"math"
+	"slices"
+	"strings"
+
+	"centrepop/layout/assembly"
+	"centrepop/layout/plan"
+	"centrepop/layout/words"
+	"centrepop/parts"
+)
+
+// fitMm is how deep parts of one fit may lie in one another: a press fit's
+// interference and a thread's flank stay below. Common practice, no source.
+const fitMm = 0.5
+
+// overlapMm is the least overlap that is reported between parts that no
+// section shows exactly: welds are drawn without their beads and sheets
+// without their bends. Common practice, no source.
+const overlapMm = 1.0
+
+// review finds what the places show.
+func (m *Machine) review() {
+	for _, j := range m.joints {
+		if j.Press != nil {
+			m.allow(Instance{j.A.Part, j.A.Copy}.id(), Instance{j.B.Part, j.B.Copy}.id(), fitMm)
+		}
+	}
+	tol := assembly.Usual
+	tol.OtherMm = overlapMm
+	said := map[[2]string]bool{} // one screw speaks for the others of its joint
+	for _, o := range assembly.Overlaps(m.Bodies, m.loose, tol) {
+		pair := [2]string{screwsOf(o.A), screwsOf(o.B)}
+		if said[pair] {
+			continue
+		}
+		said[pair] = true
+		j := m.between(o.A, o.B)
+		p := plan.Problem{Joint: j, Kind: plan.PartsOverlap, Pos: m.posOf(j), Args: []plan.Arg{
+			plan.Named(m.title(o.A)), plan.Named(m.title(o.B)), plan.Of(plan.Mm, words.Round(o.DepthMm, 2)),
+		}}
+		m.Problems = append(m.Problems, p)
+	}
+	m.floats()
+	m.stand()
+}
+
+// screwsOf names the screws of a joint as one.
+func screwsOf(id string) string {
+	if i := strings.LastIndex(id, " screw "); i >= 0 {
+		return id[:i+len(" screw ")]
+	}
+	return id
+}
+
+// floats says in one note which parts are in no joint, and of each joint that
+// gives its part no place what it lacks.
+func (m *Machine) floats() {
+	var names []string
+	for _, i := range m.Floating {
+		if t := m.model(i.Part).Out.Title; !slices.Contains(names, t) && !m.joined(i) {
+			names = append(names, t)
+		}
+	}
+	if len(names) > 0 && len(m.Bodies) > 0 {
+		m.Problems = append(m.Problems, plan.Problem{
+			Kind: plan.PartsFloat, Pos: m.posOf(""), Args: []plan.Arg{plan.Named(strings.Join(names, ", "))},
+		})
+	}
+	for _, j := range m.joints {
+		if _, ok := m.stands(j); len(j.Placed) == 0 && !ok {
+			m.Problems = append(m.Problems, plan.Problem{
+				Joint: j.Name, Kind: plan.PlaceLacking, Pos: m.posOf(j.Name), Args: []plan.Arg{plan.Named(j.A.Title), plan.Named(j.B.Title)},
+			})
+		}
+	}
+}
+
+// joined tells whether a joint names an instance.
+func (m *Machine) joined(i Instance) bool {
+	return slices.ContainsFunc(m.joints, func(j *plan.JointPlan) bool {
+		in := m.joint(j.Name)
+		return i == Instance{j.A.Part, j.A.Copy} || i == Instance{j.B.Part, j.B.Copy} ||
+			in.Bolt != nil && (in.Bolt.Stud.Value == i.Part || slices.ContainsFunc(in.Bolt.Stack, func(r parts.JointRef) bool { return i == Instance{r.Part, r.Copy} }))
+	})
+}
+
+// stand tells where the centre of gravity lies ahead of the plate that the
+// machine stands on.
+func (m *Machine) stand() {
+	up := assembly.AxisY
+	lowest := -1
+	for i := range m.Bodies {
+		if lowest < 0 || m.Bodies[i].Box().Low.Y < m.Bodies[lowest].Box().Low.Y {
+			lowest = i
+		}
+	}
+	if lowest < 0 {
+		return
+	}
+	of, made := m.Of[m.Bodies[lowest].ID]
+	if !made || m.model(of.Part).Part.Outline == nil || m.Bodies[lowest].Pose.Z.Cross(up).Len() > 1e-6 {
+		return // nothing that it could stand on
+	}
+	apart := func(b assembly.Body) bool { return math.Abs(b.Pose.At.X-m.Bodies[lowest].Pose.At.X) > apartMm/2 }
+	s, ok := assembly.Standing(slices.DeleteFunc(slices.Clone(m.Bodies), apart), up)
+	if !ok || s.MarginMm > 0 {
+		return
+	}
+	j := m.between(m.Bodies[lowest].ID, "")
+	m.Problems = append(m.Problems, plan.Problem{Joint: of.Part,
+		Kind: plan.WouldTip, Pos: m.posOf(j), Args: []plan.Arg{
+			plan.Named(m.title(m.Bodies[lowest].ID)), plan.Of(plan.Mm, words.Round(-s.MarginMm, 1)),
+		},
+	})
+}
+
+// undetermined says what the places leave open, and what does not meet.
+func (m *Machine) undetermined(solved assembly.Poses) {
+	need := map[assembly.Freedom]string{
+		assembly.SlideX: "from-left or from-right", assembly.SlideY: "from-bottom or from-top", assembly.TurnZ: "top or front",
+	}
+	open := map[string][]string{}
+	var names []string
+	for _, o := range solved.Open {
+		if open[o.ID] == nil {
+			names = append(names, o.ID)
+		}
+		open[o.ID] = append(open[o.ID], need[o.Free])
+	}
+	for _, name := range names {
+		m.Problems = append(m.Problems, plan.Problem{Joint: name,
+			Kind: plan.PlaceOpen, Pos: m.joint(name).Place.Pos, Args: []plan.Arg{plan.Named(name), plan.Named(strings.Join(open[name], "; "))},
+		})
+	}
+	for _, x := range solved.Missed {
+		m.Problems = append(m.Problems, plan.Problem{Joint: x.ID,
+			Kind: plan.PlaceMisses, Pos: m.posOf(x.ID), Args: []plan.Arg{plan.Named(x.ID), plan.Of(plan.Mm, words.Round(x.Mm, 2)), plan.Of(plan.Degree, words.Round(x.Deg, 2))},
+		})
+	}
+}
+
+// between names the joint of two bodies, or else of one of them.
+func (m *Machine) between(a, b string) string {
+	best, most := "", 0
+	for _, j := range m.joints {
+		ids := []string{Instance{j.A.Part, j.A.Copy}.id(), Instance{j.B.Part, j.B.Copy}.id()}
+		n := 0
+		for _, id := range []string{a, b} {
+			if slices.Contains(ids, id) || id != "" && strings.HasPrefix(id, j.Name+" ") {
+				n++
+			}
+		}
+		if n > most {
+			best, most = j.Name, n
+		}
+	}
+	return best
+}
+
+func (m *Machine) posOf(joint string) parts.Pos {
+	if j := m.joint(joint); j != nil {
+		return j.Pos
+	}
+	return parts.Pos{File: m.job.File, Line: 1, Column: 1}
+}
+
+// title of a body for people.
+func (m *Machine) title(id string) string {
+	i, ok := m.Of[id]
+	if !ok {
+		return id
+	}
+	r := m.model(i.Part)
+	if r.Part.Quantity > 1 {
+		_, n, _ := strings.Cut(id, "#")
+		return r.Out.Title + " " + n
+	}
+	return r.Out.Title
+}

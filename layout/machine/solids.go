@@ -1,0 +1,287 @@
+package machine
+
+import (
+	"math"
+
+	"github.com/tdewolff/canvas"
+
+	"centrepop/layout/assembly"
+	"centrepop/layout/part"
+	"centrepop/layout/plan"
+	"centrepop/parts"
+)
+
+// past is how far a cut goes beyond the face it opens on, in mm, so that no
+// skin is left on it.
+const past = 1.0
+
+// solid is a part as a solid in the frame of its front view; depth d behind the
+// front face is z = −d. Chamfers of outlines, threads and fillets are left out.
+func solid(r *part.Model) *assembly.Solid {
+	p := r.Part
+	var s *assembly.Solid
+	switch {
+	case p.Transition != nil:
+		s = transition(p.Transition)
+	case p.Frustum != nil && p.Frustum.Offset.Mm != 0:
+		s = leaning(p.Frustum)
+	case p.Outline != nil:
+		s = assembly.Of(assembly.Prism(outline(r), -r.LengthMm(), 0))
+		if inner := r.Out.Section.Inner; len(inner) > 0 {
+			s = s.Cut(bore(inner))
+		}
+	default:
+		s = assembly.Of(assembly.Turned(behind(r.Out.Section.Outer), behind(r.Out.Section.Inner)))
+	}
+	for i := range r.Groups {
+		s = s.Cut(holes(r, &r.Groups[i])...)
+	}
+	for i := range r.Radials {
+		s = s.Cut(radial(r, &r.Radials[i])...)
+	}
+	for _, e := range p.Ends {
+		s = s.Cut(saddle(r, &e)...)
+	}
+	return s
+}
+
+// behind takes a contour of depths and radii to the z of the front view.
+func behind(line []plan.XY) []assembly.ZR {
+	var out []assembly.ZR
+	for _, q := range line {
+		out = append(out, assembly.ZR{Z: -q.XMm, R: q.YMm})
+	}
+	return out
+}
+
+// bore is what a bore's contour takes out, past both faces.
+func bore(inner []plan.XY) assembly.Simple {
+	line := behind(inner)
+	first, last := line[0], line[len(line)-1]
+	line = append([]assembly.ZR{{Z: first.Z + past, R: first.R}}, line...)
+	if last.R > 0 {
+		line = append(line, assembly.ZR{Z: last.Z - past, R: last.R})
+	}
+	return assembly.Turned(line, nil)
+}
+
+// outline is a flat part's contour; arcs of circles stay arcs.
+func outline(r *part.Model) assembly.Outline {
+	if o := r.Part.Outline; o.Shape == parts.CircleOutline {
+		return assembly.Outline{assembly.CircleLoop(assembly.Pt{}, o.Width.Mm/2)}
+	}
+	path := r.OutlinePath().ReplaceArcs()
+	if rounds := r.OutlinePath(); onlyCircles(rounds) {
+		path = rounds
+	}
+	var loop assembly.Loop
+	for s := path.Scanner(); s.Scan(); {
+		start, end := s.Start(), s.End()
+		v := assembly.Vertex{Pt: assembly.Pt{X: start.X, Y: start.Y}}
+		switch s.Cmd() {
+		case canvas.MoveToCmd:
+			continue
+		case canvas.ArcToCmd:
+			rx, _, _, large, sweep := s.Arc()
+			v.Bulge = bulge(math.Hypot(end.X-start.X, end.Y-start.Y), rx, large, sweep)
+		case canvas.QuadToCmd, canvas.CubeToCmd:
+			loop = append(loop, flat(start, end, s)...)
+			continue
+		}
+		if start != end {
+			loop = append(loop, v)
+		}
+	}
+	return assembly.Outline{loop}
+}
+
+func onlyCircles(p *canvas.Path) bool {
+	for s := p.Scanner(); s.Scan(); {
+		if s.Cmd() == canvas.ArcToCmd {
+			if rx, ry, _, _, _ := s.Arc(); math.Abs(rx-ry) > 1e-6 {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// bulge of an arc over a chord: the tangent of a quarter of its angle, positive
+// where it runs anticlockwise.
+func bulge(chord, radius float64, large, sweep bool) float64 {
+	half := math.Asin(math.Min(1, chord/2/radius))
+	if large {
+		half = math.Pi - half
+	}
+	if !sweep {
+		half = -half
+	}
+	return math.Tan(half / 2)
+}
+
+// flat stands straight pieces for a curve.
+func flat(start, end canvas.Point, s *canvas.PathScanner) assembly.Loop {
+	c := &canvas.Path{}
+	c.MoveTo(start.X, start.Y)
+	if s.Cmd() == canvas.QuadToCmd {
+		q := s.CP1()
+		c.QuadTo(q.X, q.Y, end.X, end.Y)
+	} else {
+		a, b := s.CP1(), s.CP2()
+		c.CubeTo(a.X, a.Y, b.X, b.Y, end.X, end.Y)
+	}
+	var out assembly.Loop
+	pts := c.Flatten(0.02).Coords()
+	for _, p := range pts[:len(pts)-1] {
+		out = append(out, assembly.Vertex{Pt: assembly.Pt{X: p.X, Y: p.Y}})
+	}
+	return out
+}
+
+// formed is how far the sizes given lie under the outside of the sheet.
+func formed(inside bool, thickness float64) float64 {
+	if inside {
+		return thickness
+	}
+	return 0
+}
+
+func transition(t *parts.Transition) *assembly.Solid {
+	wall := t.Thickness.Mm
+	grow := formed(t.Inside, wall)
+	w, d, r, h := t.Width.Mm+2*grow, t.Depth.Mm+2*grow, t.Diameter.Mm/2+grow, t.Height.Mm
+	centre := assembly.Pt{X: t.Offset.X.Mm, Y: t.Offset.Y.Mm}
+	return assembly.Of(assembly.SquareToRound(w, d, 0, r, centre, -h)).
+		Cut(assembly.SquareToRound(w-2*wall, d-2*wall, past, r-wall, centre, -h-past))
+}
+
+func leaning(f *parts.Frustum) *assembly.Solid {
+	wall := f.Thickness.Mm
+	grow := formed(f.Inside, wall)
+	large, small, h := f.Large.Mm/2+grow, f.Small.Mm/2+grow, f.Height.Mm
+	centre := assembly.Pt{Y: f.Offset.Mm}
+	return assembly.Of(assembly.Leaning(large, 0, small, centre, -h)).
+		Cut(assembly.Leaning(large-wall, past, small-wall, centre, -h-past))
+}
+
+// holes are what a group of holes or slots takes out.
+func holes(r *part.Model, g *part.Group) []assembly.Simple {
+	var out []assembly.Simple
+	for _, q := range g.Points {
+		x, way := q.XMm, -1.0 // into the part from the front
+		front, deep := 0.0, r.LengthMm()
+		z, thick, ok := r.Plane(g.Face, math.Hypot(q.XMm, q.YMm))
+		if r.Part.Profile != nil && ok {
+			front, deep = -z, thick
+		} else if g.Face == parts.Back {
+			front = -r.LengthMm()
+		}
+		if g.Face == parts.Back {
+			x, way = -q.XMm, 1
+		}
+		at := assembly.Pose{X: assembly.AxisX.Times(-way), Y: assembly.AxisY, Z: assembly.AxisZ.Times(-way), At: assembly.Vec{X: x, Y: q.YMm, Z: front}}
+		// In the hole's frame z runs out of the face and x as seen on it.
+		out = append(out, hole(g, deep).At(at))
+	}
+	return out
+}
+
+// hole is one hole or slot at its mouth, in a part so deep.
+func hole(g *part.Group, deep float64) assembly.Simple {
+	if half, depth, ok := g.SlotMm(); ok {
+		low := -deep - past
+		if depth > 0 {
+			low = -depth
+		}
+		l, w := math.Hypot(half.XMm, half.YMm), g.Size.FinishedMm/2
+		flat := assembly.Prism(assembly.Outline{obround(l, w)}, low, past)
+		return flat.At(assembly.Frame(assembly.Vec{}, assembly.AxisZ, assembly.Vec{X: half.XMm, Y: half.YMm}))
+	}
+	h, r := g.Hole, g.Size.FinishedMm/2
+	if g.Size.Thread != nil {
+		r = g.Size.DrillMm / 2
+	}
+	low := -deep - past
+	if !h.Through && h.Depth.Mm < deep-1e-6 {
+		low = -h.Depth.Mm
+	}
+	line := []assembly.ZR{{Z: low, R: r}}
+	switch {
+	case h.Counterbore != nil:
+		line = append(line, assembly.ZR{Z: -h.Counterbore.Depth.Mm, R: r}, assembly.ZR{Z: -h.Counterbore.Depth.Mm, R: h.Counterbore.Diameter.Mm / 2}, assembly.ZR{Z: past, R: h.Counterbore.Diameter.Mm / 2})
+	case h.Countersink != nil:
+		wide := h.Countersink.Diameter.Mm / 2
+		sink := (wide - r) / math.Tan(h.Countersink.Angle.Deg/2*math.Pi/180)
+		line = append(line, assembly.ZR{Z: -sink, R: r}, assembly.ZR{Z: 0, R: wide}, assembly.ZR{Z: past, R: wide})
+	default:
+		line = append(line, assembly.ZR{Z: past, R: r})
+	}
+	return assembly.Turned(line, nil)
+}
+
+// obround is a slot along y: half the distance of its ends' centres, and half
+// its width.
+func obround(half, wide float64) assembly.Loop {
+	return assembly.Loop{
+		{Pt: assembly.Pt{X: wide, Y: -half}}, {Pt: assembly.Pt{X: wide, Y: half}, Bulge: 1},
+		{Pt: assembly.Pt{X: -wide, Y: half}}, {Pt: assembly.Pt{X: -wide, Y: -half}, Bulge: 1},
+	}
+}
+
+// radial are the openings cut into a round from outside.
+func radial(r *part.Model, f *part.Radial) []assembly.Simple {
+	var out []assembly.Simple
+	for _, row := range f.Rows {
+		from, to := 0.0, row.OutsideMm/2+past
+		if f.In.Depth.Mm > 0 {
+			from = row.OutsideMm/2 - f.In.Depth.Mm
+		}
+		// z runs outward, y to the part's front, x clockwise seen from there.
+		outward := assembly.Clock(1, row.ClockDeg)
+		at := assembly.Frame(assembly.Vec{Z: -row.AxialMm}, outward, assembly.AxisZ)
+		if row.Shape == string(parts.RadialHole) {
+			d := f.Size.FinishedMm
+			if f.Size.Thread != nil {
+				d = f.Size.DrillMm
+			}
+			out = append(out, assembly.Cylinder(d/2, from, to).At(at))
+			continue
+		}
+		half := row.OutsideMm / 2 * math.Sin(math.Min(math.Pi/2, row.AroundMm/row.OutsideMm))
+		corner := row.CornerMm
+		if row.Shape == string(parts.RadialSlot) {
+			corner = math.Min(half, row.AlongMm/2)
+		}
+		loop := assembly.RectangleLoop(assembly.Pt{X: -half, Y: -row.AlongMm / 2}, assembly.Pt{X: half, Y: row.AlongMm / 2}, math.Min(corner, math.Min(half, row.AlongMm/2)-1e-6))
+		out = append(out, assembly.Prism(assembly.Outline{loop}, from, to).At(at))
+	}
+	return out
+}
+
+// saddle is what the main takes out of the end of a tube.
+func saddle(r *part.Model, e *parts.TubeEnd) []assembly.Simple {
+	reach, main, ok := r.ReachMm(e.Face)
+	if !ok {
+		return nil
+	}
+	radius := main / 2
+	if e.SetIn && e.Wall.Mm > 0 {
+		radius -= e.Wall.Mm
+	}
+	z := -reach
+	if e.Face == parts.Front {
+		z = reach - r.LengthMm()
+	}
+	// The main's front lies at the branch's clock e.Clock, leaning to the acute
+	// side.
+	along := assembly.Clock(1, e.Clock.Deg)
+	side := along.Cross(assembly.AxisZ)
+	lean := 90 - e.Angle.Deg
+	if e.Face == parts.Back {
+		lean = -lean
+	}
+	along = assembly.Rotate(side, lean).Turn(along)
+	at := assembly.Frame(assembly.Vec{Z: z}, along, assembly.AxisZ)
+	const long = 2000
+	return []assembly.Simple{assembly.Cylinder(radius, -long, long).At(at)}
+}
