@@ -43,6 +43,11 @@ func (s *Solid) Bulk() Bulk {
 		if !s.cut[i].bound.Meets(s.bound, 0) {
 			continue
 		}
+		if s.cut[i].hollow && len(s.within) == 0 && !meetsAny(s.cut[i], s.cut[:i]) {
+			mm3, centre := s.cut[i].shape.bulk()
+			out.add(-mm3, s.cut[i].at.Apply(centre))
+			continue
+		}
 		gone := Solid{add: s.add, within: s.within, bound: s.bound}
 		if meetsAny(s.cut[i], s.cut[:i]) {
 			gone.cut = s.cut[:i]

@@ -118,7 +118,11 @@ func deepest(a, b *Body, limit, finest float64) (at Vec, depth float64) {
 		}
 	}
 	look := func(f *face) bool {
-		d := a.Solid.Dist(rel.Apply(f.centre))
+		centre := rel.Apply(f.centre)
+		if a.Solid.bound.dist(centre) > f.reach {
+			return false
+		}
+		d := a.Solid.Dist(centre)
 		if d-f.reach >= best || math.Abs(b.Solid.Dist(f.centre)) > f.reach+surfaceMm {
 			return false
 		}

@@ -38,15 +38,16 @@ type column struct {
 type Simple struct {
 	shape    shape
 	at, back Pose
-	bound    Box // where it stands
+	bound    Box  // where it stands
+	hollow   bool // as a cut: lies wholly in what it is cut from
 }
 
-func simple(s shape) Simple { return Simple{s, Still, Still, s.box()} }
+func simple(s shape) Simple { return Simple{shape: s, at: Still, back: Still, bound: s.box()} }
 
 // At is the same solid with its frame at p.
 func (s Simple) At(p Pose) Simple {
 	at := p.Of(s.at)
-	return Simple{s.shape, at, at.Inverse(), s.shape.box().Moved(at)}
+	return Simple{shape: s.shape, at: at, back: at.Inverse(), bound: s.shape.box().Moved(at)}
 }
 
 // Solid is what lies in any of the solids it was made Of, in all of those it
@@ -72,6 +73,16 @@ func (s *Solid) Cut(away ...Simple) *Solid {
 	out.cut = slices.Concat(s.cut, away)
 	out.faces = slices.Concat(s.faces, facesOf(away))
 	return &out
+}
+
+// Hollow is the solid without others that lie wholly in it, such as the inside
+// of a shell, which makes its volume exact.
+func (s *Solid) Hollow(inside ...Simple) *Solid {
+	out := s.Cut(inside...)
+	for i := len(s.cut); i < len(out.cut); i++ {
+		out.cut[i].hollow = true
+	}
+	return out
 }
 
 // Within is what of the solid lies in every one of the others too.

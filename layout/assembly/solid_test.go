@@ -63,6 +63,7 @@ func TestBulkIsExact(t *testing.T) {
 		{"two cuts in one place", Of(Cylinder(50, 0, 10)).Cut(Cylinder(20, -1, 11), Cylinder(20, -1, 11)), math.Pi * 2100 * 10, Vec{Z: 5}},
 		{"counterbore", Of(Cuboid(Vec{-50, -50, 0}, Vec{50, 50, 20})).Cut(Turned([]ZR{{-1, 5.5}, {11, 5.5}, {11, 9}, {21, 9}}, nil)),
 			200000 - math.Pi*(30.25*11+81*9), Vec{Z: (200000*10 - math.Pi*(30.25*11*5.5+81*9*15.5)) / (200000 - math.Pi*(30.25*11+81*9))}},
+		{"shell", Of(Leaning(80, 0, 40, Pt{12, 0}, 120)).Hollow(Leaning(40, 0, 20, Pt{6, 0}, 120)), 0.75 * coneMm3, Vec{X: (coneZ / 120 * 12 * (1 - 0.125)) / 0.75, Z: coneZ}},
 		{"two apart", Of(Cylinder(10, 0, 10), Cylinder(10, 30, 40)), math.Pi * 2000, Vec{Z: 20}},
 		{"two bars in one another", Of(Cylinder(10, 0, 10), Cylinder(10, 5, 20)), math.Pi * 2000, Vec{Z: 10}},
 		{"half of a bar", Of(Cylinder(10, 0, 10)).Within(Cuboid(Vec{-20, -20, 2}, Vec{20, 20, 6})), math.Pi * 400, Vec{Z: 4}},
