@@ -40,7 +40,8 @@ type joint struct {
 	w      words.Writer
 	a, b   feature
 	out    *plan.JointPlan
-	axis   bool // the parts share an axis
+	axis   bool         // the parts share an axis
+	beside *plan.Beside // the place of bolted parts that do not; else nil
 	why    []string
 	faults []plan.Problem // what keeps it from being worked out
 	flaws  []plan.Problem // what is wrong with its place in the order
@@ -404,6 +405,11 @@ func (s *shop) place(all []*joint) *assembly {
 	j := &assembly{shop: s}
 	groups := 0
 	for _, t := range adjustedLast(all) {
+		if t.in.Bolt != nil && (j.at(t.a.inst()) == nil || j.at(t.b.inst()) == nil) {
+			if t.beside = t.besides(); t.beside != nil {
+				continue
+			}
+		}
 		rel, ok := j.relative(t)
 		if t.axis = ok; !ok {
 			continue

@@ -85,7 +85,7 @@ func (boltKind) title(t *joint) string { return "Bolt " + t.a.title() + " to " +
 
 func (boltKind) work(j *making, t *joint) {
 	in, m := t.in.Bolt, t.meeting()
-	a, b := j.pattern(t.a), j.pattern(t.b)
+	a, b := j.patterns(t)
 	if !j.match(t, a, b) || !t.open(m) {
 		return
 	}

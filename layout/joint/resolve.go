@@ -122,7 +122,7 @@ func (j *making) joint(t *joint) {
 	if t.refused() { // it waits for others that wait for it
 		return
 	}
-	t.out = &plan.JointPlan{Name: t.in.Name.Value, Title: t.kind.title(t), Kind: string(t.in.Kind), A: t.a.end(), B: t.b.end(), Why: t.why}
+	t.out = &plan.JointPlan{Name: t.in.Name.Value, Title: t.kind.title(t), Kind: string(t.in.Kind), A: t.a.end(), B: t.b.end(), Why: t.why, Beside: t.beside}
 	t.out.How = j.how(t)
 	for _, p := range t.flaws {
 		t.add(p)
@@ -151,6 +151,9 @@ func (f feature) end() plan.JointEnd {
 
 // how says in words how the parts stand to each other.
 func (j *making) how(t *joint) string {
+	if t.out.Beside != nil {
+		return t.besideText(j.w)
+	}
 	if p := t.in.Place; p != nil && !t.axis {
 		return t.placeText(p, j.w)
 	}

@@ -35,7 +35,7 @@ func (m *Machine) screws(j *plan.JointPlan, in *parts.Joint, pose assembly.Pose)
 	b, err := bolts.Find(in.Bolt.Size)
 	r := m.model(j.A.Part)
 	g := groupNamed(r, j.A.Feature)
-	if err != nil || g == nil || len(j.Placed) == 0 || j.Bolt.LengthMm == 0 {
+	if err != nil || g == nil || j.Bolt.LengthMm == 0 {
 		return
 	}
 	meet := m.meetingFace(j, in)

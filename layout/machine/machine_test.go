@@ -211,3 +211,35 @@ func TestTips(t *testing.T) {
 		}
 	}
 }
+
+// Two lugs bolted 300 mm apart on one plate, one of them turned, and one under
+// it: the holes give their places.
+func TestLugsBesideTheAxis(t *testing.T) {
+	t.Parallel()
+	lug := "part: lug\nkind: plate\nquantity: 3\nmaterial: S235\nstock: {plate: 12 mm}\noutline: {polygon: {points: [[0, 0], [80, 0], [80, 50], [0, 90]]}}\n" +
+		"holes:\n  - {name: bolts, at: [[20, 20], [60, 20], [20, 60]], size: M10 clearance}\n"
+	plate := "part: plate\nkind: plate\nquantity: 1\nmaterial: S235\nstock: {plate: 15 mm}\noutline: {rectangle: [500, 300]}\nholes:\n" +
+		"  - {name: left, at: [[-190, 0], [-150, 0], [-190, 40]], size: M10 clearance}\n" +
+		"  - {name: right, at: [[110, 40], [110, 0], [150, 40]], size: M10 clearance}\n" +
+		"  - {name: under, at: [[20, -60], [-20, -60], [20, -100]], size: M10 clearance}\n"
+	bolt := func(n, group, more string) string {
+		return "  - {name: lug-" + n + ", bolt: {through: lug#" + n + ".bolts, into: plate." + group + ", bolt: M10 8.8, nut: yes}" + more + "}\n"
+	}
+	m, pl := load(t, write(t, map[string]string{"lug.yaml": lug, "plate.yaml": plate, "job.yaml": "job: Lugs\nunits: mm\nparts: [plate.yaml, lug.yaml]\njoints:\n" +
+		bolt("1", "left", ", face: back-on-front") + bolt("2", "right", ", face: back-on-front") + bolt("3", "under", ", face: back-on-back")}))
+	v := func(x, y, z float64) assembly.Vec { return assembly.Vec{X: x, Y: y, Z: z} }
+	boxed(t, m, "lug#1", v(-210, -20, 0), v(-130, 70, 12))
+	boxed(t, m, "lug#2", v(90, -20, 0), v(180, 60, 12)) // a quarter clockwise
+	if len(m.Problems) != 0 || len(pl.Faults) != 0 {
+		t.Errorf("%+v %+v", m.Problems, pl.Faults)
+	}
+	if b := body(t, m, "lug#3").Box(); math.Abs(b.High.Z+15) > 1e-9 || math.Abs(b.Low.Z+27) > 1e-9 {
+		t.Errorf("under: %+v", b)
+	}
+	for _, id := range []string{"lug-1 screw 1", "lug-2 screw 3", "lug-3 screw 2"} {
+		body(t, m, id)
+	}
+	if how := pl.Joints[0].How; !strings.Contains(how, "origin 210 to the left and 20 below that of plate") {
+		t.Error(how)
+	}
+}

@@ -134,6 +134,11 @@ func distinct(meets []assembly.Meet) []assembly.Meet {
 func (m *Machine) stands(j *plan.JointPlan) (assembly.Meet, bool) {
 	a, b := Instance{j.A.Part, j.A.Copy}, Instance{j.B.Part, j.B.Copy}
 	meet := assembly.Meet{ID: j.Name, A: b.id(), B: a.id(), OnB: assembly.Still}
+	if s := j.Beside; s != nil {
+		pose := onAxis(&plan.Placed{FrontMm: s.FrontMm, TurnDeg: s.TurnDeg, OtherWay: s.OtherWay})
+		meet.OnA = pose.Shifted(assembly.Vec{X: s.XMm, Y: s.YMm})
+		return meet, true
+	}
 	if in := m.joint(j.Name); in.Place != nil {
 		rel, free, normal := m.placed(in.Place, a, b)
 		// The freedoms lie in the face.

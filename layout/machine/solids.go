@@ -152,7 +152,7 @@ func transition(t *parts.Transition) *assembly.Solid {
 	w, d, r, h := t.Width.Mm+2*grow, t.Depth.Mm+2*grow, t.Diameter.Mm/2+grow, t.Height.Mm
 	centre := assembly.Pt{X: t.Offset.X.Mm, Y: t.Offset.Y.Mm}
 	return assembly.Of(assembly.SquareToRound(w, d, 0, r, centre, -h)).
-		Cut(assembly.SquareToRound(w-2*wall, d-2*wall, past, r-wall, centre, -h-past))
+		Hollow(assembly.SquareToRound(w-2*wall, d-2*wall, 0, r-wall, centre, -h))
 }
 
 func leaning(f *parts.Frustum) *assembly.Solid {
@@ -161,7 +161,7 @@ func leaning(f *parts.Frustum) *assembly.Solid {
 	large, small, h := f.Large.Mm/2+grow, f.Small.Mm/2+grow, f.Height.Mm
 	centre := assembly.Pt{Y: f.Offset.Mm}
 	return assembly.Of(assembly.Leaning(large, 0, small, centre, -h)).
-		Cut(assembly.Leaning(large-wall, past, small-wall, centre, -h-past))
+		Hollow(assembly.Leaning(large-wall, 0, small-wall, centre, -h))
 }
 
 // holes are what a group of holes or slots takes out.

@@ -13,6 +13,7 @@ type JointPlan struct {
 	How      string       `json:"how"`              // "back of Lantern on front of Bearing housing, TOP at 0°"
 	Why      []string     `json:"why,omitempty"`    // why it comes at this place of the order
 	Placed   []Placed     `json:"placed,omitempty"` // the assembly once this joint is made; empty where the parts do not share an axis
+	Beside   *Beside      `json:"beside,omitempty"` // of a bolted part whose axis is not the other's
 	Figures  []Figure     `json:"figures"`          // every number of the joint, in reading order
 	Clock    []ClockMark  `json:"clock,omitempty"`  // what lies where, seen from the front of the assembly
 	InLine   []InLine     `json:"in_line,omitempty"`
@@ -80,6 +81,17 @@ func (p *Placed) Own(zMm float64) float64 {
 		return p.FrontMm - zMm
 	}
 	return zMm - p.FrontMm
+}
+
+// Beside is where part A of a bolted joint stands in the frame of part B, where
+// the two share no axis: A's origin at x and y of B's front view, its front at a
+// depth behind B's front, and its TOP at a clock angle.
+type Beside struct {
+	XMm      float64 `json:"x_mm"`
+	YMm      float64 `json:"y_mm"`
+	FrontMm  float64 `json:"front_mm"`
+	TurnDeg  float64 `json:"turn_deg"`
+	OtherWay bool    `json:"other_way_round"`
 }
 
 // Figure is a number of a joint with where it comes from.

@@ -1,0 +1,112 @@
+package joint
+
+import (
+	"math"
+
+	"centrepop/layout/plan"
+	"centrepop/layout/words"
+	"centrepop/parts"
+	"centrepop/parts/geom"
+)
+
+// beside is where a bolted part stands whose axis does not lie on the other
+// part's: a lug on a plate. The holes give the place. It is nil where the
+// patterns meet about one axis, or do not meet at all.
+func (t *joint) besides() *plan.Beside {
+	if t.a.group == nil || t.b.group == nil || len(t.a.group.Points) != len(t.b.group.Points) || len(t.a.group.Points) < 2 {
+		return nil
+	}
+	m := t.meeting()
+	s := -outward(m.Second) / outward(m.First)
+	if m.Level {
+		s = -s
+	}
+	a, b := placedBy(t.a.points(), placement{0, t.in.Rotate.Deg, s}), t.b.points()
+	reach := t.reachMm()
+	ca, cb := centroid(a), centroid(b)
+	if meets(a, b, motion{}, reach) || len(motions(a, b, reach, false)) > 0 || geom.Distance(ca, plan.XY{})+geom.Distance(cb, plan.XY{}) <= reach {
+		return nil
+	}
+	turn, ok := turnOnto(a, b, reach, t.in.Rotate.Pos.Line > 0)
+	if !ok {
+		return nil
+	}
+	at := placement{0, norm(t.in.Rotate.Deg + turn), s}
+	ca = centroid(placedBy(t.a.points(), at))
+	za, _, okA := t.a.r.Plane(m.First, patternRadius(t.a.points()))
+	zb, _, okB := t.b.r.Plane(m.Second, patternRadius(b))
+	if !okA || !okB {
+		return nil
+	}
+	return &plan.Beside{
+		XMm: geom.Clean(cb.XMm - ca.XMm), YMm: geom.Clean(cb.YMm - ca.YMm), FrontMm: geom.Clean(zb - s*za),
+		TurnDeg: at.turn, OtherWay: s < 0,
+	}
+}
+
+// turnOnto is the least turn of pattern a about its middle that brings it onto
+// b's, moved there; where the turn is said only none.
+func turnOnto(a, b []plan.XY, reach float64, said bool) (deg float64, ok bool) {
+	ca, cb := centroid(a), centroid(b)
+	from, onto := about(a, ca), about(b, cb)
+	best := math.Inf(1)
+	for _, q := range onto {
+		turn := norm(geom.ClockDeg(q) - geom.ClockDeg(from[0]))
+		if said {
+			turn = 0
+		}
+		if apart(turn, 0) < best && meets(from, onto, motion{turn: turn}, reach) {
+			best, deg, ok = apart(turn, 0), turn, true
+		}
+	}
+	return deg, ok
+}
+
+func about(pts []plan.XY, c plan.XY) []plan.XY {
+	out := make([]plan.XY, len(pts))
+	for i, p := range pts {
+		out[i] = p.Minus(c)
+	}
+	return out
+}
+
+func centroid(pts []plan.XY) plan.XY {
+	var sum plan.XY
+	for _, p := range pts {
+		sum = sum.Plus(p)
+	}
+	return sum.Times(1 / float64(len(pts)))
+}
+
+func placedBy(pts []plan.XY, at placement) []plan.XY {
+	out := make([]plan.XY, len(pts))
+	for i, p := range pts {
+		out[i] = at.point(p)
+	}
+	return out
+}
+
+// patterns are the holes of both parts in one frame: the assembly's, or where
+// the parts share no axis the second part's.
+func (j *making) patterns(t *joint) (a, b []plan.XY) {
+	s := t.out.Beside
+	if s == nil {
+		return j.pattern(t.a), j.pattern(t.b)
+	}
+	way := 1.0
+	if s.OtherWay {
+		way = -1
+	}
+	for _, p := range placedBy(t.a.points(), placement{0, s.TurnDeg, way}) {
+		a = append(a, p.Plus(plan.XY{XMm: s.XMm, YMm: s.YMm}))
+	}
+	return a, t.b.points()
+}
+
+// besideText says where a bolted part stands whose axis is not the other's.
+func (t *joint) besideText(w words.Writer) string {
+	s, m := t.out.Beside, t.meeting()
+	return string(m.First) + " of " + t.a.title() + " on the " + string(m.Second) + " of " + t.b.title() + ", its origin " +
+		w.Size(math.Abs(s.XMm)) + side(s.XMm, " to the left and ", " to the right and ") + w.Size(math.Abs(s.YMm)) + side(s.YMm, " below", " above") +
+		" that of " + t.b.title() + " seen from its " + string(parts.Front) + ", TOP at " + words.Trim(s.TurnDeg, 2) + "°"
+}

@@ -1,0 +1,26 @@
+package machine_test
+
+import (
+	"testing"
+
+	"centrepop/layout"
+	"centrepop/parts"
+)
+
+func BenchmarkStand(b *testing.B) {
+	for _, name := range []string{"pugmill", "gatejack"} {
+		job, err := parts.Load("../../testdata/" + name + "/job.yaml")
+		if err != nil {
+			b.Fatal(err)
+		}
+		pl, err := layout.Draft(job)
+		if err != nil {
+			b.Fatal(err)
+		}
+		b.Run(name, func(b *testing.B) {
+			for b.Loop() {
+				layout.Stand(job, pl)
+			}
+		})
+	}
+}
