@@ -109,7 +109,7 @@ func (m *Machine) stand() {
 		return
 	}
 	j := m.between(m.Bodies[lowest].ID, "")
-	m.Problems = append(m.Problems, plan.Problem{Joint: of.Part,
+	m.Problems = append(m.Problems, plan.Problem{Joint: j,
 		Kind: plan.WouldTip, Pos: m.posOf(j), Args: []plan.Arg{
 			plan.Named(m.title(m.Bodies[lowest].ID)), plan.Of(plan.Mm, words.Round(-s.MarginMm, 1)),
 		},
