@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"os"
 	"path/filepath"
@@ -18,9 +19,10 @@ func changesCmd(c *call) error {
 	}
 	var jobs [2]*parts.Job
 	for i, path := range c.args {
-		job, err := loadJob(jobIn(path))
+		file := jobIn(path)
+		job, _, err := load(file)
 		if err != nil {
-			return err
+			return inFolder(err, filepath.Dir(file))
 		}
 		jobs[i] = job
 	}
@@ -45,4 +47,16 @@ func jobIn(path string) string {
 		return filepath.Join(path, "job.yaml")
 	}
 	return path
+}
+
+// inFolder puts the folder before the files that faults name: both states of a
+// job have files of the same names.
+func inFolder(err error, folder string) error {
+	var located parts.Errors
+	if errors.As(err, &located) {
+		for _, e := range located {
+			e.Pos.File = filepath.Join(folder, e.Pos.File)
+		}
+	}
+	return err
 }
