@@ -71,11 +71,22 @@ func Stand(job *parts.Job, pl *plan.Plan) *machine.Machine {
 		models = append(models, part.Work(job, p))
 	}
 	m := machine.Of(job, models, pl.Joints)
+	m.Review()
 	w := words.Writer{Units: job.Units}
 	for i := range m.Problems {
 		m.Problems[i].What = w.Says(m.Problems[i])
 	}
 	return m
+}
+
+// Arrange cuts the machine along its axis for the general arrangement. The plan
+// must be the one that Draft made of this job.
+func Arrange(job *parts.Job, pl *plan.Plan) *plan.Arrangement {
+	var models []*part.Model
+	for _, p := range job.Parts {
+		models = append(models, part.Work(job, p))
+	}
+	return machine.Of(job, models, pl.Joints).Arrangement()
 }
 
 // heading is what a plan takes from the head of the job.

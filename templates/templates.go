@@ -108,7 +108,8 @@ func Packet(pl *plan.Plan, opt Options) (*draw.Document, error) {
 			func() ([]draw.Chapter, error) { return truesize.Sheets(pl, list, paper, opt.Templates) })
 	}
 	if opt.For.wants(Fabricator, Reviewer) && len(opt.Parts) == 0 {
-		tasks = append(tasks, func() ([]draw.Chapter, error) { return sequence.Chapters(pl, paper), nil },
+		tasks = append(tasks, func() ([]draw.Chapter, error) { return sheets.Arrangement(pl, paper), nil },
+			func() ([]draw.Chapter, error) { return sequence.Chapters(pl, paper), nil },
 			func() ([]draw.Chapter, error) { return sheets.Cards(pl, paper), nil })
 	}
 	chapters, err := opt.work(tasks)

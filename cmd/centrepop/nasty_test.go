@@ -50,7 +50,7 @@ func TestNastyButValid(t *testing.T) {
 			job := filepath.Join(dir, "job.yaml")
 			write(t, filepath.Join(dir, "part.yaml"), c.part)
 			write(t, job, "job: "+c.name+"\nunits: mm\nparts: [part.yaml]\n"+c.job)
-			doc := opened(t, "sheets", job)
+			doc := opened(t, "sheets", "--draft", job)
 			for page := range min(doc.Pages(), 12) {
 				checkPrint(t, doc, page)
 			}

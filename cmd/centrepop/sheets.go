@@ -67,6 +67,7 @@ func draft(path string) (*parts.Job, *plan.Plan, *release, error) {
 		return nil, nil, nil, errs
 	}
 	findings := review.Review(job, pl)
+	pl.Arrangement = layout.Arrange(job, pl)
 	return job, pl, &release{findings: findings, stops: review.Stops(job, findings)}, nil
 }
 

@@ -76,9 +76,11 @@ func Of(job *parts.Job, models []*part.Model, joints []*plan.JointPlan) *Machine
 	for _, j := range joints {
 		m.bought(j)
 	}
-	m.review()
 	return m
 }
+
+// Review finds what stands wrong, into Problems.
+func (m *Machine) Review() { m.review() }
 
 func (m *Machine) model(name string) *part.Model {
 	for _, r := range m.models {

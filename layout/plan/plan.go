@@ -13,25 +13,26 @@ import (
 // angles degrees; strings that show sizes are already written in the job's
 // units.
 type Plan struct {
-	Job       string       `json:"job"`
-	Revision  string       `json:"revision,omitempty"`
-	Date      string       `json:"date,omitempty"`
-	DrawnBy   string       `json:"drawn_by,omitempty"`
-	CheckedBy string       `json:"checked_by,omitempty"`
-	Units     parts.Units  `json:"units"`
-	Paper     parts.Paper  `json:"-"`
-	Tolerance string       `json:"general_tolerance,omitempty"` // "ISO 2768-m", or empty
-	Notes     []string     `json:"notes,omitempty"`
-	Parts     []*PartPlan  `json:"parts"`
-	Stock     []StockRow   `json:"stock"`
-	Joints    []*JointPlan `json:"joints,omitempty"` // in the order to make them
-	Faults    []Problem    `json:"faults,omitempty"` // what keeps joints from being worked out: they are missing in Joints
-	Bought    []BoughtRow  `json:"bought,omitempty"`
-	Cuts      []CutRow     `json:"cuts,omitempty"`
-	Lifts     []string     `json:"lifts,omitempty"` // parts and assemblies over LiftKg
-	FirstRun  *FirstRun    `json:"first_run,omitempty"`
-	Upkeep    *Upkeep      `json:"upkeep,omitempty"`
-	Motor     *Motor       `json:"motor,omitempty"`
+	Job         string       `json:"job"`
+	Revision    string       `json:"revision,omitempty"`
+	Date        string       `json:"date,omitempty"`
+	DrawnBy     string       `json:"drawn_by,omitempty"`
+	CheckedBy   string       `json:"checked_by,omitempty"`
+	Units       parts.Units  `json:"units"`
+	Paper       parts.Paper  `json:"-"`
+	Tolerance   string       `json:"general_tolerance,omitempty"` // "ISO 2768-m", or empty
+	Notes       []string     `json:"notes,omitempty"`
+	Parts       []*PartPlan  `json:"parts"`
+	Stock       []StockRow   `json:"stock"`
+	Joints      []*JointPlan `json:"joints,omitempty"` // in the order to make them
+	Arrangement *Arrangement `json:"-"`                // nil where nobody asked for it
+	Faults      []Problem    `json:"faults,omitempty"` // what keeps joints from being worked out: they are missing in Joints
+	Bought      []BoughtRow  `json:"bought,omitempty"`
+	Cuts        []CutRow     `json:"cuts,omitempty"`
+	Lifts       []string     `json:"lifts,omitempty"` // parts and assemblies over LiftKg
+	FirstRun    *FirstRun    `json:"first_run,omitempty"`
+	Upkeep      *Upkeep      `json:"upkeep,omitempty"`
+	Motor       *Motor       `json:"motor,omitempty"`
 	// Sources are those of the tables, once for all sheets.
 	Sources []SourceTable `json:"sources,omitempty"`
 }

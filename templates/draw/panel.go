@@ -1,6 +1,10 @@
 package draw
 
-import "github.com/tdewolff/canvas"
+import (
+	"math"
+
+	"github.com/tdewolff/canvas"
+)
 
 // Panel is a picture with its balloons; the drawing's origin is its upper
 // left corner.
@@ -70,4 +74,25 @@ func Cross(ax, ay, bx, by, cx, cy, dx, dy float64) bool {
 	side := func(px, py, qx, qy, rx, ry float64) float64 { return (qx-px)*(ry-py) - (qy-py)*(rx-px) }
 	return side(ax, ay, bx, by, cx, cy)*side(ax, ay, bx, by, dx, dy) < 0 &&
 		side(cx, cy, dx, dy, ax, ay)*side(cx, cy, dx, dy, bx, by) < 0
+}
+
+// HatchAt draws a cut surface white with lines at an angle.
+func HatchAt(d *Drawing, cut *canvas.Path, deg, pitch, edgeMm float64) {
+	d.Add(Shape{Path: cut, Fill: White})
+	b := cut.Bounds()
+	cx, cy := (b.X0+b.X1)/2, (b.Y0+b.Y1)/2
+	sin, cos := math.Sincos(deg * math.Pi / 180)
+	half := math.Hypot(b.W(), b.H())/2 + pitch
+	lines := &canvas.Path{}
+	// The lines lie on a grid of the paper, so that the two halves of a part
+	// match.
+	off := math.Mod(-cx*sin+cy*cos, pitch)
+	for k := -math.Ceil(half/pitch) * pitch; k <= half; k += pitch {
+		ox, oy := cx-sin*(k-off), cy+cos*(k-off)
+		lines.MoveTo(ox-cos*half, oy-sin*half)
+		lines.LineTo(ox+cos*half, oy+sin*half)
+	}
+	inner := &Drawing{Items: []Item{Shape{Path: lines, Stroke: Black, WidthMm: HairMm}}}
+	d.Add(Group{Drawing: inner, Transform: canvas.Identity, Clip: cut})
+	d.Add(Shape{Path: cut, Stroke: Black, WidthMm: edgeMm})
 }

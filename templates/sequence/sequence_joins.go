@@ -45,8 +45,8 @@ func (v *stackView) bearings(pl *plan.Plan, now *plan.JointPlan, p *draw.Panel, 
 		if j == now {
 			width = 0.5
 		}
-		hatchAt(&p.Draw, path(cupShape), 45, 0.9, width)
-		hatchAt(&p.Draw, path(coneShape), 135, 0.9, width)
+		draw.HatchAt(&p.Draw, path(cupShape), 45, 0.9, width)
+		draw.HatchAt(&p.Draw, path(coneShape), 135, 0.9, width)
 		p.Draw.Add(draw.Shape{Path: path(cageShape), Stroke: draw.Black, WidthMm: draw.ThinMm},
 			draw.Shape{Path: path(rollerShape), Fill: draw.White, Stroke: draw.Black, WidthMm: width})
 		if j == now {

@@ -154,27 +154,6 @@ func (p *stackPart) reach(z float64) (inner, outer float64, ok bool) {
 // hatching tells the parts apart by the slope and the spacing of the lines.
 var hatching = []struct{ deg, pitchMm float64 }{{45, 2.4}, {135, 2.4}, {20, 3.4}, {110, 3.4}, {70, 3.0}, {160, 3.0}, {0, 2.8}, {90, 2.8}}
 
-// hatchAt draws a cut surface white with lines at an angle.
-func hatchAt(d *draw.Drawing, cut *canvas.Path, deg, pitch, edgeMm float64) {
-	d.Add(draw.Shape{Path: cut, Fill: draw.White})
-	b := cut.Bounds()
-	cx, cy := (b.X0+b.X1)/2, (b.Y0+b.Y1)/2
-	sin, cos := math.Sincos(deg * math.Pi / 180)
-	half := math.Hypot(b.W(), b.H())/2 + pitch
-	lines := &canvas.Path{}
-	// The lines lie on a grid of the paper, so that the two halves of a part
-	// match.
-	off := math.Mod(-cx*sin+cy*cos, pitch)
-	for k := -math.Ceil(half/pitch) * pitch; k <= half; k += pitch {
-		ox, oy := cx-sin*(k-off), cy+cos*(k-off)
-		lines.MoveTo(ox-cos*half, oy-sin*half)
-		lines.LineTo(ox+cos*half, oy+sin*half)
-	}
-	inner := &draw.Drawing{Items: []draw.Item{draw.Shape{Path: lines, Stroke: draw.Black, WidthMm: draw.HairMm}}}
-	d.Add(draw.Group{Drawing: inner, Transform: canvas.Identity, Clip: cut})
-	d.Add(draw.Shape{Path: cut, Stroke: draw.Black, WidthMm: edgeMm})
-}
-
 // stackPictures draws the joint's parts in section as they stand together, and
 // the list of their names. Parts that share no axis are drawn apart.
 func stackPictures(pl *plan.Plan, j *plan.JointPlan, width, maxHeight float64, more ...draw.Panel) []draw.Piece {
@@ -281,7 +260,7 @@ func (v *stackView) detail(pl *plan.Plan, j *plan.JointPlan, high float64) (draw
 			if d.parts[i].joined {
 				edge = 0.5
 			}
-			hatchAt(&p.Draw, d.path(points, 1), look.deg, look.pitchMm, edge)
+			draw.HatchAt(&p.Draw, d.path(points, 1), look.deg, look.pitchMm, edge)
 		}
 	}
 	d.bearings(pl, j, &p, 1)
@@ -325,11 +304,11 @@ func (v *stackView) draw(pl *plan.Plan, j *plan.JointPlan, p *draw.Panel) {
 			for k := len(both) - 1; k >= 0; k-- {
 				both = append(both, plan.XY{XMm: both[k].XMm, YMm: -both[k].YMm})
 			}
-			hatchAt(&p.Draw, v.path(both, 1), look.deg, look.pitchMm, edge)
+			draw.HatchAt(&p.Draw, v.path(both, 1), look.deg, look.pitchMm, edge)
 			continue
 		}
 		for _, side := range sides {
-			hatchAt(&p.Draw, v.path(points, side), look.deg, look.pitchMm, edge)
+			draw.HatchAt(&p.Draw, v.path(points, side), look.deg, look.pitchMm, edge)
 		}
 	}
 	for _, side := range sides {

@@ -82,8 +82,8 @@ func weldPanel(j *plan.JointPlan, w *plan.WeldPlan, units parts.Units) draw.Pane
 	p.Draw.Add(draw.Text{XMm: 31, YMm: -4.2, SizeMm: 3.8, Bold: true, Align: draw.Centre, Content: "Across the weld"})
 	const mid, floor = 20.0, -42.0
 	if w.LegMm > 0 {
-		hatchAt(&p.Draw, draw.Polygon(6, floor, 52, floor, 52, floor-9, 6, floor-9), 45, 2.4, draw.LineMm)
-		hatchAt(&p.Draw, draw.Polygon(mid-9, floor+0.6, mid, floor+0.6, mid, floor+30, mid-9, floor+30), 135, 2.4, draw.LineMm)
+		draw.HatchAt(&p.Draw, draw.Polygon(6, floor, 52, floor, 52, floor-9, 6, floor-9), 45, 2.4, draw.LineMm)
+		draw.HatchAt(&p.Draw, draw.Polygon(mid-9, floor+0.6, mid, floor+0.6, mid, floor+30, mid-9, floor+30), 135, 2.4, draw.LineMm)
 		const leg = 13.0
 		p.Draw.Add(draw.Shape{Path: draw.Polygon(mid, floor, mid+leg, floor, mid, floor+leg), Fill: draw.Black})
 		p.Draw.Add(draw.Segment(mid+leg/2, floor+leg/2, mid+leg/2+8, floor+leg/2+8, draw.ThinMm))
@@ -119,8 +119,8 @@ func grooveAcross(d *draw.Drawing, w *plan.WeldPlan, y float64, units parts.Unit
 	if w.OneEdge {
 		right = 0
 	}
-	hatchAt(d, draw.Polygon(4, y, x-gap/2, y, x-gap/2, y+face, x-gap/2-run, y+depth, 4, y+depth), 45, 2.4, draw.LineMm)
-	hatchAt(d, draw.Polygon(58, y, x+gap/2, y, x+gap/2, y+face, x+gap/2+right, y+depth, 58, y+depth), 135, 2.4, draw.LineMm)
+	draw.HatchAt(d, draw.Polygon(4, y, x-gap/2, y, x-gap/2, y+face, x-gap/2-run, y+depth, 4, y+depth), 45, 2.4, draw.LineMm)
+	draw.HatchAt(d, draw.Polygon(58, y, x+gap/2, y, x+gap/2, y+face, x+gap/2+right, y+depth, 58, y+depth), 135, 2.4, draw.LineMm)
 	text := "no bevel"
 	if w.BevelDeg > 0 {
 		text = "opened to " + figures.Degrees(w.BevelDeg)
