@@ -130,6 +130,11 @@ func TestGaps(t *testing.T) {
 			}
 		}
 	}
+	// A block between two shelves looks at the one ahead alone.
+	shelves, block := still("s", Of(Cuboid(Vec{0, 0, 0}, Vec{50, 50, 5}), Cuboid(Vec{0, 0, 60}, Vec{50, 50, 65}))), still("b", Of(Cuboid(Vec{10, 10, 20}, Vec{40, 40, 50})))
+	if got := Gaps(&shelves, &block, AxisZ); len(got) != 1 || math.Abs(got[0].Mm-10) > 1e-9 {
+		t.Errorf("shelves: %+v", got)
+	}
 	// Plates 7 mm apart, half of one over the other.
 	a, b := still("a", Of(Cuboid(Vec{0, 0, 0}, Vec{100, 60, 10}))), still("b", Of(Cuboid(Vec{50, 0, -22}, Vec{150, 60, -7})))
 	got := Gaps(&a, &b, AxisZ)

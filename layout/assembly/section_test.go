@@ -99,6 +99,8 @@ func TestView(t *testing.T) {
 		{"disc from the side", []Body{still("d", Of(Cylinder(40, 0, 10)))}, Frame(Vec{Y: 500}, AxisY, AxisZ), "d", 2*80 + 2*10, 2},
 		{"plate's bore and holes", []Body{still("p", plate())}, front, "p", 2*300 + 2*math.Pi*30 + 8*math.Pi*5.5, 8},
 		{"half hidden", []Body{box, at("lid", Of(Cuboid(Vec{0, 0, 0}, Vec{200, 200, 5})), Move(Vec{50, -20, 30}))}, front, "box", 50 + 2*50, 1},
+		// Both rims from the side, a line each, and the two limbs between them.
+		{"leaning pipe from the side", []Body{still("d", Of(Leaning(40, 0, 40, Pt{30, 0}, 100)))}, Frame(Vec{Y: -500}, AxisY.Times(-1), AxisZ), "d", 2*80 + 2*math.Hypot(30, 100), 4},
 		{"wholly hidden", []Body{box, at("lid", Of(Cuboid(Vec{-50, -50, 0}, Vec{200, 200, 5})), Move(Vec{0, 0, 30}))}, front, "box", 0, 0},
 		{"before the plane", []Body{box}, Move(Vec{Z: -10}), "box", 0, 0},
 	} {

@@ -64,6 +64,9 @@ func TestBulkIsExact(t *testing.T) {
 		{"counterbore", Of(Cuboid(Vec{-50, -50, 0}, Vec{50, 50, 20})).Cut(Turned([]ZR{{-1, 5.5}, {11, 5.5}, {11, 9}, {21, 9}}, nil)),
 			200000 - math.Pi*(30.25*11+81*9), Vec{Z: (200000*10 - math.Pi*(30.25*11*5.5+81*9*15.5)) / (200000 - math.Pi*(30.25*11+81*9))}},
 		{"shell", Of(Leaning(80, 0, 40, Pt{12, 0}, 120)).Hollow(Leaning(40, 0, 20, Pt{6, 0}, 120)), 0.75 * coneMm3, Vec{X: (coneZ / 120 * 12 * (1 - 0.125)) / 0.75, Z: coneZ}},
+		{"leaning, off the ground", Of(Leaning(30, 50, 30, Pt{40, 0}, 150)), math.Pi * 900 * 100, Vec{X: 20, Z: 100}},
+		{"a ring milled into a block", Of(Cuboid(Vec{-50, -50, 0}, Vec{50, 50, 10})).Cut(Tube(20, 10, 4, 11)),
+			100000 - math.Pi*300*6, Vec{Z: (100000*5 - math.Pi*300*6*7) / (100000 - math.Pi*300*6)}},
 		{"two apart", Of(Cylinder(10, 0, 10), Cylinder(10, 30, 40)), math.Pi * 2000, Vec{Z: 20}},
 		{"two bars in one another", Of(Cylinder(10, 0, 10), Cylinder(10, 5, 20)), math.Pi * 2000, Vec{Z: 10}},
 		{"half of a bar", Of(Cylinder(10, 0, 10)).Within(Cuboid(Vec{-20, -20, 2}, Vec{20, 20, 6})), math.Pi * 400, Vec{Z: 4}},
@@ -165,6 +168,8 @@ func TestSpans(t *testing.T) {
 		{"round", Of(Prism(Outline{CircleLoop(Pt{}, 25)}, 0, 10)), Vec{-40, 15, 5}, AxisX, []Span{{20, 60}}},
 		{"cone", Of(Turned([]ZR{{0, 80}, {120, 40}}, nil)), Vec{-100, 0, 60}, AxisX, []Span{{40, 160}}},
 		{"cone at a slant", Of(Turned([]ZR{{0, 40}, {40, 0}}, nil)), Vec{-30, 0, 0}, Vec{1, 0, 1}.Unit(), []Span{{0, 35 * math.Sqrt2}}},
+		{"leaning, off the ground", Of(Leaning(30, 50, 30, Pt{40, 0}, 150)), Vec{-100, 0, 100}, AxisX, []Span{{90, 150}}},
+		{"in front of a shoulder", Of(Turned([]ZR{{0, 20}, {10, 20}, {10, 40}, {30, 40}}, nil)), Vec{-100, 0, 20}, AxisX, []Span{{60, 140}}},
 		{"square end", Of(SquareToRound(200, 160, 0, 50, Pt{}, 150)), Vec{-200, 0, 75}, AxisX, []Span{{125, 275}}},
 	} {
 		got := c.solid.Spans(c.from, c.along)

@@ -145,6 +145,8 @@ func TestPlaces(t *testing.T) {
 		{"on: front, with: back, at: [10, 20], top: down", v(-90, -40, 0), v(10, 20, 10)},
 		{"on: front, with: front, at: [10, 20], top: up, gap: 3", v(-90, 20, 3), v(10, 80, 13)},
 		{"on: right, with: left, from-bottom: 0, from-left: 5, front: left", v(200, -100, -15), v(300, -40, -5)},
+		{"on: left, with: left, from-bottom: 0, from-left: 5, front: left", v(-300, -100, -15), v(-200, -40, -5)},
+		{"on: bottom, with: bottom, from-left: 0, from-bottom: 0, front: down", v(-200, -160, -20), v(-100, -100, -10)},
 		{"on: top, with: bottom, from-left: 0, from-bottom: 0, front: down", v(-200, 100, -10), v(-100, 160, 0)},
 		{"on: front, with: bottom, from-left: 30, from-bottom: 20, front: down, gap: -4", v(-170, -80, -4), v(-70, -70, 56)},
 	} {
@@ -241,5 +243,36 @@ func TestLugsBesideTheAxis(t *testing.T) {
 	}
 	if how := pl.Joints[0].How; !strings.Contains(how, "origin 210 to the left and 20 below that of plate") {
 		t.Error(how)
+	}
+}
+
+// What holes and slots take out: a tapped hole at its drill, a counterbore, an
+// obround pocket, and a keyseat as a pocket with straight sides.
+func TestWhatIsCutOut(t *testing.T) {
+	t.Parallel()
+	block := "part: block\nkind: plate\nquantity: 1\nmaterial: S235\nstock: {plate: 20 mm}\noutline: {rectangle: [200, 100]}\nholes:\n" +
+		"  - {name: tap, at: [[-60, 0]], size: M8 tap}\n  - {name: sunk, face: back, at: [[-60, 30]], size: 11 mm, counterbore: {diameter: 18, depth: 11}}\n" +
+		"slots:\n  - {name: pocket, face: front, at: [[40, 0]], width: 12, length: 40, turn: 90, depth: 7}\n"
+	shaft := "part: shaft\nkind: shaft\nquantity: 1\nmaterial: S235\nstock: {round: 50 mm}\nprofile:\n  outside:\n    - {name: body, diameter: 40, length: 100}\n" +
+		"radial:\n  - {name: seat, clock: 90, axial: 50, from: front, slot: {around: 10, along: 60}, depth: 5}\n"
+	job := "job: Cuts\nunits: mm\nparts: [block.yaml, shaft.yaml]\njoints:\n  - {name: stand, weld: {part: shaft.body, to: block.outline, type: fillet, length: 50}, place: {on: front, with: front, at: [0, 0], top: up}}\n"
+	m, _ := load(t, write(t, map[string]string{"block.yaml": block, "shaft.yaml": shaft, "job.yaml": job}))
+	// Tap drill 6.8; the pocket is 28 × 12 and a circle of 12.
+	want := 200*100*20.0 - math.Pi*3.4*3.4*20 - math.Pi*(5.5*5.5*9+81*11) - (28*12+math.Pi*36)*7
+	b := body(t, m, "block#1").Solid.Bulk()
+	if math.Abs(b.VolumeMm3-want) > 0.5 {
+		t.Errorf("block %.1f, want %.1f", b.VolumeMm3, want)
+	}
+	s := body(t, m, "shaft#1").Solid
+	for _, c := range []struct {
+		at   assembly.Vec
+		want bool
+	}{
+		{assembly.Vec{X: 14.9, Z: -50}, true}, {assembly.Vec{X: 15.1, Z: -50}, false}, {assembly.Vec{X: 16, Y: 4.7, Z: -50}, false},
+		{assembly.Vec{X: 16, Y: 5.2, Z: -50}, true}, {assembly.Vec{X: 16, Z: -79}, false}, {assembly.Vec{X: 16, Y: 4, Z: -79}, true}, {assembly.Vec{X: 16, Z: -81}, true},
+	} {
+		if got := s.Inside(c.at); got != c.want {
+			t.Errorf("%+v inside: %v", c.at, got)
+		}
 	}
 }
