@@ -203,7 +203,7 @@ func (pressKind) work(j *making, t *joint) {
 	if p.HubSafety < 1 || p.ShaftSafety < 1 {
 		t.problem(plan.PressYields, plan.Of(plan.Number, p.HubSafety), plan.Of(plan.Number, p.ShaftSafety), plan.Of(plan.Number, p.PressureMPa.Max))
 	}
-	t.pressSteps(p, heat, coldCautions)
+	t.pressSteps(p, heat, coldCautions, welded(t, j.all))
 }
 
 // roomC is the temperature sizes are measured at, ISO 1.
@@ -235,7 +235,7 @@ func hollow(w words.Writer, m press.Member) string {
 	return ", shaft bore " + w.Dia(m.InsideMm)
 }
 
-func (t *joint) pressSteps(p *plan.PressPlan, heat press.Assembly, coldCautions []press.Caution) {
+func (t *joint) pressSteps(p *plan.PressPlan, heat press.Assembly, coldCautions []press.Caution, weldFollows bool) {
 	hub, shaft := t.b.title(), t.a.title()
 	measure := t.step("Measure", "Measure "+t.a.text()+" and the bore of "+hub+" at three places each, both at room temperature.",
 		"Interference must be "+t.w.Fine(p.InterferenceMm.Min*1000, p.InterferenceMm.Max*1000, 0)+".")
@@ -249,7 +249,11 @@ func (t *joint) pressSteps(p *plan.PressPlan, heat press.Assembly, coldCautions 
 		if over {
 			t.problem(plan.PressTooWeak, plan.Of(plan.Newton, p.ForceN.Max), plan.Of(plan.Newton, p.ShopPressN), plan.Of(plan.Celsius, p.HeatHubC))
 		}
-		t.step("Oil and start square", "Clean both seats, oil them, set "+hub+" on the shaft end by hand with the lead-in inside.", "Check square with a try square at two places 90° apart.")
+		title, clean := "Oil and start square", "Clean both seats, oil them, "
+		if weldFollows {
+			title, clean = "Clean and start square", "Clean both seats to bright metal; no oil, for the weld comes here; "
+		}
+		t.step(title, clean+"set "+hub+" on the shaft end by hand with the lead-in inside.", "Check square with a try square at two places 90° apart.")
 		s := t.step("Press", "Press "+hub+" on with even force, not faster than "+t.w.Near(press.MaxPressMmPerSec)+"/s, to: "+t.out.How+".",
 			"Force at the end "+words.Between(p.ForceN.Min/1000, p.ForceN.Max/1000, 1, "kN")+".")
 		s.Caution = "Stop if the force jumps or exceeds " + words.Trim(p.ForceN.Max/1000, 1) + " kN: the parts are tilted or galling. Stand aside, guard the press."

@@ -290,7 +290,11 @@ func (j *making) finish(t *joint) {
 	}
 	t.out.MassKg = j.massKg(members)
 	if t.out.MassKg > plan.LiftKg {
-		t.caution("The assembly is now " + words.Trim(t.out.MassKg, 1) + " kg: lift with a hoist or two people (over 25 kg, ISO 11228-1, from memory).")
+		how := " kg: lift with a hoist or two people (over 25 kg, ISO 11228-1, from memory)."
+		if t.out.MassKg > 2*plan.LiftKg {
+			how = " kg: lift with a hoist and slings rated for it, by local lifting rules."
+		}
+		t.caution("The assembly is now " + words.Trim(t.out.MassKg, 1) + how)
 	}
 	if t.in.Note.Value != "" {
 		t.caution(t.in.Note.Value)
