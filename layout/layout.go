@@ -66,11 +66,7 @@ func Draft(job *parts.Job) (*plan.Plan, error) {
 // Stand stands a job in space: a solid in its place for every part and for what
 // is bought. The plan must be the one that Draft made of this job.
 func Stand(job *parts.Job, pl *plan.Plan) *machine.Machine {
-	var models []*part.Model
-	for _, p := range job.Parts {
-		models = append(models, part.Work(job, p))
-	}
-	m := machine.Of(job, models, pl.Joints)
+	m := inSpace(job, pl)
 	m.Review()
 	w := words.Writer{Units: job.Units}
 	for i := range m.Problems {
@@ -82,11 +78,16 @@ func Stand(job *parts.Job, pl *plan.Plan) *machine.Machine {
 // Arrange cuts the machine along its axis for the general arrangement. The plan
 // must be the one that Draft made of this job.
 func Arrange(job *parts.Job, pl *plan.Plan) *plan.Arrangement {
+	return inSpace(job, pl).Arrangement()
+}
+
+// inSpace places the parts of a job and what is bought, without judging it.
+func inSpace(job *parts.Job, pl *plan.Plan) *machine.Machine {
 	var models []*part.Model
 	for _, p := range job.Parts {
 		models = append(models, part.Work(job, p))
 	}
-	return machine.Of(job, models, pl.Joints).Arrangement()
+	return machine.Of(job, models, pl.Joints)
 }
 
 // heading is what a plan takes from the head of the job.

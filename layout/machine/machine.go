@@ -79,9 +79,6 @@ func Of(job *parts.Job, models []*part.Model, joints []*plan.JointPlan) *Machine
 	return m
 }
 
-// Review finds what stands wrong, into Problems.
-func (m *Machine) Review() { m.review() }
-
 func (m *Machine) model(name string) *part.Model {
 	for _, r := range m.models {
 		if r.Part.Name.Value == name {

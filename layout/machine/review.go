@@ -20,8 +20,8 @@ const fitMm = 0.5
 // without their bends. Common practice, no source.
 const overlapMm = 1.0
 
-// review finds what the places show.
-func (m *Machine) review() {
+// Review finds what the places show, into Problems.
+func (m *Machine) Review() {
 	for _, j := range m.joints {
 		if j.Press != nil {
 			m.allow(Instance{j.A.Part, j.A.Copy}.id(), Instance{j.B.Part, j.B.Copy}.id(), fitMm)
