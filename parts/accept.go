@@ -1,6 +1,7 @@
 package parts
 
 import (
+	"centrepop/parts/meant"
 	"slices"
 	"strings"
 )
@@ -69,7 +70,7 @@ func (l *loader) place(n *node, job *Job, a *Accept) bool {
 	}
 	if !slices.Contains(names, part) && !l.broken {
 		what := "there is no part or joint " + part + " in the job"
-		if like := Nearest(part, names); like != "" {
+		if like := meant.Word(part, names); like != "" {
 			what += "; perhaps " + like + " is meant"
 		}
 		l.fault(n.pos, what, right)

@@ -1,6 +1,9 @@
 package parts
 
-import "slices"
+import (
+	"centrepop/parts/meant"
+	"slices"
+)
 
 // FirstRun is what a machine needs at its first run besides what its joints
 // say.
@@ -163,7 +166,7 @@ func (c *cardReader) joint(f *fields, key string, kind JointKind) Text {
 		return t
 	}
 	what := "there is no " + string(kind) + " joint " + t.Value
-	if like := Nearest(t.Value, names); like != "" {
+	if like := meant.Word(t.Value, names); like != "" {
 		what += "; perhaps " + like + " is meant"
 	}
 	right := "the " + string(kind) + " joints are " + all(names)
@@ -210,7 +213,7 @@ func (c *cardReader) wear(f *fields) Wear {
 		}
 		if w.Part.Value != "" && !c.l.broken && !slices.Contains(names, w.Part.Value) {
 			what := "there is no part " + w.Part.Value + " in the job"
-			if like := Nearest(w.Part.Value, names); like != "" {
+			if like := meant.Word(w.Part.Value, names); like != "" {
 				what += "; perhaps " + like + " is meant"
 			}
 			f.fault(w.Part.Pos, what, "a part of the job, or item with words for what is bought")

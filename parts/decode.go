@@ -1,6 +1,7 @@
 package parts
 
 import (
+	"centrepop/parts/meant"
 	"fmt"
 	"regexp"
 	"slices"
@@ -68,7 +69,7 @@ func (r *reader) unknownKey(n *node, f field, known []string) {
 		return
 	}
 	what := fmt.Sprintf("the key %s is not known in %s", quote(f.key), n.label)
-	if like := Nearest(f.key, known); like != "" {
+	if like := meant.Word(f.key, known); like != "" {
 		what += fmt.Sprintf("; perhaps %s is meant", like)
 		n.meant = append(n.meant, like)
 	}
@@ -192,7 +193,7 @@ func (r *reader) word(n *node, words ...string) string {
 		return s
 	}
 	what := fmt.Sprintf("%s is %s, which is not known", n.label, quote(s))
-	if like := Nearest(s, words); like != "" {
+	if like := meant.Word(s, words); like != "" {
 		what += fmt.Sprintf("; perhaps %s is meant", like)
 	}
 	r.fault(n.pos, what, list(words))

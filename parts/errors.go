@@ -174,49 +174,6 @@ func quote(s string) string {
 	return fmt.Sprintf("%q", s)
 }
 
-// Nearest returns the word most like s, or "" if none is close: at most one
-// slip in three characters.
-func Nearest(s string, words []string) string {
-	if len(s) > 40 {
-		return ""
-	}
-	best, bestSlips := "", 0
-	for _, w := range words {
-		slips := editDistance(strings.ToLower(s), strings.ToLower(w))
-		if slips*3 <= max(len(s), len(w))+1 && (best == "" || slips < bestSlips) {
-			best, bestSlips = w, slips
-		}
-	}
-	return best
-}
-
-// editDistance counts the single-character slips between two words: one
-// missing, one too many, one wrong, or two neighbours swapped.
-func editDistance(a, b string) int {
-	x, y := []rune(a), []rune(b)
-	before := make([]int, len(y)+1)
-	last := make([]int, len(y)+1)
-	for j := range last {
-		last[j] = j
-	}
-	for i := range x {
-		now := make([]int, len(y)+1)
-		now[0] = i + 1
-		for j := range y {
-			cost := 1
-			if x[i] == y[j] {
-				cost = 0
-			}
-			now[j+1] = min(last[j+1]+1, now[j]+1, last[j]+cost)
-			if i > 0 && j > 0 && x[i] == y[j-1] && x[i-1] == y[j] {
-				now[j+1] = min(now[j+1], before[j-1]+1)
-			}
-		}
-		before, last = last, now
-	}
-	return last[len(y)]
-}
-
 // list joins words for a message: "a, b or c".
 func list(words []string) string { return join(words, " or ") }
 

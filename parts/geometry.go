@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"centrepop/parts/geom"
+	"centrepop/parts/meant"
 )
 
 // geometry checks what can be seen from one part alone: that its features lie
@@ -252,7 +253,7 @@ func (r *reader) chamferEdges(p *Part, good func(Chamfer) bool) {
 		i := slices.Index(names, c.Edge.Value)
 		if i < 0 {
 			what := "the part has no edge " + c.Edge.Value
-			if like := Nearest(c.Edge.Value, names); like != "" {
+			if like := meant.Word(c.Edge.Value, names); like != "" {
 				what += "; perhaps " + like + " is meant"
 			}
 			r.fault(c.Edge.Pos, what, "the edges are "+all(names))

@@ -13,6 +13,7 @@ import (
 	"time"
 
 	"centrepop/parts/geom"
+	"centrepop/parts/meant"
 )
 
 // maxParts is the most part files in a job.
@@ -316,7 +317,7 @@ func (l *loader) ref(job *Job, p *Part, size Size, names []string) {
 			return
 		}
 		what := "there is no part " + ref.Part + " in the job"
-		if like := Nearest(ref.Part, names); like != "" {
+		if like := meant.Word(ref.Part, names); like != "" {
 			what += "; perhaps " + like + " is meant"
 		}
 		s.fault(ref.Pos, what, "the parts are "+all(names))
@@ -335,7 +336,7 @@ func (l *loader) ref(job *Job, p *Part, size Size, names []string) {
 		what := "the part " + ref.Part + " has no feature " + ref.Feature
 		if slices.Contains(inside, ref.Feature) {
 			what = ref.Part + "." + ref.Feature + " is a bore, and a bore cannot go over it"
-		} else if like := Nearest(ref.Feature, outside); like != "" {
+		} else if like := meant.Word(ref.Feature, outside); like != "" {
 			what += "; perhaps " + like + " is meant"
 		}
 		s.fault(ref.Pos, what, "features with an outside: "+all(outside))

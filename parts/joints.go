@@ -1,6 +1,7 @@
 package parts
 
 import (
+	"centrepop/parts/meant"
 	"fmt"
 	"regexp"
 	"slices"
@@ -457,7 +458,7 @@ func (l *loader) jointRefs(job *Job, j *Joint) {
 			l.faultf(t.Pos, "another joint", "the joint %s names itself", t.Value)
 		case !slices.Contains(names, t.Value):
 			what := "there is no joint " + t.Value
-			if like := Nearest(t.Value, names); like != "" {
+			if like := meant.Word(t.Value, names); like != "" {
 				what += "; perhaps " + like + " is meant"
 			}
 			l.fault(t.Pos, what, "the joints are "+list(names))
@@ -485,7 +486,7 @@ func (l *loader) jointFeature(job *Job, r JointRef) {
 			names = append(names, q.Name.Value)
 		}
 		what := "there is no part " + r.Part + " in the job"
-		if like := Nearest(r.Part, names); like != "" {
+		if like := meant.Word(r.Part, names); like != "" {
 			what += "; perhaps " + like + " is meant"
 		}
 		l.fault(r.Pos, what, "the parts are "+list(names))
@@ -503,7 +504,7 @@ func (l *loader) jointFeature(job *Job, r JointRef) {
 	}
 	names := p.FeatureNames()
 	what := "the part " + r.Part + " has no feature " + r.Feature
-	if like := Nearest(r.Feature, names); like != "" {
+	if like := meant.Word(r.Feature, names); like != "" {
 		what += "; perhaps " + like + " is meant"
 	}
 	l.fault(r.Pos, what, "the features of "+r.Part+" are "+list(names))

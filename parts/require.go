@@ -1,6 +1,9 @@
 package parts
 
-import "slices"
+import (
+	"centrepop/parts/meant"
+	"slices"
+)
 
 // requirementWords are the kinds of requirement as written.
 func requirementWords() []string {
@@ -45,7 +48,7 @@ func (r *reader) oneOfNames(t Text, known []string) {
 		return
 	}
 	what := "there is no " + t.Value + " on the part"
-	if like := Nearest(t.Value, known); like != "" {
+	if like := meant.Word(t.Value, known); like != "" {
 		what += "; perhaps " + like + " is meant"
 	}
 	r.fault(t.Pos, what, list(known))

@@ -130,15 +130,3 @@ func TestErrorText(t *testing.T) {
 		}
 	}
 }
-
-func TestNearest(t *testing.T) {
-	words := []string{"holes", "slots", "outline", "bore", "pcd"}
-	for s, want := range map[string]string{
-		"hole": "holes", "holse": "holes", "Outline": "outline", "outlien": "outline", "bor": "bore",
-		"pdc": "pcd", "xyz": "", "": "", strings.Repeat("holes", 20): "",
-	} {
-		if got := Nearest(s, words); got != want {
-			t.Errorf("Nearest(%q) = %q, want %q", s, got, want)
-		}
-	}
-}

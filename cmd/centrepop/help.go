@@ -1,6 +1,7 @@
 package main
 
 import (
+	"centrepop/parts/meant"
 	"fmt"
 	"io"
 	"runtime/debug"
@@ -8,8 +9,6 @@ import (
 	"strings"
 
 	"github.com/spf13/pflag"
-
-	"centrepop/parts"
 )
 
 // chapters put the commands in the order of the help, with examples that work
@@ -150,7 +149,7 @@ func version() string {
 
 // perhaps suggests a word that is meant, or "".
 func perhaps(word string, known []string) string {
-	if like := parts.Nearest(word, known); like != "" {
+	if like := meant.Word(word, known); like != "" {
 		return "; perhaps " + like + " is meant"
 	}
 	return ""
@@ -163,7 +162,7 @@ func flagFault(err error, flags *pflag.FlagSet) error {
 		var names []string
 		flags.VisitAll(func(f *pflag.Flag) { names = append(names, f.Name) })
 		slices.Sort(names)
-		like := parts.Nearest(name, names)
+		like := meant.Word(name, names)
 		if like != "" {
 			like = "; perhaps --" + like + " is meant"
 		}

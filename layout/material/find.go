@@ -1,6 +1,7 @@
 package material
 
 import (
+	"centrepop/parts/meant"
 	"fmt"
 	"sort"
 	"strings"
@@ -102,42 +103,13 @@ func isDigit(c byte) bool { return c >= '0' && c <= '9' }
 // nearest returns the printed names of the three grades with the names most like
 // n; ties in alphabetical order.
 func (x index) nearest(n string) []string {
-	names := append([]string(nil), x.names...)
-	slips := map[string]int{}
-	for _, k := range names {
-		slips[k] = distance(n, k)
-	}
-	sort.SliceStable(names, func(i, j int) bool { return slips[names[i]] < slips[names[j]] })
 	var out []string
 	seen := map[string]bool{}
-	for _, k := range names {
+	for _, k := range meant.Sorted(n, x.names, func(name string) string { return name }) {
 		if printed := x.exact[k].name; len(out) < 3 && !seen[printed] {
 			seen[printed] = true
 			out = append(out, printed)
 		}
 	}
 	return out
-}
-
-// distance is the number of single letters to change, add or drop between a and
-// b (Levenshtein), by bytes; a is cut to 40, longer than any name here.
-func distance(a, b string) int {
-	a = a[:min(len(a), 40)]
-	row := make([]int, len(b)+1)
-	for j := range row {
-		row[j] = j
-	}
-	for i := range a {
-		diagonal := row[0]
-		row[0] = i + 1
-		for j := range b {
-			change := diagonal
-			if a[i] != b[j] {
-				change++
-			}
-			diagonal = row[j+1]
-			row[j+1] = min(change, row[j]+1, row[j+1]+1)
-		}
-	}
-	return row[len(b)]
 }

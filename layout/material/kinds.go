@@ -1,5 +1,7 @@
 package material
 
+import "centrepop/layout/lookup"
+
 // Kind is a group of metals that share elastic data, cutting speeds, thread
 // engagement and place in the galvanic series.
 type Kind int
@@ -77,24 +79,24 @@ func Kinds() []Kind {
 type Column struct {
 	Name   string
 	Source string
-	State  State
+	State  lookup.State
 }
 
 // Columns returns the columns other than strength, whose source is told row by
 // row by StrengthSource.
 func Columns() []Column {
 	return []Column{
-		{"names", "EN 10027-2, EN 10025-2 Annex A, EN 1560, EN 573-3, EN 1412 and older national names", Remembered},
-		{"density", "EN 10088-1 (stainless), EN 1993-1-1 (steel), EN 1561 and EN 1563 (iron), data sheets", Remembered},
-		{"modulus and Poisson's ratio", "EN 1993-1-1, 3.2.6; EN 10088-1; EN 1561; data sheets", Remembered},
-		{"expansion and contraction", "DIN 7190, table of heating and cooling (steel 11 where EN 1993-1-1 has 12: the smaller asks the higher temperature); EN 10088-1; data sheets", Remembered},
-		{"heat limit", "DIN 7190 joining temperatures for steel and ductile iron; others common practice", Remembered},
-		{"cold limit", "liquid nitrogen boils at -195.8 °C: nothing in a small shop is colder", Checked},
-		{"thread engagement", "engaged length over diameter", Practice},
-		{"weldability and preheat", "carbon equivalent of the International Institute of Welding; class and preheat by grade", Practice},
-		{"correlation factor of fillets", "EN 1993-1-8 Table 4.1", Remembered},
-		{"galvanic place", "corrosion potentials in flowing sea water, silver/silver chloride electrode: published series", Checked},
-		{"cutting speeds", "as each figure says", Practice},
+		{"names", "EN 10027-2, EN 10025-2 Annex A, EN 1560, EN 573-3, EN 1412 and older national names", lookup.FromMemory},
+		{"density", "EN 10088-1 (stainless), EN 1993-1-1 (steel), EN 1561 and EN 1563 (iron), data sheets", lookup.FromMemory},
+		{"modulus and Poisson's ratio", "EN 1993-1-1, 3.2.6; EN 10088-1; EN 1561; data sheets", lookup.FromMemory},
+		{"expansion and contraction", "DIN 7190, table of heating and cooling (steel 11 where EN 1993-1-1 has 12: the smaller asks the higher temperature); EN 10088-1; data sheets", lookup.FromMemory},
+		{"heat limit", "DIN 7190 joining temperatures for steel and ductile iron; others common practice", lookup.FromMemory},
+		{"cold limit", "liquid nitrogen boils at -195.8 °C: nothing in a small shop is colder", lookup.Checked},
+		{"thread engagement", "engaged length over diameter", lookup.Practice},
+		{"weldability and preheat", "carbon equivalent of the International Institute of Welding; class and preheat by grade", lookup.Practice},
+		{"correlation factor of fillets", "EN 1993-1-8 Table 4.1", lookup.FromMemory},
+		{"galvanic place", "corrosion potentials in flowing sea water, silver/silver chloride electrode: published series", lookup.Checked},
+		{"cutting speeds", "as each figure says", lookup.Practice},
 	}
 }
 

@@ -15,30 +15,11 @@
 // which figures were looked up.
 package material
 
-import "fmt"
+import (
+	"fmt"
 
-// State tells how well a figure is known.
-type State int
-
-// The states.
-const (
-	Checked    State = iota // compared with a published copy of the source
-	Remembered              // from memory, the source not at hand
-	Practice                // common practice, no source
+	"centrepop/layout/lookup"
 )
-
-// String returns the words for a list of sources.
-func (s State) String() string {
-	switch s {
-	case Checked:
-		return "checked"
-	case Remembered:
-		return "from memory"
-	case Practice:
-		return "common practice, no source"
-	}
-	return ""
-}
 
 // Span is a lowest and a highest value, in the unit of its field.
 type Span struct {
@@ -74,7 +55,7 @@ type Material struct {
 
 	steps []Step
 	src   string
-	state State
+	state lookup.State
 	asked string // the name looked for, when it has a mark the table does not know
 }
 
@@ -142,14 +123,14 @@ func (m Material) Steps() []Step { return append([]Step(nil), m.steps...) }
 // StrengthSource returns standard and table of the strengths with their state in
 // words; empty if none is kept.
 func (m Material) StrengthSource() string {
-	if m.src == "" || m.state == Checked {
+	if m.src == "" || m.state == lookup.Checked {
 		return m.src
 	}
 	return m.src + " (" + m.state.String() + ")"
 }
 
 // StrengthState returns how well the strengths are known.
-func (m Material) StrengthState() State { return m.state }
+func (m Material) StrengthState() lookup.State { return m.state }
 
 // All returns the materials in table order.
 func All() []Material {

@@ -90,9 +90,6 @@ func TestUnknown(t *testing.T) {
 			t.Errorf("Find(%q): nearest %v, want %s among them", name, e.Nearest, nearest)
 		}
 	}
-	if a, b := distance("KITTEN", "SITTING"), distance("", "ABC"); a != 3 || b != 3 {
-		t.Errorf("distance: %d and %d, want 3 and 3", a, b)
-	}
 }
 
 func TestStrength(t *testing.T) {
@@ -155,7 +152,7 @@ func TestTable(t *testing.T) {
 			t.Errorf("column %+v", c)
 		}
 	}
-	if State(9).String() != "" || Kind(99).Data().Name != "" || Kind(-1).Data().Name != "" {
+	if Kind(99).Data().Name != "" || Kind(-1).Data().Name != "" {
 		t.Error("a value that is none of the constants must give nothing")
 	}
 }

@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"centrepop/layout/lookup"
 	"centrepop/parts/golden"
 )
 
@@ -103,7 +104,7 @@ func TestReference(t *testing.T) {
 		check(k.Data().Name, kindValues(k.Data()))
 	}
 	for _, m := range All() {
-		if r, ok := want[m.Name+"/strength"]; ok && (r.how == "looked up") != (m.StrengthState() == Checked) {
+		if r, ok := want[m.Name+"/strength"]; ok && (r.how == "looked up") != (m.StrengthState() == lookup.Checked) {
 			t.Errorf("%s: state %v, the reference says %s", m.Name, m.StrengthState(), r.how)
 		}
 		check(m.Name, gradeValues(m))

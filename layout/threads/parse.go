@@ -1,6 +1,7 @@
 package threads
 
 import (
+	"centrepop/parts/meant"
 	"fmt"
 	"math"
 	"sort"
@@ -215,20 +216,9 @@ func decimal(s string) (float64, bool) {
 // unknown builds the error with the three known designations whose spelling
 // is nearest.
 func unknown(designation, why string) *UnknownError {
-	given := plain(designation)
-	type scored struct {
-		name     string
-		distance int
-	}
-	var list []scored
-	for _, t := range All() {
-		list = append(list, scored{t.Designation, editDistance(given, plain(t.Designation))})
-	}
-	// Stable: equal distances keep the order of All, so the message is the same every time.
-	sort.SliceStable(list, func(i, j int) bool { return list[i].distance < list[j].distance })
 	e := &UnknownError{Designation: designation, Why: why}
-	for _, s := range list[:3] {
-		e.Nearest = append(e.Nearest, s.name)
+	for _, t := range meant.Sorted(plain(designation), All(), func(t Thread) string { return plain(t.Designation) })[:3] {
+		e.Nearest = append(e.Nearest, t.Designation)
 	}
 	return e
 }
@@ -239,26 +229,3 @@ func plain(s string) string { return spaceless.Replace(spellings.Replace(strings
 
 // spaceless takes out what separates the pieces of a designation.
 var spaceless = strings.NewReplacer(" ", "", "-", "")
-
-// editDistance counts the single-letter changes, insertions and deletions
-// that turn a into b.
-func editDistance(a, b string) int {
-	x, y := []rune(a), []rune(b)
-	row := make([]int, len(y)+1)
-	for j := range row {
-		row[j] = j
-	}
-	for i := range x {
-		diagonal := row[0]
-		row[0] = i + 1
-		for j := range y {
-			cost := diagonal
-			if x[i] != y[j] {
-				cost++
-			}
-			diagonal = row[j+1]
-			row[j+1] = min(cost, row[j]+1, row[j+1]+1)
-		}
-	}
-	return row[len(y)]
-}
