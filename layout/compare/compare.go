@@ -195,13 +195,13 @@ func (c *comparison) pieces() []*piece { return slices.Concat(c.closed, c.open, 
 // at fills a finding's place in the drawing and on the part, and the shape.
 func (p *piece) at(f Finding) Finding {
 	f.Line, f.Column = p.line, p.column
-	f.XMm, f.YMm = p.mid.x, p.mid.y
+	f.XMm, f.YMm = p.mid.XMm, p.mid.YMm
 	f.Drawn = p.shape()
 	return f
 }
 
 func (p *piece) shape() *Shape {
-	s := &Shape{XMm: tidy(p.mid.x), YMm: tidy(p.mid.y), WidthMm: tidy(p.w), HeightMm: tidy(p.h), Sides: p.sides}
+	s := &Shape{XMm: tidy(p.mid.XMm), YMm: tidy(p.mid.YMm), WidthMm: tidy(p.w), HeightMm: tidy(p.h), Sides: p.sides}
 	if p.round || p.sides > 0 {
 		s.DiameterMm = tidy(2 * p.radius)
 	}
@@ -212,9 +212,9 @@ func (p *piece) shape() *Shape {
 // and of the box of any other.
 func (p *piece) measure() {
 	lo, hi := p.box()
-	p.w, p.h = hi.x-lo.x, hi.y-lo.y
+	p.w, p.h = hi.XMm-lo.XMm, hi.YMm-lo.YMm
 	p.mm2, _ = p.area()
-	p.mid = point{(lo.x + hi.x) / 2, (lo.y + hi.y) / 2}
+	p.mid = lo.Plus(hi).Times(0.5)
 	if p.round {
 		p.mid = p.centre
 	}

@@ -11,6 +11,7 @@ import (
 	"testing"
 
 	"centrepop/layout/plan"
+	"centrepop/parts/geom"
 )
 
 // plate is a part with nothing symmetrical about it: a rectangle with one
@@ -22,11 +23,11 @@ func plate(t testing.TB) *Part {
 	p.Rounds = append(p.Rounds, Round{Group: "bore", DiameterMm: 58})
 	for i := range 6 {
 		sin, cos := math.Sincos(float64(30+60*i) * math.Pi / 180)
-		p.Rounds = append(p.Rounds, Round{N: i + 1, Group: "bolts", XMm: 45 * sin, YMm: 45 * cos, DiameterMm: 11})
+		p.Rounds = append(p.Rounds, Round{N: i + 1, Group: "bolts", Point: xy(45*sin, 45*cos), DiameterMm: 11})
 	}
-	p.Rounds = append(p.Rounds, Round{N: 7, Group: "lift", XMm: -85, YMm: 45, DiameterMm: 9}, Round{N: 8, Group: "lift", XMm: 70, YMm: 45, DiameterMm: 9})
-	p.Slots = []Slot{{N: 9, Group: "adjust", XMm: 80, YMm: -30, WidthMm: 10, LengthMm: 30, EndsMm: [2]plan.XY{{XMm: 80, YMm: -20}, {XMm: 80, YMm: -40}}}}
-	p.Blind = []Round{{N: 10, Group: "earth", XMm: -85, YMm: -45, DiameterMm: 6.8}}
+	p.Rounds = append(p.Rounds, Round{N: 7, Group: "lift", Point: xy(-85, 45), DiameterMm: 9}, Round{N: 8, Group: "lift", Point: xy(70, 45), DiameterMm: 9})
+	p.Slots = []Slot{{N: 9, Group: "adjust", Point: xy(80, -30), WidthMm: 10, LengthMm: 30, EndsMm: [2]plan.XY{{XMm: 80, YMm: -20}, {XMm: 80, YMm: -40}}}}
+	p.Blind = []Round{{N: 10, Group: "earth", Point: xy(-85, -45), DiameterMm: 6.8}}
 	if err := p.setEdge(); err != nil {
 		t.Fatal(err)
 	}
@@ -267,7 +268,7 @@ func TestSymmetrical(t *testing.T) {
 	p.Rounds = []Round{{Group: "bore", DiameterMm: 166.3}}
 	for i := range 6 {
 		sin, cos := math.Sincos(float64(60*i) * math.Pi / 180)
-		p.Rounds = append(p.Rounds, Round{N: i + 1, Group: "bolts", XMm: 110 * sin, YMm: 110 * cos, DiameterMm: 11})
+		p.Rounds = append(p.Rounds, Round{N: i + 1, Group: "bolts", Point: xy(110*sin, 110*cos), DiameterMm: 11})
 	}
 	if err := p.setEdge(); err != nil {
 		t.Fatal(err)
@@ -417,7 +418,7 @@ func TestPathCommands(t *testing.T) {
 			t.Errorf("%s: %+v", d, s.contours)
 			continue
 		}
-		if a, c := s.contours[0].area(); math.Abs(a-100) > 1e-3 || c.distance(point{5, -5}) > 1e-3 {
+		if a, c := s.contours[0].area(); math.Abs(a-100) > 1e-3 || geom.Distance(c, xy(5, -5)) > 1e-3 {
 			t.Errorf("%s: area %g about %v", d, a, c)
 		}
 	}
@@ -430,7 +431,7 @@ func TestPathCommands(t *testing.T) {
 			t.Errorf("%s: %v", d, err)
 			continue
 		}
-		if c, r, ok, _ := s.contours[0].circle(); !ok || math.Abs(r-5) > 2e-3 || c.distance(point{5, -5}) > 2e-3 {
+		if c, r, ok, _ := s.contours[0].circle(); !ok || math.Abs(r-5) > 2e-3 || geom.Distance(c, xy(5, -5)) > 2e-3 {
 			t.Errorf("%s: centre %v radius %g %v", d, c, r, ok)
 		}
 	}
@@ -503,7 +504,7 @@ func FuzzRead(f *testing.F) {
 				t.Fatalf("a contour of %d points", len(c.points))
 			}
 			for _, p := range c.points {
-				if !(math.Abs(p.x) <= maxMm && math.Abs(p.y) <= maxMm) {
+				if !(math.Abs(p.XMm) <= maxMm && math.Abs(p.YMm) <= maxMm) {
 					t.Fatalf("a point at %v", p)
 				}
 			}

@@ -3,15 +3,14 @@ package compare
 import (
 	"math"
 	"slices"
+
+	"centrepop/parts/geom"
 )
 
 // point is in millimetres, y up.
-type point struct{ x, y float64 }
+type point = geom.Point
 
-func (a point) minus(b point) point { return point{a.x - b.x, a.y - b.y} }
-func (a point) distance(b point) float64 {
-	return math.Hypot(a.x-b.x, a.y-b.y)
-}
+func xy(x, y float64) point { return point{XMm: x, YMm: y} }
 
 // contour is a line of straight pieces, close enough to the curve it stands
 // for. A closed one does not repeat its first point.
@@ -23,10 +22,10 @@ type contour struct {
 }
 
 func (c *contour) box() (lo, hi point) {
-	lo, hi = point{math.Inf(1), math.Inf(1)}, point{math.Inf(-1), math.Inf(-1)}
+	lo, hi = xy(math.Inf(1), math.Inf(1)), xy(math.Inf(-1), math.Inf(-1))
 	for _, p := range c.points {
-		lo = point{math.Min(lo.x, p.x), math.Min(lo.y, p.y)}
-		hi = point{math.Max(hi.x, p.x), math.Max(hi.y, p.y)}
+		lo = xy(math.Min(lo.XMm, p.XMm), math.Min(lo.YMm, p.YMm))
+		hi = xy(math.Max(hi.XMm, p.XMm), math.Max(hi.YMm, p.YMm))
 	}
 	return lo, hi
 }
@@ -34,7 +33,7 @@ func (c *contour) box() (lo, hi point) {
 // size is the width and the height of the box.
 func (c *contour) size() (w, h float64) {
 	lo, hi := c.box()
-	return hi.x - lo.x, hi.y - lo.y
+	return hi.XMm - lo.XMm, hi.YMm - lo.YMm
 }
 
 // moved is the contour shifted by a step.
@@ -42,7 +41,7 @@ func (c *contour) moved(by point) contour {
 	out := *c
 	out.points = make([]point, len(c.points))
 	for i, p := range c.points {
-		out.points[i] = point{p.x + by.x, p.y + by.y}
+		out.points[i] = p.Plus(by)
 	}
 	return out
 }
@@ -52,28 +51,28 @@ func (c *contour) moved(by point) contour {
 // middle of its box.
 func (c *contour) area() (mm2 float64, centroid point) {
 	lo, hi := c.box()
-	o := point{(lo.x + hi.x) / 2, (lo.y + hi.y) / 2}
+	o := lo.Plus(hi).Times(0.5)
 	var sum, x, y float64
 	for i, p := range c.points {
-		a, b := p.minus(o), c.points[(i+1)%len(c.points)].minus(o)
-		cross := float64(a.x*b.y) - float64(b.x*a.y)
+		a, b := p.Minus(o), c.points[(i+1)%len(c.points)].Minus(o)
+		cross := float64(a.XMm*b.YMm) - float64(b.XMm*a.YMm)
 		sum += cross
-		x += (a.x + b.x) * cross
-		y += (a.y + b.y) * cross
+		x += (a.XMm + b.XMm) * cross
+		y += (a.YMm + b.YMm) * cross
 	}
 	if math.Abs(sum) < 1e-9 {
 		return 0, o
 	}
-	return math.Abs(sum) / 2, point{o.x + x/(3*sum), o.y + y/(3*sum)}
+	return math.Abs(sum) / 2, xy(o.XMm+x/(3*sum), o.YMm+y/(3*sum))
 }
 
 func (c *contour) length() float64 {
 	sum := 0.0
 	for i := 1; i < len(c.points); i++ {
-		sum += c.points[i].distance(c.points[i-1])
+		sum += geom.Distance(c.points[i], c.points[i-1])
 	}
 	if c.closed && len(c.points) > 1 {
-		sum += c.points[0].distance(c.points[len(c.points)-1])
+		sum += geom.Distance(c.points[0], c.points[len(c.points)-1])
 	}
 	return sum
 }
@@ -92,18 +91,18 @@ func (c *contour) fit() (centre point, radius, off float64, ok bool) {
 	n := float64(len(c.points))
 	var mean point
 	for _, p := range c.points {
-		mean.x += p.x / n
-		mean.y += p.y / n
+		mean.XMm += p.XMm / n
+		mean.YMm += p.YMm / n
 	}
 	var xx, xy, yy, xz, yz, zz float64
 	for _, p := range c.points {
-		q := p.minus(mean)
-		z := float64(q.x*q.x) + float64(q.y*q.y)
-		xx += float64(q.x * q.x)
-		xy += float64(q.x * q.y)
-		yy += float64(q.y * q.y)
-		xz += float64(q.x * z)
-		yz += float64(q.y * z)
+		q := p.Minus(mean)
+		z := float64(q.XMm*q.XMm) + float64(q.YMm*q.YMm)
+		xx += float64(q.XMm * q.XMm)
+		xy += float64(q.XMm * q.YMm)
+		yy += float64(q.YMm * q.YMm)
+		xz += float64(q.XMm * z)
+		yz += float64(q.YMm * z)
 		zz += z
 	}
 	det := float64(xx*yy) - float64(xy*xy)
@@ -112,13 +111,13 @@ func (c *contour) fit() (centre point, radius, off float64, ok bool) {
 	}
 	a := (float64(xz*yy) - float64(yz*xy)) / (2 * det)
 	b := (float64(yz*xx) - float64(xz*xy)) / (2 * det)
-	centre = point{mean.x + a, mean.y + b}
+	centre = mean.Plus(point{XMm: a, YMm: b})
 	radius = math.Sqrt(float64(a*a) + float64(b*b) + zz/n)
 	// Tolerances follow the size, so that a circle drawn in inches and read
 	// as millimetres is still one.
 	off = math.Min(roundness(radius), 0.02*radius)
 	for _, p := range c.points {
-		if math.Abs(p.distance(centre)-radius) > off {
+		if math.Abs(geom.Distance(p, centre)-radius) > off {
 			return point{}, 0, 0, false
 		}
 	}
@@ -155,12 +154,12 @@ func (c *contour) circle() (centre point, radius float64, round bool, sides int)
 func thin(points []point, closed bool, tol float64) []point {
 	var out []point
 	for _, p := range points {
-		if len(out) > 0 && p.distance(out[len(out)-1]) < 1e-6 {
+		if len(out) > 0 && geom.Distance(p, out[len(out)-1]) < 1e-6 {
 			continue
 		}
 		out = append(out, p)
 	}
-	if closed && len(out) > 1 && out[0].distance(out[len(out)-1]) < 1e-6 {
+	if closed && len(out) > 1 && geom.Distance(out[0], out[len(out)-1]) < 1e-6 {
 		out = out[:len(out)-1]
 	}
 	if len(out) < 4 {
@@ -184,14 +183,14 @@ func thin(points []point, closed bool, tol float64) []point {
 
 // toSegment is the distance of p from the segment a–b.
 func toSegment(p, a, b point) float64 {
-	d := b.minus(a)
-	l := float64(d.x*d.x) + float64(d.y*d.y)
+	d := b.Minus(a)
+	l := float64(d.XMm*d.XMm) + float64(d.YMm*d.YMm)
 	if l == 0 {
-		return p.distance(a)
+		return geom.Distance(p, a)
 	}
-	t := (float64((p.x-a.x)*d.x) + float64((p.y-a.y)*d.y)) / l
+	t := (float64((p.XMm-a.XMm)*d.XMm) + float64((p.YMm-a.YMm)*d.YMm)) / l
 	t = math.Max(0, math.Min(1, t))
-	return p.distance(point{a.x + t*d.x, a.y + t*d.y})
+	return geom.Distance(p, xy(a.XMm+t*d.XMm, a.YMm+t*d.YMm))
 }
 
 // mostSamples bounds the work of one comparison of two contours.
@@ -226,7 +225,7 @@ func apart(a, b *contour, most int) (worst float64, where point) {
 // enough where it is not further than that.
 func (c *contour) off(p point, enough float64) float64 {
 	if len(c.points) == 1 {
-		return p.distance(c.points[0])
+		return geom.Distance(p, c.points[0])
 	}
 	near := math.Inf(1)
 	for i, a := range c.points {
@@ -257,7 +256,7 @@ type chain struct {
 }
 
 func cell(p point) [2]int64 {
-	return [2]int64{int64(math.Floor(p.x / joinMm)), int64(math.Floor(p.y / joinMm))}
+	return [2]int64{int64(math.Floor(p.XMm / joinMm)), int64(math.Floor(p.YMm / joinMm))}
 }
 
 // join chains open contours whose ends meet; what closes by that becomes
@@ -291,7 +290,7 @@ func join(open []contour) (joined []contour) {
 
 // meets tells whether a line comes back to its start.
 func meets(points []point) bool {
-	return len(points) > 2 && points[0].distance(points[len(points)-1]) <= joinMm
+	return len(points) > 2 && geom.Distance(points[0], points[len(points)-1]) <= joinMm
 }
 
 // extend goes on at the tail of a line until nothing meets it or it closes.
@@ -332,7 +331,7 @@ func (j *chain) next(p point) (best end, found bool) {
 		if j.used[e.k] {
 			continue
 		}
-		if d := p.distance(j.at(e)); d < near || d == near && found && e.k < best.k {
+		if d := geom.Distance(p, j.at(e)); d < near || d == near && found && e.k < best.k {
 			best, found, near = e, true, d
 		}
 	}

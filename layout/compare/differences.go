@@ -1,6 +1,7 @@
 package compare
 
 import (
+	"centrepop/parts/geom"
 	"cmp"
 	"math"
 	"slices"
@@ -71,7 +72,7 @@ func (c *comparison) twice(open []contour) []contour {
 func (c *contour) onLine(b *contour) bool {
 	first, last := c.points[0], c.points[len(c.points)-1]
 	bf, bl := b.points[0], b.points[len(b.points)-1]
-	same := first.distance(bf) < joinMm && last.distance(bl) < joinMm || first.distance(bl) < joinMm && last.distance(bf) < joinMm
+	same := geom.Distance(first, bf) < joinMm && geom.Distance(last, bl) < joinMm || geom.Distance(first, bl) < joinMm && geom.Distance(last, bf) < joinMm
 	if !same || c.length() < joinMm {
 		return false
 	}
@@ -88,16 +89,16 @@ func (c *comparison) doubles() {
 		order[i] = i
 		lows[i], highs[i] = p.box()
 	}
-	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(lows[a].x, lows[b].x) })
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(lows[a].XMm, lows[b].XMm) })
 	twin := map[int]int{} // of a contour, the one before it that it lies on
 	for at, i := range order {
 		for _, j := range order[at+1:] {
-			if lows[j].x-lows[i].x > doubledMm {
+			if lows[j].XMm-lows[i].XMm > doubledMm {
 				break
 			}
 			_, iTwin := twin[i]
 			_, jTwin := twin[j]
-			if iTwin || jTwin || lows[i].distance(lows[j]) > 2*doubledMm || highs[i].distance(highs[j]) > 2*doubledMm {
+			if iTwin || jTwin || geom.Distance(lows[i], lows[j]) > 2*doubledMm || geom.Distance(highs[i], highs[j]) > 2*doubledMm {
 				continue
 			}
 			if onEachOther(c.closed[i], c.closed[j]) {
@@ -120,7 +121,7 @@ func (c *comparison) doubles() {
 
 func onEachOther(a, b *piece) bool {
 	if a.round && b.round {
-		return a.centre.distance(b.centre)+math.Abs(a.radius-b.radius) <= doubledMm
+		return geom.Distance(a.centre, b.centre)+math.Abs(a.radius-b.radius) <= doubledMm
 	}
 	d, _ := apart(&a.contour, &b.contour, 300)
 	return d <= doubledMm
@@ -130,8 +131,8 @@ func onEachOther(a, b *piece) bool {
 func (c *comparison) opens() {
 	for _, p := range c.open {
 		at := p.points[0]
-		f := p.at(Finding{Code: Open, ByMm: at.distance(p.points[len(p.points)-1])})
-		f.XMm, f.YMm = at.x, at.y
+		f := p.at(Finding{Code: Open, ByMm: geom.Distance(at, p.points[len(p.points)-1])})
+		f.XMm, f.YMm = at.XMm, at.YMm
 		c.add(f)
 	}
 }
@@ -171,7 +172,7 @@ func (c *comparison) outline() {
 	}
 	if d, where := apart(&c.edge.contour, want, mostSamples); d > c.tol {
 		f := c.edge.at(Finding{Code: OutlineShape, ByMm: d})
-		f.XMm, f.YMm = where.x, where.y
+		f.XMm, f.YMm = where.XMm, where.YMm
 		c.add(f)
 	}
 }
@@ -184,7 +185,7 @@ func reaches(places []point) []float64 {
 		near := 80.0
 		for j, q := range places {
 			if j != i {
-				near = math.Min(near, p.distance(q))
+				near = math.Min(near, geom.Distance(p, q))
 			}
 		}
 		out[i] = math.Max(0.45*near, math.Min(3, 0.49*near))
@@ -230,7 +231,7 @@ const (
 func (c *comparison) holes() {
 	places := make([]point, len(c.want.Rounds))
 	for i, w := range c.want.Rounds {
-		places[i] = point{w.XMm, w.YMm}
+		places[i] = w.Point
 	}
 	reach := reaches(places)
 	got := pairUp(len(places), len(c.closed), func(i, k int) (float64, bool) {
@@ -238,7 +239,7 @@ func (c *comparison) holes() {
 		if p.used || !p.round {
 			return 0, false
 		}
-		d := p.centre.distance(places[i])
+		d := geom.Distance(p.centre, places[i])
 		ratio := 2 * p.radius / dia
 		return d + sizeCounts*math.Abs(2*p.radius-dia), d <= reach[i] && ratio > leastLike && ratio < mostLike
 	})
@@ -265,7 +266,7 @@ func (c *comparison) hole(w Round, p *piece) {
 	c.report.Matched++
 	f := p.at(Finding{Group: w.Group, N: w.N, Wanted: &Shape{DiameterMm: tidy(w.DiameterMm)}})
 	f.XMm, f.YMm = w.XMm, w.YMm
-	moved, by := p.centre.distance(point{w.XMm, w.YMm}), 2*p.radius-w.DiameterMm
+	moved, by := geom.Distance(p.centre, w.Point), 2*p.radius-w.DiameterMm
 	if moved > c.tol {
 		f.Code, f.ByMm = HoleMoved, moved
 		c.add(f)
@@ -293,7 +294,7 @@ func (c *comparison) notRound(w Round, reach float64) {
 		if p.used || p.round || math.Min(p.w, p.h) < leastStand*w.DiameterMm || math.Max(p.w, p.h) > mostStand*w.DiameterMm {
 			continue
 		}
-		if p.mid.distance(point{w.XMm, w.YMm}) <= math.Min(reach, w.DiameterMm) {
+		if geom.Distance(p.mid, w.Point) <= math.Min(reach, w.DiameterMm) {
 			p.used = true
 			f.Code, f.Line, f.Column, f.Drawn = HoleShape, p.line, p.column, p.shape()
 			break
@@ -335,7 +336,7 @@ func (c *comparison) nearSlot(w Slot) (best *piece, near float64) {
 		if p.used || p.mm2 < leastLike*area || p.mm2 > mostLike*area {
 			continue
 		}
-		if d := p.mid.distance(point{w.XMm, w.YMm}); d < near {
+		if d := geom.Distance(p.mid, w.Point); d < near {
 			best, near = p, d
 		}
 	}
@@ -349,7 +350,7 @@ func (s Slot) finding(code Code, by float64) Finding {
 // slot compares the place of a slot, and its shape laid on its place.
 func (c *comparison) slot(w Slot, p *piece, off float64) {
 	want := w.contour()
-	laid := p.moved(point{w.XMm - p.mid.x, w.YMm - p.mid.y})
+	laid := p.moved(w.Point.Minus(p.mid))
 	shape, _ := apart(&laid, &want, mostSamples)
 	for _, one := range []struct {
 		code Code
@@ -377,7 +378,7 @@ func (c *comparison) extras() {
 		}
 		f := p.at(Finding{Code: Extra})
 		k := slices.IndexFunc(c.want.Blind, func(w Round) bool {
-			return p.mid.distance(point{w.XMm, w.YMm}) < math.Max(1, w.DiameterMm/4)
+			return geom.Distance(p.mid, w.Point) < math.Max(1, w.DiameterMm/4)
 		})
 		switch {
 		case k >= 0:

@@ -1,6 +1,7 @@
 package compare
 
 import (
+	"centrepop/parts/geom"
 	"cmp"
 	"math"
 	"slices"
@@ -48,18 +49,18 @@ func spots(marks []contour) (found []*spot, rest []*piece) {
 			rest = append(rest, p)
 		}
 	}
-	slices.SortStableFunc(straight, func(a, b *piece) int { return cmp.Compare(a.mid.x, b.mid.x) })
+	slices.SortStableFunc(straight, func(a, b *piece) int { return cmp.Compare(a.mid.XMm, b.mid.XMm) })
 	for i, a := range straight {
 		if a.used {
 			continue
 		}
 		for _, b := range straight[i+1:] {
-			if b.mid.x-a.mid.x > crossShare*a.length() {
+			if b.mid.XMm-a.mid.XMm > crossShare*a.length() {
 				break
 			}
 			if !b.used && crosses(a, b) {
 				a.used, b.used = true, true
-				found = append(found, &spot{at: point{(a.mid.x + b.mid.x) / 2, (a.mid.y + b.mid.y) / 2}, size: a.length(), line: min(a.line, b.line), column: a.column})
+				found = append(found, &spot{at: a.mid.Plus(b.mid).Times(0.5), size: a.length(), line: min(a.line, b.line), column: a.column})
 				break
 			}
 		}
@@ -78,7 +79,7 @@ func (p *piece) dot() bool {
 	}
 	least, most := math.Inf(1), 0.0
 	for _, q := range p.points {
-		d := q.distance(p.mid)
+		d := geom.Distance(q, p.mid)
 		least, most = math.Min(least, d), math.Max(most, d)
 	}
 	return least >= (1-dotShare)*most
@@ -88,11 +89,11 @@ func (p *piece) dot() bool {
 // other.
 func crosses(a, b *piece) bool {
 	la, lb := a.length(), b.length()
-	if la > crossRatio*lb || lb > crossRatio*la || a.mid.distance(b.mid) > crossShare*la {
+	if la > crossRatio*lb || lb > crossRatio*la || geom.Distance(a.mid, b.mid) > crossShare*la {
 		return false
 	}
-	u, v := a.points[1].minus(a.points[0]), b.points[1].minus(b.points[0])
-	return math.Abs(float64(u.x*v.x)+float64(u.y*v.y)) <= crossCosine*la*lb
+	u, v := a.points[1].Minus(a.points[0]), b.points[1].Minus(b.points[0])
+	return math.Abs(float64(u.XMm*v.XMm)+float64(u.YMm*v.YMm)) <= crossCosine*la*lb
 }
 
 // marks compares the places that are marked. A group is marked as a whole or
@@ -106,11 +107,11 @@ func (c *comparison) marks() {
 	}
 	places := make([]point, len(want))
 	for i, m := range want {
-		places[i] = point{m.XMm, m.YMm}
+		places[i] = m.Point
 	}
 	reach := reaches(places)
 	got := pairUp(len(want), len(c.spots), func(i, k int) (float64, bool) {
-		d := c.spots[k].at.distance(places[i])
+		d := geom.Distance(c.spots[k].at, places[i])
 		return d, d <= reach[i]
 	})
 	begun := map[string]bool{}
@@ -132,9 +133,9 @@ func (c *comparison) marks() {
 		}
 		s := c.spots[got[i]]
 		s.used = true
-		if d := s.at.distance(places[i]); d > c.tol {
+		if d := geom.Distance(s.at, places[i]); d > c.tol {
 			f.Code, f.ByMm, f.Line, f.Column = MarkMoved, d, s.line, s.column
-			f.Drawn = &Shape{XMm: tidy(s.at.x), YMm: tidy(s.at.y)}
+			f.Drawn = &Shape{XMm: tidy(s.at.XMm), YMm: tidy(s.at.YMm)}
 			c.add(f)
 			continue
 		}
@@ -147,7 +148,7 @@ func (c *comparison) marks() {
 func (c *comparison) moreMarks() {
 	c.report.Marks = len(c.spots)
 	centre := func(s *spot) bool { // of a hole that is cut
-		return slices.ContainsFunc(c.want.Rounds, func(w Round) bool { return s.at.distance(point{w.XMm, w.YMm}) <= c.tol })
+		return slices.ContainsFunc(c.want.Rounds, func(w Round) bool { return geom.Distance(s.at, w.Point) <= c.tol })
 	}
 	var unread []place
 	for _, s := range c.spots {
@@ -156,13 +157,10 @@ func (c *comparison) moreMarks() {
 		case s.size > mostMarkMm:
 			unread = append(unread, place{s.line, s.column})
 		default:
-			c.add(Finding{Code: MarkExtra, Line: s.line, Column: s.column, XMm: s.at.x, YMm: s.at.y})
+			c.add(Finding{Code: MarkExtra, Line: s.line, Column: s.column, XMm: s.at.XMm, YMm: s.at.YMm})
 		}
 	}
-	top := contour{}
-	for _, q := range c.want.TopLine {
-		top.points = append(top.points, point{q.XMm, q.YMm})
-	}
+	top := contour{points: c.want.TopLine}
 	c.report.OtherLines = len(c.lines)
 	scribed := len(top.points) == 2 && slices.ContainsFunc(c.lines, func(p *piece) bool {
 		d, _ := apart(&p.contour, &top, mostSamples)

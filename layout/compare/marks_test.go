@@ -43,7 +43,7 @@ func cross(x, y float64) string {
 func TestMarkOf(t *testing.T) {
 	t.Parallel()
 	p := marked(t)
-	want := []Mark{{7, "lift", -85, 45}, {8, "lift", 70, 45}, {9, "adjust", 80, -20}, {9, "adjust", 80, -40}, {10, "earth", -85, -45}}
+	want := []Mark{{7, "lift", xy(-85, 45)}, {8, "lift", xy(70, 45)}, {9, "adjust", xy(80, -20)}, {9, "adjust", xy(80, -40)}, {10, "earth", xy(-85, -45)}}
 	if !slices.Equal(p.Marks, want) || !p.Rounds[7].Later || p.Rounds[1].Later || !p.Slots[0].Later {
 		t.Errorf("%+v %+v", p.Marks, p.Rounds)
 	}
@@ -163,7 +163,7 @@ func TestMarksAlone(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if len(p.Marks) != 19 || p.Marks[10] != (Mark{11, "earth", 205, 0}) || p.Marks[15] != (Mark{14, "skid-holes", 140, 25}) {
+	if len(p.Marks) != 19 || p.Marks[10] != (Mark{11, "earth", xy(205, 0)}) || p.Marks[15] != (Mark{14, "skid-holes", xy(140, 25)}) {
 		t.Fatalf("%+v", p.Marks)
 	}
 	for transform, want := range map[string][]Code{
@@ -191,7 +191,7 @@ func TestMarksAlone(t *testing.T) {
 func TestRoundTurned(t *testing.T) {
 	t.Parallel()
 	p := &Part{Name: "ring", Outline: "M-130 0A130 130 0 0 0 130 0A130 130 0 0 0 -130 0Z"}
-	p.Marks = []Mark{{1, "a", 100, 0}, {2, "a", 0, 100}, {3, "b", -80, 20}}
+	p.Marks = []Mark{{1, "a", xy(100, 0)}, {2, "a", xy(0, 100)}, {3, "b", xy(-80, 20)}}
 	if err := p.setEdge(); err != nil {
 		t.Fatal(err)
 	}

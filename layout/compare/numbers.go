@@ -161,7 +161,7 @@ type matrix struct{ a, b, c, d, e, f float64 }
 var identity = matrix{1, 0, 0, 1, 0, 0}
 
 func (m matrix) apply(x, y float64) point {
-	return point{float64(m.a*x) + float64(m.c*y) + m.e, float64(m.b*x) + float64(m.d*y) + m.f}
+	return xy(float64(m.a*x)+float64(m.c*y)+m.e, float64(m.b*x)+float64(m.d*y)+m.f)
 }
 
 // times is m after n: what n gives, m takes further.

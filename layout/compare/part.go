@@ -10,13 +10,14 @@ import (
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 )
 
 // Round is a round opening that is cut: a hole, or the bore.
 type Round struct {
-	N          int    // number on the front, 0 for the bore
-	Group      string // bore, or the hole group's name
-	XMm, YMm   float64
+	N     int    // number on the front, 0 for the bore
+	Group string // bore, or the hole group's name
+	geom.Point
 	DiameterMm float64 // as cut
 	// Later marks what is usually not cut but drilled afterwards: tapped and
 	// reamed holes, and those too small for the cutter. Its group may be left
@@ -26,9 +27,9 @@ type Round struct {
 
 // Slot is an obround opening that is cut.
 type Slot struct {
-	N        int
-	Group    string
-	XMm, YMm float64
+	N     int
+	Group string
+	geom.Point
 	WidthMm  float64
 	LengthMm float64 // overall
 	EndsMm   [2]plan.XY
@@ -38,9 +39,9 @@ type Slot struct {
 // Mark is a place to be marked, for a hole that is drilled afterwards or an end
 // of a slot. N and Group are those of the hole or slot.
 type Mark struct {
-	N        int
-	Group    string
-	XMm, YMm float64
+	N     int
+	Group string
+	geom.Point
 }
 
 // Part is a flat part as it should be cut, seen on its front.
@@ -119,7 +120,7 @@ func (out *Part) add(p *parts.Part, view *plan.Face) {
 		hand = -1
 	}
 	for _, h := range view.Holes {
-		r := Round{N: h.N, Group: h.Group, XMm: hand * h.XMm, YMm: h.YMm, DiameterMm: h.DiameterMm}
+		r := Round{N: h.N, Group: h.Group, Point: xy(hand*h.XMm, h.YMm), DiameterMm: h.DiameterMm}
 		if !through[h.Group] {
 			out.Blind = append(out.Blind, r)
 		} else if front {
@@ -128,9 +129,9 @@ func (out *Part) add(p *parts.Part, view *plan.Face) {
 	}
 	for _, s := range view.Slots {
 		if !through[s.Group] {
-			out.Blind = append(out.Blind, Round{N: s.N, Group: s.Group, XMm: hand * s.XMm, YMm: s.YMm, DiameterMm: s.WidthMm})
+			out.Blind = append(out.Blind, Round{N: s.N, Group: s.Group, Point: xy(hand*s.XMm, s.YMm), DiameterMm: s.WidthMm})
 		} else if front {
-			out.Slots = append(out.Slots, Slot{N: s.N, Group: s.Group, XMm: s.XMm, YMm: s.YMm, WidthMm: s.WidthMm, LengthMm: s.LengthMm, EndsMm: s.EndsMm})
+			out.Slots = append(out.Slots, Slot{N: s.N, Group: s.Group, Point: xy(s.XMm, s.YMm), WidthMm: s.WidthMm, LengthMm: s.LengthMm, EndsMm: s.EndsMm})
 		}
 	}
 }
@@ -141,22 +142,21 @@ const sameMm = 1e-3
 // mark notes what is marked and not cut, each under the name of its opening.
 func (out *Part) mark(marks []plan.CutMark) {
 	for _, m := range marks {
-		at := point{m.AtMm.XMm, m.AtMm.YMm}
-		on := func(x, y float64) bool { return at.distance(point{x, y}) < sameMm }
-		made := Mark{XMm: at.x, YMm: at.y}
+		on := func(p point) bool { return geom.Distance(m.AtMm, p) < sameMm }
+		made := Mark{Point: m.AtMm}
 		for i := range out.Rounds {
-			if r := &out.Rounds[i]; on(r.XMm, r.YMm) {
+			if r := &out.Rounds[i]; on(r.Point) {
 				made.N, made.Group, r.Later = r.N, r.Group, true
 			}
 		}
 		for i := range out.Slots {
 			s := &out.Slots[i]
-			if slices.ContainsFunc(s.EndsMm[:], func(e plan.XY) bool { return on(e.XMm, e.YMm) }) {
+			if slices.ContainsFunc(s.EndsMm[:], on) {
 				made.N, made.Group, s.Later = s.N, s.Group, true
 			}
 		}
 		for _, b := range out.Blind {
-			if on(b.XMm, b.YMm) {
+			if on(b.Point) {
 				made.N, made.Group = b.N, b.Group
 			}
 		}
@@ -176,7 +176,7 @@ func (p *Part) setEdge() error {
 	}
 	p.edge = contour{closed: true}
 	for _, q := range path.Flatten(wantMm).Split()[0].Coords() {
-		p.edge.points = append(p.edge.points, point{q.X, q.Y})
+		p.edge.points = append(p.edge.points, xy(q.X, q.Y))
 	}
 	p.edge.points = thin(p.edge.points, true, wantMm)
 	if len(p.edge.points) < 3 {
@@ -194,7 +194,7 @@ func (s Slot) contour() contour {
 		from := dir - math.Pi/2 + math.Pi*float64(side)
 		for i := range arc + 1 {
 			sin, cos := math.Sincos(from + math.Pi*float64(i)/arc)
-			c.points = append(c.points, point{e.XMm + s.WidthMm/2*cos, e.YMm + s.WidthMm/2*sin})
+			c.points = append(c.points, xy(e.XMm+s.WidthMm/2*cos, e.YMm+s.WidthMm/2*sin))
 		}
 	}
 	return c

@@ -111,7 +111,7 @@ func TestOwnParts(t *testing.T) {
 				c := s.contour()
 				b.WriteString(`<polygon points="`)
 				for _, q := range c.points {
-					fmt.Fprintf(&b, "%.4f,%.4f ", q.x, q.y)
+					fmt.Fprintf(&b, "%.4f,%.4f ", q.XMm, q.YMm)
 				}
 				b.WriteString(`"/>`)
 			}

@@ -77,7 +77,7 @@ func (t *track) step() error {
 	upper := t.command &^ 0x20
 	var from point // what the numbers count from
 	if t.command != upper {
-		from = point{t.x, t.y}
+		from = xy(t.x, t.y)
 	}
 	if upper == 'Z' {
 		if err := t.lift(true); err != nil {
@@ -94,7 +94,7 @@ func (t *track) step() error {
 		if err := t.lift(false); err != nil {
 			return err
 		}
-		t.begin(v[0]+from.x, v[1]+from.y)
+		t.begin(v[0]+from.XMm, v[1]+from.YMm)
 		t.last = t.command
 		t.command = 'L' | t.command&0x20 // further pairs are lines
 		return nil
@@ -142,28 +142,28 @@ func (t *track) draw(upper byte, v [7]float64, from point) {
 	nextX, nextY := t.x, t.y // control point left behind
 	switch upper {
 	case 'L':
-		t.to(v[0]+from.x, v[1]+from.y)
+		t.to(v[0]+from.XMm, v[1]+from.YMm)
 	case 'H':
-		t.to(v[0]+from.x, t.y)
+		t.to(v[0]+from.XMm, t.y)
 	case 'V':
-		t.to(t.x, v[0]+from.y)
+		t.to(t.x, v[0]+from.YMm)
 	case 'C', 'S':
 		first, w := t.control("CS"), v[:]
 		if upper == 'C' {
-			first, w = point{v[0] + from.x, v[1] + from.y}, v[2:]
+			first, w = xy(v[0]+from.XMm, v[1]+from.YMm), v[2:]
 		}
-		second := point{w[0] + from.x, w[1] + from.y}
-		nextX, nextY = second.x, second.y
-		t.cubic(first, second, point{w[2] + from.x, w[3] + from.y})
+		second := xy(w[0]+from.XMm, w[1]+from.YMm)
+		nextX, nextY = second.XMm, second.YMm
+		t.cubic(first, second, xy(w[2]+from.XMm, w[3]+from.YMm))
 	case 'Q', 'T':
 		first, w := t.control("QT"), v[:]
 		if upper == 'Q' {
-			first, w = point{v[0] + from.x, v[1] + from.y}, v[2:]
+			first, w = xy(v[0]+from.XMm, v[1]+from.YMm), v[2:]
 		}
-		nextX, nextY = first.x, first.y
-		t.quad(first, point{w[0] + from.x, w[1] + from.y})
+		nextX, nextY = first.XMm, first.YMm
+		t.quad(first, xy(w[0]+from.XMm, w[1]+from.YMm))
 	case 'A':
-		t.arc(arcTo{v[0], v[1], v[2], v[3] == 1, v[4] == 1, v[5] + from.x, v[6] + from.y})
+		t.arc(arcTo{v[0], v[1], v[2], v[3] == 1, v[4] == 1, v[5] + from.XMm, v[6] + from.YMm})
 	}
 	t.ctrlX, t.ctrlY = nextX, nextY
 }
@@ -172,7 +172,7 @@ func (t *track) draw(upper byte, v [7]float64, from point) {
 // the same kind mirrored, or where the pen is.
 func (t *track) control(kinds string) point {
 	if strings.IndexByte(kinds, t.last&^0x20) < 0 {
-		return point{t.x, t.y}
+		return xy(t.x, t.y)
 	}
-	return point{2*t.x - t.ctrlX, 2*t.y - t.ctrlY}
+	return xy(2*t.x-t.ctrlX, 2*t.y-t.ctrlY)
 }

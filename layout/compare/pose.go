@@ -1,6 +1,7 @@
 package compare
 
 import (
+	"centrepop/parts/geom"
 	"cmp"
 	"math"
 	"slices"
@@ -25,12 +26,12 @@ func (p pose) lay(points []point) contour {
 }
 
 func (p pose) apply(q point) point {
-	x, y := q.x*p.scale, q.y*p.scale
+	x, y := q.XMm*p.scale, q.YMm*p.scale
 	if p.mirrored {
 		x = -x
 	}
 	sin, cos := math.Sincos(p.turn)
-	return point{float64(x*cos) - float64(y*sin) + p.dx, float64(x*sin) + float64(y*cos) + p.dy}
+	return xy(float64(x*cos)-float64(y*sin)+p.dx, float64(x*sin)+float64(y*cos)+p.dy)
 }
 
 // changes counts how much a pose does besides shifting; turning by anything but
@@ -122,10 +123,10 @@ func (c *comparison) newPoser() *poser {
 	s.edge = contour{points: sampled(c.want.edge.points, 400), closed: true}
 	s.area, s.mid = c.want.edge.area()
 	for _, w := range c.want.Rounds[:min(len(c.want.Rounds), mostTargets)] {
-		s.want = append(s.want, target{point{w.XMm, w.YMm}, w.DiameterMm, w.Later})
+		s.want = append(s.want, target{w.Point, w.DiameterMm, w.Later})
 	}
 	for _, m := range c.want.Marks[:min(len(c.want.Marks), mostTargets)] {
-		s.want = append(s.want, target{point{m.XMm, m.YMm}, 0, true})
+		s.want = append(s.want, target{m.Point, 0, true})
 	}
 	s.all = slices.Clone(c.closed)
 	for _, p := range s.all {
@@ -172,7 +173,7 @@ func (s *poser) scoreHoles(p pose, edge *piece) (score float64, full bool) {
 	for _, w := range s.want {
 		best, off := -1, math.Inf(1)
 		for j, g := range s.got {
-			if taken[j] || g.piece != nil && g.piece == edge || (g.diameterMm == 0) != (w.diameterMm == 0) || at[j].distance(w.at) > poseMm {
+			if taken[j] || g.piece != nil && g.piece == edge || (g.diameterMm == 0) != (w.diameterMm == 0) || geom.Distance(at[j], w.at) > poseMm {
 				continue
 			}
 			if d := math.Abs(g.diameterMm*p.scale - w.diameterMm); d < off {
@@ -184,7 +185,7 @@ func (s *poser) scoreHoles(p pose, edge *piece) (score float64, full bool) {
 			continue
 		}
 		taken[best] = true
-		score += 1 + closeCounts*(1-at[best].distance(w.at)/poseMm)
+		score += 1 + closeCounts*(1-geom.Distance(at[best], w.at)/poseMm)
 		switch {
 		case w.diameterMm == 0:
 		case off <= math.Max(poseMm, poseShare*w.diameterMm):
@@ -206,7 +207,7 @@ func (s *poser) findsSlot(p pose, w Slot, edge *piece) bool {
 			continue
 		}
 		lo, hi := g.box()
-		if p.apply(point{(lo.x + hi.x) / 2, (lo.y + hi.y) / 2}).distance(point{w.XMm, w.YMm}) > poseMm {
+		if geom.Distance(p.apply(lo.Plus(hi).Times(0.5)), w.Point) > poseMm {
 			continue
 		}
 		laid := p.lay(sampled(g.points, 60))
@@ -298,14 +299,14 @@ func (s *poser) try(edge *piece, free bool) {
 			for _, turn := range s.turns(scale, mirrored, mid, edge) {
 				p := pose{scale: scale, turn: turn, mirrored: mirrored}
 				q := p.apply(mid)
-				p.dx, p.dy = s.mid.x-q.x, s.mid.y-q.y
+				p.dx, p.dy = s.mid.XMm-q.XMm, s.mid.YMm-q.YMm
 				s.consider(p, edge)
 				if !p.quarter() {
 					continue
 				}
 				if by, ok := s.vote(p); ok {
-					p.dx += by.x
-					p.dy += by.y
+					p.dx += by.XMm
+					p.dy += by.YMm
 					s.consider(p, edge)
 				}
 			}
@@ -325,9 +326,9 @@ func (s *poser) turns(scale float64, mirrored bool, mid point, edge *piece) []fl
 	out := []float64{0, math.Pi / 2, math.Pi, -math.Pi / 2}
 	add := func(want, got point) {
 		if mirrored {
-			got.x = -got.x
+			got.XMm = -got.XMm
 		}
-		a := math.Remainder(math.Atan2(want.y, want.x)-math.Atan2(got.y, got.x), 2*math.Pi)
+		a := math.Remainder(math.Atan2(want.YMm, want.XMm)-math.Atan2(got.YMm, got.XMm), 2*math.Pi)
 		same := func(t float64) bool { return math.Abs(math.Remainder(t-a, 2*math.Pi)) < 1e-4 }
 		if len(out) < mostTurns && !slices.ContainsFunc(out, same) {
 			out = append(out, a)
@@ -335,15 +336,15 @@ func (s *poser) turns(scale float64, mirrored bool, mid point, edge *piece) []fl
 	}
 	found := 0
 	for _, w := range s.want {
-		d := w.at.minus(s.mid)
-		r := math.Hypot(d.x, d.y)
+		d := w.at.Minus(s.mid)
+		r := math.Hypot(d.XMm, d.YMm)
 		if r < leastArmMm || found >= mostArms {
 			continue
 		}
 		before := len(out)
 		for _, g := range s.got {
-			q := g.at.minus(mid)
-			if g.piece != edge && math.Abs(scale*math.Hypot(q.x, q.y)-r) <= poseMm && w.fits(g, scale, poseMm, 0.05) {
+			q := g.at.Minus(mid)
+			if g.piece != edge && math.Abs(scale*math.Hypot(q.XMm, q.YMm)-r) <= poseMm && w.fits(g, scale, poseMm, 0.05) {
 				add(d, q)
 			}
 		}
@@ -365,11 +366,11 @@ func (s *poser) turns(scale float64, mirrored bool, mid point, edge *piece) []fl
 // farthest are the points furthest from the middle, seen from it.
 func farthest(points []point, mid point) (r float64, at []point) {
 	for _, p := range points {
-		r = math.Max(r, p.distance(mid))
+		r = math.Max(r, geom.Distance(p, mid))
 	}
 	for _, p := range points {
-		if p.distance(mid) > 0.998*r && len(at) < 16 {
-			at = append(at, p.minus(mid))
+		if geom.Distance(p, mid) > 0.998*r && len(at) < 16 {
+			at = append(at, p.Minus(mid))
 		}
 	}
 	return r, at
@@ -382,7 +383,7 @@ func (s *poser) vote(p pose) (by point, ok bool) {
 	for _, w := range s.want {
 		for _, g := range s.got {
 			if len(shifts) < mostShifts && w.fits(g, p.scale, 0.2, poseShare) {
-				shifts = append(shifts, w.at.minus(p.apply(g.at)))
+				shifts = append(shifts, w.at.Minus(p.apply(g.at)))
 			}
 		}
 	}
@@ -391,15 +392,15 @@ func (s *poser) vote(p pose) (by point, ok bool) {
 		n := 0
 		var sum point
 		for _, b := range shifts {
-			if a.distance(b) < 0.2 {
+			if geom.Distance(a, b) < 0.2 {
 				n++
-				sum.x += b.x
-				sum.y += b.y
+				sum.XMm += b.XMm
+				sum.YMm += b.YMm
 			}
 		}
 		if n > most {
 			most, ok = n, true
-			by = point{sum.x / float64(n), sum.y / float64(n)}
+			by = xy(sum.XMm/float64(n), sum.YMm/float64(n))
 		}
 	}
 	return by, ok
@@ -460,16 +461,16 @@ func (c *comparison) centreUp() {
 	if len(by) == 0 {
 		return
 	}
-	step := point{median(by, func(p point) float64 { return p.x }), median(by, func(p point) float64 { return p.y })}
-	if math.Hypot(step.x, step.y) > 3*poseMm {
+	step := xy(median(by, func(p point) float64 { return p.XMm }), median(by, func(p point) float64 { return p.YMm }))
+	if math.Hypot(step.XMm, step.YMm) > 3*poseMm {
 		return
 	}
 	for _, q := range c.pieces() {
 		q.contour = q.moved(step)
-		q.centre = point{q.centre.x + step.x, q.centre.y + step.y}
+		q.centre = q.centre.Plus(step)
 	}
 	for _, m := range c.spots {
-		m.at = point{m.at.x + step.x, m.at.y + step.y}
+		m.at = m.at.Plus(step)
 	}
 }
 
@@ -478,7 +479,7 @@ func (c *comparison) centreUp() {
 func (c *comparison) edgeShift() (step point, good bool) {
 	_, mid := c.edge.contour.area()
 	_, want := c.want.edge.area()
-	step = want.minus(mid)
+	step = want.Minus(mid)
 	ew, eh := c.edge.size()
 	ww, wh := c.want.edge.size()
 	if math.Abs(ew-ww) > c.tol || math.Abs(eh-wh) > c.tol {
@@ -493,7 +494,7 @@ func (c *comparison) edgeShift() (step point, good bool) {
 func (c *comparison) holeShifts() (by []point) {
 	for _, w := range c.want.Rounds {
 		for _, g := range c.closed {
-			if d := (point{w.XMm, w.YMm}).minus(g.centre); g.round && g != c.edge && math.Hypot(d.x, d.y) <= poseMm {
+			if d := (w.Point).Minus(g.centre); g.round && g != c.edge && math.Hypot(d.XMm, d.YMm) <= poseMm {
 				by = append(by, d)
 			}
 		}

@@ -1,6 +1,7 @@
 package compare
 
 import (
+	"centrepop/parts/geom"
 	"fmt"
 	"math"
 	"strings"
@@ -58,7 +59,7 @@ func TestShapes(t *testing.T) {
 		c := read1(t, test.body)
 		lo, hi := c.box()
 		area, _ := c.area()
-		for _, d := range []float64{lo.x - test.x0, lo.y - test.y0, hi.x - test.x1, hi.y - test.y1} {
+		for _, d := range []float64{lo.XMm - test.x0, lo.YMm - test.y0, hi.XMm - test.x1, hi.YMm - test.y1} {
 			if math.Abs(d) > 0.005 {
 				t.Errorf("%s: box %v %v", test.body, lo, hi)
 				break
@@ -79,21 +80,21 @@ func TestShapes(t *testing.T) {
 func TestTransforms(t *testing.T) {
 	t.Parallel()
 	for text, want := range map[string]point{
-		"":                            {3, 5},
-		"translate(2)":                {5, 5},
-		"translate(2 -7)":             {5, -2},
-		"scale(2)":                    {6, 10},
-		"scale(2,3)":                  {6, 15},
-		"rotate(90)":                  {-5, 3},
-		"rotate(90 3 4)":              {2, 4},
-		"skewX(45)":                   {8, 5},
-		"skewY(45)":                   {3, 8},
-		"matrix(1 2 3 4 5 6)":         {23, 32},
-		"translate(1 1) scale(2)":     {7, 11},
-		" scale(2) , translate(1,1) ": {8, 12},
+		"":                            xy(3, 5),
+		"translate(2)":                xy(5, 5),
+		"translate(2 -7)":             xy(5, -2),
+		"scale(2)":                    xy(6, 10),
+		"scale(2,3)":                  xy(6, 15),
+		"rotate(90)":                  xy(-5, 3),
+		"rotate(90 3 4)":              xy(2, 4),
+		"skewX(45)":                   xy(8, 5),
+		"skewY(45)":                   xy(3, 8),
+		"matrix(1 2 3 4 5 6)":         xy(23, 32),
+		"translate(1 1) scale(2)":     xy(7, 11),
+		" scale(2) , translate(1,1) ": xy(8, 12),
 	} {
 		m, _, bad := transform(text)
-		if got := m.apply(3, 5); bad != "" || got.distance(want) > 1e-9 {
+		if got := m.apply(3, 5); bad != "" || geom.Distance(got, want) > 1e-9 {
 			t.Errorf("%q: %v %s, want %v", text, got, bad, want)
 		}
 	}
@@ -132,45 +133,45 @@ func TestViews(t *testing.T) {
 	t.Parallel()
 	px := mmPerPx
 	for head, want := range map[string]point{
-		`viewBox="2 4 100 50"`:                                                                  {8 * px, -16 * px},
-		`viewBox="2 4 100 50" width="200mm"`:                                                    {16, -32},
-		`viewBox="2 4 100 50" height="200mm"`:                                                   {32, -64},
-		`viewBox="2 4 100 50" width="200mm" height="60mm"`:                                      {9.6, -19.2},
-		`viewBox="2 4 100 50" width="200mm" height="60mm" preserveAspectRatio="none"`:           {16, -19.2},
-		`viewBox="2 4 100 50" width="200mm" height="60mm" preserveAspectRatio="xMidYMid slice"`: {16, -32},
-		`viewBox="2 4 100 50" width="100%" height="auto"`:                                       {8 * px, -16 * px},
-		`width="50mm" height="50mm"`:                                                            {10 * px, -20 * px},
-		``:                                                                                      {10 * px, -20 * px},
+		`viewBox="2 4 100 50"`:                                                                  xy(8*px, -16*px),
+		`viewBox="2 4 100 50" width="200mm"`:                                                    xy(16, -32),
+		`viewBox="2 4 100 50" height="200mm"`:                                                   xy(32, -64),
+		`viewBox="2 4 100 50" width="200mm" height="60mm"`:                                      xy(9.6, -19.2),
+		`viewBox="2 4 100 50" width="200mm" height="60mm" preserveAspectRatio="none"`:           xy(16, -19.2),
+		`viewBox="2 4 100 50" width="200mm" height="60mm" preserveAspectRatio="xMidYMid slice"`: xy(16, -32),
+		`viewBox="2 4 100 50" width="100%" height="auto"`:                                       xy(8*px, -16*px),
+		`width="50mm" height="50mm"`:                                                            xy(10*px, -20*px),
+		``:                                                                                      xy(10*px, -20*px),
 	} {
 		s, err := Read(strings.NewReader(`<svg ` + head + `><line x1="10" y1="20" x2="90" y2="20"/></svg>`))
-		if err != nil || s.contours[0].points[0].distance(want) > 1e-9 {
+		if err != nil || geom.Distance(s.contours[0].points[0], want) > 1e-9 {
 			t.Errorf("%s: %v %v, want %v", head, s, err, want)
 		}
 	}
 	// Half of the sheet, without a view.
 	s, err := Read(strings.NewReader(`<svg width="80mm" height="60mm"><line x1="50%" y1="50%" x2="90%" y2="0"/></svg>`))
-	if err != nil || s.contours[0].points[0].distance(point{40, -30}) > 1e-9 {
+	if err != nil || geom.Distance(s.contours[0].points[0], xy(40, -30)) > 1e-9 {
 		t.Errorf("%v %v", s.contours, err)
 	}
 	// A drawing inside another: its own view, and its own percentages.
 	for inner, want := range map[string]point{
-		`<svg x="5" y="6" width="20" height="40" viewBox="1 1 10 10"><line x1="2" y1="3" x2="9" y2="9"/></svg>`:                            {7, -10},
-		`<svg x="5" y="6" width="20" height="40" viewBox="1 1 10 10" preserveAspectRatio="none"><line x1="2" y1="3" x2="9" y2="9"/></svg>`: {7, -14},
-		`<svg x="5" y="6" width="20" height="40"><line x1="50%" y1="50%" x2="19" y2="9"/></svg>`:                                           {15, -26},
-		`<svg x="10%" y="10%"><line x1="50%" y1="50%" x2="19" y2="9"/></svg>`:                                                              {60, -120},
+		`<svg x="5" y="6" width="20" height="40" viewBox="1 1 10 10"><line x1="2" y1="3" x2="9" y2="9"/></svg>`:                            xy(7, -10),
+		`<svg x="5" y="6" width="20" height="40" viewBox="1 1 10 10" preserveAspectRatio="none"><line x1="2" y1="3" x2="9" y2="9"/></svg>`: xy(7, -14),
+		`<svg x="5" y="6" width="20" height="40"><line x1="50%" y1="50%" x2="19" y2="9"/></svg>`:                                           xy(15, -26),
+		`<svg x="10%" y="10%"><line x1="50%" y1="50%" x2="19" y2="9"/></svg>`:                                                              xy(60, -120),
 	} {
-		if c := read1(t, inner); c.points[0].distance(want) > 1e-9 {
+		if c := read1(t, inner); geom.Distance(c.points[0], want) > 1e-9 {
 			t.Errorf("%s: %v, want %v", inner, c.points[0], want)
 		}
 	}
 	// Elements used again: shifted, and a symbol with the size of its use.
 	for body, want := range map[string]point{
-		`<defs><line id="a" x1="1" y1="2" x2="9" y2="9"/></defs><use href="#a" x="3" y="4"/>`:                                                                         {4, -6},
-		`<symbol id="a" viewBox="0 0 10 10" width="99"><line x1="1" y1="2" x2="9" y2="9"/></symbol><use href="#a" x="3" y="4" width="20" height="20"/>`:               {5, -8},
-		`<symbol id="a" viewBox="0 0 10 10" transform="translate(1 0)"><line x1="1" y1="2" x2="9" y2="9"/></symbol><use href="#a" width="20" height="20"/>`:           {3, -4},
-		`<defs><g id="a" transform="scale(2)"><line x1="1" y1="2" x2="9" y2="9"/></g></defs><g transform="translate(10 0)"><use href="#a" transform="scale(3)"/></g>`: {16, -12},
+		`<defs><line id="a" x1="1" y1="2" x2="9" y2="9"/></defs><use href="#a" x="3" y="4"/>`:                                                                         xy(4, -6),
+		`<symbol id="a" viewBox="0 0 10 10" width="99"><line x1="1" y1="2" x2="9" y2="9"/></symbol><use href="#a" x="3" y="4" width="20" height="20"/>`:               xy(5, -8),
+		`<symbol id="a" viewBox="0 0 10 10" transform="translate(1 0)"><line x1="1" y1="2" x2="9" y2="9"/></symbol><use href="#a" width="20" height="20"/>`:           xy(3, -4),
+		`<defs><g id="a" transform="scale(2)"><line x1="1" y1="2" x2="9" y2="9"/></g></defs><g transform="translate(10 0)"><use href="#a" transform="scale(3)"/></g>`: xy(16, -12),
 	} {
-		if c := read1(t, body); c.points[0].distance(want) > 1e-9 {
+		if c := read1(t, body); geom.Distance(c.points[0], want) > 1e-9 {
 			t.Errorf("%s: %v, want %v", body, c.points[0], want)
 		}
 	}
@@ -208,8 +209,8 @@ func TestWhere(t *testing.T) {
 // TestContours: the geometry that everything stands on.
 func TestContours(t *testing.T) {
 	t.Parallel()
-	l := contour{closed: true, points: []point{{0, 0}, {4, 0}, {4, 1}, {1, 1}, {1, 5}, {0, 5}}}
-	if area, at := l.area(); area != 8 || at.distance(point{1.25, 1.75}) > 1e-12 {
+	l := contour{closed: true, points: []point{xy(0, 0), xy(4, 0), xy(4, 1), xy(1, 1), xy(1, 5), xy(0, 5)}}
+	if area, at := l.area(); area != 8 || geom.Distance(at, xy(1.25, 1.75)) > 1e-12 {
 		t.Errorf("area %g about %v", area, at) // 4·1 about 2, 0.5 and 1·4 about 0.5, 3
 	}
 	if l.length() != 18 {
@@ -222,28 +223,28 @@ func TestContours(t *testing.T) {
 	for _, test := range []struct {
 		p    point
 		want float64
-	}{{point{2, 3}, 3}, {point{-3, -4}, 5}, {point{13, 4}, 5}, {point{5, 0}, 0}} {
-		if d := toSegment(test.p, point{0, 0}, point{10, 0}); d != test.want {
+	}{{xy(2, 3), 3}, {xy(-3, -4), 5}, {xy(13, 4), 5}, {xy(5, 0), 0}} {
+		if d := toSegment(test.p, xy(0, 0), xy(10, 0)); d != test.want {
 			t.Errorf("%v is %g off", test.p, d)
 		}
 	}
-	if d := toSegment(point{3, 4}, point{}, point{}); d != 5 {
+	if d := toSegment(xy(3, 4), point{}, point{}); d != 5 {
 		t.Errorf("a segment of no length is %g off", d)
 	}
-	moved := l.moved(point{0, 0.3})
+	moved := l.moved(xy(0, 0.3))
 	if d, _ := apart(&l, &moved, 100); math.Abs(d-0.3) > 1e-12 {
 		t.Errorf("0.3 is %g", d)
 	}
-	bulge := contour{closed: true, points: []point{{0, 0}, {4, 0}, {5, 0.5}, {4, 1}, {1, 1}, {1, 5}, {0, 5}}}
+	bulge := contour{closed: true, points: []point{xy(0, 0), xy(4, 0), xy(5, 0.5), xy(4, 1), xy(1, 1), xy(1, 5), xy(0, 5)}}
 	for _, pair := range [][2]*contour{{&l, &bulge}, {&bulge, &l}} {
-		if d, at := apart(pair[0], pair[1], 100); d != 1 || at != (point{5, 0.5}) {
+		if d, at := apart(pair[0], pair[1], 100); d != 1 || at != (xy(5, 0.5)) {
 			t.Errorf("a bulge of 1 is %g at %v", d, at)
 		}
 	}
-	if got := thin([]point{{0, 0}, {0, 0}, {1, 0.001}, {2, 0}, {2, 2}, {0, 2}, {0, 0}}, true, 0.01); fmt.Sprint(got) != "[{0 0} {2 0} {2 2} {0 2}]" {
+	if got := thin([]point{xy(0, 0), xy(0, 0), xy(1, 0.001), xy(2, 0), xy(2, 2), xy(0, 2), xy(0, 0)}, true, 0.01); fmt.Sprint(got) != "[{0 0} {2 0} {2 2} {0 2}]" {
 		t.Errorf("%v", got)
 	}
-	if got := thin([]point{{0, 0}, {1, 0.02}, {2, 0}, {2, 2}, {0, 0}}, false, 0.01); len(got) != 5 {
+	if got := thin([]point{xy(0, 0), xy(1, 0.02), xy(2, 0), xy(2, 2), xy(0, 0)}, false, 0.01); len(got) != 5 {
 		t.Errorf("%v", got)
 	}
 	if got := sampled(make([]point, 10), 4); len(got) != 4 {
@@ -258,13 +259,13 @@ func TestContours(t *testing.T) {
 func TestJoin(t *testing.T) {
 	t.Parallel()
 	line := func(p ...point) contour { return contour{points: p} }
-	got := join([]contour{line(point{0, 0}, point{10, 0}), line(point{0, 10}, point{10, 10}), line(point{10.04, 0}, point{10, 10}), line(point{30, 0}, point{40, 0}), line(point{0, 0.04}, point{0, 10}), line(point{40.06, 0}, point{50, 0})})
+	got := join([]contour{line(xy(0, 0), xy(10, 0)), line(xy(0, 10), xy(10, 10)), line(xy(10.04, 0), xy(10, 10)), line(xy(30, 0), xy(40, 0)), line(xy(0, 0.04), xy(0, 10)), line(xy(40.06, 0), xy(50, 0))})
 	if len(got) != 3 || !got[0].closed || len(got[0].points) != 4 || got[1].closed || len(got[1].points) != 2 {
 		t.Errorf("%+v", got)
 	}
 	// The nearest of two ends is taken.
-	got = join([]contour{line(point{0, 0}, point{10, 0}), line(point{10.03, 0}, point{20, 5}), line(point{10.01, 0}, point{20, 0})})
-	if len(got) != 2 || got[0].points[2] != (point{20, 0}) {
+	got = join([]contour{line(xy(0, 0), xy(10, 0)), line(xy(10.03, 0), xy(20, 5)), line(xy(10.01, 0), xy(20, 0))})
+	if len(got) != 2 || got[0].points[2] != (xy(20, 0)) {
 		t.Errorf("%+v", got)
 	}
 }
@@ -273,11 +274,11 @@ func TestJoin(t *testing.T) {
 func TestReaches(t *testing.T) {
 	t.Parallel()
 	for i, want := range []float64{2.94, 2.94, 18, 36} { // 0.49·6; 0.45·40; 0.45·80
-		if got := reaches([]point{{0, 0}, {6, 0}, {46, 0}, {500, 0}})[i]; math.Abs(got-want) > 1e-12 {
+		if got := reaches([]point{xy(0, 0), xy(6, 0), xy(46, 0), xy(500, 0)})[i]; math.Abs(got-want) > 1e-12 {
 			t.Errorf("%d: %g, want %g", i, got, want)
 		}
 	}
-	if got := reaches([]point{{0, 0}, {6.4, 0}})[0]; got != 3 { // at least 3 mm where that is short of half way
+	if got := reaches([]point{xy(0, 0), xy(6.4, 0)})[0]; got != 3 { // at least 3 mm where that is short of half way
 		t.Errorf("%g", got)
 	}
 	got := pairUp(2, 3, func(i, k int) (float64, bool) {
@@ -292,7 +293,7 @@ func TestReaches(t *testing.T) {
 func TestPose(t *testing.T) {
 	t.Parallel()
 	p := pose{scale: 2, turn: math.Pi / 2, mirrored: true, dx: 10, dy: 20}
-	if got := p.apply(point{3, 5}); got.distance(point{0, 14}) > 1e-12 {
+	if got := p.apply(xy(3, 5)); geom.Distance(got, xy(0, 14)) > 1e-12 {
 		t.Errorf("%v", got)
 	}
 	if p.changes() != 3 || (pose{scale: 1}).changes() != 0 || (pose{scale: 1, turn: 0.3}).changes() != 2 {

@@ -1,6 +1,9 @@
 package compare
 
-import "math"
+import (
+	"centrepop/parts/geom"
+	"math"
+)
 
 // pen draws contours: what it is told in the units of an element, it keeps as
 // straight pieces in millimetres.
@@ -17,7 +20,7 @@ type pen struct {
 
 func (p *pen) to(x, y float64) {
 	q := p.m.apply(x, y)
-	if !(math.Abs(q.x) <= maxMm && math.Abs(q.y) <= maxMm) {
+	if !(math.Abs(q.XMm) <= maxMm && math.Abs(q.YMm) <= maxMm) {
 		p.notPlain = true
 		return
 	}
@@ -50,26 +53,26 @@ func (p *pen) steps(bend float64) int {
 }
 
 func (p *pen) quad(b, c point) {
-	a := point{p.x, p.y}
-	n := p.steps(2 * math.Hypot(a.x-2*b.x+c.x, a.y-2*b.y+c.y))
+	a := xy(p.x, p.y)
+	n := p.steps(2 * math.Hypot(a.XMm-2*b.XMm+c.XMm, a.YMm-2*b.YMm+c.YMm))
 	for i := 1; i <= n && !p.tooMuch; i++ {
 		t := float64(i) / float64(n)
 		u := 1 - t
-		p.to(u*u*a.x+2*u*t*b.x+t*t*c.x, u*u*a.y+2*u*t*b.y+t*t*c.y)
+		p.to(u*u*a.XMm+2*u*t*b.XMm+t*t*c.XMm, u*u*a.YMm+2*u*t*b.YMm+t*t*c.YMm)
 	}
-	p.x, p.y = c.x, c.y
+	p.x, p.y = c.XMm, c.YMm
 }
 
 func (p *pen) cubic(b, c, d point) {
-	a := point{p.x, p.y}
-	n := p.steps(6 * math.Max(math.Hypot(a.x-2*b.x+c.x, a.y-2*b.y+c.y), math.Hypot(b.x-2*c.x+d.x, b.y-2*c.y+d.y)))
+	a := xy(p.x, p.y)
+	n := p.steps(6 * math.Max(math.Hypot(a.XMm-2*b.XMm+c.XMm, a.YMm-2*b.YMm+c.YMm), math.Hypot(b.XMm-2*c.XMm+d.XMm, b.YMm-2*c.YMm+d.YMm)))
 	for i := 1; i <= n && !p.tooMuch; i++ {
 		t := float64(i) / float64(n)
 		u := 1 - t
 		ka, kb, kc, kd := u*u*u, 3*u*u*t, 3*u*t*t, t*t*t
-		p.to(ka*a.x+kb*b.x+kc*c.x+kd*d.x, ka*a.y+kb*b.y+kc*c.y+kd*d.y)
+		p.to(ka*a.XMm+kb*b.XMm+kc*c.XMm+kd*d.XMm, ka*a.YMm+kb*b.YMm+kc*c.YMm+kd*d.YMm)
 	}
-	p.x, p.y = d.x, d.y
+	p.x, p.y = d.XMm, d.YMm
 }
 
 // frame is how an ellipse is turned.
@@ -78,11 +81,11 @@ type frame struct{ cos, sin float64 }
 // turn draws an elliptical arc about a centre, from angle a by sweep (radians
 // in the ellipse's own frame).
 func (p *pen) turn(centre, radii point, t frame, a, sweep float64) {
-	n := p.steps(math.Max(radii.x, radii.y) * sweep * sweep)
+	n := p.steps(math.Max(radii.XMm, radii.YMm) * sweep * sweep)
 	n = max(n, int(math.Ceil(math.Abs(sweep)/(2*math.Pi)*fewestInCircle)))
 	for i := 1; i <= n && !p.tooMuch; i++ {
 		s, c := math.Sincos(a + sweep*float64(i)/float64(n))
-		p.to(centre.x+radii.x*c*t.cos-radii.y*s*t.sin, centre.y+radii.x*c*t.sin+radii.y*s*t.cos)
+		p.to(centre.XMm+radii.XMm*c*t.cos-radii.YMm*s*t.sin, centre.YMm+radii.XMm*c*t.sin+radii.YMm*s*t.cos)
 	}
 }
 
@@ -125,7 +128,7 @@ func (p *pen) arc(to arcTo) {
 	} else if !to.sweep && by > 0 {
 		by -= 2 * math.Pi
 	}
-	p.turn(point{cx, cy}, point{rx, ry}, frame{cos, sin}, from, by)
+	p.turn(xy(cx, cy), xy(rx, ry), frame{cos, sin}, from, by)
 	// The end as written, not as computed.
 	if len(p.line) > 0 {
 		p.line = p.line[:len(p.line)-1]
@@ -155,7 +158,7 @@ func (p *pen) lift(closed bool) error {
 	if len(line) == 0 {
 		return nil
 	}
-	if !closed && len(line) > 2 && line[0].distance(line[len(line)-1]) <= joinMm {
+	if !closed && len(line) > 2 && geom.Distance(line[0], line[len(line)-1]) <= joinMm {
 		closed = true
 	}
 	line = thin(line, closed, math.Min(flatMm, flatShare*spread(line)))
@@ -236,7 +239,7 @@ func (p *pen) ellipse(c context) error {
 	if v[2] == 0 || v[3] == 0 {
 		return nil
 	}
-	p.turn(point{v[0], v[1]}, point{v[2], v[3]}, frame{1, 0}, 0, 2*math.Pi)
+	p.turn(xy(v[0], v[1]), xy(v[2], v[3]), frame{1, 0}, 0, 2*math.Pi)
 	return p.lift(true)
 }
 
