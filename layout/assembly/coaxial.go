@@ -96,7 +96,7 @@ func (c *coaxial) deepest(a, b *Body, limit float64) (at Vec, depth float64, dee
 			}
 		}
 	}
-	if depth <= limit {
+	if depth <= limit+surfaceMm {
 		return Vec{}, 0, false
 	}
 	if !c.cut {
@@ -117,7 +117,7 @@ func (c *coaxial) deepest(a, b *Body, limit float64) (at Vec, depth float64, dee
 			at, best = p, d
 		}
 	}
-	if best <= limit {
+	if best <= limit+surfaceMm {
 		best = 0
 	}
 	return at, best, true

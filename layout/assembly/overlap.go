@@ -3,7 +3,8 @@ package assembly
 import "math"
 
 // Tolerance is how deep two bodies may lie in one another before it counts, and
-// how finely surfaces are looked at.
+// how finely surfaces are looked at. Exactly as deep does not count, whatever
+// rounding the poses bring.
 type Tolerance struct {
 	CoaxialMm float64 // turned bodies on one axis, by the exact sections
 	OtherMm   float64
@@ -111,7 +112,8 @@ func outOf(b *Body, p Vec) Vec {
 // limit; depth is 0 if none is.
 func deepest(a, b *Body, limit, finest float64) (at Vec, depth float64) {
 	rel := a.Pose.Inverse().Of(b.Pose)
-	best, where := -limit, Vec{}
+	least := -limit - surfaceMm
+	best, where := least, Vec{}
 	try := func(p Vec) { // in b's frame
 		if d := a.Solid.Dist(rel.Apply(p)); d < best && math.Abs(b.Solid.Dist(p)) < surfaceMm {
 			best, where = d, p
@@ -137,7 +139,7 @@ func deepest(a, b *Body, limit, finest float64) (at Vec, depth float64) {
 		return true
 	}
 	walk(b.Solid.faces, finest, look, try)
-	if best == -limit {
+	if best == least {
 		return Vec{}, 0
 	}
 	return b.Pose.Apply(where), -best
