@@ -142,80 +142,74 @@ func scalarSchema(k Key) object {
 	return object{"type": []string{"string", "number", "boolean"}, "minLength": 1, "maxLength": k.longest()}
 }
 
-// typeSchema is the schema of a key's value.
-func typeSchema(k Key) object {
-	group := object{}
-	if k.Group != nil {
-		group = object{"$ref": "#/$defs/" + defName(k.Group)}
-	}
-	name := anyOf(textPattern("^"+namePattern+"$"), object{"type": "integer", "minimum": 0})
-	pair := func(items object) object { return arrayOf(items, 2, 2) }
-	switch k.Type {
-	case SizeType, DistanceType, CoordinateType:
-		return lengthSchema(k.span())
-	case EitherType:
-		return anyOf(lengthSchema(positive), group)
-	case OntoType:
-		return anyOf(textPattern(refPattern), group)
-	case DepthType:
-		return anyOf(object{"const": "through"}, lengthSchema(positive))
-	case SizesType:
+// nameSchema takes a name; YAML may have read one as a number.
+var nameSchema = anyOf(textPattern("^"+namePattern+"$"), object{"type": "integer", "minimum": 0})
+
+func pair(items object) object { return arrayOf(items, 2, 2) }
+
+// groupRef refers to the keys of a group.
+func groupRef(k Key) object { return object{"$ref": "#/$defs/" + defName(k.Group)} }
+
+// typeSchemas makes the schema of a key's value. Types that are not here are a line
+// of text: text, date, paper, bolt, path data, casting.
+var typeSchemas = map[Type]func(Key) object{
+	SizeType:       func(k Key) object { return lengthSchema(k.span()) },
+	DistanceType:   func(k Key) object { return lengthSchema(k.span()) },
+	CoordinateType: func(k Key) object { return lengthSchema(k.span()) },
+	EitherType:     func(k Key) object { return anyOf(lengthSchema(positive), groupRef(k)) },
+	OntoType:       func(k Key) object { return anyOf(textPattern(refPattern), groupRef(k)) },
+	DepthType:      func(k Key) object { return anyOf(object{"const": "through"}, lengthSchema(positive)) },
+	SizesType: func(k Key) object {
 		return anyOf(lengthSchema(positive), arrayOf(lengthSchema(positive), k.Entries[0], k.Entries[1]))
-	case PairType:
-		return pair(lengthSchema(positive))
-	case FloatsType, PointType:
-		return pair(lengthSchema(signed))
-	case PointsType:
-		return arrayOf(pair(lengthSchema(signed)), k.Entries[0], k.Entries[1])
-	case AngleType:
-		return angleSchema(k)
-	case AnglesType:
-		return arrayOf(angleSchema(k), k.Entries[0], k.Entries[1])
-	case ClocksType:
-		return anyOf(angleSchema(k), arrayOf(angleSchema(k), k.Entries[0], k.Entries[1]))
-	case CountType:
+	},
+	PairType:   func(k Key) object { return pair(lengthSchema(positive)) },
+	FloatsType: func(k Key) object { return pair(lengthSchema(signed)) },
+	PointType:  func(k Key) object { return pair(lengthSchema(signed)) },
+	PointsType: func(k Key) object { return arrayOf(pair(lengthSchema(signed)), k.Entries[0], k.Entries[1]) },
+	AngleType:  func(k Key) object { return angleSchema(k) },
+	AnglesType: func(k Key) object { return arrayOf(angleSchema(k), k.Entries[0], k.Entries[1]) },
+	ClocksType: func(k Key) object { return anyOf(angleSchema(k), arrayOf(angleSchema(k), k.Entries[0], k.Entries[1])) },
+	CountType: func(k Key) object {
 		return anyOf(object{"type": "integer", "minimum": k.Low, "maximum": k.High}, textPattern(`^[0-9]+$`))
-	case HoleOrSpigot:
+	},
+	HoleOrSpigot: func(k Key) object {
 		return anyOf(object{"type": "integer", "minimum": k.Low, "maximum": k.High}, object{"const": "spigot"})
-	case NumberType:
-		return object{"type": "number", "minimum": k.Low, "maximum": k.High}
-	case NumbersType:
+	},
+	NumberType: func(k Key) object { return object{"type": "number", "minimum": k.Low, "maximum": k.High} },
+	NumbersType: func(k Key) object {
 		return arrayOf(object{"type": "number", "minimum": k.Low, "maximum": k.High}, k.Entries[0], k.Entries[1])
-	case ForceType:
+	},
+	ForceType: func(k Key) object {
 		return textPattern(`^\s*([0-9]+([.][0-9]*)?|[.][0-9]+|[0-9]+/[0-9]+)\s*(N|kN|t)\s*$`)
-	case NameType:
-		return name
-	case NamesType:
-		return anyOf(name, arrayOf(name, k.Entries[0], k.Entries[1]))
-	case WordType:
-		return object{"enum": k.Words}
-	case YesType:
-		return object{"enum": []any{"yes", "no", true, false}}
-	case DateType:
-		return textPattern(`^[0-9]{4}-[0-9]{2}-[0-9]{2}$`)
-	case ClassFitType:
-		return anyOf(textPattern(classForm().String()), group)
-	case FitPairType:
-		return textPattern(fitPairForm().String())
-	case RefType:
-		return textPattern(refPattern)
-	case RefsType:
-		return arrayOf(textPattern(refPattern), k.Entries[0], k.Entries[1])
-	case InLineType:
+	},
+	NameType:     func(k Key) object { return nameSchema },
+	NamesType:    func(k Key) object { return anyOf(nameSchema, arrayOf(nameSchema, k.Entries[0], k.Entries[1])) },
+	WordType:     func(k Key) object { return object{"enum": k.Words} },
+	YesType:      func(k Key) object { return object{"enum": []any{"yes", "no", true, false}} },
+	DateType:     func(k Key) object { return textPattern(`^[0-9]{4}-[0-9]{2}-[0-9]{2}$`) },
+	ClassFitType: func(k Key) object { return anyOf(textPattern(classForm().String()), groupRef(k)) },
+	FitPairType:  func(k Key) object { return textPattern(fitPairForm().String()) },
+	RefType:      func(k Key) object { return textPattern(refPattern) },
+	RefsType:     func(k Key) object { return arrayOf(textPattern(refPattern), k.Entries[0], k.Entries[1]) },
+	InLineType: func(k Key) object {
 		refs := arrayOf(anyOf(object{"const": "up"}, textPattern(refPattern)), 2, 20)
 		return anyOf(refs, arrayOf(refs, k.Entries[0], k.Entries[1]))
-	case PlaceType:
-		return textPattern(`^` + namePattern + `([.]` + namePattern + `)?$`)
-	case HoleType:
-		return anyOf(lengthSchema(positive), textPattern(`^.+ (clearance( (fine|medium|coarse))?|tap)$`), group)
-	case ThreadType:
-		return textPattern(threadForm().String())
-	case TextsType, FilesType:
-		return arrayOf(scalarSchema(k), k.Entries[0], k.Entries[1])
-	case KeysType:
-		return group
-	case ListType:
-		return arrayOf(group, k.Entries[0], k.Entries[1])
+	},
+	PlaceType: func(k Key) object { return textPattern(`^` + namePattern + `([.]` + namePattern + `)?$`) },
+	HoleType: func(k Key) object {
+		return anyOf(lengthSchema(positive), textPattern(`^.+ (clearance( (fine|medium|coarse))?|tap)$`), groupRef(k))
+	},
+	ThreadType: func(k Key) object { return textPattern(threadForm().String()) },
+	TextsType:  func(k Key) object { return arrayOf(scalarSchema(k), k.Entries[0], k.Entries[1]) },
+	FilesType:  func(k Key) object { return arrayOf(scalarSchema(k), k.Entries[0], k.Entries[1]) },
+	KeysType:   func(k Key) object { return groupRef(k) },
+	ListType:   func(k Key) object { return arrayOf(groupRef(k), k.Entries[0], k.Entries[1]) },
+}
+
+// typeSchema is the schema of a key's value.
+func typeSchema(k Key) object {
+	if schema, ok := typeSchemas[k.Type]; ok {
+		return schema(k)
 	}
-	return scalarSchema(k) // text, date, paper, bolt, path data, casting
+	return scalarSchema(k)
 }

@@ -267,6 +267,15 @@ func crowded(tokens token.Tokens) *token.Token {
 	return nil
 }
 
+// unused are the parts of YAML that have no place here, with what to write instead.
+var unused = map[token.Type][2]string{
+	token.AnchorType:    {"anchors and aliases (& and *) are not used here", "write the value out; put text with & or * in quotes"},
+	token.AliasType:     {"anchors and aliases (& and *) are not used here", "write the value out; put text with & or * in quotes"},
+	token.MergeKeyType:  {"merge keys (<<) are not used here", "write the keys out"},
+	token.TagType:       {"tags (!) are not used here", "delete the tag; put text with ! in quotes"},
+	token.DirectiveType: {"directives (%) are not used here", "delete the line"},
+}
+
 // checkTokens refuses the parts of YAML that are not used here, and nesting
 // so deep that the parser's recursion could hurt.
 func (s *source) checkTokens(tokens token.Tokens) bool {
@@ -281,22 +290,14 @@ func (s *source) checkTokens(tokens token.Tokens) bool {
 	flow, begun, ended := 0, false, false
 	var indents []int
 	for i, tk := range tokens {
+		if why, ok := unused[tk.Type]; ok {
+			s.fault(place(tk), why[0], why[1])
+			return false
+		}
 		column := 0
 		switch tk.Type {
 		case token.CommentType:
 			continue
-		case token.AnchorType, token.AliasType:
-			s.fault(place(tk), "anchors and aliases (& and *) are not used here", "write the value out; put text with & or * in quotes")
-			return false
-		case token.MergeKeyType:
-			s.fault(place(tk), "merge keys (<<) are not used here", "write the keys out")
-			return false
-		case token.TagType:
-			s.fault(place(tk), "tags (!) are not used here", "delete the tag; put text with ! in quotes")
-			return false
-		case token.DirectiveType:
-			s.fault(place(tk), "directives (%) are not used here", "delete the line")
-			return false
 		case token.DocumentHeaderType:
 			if begun {
 				s.fault(place(tk), "a second document starts here", "put each part in its own file")

@@ -91,46 +91,19 @@ func (b Bolt) HeadRoom(p Place) (Room, error) {
 	if p.Head == "" || p.Nut {
 		p.Head = Hex
 	}
-	diameter, err := b.HeadDiameterMm(p.Head)
-	if err != nil {
-		return Room{}, err
-	}
-	flats := b.AcrossFlatsMm
-	if p.Nut {
-		flats = b.NutAcrossFlatsMm
-		diameter = flats * 2 / math.Sqrt(3)
-	}
 	if p.Tool == "" {
 		p.Tool = ToolSocket
 		if p.Head == Socket {
 			p.Tool = ToolHexKey
 		}
 	}
-	if fits := p.Tool == ToolNone || (p.Tool == ToolHexKey) == (p.Head == Socket); !fits {
-		return Room{}, fmt.Errorf("bolts: tool %s does not fit a %s head", p.Tool, p.Head)
-	}
-	r := Room{HeadRadiusMm: diameter / 2}
-	if r.ToolRadiusMm, err = ToolRadiusMm(p.Tool, flats); err != nil {
+	r, err := b.headAndTool(p)
+	if err != nil {
 		return Room{}, err
 	}
-	for _, n := range []struct {
-		what string
-		x    float64
-	}{{"distance to the wall", p.WallMm}, {"fillet", p.FilletMm}, {"distance to the neighbour", p.NeighbourMm}, {"hole diameter", p.HoleMm}} {
-		if err := atLeast(n.what, n.x, 0); err != nil {
-			return Room{}, err
-		}
+	if r.ShiftMm, err = b.shiftMm(p); err != nil {
+		return Room{}, err
 	}
-	hole := p.HoleMm
-	if hole == 0 {
-		if hole, err = b.Thread.ClearanceMm("medium"); err != nil {
-			return Room{}, err
-		}
-	}
-	if hole < b.Thread.MajorMm {
-		return Room{}, fmt.Errorf("bolts: hole %s is smaller than %s", mm(hole), b.Thread.Designation)
-	}
-	r.ShiftMm = (hole - b.Thread.MajorMm) / 2
 	if p.Washer {
 		// The washer can also shift on the bolt.
 		r.WasherRadiusMm = b.WasherODMm/2 + math.Max(0, b.WasherIDMm-b.Thread.MajorMm)/2
@@ -157,6 +130,48 @@ func (b Bolt) HeadRoom(p Place) (Room, error) {
 		r.Assumptions = append(r.Assumptions, fmt.Sprintf("%s %s radius: common practice, without the swing of the handle", p.Tool, mm(r.ToolRadiusMm)))
 	}
 	return r, nil
+}
+
+// headAndTool is the room with the radii of head and tool.
+func (b Bolt) headAndTool(p Place) (r Room, err error) {
+	diameter, err := b.HeadDiameterMm(p.Head)
+	if err != nil {
+		return r, err
+	}
+	flats := b.AcrossFlatsMm
+	if p.Nut {
+		flats = b.NutAcrossFlatsMm
+		diameter = flats * 2 / math.Sqrt(3)
+	}
+	if fits := p.Tool == ToolNone || (p.Tool == ToolHexKey) == (p.Head == Socket); !fits {
+		return r, fmt.Errorf("bolts: tool %s does not fit a %s head", p.Tool, p.Head)
+	}
+	r.HeadRadiusMm = diameter / 2
+	r.ToolRadiusMm, err = ToolRadiusMm(p.Tool, flats)
+	return r, err
+}
+
+// shiftMm is how far the bolt can lie off the middle of its hole.
+func (b Bolt) shiftMm(p Place) (float64, error) {
+	for _, n := range []struct {
+		what string
+		x    float64
+	}{{"distance to the wall", p.WallMm}, {"fillet", p.FilletMm}, {"distance to the neighbour", p.NeighbourMm}, {"hole diameter", p.HoleMm}} {
+		if err := atLeast(n.what, n.x, 0); err != nil {
+			return 0, err
+		}
+	}
+	hole := p.HoleMm
+	if hole == 0 {
+		var err error
+		if hole, err = b.Thread.ClearanceMm("medium"); err != nil {
+			return 0, err
+		}
+	}
+	if hole < b.Thread.MajorMm {
+		return 0, fmt.Errorf("bolts: hole %s is smaller than %s", mm(hole), b.Thread.Designation)
+	}
+	return (hole - b.Thread.MajorMm) / 2, nil
 }
 
 // describe names the things that need the room.

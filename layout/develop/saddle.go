@@ -211,43 +211,13 @@ func (s Saddle) check() (saddleGeometry, error) {
 	if g.margin == 0 {
 		g.margin = DefaultSaddleMarginMm
 	}
-	offset := math.Abs(s.OffsetMm)
-	mainBore, branchBore := mainOut-s.MainWallMm, branchOut-s.BranchWallMm
-	switch {
-	case !(s.AngleDeg >= MinBranchAngleDeg && s.AngleDeg <= MaxBranchAngleDeg):
-		return g, refuse("angle is %g°, want the acute angle between the axes, %g to %g°", s.AngleDeg, MinBranchAngleDeg, MaxBranchAngleDeg)
-	case s.BranchDiameterMm > s.MainDiameterMm:
-		return g, refuse("the branch, %g mm, is larger than the main, %g mm", s.BranchDiameterMm, s.MainDiameterMm)
-	case mainBore <= 0:
-		return g, refuse("a main of %g mm cannot have a wall of %g mm", s.MainDiameterMm, s.MainWallMm)
-	case branchBore <= 0:
-		return g, refuse("a branch of %g mm cannot have a wall of %g mm", s.BranchDiameterMm, s.BranchWallMm)
-	case offset >= mainOut+branchOut:
-		return g, refuse("with an offset of %g mm the branch misses the main", s.OffsetMm)
-	case !within(offset+branchOut, mainOut):
-		return g, refuse("with an offset of %g mm the branch overhangs the side of the main by %.3f mm", s.OffsetMm, offset+branchOut-mainOut)
-	case s.GapMm > branchOut:
-		return g, refuse("a gap of %g mm is more than the branch's radius", s.GapMm)
-	case s.TabMm > math.Pi*branchOut:
-		return g, refuse("a tab of %g mm is more than half round the branch", s.TabMm)
+	if err := s.meets(); err != nil {
+		return g, err
 	}
-	switch s.Joint {
-	case SetOn:
-		g.cutSurface, g.holeRadius = mainOut+s.GapMm, branchBore
-	case SetIn:
-		if s.MainWallMm == 0 {
-			return g, refuse("a set-in branch needs the main's wall thickness")
-		}
-		if !within(offset+branchOut, mainBore) {
-			return g, refuse("a set-in branch of %g mm does not pass the main's bore of %g mm at this offset: set it on", s.BranchDiameterMm, 2*mainBore)
-		}
-		g.cutSurface, g.holeRadius = mainBore, branchOut+s.GapMm
-		if !within(offset+g.holeRadius, mainOut) {
-			return g, refuse("the hole with a gap of %g mm is wider than the main", s.GapMm)
-		}
-	default:
-		return g, refuse("joint %d is not known", s.Joint)
+	if err := g.setJoint(); err != nil {
+		return g, err
 	}
+	branchBore := branchOut - s.BranchWallMm
 	switch s.Edge {
 	case WholeWall:
 		g.inner, g.outer = branchBore, branchOut
@@ -266,6 +236,55 @@ func (s Saddle) check() (saddleGeometry, error) {
 		g.mainScale = mainOut - s.MainWallMm/2
 	}
 	return g, nil
+}
+
+// meets refuses a branch that does not come out of the side of its main.
+func (s Saddle) meets() error {
+	mainOut, branchOut, offset := s.MainDiameterMm/2, s.BranchDiameterMm/2, math.Abs(s.OffsetMm)
+	mainBore, branchBore := mainOut-s.MainWallMm, branchOut-s.BranchWallMm
+	switch {
+	case !(s.AngleDeg >= MinBranchAngleDeg && s.AngleDeg <= MaxBranchAngleDeg):
+		return refuse("angle is %g°, want the acute angle between the axes, %g to %g°", s.AngleDeg, MinBranchAngleDeg, MaxBranchAngleDeg)
+	case s.BranchDiameterMm > s.MainDiameterMm:
+		return refuse("the branch, %g mm, is larger than the main, %g mm", s.BranchDiameterMm, s.MainDiameterMm)
+	case mainBore <= 0:
+		return refuse("a main of %g mm cannot have a wall of %g mm", s.MainDiameterMm, s.MainWallMm)
+	case branchBore <= 0:
+		return refuse("a branch of %g mm cannot have a wall of %g mm", s.BranchDiameterMm, s.BranchWallMm)
+	case offset >= mainOut+branchOut:
+		return refuse("with an offset of %g mm the branch misses the main", s.OffsetMm)
+	case !within(offset+branchOut, mainOut):
+		return refuse("with an offset of %g mm the branch overhangs the side of the main by %.3f mm", s.OffsetMm, offset+branchOut-mainOut)
+	case s.GapMm > branchOut:
+		return refuse("a gap of %g mm is more than the branch's radius", s.GapMm)
+	case s.TabMm > math.Pi*branchOut:
+		return refuse("a tab of %g mm is more than half round the branch", s.TabMm)
+	}
+	return nil
+}
+
+// setJoint sets the surface that the branch ends at and the hole in the main.
+func (g *saddleGeometry) setJoint() error {
+	s := g.in
+	mainBore, branchBore, offset := g.mainOut-s.MainWallMm, g.branchOut-s.BranchWallMm, math.Abs(s.OffsetMm)
+	switch s.Joint {
+	case SetOn:
+		g.cutSurface, g.holeRadius = g.mainOut+s.GapMm, branchBore
+	case SetIn:
+		if s.MainWallMm == 0 {
+			return refuse("a set-in branch needs the main's wall thickness")
+		}
+		if !within(offset+g.branchOut, mainBore) {
+			return refuse("a set-in branch of %g mm does not pass the main's bore of %g mm at this offset: set it on", s.BranchDiameterMm, 2*mainBore)
+		}
+		g.cutSurface, g.holeRadius = mainBore, g.branchOut+s.GapMm
+		if !within(offset+g.holeRadius, g.mainOut) {
+			return refuse("the hole with a gap of %g mm is wider than the main", s.GapMm)
+		}
+	default:
+		return refuse("joint %d is not known", s.Joint)
+	}
+	return nil
 }
 
 // within reports a <= b but for rounding.
@@ -471,15 +490,7 @@ func (g saddleGeometry) hole() (Development, error) {
 		polyline("branch axis", Division, Point{XMm: lo.XMm, YMm: foot.YMm}, Point{XMm: hi.XMm, YMm: foot.YMm}),
 		polyline("branch axis", Division, Point{XMm: foot.XMm, YMm: lo.YMm}, Point{XMm: foot.XMm, YMm: hi.YMm}))
 	d.Labels = append(d.Labels, Label{"branch axis", foot})
-	t := Table{Title: "hole points", Columns: []Column{{"position", "deg"}, {"x round the main", "mm"}, {"y along the main", "mm"}}}
-	for i := range g.divisions {
-		a := 360 * float64(i) / float64(g.divisions)
-		p := at(a)
-		label := fmt.Sprint(i)
-		d.Labels = append(d.Labels, Label{label, p})
-		t.Rows = append(t.Rows, Row{label, []float64{a, p.XMm, p.YMm}})
-	}
-	d.Tables = []Table{t}
+	g.holePoints(&d, at)
 	d.Inputs = g.inputs()
 	d.Results = []Value{
 		{"hole diameter across the branch", 2 * g.holeRadius, "mm"},
@@ -502,6 +513,20 @@ func (g saddleGeometry) hole() (Development, error) {
 		"y = 0 is level with the crossing of the axes.",
 	}
 	return d, d.finish()
+}
+
+// holePoints adds the points of the hole at the divisions, numbered, with their
+// table; at gives the point at a position in degrees.
+func (g saddleGeometry) holePoints(d *Development, at func(float64) Point) {
+	t := Table{Title: "hole points", Columns: []Column{{"position", "deg"}, {"x round the main", "mm"}, {"y along the main", "mm"}}}
+	for i := range g.divisions {
+		a := 360 * float64(i) / float64(g.divisions)
+		p := at(a)
+		label := fmt.Sprint(i)
+		d.Labels = append(d.Labels, Label{label, p})
+		t.Rows = append(t.Rows, Row{label, []float64{a, p.XMm, p.YMm}})
+	}
+	d.Tables = []Table{t}
 }
 
 // axisFoot returns how far along the main from the crossing the branch's axis

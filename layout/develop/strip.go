@@ -240,27 +240,41 @@ func (s strip) draw(d *Development, part []rung, base, top []Point) error {
 		add(top[i])
 	}
 	d.Curves = append(d.Curves, polygon("edge", Cut, ring...))
-	whole := ring
-	if s.lapMm > 0 {
-		up := top[n].Minus(base[n])
-		out := Point{XMm: up.YMm, YMm: -up.XMm}.Times(s.lapMm / up.LengthMm())
-		lap := []Point{base[n], base[n].Plus(out)}
-		if s.topGirthMm > 0 {
-			lap = append(lap, top[n].Plus(out))
-		}
-		lap = append(lap, top[n])
-		d.Curves = append(d.Curves, polyline("lap", Tab, lap...), polyline("seam", Seam, base[n], top[n]))
-		whole = nil
-		for _, p := range ring {
-			whole = append(whole, p)
-			if p == base[n] {
-				whole = append(whole, lap[1:len(lap)-1]...)
-			}
-		}
-	}
-	if crossesItself(whole) {
+	if crossesItself(s.drawLap(d, ring, [2]Point{base[n], top[n]})) {
 		return refuse("%s: the flat pattern overlaps itself, make it in more pieces", d.Title)
 	}
+	s.drawLines(d, part, base, top)
+	return d.finish()
+}
+
+// drawLap adds the lap beside the last line, from base to top, and returns the
+// ring of the piece with it.
+func (s strip) drawLap(d *Development, ring []Point, last [2]Point) []Point {
+	if s.lapMm == 0 {
+		return ring
+	}
+	base, top := last[0], last[1]
+	up := top.Minus(base)
+	out := Point{XMm: up.YMm, YMm: -up.XMm}.Times(s.lapMm / up.LengthMm())
+	lap := []Point{base, base.Plus(out)}
+	if s.topGirthMm > 0 {
+		lap = append(lap, top.Plus(out))
+	}
+	lap = append(lap, top)
+	d.Curves = append(d.Curves, polyline("lap", Tab, lap...), polyline("seam", Seam, base, top))
+	var whole []Point
+	for _, p := range ring {
+		whole = append(whole, p)
+		if p == base {
+			whole = append(whole, lap[1:len(lap)-1]...)
+		}
+	}
+	return whole
+}
+
+// drawLines adds the marked lines, their labels and their table.
+func (s strip) drawLines(d *Development, part []rung, base, top []Point) {
+	n := len(part) - 1
 	t := Table{Title: "lines", Columns: []Column{
 		{"base x", "mm"}, {"base y", "mm"}, {"top x", "mm"}, {"top y", "mm"}, {"length", "mm"},
 		{"base to next", "mm"}, {"top to next", "mm"}, {"next base to this top", "mm"},
@@ -288,7 +302,6 @@ func (s strip) draw(d *Development, part []rung, base, top []Point) error {
 		t.Rows = append(t.Rows, Row{part[i].label, row})
 	}
 	d.Tables = []Table{t}
-	return d.finish()
 }
 
 // lines returns the marked lines with their bends.

@@ -183,6 +183,18 @@ func (c Cylinder) Develop() (Development, error) {
 	leftMm := length * left / 360
 	rightMm := leftMm + length
 
+	d := c.sheet(length, seam)
+	c.frame(&d, leftMm, rightMm)
+	c.place(&d, outlines, leftMm, rightMm)
+	d.Tables = []Table{c.divisionTable(n, leftMm)}
+	if len(outlines) > 0 {
+		d.Tables = append(d.Tables, c.featureTable(outlines, leftMm, rightMm))
+	}
+	return d, d.finish()
+}
+
+// sheet is the empty template with its numbers, formulas and notes.
+func (c Cylinder) sheet(lengthMm, seamDeg float64) Development {
 	d := Development{
 		Title: fmt.Sprintf("wrap template, square edge to %s", c.Edge),
 		Inputs: []Value{
@@ -193,10 +205,10 @@ func (c Cylinder) Develop() (Development, error) {
 			{"features", float64(len(c.Features)), ""},
 		},
 		Results: []Value{
-			{"wrap length", length, "mm"},
-			{"length with tab", length + c.TabMm, "mm"},
-			{"seam clock angle", normalDeg(seam), "deg"},
-			{"millimetres per degree", length / 360, "mm"},
+			{"wrap length", lengthMm, "mm"},
+			{"length with tab", lengthMm + c.TabMm, "mm"},
+			{"seam clock angle", normalDeg(seamDeg), "deg"},
+			{"millimetres per degree", lengthMm / 360, "mm"},
 		},
 		Formulas: []Formula{
 			{"wrap length", "L = π·(D + paper)"},
@@ -213,13 +225,7 @@ func (c Cylinder) Develop() (Development, error) {
 	} else {
 		d.Notes = append(d.Notes, "Clock angles of the front face grow to the left.")
 	}
-	c.frame(&d, leftMm, rightMm)
-	c.place(&d, outlines, leftMm, rightMm)
-	d.Tables = []Table{c.divisionTable(n, leftMm)}
-	if len(outlines) > 0 {
-		d.Tables = append(d.Tables, c.featureTable(outlines, leftMm, rightMm))
-	}
-	return d, d.finish()
+	return d
 }
 
 // frame draws the edges, the tab, the seam and the quadrant lines.
@@ -341,72 +347,84 @@ func (c Cylinder) outline(f Feature) (outline, error) {
 // shape returns the plane outline of the feature about its centre and the
 // rule that turns a sideways distance into an angle in radians.
 func (f Feature) shape(radiusMm float64) (Curve, func(float64) float64, error) {
-	straight := func(u float64) float64 { return asin(u / radiusMm) }
-	fits := func(width float64) error {
-		if math.Abs(f.OffsetMm)+width/2 >= radiusMm {
-			return refuse("width %g mm with offset %g mm breaks out of the side of the diameter %g mm", width, f.OffsetMm, 2*radiusMm)
-		}
-		return nil
-	}
+	around := func(u float64) float64 { return asin(u / radiusMm) }
+	width, length, corner := f.WidthMm, f.LengthMm, f.WidthMm/2
+	var err error
 	switch f.Kind {
 	case Hole:
-		if err := firstError(checkLength("hole diameter", f.DiameterMm), fits(f.DiameterMm)); err != nil {
-			return Curve{}, nil, err
-		}
-		return roundedRectangle(f.DiameterMm, f.DiameterMm, f.DiameterMm/2), straight, nil
+		width, length, corner = f.DiameterMm, f.DiameterMm, f.DiameterMm/2
+		err = firstError(checkLength("hole diameter", f.DiameterMm), f.fits(f.DiameterMm, radiusMm))
 	case AxialSlot:
-		err := firstError(checkLength("slot width", f.WidthMm), checkLength("slot length", f.LengthMm), fits(f.WidthMm))
+		err = f.checkSlot(radiusMm)
 		if err == nil && f.LengthMm < f.WidthMm {
 			err = refuse("slot length %g mm is less than its width %g mm", f.LengthMm, f.WidthMm)
 		}
-		if err != nil {
-			return Curve{}, nil, err
-		}
-		return roundedRectangle(f.WidthMm, f.LengthMm, f.WidthMm/2), straight, nil
 	case AroundSlot:
-		err := firstError(checkLength("slot width", f.WidthMm), checkLength("slot length", f.LengthMm), fits(f.WidthMm))
-		if err != nil {
-			return Curve{}, nil, err
-		}
-		if f.OffsetMm != 0 {
-			return Curve{}, nil, refuse("a slot around the part is cut on the radius, offset must be 0")
-		}
-		// Length over the ends = R·(2·half + 2·asin(cutter radius/R)).
-		half := f.LengthMm/2 - radiusMm*asin(f.WidthMm/2/radiusMm)
-		if half < 0 {
-			return Curve{}, nil, refuse("slot length %g mm is less than the hole its cutter of %g mm leaves", f.LengthMm, f.WidthMm)
-		}
-		turning := func(u float64) float64 {
-			switch {
-			case u > half:
-				return half/radiusMm + asin((u-half)/radiusMm)
-			case u < -half:
-				return -half/radiusMm + asin((u+half)/radiusMm)
-			}
-			return u / radiusMm
-		}
-		return roundedRectangle(2*half+f.WidthMm, f.WidthMm, f.WidthMm/2), turning, nil
+		return f.aroundSlot(radiusMm)
 	case Window:
-		err := firstError(checkLength("window width", f.WidthMm), checkLength("window length", f.LengthMm))
-		switch {
-		case err != nil:
-		case 2*f.CornerMm > math.Min(f.WidthMm, f.LengthMm):
-			err = refuse("corner radius %g mm is too large for a window of %g × %g mm", f.CornerMm, f.WidthMm, f.LengthMm)
-		case f.OnSurface && f.OffsetMm != 0:
-			err = refuse("a window measured on the surface has no offset, give its clock angle")
-		case !f.OnSurface:
-			err = fits(f.WidthMm)
-		}
-		if err != nil {
-			return Curve{}, nil, err
-		}
-		flat := roundedRectangle(f.WidthMm, f.LengthMm, f.CornerMm)
+		corner, err = f.CornerMm, f.checkWindow(radiusMm)
 		if f.OnSurface {
-			return flat, func(u float64) float64 { return u / radiusMm }, nil
+			around = func(u float64) float64 { return u / radiusMm }
 		}
-		return flat, straight, nil
+	default:
+		err = refuse("feature kind %d is not known", f.Kind)
 	}
-	return Curve{}, nil, refuse("feature kind %d is not known", f.Kind)
+	if err != nil {
+		return Curve{}, nil, err
+	}
+	return roundedRectangle(width, length, corner), around, nil
+}
+
+// fits refuses a width that breaks out of the side of the cylinder.
+func (f Feature) fits(widthMm, radiusMm float64) error {
+	if math.Abs(f.OffsetMm)+widthMm/2 >= radiusMm {
+		return refuse("width %g mm with offset %g mm breaks out of the side of the diameter %g mm", widthMm, f.OffsetMm, 2*radiusMm)
+	}
+	return nil
+}
+
+func (f Feature) checkSlot(radiusMm float64) error {
+	return firstError(checkLength("slot width", f.WidthMm), checkLength("slot length", f.LengthMm), f.fits(f.WidthMm, radiusMm))
+}
+
+func (f Feature) checkWindow(radiusMm float64) error {
+	if err := firstError(checkLength("window width", f.WidthMm), checkLength("window length", f.LengthMm)); err != nil {
+		return err
+	}
+	switch {
+	case 2*f.CornerMm > math.Min(f.WidthMm, f.LengthMm):
+		return refuse("corner radius %g mm is too large for a window of %g × %g mm", f.CornerMm, f.WidthMm, f.LengthMm)
+	case f.OnSurface && f.OffsetMm != 0:
+		return refuse("a window measured on the surface has no offset, give its clock angle")
+	case f.OnSurface:
+		return nil
+	}
+	return f.fits(f.WidthMm, radiusMm)
+}
+
+// aroundSlot is a slot along the circumference, cut on the radius.
+func (f Feature) aroundSlot(radiusMm float64) (Curve, func(float64) float64, error) {
+	if err := f.checkSlot(radiusMm); err != nil {
+		return Curve{}, nil, err
+	}
+	if f.OffsetMm != 0 {
+		return Curve{}, nil, refuse("a slot around the part is cut on the radius, offset must be 0")
+	}
+	// Length over the ends = R·(2·half + 2·asin(cutter radius/R)).
+	half := f.LengthMm/2 - radiusMm*asin(f.WidthMm/2/radiusMm)
+	if half < 0 {
+		return Curve{}, nil, refuse("slot length %g mm is less than the hole its cutter of %g mm leaves", f.LengthMm, f.WidthMm)
+	}
+	turning := func(u float64) float64 {
+		switch {
+		case u > half:
+			return half/radiusMm + asin((u-half)/radiusMm)
+		case u < -half:
+			return -half/radiusMm + asin((u+half)/radiusMm)
+		}
+		return u / radiusMm
+	}
+	return roundedRectangle(2*half+f.WidthMm, f.WidthMm, f.WidthMm/2), turning, nil
 }
 
 // roundedRectangle returns a width × height rectangle around the origin,

@@ -48,7 +48,7 @@ func (t *joint) filletLoad(p *plan.WeldPlan) {
 	for i := range runs {
 		runs[i] = p.LengthMm
 	}
-	l, err := weld.FilletLoad(p.ThroatMm, runs, !t.in.Weld.Length.Set(), *t.a.r.Material, *t.b.r.Material, t.a.thickMm(), t.b.thickMm())
+	l, err := weld.FilletLoad(p.ThroatMm, runs, !t.in.Weld.Length.Set(), weld.Side{Material: *t.a.r.Material, ThickMm: t.a.thickMm()}, weld.Side{Material: *t.b.r.Material, ThickMm: t.b.thickMm()})
 	if err != nil {
 		return
 	}

@@ -15,29 +15,31 @@ type Load struct {
 	LengthMm  float64 // effective, all runs together, mm
 }
 
-// FilletLoad returns what fillets of throatMm carry that join two materials of
-// the given thicknesses (mm), by EN 1993-1-8 clause 4.5.3.3 with the tensile
-// strength and correlation factor of the weaker part. Each of runsMm, the lengths
-// of the runs (mm), loses a throat at each end unless it is closed (a full
-// circle). It errs as FilletForce, and for a material without a correlation
-// factor: such a weld is not to be counted on.
-func FilletLoad(throatMm float64, runsMm []float64, closed bool, a, b material.Material, aThickMm, bThickMm float64) (Load, error) {
+// Side is one of the two parts that a weld joins.
+type Side struct {
+	material.Material
+	ThickMm float64 // where the weld sits
+}
+
+// FilletLoad returns what fillets of throatMm carry that join two sides, by
+// EN 1993-1-8 clause 4.5.3.3 with the tensile strength and correlation factor of
+// the weaker part. Each of runsMm, the lengths of the runs (mm), loses a throat at
+// each end unless it is closed (a full circle). It errs as FilletForce, and for a
+// material without a correlation factor: such a weld is not to be counted on.
+func FilletLoad(throatMm float64, runsMm []float64, closed bool, a, b Side) (Load, error) {
 	l := Load{StressMPa: math.Inf(1)}
 	fuMPa := 0.0
-	for _, p := range []struct {
-		m       material.Material
-		thickMm float64
-	}{{a, aThickMm}, {b, bThickMm}} {
-		s, err := p.m.Strength(p.thickMm)
+	for _, p := range []Side{a, b} {
+		s, err := p.Strength(p.ThickMm)
 		if err != nil {
 			return Load{}, err
 		}
-		f, err := FilletStrength(p.m.Name, s.TensileMPa)
+		f, err := FilletStrength(p.Name, s.TensileMPa)
 		if err != nil {
 			return Load{}, err
 		}
 		if f < l.StressMPa {
-			l.StressMPa, l.Weaker, fuMPa = f, p.m.Name, s.TensileMPa
+			l.StressMPa, l.Weaker, fuMPa = f, p.Name, s.TensileMPa
 		}
 	}
 	if len(runsMm) == 0 {

@@ -374,7 +374,7 @@ func TestFilletLoad(t *testing.T) {
 	}
 	s235, s355 := get("S235"), get("S355J2+N")
 	for _, order := range [][2]material.Material{{s355, s235}, {s235, s355}} {
-		l, err := FilletLoad(Throat(6), []float64{100, 100}, false, order[0], order[1], 10, 10)
+		l, err := FilletLoad(Throat(6), []float64{100, 100}, false, Side{order[0], 10}, Side{order[1], 10})
 		if err != nil || l.Weaker != "S235" {
 			t.Fatalf("%+v, %v", l, err)
 		}
@@ -382,22 +382,22 @@ func TestFilletLoad(t *testing.T) {
 		near(t, "MPa", l.StressMPa, 207.85, 0.01)
 		near(t, "effective length", l.LengthMm, 200-4*Throat(6), 1e-6)
 	}
-	closed, err := FilletLoad(4, []float64{100}, true, s355, s355, 10, 10)
+	closed, err := FilletLoad(4, []float64{100}, true, Side{s355, 10}, Side{s355, 10})
 	if err != nil {
 		t.Fatal(err)
 	}
 	near(t, "closed", closed.ForceN, 4*100*470/(math.Sqrt(3)*0.9*1.25), 1e-6)
-	thick, err := FilletLoad(4, []float64{100}, true, s355, s355, 120, 10) // 450 MPa over 100 mm
+	thick, err := FilletLoad(4, []float64{100}, true, Side{s355, 120}, Side{s355, 10}) // 450 MPa over 100 mm
 	near(t, "thick part", thick.ForceN/closed.ForceN, 450.0/470, 1e-9)
 	if err != nil {
 		t.Fatal(err)
 	}
 	for name, f := range map[string]func() (Load, error){
-		"no factor":   func() (Load, error) { return FilletLoad(4, []float64{100}, true, s355, get("C45"), 10, 10) },
-		"too thick":   func() (Load, error) { return FilletLoad(4, []float64{100}, true, s355, s235, 10, 300) },
-		"no runs":     func() (Load, error) { return FilletLoad(4, nil, true, s355, s235, 10, 10) },
-		"short run":   func() (Load, error) { return FilletLoad(4, []float64{100, 30}, false, s355, s235, 10, 10) },
-		"thin throat": func() (Load, error) { return FilletLoad(2, []float64{100}, false, s355, s235, 10, 10) },
+		"no factor":   func() (Load, error) { return FilletLoad(4, []float64{100}, true, Side{s355, 10}, Side{get("C45"), 10}) },
+		"too thick":   func() (Load, error) { return FilletLoad(4, []float64{100}, true, Side{s355, 10}, Side{s235, 300}) },
+		"no runs":     func() (Load, error) { return FilletLoad(4, nil, true, Side{s355, 10}, Side{s235, 10}) },
+		"short run":   func() (Load, error) { return FilletLoad(4, []float64{100, 30}, false, Side{s355, 10}, Side{s235, 10}) },
+		"thin throat": func() (Load, error) { return FilletLoad(2, []float64{100}, false, Side{s355, 10}, Side{s235, 10}) },
 	} {
 		if l, err := f(); err == nil {
 			t.Errorf("%s: %+v, want an error", name, l)
