@@ -289,16 +289,48 @@ func (j *making) finish(t *joint) {
 		t.out.Checks = append(t.out.Checks, plan.Check{What: "in line: " + a.What, Wanted: "at " + words.Trim(a.Deg, 2) + "°", Limits: "by eye and square", Gauge: "eye, protractor"})
 	}
 	t.out.MassKg = j.massKg(members)
-	if t.out.MassKg > plan.LiftKg {
-		how := " kg: lift with a hoist or two people (over 25 kg, ISO 11228-1, from memory)."
-		if t.out.MassKg > 2*plan.LiftKg {
-			how = " kg: lift with a hoist and slings rated for it, by local lifting rules."
-		}
-		t.caution("The assembly is now " + words.Trim(t.out.MassKg, 1) + how)
-	}
+	j.heavy(t)
 	if t.in.Note.Value != "" {
 		t.caution(t.in.Note.Value)
 	}
+}
+
+// heavy says what a step lifts, which is the lighter of its two sides, and when
+// the assembly becomes too heavy to be moved as before.
+func (j *making) heavy(t *joint) {
+	var lift plan.Lift
+	heaviest := 0.0
+	for i, e := range []feature{t.a, t.b} {
+		side := j.members(e.inst(), j.before)
+		kg := j.massKg(side)
+		if slices.Contains(side, t.a.inst()) && slices.Contains(side, t.b.inst()) {
+			return
+		}
+		if heaviest = max(heaviest, kg); i > 0 && kg >= lift.MassKg {
+			continue
+		}
+		lift = plan.Lift{What: e.title(), MassKg: kg, How: carriers(kg)}
+		if len(side) > 1 {
+			lift.What += " with all that is on it"
+		}
+	}
+	if lift.MassKg > plan.LiftKg {
+		t.out.Lift = &lift
+	}
+	if how := carriers(t.out.MassKg); how != carriers(heaviest) {
+		t.caution("From here on the assembly is " + words.Trim(t.out.MassKg, 1) + " kg: " + how + ".")
+	}
+}
+
+// carriers say who or what moves a mass; empty for what one person can.
+func carriers(kg float64) string {
+	switch {
+	case kg <= plan.LiftKg:
+		return ""
+	case kg <= 2*plan.LiftKg:
+		return "hoist or two people (over 25 kg, ISO 11228-1, from memory)"
+	}
+	return "hoist, with slings rated for it, by local lifting rules"
 }
 
 // added are the parts that this joint brings to the assembly: the side without

@@ -28,6 +28,15 @@ type JointPlan struct {
 	Problems []Problem    `json:"problems,omitempty"`
 	Cautions []string     `json:"cautions,omitempty"`
 	MassKg   float64      `json:"mass_kg"` // of everything joined so far in this assembly; 0 if a mass is not known
+	Lift     *Lift        `json:"lift,omitempty"`
+}
+
+// Lift is what hangs in the hook at a step: the lighter of the two sides that
+// the step joins, where it is heavier than LiftKg.
+type Lift struct {
+	What   string  `json:"what"`
+	MassKg float64 `json:"mass_kg"`
+	How    string  `json:"how"`
 }
 
 // JointEnd is one side of a joint.

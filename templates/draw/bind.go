@@ -23,6 +23,8 @@ type Sheet struct {
 	// Parts are the titles of all parts that have something on the sheet, if
 	// more than Part says; Starts are bookmarks for what begins on it.
 	Parts, Starts []string
+	// All says that the sheet is about all parts: it is stamped where one is held.
+	All bool
 	// Close draws what needs the page's number; nil for the title block.
 	Close func(page, total int)
 	// FillShare is the part of the room that is used, of sheets at 1:1.

@@ -77,9 +77,10 @@ func titleBlock(job Job, s *Sheet, n, total int) {
 // that has an open stop in the review.
 const NotReleased = "NOT RELEASED"
 
-// holds tells whether a part on the sheet is not released.
+// holds tells whether a part on the sheet is not released, of a sheet about all
+// parts whether any is not.
 func (job *Job) holds(s *Sheet) bool {
-	return slices.ContainsFunc(append([]string{s.Part}, s.Parts...), func(part string) bool { return slices.Contains(job.Held, part) })
+	return s.All && len(job.Held) > 0 || slices.ContainsFunc(append([]string{s.Part}, s.Parts...), func(part string) bool { return slices.Contains(job.Held, part) })
 }
 
 // stamp writes over the sheet that a part of it is not released, and once more

@@ -69,8 +69,17 @@ func TestBindStampsHeldParts(t *testing.T) {
 		chapters = append(chapters, Chapter{Part: part, Sheets: []*Sheet{{Frame: frame, Part: part}, {Frame: frame.Turned(), Part: part}}})
 	}
 	chapters = append(chapters, Chapter{Sheets: []*Sheet{{Frame: frame, Part: "Lid, Box", Parts: []string{"Lid", "Box"}, Close: func(page, total int) {}}}})
+	chapters = append(chapters, Chapter{Sheets: []*Sheet{{Frame: frame, All: true}, {Frame: frame}}})
+	for _, p := range Bind(Job{}, chapters[3:], "").Pages {
+		for _, item := range p.Drawing.Items {
+			if text, ok := item.(Text); ok && strings.HasPrefix(text.Content, NotReleased) {
+				t.Errorf("with no part held page %s is stamped", p.Label)
+			}
+		}
+	}
+	chapters[3].Sheets[0].Draw, chapters[3].Sheets[1].Draw = Drawing{}, Drawing{}
 	doc := Bind(Job{Held: []string{"Box"}}, chapters, "")
-	for i, want := range []int{0, 0, 2, 2, 2} {
+	for i, want := range []int{0, 0, 2, 2, 2, 2, 0} {
 		p, got := doc.Pages[i], 0
 		for _, item := range p.Drawing.Items {
 			text, ok := item.(Text)

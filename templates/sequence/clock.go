@@ -20,9 +20,9 @@ func round(cx, cy, r, deg float64) (x, y float64) {
 	return cx + r*s, cy + r*c
 }
 
-// dial draws a clock face about (cx, cy): ring, a mark every 30°, the quarter
-// angles and the TOP arrow inside.
-func dial(d *draw.Drawing, cx, cy, r float64) {
+// dial draws a clock face about (cx, cy): ring, a mark every 30°, the TOP arrow
+// in its middle, and the quarter angles where nothing else stands.
+func dial(d *draw.Drawing, cx, cy, r float64, taken []float64) {
 	d.Add(draw.Ring(cx, cy, r, draw.LineMm))
 	for i := range 12 {
 		in := r - 1.6
@@ -33,14 +33,13 @@ func dial(d *draw.Drawing, cx, cy, r float64) {
 		x1, y1 := round(cx, cy, r, float64(30*i))
 		d.Add(draw.Segment(x0, y0, x1, y1, draw.ThinMm))
 	}
-	if r > 17 {
-		d.Add(draw.Segment(cx-1.5, cy, cx+1.5, cy, draw.ThinMm), draw.Segment(cx, cy-1.5, cx, cy+1.5, draw.ThinMm))
+	d.Add(draw.TopArrow(cx, cy, 6), draw.Text{XMm: cx, YMm: cy - 3.8, SizeMm: 3.2, Bold: true, Align: draw.Centre, Content: "TOP"})
+	for _, deg := range []float64{90, 180, 270} {
+		free := !slices.ContainsFunc(taken, func(t float64) bool { return math.Abs(t-deg) < 20 })
+		if x, y := round(cx, cy, r-5.4, deg); free {
+			d.Add(draw.Text{XMm: x, YMm: y - 1, SizeMm: draw.SmallMm, Align: draw.Centre, Content: figures.Degrees(deg)})
+		}
 	}
-	d.Add(draw.TopArrow(cx, cy+r-10.4, 7))
-	d.Add(draw.Text{XMm: cx, YMm: cy + r - 14, SizeMm: 3.4, Bold: true, Align: draw.Centre, Content: "TOP"})
-	d.Add(draw.Text{XMm: cx + r - 3.6, YMm: cy - 1, SizeMm: draw.SmallMm, Align: draw.Right, Content: "90°"})
-	d.Add(draw.Text{XMm: cx, YMm: cy - r + 3.8, SizeMm: draw.SmallMm, Align: draw.Centre, Content: "180°"})
-	d.Add(draw.Text{XMm: cx - r + 3.6, YMm: cy - 1, SizeMm: draw.SmallMm, Content: "270°"})
 }
 
 // hourMark is everything that lies at one clock angle.
@@ -91,25 +90,40 @@ func frontOf(j *plan.JointPlan) string {
 	return j.B.Title
 }
 
-// clockPanel draws the clock with what lies where as letters, and the list of
-// them under it.
-func clockPanel(j *plan.JointPlan, r, width float64) (draw.Panel, bool) {
-	marks := hourMarks(j.Clock)
-	if len(marks) == 0 {
+// clockPanel draws one clock with all that a joint has on it: what lies where as
+// letters inside, and outside the order of its bolts, or tacks and runs of weld.
+func clockPanel(j *plan.JointPlan, r float64) (draw.Panel, bool) {
+	marks := clockMarks(j)
+	title, seen, outside := "Clock", frontOf(j), 2.0
+	w, b := j.Weld, j.Bolt
+	switch {
+	case w != nil && len(w.TacksDeg) > 0 && w.DiameterMm > 0:
+		title, seen, outside = "Tacks 1 to "+strconv.Itoa(len(w.TacksDeg)), j.B.Title, 7
+		if n := layers(w); n > 0 {
+			title += ", then runs a, b …"
+			outside += runRoomMm * float64(n)
+		}
+	case b != nil && len(b.OrderDeg) > 1:
+		title, outside = "Tighten in this order", 1.5+draw.BalloonMm
+	case len(marks) == 0:
 		return draw.Panel{}, false
 	}
-	p := draw.Panel{Width: width, Height: 2*r + 22}
-	cx, cy := width/2, -r-15.5
-	for i, text := range []string{"Seen from the front of", frontOf(j)} {
-		shown, size := draw.Shrink(text, draw.TextMm, i == 1, width)
-		p.Draw.Add(draw.Text{XMm: cx, YMm: -3 - 3.6*float64(i), SizeMm: size, Bold: i == 1, Align: draw.Centre, Content: shown})
+	p := draw.Panel{Width: max(50, 2*(r+outside)+2), Height: 2*(r+outside) + 15}
+	cx, cy := p.Width/2, -6.2-r-outside
+	for _, text := range []struct {
+		y    float64
+		says string
+		bold bool
+	}{{-4.2, title, true}, {-p.Height + 4.6, "seen from the front of", false}, {-p.Height + 1, seen, true}} {
+		shown, size := draw.Shrink(text.says, 3.4, text.bold, p.Width-2)
+		p.Draw.Add(draw.Text{XMm: cx, YMm: text.y, SizeMm: size, Bold: text.bold, Align: draw.Centre, Content: shown})
 	}
-	dial(&p.Draw, cx, cy, r)
 	wanted := make([]float64, len(marks))
 	for i, m := range marks {
 		wanted[i] = m.deg
 	}
-	places := draw.Spread(wanted, 9.5, 0, 350)
+	dial(&p.Draw, cx, cy, r, wanted)
+	places := draw.Spread(wanted, 4.2/(r-4.6)*180/math.Pi, 0, 350)
 	for i, m := range marks {
 		x, y := round(cx, cy, r, m.deg)
 		if m.key {
@@ -117,17 +131,42 @@ func clockPanel(j *plan.JointPlan, r, width float64) (draw.Panel, bool) {
 		} else {
 			p.Draw.Add(draw.Shape{Path: canvas.Circle(1.2).Translate(x, y), Fill: draw.White, Stroke: draw.Black, WidthMm: 0.3})
 		}
-		lx, ly := round(cx, cy, r+4.2, places[i])
+		lx, ly := round(cx, cy, r-4.6, places[i])
 		p.Draw.Add(draw.Text{XMm: lx, YMm: ly - 1.3, SizeMm: 3.6, Bold: true, Align: draw.Centre, Content: m.letter})
 	}
+	switch {
+	case outside > 6.9:
+		weldOrder(&p.Draw, w, cx, cy, r)
+	case b != nil:
+		for i, deg := range b.OrderDeg {
+			x, y := round(cx, cy, r, deg)
+			if outside > 2 {
+				x, y = round(cx, cy, r+draw.BalloonMm, deg)
+			}
+			p.Draw.Add(draw.Balloon(x, y, i+1)...)
+		}
+	}
 	return p, true
+}
+
+// clockMarks are those that stand on the clock of a joint: a weld's is that of
+// the part welded to, and has them only where that is the assembly's too.
+func clockMarks(j *plan.JointPlan) []hourMark {
+	if w := j.Weld; w != nil && len(w.TacksDeg) > 0 {
+		for _, p := range j.Placed {
+			if p.Part == j.B.Part && p.Copy == j.B.Copy && (p.TurnDeg != 0 || p.OtherWay) {
+				return nil
+			}
+		}
+	}
+	return hourMarks(j.Clock)
 }
 
 // clockLines say what lies at each letter of the clock, and what must lie in
 // line.
 func clockLines(j *plan.JointPlan) []string {
 	var out []string
-	for _, m := range hourMarks(j.Clock) {
+	for _, m := range clockMarks(j) {
 		out = append(out, m.letter+"  "+figures.Degrees(m.deg)+", "+oclock(m.deg)+": "+strings.Join(m.whats, ", "))
 	}
 	for _, a := range j.InLine {
@@ -153,42 +192,49 @@ func panelRows(panels []draw.Panel, width float64) []draw.Piece {
 	return pieces
 }
 
-// The radius of the dials of tacks, runs and bolts; the smaller one where two
-// layers of a weld stand beside its tacks.
-const (
-	dialPanelMm = 14.8
-	dialSmallMm = 13.0
-)
+// runRoomMm is the room of one layer of runs round a dial.
+const runRoomMm = 6.4
 
-// captioned is an empty panel for a dial of radius r with room around it for
-// its numbers, its title above and its notes below.
-func captioned(title string, r, around float64, notes ...string) (p draw.Panel, cx, cy float64) {
-	p.Width = max(50, 2*(r+around)+2)
-	if r < dialPanelMm {
-		p.Width = 2*(r+around) + 1
+// layers are those of a weld that are drawn: further ones go on in turn like the
+// first two.
+func layers(w *plan.WeldPlan) int {
+	n := 0
+	for _, run := range w.Order {
+		n = max(n, run.Layer)
 	}
-	p.Height = 6.5 + 2*(r+around) + 4.6*float64(len(notes)) + 1
-	cx, cy = p.Width/2, -6.5-r-around
-	shown, size := draw.Shrink(title, 3.8, true, p.Width-2)
-	p.Draw.Add(draw.Text{XMm: cx, YMm: -4.2, SizeMm: size, Bold: true, Align: draw.Centre, Content: shown})
-	for i, n := range notes {
-		shown, size := draw.Shrink(n, 3.2, false, p.Width-2)
-		p.Draw.Add(draw.Text{XMm: cx, YMm: -p.Height + 1.4 + 4.6*float64(len(notes)-1-i), SizeMm: size, Align: draw.Centre, Content: shown})
-	}
-	return p, cx, cy
+	return min(n, 2)
 }
 
-// tackPanel shows the tacks on the clock, numbered in their order.
-func tackPanel(j *plan.JointPlan, w *plan.WeldPlan, r float64, length string) draw.Panel {
-	p, cx, cy := captioned("Tacks: weld in this order", r, 6.5, "each "+length+" long", "seen from the front of "+j.B.Title)
-	dial(&p.Draw, cx, cy, r)
+// weldOrder shows the tacks on the clock, numbered in their order, and round
+// them the runs of each layer as arrows from start to stop.
+func weldOrder(d *draw.Drawing, w *plan.WeldPlan, cx, cy, r float64) {
 	half := min(9, 360*w.TackLengthMm/(2*math.Pi*w.DiameterMm))
 	for i, deg := range w.TacksDeg {
-		p.Draw.Add(arc(cx, cy, r, deg-half, deg+half, 1.8))
-		x, y := round(cx, cy, r+4.4, deg)
-		p.Draw.Add(draw.Text{XMm: x, YMm: y - 1.6, SizeMm: 4.4, Bold: true, Align: draw.Centre, Content: strconv.Itoa(i + 1)})
+		d.Add(arc(cx, cy, r, deg-half, deg+half, 1.8))
+		x, y := round(cx, cy, r+3.9, deg)
+		d.Add(draw.Text{XMm: x, YMm: y - 1.5, SizeMm: 4.2, Bold: true, Align: draw.Centre, Content: strconv.Itoa(i + 1)})
 	}
-	return p
+	n := 0
+	for _, run := range w.Order {
+		if run.Layer > 2 {
+			continue
+		}
+		at := r + 7.6 + runRoomMm*float64(run.Layer-1)
+		from, to := run.StartDeg, run.EndDeg
+		if run.Clockwise && to <= from {
+			to += 360
+		}
+		if !run.Clockwise && to >= from {
+			to -= 360
+		}
+		way := math.Copysign(1, to-from)
+		d.Add(arc(cx, cy, at, from+way*2, to-way*9, 0.7), arrowhead(cx, cy, at, to-way*1, way > 0))
+		x, y := round(cx, cy, at, from+way*2)
+		d.Add(draw.Disc(x, y, 0.8))
+		x, y = round(cx, cy, at+3.2, (from+to)/2)
+		d.Add(draw.Text{XMm: x, YMm: y - 1.2, SizeMm: 3.4, Bold: true, Align: draw.Centre, Content: string(rune('a' + n%26))})
+		n++
+	}
 }
 
 // arc is a stretch of a circle from one clock angle clockwise to another.
@@ -217,51 +263,4 @@ func arrowhead(cx, cy, r, deg float64, clockwise bool) draw.Shape {
 	ax, ay := round(cx, cy, r-1.3, deg+back)
 	bx, by := round(cx, cy, r+1.3, deg+back)
 	return draw.Shape{Path: draw.Polygon(tx, ty, ax, ay, bx, by), Fill: draw.Black}
-}
-
-// runsPanel shows the stretches of one layer as arrows, numbered in their
-// order.
-func runsPanel(j *plan.JointPlan, w *plan.WeldPlan, r float64, layer, layers int) draw.Panel {
-	title := "Runs, in this order"
-	if layers > 1 {
-		title = "Layer " + strconv.Itoa(layer) + " of " + strconv.Itoa(layers) + ", in order"
-	}
-	p, cx, cy := captioned(title, r, 6.5, "arrows: from start to stop", "seen from the front of "+j.B.Title)
-	dial(&p.Draw, cx, cy, r)
-	n := 0
-	for _, run := range w.Order {
-		if run.Layer != layer {
-			continue
-		}
-		n++
-		from, to := run.StartDeg, run.EndDeg
-		if run.Clockwise && to <= from {
-			to += 360
-		}
-		if !run.Clockwise && to >= from {
-			to -= 360
-		}
-		way := math.Copysign(1, to-from)
-		p.Draw.Add(arc(cx, cy, r+2.2, from+way*2, to-way*9, 0.8))
-		p.Draw.Add(arrowhead(cx, cy, r+2.2, to-way*1, way > 0))
-		x, y := round(cx, cy, r+2.2, from+way*2)
-		p.Draw.Add(draw.Disc(x, y, 0.9))
-		x, y = round(cx, cy, r+5.8, (from+to)/2)
-		p.Draw.Add(draw.Text{XMm: x, YMm: y - 1.4, SizeMm: 3.8, Bold: true, Align: draw.Centre, Content: strconv.Itoa(n)})
-	}
-	return p
-}
-
-// tightenPanel shows the bolts on the clock, numbered as they are tightened.
-func tightenPanel(j *plan.JointPlan, b *plan.BoltPlan) draw.Panel {
-	n := len(b.OrderDeg)
-	r := max(dialPanelMm, float64(n)*(2*draw.BalloonMm+0.8)/(2*math.Pi))
-	p, cx, cy := captioned("Tighten in this order", r, draw.BalloonMm+1, "seen from the front of", frontOf(j))
-	p.Draw.Add(draw.Ring(cx, cy, r, draw.ThinMm, draw.ChainDash...), draw.TopArrow(cx, cy+r-14, 7))
-	p.Draw.Add(draw.Text{XMm: cx, YMm: cy + r - 18, SizeMm: draw.TextMm, Bold: true, Align: draw.Centre, Content: "TOP"})
-	for i, deg := range b.OrderDeg {
-		x, y := round(cx, cy, r, deg)
-		p.Draw.Add(draw.Balloon(x, y, i+1)...)
-	}
-	return p
 }

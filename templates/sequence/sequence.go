@@ -29,75 +29,63 @@ func Chapters(pl *plan.Plan, paper draw.Frame) []draw.Chapter {
 	return append(chapters, draw.Chapter{Part: Name, Name: "All computed numbers", Sheets: figureSheets(pl, paper)})
 }
 
-// overviewSheets draws the order of assembly.
+// overviewSheets draws the order of assembly, on one page if it can be.
 func overviewSheets(pl *plan.Plan, paper draw.Frame) []*draw.Sheet {
-	f := draw.NewFlow(func(page int) (*draw.Sheet, draw.Piece) {
-		s := &draw.Sheet{Frame: paper, Part: Name, Name: "Order of assembly", Scale: "not to scale"}
-		if page == 0 {
-			return s, overviewHead(pl, paper.Body().Width())
-		}
-		return s, draw.RunningHead("Press and weld sequence", "continued", paper.Body().Width())
-	})
-	if len(pl.Lifts) > 0 {
-		text := "Use a hoist or a second person for what is over " + figures.Trimmed(plan.LiftKg, 0) + " kg: all steps marked LIFT below"
-		for _, lift := range pl.Lifts {
-			if !strings.HasPrefix(lift, "after ") { // a single part, not an assembly
-				text += ", " + lift
+	return closest(func(c closeness) []*draw.Sheet {
+		f := draw.NewFlow(func(page int) (*draw.Sheet, draw.Piece) {
+			s := &draw.Sheet{Frame: paper, All: true, Part: Name, Name: "Order of assembly", Scale: "not to scale"}
+			if page == 0 {
+				return s, overviewHead(pl, paper.Body().Width())
 			}
-		}
-		f.Add(draw.CautionBox(text+".", f.Width()), draw.Space(3))
-	}
-	f.Table(orderTable(pl))
-	f.Add(draw.Notes("What the words mean", []string{
-		"HOLD: stop, check and sign before the next step. What is covered later cannot be checked later.",
-		"Clock angles are those of the assembly: 0° at TOP, clockwise, looking at the front of the part named under the dial.",
-		"The numbers of a joint are computed from the drawings. Where a source is “common practice” or “from memory”, ask somebody who knows before relying on it.",
-		"Welding: the welder’s qualification and the local code come before these sheets.",
-	}, f.Width())...)
-	return f.Sheets
+			return s, draw.RunningHead("Press and weld sequence", "continued", paper.Body().Width())
+		})
+		f.Table(c.tight(c.orderTable(pl)))
+		f.Add(draw.Paragraph("", "HOLD: stop, check and sign before the next step; what is covered later cannot be checked later. LIFT: this step moves more than "+
+			figures.Trimmed(plan.LiftKg, 0)+" kg. Clock angles are those of the assembly, clockwise from TOP, seen as each page says. The numbers are computed from the drawings: "+
+			"where the appendix calls a source “common practice” or “from memory”, ask somebody who knows before relying on it. "+
+			"Welding: the welder’s qualification and the local code come before these sheets.", c.em(3.2), false, f.Width())...)
+		return f.Sheets
+	})
 }
 
 func overviewHead(pl *plan.Plan, width float64) draw.Piece {
 	var p draw.Piece
 	title, size := draw.Shrink("Press and weld sequence", draw.TitleMm, true, width)
 	p.Draw.Add(draw.Text{YMm: -7, SizeMm: size, Bold: true, Content: title})
-	facts := figures.Joined("   ·   ", pl.Job, strconv.Itoa(len(pl.Joints))+" steps, in this order", "Tick each step when it is done")
+	facts := figures.Joined("   ·   ", pl.Job, strconv.Itoa(len(pl.Joints))+" steps, in this order")
 	p.Facts(facts, width)
 	return p
 }
 
-func orderTable(pl *plan.Plan) draw.Table {
-	t := draw.Table{Title: "Order of assembly", RowMm: 7, Columns: []draw.Column{
-		{Head: "Step", Align: draw.Centre, Bold: true, Size: 4.4},
-		{Head: "Kind", Bold: true, Size: 3.1},
-		{Head: "What", Flex: true, Size: 3.1},
-		{Head: "Hold before going on", Flex: true, Size: 2.9},
-		{Head: "Mass then", Align: draw.Right, Size: 2.9},
+func (c closeness) orderTable(pl *plan.Plan) draw.Table {
+	t := draw.Table{RowMm: 7 * float64(c), Columns: []draw.Column{
+		{Head: "Step", Align: draw.Centre, Bold: true, Size: c.em(4.4)},
+		{Head: "Kind", Bold: true, Size: c.em(3.1)},
+		{Head: "What", Flex: true, Size: c.em(3.1)},
+		{Head: "Hold before going on", Flex: true, Size: c.em(2.9)},
+		{Head: "Mass then", Align: draw.Right, Size: c.em(2.9)},
 		{Head: "Done", Align: draw.Centre, Least: 11, Tick: true},
 	}}
-	for _, j := range pl.Joints {
+	for _, run := range equalRuns(pl.Joints) {
+		j, last := run[0], run[len(run)-1]
 		var holds []string
-		for _, s := range j.Steps {
+		for _, s := range last.Steps {
 			if s.Hold != "" {
 				holds = append(holds, s.Title)
 			}
 		}
-		what := j.Title
+		what := titleOf(run)
 		if b := j.Bolt; b != nil && b.Ordered != "" {
 			what += ": " + strconv.Itoa(b.Count) + " × " + b.Ordered
 		}
 		kg := ""
-		if j.MassKg > 0 {
-			kg = figures.Mass(j.MassKg)
-			if j.MassKg > plan.LiftKg {
-				kg += " LIFT"
-			}
+		if last.MassKg > 0 {
+			kg = figures.Mass(last.MassKg)
 		}
-		hold := ""
-		if len(holds) > 0 {
-			hold = "HOLD: " + strings.Join(holds, ", ")
+		if j.Lift != nil {
+			kg += " LIFT"
 		}
-		t.Rows = append(t.Rows, []string{strconv.Itoa(j.N), strings.ToUpper(j.Kind), what, hold, kg, ""})
+		t.Rows = append(t.Rows, []string{figures.Span(j.N, len(run)), strings.ToUpper(j.Kind), what, strings.Join(holds, ", "), kg, ""})
 	}
 	return t
 }
@@ -117,16 +105,9 @@ func jointHead(run []*plan.JointPlan, of int, width float64) draw.Piece {
 	p.Draw.Add(draw.Text{XMm: side / 2, YMm: -19.4, SizeMm: draw.TextMm, Align: draw.Centre, Content: "step of " + strconv.Itoa(of)})
 	x := side + 4
 	p.Draw.Add(draw.Text{XMm: x, YMm: -8, SizeMm: 10, Bold: true, Content: kindWord(j)})
-	if j.MassKg > 0 {
-		text := "then " + figures.Mass(j.MassKg)
-		if j.MassKg > plan.LiftKg {
-			text += ": LIFT"
-		}
-		text, at := draw.Shrink(text, draw.HeadMm, true, width-x-draw.TextWidth(kindWord(j), 10, true)-14)
+	if kg := run[len(run)-1].MassKg; kg > 0 {
+		text, at := draw.Shrink("then "+figures.Mass(kg), draw.HeadMm, true, width-x-draw.TextWidth(kindWord(j), 10, true)-14)
 		p.Draw.Add(draw.Text{XMm: width, YMm: -7, SizeMm: at, Bold: true, Align: draw.Right, Content: text})
-		if j.MassKg > plan.LiftKg {
-			p.Draw.Add(draw.Warning(width-draw.TextWidth(text, at, true)-10, -8, 8)...)
-		}
 	}
 	y := -10.5
 	for _, line := range draw.Wrap(titleOf(run), 5.2, true, width-x) {
@@ -140,7 +121,9 @@ func jointHead(run []*plan.JointPlan, of int, width float64) draw.Piece {
 			p.Draw.Add(draw.Text{XMm: x, YMm: y + 1, SizeMm: draw.TextMm, Content: part})
 		}
 	}
-	line(upperFirst(j.How) + ".")
+	if len(run) == 1 {
+		line(upperFirst(j.How) + ".")
+	}
 	if len(j.Why) > 0 {
 		line("Its place in the order: " + strings.Join(reasons(j.Why), "; ") + ".")
 	}

@@ -83,6 +83,13 @@ func keyNumbers(j *plan.JointPlan, units parts.Units) []keyNumber {
 			add("Torque", value, rest)
 		}
 		add("Thread engaged", sized(b.EngagementMm, units), "needs "+sized(b.NeedMm, units))
+		if len(b.Grip) > 0 {
+			var grip []string
+			for _, g := range b.Grip {
+				grip = append(grip, g.What+" "+figures.Short(g.ThickMm, units))
+			}
+			add("Grip", sized(b.GripMm, units), strings.Join(grip, " + "))
+		}
 	case j.Bearing != nil:
 		b := j.Bearing
 		if b.HasEndFloat {

@@ -165,11 +165,11 @@ func stackPictures(pl *plan.Plan, j *plan.JointPlan, width, maxHeight float64, m
 	const sidePad = 17.0 // for the arrow
 	high := maxHeight - picture.BalloonRowMm - picture.CaptionMm
 	var beside []draw.Panel
-	if b := j.Bolt; b != nil && len(b.OrderDeg) > 1 {
-		beside = append(beside, tightenPanel(j, b))
+	if j.Weld != nil {
+		beside = append(beside, weldPanel(j, j.Weld, pl.Units))
 	}
 	v.fit(width-2*sidePad-61, high)
-	if d, ok := v.detail(pl, j, high); ok && j.Bolt == nil {
+	if d, ok := v.detail(pl, j, high); ok && j.Bolt == nil && j.Weld == nil {
 		beside = append(beside, d)
 	}
 	beside = append(beside, more...)

@@ -10,58 +10,8 @@ import (
 	"sync"
 
 	"centrepop/layout/plan"
-	"centrepop/parts"
-	"centrepop/templates/draw"
 	"centrepop/templates/figures"
 )
-
-func boltTable(j *plan.JointPlan, units parts.Units) draw.Table {
-	t := draw.Table{Title: "Bolts: lengths in " + figures.LengthWord(units) + ", preload in kN, torque in N m", Columns: []draw.Column{
-		{Head: "No. off", Align: draw.Centre, Bold: true},
-		{Head: "Order", Bold: true, Size: 4.2, Least: 24},
-		{Head: "Grip", Flex: true, Least: 30},
-		{Head: "Engaged / needed", Align: draw.Centre, Size: 3.8},
-		{Head: "Spare thread", Align: draw.Centre, Spare: true},
-		{Head: "Stands out", Align: draw.Centre, Spare: true},
-		{Head: "Preload", Align: draw.Centre, Spare: true},
-		{Head: "Torque", Align: draw.Centre, Spare: true, Bold: true, Size: 3.8},
-		{Head: "Friction", Align: draw.Centre, Spare: true},
-	}}
-	b := j.Bolt
-	if b == nil {
-		return t
-	}
-	var grip []string
-	for _, g := range b.Grip {
-		grip = append(grip, g.What+" "+figures.Short(g.ThickMm, units))
-	}
-	grip = append(grip, "together "+figures.Short(b.GripMm, units))
-	row := []string{strconv.Itoa(b.Count), figures.Joined(" ", b.Ordered, classOf(b)), strings.Join(grip, ", "),
-		figures.Short(b.EngagementMm, units) + " / " + figures.Short(b.NeedMm, units), lengthIf(b.SpareMm, units), lengthIf(b.ProtrusionMm, units), "", "", ""}
-	if b.TorqueNm > 0 {
-		row[6] = figures.Trimmed(b.PreloadN/1000, 1) + "\n" + span2(b.PreloadRangeN.Min/1000, b.PreloadRangeN.Max/1000, 1)
-		row[7] = figures.Trimmed(b.TorqueNm, 0) + " " + b.Threads + "\n" + figures.Trimmed(b.OtherTorqueNm, 0) + " " + b.OtherThreads
-		row[8] = "K = " + figures.Trimmed(b.K, 3)
-	}
-	t.Rows = append(t.Rows, row)
-	return t
-}
-
-// classOf is a bolt's class and head; a stud's has neither.
-func classOf(b *plan.BoltPlan) string {
-	if b.Class == "" {
-		return "stud"
-	}
-	return figures.Joined(" ", b.Class, b.Head)
-}
-
-// lengthIf writes a length, nothing where there is none.
-func lengthIf(mm float64, units parts.Units) string {
-	if mm <= 0 {
-		return ""
-	}
-	return figures.Short(mm, units)
-}
 
 // trapLine says in a line which wrong ways of putting it together also fit, and
 // what would then be out of place.

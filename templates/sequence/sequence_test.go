@@ -75,11 +75,11 @@ func TestJointSheetsSayEverything(t *testing.T) {
 	joint := strings.Join(all, "\n") + strings.Join(all, " ") // a text may break into lines
 	for _, want := range []string{
 		"PRESS", "WELD", "BOLT", "BEARING", "HOLD", "Signed", "12–34 kN", "127 °C", "10–30 µm", // press
-		"4 × 44 mm", "Layer 2 of 2, in order", "Across the weld", "leg 5 mm", "throat 3.54 mm", // welds
-		"6 × M10 x 35", "51 N m", "51 dry", "38 oiled", "K = 0.2", "Tighten in this order", // bolts
+		"4 × 44 mm", "then runs a, b …", "Across the weld", "leg 5 mm", "throat 3.54 mm", // welds
+		"6 × M10 x 35", "51 N m", "threads dry; oiled 38", "16 mm", "Tighten in this order", // bolts
 		"-30 to -10 µm", "Preload", "Ø50.5 / 62", // bearing
 		"It also fits turned by 60°, and the wrong way round at 0°, 180°, and is wrong", "Sleeve grease port at 180° (6 o’clock) instead of 120°", "Barrel flange 2 pry elsewhere",
-		"26.0 kg", "then 26.0 kg: LIFT", "2 goes on", "Its place in the order: after a, b: the job says so.",
+		"26.0 kg", "then 26.0 kg", "26.0 kg LIFT", "LIFT 26.0 kg: Barrel flange 2 with all that is on it. Hoist or two people.", "2 goes on", "Its place in the order: after a, b: the job says so.",
 	} {
 		if !strings.Contains(joint, want) {
 			t.Errorf("no sheet says %q", want)
@@ -187,6 +187,22 @@ func TestStepsOnOnePage(t *testing.T) {
 	runs := equalRuns(pl.Joints)
 	if last := runs[len(runs)-1]; len(last) != 2 || stepsWord(last) != "Steps 5–6" {
 		t.Errorf("the equal welds are %d steps: %s", len(last), stepsWord(last))
+	}
+	if got := titleOf(runs[len(runs)-1]); got != "Weld Sleeve 1 and 2 to Barrel flange 1" {
+		t.Errorf("together they are %q", got)
+	}
+	// What the last one adds ends the run.
+	third := again
+	weld := *again.Weld
+	weld.Finish = []string{"bore"}
+	third.N, third.Weld, third.Steps = 7, &weld, append(slices.Clone(again.Steps), plan.JointStep{N: 1, Title: "Finish"})
+	fourth := third
+	fourth.N = 8
+	if got := len(equalRuns(append(slices.Clone(pl.Joints), &third))); got != 5 {
+		t.Errorf("with a last one that finishes there are %d pages", got)
+	}
+	if got := len(equalRuns(append(slices.Clone(pl.Joints), &third, &fourth))); got != 6 {
+		t.Errorf("with a further one there are %d pages", got)
 	}
 	again.Weld = &plan.WeldPlan{Type: "fillet", LegMm: 6}
 	if sameWork(pl.Joints[4], &again) {

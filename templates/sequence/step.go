@@ -12,13 +12,17 @@ import (
 )
 
 // equalRuns gathers joints that follow one another and are the same work: equal
-// parts on the same part, the same steps, checks and numbers.
+// parts on the same part, the same steps, checks and numbers. What only the last
+// of them adds, such as finishing the part that all are welded to, ends a run.
 func equalRuns(joints []*plan.JointPlan) [][]*plan.JointPlan {
 	var out [][]*plan.JointPlan
 	for _, j := range joints {
-		if n := len(out); n > 0 && sameWork(out[n-1][0], j) {
-			out[n-1] = append(out[n-1], j)
-			continue
+		if n := len(out); n > 0 {
+			last := out[n-1]
+			if sameWork(last[0], j) && len(last[len(last)-1].Steps) == len(last[0].Steps) {
+				out[n-1] = append(last, j)
+				continue
+			}
 		}
 		out = append(out, []*plan.JointPlan{j})
 	}
@@ -26,33 +30,35 @@ func equalRuns(joints []*plan.JointPlan) [][]*plan.JointPlan {
 }
 
 // sameWork tells whether two joints differ in nothing but which of several
-// equal parts they join.
+// equal parts they join, and what b adds at its end.
 func sameWork(a, b *plan.JointPlan) bool {
 	if a.Kind != b.Kind || a.A.Part != b.A.Part || a.B.Part != b.B.Part || a.A.Feature != b.A.Feature || a.B.Feature != b.B.Feature ||
-		len(a.Placed)+len(b.Placed) > 0 {
+		len(a.Placed)+len(b.Placed)+len(a.Problems)+len(b.Problems) > 0 || len(a.Steps) > len(b.Steps) {
 		return false
 	}
-	return sameLines(a, b) &&
-		reflect.DeepEqual(a.Weld, b.Weld) && reflect.DeepEqual(a.Bolt, b.Bolt) && reflect.DeepEqual(a.Press, b.Press) && len(a.Problems)+len(b.Problems) == 0
+	wa, wb := a.Weld, b.Weld
+	if wa != nil && wb != nil && len(wa.Finish) == 0 {
+		plain := *wb
+		plain.Finish, wb = nil, &plain
+	}
+	return slices.Equal(lines(a, len(a.Steps)), lines(b, len(a.Steps))) &&
+		reflect.DeepEqual(wa, wb) && reflect.DeepEqual(a.Bolt, b.Bolt) && reflect.DeepEqual(a.Press, b.Press)
 }
 
-// sameLines tells whether what is to do and to check differs in nothing but the
-// names of the parts.
-func sameLines(a, b *plan.JointPlan) bool {
-	lines := func(j *plan.JointPlan) []string {
-		var out []string
-		for _, s := range j.Steps {
-			out = append(append(out, s.Title, s.Hold, s.Caution), s.Do...)
-		}
-		for _, c := range j.Checks {
-			out = append(out, c.What, c.Wanted, c.Limits, c.Gauge)
-		}
-		for i := range out {
-			out[i] = strings.ReplaceAll(strings.ReplaceAll(out[i], j.A.Title, "A"), j.B.Title, "B")
-		}
-		return out
+// lines are what is to do in the first steps and to check, without the names
+// of the parts and the place.
+func lines(j *plan.JointPlan, steps int) []string {
+	var out []string
+	for _, s := range j.Steps[:steps] {
+		out = append(append(out, s.Title, s.Hold, s.Caution), s.Do...)
 	}
-	return slices.Equal(lines(a), lines(b))
+	for _, c := range j.Checks {
+		out = append(out, c.What, c.Wanted, c.Limits, c.Gauge)
+	}
+	for i := range out {
+		out[i] = strings.NewReplacer(j.How, "its place", j.A.Title, "A", j.B.Title, "B").Replace(out[i])
+	}
+	return out
 }
 
 // stepsWord is "Step 7" or "Steps 17–20".
@@ -63,13 +69,30 @@ func stepsWord(run []*plan.JointPlan) string {
 	return "Steps " + figures.Span(run[0].N, len(run))
 }
 
-// titleOf is the title of a joint, of a run with all its parts.
+// titleOf is the title of a joint, of a run with all its pieces.
 func titleOf(run []*plan.JointPlan) string {
-	title := run[0].Title
-	for _, j := range run[1:] {
-		title += "; " + j.A.Title
+	return strings.Replace(run[0].Title, run[0].A.Title, piecesOf(run), 1)
+}
+
+// piecesOf names the parts that a run adds: "Gusset 1, 2 and 3".
+func piecesOf(run []*plan.JointPlan) string {
+	j := run[0]
+	if len(run) == 1 {
+		return j.A.Title
 	}
-	return title
+	pieces := strings.TrimSuffix(j.A.Title, " "+strconv.Itoa(j.A.Copy))
+	for i, k := range run {
+		switch {
+		case i == 0:
+			pieces += " "
+		case i == len(run)-1:
+			pieces += " and "
+		default:
+			pieces += ", "
+		}
+		pieces += strconv.Itoa(k.A.Copy)
+	}
+	return pieces
 }
 
 // closeness is how tightly a step is set: 1 is roomy.
@@ -83,23 +106,31 @@ func (c closeness) tight(t draw.Table) draw.Table {
 	return t
 }
 
-// jointSheets draws a joint, or several that are the same work, on one page if
-// it can be: what goes where, the numbers, how it lies on the clock, what to
-// do and what to check.
-func jointSheets(pl *plan.Plan, run []*plan.JointPlan, paper draw.Frame) []*draw.Sheet {
+// closest draws something as roomy as it can be on the fewest pages.
+func closest(draws func(closeness) []*draw.Sheet) []*draw.Sheet {
 	var best []*draw.Sheet
 	for _, c := range []closeness{1, 0.8, 0.6, 0.42} {
-		if sheets := c.joint(pl, run, paper); best == nil || len(sheets) < len(best) {
+		if sheets := draws(c); best == nil || len(sheets) < len(best) {
 			best = sheets
+		}
+		if len(best) == 1 {
+			break
 		}
 	}
 	return best
 }
 
+// jointSheets draws a joint, or several that are the same work, on one page if
+// it can be: what goes where, the numbers, how it lies on the clock, what to
+// do and what to check.
+func jointSheets(pl *plan.Plan, run []*plan.JointPlan, paper draw.Frame) []*draw.Sheet {
+	return closest(func(c closeness) []*draw.Sheet { return c.joint(pl, run, paper) })
+}
+
 func (c closeness) joint(pl *plan.Plan, run []*plan.JointPlan, paper draw.Frame) []*draw.Sheet {
-	j := run[0]
+	j := run[len(run)-1]
 	f := draw.NewFlow(func(page int) (*draw.Sheet, draw.Piece) {
-		s := &draw.Sheet{Frame: paper, Part: Name, Name: stepsWord(run) + ": " + j.Kind, Scale: "not to scale"}
+		s := &draw.Sheet{Frame: paper, All: true, Part: Name, Name: stepsWord(run) + ": " + j.Kind, Scale: "not to scale"}
 		if page == 0 {
 			return s, jointHead(run, len(pl.Joints), paper.Body().Width())
 		}
@@ -108,6 +139,9 @@ func (c closeness) joint(pl *plan.Plan, run []*plan.JointPlan, paper draw.Frame)
 	for _, problem := range j.Problems {
 		f.Add(draw.CautionBox("Not right yet: "+problem.What+".", f.Width()), draw.Space(1.5))
 	}
+	if l := j.Lift; l != nil {
+		f.Add(draw.CautionBox("LIFT "+figures.Mass(l.MassKg)+": "+l.What+". "+upperFirst(l.How)+".", f.Width()), draw.Space(2))
+	}
 	f.Add(bigNumbers(keyNumbers(j, pl.Units), f.Width()), draw.Space(2))
 	f.Add(c.pictures(pl, j, f.Width(), f.Body.Height()*0.27*float64(c))...)
 	if text := strings.Join(clockLines(j), ".  "); text != "" {
@@ -115,13 +149,13 @@ func (c closeness) joint(pl *plan.Plan, run []*plan.JointPlan, paper draw.Frame)
 		f.Add(draw.Space(2))
 	}
 	f.Table(c.tight(c.stepTable(run)))
-	t := boltTable(j, pl.Units)
-	t.Compact = true
-	f.Table(c.tight(t))
+	if len(run) > 1 {
+		f.Table(c.tight(c.placeTable(run)))
+	}
 	f.Table(c.tight(c.checkTable(run)))
 	f.Add(holdLine(run, f.Width()), draw.Space(2))
-	for _, text := range append(append([]string{trapLine(j)}, remedies(j)...), j.Cautions...) {
-		if text != "" {
+	for _, list := range [][]string{append([]string{trapLine(j)}, remedies(j)...), j.Cautions} {
+		if text := figures.Joined(" ", list...); text != "" {
 			f.Add(draw.Paragraph("⚠", upperFirst(text), c.em(2.9), false, f.Width())...)
 		}
 	}
@@ -132,38 +166,58 @@ func (c closeness) joint(pl *plan.Plan, run []*plan.JointPlan, paper draw.Frame)
 // pictures of a weld.
 func (c closeness) pictures(pl *plan.Plan, j *plan.JointPlan, width, height float64) []draw.Piece {
 	var clocks []draw.Panel
-	if clock, ok := clockPanel(j, max(14.5, 20*float64(c)), max(44, 54*float64(c))); ok {
+	if clock, ok := clockPanel(j, max(14.5, 18*float64(c))); ok {
 		clocks = append(clocks, clock)
 	}
-	pieces := stackPictures(pl, j, width, height, clocks...)
-	if len(j.Placed) > 0 && j.Weld != nil {
-		pieces = append(pieces, panelRows(weldPanels(j, pl.Units), width)...)
-	}
-	return pieces
+	return stackPictures(pl, j, width, height, clocks...)
 }
 
 // stepTable has a row for each thing to do, with a box for each joint.
 func (c closeness) stepTable(run []*plan.JointPlan) draw.Table {
 	t := draw.Table{RowMm: 8 * float64(c), Columns: []draw.Column{
 		{Head: "", Align: draw.Centre, Bold: true, Size: 4.6},
-		{Head: "Do, and tick", Flex: true, Size: c.em(3.4)},
+		{Head: "", Bold: true, Flex: true, Most: 26, Size: c.em(3.2)},
+		{Head: "Do, and tick", Flex: true, Size: c.em(3.3)},
 	}}
 	for _, j := range run {
-		head := "done"
-		if len(run) > 1 {
-			head = "step " + strconv.Itoa(j.N)
-		}
-		t.Columns = append(t.Columns, draw.Column{Head: head, Align: draw.Centre, Least: 11, Tick: true})
+		t.Columns = append(t.Columns, draw.Column{Head: pieceWord(run, j, "done"), Align: draw.Centre, Least: 11, Tick: true})
 	}
-	for _, step := range run[0].Steps {
-		lines := []string{draw.BoldLine + step.Title, strings.Join(step.Do, " ")}
+	last := run[len(run)-1]
+	for _, step := range last.Steps {
+		do := strings.Join(step.Do, " ")
+		if len(run) > 1 {
+			do = strings.ReplaceAll(do, last.How, "each in its place, below")
+		}
+		lines := []string{do}
 		if step.Caution != "" {
 			lines = append(lines, "⚠ "+step.Caution)
 		}
 		if step.Hold != "" {
 			lines = append(lines, draw.BoldLine+"HOLD: "+step.Hold)
 		}
-		t.Rows = append(t.Rows, append([]string{strconv.Itoa(step.N), strings.Join(lines, "\n")}, make([]string, len(run))...))
+		t.Rows = append(t.Rows, append([]string{strconv.Itoa(step.N), step.Title, strings.Join(lines, "\n")}, make([]string, len(run))...))
+	}
+	return t
+}
+
+// pieceWord heads the column of one of several equal pieces.
+func pieceWord(run []*plan.JointPlan, j *plan.JointPlan, alone string) string {
+	if len(run) == 1 {
+		return alone
+	}
+	return "pc " + strconv.Itoa(j.A.Copy)
+}
+
+// placeTable says of equal pieces where each one goes.
+func (c closeness) placeTable(run []*plan.JointPlan) draw.Table {
+	t := draw.Table{RowMm: 6 * float64(c), Columns: []draw.Column{
+		{Head: "Piece", Align: draw.Centre, Bold: true, Size: c.em(3.2)},
+		{Head: "Its place", Flex: true, Size: c.em(3.2)},
+	}}
+	if len(run) > 1 {
+		for _, j := range run {
+			t.Rows = append(t.Rows, []string{strconv.Itoa(j.A.Copy), upperFirst(j.How)})
+		}
 	}
 	return t
 }
@@ -176,16 +230,12 @@ func (c closeness) checkTable(run []*plan.JointPlan) draw.Table {
 		{Head: "With", Flex: true, Size: c.em(3.2)},
 	}}
 	for _, j := range run {
-		head := "Measured"
-		if len(run) > 1 {
-			head = "step " + strconv.Itoa(j.N)
-		}
-		t.Columns = append(t.Columns, draw.Column{Head: head, Align: draw.Centre, Least: 18})
+		t.Columns = append(t.Columns, draw.Column{Head: pieceWord(run, j, "Measured"), Align: draw.Centre, Least: 18})
 	}
 	for _, check := range run[0].Checks {
 		what := upperFirst(check.What)
 		if check.Wanted != "" {
-			what += ": " + check.Wanted
+			what += ": " + strings.ReplaceAll(check.Wanted, run[0].A.Title, piecesOf(run))
 		}
 		t.Rows = append(t.Rows, append([]string{what, check.Limits, check.Gauge}, make([]string, len(run))...))
 	}
@@ -207,40 +257,4 @@ func holdLine(run []*plan.JointPlan, width float64) draw.Piece {
 	p.Draw.Add(draw.Text{XMm: x, YMm: -6.4, SizeMm: 3.4, Content: "Signed"}, draw.Segment(x+12, -7, width*0.8, -7, draw.ThinMm),
 		draw.Text{XMm: width*0.8 + 2, YMm: -6.4, SizeMm: 3.4, Content: "Date"}, draw.Segment(width*0.8+11, -7, width-2, -7, draw.ThinMm))
 	return p
-}
-
-// figureSheets are all computed numbers of the joints with their sources, for
-// the reader who wants to check.
-func figureSheets(pl *plan.Plan, paper draw.Frame) []*draw.Sheet {
-	f := draw.NewFlow(func(page int) (*draw.Sheet, draw.Piece) {
-		s := &draw.Sheet{Frame: paper, Part: Name, Name: "All computed numbers", Scale: "not to scale"}
-		return s, draw.RunningHead("Appendix", "all computed numbers of the steps, with their sources", paper.Body().Width())
-	})
-	if f.Width() >= 150 {
-		f.Columns(2)
-	}
-	for _, run := range equalRuns(pl.Joints) {
-		t := draw.Table{Title: stepsWord(run) + ": " + run[0].Title, Compact: true, Columns: []draw.Column{
-			{Head: "What", Size: 2.65, Flex: true},
-			{Head: "Value", Flex: true, Bold: true, Size: 2.65},
-			{Head: "From", Flex: true, Size: 2.65, Spare: true},
-		}}
-		for _, fig := range run[0].Figures {
-			t.Rows = append(t.Rows, []string{upperFirst(fig.Label), fig.Value, fig.Source})
-		}
-		f.Table(t)
-	}
-	for _, part := range pl.Parts {
-		for _, l := range part.Ladders {
-			t := draw.Table{Title: part.Title + ", " + l.Feature + ": bore for the measured " + l.Counterpart, Compact: true, Columns: []draw.Column{
-				{Head: "Measured", Align: draw.Centre, Size: 2.9},
-				{Head: "Turn the bore to", Align: draw.Centre, Bold: true, Size: 2.9, Flex: true},
-			}}
-			for _, rung := range l.Rungs {
-				t.Rows = append(t.Rows, []string{rung.Measured, rung.Bore})
-			}
-			f.Table(t)
-		}
-	}
-	return f.Sheets
 }

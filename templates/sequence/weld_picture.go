@@ -43,36 +43,9 @@ func apartPictures(pl *plan.Plan, j *plan.JointPlan, width, maxHeight float64, m
 		panels = append(panels, p)
 	}
 	if j.Weld != nil {
-		panels = append(panels, weldPanels(j, pl.Units)...)
-	}
-	if b := j.Bolt; b != nil && len(b.OrderDeg) > 1 {
-		panels = append(panels, tightenPanel(j, b))
+		panels = append(panels, weldPanel(j, j.Weld, pl.Units))
 	}
 	return panelRows(append(panels, more...), width)
-}
-
-// weldPanels are the small pictures of a weld: across it, the tacks, the runs.
-func weldPanels(j *plan.JointPlan, units parts.Units) []draw.Panel {
-	var panels []draw.Panel
-	if w := j.Weld; w != nil {
-		panels = append(panels, weldPanel(j, w, units))
-		layers := 0
-		for _, run := range w.Order {
-			layers = max(layers, run.Layer)
-		}
-		r := dialPanelMm
-		if layers > 1 {
-			r = dialSmallMm
-		}
-		if len(w.TacksDeg) > 0 && w.DiameterMm > 0 {
-			panels = append(panels, tackPanel(j, w, r, figures.Short(w.TackLengthMm, units)))
-		}
-		// Further layers go on in turn like the first two.
-		for layer := 1; layer <= min(layers, 2); layer++ {
-			panels = append(panels, runsPanel(j, w, r, layer, layers))
-		}
-	}
-	return panels
 }
 
 // weldPanel draws the weld across: a fillet in its corner with leg and

@@ -37,7 +37,7 @@ func Arrangement(pl *plan.Plan, paper draw.Frame) []draw.Chapter {
 		}
 	}
 	f := draw.NewFlow(func(int) (*draw.Sheet, draw.Piece) {
-		return &draw.Sheet{Frame: paper, Name: ArrangementName, Scale: "1:" + strconv.Itoa(int(scale))},
+		return &draw.Sheet{Frame: paper, All: true, Name: ArrangementName, Scale: "1:" + strconv.Itoa(int(scale))},
 			draw.RunningHead(pl.Job, "general arrangement, cut along the axis", body.Width())
 	})
 	p := draw.Panel{Width: f.Width(), Height: picture.BalloonRowMm + high/scale + 22}

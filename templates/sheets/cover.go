@@ -22,7 +22,7 @@ import (
 // put off.
 func Cover(pl *plan.Plan, findings []review.Finding, paper draw.Frame, chapters []draw.Chapter, own int) []*draw.Sheet {
 	f := draw.NewFlow(func(page int) (*draw.Sheet, draw.Piece) {
-		s := &draw.Sheet{Frame: paper, Name: "Cover", Scale: "rules 1:1 only"}
+		s := &draw.Sheet{Frame: paper, All: true, Name: "Cover", Scale: "rules 1:1 only"}
 		if page == 0 {
 			return s, coverHead(pl, paper.Body().Width())
 		}

@@ -27,7 +27,7 @@ func Review(pl *plan.Plan, findings []review.Finding, paper draw.Frame) []*draw.
 // reviewSheetsAt is reviewSheets with its tables in one size of text.
 func reviewSheetsAt(pl *plan.Plan, findings []review.Finding, paper draw.Frame, sizeMm float64) []*draw.Sheet {
 	f := draw.NewFlow(func(page int) (*draw.Sheet, draw.Piece) {
-		s := &draw.Sheet{Frame: paper, Name: ReviewName, Scale: "not to scale"}
+		s := &draw.Sheet{Frame: paper, All: true, Name: ReviewName, Scale: "not to scale"}
 		rest := "review before metal is cut"
 		if page > 0 {
 			rest = "review, continued"

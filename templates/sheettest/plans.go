@@ -288,7 +288,7 @@ func JoinedPlan() *plan.Plan {
 		Traps: []plan.Trap{
 			{TurnDeg: 60, Out: []string{"Sleeve grease port at 180° instead of 120°", "Barrel flange 2 pry elsewhere (no rule says where it belongs)"}},
 			{TurnDeg: 0, OtherWay: true, Out: []string{"heads on the wrong side"}}, {TurnDeg: 180, OtherWay: true, Out: []string{"heads on the wrong side"}}},
-		MassKg: 26,
+		MassKg: 26, Lift: &plan.Lift{What: "Barrel flange 2 with all that is on it", MassKg: 26, How: "hoist or two people"},
 	}
 	bearing := &plan.JointPlan{N: 4, Name: "bearing", Title: "Bearing 30210: Sleeve in Barrel flange 1", Kind: "bearing", How: "fronts looking the same way", Placed: together,
 		A: plan.JointEnd{Part: "sleeve", Copy: 1, Title: "Sleeve", Feature: "seat", DiameterMm: 80, FromMm: 0, ToMm: 8}, B: bore,
