@@ -56,6 +56,8 @@ type Options struct {
 	Parts []string
 	// Templates says which 1:1 templates are printed.
 	Templates truesize.Policy
+	// Since prints only what differs from an earlier state; nil prints all.
+	Since *Since
 	// Apart gives every template sheets of its own, where Templates draws them
 	// alone.
 	Apart bool
@@ -96,11 +98,31 @@ func Packet(pl *plan.Plan, opt Options) (*draw.Document, error) {
 	if err != nil {
 		return nil, err
 	}
+	tasks := opt.tasks(pl, list, paper)
+	if opt.Since != nil {
+		tasks = opt.Since.tasks(pl, list, opt, paper)
+	}
+	chapters, err := opt.work(tasks)
+	if err != nil {
+		return nil, err
+	}
+	// The index does not change its length with the numbers in it, so the
+	// first drawing of the cover only counts its pages.
+	pages := len(sheets.Cover(pl, opt.Findings, paper, chapters, 0))
+	cover := draw.Chapter{Part: "", Name: "Cover", Sheets: sheets.Cover(pl, opt.Findings, paper, chapters, pages)}
+	subject := "Shop packet"
+	if s := opt.Since; s != nil {
+		subject = "Changed sheets"
+		draw.Revise(cover.Sheets, sheets.Cover(s.Plan, s.Findings, paper, chapters, pages), s.Report.Before())
+	}
+	return correct(draw.Bind(opt.head(pl), append([]draw.Chapter{cover}, chapters...), subject), pl, opt)
+}
+
+// tasks are all sheets of the packet but its cover.
+func (opt Options) tasks(pl *plan.Plan, list []*plan.PartPlan, paper draw.Frame) []task {
 	var tasks []task
-	if opt.Findings != nil && opt.For.wants(Reviewer) {
-		tasks = append(tasks, func() ([]draw.Chapter, error) {
-			return []draw.Chapter{{Part: sheets.ReviewName, Name: "Findings", Sheets: sheets.Review(pl, opt.Findings, paper)}}, nil
-		})
+	if opt.For.wants(Reviewer) {
+		tasks = append(tasks, func() ([]draw.Chapter, error) { return reviewChapter(pl, opt.Findings, paper), nil })
 	}
 	if opt.For.wants(Machinist) {
 		tasks = append(tasks,
@@ -112,15 +134,20 @@ func Packet(pl *plan.Plan, opt Options) (*draw.Document, error) {
 			func() ([]draw.Chapter, error) { return sequence.Chapters(pl, paper), nil },
 			func() ([]draw.Chapter, error) { return sheets.Cards(pl, paper), nil })
 	}
-	chapters, err := opt.work(tasks)
-	if err != nil {
-		return nil, err
+	return tasks
+}
+
+// reviewChapter draws the review, if there was one.
+func reviewChapter(pl *plan.Plan, findings []review.Finding, paper draw.Frame) []draw.Chapter {
+	if findings == nil {
+		return nil
 	}
-	// The index does not change its length with the numbers in it, so the
-	// first drawing of the cover only counts its pages.
-	pages := len(sheets.Cover(pl, opt.Findings, paper, chapters, 0))
-	cover := draw.Chapter{Part: "", Name: "Cover", Sheets: sheets.Cover(pl, opt.Findings, paper, chapters, pages)}
-	return correct(draw.Bind(opt.head(pl), append([]draw.Chapter{cover}, chapters...), "Shop packet"), pl, opt)
+	return []draw.Chapter{{Part: sheets.ReviewName, Name: "Findings", Sheets: sheets.Review(pl, findings, paper)}}
+}
+
+// assembly draws what is of the whole machine.
+func assembly(pl *plan.Plan, paper draw.Frame) []draw.Chapter {
+	return slices.Concat(sheets.Arrangement(pl, paper), sequence.Chapters(pl, paper), sheets.Cards(pl, paper))
 }
 
 // task draws some chapters that stand together. Tasks know nothing of each
@@ -176,7 +203,7 @@ func (opt Options) press(chapters []draw.Chapter) error {
 			if err != nil {
 				return fmt.Errorf("templates: %s, %s: %w", c.Part, s.Name, err)
 			}
-			s.Draw = draw.Drawing{Items: []draw.Item{pressed}}
+			s.Draw, s.Blocks = draw.Drawing{Items: []draw.Item{pressed}}, nil
 		}
 	}
 	return nil

@@ -7,8 +7,12 @@ import (
 	"path/filepath"
 	"strings"
 
+	"centrepop/layout"
 	"centrepop/layout/changes"
+	"centrepop/layout/plan"
+	"centrepop/layout/review"
 	"centrepop/parts"
+	"centrepop/templates"
 )
 
 // changesCmd says what differs between two states of a job. It ends with
@@ -17,16 +21,15 @@ func changesCmd(c *call) error {
 	if err := c.parse(2, 2); err != nil {
 		return err
 	}
-	var jobs [2]*parts.Job
-	for i, path := range c.args {
-		file := jobIn(path)
-		job, _, err := load(file)
-		if err != nil {
-			return inFolder(err, filepath.Dir(file))
-		}
-		jobs[i] = job
+	was, err := earlier(c.args[0])
+	if err != nil {
+		return err
 	}
-	report, err := changes.Compare(jobs[0], jobs[1])
+	is, err := earlier(c.args[1])
+	if err != nil {
+		return err
+	}
+	report, err := changes.Compare(was.job, is.job)
 	if err != nil {
 		return err
 	}
@@ -39,6 +42,40 @@ func changesCmd(c *call) error {
 		return errFindings
 	}
 	return err
+}
+
+// state is a job as it stands in a folder.
+type state struct {
+	job *parts.Job
+	pl  *plan.Plan
+}
+
+// earlier reads a state of a job, a folder or a file.
+func earlier(path string) (state, error) {
+	file := jobIn(path)
+	job, pl, err := load(file)
+	if err != nil {
+		return state{}, inFolder(err, filepath.Dir(file))
+	}
+	return state{job, pl}, nil
+}
+
+// since is what differs from an earlier state, for the sheets; nil if none is
+// named.
+func since(old string, job *parts.Job) (*templates.Since, error) {
+	if old == "" {
+		return nil, nil
+	}
+	was, err := earlier(old)
+	if err != nil {
+		return nil, err
+	}
+	report, err := changes.Compare(was.job, job)
+	if err != nil {
+		return nil, err
+	}
+	was.pl.Arrangement = layout.Arrange(was.job, was.pl)
+	return &templates.Since{Plan: was.pl, Findings: review.Review(was.job, was.pl), Report: report}, nil
 }
 
 // jobIn is the job of a folder, or the job file itself.

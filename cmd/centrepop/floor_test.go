@@ -184,7 +184,7 @@ func BenchmarkFloor(b *testing.B) {
 	for _, job := range []string{"pugmill", "gatejack"} {
 		b.Run(job, func(b *testing.B) {
 			path := filepath.Join("../../testdata", job, "job.yaml")
-			_, doc, _, err := (&call{}).packet(path, "", "", "", templates.Options{})
+			_, doc, _, err := (&call{}).packet(packetOf{path: path}, templates.Options{})
 			if err != nil {
 				b.Fatal(err)
 			}

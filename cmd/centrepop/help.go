@@ -25,12 +25,12 @@ var chapters = []struct {
 	{"From a job to the shop", []example{
 		{"watch", []string{"centrepop watch mill/job.yaml --open"}},
 		{"review", []string{"centrepop review mill/job.yaml"}},
-		{"sheets", []string{"centrepop sheets mill/job.yaml -o packet.pdf", "centrepop sheets mill/job.yaml --paper Letter -o packet-letter.pdf"}},
+		{"sheets", []string{"centrepop sheets mill/job.yaml -o packet.pdf", "centrepop sheets mill/job.yaml --paper Letter -o packet-letter.pdf", "centrepop sheets mill/job.yaml --changed-since mill -o changed.pdf"}},
 		{"template", []string{"centrepop template mill/job.yaml plate -o plate.pdf", "centrepop template mill/job.yaml plate --face back -o back.pdf"}},
 		{"profile", []string{"centrepop profile mill/job.yaml plate -o plate.svg", "centrepop profile mill/job.yaml plate --cut plasma --kerf 1.2 --compensate -o plate-kerf.pdf"}},
 		{"preview", []string{"centrepop preview mill/job.yaml --page 2 -o page.png", "centrepop preview mill/job.yaml --part plate --sheet operation -o plate.png"}},
 		{"explain", []string{"centrepop explain mill/job.yaml plate", "centrepop explain mill/job.yaml --json"}},
-		{"changes", []string{"centrepop changes mill mill", "centrepop changes mill/job.yaml mill/job.yaml --json"}},
+		{"changes", []string{"centrepop changes mill mill", "centrepop changes mill mill --json"}},
 		{"printer", []string{"centrepop printer check -o check.pdf", "centrepop printer list"}},
 	}},
 	{"Checking what others made", []example{

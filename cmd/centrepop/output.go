@@ -62,6 +62,14 @@ type written struct {
 	release     *release
 }
 
+// counted is "1 page", "2 pages".
+func counted(n int, what string) string {
+	if n != 1 {
+		what += "s"
+	}
+	return fmt.Sprint(n, " ", what)
+}
+
 // save writes a file of a job whole or not at all. An error that comes from a
 // place in the input is told with that place.
 func save(path string, job *parts.Job, write func(io.Writer) error) error {
@@ -94,7 +102,7 @@ func (c *call) writePDF(job *parts.Job, doc *draw.Document, press *pdf.Press, pa
 	if *c.json {
 		return c.print(answer)
 	}
-	fmt.Fprintf(c.stdout, "wrote %s: %d pages %s, %d parts\n", path, answer.Pages, answer.Paper, len(answer.Parts))
+	fmt.Fprintf(c.stdout, "wrote %s: %s %s, %s\n", path, counted(answer.Pages, "page"), answer.Paper, counted(len(answer.Parts), "part"))
 	return nil
 }
 

@@ -29,7 +29,7 @@ func TestReadme(t *testing.T) {
 		t.Fatalf("the README lacks %v", names)
 	}
 	for _, c := range []struct{ args, want string }{
-		{"review job.yaml", "0 to stop at"}, {"sheets job.yaml -o packet.pdf", "1 parts"}, {"flange motor.yaml", "100"},
+		{"review job.yaml", "0 to stop at"}, {"sheets job.yaml -o packet.pdf", "1 part\n"}, {"flange motor.yaml", "100"},
 	} {
 		out, errs, status := runIn(t, folder, "", strings.Fields(c.args)...)
 		if status == statusBad || !strings.Contains(out, c.want) {

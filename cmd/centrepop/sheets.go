@@ -147,6 +147,7 @@ func sheets(c *call) error {
 	reader := c.flags.String("for", "", "machinist, fabricator or reviewer: what this reader needs alone")
 	names := c.flags.StringSlice("part", nil, "the sheets of this part alone; may be given several times")
 	which := c.flags.String("templates", "useful", "useful, all or none: the plan says why a template is not useful")
+	old := c.flags.String("changed-since", "", "only the sheets that differ from this earlier `JOB`, a folder or a file, with a bar beside what changed")
 	asDraft := c.draftFlag()
 	if err := c.parse(1, 1); err != nil {
 		return err
@@ -164,10 +165,14 @@ func sheets(c *call) error {
 	default:
 		return badUse("--for %s: machinist, fabricator or reviewer", *reader)
 	}
-	job, doc, answer, err := c.packet(c.args[0], *size, *device, *out,
+	job, doc, answer, err := c.packet(packetOf{c.args[0], *size, *device, *out, *old},
 		templates.Options{Press: press.Take, Templates: policy, For: templates.Reader(*reader), Parts: *names})
 	if err != nil {
 		return err
+	}
+	if doc == nil {
+		fmt.Fprintf(c.stderr, "nothing has changed since %s, and nothing is written\n", *old)
+		return nil
 	}
 	if err := c.writePDF(job, doc, press, *out, answer); err != nil {
 		return err
@@ -178,22 +183,26 @@ func sheets(c *call) error {
 	return answer.release.answer(c, *asDraft, answer.Parts)
 }
 
-// packet is the whole shop packet of a job, corrected for a printer if one is
-// named.
-func (c *call) packet(path, size, device, out string, opt templates.Options) (*parts.Job, *draw.Document, written, error) {
-	fix, err := correction(device)
+// packetOf is which packet to draw: of which job, on which paper, for which
+// printer, into which file, against which earlier state of the job.
+type packetOf struct{ path, size, device, out, old string }
+
+// packet is the shop packet of a job, corrected for a printer if one is named;
+// no document if it differs in nothing from an earlier state that is named.
+func (c *call) packet(of packetOf, opt templates.Options) (*parts.Job, *draw.Document, written, error) {
+	fix, err := correction(of.device)
 	if err != nil {
 		return nil, nil, written{}, err
 	}
 	c.tell.stage("working out the job")
-	job, pl, rel, err := draft(path)
+	job, pl, rel, err := draft(of.path)
 	if err != nil {
 		return nil, nil, written{}, err
 	}
-	if err := spare(out, path, job); err != nil {
+	if err := spare(of.out, of.path, job); err != nil {
 		return nil, nil, written{}, err
 	}
-	p, err := paper(pl, size)
+	p, err := paper(pl, of.size)
 	if err != nil {
 		return nil, nil, written{}, err
 	}
@@ -202,6 +211,9 @@ func (c *call) packet(path, size, device, out string, opt templates.Options) (*p
 			return nil, nil, written{}, err
 		}
 	}
+	if opt.Since, err = since(of.old, job); err != nil || opt.Since != nil && !opt.Since.Report.Differs() {
+		return nil, nil, written{}, err
+	}
 	c.tell.stage("drawing the sheets")
 	opt.Paper, opt.Printer, opt.Findings, opt.Held = p, fix, rel.findings, rel.held()
 	doc, err := templates.Packet(pl, opt)
@@ -209,7 +221,9 @@ func (c *call) packet(path, size, device, out string, opt templates.Options) (*p
 	answer := written{Paper: p.Name, Review: &count, release: rel}
 	if answer.Parts = opt.Parts; len(answer.Parts) == 0 {
 		for _, q := range pl.Parts {
-			answer.Parts = append(answer.Parts, q.Name)
+			if opt.Since == nil || slices.Contains(opt.Since.Report.Print, q.Name) {
+				answer.Parts = append(answer.Parts, q.Name)
+			}
 		}
 	}
 	answer.NotReleased = rel.among(answer.Parts)
@@ -306,7 +320,7 @@ func preview(c *call) error {
 	if !(*dpi >= 20 && *dpi <= 600) {
 		return badUse("--dpi %v: 20 to 600", *dpi)
 	}
-	job, doc, answer, err := c.packet(c.args[0], *size, "", *out, templates.Options{})
+	job, doc, answer, err := c.packet(packetOf{path: c.args[0], size: *size, out: *out}, templates.Options{})
 	if err != nil {
 		return err
 	}

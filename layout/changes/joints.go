@@ -204,6 +204,9 @@ func at(part, feature string) string {
 
 func found(f review.Finding) string { return words.Join("; ", f.What, f.Numbers) }
 
+// StepSheet names the sheets of a joint in Discard and Print.
+func StepSheet(joint string) string { return "step " + joint }
+
 // sheets lists which to throw away and which to print again.
 func (r *Report) sheets(before, after *side) {
 	put := func(name string, it Item) {
@@ -227,13 +230,13 @@ func (r *Report) sheets(before, after *side) {
 			put(q.Name, Item{State: Removed})
 		}
 		for _, j := range before.pl.Joints {
-			put("step "+j.Name, Item{State: Removed})
+			put(StepSheet(j.Name), Item{State: Removed})
 		}
 		for _, q := range after.pl.Parts {
 			put(q.Name, Item{State: Added})
 		}
 		for _, j := range after.pl.Joints {
-			put("step "+j.Name, Item{State: Added})
+			put(StepSheet(j.Name), Item{State: Added})
 		}
 		return
 	}
@@ -241,6 +244,6 @@ func (r *Report) sheets(before, after *side) {
 		put(it.Name, it)
 	}
 	for _, it := range r.Joints {
-		put("step "+it.Name, it)
+		put(StepSheet(it.Name), it)
 	}
 }

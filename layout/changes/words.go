@@ -15,19 +15,46 @@ var useWords = map[Use]string{
 	Plug: "scrap unless plugged or filled", ByHand: "decide by hand", Scrap: "scrap",
 }
 
+// Line is a line of the report; Level 0 is a heading, 1 and 2 lie below it.
+type Line struct {
+	Level int
+	Text  string
+}
+
 // Lines writes the report for reading, one line each.
 func (r *Report) Lines() []string {
+	var out []string
+	for _, l := range r.Outline() {
+		out = append(out, strings.Repeat("  ", l.Level)+l.Text)
+	}
+	return out
+}
+
+// Before names the earlier state by what the head of the job says of it.
+func (r *Report) Before() string {
+	for _, what := range []string{"revision", "date"} {
+		for _, c := range r.Heading {
+			if c.What == what && c.OldText != "" {
+				return words.Join(" ", strings.TrimPrefix(what, "date"), c.OldText)
+			}
+		}
+	}
+	return "the state before"
+}
+
+// Outline is the report for reading, in lines below headings.
+func (r *Report) Outline() []Line {
 	if !r.Differs() {
-		return []string{"nothing has changed"}
+		return []Line{{0, "nothing has changed"}}
 	}
 	w := words.Writer{Units: r.Units}
-	var out []string
+	var out []Line
 	section := func(title string, list []Change) {
 		if len(list) > 0 {
-			out = append(out, title)
+			out = append(out, Line{0, title})
 		}
 		for _, c := range list {
-			out = append(out, "  "+sentence(w, c))
+			out = append(out, Line{1, sentence(w, c)})
 		}
 	}
 	section("The job", r.Heading)
@@ -35,30 +62,30 @@ func (r *Report) Lines() []string {
 	out = append(out, items("Joints", w, r.Joints)...)
 	section("Stock and order", r.Supply)
 	if len(r.Sign) > 0 {
-		out = append(out, "Acceptances")
+		out = append(out, Line{0, "Acceptances"})
 	}
 	for _, s := range r.Sign {
-		out = append(out, s.line())
+		out = append(out, Line{1, s.line()})
 	}
 	for _, line := range []struct {
 		title  string
 		sheets []string
 	}{{"Sheets to throw away", r.Discard}, {"Sheets to print again", r.Print}} {
 		if len(line.sheets) > 0 {
-			out = append(out, line.title+": "+strings.Join(line.sheets, ", "))
+			out = append(out, Line{0, line.title + ": " + strings.Join(line.sheets, ", ")})
 		}
 	}
-	return append(out, counted(r.Count(), "change"))
+	return append(out, Line{0, counted(r.Count(), "change")})
 }
 
 // items writes parts or joints with their changes.
-func items(title string, w words.Writer, list []Item) []string {
+func items(title string, w words.Writer, list []Item) []Line {
 	if len(list) == 0 {
 		return nil
 	}
-	out := []string{title}
+	out := []Line{{0, title}}
 	for _, it := range list {
-		head := "  " + it.Name
+		head := it.Name
 		switch {
 		case it.State == Added:
 			head += ": new"
@@ -70,9 +97,9 @@ func items(title string, w words.Writer, list []Item) []string {
 		if it.FromEnd {
 			head += " (back faces laid together; take the length off the front)"
 		}
-		out = append(out, head)
+		out = append(out, Line{1, head})
 		for _, c := range it.Changes {
-			out = append(out, "    "+sentence(w, c))
+			out = append(out, Line{2, sentence(w, c)})
 		}
 	}
 	return out
@@ -154,7 +181,7 @@ func value(w words.Writer, unit plan.Unit, v float64, text string) string {
 
 // line says what to do about an acceptance.
 func (s Sign) line() string {
-	at := "  " + s.Code + " at " + s.At
+	at := s.Code + " at " + s.At
 	switch s.State {
 	case Added:
 		return at + ": sign: " + s.Is

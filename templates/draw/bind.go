@@ -29,6 +29,10 @@ type Sheet struct {
 	Close func(page, total int)
 	// FillShare is the part of the room that is used, of sheets at 1:1.
 	FillShare float64
+	// Blocks are the pieces that a flow has set on the sheet.
+	Blocks []Block
+	// Revision is a note that the sheet takes the place of another.
+	Revision string
 }
 
 // Chapter is a run of sheets with one entry in the index and the bookmarks.
@@ -36,6 +40,9 @@ type Chapter struct {
 	Part   string
 	Name   string
 	Sheets []*Sheet
+	// Of names what the chapter is of where its name does not last: a step's
+	// number changes, its joints do not.
+	Of []string
 }
 
 // Bind numbers the sheets, draws their title blocks and sets the bookmarks.
@@ -59,6 +66,9 @@ func Bind(job Job, chapters []Chapter, subject string) *Document {
 			}
 			if job.holds(s) {
 				stamp(s)
+			}
+			if s.Revision != "" {
+				noteRevision(s)
 			}
 			page := Page{WidthMm: s.Frame.WidthMm, HeightMm: s.Frame.HeightMm, Drawing: s.Draw, Label: strconv.Itoa(n)}
 			if i == 0 {

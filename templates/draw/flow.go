@@ -40,7 +40,7 @@ func (f *Flow) TurnPage() {
 	s, header := f.next(len(f.Sheets))
 	f.Sheets = append(f.Sheets, s)
 	f.Body = s.Frame.Body()
-	s.Draw.Place(&header.Draw, f.Body.X0, f.Body.Y1)
+	s.set(header, f.Body.X0, f.Body.Y1)
 	f.top = f.Body.Y1 - header.Height
 	f.pageTop = f.top
 	f.y, f.Lowest, f.column = f.top, f.top, 0
@@ -133,9 +133,15 @@ func (f *Flow) Skip(height float64) {
 // Set draws a piece where the flow stands.
 func (f *Flow) Set(p Piece) {
 	x := f.Body.X0 + float64(f.column)*(f.Width()+GutterMm)
-	f.Sheets[len(f.Sheets)-1].Draw.Place(&p.Draw, x, f.y)
+	f.Sheets[len(f.Sheets)-1].set(p, x, f.y)
 	f.y -= p.Height
 	f.Lowest = min(f.Lowest, f.y)
+}
+
+// set places a piece by its upper left corner.
+func (s *Sheet) set(p Piece, x, top float64) {
+	s.Draw.Place(&p.Draw, x, top)
+	s.Blocks = append(s.Blocks, Block{x, top, p.Height, &p.Draw})
 }
 
 // Heading is a title over what follows it, with a rule under it.

@@ -88,10 +88,14 @@ func (job *Job) holds(s *Sheet) bool {
 func stamp(s *Sheet) {
 	const sizeMm, clearMm = 3.6, 0.8
 	text := NotReleased + ": a stop of the review is open"
+	left := MarginMm - clearMm
+	if s.Revision != "" {
+		left -= barGapMm
+	}
 	long := TextWidth(text, sizeMm, true)
 	s.Draw.Add(
 		Text{XMm: s.Frame.WidthMm/2 - long/2, YMm: s.Frame.HeightMm - MarginMm + clearMm, SizeMm: sizeMm, Bold: true, Content: text},
-		Text{XMm: MarginMm - clearMm, YMm: s.Frame.HeightMm/2 - long/2, SizeMm: sizeMm, Bold: true, RotateDeg: 90, Content: text},
+		Text{XMm: left, YMm: s.Frame.HeightMm/2 - long/2, SizeMm: sizeMm, Bold: true, RotateDeg: 90, Content: text},
 	)
 }
 

@@ -24,9 +24,18 @@ func Chapters(pl *plan.Plan, paper draw.Frame) []draw.Chapter {
 	}
 	chapters := []draw.Chapter{{Part: Name, Name: "Order of assembly", Sheets: overviewSheets(pl, paper)}}
 	for _, run := range equalRuns(pl.Joints) {
-		chapters = append(chapters, draw.Chapter{Part: Name, Name: stepsWord(run) + ": " + titleOf(run), Sheets: jointSheets(pl, run, paper)})
+		chapters = append(chapters, draw.Chapter{Part: Name, Name: stepsWord(run) + ": " + titleOf(run), Sheets: jointSheets(pl, run, paper), Of: namesOf(run)})
 	}
 	return append(chapters, draw.Chapter{Part: Name, Name: "All computed numbers", Sheets: figureSheets(pl, paper)})
+}
+
+// namesOf are the names of joints.
+func namesOf(run []*plan.JointPlan) []string {
+	var names []string
+	for _, j := range run {
+		names = append(names, j.Name)
+	}
+	return names
 }
 
 // overviewSheets draws the order of assembly, on one page if it can be.

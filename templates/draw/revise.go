@@ -1,0 +1,126 @@
+package draw
+
+import (
+	"fmt"
+	"strings"
+)
+
+// Block is a piece as it was set on a sheet: its upper left corner and height.
+type Block struct {
+	XMm, TopMm, HeightMm float64
+	Draw                 *Drawing
+}
+
+// The bar beside what has changed: its distance from the piece, and its width.
+const (
+	barGapMm   = 1.6
+	barWidthMm = 0.8
+)
+
+// Revise marks on the sheets of a chapter what the earlier sheets of the same
+// did not say, and notes on each that it takes the place of one of the state
+// named, such as "revision A". Pieces go by their words, in whatever lines;
+// sheets that are not set in pieces, as those at 1:1, by all that is drawn.
+// Where there were no earlier sheets all are new, and no bar is drawn. It
+// returns the sheets that read otherwise than one of before.
+func Revise(now, was []*Sheet, state string) (other []*Sheet) {
+	before, whole := map[string]bool{}, map[string]bool{}
+	for _, s := range was {
+		whole[said(s)] = true
+		for _, b := range s.Blocks {
+			before[words(b.Draw)] = true
+		}
+	}
+	for _, s := range now {
+		s.Revision = "New since " + state + "."
+		if len(was) > 0 {
+			s.Revision = "Takes the place of the sheet of " + state + "."
+		}
+		if whole[said(s)] {
+			continue
+		}
+		other = append(other, s)
+		if len(was) > 0 && s.mark(before) {
+			s.Revision += " A bar at the left marks what differs."
+		}
+	}
+	return other
+}
+
+// mark draws a bar beside each piece whose words are not among those of before,
+// beside the whole sheet if it is not set in pieces. It tells whether there is any.
+func (s *Sheet) mark(before map[string]bool) bool {
+	bars := &Drawing{}
+	bar := func(x, low, high float64) {
+		bars.Add(Shape{Path: R(x-barGapMm, low, x-barGapMm+barWidthMm, high).Path(), Fill: Black})
+	}
+	if len(s.Blocks) == 0 {
+		bar(MarginMm, MarginMm, s.Frame.HeightMm-MarginMm)
+	}
+	for _, b := range s.Blocks {
+		if text := words(b.Draw); text != "" && !before[text] {
+			bar(b.XMm, b.TopMm-b.HeightMm, b.TopMm)
+		}
+	}
+	s.Draw.Add(bars.Items...)
+	return len(bars.Items) > 0
+}
+
+// said is what a sheet says: the words of its pieces in their order, or all
+// that is drawn on it.
+func said(s *Sheet) string {
+	if len(s.Blocks) == 0 {
+		return all(&s.Draw)
+	}
+	var b strings.Builder
+	for _, block := range s.Blocks {
+		b.WriteString(words(block.Draw))
+		b.WriteByte('\n')
+	}
+	return b.String()
+}
+
+// words are the texts of a drawing one after the other, however they were
+// broken into lines.
+func words(d *Drawing) string {
+	var b strings.Builder
+	each(d, func(item Item) {
+		if t, ok := item.(Text); ok {
+			b.WriteString(t.Content)
+			b.WriteByte(' ')
+		}
+	})
+	return strings.TrimSpace(b.String())
+}
+
+// all is everything that is drawn, as words and numbers.
+func all(d *Drawing) string {
+	var b strings.Builder
+	each(d, func(item Item) {
+		switch it := item.(type) {
+		case Shape:
+			fmt.Fprintln(&b, it.Path.String(), it.Fill, it.Stroke, it.WidthMm, it.DashMm)
+		case Group:
+			fmt.Fprintln(&b, it.Transform)
+		default:
+			fmt.Fprintln(&b, it)
+		}
+	})
+	return b.String()
+}
+
+// each visits the items of a drawing, a group before what is in it.
+func each(d *Drawing, visit func(Item)) {
+	for _, item := range d.Items {
+		visit(item)
+		if g, ok := item.(Group); ok {
+			each(g.Drawing, visit)
+		}
+	}
+}
+
+// noteRevision writes the note on a revision under the title block.
+func noteRevision(s *Sheet) {
+	text, size := Shrink(s.Revision, SmallMm, false, s.Frame.WidthMm-2*MarginMm)
+	s.Draw.Add(Text{XMm: MarginMm, YMm: MarginMm - 2.3, SizeMm: size, Bold: true, Content: text})
+}

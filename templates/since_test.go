@@ -1,0 +1,95 @@
+package templates
+
+import (
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+
+	"centrepop/layout"
+	"centrepop/layout/changes"
+	"centrepop/layout/review"
+	"centrepop/parts"
+	"centrepop/templates/sheettest"
+	"centrepop/templates/truesize"
+)
+
+// TestChangedSince prints the jack with the bolts of one part moved: the cover,
+// the list of changes and that part's sheets alone, marked.
+func TestChangedSince(t *testing.T) {
+	t.Parallel()
+	const from = "../testdata/gatejack"
+	folder := t.TempDir()
+	if err := os.CopyFS(folder, os.DirFS(from)); err != nil {
+		t.Fatal(err)
+	}
+	edit := func(file, old, new string) {
+		t.Helper()
+		path := filepath.Join(folder, file)
+		src, err := os.ReadFile(path)
+		if err != nil || strings.Count(string(src), old) != 1 {
+			t.Fatalf("%s has %q not once: %v", file, old, err)
+		}
+		if err := os.WriteFile(path, []byte(strings.Replace(string(src), old, new, 1)), 0o600); err != nil {
+			t.Fatal(err)
+		}
+	}
+	edit("job.yaml", "revision: \"2\"", "revision: \"3\"")
+	edit("stem.yaml", "notes:", "notes:\n  - Keep the chips off the thread.")
+	was, err := parts.Load(filepath.Join(from, "job.yaml"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	is, err := parts.Load(filepath.Join(folder, "job.yaml"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	report, err := changes.Compare(was, is)
+	if err != nil {
+		t.Fatal(err)
+	}
+	before, err := layout.Resolve(was)
+	if err != nil {
+		t.Fatal(err)
+	}
+	now, err := layout.Resolve(is)
+	if err != nil {
+		t.Fatal(err)
+	}
+	doc, err := Packet(now, Options{
+		Findings: review.Review(is, now), Templates: truesize.All,
+		Since: &Since{Plan: before, Findings: review.Review(was, before), Report: report},
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if doc.Subject != "Changed sheets" {
+		t.Errorf("the subject is %q", doc.Subject)
+	}
+	var marks []string
+	barred := 0
+	for i := range doc.Pages {
+		p := &doc.Pages[i]
+		for _, b := range p.Bookmarks {
+			if b.Level == 0 {
+				marks = append(marks, b.Title)
+			}
+		}
+		texts := sheettest.TextsOf(t, p)
+		if slices.Contains(marks, "Stem") && !slices.ContainsFunc(texts, func(s string) bool {
+			return strings.HasPrefix(s, "Takes the place of the sheet of revision 2.")
+		}) {
+			t.Errorf("page %d has no note of the revision", i+1)
+		}
+		if slices.ContainsFunc(texts, func(s string) bool { return strings.HasSuffix(s, "marks what differs.") }) {
+			barred++
+		}
+	}
+	if want := []string{"Cover", "What has changed", "Stem"}; !slices.Equal(marks, want) {
+		t.Errorf("chapters %q, want %q", marks, want)
+	}
+	if barred != 2 { // the cover has the revision, the stem the note
+		t.Errorf("%d sheets with bars", barred)
+	}
+}
