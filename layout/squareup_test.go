@@ -23,7 +23,7 @@ func TestSquaringUpHasStock(t *testing.T) {
 			t.Fatal(err)
 		}
 		text := stepText(jointNamed(t, p, c.joint))
-		if got := strings.Contains(text, "Check that it is flat") && strings.Contains(text, "Tack a stiff plate"); got != c.flat {
+		if got := strings.Contains(text, "Check that it is flat") && strings.Contains(text, "a stiff plate to the free face"); got != c.flat {
 			t.Errorf("%s: kept flat %v, want %v: %s", c.name, got, c.flat, text)
 		}
 		if got := strings.Contains(text, "Face it true if it rocks"); got != c.face {

@@ -61,8 +61,8 @@ func (b Bolt) PreloadN(class string, fraction float64) (float64, error) {
 	if fraction == 0 {
 		fraction = DefaultPreload
 	}
-	if !finite(fraction) || fraction < 0 || fraction > 1 {
-		return 0, fmt.Errorf("bolts: preload fraction must lie above 0 and not above 1, not %v", fraction)
+	if err := checkFraction(fraction); err != nil {
+		return 0, err
 	}
 	proof, err := b.ProofLoadN(class)
 	if err != nil {
@@ -71,9 +71,33 @@ func (b Bolt) PreloadN(class string, fraction float64) (float64, error) {
 	return fraction * proof, nil
 }
 
+func checkFraction(fraction float64) error {
+	if !finite(fraction) || fraction < 0 || fraction > 1 {
+		return fmt.Errorf("bolts: preload fraction must lie above 0 and not above 1, not %v", fraction)
+	}
+	return nil
+}
+
+// proof is the proof load that a tightening asks about, and in words of what.
+func (b Bolt) proof(t Tightening) (n float64, of string, err error) {
+	switch {
+	case t.ProofMPa != 0 && !(t.ProofMPa > 0 && finite(t.ProofMPa)):
+		return 0, "", fmt.Errorf("bolts: proof stress must be above 0, not %v", t.ProofMPa)
+	case t.ProofMPa > 0:
+		return t.ProofMPa * b.StressAreaMm2, fmt.Sprintf("a proof stress of %v MPa", t.ProofMPa), nil
+	}
+	grade, err := b.Grade(t.Class)
+	if err != nil {
+		return 0, "", err
+	}
+	n, err = b.ProofLoadN(t.Class)
+	return n, "class " + grade.Name + " (" + grade.Source + ")", err
+}
+
 // A Tightening is what Tighten asks for. Zero fields take the defaults.
 type Tightening struct {
-	Class     string  // strength class, see Grade; must be given
+	Class     string  // strength class, see Grade; must be given but for ProofMPa
+	ProofMPa  float64 // proof stress of a stud that is made, used instead of Class; above 0
 	Condition string  // see FindNutFactor; empty is dry
 	K         float64 // nut factor of your own, used instead of Condition; 0.05 to 0.5
 	Fraction  float64 // preload over proof load; 0 is DefaultPreload
@@ -121,18 +145,18 @@ func (b Bolt) Tighten(t Tightening) (Torque, error) {
 	if !finite(scatter) || scatter < 0 || scatter >= 1 {
 		return Torque{}, fmt.Errorf("bolts: scatter must lie above 0 and below 1, not %v", scatter)
 	}
-	force, err := b.PreloadN(t.Class, t.Fraction)
+	fraction := t.Fraction
+	if fraction == 0 {
+		fraction = DefaultPreload
+	}
+	if err := checkFraction(fraction); err != nil {
+		return Torque{}, err
+	}
+	proof, of, err := b.proof(t)
 	if err != nil {
 		return Torque{}, err
 	}
-	grade, err := b.Grade(t.Class)
-	if err != nil {
-		return Torque{}, err
-	}
-	proof, err := b.ProofLoadN(t.Class)
-	if err != nil {
-		return Torque{}, err
-	}
+	force := fraction * proof
 	d := b.Thread.MajorMm
 	r := Torque{
 		ProofLoadN:   proof,
@@ -147,7 +171,7 @@ func (b Bolt) Tighten(t Tightening) (Torque, error) {
 	r.OverProof = r.PreloadHighN > proof*(1+1e-9)
 	r.Assumptions = []string{
 		fmt.Sprintf("T = K F d with K %v: %s", factor.K, factor.Source),
-		fmt.Sprintf("preload %v %% of the proof load of class %s (%s)", math.Round(1000*force/proof)/10, grade.Name, grade.Source),
+		fmt.Sprintf("preload %v %% of the proof load of %s", math.Round(1000*force/proof)/10, of),
 		fmt.Sprintf("single bolts scatter ±%v %% in preload by torque wrench (from memory, Shigley and Bickford)", math.Round(1000*scatter)/10),
 		"steel under head and nut; another surface, a worn thread or a prevailing-torque nut changes K",
 	}

@@ -149,3 +149,22 @@ func TestWorkedEdges(t *testing.T) {
 		}
 	}
 }
+
+// A stud that is made goes by its own proof stress: 0.75 · 310.5 MPa · 157 mm² (ISO
+// 898-1 for M16) = 36.56 kN; K 0.2 and 16 mm give 117.0 N m.
+func TestTightenByProofStress(t *testing.T) {
+	t.Parallel()
+	b, err := Find("M16")
+	if err != nil {
+		t.Fatal(err)
+	}
+	got, err := b.Tighten(Tightening{ProofMPa: 310.5})
+	if err != nil || math.Abs(got.PreloadN-36561.4) > 0.1 || math.Abs(got.TorqueNm-116.996) > 0.001 || !strings.Contains(got.Assumptions[1], "75 % of the proof load of a proof stress of 310.5 MPa") {
+		t.Errorf("%+v, %v", got, err)
+	}
+	for _, bad := range []Tightening{{ProofMPa: -1}, {ProofMPa: math.Inf(1)}, {ProofMPa: math.NaN()}, {ProofMPa: 300, Fraction: 1.1}} {
+		if _, err := b.Tighten(bad); err == nil {
+			t.Errorf("%+v taken", bad)
+		}
+	}
+}

@@ -516,16 +516,3 @@ func (t *joint) others() []inst {
 	}
 	return out
 }
-
-// massKg sums parts; 0 if one of them is not known.
-func (j *shop) massKg(members []inst) float64 {
-	sum := 0.0
-	for _, m := range members {
-		kg := j.model(m.part).Out.MassKg
-		if kg == 0 {
-			return 0
-		}
-		sum += kg
-	}
-	return words.Round(sum, 3)
-}

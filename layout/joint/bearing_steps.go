@@ -200,11 +200,11 @@ func (t *joint) endFloatStep(p *plan.BearingPlan, m mounting) {
 		t.out.Checks = append(t.out.Checks, check)
 		return
 	}
-	turn := func(mm float64) string { return turnOf(m.nut, mm) }
+	turn := func(lo, hi float64) string { return turnOf(m.nut, lo, hi) }
 	if p.EndFloatMm.Max > 0 {
 		do := []string{"Tighten the nut while turning the shaft, until it drags, so that the rollers find their place; then slack off."}
 		if p.EndFloatMm.Min >= 0 {
-			do = append(do, "From no play, "+turn(p.EndFloatMm.Min)+" to "+turn(p.EndFloatMm.Max)+" of the nut back on "+p.HeldBy+" gives it.")
+			do = append(do, "From no play, "+turn(p.EndFloatMm.Min, p.EndFloatMm.Max)+" of the nut back on "+p.HeldBy+" gives it.")
 		}
 		s := t.step("Set the end float", append(do, "Dial gauge on the shaft end, push and pull while turning: "+span+".", "Lock the nut and measure again.")...)
 		s.Hold = "Turns freely by hand, no play felt sideways."
@@ -212,14 +212,20 @@ func (t *joint) endFloatStep(p *plan.BearingPlan, m mounting) {
 		return
 	}
 	s := t.step("Set the preload", "Tighten the nut while turning the shaft, until the dial gauge on the shaft end just shows no play, push and pull.",
-		"From there tighten "+turn(p.EndFloatMm.Max)+" to "+turn(p.EndFloatMm.Min)+" more on "+p.HeldBy+": "+span+" (negative is preload).",
+		"From there tighten "+turn(-p.EndFloatMm.Max, -p.EndFloatMm.Min)+" more on "+p.HeldBy+": "+span+" (negative is preload).",
 		"Turn the shaft ten times, lock the nut, turn again.")
 	s.Hold = "Turns by hand with a light, even drag."
 	check.What, check.Gauge = "preload", "angle of the nut from no play"
 	t.out.Checks = append(t.out.Checks, check)
 }
 
-// turnOf is the angle of a nut for a way along its thread.
-func turnOf(thread *part.Step, mm float64) string {
-	return words.Trim(360*math.Abs(mm)/thread.Size.Thread.PitchMm, 0) + "°"
+// turnOf is how far to turn a nut for a span along its thread: whole degrees
+// inside it, as far as there are any.
+func turnOf(thread *part.Step, loMm, hiMm float64) string {
+	deg := func(mm float64) float64 { return 360 * mm / thread.Size.Thread.PitchMm }
+	lo, hi := math.Ceil(deg(loMm)-1e-9), math.Floor(deg(hiMm)+1e-9)
+	if lo > hi {
+		return words.Trim(deg((loMm+hiMm)/2), 1) + "°"
+	}
+	return words.Trim(lo, 0) + "° to " + words.Trim(hi, 0) + "°"
 }

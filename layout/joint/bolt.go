@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"centrepop/layout/bolts"
+	"centrepop/layout/material"
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
@@ -234,15 +235,20 @@ func (t *joint) chooseBolt(p *plan.BoltPlan, tapped bool) bool {
 	} else {
 		t.add(plan.Problem{Kind: plan.NoStockLength, Args: []plan.Arg{plan.Named(p.Size)}, Because: nearestFaults(choice)})
 	}
-	grade, err := t.bolt.Tighten(bolts.Tightening{Class: in.Class, Condition: in.Friction.Value})
+	return t.tighten(p, bolts.Tightening{Class: in.Class, Condition: in.Friction.Value})
+}
+
+// tighten works out the torque, and that for threads in the other state.
+func (t *joint) tighten(p *plan.BoltPlan, of bolts.Tightening) bool {
+	grade, err := t.bolt.Tighten(of)
 	if err != nil {
-		t.refuse(in.Pos, plan.NoTorque, plan.Named(strings.TrimPrefix(err.Error(), "bolts: ")))
+		t.refuse(t.in.Bolt.Pos, plan.NoTorque, plan.Named(strings.TrimPrefix(err.Error(), "bolts: ")))
 		return false
 	}
 	p.PreloadN, p.PreloadRangeN = words.Round(grade.PreloadN, 0), plan.Range{Min: words.Round(grade.PreloadLowN, 0), Max: words.Round(grade.PreloadHighN, 0)}
 	p.TorqueNm, p.TorqueRangeNm = words.Round(grade.TorqueNm, 1), plan.Range{Min: words.Round(grade.TorqueLowNm, 1), Max: words.Round(grade.TorqueHighNm, 1)}
 	p.K, p.KSource = grade.NutFactor.K, grade.NutFactor.Source
-	t.companions(p)
+	t.companions(p, of)
 	if grade.OverProof {
 		t.caution("The scatter reaches beyond the proof load: an unlucky bolt stretches. Use a new bolt after each taking apart, or tighten less.")
 	}
@@ -311,7 +317,32 @@ func (j *making) stud(t *joint, p *plan.BoltPlan) {
 	}
 	p.NeedMm = words.Round(t.bolt.NutHeightMm, 2)
 	p.EngagementMm = p.NeedMm
-	t.caution("The strength of the made stud is that of its material, and no torque is given: tighten alternately, spanner-tight.")
+	hole := max(t.a.group.Size.FinishedMm, t.b.group.Size.FinishedMm)
+	if p.Spacer = slices.ContainsFunc(outside[1:len(outside)-1], func(s *part.Step) bool { return s.Size.NominalMm > hole }); p.Spacer {
+		p.GripMm = max(plates[0].ThickMm, plates[1].ThickMm) // each end holds its own plate
+	}
+	t.studTorque(p, r)
+}
+
+// studProof is the proof stress of a made stud over the yield stress of its
+// material: the least ratio of the classes of ISO 898-1:2013 Table 3 (600 to 660 MPa
+// of 8.8; 225 to 240 of 4.6).
+const studProof = 0.9
+
+// studTorque is the torque for a stud by the yield stress of its material as bought,
+// and the nut class that is stronger.
+func (t *joint) studTorque(p *plan.BoltPlan, r *part.Model) {
+	var strength material.Strength
+	err := error(nil)
+	if r.Material != nil {
+		strength, err = r.Material.Strength(r.Part.Stock.Size.Mm)
+	}
+	if r.Material == nil || err != nil || strength.Brittle || !t.tighten(p, bolts.Tightening{ProofMPa: studProof * strength.YieldMPa, Condition: t.in.Bolt.Friction.Value}) {
+		t.caution("The strength of the made stud is not known, and no torque is given: tighten alternately, spanner-tight.")
+		return
+	}
+	p.NutClass = "8"
+	t.figure("proof stress of the stud", words.Trim(studProof*strength.YieldMPa, 0)+" MPa, "+words.Trim(studProof, 1)+" of yield", r.Material.Name+": "+strength.Source+"; ratio of ISO 898-1 classes")
 }
 
 // headRoom checks head and spanner against every wall near the bolts.
@@ -463,7 +494,11 @@ func (t *joint) boltFigures(p *plan.BoltPlan) {
 	for _, g := range p.Grip {
 		layers = append(layers, g.What+" "+t.w.Size(g.ThickMm))
 	}
-	t.figure("grip", t.w.Size(p.GripMm)+": "+strings.Join(layers, " + "), "")
+	grip := t.w.Size(p.GripMm) + ": " + strings.Join(layers, " + ")
+	if p.Spacer {
+		grip = strings.Join(layers, " at one end, ") + " at the other, each between shoulder and nut"
+	}
+	t.figure("grip", grip, "")
 	if p.Ordered != "" {
 		text := words.Trim(float64(p.Count), 0) + " × " + p.Ordered
 		if p.Class != "" {
@@ -486,8 +521,34 @@ func (t *joint) boltFigures(p *plan.BoltPlan) {
 	t.figure("play of the pattern", t.w.Read(p.PlayMm), "holes less bolt")
 }
 
-func (t *joint) boltSteps(p *plan.BoltPlan, tapped bool) {
+// startBolts puts the bolts in by hand, or the studs with a nut at each end.
+func (t *joint) startBolts(p *plan.BoltPlan, tapped bool) {
 	a, b := t.a.title(), t.b.title()
+	all, wash := "All "+words.Trim(float64(p.Count), 0)+" by hand ", ""
+	switch {
+	case t.in.Bolt.Stud.Value != "":
+		if t.in.Bolt.Washer {
+			wash = ", a washer under it"
+		}
+		where := "through " + a + " and " + b
+		if p.Spacer {
+			where = "with their shoulders between " + a + " and " + b
+		}
+		t.step("Start the studs", all+where+", a nut on each end"+wash+".", "A nut that does not start by hand is not forced: find out why.")
+		return
+	case t.in.Bolt.Washer:
+		if wash = ", a washer under each head"; !tapped {
+			wash += " and nut"
+		}
+	}
+	into := "into " + b
+	if !tapped {
+		into = "with nuts on " + b
+	}
+	t.step("Start the bolts", all+"through "+a+" "+into+wash+".", "A bolt that does not start by hand is not forced: find out why.")
+}
+
+func (t *joint) boltSteps(p *plan.BoltPlan, tapped bool) {
 	s := t.step("Offer up", "Clean both faces, no burrs, no paint. Put together: "+t.out.How+".")
 	if len(t.out.InLine) > 0 {
 		var lines []string
@@ -496,27 +557,12 @@ func (t *joint) boltSteps(p *plan.BoltPlan, tapped bool) {
 		}
 		s.Hold = "In line: " + strings.Join(lines, "; ") + "."
 	}
-	into := "into " + b
-	if !tapped {
-		into = "with nuts on " + b
-	}
-	kind := "bolts"
-	if t.in.Bolt.Stud.Value != "" {
-		kind = "studs"
-	}
-	wash := ""
-	if t.in.Bolt.Washer {
-		wash = ", a washer under each head"
-		if !tapped {
-			wash += " and nut"
-		}
-	}
-	t.step("Start the "+kind, "All "+words.Trim(float64(p.Count), 0)+" by hand through "+a+" "+into+wash+".", "A bolt that does not start by hand is not forced: find out why.")
+	t.startBolts(p, tapped)
 	order := []string{}
 	for _, n := range p.Order {
 		order = append(order, words.Trim(float64(n), 0))
 	}
-	do := []string{"Order " + strings.Join(order, ", ") + " (hole numbers of " + a + ")."}
+	do := []string{"Order " + strings.Join(order, ", ") + " (hole numbers of " + t.a.title() + ")."}
 	if p.TorqueNm > 0 {
 		round := func(part float64) string {
 			return words.Trim(p.TorqueNm*part, 0) + " N m" + t.w.PoundFeet(p.TorqueNm*part)

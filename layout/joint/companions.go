@@ -8,7 +8,7 @@ import (
 
 // companions names the nut and washer that go with the bolt's class, and the
 // torque for threads in the other state, dry or oiled.
-func (t *joint) companions(p *plan.BoltPlan) {
+func (t *joint) companions(p *plan.BoltPlan, of bolts.Tightening) {
 	in := t.in.Bolt
 	if c, err := t.bolt.Companions(in.Class); err == nil {
 		p.NutClass, p.WasherClass = c.Nut, c.Washer
@@ -16,7 +16,7 @@ func (t *joint) companions(p *plan.BoltPlan) {
 			t.caution("A plain washer is too soft under class " + p.Class + ": " + c.Washer + ", or none.")
 		}
 	}
-	both, err := t.bolt.TightenBoth(bolts.Tightening{Class: in.Class})
+	both, err := t.bolt.TightenBoth(of)
 	if err != nil {
 		return
 	}

@@ -2,7 +2,9 @@ package joint
 
 import (
 	"math"
+	"slices"
 
+	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/layout/press"
 	"centrepop/layout/words"
@@ -77,6 +79,11 @@ func (f feature) cuts(place func(from, to float64) press.Stretch) []press.Stretc
 func (t *joint) pressCautions(cautions []press.Caution) {
 	for _, c := range cautions {
 		switch c.Code {
+		case press.BoreCloses:
+			t.figure("bore of the inner part closes by", t.w.Read(words.Round(c.Mm, 3)), "Lamé")
+			if !t.boreMatters() {
+				continue
+			}
 		case press.TooHot:
 			t.problem(plan.PressTooHot, plan.Named(t.b.title()), plan.Of(plan.Celsius, c.C), plan.Named(c.Material), plan.Of(plan.Celsius, c.LimitC))
 		case press.TooCold:
@@ -84,6 +91,15 @@ func (t *joint) pressCautions(cautions []press.Caution) {
 		}
 		t.caution(t.w.PressCaution(c))
 	}
+}
+
+// boreMatters tells whether a bore inside the joint has a size to keep: limits of
+// its own, or a thread.
+func (t *joint) boreMatters() bool {
+	_, inside := t.a.r.Sides()
+	return slices.ContainsFunc(inside, func(s *part.Step) bool {
+		return s.FromMm < t.a.step.ToMm && s.ToMm > t.a.step.FromMm && (s.Size.Fitted() || s.Size.Thread != nil)
+	})
 }
 
 // thermalFigures are the temperatures that make the parts slip together, held

@@ -59,10 +59,8 @@ func (t *joint) filletLoad(p *plan.WeldPlan) {
 // round: along the curve where they meet, at the angle and offset of its end.
 func (t *joint) saddleMm(branchMm float64) (float64, error) {
 	s := weld.Saddle{MainMm: t.b.radial.Rows[0].OutsideMm, BranchMm: branchMm, AngleDeg: 90}
-	for _, e := range t.a.r.Part.Ends {
-		if e.Onto.Part == t.b.ref.Part && e.Angle.Deg > 0 {
-			s.AngleDeg, s.OffsetMm = e.Angle.Deg, e.Offset.Mm
-		}
+	if e := t.branchEnd(); e != nil && e.Angle.Deg > 0 {
+		s.AngleDeg, s.OffsetMm = e.Angle.Deg, e.Offset.Mm
 	}
 	return s.LengthMm()
 }

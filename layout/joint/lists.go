@@ -151,18 +151,30 @@ func (j *shop) cuts() []plan.CutRow {
 	return out
 }
 
-// lifts lists single parts, then assemblies, heavier than LiftKg.
+// lifts lists what is heavier than LiftKg, single parts before assemblies: first
+// what two people may lift, then what only a hoist may.
 func lifts(pl *plan.Plan) []string {
-	var out []string
-	for _, p := range pl.Parts {
-		if p.MassKg > plan.LiftKg {
-			out = append(out, p.Title+" "+words.Trim(p.MassKg, 1)+" kg")
+	var light, heavy []string
+	take := func(what string, kg float64) {
+		switch {
+		case kg > plan.HoistKg:
+			heavy = append(heavy, what+" "+words.Trim(kg, 1)+" kg")
+		case kg > plan.LiftKg:
+			light = append(light, what+" "+words.Trim(kg, 1)+" kg")
 		}
 	}
+	for _, p := range pl.Parts {
+		take(p.Title, p.MassKg)
+	}
 	for _, t := range pl.Joints {
-		if t.MassKg > plan.LiftKg {
-			out = append(out, "after "+words.Spaced(t.Name)+" "+words.Trim(t.MassKg, 1)+" kg")
-		}
+		take("after "+words.Spaced(t.Name), t.MassKg)
+	}
+	var out []string
+	if len(light) > 0 {
+		out = append(out, "With a hoist or two people: "+strings.Join(light, "; ")+".")
+	}
+	if len(heavy) > 0 {
+		out = append(out, "With a hoist only: "+strings.Join(heavy, "; ")+".")
 	}
 	return out
 }

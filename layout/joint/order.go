@@ -148,7 +148,7 @@ func (j *assembly) tradeRules(all []*joint) []rule {
 			case t.in.Weld != nil && (o.in.Bearing != nil || o.in.Press != nil && !welded(o, all)):
 				add(t, o, "welding heat pulls a bore out of size: weld, finish, then press")
 			case t.in.Weld != nil && o.in.Bolt != nil:
-				add(t, o, "weld and face before bolting: heat pulls the joint face")
+				add(t, o, "weld before bolting: heat pulls the joint face")
 			case t.in.Bearing != nil && o.in.Bolt != nil && o.covers(t):
 				add(t, o, "the bearing goes in before the bore is closed")
 			}

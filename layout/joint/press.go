@@ -204,6 +204,7 @@ func (pressKind) work(j *making, t *joint) {
 		t.problem(plan.PressYields, plan.Of(plan.Number, p.HubSafety), plan.Of(plan.Number, p.ShaftSafety), plan.Of(plan.Number, p.PressureMPa.Max))
 	}
 	t.pressSteps(p, heat, coldCautions, welded(t, j.all))
+	t.out.Checks = append(t.out.Checks, j.seated(t))
 }
 
 // roomC is the temperature sizes are measured at, ISO 1.
@@ -268,8 +269,26 @@ func (t *joint) pressSteps(p *plan.PressPlan, heat press.Assembly, coldCautions 
 		s.Caution = "Cold burns and choking gas: gloves, face shield, open door."
 		t.pressCautions(coldCautions)
 	}
-	limits := "joint closed, no gap over " + t.w.Near(0.05)
-	t.out.Checks = append(t.out.Checks, plan.Check{What: "seated", Wanted: t.out.How, Limits: limits, Gauge: "feeler, depth gauge", Source: "common practice, no source"})
+}
+
+// seated is how the place of what was pressed is measured: set back by a depth
+// gauge, level by a straight edge, and against a shoulder by a feeler.
+func (j *making) seated(t *joint) plan.Check {
+	c := plan.Check{What: "seated", Wanted: t.out.How, Limits: "no gap at the shoulder, a " + t.w.Near(0.05) + " feeler does not enter", Gauge: "feeler", Source: "common practice, no source"}
+	m := t.meeting()
+	switch below := m.Below.Mm; {
+	case !m.Level:
+	case below > 0:
+		off, err := fits.General(below, j.job.Tolerance.Value)
+		if c.Source = "ISO 2768-" + j.job.Tolerance.Value; err != nil {
+			off, c.Source = 0.2, "common practice, no source"
+		}
+		c.MinMm, c.MaxMm = geom.Clean(below-off), geom.Clean(below+off)
+		c.Limits, c.Gauge = t.w.Limits(c.MinMm, c.MaxMm)+" below, at four places", "depth gauge"
+	default:
+		c.Limits, c.Gauge = "a "+t.w.Near(0.05)+" feeler does not enter under a straight edge", "straight edge, feeler"
+	}
+	return c
 }
 
 // hasLeadIn tells whether one of the two edges that meet first is chamfered.

@@ -288,7 +288,7 @@ func (j *making) finish(t *joint) {
 	for _, a := range t.out.InLine {
 		t.out.Checks = append(t.out.Checks, plan.Check{What: "in line: " + a.What, Wanted: "at " + words.Trim(a.Deg, 2) + "°", Limits: "by eye and square", Gauge: "eye, protractor"})
 	}
-	t.out.MassKg = j.massKg(members)
+	t.out.MassKg = j.massKg(members, made)
 	j.heavy(t)
 	if t.in.Note.Value != "" {
 		t.caution(t.in.Note.Value)
@@ -302,14 +302,14 @@ func (j *making) heavy(t *joint) {
 	heaviest := 0.0
 	for i, e := range []feature{t.a, t.b} {
 		side := j.members(e.inst(), j.before)
-		kg := j.massKg(side)
+		kg := j.massKg(side, j.before)
 		if slices.Contains(side, t.a.inst()) && slices.Contains(side, t.b.inst()) {
 			return
 		}
 		if heaviest = max(heaviest, kg); i > 0 && kg >= lift.MassKg {
 			continue
 		}
-		lift = plan.Lift{What: e.title(), MassKg: kg, How: carriers(kg)}
+		lift = plan.Lift{What: e.title(), MassKg: kg, How: words.Carriers(kg)}
 		if len(side) > 1 {
 			lift.What += " with all that is on it"
 		}
@@ -317,20 +317,9 @@ func (j *making) heavy(t *joint) {
 	if lift.MassKg > plan.LiftKg {
 		t.out.Lift = &lift
 	}
-	if how := carriers(t.out.MassKg); how != carriers(heaviest) {
+	if how := words.Carriers(t.out.MassKg); how != words.Carriers(heaviest) {
 		t.caution("From here on the assembly is " + words.Trim(t.out.MassKg, 1) + " kg: " + how + ".")
 	}
-}
-
-// carriers say who or what moves a mass; empty for what one person can.
-func carriers(kg float64) string {
-	switch {
-	case kg <= plan.LiftKg:
-		return ""
-	case kg <= 2*plan.LiftKg:
-		return "hoist or two people (over 25 kg, ISO 11228-1, from memory)"
-	}
-	return "hoist, with slings rated for it, by local lifting rules"
 }
 
 // added are the parts that this joint brings to the assembly: the side without

@@ -185,6 +185,10 @@ func (t *joint) fillet(p *plan.WeldPlan) error {
 		return err
 	}
 	reason := rule.Source()
+	if e := t.branchEnd(); e != nil && e.Gap.Mm > 0 {
+		leg += e.Gap.Mm
+		reason += "; the gap takes from the leg, and is added (ISO 9692-1, from memory)"
+	}
 	if in.Size.Set() {
 		leg, reason = in.Size.Mm, "as drawn"
 		if leg < least {
@@ -197,8 +201,8 @@ func (t *joint) fillet(p *plan.WeldPlan) error {
 	if p.Designation, err = weld.Designation(leg, true, 0, 0, 0); err != nil {
 		return err
 	}
-	if prep, err := weld.FilletPrep(p.ThinnerMm, 90); err == nil {
-		p.GapMm = prep.GapMm.Use
+	if e := t.branchEnd(); e != nil {
+		p.GapMm = e.Gap.Mm
 	}
 	t.figure("fillet leg", t.w.Size(p.LegMm)+" (throat "+t.w.Read(p.ThroatMm)+")", reason)
 	t.figure("least leg", t.w.Size(least), "AWS D1.1:2020 Table 7.7")
@@ -221,6 +225,10 @@ func (t *joint) butt(p *plan.WeldPlan) error {
 	prep, err := weld.ButtPrep(p.ThinnerMm, edges, sides)
 	if err != nil {
 		return err
+	}
+	if e := t.branchEnd(); e != nil {
+		prep.GapMm.Use = e.Gap.Mm
+		prep.Source += "; gap as the branch is drawn"
 	}
 	area, err := prep.GrooveArea(p.ThinnerMm, capMm(p.ThinnerMm))
 	if err != nil {
@@ -338,15 +346,16 @@ func (j *shop) gapText(mm float64) string {
 }
 
 func (j *making) weldSteps(t *joint, p *plan.WeldPlan) {
-	a, b := t.a.title(), t.b.title()
+	p.ClockOf = t.weldClock().title()
 	t.caution("The welder's qualification, the local code and the employer's welding procedure come before this sheet.",
 		"Fumes, arc and fire: extraction, screens, no paint, zinc or oil within "+t.w.Near(50)+" of the joint.")
 	if metals, ok := weldMetals(t); ok {
 		weldMetalProblem(t, metals)
 	}
-	t.step("Set up", j.keepFlat(t, p), "Clean bright "+t.w.Near(25)+" each side of the joint.", "Set: "+t.out.How+".", j.gapText(p.GapMm))
+	j.holdTrue(t)
+	t.step("Set up", j.keepFlat(t, p), j.returnClamp(t), "Clean bright "+t.w.Near(25)+" each side of the joint.", "Set: "+t.out.How+".", j.gapText(p.GapMm))
 	if len(p.TacksDeg) > 0 {
-		s := t.step("Tack", "Tack "+words.Trim(float64(len(p.TacksDeg)), 0)+" × "+j.w.Read(p.TackLengthMm)+" long at "+words.Degrees(p.TacksDeg)+", in this order (clock of "+b+", seen from its front).")
+		s := t.step("Tack", "Tack "+words.Trim(float64(len(p.TacksDeg)), 0)+" × "+j.w.Read(p.TackLengthMm)+" long at "+words.Degrees(p.TacksDeg)+", in this order (clock of "+t.weldClock().title()+", seen from its front).")
 		s.Hold = "Check square at two places 90° apart, and what must line up; knock straight now."
 	} else {
 		s := t.step("Tack", "Tack both ends, then the middle.")
@@ -369,17 +378,96 @@ func (j *making) weldSteps(t *joint, p *plan.WeldPlan) {
 		do = append(do, "From the middle outward, turn and turn about on the two sides.")
 	}
 	t.step("Weld", do...)
-	s := t.step("Cool and inspect", "Let it cool in still air to hand-warm before unclamping.", "Look for cracks, undercut and size.")
-	s.Hold = "Throat gauge on four places."
+	t.inspectWeld(p)
 	j.squareUp(t, p)
-	if len(p.Finish) > 0 {
-		t.step("Finish after welding", "Turn or bore these only now: "+strings.Join(p.Finish, "; ")+".")
+	switch what, last := strings.Join(p.Finish, "; "), len(p.Finish) > 0; {
+	case last && t.meanwhile(j.job) != "":
+		s := t.step("Measure what was held true", "Leave in what holds it until all is cold, then take it out.")
+		s.Hold = "Still inside the limits: " + what + "."
+	case last:
+		t.step("Finish after welding", "Turn or bore these only now: "+what+".")
 	}
-	what, limits := "throat or cap", "no tolerance given"
-	if p.ThroatMm > 0 {
-		what, limits = "throat", j.w.Read(p.ThroatMm)+" or more"
+}
+
+// meanwhile is what holds fine sizes of a part true while it is welded: the reason
+// for which the job accepts that they are finished before the weld.
+func (t *joint) meanwhile(job *parts.Job) string {
+	for _, a := range job.Accept {
+		if a.Finding.Value != "weld-first" {
+			continue
+		}
+		i := slices.IndexFunc(job.Joints, func(o *parts.Joint) bool { return o.Name.Value == a.Part })
+		if i < 0 || job.Joints[i].Weld == nil {
+			continue
+		}
+		first, second := job.Joints[i].Ends()
+		for _, e := range []parts.JointRef{first, second} {
+			for _, f := range []feature{t.a, t.b} {
+				if (inst{e.Part, e.Copy}) == f.inst() && len(fineSizes(f)) > 0 {
+					return a.Reason.Value
+				}
+			}
+		}
 	}
-	t.out.Checks = append(t.out.Checks, plan.Check{What: what, Wanted: strings.TrimSpace(p.Designation + " " + a + " to " + b), Limits: limits, MinMm: p.ThroatMm, Gauge: "weld gauge", Source: "EN 1993-1-8 clause 4.5.3.3"})
+	return ""
+}
+
+// holdTrue is the step before the first weld on a part whose fine sizes are done.
+func (j *making) holdTrue(t *joint) {
+	reason := t.meanwhile(j.job)
+	begun := slices.ContainsFunc(j.before, func(o *joint) bool { return o.in.Weld != nil && o.meanwhile(j.job) == reason })
+	if reason == "" || begun {
+		return
+	}
+	t.step("Hold what is finished true", "Fine sizes of these parts are finished already. As the job accepts it: "+reason)
+}
+
+// inspectWeld is what the finished weld is measured by: a gauge reads the throat
+// of a fillet, but of a groove only whether it is full.
+func (t *joint) inspectWeld(p *plan.WeldPlan) {
+	s := t.step("Cool and inspect", "Let it cool in still air to hand-warm before unclamping.", "Look for cracks, undercut and size.")
+	c := plan.Check{Wanted: strings.TrimSpace(p.Designation + " " + t.a.title() + " to " + t.b.title())}
+	if p.LegMm > 0 {
+		where := "at four places round"
+		if len(p.TacksDeg) == 0 {
+			where = "at both ends and in the middle, on each side"
+		}
+		s.Hold = "Weld gauge on the throat " + where + "."
+		c.What, c.Limits, c.MinMm, c.Gauge, c.Source = "throat", t.w.Read(p.ThroatMm)+" or more", p.ThroatMm, "weld gauge", "EN 1993-1-8 clause 4.5.3.3"
+	} else {
+		s.Hold = "Straight edge across the weld: full, nowhere under the edge of the groove, no undercut."
+		c.What, c.Limits, c.Gauge, c.Source = "groove filled", "level or proud all along", "straight edge, eye", "common practice, no source"
+	}
+	t.out.Checks = append(t.out.Checks, c)
+}
+
+// branchEnd is the saddled end of a branch that is welded to its main, nil for
+// another weld.
+func (t *joint) branchEnd() *parts.TubeEnd {
+	ends := t.a.r.Part.Ends
+	i := slices.IndexFunc(ends, func(e parts.TubeEnd) bool { return t.b.radial != nil && e.Onto.Part == t.b.ref.Part })
+	if i < 0 {
+		return nil
+	}
+	return &ends[i]
+}
+
+// weldClock is the part whose clock a weld goes by: of a branch its own, for it is
+// the round that the weld runs round.
+func (t *joint) weldClock() feature {
+	if t.branchEnd() != nil {
+		return t.a
+	}
+	return t.b
+}
+
+// returnClamp keeps the welding current out of bearings that are in already.
+func (j *making) returnClamp(t *joint) string {
+	members := append(j.members(t.a.inst(), j.before), j.members(t.b.inst(), j.before)...)
+	if slices.ContainsFunc(j.before, func(o *joint) bool { return o.in.Bearing != nil && slices.Contains(members, o.a.inst()) }) {
+		return "Return clamp on " + t.b.title() + ", bright metal, beside the weld: bearings are in, and no current may go through them."
+	}
+	return ""
 }
 
 func runs(n int) string {
@@ -419,7 +507,7 @@ func (j *making) plateToFace(t *joint) (f feature, spareMm float64, ok bool) {
 // keepFlat is what to do before welding a plate that nothing is left to face on.
 func (j *making) keepFlat(t *joint, p *plan.WeldPlan) string {
 	if f, spare, ok := j.plateToFace(t); ok && spare < p.SquareUpMm && !t.in.Weld.SquareUp.Set() {
-		return "Tack a stiff plate to the free face of " + f.title() + ", or two flanges back to back: nothing is left to face it afterwards."
+		return "Bolt or tack a stiff plate to the free face of " + f.title() + ": nothing is left to face it afterwards."
 	}
 	return ""
 }

@@ -208,8 +208,8 @@ func (b *bench) wrappedStep(template string) *Step {
 // cautions are printed beside the title.
 func (g *Shape) cautions() []string {
 	out := []string{"At every machine: eye protection; no gloves, sleeves or rags near what turns; take the chuck key out; let hot parts cool. Local rules come first."}
-	if g.massKg() > plan.LiftKg {
-		out = append(out, "Over 25 kg: lift with a second person or a hoist, by local lifting rules.")
+	if kg := g.massKg(); kg > plan.LiftKg {
+		out = append(out, words.Trim(kg, 0)+" kg: "+words.Carriers(kg)+".")
 	}
 	if w := g.widest(); w != nil && g.Job.Shop.SwingMm.Set() && w.Size.NominalMm > g.Job.Shop.SwingMm.Mm {
 		out = append(out, g.W.Dia(w.Size.NominalMm)+" is over the lathe's swing of "+g.W.Size(g.Job.Shop.SwingMm.Mm)+".")

@@ -194,7 +194,8 @@ type WeldPlan struct {
 	BuyKg        float64   `json:"buy_kg"`
 	Runs         int       `json:"runs"`
 	TackLengthMm float64   `json:"tack_length_mm,omitempty"`
-	TacksDeg     []float64 `json:"tacks_deg,omitempty"` // in the order to weld them, clock angles of part B seen from its front
+	ClockOf      string    `json:"clock_of,omitempty"`  // title of the part whose clock tacks and runs go by, seen from its front
+	TacksDeg     []float64 `json:"tacks_deg,omitempty"` // in the order to weld them
 	Order        []WeldRun `json:"order,omitempty"`
 	SquareUpMm   float64   `json:"square_up_mm"` // to leave on each face
 	BoreLeaveMm  float64   `json:"bore_leave_mm"`
@@ -217,7 +218,8 @@ type BoltPlan struct {
 	Head           string    `json:"head"`
 	Count          int       `json:"count"`
 	PCDMm          float64   `json:"pcd_mm,omitempty"`
-	Grip           []GripRow `json:"grip"` // from the head down
+	Grip           []GripRow `json:"grip"`             // from the head down
+	Spacer         bool      `json:"spacer,omitempty"` // studs with shoulders: each end holds the plate at its shoulder alone
 	GripMm         float64   `json:"grip_mm"`
 	Ordered        string    `json:"ordered"` // "M10 x 40"
 	LengthMm       float64   `json:"length_mm"`
@@ -329,3 +331,7 @@ type CutPiece struct {
 // LiftKg is the mass above which one person should not lift unaided: the
 // reference mass of ISO 11228-1 for ideal conditions (from memory).
 const LiftKg = 25.0
+
+// HoistKg is the mass above which two people do not lift either, 25 kg each by the
+// same standard.
+const HoistKg = 2 * LiftKg

@@ -29,7 +29,7 @@ type Plan struct {
 	Faults      []Problem    `json:"faults,omitempty"` // what keeps joints from being worked out: they are missing in Joints
 	Bought      []BoughtRow  `json:"bought,omitempty"`
 	Cuts        []CutRow     `json:"cuts,omitempty"`
-	Lifts       []string     `json:"lifts,omitempty"` // parts and assemblies over LiftKg
+	Lifts       []string     `json:"lifts,omitempty"` // sentences: parts and assemblies over LiftKg, and those over HoistKg
 	FirstRun    *FirstRun    `json:"first_run,omitempty"`
 	Upkeep      *Upkeep      `json:"upkeep,omitempty"`
 	Motor       *Motor       `json:"motor,omitempty"`

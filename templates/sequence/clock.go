@@ -98,7 +98,7 @@ func clockPanel(j *plan.JointPlan, r float64) (draw.Panel, bool) {
 	w, b := j.Weld, j.Bolt
 	switch {
 	case w != nil && len(w.TacksDeg) > 0 && w.DiameterMm > 0:
-		title, seen, outside = "Tacks 1 to "+strconv.Itoa(len(w.TacksDeg)), j.B.Title, 7
+		title, seen, outside = "Tacks 1 to "+strconv.Itoa(len(w.TacksDeg)), w.ClockOf, 7
 		if n := layers(w); n > 0 {
 			title += ", then runs a, b …"
 			outside += runRoomMm * float64(n)

@@ -201,7 +201,7 @@ func (v *stackView) bolts(pl *plan.Plan, now *plan.JointPlan, p *draw.Panel, sid
 			continue
 		}
 		tail := head
-		if j.Bolt.TorqueNm == 0 && length > j.Bolt.GripMm+3*d {
+		if j.Bolt.Spacer {
 			tail -= dir * 1.3 * d // a stud stands out of both nuts
 		}
 		if j == now {

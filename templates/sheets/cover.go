@@ -36,7 +36,7 @@ func Cover(pl *plan.Plan, findings []review.Finding, paper draw.Frame, chapters 
 	f.Table(boughtTable(pl))
 	f.Table(cutTable(pl))
 	if len(pl.Lifts) > 0 {
-		f.Add(draw.Notes("Heavy: lift with a hoist or with help", []string{strings.Join(pl.Lifts, "; ") + "."}, f.Width())...)
+		f.Add(draw.Notes("Heavy, by local lifting rules", pl.Lifts, f.Width())...)
 	}
 	f.Add(draw.Notes("Notes", pl.Notes, f.Width())...)
 	last := []draw.Piece{conventions(f.Width()), draw.Space(4)}

@@ -269,7 +269,7 @@ func JoinedPlan() *plan.Plan {
 		Cautions: []string{"Stand aside."}, Problems: []plan.Problem{{What: "no lead-in chamfer is drawn"}}, MassKg: 11.9,
 	}
 	weld := &plan.JointPlan{N: 2, Name: "weld", Title: "Weld Barrel flange 1 to Sleeve", Kind: "weld", A: bore, B: sleeve, How: "as they were put together", Placed: together, Clock: marks,
-		Weld: &plan.WeldPlan{Type: "bevel", Symbol: "single-bevel butt weld", Process: "MAG", Sides: 1, ThinnerMm: 7, ThickerMm: 8, BevelDeg: 45, GapMm: 2.5, RootFaceMm: 1.5, DiameterMm: 114.3, LengthMm: 359,
+		Weld: &plan.WeldPlan{ClockOf: "Sleeve", Type: "bevel", Symbol: "single-bevel butt weld", Process: "MAG", Sides: 1, ThinnerMm: 7, ThickerMm: 8, BevelDeg: 45, GapMm: 2.5, RootFaceMm: 1.5, DiameterMm: 114.3, LengthMm: 359,
 			Runs: 2, BuyKg: 0.09, TackLengthMm: 44, TacksDeg: []float64{0, 180, 90, 270}, Order: []plan.WeldRun{
 				{N: 1, Layer: 1, StartDeg: 0, EndDeg: 90, Clockwise: true}, {N: 2, Layer: 1, StartDeg: 180, EndDeg: 270, Clockwise: true},
 				{N: 3, Layer: 2, StartDeg: 45, EndDeg: 315}, {N: 4, Layer: 2, StartDeg: 225, EndDeg: 135}}},
@@ -294,7 +294,7 @@ func JoinedPlan() *plan.Plan {
 		A: plan.JointEnd{Part: "sleeve", Copy: 1, Title: "Sleeve", Feature: "seat", DiameterMm: 80, FromMm: 0, ToMm: 8}, B: bore,
 		Bearing: &plan.BearingPlan{Bearing: "30210", ConeSleeveInMm: 50.5, ConeSleeveOutMm: 62, CupRingInMm: 78, CupRingOutMm: 89, HasEndFloat: true, EndFloatMm: plan.Range{Min: -0.03, Max: -0.01}, HeatConeC: 110, GreaseG: 10}}
 	apart := &plan.JointPlan{N: 5, Name: "gusset", Title: "Weld Sleeve to Barrel flange 1", Kind: "weld", A: sleeve, B: bore, How: "the parts share no axis",
-		Weld: &plan.WeldPlan{Type: "fillet", Symbol: "fillet weld", Designation: "z5", Process: "MAG", Sides: 2, LegMm: 5, ThroatMm: 3.54, LengthMm: 140, Runs: 1, BuyKg: 0.1}}
+		Weld: &plan.WeldPlan{ClockOf: "Sleeve", Type: "fillet", Symbol: "fillet weld", Designation: "z5", Process: "MAG", Sides: 2, LegMm: 5, ThroatMm: 3.54, LengthMm: 140, Runs: 1, BuyKg: 0.1}}
 	pl.Joints = []*plan.JointPlan{press, weld, bolt, bearing, apart}
 	pl.Lifts = []string{"after bolt 26 kg"}
 	pl.Cuts = []plan.CutRow{{Stock: "tube Ø114.3", Material: "S355", BarMm: 6000, KerfMm: 2, TrimMm: 10, Source: "common practice, no source",

@@ -1,0 +1,178 @@
+package layout
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"centrepop/layout/plan"
+)
+
+// says fails unless the step texts of a joint hold all of want and none of not.
+func says(t *testing.T, j *plan.JointPlan, want, not []string) {
+	t.Helper()
+	text := stepText(j) + strings.Join(j.Cautions, "\n")
+	for _, c := range j.Checks {
+		text += "\n" + c.What + ": " + c.Limits + ", " + c.Gauge
+	}
+	for _, f := range j.Figures {
+		text += "\n" + f.Label + ": " + f.Value
+	}
+	for _, w := range want {
+		if !strings.Contains(text, w) {
+			t.Errorf("%s does not say %q:\n%s", j.Name, w, text)
+		}
+	}
+	for _, n := range not {
+		if strings.Contains(text, n) {
+			t.Errorf("%s says %q:\n%s", j.Name, n, text)
+		}
+	}
+}
+
+// A branch is welded round itself: its own clock, and the gap its sheet asks for.
+func TestBranchWeldAgreesWithTheBranch(t *testing.T) {
+	t.Parallel()
+	j := jointNamed(t, demoPlan(t, "pugmill"), "inlet-stub")
+	says(t, j, []string{"clock of Inlet stub", "Gap 1.5.", "square butt weld", "groove filled: level or proud"}, []string{"clock of Barrel tube", "No gap", "Weld gauge on the throat"})
+	if j.Weld.ClockOf != "Inlet stub" || j.Weld.GapMm != 1.5 {
+		t.Errorf("clock of %s, gap %v", j.Weld.ClockOf, j.Weld.GapMm)
+	}
+	p, err := Draft(editedDemo(t, "pugmill", "job.yaml", "to: barrel-tube.inlet, type: square", "to: barrel-tube.inlet, type: fillet"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	// The gap takes from the leg (ISO 9692-1, from memory): 3 + 1.5.
+	if w := jointNamed(t, p, "inlet-stub").Weld; w.LegMm != 4.5 || w.GapMm != 1.5 {
+		t.Errorf("leg %v, gap %v", w.LegMm, w.GapMm)
+	}
+}
+
+// A gauge reads the throat of a fillet; of a groove it reads only that it is full.
+func TestWeldsAreMeasuredByWhatReadsThem(t *testing.T) {
+	t.Parallel()
+	p := demoPlan(t, "pugmill")
+	says(t, jointNamed(t, p, "front-flange-weld"), []string{"Straight edge across the weld", "groove filled"}, []string{"throat: ", "Weld gauge on the throat", "back to back"})
+	says(t, jointNamed(t, p, "inlet-flange-weld"), []string{"Weld gauge on the throat at four places round", "throat: 2.83 or more, weld gauge"}, nil)
+	says(t, jointNamed(t, p, "gusset-1"), []string{"at both ends and in the middle, on each side"}, []string{"four places"})
+}
+
+// What holds a finished bore true, as the job accepts it, is a step before the first
+// weld on the part; after the last it is measured, not bored.
+func TestAcceptedBoreIsHeldTrue(t *testing.T) {
+	t.Parallel()
+	p := demoPlan(t, "pugmill")
+	held, after := "A scrap ring turned to the size of the spigot is bolted in", "Still inside the limits: Housing plate bore 130.000 – 130.040."
+	says(t, jointNamed(t, p, "upright"), []string{held}, []string{after})
+	says(t, jointNamed(t, p, "gusset-1"), nil, []string{held, after})
+	says(t, jointNamed(t, p, "gusset-4"), []string{after}, []string{held, "Turn or bore these only now"})
+	job := editedDemo(t, "pugmill", "job.yaml", "finding: weld-first, at: gusset-4", "finding: weld-holes, at: gusset-4")
+	q, err := Draft(job)
+	if err != nil {
+		t.Fatal(err)
+	}
+	says(t, jointNamed(t, q, "gusset-4"), []string{"Turn or bore these only now: Housing plate bore 130.000 – 130.040."}, []string{after})
+}
+
+// Welding current goes through no bearing.
+func TestReturnClampBesideTheWeld(t *testing.T) {
+	t.Parallel()
+	p, err := Draft(editedDemo(t, "pugmill", "job.yaml", "    after: hopper-cone\n    before: hopper\n", "    after: hopper\n"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	says(t, jointNamed(t, p, "hopper-throat"), []string{"Return clamp on Hopper, bright metal, beside the weld: bearings are in"}, nil)
+	says(t, jointNamed(t, p, "hopper-cone"), nil, []string{"Return clamp"})
+	for _, j := range demoPlan(t, "pugmill").Joints {
+		if strings.Contains(stepText(j), "Return clamp") {
+			t.Errorf("%s is welded with bearings in", j.Name)
+		}
+	}
+}
+
+// A part that is set back by 1/32 in is measured by a depth gauge with the general
+// tolerance of that length: ISO 2768-m, 0.5 to 3 mm, ±0.1 mm.
+func TestPressedPlaceIsMeasured(t *testing.T) {
+	t.Parallel()
+	mm := jointNamed(t, demoPlan(t, "pugmill"), "front-flange")
+	says(t, mm, []string{"seated: 0.900 – 1.100 below, at four places, depth gauge"}, []string{"joint closed", "finish it after pressing"})
+	says(t, jointNamed(t, demoPlan(t, "gatejack"), "top-flange"), []string{"seated: 0.0274 – 0.0351 in below, at four places, depth gauge"}, nil)
+}
+
+// The turn of a nut lies inside the wanted play: 0.001 to 0.003 in at 12 threads per
+// inch is 4.32 to 12.96 degrees.
+func TestTurnOfTheNutIsInside(t *testing.T) {
+	t.Parallel()
+	says(t, jointNamed(t, demoPlan(t, "gatejack"), "upper-bearing"), []string{"From no play, 5° to 12° of the nut back"}, nil)
+}
+
+// Over 50 kg no two people lift, in no list and on no part.
+func TestHeavyIsForTheHoist(t *testing.T) {
+	t.Parallel()
+	p := demoPlan(t, "pugmill")
+	if len(p.Lifts) != 2 || !strings.HasPrefix(p.Lifts[0], "With a hoist or two people: ") || !strings.HasPrefix(p.Lifts[1], "With a hoist only: ") ||
+		!strings.Contains(p.Lifts[0], "after lantern 38") || !strings.Contains(p.Lifts[1], "after barrel 67") || strings.Contains(p.Lifts[0], "after barrel") {
+		t.Errorf("%q", p.Lifts)
+	}
+	for thick, want := range map[string]string{"20 mm": "", "25 mm": "30 kg: hoist or two people", "50 mm": "60 kg: hoist, with slings"} {
+		q, err := Draft(editedDemo(t, "pugmill", "base-plate.yaml", "stock: {plate: 20 mm", "stock: {plate: "+thick))
+		if err != nil {
+			t.Fatal(err)
+		}
+		text := strings.Join(q.Part("base-plate").Cautions, "\n")
+		if want == "" && strings.Contains(text, "hoist") || !strings.Contains(text, want) {
+			t.Errorf("%s: %s", thick, text)
+		}
+	}
+}
+
+// A stud that is made is tightened by its material: S355 of 30 mm has 345 MPa
+// (EN 10025-2:2004 Table 7), M16 157 mm² (ISO 898-1), K 0.2: 0.75 · 0.9 · 345 · 157 =
+// 36.6 kN and 117 N m. Its shoulders hold each plate for itself.
+func TestMadeStudHasTorqueAndShoulders(t *testing.T) {
+	t.Parallel()
+	j := jointNamed(t, demoPlan(t, "pugmill"), "motor")
+	if b := j.Bolt; math.Abs(b.PreloadN-36561) > 1 || math.Abs(b.TorqueNm-117) > 0.1 || b.NutClass != "8" || b.GripMm != 20 || !b.Spacer {
+		t.Errorf("%+v", b)
+	}
+	says(t, j, []string{"with their shoulders between Motor adapter and Housing plate, a nut on each end, a washer under it", "third 117 N m", "That is for threads dry; oiled they take 88 N m."}, []string{"spanner-tight", "under each head"})
+}
+
+// What is lifted weighs its bolts and bearings too. By hand: M10 x 30 hexagon, 16
+// across flats and 6.4 high, shank at 9.025 mm, 26.2 g; six with a washer of 20/10.5 ×
+// 2 mm (3.6 g) 178 g. A bearing 30208 weighs 0.42 kg, 30210 0.55 kg in makers' lists
+// (from memory).
+func TestAssembliesWeighTheirFasteners(t *testing.T) {
+	t.Parallel()
+	p := demoPlan(t, "pugmill")
+	kg := func(name string) float64 { return jointNamed(t, p, name).MassKg }
+	if got := kg("lantern") - kg("rear-cover") - p.Part("lantern").MassKg; math.Abs(got-0.1785) > 0.001 {
+		t.Errorf("six bolts with washers weigh %v", got)
+	}
+	if got := kg("front-bearing") - p.Part("bearing-housing").MassKg - p.Part("auger-shaft").MassKg; math.Abs(got-0.55) > 0.02 {
+		t.Errorf("bearing 30210 weighs %v", got)
+	}
+	if got := kg("rear-bearing") - kg("front-bearing"); math.Abs(got-0.42) > 0.02 {
+		t.Errorf("bearing 30208 weighs %v", got)
+	}
+	// M8 x 16 socket: head 13 × 8 less half of its key's 6 mm hexagon, shank at 7.1875: 12.45 g.
+	if got := kg("nozzle") - kg("delivery-die") - p.Part("barrel-end").MassKg; math.Abs(got-6*0.01245) > 0.001 {
+		t.Errorf("six socket screws weigh %v", got)
+	}
+	// Four pillars with two nuts M16 (24 × 14.8, 34.6 g) and two washers (30/17 × 3, 11.3 g) each.
+	if got := kg("motor") - kg("housing") - p.Part("motor-adapter").MassKg; math.Abs(got-4*(p.Part("pillar").MassKg+0.0918)) > 0.002 {
+		t.Errorf("four studs weigh %v", got)
+	}
+}
+
+// Nothing is faced where a rule only asks for the weld before the bolts.
+func TestOrderSaysOnlyWhatIsDone(t *testing.T) {
+	t.Parallel()
+	for _, name := range []string{"pugmill", "gatejack"} {
+		for _, j := range demoPlan(t, name).Joints {
+			if strings.Contains(strings.Join(j.Why, " "), "weld and face") {
+				t.Errorf("%s: %v", j.Name, j.Why)
+			}
+		}
+	}
+}
