@@ -132,15 +132,15 @@ func TestMountingProblems(t *testing.T) {
 	edit := func(t *testing.T, part, from, to string) []plan.Problem {
 		t.Helper()
 		job := editedDemo(t, "pugmill", part, from, to)
-		p, err := Draft(job)
+		w, err := Work(job)
 		if err != nil {
 			t.Fatal(err)
 		}
 		var out []plan.Problem
-		for _, j := range p.Joints {
+		for _, j := range w.Plan.Joints {
 			out = append(out, j.Problems...)
 		}
-		return append(out, p.Faults...)
+		return append(out, w.Plan.Faults...)
 	}
 	for _, c := range []struct {
 		part, from, to string

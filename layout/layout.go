@@ -14,6 +14,8 @@
 package layout
 
 import (
+	"sync"
+
 	"centrepop/layout/card"
 	"centrepop/layout/joint"
 	"centrepop/layout/machine"
@@ -23,25 +25,33 @@ import (
 	"centrepop/parts"
 )
 
+// Worked is a job worked out: its plan, and what the rest is made from.
+type Worked struct {
+	Job  *parts.Job
+	Plan *plan.Plan
+	// Machine stands the job in space, once for all who ask: a solid in its
+	// place for every part and for what is bought, and what that shows.
+	Machine func() *machine.Machine
+}
+
 // Resolve works out a job of which everything can be worked out. The error is a
 // parts.Errors with every fault of every part, or else of every joint, each
 // pointing at the input.
 func Resolve(job *parts.Job) (*plan.Plan, error) {
-	out, err := Draft(job)
-	if err != nil || len(out.Faults) == 0 {
-		return out, err
+	w, err := Work(job)
+	if err != nil {
+		return nil, err
 	}
-	w, errs := words.Writer{Units: job.Units}, parts.Errors{}
-	for _, p := range out.Faults {
-		errs = append(errs, job.Fault(p.Pos, p.What, w.Fix(p)))
+	if err := w.Faults(); err != nil {
+		return nil, err
 	}
-	return nil, errs
+	return w.Plan, nil
 }
 
-// Draft works out what it can of a job: joints that cannot be worked out are
+// Work works out what it can of a job: joints that cannot be worked out are
 // missing in the plan, and its Faults say why. The error is a parts.Errors with
 // every fault of every part.
-func Draft(job *parts.Job) (*plan.Plan, error) {
+func Work(job *parts.Job) (*Worked, error) {
 	out := heading(job)
 	var errs parts.Errors
 	var models []*part.Model
@@ -60,34 +70,32 @@ func Draft(job *parts.Job) (*plan.Plan, error) {
 	}
 	out.Faults = joint.Resolve(out, job, models)
 	card.Fill(out, job)
-	return out, nil
+	return &Worked{Job: job, Plan: out, Machine: sync.OnceValue(func() *machine.Machine { return stand(job, out, models) })}, nil
 }
 
-// Stand stands a job in space: a solid in its place for every part and for what
-// is bought. The plan must be the one that Draft made of this job.
-func Stand(job *parts.Job, pl *plan.Plan) *machine.Machine {
-	m := inSpace(job, pl)
+// Faults are what keeps joints from being worked out, as located errors; nil if
+// nothing does.
+func (w *Worked) Faults() error {
+	if len(w.Plan.Faults) == 0 {
+		return nil
+	}
+	words, errs := words.Writer{Units: w.Job.Units}, parts.Errors{}
+	for _, p := range w.Plan.Faults {
+		errs = append(errs, w.Job.Fault(p.Pos, p.What, words.Fix(p)))
+	}
+	return errs
+}
+
+// stand places the parts of a job and what is bought, and looks at what that
+// shows.
+func stand(job *parts.Job, pl *plan.Plan, models []*part.Model) *machine.Machine {
+	m := machine.Of(job, models, pl.Joints)
 	m.Review()
 	w := words.Writer{Units: job.Units}
 	for i := range m.Problems {
 		m.Problems[i].What = w.Says(m.Problems[i])
 	}
 	return m
-}
-
-// Arrange cuts the machine along its axis for the general arrangement. The plan
-// must be the one that Draft made of this job.
-func Arrange(job *parts.Job, pl *plan.Plan) *plan.Arrangement {
-	return inSpace(job, pl).Arrangement()
-}
-
-// inSpace places the parts of a job and what is bought, without judging it.
-func inSpace(job *parts.Job, pl *plan.Plan) *machine.Machine {
-	var models []*part.Model
-	for _, p := range job.Parts {
-		models = append(models, part.Work(job, p))
-	}
-	return machine.Of(job, models, pl.Joints)
 }
 
 // heading is what a plan takes from the head of the job.

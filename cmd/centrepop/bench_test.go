@@ -8,7 +8,6 @@ import (
 	"testing"
 
 	"centrepop/layout"
-	"centrepop/layout/plan"
 	"centrepop/layout/review"
 	"centrepop/parts"
 	"centrepop/render/pdf"
@@ -17,21 +16,21 @@ import (
 )
 
 // stages runs the pug mill up to each stage, for the benchmarks of the next.
-func stages(b *testing.B) (*parts.Job, *plan.Plan, *draw.Document) {
+func stages(b *testing.B) (*layout.Worked, *draw.Document) {
 	b.Helper()
 	job, err := parts.Load(pugMill)
 	if err != nil {
 		b.Fatal(err)
 	}
-	pl, err := layout.Resolve(job)
+	w, err := layout.Work(job)
 	if err != nil {
 		b.Fatal(err)
 	}
-	doc, err := templates.Packet(pl, templates.Options{Paper: pl.Paper})
+	doc, err := templates.Packet(w.Plan, templates.Options{Paper: w.Plan.Paper})
 	if err != nil {
 		b.Fatal(err)
 	}
-	return job, pl, doc
+	return w, doc
 }
 
 func BenchmarkLoad(b *testing.B) {
@@ -44,25 +43,30 @@ func BenchmarkLoad(b *testing.B) {
 }
 
 func BenchmarkResolve(b *testing.B) {
-	job, _, _ := stages(b)
+	w, _ := stages(b)
 	b.ReportAllocs()
 	for b.Loop() {
-		if _, err := layout.Resolve(job); err != nil {
+		if _, err := layout.Resolve(w.Job); err != nil {
 			b.Fatal(err)
 		}
 	}
 }
 
 func BenchmarkReview(b *testing.B) {
-	job, pl, _ := stages(b)
+	w, _ := stages(b)
 	b.ReportAllocs()
 	for b.Loop() {
-		review.Review(job, pl)
+		one, err := layout.Work(w.Job) // the machine stands anew
+		if err != nil {
+			b.Fatal(err)
+		}
+		review.Review(one)
 	}
 }
 
 func BenchmarkPacket(b *testing.B) {
-	_, pl, _ := stages(b)
+	w, _ := stages(b)
+	pl := w.Plan
 	b.ReportAllocs()
 	for b.Loop() {
 		if _, err := templates.Packet(pl, templates.Options{Paper: pl.Paper}); err != nil {
@@ -72,7 +76,7 @@ func BenchmarkPacket(b *testing.B) {
 }
 
 func BenchmarkPDF(b *testing.B) {
-	_, _, doc := stages(b)
+	_, doc := stages(b)
 	b.ReportAllocs()
 	for b.Loop() {
 		if err := pdf.Write(io.Discard, doc); err != nil {

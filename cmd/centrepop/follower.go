@@ -115,12 +115,12 @@ func (f *follower) make(files []string) {
 
 // worked draws the whole packet of a job.
 func worked(path string) (watched, *draw.Document, error) {
-	job, pl, err := load(path)
+	job, pl, rel, err := draft(path)
 	if err != nil {
 		return watched{}, nil, err
 	}
-	findings := review.Review(job, pl)
-	doc, err := templates.Packet(pl, templates.Options{Findings: findings})
+	findings := rel.findings
+	doc, err := templates.Packet(pl, templates.Options{Findings: findings, Held: rel.held()})
 	if err != nil {
 		return watched{}, nil, located(err, job)
 	}

@@ -72,12 +72,16 @@ func printOrRefuse(t *testing.T, path string) {
 		hasPlace(t, err)
 		return
 	}
-	plan, err := layout.Resolve(job)
+	w, err := layout.Work(job)
 	if err != nil {
 		hasPlace(t, err)
 		return
 	}
-	doc, err := templates.Packet(plan, templates.Options{Paper: plan.Paper, Findings: review.Review(job, plan)})
+	if err := w.Faults(); err != nil {
+		hasPlace(t, err)
+		return
+	}
+	doc, err := templates.Packet(w.Plan, templates.Options{Paper: w.Plan.Paper, Findings: review.Review(w)})
 	if err != nil {
 		hasPlace(t, located(err, job))
 		return

@@ -5,6 +5,7 @@ import (
 	"io"
 	"strings"
 
+	"centrepop/layout"
 	"centrepop/layout/review"
 )
 
@@ -37,10 +38,11 @@ func reviewCmd(c *call) error {
 	if err != nil {
 		return err
 	}
-	findings, _, err := review.Job(job)
+	w, err := layout.Work(job)
 	if err != nil {
 		return err
 	}
+	findings := review.Review(w)
 	count := review.Summary(findings)
 	if *c.json {
 		out := struct {

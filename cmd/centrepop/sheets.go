@@ -49,26 +49,36 @@ func load(path string) (*parts.Job, *plan.Plan, error) {
 // draft reads a job and works out what can be: what the review stops at is left
 // to it, and only what cannot be read at all is an error.
 func draft(path string) (*parts.Job, *plan.Plan, *release, error) {
+	w, err := work(path)
+	if err != nil {
+		return nil, nil, nil, err
+	}
+	findings := review.Review(w)
+	w.Plan.Arrangement = w.Machine().Arrangement()
+	return w.Job, w.Plan, &release{findings: findings, stops: review.Stops(w.Job, findings)}, nil
+}
+
+// work reads a job and works out what can be. Its joints' faults stay in the
+// plan, but for those that leave nothing to print.
+func work(path string) (*layout.Worked, error) {
 	job, err := loadJob(path)
 	if err != nil {
-		return nil, nil, nil, err
+		return nil, err
 	}
-	pl, err := layout.Draft(job)
+	w, err := layout.Work(job)
 	if err != nil {
-		return nil, nil, nil, err
+		return nil, err
 	}
-	w, errs := words.Writer{Units: job.Units}, parts.Errors{}
-	for _, p := range pl.Faults {
+	say, errs := words.Writer{Units: job.Units}, parts.Errors{}
+	for _, p := range w.Plan.Faults {
 		if words.Unusable(p.Kind) {
-			errs = append(errs, job.Fault(p.Pos, p.What, w.Fix(p)))
+			errs = append(errs, job.Fault(p.Pos, p.What, say.Fix(p)))
 		}
 	}
 	if len(errs) > 0 {
-		return nil, nil, nil, errs
+		return nil, errs
 	}
-	findings := review.Review(job, pl)
-	pl.Arrangement = layout.Arrange(job, pl)
-	return job, pl, &release{findings: findings, stops: review.Stops(job, findings)}, nil
+	return w, nil
 }
 
 // release is what the review says of a job that is to be printed or cut.
@@ -347,30 +357,43 @@ func explain(c *call) error {
 	if err := c.parse(1, 2); err != nil {
 		return err
 	}
-	_, pl, err := load(c.args[0])
+	w, err := work(c.args[0])
 	if err != nil {
 		return err
 	}
-	if len(c.args) == 1 {
-		if *c.json {
-			return c.print(pl)
-		}
-		for i, q := range pl.Parts {
-			if i > 0 {
-				fmt.Fprintln(c.stdout)
-			}
-			explainText(c.stdout, pl, q)
-		}
+	if err := c.explained(w.Plan, c.args[1:]); err != nil {
+		return err
+	}
+	faults := w.Faults()
+	if faults == nil {
 		return nil
 	}
-	q, err := partNamed(pl, c.args[1])
-	if err != nil {
-		return err
+	fmt.Fprintln(c.stderr, faults)
+	return errFindings
+}
+
+// explained prints the numbers of the parts named, or of all.
+func (c *call) explained(pl *plan.Plan, names []string) error {
+	list := pl.Parts
+	if len(names) > 0 {
+		q, err := partNamed(pl, names[0])
+		if err != nil {
+			return err
+		}
+		list = []*plan.PartPlan{q}
 	}
-	if *c.json {
-		return c.print(q)
+	switch {
+	case *c.json && len(names) > 0:
+		return c.print(list[0])
+	case *c.json:
+		return c.print(pl)
 	}
-	explainText(c.stdout, pl, q)
+	for i, q := range list {
+		if i > 0 {
+			fmt.Fprintln(c.stdout)
+		}
+		explainText(c.stdout, pl, q)
+	}
 	return nil
 }
 

@@ -11,6 +11,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"slices"
 	"strings"
 	"syscall"
 	"testing"
@@ -85,6 +86,22 @@ func TestFollow(t *testing.T) {
 	until(t, f, "the file missing", func(w watched) bool { return strings.Contains(w.Faults, "there is no file") })
 	write(t, ring, watchedPlate("ring", 140))
 	until(t, f, "no fault", func(w watched) bool { return w.Faults == "" })
+}
+
+// A joint that cannot be made is shown among the findings beside the sheets that
+// can be drawn.
+func TestFollowShowsWhatCanBeDrawn(t *testing.T) {
+	t.Parallel()
+	folder, f := watchedJob(t)
+	until(t, f, "sheets", func(w watched) bool { return len(w.Pages) > 3 })
+	write(t, filepath.Join(folder, "job.yaml"), "job: Watched\nunits: mm\nparts: [cover.yaml, ring.yaml]\njoints:\n"+
+		"  - name: lid\n    bolt: {through: cover.bolts, into: ring.bolts, bolt: M10 8.8, nut: yes}\n    face: back-on-front\n")
+	stopped := until(t, f, "a stop", func(w watched) bool {
+		return slices.ContainsFunc(w.Findings, func(f watchedFinding) bool { return f.Severity == "stop" })
+	})
+	if stopped.Faults != "" || len(stopped.Pages) < 4 {
+		t.Errorf("%d pages, faults %q", len(stopped.Pages), stopped.Faults)
+	}
 }
 
 // TestWatchAnswersOnlyItsPage: other hosts and other sites get nothing, nothing

@@ -27,8 +27,13 @@ const fine = 6 // twice the coarse sum's 3
 
 // Bulk is the solid's volume and centre of gravity: exact for simple solids
 // apart from one another, less holes along an axis through flat faces; else a
-// sum of columns with its error.
+// sum of columns with its error. It is summed up once.
 func (s *Solid) Bulk() Bulk {
+	s.weighed.once.Do(func() { s.weighed.bulk = s.sumUp() })
+	return s.weighed.bulk
+}
+
+func (s *Solid) sumUp() Bulk {
 	var out Bulk
 	for i := range s.add {
 		if len(s.within) == 0 && !meetsAny(s.add[i], s.add[:i]) {
@@ -101,9 +106,8 @@ func columnSum(columns Simple, s *Solid, n int) (mm3 float64, centre Vec) {
 // Mass is the body's mass in kg and its centre of gravity in the machine's
 // frame. ok is false where neither a mass nor a density is known; the centre is
 // that of the volume then.
-func (b *Body) Mass() (kg float64, centre Vec, ok bool) { return b.mass(b.Solid.Bulk()) }
-
-func (b *Body) mass(bulk Bulk) (kg float64, centre Vec, ok bool) {
+func (b *Body) Mass() (kg float64, centre Vec, ok bool) {
+	bulk := b.Solid.Bulk()
 	centre = b.Pose.Apply(bulk.Centre)
 	if b.MassKg > 0 {
 		return b.MassKg, centre, true

@@ -17,16 +17,10 @@ type Group struct {
 func Together(bodies []Body) Group {
 	out := Group{Box: nothing()}
 	var moment Vec
-	bulks := map[*Solid]Bulk{} // screws share one solid
 	for i := range bodies {
 		b := &bodies[i]
 		out.Box = out.Box.Join(b.Box())
-		bulk, done := bulks[b.Solid]
-		if !done {
-			bulk = b.Solid.Bulk()
-			bulks[b.Solid] = bulk
-		}
-		kg, centre, ok := b.mass(bulk)
+		kg, centre, ok := b.Mass()
 		if !ok {
 			out.Unknown = append(out.Unknown, b.ID)
 			continue

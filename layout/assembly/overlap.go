@@ -1,6 +1,11 @@
 package assembly
 
-import "math"
+import (
+	"math"
+	"runtime"
+	"sync"
+	"sync/atomic"
+)
 
 // Tolerance is how deep two bodies may lie in one another before it counts, and
 // how finely surfaces are looked at. Exactly as deep does not count, whatever
@@ -37,16 +42,31 @@ type Overlap struct {
 // bodies. A contact within the tolerance is none.
 func Overlaps(bodies []Body, allowed []Allowed, tol Tolerance) []Overlap {
 	may := allowance(allowed)
+	near := pairs(bodies)
+	found := make([]*Overlap, len(near))
+	var next atomic.Int64
+	var wait sync.WaitGroup
+	for range min(len(near), runtime.GOMAXPROCS(0)) {
+		wait.Go(func() {
+			for k := next.Add(1) - 1; k < int64(len(near)); k = next.Add(1) - 1 {
+				a, b := near[k][0], near[k][1]
+				limit := may[[2]string{a.ID, b.ID}]
+				if math.IsInf(limit, 1) {
+					continue
+				}
+				if o, ok := PairOverlap(a, b, limit, tol); ok {
+					found[k] = &o
+				}
+			}
+		})
+	}
+	wait.Wait()
 	var out []Overlap
-	pairs(bodies, 0, func(a, b *Body) {
-		limit := may[[2]string{a.ID, b.ID}]
-		if math.IsInf(limit, 1) {
-			return
+	for _, o := range found {
+		if o != nil {
+			out = append(out, *o)
 		}
-		if o, ok := PairOverlap(a, b, limit, tol); ok {
-			out = append(out, o)
-		}
-	})
+	}
 	return out
 }
 
@@ -61,19 +81,21 @@ func allowance(allowed []Allowed) map[[2]string]float64 {
 	return may
 }
 
-// pairs calls f for each pair of bodies whose boxes come within a distance.
-func pairs(bodies []Body, mm float64, f func(a, b *Body)) {
+// pairs are the bodies whose boxes meet, two by two.
+func pairs(bodies []Body) [][2]*Body {
+	var out [][2]*Body
 	boxes := make([]Box, len(bodies))
 	for i := range bodies {
 		boxes[i] = bodies[i].Box()
 	}
 	for i := range bodies {
 		for k := i + 1; k < len(bodies); k++ {
-			if boxes[i].Meets(boxes[k], mm) {
-				f(&bodies[i], &bodies[k])
+			if boxes[i].Meets(boxes[k], 0) {
+				out = append(out, [2]*Body{&bodies[i], &bodies[k]})
 			}
 		}
 	}
+	return out
 }
 
 // PairOverlap is where two bodies lie in one another by more than the tolerance

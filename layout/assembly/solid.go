@@ -3,6 +3,7 @@ package assembly
 import (
 	"math"
 	"slices"
+	"sync"
 )
 
 // shape is a simple solid in a frame of its own.
@@ -56,11 +57,18 @@ type Solid struct {
 	add, within, cut []Simple
 	bound            Box
 	faces            []face // of all the simple solids, in the solid's frame
+	weighed          *weighed
+}
+
+// weighed is a solid's bulk, summed up when first asked for.
+type weighed struct {
+	once sync.Once
+	bulk Bulk
 }
 
 // Of is the union of simple solids.
 func Of(add ...Simple) *Solid {
-	s := &Solid{add: add, bound: nothing(), faces: facesOf(add)}
+	s := &Solid{add: add, bound: nothing(), faces: facesOf(add), weighed: &weighed{}}
 	for _, a := range add {
 		s.bound = s.bound.Join(a.bound)
 	}
@@ -70,6 +78,7 @@ func Of(add ...Simple) *Solid {
 // Cut is the solid without what lies in the others.
 func (s *Solid) Cut(away ...Simple) *Solid {
 	out := *s
+	out.weighed = &weighed{}
 	out.cut = slices.Concat(s.cut, away)
 	out.faces = slices.Concat(s.faces, facesOf(away))
 	return &out
@@ -79,7 +88,7 @@ func (s *Solid) Cut(away ...Simple) *Solid {
 // of a shell, which makes its volume exact.
 func (s *Solid) Hollow(inside ...Simple) *Solid {
 	out := s.Cut(inside...)
-	for i := len(s.cut); i < len(out.cut); i++ {
+	for i := len(s.cut); i < len(out.cut); i++ { // before anybody weighs it
 		out.cut[i].hollow = true
 	}
 	return out
@@ -88,6 +97,7 @@ func (s *Solid) Hollow(inside ...Simple) *Solid {
 // Within is what of the solid lies in every one of the others too.
 func (s *Solid) Within(keep ...Simple) *Solid {
 	out := *s
+	out.weighed = &weighed{}
 	out.within = slices.Concat(s.within, keep)
 	out.faces = slices.Concat(s.faces, facesOf(keep))
 	for _, k := range keep {

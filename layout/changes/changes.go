@@ -130,11 +130,14 @@ type side struct {
 }
 
 func work(job *parts.Job) (*side, error) {
-	pl, err := layout.Resolve(job)
+	w, err := layout.Work(job)
 	if err != nil {
 		return nil, err
 	}
-	return &side{job, pl, review.Review(job, pl)}, nil
+	if err := w.Faults(); err != nil {
+		return nil, err
+	}
+	return &side{job, w.Plan, review.Review(w)}, nil
 }
 
 // Compare holds the new state of a job against the old one. Texts are in the new

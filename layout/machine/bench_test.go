@@ -13,13 +13,13 @@ func BenchmarkStand(b *testing.B) {
 		if err != nil {
 			b.Fatal(err)
 		}
-		pl, err := layout.Draft(job)
-		if err != nil {
-			b.Fatal(err)
-		}
 		b.Run(name, func(b *testing.B) {
 			for b.Loop() {
-				layout.Stand(job, pl)
+				w, err := layout.Work(job)
+				if err != nil {
+					b.Fatal(err)
+				}
+				w.Machine()
 			}
 		})
 	}

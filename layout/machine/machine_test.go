@@ -21,11 +21,11 @@ func load(t *testing.T, path string) (*machine.Machine, *plan.Plan) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	pl, err := layout.Draft(job)
+	w, err := layout.Work(job)
 	if err != nil {
 		t.Fatal(err)
 	}
-	return layout.Stand(job, pl), pl
+	return w.Machine(), w.Plan
 }
 
 // write puts files of a small job into a folder.

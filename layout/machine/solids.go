@@ -25,6 +25,10 @@ func solid(r *part.Model) *assembly.Solid {
 		s = transition(p.Transition)
 	case p.Frustum != nil && p.Frustum.Offset.Mm != 0:
 		s = leaning(p.Frustum)
+	case p.Outline != nil && p.Outline.Shape == parts.CircleOutline:
+		// Turned, so that what shares its axis is judged by the exact sections.
+		rim := p.Outline.Width.Mm / 2
+		s = assembly.Of(assembly.Turned([]assembly.ZR{{Z: 0, R: rim}, {Z: -r.LengthMm(), R: rim}}, behind(r.Out.Section.Inner)))
 	case p.Outline != nil:
 		s = assembly.Of(assembly.Prism(outline(r), -r.LengthMm(), 0))
 		if inner := r.Out.Section.Inner; len(inner) > 0 {
@@ -67,9 +71,6 @@ func bore(inner []plan.XY) assembly.Simple {
 
 // outline is a flat part's contour; arcs of circles stay arcs.
 func outline(r *part.Model) assembly.Outline {
-	if o := r.Part.Outline; o.Shape == parts.CircleOutline {
-		return assembly.Outline{assembly.CircleLoop(assembly.Pt{}, o.Width.Mm/2)}
-	}
 	path := r.OutlinePath().ReplaceArcs()
 	if rounds := r.OutlinePath(); onlyCircles(rounds) {
 		path = rounds

@@ -27,7 +27,7 @@ func TestAcceptance(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			found, _, err := Job(job)
+			found, _, err := reviewed(job)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -59,7 +59,7 @@ func TestAcceptanceOfAHiddenFinding(t *testing.T) {
 			j.Rotate.Pos.Line = 1
 		}
 	}
-	found, pl, err := Job(job)
+	found, pl, err := reviewed(job)
 	if err != nil || len(pl.Faults) == 0 {
 		t.Fatalf("faults %v, %v", pl.Faults, err)
 	}

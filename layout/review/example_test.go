@@ -3,22 +3,24 @@ package review_test
 import (
 	"fmt"
 
+	"centrepop/layout"
 	"centrepop/layout/review"
 	"centrepop/parts"
 )
 
 // What would spoil a part of the pug mill.
-func ExampleJob() {
+func ExampleReview() {
 	job, err := parts.Load("../../testdata/pugmill/job.yaml")
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	findings, _, err := review.Job(job)
+	w, err := layout.Work(job)
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
+	findings := review.Review(w)
 	n := review.Summary(findings)
 	fmt.Println("open findings:", n.Open())
 	// Output: open findings: 0

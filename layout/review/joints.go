@@ -3,22 +3,10 @@ package review
 import (
 	"strings"
 
-	"centrepop/layout"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
 )
-
-// Job works out a job and reviews it. What keeps a joint from being worked out
-// is a finding to stop at; everything else is reviewed all the same. The error
-// is that of layout.Draft if a part is at fault.
-func Job(job *parts.Job) ([]Finding, *plan.Plan, error) {
-	pl, err := layout.Draft(job)
-	if err != nil {
-		return nil, nil, err
-	}
-	return Review(job, pl), pl, nil
-}
 
 // jointProblems reports what keeps joints from being worked out, and what is
 // wrong with the others.
@@ -52,7 +40,7 @@ func jointProblems(r *reviewer) {
 
 // space reports what shows where the parts stand in space.
 func space(r *reviewer) {
-	for _, p := range layout.Stand(r.job, r.pl).Problems {
+	for _, p := range r.machine().Problems {
 		about := words.AboutKind(p.Kind)
 		r.code = about.Code
 		r.add(Finding{

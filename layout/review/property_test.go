@@ -68,12 +68,12 @@ func TestAnyPartIsReviewed(t *testing.T) {
 		if err != nil {
 			return
 		}
-		plan, err := layout.Resolve(job)
+		w, err := layout.Work(job)
 		if err != nil {
 			return
 		}
 		reviewed++
-		findings := Review(job, plan)
+		findings := Review(w)
 		if got := text(findings); bytes.Contains(got, []byte("NaN")) || bytes.Contains(got, []byte("Inf")) {
 			t.Fatalf("no numbers in\n%s\nof\n%s", got, src)
 		}
@@ -88,7 +88,7 @@ func TestAnyPartIsReviewed(t *testing.T) {
 			}
 			job.Accept = append(job.Accept, parts.Accept{Number: number, Finding: parts.Text{Value: f.Code}, Part: f.Part, Reason: parts.Text{Value: "meant so"}})
 		}
-		if was, is := Summary(findings), Summary(Review(job, plan)); is.Open() != was.Stop || is.Stop != was.Stop {
+		if was, is := Summary(findings), Summary(Review(w)); is.Open() != was.Stop || is.Stop != was.Stop {
 			t.Fatalf("%d still open after accepting all of\n%s", is.Open(), text(findings))
 		}
 	})

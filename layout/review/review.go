@@ -1,6 +1,6 @@
 // Package review finds what would spoil a part or a joint, before metal is cut.
 //
-// In go a checked parts.Job and its layout.Plan; out come findings, each with
+// In goes a job worked out; out come findings, each with
 // the place in the input, what is wrong, the numbers, the rule with its source,
 // and what would put it right. Lengths inside are millimetres and angles
 // degrees; the strings of a finding are written in the job's units.
@@ -17,6 +17,8 @@ import (
 	"cmp"
 	"slices"
 
+	"centrepop/layout"
+	"centrepop/layout/machine"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
@@ -87,16 +89,13 @@ func Summary(findings []Finding) Count {
 // Open counts the findings to settle before metal is cut.
 func (c Count) Open() int { return c.Stop + c.Check }
 
-// Review looks at every part and joint of a job. The plan must be the one that
-// layout.Resolve made of this job. The list is never nil; it is sorted by
-// severity, then by place in the input, the job file first and the part files
-// in the job's order.
-func Review(job *parts.Job, pl *plan.Plan) []Finding {
-	return newReviewer(job, pl).review()
-}
-
-func newReviewer(job *parts.Job, pl *plan.Plan) *reviewer {
-	return &reviewer{job: job, pl: pl, w: words.Writer{Units: job.Units}, found: []Finding{}}
+// Review looks at every part and joint of a job. What keeps a joint from being
+// worked out is a finding to stop at; everything else is reviewed all the same.
+// The list is never nil; it is sorted by severity, then by place in the input,
+// the job file first and the part files in the job's order.
+func Review(w *layout.Worked) []Finding {
+	r := &reviewer{job: w.Job, pl: w.Plan, machine: w.Machine, w: words.Writer{Units: w.Job.Units}, found: []Finding{}}
+	return r.review()
 }
 
 // review runs every rule, and sorts what they found.
@@ -139,11 +138,12 @@ func rank(s Severity) int { return slices.Index([]Severity{Stop, Check, Note}, s
 
 // reviewer collects the findings of one job.
 type reviewer struct {
-	job   *parts.Job
-	pl    *plan.Plan
-	w     words.Writer
-	code  string // of the rule at work
-	found []Finding
+	job     *parts.Job
+	pl      *plan.Plan
+	machine func() *machine.Machine
+	w       words.Writer
+	code    string // of the rule at work
+	found   []Finding
 }
 
 // add records a finding of the rule at work.

@@ -64,7 +64,7 @@ func TestRules(t *testing.T) {
 				t.Fatal(err)
 			}
 			job := load(t, a)
-			findings, _, err := Job(job)
+			findings, _, err := reviewed(job)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -167,7 +167,7 @@ func TestDeterministic(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			findings, _, err := Job(job)
+			findings, _, err := reviewed(job)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -190,7 +190,7 @@ func TestDemoJobsAreReady(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		findings, _, err := Job(job)
+		findings, _, err := reviewed(job)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -209,7 +209,7 @@ func TestRefusedJobIsNotAccepted(t *testing.T) {
 	}
 	job := &a.Files[0]
 	job.Data = append(slices.Clone(job.Data), "accept:\n  - {finding: in-line, at: bad, reason: near enough}\n"...)
-	findings, plan, err := Job(load(t, a))
+	findings, plan, err := reviewed(load(t, a))
 	if err != nil || len(plan.Joints) != 0 || len(plan.Faults) != 1 {
 		t.Fatalf("plan %v, error %v", plan, err)
 	}
@@ -224,12 +224,12 @@ func BenchmarkReview(b *testing.B) {
 	if err != nil {
 		b.Fatal(err)
 	}
-	plan, err := layout.Resolve(job)
+	w, err := layout.Work(job)
 	if err != nil {
 		b.Fatal(err)
 	}
 	b.ReportAllocs()
 	for b.Loop() {
-		Review(job, plan)
+		Review(w)
 	}
 }

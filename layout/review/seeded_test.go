@@ -7,6 +7,8 @@ import (
 	"strings"
 	"testing"
 
+	"centrepop/layout"
+	"centrepop/layout/plan"
 	"centrepop/parts"
 )
 
@@ -55,6 +57,15 @@ func (s seed) load(t *testing.T) (*parts.Job, error) {
 	return parts.Load(filepath.Join(dir, "job.yaml"))
 }
 
+// reviewed works a job out and reviews it.
+func reviewed(job *parts.Job) ([]Finding, *plan.Plan, error) {
+	w, err := layout.Work(job)
+	if err != nil {
+		return nil, nil, err
+	}
+	return Review(w), w.Plan, nil
+}
+
 // The least part of the seeded faults that is found.
 const leastFound = 0.95
 
@@ -68,7 +79,7 @@ func TestSeededFaults(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		found, _, err := Job(j)
+		found, _, err := reviewed(j)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -104,7 +115,7 @@ func (s seed) check(t *testing.T, clean []string) {
 	job, err := s.load(t)
 	var found []Finding
 	if err == nil {
-		found, _, err = Job(job)
+		found, _, err = reviewed(job)
 	}
 	if refused := err != nil; refused || s.code == "refused" {
 		if refused != (s.code == "refused") {
