@@ -9,7 +9,6 @@ import (
 
 	"centrepop/layout"
 	"centrepop/layout/changes"
-	"centrepop/layout/plan"
 	"centrepop/layout/review"
 	"centrepop/parts"
 	"centrepop/templates"
@@ -29,7 +28,7 @@ func changesCmd(c *call) error {
 	if err != nil {
 		return err
 	}
-	report, err := changes.Compare(was.job, is.job)
+	report, err := changes.Compare(was.Job, is.Job)
 	if err != nil {
 		return err
 	}
@@ -44,20 +43,14 @@ func changesCmd(c *call) error {
 	return err
 }
 
-// state is a job as it stands in a folder.
-type state struct {
-	job *parts.Job
-	pl  *plan.Plan
-}
-
 // earlier reads a state of a job, a folder or a file.
-func earlier(path string) (state, error) {
+func earlier(path string) (*layout.Worked, error) {
 	file := jobIn(path)
-	job, pl, err := load(file)
+	w, err := load(file)
 	if err != nil {
-		return state{}, inFolder(err, filepath.Dir(file))
+		return nil, inFolder(err, filepath.Dir(file))
 	}
-	return state{job, pl}, nil
+	return w, nil
 }
 
 // since is what differs from an earlier state, for the sheets; nil if none is
@@ -70,12 +63,12 @@ func since(old string, job *parts.Job) (*templates.Since, error) {
 	if err != nil {
 		return nil, err
 	}
-	report, err := changes.Compare(was.job, job)
+	report, err := changes.Compare(was.Job, job)
 	if err != nil {
 		return nil, err
 	}
-	was.pl.Arrangement = layout.Arrange(was.job, was.pl)
-	return &templates.Since{Plan: was.pl, Findings: review.Review(was.job, was.pl), Report: report}, nil
+	was.Plan.Arrangement = was.Machine().Arrangement()
+	return &templates.Since{Plan: was.Plan, Findings: review.Review(was), Report: report}, nil
 }
 
 // jobIn is the job of a folder, or the job file itself.

@@ -21,10 +21,11 @@ func compareCmd(c *call) error {
 	if err != nil {
 		return badUse("--tolerance %s: %s", *tolerance, err)
 	}
-	job, plan, err := load(c.args[0])
+	w, err := load(c.args[0])
 	if err != nil {
 		return err
 	}
+	job, plan := w.Job, w.Plan
 	if _, err := partNamed(plan, c.args[1]); err != nil {
 		return err
 	}

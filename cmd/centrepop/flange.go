@@ -175,15 +175,15 @@ func (a *flangeAnswer) mate(file *parts.Survey, jobPath string, place float64) e
 		return parts.Errors{file.Fault(cmp.Or(file.Bolt.Pos, file.Thread.Pos), "the bolt "+bolt+" is not known: "+strings.TrimPrefix(err.Error(), "threads: "), "a thread such as M12")}
 	}
 	a.Bolt = thread.Designation
-	job, plan, err := load(jobPath)
+	w, err := load(jobPath)
 	if err != nil {
 		return err
 	}
-	if _, err := partNamed(plan, a.Part); err != nil {
+	if _, err := partNamed(w.Plan, a.Part); err != nil {
 		return err
 	}
 	drawn := measured.Drawn{BoltMm: thread.MajorMm, Tapped: file.Thread.Value != "", PlaceMm: place, Mirror: true}
-	if err := drawnGroup(job, a.Part, a.Group, &drawn); err != nil {
+	if err := drawnGroup(w.Job, a.Part, a.Group, &drawn); err != nil {
 		return err
 	}
 	if n := len(a.Measured.Holes); n != len(drawn.Holes) {

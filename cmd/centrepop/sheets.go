@@ -33,17 +33,17 @@ func loadJob(path string) (*parts.Job, error) {
 	return parts.LoadText("standard-input.yaml", src, ".")
 }
 
-// load reads a job and works it out.
-func load(path string) (*parts.Job, *plan.Plan, error) {
+// load reads a job and works it out, all of it.
+func load(path string) (*layout.Worked, error) {
 	job, err := loadJob(path)
 	if err != nil {
-		return nil, nil, err
+		return nil, err
 	}
-	pl, err := layout.Resolve(job)
+	w, err := layout.Work(job)
 	if err != nil {
-		return nil, nil, err
+		return nil, err
 	}
-	return job, pl, nil
+	return w, w.Faults()
 }
 
 // draft reads a job and works out what can be: what the review stops at is left
