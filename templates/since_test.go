@@ -49,17 +49,17 @@ func TestChangedSince(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	before, err := layout.Resolve(was)
+	before, err := layout.Work(was)
 	if err != nil {
 		t.Fatal(err)
 	}
-	now, err := layout.Resolve(is)
+	now, err := layout.Work(is)
 	if err != nil {
 		t.Fatal(err)
 	}
-	doc, err := Packet(now, Options{
-		Findings: review.Review(is, now), Templates: truesize.All,
-		Since: &Since{Plan: before, Findings: review.Review(was, before), Report: report},
+	doc, err := Packet(now.Plan, Options{
+		Findings: review.Review(now), Templates: truesize.All,
+		Since: &Since{Plan: before.Plan, Findings: review.Review(before), Report: report},
 	})
 	if err != nil {
 		t.Fatal(err)
