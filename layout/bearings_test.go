@@ -126,21 +126,30 @@ func TestSleeveClearsTheCage(t *testing.T) {
 	}
 }
 
+// draft is the plan of what can be worked out.
+func draft(job *parts.Job) (*plan.Plan, error) {
+	w, err := Work(job)
+	if err != nil {
+		return nil, err
+	}
+	return w.Plan, nil
+}
+
 // What does not hold a ring is found: kinds of problems of single joints.
 func TestMountingProblems(t *testing.T) {
 	t.Parallel()
 	edit := func(t *testing.T, part, from, to string) []plan.Problem {
 		t.Helper()
 		job := editedDemo(t, "pugmill", part, from, to)
-		w, err := Work(job)
+		p, err := draft(job)
 		if err != nil {
 			t.Fatal(err)
 		}
 		var out []plan.Problem
-		for _, j := range w.Plan.Joints {
+		for _, j := range p.Joints {
 			out = append(out, j.Problems...)
 		}
-		return append(out, w.Plan.Faults...)
+		return append(out, p.Faults...)
 	}
 	for _, c := range []struct {
 		part, from, to string

@@ -18,11 +18,11 @@ func TestSquaringUpHasStock(t *testing.T) {
 		{"from thicker plate", "barrel-flange.yaml", "stock: {plate: 12 mm", "thickness: 12 mm\nstock: {plate: 20 mm", "front-flange-weld", false, true},
 		{"a plate with gussets to come", "gusset.yaml", "quantity: 4", "quantity: 4", "gusset-1", false, false},
 	} {
-		w, err := Work(editedDemo(t, "pugmill", c.file, c.from, c.to))
+		p, err := draft(editedDemo(t, "pugmill", c.file, c.from, c.to))
 		if err != nil {
 			t.Fatal(err)
 		}
-		text := stepText(jointNamed(t, w.Plan, c.joint))
+		text := stepText(jointNamed(t, p, c.joint))
 		if got := strings.Contains(text, "Check that it is flat") && strings.Contains(text, "a stiff plate to the free face"); got != c.flat {
 			t.Errorf("%s: kept flat %v, want %v: %s", c.name, got, c.flat, text)
 		}

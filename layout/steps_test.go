@@ -38,7 +38,7 @@ func TestBranchWeldAgreesWithTheBranch(t *testing.T) {
 	if j.Weld.ClockOf != "Inlet stub" || j.Weld.GapMm != 1.5 {
 		t.Errorf("clock of %s, gap %v", j.Weld.ClockOf, j.Weld.GapMm)
 	}
-	p, err := Draft(editedDemo(t, "pugmill", "job.yaml", "to: barrel-tube.inlet, type: square", "to: barrel-tube.inlet, type: fillet"))
+	p, err := draft(editedDemo(t, "pugmill", "job.yaml", "to: barrel-tube.inlet, type: square", "to: barrel-tube.inlet, type: fillet"))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -67,7 +67,7 @@ func TestAcceptedBoreIsHeldTrue(t *testing.T) {
 	says(t, jointNamed(t, p, "gusset-1"), nil, []string{held, after})
 	says(t, jointNamed(t, p, "gusset-4"), []string{after}, []string{held, "Turn or bore these only now"})
 	job := editedDemo(t, "pugmill", "job.yaml", "finding: weld-first, at: gusset-4", "finding: weld-holes, at: gusset-4")
-	q, err := Draft(job)
+	q, err := draft(job)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -77,7 +77,7 @@ func TestAcceptedBoreIsHeldTrue(t *testing.T) {
 // Welding current goes through no bearing.
 func TestReturnClampBesideTheWeld(t *testing.T) {
 	t.Parallel()
-	p, err := Draft(editedDemo(t, "pugmill", "job.yaml", "    after: hopper-cone\n    before: hopper\n", "    after: hopper\n"))
+	p, err := draft(editedDemo(t, "pugmill", "job.yaml", "    after: hopper-cone\n    before: hopper\n", "    after: hopper\n"))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -115,7 +115,7 @@ func TestHeavyIsForTheHoist(t *testing.T) {
 		t.Errorf("%q", p.Lifts)
 	}
 	for thick, want := range map[string]string{"20 mm": "", "25 mm": "30 kg: hoist or two people", "50 mm": "60 kg: hoist, with slings"} {
-		q, err := Draft(editedDemo(t, "pugmill", "base-plate.yaml", "stock: {plate: 20 mm", "stock: {plate: "+thick))
+		q, err := draft(editedDemo(t, "pugmill", "base-plate.yaml", "stock: {plate: 20 mm", "stock: {plate: "+thick))
 		if err != nil {
 			t.Fatal(err)
 		}
