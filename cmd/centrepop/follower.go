@@ -16,6 +16,8 @@ import (
 	"sync"
 	"time"
 
+	"centrepop/layout"
+	"centrepop/layout/plan"
 	"centrepop/layout/review"
 	"centrepop/parts"
 	"centrepop/render/svg"
@@ -32,11 +34,20 @@ var page embed.FS
 // watched is what the browser is told of a job.
 type watched struct {
 	Version  int              `json:"version"` // of the sheets; rises when they are made again
+	Edit     int              `json:"edit"`    // rises with every change of the files
+	Pending  bool             `json:"pending"` // review and arrangement are still those of before the edit
 	Title    string           `json:"title"`
-	Pages    []pageName       `json:"pages"`
+	Pages    []watchedPage    `json:"pages"`
 	Findings []watchedFinding `json:"findings"`
 	Faults   string           `json:"faults"` // as on the terminal; the sheets are then the last good ones
 	Show     int              `json:"show"`   // page of the part edited last, from 0; -1 for none
+}
+
+// watchedPage is a page with a sum of what is drawn on it: a page with the sum
+// that it had before need not be fetched again.
+type watchedPage struct {
+	pageName
+	Sum string `json:"sum"`
 }
 
 // watchedFinding is an open finding with the page to look at.
@@ -55,10 +66,15 @@ type follower struct {
 	now  watched
 	doc  *draw.Document
 	wake chan struct{} // closed when there is something new
+	// What takes longest is of the last state that it was worked out for; one at
+	// a time works at it.
+	rel         *release
+	arrangement *plan.Arrangement
+	slow        sync.Mutex
 }
 
 func newFollower(job string) *follower {
-	return &follower{job: job, now: watched{Show: -1, Pages: []pageName{}, Findings: []watchedFinding{}}, wake: make(chan struct{})}
+	return &follower{job: job, now: watched{Show: -1, Pages: []watchedPage{}, Findings: []watchedFinding{}}, wake: make(chan struct{})}
 }
 
 // follow makes the sheets, and again whenever a file changes, until the context
@@ -94,44 +110,88 @@ func changed(before, now map[string]string) (files []string) {
 	return files
 }
 
-// make works the job out. Where it has faults the last good sheets stay.
+// make draws the sheets at once, with the review and the arrangement of the
+// state before, and begins to work those out. Where the job has faults the last
+// good sheets stay.
 func (f *follower) make(files []string) {
-	next, doc, err := worked(f.job)
+	w, err := work(f.job)
+	f.lock.Lock()
+	rel, arrangement := f.rel, f.arrangement
+	f.lock.Unlock()
+	pending := rel != nil
+	switch {
+	case err != nil:
+	case pending:
+		w.Plan.Arrangement = arrangement
+	default: // there is nothing to show before
+		rel = reviewed(w)
+	}
+	var next watched
+	var doc *draw.Document
+	if err == nil {
+		next, doc, err = drawn(w, rel, files)
+	}
 	f.lock.Lock()
 	defer f.lock.Unlock()
-	if err != nil {
+	defer f.tell()
+	edit := f.now.Edit + 1
+	if f.now.Edit = edit; err != nil {
 		f.now.Faults = strings.TrimRight(err.Error(), "\n")
-	} else {
-		next.Version = f.now.Version + 1
-		next.Show = -1
-		if f.doc != nil { // the first look has seen no edit
-			next.Show = slices.IndexFunc(next.Pages, func(p pageName) bool { return p.from(files) })
-		}
-		f.now, f.doc = next, doc
+		return
 	}
+	next.Version, next.Edit, next.Pending = f.now.Version+1, edit, pending
+	if pending {
+		go f.finish(edit, w, files)
+	} else { // the first look has seen no edit
+		next.Show, f.rel, f.arrangement = -1, rel, w.Plan.Arrangement
+	}
+	f.now, f.doc = next, doc
+}
+
+// finish reviews and arranges what make has drawn, and draws it again with both.
+// It leaves off where the files have changed since.
+func (f *follower) finish(edit int, w *layout.Worked, files []string) {
+	f.slow.Lock()
+	defer f.slow.Unlock()
+	if now, _, _ := f.state(); now.Edit != edit {
+		return
+	}
+	rel := reviewed(w)
+	next, doc, err := drawn(w, rel, files)
+	f.lock.Lock()
+	defer f.lock.Unlock()
+	if f.now.Edit != edit || err != nil { // what make could draw is not refused now
+		return
+	}
+	next.Version, next.Edit = f.now.Version+1, edit
+	f.now, f.doc, f.rel, f.arrangement = next, doc, rel, w.Plan.Arrangement
+	f.tell()
+}
+
+// tell wakes all that wait for something new. The follower is locked.
+func (f *follower) tell() {
 	close(f.wake)
 	f.wake = make(chan struct{})
 }
 
-// worked draws the whole packet of a job.
-func worked(path string) (watched, *draw.Document, error) {
-	job, pl, rel, err := draft(path)
+// drawn draws the whole packet of a job of which some files have changed.
+func drawn(w *layout.Worked, rel *release, files []string) (watched, *draw.Document, error) {
+	doc, err := templates.Packet(w.Plan, templates.Options{Findings: rel.findings, Held: rel.held()})
 	if err != nil {
-		return watched{}, nil, err
+		return watched{}, nil, located(err, w.Job)
 	}
-	findings := rel.findings
-	doc, err := templates.Packet(pl, templates.Options{Findings: findings, Held: rel.held()})
-	if err != nil {
-		return watched{}, nil, located(err, job)
+	out := watched{Title: w.Job.Name.Value, Findings: []watchedFinding{}}
+	for i, name := range pageNames(w.Job, doc) {
+		out.Pages = append(out.Pages, watchedPage{name, strconv.FormatUint(draw.Sum(&doc.Pages[i].Drawing), 36)})
 	}
-	out := watched{Title: job.Name.Value, Pages: pageNames(job, doc), Findings: []watchedFinding{}}
-	for _, one := range findings {
+	out.Show = slices.IndexFunc(out.Pages, func(p watchedPage) bool { return p.from(files) })
+	for _, one := range rel.findings {
 		if !one.Open() {
 			continue
 		}
 		out.Findings = append(out.Findings, watchedFinding{
 			Severity: one.Severity, Code: one.Code, What: one.What, Place: placeOf(one.Pos),
-			Page: max(0, slices.IndexFunc(out.Pages, func(p pageName) bool { return p.has(one.Part) })),
+			Page: max(0, slices.IndexFunc(out.Pages, func(p watchedPage) bool { return p.has(one.Part) })),
 		})
 	}
 	return out, doc, nil

@@ -53,9 +53,14 @@ func draft(path string) (*parts.Job, *plan.Plan, *release, error) {
 	if err != nil {
 		return nil, nil, nil, err
 	}
+	return w.Job, w.Plan, reviewed(w), nil
+}
+
+// reviewed reviews a job and arranges its parts in its plan.
+func reviewed(w *layout.Worked) *release {
 	findings := review.Review(w)
 	w.Plan.Arrangement = w.Machine().Arrangement()
-	return w.Job, w.Plan, &release{findings: findings, stops: review.Stops(w.Job, findings)}, nil
+	return &release{findings: findings, stops: review.Stops(w.Job, findings)}
 }
 
 // work reads a job and works out what can be. Its joints' faults stay in the

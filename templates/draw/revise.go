@@ -1,7 +1,10 @@
 package draw
 
 import (
-	"fmt"
+	"encoding/binary"
+	"hash/fnv"
+	"math"
+	"strconv"
 	"strings"
 )
 
@@ -70,7 +73,7 @@ func (s *Sheet) mark(before map[string]bool) bool {
 // that is drawn on it.
 func said(s *Sheet) string {
 	if len(s.Blocks) == 0 {
-		return all(&s.Draw)
+		return strconv.FormatUint(Sum(&s.Draw), 36)
 	}
 	var b strings.Builder
 	for _, block := range s.Blocks {
@@ -93,20 +96,41 @@ func words(d *Drawing) string {
 	return strings.TrimSpace(b.String())
 }
 
-// all is everything that is drawn, as words and numbers.
-func all(d *Drawing) string {
-	var b strings.Builder
+// Sum is a number of all that is drawn: equal drawings have the same, others
+// all but surely another. Numbers count as they are, without rounding.
+func Sum(d *Drawing) uint64 {
+	h := fnv.New64a()
+	var b []byte
 	each(d, func(item Item) {
+		b = b[:0]
+		numbers := func(list ...float64) {
+			for _, v := range list {
+				b = binary.LittleEndian.AppendUint64(b, math.Float64bits(v))
+			}
+		}
 		switch it := item.(type) {
 		case Shape:
-			fmt.Fprintln(&b, it.Path.String(), it.Fill, it.Stroke, it.WidthMm, it.DashMm)
+			b = append(b, 's', byte(it.Fill), byte(it.Stroke))
+			numbers(it.Path.Data()...)
+			numbers(it.DashMm...)
+			numbers(it.WidthMm)
+		case Text:
+			b = append(append(b, 't', byte(it.Align), byte(it.Tone)), it.Content...)
+			numbers(it.XMm, it.YMm, it.SizeMm, it.RotateDeg)
+			if it.Bold {
+				b = append(b, 'b')
+			}
 		case Group:
-			fmt.Fprintln(&b, it.Transform)
-		default:
-			fmt.Fprintln(&b, it)
+			b = append(b, 'g')
+			numbers(it.Transform[0][:]...)
+			numbers(it.Transform[1][:]...)
+			if it.Clip != nil {
+				numbers(it.Clip.Data()...)
+			}
 		}
+		_, _ = h.Write(b) // a hash takes every write
 	})
-	return b.String()
+	return h.Sum64()
 }
 
 // each visits the items of a drawing, a group before what is in it.

@@ -20,12 +20,12 @@ async function show() {
     else a.removeAttribute("aria-current");
   }
   $("sheet").setAttribute("aria-label", "sheet " + (page + 1) + " of " + state.pages.length + ": " + name(p));
-  const want = state.version + "/" + page;
-  if (want === shown) return;
+  const want = p.sum;
+  if (want === shown) return; // the sheet is as it was
   const answer = await fetch("sheet/" + page + ".svg?v=" + state.version);
   if (!answer.ok) return; // a newer state is on its way
   const svg = await answer.text();
-  if (want !== state.version + "/" + page) return;
+  if (want !== state.pages[page]?.sum) return;
   shown = want;
   $("sheet").innerHTML = svg.replace(/^<\?xml[^>]*>\s*/, "");
   $("sheet").dataset.shown = want;
@@ -71,6 +71,16 @@ function list() {
   $("count").textContent = state.findings.length ? "Review: " + state.findings.length + " open" : "Review: nothing open";
 }
 
+// again finds the sheet in view among the new ones: as many of its name before it.
+function again(before) {
+  const p = before[page];
+  if (!p) return page;
+  const same = q => q.chapter === p.chapter && q.sheet === p.sheet;
+  const nth = before.slice(0, page).filter(same).length;
+  const now = state.pages.flatMap((q, i) => same(q) ? [i] : []);
+  return now[nth] ?? now.at(-1) ?? page;
+}
+
 async function update() {
   const answer = await fetch("state");
   if (!answer.ok) return;
@@ -82,9 +92,9 @@ async function update() {
   document.body.classList.toggle("stale", Boolean(state.faults));
   if (state.version !== last.version) {
     list();
-    if (state.show >= 0 && last.version !== undefined) page = state.show;
+    page = state.edit !== last.edit && state.show >= 0 && last.version !== undefined ? state.show : again(last.pages);
   }
-  $("status").textContent = state.faults ? "faults in the input" : state.pages.length + " sheets, up to date";
+  $("status").textContent = state.faults ? "faults in the input" : state.pages.length + " sheets, up to date" + (state.pending ? "; the review is being worked out" : "");
   await show();
 }
 
