@@ -20,6 +20,7 @@ const (
 	SlotsFeature   FeatureKind = "slots"
 	RadialFeature  FeatureKind = "radial"
 	KeywayFeature  FeatureKind = "keyway"
+	GrooveFeature  FeatureKind = "groove"
 )
 
 // Feature is what a reference to a part can point at. Its name is its own
@@ -32,7 +33,7 @@ type Feature struct {
 }
 
 // Features lists the features of a part: its shape, its ends, holes, slots,
-// radial features and keyways. One of several equal radial features is listed by itself
+// radial features, keyways and grooves. One of several equal radial features is listed by itself
 // too, as NAME-2.
 func (p *Part) Features() []Feature {
 	var out []Feature
@@ -73,6 +74,9 @@ func (p *Part) Features() []Feature {
 	}
 	for _, k := range p.Keyways {
 		add(KeywayFeature, k.Name.Value, k.Name.Pos)
+	}
+	for _, g := range p.Grooves {
+		add(GrooveFeature, g.Name.Value, g.Name.Pos)
 	}
 	for _, f := range p.Radials {
 		for n := 1; len(f.Clock) > 1 && n <= len(f.Clock); n++ {

@@ -60,6 +60,11 @@ func (r *reader) geometry(root *node, p *Part) {
 			r.keywayRoom(p, k)
 		}
 	}
+	for i := range p.Grooves {
+		if g := &p.Grooves[i]; good("grooves", g.Pos) {
+			r.grooveRoom(p, g)
+		}
+	}
 	for _, f := range p.Radials {
 		if p.Profile != nil && good("radial", f.Pos) {
 			r.radialRoom(p.Profile, f)

@@ -2,7 +2,6 @@ package parts
 
 import (
 	"slices"
-	"strings"
 
 	"centrepop/parts/geom"
 )
@@ -79,16 +78,7 @@ func (f *fields) keySection(k *Keyway) {
 	if t.Value == "" || t.Value == "standard" {
 		return
 	}
-	w, h, two := strings.Cut(strings.ReplaceAll(t.Value, "×", "x"), "x")
-	side := func(text string) Length {
-		text = strings.TrimSpace(text)
-		mm, wrong := parseLength(text, f.units)
-		if wrong != "" || mm < smallestMm {
-			two = false
-		}
-		return Length{Mm: mm, Text: text, Pos: t.Pos}
-	}
-	width, height := side(w), side(h)
+	width, height, two := f.pairBy(t)
 	if !two {
 		f.faultf(t.Pos, keyExample, "key is %s, which is no key", quote(t.Value))
 		return

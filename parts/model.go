@@ -130,6 +130,7 @@ type Part struct {
 	Slots      []FaceSlot
 	Radials    []Radial
 	Keyways    []Keyway
+	Grooves    []Groove
 	Require    []Requirement
 	Notes      []Text
 }
@@ -271,7 +272,8 @@ type Step struct {
 	Length   Length
 	Seat     Text // what sits here: bearing, seal, tube, ring, ...; free words
 	Undercut *Undercut
-	Finish   Text // surface, such as "Ra 1.6"
+	Finish   Text   // surface, such as "Ra 1.6"
+	Hardness Number // HRC, at least; unset if not said
 }
 
 // Undercut is a relief groove at a step's inner corner.

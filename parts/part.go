@@ -76,6 +76,7 @@ func parsePart(file string, src []byte, units Units) (*source, *Part) {
 	p.Slots = r.slots(f.each("slots"))
 	p.Radials = r.radials(f.each("radial"))
 	p.Keyways = r.keyways(f.each("keyways"))
+	p.Grooves = r.grooves(f.each("grooves"))
 	p.Require = r.requirements(f.each("require"), p)
 	r.uniqueNames(p)
 	r.geometry(root, p)

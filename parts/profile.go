@@ -26,7 +26,7 @@ func (f *fields) profile() *Profile {
 func (f *fields) steps(key string, s side) []Step {
 	var out []Step
 	for _, one := range f.each(key) {
-		step := Step{Pos: one.n.pos, Name: one.name("name"), Length: one.length("length"), Seat: one.text("seat"), Finish: one.text("finish")}
+		step := Step{Pos: one.n.pos, Name: one.name("name"), Length: one.length("length"), Seat: one.text("seat"), Finish: one.text("finish"), Hardness: one.number("hardness")}
 		if !one.given("name") {
 			i := slices.Index(f.n.get(key).items, one.n)
 			step.Name = Text{Value: fmt.Sprintf("%s-%d", key, i+1), Pos: one.n.pos}

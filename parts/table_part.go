@@ -36,6 +36,7 @@ var partGroup = &Group{
 		{Name: "slots", Type: ListType, Means: "groups of equal slots with round ends on a face", Group: slotGroup, Entries: [2]int{0, 200}, forms: flat | turned | tubular, use: "flat and turned parts"},
 		{Name: "radial", Type: ListType, Means: "holes, slots and windows in the outside of a round", Group: radialGroup, Entries: [2]int{0, 200}, forms: turned | tubular, use: "turned parts, which have a profile or a tube"},
 		{Name: "keyways", Type: ListType, Means: "keyways for parallel keys, on shaft steps and in bores", Group: keywayGroup, Entries: [2]int{0, 50}, forms: flat | turned, use: "flat and turned parts"},
+		{Name: "grooves", Type: ListType, Means: "grooves turned into steps, bores and end faces: for retaining rings, O-rings, grease, relief", Group: grooveGroup, Entries: [2]int{0, 50}, forms: flat | turned, use: "flat and turned parts"},
 		{Name: "require", Type: ListType, Means: "what has to be flat, square, parallel, true or equal, and within how much", Group: requireGroup, Entries: [2]int{0, 50}},
 		{Name: "notes", Type: TextsType, Means: "lines printed on its sheets", Longest: maxNote, Entries: [2]int{0, 100}, Example: "a list of texts"},
 	},
@@ -143,6 +144,7 @@ var stepGroup = &Group{
 		{Name: "seat", Type: TextType, Means: "what sits here: bearing, seal, tube"},
 		{Name: "undercut", Type: KeysType, Means: "relief groove at the step's inner corner", Group: undercutGroup},
 		{Name: "finish", Type: TextType, Means: "surface, such as Ra 1.6"},
+		{Name: "hardness", Type: NumberType, Unit: "HRC", Low: 20, High: 68, Means: "hardened to at least this, and ground"},
 	},
 }
 

@@ -69,6 +69,12 @@ func (m model) features(shiftMm float64) []feature {
 	for i := range m.Radials {
 		out = append(out, m.radial(&m.Radials[i], shiftMm))
 	}
+	for i := range m.Grooves {
+		g := &m.Grooves[i].Row
+		out = append(out, feature{name: words.Spaced(g.Name), words: [][2]string{{"for", g.Kind}}, sizes: []size{
+			{what: "start", unit: plan.Mm, value: exactly(g.FromMm - shiftMm)}, {what: "depth", unit: plan.Mm, value: exactly(g.DepthMm)}, {what: "width", unit: plan.Mm, value: exactly(g.WidthMm)},
+		}})
+	}
 	return out
 }
 

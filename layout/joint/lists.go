@@ -74,6 +74,11 @@ func (j *shop) bought(made []*joint) []plan.BoughtRow {
 				out.add(item, r.Part.Quantity, r.Out.Title+" "+words.Spaced(k.Row.Name), note)
 			}
 		}
+		for _, g := range r.Grooves {
+			if item := g.Bought(j.w); item != "" {
+				out.add(item, r.Part.Quantity, r.Out.Title+" "+words.Spaced(g.Row.Name), "")
+			}
+		}
 		for _, m := range r.Radials {
 			for _, word := range []string{"nipple", "plug"} {
 				if strings.Contains(m.In.Note.Value, word) {

@@ -43,6 +43,11 @@ func solid(r *part.Model) *assembly.Solid {
 	for i := range r.Radials {
 		s = s.Cut(radial(r, &r.Radials[i])...)
 	}
+	for i := range r.Grooves {
+		if row := &r.Grooves[i].Row; row.Face != "" {
+			s = s.Cut(faceGroove(row))
+		}
+	}
 	for _, e := range p.Ends {
 		s = s.Cut(saddle(r, &e)...)
 	}
@@ -257,6 +262,18 @@ func radial(r *part.Model, f *part.Radial) []assembly.Simple {
 		out = append(out, assembly.Prism(assembly.Outline{loop}, from, to).At(at))
 	}
 	return out
+}
+
+// faceGroove is what a groove in an end face takes out.
+func faceGroove(row *plan.GrooveRow) assembly.Simple {
+	low, high := -row.ToMm, -row.FromMm
+	if row.Face == parts.Front {
+		high += past
+	} else {
+		low -= past
+	}
+	ends := func(radius float64) []assembly.ZR { return []assembly.ZR{{Z: low, R: radius}, {Z: high, R: radius}} }
+	return assembly.Turned(ends(row.OuterMm/2), ends(row.InnerMm/2))
 }
 
 // saddle is what the main takes out of the end of a tube.

@@ -34,6 +34,9 @@ func details(in parts.Step, size Sized) []detail {
 	if in.Seat.Value != "" {
 		out = append(out, seat{text: in.Seat.Value})
 	}
+	if in.Hardness.Pos.Line > 0 {
+		out = append(out, hardened{hrc: in.Hardness.Value})
+	}
 	if size.Thread != nil {
 		out = append(out, thread{})
 	}
@@ -98,6 +101,21 @@ type seat struct {
 
 func (s seat) note(words.Writer) string   { return s.text }
 func (s seat) clause(words.Writer) string { return " (" + s.text + ")" }
+
+// hardened is a step that is hardened and ground after it is turned.
+type hardened struct {
+	bare
+	hrc float64
+}
+
+func (h hardened) note(words.Writer) string { return words.Trim(h.hrc, 1) + " HRC at least" }
+func (h hardened) clause(w words.Writer) string {
+	return "; leave " + w.Near(0.3) + " on the diameter for grinding (common practice, no source)"
+}
+func (h hardened) after(b *bench, st *Step) string {
+	return "Have " + words.Spaced(st.Name) + " hardened to " + words.Trim(h.hrc, 1) + " HRC at least, then grind it to size."
+}
+func (h hardened) check(c *plan.Check) { c.Gauge += ", hardness tester or file" }
 
 // thread is the thread of a threaded step.
 type thread struct{ bare }

@@ -49,6 +49,13 @@ func (r *Sizes) dimensions(profiled, bought bool) []plan.Dimension {
 			}
 		}
 	}
+	for i := range r.Grooves {
+		if g := &r.Grooves[i]; g.Row.Face == "" {
+			out = append(out, plan.Dimension{
+				Kind: plan.DiameterDim, FromMm: g.Row.FromMm, ToMm: g.Row.ToMm, RadiusMm: geom.Clean(g.Row.FloorMm / 2), Inside: g.Row.Inside,
+				Text: g.sizeText(r.W), Limits: r.limitsText(g.floor)})
+		}
+	}
 	length := r.length(r.LengthMm())
 	overall := plan.Dimension{Kind: plan.OverallDim, ToMm: r.LengthMm(), Text: r.W.Size(length.NominalMm), Limits: r.limitsText(length)}
 	if bought {

@@ -53,9 +53,10 @@ func (f *flat) overall(s *Sizes) string {
 
 func (f *flat) section(s *Sizes) *plan.Section {
 	out := &plan.Section{LengthMm: s.LengthMm(), Flat: true, MaxMm: geom.Clean(s.OutlinePath().Bounds().Y1)}
-	out.Outer = s.edge(Step{Name: outlineStep, ToMm: out.LengthMm}, out.MaxMm, 1)
+	edge := Step{Name: outlineStep, ToMm: out.LengthMm}
+	out.Outer = s.grooved(&edge, s.edge(edge, out.MaxMm, 1))
 	if bore := s.StepNamed(boreStep); bore != nil {
-		out.Inner = s.edge(*bore, bore.Size.NominalMm/2, -1)
+		out.Inner = s.grooved(bore, s.edge(*bore, bore.Size.NominalMm/2, -1))
 	}
 	return out
 }
@@ -107,7 +108,20 @@ func (f *flat) operations(b *bench) {
 			Tool: "turning tool", Speed: b.speed(cutting.Turn, outline.Size.NominalMm), Gauge: gauge(outline),
 			Limits: []string{outlineStep + " " + b.limitsText(outline.Size)}, Refs: []int{b.ref(outline)}})
 	}
+	f.groove(b)
 	f.bevel(b, turned)
+}
+
+// groove turns the grooves of bore, outline and faces.
+func (f *flat) groove(b *bench) {
+	do, limits, refs := b.grooveLines(func(*Groove) bool { return true })
+	if len(do) == 0 {
+		return
+	}
+	b.op(plan.Operation{
+		Machine: "Lathe", Title: "Grooves", Do: do, Tool: "grooving tool, ground to the width or narrower", Limits: limits, Refs: refs,
+		Holding: "same setting where the groove can be reached, else turn round and set true", Speed: b.speed(cutting.Turn, b.Bounds().Max.XMm-b.Bounds().Min.XMm), Gauge: "calipers with thin jaws, gauge blocks",
+	})
 }
 
 // cutBlank cuts the outline and what the cutter makes with it.

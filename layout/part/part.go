@@ -10,7 +10,7 @@
 // stage and never on to a later one. What differs from one form of part to
 // another stands in one file per form (flat.go, turned.go, tube.go, cone.go,
 // transition.go), what can be on a part in one file per thing (chamfer.go,
-// hole.go, slot.go, radial.go, saddle.go, keyway.go, detail.go).
+// hole.go, slot.go, radial.go, saddle.go, keyway.go, groove.go, detail.go).
 //
 // Lengths are millimetres and angles degrees. It names the standards of its
 // tables where it uses them; faults of the input are located parts.Errors.
@@ -48,7 +48,7 @@ func Work(job *parts.Job, p *parts.Part) *Model {
 		MassKg: n.massKg(), Overall: n.form.overall(sizes), Faces: n.Faces, Section: n.Section,
 		Dimensions: sizes.dimensions(p.Profile != nil, p.Outline != nil && p.Stock.Form != ""),
 		Features:   n.Features, Operations: operations(n), Checks: checks(n), Ladders: ladders,
-		Radials: n.rows(), Keyways: n.keywayRows(), Developments: n.Developments, Notes: n.notes(), Cautions: n.cautions(), Problems: n.problems(),
+		Radials: n.rows(), Keyways: n.keywayRows(), Grooves: n.grooveRows(), Developments: n.Developments, Notes: n.notes(), Cautions: n.cautions(), Problems: n.problems(),
 	}
 	return m
 }

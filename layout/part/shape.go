@@ -72,6 +72,9 @@ func (g *Shape) items() []item {
 	for i := range g.Keyways {
 		out = append(out, &g.Keyways[i])
 	}
+	for i := range g.Grooves {
+		out = append(out, &g.Grooves[i])
+	}
 	for _, h := range g.holed {
 		out = append(out, h)
 	}

@@ -28,6 +28,7 @@ type Sizes struct {
 	Groups   []Group            // holes and slots on the faces in printing order
 	Radials  []Radial           // what is cut from outside into a round
 	Keyways  []Keyway           // for parallel keys
+	Grooves  []Groove           // for rings, O-rings, grease and relief
 	form     form
 }
 
@@ -114,6 +115,7 @@ func newSizes(job *parts.Job, p *parts.Part) (*Sizes, parts.Errors) {
 	z.faceGroups()
 	z.radials()
 	z.keyways()
+	z.grooves()
 	return z.Sizes, z.list
 }
 

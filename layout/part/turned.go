@@ -96,7 +96,7 @@ func (s *Sizes) contour(steps []*Step, side float64) []plan.XY {
 		for _, d := range st.details {
 			c.line = d.contour(c)
 		}
-		out = append(out, c.line...)
+		out = append(out, s.grooved(st, c.line)...)
 	}
 	return out
 }

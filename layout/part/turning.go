@@ -147,7 +147,11 @@ func (b *bench) turnSetting(first, onCentres bool, set setting) {
 		o.Refs = append(o.Refs, b.ref(s))
 	}
 	do, refs := b.chamferLines(func(c *chamfer) bool { return b.reached(c, set) })
-	o.Do, o.Refs = append(append(o.Do, do...), after...), append(o.Refs, refs...)
+	cut, limits, more := b.grooveLines(func(g *Groove) bool { return g.at(set) })
+	o.Do, o.Refs, o.Limits = slices.Concat(o.Do, do, cut, after), slices.Concat(o.Refs, refs, more), append(o.Limits, limits...)
+	if len(cut) > 0 {
+		o.Tool += ", grooving tool"
+	}
 	slices.Sort(o.Refs)
 	if !onCentres {
 		b.faced[set.face] = len(b.ops)

@@ -66,6 +66,7 @@ type PartPlan struct {
 	Ladders    []Ladder    `json:"ladders,omitempty"`
 	Radials    []RadialRow `json:"radials,omitempty"`
 	Keyways    []KeywayRow `json:"keyways,omitempty"`
+	Grooves    []GrooveRow `json:"grooves,omitempty"`
 	// Developments are the flat patterns at true size: wraps, saddles, blanks.
 	Developments []Development `json:"developments,omitempty"`
 	Notes        []string      `json:"notes,omitempty"`
@@ -219,6 +220,7 @@ const (
 	// RequirementFeature is a tolerance of form, direction or place.
 	RequirementFeature FeatureKind = "requirement"
 	KeywayFeature      FeatureKind = "keyway"
+	GrooveFeature      FeatureKind = "groove"
 )
 
 // Operation is one step at the bench.
@@ -297,6 +299,49 @@ type KeywayRow struct {
 	HeightMm   float64 `json:"key_height_mm"`
 	DepthMm    float64 `json:"depth_mm"`             // from the crown of the round
 	RunoutMm   float64 `json:"run_out_mm,omitempty"` // of a side-and-face cutter beyond each end
+}
+
+// GrooveRow is a groove in a round or in an end face.
+type GrooveRow struct {
+	Name       string     `json:"name"`
+	Kind       string     `json:"for"` // retaining-ring, o-ring, grease, relief
+	In         string     `json:"in"`  // the step, or the face
+	Inside     bool       `json:"inside,omitempty"`
+	Face       parts.Face `json:"face,omitempty"` // empty in a round
+	FromMm     float64    `json:"from_mm"`        // from the front face
+	ToMm       float64    `json:"to_mm"`
+	DiameterMm float64    `json:"diameter_mm,omitempty"` // of the step
+	FloorMm    float64    `json:"floor_mm,omitempty"`    // diameter of the floor
+	WidthMm    float64    `json:"width_mm"`
+	DepthMm    float64    `json:"depth_mm"`           // on one side; in a face along the axis
+	InnerMm    float64    `json:"inner_mm,omitempty"` // diameters of the walls in a face
+	OuterMm    float64    `json:"outer_mm,omitempty"`
+	EdgeMm     float64    `json:"edge_mm,omitempty"`    // of a retaining ring: least from the groove to an end or another groove
+	ClearMm    float64    `json:"clear_mm,omitempty"`   // and the diameter to keep free for its lugs
+	AgainstMm  float64    `json:"against_mm,omitempty"` // what an O-ring seals against
+	LeadInMm   float64    `json:"lead_in_mm,omitempty"` // length of the chamfer it is pushed over
+	ORing      *ORingFit  `json:"o_ring,omitempty"`
+}
+
+// ORingFit is how an O-ring lies in its groove; shares are of 1.
+type ORingFit struct {
+	InsideMm   float64        `json:"inside_mm"`
+	SectionMm  float64        `json:"section_mm"`
+	Moving     bool           `json:"moving,omitempty"`
+	SqueezeMin float64        `json:"squeeze_min"`
+	SqueezeMax float64        `json:"squeeze_max"`
+	Fill       float64        `json:"fill"`
+	Stretch    float64        `json:"stretch"`
+	Problems   []GlandProblem `json:"problems,omitempty"`
+}
+
+// GlandProblem is a share beyond what is common: stretch-high, stretch-low or
+// fill-high.
+type GlandProblem struct {
+	Code  string  `json:"code"`
+	Value float64 `json:"value"`
+	Least float64 `json:"least"`
+	Most  float64 `json:"most"`
 }
 
 // Part finds a part of the plan by name, or nil.

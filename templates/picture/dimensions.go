@@ -124,6 +124,11 @@ func (v *dimensioned) metal() {
 		tx, _ := v.at(t.ToMm, t.RadiusMm)
 		v.p.Draw.Add(draw.Segment(fx, fy+off, tx, fy+off, draw.ThinMm))
 	}
+	for _, g := range v.part.Grooves {
+		if g.Face != "" {
+			v.p.Draw.Add(draw.Shape{Path: facePath(g, at), Fill: draw.White, Stroke: draw.Black, WidthMm: draw.ThinMm})
+		}
+	}
 	for _, r := range v.part.Radials {
 		x, y := v.at(r.AxialMm, r.OutsideMm/2)
 		v.p.Draw.Add(draw.Segment(x, y+1.5, x, y-min(9, 0.6*(y-v.axis)), draw.ThinMm, draw.ChainDash...))

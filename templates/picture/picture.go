@@ -80,6 +80,11 @@ func Section(part *plan.PartPlan, features []plan.Feature, w, h float64) draw.Pa
 	for _, k := range part.Keyways {
 		p.Draw.Add(draw.Shape{Path: keywayPath(k, at), Fill: draw.White, Stroke: draw.Black, WidthMm: draw.ThinMm})
 	}
+	for _, g := range part.Grooves {
+		if g.Face != "" {
+			p.Draw.Add(draw.Shape{Path: facePath(g, at), Fill: draw.White, Stroke: draw.Black, WidthMm: draw.ThinMm})
+		}
+	}
 	for _, r := range part.Radials {
 		x, y := at(plan.XY{XMm: r.AxialMm, YMm: r.OutsideMm / 2}, 1)
 		p.Draw.Add(draw.Segment(x, y+2, x, y-min(9, 0.6*(y-axis)), draw.ThinMm, draw.ChainDash...))
@@ -115,6 +120,13 @@ func keywayPath(k plan.KeywayRow, at func(plan.XY, float64) (float64, float64)) 
 	cx, _ := at(plan.XY{XMm: k.ToMm, YMm: floor}, 1)
 	dx, _ := at(plan.XY{XMm: k.ToMm + k.RunoutMm, YMm: crown}, 1)
 	return draw.Polygon(ax, ay, bx, by, cx, by, dx, ay)
+}
+
+// facePath is a groove in an end face, in the upper half of the section.
+func facePath(g plan.GrooveRow, at func(plan.XY, float64) (float64, float64)) *canvas.Path {
+	ax, ay := at(plan.XY{XMm: g.FromMm, YMm: g.InnerMm / 2}, 1)
+	bx, by := at(plan.XY{XMm: g.ToMm, YMm: g.OuterMm / 2}, 1)
+	return draw.Polygon(ax, ay, bx, ay, bx, by, ax, by)
 }
 
 // Spot is what a balloon points at.

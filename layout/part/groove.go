@@ -1,0 +1,326 @@
+package part
+
+import (
+	"errors"
+	"math"
+
+	"centrepop/layout/fits"
+	"centrepop/layout/grooves"
+	"centrepop/layout/plan"
+	"centrepop/layout/words"
+	"centrepop/parts"
+	"centrepop/parts/geom"
+)
+
+// Groove is a groove worked out: in a round, or of an O-ring in an end face.
+type Groove struct {
+	In    *parts.Groove
+	Row   plan.GrooveRow
+	kind  grooveKind
+	step  *Step // nil in a face
+	floor Sized // diameter of the floor; in a face the depth
+	width Sized
+}
+
+// grooveKind is what differs between grooves.
+type grooveKind interface {
+	size(z *sizer, g *Groove) bool            // floor and width; false after a fault
+	purpose(w words.Writer) string            // what it is for
+	lines(w words.Writer, g *Groove) []string // what is done after it is cut
+	bought(w words.Writer) string             // what lies in it, as it is ordered
+	gauge() string                            // of the width
+}
+
+// grooves works out the grooves in the order of the drawing.
+func (z *sizer) grooves() {
+	for i := range z.Part.Grooves {
+		g := Groove{In: &z.Part.Grooves[i]}
+		switch g.In.Kind {
+		case parts.RingGroove:
+			g.kind = &ringGroove{}
+		case parts.ORingGroove:
+			g.kind = &oringGroove{}
+		default:
+			g.kind = plainGroove{g.In}
+		}
+		g.Row = plan.GrooveRow{Name: g.In.Name.Value, Kind: string(g.In.Kind), In: g.In.In.Value, Face: g.In.Face()}
+		if g.step = z.StepNamed(g.In.In.Value); g.step != nil {
+			g.Row.Inside, g.Row.DiameterMm = g.step.Inside, geom.Clean(g.step.Size.NominalMm)
+		}
+		if (g.step != nil || g.Row.Face != "") && g.kind.size(z, &g) && z.groovePlace(&g) {
+			z.Grooves = append(z.Grooves, g)
+		}
+	}
+}
+
+// groovePlace works out where a groove lies; false after a fault.
+func (z *sizer) groovePlace(g *Groove) bool {
+	r := &g.Row
+	r.WidthMm, r.FloorMm = geom.Clean(g.width.NominalMm), geom.Clean(g.floor.NominalMm)
+	if r.Face != "" {
+		return z.onFace(g)
+	}
+	r.DepthMm = geom.Clean(math.Abs(r.DiameterMm-r.FloorMm) / 2)
+	r.FromMm, r.ToMm = g.In.StretchMm(r.WidthMm, z.LengthMm())
+	if r.FromMm < g.step.FromMm-geom.CloseMm || r.ToMm > g.step.ToMm+geom.CloseMm {
+		z.fault(g.In.Axial.Pos, r.Name+" is "+z.W.Size(r.WidthMm)+" wide and does not lie in "+g.step.Name, "a groove within its step")
+		return false
+	}
+	return true
+}
+
+// onFace places a groove in an end face, or in a shoulder that looks the same
+// way; false after a fault.
+func (z *sizer) onFace(g *Groove) bool {
+	r := &g.Row
+	r.FloorMm, r.DepthMm = 0, geom.Clean(g.floor.NominalMm)
+	inner, _, ok := z.Plane(r.Face, r.InnerMm/2+geom.CloseMm)
+	outer, _, all := z.Plane(r.Face, r.OuterMm/2-geom.CloseMm)
+	if !ok || !all || math.Abs(inner-outer) > geom.CloseMm {
+		z.fault(g.In.In.Pos, "the groove from "+z.W.Dia(r.InnerMm)+" to "+z.W.Dia(r.OuterMm)+" does not lie on one level of the "+string(r.Face)+" face", "an O-ring that lies on the face")
+		return false
+	}
+	r.FromMm, r.ToMm = geom.Clean(inner), geom.Clean(inner+r.DepthMm)
+	if r.Face == parts.Back {
+		r.FromMm, r.ToMm = geom.Clean(inner-r.DepthMm), geom.Clean(inner)
+	}
+	return true
+}
+
+// limited is a size by its limits.
+func limited(l fits.Limits, source string) Sized {
+	return Sized{NominalMm: l.NominalMm, MinMm: l.MinMm, MaxMm: l.MaxMm, Limited: true, Class: l.Class, Source: source}
+}
+
+// spread is a size with limits that no class names.
+func spread(nominalMm, lessMm, moreMm float64, source string) Sized {
+	return Sized{NominalMm: nominalMm, MinMm: geom.Clean(nominalMm - lessMm), MaxMm: geom.Clean(nominalMm + moreMm), Limited: true, Source: source}
+}
+
+// ringGroove is that of a retaining ring.
+type ringGroove struct{ ring grooves.Ring }
+
+func (k *ringGroove) size(z *sizer, g *Groove) bool {
+	ring, err := grooves.RingFor(g.Row.DiameterMm, g.Row.Inside)
+	if err != nil {
+		right := "a diameter that has a ring"
+		if near := (*grooves.RingError)(nil); errors.As(err, &near) {
+			right = z.W.Dia(near.BelowMm) + " or " + z.W.Dia(near.AboveMm)
+		}
+		z.fault(g.In.In.Pos, "no standard retaining ring is for "+z.W.Dia(g.Row.DiameterMm), right)
+		return false
+	}
+	k.ring = ring
+	g.floor, g.width = limited(ring.Groove, ring.Source.String()), limited(ring.Width, ring.Source.String())
+	g.Row.EdgeMm, g.Row.ClearMm = geom.Clean(ring.EdgeMm), geom.Clean(ring.ClearMm)
+	return true
+}
+
+func (k *ringGroove) purpose(w words.Writer) string { return "for " + words.Lower(k.bought(w)) }
+
+func (k *ringGroove) bought(w words.Writer) string {
+	return "Retaining ring " + k.ring.Standard + " " + w.Size(k.ring.NominalMm) + " × " + w.Size(k.ring.ThicknessMm)
+}
+
+func (k *ringGroove) gauge() string { return "gauge blocks, or the ring itself" }
+
+func (k *ringGroove) lines(w words.Writer, g *Groove) []string {
+	return []string{"Sharp corners at the floor, no burr at the edge. Try the ring with its pliers, eyes protected: it springs to the floor and turns by hand."}
+}
+
+// plainGroove is for grease, or for a tool to run out.
+type plainGroove struct{ in *parts.Groove }
+
+func (k plainGroove) size(z *sizer, g *Groove) bool {
+	toward := -2.0
+	if g.Row.Inside {
+		toward = 2
+	}
+	g.floor, g.width = z.length(geom.Clean(g.Row.DiameterMm+toward*k.in.Depth.Mm)), z.length(k.in.Width.Mm)
+	return true
+}
+
+func (k plainGroove) purpose(words.Writer) string {
+	if k.in.Kind == parts.GreaseGroove {
+		return "for grease"
+	}
+	return "for the tool to run out"
+}
+
+func (k plainGroove) bought(words.Writer) string { return "" }
+func (k plainGroove) gauge() string              { return "calipers" }
+
+func (k plainGroove) lines(w words.Writer, g *Groove) []string {
+	if k.in.Kind == parts.GreaseGroove {
+		return []string{"Round its edges: a sharp edge wipes the grease off."}
+	}
+	return nil
+}
+
+func (g *Groove) sizeText(w words.Writer) string {
+	if g.Row.Face != "" {
+		return w.Dia(g.Row.InnerMm) + " to " + w.Dia(g.Row.OuterMm) + " × " + w.Size(g.Row.DepthMm) + " deep"
+	}
+	return words.Join(" ", w.Dia(g.Row.FloorMm), g.floor.Class) + " × " + words.Join(" ", w.Size(g.Row.WidthMm), g.width.Class)
+}
+
+// placeText says where a groove lies.
+func (s *Sizes) placeText(g *Groove) string {
+	w, off := s.W, g.Row.FromMm
+	if g.Row.Face == parts.Back {
+		off = geom.Clean(s.LengthMm() - g.Row.ToMm)
+	}
+	switch {
+	case g.Row.Face != "" && off > geom.CloseMm:
+		return "in the shoulder " + w.Size(off) + " from the " + string(g.Row.Face) + " face"
+	case g.Row.Face != "":
+		return "in the " + string(g.Row.Face) + " face"
+	}
+	return w.Size(g.In.Axial.Mm) + " from the " + string(g.In.From) + " face to its nearer side"
+}
+
+func (g *Groove) feature(n *Numbered) plan.Feature {
+	f := plan.Feature{
+		Kind: plan.GrooveFeature, Name: words.Spaced(g.Row.Name), Size: "groove " + g.sizeText(n.W), Limits: n.limitsText(g.floor),
+		Note: words.Join("; ", g.kind.purpose(n.W), n.placeText(g), "in "+words.Spaced(g.Row.In)), Balloon: plan.XY{XMm: geom.Clean((g.Row.FromMm + g.Row.ToMm) / 2), YMm: geom.Clean(g.Row.FloorMm / 2)},
+	}
+	if g.Row.Face != "" {
+		f.Note = words.Join("; ", g.kind.purpose(n.W), n.placeText(g))
+		f.Balloon.YMm = geom.Clean((g.Row.InnerMm + g.Row.OuterMm) / 4)
+	}
+	return f
+}
+
+// operations: a groove is cut with its step or its face.
+func (g *Groove) operations(*bench) {}
+
+// line is what cuts a groove.
+func (g *Groove) line(b *bench) []string {
+	w := b.W
+	text := words.Capital(words.Spaced(g.Row.Name)) + " " + g.kind.purpose(w) + ": groove " + g.sizeText(w) + ", " + b.placeText(g)
+	if g.Row.Face != "" {
+		return append([]string{text + ". Trepan with a tool ground to clear the outer wall, then each wall to its diameter."}, g.kind.lines(w, g)...)
+	}
+	tool := "a grooving tool no wider than " + w.Size(g.Row.WidthMm)
+	if g.width.Limited {
+		tool = "a grooving tool narrower than " + w.Size(g.width.MinMm)
+	}
+	feed := "feed in " + w.Size(g.Row.DepthMm) + " from the outside"
+	if g.Row.Inside {
+		feed = "feed out " + w.Size(g.Row.DepthMm) + " from the bore"
+	}
+	return append([]string{text + ". Plunge with " + tool + ", " + feed + ", then each side to the width."}, g.kind.lines(w, g)...)
+}
+
+// grooveLines cut the grooves that are wanted.
+func (b *bench) grooveLines(wanted func(*Groove) bool) (do, limits []string, refs []int) {
+	for i := range b.Grooves {
+		g := &b.Grooves[i]
+		if !wanted(g) {
+			continue
+		}
+		do, refs = append(do, g.line(b)...), append(refs, b.ref(g))
+		for _, q := range g.limits() {
+			if l := b.limitsText(q.size); l != "" {
+				limits = append(limits, words.Spaced(g.Row.Name)+" "+q.what+" "+l)
+			}
+		}
+	}
+	return do, limits, refs
+}
+
+type namedSize struct {
+	what, gauge string
+	size        Sized
+}
+
+// limits are the sizes of a groove that are measured.
+func (g *Groove) limits() []namedSize {
+	if g.Row.Face != "" {
+		return []namedSize{{"depth", "depth gauge", g.floor}, {"width", g.kind.gauge(), g.width}}
+	}
+	gauge := "calipers with thin jaws"
+	if g.Row.Inside {
+		gauge = "inside groove callipers"
+	}
+	return []namedSize{{"floor", gauge, g.floor}, {"width", g.kind.gauge(), g.width}}
+}
+
+// Bought is what lies in the groove, as it is ordered; empty for a plain groove.
+func (g *Groove) Bought(w words.Writer) string { return g.kind.bought(w) }
+
+// at tells whether a groove is cut in a setting: with its step, or with its face.
+func (g *Groove) at(set setting) bool {
+	if g.Row.Face != "" {
+		return g.Row.Face == set.face
+	}
+	for _, s := range set.steps {
+		if s == g.step {
+			return true
+		}
+	}
+	return false
+}
+
+func (g *Groove) checks(r *record) {
+	name := words.Spaced(g.Row.Name)
+	add := func(what, wanted, gauge string, s Sized) {
+		c := plan.Check{Ref: r.ref(g), What: name + " " + what, Wanted: wanted, Limits: words.OrNone(r.limitsText(s)), Gauge: gauge, Source: s.Source}
+		if s.Limited {
+			c.MinMm, c.MaxMm = s.MinMm, s.MaxMm
+		}
+		r.add(c)
+	}
+	for _, q := range g.limits() {
+		wanted := words.Join(" ", r.W.Size(q.size.NominalMm), q.size.Class)
+		if q.what == "floor" {
+			wanted = "Ø" + wanted
+		}
+		add(q.what, wanted, q.gauge, q.size)
+	}
+	if g.Row.Face != "" {
+		outer := r.length(g.Row.OuterMm)
+		add("outer wall", r.W.Dia(g.Row.OuterMm), "calipers", outer)
+		return
+	}
+	add("place", r.placeText(g), "calipers", r.length(geom.Clean(g.In.Axial.Mm)))
+}
+
+// grooved is a contour of a step with its grooves.
+func (s *Sizes) grooved(st *Step, line []plan.XY) []plan.XY {
+	for i := range s.Grooves {
+		if g := &s.Grooves[i]; g.step != nil && g.step.Name == st.Name && g.step.Inside == st.Inside {
+			line = g.cut(line)
+		}
+	}
+	return line
+}
+
+// cut takes a groove out of a contour that runs from front to back.
+func (g *Groove) cut(line []plan.XY) []plan.XY {
+	from, to, floor := g.Row.FromMm, g.Row.ToMm, geom.Clean(g.Row.FloorMm/2)
+	out := []plan.XY{}
+	for _, p := range line {
+		if p.XMm < from-geom.CloseMm {
+			out = append(out, p)
+		}
+	}
+	out = append(out, plan.XY{XMm: from, YMm: radiusOn(line, from)}, plan.XY{XMm: from, YMm: floor}, plan.XY{XMm: to, YMm: floor}, plan.XY{XMm: to, YMm: radiusOn(line, to)})
+	for _, p := range line {
+		if p.XMm > to+geom.CloseMm {
+			out = append(out, p)
+		}
+	}
+	return out
+}
+
+// radiusOn is the radius of a contour at a place on the axis.
+func radiusOn(line []plan.XY, z float64) float64 {
+	for i := 0; i+1 < len(line); i++ {
+		a, b := line[i], line[i+1]
+		if a.XMm-geom.CloseMm <= z && z <= b.XMm+geom.CloseMm && b.XMm > a.XMm {
+			return geom.Clean(a.YMm + (b.YMm-a.YMm)*(z-a.XMm)/(b.XMm-a.XMm))
+		}
+	}
+	return line[len(line)-1].YMm
+}

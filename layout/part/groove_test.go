@@ -1,0 +1,152 @@
+package part
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"centrepop/layout/plan"
+)
+
+const grooveShaft = `part: spindle
+kind: shaft
+material: C45
+stock: {round: 70 mm, length: 210 mm, cut: saw}
+profile:
+  outside:
+    - {name: seat, diameter: 38, fit: k6, length: 80}
+    - {name: collar, diameter: 60, length: 20}
+    - {name: tail, diameter: 30, length: 50}
+  inside:
+    - {name: pocket, diameter: 20, length: 30}
+chamfers:
+  - {edge: seat-front, size: 1 mm, angle: 45, for: lead-in}
+grooves:
+  - {name: groove, KEY}
+`
+
+const groovePlate = `part: lid
+kind: flange
+material: S235
+stock: {plate: 25 mm, cut: laser}
+outline: {circle: 120}
+bore: {diameter: 40, fit: H7, leave: 2}
+grooves:
+  - {name: groove, KEY}
+`
+
+func grooved(t *testing.T, text, key string) *Model {
+	t.Helper()
+	return work(t, "mm", strings.Replace(text, "KEY", key, 1))
+}
+
+// DIN 471: 38 × 1.75, groove 36 h12 (35.750 to 36.000, ISO 286-2), width 1.85
+// H13 (1.850 to 1.990). DIN 472: 20 × 1, groove 21 H11 (21.000 to 21.130), 1.1
+// H13 (1.100 to 1.240). O-ring grooves by the trade tables of layout/grooves:
+// section 3 at rest is 2.3 deep and 4 wide, 2 is 1.5 deep and 2.7 wide on a
+// round, 1.5 and 2.8 in a face.
+func TestGrooves(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		text, key     string
+		from, to      float64
+		floor, width  string // limits on the record
+		item, setting string
+		operates      string
+	}{
+		{grooveShaft, "in: seat, axial: 5, for: retaining-ring", 5, 6.85, "35.750 – 36.000", "1.850 – 1.990", "Retaining ring DIN 471 38 × 1.75", "Turn from the front face", "a grooving tool narrower than 1.85, feed in 1 from the outside"},
+		{grooveShaft, "in: tail, axial: 5, from: back, for: retaining-ring", 143.4, 145, "28.390 – 28.600", "1.600 – 1.740", "Retaining ring DIN 471 30 × 1.5", "Turn from the back face", "5 from the back face to its nearer side"},
+		{grooveShaft, "in: pocket, axial: 4, for: retaining-ring", 4, 5.1, "21.000 – 21.130", "1.100 – 1.240", "Retaining ring DIN 472 20 × 1", "Turn from the front face", "feed out 0.5 from the bore"},
+		{grooveShaft, "in: seat, axial: 10, for: o-ring, o-ring: 32x3", 10, 14, "33.300 – 33.400", "4.000 – 4.250", "O-ring 32 × 3", "Turn from the front face", "squeezed 17 % to 24 % and fills 74 % of the groove, stretched 4.4 %; what it is pushed over needs a lead-in 4 long at 15°"},
+		{grooveShaft, "in: seat, axial: 10, for: o-ring, o-ring: 32x3, against: 38.2", 10, 14, "33.500 – 33.600", "4.000 – 4.250", "O-ring 32 × 3", "Turn from the front face", "stretched 5 %"},
+		{grooveShaft, "in: seat, axial: 20, for: grease, width: 5, depth: 1.5", 20, 25, "", "", "", "Turn from the front face", "a sharp edge wipes the grease off"},
+		{groovePlate, "in: bore, axial: 5, from: back, for: o-ring, o-ring: 39x2", 17.3, 20, "43.000 – 43.100", "2.700 – 2.950", "O-ring 39 × 2", "Grooves", "feed out 1.5 from the bore"},
+		{groovePlate, "in: front, for: o-ring, o-ring: 60x2", 0, 1.5, "1.500 – 1.600", "2.800 – 3.000", "O-ring 60 × 2", "Grooves", "groove Ø58.4 to Ø64 × 1.5 deep, in the front face"},
+		{groovePlate, "in: back, for: o-ring, o-ring: 60x2, pressure: outside", 23.5, 25, "1.500 – 1.600", "2.800 – 3.000", "O-ring 60 × 2", "Grooves", "groove Ø60 to Ø65.6 × 1.5 deep, in the back face"},
+	} {
+		m := grooved(t, c.text, c.key)
+		g := &m.Grooves[0]
+		if g.Row.FromMm != c.from || g.Row.ToMm != c.to {
+			t.Errorf("%s: %v to %v, want %v to %v", c.key, g.Row.FromMm, g.Row.ToMm, c.from, c.to)
+		}
+		if item := g.Bought(m.W); item != c.item {
+			t.Errorf("%s: buys %q, want %q", c.key, item, c.item)
+		}
+		for what, want := range map[string]string{"floor": c.floor, "depth": c.floor, "width": c.width} {
+			if w := check(m, "groove "+what); w != nil && !strings.Contains(w.Limits, want) || w == nil && what == "width" {
+				t.Errorf("%s: %s %v, want %s", c.key, what, w, want)
+			}
+		}
+		at := slices.IndexFunc(m.Out.Operations, func(o plan.Operation) bool { return o.Title == c.setting })
+		if at < 0 || !strings.Contains(strings.Join(m.Out.Operations[at].Do, "\n"), c.operates) {
+			t.Errorf("%s: not in %s: %v", c.key, c.setting, m.Out.Operations)
+		}
+		if f := feature(m, "groove"); f.Kind != plan.GrooveFeature || !slices.Contains(m.Out.Operations[at].Refs, f.N) {
+			t.Errorf("%s: feature %v is not named by its operation", c.key, f)
+		}
+	}
+}
+
+// A groove is cut after its step is turned and chamfered, and stands in the
+// section: 36 deep in 38 from 5 to 6.85.
+func TestGrooveOrder(t *testing.T) {
+	t.Parallel()
+	m := grooved(t, grooveShaft, "in: seat, axial: 5, for: retaining-ring")
+	var order []string
+	for _, o := range m.Out.Operations {
+		for _, line := range o.Do {
+			for _, word := range []string{"Turn seat", "Chamfer seat front", "Groove for retaining"} {
+				if strings.HasPrefix(line, word) {
+					order = append(order, word)
+				}
+			}
+		}
+	}
+	if want := []string{"Turn seat", "Chamfer seat front", "Groove for retaining"}; !slices.Equal(order, want) {
+		t.Errorf("order %v", order)
+	}
+	want := []plan.XY{{XMm: 0, YMm: 18}, {XMm: 1, YMm: 19}, {XMm: 5, YMm: 19}, {XMm: 5, YMm: 18}, {XMm: 6.85, YMm: 18}, {XMm: 6.85, YMm: 19}, {XMm: 80, YMm: 19}}
+	if got := m.Out.Section.Outer[:7]; !slices.Equal(got, want) {
+		t.Errorf("contour %v", got)
+	}
+	if d := m.Out.Dimensions[len(m.Out.Dimensions)-2]; d.Text != "Ø36 h12 × 1.85 H13" || d.RadiusMm != 18 || d.FromMm != 5 {
+		t.Errorf("dimension %v", d)
+	}
+}
+
+// What no table has is refused with what would do.
+func TestGrooveRefused(t *testing.T) {
+	t.Parallel()
+	for key, want := range map[string]string{
+		"in: seat, axial: 79, for: retaining-ring":                     "groove is 1.85 wide and does not lie in seat",
+		"in: seat, axial: 10, for: o-ring, o-ring: 32x3.2":             "no groove is known for a section of 3.2",
+		"in: seat, axial: 10, for: o-ring, o-ring: 32x9":               "no groove is known for this O-ring on Ø38",
+		"in: seat, axial: 10, for: o-ring, o-ring: 32x3, against: 43":  "the floor of groove would lie outside its step: no groove is left",
+		"in: pocket, axial: 10, for: o-ring, o-ring: 12x2, against: 6": "the floor of groove would lie outside its step: no groove is left",
+		"in: front, for: o-ring, o-ring: 36x3":                         "the groove from Ø34 to Ø42 does not lie on one level of the front face",
+	} {
+		job := load(t, "mm", strings.Replace(grooveShaft, "KEY", key, 1))
+		m := Work(job, job.Parts[0])
+		got := ""
+		if len(m.Errs) > 0 {
+			got = m.Errs[0].What
+		}
+		if got != want {
+			t.Errorf("%s: %q, want %q", key, got, want)
+		}
+	}
+	job := load(t, "mm", strings.Replace(strings.Replace(grooveShaft, "diameter: 38", "diameter: 49", 1), "KEY", "in: seat, axial: 5, for: retaining-ring", 1))
+	if m := Work(job, job.Parts[0]); len(m.Errs) != 1 || m.Errs[0].What != "no standard retaining ring is for Ø49" || m.Errs[0].Right != "Ø48 or Ø50" {
+		t.Errorf("%v", m.Errs)
+	}
+}
+
+// A step that is hardened says so where it is turned, and how it is proved.
+func TestHardened(t *testing.T) {
+	t.Parallel()
+	m := grooved(t, strings.Replace(grooveShaft, "fit: k6,", "fit: k6, hardness: 55,", 1), "in: tail, axial: 120, for: grease, width: 3, depth: 1")
+	has(t, m, "Turn seat Ø38 k6, 80 long; leave 0.3 mm on the diameter for grinding", "Have seat hardened to 55 HRC at least, then grind it to size.")
+	if c := check(m, "seat"); c == nil || c.Gauge != "micrometer, hardness tester or file" {
+		t.Errorf("check %v", c)
+	}
+}

@@ -1,0 +1,117 @@
+package part
+
+import (
+	"errors"
+
+	"centrepop/layout/grooves"
+	"centrepop/layout/plan"
+	"centrepop/layout/words"
+	"centrepop/parts/geom"
+)
+
+// oringGroove is that of an O-ring, in a round or in an end face.
+type oringGroove struct {
+	ring  grooves.ORing
+	gland grooves.Gland
+}
+
+func (k *oringGroove) size(z *sizer, g *Groove) bool {
+	in := g.In
+	k.ring = grooves.ORing{InsideMm: in.Inside.Mm, SectionMm: in.Section.Mm}
+	seat, against := grooves.Piston, g.Row.DiameterMm
+	switch {
+	case g.Row.Face != "" && in.PressureOutside:
+		seat = grooves.FaceOutside
+	case g.Row.Face != "":
+		seat = grooves.FaceInside
+	case g.Row.Inside:
+		seat = grooves.Rod
+	}
+	if in.Against.Set() {
+		against = in.Against.Mm
+	}
+	var err error
+	if k.gland, err = k.ring.In(seat, against, in.Moving); err != nil {
+		z.glandFault(g, err)
+		return false
+	}
+	d := &k.gland
+	g.width = spread(d.WidthMm, 0, d.WiderMm, d.Source.String())
+	g.Row.OuterMm, g.Row.InnerMm, g.Row.AgainstMm = geom.Clean(d.OuterMm), geom.Clean(d.InnerMm), geom.Clean(against)
+	g.Row.LeadInMm = geom.Clean(d.LeadInMm)
+	switch {
+	case g.Row.Face != "":
+		g.floor, g.Row.AgainstMm = spread(d.DepthMm, 0, d.DeeperMm, d.Source.String()), 0
+	case g.Row.Inside:
+		g.floor = spread(d.FloorMm, 0, 2*d.DeeperMm, d.Source.String())
+	default:
+		g.floor = spread(d.FloorMm, 2*d.DeeperMm, 0, d.Source.String())
+	}
+	g.Row.ORing = &plan.ORingFit{
+		InsideMm: geom.Clean(k.ring.InsideMm), SectionMm: geom.Clean(k.ring.SectionMm), Moving: in.Moving,
+		SqueezeMin: words.Round(d.SqueezeMin, 4), SqueezeMax: words.Round(d.SqueezeMax, 4), Fill: words.Round(d.Fill, 4), Stretch: words.Round(d.Stretch, 4),
+	}
+	for _, p := range d.Problems {
+		g.Row.ORing.Problems = append(g.Row.ORing.Problems, plan.GlandProblem{Code: string(p.Code), Value: words.Round(p.Value, 4), Least: p.Least, Most: p.Most})
+	}
+	if wrong := g.wrongSide(); wrong != "" {
+		z.fault(in.Pos, wrong, "an O-ring of this size, or another diameter to seal against")
+		return false
+	}
+	return true
+}
+
+// wrongSide says what is wrong with a floor that does not lie in its step.
+func (g *Groove) wrongSide() string {
+	if g.Row.Face != "" || g.Row.Inside && g.floor.NominalMm > g.Row.DiameterMm || !g.Row.Inside && g.floor.NominalMm < g.Row.DiameterMm {
+		return ""
+	}
+	return "the floor of " + g.Row.Name + " would lie outside its step: no groove is left"
+}
+
+// glandFault words what the tables refuse.
+func (z *sizer) glandFault(g *Groove, err error) {
+	var section *grooves.SectionError
+	if errors.As(err, &section) {
+		known := ""
+		for _, mm := range section.KnownMm {
+			known = words.Join(", ", known, z.W.Size(mm))
+		}
+		z.fault(g.In.Section.Pos, "no groove is known for a section of "+z.W.Size(section.SectionMm), known)
+		return
+	}
+	z.fault(g.In.Section.Pos, "no groove is known for this O-ring on "+z.W.Dia(g.Row.DiameterMm), "sections from 1.5 to 7 mm, and a diameter with room for the groove")
+}
+
+func (k *oringGroove) purpose(w words.Writer) string { return "for " + k.bought(w) }
+
+func (k *oringGroove) bought(w words.Writer) string {
+	return "O-ring " + w.Size(k.ring.InsideMm) + " × " + w.Size(k.ring.SectionMm)
+}
+
+func (k *oringGroove) gauge() string { return "gauge blocks" }
+
+func (k *oringGroove) lines(w words.Writer, g *Groove) []string {
+	d := &k.gland
+	percent := func(v float64) string { return words.Trim(100*v, 0) + " %" }
+	out := []string{"Corners R" + w.Size(d.RadiusMm) + " at most, floor and walls smooth, edges broken so that they do not cut the ring."}
+	fit := "The ring is squeezed " + percent(d.SqueezeMin) + " to " + percent(d.SqueezeMax) + " and fills " + percent(d.Fill) + " of the groove"
+	if g.Row.Face == "" {
+		word := ", stretched "
+		stretch := d.Stretch
+		if stretch < 0 {
+			word, stretch = ", pressed together ", -stretch
+		}
+		fit += word + words.Trim(100*stretch, 1) + " %; what it is pushed over needs a lead-in " + w.Size(d.LeadInMm) + " long at " + words.Trim(d.LeadInDeg, 0) + "°"
+	}
+	return append(out, fit+".")
+}
+
+// grooveRows are the grooves in the order of the drawing.
+func (s *Sizes) grooveRows() []plan.GrooveRow {
+	var out []plan.GrooveRow
+	for _, g := range s.Grooves {
+		out = append(out, g.Row)
+	}
+	return out
+}

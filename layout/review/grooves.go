@@ -1,0 +1,393 @@
+package review
+
+import (
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+
+	"centrepop/layout/grooves"
+	"centrepop/layout/plan"
+	"centrepop/layout/words"
+	"centrepop/parts"
+)
+
+// groovePos is where the drawing gives a groove.
+func groovePos(p *parts.Part, name string) parts.Pos {
+	for i := range p.Grooves {
+		if p.Grooves[i].Name.Value == name {
+			return p.Grooves[i].Pos
+		}
+	}
+	return p.Pos
+}
+
+// side returns the cylinders that a groove lies among, and the sign of outward.
+func (v *view) side(g plan.GrooveRow) ([]cylinder, float64) {
+	if g.Inside {
+		return v.inside, -1
+	}
+	return v.outside, 1
+}
+
+// ofGroove is the cylinder that a groove lies in and its place among its side's.
+func (v *view) ofGroove(g plan.GrooveRow) (steps []cylinder, i int, sign float64) {
+	steps, sign = v.side(g)
+	return steps, slices.IndexFunc(steps, func(c cylinder) bool { return c.name == g.In }), sign
+}
+
+// grooveEdge looks for retaining rings whose groove has too little metal beside
+// it: to an end, to a step that falls away, or to another groove.
+func grooveEdge(v *view) {
+	for _, g := range v.q.Grooves {
+		if g.EdgeMm == 0 {
+			continue
+		}
+		steps, i, sign := v.ofGroove(g)
+		c := steps[i]
+		falls := func(j int) bool {
+			return j < 0 || j >= len(steps) || sign*(steps[j].radiusMm-c.radiusMm) < -slackMm
+		}
+		land := math.Inf(1)
+		if falls(i - 1) {
+			land = g.FromMm - c.fromMm - v.bevelMm(c.name+"-front")
+		}
+		if falls(i + 1) {
+			land = math.Min(land, c.toMm-g.ToMm-v.bevelMm(c.name+"-back"))
+		}
+		for _, o := range v.q.Grooves {
+			if o.Face == "" && o.Inside == g.Inside && o.Name != g.Name && o.In == g.In {
+				land = math.Min(land, math.Max(o.FromMm-g.ToMm, g.FromMm-o.ToMm))
+			}
+		}
+		if land < g.EdgeMm-slackMm {
+			v.report(Check, g.Name, groovePos(v.p, g.Name), Finding{
+				What: "the retaining ring of " + g.Name + " has little metal beside it", LeftMm: left(land), Numbers: v.mm(land) + " left, wanted " + v.mm(g.EdgeMm),
+				Rule: "a groove keeps three times its depth from an end, a bevel or another groove", Source: ringStandard(g.Inside), Fix: "move the groove, or a longer step",
+			})
+		}
+	}
+}
+
+func ringStandard(inside bool) string {
+	if inside {
+		return "DIN 472"
+	}
+	return "DIN 471"
+}
+
+// bevelMm is how far a chamfer of an edge runs along the axis.
+func (v *view) bevelMm(edge string) float64 {
+	for _, c := range v.p.Chamfers {
+		if c.Edge.Value == edge {
+			return c.Size.Mm
+		}
+	}
+	return 0
+}
+
+// grooveWall looks for grooves that leave little metal under them.
+func grooveWall(v *view) {
+	for _, g := range v.q.Grooves {
+		mid := (g.FromMm + g.ToMm) / 2
+		var wallMm, outsideMm float64
+		switch {
+		case g.Face != "":
+			wallMm = v.behindFace(g)
+			outsideMm = g.OuterMm
+		case g.Inside:
+			outsideMm = 2 * v.q.Section.MaxMm
+			if len(v.outside) > 0 {
+				outsideMm = 2 * radiusAt(v.outside, mid)
+			}
+			wallMm = (outsideMm - g.FloorMm) / 2
+		default:
+			outsideMm = g.DiameterMm
+			wallMm = g.FloorMm/2 - radiusAt(v.inside, mid)
+		}
+		least := math.Max(leastWallMm(outsideMm), g.DepthMm)
+		if wallMm >= least-slackMm {
+			continue
+		}
+		f := Finding{
+			What: g.Name + " leaves little metal under it", LeftMm: left(wallMm), Numbers: v.mm(wallMm) + " left, wanted " + v.mm(least),
+			Rule: "under a groove stays its depth, and a wall that can be turned", Source: practice, Fix: "a shallower groove, another place, or a thicker wall",
+		}
+		severity := Check
+		if wallMm < slackMm {
+			severity, f.What = Stop, g.Name+" cuts through the wall"
+		}
+		v.report(severity, g.Name, groovePos(v.p, g.Name), f)
+	}
+}
+
+// behindFace is the metal behind a groove in an end face.
+func (v *view) behindFace(g plan.GrooveRow) float64 {
+	least := math.Inf(1)
+	for _, radius := range []float64{g.InnerMm / 2, (g.InnerMm + g.OuterMm) / 4, g.OuterMm / 2} {
+		spans := v.metal(radius)
+		if len(spans) == 0 {
+			return 0
+		}
+		s := spans[0]
+		if g.Face == parts.Back {
+			s = spans[len(spans)-1]
+		}
+		least = math.Min(least, s.toMm-s.fromMm-g.DepthMm)
+	}
+	return least
+}
+
+// groovePath looks for retaining rings that cannot be brought to their groove:
+// from both ends a step is in the way.
+func groovePath(v *view) {
+	for _, g := range v.q.Grooves {
+		if g.EdgeMm == 0 {
+			continue
+		}
+		steps, i, sign := v.ofGroove(g)
+		front, back := inTheWay(steps[:i], steps[i], sign), inTheWay(steps[i+1:], steps[i], sign)
+		if front == nil || back == nil {
+			continue
+		}
+		v.report(Stop, g.Name, groovePos(v.p, g.Name), Finding{
+			What: "the retaining ring of " + g.Name + " cannot get there", Numbers: g.In + " " + v.mm(g.DiameterMm) + "; " + front.name + " " + v.mm(2*front.radiusMm) + " and " + back.name + " " + v.mm(2*back.radiusMm) + " are in the way",
+			Rule: "a ring is opened to pass its own diameter, not a step", Source: "by geometry", Fix: "a groove in a step that is open to one end",
+		})
+	}
+}
+
+// grooveSeat looks for grooves that leave too little of the seat they lie in:
+// less than the width of its bearing or seal, or three fifths of it where that
+// is not known.
+func grooveSeat(v *view) {
+	for _, g := range v.q.Grooves {
+		if g.Face != "" || g.ORing != nil {
+			continue
+		}
+		steps, i, _ := v.ofGroove(g)
+		c := steps[i]
+		if c.step == nil || c.step.Seat.Value == "" {
+			continue
+		}
+		left := math.Max(g.FromMm-c.fromMm, c.toMm-g.ToMm)
+		for _, o := range v.q.Grooves {
+			if o.In == g.In && o.Inside == g.Inside && o.Name != g.Name && o.Face == "" {
+				left = math.Min(left, math.Max(math.Max(o.FromMm, g.FromMm)-math.Min(o.ToMm, g.ToMm), math.Max(math.Min(o.FromMm, g.FromMm)-c.fromMm, c.toMm-math.Max(o.ToMm, g.ToMm))))
+			}
+		}
+		wanted, rule := v.seatWidth(c)
+		if left < wanted-slackMm {
+			v.report(Check, g.Name, groovePos(v.p, g.Name), Finding{
+				What: g.Name + " eats the seat of " + c.step.Seat.Value, Numbers: v.mm(left) + " of " + c.name + " stay whole, wanted " + v.mm(wanted),
+				Rule: rule, Source: practice, Fix: "move the groove to an end of " + c.name + ", or a longer step",
+			})
+		}
+	}
+}
+
+// seatWidth is how much of a step what sits there needs.
+func (v *view) seatWidth(c cylinder) (mm float64, rule string) {
+	for _, j := range v.job.Joints {
+		b := j.Bearing
+		if b == nil {
+			continue
+		}
+		if b.Cone.Part == v.p.Name.Value && b.Cone.Feature == c.name && b.ConeWidth.Set() {
+			return b.ConeWidth.Mm, "a bearing's ring lies on its seat over its whole width"
+		}
+		if b.Cup.Part == v.p.Name.Value && b.Cup.Feature == c.name {
+			return 0.6 * b.Width.Mm, "a bearing's ring lies in its seat over its whole width"
+		}
+	}
+	if m := sealForm.FindStringSubmatch(c.step.Seat.Value); m != nil {
+		width, _ := strconv.ParseFloat(m[3], 64)
+		return width, "a seal lies in its seat over its whole width"
+	}
+	return 0.6 * (c.toMm - c.fromMm), "a groove leaves three fifths of its seat in one piece"
+}
+
+// The limits of squeeze and of the gap beside an O-ring: common practice, no
+// source.
+const (
+	leastSqueeze = 0.08
+	mostSqueeze  = 0.35
+	mostGapMm    = 0.3 // on diameter
+)
+
+// oring looks for O-rings that are stretched, squeezed or confined beyond what
+// they take, or that have too wide a gap beside them.
+func oring(v *view) {
+	for _, g := range v.q.Grooves {
+		if g.ORing == nil {
+			continue
+		}
+		o := g.ORing
+		percent := func(share float64) string { return words.Trim(100*share, 1) + " %" }
+		say := func(severity Severity, what, numbers, fix string) {
+			v.report(severity, g.Name, groovePos(v.p, g.Name), Finding{What: "the O-ring of " + g.Name + " " + what, Numbers: numbers, Rule: "an O-ring is squeezed by its groove, hardly stretched, and has room to swell", Source: practice, Fix: fix})
+		}
+		for _, p := range o.Problems {
+			what := map[string]string{"stretch-high": "is stretched too far", "stretch-low": "lies loose, or is pressed together", "fill-high": "fills its groove"}[p.Code]
+			say(Check, what, percent(p.Value)+", wanted "+percent(p.Least)+" to "+percent(p.Most), "an O-ring of another size")
+		}
+		if o.SqueezeMin < leastSqueeze-1e-9 || o.SqueezeMax > mostSqueeze+1e-9 {
+			say(Check, "is squeezed too little or too much", percent(o.SqueezeMin)+" to "+percent(o.SqueezeMax)+", wanted "+percent(leastSqueeze)+" to "+percent(mostSqueeze), "another section")
+		}
+		if g.Face != "" {
+			continue
+		}
+		gap := g.AgainstMm - g.DiameterMm
+		if g.Inside {
+			gap = -gap
+		}
+		switch {
+		case gap < -slackMm:
+			say(Stop, "seals against a round that does not go together with "+g.In, v.mm(g.AgainstMm)+" and "+v.mm(g.DiameterMm), "against: the diameter of the counterpart")
+		case gap > mostGapMm+slackMm:
+			say(Check, "can be pressed into the gap beside it", v.mm(gap)+" on diameter, wanted at most "+v.mm(mostGapMm), "a closer fit of the counterpart")
+		default:
+			v.oringLeadIn(g)
+		}
+	}
+}
+
+// The angle to the axis of a lead-in that an O-ring is pushed over.
+const oringMinDeg, oringMaxDeg = 10, 20 // common practice, no source: 15° is drawn
+
+// oringLeadIn looks for a counterpart that the seat names without a lead-in for
+// the O-ring.
+func (v *view) oringLeadIn(g plan.GrooveRow) {
+	steps, i, _ := v.ofGroove(g)
+	if steps[i].step == nil {
+		return
+	}
+	seat := strings.ToLower(steps[i].step.Seat.Value)
+	for _, p := range v.job.Parts {
+		if p == v.p || seat == "" || !strings.Contains(seat, p.Name.Value) && !strings.Contains(seat, strings.ToLower(p.Title.Value)) {
+			continue
+		}
+		edges := edgesOf(p, g.AgainstMm, !g.Inside)
+		if len(edges) == 0 || slices.ContainsFunc(p.Chamfers, func(c parts.Chamfer) bool {
+			return slices.Contains(edges, c.Edge.Value) && c.Size.Mm >= g.LeadInMm-slackMm && c.Angle.Deg >= oringMinDeg && c.Angle.Deg <= oringMaxDeg
+		}) {
+			continue
+		}
+		v.report(Check, g.Name, groovePos(v.p, g.Name), Finding{
+			What: p.Title.Value + " has no lead-in for the O-ring of " + g.Name, Numbers: "wanted " + v.mm(g.LeadInMm) + " at 15° on " + strings.Join(edges, " or "),
+			Rule: "a sharp edge cuts the O-ring that is pushed over it", Source: "trade tables of O-ring housings", Fix: "add a chamfer there: angle 15, for: lead-in",
+		})
+	}
+}
+
+// edgesOf are the edges of the bore, or else the outsides, of a part that have
+// a diameter.
+func edgesOf(p *parts.Part, diameterMm float64, bores bool) []string {
+	var out []string
+	add := func(name string, mm float64) {
+		if math.Abs(mm-diameterMm) < 0.5 {
+			out = append(out, name+"-front", name+"-back")
+		}
+	}
+	if p.Bore != nil && bores {
+		add("bore", p.Bore.Size.Nominal.Mm)
+	}
+	if p.Profile != nil {
+		steps := p.Profile.Outside
+		if bores {
+			steps = p.Profile.Inside
+		}
+		for i := range steps {
+			add(steps[i].Name.Value, steps[i].Size.Nominal.Mm)
+		}
+	}
+	return out
+}
+
+// sealed are the steps of a turned part that a shaft seal runs on or sits in,
+// with what the seal needs.
+func (v *view) sealed(work func(c cylinder, land grooves.SealLand, inside bool)) {
+	for i, c := range slices.Concat(v.outside, v.inside) {
+		if c.step == nil {
+			continue
+		}
+		m := sealForm.FindStringSubmatch(c.step.Seat.Value)
+		if m == nil {
+			continue
+		}
+		shaftMm, _ := strconv.ParseFloat(m[1], 64)
+		if land, err := grooves.SealLandFor(shaftMm, 0); err == nil {
+			work(c, land, i >= len(v.outside))
+		}
+	}
+}
+
+// sealLand looks for lands of shaft seals that are soft.
+func sealLand(v *view) {
+	v.sealed(func(c cylinder, land grooves.SealLand, inside bool) {
+		if !inside {
+			v.sealHard(c, land)
+		}
+	})
+}
+
+// sealFit looks for lands that the lip of a seal cannot be pushed onto, and for
+// bores of seals without their fit and lead-in.
+func sealFit(v *view) {
+	v.sealed(func(c cylinder, land grooves.SealLand, inside bool) {
+		if inside {
+			v.sealHousing(c, land)
+		} else {
+			v.sealLeadIn(c, land)
+		}
+	})
+}
+
+func (v *view) sealHard(c cylinder, land grooves.SealLand) {
+	said := "not said"
+	if h := c.step.Hardness; h.Pos.Line > 0 {
+		if h.Value >= land.HardnessHRC {
+			return
+		}
+		said = number(h.Value) + " HRC"
+	}
+	v.report(Check, c.name, c.pos, Finding{
+		What: c.name + " is not hard enough for the lip of its seal", Numbers: said + ", wanted " + number(land.HardnessHRC) + " HRC, and " + number(land.HardnessFastHRC) + " from 4 m/s on or in dirt",
+		Rule: "a lip wears a groove into a soft land", Source: land.Source.String(), Fix: "hardness: " + number(land.HardnessHRC) + ", a hardened sleeve, or accept it at a low speed",
+	})
+}
+
+func (v *view) sealLeadIn(c cylinder, land grooves.SealLand) {
+	for _, h := range v.p.Chamfers {
+		at := 2*c.radiusMm - 2*h.Size.Mm*math.Tan(h.Angle.Deg*math.Pi/180)
+		if (h.Edge.Value == c.name+"-front" || h.Edge.Value == c.name+"-back") && at <= land.LeadInMm+0.01 && h.Angle.Deg >= land.LeadInMinDeg-slackMm && h.Angle.Deg <= land.LeadInMaxDeg+slackMm {
+			return
+		}
+	}
+	v.report(Check, c.name, c.pos, Finding{
+		What: c.name + " has no lead-in for the lip of its seal", Numbers: "wanted down to " + v.mm(land.LeadInMm) + " at " + number(land.LeadInMinDeg) + "° to " + number(land.LeadInMaxDeg) + "°",
+		Rule: "a lip that is pushed over a sharp edge leaks", Source: land.LeadInSource.String(), Fix: "a chamfer on " + c.name + "-front or " + c.name + "-back, for: lead-in",
+	})
+}
+
+// sealHousing looks at the bore that a seal is pressed into.
+func (v *view) sealHousing(c cylinder, land grooves.SealLand) {
+	if class := c.size.Fit.Class.Value; class != land.HousingClass {
+		said := "no class"
+		if class != "" {
+			said = class
+		}
+		v.report(Check, c.name, c.pos, Finding{
+			What: c.name + " has not the class that holds a seal", Numbers: said + ", wanted " + land.HousingClass,
+			Rule: "a seal is pressed into its bore", Source: land.Source.String(), Fix: "fit: " + land.HousingClass,
+		})
+	}
+	if !slices.ContainsFunc(v.p.Chamfers, func(h parts.Chamfer) bool {
+		return (h.Edge.Value == c.name+"-front" || h.Edge.Value == c.name+"-back") && h.Angle.Deg >= land.HousingChamferMin-slackMm && h.Angle.Deg <= land.HousingChamferMax+slackMm
+	}) {
+		v.report(Check, c.name, c.pos, Finding{
+			What: c.name + " has no lead-in for its seal", Numbers: "wanted " + number(land.HousingChamferMin) + "° to " + number(land.HousingChamferMax) + "°",
+			Rule: "a seal that is pressed over a sharp edge is damaged", Source: land.Source.String(), Fix: "add a chamfer: size 1 mm, angle 15, for: lead-in",
+		})
+	}
+}
