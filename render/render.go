@@ -150,8 +150,9 @@ func CheckGroup(g draw.Group, depth int) error {
 func within(v float64) bool { return math.Abs(v) <= MaxMm }
 
 // Each hands the items of a drawing to a device in drawing order and stops at
-// the first error. A nil drawing has none; any other item is an error.
-func Each(d *draw.Drawing, shape func(draw.Shape) error, text func(draw.Text) error, group func(draw.Group) error) error {
+// the first error. A nil drawing has none; any other item is an error. A device
+// without links has nil for them.
+func Each(d *draw.Drawing, shape func(draw.Shape) error, text func(draw.Text) error, group func(draw.Group) error, link func(draw.Link) error) error {
 	if d == nil {
 		return nil
 	}
@@ -164,6 +165,10 @@ func Each(d *draw.Drawing, shape func(draw.Shape) error, text func(draw.Text) er
 			err = text(item)
 		case draw.Group:
 			err = group(item)
+		case draw.Link:
+			if link != nil {
+				err = link(item)
+			}
 		default:
 			err = fmt.Errorf("cannot draw a %T", item)
 		}

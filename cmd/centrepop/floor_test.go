@@ -69,7 +69,7 @@ func (r *recordedPage) drawing(d *draw.Drawing) error {
 		err := r.drawing(g.Drawing)
 		r.put("Q")
 		return err
-	})
+	}, nil)
 }
 
 func (r *recordedPage) shape(s draw.Shape) error {

@@ -40,6 +40,7 @@ type watched struct {
 	Pages    []watchedPage    `json:"pages"`
 	Findings []watchedFinding `json:"findings"`
 	Faults   string           `json:"faults"` // as on the terminal; the sheets are then the last good ones
+	Marks    map[string]int   `json:"marks"`  // pages of what the sheets lead to, from 0
 	Show     int              `json:"show"`   // page of the part edited last, from 0; -1 for none
 }
 
@@ -86,6 +87,7 @@ func (f *follower) follow(ctx context.Context, every time.Duration) {
 	var last map[string]string
 	for {
 		if now := stamps(folder); last == nil || !sameStamps(last, now) {
+			now = settled(folder, now)
 			f.make(changed(last, now))
 			last = now
 		}
@@ -96,6 +98,22 @@ func (f *follower) follow(ctx context.Context, every time.Duration) {
 		}
 	}
 }
+
+// settled waits until no file changes any more: a program that saves a file
+// empties it first.
+func settled(folder string, now map[string]string) map[string]string {
+	for {
+		time.Sleep(settleFor)
+		again := stamps(folder)
+		if sameStamps(now, again) {
+			return again
+		}
+		now = again
+	}
+}
+
+// settleFor is how long files must stay as they are to be read.
+const settleFor = 15 * time.Millisecond
 
 func sameStamps(a, b map[string]string) bool { return len(a) == len(b) && len(changed(a, b)) == 0 }
 
@@ -180,7 +198,7 @@ func drawn(w *layout.Worked, rel *release, files []string) (watched, *draw.Docum
 	if err != nil {
 		return watched{}, nil, located(err, w.Job)
 	}
-	out := watched{Title: w.Job.Name.Value, Findings: []watchedFinding{}}
+	out := watched{Title: w.Job.Name.Value, Findings: []watchedFinding{}, Marks: doc.Marks()}
 	for i, name := range pageNames(w.Job, doc) {
 		out.Pages = append(out.Pages, watchedPage{name, strconv.FormatUint(draw.Sum(&doc.Pages[i].Drawing), 36)})
 	}

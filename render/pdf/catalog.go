@@ -46,6 +46,28 @@ func (f *file) complete(doc *draw.Document, date time.Time, tree int, kids []int
 	return f.finish(root, f.object(info+">>"))
 }
 
+// annotations writes the links of a page (clause 12.5.6.5), without a border and
+// printed as nothing, and returns the entry of the page for them.
+func (f *file) annotations(links []link, targets map[string]int, kids []int) string {
+	var list []int
+	for _, l := range links {
+		page, ok := targets[l.to]
+		if !ok {
+			continue
+		}
+		rect := appendPt(nil, l.x0)
+		for _, v := range [3]float64{l.y0, l.x1, l.y1} {
+			rect = appendPt(append(rect, ' '), v)
+		}
+		list = append(list, f.object(fmt.Sprintf("<</Type /Annot /Subtype /Link /F 4 /Border [0 0 0] /Rect [%s] /Contents %s /Dest [%d 0 R /Fit]>>",
+			rect, textString(l.to), kids[page])))
+	}
+	if len(list) == 0 {
+		return ""
+	}
+	return fmt.Sprintf(" /Annots [%s]", references(list))
+}
+
 // entry is a bookmark with its neighbours in the tree, as indices; -1 is none.
 type entry struct {
 	title                          string

@@ -46,6 +46,18 @@ type pen struct {
 // freshPen is how a page begins (table 52): black, lines of one point.
 var freshPen = pen{widthMm: 1 / ptPerMm}
 
+// link is a rectangle on the page that leads to a bookmark.
+type link struct {
+	area
+	to string
+}
+
+// taken is a drawing that was written before its page was known.
+type taken struct {
+	content []byte
+	links   []link
+}
+
 // painter writes the content of pages, one after the other, and notes the
 // characters it has set.
 type painter struct {
@@ -57,12 +69,16 @@ type painter struct {
 	// be seen, in the latter. What lies off it is not written.
 	dxMm, dyMm float64
 	seen       area
+	// outer leads from the coordinates of the file to those of the page.
+	outer canvas.Matrix
+	links []link
 }
 
 // page returns the content stream of a page; the next call overwrites it.
 func (p *painter) page(page *draw.Page) ([]byte, error) {
 	p.b, p.pen = p.b[:0], freshPen
 	p.dxMm, p.dyMm, p.seen = 0, 0, area{0, 0, page.WidthMm, page.HeightMm}
+	p.outer, p.links = canvas.Identity, nil
 	err := p.drawing(&page.Drawing, 0)
 	return p.b, err
 }
@@ -72,6 +88,7 @@ func (p *painter) page(page *draw.Page) ([]byte, error) {
 func (p *painter) apart(d *draw.Drawing) ([]byte, error) {
 	p.b, p.pen = append(p.b[:0], "q 0 g 0 G 1 w []0 d\n"...), freshPen
 	p.dxMm, p.dyMm, p.seen = 0, 0, area{-render.MaxMm, -render.MaxMm, render.MaxMm, render.MaxMm}
+	p.outer, p.links = canvas.Identity, nil
 	err := p.drawing(d, 1)
 	p.b = append(p.b, "Q\n"...)
 	return p.b, err
@@ -92,6 +109,8 @@ func (p *painter) drawing(d *draw.Drawing, depth int) error {
 			err = p.group(item, depth)
 		case draw.Pressed:
 			err = p.pressed(item)
+		case draw.Link:
+			err = p.link(item)
 		default:
 			err = fmt.Errorf("cannot draw a %T", item)
 		}
@@ -104,17 +123,20 @@ func (p *painter) drawing(d *draw.Drawing, depth int) error {
 
 // pressed puts in a drawing that was written before.
 func (p *painter) pressed(item draw.Pressed) error {
-	content, ok := item.By.([]byte)
+	done, ok := item.By.(taken)
 	if !ok {
 		return fmt.Errorf("a drawing was taken over by another device, as %T", item.By)
 	}
+	for _, l := range done.links {
+		p.addLink(l.area, l.to)
+	}
 	if p.dxMm == 0 && p.dyMm == 0 {
-		p.b = append(p.b, content...)
+		p.b = append(p.b, done.content...)
 		return nil
 	}
 	p.b = append(p.b, "q\n"...)
 	p.b = appendMatrix(p.b, canvas.Identity.Translate(p.dxMm, p.dyMm))
-	p.b = append(append(append(p.b, " cm\n"...), content...), "Q\n"...)
+	p.b = append(append(append(p.b, " cm\n"...), done.content...), "Q\n"...)
 	return nil
 }
 
@@ -124,7 +146,7 @@ func (p *painter) group(g draw.Group, depth int) error {
 	}
 	m := canvas.Identity.Translate(p.dxMm, p.dyMm).Mul(g.Transform)
 	moved := m[0][0] == 1 && m[1][1] == 1 && m[0][1] == 0 && m[1][0] == 0
-	pen, dxMm, dyMm, seen := p.pen, p.dxMm, p.dyMm, p.seen
+	pen, dxMm, dyMm, seen, outer := p.pen, p.dxMm, p.dyMm, p.seen, p.outer
 	nested := g.Clip != nil || !moved
 	if nested {
 		p.b = append(p.b, "q\n"...)
@@ -137,14 +159,28 @@ func (p *painter) group(g draw.Group, depth int) error {
 	} else {
 		p.b = appendMatrix(p.b, m)
 		p.b = append(p.b, " cm\n"...)
-		p.dxMm, p.dyMm, p.seen = 0, 0, p.seen.through(m.Inv())
+		p.dxMm, p.dyMm, p.seen, p.outer = 0, 0, p.seen.through(m.Inv()), outer.Mul(m)
 	}
 	err := p.drawing(g.Drawing, depth+1)
-	p.dxMm, p.dyMm, p.seen = dxMm, dyMm, seen
+	p.dxMm, p.dyMm, p.seen, p.outer = dxMm, dyMm, seen, outer
 	if nested {
 		p.b, p.pen = append(p.b, "Q\n"...), pen
 	}
 	return err
+}
+
+// link notes where a link lies: the rectangle about its path.
+func (p *painter) link(l draw.Link) error {
+	if err := render.CheckPath(l.Path); err != nil || l.Path.Empty() {
+		return err
+	}
+	b := l.Path.Bounds()
+	p.addLink(area{b.X0, b.Y0, b.X1, b.Y1}, l.To)
+	return nil
+}
+
+func (p *painter) addLink(a area, to string) {
+	p.links = append(p.links, link{a.moved(p.dxMm, p.dyMm).through(p.outer), to})
 }
 
 // clip keeps what follows to the inside of a path.

@@ -8,6 +8,7 @@ import (
 	"math"
 	"regexp"
 	"runtime"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -66,6 +67,7 @@ func packet() *draw.Document {
 			draw.Shape{Path: canvas.Circle(40).Translate(100, 120), Fill: draw.Grey, Stroke: draw.Black, WidthMm: 0.5, DashMm: []float64{6, 1.5, 0.5, 1.5}},
 			draw.Text{XMm: 100, YMm: 180, SizeMm: 7, Bold: true, Align: draw.Centre, Content: "⌀ 80 ± 0,1 (b\\c)"},
 			draw.Group{Drawing: inner, Transform: canvas.Identity.Translate(20, 40).Rotate(30), Clip: canvas.Circle(20).Translate(30, 50)},
+			draw.Link{Path: canvas.Rectangle(30, 10).Translate(20, 20), To: "Sheet 3"},
 		)
 		doc.Pages = append(doc.Pages, page)
 	}
@@ -138,6 +140,57 @@ func TestPressed(t *testing.T) {
 	}
 	if _, err := press.Take(&draw.Drawing{Items: []draw.Item{draw.Text{Content: "漢", SizeMm: 3}}}); err == nil {
 		t.Error("a character that the face lacks was taken")
+	}
+}
+
+// Links lie over the rectangle about their path, wherever their drawing was put,
+// and lead to the page of the first bookmark of their title; those to nothing are
+// left out.
+func TestLinks(t *testing.T) {
+	t.Parallel()
+	square := func(to string) draw.Link { return draw.Link{Path: canvas.Rectangle(10, 20).Translate(5, 5), To: to} }
+	inner := &draw.Drawing{Items: []draw.Item{square("moved")}}
+	turned := &draw.Drawing{Items: []draw.Item{square("Löcher (8)")}}
+	var press pdf.Press
+	taken, err := press.Take(&draw.Drawing{Items: []draw.Item{draw.Group{Drawing: inner, Transform: canvas.Identity.Translate(1, 2)}}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	doc := onA4(
+		square("plain"), square("nowhere"),
+		draw.Group{Drawing: &draw.Drawing{Items: []draw.Item{taken}}, Transform: canvas.Identity.Translate(10, 20)},
+		draw.Group{Drawing: turned, Transform: canvas.Identity.Translate(100, 100).Rotate(90)},
+	)
+	for _, title := range []string{"moved", "plain", "Löcher (8)", "plain"} {
+		doc.Pages = append(doc.Pages, draw.Page{WidthMm: 210, HeightMm: 297, Bookmarks: []draw.Bookmark{{Title: title}}})
+	}
+	var b bytes.Buffer
+	if err := press.Write(&b, doc); err != nil {
+		t.Fatal(err)
+	}
+	api.DisableConfigDir()
+	if err := api.Validate(bytes.NewReader(b.Bytes()), model.NewDefaultConfiguration()); err != nil {
+		t.Error(err)
+	}
+	file := b.String()
+	var pages []string // the numbers of their objects
+	for _, m := range regexp.MustCompile(`/Kids \[([\d R]*)\]`).FindAllStringSubmatch(file, -1) {
+		pages = strings.Split(strings.TrimSuffix(m[1], " 0 R "), " 0 R ")
+	}
+	var got []string
+	for _, m := range regexp.MustCompile(`/Subtype /Link /F 4 /Border \[0 0 0\] /Rect \[([^]]*)\] /Contents \S.* /Dest \[(\d+) 0 R /Fit\]`).FindAllStringSubmatch(file, -1) {
+		place := ""
+		for _, v := range strings.Fields(m[1]) {
+			pt, err := strconv.ParseFloat(v, 64)
+			if err != nil {
+				t.Fatal(err)
+			}
+			place += fmt.Sprintf("%.2f ", pt/72*25.4)
+		}
+		got = append(got, place+"page "+strconv.Itoa(slices.Index(pages, m[2])))
+	}
+	if want := []string{"5.00 5.00 15.00 25.00 page 2", "16.00 27.00 26.00 47.00 page 1", "75.00 105.00 95.00 115.00 page 3"}; !slices.Equal(got, want) {
+		t.Errorf("links %q, want %q", got, want)
 	}
 }
 

@@ -83,7 +83,7 @@ func (p *painter) drawing(d *draw.Drawing, m canvas.Matrix, depth int) error {
 	return render.Each(d,
 		func(s draw.Shape) error { return p.shape(s, m) },
 		func(t draw.Text) error { return p.text(t, m) },
-		func(g draw.Group) error { return p.group(g, m, depth) })
+		func(g draw.Group) error { return p.group(g, m, depth) }, nil)
 }
 
 // group draws a clipped group on a picture of its own and lays that on through

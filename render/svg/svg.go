@@ -10,7 +10,8 @@
 //
 // Items are gathered by layer into one <g id="..."> each, in the order the
 // layers first appear; the items without a layer are in "drawing". Within a
-// layer the order of the drawing is kept.
+// layer the order of the drawing is kept. What can be clicked lies over all of
+// them, in "links".
 //
 // The format is that of SVG 1.1 (Second Edition). Errors say which number is
 // out of range or not finite; nothing is written to w before the whole is
@@ -24,6 +25,7 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"net/url"
 	"strings"
 
 	"github.com/tdewolff/canvas"
@@ -57,6 +59,8 @@ func Write(w io.Writer, d *draw.Drawing, widthMm, heightMm float64) error {
 // sheet collects what is written, layer by layer.
 type sheet struct {
 	clips  []string
+	links  []string
+	names  string // further namespaces
 	layers []layer
 }
 
@@ -69,12 +73,15 @@ func (s *sheet) file(widthMm, heightMm float64) []byte {
 	w, h := number(widthMm), number(heightMm)
 	var b bytes.Buffer
 	b.WriteString(`<?xml version="1.0" encoding="UTF-8"?>` + "\n")
-	fmt.Fprintf(&b, `<svg xmlns="http://www.w3.org/2000/svg" version="1.1" width="%smm" height="%smm" viewBox="0 0 %s %s">`+"\n", w, h, w, h)
+	fmt.Fprintf(&b, `<svg xmlns="http://www.w3.org/2000/svg" version="1.1"%s width="%smm" height="%smm" viewBox="0 0 %s %s">`+"\n", s.names, w, h, w, h)
 	if len(s.clips) > 0 {
 		b.WriteString("<defs>\n" + strings.Join(s.clips, "\n") + "\n</defs>\n")
 	}
 	for i := range s.layers {
 		fmt.Fprintf(&b, "<g id=\"%s\">\n%s</g>\n", escape(s.layers[i].id), s.layers[i].body.Bytes())
+	}
+	if len(s.links) > 0 {
+		b.WriteString("<g id=\"links\">\n" + strings.Join(s.links, "\n") + "\n</g>\n")
 	}
 	b.WriteString("</svg>\n")
 	return b.Bytes()
@@ -102,7 +109,8 @@ func (s *sheet) drawing(d *draw.Drawing, m canvas.Matrix, clip, depth int) error
 	return render.Each(d,
 		func(shape draw.Shape) error { return s.shape(shape, m, clip) },
 		func(t draw.Text) error { return s.text(t, m, clip) },
-		func(g draw.Group) error { return s.group(g, m, clip, depth) })
+		func(g draw.Group) error { return s.group(g, m, clip, depth) },
+		func(l draw.Link) error { return s.link(l, m) })
 }
 
 func (s *sheet) group(g draw.Group, m canvas.Matrix, clip, depth int) error {
@@ -116,6 +124,21 @@ func (s *sheet) group(g draw.Group, m canvas.Matrix, clip, depth int) error {
 		clip = len(s.clips)
 	}
 	return s.drawing(g.Drawing, m.Mul(g.Transform), clip, depth+1)
+}
+
+// link writes an area that leads to the fragment of its title (clause 17).
+func (s *sheet) link(l draw.Link, m canvas.Matrix) error {
+	if l.Path.Empty() {
+		return nil
+	}
+	moved := l.Path.Copy().Transform(m)
+	if err := render.CheckPath(moved); err != nil {
+		return err
+	}
+	s.names = ` xmlns:xlink="http://www.w3.org/1999/xlink"`
+	s.links = append(s.links, fmt.Sprintf(`<a xlink:href="#%s"><title>%s</title><path d="%s" fill="none" pointer-events="all"/></a>`,
+		escape(url.PathEscape(l.To)), escape(l.To), pathData(moved)))
+	return nil
 }
 
 func clipAttribute(clip int) string {

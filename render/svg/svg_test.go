@@ -100,6 +100,24 @@ func TestGroupsAreWorkedIn(t *testing.T) {
 	}
 }
 
+// A link is an area over all that is drawn, with a title to read out.
+func TestLinks(t *testing.T) {
+	got := write(t, 100, 50,
+		draw.Group{Drawing: &draw.Drawing{Items: []draw.Item{draw.Link{Path: polyline(0, 0, 10, 0, 10, 5), To: "Die ring & \"A\""}}}, Transform: canvas.Identity.Translate(2, 3)},
+		cut(polyline(0, 0, 5, 5)))
+	want := `<g id="links">
+<a xlink:href="#Die%20ring%20&amp;%20%22A%22"><title>Die ring &amp; &#34;A&#34;</title><path d="M2 47L12 47L12 42" fill="none" pointer-events="all"/></a>
+</g>
+</svg>
+`
+	if !strings.HasSuffix(got, want) || !strings.Contains(got, ` xmlns:xlink="http://www.w3.org/1999/xlink"`) {
+		t.Errorf("got\n%s\nwant at its end\n%s", got, want)
+	}
+	if plain := write(t, 100, 50, cut(polyline(0, 0, 5, 5))); strings.Contains(plain, "xlink") {
+		t.Errorf("a drawing without links names them:\n%s", plain)
+	}
+}
+
 func TestClip(t *testing.T) {
 	inner := &draw.Drawing{}
 	inner.Add(draw.Shape{Path: canvas.Rectangle(50, 50), Fill: draw.Pale})

@@ -28,7 +28,7 @@ const (
 	LayerNotes = "notes" // text and dimensions, never cut
 )
 
-// Item is one thing drawn: a Shape, a Text, a Group or a Pressed. Items are
+// Item is one thing drawn: a Shape, a Text, a Link, a Group or a Pressed. Items are
 // drawn in the order of their list, later over earlier.
 type Item interface{ item() }
 
@@ -79,6 +79,14 @@ type Group struct {
 	Clip      *canvas.Path
 }
 
+// Link is a place that leads to a bookmark of the document when it is clicked,
+// where the device can: the inside of a closed path. Nothing is drawn. One that
+// names no bookmark of the document leads nowhere.
+type Link struct {
+	Path *canvas.Path
+	To   string // the bookmark's title
+}
+
 // Pressed is a drawing that a device took over before the rest of its page was
 // known, in the device's own form. Only that device can draw it.
 type Pressed struct{ By any }
@@ -88,6 +96,8 @@ func (Pressed) item() {}
 func (Shape) item() {}
 
 func (Text) item() {}
+
+func (Link) item() {}
 
 func (Group) item() {}
 
@@ -124,4 +134,18 @@ type Bookmark struct {
 type Document struct {
 	Title, Subject, Language, Date string
 	Pages                          []Page
+}
+
+// Marks are the pages of the bookmarks by their titles, of the first of each,
+// from 0: where a Link leads.
+func (doc *Document) Marks() map[string]int {
+	to := map[string]int{}
+	for i, page := range doc.Pages {
+		for _, b := range page.Bookmarks {
+			if _, known := to[b.Title]; !known {
+				to[b.Title] = i
+			}
+		}
+	}
+	return to
 }

@@ -120,6 +120,9 @@ func Sum(d *Drawing) uint64 {
 			if it.Bold {
 				b = append(b, 'b')
 			}
+		case Link:
+			b = append(append(b, 'l'), it.To...)
+			numbers(it.Path.Data()...)
 		case Group:
 			b = append(b, 'g')
 			numbers(it.Transform[0][:]...)

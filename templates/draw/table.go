@@ -17,6 +17,7 @@ type Column struct {
 	Most  float64 // width that more is not asked for
 	Tick  bool    // an empty box to tick in each row
 	Firm  float64 // lines of a flexible column up to this width are not broken
+	Leads bool    // its cells lead to the bookmark that is titled like them
 	Spare bool    // left out if no row has anything in it
 }
 
@@ -285,7 +286,15 @@ func (t *Table) rowPieces(row []string, widths []float64, tallest float64) []Pie
 			part[i], lines[i] = lines[i][:n], lines[i][n:]
 			more = more || len(lines[i]) > 0
 		}
-		pieces = append(pieces, t.drawRow(cells, part, widths, t.RowMm, false))
+		p := t.drawRow(cells, part, widths, t.RowMm, false)
+		x := 0.0
+		for i, c := range t.Columns {
+			if c.Leads && row[i] != "" {
+				p.Draw.Add(Link{Path: Rect{x, -p.Height, x + widths[i], 0}.Path(), To: row[i]})
+			}
+			x += widths[i]
+		}
+		pieces = append(pieces, p)
 		if !more {
 			return pieces
 		}

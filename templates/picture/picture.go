@@ -102,7 +102,7 @@ func Section(part *plan.PartPlan, features []plan.Feature, w, h float64) draw.Pa
 	var spots []Spot
 	for _, ft := range features {
 		x, y := at(ft.Balloon, 1)
-		spots = append(spots, Spot{ft.N, x, y})
+		spots = append(spots, Spot{N: ft.N, X: x, Y: y})
 	}
 	BalloonRow(&p, spots)
 	return p
@@ -133,6 +133,7 @@ func facePath(g plan.GrooveRow, at func(plan.XY, float64) (float64, float64)) *c
 type Spot struct {
 	N    int
 	X, Y float64
+	To   string // the bookmark that the balloon leads to; may be empty
 }
 
 // BalloonRow sets balloons in a row along a panel's upper edge.
@@ -157,6 +158,10 @@ func BalloonRow(p *draw.Panel, spots []Spot) {
 	for i, q := range spots {
 		p.Draw.Add(draw.Leader(places[i], rowY, q.X, q.Y)...)
 		p.Draw.Add(draw.Balloon(places[i], rowY, q.N)...)
+		if q.To != "" {
+			r := draw.R(places[i], rowY, places[i], rowY).Grown(draw.BalloonMm)
+			p.Draw.Add(draw.Link{Path: r.Path(), To: q.To})
+		}
 	}
 }
 

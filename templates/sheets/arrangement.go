@@ -1,6 +1,7 @@
 package sheets
 
 import (
+	"cmp"
 	"slices"
 	"strconv"
 	"strings"
@@ -46,6 +47,7 @@ func Arrangement(pl *plan.Plan, paper draw.Frame) []draw.Chapter {
 		return x0 + (q.XMm-a.MinMm.XMm)/scale, y0 + (q.YMm-a.MinMm.YMm)/scale
 	}
 	var spots []picture.Spot
+	var links []draw.Link
 	seen := map[int]bool{}
 	for i, c := range a.Cuts {
 		path := &canvas.Path{}
@@ -60,10 +62,13 @@ func Arrangement(pl *plan.Plan, paper draw.Frame) []draw.Chapter {
 			path.Close()
 		}
 		draw.HatchAt(&p.Draw, path, []float64{45, 135, 30, 150}[i%4], []float64{1.6, 1.2, 2}[i%3], draw.ThinMm)
+		if c.Item > 0 {
+			links = append(links, draw.Link{Path: path, To: pl.Parts[c.Item-1].Title})
+		}
 		if c.Item > 0 && !seen[c.Item] {
 			seen[c.Item] = true
 			x, y := at(metalPoint(c.Loops[0]))
-			spots = append(spots, picture.Spot{N: c.Item, X: x, Y: y})
+			spots = append(spots, picture.Spot{N: c.Item, X: x, Y: y, To: pl.Parts[c.Item-1].Title})
 		}
 	}
 	left, bottom := at(a.MinMm)
@@ -71,6 +76,7 @@ func Arrangement(pl *plan.Plan, paper draw.Frame) []draw.Chapter {
 	overall(&p.Draw, left, bottom-8, right, w.Size(long))
 	p.Draw.Add(draw.Text{XMm: right + 2, YMm: (bottom + top) / 2, SizeMm: draw.TextMm, Content: w.Size(high) + " high"},
 		draw.Text{XMm: left, YMm: bottom - 16, SizeMm: draw.TextMm, Content: "FRONT at the left, TOP up. Overall sizes are of what is cut."})
+	addLinks(&p.Draw, links)
 	picture.BalloonRow(&p, spots)
 	f.Add(draw.Piece{Draw: p.Draw, Height: p.Height}, draw.Space(2))
 	f.Table(itemTable(pl, seen))
@@ -85,11 +91,21 @@ func Arrangement(pl *plan.Plan, paper draw.Frame) []draw.Chapter {
 	return []draw.Chapter{{Name: ArrangementName, Sheets: f.Sheets}}
 }
 
+// addLinks makes the parts lead to their sheets: the smaller lies over the
+// larger, where a device knows only the rectangle about a part.
+func addLinks(d *draw.Drawing, links []draw.Link) {
+	area := func(l draw.Link) float64 { return l.Path.Bounds().Area() }
+	slices.SortStableFunc(links, func(a, b draw.Link) int { return cmp.Compare(area(b), area(a)) })
+	for _, l := range links {
+		d.Add(l)
+	}
+}
+
 // itemTable names the numbers of the balloons.
 func itemTable(pl *plan.Plan, seen map[int]bool) draw.Table {
 	t := draw.Table{Title: "Items", Compact: true, Columns: []draw.Column{
-		{Head: "Item", Bold: true}, {Head: "Part", Flex: true}, {Head: "Make"}, {Head: "Material"},
-		{Head: "Item", Bold: true}, {Head: "Part", Flex: true}, {Head: "Make"}, {Head: "Material"},
+		{Head: "Item", Bold: true}, {Head: "Part", Flex: true, Leads: true}, {Head: "Make"}, {Head: "Material"},
+		{Head: "Item", Bold: true}, {Head: "Part", Flex: true, Leads: true}, {Head: "Make"}, {Head: "Material"},
 	}}
 	var rows [][]string
 	for i, p := range pl.Parts {

@@ -37,7 +37,26 @@ func TestArrangement(t *testing.T) {
 			t.Errorf("no %q in %q", want, texts)
 		}
 	}
+	// The parts lead to their sheets: by their metal, the large below the small,
+	// by their balloons from the left, and by their rows.
+	if got, want := allLinks(chapters[0].Sheets[0].Draw), []string{"Base", "Post", "Post", "Base", "Base", "Post"}; !slices.Equal(got, want) {
+		t.Errorf("links to %q, want %q", got, want)
+	}
 	if at := metalPoint(square(100, 30, 40, 400)); at.XMm != 120 || at.YMm != 230 {
 		t.Errorf("a leader ends at %v", at)
 	}
+}
+
+// allLinks are what the links of a drawing lead to, in order.
+func allLinks(d draw.Drawing) []string {
+	var out []string
+	for _, item := range d.Items {
+		switch item := item.(type) {
+		case draw.Link:
+			out = append(out, item.To)
+		case draw.Group:
+			out = append(out, allLinks(*item.Drawing)...)
+		}
+	}
+	return out
 }

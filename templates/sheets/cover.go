@@ -171,7 +171,7 @@ func cutTable(pl *plan.Plan) draw.Table {
 // own is how many pages the cover has.
 func indexTable(pl *plan.Plan, chapters []draw.Chapter, own int) draw.Table {
 	t := draw.Table{Title: "Parts, and where to find them", Compact: true, Columns: []draw.Column{
-		{Head: "Part", Flex: true, Bold: true, Size: 3.2},
+		{Head: "Part", Flex: true, Bold: true, Size: 3.2, Leads: true},
 		{Head: "No. off", Align: draw.Centre, Bold: true, Size: 3.2},
 		{Head: "Material", Flex: true, Size: 2.9},
 		{Head: "Stock", Flex: true, Size: 2.9},

@@ -103,6 +103,15 @@ function scale(by) {
   $("sheet").style.width = 100 * zoom + "%";
 }
 
+// A part of the arrangement, or its row, leads to its sheet.
+$("sheet").addEventListener("click", e => {
+  const a = e.target.closest("a");
+  if (!a) return;
+  e.preventDefault();
+  const to = decodeURIComponent((a.getAttribute("href") ?? a.getAttribute("xlink:href")).slice(1));
+  if (to in state.marks) go(state.marks[to]);
+});
+
 $("back").onclick = () => go(page - 1);
 $("next").onclick = () => go(page + 1);
 $("larger").onclick = () => scale(1.25);
