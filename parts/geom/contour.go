@@ -177,10 +177,7 @@ func (e piece) distance(p Point) float64 {
 		return toSegment(p, e.from, e.to)
 	}
 	off := Distance(p, e.centre)
-	if off == 0 {
-		return e.radius
-	}
-	k := e.radius / off
+	k := e.radius / off // not a number at the centre, from which the ends are as near as the rest
 	on := Point{e.centre.XMm + k*(p.XMm-e.centre.XMm), e.centre.YMm + k*(p.YMm-e.centre.YMm)}
 	if e.bulges(on) {
 		return math.Abs(off - e.radius)
@@ -194,11 +191,9 @@ func side(a, b, p Point) float64 {
 	return (b.XMm-a.XMm)*(p.YMm-a.YMm) - (b.YMm-a.YMm)*(p.XMm-a.XMm)
 }
 
+// toSegment is the distance of a point from a line that has a length.
 func toSegment(p, a, b Point) float64 {
 	dx, dy := b.XMm-a.XMm, b.YMm-a.YMm
-	t := 0.0
-	if d := dx*dx + dy*dy; d > 0 {
-		t = math.Min(1, math.Max(0, ((p.XMm-a.XMm)*dx+(p.YMm-a.YMm)*dy)/d))
-	}
+	t := math.Min(1, math.Max(0, ((p.XMm-a.XMm)*dx+(p.YMm-a.YMm)*dy)/(dx*dx+dy*dy)))
 	return math.Hypot(p.XMm-a.XMm-t*dx, p.YMm-a.YMm-t*dy)
 }

@@ -77,8 +77,6 @@ func SinCosDeg(deg float64) (sin, cos float64) {
 		a += 360
 	}
 	switch a {
-	case 0:
-		return 0, 1
 	case 90:
 		return 1, 0
 	case 180:

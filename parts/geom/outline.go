@@ -12,9 +12,6 @@ func Circle(diameterMm float64) *canvas.Path { return canvas.Circle(diameterMm /
 // Rectangle is a rectangle centred on the origin, with round corners where
 // cornerMm is over 0.
 func Rectangle(widthMm, heightMm, cornerMm float64) *canvas.Path {
-	if cornerMm <= 0 {
-		return centred(canvas.Rectangle(widthMm, heightMm))
-	}
 	return centred(canvas.RoundedRectangle(widthMm, heightMm, cornerMm))
 }
 

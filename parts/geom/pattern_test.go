@@ -2,6 +2,7 @@ package geom
 
 import (
 	"math"
+	"slices"
 	"testing"
 )
 
@@ -70,12 +71,26 @@ func TestTriangularStagger(t *testing.T) {
 }
 
 // TestPatternsAreComplete: the list of patterns is what other stages are tested
-// against.
+// against; its places by hand, from the left bottom corner of a square of 100.
 func TestPatternsAreComplete(t *testing.T) {
 	t.Parallel()
-	for _, p := range Patterns {
-		if len(p.Places(Box{Max: Point{100, 100}})) < 2 {
-			t.Errorf("%T of the list has fewer than two places", p)
+	r := 25 * math.Sqrt(3)
+	sin75, cos75 := (math.Sqrt(6)+math.Sqrt2)/4, (math.Sqrt(6)-math.Sqrt2)/4
+	want := [][]Point{
+		{{25, r}, {50, 0}, {25, -r}, {-25, -r}, {-50, 0}, {-25, r}},
+		{{25, r}, {50, 0}, {25, -r}},
+		{{0, 50}, {50 * sin75, 50 * cos75}, {-50 * math.Sin(math.Pi/9), -50 * math.Cos(math.Pi/9)}},
+		{{-40, 15}, {0, 15}, {40, 15}, {-40, -15}, {0, -15}, {40, -15}},
+		{{-40, 30}, {0, 30}, {40, 30}, {-20, 0}, {20, 0}, {-40, -30}, {0, -30}, {40, -30}},
+		{{10, 20}, {30, 20}},
+	}
+	if len(Patterns) != len(want) {
+		t.Fatalf("%d patterns, places of %d", len(Patterns), len(want))
+	}
+	for i, p := range Patterns {
+		got := p.Places(Box{Max: Point{100, 100}})
+		if !slices.EqualFunc(got, want[i], func(a, b Point) bool { return Distance(a, b) < 1e-8 }) {
+			t.Errorf("%T of the list: %v, want %v", p, got, want[i])
 		}
 	}
 }
@@ -94,17 +109,19 @@ func TestClock(t *testing.T) {
 			t.Errorf("%g° comes back as %g°", c.deg, back)
 		}
 	}
-	if ClockDeg(Point{}) != 0 {
-		t.Error("the origin has a clock angle")
+	for _, origin := range []Point{{}, {0, math.Copysign(0, -1)}} {
+		if ClockDeg(origin) != 0 {
+			t.Error("the origin has a clock angle")
+		}
 	}
-	for _, c := range [][3]float64{{30, 150, 120}, {300, 60, 120}, {-90, 90, 180}, {10, 10, 360}, {350, -350, 20}} {
+	for _, c := range [][3]float64{{30, 150, 120}, {300, 60, 120}, {-90, 90, 180}, {10, 10, 360}, {350, -350, 20}, {0, 0.5, 0.5}} {
 		if got := SweepDeg(c[0], c[1]); math.Abs(got-c[2]) > 1e-9 {
 			t.Errorf("from %g° to %g° is %g°, want %g°", c[0], c[1], got, c[2])
 		}
 	}
-	angles := []float64{-30, 359.9999999999, 720, 90}
+	angles := []float64{-30, 359.9999999999, 720, 0.5}
 	FromTop(angles)
-	if want := [4]float64{0, 0, 90, 330}; [4]float64(angles) != want {
+	if want := [4]float64{0, 0, 0.5, 330}; [4]float64(angles) != want {
 		t.Errorf("from TOP: %v, want %v", angles, want)
 	}
 }
