@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"centrepop/layout/threads"
 	"centrepop/parts/golden"
 )
 
@@ -64,6 +65,33 @@ func TestEveryGrade(t *testing.T) {
 	for _, row := range gradeRows {
 		if !seen[row.name] {
 			t.Errorf("%s is not in bolt_grades.csv", row.name)
+		}
+	}
+}
+
+// TestGradeEnds: the diameter up to which a standard has each class, that one
+// included: ISO 898-1 to M39, with a step of 8.8 at M16; ISO 3506-1 to M24 but
+// for A2-50, from memory; SAE J429 to 1 1/2 in, grade 5 here to 1 in, grade 2
+// with a step at 3/4 in.
+func TestGradeEnds(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		class      string
+		metric     bool
+		toMm       float64
+		last, next float64 // tensile strength there and just beyond, MPa
+	}{
+		{"4.6", true, 39, 400, 0}, {"5.6", true, 39, 500, 0}, {"5.8", true, 39, 520, 0}, {"6.8", true, 39, 600, 0},
+		{"8.8", true, 16, 800, 830}, {"8.8", true, 39, 830, 0}, {"10.9", true, 39, 1040, 0}, {"12.9", true, 39, 1220, 0},
+		{"A2-50", true, 39, 500, 0}, {"A2-70", true, 24, 700, 0}, {"A4-70", false, 24, 700, 0}, {"A4-80", true, 24, 800, 0},
+		{"2", false, 19.05, 74 * ksi, 60 * ksi}, {"2", false, 38.1, 60 * ksi, 0}, {"5", false, 25.4, 120 * ksi, 0}, {"8", false, 38.1, 150 * ksi, 0},
+	} {
+		for over, want := range map[float64]float64{0: c.last, 0.01: c.next} {
+			b := Bolt{Thread: threads.Thread{MajorMm: c.toMm + over}, metric: c.metric}
+			got, err := b.Grade(c.class)
+			if (err != nil) != (want == 0) || !near(got.TensileMPa, want, 1e-9) {
+				t.Errorf("%s at %v mm: %v MPa, %v, want %v", c.class, b.Thread.MajorMm, got.TensileMPa, err, want)
+			}
 		}
 	}
 }

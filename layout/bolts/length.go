@@ -286,7 +286,7 @@ func (b Bolt) judge(c Choice, j Joint, l float64, shorterDoes bool) Candidate {
 	switch {
 	case b.fullThreadOnly(j.Head, l):
 		k.FullThread = true
-	case shank > 0 && shank > c.ClampMm+tiny:
+	case shank > c.ClampMm+tiny:
 		if b.fullThreadAvailable(j.Head, l) {
 			k.FullThread = true
 		} else {

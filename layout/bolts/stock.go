@@ -13,7 +13,7 @@ var metricLengths = []float64{
 
 // StockLengths returns the lengths in mm in which the bolt is listed with
 // this head, rising: ISO 888 lengths within the range of ISO 4014, 4017 or
-// 4762; or for inch bolts steps of 1/8 in to 1 in, 1/4 in to 5 in, 1/2 in to
+// 4762, which end at 10 d, and at 200 mm for 4762; or for inch bolts steps of 1/8 in to 1 in, 1/4 in to 5 in, 1/2 in to
 // 8 in and 1 in beyond (common practice, no source). Merchants keep fewer.
 // The list is empty where the size has no such head.
 func (b Bolt) StockLengths(h Head) []float64 {
@@ -22,9 +22,9 @@ func (b Bolt) StockLengths(h Head) []float64 {
 	}
 	var list []float64
 	if b.metric {
-		from, to := metricBolts[b.row].hexFrom, metricBolts[b.row].hexTo
+		from, to := metricBolts[b.row].hexFrom, 10*b.Thread.MajorMm
 		if h == Socket {
-			from, to = metricBolts[b.row].socketFrom, metricBolts[b.row].socketTo
+			from, to = metricBolts[b.row].socketFrom, math.Min(to, 200)
 		}
 		for _, l := range metricLengths {
 			if from <= l && l <= to {
@@ -34,10 +34,8 @@ func (b Bolt) StockLengths(h Head) []float64 {
 		return list
 	}
 	row := inchBolts[b.row]
-	for eighths := 4; eighths <= 96; {
-		if l := float64(eighths) / 8; row.from <= l && l <= row.to {
-			list = append(list, l*inch)
-		}
+	for eighths := int(8 * row.from); eighths <= int(8*row.to); {
+		list = append(list, float64(eighths)/8*inch)
 		switch {
 		case eighths < 8:
 			eighths++

@@ -20,7 +20,7 @@ type Grade struct {
 // A gradeRow is one class over a range of diameters.
 type gradeRow struct {
 	name                  string
-	over, to              float64 // diameter in mm: over < d ≤ to
+	to                    float64 // diameter in mm, from where the row above of the class ends
 	proof, yield, tensile float64 // MPa, or ksi where ksi is set
 	ksi                   bool
 	source                string
@@ -33,22 +33,22 @@ const ksi = 6.894757
 // agree with the reference table's loads and areas; the rest from memory),
 // ISO 3506-1 (from memory), SAE J429 Table 1 (as makers print it).
 var gradeRows = []gradeRow{
-	{"4.6", 0, 39, 225, 240, 400, false, "ISO 898-1:2013 Table 3, from memory"},
-	{"5.6", 0, 39, 280, 300, 500, false, "ISO 898-1:2013 Table 3, from memory"},
-	{"5.8", 0, 39, 380, 420, 520, false, "ISO 898-1:2013 Table 3, from memory"},
-	{"6.8", 0, 39, 440, 480, 600, false, "ISO 898-1:2013 Table 3, from memory"},
-	{"8.8", 0, 16, 580, 640, 800, false, "ISO 898-1:2013 Table 3"},
-	{"8.8", 16, 39, 600, 660, 830, false, "ISO 898-1:2013 Table 3"},
-	{"10.9", 0, 39, 830, 940, 1040, false, "ISO 898-1:2013 Table 3"},
-	{"12.9", 0, 39, 970, 1100, 1220, false, "ISO 898-1:2013 Table 3"},
-	{"A2-50", 0, 39, 210, 210, 500, false, "ISO 3506-1, from memory"},
-	{"A2-70", 0, 24, 450, 450, 700, false, "ISO 3506-1, from memory"},
-	{"A4-70", 0, 24, 450, 450, 700, false, "ISO 3506-1, from memory"},
-	{"A4-80", 0, 24, 600, 600, 800, false, "ISO 3506-1, from memory"},
-	{"grade 2", 0, 0.75 * inch, 55, 57, 74, true, "SAE J429 Table 1"},
-	{"grade 2", 0.75 * inch, 1.5 * inch, 33, 36, 60, true, "SAE J429 Table 1"},
-	{"grade 5", 0, 1 * inch, 85, 92, 120, true, "SAE J429 Table 1"},
-	{"grade 8", 0, 1.5 * inch, 120, 130, 150, true, "SAE J429 Table 1"},
+	{"4.6", 39, 225, 240, 400, false, "ISO 898-1:2013 Table 3, from memory"},
+	{"5.6", 39, 280, 300, 500, false, "ISO 898-1:2013 Table 3, from memory"},
+	{"5.8", 39, 380, 420, 520, false, "ISO 898-1:2013 Table 3, from memory"},
+	{"6.8", 39, 440, 480, 600, false, "ISO 898-1:2013 Table 3, from memory"},
+	{"8.8", 16, 580, 640, 800, false, "ISO 898-1:2013 Table 3"},
+	{"8.8", 39, 600, 660, 830, false, "ISO 898-1:2013 Table 3"},
+	{"10.9", 39, 830, 940, 1040, false, "ISO 898-1:2013 Table 3"},
+	{"12.9", 39, 970, 1100, 1220, false, "ISO 898-1:2013 Table 3"},
+	{"A2-50", 39, 210, 210, 500, false, "ISO 3506-1, from memory"},
+	{"A2-70", 24, 450, 450, 700, false, "ISO 3506-1, from memory"},
+	{"A4-70", 24, 450, 450, 700, false, "ISO 3506-1, from memory"},
+	{"A4-80", 24, 600, 600, 800, false, "ISO 3506-1, from memory"},
+	{"grade 2", 0.75 * inch, 55, 57, 74, true, "SAE J429 Table 1"},
+	{"grade 2", 1.5 * inch, 33, 36, 60, true, "SAE J429 Table 1"},
+	{"grade 5", 1 * inch, 85, 92, 120, true, "SAE J429 Table 1"},
+	{"grade 8", 1.5 * inch, 120, 130, 150, true, "SAE J429 Table 1"},
 }
 
 // Grade returns the strength of this size in a class: "4.6", "5.6", "5.8",
@@ -76,8 +76,7 @@ func (b Bolt) Grade(class string) (Grade, error) {
 		if row.ksi == b.metric && !strings.HasPrefix(row.name, "A") {
 			return Grade{}, fmt.Errorf("bolts: class %s does not go with %s: metric bolts take 8.8, 10.9, 12.9, inch bolts grade 2, 5, 8", row.name, b.Thread.Designation)
 		}
-		d := b.Thread.MajorMm
-		if d <= row.over || d > row.to+1e-9 {
+		if b.Thread.MajorMm > row.to+1e-9 {
 			continue
 		}
 		unit := 1.0
