@@ -179,13 +179,23 @@ func TestOutwardOfCusps(t *testing.T) {
 // along a polyline; the arc that is left of a bay may be short.
 func TestOutwardIntoCorners(t *testing.T) {
 	t.Parallel()
+	// The square of 100 grown by 2.5, less the mouth of the bay between its two
+	// round corners and the half disc of 0.5 that is left of it.
+	out, err := Outward(path(t, "M-50 -50 L-3 -50 A3 3 0 0 0 3 -50 L50 -50 L50 50 L-50 50 Z"), 2.5)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got, want := NewContour(out).AreaMm2(), 10000+1000+6.25*math.Pi-(6*2.5-3.125*math.Pi)-0.125*math.Pi; math.Abs(got-want) > 1e-6 {
+		t.Errorf("a bay of 3 by 2.5: area %g, want %g", got, want)
+	}
 	for name, c := range map[string]struct {
 		text string
 		mm   float64
 	}{
 		"arch on a wall":     {"M-50 0 L50 0 L50 20 L30 20 A30 30 0 0 1 -30 20 L-50 20 Z", 0.2},
-		"bay of 3, by 2.5":   {"M-50 -50 L-3 -50 A3 3 0 0 0 3 -50 L50 -50 L50 50 L-50 50 Z", 2.5},
 		"boss of 0.8":        {"M-50 -50 L50 -50 L50 50 L0.8 50 A0.8 0.8 0 0 1 -0.8 50 L-50 50 Z", 0.04},
+		"disc of 0.6":        {"M0.3 0 A0.3 0.3 0 0 1 -0.3 0 A0.3 0.3 0 0 1 0.3 0 Z", 0.05},
+		"bay of 0.2":         {"M-0.4 -0.4 L-0.2 -0.4 A0.2 0.2 0 0 0 0.2 -0.4 L0.4 -0.4 L0.4 0.4 L-0.4 0.4 Z", 0.1},
 		"smooth into a line": {"M-50 -50 L50 -50 A20 20 0 0 1 50 -10 L-50 -10 Z", 5},
 	} {
 		was := NewContour(path(t, c.text))
