@@ -62,11 +62,10 @@ func (f *flat) section(s *Sizes) *plan.Section {
 }
 
 func (f *flat) volumeMm3(g *Shape) float64 {
-	area := math.Abs(geom.NewContour(g.OutlinePath()).AreaMm2())
-	if bore := g.StepNamed(boreStep); bore != nil {
-		area -= sweptMm2(bore.Size.NominalMm, 0)
+	if f.round() {
+		return turnedVolumeMm3(g.Section.Outer) - turnedVolumeMm3(g.Section.Inner)
 	}
-	return area * g.LengthMm()
+	return math.Abs(geom.NewContour(g.OutlinePath()).AreaMm2())*g.LengthMm() - turnedVolumeMm3(g.Section.Inner)
 }
 
 func (f *flat) features(n *Numbered) {

@@ -135,11 +135,6 @@ func (m *Group) depthMm(s *Sizes) float64 {
 	return s.metalMm(geom.Distance(m.Points[0], plan.XY{}))
 }
 
-// volumeMm3 is the metal that the group takes off, drilled or milled.
-func (m *Group) volumeMm3(s *Sizes) float64 {
-	return sweptMm2(m.Group.DrillMm, 2*geom.Distance(m.halfMm, plan.XY{})) * m.depthMm(s) * float64(len(m.Points))
-}
-
 func (m *Group) feature(n *Numbered) plan.Feature {
 	return plan.Feature{
 		Kind: m.kind.feature(), Name: words.Spaced(m.name), Size: words.CountOf(m.Group.Count) + m.Group.SizeText + ", " + m.Group.DepthText,

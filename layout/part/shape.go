@@ -5,7 +5,6 @@ import (
 
 	"centrepop/layout/plan"
 	"centrepop/parts"
-	"centrepop/parts/geom"
 )
 
 // Shape is the second stage: the part's section, faces and flat patterns.
@@ -82,19 +81,6 @@ func (g *Shape) items() []item {
 		out = append(out, q)
 	}
 	return out
-}
-
-// massKg is the mass of one finished part, 0 if the material is not known: its
-// form less the holes on its faces.
-func (g *Shape) massKg() float64 {
-	if g.Material == nil {
-		return 0
-	}
-	volume := g.form.volumeMm3(g)
-	for i := range g.Groups {
-		volume -= g.Groups[i].volumeMm3(g.Sizes)
-	}
-	return geom.Clean(math.Max(0, volume) * 1e-9 * g.Material.DensityKgM3)
 }
 
 // topFace is the face that TOP is marked on.

@@ -1,0 +1,98 @@
+package part
+
+import (
+	"math"
+
+	"centrepop/layout/plan"
+	"centrepop/parts"
+	"centrepop/parts/geom"
+)
+
+// massKg is the mass of one finished part, 0 if the material is not known: its form
+// less holes, openings and keyways. A branch's hole and broken
+// edges are left out.
+func (g *Shape) massKg() float64 {
+	if g.Material == nil {
+		return 0
+	}
+	volume := g.form.volumeMm3(g)
+	for i := range g.Groups {
+		volume -= g.Groups[i].volumeMm3(g.Sizes)
+	}
+	for i := range g.Radials {
+		volume -= g.Radials[i].volumeMm3(g.Sizes)
+	}
+	for i := range g.Keyways {
+		volume -= g.Keyways[i].volumeMm3()
+	}
+	return geom.Clean(math.Max(0, volume) * 1e-9 * g.Material.DensityKgM3)
+}
+
+// madeMm is the diameter that a hole has at last: of a thread that of its drill.
+func (m *Made) madeMm() float64 {
+	if m.Thread != nil {
+		return m.DrillMm
+	}
+	return m.FinishedMm
+}
+
+// volumeMm3 is the metal that the group takes off, drilled or milled, with what its
+// holes are sunk by.
+func (m *Group) volumeMm3(s *Sizes) float64 {
+	d, deep := m.Size.madeMm(), m.depthMm(s)
+	each := sweptMm2(d, 2*geom.Distance(m.halfMm, plan.XY{})) * deep
+	if m.Hole != nil {
+		if c := m.Hole.Counterbore; c != nil {
+			each += (sweptMm2(c.Diameter.Mm, 0) - sweptMm2(d, 0)) * math.Min(c.Depth.Mm, deep)
+		}
+		if c := m.Hole.Countersink; c != nil {
+			rise := (c.Diameter.Mm - d) / 2 / math.Tan(c.Angle.Deg/2*math.Pi/180)
+			each += math.Pi/12*rise*(c.Diameter.Mm*c.Diameter.Mm+c.Diameter.Mm*d+d*d) - sweptMm2(d, 0)*rise
+		}
+	}
+	return each * float64(len(m.Points))
+}
+
+// volumeMm3 is the metal that a feature takes off a round at all its clock angles,
+// to within the change of its wall along a break-out.
+func (m *Radial) volumeMm3(s *Sizes) float64 {
+	row := m.Rows[0]
+	deep := s.radialMm(m, row.AxialMm)
+	var area, across float64
+	mean := 1.0 / 3 // of the fall beside the crown, over a strip
+	switch m.In.Shape {
+	case parts.RadialHole:
+		across, mean = m.Size.madeMm(), 1.0/4 // over a disc
+		area = sweptMm2(across, 0)
+	case parts.RadialSlot:
+		wide, long := math.Min(row.AroundMm, row.AlongMm), math.Max(row.AroundMm, row.AlongMm)
+		across = row.AroundMm
+		area = sweptMm2(wide, long-wide)
+	default:
+		// A window's size round the outside narrows towards the bore.
+		area = (row.AroundMm*row.AlongMm - (4-math.Pi)*row.CornerMm*row.CornerMm) * (1 - deep/row.OutsideMm)
+	}
+	if !m.In.Through { // measured from the crown: the round falls away beside it
+		deep -= crownMm(row.OutsideMm, across) * mean
+	}
+	return area * math.Max(0, deep) * float64(len(m.Rows))
+}
+
+// volumeMm3 is the metal that a keyway takes off: in a shaft with a round end for
+// each that does not run out of the metal.
+func (k *Keyway) volumeMm3() float64 {
+	w, fall := k.Row.WidthMm, crownMm(k.Row.DiameterMm, k.Row.WidthMm)
+	area := w * k.lengthMm()
+	if k.step.Inside {
+		return area * (k.Row.DepthMm + fall/3)
+	}
+	area -= float64(2-k.open) * (w*w - sweptMm2(w, 0)) / 2
+	return area * (k.Row.DepthMm - fall/3)
+}
+
+// crownMm is how far a round falls away from its crown at the edges of a cut of some
+// width, taken as a parabola.
+func crownMm(diaMm, wideMm float64) float64 {
+	r := diaMm / 2
+	return r - math.Sqrt(math.Max(0, r*r-wideMm*wideMm/4))
+}
