@@ -127,7 +127,15 @@ func TestOverhang(t *testing.T) {
 	if kg := b.stockKg(); kg < 28.0 || kg > 28.1 {
 		t.Errorf("bar of %v kg", kg)
 	}
-	has(t, m, "only 13 mm for the jaws, 113 mm sticks out", "28 kg before turning: hoist it in")
+	has(t, m, "chuck on the back end, set true; 28 kg before turning: hoist it in", "Turn body Ø180, (104) long, as far as the jaws allow, the rest when turned round.", "Turn the rest of body to Ø180, to meet what was turned before.")
+	// The same with a body too short to be held twice, on a spigot long enough: from
+	// the back. On a short one: little for the jaws.
+	long := strings.NewReplacer("length: 104", "length: 30", "fit: f7, length: 6", "length: 80").Replace(housing)
+	if m = work(t, "mm", long); strings.Index(lines(m), "Turn body") < strings.Index(lines(m), "Turn from the back face") {
+		t.Error(lines(m))
+	}
+	m = work(t, "mm", strings.NewReplacer("length: 104", "length: 50", "length: 60}", "length: 6}", "axial: 80", "axial: 40", "axial: 60", "axial: 30", "axial: 67", "axial: 30", "axial: 68", "axial: 32").Replace(housing))
+	has(t, m, "only 13 mm for the jaws, 113 mm sticks out: light cuts")
 	// Ø40 × 120 held on a step of 30: nothing to say of grip or mass.
 	light := work(t, "mm", "part: pin\nkind: shaft\nmaterial: S235\nstock: {round: 45 mm}\nprofile:\n  outside:\n    - {name: a, diameter: 40, length: 60}\n    - {name: b, diameter: 44, length: 40}\n")
 	if s := lines(light); strings.Contains(s, "for the jaws") || strings.Contains(s, "kg before") {

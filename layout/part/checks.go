@@ -1,6 +1,8 @@
 package part
 
 import (
+	"math"
+
 	"centrepop/layout/fits"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
@@ -89,30 +91,49 @@ func gauge(s *Step) string {
 	return "calipers"
 }
 
-// newLadders prints the bore for each size the mate may measure: 0.6 mm either
-// way of its nominal in steps of 0.05 mm, which spans the outside tolerance of
-// drawn and most welded tube.
+// newLadders prints the bore for each size the mate may measure.
 func newLadders(s *Sizes) ([]plan.Ladder, parts.Errors) {
 	f := &faults{job: s.Job}
 	var out []plan.Ladder
 	for i := range s.Steps {
 		if st := &s.Steps[i]; st.Size.Press.Set() {
-			if _, mate := s.mateOf(f, st.Size.Press); mate != nil {
-				out = append(out, s.ladder(f, st, mate.Size.NominalMm))
+			if of, mate := s.mateOf(f, st.Size.Press); mate != nil {
+				out = append(out, s.ladder(f, st, mate.Size.NominalMm, of.spread(mate)))
 			}
 		}
 	}
 	return out, f.list
 }
 
+// spread is how far an outside may measure from its nominal: as bought what its tube
+// standard allows, else 0.6 mm, with more than any turned size has (common practice,
+// no source).
+func (s *Sizes) spread(st *Step) float64 {
+	if st.bought() && s.Material != nil {
+		if tol, err := fits.TubeOutside(fits.TubeStandard(s.Material.Name), st.Size.NominalMm); err == nil {
+			return tol.PlusMinusMm
+		}
+	}
+	return 0.6
+}
+
+// ladderStep is the step of a ladder: 0.05 mm, or twice and four times that where it
+// would have more than 25 rungs.
+func ladderStep(spreadMm float64) (stepMm, toMm float64) {
+	for stepMm = 0.05; 2*spreadMm/stepMm > 24; stepMm *= 2 {
+	}
+	return stepMm, stepMm * math.Ceil(spreadMm/stepMm-1e-9)
+}
+
 // ladder reads the bore from the measured counterpart.
-func (s *Sizes) ladder(f *faults, st *Step, mateMm float64) plan.Ladder {
+func (s *Sizes) ladder(f *faults, st *Step, mateMm, spreadMm float64) plan.Ladder {
 	l := plan.Ladder{
 		Feature: words.Spaced(st.Name), Counterpart: st.Size.Press.Part + " " + words.Spaced(st.Size.Press.Feature),
 		Note: "Measure the counterpart at three places across; take the largest. Bore " + s.W.Size(0.01) + " to " + s.W.Said(0.03) + " under it (common practice, no source).",
 	}
 	l.Rule = "− " + s.W.Size(0.02) + " (− " + s.W.Size(0.03) + " … − " + s.W.Size(0.01) + ")"
-	rungs, err := fits.LightPressLadder(mateMm, 0.6, 0.05)
+	step, to := ladderStep(spreadMm)
+	rungs, err := fits.LightPressLadder(mateMm, to, step)
 	if err != nil {
 		f.fault(st.Size.Press.Pos, "no light press for "+s.W.Dia(mateMm), Plain(err))
 		return l

@@ -175,7 +175,7 @@ func (f *flat) turnBore(b *bench, bore *Step) {
 		Do: []string{"Rough to " + b.W.Near(0.5) + " under on diameter, let it cool, measure, finish."},
 	}
 	if bore.Size.Press.Set() {
-		o.Do = []string{"Measure the " + words.Spaced(bore.Size.Press.Part) + " at three places across; take the largest.", "Read the bore beside it on the light-press ladder, and bore to that."}
+		o.Do = []string{"Measure the " + words.Spaced(bore.Size.Press.Part) + " at three places across; take the largest.", "Bore to that less " + b.W.Size(0.02) + ", " + b.W.Size(0.01) + " to " + b.W.Said(0.03) + ": work it out on the line for it, or read the ladder at the end of the packet."}
 	}
 	if l := b.limitsText(bore.Size); l != "" {
 		o.Limits = []string{boreStep + " " + l}

@@ -143,14 +143,24 @@ func (b *bench) markOperation() {
 		chords = chords || slices.ContainsFunc(left, func(m Group) bool { return len(m.Group.Chords) > 0 })
 	}
 	if which != "" || len(b.Radials) > 0 {
-		o.Title, o.Tool = "Mark TOP, set the template, punch", "scriber, centre punch 60° to find, 90° to open"
+		o.Title, o.Tool = "Mark TOP, set out, punch", "scriber, centre punch 60° to find, 90° to open"
 		o.Caution = "Eye protection when punching; a mushroomed punch head splinters."
+	}
+	wrapped, templates := b.wrapLines()
+	if which != "" || templates {
+		o.Title = "Mark TOP, set the template, punch"
 		o.Do = append(o.Do, "Check the printed rules of every template.")
 	}
 	if which != "" {
-		o.Do = append(o.Do, "Cut out the "+which+" template, set it to the edge or bore and to TOP, tape it down, punch every centre"+b.exceptCut()+".")
+		it, to := "it", "edge"
+		if strings.Contains(which, " and ") {
+			it = "each"
+		}
+		if bore := b.StepNamed(boreStep); b.boreMm() > 0 && (b.form.round() || bore != nil && bore.Size.Fitted()) {
+			to = "bore" // truer than an edge as cut
+		}
+		o.Do = append(o.Do, "Cut out the "+which+" template, set "+it+" to the "+to+" and to TOP, tape it down, punch every centre"+b.exceptCut()+".")
 	}
-	wrapped := b.wrapLines()
 	o.Do = append(o.Do, wrapped...)
 	if len(b.Radials) > 0 && len(wrapped) == 0 {
 		o.Do = append(o.Do, "Mark from the TOP line by the arc lengths of the table, on the outside, and from the front face.")
@@ -175,9 +185,9 @@ func (b *bench) exceptCut() string {
 	return " but those cut already (" + strings.Join(names, ", ") + ")"
 }
 
-// wrapLines set the wrap templates.
-func (b *bench) wrapLines() []string {
-	var out []string
+// wrapLines set the wrap templates, and tell whether there are any: what has none is
+// set out by the table.
+func (b *bench) wrapLines() (out []string, templates bool) {
 	for _, d := range b.Developments {
 		if d.Kind != plan.WrapPattern {
 			continue
@@ -187,12 +197,13 @@ func (b *bench) wrapLines() []string {
 			mark = "punch only centres that are drilled away; scribe the outlines lightly, for no punch mark may stay on this finished surface"
 		}
 		if d.NoTemplate != "" {
-			out = append(out, "No template for "+d.On+": "+d.NoTemplate+". Set it out by the table; "+mark+".")
+			out = append(out, words.Capital(d.On)+": "+d.NoTemplate+". Set it out by the table, without a template; "+mark+".")
 			continue
 		}
+		templates = true
 		out = append(out, "Wrap the template of "+d.On+": "+strings.TrimPrefix(d.Edge, "this edge ")+", its TOP line on TOP; tape it, "+mark+".")
 	}
-	return out
+	return out, templates
 }
 
 // wrappedStep is the step that a wrap template goes round.

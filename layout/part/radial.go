@@ -7,6 +7,7 @@ import (
 	"centrepop/layout/cutting"
 	"centrepop/layout/develop"
 	"centrepop/layout/plan"
+	"centrepop/layout/threads"
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
@@ -97,19 +98,26 @@ func (s *Sizes) radialMm(m *Radial, axialMm float64) float64 {
 	return geom.Clean(s.WallMm(axialMm))
 }
 
-// threadMm is how deep a thread is cut in a hole of some depth: all of it, but
-// where that is over two diameters one and a half, to a whole
-// millimetre or sixteenth, which hold a screw and which a hand tap reaches (common
-// practice, no source).
+// threadMm is how deep a thread is cut in a hole of some depth: all of it, but where
+// that is over two diameters one and a half, to a whole millimetre or sixteenth,
+// which hold a screw and which a hand tap reaches; of a pipe thread, which a plug or
+// a nipple only closes, half as much (common practice, no source).
 func (s *Sizes) threadMm(m Made, deepMm float64) float64 {
-	if m.Thread == nil || deepMm <= 2*m.Thread.MajorMm {
+	if m.Thread == nil {
+		return deepMm
+	}
+	full := 1.5 * m.Thread.MajorMm
+	if m.Thread.Series == threads.PipeG {
+		full /= 2
+	}
+	if deepMm <= 4.0/3*full {
 		return deepMm
 	}
 	whole := 1.0
 	if s.W.Units == parts.Inches {
 		whole = words.MmPerInch / 16
 	}
-	return math.Ceil(1.5*m.Thread.MajorMm/whole-geom.CloseMm) * whole
+	return math.Ceil(full/whole-geom.CloseMm) * whole
 }
 
 // breakOut is a change of diameter that a radial feature runs across.

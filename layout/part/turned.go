@@ -146,10 +146,11 @@ func (t *turned) operations(b *bench) {
 	if onCentres {
 		b.centreOperation()
 	}
-	for i, s := range b.settings() {
+	settings := b.settings()
+	for i, s := range settings {
 		if b.onlySawn(s) || onCentres && len(s.steps) == 0 {
 			continue
 		}
-		b.turnSetting(i == 0, onCentres, s)
+		b.turnSetting(i == 0, onCentres, s, settings[0].steps)
 	}
 }

@@ -26,14 +26,14 @@ func (b *bench) settings() [2]setting {
 	out := [2]setting{{face: parts.Front}, {face: parts.Back}}
 	wide := b.widest()
 	split := wide.ToMm
-	if len(outside) > 1 && wide.ToMm >= b.LengthMm()-1e-9 {
+	if len(outside) > 1 && (wide.ToMm >= b.LengthMm()-1e-9 || b.fromBack(wide)) {
 		split = wide.FromMm
 	}
 	share := func(steps []*Step, split float64) {
 		for _, s := range steps {
 			i := 0
-			if s.FromMm >= split-1e-9 {
-				i = 1
+			if s.FromMm >= split-1e-9 || tapped(s) && s.FromMm > 1e-9 && s.ToMm >= b.LengthMm()-1e-9 {
+				i = 1 // a tap goes in from the end where its thread begins
 			}
 			out[i].steps = append(out[i].steps, s)
 		}
@@ -48,6 +48,32 @@ func (b *bench) settings() [2]setting {
 	}
 	b.together(&out)
 	return out
+}
+
+// gripNeedMm is what the jaws should have of the widest outside.
+func (b *bench) gripNeedMm() float64 { return gripDias * b.widest().Size.NominalMm }
+
+// leftMm is what the first setting leaves for the jaws where it turns all up to zMm:
+// with what the other end is faced by.
+func (b *bench) leftMm(zMm float64) float64 {
+	return b.LengthMm() - zMm + cutting.FacingAllowanceMm(b.widest().Size.NominalMm)
+}
+
+// fromBack tells whether the widest outside, though something lies behind it, is
+// turned from the back: the jaws would have too little in front of it, and
+// another finished diameter is long enough to turn it on.
+func (b *bench) fromBack(wide *Step) bool {
+	if b.leftMm(wide.ToMm) >= b.gripNeedMm() || b.splits(wide) {
+		return false
+	}
+	outside, _ := b.Sides()
+	return slices.ContainsFunc(outside, func(s *Step) bool { return s.ToMm <= wide.FromMm+1e-9 && s.LengthMm() >= b.gripNeedMm() })
+}
+
+// splits tells whether the widest outside is turned in two settings: it is what the
+// jaws hold in both, and long enough for that.
+func (b *bench) splits(s *Step) bool {
+	return !s.Inside && s.Name == b.widest().Name && !b.asBought(s) && b.leftMm(s.ToMm) < b.gripNeedMm() && s.LengthMm() >= 2*b.gripNeedMm() && s.FromMm > 1e-9 && s.ToMm < b.LengthMm()-1e-9
 }
 
 // together moves the steps that are to be turned without letting the part go into
@@ -119,7 +145,7 @@ func (b *bench) centreOperation() {
 
 // turnSetting is the lathe work of one setting: outsides from the widest down,
 // bores from the narrowest up, then chamfers, and threads last.
-func (b *bench) turnSetting(first, onCentres bool, set setting) {
+func (b *bench) turnSetting(first, onCentres bool, set setting, before []*Step) {
 	o := plan.Operation{Machine: "Lathe", Title: "Turn from the " + string(set.face) + " face", Tool: "facing and turning tool", Speed: b.settingSpeed(set.steps), Gauge: b.gauges(set.steps)}
 	if !b.anyTurned(set.steps) {
 		o.Title = "Face the " + string(set.face) + " end"
@@ -129,13 +155,16 @@ func (b *bench) turnSetting(first, onCentres bool, set setting) {
 	} else {
 		b.faceLines(first, &o)
 	}
-	o.Holding = b.holding(first, onCentres, set)
+	o.Holding = b.holding(first, onCentres, set, before)
 	if names := b.namesTogether(set.steps); names != "" {
 		o.Do = append(o.Do, "Without letting the part go between them: "+names+".")
 	}
 	var after []string
+	if wide := b.widest(); !first && b.splits(wide) {
+		o.Do = append(o.Do, "Turn the rest of "+words.Spaced(wide.Name)+" to "+b.sizeText(wide)+", to meet what was turned before.")
+	}
 	for _, s := range set.steps {
-		o.Do = append(o.Do, b.stepWork(s, first && s.FromMm < 1e-9 && s.ToMm >= b.LengthMm()-1e-9))
+		o.Do = append(o.Do, b.stepWork(s, first && (b.splits(s) || s.FromMm < 1e-9 && s.ToMm >= b.LengthMm()-1e-9)))
 		if l := b.limitsText(s.Size); l != "" {
 			o.Limits = append(o.Limits, words.Spaced(s.Name)+" "+l)
 		}
@@ -205,42 +234,22 @@ func (b *bench) faceLines(first bool, o *plan.Operation) {
 	}
 }
 
-// holding is how a part is held in a setting.
-func (b *bench) holding(first, onCentres bool, set setting) string {
+// holding is how a part is held in a setting, after the steps turned before.
+func (b *bench) holding(first, onCentres bool, set setting, before []*Step) string {
 	if onCentres {
-		text := "between centres, driver on the end not turned; or in the chuck with a centre at the free end"
-		if b.LengthMm() > 12*b.widest().Size.NominalMm { // common practice, no source
-			text += "; travelling steady"
-		}
-		return text
+		return "between centres, driver on the end not turned; or in the chuck with a centre at the free end" + b.onCentresSupport(set.steps)
 	}
-	text, cut := "chuck on the back end, set true", b.anyTurned(set.steps)
+	text := "chuck on the back end, set true"
 	switch {
 	case first:
-		text += b.overhang(set.steps, cut)
-	case !cut:
+	case !b.anyTurned(set.steps):
 		text = "turned round, set true"
 	default:
 		text = "on a finished diameter, soft jaws or indicated within " + b.W.Near(0.02) + " (common practice, no source)"
 	}
-	if b.slender() {
-		text += "; support the free end with a centre or a steady"
-	}
-	return text
-}
-
-// overhang says what hangs in the chuck in the first setting, and what to do
-// where that is much: jaws on less than 0.15 diameters, or less than a fifth of
-// what sticks out, or over the mass that is lifted alone (common practice, no
-// source).
-func (b *bench) overhang(steps []*Step, cut bool) string {
-	text := ""
-	left := geom.Clean(b.grip(steps))
-	if cut && left > 0 && (left < 0.15*b.widest().Size.NominalMm || b.sawnMm()-left > 5*left) {
-		text = "; only " + b.W.Said(left) + " for the jaws, " + b.W.Said(geom.Clean(b.sawnMm()-left)) + " sticks out: light cuts, a centre or plug at the free end until the outside is rough turned"
-	}
-	if kg := b.stockKg(); kg > plan.LiftKg {
-		text += "; " + words.Trim(kg, 0) + " kg before turning: hoist it in and do not let go before the jaws hold"
+	text += b.chuckSupport(set, b.heldIn(first, set, before))
+	if first {
+		text += b.hoisted()
 	}
 	return text
 }
@@ -273,10 +282,14 @@ func (b *bench) grip(steps []*Step) float64 {
 	far := 0.0
 	for _, s := range steps {
 		if !s.Inside && !b.asBought(s) && s.ToMm-s.FromMm < b.LengthMm()-1e-9 {
-			far = math.Max(far, s.ToMm)
+			if to := s.ToMm; b.splits(s) {
+				far = math.Max(far, to-b.gripNeedMm())
+			} else {
+				far = math.Max(far, to)
+			}
 		}
 	}
-	return b.LengthMm() - far + cutting.FacingAllowanceMm(b.widest().Size.NominalMm)
+	return b.leftMm(far)
 }
 
 // settingSpeed is the speed at the widest outside, then those at the smallest
@@ -326,10 +339,6 @@ func (b *bench) gauges(steps []*Step) string {
 	}
 	return words.Join(", ", append(out, "calipers")...)
 }
-
-// slender tells whether the part sticks out more than three diameters, from
-// where a tailstock or steady is used (common practice, no source).
-func (b *bench) slender() bool { return b.LengthMm() > 3*b.widest().Size.NominalMm }
 
 // stepWork is the line for one cylinder; a whole one is turned up to the jaws.
 func (b *bench) stepWork(s *Step, whole bool) string {

@@ -1,0 +1,169 @@
+package part
+
+import (
+	"math"
+	"slices"
+
+	"centrepop/layout/cutting"
+	"centrepop/layout/plan"
+	"centrepop/layout/words"
+	"centrepop/parts/geom"
+)
+
+// Where a round is supported. Of a finished size a quarter of its tolerance may be
+// bent aside; what sticks out over three diameters chatters, and jaws on less than a
+// fifth of what sticks out, or on less than 0.15 diameters, let go. Common practice, no
+// source.
+const (
+	bendShare   = 0.25
+	chatterDias = 3.0
+	gripShare   = 1.0 / 5
+	gripDias    = 0.15
+)
+
+// slender tells whether the part sticks out so far over its diameter that it is
+// turned with a tailstock or a steady.
+func (b *bench) slender() bool { return b.LengthMm() > chatterDias*b.widest().Size.NominalMm }
+
+// pieces are the sections of the finished part from one place to another, turned
+// round where from is the greater.
+func (b *bench) pieces(fromMm, toMm float64) []cutting.Stretch {
+	lo, hi := math.Min(fromMm, toMm), math.Max(fromMm, toMm)
+	ends := []float64{lo, hi}
+	for i := range b.Steps {
+		for _, z := range []float64{b.Steps[i].FromMm, b.Steps[i].ToMm} {
+			if z > lo && z < hi {
+				ends = append(ends, z)
+			}
+		}
+	}
+	slices.Sort(ends)
+	ends = slices.Compact(ends)
+	outside, inside := b.Sides()
+	var out []cutting.Stretch
+	for i := 1; i < len(ends); i++ {
+		middle := (ends[i-1] + ends[i]) / 2
+		p := cutting.Stretch{LengthMm: ends[i] - ends[i-1]}
+		if s := stepAt(outside, middle); s != nil {
+			p.OutMm = 2 * s.drawnRadius()
+		}
+		if s := stepAt(inside, middle); s != nil {
+			p.InMm = 2 * s.drawnRadius()
+		}
+		out = append(out, p)
+	}
+	if fromMm > toMm {
+		slices.Reverse(out)
+	}
+	return out
+}
+
+// bent is the turned step with limits that a finishing cut bends aside the most of
+// what its tolerance lets it, and by how much; nil where none is bent over that.
+func (b *bench) bent(steps []*Step, bendMm func(zMm float64) float64) (worst *Step, mm float64) {
+	share := bendShare
+	for _, s := range steps {
+		if s.Inside || !s.Size.Limited || b.asBought(s) {
+			continue
+		}
+		tolerance := s.Size.MaxMm - s.Size.MinMm
+		for _, z := range []float64{s.FromMm, (s.FromMm + s.ToMm) / 2, s.ToMm} {
+			if at := bendMm(z); 2*at/tolerance > share+1e-9 {
+				share, worst, mm = 2*at/tolerance, s, at
+			}
+		}
+	}
+	return worst, mm
+}
+
+// bends says what a finishing cut does to a step.
+func (b *bench) bends(s *Step, mm float64) string {
+	return "a finishing cut bends " + words.Spaced(s.Name) + " " + b.W.Fine(1000*mm, 1000*mm, 0) + " aside (beam formula; force common practice, no source)"
+}
+
+// onCentresSupport is a travelling steady where a finishing cut bends the bar more
+// than its tolerance bears.
+func (b *bench) onCentresSupport(steps []*Step) string {
+	if b.Material == nil {
+		return ""
+	}
+	all := b.pieces(0, b.LengthMm())
+	worst, mm := b.bent(steps, func(z float64) float64 { return cutting.BendOnCentresMm(all, z, b.Material.EMPa) })
+	if worst == nil {
+		return ""
+	}
+	return "; travelling steady, or a spring pass on short steps: " + b.bends(worst, mm)
+}
+
+// held is how a part stands in the chuck: on gripMm of its length, with the jaws'
+// edge at jawsMm from the front and the free end at freeMm; outMm sticks out.
+type held struct{ gripMm, jawsMm, freeMm, outMm float64 }
+
+// heldIn is that of a setting: first on the stock at the back end, then, turned
+// round, on the widest of what was turned before. A part that is only faced is held as
+// far as the jaws reach.
+func (b *bench) heldIn(first bool, set setting, before []*Step) held {
+	length := b.LengthMm()
+	switch {
+	case !b.anyTurned(set.steps):
+		return held{cutting.JawMm, length - cutting.JawMm, 0, length - cutting.JawMm}
+	case first:
+		grip := b.grip(set.steps)
+		in := math.Min(grip, cutting.JawMm)
+		return held{grip, length - in, 0, b.sawnMm() - in}
+	}
+	h := held{gripMm: math.Min(cutting.JawMm, length/2), freeMm: length}
+	for _, s := range before { // the widest comes first
+		if !s.Inside {
+			if h.gripMm, h.jawsMm = math.Min(s.LengthMm(), cutting.JawMm), s.ToMm; b.splits(s) {
+				h.jawsMm -= b.gripNeedMm()
+			}
+			break
+		}
+	}
+	h.jawsMm = math.Max(h.jawsMm, h.gripMm)
+	h.outMm = length - h.jawsMm
+	return h
+}
+
+// chuckSupport is what holds up what sticks out of the chuck in a setting.
+func (b *bench) chuckSupport(set setting, h held) string {
+	weak := math.Min(h.gripMm, cutting.JawMm) < gripShare*h.outMm || h.gripMm < math.Min(gripDias*b.widest().Size.NominalMm, h.outMm)
+	if !b.anyTurned(set.steps) {
+		if weak {
+			return "; steady near the end that is faced, " + b.W.Near(h.outMm) + " sticks out"
+		}
+		return ""
+	}
+	text := ""
+	if weak {
+		text = "; only " + b.W.Said(geom.Clean(h.gripMm)) + " for the jaws, " + b.W.Said(geom.Clean(h.outMm)) + " sticks out: light cuts"
+	}
+	var worst *Step
+	mm := 0.0
+	if b.Material != nil {
+		bar := b.pieces(h.freeMm, h.jawsMm)
+		worst, mm = b.bent(set.steps, func(z float64) float64 {
+			return cutting.BendInChuckMm(bar, math.Abs(z-h.freeMm), b.Material.EMPa)
+		})
+	}
+	centre := "; a centre or a steady at the free end"
+	if b.boreMm() > 0 {
+		centre = "; a centre in a plug, or a steady, at the free end"
+	}
+	switch wide := b.widest().Size.NominalMm; {
+	case worst != nil:
+		text += centre + ": " + b.bends(worst, mm)
+	case h.outMm > chatterDias*wide || weak && h.outMm > wide:
+		text += centre + " until the outside is rough turned"
+	}
+	return text
+}
+
+// hoisted says what a heavy bar needs while it goes into the chuck.
+func (b *bench) hoisted() string {
+	if kg := b.stockKg(); kg > plan.LiftKg {
+		return "; " + words.Trim(kg, 0) + " kg before turning: hoist it in and do not let go before the jaws hold"
+	}
+	return ""
+}

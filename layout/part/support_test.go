@@ -1,0 +1,91 @@
+package part
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+)
+
+// TestSupport: what holds a round up follows from how far it sticks out, how much of
+// it the jaws have, and how a finishing cut of 75 N bends it. On centres a bar of Ø30 ×
+// 300 (I = 39761 mm⁴) bends 75·300³/(48·210000·39761) = 5.05 µm aside in its middle, so
+// twice that is more than a quarter of k6 (15 µm) and less than one of h11 (130 µm).
+func TestSupport(t *testing.T) {
+	t.Parallel()
+	bar := func(size string, length, fine int) string {
+		return fmt.Sprintf("part: bar\nkind: shaft\nmaterial: S355\nstock: {round: 40 mm}\nprofile:\n  outside:\n    - {name: collar, diameter: 30.2, length: 20}\n    - {name: fine, %s, length: %d}\n    - {name: end, diameter: 29.8, length: %d}\n", size, fine, length-fine-20)
+	}
+	for _, c := range []struct {
+		name, text string
+		want, not  []string
+	}{
+		{"close on centres", bar("diameter: 30, fit: k6", 300, 278), []string{"travelling steady, or a spring pass on short steps: a finishing cut bends fine 5 µm aside"}, nil},
+		{"coarse on centres", bar("diameter: 30, fit: h11", 300, 278), []string{"between centres"}, []string{"steady, or a spring pass"}},
+		{"short and close", bar("diameter: 30, fit: k6", 60, 20), []string{"chuck on the back end, set true"}, []string{"steady", "centre"}},
+		{"a long tube is faced in a steady", "part: pipe\nkind: tube\nmaterial: S235\nstock: {tube: 100 mm, wall: 5 mm, length: 404 mm}\ntube: {outside: 100, wall: 5, length: 400}\n",
+			[]string{"chuck on the back end, set true; steady near the end that is faced, 350 mm sticks out", "turned round, set true; steady near the end that is faced, 350 mm sticks out"}, []string{"with a centre"}},
+		{"a short tube is not", "part: pipe\nkind: tube\nmaterial: S235\nstock: {tube: 100 mm, wall: 5 mm, length: 204 mm}\ntube: {outside: 100, wall: 5, length: 200}\n", nil, []string{"steady"}},
+		// A cantilever of Ø16/12, 43.5 from the jaws, which have the head and 1.5 to face it (I =
+		// 2199 mm⁴): 75·43.5³/(3·210000·2199) = 4.5 µm; h6 has 11.
+		{"thin and close in the chuck", "part: pin\nkind: shaft\nmaterial: S355\nstock: {round: 30 mm}\nprofile:\n  outside:\n    - {name: fine, diameter: 16, fit: h6, length: 45}\n    - {name: head, diameter: 28, length: 30}\n  inside:\n    - {name: oil, diameter: 12, length: 75}\n",
+			[]string{"a centre in a plug, or a steady, at the free end: a finishing cut bends fine 4 µm aside"}, nil},
+	} {
+		m := work(t, "mm", c.text)
+		has(t, m, c.want...)
+		for _, n := range c.not {
+			for _, o := range m.Out.Operations {
+				if o.Machine == "Lathe" && strings.Contains(o.Holding, n) {
+					t.Errorf("%s: %q in %s", c.name, n, o.Holding)
+				}
+			}
+		}
+	}
+}
+
+// TestTapFromItsOwnEnd: a long thread behind a clearance is tapped from the back,
+// where it begins.
+func TestTapFromItsOwnEnd(t *testing.T) {
+	t.Parallel()
+	m := work(t, "mm", "part: nut\nkind: turned\nmaterial: CuSn12\nstock: {round: 50 mm}\nprofile:\n  outside:\n    - {name: body, diameter: 40, length: 100}\n    - {name: flange, diameter: 48, length: 20}\n  inside:\n    - {name: clear, diameter: 20.5, length: 40}\n    - {name: screw, thread: M20, length: 80}\n")
+	s := lines(m)
+	if back := strings.Index(s, "Turn from the back face"); back < 0 || strings.Index(s, "Tap screw M20") < back || strings.Index(s, "Bore clear") > back {
+		t.Error(s)
+	}
+}
+
+// TestLadderSpread: tube is bought to ±1 % (EN 10219-2 Table 2, from memory): 1.683 of
+// 168.3, in steps of 0.2 to 1.8; a turned counterpart stays within 0.6.
+func TestLadderSpread(t *testing.T) {
+	t.Parallel()
+	const flange = "part: flange\nkind: flange\nmaterial: S235\nthickness: 12\noutline: {circle: 260}\nbore: {diameter: 168.3, fit: {light-press: mate.outside}, leave: 2}\n"
+	tube := work(t, "mm", flange, "part: mate\nkind: tube\nmaterial: S235\ntube: {outside: 168.3, wall: 4.5, length: 300}\n").Out.Ladders[0]
+	if n := len(tube.Rungs); n != 19 || tube.Rungs[0].Measured != "166.50" || tube.Rungs[n-1].Measured != "170.10" {
+		t.Errorf("%d rungs from %s to %s", n, tube.Rungs[0].Measured, tube.Rungs[n-1].Measured)
+	}
+	turned := work(t, "mm", flange, "part: mate\nkind: turned\nmaterial: S235\nprofile: {outside: [{name: outside, diameter: 168.3, length: 50}]}\n").Out.Ladders[0]
+	if n := len(turned.Rungs); n != 25 || turned.Rungs[0].Measured != "167.70" {
+		t.Errorf("%d rungs from %s", n, turned.Rungs[0].Measured)
+	}
+}
+
+// TestMarkingSaysWhatThereIs: a template is set to the bore where that is true, else to
+// the edge; without a template none is cut out or checked.
+func TestMarkingSaysWhatThereIs(t *testing.T) {
+	t.Parallel()
+	const plate = "part: p\nkind: plate\nmaterial: S235\nstock: {plate: 10 mm, cut: laser}\noutline: {rectangle: [100, 80]}\nholes: [{name: a, at: [[30, 0], [-30, 0]], size: 10 mm, depth: 5}]\n"
+	has(t, work(t, "mm", plate), "Cut out the front template, set it to the edge and to TOP")
+	has(t, work(t, "mm", plate+"bore: {diameter: 30, fit: H7}\n"), "Cut out the front template, set it to the bore and to TOP")
+	pin := work(t, "mm", "part: pin\nkind: shaft\nmaterial: S235\nstock: {round: 45 mm}\nprofile:\n  outside:\n    - {name: a, diameter: 40, length: 60}\nradial:\n  - {name: h, clock: 0, axial: 20, size: 6, depth: 10}\n")
+	has(t, pin, "Mark TOP, set out, punch", "Set it out by the table, without a template")
+	if s := lines(pin); strings.Contains(s, "printed rules") || strings.Contains(s, "set the template") {
+		t.Error(s)
+	}
+}
+
+// TestPipeThreadDepth: a plug only closes a hole: three quarters of 20.955, to a whole
+// millimetre.
+func TestPipeThreadDepth(t *testing.T) {
+	t.Parallel()
+	m := work(t, "mm", strings.Replace(housing, "size: M30 tap", "size: G1/2 tap", 1))
+	has(t, m, "Depth: thread 16 deep, drilled into the bore, 55 through the wall.", "Stop the tap at 16 mm of full thread.")
+}
