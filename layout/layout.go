@@ -98,6 +98,10 @@ func stand(job *parts.Job, pl *plan.Plan, models []*part.Model) *machine.Machine
 	return m
 }
 
+// Arrange adds the pictures of the machine to the plan: the general arrangement,
+// and what stands at each joint.
+func (w *Worked) Arrange() { w.Plan.Arrangement = w.Machine().Pictures() }
+
 // heading is what a plan takes from the head of the job.
 func heading(job *parts.Job) *plan.Plan {
 	out := &plan.Plan{

@@ -67,7 +67,7 @@ func since(old string, job *parts.Job) (*templates.Since, error) {
 	if err != nil {
 		return nil, err
 	}
-	was.Plan.Arrangement = was.Machine().Arrangement()
+	was.Arrange()
 	return &templates.Since{Plan: was.Plan, Findings: review.Review(was), Report: report}, nil
 }
 

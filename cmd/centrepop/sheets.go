@@ -59,7 +59,7 @@ func draft(path string) (*parts.Job, *plan.Plan, *release, error) {
 // reviewed reviews a job and arranges its parts in its plan.
 func reviewed(w *layout.Worked) *release {
 	findings := review.Review(w)
-	w.Plan.Arrangement = w.Machine().Arrangement()
+	w.Arrange()
 	return &release{findings: findings, stops: review.Stops(w.Job, findings)}
 }
 

@@ -9,24 +9,24 @@ import (
 type Cut struct {
 	ID string
 	// Loops are closed contours in the plane's x and y, material on the left:
-	// outer ones anticlockwise, holes clockwise. Curves are flattened to 0.01 mm.
+	// outer ones anticlockwise, holes clockwise.
 	Loops [][]Pt
 }
 
 // Section cuts bodies by a plane, the x and y of a frame. Bodies that it misses
-// are left out.
+// are left out. Curves are flattened to 0.01 mm.
 func Section(bodies []Body, plane Pose) []Cut {
 	var out []Cut
 	for i := range bodies {
-		if loops := bodies[i].section(plane); len(loops) > 0 {
+		if loops := bodies[i].Section(plane, flatMm); len(loops) > 0 {
 			out = append(out, Cut{bodies[i].ID, loops})
 		}
 	}
 	return out
 }
 
-// flatMm is how near a flattened curve is to the true one; edgeMm how near a
-// level edge is to its place.
+// flatMm is how near a flattened curve is to the true one in a Section; edgeMm how
+// near a level edge is to its place.
 const (
 	flatMm = 0.01
 	edgeMm = 1e-5
@@ -36,6 +36,7 @@ const (
 type scan struct {
 	solid *Solid
 	plane Pose // in the solid's frame
+	flat  float64
 	rows  []row
 }
 
@@ -53,19 +54,23 @@ func (s *scan) at(y float64) row {
 	return r
 }
 
-// section is made in three steps: lines through the solid, close enough that
+// Section cuts one body by a plane, with curves flattened to a distance in mm from
+// the true ones; nil where the plane misses it. It is made in three steps: lines through the solid, close enough that
 // between two of them each edge is straight or the pattern changes within
 // edgeMm; strips between them; strips joined to loops.
-func (b *Body) section(plane Pose) [][]Pt {
+func (b *Body) Section(plane Pose, flatMm float64) [][]Pt {
 	box := b.Box().Moved(plane.Inverse())
 	if box.Empty() || box.Low.Z > 0 || box.High.Z < 0 {
 		return nil
 	}
-	s := &scan{solid: b.Solid, plane: b.Pose.Inverse().Of(plane)}
+	s := &scan{solid: b.Solid, plane: b.Pose.Inverse().Of(plane), flat: flatMm}
 	ys := []float64{box.Low.Y - 1, box.High.Y + 1}
-	const rows = 48
+	rows := 48.0
+	if flatMm > 0.03 {
+		rows = 16
+	}
 	step := (box.High.Y - box.Low.Y) / rows
-	for k := range rows + 1 {
+	for k := range int(rows) + 1 {
 		// Off the round numbers on which edges lie.
 		ys = append(ys, box.Low.Y+step*(float64(k)+0.0137))
 	}
@@ -132,7 +137,7 @@ func (s *scan) straight(a, b row) bool {
 			return false
 		}
 		for i := range mid.xs {
-			if math.Abs(a.xs[i]+t*(b.xs[i]-a.xs[i])-mid.xs[i]) > flatMm/2 {
+			if math.Abs(a.xs[i]+t*(b.xs[i]-a.xs[i])-mid.xs[i]) > s.flat/2 {
 				return false
 			}
 		}

@@ -5,35 +5,29 @@ import (
 
 	"centrepop/layout/assembly"
 	"centrepop/layout/plan"
-	"centrepop/parts/geom"
 )
 
 // alongAxis is the plane of the axis and TOP: front at the left, TOP up.
 var alongAxis = assembly.Pose{X: assembly.Vec{Z: -1}, Y: assembly.Vec{Y: 1}, Z: assembly.Vec{X: 1}}
 
-// Arrangement cuts the machine along its axis. It is nil where nothing is placed.
-func (m *Machine) Arrangement() *plan.Arrangement {
-	out := &plan.Arrangement{}
-	item := map[string]int{}
-	for i, r := range m.models {
-		item[r.Part.Name.Value] = i + 1
-	}
+// arrangement cuts the machine along its axis. It is nil where nothing is placed.
+func (s *stage) arrangement() *plan.Arrangement {
+	m, out := s.Machine, &plan.Arrangement{}
 	title := func(name string) string { return m.model(name).Out.Title }
 	var cut []string
 	var all []plan.XY
-	for _, c := range assembly.Section(m.Bodies, alongAxis) {
-		a := plan.ArrangedPart{}
-		if of, ok := m.Of[c.ID]; ok {
-			a.Item, a.Title = item[of.Part], title(of.Part)
+	for i := range m.Bodies {
+		b := &m.Bodies[i]
+		a := plan.ArrangedPart{Loops: s.cut(alongAxis, b)}
+		if len(a.Loops) == 0 {
+			continue
+		}
+		if of, ok := m.Of[b.ID]; ok {
+			a.Item, a.Title = s.item[of.Part], title(of.Part)
 			cut = append(cut, a.Title)
 		}
-		for _, loop := range c.Loops {
-			var points []plan.XY
-			for _, p := range loop {
-				points = append(points, plan.XY{XMm: geom.Clean(p.X), YMm: geom.Clean(p.Y)})
-			}
-			a.Loops = append(a.Loops, points)
-			all = append(all, points...)
+		for _, loop := range a.Loops {
+			all = append(all, loop...)
 		}
 		out.Cuts = append(out.Cuts, a)
 	}

@@ -29,6 +29,7 @@ type JointPlan struct {
 	Cautions []string     `json:"cautions,omitempty"`
 	MassKg   float64      `json:"mass_kg"` // of everything joined so far in this assembly; 0 if a mass is not known
 	Lift     *Lift        `json:"lift,omitempty"`
+	Pictures []Picture    `json:"-"` // of the machine as far as it stands, filled by Arrange of what layout worked out
 }
 
 // Lift is what hangs in the hook at a step: the lighter of the two sides that

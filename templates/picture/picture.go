@@ -326,3 +326,34 @@ func smallNumber(d *draw.Drawing, room *draw.Occupied, x, y, r, dirX, dirY float
 	room.AddText(spot)
 	d.Add(draw.Text{XMm: spot.X0, YMm: spot.Y0, SizeMm: draw.SmallMm, Bold: true, Content: text})
 }
+
+// Metal is a place in a cut surface for the end of a leader: the middle of the
+// longest of some level chords.
+func Metal(loops [][]plan.XY) plan.XY {
+	lo, hi := loops[0][0].YMm, loops[0][0].YMm
+	for _, loop := range loops {
+		for _, q := range loop {
+			lo, hi = min(lo, q.YMm), max(hi, q.YMm)
+		}
+	}
+	best, at := -1.0, loops[0][0]
+	for _, share := range []float64{0.5, 0.7, 0.85, 0.95} {
+		y := lo + (hi-lo)*share
+		var xs []float64
+		for _, loop := range loops {
+			for i, a := range loop {
+				b := loop[(i+1)%len(loop)]
+				if a.YMm < y != (b.YMm < y) {
+					xs = append(xs, a.XMm+(y-a.YMm)*(b.XMm-a.XMm)/(b.YMm-a.YMm))
+				}
+			}
+		}
+		slices.Sort(xs)
+		for i := 0; i+1 < len(xs); i += 2 {
+			if xs[i+1]-xs[i] > best {
+				best, at = xs[i+1]-xs[i], plan.XY{XMm: (xs[i] + xs[i+1]) / 2, YMm: y}
+			}
+		}
+	}
+	return at
+}

@@ -96,15 +96,18 @@ func clockPanel(j *plan.JointPlan, r float64) (draw.Panel, bool) {
 	marks := clockMarks(j)
 	title, seen, outside := "Clock", frontOf(j), 2.0
 	w, b := j.Weld, j.Bolt
+	if w != nil && (len(w.TacksDeg) == 0 || w.DiameterMm == 0) {
+		w = nil
+	}
 	switch {
-	case w != nil && len(w.TacksDeg) > 0 && w.DiameterMm > 0:
+	case w != nil:
 		title, seen, outside = "Tacks 1 to "+strconv.Itoa(len(w.TacksDeg)), w.ClockOf, 7
 		if n := layers(w); n > 0 {
 			title += ", then runs a, b …"
 			outside += runRoomMm * float64(n)
 		}
 	case b != nil && len(b.OrderDeg) > 1:
-		title, outside = "Tighten in this order", 1.5+draw.BalloonMm
+		title, outside = "Tighten in this order", 2*draw.BalloonMm+0.5
 	case len(marks) == 0:
 		return draw.Panel{}, false
 	}
@@ -118,35 +121,37 @@ func clockPanel(j *plan.JointPlan, r float64) (draw.Panel, bool) {
 		shown, size := draw.Shrink(text.says, 3.4, text.bold, p.Width-2)
 		p.Draw.Add(draw.Text{XMm: cx, YMm: text.y, SizeMm: size, Bold: text.bold, Align: draw.Centre, Content: shown})
 	}
-	wanted := make([]float64, len(marks))
-	for i, m := range marks {
-		wanted[i] = m.deg
-	}
-	dial(&p.Draw, cx, cy, r, wanted)
-	places := draw.Spread(wanted, 4.2/(r-4.6)*180/math.Pi, 0, 350)
-	for i, m := range marks {
-		x, y := round(cx, cy, r, m.deg)
-		if m.key {
-			p.Draw.Add(draw.Disc(x, y, 1.5))
-		} else {
-			p.Draw.Add(draw.Shape{Path: canvas.Circle(1.2).Translate(x, y), Fill: draw.White, Stroke: draw.Black, WidthMm: 0.3})
-		}
-		lx, ly := round(cx, cy, r-4.6, places[i])
-		p.Draw.Add(draw.Text{XMm: lx, YMm: ly - 1.3, SizeMm: 3.6, Bold: true, Align: draw.Centre, Content: m.letter})
-	}
+	markedDial(&p.Draw, marks, cx, cy, r)
 	switch {
-	case outside > 6.9:
+	case w != nil:
 		weldOrder(&p.Draw, w, cx, cy, r)
 	case b != nil:
 		for i, deg := range b.OrderDeg {
-			x, y := round(cx, cy, r, deg)
-			if outside > 2 {
-				x, y = round(cx, cy, r+draw.BalloonMm, deg)
-			}
+			x, y := round(cx, cy, r+draw.BalloonMm, deg)
 			p.Draw.Add(draw.Balloon(x, y, i+1)...)
 		}
 	}
 	return p, true
+}
+
+// markedDial is a dial with what lies where as letters inside.
+func markedDial(d *draw.Drawing, marks []hourMark, cx, cy, r float64) {
+	wanted := make([]float64, len(marks))
+	for i, m := range marks {
+		wanted[i] = m.deg
+	}
+	dial(d, cx, cy, r, wanted)
+	places := draw.Spread(wanted, 4.2/(r-4.6)*180/math.Pi, 0, 350)
+	for i, m := range marks {
+		x, y := round(cx, cy, r, m.deg)
+		if m.key {
+			d.Add(draw.Disc(x, y, 1.5))
+		} else {
+			d.Add(draw.Shape{Path: canvas.Circle(1.2).Translate(x, y), Fill: draw.White, Stroke: draw.Black, WidthMm: 0.3})
+		}
+		lx, ly := round(cx, cy, r-4.6, places[i])
+		d.Add(draw.Text{XMm: lx, YMm: ly - 1.3, SizeMm: 3.6, Bold: true, Align: draw.Centre, Content: m.letter})
+	}
 }
 
 // clockMarks are those that stand on the clock of a joint: a weld's is that of
@@ -154,7 +159,7 @@ func clockPanel(j *plan.JointPlan, r float64) (draw.Panel, bool) {
 func clockMarks(j *plan.JointPlan) []hourMark {
 	if w := j.Weld; w != nil && len(w.TacksDeg) > 0 {
 		for _, p := range j.Placed {
-			if p.Part == j.B.Part && p.Copy == j.B.Copy && (p.TurnDeg != 0 || p.OtherWay) {
+			if p.Title == w.ClockOf && (p.TurnDeg != 0 || p.OtherWay) {
 				return nil
 			}
 		}

@@ -40,7 +40,7 @@ func namesOf(run []*plan.JointPlan) []string {
 
 // overviewSheets draws the order of assembly, on one page if it can be.
 func overviewSheets(pl *plan.Plan, paper draw.Frame) []*draw.Sheet {
-	return closest(func(c closeness) []*draw.Sheet {
+	return closest(func(c closeness, _ float64) *draw.Flow {
 		f := draw.NewFlow(func(page int) (*draw.Sheet, draw.Piece) {
 			s := &draw.Sheet{Frame: paper, All: true, Part: Name, Name: "Order of assembly", Scale: "not to scale"}
 			if page == 0 {
@@ -53,7 +53,7 @@ func overviewSheets(pl *plan.Plan, paper draw.Frame) []*draw.Sheet {
 			figures.Trimmed(plan.LiftKg, 0)+" kg. Clock angles are those of the assembly, clockwise from TOP, seen as each page says. The numbers are computed from the drawings: "+
 			"where the appendix calls a source “common practice” or “from memory”, ask somebody who knows before relying on it. "+
 			"Welding: the welder’s qualification and the local code come before these sheets.", c.em(3.2), false, f.Width())...)
-		return f.Sheets
+		return f
 	})
 }
 

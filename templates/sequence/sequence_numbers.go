@@ -86,9 +86,9 @@ func keyNumbers(j *plan.JointPlan, units parts.Units) []keyNumber {
 		if len(b.Grip) > 0 {
 			var grip []string
 			for _, g := range b.Grip {
-				grip = append(grip, g.What+" "+figures.Short(g.ThickMm, units))
+				grip = append(grip, figures.Short(g.ThickMm, units))
 			}
-			add("Grip", sized(b.GripMm, units), strings.Join(grip, " + "))
+			add("Grip", sized(b.GripMm, units), "from the head "+strings.Join(grip, " + "))
 		}
 	case j.Bearing != nil:
 		b := j.Bearing

@@ -106,28 +106,35 @@ func (c closeness) tight(t draw.Table) draw.Table {
 	return t
 }
 
-// closest draws something as roomy as it can be on the fewest pages.
-func closest(draws func(closeness) []*draw.Sheet) []*draw.Sheet {
-	var best []*draw.Sheet
+// closest draws something as roomy as it can be on the fewest pages, and then
+// once more with the room in mm that is left on its one page.
+func closest(draws func(c closeness, spareMm float64) *draw.Flow) []*draw.Sheet {
+	var best *draw.Flow
+	var at closeness
 	for _, c := range []closeness{1, 0.8, 0.6, 0.42} {
-		if sheets := draws(c); best == nil || len(sheets) < len(best) {
-			best = sheets
+		if f := draws(c, 0); best == nil || len(f.Sheets) < len(best.Sheets) {
+			best, at = f, c
 		}
-		if len(best) == 1 {
+		if len(best.Sheets) == 1 {
 			break
 		}
 	}
-	return best
+	if spare := best.Lowest - best.Body.Y0 - 1; len(best.Sheets) == 1 && spare > 8 {
+		if f := draws(at, spare); len(f.Sheets) == 1 {
+			best = f
+		}
+	}
+	return best.Sheets
 }
 
 // jointSheets draws a joint, or several that are the same work, on one page if
 // it can be: what goes where, the numbers, how it lies on the clock, what to
 // do and what to check.
 func jointSheets(pl *plan.Plan, run []*plan.JointPlan, paper draw.Frame) []*draw.Sheet {
-	return closest(func(c closeness) []*draw.Sheet { return c.joint(pl, run, paper) })
+	return closest(func(c closeness, spareMm float64) *draw.Flow { return c.joint(pl, run, paper, spareMm) })
 }
 
-func (c closeness) joint(pl *plan.Plan, run []*plan.JointPlan, paper draw.Frame) []*draw.Sheet {
+func (c closeness) joint(pl *plan.Plan, run []*plan.JointPlan, paper draw.Frame, spareMm float64) *draw.Flow {
 	j := run[len(run)-1]
 	f := draw.NewFlow(func(page int) (*draw.Sheet, draw.Piece) {
 		s := &draw.Sheet{Frame: paper, All: true, Part: Name, Name: stepsWord(run) + ": " + j.Kind, Scale: "not to scale"}
@@ -143,7 +150,7 @@ func (c closeness) joint(pl *plan.Plan, run []*plan.JointPlan, paper draw.Frame)
 		f.Add(draw.CautionBox("LIFT "+figures.Mass(l.MassKg)+": "+l.What+". "+upperFirst(l.How)+".", f.Width()), draw.Space(2))
 	}
 	f.Add(bigNumbers(keyNumbers(j, pl.Units), f.Width()), draw.Space(2))
-	f.Add(c.pictures(pl, j, f.Width(), f.Body.Height()*0.27*float64(c))...)
+	f.Add(c.pictures(pl, j, f.Width(), f.Body.Height()*0.27*float64(c)+min(spareMm, f.Body.Height()*0.2))...)
 	if text := strings.Join(clockLines(j), ".  "); text != "" {
 		f.Add(draw.Paragraph("", text+".", c.em(2.9), false, f.Width())...)
 		f.Add(draw.Space(2))
@@ -159,17 +166,7 @@ func (c closeness) joint(pl *plan.Plan, run []*plan.JointPlan, paper draw.Frame)
 			f.Add(draw.Paragraph("⚠", upperFirst(text), c.em(2.9), false, f.Width())...)
 		}
 	}
-	return f.Sheets
-}
-
-// pictures are the assembled section with the clock at its right, and the small
-// pictures of a weld.
-func (c closeness) pictures(pl *plan.Plan, j *plan.JointPlan, width, height float64) []draw.Piece {
-	var clocks []draw.Panel
-	if clock, ok := clockPanel(j, max(14.5, 18*float64(c))); ok {
-		clocks = append(clocks, clock)
-	}
-	return stackPictures(pl, j, width, height, clocks...)
+	return f
 }
 
 // stepTable has a row for each thing to do, with a box for each joint.

@@ -67,7 +67,7 @@ func Arrangement(pl *plan.Plan, paper draw.Frame) []draw.Chapter {
 		}
 		if c.Item > 0 && !seen[c.Item] {
 			seen[c.Item] = true
-			x, y := at(metalPoint(c.Loops[0]))
+			x, y := at(picture.Metal(c.Loops))
 			spots = append(spots, picture.Spot{N: c.Item, X: x, Y: y, To: pl.Parts[c.Item-1].Title})
 		}
 	}
@@ -122,33 +122,6 @@ func itemTable(pl *plan.Plan, seen map[int]bool) draw.Table {
 		t.Rows = append(t.Rows, append(rows[i : i+1 : i+1][0], right...))
 	}
 	return t
-}
-
-// metalPoint is a place inside a contour for the end of a leader: the middle of
-// the longest of three level chords.
-func metalPoint(loop []plan.XY) plan.XY {
-	lo, hi := loop[0].YMm, loop[0].YMm
-	for _, q := range loop {
-		lo, hi = min(lo, q.YMm), max(hi, q.YMm)
-	}
-	best, at := -1.0, loop[0]
-	for _, share := range []float64{0.5, 0.7, 0.85} {
-		y := lo + (hi-lo)*share
-		var xs []float64
-		for i, a := range loop {
-			b := loop[(i+1)%len(loop)]
-			if a.YMm < y != (b.YMm < y) {
-				xs = append(xs, a.XMm+(y-a.YMm)*(b.XMm-a.XMm)/(b.YMm-a.YMm))
-			}
-		}
-		slices.Sort(xs)
-		for i := 0; i+1 < len(xs); i += 2 {
-			if xs[i+1]-xs[i] > best {
-				best, at = xs[i+1]-xs[i], plan.XY{XMm: (xs[i] + xs[i+1]) / 2, YMm: y}
-			}
-		}
-	}
-	return at
 }
 
 // overall is a level dimension line with its size above.

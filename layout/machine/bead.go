@@ -1,0 +1,147 @@
+package machine
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"centrepop/layout/plan"
+)
+
+// bead is a corner between two cut surfaces filled with weld metal.
+type bead struct {
+	points  [3]plan.XY
+	groove  bool // an edge prepared for it
+	areaMm2 float64
+}
+
+// beads are the corners between two cut surfaces that a weld fills: where one
+// contour leaves the other at an angle, and the wedge between them is empty. Of a
+// weld from one side that is taken which an edge is prepared for, else the
+// largest; all round, those like it at both sides of the axis.
+func beads(a, b [][]plan.XY, w *plan.WeldPlan) [][]plan.XY {
+	leg := w.LegMm
+	if leg == 0 {
+		leg = w.ThinnerMm
+	}
+	touch := w.GapMm + 0.6 // fits, and corners that a press fit rounds
+	var all []bead
+	for _, pair := range [][2][][]plan.XY{{a, b}, {b, a}} {
+		for _, loop := range pair[0] {
+			for i := range loop {
+				for _, step := range []int{1, len(loop) - 1} {
+					all = append(all, corner(loop, i, step, pair[0], pair[1], touch, leg)...)
+				}
+			}
+		}
+	}
+	slices.SortStableFunc(all, func(p, q bead) int {
+		if p.groove != q.groove {
+			if p.groove {
+				return -1
+			}
+			return 1
+		}
+		return -cmp.Compare(math.Round(p.areaMm2*100), math.Round(q.areaMm2*100))
+	})
+	var kept []bead
+	var out [][]plan.XY
+	for _, c := range all {
+		again := slices.ContainsFunc(kept, func(k bead) bool { return distance(k.middle(), c.middle()) < leg })
+		if again || w.Sides == 1 && len(kept) > 0 && (w.DiameterMm == 0 || c.groove != kept[0].groove || c.areaMm2 < 0.4*kept[0].areaMm2) {
+			continue
+		}
+		kept = append(kept, c)
+		out = append(out, c.points[:])
+	}
+	return out
+}
+
+func (c *bead) middle() plan.XY {
+	p := c.points
+	return xy((p[0].XMm+p[1].XMm+p[2].XMm)/3, (p[0].YMm+p[1].YMm+p[2].YMm)/3)
+}
+
+// corner looks at one edge out of a point of a contour: if the point touches the
+// other surface and the edge leaves it, it makes a corner with each way along the
+// other contour that leaves an empty wedge.
+func corner(loop []plan.XY, i, step int, own, other [][]plan.XY, touch, leg float64) []bead {
+	v, u := loop[i], loop[(i+step)%len(loop)]
+	foot, ends, off := nearest(v, other)
+	long := distance(v, u)
+	if off > touch || long < touch {
+		return nil
+	}
+	if _, _, away := nearest(toward(v, u, min(long, leg)), other); away <= touch {
+		return nil
+	}
+	var out []bead
+	for _, end := range ends {
+		along := distance(foot, end)
+		if along < touch {
+			continue
+		}
+		c := bead{points: [3]plan.XY{v, toward(v, u, min(long, leg)), toward(foot, end, min(along, leg))}}
+		angle := turned(v, u, foot, end)
+		if angle < 65 { // a bevel: filled to its end
+			c.groove = true
+			c.points[1] = toward(v, u, min(long, 3*leg))
+			c.points[2] = toward(foot, end, min(along, 3*leg, distance(v, c.points[1])*math.Cos(angle*math.Pi/180)))
+		}
+		m := c.middle()
+		if angle < 20 || angle > 155 || within(m, own) || within(m, other) {
+			continue
+		}
+		p := c.points
+		c.areaMm2 = math.Abs((p[1].XMm-p[0].XMm)*(p[2].YMm-p[0].YMm)-(p[2].XMm-p[0].XMm)*(p[1].YMm-p[0].YMm)) / 2
+		out = append(out, c)
+	}
+	return out
+}
+
+// turned is the angle in degrees between two directions, each from one point to
+// another.
+func turned(a, b, c, d plan.XY) float64 {
+	ux, uy, wx, wy := b.XMm-a.XMm, b.YMm-a.YMm, d.XMm-c.XMm, d.YMm-c.YMm
+	return math.Abs(math.Atan2(ux*wy-uy*wx, ux*wx+uy*wy)) * 180 / math.Pi
+}
+
+func distance(a, b plan.XY) float64 { return math.Hypot(b.XMm-a.XMm, b.YMm-a.YMm) }
+
+// toward is the point at a distance from one towards another.
+func toward(a, b plan.XY, mm float64) plan.XY {
+	t := mm / distance(a, b)
+	return xy(a.XMm+t*(b.XMm-a.XMm), a.YMm+t*(b.YMm-a.YMm))
+}
+
+// nearest is the point of contours nearest to another, the ends of the edge it
+// lies on, and how far it is.
+func nearest(p plan.XY, loops [][]plan.XY) (foot plan.XY, ends [2]plan.XY, off float64) {
+	off = math.Inf(1)
+	for _, loop := range loops {
+		for i, a := range loop {
+			b := loop[(i+1)%len(loop)]
+			dx, dy := b.XMm-a.XMm, b.YMm-a.YMm
+			t := ((p.XMm-a.XMm)*dx + (p.YMm-a.YMm)*dy) / (dx*dx + dy*dy)
+			q := xy(a.XMm+max(0, min(1, t))*dx, a.YMm+max(0, min(1, t))*dy)
+			if d := distance(p, q); d < off {
+				foot, ends, off = q, [2]plan.XY{a, b}, d
+			}
+		}
+	}
+	return foot, ends, off
+}
+
+// within tells whether a point lies in the surface that contours bound.
+func within(p plan.XY, loops [][]plan.XY) bool {
+	in := false
+	for _, loop := range loops {
+		for i, a := range loop {
+			b := loop[(i+1)%len(loop)]
+			if a.YMm > p.YMm != (b.YMm > p.YMm) && p.XMm < a.XMm+(p.YMm-a.YMm)*(b.XMm-a.XMm)/(b.YMm-a.YMm) {
+				in = !in
+			}
+		}
+	}
+	return in
+}

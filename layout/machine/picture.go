@@ -1,0 +1,262 @@
+package machine
+
+import (
+	"math"
+	"slices"
+
+	"centrepop/layout/assembly"
+	"centrepop/layout/plan"
+	"centrepop/parts/geom"
+)
+
+func xy(x, y float64) plan.XY { return plan.XY{XMm: geom.Clean(x), YMm: geom.Clean(y)} }
+
+// onPlane is a point of the machine in a plane, dirOn a direction.
+func onPlane(plane assembly.Pose, p assembly.Vec) plan.XY {
+	q := plane.Inverse().Apply(p)
+	return xy(q.X, q.Y)
+}
+
+func dirOn(plane assembly.Pose, d assembly.Vec) plan.XY {
+	q := plane.Inverse().Turn(d)
+	return xy(q.X, q.Y)
+}
+
+// Pictures are the general arrangement, nil where nothing is placed; and every
+// joint is given the sections that show it, of all that stands by then.
+func (m *Machine) Pictures() *plan.Arrangement {
+	s := newStage(m)
+	for _, j := range m.joints {
+		a, b := s.body[Instance{j.A.Part, j.A.Copy}.id()], s.body[Instance{j.B.Part, j.B.Copy}.id()]
+		j.Pictures = nil
+		if a == nil || b == nil {
+			continue
+		}
+		v := &viewed{stage: s, j: j, mover: a, still: b, stands: s.together(j.N, a.ID)}
+		if j.Press != nil { // the hub goes on the shaft
+			v.mover, v.still = b, a
+		}
+		planes, into := v.planes(a, b)
+		for _, plane := range planes {
+			if p, ok := v.picture(plane, into); ok {
+				j.Pictures = append(j.Pictures, p)
+			}
+		}
+	}
+	return s.arrangement()
+}
+
+// viewed is a step being drawn.
+type viewed struct {
+	*stage
+	j            *plan.JointPlan
+	mover, still *assembly.Body
+	stands       map[string]bool
+}
+
+// planes are those that show a joint truly, and the way of what comes: along
+// the axis that the parts share; else across the seam, and along it.
+func (v *viewed) planes(a, b *assembly.Body) ([]assembly.Pose, assembly.Vec) {
+	if axis, ok := v.axisOf(v.j); ok {
+		own := assembly.Pose{X: axis.Z.Times(-1), Y: axis.Y, Z: axis.X, At: axis.At}
+		if holds(alongAxis, axis) && math.Abs(alongAxis.Z.Dot(axis.X)) > 1-level && v.stands[v.Bodies[0].ID] {
+			own = alongAxis // as the machine stands
+		}
+		if out, far := v.beyond(own, axis, a); far {
+			own = assembly.Frame(axis.At, axis.Z.Times(-1).Cross(out), out)
+		}
+		into := axis.Z
+		box := func(q *assembly.Body) float64 { return q.Box().Centre().Dot(axis.Z) }
+		if box(v.mover) > box(v.still) {
+			into = axis.Z.Times(-1)
+		}
+		return []assembly.Pose{own}, into
+	}
+	face := a.Pose.Z
+	switch in := v.joint(v.j.Name); {
+	case in.Place != nil:
+		_, _, normal := v.placed(in.Place, Instance{v.j.A.Part, v.j.A.Copy}, Instance{v.j.B.Part, v.j.B.Copy})
+		face = b.Pose.Turn(normal)
+	case v.j.Beside != nil:
+		face = b.Pose.Z
+	}
+	if a.Box().Centre().Sub(b.Box().Centre()).Dot(face) < 0 {
+		face = face.Times(-1)
+	}
+	at := a.Box().Centre()
+	into := face.Times(-1)
+	const steep = 0.9
+	for _, z := range []assembly.Vec{a.Pose.Z, b.Pose.Z} {
+		if math.Abs(z.Dot(face)) < steep {
+			across := z.Cross(face).Unit()
+			if z == a.Pose.Z { // a plate on its edge: its own outline, and the seam across
+				return []assembly.Pose{upright(at, z), upright(at, across)}, into
+			}
+			return []assembly.Pose{upright(at, across), upright(at, z)}, into
+		}
+	}
+	n := a.Pose.X
+	if math.Abs(a.Pose.Y.X) > math.Abs(n.X) {
+		n = a.Pose.Y
+	}
+	return []assembly.Pose{upright(at, n)}, into
+}
+
+// beyond is the way out to the first of a joint's screws or studs, if the cut
+// surface of their part does not reach out so far: in the corner of a plate.
+func (v *viewed) beyond(plane, axis assembly.Pose, part *assembly.Body) (assembly.Vec, bool) {
+	for _, id := range v.ends[v.j.N-1][2:] {
+		b := v.body[id]
+		if b == nil || v.j.Bolt == nil {
+			continue
+		}
+		out := b.Pose.At.Sub(axis.At)
+		out = out.Sub(axis.Z.Times(out.Dot(axis.Z)))
+		across, reach := plane.Z.Cross(axis.Z), 0.0
+		for _, loop := range v.cut(plane, part) {
+			for _, p := range loop {
+				at := plane.Apply(assembly.Vec{X: p.XMm, Y: p.YMm})
+				reach = max(reach, math.Abs(at.Sub(axis.At).Dot(across)))
+			}
+		}
+		return out.Unit(), out.Len() > reach
+	}
+	return assembly.Vec{}, false
+}
+
+// upright is the plane through a point with a normal, as a machine is drawn: TOP
+// up, front at the left or to who looks; from above with the front at the left.
+func upright(at, normal assembly.Vec) assembly.Pose {
+	if math.Abs(normal.Y) > 0.9 {
+		return assembly.Frame(at, assembly.AxisY, assembly.AxisX.Times(-1))
+	}
+	if 2*normal.X+normal.Z < 0 {
+		normal = normal.Times(-1)
+	}
+	if math.Abs(normal.X) > 1-level && math.Abs(at.X) < level {
+		return alongAxis
+	}
+	return assembly.Frame(at, normal, assembly.AxisY)
+}
+
+// kindOf says how a plane lies.
+func (v *viewed) kindOf(plane assembly.Pose) plan.CutKind {
+	axis, ok := v.axisOf(v.j)
+	switch {
+	case ok && math.Abs(plane.Z.Dot(axis.X)) < 1-level:
+		return plan.CutBolt
+	case ok:
+		return plan.CutAxis
+	case math.Abs(plane.Z.Y) > 0.9:
+		return plan.CutLevel
+	case math.Abs(plane.Z.Z) > math.Abs(plane.Z.X):
+		return plan.CutAcross
+	}
+	return plan.CutLength
+}
+
+// picture is the section by a plane; ok is false where it misses both parts.
+func (v *viewed) picture(plane assembly.Pose, into assembly.Vec) (plan.Picture, bool) {
+	moverLoops, stillLoops := v.cut(plane, v.mover), v.cut(plane, v.still)
+	if len(moverLoops) == 0 || len(stillLoops) == 0 {
+		return plan.Picture{}, false
+	}
+	p := plan.Picture{Cut: v.kindOf(plane)}
+	win := v.window(plane, moverLoops, stillLoops)
+	p.MinMm, p.MaxMm = win.min, win.max
+	add := func(shape plan.Shape) {
+		if shape.Loops = win.clip(shape.Loops); len(shape.Loops) > 0 {
+			p.Shapes = append(p.Shapes, shape)
+		}
+	}
+	for i := range v.Bodies {
+		b := &v.Bodies[i]
+		of, made := v.Of[b.ID]
+		if r, ok := extent(plane, b); made && ok && v.stands[b.ID] && win.touches(r) {
+			add(plan.Shape{Kind: plan.ShapePart, Item: v.item[of.Part], Title: v.title(b.ID), New: b == v.mover, Loops: v.cut(plane, b)})
+		}
+	}
+	for _, j := range v.joints[:v.j.N] {
+		if !v.stands[v.ends[j.N-1][0]] {
+			continue
+		}
+		isNew := j == v.j
+		a, b := v.body[v.ends[j.N-1][0]], v.body[v.ends[j.N-1][1]]
+		ra, oka := extent(plane, a)
+		rb, okb := extent(plane, b)
+		if !oka && !okb || !win.touches(ra.meet(rb)) {
+			continue
+		}
+		if w := j.Weld; w != nil {
+			add(plan.Shape{Kind: plan.ShapeBead, New: isNew, Loops: beads(v.cut(plane, a), v.cut(plane, b), w)})
+		}
+		if j.Bearing != nil {
+			for _, ring := range v.rings(plane, j) {
+				ring.New = isNew
+				add(ring)
+			}
+		}
+		for _, screw := range v.screwsIn(plane, j) {
+			screw.New = isNew
+			add(screw)
+			r := rectOf(screw.Loops)
+			p.Centres = append(p.Centres, r.long())
+		}
+	}
+	p.Centres = win.clipLines(p.Centres)
+	if axis, ok := v.axisOf(v.j); ok {
+		d := dirOn(plane, axis.Z)
+		o := onPlane(plane, axis.At)
+		p.Centres = append(p.Centres, win.clipLines([][2]plan.XY{win.through(o, d)})...)
+	}
+	p.Arrows = v.arrows(plane, into, win, win.clip(moverLoops))
+	return p, true
+}
+
+// arrows show the way of what comes, at the side it comes from.
+func (v *viewed) arrows(plane assembly.Pose, into assembly.Vec, win rect, mover [][]plan.XY) []plan.Arrow {
+	if v.j.Bearing != nil {
+		return slices.DeleteFunc(v.ringArrows(plane, v.j), func(a plan.Arrow) bool { return win.inside(a.AtMm) != a.AtMm })
+	}
+	d := dirOn(plane, into)
+	if len(mover) == 0 || math.Hypot(d.XMm, d.YMm) < 0.5 || v.j.Weld != nil && len(v.j.Placed) > 0 {
+		return nil
+	}
+	top := rectOf(mover[:1])
+	for i := range mover {
+		if r := rectOf(mover[i : i+1]); r.max.YMm > top.max.YMm {
+			top = r
+		}
+	}
+	c, h := top.centre(), top.size()
+	at := xy(c.XMm-d.XMm*h.XMm/2, c.YMm-d.YMm*h.YMm/2)
+	return []plan.Arrow{{AtMm: win.inside(at), Dir: d}}
+}
+
+// window is what a picture shows: the two parts, but of a long one only the
+// stretch about the joint; beside another part also the others of its kind.
+func (v *viewed) window(plane assembly.Pose, mover, still [][]plan.XY) rect {
+	small, big := rectOf(mover), rectOf(still)
+	if max(small.size().XMm, small.size().YMm) > max(big.size().XMm, big.size().YMm) {
+		small, big = big, small
+	}
+	all := small.join(big)
+	reach := 0.6 * max(small.size().XMm, small.size().YMm)
+	axis, ok := v.axisOf(v.j)
+	if !ok {
+		reach *= 4 // its place on the other matters
+	}
+	about := small.meet(big)
+	pad := 0.02 * max(all.size().XMm, all.size().YMm)
+	win := all.grown(pad).meet(about.grown(reach))
+	for i := range v.Bodies {
+		b := &v.Bodies[i]
+		if r, cut := extent(plane, b); !ok && cut && v.stands[b.ID] && v.Of[b.ID].Part == v.j.A.Part {
+			win = win.join(r.grown(pad))
+		}
+	}
+	if !ok {
+		return win
+	}
+	return win.half(onPlane(plane, axis.At), dirOn(plane, axis.Z), append(mover, still...))
+}

@@ -1,0 +1,101 @@
+package machine
+
+import (
+	"math"
+	"slices"
+	"testing"
+
+	"centrepop/layout/plan"
+)
+
+func box(x0, y0, x1, y1 float64) [][]plan.XY {
+	return [][]plan.XY{{{XMm: x0, YMm: y0}, {XMm: x1, YMm: y0}, {XMm: x1, YMm: y1}, {XMm: x0, YMm: y1}}}
+}
+
+// areas are the sizes of beads in mm², the largest first, with where their
+// middles lie.
+func TestBeads(t *testing.T) {
+	t.Parallel()
+	floor := box(-50, -10, 50, 0)
+	bevelled := [][]plan.XY{{{XMm: -5, YMm: 0}, {XMm: 2, YMm: 0}, {XMm: 5, YMm: 3}, {XMm: 5, YMm: 40}, {XMm: -5, YMm: 40}}}
+	for name, c := range map[string]struct {
+		a, b [][]plan.XY
+		w    plan.WeldPlan
+		want []float64 // areas
+		at   []float64 // x of the middles
+	}{
+		"both sides":       {box(-5, 0, 5, 40), floor, plan.WeldPlan{LegMm: 6, Sides: 2}, []float64{18, 18}, []float64{-7, 7}},
+		"a fit between":    {box(-5, 0.4, 5, 40), floor, plan.WeldPlan{LegMm: 6, Sides: 2}, []float64{18, 18}, []float64{-7, 7}},
+		"too far":          {box(-5, 0.7, 5, 40), floor, plan.WeldPlan{LegMm: 6, Sides: 2}, nil, nil},
+		"over a gap":       {box(-5, 1.5, 5, 40), floor, plan.WeldPlan{LegMm: 6, Sides: 2, GapMm: 1.5}, []float64{18, 18}, []float64{-7, 7}},
+		"at an edge":       {box(40, 0, 50, 40), floor, plan.WeldPlan{LegMm: 6, Sides: 2}, []float64{18}, []float64{38}},
+		"prepared":         {bevelled, floor, plan.WeldPlan{ThinnerMm: 8, Sides: 1}, []float64{4.5}, []float64{4}},
+		"prepared, filled": {bevelled, floor, plan.WeldPlan{LegMm: 6, Sides: 2}, []float64{4.5, 18}, []float64{4, -7}},
+		"one side":         {box(-5, 0, 5, 40), floor, plan.WeldPlan{LegMm: 6, Sides: 1}, []float64{18}, []float64{-7}},
+		"round, one side":  {box(-5, 0, 5, 40), floor, plan.WeldPlan{LegMm: 6, Sides: 1, DiameterMm: 10}, []float64{18, 18}, []float64{-7, 7}},
+		"under":            {box(-5, -50, 5, -10), floor, plan.WeldPlan{LegMm: 30, Sides: 2}, []float64{450, 450}, []float64{-15, 15}},
+	} {
+		got := beads(c.a, c.b, &c.w)
+		if len(got) != len(c.want) {
+			t.Errorf("%s: %d beads, want %d: %v", name, len(got), len(c.want), got)
+			continue
+		}
+		slices.SortFunc(got, func(p, q []plan.XY) int {
+			return slices.Index(c.at, near(p, c.at)) - slices.Index(c.at, near(q, c.at))
+		})
+		for i, p := range got {
+			area := math.Abs((p[1].XMm-p[0].XMm)*(p[2].YMm-p[0].YMm)-(p[2].XMm-p[0].XMm)*(p[1].YMm-p[0].YMm)) / 2
+			if x := (p[0].XMm + p[1].XMm + p[2].XMm) / 3; math.Abs(area-c.want[i]) > 2.5 || math.Abs(x-c.at[i]) > 0.8 {
+				t.Errorf("%s: bead %d has %.2f mm² at x %.2f, want %.2f at %.2f", name, i, area, x, c.want[i], c.at[i])
+			}
+		}
+	}
+}
+
+// near is the one of some places that the middle of a bead lies nearest to.
+func near(p []plan.XY, at []float64) float64 {
+	x := (p[0].XMm + p[1].XMm + p[2].XMm) / 3
+	return slices.MinFunc(at, func(a, b float64) int { return int(1000 * (math.Abs(a-x) - math.Abs(b-x))) })
+}
+
+func TestWindow(t *testing.T) {
+	t.Parallel()
+	square := rectOf(box(0, 0, 4, 4))
+	for at, want := range map[float64]float64{-1: 16, 1: 12, 3: 4, 5: 0} {
+		cut := square
+		cut.min.XMm, cut.max.XMm = at, 10
+		area := 0.0
+		for _, loop := range cut.clip(box(0, 0, 4, 4)) {
+			for i, q := range loop {
+				o := loop[(i+1)%len(loop)]
+				area += (q.XMm*o.YMm - o.XMm*q.YMm) / 2
+			}
+		}
+		if math.Abs(area-want) > 1e-12 {
+			t.Errorf("right of %g: area %g, not %g", at, area, want)
+		}
+	}
+	lines := square.clipLines([][2]plan.XY{{{XMm: -3, YMm: 2}, {XMm: 9, YMm: 2}}, {{XMm: -3, YMm: 5}, {XMm: 9, YMm: 5}}})
+	if len(lines) != 1 || lines[0] != [2]plan.XY{{XMm: 0, YMm: 2}, {XMm: 4, YMm: 2}} {
+		t.Errorf("lines %v", lines)
+	}
+	if got := rectOf(box(0, 0, 1, 1)).meet(rectOf(box(3, 0, 5, 1))); got != rectOf(box(1, 0, 3, 1)) {
+		t.Errorf("between two is %v", got)
+	}
+	level, o := plan.XY{XMm: 1}, plan.XY{}
+	for name, c := range map[string]struct {
+		loops [][]plan.XY
+		dir   plan.XY
+		want  rect
+	}{
+		"a bar is shown whole":         {box(0, -10, 100, 10), level, rectOf(box(0, -10, 100, 10))},
+		"a disc by half":               {box(0, -100, 100, 100), level, rectOf(box(0, -5, 100, 100))},
+		"an upright one by its right":  {box(-100, 0, 100, 50), plan.XY{YMm: -1}, rectOf(box(-5, 0, 100, 50))},
+		"of a wide ring the metal":     {slices.Concat(box(0, 80, 12, 100), box(0, -100, 12, -80)), level, rectOf(box(0, 72, 12, 100))},
+		"of an upright ring the metal": {slices.Concat(box(80, 0, 100, 12), box(-100, 0, -80, 12)), plan.XY{YMm: 1}, rectOf(box(72, 0, 100, 12))},
+	} {
+		if got := rectOf(c.loops).half(o, c.dir, c.loops); got != c.want {
+			t.Errorf("%s: %v, want %v", name, got, c.want)
+		}
+	}
+}

@@ -1,0 +1,230 @@
+package machine
+
+import (
+	"math"
+	"strings"
+
+	"centrepop/layout/assembly"
+	"centrepop/layout/plan"
+	"centrepop/layout/words"
+)
+
+// stage draws what stands at each step. Sections of a body by a plane are made
+// once for all steps.
+type stage struct {
+	*Machine
+	body map[string]*assembly.Body
+	item map[string]int // of a part in the plan, from 1
+	ends [][]string     // of each joint: all bodies it ties together
+	cuts map[cutKey][][]plan.XY
+}
+
+// cutKey names a section of a body, or of a pattern of screws turned into the
+// plane.
+type cutKey struct {
+	plane assembly.Pose
+	id    string
+}
+
+func newStage(m *Machine) *stage {
+	s := &stage{Machine: m, body: map[string]*assembly.Body{}, item: map[string]int{}, cuts: map[cutKey][][]plan.XY{}}
+	for i, r := range m.models {
+		s.item[r.Part.Name.Value] = i + 1
+	}
+	for i := range m.Bodies {
+		s.body[m.Bodies[i].ID] = &m.Bodies[i]
+	}
+	for _, j := range m.joints {
+		ends := []string{Instance{j.A.Part, j.A.Copy}.id(), Instance{j.B.Part, j.B.Copy}.id()}
+		for _, t := range m.studs(j) {
+			ends = append(ends, t.B)
+		}
+		for i := range m.Bodies {
+			if id := m.Bodies[i].ID; boughtBy(j, id) {
+				ends = append(ends, id)
+			}
+		}
+		s.ends = append(s.ends, ends)
+	}
+	return s
+}
+
+// boughtBy tells whether a body is a screw or the bearing of a joint.
+func boughtBy(j *plan.JointPlan, id string) bool {
+	rest, ok := strings.CutPrefix(id, j.Name+" ")
+	return ok && (rest == "bearing" || strings.HasPrefix(rest, "screw "))
+}
+
+// together are the bodies that hang together with one after the first n joints.
+func (s *stage) together(n int, id string) map[string]bool {
+	in := map[string]bool{id: true}
+	for grown := true; grown; {
+		grown = false
+		for _, ends := range s.ends[:n] {
+			tied, whole := false, true
+			for _, e := range ends {
+				tied, whole = tied || in[e], whole && in[e]
+			}
+			if tied && !whole {
+				grown = true
+				for _, e := range ends {
+					in[e] = true
+				}
+			}
+		}
+	}
+	return in
+}
+
+// pictureMm is how near curves in pictures are to the true ones: less than the
+// width of a line at a scale of 1:1.
+const pictureMm = 0.05
+
+// cut is the section of a body by a plane.
+func (s *stage) cut(plane assembly.Pose, b *assembly.Body) [][]plan.XY {
+	key := cutKey{plane, b.ID}
+	if loops, done := s.cuts[key]; done {
+		return loops
+	}
+	var out [][]plan.XY
+	for _, loop := range b.Section(plane, pictureMm) {
+		points := make([]plan.XY, len(loop))
+		for i, p := range loop {
+			points[i] = xy(p.X, p.Y)
+		}
+		out = append(out, points)
+	}
+	s.cuts[key] = out
+	return out
+}
+
+// extent is the rectangle about a body in a plane that passes its box.
+func extent(plane assembly.Pose, b *assembly.Body) (rect, bool) {
+	box := b.Box().Moved(plane.Inverse())
+	return rect{xy(box.Low.X, box.Low.Y), xy(box.High.X, box.High.Y)}, box.Low.Z <= 0 && box.High.Z >= 0
+}
+
+// axisOf is the axis of a joint's assembly: z out of its front, y to its TOP.
+func (s *stage) axisOf(j *plan.JointPlan) (assembly.Pose, bool) {
+	if len(j.Placed) == 0 {
+		return assembly.Pose{}, false
+	}
+	pose, ok := s.poses[Instance{j.Placed[0].Part, j.Placed[0].Copy}.id()]
+	return pose.Of(onAxis(&j.Placed[0]).Inverse()), ok
+}
+
+// level is how far directions and places may be off one another by rounding.
+const level = 1e-6
+
+// holds tells whether a plane holds an axis.
+func holds(plane, axis assembly.Pose) bool {
+	return math.Abs(plane.Z.Dot(axis.Z)) < level && math.Abs(plane.Z.Dot(axis.At.Sub(plane.At))) < level
+}
+
+// screwsIn are the screws and made studs of a joint as a plane through its axis
+// shows them: those that it cuts, and where it cuts none, one turned into it at
+// each side.
+func (s *stage) screwsIn(plane assembly.Pose, j *plan.JointPlan) []plan.Shape {
+	var out []plan.Shape
+	if j.Bolt == nil {
+		return nil
+	}
+	var first *assembly.Body
+	add := func(loops [][]plan.XY) {
+		if first.Bought && len(loops) > 0 {
+			out = append(out, plan.Shape{Kind: plan.ShapeScrew, Loops: loops})
+		} else if len(loops) > 0 {
+			part := s.Of[first.ID].Part
+			out = append(out, plan.Shape{Kind: plan.ShapeStud, Item: s.item[part], Title: s.model(part).Out.Title, Loops: loops})
+		}
+	}
+	for _, id := range s.ends[j.N-1][2:] {
+		if b := s.body[id]; b != nil {
+			if first == nil {
+				first = b
+			}
+			add(s.cut(plane, b))
+		}
+	}
+	pose, ok := s.poses[Instance{j.A.Part, j.A.Copy}.id()]
+	if len(out) > 0 || first == nil || !ok || !holds(plane, pose) {
+		return out
+	}
+	own := pose.Inverse()
+	across := plane.Z.Cross(pose.Z) // out from the axis, in the plane
+	for _, side := range []float64{0, 180} {
+		turn := assembly.ClockDeg(own.Apply(first.Pose.At)) - assembly.ClockDeg(own.Turn(across)) + side
+		b := *first
+		b.ID += words.Trim(side, 0) // its own in the cuts
+		b.Pose = pose.Of(assembly.Rotate(assembly.AxisZ, turn)).Of(own.Of(first.Pose))
+		add(s.cut(plane, &b))
+	}
+	return out
+}
+
+// ringShape is an outline of a tapered roller bearing's part: along the axis in
+// shares of its width from the cup's back, and outward in shares of its section
+// from the bore. The proportions are those of common bearings, for the eye alone.
+type ringShape [][2]float64
+
+var ringShapes = []struct {
+	kind  plan.ShapeKind
+	shape ringShape
+}{
+	{plan.ShapeCup, ringShape{{0, 1}, {0.8, 1}, {0.8, 0.82}, {0, 0.58}}},
+	{plan.ShapeCone, ringShape{{0.1, 0}, {1, 0}, {1, 0.42}, {0.9, 0.42}, {0.9, 0.34}, {0.18, 0.2}, {0.18, 0.26}, {0.1, 0.26}}},
+	{plan.ShapeRoller, ringShape{{0.88, 0.34}, {0.86, 0.84}, {0.2, 0.64}, {0.22, 0.2}}},
+}
+
+// rings are the cup, the cone and the rollers of a bearing in a plane that holds
+// its axis, as they sit: the thick side of the cup on its shoulder.
+func (s *stage) rings(plane assembly.Pose, j *plan.JointPlan) []plan.Shape {
+	axis, ok := s.axisOf(j)
+	b := j.Bearing
+	if !ok || b.LargeEnd == "" || !holds(plane, axis) {
+		return nil
+	}
+	var out []plan.Shape
+	for _, ring := range ringShapes {
+		shape := plan.Shape{Kind: ring.kind, Title: b.Bearing}
+		for _, side := range []float64{1, -1} {
+			var loop []plan.XY
+			for _, q := range ring.shape {
+				loop = append(loop, s.ringPoint(plane, axis, b, q, side))
+			}
+			shape.Loops = append(shape.Loops, loop)
+		}
+		out = append(out, shape)
+	}
+	return out
+}
+
+func (s *stage) ringPoint(plane, axis assembly.Pose, b *plan.BearingPlan, q [2]float64, side float64) plan.XY {
+	z := b.CupBackMm + b.LargeEndDir*q[0]*b.WidthMm
+	r := b.BoreMm/2 + q[1]*(b.OutsideMm-b.BoreMm)/2
+	p := axis.At.Sub(axis.Z.Times(z)).Add(plane.Z.Cross(axis.Z).Times(side * r))
+	return onPlane(plane, p)
+}
+
+// ringArrows show the way of each ring to its place: the cup towards its
+// shoulder, a cone against a shoulder with its large end first, one that a nut
+// holds with its small end first.
+func (s *stage) ringArrows(plane assembly.Pose, j *plan.JointPlan) []plan.Arrow {
+	axis, ok := s.axisOf(j)
+	b := j.Bearing
+	if !ok || b.LargeEnd == "" || !holds(plane, axis) {
+		return nil
+	}
+	back := dirOn(plane, axis.Z.Times(-b.LargeEndDir)) // from the cup's back to the large end
+	to := plan.XY{XMm: -back.XMm, YMm: -back.YMm}
+	cone, coneDir := [2]float64{0.1, 0.14}, back
+	if b.Adjusted {
+		cone, coneDir = [2]float64{1, 0.14}, to
+	}
+	var out []plan.Arrow
+	for _, side := range []float64{1, -1} {
+		out = append(out, plan.Arrow{AtMm: s.ringPoint(plane, axis, b, [2]float64{0.8, 0.92}, side), Dir: to},
+			plan.Arrow{AtMm: s.ringPoint(plane, axis, b, cone, side), Dir: coneDir})
+	}
+	return out
+}

@@ -1,0 +1,27 @@
+package picture
+
+import (
+	"testing"
+
+	"centrepop/layout/plan"
+)
+
+// A leader ends in metal: not in a hole, and where the metal is widest.
+func TestMetal(t *testing.T) {
+	t.Parallel()
+	square := func(x, y, w, h float64) []plan.XY {
+		return []plan.XY{{XMm: x, YMm: y}, {XMm: x + w, YMm: y}, {XMm: x + w, YMm: y + h}, {XMm: x, YMm: y + h}}
+	}
+	for _, c := range []struct {
+		loops [][]plan.XY
+		want  plan.XY
+	}{
+		{[][]plan.XY{square(100, 30, 40, 400)}, plan.XY{XMm: 120, YMm: 230}},
+		{[][]plan.XY{square(0, 0, 100, 100), square(10, 40, 80, 20)}, plan.XY{XMm: 50, YMm: 70}},
+		{[][]plan.XY{square(0, 0, 100, 10), square(0, 90, 60, 10)}, plan.XY{XMm: 30, YMm: 95}},
+	} {
+		if got := Metal(c.loops); got != c.want {
+			t.Errorf("a leader to %v ends at %v, want %v", c.loops, got, c.want)
+		}
+	}
+}
