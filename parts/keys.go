@@ -33,7 +33,8 @@ const (
 	HoleType       Type = "hole size" // words, or the keys diameter and fit
 	DepthType      Type = "depth"     // a size, or through
 	PathType       Type = "path data"
-	EitherType     Type = "size or keys"      // a size, or the keys of its group
+	EitherType     Type = "size or keys" // a size, or the keys of its group
+	NamedType      Type = "name of a standard or keys"
 	OntoType       Type = "reference or keys" // a reference, or the keys of its group
 	StockNameType  Type = "size or text"
 	PairType       Type = "two sizes"   // [a, b]

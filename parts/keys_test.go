@@ -45,7 +45,7 @@ func TestTable(t *testing.T) {
 				t.Errorf("%s runs from %g to %g", at, k.Low, k.High)
 			case (k.Type == CountType || k.Type == NumberType || k.Type == NumbersType) && k.High == 0:
 				t.Errorf("%s has no bounds", at)
-			case slices.Contains([]Type{KeysType, ListType, EitherType, OntoType, HoleType, ClassFitType}, k.Type) != (k.Group != nil):
+			case slices.Contains([]Type{KeysType, ListType, EitherType, NamedType, OntoType, HoleType, ClassFitType}, k.Type) != (k.Group != nil):
 				t.Errorf("%s of type %s: group %v", at, k.Type, k.Group != nil)
 			case slices.Contains([]Type{ListType, TextsType, FilesType, RefsType, NumbersType, PointsType, AnglesType, ClocksType, NamesType, InLineType, SizesType}, k.Type) != (k.Entries[1] > 0):
 				t.Errorf("%s of type %s takes %v entries", at, k.Type, k.Entries)

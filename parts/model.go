@@ -279,8 +279,17 @@ type Step struct {
 // Undercut is a relief groove at a step's inner corner.
 type Undercut struct {
 	Pos          Pos
-	Width, Depth Length
+	Width, Depth Length  // unset where Named
+	Named        string  // ReliefUndercut or ThreadUndercut; empty for one with sizes of its own
+	Form         string  // E or F of DIN 509; A to D of DIN 76-1
+	Radius, Deep float64 // mm, of DIN 509; 0 for those of the diameter
 }
+
+// The standards that undercuts are named by.
+const (
+	ReliefUndercut = "DIN 509"
+	ThreadUndercut = "DIN 76"
+)
 
 // Face names a side of a part.
 type Face string

@@ -3,7 +3,10 @@ package parts
 import (
 	"fmt"
 	"math"
+	"regexp"
 	"slices"
+	"strconv"
+	"sync"
 )
 
 // profile reads a turned part along its axis.
@@ -40,13 +43,50 @@ func (f *fields) steps(key string, s side) []Step {
 				one.fault(one.n.keyPos("fit"), "a threaded step takes no fit", "delete fit; the thread class comes with the thread")
 			}
 		}
-		if u := one.sub("undercut"); u != nil {
-			step.Undercut = &Undercut{Pos: u.n.pos, Width: u.length("width"), Depth: u.length("depth")}
-			f.undercutRoom(step)
-		}
+		one.undercut(&step)
 		out = append(out, step)
 	}
 	return out
+}
+
+// undercutForm is how drawings name an undercut: DIN 509-F 0.6x0.3, DIN 76-A.
+var undercutForm = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`^DIN (?:(509)-([EF])(?: ([0-9.]+)[x×]([0-9.]+))?|(76)-([A-D]))$`)
+})
+
+const undercutExample = "DIN 509-F, DIN 509-F 0.6x0.3, behind a thread DIN 76-A, or {width: 3, depth: 0.3}"
+
+// undercut reads a designation, or the width and depth.
+func (f *fields) undercut(step *Step) {
+	n := f.val("undercut")
+	if n == nil {
+		return
+	}
+	if n.kind == mapNode {
+		u := f.sub("undercut")
+		step.Undercut = &Undercut{Pos: u.n.pos, Width: u.length("width"), Depth: u.length("depth")}
+		f.undercutRoom(*step)
+		return
+	}
+	text, ok := f.scalar(n, "a designation or a group", undercutExample)
+	if !ok {
+		return
+	}
+	m := undercutForm().FindStringSubmatch(text)
+	threaded := step.Size.Thread.Value != ""
+	switch {
+	case m == nil:
+		f.faultf(n.pos, undercutExample, "undercut is %s, which is no undercut", quote(text))
+	case threaded != (m[5] != ""):
+		f.faultf(n.pos, "DIN 76-A to D behind a thread, DIN 509 at a plain step", "%s does not go with this step", text)
+	case threaded:
+		step.Undercut = &Undercut{Pos: n.pos, Named: ThreadUndercut, Form: m[6]}
+	default:
+		u := &Undercut{Pos: n.pos, Named: ReliefUndercut, Form: m[2]}
+		u.Radius, _ = strconv.ParseFloat(m[3], 64)
+		u.Deep, _ = strconv.ParseFloat(m[4], 64)
+		step.Undercut = u
+	}
 }
 
 func (r *reader) undercutRoom(step Step) {

@@ -157,6 +157,7 @@ var typeSchemas = map[Type]func(Key) object{
 	DistanceType:   func(k Key) object { return lengthSchema(k.span()) },
 	CoordinateType: func(k Key) object { return lengthSchema(k.span()) },
 	EitherType:     func(k Key) object { return anyOf(lengthSchema(positive), groupRef(k)) },
+	NamedType:      func(k Key) object { return anyOf(textPattern(undercutForm().String()), groupRef(k)) },
 	OntoType:       func(k Key) object { return anyOf(textPattern(refPattern), groupRef(k)) },
 	DepthType:      func(k Key) object { return anyOf(object{"const": "through"}, lengthSchema(positive)) },
 	SizesType: func(k Key) object {

@@ -142,14 +142,14 @@ var stepGroup = &Group{
 		{Name: "thread", Type: ThreadType, Means: "a threaded step: its designation", Example: "M40x1.5"},
 		{Name: "length", Type: SizeType, Need: true, Means: "along the axis"},
 		{Name: "seat", Type: TextType, Means: "what sits here: bearing, seal, tube"},
-		{Name: "undercut", Type: KeysType, Means: "relief groove at the step's inner corner", Group: undercutGroup},
+		{Name: "undercut", Type: NamedType, Means: "relief groove at the step's inner corner: as drawings name it, or its keys", Group: undercutGroup, Example: undercutExample},
 		{Name: "finish", Type: TextType, Means: "surface, such as Ra 1.6"},
 		{Name: "hardness", Type: NumberType, Unit: "HRC", Low: 20, High: 68, Means: "hardened to at least this, and ground"},
 	},
 }
 
 var undercutGroup = &Group{
-	Name: "undercut", Means: "A relief groove.", Example: "undercut: {width: 3, depth: 0.3}",
+	Name: "undercut", Means: "A relief groove with sizes of its own.", Example: "undercut: {width: 3, depth: 0.3}",
 	Keys: []Key{
 		{Name: "width", Type: SizeType, Need: true, Means: "along the axis"},
 		{Name: "depth", Type: SizeType, Need: true, Means: "on one side, not on diameter"},

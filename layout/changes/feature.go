@@ -103,7 +103,7 @@ func (m model) steps() []feature {
 			f.sizes = append(f.sizes, size{what: "length", unit: plan.Mm, value: exactly(st.LengthMm()), grow: shapes})
 		}
 		if u := st.Undercut; u != nil {
-			f.sizes = append(f.sizes, size{what: "undercut width", unit: plan.Mm, value: exactly(u.Width.Mm)}, size{what: "undercut depth", unit: plan.Mm, value: exactly(u.Depth.Mm)})
+			f.sizes = append(f.sizes, size{what: "undercut width", unit: plan.Mm, value: exactly(u.WidthMm)}, size{what: "undercut depth", unit: plan.Mm, value: exactly(u.DepthMm)})
 		}
 		out = append(out, f)
 	}

@@ -210,3 +210,22 @@ func TestCentre(t *testing.T) {
 		}
 	}
 }
+
+// A relief by its name, DIN 509 as above; what no row has names all rows.
+func TestReliefSized(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		radius, depth, width float64
+	}{{0.4, 0.2, 2}, {0.6, 0.2, 2}, {0.6, 0.3, 2.5}, {1, 0.4, 4}, {2.5, 0.4, 5}} {
+		if r, err := ReliefSized(c.radius, c.depth, FormF); err != nil || r.WidthMm != c.width || r.RadiusMm != c.radius || r.DepthMm != c.depth || r.FaceWidthMm == 0 {
+			t.Errorf("%v: %+v, %v", c, r, err)
+		}
+	}
+	var u *lookup.UnknownError
+	if _, err := ReliefSized(0.6, 0.4, FormE); !errors.As(err, &u) || len(u.Known) != 10 || u.Value != "DIN 509-E 0.6x0.4" {
+		t.Errorf("%v", err)
+	}
+	if _, err := ReliefSized(0.6, 0.3, "G"); !errors.As(err, &u) || u.What != "form" {
+		t.Errorf("%v", err)
+	}
+}

@@ -2,6 +2,7 @@ package grooves
 
 import (
 	"math"
+	"slices"
 	"strconv"
 
 	"centrepop/layout/lookup"
@@ -70,7 +71,7 @@ const (
 // and a *lookup.RangeError for another diameter.
 func ReliefFor(diameterMm float64, form Form, changing bool) (Relief, error) {
 	if form != FormE && form != FormF {
-		return Relief{}, &lookup.UnknownError{What: "form", Value: string(form), Known: []string{string(FormE), string(FormF)}}
+		return Relief{}, unknownForm(form)
 	}
 	table := reliefs
 	if changing {
@@ -82,15 +83,46 @@ func ReliefFor(diameterMm float64, form Form, changing bool) (Relief, error) {
 	i := 0
 	for ; diameterMm > table[i].upTo; i++ {
 	}
-	row := table[i]
+	return table[i].relief(form), nil
+}
+
+// ReliefSized returns the relief undercut of DIN 509 that drawings name by its
+// radius and depth in mm, whatever diameter it is meant for. It errs with a
+// *lookup.UnknownError for another form or another pair.
+func ReliefSized(radiusMm, depthMm float64, form Form) (Relief, error) {
+	if form != FormE && form != FormF {
+		return Relief{}, unknownForm(form)
+	}
+	e := &lookup.UnknownError{What: "undercut"}
+	for _, row := range slices.Concat(reliefs, fatigued) {
+		r := row.relief(form)
+		if math.Abs(row.radius-radiusMm) < 1e-6 && math.Abs(row.depth-depthMm) < 1e-6 {
+			return r, nil
+		}
+		e.Known = append(e.Known, r.Designation)
+	}
+	e.Value = designation(form, radiusMm, depthMm)
+	return Relief{}, e
+}
+
+func unknownForm(form Form) error {
+	return &lookup.UnknownError{What: "form", Value: string(form), Known: []string{string(FormE), string(FormF)}}
+}
+
+func designation(form Form, radiusMm, depthMm float64) string {
 	number := func(v float64) string { return strconv.FormatFloat(v, 'g', -1, 64) }
+	return "DIN 509-" + string(form) + " " + number(radiusMm) + "x" + number(depthMm)
+}
+
+// relief is a row in one of the forms.
+func (row reliefRow) relief(form Form) Relief {
 	r := Relief{
-		Designation: "DIN 509-" + string(form) + " " + number(row.radius) + "x" + number(row.depth),
+		Designation: designation(form, row.radius, row.depth),
 		OverMm:      row.over, UpToMm: row.upTo, RadiusMm: row.radius, DepthMm: row.depth, WidthMm: row.width, RunoutDeg: reliefDeg, ChamferMm: row.aE,
 		Source: lookup.Source{Name: "DIN 509", State: row.state},
 	}
 	if form == FormF {
 		r.FaceWidthMm, r.FaceDepthMm, r.FaceRunoutDeg, r.ChamferMm = row.face, row.faceDepth, reliefFaceDeg, row.aF
 	}
-	return r, nil
+	return r
 }

@@ -54,7 +54,7 @@ func (j *shop) contactMm(t *joint) float64 {
 	return geom.Clean(mm)
 }
 
-// cuts are the stretches of a step that a chamfer or an undercut takes away.
+// cuts are the stretches of a step that a chamfer, an undercut or a groove takes away.
 func (f feature) cuts(place func(from, to float64) press.Stretch) []press.Stretch {
 	var out []press.Stretch
 	for _, c := range f.r.Part.Chamfers {
@@ -67,9 +67,14 @@ func (f feature) cuts(place func(from, to float64) press.Stretch) []press.Stretc
 	}
 	if u := f.step.Undercut; u != nil {
 		if f.r.UndercutAtBack(f.step) {
-			out = append(out, place(f.step.ToMm-u.Width.Mm, f.step.ToMm))
+			out = append(out, place(f.step.ToMm-u.WidthMm, f.step.ToMm))
 		} else {
-			out = append(out, place(f.step.FromMm, f.step.FromMm+u.Width.Mm))
+			out = append(out, place(f.step.FromMm, f.step.FromMm+u.WidthMm))
+		}
+	}
+	for i := range f.r.Grooves {
+		if g := &f.r.Grooves[i].Row; g.Face == "" && g.In == f.step.Name && g.Inside == f.step.Inside {
+			out = append(out, place(g.FromMm, g.ToMm))
 		}
 	}
 	return out

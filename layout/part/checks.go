@@ -55,6 +55,9 @@ func (r *record) checkStep(s *Step) {
 		d.check(&c)
 	}
 	r.add(c)
+	for _, d := range s.details {
+		d.more(r, s)
+	}
 	if s.LengthMm() != geom.Clean(r.LengthMm()) && !r.auxiliary(s) {
 		r.checkLength(r.ref(s), name+" length", s.LengthMm())
 	}

@@ -7,7 +7,6 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
-	"centrepop/parts/geom"
 )
 
 // detail is something on a step besides its diameter and length. What a kind
@@ -19,14 +18,15 @@ type detail interface {
 	clause(w words.Writer) string     // at the end of the line that turns the step
 	after(b *bench, st *Step) string  // a line of its own once all steps are turned
 	check(c *plan.Check)              // what it changes in the check of the step
+	more(r *record, st *Step)         // checks of its own
 }
 
 // details makes what is on a step, in the order it is worked; a new kind of
 // detail is a file like this and a line here.
-func details(in parts.Step, size Sized) []detail {
+func details(in parts.Step, st *Step) []detail {
 	var out []detail
-	if u := in.Undercut; u != nil {
-		out = append(out, undercut{widthMm: u.Width.Mm, depthMm: u.Depth.Mm})
+	if st.Undercut != nil {
+		out = append(out, undercut{Undercut: st.Undercut})
 	}
 	if in.Finish.Value != "" {
 		out = append(out, finish{text: in.Finish.Value})
@@ -37,7 +37,7 @@ func details(in parts.Step, size Sized) []detail {
 	if in.Hardness.Pos.Line > 0 {
 		out = append(out, hardened{hrc: in.Hardness.Value})
 	}
-	if size.Thread != nil {
+	if st.Size.Thread != nil {
 		out = append(out, thread{})
 	}
 	return out
@@ -60,29 +60,7 @@ func (bare) note(words.Writer) string      { return "" }
 func (bare) clause(words.Writer) string    { return "" }
 func (bare) after(*bench, *Step) string    { return "" }
 func (bare) check(*plan.Check)             {}
-
-// undercut is a relief groove at the step's inner corner.
-type undercut struct {
-	bare
-	widthMm, depthMm float64
-}
-
-func (u undercut) words(w words.Writer) string {
-	return "undercut " + w.Size(u.widthMm) + " wide × " + w.Size(u.depthMm) + " deep"
-}
-func (u undercut) note(w words.Writer) string   { return u.words(w) }
-func (u undercut) clause(w words.Writer) string { return ", " + u.words(w) + " at the shoulder" }
-
-func (u undercut) contour(s stretch) []plan.XY {
-	radius := s.drawnRadius()
-	groove := geom.Clean(radius - s.side*u.depthMm)
-	if s.shoulderLast {
-		z := geom.Clean(s.ToMm - u.widthMm)
-		return append(s.line[:len(s.line)-1:len(s.line)-1], plan.XY{XMm: z, YMm: radius}, plan.XY{XMm: z, YMm: groove}, plan.XY{XMm: s.ToMm, YMm: groove})
-	}
-	z := geom.Clean(s.FromMm + u.widthMm)
-	return append([]plan.XY{{XMm: s.FromMm, YMm: groove}, {XMm: z, YMm: groove}, {XMm: z, YMm: radius}}, s.line[1:]...)
-}
+func (bare) more(*record, *Step)           {}
 
 // finish is the surface wanted.
 type finish struct {

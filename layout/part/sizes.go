@@ -39,7 +39,7 @@ type Step struct {
 	Inside       bool
 	FromMm, ToMm float64
 	Size         Sized
-	Undercut     *parts.Undercut // nil if there is none
+	Undercut     *Undercut // nil if there is none
 	Seat, Finish string
 	details      []detail
 }

@@ -33,8 +33,8 @@ func (t *turned) steps(z *sizer) []Step {
 	take := func(steps []parts.Step, inside bool) {
 		at := 0.0
 		for _, s := range steps {
-			st := Step{Name: s.Name.Value, Inside: inside, FromMm: at, ToMm: at + s.Length.Mm, Size: z.sizeOf(s.Size), Undercut: s.Undercut, Seat: s.Seat.Value, Finish: s.Finish.Value}
-			st.details = details(s, st.Size)
+			st := Step{Name: s.Name.Value, Inside: inside, FromMm: at, ToMm: at + s.Length.Mm, Size: z.sizeOf(s.Size), Undercut: z.undercutOf(&s, inside), Seat: s.Seat.Value, Finish: s.Finish.Value}
+			st.details = details(s, &st)
 			out = append(out, st)
 			at += s.Length.Mm
 		}

@@ -46,8 +46,8 @@ func (v *view) thinWall() {
 		}
 		wall := out.rootMm() - in.rootMm()
 		for _, c := range []*cylinder{out, in} {
-			if u := c.step.Undercut; u != nil && v.undercutIn(c, s) {
-				wall -= u.Depth.Mm
+			if u := c.undercut; u != nil && v.undercutIn(c, s) {
+				wall -= u.DepthMm
 			}
 		}
 		if least := leastWallMm(2 * out.radiusMm); wall < least-slackMm {
@@ -77,7 +77,7 @@ func (c *cylinder) rootMm() float64 {
 
 // undercutIn tells whether the undercut of a step lies in a stretch.
 func (v *view) undercutIn(c *cylinder, s span) bool {
-	w := c.step.Undercut.Width.Mm
+	w := c.undercut.WidthMm
 	return s.toMm > c.toMm-w && s.fromMm < c.toMm || s.fromMm < c.fromMm+w && s.toMm > c.fromMm
 }
 
@@ -130,14 +130,14 @@ func (v *view) thinFloor() {
 // quarter of it, or deeper than reliefs are.
 func relief(v *view) {
 	for _, c := range slices.Concat(v.outside, v.inside) {
-		if c.step == nil || c.step.Undercut == nil {
+		if c.undercut == nil || c.size.Thread.Value != "" {
 			continue
 		}
-		u, long := c.step.Undercut, c.toMm-c.fromMm
+		u, long := c.undercut, c.toMm-c.fromMm
 		deepest := math.Max(0.6, 0.02*c.radiusMm*2)
-		if u.Width.Mm > 0.25*long+slackMm || u.Depth.Mm > deepest+slackMm {
+		if u.WidthMm > 0.25*long+slackMm || u.DepthMm > deepest+slackMm {
 			v.report(Check, c.name, c.pos, Finding{
-				What: "the undercut of " + c.name + " eats its seat", Numbers: v.mm(u.Width.Mm) + " wide and " + v.mm(u.Depth.Mm) + " deep on " + v.mm(long) + " of " + v.mm(2*c.radiusMm) + "; wanted at most " + v.mm(0.25*long) + " and " + v.mm(deepest),
+				What: "the undercut of " + c.name + " eats its seat", Numbers: v.mm(u.WidthMm) + " wide and " + v.mm(u.DepthMm) + " deep on " + v.mm(long) + " of " + v.mm(2*c.radiusMm) + "; wanted at most " + v.mm(0.25*long) + " and " + v.mm(deepest),
 				Rule: "a relief takes a quarter of the seat at most, and hardly weakens it (DIN 509 has 0.1 to 0.5 mm)", Source: practice, Fix: "a narrower or shallower undercut, such as DIN 509 F",
 			})
 		}

@@ -34,7 +34,8 @@ type cylinder struct {
 	fromMm, toMm float64
 	radiusMm     float64 // to the metal: minor of an inside thread, major of an outside one
 	size         parts.Size
-	step         *parts.Step // nil for a flat part
+	step         *parts.Step    // nil for a flat part
+	undercut     *part.Undercut // nil if there is none
 	pos          parts.Pos
 }
 
@@ -101,6 +102,8 @@ func stepsOf(steps []parts.Step, inside bool) []cylinder {
 				}
 			}
 		}
+		// What has no table is a fault of the input, and never comes here.
+		c.undercut, _ = part.UndercutOf(s, inside)
 		out = append(out, c)
 		z = c.toMm
 	}

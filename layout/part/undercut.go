@@ -1,0 +1,167 @@
+package part
+
+import (
+	"errors"
+	"math"
+	"strings"
+
+	"centrepop/layout/fits"
+	"centrepop/layout/grooves"
+	"centrepop/layout/lookup"
+	"centrepop/layout/plan"
+	"centrepop/layout/threads"
+	"centrepop/layout/words"
+	"centrepop/parts"
+	"centrepop/parts/geom"
+)
+
+// Undercut is the relief at the inner corner of a step.
+type Undercut struct {
+	Name             string  // "DIN 509-F 0.6x0.3", or empty for one with sizes of its own
+	WidthMm, DepthMm float64 // along the axis; on one side
+	radiusMm         float64 // of its corners, 0 if not said
+	runoutDeg        float64 // of its flank back to the cylinder, 90 for a square one
+	faceMm, faceUpMm float64 // into the shoulder, and how far up it; 0 but for form F
+	floor            fits.Limits
+	mateMm           float64       // what sits there needs a chamfer over this
+	source           lookup.Source // of its table
+}
+
+// UndercutOf is the undercut of a step, nil without one. It errs for a
+// designation that its tables do not have.
+func UndercutOf(in *parts.Step, inside bool) (*Undercut, error) {
+	u := in.Undercut
+	switch {
+	case u == nil:
+		return nil, nil
+	case u.Named == "":
+		return &Undercut{WidthMm: u.Width.Mm, DepthMm: u.Depth.Mm, runoutDeg: 90}, nil
+	case u.Named == parts.ThreadUndercut:
+		return threadUndercut(in, inside)
+	}
+	form := grooves.Form(u.Form)
+	r, err := grooves.ReliefFor(in.Size.Nominal.Mm, form, false)
+	if u.Radius > 0 {
+		r, err = grooves.ReliefSized(u.Radius, u.Deep, form)
+	}
+	if err != nil {
+		return nil, err
+	}
+	return &Undercut{
+		Name: r.Designation, WidthMm: r.WidthMm, DepthMm: r.DepthMm, radiusMm: r.RadiusMm, runoutDeg: r.RunoutDeg,
+		faceMm: r.FaceDepthMm, faceUpMm: r.FaceWidthMm, mateMm: r.ChamferMm, source: r.Source,
+	}, nil
+}
+
+// threadUndercut is that of DIN 76-1 behind a thread: A and C regular, B and D
+// short, the first two outside.
+func threadUndercut(in *parts.Step, inside bool) (*Undercut, error) {
+	form := in.Undercut.Form
+	t, err := threads.Parse(in.Size.Thread.Value)
+	if err != nil {
+		return nil, err
+	}
+	known := []string{"DIN 76-A", "DIN 76-B"}
+	if inside {
+		known = []string{"DIN 76-C", "DIN 76-D"}
+	}
+	if !strings.HasSuffix(known[0], form) && !strings.HasSuffix(known[1], form) {
+		return nil, &lookup.UnknownError{What: "undercut", Value: "DIN 76-" + form, Known: known}
+	}
+	e, err := grooves.ThreadEndFor(t.MajorMm, t.PitchMm, inside, form == "B" || form == "D")
+	if err != nil {
+		return nil, err
+	}
+	floor, err := e.Floor()
+	if err != nil {
+		return nil, err
+	}
+	drawn := t.MajorMm
+	if inside {
+		drawn = t.MinorMm
+	}
+	return &Undercut{
+		Name: "DIN 76-" + form, WidthMm: e.MostMm, DepthMm: geom.Clean(math.Abs(drawn-e.FloorMm) / 2), radiusMm: e.RadiusMm, runoutDeg: e.AngleDeg, floor: floor, source: e.Source,
+	}, nil
+}
+
+// undercutOf is the undercut of a step; nil, with a fault, for one that no table
+// has or that the step has no room for.
+func (z *sizer) undercutOf(in *parts.Step, inside bool) *Undercut {
+	u, err := UndercutOf(in, inside)
+	var unknown *lookup.UnknownError
+	switch {
+	case err == nil && u != nil && u.WidthMm >= in.Length.Mm:
+		z.fault(in.Undercut.Pos, "the undercut is "+z.W.Size(u.WidthMm)+" wide and the step "+z.W.Size(in.Length.Mm)+" long", "an undercut narrower than the step")
+	case errors.As(err, &unknown):
+		z.fault(in.Undercut.Pos, "no undercut is named "+unknown.Value+" here", strings.Join(unknown.Known, ", "))
+	case err != nil:
+		z.fault(in.Undercut.Pos, "no undercut is known for this step", "{width: 3, depth: 0.3}, or another form")
+	default:
+		return u
+	}
+	return nil
+}
+
+// undercut is a relief groove at the step's inner corner.
+type undercut struct {
+	bare
+	*Undercut
+}
+
+func (u undercut) words(w words.Writer) string {
+	if u.Name != "" {
+		return "undercut " + u.Name
+	}
+	return "undercut " + w.Size(u.WidthMm) + " wide × " + w.Size(u.DepthMm) + " deep"
+}
+func (u undercut) note(w words.Writer) string   { return u.words(w) }
+func (u undercut) clause(w words.Writer) string { return ", " + u.words(w) + " at the shoulder" }
+
+// after says what the name stands for.
+func (u undercut) after(b *bench, st *Step) string {
+	w := b.W
+	line := "Undercut of " + words.Spaced(st.Name) + ", " + u.Name + ": "
+	switch {
+	case u.Name == "":
+		return ""
+	case u.floor.NominalMm > 0:
+		return line + "floor " + w.Dia(u.floor.NominalMm) + " " + u.floor.Class + ", " + w.Size(u.WidthMm) + " at most from the shoulder, corners R" + w.Size(u.radiusMm) + ", flank " + words.Trim(u.runoutDeg, 0) + "° on the thread's side; cut it before the thread."
+	}
+	line += w.Size(u.WidthMm) + " wide, " + w.Size(u.DepthMm) + " deep, R" + w.Size(u.radiusMm) + ", out at " + words.Trim(u.runoutDeg, 0) + "°"
+	if u.faceMm > 0 {
+		line += "; and " + w.Size(u.faceMm) + " into the shoulder, " + w.Size(u.faceUpMm) + " up it"
+	}
+	if u.mateMm > 0 {
+		line += "; what sits here needs a chamfer over " + w.Size(u.mateMm)
+	}
+	return line + "."
+}
+
+// more measures what the name stands for.
+func (u undercut) more(r *record, st *Step) {
+	what := words.Spaced(st.Name) + " undercut"
+	switch {
+	case u.Name == "":
+	case u.floor.NominalMm > 0:
+		s := limited(u.floor, u.source.String())
+		r.add(plan.Check{Ref: r.ref(st), What: what, Wanted: r.W.Dia(s.NominalMm) + " " + s.Class, Limits: r.limitsText(s), MinMm: s.MinMm, MaxMm: s.MaxMm, Gauge: "calipers with thin jaws", Source: s.Source})
+	default:
+		s := spread(u.DepthMm, 0, 0.1, u.source.String())
+		r.add(plan.Check{Ref: r.ref(st), What: what, Wanted: u.Name, Limits: "depth " + r.limitsText(s), MinMm: s.MinMm, MaxMm: s.MaxMm, Gauge: "profile gauge, or by the tool", Source: s.Source})
+	}
+}
+
+func (u undercut) contour(s stretch) []plan.XY {
+	radius := s.drawnRadius()
+	groove, slope := geom.Clean(radius-s.side*u.DepthMm), 0.0
+	if u.runoutDeg < 90 {
+		slope = math.Min(u.WidthMm/2, u.DepthMm/math.Tan(u.runoutDeg*math.Pi/180))
+	}
+	if s.shoulderLast {
+		z := geom.Clean(s.ToMm - u.WidthMm)
+		return append(s.line[:len(s.line)-1:len(s.line)-1], plan.XY{XMm: z, YMm: radius}, plan.XY{XMm: geom.Clean(z + slope), YMm: groove}, plan.XY{XMm: s.ToMm, YMm: groove})
+	}
+	z := geom.Clean(s.FromMm + u.WidthMm)
+	return append([]plan.XY{{XMm: s.FromMm, YMm: groove}, {XMm: geom.Clean(z - slope), YMm: groove}, {XMm: z, YMm: radius}}, s.line[1:]...)
+}

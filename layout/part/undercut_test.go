@@ -1,0 +1,86 @@
+package part
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"centrepop/layout/plan"
+)
+
+const undercutShaft = `part: spindle
+kind: shaft
+material: C45
+stock: {round: 70 mm, length: 210 mm, cut: saw}
+profile:
+  outside:
+    - {name: nose, thread: M36x3, length: 40, NOSE}
+    - {name: collar, diameter: 60, length: 20}
+    - {name: tail, diameter: 50, length: 50, TAIL}
+  inside:
+    - {name: nut, thread: M16, length: 40, NUT}
+    - {name: floor, diameter: 8, length: 10}
+`
+
+// DIN 509 for 50: radius 0.6, 0.3 deep, 2.5 wide; form F 0.2 into the shoulder
+// and 2.1 up it, form E needs 0.6 of chamfer at the mate. DIN 76-1 for a pitch
+// of 3 outside: 31.6 h13 (31.210 to 31.600, ISO 286-2), 10.5 wide, R1.6; short
+// 7.5; for a pitch of 2 inside: 16.5 H13 (16.500 to 16.770), 10.3 wide.
+func TestUndercuts(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct{ at, named, line, what, limits string }{
+		{"TAIL", "DIN 509-F", "Undercut of tail, DIN 509-F 0.6x0.3: 2.5 wide, 0.3 deep, R0.6, out at 15°; and 0.2 into the shoulder, 2.1 up it.", "tail undercut", "depth 0.300 – 0.400"},
+		{"TAIL", "DIN 509-E", "Undercut of tail, DIN 509-E 0.6x0.3: 2.5 wide, 0.3 deep, R0.6, out at 15°; what sits here needs a chamfer over 0.6.", "tail undercut", "depth 0.300 – 0.400"},
+		{"TAIL", "DIN 509-F 1x0.2", "Undercut of tail, DIN 509-F 1x0.2: 2.5 wide, 0.2 deep, R1, out at 15°; and 0.1 into the shoulder, 1.8 up it; what sits here needs a chamfer over 0.8.", "tail undercut", "depth 0.200 – 0.300"},
+		{"NOSE", "DIN 76-A", "Undercut of nose, DIN 76-A: floor Ø31.6 h13, 10.5 at most from the shoulder, corners R1.6, flank 30° on the thread's side; cut it before the thread.", "nose undercut", "31.210 – 31.600"},
+		{"NOSE", "DIN 76-B", "Undercut of nose, DIN 76-B: floor Ø31.6 h13, 7.5 at most from the shoulder", "nose undercut", "31.210 – 31.600"},
+		{"NUT", "DIN 76-C", "Undercut of nut, DIN 76-C: floor Ø16.5 H13, 10.3 at most from the shoulder", "nut undercut", "16.500 – 16.770"},
+	} {
+		text := strings.Replace(undercutShaft, c.at, "undercut: "+c.named, 1)
+		m := work(t, "mm", strings.NewReplacer(", NOSE", "", ", TAIL", "", ", NUT", "").Replace(text))
+		has(t, m, c.line)
+		if w := check(m, c.what); w == nil || w.Limits != c.limits || w.MinMm >= w.MaxMm {
+			t.Errorf("%s: %v, want %s", c.named, w, c.limits)
+		}
+		if f := feature(m, strings.ToLower(c.at)); !strings.Contains(f.Note, c.named[:8]) {
+			t.Errorf("%s: %v", c.named, f)
+		}
+		runs := slices.ContainsFunc(m.Out.Operations, func(o plan.Operation) bool { return strings.Contains(strings.Join(o.Do, " "), "No undercut is drawn") })
+		if runs != (c.at != "NOSE") {
+			t.Errorf("%s: says of the run-out %v", c.named, runs)
+		}
+	}
+}
+
+// The flank of DIN 509 leaves the cylinder at 15°: 0.3 / tan 15° = 1.12 long.
+func TestUndercutContour(t *testing.T) {
+	t.Parallel()
+	m := work(t, "mm", strings.NewReplacer("TAIL", "undercut: DIN 509-F", ", NOSE", "", ", NUT", "").Replace(undercutShaft))
+	line := m.Out.Section.Outer
+	i := slices.IndexFunc(line, func(p plan.XY) bool { return p.XMm == 60 && p.YMm < 30 })
+	if i < 0 || line[i].YMm != 24.7 || line[i+2] != (plan.XY{XMm: 62.5, YMm: 25}) || line[i+1].YMm != 24.7 || line[i+1].XMm < 61.37 || line[i+1].XMm > 61.39 {
+		t.Errorf("contour %v", line)
+	}
+}
+
+func TestUndercutRefused(t *testing.T) {
+	t.Parallel()
+	for named, want := range map[string][2]string{
+		"TAIL DIN 509-F 0.7x0.3": {"no undercut is named DIN 509-F 0.7x0.3 here", "DIN 509-F 0.1x0.1, DIN 509-F 0.2x0.1"},
+		"NOSE DIN 76-C":          {"no undercut is named DIN 76-C here", "DIN 76-A, DIN 76-B"},
+		"NUT DIN 76-A":           {"no undercut is named DIN 76-A here", "DIN 76-C, DIN 76-D"},
+		"SHORT DIN 509-F":        {"the undercut is 2.5 wide and the step 2 long", "narrower"},
+	} {
+		at, name, _ := strings.Cut(named, " ")
+		text := undercutShaft
+		if at == "SHORT" {
+			at, text = "TAIL", strings.Replace(text, "length: 50", "length: 2", 1)
+		}
+		text = strings.Replace(text, at, "undercut: "+name, 1)
+		job := load(t, "mm", strings.NewReplacer(", NOSE", "", ", TAIL", "", ", NUT", "").Replace(text))
+		m := Work(job, job.Parts[0])
+		if len(m.Errs) != 1 || m.Errs[0].What != want[0] || !strings.Contains(m.Errs[0].Right, want[1]) {
+			t.Errorf("%s: %v", named, m.Errs)
+		}
+	}
+}
