@@ -21,6 +21,7 @@ type findingJSON struct {
 	What     string          `json:"what"`
 	Numbers  string          `json:"numbers,omitempty"`
 	LeftMm   *float64        `json:"left_mm,omitempty"` // as measured, the less the worse
+	OverMm   *float64        `json:"over_mm,omitempty"` // as measured, the more the worse
 	Rule     string          `json:"rule"`
 	Source   string          `json:"source"`
 	Fix      string          `json:"fix"`
@@ -52,7 +53,7 @@ func reviewCmd(c *call) error {
 		}{count.Open(), count, []findingJSON{}}
 		for _, f := range findings {
 			out.Findings = append(out.Findings, findingJSON{f.Severity, f.Code, f.Part, f.Feature, f.Pos.File, f.Pos.Line, f.Pos.Column,
-				f.What, f.Numbers, f.LeftMm, f.Rule, f.Source, f.Fix, f.Accepted, f.Reason})
+				f.What, f.Numbers, f.LeftMm, f.OverMm, f.Rule, f.Source, f.Fix, f.Accepted, f.Reason})
 		}
 		err = c.print(out)
 	} else {

@@ -104,8 +104,8 @@ func (w Way) rays(b, a *Body, along Vec, limit float64, found func(p Vec, s Span
 	}
 	seen := map[Vec]bool{}
 	walk(b.Solid.faces, w.FinestMm, look, func(p Vec) {
-		if seen[p] || math.Abs(b.Solid.Dist(p)) > surfaceMm || b.Solid.Dist(p.Add(inB.Times(1e-3))) < -surfaceMm {
-			return // inside, or another point goes ahead of it
+		if seen[p] || math.Abs(b.Solid.Dist(p)) > surfaceMm || !leads(b.Solid, p, inB) {
+			return
 		}
 		seen[p] = true
 		q := rel.Apply(p)
@@ -116,6 +116,14 @@ func (w Way) rays(b, a *Body, along Vec, limit float64, found func(p Vec, s Span
 			}
 		}
 	})
+}
+
+// leads tells whether a point of a surface goes ahead of the solid, or is the
+// end of a wall along the way: what lies between is met by those too.
+func leads(s *Solid, p, along Vec) bool {
+	step := along.Times(1e-3)
+	ahead := s.Dist(p.Add(step))
+	return ahead >= surfaceMm || ahead > -surfaceMm && s.Dist(p.Sub(step)) >= surfaceMm
 }
 
 // stop is a stretch of the way, from and to in mm from the seat, in which two

@@ -29,12 +29,14 @@ type Machine struct {
 	Floating []Instance
 	Problems []plan.Problem
 
-	job    *parts.Job
-	models []*part.Model
-	joints []*plan.JointPlan
-	poses  map[string]assembly.Pose
-	solids map[string]*assembly.Solid // of each part
-	loose  []assembly.Allowed
+	job         *parts.Job
+	models      []*part.Model
+	joints      []*plan.JointPlan
+	poses       map[string]assembly.Pose
+	solids      map[string]*assembly.Solid // of each part
+	shanks      map[string]*assembly.Solid // of each screw, without its nut
+	loose       []assembly.Allowed
+	overlapping map[[2]string]bool // bodies that lie in one another, either way round
 }
 
 // Instance is one copy of a part.
@@ -50,7 +52,7 @@ func (i Instance) id() string { return fmt.Sprintf("%s#%d", i.Part, i.Copy) }
 func Of(job *parts.Job, models []*part.Model, joints []*plan.JointPlan) *Machine {
 	m := &Machine{
 		Of: map[string]Instance{}, job: job, models: models, joints: joints,
-		solids: map[string]*assembly.Solid{},
+		solids: map[string]*assembly.Solid{}, shanks: map[string]*assembly.Solid{}, overlapping: map[[2]string]bool{},
 	}
 	m.place()
 	for _, r := range models {

@@ -80,7 +80,7 @@ func TestPugMill(t *testing.T) {
 	if c := stub.Centre(); math.Abs(c.Z-(-501+140)) > 1e-6 || math.Abs(c.X) > 1e-6 {
 		t.Errorf("stub over %+v", c)
 	}
-	shaft, bearing := body(t, m, "auger-shaft#1").Box(), body(t, m, "front-bearing bearing").Box()
+	shaft, bearing := body(t, m, "auger-shaft#1").Box(), body(t, m, "front-bearing cone").Box()
 	// The shaft's shoulder, 520 mm from its nose, against the bearing.
 	if gap := shaft.High.Z - 520 - bearing.High.Z; math.Abs(gap) > 1e-6 {
 		t.Errorf("front bearing %g mm off its shoulder", gap)
@@ -109,7 +109,7 @@ func TestGateJackGoesTogether(t *testing.T) {
 			t.Errorf("%s: %s", p.Kind, p.What)
 		}
 	}
-	if len(m.Bodies) != 23 {
+	if len(m.Bodies) != 25 {
 		t.Errorf("%d bodies", len(m.Bodies))
 	}
 }
@@ -277,6 +277,64 @@ func TestWhatIsCutOut(t *testing.T) {
 	} {
 		if got := s.Inside(c.at); got != c.want {
 			t.Errorf("%+v inside: %v", c.at, got)
+		}
+	}
+}
+
+// A cover goes over a pin that is pressed in before it, unless the pin's collar
+// is wider than its bore.
+func TestWays(t *testing.T) {
+	t.Parallel()
+	pin := func(collar string) string {
+		return "part: pin\nkind: shaft\nmaterial: C45\nstock: {round: 65 mm, length: 140 mm}\nprofile:\n  outside:\n" +
+			"    - {name: collar, diameter: " + collar + ", length: 20}\n    - {name: neck, diameter: 42, length: 15}\n    - {name: seat, diameter: 40, fit: {limits: [40.043, 40.059]}, length: 40}\n"
+	}
+	block := "part: block\nkind: bearing-housing\nmaterial: S355\nstock: {round: 160 mm, length: 50 mm}\nprofile:\n" +
+		"  outside:\n    - {name: body, diameter: 150, length: 40}\n  inside:\n    - {name: bore, diameter: 40, fit: H7, length: 40}\n" +
+		"holes:\n  - {name: taps, circle: {pcd: 120, count: 4}, size: M10 tap, depth: 25 mm}\n"
+	cover := "part: cover\nkind: flange\nmaterial: S355\nstock: {plate: 10 mm}\noutline: {circle: 150}\nbore: {diameter: 45}\nholes:\n  - {name: bolts, circle: {pcd: 120, count: 4}, size: M10 clearance}\n"
+	job := "job: Ways\nunits: mm\nparts: [pin.yaml, block.yaml, cover.yaml]\njoints:\n" +
+		"  - {name: pin, press: {shaft: pin.seat, bore: block.bore, method: heat}, level: back-with-back}\n" +
+		"  - {name: cover, bolt: {through: cover.bolts, into: block.taps, bolt: M10 8.8}, face: back-on-front"
+	for _, c := range []struct{ name, collar, rest, want string }{
+		{"a collar that goes through", "44", ", after: pin}\n", ""},
+		{"a wide collar", "60", ", after: pin}\n", "cover and pin"},
+		{"a wide collar after the cover", "60", ", before: pin}\n", ""},
+	} {
+		m, pl := load(t, write(t, map[string]string{"pin.yaml": pin(c.collar), "block.yaml": block, "cover.yaml": cover, "job.yaml": job + c.rest}))
+		got := ""
+		for _, p := range m.Problems {
+			if p.Kind == plan.PathBlocked {
+				got += p.Args[0].Text + " and " + p.Args[1].Text
+			}
+		}
+		if got != c.want || len(pl.Faults) > 0 {
+			t.Errorf("%s: %q, want %q, %v", c.name, got, c.want, pl.Faults)
+		}
+	}
+}
+
+// A screw M10 × 20 with a head of 6.4 needs 26.4 to come out of its hole: a lip
+// 23 mm above its seat is in its way, one at 27 is not.
+func TestScrewsGoIn(t *testing.T) {
+	t.Parallel()
+	block := "part: block\nkind: flange\nmaterial: S355\nstock: {plate: 60 mm}\noutline: {circle: 200}\nholes:\n  - {name: taps, circle: {pcd: 140, count: 4}, size: M10 tap, depth: through}\n"
+	for _, c := range []struct {
+		total, room string
+		blocked     bool
+	}{{"43", "23", true}, {"47", "27", false}} {
+		drum := "part: drum\nkind: bearing-housing\nmaterial: S355\nstock: {round: 210 mm, length: 100 mm}\nprofile:\n" +
+			"  outside:\n    - {name: body, diameter: 200, length: " + c.total + "}\n" +
+			"  inside:\n    - {name: lip, diameter: 100, length: 10}\n    - {name: room, diameter: 180, length: " + c.room + "}\n    - {name: floor, diameter: 60, length: 10}\n" +
+			"holes:\n  - {name: bolts, face: back, circle: {pcd: 140, count: 4}, size: M10 clearance}\n"
+		m, pl := load(t, write(t, map[string]string{"drum.yaml": drum, "block.yaml": block, "job.yaml": "job: Drum\nunits: mm\nparts: [drum.yaml, block.yaml]\njoints:\n" +
+			"  - {name: drum, bolt: {through: drum.bolts, into: block.taps, bolt: M10 8.8}, face: back-on-front}\n"}))
+		if pl.Joints[0].Bolt.LengthMm != 20 || len(m.Bodies) != 6 {
+			t.Fatalf("bolt of %g, %d bodies", pl.Joints[0].Bolt.LengthMm, len(m.Bodies))
+		}
+		blocks := slices.DeleteFunc(m.Problems, func(p plan.Problem) bool { return p.Kind != plan.PathBlocked })
+		if (len(blocks) == 1) != c.blocked {
+			t.Errorf("room of %s: %+v", c.room, blocks)
 		}
 	}
 }

@@ -31,6 +31,7 @@ func (m *Machine) Review() {
 	tol.OtherMm = overlapMm
 	said := map[[2]string]bool{} // one screw speaks for the others of its joint
 	for _, o := range assembly.Overlaps(m.Bodies, m.loose, tol) {
+		m.overlapping[[2]string{o.A, o.B}], m.overlapping[[2]string{o.B, o.A}] = true, true
 		pair := [2]string{screwsOf(o.A), screwsOf(o.B)}
 		if said[pair] {
 			continue
@@ -42,6 +43,7 @@ func (m *Machine) Review() {
 		}}
 		m.Problems = append(m.Problems, p)
 	}
+	m.travel()
 	m.floats()
 	m.stand()
 }

@@ -125,6 +125,7 @@ const (
 	PlaceLacking ProblemKind = "place-lacking"
 	PlaceOpen    ProblemKind = "place-open"
 	PlaceMisses  ProblemKind = "place-misses"
+	PathBlocked  ProblemKind = "path-blocked"
 	WouldTip     ProblemKind = "would-tip"
 )
 

@@ -4,7 +4,6 @@ import (
 	"strings"
 
 	"centrepop/layout/plan"
-	"centrepop/layout/words"
 	"centrepop/parts"
 )
 
@@ -12,28 +11,16 @@ import (
 // wrong with the others.
 func jointProblems(r *reviewer) {
 	for _, p := range r.pl.Faults {
-		about := words.AboutKind(p.Kind)
-		r.code = about.Code
-		r.add(Finding{Severity: Stop, Part: p.Joint, Pos: p.Pos, What: p.What, Rule: about.Rule, Source: about.Source, Fix: r.w.Fix(p)})
+		r.problem(p, Finding{Part: p.Joint, What: p.What})
 	}
 	for _, q := range r.pl.Parts {
 		for _, p := range q.Problems {
-			about := words.AboutKind(p.Kind)
-			r.code = about.Code
-			r.add(Finding{
-				Severity: about.Severity, Part: q.Name, Feature: p.Feature, Pos: p.Pos, What: p.What,
-				Rule: about.Rule, Source: about.Source, Fix: r.w.Fix(p),
-			})
+			r.problem(p, Finding{Part: q.Name, Feature: p.Feature, What: p.What})
 		}
 	}
 	for _, j := range r.pl.Joints {
 		for _, p := range j.Problems {
-			about := words.AboutKind(p.Kind)
-			r.code = about.Code
-			r.add(Finding{
-				Severity: about.Severity, Part: j.Name, Pos: p.Pos, What: j.Title + ": " + p.What,
-				Rule: about.Rule, Source: about.Source, Fix: r.w.Fix(p),
-			})
+			r.problem(p, Finding{Part: j.Name, What: j.Title + ": " + p.What})
 		}
 	}
 }
@@ -41,12 +28,7 @@ func jointProblems(r *reviewer) {
 // space reports what shows where the parts stand in space.
 func space(r *reviewer) {
 	for _, p := range r.machine().Problems {
-		about := words.AboutKind(p.Kind)
-		r.code = about.Code
-		r.add(Finding{
-			Severity: about.Severity, Part: p.Joint, Pos: p.Pos, What: p.What,
-			Rule: about.Rule, Source: about.Source, Fix: r.w.Fix(p),
-		})
+		r.problem(p, Finding{Part: p.Joint, What: p.What})
 	}
 }
 

@@ -51,6 +51,7 @@ type Finding struct {
 	Source   string // standard and table, or "common practice, no source"
 	Fix      string
 	LeftMm   *float64 // what is left or given, the less the worse; nil where nothing is measured
+	OverMm   *float64 // what is too much, the more the worse; nil where nothing is measured
 	Accepted bool     // the job takes it as it is
 	Reason   string   // the job's reason for that
 }
@@ -176,13 +177,23 @@ func (r *reviewer) take(f *Finding, a parts.Accept) {
 	switch {
 	case f.Severity == Stop:
 		f.Fix += "; a stop cannot be accepted"
-	case f.LeftMm == nil || a.Number.Set() && *f.LeftMm >= a.Number.Mm-acceptedMm:
+	case f.LeftMm == nil && f.OverMm == nil:
 		f.Accepted, f.Reason = true, a.Reason.Value
-	case a.Number.Set():
+	case !a.Number.Set():
+		f.Fix += "; to accept it, give number: " + r.mm(f.number())
+	case f.LeftMm != nil && *f.LeftMm < a.Number.Mm-acceptedMm, f.OverMm != nil && *f.OverMm > a.Number.Mm+acceptedMm:
 		f.What += ", worse than the " + r.mm(a.Number.Mm) + " that was accepted"
 	default:
-		f.Fix += "; to accept it, give number: " + r.mm(*f.LeftMm)
+		f.Accepted, f.Reason = true, a.Reason.Value
 	}
+}
+
+// number is what was measured.
+func (f *Finding) number() float64 {
+	if f.LeftMm != nil {
+		return *f.LeftMm
+	}
+	return *f.OverMm
 }
 
 // acceptedMm forgives the rounding of a printed number.
@@ -212,3 +223,6 @@ func (r *reviewer) unmatched(a parts.Accept) {
 
 // left is a measured length, the less the worse.
 func left(mm float64) *float64 { return &mm }
+
+// over is a measured length, the more the worse.
+func over(mm float64) *float64 { return &mm }

@@ -133,6 +133,7 @@ var Problems = []About{
 	{plan.PlaceLacking, "floats", plan.NoteSeverity, "nothing says where {0} stands on {1}", "place: {on: front, with: bottom, from-left: …, from-bottom: …, front: …} with the faces and distances of the drawing", "what has no place is in no picture, and is not looked at for room", byGeometry},
 	{plan.PlaceOpen, "floats", plan.NoteSeverity, "the place of {0} leaves something open: it lacks {1}", "{1} in place", "a part has one place", byGeometry},
 	{plan.PlaceMisses, "place", plan.CheckSeverity, "{0} misses the place that earlier joints give its parts by {1} and {2}", "distances that agree with the other joints", "a part has one place", byGeometry},
+	{plan.PathBlocked, "way", plan.StopSeverity, "{0} cannot come to its seat: {1} is in its way {2} before it", "another order of the joints, a larger opening, or a part that comes off", "what is joined comes together along a straight line", byGeometry},
 	{plan.WouldTip, "tips", plan.CheckSeverity, "the centre of gravity lies {1} beyond the edge of {0}: the machine tips until it is anchored", "anchor it before the part that hangs out goes on, a longer base, or a prop", "what stands has its centre of gravity over what it stands on", byGeometry},
 	{plan.WeldMixed, "weld-metal", plan.StopSeverity, "{0} is not readily weldable to the other metal: they do not mix; join otherwise", "bolts, or one metal for both", "a weld joins metals that mix", practice},
 }

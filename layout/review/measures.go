@@ -1,0 +1,62 @@
+package review
+
+import (
+	"centrepop/layout/plan"
+	"centrepop/layout/words"
+)
+
+// measure is the number of a problem that an acceptance holds it to: which of
+// its arguments, and whether more of it is worse. A problem without one is a
+// choice, such as a class or a metal, and an acceptance of it is for good.
+type measure struct {
+	arg  int
+	more bool
+}
+
+var measures = map[plan.ProblemKind]measure{
+	"thin-part":           {0, false},
+	"short-thread":        {0, false},
+	"shallow-drill":       {0, false},
+	"short-engagement":    {0, false},
+	"short-protrusion":    {0, false},
+	"long-past-nut":       {0, true},
+	"long-past-hole":      {0, true},
+	"bottoms-out":         {0, true},
+	"near-bottom":         {0, false},
+	"shank-jams":          {0, true},
+	"wall-near":           {0, false},
+	"neighbour-near":      {0, false},
+	plan.StudShort:        {2, true},
+	plan.CounterboreTight: {0, false},
+	plan.HeadsCovered:     {3, false},
+	plan.CupShoulderLow:   {1, true},
+	plan.CupShoulderHigh:  {1, false},
+	plan.ConeShoulderLow:  {1, false},
+	plan.CageTouches:      {2, true},
+	plan.SeatShort:        {1, false},
+	plan.SeatTightness:    {3, true},
+	plan.MayBeLoose:       {0, true},
+	plan.RegisterBinds:    {1, true},
+	plan.RegisterLoose:    {1, true},
+	plan.PlayUsed:         {1, true},
+	plan.FilletSmall:      {0, false},
+	plan.SquareTooThick:   {0, true},
+	plan.BreaksOut:        {4, true},
+	plan.PlaceMisses:      {1, true},
+	plan.WouldTip:         {1, true},
+}
+
+// problem records what earlier stages found, about a part or joint.
+func (r *reviewer) problem(p plan.Problem, f Finding) {
+	about := words.AboutKind(p.Kind)
+	r.code = about.Code
+	f.Severity, f.Pos, f.Rule, f.Source, f.Fix = about.Severity, p.Pos, about.Rule, about.Source, r.w.Fix(p)
+	if m, ok := measures[p.Kind]; ok && m.arg < len(p.Args) {
+		if mm := &p.Args[m.arg].Value; m.more {
+			f.OverMm = mm
+		} else {
+			f.LeftMm = mm
+		}
+	}
+	r.add(f)
+}
