@@ -20,7 +20,7 @@ func (r *reader) geometry(root *node, p *Part) {
 	if r.full || r.units == "" || !r.fewPlaces(p) {
 		return
 	}
-	for _, key := range []string{"units", "kind", "outline", "bore", "thickness", "stock", "profile", "tube"} {
+	for _, key := range []string{"units", "kind", "outline", "bends", "bore", "thickness", "stock", "profile", "tube"} {
 		if !r.sound(root, key) {
 			return
 		}
@@ -43,7 +43,7 @@ func (r *reader) geometry(root *node, p *Part) {
 		if !good("holes", g.Pos) {
 			continue
 		}
-		r.onFace(p, g.Pattern, g.Face, "hole")
+		r.onPart(p, g.On, g.Pattern, g.Face, "hole")
 		r.notDeeper(p, g.Depth, "hole")
 		if c := g.Counterbore; c != nil {
 			r.notDeeper(p, c.Depth, "counterbore")
@@ -51,7 +51,7 @@ func (r *reader) geometry(root *node, p *Part) {
 	}
 	for _, s := range p.Slots {
 		if good("slots", s.Pos) {
-			r.onFace(p, s.Pattern, s.Face, "slot")
+			r.onPart(p, s.On, s.Pattern, s.Face, "slot")
 			r.notDeeper(p, s.Depth, "slot")
 		}
 	}
@@ -85,6 +85,15 @@ func (r *reader) boreRoom(p *Part) {
 	case d.Mm >= room-geom.CloseMm:
 		r.faultf(d.Pos, "a bore smaller than "+formatMm(room)+" mm", "the bore of %s is as large as the outline or larger", d.Text)
 	}
+}
+
+// onPart checks that the centres of a pattern lie on its flange, or on the part.
+func (r *reader) onPart(p *Part, on Side, pattern Pattern, face Face, what string) {
+	if on == "" {
+		r.onFace(p, pattern, face, what)
+		return
+	}
+	r.onFlap(p, on, pattern, face, what)
 }
 
 // onFace checks that the centres of a pattern lie on the part.

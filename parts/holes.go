@@ -13,7 +13,7 @@ func (r *reader) holes(groups []*fields) []HoleGroup {
 	var out []HoleGroup
 	for _, f := range groups {
 		g := HoleGroup{
-			Pos: f.n.pos, Name: f.name("name"), Face: f.face("face"), Pattern: f.pattern(),
+			Pos: f.n.pos, Name: f.name("name"), Face: f.face("face"), On: Side(f.word("on")), Pattern: f.pattern(),
 			Size: f.holeSize(f.val("size")), Note: f.text("note"),
 		}
 		g.Through, g.Depth = f.depth()
@@ -119,7 +119,7 @@ func (r *reader) slots(groups []*fields) []FaceSlot {
 	var out []FaceSlot
 	for _, f := range groups {
 		s := FaceSlot{
-			Pos: f.n.pos, Name: f.name("name"), Face: f.face("face"), Pattern: f.pattern(),
+			Pos: f.n.pos, Name: f.name("name"), Face: f.face("face"), On: Side(f.word("on")), Pattern: f.pattern(),
 			Width: f.length("width"), Length: f.length("length"), Turn: f.angle("turn"),
 		}
 		s.Through, s.Depth = f.depth()

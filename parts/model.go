@@ -103,6 +103,7 @@ const (
 	TurnedPart      Kind = "turned" // any turned part
 	Cone            Kind = "cone"
 	TransitionPiece Kind = "transition" // square to round
+	Folded          Kind = "folded"     // a panel, guard, box or bracket of sheet
 )
 
 // Part is one part drawing. Exactly one of Outline, Profile, Frustum and
@@ -119,6 +120,7 @@ type Part struct {
 	Top        Text // how TOP is marked on the part: scribe, punch, notch, paint, keyway; empty if not said
 	Stock      Stock
 	Outline    *Outline
+	Bends      *Bends // folded part: its outline is the base, over the outside of the flanges
 	Thickness  Length // flat part: finished plate thickness
 	Bore       *Bore  // flat part: centre bore
 	Profile    *Profile
@@ -233,6 +235,41 @@ type Ref struct {
 
 // Set tells whether the reference was given.
 func (r Ref) Set() bool { return r.Part != "" }
+
+// Side names an edge of the base of a folded part, seen on its front face.
+type Side string
+
+// The sides, clockwise from TOP.
+const (
+	TopSide    Side = "top"
+	RightSide  Side = "right"
+	BottomSide Side = "bottom"
+	LeftSide   Side = "left"
+)
+
+// Bends are the flanges of a folded part and how all of them are bent.
+type Bends struct {
+	Pos     Pos
+	Radius  Length // inside
+	K       Number // neutral line from the inside in thicknesses; unset takes DIN 6935
+	Gap     Length // between two flanges at a corner
+	Die     Length // opening of the die; unset takes the usual one of the thickness
+	Punch   Length // thickness of the punch where a flange may touch it; unset if not known
+	Flanges []Flap // at most one on each side
+}
+
+// Flap is a flange of a folded part.
+type Flap struct {
+	Pos    Pos
+	Side   Side
+	Height Length // along its outside, from the corner to the free edge
+	Angle  Angle  // the sheet turns through; 90 is square
+	Radius Length // inside
+	// Left and Right are how far it stays off the ends of its side, seen on
+	// the front face with the side at the top.
+	Left, Right Length
+	Toward      Face // it comes to the front of the base, or goes to its back
+}
 
 // Bore is the centre bore of a flat part.
 type Bore struct {
@@ -369,6 +406,7 @@ type HoleGroup struct {
 	Pos         Pos
 	Name        Text
 	Face        Face
+	On          Side // of a folded part: the flange it is on; empty is the base
 	Pattern     Pattern
 	Size        HoleSize
 	Through     bool
@@ -394,6 +432,7 @@ type FaceSlot struct {
 	Pos           Pos
 	Name          Text
 	Face          Face
+	On            Side    // as of holes
 	Pattern       Pattern // of slot centres
 	Width, Length Length
 	Turn          Angle

@@ -5,7 +5,8 @@ import (
 	"strings"
 )
 
-// shape is which of outline, profile, tube, cone and transition gives a part its form.
+// shape is which of outline, profile, tube, cone and transition gives a part its
+// form; bends make a folded part of an outline.
 type shape int
 
 const (
@@ -13,6 +14,7 @@ const (
 	turned
 	tubular
 	rolled
+	ruled
 	folded
 )
 
@@ -30,7 +32,8 @@ var kinds = []struct {
 	{Shaft, turned},
 	{TurnedPart, turned},
 	{Cone, rolled},
-	{TransitionPiece, folded},
+	{TransitionPiece, ruled},
+	{Folded, folded},
 }
 
 // Kinds lists the kinds of part in the order of the table.
@@ -90,7 +93,7 @@ var formKeys = []string{"outline", "profile", "tube", "cone", "transition"}
 // those that the kind has no use for.
 func (f *fields) form(p *Part) {
 	p.Kind = Kind(f.word("kind"))
-	allowed := flat | turned | tubular | rolled | folded
+	allowed := flat | turned | tubular | rolled | ruled | folded
 	for _, k := range kinds {
 		if k.kind == p.Kind {
 			allowed = k.forms
@@ -114,13 +117,15 @@ func (f *fields) form(p *Part) {
 				f.faultf(f.n.get("kind").pos, "the key "+list(fits), "a %s needs its shape", p.Kind)
 			}
 		case 1:
-			allowed = f.g.key(givers[0]).forms
+			allowed &= f.g.key(givers[0]).forms
 		default:
 			f.faultf(f.n.keyPos(givers[1]), "keep one of the two", "the part has both %s and %s", givers[0], givers[1])
 		}
 		f.refuse(p.Kind, allowed)
 	}
 	p.Outline = f.sub("outline").outline()
+	p.Bends = f.sub("bends").bends()
+	f.base(p)
 	p.Bore = f.sub("bore").bore()
 	p.Thickness = f.length("thickness")
 	p.Profile = f.sub("profile").profile()

@@ -6,6 +6,9 @@ package parts
 // faceWords are the two sides of a part.
 var faceWords = []string{string(Front), string(Back)}
 
+// sideWords are the edges of the base of a folded part.
+var sideWords = []string{string(TopSide), string(RightSide), string(BottomSide), string(LeftSide)}
+
 const (
 	refExample  = "part.feature, such as tube.outside"
 	holeExample = "M10 clearance, M8 tap, 11 mm, 7/16 in or {diameter: 10, fit: H7}"
@@ -23,17 +26,18 @@ var partGroup = &Group{
 		{Name: "material", Type: TextType, Means: "the grade, such as S235, 1.4301 or A36; the review says if it is not known"},
 		{Name: "top", Type: WordType, Means: "how TOP (12 o'clock) is marked on the part", Words: []string{"scribe", "punch", "notch", "paint", "keyway"}},
 		{Name: "stock", Type: KeysType, Means: "what it is made from", Group: stockGroup},
-		{Name: "outline", Type: KeysType, Means: "the contour of a flat part, seen on its front face", Group: outlineGroup, forms: flat, use: "flat parts"},
-		{Name: "thickness", Type: SizeType, Means: "of a flat part", Default: "that of the plate or sheet", forms: flat, use: "flat parts"},
+		{Name: "outline", Type: KeysType, Means: "the contour of a flat part, seen on its front face; of a folded one its base, a square or rectangle over the outside of the flanges", Group: outlineGroup, forms: flat | folded, use: "flat and folded parts"},
+		{Name: "thickness", Type: SizeType, Means: "of a flat or folded part", Default: "that of the plate or sheet", forms: flat | folded, use: "flat and folded parts"},
+		{Name: "bends", Type: KeysType, Means: "what is folded up from the sides of the base", Group: bendsGroup, forms: folded, use: "kind folded"},
 		{Name: "bore", Type: KeysType, Means: "the centre bore of a flat part, at the origin", Group: boreGroup, forms: flat, use: "flat parts; turned parts have inside steps"},
 		{Name: "profile", Type: KeysType, Means: "a turned part: its steps along the axis", Group: profileGroup, forms: turned, use: "turned parts"},
 		{Name: "tube", Type: KeysType, Means: "a tube; its features are called outside and bore", Group: tubeGroup, forms: tubular, use: "kind tube"},
 		{Name: "cone", Type: KeysType, Means: "a cone rolled from sheet; its front is the large end", Group: coneGroup, forms: rolled, use: "kind cone"},
-		{Name: "transition", Type: KeysType, Means: "a square-to-round of sheet; its front is the square end", Group: transitionGroup, forms: folded, use: "kind transition"},
+		{Name: "transition", Type: KeysType, Means: "a square-to-round of sheet; its front is the square end", Group: transitionGroup, forms: ruled, use: "kind transition"},
 		{Name: "ends", Type: KeysType, Means: "ends of a tube cut to sit on another round (saddles)", Group: endsGroup, forms: tubular, use: "kind tube with the key tube"},
 		{Name: "chamfers", Type: ListType, Means: "bevelled edges", Group: chamferGroup, Entries: [2]int{0, 200}, forms: flat | turned | tubular, use: "flat and turned parts"},
-		{Name: "holes", Type: ListType, Means: "groups of equal holes on a face", Group: holeGroup, Entries: [2]int{0, 200}, forms: flat | turned | tubular, use: "flat and turned parts"},
-		{Name: "slots", Type: ListType, Means: "groups of equal slots with round ends on a face", Group: slotGroup, Entries: [2]int{0, 200}, forms: flat | turned | tubular, use: "flat and turned parts"},
+		{Name: "holes", Type: ListType, Means: "groups of equal holes on a face", Group: holeGroup, Entries: [2]int{0, 200}, forms: flat | turned | tubular | folded, use: "flat, turned and folded parts"},
+		{Name: "slots", Type: ListType, Means: "groups of equal slots with round ends on a face", Group: slotGroup, Entries: [2]int{0, 200}, forms: flat | turned | tubular | folded, use: "flat, turned and folded parts"},
 		{Name: "radial", Type: ListType, Means: "holes, slots and windows in the outside of a round", Group: radialGroup, Entries: [2]int{0, 200}, forms: turned | tubular, use: "turned parts, which have a profile or a tube"},
 		{Name: "keyways", Type: ListType, Means: "keyways for parallel keys, on shaft steps and in bores", Group: keywayGroup, Entries: [2]int{0, 50}, forms: flat | turned, use: "flat and turned parts"},
 		{Name: "grooves", Type: ListType, Means: "grooves turned into steps, bores and end faces: for retaining rings, O-rings, grease, relief", Group: grooveGroup, Entries: [2]int{0, 50}, forms: flat | turned, use: "flat and turned parts"},
@@ -93,6 +97,31 @@ var polygonGroup = &Group{
 		{Name: "across-flats", Type: SizeType, Means: "twice the distance of a side from the middle"},
 		{Name: "first", Type: AngleType, Means: "clock angle of a corner, not of a side, from TOP", Default: "0"},
 		{Name: "points", Type: PointsType, Means: "corners [x, y], three or more", Entries: [2]int{3, maxCount}, Example: "a list of points, such as [[0, 60], [0, -60]]"},
+	},
+}
+
+var bendsGroup = &Group{
+	Name: "bends", Means: "The flanges of a folded part.", Example: "bends: {radius: 2, flanges: [{side: top, height: 30}]}",
+	Keys: []Key{
+		{Name: "radius", Type: SizeType, Need: true, Means: "inside radius of the bends"},
+		{Name: "k", Type: NumberType, Means: "how far the neutral line lies from the inside, in thicknesses, from a test strip", Default: "that of DIN 6935", Low: 0.1, High: 0.6},
+		{Name: "gap", Type: DistanceType, Means: "left open between two flanges at a corner", Default: "0.5 mm"},
+		{Name: "die", Type: SizeType, Means: "opening of the die", Default: "the usual one of the thickness"},
+		{Name: "punch", Type: SizeType, Means: "thickness of the punch over its tip, for what stands beside it"},
+		{Name: "flanges", Type: ListType, Need: true, Means: "at most one on each side of the base", Group: flapGroup, Entries: [2]int{1, 4}},
+	},
+}
+
+var flapGroup = &Group{
+	Name: "flange", Means: "A flange on a side of the base.", Example: "{side: top, height: 30}",
+	Keys: []Key{
+		{Name: "side", Type: WordType, Need: true, Means: "the edge of the base, seen on the front face", Words: sideWords},
+		{Name: "height", Type: SizeType, Need: true, Means: "along the outside, from the corner to the free edge; beyond 90 degrees from the outside of the bend"},
+		{Name: "angle", Type: AngleType, Means: "what the sheet turns through; 90 is square", Default: "90", Low: 1, High: 150},
+		{Name: "toward", Type: WordType, Means: "the face of the base that it stands on", Default: "back", Words: []string{string(Back), string(Front)}},
+		{Name: "radius", Type: SizeType, Means: "its own inside radius", Default: "that of bends"},
+		{Name: "left", Type: DistanceType, Means: "how far it stays off the left end of its side, with the side at the top"},
+		{Name: "right", Type: DistanceType, Means: "how far it stays off the right end"},
 	},
 }
 
@@ -254,6 +283,7 @@ var holeGroup = &Group{
 	Keys: withPatterns([]Key{
 		{Name: "name", Type: NameType, Need: true, Means: "name of the group", Example: "name the holes, such as name: bolts"},
 		{Name: "face", Type: WordType, Means: "the face it is marked on and looked at from", Default: "front", Words: faceWords},
+		{Name: "on", Type: WordType, Means: "of a folded part: the side whose flange it is on; its places then count along the side from the middle and up the outside of the flange from the corner, with the side at the top", Words: sideWords},
 	}, []Key{
 		{Name: "size", Type: HoleType, Need: true, Means: "what the holes are: clearance for a screw (fine, medium or coarse, ISO 273), a tapped hole, or a diameter", Group: diameterGroup, Example: holeExample},
 		{Name: "depth", Type: DepthType, Means: "full diameter or full thread", Default: "through"},
@@ -330,6 +360,7 @@ var slotGroup = &Group{
 	Keys: withPatterns([]Key{
 		{Name: "name", Type: NameType, Need: true, Means: "name of the group", Example: "name the slot, such as name: adjust"},
 		{Name: "face", Type: WordType, Means: "the face it is marked on and looked at from", Default: "front", Words: faceWords},
+		{Name: "on", Type: WordType, Means: "as of holes", Words: sideWords},
 	}, []Key{
 		{Name: "width", Type: SizeType, Need: true, Means: "across the slot", Example: "the width across the slot"},
 		{Name: "length", Type: SizeType, Need: true, Means: "overall, with both round ends; more than the width", Example: "the overall length of the slot"},

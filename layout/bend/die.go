@@ -14,6 +14,10 @@ var openings = []float64{4, 6, 7, 8, 10, 12, 14, 16, 18, 20, 25, 32, 40, 50, 63,
 // share of the opening (artizono.com: "approximate 16% of the die opening").
 const radiusShare = 0.16
 
+// AirRadiusMm is the inside radius that air bending over an opening leaves in
+// mild steel, whatever the punch.
+func AirRadiusMm(openingMm float64) float64 { return radiusShare * openingMm }
+
 // Die is a V die for air bending.
 type Die struct {
 	OpeningMm float64
@@ -40,7 +44,7 @@ func DieFor(thicknessMm float64) (Die, error) {
 	}
 	for _, v := range openings {
 		if v >= factor*thicknessMm-1e-9 {
-			return Die{OpeningMm: v, RadiusMm: radiusShare * v}, nil
+			return Die{OpeningMm: v, RadiusMm: AirRadiusMm(v)}, nil
 		}
 	}
 	return Die{}, lookup.Length("thickness", thicknessMm, 0, openings[len(openings)-1]/factor)

@@ -179,16 +179,22 @@ func (b *PanelBlank) keepOff(f *PanelFold) float64 {
 	return math.Max(b.ThicknessMm, in) + b.GapMm
 }
 
+// meet tells whether two flanges come together at a corner, f on the side before
+// that of next; one that stays off far enough has a relief of its own.
+func (b *PanelBlank) meet(f, next *PanelFold) bool {
+	return f != nil && next != nil && f.ToMm <= next.ReliefMm+b.ThicknessMm && next.FromMm <= f.ReliefMm+b.ThicknessMm
+}
+
 // ends works out where a flange ends, and its fold line.
 func (b *PanelBlank) ends(f *PanelFold) {
 	_, half := b.halves(f.Side)
 	left, right := f.FromMm, f.ToMm
 	lineLeft, lineRight := left, right
-	if n := b.on(f.Side + 3); n != nil {
+	if n := b.on(f.Side + 3); b.meet(n, f) {
 		left = math.Max(left, b.keepOff(n))
 		lineLeft = math.Max(left, n.ReliefMm)
 	}
-	if n := b.on(f.Side + 1); n != nil {
+	if n := b.on(f.Side + 1); b.meet(f, n) {
 		right = math.Max(right, b.keepOff(n))
 		lineRight = math.Max(right, n.ReliefMm)
 	}
@@ -234,11 +240,10 @@ func (b *PanelBlank) corner(s Side) {
 	turn := func(x, y float64) geom.Point { return geom.Point{XMm: y, YMm: -x} } // from the next side's view
 	right := func(x, y float64) { b.add(s, geom.Point{XMm: x, YMm: y}) }
 	left := func(x, y float64) { b.add(s, turn(-x, y)) }
-	switch t := b.ThicknessMm; {
-	case this != nil && next != nil && this.ToMm > next.ReliefMm+t && next.FromMm > this.ReliefMm+t: // well apart
-		b.slot(this, this.ToMm, right, false)
-		b.slot(next, next.FromMm, left, true)
-	case this != nil && next != nil:
+	switch {
+	case this == nil && next == nil:
+		b.add(s, geom.Point{XMm: half, YMm: up})
+	case b.meet(this, next):
 		at := geom.Point{XMm: half - next.ReliefMm, YMm: up - this.ReliefMm}
 		if this.RightMm > at.XMm {
 			y := this.BeginMm + this.AllowanceMm
@@ -253,12 +258,13 @@ func (b *PanelBlank) corner(s Side) {
 		} else {
 			b.add(s, geom.Point{XMm: at.XMm, YMm: top})
 		}
-	case this != nil:
-		b.slot(this, this.ToMm, right, false)
-	case next != nil:
-		b.slot(next, next.FromMm, left, true)
 	default:
-		b.add(s, geom.Point{XMm: half, YMm: up})
+		if this != nil {
+			b.slot(this, this.ToMm, right, false)
+		}
+		if next != nil {
+			b.slot(next, next.FromMm, left, true)
+		}
 	}
 }
 
@@ -312,39 +318,39 @@ type Way struct {
 	// when the fold is done; negative: it would have to stand in the punch.
 	// Geometry. +Inf where none stands there.
 	BesideMm float64
-	// BetweenMm is the room for the length of the punch between flanges that
-	// stand already at the ends of the fold; 0 where it is not limited.
-	BetweenMm float64
+	// PunchMm is the room for the length of the punch between flanges that stand
+	// already at the ends of the fold, and DieMm that for the die between those
+	// that hang there; 0 where it is not limited.
+	PunchMm, DieMm float64
 }
 
 // WayOf is what stands in the way of fold i when those before it in the order
 // are done.
 func (b *PanelBlank) WayOf(order []int, i int) Way {
 	f, way := &b.Folds[i], Way{BesideMm: math.Inf(1)}
-	limits := 0
-	room := 0.0
+	_, half := b.halves(f.Side)
 	for _, k := range order {
 		if k == i {
 			break
 		}
 		o := &b.Folds[k]
-		if o.Forward != f.Forward {
-			continue
-		}
 		in, over := o.tipMm(b.ThicknessMm)
-		if (o.Side+2)%4 == f.Side {
+		room, opposite := &way.PunchMm, (o.Side+2)%4 == f.Side
+		if o.Forward != f.Forward {
+			room = &way.DieMm
+		}
+		switch {
+		case !opposite:
+			if *room == 0 {
+				*room = 2 * half
+			}
+			*room -= math.Max(b.ThicknessMm, in)
+		case o.Forward == f.Forward:
 			// The base leans by half the angle about the middle of the bend.
 			sin, cos := math.Sincos(f.AngleDeg * math.Pi / 360)
 			along := f.OutsideMm + o.OutsideMm - f.SetbackMm - in
-			way.BesideMm = math.Min(way.BesideMm, along*cos-(over-f.RadiusMm)*sin)
-			continue
+			way.BesideMm = along*cos - (over-f.RadiusMm)*sin
 		}
-		limits++
-		room += math.Max(b.ThicknessMm, in)
-	}
-	if limits > 0 {
-		_, half := b.halves(f.Side)
-		way.BetweenMm = 2*half - room
 	}
 	return way
 }

@@ -71,8 +71,12 @@ func TestPanelOutline(t *testing.T) {
 			{XMm: -100, YMm: edge}, {XMm: 97.5, YMm: edge}, {XMm: 97.5, YMm: 56 + allowance}, {XMm: 94, YMm: 56 + allowance},
 			{XMm: 94, YMm: 54}, {XMm: 96 + allowance, YMm: 54}, {XMm: 96 + allowance, YMm: 57.5}, {XMm: side, YMm: 57.5},
 			{XMm: side, YMm: -60}, {XMm: -100, YMm: -60}}},
-		"a wide corner": {box(Flange{Side: Top, HeightMm: 40, ToMm: 20}, Flange{Side: Right, HeightMm: 30, FromMm: 8}), []geom.Point{
-			{XMm: -100, YMm: edge}, {XMm: 80, YMm: edge}, {XMm: 80, YMm: 52}, {XMm: side, YMm: 52},
+		"a wide corner": {box(Flange{Side: Top, HeightMm: 40, ToMm: 8}, Flange{Side: Right, HeightMm: 30, FromMm: 7}), []geom.Point{
+			{XMm: -100, YMm: edge}, {XMm: 92, YMm: edge}, {XMm: 92, YMm: 53}, {XMm: side, YMm: 53},
+			{XMm: side, YMm: -60}, {XMm: -100, YMm: -60}}},
+		// The right one begins well below the corner, which the top one reaches.
+		"past a corner": {box(Flange{Side: Top, HeightMm: 40}, Flange{Side: Right, HeightMm: 30, FromMm: 15}), []geom.Point{
+			{XMm: -100, YMm: edge}, {XMm: 100, YMm: edge}, {XMm: 100, YMm: 60}, {XMm: 100, YMm: 47}, {XMm: 94, YMm: 47}, {XMm: 94, YMm: 45}, {XMm: side, YMm: 45},
 			{XMm: side, YMm: -60}, {XMm: -100, YMm: -60}}},
 		// Each has its own relief, and the base keeps its corner.
 		"well apart": {box(Flange{Side: Top, HeightMm: 40, ToMm: 20}, Flange{Side: Right, HeightMm: 30, FromMm: 15}), []geom.Point{
@@ -147,16 +151,21 @@ func TestPanelOrder(t *testing.T) {
 	}
 	// Square over square: (base − height − thickness) / √2. Between the sides: 200 − 2·2.
 	for i, want := range []Way{
-		{(120 - 40 - 2) / math.Sqrt2, 196}, {(200 - 30 - 2) / math.Sqrt2, 0}, {math.Inf(1), 196}, {math.Inf(1), 0},
+		{(120 - 40 - 2) / math.Sqrt2, 196, 0}, {(200 - 30 - 2) / math.Sqrt2, 0, 0}, {math.Inf(1), 196, 0}, {math.Inf(1), 0, 0},
 	} {
 		got := b.WayOf(order, i)
-		if got.BetweenMm != want.BetweenMm || got.BesideMm != want.BesideMm && !near(got.BesideMm, want.BesideMm, 1e-9) {
+		if got.PunchMm != want.PunchMm || got.DieMm != want.DieMm || got.BesideMm != want.BesideMm && !near(got.BesideMm, want.BesideMm, 1e-9) {
 			t.Errorf("fold %d: %+v, want %+v", i, got, want)
 		}
 	}
 	// A flange on the other side of the sheet is in nobody's way.
 	b, err = box(Flange{Side: Top, HeightMm: 60}, Flange{Side: Bottom, HeightMm: 40, Forward: true}).Blank()
 	if err != nil || b.WayOf(b.Order(), 0) != (Way{BesideMm: math.Inf(1)}) {
+		t.Errorf("%+v, %v", b.WayOf(b.Order(), 0), err)
+	}
+	// One that hangs at the end of the fold limits the die.
+	b, err = box(Flange{Side: Top, HeightMm: 60}, Flange{Side: Right, HeightMm: 40, Forward: true}).Blank()
+	if err != nil || b.WayOf(b.Order(), 0) != (Way{BesideMm: math.Inf(1), DieMm: 198}) {
 		t.Errorf("%+v, %v", b.WayOf(b.Order(), 0), err)
 	}
 	// Leaning in by 45°: the tip of 40 lies further in than a square one by what

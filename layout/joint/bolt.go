@@ -36,6 +36,12 @@ func (j *shop) metalUnderHead(f feature, mate parts.Face) (float64, bool) {
 type boltKind struct{}
 
 func (boltKind) ends(s *shop, t *joint) {
+	for _, f := range append(s.stack(t), t.a, t.b) {
+		if f.group != nil && f.group.OnFlap() {
+			t.need(f, false, "a group of holes on the base of a folded part")
+			return
+		}
+	}
 	through := func(f feature) bool { return f.group != nil && f.group.Hole != nil && f.group.Size.Thread == nil }
 	t.need(t.a, through(t.a), "a group of clearance or plain holes")
 	t.need(t.b, t.b.group != nil && t.b.group.Hole != nil, "a group of holes")

@@ -29,6 +29,8 @@ func solid(r *part.Model) *assembly.Solid {
 		// Turned, so that what shares its axis is judged by the exact sections.
 		rim := p.Outline.Width.Mm / 2
 		s = assembly.Of(assembly.Turned([]assembly.ZR{{Z: 0, R: rim}, {Z: -r.LengthMm(), R: rim}}, behind(r.Out.Section.Inner)))
+	case p.Bends != nil:
+		s = folded(r)
 	case p.Outline != nil:
 		s = assembly.Of(assembly.Prism(outline(r), -r.LengthMm(), 0))
 		if inner := r.Out.Section.Inner; len(inner) > 0 {
@@ -173,7 +175,7 @@ func leaning(f *parts.Frustum) *assembly.Solid {
 // holes are what a group of holes or slots takes out.
 func holes(r *part.Model, g *part.Group) []assembly.Simple {
 	var out []assembly.Simple
-	for _, q := range g.Points {
+	for n, q := range g.Points {
 		x, way := q.XMm, -1.0 // into the part from the front
 		front, deep := 0.0, r.LengthMm()
 		z, thick, ok := r.Plane(g.Face, math.Hypot(q.XMm, q.YMm))
@@ -186,6 +188,9 @@ func holes(r *part.Model, g *part.Group) []assembly.Simple {
 			x, way = -q.XMm, 1
 		}
 		at := assembly.Pose{X: assembly.AxisX.Times(-way), Y: assembly.AxisY, Z: assembly.AxisZ.Times(-way), At: assembly.Vec{X: x, Y: q.YMm, Z: front}}
+		if fold, ok := r.FlapOf(g); ok {
+			at = onFlap(r, fold, g.OwnMm()[n])
+		}
 		// In the hole's frame z runs out of the face and x as seen on it.
 		out = append(out, hole(g, deep).At(at))
 	}

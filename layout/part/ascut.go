@@ -184,6 +184,9 @@ func (a *asCut) edge(s *Sizes, leaveMm float64) {
 	}
 	b := a.outline.Bounds()
 	a.size = s.W.Size(geom.Clean(b.W())) + " × " + s.W.Size(geom.Clean(b.H()))
+	if s.Part.Bends != nil { // no drawn size
+		a.size = s.W.Read(b.W()) + " × " + s.W.Read(b.H())
+	}
 	if s.form.round() {
 		a.size = s.W.Dia(geom.Clean(b.W()))
 	}

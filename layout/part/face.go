@@ -38,6 +38,9 @@ func (s *Sizes) face(f parts.Face, others bool) *plan.Face {
 			break
 		}
 	}
+	if fold, ok := s.form.(*folded); ok {
+		fold.onFace(s.W, out)
+	}
 	outside, inside := s.Sides()
 	for _, st := range append(outside, inside...) {
 		outline := !st.Inside && st == s.widest()

@@ -33,6 +33,12 @@ type formKind struct {
 
 // forms are the forms there are. The first that fits a part is taken.
 var forms = []formKind{
+	{"folded", func(p *parts.Part) form {
+		if p.Bends == nil {
+			return nil
+		}
+		return newFolded(p)
+	}},
 	{"flat", func(p *parts.Part) form {
 		if p.Outline == nil {
 			return nil

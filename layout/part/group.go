@@ -17,7 +17,8 @@ type Group struct {
 	Group  *plan.Group
 	Size   Made
 	Face   parts.Face
-	Points []plan.XY
+	Points []plan.XY // of a folded part, on its blank
+	own    []plan.XY // as dimensioned: on the flange, of one that is on a flange
 	groupIn
 }
 
@@ -27,6 +28,7 @@ type groupIn struct {
 	name    string
 	pos     parts.Pos
 	face    parts.Face
+	on      parts.Side // of a folded part: its flange; empty is the base
 	pattern parts.Pattern
 	through bool
 	depth   parts.Length
@@ -63,12 +65,12 @@ func groupsOf(p *parts.Part) []groupIn {
 	var out []groupIn
 	for i := range p.Holes {
 		h := &p.Holes[i]
-		out = append(out, groupIn{kind: holes{h}, name: h.Name.Value, pos: h.Pos, face: h.Face, pattern: h.Pattern, through: h.Through, depth: h.Depth})
+		out = append(out, groupIn{kind: holes{h}, name: h.Name.Value, pos: h.Pos, face: h.Face, on: h.On, pattern: h.Pattern, through: h.Through, depth: h.Depth})
 	}
 	for i := range p.Slots {
 		s := &p.Slots[i]
 		half := geom.Clock((s.Length.Mm-s.Width.Mm)/2, s.Turn.Deg)
-		out = append(out, groupIn{kind: slots{s}, name: s.Name.Value, pos: s.Pos, face: s.Face, pattern: s.Pattern, through: s.Through, depth: s.Depth, halfMm: half})
+		out = append(out, groupIn{kind: slots{s}, name: s.Name.Value, pos: s.Pos, face: s.Face, on: s.On, pattern: s.Pattern, through: s.Through, depth: s.Depth, halfMm: half})
 	}
 	return out
 }
@@ -77,6 +79,9 @@ func groupsOf(p *parts.Part) []groupIn {
 func (z *sizer) faceGroups() {
 	for _, f := range []parts.Face{parts.Front, parts.Back} {
 		edges := geom.Bounds(z.OutlinePath())
+		if z.Part.Bends != nil { // dimensioned as folded
+			edges = geom.Bounds(z.Part.Outline.Contour().Path)
+		}
 		if f == parts.Back {
 			edges = edges.Mirrored()
 		}
@@ -86,6 +91,9 @@ func (z *sizer) faceGroups() {
 				continue
 			}
 			m := Group{groupIn: in, Face: f, Size: in.kind.size(z), Points: in.pattern.Shape.Places(edges)}
+			if fold, ok := z.form.(*folded); ok {
+				fold.onBlank(z, &m)
+			}
 			z.onMetal(in.pattern, f, m.Points)
 			m.Group = &plan.Group{
 				Name: in.name, First: next, Count: len(m.Points), SizeText: m.Size.Text, Marked: f,
@@ -189,6 +197,9 @@ func (r *record) checkChord(m *Group, ch plan.Chord) {
 func (n *Numbered) patternWords(m *Group) string {
 	p := m.pattern
 	face := string(m.Face) + " face"
+	if m.on != "" {
+		return n.flapWords(m)
+	}
 	switch shape := p.Shape.(type) {
 	case geom.Ring, geom.Arc, geom.Angles:
 		return "PCD " + n.W.Size(p.PCD.Mm) + ", hole " + words.Trim(float64(m.Group.First), 0) + " at " + words.Trim(geom.ClockDeg(m.Points[0]), 3) + "°, " + face
@@ -226,7 +237,7 @@ func (m *Group) shown(w words.Writer, out *plan.Face, offset int) {
 		}
 	}
 	out.Groups = append(out.Groups, g)
-	if pcd := m.pattern.PCD.Mm; pcd > 0 {
+	if pcd := m.pattern.PCD.Mm; pcd > 0 && m.on == "" {
 		c := plan.Circle{Label: "PCD " + w.Size(pcd), DiameterMm: pcd, Pitch: true}
 		if !slices.Contains(out.Circles, c) { // two groups may share a pitch circle
 			out.Circles = append(out.Circles, c)

@@ -9,8 +9,9 @@
 // A stage embeds the one before it, so that a call can go back to an earlier
 // stage and never on to a later one. What differs from one form of part to
 // another stands in one file per form (flat.go, turned.go, tube.go, cone.go,
-// transition.go), what can be on a part in one file per thing (chamfer.go,
-// hole.go, slot.go, radial.go, saddle.go, keyway.go, groove.go, detail.go).
+// transition.go, folded.go), what can be on a part in one file per thing
+// (chamfer.go, hole.go, slot.go, radial.go, saddle.go, keyway.go, groove.go,
+// fold.go, detail.go).
 //
 // Lengths are millimetres and angles degrees. It names the standards of its
 // tables where it uses them; faults of the input are located parts.Errors.
@@ -49,6 +50,9 @@ func Work(job *parts.Job, p *parts.Part) *Model {
 		Dimensions: sizes.dimensions(p.Profile != nil, p.Outline != nil && p.Stock.Form != ""),
 		Features:   n.Features, Operations: operations(n), Checks: checks(n), Ladders: ladders,
 		Radials: n.rows(), Keyways: n.keywayRows(), Grooves: n.grooveRows(), Developments: n.Developments, Notes: n.notes(), Cautions: n.cautions(), Problems: n.problems(),
+	}
+	if f, ok := n.form.(*folded); ok && len(m.Errs) == 0 {
+		m.Out.Dimensions, m.Out.Profiles = nil, f.views(sizes)
 	}
 	return m
 }

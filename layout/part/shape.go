@@ -31,7 +31,7 @@ type shaper struct {
 func newShape(s *Sizes) (*Shape, parts.Errors) {
 	d := &shaper{Shape: &Shape{Sizes: s, Section: s.form.section(s), bevels: s.chamfers()}, faults: faults{job: s.Job}}
 	for _, f := range []parts.Face{parts.Front, parts.Back} {
-		if s.marked(f) {
+		if _, folds := s.Folded(); s.marked(f) || folds && f == parts.Front {
 			d.Faces = append(d.Faces, s.face(f, false))
 		}
 	}
@@ -76,6 +76,9 @@ func (g *Shape) items() []item {
 	}
 	for _, h := range g.holed {
 		out = append(out, h)
+	}
+	for _, o := range g.folds() {
+		out = append(out, o)
 	}
 	for _, q := range g.required {
 		out = append(out, q)

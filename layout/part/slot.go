@@ -30,6 +30,9 @@ func (slots) passes(words.Writer, *Group) string { return "bolt slides the full 
 
 func (s slots) mark(f *plan.Face, g plan.Group, at []plan.XY, half plan.XY) {
 	turn := s.in.Turn.Deg
+	if s.in.On != "" { // as it lies on the blank
+		turn = math.Mod(geom.ClockDeg(half), 180)
+	}
 	if s.in.Face != f.Face {
 		turn = -turn
 	}
@@ -47,8 +50,17 @@ func (s slots) operation(b *bench, m *Group, cut bool) {
 		return
 	}
 	b.op(plan.Operation{Machine: "Mill", Title: words.Spaced(m.name) + ": " + words.CountOf(m.Group.Count) + m.Group.SizeText,
-		Do:      []string{"Set the long axis to clock " + words.Trim(s.in.Turn.Deg, 2) + "°; drill the two end holes, mill between.", "Depth: " + m.Group.DepthText + "."},
+		Do:      []string{"Set the long axis to clock " + words.Trim(s.turnDeg(m), 2) + "°; drill the two end holes, mill between.", "Depth: " + m.Group.DepthText + "."},
 		Holding: "machine vice or clamps, part set square", Tool: "slot drill up to " + b.W.Dia(s.in.Width.Mm), Refs: []int{b.ref(m)}})
+}
+
+// turnDeg is the clock angle of the long axis as it lies on the metal: of a
+// folded part on its blank.
+func (s slots) turnDeg(m *Group) float64 {
+	if s.in.On == "" {
+		return s.in.Turn.Deg
+	}
+	return math.Mod(geom.ClockDeg(m.halfMm), 180)
 }
 
 // sweptMm2 is the area that a disc sweeps over a distance.

@@ -10,6 +10,7 @@ const (
 	MainPattern       DevelopmentKind = "main"       // paper on the tube that gets the hole for a branch
 	ConePattern       DevelopmentKind = "cone"       // the flat blank of a rolled cone
 	TransitionPattern DevelopmentKind = "transition" // the flat blank of a square-to-round
+	FoldPattern       DevelopmentKind = "fold"       // the flat blank of a folded part
 )
 
 // Development is one flat pattern of a part at true size: paper to wrap round

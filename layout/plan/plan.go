@@ -60,6 +60,7 @@ type PartPlan struct {
 	Faces      []*Face     `json:"faces,omitempty"`
 	Section    *Section    `json:"section"`
 	Dimensions []Dimension `json:"dimensions,omitempty"` // of the section
+	Profiles   []FoldView  `json:"folded,omitempty"`     // a folded part cut across, in place of its section
 	Features   []Feature   `json:"features"`
 	Operations []Operation `json:"operations"`
 	Checks     []Check     `json:"checks"`
@@ -88,6 +89,7 @@ type Face struct {
 	Holes   []Hole     `json:"holes"`
 	Slots   []Slot     `json:"slots,omitempty"`
 	Groups  []Group    `json:"groups"`
+	Folds   []Contour  `json:"-"` // fold lines, open
 	MinMm   XY         `json:"-"` // bounding box of the outline
 	MaxMm   XY         `json:"-"`
 	Datum   string     `json:"datum"` // the two edges that FromXMm and FromYMm are measured from
@@ -178,6 +180,33 @@ type Section struct {
 	Threads  []ThreadLine `json:"threads,omitempty"`
 }
 
+// FoldView is a folded part cut across its middle: x along the cut from the
+// middle of the base, y towards who looks at its front, 0 on the front.
+type FoldView struct {
+	Name  string       `json:"name"` // "cut from left to right"
+	Metal []Contour    `json:"-"`    // the base and each flange
+	Dims  []FoldLength `json:"lengths"`
+	Turns []FoldTurn   `json:"turns"`
+	MinMm XY           `json:"-"`
+	MaxMm XY           `json:"-"`
+}
+
+// FoldLength is a length of a folded part: from one point to another, drawn
+// beside them on the side that Out points to.
+type FoldLength struct {
+	FromMm XY     `json:"from"`
+	ToMm   XY     `json:"to"`
+	Out    XY     `json:"-"` // a direction of length 1
+	Text   string `json:"text"`
+	Limits string `json:"limits,omitempty"`
+}
+
+// FoldTurn is what is written at a bend.
+type FoldTurn struct {
+	AtMm XY     `json:"at"`
+	Text string `json:"text"` // "90° R2"
+}
+
 // ThreadLine is a stretch of the section that is threaded.
 type ThreadLine struct {
 	FromMm, ToMm, RadiusMm float64
@@ -221,6 +250,7 @@ const (
 	RequirementFeature FeatureKind = "requirement"
 	KeywayFeature      FeatureKind = "keyway"
 	GrooveFeature      FeatureKind = "groove"
+	FoldFeature        FeatureKind = "fold"
 )
 
 // Operation is one step at the bench.

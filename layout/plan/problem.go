@@ -116,6 +116,9 @@ const (
 	// diameter.
 	BreaksOut ProblemKind = "breaks-out"
 	WeldMixed ProblemKind = "weld-mixed"
+	// NearBend and BendRadius are of a folded part.
+	NearBend   ProblemKind = "near-bend"
+	BendRadius ProblemKind = "bend-radius"
 )
 
 // The kinds of problem of the machine in space.

@@ -135,6 +135,8 @@ var Problems = []About{
 	{plan.PlaceMisses, "place", plan.CheckSeverity, "{0} misses the place that earlier joints give its parts by {1} and {2}", "distances that agree with the other joints", "a part has one place", byGeometry},
 	{plan.PathBlocked, "way", plan.StopSeverity, "{0} cannot come to its seat: {1} is in its way {2} before it", "another order of the joints, a larger opening, or a part that comes off", "what is joined comes together along a straight line", byGeometry},
 	{plan.WouldTip, "tips", plan.CheckSeverity, "the centre of gravity lies {1} beyond the edge of {0}: the machine tips until it is anchored", "anchor it before the part that hangs out goes on, a longer base, or a prop", "what stands has its centre of gravity over what it stands on", byGeometry},
+	{plan.NearBend, "near-bend", plan.CheckSeverity, "{0} come within {1} of a bend and are drawn out of round", "{2} or more of flat between the hole and the bend, or drill after folding", "a hole keeps two thicknesses off the end of a bend", practice},
+	{plan.BendRadius, "bend-radius", plan.CheckSeverity, "the die of {0} leaves about {1} inside, and {2} is drawn: the flanges come out of another length", "the radius that the die leaves, another die, or a k measured on a test strip", "the radius drawn is the one that the tools make", practice},
 	{plan.WeldMixed, "weld-metal", plan.StopSeverity, "{0} is not readily weldable to the other metal: they do not mix; join otherwise", "bolts, or one metal for both", "a weld joins metals that mix", practice},
 }
 

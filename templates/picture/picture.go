@@ -244,6 +244,13 @@ func Face(face *plan.Face, features []plan.Feature, w, h float64) draw.Panel {
 		p.Draw.Add(draw.Shape{Path: outline, Stroke: draw.Black, WidthMm: draw.LineMm})
 		room.AddPath(outline)
 	}
+	for _, c := range face.Folds {
+		if line, err := canvas.ParseSVGPath(string(c)); err == nil {
+			line = line.Transform(canvas.Identity.Translate(ox, oy).Scale(scale, scale))
+			p.Draw.Add(draw.Shape{Path: line, Stroke: draw.Black, WidthMm: draw.ThinMm, DashMm: draw.CutDash})
+			room.AddPath(line)
+		}
+	}
 	for _, c := range face.Circles {
 		x, y, r := ox+c.CentreMm.XMm*scale, oy+c.CentreMm.YMm*scale, c.DiameterMm/2*scale
 		if c.Pitch {
@@ -268,6 +275,9 @@ func Face(face *plan.Face, features []plan.Feature, w, h float64) draw.Panel {
 	p.Draw.Add(draw.TopArrow(pad+w/2, top+1.4, 5))
 	p.Draw.Add(draw.Text{XMm: pad + w/2 + 3, YMm: top + 2.2, SizeMm: draw.TextMm, Bold: true, Content: "TOP"})
 	caption := figures.Upper(face.Face) + " face"
+	if len(face.Folds) > 0 {
+		caption = "Flat blank, " + figures.Upper(face.Face) + " face"
+	}
 	if full := caption + ", seen from the back"; face.Mirrored && draw.TextWidth(full, draw.TextMm, true) < p.Width-1 {
 		caption = full
 	}

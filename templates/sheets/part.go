@@ -200,12 +200,26 @@ func (d density) views(part *plan.PartPlan, width float64) []draw.Piece {
 	if hasSection {
 		panels = append([]draw.Panel{picture.Dimensioned(part, rest, most)}, panels...)
 	}
+	panels = append(cuts(part, rest, most), panels...)
 	if len(panels) == 0 {
 		return nil
 	}
 	var row draw.Piece
 	draw.PlaceRow(&row, panels, width)
 	return []draw.Piece{row, draw.Space(2)}
+}
+
+// cuts are a folded part cut across, one above the other.
+func cuts(part *plan.PartPlan, width, most float64) []draw.Panel {
+	var out []draw.Panel
+	for i := range part.Profiles {
+		p := picture.Folded(&part.Profiles[i], width, most/float64(len(part.Profiles)))
+		if i > 0 {
+			p = over(out[0], p)
+		}
+		out = []draw.Panel{p}
+	}
+	return out
 }
 
 // over sets a panel above another.

@@ -63,6 +63,9 @@ func newPattern(pl *plan.Plan, part *plan.PartPlan, dev *plan.Development) (*tem
 	if len(dev.Marks) > 0 {
 		t.how = "Pop in the open middle of each cross, then along the outlines of windows and slots."
 	}
+	if dev.Kind == plan.FoldPattern {
+		t.how = "Cut along the middle of the outline, pop in the open middle of each cross, scribe the ends of the fold lines."
+	}
 	for _, m := range dev.Marks {
 		t.marks = append(t.marks, holeRect(plan.Hole{XMm: m.CentreMm.XMm, YMm: m.CentreMm.YMm, DiameterMm: m.DiameterMm}))
 	}

@@ -168,7 +168,7 @@ func TestFill(t *testing.T) {
 		sheets int
 		fill   float64
 	}{
-		{"pugmill", a4, 47, 0.74}, {"pugmill", draw.Frame{WidthMm: 215.9, HeightMm: 279.4}, 50, 0.70},
+		{"pugmill", a4, 48, 0.74}, {"pugmill", draw.Frame{WidthMm: 215.9, HeightMm: 279.4}, 51, 0.70},
 		{"gatejack", a4, 17, 0.60}, {"gatejack", draw.Frame{WidthMm: 215.9, HeightMm: 279.4}, 16, 0.70},
 	} {
 		pl := resolved(t, c.job)
@@ -203,7 +203,7 @@ func TestPolicy(t *testing.T) {
 		}
 		return n
 	}
-	if all, useful := count(All), count(Useful); all-useful != 3 || count(None) != 0 {
+	if all, useful := count(All), count(Useful); all-useful != 4 || count(None) != 0 {
 		t.Errorf("%d templates of %d, %d for none", useful, all, count(None))
 	}
 }

@@ -1,0 +1,180 @@
+package part
+
+import (
+	"math"
+	"slices"
+
+	"centrepop/layout/plan"
+	"centrepop/layout/words"
+	"centrepop/parts"
+	"centrepop/parts/geom"
+)
+
+// fold is one flange of a folded part, n in the order of folding from 0.
+type fold struct {
+	f    *folded
+	i, n int
+}
+
+// folds lists the flanges of a folded part as they are folded.
+func (g *Shape) folds() []fold {
+	f, ok := g.form.(*folded)
+	if !ok {
+		return nil
+	}
+	var out []fold
+	for n, i := range f.order {
+		out = append(out, fold{f, i, n})
+	}
+	return out
+}
+
+func (o fold) name() string { return string(o.f.in.Flanges[o.i].Side) + " flange" }
+
+func (o fold) turn() string { return words.Trim(o.f.blank.Folds[o.i].AngleDeg, 1) + "°" }
+
+func (o fold) feature(n *Numbered) plan.Feature {
+	b := &o.f.blank.Folds[o.i]
+	q := b.Side.TurnedTo(plan.XY{XMm: (b.LeftMm + b.RightMm) / 2, YMm: b.LineMm()})
+	return plan.Feature{
+		Kind: plan.FoldFeature, Name: o.name(), Size: n.W.Size(b.HeightMm) + " high, " + o.turn() + ", inside R" + n.W.Size(b.RadiusMm),
+		Limits: n.limitsText(n.length(b.HeightMm)), Note: "to the " + string(o.f.in.Flanges[o.i].Toward), Face: parts.Front, Balloon: plan.XY{XMm: geom.Clean(q.XMm), YMm: geom.Clean(q.YMm)},
+	}
+}
+
+func (o fold) operations(b *bench) {
+	f, line := o.f, &o.f.blank.Folds[o.i]
+	up := parts.Front
+	if !line.Forward {
+		up = parts.Back
+	}
+	op := plan.Operation{
+		Machine: "Press", Title: "Fold " + words.Trim(float64(o.n+1), 0) + ": " + o.name() + " " + o.turn(),
+		Do:   []string{words.Capital(string(up)) + " face up, back stop " + b.W.Read(line.StopMm()) + " from the free edge to the fold line; bend to " + o.turn() + " as measured: it springs back, so go past it a little."},
+		Tool: "V die " + b.W.Size(f.die.OpeningMm) + ", punch R" + b.W.Size(line.RadiusMm) + " or less", Gauge: o.gauge(),
+		Caution: "Press brake: hands out of the die and clear of the rising sheet; one person at the pedal. Sheet edges cut: gloves.", Refs: []int{b.ref(o)},
+	}
+	way := f.blank.WayOf(f.order, o.i)
+	for _, tool := range []struct {
+		name, what string
+		mm         float64
+	}{{"Punch", "stand at its ends", way.PunchMm}, {"Die", "hang at its ends", way.DieMm}} {
+		if tool.mm > 0 {
+			op.Do = append(op.Do, tool.name+" no longer than "+b.W.Read(tool.mm)+": flanges "+tool.what+".")
+		}
+	}
+	if !math.IsInf(way.BesideMm, 1) {
+		op.Do = append(op.Do, "The opposite flange comes within "+b.W.Read(way.BesideMm)+" of the middle of the punch: look that it clears before the stroke.")
+	}
+	if o.n == 0 {
+		first := "Deburr the blank first."
+		if f.in.K.Value == 0 {
+			first += " Fold a test strip of the same sheet and give its k if the flange comes out of its limits."
+		}
+		op.Do = append([]string{first}, op.Do...)
+	}
+	b.op(op)
+}
+
+func (o fold) gauge() string {
+	if o.f.blank.Folds[o.i].AngleDeg == 90 {
+		return "square inside, calipers over the flange"
+	}
+	return "protractor, calipers over the flange"
+}
+
+func (o fold) checks(r *record) {
+	b := &o.f.blank.Folds[o.i]
+	r.checkLength(r.ref(o), o.name()+" height", b.HeightMm)
+	r.add(plan.Check{Ref: r.ref(o), What: o.name() + " angle", Wanted: o.turn() + " turned", Limits: words.OrNone(""), Gauge: o.gauge()})
+	for i := range r.Groups {
+		m := &r.Groups[i]
+		if m.on != o.f.in.Flanges[o.i].Side {
+			continue
+		}
+		s := r.length(m.own[0].YMm)
+		c := plan.Check{Ref: r.ref(m), What: words.Spaced(m.name) + ", " + holesWords(m.Group) + " from the base", Wanted: r.W.Size(m.own[0].YMm), Limits: words.OrNone(r.limitsText(s)), Gauge: "height over the outside of the base, folded", Source: s.Source}
+		if m.Group.Count > 1 {
+			c.What = words.Spaced(m.name) + ", hole " + words.Trim(float64(m.Group.First), 0) + " from the base"
+		}
+		if s.Limited {
+			c.MinMm, c.MaxMm = s.MinMm, s.MaxMm
+		}
+		r.add(c)
+	}
+	if o.n == len(o.f.order)-1 {
+		o.f.baseChecks(r)
+	}
+}
+
+// baseChecks are the sizes of the base over its flanges.
+func (f *folded) baseChecks(r *record) {
+	over := map[bool]string{true: " over the flanges", false: ""}
+	has := func(sides ...parts.Side) bool {
+		return slices.ContainsFunc(sides, func(s parts.Side) bool { return f.in.On(s) != nil })
+	}
+	r.checkLength(0, "width"+over[has(parts.LeftSide, parts.RightSide)], f.Outline.Width.Mm)
+	r.checkLength(0, "height"+over[has(parts.TopSide, parts.BottomSide)], f.Outline.Height.Mm)
+}
+
+// flapWords says where the holes of a group are on their flange.
+func (n *Numbered) flapWords(m *Group) string {
+	var list string
+	for i, q := range m.own {
+		if i == 4 {
+			list += " …"
+			break
+		}
+		list = words.Join(" ", list, "("+n.W.Size(q.XMm)+", "+n.W.Size(q.YMm)+")")
+	}
+	return "on the " + string(m.on) + " flange, along it from its side's middle and up from the corner: " + list
+}
+
+// nearBendThick is how many thicknesses a hole's edge keeps off the end of a
+// bend, so that it is not drawn out of round. Common practice, no source.
+const nearBendThick = 2.0
+
+// besidesRadius is the share by which the radius that a die leaves may differ
+// from the one drawn before it is said. Common practice, no source.
+const besidesRadius = 0.3
+
+// foldProblems are the holes near a bend and the radii that the die does not
+// leave.
+func (n *Numbered) foldProblems() []plan.Problem {
+	f, ok := n.form.(*folded)
+	if !ok {
+		return nil
+	}
+	var out []plan.Problem
+	for i := range n.Groups {
+		m := &n.Groups[i]
+		for k, at := range m.OwnMm() {
+			room := math.Inf(1)
+			for _, end := range ends(at, f.ownHalf(m)) {
+				room = math.Min(room, f.toBendMm(m, end)-m.Group.FinishedMm/2)
+			}
+			if least := nearBendThick * f.Thickness.Mm; room < least-1e-6 {
+				out = append(out, plan.Problem{Kind: plan.NearBend, Pos: m.pattern.PosOf(k), Feature: m.name, Args: []plan.Arg{
+					plan.Named(words.Spaced(m.name)), plan.Of(plan.Mm, math.Max(0, words.Round(room, 2))), plan.Of(plan.Mm, least)}})
+				break
+			}
+		}
+	}
+	for i := range f.blank.Folds {
+		r := f.blank.Folds[i].RadiusMm
+		if math.Abs(f.die.RadiusMm-r) > besidesRadius*r {
+			out = append(out, plan.Problem{Kind: plan.BendRadius, Pos: f.in.Flanges[i].Pos, Args: []plan.Arg{
+				plan.Of(plan.Mm, f.die.OpeningMm), plan.Of(plan.Mm, words.Round(f.die.RadiusMm, 2)), plan.Of(plan.Mm, r)}})
+			break
+		}
+	}
+	return out
+}
+
+// ownHalf is half a slot of a group as dimensioned.
+func (f *folded) ownHalf(m *Group) plan.XY {
+	if m.on == "" {
+		return m.halfMm
+	}
+	return ((4 - f.on(m.on).Side) % 4).TurnedTo(m.halfMm)
+}

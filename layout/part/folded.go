@@ -1,0 +1,342 @@
+package part
+
+import (
+	"errors"
+	"math"
+
+	"github.com/tdewolff/canvas"
+
+	"centrepop/layout/bend"
+	"centrepop/layout/lookup"
+	"centrepop/layout/plan"
+	"centrepop/layout/words"
+	"centrepop/parts"
+	"centrepop/parts/geom"
+)
+
+// folded is a flat part whose sides are folded up. Its outline is the blank, seen
+// on the front of the base; holes are where they lie on the blank.
+type folded struct {
+	flat
+	in    *parts.Bends
+	blank bend.PanelBlank
+	order []int // of the flanges, as folded
+	die   bend.Die
+	err   error
+}
+
+// panelSide is a side as package bend counts it.
+var panelSide = map[parts.Side]bend.Side{parts.TopSide: bend.Top, parts.RightSide: bend.Right, parts.BottomSide: bend.Bottom, parts.LeftSide: bend.Left}
+
+func newFolded(p *parts.Part) *folded {
+	in := p.Bends
+	f := &folded{flat: flat{p}, in: in}
+	panel := bend.Panel{WidthMm: p.Outline.Width.Mm, HeightMm: p.Outline.Height.Mm, ThicknessMm: p.Thickness.Mm, GapMm: in.Gap.Mm, K: in.K.Value}
+	for _, a := range in.Flanges {
+		panel.Flanges = append(panel.Flanges, bend.Flange{
+			Side: panelSide[a.Side], HeightMm: a.Height.Mm, AngleDeg: a.Angle.Deg, RadiusMm: a.Radius.Mm,
+			FromMm: a.Left.Mm, ToMm: a.Right.Mm, Forward: a.Toward == parts.Front,
+		})
+	}
+	if f.blank, f.err = panel.Blank(); f.err != nil {
+		return f
+	}
+	f.order = f.blank.Order()
+	if in.Die.Set() {
+		f.die = bend.Die{OpeningMm: in.Die.Mm, RadiusMm: bend.AirRadiusMm(in.Die.Mm)}
+	} else {
+		f.die, f.err = bend.DieFor(p.Thickness.Mm)
+	}
+	return f
+}
+
+// Folded is the blank of a folded part and how its flanges stand; false for
+// another part.
+func (s *Sizes) Folded() (bend.PanelBlank, bool) {
+	f, ok := s.form.(*folded)
+	if !ok {
+		return bend.PanelBlank{}, false
+	}
+	return f.blank, true
+}
+
+// FlapOf is the side of the flange that a group is on, as the flange of the
+// blank; false for a group on the base, and for other parts.
+func (s *Sizes) FlapOf(m *Group) (*bend.PanelFold, bool) {
+	f, ok := s.form.(*folded)
+	if !ok || m.on == "" {
+		return nil, false
+	}
+	return f.on(m.on), true
+}
+
+// OnFlap tells whether a group is on a flange of a folded part.
+func (m *Group) OnFlap() bool { return m.on != "" }
+
+// OwnMm are a group's places as dimensioned: on its flange, along the side from
+// its middle and up from the corner; elsewhere those on the marked face.
+func (m *Group) OwnMm() []plan.XY {
+	if m.on != "" {
+		return m.own
+	}
+	return m.Points
+}
+
+// on is the flange of a side.
+func (f *folded) on(side parts.Side) *bend.PanelFold {
+	for i := range f.blank.Folds {
+		if f.blank.Folds[i].Side == panelSide[side] {
+			return &f.blank.Folds[i]
+		}
+	}
+	return nil
+}
+
+// steps of a folded part there are none; here it is refused what cannot be
+// folded.
+func (f *folded) steps(z *sizer) []Step {
+	if f.err != nil {
+		z.foldFault(f.in.Pos, f.err)
+		return nil
+	}
+	for i := range f.blank.Folds {
+		f.reach(z, i)
+	}
+	return nil
+}
+
+// reach refuses a flange that the die cannot hold, and one that stands where the
+// punch has to go.
+func (f *folded) reach(z *sizer, i int) {
+	fold, in := &f.blank.Folds[i], &f.in.Flanges[i]
+	least, err := f.die.MinFlangeMm(fold.AngleDeg)
+	switch {
+	case err != nil:
+		z.foldFault(in.Pos, err)
+		return
+	case fold.HeightMm < least-1e-9:
+		z.fault(in.Height.Pos, "the flange of "+z.W.Said(fold.HeightMm)+" slips into a die of "+z.W.Said(f.die.OpeningMm), "at least "+z.W.Said(atLeast(z.W, least))+", or a narrower die: fold it higher and cut it down")
+	}
+	way := f.blank.WayOf(f.order, i)
+	if math.IsInf(way.BesideMm, 1) || way.BesideMm >= f.in.Punch.Mm/2-1e-9 {
+		return
+	}
+	what := "the opposite flange stands in the way of the punch when the " + string(in.Side) + " one is folded"
+	if way.BesideMm > 0 {
+		what += ": it comes within " + z.W.Said(words.Round(way.BesideMm, 1)) + " of the punch's middle"
+	}
+	z.fault(in.Height.Pos, what, "lower flanges, a wider base, or two parts")
+}
+
+// atLeast rounds a length up to a tenth of a millimetre, or a hundredth of an
+// inch.
+func atLeast(w words.Writer, mm float64) float64 {
+	step := 0.1
+	if w.Units == parts.Inches {
+		step = words.MmPerInch / 100
+	}
+	return geom.Clean(math.Ceil(mm/step-1e-6) * step)
+}
+
+// foldFault is a refusal of package bend as a located fault.
+func (z *sizer) foldFault(pos parts.Pos, err error) {
+	what, right := "it cannot be folded: "+err.Error(), "other sizes"
+	if r := (*lookup.RangeError)(nil); errors.As(err, &r) {
+		value, above, upTo := words.Trim(r.Value, 3), words.Trim(r.Above, 3), words.Trim(r.UpTo, 3)
+		if r.Unit == "mm" {
+			value, above, upTo = z.W.Said(geom.Clean(r.Value)), z.W.Said(geom.Clean(r.Above)), z.W.Said(r.UpTo)
+		}
+		what = "it cannot be folded: its " + r.What + " is " + value
+		right = "more than " + above
+		if r.Value > r.Above {
+			right = "at most " + upTo
+		}
+	}
+	z.fault(pos, what, right)
+}
+
+// onBlank brings a group from where it is dimensioned to the blank, and refuses
+// places in a bend.
+func (f *folded) onBlank(z *sizer, m *Group) {
+	if f.err != nil {
+		return
+	}
+	for i, at := range m.Points {
+		if f.inBend(m, at) {
+			z.fault(m.pattern.PosOf(i), "the place at x "+z.W.Size(at.XMm)+", y "+z.W.Size(at.YMm)+" lies in a bend, where no hole keeps its shape", "a place further from the bend")
+		}
+	}
+	if m.on == "" {
+		return
+	}
+	m.own = m.Points
+	fold := f.on(m.on)
+	m.Points = nil
+	for _, at := range m.own {
+		q := fold.OnBlank(at.XMm, at.YMm)
+		m.Points = append(m.Points, plan.XY{XMm: geom.Clean(q.XMm), YMm: geom.Clean(q.YMm)})
+	}
+	m.halfMm = fold.Side.TurnedTo(m.halfMm)
+}
+
+// inBend tells whether a place of a group, as dimensioned, lies in a bend.
+func (f *folded) inBend(m *Group, at plan.XY) bool { return f.toBendMm(m, at) < 0 }
+
+// toBendMm is how far a place of a group lies from the nearest bend, along the
+// flat; negative within one.
+func (f *folded) toBendMm(m *Group, at plan.XY) float64 {
+	if m.on != "" {
+		return at.YMm - f.on(m.on).SetbackMm
+	}
+	if m.Face == parts.Back {
+		at = at.Mirrored()
+	}
+	least := math.Inf(1)
+	for i := range f.blank.Folds {
+		fold := &f.blank.Folds[i]
+		back := (4 - fold.Side) % 4
+		own := back.TurnedTo(at) // seen with the side at the top
+		beside := math.Max(fold.LeftMm-own.XMm, own.XMm-fold.RightMm)
+		if up := fold.BeginMm - own.YMm; beside <= 0 || up > 0 {
+			least = math.Min(least, math.Hypot(math.Max(0, up), math.Max(0, beside))+math.Min(0, up))
+		}
+	}
+	return least
+}
+
+func (f *folded) outline(*Sizes) *canvas.Path {
+	if f.err != nil {
+		return f.Outline.Contour().Path
+	}
+	return geom.Polygon(f.blank.Outline)
+}
+
+func (f *folded) overall(s *Sizes) string {
+	return s.W.Size(f.Outline.Width.Mm) + " × " + s.W.Size(f.Outline.Height.Mm) + " folded, of " + s.W.Size(f.Thickness.Mm)
+}
+
+func (f *folded) features(n *Numbered) {
+	b := n.Bounds()
+	n.add(plan.Feature{Kind: plan.EdgeFeature, Name: "flat blank", Size: n.W.Read(b.Max.XMm-b.Min.XMm) + " × " + n.W.Read(b.Max.YMm-b.Min.YMm), Face: parts.Front, Balloon: b.Min})
+	n.lengthFeature(plan.ThicknessFeature)
+	n.Features[len(n.Features)-1].Limits, n.Features[len(n.Features)-1].Note = "", "as the sheet is bought"
+}
+
+func (f *folded) developments(d *shaper) {
+	f.flat.developments(d)
+	if f.err == nil && len(d.list) == 0 {
+		d.Developments = append(d.Developments, f.pattern(d))
+	}
+}
+
+// pattern is the blank's template: edge, fold lines and holes.
+func (f *folded) pattern(d *shaper) plan.Development {
+	b := d.Bounds()
+	out := plan.Development{
+		Name: string(plan.FoldPattern), Kind: plan.FoldPattern, Title: "Flat blank", Copies: 1, MinMm: b.Min, MaxMm: b.Max,
+		Lines: append([]plan.PatternLine{{Name: "edge", Role: "cut", Path: plan.Contour(d.OutlinePath().ToSVG())}}, f.foldLines(d.W)...),
+		Sizes: []plan.PatternValue{{Name: "width", Text: d.exact(b.Max.XMm - b.Min.XMm)}, {Name: "height", Text: d.exact(b.Max.YMm - b.Min.YMm)}},
+	}
+	out.AreaMm2 = math.Abs(geom.NewContour(d.OutlinePath()).AreaMm2())
+	if d.Part.Stock.Form != "" {
+		out.On = d.StockText()
+	}
+	for i := range d.Groups {
+		m := &d.Groups[i]
+		at, half := m.seen(parts.Front)
+		for k, q := range at {
+			for _, end := range ends(q, half) {
+				out.Marks = append(out.Marks, plan.PatternMark{N: m.Group.First + k, Name: m.name, Size: m.Group.SizeText, CentreMm: end, MinMm: end, MaxMm: end, DiameterMm: m.Group.DrillMm})
+			}
+		}
+	}
+	table := plan.PatternTable{Title: "Folds, in order", Heads: []string{"No.", "flange", "turn", "inside", "stop", "shorter by"}}
+	for n, i := range f.order {
+		fold := &f.blank.Folds[i]
+		table.Rows = append(table.Rows, []string{words.Trim(float64(n+1), 0), string(f.in.Flanges[i].Side), words.Trim(fold.AngleDeg, 1) + "° " + f.way(i), "R" + d.W.Size(fold.RadiusMm), d.exact(fold.StopMm()), d.exact(fold.DeductionMm)})
+	}
+	out.Tables = append(out.Tables, table)
+	k := "k of DIN 6935"
+	if f.in.K.Value > 0 {
+		k = "k as given"
+	}
+	for _, fold := range f.blank.Folds {
+		k += ", " + words.Trim(fold.K, 3) + " of the thickness at R" + d.W.Size(fold.RadiusMm)
+		if len(f.blank.Folds) > 1 && f.sameRadius() {
+			break
+		}
+	}
+	out.Rules = []string{"stop: free edge to fold line", "shorter by: 2 setbacks less the length of the bend at its neutral line", k}
+	return out
+}
+
+// ends are the centres of both ends of a slot; a hole has one place.
+func ends(q, half plan.XY) []plan.XY {
+	if half == (plan.XY{}) {
+		return []plan.XY{q}
+	}
+	return []plan.XY{q.Plus(half), q.Minus(half)}
+}
+
+func (f *folded) sameRadius() bool {
+	for i := range f.blank.Folds {
+		if f.blank.Folds[i].RadiusMm != f.blank.Folds[0].RadiusMm {
+			return false
+		}
+	}
+	return true
+}
+
+// way says to which side of the blank a flange goes, the front up.
+func (f *folded) way(i int) string {
+	if f.blank.Folds[i].Forward {
+		return "up"
+	}
+	return "down"
+}
+
+// foldLines are the fold lines on the blank, with what is done at each.
+func (f *folded) foldLines(w words.Writer) []plan.PatternLine {
+	var out []plan.PatternLine
+	for n, i := range f.order {
+		fold := &f.blank.Folds[i]
+		line := &canvas.Path{}
+		line.MoveTo(fold.LineFrom.XMm, fold.LineFrom.YMm)
+		line.LineTo(fold.LineTo.XMm, fold.LineTo.YMm)
+		out = append(out, plan.PatternLine{
+			Name: "fold " + string(f.in.Flanges[i].Side), Role: "fold", Path: plan.Contour(line.ToSVG()),
+			Text: "fold " + words.Trim(float64(n+1), 0) + ": " + words.Trim(fold.AngleDeg, 1) + "° " + f.way(i) + ", R" + w.Size(fold.RadiusMm),
+		})
+	}
+	return out
+}
+
+// onFace draws the fold lines on a face of the blank, whose own template has them
+// and every hole.
+func (f *folded) onFace(w words.Writer, out *plan.Face) {
+	out.NoTemplate = "its holes are on the template of the flat blank"
+	for _, l := range f.foldLines(w) {
+		path := canvas.MustParseSVGPath(string(l.Path))
+		if out.Face == parts.Back {
+			path = mirrored(path)
+		}
+		out.Folds = append(out.Folds, plan.Contour(path.ToSVG()))
+	}
+}
+
+func (f *folded) operations(b *bench) {
+	f.cutBlank(b)
+	o := &b.ops[len(b.ops)-1]
+	o.Do = append(o.Do, "Scribe both ends of every fold line from the template on the side that the punch meets; no scribed line across the outside of a bend.")
+}
+
+func (f *folded) cutFile(c *cutter) (*plan.Profile, error) {
+	out, err := f.flat.cutFile(c)
+	if out == nil || err != nil {
+		return nil, err
+	}
+	for _, l := range f.foldLines(c.W) {
+		out.Lines = append(out.Lines, plan.CutLine{Name: l.Name, Role: l.Role, Path: l.Path})
+	}
+	return out, nil
+}

@@ -1,0 +1,232 @@
+package part
+
+import (
+	"math"
+	"slices"
+	"strings"
+	"testing"
+
+	"centrepop/layout/plan"
+	"centrepop/parts"
+)
+
+const tray = `part: tray
+kind: folded
+material: S235
+top: scribe
+stock: {sheet: 2, cut: laser}
+outline: {rectangle: [200, 120]}
+bends:
+  radius: 2
+  flanges:
+    - {side: top, height: 40}
+    - {side: bottom, height: 30, angle: 60}
+    - {side: left, height: 25, toward: front, left: 20, right: 20}
+holes:
+  - {name: feet, at: [[20, 30]], datum: left-bottom, size: 9 mm}
+  - {name: gland, on: top, at: [[-30, 20]], size: 20 mm}
+slots:
+  - {name: adjust, on: left, at: [[5, 17]], width: 6, length: 20, turn: 90}
+`
+
+// For 2 mm and R2 a square bend is shorter by 3.8374 (see package bend); one of
+// 60° by 2·4·tan 30° − π/3·2.65 = 1.8437.
+func TestFoldedBlank(t *testing.T) {
+	t.Parallel()
+	m := work(t, "mm", tray)
+	b := m.Bounds()
+	if w, h := b.Max.XMm-b.Min.XMm, b.Max.YMm-b.Min.YMm; math.Abs(w-(200+25-3.83739)) > 1e-4 || math.Abs(h-(120+40-3.83739+30-1.84373)) > 1e-4 {
+		t.Errorf("blank %v × %v", w, h)
+	}
+	where := map[string]plan.XY{"feet": {XMm: -80, YMm: -30}, "gland": {XMm: -30, YMm: 60 + 20 - 3.83739}, "adjust": {XMm: -(100 + 17 - 3.83739), YMm: 5}}
+	for i := range m.Groups {
+		g := &m.Groups[i]
+		if want := where[g.name]; math.Abs(g.Points[0].XMm-want.XMm) > 1e-4 || math.Abs(g.Points[0].YMm-want.YMm) > 1e-4 {
+			t.Errorf("%s lies at %v, want %v", g.name, g.Points[0], want)
+		}
+		if g.OnFlap() != (g.name != "feet") {
+			t.Errorf("%s on a flange: %v", g.name, g.OnFlap())
+		}
+	}
+	// The slot lies along its side, which stands upright on the blank.
+	face := m.Faces[0]
+	if s := face.Slots[0]; s.TurnDeg != 0 || math.Abs(s.EndsMm[0].YMm-s.EndsMm[1].YMm) != 14 {
+		t.Errorf("slot %+v", s)
+	}
+	if len(face.Folds) != 3 || face.NoTemplate == "" {
+		t.Errorf("%d fold lines on the face, %q", len(face.Folds), face.NoTemplate)
+	}
+	d := m.Developments[0]
+	if d.Kind != plan.FoldPattern || len(d.Marks) != 4 || len(d.Lines) != 4 {
+		t.Errorf("%s with %d marks and %d lines", d.Kind, len(d.Marks), len(d.Lines))
+	}
+	// Order: the short lines first, of the long ones the lower flange.
+	var order []string
+	for _, l := range d.Lines[1:] {
+		order = append(order, l.Name+" "+l.Text)
+	}
+	if want := []string{"fold left fold 1: 90° up, R2", "fold bottom fold 2: 60° down, R2", "fold top fold 3: 90° down, R2"}; !slices.Equal(order, want) {
+		t.Errorf("%q", order)
+	}
+	// Sheet of 2 mm, by the area of the blank less the holes.
+	holes := math.Pi/4*(81+400) + (math.Pi/4*36 + 6*14)
+	if want := (d.AreaMm2 - holes) * 2 * 7.85e-6; math.Abs(m.Out.MassKg-want) > 1e-6 {
+		t.Errorf("%v kg, want %v", m.Out.MassKg, want)
+	}
+}
+
+func TestFoldedOperations(t *testing.T) {
+	t.Parallel()
+	m := work(t, "mm", tray)
+	var folds []plan.Operation
+	for _, o := range m.Out.Operations {
+		if o.Machine == "Press" {
+			folds = append(folds, o)
+		}
+	}
+	if len(folds) != 3 {
+		t.Fatalf("%d folds", len(folds))
+	}
+	// The stop is the height less half of what the bend takes: 25 − 4 + 4.1626/2.
+	for i, want := range []string{"Deburr the blank first. Fold a test strip of the same sheet and give its k if the flange comes out of its limits. Front face up, back stop 23.08 from",
+		"Back face up, back stop 29.08 from", "Die no longer than 198: flanges hang at its ends. The opposite flange comes within"} {
+		if text := strings.Join(folds[i].Do, " "); !strings.Contains(text, want) {
+			t.Errorf("fold %d: %q lacks %q", i+1, text, want)
+		}
+		if folds[i].Tool != "V die 12, punch R2 or less" {
+			t.Errorf("fold %d: %s", i+1, folds[i].Tool)
+		}
+	}
+	if folds[0].Gauge == folds[1].Gauge || folds[0].Gauge != folds[2].Gauge {
+		t.Errorf("gauges %q, %q, %q", folds[0].Gauge, folds[1].Gauge, folds[2].Gauge)
+	}
+	var rows []string
+	for _, c := range m.Out.Checks {
+		rows = append(rows, c.What+" "+c.Wanted+" "+c.Limits)
+	}
+	for _, want := range []string{"top flange height 40 39.700 – 40.300", "gland, hole 2 from the base 20 19.800 – 20.200", "adjust, hole 3 from the base 17 16.800 – 17.200",
+		"width over the flanges 200 199.500 – 200.500", "height over the flanges 120 119.700 – 120.300", "bottom flange angle 60° turned no tolerance given"} {
+		if !slices.Contains(rows, want) {
+			t.Errorf("no row %q in %q", want, rows)
+		}
+	}
+}
+
+// TestFoldedViews: the lengths in the cuts are as long as they say.
+func TestFoldedViews(t *testing.T) {
+	t.Parallel()
+	m := work(t, "mm", tray)
+	want := map[string]float64{"200": 200, "120": 120, "40": 40, "30": 30, "25": 25}
+	n := 0
+	for _, v := range m.Out.Profiles {
+		for _, d := range v.Dims {
+			if got := math.Hypot(d.ToMm.XMm-d.FromMm.XMm, d.ToMm.YMm-d.FromMm.YMm); math.Abs(got-want[d.Text]) > 1e-9 {
+				t.Errorf("%s: %s is %v long", v.Name, d.Text, got)
+			}
+			n++
+		}
+	}
+	if len(m.Out.Profiles) != 2 || n != 5 {
+		t.Errorf("%d views, %d lengths", len(m.Out.Profiles), n)
+	}
+	low := m.Out.Profiles[0] // the left flange stands to the front
+	if math.Abs(low.MaxMm.YMm-23) > 1e-9 || low.MinMm.YMm != -2 {
+		t.Errorf("from %v to %v", low.MinMm, low.MaxMm)
+	}
+}
+
+func TestFoldedRefused(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct{ was, is, what, right string }{
+		{"top, height: 40", "top, height: 8", "the flange of 8 mm slips into a die of 12 mm", "at least 8.5 mm"},
+		{"radius: 2", "radius: 2\n  die: 6", "", ""},
+		{"top, height: 40", "top, height: 8.5", "", ""},
+		{"bottom, height: 30, angle: 60", "bottom, height: 119", "the opposite flange stands in the way of the punch when the bottom one is folded", "lower flanges"},
+		{"left, height: 25", "left, height: 3", "it cannot be folded: its flange height is 3 mm", "more than 4 mm"},
+		{"{sheet: 2,", "{sheet: 40,", "it cannot be folded: its", "more than"},
+		{"[[20, 30]], datum: left-bottom", "[[0, 57]]", "the place at x 0, y 57 lies in a bend", "further"},
+		{"[[-30, 20]]", "[[-30, 3]]", "the place at x -30, y 3 lies in a bend", "further"},
+	} {
+		if !strings.Contains(tray, c.was) {
+			t.Fatalf("the tray has no %q", c.was)
+		}
+		text := strings.Replace(tray, c.was, c.is, 1)
+		if strings.HasPrefix(c.is, "left") {
+			text = strings.Replace(text, "[[5, 17]]", "[[5, 2]]", 1)
+		}
+		if strings.HasPrefix(c.is, "top, height") { // nothing else is wrong on it
+			text = strings.Replace(text, "[[-30, 20]], size: 20 mm", "[[-30, 7]], size: 1 mm", 1)
+		}
+		if strings.Contains(c.is, "119") {
+			text = strings.Replace(text, "top, height: 40", "top, height: 119", 1)
+		}
+		job := load(t, "mm", text)
+		errs := Work(job, job.Parts[0]).Errs
+		if c.what == "" {
+			if len(errs) > 0 {
+				t.Errorf("%s: %v", c.is, errs)
+			}
+			continue
+		}
+		if !slices.ContainsFunc(errs, func(e *parts.Error) bool {
+			return strings.Contains(e.What, c.what) && strings.Contains(e.Right, c.right) && e.Pos.Line > 0
+		}) {
+			t.Errorf("%s: %v, want %q", c.is, errs, c.what)
+		}
+	}
+}
+
+// TestFoldedPunch: with the punch's thickness the same flange is in the way.
+func TestFoldedPunch(t *testing.T) {
+	t.Parallel()
+	// 120 − 90 − 2 = 28, or 19.8 from the punch's middle, its thickness 40.
+	text := strings.NewReplacer("top, height: 40", "top, height: 95", "bottom, height: 30, angle: 60", "bottom, height: 90").Replace(tray)
+	job := load(t, "mm", text)
+	if errs := Work(job, job.Parts[0]).Errs; len(errs) > 0 {
+		t.Errorf("%v", errs)
+	}
+	job = load(t, "mm", strings.Replace(text, "radius: 2", "radius: 2\n  punch: 40", 1))
+	errs := Work(job, job.Parts[0]).Errs
+	if len(errs) != 1 || !strings.Contains(errs[0].What, "it comes within 19.8 mm of the punch's middle") {
+		t.Errorf("%v", errs)
+	}
+}
+
+func TestFoldedProblems(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		was, is string
+		kind    plan.ProblemKind
+		what    string
+	}{
+		{"radius: 2", "radius: 2", "", ""},
+		// 20 − 4 − 10 = 6 is left; 17 leaves 3, under twice the thickness.
+		{"[[-30, 20]]", "[[-30, 17]]", plan.NearBend, "gland come within 3 of a bend"},
+		{"[[20, 30]], datum: left-bottom", "[[0, 48]]", plan.NearBend, "feet come within 3.5 of a bend"},
+		{"size: 9 mm", "size: 9 mm, face: back", "", ""},
+		{"[[5, 17]]", "[[5, 10]]", plan.NearBend, "adjust come within 3 of a bend"},
+		{"radius: 2", "radius: 4", plan.BendRadius, "the die of 12 leaves about 1.92 inside, and 4 is drawn"},
+		{"radius: 2", "radius: 2\n  die: 20", plan.BendRadius, "the die of 20 leaves about 3.2 inside"},
+	} {
+		got := work(t, "mm", strings.Replace(tray, c.was, c.is, 1)).Out.Problems
+		if c.kind == "" && len(got) > 0 || c.kind != "" && (len(got) == 0 || got[0].Kind != c.kind || !strings.Contains(got[0].What, c.what)) {
+			t.Errorf("%s: %v", c.is, got)
+		}
+	}
+}
+
+// TestFoldedCut: the cutting file has the folds as lines and every hole as a cut.
+func TestFoldedCut(t *testing.T) {
+	t.Parallel()
+	job := load(t, "mm", tray)
+	p, err := CutProfile(job, "tray", CutOptions{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(p.Lines) != 3 || p.Lines[0].Role != "fold" || len(p.Contours) != 4 || p.Side != "front face up" {
+		t.Errorf("%d lines, %d contours, %s", len(p.Lines), len(p.Contours), p.Side)
+	}
+	if math.Abs(p.BlankXMm-221.16261) > 1e-4 {
+		t.Errorf("blank %v wide", p.BlankXMm)
+	}
+}

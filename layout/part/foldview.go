@@ -1,0 +1,100 @@
+package part
+
+import (
+	"math"
+
+	"github.com/tdewolff/canvas"
+
+	"centrepop/layout/bend"
+	"centrepop/layout/plan"
+	"centrepop/layout/words"
+	"centrepop/parts/geom"
+)
+
+// views are the cuts across the folded part: from left to right and from bottom
+// to top, where there are flanges.
+func (f *folded) views(s *Sizes) []plan.FoldView {
+	var out []plan.FoldView
+	for _, v := range []struct {
+		name       string
+		minus, way bend.Side
+		mm         float64
+	}{{"cut from left to right, front up", bend.Left, bend.Right, f.Outline.Width.Mm}, {"cut from bottom to top, front up", bend.Bottom, bend.Top, f.Outline.Height.Mm}} {
+		view := plan.FoldView{Name: v.name}
+		ends := [2]float64{-v.mm / 2, v.mm / 2}
+		for i := range f.blank.Folds {
+			if fold := &f.blank.Folds[i]; fold.Side == v.way {
+				ends[1] = fold.BeginMm
+				f.flapView(s, &view, i, 1)
+			} else if fold.Side == v.minus {
+				ends[0] = -fold.BeginMm
+				f.flapView(s, &view, i, -1)
+			}
+		}
+		if len(view.Metal) == 0 {
+			continue
+		}
+		base := []plan.XY{{XMm: ends[0]}, {XMm: ends[1]}, {XMm: ends[1], YMm: -f.Thickness.Mm}, {XMm: ends[0], YMm: -f.Thickness.Mm}}
+		addMetal(&view, geom.Polygon(base))
+		z := s.length(v.mm)
+		out = append(out, f.over(view, v.mm, s.W.Size(v.mm), s.limitsText(z)))
+	}
+	return out
+}
+
+// addMetal puts a closed path among the metal of a view.
+func addMetal(v *plan.FoldView, p *canvas.Path) {
+	b := geom.Bounds(p)
+	if len(v.Metal) == 0 {
+		v.MinMm, v.MaxMm = b.Min, b.Max
+	}
+	v.MinMm = plan.XY{XMm: min(v.MinMm.XMm, b.Min.XMm), YMm: min(v.MinMm.YMm, b.Min.YMm)}
+	v.MaxMm = plan.XY{XMm: max(v.MaxMm.XMm, b.Max.XMm), YMm: max(v.MaxMm.YMm, b.Max.YMm)}
+	v.Metal = append(v.Metal, plan.Contour(p.ToSVG()))
+}
+
+// over puts the length over the flanges where fewest of them stand.
+func (f *folded) over(view plan.FoldView, mm float64, text, limits string) plan.FoldView {
+	d := plan.FoldLength{FromMm: plan.XY{XMm: -mm / 2, YMm: view.MaxMm.YMm}, ToMm: plan.XY{XMm: mm / 2, YMm: view.MaxMm.YMm}, Out: plan.XY{YMm: 1}, Text: text, Limits: limits}
+	if view.MaxMm.YMm > -view.MinMm.YMm {
+		d.FromMm.YMm, d.ToMm.YMm, d.Out.YMm = view.MinMm.YMm, view.MinMm.YMm, -1
+	}
+	view.Dims = append([]plan.FoldLength{d}, view.Dims...)
+	return view
+}
+
+// flapView draws a flange on the right of a cut (hand 1) or on its left (−1).
+func (f *folded) flapView(s *Sizes, v *plan.FoldView, i int, hand float64) {
+	fold := &f.blank.Folds[i]
+	at := func(p plan.XY) plan.XY { return plan.XY{XMm: geom.Clean(hand * p.XMm), YMm: geom.Clean(p.YMm)} }
+	section := fold.Section(f.Thickness.Mm)
+	path := &canvas.Path{}
+	for k, p := range append(section, section[0]) {
+		q := at(p.Point)
+		switch {
+		case k == 0:
+			path.MoveTo(q.XMm, q.YMm)
+		case section[k-1].Bulge != 0:
+			b := section[k-1].Bulge
+			r := geom.Distance(section[k-1].Point, p.Point) / 2 / math.Sin(2*math.Atan(math.Abs(b)))
+			path.ArcTo(r, r, 0, false, b*hand > 0, q.XMm, q.YMm)
+		default:
+			path.LineTo(q.XMm, q.YMm)
+		}
+	}
+	path.Close()
+	addMetal(v, path)
+	sin, cos := math.Sincos(fold.AngleDeg * math.Pi / 180)
+	down := -1.0
+	if fold.Forward {
+		down = 1
+	}
+	along, out := plan.XY{XMm: cos, YMm: down * sin}, plan.XY{XMm: sin, YMm: -down * cos}
+	tip := section[3].Point // the outside of the free edge
+	if fold.Forward {
+		tip = section[2].Point
+	}
+	z := s.length(fold.HeightMm)
+	v.Dims = append(v.Dims, plan.FoldLength{FromMm: at(tip.Minus(along.Times(fold.HeightMm))), ToMm: at(tip), Out: at(out), Text: s.W.Size(fold.HeightMm), Limits: s.limitsText(z)})
+	v.Turns = append(v.Turns, plan.FoldTurn{AtMm: at(plan.XY{XMm: fold.BeginMm, YMm: down * (fold.RadiusMm + f.Thickness.Mm/2*(1-down))}), Text: words.Trim(fold.AngleDeg, 1) + "° R" + s.W.Size(fold.RadiusMm)})
+}

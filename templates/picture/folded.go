@@ -1,0 +1,89 @@
+package picture
+
+import (
+	"math"
+
+	"github.com/tdewolff/canvas"
+
+	"centrepop/layout/plan"
+	"centrepop/templates/draw"
+)
+
+// Room round a cut through a folded part, in millimetres.
+const (
+	foldSideMm = 26.0 // for the heights of its flanges
+	foldOffMm  = 5.0  // from the metal to a dimension line
+)
+
+// Folded draws a folded part cut across, the metal black, with its lengths and
+// the turn of every bend. It is no wider than width and no taller than height.
+func Folded(v *plan.FoldView, width, height float64) draw.Panel {
+	w, h := v.MaxMm.XMm-v.MinMm.XMm, v.MaxMm.YMm-v.MinMm.YMm
+	fixed := foldOffMm + labelRowMm + 2*CaptionMm
+	scale := math.Min((width-2*foldSideMm)/w, math.Max(12, height-fixed)/h)
+	p := draw.Panel{Width: w*scale + 2*foldSideMm, Height: h*scale + fixed}
+	ox, oy := foldSideMm-v.MinMm.XMm*scale, -(foldOffMm+labelRowMm)-v.MaxMm.YMm*scale
+	if len(v.Dims) > 0 && v.Dims[0].Out.YMm < 0 { // the length stands below
+		oy += labelRowMm + 1
+	}
+	for _, c := range v.Metal {
+		if path, err := canvas.ParseSVGPath(string(c)); err == nil {
+			path = path.Transform(canvas.Identity.Translate(ox, oy).Scale(scale, scale))
+			p.Draw.Add(draw.Shape{Path: path, Fill: draw.Black, Stroke: draw.Black, WidthMm: draw.LineMm})
+		}
+	}
+	for _, d := range v.Dims {
+		foldLength(&p.Draw, d, func(q plan.XY) (x, y float64) { return ox + q.XMm*scale, oy + q.YMm*scale })
+	}
+	for _, t := range v.Turns {
+		x, y, side := ox+t.AtMm.XMm*scale, oy+t.AtMm.YMm*scale, 1.0
+		align := draw.Left
+		if t.AtMm.XMm > 0 {
+			side, align = -1, draw.Right
+		}
+		if y > oy {
+			y += 1.5
+		} else {
+			y -= 1.5 + draw.AscentMm*draw.SmallMm
+		}
+		p.Draw.Add(draw.Text{XMm: x + side*1.5, YMm: y, SizeMm: draw.SmallMm, Align: align, Content: t.Text})
+	}
+	caption, size := draw.Shrink(v.Name, draw.SmallMm, false, p.Width)
+	p.Draw.Add(draw.Text{XMm: p.Width / 2, YMm: -p.Height + 1.6, SizeMm: size, Align: draw.Centre, Content: caption})
+	return p
+}
+
+// foldLength draws a length beside the metal, its text outside the line.
+func foldLength(d *draw.Drawing, l plan.FoldLength, at func(plan.XY) (x, y float64)) {
+	ax, ay := at(l.FromMm)
+	bx, by := at(l.ToMm)
+	ux, uy := l.Out.XMm, l.Out.YMm
+	for _, q := range [][2]float64{{ax, ay}, {bx, by}} {
+		d.Add(draw.Segment(q[0]+ux*0.8, q[1]+uy*0.8, q[0]+ux*(foldOffMm+1), q[1]+uy*(foldOffMm+1), draw.HairMm))
+	}
+	ax, ay, bx, by = ax+ux*foldOffMm, ay+uy*foldOffMm, bx+ux*foldOffMm, by+uy*foldOffMm
+	d.Add(draw.Segment(ax, ay, bx, by, draw.ThinMm))
+	for _, q := range [][2]float64{{ax, ay}, {bx, by}} { // strokes, which need no room between
+		d.Add(draw.Segment(q[0]-0.8, q[1]-0.8, q[0]+0.8, q[1]+0.8, draw.ThinMm))
+	}
+	x, y, align := (ax+bx)/2+ux*1.2, (ay+by)/2+uy*1.2, draw.Centre
+	switch {
+	case ux > 0.5:
+		x, align = math.Max(ax, bx)+1.2, draw.Left
+	case ux < -0.5:
+		x, align = math.Min(ax, bx)-1.2, draw.Right
+	}
+	upper, lower := y+0.4, y-limitEmMm
+	switch {
+	case uy > 0.5 && l.Limits == "":
+		upper = y
+	case uy > 0.5:
+		upper, lower = y+limitEmMm*1.2, y
+	case uy < -0.5:
+		upper, lower = y-sizeEmMm, y-sizeEmMm-limitEmMm*1.2
+	}
+	d.Add(draw.Text{XMm: x, YMm: upper, SizeMm: sizeEmMm, Bold: true, Align: align, Content: l.Text})
+	if l.Limits != "" {
+		d.Add(draw.Text{XMm: x, YMm: lower, SizeMm: draw.SmallMm, Align: align, Content: l.Limits})
+	}
+}
