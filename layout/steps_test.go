@@ -160,7 +160,7 @@ func TestAssembliesWeighTheirFasteners(t *testing.T) {
 		t.Errorf("six socket screws weigh %v", got)
 	}
 	// Four pillars with two nuts M16 (24 × 14.8, 34.6 g) and two washers (30/17 × 3, 11.3 g) each.
-	if got := kg("motor") - kg("housing") - p.Part("motor-adapter").MassKg; math.Abs(got-4*(p.Part("pillar").MassKg+0.0918)) > 0.002 {
+	if got := kg("motor") - kg("switch-bracket") - p.Part("motor-adapter").MassKg; math.Abs(got-4*(p.Part("pillar").MassKg+0.0918)) > 0.002 {
 		t.Errorf("four studs weigh %v", got)
 	}
 }

@@ -21,8 +21,9 @@ func Folded(v *plan.FoldView, width, height float64) draw.Panel {
 	w, h := v.MaxMm.XMm-v.MinMm.XMm, v.MaxMm.YMm-v.MinMm.YMm
 	fixed := foldOffMm + labelRowMm + 2*CaptionMm
 	scale := math.Min((width-2*foldSideMm)/w, math.Max(12, height-fixed)/h)
-	p := draw.Panel{Width: w*scale + 2*foldSideMm, Height: h*scale + fixed}
-	ox, oy := foldSideMm-v.MinMm.XMm*scale, -(foldOffMm+labelRowMm)-v.MaxMm.YMm*scale
+	tall := math.Max(h*scale, 2*labelRowMm) // for the texts beside it
+	p := draw.Panel{Width: w*scale + 2*foldSideMm, Height: tall + fixed}
+	ox, oy := foldSideMm-v.MinMm.XMm*scale, -(foldOffMm+labelRowMm+(tall-h*scale)/2)-v.MaxMm.YMm*scale
 	if len(v.Dims) > 0 && v.Dims[0].Out.YMm < 0 { // the length stands below
 		oy += labelRowMm + 1
 	}
@@ -36,6 +37,9 @@ func Folded(v *plan.FoldView, width, height float64) draw.Panel {
 		foldLength(&p.Draw, d, func(q plan.XY) (x, y float64) { return ox + q.XMm*scale, oy + q.YMm*scale })
 	}
 	for _, t := range v.Turns {
+		if room := w * scale / float64(len(v.Turns)); h*scale < 3*draw.SmallMm || draw.TextWidth(t.Text, draw.SmallMm, false)+3 > room {
+			continue // the table of folds has them
+		}
 		x, y, side := ox+t.AtMm.XMm*scale, oy+t.AtMm.YMm*scale, 1.0
 		align := draw.Left
 		if t.AtMm.XMm > 0 {
