@@ -60,13 +60,10 @@ func PlanBars(pieces []Piece, barMm, kerfMm, trimMm float64) ([]Bar, error) {
 			return nil, fmt.Errorf("cutting: piece %q has count %d, want 0 or more", p.Name, p.Count)
 		case p.LengthMm > barMm-trimMm+same:
 			return nil, fmt.Errorf("cutting: piece %q of %.1f mm is longer than a bar of %.1f mm less %.1f mm trim", p.Name, p.LengthMm, barMm, trimMm)
-		case p.Count > maxCuts-total:
+		case max(p.Count, 1) > maxCuts-total:
 			return nil, fmt.Errorf("cutting: more than %d pieces in one plan (at %q)", maxCuts, p.Name)
 		}
 		total += max(p.Count, 1)
-	}
-	if total > maxCuts {
-		return nil, fmt.Errorf("cutting: more than %d pieces in one plan", maxCuts)
 	}
 	sorted := append([]Piece(nil), pieces...)
 	// Longest first is what first fit decreasing asks; stable keeps ties fixed.

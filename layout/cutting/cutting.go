@@ -24,28 +24,20 @@ import (
 // work's when turning and the tool's when drilling, reaming or tapping. It
 // returns 0 unless both are positive and finite and so is the result.
 func SpindleRPM(vMPerMin, dMm float64) float64 {
-	if !positive(vMPerMin) || !positive(dMm) {
-		return 0
+	if n := 1000 * vMPerMin / (math.Pi * dMm); dMm > 0 && positive(n) {
+		return n
 	}
-	n := 1000 * vMPerMin / (math.Pi * dMm)
-	if !positive(n) {
-		return 0
-	}
-	return n
+	return 0
 }
 
 // CuttingSpeed returns the cutting speed in m/min of a spindle at rpm (rev/min)
 // and diameter dMm (mm): v = pi d n/1000. It returns 0 unless both are positive
 // and finite and so is the result.
 func CuttingSpeed(rpm, dMm float64) float64 {
-	if !positive(rpm) || !positive(dMm) {
-		return 0
+	if v := math.Pi * dMm * rpm / 1000; dMm > 0 && positive(v) {
+		return v
 	}
-	v := math.Pi * dMm * rpm / 1000
-	if !positive(v) {
-		return 0
-	}
-	return v
+	return 0
 }
 
 // farBelow is the fraction of the wanted speed under which ChooseSpeed remarks

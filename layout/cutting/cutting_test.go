@@ -25,11 +25,11 @@ func TestSpindleRPM(t *testing.T) {
 			t.Errorf("CuttingSpeed of it = %v, want %v", back, c.v)
 		}
 	}
-	for _, bad := range [][2]float64{{0, 10}, {25, 0}, {-1, 10}, {25, -10}, {math.NaN(), 10}, {25, math.NaN()}, {math.Inf(1), 10}, {25, math.Inf(1)}, {1e308, 1e-300}} {
+	for _, bad := range [][2]float64{{0, 10}, {25, 0}, {-1, 10}, {25, -10}, {-25, -10}, {math.NaN(), 10}, {25, math.NaN()}, {math.Inf(1), 10}, {25, math.Inf(1)}, {1e308, 1e-300}} {
 		if got := SpindleRPM(bad[0], bad[1]); got != 0 {
 			t.Errorf("SpindleRPM(%v) = %v, want 0", bad, got)
 		}
-		if got := CuttingSpeed(bad[0], bad[1]); got != 0 && !(bad[0] == 1e308) {
+		if got := CuttingSpeed(bad[0], bad[1]); math.IsNaN(got) || got != 0 && !(bad[0] == 1e308) {
 			t.Errorf("CuttingSpeed(%v) = %v, want 0", bad, got)
 		}
 	}
@@ -47,12 +47,19 @@ func TestChooseSpeed(t *testing.T) {
 		{70, 70, ""},
 		{69, 70, "warning: lowest speed"},
 		{1300, 1200, ""},
+		{2000, 1200, ""}, {2001, 1200, "slow"}, // 60 percent
 		{2546, 1200, "slow"},
 	} {
 		rpm, note := ChooseSpeed(c.want, lathe)
 		if rpm != c.rpm || !strings.Contains(note, c.note) || (c.note == "") != (note == "") {
 			t.Errorf("ChooseSpeed(%v) = %v, %q; want %v, %q", c.want, rpm, note, c.rpm, c.note)
 		}
+	}
+	if rpm, note := ChooseSpeed(0.4, []float64{0.7, 0.5, 0.6}); rpm != 0.5 || !strings.Contains(note, "lowest speed") {
+		t.Errorf("a slow drive: %v, %q; want its lowest", rpm, note)
+	}
+	if rpm, note := ChooseSpeed(0.6, []float64{0.7, 0.5, 0.6}); rpm != 0.6 || note != "" {
+		t.Errorf("a slow drive: %v, %q; want 0.6", rpm, note)
 	}
 	if rpm, _ := ChooseSpeed(200, []float64{300, math.NaN(), -5, 190, math.Inf(1), 70}); rpm != 190 {
 		t.Errorf("unsorted list with bad entries: %v, want 190", rpm)

@@ -4,7 +4,10 @@ import (
 	"fmt"
 	"math"
 	"math/rand"
+	"slices"
 	"testing"
+
+	"pgregory.net/rapid"
 )
 
 func TestStockDrill(t *testing.T) {
@@ -144,6 +147,45 @@ func TestPlanBarsProperties(t *testing.T) {
 	}
 }
 
+// TestPlanBarsOneByOne: each piece in turn is tried on every bar from the first;
+// in whole millimetres, so that many end flush with their bar.
+func TestPlanBarsOneByOne(t *testing.T) {
+	t.Parallel()
+	rapid.Check(t, func(t *rapid.T) {
+		whole := func(lo, hi int, label string) float64 { return float64(rapid.IntRange(lo, hi).Draw(t, label)) }
+		kerf, trim := whole(0, 2, "kerf"), whole(0, 3, "trim")
+		var pieces, one []Piece
+		for i := range rapid.IntRange(1, 8).Draw(t, "pieces") {
+			p := Piece{fmt.Sprint("p", i), whole(1, 20-int(trim), "length"), rapid.IntRange(0, 3).Draw(t, "count")}
+			pieces = append(pieces, p)
+			for range max(p.Count, 1) {
+				one = append(one, p)
+			}
+		}
+		slices.SortStableFunc(one, func(a, b Piece) int { return int(b.LengthMm - a.LengthMm) })
+		var want []Bar
+		for _, p := range one {
+			i, at := 0, trim
+			for ; i < len(want); i++ {
+				last := want[i].Cuts[len(want[i].Cuts)-1]
+				if at = last.FromMm + last.LengthMm + kerf; at+p.LengthMm <= 20 {
+					break
+				}
+				at = trim
+			}
+			if i == len(want) {
+				want = append(want, Bar{LengthMm: 20})
+			}
+			want[i].Cuts = append(want[i].Cuts, Cut{p.Name, p.LengthMm, at})
+			want[i].OffcutMm = max(0, 20-at-p.LengthMm-kerf)
+		}
+		got, err := PlanBars(pieces, 20, kerf, trim)
+		if err != nil || fmt.Sprint(got) != fmt.Sprint(want) {
+			t.Fatalf("%v, %v\nwant %v", got, err, want)
+		}
+	})
+}
+
 func TestPlanBarsRefuses(t *testing.T) {
 	ok := []Piece{{"a", 100, 1}}
 	for name, f := range map[string]func() ([]Bar, error){
@@ -156,6 +198,7 @@ func TestPlanBarsRefuses(t *testing.T) {
 		"bar":          func() ([]Bar, error) { return PlanBars(ok, math.Inf(1), 2, 10) },
 		"kerf":         func() ([]Bar, error) { return PlanBars(ok, 1000, -1, 10) },
 		"NaN kerf":     func() ([]Bar, error) { return PlanBars(ok, 1000, math.NaN(), 10) },
+		"just longer":  func() ([]Bar, error) { return PlanBars([]Piece{{"a", 990.1, 1}}, 1000, 2, 10) },
 		"trim":         func() ([]Bar, error) { return PlanBars(ok, 1000, 2, 950) },
 		"infinite cut": func() ([]Bar, error) { return PlanBars([]Piece{{"a", math.Inf(1), 1}}, 1000, 2, 0) },
 	} {
