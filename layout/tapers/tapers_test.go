@@ -170,3 +170,49 @@ func ExampleTaper() {
 	// small end 35.000, top slide 2.862 degrees
 	// over pins of 10 on its small end 55.512
 }
+
+// TestRanges: what lies outside is refused with the range itself, which every
+// printed refusal states; its ends are taken.
+func TestRanges(t *testing.T) {
+	t.Parallel()
+	taper := must(t)(New(40, 30, 100))
+	last := func(_ any, err error) error { return err }
+	for name, c := range map[string]struct {
+		err         error
+		above, upTo float64
+	}{
+		"round":       {last(Flats{6, 10001, 24}.Work()), 0, 10000},
+		"six flats":   {last(Flats{6, 30, 31}.Work()), 0, 30},
+		"one flat":    {last(Flats{1, 30, 31}.Work()), 15, 30},
+		"knurl pitch": {last(Knurl{"RAA", 0.7}.Work(30)), 0, 1.6},
+		"knurled":     {last(Knurl{"RAA", 1.2}.Work(12)), 12, 10000},
+		"large end":   {last(New(10001, 1, 1)), 0, 10000},
+		"small end":   {last(New(40, 41, 1)), 0, 40},
+		"length":      {last(New(40, 30, 10001)), 0, 10000},
+		"ratio":       {last(ByRatio(40, 2e6, 1)), 0, 1e6},
+		"angle":       {last(ByAngle(40, 180, 1)), 0, 180},
+		"plane":       {last(taper.DiameterMm(101)), 0, 100},
+		"pin":         {last(taper.OverPinsMm(10001, 0, false)), 0, 10000},
+		"stack":       {last(taper.OverPinsMm(2, 101, false)), 0, 100},
+		"contact":     {last(taper.OverPinsMm(2, 99.5, false)), 0, 100},
+	} {
+		var r *lookup.RangeError
+		if !errors.As(c.err, &r) || !near(r.Above, c.above, 1e-9) || !near(r.UpTo, c.upTo, 1e-9) {
+			t.Errorf("%s: %v, want above %v and up to %v", name, c.err, c.above, c.upTo)
+		}
+	}
+	for name, err := range map[string]error{
+		"a point": last(New(40, 0, 10)), "twelve flats that meet": last(Flats{12, 30, 29}.Work()), "near 180°": last(ByAngle(40, 179.9, 0.01)), "ratio": last(ByRatio(40, 0.5, 1)), "knurl over ten pitches": last(Knurl{"RAA", 1.2}.Work(12.1)),
+	} {
+		if err != nil {
+			t.Errorf("%s: %v", name, err)
+		}
+	}
+	// The corners of a hexagon of 24 are 27.7128 across: less round leaves no
+	// sharp corner.
+	for round, full := range map[float64]bool{27.7129: true, 27.7127: false, 27.5: false} {
+		if got, err := (Flats{6, round, 24}).Work(); err != nil || got.Full != full {
+			t.Errorf("round %v: %+v, %v", round, got, err)
+		}
+	}
+}

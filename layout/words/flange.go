@@ -213,7 +213,7 @@ func (f Flange) SpigotFit(m *measured.Mating, transition bool) string {
 func (f Flange) HoleTight(p measured.Pair, bolt string) string {
 	would := "a drawn hole of " + f.needed(p) + " would do"
 	if p.NeedsMm == 0 {
-		would = "the flange's own hole may be only " + f.Dia(Round(p.FlangeMinMm, 3))
+		would = "the flange's own hole may be only " + f.Dia(p.FlangeMinMm)
 	}
 	return fmt.Sprintf("hole %d of the flange and hole %d of the part: the bolt %s may not pass, by %s; %s", p.Flange, p.Drawn, bolt, f.Setting(-p.MarginMm), would)
 }

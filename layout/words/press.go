@@ -7,9 +7,9 @@ func (w Writer) PressCaution(c press.Caution) string {
 	who := string(c.Who)
 	switch c.Code {
 	case press.Loose:
-		return "No interference: " + w.Said(Round(c.Mm, 4)) + " of play at the loosest limits, where the joint holds nothing."
+		return "No interference: " + w.Said(c.Mm) + " of play at the loosest limits, where the joint holds nothing."
 	case press.Flattened:
-		return "Roughness of " + w.Said(Round(c.Mm, 4)) + " takes up the whole interference of " + w.Said(Round(c.OfMm, 4)) + ": the joint holds nothing by friction."
+		return "Roughness of " + w.Said(c.Mm) + " takes up the whole interference of " + w.Said(c.OfMm) + ": the joint holds nothing by friction."
 	case press.Breaks:
 		return "The " + who + " breaks: " + c.Material + " stands " + Trim(c.Safety, 2) + " of this stress."
 	case press.Yields:
@@ -17,7 +17,7 @@ func (w Writer) PressCaution(c press.Caution) string {
 	case press.Brittle:
 		return "The " + who + " of brittle " + c.Material + " has a safety of " + Trim(c.Safety, 2) + " only; " + Trim(c.LeastSafety, 1) + " is usual (common practice, no source)."
 	case press.BoreCloses:
-		return "The inner part's bore closes by " + w.Said(Round(c.Mm, 3)) + ": finish it after pressing, or make it larger by this."
+		return "The inner part's bore closes by " + w.Said(c.Mm) + ": finish it after pressing, or make it larger by this."
 	case press.TooHot:
 		return Trim(c.C, 0) + " °C is above the " + Trim(c.LimitC, 0) + " °C for " + c.Material + ": use less clearance, cool the shaft as well, or press."
 	case press.TooHotWith:

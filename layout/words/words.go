@@ -101,6 +101,8 @@ func Trim(v float64, n int) string {
 	return s
 }
 
+// Round rounds to n decimals, halves away from 0, forgiving what binary fractions
+// take from a half.
 func Round(v float64, n int) float64 {
 	p := math.Pow10(n)
 	return math.Round(float64(v*p)+math.Copysign(1e-7, v)) / p
