@@ -113,6 +113,7 @@ type Report struct {
 // ToleranceError is a tolerance beyond 0.001 to 10 mm.
 type ToleranceError struct{ Mm float64 }
 
+// Error gives the tolerance in mm, for a log; sheets word it themselves.
 func (e *ToleranceError) Error() string { return fmt.Sprintf("compare: tolerance %g", e.Mm) }
 
 // The bounds of a tolerance.

@@ -17,6 +17,7 @@ type SyntaxError struct {
 	What         string
 }
 
+// Error names the place and what is wrong there.
 func (e *SyntaxError) Error() string {
 	return fmt.Sprintf("%d:%d: %s", e.Line, e.Column, e.What)
 }

@@ -114,6 +114,7 @@ type InputError struct {
 	Mm      float64 // the value at fault
 }
 
+// Error gives code and place, for a log; package words says it to people.
 func (e *InputError) Error() string {
 	return fmt.Sprintf("measured: %s: reading %d, hole %d, %g", e.Code, e.Reading+1, e.Hole, e.Mm)
 }

@@ -27,6 +27,7 @@ type Inconsistent struct {
 	CaliperMm float64
 }
 
+// Error gives the worst misclosure in mm, for a log; package words says it to people.
 func (e *Inconsistent) Error() string {
 	return fmt.Sprintf("measured: inconsistent: up to %.3f mm off, suspects %v", e.WorstMm, e.Suspects)
 }

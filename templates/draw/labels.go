@@ -15,8 +15,10 @@ type Rect struct{ X0, Y0, X1, Y1 float64 }
 // R is the rectangle from its lower left to its upper right corner.
 func R(x0, y0, x1, y1 float64) Rect { return Rect{x0, y0, x1, y1} }
 
-// Width and Height are the sides, in millimetres.
-func (r Rect) Width() float64  { return r.X1 - r.X0 }
+// Width is the level side, in millimetres.
+func (r Rect) Width() float64 { return r.X1 - r.X0 }
+
+// Height is the upright side, in millimetres.
 func (r Rect) Height() float64 { return r.Y1 - r.Y0 }
 
 // Grown is r with d added on every side.

@@ -18,6 +18,8 @@ type Sample struct {
 	Paper parts.Paper
 }
 
+// Papers that the samples are drawn on: ISO 216, ANSI/ASME Y14.1, and the least
+// that a job may ask for.
 var (
 	A4      = parts.Paper{Name: "A4", WidthMm: 210, HeightMm: 297}
 	A3      = parts.Paper{Name: "A3", WidthMm: 297, HeightMm: 420}

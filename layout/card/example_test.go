@@ -1,0 +1,33 @@
+package card_test
+
+import (
+	"fmt"
+
+	"centrepop/layout"
+	"centrepop/parts"
+)
+
+// The stages of the pug mill's first run. layout.Resolve has called Fill.
+func Example() {
+	job, err := parts.Load("../../testdata/pugmill/job.yaml")
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	plan, err := layout.Resolve(job)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for _, s := range plan.FirstRun.Stages {
+		fmt.Println(s.Title)
+	}
+	// Output:
+	// Guards, and what to look at
+	// Oil and grease
+	// Free by hand
+	// Direction
+	// Idle
+	// Under load
+	// After the first 8 h
+}

@@ -1,0 +1,31 @@
+package machine_test
+
+import (
+	"fmt"
+
+	"centrepop/layout"
+	"centrepop/parts"
+)
+
+// How far the gate jack's bodies reach, all together, in its own frame.
+func Example() {
+	job, err := parts.Load("../../testdata/gatejack/job.yaml")
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	work, err := layout.Work(job)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	m := work.Machine()
+	low, high := m.Bodies[0].Box().Low, m.Bodies[0].Box().High
+	for _, b := range m.Bodies {
+		box := b.Box()
+		low.X, low.Y, low.Z = min(low.X, box.Low.X), min(low.Y, box.Low.Y), min(low.Z, box.Low.Z)
+		high.X, high.Y, high.Z = max(high.X, box.High.X), max(high.Y, box.High.Y), max(high.Z, box.High.Z)
+	}
+	fmt.Printf("%.1f × %.1f × %.1f in, %d without a place\n", (high.X-low.X)/25.4, (high.Y-low.Y)/25.4, (high.Z-low.Z)/25.4, len(m.Floating))
+	// Output: 16.0 × 10.5 × 29.4 in, 6 without a place
+}
