@@ -88,7 +88,7 @@ func TestFirstRun(t *testing.T) {
 		{"Direction", "Emergency stop tried: mushroom button at the hopper, in reach of who feeds it", "it stops, and starts only when switched on again"},
 		{"Idle", "Warm up first: gear motor alone, uncoupled, to warm its oil", "15 min"},
 		{"After", "6 × M10 x 35, Die ring to Barrel flange 1", "38 N m, threads lubricated"},
-		{"After", "4 × Pillar, Motor adapter to Housing plate", "tight; no torque is worked out"},
+		{"After", "4 × Pillar, Motor adapter to Housing plate", "117 N m, threads dry"},
 		{"After", "Rear bearing 30208: end play of Auger shaft", "none: preload 0.01 mm – 0.03 mm"},
 	} {
 		lines := stage(t, r, c.stage).Lines
