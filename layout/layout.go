@@ -14,6 +14,7 @@
 package layout
 
 import (
+	"slices"
 	"sync"
 
 	"centrepop/layout/card"
@@ -68,6 +69,7 @@ func Work(job *parts.Job) (*Worked, error) {
 	if len(errs) > 0 {
 		return nil, errs
 	}
+	out.Dangers = dangers(out.Parts)
 	out.Faults = joint.Resolve(out, job, models)
 	card.Fill(out, job)
 	return &Worked{Job: job, Plan: out, Machine: sync.OnceValue(func() *machine.Machine { return stand(job, out, models) })}, nil
@@ -84,6 +86,26 @@ func (w *Worked) Faults() error {
 		errs = append(errs, w.Job.Fault(p.Pos, p.What, words.Fix(p)))
 	}
 	return errs
+}
+
+// dangers are those of all operations, by machine in the order of the work, each
+// once.
+func dangers(list []*plan.PartPlan) []plan.Danger {
+	var out []plan.Danger
+	for _, p := range list {
+		for _, op := range p.Operations {
+			for _, says := range op.Dangers {
+				i := slices.IndexFunc(out, func(d plan.Danger) bool { return d.Machine == op.Machine })
+				if i < 0 {
+					i, out = len(out), append(out, plan.Danger{Machine: op.Machine})
+				}
+				if !slices.Contains(out[i].Says, says) {
+					out[i].Says = append(out[i].Says, says)
+				}
+			}
+		}
+	}
+	return out
 }
 
 // stand places the parts of a job and what is bought, and looks at what that

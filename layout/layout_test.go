@@ -272,7 +272,9 @@ func TestLocatedFaults(t *testing.T) {
 	}
 }
 
-// TestLimitsAreInside: limits print rounded inward.
+// TestLimitsAreInside: limits print rounded inward, as coarse as costs a tenth
+// of the room between them at most, never finer than 0.01 mm where there is
+// 0.1 mm, nor than 0.001 in where there is 0.01 in.
 func TestLimitsAreInside(t *testing.T) {
 	for _, c := range []struct {
 		units    parts.Units
@@ -280,7 +282,17 @@ func TestLimitsAreInside(t *testing.T) {
 		want     string
 	}{
 		{parts.Millimetres, 90, 90.035, "90.000 – 90.035"},
-		{parts.Millimetres, 11.9785, 12.0215, "11.979 – 12.021"},
+		{parts.Millimetres, 90, 90.025, "90.000 – 90.025"},
+		{parts.Millimetres, 11.9785, 12.0215, "11.98 – 12.02"},   // 3 of 43 µm
+		{parts.Millimetres, 11.978, 12.022, "11.98 – 12.02"},     // 4 of 44 µm
+		{parts.Millimetres, 11.9765, 12.0215, "11.977 – 12.021"}, // 5 of 45 µm
+		{parts.Millimetres, 59.7, 60.3, "59.7 – 60.3"},
+		{parts.Millimetres, 67.898624, 68.498624, "67.90 – 68.49"},
+		{parts.Millimetres, 99.901, 99.999, "99.901 – 99.999"}, // 18 of 98 µm
+		{parts.Millimetres, 99.901, 100.009, "99.91 – 100.00"}, // 18 of 108 µm
+		{parts.Inches, 25.4, 27.94, "1.00 – 1.10 in"},
+		{parts.Inches, 25.4 * 1.0004, 25.4 * 1.0109, "1.001 – 1.010 in"},
+		{parts.Inches, 25.4 * 1.0004, 25.4 * 1.0096, "1.0004 – 1.0096 in"},
 		{parts.Inches, 25.4, 25.421, "1.0000 – 1.0008 in"},
 		{parts.Inches, 25.401, 25.4254, "1.0001 – 1.0010 in"},
 	} {

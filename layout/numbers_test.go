@@ -106,7 +106,7 @@ slots:
 		"faces.1.holes.0.x_mm": 30.0, "faces.1.holes.0.y_mm": 20.0, "faces.1.holes.0.from_x_mm": 130.0, "faces.1.holes.0.from_y_mm": 80.0, "faces.1.groups.0.depth": "8 deep",
 		"section.length_mm": 30.0, "section.max_radius_mm": 60.0, "section.flat": true, "section.inner.0.y_mm": 20.0, "section.outer.1.x_mm": 30.0,
 		"features.0.limits": "40.000 – 40.025", "features.0.balloon.x_mm": 15.0, "features.0.balloon.y_mm": 20.0,
-		"features.4.limits": "8.800 – 9.200", // ± 0.2 over 6 to 30, ISO 2768-m
+		"features.4.limits": "8.8 – 9.2", // ± 0.2 over 6 to 30, ISO 2768-m
 		"checks.0.min_mm":   40.0, "checks.0.max_mm": 40.025,
 	}
 	sameNumbers(t, pl.Parts[0], want)
@@ -149,10 +149,10 @@ chamfers:
 		// D1 of M30x2 is 30 − 1.0825·2 = 27.835.
 		"section.threads.0.FromMm": 100.0, "section.threads.0.ToMm": 150.0, "section.threads.0.RadiusMm": 27.835 / 2, "section.threads.0.Inside": false,
 		// ISO 2768-m: ± 0.3 over 30 to 120, ± 0.5 over 120; ISO 286: 40 k6 +2 +18, 20 H8 0 +33.
-		"features.0.limits": "59.700 – 60.300", "features.0.balloon.x_mm": 20.0, "features.0.balloon.y_mm": 30.0,
+		"features.0.limits": "59.7 – 60.3", "features.0.balloon.x_mm": 20.0, "features.0.balloon.y_mm": 30.0,
 		"features.1.limits": "40.002 – 40.018", "features.1.balloon.x_mm": 70.0, "features.1.balloon.y_mm": 20.0,
-		"features.2.balloon.x_mm": 125.0, "features.3.limits": "20.000 – 20.033", "features.3.balloon.x_mm": 12.5,
-		"features.4.size": "150", "features.4.limits": "149.500 – 150.500", "features.5.size": "1.5 × 45°: Ø57 at the face",
+		"features.2.balloon.x_mm": 125.0, "features.3.limits": "20.00 – 20.03", "features.3.balloon.x_mm": 12.5,
+		"features.4.size": "150", "features.4.limits": "149.5 – 150.5", "features.5.size": "1.5 × 45°: Ø57 at the face",
 		"checks.1.min_mm": 40.002, "checks.1.max_mm": 40.018, "checks.2.what": "seat length", "checks.2.min_mm": 59.7, // the head is the auxiliary link
 		"radials.0.clock_deg": 90.0, "radials.0.axial_mm": 70.0, "radials.0.outside_mm": 40.0, "radials.0.diameter_mm": 6.0, "radials.0.depth": "12 deep",
 		"radials.0.arc_from_top_mm": math.Pi * 40 / 4,

@@ -178,7 +178,7 @@ func TestHoleWays(t *testing.T) {
 func TestChamferLimits(t *testing.T) {
 	p := mustJob(t, "units: mm\ntolerance: m", "part: p\nkind: flange\nmaterial: S235\nstock: {plate: 12 mm}\noutline: {circle: 90}\nbore: {diameter: 40, fit: H7}\nchamfers: [{edge: bore-front, size: 5, angle: 45}]\n").Parts[0]
 	for _, c := range p.Checks {
-		if strings.HasPrefix(c.What, "chamfer") && c.Limits == "depth 4.500 – 5.500, angle 45° ±1°" && c.Source == "ISO 2768-m (chamfers)" {
+		if strings.HasPrefix(c.What, "chamfer") && c.Limits == "4.5 – 5.5 × 45° ±1°" && c.Source == "ISO 2768-m (chamfers)" {
 			return
 		}
 	}

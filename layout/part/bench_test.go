@@ -111,7 +111,7 @@ func TestBreakOut(t *testing.T) {
 func TestCrossTap(t *testing.T) {
 	t.Parallel()
 	m := work(t, "mm", housing)
-	has(t, m, "Depth: thread 15 deep, drilled into the bore, 55 through the wall.", "Stop the tap at 15 mm of full thread.",
+	has(t, m, "Depth: thread 15 deep, drilled into the bore, 55 through the wall.",
 		"Depth: into the bore, 55 through the wall.")
 	if strings.Contains(lines(m), "thread 45 deep") {
 		t.Error("M30 is not tapped through")
@@ -171,7 +171,7 @@ func TestPunchAndTop(t *testing.T) {
 		t.Error(lines(finished))
 	}
 	has(t, work(t, "mm", strings.Replace(text, "FIT", "", 1)), "punch every centre and along the outlines")
-	has(t, work(t, "mm", strings.Replace(strings.Replace(text, "FIT", "", 1), "top: keyway", "top: scribe", 1)), "First mark TOP on the front face (scribe).")
+	has(t, work(t, "mm", strings.Replace(strings.Replace(text, "FIT", "", 1), "top: keyway", "top: scribe", 1)), "Mark TOP on the front face (scribe).")
 }
 
 // TestDeepBore: a bar as thick as will go in reaches six diameters, half from each

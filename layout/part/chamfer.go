@@ -87,10 +87,10 @@ func (c *chamfer) checks(r *record) {
 	}
 	check := plan.Check{Ref: r.ref(c), What: "chamfer " + words.Spaced(c.Edge.Value), Wanted: "Ø" + r.W.Read(c.diaMm) + " at the face", Limits: "no tolerance given", Gauge: "calipers"}
 	if pm, err := fits.GeneralChamfer(c.Size.Mm, r.Job.Tolerance.Value); err == nil {
-		check.Limits = "depth " + r.W.Limits(c.Size.Mm-pm, c.Size.Mm+pm)
+		check.Limits = r.W.Limits(c.Size.Mm-pm, c.Size.Mm+pm)
 		check.Source = "ISO 2768-" + r.Job.Tolerance.Value + " (chamfers)"
 		if deg, err := fits.GeneralAngle(c.Size.Mm*min(1, tanDeg(c.Angle.Deg)), r.Job.Tolerance.Value); err == nil {
-			check.Limits += ", angle " + words.Trim(c.Angle.Deg, 1) + "° ±" + words.Trim(deg, 2) + "°"
+			check.Limits += " × " + words.Trim(c.Angle.Deg, 1) + "° ±" + words.Trim(deg, 2) + "°"
 		}
 	}
 	r.add(check)

@@ -28,14 +28,14 @@ func checks(n *Numbered) []plan.Check {
 		case plan.LengthFeature, plan.HeightFeature:
 			r.checkLength(f.N, f.Name, r.LengthMm())
 		case plan.ThicknessFeature, plan.EndFeature, plan.EdgeFeature:
-			r.add(plan.Check{Ref: f.N, What: f.Name, Wanted: f.Size, Limits: words.OrNone(f.Limits), Gauge: "tape or calipers", Source: r.generalSource(f.Limits)})
+			r.add(plan.Check{Ref: f.N, What: f.Name, Wanted: f.Size, Limits: words.OrNone(f.Limits), Gauge: "calipers", Source: r.generalSource(f.Limits)})
 		}
 	}
 	for _, it := range n.items() {
 		it.checks(r)
 	}
 	if top := n.Part.Top.Value; top != "" {
-		r.add(plan.Check{What: "TOP marked", Wanted: top, Limits: "seen from the " + r.topFace() + " face", Gauge: "eye"})
+		r.add(plan.Check{What: "TOP marked", Wanted: top, Limits: "on the " + r.topFace() + " face"})
 	}
 	return r.list
 }
@@ -47,7 +47,7 @@ func (r *record) checkStep(s *Step) {
 	case s.Size.Limited:
 		c.MinMm, c.MaxMm = s.Size.MinMm, s.Size.MaxMm
 	case s.bought():
-		c.Limits = "as bought: write the measured size"
+		c.Limits = "as bought"
 	default:
 		c.Limits = words.OrNone(c.Limits)
 	}
@@ -87,7 +87,7 @@ func gauge(s *Step) string {
 	fine := s.Size.Press.Set() || (s.Size.Limited && s.Size.MaxMm-s.Size.MinMm < 0.1)
 	switch {
 	case fine && s.Inside:
-		return "bore gauge, or telescopic and micrometer"
+		return "bore gauge"
 	case fine:
 		return "micrometer"
 	}

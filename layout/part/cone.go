@@ -110,12 +110,12 @@ func (c *cone) features(n *Numbered) {
 
 func (c *cone) operations(b *bench) {
 	f, line := c.in, b.Section.Outer
-	b.op(plan.Operation{Machine: "Cutter", Title: "Cut the flat blank", Do: []string{b.setOut() + "; cut edges deburred."},
-		Caution: "Sheet edges cut: gloves.", Refs: b.refs(plan.EndFeature, plan.HeightFeature)})
-	b.op(plan.Operation{Machine: "Roll", Title: "Roll and close the seam",
-		Do:      []string{"Pre-bend the seam edges, roll to " + b.W.Dia(f.Large.Mm) + " and " + b.W.Dia(f.Small.Mm) + ".", "Tack the seam at clock " + words.Trim(f.Seam.Deg, 2) + "°, check both ends round, weld."},
-		Gauge:   "tape round both ends: " + b.W.Size(geom.Clean(math.Pi*2*line[0].YMm)) + " and " + b.W.Size(geom.Clean(math.Pi*2*line[1].YMm)) + " girth outside",
-		Caution: "Rolls pull fingers in. Welding: screen, ventilation, hot parts; by a qualified welder under local rules.", Refs: b.refs(plan.SeamFeature)})
+	b.op(warn(plan.Operation{Machine: "Cutter", Title: "Cut the flat blank", Do: []string{b.setOut() + "; cut edges deburred."},
+		Refs: b.refs(plan.EndFeature, plan.HeightFeature)}, sheetEdges))
+	b.op(warn(plan.Operation{Machine: "Roll", Title: "Roll and close the seam",
+		Do:    []string{"Pre-bend the seam edges, roll to " + b.W.Dia(f.Large.Mm) + " and " + b.W.Dia(f.Small.Mm) + ".", "Tack the seam at clock " + words.Trim(f.Seam.Deg, 2) + "°, check both ends round, weld."},
+		Gauge: "tape round both ends: " + b.W.Size(geom.Clean(math.Pi*2*line[0].YMm)) + " and " + b.W.Size(geom.Clean(math.Pi*2*line[1].YMm)) + " girth outside",
+		Refs:  b.refs(plan.SeamFeature)}, rolls, welding))
 }
 
 func (c *cone) cutFile(k *cutter) (*plan.Profile, error) { return k.blank(c.in.Thickness.Mm) }

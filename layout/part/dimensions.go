@@ -1,6 +1,9 @@
 package part
 
 import (
+	"slices"
+	"strings"
+
 	"centrepop/layout/plan"
 	"centrepop/parts/geom"
 )
@@ -62,4 +65,20 @@ func (r *Sizes) dimensions(profiled, bought bool) []plan.Dimension {
 		overall.Limits = ""
 	}
 	return append(out, overall)
+}
+
+// limitsOnce leaves out the limits that stand in the row of an operation, where
+// they are worked to.
+func limitsOnce(dims []plan.Dimension, ops []plan.Operation) []plan.Dimension {
+	for i := range dims {
+		d := &dims[i]
+		for _, op := range ops {
+			if slices.ContainsFunc(op.Limits, func(said string) bool {
+				return d.Limits != "" && strings.HasSuffix(said, d.Limits) && strings.HasPrefix(said, "length ") == (d.Kind != plan.DiameterDim)
+			}) {
+				d.Limits = ""
+			}
+		}
+	}
+	return dims
 }

@@ -130,11 +130,11 @@ func (f *flat) cutBlank(b *bench) {
 		line += ", " + b.W.Size(leave) + " left over its size"
 	}
 	o := plan.Operation{Machine: "Saw", Title: "Cut the blank", Do: []string{line + "."}, Gauge: "tape, calipers",
-		Caution: "Eye protection; clamp the stock; keep hands clear of the blade.", Refs: b.refs(plan.OutlineFeature, plan.EdgeFeature, plan.ThicknessFeature)}
+		Refs: b.refs(plan.OutlineFeature, plan.EdgeFeature, plan.ThicknessFeature)}
 	if _, _, follows := LeastHoleMm(f.Stock.Cut, b.plateMm()); follows {
 		o.Machine, o.Tool = "Cutter", f.Stock.Cut
-		o.Caution = "Hot edges and slag: gloves and eye protection; let the blank cool before measuring."
-	} else if f.Stock.Cut == "saw" {
+		o = warn(o, hotBlank)
+	} else if o = warn(o, clampStock); f.Stock.Cut == "saw" {
 		o.Tool = "saw; then mill or file to the outline"
 	}
 	if b.cut.bore != "" {
@@ -146,8 +146,13 @@ func (f *flat) cutBlank(b *bench) {
 			o.Refs = append(o.Refs, b.ref(m))
 		}
 	}
-	if outline := b.StepNamed(outlineStep); outline != nil && outline.Size.Class != "" && f.Outline.LeaveOnPart.Mm == 0 {
+	outline := b.StepNamed(outlineStep)
+	switch {
+	case outline == nil || f.Outline.LeaveOnPart.Mm > 0:
+	case outline.Size.Class != "":
 		o.Do = append(o.Do, "Leave the outside large enough for the lathe to clean it up.")
+	case b.limitsText(outline.Size) != "":
+		o.Limits = []string{outlineStep + " " + b.limitsText(outline.Size)}
 	}
 	b.op(o)
 }
@@ -169,10 +174,10 @@ func cutterHoldsMm(cut string) float64 {
 func (f *flat) turnBore(b *bench, bore *Step) {
 	o := plan.Operation{
 		Machine: "Lathe", Title: "Bore " + b.sizeText(bore),
-		Holding: "four-jaw chuck or faceplate; set the outside true within " + b.W.Near(0.05) + ", face within " + b.W.Near(0.02) + " (common practice, no source)",
+		Holding: "four-jaw chuck or faceplate; set the outside true within " + b.W.Near(0.05) + ", face within " + b.W.Near(0.02),
 		Tool:    "boring bar", Speed: b.speed(cutting.Bore, bore.Size.NominalMm), Gauge: gauge(bore),
-		Caution: "An out-of-balance plate throws: bolt a counterweight, start at the lowest speed.", Refs: []int{b.ref(bore)},
-		Do: []string{"Rough to " + b.W.Near(0.5) + " under on diameter, let it cool, measure, finish."},
+		Refs: []int{b.ref(bore)},
+		Do:   []string{"Rough to " + b.W.Near(0.5) + " under on diameter, let it cool, measure, finish."},
 	}
 	if bore.Size.Press.Set() {
 		o.Do = []string{"Measure the " + words.Spaced(bore.Size.Press.Part) + " at three places across; take the largest.", "Bore to that less " + b.W.Size(0.02) + ", " + b.W.Size(0.01) + " to " + b.W.Said(0.03) + ": work it out on the line for it, or read the ladder at the end of the packet."}
@@ -180,7 +185,7 @@ func (f *flat) turnBore(b *bench, bore *Step) {
 	if l := b.limitsText(bore.Size); l != "" {
 		o.Limits = []string{boreStep + " " + l}
 	}
-	b.op(o)
+	b.op(warn(o, outOfBalance))
 }
 
 // bevel cuts the chamfers: on the lathe where the plate is set up there for its
@@ -193,7 +198,7 @@ func (f *flat) bevel(b *bench, onLathe bool) {
 	o := plan.Operation{Machine: "Lathe", Title: "Chamfers", Do: do, Tool: "chamfer tool, or top slide swung", Holding: "same setting where the edge can be reached, else turn round and set true", Refs: refs, Gauge: "calipers at the face"}
 	if !onLathe {
 		o.Machine, o.Tool, o.Holding = "Bench", "grinder or bevelling machine", "clamped to the bench"
-		o.Caution = "Grinding sparks and disc breakage: face shield, guard on, nothing that burns near."
+		o = warn(o, grinding)
 	}
 	b.op(o)
 }

@@ -156,10 +156,11 @@ func (m *Group) operations(b *bench) { m.kind.operation(b, m, b.cut.whole[m.name
 
 // checks are the group's size and, over pins, its spacing.
 func (m *Group) checks(r *record) {
-	c := plan.Check{Ref: r.ref(m), What: words.Spaced(m.name), Wanted: words.CountOf(m.Group.Count) + m.Group.SizeText, Gauge: "calipers or drill shank", Source: m.Size.Size.Source}
+	c := plan.Check{Ref: r.ref(m), What: words.Spaced(m.name), Wanted: words.CountOf(m.Group.Count) + m.Group.SizeText, Gauge: "calipers", Source: m.Size.Size.Source}
 	switch {
 	case m.Size.Thread != nil:
-		c.Limits, c.Gauge = "bolt runs freely, square", "thread gauge or new bolt"
+		c.Wanted = words.CountOf(m.Group.Count) + m.Size.Thread.Designation
+		c.Limits, c.Gauge = "runs freely, square", "thread gauge or new bolt"
 	case m.Size.Size.Limited:
 		c.Limits, c.MinMm, c.MaxMm = r.limitsText(m.Size.Size), m.Size.Size.MinMm, m.Size.Size.MaxMm
 		if m.Size.DrillMm != m.Size.FinishedMm {
@@ -182,9 +183,9 @@ func (m *Group) checks(r *record) {
 func (r *record) checkChord(m *Group, ch plan.Chord) {
 	s := r.length(ch.CentreMm)
 	k := plan.Check{
-		Ref: r.ref(m), What: words.Spaced(m.name) + ", holes " + words.Trim(float64(ch.From), 0) + " to " + words.Trim(float64(ch.To), 0),
-		Wanted: r.W.Size(ch.OverMm) + " over pins " + r.W.Dia(m.Group.DrillMm),
-		Limits: words.OrNone(""), Gauge: "pins and calipers", Source: s.Source,
+		Ref: r.ref(m), What: words.Spaced(m.name) + " " + words.Trim(float64(ch.From), 0) + "–" + words.Trim(float64(ch.To), 0),
+		Wanted: r.W.Read(ch.OverMm) + " over pins " + r.W.Dia(m.Group.DrillMm),
+		Limits: words.OrNone(""), Gauge: "calipers", Source: s.Source,
 	}
 	if s.Limited {
 		k.MinMm, k.MaxMm = s.MinMm+m.Group.DrillMm, s.MaxMm+m.Group.DrillMm

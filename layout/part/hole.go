@@ -182,7 +182,7 @@ func (h holes) operation(b *bench, m *Group, cut bool) {
 	o := plan.Operation{
 		Machine: "Drill", Title: words.Spaced(m.name) + ": " + words.CountOf(m.Group.Count) + m.Group.SizeText,
 		Holding: "clamped on parallels, " + string(m.Face) + " face up",
-		Caution: "Clamp the part: a drill that grabs spins it.", Refs: []int{b.ref(m)},
+		Refs:    []int{b.ref(m)},
 	}
 	if !cut {
 		h.drill(b, m, &o)
@@ -191,7 +191,7 @@ func (h holes) operation(b *bench, m *Group, cut bool) {
 		o.Do = append(o.Do, words.Capital(m.Group.Extra)+".")
 	}
 	if len(o.Do) > 0 {
-		b.op(o)
+		b.op(warn(o, clampPart))
 	}
 }
 
@@ -202,14 +202,11 @@ func (h holes) drill(b *bench, m *Group, o *plan.Operation) {
 		depth = b.LengthMm()
 	}
 	way := b.holeWay(m.Size, depth)
-	o.Speed = b.speed(cutting.Drill, m.Group.DrillMm)
 	o.Do = append(o.Do, "Centre-drill "+holesWords(m.Group)+".")
 	o.Do = append(o.Do, b.drillLines(way, b.Job.Shop.DrillRPM)...)
 	o.Do = append(o.Do, "Depth: "+m.Group.DepthText+".")
 	o.Do = append(o.Do, b.finishLines(m.Size, way)...)
-	if m.Size.Thread != nil {
-		o.Gauge = "thread gauge or new bolt"
-	} else if l := b.limitsText(m.Size.Size); l != "" {
+	if l := b.limitsText(m.Size.Size); m.Size.Thread == nil && l != "" {
 		o.Limits = []string{words.Spaced(m.name) + " " + l}
 		o.Gauge = "plug gauge or bore gauge"
 	}
@@ -262,7 +259,10 @@ func (b *bench) drillLines(way cutting.Way, list []parts.Number) []string {
 		if d.Why == cutting.Last && way.LeaveMm > 0.005 {
 			note = "leaves " + b.W.Read(way.LeaveMm) + unit + " on diameter"
 		}
-		line := "Drill " + b.drillName(d.Size) + ", " + note
+		line := "Drill " + b.drillName(d.Size)
+		if len(way.Drills) > 1 || d.Why != cutting.Last || way.LeaveMm > 0.005 {
+			line += ", " + note
+		}
 		if rpm, _, _ := b.rpm(cutting.Drill, d.Size.DiaMm, list...); rpm > 0 {
 			line += ": " + words.Trim(rpm, 0) + " rev/min"
 		}
@@ -301,7 +301,7 @@ func (b *bench) finishLines(m Made, way cutting.Way) []string {
 	case cutting.BoredThenTapped:
 		return []string{"Bore to " + b.W.Dia(way.BoreToMm) + " for the thread: no drill of the shop is so large.", "Tap " + m.Thread.Designation + ", square, " + b.fluid() + "."}
 	case cutting.Tapped:
-		return []string{"Tap " + m.Thread.Designation + " by hand, square, " + b.fluid() + "."}
+		return []string{"Tap " + m.Thread.Designation + ", square, " + b.fluid() + "."}
 	}
 	return nil
 }

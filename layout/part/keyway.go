@@ -233,7 +233,7 @@ func (s *Sizes) topKeyway() *Keyway {
 // milled cuts a shaft keyway.
 func (k *Keyway) milled(b *bench, o *plan.Operation) {
 	o.Machine, o.Holding = "Mill", "vee blocks, clamped; TOP line set with a square"
-	o.Caution = "Clamp the round: it rolls and grabs."
+	*o = warn(*o, clampRound)
 	depth := b.W.Size(k.Row.DepthMm) + " deep"
 	if c := k.In.Cutter; c.Set() {
 		o.Tool = "side-and-face cutter " + b.W.Dia(c.Mm) + " × " + b.W.Size(k.Row.WidthMm)
@@ -250,7 +250,7 @@ func (k *Keyway) slotted(b *bench, o *plan.Operation) {
 	depth := b.W.Size(k.Row.DepthMm) + " deep from the crown of the bore"
 	if k.open == 2 {
 		o.Tool = "broach " + b.W.Size(k.Row.WidthMm) + " with its bush " + b.W.Dia(k.Row.DiameterMm) + " and shims, or slotting machine"
-		o.Caution = "A broach that is not square breaks: stand beside the press, eye protection."
+		*o = warn(*o, broaching)
 		o.Do = append(o.Do, "Broach with shims in turn, or slot, "+depth+".")
 		return
 	}

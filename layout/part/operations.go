@@ -30,20 +30,20 @@ func operations(n *Numbered) []plan.Operation {
 	for _, it := range n.items() {
 		it.operations(b)
 	}
-	b.op(plan.Operation{
+	b.op(warn(plan.Operation{
 		Machine: "Bench", Title: "Deburr and inspect",
 		Do: slices.Concat([]string{"Break every edge that has no chamfer, " + strings.TrimRight(b.W.Near(0.3), " inm") + " to " + b.W.Near(0.5) + "."}, b.last,
-			[]string{"Fill in the inspection record before the part leaves the bench."}),
-		Tool: "file, scraper, countersink by hand", Caution: "Turned and drilled edges cut: gloves off near rotating stock, on for handling.",
-	})
+			[]string{"Fill in the record."}),
+		Tool: "file, scraper, countersink by hand",
+	}, deburring))
 	return b.ops
 }
 
-// op numbers an operation from 1. A caution is printed where it first applies,
-// not again in each step of the part.
+// op numbers an operation from 1. A caution stands where it first applies, not
+// again in each step of the part.
 func (b *bench) op(o plan.Operation) {
 	if slices.ContainsFunc(b.ops, func(p plan.Operation) bool { return p.Caution == o.Caution }) {
-		o.Caution = ""
+		o.Caution, o.Dangers = "", nil
 	}
 	o.N = len(b.ops) + 1
 	b.ops = append(b.ops, o)
@@ -111,12 +111,7 @@ func (b *bench) speed(op cutting.Op, diaMm float64) string {
 	if rpm <= 0 {
 		return ""
 	}
-	v := cutting.CuttingSpeed(rpm, diaMm)
-	surface := words.Trim(v, 0) + " m/min"
-	if b.W.Units == parts.Inches {
-		surface = words.Trim(v*1000/words.MmPerInch/12, 0) + " ft/min"
-	}
-	return words.Join("; ", words.Trim(rpm, 0)+" rev/min at "+b.W.Dia(diaMm)+" ("+surface+", "+string(tool)+")", note)
+	return words.Join("; ", words.Trim(rpm, 0)+" rev/min at "+b.W.Dia(diaMm)+", "+string(tool), note)
 }
 
 // markOperation marks TOP, sets the templates and punches what the cutter has
@@ -129,7 +124,7 @@ func (b *bench) markOperation() {
 	if top == "" {
 		top = "scribe"
 	}
-	line := "First mark TOP on the " + b.topFace() + " face (" + top + ")."
+	line := "Mark TOP on the " + b.topFace() + " face (" + top + ")."
 	if top == topKeyway { // which is milled later
 		line = "First scribe TOP lightly on the " + b.topFace() + " face, where the keyway comes."
 	}
@@ -144,7 +139,7 @@ func (b *bench) markOperation() {
 	}
 	if which != "" || len(b.Radials) > 0 {
 		o.Title, o.Tool = "Mark TOP, set out, punch", "scriber, centre punch 60° to find, 90° to open"
-		o.Caution = "Eye protection when punching; a mushroomed punch head splinters."
+		o = warn(o, punching)
 	}
 	wrapped, templates := b.wrapLines()
 	if which != "" || templates {
@@ -218,7 +213,7 @@ func (b *bench) wrappedStep(template string) *Step {
 
 // cautions are printed beside the title.
 func (g *Shape) cautions() []string {
-	out := []string{"At every machine: eye protection; no gloves, sleeves or rags near what turns; take the chuck key out; let hot parts cool. Local rules come first."}
+	var out []string
 	if kg := g.massKg(); kg > plan.LiftKg {
 		out = append(out, words.Trim(kg, 0)+" kg: "+words.Carriers(kg)+".")
 	}

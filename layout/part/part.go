@@ -42,13 +42,14 @@ func Work(job *parts.Job, p *parts.Part) *Model {
 	errs = append(errs, more...)
 	n := number(shape)
 	ladders, more := newLadders(sizes)
+	ops := operations(n)
 	m := &Model{Numbered: n, Errs: append(errs, more...)}
 	m.Out = &plan.PartPlan{
 		Name: p.Name.Value, Title: p.Title.Value, Kind: string(p.Kind), Quantity: p.Quantity,
 		Material: p.Material.Value, Top: p.Top.Value, StockText: n.StockText(),
 		MassKg: n.massKg(), Overall: n.form.overall(sizes), Faces: n.Faces, Section: n.Section,
-		Dimensions: sizes.dimensions(p.Profile != nil, p.Outline != nil && p.Stock.Form != ""),
-		Features:   n.Features, Operations: operations(n), Checks: checks(n), Ladders: ladders,
+		Dimensions: limitsOnce(sizes.dimensions(p.Profile != nil, p.Outline != nil && p.Stock.Form != ""), ops),
+		Features:   n.Features, Operations: ops, Checks: checks(n), Ladders: ladders,
 		Radials: n.rows(), Keyways: n.keywayRows(), Grooves: n.grooveRows(), Developments: n.Developments, Notes: n.notes(), Cautions: n.cautions(), Problems: n.problems(),
 	}
 	if f, ok := n.form.(*folded); ok && len(m.Errs) == 0 {

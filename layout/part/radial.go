@@ -4,7 +4,6 @@ import (
 	"math"
 	"strings"
 
-	"centrepop/layout/cutting"
 	"centrepop/layout/develop"
 	"centrepop/layout/plan"
 	"centrepop/layout/threads"
@@ -183,9 +182,10 @@ func (m *Radial) operations(b *bench) {
 	row := m.Rows[0]
 	o := plan.Operation{
 		Machine: "Drill", Title: words.Spaced(row.Name) + ": " + words.CountOf(len(m.Rows)) + row.SizeText,
-		Holding: "vee blocks, clamped; TOP line set with a square", Caution: "Clamp the round: it rolls and grabs.", Refs: []int{b.ref(m)},
+		Holding: "vee blocks, clamped; TOP line set with a square", Refs: []int{b.ref(m)},
 		Do: []string{"Clock " + clockList(m.Rows) + ", " + b.W.Size(row.AxialMm) + " from the front face to the centre."},
 	}
+	o = warn(o, clampRound)
 	m.kind.work(b, m, &o)
 	for _, at := range b.breakOuts(m) {
 		o.Do = append(o.Do, "It breaks out across the step from "+words.Spaced(at.before.Name)+" to "+words.Spaced(at.after.Name)+": feed by hand there, and deburr inside.")
@@ -200,8 +200,8 @@ func (m *Radial) checks(r *record) {
 	for _, row := range m.Rows {
 		s := r.length(row.AxialMm)
 		r.add(plan.Check{
-			Ref: r.ref(m), What: words.Spaced(row.Name) + " at " + words.Trim(row.ClockDeg, 3) + "°", Wanted: r.W.Size(row.AxialMm) + " from the front face",
-			Limits: words.OrNone(r.limitsText(s)), MinMm: s.MinMm, MaxMm: s.MaxMm, Gauge: "calipers, depth rod", Source: s.Source,
+			Ref: r.ref(m), What: words.Spaced(row.Name) + " at " + words.Trim(row.ClockDeg, 3) + "°", Wanted: r.W.Size(row.AxialMm) + " from FRONT",
+			Limits: words.OrNone(r.limitsText(s)), MinMm: s.MinMm, MaxMm: s.MaxMm, Gauge: "calipers", Source: s.Source,
 		})
 	}
 }
@@ -215,16 +215,12 @@ func (radialHole) size(z *sizer, m *Radial, row *plan.RadialRow) {
 }
 
 func (radialHole) work(b *bench, m *Radial, o *plan.Operation) {
-	o.Speed = b.speed(cutting.Drill, m.Size.DrillMm)
-	o.Do = append(o.Do, "Spot a flat or use a long centre drill so that the drill does not wander.")
+	o.Do = append(o.Do, "Spot a flat or use a long centre drill: the drill wanders.")
 	wall := b.radialMm(m, m.Rows[0].AxialMm)
 	way := b.holeWay(m.Size, wall)
 	o.Do = append(o.Do, b.drillLines(way, b.Job.Shop.DrillRPM)...)
 	o.Do = append(o.Do, "Depth: "+b.radialDepth(m, m.Rows[0].AxialMm)+".")
 	o.Do = append(o.Do, b.finishLines(m.Size, way)...)
-	if t := b.threadMm(m.Size, wall); t < wall {
-		o.Do = append(o.Do, "Stop the tap at "+b.W.Said(t)+" of full thread.")
-	}
 }
 
 func (radialHole) wrap(row plan.RadialRow, f *develop.Feature) float64 {

@@ -317,7 +317,7 @@ func (m *saddle) feature(n *Numbered) plan.Feature {
 
 // operations cut the end.
 func (m *saddle) operations(b *bench) {
-	b.op(plan.Operation{
+	b.op(warn(plan.Operation{
 		Machine: "Bench", Title: "Cut the " + string(m.end.Face) + " end to the saddle curve",
 		Do: []string{
 			"Wrap the saddle template round the tube, its square edge " + b.exact(m.squareMm) + " from the " + string(m.far()) + " face, line 0 at clock " + words.Trim(m.end.Clock.Deg, 2) + "°.",
@@ -325,8 +325,8 @@ func (m *saddle) operations(b *bench) {
 			"Offer it up to " + words.Join(", ", m.main, m.where(b.W)) + ": gap " + b.W.Said(m.end.Gap.Mm) + " all round.",
 		},
 		Tool: "saw, plasma or grinder", Gauge: "feeler or wire " + b.W.Size(m.end.Gap.Mm),
-		Caution: "Grinding: face shield, guard on, sparks away from people. Cut edges are sharp and hot.", Refs: []int{b.ref(m)},
-	})
+		Refs: []int{b.ref(m)},
+	}, grinding))
 }
 
 // checks is how the cut end meets its main.
@@ -383,12 +383,12 @@ func (h *branchHole) note(w words.Writer) string {
 }
 
 func (h *branchHole) operations(b *bench) {
-	b.op(plan.Operation{Machine: "Bench", Title: words.Capital(h.name()),
+	b.op(warn(plan.Operation{Machine: "Bench", Title: words.Capital(h.name()),
 		Do: []string{
 			"Lay the hole template of " + h.branch.Title.Value + " on the outside, its " + h.note(b.W) + ", and punch along the curve.",
 			"Cut through the wall in the direction of the branch's axis, inside the marks; offer up the cut branch and grind to it.",
 		},
-		Tool: "plasma, hole saw or grinder", Gauge: "the cut branch", Caution: "Grinding: face shield, guard on, sparks away from people. Cut edges are sharp and hot.", Refs: []int{b.ref(h)}})
+		Tool: "plasma, hole saw or grinder", Gauge: "the cut branch", Refs: []int{b.ref(h)}}, grinding))
 }
 
 func (h *branchHole) checks(r *record) {

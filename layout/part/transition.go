@@ -114,24 +114,25 @@ func (t *transition) offsetWords(w words.Writer) string {
 }
 
 func (t *transition) operations(b *bench) {
-	b.op(plan.Operation{Machine: "Cutter", Title: "Cut the flat blank", Do: []string{
+	b.op(warn(plan.Operation{Machine: "Cutter", Title: "Cut the flat blank", Do: []string{
 		"Mark the development on " + b.StockText() + " from the 1:1 template and cut; scribe every bend line and its number on the outside.",
 		"Check two true lengths of the table before cutting.", "Deburr the edges."},
-		Caution: "Sheet edges cut: gloves.", Refs: b.refs(plan.EndFeature, plan.HeightFeature)})
+		Refs: b.refs(plan.EndFeature, plan.HeightFeature)}, sheetEdges))
 	bend := plan.Operation{Machine: "Press", Title: "Bend at every line", Do: []string{
 		"Bend each line by the angle of the table, away from the marks, a little at a time and from both seam edges inward.",
 		"Try against a template of the round end after each corner."},
-		Gauge: "protractor, round gauge", Caution: "Keep fingers out of the press brake; two people on a long blank, one at the pedal."}
+		Gauge: "protractor, round gauge"}
 	if !t.in.Faceted {
 		bend.Machine, bend.Title = "Roll", "Form the corners, keep the flats"
 		bend.Do = []string{"Form each corner over a bar or in the rolls, from line to line, the flats left flat.", "Try against a template of the round end after each corner."}
-		bend.Caution = "Rolls pull fingers in."
+		b.op(warn(bend, rolls))
+	} else {
+		b.op(warn(bend, pressBrake))
 	}
-	b.op(bend)
-	b.op(plan.Operation{Machine: "Weld", Title: "Close the seam", Do: []string{
+	b.op(warn(plan.Operation{Machine: "Weld", Title: "Close the seam", Do: []string{
 		"Tack the seam at clock " + words.Trim(t.in.Seam.Deg, 2) + "° at both ends, check the diagonals of the rectangle and the round end, then weld."},
-		Gauge:   "tape: both diagonals alike; round end by tape round it " + b.W.Size(words.Round(math.Pi*2*b.Section.Outer[1].YMm, 1)),
-		Caution: "Welding: screen, ventilation, hot parts; by a qualified welder under local rules.", Refs: b.refs(plan.SeamFeature)})
+		Gauge: "tape: both diagonals alike; round end by tape round it " + b.W.Size(words.Round(math.Pi*2*b.Section.Outer[1].YMm, 1)),
+		Refs:  b.refs(plan.SeamFeature)}, welding))
 }
 
 func (t *transition) cutFile(k *cutter) (*plan.Profile, error) { return k.blank(t.in.Thickness.Mm) }

@@ -134,13 +134,12 @@ func (b *bench) centreOperation() {
 		Machine: "Lathe", Title: "Face and centre both ends", Holding: "chuck near the end that is faced, the other end in the spindle or a steady",
 		Do: []string{"Face the front clean, centre-drill.", "Turn round, face the back to length " + b.W.Size(b.LengthMm()) + ", centre-drill."}, Tool: "facing tool, centre drill",
 		Speed: b.speed(cutting.Turn, b.widest().Size.NominalMm), Gauge: "calipers", Refs: b.refs(plan.LengthFeature),
-		Caution: "A long bar whips: nothing may stand out unsupported behind the spindle.",
 	}
 	if l := b.limitsText(b.length(b.LengthMm())); l != "" {
 		o.Limits = []string{"length " + l}
 	}
 	b.faced[parts.Front], b.faced[parts.Back] = len(b.ops), len(b.ops)
-	b.op(o)
+	b.op(warn(o, whips))
 }
 
 // turnSetting is the lathe work of one setting: outsides from the widest down,
@@ -245,7 +244,7 @@ func (b *bench) holding(first, onCentres bool, set setting, before []*Step) stri
 	case !b.anyTurned(set.steps):
 		text = "turned round, set true"
 	default:
-		text = "on a finished diameter, soft jaws or indicated within " + b.W.Near(0.02) + " (common practice, no source)"
+		text = "on a finished diameter, soft jaws or indicated within " + b.W.Near(0.02)
 	}
 	text += b.chuckSupport(set, b.heldIn(first, set, before))
 	if first {
@@ -485,17 +484,15 @@ func (b *bench) startBore(inside []*Step) []string {
 // sawOperation cuts the bar with what facing both ends needs.
 func (b *bench) sawOperation() {
 	if b.Part.Stock.Form == "casting" {
-		b.op(plan.Operation{
+		b.op(warn(plan.Operation{
 			Machine: "Bench", Title: "Check the casting",
-			Do:      []string{"Fettle gates and flash; check that every face has metal to clean up.", "Find the centre from the cored and outside surfaces and mark it."},
-			Gauge:   "calipers, surface gauge",
-			Caution: "Castings are heavy and have sharp flash: gloves; mask for grinding dust.",
-		})
+			Do:    []string{"Fettle gates and flash; check that every face has metal to clean up.", "Find the centre from the cored and outside surfaces and mark it."},
+			Gauge: "calipers, surface gauge",
+		}, castFlash))
 		return
 	}
-	b.op(plan.Operation{
+	b.op(warn(plan.Operation{
 		Machine: "Saw", Title: "Cut the stock",
-		Do:      []string{"Cut " + b.W.Said(b.sawnMm()) + " long: " + b.StockText() + ". Finished " + b.W.Said(b.LengthMm()) + "; the rest is to face both ends."},
-		Caution: "Clamp the stock, support the long end; edges are sharp and hot.",
-	})
+		Do: []string{"Cut " + b.W.Said(b.sawnMm()) + " long: " + b.StockText() + ". Finished " + b.W.Said(b.LengthMm()) + "; the rest is to face both ends."},
+	}, clampStock))
 }

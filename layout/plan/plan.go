@@ -29,7 +29,8 @@ type Plan struct {
 	Faults      []Problem    `json:"faults,omitempty"` // what keeps joints from being worked out: they are missing in Joints
 	Bought      []BoughtRow  `json:"bought,omitempty"`
 	Cuts        []CutRow     `json:"cuts,omitempty"`
-	Lifts       []string     `json:"lifts,omitempty"` // sentences: parts and assemblies over LiftKg, and those over HoistKg
+	Lifts       []string     `json:"lifts,omitempty"`   // sentences: parts and assemblies over LiftKg, and those over HoistKg
+	Dangers     []Danger     `json:"dangers,omitempty"` // of the operations, by machine
 	FirstRun    *FirstRun    `json:"first_run,omitempty"`
 	Upkeep      *Upkeep      `json:"upkeep,omitempty"`
 	Motor       *Motor       `json:"motor,omitempty"`
@@ -264,8 +265,15 @@ type Operation struct {
 	Speed   string   `json:"speed,omitempty"` // "300 rev/min (25 m/min, Ø26)"
 	Limits  []string `json:"limits,omitempty"`
 	Gauge   string   `json:"gauge,omitempty"`
-	Caution string   `json:"caution,omitempty"`
-	Refs    []int    `json:"refs,omitempty"` // feature numbers
+	Caution string   `json:"caution,omitempty"` // a few words
+	Dangers []string `json:"dangers,omitempty"` // the same in sentences
+	Refs    []int    `json:"refs,omitempty"`    // feature numbers
+}
+
+// Danger is what operations of one kind of machine warn of, once for all parts.
+type Danger struct {
+	Machine string   `json:"machine"`
+	Says    []string `json:"says"`
 }
 
 // Check is a line of the inspection record.

@@ -160,14 +160,26 @@ func (w Writer) Drill(mm float64) string {
 	return "Ø" + Trim(mm, 3)
 }
 
-// Limits writes two sizes to machine to: "90.000 – 90.035". They are rounded
-// inward, so that a part within the printed limits is within the true ones.
+// Limits writes two sizes to machine to: "90.000 – 90.035", "59.7 – 60.3". They
+// are rounded inward, so that a part within the printed limits is within the
+// true ones, to the fewest decimals that cost no more than a tenth of the room
+// between them; never finer than 0.01 mm where there is a tenth of a millimetre,
+// nor than 0.001 in (common practice, no source).
 func (w Writer) Limits(minMm, maxMm float64) string {
+	lo, hi, unit, most, coarse := minMm, maxMm, "", 3, 0.1
 	if w.Units == parts.Inches {
-		return fmt.Sprintf("%.4f – %.4f in", up(minMm/MmPerInch, 4), -up(-maxMm/MmPerInch, 4))
+		lo, hi, unit, most, coarse = minMm/MmPerInch, maxMm/MmPerInch, " in", 4, 0.01
 	}
-	return fmt.Sprintf("%.3f – %.3f", up(minMm, 3), -up(-maxMm, 3))
+	for n := most - 2; ; n++ {
+		a, b := up(lo, n), -up(-hi, n)
+		if n == most || (hi-lo)-(b-a) <= limitLoss*(hi-lo)+1e-9 || n == most-1 && hi-lo >= coarse {
+			return fmt.Sprintf("%.*f – %.*f%s", n, a, n, b, unit)
+		}
+	}
 }
+
+// limitLoss is the part of a tolerance that rounding may take.
+const limitLoss = 0.1
 
 // up rounds up to n decimals, forgiving what binary fractions add.
 func up(v float64, n int) float64 {

@@ -21,15 +21,6 @@ type Column struct {
 	Spare bool    // left out if no row has anything in it
 }
 
-// BoldLine at the start of a line of a cell sets it bold.
-const BoldLine = "\x01"
-
-// lineOf splits a line of a cell into its text and its weight.
-func lineOf(line string, bold bool) (string, bool) {
-	text, marked := strings.CutPrefix(line, BoldLine)
-	return text, bold || marked
-}
-
 // Table is a ruled table whose head is repeated in every column of the page.
 type Table struct {
 	Title   string
@@ -40,7 +31,9 @@ type Table struct {
 	Rows    [][]string // "\n" parts lines within a cell
 	RowMm   float64    // least height of a row
 	Foot    float64    // room kept under the last row, for what belongs below it
+	Fit     bool       // flexible columns share so that the table is lowest
 	scale   float64    // of all its text, set by shareWidths
+	fixed   []float64  // widths of the columns, set by Measure
 }
 
 // The room in cells, in millimetres.
@@ -49,82 +42,6 @@ const (
 	padAboveMm  = 0.9
 	headTextMm  = 3.0
 )
-
-// shareWidths shares the width among the columns. Where even the narrowest
-// columns are too wide together, all text of the table becomes smaller, down
-// to smallMm.
-func (t *Table) shareWidths(total float64) []float64 {
-	for t.scale = 1.0; ; t.scale -= 0.05 {
-		widths, ok := t.tryWidths(total)
-		if ok || t.scale*headTextMm <= SmallMm-0.2 {
-			return widths
-		}
-	}
-}
-
-// cellMm is the em size of a column's cells, headMm that of the heads.
-func (t *Table) cellMm(c Column) float64 {
-	size := c.Size
-	if size == 0 {
-		size = TextMm
-	}
-	return max(SmallMm, size*t.scale)
-}
-
-func (t *Table) headMm() float64 { return max(SmallMm, headTextMm*t.scale) }
-
-// tryWidths is shareWidths at one size of text; it tells whether no number or
-// word has to be broken.
-func (t *Table) tryWidths(total float64) ([]float64, bool) {
-	natural := make([]float64, len(t.Columns))
-	narrow := make([]float64, len(t.Columns)) // no word broken
-	sum, narrowSum, flexSum := 0.0, 0.0, 0.0
-	for i, c := range t.Columns {
-		size := t.cellMm(c)
-		for _, w := range strings.Fields(c.Head) {
-			narrow[i] = max(narrow[i], TextWidth(w, t.headMm(), true))
-		}
-		natural[i] = max(narrow[i], min(TextWidth(c.Head, t.headMm(), true), 22))
-		for _, row := range t.Rows {
-			for _, line := range strings.Split(row[i], "\n") {
-				line, bold := lineOf(line, c.Bold)
-				w := TextWidth(line, size, bold)
-				natural[i] = max(natural[i], w)
-				if !c.Flex || w <= c.Firm {
-					narrow[i] = max(narrow[i], w)
-					continue
-				}
-				for _, word := range strings.Fields(line) {
-					narrow[i] = max(narrow[i], TextWidth(word, size, bold))
-				}
-			}
-		}
-		natural[i] = max(natural[i]+2*padAcrossMm+0.2, c.Least)
-		narrow[i] = max(narrow[i]+2*padAcrossMm+0.2, c.Least)
-		if c.Most > 0 {
-			natural[i] = max(narrow[i], min(natural[i], c.Most))
-		}
-		sum += natural[i]
-		narrowSum += narrow[i]
-		if c.Flex {
-			flexSum += natural[i]
-		}
-	}
-	for i, c := range t.Columns {
-		switch {
-		case sum <= total && flexSum == 0:
-			natural[i] *= total / sum
-		case sum <= total && c.Flex:
-			natural[i] += (total - sum) * natural[i] / flexSum
-		case sum <= total:
-		case narrowSum <= total && sum > narrowSum:
-			natural[i] = narrow[i] + (natural[i]-narrow[i])*(total-narrowSum)/(sum-narrowSum)
-		default:
-			natural[i] = narrow[i] * total / narrowSum
-		}
-	}
-	return natural, narrowSum <= total
-}
 
 // Table sets a table; a table without rows sets nothing.
 func (f *Flow) Table(t Table) {
@@ -135,11 +52,7 @@ func (f *Flow) Table(t Table) {
 	widths := t.shareWidths(f.Width())
 	top := f.Tallest() - 25
 	started := false
-	leadMm := TextMm
-	if t.Compact {
-		leadMm = 2.9
-	}
-	lead := Stack(append(Paragraph("", t.Lead, leadMm, false, f.Width()), Space(1))...)
+	lead := Stack(t.lead(f.Width())...)
 	begin := func() {
 		title := t.Title
 		if started {
@@ -264,13 +177,7 @@ func (t *Table) rowPieces(row []string, widths []float64, tallest float64) []Pie
 	lines := make([][]string, len(row))
 	for i, c := range t.Columns {
 		for _, part := range strings.Split(row[i], "\n") {
-			part, bold := lineOf(part, c.Bold)
-			for _, line := range Wrap(part, t.cellMm(c), bold, widths[i]-2*padAcrossMm) {
-				if bold && !c.Bold {
-					line = BoldLine + line
-				}
-				lines[i] = append(lines[i], line)
-			}
+			lines[i] = append(lines[i], wrapMixed(part, t.cellMm(c), c.Bold, widths[i]-2*padAcrossMm)...)
 		}
 	}
 	cells := slices.Clone(t.Columns)
@@ -318,17 +225,14 @@ func (t *Table) drawRow(columns []Column, lines [][]string, widths []float64, le
 		size := c.Size
 		y := -(p.Height-float64(len(lines[i]))*size*t.leading())/2 - size*1.03
 		for _, line := range lines[i] {
-			if line != "" {
-				line, bold := lineOf(line, c.Bold)
-				text := Text{XMm: x + padAcrossMm, YMm: y, SizeMm: size, Bold: bold, Align: c.Align, Content: line}
-				switch c.Align {
-				case Centre:
-					text.XMm = x + widths[i]/2
-				case Right:
-					text.XMm = x + widths[i] - padAcrossMm
-				}
-				p.Draw.Add(text)
+			at := x + padAcrossMm
+			switch c.Align {
+			case Centre:
+				at = x + widths[i]/2
+			case Right:
+				at = x + widths[i] - padAcrossMm
 			}
+			addMixed(&p.Draw, Text{XMm: at, YMm: y, SizeMm: size, Bold: c.Bold, Align: c.Align, Content: line})
 			y -= size * t.leading()
 		}
 		if c.Tick {
@@ -340,16 +244,66 @@ func (t *Table) drawRow(columns []Column, lines [][]string, widths []float64, le
 	return p
 }
 
-// Pieces are a table's rows at a width, without a title.
-func (t Table) Pieces(width float64) []Piece {
-	if len(t.Rows) == 0 {
-		return nil
-	}
+// Measure fixes the widths of the columns for a width of the table, and returns
+// the height of title, lead and heads, and of each row.
+func (t *Table) Measure(width float64) (headMm float64, rowsMm []float64) {
 	t.dropSpare()
-	widths := t.shareWidths(width)
-	out := []Piece{t.headRow(widths)}
-	for _, row := range t.Rows {
-		out = append(out, t.rowPieces(row, widths, 200)...)
+	t.fixed = t.shareWidths(width)
+	headMm = t.headRow(t.fixed).Height
+	if t.Title != "" {
+		headMm += t.heading(t.Title, width).Height
 	}
-	return out
+	if t.Lead != "" {
+		headMm += Stack(t.lead(width)...).Height
+	}
+	for _, row := range t.Rows {
+		rowsMm = append(rowsMm, heightOf([][]Piece{t.rowPieces(row, t.fixed, 1000)}))
+	}
+	return headMm, rowsMm
+}
+
+// Height is the height of a table at a width, with title and lead; 0 without
+// rows.
+func (t Table) Height(width float64) float64 {
+	if len(t.Rows) == 0 {
+		return 0
+	}
+	sum, rows := t.Measure(width)
+	for _, h := range rows {
+		sum += h
+	}
+	return sum
+}
+
+// Head is the title of a table and its lead, set over a width of their own.
+func (t Table) Head(width float64) []Piece {
+	pieces := []Piece{t.heading(t.Title, width)}
+	if t.Lead != "" {
+		pieces = append(pieces, t.lead(width)...)
+	}
+	return pieces
+}
+
+// LeastWidth is the width below which words or numbers of a table break.
+func (t Table) LeastWidth() float64 {
+	t.dropSpare()
+	t.scale = SmallMm / headTextMm
+	_, narrow, _ := t.tryWidths(0)
+	sum := 0.0
+	for _, w := range narrow {
+		sum += w
+	}
+	return sum
+}
+
+// lead is the text between title and head.
+func (t *Table) lead(width float64) []Piece {
+	size := TextMm
+	if t.Compact {
+		size = 2.9
+	}
+	if t.Tight {
+		size = 2.65
+	}
+	return append(Paragraph("", t.Lead, size, false, width), Space(1))
 }

@@ -190,7 +190,7 @@ func (c closeness) stepTable(run []*plan.JointPlan) draw.Table {
 			lines = append(lines, "⚠ "+step.Caution)
 		}
 		if step.Hold != "" {
-			lines = append(lines, draw.BoldLine+"HOLD: "+step.Hold)
+			lines = append(lines, draw.Bold("HOLD: "+step.Hold))
 		}
 		t.Rows = append(t.Rows, append([]string{strconv.Itoa(step.N), step.Title, strings.Join(lines, "\n")}, make([]string, len(run))...))
 	}

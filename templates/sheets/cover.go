@@ -38,6 +38,7 @@ func Cover(pl *plan.Plan, findings []review.Finding, paper draw.Frame, chapters 
 	if len(pl.Lifts) > 0 {
 		f.Add(draw.Notes("Heavy, by local lifting rules", pl.Lifts, f.Width())...)
 	}
+	f.Table(dangerTable(pl))
 	f.Add(draw.Notes("Notes", pl.Notes, f.Width())...)
 	last := []draw.Piece{conventions(f.Width()), draw.Space(4)}
 	if !warned {
@@ -138,6 +139,18 @@ func boughtTable(pl *plan.Plan) draw.Table {
 	}}
 	for _, b := range pl.Bought {
 		t.Rows = append(t.Rows, []string{b.Item, strconv.Itoa(b.Quantity), b.For, b.Note})
+	}
+	return t
+}
+
+// dangerTable says once what the rows of the operations warn of in a few words.
+func dangerTable(pl *plan.Plan) draw.Table {
+	t := draw.Table{Title: "Where a row shows ⚠", Compact: true, Tight: true, Columns: []draw.Column{{Bold: true, Size: 2.9}, {Flex: true, Size: 2.9}}}
+	if len(pl.Dangers) > 0 {
+		t.Rows = append(t.Rows, []string{"Every machine", "Eye protection; no gloves, sleeves or rags near what turns; take the chuck key out; let hot parts cool. Local rules come first."})
+	}
+	for _, d := range pl.Dangers {
+		t.Rows = append(t.Rows, []string{d.Machine, strings.Join(d.Says, " ")})
 	}
 	return t
 }

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"centrepop/layout/plan"
+	"centrepop/parts"
 	"centrepop/templates/draw"
 	"centrepop/templates/figures"
 	"centrepop/templates/picture"
@@ -19,37 +20,33 @@ const PartSheet = "Operations and record"
 
 // Sizes of the part sheets, in millimetres.
 const (
-	turnedMm    = 100.0 // the most height of a turned part's pictures
-	flatMm      = 78.0  // and of a flat part's
-	besideRows  = 16    // the longest record that stands beside the holes
-	mostPieces  = 4     // pieces that get a column of their own
-	shareRoomMm = 6.0   // between parts that share a page
+	turnedMm    = 92.0 // the most height of a turned part's pictures
+	flatMm      = 72.0 // and of a flat part's
+	plainMm     = 56.0 // and of one without holes that has few sizes
+	fewSizes    = 8
+	mostPieces  = 4    // pieces that get a column of their own
+	shareRoomMm = 5.0  // between parts that share a page
+	overMm      = 14.0 // that the tables beside the views may be taller
 )
 
 // Parts draws the sheets of the parts, one after the other: pictures with
-// sizes, operations to tick, hole tables and the record to fill in. A part that
-// fits under the one before shares its page. Missing are notes on templates
-// that cannot be printed, by part name.
+// sizes, operations to tick, hole tables and the record to fill in. Parts that
+// fit together on a page share it; what is left of a page takes the next part
+// if all of it fits.
 func Parts(pl *plan.Plan, list []*plan.PartPlan, paper draw.Frame, missing map[string][]string) []*draw.Sheet {
 	var out []*draw.Sheet
-	var open *draw.Flow
-	for _, part := range list {
-		alone, dense := tightest(pl, part, paper, missing[part.Name])
-		used := alone.Body.Y1 - min(alone.Lowest, alone.Body.Y1)
-		if open != nil && len(alone.Sheets) == 1 && open.Left() >= used+shareRoomMm {
-			open.Columns(1)
-			open.Skip(shareRoomMm)
-			open.Add(partHead(part, open.Width()))
-			dense.set(open, pl, part, missing[part.Name])
-			last := open.Sheets[len(open.Sheets)-1]
-			last.Parts = append(last.Parts, part.Title)
-			last.Part += ", " + part.Title
-			last.Starts = append(last.Starts, part.Title)
-			continue
+	for len(list) > 0 {
+		best := tightest(pl, list[:1], paper, missing)
+		n := 1
+		for n < len(list) {
+			more := tightest(pl, list[:n+1], paper, missing)
+			if len(more.Sheets) > len(best.Sheets) {
+				break
+			}
+			best, n = more, n+1
 		}
-		open = alone
-		open.Columns(1)
-		out = append(out, alone.Sheets...)
+		out = append(out, best.Sheets...)
+		list = list[n:]
 	}
 	return out
 }
@@ -65,24 +62,51 @@ func (d density) em(mm float64) float64 { return max(2.65, mm*float64(d)) }
 func (d density) bodyMm() float64  { return d.em(3.3) }
 func (d density) smallMm() float64 { return d.em(2.9) }
 
+// pictures is how much smaller than the largest the pictures are.
+func (d density) pictures() float64 { return max(0.72, float64(d)) }
+
 // tight sets the lines of a table close where the density asks for it.
 func (d density) tight(t draw.Table) draw.Table {
 	t.Tight = d < 0.9
 	return t
 }
 
-// tightest sets a part's sheets as roomy as the fewest pages allow.
-func tightest(pl *plan.Plan, part *plan.PartPlan, paper draw.Frame, missing []string) (*draw.Flow, density) {
+// densities are tried from the roomiest on.
+var densities = []density{1, 0.9, 0.8, 0.7, 0.6}
+
+// tightest sets parts one below the other, as roomy as the fewest pages allow.
+// Only the first may need more than one page.
+func tightest(pl *plan.Plan, group []*plan.PartPlan, paper draw.Frame, missing map[string][]string) *draw.Flow {
 	var best *draw.Flow
-	var at density
-	for _, d := range []density{1, 0.85, 0.7, 0.5} {
-		f := draw.NewFlow(func(page int) (*draw.Sheet, draw.Piece) { return partPage(part, paper, page) })
-		d.set(f, pl, part, missing)
-		if best == nil || len(f.Sheets) < len(best.Sheets) {
-			best, at = f, d
+	for _, d := range densities {
+		for _, beside := range []bool{false, true} {
+			f := draw.NewFlow(func(page int) (*draw.Sheet, draw.Piece) { return partPage(group[0], paper, page) })
+			if beside && f.Width() < twoColumnsMm {
+				continue
+			}
+			for i, part := range group {
+				if i > 0 {
+					d.under(f, part)
+				}
+				d.set(f, pl, part, missing[part.Name], beside)
+			}
+			if best == nil || len(f.Sheets) < len(best.Sheets) {
+				best = f
+			}
 		}
 	}
-	return best, at
+	return best
+}
+
+// under begins a further part on a page.
+func (d density) under(f *draw.Flow, part *plan.PartPlan) {
+	f.Columns(1)
+	f.Skip(shareRoomMm)
+	f.Add(partHead(part, f.Width()))
+	last := f.Sheets[len(f.Sheets)-1]
+	last.Parts = append(last.Parts, part.Title)
+	last.Part += ", " + part.Title
+	last.Starts = append(last.Starts, part.Title)
 }
 
 // partPage is a new page of a part with its head.
@@ -100,60 +124,60 @@ func partHead(part *plan.PartPlan, width float64) draw.Piece {
 	return picture.Head(part, "make "+strconv.Itoa(part.Quantity), width)
 }
 
-// set sets all of a part but its head.
-func (d density) set(f *draw.Flow, pl *plan.Plan, part *plan.PartPlan, missing []string) {
-	f.Add(d.views(part, f.Width())...)
-	if text := otherSizes(part); text != "" {
-		f.Add(draw.Paragraph("", text, d.smallMm(), false, f.Width())...)
-		f.Add(draw.Space(1.5))
+// set sets all of a part but its head. The first tables of holes stand beside
+// the views, or all of them below the operations.
+func (d density) set(f *draw.Flow, pl *plan.Plan, part *plan.PartPlan, missing []string, beside bool) {
+	tables := d.partTables(pl, part)
+	if beside {
+		tables = d.top(f, part, missing, tables)
+	} else {
+		f.Add(d.views(part, f.Width())...)
+		f.Add(d.remarks(part, missing, f.Width())...)
 	}
-	for _, note := range slices.Concat(part.Notes, missing) {
-		f.Add(draw.Paragraph("–", note, d.smallMm(), false, f.Width())...)
-	}
-	f.Add(draw.Space(1.5))
 	f.Table(d.tight(d.operationTable(part)))
 	f.Add(d.measuredLines(part, f.Width())...)
-	left := d.partTables(pl, part)
-	beside := len(left) > 0 && len(part.Checks) <= besideRows && f.Width() >= 150
-	record := d.recordTable(pl, part, !beside)
-	end := d.verdict(part.Quantity, f.Width())
-	record.Foot = end.Height
-	if len(left) > 0 && f.Width() >= 150 {
-		if f.Left() < 40 {
-			f.TurnPage()
-		}
-		f.Columns(2)
-	}
-	total, used := 0.0, 0.0
-	for _, t := range left {
-		total += d.height(t, f.Width())
-	}
-	for i, t := range left {
-		f.Table(d.tight(t))
-		used += d.height(t, f.Width())
-		// Where the record stands below, the tables share both columns.
-		if !beside && f.Columns2() && f.Column() == 0 && used >= total*0.45 && i < len(left)-1 {
-			f.TurnColumn()
-			used = -total
-		}
-	}
-	if beside && len(record.Rows) > 0 && f.Column() == 0 {
-		f.TurnColumn()
-	}
-	if !beside {
-		f.Columns(1)
-	}
-	f.Table(d.tight(record))
-	f.Columns(1)
-	if len(record.Rows) > 0 {
-		f.Add(end)
-	}
+	d.tables(f, pl, part, tables)
 }
 
-// height is about how tall a table is.
-func (d density) height(t draw.Table, width float64) float64 {
-	t = d.tight(t)
-	return draw.Stack(t.Pieces(width)...).Height + 14
+// top sets the views at the left and beside them the tables that are no taller;
+// it returns the others.
+func (d density) top(f *draw.Flow, part *plan.PartPlan, missing []string, tables []draw.Table) []draw.Table {
+	f.Columns(2)
+	left := append(d.views(part, f.Width()), d.remarks(part, missing, f.Width())...)
+	high, used, n := draw.Stack(left...).Height, 0.0, 0
+	for _, t := range tables {
+		t = d.tight(t)
+		h := t.Height(f.Width()) + gapMm
+		if t.LeastWidth() > f.Width() || n > 0 && used+h > high+overMm {
+			break
+		}
+		used, n = used+h, n+1
+	}
+	f.Add(left...)
+	if n > 0 && f.Column() == 0 {
+		f.TurnColumn()
+	}
+	for _, t := range tables[:n] {
+		f.Table(d.tight(t))
+	}
+	f.Columns(1)
+	return tables[n:]
+}
+
+// remarks are what the views do not show.
+func (d density) remarks(part *plan.PartPlan, missing []string, width float64) []draw.Piece {
+	var out []draw.Piece
+	if text := otherSizes(part); text != "" {
+		out = append(out, draw.Paragraph("", text, d.smallMm(), false, width)...)
+		out = append(out, draw.Space(1))
+	}
+	for _, note := range part.Cautions {
+		out = append(out, draw.Paragraph("⚠", note, d.smallMm(), true, width)...)
+	}
+	for _, note := range slices.Concat(part.Notes, missing) {
+		out = append(out, draw.Paragraph("–", note, d.smallMm(), false, width)...)
+	}
+	return append(out, draw.Space(1.5))
 }
 
 // views are the section with its sizes and the faces beside it.
@@ -164,9 +188,12 @@ func (d density) views(part *plan.PartPlan, width float64) []draw.Piece {
 	}
 	s := part.Section
 	hasSection := s != nil && s.LengthMm > 0 && s.MaxMm > 0 && len(part.Dimensions) > 0
-	most := flatMm * float64(d)
-	if hasSection && !s.Flat {
-		most = turnedMm * float64(d)
+	most := flatMm * d.pictures()
+	switch {
+	case hasSection && !s.Flat && len(faces) == 0 && len(part.Dimensions) < fewSizes:
+		most = plainMm * d.pictures()
+	case hasSection && !s.Flat:
+		most = turnedMm * d.pictures()
 	}
 	var panels []draw.Panel
 	rest := width
@@ -242,8 +269,8 @@ func otherSizes(part *plan.PartPlan) string {
 		if len(part.Dimensions) > 0 && !picture.Crowded(part) && slices.Contains(drawnKinds, ft.Kind) {
 			size = ""
 		}
-		if ft.Face != "" || ft.Kind == plan.RadialFeature {
-			continue // in the tables of holes
+		if ft.Face != "" || ft.Kind == plan.RadialFeature || saidInRows(part, ft) {
+			continue // in the tables of holes or in the row of its operation
 		}
 		if text := figures.Joined(", ", size, ft.Note); text != "" {
 			texts = append(texts, ft.Name+": "+text)
@@ -255,32 +282,41 @@ func otherSizes(part *plan.PartPlan) string {
 	return strings.Join(texts, ".  ") + "."
 }
 
+// saidInRows tells whether the rows of the operations say all of a feature that
+// the pictures leave out.
+func saidInRows(part *plan.PartPlan, ft plan.Feature) bool {
+	if part.Kind == string(parts.Tube) || picture.Crowded(part) {
+		return false
+	}
+	switch ft.Kind {
+	case plan.ChamferFeature, plan.KeywayFeature:
+		return true
+	case plan.StepFeature:
+		return !part.Section.Flat
+	}
+	return false
+}
+
 // operationTable has a row for each operation, with a box to tick for each
 // piece.
 func (d density) operationTable(part *plan.PartPlan) draw.Table {
-	t := draw.Table{Columns: []draw.Column{
-		{Head: "", Align: draw.Centre, Bold: true, Size: 4.6 * float64(d)},
+	t := draw.Table{Fit: true, RowMm: 5.8, Columns: []draw.Column{
+		{Head: "", Align: draw.Centre, Bold: true, Size: d.em(4.2)},
 		{Head: "Machine", Bold: true, Size: d.smallMm()},
-		{Head: "Do", Flex: true, Size: d.em(3.2), Least: 60, Most: 96},
-		{Head: "Hold · tool · speed", Flex: true, Size: d.em(2.8), Least: 40, Most: 62},
+		{Head: "Do", Flex: true, Size: d.em(3.2), Least: 50},
+		{Head: "Hold · tool · speed", Flex: true, Size: d.em(2.8), Least: 30},
 	}}
 	pieces := pieceHeads(part.Quantity, "done")
 	for _, head := range pieces {
 		t.Columns = append(t.Columns, draw.Column{Head: head, Align: draw.Centre, Least: 10, Tick: true, Size: d.smallMm()})
 	}
 	for _, op := range part.Operations {
-		do := []string{draw.BoldLine + op.Title}
-		if len(op.Do) > 0 {
-			do = append(do, strings.Join(op.Do, " "))
-		}
-		if len(op.Limits) > 0 {
-			do = append(do, draw.BoldLine+strings.Join(op.Limits, "   "))
-		}
-		how := []string{figures.Joined(" · ", op.Holding, op.Tool, op.Speed, op.Gauge)}
+		do := figures.Joined("  ", draw.Bold(op.Title+"."), strings.Join(op.Do, " "), draw.Bold(strings.Join(op.Limits, "   ")))
+		how := figures.Joined(" · ", op.Holding, op.Tool, op.Speed, op.Gauge)
 		if op.Caution != "" {
-			how = append(how, "⚠ "+op.Caution)
+			how = figures.Joined("  ", how, draw.Bold("⚠ "+op.Caution))
 		}
-		row := []string{strconv.Itoa(op.N), strings.ToUpper(op.Machine), strings.Join(do, "\n"), strings.Join(how, "\n")}
+		row := []string{strconv.Itoa(op.N), strings.ToUpper(op.Machine), do, how}
 		t.Rows = append(t.Rows, append(row, make([]string, len(pieces))...))
 	}
 	return t
@@ -302,34 +338,28 @@ func pieceHeads(quantity int, single string) []string {
 }
 
 // measuredLines are the sums to fill in where a bore is turned to a measured
-// counterpart, a line for each piece.
+// counterpart: a line with a place for each piece, or more where it is too narrow.
 func (d density) measuredLines(part *plan.PartPlan, width float64) []draw.Piece {
 	var out []draw.Piece
 	for _, l := range part.Ladders {
-		out = append(out, draw.Paragraph("", l.Note, d.smallMm(), false, width)...)
-		for _, head := range pieceHeads(part.Quantity, "") {
-			p := draw.Piece{Height: 8}
-			x := 0.0
-			put := func(text string, bold bool) {
-				p.Draw.Add(draw.Text{XMm: x, YMm: -5.6, SizeMm: d.bodyMm(), Bold: bold, Content: text})
-				x += draw.TextWidth(text, d.bodyMm(), bold) + 1
-			}
-			blank := func() {
-				p.Draw.Add(draw.Segment(x, -6.2, x+24, -6.2, draw.ThinMm))
-				x += 25
-			}
-			put(figures.Joined(": ", head, l.Counterpart), false)
-			blank()
-			put(l.Rule+" =", true)
-			blank()
-			put("for the "+l.Feature, false)
-			if x <= width {
-				out = append(out, p)
-			}
+		text := l.Feature + " = " + l.Counterpart + " " + l.Rule + ". " + l.Note
+		out = append(out, draw.Paragraph("", text, d.smallMm(), false, width)...)
+		p, x := draw.Piece{Height: 7}, 0.0
+		put := func(text string, blankMm float64) {
+			p.Draw.Add(draw.Text{XMm: x, YMm: -5.2, SizeMm: d.bodyMm(), Bold: true, Content: text})
+			x += draw.TextWidth(text, d.bodyMm(), true) + 1.5
+			p.Draw.Add(draw.Segment(x, -5.8, x+blankMm, -5.8, draw.ThinMm))
+			x += blankMm + 1.5
 		}
-	}
-	if len(out) > 0 {
-		out = append(out, draw.Space(3))
+		for _, head := range pieceHeads(part.Quantity, "") {
+			if x > width/2+1 {
+				out, p, x = append(out, p), draw.Piece{Height: 7}, 0
+			}
+			put(figures.Joined(": ", head, "measured"), 22)
+			put("so "+l.Feature, 22)
+			x = max(x, width/2)
+		}
+		out = append(out, p, draw.Space(2))
 	}
 	return out
 }

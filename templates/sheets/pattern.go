@@ -9,10 +9,16 @@ import (
 	"centrepop/templates/figures"
 )
 
+// sizeColumns is how many sizes of a flat pattern stand in a row.
+const sizeColumns = 3
+
 // patternTables are the sizes of a flat pattern and its tables to mark out by.
-func patternTables(d *plan.Development, units parts.Units) []draw.Table {
-	sizes := draw.Table{Title: d.Title, Columns: []draw.Column{{Head: "Size", Flex: true}, {Head: figures.LengthWord(units), Align: draw.Right, Bold: true},
-		{Head: "Size", Flex: true, Spare: true}, {Head: figures.LengthWord(units), Align: draw.Right, Bold: true, Spare: true}}}
+func patternTables(d *plan.Development, units parts.Units, textMm float64) []draw.Table {
+	sizes := draw.Table{Title: d.Title}
+	for i := range sizeColumns {
+		sizes.Columns = append(sizes.Columns, draw.Column{Head: "Size", Flex: true, Firm: 40, Spare: i > 0, Size: textMm},
+			draw.Column{Head: figures.LengthWord(units), Align: draw.Right, Bold: true, Spare: i > 0, Size: textMm})
+	}
 	if d.On != "" {
 		sizes.Lead = "On " + d.On + "."
 	}
@@ -22,11 +28,13 @@ func patternTables(d *plan.Development, units parts.Units) []draw.Table {
 	if d.Copies > 1 {
 		sizes.Lead += " Cut " + strconv.Itoa(d.Copies) + " of this piece."
 	}
-	rows := (len(d.Sizes) + 1) / 2
+	rows := (len(d.Sizes) + sizeColumns - 1) / sizeColumns
 	for i := range rows {
-		row := []string{d.Sizes[i].Name, d.Sizes[i].Text, "", ""}
-		if j := i + rows; j < len(d.Sizes) {
-			row[2], row[3] = d.Sizes[j].Name, d.Sizes[j].Text
+		row := make([]string, 2*sizeColumns)
+		for k := range sizeColumns {
+			if j := i + k*rows; j < len(d.Sizes) {
+				row[2*k], row[2*k+1] = d.Sizes[j].Name, d.Sizes[j].Text
+			}
 		}
 		sizes.Rows = append(sizes.Rows, row)
 	}
@@ -34,7 +42,7 @@ func patternTables(d *plan.Development, units parts.Units) []draw.Table {
 	for i, t := range d.Tables {
 		table := draw.Table{Title: t.Title, Rows: t.Rows}
 		for j, head := range t.Heads {
-			c := draw.Column{Head: head, Bold: j == 0, Flex: head == "Size" || head == "Name"}
+			c := draw.Column{Head: head, Size: textMm, Bold: j == 0, Flex: head == "Size" || head == "Name"}
 			if j > 0 && !c.Flex {
 				c.Align = draw.Right
 			}

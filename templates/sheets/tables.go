@@ -1,6 +1,7 @@
 package sheets
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -36,7 +37,7 @@ func (d density) partTables(pl *plan.Plan, part *plan.PartPlan) []draw.Table {
 		if part.Developments[i].Kind == plan.WrapPattern {
 			continue // its arcs stand in the table of what is on the outside
 		}
-		for _, t := range patternTables(&part.Developments[i], pl.Units) {
+		for _, t := range patternTables(&part.Developments[i], pl.Units, d.smallMm()) {
 			add(t)
 		}
 	}
@@ -139,14 +140,14 @@ func chordLine(face *plan.Face, units parts.Units) string {
 func (d density) radialTable(part *plan.PartPlan, units parts.Units) draw.Table {
 	t := draw.Table{Title: "On the outside, in " + figures.LengthWord(units), Columns: []draw.Column{
 		{Head: "No.", Align: draw.Centre, Bold: true, Size: d.em(3.4)},
-		{Head: "What", Flex: true, Size: d.em(2.7), Most: 40},
+		{Head: "What", Flex: true, Size: d.em(2.7)},
 		{Head: "Clock", Align: draw.Right, Size: d.em(3.2), Bold: true},
 		{Head: "Arc from TOP", Align: draw.Right, Size: d.smallMm()},
 		{Head: "From FRONT", Align: draw.Right, Size: d.em(3.2), Bold: true},
 		{Head: "On Ø", Align: draw.Right, Size: d.smallMm()},
 	}}
 	for _, r := range part.Radials {
-		t.Rows = append(t.Rows, []string{strconv.Itoa(r.N), figures.Joined(", ", r.Name, r.SizeText, r.DepthText), figures.Degrees(r.ClockDeg),
+		t.Rows = append(t.Rows, []string{strconv.Itoa(r.N), figures.Joined(", ", r.Name, r.SizeText), figures.Degrees(r.ClockDeg),
 			figures.Fixed(r.ArcMm, units), figures.Fixed(r.AxialMm, units), figures.Short(r.OutsideMm, units)})
 	}
 	return t
@@ -154,45 +155,68 @@ func (d density) radialTable(part *plan.PartPlan, units parts.Units) draw.Table 
 
 // recordTable is the inspection record: a row for each check, a column for
 // each piece.
-func (d density) recordTable(pl *plan.Plan, part *plan.PartPlan, wide bool) draw.Table {
-	t := draw.Table{Title: "Record, in " + figures.LengthWord(pl.Units) + ": measure clean, after deburring", Compact: true, RowMm: 5.6 * float64(d), Columns: []draw.Column{
-		{Head: "What", Flex: true, Size: d.smallMm(), Most: 70},
-		{Head: "Limits", Flex: true, Firm: 30, Bold: true, Size: d.em(3.2), Most: 44},
+func (d density) recordTable(pl *plan.Plan, part *plan.PartPlan) draw.Table {
+	t := draw.Table{Title: "Record, in " + figures.LengthWord(pl.Units) + ": measure clean, after deburring", Compact: true, Fit: true, RowMm: 5.6 * max(0.8, float64(d)), Columns: []draw.Column{
+		{Head: "What", Flex: true, Size: d.smallMm()},
+		{Head: "Limits", Flex: true, Bold: true, Size: d.em(3.1), Firm: 31},
 	}}
-	if pl.Tolerance != "" {
-		t.Lead = "Limits that name no source are those of " + pl.Tolerance + "."
-	}
-	if wide {
-		t.Columns = append(t.Columns, draw.Column{Head: "Gauge", Flex: true, Size: d.smallMm()})
-	}
 	pieces := pieceHeads(part.Quantity, "measured")
 	for _, head := range pieces {
-		t.Columns = append(t.Columns, draw.Column{Head: head, Align: draw.Centre, Least: 15, Most: 15, Size: d.smallMm()})
+		t.Columns = append(t.Columns, draw.Column{Head: head, Align: draw.Centre, Least: 12.5, Most: 13, Size: d.smallMm()})
 	}
+	var standards []string
+	practice := ""
 	for _, c := range part.Checks {
 		what := figures.Joined(" ", c.What, c.Wanted)
 		source, _, _ := strings.Cut(c.Source, ";")
-		if pl.Tolerance != "" && strings.HasPrefix(source, pl.Tolerance) || strings.HasPrefix(source, "ISO 286-1") {
-			source = ""
-		}
-		if source != "" {
+		switch {
+		case pl.Tolerance != "" && strings.HasPrefix(source, pl.Tolerance), source == "":
+		case isStandard(source):
+			if source, _, _ = strings.Cut(source, " ("); !slices.Contains(standards, source) {
+				standards = append(standards, source)
+			}
+		case source == noSource:
+			what, practice = what+" *", " * "+noSource+"."
+		default:
 			what += " (" + source + ")"
 		}
-		row := []string{what, c.Limits}
-		if wide {
-			row = append(row, c.Gauge)
+		if c.Gauge != "" && c.Gauge != usualGauge {
+			what += " · " + c.Gauge
 		}
-		t.Rows = append(t.Rows, append(row, make([]string, len(pieces))...))
+		t.Rows = append(t.Rows, append([]string{what, c.Limits}, make([]string, len(pieces))...))
 	}
+	if pl.Tolerance != "" {
+		t.Lead = "Limits that name no source are those of " + pl.Tolerance + "."
+	}
+	if len(standards) > 0 {
+		t.Lead = figures.Joined(" ", t.Lead, "Others by "+strings.Join(standards, ", ")+".")
+	}
+	t.Lead = figures.Joined(" ", t.Lead, "Measure with "+usualGauge+" unless a gauge is named.") + practice
 	return t
+}
+
+// usualGauge is what measures a row of the record that names nothing else.
+const usualGauge = "calipers"
+
+// noSource marks what is only common practice.
+const noSource = "common practice, no source"
+
+// isStandard tells whether a source is a standard, which is named once.
+func isStandard(source string) bool {
+	for _, body := range []string{"ISO ", "ASME ", "DIN ", "EN ", "BS "} {
+		if strings.HasPrefix(source, body) {
+			return true
+		}
+	}
+	return false
 }
 
 // verdict is the foot of the record: result and signature of each piece.
 func (d density) verdict(quantity int, width float64) draw.Piece {
 	heads := pieceHeads(quantity, "")
-	p := draw.Piece{Height: 8*float64(len(heads)) + 1}
+	p := draw.Piece{Height: 6.6*float64(len(heads)) + 1.5}
 	for i, head := range heads {
-		y := -5.4 - 8*float64(i)
+		y := -4.9 - 6.6*float64(i)
 		x := 0.0
 		if head != "" {
 			p.Draw.Add(draw.Text{YMm: y, SizeMm: d.bodyMm(), Bold: true, Content: head})

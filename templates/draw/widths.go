@@ -1,0 +1,155 @@
+package draw
+
+import (
+	"math"
+	"strings"
+)
+
+// shareWidths shares the width among the columns. Where even the narrowest
+// columns are too wide together, all text of the table becomes smaller, down
+// to smallMm.
+func (t *Table) shareWidths(total float64) []float64 {
+	if t.fixed != nil {
+		return t.fixed
+	}
+	for t.scale = 1.0; ; t.scale -= 0.05 {
+		widths, narrow, ok := t.tryWidths(total)
+		if ok || t.scale*headTextMm <= SmallMm-0.2 {
+			if t.Fit && ok {
+				t.lowest(widths, narrow)
+			}
+			return widths
+		}
+	}
+}
+
+// cellMm is the em size of a column's cells, headMm that of the heads.
+func (t *Table) cellMm(c Column) float64 {
+	size := c.Size
+	if size == 0 {
+		size = TextMm
+	}
+	return max(SmallMm, size*t.scale)
+}
+
+func (t *Table) headMm() float64 { return max(SmallMm, headTextMm*t.scale) }
+
+// tryWidths is shareWidths at one size of text, with the least width of each
+// column; it tells whether no number or word has to be broken.
+func (t *Table) tryWidths(total float64) (natural, narrow []float64, ok bool) {
+	natural = make([]float64, len(t.Columns))
+	narrow = make([]float64, len(t.Columns)) // no word broken
+	sum, narrowSum, flexSum := 0.0, 0.0, 0.0
+	for i, c := range t.Columns {
+		size := t.cellMm(c)
+		for _, w := range strings.Fields(c.Head) {
+			narrow[i] = max(narrow[i], TextWidth(w, t.headMm(), true))
+		}
+		natural[i] = max(narrow[i], min(TextWidth(c.Head, t.headMm(), true), 22))
+		for _, row := range t.Rows {
+			for _, line := range strings.Split(row[i], "\n") {
+				w := mixedWidth(line, size, c.Bold)
+				natural[i] = max(natural[i], w)
+				if !c.Flex || w <= c.Firm {
+					narrow[i] = max(narrow[i], w)
+					continue
+				}
+				for _, word := range strings.Fields(strings.ReplaceAll(line, BoldMark, "")) {
+					narrow[i] = max(narrow[i], TextWidth(word, size, c.Bold))
+				}
+			}
+		}
+		natural[i] = max(natural[i]+2*padAcrossMm+0.2, c.Least)
+		narrow[i] = max(narrow[i]+2*padAcrossMm+0.2, c.Least)
+		if c.Most > 0 {
+			natural[i] = max(narrow[i], min(natural[i], c.Most))
+		}
+		sum += natural[i]
+		narrowSum += narrow[i]
+		if c.Flex {
+			flexSum += natural[i]
+		}
+	}
+	for i, c := range t.Columns {
+		switch {
+		case sum <= total && flexSum == 0:
+			natural[i] *= total / sum
+		case sum <= total && c.Flex:
+			natural[i] += (total - sum) * natural[i] / flexSum
+		case sum <= total:
+		case narrowSum <= total && sum > narrowSum:
+			natural[i] = narrow[i] + (natural[i]-narrow[i])*(total-narrowSum)/(sum-narrowSum)
+		default:
+			natural[i] = narrow[i] * total / narrowSum
+		}
+	}
+	return natural, narrow, narrowSum <= total
+}
+
+// shares are the widths that lowest tries between two columns.
+const shares = 12
+
+// lowest moves width between neighbouring flexible columns to where the rows
+// together are lowest. It reckons with the length of the texts, not with their
+// words.
+func (t *Table) lowest(widths, narrow []float64) {
+	var flex []int
+	for i, c := range t.Columns {
+		if c.Flex {
+			flex = append(flex, i)
+		}
+	}
+	needs := t.needs()
+	for k := range max(0, len(flex)-1) {
+		i, j := flex[k], flex[k+1]
+		room := widths[i] + widths[j]
+		best, at := t.rowsHeight(needs, widths)-0.1, widths[i]
+		for n := range shares + 1 {
+			widths[i] = narrow[i] + (room-narrow[i]-narrow[j])*float64(n)/shares
+			widths[j] = room - widths[i]
+			if h := t.rowsHeight(needs, widths); h < best {
+				best, at = h-0.1, widths[i]
+			}
+		}
+		widths[i], widths[j] = at, room-at
+	}
+}
+
+// needs are the widths of the lines of the flexible cells, by row and column.
+func (t *Table) needs() [][][]float64 {
+	out := make([][][]float64, len(t.Rows))
+	for r, row := range t.Rows {
+		out[r] = make([][]float64, len(row))
+		for i, c := range t.Columns {
+			if !c.Flex {
+				continue
+			}
+			for _, line := range strings.Split(row[i], "\n") {
+				out[r][i] = append(out[r][i], mixedWidth(line, t.cellMm(c), c.Bold))
+			}
+		}
+	}
+	return out
+}
+
+// rowsHeight is about how high the rows are together.
+func (t *Table) rowsHeight(needs [][][]float64, widths []float64) float64 {
+	const ragged = 1.05 // a line is rarely full
+	sum := 0.0
+	for _, row := range needs {
+		high := t.RowMm
+		for i, lines := range row {
+			n, room := 0.0, widths[i]-2*padAcrossMm
+			for _, w := range lines {
+				if w <= room {
+					n++
+				} else {
+					n += math.Ceil(w * ragged / room)
+				}
+			}
+			high = max(high, n*t.cellMm(t.Columns[i])*t.leading()+2*t.padMm())
+		}
+		sum += high
+	}
+	return sum
+}

@@ -1,0 +1,210 @@
+package sheets
+
+import (
+	"centrepop/layout/plan"
+	"centrepop/templates/draw"
+)
+
+// Room for what stands side by side, in millimetres.
+const (
+	twoColumnsMm = 150.0 // width from which there are two columns
+	gapMm        = 4.0   // under a table
+)
+
+// Rows of a table: the fewest on either side of a break, and the most that stand
+// in one column.
+const (
+	leastRows = 4
+	longRows  = 14
+)
+
+// measured is a table with its heights in a column.
+type measured struct {
+	draw.Table
+	headMm float64   // title, lead and heads
+	barsMm float64   // heads alone
+	rowsMm []float64 // each row
+}
+
+func measure(t draw.Table, width float64) measured {
+	m := measured{Table: t}
+	m.headMm, m.rowsMm = m.Measure(width)
+	bare := m.Table
+	bare.Title, bare.Lead, bare.Rows = "", "", nil
+	m.barsMm, _ = bare.Measure(width)
+	return m
+}
+
+// high is the height of rows from one to before another under a head.
+func (m measured) high(from, to int, headMm float64) float64 {
+	if from >= to {
+		return 0
+	}
+	for _, h := range m.rowsMm[from:to] {
+		headMm += h
+	}
+	return headMm
+}
+
+// whole is the height of all.
+func (m measured) whole() float64 { return m.high(0, len(m.rowsMm), m.headMm) }
+
+// rows is a table of some of the rows; headed with title and lead, or without.
+func (m measured) rows(from, to int, headed bool) draw.Table {
+	t := m.Table
+	if t.Rows = t.Rows[from:to]; !headed {
+		t.Title, t.Lead = "", ""
+	}
+	return t
+}
+
+// halve is where rows up to n are broken into two columns, neither with fewer than
+// four rows, and the height of the taller; n where one column is no taller.
+func (m measured) halve(from, n int, headMm float64) (at int, high float64) {
+	at, high = n, m.high(from, n, headMm)
+	for k := from + leastRows; k <= n-leastRows; k++ {
+		if h := max(m.high(from, k, headMm), m.high(k, n, m.barsMm)); h < high-0.1 {
+			at, high = k, h
+		}
+	}
+	return at, high
+}
+
+// region is the part of a sheet under its operations: tables to work by, and
+// the record.
+type region struct {
+	d        density
+	narrow   []measured // in two columns
+	record   measured   // in two columns or beside the others
+	verdict  draw.Piece
+	columnMm float64
+}
+
+// tables sets hole tables and record in the way that is lowest, and goes on to
+// the next page where a table ends or the record has rows enough on either.
+func (d density) tables(f *draw.Flow, pl *plan.Plan, part *plan.PartPlan, all []draw.Table) {
+	record, verdict := d.tight(d.recordTable(pl, part)), d.verdict(part.Quantity, f.Width())
+	if f.Width() < twoColumnsMm {
+		oneBelow(f, append(all, record), verdict)
+		return
+	}
+	r := region{verdict: verdict, columnMm: (f.Width() - draw.GutterMm) / 2}
+	r.record = measure(record, r.columnMm)
+	for _, t := range all {
+		if t = d.tight(t); t.LeastWidth() > r.columnMm {
+			f.Table(t)
+			continue
+		}
+		m := measure(t, r.columnMm)
+		if n := len(m.rowsMm); n > longRows {
+			k, _ := m.halve(0, n, m.headMm)
+			rest := m.rows(k, n, true)
+			rest.Title, rest.Lead = t.Title+" (continued)", ""
+			r.narrow = append(r.narrow, measure(m.rows(0, k, true), r.columnMm), measure(rest, r.columnMm))
+			continue
+		}
+		r.narrow = append(r.narrow, m)
+	}
+	beside := max(r.height(r.narrow), r.record.whole())
+	k := r.balance()
+	above := max(r.height(r.narrow[:k]), r.height(r.narrow[k:]))
+	if _, under := r.record.halve(0, len(r.record.rowsMm), r.record.barsMm); len(r.narrow) > 0 && beside <= above+under && f.Fits(beside+verdict.Height) {
+		r.pair(f, r.narrow, []measured{r.record})
+	} else {
+		if !f.Fits(above) && above < f.Tallest() {
+			f.TurnPage()
+		}
+		r.pair(f, r.narrow[:k], r.narrow[k:])
+		r.setRecord(f)
+	}
+	if len(record.Rows) > 0 {
+		f.Add(verdict)
+	}
+}
+
+// setRecord sets the record in two columns, on more than one page where either
+// gets rows enough.
+func (r *region) setRecord(f *draw.Flow) {
+	m, from, title := r.record, 0, r.record.Table
+	for from < len(m.rowsMm) {
+		head := title.Head(2*r.columnMm + draw.GutterMm)
+		room := f.Left() - draw.Stack(head...).Height - gapMm
+		n := len(m.rowsMm)
+		k, high := m.halve(from, n, m.barsMm)
+		for foot := r.verdict.Height; n > from && high+foot > room; foot = 0 {
+			if n = min(n-1, len(m.rowsMm)-leastRows); n < from+2*leastRows {
+				n = from
+				break
+			}
+			k, high = m.halve(from, n, m.barsMm)
+		}
+		if n == from && f.Left() < f.Tallest()-1 {
+			f.TurnPage()
+			continue
+		}
+		f.Add(head...)
+		if n == from { // rows taller than a page
+			f.Columns(2)
+			f.Table(m.rows(from, len(m.rowsMm), false))
+			f.Columns(1)
+			return
+		}
+		f.Columns(2)
+		f.Table(m.rows(from, k, false))
+		if k < n {
+			f.TurnColumn()
+			f.Table(m.rows(k, n, false))
+		}
+		f.Columns(1)
+		title.Title, title.Lead = r.record.Title+" (continued)", ""
+		if from = n; from < len(m.rowsMm) {
+			f.TurnPage()
+		}
+	}
+}
+
+// oneBelow sets everything one below the other, on narrow paper.
+func oneBelow(f *draw.Flow, all []draw.Table, verdict draw.Piece) {
+	last := &all[len(all)-1]
+	last.Foot = verdict.Height
+	for _, t := range all {
+		f.Table(t)
+	}
+	if len(last.Rows) > 0 {
+		f.Add(verdict)
+	}
+}
+
+// height is that of tables one below the other.
+func (r *region) height(tables []measured) float64 {
+	sum := 0.0
+	for _, t := range tables {
+		sum += t.whole() + gapMm
+	}
+	return sum
+}
+
+// balance is how many of the narrow tables stand in the left column.
+func (r *region) balance() int {
+	best, at := r.height(r.narrow), len(r.narrow)
+	for k := range r.narrow {
+		if h := max(r.height(r.narrow[:k]), r.height(r.narrow[k:])); k > 0 && h < best {
+			best, at = h, k
+		}
+	}
+	return at
+}
+
+// pair sets tables in two columns.
+func (r *region) pair(f *draw.Flow, left, right []measured) {
+	f.Columns(2)
+	for i, column := range [][]measured{left, right} {
+		if i > 0 && f.Column() == 0 {
+			f.TurnColumn()
+		}
+		for _, t := range column {
+			f.Table(t.Table)
+		}
+	}
+	f.Columns(1)
+}
