@@ -54,15 +54,15 @@ func TestGrooves(t *testing.T) {
 		item, setting string
 		operates      string
 	}{
-		{grooveShaft, "in: seat, axial: 5, for: retaining-ring", 5, 6.85, "35.750 – 36.000", "1.850 – 1.990", "Retaining ring DIN 471 38 × 1.75", "Turn from the front face", "a grooving tool narrower than 1.85, feed in 1 from the outside"},
-		{grooveShaft, "in: tail, axial: 5, from: back, for: retaining-ring", 143.4, 145, "28.390 – 28.600", "1.600 – 1.740", "Retaining ring DIN 471 30 × 1.5", "Turn from the back face", "5 from the back face to its nearer side"},
-		{grooveShaft, "in: pocket, axial: 4, for: retaining-ring", 4, 5.1, "21.000 – 21.130", "1.100 – 1.240", "Retaining ring DIN 472 20 × 1", "Turn from the front face", "feed out 0.5 from the bore"},
-		{grooveShaft, "in: seat, axial: 10, for: o-ring, o-ring: 32x3", 10, 14, "33.300 – 33.400", "4.000 – 4.250", "O-ring 32 × 3", "Turn from the front face", "squeezed 17 % to 24 % and fills 74 % of the groove, stretched 4.4 %; what it is pushed over needs a lead-in 4 long at 15°"},
-		{grooveShaft, "in: seat, axial: 10, for: o-ring, o-ring: 32x3, against: 38.2", 10, 14, "33.500 – 33.600", "4.000 – 4.250", "O-ring 32 × 3", "Turn from the front face", "stretched 5 %"},
+		{grooveShaft, "in: seat, axial: 5, for: retaining-ring", 5, 6.85, "35.75 – 36.00", "1.85 – 1.99", "Retaining ring DIN 471 38 × 1.75", "Turn from the front face", "a grooving tool narrower than 1.85, feed in 1 from the outside"},
+		{grooveShaft, "in: tail, axial: 5, from: back, for: retaining-ring", 143.4, 145, "28.4 – 28.6", "1.60 – 1.74", "Retaining ring DIN 471 30 × 1.5", "Turn from the back face", "5 from the back face to its nearer side"},
+		{grooveShaft, "in: pocket, axial: 4, for: retaining-ring", 4, 5.1, "21.00 – 21.13", "1.10 – 1.24", "Retaining ring DIN 472 20 × 1", "Turn from the front face", "feed out 0.5 from the bore"},
+		{grooveShaft, "in: seat, axial: 10, for: o-ring, o-ring: 32x3", 10, 14, "33.3 – 33.4", "4.00 – 4.25", "O-ring 32 × 3", "Turn from the front face", "squeezed 17 % to 24 % and fills 74 % of the groove, stretched 4.4 %; what it is pushed over needs a lead-in 4 long at 15°"},
+		{grooveShaft, "in: seat, axial: 10, for: o-ring, o-ring: 32x3, against: 38.2", 10, 14, "33.5 – 33.6", "4.00 – 4.25", "O-ring 32 × 3", "Turn from the front face", "stretched 5 %"},
 		{grooveShaft, "in: seat, axial: 20, for: grease, width: 5, depth: 1.5", 20, 25, "", "", "", "Turn from the front face", "a sharp edge wipes the grease off"},
-		{groovePlate, "in: bore, axial: 5, from: back, for: o-ring, o-ring: 39x2", 17.3, 20, "43.000 – 43.100", "2.700 – 2.950", "O-ring 39 × 2", "Grooves", "feed out 1.5 from the bore"},
-		{groovePlate, "in: front, for: o-ring, o-ring: 60x2", 0, 1.5, "1.500 – 1.600", "2.800 – 3.000", "O-ring 60 × 2", "Grooves", "groove Ø58.4 to Ø64 × 1.5 deep, in the front face"},
-		{groovePlate, "in: back, for: o-ring, o-ring: 60x2, pressure: outside", 23.5, 25, "1.500 – 1.600", "2.800 – 3.000", "O-ring 60 × 2", "Grooves", "groove Ø60 to Ø65.6 × 1.5 deep, in the back face"},
+		{groovePlate, "in: bore, axial: 5, from: back, for: o-ring, o-ring: 39x2", 17.3, 20, "43.0 – 43.1", "2.70 – 2.95", "O-ring 39 × 2", "Grooves", "feed out 1.5 from the bore"},
+		{groovePlate, "in: front, for: o-ring, o-ring: 60x2", 0, 1.5, "1.5 – 1.6", "2.8 – 3.0", "O-ring 60 × 2", "Grooves", "groove Ø58.4 to Ø64 × 1.5 deep, in the front face"},
+		{groovePlate, "in: back, for: o-ring, o-ring: 60x2, pressure: outside", 23.5, 25, "1.5 – 1.6", "2.8 – 3.0", "O-ring 60 × 2", "Grooves", "groove Ø60 to Ø65.6 × 1.5 deep, in the back face"},
 	} {
 		m := grooved(t, c.text, c.key)
 		g := &m.Grooves[0]
