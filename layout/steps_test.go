@@ -62,7 +62,7 @@ func TestWeldsAreMeasuredByWhatReadsThem(t *testing.T) {
 func TestAcceptedBoreIsHeldTrue(t *testing.T) {
 	t.Parallel()
 	p := demoPlan(t, "pugmill")
-	held, after := "A scrap ring turned to the size of the spigot is bolted in", "Still inside the limits: Housing plate bore 130.000 – 130.040."
+	held, after := "A scrap ring turned to the size of the spigot is bolted in", "Still inside the limits: Housing plate bore 130.00 – 130.04."
 	says(t, jointNamed(t, p, "upright"), []string{held}, []string{after})
 	says(t, jointNamed(t, p, "gusset-1"), nil, []string{held, after})
 	says(t, jointNamed(t, p, "gusset-4"), []string{after}, []string{held, "Turn or bore these only now"})
@@ -71,7 +71,7 @@ func TestAcceptedBoreIsHeldTrue(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	says(t, jointNamed(t, q, "gusset-4"), []string{"Turn or bore these only now: Housing plate bore 130.000 – 130.040."}, []string{after})
+	says(t, jointNamed(t, q, "gusset-4"), []string{"Turn or bore these only now: Housing plate bore 130.00 – 130.04."}, []string{after})
 }
 
 // Welding current goes through no bearing.
@@ -95,7 +95,7 @@ func TestReturnClampBesideTheWeld(t *testing.T) {
 func TestPressedPlaceIsMeasured(t *testing.T) {
 	t.Parallel()
 	mm := jointNamed(t, demoPlan(t, "pugmill"), "front-flange")
-	says(t, mm, []string{"seated: 0.900 – 1.100 below, at four places, depth gauge"}, []string{"joint closed", "finish it after pressing"})
+	says(t, mm, []string{"seated: 0.9 – 1.1 below, at four places, depth gauge"}, []string{"joint closed", "finish it after pressing"})
 	says(t, jointNamed(t, demoPlan(t, "gatejack"), "top-flange"), []string{"seated: 0.0274 – 0.0351 in below, at four places, depth gauge"}, nil)
 }
 
