@@ -1,6 +1,7 @@
 package typeface_test
 
 import (
+	"encoding/binary"
 	"errors"
 	"math"
 	"os"
@@ -201,12 +202,20 @@ func TestSubset(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if len(file) > 70_000 {
+		if len(file) > 52_000 {
 			t.Errorf("%s: %d bytes for five glyphs", name, len(file))
 		}
 		part, err := font.ParseEmbeddedSFNT(file, 0)
 		if err != nil {
 			t.Fatal(err)
+		}
+		for _, tag := range []string{"cvt ", "fpgm", "prep"} {
+			if part.Tables[tag] != nil {
+				t.Errorf("%s: the subset has a table %s", name, tag)
+			}
+		}
+		if most := binary.BigEndian.Uint16(part.Tables["maxp"][26:]); most != 0 {
+			t.Errorf("%s: instructions of up to %d bytes", name, most)
 		}
 		filled := 0
 		for g := range all.NumGlyphs() {
@@ -221,6 +230,15 @@ func TestSubset(t *testing.T) {
 			var a, b canvas.Path
 			if err := errors.Join(all.GlyphPath(&a, g, 0, 0, 0, 1, font.NoHinting), part.GlyphPath(&b, g, 0, 0, 0, 1, font.NoHinting)); err != nil {
 				t.Fatal(err)
+			}
+			// The length of the program stands behind the ends of the contours, or
+			// a flag of a part tells of it.
+			if glyph := part.Glyf.Get(g); len(glyph) > 0 {
+				contours := int(int16(binary.BigEndian.Uint16(glyph)))
+				at := 10 + 2*max(0, contours)
+				if v := binary.BigEndian.Uint16(glyph[at:]); contours >= 0 && v != 0 || contours < 0 && v&(1<<8) != 0 {
+					t.Errorf("%s: glyph %d has instructions", name, g)
+				}
 			}
 			if a.String() != b.String() || part.GlyphAdvance(g) != all.GlyphAdvance(g) {
 				t.Errorf("%s: glyph %d has changed", name, g)
