@@ -22,6 +22,7 @@ var (
 	grinding     = caution{"face shield, sparks", "Grinding: face shield, guard on, sparks away from people and from what burns. Cut edges are sharp and hot."}
 	sheetEdges   = caution{"sharp edges", "Sheet edges cut: gloves."}
 	pressBrake   = caution{"fingers", "Keep fingers out of the press brake; two people on a long blank, one at the pedal."}
+	risingSheet  = caution{"hands clear of die and sheet", "Press brake: hands out of the die and clear of the rising sheet; one person at the pedal."}
 	rolls        = caution{"fingers", "Rolls pull fingers in."}
 	welding      = caution{"by a qualified welder", "Welding: screen, ventilation, hot parts; by a qualified welder under local rules."}
 )

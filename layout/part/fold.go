@@ -52,7 +52,7 @@ func (o fold) operations(b *bench) {
 		Machine: "Press", Title: "Fold " + words.Trim(float64(o.n+1), 0) + ": " + o.name() + " " + o.turn(),
 		Do:   []string{words.Capital(string(up)) + " face up, back stop " + b.W.Read(line.StopMm()) + " from the free edge to the fold line; bend to " + o.turn() + " as measured: it springs back, so go past it a little."},
 		Tool: "V die " + b.W.Size(f.die.OpeningMm) + ", punch R" + b.W.Size(line.RadiusMm) + " or less", Gauge: o.gauge(),
-		Caution: "Press brake: hands out of the die and clear of the rising sheet; one person at the pedal. Sheet edges cut: gloves.", Refs: []int{b.ref(o)},
+		Refs: []int{b.ref(o)},
 	}
 	way := f.blank.WayOf(f.order, o.i)
 	for _, tool := range []struct {
@@ -73,7 +73,7 @@ func (o fold) operations(b *bench) {
 		}
 		op.Do = append([]string{first}, op.Do...)
 	}
-	b.op(op)
+	b.op(warn(op, risingSheet, sheetEdges))
 }
 
 func (o fold) gauge() string {
