@@ -238,14 +238,13 @@ func clipX(points []Point, lo, hi float64) [][]Point {
 	for i := range len(ring) - 1 {
 		a, b := ring[i], ring[i+1]
 		enter, leave, ok := clipChord(a, b, lo, hi)
-		if !ok {
-			continue
-		}
-		if run == nil {
+		if ok && run == nil {
 			run = []Point{enter}
 		}
-		run = append(run, leave)
-		if !inside(b) {
+		if ok {
+			run = append(run, leave)
+		}
+		if run != nil && !inside(b) { // a may lie on the edge, where nothing of the chord is within
 			out, run = append(out, run), nil
 		}
 	}

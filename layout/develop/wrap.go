@@ -515,9 +515,9 @@ func (c Cylinder) place(d *Development, outlines []outline, leftMm, rightMm floa
 				curve.Closed = part[0] == part[len(part)-1]
 				d.Curves = append(d.Curves, curve)
 			}
-			if x := o.center.XMm + shift; x >= leftMm && x <= hi {
-				d.Labels = append(d.Labels, Label{o.feature.Name, Point{XMm: x, YMm: o.center.YMm}})
-			}
+		}
+		for _, x := range copies(o.center.XMm, length, leftMm, hi) {
+			d.Labels = append(d.Labels, Label{o.feature.Name, Point{XMm: x, YMm: o.center.YMm}})
 		}
 	}
 }
