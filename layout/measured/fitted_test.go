@@ -1,0 +1,103 @@
+package measured_test
+
+import (
+	"math"
+	"testing"
+
+	"centrepop/layout/measured"
+
+	"pgregory.net/rapid"
+)
+
+// TestResidualsAreOfTheHoles: what each reading is off is what it says less the
+// distance between the fitted holes, with their diameters as the jaws stood; a
+// hole's place is as sure as the less sure of its arc and its radius.
+func TestResidualsAreOfTheHoles(t *testing.T) {
+	t.Parallel()
+	rapid.Check(t, func(t *rapid.T) {
+		s := flange(265, 14.5, 45, 120, 225, 315)
+		s.Spigot = measured.Diameter{Mm: 230, PlusMinusMm: 0.02}
+		for i := range s.Holes {
+			s.Readings = append(s.Readings, measured.Reading{From: i + 1, To: measured.Spigot, Kind: measured.Between, Mm: 132.5 - 7.25 - 115})
+		}
+		for i := range s.Readings {
+			s.Readings[i].Mm += rapid.Float64Range(-0.03, 0.03).Draw(t, "error")
+		}
+		r, err := measured.Fit(s)
+		if err != nil {
+			t.Skip(err)
+		}
+		if len(r.Residuals) != len(s.Readings)+len(s.Holes)+1 {
+			t.Fatalf("%d residuals of %d readings", len(r.Residuals), len(s.Readings))
+		}
+		for _, q := range r.Residuals {
+			if math.Abs(q.MeasuredMm-q.FittedMm-q.OffMm) > 1e-9 {
+				t.Fatalf("%+v does not add up", q)
+			}
+			want := r.SpigotMm
+			switch {
+			case q.Hole > 0:
+				want = r.Holes[q.Hole-1].DiameterMm
+			case q.Reading > 0:
+				g := s.Readings[q.Reading-1]
+				if q.MeasuredMm != g.Mm {
+					t.Fatalf("%+v is not %+v", q, g)
+				}
+				a := r.Holes[g.From-1]
+				x, y, dia := r.Centred.XMm, r.Centred.YMm, r.SpigotMm
+				if g.To != measured.Spigot {
+					b := r.Holes[g.To-1]
+					x, y, dia = b.XMm, b.YMm, b.DiameterMm
+				}
+				want = math.Hypot(a.XMm-x, a.YMm-y)
+				switch g.Kind {
+				case measured.Over:
+					want += (a.DiameterMm + dia) / 2
+				case measured.Between:
+					want -= (a.DiameterMm + dia) / 2
+				}
+			}
+			if math.Abs(q.FittedMm-want) > 1e-6 {
+				t.Fatalf("%+v: fitted, the holes are %v", q, want)
+			}
+		}
+		most := 0.0
+		for _, h := range r.Holes {
+			arc := h.AngleUDeg * math.Pi / 180 * h.RadiusMm
+			if math.Abs(math.Max(arc, h.RadiusUMm)-h.PlaceUMm) > 1e-12 {
+				t.Fatalf("%+v: %v along the circle", h, arc)
+			}
+			most = math.Max(most, math.Abs(h.OffEqualMm))
+		}
+		if math.Abs(r.Holes[r.EqualHole-1].OffEqualMm) != most || r.Holes[r.EqualHole-1].OffEqualMm != r.EqualOffMm {
+			t.Fatalf("hole %d is %v off, another %v", r.EqualHole, r.EqualOffMm, most)
+		}
+	})
+}
+
+// TestTogetherTurned: the same holes turned by any angle about a spigot off
+// their centre go on by that turn, exactly, and leave half of both plays.
+func TestTogetherTurned(t *testing.T) {
+	t.Parallel()
+	for _, turn := range []float64{0, 10, -25, 40} {
+		r := &measured.Result{PCDMm: 200, Centred: &measured.Offset{XMm: 0.3, YMm: -0.2}}
+		d := measured.Drawn{BoltMm: 12}
+		for i, deg := range []float64{5, 95, 170, 300} {
+			sin, cos := math.Sincos(deg * math.Pi / 180)
+			h := measured.HoleResult{N: i + 1, AngleDeg: deg, RadiusMm: 100, XMm: 100 * sin, YMm: 100 * cos, DiameterMm: 13}
+			r.Holes = append(r.Holes, h)
+			x, y := h.XMm-0.3, h.YMm+0.2
+			sin, cos = math.Sincos(turn * math.Pi / 180)
+			d.Holes = append(d.Holes, measured.DrawnHole{N: i + 1, XMm: x*cos + y*sin, YMm: y*cos - x*sin, MinMm: 12.6})
+		}
+		m, err := r.Together(d)
+		if err != nil {
+			t.Fatal(err)
+		}
+		near(t, "turn", m.TurnDeg, turn, 0.02)
+		near(t, "margin", m.MarginMm, 0.3+0.5, 0.002)
+		if !m.Goes || m.Mirrored {
+			t.Errorf("turned by %v: %+v", turn, m)
+		}
+	}
+}
