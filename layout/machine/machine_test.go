@@ -1,6 +1,7 @@
 package machine_test
 
 import (
+	"fmt"
 	"math"
 	"os"
 	"path/filepath"
@@ -335,6 +336,46 @@ func TestScrewsGoIn(t *testing.T) {
 		blocks := slices.DeleteFunc(m.Problems, func(p plan.Problem) bool { return p.Kind != plan.PathBlocked })
 		if (len(blocks) == 1) != c.blocked {
 			t.Errorf("room of %s: %+v", c.room, blocks)
+// Where the axis of an oblique, offset branch goes through the outside of its main is
+// what its sheets call the origin: R = 100, offset 50, 30 degrees round from the place
+// that is said, to the right of who looks at it with the acute side up.
+func TestBranchStandsAtItsOrigin(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		end   string
+		clock float64
+		front float64 // from the main's front face
+	}{
+		{"angle: 45, offset: 50, place: {clock: 90, axial: 300}", 60, 300 - 86.6025},
+		{"angle: 45, offset: 50, place: {clock: 90, axial: 300, leans: back}", 120, 300 + 86.6025},
+		{"angle: 45, offset: -50, place: {clock: 90, axial: 300}", 120, 300 - 86.6025},
+		{"angle: 90, offset: 50, place: {clock: 0, axial: 300}", 330, 300},
+	} {
+		m, pl := load(t, write(t, map[string]string{
+			"job.yaml":    "job: Branch\nunits: mm\nparts: [main.yaml, branch.yaml]\njoints:\n  - {name: weld, weld: {part: branch.outside, to: main.hole, type: fillet, process: MAG}}\n",
+			"main.yaml":   "part: main\nkind: tube\nquantity: 1\nmaterial: S235\ntube: {outside: 200, wall: 5, length: 600}\nradial: [{name: hole, clock: 90, axial: 300, size: 40}]\n",
+			"branch.yaml": "part: branch\nkind: tube\nquantity: 1\nmaterial: S235\ntube: {outside: 60, wall: 3, length: 400}\nends: {back: {onto: main.outside, " + c.end + "}}\n",
+		}))
+		main, pose := body(t, m, "main#1").Pose, body(t, m, "branch#1").Pose
+		rel := main.Inverse().Of(pose)
+		// Along the branch's axis from outside the main to its surface.
+		step := rel.Z.Times(-1)
+		at := rel.At.Add(step.Times(-500))
+		for i := 0; i < 200000 && math.Hypot(at.X, at.Y) > 100; i++ {
+			at = at.Add(step.Times(0.01))
+		}
+		clock := math.Mod(math.Atan2(at.X, at.Y)*180/math.Pi+360, 360)
+		if math.Abs(clock-c.clock) > 0.1 || math.Abs(-at.Z-c.front) > 0.1 {
+			t.Errorf("%s: axis comes out at clock %.2f, %.2f from the front; want %v, %v", c.end, clock, -at.Z, c.clock, c.front)
+		}
+		said := false
+		for _, d := range pl.Part("branch").Developments {
+			for _, l := range d.Labels {
+				said = said || strings.HasPrefix(l.Text, fmt.Sprintf("origin: clock %v°", c.clock))
+			}
+		}
+		if !said {
+			t.Errorf("%s: its template does not say clock %v", c.end, c.clock)
 		}
 	}
 }

@@ -168,15 +168,19 @@ func (m *Machine) branch(a, b Instance) (assembly.Pose, bool) {
 			depth = main.LengthMm() - depth
 		}
 		out := assembly.Clock(1, e.Place.Clock.Deg)
-		side := out.Cross(assembly.AxisZ)
-		out = assembly.Rotate(side, 90-e.Angle.Deg).Turn(out) // towards the main's front
+		lean := assembly.AxisZ // towards the main's front
+		if e.Place.Leans == parts.Back {
+			lean = lean.Times(-1)
+		}
+		side := out.Cross(lean)
+		out = assembly.Rotate(side, 90-e.Angle.Deg).Turn(out)
 		crossing := assembly.Vec{Z: -depth}
 		crossing = crossing.Add(side.Times(-e.Offset.Mm))
 		z, at := out, crossing.Add(out.Times(reach))
 		if e.Face == parts.Front {
 			z, at = out.Times(-1), crossing.Add(out.Times(reach-tube.LengthMm()))
 		}
-		pose := assembly.Frame(at, z, assembly.AxisZ)
+		pose := assembly.Frame(at, z, lean)
 		return pose.Of(assembly.Rotate(assembly.AxisZ, e.Clock.Deg)), true
 	}
 	return assembly.Pose{}, false

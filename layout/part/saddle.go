@@ -114,8 +114,9 @@ type origin struct {
 
 // foot works out the origin. The axes cross at the place that is said; the
 // branch goes through the outside off that by its lean and its offset, which
-// is to the right seen from the free end with the acute side up: towards
-// higher clock angles where that is the front.
+// is to the right seen from the free end with the acute side up. Clock angles are
+// seen from the front: who looks at the outside with the front up has 90° to the
+// left of TOP, so to the right they fall; with the back up they grow.
 func (on onMain) foot(e *parts.TubeEnd, p develop.SaddlePattern) *origin {
 	if e.Place == nil || on.main == nil {
 		return nil
@@ -123,9 +124,7 @@ func (on onMain) foot(e *parts.TubeEnd, p develop.SaddlePattern) *origin {
 	out, _ := p.Hole.Result("branch axis meets the surface at y")
 	turn := math.Asin(2*e.Offset.Mm/on.diaMm) * 180 / math.Pi
 	if e.Place.Leans == parts.Front {
-		out = -out
-	} else {
-		turn = -turn
+		out, turn = -out, -turn
 	}
 	o := &origin{main: on.main.Part, from: e.Place.From, axialMm: on.crossMm + out, leans: e.Place.Leans}
 	if o.from == parts.Back {
@@ -280,7 +279,8 @@ func (d *shaper) mainPattern(m *saddle, s develop.Saddle, p develop.SaddlePatter
 	if m.origin != nil {
 		where = "Lay the cross marked origin at " + m.origin.words(d.W) + " of the main"
 		out.ScaleMm = math.Pi * (s.MainDiameterMm + s.PaperMm) / 360
-		if m.origin.leans == parts.Back {
+		out.ScaleFromDeg = e.Place.Clock.Deg
+		if m.origin.leans == parts.Front {
 			out.ScaleMm = -out.ScaleMm
 		}
 		out.Sizes = append(out.Sizes, plan.PatternValue{Name: "one degree of the main's clock", Text: d.exact(math.Abs(out.ScaleMm))},

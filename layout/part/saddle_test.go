@@ -3,6 +3,7 @@ package part
 import (
 	"math"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -27,7 +28,10 @@ func development(t *testing.T, m *Model, name string) plan.Development {
 }
 
 // TestSaddleOrigin: the axis of a branch that leans goes through the outside of
-// the main off the crossing of the axes by √(R² − e²)/tan β: with R = 100 and
+// the main off the crossing of the axes. Looking at the main's outside with its
+// front up, clock angles grow to the left (0° at TOP, clockwise seen from the front:
+// 90° is on the right of who looks at the front, on the left of who looks the other
+// way). The axis is off √(R² − e²)/tan β: with R = 100 and
 // β = 45° by 100 along, with e = 50 by 86.603 along and asin(50/100) = 30° round
 // (geometry). The template has one labelled cross, there.
 func TestSaddleOrigin(t *testing.T) {
@@ -36,9 +40,9 @@ func TestSaddleOrigin(t *testing.T) {
 		{"angle: 45, place: {clock: 90, axial: 300}", "clock 90°, 200 from the front face", "front"},
 		{"angle: 45, place: {clock: 90, axial: 300, leans: back}", "clock 90°, 400 from the front face", "back"},
 		{"angle: 45, place: {clock: 90, axial: 300, from: back}", "clock 90°, 400 from the back face", "front"},
-		{"angle: 45, offset: 50, place: {clock: 90, axial: 300}", "clock 120°, 213.397 from the front face", "front"},
-		{"angle: 45, offset: 50, place: {clock: 90, axial: 300, leans: back}", "clock 60°, 386.603 from the front face", "back"},
-		{"angle: 90, offset: -50, place: {clock: 10, axial: 300}", "clock 340°, 300 from the front face", "front"},
+		{"angle: 45, offset: 50, place: {clock: 90, axial: 300}", "clock 60°, 213.397 from the front face", "front"},
+		{"angle: 45, offset: 50, place: {clock: 90, axial: 300, leans: back}", "clock 120°, 386.603 from the front face", "back"},
+		{"angle: 90, offset: -50, place: {clock: 10, axial: 300}", "clock 40°, 300 from the front face", "front"},
 	} {
 		m := work(t, "mm", branch(c.end), mainTube)
 		hole := development(t, m, "hole-back")
@@ -60,8 +64,17 @@ func TestSaddleOrigin(t *testing.T) {
 		if note := strings.Join(development(t, m, "saddle-back").Notes, " "); !strings.Contains(note, "goes to the "+c.lean+" of the main") {
 			t.Errorf("%s: %s", c.end, note)
 		}
-		if math.Abs(math.Abs(hole.ScaleMm)-math.Pi*200.1/360) > 1e-9 {
-			t.Errorf("one degree is %v", hole.ScaleMm)
+		wantScale := math.Pi * 200.1 / 360
+		if c.lean == "front" {
+			wantScale = -wantScale
+		}
+		if math.Abs(hole.ScaleMm-wantScale) > 1e-9 {
+			t.Errorf("%s: one degree is %v", c.end, hole.ScaleMm)
+		}
+		// The cross and the scale under it agree: its x read on the scale is its clock.
+		i := slices.IndexFunc(hole.Labels, func(l plan.PatternLabel) bool { return strings.HasPrefix(l.Text, "origin") })
+		if clock := hole.ScaleFromDeg + hole.Labels[i].AtMm.XMm/hole.ScaleMm; !strings.HasPrefix(c.want, "clock "+strconv.Itoa(int(math.Round(clock)))+"°") {
+			t.Errorf("%s: the cross is at %v° of the scale", c.end, clock)
 		}
 		has(t, m, "Offer it up to Barrel outside, Ø200, "+c.want+" of the main")
 	}

@@ -128,8 +128,13 @@ func (p *pattern) draw(s *draw.Sheet, window draw.Rect, ox, oy float64, room *dr
 		}
 	}
 	if p.dev.Kind == plan.WrapPattern {
-		p.clockScale(lines, room, ox, oy)
+		left := p.dev.MinMm.XMm
+		p.clockScale(lines, room, draw.R(left, 0, left+p.dev.WrapMm, 0), ox, oy)
 		p.axialRule(lines, room, ox, oy)
+	}
+	if p.dev.Kind == plan.MainPattern {
+		lo, hi := p.dev.MinMm, p.dev.MaxMm
+		p.clockScale(lines, room, draw.R(lo.XMm, lo.YMm, hi.XMm, lo.YMm), ox, oy)
 	}
 	s.Draw.Add(draw.Group{Drawing: lines, Transform: shift, Clip: window.Path()})
 

@@ -5,28 +5,32 @@ import (
 	"strconv"
 	"strings"
 
+	"centrepop/layout/plan"
 	"centrepop/parts/geom"
 	"centrepop/templates/draw"
 
 	"github.com/tdewolff/canvas"
 )
 
-// clockScale draws the clock angle along the seat edge of a wrap, inside it: a
-// mark for every 5 degrees, or 15 on a small round, and the number at each 30.
-func (p *pattern) clockScale(lines *draw.Drawing, room *draw.Occupied, ox, oy float64) {
+// clockScale draws the clock angle along a lower edge, inside it: a mark for every
+// 5 degrees, or 15 on a small round, and the number at each 30, or each 10 where the
+// edge is but a part of the round.
+func (p *pattern) clockScale(lines *draw.Drawing, room *draw.Occupied, edge draw.Rect, ox, oy float64) {
 	perDeg := p.dev.ScaleMm
 	if perDeg == 0 {
 		return
 	}
-	step := 5
+	step, named := 5, 30
 	if math.Abs(perDeg)*5 < 1.5 {
 		step = 15
 	}
-	left, right := p.dev.MinMm.XMm, p.dev.MinMm.XMm+p.dev.WrapMm
+	if p.dev.Kind == plan.MainPattern && math.Abs(perDeg)*10 > 8 {
+		named = 10
+	}
 	marks := &canvas.Path{}
-	for deg := -720; deg <= 720; deg += step {
-		x := float64(deg) * perDeg
-		if x < left-1e-6 || x > right+1e-6 {
+	for deg := -720; deg <= 1080; deg += step {
+		x := (float64(deg) - p.dev.ScaleFromDeg) * perDeg
+		if x < edge.X0-1e-6 || x > edge.X1+1e-6 {
 			continue
 		}
 		length := 2.0
@@ -36,15 +40,15 @@ func (p *pattern) clockScale(lines *draw.Drawing, room *draw.Occupied, ox, oy fl
 		case deg%10 == 0:
 			length = 3
 		}
-		marks.MoveTo(x, 0)
-		marks.LineTo(x, length)
-		room.AddLine(ox+x, oy, ox+x, oy+length)
-		if deg%30 != 0 || math.Abs(perDeg)*30 < 6 && deg%90 != 0 {
+		marks.MoveTo(x, edge.Y0)
+		marks.LineTo(x, edge.Y0+length)
+		room.AddLine(ox+x, oy+edge.Y0, ox+x, oy+edge.Y0+length)
+		if deg%named != 0 || math.Abs(perDeg)*30 < 6 && deg%90 != 0 {
 			continue
 		}
 		clock := ((deg % 360) + 360) % 360
-		text := draw.Text{XMm: x, YMm: 5.2, SizeMm: draw.SmallMm, Align: draw.Centre, Bold: clock == 0, Content: strconv.Itoa(clock) + "°"}
-		if x-left < 3 {
+		text := draw.Text{XMm: x, YMm: edge.Y0 + 5.2, SizeMm: draw.SmallMm, Align: draw.Centre, Bold: clock == 0, Content: strconv.Itoa(clock) + "°"}
+		if x-edge.X0 < 3 {
 			text.Align, text.XMm = draw.Left, x+4.8
 		} else if clock%90 == 0 {
 			text.Align, text.XMm = draw.Left, x+0.8
