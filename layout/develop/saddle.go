@@ -69,6 +69,10 @@ const (
 // around the hole where MarginMm is zero.
 const DefaultSaddleMarginMm = 25.0
 
+// holeMarginMm is the most sheet left around the hole: what a scale and a punch
+// need.
+const holeMarginMm = 12.5
+
 // Saddle is a round branch on a round main of equal or larger size.
 //
 // Position round the branch, t, is 0° on the acute side (at 90°: on the side
@@ -475,7 +479,8 @@ func (g saddleGeometry) hole() (Development, error) {
 	curve := polyline("hole", Cut, points...)
 	curve.Closed = true
 	b := curve.Box()
-	lo, hi := Point{XMm: b.Min.XMm - g.margin, YMm: b.Min.YMm - g.margin}, Point{XMm: b.Max.XMm + g.margin, YMm: b.Max.YMm + g.margin}
+	round := math.Min(g.margin, holeMarginMm)
+	lo, hi := Point{XMm: b.Min.XMm - round, YMm: b.Min.YMm - round}, Point{XMm: b.Max.XMm + round, YMm: b.Max.YMm + round}
 	d.Curves = []Curve{
 		polygon("edge", Cut, lo, Point{XMm: hi.XMm, YMm: lo.YMm}, hi, Point{XMm: lo.XMm, YMm: hi.YMm}), curve,
 	}

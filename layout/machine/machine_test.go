@@ -336,6 +336,10 @@ func TestScrewsGoIn(t *testing.T) {
 		blocks := slices.DeleteFunc(m.Problems, func(p plan.Problem) bool { return p.Kind != plan.PathBlocked })
 		if (len(blocks) == 1) != c.blocked {
 			t.Errorf("room of %s: %+v", c.room, blocks)
+		}
+	}
+}
+
 // Where the axis of an oblique, offset branch goes through the outside of its main is
 // what its sheets call the origin: R = 100, offset 50, 30 degrees round from the place
 // that is said, to the right of who looks at it with the acute side up.

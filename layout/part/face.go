@@ -1,6 +1,7 @@
 package part
 
 import (
+	"cmp"
 	"slices"
 
 	"github.com/tdewolff/canvas"
@@ -49,7 +50,49 @@ func (s *Sizes) face(f parts.Face, others bool) *plan.Face {
 		}
 	}
 	s.groupsOn(out, others)
+	s.cuts(out)
 	return out
+}
+
+// cuts finds the steps of a face that paper does not lie across: one whose inside
+// stands proud, and one with holes marked inside it.
+func (s *Sizes) cuts(out *plan.Face) {
+	if len(out.Holes)+len(out.Slots) == 0 {
+		return
+	}
+	away := outwards(out.Face)
+	for i := range s.Steps {
+		d := s.Steps[i].Size.NominalMm
+		in, _, okIn := s.Plane(out.Face, d/2-geom.CloseMm)
+		past, _, okOut := s.Plane(out.Face, d/2+geom.CloseMm)
+		proud := geom.Clean(away * (in - past))
+		if !okIn || !okOut || proud == 0 || slices.ContainsFunc(out.Cuts, func(c plan.FaceCut) bool { return c.DiameterMm == geom.Clean(d) }) {
+			continue
+		}
+		c := plan.FaceCut{DiameterMm: geom.Clean(d), ProudMm: proud}
+		note := func(q plan.XY) {
+			inside := geom.Distance(q, plan.XY{}) < d/2
+			c.Inside, c.Outside = c.Inside || inside, c.Outside || !inside
+		}
+		for _, h := range out.Holes {
+			note(plan.XY{XMm: h.XMm, YMm: h.YMm})
+		}
+		for _, h := range out.Slots {
+			note(plan.XY{XMm: h.XMm, YMm: h.YMm})
+		}
+		if c.Inside || proud > 0 {
+			out.Cuts = append(out.Cuts, c)
+		}
+	}
+	slices.SortFunc(out.Cuts, func(a, b plan.FaceCut) int { return cmp.Compare(a.DiameterMm, b.DiameterMm) })
+}
+
+// outwards is the direction along the axis that a face looks in.
+func outwards(f parts.Face) float64 {
+	if f == parts.Front {
+		return -1
+	}
+	return 1
 }
 
 // groupsOn puts the face's own groups on it, and, to punch from here or as

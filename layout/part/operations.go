@@ -155,6 +155,7 @@ func (b *bench) markOperation() {
 			to = "bore" // truer than an edge as cut
 		}
 		o.Do = append(o.Do, "Cut out the "+which+" template, set "+it+" to the "+to+" and to TOP, tape it down, punch every centre"+b.exceptCut()+".")
+		o.Do = append(o.Do, b.steppedLines()...)
 	}
 	o.Do = append(o.Do, wrapped...)
 	if len(b.Radials) > 0 && len(wrapped) == 0 {
@@ -164,6 +165,25 @@ func (b *bench) markOperation() {
 		o.Do = append(o.Do, "Check one chord with dividers before drilling.")
 	}
 	b.op(o)
+}
+
+// steppedLines say how the template of a stepped face is cut, so that each piece lies
+// on its own level.
+func (b *bench) steppedLines() []string {
+	var out []string
+	for _, f := range b.Faces {
+		for _, c := range f.Cuts {
+			pieces := "the ring lies outside it"
+			switch {
+			case c.Inside && c.Outside:
+				pieces = "ring and disc lie each on its own level, TOP to TOP"
+			case c.Inside:
+				pieces = "the disc lies inside it"
+			}
+			out = append(out, words.Capital(string(f.Face))+" template: cut along "+b.W.Dia(c.DiameterMm)+", where the face steps; "+pieces+".")
+		}
+	}
+	return out
 }
 
 // exceptCut names the groups that the cutter has made.

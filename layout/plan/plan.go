@@ -100,6 +100,19 @@ type Face struct {
 	// where it is the best way to mark the holes.
 	NoTemplate string `json:"no_template,omitempty"`
 	Mirrored   bool   `json:"mirrored"` // true where the face is the back of a part drawn from the front
+	// Cuts are the steps along which a template is cut out, so that each piece
+	// lies on its own level, from small to large.
+	Cuts []FaceCut `json:"cuts,omitempty"`
+}
+
+// FaceCut is a step of a face about the part's axis. What lies inside it stands
+// ProudMm, mm, over what lies outside, or under it where negative; Inside and Outside
+// tell whether holes are marked there.
+type FaceCut struct {
+	DiameterMm float64 `json:"diameter_mm"`
+	ProudMm    float64 `json:"proud_mm"`
+	Inside     bool    `json:"inside"`
+	Outside    bool    `json:"outside"`
 }
 
 // Contour is a closed outline in SVG path data, millimetres, y up (not down).

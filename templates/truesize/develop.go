@@ -60,6 +60,9 @@ func newPattern(pl *plan.Plan, part *plan.PartPlan, dev *plan.Development) (*tem
 		full: bounds.Grown(patternPadMm), core: bounds.Grown(patternRimMm), legend: p.legend(), draw: p.draw,
 		ends: [][2]float64{{lo.XMm, hi.XMm}, {lo.YMm, hi.YMm}}}
 	t.how = "Cut along the middle of the outline, or punch the metal through it."
+	if dev.Kind == plan.MainPattern {
+		t.how = "Punch the metal along the curve; the scale is the clock of the main."
+	}
 	if len(dev.Marks) > 0 {
 		t.how = "Pop in the open middle of each cross, then along the outlines of windows and slots."
 	}

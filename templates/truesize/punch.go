@@ -9,6 +9,7 @@ package truesize
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"centrepop/layout/plan"
 	"centrepop/parts"
@@ -25,6 +26,7 @@ const (
 	topRoomMm    = 9.0 // TOP mark above the outline
 	tickClearMm  = 1.0 // round a quadrant tick, besides the clearance of any label
 	centreMarkMm = 10.0
+	discTickMm   = 4.0
 )
 
 // punch is the template of one face.
@@ -33,6 +35,8 @@ type punch struct {
 	part    *plan.PartPlan
 	face    *plan.Face
 	outline *canvas.Path // face coordinates
+	lo, hi  plan.XY      // its box
+	edgeMm  float64      // radius of the step it ends at, 0 for the whole face
 }
 
 // newPunch reads the outline of a face.
@@ -43,11 +47,19 @@ func newPunch(pl *plan.Plan, part *plan.PartPlan, face *plan.Face) (*template, e
 		return nil, fmt.Errorf("%s: outline: %w", where, err)
 	}
 	lo, hi := face.MinMm, face.MaxMm
+	edge := 0.0 // of the outermost step with nothing to mark beyond it
+	for _, c := range face.Cuts {
+		if !c.Outside {
+			edge = c.DiameterMm / 2
+			outline, lo, hi = canvas.Circle(edge), plan.XY{XMm: -edge, YMm: -edge}, plan.XY{XMm: edge, YMm: edge}
+			break
+		}
+	}
 	w, h := hi.XMm-lo.XMm, hi.YMm-lo.YMm
 	if !(w > 0 && h > 0) || math.IsInf(w, 0) || math.IsInf(h, 0) || outline.Empty() {
 		return nil, fmt.Errorf("%s: the outline encloses nothing", where)
 	}
-	p := &punch{pl: pl, part: part, face: face, outline: outline}
+	p := &punch{pl: pl, part: part, face: face, outline: outline, lo: lo, hi: hi, edgeMm: edge}
 	t := &template{
 		part: part, where: where, name: PunchName(face.Face), side: figures.Upper(face.Face) + ", this side out",
 		outline: outline, full: draw.R(lo.XMm-edgePadMm, lo.YMm-edgePadMm, hi.XMm+edgePadMm, hi.YMm+topRoomMm),
@@ -60,7 +72,7 @@ func newPunch(pl *plan.Plan, part *plan.PartPlan, face *plan.Face) (*template, e
 		t.marks = append(t.marks, slotRect(s))
 	}
 	for _, c := range face.Circles {
-		if isSmall(c) {
+		if p.shows(c) && isSmall(c) {
 			t.spare = append(t.spare, circleRect(c))
 		}
 	}
@@ -73,6 +85,18 @@ func newPunch(pl *plan.Plan, part *plan.PartPlan, face *plan.Face) (*template, e
 // legend says what the numbers are, a line for each pattern.
 func (p *punch) legend() []string {
 	var lines []string
+	for _, c := range p.cuts() {
+		at := "cut along Ø" + figures.Short(c.DiameterMm, p.pl.Units)
+		switch {
+		case c.Inside && c.ProudMm > 0:
+			at += ": the disc lies " + figures.Short(c.ProudMm, p.pl.Units) + " over the ring, TOP to TOP"
+		case c.Inside:
+			at += ": the disc lies " + figures.Short(-c.ProudMm, p.pl.Units) + " under the ring, TOP to TOP"
+		default:
+			at += ", which stands " + figures.Short(c.ProudMm, p.pl.Units) + " proud"
+		}
+		lines = append(lines, at)
+	}
 	for _, g := range p.face.Groups {
 		line := figures.Span(g.First, g.Count) + "  " + figures.Joined(", ", g.SizeText, g.DepthText, g.Extra)
 		if g.PCDMm > 0 {
@@ -183,7 +207,46 @@ func (p *punch) drawFace(s *draw.Sheet, window draw.Rect, ox, oy float64, room *
 	}
 	draw.LabelMarks(s, room, marks)
 	for _, c := range p.face.Circles {
-		labelCircle(s, room, c, ox, oy)
+		if p.shows(c) {
+			labelCircle(s, room, c, ox, oy)
+		}
+	}
+	for _, c := range p.cuts() {
+		p.discTop(s, room, c, ox, oy)
+	}
+}
+
+// shows tells whether a circle lies on the template.
+func (p *punch) shows(c plan.Circle) bool {
+	return p.edgeMm == 0 || math.Hypot(c.CentreMm.XMm, c.CentreMm.YMm)+c.DiameterMm/2 < p.edgeMm-1e-6
+}
+
+// cuts are the steps that the template is cut along, but for its own edge.
+func (p *punch) cuts() []plan.FaceCut {
+	var out []plan.FaceCut
+	for _, c := range p.face.Cuts {
+		if p.edgeMm == 0 || c.DiameterMm/2 < p.edgeMm-1e-6 {
+			out = append(out, c)
+		}
+	}
+	return out
+}
+
+// discTop marks TOP on the disc that is cut out of a stepped face.
+func (p *punch) discTop(s *draw.Sheet, room *draw.Occupied, c plan.FaceCut, ox, oy float64) {
+	r := c.DiameterMm / 2
+	if !c.Inside || !room.Window.HasPoint(ox, oy+r) {
+		return
+	}
+	s.Draw.Add(draw.Segment(ox, oy+r-discTickMm, ox, oy+r, draw.LineMm))
+	room.AddText(draw.R(ox, oy+r-discTickMm, ox, oy+r).Grown(tickClearMm))
+	w, h := draw.TextWidth("TOP", draw.SmallMm, true), draw.AscentMm*draw.SmallMm
+	inside := func(spot draw.Rect) bool {
+		return math.Hypot(max(spot.X1-ox, ox-spot.X0), max(spot.Y1-oy, oy-spot.Y0)) < r-0.5 && room.Free(spot)
+	}
+	if spot, ok := room.Find(ox, oy+r-discTickMm/2, w, h, 1.2, 14, 0, inside); ok {
+		room.AddText(spot)
+		s.Draw.Add(draw.Text{XMm: spot.X0, YMm: spot.Y0, SizeMm: draw.SmallMm, Bold: true, Content: "TOP"})
 	}
 }
 
@@ -191,7 +254,17 @@ func (p *punch) drawFace(s *draw.Sheet, window draw.Rect, ox, oy float64, room *
 func (p *punch) outlines(lines *draw.Drawing, room *draw.Occupied, shift canvas.Matrix) {
 	lines.Add(draw.Shape{Path: p.outline, Stroke: draw.Black, WidthMm: draw.LineMm})
 	room.AddPath(p.outline.Copy().Transform(shift))
+	for _, c := range p.cuts() {
+		lines.Add(draw.Ring(0, 0, c.DiameterMm/2, draw.LineMm, draw.CutDash...))
+		at := shift.Dot(canvas.Point{})
+		room.AddCircle(at.X, at.Y, c.DiameterMm/2)
+	}
 	for _, c := range p.face.Circles {
+		if !p.shows(c) || slices.ContainsFunc(p.cuts(), func(k plan.FaceCut) bool {
+			return !c.Pitch && c.CentreMm == (plan.XY{}) && math.Abs(k.DiameterMm-c.DiameterMm) < 1e-6
+		}) {
+			continue
+		}
 		x, y := c.CentreMm.XMm, c.CentreMm.YMm
 		if c.Pitch {
 			lines.Add(draw.Ring(x, y, c.DiameterMm/2, draw.HairMm, draw.ChainDash...))
@@ -213,7 +286,7 @@ func pop(lines *draw.Drawing, room *draw.Occupied, x, y, ox, oy float64) {
 // ticks draws the quadrant ticks outside the outline, the TOP mark above it
 // and the centre mark.
 func (p *punch) ticks(lines *draw.Drawing, room *draw.Occupied, ox, oy float64) {
-	lo, hi := p.face.MinMm, p.face.MaxMm
+	lo, hi := p.lo, p.hi
 	tick := func(x0, y0, x1, y1 float64) {
 		lines.Add(draw.Segment(x0, y0, x1, y1, draw.LineMm))
 		// Kept clear like a text: a label that comes close to a short line
