@@ -13,9 +13,9 @@ import (
 
 // complete writes what belongs to the whole document: catalog (clause 7.7.2),
 // page labels, bookmarks, information and metadata, and the end of the file.
-func (f *file) complete(doc *draw.Document, date time.Time, tree int, kids []int) error {
+func (f *file) complete(doc *draw.Document, date time.Time, tree int, kids []int, structure int) error {
 	var c strings.Builder
-	fmt.Fprintf(&c, "<</Type /Catalog /Pages %d 0 R", tree)
+	fmt.Fprintf(&c, "<</Type /Catalog /Pages %d 0 R /StructTreeRoot %d 0 R /MarkInfo <</Marked true>>", tree, structure)
 	c.WriteString("\n/ViewerPreferences <</PrintScaling /None /Duplex /Simplex /DisplayDocTitle true>>")
 	if doc.Language != "" {
 		c.WriteString("\n/Lang " + textString(doc.Language))

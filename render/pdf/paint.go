@@ -1,6 +1,7 @@
 package pdf
 
 import (
+	"errors"
 	"fmt"
 	"math"
 	"slices"
@@ -56,6 +57,7 @@ type link struct {
 type taken struct {
 	content []byte
 	links   []link
+	tags    []uint8
 }
 
 // painter writes the content of pages, one after the other, and notes the
@@ -72,15 +74,22 @@ type painter struct {
 	// outer leads from the coordinates of the file to those of the page.
 	outer canvas.Matrix
 	links []link
+	// tags are the parts of the page in the order to read them: the level of
+	// a heading, or 0 for what lies between headings.
+	tags  []uint8
+	inTag bool
 }
 
 // page returns the content stream of a page; the next call overwrites it.
 func (p *painter) page(page *draw.Page) ([]byte, error) {
 	p.b, p.pen = p.b[:0], freshPen
 	p.dxMm, p.dyMm, p.seen = 0, 0, area{0, 0, page.WidthMm, page.HeightMm}
-	p.outer, p.links = canvas.Identity, nil
-	err := p.drawing(&page.Drawing, 0)
-	return p.b, err
+	p.outer, p.links, p.tags = canvas.Identity, nil, nil
+	if err := p.drawing(&page.Drawing, 0); err != nil {
+		return nil, err
+	}
+	p.endTag()
+	return p.b, nil
 }
 
 // apart returns the content of a drawing that will stand on a page not yet
@@ -88,10 +97,13 @@ func (p *painter) page(page *draw.Page) ([]byte, error) {
 func (p *painter) apart(d *draw.Drawing) ([]byte, error) {
 	p.b, p.pen = append(p.b[:0], "q 0 g 0 G 1 w []0 d\n"...), freshPen
 	p.dxMm, p.dyMm, p.seen = 0, 0, area{-render.MaxMm, -render.MaxMm, render.MaxMm, render.MaxMm}
-	p.outer, p.links = canvas.Identity, nil
-	err := p.drawing(d, 1)
+	p.outer, p.links, p.tags = canvas.Identity, nil, nil
+	if err := p.drawing(d, 1); err != nil {
+		return nil, err
+	}
+	p.endTag()
 	p.b = append(p.b, "Q\n"...)
-	return p.b, err
+	return p.b, nil
 }
 
 func (p *painter) drawing(d *draw.Drawing, depth int) error {
@@ -127,6 +139,10 @@ func (p *painter) pressed(item draw.Pressed) error {
 	if !ok {
 		return fmt.Errorf("a drawing was taken over by another device, as %T", item.By)
 	}
+	if len(p.tags) > 0 {
+		return errors.New("a drawing that was taken over lies over another")
+	}
+	p.tags = slices.Clone(done.tags)
 	for _, l := range done.links {
 		p.addLink(l.area, l.to)
 	}
@@ -296,6 +312,7 @@ func (p *painter) text(t draw.Text) error {
 	}
 	p.fillWith(render.Lightness(t.Tone))
 	p.letter(t.Bold, t.SizeMm)
+	p.tag(t.Heading)
 	p.b = append(p.b, "BT "...)
 	if t.RotateDeg == 0 {
 		p.b = append(p.appendPoint(p.b, t.XMm+shift, t.YMm), "Td("...)
@@ -305,7 +322,27 @@ func (p *painter) text(t draw.Text) error {
 	}
 	p.b = p.used.appendText(p.b, t.Content, t.Bold)
 	p.b = append(p.b, ")Tj ET\n"...)
+	if t.Heading > 0 {
+		p.endTag()
+	}
 	return nil
+}
+
+// tag begins a part of the page to read, unless a text that is no heading goes on
+// with the one before (clause 14.7.4.2).
+func (p *painter) tag(heading uint8) {
+	if p.inTag && heading == 0 {
+		return
+	}
+	p.endTag()
+	p.b = fmt.Appendf(p.b, "/%s <</MCID %d>> BDC\n", tagName(heading), len(p.tags))
+	p.tags, p.inTag = append(p.tags, heading), true
+}
+
+func (p *painter) endTag() {
+	if p.inTag {
+		p.b, p.inTag = append(p.b, "EMC\n"...), false
+	}
 }
 
 // letter sets face and size.

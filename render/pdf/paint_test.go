@@ -157,7 +157,7 @@ func picture(t testing.TB, p *painter) []byte {
 	tree := f.reserve()
 	page := f.object(fmt.Sprintf("<</Type /Page /Parent %d 0 R /MediaBox [0 0 283.4646 283.4646] /Resources %d 0 R /Contents %d 0 R>>", tree, resources, f.stream("", p.b)))
 	f.put(tree, fmt.Sprintf("<</Type /Pages /Count 1 /Kids [%d 0 R]>>", page))
-	if err := f.complete(&draw.Document{Pages: make([]draw.Page, 1)}, undated, tree, []int{page}); err != nil {
+	if err := f.complete(&draw.Document{Pages: make([]draw.Page, 1)}, undated, tree, []int{page}, f.structure(make([]taken, 1), []int{page})); err != nil {
 		t.Fatal(err)
 	}
 	return measure.Open(t, b.Bytes()).Render(0, 60).Pix

@@ -65,7 +65,7 @@ func (p *Press) Take(d *draw.Drawing) (draw.Pressed, error) {
 	if err != nil {
 		return draw.Pressed{}, fmt.Errorf("pdf: %w", err)
 	}
-	return draw.Pressed{By: taken{bytes.Clone(content), painter.links}}, nil
+	return draw.Pressed{By: taken{bytes.Clone(content), painter.links, painter.tags}}, nil
 }
 
 // hire returns a painter that nobody else uses until it is released.
@@ -103,7 +103,7 @@ func (p *Press) Write(w io.Writer, doc *draw.Document) error {
 	if err != nil {
 		return fmt.Errorf("pdf: %w", err)
 	}
-	streams, links, err := p.paint(doc.Pages)
+	painted, err := p.paint(doc.Pages)
 	if err != nil {
 		return fmt.Errorf("pdf: %w", err)
 	}
@@ -119,13 +119,13 @@ func (p *Press) Write(w io.Writer, doc *draw.Document) error {
 	}
 	targets := doc.Marks()
 	for i, page := range doc.Pages {
-		annots := f.annotations(links[i], targets, kids)
-		content := f.packed("", streams[i])
-		f.put(kids[i], fmt.Sprintf("<</Type /Page /Parent %d 0 R /MediaBox [0 0 %s %s] /Resources %d 0 R /Contents %d 0 R%s>>",
-			tree, render.Decimal(page.WidthMm*ptPerMm, 4), render.Decimal(page.HeightMm*ptPerMm, 4), resources, content, annots))
+		annots := f.annotations(painted[i].links, targets, kids)
+		content := f.packed("", painted[i].content)
+		f.put(kids[i], fmt.Sprintf("<</Type /Page /Parent %d 0 R /MediaBox [0 0 %s %s] /Resources %d 0 R /Contents %d 0 R /StructParents %d%s>>",
+			tree, render.Decimal(page.WidthMm*ptPerMm, 4), render.Decimal(page.HeightMm*ptPerMm, 4), resources, content, i, annots))
 	}
 	f.put(tree, fmt.Sprintf("<</Type /Pages /Count %d /Kids [%s]>>", len(kids), references(kids)))
-	if err := f.complete(doc, date, tree, kids); err != nil {
+	if err := f.complete(doc, date, tree, kids, f.structure(painted, kids)); err != nil {
 		return fmt.Errorf("pdf: %w", err)
 	}
 	return nil
@@ -156,11 +156,11 @@ func references(objects []int) []byte {
 	return b
 }
 
-// paint returns the content streams of the pages, compressed, and their links. It works on all
+// paint returns the pages with their content streams compressed. It works on all
 // processors; what it returns does not depend on their number. The error is
 // that of the first page that has one.
-func (p *Press) paint(pages []draw.Page) ([][]byte, [][]link, error) {
-	streams, links := make([][]byte, len(pages)), make([][]link, len(pages))
+func (p *Press) paint(pages []draw.Page) ([]taken, error) {
+	painted := make([]taken, len(pages))
 	errs := make([]error, len(pages))
 	var next atomic.Int64
 	var all sync.WaitGroup
@@ -170,17 +170,17 @@ func (p *Press) paint(pages []draw.Page) ([][]byte, [][]link, error) {
 			defer p.release(painter)
 			for i := int(next.Add(1)) - 1; i < len(pages); i = int(next.Add(1)) - 1 {
 				content, err := painter.page(&pages[i])
-				streams[i], links[i], errs[i] = bytes.Clone(pack.pack(content)), painter.links, err
+				painted[i], errs[i] = taken{bytes.Clone(pack.pack(content)), painter.links, painter.tags}, err
 			}
 		})
 	}
 	all.Wait()
 	for i, err := range errs {
 		if err != nil {
-			return nil, nil, fmt.Errorf("page %d: %w", i+1, err)
+			return nil, fmt.Errorf("page %d: %w", i+1, err)
 		}
 	}
-	return streams, links, nil
+	return painted, nil
 }
 
 // languageTag is the shape of a language tag such as en or de-CH (RFC 5646).

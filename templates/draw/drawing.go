@@ -68,6 +68,7 @@ type Text struct {
 	Tone      Tone // None means Black
 	Content   string
 	Layer     string
+	Heading   uint8 // 1 for the title of a page, 2 for what lies below it; 0 for other text
 }
 
 // Group draws a drawing through an affine transform (applied to its

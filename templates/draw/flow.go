@@ -148,7 +148,7 @@ func (s *Sheet) set(p Piece, x, top float64) {
 func Heading(text string, width float64) Piece {
 	p := Piece{Height: HeadMm*Leading + 2.6, Keep: true}
 	shown, size := Shrink(text, HeadMm, true, width)
-	p.Draw.Add(Text{YMm: -HeadMm * 1.05, SizeMm: size, Bold: true, Content: shown})
+	p.Draw.Add(Text{YMm: -HeadMm * 1.05, SizeMm: size, Bold: true, Content: shown, Heading: 2})
 	p.Draw.Add(Segment(0, -HeadMm*Leading, width, -HeadMm*Leading, 0.5))
 	return p
 }

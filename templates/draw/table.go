@@ -110,7 +110,7 @@ func (t *Table) heading(text string, width float64) Piece {
 	}
 	p := Piece{Height: TextMm * 1.6, Keep: true}
 	shown, size := Shrink(text, TextMm, true, width)
-	p.Draw.Add(Text{YMm: -TextMm * 1.15, SizeMm: size, Bold: true, Content: shown})
+	p.Draw.Add(Text{YMm: -TextMm * 1.15, SizeMm: size, Bold: true, Content: shown, Heading: 2})
 	return p
 }
 

@@ -60,7 +60,7 @@ func overviewSheets(pl *plan.Plan, paper draw.Frame) []*draw.Sheet {
 func overviewHead(pl *plan.Plan, width float64) draw.Piece {
 	var p draw.Piece
 	title, size := draw.Shrink("Press and weld sequence", draw.TitleMm, true, width)
-	p.Draw.Add(draw.Text{YMm: -7, SizeMm: size, Bold: true, Content: title})
+	p.Draw.Add(draw.Text{YMm: -7, SizeMm: size, Bold: true, Content: title, Heading: 1})
 	facts := figures.Joined("   ·   ", pl.Job, strconv.Itoa(len(pl.Joints))+" steps, in this order")
 	p.Facts(facts, width)
 	return p
@@ -121,7 +121,7 @@ func jointHead(run []*plan.JointPlan, of int, width float64) draw.Piece {
 	y := -10.5
 	for _, line := range draw.Wrap(titleOf(run), 5.2, true, width-x) {
 		y -= 5.2 * 1.25
-		p.Draw.Add(draw.Text{XMm: x, YMm: y + 1.2, SizeMm: 5.2, Bold: true, Content: line})
+		p.Draw.Add(draw.Text{XMm: x, YMm: y + 1.2, SizeMm: 5.2, Bold: true, Content: line, Heading: 1})
 	}
 	y -= 0.4
 	line := func(text string) {

@@ -59,7 +59,7 @@ func Cover(pl *plan.Plan, findings []review.Finding, paper draw.Frame, chapters 
 func coverHead(pl *plan.Plan, width float64) draw.Piece {
 	var p draw.Piece
 	job, size := draw.Shrink(pl.Job, 10, true, width)
-	p.Draw.Add(draw.Text{YMm: -9, SizeMm: size, Bold: true, Content: job})
+	p.Draw.Add(draw.Text{YMm: -9, SizeMm: size, Bold: true, Content: job, Heading: 1})
 	line := figures.Joined("  ·  ", draw.Labelled("Revision", pl.Revision), draw.Labelled("Date", pl.Date),
 		draw.Labelled("Drawn", pl.DrawnBy), draw.Labelled("Checked", pl.CheckedBy), "Sizes in "+unitName(pl.Units))
 	y := -10.5
