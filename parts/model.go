@@ -1,6 +1,10 @@
 package parts
 
-import "centrepop/parts/geom"
+import (
+	"math"
+
+	"centrepop/parts/geom"
+)
 
 // Pos is a place in an input file. Line and Column count from 1; a column
 // counts characters, not bytes. File is as shown to the user: relative to the
@@ -133,6 +137,7 @@ type Part struct {
 	Radials    []Radial
 	Keyways    []Keyway
 	Grooves    []Groove
+	Centres    *Centres // nil if the drawing gives none
 	Require    []Requirement
 	Notes      []Text
 }
@@ -309,8 +314,46 @@ type Step struct {
 	Length   Length
 	Seat     Text // what sits here: bearing, seal, tube, ring, ...; free words
 	Undercut *Undercut
+	Taper    *Taper
+	Knurl    *Knurl
 	Finish   Text   // surface, such as "Ra 1.6"
 	Hardness Number // HRC, at least; unset if not said
+}
+
+// Taper makes a step a cone. The step's diameter is that of the large end.
+type Taper struct {
+	Pos    Pos
+	To     Length // the small diameter; unset where Ratio or Angle is given
+	Ratio  Number // x of 1:x
+	Angle  Angle  // included
+	Toward Face   // the end that is small
+}
+
+// SmallMm is the small diameter for a large one and a length, all in mm; 0 or
+// less where the cone comes to a point before its end.
+func (t *Taper) SmallMm(largeMm, lengthMm float64) float64 {
+	switch {
+	case t.To.Set():
+		return t.To.Mm
+	case t.Ratio.Pos.Line > 0:
+		return largeMm - lengthMm/t.Ratio.Value
+	}
+	return largeMm - 2*lengthMm*math.Tan(t.Angle.Deg*math.Pi/360)
+}
+
+// Knurl is a knurl of DIN 82: its type and pitch in mm.
+type Knurl struct {
+	Pos     Pos
+	Type    string
+	PitchMm float64
+}
+
+// Centres are the centre holes of a part.
+type Centres struct {
+	Pos   Pos
+	Form  string // A, B or R
+	Pilot Length // unset for that of the diameter
+	Ends  string // both, front or back
 }
 
 // Undercut is a relief groove at a step's inner corner.

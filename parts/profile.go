@@ -6,7 +6,10 @@ import (
 	"regexp"
 	"slices"
 	"strconv"
+	"strings"
 	"sync"
+
+	"centrepop/parts/geom"
 )
 
 // profile reads a turned part along its axis.
@@ -44,9 +47,59 @@ func (f *fields) steps(key string, s side) []Step {
 			}
 		}
 		one.undercut(&step)
+		one.shaped(&step, s)
 		out = append(out, step)
 	}
 	return out
+}
+
+const knurlExample = "type and pitch in mm, such as RAA 1 or RGE 0.8"
+
+// shaped reads the taper and the knurl of a step.
+func (f *fields) shaped(step *Step, s side) {
+	if t := f.sub("taper"); t != nil {
+		t.oneOf()
+		step.Taper = &Taper{Pos: t.n.pos, To: t.length("to"), Ratio: t.number("ratio"), Angle: t.angle("angle"), Toward: t.face("toward")}
+		large := step.Size.Nominal
+		if step.Size.Thread.Value != "" {
+			f.fault(t.n.pos, "a threaded step takes no taper", "delete taper; a taper thread has its own")
+		} else if large.Set() && step.Taper.To.Set() && step.Taper.To.Mm >= large.Mm {
+			f.faultf(step.Taper.To.Pos, "the diameter of the small end", "the taper goes from %s to %s, which is not smaller", large.Text, step.Taper.To.Text)
+		}
+	}
+	k := f.text("knurl")
+	if k.Value == "" {
+		return
+	}
+	kind, pitch, two := strings.Cut(k.Value, " ")
+	mm, err := strconv.ParseFloat(pitch, 64)
+	switch {
+	case !two || err != nil || mm <= 0:
+		f.faultf(k.Pos, knurlExample, "knurl is %s, which is no knurl", quote(k.Value))
+	case s == hole || step.Size.Thread.Value != "" || step.Taper != nil:
+		f.fault(k.Pos, "only a plain outside is knurled", "delete knurl")
+	default:
+		step.Knurl = &Knurl{Pos: k.Pos, Type: kind, PitchMm: mm}
+	}
+}
+
+// centres reads the centre holes of a turned part.
+func (f *fields) centres(p *Profile) *Centres {
+	if f == nil {
+		return nil
+	}
+	c := &Centres{Pos: f.n.pos, Form: f.word("form"), Pilot: f.length("pilot"), Ends: f.word("ends")}
+	if p == nil || len(p.Inside) == 0 {
+		return c
+	}
+	length := 0.0
+	for i := range p.Inside {
+		length += p.Inside[i].Length.Mm
+	}
+	if c.Ends != "back" || length >= p.LengthMm()-geom.CloseMm {
+		f.fault(c.Pos, "there is a bore where the centre would be", "ends: back, or delete centres")
+	}
+	return c
 }
 
 // undercutForm is how drawings name an undercut: DIN 509-F 0.6x0.3, DIN 76-A.

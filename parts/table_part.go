@@ -41,6 +41,7 @@ var partGroup = &Group{
 		{Name: "radial", Type: ListType, Means: "holes, slots and windows in the outside of a round", Group: radialGroup, Entries: [2]int{0, 200}, forms: turned | tubular, use: "turned parts, which have a profile or a tube"},
 		{Name: "keyways", Type: ListType, Means: "keyways for parallel keys, on shaft steps and in bores", Group: keywayGroup, Entries: [2]int{0, 50}, forms: flat | turned, use: "flat and turned parts"},
 		{Name: "grooves", Type: ListType, Means: "grooves turned into steps, bores and end faces: for retaining rings, O-rings, grease, relief", Group: grooveGroup, Entries: [2]int{0, 50}, forms: flat | turned, use: "flat and turned parts"},
+		{Name: "centres", Type: KeysType, Means: "centre holes in the ends; a solid bar turned between centres has form A without it", Group: centresGroup, forms: turned, use: "turned parts"},
 		{Name: "require", Type: ListType, Means: "what has to be flat, square, parallel, true or equal, and within how much", Group: requireGroup, Entries: [2]int{0, 50}},
 		{Name: "notes", Type: TextsType, Means: "lines printed on its sheets", Longest: maxNote, Entries: [2]int{0, 100}, Example: "a list of texts"},
 	},
@@ -172,8 +173,29 @@ var stepGroup = &Group{
 		{Name: "length", Type: SizeType, Need: true, Means: "along the axis"},
 		{Name: "seat", Type: TextType, Means: "what sits here: bearing, seal, tube"},
 		{Name: "undercut", Type: NamedType, Means: "relief groove at the step's inner corner: as drawings name it, or its keys", Group: undercutGroup, Example: undercutExample},
+		{Name: "taper", Type: KeysType, Means: "the step is a cone, its diameter that of the large end", Group: taperGroup},
+		{Name: "knurl", Type: TextType, Means: "knurl of DIN 82 on an outside: type and pitch in mm; the diameter is that over the points", Example: knurlExample},
 		{Name: "finish", Type: TextType, Means: "surface, such as Ra 1.6"},
 		{Name: "hardness", Type: NumberType, Unit: "HRC", Low: 20, High: 68, Means: "hardened to at least this, and ground"},
+	},
+}
+
+var taperGroup = &Group{
+	Name: "taper", Means: "A cone.", Example: "taper: {to: 40} or {ratio: 10} or {angle: 8}", OneOf: []string{"to", "ratio", "angle"},
+	Keys: []Key{
+		{Name: "to", Type: SizeType, Means: "diameter of the small end"},
+		{Name: "ratio", Type: NumberType, Low: 0.3, High: 1000, Means: "x of 1:x: the length in which the diameter changes by 1"},
+		{Name: "angle", Type: AngleType, Low: 0.05, High: 120, Means: "between opposite flanks"},
+		{Name: "toward", Type: WordType, Means: "the end that is small", Default: "back", Words: faceWords},
+	},
+}
+
+var centresGroup = &Group{
+	Name: "centres", Means: "Centre holes, ISO 6411.", Example: "centres: {form: B}",
+	Keys: []Key{
+		{Name: "form", Type: WordType, Means: "A plain, B with a protecting chamfer, R curved", Default: "A", Words: []string{"A", "B", "R"}},
+		{Name: "pilot", Type: SizeType, Means: "diameter of the pilot", Default: "by the diameter of the end"},
+		{Name: "ends", Type: WordType, Means: "the ends that have one", Default: "both", Words: []string{"both", "front", "back"}},
 	},
 }
 

@@ -19,6 +19,8 @@ type detail interface {
 	after(b *bench, st *Step) string  // a line of its own once all steps are turned
 	check(c *plan.Check)              // what it changes in the check of the step
 	more(r *record, st *Step)         // checks of its own
+	// dimension changes that of the step, and adds its own.
+	dimension(s *Sizes, st *Step, d *plan.Dimension) []plan.Dimension
 }
 
 // details makes what is on a step, in the order it is worked; a new kind of
@@ -61,6 +63,9 @@ func (bare) clause(words.Writer) string    { return "" }
 func (bare) after(*bench, *Step) string    { return "" }
 func (bare) check(*plan.Check)             {}
 func (bare) more(*record, *Step)           {}
+func (bare) dimension(*Sizes, *Step, *plan.Dimension) []plan.Dimension {
+	return nil
+}
 
 // finish is the surface wanted.
 type finish struct {

@@ -38,9 +38,13 @@ func (r *Sizes) dimensions(profiled, bought bool) []plan.Dimension {
 			case s.Size.Class != "" && s.Size.Class != "limits" && s.Size.Class != "light press":
 				text += " " + s.Size.Class
 			}
-			out = append(out, plan.Dimension{
+			d := plan.Dimension{
 				Kind: plan.DiameterDim, FromMm: s.FromMm, ToMm: s.ToMm, RadiusMm: s.drawnRadius(), Inside: inside,
-				Text: text, Limits: r.limitsText(s.Size)})
+				Text: text, Limits: r.limitsText(s.Size)}
+			for _, shape := range s.details {
+				out = append(out, shape.dimension(r, s, &d)...)
+			}
+			out = append(out, d)
 			if count > 0 {
 				length := r.length(geom.Clean(s.ToMm - s.FromMm))
 				d := plan.Dimension{Kind: plan.LengthDim, FromMm: s.FromMm, ToMm: s.ToMm, Inside: inside,

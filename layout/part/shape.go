@@ -20,6 +20,7 @@ type Shape struct {
 	saddles      []*saddle
 	holed        []*branchHole
 	required     []*requirement
+	centres      []*centreHole
 }
 
 // shaper works out the shape.
@@ -39,6 +40,7 @@ func newShape(s *Sizes) (*Shape, parts.Errors) {
 	for _, q := range s.Part.Require {
 		d.required = append(d.required, &requirement{q})
 	}
+	d.centreHoles()
 	d.wraps()
 	s.form.developments(d)
 	d.templatePolicy()
@@ -79,6 +81,9 @@ func (g *Shape) items() []item {
 	}
 	for _, o := range g.folds() {
 		out = append(out, o)
+	}
+	for _, c := range g.centres {
+		out = append(out, c)
 	}
 	for _, q := range g.required {
 		out = append(out, q)

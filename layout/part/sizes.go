@@ -42,6 +42,8 @@ type Step struct {
 	Undercut     *Undercut // nil if there is none
 	Seat, Finish string
 	details      []detail
+	firstMm      float64 // what it is turned to before its taper or knurl, 0 if it has none
+	firstFor     string
 }
 
 // auxiliary tells whether the length of a step follows from the others of its
@@ -284,6 +286,14 @@ func (s *Step) drawnRadius() float64 {
 		return s.Size.Thread.MinorMm / 2
 	}
 	return s.Size.NominalMm / 2
+}
+
+// leastMm is the smallest diameter of a bore.
+func (s *Step) leastMm() float64 {
+	if s.firstMm > 0 {
+		return s.firstMm
+	}
+	return 2 * s.drawnRadius()
 }
 
 // bought tells whether a step stays as the tube comes.

@@ -35,6 +35,7 @@ func (t *turned) steps(z *sizer) []Step {
 		for _, s := range steps {
 			st := Step{Name: s.Name.Value, Inside: inside, FromMm: at, ToMm: at + s.Length.Mm, Size: z.sizeOf(s.Size), Undercut: z.undercutOf(&s, inside), Seat: s.Seat.Value, Finish: s.Finish.Value}
 			st.details = details(s, &st)
+			z.shapes(&s, &st)
 			out = append(out, st)
 			at += s.Length.Mm
 		}

@@ -132,8 +132,8 @@ func (b *bench) asBought(s *Step) bool {
 func (b *bench) centreOperation() {
 	o := plan.Operation{
 		Machine: "Lathe", Title: "Face and centre both ends", Holding: "chuck near the end that is faced, the other end in the spindle or a steady",
-		Do: []string{"Face the front clean, centre-drill.", "Turn round, face the back to length " + b.W.Size(b.LengthMm()) + ", centre-drill."}, Tool: "facing tool, centre drill",
-		Speed: b.speed(cutting.Turn, b.widest().Size.NominalMm), Gauge: "calipers", Refs: b.refs(plan.LengthFeature),
+		Do: []string{b.centred("Face the front clean.", parts.Front), b.centred("Turn round, face the back to length "+b.W.Size(b.LengthMm())+".", parts.Back)}, Tool: "facing tool, centre drill",
+		Speed: b.speed(cutting.Turn, b.widest().Size.NominalMm), Gauge: "calipers", Refs: b.refs(plan.LengthFeature, plan.CentreFeature),
 	}
 	if l := b.limitsText(b.length(b.LengthMm())); l != "" {
 		o.Limits = []string{"length " + l}
@@ -221,13 +221,13 @@ func (b *bench) reached(c *chamfer, set setting) bool {
 // faceLines face the end that is in front, and open the bore from the first.
 func (b *bench) faceLines(first bool, o *plan.Operation) {
 	if !first {
-		o.Do = append(o.Do, b.faceBack())
+		o.Do = append(o.Do, b.centred(b.faceBack(), parts.Back))
 		if l := b.limitsText(b.length(b.LengthMm())); l != "" {
 			o.Limits = append(o.Limits, "length "+l)
 		}
 		return
 	}
-	o.Do = append(o.Do, b.faceFront())
+	o.Do = append(o.Do, b.centred(b.faceFront(), parts.Front))
 	if _, inside := b.Sides(); b.anyTurned(inside) {
 		o.Do = append(o.Do, b.startBore(inside)...)
 	}
@@ -360,6 +360,8 @@ func (b *bench) stepWork(s *Step, whole bool) string {
 		if line = verb + words.Spaced(s.Name) + " to " + b.W.Dia(dia) + long + ", for the thread"; tapped(s) {
 			line = words.Capital(words.Spaced(s.Name)) + ": the tap drill makes it, no bar reaches so deep" + long
 		}
+	} else if s.firstMm > 0 {
+		line = verb + words.Spaced(s.Name) + " to " + b.W.Dia(s.firstMm) + long + ", " + s.firstFor
 	} else if b.drilledFirst(s) {
 		line = words.Capital(words.Spaced(s.Name)) + " " + b.sizeText(s) + long + ": made by the drill above, no bar reaches so deep"
 	}
@@ -457,7 +459,7 @@ func (b *bench) startBore(inside []*Step) []string {
 	}
 	narrow, deepest := math.Inf(1), 0.0
 	for _, s := range inside {
-		narrow = math.Min(narrow, 2*s.drawnRadius())
+		narrow = math.Min(narrow, s.leastMm())
 		deepest = math.Max(deepest, s.ToMm)
 	}
 	out := []string{"Centre-drill."}

@@ -69,6 +69,7 @@ type PartPlan struct {
 	Radials    []RadialRow `json:"radials,omitempty"`
 	Keyways    []KeywayRow `json:"keyways,omitempty"`
 	Grooves    []GrooveRow `json:"grooves,omitempty"`
+	Centres    []CentreRow `json:"centres,omitempty"`
 	// Developments are the flat patterns at true size: wraps, saddles, blanks.
 	Developments []Development `json:"developments,omitempty"`
 	Notes        []string      `json:"notes,omitempty"`
@@ -265,6 +266,7 @@ const (
 	KeywayFeature      FeatureKind = "keyway"
 	GrooveFeature      FeatureKind = "groove"
 	FoldFeature        FeatureKind = "fold"
+	CentreFeature      FeatureKind = "centre hole"
 )
 
 // Operation is one step at the bench.
@@ -372,6 +374,14 @@ type GrooveRow struct {
 	AgainstMm  float64    `json:"against_mm,omitempty"` // what an O-ring seals against
 	LeadInMm   float64    `json:"lead_in_mm,omitempty"` // length of the chamfer it is pushed over
 	ORing      *ORingFit  `json:"o_ring,omitempty"`
+}
+
+// CentreRow is a centre hole in an end.
+type CentreRow struct {
+	Face        parts.Face `json:"face"`
+	Designation string     `json:"designation"` // "ISO 6411-B 2.5/8"
+	PilotMm     float64    `json:"pilot_mm"`
+	MouthMm     float64    `json:"mouth_mm"` // diameter at the face
 }
 
 // ORingFit is how an O-ring lies in its groove; shares are of 1.

@@ -391,3 +391,32 @@ func (v *view) sealHousing(c cylinder, land grooves.SealLand) {
 		})
 	}
 }
+
+// centreHoles looks for centre holes that take up nearly the whole end: a rim
+// of a tenth of its diameter has to stay, beside the bevel.
+func centreHoles(v *view) {
+	for _, c := range v.q.Centres {
+		end := v.outside[0]
+		edge := end.name + "-front"
+		if c.Face == parts.Back {
+			end = v.outside[len(v.outside)-1]
+			edge = end.name + "-back"
+		}
+		flat := 2 * end.radiusMm
+		for _, h := range v.p.Chamfers {
+			if h.Edge.Value == edge {
+				flat -= 2 * h.Size.Mm * math.Tan(h.Angle.Deg*math.Pi/180)
+			}
+		}
+		if most := flat - 0.2*2*end.radiusMm; c.MouthMm > most+slackMm {
+			pos := v.p.Pos
+			if in := v.p.Centres; in != nil {
+				pos = in.Pos
+			}
+			v.report(Check, "", pos, Finding{
+				What: "the centre in the " + string(c.Face) + " end leaves hardly a face", Numbers: v.mm(c.MouthMm) + " of " + v.mm(flat) + ", wanted at most " + v.mm(most),
+				Rule: "a rim of a tenth of the diameter stays round a centre", Source: practice, Fix: "a smaller pilot, or form A",
+			})
+		}
+	}
+}

@@ -1,0 +1,100 @@
+package part
+
+import (
+	"strings"
+
+	"centrepop/layout/grooves"
+	"centrepop/layout/plan"
+	"centrepop/layout/words"
+	"centrepop/parts"
+)
+
+// centreHole is a centre hole in an end of a part.
+type centreHole struct {
+	grooves.Centre
+	face parts.Face
+}
+
+// centreHoles are those that the drawing gives, and those that a bar turned
+// between centres needs: form A, by the diameter of the end.
+func (s *shaper) centreHoles() {
+	in := s.Part.Centres
+	outside, inside := s.Sides()
+	needed := s.Part.Profile != nil && len(inside) == 0 && s.LengthMm() > chatterDias*s.widest().Size.NominalMm
+	if in == nil && !needed {
+		return
+	}
+	for i, face := range []parts.Face{parts.Front, parts.Back} {
+		if in != nil && in.Ends != "both" && in.Ends != string(face) {
+			continue
+		}
+		end := outside[i*(len(outside)-1)]
+		form, pilot := grooves.CentreA, 0.0
+		if in != nil {
+			form, pilot = grooves.CentreForm(in.Form), in.Pilot.Mm
+		}
+		if pilot == 0 {
+			var err error
+			if pilot, _, err = grooves.PilotFor(end.Size.NominalMm); err != nil {
+				if in != nil {
+					s.fault(in.Pos, "no centre hole is known for an end of "+s.W.Dia(end.Size.NominalMm), "a diameter over 6 mm, or the pilot")
+				}
+				continue
+			}
+		}
+		hole, err := grooves.CentreFor(pilot, form)
+		if err != nil {
+			s.fault(in.Pilot.Pos, "no centre hole has a pilot of "+s.W.Size(pilot), "1, 1.25, 1.6, 2, 2.5, 3.15, 4, 5, 6.3, 8 or 10 mm")
+			continue
+		}
+		s.centres = append(s.centres, &centreHole{hole, face})
+	}
+}
+
+func (c *centreHole) feature(n *Numbered) plan.Feature {
+	f := plan.Feature{
+		Kind: plan.CentreFeature, Name: "centre " + string(c.face), Size: c.Designation, Note: c.sizes(n.W), Balloon: plan.XY{},
+	}
+	if c.face == parts.Back {
+		f.Balloon.XMm = n.LengthMm()
+	}
+	return f
+}
+
+func (c *centreHole) sizes(w words.Writer) string {
+	return "pilot " + w.Dia(c.PilotMm) + ", " + w.Dia(c.MouthMm) + " at the face"
+}
+
+// operations: a centre is drilled when its end is faced.
+func (c *centreHole) operations(*bench) {}
+
+func (c *centreHole) checks(r *record) {
+	r.add(plan.Check{Ref: r.ref(c), What: "centre " + string(c.face), Wanted: c.Designation, Limits: r.W.Dia(c.MouthMm) + " at the face, no less than full", Gauge: "calipers", Source: c.Source.String()})
+}
+
+// centreLine drills the centre of a face; empty without one.
+func (b *bench) centreLine(face parts.Face) string {
+	for _, c := range b.centres {
+		if c.face == face {
+			return "centre-drill " + c.Designation + ", to " + b.W.Dia(c.MouthMm) + " at the face"
+		}
+	}
+	return ""
+}
+
+// centred is a line with the centre of a face drilled after it.
+func (b *bench) centred(line string, face parts.Face) string {
+	if c := b.centreLine(face); c != "" {
+		return strings.TrimSuffix(line, ".") + "; " + c + "."
+	}
+	return line
+}
+
+// centreRows are the centre holes, front before back.
+func (g *Shape) centreRows() []plan.CentreRow {
+	var out []plan.CentreRow
+	for _, c := range g.centres {
+		out = append(out, plan.CentreRow{Face: c.face, Designation: c.Designation, PilotMm: c.PilotMm, MouthMm: c.MouthMm})
+	}
+	return out
+}

@@ -1,0 +1,153 @@
+package part
+
+import (
+	"errors"
+	"strings"
+
+	"centrepop/layout/fits"
+	"centrepop/layout/lookup"
+	"centrepop/layout/plan"
+	"centrepop/layout/tapers"
+	"centrepop/layout/words"
+	"centrepop/parts"
+	"centrepop/parts/geom"
+)
+
+// tapered is a step that is a cone: its diameter is that of the large end.
+type tapered struct {
+	bare
+	tapers.Taper
+	large, small parts.Face
+}
+
+// taperOf is the taper of a step, nil without one.
+func (z *sizer) taperOf(in *parts.Step) *tapered {
+	t := in.Taper
+	if t == nil {
+		return nil
+	}
+	cone, err := tapers.New(in.Size.Nominal.Mm, t.SmallMm(in.Size.Nominal.Mm, in.Length.Mm), in.Length.Mm)
+	if err != nil || cone.SmallMm < geom.CloseMm {
+		z.fault(t.Pos, "the taper comes to a point within its step", "a smaller angle, or a shorter step")
+		return nil
+	}
+	out := &tapered{Taper: cone, large: parts.Front, small: parts.Back}
+	if t.Toward == parts.Front {
+		out.large, out.small = parts.Back, parts.Front
+	}
+	return out
+}
+
+func (t *tapered) note(w words.Writer) string {
+	return "taper 1:" + words.Trim(t.Ratio(), 3) + " to " + w.Dia(geom.Clean(t.SmallMm)) + " at the " + string(t.small) + " end"
+}
+
+func (t *tapered) contour(s stretch) []plan.XY {
+	var out []plan.XY
+	for _, p := range s.line {
+		off := p.XMm - s.FromMm
+		if t.large == parts.Back {
+			off = s.ToMm - p.XMm
+		}
+		out = append(out, plan.XY{XMm: p.XMm, YMm: geom.Clean(p.YMm - off/t.Ratio()/2)})
+	}
+	return out
+}
+
+// dimension sets the large diameter at its end, and adds the small one.
+func (t *tapered) dimension(s *Sizes, st *Step, d *plan.Dimension) []plan.Dimension {
+	third := st.LengthMm() / 3
+	front, back := [2]float64{st.FromMm, geom.Clean(st.FromMm + third)}, [2]float64{geom.Clean(st.ToMm - third), st.ToMm}
+	large, small := front, back
+	if t.large == parts.Back {
+		large, small = back, front
+	}
+	less := (t.LargeMm - t.SmallMm) / 12 // half of a third, on one side
+	narrow := plan.Dimension{Kind: plan.DiameterDim, FromMm: small[0], ToMm: small[1], RadiusMm: geom.Clean(t.SmallMm/2 + less), Inside: d.Inside, Text: s.W.Dia(geom.Clean(t.SmallMm)), Limits: s.limitsText(s.length(geom.Clean(t.SmallMm)))}
+	d.FromMm, d.ToMm, d.RadiusMm = large[0], large[1], geom.Clean(t.LargeMm/2-less)
+	return []plan.Dimension{narrow}
+}
+
+// after is the work of a taper once its step is turned.
+func (t *tapered) after(b *bench, st *Step) string {
+	w := b.W
+	return "Taper " + words.Spaced(st.Name) + " 1:" + words.Trim(t.Ratio(), 3) + ": top slide set " + words.Trim(t.TopSlideDeg(), 3) + "° from the axis (included " + words.Trim(t.IncludedDeg(), 3) + "°), " +
+		w.Dia(st.Size.NominalMm) + " at the " + string(t.large) + " end, " + w.Dia(geom.Clean(t.SmallMm)) + " at the " + string(t.small) + " end; the slide travels " + w.Said(words.Round(t.FlankMm(), 1)) +
+		". Gauge plane is the large end: " + w.Said(0.1) + " on the diameter moves the gauge " + w.Said(words.Round(t.AdvanceMm(0.1), 2)) + " along."
+}
+
+func (t *tapered) check(c *plan.Check) { c.What += " at the " + string(t.large) + " end" }
+
+// more measures the small end and the angle.
+func (t *tapered) more(r *record, st *Step) {
+	name := words.Spaced(st.Name)
+	s := r.length(geom.Clean(t.SmallMm))
+	c := plan.Check{Ref: r.ref(st), What: name + " at the " + string(t.small) + " end", Wanted: r.W.Dia(s.NominalMm), Limits: words.OrNone(r.limitsText(s)), Gauge: "calipers", Source: s.Source}
+	if s.Limited {
+		c.MinMm, c.MaxMm = s.MinMm, s.MaxMm
+	}
+	r.add(c)
+	angle := plan.Check{Ref: r.ref(st), What: name + " taper", Wanted: words.Trim(t.TopSlideDeg(), 3) + "° from the axis", Limits: "no tolerance given", Gauge: "bevel protractor, or the mate with marking blue"}
+	if pm, err := fits.GeneralAngle(st.LengthMm(), r.Job.Tolerance.Value); err == nil {
+		angle.Limits, angle.Source = "±"+words.Trim(pm, 2)+"°", "ISO 2768-"+r.Job.Tolerance.Value
+	}
+	r.add(angle)
+}
+
+// knurled is a step with a knurl of DIN 82.
+type knurled struct {
+	bare
+	in   *parts.Knurl
+	work tapers.Knurled
+}
+
+// knurlOf is the knurl of a step, nil without one.
+func (z *sizer) knurlOf(in *parts.Step) *knurled {
+	k := in.Knurl
+	if k == nil {
+		return nil
+	}
+	work, err := tapers.Knurl{Type: k.Type, PitchMm: k.PitchMm}.Work(in.Size.Nominal.Mm)
+	var unknown *lookup.UnknownError
+	switch {
+	case errors.As(err, &unknown):
+		z.fault(k.Pos, "no knurl is of the type "+k.Type, strings.Join(unknown.Known, ", "))
+	case err != nil:
+		z.fault(k.Pos, "no knurl has this pitch on "+z.W.Dia(in.Size.Nominal.Mm), "a pitch of 0.5, 0.6, 0.8, 1, 1.2 or 1.6 mm, and a diameter above ten of them")
+	default:
+		return &knurled{in: k, work: work}
+	}
+	return nil
+}
+
+func (k *knurled) name() string {
+	return "knurl DIN 82-" + k.in.Type + " " + words.Trim(k.in.PitchMm, 2)
+}
+func (k *knurled) note(words.Writer) string { return k.name() + ", " + k.work.Name }
+
+func (k *knurled) dimension(_ *Sizes, _ *Step, d *plan.Dimension) []plan.Dimension {
+	d.Text += " " + k.in.Type + " " + words.Trim(k.in.PitchMm, 2)
+	return nil
+}
+
+func (k *knurled) after(b *bench, st *Step) string {
+	return words.Capital(k.name()) + " (" + k.work.Name + ") on " + words.Spaced(st.Name) + ": slow, with oil, until the points are full; it grows from " + b.W.Dia(k.work.TurnMm) + " to about " + b.W.Dia(st.Size.NominalMm) + " (" + k.work.Source.String() + "); how far depends on the metal."
+}
+
+func (k *knurled) check(c *plan.Check) {
+	c.Wanted, c.Limits, c.MinMm, c.MaxMm, c.Source = c.Wanted+" over the points", "points full, not flaking", 0, 0, k.work.Source.String()
+}
+
+// shapes are a step's taper and knurl, and what it is turned to before them.
+func (z *sizer) shapes(in *parts.Step, st *Step) {
+	if t := z.taperOf(in); t != nil {
+		st.details = append(st.details, t)
+		if st.Inside {
+			st.firstMm, st.firstFor = geom.Clean(t.SmallMm), "the small end of its taper"
+		}
+	}
+	if k := z.knurlOf(in); k != nil {
+		st.details = append(st.details, k)
+		st.firstMm, st.firstFor = geom.Clean(k.work.TurnMm), "for the knurl"
+	}
+}

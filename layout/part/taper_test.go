@@ -1,0 +1,132 @@
+package part
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"centrepop/layout/plan"
+)
+
+const taperShaft = `part: spindle
+kind: shaft
+material: C45
+stock: {round: 70 mm, length: 410 mm, cut: saw}
+profile:
+  outside:
+    - {name: cone, diameter: 40, length: 60, TAPER}
+    - {name: grip, diameter: 60, length: 20, GRIP}
+    - {name: tail, diameter: 30, length: 250}
+CENTRES
+`
+
+func shaped(t *testing.T, edits ...string) *Model {
+	t.Helper()
+	text := strings.NewReplacer(edits...).Replace(taperShaft)
+	return work(t, "mm", strings.NewReplacer(", TAPER", "", ", GRIP", "", "CENTRES", "").Replace(text))
+}
+
+// A taper 1:10 from 40 over 60 ends at 34; its half angle is atan(1/20) =
+// 2.862°, the flank 60.1 long, and 0.1 on the diameter is 1 along. An included
+// angle of 8° takes 2 · 60 · tan 4° = 8.391 off.
+func TestTaper(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		taper, line string
+		front, back float64 // radii
+		small       string
+	}{
+		{"taper: {ratio: 10}", "Taper cone 1:10: top slide set 2.862° from the axis (included 5.725°), Ø40 at the front end, Ø34 at the back end; the slide travels 60.1 mm. Gauge plane is the large end: 0.1 mm on the diameter moves the gauge 1 mm along.", 20, 17, "cone at the back end"},
+		{"taper: {to: 34, toward: front}", "Taper cone 1:10: top slide set 2.862° from the axis (included 5.725°), Ø40 at the back end, Ø34 at the front end", 17, 20, "cone at the front end"},
+		{"taper: {angle: 8}", "top slide set 4° from the axis (included 8°)", 20, 15.804391283, "cone at the back end"},
+	} {
+		m := shaped(t, "TAPER", c.taper)
+		has(t, m, c.line)
+		if o := m.Out.Section.Outer; o[0] != (plan.XY{XMm: 0, YMm: c.front}) || o[1] != (plan.XY{XMm: 60, YMm: c.back}) {
+			t.Errorf("%s: contour %v", c.taper, o)
+		}
+		if w := check(m, c.small); w == nil || w.MinMm >= w.MaxMm {
+			t.Errorf("%s: no check %s", c.taper, c.small)
+		}
+		if w := check(m, "cone taper"); w == nil || !strings.HasPrefix(w.Limits, "±0.33") {
+			t.Errorf("%s: angle %v", c.taper, w) // ISO 2768-m: 20 minutes over 50 to 120 mm
+		}
+	}
+	m := shaped(t, "TAPER", "taper: {ratio: 10}")
+	var texts []string
+	for _, d := range m.Out.Dimensions {
+		if d.Kind == plan.DiameterDim && d.ToMm <= 60 {
+			texts = append(texts, d.Text)
+			if d.Text == "Ø34" && (d.FromMm != 40 || d.RadiusMm != 17.5) || d.Text == "Ø40" && (d.ToMm != 20 || d.RadiusMm != 19.5) {
+				t.Errorf("dimension %v", d)
+			}
+		}
+	}
+	if !slices.Equal(texts, []string{"Ø34", "Ø40"}) {
+		t.Errorf("dimensions %v", texts)
+	}
+	job := load(t, "mm", strings.NewReplacer("TAPER", "taper: {ratio: 1.5}", ", GRIP", "", "CENTRES", "").Replace(taperShaft))
+	if m := Work(job, job.Parts[0]); len(m.Errs) != 1 || m.Errs[0].What != "the taper comes to a point within its step" {
+		t.Errorf("%v", m.Errs)
+	}
+}
+
+// A tapered bore is bored to its small end first.
+func TestTaperedBore(t *testing.T) {
+	t.Parallel()
+	m := shaped(t, "CENTRES", "  inside:\n    - {name: socket, diameter: 20, length: 40, taper: {to: 16}}")
+	has(t, m, "Bore socket to Ø16, 40 long, the small end of its taper.", "leaves 1 mm on diameter")
+	if in := m.Out.Section.Inner; in[0].YMm != 10 || in[1].YMm != 8 {
+		t.Errorf("contour %v", in)
+	}
+}
+
+// DIN 82:1973: straight knurling grows by half its pitch, RGE by two thirds.
+func TestKnurl(t *testing.T) {
+	t.Parallel()
+	m := shaped(t, "GRIP", "knurl: RAA 1")
+	has(t, m, "Turn grip to Ø59.5, 20 long, for the knurl.", "Knurl DIN 82-RAA 1 (straight) on grip: slow, with oil, until the points are full; it grows from Ø59.5 to about Ø60 (DIN 82:1973, from memory); how far depends on the metal.")
+	if w := check(m, "grip"); w == nil || w.Wanted != "Ø60 over the points" || w.MaxMm != 0 {
+		t.Errorf("check %v", w)
+	}
+	if i := slices.IndexFunc(m.Out.Dimensions, func(d plan.Dimension) bool { return d.Text == "Ø60 RAA 1" }); i < 0 {
+		t.Errorf("dimensions %v", m.Out.Dimensions)
+	}
+	for knurl, want := range map[string]string{"RAX 1": "no knurl is of the type RAX", "RAA 0.9": "no knurl has this pitch on Ø60"} {
+		job := load(t, "mm", strings.NewReplacer(", TAPER", "", "GRIP", "knurl: "+knurl, "CENTRES", "").Replace(taperShaft))
+		if m := Work(job, job.Parts[0]); len(m.Errs) != 1 || m.Errs[0].What != want {
+			t.Errorf("%s: %v", knurl, m.Errs)
+		}
+	}
+}
+
+// ISO 6411: B 3.15 is 10 wide at the face, A 6.7; a pilot of 3.15 is for ends to
+// 63 mm, 2 to 25 (trainees' handbook). A long solid bar has centres anyway.
+func TestCentres(t *testing.T) {
+	t.Parallel()
+	for in, want := range map[string][2]string{
+		"": {"ISO 6411-A 3.15/6.7", "ISO 6411-A 3.15/6.7"}, "centres: {form: B}": {"ISO 6411-B 3.15/10", "ISO 6411-B 3.15/10"},
+		"centres: {form: R, pilot: 4, ends: back}": {"", "ISO 6411-R 4/8.5"}, "centres: {pilot: 2, ends: front}": {"ISO 6411-A 2/4.25", ""},
+	} {
+		m := shaped(t, "CENTRES", in)
+		do := strings.Join(m.Out.Operations[1].Do, "\n")
+		for i, face := range []string{"front", "back"} {
+			got := ""
+			for _, row := range m.Out.Centres {
+				if string(row.Face) == face {
+					got = row.Designation
+				}
+			}
+			if got != want[i] {
+				t.Errorf("%s: %s is %q, want %q", in, face, got, want[i])
+			}
+			if want[i] != "" && (!strings.Contains(do, "centre-drill "+want[i]) || check(m, "centre "+face) == nil) {
+				t.Errorf("%s: %s not drilled: %s", in, face, do)
+			}
+		}
+	}
+	job := load(t, "mm", strings.NewReplacer(", TAPER", "", ", GRIP", "", "CENTRES", "centres: {pilot: 7}").Replace(taperShaft))
+	if m := Work(job, job.Parts[0]); len(m.Errs) != 2 || m.Errs[0].What != "no centre hole has a pilot of 7" {
+		t.Errorf("%v", m.Errs)
+	}
+}
