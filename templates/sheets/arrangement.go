@@ -91,6 +91,30 @@ func Arrangement(pl *plan.Plan, paper draw.Frame) []draw.Chapter {
 	return []draw.Chapter{{Name: ArrangementName, Sheets: f.Sheets}}
 }
 
+// machinePicture is the machine cut along its axis, as large as it fits a width
+// and a height, without numbers.
+func machinePicture(a *plan.Arrangement, width, height float64) draw.Piece {
+	long, high := a.MaxMm.XMm-a.MinMm.XMm, a.MaxMm.YMm-a.MinMm.YMm
+	scale := min(width/long, height/high)
+	p := draw.Piece{Height: high * scale}
+	x0 := (width - long*scale) / 2
+	for i, c := range a.Cuts {
+		path := &canvas.Path{}
+		for _, loop := range c.Loops {
+			for k, q := range loop {
+				if x, y := x0+(q.XMm-a.MinMm.XMm)*scale, (q.YMm-a.MaxMm.YMm)*scale; k == 0 {
+					path.MoveTo(x, y)
+				} else {
+					path.LineTo(x, y)
+				}
+			}
+			path.Close()
+		}
+		draw.HatchAt(&p.Draw, path, []float64{45, 135, 30, 150}[i%4], []float64{1.1, 0.9, 1.4}[i%3], draw.HairMm)
+	}
+	return p
+}
+
 // addLinks makes the parts lead to their sheets: the smaller lies over the
 // larger, where a device knows only the rectangle about a part.
 func addLinks(d *draw.Drawing, links []draw.Link) {

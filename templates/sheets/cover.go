@@ -17,42 +17,87 @@ import (
 	"centrepop/templates/figures"
 )
 
-// Cover draws the cover and its further pages. own is the number of
-// pages of the cover itself, by which the page numbers of the chapters are
-// put off.
+// Cover draws the cover and its further pages, as roomy as the fewest pages
+// allow. own is the number of pages of the cover itself, by which the page
+// numbers of the chapters are put off.
 func Cover(pl *plan.Plan, findings []review.Finding, paper draw.Frame, chapters []draw.Chapter, own int) []*draw.Sheet {
+	var best []*draw.Sheet
+	for _, d := range []density{1, 0.88, 0.8} {
+		if sheets := d.cover(pl, findings, paper, chapters, own); best == nil || len(sheets) < len(best) {
+			best = sheets
+		}
+	}
+	return best
+}
+
+func (d density) cover(pl *plan.Plan, findings []review.Finding, paper draw.Frame, chapters []draw.Chapter, own int) []*draw.Sheet {
 	f := draw.NewFlow(func(page int) (*draw.Sheet, draw.Piece) {
-		s := &draw.Sheet{Frame: paper, All: true, Name: "Cover", Scale: "rules 1:1 only"}
+		s := &draw.Sheet{Frame: paper, Name: "Cover", Scale: "rules 1:1 only"}
 		if page == 0 {
 			return s, coverHead(pl, paper.Body().Width())
 		}
 		s.Scale = "not to scale"
 		return s, draw.RunningHead(pl.Job, "cover, continued", paper.Body().Width())
 	})
-	check, warned := scaleCheck(pl.Units, f.Width())
-	f.Add(check, draw.Space(4))
-	f.Add(reviewSummary(findings, f.Width())...)
-	f.Table(indexTable(pl, chapters, own))
-	f.Table(boughtTable(pl))
-	f.Table(cutTable(pl))
-	if len(pl.Lifts) > 0 {
-		f.Add(draw.Notes("Heavy, by local lifting rules", pl.Lifts, f.Width())...)
-	}
-	f.Table(dangerTable(pl))
-	f.Add(draw.Notes("Notes", pl.Notes, f.Width())...)
-	last := []draw.Piece{conventions(f.Width()), draw.Space(4)}
-	if !warned {
-		last = append(last, safety(f.Width()), draw.Space(4))
-	}
-	// Where the signatures would stand alone on a page they fill this one first.
+	check, rest := d.scaleCheck(pl.Units, f.Width())
+	f.Add(check, draw.Space(2))
+	f.Add(d.reviewLine(findings, f.Width())...)
+	parts, others := indexTables(pl, chapters, own)
+	f.Table(d.listed(parts))
+	f.Table(d.listed(others))
+	left := []draw.Table{d.listed(boughtTable(pl)), d.listed(cutTable(pl))}
+	right := []draw.Table{d.listed(dangerTable(pl)), d.listed(noteTable(pl))}
 	sign := signatures(f.Width())
-	if f.Fits(sign.Height) && !f.Fits(draw.Stack(last...).Height+sign.Height) {
-		f.Add(sign, draw.Space(4))
-		f.Add(last...)
-	} else {
-		f.Add(append(last, sign)...)
-	}
+	d.columns(f, pl, left, right)
+	f.Add(rest...)
+	f.Add(sign)
 	return f.Sheets
+}
+
+// listed sets a table of the cover in the size of its density.
+func (d density) listed(t draw.Table) draw.Table {
+	t.Compact, t.Fit = true, true
+	for i := range t.Columns {
+		t.Columns[i].Size = d.em(3.2)
+	}
+	return d.tight(t)
+}
+
+// columns sets lists to the left and, under the picture of the machine, to the
+// right; one below the other on narrow paper.
+func (d density) columns(f *draw.Flow, pl *plan.Plan, left, right []draw.Table) {
+	two := f.Width() >= twoColumnsMm
+	if two {
+		if f.Left() < f.Tallest()*0.6 {
+			f.TurnPage()
+		}
+		f.Columns(2)
+	}
+	for _, t := range left {
+		f.Table(t)
+	}
+	if two && f.Column() == 0 {
+		f.TurnColumn()
+	}
+	if a := pl.Arrangement; a != nil {
+		f.Add(machinePicture(a, f.Width(), machineMm*float64(d)), draw.Space(2))
+	}
+	for _, t := range right {
+		f.Table(t)
+	}
+	f.Columns(1)
+}
+
+// machineMm is the most height of the picture of the machine.
+const machineMm = 60.0
+
+// noteTable lists what is heavy and the notes of the job.
+func noteTable(pl *plan.Plan) draw.Table {
+	t := draw.Table{Title: "Heavy parts, and notes", Columns: []draw.Column{{Head: "Mind", Flex: true}}}
+	for _, text := range slices.Concat(pl.Lifts, pl.Notes) {
+		t.Rows = append(t.Rows, []string{text})
+	}
+	return t
 }
 
 // coverHead is the head of the first page.
@@ -88,9 +133,10 @@ var howToPrint = []string{
 	"Glue the template flat, check one distance between two far holes with a rule against the table, then pop the crosses.",
 }
 
-// scaleCheck shows the rules and says how to print at true size. It takes in
-// the general caution, and says so, where that has room beside the rule.
-func scaleCheck(units parts.Units, width float64) (p draw.Piece, warned bool) {
+// scaleCheck shows the rules and says how to print at true size. Beside the rule
+// stand the general caution and how angles are counted, as far as there is room;
+// it returns the rest.
+func (d density) scaleCheck(units parts.Units, width float64) (p draw.Piece, rest []draw.Piece) {
 	left := 12.0
 	if units == parts.Inches {
 		left = 24
@@ -113,21 +159,34 @@ func scaleCheck(units parts.Units, width float64) (p draw.Piece, warned bool) {
 			how[i] = strings.Replace(how[i], "within 0.25 mm.", "within 0.25 mm, and 4 in to within 0.01 in.", 1)
 		}
 	}
-	steps := draw.StepList(how, beside)
-	text := draw.Stack(append(slices.Clone(steps), draw.Space(2), safety(beside))...)
-	if warned = text.Height <= draw.ScaleLengthMm; !warned {
-		text = draw.Stack(steps...)
+	text := draw.Stack(d.steps(how, beside)...)
+	for i, more := range []func(float64) draw.Piece{d.safety, d.conventions} {
+		if with := draw.Stack(text, draw.Space(2), more(beside)); len(rest) == 0 && with.Height <= draw.ScaleLengthMm+1 {
+			text = with
+		} else {
+			rest = append(rest, []func(float64) draw.Piece{d.safety, d.conventions}[i](width), draw.Space(3))
+		}
 	}
 	p.Draw.Place(&text.Draw, left+6, y)
-	low := min(foot, y-text.Height) - 4
+	low := min(foot, y-text.Height) - 3
 	draw.RuleAcross(&p.Draw, 6, low)
-	low -= 10
+	low -= 9
 	if units == parts.Inches {
 		draw.InchRule(&p.Draw, 6, low, false)
-		low -= 10
+		low -= 9
 	}
 	p.Height = -low
-	return p, warned
+	return p, rest
+}
+
+// steps numbers texts.
+func (d density) steps(texts []string, width float64) []draw.Piece {
+	var pieces []draw.Piece
+	for i, t := range texts {
+		pieces = append(pieces, draw.Paragraph(strconv.Itoa(i+1)+".", t, d.em(3.5), false, width)...)
+		pieces = append(pieces, draw.Space(0.8))
+	}
+	return pieces
 }
 
 func boughtTable(pl *plan.Plan) draw.Table {
@@ -135,17 +194,16 @@ func boughtTable(pl *plan.Plan) draw.Table {
 		{Head: "Item", Flex: true, Bold: true},
 		{Head: "No. off", Align: draw.Centre, Bold: true},
 		{Head: "For", Flex: true},
-		{Head: "Note", Flex: true, Spare: true},
 	}}
 	for _, b := range pl.Bought {
-		t.Rows = append(t.Rows, []string{b.Item, strconv.Itoa(b.Quantity), b.For, b.Note})
+		t.Rows = append(t.Rows, []string{figures.Joined(", ", b.Item, b.Note), strconv.Itoa(b.Quantity), b.For})
 	}
 	return t
 }
 
 // dangerTable says once what the rows of the operations warn of in a few words.
 func dangerTable(pl *plan.Plan) draw.Table {
-	t := draw.Table{Title: "Where a row shows ⚠", Compact: true, Tight: true, Columns: []draw.Column{{Bold: true, Size: 2.9}, {Flex: true, Size: 2.9}}}
+	t := draw.Table{Title: "Where a row shows ⚠", Columns: []draw.Column{{Head: "Machine", Bold: true}, {Head: "Mind", Flex: true}}}
 	if len(pl.Dangers) > 0 {
 		t.Rows = append(t.Rows, []string{"Every machine", "Eye protection; no gloves, sleeves or rags near what turns; take the chuck key out; let hot parts cool. Local rules come first."})
 	}
@@ -180,17 +238,17 @@ func cutTable(pl *plan.Plan) draw.Table {
 	return t
 }
 
-// indexTable lists the pages of each part, then those of the other chapters;
-// own is how many pages the cover has.
-func indexTable(pl *plan.Plan, chapters []draw.Chapter, own int) draw.Table {
-	t := draw.Table{Title: "Parts, and where to find them", Compact: true, Columns: []draw.Column{
-		{Head: "Part", Flex: true, Bold: true, Size: 3.2, Leads: true},
-		{Head: "No. off", Align: draw.Centre, Bold: true, Size: 3.2},
-		{Head: "Material", Flex: true, Size: 2.9},
-		{Head: "Stock", Flex: true, Size: 2.9},
-		{Head: "Mass each", Align: draw.Right, Size: 2.9},
-		{Head: "Page", Align: draw.Centre, Bold: true, Size: 3.2},
-		{Head: "Templates", Align: draw.Centre, Bold: true, Size: 3.2, Spare: true},
+// indexTables list the pages of each part, and those of the other chapters;
+// own is how many pages the cover has. Their names lead to the pages.
+func indexTables(pl *plan.Plan, chapters []draw.Chapter, own int) (t, rest draw.Table) {
+	t = draw.Table{Title: "Parts, and where to find them", Columns: []draw.Column{
+		{Head: "Part", Flex: true, Bold: true, Leads: true},
+		{Head: "No. off", Align: draw.Centre, Bold: true},
+		{Head: "Material", Flex: true},
+		{Head: "Stock", Flex: true},
+		{Head: "Mass each", Align: draw.Right},
+		{Head: "Page", Align: draw.Centre, Bold: true},
+		{Head: "Templates", Align: draw.Centre, Bold: true, Spare: true},
 	}}
 	pages := map[string]*[2]runs{} // by title: operations, templates
 	for _, part := range pl.Parts {
@@ -229,11 +287,24 @@ func indexTable(pl *plan.Plan, chapters []draw.Chapter, own int) draw.Table {
 		at := pages[part.Title]
 		t.Rows = append(t.Rows, []string{part.Title, strconv.Itoa(part.Quantity), part.Material, part.StockText, figures.Mass(part.MassKg), at[0].text(), at[1].text()})
 	}
-	for _, other := range others {
-		t.Rows = append(t.Rows, []string{other[0], "", "", "", "", other[1], ""})
+	for i := range chapterColumns {
+		rest.Columns = append(rest.Columns, draw.Column{Head: "Sheets", Flex: true, Bold: true, Leads: true, Spare: i > 0}, draw.Column{Head: "Page", Align: draw.Centre, Bold: true, Spare: i > 0})
 	}
-	return t
+	rows := (len(others) + chapterColumns - 1) / chapterColumns
+	for i := range rows {
+		row := make([]string, 2*chapterColumns)
+		for k := range chapterColumns {
+			if j := i + k*rows; j < len(others) {
+				row[2*k], row[2*k+1] = others[j][0], others[j][1]
+			}
+		}
+		rest.Rows = append(rest.Rows, row)
+	}
+	return t, rest
 }
+
+// chapterColumns is how many chapters stand in a row of the index.
+const chapterColumns = 3
 
 // runs are pages in rising order, as first and last of each run.
 type runs [][2]int
@@ -255,7 +326,7 @@ func (r runs) text() string {
 }
 
 // conventions explains clock angles, numbering, faces and coordinates.
-func conventions(width float64) draw.Piece {
+func (d density) conventions(width float64) draw.Piece {
 	text := []string{
 		"Every part has a front and a back face and a TOP. Mark TOP on the metal before the first hole is marked, and mark it again if it is cut away.",
 		"Clock angle: 0° at TOP, clockwise, looking at the named face.",
@@ -264,80 +335,80 @@ func conventions(width float64) draw.Piece {
 		"x is to the right, y towards TOP, from the part’s centre unless the table names an edge.",
 	}
 	pic := clockPicture()
-	if width >= 190 {
-		p := draw.Stack(append([]draw.Piece{draw.Heading("How angles and holes are counted", width)}, stepListPlain(text, width-102)...)...)
-		p.Draw.Place(&pic, width-98, -draw.HeadMm*draw.Leading-1)
-		p.Height = max(p.Height, 62)
-		return p
-	}
-	picture := draw.Piece{Height: 54, Draw: pic}
-	return draw.Stack(append([]draw.Piece{draw.Heading("How angles and holes are counted", width), picture}, stepListPlain(text, width)...)...)
+	p := draw.Stack(dashed(text, d.em(3.1), width-clockWideMm)...)
+	p.Draw.Place(&pic, width-clockWideMm, 0)
+	p.Height = max(p.Height, clockHighMm)
+	return p
 }
 
-// stepListPlain sets texts with dashes.
-func stepListPlain(texts []string, width float64) []draw.Piece {
+// The room of the clock picture beside its text.
+const (
+	clockWideMm = 68.0
+	clockHighMm = 36.0
+)
+
+// dashed sets texts with dashes.
+func dashed(texts []string, sizeMm, width float64) []draw.Piece {
 	var pieces []draw.Piece
 	for _, t := range texts {
-		pieces = append(pieces, draw.Paragraph("–", t, draw.TextMm, false, width)...)
-		pieces = append(pieces, draw.Space(1))
+		pieces = append(pieces, draw.Paragraph("–", t, sizeMm, false, width)...)
+		pieces = append(pieces, draw.Space(0.4))
 	}
 	return pieces
 }
 
 // safety is the general caution.
-func safety(width float64) draw.Piece {
+func (d density) safety(width float64) draw.Piece {
 	text := "The law, the rules of your workshop and the makers’ instructions for machines and materials come before anything in this packet. " +
 		"Whoever does the work judges whether it is safe on the machine at hand. Guard and hold the work, wear what the job needs, " +
 		"support heavy parts from below, and stop if a size or a step does not make sense."
-	lines := draw.Paragraph("", text, draw.TextMm, false, width-24)
-	body := draw.Stack(lines...)
-	p := draw.Piece{Height: max(body.Height+11, 20)}
+	body := draw.Stack(draw.Paragraph("", text, d.em(3.2), true, width-18)...)
+	p := draw.Piece{Height: max(body.Height+3, 14)}
 	p.Draw.Add(draw.Box(draw.R(0, -p.Height, width, 0), draw.ThickMm))
-	p.Draw.Add(draw.Warning(3, -15, 14)...)
-	p.Draw.Add(draw.Text{XMm: 21, YMm: -6, SizeMm: 4.2, Bold: true, Content: "Safety"})
-	p.Draw.Place(&body.Draw, 21, -8.5)
+	p.Draw.Add(draw.Warning(2.5, -p.Height/2-5, 11)...)
+	p.Draw.Place(&body.Draw, 16, -(p.Height-body.Height)/2)
 	return p
 }
 
 // signatures are the boxes to sign before metal is cut.
 func signatures(width float64) draw.Piece {
-	p := draw.Heading("Signed before any metal is cut", width)
-	p.Keep = false
-	y := -p.Height
+	p := draw.Piece{Height: 21}
+	p.Draw.Add(draw.Text{YMm: -4, SizeMm: draw.TextMm, Bold: true, Content: "Signed before any metal is cut"})
 	boxes := []string{"Drawn", "Checked by a second person", "Scale of templates checked"}
 	w := width / float64(len(boxes))
 	for i, name := range boxes {
 		x := float64(i) * w
-		p.Draw.Add(draw.Box(draw.R(x, y-24, x+w, y), draw.LineMm))
-		lines := draw.Wrap(name, draw.TextMm, true, w-4)
-		for j, line := range lines {
-			p.Draw.Add(draw.Text{XMm: x + 2, YMm: y - 4.4 - float64(j)*draw.TextMm*draw.Leading, SizeMm: draw.TextMm, Bold: true, Content: line})
-		}
-		for j, what := range []string{"Name and signature", "Date"} {
-			at := y - 14.6 - 7.4*float64(j)
-			label, size := draw.Shrink(what, draw.SmallMm, false, w-4)
-			p.Draw.Add(draw.Text{XMm: x + 2, YMm: at - 0.2, SizeMm: size, Content: label})
-			from := x + 3 + draw.TextWidth(label, size, false)
-			if from < x+w-8 {
-				p.Draw.Add(draw.Segment(from, at-0.6, x+w-2, at-0.6, draw.ThinMm))
+		p.Draw.Add(draw.Box(draw.R(x, -20, x+w, -5.6), draw.LineMm))
+		shown, size := draw.Shrink(name, draw.TextMm, true, w-4)
+		p.Draw.Add(draw.Text{XMm: x + 2, YMm: -9.6, SizeMm: size, Bold: true, Content: shown})
+		from := x + 2
+		for j, what := range []string{"Name, signature", "Date"} {
+			to := x + w*[2]float64{0.66, 1}[j] - 2
+			label, size := draw.Shrink(what, draw.SmallMm, false, to-from)
+			p.Draw.Add(draw.Text{XMm: from, YMm: -17.4, SizeMm: size, Content: label})
+			if line := from + 1 + draw.TextWidth(label, size, false); line < to-4 {
+				p.Draw.Add(draw.Segment(line, -17.8, to, -17.8, draw.ThinMm))
 			}
+			from = to + 1.5
 		}
 	}
-	p.Height += 26
 	return p
 }
 
-// clockMm is the radius of the dials of clockPicture.
-const clockMm = 15.0
+// clockMm is the radius of the dials of clockPicture, pitchMm that of their holes.
+const (
+	clockMm = 11.0
+	pitchMm = 7.4
+)
 
 // clockPicture explains clock angles and numbering: the same six holes from
-// the front and, mirrored, from the back. It is 96 mm wide and 52 mm high,
+// the front and, mirrored, from the back. It is 68 mm wide and 36 mm high,
 // its origin the upper left corner.
 func clockPicture() draw.Drawing {
 	var d draw.Drawing
 	for i, face := range []parts.Face{parts.Front, parts.Back} {
-		cx, cy := 26+48*float64(i), -26.0
-		d.Add(draw.Ring(cx, cy, clockMm, draw.LineMm), draw.Ring(cx, cy, 10, draw.HairMm, draw.ChainDash...))
+		cx, cy := 17+33*float64(i), -17.0
+		d.Add(draw.Ring(cx, cy, clockMm, draw.LineMm), draw.Ring(cx, cy, pitchMm, draw.HairMm, draw.ChainDash...))
 		d.Add(draw.Segment(cx-3, cy, cx+3, cy, draw.ThinMm), draw.Segment(cx, cy-3, cx, cy+3, draw.ThinMm))
 		for j := range 12 {
 			s, c := math.Sincos(float64(j) * math.Pi / 6)
@@ -349,15 +420,15 @@ func clockPicture() draw.Drawing {
 				a = -a
 			}
 			s, c := math.Sincos(a)
-			d.Add(draw.Ring(cx+10*s, cy+10*c, 1, draw.ThinMm))
-			d.Add(draw.Text{XMm: cx + 6.2*s, YMm: cy + 6.2*c - 1, SizeMm: draw.SmallMm, Align: draw.Centre, Content: strconv.Itoa(n + 1)})
+			d.Add(draw.Ring(cx+pitchMm*s, cy+pitchMm*c, 0.8, draw.ThinMm))
+			d.Add(draw.Text{XMm: cx + (pitchMm-3)*s, YMm: cy + (pitchMm-3)*c - 0.95, SizeMm: draw.SmallMm, Align: draw.Centre, Content: strconv.Itoa(n + 1)})
 		}
-		d.Add(draw.TopArrow(cx, cy+clockMm+2, 4))
+		d.Add(draw.TopArrow(cx, cy+clockMm+1.8, 3.4))
 		d.Add(draw.Text{XMm: cx + 2.6, YMm: cy + clockMm + 3, SizeMm: draw.SmallMm, Bold: true, Content: "TOP 0°"})
 		d.Add(draw.Text{XMm: cx + clockMm + 2, YMm: cy - 1, SizeMm: draw.SmallMm, Content: "90°"})
-		d.Add(draw.Text{XMm: cx, YMm: cy - clockMm - 4.2, SizeMm: draw.SmallMm, Align: draw.Centre, Content: "180°"})
+		d.Add(draw.Text{XMm: cx, YMm: cy - clockMm - 3.8, SizeMm: draw.SmallMm, Align: draw.Centre, Content: "180°"})
 		d.Add(draw.Text{XMm: cx - clockMm - 2, YMm: cy - 1, SizeMm: draw.SmallMm, Align: draw.Right, Content: "270°"})
-		d.Add(draw.Text{XMm: cx, YMm: cy - clockMm - 9, SizeMm: draw.TextMm, Bold: true, Align: draw.Centre, Content: fmt.Sprintf("%s face", figures.Upper(face))})
+		d.Add(draw.Text{XMm: cx, YMm: cy - clockMm - 7.6, SizeMm: 3, Bold: true, Align: draw.Centre, Content: fmt.Sprintf("%s face", figures.Upper(face))})
 	}
 	return d
 }

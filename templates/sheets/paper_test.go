@@ -19,7 +19,7 @@ func TestIndexJoinsRuns(t *testing.T) {
 	t.Parallel()
 	on := func(scale string, titles ...string) *draw.Sheet { return &draw.Sheet{Scale: scale, Parts: titles} }
 	pl := &plan.Plan{Parts: []*plan.PartPlan{{Title: "Tube", Quantity: 2}, {Title: "Ring", Quantity: 1}}}
-	table := indexTable(pl, []draw.Chapter{
+	table, others := indexTables(pl, []draw.Chapter{
 		{Name: PartsName, Sheets: []*draw.Sheet{on("", "Tube"), on("", "Tube", "Ring"), on("", "Ring")}},
 		{Name: "Templates, 1:1", Sheets: []*draw.Sheet{on("1:1", "Tube"), on("1:1", "Ring"), on("1:1", "Tube", "Ring")}},
 		{Part: "Assembly", Name: "Step 1", Sheets: []*draw.Sheet{{}}}, {Part: "Assembly", Name: "Step 2", Sheets: []*draw.Sheet{{}, {}}},
@@ -29,9 +29,15 @@ func TestIndexJoinsRuns(t *testing.T) {
 	for _, row := range table.Rows {
 		got = append(got, [3]string{row[0], row[page], row[templates]})
 	}
-	want := [][3]string{{"Tube", "5–6", "8, 10"}, {"Ring", "6–7", "9–10"}, {"Templates, 1:1", "8–10", ""}, {"Assembly", "11–13", ""}}
+	want := [][3]string{{"Tube", "5–6", "8, 10"}, {"Ring", "6–7", "9–10"}}
 	if !slices.Equal(got, want) {
 		t.Errorf("rows %q, want %q", got, want)
+	}
+	if want := []string{"Templates, 1:1", "8–10", "Assembly", "11–13", "", ""}; len(others.Rows) != 1 || !slices.Equal(others.Rows[0], want) {
+		t.Errorf("others %q, want %q", others.Rows, want)
+	}
+	if !table.Columns[0].Leads || !others.Columns[0].Leads || !others.Columns[2].Leads {
+		t.Error("a name leads nowhere")
 	}
 }
 

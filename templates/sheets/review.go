@@ -1,41 +1,46 @@
 package sheets
 
 import (
+	"slices"
 	"strconv"
+	"strings"
 
 	"centrepop/layout/plan"
 	"centrepop/layout/review"
 	"centrepop/templates/draw"
+	"centrepop/templates/figures"
+	"centrepop/templates/picture"
 )
 
 // ReviewName is the title of the review's pages.
 const ReviewName = "Review"
 
-// Review draws what is open, what is worth knowing and what the job
-// accepts, with room to sign. Its tables are set smaller where that saves a
-// page.
+// Review draws the verdict, a row for each part, what is open with a picture of
+// its place, what the job accepts, what was not checked and room to sign, then
+// what is worth knowing: as roomy as the fewest pages allow.
 func Review(pl *plan.Plan, findings []review.Finding, paper draw.Frame) []*draw.Sheet {
 	var best []*draw.Sheet
-	for _, size := range []float64{draw.TextMm, 3.0, 2.65} {
-		if sheets := reviewSheetsAt(pl, findings, paper, size); best == nil || len(sheets) < len(best) {
+	for _, d := range []density{1, 0.9, 0.8} {
+		if sheets := d.review(pl, findings, paper); best == nil || len(sheets) < len(best) {
 			best = sheets
 		}
 	}
 	return best
 }
 
-// reviewSheetsAt is reviewSheets with its tables in one size of text.
-func reviewSheetsAt(pl *plan.Plan, findings []review.Finding, paper draw.Frame, sizeMm float64) []*draw.Sheet {
+// notChecked is what a review before cutting leaves to others.
+const notChecked = "Not checked here: whether the machine is strong enough for its load, what the stock measures, the files that the cutter has, drawings that others made."
+
+func (d density) review(pl *plan.Plan, findings []review.Finding, paper draw.Frame) []*draw.Sheet {
 	f := draw.NewFlow(func(page int) (*draw.Sheet, draw.Piece) {
-		s := &draw.Sheet{Frame: paper, All: true, Name: ReviewName, Scale: "not to scale"}
+		s := &draw.Sheet{Frame: paper, Name: ReviewName, Scale: "not to scale"}
 		rest := "review before metal is cut"
 		if page > 0 {
 			rest = "review, continued"
 		}
 		return s, draw.RunningHead(pl.Job, rest, paper.Body().Width())
 	})
-	f.Add(draw.Paragraph("", reviewWords(findings), 4.2, true, f.Width())...)
-	f.Add(draw.Space(3))
+	f.Add(verdictBox(findings, f.Width()), draw.Space(2))
 	var open, noted, accepted []review.Finding
 	for _, one := range findings {
 		switch {
@@ -47,26 +52,144 @@ func reviewSheetsAt(pl *plan.Plan, findings []review.Finding, paper draw.Frame, 
 			noted = append(noted, one)
 		}
 	}
-	tables := []draw.Table{
-		findingTable("Open: settle these first", open, true),
-		acceptedTable(accepted),
-		findingTable("Worth knowing", noted, false),
+	d.parted(f, partRows(pl, findings))
+	if len(open) > 0 {
+		f.Add(draw.Heading("Open: put it right, or accept it in the job with a reason", f.Width()))
+	}
+	for _, one := range open {
+		f.Add(d.openFinding(pl, one, f.Width()), draw.Space(1.5))
 	}
 	sign := signLine("Reviewed by, signature", f.Width())
-	for i := len(tables) - 1; i >= 0; i-- {
-		if len(tables[i].Rows) > 0 { // the last row stays with the signature
-			tables[i].Foot = sign.Height + 4
-			break
-		}
-	}
-	for _, t := range tables {
-		for i := range t.Columns {
-			t.Columns[i].Size = sizeMm
-		}
-		f.Table(t)
-	}
-	f.Add(sign)
+	f.Table(d.listed(acceptedTable(pl, accepted)))
+	f.Add(append(draw.Paragraph("", notChecked, d.em(3.2), false, f.Width()), sign)...)
+	f.Table(d.listed(notedTable(pl, noted)))
 	return f.Sheets
+}
+
+// parted sets the rows of the parts in two columns where the paper has them.
+func (d density) parted(f *draw.Flow, t draw.Table) {
+	f.Add(t.Head(f.Width())...)
+	t.Title = ""
+	half := (len(t.Rows) + 1) / 2
+	if f.Width() < twoColumnsMm || half < leastRows {
+		f.Table(d.listed(t))
+		return
+	}
+	left, right := t, t
+	left.Rows, right.Rows = t.Rows[:half], t.Rows[half:]
+	f.Columns(2)
+	f.Table(d.listed(left))
+	f.TurnColumn()
+	f.Table(d.listed(right))
+	f.Columns(1)
+}
+
+// verdictBox is the result in a frame.
+func verdictBox(findings []review.Finding, width float64) draw.Piece {
+	p := draw.Piece{Height: 9}
+	text, size := draw.Shrink(reviewWords(findings), draw.HeadMm, true, width-6)
+	p.Draw.Add(draw.Box(draw.R(0, -p.Height, width, 0), draw.ThickMm), draw.Text{XMm: 3, YMm: -6.1, SizeMm: size, Bold: true, Content: text})
+	return p
+}
+
+// partRows has a row for each part, and one for the joints and the job.
+func partRows(pl *plan.Plan, findings []review.Finding) draw.Table {
+	t := draw.Table{Title: "Part by part: findings, initials", Compact: true, Columns: []draw.Column{
+		{Head: "Part", Flex: true, Bold: true, Leads: true, Firm: 24}, {Head: "Cut file", Flex: true, Firm: 22},
+		{Head: "Open", Align: draw.Centre, Bold: true}, {Head: "Accepted", Align: draw.Centre}, {Head: "Note", Align: draw.Centre}, {Head: "Initials"},
+	}}
+	row := func(title, file string, mine func(review.Finding) bool) {
+		c := review.Summary(slices.DeleteFunc(slices.Clone(findings), func(f review.Finding) bool { return !mine(f) }))
+		t.Rows = append(t.Rows, []string{title, file, some(c.Open()), some(c.Accepted), some(c.Note), ""})
+	}
+	for _, part := range pl.Parts {
+		file := ""
+		if slices.ContainsFunc(part.Operations, func(op plan.Operation) bool { return op.Machine == "Cutter" }) {
+			file = part.Name
+		}
+		row(part.Title, file, func(f review.Finding) bool { return f.Part == part.Name })
+	}
+	row("Joints and job", "", func(f review.Finding) bool { return pl.Part(f.Part) == nil })
+	return t
+}
+
+// some is a number, and a dash for none.
+func some(n int) string {
+	if n == 0 {
+		return "–"
+	}
+	return strconv.Itoa(n)
+}
+
+// openFinding is a frame with the place, what is wrong, the rule and the cure.
+func (d density) openFinding(pl *plan.Plan, f review.Finding, width float64) draw.Piece {
+	pic := placePicture(pl, f)
+	x := 3.0
+	if len(pic.Items) > 0 {
+		x = placeMm + 5
+	}
+	var lines []draw.Piece
+	add := func(text string, bold bool) {
+		if text != "" {
+			lines = append(lines, draw.Paragraph("", text, d.em(3.2), bold, width-x-3)...)
+		}
+	}
+	add(figures.Joined(": ", titleOf(pl, f), f.What), true)
+	add(figures.Joined("  ", string(f.Severity), f.Numbers), false)
+	add("Mend: "+f.Fix, false)
+	add(f.Rule+" ("+f.Source+")", false)
+	add(f.Pos.File+" line "+strconv.Itoa(f.Pos.Line)+", "+f.Code, false)
+	text := draw.Stack(lines...)
+	p := draw.Piece{Height: text.Height + 11}
+	if len(pic.Items) > 0 {
+		p.Height = max(p.Height, placeMm+3)
+		p.Draw.Place(&pic, 1.5, -p.Height/2+placeMm/2)
+	}
+	p.Draw.Add(draw.Box(draw.R(0, -p.Height, width, 0), draw.LineMm))
+	p.Draw.Place(&text.Draw, x, -1.5)
+	for i, word := range []string{"mended", "accepted, because"} {
+		at := x + 28*float64(i)
+		p.Draw.Add(draw.Box(draw.R(at, -p.Height+2.5, at+4.4, -p.Height+6.9), draw.LineMm), draw.Text{XMm: at + 6, YMm: -p.Height + 3.4, SizeMm: d.em(3.2), Content: word})
+	}
+	p.Draw.Add(draw.Segment(x+64, -p.Height+3, width-4, -p.Height+3, draw.ThinMm))
+	return p
+}
+
+// placeMm is the side of the picture of a place.
+const placeMm = 32.0
+
+// placePicture is the face that a finding is about, its holes filled; empty where
+// the finding is about no holes. Its origin is the upper left corner.
+func placePicture(pl *plan.Plan, f review.Finding) draw.Drawing {
+	part := pl.Part(f.Part)
+	if part == nil || f.Feature == "" {
+		return draw.Drawing{}
+	}
+	for _, face := range part.Faces {
+		if !slices.ContainsFunc(face.Groups, func(g plan.Group) bool { return g.Name == f.Feature }) {
+			continue
+		}
+		h := min(1, 1/picture.Aspect(face)) * (placeMm - picture.TopPadMm - picture.CaptionMm)
+		panel := picture.Face(face, nil, h*picture.Aspect(face), h)
+		scale := h / (face.MaxMm.YMm - face.MinMm.YMm)
+		for _, hole := range face.Holes {
+			if hole.Group == f.Feature {
+				x, y := panel.Width/2+(hole.XMm-(face.MinMm.XMm+face.MaxMm.XMm)/2)*scale, -picture.TopPadMm-(face.MaxMm.YMm-hole.YMm)*scale
+				panel.Draw.Add(draw.Disc(x, y, max(0.9, hole.DiameterMm/2*scale)))
+			}
+		}
+		return panel.Draw
+	}
+	return draw.Drawing{}
+}
+
+// titleOf is what a finding is about.
+func titleOf(pl *plan.Plan, f review.Finding) string {
+	title := f.Part
+	if part := pl.Part(f.Part); part != nil {
+		title = part.Title
+	}
+	return figures.Joined(", ", title, f.Feature)
 }
 
 // reviewWords is the result in a line.
@@ -80,65 +203,55 @@ func reviewWords(findings []review.Finding) string {
 		strconv.Itoa(c.Note) + " to note, " + strconv.Itoa(c.Accepted) + " accepted."
 }
 
-// reviewSummary is the review's result on the cover.
-func reviewSummary(findings []review.Finding, width float64) []draw.Piece {
+// reviewLine is the review's result on the cover.
+func (d density) reviewLine(findings []review.Finding, width float64) []draw.Piece {
 	if findings == nil {
 		return nil
 	}
-	pieces := []draw.Piece{draw.Heading(ReviewName, width)}
-	pieces = append(pieces, draw.Paragraph("", reviewWords(findings)+" See the review's own sheets.", draw.TextMm, review.Summary(findings).Open() > 0, width)...)
-	return append(pieces, draw.Space(4))
+	return append(draw.Paragraph("", "Review: "+reviewWords(findings)+" See the review's own sheet.", d.em(3.4), review.Summary(findings).Open() > 0, width), draw.Space(2))
 }
 
-// findingTable lists findings; settle adds a column to sign each one off.
-func findingTable(title string, findings []review.Finding, settle bool) draw.Table {
-	t := draw.Table{Title: title, Columns: []draw.Column{
-		{Head: "", Align: draw.Centre, Bold: true},
-		{Head: "Where", Flex: true},
-		{Head: "What is wrong", Flex: true},
-		{Head: "Rule, and what would fix it", Flex: true},
-	}}
-	if settle {
-		t.Columns = append(t.Columns, draw.Column{Head: "Settled", Align: draw.Centre, Least: 18, Tick: true})
-	}
-	for _, f := range findings {
-		row := []string{string(f.Severity), findingPlace(f), findingText(f), f.Rule + " (" + f.Source + ")\n" + f.Fix}
-		if settle {
-			row = append(row, "")
-		}
-		t.Rows = append(t.Rows, row)
-	}
-	return t
-}
-
-func acceptedTable(findings []review.Finding) draw.Table {
+func acceptedTable(pl *plan.Plan, findings []review.Finding) draw.Table {
 	t := draw.Table{Title: "Accepted in the job, with the reason", Columns: []draw.Column{
 		{Head: "Where", Flex: true},
 		{Head: "What was found", Flex: true},
-		{Head: "Rule", Flex: true},
-		{Head: "Reason", Flex: true, Bold: true},
+		{Head: "Reason", Flex: true},
 	}}
 	for _, f := range findings {
-		t.Rows = append(t.Rows, []string{findingPlace(f), findingText(f), f.Rule + " (" + f.Source + ")", f.Reason})
+		t.Rows = append(t.Rows, []string{titleOf(pl, f), figures.Joined("; ", f.What, f.Numbers) + " (" + f.Source + ")", f.Reason})
 	}
 	return t
 }
 
-// findingPlace is where to look in the input.
-func findingPlace(f review.Finding) string {
-	return f.Pos.File + "\nline " + strconv.Itoa(f.Pos.Line) + "\n" + f.Code
-}
-
-func findingText(f review.Finding) string {
-	if f.Numbers == "" {
-		return f.What
+// notedTable lists notes of one source and cure together, each rule once.
+func notedTable(pl *plan.Plan, findings []review.Finding) draw.Table {
+	t := draw.Table{Title: "Worth knowing", Columns: []draw.Column{
+		{Head: "Rule, and what would fix it", Flex: true},
+		{Head: "Where, and what", Flex: true},
+	}}
+	type kind struct{ code, source, fix string }
+	var kinds []kind
+	rules, whats := map[kind][]string{}, map[kind][]string{}
+	for _, f := range findings {
+		k := kind{f.Code, f.Source, f.Fix}
+		if !slices.Contains(kinds, k) {
+			kinds = append(kinds, k)
+		}
+		if !slices.Contains(rules[k], f.Rule) {
+			rules[k] = append(rules[k], f.Rule)
+		}
+		whats[k] = append(whats[k], figures.Joined(", ", figures.Joined(": ", titleOf(pl, f), f.What), f.Numbers))
 	}
-	return f.What + "\n" + f.Numbers
+	for _, k := range kinds {
+		rule := draw.Bold(k.code+".") + " " + strings.Join(rules[k], "; ") + " (" + k.source + "): " + k.fix
+		t.Rows = append(t.Rows, []string{rule, strings.Join(whats[k], "; ")})
+	}
+	return t
 }
 
 // signLine is the line to sign a sheet on, with its date.
 func signLine(label string, width float64) draw.Piece {
-	p := draw.Piece{Height: 16}
+	p := draw.Piece{Height: 12}
 	from := draw.TextWidth(label, draw.TextMm, false) + 3
 	p.Draw.Add(draw.Text{YMm: -10, SizeMm: draw.TextMm, Content: label})
 	p.Draw.Add(draw.Segment(from, -10.6, width*0.66, -10.6, draw.ThinMm))
