@@ -343,8 +343,8 @@ func (d density) conventions(width float64) draw.Piece {
 
 // The room of the clock picture beside its text.
 const (
-	clockWideMm = 68.0
-	clockHighMm = 36.0
+	clockWideMm = 74.0
+	clockHighMm = 34.0
 )
 
 // dashed sets texts with dashes.
@@ -397,17 +397,17 @@ func signatures(width float64) draw.Piece {
 
 // clockMm is the radius of the dials of clockPicture, pitchMm that of their holes.
 const (
-	clockMm = 11.0
-	pitchMm = 7.4
+	clockMm = 9.6
+	pitchMm = 6.6
 )
 
 // clockPicture explains clock angles and numbering: the same six holes from
-// the front and, mirrored, from the back. It is 68 mm wide and 36 mm high,
+// the front and, mirrored, from the back. It is 74 mm wide and 34 mm high,
 // its origin the upper left corner.
 func clockPicture() draw.Drawing {
 	var d draw.Drawing
 	for i, face := range []parts.Face{parts.Front, parts.Back} {
-		cx, cy := 17+33*float64(i), -17.0
+		cx, cy := 18.2+36.6*float64(i), -15.6
 		d.Add(draw.Ring(cx, cy, clockMm, draw.LineMm), draw.Ring(cx, cy, pitchMm, draw.HairMm, draw.ChainDash...))
 		d.Add(draw.Segment(cx-3, cy, cx+3, cy, draw.ThinMm), draw.Segment(cx, cy-3, cx, cy+3, draw.ThinMm))
 		for j := range 12 {

@@ -17,12 +17,14 @@ const ReviewName = "Review"
 
 // Review draws the verdict, a row for each part, what is open with a picture of
 // its place, what the job accepts, what was not checked and room to sign, then
-// what is worth knowing: as roomy as the fewest pages allow.
+// what is worth knowing: as roomy as the fewest pages allow, signed on the
+// first if it can be.
 func Review(pl *plan.Plan, findings []review.Finding, paper draw.Frame) []*draw.Sheet {
 	var best []*draw.Sheet
+	signed := 0 // the page with the signature
 	for _, d := range []density{1, 0.9, 0.8} {
-		if sheets := d.review(pl, findings, paper); best == nil || len(sheets) < len(best) {
-			best = sheets
+		if sheets, page := d.review(pl, findings, paper); best == nil || len(sheets) < len(best) || len(sheets) == len(best) && page < signed {
+			best, signed = sheets, page
 		}
 	}
 	return best
@@ -31,7 +33,7 @@ func Review(pl *plan.Plan, findings []review.Finding, paper draw.Frame) []*draw.
 // notChecked is what a review before cutting leaves to others.
 const notChecked = "Not checked here: whether the machine is strong enough for its load, what the stock measures, the files that the cutter has, drawings that others made."
 
-func (d density) review(pl *plan.Plan, findings []review.Finding, paper draw.Frame) []*draw.Sheet {
+func (d density) review(pl *plan.Plan, findings []review.Finding, paper draw.Frame) (sheets []*draw.Sheet, signed int) {
 	f := draw.NewFlow(func(page int) (*draw.Sheet, draw.Piece) {
 		s := &draw.Sheet{Frame: paper, Name: ReviewName, Scale: "not to scale"}
 		rest := "review before metal is cut"
@@ -62,8 +64,9 @@ func (d density) review(pl *plan.Plan, findings []review.Finding, paper draw.Fra
 	sign := signLine("Reviewed by, signature", f.Width())
 	f.Table(d.listed(acceptedTable(pl, accepted)))
 	f.Add(append(draw.Paragraph("", notChecked, d.em(3.2), false, f.Width()), sign)...)
+	signed = len(f.Sheets)
 	f.Table(d.listed(notedTable(pl, noted)))
-	return f.Sheets
+	return f.Sheets, signed
 }
 
 // parted sets the rows of the parts in two columns where the paper has them.
@@ -208,7 +211,10 @@ func (d density) reviewLine(findings []review.Finding, width float64) []draw.Pie
 	if findings == nil {
 		return nil
 	}
-	return append(draw.Paragraph("", "Review: "+reviewWords(findings)+" See the review's own sheet.", d.em(3.4), review.Summary(findings).Open() > 0, width), draw.Space(2))
+	p := draw.Piece{Height: 6.5}
+	text, size := draw.Shrink("Review: "+reviewWords(findings), d.em(3.4), true, width)
+	p.Draw.Add(draw.Text{YMm: -4, SizeMm: size, Bold: true, Content: text})
+	return []draw.Piece{p}
 }
 
 func acceptedTable(pl *plan.Plan, findings []review.Finding) draw.Table {
@@ -218,7 +224,7 @@ func acceptedTable(pl *plan.Plan, findings []review.Finding) draw.Table {
 		{Head: "Reason", Flex: true},
 	}}
 	for _, f := range findings {
-		t.Rows = append(t.Rows, []string{titleOf(pl, f), figures.Joined("; ", f.What, f.Numbers) + " (" + f.Source + ")", f.Reason})
+		t.Rows = append(t.Rows, []string{titleOf(pl, f), figures.Joined("; ", f.What, f.Numbers) + " (" + f.Code + ": " + f.Source + ")", f.Reason})
 	}
 	return t
 }
