@@ -87,6 +87,7 @@ func TestTransforms(t *testing.T) {
 		"scale(2,3)":                  xy(6, 15),
 		"rotate(90)":                  xy(-5, 3),
 		"rotate(90 3 4)":              xy(2, 4),
+		"rotate(90 2 4)":              xy(1, 5),
 		"skewX(45)":                   xy(8, 5),
 		"skewY(45)":                   xy(3, 8),
 		"matrix(1 2 3 4 5 6)":         xy(23, 32),
