@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"errors"
 	"fmt"
+	"io/fs"
 	"reflect"
 	"strings"
 
@@ -64,6 +65,9 @@ func flange(c *call) error {
 		return badUse("--place %s: a length up to 10 mm", *placeText)
 	}
 	file, err := parts.LoadSurvey(c.args[0])
+	if errors.Is(err, fs.ErrNotExist) {
+		return badUse("there is no file %s; centrepop input \"measured flange\" lists what such a file holds", c.args[0])
+	}
 	if err != nil {
 		return err
 	}

@@ -103,7 +103,7 @@ func help() string {
 			fmt.Fprintf(&b, "  %-10s %s\n  %-10s   %s\n", e.name, commandNamed(e.name).about, "", e.lines[0])
 		}
 	}
-	fmt.Fprintf(&b, "\ncentrepop --version says which one this is. A job, and an output after -o, may be - for standard input and output.\n%s\n%s\n", jsonText, statusText)
+	fmt.Fprintf(&b, "\ncentrepop --version says which one this is. A job is a file, a folder with a job.yaml, or - for standard input; an output after -o may be - for standard output.\n%s\n%s\n", jsonText, statusText)
 	return b.String()
 }
 

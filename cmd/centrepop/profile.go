@@ -45,7 +45,7 @@ func profile(c *call) error {
 	if err != nil {
 		return err
 	}
-	if err := spare(*out, c.args[0], job); err != nil {
+	if err := spare(*out, jobIn(c.args[0]), job); err != nil {
 		return err
 	}
 	if _, err := partNamed(pl, c.args[1]); err != nil {

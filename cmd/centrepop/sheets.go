@@ -1,8 +1,10 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"io"
+	"io/fs"
 	"os"
 	"slices"
 	"strings"
@@ -20,11 +22,15 @@ import (
 	"centrepop/templates/truesize"
 )
 
-// loadJob reads a job file; "-" is a job on standard input, whose part files lie
+// loadJob reads a job file, or the job.yaml of a folder; "-" is a job on standard input, whose part files lie
 // in the folder that centrepop runs in.
 func loadJob(path string) (*parts.Job, error) {
 	if path != "-" {
-		return parts.Load(path)
+		job, err := parts.Load(jobIn(path))
+		if errors.Is(err, fs.ErrNotExist) {
+			err = fmt.Errorf("job file %s: there is no such file", jobIn(path))
+		}
+		return job, err
 	}
 	src, err := io.ReadAll(io.LimitReader(os.Stdin, parts.LargestFile+1))
 	if err != nil {
@@ -214,7 +220,7 @@ func (c *call) packet(of packetOf, opt templates.Options) (*parts.Job, *draw.Doc
 	if err != nil {
 		return nil, nil, written{}, err
 	}
-	if err := spare(of.out, of.path, job); err != nil {
+	if err := spare(of.out, jobIn(of.path), job); err != nil {
 		return nil, nil, written{}, err
 	}
 	p, err := paper(pl, of.size)
@@ -269,7 +275,7 @@ func template(c *call) error {
 	if err != nil {
 		return err
 	}
-	if err := spare(*out, c.args[0], job); err != nil {
+	if err := spare(*out, jobIn(c.args[0]), job); err != nil {
 		return err
 	}
 	p, err := paper(pl, *size)

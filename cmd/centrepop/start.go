@@ -94,6 +94,6 @@ func (c *call) writeStart(folder string, names []string, files map[string]string
 	if *c.json {
 		return c.print(map[string]any{"job": job, "files": names})
 	}
-	fmt.Fprintf(c.stdout, "wrote %s\nnow: centrepop review %s\n     centrepop sheets %s -o packet.pdf\n", strings.Join(names, ", "), job, job)
+	fmt.Fprintf(c.stdout, "wrote %[1]s\nnow: centrepop watch %[2]s --open\n     centrepop review %[2]s\n     centrepop sheets %[2]s -o packet.pdf\n", strings.Join(names, ", "), job)
 	return nil
 }

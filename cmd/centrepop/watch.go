@@ -31,8 +31,9 @@ func watch(c *call) error {
 	if *port < 0 || *port > 65535 {
 		return badUse("--port %d: 0 to 65535", *port)
 	}
-	if info, err := os.Stat(c.args[0]); err != nil || !info.Mode().IsRegular() {
-		return badUse("%s is not a job file that can be read", c.args[0])
+	job := jobIn(c.args[0])
+	if info, err := os.Stat(job); err != nil || !info.Mode().IsRegular() {
+		return badUse("%s is not a job file that can be read", job)
 	}
 	listener, err := net.Listen("tcp4", net.JoinHostPort("127.0.0.1", strconv.Itoa(*port)))
 	if err != nil {
@@ -40,7 +41,7 @@ func watch(c *call) error {
 	}
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
 	defer stop()
-	f := newFollower(c.args[0])
+	f := newFollower(job)
 	go f.follow(ctx, pollEvery)
 	address := "http://" + listener.Addr().String() + "/"
 	if *c.json {
