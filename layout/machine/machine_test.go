@@ -175,6 +175,8 @@ func TestProblems(t *testing.T) {
 		{"no distance from a side", ribWeld + ", place: {on: front, with: bottom, from-bottom: 20, front: down}}\n", []string{"place-open: rib from-left or from-right", "parts-float"}},
 		{"nothing but the faces", ribWeld + ", place: {on: front, with: bottom}}\n", []string{"place-open: rib top or front; from-left or from-right; from-bottom or from-top", "parts-float"}},
 		{"twice in one place", ribWeld + good + second + good, []string{"parts-overlap: rib 1 rib 2"}},
+		{"8 mm off", ribWeld + ", place: {on: front, with: bottom, from-left: 30, from-bottom: 20, front: down, gap: 8}}\n", []string{"weld-apart", "parts-float"}},
+		{"4 mm off", ribWeld + ", place: {on: front, with: bottom, from-left: 30, from-bottom: 20, front: down, gap: 4}}\n", []string{"parts-float"}},
 		{"side by side", ribWeld + good + second + strings.ReplaceAll(good, "from-bottom: 20", "from-bottom: 30"), nil},
 		{"sunk", ribWeld + ", place: {on: front, with: bottom, from-left: 30, from-bottom: 20, front: down, gap: -4}}\n", []string{"parts-overlap: base rib 1", "parts-float"}},
 	} {
@@ -380,6 +382,25 @@ func TestBranchStandsAtItsOrigin(t *testing.T) {
 		}
 		if !said {
 			t.Errorf("%s: its template does not say clock %v", c.end, c.clock)
+		}
+	}
+}
+
+// A port in a spigot is closed by the ring that it goes into, and free above it.
+func TestCoveredOpening(t *testing.T) {
+	t.Parallel()
+	ring := "part: ring\nkind: flange\nmaterial: S355\nstock: {plate: 20 mm}\noutline: {circle: 150}\nbore: {diameter: 80.5}\nholes:\n  - {name: taps, circle: {pcd: 110, count: 4}, size: M8 tap, depth: through}\n"
+	for axial, covered := range map[string]bool{"30": true, "50": false, "10": false} {
+		plug := "part: plug\nkind: bearing-housing\nmaterial: S355\nstock: {round: 150 mm, length: 70 mm}\nprofile:\n" +
+			"  outside:\n    - {name: head, diameter: 140, length: 20}\n    - {name: spigot, diameter: 80, length: 40}\n  inside:\n    - {name: bore, diameter: 50, length: 60}\n" +
+			"holes:\n  - {name: screws, circle: {pcd: 110, count: 4}, size: M8 clearance}\nradial:\n  - {name: port, clock: 45, axial: " + axial + ", from: front, size: 8 mm, depth: through}\n"
+		m, _ := load(t, write(t, map[string]string{"plug.yaml": plug, "ring.yaml": ring, "job.yaml": "job: Plug\nunits: mm\nparts: [plug.yaml, ring.yaml]\njoints:\n" +
+			"  - {name: plug, bolt: {through: plug.screws, into: ring.taps, bolt: M8 8.8}, face: back-on-front}\n"}))
+		switch {
+		case !covered && len(m.Problems) > 0:
+			t.Errorf("%s: %+v", axial, m.Problems)
+		case covered && (len(m.Problems) != 1 || m.Problems[0].Kind != plan.OpeningCovered || m.Problems[0].Args[2].Text != "ring"):
+			t.Errorf("%s: %+v", axial, m.Problems)
 		}
 	}
 }

@@ -17,8 +17,9 @@ const fitMm = 0.5
 
 // overlapMm is the least overlap that is reported between parts that no
 // section shows exactly: welds are drawn without their beads and sheets
-// without their bends. Common practice, no source.
-const overlapMm = 1.0
+// without their bends. Less than half of the thinnest sheet, deeper than which
+// nothing can lie in it. Common practice, no source.
+const overlapMm = 0.4
 
 // Review finds what the places show, into Problems.
 func (m *Machine) Review() {
@@ -44,6 +45,8 @@ func (m *Machine) Review() {
 		m.Problems = append(m.Problems, p)
 	}
 	m.travel()
+	m.contact()
+	m.openings()
 	m.floats()
 	m.stand()
 }

@@ -58,7 +58,7 @@ func (s *soFar) join(j *plan.JointPlan) {
 		}
 	}
 	for _, id := range screws {
-		if s.drive(j, s.bodies[id], *s.of[a]) {
+		if !s.m.overlap([]int{s.bodies[id]}, *s.of[a]) && s.drive(j, s.bodies[id], *s.of[a]) {
 			break // it speaks for the others
 		}
 	}
@@ -129,6 +129,9 @@ func way(back assembly.Vec, movers, fixed []assembly.Body) assembly.Way {
 // come brings movers to what stands: along the axes of part A's frame, first
 // its own, either way. One free line is enough.
 func (s *soFar) come(j *plan.JointPlan, movers, fixed []int) {
+	if s.m.overlap(movers, fixed) {
+		return // said, and whatever it does on the way follows from that
+	}
 	pose := s.m.poses[Instance{j.A.Part, j.A.Copy}.id()]
 	mv, fx := s.pick(movers), s.pick(fixed)
 	var ways []assembly.Way
@@ -164,15 +167,24 @@ func (s *soFar) drive(j *plan.JointPlan, screw int, fixed []int) bool {
 	return met
 }
 
-// block is the first that is in the way. What lies in one another when seated
-// is left out: that is said as an overlap.
+// overlap tells whether one of the movers lies in what stands when seated.
+func (m *Machine) overlap(movers, fixed []int) bool {
+	for _, i := range movers {
+		for _, k := range fixed {
+			if m.overlapping[[2]string{m.Bodies[i].ID, m.Bodies[k].ID}] {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// block is the first that is in the way.
 func (m *Machine) block(w assembly.Way, movers, fixed []assembly.Body) (assembly.Block, bool) {
 	for i := range movers {
 		for k := range fixed {
-			for _, b := range w.Blocks(movers[i:i+1], fixed[k:k+1], m.loose) {
-				if !m.overlapping[[2]string{b.Mover, b.Fixed}] {
-					return b, true
-				}
+			if b := w.Blocks(movers[i:i+1], fixed[k:k+1], m.loose); len(b) > 0 {
+				return b[0], true
 			}
 		}
 	}

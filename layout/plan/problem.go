@@ -123,13 +123,15 @@ const (
 
 // The kinds of problem of the machine in space.
 const (
-	PartsOverlap ProblemKind = "parts-overlap"
-	PartsFloat   ProblemKind = "parts-float"
-	PlaceLacking ProblemKind = "place-lacking"
-	PlaceOpen    ProblemKind = "place-open"
-	PlaceMisses  ProblemKind = "place-misses"
-	PathBlocked  ProblemKind = "path-blocked"
-	WouldTip     ProblemKind = "would-tip"
+	PartsOverlap   ProblemKind = "parts-overlap"
+	PartsFloat     ProblemKind = "parts-float"
+	PlaceLacking   ProblemKind = "place-lacking"
+	PlaceOpen      ProblemKind = "place-open"
+	PlaceMisses    ProblemKind = "place-misses"
+	WeldApart      ProblemKind = "weld-apart"
+	OpeningCovered ProblemKind = "opening-covered"
+	PathBlocked    ProblemKind = "path-blocked"
+	WouldTip       ProblemKind = "would-tip"
 )
 
 // Because is a problem of a named thing that is the reason for another.

@@ -37,30 +37,6 @@ func holds(t, s []*standingPart) bool {
 // may be a press fit or a chamfer that is not drawn.
 const overlapMm = 0.2
 
-// overlap looks for parts on one axis that occupy the same place.
-func overlap(r *reviewer) {
-	seen := map[[2]string]bool{}
-	for _, stack := range r.lastStacks() {
-		for i, a := range stack {
-			for _, b := range stack[i+1:] {
-				key := [2]string{a.Title, b.Title}
-				z, deep := overlapped(a, b)
-				if seen[key] || deep <= overlapMm {
-					continue
-				}
-				seen[key] = true
-				p := partNamed(r.job, b.Part)
-				r.add(Finding{
-					Severity: Stop, Part: b.Part, Pos: p.Name.Pos,
-					What:    a.Title + " and " + b.Title + " occupy the same place",
-					Numbers: "by " + r.mm(deep) + " on radius, " + r.mm(b.Own(z)) + " from the front face of " + b.Title,
-					Rule:    "two parts do not lie in each other", Source: "by geometry", Fix: "a larger bore, a smaller outside, or another length",
-				})
-			}
-		}
-	}
-}
-
 // overlapped is the deepest overlap on radius of two parts, and where; only
 // stretches of some length count.
 func overlapped(a, b *standingPart) (z, deep float64) {
@@ -85,8 +61,8 @@ func overlapped(a, b *standingPart) (z, deep float64) {
 	return z, deep
 }
 
-// ringClash looks for parts that reach into a bearing, and for cones that hang
-// over the end of their seat.
+// ringClash looks for parts that reach into a bearing, for cones that hang over
+// the end of their seat, and for covers that leave a bearing open.
 func ringClash(r *reviewer) {
 	for _, j := range r.pl.Joints {
 		b := j.Bearing
@@ -98,6 +74,7 @@ func ringClash(r *reviewer) {
 				continue
 			}
 			r.coneSeat(j, stack)
+			r.openCover(j, stack)
 			lo, hi := min(b.CupBackMm, b.LargeEndMm), max(b.CupBackMm, b.LargeEndMm)
 			ring := &standingPart{metal: []plan.XY{{XMm: lo}, {XMm: hi}}, section: &plan.Section{
 				Outer: []plan.XY{{XMm: lo, YMm: b.OutsideMm / 2}, {XMm: hi, YMm: b.OutsideMm / 2}},
@@ -136,6 +113,46 @@ func (r *reviewer) coneSeat(j *plan.JointPlan, stack []*standingPart) {
 			Rule:    "a cone sits on its seat over three quarters of its width", Source: practice, Fix: "shoulders that agree: compare their distance on shaft and housing",
 		})
 	}
+}
+
+// openCover finds the end of a housing that is closed by parts with a bore wider
+// than the bearing behind them: they neither hold the cup nor keep dirt out.
+func (r *reviewer) openCover(j *plan.JointPlan, stack []*standingPart) {
+	b, housing := j.Bearing, standing(stack, j.B)
+	from, to := housing.Span(j.B)
+	end, out := max(from, to), 1.0 // the end of the seat that the back does not stand at
+	if math.Abs(b.CupBackMm-end) < math.Abs(b.CupBackMm-min(from, to)) {
+		end, out = min(from, to), -1
+	}
+	// What is far wider is no cover: it only stands round the bearing.
+	const (
+		nearMm = 5
+		wider  = 1.15
+	)
+	least, cover := math.Inf(1), (*standingPart)(nil)
+	for _, p := range stack {
+		first, last := p.Z(0), p.Z(p.section.LengthMm)
+		if first > last {
+			first, last = last, first
+		}
+		if p == housing || p.Part == j.A.Part || last*out <= end*out || min(math.Abs(first-end), math.Abs(last-end)) > nearMm && (first > end || last < end) {
+			continue
+		}
+		const stepMm = 0.5
+		for z := first + stepMm/2; z < last; z += stepMm {
+			if inner, _, ok := p.radii(z); ok && z*out > end*out && inner < least {
+				least, cover = inner, p
+			}
+		}
+	}
+	if cover == nil || 2*least < b.OutsideMm || 2*least > wider*b.OutsideMm {
+		return
+	}
+	r.add(Finding{
+		Severity: Check, Part: cover.Part, Pos: partNamed(r.job, cover.Part).Name.Pos,
+		What: cover.Title + " leaves the bearing " + b.Bearing + " open", Numbers: "its bore is " + r.mm(2*least) + ", the bearing " + r.mm(b.OutsideMm) + " outside",
+		LeftMm: left(b.OutsideMm - 2*least), Rule: "a cover reaches over the ring of its bearing", Source: practice, Fix: "a smaller bore",
+	})
 }
 
 // spigots looks for fitted steps at the face of a bolted joint that reach into

@@ -70,7 +70,6 @@ var jobRules = []struct {
 	{"saddle", "a branch and its opening do not meet", saddle},
 	{"thread-mate", "a screw and its nut differ", nutThread},
 	{"covered", "an opening lies under a part", covered},
-	{"overlap", "two parts occupy the same place", overlap},
 	{"ring", "a part or a shoulder is in a bearing's way", ringClash},
 	{"spigot", "a spigot centres nothing", spigots},
 	{"bearing", "the data of a bearing disagree", bearingPair},

@@ -1,0 +1,97 @@
+package machine
+
+import (
+	"math"
+
+	"centrepop/layout/assembly"
+	"centrepop/layout/part"
+	"centrepop/layout/plan"
+	"centrepop/layout/words"
+)
+
+// bridgedMm is the widest gap that a weld bridges. Common practice, no source.
+const bridgedMm = 5.0
+
+// contact finds parts that are to be welded and stand apart.
+func (m *Machine) contact() {
+	for _, j := range m.joints {
+		a, b := m.standing(Instance{j.A.Part, j.A.Copy}), m.standing(Instance{j.B.Part, j.B.Copy})
+		if j.Weld == nil || a == nil || b == nil || j.A.Part == j.B.Part && j.A.Copy == j.B.Copy {
+			continue
+		}
+		if _, _, near := assembly.Clearance(a, b, bridgedMm, pathFinestMm); near {
+			continue
+		}
+		if _, deep := assembly.PairOverlap(a, b, 0, assembly.Tolerance{FinestMm: pathFinestMm}); deep {
+			continue
+		}
+		const far = 10_000.0 // as large as a part may be
+		mm, _, _ := assembly.Clearance(a, b, far, pathFinestMm)
+		m.Problems = append(m.Problems, plan.Problem{Joint: j.Name, Kind: plan.WeldApart, Pos: m.posOf(j.Name), Args: []plan.Arg{
+			plan.Named(m.title(a.ID)), plan.Named(m.title(b.ID)), plan.Of(plan.Mm, words.Round(mm, 0)),
+		}})
+	}
+}
+
+// standing is the body of a part that has a place.
+func (m *Machine) standing(i Instance) *assembly.Body {
+	for k := range m.Bodies {
+		if m.Bodies[k].ID == i.id() {
+			return &m.Bodies[k]
+		}
+	}
+	return nil
+}
+
+// How far an opening is free outside its mouth, and how much of it may be
+// covered before it counts. Common practice, no source.
+const (
+	freeMm   = 8.0
+	freePart = 0.7
+)
+
+// openings looks out of every opening in a part's side, and says what covers it.
+func (m *Machine) openings() {
+	for k := range m.Bodies {
+		of, made := m.Of[m.Bodies[k].ID]
+		if !made {
+			continue
+		}
+		r := m.model(of.Part)
+		for i := range r.Radials {
+			m.lookOut(&m.Bodies[k], r, &r.Radials[i])
+		}
+	}
+}
+
+// lookOut looks out of the openings of one row. The first that is covered speaks
+// for the others.
+func (m *Machine) lookOut(b *assembly.Body, r *part.Model, f *part.Radial) {
+	others := make([]assembly.Body, 0, len(m.Bodies))
+	for i := range m.Bodies {
+		if &m.Bodies[i] != b {
+			others = append(others, m.Bodies[i])
+		}
+	}
+	for _, row := range f.Rows {
+		radius := f.Size.FinishedMm / 2
+		if radius == 0 {
+			radius = math.Min(row.AroundMm, row.AlongMm) / 2
+		}
+		outward := assembly.Clock(1, row.ClockDeg)
+		mouth := outward.Times(row.OutsideMm / 2).Add(assembly.Vec{Z: -row.AxialMm})
+		o := assembly.Opening{At: b.Pose.Apply(mouth), Along: b.Pose.Turn(outward), RadiusMm: radius, ReachMm: freeMm}
+		free, covers := o.Look(others)
+		if free >= freePart || len(covers) == 0 {
+			continue
+		}
+		joint := m.between(b.ID, covers[0].ID)
+		if in := m.joint(joint); in != nil && in.Press != nil {
+			continue // what is pressed on is looked at where the press is
+		}
+		m.Problems = append(m.Problems, plan.Problem{Joint: joint, Kind: plan.OpeningCovered, Pos: f.In.Pos, Args: []plan.Arg{
+			plan.Named(words.Spaced(row.Name)), plan.Named(m.title(b.ID)), plan.Named(m.title(covers[0].ID)), plan.Of(plan.Mm, words.Round(covers[0].FirstMm, 1)),
+		}})
+		return
+	}
+}
