@@ -9,8 +9,12 @@ import (
 	"centrepop/layout/words"
 )
 
-// bridgedMm is the widest gap that a weld bridges. Common practice, no source.
-const bridgedMm = 5.0
+// bridgedMm is the widest gap that a weld bridges, looked for in steps of a
+// tenth of seamFinestMm. Common practice, no source.
+const (
+	bridgedMm    = 5.0
+	seamFinestMm = 20.0
+)
 
 // contact finds parts that are to be welded and stand apart.
 func (m *Machine) contact() {
@@ -19,7 +23,7 @@ func (m *Machine) contact() {
 		if j.Weld == nil || a == nil || b == nil || j.A.Part == j.B.Part && j.A.Copy == j.B.Copy {
 			continue
 		}
-		if _, _, near := assembly.Clearance(a, b, bridgedMm, pathFinestMm); near {
+		if _, _, near := assembly.Clearance(a, b, bridgedMm, seamFinestMm); near {
 			continue
 		}
 		if _, deep := assembly.PairOverlap(a, b, 0, assembly.Tolerance{FinestMm: pathFinestMm}); deep {
@@ -64,15 +68,22 @@ func (m *Machine) openings() {
 	}
 }
 
+// near are the other bodies that come near the mouth of an opening.
+func (m *Machine) near(b *assembly.Body, o assembly.Opening) []assembly.Body {
+	far := o.RadiusMm + o.ReachMm
+	room := assembly.Box{Low: o.At.Sub(assembly.Vec{X: far, Y: far, Z: far}), High: o.At.Add(assembly.Vec{X: far, Y: far, Z: far})}
+	var out []assembly.Body
+	for i := range m.Bodies {
+		if &m.Bodies[i] != b && m.Bodies[i].Box().Meets(room, 0) {
+			out = append(out, m.Bodies[i])
+		}
+	}
+	return out
+}
+
 // lookOut looks out of the openings of one row. The first that is covered speaks
 // for the others.
 func (m *Machine) lookOut(b *assembly.Body, r *part.Model, f *part.Radial) {
-	others := make([]assembly.Body, 0, len(m.Bodies))
-	for i := range m.Bodies {
-		if &m.Bodies[i] != b {
-			others = append(others, m.Bodies[i])
-		}
-	}
 	for _, row := range f.Rows {
 		radius := f.Size.FinishedMm / 2
 		if radius == 0 {
@@ -81,7 +92,7 @@ func (m *Machine) lookOut(b *assembly.Body, r *part.Model, f *part.Radial) {
 		outward := assembly.Clock(1, row.ClockDeg)
 		mouth := outward.Times(row.OutsideMm / 2).Add(assembly.Vec{Z: -row.AxialMm})
 		o := assembly.Opening{At: b.Pose.Apply(mouth), Along: b.Pose.Turn(outward), RadiusMm: radius, ReachMm: freeMm}
-		free, covers := o.Look(others)
+		free, covers := o.Look(m.near(b, o))
 		if free >= freePart || len(covers) == 0 {
 			continue
 		}

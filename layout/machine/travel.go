@@ -182,10 +182,8 @@ func (m *Machine) overlap(movers, fixed []int) bool {
 // block is the first that is in the way.
 func (m *Machine) block(w assembly.Way, movers, fixed []assembly.Body) (assembly.Block, bool) {
 	for i := range movers {
-		for k := range fixed {
-			if b := w.Blocks(movers[i:i+1], fixed[k:k+1], m.loose); len(b) > 0 {
-				return b[0], true
-			}
+		if b := w.Blocks(movers[i:i+1], fixed, m.loose); len(b) > 0 {
+			return b[0], true
 		}
 	}
 	return assembly.Block{}, false
