@@ -27,5 +27,5 @@ func Example() {
 		high.X, high.Y, high.Z = max(high.X, box.High.X), max(high.Y, box.High.Y), max(high.Z, box.High.Z)
 	}
 	fmt.Printf("%.1f × %.1f × %.1f in, %d without a place\n", (high.X-low.X)/25.4, (high.Y-low.Y)/25.4, (high.Z-low.Z)/25.4, len(m.Floating))
-	// Output: 16.0 × 10.5 × 29.4 in, 6 without a place
+	// Output: 16.0 × 10.5 × 29.4 in, 7 without a place
 }
