@@ -21,6 +21,7 @@ const (
 	RadialFeature  FeatureKind = "radial"
 	KeywayFeature  FeatureKind = "keyway"
 	GrooveFeature  FeatureKind = "groove"
+	FlatsFeature   FeatureKind = "flats"
 )
 
 // Feature is what a reference to a part can point at. Its name is its own
@@ -33,7 +34,7 @@ type Feature struct {
 }
 
 // Features lists the features of a part: its shape, its ends, holes, slots,
-// radial features, keyways and grooves. One of several equal radial features is listed by itself
+// radial features, keyways, grooves and flats. One of several equal radial features is listed by itself
 // too, as NAME-2.
 func (p *Part) Features() []Feature {
 	var out []Feature
@@ -77,6 +78,9 @@ func (p *Part) Features() []Feature {
 	}
 	for _, g := range p.Grooves {
 		add(GrooveFeature, g.Name.Value, g.Name.Pos)
+	}
+	for _, f := range p.Flats {
+		add(FlatsFeature, f.Name.Value, f.Name.Pos)
 	}
 	for _, f := range p.Radials {
 		for n := 1; len(f.Clock) > 1 && n <= len(f.Clock); n++ {

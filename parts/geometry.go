@@ -65,6 +65,11 @@ func (r *reader) geometry(root *node, p *Part) {
 			r.grooveRoom(p, g)
 		}
 	}
+	for i := range p.Flats {
+		if f := &p.Flats[i]; p.Profile != nil && good("flats", f.Pos) {
+			r.flatsRoom(p, f)
+		}
+	}
 	for _, f := range p.Radials {
 		if p.Profile != nil && good("radial", f.Pos) {
 			r.radialRoom(p.Profile, f)

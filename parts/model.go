@@ -137,6 +137,7 @@ type Part struct {
 	Radials    []Radial
 	Keyways    []Keyway
 	Grooves    []Groove
+	Flats      []Flats
 	Centres    *Centres // nil if the drawing gives none
 	Require    []Requirement
 	Notes      []Text

@@ -80,6 +80,7 @@ func parsePart(file string, src []byte, units Units) (*source, *Part) {
 	p.Radials = r.radials(f.each("radial"))
 	p.Keyways = r.keyways(f.each("keyways"))
 	p.Grooves = r.grooves(f.each("grooves"))
+	p.Flats = r.flats(f.each("flats"))
 	p.Centres = f.sub("centres").centres(p.Profile)
 	p.Require = r.requirements(f.each("require"), p)
 	r.uniqueNames(p)

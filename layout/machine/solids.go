@@ -45,6 +45,9 @@ func solid(r *part.Model) *assembly.Solid {
 	for i := range r.Radials {
 		s = s.Cut(radial(r, &r.Radials[i])...)
 	}
+	for i := range r.Flats {
+		s = s.Cut(flats(&r.Flats[i].Row)...)
+	}
 	for i := range r.Grooves {
 		if row := &r.Grooves[i].Row; row.Face != "" {
 			s = s.Cut(faceGroove(row))
@@ -265,6 +268,21 @@ func radial(r *part.Model, f *part.Radial) []assembly.Simple {
 		}
 		loop := assembly.RectangleLoop(assembly.Pt{X: -half, Y: -row.AlongMm / 2}, assembly.Pt{X: half, Y: row.AlongMm / 2}, math.Min(corner, math.Min(half, row.AlongMm/2)-1e-6))
 		out = append(out, assembly.Prism(assembly.Outline{loop}, from, to).At(at))
+	}
+	return out
+}
+
+// flats are what a cutter takes off a round for its flats.
+func flats(row *plan.FlatsRow) []assembly.Simple {
+	var out []assembly.Simple
+	low, high := row.DiameterMm/2-row.DepthMm, row.DiameterMm/2+past
+	half := row.DiameterMm
+	for i := range row.Sides {
+		outward := assembly.Clock(1, row.ClockDeg+360*float64(i)/float64(row.Sides))
+		at := assembly.Frame(assembly.Vec{Z: -(row.FromMm + row.ToMm) / 2}, outward, assembly.AxisZ)
+		along := (row.ToMm - row.FromMm) / 2
+		loop := assembly.RectangleLoop(assembly.Pt{X: -half, Y: -along}, assembly.Pt{X: half, Y: along}, 0)
+		out = append(out, assembly.Prism(assembly.Outline{loop}, low, high).At(at))
 	}
 	return out
 }

@@ -82,6 +82,9 @@ func (g *Shape) items() []item {
 	for _, o := range g.folds() {
 		out = append(out, o)
 	}
+	for i := range g.Flats {
+		out = append(out, &g.Flats[i])
+	}
 	for _, c := range g.centres {
 		out = append(out, c)
 	}

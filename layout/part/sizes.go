@@ -28,6 +28,7 @@ type Sizes struct {
 	Groups   []Group            // holes and slots on the faces in printing order
 	Radials  []Radial           // what is cut from outside into a round
 	Keyways  []Keyway           // for parallel keys
+	Flats    []Flats            // milled on outsides
 	Grooves  []Groove           // for rings, O-rings, grease and relief
 	form     form
 }
@@ -118,6 +119,7 @@ func newSizes(job *parts.Job, p *parts.Part) (*Sizes, parts.Errors) {
 	z.radials()
 	z.keyways()
 	z.grooves()
+	z.flats()
 	return z.Sizes, z.list
 }
 

@@ -69,6 +69,7 @@ type PartPlan struct {
 	Radials    []RadialRow `json:"radials,omitempty"`
 	Keyways    []KeywayRow `json:"keyways,omitempty"`
 	Grooves    []GrooveRow `json:"grooves,omitempty"`
+	Flats      []FlatsRow  `json:"flats,omitempty"`
 	Centres    []CentreRow `json:"centres,omitempty"`
 	// Developments are the flat patterns at true size: wraps, saddles, blanks.
 	Developments []Development `json:"developments,omitempty"`
@@ -266,6 +267,7 @@ const (
 	KeywayFeature      FeatureKind = "keyway"
 	GrooveFeature      FeatureKind = "groove"
 	FoldFeature        FeatureKind = "fold"
+	FlatsFeature       FeatureKind = "flats"
 	CentreFeature      FeatureKind = "centre hole"
 )
 
@@ -374,6 +376,21 @@ type GrooveRow struct {
 	AgainstMm  float64    `json:"against_mm,omitempty"` // what an O-ring seals against
 	LeadInMm   float64    `json:"lead_in_mm,omitempty"` // length of the chamfer it is pushed over
 	ORing      *ORingFit  `json:"o_ring,omitempty"`
+}
+
+// FlatsRow is a set of equal flats milled on an outside.
+type FlatsRow struct {
+	Name       string  `json:"name"`
+	In         string  `json:"in"` // the step
+	Sides      int     `json:"sides"`
+	AcrossMm   float64 `json:"across_mm"` // of one flat to the far side of the round
+	ClockDeg   float64 `json:"clock_deg"` // of the middle of the first
+	FromMm     float64 `json:"from_mm"`   // from the front face
+	ToMm       float64 `json:"to_mm"`
+	DiameterMm float64 `json:"diameter_mm"`    // of the step
+	DepthMm    float64 `json:"depth_mm"`       // from the crown
+	WidthMm    float64 `json:"width_mm"`       // of one flat
+	Full       bool    `json:"full,omitempty"` // the corners are sharp
 }
 
 // CentreRow is a centre hole in an end.

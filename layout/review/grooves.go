@@ -420,3 +420,34 @@ func centreHoles(v *view) {
 		}
 	}
 }
+
+// flatsWall looks for flats that leave a thin wall over a bore.
+func flatsWall(v *view) {
+	for _, f := range v.q.Flats {
+		bore := 0.0
+		for _, c := range v.inside {
+			if c.fromMm < f.ToMm-slackMm && c.toMm > f.FromMm+slackMm {
+				bore = math.Max(bore, c.radiusMm)
+			}
+		}
+		wall, least := f.DiameterMm/2-f.DepthMm-bore, leastWallMm(f.DiameterMm)
+		if bore == 0 || wall >= least-slackMm {
+			continue
+		}
+		pos := v.p.Pos
+		for i := range v.p.Flats {
+			if v.p.Flats[i].Name.Value == f.Name {
+				pos = v.p.Flats[i].Pos
+			}
+		}
+		finding := Finding{
+			What: f.Name + " leaves little metal over the bore", LeftMm: left(wall), Numbers: v.mm(wall) + " left, wanted " + v.mm(least),
+			Rule: "under a flat stays a wall that can be turned", Source: practice, Fix: "a larger size across the flats, or a smaller bore",
+		}
+		severity := Check
+		if wall < slackMm {
+			severity, finding.What = Stop, f.Name+" cuts into the bore"
+		}
+		v.report(severity, f.Name, pos, finding)
+	}
+}

@@ -1,0 +1,114 @@
+package part
+
+import (
+	"math"
+
+	"centrepop/layout/plan"
+	"centrepop/layout/tapers"
+	"centrepop/layout/words"
+	"centrepop/parts"
+	"centrepop/parts/geom"
+)
+
+// Flats are flats worked out.
+type Flats struct {
+	In   *parts.Flats
+	Row  plan.FlatsRow
+	work tapers.Milled
+	step *Step
+}
+
+// flats works out the flats in the order of the drawing.
+func (z *sizer) flats() {
+	for i := range z.Part.Flats {
+		in := &z.Part.Flats[i]
+		f := Flats{In: in, step: z.StepNamed(in.In.Value)}
+		if f.step == nil {
+			continue
+		}
+		var err error
+		if f.work, err = (tapers.Flats{Sides: int(in.Sides.Value), RoundMm: f.step.Size.NominalMm, AcrossMm: in.Across.Mm}).Work(); err != nil {
+			z.fault(in.Across.Pos, "no flats "+z.W.Size(in.Across.Mm)+" across can be milled on "+z.W.Dia(f.step.Size.NominalMm), "a size within the round")
+			continue
+		}
+		from, to := in.StretchMm(f.step.FromMm, f.step.ToMm)
+		f.Row = plan.FlatsRow{
+			Name: in.Name.Value, In: in.In.Value, Sides: int(in.Sides.Value), AcrossMm: geom.Clean(in.Across.Mm), ClockDeg: geom.Clean(math.Mod(in.Clock.Deg+360, 360)), FromMm: geom.Clean(from), ToMm: geom.Clean(to),
+			DiameterMm: geom.Clean(f.step.Size.NominalMm), DepthMm: geom.Clean(f.work.DepthMm), WidthMm: words.Round(f.work.WidthMm, 4), Full: f.work.Full,
+		}
+		z.Flats = append(z.Flats, f)
+	}
+}
+
+// name is "hexagon", "square", "flat", "2 flats".
+func (f *Flats) name() string {
+	switch f.Row.Sides {
+	case 1:
+		return "flat"
+	case 4:
+		return "square"
+	case 6:
+		return "hexagon"
+	}
+	return words.Trim(float64(f.Row.Sides), 0) + " flats"
+}
+
+func (f *Flats) acrossText(w words.Writer) string {
+	if f.Row.Sides == 1 {
+		return w.Size(f.Row.AcrossMm) + " to the far side"
+	}
+	return w.Size(f.Row.AcrossMm) + " across flats"
+}
+
+func (f *Flats) placeText(w words.Writer) string {
+	return w.Size(f.Row.FromMm) + " to " + w.Size(f.Row.ToMm) + " from the front face"
+}
+
+func (f *Flats) feature(n *Numbered) plan.Feature {
+	note := "clock " + words.Trim(f.Row.ClockDeg, 3) + "°, " + f.placeText(n.W)
+	if f.work.CornersMm > 0 && !f.work.Full {
+		note += "; corners stay round, sharp ones need " + n.W.Dia(words.Round(f.work.LeastRound, 2))
+	}
+	return plan.Feature{
+		Kind: plan.FlatsFeature, Name: words.Spaced(f.Row.Name), Size: f.name() + " " + f.acrossText(n.W) + " on " + n.W.Dia(f.Row.DiameterMm), Limits: n.limitsText(n.length(f.Row.AcrossMm)), Note: note,
+		Balloon: plan.XY{XMm: geom.Clean((f.Row.FromMm + f.Row.ToMm) / 2), YMm: geom.Clean(f.Row.DiameterMm/2 - f.Row.DepthMm)},
+	}
+}
+
+func (f *Flats) operations(b *bench) {
+	w := b.W
+	o := plan.Operation{
+		Machine: "Mill", Title: words.Spaced(f.Row.Name) + ": " + f.name() + " " + f.acrossText(w), Holding: "dividing head, the free end supported; TOP line set with a square", Tool: "end mill",
+		Gauge: "micrometer or calipers over the flats", Refs: []int{b.ref(f)},
+		Do: []string{"Clock " + words.Trim(f.Row.ClockDeg, 3) + "° up, " + f.placeText(w) + ". Touch the crown, feed down " + w.Read(f.Row.DepthMm) + "; each flat comes out " + w.Read(f.Row.WidthMm) + " wide."},
+	}
+	if f.Row.Sides > 1 {
+		line := "Index " + words.Trim(f.work.IndexDeg, 3) + "° from flat to flat: on a 40:1 head " + words.Trim(float64(f.work.HeadTurns), 0) + " turns"
+		if f.work.HeadRest > 0 {
+			line += " and " + words.Trim(float64(f.work.HeadRest), 0) + " of " + words.Trim(float64(f.work.HeadOf), 0)
+		}
+		o.Do = append(o.Do, line+". Measure the first two opposite flats before the rest.")
+	}
+	if l := b.limitsText(b.length(f.Row.AcrossMm)); l != "" {
+		o.Limits = []string{"across " + l}
+	}
+	b.op(warn(o, clampRound))
+}
+
+func (f *Flats) checks(r *record) {
+	s := r.length(f.Row.AcrossMm)
+	c := plan.Check{Ref: r.ref(f), What: words.Spaced(f.Row.Name), Wanted: f.acrossText(r.W), Limits: words.OrNone(r.limitsText(s)), Gauge: "micrometer or calipers", Source: s.Source}
+	if s.Limited {
+		c.MinMm, c.MaxMm = s.MinMm, s.MaxMm
+	}
+	r.add(c)
+}
+
+// flatsRows are the flats in the order of the drawing.
+func (s *Sizes) flatsRows() []plan.FlatsRow {
+	var out []plan.FlatsRow
+	for _, f := range s.Flats {
+		out = append(out, f.Row)
+	}
+	return out
+}
