@@ -1,4 +1,4 @@
-package layout
+package joint_test
 
 import (
 	"encoding/json"

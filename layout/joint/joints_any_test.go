@@ -1,10 +1,11 @@
-package layout
+package joint_test
 
 import (
 	"encoding/json"
 	"strings"
 	"testing"
 
+	"centrepop/layout"
 	"centrepop/layout/joint"
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
@@ -18,7 +19,7 @@ func TestAnyJoint(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	bare, err := Resolve(job)
+	bare, err := layout.Resolve(job)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -1,4 +1,4 @@
-package layout
+package joint_test
 
 import (
 	"encoding/json"
@@ -10,6 +10,7 @@ import (
 	"strings"
 	"testing"
 
+	"centrepop/layout"
 	"centrepop/layout/plan"
 	"centrepop/layout/threads"
 	"centrepop/layout/words"
@@ -115,7 +116,7 @@ func smallPlan(t *testing.T, joints string) *plan.Plan {
 	if err != nil {
 		t.Fatal(err)
 	}
-	p, err := Resolve(job)
+	p, err := layout.Resolve(job)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -190,7 +191,7 @@ func TestMirror(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if _, err := Resolve(job); err == nil || !strings.Contains(err.Error(), "miss those of") {
+	if _, err := layout.Resolve(job); err == nil || !strings.Contains(err.Error(), "miss those of") {
 		t.Errorf("the lid the wrong way round: %v", err)
 	}
 }
@@ -329,7 +330,7 @@ func TestJointFaults(t *testing.T) {
 			t.Errorf("%s: %v", c.name, err)
 			continue
 		}
-		_, err = Resolve(job)
+		_, err = layout.Resolve(job)
 		var faults parts.Errors
 		if !errors.As(err, &faults) {
 			t.Errorf("%s: %v", c.name, err)
@@ -397,7 +398,7 @@ func TestPressAgainstShigley(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	pl, err := Resolve(job)
+	pl, err := layout.Resolve(job)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -423,7 +424,7 @@ func TestPressEngagement(t *testing.T) {
 		"pugmill":  {"front-flange": 6, "rear-flange": 6, "inlet-flange": 3},
 		"gatejack": {"top-flange": 0.28125 * words.MmPerInch, "foot-flange": 0.28125 * words.MmPerInch},
 	} {
-		p := demo(t, job)
+		p := demoPlan(t, job)
 		for name, mm := range want {
 			if got := jointNamed(t, p, name).Press.LengthMm; math.Abs(got-mm) > 1e-6 {
 				t.Errorf("%s: engaged %v mm, want %v", name, got, mm)
@@ -436,15 +437,15 @@ func TestPressEngagement(t *testing.T) {
 // add up.
 func TestDemoJoints(t *testing.T) {
 	for _, name := range []string{"pugmill", "gatejack"} {
-		job, err := parts.Load(filepath.Join("..", "testdata", name, "job.yaml"))
+		job, err := parts.Load(filepath.Join("..", "..", "testdata", name, "job.yaml"))
 		if err != nil {
 			t.Fatal(err)
 		}
-		p, err := Resolve(job)
+		p, err := layout.Resolve(job)
 		if err != nil {
 			t.Fatal(err)
 		}
-		again, err := Resolve(job)
+		again, err := layout.Resolve(job)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -550,11 +551,11 @@ func TestBearingNumbers(t *testing.T) {
 // A register's play is bore less spigot at their limits: 120 H7 is +35/0 and
 // f7 is -36/-71 (ISO 286-1), 36 to 106.
 func TestRegister(t *testing.T) {
-	job, err := parts.Load("../testdata/pugmill/job.yaml")
+	job, err := parts.Load("../../testdata/pugmill/job.yaml")
 	if err != nil {
 		t.Fatal(err)
 	}
-	p, err := Resolve(job)
+	p, err := layout.Resolve(job)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -590,11 +591,11 @@ func TestStackAlone(t *testing.T) {
 // The preload's nut angle is its travel over the pitch: 0.01 and 0.03 mm on
 // M40x1.5 are 2.4° and 7.2°.
 func TestPugmillSequence(t *testing.T) {
-	job, err := parts.Load("../testdata/pugmill/job.yaml")
+	job, err := parts.Load("../../testdata/pugmill/job.yaml")
 	if err != nil {
 		t.Fatal(err)
 	}
-	p, err := Resolve(job)
+	p, err := layout.Resolve(job)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -622,7 +623,7 @@ func TestPugmillSequence(t *testing.T) {
 // inlet stub goes round its saddle, 468.55 mm (worked out apart from this
 // program), not round its girth of 438.9. 4.7625 x 45 in the jack, with stick.
 func TestWeldsOfDemos(t *testing.T) {
-	mill, jack := demo(t, "pugmill"), demo(t, "gatejack")
+	mill, jack := demoPlan(t, "pugmill"), demoPlan(t, "gatejack")
 	w := jointNamed(t, mill, "front-flange-weld").Weld
 	if math.Abs(w.AreaMm2-(12.5+2.0/3*5)) > 0.06 || w.GapMm != 0 || w.RootFaceMm != 0 || !w.OneEdge || w.DepthMm != 5 || w.BevelDeg != 45 || w.ThroatMm != 5 || w.Symbol != "single-bevel butt weld" {
 		t.Errorf("front flange: %+v", w)
@@ -659,7 +660,7 @@ func TestFilletCarries(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		p, err := Resolve(in)
+		p, err := layout.Resolve(in)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -687,7 +688,7 @@ func TestFilletCarries(t *testing.T) {
 // oiled threads (M10 8.8: 50.6 and 37.9 N m), nut class and washer hardness (ISO
 // 898-2, ISO 7089), the tolerance of a bought tube (EN 10219-2, 1 %).
 func TestConditionsAreSaid(t *testing.T) {
-	p := demo(t, "pugmill")
+	p := demoPlan(t, "pugmill")
 	says := func(j *plan.JointPlan, label string) string {
 		for _, f := range j.Figures {
 			if f.Label == label {

@@ -1,4 +1,4 @@
-package layout
+package joint_test
 
 import (
 	"math"
@@ -8,17 +8,18 @@ import (
 	"strings"
 	"testing"
 
+	"centrepop/layout"
 	"centrepop/layout/plan"
 	"centrepop/parts"
 )
 
 func demoPlan(t *testing.T, name string) *plan.Plan {
 	t.Helper()
-	job, err := parts.Load("../testdata/" + name + "/job.yaml")
+	job, err := parts.Load("../../testdata/" + name + "/job.yaml")
 	if err != nil {
 		t.Fatal(err)
 	}
-	p, err := Resolve(job)
+	p, err := layout.Resolve(job)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -128,7 +129,7 @@ func TestSleeveClearsTheCage(t *testing.T) {
 
 // draft is the plan of what can be worked out.
 func draft(job *parts.Job) (*plan.Plan, error) {
-	w, err := Work(job)
+	w, err := layout.Work(job)
 	if err != nil {
 		return nil, err
 	}
@@ -183,7 +184,7 @@ func stepText(j *plan.JointPlan) string {
 func editedDemo(t *testing.T, name, file, from, to string) *parts.Job {
 	t.Helper()
 	dir := t.TempDir()
-	if err := os.CopyFS(dir, os.DirFS("../testdata/"+name)); err != nil {
+	if err := os.CopyFS(dir, os.DirFS("../../testdata/"+name)); err != nil {
 		t.Fatal(err)
 	}
 	path := filepath.Join(dir, file)
