@@ -1,10 +1,11 @@
-package layout
+package part_test
 
 import (
 	"math"
 	"strings"
 	"testing"
 
+	"centrepop/layout"
 	"centrepop/layout/part"
 
 	"github.com/tdewolff/canvas"
@@ -26,7 +27,7 @@ func TestBlankProfile(t *testing.T) {
 		if err != nil {
 			t.Fatalf("%s: %v", c.name, err)
 		}
-		plan, err := Resolve(cutJob(t, pt("15")))
+		plan, err := layout.Resolve(cutJob(t, pt("15")))
 		if err != nil {
 			t.Fatalf("%s: %v", c.name, err)
 		}
@@ -86,7 +87,7 @@ func TestBlankPieces(t *testing.T) {
 	if _, err := part.CutProfile(cutJob(t, leaning), "p", part.CutOptions{}); err == nil || !strings.Contains(err.Error(), "say which of") {
 		t.Fatalf("several pieces: %v", err)
 	}
-	plan, err := Resolve(cutJob(t, leaning))
+	plan, err := layout.Resolve(cutJob(t, leaning))
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -1,4 +1,4 @@
-package layout
+package part_test
 
 import (
 	"math"
@@ -17,7 +17,7 @@ import (
 // with the factors of Machinery's Handbook, 23rd ed., Jig Boring, p. 950 ff
 // (type A), as listed in testdata/reference/worked_examples.md (a).
 func TestCircleFactors(t *testing.T) {
-	text, err := os.ReadFile("../testdata/reference/worked_examples.md")
+	text, err := os.ReadFile("../../testdata/reference/worked_examples.md")
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -1,4 +1,4 @@
-package layout
+package part_test
 
 import (
 	"errors"

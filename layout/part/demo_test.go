@@ -1,4 +1,4 @@
-package layout
+package part_test
 
 import (
 	"encoding/json"
@@ -10,6 +10,7 @@ import (
 	"strings"
 	"testing"
 
+	"centrepop/layout"
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
@@ -37,7 +38,7 @@ func job(t *testing.T, header string, partFiles ...string) (*plan.Plan, error) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return Resolve(j)
+	return layout.Resolve(j)
 }
 
 func mustJob(t *testing.T, header string, partFiles ...string) *plan.Plan {
@@ -52,11 +53,11 @@ func mustJob(t *testing.T, header string, partFiles ...string) *plan.Plan {
 // demo works out a demo job.
 func demo(t *testing.T, name string) *plan.Plan {
 	t.Helper()
-	j, err := parts.Load("../testdata/" + name + "/job.yaml")
+	j, err := parts.Load("../../testdata/" + name + "/job.yaml")
 	if err != nil {
 		t.Fatal(err)
 	}
-	pl, err := Resolve(j)
+	pl, err := layout.Resolve(j)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -68,7 +69,7 @@ func demo(t *testing.T, name string) *plan.Plan {
 func TestDemoHoles(t *testing.T) {
 	for _, name := range []string{"pugmill", "gatejack"} {
 		pl := demo(t, name)
-		for _, r := range golden.Table(t, "../testdata/expected/"+name+"-holes.csv", 20) {
+		for _, r := range golden.Table(t, "../../testdata/expected/"+name+"-holes.csv", 20) {
 			x, y, dia := r.Number(t, "x_mm"), r.Number(t, "y_mm"), r.Number(t, "diameter_mm")
 			hole, group := find(pl, r["part"], r["face"], r["group"], int(r.Number(t, "n")))
 			if hole == nil {
