@@ -15,6 +15,7 @@ type pageName struct {
 	Chapter string        `json:"chapter"`        // the part's title, or what the sheets of the job are about
 	Sheet   string        `json:"sheet"`
 	on      []*parts.Part // all parts that have something on the page
+	begins  [][2]string   // part and sheet of all that begins on the page
 }
 
 // has tells whether a part has something on the page.
@@ -27,6 +28,9 @@ func (p pageName) from(files []string) bool {
 	return slices.ContainsFunc(p.on, func(q *parts.Part) bool { return slices.Contains(files, q.File) })
 }
 
+// begin is the part and the sheet that the page goes by.
+func (p pageName) begin() [2]string { return [2]string{p.Part, p.Sheet} }
+
 // pageNames names every page of a packet: a page without bookmarks goes on with
 // the one before.
 func pageNames(job *parts.Job, doc *draw.Document) []pageName {
@@ -38,6 +42,7 @@ func pageNames(job *parts.Job, doc *draw.Document) []pageName {
 	var now pageName
 	for i := range doc.Pages {
 		begun := false
+		now.begins = nil
 		for _, b := range doc.Pages[i].Bookmarks {
 			if b.Level == 0 {
 				now = pageName{Chapter: b.Title, Sheet: b.Title}
@@ -47,6 +52,7 @@ func pageNames(job *parts.Job, doc *draw.Document) []pageName {
 			p := titled[title]
 			if p == nil {
 				now.Sheet = b.Title
+				now.begins = append(now.begins, [2]string{now.Part, b.Title})
 				continue
 			}
 			// Several parts may begin on a page; it goes by the last of them.
@@ -58,6 +64,7 @@ func pageNames(job *parts.Job, doc *draw.Document) []pageName {
 			}
 			begun = true
 			now.Part, now.Chapter, now.Sheet = p.Name.Value, title, sheet
+			now.begins = append(now.begins, now.begin())
 			now.on = append(slices.Clone(now.on), p)
 		}
 		out[i] = now
@@ -78,11 +85,17 @@ func pageOf(job *parts.Job, doc *draw.Document, part, sheet string) (int, error)
 			}
 			continue
 		}
-		if sheet == "" || strings.HasPrefix(strings.ToLower(p.Sheet), strings.ToLower(sheet)) {
-			return i + 1, nil
-		}
-		if name := strings.ToLower(p.Sheet); !slices.Contains(sheets, name) {
-			sheets = append(sheets, name)
+		for _, b := range append(p.begins, p.begin()) {
+			if part != "" && b[0] != "" && b[0] != part {
+				continue
+			}
+			name := strings.ToLower(b[1])
+			if sheet == "" || strings.HasPrefix(name, strings.ToLower(sheet)) {
+				return i + 1, nil
+			}
+			if !slices.Contains(sheets, name) {
+				sheets = append(sheets, name)
+			}
 		}
 	}
 	if len(sheets) == 0 {
