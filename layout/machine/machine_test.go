@@ -364,6 +364,11 @@ func TestBranchStandsAtItsOrigin(t *testing.T) {
 			"main.yaml":   "part: main\nkind: tube\nquantity: 1\nmaterial: S235\ntube: {outside: 200, wall: 5, length: 600}\nradial: [{name: hole, clock: 90, axial: 300, size: 40}]\n",
 			"branch.yaml": "part: branch\nkind: tube\nquantity: 1\nmaterial: S235\ntube: {outside: 60, wall: 3, length: 400}\nends: {back: {onto: main.outside, " + c.end + "}}\n",
 		}))
+		for _, p := range m.Problems { // the cut end lies on the main, not in it
+			if p.Kind != plan.PartsFloat && p.Kind != plan.WouldTip {
+				t.Errorf("%s: %s %s", c.end, p.Kind, p.What)
+			}
+		}
 		main, pose := body(t, m, "main#1").Pose, body(t, m, "branch#1").Pose
 		rel := main.Inverse().Of(pose)
 		// Along the branch's axis from outside the main to its surface.

@@ -317,12 +317,14 @@ func saddle(r *part.Model, e *parts.TubeEnd) []assembly.Simple {
 	// side.
 	along := assembly.Clock(1, e.Clock.Deg)
 	side := along.Cross(assembly.AxisZ)
-	lean := 90 - e.Angle.Deg
-	if e.Face == parts.Back {
-		lean = -lean
+	// The free end is that of the other face; seen from there with the acute side up
+	// the main's axis lies to the left by the offset.
+	lean, off := 90-e.Angle.Deg, -e.Offset.Mm
+	if e.Face == parts.Front {
+		lean, off = -lean, -off
 	}
 	along = assembly.Rotate(side, lean).Turn(along)
-	at := assembly.Frame(assembly.Vec{Z: z}, along, assembly.AxisZ)
+	at := assembly.Frame(assembly.Vec{Z: z}.Add(side.Times(off)), along, assembly.AxisZ)
 	const long = 2000
 	return []assembly.Simple{assembly.Cylinder(radius, -long, long).At(at)}
 }

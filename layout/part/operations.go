@@ -212,7 +212,9 @@ func (b *bench) wrapLines() (out []string, templates bool) {
 			mark = "punch only centres that are drilled away; scribe the outlines lightly, for no punch mark may stay on this finished surface"
 		}
 		if d.NoTemplate != "" {
-			out = append(out, words.Capital(d.On)+": "+d.NoTemplate+". Set it out by the table, without a template; "+mark+".")
+			if line := words.Capital(d.On) + ": " + d.NoTemplate + ". Set it out by the table, without a template; " + mark + "."; !slices.Contains(out, line) {
+				out = append(out, line)
+			}
 			continue
 		}
 		templates = true

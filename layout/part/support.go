@@ -109,6 +109,9 @@ func (b *bench) heldIn(first bool, set setting, before []*Step) held {
 		return held{cutting.JawMm, length - cutting.JawMm, 0, length - cutting.JawMm}
 	case first:
 		grip := b.grip(set.steps)
+		if slices.ContainsFunc(set.steps, b.whole) {
+			grip = math.Min(cutting.JawMm, length/2)
+		}
 		in := math.Min(grip, cutting.JawMm)
 		return held{grip, length - in, 0, b.sawnMm() - in}
 	}
@@ -136,7 +139,7 @@ func (b *bench) chuckSupport(set setting, h held) string {
 		return ""
 	}
 	text := ""
-	if weak {
+	if weak && h.gripMm < cutting.JawMm && !slices.ContainsFunc(set.steps, b.whole) {
 		text = "; only " + b.W.Said(geom.Clean(h.gripMm)) + " for the jaws, " + b.W.Said(geom.Clean(h.outMm)) + " sticks out: light cuts"
 	}
 	var worst *Step

@@ -29,6 +29,11 @@ func TestSupport(t *testing.T) {
 		// 2199 mm⁴): 75·43.5³/(3·210000·2199) = 4.5 µm; h6 has 11.
 		{"thin and close in the chuck", "part: pin\nkind: shaft\nmaterial: S355\nstock: {round: 30 mm}\nprofile:\n  outside:\n    - {name: fine, diameter: 16, fit: h6, length: 45}\n    - {name: head, diameter: 28, length: 30}\n  inside:\n    - {name: oil, diameter: 12, length: 75}\n",
 			[]string{"a centre in a plug, or a steady, at the free end: a finishing cut bends fine 4 µm aside"}, nil},
+		// Thinner than the jaws are long: nothing to say, and no number that is none.
+		{"a thin ring", "part: ring\nkind: turned\nmaterial: CuSn12\nstock: {tube: 50 mm, wall: 8 mm, length: 7 mm}\nprofile:\n  outside:\n    - {name: o, diameter: 48, fit: h7, length: 4}\n  inside:\n    - {name: i, diameter: 36, length: 4}\n",
+			[]string{"Turn o Ø48 h7, 4 long, as far as the jaws allow, the rest when turned round.", "Turn from the back face", "Turn the rest of o to Ø48 h7, to meet what was turned before."}, []string{"Inf", "for the jaws", "steady"}},
+		{"one outside, long", "part: cyl\nkind: turned\nmaterial: S355\nstock: {round: 60 mm, length: 306 mm}\nprofile:\n  outside:\n    - {name: o, diameter: 55, length: 300}\n  inside:\n    - {name: i, diameter: 40, length: 300}\n",
+			[]string{"a centre in a plug, or a steady, at the free end until the outside is rough turned"}, []string{"for the jaws"}},
 	} {
 		m := work(t, "mm", c.text)
 		has(t, m, c.want...)
@@ -77,6 +82,10 @@ func TestMarkingSaysWhatThereIs(t *testing.T) {
 	has(t, work(t, "mm", plate+"bore: {diameter: 30, fit: H7}\n"), "Cut out the front template, set it to the bore and to TOP")
 	pin := work(t, "mm", "part: pin\nkind: shaft\nmaterial: S235\nstock: {round: 45 mm}\nprofile:\n  outside:\n    - {name: a, diameter: 40, length: 60}\nradial:\n  - {name: h, clock: 0, axial: 20, size: 6, depth: 10}\n")
 	has(t, pin, "Mark TOP, set out, punch", "Set it out by the table, without a template")
+	two := work(t, "mm", "part: pin\nkind: shaft\nmaterial: S235\nstock: {round: 45 mm}\nprofile:\n  outside:\n    - {name: a, diameter: 40, length: 200}\nradial:\n  - {name: h, clock: 0, axial: 20, size: 6, depth: 10}\n  - {name: i, clock: 90, axial: 180, size: 6, depth: 10}\n")
+	if n := strings.Count(lines(two), "without a template"); n > 1 {
+		t.Errorf("said %d times:\n%s", n, lines(two))
+	}
 	if s := lines(pin); strings.Contains(s, "printed rules") || strings.Contains(s, "set the template") {
 		t.Error(s)
 	}
@@ -88,4 +97,15 @@ func TestPipeThreadDepth(t *testing.T) {
 	t.Parallel()
 	m := work(t, "mm", strings.Replace(housing, "size: M30 tap", "size: G1/2 tap", 1))
 	has(t, m, "Depth: thread 16 deep, drilled into the bore, 55 through the wall.")
+}
+
+// TestDeepBoreIsFinished: a bore with limits that no bar reaches is drilled and reamed,
+// whether or not it is the narrowest; a drill alone holds no H8.
+func TestDeepBoreIsFinished(t *testing.T) {
+	t.Parallel()
+	m := work(t, "mm", "part: cyl\nkind: turned\nmaterial: S355\nstock: {round: 60 mm, length: 306 mm}\nprofile:\n  outside:\n    - {name: body, diameter: 55, length: 300}\n  inside:\n    - {name: deep, diameter: 20, fit: H8, length: 250}\n    - {name: floor, diameter: 8, length: 50}\n")
+	has(t, m, "Drill out deep Ø20 H8, 250 long.", "Ream Ø20 H8, at half the drilling speed.")
+	if s := lines(m); strings.Count(s, "Ream") != 1 || !strings.Contains(s, "leaves 0.25 mm on diameter") {
+		t.Error(s)
+	}
 }

@@ -70,6 +70,15 @@ func (b *bench) fromBack(wide *Step) bool {
 	return slices.ContainsFunc(outside, func(s *Step) bool { return s.ToMm <= wide.FromMm+1e-9 && s.LengthMm() >= b.gripNeedMm() })
 }
 
+// twice tells whether an outside is turned in two settings.
+func (b *bench) twice(s *Step) bool { return b.splits(s) || b.whole(s) && !b.asBought(s) }
+
+// whole tells whether an outside runs from end to end, so that it is turned as far
+// as the jaws allow.
+func (b *bench) whole(s *Step) bool {
+	return !s.Inside && s.FromMm < 1e-9 && s.ToMm >= b.LengthMm()-1e-9
+}
+
 // splits tells whether the widest outside is turned in two settings: it is what the
 // jaws hold in both, and long enough for that.
 func (b *bench) splits(s *Step) bool {
@@ -159,11 +168,13 @@ func (b *bench) turnSetting(first, onCentres bool, set setting, before []*Step) 
 		o.Do = append(o.Do, "Without letting the part go between them: "+names+".")
 	}
 	var after []string
-	if wide := b.widest(); !first && b.splits(wide) {
+	if wide := b.widest(); !first && !onCentres && b.twice(wide) {
+		o.Title = "Turn from the " + string(set.face) + " face"
 		o.Do = append(o.Do, "Turn the rest of "+words.Spaced(wide.Name)+" to "+b.sizeText(wide)+", to meet what was turned before.")
 	}
 	for _, s := range set.steps {
-		o.Do = append(o.Do, b.stepWork(s, first && (b.splits(s) || s.FromMm < 1e-9 && s.ToMm >= b.LengthMm()-1e-9)))
+		o.Do = append(o.Do, b.stepWork(s, first && (b.splits(s) || b.whole(s))))
+		o.Do = append(o.Do, b.deepLines(s)...)
 		if l := b.limitsText(s.Size); l != "" {
 			o.Limits = append(o.Limits, words.Spaced(s.Name)+" "+l)
 		}
@@ -241,7 +252,7 @@ func (b *bench) holding(first, onCentres bool, set setting, before []*Step) stri
 	text := "chuck on the back end, set true"
 	switch {
 	case first:
-	case !b.anyTurned(set.steps):
+	case !b.anyTurned(set.steps) && !b.twice(b.widest()):
 		text = "turned round, set true"
 	default:
 		text = "on a finished diameter, soft jaws or indicated within " + b.W.Near(0.02)
@@ -441,6 +452,16 @@ func (b *bench) noBar(s *Step) bool {
 	}
 	ok, _ := cutting.BarReach(s.Size.NominalMm, deep)
 	return !ok
+}
+
+// deepLines make a bore with limits that no bar reaches, beyond what opens the middle.
+func (b *bench) deepLines(s *Step) []string {
+	if s.Size.Thread != nil || !s.Size.Fitted() || !b.noBar(s) || b.drilledFirst(s) {
+		return nil
+	}
+	m := Made{FinishedMm: s.Size.NominalMm, Size: s.Size}
+	way := b.holeWay(m, s.LengthMm())
+	return append(b.drillLines(way, b.Job.Shop.LatheRPM), b.finishLines(m, way)...)
 }
 
 // drilledFirst tells whether the drills that open the middle make a bore.
