@@ -63,6 +63,12 @@ func (r *Sizes) dimensions(profiled, bought bool) []plan.Dimension {
 				Text: g.sizeText(r.W), Limits: r.limitsText(g.floor)})
 		}
 	}
+	for i := range r.Flats {
+		f := &r.Flats[i]
+		out = append(out, plan.Dimension{
+			Kind: plan.DiameterDim, FromMm: f.Row.FromMm, ToMm: f.Row.ToMm, RadiusMm: geom.Clean(f.Row.DiameterMm / 2),
+			Text: f.name() + " " + f.acrossText(r.W), Limits: r.limitsText(r.length(f.Row.AcrossMm))})
+	}
 	length := r.length(r.LengthMm())
 	overall := plan.Dimension{Kind: plan.OverallDim, ToMm: r.LengthMm(), Text: r.W.Size(length.NominalMm), Limits: r.limitsText(length)}
 	if bought {

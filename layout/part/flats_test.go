@@ -47,6 +47,9 @@ func TestFlats(t *testing.T) {
 		if w := check(m, "key"); w == nil || w.MinMm >= w.MaxMm || !strings.Contains(c.size, w.Wanted) {
 			t.Errorf("%s: check %v", c.flats, w)
 		}
+		if d := m.Out.Dimensions[len(m.Out.Dimensions)-2]; d.Text != strings.TrimSuffix(c.size, " on Ø30") || d.FromMm != c.from || d.RadiusMm != 15 {
+			t.Errorf("%s: dimension %+v", c.flats, d)
+		}
 		op := m.Out.Operations[len(m.Out.Operations)-2]
 		if op.Machine != "Mill" || op.Refs[0] != f.N || strings.Contains(strings.Join(op.Do, " "), "Index") != (c.index != "") {
 			t.Errorf("%s: %+v", c.flats, op)

@@ -80,9 +80,6 @@ func Section(part *plan.PartPlan, features []plan.Feature, w, h float64) draw.Pa
 	for _, k := range part.Keyways {
 		p.Draw.Add(draw.Shape{Path: keywayPath(k, at), Fill: draw.White, Stroke: draw.Black, WidthMm: draw.ThinMm})
 	}
-	for _, f := range part.Flats {
-		p.Draw.Add(flatMark(f, at)...)
-	}
 	for _, g := range part.Grooves {
 		if g.Face != "" {
 			p.Draw.Add(draw.Shape{Path: facePath(g, at), Fill: draw.White, Stroke: draw.Black, WidthMm: draw.ThinMm})
@@ -123,15 +120,6 @@ func keywayPath(k plan.KeywayRow, at func(plan.XY, float64) (float64, float64)) 
 	cx, _ := at(plan.XY{XMm: k.ToMm, YMm: floor}, 1)
 	dx, _ := at(plan.XY{XMm: k.ToMm + k.RunoutMm, YMm: crown}, 1)
 	return draw.Polygon(ax, ay, bx, by, cx, by, dx, ay)
-}
-
-// flatMark is the mark of a flat in the outside view below the axis: thin
-// diagonals over its face (ISO 128-3, from memory).
-func flatMark(f plan.FlatsRow, at func(plan.XY, float64) (float64, float64)) []draw.Item {
-	half := min(f.WidthMm/2, f.DiameterMm/2)
-	ax, ay := at(plan.XY{XMm: f.FromMm}, -1)
-	bx, by := at(plan.XY{XMm: f.ToMm, YMm: half}, -1)
-	return []draw.Item{draw.Segment(ax, ay, bx, by, draw.ThinMm), draw.Segment(ax, by, bx, ay, draw.ThinMm), draw.Segment(ax, by, bx, by, draw.ThinMm)}
 }
 
 // facePath is a groove in an end face, in the upper half of the section.
