@@ -56,19 +56,7 @@ func (r *Sizes) dimensions(profiled, bought bool) []plan.Dimension {
 			}
 		}
 	}
-	for i := range r.Grooves {
-		if g := &r.Grooves[i]; g.Row.Face == "" {
-			out = append(out, plan.Dimension{
-				Kind: plan.DiameterDim, FromMm: g.Row.FromMm, ToMm: g.Row.ToMm, RadiusMm: geom.Clean(g.Row.FloorMm / 2), Inside: g.Row.Inside,
-				Text: g.sizeText(r.W), Limits: r.limitsText(g.floor)})
-		}
-	}
-	for i := range r.Flats {
-		f := &r.Flats[i]
-		out = append(out, plan.Dimension{
-			Kind: plan.DiameterDim, FromMm: f.Row.FromMm, ToMm: f.Row.ToMm, RadiusMm: geom.Clean(f.Row.DiameterMm / 2),
-			Text: f.name() + " " + f.acrossText(r.W), Limits: r.limitsText(r.length(f.Row.AcrossMm))})
-	}
+	out = append(out, r.cutDimensions()...)
 	length := r.length(r.LengthMm())
 	overall := plan.Dimension{Kind: plan.OverallDim, ToMm: r.LengthMm(), Text: r.W.Size(length.NominalMm), Limits: r.limitsText(length)}
 	if bought {
@@ -91,4 +79,23 @@ func limitsOnce(dims []plan.Dimension, ops []plan.Operation) []plan.Dimension {
 		}
 	}
 	return dims
+}
+
+// cutDimensions are those of the grooves and flats cut into the steps.
+func (r *Sizes) cutDimensions() []plan.Dimension {
+	var out []plan.Dimension
+	for i := range r.Grooves {
+		if g := &r.Grooves[i]; g.Row.Face == "" {
+			out = append(out, plan.Dimension{
+				Kind: plan.DiameterDim, FromMm: g.Row.FromMm, ToMm: g.Row.ToMm, RadiusMm: geom.Clean(g.Row.FloorMm / 2), Inside: g.Row.Inside,
+				Text: g.sizeText(r.W), Limits: r.limitsText(g.floor)})
+		}
+	}
+	for i := range r.Flats {
+		f := &r.Flats[i]
+		out = append(out, plan.Dimension{
+			Kind: plan.DiameterDim, FromMm: f.Row.FromMm, ToMm: f.Row.ToMm, RadiusMm: geom.Clean(f.Row.DiameterMm / 2),
+			Text: f.name() + " " + f.acrossText(r.W), Limits: r.limitsText(r.length(f.Row.AcrossMm))})
+	}
+	return out
 }
