@@ -26,6 +26,6 @@ func Example() {
 		low.X, low.Y, low.Z = min(low.X, box.Low.X), min(low.Y, box.Low.Y), min(low.Z, box.Low.Z)
 		high.X, high.Y, high.Z = max(high.X, box.High.X), max(high.Y, box.High.Y), max(high.Z, box.High.Z)
 	}
-	fmt.Printf("%.1f × %.1f × %.1f in, %d without a place\n", (high.X-low.X)/25.4, (high.Y-low.Y)/25.4, (high.Z-low.Z)/25.4, len(m.Floating))
-	// Output: 16.0 × 10.5 × 29.4 in, 7 without a place
+	fmt.Printf("%.1f × %.1f × %.1f in\n", (high.X-low.X)/25.4, (high.Y-low.Y)/25.4, (high.Z-low.Z)/25.4)
+	// Output: 16.0 × 10.5 × 29.4 in
 }
