@@ -93,6 +93,9 @@ func tightest(pl *plan.Plan, group []*plan.PartPlan, paper draw.Frame, missing m
 			if best == nil || len(f.Sheets) < len(best.Sheets) {
 				best = f
 			}
+			if len(best.Sheets) == 1 {
+				return best // there are no fewer
+			}
 		}
 	}
 	return best
