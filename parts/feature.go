@@ -15,7 +15,7 @@ const (
 	OutsideFeature FeatureKind = "outside step"
 	InsideFeature  FeatureKind = "inside step"
 	TopFeature     FeatureKind = "TOP"
-	EndFeature     FeatureKind = "end" // of a cone or transition
+	EndFeature     FeatureKind = "end" // of a cone or transition; the inside of a flight
 	HolesFeature   FeatureKind = "holes"
 	SlotsFeature   FeatureKind = "slots"
 	RadialFeature  FeatureKind = "radial"
@@ -63,6 +63,9 @@ func (p *Part) Features() []Feature {
 	if t := p.Transition; t != nil {
 		add(EndFeature, "mouth", t.Pos)
 		add(EndFeature, "round-end", t.Pos)
+	}
+	if f := p.Flight; f != nil {
+		add(EndFeature, "inside", f.Pos)
 	}
 	for _, g := range p.Holes {
 		add(HolesFeature, g.Name.Value, g.Name.Pos)

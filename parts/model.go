@@ -108,11 +108,12 @@ const (
 	Cone            Kind = "cone"
 	TransitionPiece Kind = "transition" // square to round
 	Folded          Kind = "folded"     // a panel, guard, box or bracket of sheet
+	FlightPart      Kind = "flight"     // auger flights of sheet
 )
 
-// Part is one part drawing. Exactly one of Outline, Profile, Frustum and
-// Transition is set: a flat part cut from plate, a turned part, a rolled cone,
-// or a square-to-round.
+// Part is one part drawing. Exactly one of Outline, Profile, Frustum,
+// Transition and Flight is set: a flat part cut from plate (folded, with Bends),
+// a turned part, a rolled cone, a square-to-round, or auger flights.
 type Part struct {
 	File       string
 	Pos        Pos
@@ -130,6 +131,7 @@ type Part struct {
 	Profile    *Profile
 	Frustum    *Frustum
 	Transition *Transition
+	Flight     *Flight
 	Ends       []TubeEnd // saddles of a tube, at most one at each end
 	Chamfers   []Chamfer
 	Holes      []HoleGroup

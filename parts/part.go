@@ -5,7 +5,7 @@ import (
 	"strings"
 )
 
-// shape is which of outline, profile, tube, cone and transition gives a part its
+// shape is which of outline, profile, tube, cone, transition and flight gives a part its
 // form; bends make a folded part of an outline.
 type shape int
 
@@ -16,6 +16,7 @@ const (
 	rolled
 	ruled
 	folded
+	helical
 )
 
 // kinds lists the kinds of part with the forms each can have.
@@ -34,6 +35,7 @@ var kinds = []struct {
 	{Cone, rolled},
 	{TransitionPiece, ruled},
 	{Folded, folded},
+	{FlightPart, helical},
 }
 
 // Kinds lists the kinds of part in the order of the table.
@@ -89,13 +91,13 @@ func parsePart(file string, src []byte, units Units) (*source, *Part) {
 }
 
 // formKeys are the keys of which one gives a part its form.
-var formKeys = []string{"outline", "profile", "tube", "cone", "transition"}
+var formKeys = []string{"outline", "profile", "tube", "cone", "transition", "flight"}
 
 // form reads the kind and the keys that give the part its shape, and refuses
 // those that the kind has no use for.
 func (f *fields) form(p *Part) {
 	p.Kind = Kind(f.word("kind"))
-	allowed := flat | turned | tubular | rolled | ruled | folded
+	allowed := flat | turned | tubular | rolled | ruled | folded | helical
 	for _, k := range kinds {
 		if k.kind == p.Kind {
 			allowed = k.forms
@@ -136,6 +138,7 @@ func (f *fields) form(p *Part) {
 	}
 	p.Frustum = f.sub("cone").cone()
 	p.Transition = f.sub("transition").transition()
+	p.Flight = f.sub("flight").flight()
 	p.Ends = f.sub("ends").ends()
 	if p.Outline != nil {
 		f.thickness(p)

@@ -34,6 +34,7 @@ var partGroup = &Group{
 		{Name: "tube", Type: KeysType, Means: "a tube; its features are called outside and bore", Group: tubeGroup, forms: tubular, use: "kind tube"},
 		{Name: "cone", Type: KeysType, Means: "a cone rolled from sheet; its front is the large end", Group: coneGroup, forms: rolled, use: "kind cone"},
 		{Name: "transition", Type: KeysType, Means: "a square-to-round of sheet; its front is the square end", Group: transitionGroup, forms: ruled, use: "kind transition"},
+		{Name: "flight", Type: KeysType, Means: "auger flights along a shaft, pulled from flat rings", Group: flightGroup, forms: helical, use: "kind flight"},
 		{Name: "ends", Type: KeysType, Means: "ends of a tube cut to sit on another round (saddles)", Group: endsGroup, forms: tubular, use: "kind tube with the key tube"},
 		{Name: "chamfers", Type: ListType, Means: "bevelled edges", Group: chamferGroup, Entries: [2]int{0, 200}, forms: flat | turned | tubular, use: "flat and turned parts"},
 		{Name: "holes", Type: ListType, Means: "groups of equal holes on a face", Group: holeGroup, Entries: [2]int{0, 200}, forms: flat | turned | tubular | folded, use: "flat, turned and folded parts"},
@@ -249,6 +250,18 @@ var transitionGroup = &Group{
 		{Name: "offset", Type: PointType, Means: "of the circle's centre from the rectangle's: x to the right, y to TOP", Example: "a point [x, y]"},
 		{Name: "bend", Type: WordType, Means: "faceted: bent in the press at each line; rolled: curved without lines", Default: "faceted", Words: []string{"faceted", "rolled"}},
 	}, formedKeys("the side with the seam in its middle: 0, 90, 180 or 270")...),
+}
+
+var flightGroup = &Group{
+	Name: "flight", Means: "The flights of an auger.", Example: "flight: {shaft: 60, outside: 160, pitch: 120, thickness: 6, length: 480}",
+	Keys: []Key{
+		{Name: "shaft", Type: SizeType, Need: true, Means: "diameter of the shaft or tube it is welded to"},
+		{Name: "outside", Type: SizeType, Need: true, Means: "outside diameter"},
+		{Name: "pitch", Type: SizeType, Need: true, Means: "advance along the axis in one turn"},
+		{Name: "thickness", Type: SizeType, Need: true, Means: "of the sheet"},
+		{Name: "length", Type: SizeType, Means: "along the axis", Default: "the pitch, one turn"},
+		{Name: "hand", Type: WordType, Means: "right winds like a common screw", Default: "right", Words: []string{"right", "left"}},
+	},
 }
 
 var endsGroup = &Group{

@@ -165,6 +165,8 @@ func shapeOf(job *parts.Job, name string) parts.Pos {
 			return p.Outline.Pos
 		case p.Profile != nil:
 			return p.Profile.Pos
+		case p.Flight != nil:
+			return p.Flight.Pos
 		case p.Frustum != nil:
 			return p.Frustum.Pos
 		default:

@@ -43,6 +43,9 @@ func (f feature) thickMm() float64 {
 	if t := f.r.Part.Transition; t != nil {
 		return t.Thickness.Mm
 	}
+	if t := f.r.Part.Flight; t != nil {
+		return t.Thickness.Mm
+	}
 	z := f.r.LengthMm() / 2
 	if f.step != nil {
 		z = (f.step.FromMm + f.step.ToMm) / 2
@@ -90,6 +93,8 @@ func (f feature) roundMm() float64 {
 		return c.Small.Mm
 	case f.r.Part.Transition != nil && f.ref.Feature == "round-end":
 		return f.r.Part.Transition.Diameter.Mm
+	case f.r.Part.Flight != nil && f.ref.Feature == "inside":
+		return f.r.Part.Flight.Shaft.Mm
 	}
 	return 0
 }
@@ -116,6 +121,9 @@ func (weldKind) work(j *making, t *joint) {
 	}
 	p := &plan.WeldPlan{Type: in.Type, Process: in.Process, Sides: in.Sides, ThinnerMm: geom.Clean(thinner), ThickerMm: geom.Clean(thicker), DiameterMm: geom.Clean(t.weldDiameterMm())}
 	t.out.Weld = p
+	if t.helixMm() > 0 { // it runs round no circle
+		p.DiameterMm = 0
+	}
 	bad := func(err error) bool {
 		if err != nil {
 			t.refuse(t.in.Pos, plan.WeldUnworkable, plan.Named(strings.TrimPrefix(err.Error(), "weld: ")))
@@ -125,6 +133,8 @@ func (weldKind) work(j *making, t *joint) {
 	switch {
 	case in.Length.Set():
 		p.LengthMm = in.Length.Mm
+	case t.helixMm() > 0:
+		p.LengthMm = words.Round(t.helixMm(), 1)
 	case t.b.radial != nil && p.DiameterMm > 0:
 		mm, err := t.saddleMm(p.DiameterMm)
 		if bad(err) {
@@ -357,6 +367,8 @@ func (j *making) weldSteps(t *joint, p *plan.WeldPlan) {
 	if len(p.TacksDeg) > 0 {
 		s := t.step("Tack", "Tack "+words.Trim(float64(len(p.TacksDeg)), 0)+" × "+j.w.Read(p.TackLengthMm)+" long at "+words.Degrees(p.TacksDeg)+", in this order (clock of "+t.weldClock().title()+", seen from its front).")
 		s.Hold = "Check square at two places 90° apart, and what must line up; knock straight now."
+	} else if t.helixMm() > 0 {
+		t.tackHelix()
 	} else {
 		s := t.step("Tack", "Tack both ends, then the middle.")
 		s.Hold = "Check square on both sides; knock straight now."
@@ -374,6 +386,8 @@ func (j *making) weldSteps(t *joint, p *plan.WeldPlan) {
 		if p.Runs > 1 {
 			do = append(do, "Further layers start half a sector on.")
 		}
+	} else if t.helixMm() > 0 {
+		do = append(do, "A quarter turn at a time, from the middle turn outward, each time the quarter opposite on the shaft; the two sides of the flight in turn, so that the shaft stays straight.")
 	} else {
 		do = append(do, "From the middle outward, turn and turn about on the two sides.")
 	}

@@ -29,6 +29,8 @@ func solid(r *part.Model) *assembly.Solid {
 		// Turned, so that what shares its axis is judged by the exact sections.
 		rim := p.Outline.Width.Mm / 2
 		s = assembly.Of(assembly.Turned([]assembly.ZR{{Z: 0, R: rim}, {Z: -r.LengthMm(), R: rim}}, behind(r.Out.Section.Inner)))
+	case p.Flight != nil:
+		s = helicoid(p.Flight)
 	case p.Bends != nil:
 		s = folded(r)
 	case p.Outline != nil:

@@ -140,13 +140,19 @@ func atLeast(w words.Writer, mm float64) float64 {
 
 // foldFault is a refusal of package bend as a located fault.
 func (z *sizer) foldFault(pos parts.Pos, err error) {
-	what, right := "it cannot be folded: "+err.Error(), "other sizes"
+	z.sizeFault(pos, "it cannot be folded: its ", err)
+}
+
+// sizeFault is a library's refusal of a size as a located fault; it begins with
+// a lead that the size's name ends.
+func (z *sizer) sizeFault(pos parts.Pos, lead string, err error) {
+	what, right := lead+"sizes do not go together: "+err.Error(), "other sizes"
 	if r := (*lookup.RangeError)(nil); errors.As(err, &r) {
 		value, above, upTo := words.Trim(r.Value, 3), words.Trim(r.Above, 3), words.Trim(r.UpTo, 3)
 		if r.Unit == "mm" {
 			value, above, upTo = z.W.Said(geom.Clean(r.Value)), z.W.Said(geom.Clean(r.Above)), z.W.Said(r.UpTo)
 		}
-		what = "it cannot be folded: its " + r.What + " is " + value
+		what = lead + r.What + " is " + value
 		right = "more than " + above
 		if r.Value > r.Above {
 			right = "at most " + upTo

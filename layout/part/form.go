@@ -25,6 +25,11 @@ type form interface {
 	cutFile(c *cutter) (*plan.Profile, error) // what a cutter gets of it
 }
 
+// viewed is a form that cuts of its own show, in place of the half section.
+type viewed interface {
+	views(s *Sizes) []plan.FoldView
+}
+
 // formKind is a form with how to tell it from what the drawing gives.
 type formKind struct {
 	name string
@@ -62,6 +67,12 @@ var forms = []formKind{
 			return nil
 		}
 		return &cone{p.Frustum}
+	}},
+	{"flight", func(p *parts.Part) form {
+		if p.Flight == nil {
+			return nil
+		}
+		return newHelix(p.Flight)
 	}},
 	{"transition", func(p *parts.Part) form {
 		if p.Transition == nil {

@@ -52,7 +52,7 @@ func Work(job *parts.Job, p *parts.Part) *Model {
 		Features:   n.Features, Operations: ops, Checks: checks(n), Ladders: ladders,
 		Radials: n.rows(), Keyways: n.keywayRows(), Grooves: n.grooveRows(), Flats: n.flatsRows(), Centres: n.centreRows(), Developments: n.Developments, Notes: n.notes(), Cautions: n.cautions(), Problems: n.problems(),
 	}
-	if f, ok := n.form.(*folded); ok && len(m.Errs) == 0 {
+	if f, ok := n.form.(viewed); ok && len(m.Errs) == 0 {
 		m.Out.Dimensions, m.Out.Profiles = nil, f.views(sizes)
 	}
 	return m

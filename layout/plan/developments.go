@@ -10,6 +10,7 @@ const (
 	MainPattern       DevelopmentKind = "main"       // paper on the tube that gets the hole for a branch
 	ConePattern       DevelopmentKind = "cone"       // the flat blank of a rolled cone
 	TransitionPattern DevelopmentKind = "transition" // the flat blank of a square-to-round
+	FlightPattern     DevelopmentKind = "flight"     // the flat ring of one turn of an auger flight
 	FoldPattern       DevelopmentKind = "fold"       // the flat blank of a folded part
 )
 

@@ -43,6 +43,8 @@ func (v *view) plateAllowance() {
 		drawn = v.p.Frustum.Thickness.Mm
 	case v.p.Transition != nil:
 		drawn = v.p.Transition.Thickness.Mm
+	case v.p.Flight != nil:
+		drawn = v.p.Flight.Thickness.Mm
 	}
 	f := Finding{Numbers: v.mm(s.Size.Mm) + " for " + v.mm(drawn), Rule: "the stock is as thick as the part, or thicker where its faces are machined", Source: "by geometry", Fix: "write the thickness that is bought"}
 	switch {

@@ -19,14 +19,19 @@ const (
 // the turn of every bend. It is no wider than width and no taller than height.
 func Folded(v *plan.FoldView, width, height float64) draw.Panel {
 	w, h := v.MaxMm.XMm-v.MinMm.XMm, v.MaxMm.YMm-v.MinMm.YMm
-	fixed := foldOffMm + labelRowMm + 2*CaptionMm
+	above, below := 2.0, 2.0
+	for _, d := range v.Dims {
+		if d.Out.YMm > 0.5 {
+			above = foldOffMm + labelRowMm
+		} else if d.Out.YMm < -0.5 {
+			below = foldOffMm + labelRowMm
+		}
+	}
+	fixed := above + below + CaptionMm
 	scale := math.Min((width-2*foldSideMm)/w, math.Max(12, height-fixed)/h)
 	tall := math.Max(h*scale, 2*labelRowMm) // for the texts beside it
 	p := draw.Panel{Width: w*scale + 2*foldSideMm, Height: tall + fixed}
-	ox, oy := foldSideMm-v.MinMm.XMm*scale, -(foldOffMm+labelRowMm+(tall-h*scale)/2)-v.MaxMm.YMm*scale
-	if len(v.Dims) > 0 && v.Dims[0].Out.YMm < 0 { // the length stands below
-		oy += labelRowMm + 1
-	}
+	ox, oy := foldSideMm-v.MinMm.XMm*scale, -(above+(tall-h*scale)/2)-v.MaxMm.YMm*scale
 	for _, c := range v.Metal {
 		if path, err := canvas.ParseSVGPath(string(c)); err == nil {
 			path = path.Transform(canvas.Identity.Translate(ox, oy).Scale(scale, scale))

@@ -1,0 +1,41 @@
+package joint
+
+import (
+	"math"
+
+	"centrepop/layout/plan"
+	"centrepop/layout/words"
+)
+
+// flightOf is the end of a weld that is the inside of an auger flight.
+func (t *joint) flightOf() (feature, bool) {
+	for _, f := range []feature{t.a, t.b} {
+		if f.r.Part.Flight != nil && f.ref.Feature == "inside" {
+			return f, true
+		}
+	}
+	return feature{}, false
+}
+
+// helixMm is the length of the seam along the inside of a flight, on one side;
+// 0 for another weld.
+func (t *joint) helixMm() float64 {
+	f, ok := t.flightOf()
+	if !ok {
+		return 0
+	}
+	mm, _ := f.r.HelixMm()
+	return mm
+}
+
+// tackHelix tacks a flight at every quarter turn, common practice, no source.
+func (t *joint) tackHelix() {
+	f, _ := t.flightOf()
+	in := f.r.Part.Flight
+	_, turns := f.r.HelixMm()
+	n := int(math.Ceil(4*turns-1e-6)) + 1
+	s := t.step("Tack", "Mark the start and, every "+t.w.Size(in.Pitch.Mm)+" along the shaft, the next turn on one line.",
+		"Tack "+words.Trim(float64(n), 0)+" times, at both ends and every quarter turn, "+t.w.Read(t.helixMm()/(4*turns))+" apart along the seam, on both sides.")
+	s.Hold = "Pitch at every turn, and the outside true on centres; knock straight now."
+	t.out.Checks = append(t.out.Checks, plan.Check{What: "pitch of the flight", Wanted: t.w.Size(in.Pitch.Mm), Limits: words.OrNone(""), Gauge: "rule along the shaft"})
+}
