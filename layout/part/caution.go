@@ -23,6 +23,7 @@ var (
 	sheetEdges   = caution{"sharp edges", "Sheet edges cut: gloves."}
 	pressBrake   = caution{"fingers", "Keep fingers out of the press brake; two people on a long blank, one at the pedal."}
 	risingSheet  = caution{"hands clear of die and sheet", "Press brake: hands out of the die and clear of the rising sheet; one person at the pedal."}
+	springsBack  = caution{"it springs back", "A ring under tension springs back: chain hoist or press with a guard, nobody in line; gloves."}
 	rolls        = caution{"fingers", "Rolls pull fingers in."}
 	welding      = caution{"by a qualified welder", "Welding: screen, ventilation, hot parts; by a qualified welder under local rules."}
 )

@@ -160,23 +160,21 @@ func (h *helix) operations(b *bench) {
 	if h.run.Blanks > 1 {
 		rings = words.Trim(float64(h.run.Blanks), 0) + " flat rings"
 	}
-	cut := plan.Operation{Machine: "Cutter", Title: "Cut " + rings, Do: []string{b.setOut() + "; edges deburred."},
-		Caution: "Cut edges are sharp: gloves.", Refs: b.refs(plan.EndFeature)}
+	cut := plan.Operation{Machine: "Cutter", Title: "Cut " + rings, Do: []string{b.setOut() + "; edges deburred."}, Refs: b.refs(plan.EndFeature)}
 	if h.run.LastDeg < 360-h.blank.GapDeg-0.01 {
 		cut.Do = append(cut.Do, "The last ring is cut to "+words.Trim(h.run.LastDeg, 1)+"°.")
 	}
-	b.op(cut)
+	b.op(warn(cut, sheetEdges))
 	towards := "towards you"
 	if h.in.Left {
 		towards = "away from you"
 	}
-	b.op(plan.Operation{Machine: "Bench", Title: "Pull each ring to the pitch, " + h.hand(), Do: []string{
+	b.op(warn(plan.Operation{Machine: "Bench", Title: "Pull each ring to the pitch, " + h.hand(), Do: []string{
 		"Hold the edge on the left of the gap, gap up, and pull the edge on its right " + towards + " until the edges stand " + b.W.Size(h.in.Pitch.Mm) + " apart along the axis.",
 		"Try it on the shaft: the inside edge lies on it all round, and it stands square to it."},
-		Gauge: "spacer of the pitch, the shaft", Caution: "A ring under tension springs back: chain hoist or press with a guard, nobody in line; gloves.", Refs: b.refs(plan.EndFeature)})
+		Gauge: "spacer of the pitch, the shaft", Refs: b.refs(plan.EndFeature)}, springsBack))
 	if h.run.Blanks > 1 {
-		b.op(plan.Operation{Machine: "Weld", Title: "Join the turns end to end", Do: []string{"On the shaft, the edges of one turn against the next; tack, then a butt weld right through, ground flush on the conveying side."},
-			Caution: "Welding: screen, ventilation, hot parts; by a qualified welder under local rules."})
+		b.op(warn(plan.Operation{Machine: "Weld", Title: "Join the turns end to end", Do: []string{"On the shaft, the edges of one turn against the next; tack, then a butt weld right through, ground flush on the conveying side."}}, welding))
 	}
 }
 

@@ -32,6 +32,9 @@ func apartPictures(pl *plan.Plan, j *plan.JointPlan, width, maxHeight float64, m
 			h := min(maxHeight-picture.TopPadMm-picture.CaptionMm-8, (p.Width-2*picture.FacePadMm)/picture.Aspect(face))
 			q := picture.Face(face, nil, h*picture.Aspect(face), h)
 			p.Draw.Place(&q.Draw, (p.Width-q.Width)/2, -7)
+		} else if len(part.Profiles) > 0 {
+			q := picture.Folded(&part.Profiles[0], p.Width, maxHeight-8)
+			p.Draw.Place(&q.Draw, (p.Width-q.Width)/2, -7)
 		} else {
 			scale := min((p.Width-12)/s.LengthMm, (maxHeight-18)/(2*s.MaxMm))
 			w, h := s.LengthMm*scale, 2*s.MaxMm*scale
@@ -41,9 +44,6 @@ func apartPictures(pl *plan.Plan, j *plan.JointPlan, width, maxHeight float64, m
 		text, size := draw.Shrink(title, 3.8, true, p.Width)
 		p.Draw.Add(draw.Text{XMm: p.Width / 2, YMm: -4.4, SizeMm: size, Bold: true, Align: draw.Centre, Content: text})
 		panels = append(panels, p)
-	}
-	if j.Weld != nil {
-		panels = append(panels, weldPanel(j, j.Weld, pl.Units))
 	}
 	return panelRows(append(panels, more...), width)
 }
