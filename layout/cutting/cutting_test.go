@@ -17,6 +17,7 @@ func TestSpindleRPM(t *testing.T) {
 		{18, 10, 573}, // drill, stainless
 		{80, 10, 2546},
 		{110, 50, 700}, // turning, carbide, mild steel
+		{10, 0.5, 6366}, {0.5, 100, 2},
 	} {
 		if got := SpindleRPM(c.v, c.d); math.Round(got) != c.want {
 			t.Errorf("SpindleRPM(%v, %v) = %.2f, want %v", c.v, c.d, got, c.want)

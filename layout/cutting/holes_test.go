@@ -176,6 +176,11 @@ func TestReamable(t *testing.T) {
 	if OversizeMm(10) != 0.1 || OversizeMm(20) != 0.15 || OversizeMm(20.1) != 0.2 {
 		t.Error("oversize of a drill: want 0.1, 0.15 and 0.2")
 	}
+	for mm, want := range map[float64]float64{10: 0.2, 10.5: 0.3, 20: 0.3, 20.5: 0.5} {
+		if got := reamLeaveMm(mm, Metric); got != want {
+			t.Errorf("a reamer of %v gets %v, want %v", mm, got, want)
+		}
+	}
 }
 
 // A turned bore is opened to a millimetre under it, or as far as the drills go; a
