@@ -85,6 +85,8 @@ type seat struct {
 func (s seat) note(words.Writer) string   { return s.text }
 func (s seat) clause(words.Writer) string { return " (" + s.text + ")" }
 
+func (f finish) check(c *plan.Check) { c.Wanted = words.Join(", ", c.Wanted, f.text) }
+
 // hardened is a step that is hardened and ground after it is turned.
 type hardened struct {
 	bare

@@ -49,6 +49,11 @@ func (s *Sizes) face(f parts.Face, others bool) *plan.Face {
 			out.Circles = append(out.Circles, plan.Circle{Label: s.W.Dia(st.Size.NominalMm) + " " + st.Name, DiameterMm: st.Size.NominalMm})
 		}
 	}
+	for i := range s.Keyways {
+		if k := &s.Keyways[i]; k.opensAt(f, s.LengthMm()) {
+			out.Notches = append(out.Notches, k.notch(f))
+		}
+	}
 	s.groupsOn(out, others)
 	s.cuts(out)
 	return out

@@ -45,7 +45,8 @@ type groupKind interface {
 	mark(f *plan.Face, g plan.Group, at []plan.XY, half plan.XY)
 	cutText(w words.Writer, m *Group) string
 	cutShape() string
-	finished(m *Group) string // why it cannot be cut to size by a cutter, or ""
+	sizes(r *record, m *Group) // checks of a hole's mouth, of a slot's sizes
+	finished(m *Group) string  // why it cannot be cut to size by a cutter, or ""
 }
 
 // Through tells whether a group goes through the part.
@@ -169,7 +170,12 @@ func (m *Group) checks(r *record) {
 	default:
 		c.Limits = m.kind.passes(r.W, m)
 	}
+	if m.Size.Thread != nil && !m.through {
+		c.Limits = "runs freely " + r.W.Size(m.depth.Mm) + " deep, square"
+	}
 	r.add(c)
+	m.kind.sizes(r, m)
+	m.checkPlace(r)
 	seen := map[string]bool{}
 	for _, ch := range m.Group.Chords {
 		if seen[ch.Kind] && len(m.Group.Chords) > 8 {

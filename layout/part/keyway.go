@@ -139,6 +139,34 @@ func (k *Keyway) lengthMm() float64 { return geom.Clean(k.Row.ToMm - k.Row.FromM
 // floorMm is the radius of the floor at the middle of its width.
 func (k *Keyway) floorMm() float64 { return geom.Clean(k.across.NominalMm - k.Row.DiameterMm/2) }
 
+// opensAt tells whether a keyway runs out at an end face.
+func (k *Keyway) opensAt(f parts.Face, lengthMm float64) bool {
+	if f == parts.Front {
+		return k.Row.FromMm < geom.CloseMm
+	}
+	return k.Row.ToMm > lengthMm-geom.CloseMm
+}
+
+// notch is the keyway as a face shows it: from the round down one side, along the
+// floor and up the other.
+func (k *Keyway) notch(f parts.Face) []plan.XY {
+	half, r := k.Row.WidthMm/2, k.Row.DiameterMm/2
+	crown, floor := math.Sqrt(math.Max(0, r*r-half*half)), k.floorMm()
+	if !k.Row.Inside {
+		floor = geom.Clean(r - k.Row.DepthMm)
+	}
+	deg := k.Row.ClockDeg
+	if f == parts.Back {
+		deg = -deg
+	}
+	sin, cos := math.Sincos(deg * math.Pi / 180)
+	var out []plan.XY
+	for _, q := range [4][2]float64{{-half, crown}, {-half, floor}, {half, floor}, {half, crown}} {
+		out = append(out, plan.XY{XMm: geom.Clean(q[0]*cos + q[1]*sin), YMm: geom.Clean(q[1]*cos - q[0]*sin)})
+	}
+	return out
+}
+
 func (k *Keyway) widthText(w words.Writer) string {
 	return words.Join(" ", w.Size(k.Row.WidthMm), k.classText())
 }

@@ -197,12 +197,20 @@ func (m *Radial) operations(b *bench) {
 }
 
 func (m *Radial) checks(r *record) {
+	if row := m.Rows[0]; row.AroundMm > 0 {
+		r.checkSizes(r.ref(m), words.Spaced(row.Name)+" around × along", row.AroundMm, row.AlongMm)
+	}
 	for _, row := range m.Rows {
 		s := r.length(row.AxialMm)
 		r.add(plan.Check{
 			Ref: r.ref(m), What: words.Spaced(row.Name) + " at " + words.Trim(row.ClockDeg, 3) + "°", Wanted: r.W.Size(row.AxialMm) + " from FRONT",
 			Limits: words.OrNone(r.limitsText(s)), MinMm: s.MinMm, MaxMm: s.MaxMm, Gauge: "calipers", Source: s.Source,
 		})
+		if row.ArcMm > 0 {
+			arc := r.length(row.ArcMm)
+			r.add(plan.Check{Ref: r.ref(m), What: words.Spaced(row.Name) + " at " + words.Trim(row.ClockDeg, 3) + "°", Wanted: r.W.Read(row.ArcMm) + " round from TOP",
+				Limits: words.OrNone(r.limitsText(arc)), MinMm: arc.MinMm, MaxMm: arc.MaxMm, Gauge: "tape", Source: arc.Source})
+		}
 	}
 }
 

@@ -91,6 +91,7 @@ type Face struct {
 	Circles []Circle   `json:"circles,omitempty"` // bores, spigots and pitch circles
 	Holes   []Hole     `json:"holes"`
 	Slots   []Slot     `json:"slots,omitempty"`
+	Notches [][]XY     `json:"-"` // keyways that run out at the face, from the round down to the floor and back
 	Groups  []Group    `json:"groups"`
 	Folds   []Contour  `json:"-"` // fold lines, open
 	MinMm   XY         `json:"-"` // bounding box of the outline

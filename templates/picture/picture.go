@@ -262,6 +262,15 @@ func Face(face *plan.Face, features []plan.Feature, w, h float64) draw.Panel {
 		}
 		room.AddCircle(x, y, r)
 	}
+	for _, notch := range face.Notches {
+		path := &canvas.Path{}
+		path.MoveTo(ox+notch[0].XMm*scale, oy+notch[0].YMm*scale)
+		for _, q := range notch[1:] {
+			path.LineTo(ox+q.XMm*scale, oy+q.YMm*scale)
+		}
+		p.Draw.Add(draw.Shape{Path: path, Fill: draw.White}, draw.Shape{Path: path, Stroke: draw.Black, WidthMm: draw.LineMm})
+		room.AddPath(path)
+	}
 	for _, hole := range face.Holes {
 		x, y, r := ox+hole.XMm*scale, oy+hole.YMm*scale, max(0.6, hole.DiameterMm/2*scale)
 		p.Draw.Add(draw.Ring(x, y, r, 0.25), draw.Segment(x-r-0.8, y, x+r+0.8, y, draw.HairMm), draw.Segment(x, y-r-0.8, x, y+r+0.8, draw.HairMm))

@@ -1,0 +1,62 @@
+package part
+
+import (
+	"strings"
+	"testing"
+
+	"centrepop/layout/plan"
+	"centrepop/parts"
+)
+
+// The record checks where a pattern lies, not only its chords: on a pitch circle
+// that two gaps far apart are alike within twice ±0.2 (ISO 2768-1 Table 1, class
+// m, over 30 to 120 is ±0.3; 6 to 30 is ±0.2), on a plate the first hole from two
+// edges, less half the pin; and the sizes of windows and counterbores.
+func TestRecordSaysWhereThingsAre(t *testing.T) {
+	t.Parallel()
+	const ring = "part: p\nkind: flange\nmaterial: S235\nstock: {plate: 12 mm}\noutline: {circle: 120}\nbore: {diameter: 40, fit: H7}\nholes: [{name: bolts, circle: {pcd: 90, count: 5}, size: 9, counterbore: {diameter: 15, depth: 7}}]\n"
+	const plate = "part: p\nkind: plate\nmaterial: S235\nstock: {plate: 10 mm, cut: laser}\noutline: {rectangle: [100, 80]}\nholes: [{name: a, at: [[-30, -20], [30, 20]], size: 10}]\n"
+	const tube = "part: p\nkind: shaft\nmaterial: S235\nstock: {round: 45 mm}\nprofile:\n  outside:\n    - {name: a, diameter: 40, length: 60}\nradial:\n  - {name: w, clock: 90, axial: 30, slot: {around: 8, along: 20}, depth: 5}\n"
+	for source, want := range map[string][]string{
+		ring:  {"bolts bore to pin, at 1 and 3  alike within 0.6", "bolts counterbore Ø15, depth 7 6.8 – 7.2"},
+		plate: {"a 1, left and bottom edge to pin 15, 15 14.8 – 15.2, 14.8 – 15.2"},
+		tube:  {"w around × along 8 × 20 7.8 – 8.2 × 19.8 – 20.2", "w at 90° 31.42 round from TOP 31.12 – 31.71"},
+	} {
+		var all []string
+		for _, c := range work(t, "mm", source).Out.Checks {
+			all = append(all, c.What+" "+c.Wanted+" "+c.Limits)
+		}
+		for _, w := range want {
+			if !strings.Contains(strings.Join(all, "\n"), w) {
+				t.Errorf("no %q in\n%s", w, strings.Join(all, "\n"))
+			}
+		}
+	}
+}
+
+// A hub's keyway shows in the bore of both faces it runs out at, mirrored on the
+// back; a blind one only where it is open.
+func TestKeywayOnFaces(t *testing.T) {
+	t.Parallel()
+	k := &Keyway{Row: plan.KeywayRow{Inside: true, DiameterMm: 10, WidthMm: 6, ToMm: 20, ClockDeg: 90}, across: Sized{NominalMm: 12}}
+	front, back := k.notch(parts.Front), k.notch(parts.Back)
+	if want := []plan.XY{{XMm: 4, YMm: 3}, {XMm: 7, YMm: 3}, {XMm: 7, YMm: -3}, {XMm: 4, YMm: -3}}; len(front) != 4 || front[0] != want[0] || front[1] != want[1] || front[2] != want[2] || front[3] != want[3] {
+		t.Errorf("front %v, want %v", front, want)
+	}
+	if back[1] != (plan.XY{XMm: -7, YMm: -3}) {
+		t.Errorf("back %v", back)
+	}
+	for _, c := range []struct {
+		from, to    float64
+		front, back bool
+	}{{0, 40, true, true}, {0, 25, true, false}, {15, 40, false, true}, {5, 35, false, false}} {
+		k.Row.FromMm, k.Row.ToMm = c.from, c.to
+		if k.opensAt(parts.Front, 40) != c.front || k.opensAt(parts.Back, 40) != c.back {
+			t.Errorf("from %v to %v of 40", c.from, c.to)
+		}
+	}
+	k.Row.Inside, k.Row.DepthMm, k.Row.ClockDeg = false, 2, 0
+	if got := k.notch(parts.Front)[1]; got != (plan.XY{XMm: -3, YMm: 3}) {
+		t.Errorf("the floor of a shaft's keyway at %v", got)
+	}
+}
