@@ -20,7 +20,7 @@ func TestRecordSaysWhereThingsAre(t *testing.T) {
 	for source, want := range map[string][]string{
 		ring:  {"bolts bore to pin, at 1 and 3  alike within 0.6", "bolts counterbore Ø15, depth 7 6.8 – 7.2"},
 		plate: {"a 1, left and bottom edge to pin 15, 15 14.8 – 15.2, 14.8 – 15.2"},
-		tube:  {"w around × along 8 × 20 7.8 – 8.2 × 19.8 – 20.2", "w at 90° 31.42 round from TOP 31.12 – 31.71"},
+		tube:  {"w around × along 8 × 20 7.8 – 8.2 × 19.8 – 20.2", "w at 90°, round from TOP 31.42 31.12 – 31.71"},
 	} {
 		var all []string
 		for _, c := range work(t, "mm", source).Out.Checks {

@@ -208,7 +208,7 @@ func (m *Radial) checks(r *record) {
 		})
 		if row.ArcMm > 0 {
 			arc := r.length(row.ArcMm)
-			r.add(plan.Check{Ref: r.ref(m), What: words.Spaced(row.Name) + " at " + words.Trim(row.ClockDeg, 3) + "°", Wanted: r.W.Read(row.ArcMm) + " round from TOP",
+			r.add(plan.Check{Ref: r.ref(m), What: words.Spaced(row.Name) + " at " + words.Trim(row.ClockDeg, 3) + "°, round from TOP", Wanted: r.W.Read(row.ArcMm),
 				Limits: words.OrNone(r.limitsText(arc)), MinMm: arc.MinMm, MaxMm: arc.MaxMm, Gauge: "tape", Source: arc.Source})
 		}
 	}

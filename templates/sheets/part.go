@@ -81,7 +81,8 @@ func tightest(pl *plan.Plan, group []*plan.PartPlan, paper draw.Frame, missing m
 	for _, d := range densities {
 		for _, beside := range []bool{false, true} {
 			f := draw.NewFlow(func(page int) (*draw.Sheet, draw.Piece) { return partPage(group[0], paper, page) })
-			if beside && f.Width() < twoColumnsMm {
+			folded := slices.ContainsFunc(group, func(part *plan.PartPlan) bool { return len(part.Profiles) > 0 })
+			if beside && (folded || f.Width() < twoColumnsMm) { // a fold's sizes need the width
 				continue
 			}
 			for i, part := range group {
