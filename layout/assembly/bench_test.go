@@ -56,7 +56,7 @@ func BenchmarkLook(b *testing.B) {
 		bodies := machine(n)
 		b.Run(fmt.Sprint(len(bodies), "-bodies"), func(b *testing.B) {
 			for b.Loop() {
-				Look(bodies, Frame(Vec{}, AxisX, AxisY))
+				Look(bodies, Frame(Vec{}, AxisX, AxisY), 4)
 			}
 		})
 	}

@@ -5,32 +5,8 @@ import (
 	"slices"
 )
 
-// Cut is a body's section by a plane.
-type Cut struct {
-	ID string
-	// Loops are closed contours in the plane's x and y, material on the left:
-	// outer ones anticlockwise, holes clockwise.
-	Loops [][]Pt
-}
-
-// Section cuts bodies by a plane, the x and y of a frame. Bodies that it misses
-// are left out. Curves are flattened to 0.01 mm.
-func Section(bodies []Body, plane Pose) []Cut {
-	var out []Cut
-	for i := range bodies {
-		if loops := bodies[i].Section(plane, flatMm); len(loops) > 0 {
-			out = append(out, Cut{bodies[i].ID, loops})
-		}
-	}
-	return out
-}
-
-// flatMm is how near a flattened curve is to the true one in a Section; edgeMm how
-// near a level edge is to its place.
-const (
-	flatMm = 0.01
-	edgeMm = 1e-5
-)
+// edgeMm is how near a level edge is to its place.
+const edgeMm = 1e-5
 
 // scan cuts a solid by lines of a plane, from low to high.
 type scan struct {
@@ -54,8 +30,10 @@ func (s *scan) at(y float64) row {
 	return r
 }
 
-// Section cuts one body by a plane, with curves flattened to a distance in mm from
-// the true ones; nil where the plane misses it. It is made in three steps: lines through the solid, close enough that
+// Section cuts a body by a plane, the x and y of a frame: closed contours with
+// material on the left, outer ones anticlockwise, holes clockwise, and curves
+// flattened to a distance in mm from the true ones; nil where the plane misses
+// it. It is made in three steps: lines through the solid, close enough that
 // between two of them each edge is straight or the pattern changes within
 // edgeMm; strips between them; strips joined to loops.
 func (b *Body) Section(plane Pose, flatMm float64) [][]Pt {
@@ -279,14 +257,4 @@ func smooth(loop []Pt) []Pt {
 		out = append(out, Pt{math.Round(p.X*1e6) / 1e6, math.Round(p.Y*1e6) / 1e6})
 	}
 	return out
-}
-
-// AreaMm2 is the area of a section, holes taken off.
-func (c *Cut) AreaMm2() float64 {
-	sum := 0.0
-	for _, loop := range c.Loops {
-		a, _ := loopArea(polySegs(loop))
-		sum += a
-	}
-	return sum
 }

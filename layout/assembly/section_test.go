@@ -29,18 +29,20 @@ func TestSectionAreas(t *testing.T) {
 		{"two bars in one another", Of(Cylinder(10, 0, 30), Cylinder(20, 20, 40)), along, 20*20 + 40*20, 1},
 		{"beside it", plate(), Move(Vec{Z: 3}), 0, 0},
 	} {
-		got := Section([]Body{still("b", c.solid)}, c.plane)
-		if c.loops == 0 {
-			if len(got) != 0 {
-				t.Errorf("%s: %+v", c.name, got)
+		b := still("b", c.solid)
+		for _, flatMm := range []float64{0.01, 0.05} {
+			got := b.Section(c.plane, flatMm)
+			if len(got) != c.loops {
+				t.Errorf("%s: %d loops, want %d: %+v", c.name, len(got), c.loops, got)
+				continue
 			}
-			continue
+			sum := 0.0
+			for _, loop := range got {
+				a, _ := loopArea(polySegs(loop))
+				sum += a
+			}
+			near(t, c.name, sum, c.mm2, 0.1*flatMm*c.mm2)
 		}
-		if len(got) != 1 || len(got[0].Loops) != c.loops {
-			t.Errorf("%s: %d loops, want %d: %+v", c.name, len(got[0].Loops), c.loops, got)
-			continue
-		}
-		near(t, c.name, got[0].AreaMm2(), c.mm2, 1e-3*c.mm2)
 	}
 }
 
@@ -48,7 +50,8 @@ func TestSectionAreas(t *testing.T) {
 func TestSectionCorners(t *testing.T) {
 	t.Parallel()
 	along := Frame(Vec{}, AxisX.Times(-1), AxisY)
-	got := Section([]Body{still("h", housing())}, along)
+	h := still("h", housing())
+	got := h.Section(along, 0.01)
 	want := map[Pt]bool{}
 	for _, p := range []Pt{{0, 50}, {0, 80}, {60, 80}, {60, 40}, {30, 40}, {30, 50}} {
 		q := along.Inverse().Apply(Vec{0, p.Y, p.X})
@@ -57,7 +60,7 @@ func TestSectionCorners(t *testing.T) {
 		want[Pt{math.Round(q.X), math.Round(q.Y)}] = true
 	}
 	n := 0
-	for _, loop := range got[0].Loops {
+	for _, loop := range got {
 		for _, p := range loop {
 			n++
 			r := Pt{math.Round(p.X), math.Round(p.Y)}
@@ -67,7 +70,7 @@ func TestSectionCorners(t *testing.T) {
 		}
 	}
 	if n != 12 {
-		t.Errorf("%d corners, want 12: %+v", n, got[0].Loops)
+		t.Errorf("%d corners, want 12: %+v", n, got)
 	}
 }
 
@@ -104,7 +107,7 @@ func TestView(t *testing.T) {
 		{"wholly hidden", []Body{box, at("lid", Of(Cuboid(Vec{-50, -50, 0}, Vec{200, 200, 5})), Move(Vec{0, 0, 30}))}, front, "box", 0, 0},
 		{"before the plane", []Body{box}, Move(Vec{Z: -10}), "box", 0, 0},
 	} {
-		near(t, c.name, total(Look(c.bodies, c.frame).Lines, c.id), c.want, c.tol)
+		near(t, c.name, total(Look(c.bodies, c.frame, 4), c.id), c.want, c.tol)
 	}
 }
 
@@ -112,12 +115,9 @@ func TestView(t *testing.T) {
 // inside, not its outside.
 func TestHalfView(t *testing.T) {
 	t.Parallel()
-	v := Look([]Body{still("h", housing())}, Frame(Vec{}, AxisX, AxisY))
-	if len(v.Cuts) != 1 || len(v.Cuts[0].Loops) != 2 {
-		t.Fatalf("cuts: %+v", v.Cuts)
-	}
+	lines := Look([]Body{still("h", housing())}, Frame(Vec{}, AxisX, AxisY), 4)
 	seen := false
-	for _, l := range v.Lines {
+	for _, l := range lines {
 		for _, p := range l.Points {
 			if math.Abs(p.Y) > 80+1e-6 {
 				t.Errorf("%+v lies off the part", p)
@@ -128,6 +128,6 @@ func TestHalfView(t *testing.T) {
 		}
 	}
 	if !seen {
-		t.Errorf("the step in the bore is not drawn: %+v", v.Lines)
+		t.Errorf("the step in the bore is not drawn: %+v", lines)
 	}
 }

@@ -205,6 +205,34 @@ func (s *Solid) stretches(from, along Vec, low, high, limit float64) []Span {
 	return out
 }
 
+// blocks tells whether a line from a point, over a length, runs in the solid for
+// more than leastMm in one go, with the limit of stretches.
+func (s *Solid) blocks(from, along Vec, length, limit, leastMm float64) bool {
+	var buf [24]float64
+	ts := buf[:0]
+	for _, list := range [3][]Simple{s.add, s.within, s.cut} {
+		for i := range list {
+			if p := &list[i]; p.bound.meetsLine(from, along, 0, length) {
+				ts = p.shape.hits(p.back.Apply(from), p.back.Turn(along), ts)
+			}
+		}
+	}
+	slices.Sort(ts)
+	run := 0.0
+	for i := 0; i+1 < len(ts); i++ {
+		a, b := math.Max(0, ts[i]), math.Min(length, ts[i+1])
+		if b-a < 1e-7 {
+			continue
+		}
+		if s.Dist(from.Add(along.Times((a+b)/2))) > limit {
+			run = 0
+		} else if run += b - a; run > leastMm {
+			return true
+		}
+	}
+	return false
+}
+
 // distinct sorts numbers and leaves out what is within rounding of the one
 // before.
 func distinct(v []float64) []float64 {

@@ -8,36 +8,43 @@ type Line struct {
 	Points []Pt
 }
 
-// View is what is seen of bodies when looking against a frame's z: towards −z,
-// x to the right, y up.
-type View struct {
-	// Cuts are sections by the frame's plane, to be hatched.
-	Cuts []Cut
-	// Lines are the visible edges behind the plane.
-	Lines []Line
-}
-
-// Look at the bodies, with what stands before the frame's plane taken away. The
-// edges of each body are tested piece by piece against all bodies.
-func Look(bodies []Body, frame Pose) View {
-	out := View{Cuts: Section(bodies, frame)}
+// Look is what is seen of the edges of bodies when looking against a frame's z:
+// towards −z, x to the right, y up, with what stands before the frame's plane
+// taken away. What lies in the plane is for Section to draw. The edges of each
+// body are tested against all bodies at places fineMm apart; between two that
+// differ the place is found to a hundredth of it, and curves become chords that
+// lie off them by a twentieth of it at most.
+func Look(bodies []Body, frame Pose, fineMm float64) []Line {
+	var out []Line
 	inv := frame.Inverse()
-	boxes := make([]Box, len(bodies))
+	shades := make([]shade, len(bodies))
+	edges := map[drawnSolid][][]Vec{} // screws share one solid
 	for i := range bodies {
-		boxes[i] = bodies[i].Box().Moved(inv)
+		b := &bodies[i]
+		back := b.Pose.Inverse()
+		shades[i] = shade{solid: b.Solid, to: back, along: back.Turn(frame.Z), box: b.Box().Moved(inv)}
 	}
 	for i := range bodies {
-		if boxes[i].Low.Z >= 0 {
+		own := &shades[i]
+		if own.box.Low.Z >= 0 {
 			continue
 		}
-		v := &viewer{bodies: bodies, frame: frame, back: frame.Z, own: i}
-		for k := range bodies { // those that may lie before it
-			if boxes[k].High.Z > boxes[i].Low.Z && boxes[k].Low.Z < 0 && over(boxes[i], boxes[k]) {
-				v.before = append(v.before, k)
+		v := &viewer{id: bodies[i].ID, inv: inv, fine: fineMm}
+		for k := range shades { // those that may lie before it
+			if s := &shades[k]; s.box.High.Z > own.box.Low.Z && s.box.Low.Z < 0 && over(own.box, s.box) {
+				v.before = append(v.before, s)
 			}
 		}
-		for _, edge := range bodies[i].edges(frame.Z) {
-			out.Lines = append(out.Lines, v.visible(edge)...)
+		key := drawnSolid{bodies[i].Solid, own.along.rounded()}
+		if _, done := edges[key]; !done {
+			edges[key] = key.edges(fineMm)
+		}
+		for _, edge := range edges[key] {
+			line := make([]Vec, len(edge))
+			for k, p := range edge {
+				line[k] = bodies[i].Pose.Apply(p)
+			}
+			out = append(out, v.visible(line)...)
 		}
 	}
 	return out
@@ -48,62 +55,108 @@ func over(a, b Box) bool {
 	return a.Low.X <= b.High.X && b.Low.X <= a.High.X && a.Low.Y <= b.High.Y && b.Low.Y <= a.High.Y
 }
 
+// shade is a body that may hide others: the machine's frame in its own, the way
+// to who looks in its own frame, and its box in the view's.
+type shade struct {
+	solid *Solid
+	to    Pose
+	along Vec
+	box   Box
+}
+
 // viewer tests the edges of one body.
 type viewer struct {
-	bodies []Body
-	frame  Pose
-	back   Vec // towards who looks
-	own    int
-	before []int
+	id     string
+	inv    Pose // the machine in the view's frame
+	fine   float64
+	before []*shade // who hid last comes first
 }
 
 // seen tells whether nothing hides a point of the body from who looks. What
 // runs along a face towards who looks is hidden by that face's front edge; what
 // lies in the plane is drawn by its section.
 func (v *viewer) seen(p Vec) bool {
-	depth := -v.frame.Inverse().Apply(p).Z
-	if depth < 1e-3 {
+	q := v.inv.Apply(p)
+	if q.Z > -1e-3 {
 		return false
 	}
-	for _, k := range v.before {
-		b := &v.bodies[k]
-		inv := b.Pose.Inverse()
-		for _, s := range b.Solid.stretches(inv.Apply(p), inv.Turn(v.back), 0, depth, chordMm) {
-			// A line that touches a round runs in it by rounding.
-			if s.ToMm-s.FromMm > 0.1 {
-				return false
-			}
+	for i, s := range v.before {
+		if q.X < s.box.Low.X-surfaceMm || q.X > s.box.High.X+surfaceMm || q.Y < s.box.Low.Y-surfaceMm || q.Y > s.box.High.Y+surfaceMm || s.box.High.Z <= q.Z {
+			continue
+		}
+		// A line that touches a round runs in it by rounding.
+		if s.solid.blocks(s.to.Apply(p), s.along, -q.Z, chordMm, 0.1) {
+			copy(v.before[1:i+1], v.before[:i])
+			v.before[0] = s
+			return false
+		}
+	}
+	return true
+}
+
+// chords leaves out points of a line where a straight piece serves: points on it,
+// and those off it by a twentieth of fineMm if it is no longer than that. Looks
+// are then taken at its ends, which lie on the solid.
+func chords(line []Vec, fineMm float64) []Vec {
+	if len(line) < 3 {
+		return line
+	}
+	out := line[:1:1]
+	from := 0
+	for i := 2; i < len(line); i++ {
+		off := surfaceMm
+		if line[i].Sub(line[from]).Len() <= fineMm {
+			off = fineMm / 20
+		}
+		if !straight(line[from:i+1], off) {
+			from = i - 1
+			out = append(out, line[from])
+		}
+	}
+	return append(out, line[len(line)-1])
+}
+
+// straight tells whether the points between two lie near their chord; ends that
+// meet have none.
+func straight(line []Vec, offMm float64) bool {
+	a, b := line[0], line[len(line)-1]
+	d := b.Sub(a)
+	l := d.Len()
+	if l < 1e-9 {
+		return false
+	}
+	for _, p := range line[1 : len(line)-1] {
+		if p.Sub(a).Cross(d).Len() > offMm*l {
+			return false
 		}
 	}
 	return true
 }
 
 // chordMm is how far the straight pieces of a rim may lie off it.
-const chordMm = 0.03
-
-// pieceMm is how far apart an edge is looked at; between two looks that differ
-// the place is found to a hundredth of it.
-const pieceMm = 4
+const chordMm = 0.1
 
 // visible are the stretches of an edge that are seen, in the view.
 func (v *viewer) visible(edge []Vec) []Line {
-	inv := v.frame.Inverse()
 	var out []Line
 	var run []Pt
 	put := func(p Vec) {
-		q := inv.Apply(p)
+		q := v.inv.Apply(p)
 		run = append(run, Pt{math.Round(q.X*1e6) / 1e6, math.Round(q.Y*1e6) / 1e6})
 	}
 	flush := func() {
 		if len(run) > 1 && extent(run) > 0.02 {
-			out = append(out, Line{v.bodies[v.own].ID, run})
+			out = append(out, Line{v.id, run})
 		}
 		run = nil
 	}
+	was := false
 	for i := 0; i+1 < len(edge); i++ {
 		a, b := edge[i], edge[i+1]
-		n := max(1, int(math.Ceil(b.Sub(a).Len()/pieceMm)))
-		was := v.seen(mixVec(a, b, 1e-3/float64(n)))
+		n := max(1, int(math.Ceil(b.Sub(a).Len()/v.fine)))
+		if i == 0 { // later ones begin where the one before ended
+			was = v.seen(mixVec(a, b, 1e-3/float64(n)))
+		}
 		if was && len(run) == 0 {
 			put(a)
 		} else if !was {
@@ -148,47 +201,42 @@ func extent(pts []Pt) float64 {
 	return sum
 }
 
-// edges are the body's edges in the machine's frame that a view along a
-// direction shows: those of its simple solids that lie on it, and those that
-// cuts make in it.
-func (b *Body) edges(view Vec) [][]Vec {
-	inv := b.Pose.Inverse()
-	local := inv.Turn(view)
+// drawnSolid is a solid seen along a direction of its own frame.
+type drawnSolid struct {
+	*Solid
+	view Vec
+}
+
+// edges are the edges that are drawn, in the solid's frame: those of its simple
+// solids that lie on it, and those that cuts make in it.
+func (s drawnSolid) edges(fineMm float64) [][]Vec {
 	var out [][]Vec
-	keep := func(line []Vec) {
-		for _, part := range b.Solid.onSurface(line) {
-			for i := range part {
-				part[i] = b.Pose.Apply(part[i])
-			}
-			out = append(out, part)
-		}
-	}
-	for _, list := range [3][]Simple{b.Solid.add, b.Solid.within, b.Solid.cut} {
+	for _, list := range [3][]Simple{s.add, s.within, s.cut} {
 		for i := range list {
-			for _, line := range list[i].shape.edges(list[i].back.Turn(local)) {
+			for _, line := range list[i].shape.edges(list[i].back.Turn(s.view)) {
 				moved := make([]Vec, len(line))
 				for k, p := range line {
 					moved[k] = list[i].at.Apply(p)
 				}
-				keep(moved)
+				out = append(out, s.onSurface(chords(moved, fineMm), fineMm)...)
 			}
 		}
 	}
-	for i := range b.Solid.cut {
-		for _, line := range b.Solid.rims(i) {
-			keep(line)
+	for i := range s.cut {
+		for _, line := range s.rims(i) {
+			out = append(out, s.onSurface(chords(line, fineMm), fineMm)...)
 		}
 	}
 	return out
 }
 
 // onSurface are the stretches of a line of points that lie on the surface.
-func (s *Solid) onSurface(line []Vec) [][]Vec {
+func (s *Solid) onSurface(line []Vec, fineMm float64) [][]Vec {
 	var out [][]Vec
 	var run []Vec
 	for i, p := range line {
 		if i > 0 {
-			run = s.along(line[i-1], p, run, &out)
+			run = s.along([2]Vec{line[i-1], p}, fineMm, run, &out)
 		} else if s.on(p) {
 			run = append(run, p)
 		}
@@ -201,31 +249,61 @@ func (s *Solid) onSurface(line []Vec) [][]Vec {
 
 func (s *Solid) on(p Vec) bool { return math.Abs(s.Dist(p)) < 10*surfaceMm }
 
-// along takes a straight piece of a line: long ones in parts, each judged by
-// its middle.
-func (s *Solid) along(a, b Vec, run []Vec, out *[][]Vec) []Vec {
-	n := max(1, int(math.Ceil(b.Sub(a).Len()/pieceMm)))
+// along takes a straight piece of a line: long ones in parts, each judged by its
+// middle and cut off where it leaves the surface.
+func (s *Solid) along(ends [2]Vec, fineMm float64, run []Vec, out *[][]Vec) []Vec {
+	a, b := ends[0], ends[1]
+	n := max(1, int(math.Ceil(b.Sub(a).Len()/fineMm)))
+	flush := func() {
+		if len(run) > 1 {
+			*out = append(*out, run)
+		}
+		run = nil
+	}
 	for k := range n {
-		t0, t1 := float64(k)/float64(n), float64(k+1)/float64(n)
-		if !s.on(mixVec(a, b, (t0+t1)/2)) && !s.chord(a, b) {
-			if len(run) > 1 {
-				*out = append(*out, run)
+		from, to := mixVec(a, b, float64(k)/float64(n)), mixVec(a, b, float64(k+1)/float64(n))
+		mid := mixVec(from, to, 0.5)
+		if !s.on(mid) {
+			if !s.chord(from, to, fineMm) {
+				flush()
+				continue
 			}
-			run = nil
-			continue
+			mid = from
 		}
 		if len(run) == 0 {
-			run = append(run, mixVec(a, b, t0))
+			run = append(run, s.lastOn(mid, from))
 		}
-		run = append(run, mixVec(a, b, t1))
+		if end := s.lastOn(mid, to); end == to {
+			run = append(run, to)
+		} else {
+			run = append(run, end)
+			flush()
+		}
 	}
 	return run
 }
 
+// lastOn is where a line from a point on the surface leaves it; its end if it
+// does not.
+func (s *Solid) lastOn(on, end Vec) Vec {
+	if s.on(end) {
+		return end
+	}
+	low, high := 0.0, 1.0
+	for range 16 {
+		if mid := (low + high) / 2; s.on(mixVec(on, end, mid)) {
+			low = mid
+		} else {
+			high = mid
+		}
+	}
+	return mixVec(on, end, low)
+}
+
 // chord tells whether both ends of a short piece lie on the surface: its middle
 // lies off it where it stands for an arc.
-func (s *Solid) chord(a, b Vec) bool {
-	return b.Sub(a).Len() < 2*pieceMm && s.on(a) && s.on(b)
+func (s *Solid) chord(a, b Vec, fineMm float64) bool {
+	return b.Sub(a).Len() < 2*fineMm && s.on(a) && s.on(b)
 }
 
 // rims are the edges that cut i makes in the rest of the solid: where the lines
@@ -252,4 +330,10 @@ func (s *Solid) rims(i int) [][]Vec {
 		out = append(out, lines...)
 	}
 	return out
+}
+
+// rounded leaves out what is off by rounding in a direction.
+func (a Vec) rounded() Vec {
+	const to = 1e-9
+	return Vec{math.Round(a.X/to) * to, math.Round(a.Y/to) * to, math.Round(a.Z/to) * to}
 }

@@ -1,6 +1,7 @@
 package machine
 
 import (
+	"math"
 	"slices"
 
 	"centrepop/layout/assembly"
@@ -10,47 +11,90 @@ import (
 // alongAxis is the plane of the axis and TOP: front at the left, TOP up.
 var alongAxis = assembly.Pose{X: assembly.Vec{Z: -1}, Y: assembly.Vec{Y: 1}, Z: assembly.Vec{X: 1}}
 
-// arrangement cuts the machine along its axis. It is nil where nothing is placed.
+// fromFront looks at the front, fromAbove down on the machine with its front at
+// the left; both from beyond what can be made.
+var (
+	fromFront = assembly.Move(assembly.Vec{Z: apartMm / 2})
+	fromAbove = assembly.Pose{X: assembly.Vec{Z: -1}, Y: assembly.Vec{X: -1}, Z: assembly.Vec{Y: 1}, At: assembly.Vec{Y: apartMm / 2}}
+)
+
+// arrangement draws the largest assembly as a whole. It is nil where nothing is
+// placed.
 func (s *stage) arrangement() *plan.Arrangement {
-	m, out := s.Machine, &plan.Arrangement{}
-	title := func(name string) string { return m.model(name).Out.Title }
-	var cut []string
-	var all []plan.XY
-	for i := range m.Bodies {
-		b := &m.Bodies[i]
-		a := plan.ArrangedPart{Loops: s.cut(alongAxis, b)}
-		if len(a.Loops) == 0 {
-			continue
+	v := &viewed{stage: s, stands: map[string]bool{}}
+	var bodies []assembly.Body
+	for _, b := range s.Bodies {
+		if math.Abs(b.Pose.At.X) < apartMm/2 { // others stand well apart
+			v.stands[b.ID] = true
+			bodies = append(bodies, b)
 		}
-		if of, ok := m.Of[b.ID]; ok {
-			a.Item, a.Title = s.item[of.Part], title(of.Part)
-			cut = append(cut, a.Title)
-		}
-		for _, loop := range a.Loops {
-			all = append(all, loop...)
-		}
-		out.Cuts = append(out.Cuts, a)
 	}
-	if len(all) == 0 {
+	if len(bodies) == 0 {
 		return nil
 	}
-	out.MinMm, out.MaxMm = all[0], all[0]
-	for _, p := range all {
-		out.MinMm = plan.XY{XMm: min(out.MinMm.XMm, p.XMm), YMm: min(out.MinMm.YMm, p.YMm)}
-		out.MaxMm = plan.XY{XMm: max(out.MaxMm.XMm, p.XMm), YMm: max(out.MaxMm.YMm, p.YMm)}
+	v.j = s.joints[len(s.joints)-1]
+	out := &plan.Arrangement{}
+	out.Front.Shapes, out.Front.Centres = v.shapes(alongAxis, rect{plan.XY{XMm: -apartMm, YMm: -apartMm}, plan.XY{XMm: apartMm, YMm: apartMm}})
+	cut := map[int]bool{}
+	for i := range out.Front.Shapes {
+		out.Front.Shapes[i].New = false
+		cut[out.Front.Shapes[i].Item] = true
 	}
+	s.look(&out.Front, alongAxis, bodies)
+	s.look(&out.End, fromFront, bodies)
+	s.look(&out.Top, fromAbove, bodies)
+	out.Front.Behind = slices.DeleteFunc(out.Front.Behind, func(p plan.Place) bool { return cut[p.Item] })
+	s.names(out, cut)
+	return out
+}
+
+// look adds the edges that are seen to a view, its size, and of each part a place
+// on its longest edge.
+func (s *stage) look(view *plan.View, plane assembly.Pose, bodies []assembly.Body) {
+	all, _ := extent(plane, &bodies[0])
+	for i := range bodies {
+		r, _ := extent(plane, &bodies[i])
+		all = all.join(r)
+	}
+	view.MinMm, view.MaxMm = all.min, all.max
+	longest := map[int]float64{}
+	for _, l := range assembly.Look(bodies, plane, max(all.size().XMm, all.size().YMm)/linesAcross) {
+		var line []plan.XY
+		for _, p := range l.Points {
+			line = append(line, xy(p.X, p.Y))
+		}
+		view.Lines = append(view.Lines, line)
+		item := s.item[s.Of[l.ID].Part]
+		at := plan.Place{Item: item, AtMm: rect{line[0], line[1]}.centre()}
+		switch long := distance(line[0], line[1]); {
+		case item == 0 || long <= longest[item]:
+		case longest[item] == 0:
+			longest[item] = long
+			view.Behind = append(view.Behind, at)
+		default:
+			longest[item] = long
+			view.Behind[slices.IndexFunc(view.Behind, func(p plan.Place) bool { return p.Item == item })] = at
+		}
+	}
+}
+
+// linesAcross is into how many pieces edges of a view are looked at: a millimetre
+// of a drawing that fills a sheet.
+const linesAcross = 70
+
+// names lists what the front view does not cut.
+func (s *stage) names(out *plan.Arrangement, cut map[int]bool) {
 	add := func(list *[]string, name string) {
-		if t := title(name); !slices.Contains(cut, t) && !slices.Contains(*list, t) {
+		if t := s.model(name).Out.Title; !cut[s.item[name]] && !slices.Contains(*list, t) {
 			*list = append(*list, t)
 		}
 	}
-	for _, b := range m.Bodies {
-		if of, ok := m.Of[b.ID]; ok {
+	for _, b := range s.Bodies {
+		if of, ok := s.Of[b.ID]; ok {
 			add(&out.Beside, of.Part)
 		}
 	}
-	for _, i := range m.Floating {
+	for _, i := range s.Floating {
 		add(&out.Floating, i.Part)
 	}
-	return out
 }

@@ -164,53 +164,64 @@ func (v *viewed) picture(plane assembly.Pose, into assembly.Vec) (plan.Picture, 
 	p := plan.Picture{Cut: v.kindOf(plane)}
 	win := v.window(plane, moverLoops, stillLoops)
 	p.MinMm, p.MaxMm = win.min, win.max
+	p.Shapes, p.Centres = v.shapes(plane, win)
+	if axis, ok := v.axisOf(v.j); ok {
+		p.Centres = append(p.Centres, win.clipLines([][2]plan.XY{win.through(onPlane(plane, axis.At), dirOn(plane, axis.Z))})...)
+	}
+	p.Arrows = v.arrows(plane, into, win, win.clip(moverLoops))
+	return p, true
+}
+
+// shapes are the cut surfaces of what stands, in a window: parts, then weld metal,
+// bearings and screws with their centre lines.
+func (v *viewed) shapes(plane assembly.Pose, win rect) (out []plan.Shape, centres [][2]plan.XY) {
 	add := func(shape plan.Shape) {
 		if shape.Loops = win.clip(shape.Loops); len(shape.Loops) > 0 {
-			p.Shapes = append(p.Shapes, shape)
+			out = append(out, shape)
 		}
 	}
 	for i := range v.Bodies {
 		b := &v.Bodies[i]
 		of, made := v.Of[b.ID]
 		if r, ok := extent(plane, b); made && ok && v.stands[b.ID] && win.touches(r) {
-			add(plan.Shape{Kind: plan.ShapePart, Item: v.item[of.Part], Title: v.title(b.ID), New: b == v.mover, Loops: v.cut(plane, b)})
+			add(plan.Shape{Kind: v.kindIn(plane, b), Item: v.item[of.Part], Title: v.title(b.ID), New: b == v.mover, Loops: v.cut(plane, b)})
 		}
 	}
 	for _, j := range v.joints[:v.j.N] {
-		if !v.stands[v.ends[j.N-1][0]] {
+		a, b := v.body[v.ends[j.N-1][0]], v.body[v.ends[j.N-1][1]]
+		if a == nil || b == nil || !v.stands[a.ID] {
 			continue
 		}
-		isNew := j == v.j
-		a, b := v.body[v.ends[j.N-1][0]], v.body[v.ends[j.N-1][1]]
 		ra, oka := extent(plane, a)
 		rb, okb := extent(plane, b)
 		if !oka && !okb || !win.touches(ra.meet(rb)) {
 			continue
 		}
-		if w := j.Weld; w != nil {
-			add(plan.Shape{Kind: plan.ShapeBead, New: isNew, Loops: beads(v.cut(plane, a), v.cut(plane, b), w)})
-		}
-		if j.Bearing != nil {
-			for _, ring := range v.rings(plane, j) {
-				ring.New = isNew
-				add(ring)
+		for _, shape := range v.joining(plane, j, a, b) {
+			shape.New = j == v.j
+			add(shape)
+			if shape.Kind == plan.ShapeScrew || shape.Kind == plan.ShapeBar {
+				centres = append(centres, rectOf(shape.Loops).long())
 			}
 		}
-		for _, screw := range v.screwsIn(plane, j) {
-			screw.New = isNew
-			add(screw)
-			r := rectOf(screw.Loops)
-			p.Centres = append(p.Centres, r.long())
-		}
 	}
-	p.Centres = win.clipLines(p.Centres)
-	if axis, ok := v.axisOf(v.j); ok {
-		d := dirOn(plane, axis.Z)
-		o := onPlane(plane, axis.At)
-		p.Centres = append(p.Centres, win.clipLines([][2]plan.XY{win.through(o, d)})...)
+	return out, win.clipLines(centres)
+}
+
+// joining is what joins two bodies: weld metal, a bearing, screws. Of the whole
+// machine studs stand where they are.
+func (v *viewed) joining(plane assembly.Pose, j *plan.JointPlan, a, b *assembly.Body) []plan.Shape {
+	switch {
+	case j.Weld != nil:
+		return []plan.Shape{{Kind: plan.ShapeBead, Loops: beads(v.cut(plane, a), v.cut(plane, b), j.Weld)}}
+	case j.Bearing != nil:
+		return v.rings(plane, j)
 	}
-	p.Arrows = v.arrows(plane, into, win, win.clip(moverLoops))
-	return p, true
+	out := v.screwsIn(plane, j)
+	if v.mover == nil {
+		out = slices.DeleteFunc(out, func(s plan.Shape) bool { return s.Kind == plan.ShapeBar })
+	}
+	return out
 }
 
 // arrows show the way of what comes, at the side it comes from.

@@ -113,6 +113,15 @@ func (s *stage) axisOf(j *plan.JointPlan) (assembly.Pose, bool) {
 	return pose.Of(onAxis(&j.Placed[0]).Inverse()), ok
 }
 
+// kindIn is how a part is drawn in a plane.
+func (s *stage) kindIn(plane assembly.Pose, b *assembly.Body) plan.ShapeKind {
+	outside, inside := s.model(s.Of[b.ID].Part).Sides()
+	if len(outside) > 0 && len(inside) == 0 && holds(plane, b.Pose) {
+		return plan.ShapeBar
+	}
+	return plan.ShapePart
+}
+
 // level is how far directions and places may be off one another by rounding.
 const level = 1e-6
 
@@ -135,7 +144,7 @@ func (s *stage) screwsIn(plane assembly.Pose, j *plan.JointPlan) []plan.Shape {
 			out = append(out, plan.Shape{Kind: plan.ShapeScrew, Loops: loops})
 		} else if len(loops) > 0 {
 			part := s.Of[first.ID].Part
-			out = append(out, plan.Shape{Kind: plan.ShapeStud, Item: s.item[part], Title: s.model(part).Out.Title, Loops: loops})
+			out = append(out, plan.Shape{Kind: plan.ShapeBar, Item: s.item[part], Title: s.model(part).Out.Title, Loops: loops})
 		}
 	}
 	for _, id := range s.ends[j.N-1][2:] {

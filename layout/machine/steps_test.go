@@ -1,6 +1,8 @@
 package machine_test
 
 import (
+	"math"
+	"slices"
 	"testing"
 
 	"centrepop/layout"
@@ -8,7 +10,7 @@ import (
 	"centrepop/parts"
 )
 
-func pictured(t *testing.T, name string) map[string]*plan.JointPlan {
+func pictured(t *testing.T, name string) (map[string]*plan.JointPlan, *plan.Arrangement) {
 	t.Helper()
 	job, err := parts.Load("../../testdata/" + name + "/job.yaml")
 	if err != nil {
@@ -23,7 +25,7 @@ func pictured(t *testing.T, name string) map[string]*plan.JointPlan {
 	for _, j := range w.Plan.Joints {
 		out[j.Name] = j
 	}
-	return out
+	return out, w.Plan.Arrangement
 }
 
 // shapes counts what a picture shows, by kind, and of what is new.
@@ -47,7 +49,7 @@ func shapes(p *plan.Picture) (all, fresh map[plan.ShapeKind]int, titles map[stri
 // in sections that show its seam.
 func TestPictures(t *testing.T) {
 	t.Parallel()
-	of := pictured(t, "pugmill")
+	of, _ := pictured(t, "pugmill")
 	for _, c := range []struct {
 		joint       string
 		cuts        []plan.CutKind
@@ -61,12 +63,12 @@ func TestPictures(t *testing.T) {
 		{"front-flange-weld", []plan.CutKind{plan.CutAxis}, "Barrel flange 1", "Barrel flange 2", plan.ShapeBead, 1, 0, 0, 0, 1},
 		{"inlet-stub", []plan.CutKind{plan.CutLength, plan.CutAcross}, "Inlet flange", "Die ring", plan.ShapeBead, 2, 0, -1, 1, 1},
 		{"delivery-die", []plan.CutKind{plan.CutAxis}, "Barrel flange 1", "Barrel end", plan.ShapeScrew, 1, 1, 0, 1, 1},
-		{"front-bearing", []plan.CutKind{plan.CutAxis}, "Auger shaft", "Gland ring", plan.ShapeRoller, 1, 1, 0, 4, 1},
-		{"rear-bearing", []plan.CutKind{plan.CutAxis}, "Bearing housing", "Rear cover", plan.ShapeCup, 1, -1, 0, 4, 1},
+		{"front-bearing", []plan.CutKind{plan.CutAxis}, "Auger shaft", "Gland ring", plan.ShapeRoller, 1, 1, 0, 4, 0},
+		{"rear-bearing", []plan.CutKind{plan.CutAxis}, "Bearing housing", "Rear cover", plan.ShapeCup, 1, -1, 0, 4, 0},
 		{"upright", []plan.CutKind{plan.CutAcross, plan.CutLength}, "Base plate", "Gusset 1", plan.ShapeBead, 2, 0, -1, 1, 1},
 		{"gusset-2", []plan.CutKind{plan.CutLength, plan.CutLevel}, "Housing plate", "Gusset 3", plan.ShapeBead, 1, 1, 0, 1, 1}, // flush with the edge: no corner there,
 		{"gusset-4", []plan.CutKind{plan.CutLength, plan.CutLevel}, "Gusset 1", "Bearing housing", plan.ShapeBead, 1, -1, 0, 1, 1},
-		{"motor", []plan.CutKind{plan.CutBolt}, "Pillar", "Barrel flange 1", plan.ShapeStud, 1, -1, 0, 1, 1},
+		{"motor", []plan.CutKind{plan.CutBolt}, "Pillar", "Barrel flange 1", plan.ShapeBar, 1, -1, 0, 1, 1},
 		{"hopper-throat", []plan.CutKind{plan.CutLength}, "Hopper", "Lantern", plan.ShapePart, 1, 0, -1, 1, 1},
 	} {
 		j := of[c.joint]
@@ -95,5 +97,57 @@ func TestPictures(t *testing.T) {
 		} else if c.arrows > 0 && (first.Arrows[0].Dir.XMm != c.dirX || first.Arrows[0].Dir.YMm != c.dirY) {
 			t.Errorf("%s: comes along %v", c.joint, first.Arrows[0].Dir)
 		}
+	}
+}
+
+// The pug mill as a whole: 1100 over all, 340 wide, from 180 below its axis to the
+// top of the hopper throat at 518.8.
+func TestArrangement(t *testing.T) {
+	t.Parallel()
+	joints, a := pictured(t, "pugmill")
+	for name, c := range map[string]struct {
+		v    *plan.View
+		w, h float64
+	}{"front": {&a.Front, 1100, 698.77}, "end": {&a.End, 340, 698.77}, "top": {&a.Top, 1100, 340}} {
+		if w, h := c.v.MaxMm.XMm-c.v.MinMm.XMm, c.v.MaxMm.YMm-c.v.MinMm.YMm; math.Abs(w-c.w) > 0.01 || math.Abs(h-c.h) > 0.01 {
+			t.Errorf("%s: %g × %g, want %g × %g", name, w, h, c.w, c.h)
+		}
+		low, high := c.v.MaxMm, c.v.MinMm
+		for _, l := range c.v.Lines {
+			for _, p := range l {
+				low = plan.XY{XMm: min(low.XMm, p.XMm), YMm: min(low.YMm, p.YMm)}
+				high = plan.XY{XMm: max(high.XMm, p.XMm), YMm: max(high.YMm, p.YMm)}
+			}
+		}
+		// What is cut reaches further than what is seen behind.
+		if out := min(low.XMm-c.v.MinMm.XMm, low.YMm-c.v.MinMm.YMm, c.v.MaxMm.XMm-high.XMm, c.v.MaxMm.YMm-high.YMm); out < -0.01 {
+			t.Errorf("%s: edges from %v to %v", name, low, high)
+		}
+		if name != "front" && (math.Abs(high.XMm-low.XMm-c.w) > 0.01 || math.Abs(high.YMm-low.YMm-c.h) > 0.01) {
+			t.Errorf("%s: edges from %v to %v, want %g × %g", name, low, high, c.w, c.h)
+		}
+	}
+	kinds := map[plan.ShapeKind]int{}
+	for _, s := range a.Front.Shapes {
+		kinds[s.Kind]++
+		if s.New {
+			t.Errorf("%s is new", s.Title)
+		}
+		if (s.Kind == plan.ShapeBar) != (s.Title == "Auger shaft") {
+			t.Errorf("%s is drawn as a %s", s.Title, s.Kind)
+		}
+	}
+	// Of each ring of screws two; no stud out of its place.
+	screws := 0
+	for _, j := range joints {
+		if j.Bolt != nil && j.Bolt.Class != "" {
+			screws += 2
+		}
+	}
+	if kinds[plan.ShapeRoller] != 2 || kinds[plan.ShapeScrew] != screws || kinds[plan.ShapeBar] != 1 {
+		t.Errorf("kinds %v, %d screws", kinds, screws)
+	}
+	if !slices.Equal(a.Beside, []string{"Pillar", "Gusset"}) || len(a.Front.Behind) != 2 {
+		t.Errorf("beside %v at %v", a.Beside, a.Front.Behind)
 	}
 }

@@ -1,20 +1,28 @@
 package plan
 
-// Arrangement is the whole machine cut along the axis of its largest assembly,
-// seen from the right of its front view: x from its front to its back, y up.
+// Arrangement is the largest assembly as a whole: cut along its axis with what
+// stands behind, front at the left and TOP up; seen from its front; and seen from
+// above, front at the left.
 type Arrangement struct {
-	Cuts  []ArrangedPart `json:"cuts"`
-	MinMm XY             `json:"min"`
-	MaxMm XY             `json:"max"`
-	// Beside are parts that stand in the machine and are not cut by this plane,
-	// Floating those that no joint places; both by title.
-	Beside   []string `json:"beside,omitempty"`
-	Floating []string `json:"floating,omitempty"`
+	Front, End, Top View
+	// Beside are parts that stand in the machine and are not cut by the plane of
+	// the front view, Floating those that no joint places; both by title.
+	Beside   []string
+	Floating []string
 }
 
-// ArrangedPart is the cut surface of one part or bought thing.
-type ArrangedPart struct {
-	Item  int    `json:"item"` // place of the part in the plan, from 1; 0 for what is bought
-	Title string `json:"title,omitempty"`
-	Loops [][]XY `json:"loops"` // closed; outer ones anticlockwise, holes clockwise
+// View is what is seen in one direction: x to the right and y up on paper, in mm
+// of the machine.
+type View struct {
+	Shapes       []Shape // cut surfaces
+	Lines        [][]XY  // edges that are seen
+	Centres      [][2]XY // centre lines
+	Behind       []Place // of parts that are seen and not cut
+	MinMm, MaxMm XY
+}
+
+// Place is a point on a part: Item is its place in the plan, from 1.
+type Place struct {
+	Item int
+	AtMm XY
 }

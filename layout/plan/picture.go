@@ -27,11 +27,11 @@ const (
 // ShapeKind says how a cut surface is drawn.
 type ShapeKind string
 
-// The kinds of shape. Screws, studs and rollers are not hatched, weld metal is filled.
+// The kinds of shape. Screws, bars and rollers are not hatched, weld metal is filled.
 const (
 	ShapePart   ShapeKind = "part"
 	ShapeScrew  ShapeKind = "screw"
-	ShapeStud   ShapeKind = "stud" // a part of the job
+	ShapeBar    ShapeKind = "bar" // a round part without a bore, cut lengthwise
 	ShapeCup    ShapeKind = "cup"
 	ShapeCone   ShapeKind = "cone"
 	ShapeRoller ShapeKind = "roller"

@@ -275,6 +275,16 @@ func (t Table) Height(width float64) float64 {
 	return sum
 }
 
+// Pieces are a table's rows at a width, without its title and lead.
+func (t Table) Pieces(width float64) []Piece {
+	widths := t.shareWidths(width)
+	out := []Piece{t.headRow(widths)}
+	for _, row := range t.Rows {
+		out = append(out, t.rowPieces(row, widths, 1000)...)
+	}
+	return out
+}
+
 // Head is the title of a table and its lead, set over a width of their own.
 func (t Table) Head(width float64) []Piece {
 	pieces := []Piece{t.heading(t.Title, width)}

@@ -138,13 +138,17 @@ type Spot struct {
 
 // BalloonRow sets balloons in a row along a panel's upper edge.
 func BalloonRow(p *draw.Panel, spots []Spot) {
+	BalloonLine(&p.Draw, spots, -draw.BalloonMm-0.5, 0, p.Width)
+}
+
+// BalloonLine sets balloons in a row at a height, between two places.
+func BalloonLine(d *draw.Drawing, spots []Spot, rowY, x0, x1 float64) {
 	slices.SortStableFunc(spots, func(a, b Spot) int { return cmp.Compare(a.X, b.X) })
 	wanted := make([]float64, len(spots))
 	for i, q := range spots {
 		wanted[i] = q.X
 	}
-	places := draw.Spread(wanted, BalloonStepMm, draw.BalloonMm, p.Width-draw.BalloonMm)
-	rowY := -draw.BalloonMm - 0.5
+	places := draw.Spread(wanted, BalloonStepMm, x0+draw.BalloonMm, x1-draw.BalloonMm)
 	// Two leaders that cross change their balloons.
 	for range spots {
 		for i := range spots {
@@ -156,11 +160,11 @@ func BalloonRow(p *draw.Panel, spots []Spot) {
 		}
 	}
 	for i, q := range spots {
-		p.Draw.Add(draw.Leader(places[i], rowY, q.X, q.Y)...)
-		p.Draw.Add(draw.Balloon(places[i], rowY, q.N)...)
+		d.Add(draw.Leader(places[i], rowY, q.X, q.Y)...)
+		d.Add(draw.Balloon(places[i], rowY, q.N)...)
 		if q.To != "" {
 			r := draw.R(places[i], rowY, places[i], rowY).Grown(draw.BalloonMm)
-			p.Draw.Add(draw.Link{Path: r.Path(), To: q.To})
+			d.Add(draw.Link{Path: r.Path(), To: q.To})
 		}
 	}
 }

@@ -7,12 +7,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/templates/draw"
 	"centrepop/templates/picture"
-
-	"github.com/tdewolff/canvas"
 )
-
-// hatching tells the parts apart by the slope and the spacing of the lines.
-var hatching = []struct{ deg, pitchMm float64 }{{45, 2.2}, {135, 2.2}, {30, 1.7}, {120, 2.6}, {60, 2.6}, {150, 1.7}}
 
 // The line of what comes in this step, and the room for its arrow.
 const (
@@ -30,32 +25,6 @@ var cutWords = map[plan.CutKind]string{
 	plan.CutLevel:  "Cut level, seen from above, FRONT at the left",
 }
 
-// onPaper takes points of a picture to a panel.
-type onPaper struct {
-	low    plan.XY
-	x0, y0 float64
-	scale  float64
-}
-
-func (v *onPaper) at(q plan.XY) (x, y float64) {
-	return v.x0 + (q.XMm-v.low.XMm)*v.scale, v.y0 + (q.YMm-v.low.YMm)*v.scale
-}
-
-func (v *onPaper) path(loops [][]plan.XY) *canvas.Path {
-	path := &canvas.Path{}
-	for _, loop := range loops {
-		for i, q := range loop {
-			if x, y := v.at(q); i == 0 {
-				path.MoveTo(x, y)
-			} else {
-				path.LineTo(x, y)
-			}
-		}
-		path.Close()
-	}
-	return path
-}
-
 // pictureOf draws what stands at a step in section, what is new heavy and with
 // the way it comes.
 func pictureOf(pic *plan.Picture, width, height float64) draw.Panel {
@@ -71,39 +40,34 @@ func pictureOf(pic *plan.Picture, width, height float64) draw.Panel {
 			under += arrowMm
 		}
 	}
-	v := &onPaper{low: pic.MinMm, scale: min((width-2*side)/w, (height-over-under)/h)}
-	p := draw.Panel{Width: width, Height: over + under + h*v.scale}
-	v.x0, v.y0 = (width-w*v.scale)/2, under-p.Height
+	v := &picture.Paper{Low: pic.MinMm, Scale: min((width-2*side)/w, (height-over-under)/h)}
+	p := draw.Panel{Width: width, Height: over + under + h*v.Scale}
+	v.X, v.Y = (width-w*v.Scale)/2, under-p.Height
 	var spots []picture.Spot
 	legend := map[int]bool{}
 	point := func(s *plan.Shape) {
 		if s.Item > 0 && !legend[s.Item] {
 			legend[s.Item] = true
-			x, y := v.at(picture.Metal(s.Loops))
+			x, y := v.At(picture.Metal(s.Loops))
 			spots = append(spots, picture.Spot{N: s.Item, X: x, Y: y})
 		}
 	}
 	for _, isNew := range []bool{false, true} {
 		for i := range pic.Shapes {
-			if s := &pic.Shapes[i]; s.New == isNew && s.Kind == plan.ShapePart {
-				v.shape(&p.Draw, s)
+			if s := &pic.Shapes[i]; s.New == isNew && ofPart(s) {
+				v.Shape(&p.Draw, s, lineOf(s))
 				point(s)
 			}
 		}
 	}
 	for i := range pic.Shapes {
-		if s := &pic.Shapes[i]; s.Kind != plan.ShapePart {
-			v.shape(&p.Draw, s)
-			point(s)
+		if s := &pic.Shapes[i]; !ofPart(s) {
+			v.Shape(&p.Draw, s, lineOf(s))
 		}
 	}
-	for _, c := range pic.Centres {
-		x0, y0 := v.at(c[0])
-		x1, y1 := v.at(c[1])
-		p.Draw.Add(draw.Segment(x0, y0, x1, y1, draw.ThinMm, draw.ChainDash...))
-	}
+	v.Centres(&p.Draw, pic.Centres)
 	for _, a := range pic.Arrows {
-		x, y := v.at(a.AtMm)
+		x, y := v.At(a.AtMm)
 		p.Draw.Add(wayArrow(x, y, a.Dir.XMm, a.Dir.YMm))
 	}
 	caption, size := draw.Shrink(cutWords[pic.Cut], draw.TextMm, false, width)
@@ -112,27 +76,15 @@ func pictureOf(pic *plan.Picture, width, height float64) draw.Panel {
 	return p
 }
 
-// shape draws a cut surface: parts and rings hatched, weld metal filled, screws
-// and rollers plain.
-func (v *onPaper) shape(d *draw.Drawing, s *plan.Shape) {
-	line := draw.ThinMm
+// ofPart tells whether a cut surface is that of a part of the job.
+func ofPart(s *plan.Shape) bool { return s.Item > 0 }
+
+// lineOf is the line about a cut surface.
+func lineOf(s *plan.Shape) float64 {
 	if s.New {
-		line = newMm
+		return newMm
 	}
-	path := v.path(s.Loops)
-	switch s.Kind {
-	case plan.ShapePart:
-		look := hatching[s.Item%len(hatching)]
-		draw.HatchAt(d, path, look.deg, look.pitchMm, line)
-	case plan.ShapeCup:
-		draw.HatchAt(d, path, 45, 0.9, min(line, 0.45))
-	case plan.ShapeCone:
-		draw.HatchAt(d, path, 135, 0.9, min(line, 0.45))
-	case plan.ShapeBead:
-		d.Add(draw.Shape{Path: path, Fill: draw.Black})
-	default:
-		d.Add(draw.Shape{Path: path, Fill: draw.White, Stroke: draw.Black, WidthMm: min(line, 0.45)})
-	}
+	return draw.ThinMm
 }
 
 // wayArrow ends at a point and points along a direction.

@@ -1,7 +1,7 @@
 package sheets
 
 import (
-	"cmp"
+	"math"
 	"slices"
 	"strconv"
 	"strings"
@@ -10,6 +10,7 @@ import (
 
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
+	"centrepop/parts"
 	"centrepop/templates/draw"
 	"centrepop/templates/picture"
 )
@@ -17,141 +18,274 @@ import (
 // ArrangementName is the sheet that shows the whole machine.
 const ArrangementName = "General arrangement"
 
-// arrangementScales are the reductions that drawings use (ISO 5455), and 1:1.
-var arrangementScales = []float64{1, 2, 5, 10, 20, 50, 100, 200, 500, 1000}
+// The reductions that drawings use: ISO 5455 in millimetres, and in inches the
+// fractions of an inch for an inch (common practice, no source).
+var (
+	metricScales = []float64{1, 2, 5, 10, 20, 50, 100, 200, 500, 1000}
+	inchScales   = []float64{1, 2, 4, 8, 16, 32, 64, 128, 256, 512}
+)
 
-// Arrangement draws the machine cut along its axis, with item numbers, overall
-// sizes and a rule; nothing where the plan has none.
+// The room that a view needs beside itself for its sizes and its numbers.
+const (
+	aroundMm = 18.0
+	rowMm    = picture.BalloonRowMm
+)
+
+// arranger draws the sheets of the general arrangement.
+type arranger struct {
+	pl    *plan.Plan
+	a     *plan.Arrangement
+	w     words.Writer
+	frame draw.Frame
+}
+
+// Arrangement draws the machine: cut along its axis with item numbers, overall
+// sizes and the list of parts, then seen from its front and from above; nothing
+// where the plan has none.
 func Arrangement(pl *plan.Plan, paper draw.Frame) []draw.Chapter {
-	a := pl.Arrangement
-	if a == nil {
+	if pl.Arrangement == nil {
 		return nil
 	}
-	body := paper.Body()
-	w := words.Writer{Units: pl.Units}
-	long, high := a.MaxMm.XMm-a.MinMm.XMm, a.MaxMm.YMm-a.MinMm.YMm
-	scale := arrangementScales[len(arrangementScales)-1]
-	for _, s := range arrangementScales {
-		if long/s <= body.Width()-24 && high/s <= body.Height()*0.55 {
-			scale = s
-			break
+	if paper.HeightMm > paper.WidthMm {
+		paper = paper.Turned()
+	}
+	r := &arranger{pl, pl.Arrangement, words.Writer{Units: pl.Units}, paper}
+	front, listed := r.front()
+	return []draw.Chapter{{Name: ArrangementName, Sheets: append([]*draw.Sheet{front}, r.outside(listed)...)}}
+}
+
+func size(v *plan.View) (w, h float64) { return v.MaxMm.XMm - v.MinMm.XMm, v.MaxMm.YMm - v.MinMm.YMm }
+
+// scale is the least reduction at which something fits.
+func (r *arranger) scale(fits func(scale float64) bool) float64 {
+	list := metricScales
+	if r.pl.Units == parts.Inches {
+		list = inchScales
+	}
+	for _, s := range list {
+		if fits(s) {
+			return s
 		}
 	}
-	f := draw.NewFlow(func(int) (*draw.Sheet, draw.Piece) {
-		return &draw.Sheet{Frame: paper, All: true, Name: ArrangementName, Scale: "1:" + strconv.Itoa(int(scale))},
-			draw.RunningHead(pl.Job, "general arrangement, cut along the axis", body.Width())
+	return list[len(list)-1]
+}
+
+// sheet is an empty sheet with its head, and the room that is left on it.
+func (r *arranger) sheet(rest string, scale float64) (*draw.Sheet, draw.Rect) {
+	word := "1:" + strconv.Itoa(int(scale))
+	s := &draw.Sheet{Frame: r.frame, All: true, Name: ArrangementName, Scale: word}
+	room := r.frame.Body()
+	head := draw.RunningHead(r.pl.Job, "general arrangement, "+rest+", "+word, room.Width())
+	s.Draw.Place(&head.Draw, room.X0, room.Y1)
+	room.Y1 -= head.Height
+	return s, room
+}
+
+// front is the sheet of the machine cut along its axis; listed tells whether the
+// list of parts has found room on it.
+func (r *arranger) front() (sheet *draw.Sheet, listed bool) {
+	v := &r.a.Front
+	w, h := size(v)
+	body := r.frame.Body()
+	scale := r.scale(func(s float64) bool {
+		return w/s <= body.Width()-2*aroundMm && h/s <= body.Height()-10-2*rowMm-aroundMm/2
 	})
-	p := draw.Panel{Width: f.Width(), Height: picture.BalloonRowMm + high/scale + 22}
-	x0, y0 := (p.Width-long/scale)/2, -picture.BalloonRowMm-high/scale-2
-	at := func(q plan.XY) (float64, float64) {
-		return x0 + (q.XMm-a.MinMm.XMm)/scale, y0 + (q.YMm-a.MinMm.YMm)/scale
+	sheet, room := r.sheet("cut along the axis", scale)
+	spare := room.Height() - 2*rowMm - aroundMm/2 - h/scale
+	list := draw.Stack(r.list().Pieces(room.Width())...)
+	if listed = spare > list.Height+4; listed { // above the view
+		sheet.Draw.Place(&list.Draw, room.X0, room.Y1-1)
+		room.Y1 -= list.Height
+		spare -= list.Height
 	}
+	low := room.Y0 + aroundMm/2 + rowMm + max(0, spare/2)
+	p := &picture.Paper{Low: v.MinMm, X: (room.X0 + room.X1 - w/scale) / 2, Y: low, Scale: 1 / scale}
+	d := &sheet.Draw
+	p.Lines(d, v.Lines, draw.ThinMm)
 	var spots []picture.Spot
-	var links []draw.Link
 	seen := map[int]bool{}
-	for i, c := range a.Cuts {
-		path := &canvas.Path{}
-		for _, loop := range c.Loops {
-			for k, q := range loop {
-				if x, y := at(q); k == 0 {
-					path.MoveTo(x, y)
-				} else {
-					path.LineTo(x, y)
-				}
-			}
-			path.Close()
+	for i := range v.Shapes {
+		s := &v.Shapes[i]
+		p.Shape(d, s, draw.LineMm)
+		if s.Item == 0 {
+			continue
 		}
-		draw.HatchAt(&p.Draw, path, []float64{45, 135, 30, 150}[i%4], []float64{1.6, 1.2, 2}[i%3], draw.ThinMm)
-		if c.Item > 0 {
-			links = append(links, draw.Link{Path: path, To: pl.Parts[c.Item-1].Title})
-		}
-		if c.Item > 0 && !seen[c.Item] {
-			seen[c.Item] = true
-			x, y := at(picture.Metal(c.Loops))
-			spots = append(spots, picture.Spot{N: c.Item, X: x, Y: y, To: pl.Parts[c.Item-1].Title})
+		title := r.pl.Parts[s.Item-1].Title
+		d.Add(draw.Link{Path: p.Path(s.Loops), To: title})
+		if !seen[s.Item] {
+			seen[s.Item] = true
+			x, y := p.At(picture.Metal(s.Loops))
+			spots = append(spots, picture.Spot{N: s.Item, X: x, Y: y, To: title})
 		}
 	}
-	left, bottom := at(a.MinMm)
-	right, top := at(a.MaxMm)
-	overall(&p.Draw, left, bottom-8, right, w.Size(long))
-	p.Draw.Add(draw.Text{XMm: right + 2, YMm: (bottom + top) / 2, SizeMm: draw.TextMm, Content: w.Size(high) + " high"},
-		draw.Text{XMm: left, YMm: bottom - 16, SizeMm: draw.TextMm, Content: "FRONT at the left, TOP up. Overall sizes are of what is cut."})
-	addLinks(&p.Draw, links)
-	picture.BalloonRow(&p, spots)
-	f.Add(draw.Piece{Draw: p.Draw, Height: p.Height}, draw.Space(2))
-	f.Table(itemTable(pl, seen))
-	for _, list := range []struct {
+	for _, q := range v.Behind {
+		x, y := p.At(q.AtMm)
+		spots = append(spots, picture.Spot{N: q.Item, X: x, Y: y, To: r.pl.Parts[q.Item-1].Title})
+	}
+	p.Centres(d, append(slices.Clone(v.Centres), [2]plan.XY{{XMm: v.MinMm.XMm - 3*scale}, {XMm: v.MaxMm.XMm + 3*scale}}))
+	box := r.sized(d, p, v, rowMm)
+	balloons(d, spots, draw.Rect{X0: room.X0, Y0: box.Y0 - rowMm, X1: room.X1, Y1: box.Y1 + rowMm})
+	d.Add(draw.Text{XMm: room.X0, YMm: box.Y0 + 6, SizeMm: draw.TextMm, Bold: true, Content: "FRONT ◄"},
+		draw.TopArrow(room.X0+4, box.Y1-8, 7), draw.Text{XMm: room.X0, YMm: box.Y1 - 13, SizeMm: draw.TextMm, Bold: true, Content: "TOP"})
+	return sheet, listed || r.corner(sheet, p, spots, room)
+}
+
+// corner sets the list of parts into an upper corner of the front view that is
+// empty; false where none is.
+func (r *arranger) corner(s *draw.Sheet, p *picture.Paper, spots []picture.Spot, room draw.Rect) bool {
+	box := draw.Rect{}
+	box.X0, box.Y0 = p.At(r.a.Front.MinMm)
+	box.X1, box.Y1 = p.At(r.a.Front.MaxMm)
+	taken := func(within draw.Rect) bool {
+		in := func(loop []plan.XY) bool {
+			return slices.ContainsFunc(loop, func(q plan.XY) bool {
+				x, y := p.At(q)
+				return x > within.X0 && x < within.X1 && y > within.Y0
+			})
+		}
+		return slices.ContainsFunc(r.a.Front.Lines, in) ||
+			slices.ContainsFunc(r.a.Front.Shapes, func(s plan.Shape) bool { return slices.ContainsFunc(s.Loops, in) })
+	}
+	for _, width := range []float64{room.Width() * 0.5, 122, 108, 96} {
+		list := draw.Stack(r.list().Pieces(width)...)
+		at := draw.Rect{X0: room.X1 - width - 4, Y0: room.Y1 - list.Height - 4, X1: room.X1, Y1: room.Y1}
+		if !taken(at) && !slices.ContainsFunc(spots, func(q picture.Spot) bool { return q.Y > (box.Y0+box.Y1)/2 && q.X > at.X0-3*picture.BalloonStepMm }) {
+			s.Draw.Place(&list.Draw, room.X1-width, room.Y1-1)
+			return true
+		}
+	}
+	return false
+}
+
+// outside is the sheet of the machine seen from its front and from above.
+func (r *arranger) outside(listed bool) []*draw.Sheet {
+	end, top := &r.a.End, &r.a.Top
+	we, he := size(end)
+	wt, ht := size(top)
+	body := r.frame.Body()
+	high := body.Height() - 24 // less head and notes
+	var list draw.Piece
+	if !listed {
+		list = draw.Stack(r.list().Pieces(body.Width())...)
+		high -= list.Height
+	}
+	scale := r.scale(func(s float64) bool {
+		return (we+wt)/s <= body.Width()-5*aroundMm && max(he, ht)/s <= high-aroundMm
+	})
+	s, room := r.sheet("from the front and from above", scale)
+	gap := (room.Width() - (we+wt)/scale) / 3
+	mid := room.Y1 - high/2
+	x := room.X0 + gap
+	for _, view := range []struct {
+		v     *plan.View
+		title string
+	}{{end, "Seen from the FRONT"}, {top, "Seen from above, FRONT at the left"}} {
+		w, h := size(view.v)
+		p := &picture.Paper{Low: view.v.MinMm, X: x, Y: mid - h/scale/2, Scale: 1 / scale}
+		p.Lines(&s.Draw, view.v.Lines, draw.LineMm)
+		box := r.sized(&s.Draw, p, view.v, 1)
+		s.Draw.Add(draw.Text{XMm: (box.X0 + box.X1) / 2, YMm: box.Y0 - 15, SizeMm: 3.4, Bold: true, Align: draw.Centre, Content: view.title})
+		if view.v == end {
+			clockRound(&s.Draw, p, box)
+		}
+		x += w/scale + gap
+	}
+	s.Draw.Place(&list.Draw, room.X0, room.Y0+list.Height+10)
+	var notes []string
+	for _, of := range []struct {
 		titles []string
 		says   string
-	}{{a.Beside, "Not cut by this plane: "}, {a.Floating, "Placed by no joint: "}} {
-		if len(list.titles) > 0 {
-			f.Add(draw.Paragraph("", list.says+strings.Join(list.titles, ", ")+".", draw.TextMm, false, f.Width())...)
+	}{{r.a.Beside, "Not cut by the plane of the front view: "}, {r.a.Floating, "Placed by no joint, not drawn: "}} {
+		if len(of.titles) > 0 {
+			notes = append(notes, of.says+strings.Join(of.titles, ", ")+".")
 		}
 	}
-	return []draw.Chapter{{Name: ArrangementName, Sheets: f.Sheets}}
+	text := draw.Stack(draw.Paragraph("", strings.Join(notes, " "), draw.TextMm, false, room.Width())...)
+	s.Draw.Place(&text.Draw, room.X0, room.Y0+text.Height)
+	return []*draw.Sheet{s}
+}
+
+// sized adds the overall sizes below and at the left of a view, the lower one
+// under a gap, and returns where the view stands.
+func (r *arranger) sized(d *draw.Drawing, p *picture.Paper, v *plan.View, gap float64) draw.Rect {
+	x0, y0 := p.At(v.MinMm)
+	x1, y1 := p.At(v.MaxMm)
+	w, h := size(v)
+	extent(d, draw.Rect{X0: x0, Y0: y0, X1: x1, Y1: y0 - gap - 6}, r.w.Size(w))
+	upright := &draw.Drawing{}
+	extent(upright, draw.Rect{X0: y0, Y0: -x0, X1: y1, Y1: -x0 + 6}, r.w.Size(h))
+	d.Add(draw.Group{Drawing: upright, Transform: canvas.Identity.Rotate(90)})
+	return draw.Rect{X0: x0, Y0: y0, X1: x1, Y1: y1}
+}
+
+// clockRound names the hours round the view from the front: 0° at TOP, clockwise.
+func clockRound(d *draw.Drawing, p *picture.Paper, box draw.Rect) {
+	x, y := p.At(plan.XY{})
+	at := func(x, y float64, align draw.Align, text string) {
+		d.Add(draw.Text{XMm: x, YMm: y, SizeMm: draw.TextMm, Align: align, Content: text})
+	}
+	d.Add(draw.TopArrow(x, box.Y1+6, 6))
+	at(x+3, box.Y1+4, draw.Left, "TOP 0°")
+	at(box.X1+1.5, y-1, draw.Left, "90°")
+	d.Add(draw.Segment(x, box.Y0-1, x, box.Y1+2, draw.HairMm, draw.ChainDash...), draw.Segment(box.X0-1, y, box.X1+1, y, draw.HairMm, draw.ChainDash...))
+}
+
+// extent is a dimension line from X0 to X1 at Y1, with its extension lines from
+// Y0, and its size above.
+func extent(d *draw.Drawing, r draw.Rect, size string) {
+	way := math.Copysign(1, r.Y1-r.Y0)
+	d.Add(draw.Segment(r.X0, r.Y1, r.X1, r.Y1, draw.ThinMm), draw.Segment(r.X0, r.Y0+way, r.X0, r.Y1+way*1.5, draw.ThinMm), draw.Segment(r.X1, r.Y0+way, r.X1, r.Y1+way*1.5, draw.ThinMm),
+		draw.Shape{Path: draw.Polygon(r.X0, r.Y1, r.X0+3, r.Y1+0.6, r.X0+3, r.Y1-0.6), Fill: draw.Black},
+		draw.Shape{Path: draw.Polygon(r.X1, r.Y1, r.X1-3, r.Y1+0.6, r.X1-3, r.Y1-0.6), Fill: draw.Black},
+		draw.Text{XMm: (r.X0 + r.X1) / 2, YMm: r.Y1 + 1, SizeMm: 3.4, Bold: true, Align: draw.Centre, Content: size})
+}
+
+// balloons sets numbers in a row above a view and in one below it, each spot's in
+// the nearer row.
+func balloons(d *draw.Drawing, spots []picture.Spot, within draw.Rect) {
+	var above, below []picture.Spot
+	for _, q := range spots {
+		if within.Y1-q.Y <= q.Y-within.Y0 {
+			above = append(above, q)
+		} else {
+			below = append(below, q)
+		}
+	}
+	picture.BalloonLine(d, above, within.Y1-draw.BalloonMm-1, within.X0, within.X1)
+	picture.BalloonLine(d, below, within.Y0+draw.BalloonMm+1, within.X0, within.X1)
+}
+
+// list names the numbers of the balloons, in two blocks side by side.
+func (r *arranger) list() draw.Table {
+	t := draw.Table{Compact: true, Tight: true}
+	for range 2 {
+		t.Columns = append(t.Columns, draw.Column{Head: "No.", Bold: true, Align: draw.Centre}, draw.Column{Head: "Part", Flex: true, Leads: true},
+			draw.Column{Head: "off", Align: draw.Centre}, draw.Column{Head: "Material"})
+	}
+	half := (len(r.pl.Parts) + 1) / 2
+	cells := func(i int) []string {
+		if i >= len(r.pl.Parts) {
+			return make([]string, 4)
+		}
+		p := r.pl.Parts[i]
+		return []string{strconv.Itoa(i + 1), p.Title, strconv.Itoa(p.Quantity), p.Material}
+	}
+	for i := range half {
+		t.Rows = append(t.Rows, append(cells(i), cells(i+half)...))
+	}
+	return t
 }
 
 // machinePicture is the machine cut along its axis, as large as it fits a width
 // and a height, without numbers.
 func machinePicture(a *plan.Arrangement, width, height float64) draw.Piece {
-	long, high := a.MaxMm.XMm-a.MinMm.XMm, a.MaxMm.YMm-a.MinMm.YMm
-	scale := min(width/long, height/high)
-	p := draw.Piece{Height: high * scale}
-	x0 := (width - long*scale) / 2
-	for i, c := range a.Cuts {
-		path := &canvas.Path{}
-		for _, loop := range c.Loops {
-			for k, q := range loop {
-				if x, y := x0+(q.XMm-a.MinMm.XMm)*scale, (q.YMm-a.MaxMm.YMm)*scale; k == 0 {
-					path.MoveTo(x, y)
-				} else {
-					path.LineTo(x, y)
-				}
-			}
-			path.Close()
-		}
-		draw.HatchAt(&p.Draw, path, []float64{45, 135, 30, 150}[i%4], []float64{1.1, 0.9, 1.4}[i%3], draw.HairMm)
+	w, h := size(&a.Front)
+	scale := min(width/w, height/h)
+	p := draw.Piece{Height: h * scale}
+	v := &picture.Paper{Low: a.Front.MinMm, X: (width - w*scale) / 2, Y: -p.Height, Scale: scale}
+	v.Lines(&p.Draw, a.Front.Lines, draw.HairMm)
+	for i := range a.Front.Shapes {
+		v.Shape(&p.Draw, &a.Front.Shapes[i], draw.HairMm)
 	}
 	return p
-}
-
-// addLinks makes the parts lead to their sheets: the smaller lies over the
-// larger, where a device knows only the rectangle about a part.
-func addLinks(d *draw.Drawing, links []draw.Link) {
-	area := func(l draw.Link) float64 { return l.Path.Bounds().Area() }
-	slices.SortStableFunc(links, func(a, b draw.Link) int { return cmp.Compare(area(b), area(a)) })
-	for _, l := range links {
-		d.Add(l)
-	}
-}
-
-// itemTable names the numbers of the balloons.
-func itemTable(pl *plan.Plan, seen map[int]bool) draw.Table {
-	t := draw.Table{Title: "Items", Compact: true, Columns: []draw.Column{
-		{Head: "Item", Bold: true}, {Head: "Part", Flex: true, Leads: true}, {Head: "Make"}, {Head: "Material"},
-		{Head: "Item", Bold: true}, {Head: "Part", Flex: true, Leads: true}, {Head: "Make"}, {Head: "Material"},
-	}}
-	var rows [][]string
-	for i, p := range pl.Parts {
-		if seen[i+1] {
-			rows = append(rows, []string{strconv.Itoa(i + 1), p.Title, strconv.Itoa(p.Quantity), p.Material})
-		}
-	}
-	half := (len(rows) + 1) / 2
-	for i := range half {
-		right := make([]string, 4)
-		if i+half < len(rows) {
-			right = rows[i+half]
-		}
-		t.Rows = append(t.Rows, append(rows[i : i+1 : i+1][0], right...))
-	}
-	return t
-}
-
-// overall is a level dimension line with its size above.
-func overall(d *draw.Drawing, x0, y, x1 float64, size string) {
-	d.Add(draw.Segment(x0, y, x1, y, draw.ThinMm), draw.Segment(x0, y-2, x0, y+6, draw.ThinMm), draw.Segment(x1, y-2, x1, y+6, draw.ThinMm),
-		draw.Shape{Path: draw.Polygon(x0, y, x0+3, y+0.6, x0+3, y-0.6), Fill: draw.Black},
-		draw.Shape{Path: draw.Polygon(x1, y, x1-3, y+0.6, x1-3, y-0.6), Fill: draw.Black},
-		draw.Text{XMm: (x0 + x1) / 2, YMm: y + 1.2, SizeMm: draw.TextMm, Bold: true, Align: draw.Centre, Content: size})
 }

@@ -10,8 +10,8 @@ import (
 )
 
 // The machine is drawn at a scale of ISO 5455 that fits, with its sizes, an item
-// number for each part cut and a row that names it; a plan without one has no
-// sheet.
+// number for each part that is cut or seen, and the list that names them; a plan
+// without one has no sheet.
 func TestArrangement(t *testing.T) {
 	t.Parallel()
 	square := func(x, y, w, h float64) []plan.XY {
@@ -24,23 +24,54 @@ func TestArrangement(t *testing.T) {
 		t.Fatalf("%d chapters of nothing", len(got))
 	}
 	pl.Arrangement = &plan.Arrangement{
-		MaxMm: plan.XY{XMm: 800, YMm: 430}, Beside: []string{"Lid"}, Floating: []string{"Peg"},
-		Cuts: []plan.ArrangedPart{{Item: 1, Title: "Base", Loops: [][]plan.XY{square(0, 0, 800, 30)}}, {Item: 2, Title: "Post", Loops: [][]plan.XY{square(100, 30, 40, 400)}}, {Loops: [][]plan.XY{square(10, 30, 8, 8)}}},
+		Front: plan.View{
+			MaxMm: plan.XY{XMm: 800, YMm: 430}, Lines: [][]plan.XY{square(200, 300, 100, 130)}, Behind: []plan.Place{{Item: 3, AtMm: plan.XY{XMm: 250, YMm: 400}}},
+			Shapes: []plan.Shape{
+				{Kind: plan.ShapePart, Item: 1, Title: "Base", Loops: [][]plan.XY{square(0, 0, 800, 30)}},
+				{Kind: plan.ShapeBar, Item: 2, Title: "Post", Loops: [][]plan.XY{square(100, 30, 40, 400)}}, {Kind: plan.ShapeScrew, Loops: [][]plan.XY{square(10, 30, 8, 8)}},
+			}},
+		End:    plan.View{MaxMm: plan.XY{XMm: 210, YMm: 430}, Lines: [][]plan.XY{square(0, 0, 210, 430)}},
+		Top:    plan.View{MaxMm: plan.XY{XMm: 800, YMm: 210}, Lines: [][]plan.XY{square(0, 0, 800, 210)}},
+		Beside: []string{"Lid"}, Floating: []string{"Peg"},
 	}
-	chapters := Arrangement(pl, paper)
-	if len(chapters) != 1 || len(chapters[0].Sheets) != 1 || chapters[0].Sheets[0].Scale != "1:5" {
-		t.Fatalf("%+v", chapters)
-	}
-	texts := allTexts(chapters[0].Sheets[0].Draw)
-	for _, want := range []string{"800", "430 high", "1", "2", "Base", "Post", "Not cut by this plane: Lid.", "Placed by no joint: Peg."} {
-		if !slices.Contains(texts, want) {
-			t.Errorf("no %q in %q", want, texts)
+	for units, want := range map[parts.Units][]string{
+		parts.Millimetres: {"1:5", "1:10", "800", "430", "210"}, parts.Inches: {"1:4", "1:8", "31.4961 in", "16.9291 in", "8.2677 in"},
+	} {
+		pl.Units = units
+		chapters := Arrangement(pl, paper)
+		if len(chapters) != 1 || len(chapters[0].Sheets) != 2 {
+			t.Fatalf("%+v", chapters)
+		}
+		front, outside := chapters[0].Sheets[0], chapters[0].Sheets[1]
+		if front.Scale != want[0] || outside.Scale != want[1] || !front.All || !outside.All || front.Frame.WidthMm != 297 {
+			t.Errorf("drawn at %s and %s, want %v", front.Scale, outside.Scale, want)
+		}
+		for sheet, say := range map[*draw.Sheet][]string{
+			front:   {want[2], want[3], "1", "2", "3", "Base", "Post", "Peg", "FRONT ◄", "TOP"},
+			outside: {want[2], want[3], want[4], "90°", "Seen from the FRONT", "Not cut by the plane of the front view: Lid. Placed by no joint, not drawn: Peg."},
+		} {
+			texts := allTexts(sheet.Draw)
+			for _, want := range say {
+				if !slices.Contains(texts, want) {
+					t.Errorf("no %q in %q", want, texts)
+				}
+			}
+		}
+		// The parts lead to their sheets by their metal, balloons and rows.
+		got := map[string]int{}
+		for _, to := range allLinks(front.Draw) {
+			got[to]++
+		}
+		if got["Base"] != 3 || got["Post"] != 3 || got["Lid"] != 2 || got["Peg"] != 1 {
+			t.Errorf("links %v", got)
 		}
 	}
-	// The parts lead to their sheets: by their metal, the large below the small,
-	// by their balloons from the left, and by their rows.
-	if got, want := allLinks(chapters[0].Sheets[0].Draw), []string{"Base", "Post", "Post", "Base", "Base", "Post"}; !slices.Equal(got, want) {
-		t.Errorf("links to %q, want %q", got, want)
+	// A list without room beside the machine stands on the second sheet.
+	pl.Units, pl.Arrangement.Front.MaxMm.YMm = parts.Millimetres, 650
+	pl.Arrangement.Front.Lines = [][]plan.XY{square(0, 0, 799, 649), square(400, 649, 399, 1), square(799, 645, 1, 5)}
+	chapters := Arrangement(pl, paper)
+	if slices.Contains(allTexts(chapters[0].Sheets[0].Draw), "Base") || !slices.Contains(allTexts(chapters[0].Sheets[1].Draw), "Base") {
+		t.Error("the list stands over the machine")
 	}
 }
 
