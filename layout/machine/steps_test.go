@@ -147,7 +147,7 @@ func TestArrangement(t *testing.T) {
 	if kinds[plan.ShapeRoller] != 2 || kinds[plan.ShapeScrew] != screws || kinds[plan.ShapeBar] != 1 {
 		t.Errorf("kinds %v, %d screws", kinds, screws)
 	}
-	if !slices.Equal(a.Beside, []string{"Pillar", "Gusset"}) || len(a.Front.Behind) != 2 {
+	if !slices.Equal(a.Beside, []string{"Auger hub", "Auger flight", "Pillar", "Gusset"}) || len(a.Front.Behind) != 2 {
 		t.Errorf("beside %v at %v", a.Beside, a.Front.Behind)
 	}
 }
