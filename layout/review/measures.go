@@ -44,6 +44,7 @@ var measures = map[plan.ProblemKind]measure{
 	plan.BreaksOut:        {4, true},
 	plan.PlaceMisses:      {1, true},
 	plan.WouldTip:         {1, true},
+	plan.NearBend:         {1, false},
 }
 
 // problem records what earlier stages found, about a part or joint.
