@@ -14,11 +14,12 @@ func Example() {
 		fmt.Println(err)
 		return
 	}
-	plan, err := layout.Resolve(job)
+	worked, err := layout.Resolve(job)
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
+	plan := worked.Plan
 	face := plan.Part("barrel-flange").Faces[0]
 	hole := face.Holes[0]
 	fmt.Printf("%s, hole %d of %s: x %.3f, y %.3f, %.0f° from TOP on a circle of %.0f\n", plan.Job, hole.N, hole.Group, hole.XMm, hole.YMm, hole.AngleDeg, 2*hole.RadiusMm)

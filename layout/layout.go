@@ -38,7 +38,7 @@ type Worked struct {
 // Resolve works out a job of which everything can be worked out. The error is a
 // parts.Errors with every fault of every part, or else of every joint, each
 // pointing at the input.
-func Resolve(job *parts.Job) (*plan.Plan, error) {
+func Resolve(job *parts.Job) (*Worked, error) {
 	w, err := Work(job)
 	if err != nil {
 		return nil, err
@@ -46,7 +46,7 @@ func Resolve(job *parts.Job) (*plan.Plan, error) {
 	if err := w.Faults(); err != nil {
 		return nil, err
 	}
-	return w.Plan, nil
+	return w, nil
 }
 
 // Work works out what it can of a job: joints that cannot be worked out are

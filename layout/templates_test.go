@@ -15,10 +15,11 @@ func TestTemplatePolicy(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	pl, err := Resolve(job)
+	worked, err := Resolve(job)
 	if err != nil {
 		t.Fatal(err)
 	}
+	pl := worked.Plan
 	want := map[string]bool{ // part and pattern: printed
 		"pillar wrap-body": false, "auger-shaft wrap-nut-thread": false, "hopper cone": false,
 		"bearing-housing wrap-body": true, "lantern wrap-waist": true, "water-funnel cone": true, "hopper-throat transition": true,

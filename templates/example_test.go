@@ -15,11 +15,12 @@ func ExampleTemplates() {
 		fmt.Println(err)
 		return
 	}
-	plan, err := layout.Resolve(job)
+	worked, err := layout.Resolve(job)
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
+	plan := worked.Plan
 	doc, err := templates.Templates(plan, []string{"gland-ring"}, templates.Options{Paper: plan.Paper})
 	if err != nil {
 		fmt.Println(err)

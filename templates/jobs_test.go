@@ -21,10 +21,11 @@ func TestJobsAreClean(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		plan, err := layout.Resolve(job)
+		worked, err := layout.Resolve(job)
 		if err != nil {
 			t.Fatal(err)
 		}
+		plan := worked.Plan
 		for _, paper := range []parts.Paper{{}, sheettest.Least} {
 			doc, err := Packet(plan, Options{Paper: paper})
 			if err != nil {

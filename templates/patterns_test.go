@@ -20,10 +20,11 @@ func TestRecordedPatterns(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	plan, err := layout.Resolve(job)
+	worked, err := layout.Resolve(job)
 	if err != nil {
 		t.Fatal(err)
 	}
+	plan := worked.Plan
 	doc, err := Templates(plan, nil, Options{Templates: truesize.All, Apart: true})
 	if err != nil {
 		t.Fatal(err)
@@ -47,10 +48,11 @@ func TestPatternTooLarge(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	plan, err := layout.Resolve(job)
+	worked, err := layout.Resolve(job)
 	if err != nil {
 		t.Fatal(err)
 	}
+	plan := worked.Plan
 	doc, err := Packet(plan, Options{Templates: truesize.All})
 	if err != nil {
 		t.Fatal(err)
@@ -71,10 +73,11 @@ func TestPatternsOnManyPapers(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	plan, err := layout.Resolve(job)
+	worked, err := layout.Resolve(job)
 	if err != nil {
 		t.Fatal(err)
 	}
+	plan := worked.Plan
 	for _, paper := range []parts.Paper{sheettest.Least, {Name: "A3", WidthMm: 297, HeightMm: 420}, {Name: "Letter", WidthMm: 215.9, HeightMm: 279.4}} {
 		doc, err := Templates(plan, nil, Options{Paper: paper})
 		if err != nil {

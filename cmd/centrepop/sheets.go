@@ -45,11 +45,7 @@ func load(path string) (*layout.Worked, error) {
 	if err != nil {
 		return nil, err
 	}
-	w, err := layout.Work(job)
-	if err != nil {
-		return nil, err
-	}
-	return w, w.Faults()
+	return layout.Resolve(job)
 }
 
 // draft reads a job and works out what can be: what the review stops at is left

@@ -34,14 +34,6 @@ type Loop []Vertex
 // that holes and islands need no direction. Loops must not cross.
 type Outline []Loop
 
-// CircleLoop is a circle.
-func CircleLoop(centre Pt, radiusMm float64) Loop {
-	return Loop{
-		{Pt{centre.X - radiusMm, centre.Y}, 1},
-		{Pt{centre.X + radiusMm, centre.Y}, 1},
-	}
-}
-
 // PolygonLoop joins points by straight lines.
 func PolygonLoop(points ...Pt) Loop {
 	out := make(Loop, len(points))

@@ -55,7 +55,7 @@ func TestBulkIsExact(t *testing.T) {
 		{"plate with holes", plate(), (20000 - math.Pi*900 - 4*math.Pi*30.25) * 12, Vec{Z: -6}},
 		{"slot", Of(Prism(Outline{RectangleLoop(Pt{-30, -10}, Pt{30, 10}, 10)}, 0, 8)), (800 + math.Pi*100) * 8, Vec{Z: 4}},
 		{"half disc", Of(Prism(Outline{Loop{{Pt{-10, 0}, 0}, {Pt{10, 0}, 1}}}, 0, 3)), math.Pi * 50 * 3, Vec{Y: 40 / (3 * math.Pi), Z: 1.5}},
-		{"ring of an outline", Of(Prism(Outline{CircleLoop(Pt{5, 0}, 30), CircleLoop(Pt{5, 0}, 20)}, 0, 4)), math.Pi * 500 * 4, Vec{X: 5, Z: 2}},
+		{"ring of an outline", Of(Prism(Outline{circle(Pt{5, 0}, 30), circle(Pt{5, 0}, 20)}, 0, 4)), math.Pi * 500 * 4, Vec{X: 5, Z: 2}},
 		{"hexagon", Of(Hexagon(17, 0, 10)), 17 * 17 * math.Sqrt(3) / 2 * 10, Vec{Z: 5}},
 		{"leaning cylinder", Of(Leaning(30, 0, 30, Pt{40, 0}, 100)), math.Pi * 900 * 100, Vec{X: 20, Z: 50}},
 		{"leaning cone", Of(Leaning(80, 0, 40, Pt{12, 0}, 120)), coneMm3, Vec{X: coneZ / 120 * 12, Z: coneZ}},
@@ -128,7 +128,7 @@ func TestSquareToRound(t *testing.T) {
 func TestDist(t *testing.T) {
 	t.Parallel()
 	ring := Of(Tube(50, 30, 0, 20))
-	disc := Of(Prism(Outline{CircleLoop(Pt{}, 40)}, 0, 10))
+	disc := Of(Prism(Outline{circle(Pt{}, 40)}, 0, 10))
 	for _, c := range []struct {
 		name  string
 		solid *Solid
@@ -165,7 +165,7 @@ func TestSpans(t *testing.T) {
 		{"through a hole", plate(), Vec{80, 30, 10}, AxisZ.Times(-1), nil},
 		{"beside it", plate(), Vec{80, 36, 10}, AxisZ.Times(-1), []Span{{10, 22}}},
 		{"through plate and bore", plate(), Vec{-150, 0, -6}, AxisX, []Span{{50, 120}, {180, 250}}},
-		{"round", Of(Prism(Outline{CircleLoop(Pt{}, 25)}, 0, 10)), Vec{-40, 15, 5}, AxisX, []Span{{20, 60}}},
+		{"round", Of(Prism(Outline{circle(Pt{}, 25)}, 0, 10)), Vec{-40, 15, 5}, AxisX, []Span{{20, 60}}},
 		{"cone", Of(Turned([]ZR{{0, 80}, {120, 40}}, nil)), Vec{-100, 0, 60}, AxisX, []Span{{40, 160}}},
 		{"cone at a slant", Of(Turned([]ZR{{0, 40}, {40, 0}}, nil)), Vec{-30, 0, 0}, Vec{1, 0, 1}.Unit(), []Span{{0, 35 * math.Sqrt2}}},
 		{"leaning, off the ground", Of(Leaning(30, 50, 30, Pt{40, 0}, 150)), Vec{-100, 0, 100}, AxisX, []Span{{90, 150}}},
@@ -189,4 +189,12 @@ func TestBoxOfTurned(t *testing.T) {
 	b := Body{Solid: plate(), Pose: Rotate(AxisX, 90).Shifted(Vec{Z: 7})}
 	nearVec(t, "low", b.Box().Low, Vec{-100, 0, -43}, 1e-9)
 	nearVec(t, "high", b.Box().High, Vec{100, 12, 57}, 1e-9)
+}
+
+// circle is a loop of two arcs.
+func circle(centre Pt, radiusMm float64) Loop {
+	return Loop{
+		{Pt{centre.X - radiusMm, centre.Y}, 1},
+		{Pt{centre.X + radiusMm, centre.Y}, 1},
+	}
 }

@@ -47,11 +47,11 @@ func resolved(t *testing.T, name, text string) *plan.Plan {
 	if err != nil {
 		t.Fatal(err)
 	}
-	pl, err := layout.Resolve(job)
+	worked, err := layout.Resolve(job)
 	if err != nil {
 		t.Fatal(err)
 	}
-	return pl
+	return worked.Plan
 }
 
 // stage finds a stage of the first run by the start of its title.

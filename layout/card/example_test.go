@@ -14,11 +14,12 @@ func Example() {
 		fmt.Println(err)
 		return
 	}
-	plan, err := layout.Resolve(job)
+	worked, err := layout.Resolve(job)
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
+	plan := worked.Plan
 	for _, s := range plan.FirstRun.Stages {
 		fmt.Println(s.Title)
 	}

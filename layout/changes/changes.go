@@ -130,11 +130,8 @@ type side struct {
 }
 
 func work(job *parts.Job) (*side, error) {
-	w, err := layout.Work(job)
+	w, err := layout.Resolve(job)
 	if err != nil {
-		return nil, err
-	}
-	if err := w.Faults(); err != nil {
 		return nil, err
 	}
 	return &side{job, w.Plan, review.Review(w)}, nil

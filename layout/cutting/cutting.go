@@ -30,16 +30,6 @@ func SpindleRPM(vMPerMin, dMm float64) float64 {
 	return 0
 }
 
-// CuttingSpeed returns the cutting speed in m/min of a spindle at rpm (rev/min)
-// and diameter dMm (mm): v = pi d n/1000. It returns 0 unless both are positive
-// and finite and so is the result.
-func CuttingSpeed(rpm, dMm float64) float64 {
-	if v := math.Pi * dMm * rpm / 1000; dMm > 0 && positive(v) {
-		return v
-	}
-	return 0
-}
-
 // farBelow is the fraction of the wanted speed under which ChooseSpeed remarks
 // that the gear is slow. Common practice, no source.
 const farBelow = 0.6

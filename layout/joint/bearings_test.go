@@ -19,11 +19,11 @@ func demoPlan(t *testing.T, name string) *plan.Plan {
 	if err != nil {
 		t.Fatal(err)
 	}
-	p, err := layout.Resolve(job)
+	worked, err := layout.Resolve(job)
 	if err != nil {
 		t.Fatal(err)
 	}
-	return p
+	return worked.Plan
 }
 
 // Which way a cone goes follows from the cup's shoulder: its large end looks

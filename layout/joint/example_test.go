@@ -14,11 +14,12 @@ func Example() {
 		fmt.Println(err)
 		return
 	}
-	plan, err := layout.Resolve(job)
+	worked, err := layout.Resolve(job)
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
+	plan := worked.Plan
 	for i, j := range plan.Joints[:3] {
 		fmt.Printf("%d. %s: %s\n", i+1, j.Kind, j.Name)
 	}

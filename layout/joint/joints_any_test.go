@@ -19,10 +19,11 @@ func TestAnyJoint(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	bare, err := layout.Resolve(job)
+	worked, err := layout.Resolve(job)
 	if err != nil {
 		t.Fatal(err)
 	}
+	bare := worked.Plan
 	var rs []*part.Model // worked out once
 	for _, p := range job.Parts {
 		r := part.Work(job, p)

@@ -116,11 +116,11 @@ func smallPlan(t *testing.T, joints string) *plan.Plan {
 	if err != nil {
 		t.Fatal(err)
 	}
-	p, err := layout.Resolve(job)
+	worked, err := layout.Resolve(job)
 	if err != nil {
 		t.Fatal(err)
 	}
-	return p
+	return worked.Plan
 }
 
 func jointNamed(t *testing.T, p *plan.Plan, name string) *plan.JointPlan {
@@ -398,10 +398,11 @@ func TestPressAgainstShigley(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	pl, err := layout.Resolve(job)
+	worked, err := layout.Resolve(job)
 	if err != nil {
 		t.Fatal(err)
 	}
+	pl := worked.Plan
 	const psi = 0.00689476 // MPa, NIST SP 811
 	scale := 210000 / (30e6 * psi)
 	p := pl.Joints[0].Press
@@ -441,10 +442,11 @@ func TestDemoJoints(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		p, err := layout.Resolve(job)
+		worked, err := layout.Resolve(job)
 		if err != nil {
 			t.Fatal(err)
 		}
+		p := worked.Plan
 		again, err := layout.Resolve(job)
 		if err != nil {
 			t.Fatal(err)
@@ -453,7 +455,7 @@ func TestDemoJoints(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if two, err := json.Marshal(again); err != nil || string(one) != string(two) {
+		if two, err := json.Marshal(again.Plan); err != nil || string(one) != string(two) {
 			t.Errorf("%s: the plan differs from run to run (%v)", name, err)
 		}
 		kinds := map[string]int{}
@@ -555,10 +557,11 @@ func TestRegister(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	p, err := layout.Resolve(job)
+	worked, err := layout.Resolve(job)
 	if err != nil {
 		t.Fatal(err)
 	}
+	p := worked.Plan
 	for _, f := range jointNamed(t, p, "lantern").Figures {
 		if f.Label == "register" {
 			if f.Value != "Bearing housing front spigot in Lantern register: clearance 36 – 106 µm" {
@@ -595,10 +598,11 @@ func TestPugmillSequence(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	p, err := layout.Resolve(job)
+	worked, err := layout.Resolve(job)
 	if err != nil {
 		t.Fatal(err)
 	}
+	p := worked.Plan
 	for _, pair := range [][2]string{
 		{"gland", "lantern"}, {"front-bearing", "lantern"}, {"rear-bearing", "rear-cover"},
 		{"upright", "housing"}, {"front-flange", "front-flange-weld"}, {"front-flange-weld", "delivery-die"},
@@ -660,10 +664,11 @@ func TestFilletCarries(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		p, err := layout.Resolve(in)
+		worked, err := layout.Resolve(in)
 		if err != nil {
 			t.Fatal(err)
 		}
+		p := worked.Plan
 		return p.Joints[0]
 	}
 	carries := func(j *plan.JointPlan) string {

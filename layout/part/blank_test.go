@@ -27,10 +27,11 @@ func TestBlankProfile(t *testing.T) {
 		if err != nil {
 			t.Fatalf("%s: %v", c.name, err)
 		}
-		plan, err := layout.Resolve(cutJob(t, pt("15")))
+		worked, err := layout.Resolve(cutJob(t, pt("15")))
 		if err != nil {
 			t.Fatalf("%s: %v", c.name, err)
 		}
+		plan := worked.Plan
 		d := plan.Parts[0].Developments[0]
 		near(t, c.name+": area without lap", bare.AreaMm2, d.AreaMm2, 0.5)
 		lapped, err := part.CutProfile(cutJob(t, pt("15")), "p", part.CutOptions{})
@@ -87,10 +88,11 @@ func TestBlankPieces(t *testing.T) {
 	if _, err := part.CutProfile(cutJob(t, leaning), "p", part.CutOptions{}); err == nil || !strings.Contains(err.Error(), "say which of") {
 		t.Fatalf("several pieces: %v", err)
 	}
-	plan, err := layout.Resolve(cutJob(t, leaning))
+	worked, err := layout.Resolve(cutJob(t, leaning))
 	if err != nil {
 		t.Fatal(err)
 	}
+	plan := worked.Plan
 	total := 0.0
 	for _, d := range plan.Parts[0].Developments {
 		q, err := part.CutProfile(cutJob(t, leaning), "p", part.CutOptions{Piece: d.Name})

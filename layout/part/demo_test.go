@@ -38,7 +38,11 @@ func job(t *testing.T, header string, partFiles ...string) (*plan.Plan, error) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return layout.Resolve(j)
+	worked, err := layout.Resolve(j)
+	if err != nil {
+		return nil, err
+	}
+	return worked.Plan, nil
 }
 
 func mustJob(t *testing.T, header string, partFiles ...string) *plan.Plan {
@@ -57,11 +61,11 @@ func demo(t *testing.T, name string) *plan.Plan {
 	if err != nil {
 		t.Fatal(err)
 	}
-	pl, err := layout.Resolve(j)
+	worked, err := layout.Resolve(j)
 	if err != nil {
 		t.Fatal(err)
 	}
-	return pl
+	return worked.Plan
 }
 
 // TestDemoHoles compares every hole of the demo jobs with testdata/expected,

@@ -20,10 +20,11 @@ func TestDimensionChains(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		pl, err := layout.Resolve(job)
+		worked, err := layout.Resolve(job)
 		if err != nil {
 			t.Fatal(err)
 		}
+		pl := worked.Plan
 		for _, p := range pl.Parts {
 			for _, inside := range []bool{false, true} {
 				links, auxiliary, at := 0, 0, 0.0

@@ -117,19 +117,6 @@ func backRun(s Sides) string {
 	return ""
 }
 
-// FilletPrep returns the preparation of a fillet: clean edges and a gap of at
-// most 2 mm (ISO 9692-1 Table 3, from memory). It errs if the parts are not
-// thicker than 2 mm or do not meet at 70 to 100 degrees (mm, degrees).
-func FilletPrep(thinnerMm, angleDeg float64) (Prep, error) {
-	if !positive(thinnerMm) || thinnerMm <= 2 {
-		return Prep{}, fmt.Errorf("weld: fillets of ISO 9692-1 join parts over 2 mm, not %v mm", thinnerMm)
-	}
-	if !(angleDeg >= 70 && angleDeg <= 100) {
-		return Prep{}, fmt.Errorf("weld: fillets of ISO 9692-1 join parts at 70 to 100 degrees, not %v", angleDeg)
-	}
-	return Prep{Shape: Fillet, GapMm: Choice{0, 0, 2}, Source: iso9692, Note: "a gap takes from the leg: add it to the leg"}, nil
-}
-
 // capArea is the area of a cap over its mouth and height: a parabola.
 const capArea = 2.0 / 3
 

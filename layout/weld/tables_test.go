@@ -31,17 +31,6 @@ func TestPrepFigures(t *testing.T) {
 			t.Errorf("%v mm, edges %d, sides %d: %+v, %v", row.t, row.e, row.s, p, err)
 		}
 	}
-	if p, err := FilletPrep(6, 90); err != nil || p.GapMm != c(0, 0, 2) {
-		t.Errorf("fillet: %+v, %v", p, err)
-	}
-	for deg, ok := range map[float64]bool{69.9: false, 70: true, 100: true, 100.5: false} {
-		if _, err := FilletPrep(6, deg); (err == nil) != ok {
-			t.Errorf("fillet at %v degrees: %v", deg, err)
-		}
-	}
-	if _, err := FilletPrep(2.1, 90); err != nil {
-		t.Error(err)
-	}
 	if (BothEdges != 0) || OneEdge != 1 || OneSide != 0 || TwoSides != 1 {
 		t.Error("edges and sides")
 	}

@@ -183,14 +183,6 @@ func TestButtPrep(t *testing.T) {
 	if p, err := ButtPrep(5, 7, OneSide); err == nil {
 		t.Errorf("unknown edges: %+v, want an error", p)
 	}
-	if p, err := FilletPrep(6, 90); err != nil || p.Shape != Fillet || p.GapMm.Max != 2 {
-		t.Errorf("FilletPrep(6, 90) = %+v, %v", p, err)
-	}
-	for _, bad := range [][2]float64{{2, 90}, {math.NaN(), 90}, {6, 60}, {6, 110}, {6, math.NaN()}} {
-		if p, err := FilletPrep(bad[0], bad[1]); err == nil {
-			t.Errorf("FilletPrep(%v) = %+v, want an error", bad, p)
-		}
-	}
 }
 
 // Weight of weld metal per metre, filler-metal data handbook of a consumables

@@ -1,7 +1,5 @@
 package draw
 
-import "strconv"
-
 // Labelled is a value after its label; empty without a value.
 func Labelled(label, value string) string {
 	if value == "" {
@@ -17,16 +15,6 @@ func RunningHead(title, rest string, width float64) Piece {
 	p.Draw.Add(Text{YMm: -4.6, SizeMm: size, Bold: true, Content: shown, Heading: 1})
 	p.Draw.Add(Segment(0, -6.8, width, -6.8, 0.5))
 	return p
-}
-
-// StepList numbers a list of texts.
-func StepList(texts []string, width float64) []Piece {
-	var pieces []Piece
-	for i, t := range texts {
-		pieces = append(pieces, Paragraph(strconv.Itoa(i+1)+".", t, 3.8, false, width)...)
-		pieces = append(pieces, Space(1.8))
-	}
-	return pieces
 }
 
 // WideMm is the room from which sheets are set in two columns.

@@ -52,9 +52,6 @@ func (f *Flow) Columns(n int) {
 	f.y, f.Lowest, f.column, f.count = f.top, f.top, 0, n
 }
 
-// Columns2 tells whether the flow is in two columns.
-func (f *Flow) Columns2() bool { return f.count == 2 }
-
 // Column is the number of the column that is being filled, from 0.
 func (f *Flow) Column() int { return f.column }
 

@@ -73,7 +73,6 @@ func (m measured) halve(from, n int, headMm float64) (at int, high float64) {
 // region is the part of a sheet under its operations: tables to work by, and
 // the record.
 type region struct {
-	d        density
 	narrow   []measured // in two columns
 	record   measured   // in two columns or beside the others
 	verdict  draw.Piece

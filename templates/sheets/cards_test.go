@@ -18,11 +18,11 @@ func demoPlan(t *testing.T, name string) *plan.Plan {
 	if err != nil {
 		t.Fatal(err)
 	}
-	pl, err := layout.Resolve(job)
+	worked, err := layout.Resolve(job)
 	if err != nil {
 		t.Fatal(err)
 	}
-	return pl
+	return worked.Plan
 }
 
 // cardWords are all texts of the plan's cards, by the name of their sheet.

@@ -150,11 +150,11 @@ func resolved(tb testing.TB, name string) *plan.Plan {
 	if err != nil {
 		tb.Fatal(err)
 	}
-	pl, err := layout.Resolve(job)
+	worked, err := layout.Resolve(job)
 	if err != nil {
 		tb.Fatal(err)
 	}
-	return pl
+	return worked.Plan
 }
 
 // TestFill prints how much of the sheets the templates of the demos use, and
