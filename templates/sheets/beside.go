@@ -75,6 +75,7 @@ func (m measured) halve(from, n int, headMm float64) (at int, high float64) {
 type region struct {
 	narrow   []measured // in two columns
 	record   measured   // in two columns or beside the others
+	wide     measured   // the same over both columns
 	verdict  draw.Piece
 	columnMm float64
 }
@@ -88,7 +89,7 @@ func (d density) tables(f *draw.Flow, pl *plan.Plan, part *plan.PartPlan, all []
 		return
 	}
 	r := region{verdict: verdict, columnMm: (f.Width() - draw.GutterMm) / 2}
-	r.record = measure(record, r.columnMm)
+	r.record, r.wide = measure(record, r.columnMm), measure(record, f.Width())
 	for _, t := range all {
 		if t = d.tight(t); t.LeastWidth() > r.columnMm {
 			f.Table(t)
@@ -107,7 +108,7 @@ func (d density) tables(f *draw.Flow, pl *plan.Plan, part *plan.PartPlan, all []
 	beside := max(r.height(r.narrow), r.record.whole())
 	k := r.balance()
 	above := max(r.height(r.narrow[:k]), r.height(r.narrow[k:]))
-	if _, under := r.record.halve(0, len(r.record.rowsMm), r.record.barsMm); len(r.narrow) > 0 && beside <= above+under && f.Fits(beside+verdict.Height) {
+	if len(r.narrow) > 0 && beside <= above+r.under() && f.Fits(beside+verdict.Height) {
 		r.pair(f, r.narrow, []measured{r.record})
 	} else {
 		if !f.Fits(above) && above < f.Tallest() {
@@ -121,9 +122,22 @@ func (d density) tables(f *draw.Flow, pl *plan.Plan, part *plan.PartPlan, all []
 	}
 }
 
-// setRecord sets the record in two columns, on more than one page where either
-// gets rows enough.
+// under is the height of the rows of the record below the other tables.
+func (r *region) under() float64 {
+	_, halved := r.record.halve(0, len(r.record.rowsMm), r.record.barsMm)
+	return min(halved, r.wide.high(0, len(r.wide.rowsMm), r.wide.barsMm))
+}
+
+// setRecord sets the record over the whole width where that is lower: pieces
+// with columns of their own leave half the width too little for words. Else it
+// stands in two columns, on more than one page where either gets rows enough.
 func (r *region) setRecord(f *draw.Flow) {
+	if _, halved := r.record.halve(0, len(r.record.rowsMm), r.record.barsMm); r.under() < halved-0.1 {
+		t := r.wide.Table
+		t.Foot = r.verdict.Height
+		f.Table(t)
+		return
+	}
 	m, from, title := r.record, 0, r.record.Table
 	for from < len(m.rowsMm) {
 		head := title.Head(2*r.columnMm + draw.GutterMm)

@@ -128,6 +128,48 @@ func TestSmallPartsShareAPage(t *testing.T) {
 	}
 }
 
+// TestSmallPartFillsAPage: a small part stands on what a large one leaves of its
+// last page, although another part comes between them, and so takes no page.
+func TestSmallPartFillsAPage(t *testing.T) {
+	t.Parallel()
+	part := func(title string, checks int) *plan.PartPlan {
+		p := &plan.PartPlan{Name: title, Title: title, Quantity: 1, Operations: []plan.Operation{{N: 1, Machine: "Saw", Title: "Cut"}}}
+		for range checks {
+			p.Checks = append(p.Checks, plan.Check{What: "length", Limits: "9 – 11"})
+		}
+		return p
+	}
+	list := []*plan.PartPlan{part("Frame", 120), part("Rail", 90), part("Clip", 9)}
+	sheets := Parts(&plan.Plan{Units: parts.Millimetres, Parts: list}, list, a4, nil)
+	alone := 0
+	for _, p := range list[:2] {
+		alone += len(Parts(&plan.Plan{Units: parts.Millimetres, Parts: list}, []*plan.PartPlan{p}, a4, nil))
+	}
+	var order []string
+	for _, s := range sheets {
+		order = append(order, s.Starts...)
+	}
+	if len(sheets) != alone || !slices.Equal(order, []string{"Frame", "Clip", "Rail"}) {
+		t.Errorf("%d sheets for %d, in the order %q", len(sheets), alone, order)
+	}
+}
+
+// TestPiecesNeedTheWidth: the record of four pieces is set over the whole width
+// where that is lower, of one piece in two columns.
+func TestPiecesNeedTheWidth(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct{ quantity, heads int }{{1, 2}, {4, 1}} {
+		p := &plan.PartPlan{Name: "Pillar", Title: "Pillar", Quantity: c.quantity}
+		for range 10 {
+			p.Checks = append(p.Checks, plan.Check{What: "front thread M16 for a counterpart · gauge", Limits: "counterpart runs freely, no shake"})
+		}
+		sheets := Parts(&plan.Plan{Units: parts.Millimetres}, []*plan.PartPlan{p}, a4, nil)
+		if got := countText(sheets[0].Draw, "Limits"); got != c.heads {
+			t.Errorf("%d pieces: %d columns of the record, want %d", c.quantity, got, c.heads)
+		}
+	}
+}
+
 func TestPieceHeads(t *testing.T) {
 	t.Parallel()
 	for n, want := range map[int]string{1: "ok", 2: "pc 1|pc 2", 4: "pc 1|pc 2|pc 3|pc 4", 5: "all 5"} {

@@ -1,6 +1,7 @@
 package sheets
 
 import (
+	"cmp"
 	"slices"
 	"strconv"
 	"strings"
@@ -29,26 +30,76 @@ const (
 	overMm      = 14.0 // that the tables beside the views may be taller
 )
 
-// Parts draws the sheets of the parts, one after the other: pictures with
-// sizes, operations to tick, hole tables and the record to fill in. Parts that
-// fit together on a page share it; what is left of a page takes the next part
-// if all of it fits.
+// Parts draws the sheets of the parts: pictures with sizes, operations to tick,
+// hole tables and the record to fill in. Parts follow one another, but for one
+// that stands whole on what another leaves of its last page.
 func Parts(pl *plan.Plan, list []*plan.PartPlan, paper draw.Frame, missing map[string][]string) []*draw.Sheet {
 	var out []*draw.Sheet
-	for len(list) > 0 {
-		best := tightest(pl, list[:1], paper, missing)
-		n := 1
-		for n < len(list) {
-			more := tightest(pl, list[:n+1], paper, missing)
-			if len(more.Sheets) > len(best.Sheets) {
-				break
-			}
-			best, n = more, n+1
+	for _, g := range share(pl, list, paper, missing) {
+		if g.best == nil {
+			g.best = tightest(pl, g.parts, paper, missing)
 		}
-		out = append(out, best.Sheets...)
-		list = list[n:]
+		out = append(out, g.best.Sheets...)
 	}
 	return out
+}
+
+// sharing are parts that stand on pages of their own.
+type sharing struct {
+	parts  []*plan.PartPlan
+	pages  int
+	leftMm float64    // on the last page, set as close as can be
+	highMm float64    // of the first alone, if it fits on a page
+	best   *draw.Flow // once it is known to fit
+}
+
+// share gives each part that fits on a page, the highest first, the room that it
+// fills best.
+func share(pl *plan.Plan, list []*plan.PartPlan, paper draw.Frame, missing map[string][]string) []*sharing {
+	var groups []*sharing
+	if len(list) == 1 {
+		return []*sharing{{parts: list}}
+	}
+	for _, part := range list {
+		f := closest(pl, part, paper, missing)
+		g := &sharing{parts: []*plan.PartPlan{part}, pages: len(f.Sheets), leftMm: f.Left() - shareRoomMm}
+		if g.pages == 1 {
+			g.highMm = f.Body.Height() - f.Left()
+		}
+		groups = append(groups, g)
+	}
+	byHeight := slices.Clone(groups)
+	slices.SortStableFunc(byHeight, func(a, b *sharing) int { return cmp.Compare(b.highMm, a.highMm) })
+	for i, small := range byHeight {
+		if small.pages > 1 || len(small.parts) > 1 {
+			continue
+		}
+		byRoom := slices.Clone(groups)
+		slices.SortStableFunc(byRoom, func(a, b *sharing) int { return cmp.Compare(a.leftMm, b.leftMm) })
+		for _, host := range byRoom {
+			if slices.Contains(byHeight[i:], host) && host.pages == 1 || host.leftMm < small.highMm {
+				continue
+			}
+			parts := append(slices.Clone(host.parts), small.parts[0])
+			if f := tightest(pl, parts, paper, missing); len(f.Sheets) == host.pages {
+				host.parts, host.best, host.leftMm = parts, f, host.leftMm-small.highMm-shareRoomMm
+				groups = slices.DeleteFunc(groups, func(g *sharing) bool { return g == small })
+				break
+			}
+		}
+	}
+	return groups
+}
+
+// closest sets a part as close as can be.
+func closest(pl *plan.Plan, part *plan.PartPlan, paper draw.Frame, missing map[string][]string) *draw.Flow {
+	d := densities[len(densities)-1]
+	best := d.lay(pl, []*plan.PartPlan{part}, paper, missing, false)
+	f := d.lay(pl, []*plan.PartPlan{part}, paper, missing, true)
+	if f != nil && (len(f.Sheets) < len(best.Sheets) || len(f.Sheets) == len(best.Sheets) && f.Left() > best.Left()) {
+		return f
+	}
+	return best
 }
 
 // density is how close a part's sheets are set: 1 is roomy.
@@ -80,16 +131,9 @@ func tightest(pl *plan.Plan, group []*plan.PartPlan, paper draw.Frame, missing m
 	var best *draw.Flow
 	for _, d := range densities {
 		for _, beside := range []bool{false, true} {
-			f := draw.NewFlow(func(page int) (*draw.Sheet, draw.Piece) { return partPage(group[0], paper, page) })
-			folded := slices.ContainsFunc(group, func(part *plan.PartPlan) bool { return len(part.Profiles) > 0 })
-			if beside && (folded || f.Width() < twoColumnsMm) { // a fold's sizes need the width
+			f := d.lay(pl, group, paper, missing, beside)
+			if f == nil {
 				continue
-			}
-			for i, part := range group {
-				if i > 0 {
-					d.under(f, part)
-				}
-				d.set(f, pl, part, missing[part.Name], beside)
 			}
 			if best == nil || len(f.Sheets) < len(best.Sheets) {
 				best = f
@@ -100,6 +144,23 @@ func tightest(pl *plan.Plan, group []*plan.PartPlan, paper draw.Frame, missing m
 		}
 	}
 	return best
+}
+
+// lay sets parts one below the other; nil where there is no room for tables
+// beside the views.
+func (d density) lay(pl *plan.Plan, group []*plan.PartPlan, paper draw.Frame, missing map[string][]string, beside bool) *draw.Flow {
+	f := draw.NewFlow(func(page int) (*draw.Sheet, draw.Piece) { return partPage(group[0], paper, page) })
+	folded := slices.ContainsFunc(group, func(part *plan.PartPlan) bool { return len(part.Profiles) > 0 })
+	if beside && (folded || f.Width() < twoColumnsMm) { // a fold's sizes need the width
+		return nil
+	}
+	for i, part := range group {
+		if i > 0 {
+			d.under(f, part)
+		}
+		d.set(f, pl, part, missing[part.Name], beside)
+	}
+	return f
 }
 
 // under begins a further part on a page.
