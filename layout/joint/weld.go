@@ -342,10 +342,28 @@ func (t *joint) weldFigures(p *plan.WeldPlan) {
 	}
 	t.figure("length", t.w.Read(p.LengthMm)+round, "")
 	t.figure("weld metal", t.w.Area(p.AreaMm2)+", "+words.Trim(p.DepositedKg, 3)+" kg; buy "+words.Trim(p.BuyKg, 2)+" kg", p.Process)
+	t.shrinks(p)
 	t.figure("runs", words.Trim(float64(p.Runs), 0)+", about", "common practice, no source")
 	if len(p.TacksDeg) > 0 {
 		t.figure("tacks", words.Trim(float64(len(p.TacksDeg)), 0)+" × "+t.w.Read(p.TackLengthMm)+" in the order "+words.Degrees(p.TacksDeg), "common practice, no source")
 	}
+}
+
+// shrinks says what a fillet or a V between two bevelled edges draws in; the rule
+// knows no other groove.
+func (t *joint) shrinks(p *plan.WeldPlan) {
+	s, err := weld.FilletShrinkage(p.LegMm, p.ThinnerMm, p.LengthMm)
+	if p.Symbol == weld.SingleV.Symbol() {
+		s, err = weld.ButtShrinkage(p.LengthMm)
+	}
+	if err != nil {
+		return
+	}
+	across := t.w.Read(s.AcrossMinMm)
+	if s.AcrossMaxMm > s.AcrossMinMm {
+		across += " to " + t.w.Read(s.AcrossMaxMm)
+	}
+	t.figure("draws in, each weld", across+" across, "+t.w.Read(s.AlongMm)+" along", s.Source)
 }
 
 func (j *shop) gapText(mm float64) string {

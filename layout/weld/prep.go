@@ -240,45 +240,6 @@ func PressedGroove(depthMm, angleDeg, capMm float64, p Process, flat bool) (Pres
 	return g, nil
 }
 
-// Mark is a supplementary symbol of ISO 2553.
-type Mark int
-
-// The supplementary symbols used on the weld sheets.
-const (
-	AllRound Mark = iota
-	Field
-	Flush
-	Convex
-	Concave
-	ToesBlended
-	BackRun
-	Backing
-)
-
-// Name returns the name of the supplementary symbol in ISO 2553:2019 Table 3
-// (from memory); empty if m is none of the constants.
-func (m Mark) Name() string {
-	switch m {
-	case AllRound:
-		return "weld all around"
-	case Field:
-		return "field weld"
-	case Flush:
-		return "flat, finished flush"
-	case Convex:
-		return "convex"
-	case Concave:
-		return "concave"
-	case ToesBlended:
-		return "toes blended smoothly"
-	case BackRun:
-		return "back run"
-	case Backing:
-		return "backing"
-	}
-	return ""
-}
-
 // Designation returns the main dimensions written before and behind a fillet's
 // symbol as ISO 2553 has it: "a4" or "z6", and for intermittent welds the count,
 // length and gap, "a4  3 x 50 (100)". The symbol itself is left to the drawing.

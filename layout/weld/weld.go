@@ -29,15 +29,6 @@ func Throat(legMm float64) float64 {
 	return legMm / math.Sqrt2
 }
 
-// Leg returns the leg z in mm of an equal-leg fillet of throat a mm:
-// z = a sqrt(2). 0 if a is not positive and finite.
-func Leg(throatMm float64) float64 {
-	if !positive(throatMm) || math.IsInf(throatMm*math.Sqrt2, 0) {
-		return 0
-	}
-	return throatMm * math.Sqrt2
-}
-
 // FilletJoint is what fillet sizes depend on.
 type FilletJoint struct {
 	ThinnerMm float64 // thickness of the thinner part, mm
@@ -237,17 +228,6 @@ func FilletForce(throatMm, lengthMm float64, closed bool, grade string, fuMPa fl
 		return 0, fmt.Errorf("weld: the sizes are out of all proportion: no finite force")
 	}
 	return force, nil
-}
-
-// AllowableUS returns the allowable shear stress in MPa on a fillet's throat by
-// the US allowable-stress rule, 0.30 of the filler's tensile strength (AWS D1.1
-// and AISC, from memory). electrodeKsi is the strength class: 70 for E70. It
-// errs unless the class is from 60 to 120.
-func AllowableUS(electrodeKsi float64) (float64, error) {
-	if !(electrodeKsi >= 60 && electrodeKsi <= 120) {
-		return 0, fmt.Errorf("weld: electrode class %v ksi is not from 60 to 120", electrodeKsi)
-	}
-	return 0.30 * electrodeKsi * 6.894757293168, nil
 }
 
 // positive reports whether x is above zero and finite.

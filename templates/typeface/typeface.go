@@ -170,24 +170,6 @@ func WidthMm(text string, sizeMm float64, bold bool) float64 {
 	return float64(units(text, bold)) / faceOf(bold).em * sizeMm
 }
 
-// Fit returns the em size in millimetres, sizeMm or less, at which the text
-// is at most maxMm wide. It returns 0 where no size fits (maxMm or sizeMm not
-// positive) and the text has a width.
-func Fit(text string, sizeMm, maxMm float64, bold bool) float64 {
-	width := WidthMm(text, sizeMm, bold)
-	if width == 0 || width <= maxMm {
-		return sizeMm
-	}
-	if !positive(maxMm) {
-		return 0
-	}
-	fitted := sizeMm * maxMm / width
-	for WidthMm(text, fitted, bold) > maxMm { // the last digit of the quotient
-		fitted = math.Nextafter(fitted, 0)
-	}
-	return fitted
-}
-
 // Wrap breaks the text into lines at most widthMm wide at the em size sizeMm.
 // It breaks at spaces, keeps line feeds as breaks, and divides a word only
 // where the word alone is too wide; a single character is never divided, so

@@ -102,30 +102,6 @@ func TestPrintable(t *testing.T) {
 	}
 }
 
-func TestFit(t *testing.T) {
-	if got := typeface.Fit("short", 3, 100, false); got != 3 {
-		t.Errorf("a text that fits changed to size %v", got)
-	}
-	if got := typeface.Fit("x", 3, 0, false); got != 0 {
-		t.Errorf("no room gave size %v, want 0", got)
-	}
-	rapid.Check(t, func(t *rapid.T) {
-		text := rapid.StringN(1, 40, -1).Draw(t, "text")
-		size := rapid.Float64Range(0.5, 50).Draw(t, "size")
-		room := rapid.Float64Range(0.1, 200).Draw(t, "room")
-		got := typeface.Fit(text, size, room, true)
-		if got > size {
-			t.Fatalf("size grew from %v to %v", size, got)
-		}
-		if w := typeface.WidthMm(text, got, true); w > room {
-			t.Fatalf("%v mm wide in %v", w, room)
-		}
-		if got < size && typeface.WidthMm(text, got*1.0001, true) <= room {
-			t.Fatalf("size %v is smaller than it need be", got)
-		}
-	})
-}
-
 func TestWrap(t *testing.T) {
 	cases := []struct {
 		text  string
