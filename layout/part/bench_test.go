@@ -144,16 +144,30 @@ func TestOverhang(t *testing.T) {
 }
 
 // TestRunOut: DIN 76-1 for a pitch of 1.5 gives 3.8 of run-out and 4.5 to the
-// shoulder; an undercut or a free end needs neither.
+// shoulder; an undercut or a free end needs neither. A seat over
+// the root is marked by the tool: 28.376 is the minor diameter of M30x1.5, and a unified thread
+// takes the row of the next larger pitch, 2.5 for 12 per inch.
 func TestRunOut(t *testing.T) {
 	t.Parallel()
-	const shaft = "part: pin\nkind: shaft\nmaterial: S235\nstock: {round: 45 mm}\nprofile:\n  outside:\n    - {name: a, thread: M20x1.5, length: 30UNDERCUT}\n    - {name: b, diameter: 40, length: 40}\n    - {name: c, diameter: 30, length: 20}\n    - {name: d, thread: M30x1.5, length: 20}\n"
-	m := work(t, "mm", strings.Replace(shaft, "UNDERCUT", "", 1))
+	const text = "part: pin\nkind: shaft\nmaterial: S235\nstock: {round: 45 mm}\nprofile:\n  outside:\n    - {name: a, thread: M20x1.5, length: 30UNDERCUT}\n    - {name: b, diameter: 40, length: 40}\n    - {name: c, diameter: SEAT, length: 20}\n    - {name: d, thread: END, length: 20}\n"
+	shaft := func(edits ...string) string {
+		return strings.NewReplacer(append(edits, "UNDERCUT", "", "SEAT", "28", "END", "M30x1.5")...).Replace(text)
+	}
+	m := work(t, "mm", shaft())
 	has(t, m, "Cut a M20x1.5, pitch 1.5 mm, 30 long. No undercut is drawn: the last 3.8 mm run out, and full thread ends 4.5 mm from the shoulder at most (DIN 76-1)")
 	if strings.Count(lines(m), "No undercut") != 1 {
 		t.Error("a thread that runs out at a free end needs no undercut:\n" + lines(m))
 	}
-	if s := lines(work(t, "mm", strings.Replace(shaft, "UNDERCUT", ", undercut: {width: 5, depth: 1.2}", 1))); strings.Contains(s, "No undercut") {
+	if s := lines(work(t, "mm", shaft("UNDERCUT", ", undercut: {width: 5, depth: 1.2}"))); strings.Contains(s, "No undercut") {
+		t.Error(s)
+	}
+	for seat, said := range map[string]bool{"28.3": false, "28.4": true, "30": true} {
+		if s := lines(work(t, "mm", shaft("SEAT", seat))); said != strings.Contains(s, "full thread ends 4.5 mm from c at most (DIN 76-1); stop the tool short of c, it would mark it; what screws on") {
+			t.Errorf("Ø%s:\n%s", seat, s)
+		}
+	}
+	has(t, work(t, "mm", shaft("SEAT", "34.9", "END", "1 3/8-12 UNF")), "the last 6.3 mm run out, and full thread ends 7.5 mm from c at most (DIN 76-1, next larger pitch); stop the tool")
+	if s := lines(work(t, "mm", shaft("SEAT", "30", "END", "R1"))); strings.Contains(s, "from c at most") {
 		t.Error(s)
 	}
 }

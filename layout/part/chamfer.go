@@ -26,23 +26,44 @@ func (s *Sizes) chamfers() []*chamfer {
 		name, back := strings.CutSuffix(in.Edge.Value, "-back")
 		c := &chamfer{Chamfer: in, step: s.StepNamed(strings.TrimSuffix(name, "-front")), back: back}
 		if c.step != nil {
-			d := 2 * in.Size.Mm * tanDeg(in.Angle.Deg)
-			if !c.step.Inside {
-				d = -d
-			}
-			c.diaMm = geom.Clean(2*c.step.drawnRadius() + d)
+			c.diaMm = geom.Clean(2 * (c.step.drawnRadius() + c.step.bevelMm(back, in.Size.Mm, in.Angle.Deg) - c.step.fallMm(back)))
 		}
 		out = append(out, c)
 	}
 	return out
 }
 
-// edge is a straight stretch of contour with the chamfers at its two ends; side
-// is +1 outside and −1 inside.
-func (s *Sizes) edge(st Step, radius, side float64) []plan.XY {
+// bevelMm is how far the radius at a face lies over that of the step, with a
+// chamfer of that length along the axis. On a taper the chamfer starts where the
+// cone is at its inner end.
+func (s *Step) bevelMm(back bool, longMm, deg float64) float64 {
+	up := longMm * tanDeg(deg)
+	if !s.Inside {
+		up = -up
+	}
+	t := s.taper()
+	switch {
+	case t == nil:
+		return up
+	case t.largeAt(back):
+		return up - longMm/t.Ratio()/2
+	}
+	return up + longMm/t.Ratio()/2
+}
+
+// fallMm is how far the radius at an end lies under the large one of a taper.
+func (s *Step) fallMm(back bool) float64 {
+	if t := s.taper(); t != nil && !t.largeAt(back) {
+		return (t.LargeMm - t.SmallMm) / 2
+	}
+	return 0
+}
+
+// edge is a straight stretch of contour with the chamfers at its two ends.
+func (s *Sizes) edge(st Step, radius float64) []plan.XY {
 	line := []plan.XY{{XMm: st.FromMm, YMm: radius}, {XMm: st.ToMm, YMm: radius}}
 	for _, c := range s.Part.Chamfers {
-		end := geom.Clean(radius - side*c.Size.Mm*tanDeg(c.Angle.Deg))
+		end := geom.Clean(radius + st.bevelMm(strings.HasSuffix(c.Edge.Value, "-back"), c.Size.Mm, c.Angle.Deg))
 		switch c.Edge.Value {
 		case st.Name + "-front":
 			line = append([]plan.XY{{XMm: st.FromMm, YMm: end}, {XMm: geom.Clean(st.FromMm + c.Size.Mm), YMm: radius}}, line[1:]...)

@@ -116,24 +116,33 @@ func (thread) thread(st *Step) *plan.ThreadLine {
 
 func (thread) after(b *bench, st *Step) string { return b.threadWork(st) + b.runOut(st) }
 
-// runOut says how an outside thread ends at a shoulder that has no undercut
-// (DIN 76-1); nothing where it runs out freely.
+// runOut says how an outside thread ends, without an undercut, at metal that
+// stands over its root: a shoulder, or a seat of the same diameter, which the tool
+// would mark. Nothing where it runs out freely.
 func (b *bench) runOut(st *Step) string {
 	outside, _ := b.Sides()
-	i := slices.Index(outside, st)
-	if st.Inside || st.Undercut != nil || i < 0 {
+	i, t := slices.Index(outside, st), st.Size.Thread
+	if st.Inside || st.Undercut != nil || t.Taper || i < 0 {
 		return ""
 	}
-	higher := func(j int) bool {
-		return j >= 0 && j < len(outside) && outside[j].Size.NominalMm > st.Size.NominalMm
+	var next *Step
+	for _, j := range []int{i - 1, i + 1} {
+		if j >= 0 && j < len(outside) && outside[j].Size.NominalMm > t.MinorMm && (next == nil || outside[j].Size.NominalMm > next.Size.NominalMm) {
+			next = outside[j]
+		}
 	}
-	if !higher(i-1) && !higher(i+1) {
+	if next == nil {
 		return ""
 	}
-	e, err := grooves.ThreadEndFor(st.Size.Thread.MajorMm, st.Size.Thread.PitchMm, false, false)
+	e, err := grooves.ThreadEndFor(t.MajorMm, t.PitchMm, false, false)
 	if err != nil {
 		return ""
 	}
-	return " No undercut is drawn: the last " + b.W.Said(e.RunoutMm) + " run out, and full thread ends " + b.W.Said(e.ShoulderMm) + " from the shoulder at most (" + e.Source.Name + "); what screws on needs a recess or a spacer there."
+	from, stop := "the shoulder", ""
+	if next.Size.NominalMm <= t.MajorMm {
+		from = words.Spaced(next.Name)
+		stop = "; stop the tool short of " + from + ", it would mark it"
+	}
+	return " No undercut is drawn: the last " + b.W.Said(e.RunoutMm) + " run out, and full thread ends " + b.W.Said(e.ShoulderMm) + " from " + from + " at most (" + e.Source.Name + ")" + stop + "; what screws on needs a recess or a spacer there."
 }
 func (thread) check(c *plan.Check) { c.Limits = "counterpart runs freely, no shake" }

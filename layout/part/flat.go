@@ -54,9 +54,9 @@ func (f *flat) overall(s *Sizes) string {
 func (f *flat) section(s *Sizes) *plan.Section {
 	out := &plan.Section{LengthMm: s.LengthMm(), Flat: true, MaxMm: geom.Clean(s.OutlinePath().Bounds().Y1)}
 	edge := Step{Name: outlineStep, ToMm: out.LengthMm}
-	out.Outer = s.grooved(&edge, s.edge(edge, out.MaxMm, 1))
+	out.Outer = s.grooved(&edge, s.edge(edge, out.MaxMm))
 	if bore := s.StepNamed(boreStep); bore != nil {
-		out.Inner = s.grooved(bore, s.edge(*bore, bore.Size.NominalMm/2, -1))
+		out.Inner = s.grooved(bore, s.edge(*bore, bore.Size.NominalMm/2))
 	}
 	return out
 }

@@ -2,6 +2,7 @@ package part
 
 import (
 	"errors"
+	"slices"
 	"strings"
 
 	"centrepop/layout/fits"
@@ -18,6 +19,7 @@ type tapered struct {
 	bare
 	tapers.Taper
 	large, small parts.Face
+	bevels       []parts.Chamfer // of the part
 }
 
 // taperOf is the taper of a step, nil without one.
@@ -31,11 +33,24 @@ func (z *sizer) taperOf(in *parts.Step) *tapered {
 		z.fault(t.Pos, "the taper comes to a point within its step", "a smaller angle, or a shorter step")
 		return nil
 	}
-	out := &tapered{Taper: cone, large: parts.Front, small: parts.Back}
+	out := &tapered{Taper: cone, large: parts.Front, small: parts.Back, bevels: z.Part.Chamfers}
 	if t.Toward == parts.Front {
 		out.large, out.small = parts.Back, parts.Front
 	}
 	return out
+}
+
+// largeAt tells whether the large end is at that end of the step.
+func (t *tapered) largeAt(back bool) bool { return (t.large == parts.Back) == back }
+
+// taper is the taper of a step, nil without one.
+func (s *Step) taper() *tapered {
+	for _, d := range s.details {
+		if t, ok := d.(*tapered); ok {
+			return t
+		}
+	}
+	return nil
 }
 
 func (t *tapered) note(w words.Writer) string {
@@ -76,13 +91,24 @@ func (t *tapered) after(b *bench, st *Step) string {
 		". Gauge plane is the large end: " + w.Said(0.1) + " on the diameter moves the gauge " + w.Said(words.Round(t.AdvanceMm(0.1), 2)) + " along."
 }
 
-func (t *tapered) check(c *plan.Check) { c.What += " at the " + string(t.large) + " end" }
+func (t *tapered) check(c *plan.Check) {
+	c.What += t.end(strings.ReplaceAll(c.What, " ", "-"), t.large)
+}
+
+// end names an end to be measured: a chamfer takes it away.
+func (t *tapered) end(step string, face parts.Face) string {
+	text := " at the " + string(face) + " end"
+	if slices.ContainsFunc(t.bevels, func(c parts.Chamfer) bool { return c.Edge.Value == step+"-"+string(face) }) {
+		text += ", before its chamfer"
+	}
+	return text
+}
 
 // more measures the small end and the angle.
 func (t *tapered) more(r *record, st *Step) {
 	name := words.Spaced(st.Name)
 	s := r.length(geom.Clean(t.SmallMm))
-	c := plan.Check{Ref: r.ref(st), What: name + " at the " + string(t.small) + " end", Wanted: r.W.Dia(s.NominalMm), Limits: words.OrNone(r.limitsText(s)), Gauge: "calipers", Source: s.Source}
+	c := plan.Check{Ref: r.ref(st), What: name + t.end(st.Name, t.small), Wanted: r.W.Dia(s.NominalMm), Limits: words.OrNone(r.limitsText(s)), Gauge: "calipers", Source: s.Source}
 	if s.Limited {
 		c.MinMm, c.MaxMm = s.MinMm, s.MaxMm
 	}

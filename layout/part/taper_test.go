@@ -1,6 +1,7 @@
 package part
 
 import (
+	"math"
 	"slices"
 	"strings"
 	"testing"
@@ -78,6 +79,33 @@ func TestTaperedBore(t *testing.T) {
 	has(t, m, "Bore socket to Ø16, 40 long, the small end of its taper.", "leaves 1 mm on diameter")
 	if in := m.Out.Section.Inner; in[0].YMm != 10 || in[1].YMm != 8 {
 		t.Errorf("contour %v", in)
+	}
+}
+
+// A chamfer on a taper starts on the cone: 2 long at 30° on 20 falling 1:10 is
+// 20 − 0.2 + 4 tan 30° = 22.109 at the face of the large end; outside 40 − 0.2 −
+// 2.309 = 37.491, and 34 + 0.2 − 2.309 = 31.891 at the small one. It is cut after
+// the taper, whose end is measured before.
+func TestTaperChamfer(t *testing.T) {
+	t.Parallel()
+	m := shaped(t, "CENTRES", "  inside:\n    - {name: socket, diameter: 20, length: 40, taper: {to: 16}}\nchamfers:\n  - {edge: socket-front, size: 2, angle: 30}")
+	in := m.Out.Section.Inner
+	if want := (plan.XY{XMm: 2, YMm: 9.9}); in[1] != want || math.Abs(in[0].YMm-22.109401077/2) > 1e-8 {
+		t.Errorf("contour %v", in)
+	}
+	has(t, m, "Chamfer socket front 2 × 30°: to Ø22.11 at the face")
+	if s := lines(m); strings.Index(s, "Taper socket") > strings.Index(s, "Chamfer socket front") {
+		t.Error(s)
+	}
+	if check(m, "socket at the front end, before its chamfer") == nil {
+		t.Error("the end is measured after it is gone")
+	}
+	m = shaped(t, "TAPER", "taper: {ratio: 10}", "CENTRES", "chamfers:\n  - {edge: cone-front, size: 2, angle: 30}")
+	has(t, m, "to Ø37.49 at the face")
+	m = shaped(t, "TAPER", "taper: {ratio: 10, toward: front}", "CENTRES", "chamfers:\n  - {edge: cone-front, size: 2, angle: 30}")
+	has(t, m, "to Ø31.89 at the face") // 34 + 0.2 − 2.309
+	if check(m, "cone at the front end, before its chamfer") == nil {
+		t.Error("the small end is measured after it is gone")
 	}
 }
 

@@ -93,7 +93,7 @@ func (t *turned) section(s *Sizes) *plan.Section {
 func (s *Sizes) contour(steps []*Step, side float64) []plan.XY {
 	var out []plan.XY
 	for i, st := range steps {
-		c := stretch{Step: st, side: side, line: s.edge(*st, st.drawnRadius(), side), shoulderLast: shoulderAfter(steps, i, side)}
+		c := stretch{Step: st, side: side, line: s.edge(*st, st.drawnRadius()), shoulderLast: shoulderAfter(steps, i, side)}
 		for _, d := range st.details {
 			c.line = d.contour(c)
 		}

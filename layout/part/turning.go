@@ -185,9 +185,10 @@ func (b *bench) turnSetting(first, onCentres bool, set setting, before []*Step) 
 		}
 		o.Refs = append(o.Refs, b.ref(s))
 	}
-	do, refs := b.chamferLines(func(c *chamfer) bool { return b.reached(c, set) })
+	do, refs := b.chamferLines(func(c *chamfer) bool { return b.reached(c, set) && c.step.taper() == nil })
+	last, ends := b.chamferLines(func(c *chamfer) bool { return b.reached(c, set) && c.step.taper() != nil })
 	cut, limits, more := b.grooveLines(func(g *Groove) bool { return g.at(set) })
-	o.Do, o.Refs, o.Limits = slices.Concat(o.Do, do, cut, after), slices.Concat(o.Refs, refs, more), append(o.Limits, limits...)
+	o.Do, o.Refs, o.Limits = slices.Concat(o.Do, do, cut, after, last), slices.Concat(o.Refs, refs, ends, more), append(o.Limits, limits...)
 	if len(cut) > 0 {
 		o.Tool += ", grooving tool"
 	}
