@@ -23,6 +23,9 @@ type Flow struct {
 	top     float64 // of the columns on this page
 	y       float64 // the next piece's upper edge
 	Lowest  float64 // of all columns on this page
+	most    int     // pages of a trial
+	tallest float64 // of the page after this many
+	pages   int
 }
 
 // GutterMm is the room between columns.
@@ -35,12 +38,26 @@ func NewFlow(next func(page int) (*Sheet, Piece)) *Flow {
 	return f
 }
 
+// NewTrial begins a flow that draws nothing: what is set in it only shows whether
+// it takes more than some pages.
+func NewTrial(next func(page int) (*Sheet, Piece), most int) *Flow {
+	f := &Flow{next: next, count: 1, most: most}
+	f.TurnPage()
+	return f
+}
+
+// Over tells whether a trial has taken more pages than it may; what else is set
+// in it does not matter then.
+func (f *Flow) Over() bool { return f.most > 0 && len(f.Sheets) > f.most }
+
 // TurnPage begins a new page.
 func (f *Flow) TurnPage() {
 	s, header := f.next(len(f.Sheets))
 	f.Sheets = append(f.Sheets, s)
 	f.Body = s.Frame.Body()
-	s.set(header, f.Body.X0, f.Body.Y1)
+	if f.most == 0 {
+		s.set(header, f.Body.X0, f.Body.Y1)
+	}
 	f.top = f.Body.Y1 - header.Height
 	f.pageTop = f.top
 	f.y, f.Lowest, f.column = f.top, f.top, 0
@@ -62,8 +79,11 @@ func (f *Flow) Width() float64 {
 
 // Tallest is the height of a column on a page that has only its header.
 func (f *Flow) Tallest() float64 {
-	_, header := f.next(len(f.Sheets))
-	return f.Body.Height() - header.Height
+	if f.pages != len(f.Sheets) {
+		_, header := f.next(len(f.Sheets))
+		f.pages, f.tallest = len(f.Sheets), f.Body.Height()-header.Height
+	}
+	return f.tallest
 }
 
 // TurnColumn goes on in the next column, or on the next page.
@@ -127,11 +147,16 @@ func (f *Flow) Skip(height float64) {
 	}
 }
 
-// Set draws a piece where the flow stands.
-func (f *Flow) Set(p Piece) {
-	x := f.Body.X0 + float64(f.column)*(f.Width()+GutterMm)
-	f.Sheets[len(f.Sheets)-1].set(p, x, f.y)
-	f.y -= p.Height
+// Set sets a piece where the flow stands.
+func (f *Flow) Set(p Piece) { f.draw(p.Height, func() Piece { return p }) }
+
+// draw sets a piece of a height where the flow stands.
+func (f *Flow) draw(high float64, piece func() Piece) {
+	if f.most == 0 {
+		x := f.Body.X0 + float64(f.column)*(f.Width()+GutterMm)
+		f.Sheets[len(f.Sheets)-1].set(piece(), x, f.y)
+	}
+	f.y -= high
 	f.Lowest = min(f.Lowest, f.y)
 }
 

@@ -33,7 +33,68 @@ type Table struct {
 	Foot    float64    // room kept under the last row, for what belongs below it
 	Fit     bool       // flexible columns share so that the table is lowest
 	scale   float64    // of all its text, set by shareWidths
-	fixed   []float64  // widths of the columns, set by Measure
+	laid    *laid      // for a width, set by Laid
+}
+
+// laid is what of a table is the same wherever it stands.
+type laid struct {
+	widths           []float64
+	cells            []Column // with the em of their texts
+	heads            [][]string
+	rows             [][][]string // lines by row and column
+	headsMm, titleMm float64
+	lead             []Piece
+	leadMm           float64
+}
+
+// Laid is the table laid out for a width: its columns keep their widths, and its
+// cells their lines, wherever it is set and however often.
+func (t Table) Laid(width float64) Table {
+	if t.laid != nil {
+		return t
+	}
+	t.dropSpare()
+	l := &laid{widths: t.shareWidths(width), cells: slices.Clone(t.Columns)}
+	for i, c := range t.Columns {
+		l.cells[i].Size = t.cellMm(c)
+		l.heads = append(l.heads, Wrap(c.Head, t.headMm(), true, l.widths[i]-2*padAcrossMm))
+	}
+	for _, row := range t.Rows {
+		lines := make([][]string, len(row))
+		for i, c := range l.cells {
+			for part := range strings.SplitSeq(row[i], "\n") {
+				lines[i] = append(lines[i], wrapMixed(part, c.Size, c.Bold, l.widths[i]-2*padAcrossMm)...)
+			}
+		}
+		l.rows = append(l.rows, lines)
+	}
+	l.headsMm = t.rowMm(t.headColumns(), l.heads, 0)
+	t.laid = l
+	return t.titled(t.Title, t.Lead, width)
+}
+
+// titled is a table that is laid out with another title and lead.
+func (t Table) titled(title, lead string, width float64) Table {
+	l := *t.laid
+	t.Title, t.Lead, t.laid = title, lead, &l
+	l.titleMm, l.lead, l.leadMm = 0, nil, 0
+	if title != "" {
+		l.titleMm = t.heading(title, width).Height
+	}
+	if lead != "" {
+		l.lead = t.lead(width)
+		l.leadMm = heightOf([][]Piece{l.lead})
+	}
+	return t
+}
+
+// Cut is a table that is laid out with some of its rows under another title and
+// lead.
+func (t Table) Cut(from, to int, title, lead string, width float64) Table {
+	t.Rows = t.Rows[from:to]
+	t = t.titled(title, lead, width)
+	t.laid.rows = t.laid.rows[from:to]
+	return t
 }
 
 // The room in cells, in millimetres.
@@ -48,42 +109,35 @@ func (f *Flow) Table(t Table) {
 	if len(t.Rows) == 0 {
 		return
 	}
-	t.dropSpare()
-	widths := t.shareWidths(f.Width())
+	t = t.Laid(f.Width())
 	top := f.Tallest() - 25
 	started := false
-	lead := Stack(t.lead(f.Width())...)
 	begin := func() {
-		title := t.Title
-		if started {
-			title += " (continued)"
-		}
 		if t.Title != "" {
-			f.Set(t.heading(title, f.Width()))
+			f.draw(t.laid.titleMm, func() Piece {
+				if started {
+					return t.heading(t.Title+" (continued)", f.Width())
+				}
+				return t.heading(t.Title, f.Width())
+			})
 		}
 		if t.Lead != "" && !started {
-			f.Set(lead)
+			f.draw(t.laid.leadMm, func() Piece { return Stack(t.laid.lead...) })
 		}
-		f.Set(t.headRow(widths))
+		f.draw(t.laid.headsMm, t.headRow)
 		started = true
 	}
-	headHeight := t.headRow(widths).Height
-	if t.Lead != "" {
-		headHeight += lead.Height
-	}
-	if t.Title != "" {
-		headHeight += t.heading(t.Title, f.Width()).Height
-	}
-	rows := make([][]Piece, len(t.Rows))
-	for i, row := range t.Rows {
-		rows[i] = t.rowPieces(row, widths, top)
+	headHeight := t.laid.headsMm + t.laid.leadMm + t.laid.titleMm
+	rows := make([][]band, len(t.Rows))
+	for i := range t.Rows {
+		rows[i] = t.bands(i, top)
 	}
 	for i := range t.Rows {
-		for _, p := range rows[i] {
+		for _, b := range rows[i] {
 			// Rows that stay together: the first four, and the last four.
-			need := p.Height
+			need := b.high
 			if i == 0 || i == len(rows)-leastRows {
-				need = min(heightOf(rows[i:min(i+leastRows, len(rows))]), max(p.Height, f.Tallest()*0.4))
+				need = min(bandsMm(rows[i:min(i+leastRows, len(rows))]), max(b.high, f.Tallest()*0.4))
 			}
 			if i == len(rows)-1 || i == 0 && len(rows) <= leastRows || i == len(rows)-leastRows {
 				need += t.Foot
@@ -93,11 +147,11 @@ func (f *Flow) Table(t Table) {
 					f.advance()
 				}
 				begin()
-			} else if !f.Fits(need) && !(need > p.Height && f.Fits(p.Height) && need > top) {
+			} else if !f.Fits(need) && !(need > b.high && f.Fits(b.high) && need > top) {
 				f.TurnColumn()
 				begin()
 			}
-			f.Set(p)
+			f.draw(b.high, func() Piece { return t.rowPiece(i, b) })
 		}
 	}
 	f.Add(Space(4))
@@ -158,62 +212,81 @@ func (t *Table) dropSpare() {
 	}
 }
 
-// headRow draws the heads on a pale ground.
-func (t *Table) headRow(widths []float64) Piece {
-	lines := make([][]string, len(t.Columns))
-	for i, c := range t.Columns {
-		lines[i] = Wrap(c.Head, t.headMm(), true, widths[i]-2*padAcrossMm)
-	}
+// headColumns are the columns as their heads are set.
+func (t *Table) headColumns() []Column {
 	heads := make([]Column, len(t.Columns))
 	for i, c := range t.Columns {
 		heads[i] = Column{Align: c.Align, Size: t.headMm(), Bold: true}
 	}
-	return t.drawRow(heads, lines, widths, 0, true)
+	return heads
 }
 
-// rowPieces draws a row, in more than one piece only if it is taller than a
-// page.
-func (t *Table) rowPieces(row []string, widths []float64, tallest float64) []Piece {
-	lines := make([][]string, len(row))
-	for i, c := range t.Columns {
-		for _, part := range strings.Split(row[i], "\n") {
-			lines[i] = append(lines[i], wrapMixed(part, t.cellMm(c), c.Bold, widths[i]-2*padAcrossMm)...)
-		}
-	}
-	cells := slices.Clone(t.Columns)
-	for i, c := range cells {
-		cells[i].Size = t.cellMm(c)
-	}
-	var pieces []Piece
+// headRow draws the heads on a pale ground.
+func (t *Table) headRow() Piece {
+	return t.drawRow(t.headColumns(), t.laid.heads, t.laid.headsMm, true)
+}
+
+// band is a row, or a part of one that is taller than a page.
+type band struct {
+	lines [][]string // by column
+	high  float64
+}
+
+// bands are those of a row: more than one only if it is taller than a page.
+func (t *Table) bands(row int, tallest float64) []band {
+	lines := slices.Clone(t.laid.rows[row])
+	var out []band
 	for {
 		part := make([][]string, len(lines))
 		more := false
-		for i, c := range t.Columns {
-			n := min(len(lines[i]), max(1, int(tallest/(t.cellMm(c)*t.leading()))))
+		for i, c := range t.laid.cells {
+			n := min(len(lines[i]), max(1, int(tallest/(c.Size*t.leading()))))
 			part[i], lines[i] = lines[i][:n], lines[i][n:]
 			more = more || len(lines[i]) > 0
 		}
-		p := t.drawRow(cells, part, widths, t.RowMm, false)
-		x := 0.0
-		for i, c := range t.Columns {
-			if c.Leads && row[i] != "" {
-				p.Draw.Add(Link{Path: Rect{x, -p.Height, x + widths[i], 0}.Path(), To: row[i]})
-			}
-			x += widths[i]
-		}
-		pieces = append(pieces, p)
+		out = append(out, band{part, t.rowMm(t.laid.cells, part, t.RowMm)})
 		if !more {
-			return pieces
+			return out
 		}
 	}
 }
 
-// drawRow draws one row of cells, centred in height.
-func (t *Table) drawRow(columns []Column, lines [][]string, widths []float64, least float64, head bool) Piece {
-	p := Piece{Height: least, Keep: head}
-	for i, c := range columns {
-		p.Height = max(p.Height, float64(len(lines[i]))*c.Size*t.leading()+2*t.padMm())
+// bandsMm is the height of some rows.
+func bandsMm(rows [][]band) float64 {
+	sum := 0.0
+	for _, bands := range rows {
+		for _, b := range bands {
+			sum += b.high
+		}
 	}
+	return sum
+}
+
+// rowPiece draws a band of a row.
+func (t *Table) rowPiece(row int, b band) Piece {
+	p := t.drawRow(t.laid.cells, b.lines, b.high, false)
+	x := 0.0
+	for i, c := range t.Columns {
+		if c.Leads && t.Rows[row][i] != "" {
+			p.Draw.Add(Link{Path: Rect{x, -p.Height, x + t.laid.widths[i], 0}.Path(), To: t.Rows[row][i]})
+		}
+		x += t.laid.widths[i]
+	}
+	return p
+}
+
+// rowMm is the height of a row of cells.
+func (t *Table) rowMm(columns []Column, lines [][]string, least float64) float64 {
+	for i, c := range columns {
+		least = max(least, float64(len(lines[i]))*c.Size*t.leading()+2*t.padMm())
+	}
+	return least
+}
+
+// drawRow draws one row of cells, centred in height.
+func (t *Table) drawRow(columns []Column, lines [][]string, high float64, head bool) Piece {
+	p := Piece{Height: high, Keep: head}
+	widths := t.laid.widths
 	x := 0.0
 	for i, c := range columns {
 		r := Rect{x, -p.Height, x + widths[i], 0}
@@ -244,23 +317,18 @@ func (t *Table) drawRow(columns []Column, lines [][]string, widths []float64, le
 	return p
 }
 
-// Measure fixes the widths of the columns for a width of the table, and returns
-// the height of title, lead and heads, and of each row.
+// Measure lays the table out for a width, and returns the height of title, lead
+// and heads, and of each row.
 func (t *Table) Measure(width float64) (headMm float64, rowsMm []float64) {
-	t.dropSpare()
-	t.fixed = t.shareWidths(width)
-	headMm = t.headRow(t.fixed).Height
-	if t.Title != "" {
-		headMm += t.heading(t.Title, width).Height
+	*t = t.Laid(width)
+	for i := range t.Rows {
+		rowsMm = append(rowsMm, bandsMm([][]band{t.bands(i, endlessMm)}))
 	}
-	if t.Lead != "" {
-		headMm += Stack(t.lead(width)...).Height
-	}
-	for _, row := range t.Rows {
-		rowsMm = append(rowsMm, heightOf([][]Piece{t.rowPieces(row, t.fixed, 1000)}))
-	}
-	return headMm, rowsMm
+	return t.laid.headsMm + t.laid.titleMm + t.laid.leadMm, rowsMm
 }
+
+// endlessMm is a page that every row finds room on.
+const endlessMm = 1000
 
 // Height is the height of a table at a width, with title and lead; 0 without
 // rows.
@@ -277,10 +345,12 @@ func (t Table) Height(width float64) float64 {
 
 // Pieces are a table's rows at a width, without its title and lead.
 func (t Table) Pieces(width float64) []Piece {
-	widths := t.shareWidths(width)
-	out := []Piece{t.headRow(widths)}
-	for _, row := range t.Rows {
-		out = append(out, t.rowPieces(row, widths, 1000)...)
+	t = t.Laid(width)
+	out := []Piece{t.headRow()}
+	for i := range t.Rows {
+		for _, b := range t.bands(i, endlessMm) {
+			out = append(out, t.rowPiece(i, b))
+		}
 	}
 	return out
 }

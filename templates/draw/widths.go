@@ -9,9 +9,6 @@ import (
 // columns are too wide together, all text of the table becomes smaller, down
 // to smallMm.
 func (t *Table) shareWidths(total float64) []float64 {
-	if t.fixed != nil {
-		return t.fixed
-	}
 	for t.scale = 1.0; ; t.scale -= 0.05 {
 		widths, narrow, ok := t.tryWidths(total)
 		if ok || t.scale*headTextMm <= SmallMm-0.2 {

@@ -1,7 +1,6 @@
 package sheets
 
 import (
-	"centrepop/layout/plan"
 	"centrepop/templates/draw"
 )
 
@@ -21,16 +20,16 @@ const (
 // measured is a table with its heights in a column.
 type measured struct {
 	draw.Table
+	column float64   // its width
 	headMm float64   // title, lead and heads
 	barsMm float64   // heads alone
 	rowsMm []float64 // each row
 }
 
 func measure(t draw.Table, width float64) measured {
-	m := measured{Table: t}
+	m := measured{Table: t, column: width}
 	m.headMm, m.rowsMm = m.Measure(width)
-	bare := m.Table
-	bare.Title, bare.Lead, bare.Rows = "", "", nil
+	bare := m.Cut(0, 0, "", "", width)
 	m.barsMm, _ = bare.Measure(width)
 	return m
 }
@@ -49,14 +48,8 @@ func (m measured) high(from, to int, headMm float64) float64 {
 // whole is the height of all.
 func (m measured) whole() float64 { return m.high(0, len(m.rowsMm), m.headMm) }
 
-// rows is a table of some of the rows; headed with title and lead, or without.
-func (m measured) rows(from, to int, headed bool) draw.Table {
-	t := m.Table
-	if t.Rows = t.Rows[from:to]; !headed {
-		t.Title, t.Lead = "", ""
-	}
-	return t
-}
+// bare is a table of some of the rows without title and lead.
+func (m measured) bare(from, to int) draw.Table { return m.Cut(from, to, "", "", m.column) }
 
 // halve is where rows up to n are broken into two columns, neither with fewer than
 // four rows, and the height of the taller; n where one column is no taller.
@@ -73,43 +66,31 @@ func (m measured) halve(from, n int, headMm float64) (at int, high float64) {
 // region is the part of a sheet under its operations: tables to work by, and
 // the record.
 type region struct {
-	narrow   []measured // in two columns
-	record   measured   // in two columns or beside the others
-	wide     measured   // the same over both columns
-	verdict  draw.Piece
-	columnMm float64
+	narrow []measured // in two columns
+	record recording  // in two columns or beside the others
 }
 
-// tables sets hole tables and record in the way that is lowest, and goes on to
+// below sets hole tables and record in the way that is lowest, and goes on to
 // the next page where a table ends or the record has rows enough on either.
-func (d density) tables(f *draw.Flow, pl *plan.Plan, part *plan.PartPlan, all []draw.Table) {
-	record, verdict := d.tight(d.recordTable(pl, part)), d.verdict(part.Quantity, f.Width())
+func (d *dense) below(f *draw.Flow, all []*holes) {
+	r := region{record: d.record()}
+	verdict := r.record.verdict
 	if f.Width() < twoColumnsMm {
-		oneBelow(f, append(all, record), verdict)
+		oneBelow(f, all, r.record)
 		return
 	}
-	r := region{verdict: verdict, columnMm: (f.Width() - draw.GutterMm) / 2}
-	r.record, r.wide = measure(record, r.columnMm), measure(record, f.Width())
 	for _, t := range all {
-		if t = d.tight(t); t.LeastWidth() > r.columnMm {
-			f.Table(t)
+		if t.leastMm > d.columnMm() {
+			f.Table(t.page())
 			continue
 		}
-		m := measure(t, r.columnMm)
-		if n := len(m.rowsMm); n > longRows {
-			k, _ := m.halve(0, n, m.headMm)
-			rest := m.rows(k, n, true)
-			rest.Title, rest.Lead = t.Title+" (continued)", ""
-			r.narrow = append(r.narrow, measure(m.rows(0, k, true), r.columnMm), measure(rest, r.columnMm))
-			continue
-		}
-		r.narrow = append(r.narrow, m)
+		r.narrow = append(r.narrow, t.column().parted()...)
 	}
 	beside := max(r.height(r.narrow), r.record.whole())
 	k := r.balance()
 	above := max(r.height(r.narrow[:k]), r.height(r.narrow[k:]))
 	if len(r.narrow) > 0 && beside <= above+r.under() && f.Fits(beside+verdict.Height) {
-		r.pair(f, r.narrow, []measured{r.record})
+		r.pair(f, r.narrow, []measured{r.record.measured})
 	} else {
 		if !f.Fits(above) && above < f.Tallest() {
 			f.TurnPage()
@@ -117,15 +98,26 @@ func (d density) tables(f *draw.Flow, pl *plan.Plan, part *plan.PartPlan, all []
 		r.pair(f, r.narrow[:k], r.narrow[k:])
 		r.setRecord(f)
 	}
-	if len(record.Rows) > 0 {
+	if len(r.record.Rows) > 0 {
 		f.Add(verdict)
 	}
+}
+
+// parted is a table that is too long for a column, in two.
+func (m measured) parted() []measured {
+	n := len(m.rowsMm)
+	if n <= longRows {
+		return []measured{m}
+	}
+	k, _ := m.halve(0, n, m.headMm)
+	return []measured{measure(m.Cut(0, k, m.Title, m.Lead, m.column), m.column), measure(m.Cut(k, n, m.Title+" (continued)", "", m.column), m.column)}
 }
 
 // under is the height of the rows of the record below the other tables.
 func (r *region) under() float64 {
 	_, halved := r.record.halve(0, len(r.record.rowsMm), r.record.barsMm)
-	return min(halved, r.wide.high(0, len(r.wide.rowsMm), r.wide.barsMm))
+	wide := r.record.wide
+	return min(halved, wide.high(0, len(wide.rowsMm), wide.barsMm))
 }
 
 // setRecord sets the record over the whole width where that is lower: pieces
@@ -133,18 +125,17 @@ func (r *region) under() float64 {
 // stands in two columns, on more than one page where either gets rows enough.
 func (r *region) setRecord(f *draw.Flow) {
 	if _, halved := r.record.halve(0, len(r.record.rowsMm), r.record.barsMm); r.under() < halved-0.1 {
-		t := r.wide.Table
-		t.Foot = r.verdict.Height
+		t := r.record.wide.Table
+		t.Foot = r.record.verdict.Height
 		f.Table(t)
 		return
 	}
-	m, from, title := r.record, 0, r.record.Table
-	for from < len(m.rowsMm) {
-		head := title.Head(2*r.columnMm + draw.GutterMm)
+	m, from, head := r.record, 0, r.record.head
+	for from < len(m.rowsMm) && !f.Over() {
 		room := f.Left() - draw.Stack(head...).Height - gapMm
 		n := len(m.rowsMm)
 		k, high := m.halve(from, n, m.barsMm)
-		for foot := r.verdict.Height; n > from && high+foot > room; foot = 0 {
+		for foot := m.verdict.Height; n > from && high+foot > room; foot = 0 {
 			if n = min(n-1, len(m.rowsMm)-leastRows); n < from+2*leastRows {
 				n = from
 				break
@@ -158,18 +149,19 @@ func (r *region) setRecord(f *draw.Flow) {
 		f.Add(head...)
 		if n == from { // rows taller than a page
 			f.Columns(2)
-			f.Table(m.rows(from, len(m.rowsMm), false))
+			f.Table(m.bare(from, len(m.rowsMm)))
 			f.Columns(1)
 			return
 		}
 		f.Columns(2)
-		f.Table(m.rows(from, k, false))
+		f.Table(m.bare(from, k))
 		if k < n {
 			f.TurnColumn()
-			f.Table(m.rows(k, n, false))
+			f.Table(m.bare(k, n))
 		}
 		f.Columns(1)
-		title.Title, title.Lead = r.record.Title+" (continued)", ""
+		title := draw.Table{Title: m.Title + " (continued)", Compact: m.Compact}
+		head = title.Head(f.Width())
 		if from = n; from < len(m.rowsMm) {
 			f.TurnPage()
 		}
@@ -177,14 +169,14 @@ func (r *region) setRecord(f *draw.Flow) {
 }
 
 // oneBelow sets everything one below the other, on narrow paper.
-func oneBelow(f *draw.Flow, all []draw.Table, verdict draw.Piece) {
-	last := &all[len(all)-1]
-	last.Foot = verdict.Height
+func oneBelow(f *draw.Flow, all []*holes, record recording) {
 	for _, t := range all {
-		f.Table(t)
+		f.Table(t.page())
 	}
-	if len(last.Rows) > 0 {
-		f.Add(verdict)
+	last := record.wide.Table
+	last.Foot = record.verdict.Height
+	if f.Table(last); len(last.Rows) > 0 {
+		f.Add(record.verdict)
 	}
 }
 

@@ -1,7 +1,6 @@
 package sheets
 
 import (
-	"cmp"
 	"slices"
 	"strconv"
 	"strings"
@@ -30,78 +29,6 @@ const (
 	overMm      = 14.0 // that the tables beside the views may be taller
 )
 
-// Parts draws the sheets of the parts: pictures with sizes, operations to tick,
-// hole tables and the record to fill in. Parts follow one another, but for one
-// that stands whole on what another leaves of its last page.
-func Parts(pl *plan.Plan, list []*plan.PartPlan, paper draw.Frame, missing map[string][]string) []*draw.Sheet {
-	var out []*draw.Sheet
-	for _, g := range share(pl, list, paper, missing) {
-		if g.best == nil {
-			g.best = tightest(pl, g.parts, paper, missing)
-		}
-		out = append(out, g.best.Sheets...)
-	}
-	return out
-}
-
-// sharing are parts that stand on pages of their own.
-type sharing struct {
-	parts  []*plan.PartPlan
-	pages  int
-	leftMm float64    // on the last page, set as close as can be
-	highMm float64    // of the first alone, if it fits on a page
-	best   *draw.Flow // once it is known to fit
-}
-
-// share gives each part that fits on a page, the highest first, the room that it
-// fills best.
-func share(pl *plan.Plan, list []*plan.PartPlan, paper draw.Frame, missing map[string][]string) []*sharing {
-	var groups []*sharing
-	if len(list) == 1 {
-		return []*sharing{{parts: list}}
-	}
-	for _, part := range list {
-		f := closest(pl, part, paper, missing)
-		g := &sharing{parts: []*plan.PartPlan{part}, pages: len(f.Sheets), leftMm: f.Left() - shareRoomMm}
-		if g.pages == 1 {
-			g.highMm = f.Body.Height() - f.Left()
-		}
-		groups = append(groups, g)
-	}
-	byHeight := slices.Clone(groups)
-	slices.SortStableFunc(byHeight, func(a, b *sharing) int { return cmp.Compare(b.highMm, a.highMm) })
-	for i, small := range byHeight {
-		if small.pages > 1 || len(small.parts) > 1 {
-			continue
-		}
-		byRoom := slices.Clone(groups)
-		slices.SortStableFunc(byRoom, func(a, b *sharing) int { return cmp.Compare(a.leftMm, b.leftMm) })
-		for _, host := range byRoom {
-			if slices.Contains(byHeight[i:], host) && host.pages == 1 || host.leftMm < small.highMm {
-				continue
-			}
-			parts := append(slices.Clone(host.parts), small.parts[0])
-			if f := tightest(pl, parts, paper, missing); len(f.Sheets) == host.pages {
-				host.parts, host.best, host.leftMm = parts, f, host.leftMm-small.highMm-shareRoomMm
-				groups = slices.DeleteFunc(groups, func(g *sharing) bool { return g == small })
-				break
-			}
-		}
-	}
-	return groups
-}
-
-// closest sets a part as close as can be.
-func closest(pl *plan.Plan, part *plan.PartPlan, paper draw.Frame, missing map[string][]string) *draw.Flow {
-	d := densities[len(densities)-1]
-	best := d.lay(pl, []*plan.PartPlan{part}, paper, missing, false)
-	f := d.lay(pl, []*plan.PartPlan{part}, paper, missing, true)
-	if f != nil && (len(f.Sheets) < len(best.Sheets) || len(f.Sheets) == len(best.Sheets) && f.Left() > best.Left()) {
-		return f
-	}
-	return best
-}
-
 // density is how close a part's sheets are set: 1 is roomy.
 type density float64
 
@@ -125,108 +52,9 @@ func (d density) tight(t draw.Table) draw.Table {
 // densities are tried from the roomiest on.
 var densities = []density{1, 0.9, 0.8, 0.7, 0.6}
 
-// tightest sets parts one below the other, as roomy as the fewest pages allow.
-// Only the first may need more than one page.
-func tightest(pl *plan.Plan, group []*plan.PartPlan, paper draw.Frame, missing map[string][]string) *draw.Flow {
-	var best *draw.Flow
-	for _, d := range densities {
-		for _, beside := range []bool{false, true} {
-			f := d.lay(pl, group, paper, missing, beside)
-			if f == nil {
-				continue
-			}
-			if best == nil || len(f.Sheets) < len(best.Sheets) {
-				best = f
-			}
-			if len(best.Sheets) == 1 {
-				return best // there are no fewer
-			}
-		}
-	}
-	return best
-}
-
-// lay sets parts one below the other; nil where there is no room for tables
-// beside the views.
-func (d density) lay(pl *plan.Plan, group []*plan.PartPlan, paper draw.Frame, missing map[string][]string, beside bool) *draw.Flow {
-	f := draw.NewFlow(func(page int) (*draw.Sheet, draw.Piece) { return partPage(group[0], paper, page) })
-	folded := slices.ContainsFunc(group, func(part *plan.PartPlan) bool { return len(part.Profiles) > 0 })
-	if beside && (folded || f.Width() < twoColumnsMm) { // a fold's sizes need the width
-		return nil
-	}
-	for i, part := range group {
-		if i > 0 {
-			d.under(f, part)
-		}
-		d.set(f, pl, part, missing[part.Name], beside)
-	}
-	return f
-}
-
-// under begins a further part on a page.
-func (d density) under(f *draw.Flow, part *plan.PartPlan) {
-	f.Columns(1)
-	f.Skip(shareRoomMm)
-	f.Add(partHead(part, f.Width()))
-	last := f.Sheets[len(f.Sheets)-1]
-	last.Parts = append(last.Parts, part.Title)
-	last.Part += ", " + part.Title
-	last.Starts = append(last.Starts, part.Title)
-}
-
-// partPage is a new page of a part with its head.
-func partPage(part *plan.PartPlan, paper draw.Frame, page int) (*draw.Sheet, draw.Piece) {
-	s := &draw.Sheet{Frame: paper, Part: part.Title, Parts: []string{part.Title}, Name: PartSheet, Scale: "not to scale"}
-	if page == 0 {
-		s.Starts = []string{part.Title}
-		return s, partHead(part, paper.Body().Width())
-	}
-	return s, draw.RunningHead(part.Title, "operations and record, continued", paper.Body().Width())
-}
-
 // partHead is the head of a part.
 func partHead(part *plan.PartPlan, width float64) draw.Piece {
 	return picture.Head(part, "make "+strconv.Itoa(part.Quantity), width)
-}
-
-// set sets all of a part but its head. The first tables of holes stand beside
-// the views, or all of them below the operations.
-func (d density) set(f *draw.Flow, pl *plan.Plan, part *plan.PartPlan, missing []string, beside bool) {
-	tables := d.partTables(pl, part)
-	if beside {
-		tables = d.top(f, part, missing, tables)
-	} else {
-		f.Add(d.views(part, f.Width())...)
-		f.Add(d.remarks(part, missing, f.Width())...)
-	}
-	f.Table(d.tight(d.operationTable(part)))
-	f.Add(d.measuredLines(part, f.Width())...)
-	d.tables(f, pl, part, tables)
-}
-
-// top sets the views at the left and beside them the tables that are no taller;
-// it returns the others.
-func (d density) top(f *draw.Flow, part *plan.PartPlan, missing []string, tables []draw.Table) []draw.Table {
-	f.Columns(2)
-	left := append(d.views(part, f.Width()), d.remarks(part, missing, f.Width())...)
-	high, used, n := draw.Stack(left...).Height, 0.0, 0
-	for _, t := range tables {
-		t = d.tight(t)
-		h := t.Height(f.Width()) + gapMm
-		if t.LeastWidth() > f.Width() || n > 0 && used+h > high+overMm {
-			break
-		}
-		used, n = used+h, n+1
-	}
-	f.Add(left...)
-	if n > 0 && f.Column() == 0 {
-		f.TurnColumn()
-	}
-	for _, t := range tables[:n] {
-		f.Table(d.tight(t))
-	}
-	f.Columns(1)
-	return tables[n:]
 }
 
 // remarks are what the views do not show.

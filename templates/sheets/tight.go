@@ -1,0 +1,336 @@
+package sheets
+
+import (
+	"cmp"
+	"math"
+	"slices"
+	"sync"
+
+	"centrepop/layout/plan"
+	"centrepop/templates/draw"
+)
+
+// Parts draws the sheets of the parts: pictures with sizes, operations to tick,
+// hole tables and the record to fill in. Parts follow one another, but for one
+// that stands whole on what another leaves of its last page.
+func Parts(pl *plan.Plan, list []*plan.PartPlan, paper draw.Frame, missing map[string][]string) []*draw.Sheet {
+	var ready []*content
+	for _, part := range list {
+		ready = append(ready, contentOf(pl, part, missing[part.Name], paper))
+	}
+	groups := share(ready, paper)
+	drawn := make([][]*draw.Sheet, len(groups))
+	var all sync.WaitGroup
+	for i, g := range groups {
+		all.Go(func() {
+			if g.best == nil {
+				g.best = tightest(g.parts, paper, math.MaxInt)
+			}
+			drawn[i], g.parts = g.best.sheets(g.parts, paper), nil
+		})
+	}
+	all.Wait()
+	return slices.Concat(drawn...)
+}
+
+// sharing are parts that stand on pages of their own.
+type sharing struct {
+	parts  []*content
+	pages  int
+	leftMm float64 // on the last page, set as close as can be
+	highMm float64 // of the first alone, if it fits on a page
+	best   *look   // once it is known to fit
+}
+
+// share gives each part that fits on a page, the highest first, the room that it
+// fills best.
+func share(list []*content, paper draw.Frame) []*sharing {
+	if len(list) == 1 {
+		return []*sharing{{parts: list}}
+	}
+	groups := make([]*sharing, len(list))
+	var all sync.WaitGroup
+	for i, part := range list {
+		all.Go(func() { groups[i] = alone(part, paper) })
+	}
+	all.Wait()
+	byHeight := slices.Clone(groups)
+	slices.SortStableFunc(byHeight, func(a, b *sharing) int { return cmp.Compare(b.highMm, a.highMm) })
+	for i, small := range byHeight {
+		if small.pages > 1 || len(small.parts) > 1 {
+			continue
+		}
+		byRoom := slices.Clone(groups)
+		slices.SortStableFunc(byRoom, func(a, b *sharing) int { return cmp.Compare(a.leftMm, b.leftMm) })
+		for _, host := range byRoom {
+			if slices.Contains(byHeight[i:], host) && host.pages == 1 || host.leftMm < small.highMm {
+				continue
+			}
+			parts := append(slices.Clone(host.parts), small.parts[0])
+			if l := tightest(parts, paper, host.pages); l != nil && l.pages == host.pages {
+				host.parts, host.best, host.leftMm = parts, l, host.leftMm-small.highMm-shareRoomMm
+				groups = slices.DeleteFunc(groups, func(g *sharing) bool { return g == small })
+				break
+			}
+		}
+	}
+	return groups
+}
+
+// alone is a part on pages of its own, set as close as can be.
+func alone(part *content, paper draw.Frame) *sharing {
+	group := []*content{part}
+	var best *draw.Flow
+	for _, beside := range []bool{false, true} {
+		l := &look{density: densities[len(densities)-1], beside: beside}
+		if !l.possible(group, paper) {
+			continue
+		}
+		f := draw.NewTrial(part.page(paper), math.MaxInt)
+		if l.set(f, group); best == nil || len(f.Sheets) < len(best.Sheets) || len(f.Sheets) == len(best.Sheets) && f.Left() > best.Left() {
+			best = f
+		}
+	}
+	g := &sharing{parts: group, pages: len(best.Sheets), leftMm: best.Left() - shareRoomMm}
+	if g.pages == 1 {
+		g.highMm = best.Body.Height() - best.Left()
+	}
+	return g
+}
+
+// look is a way to set the parts of a page, and the pages that it takes.
+type look struct {
+	density
+	beside bool
+	pages  int
+}
+
+// tightest is the roomiest look that takes the fewest pages to set parts one below
+// the other; nil if that is more than most. Only the first may need more than one
+// page.
+func tightest(group []*content, paper draw.Frame, most int) *look {
+	var best *look
+	for _, d := range densities {
+		for _, beside := range []bool{false, true} {
+			l := look{density: d, beside: beside}
+			if !l.possible(group, paper) {
+				continue
+			}
+			f := draw.NewTrial(group[0].page(paper), most)
+			if l.set(f, group); f.Over() {
+				continue
+			}
+			if l.pages = len(f.Sheets); l.pages == 1 {
+				return &l // there are no fewer
+			}
+			best, most = &l, l.pages-1
+		}
+	}
+	return best
+}
+
+// possible tells whether there is room for tables beside the views, if they stand
+// there: a fold's sizes need the width.
+func (l *look) possible(group []*content, paper draw.Frame) bool {
+	folded := slices.ContainsFunc(group, func(c *content) bool { return len(c.part.Profiles) > 0 })
+	return !l.beside || !folded && paper.Body().Width() >= twoColumnsMm
+}
+
+// sheets draws the parts of a page.
+func (l *look) sheets(group []*content, paper draw.Frame) []*draw.Sheet {
+	f := draw.NewFlow(group[0].page(paper))
+	l.set(f, group)
+	return f.Sheets
+}
+
+// set sets parts one below the other, until a trial is over.
+func (l *look) set(f *draw.Flow, group []*content) {
+	for i, c := range group {
+		if i > 0 {
+			c.under(f)
+		}
+		if f.Over() {
+			return
+		}
+		c.at(l.density).set(f, l.beside)
+	}
+}
+
+// content is what the sheets of a part hold. What of it has been made for one
+// trial serves all others.
+type content struct {
+	pl            *plan.Plan
+	part          *plan.PartPlan
+	missing       []string
+	widthMm       float64 // of a page
+	head, running func() draw.Piece
+	dense         map[density]*dense
+	views         map[[2]float64][]draw.Piece
+}
+
+func contentOf(pl *plan.Plan, part *plan.PartPlan, missing []string, paper draw.Frame) *content {
+	width := paper.Body().Width()
+	return &content{
+		pl: pl, part: part, missing: missing, widthMm: width,
+		head: sync.OnceValue(func() draw.Piece { return partHead(part, width) }),
+		running: sync.OnceValue(func() draw.Piece {
+			return draw.RunningHead(part.Title, "operations and record, continued", width)
+		}),
+		dense: map[density]*dense{}, views: map[[2]float64][]draw.Piece{},
+	}
+}
+
+// page makes the pages of a part with their heads.
+func (c *content) page(paper draw.Frame) func(page int) (*draw.Sheet, draw.Piece) {
+	return func(page int) (*draw.Sheet, draw.Piece) {
+		title := c.part.Title
+		s := &draw.Sheet{Frame: paper, Part: title, Parts: []string{title}, Name: PartSheet, Scale: "not to scale"}
+		if page == 0 {
+			s.Starts = []string{title}
+			return s, c.head()
+		}
+		return s, c.running()
+	}
+}
+
+// under begins a further part on a page.
+func (c *content) under(f *draw.Flow) {
+	f.Columns(1)
+	f.Skip(shareRoomMm)
+	f.Add(c.head())
+	last := f.Sheets[len(f.Sheets)-1]
+	last.Parts = append(last.Parts, c.part.Title)
+	last.Part += ", " + c.part.Title
+	last.Starts = append(last.Starts, c.part.Title)
+}
+
+// dense is the content of a part at a density, each made when it is first asked
+// for.
+type dense struct {
+	density
+	*content
+	left       [2]func() []draw.Piece // over the page, and in a column
+	operations func() draw.Table
+	lines      func() []draw.Piece
+	tables     func() []*holes
+	record     func() recording
+}
+
+// at is the content at a density.
+func (c *content) at(d density) *dense {
+	if c.dense[d] != nil {
+		return c.dense[d]
+	}
+	one := &dense{density: d, content: c}
+	for i, width := range []float64{c.widthMm, c.columnMm()} {
+		one.left[i] = sync.OnceValue(func() []draw.Piece {
+			return slices.Concat(c.viewsAt(d, width), d.remarks(c.part, c.missing, width))
+		})
+	}
+	one.operations = sync.OnceValue(func() draw.Table { return d.tight(d.operationTable(c.part)).Laid(c.widthMm) })
+	one.lines = sync.OnceValue(func() []draw.Piece { return d.measuredLines(c.part, c.widthMm) })
+	one.tables = sync.OnceValue(one.holes)
+	one.record = sync.OnceValue(one.recording)
+	c.dense[d] = one
+	return one
+}
+
+// columnMm is the width of one of two columns.
+func (c *content) columnMm() float64 { return (c.widthMm - draw.GutterMm) / 2 }
+
+// viewsAt are the views in a width; densities share those of a size.
+func (c *content) viewsAt(d density, width float64) []draw.Piece {
+	key := [2]float64{d.pictures(), width}
+	if _, known := c.views[key]; !known {
+		c.views[key] = d.views(c.part, width)
+	}
+	return c.views[key]
+}
+
+// set sets all of a part but its head. The first tables of holes stand beside
+// the views, or all of them below the operations.
+func (d *dense) set(f *draw.Flow, beside bool) {
+	tables := d.tables()
+	if beside {
+		tables = d.top(f, tables)
+	} else {
+		f.Add(d.left[0]()...)
+	}
+	if f.Over() {
+		return
+	}
+	f.Table(d.operations())
+	if f.Over() {
+		return
+	}
+	f.Add(d.lines()...)
+	d.below(f, tables)
+}
+
+// top sets the views at the left and beside them the tables that are no taller;
+// it returns the others.
+func (d *dense) top(f *draw.Flow, tables []*holes) []*holes {
+	f.Columns(2)
+	left := d.left[1]()
+	high, used, n := 0.0, 0.0, 0
+	for _, p := range left {
+		high += p.Height
+	}
+	for _, t := range tables {
+		h := t.column().whole() + gapMm
+		if t.leastMm > f.Width() || n > 0 && used+h > high+overMm {
+			break
+		}
+		used, n = used+h, n+1
+	}
+	f.Add(left...)
+	if n > 0 && f.Column() == 0 {
+		f.TurnColumn()
+	}
+	for _, t := range tables[:n] {
+		f.Table(t.column().Table)
+	}
+	f.Columns(1)
+	return tables[n:]
+}
+
+// holes is a table of where things are, as it is laid out over the page and in a
+// column.
+type holes struct {
+	leastMm float64
+	page    func() draw.Table
+	column  func() measured
+}
+
+// holes are the tables to work by.
+func (d *dense) holes() []*holes {
+	var out []*holes
+	for _, t := range d.partTables(d.pl, d.part) {
+		if d.widthMm >= twoColumnsMm {
+			t = d.tight(t)
+		}
+		out = append(out, &holes{
+			leastMm: t.LeastWidth(),
+			page:    sync.OnceValue(func() draw.Table { return t.Laid(d.widthMm) }),
+			column:  sync.OnceValue(func() measured { return measure(t, d.columnMm()) }),
+		})
+	}
+	return out
+}
+
+// recording is the record of a part and what stands over and under it.
+type recording struct {
+	measured          // in a column
+	wide     measured // over the page
+	head     []draw.Piece
+	verdict  draw.Piece
+}
+
+func (d *dense) recording() recording {
+	t := d.tight(d.recordTable(d.pl, d.part))
+	r := recording{wide: measure(t, d.widthMm), head: t.Head(d.widthMm), verdict: d.verdict(d.part.Quantity, d.widthMm)}
+	if d.widthMm >= twoColumnsMm {
+		r.measured = measure(t, d.columnMm())
+	}
+	return r
+}
