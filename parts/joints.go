@@ -19,6 +19,7 @@ const (
 	WeldKind    JointKind = "weld"
 	BoltKind    JointKind = "bolt"
 	BearingKind JointKind = "bearing"
+	SlideKind   JointKind = "slide"
 )
 
 // JointRef points at a feature of one copy of a part: "part.feature", or
@@ -37,9 +38,9 @@ type JointRef struct {
 func (r JointRef) Set() bool { return r.Part != "" }
 
 // Joint is how a first part meets a second. The first is the shaft of a press
-// fit, the part welded on, the part bolts go through, or the one with the
-// bearing's cone; the second is what it goes to. Exactly one of Press, Weld,
-// Bolt and Bearing is set.
+// fit, the part welded on, the part bolts go through, the one with the
+// bearing's cone, or the hub of a slide; the second is what it goes to. Exactly
+// one of Press, Weld, Bolt, Bearing and Slide is set.
 type Joint struct {
 	Pos      Pos
 	Name     Text
@@ -48,6 +49,7 @@ type Joint struct {
 	Weld     *WeldJoint
 	Bolt     *BoltJoint
 	Bearing  *BearingJoint
+	Slide    *SlideJoint
 	Meet     Meeting
 	Rotate   Angle // of the first part's TOP from the second's, clockwise seen from the second's front
 	OtherWay bool  // the parts look opposite ways; only where Meet does not say
@@ -69,8 +71,22 @@ func (j *Joint) Ends() (first, second JointRef) {
 		return j.Bolt.Through, j.Bolt.Into
 	case j.Bearing != nil:
 		return j.Bearing.Cone, j.Bearing.Cup
+	case j.Slide != nil:
+		return j.Slide.Hub, j.Slide.On
 	}
 	return JointRef{}, JointRef{}
+}
+
+// Clamped are the features of the parts that lie between what the joint ends
+// in: the stack of bolts, or the plate under the nut of a hub.
+func (j *Joint) Clamped() []JointRef {
+	switch {
+	case j.Bolt != nil:
+		return j.Bolt.Stack
+	case j.Slide != nil && j.Slide.Plate.Set():
+		return []JointRef{j.Slide.Plate}
+	}
+	return nil
 }
 
 // Meeting says which faces set the axial place: First and Second touch
@@ -167,6 +183,14 @@ type BearingJoint struct {
 	Grease        Text
 }
 
+// SlideJoint is a hub that slides on a shaft with a key, up to a shoulder, and
+// is kept there by a nut, a retaining ring or a plate on the shaft's end.
+type SlideJoint struct {
+	Hub, On JointRef // the bore, and the step of the shaft
+	KeptBy  JointRef // of the shaft: the thread of a nut, the groove of a ring, or the tapped holes of an end plate
+	Plate   JointRef // bore of a part under the nut; may be unset
+}
+
 var (
 	jointRefRE = sync.OnceValue(func() *regexp.Regexp {
 		return regexp.MustCompile(`^([a-z0-9]+(?:-[a-z0-9]+)*)(?:#([1-9][0-9]{0,3}))?\.([a-z0-9]+(?:-[a-z0-9]+)*)$`)
@@ -208,6 +232,13 @@ func (f *fields) joint() (*Joint, bool) {
 		j.Bolt = f.sub(kind).boltJoint()
 	case BearingKind:
 		j.Bearing = f.sub(kind).bearingJoint()
+	case SlideKind:
+		j.Slide = f.sub(kind).slideJoint()
+		for _, key := range []string{"face", "level", "below", "rotate", "place"} {
+			if f.given(key) {
+				f.fault(f.n.keyPos(key), key+" beside slide", "delete "+key+"; the shoulder gives the place of the hub, and the keyways its clock angle")
+			}
+		}
 	}
 	j.Meet = f.meeting()
 	j.Rotate = f.angle("rotate")
@@ -298,6 +329,20 @@ func (f *fields) bearingJoint() *BearingJoint {
 		b.EndFloat = []Length{lo, hi}
 	}
 	return b
+}
+
+func (f *fields) slideJoint() *SlideJoint {
+	if f == nil {
+		return nil
+	}
+	s := &SlideJoint{
+		Hub: f.jointRef(f.val("hub")), On: f.jointRef(f.val("on")),
+		KeptBy: f.jointRef(f.val("kept-by")), Plate: f.jointRef(f.val("plate")),
+	}
+	if k := s.KeptBy; k.Set() && s.On.Set() && (k.Part != s.On.Part || k.Copy != s.On.Copy) {
+		f.faultf(k.Pos, "a feature of "+s.On.Part+": the thread of a nut, the groove of a ring, or tapped holes in its end", "the hub sits on %s and is kept by %s", s.On.Part, k.Part)
+	}
+	return s
 }
 
 // meeting reads face (A-on-B) or level (A-with-B).
@@ -432,8 +477,9 @@ func (l *loader) jointRefs(job *Job, j *Joint) {
 	var all []JointRef
 	first, second := j.Ends()
 	all = append(all, first, second)
-	if j.Bolt != nil {
-		all = append(all, j.Bolt.Stack...)
+	all = append(all, j.Clamped()...)
+	if j.Slide != nil && j.Slide.KeptBy.Set() {
+		all = append(all, j.Slide.KeptBy)
 	}
 	for _, a := range j.InLine {
 		all = append(all, a.Refs...)

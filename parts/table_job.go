@@ -60,13 +60,14 @@ var drillGroup = &Group{
 
 var jointGroup = &Group{
 	Name: "joint", Means: "How a first part meets a second; joints become the steps of the sequence.", Example: "{name: front-weld, weld: {part: flange.bore, to: tube.outside, type: fillet}}",
-	OneOf: []string{"press", "weld", "bolt", "bearing"},
+	OneOf: []string{"press", "weld", "bolt", "bearing", "slide"},
 	Keys: []Key{
 		{Name: "name", Type: NameType, Need: true, Means: "name of the joint", Example: "name: front-flange"},
 		{Name: "press", Type: KeysType, Means: "an interference fit", Group: pressGroup},
 		{Name: "weld", Type: KeysType, Means: "a weld along a round or a stated length", Group: weldGroup},
 		{Name: "bolt", Type: KeysType, Means: "a ring of bolts", Group: boltGroup},
 		{Name: "bearing", Type: KeysType, Means: "a tapered roller bearing between shaft and housing", Group: bearingGroup},
+		{Name: "slide", Type: KeysType, Means: "a hub that slides on a shaft with a key and is kept at a shoulder", Group: slideGroup},
 		{Name: "face", Type: WordType, Means: "which face of the first touches which of the second", Words: meetingWords("-on-")},
 		{Name: "level", Type: WordType, Means: "which faces lie level and look the same way; not with face", Words: meetingWords("-with-")},
 		{Name: "below", Type: DistanceType, Means: "with level: how far the inner part's end lies under the outer part's face"},
@@ -169,6 +170,16 @@ var bearingGroup = &Group{
 		{Name: "Db", Type: SizeType, Means: "least bore before the thin side of the cup, by the maker", Default: "a rule of thumb"},
 		{Name: "grease", Type: TextType, Means: "grease and quantity"},
 		{Name: "end-float", Type: FloatsType, Means: "least and most; negative is preload", Default: "set by another bearing", Example: "least and most, such as [0.02 mm, 0.06 mm]; negative is preload"},
+	},
+}
+
+var slideGroup = &Group{
+	Name: "slide", Means: "A hub that slides on a shaft with a key, up to a shoulder, and is kept there. The keyways of the two give its clock angle.", Example: "slide: {hub: pulley.bore, on: shaft.seat, kept-by: shaft.nose}",
+	Keys: []Key{
+		{Name: "hub", Type: RefType, Need: true, Means: "bore that slides"},
+		{Name: "on", Type: RefType, Need: true, Means: "step of the shaft that it slides on"},
+		{Name: "kept-by", Type: RefType, Need: true, Means: "of the shaft: the thread that a nut runs on, the groove of a retaining ring, or tapped holes in its end that a joint bolts a plate into"},
+		{Name: "plate", Type: RefType, Means: "bore of a part that lies between the nut and the hub"},
 	},
 }
 

@@ -238,7 +238,11 @@ func (j *making) traps(t *joint) {
 	if slices.Contains(moved, t.b.inst()) {
 		return // held by other joints
 	}
-	if t.in.Bolt == nil {
+	switch {
+	case t.in.Slide != nil:
+		j.slideTrap(t, moved)
+		return
+	case t.in.Bolt == nil:
 		j.witness(t, moved)
 		return
 	}
@@ -346,7 +350,7 @@ func (j *making) outOfPlace(t *joint, moved []inst, m motion) (out []string, bre
 		}
 	}
 	if m.flip {
-		if h := t.a.group.Hole; h != nil && (h.Counterbore != nil || h.Countersink != nil) {
+		if g := t.a.group; g != nil && g.Hole != nil && (g.Hole.Counterbore != nil || g.Hole.Countersink != nil) {
 			add("heads on the wrong side of " + t.a.title() + ": the counterbores face the joint")
 		}
 		for _, c := range t.a.r.Part.Chamfers {

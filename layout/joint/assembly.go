@@ -41,6 +41,7 @@ type joint struct {
 	a, b   feature
 	out    *plan.JointPlan
 	axis   bool         // the parts share an axis
+	dir    float64      // of a hub that slides: from its shoulder to what keeps it, +1 towards the shaft's back
 	beside *plan.Beside // the place of bolted parts that do not; else nil
 	why    []string
 	faults []plan.Problem // what keeps it from being worked out
@@ -67,6 +68,7 @@ var kinds = map[parts.JointKind]kind{
 	parts.WeldKind:    weldKind{},
 	parts.BoltKind:    boltKind{},
 	parts.BearingKind: bearingKind{},
+	parts.SlideKind:   slideKind{},
 }
 
 // inst is one copy of a part.
@@ -292,6 +294,9 @@ func (j *shop) relative(t *joint) (placement, bool) {
 			return at, true
 		}
 	}
+	if t.in.Slide != nil {
+		return t.relativeSlide(), true
+	}
 	if !m.Set() {
 		s := 1.0
 		if t.in.OtherWay {
@@ -443,6 +448,7 @@ func (s *shop) place(all []*joint) *assembly {
 			}
 		}
 		j.placeStack(t)
+		j.placePlate(t)
 	}
 	return j
 }
@@ -506,13 +512,11 @@ func (j *shop) members(i inst, made []*joint) []inst {
 	return in
 }
 
-// others are the parts clamped between the two ends.
+// others are the parts clamped with the two ends.
 func (t *joint) others() []inst {
 	var out []inst
-	if t.in.Bolt != nil {
-		for _, s := range t.in.Bolt.Stack {
-			out = append(out, inst{s.Part, s.Copy})
-		}
+	for _, s := range t.in.Clamped() {
+		out = append(out, inst{s.Part, s.Copy})
 	}
 	return out
 }

@@ -36,6 +36,8 @@ func (j *shop) massKg(members []inst, made []*joint) float64 {
 		switch {
 		case t.in.Bolt != nil:
 			sum += j.fastenersKg(t)
+		case t.out.Slide != nil && t.out.Slide.Nut != "":
+			sum += nutKg(slideNut(t))
 		case t.in.Bearing != nil:
 			b := t.in.Bearing
 			sum += bearingShare * steelKgMm3 * b.Width.Mm * ringMm2(b.Outside.Mm, b.Bore.Mm)
@@ -56,7 +58,7 @@ func (j *shop) fastenersKg(t *joint) float64 {
 			nuts = 1
 		}
 	}
-	each += nuts * steelKgMm3 * b.NutHeightMm * (hexagonMm2(b.NutAcrossFlatsMm) - ringMm2(b.Thread.MajorMm, 0))
+	each += nuts * nutKg(b)
 	if in.Washer {
 		washers := max(1, nuts)
 		if nuts == 1 {
@@ -65,6 +67,14 @@ func (j *shop) fastenersKg(t *joint) float64 {
 		each += washers * steelKgMm3 * b.WasherThicknessMm * ringMm2(b.WasherODMm, b.WasherIDMm)
 	}
 	return each * float64(p.Count)
+}
+
+// nutKg is a hexagon nut, its hole as wide as the thread; 0 for none.
+func nutKg(b *bolts.Bolt) float64 {
+	if b == nil {
+		return 0
+	}
+	return steelKgMm3 * b.NutHeightMm * (hexagonMm2(b.NutAcrossFlatsMm) - ringMm2(b.Thread.MajorMm, 0))
 }
 
 // boltKg is a bolt of the length ordered, its shank taken at the middle of the

@@ -147,6 +147,8 @@ func (j *assembly) tradeRules(all []*joint) []rule {
 				add(t, o, "pressed together before it is welded")
 			case t.in.Weld != nil && (o.in.Bearing != nil || o.in.Press != nil && !welded(o, all)):
 				add(t, o, "welding heat pulls a bore out of size: weld, finish, then press")
+			case t.in.Weld != nil && o.in.Slide != nil:
+				add(t, o, "welding heat pulls a bore out of size: weld, finish, then slide it on")
 			case t.in.Weld != nil && o.in.Bolt != nil:
 				add(t, o, "weld before bolting: heat pulls the joint face")
 			case t.in.Bearing != nil && o.in.Bolt != nil && o.covers(t):

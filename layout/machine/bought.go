@@ -15,7 +15,8 @@ import (
 // source.
 const steelKgM3 = 7850
 
-// bought adds what a joint buys: screws with nuts and washers, or a bearing.
+// bought adds what a joint buys: screws with nuts and washers, a bearing, or the
+// nut of a hub.
 func (m *Machine) bought(j *plan.JointPlan) {
 	in := m.joint(j.Name)
 	pose, ok := m.poses[Instance{j.A.Part, j.A.Copy}.id()]
@@ -27,7 +28,24 @@ func (m *Machine) bought(j *plan.JointPlan) {
 		m.screws(j, in, pose)
 	case j.Bearing != nil && len(j.Placed) > 0 && j.Bearing.CupBackMm != j.Bearing.LargeEndMm:
 		m.bearing(j, in)
+	case j.Slide != nil:
+		m.nut(j)
 	}
+}
+
+// nut stands on the shaft against what it keeps there.
+func (m *Machine) nut(j *plan.JointPlan) {
+	b, err := bolts.Find(j.Slide.Nut)
+	on := Instance{j.B.Part, j.B.Copy}.id()
+	pose, ok := m.poses[on]
+	if err != nil || !ok {
+		return
+	}
+	z, far := j.Slide.NutFromMm, j.Slide.NutFromMm+j.Slide.NutDir*b.NutHeightMm
+	id := j.Name + " nut"
+	solid := assembly.Of(assembly.Hexagon(b.NutAcrossFlatsMm, min(-z, -far), max(-z, -far)))
+	m.Bodies = append(m.Bodies, assembly.Body{ID: id, Solid: solid, Pose: pose, DensityKgM3: steelKgM3, Bought: true})
+	m.allow(id, on, b.Thread.MajorMm/2)
 }
 
 // screws stand in part A's holes, heads on the face that does not meet B.

@@ -87,7 +87,7 @@ func (m *Machine) joined(i Instance) bool {
 	return slices.ContainsFunc(m.joints, func(j *plan.JointPlan) bool {
 		in := m.joint(j.Name)
 		return i == Instance{j.A.Part, j.A.Copy} || i == Instance{j.B.Part, j.B.Copy} ||
-			in.Bolt != nil && (in.Bolt.Stud.Value == i.Part || slices.ContainsFunc(in.Bolt.Stack, func(r parts.JointRef) bool { return i == Instance{r.Part, r.Copy} }))
+			in.Bolt != nil && in.Bolt.Stud.Value == i.Part || slices.ContainsFunc(in.Clamped(), func(r parts.JointRef) bool { return i == Instance{r.Part, r.Copy} })
 	})
 }
 

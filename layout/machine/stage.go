@@ -44,15 +44,20 @@ func newStage(m *Machine) *stage {
 				ends = append(ends, id)
 			}
 		}
+		if in := m.joint(j.Name); in.Slide != nil {
+			for _, ref := range in.Clamped() {
+				ends = append(ends, Instance{ref.Part, ref.Copy}.id())
+			}
+		}
 		s.ends = append(s.ends, ends)
 	}
 	return s
 }
 
-// boughtBy tells whether a body is a screw or the bearing of a joint.
+// boughtBy tells whether a body is a screw, a nut or the bearing of a joint.
 func boughtBy(j *plan.JointPlan, id string) bool {
 	rest, ok := strings.CutPrefix(id, j.Name+" ")
-	return ok && (rest == "bearing" || strings.HasPrefix(rest, "screw "))
+	return ok && (rest == "bearing" || rest == "nut" || strings.HasPrefix(rest, "screw "))
 }
 
 // together are the bodies that hang together with one after the first n joints.
@@ -135,7 +140,7 @@ func holds(plane, axis assembly.Pose) bool {
 // each side.
 func (s *stage) screwsIn(plane assembly.Pose, j *plan.JointPlan) []plan.Shape {
 	var out []plan.Shape
-	if j.Bolt == nil {
+	if j.Bolt == nil && j.Slide == nil {
 		return nil
 	}
 	var first *assembly.Body

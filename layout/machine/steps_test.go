@@ -137,8 +137,8 @@ func TestArrangement(t *testing.T) {
 			t.Errorf("%s is drawn as a %s", s.Title, s.Kind)
 		}
 	}
-	// Of each ring of screws two; no stud out of its place.
-	screws := 0
+	// Of each ring of screws two, and the nut of the hub; no stud out of its place.
+	screws := 1
 	for _, j := range joints {
 		if j.Bolt != nil && j.Bolt.Class != "" {
 			screws += 2
@@ -147,7 +147,7 @@ func TestArrangement(t *testing.T) {
 	if kinds[plan.ShapeRoller] != 2 || kinds[plan.ShapeScrew] != screws || kinds[plan.ShapeBar] != 1 {
 		t.Errorf("kinds %v, %d screws", kinds, screws)
 	}
-	if !slices.Equal(a.Beside, []string{"Auger hub", "Auger flight", "Pillar", "Gusset"}) || len(a.Front.Behind) != 2 {
+	if !slices.Equal(a.Beside, []string{"Auger flight", "Pillar", "Gusset"}) || len(a.Front.Behind) != 3 {
 		t.Errorf("beside %v at %v", a.Beside, a.Front.Behind)
 	}
 }

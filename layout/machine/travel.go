@@ -68,17 +68,13 @@ func (s *soFar) join(j *plan.JointPlan) {
 }
 
 // goWith are the bodies that lie on part A when it comes: its studs, and what
-// is bolted through between the two.
+// is clamped with it.
 func (m *Machine) goWith(j *plan.JointPlan) []string {
-	in := m.joint(j.Name)
-	if in.Bolt == nil {
-		return nil
-	}
 	var out []string
 	for _, t := range m.studs(j) {
 		out = append(out, t.B)
 	}
-	for _, ref := range in.Bolt.Stack {
+	for _, ref := range m.joint(j.Name).Clamped() {
 		out = append(out, Instance{ref.Part, ref.Copy}.id())
 	}
 	return out

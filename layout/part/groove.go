@@ -100,6 +100,16 @@ func spread(nominalMm, lessMm, moreMm float64, source string) Sized {
 // ringGroove is that of a retaining ring.
 type ringGroove struct{ ring grooves.Ring }
 
+// Ring is the retaining ring of a groove as it is ordered and its thickness in
+// mm; false for another groove.
+func (g *Groove) Ring(w words.Writer) (item string, thickMm float64, ok bool) {
+	k, ok := g.kind.(*ringGroove)
+	if !ok {
+		return "", 0, false
+	}
+	return k.bought(w), k.ring.ThicknessMm, true
+}
+
 func (k *ringGroove) size(z *sizer, g *Groove) bool {
 	ring, err := grooves.RingFor(g.Row.DiameterMm, g.Row.Inside)
 	if err != nil {

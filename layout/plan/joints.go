@@ -7,7 +7,7 @@ type JointPlan struct {
 	N        int          `json:"n"` // step of the sequence, from 1
 	Name     string       `json:"joint"`
 	Title    string       `json:"title"`
-	Kind     string       `json:"kind"` // press, weld, bolt, bearing
+	Kind     string       `json:"kind"` // press, weld, bolt, bearing, slide
 	A        JointEnd     `json:"a"`
 	B        JointEnd     `json:"b"`
 	How      string       `json:"how"`              // "back of Lantern on front of Bearing housing, TOP at 0°"
@@ -21,6 +21,7 @@ type JointPlan struct {
 	Weld     *WeldPlan    `json:"weld,omitempty"`
 	Bolt     *BoltPlan    `json:"bolt,omitempty"`
 	Bearing  *BearingPlan `json:"bearing,omitempty"`
+	Slide    *SlidePlan   `json:"slide,omitempty"`
 	Traps    []Trap       `json:"traps,omitempty"`
 	Remedies []string     `json:"remedies,omitempty"` // witness mark, offset hole
 	Steps    []JointStep  `json:"steps"`
@@ -250,6 +251,23 @@ type BoltPlan struct {
 type GripRow struct {
 	What    string  `json:"what"`
 	ThickMm float64 `json:"thick_mm"`
+}
+
+// SlidePlan is the numbers of a hub that slides on its shaft.
+type SlidePlan struct {
+	PlayMm    Range   `json:"play_mm"`               // of the bore on the shaft, on diameter
+	Key       string  `json:"key"`                   // width by height by length; empty where the two have no keyways
+	KeyOnMm   float64 `json:"key_engaged_mm"`        // how much of the key lies in the hub's keyway
+	OverMm    float64 `json:"over_key_mm"`           // between the key's top and the hub
+	HeldBy    string  `json:"held_by"`               // the shoulder; empty if there is none
+	From      string  `json:"from"`                  // the end of the shaft that the hub comes from: front or back
+	Keeper    string  `json:"keeper"`                // what keeps it: "nut M36x3", a ring, a plate's title
+	Ring      bool    `json:"ring,omitempty"`        // that is a retaining ring
+	Nut       string  `json:"nut,omitempty"`         // its thread
+	NutFromMm float64 `json:"nut_from_mm,omitempty"` // the nut's face, on the shaft's axis
+	NutDir    float64 `json:"nut_dir,omitempty"`     // from there towards the shaft's back 1, front −1
+	PlateMm   float64 `json:"plate_mm,omitempty"`    // what lies under the nut
+	FreeMm    float64 `json:"free_mm"`               // how far the hub can move along the shaft; below 0 it is clamped by so much
 }
 
 // BearingPlan is the numbers of a bearing.

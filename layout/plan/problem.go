@@ -116,6 +116,18 @@ const (
 	// diameter.
 	BreaksOut ProblemKind = "breaks-out"
 	WeldMixed ProblemKind = "weld-mixed"
+	// A hub that slides on its shaft.
+	SlideSizes   ProblemKind = "slide-sizes"
+	SlideBinds   ProblemKind = "slide-binds"
+	SlideNoKey   ProblemKind = "slide-no-key"
+	SlideClosed  ProblemKind = "slide-keyway-closed"
+	SlideKeyOff  ProblemKind = "slide-key-off"
+	SlideNoStop  ProblemKind = "slide-no-stop"
+	SlideNotHeld ProblemKind = "slide-not-held"
+	SlideLoose   ProblemKind = "slide-loose"
+	SlideNoRoom  ProblemKind = "slide-no-room"
+	SlideNutRoom ProblemKind = "slide-nut-room"
+	SlidePlate   ProblemKind = "slide-plate"
 	// NearBend and BendRadius are of a folded part.
 	NearBend   ProblemKind = "near-bend"
 	BendRadius ProblemKind = "bend-radius"

@@ -98,14 +98,23 @@ func (k keyed) row() *plan.KeywayRow {
 }
 
 // keywayMates compares the keyways of shafts and of the hubs on them, which
-// press joints and the words of a seat put together.
+// press joints, hubs that slide and the words of a seat put together.
 func keywayMates(r *reviewer) {
+	slid := map[[2]string]bool{}
 	for _, j := range r.job.Joints {
 		if p := j.Press; p != nil {
 			shaft, okS := r.keyedAt(p.Shaft.Part, p.Shaft.Feature)
 			hub, okH := r.keyedAt(p.Bore.Part, p.Bore.Feature)
 			if okS && okH {
-				r.mated(shaft, hub)
+				r.mated(shaft, hub, true)
+			}
+		}
+		if p := j.Slide; p != nil {
+			shaft, okS := r.keyedAt(p.On.Part, p.On.Feature)
+			hub, okH := r.keyedAt(p.Hub.Part, p.Hub.Feature)
+			if okS && okH {
+				slid[[2]string{p.On.Part, p.On.Feature}] = true
+				r.mated(shaft, hub, false) // its keyways set the clock angle
 			}
 		}
 	}
@@ -115,8 +124,8 @@ func keywayMates(r *reviewer) {
 		}
 		for i := range p.Profile.Outside {
 			s := &p.Profile.Outside[i]
-			if hub := r.hubNamed(s.Seat.Value, s.Size.Nominal.Mm); hub != nil {
-				r.mated(keyed{p, r.pl.Part(p.Name.Value), s.Name.Value}, *hub)
+			if hub := r.hubNamed(s.Seat.Value, s.Size.Nominal.Mm); hub != nil && !slid[[2]string{p.Name.Value, s.Name.Value}] {
+				r.mated(keyed{p, r.pl.Part(p.Name.Value), s.Name.Value}, *hub, true)
 			}
 		}
 	}
@@ -149,8 +158,9 @@ func (r *reviewer) hubNamed(seat string, diameterMm float64) *keyed {
 	return nil
 }
 
-// mated compares the keyways of a shaft and of the hub on it.
-func (r *reviewer) mated(shaft, hub keyed) {
+// mated compares the keyways of a shaft and of the hub on it; and where TOP is
+// to meet TOP their clock angles.
+func (r *reviewer) mated(shaft, hub keyed, tops bool) {
 	a, b := shaft.row(), hub.row()
 	if a == nil && b == nil {
 		return
@@ -180,7 +190,7 @@ func (r *reviewer) mated(shaft, hub keyed) {
 	if long, room := a.ToMm-a.FromMm, b.ToMm-b.FromMm; long > room+slackMm {
 		say(Check, "the key is longer than the keyway"+names, r.mm(long)+" in "+r.mm(room), "a shorter key, or a longer hub")
 	}
-	if turn := math.Abs(math.Remainder(a.ClockDeg-b.ClockDeg, 360)); turn > slackMm && math.Abs(math.Remainder(a.ClockDeg+b.ClockDeg, 360)) > slackMm {
+	if turn := math.Abs(math.Remainder(a.ClockDeg-b.ClockDeg, 360)); tops && turn > slackMm && math.Abs(math.Remainder(a.ClockDeg+b.ClockDeg, 360)) > slackMm {
 		say(Check, "the keyways"+names+" are not at one clock angle", number(a.ClockDeg)+"° and "+number(b.ClockDeg)+"°: their TOPs do not meet", "the same clock angle, or accept it if TOP means nothing there")
 	}
 }

@@ -44,6 +44,11 @@ var measures = map[plan.ProblemKind]measure{
 	plan.BreaksOut:        {4, true},
 	plan.PlaceMisses:      {1, true},
 	plan.WouldTip:         {1, true},
+	plan.SlideBinds:       {2, true},
+	plan.SlideKeyOff:      {0, false},
+	plan.SlideLoose:       {2, true},
+	plan.SlideNoRoom:      {1, true},
+	plan.SlideNutRoom:     {0, false},
 	plan.NearBend:         {1, false},
 }
 

@@ -25,13 +25,11 @@ func separate(r *reviewer) {
 	for _, j := range r.job.Joints {
 		a, b := j.Ends()
 		refs := []string{a.Part, b.Part}
-		if j.Bolt != nil {
-			for _, s := range j.Bolt.Stack {
-				refs = append(refs, s.Part)
-			}
-			if j.Bolt.Stud.Value != "" {
-				refs = append(refs, j.Bolt.Stud.Value)
-			}
+		for _, s := range j.Clamped() {
+			refs = append(refs, s.Part)
+		}
+		if j.Bolt != nil && j.Bolt.Stud.Value != "" {
+			refs = append(refs, j.Bolt.Stud.Value)
 		}
 		for _, s := range refs {
 			if !slices.Contains(order, s) {

@@ -90,6 +90,18 @@ func keyNumbers(j *plan.JointPlan, units parts.Units) []keyNumber {
 			}
 			add("Grip", sized(b.GripMm, units), "from the head "+strings.Join(grip, " + "))
 		}
+	case j.Slide != nil:
+		p := j.Slide
+		value, other := smallRange(p.PlayMm, units)
+		add("Play of the bore", value, figures.Joined(", ", other, "on diameter"))
+		if p.Key != "" {
+			add("Key", p.Key, sized(p.KeyOnMm, units)+" of it in the hub")
+		}
+		label, along := "Free along the shaft", p.FreeMm
+		if p.FreeMm < 0 {
+			label, along = "Past its seat", -p.FreeMm
+		}
+		add(label, sized(along, units), p.Keeper)
 	case j.Bearing != nil:
 		b := j.Bearing
 		if b.HasEndFloat {

@@ -1,0 +1,331 @@
+package joint
+
+import (
+	"math"
+
+	"centrepop/layout/bolts"
+	"centrepop/layout/part"
+	"centrepop/layout/plan"
+	"centrepop/layout/words"
+	"centrepop/parts"
+	"centrepop/parts/geom"
+)
+
+// slideKind is a hub that slides on a shaft with a key, up to a shoulder.
+type slideKind struct{}
+
+func (slideKind) ends(s *shop, t *joint) {
+	t.need(t.a, round(t.a, true), "the bore of the hub")
+	t.need(t.b, round(t.b, false), "the step of the shaft that the hub slides on")
+	k := s.keeper(t)
+	t.need(k.feature, k.ok(), "the thread of a nut, the groove of a retaining ring, or tapped holes in the shaft's end")
+	if k.ok() && t.b.step != nil {
+		t.dir = t.keeperDir(k)
+	}
+	if ref := t.in.Slide.Plate; ref.Set() {
+		f := s.find(ref)
+		t.need(f, f.step != nil && f.step.Inside && k.nut != nil, "the bore of a plate under a nut")
+	}
+}
+
+func (slideKind) title(t *joint) string { return "Slide " + t.a.title() + " on " + t.b.title() }
+
+// buy lists the nut; the key and the ring are listed with their keyway and groove.
+func (slideKind) buy(_ *shop, t *joint, list *buying) {
+	if n := t.out.Slide.Nut; n != "" {
+		list.add("Nut "+n, 1, words.Spaced(t.out.Name), "")
+	}
+}
+
+// keeper is the feature of a shaft that keeps a hub on it. At most one of nut,
+// ring and feature.group is set.
+type keeper struct {
+	feature
+	nut  *part.Step
+	ring *part.Groove
+}
+
+func (k keeper) ok() bool {
+	return k.nut != nil || k.ring != nil || k.group != nil && k.group.Size.Thread != nil
+}
+
+func (s *shop) keeper(t *joint) keeper {
+	k := keeper{feature: s.find(t.in.Slide.KeptBy)}
+	if k.step != nil && !k.step.Inside && k.step.Size.Thread != nil {
+		k.nut = k.step
+	}
+	for i := range k.r.Grooves {
+		g := &k.r.Grooves[i]
+		if _, _, ring := g.Ring(s.w); ring && g.Row.Name == k.ref.Feature && !g.Row.Inside {
+			k.ring = g
+		}
+	}
+	return k
+}
+
+// keeperDir is where the keeper lies from the seat: +1 towards the shaft's back.
+func (t *joint) keeperDir(k keeper) float64 {
+	middle, at := (t.b.step.FromMm+t.b.step.ToMm)/2, 0.0
+	switch {
+	case k.nut != nil:
+		at = (k.nut.FromMm + k.nut.ToMm) / 2
+	case k.ring != nil:
+		at = (k.ring.Row.FromMm + k.ring.Row.ToMm) / 2
+	case k.group.Face == parts.Back:
+		at = k.r.LengthMm()
+	}
+	if at > middle {
+		return 1
+	}
+	return -1
+}
+
+// keyways are the keyways of the hub's bore and of the shaft's seat, nil where
+// there is none.
+func (t *joint) keyways() (hub, shaft *plan.KeywayRow) {
+	in := func(f feature) *plan.KeywayRow {
+		for i := range f.r.Keyways {
+			if k := &f.r.Keyways[i].Row; k.In == f.ref.Feature {
+				return k
+			}
+		}
+		return nil
+	}
+	return in(t.a), in(t.b)
+}
+
+// relativeSlide places the hub on the shaft: against the shoulder that looks to
+// the keeper, its keyway over that of the shaft.
+func (t *joint) relativeSlide() placement {
+	s, turn := 1.0, 0.0
+	if t.in.OtherWay {
+		s = -1
+	}
+	if hub, shaft := t.keyways(); hub != nil && shaft != nil {
+		turn = shaft.ClockDeg - s*hub.ClockDeg
+	}
+	return placement{geom.Clean(end(t.b.step, -t.dir) - s*t.leadMm(s)), norm(turn), s}
+}
+
+// leadMm is the face of the hub that comes to the shoulder, on its own axis.
+func (t *joint) leadMm(s float64) float64 {
+	if s*t.dir > 0 {
+		return t.a.step.FromMm
+	}
+	return t.a.step.ToMm
+}
+
+// slideNut is the nut of a hub; nil if it has none or its size is not known.
+func slideNut(t *joint) *bolts.Bolt {
+	if b, err := bolts.Find(t.out.Slide.Nut); err == nil {
+		return &b
+	}
+	return nil
+}
+
+// placePlate puts what lies under the nut of a hub against the hub, looking
+// and turned as the hub does.
+func (j *assembly) placePlate(t *joint) {
+	if t.in.Slide == nil || !t.in.Slide.Plate.Set() {
+		return
+	}
+	f, hub, shaft := j.find(t.in.Slide.Plate), j.at(t.a.inst()), j.at(t.b.inst())
+	if j.at(f.inst()) != nil {
+		return
+	}
+	toward := shaft.at.s * t.dir * hub.at.s // the keeper's side, on the hub's axis
+	front := end(t.a.step, toward) - f.step.FromMm
+	if toward < 0 {
+		front = end(t.a.step, toward) - f.step.ToMm
+	}
+	j.placed = append(j.placed, placedPart{f.inst(), f.r, hub.group, placement{geom.Clean(front), 0, 1}.then(hub.at)})
+}
+
+// boltedInto is what a joint of the job bolts into a group of holes; nil if none
+// does.
+func (s *shop) boltedInto(ref parts.JointRef) *parts.JointRef {
+	for _, in := range s.job.Joints {
+		if b := in.Bolt; b != nil && b.Into.Part == ref.Part && b.Into.Copy == ref.Copy && b.Into.Feature == ref.Feature {
+			return &b.Through
+		}
+	}
+	return nil
+}
+
+func (slideKind) work(j *making, t *joint) {
+	hub, shaft := t.a.step.Size, t.b.step.Size
+	if math.Abs(hub.NominalMm-shaft.NominalMm) > nearMm {
+		t.refuse(t.in.Pos, plan.SlideSizes, plan.Named(t.a.text()), plan.Of(plan.Diameter, hub.NominalMm), plan.Named(t.b.text()), plan.Of(plan.Diameter, shaft.NominalMm))
+		return
+	}
+	p := &plan.SlidePlan{From: faceName(t.dir), PlayMm: plan.Range{Min: geom.Clean(hub.MinMm - shaft.MaxMm), Max: geom.Clean(hub.MaxMm - shaft.MinMm)}}
+	t.out.Slide = p
+	for _, f := range []feature{t.a, t.b} {
+		if !f.step.Size.Fitted() {
+			t.refuse(f.ref.Pos, plan.NoLimits, plan.Named(f.text()))
+			return
+		}
+	}
+	if p.PlayMm.Min < 0 {
+		t.problem(plan.SlideBinds, plan.Named(t.a.text()), plan.Named(t.b.text()), plan.Of(plan.Mm, words.Round(-p.PlayMm.Min, 3)))
+	}
+	if stop := shoulder(t.b, -t.dir); stop != nil {
+		p.HeldBy = words.Spaced(stop.Name)
+	} else {
+		t.problem(plan.SlideNoStop, plan.Named(t.a.title()), plan.Named(t.b.text()), plan.Named(faceName(-t.dir)))
+	}
+	t.keyed(p)
+	if j.kept(t, p) {
+		t.slideFigures(p)
+		t.slideSteps(p)
+	}
+}
+
+// keyed compares the two keyways where the hub stands.
+func (t *joint) keyed(p *plan.SlidePlan) {
+	hub, shaft := t.keyways()
+	if hub == nil || shaft == nil {
+		if hub == shaft {
+			t.problem(plan.SlideNoKey, plan.Named(t.a.text()), plan.Named(t.b.text()))
+		}
+		return
+	}
+	at, long := t.relativeSlide(), shaft.ToMm-shaft.FromMm
+	p.Key = t.w.Size(shaft.WidthMm) + " × " + t.w.Size(shaft.HeightMm) + " × " + t.w.Size(long)
+	p.OverMm = geom.Clean(shaft.DepthMm + hub.DepthMm - shaft.HeightMm)
+	u, v := at.z0+at.s*hub.FromMm, at.z0+at.s*hub.ToMm
+	p.KeyOnMm = geom.Clean(math.Max(0, math.Min(math.Max(u, v), shaft.ToMm)-math.Max(math.Min(u, v), shaft.FromMm)))
+	lead, open := -at.s*t.dir, hub.ToMm
+	if lead < 0 {
+		open = hub.FromMm
+	}
+	switch {
+	case math.Abs(open-end(t.a.step, lead)) > geom.CloseMm:
+		t.problem(plan.SlideClosed, plan.Named(t.a.text()), plan.Named(faceName(lead)))
+	case p.KeyOnMm < long-geom.CloseMm:
+		t.problem(plan.SlideKeyOff, plan.Of(plan.Mm, p.KeyOnMm), plan.Named(t.b.title()), plan.Named(t.a.text()), plan.Of(plan.Mm, geom.Clean(long)))
+	}
+}
+
+// kept works out what keeps the hub along the shaft; false if nothing does.
+func (j *making) kept(t *joint, p *plan.SlidePlan) bool {
+	k := j.keeper(t)
+	hubEnd := end(t.b.step, -t.dir) + t.dir*t.a.step.LengthMm()
+	free := func(limitMm float64) { p.FreeMm = geom.Clean(t.dir * (limitMm - hubEnd)) }
+	switch {
+	case k.nut != nil:
+		j.nutKeeps(t, k, p, hubEnd)
+		free(end(k.nut, -t.dir))
+	case k.ring != nil:
+		item, thick, _ := k.ring.Ring(j.w)
+		p.Keeper, p.Ring = words.Lower(item), true
+		wall := k.ring.Row.ToMm
+		if t.dir < 0 {
+			wall = k.ring.Row.FromMm
+		}
+		if free(wall - t.dir*thick); p.FreeMm < 0 {
+			t.problem(plan.SlideNoRoom, plan.Named(t.a.title()), plan.Of(plan.Mm, -p.FreeMm))
+		}
+		return true
+	default:
+		plate := j.boltedInto(t.in.Slide.KeptBy)
+		if plate == nil {
+			t.problem(plan.SlideNotHeld, plan.Named(k.text()))
+			return false
+		}
+		p.Keeper = j.find(*plate).title()
+		z := 0.0
+		if t.dir > 0 {
+			z = k.r.LengthMm()
+		}
+		free(z)
+	}
+	if p.FreeMm >= 0 {
+		t.problem(plan.SlideLoose, plan.Named(words.Capital(p.Keeper)), plan.Named(t.a.title()), plan.Of(plan.Mm, p.FreeMm))
+	}
+	return true
+}
+
+// nutKeeps works out where the nut of a hub stands: against the hub or the plate
+// on it, or where its thread begins.
+func (j *making) nutKeeps(t *joint, k keeper, p *plan.SlidePlan, hubEndMm float64) {
+	p.Nut = k.nut.Size.Thread.Designation
+	p.Keeper = "nut " + p.Nut
+	if ref := t.in.Slide.Plate; ref.Set() {
+		f := j.find(ref)
+		p.Keeper, p.PlateMm = f.title()+" under "+p.Keeper, geom.Clean(f.step.LengthMm())
+		if major := k.nut.Size.NominalMm; f.step.Size.MinMm < major {
+			t.problem(plan.SlidePlate, plan.Named(f.text()), plan.Of(plan.Diameter, f.step.Size.NominalMm), plan.Named(p.Nut))
+		}
+	}
+	at := t.dir*math.Max(t.dir*hubEndMm, t.dir*end(k.nut, -t.dir)) + t.dir*p.PlateMm
+	p.NutFromMm, p.NutDir = geom.Clean(at), t.dir
+	left := geom.Clean(t.dir * (end(k.nut, t.dir) - at))
+	if b := slideNut(t); b != nil && left < b.NutHeightMm-geom.CloseMm {
+		t.problem(plan.SlideNutRoom, plan.Of(plan.Mm, left), plan.Named("nut "+p.Nut), plan.Of(plan.Mm, b.NutHeightMm))
+	}
+}
+
+func (t *joint) slideFigures(p *plan.SlidePlan) {
+	t.figure("play of the bore", t.w.Fine(p.PlayMm.Min*1000, p.PlayMm.Max*1000, 0)+" on diameter", "limits on the drawings")
+	if p.Key != "" {
+		t.figure("key", p.Key+", "+t.w.Size(p.KeyOnMm)+" of it in the hub, "+t.w.Size(p.OverMm)+" over its top", "keyways as drawn")
+	}
+	if p.HeldBy != "" {
+		t.figure("stands against", "the shoulder "+p.HeldBy, "by geometry")
+	}
+	text := ", " + t.w.Size(p.FreeMm) + " free along the shaft"
+	if p.FreeMm < 0 {
+		text = ", which clamps it: it stands " + t.w.Size(-p.FreeMm) + " past its seat"
+	}
+	t.figure("kept by", p.Keeper+text, "lengths as drawn")
+}
+
+func (t *joint) slideSteps(p *plan.SlidePlan) {
+	hub, shaft, to := t.a.title(), t.b.title(), "to its place"
+	if p.HeldBy != "" {
+		to = "against the shoulder " + p.HeldBy
+		t.out.Checks = append(t.out.Checks, plan.Check{What: "against the shoulder", Wanted: hub + " on " + p.HeldBy, Limits: "a " + t.w.Near(0.05) + " feeler does not enter", Gauge: "feeler", Source: "common practice, no source"})
+	}
+	over := ""
+	if p.Key != "" {
+		over = ", its keyway over the key,"
+		t.step("Key", "Deburr both keyways. Tap the key "+p.Key+" down to the floor of its keyway in "+shaft+".",
+			"Try "+hub+" over it by hand before anything is greased.").Hold = "It slides by hand and does not rock."
+	}
+	lead := faceName(-t.relativeSlide().s * t.dir)
+	t.step("Slide on", "Wipe seat and bore clean and grease them thinly.",
+		"Bring "+hub+" from the "+p.From+" of "+shaft+", its "+lead+" leading"+over+" and push it "+to+".")
+	k := t.in.Slide.KeptBy
+	switch {
+	case p.PlateMm > 0:
+		t.step("Keep", "Put "+p.Keeper+" and tighten it against "+hub+".")
+	case p.Nut != "":
+		t.step("Keep", "Run the "+p.Keeper+" up and tighten it against "+hub+".")
+	case p.Ring:
+		t.step("Keep", "Spring the "+p.Keeper+" into "+words.Spaced(k.Feature)+" with its pliers and turn it: it sits on the floor of the groove all round.").Caution = "A ring springs off its pliers: eyes protected."
+	default:
+		t.step("Keep", p.Keeper+" keeps it once it is bolted on: hold "+hub+" until then.")
+	}
+}
+
+// slideTrap finds whether the hub goes on end for end: with a plain bore whose
+// keyway, if it has one, is open at both ends.
+func (j *making) slideTrap(t *joint, moved []inst) {
+	hub, shaft := t.keyways()
+	_, inside := t.a.r.Sides()
+	if hub == nil || shaft == nil {
+		j.witness(t, moved)
+		return
+	}
+	if len(inside) > 1 || math.Abs(hub.FromMm-t.a.step.FromMm) > geom.CloseMm || math.Abs(hub.ToMm-t.a.step.ToMm) > geom.CloseMm {
+		return
+	}
+	at := j.at(t.b.inst()).at
+	m := motion{turn: norm(2 * at.clock(shaft.ClockDeg)), flip: true}
+	if out, breaks := j.outOfPlace(t, moved, m); len(out) > 0 {
+		t.out.Traps = append(t.out.Traps, plan.Trap{TurnDeg: m.turn, OtherWay: true, Breaks: breaks, Out: out})
+		lead := faceName(-t.relativeSlide().s * t.dir)
+		t.out.Remedies = append(t.out.Remedies, "Mark the "+lead+" of "+t.a.title()+": it goes on first, and the key lets it go on the other way round too.")
+	}
+}

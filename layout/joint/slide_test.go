@@ -1,0 +1,233 @@
+package joint_test
+
+import (
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+
+	"centrepop/layout/plan"
+	"centrepop/parts"
+)
+
+var sliding = map[string]string{
+	"job.yaml": `job: Drive
+units: mm
+tolerance: m
+parts: [shaft.yaml, hub.yaml, cap.yaml]
+joints:
+  - name: pulley
+    slide: {hub: hub.bore, on: shaft.seat, kept-by: shaft.ring}
+`,
+	"shaft.yaml": `part: shaft
+title: Shaft
+kind: shaft
+material: C45
+top: keyway
+stock: {round: 60 mm, length: 205 mm}
+profile:
+  outside:
+    - {name: nose, thread: M24, length: 40}
+    - {name: seat, diameter: 40, fit: h7, length: 60}
+    - {name: collar, diameter: 55, length: 100}
+keyways:
+  - {name: key, in: seat, clock: 90, axial: 70, length: 40}
+grooves:
+  - {name: ring, in: seat, axial: 45, for: retaining-ring}
+holes:
+  - {name: end-tap, face: front, circle: {pcd: 8, count: 2}, size: M4 tap, depth: 10}
+`,
+	"hub.yaml": `part: hub
+title: Hub
+kind: turned
+material: C45
+top: punch
+stock: {round: 90 mm, length: 55 mm}
+profile:
+  outside: [{name: body, diameter: 80, length: 50}]
+  inside: [{name: bore, diameter: 40, fit: H8, length: 50}]
+keyways:
+  - {name: key, in: bore, clock: 30}
+`,
+	"cap.yaml": `part: cap
+title: Cap
+kind: plate
+material: S235
+stock: {plate: 8 mm, cut: laser}
+outline: {circle: 60}
+bore: {diameter: 24.5}
+holes:
+  - {name: screw, face: front, circle: {pcd: 40, count: 2}, size: M4 clearance}
+`,
+}
+
+// slidPlan works out the drive with edits of its files, "file|old|new" each, and
+// what was found against it.
+func slidPlan(t *testing.T, edits ...string) (*plan.JointPlan, []plan.Problem) {
+	t.Helper()
+	dir := t.TempDir()
+	for name, text := range sliding {
+		for _, e := range edits {
+			f := strings.Split(e, "|")
+			if f[0] != name {
+				continue
+			}
+			if strings.Count(text, f[1]) != 1 {
+				t.Fatalf("%s has %q not once", name, f[1])
+			}
+			text = strings.Replace(text, f[1], f[2], 1)
+		}
+		if err := os.WriteFile(filepath.Join(dir, name), []byte(text), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	job, err := parts.Load(filepath.Join(dir, "job.yaml"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	p, err := draft(job)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(p.Joints) == 0 {
+		return nil, p.Faults
+	}
+	return p.Joints[0], append(p.Joints[0].Problems, p.Faults...)
+}
+
+// Seat 40 to 100 from the front, the shoulder at 100; the hub of 50 reaches from
+// 50 to 100. The groove of DIN 471 40 × 1.75 is 1.85 wide (testdata/reference), so
+// its far wall is at 45 and the ring's face at 46.75: 3.25 stays free. Bore H8 is 0
+// to 39 µm, h7 −25 to 0 (ISO 286-2). Key 12 × 8 of DIN 6885-1: 5 and 3.3 deep.
+func TestSlideUpToItsRing(t *testing.T) {
+	t.Parallel()
+	j, problems := slidPlan(t)
+	if len(problems) > 0 {
+		t.Fatal(problems)
+	}
+	want := plan.SlidePlan{
+		PlayMm: plan.Range{Min: 0, Max: 0.064}, Key: "12 × 8 × 40", KeyOnMm: 40, OverMm: 0.3, HeldBy: "collar", From: "front",
+		Keeper: "retaining ring DIN 471 40 × 1.75", Ring: true, FreeMm: 3.25,
+	}
+	if *j.Slide != want {
+		t.Errorf("%+v\nwant %+v", *j.Slide, want)
+	}
+	hub := j.Placed[slices.IndexFunc(j.Placed, func(p plan.Placed) bool { return p.Part == "hub" })]
+	if hub.FrontMm != 50 || hub.TurnDeg != 60 || hub.OtherWay {
+		t.Errorf("the hub lies at %+v, want 50 mm and 90 − 30°", hub)
+	}
+	text := stepText(j)
+	for _, s := range []string{
+		"Tap the key 12 × 8 × 40 down to the floor of its keyway in Shaft", "Bring Hub from the front of Shaft, its back leading, its keyway over the key, and push it against the shoulder collar.",
+		"Spring the retaining ring DIN 471 40 × 1.75 into ring", "eyes protected",
+	} {
+		if !strings.Contains(text, s) {
+			t.Errorf("no %q in\n%s", s, text)
+		}
+	}
+}
+
+// Under a nut: the hub of 62 stands 2 past its seat; the nut of M24 is 21.5 high
+// (ISO 4032) and stands at 38, behind a cap of 8 at 30.
+func TestSlideUnderItsNut(t *testing.T) {
+	t.Parallel()
+	long := []string{"hub.yaml|diameter: 80, length: 50|diameter: 80, length: 62", "hub.yaml|fit: H8, length: 50|fit: H8, length: 62", "job.yaml|shaft.ring|shaft.nose"}
+	j, problems := slidPlan(t, long...)
+	if s := j.Slide; len(problems) > 0 || s.FreeMm != -2 || s.NutFromMm != 38 || s.NutDir != -1 || s.Keeper != "nut M24" || s.Nut != "M24" {
+		t.Errorf("%+v %v", s, problems)
+	}
+	bare := j.MassKg
+	j, problems = slidPlan(t, long[0], long[1], "job.yaml|kept-by: shaft.ring|plate: cap.bore, kept-by: shaft.nose")
+	if s := j.Slide; len(problems) > 0 || s.NutFromMm != 30 || s.PlateMm != 8 || s.Keeper != "Cap under nut M24" {
+		t.Errorf("%+v %v", s, problems)
+	}
+	cap := j.Placed[slices.IndexFunc(j.Placed, func(p plan.Placed) bool { return p.Part == "cap" })]
+	if cap.FrontMm != 30 || j.MassKg < bare+0.1 {
+		t.Errorf("the cap at %v, %v kg with it and %v without", cap.FrontMm, j.MassKg, bare)
+	}
+	if text := stepText(j); !strings.Contains(text, "Put Cap under nut M24 and tighten it against Hub.") {
+		t.Error(text)
+	}
+	turned, problems := slidPlan(t, long[0], long[1], "job.yaml|kept-by: shaft.ring}|kept-by: shaft.nose}\n    other-way-round: yes")
+	hub := turned.Placed[slices.IndexFunc(turned.Placed, func(p plan.Placed) bool { return p.Part == "hub" })]
+	if len(problems) > 0 || hub.FrontMm != 100 || hub.TurnDeg != 120 || !hub.OtherWay || !strings.Contains(stepText(turned), "its front leading") {
+		t.Errorf("%+v %v", hub, problems)
+	}
+}
+
+// A hub with a hole in one face goes on the other way round as well, and says so.
+func TestSlideTheOtherWay(t *testing.T) {
+	t.Parallel()
+	hole := "\nholes:\n  - {name: pin, face: front, at: [[30, 0]], size: 6, depth: 10}\n"
+	j, _ := slidPlan(t, "hub.yaml|clock: 30}|clock: 30}"+hole)
+	if len(j.Traps) != 1 || !j.Traps[0].OtherWay || len(j.Remedies) != 1 || !strings.HasPrefix(j.Remedies[0], "Mark the back of Hub") {
+		t.Errorf("%+v %v", j.Traps, j.Remedies)
+	}
+	if j, _ = slidPlan(t); len(j.Traps) > 0 {
+		t.Errorf("a plain hub is the same either way: %+v", j.Traps)
+	}
+	if j, _ = slidPlan(t, "hub.yaml|clock: 30}|clock: 30, from: back, length: 45}"+hole); len(j.Traps) > 0 {
+		t.Errorf("a keyway that is closed at one end goes on one way: %+v", j.Traps)
+	}
+}
+
+func TestSlideProblems(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		want  plan.ProblemKind
+		edits []string
+	}{
+		{plan.SlideSizes, []string{"hub.yaml|diameter: 40|diameter: 45"}},
+		{plan.SlideBinds, []string{"shaft.yaml|fit: h7|fit: k6"}},
+		{plan.SlideBinds, []string{"hub.yaml|fit: H8|fit: K7"}},
+		{plan.NoLimits, []string{"hub.yaml|, fit: H8|"}},
+		{plan.SlideNoKey, []string{"hub.yaml|keyways:\n  - {name: key, in: bore, clock: 30}\n|", "shaft.yaml|keyways:\n  - {name: key, in: seat, clock: 90, axial: 70, length: 40}\n|", "shaft.yaml|top: keyway|top: punch"}},
+		{plan.SlideClosed, []string{"hub.yaml|clock: 30}|clock: 30, length: 45}"}},
+		{plan.SlideKeyOff, []string{"shaft.yaml|axial: 70, length: 40|axial: 65, length: 40"}},
+		{plan.SlideNoStop, []string{"shaft.yaml|diameter: 55|diameter: 38"}},
+		{plan.SlideNoRoom, []string{"hub.yaml|diameter: 80, length: 50|diameter: 80, length: 54", "hub.yaml|fit: H8, length: 50|fit: H8, length: 54"}},
+		{plan.SlideLoose, []string{"job.yaml|shaft.ring|shaft.nose"}},
+		{plan.SlideNutRoom, []string{"job.yaml|shaft.ring|shaft.nose", "shaft.yaml|thread: M24, length: 40|thread: M24, length: 20", "shaft.yaml|axial: 45|axial: 25", "shaft.yaml|axial: 70|axial: 50"}},
+		{plan.SlidePlate, []string{"job.yaml|kept-by: shaft.ring|plate: cap.bore, kept-by: shaft.nose", "cap.yaml|24.5|23.5"}},
+		{plan.SlideNotHeld, []string{"job.yaml|shaft.ring|shaft.end-tap"}},
+		{plan.CannotJoin, []string{"job.yaml|shaft.ring|shaft.seat"}},
+		{plan.CannotJoin, []string{"job.yaml|kept-by: shaft.ring|plate: cap.bore, kept-by: shaft.ring"}},
+	} {
+		_, problems := slidPlan(t, c.edits...)
+		if !slices.ContainsFunc(problems, func(p plan.Problem) bool { return p.Kind == c.want && p.Pos.Line > 0 }) {
+			t.Errorf("%s: %v", c.edits, problems)
+		}
+	}
+}
+
+// The same shaft the other way round: the hub goes up to the shoulder at 100 from
+// the back, and the nut stands at 162.
+func TestSlideFromTheBack(t *testing.T) {
+	t.Parallel()
+	j, problems := slidPlan(t, "shaft.yaml|    - {name: nose, thread: M24, length: 40}\n|", "shaft.yaml|    - {name: seat, diameter: 40, fit: h7, length: 60}\n|",
+		"shaft.yaml|diameter: 55, length: 100}|diameter: 55, length: 100}\n    - {name: seat, diameter: 40, fit: h7, length: 60}\n    - {name: nose, thread: M24, length: 40}",
+		"shaft.yaml|axial: 70|axial: 130", "shaft.yaml|axial: 45|axial: 154", "job.yaml|shaft.ring|shaft.nose",
+		"hub.yaml|diameter: 80, length: 50|diameter: 80, length: 62", "hub.yaml|fit: H8, length: 50|fit: H8, length: 62")
+	hub := j.Placed[slices.IndexFunc(j.Placed, func(p plan.Placed) bool { return p.Part == "hub" })]
+	if s := j.Slide; len(problems) > 0 || s.From != "back" || s.FreeMm != -2 || s.NutFromMm != 162 || s.NutDir != 1 || hub.FrontMm != 100 || !strings.Contains(stepText(j), "its front leading") {
+		t.Errorf("%+v at %v, %v", s, hub.FrontMm, problems)
+	}
+}
+
+// An end plate that another joint bolts: the shaft ends at 0, a hub of 102 from
+// the shoulder at 100 stands 2 past it.
+func TestSlideUnderAnEndPlate(t *testing.T) {
+	t.Parallel()
+	plain := []string{"shaft.yaml|    - {name: nose, thread: M24, length: 40}\n|", "shaft.yaml|axial: 70|axial: 30", "shaft.yaml|axial: 45|axial: 5",
+		"job.yaml|kept-by: shaft.ring}|kept-by: shaft.end-tap}\n  - name: cap\n    bolt: {through: cap.screw, into: shaft.end-tap, bolt: M4 8.8, head: socket}\n    face: back-on-front\n    after: pulley",
+		"cap.yaml|pcd: 40|pcd: 16", "cap.yaml|bore: {diameter: 24.5}\n|", "shaft.yaml|pcd: 8|pcd: 16",
+		"hub.yaml|diameter: 80, length: 50|diameter: 80, length: 62", "hub.yaml|fit: H8, length: 50|fit: H8, length: 62"}
+	j, problems := slidPlan(t, plain...)
+	if j == nil || j.Slide == nil || j.Slide.Keeper != "Cap" || j.Slide.FreeMm != -2 || len(problems) > 0 {
+		t.Fatalf("%+v %v", j, problems)
+	}
+	if text := stepText(j); !strings.Contains(text, "Cap keeps it once it is bolted on: hold Hub until then.") {
+		t.Error(text)
+	}
+}
