@@ -153,7 +153,7 @@ func (s *stage) screwsIn(plane assembly.Pose, j *plan.JointPlan) []plan.Shape {
 		}
 	}
 	for _, id := range s.ends[j.N-1][2:] {
-		if b := s.body[id]; b != nil {
+		if b := s.body[id]; b != nil && (b.Bought || j.Bolt != nil) {
 			if first == nil {
 				first = b
 			}
