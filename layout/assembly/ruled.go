@@ -158,12 +158,24 @@ func (s *ruled) edges(view Vec) [][]Vec {
 	for i := range n {
 		before, after := normal((i+n-1)%n), normal(i)
 		fold := before.Dot(after) < math.Cos(15*math.Pi/180)
-		limb := before.Dot(view)*after.Dot(view) < 0
+		limb := looks(before, view) != looks(after, view)
 		if fold || limb {
 			out = append(out, []Vec{low[i], high[i]})
 		}
 	}
 	return out
+}
+
+// looks tells whether a face looks towards who looks, is seen on edge, or looks
+// away: 1, 0, −1.
+func looks(normal, view Vec) int {
+	switch dot := normal.Dot(view); {
+	case dot > 1e-9:
+		return 1
+	case dot < -1e-9:
+		return -1
+	}
+	return 0
 }
 
 func (s *ruled) generators() [][]Vec { return nil }

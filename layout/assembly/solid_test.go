@@ -198,3 +198,26 @@ func circle(centre Pt, radiusMm float64) Loop {
 		{Pt{centre.X + radiusMm, centre.Y}, 1},
 	}
 }
+
+// TestSquareToRoundLimbs: seen along a side of its square, the triangles on the
+// two sides stand on edge; their slanting edges are still the outline of what is
+// seen: from the corner (±100, 0) to the quarter point (±50, 150), by the
+// definition of the body.
+func TestSquareToRoundLimbs(t *testing.T) {
+	t.Parallel()
+	body := Body{ID: "throat", Solid: Of(SquareToRound(200, 160, 0, 50, Pt{}, 150)), Pose: Move(Vec{})}
+	side := Pose{X: AxisX, Y: AxisZ, Z: AxisY.Times(-1), At: Vec{Y: -500}}
+	found := map[float64]bool{}
+	for _, l := range Look([]Body{body}, side, 3) {
+		a, b := l.Points[0], l.Points[len(l.Points)-1]
+		if a.Y > b.Y {
+			a, b = b, a
+		}
+		if math.Abs(a.Y) < 0.1 && math.Abs(b.Y-150) < 0.1 && math.Abs(math.Abs(a.X)-100) < 0.1 && math.Abs(math.Abs(b.X)-50) < 0.1 {
+			found[math.Copysign(1, a.X)] = true
+		}
+	}
+	if len(found) != 2 {
+		t.Errorf("the outline has sides %v, want both", found)
+	}
+}

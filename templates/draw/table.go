@@ -154,7 +154,15 @@ func (f *Flow) Table(t Table) {
 			f.draw(b.high, func() Piece { return t.rowPiece(i, b) })
 		}
 	}
-	f.Add(Space(4))
+	f.Add(Space(t.gapMm()))
+}
+
+// gapMm is the room under a table.
+func (t *Table) gapMm() float64 {
+	if t.Tight {
+		return 2.5
+	}
+	return 4
 }
 
 // heading is the table's title.

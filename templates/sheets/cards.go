@@ -51,12 +51,15 @@ func Cards(pl *plan.Plan, paper draw.Frame) []draw.Chapter {
 // largestTextMm is the text of a card that has the room for it.
 const largestTextMm = 3.8
 
+// leastCardMm is the least: a card is read at the machine.
+const leastCardMm = 3.0
+
 // leastTickMm is the least height of a row with a box to tick.
 const leastTickMm = 5.6
 
 // onFewest draws sheets with text as large as needs the fewest pages.
 func onFewest(lay func(sizeMm float64) []*draw.Sheet) (best []*draw.Sheet) {
-	for _, size := range []float64{largestTextMm, draw.TextMm, 3.0, 2.65} {
+	for _, size := range []float64{largestTextMm, draw.TextMm, 3.2, leastCardMm} {
 		if sheets := lay(size); best == nil || len(sheets) < len(best) {
 			best = sheets
 		}
@@ -68,7 +71,7 @@ func onFewest(lay func(sizeMm float64) []*draw.Sheet) (best []*draw.Sheet) {
 // lower; below the usual size its lines stand close.
 func sized(t draw.Table, sizeMm float64) draw.Table {
 	t.RowMm *= sizeMm / largestTextMm
-	t.Tight, t.Compact = sizeMm < draw.TextMm, true
+	t.Tight, t.Compact, t.Fit = sizeMm < largestTextMm, true, true
 	for i := range t.Columns {
 		t.Columns[i].Size = sizeMm
 		if t.Columns[i].Tick {
@@ -119,13 +122,13 @@ func firstRun(f *draw.Flow, pl *plan.Plan, sizeMm float64) {
 func linesTable() draw.Table {
 	return draw.Table{RowMm: 6, Columns: []draw.Column{
 		{Head: "Stage", Flex: true, Bold: true, Most: 36}, {Head: "Do, and look", Flex: true}, {Head: "Wanted", Flex: true, Most: 46},
-		{Head: "Found", Least: 24}, {Head: "Done", Align: draw.Centre, Least: 11, Tick: true},
+		{Head: "Found", Least: 20}, {Head: "Done", Align: draw.Centre, Least: 11, Tick: true},
 	}}
 }
 
 // runsTable has a column for each place that is watched.
 func runsTable(r *plan.FirstRun) draw.Table {
-	t := draw.Table{RowMm: 8, Columns: []draw.Column{
+	t := draw.Table{RowMm: 6.5, Columns: []draw.Column{
 		{Head: "Stage", Flex: true, Bold: true, Most: 24}, {Head: "Run", Flex: true}, {Head: "After"}, {Head: "Speed"},
 	}}
 	for _, w := range r.Watch {

@@ -91,6 +91,9 @@ func TestCards(t *testing.T) {
 					t.Errorf("%s on %s: %s has %d pages", name, paper.Name, c.Name, len(c.Sheets))
 				}
 				all := strings.Join(allTexts(c.Sheets[0].Draw), " ")
+				if least := leastText(c.Sheets[0].Draw); least < leastCardMm {
+					t.Errorf("%s on %s: text of %s is %.2f mm, under %.1f", name, paper.Name, c.Name, least, leastCardMm)
+				}
 				for _, text := range want[c.Name] {
 					if missing := missingWords(all, text); len(missing) > 0 {
 						t.Errorf("%s on %s, %s: %q lacks %q", name, paper.Name, c.Name, text, missing)
@@ -142,4 +145,18 @@ func TestCardTables(t *testing.T) {
 	if got := Cards(&plan.Plan{Job: "x"}, a4); got != nil {
 		t.Errorf("cards that nobody asked for: %v", got)
 	}
+}
+
+// leastText is the smallest text of a drawing but its title block.
+func leastText(d draw.Drawing) float64 {
+	least := 100.0
+	for _, item := range d.Items {
+		switch item := item.(type) {
+		case draw.Text:
+			least = min(least, item.SizeMm)
+		case draw.Group:
+			least = min(least, leastText(*item.Drawing))
+		}
+	}
+	return least
 }

@@ -13,8 +13,8 @@ import (
 const gapMm = 4.0
 
 // openSheets is how many sheets back there may still be room for another
-// template: those that lie together in the packet.
-const openSheets = 3
+// template.
+const openSheets = 30
 
 // placed is a tile on a sheet: its upper left corner in the sheet's window.
 type placed struct {

@@ -17,6 +17,7 @@ const (
 	stripMm        = 10.0
 	ruleMm         = 8.0
 	captionLeastMm = 74.0
+	captionPadMm   = 1.2 // clear of the rule's line
 )
 
 // window is the room for templates on a sheet.
@@ -38,7 +39,7 @@ func (one *tile) captionLines() []string {
 	if t.part.Quantity > 1 {
 		head += " · make " + strconv.Itoa(t.part.Quantity) + ", print as often"
 	}
-	width := max(one.window.Width(), captionLeastMm)
+	width := max(one.window.Width(), captionLeastMm) - captionPadMm
 	lines := draw.Wrap(head, draw.TextMm, true, width)
 	if one.n <= 1 {
 		for _, text := range append([]string{one.joining()}, t.legend...) {
@@ -122,7 +123,7 @@ func (p *page) draw(pl *plan.Plan) *draw.Sheet {
 				if j == 0 {
 					size = draw.TextMm
 				}
-				s.Draw.Add(draw.Text{XMm: w.X0 + one.x, YMm: y + 0.8, SizeMm: size, Bold: j == 0, Content: line})
+				s.Draw.Add(draw.Text{XMm: w.X0 + one.x + captionPadMm, YMm: y + 0.8, SizeMm: size, Bold: j == 0, Content: line})
 			}
 			y -= 1.5
 			one.draw(s, draw.R(w.X0+one.x, y-one.window.Height(), w.X0+one.x+one.window.Width(), y), nil)
