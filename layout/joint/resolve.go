@@ -212,7 +212,7 @@ func (t *joint) placeText(p *parts.Place, w words.Writer) string {
 	case p.Gap.Mm > 0:
 		text += ", " + w.Size(p.Gap.Mm) + " clear of it"
 	case p.Gap.Mm < 0:
-		text += ", " + w.Size(-p.Gap.Mm) + " in"
+		text += ", " + w.Size(-p.Gap.Mm) + " inside it"
 	}
 	return text
 }

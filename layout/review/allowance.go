@@ -115,7 +115,32 @@ func (v *view) turnAllowance() {
 			Rule: "the skin of the stock is turned away", Source: practice, Fix: "the next larger stock size",
 		})
 	}
+	v.boreAllowance()
 	v.lengthAllowance(face)
+}
+
+// boreAllowance looks for tube whose hole leaves nothing to bore a fitted step.
+func (v *view) boreAllowance() {
+	s, narrow := v.p.Stock, &cylinder{radiusMm: math.Inf(1)}
+	if s.Form != "tube" || !s.Second.Set() {
+		return
+	}
+	for i := range v.inside {
+		if c := &v.inside[i]; c.radiusMm > 0 && c.radiusMm < narrow.radiusMm {
+			narrow = c
+		}
+	}
+	left := 2*narrow.radiusMm - (s.Size.Mm - 2*s.Second.Mm)
+	f := Finding{Numbers: v.mm(left) + " on diameter, wanted " + v.mm(turnMm), LeftMm: &left, Rule: "the skin of the stock is turned away", Source: practice, Fix: "a thicker wall"}
+	switch {
+	case math.IsInf(narrow.radiusMm, 1):
+	case left < -slackMm:
+		f.What = "the hole of the tube is larger than " + narrow.name
+		v.report(Stop, narrow.name, s.Pos, f)
+	case left < turnMm-slackMm && narrow.size.Fit.Pos.Line > 0:
+		f.What = "the tube leaves nothing to bore " + narrow.name
+		v.report(Check, narrow.name, s.Pos, f)
+	}
 }
 
 // lengthAllowance looks for stock that is cut too short to face.

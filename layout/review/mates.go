@@ -129,14 +129,18 @@ func saddle(r *reviewer) {
 	for _, p := range r.job.Parts {
 		for i := range p.Ends {
 			end := &p.Ends[i]
-			if end.Place == nil || !end.Onto.Set() || end.Angle.Deg != 90 || end.Offset.Mm != 0 {
-				continue // of a leaning branch the middle of the hole is worked out elsewhere
+			if end.Place == nil || !end.Onto.Set() {
+				continue
 			}
 			main, q := partNamed(r.job, end.Onto.Part), r.pl.Part(end.Onto.Part)
 			if main == nil || q == nil || main.Kind != parts.Tube {
 				continue
 			}
-			r.branchOn(p, end, newView(r, main, q))
+			v := newView(r, main, q)
+			r.roughOpening(p, end, v)
+			if end.Angle.Deg == 90 && end.Offset.Mm == 0 { // else the middle of the hole is worked out elsewhere
+				r.branchOn(p, end, v)
+			}
 		}
 	}
 }

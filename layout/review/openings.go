@@ -4,7 +4,6 @@ import (
 	"math"
 	"strings"
 
-	"centrepop/layout/plan"
 	"centrepop/parts"
 )
 
@@ -143,29 +142,14 @@ func covered(r *reviewer) {
 	}
 }
 
-// branchOpening looks at the openings under a branch: there is one, and it is
-// no wider than the branch's bore.
+// branchOpening looks for a branch with no opening under it.
 func (r *reviewer) branchOpening(p *parts.Part, end *parts.TubeEnd, main *view, z, near float64) {
-	q := r.pl.Part(p.Name.Value)
-	inner, outer, _ := q.Section.RadiiAt(q.Section.LengthMm / 2)
-	f := Finding{Part: p.Name.Value, Pos: end.Place.Pos, Source: "by geometry"}
-	var under *plan.RadialRow
-	for i := range main.q.Radials {
-		if row := &main.q.Radials[i]; offBranch(*row, z, end.Place.Clock.Deg, outer) < outer {
-			under = row
-		}
-	}
-	switch {
-	case math.IsInf(near, 1) && len(main.q.Radials) > 0:
-		f.Severity, f.What = Check, "no opening in "+main.p.Title.Value+" lies under "+p.Title.Value
-		f.Numbers = "the branch stands " + r.mm(z) + " from the front face at " + number(end.Place.Clock.Deg) + "°"
-		f.Rule, f.Fix = "a branch opens into its tube", "the same clock and distance at both"
-	case under != nil && !end.SetIn && (under.AlongMm > 2*inner+slackMm || under.AroundMm > 2*inner+slackMm):
-		f.Severity, f.What, f.Feature = Stop, under.Name+" is wider than the bore of "+p.Title.Value+" that stands on it", ""
-		f.Numbers = r.mm(math.Max(under.AlongMm, under.AroundMm)) + " under a bore of " + r.mm(2*inner)
-		f.Rule, f.Fix = "a branch that is set on stands on metal all round", "a smaller opening"
-	default:
+	if !math.IsInf(near, 1) || len(main.q.Radials) == 0 {
 		return
 	}
-	r.add(f)
+	r.add(Finding{
+		Severity: Check, Part: p.Name.Value, Pos: end.Place.Pos, What: "no opening in " + main.p.Title.Value + " lies under " + p.Title.Value,
+		Numbers: "the branch stands " + r.mm(z) + " from the front face at " + number(end.Place.Clock.Deg) + "°",
+		Rule:    "a branch opens into its tube", Source: "by geometry", Fix: "the same clock and distance at both",
+	})
 }

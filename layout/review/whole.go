@@ -251,10 +251,13 @@ func (r *reviewer) slips(j *plan.JointPlan, in *parts.Joint) {
 	if !okA || !okB {
 		return
 	}
-	// One goes into the other, either way.
-	play := max(b.insideMm-a.outsideMm, a.insideMm-b.outsideMm)
+	goes, round := a, b // one goes into the other, either way
+	if a.insideMm-b.outsideMm > b.insideMm-a.outsideMm {
+		goes, round = b, a
+	}
+	play := round.insideMm - goes.outsideMm
 	f := Finding{
-		Part: j.Name, Pos: r.jointPos(j.Name), Source: "by geometry", Numbers: "outside " + r.mm(a.outsideMm) + ", inside " + r.mm(b.insideMm),
+		Part: j.Name, Pos: r.jointPos(j.Name), Source: "by geometry", Numbers: "outside " + r.mm(goes.outsideMm) + ", inside " + r.mm(round.insideMm), OverMm: over(play),
 		Rule: "an end slips into the next with a little play", Fix: "sizes that agree: look at what is measured inside and outside",
 	}
 	switch {
@@ -272,7 +275,8 @@ func (r *reviewer) slips(j *plan.JointPlan, in *parts.Joint) {
 // where the part has no such surface.
 type roundEnd struct{ outsideMm, insideMm float64 }
 
-// formedEnd is the round end of a cone or transition, or the bore of a plate.
+// formedEnd is the round end of a cone or transition, the bore of a plate, the
+// inside of a flight or an outside that it goes round.
 func (r *reviewer) formedEnd(ref parts.JointRef) (roundEnd, bool) {
 	p := partNamed(r.job, ref.Part)
 	if p == nil {
@@ -291,8 +295,16 @@ func (r *reviewer) formedEnd(ref parts.JointRef) (roundEnd, bool) {
 		return end(p.Frustum.Large.Mm, p.Frustum.Thickness.Mm, p.Frustum.Inside)
 	case p.Transition != nil && ref.Feature == "round-end":
 		return end(p.Transition.Diameter.Mm, p.Transition.Thickness.Mm, p.Transition.Inside)
+	case p.Flight != nil && ref.Feature == "inside":
+		return roundEnd{math.Inf(1), p.Flight.Shaft.Mm}, true
 	case p.Bore != nil && ref.Feature == "bore":
 		return roundEnd{math.Inf(1), p.Bore.Size.Nominal.Mm}, true
+	case p.Profile != nil:
+		for _, s := range p.Profile.Outside {
+			if s.Name.Value == ref.Feature {
+				return roundEnd{outsideMm: s.Size.Nominal.Mm}, true
+			}
+		}
 	}
 	return roundEnd{}, false
 }

@@ -1,0 +1,78 @@
+package review
+
+import (
+	"math"
+
+	"centrepop/layout/assembly"
+	"centrepop/layout/plan"
+	"centrepop/parts"
+)
+
+// roughOpening looks for an opening that is cut before its branch is there and
+// reaches beyond the hole that the branch needs: what is cut away there is gone.
+func (r *reviewer) roughOpening(p *parts.Part, end *parts.TubeEnd, main *view) {
+	from, along := axisOfBranch(end, main.lengthMm)
+	hole, outer, _ := r.pl.Part(p.Name.Value).Section.RadiiAt(r.pl.Part(p.Name.Value).Section.LengthMm / 2)
+	needs := "the bore of " + p.Title.Value
+	if end.SetIn {
+		hole, needs = outer+end.Gap.Mm, p.Title.Value+" with its gap"
+	}
+	off := func(row plan.RadialRow, round, on float64) float64 {
+		at := assembly.Clock(row.OutsideMm/2, row.ClockDeg+2*round/row.OutsideMm*180/math.Pi)
+		at.Z = -(row.AxialMm + on)
+		return at.Sub(from).Cross(along).Len()
+	}
+	for _, row := range main.q.Radials {
+		top := assembly.Clock(1, row.ClockDeg)
+		if top.Dot(along) <= 0 || off(row, 0, 0) >= hole {
+			continue // of another branch, or no branch's
+		}
+		most := 0.0
+		for _, e := range edgeOfOpening(row) {
+			most = math.Max(most, off(row, e.XMm, e.YMm))
+		}
+		if most <= hole+slackMm {
+			continue
+		}
+		r.add(Finding{
+			Severity: Stop, Part: p.Name.Value, Pos: end.Pos, What: row.Name + " of " + main.p.Title.Value + " is cut beyond the hole that " + p.Title.Value + " needs",
+			Numbers: "by " + r.mm(most-hole) + " at the worst place; the hole is that of " + needs + ", " + r.mm(2*hole), OverMm: over(most - hole),
+			Rule: "a rough opening lies within the finished hole", Source: "by geometry", Fix: "a smaller opening, or one that is moved with the branch",
+		})
+	}
+}
+
+// axisOfBranch is a point and the direction of a branch's axis in its main's
+// frame, whose front lies at z = 0 and looks to +z.
+func axisOfBranch(end *parts.TubeEnd, lengthMm float64) (from, along assembly.Vec) {
+	depth := end.Place.Axial.Mm
+	if end.Place.From == parts.Back {
+		depth = lengthMm - depth
+	}
+	out, lean := assembly.Clock(1, end.Place.Clock.Deg), assembly.AxisZ
+	if end.Place.Leans == parts.Back {
+		lean = lean.Times(-1)
+	}
+	side := out.Cross(lean)
+	from = assembly.Vec{Z: -depth}.Add(side.Times(-end.Offset.Mm))
+	return from, assembly.Rotate(side, 90-end.Angle.Deg).Turn(out)
+}
+
+// edgeOfOpening is the edge of an opening on the unrolled outside, from its
+// middle: x round, y along, in mm.
+func edgeOfOpening(row plan.RadialRow) []plan.XY {
+	x, y, corner := row.AroundMm/2, row.AlongMm/2, row.CornerMm
+	switch row.Shape {
+	case "hole":
+		x, y, corner = row.DiameterMm/2, row.DiameterMm/2, row.DiameterMm/2
+	case "slot":
+		corner = min(x, y)
+	}
+	const stepDeg = 5
+	var out []plan.XY
+	for deg := 0.0; deg < 360; deg += stepDeg {
+		sin, cos := math.Sincos(deg * math.Pi / 180)
+		out = append(out, plan.XY{XMm: math.Copysign(x-corner, cos) + corner*cos, YMm: math.Copysign(y-corner, sin) + corner*sin})
+	}
+	return out
+}
