@@ -223,3 +223,6 @@ func (r *reviewer) unmatched(a parts.Accept) {
 
 // left is a measured length, the less the worse.
 func left(mm float64) *float64 { return &mm }
+
+// over is a measured length, the more the worse.
+func over(mm float64) *float64 { return &mm }
