@@ -290,6 +290,7 @@ func (j *making) finish(t *joint) {
 	}
 	t.out.MassKg = j.massKg(members, made)
 	j.heavy(t)
+	j.unlike(t)
 	if t.in.Note.Value != "" {
 		t.caution(t.in.Note.Value)
 	}

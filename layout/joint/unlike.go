@@ -1,0 +1,102 @@
+package joint
+
+import (
+	"strings"
+
+	"centrepop/layout/material"
+	"centrepop/layout/words"
+	"centrepop/parts"
+)
+
+// metal is one side of what touches in a joint.
+type metal struct {
+	title  string
+	kind   material.Kind
+	screws bool
+}
+
+// metals are the parts that touch in a joint, and the screws in them; those
+// whose metal is not known are left out.
+func (j *making) metals(t *joint) (touching []metal, screws *metal) {
+	for _, f := range []feature{t.a, t.b} {
+		if m := f.r.Material; m != nil {
+			touching = append(touching, metal{title: f.title() + " (" + f.r.Out.Material + ")", kind: m.Kind})
+		}
+	}
+	in := t.in.Bolt
+	switch {
+	case in == nil:
+	case in.Stud.Value == "":
+		screws = &metal{title: "the screws (" + in.Class + ")", screws: true}
+		if strings.HasPrefix(in.Class, "A") {
+			screws.kind = material.AusteniticStainless
+		}
+	default:
+		if r := j.model(in.Stud.Value); r.Material != nil {
+			screws = &metal{title: "the studs (" + r.Out.Material + ")", kind: r.Material.Kind, screws: true}
+		}
+	}
+	return touching, screws
+}
+
+// unlike warns of metals that eat one another where it gets wet, and of stainless
+// threads and seats that seize.
+func (j *making) unlike(t *joint) {
+	if t.in.Weld != nil || t.in.Bearing != nil {
+		return
+	}
+	touching, screws := j.metals(t)
+	if len(touching) == 2 {
+		t.eats(touching[0], touching[1])
+		if screws == nil && material.Galls(touching[0].kind, touching[1].kind) {
+			t.caution("Stainless on stainless seizes as it slides: grease or paste on both, slowly, and back at the first drag.")
+		}
+	}
+	if screws == nil {
+		return
+	}
+	for _, m := range touching {
+		t.eats(*screws, m)
+	}
+	t.galls(*screws)
+}
+
+// eats warns of a pair that lies far apart in the galvanic series. Grease with
+// copper in it lies further from aluminium than steel does.
+func (t *joint) eats(a, b metal) {
+	eaten, volts := material.Galvanic(a.kind, b.kind)
+	if volts <= material.UnlikeV {
+		return
+	}
+	if eaten == b.kind {
+		a, b = b, a
+	}
+	verb := " is eaten by "
+	if a.screws {
+		verb = " are eaten by "
+	}
+	with := "paint, a gasket or copper grease between the two"
+	switch {
+	case eaten == material.AluminiumAlloy:
+		with = "paint, a sleeve or zinc paste between the two, no copper grease"
+	case a.screws:
+		with = "stainless screws, or copper grease on thread and head"
+	}
+	t.caution(words.Capital(a.title) + verb + b.title + " where it gets wet, " + words.Trim(volts, 2) + " V apart in sea water: " + with + ".")
+}
+
+// galls warns of a stainless thread in a stainless one, a nut's or a part's.
+func (t *joint) galls(screws metal) {
+	in := t.in.Bolt
+	tapped := t.b.group != nil && t.b.group.Size.Thread != nil && t.b.r.Material != nil && material.Galls(screws.kind, t.b.r.Material.Kind)
+	if !tapped && !(nutted(in) && material.Galls(screws.kind, screws.kind)) {
+		return
+	}
+	text := "Stainless threads seize: anti-seize paste, by hand and slowly"
+	if p := t.out.Bolt; p != nil && p.Threads == "dry" && p.OtherTorqueNm > 0 {
+		text += ", to the torque for oiled threads"
+	}
+	t.caution(text + ".")
+}
+
+func nutted(in *parts.BoltJoint) bool { return in.Nut || in.Stud.Value != "" }

@@ -1,0 +1,52 @@
+package joint_test
+
+import (
+	"strings"
+	"testing"
+)
+
+// The nozzle of the mill is 1.4301 on a die ring of S235, with screws of 8.8. Volts
+// as in package material, whose test has their source.
+func TestUnlikeMetals(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		file, from, to, joint string
+		says, not             []string
+	}{
+		{"job.yaml", "revision: B", "revision: C", "nozzle", []string{
+			"Die ring (S235) is eaten by Barrel end (1.4301) where it gets wet, 0.34 V apart in sea water: paint, a gasket or copper grease between the two.",
+			"The screws (8.8) are eaten by Barrel end (1.4301) where it gets wet, 0.34 V apart in sea water: stainless screws, or copper grease on thread and head.",
+		}, []string{"seize"}},
+		{"job.yaml", "bolt: M8 8.8, head: socket}", "bolt: M8 A2-70, head: socket}", "nozzle", []string{"Die ring (S235) is eaten by the screws (A2-70)"}, []string{"seize", "are eaten"}},
+		{"barrel-end.yaml", "material: 1.4301", "material: EN AW-6082", "nozzle", []string{
+			"Barrel end (EN AW-6082) is eaten by Die ring (S235) where it gets wet, 0.23 V apart in sea water: paint, a sleeve or zinc paste between the two, no copper grease.",
+			"Barrel end (EN AW-6082) is eaten by the screws (8.8)",
+		}, nil},
+		{"barrel-end.yaml", "material: 1.4301", "material: S355", "nozzle", nil, []string{"eaten", "seize"}},
+		{"die-ring.yaml", "material: S235", "material: 1.4301", "nozzle", []string{"The screws (8.8) are eaten by Die ring (1.4301)"}, []string{"seize"}},
+		{"job.yaml", "bolt: M10 8.8, head: socket, nut: yes, friction: lubricated}", "bolt: M10 A2-70, head: socket, nut: yes}", "delivery-die", []string{"Stainless threads seize: anti-seize paste, by hand and slowly, to the torque for oiled threads."}, nil},
+		{"job.yaml", "bolt: M10 8.8, head: socket, nut: yes, friction: lubricated}", "bolt: M10 A2-70, head: socket, nut: yes, friction: lubricated}", "delivery-die", []string{"by hand and slowly."}, nil},
+		{"auger-hub.yaml", "material: S235", "material: 1.4301", "auger", []string{"Auger shaft (C45) is eaten by Auger hub (1.4301)"}, []string{"seizes"}},
+		{"job.yaml", "revision: B", "revision: C", "front-flange-weld", nil, []string{"eaten"}},
+	} {
+		p, err := draft(editedDemo(t, "pugmill", c.file, c.from, c.to))
+		if err != nil {
+			t.Fatal(err)
+		}
+		text := strings.Join(jointNamed(t, p, c.joint).Cautions, "\n")
+		for _, s := range c.says {
+			if !strings.Contains(text, s) {
+				t.Errorf("%s %s: no %q in\n%s", c.file, c.to, s, text)
+			}
+		}
+		for _, s := range c.not {
+			if strings.Contains(text, s) {
+				t.Errorf("%s %s: %q in\n%s", c.file, c.to, s, text)
+			}
+		}
+	}
+	slid, _ := slidPlan(t, "shaft.yaml|material: C45|material: 1.4301", "hub.yaml|material: C45|material: 1.4301")
+	if text := strings.Join(slid.Cautions, "\n"); text != "Stainless on stainless seizes as it slides: grease or paste on both, slowly, and back at the first drag." {
+		t.Error(text)
+	}
+}
