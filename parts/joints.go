@@ -197,7 +197,7 @@ var (
 	})
 	fitPairForm = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^[A-Z]{1,2}[0-9]{1,2}/[a-z]{1,2}[0-9]{1,2}$`) })
 	boltForm    = sync.OnceValue(func() *regexp.Regexp {
-		return regexp.MustCompile(`^(.+?)(?:\s+((?i:[0-9]{1,2}\.[0-9]|[AC][0-9]-[0-9]{2}|(?:SAE )?(?:grade|gr) ?[0-9])))?$`)
+		return regexp.MustCompile(`^(.+?)(?:\s+((?i:[0-9]{1,2}\.[0-9]|[AC][0-9]-[0-9]{2}|(?:ASTM )?A574|(?:SAE )?(?:grade|gr) ?[0-9])))?$`)
 	})
 )
 

@@ -85,6 +85,7 @@ func TestGradeEnds(t *testing.T) {
 		{"8.8", true, 16, 800, 830}, {"8.8", true, 39, 830, 0}, {"10.9", true, 39, 1040, 0}, {"12.9", true, 39, 1220, 0},
 		{"A2-50", true, 39, 500, 0}, {"A2-70", true, 24, 700, 0}, {"A4-70", false, 24, 700, 0}, {"A4-80", true, 24, 800, 0},
 		{"2", false, 19.05, 74 * ksi, 60 * ksi}, {"2", false, 38.1, 60 * ksi, 0}, {"5", false, 25.4, 120 * ksi, 0}, {"8", false, 38.1, 150 * ksi, 0},
+		{"A574", false, 12.7, 180 * ksi, 170 * ksi}, {"ASTM A574", false, 38.1, 170 * ksi, 0},
 	} {
 		for over, want := range map[float64]float64{0: c.last, 0.01: c.next} {
 			b := Bolt{Thread: threads.Thread{MajorMm: c.toMm + over}, metric: c.metric}
@@ -93,6 +94,24 @@ func TestGradeEnds(t *testing.T) {
 				t.Errorf("%s at %v mm: %v MPa, %v, want %v", c.class, b.Thread.MajorMm, got.TensileMPa, err, want)
 			}
 		}
+	}
+}
+
+// TestMadeWith: SAE J429 is hexagon bolts, ASTM A574 socket head screws; the proof
+// load printed in it for 1/2-13 is 19,900 lbf, three figures.
+func TestMadeWith(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		bolt, class string
+		hex, socket bool
+	}{{"1/2 UNC", "grade 5", true, false}, {"1/2 UNC", "A574", false, true}, {"1/2 UNC", "A2-70", true, true}, {"M10", "8.8", true, true}, {"M10", "none", true, true}} {
+		b := find(t, c.bolt)
+		if b.MadeWith(c.class, Hex) != c.hex || b.MadeWith(c.class, Socket) != c.socket {
+			t.Errorf("%s %s", c.bolt, c.class)
+		}
+	}
+	if n, err := find(t, "1/2 UNC").ProofLoadN("A574"); err != nil || !near(n/4.4482216, 19900, 50) {
+		t.Errorf("%v lbf, %v", n/4.4482216, err)
 	}
 }
 

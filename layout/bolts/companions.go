@@ -30,6 +30,7 @@ var companionRows = map[string]Companions{
 	"grade 2": {"grade 2", "plain", 0, false, saeCompanions},
 	"grade 5": {"grade 5", "plain", 0, false, saeCompanions},
 	"grade 8": {"grade 8", "hardened (ASTM F436)", 0, false, saeCompanions},
+	"A574":    {"grade 8", "hardened (ASTM F436)", 0, false, saeCompanions},
 }
 
 const (

@@ -26,12 +26,15 @@ type gradeRow struct {
 	source                string
 }
 
+// stainless tells whether the class goes with metric and inch bolts alike.
+func (r gradeRow) stainless() bool { return strings.Contains(r.source, "ISO 3506") }
+
 // ksi is one thousand pounds-force per square inch in MPa.
 const ksi = 6.894757
 
 // gradeRows: ISO 898-1:2013 Table 3 (proof stresses of 8.8, 10.9 and 12.9
 // agree with the reference table's loads and areas; the rest from memory),
-// ISO 3506-1 (from memory), SAE J429 Table 1 (as makers print it).
+// ISO 3506-1 (from memory), SAE J429 Table 1 and ASTM A574 (as makers print them).
 var gradeRows = []gradeRow{
 	{"4.6", 39, 225, 240, 400, false, "ISO 898-1:2013 Table 3, from memory"},
 	{"5.6", 39, 280, 300, 500, false, "ISO 898-1:2013 Table 3, from memory"},
@@ -49,12 +52,14 @@ var gradeRows = []gradeRow{
 	{"grade 2", 1.5 * inch, 33, 36, 60, true, "SAE J429 Table 1"},
 	{"grade 5", 1 * inch, 85, 92, 120, true, "SAE J429 Table 1"},
 	{"grade 8", 1.5 * inch, 120, 130, 150, true, "SAE J429 Table 1"},
+	{"A574", 0.5 * inch, 140, 153, 180, true, "ASTM A574, socket head"},
+	{"A574", 1.5 * inch, 135, 153, 170, true, "ASTM A574, socket head"},
 }
 
 // Grade returns the strength of this size in a class: "4.6", "5.6", "5.8",
 // "6.8", "8.8", "10.9", "12.9", "A2-50", "A2-70", "A4-70", "A4-80", or
-// "grade 2", "grade 5", "grade 8" (also "2", "gr 5", "SAE 8"); case does not
-// matter. Metric classes go with metric bolts and SAE grades with inch bolts;
+// "grade 2", "grade 5", "grade 8" (also "2", "gr 5", "SAE 8"), "A574" of socket
+// head screws; case does not matter. Metric classes go with metric bolts and SAE grades with inch bolts;
 // stainless goes with both. An unknown or unfit class is an error.
 func (b Bolt) Grade(class string) (Grade, error) {
 	name := strings.ToLower(strings.Join(strings.Fields(class), " "))
@@ -64,6 +69,7 @@ func (b Bolt) Grade(class string) (Grade, error) {
 			break
 		}
 	}
+	name = strings.TrimPrefix(name, "astm ")
 	if len(name) == 1 {
 		name = "grade " + name
 	}
@@ -73,8 +79,8 @@ func (b Bolt) Grade(class string) (Grade, error) {
 			continue
 		}
 		known = true
-		if row.ksi == b.metric && !strings.HasPrefix(row.name, "A") {
-			return Grade{}, fmt.Errorf("bolts: class %s does not go with %s: metric bolts take 8.8, 10.9, 12.9, inch bolts grade 2, 5, 8", row.name, b.Thread.Designation)
+		if row.ksi == b.metric && !row.stainless() {
+			return Grade{}, fmt.Errorf("bolts: class %s does not go with %s: metric bolts take 8.8, 10.9, 12.9, inch bolts grade 2, 5, 8 and A574", row.name, b.Thread.Designation)
 		}
 		if b.Thread.MajorMm > row.to+1e-9 {
 			continue
@@ -88,7 +94,7 @@ func (b Bolt) Grade(class string) (Grade, error) {
 	if known {
 		return Grade{}, fmt.Errorf("bolts: class %s is not made in %s", class, b.Thread.Designation)
 	}
-	return Grade{}, fmt.Errorf("bolts: strength class %q is not known: metric 4.6, 5.6, 5.8, 6.8, 8.8, 10.9, 12.9, A2-50, A2-70, A4-70, A4-80; inch grade 2, 5, 8", class)
+	return Grade{}, fmt.Errorf("bolts: strength class %q is not known: metric 4.6, 5.6, 5.8, 6.8, 8.8, 10.9, 12.9, A2-50, A2-70, A4-70, A4-80; inch grade 2, 5, 8, A574", class)
 }
 
 // ProofLoadN returns the proof load in N: the printed ISO 898-1 value for
@@ -110,4 +116,18 @@ func (b Bolt) ProofLoadN(class string) (float64, error) {
 		}
 	}
 	return g.ProofMPa * b.StressAreaMm2, nil
+}
+
+// MadeWith tells whether a head is made in a class of this size: the grades of SAE
+// J429 are hexagon bolts, and ASTM A574 is socket head screws. True for a class that
+// is not known.
+func (b Bolt) MadeWith(class string, h Head) bool {
+	g, err := b.Grade(class)
+	switch {
+	case err != nil:
+		return true
+	case g.Name == "A574":
+		return h == Socket
+	}
+	return h != Socket || !strings.HasPrefix(g.Name, "grade")
 }

@@ -155,7 +155,7 @@ func TestInches(t *testing.T) {
 	if got := pl.Upkeep.Ports[0]; got.What != "calcium NLGI 2, 0.42 oz (0.21 oz and 0.21 oz)" || !strings.HasPrefix(got.Where, "Lower bearing LM48548/LM48510, Upper bearing LM48548/LM48510: grease port of Thrust housing") {
 		t.Errorf("port %q", got)
 	}
-	if got := pl.Upkeep.Bolts[1]; got != (plan.UpkeepRow{Where: "4 × 1/2-13 UNC x 1 in, Pedestal flange 2 to Yoke plate", What: "61 N m (45 lb ft), threads anti-seize", Every: "season"}) {
+	if got := pl.Upkeep.Bolts[1]; got != (plan.UpkeepRow{Where: "4 × 1/2-13 UNC x 1 in, Pedestal flange 2 to Yoke plate", What: "35 lb ft (47 N m), threads anti-seize", Every: "season"}) {
 		t.Errorf("bolts %q", got)
 	}
 	if got := pl.Upkeep.Wear[1].Where; got != "2 × Stop collar" {

@@ -187,7 +187,7 @@ func (c cards) torque(p *plan.BoltPlan) string {
 	if p.TorqueNm == 0 {
 		return "tight; no torque is worked out"
 	}
-	return words.Trim(p.TorqueNm, 0) + " N m" + c.w.PoundFeet(p.TorqueNm) + ", threads " + p.Threads
+	return c.w.Torque(p.TorqueNm) + ", threads " + p.Threads
 }
 
 // boltText names the bolts of a joint by number, size and place.

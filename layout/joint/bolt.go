@@ -207,6 +207,9 @@ func (t *joint) open(m parts.Meeting) bool {
 
 func (t *joint) chooseBolt(p *plan.BoltPlan, tapped bool) bool {
 	in := t.in.Bolt
+	if !t.bolt.MadeWith(in.Class, bolts.Head(in.Head)) {
+		t.problem(plan.SocketGrade, plan.Named(in.Head), plan.Named(in.Class))
+	}
 	joint := bolts.Joint{Head: bolts.Head(in.Head), GripMm: p.GripMm}
 	if in.Washer {
 		joint.HeadWashers = 1
@@ -252,7 +255,7 @@ func (t *joint) tighten(p *plan.BoltPlan, of bolts.Tightening) bool {
 		return false
 	}
 	p.PreloadN, p.PreloadRangeN = words.Round(grade.PreloadN, 0), plan.Range{Min: words.Round(grade.PreloadLowN, 0), Max: words.Round(grade.PreloadHighN, 0)}
-	p.TorqueNm, p.TorqueRangeNm = words.Round(grade.TorqueNm, 1), plan.Range{Min: words.Round(grade.TorqueLowNm, 1), Max: words.Round(grade.TorqueHighNm, 1)}
+	p.TorqueNm, p.TorqueRangeNm = words.Round(grade.TorqueNm, 3), plan.Range{Min: words.Round(grade.TorqueLowNm, 3), Max: words.Round(grade.TorqueHighNm, 3)}
 	p.K, p.KSource = grade.NutFactor.K, grade.NutFactor.Source
 	t.companions(p, of)
 	if grade.OverProof {
@@ -520,9 +523,9 @@ func (t *joint) boltFigures(p *plan.BoltPlan) {
 		t.figure("stands past the thread", t.w.Read(p.ProtrusionMm), "")
 	}
 	if p.TorqueNm > 0 {
-		t.figure("preload wanted", words.Trim(p.PreloadN/1000, 1)+" kN, scatter "+words.Between(p.PreloadRangeN.Min/1000, p.PreloadRangeN.Max/1000, 1, "kN"), "0.75 of proof load, Shigley; scatter ±30 %, from memory")
-		t.figure("torque", words.Trim(p.TorqueNm, 0)+" N m"+t.w.PoundFeet(p.TorqueNm)+" with K = "+words.Trim(p.K, 3)+", threads "+p.Threads+"; single bolts need "+words.Between(p.TorqueRangeNm.Min, p.TorqueRangeNm.Max, 0, "N m")+" for that preload", p.KSource)
-		t.figure("torque, threads "+p.OtherThreads, words.Trim(p.OtherTorqueNm, 0)+" N m"+t.w.PoundFeet(p.OtherTorqueNm), "the same preload")
+		t.figure("preload wanted", t.w.Force(p.PreloadN, 1)+", scatter "+t.w.Forces(p.PreloadRangeN.Min, p.PreloadRangeN.Max, 1), "0.75 of proof load, Shigley; scatter ±30 %, from memory")
+		t.figure("torque", t.w.Torque(p.TorqueNm)+" with K = "+words.Trim(p.K, 3)+", threads "+p.Threads+"; single bolts need "+t.w.Torques(p.TorqueRangeNm.Min, p.TorqueRangeNm.Max)+" for that preload", p.KSource)
+		t.figure("torque, threads "+p.OtherThreads, t.w.Torque(p.OtherTorqueNm), "the same preload")
 	}
 	t.figure("play of the pattern", t.w.Read(p.PlayMm), "holes less bolt")
 }
@@ -571,17 +574,17 @@ func (t *joint) boltSteps(p *plan.BoltPlan, tapped bool) {
 	do := []string{"Order " + strings.Join(order, ", ") + " (hole numbers of " + t.a.title() + ")."}
 	if p.TorqueNm > 0 {
 		round := func(part float64) string {
-			return words.Trim(p.TorqueNm*part, 0) + " N m" + t.w.PoundFeet(p.TorqueNm*part)
+			return t.w.Torque(p.TorqueNm * part)
 		}
 		do = append(do, "First round "+round(0.3)+", second "+round(0.7)+", third "+round(1)+", then once round at the full torque.",
-			"That is for threads "+p.Threads+"; "+p.OtherThreads+" they take "+words.Trim(p.OtherTorqueNm, 0)+" N m"+t.w.PoundFeet(p.OtherTorqueNm)+".")
+			"That is for threads "+p.Threads+"; "+p.OtherThreads+" they take "+t.w.Torque(p.OtherTorqueNm)+".")
 	} else {
 		do = append(do, "Three rounds, each a little tighter.")
 	}
 	s = t.step("Tighten", do...)
 	s.Hold = "Joint closed: no feeler of " + t.w.Near(0.05) + " enters anywhere round."
 	if p.TorqueNm > 0 {
-		t.out.Checks = append(t.out.Checks, plan.Check{What: "torque", Wanted: words.Trim(p.TorqueNm, 0) + " N m" + t.w.PoundFeet(p.TorqueNm), Limits: "each bolt, threads " + p.Threads + ", K = " + words.Trim(p.K, 3) + " assumed", Gauge: "torque wrench", Source: p.KSource})
+		t.out.Checks = append(t.out.Checks, plan.Check{What: "torque", Wanted: t.w.Torque(p.TorqueNm), Limits: "each bolt, threads " + p.Threads + ", K = " + words.Trim(p.K, 3) + " assumed", Gauge: "torque wrench", Source: p.KSource})
 	}
 	t.out.Checks = append(t.out.Checks, plan.Check{What: "joint gap", Wanted: "closed", Limits: t.w.Near(0.05) + " feeler does not enter", Gauge: "feeler", Source: "common practice, no source"})
 }

@@ -20,11 +20,11 @@ func (t *joint) companions(p *plan.BoltPlan, of bolts.Tightening) {
 	if err != nil {
 		return
 	}
-	p.Threads, p.OtherThreads, p.OtherTorqueNm = "dry", "oiled", words.Round(both.Oiled.TorqueNm, 1)
+	p.Threads, p.OtherThreads, p.OtherTorqueNm = "dry", "oiled", words.Round(both.Oiled.TorqueNm, 3)
 	if in.Friction.Value != "" {
 		p.Threads = in.Friction.Value
 	}
 	if bolts.Lubricated(in.Friction.Value) {
-		p.OtherThreads, p.OtherTorqueNm = "dry", words.Round(both.Dry.TorqueNm, 1)
+		p.OtherThreads, p.OtherTorqueNm = "dry", words.Round(both.Dry.TorqueNm, 3)
 	}
 }

@@ -2,6 +2,7 @@ package joint_test
 
 import (
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -48,12 +49,55 @@ func TestBranchWeldAgreesWithTheBranch(t *testing.T) {
 	}
 }
 
+// A fillet stands on square faces: over a chamfer that is drawn for a weld its leg
+// has no edge, and the groove is asked for.
+func TestFilletOverAWeldChamfer(t *testing.T) {
+	t.Parallel()
+	p, err := draft(editedDemo(t, "gatejack", "job.yaml", "pedestal-flange#2.bore, to: guide-tube.outside, type: bevel", "pedestal-flange#2.bore, to: guide-tube.outside, type: fillet, size: 1/4"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	found := func(j *plan.JointPlan, k plan.ProblemKind) (args []string) {
+		for _, pr := range j.Problems {
+			if pr.Kind == k {
+				for _, a := range pr.Args {
+					args = append(args, a.Text)
+				}
+			}
+		}
+		return args
+	}
+	if got := found(jointNamed(t, p, "foot-flange-weld"), plan.FilletOnChamfer); len(got) != 1 || got[0] != "bore back of Pedestal flange 2" {
+		t.Errorf("the fillet over the chamfer: %v", got)
+	}
+	if got := found(jointNamed(t, p, "top-flange-weld"), plan.FilletOnChamfer); got != nil {
+		t.Errorf("the groove in the chamfer: %v", got)
+	}
+	p, err = draft(editedDemo(t, "gatejack", "job.yaml", "UNC A2-70, head: socket, nut", "UNC grade 5, head: socket, nut"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got := found(jointNamed(t, p, "housing"), plan.SocketGrade); !slices.Equal(got, []string{"socket", "grade 5"}) {
+		t.Errorf("a socket head of grade 5: %v", got)
+	}
+	if got := found(jointNamed(t, p, "yoke"), plan.SocketGrade); got != nil {
+		t.Errorf("a socket head of A2-70: %v", got)
+	}
+}
+
+// 1/4-20 UNC of grade 5, dry: 0.2 × 0.75 × 85,000 × 0.0318 in² × 1/4 in = 101.4
+// lb in = 8.4 lb ft = 11.4 N m (SAE J429 Table 1; T = K F d).
+func TestTorqueIsRoundedOnce(t *testing.T) {
+	t.Parallel()
+	says(t, jointNamed(t, demoPlan(t, "gatejack"), "cap"), []string{"third 8 lb ft (11 N m)", "oiled they take 6 lb ft (9 N m)"}, []string{"12 N m"})
+}
+
 // A gauge reads the throat of a fillet; of a groove it reads only that it is full.
 func TestWeldsAreMeasuredByWhatReadsThem(t *testing.T) {
 	t.Parallel()
 	p := demoPlan(t, "pugmill")
 	says(t, jointNamed(t, p, "front-flange-weld"), []string{"Straight edge across the weld", "groove filled"}, []string{"throat: ", "Weld gauge on the throat", "back to back"})
-	says(t, jointNamed(t, p, "inlet-flange-weld"), []string{"Weld gauge on the throat at four places round", "throat: 2.83 or more, weld gauge"}, nil)
+	says(t, jointNamed(t, p, "hopper-cone"), []string{"Weld gauge on the throat at four places round", "throat: 1.41 or more, weld gauge"}, nil)
 	says(t, jointNamed(t, p, "gusset-1"), []string{"at both ends and in the middle, on each side"}, []string{"four places"})
 }
 

@@ -52,7 +52,7 @@ func (t *joint) filletLoad(p *plan.WeldPlan) {
 	if err != nil {
 		return
 	}
-	t.figure("carries by design", words.Trim(l.ForceN/1000, 0)+" kN of factored load", "EN 1993-1-8 clause 4.5.3.3, "+l.Weaker)
+	t.figure("carries by design", t.w.Force(l.ForceN, 0)+" of factored load", "EN 1993-1-8 clause 4.5.3.3, "+l.Weaker)
 }
 
 // saddleMm is the length of the weld round a branch of branchMm that stands on a

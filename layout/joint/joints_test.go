@@ -703,7 +703,7 @@ func TestConditionsAreSaid(t *testing.T) {
 		return ""
 	}
 	j := jointNamed(t, p, "delivery-die")
-	if b := j.Bolt; b.Threads != "lubricated" || b.OtherThreads != "dry" || b.TorqueNm != 37.9 || b.OtherTorqueNm != 50.6 || b.NutClass != "8" || b.WasherClass != "200 HV" {
+	if b := j.Bolt; b.Threads != "lubricated" || b.OtherThreads != "dry" || b.TorqueNm != 37.913 || b.OtherTorqueNm != 50.55 || b.NutClass != "8" || b.WasherClass != "200 HV" {
 		t.Errorf("bolt: %+v", b)
 	}
 	var do []string

@@ -221,11 +221,11 @@ func (t *joint) pressFigures(p *plan.PressPlan, source string, mu press.Friction
 	t.figure("hub stress at the bore", words.Between(p.HubMPa.Min, p.HubMPa.Max, 0, "MPa")+", safety "+words.Trim(p.HubSafety, 1), hub.Material.Name+": "+hub.Material.Source)
 	t.figure("shaft stress", words.Between(p.ShaftMPa.Min, p.ShaftMPa.Max, 0, "MPa")+", safety "+words.Trim(p.ShaftSafety, 1), shaft.Material.Name+": "+shaft.Material.Source)
 	t.figure("friction assumed", words.Between(p.Friction.Min, p.Friction.Max, 2, ""), mu.Source)
-	t.figure("press force", words.Between(p.ForceN.Min/1000, p.ForceN.Max/1000, 1, "kN"), "at the end of travel")
-	t.figure("torque held", words.Between(p.TorqueNm.Min, p.TorqueNm.Max, 0, "N m"), "")
+	t.figure("press force", t.w.Forces(p.ForceN.Min, p.ForceN.Max, 1), "at the end of travel")
+	t.figure("torque held", t.w.Torques(p.TorqueNm.Min, p.TorqueNm.Max), "")
 	t.figure("lead-in on the shaft end", t.w.Read(p.LeadInMm)+" long at "+words.Trim(p.LeadInDeg, 0)+"°", "DIN 7190, from memory")
 	if p.ShopPressN > 0 {
-		t.figure("shop press", words.Trim(p.ShopPressN/1000, 0)+" kN, used to "+words.Trim(100*p.ForceN.Max/p.ShopPressN, 0)+" %", "job file")
+		t.figure("shop press", t.w.Force(p.ShopPressN, 0)+", used to "+words.Trim(100*p.ForceN.Max/p.ShopPressN, 0)+" %", "job file")
 	}
 }
 
@@ -256,8 +256,8 @@ func (t *joint) pressSteps(p *plan.PressPlan, heat press.Assembly, coldCautions 
 		}
 		t.step(title, clean+"set "+hub+" on the shaft end by hand with the lead-in inside.", "Check square with a try square at two places 90° apart.")
 		s := t.step("Press", "Press "+hub+" on with even force, not faster than "+t.w.Near(press.MaxPressMmPerSec)+"/s, to: "+t.out.How+".",
-			"Force at the end "+words.Between(p.ForceN.Min/1000, p.ForceN.Max/1000, 1, "kN")+".")
-		s.Caution = "Stop if the force jumps or exceeds " + words.Trim(p.ForceN.Max/1000, 1) + " kN: the parts are tilted or galling. Stand aside, guard the press."
+			"Force at the end "+t.w.Forces(p.ForceN.Min, p.ForceN.Max, 1)+".")
+		s.Caution = "Stop if the force jumps or exceeds " + t.w.Force(p.ForceN.Max, 1) + ": the parts are tilted or galling. Stand aside, guard the press."
 		t.step("Rest", "Leave "+words.Trim(press.RestHours, 0)+" h before the full load (DIN 7190, from memory).")
 	case "heat":
 		s := t.step("Heat", "Degrease both. Heat "+hub+" evenly to "+words.Trim(p.HeatHubC, 0)+" °C; check with a crayon or probe.",

@@ -205,6 +205,9 @@ func (t *joint) fillet(p *plan.WeldPlan) error {
 			t.problem(plan.FilletSmall, plan.Of(plan.Mm, leg), plan.Of(plan.Mm, least))
 		}
 	}
+	if c, on := weldChamfer(t); c != nil {
+		t.problem(plan.FilletOnChamfer, plan.Named(words.Spaced(c.Edge.Value)+" of "+on))
+	}
 	p.LegMm, p.ThroatMm = geom.Clean(leg), words.Round(weld.Throat(leg), 2)
 	p.AreaMm2 = words.Round(weld.FilletArea(leg, true), 1)
 	p.Symbol = weld.Fillet.Symbol()

@@ -226,11 +226,34 @@ func (w Writer) Fine(loUm, hiUm float64, decimals int) string {
 // standard gravity, 0.3048 m, exact by definition and rounded (NIST SP 811).
 const NmPerPoundFoot = 1.3558179483
 
-// PoundFeet is a torque for an inch job's wrench, in brackets. Empty in a job
-// in millimetres.
-func (w Writer) PoundFeet(nm float64) string {
-	if w.Units != parts.Inches {
-		return ""
+// NPerPound is a pound-force in newtons: 0.45359237 kg, standard gravity, exact by
+// definition and rounded (NIST SP 811).
+const NPerPound = 4.4482216153
+
+// Torque is a torque as the job's wrench shows it: "38 N m", in an inch job "28
+// lb ft (38 N m)".
+func (w Writer) Torque(nm float64) string { return w.Torques(nm, nm) }
+
+// Torques is a range of torques.
+func (w Writer) Torques(lo, hi float64) string {
+	text := Between(lo, hi, 0, "N m")
+	if w.Units == parts.Inches {
+		return Between(lo/NmPerPoundFoot, hi/NmPerPoundFoot, 0, "lb ft") + " (" + text + ")"
 	}
-	return " (" + Trim(nm/NmPerPoundFoot, 0) + " lb ft)"
+	return text
+}
+
+// Force is a force in newtons to kilonewtons with that many decimals, in an inch
+// job to as many tens of pounds first: "180 lbf (0.8 kN)".
+func (w Writer) Force(n float64, decimals int) string { return w.Forces(n, n, decimals) }
+
+// Forces is a range of forces.
+func (w Writer) Forces(lo, hi float64, decimals int) string {
+	text := Between(lo/1000, hi/1000, decimals, "kN")
+	if w.Units == parts.Inches {
+		step := 100 * math.Pow(10, -float64(decimals))
+		pounds := func(n float64) float64 { return math.Round(n/NPerPound/step) * step }
+		return Between(pounds(lo), pounds(hi), 0, "lbf") + " (" + text + ")"
+	}
+	return text
 }

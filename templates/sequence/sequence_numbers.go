@@ -23,11 +23,13 @@ func keyNumbers(j *plan.JointPlan, units parts.Units) []keyNumber {
 	case j.Press != nil:
 		p := j.Press
 		force := func() {
+			w := words.Writer{Units: units}
 			rest := "at the end of travel"
 			if p.ShopPressN > 0 {
-				rest = "the shop's press: " + figures.Trimmed(p.ShopPressN/1000, 0) + " kN"
+				rest = "the shop's press: " + w.Force(p.ShopPressN, 0)
 			}
-			add("Press force", span2(p.ForceN.Min/1000, p.ForceN.Max/1000, 1)+" kN", rest)
+			value, kN, _ := strings.Cut(w.Forces(p.ForceN.Min, p.ForceN.Max, 1), " (")
+			add("Press force", strings.ReplaceAll(value, " – ", "–"), figures.Joined("; ", strings.TrimSuffix(kN, ")"), rest))
 		}
 		heat := func() {
 			add("Heat the hub to", figures.Trimmed(p.HeatHubC, 0)+" °C", "clearance "+sized(p.ClearanceMm, units))
