@@ -154,7 +154,7 @@ func Sheets(pl *plan.Plan, list []*plan.PartPlan, paper draw.Frame, which Policy
 		}
 		pages = pack(pages, kept, ways, i)
 	}
-	return chapters(pl, merge(pages, ways)), nil
+	return chapters(pl, spread(merge(pages, ways), ways)), nil
 }
 
 // Apart are the same templates, each on sheets of its own: a chapter for each.
@@ -257,6 +257,37 @@ func merge(pages []*page, ways []draw.Frame) []*page {
 		}
 	}
 	return pages
+}
+
+// spread shares the templates of sheets among the others where those have room
+// for all of them, the emptiest first.
+func spread(pages []*page, ways []draw.Frame) []*page {
+	byFill := slices.Clone(pages)
+	slices.SortStableFunc(byFill, func(a, b *page) int { return cmp.Compare(a.fill(), b.fill()) })
+	for _, p := range byFill {
+		at := slices.Index(pages, p)
+		if at < 0 { // it has taken one from another
+			continue
+		}
+		try := slices.Delete(slices.Clone(pages), at, at+1)
+		if !slices.ContainsFunc(p.tiles, func(one placed) bool { return !into(try, one, p.last, ways) }) {
+			pages = try
+		}
+	}
+	return pages
+}
+
+// into sets a template on the fullest of the sheets that have room for it.
+func into(pages []*page, one placed, part int, ways []draw.Frame) bool {
+	order := slices.Clone(pages)
+	slices.SortStableFunc(order, func(a, b *page) int { return cmp.Compare(b.fill(), a.fill()) })
+	for _, q := range order {
+		if both := together(q, &page{frame: q.frame, tiles: []placed{one}, last: max(q.last, part)}, ways); both != nil {
+			pages[slices.Index(pages, q)] = both
+			return true
+		}
+	}
+	return false
 }
 
 // together is one sheet with all templates of two, or nil.

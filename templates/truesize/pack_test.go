@@ -1,0 +1,46 @@
+package truesize
+
+import (
+	"testing"
+
+	"centrepop/layout/plan"
+	"centrepop/templates/draw"
+)
+
+// TestSpread: two templates of a sheet go to two others with room for one each;
+// where one finds no room, the sheet stays and so do the others.
+func TestSpread(t *testing.T) {
+	t.Parallel()
+	block := func(w, h float64) tile {
+		r := draw.R(0, 0, w, h)
+		return tile{of: &template{part: &plan.PartPlan{Title: "Plate"}, side: "FRONT"}, window: r, cell: r}
+	}
+	sheet := func(tiles ...tile) *page {
+		p := newPage(a4)
+		for _, one := range tiles {
+			if !p.put(one) {
+				t.Fatal("no room")
+			}
+		}
+		return p
+	}
+	for _, c := range []struct {
+		second float64 // height of the second template to share out
+		want   []int   // templates on each sheet left
+	}{{80, []int{2, 2}}, {130, []int{1, 1, 2}}} {
+		pages := []*page{sheet(block(180, 150)), sheet(block(180, 150)), sheet(block(150, 80), block(150, c.second))}
+		pages = merge(pages, waysOf(a4))
+		var got []int
+		for _, p := range spread(pages, waysOf(a4)) {
+			got = append(got, len(p.tiles))
+		}
+		if len(got) != len(c.want) {
+			t.Fatalf("%v mm: %v templates on the sheets, want %v", c.second, got, c.want)
+		}
+		for i := range got {
+			if got[i] != c.want[i] {
+				t.Errorf("%v mm: %v templates on the sheets, want %v", c.second, got, c.want)
+			}
+		}
+	}
+}
