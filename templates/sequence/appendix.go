@@ -43,7 +43,7 @@ func figureSheets(pl *plan.Plan, paper draw.Frame) []*draw.Sheet {
 
 // figureTable has the numbers of some joints of one kind side by side.
 func figureTable(runs [][]*plan.JointPlan) draw.Table {
-	t := draw.Table{Title: strings.ToUpper(runs[0][0].Kind), Compact: true, Tight: true, Columns: []draw.Column{{Head: "What", Size: 2.65, Flex: true, Most: 30}}}
+	t := draw.Table{Title: strings.ToUpper(runs[0][0].Kind), Compact: true, Tight: true, Fit: true, Columns: []draw.Column{{Head: "What", Size: 2.65, Flex: true, Most: 30}}}
 	var rows []string
 	for _, run := range runs {
 		t.Columns = append(t.Columns, draw.Column{Head: stepsWord(run) + ": " + titleOf(run), Flex: true, Bold: true, Size: 2.65})

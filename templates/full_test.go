@@ -1,0 +1,110 @@
+package templates
+
+import (
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+
+	"centrepop/layout"
+	"centrepop/parts"
+	"centrepop/templates/draw"
+)
+
+// leastFull is the share of a page that is used, but of the last of a chapter.
+const leastFull = 0.4
+
+// TestPagesAreFull: on both papers no page of a demonstration job but the last of
+// a chapter is less than leastFull full, and no table goes on for fewer than four
+// rows. What cannot hold is counted: sheets of tiles that are needed to hold two
+// others together.
+func TestPagesAreFull(t *testing.T) {
+	t.Parallel()
+	tables := 0
+	letter := parts.Paper{Name: "Letter", WidthMm: 215.9, HeightMm: 279.4}
+	for _, c := range []struct {
+		job    string
+		paper  parts.Paper
+		hollow int // sheets of templates under leastFull
+	}{{"pugmill", parts.Paper{}, 0}, {"pugmill", letter, 1}, {"gatejack", parts.Paper{}, 0}, {"gatejack", parts.Paper{Name: "A4", WidthMm: 210, HeightMm: 297}, 0}} {
+		job, err := parts.Load(filepath.Join("..", "testdata", c.job, "job.yaml"))
+		if err != nil {
+			t.Fatal(err)
+		}
+		worked, err := layout.Resolve(job)
+		if err != nil {
+			t.Fatal(err)
+		}
+		opt := Options{Paper: c.paper}
+		paper, err := paperOf(worked.Plan, opt)
+		if err != nil {
+			t.Fatal(err)
+		}
+		chapters, err := opt.work(opt.tasks(worked.Plan, worked.Plan.Parts, paper))
+		if err != nil {
+			t.Fatal(err)
+		}
+		hollow := 0
+		for _, chapter := range chapters {
+			for i, s := range chapter.Sheets {
+				last := i == len(chapter.Sheets)-1
+				if full := used(s); full < leastFull && !last {
+					if s.FillShare == 0 {
+						t.Errorf("%s on %s: %s %s, page %d: %.0f %% full", c.job, paper.Name, chapter.Name, s.Part, i+1, 100*full)
+					}
+					hollow++
+				}
+				for _, n := range continued(s) {
+					tables++
+					if n < 4 {
+						t.Errorf("%s on %s: %s %s, page %d: a table goes on for %d rows", c.job, paper.Name, chapter.Name, s.Part, i+1, n)
+					}
+				}
+			}
+		}
+		if hollow != c.hollow {
+			t.Errorf("%s on %s: %d sheets of templates are less than %.0f %% full, want %d", c.job, paper.Name, hollow, 100*leastFull, c.hollow)
+		}
+	}
+	if tables == 0 {
+		t.Error("no table goes on: the test looks past them")
+	}
+}
+
+// used is how far down a sheet goes, or the share of its room that templates take.
+func used(s *draw.Sheet) float64 {
+	if s.FillShare > 0 || len(s.Blocks) == 0 {
+		return max(s.FillShare, 1e-9)
+	}
+	body, low := s.Frame.Body(), s.Frame.Body().Y1
+	for _, b := range s.Blocks {
+		low = min(low, b.TopMm-b.HeightMm)
+	}
+	return (body.Y1 - low) / body.Height()
+}
+
+// continued are the rows of each table that began on an earlier sheet: the ruled
+// blocks that follow its heading, less the heads.
+func continued(s *draw.Sheet) []int {
+	var out []int
+	for i, b := range s.Blocks {
+		if !slices.ContainsFunc(b.Draw.Items, func(item draw.Item) bool {
+			text, ok := item.(draw.Text)
+			return ok && strings.HasSuffix(text.Content, "(continued)") && text.Heading > 0
+		}) {
+			continue
+		}
+		low, rows := b.TopMm-b.HeightMm, -1
+		for _, next := range s.Blocks[i+1:] {
+			if next.XMm != b.XMm || next.TopMm < low-0.01 {
+				break
+			}
+			low = next.TopMm - next.HeightMm
+			if _, ruled := next.Draw.Items[0].(draw.Shape); ruled {
+				rows++
+			}
+		}
+		out = append(out, rows)
+	}
+	return out
+}
