@@ -137,7 +137,11 @@ func deepest(a, b *Body, limit, finest float64) (at Vec, depth float64) {
 	least := -limit - surfaceMm
 	best, where := least, Vec{}
 	try := func(p Vec) { // in b's frame
-		if d := a.Solid.Dist(rel.Apply(p)); d < best && math.Abs(b.Solid.Dist(p)) < surfaceMm {
+		q := rel.Apply(p)
+		if a.Solid.bound.dist(q) > 0 {
+			return // outside
+		}
+		if d := a.Solid.Dist(q); d < best && math.Abs(b.Solid.Dist(p)) < surfaceMm {
 			best, where = d, p
 		}
 	}

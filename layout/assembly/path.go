@@ -1,6 +1,7 @@
 package assembly
 
 import (
+	"iter"
 	"math"
 	"slices"
 )
@@ -30,24 +31,25 @@ type Block struct {
 }
 
 // Blocks are the bodies among the fixed ones that stop one of the movers on its
-// way, in the order of the movers and the fixed.
-func (w Way) Blocks(movers, fixed []Body, allowed []Allowed) []Block {
+// way, in the order of the movers and the fixed. Each is looked for when it is
+// asked for.
+func (w Way) Blocks(movers, fixed []Body, allowed []Allowed) iter.Seq[Block] {
 	may := allowance(allowed)
-	var out []Block
-	for i := range movers {
-		swept := movers[i].Box()
-		swept = swept.Join(swept.Moved(Move(w.Back.Times(w.FarMm))))
-		for k := range fixed {
-			limit := may[[2]string{movers[i].ID, fixed[k].ID}]
-			if math.IsInf(limit, 1) || !swept.Meets(fixed[k].Box(), 0) {
-				continue
-			}
-			if b, ok := w.block(&movers[i], &fixed[k], limit); ok {
-				out = append(out, b)
+	return func(yield func(Block) bool) {
+		for i := range movers {
+			swept := movers[i].Box()
+			swept = swept.Join(swept.Moved(Move(w.Back.Times(w.FarMm))))
+			for k := range fixed {
+				limit := may[[2]string{movers[i].ID, fixed[k].ID}]
+				if math.IsInf(limit, 1) || !swept.Meets(fixed[k].Box(), 0) {
+					continue
+				}
+				if b, ok := w.block(&movers[i], &fixed[k], limit); ok && !yield(b) {
+					return
+				}
 			}
 		}
 	}
-	return out
 }
 
 func (w Way) block(m, f *Body, allowedMm float64) (Block, bool) {
@@ -96,19 +98,16 @@ func (w Way) rays(b, a *Body, along Vec, limit float64, found func(p Vec, s Span
 	box := a.Solid.Box()
 	inA, inB := a.Pose.Inverse().Turn(along), b.Pose.Inverse().Turn(along)
 	look := func(f *face) bool {
-		if math.Abs(b.Solid.Dist(f.centre)) > f.reach+surfaceMm {
-			return false
-		}
 		grown := Box{box.Low.Sub(Vec{f.reach, f.reach, f.reach}), box.High.Add(Vec{f.reach, f.reach, f.reach})}
-		return grown.meetsLine(rel.Apply(f.centre), inA, 0, w.FarMm)
+		return grown.meetsLine(rel.Apply(f.centre), inA, 0, w.FarMm) && math.Abs(b.Solid.Dist(f.centre)) <= f.reach+surfaceMm
 	}
 	seen := map[Vec]bool{}
 	walk(b.Solid.faces, w.FinestMm, look, func(p Vec) {
-		if seen[p] || math.Abs(b.Solid.Dist(p)) > surfaceMm || !leads(b.Solid, p, inB) {
+		q := rel.Apply(p)
+		if !box.meetsLine(q, inA, 0, w.FarMm) || seen[p] || math.Abs(b.Solid.Dist(p)) > surfaceMm || !leads(b.Solid, p, inB) {
 			return
 		}
 		seen[p] = true
-		q := rel.Apply(p)
 		for _, s := range a.Solid.spans(q, inA, 0, w.FarMm) {
 			middle := q.Add(inA.Times((s.FromMm + s.ToMm) / 2))
 			if s.ToMm > limit && a.Solid.Dist(middle) < -limit {

@@ -2,6 +2,7 @@ package assembly
 
 import (
 	"math"
+	"slices"
 	"testing"
 )
 
@@ -23,7 +24,7 @@ func TestBlocksOnAxis(t *testing.T) {
 		{"5 more, from the back", 45, AxisZ, 20},
 	} {
 		way := Way{Back: c.back, FarMm: 500, FinestMm: 3, Tolerance: Usual}
-		got := way.Blocks([]Body{still("shaft", shaft(c.collar))}, []Body{still("housing", housing())}, nil)
+		got := slices.Collect(way.Blocks([]Body{still("shaft", shaft(c.collar))}, []Body{still("housing", housing())}, nil))
 		if len(got) > 0 != (c.first > 0) {
 			t.Errorf("%s: %+v", c.name, got)
 			continue
@@ -38,7 +39,7 @@ func TestBlocksOnAxis(t *testing.T) {
 	collar := Of(Turned([]ZR{{-100, 30}, {10, 30}, {10, 45}, {20, 45}, {20, 30}, {100, 30}}, nil))
 	ring := Of(Tube(60, 30, 70, 80))
 	way := Way{Back: AxisZ.Times(-1), FarMm: 300, FinestMm: 3, Tolerance: Usual}
-	got := way.Blocks([]Body{still("ring", ring)}, []Body{still("shaft", collar)}, nil)
+	got := slices.Collect(way.Blocks([]Body{still("ring", ring)}, []Body{still("shaft", collar)}, nil))
 	if len(got) != 1 {
 		t.Fatalf("ring: %+v", got)
 	}
@@ -46,7 +47,7 @@ func TestBlocksOnAxis(t *testing.T) {
 	near(t, "ring last", got[0].LastMm, 50, 1e-9)
 	near(t, "ring at", got[0].At.Z, 10, 1e-9)
 	way.Back = AxisZ
-	if got := way.Blocks([]Body{still("ring", ring)}, []Body{still("shaft", collar)}, nil); len(got) != 0 {
+	if got := slices.Collect(way.Blocks([]Body{still("ring", ring)}, []Body{still("shaft", collar)}, nil)); len(got) != 0 {
 		t.Errorf("ring from the back: %+v", got)
 	}
 	// Lobes pass between lugs that the whole section would hit.
@@ -54,7 +55,7 @@ func TestBlocksOnAxis(t *testing.T) {
 	lobes := Of(Tube(49, 42, -60, -50)).Cut(Cuboid(Vec{-70, -41, -61}, Vec{70, 41, -49}))
 	way.Back = AxisZ
 	for deg, want := range map[float64]int{0: 0, 90: 1} {
-		got := way.Blocks([]Body{at("lobes", lobes, Rotate(AxisZ, deg))}, []Body{still("lugs", lugs)}, nil)
+		got := slices.Collect(way.Blocks([]Body{at("lobes", lobes, Rotate(AxisZ, deg))}, []Body{still("lugs", lugs)}, nil))
 		if len(got) != want {
 			t.Errorf("lobes at %g: %+v", deg, got)
 		} else if want == 1 {
@@ -63,7 +64,7 @@ func TestBlocksOnAxis(t *testing.T) {
 		}
 	}
 	way.Back = AxisZ.Times(-1)
-	if got := way.Blocks([]Body{still("ring", ring)}, []Body{still("shaft", collar)}, []Allowed{{"ring", "shaft", math.Inf(1)}}); len(got) != 0 {
+	if got := slices.Collect(way.Blocks([]Body{still("ring", ring)}, []Body{still("shaft", collar)}, []Allowed{{"ring", "shaft", math.Inf(1)}})); len(got) != 0 {
 		t.Errorf("allowed: %+v", got)
 	}
 }
@@ -75,24 +76,24 @@ func TestBlocksElsewhere(t *testing.T) {
 	roof := Of(Cuboid(Vec{-30, -30, 200}, Vec{30, 30, 210}))
 	way := Way{Back: AxisZ, FarMm: 500, FinestMm: 5, Tolerance: Usual}
 	fixed := []Body{still("base", base), still("roof", roof)}
-	got := way.Blocks([]Body{still("post", post)}, fixed, nil)
+	got := slices.Collect(way.Blocks([]Body{still("post", post)}, fixed, nil))
 	if len(got) != 1 || got[0].Fixed != "roof" {
 		t.Fatalf("from above: %+v", got)
 	}
 	near(t, "first", got[0].FirstMm, 210, 1e-6)
 	near(t, "last", got[0].LastMm, 50, 1e-6)
 	way.Back = AxisY
-	if got := way.Blocks([]Body{still("post", post)}, fixed, nil); len(got) != 0 {
+	if got := slices.Collect(way.Blocks([]Body{still("post", post)}, fixed, nil)); len(got) != 0 {
 		t.Errorf("from the side, sliding on the base: %+v", got)
 	}
 	// A stud through its hole is free along it and not across.
 	stud := Of(Cylinder(5, -40, 20).At(Move(Vec{80, 30, 0})))
 	way.Back = AxisZ
-	if got := way.Blocks([]Body{still("stud", stud)}, []Body{still("plate", plate())}, nil); len(got) != 0 {
+	if got := slices.Collect(way.Blocks([]Body{still("stud", stud)}, []Body{still("plate", plate())}, nil)); len(got) != 0 {
 		t.Errorf("stud along its hole: %+v", got)
 	}
 	way.Back = AxisX
-	if got := way.Blocks([]Body{still("stud", stud)}, []Body{still("plate", plate())}, nil); len(got) != 1 {
+	if got := slices.Collect(way.Blocks([]Body{still("stud", stud)}, []Body{still("plate", plate())}, nil)); len(got) != 1 {
 		t.Errorf("stud across: %+v", got)
 	}
 }

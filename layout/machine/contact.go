@@ -17,24 +17,32 @@ const (
 )
 
 // contact finds parts that are to be welded and stand apart.
-func (m *Machine) contact() {
+func (m *Machine) contact() (looks []look) {
 	for _, j := range m.joints {
-		a, b := m.standing(Instance{j.A.Part, j.A.Copy}), m.standing(Instance{j.B.Part, j.B.Copy})
-		if j.Weld == nil || a == nil || b == nil || j.A.Part == j.B.Part && j.A.Copy == j.B.Copy {
-			continue
+		if j.Weld != nil {
+			looks = append(looks, func() []plan.Problem { return m.apart(j) })
 		}
-		if _, _, near := assembly.Clearance(a, b, bridgedMm, seamFinestMm); near {
-			continue
-		}
-		if _, deep := assembly.PairOverlap(a, b, 0, assembly.Tolerance{FinestMm: pathFinestMm}); deep {
-			continue
-		}
-		const far = 10_000.0 // as large as a part may be
-		mm, _, _ := assembly.Clearance(a, b, far, pathFinestMm)
-		m.Problems = append(m.Problems, plan.Problem{Joint: j.Name, Kind: plan.WeldApart, Pos: m.posOf(j.Name), Args: []plan.Arg{
-			plan.Named(m.title(a.ID)), plan.Named(m.title(b.ID)), plan.Of(plan.Mm, words.Round(mm, 0)),
-		}})
 	}
+	return looks
+}
+
+// apart tells whether the parts of a weld stand apart.
+func (m *Machine) apart(j *plan.JointPlan) []plan.Problem {
+	a, b := m.standing(Instance{j.A.Part, j.A.Copy}), m.standing(Instance{j.B.Part, j.B.Copy})
+	if a == nil || b == nil || j.A.Part == j.B.Part && j.A.Copy == j.B.Copy {
+		return nil
+	}
+	if _, _, near := assembly.Clearance(a, b, bridgedMm, seamFinestMm); near {
+		return nil
+	}
+	if _, deep := assembly.PairOverlap(a, b, 0, assembly.Tolerance{FinestMm: pathFinestMm}); deep {
+		return nil
+	}
+	const far = 10_000.0 // as large as a part may be
+	mm, _, _ := assembly.Clearance(a, b, far, pathFinestMm)
+	return []plan.Problem{{Joint: j.Name, Kind: plan.WeldApart, Pos: m.posOf(j.Name), Args: []plan.Arg{
+		plan.Named(m.title(a.ID)), plan.Named(m.title(b.ID)), plan.Of(plan.Mm, words.Round(mm, 0)),
+	}}}
 }
 
 // standing is the body of a part that has a place.
@@ -55,7 +63,7 @@ const (
 )
 
 // openings looks out of every opening in a part's side, and says what covers it.
-func (m *Machine) openings() {
+func (m *Machine) openings() (looks []look) {
 	for k := range m.Bodies {
 		of, made := m.Of[m.Bodies[k].ID]
 		if !made {
@@ -63,9 +71,10 @@ func (m *Machine) openings() {
 		}
 		r := m.model(of.Part)
 		for i := range r.Radials {
-			m.lookOut(&m.Bodies[k], r, &r.Radials[i])
+			looks = append(looks, func() []plan.Problem { return m.lookOut(&m.Bodies[k], r, &r.Radials[i]) })
 		}
 	}
+	return looks
 }
 
 // near are the other bodies that come near the mouth of an opening.
@@ -83,7 +92,7 @@ func (m *Machine) near(b *assembly.Body, o assembly.Opening) []assembly.Body {
 
 // lookOut looks out of the openings of one row. The first that is covered speaks
 // for the others.
-func (m *Machine) lookOut(b *assembly.Body, r *part.Model, f *part.Radial) {
+func (m *Machine) lookOut(b *assembly.Body, r *part.Model, f *part.Radial) []plan.Problem {
 	for _, row := range f.Rows {
 		radius := f.Size.FinishedMm / 2
 		if radius == 0 {
@@ -100,9 +109,9 @@ func (m *Machine) lookOut(b *assembly.Body, r *part.Model, f *part.Radial) {
 		if in := m.joint(joint); in != nil && in.Press != nil {
 			continue // what is pressed on is looked at where the press is
 		}
-		m.Problems = append(m.Problems, plan.Problem{Joint: joint, Kind: plan.OpeningCovered, Pos: f.In.Pos, Args: []plan.Arg{
+		return []plan.Problem{{Joint: joint, Kind: plan.OpeningCovered, Pos: f.In.Pos, Args: []plan.Arg{
 			plan.Named(words.Spaced(row.Name)), plan.Named(m.title(b.ID)), plan.Named(m.title(covers[0].ID)), plan.Of(plan.Mm, words.Round(covers[0].FirstMm, 1)),
-		}})
-		return
+		}}}
 	}
+	return nil
 }

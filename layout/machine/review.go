@@ -2,8 +2,11 @@ package machine
 
 import (
 	"math"
+	"runtime"
 	"slices"
 	"strings"
+	"sync"
+	"sync/atomic"
 
 	"centrepop/layout/assembly"
 	"centrepop/layout/plan"
@@ -44,11 +47,28 @@ func (m *Machine) Review() {
 		}}
 		m.Problems = append(m.Problems, p)
 	}
-	m.travel()
-	m.contact()
-	m.openings()
-	m.floats()
-	m.stand()
+	m.Problems = append(m.Problems, all(slices.Concat(m.travel(), m.contact(), m.openings(), []look{m.floats, m.stand}))...)
+}
+
+// look finds problems. Looks know nothing of one another and only read the
+// machine.
+type look func() []plan.Problem
+
+// all looks on all processors, and returns what is found in the order of the
+// looks.
+func all(looks []look) []plan.Problem {
+	found := make([][]plan.Problem, len(looks))
+	var next atomic.Int64
+	var wait sync.WaitGroup
+	for range min(len(looks), runtime.GOMAXPROCS(0)) {
+		wait.Go(func() {
+			for k := next.Add(1) - 1; k < int64(len(looks)); k = next.Add(1) - 1 {
+				found[k] = looks[k]()
+			}
+		})
+	}
+	wait.Wait()
+	return slices.Concat(found...)
 }
 
 // screwsOf names the screws of a joint as one.
@@ -61,7 +81,7 @@ func screwsOf(id string) string {
 
 // floats says in one note which parts are in no joint, and of each joint that
 // gives its part no place what it lacks.
-func (m *Machine) floats() {
+func (m *Machine) floats() (found []plan.Problem) {
 	var names []string
 	for _, i := range m.Floating {
 		if t := m.model(i.Part).Out.Title; !slices.Contains(names, t) && !m.joined(i) {
@@ -69,17 +89,18 @@ func (m *Machine) floats() {
 		}
 	}
 	if len(names) > 0 && len(m.Bodies) > 0 {
-		m.Problems = append(m.Problems, plan.Problem{
+		found = append(found, plan.Problem{
 			Kind: plan.PartsFloat, Pos: m.posOf(""), Args: []plan.Arg{plan.Named(strings.Join(names, ", "))},
 		})
 	}
 	for _, j := range m.joints {
 		if _, ok := m.stands(j); len(j.Placed) == 0 && !ok {
-			m.Problems = append(m.Problems, plan.Problem{
+			found = append(found, plan.Problem{
 				Joint: j.Name, Kind: plan.PlaceLacking, Pos: m.posOf(j.Name), Args: []plan.Arg{plan.Named(j.A.Title), plan.Named(j.B.Title)},
 			})
 		}
 	}
+	return found
 }
 
 // joined tells whether a joint names an instance.
@@ -93,7 +114,7 @@ func (m *Machine) joined(i Instance) bool {
 
 // stand tells where the centre of gravity lies ahead of the plate that the
 // machine stands on.
-func (m *Machine) stand() {
+func (m *Machine) stand() []plan.Problem {
 	up := assembly.AxisY
 	lowest := -1
 	for i := range m.Bodies {
@@ -102,23 +123,23 @@ func (m *Machine) stand() {
 		}
 	}
 	if lowest < 0 {
-		return
+		return nil
 	}
 	of, made := m.Of[m.Bodies[lowest].ID]
 	if !made || m.model(of.Part).Part.Outline == nil || m.Bodies[lowest].Pose.Z.Cross(up).Len() > 1e-6 {
-		return // nothing that it could stand on
+		return nil // nothing that it could stand on
 	}
 	apart := func(b assembly.Body) bool { return math.Abs(b.Pose.At.X-m.Bodies[lowest].Pose.At.X) > apartMm/2 }
 	s, ok := assembly.Standing(slices.DeleteFunc(slices.Clone(m.Bodies), apart), up)
 	if !ok || s.MarginMm > 0 {
-		return
+		return nil
 	}
 	j := m.between(m.Bodies[lowest].ID, "")
-	m.Problems = append(m.Problems, plan.Problem{Joint: j,
+	return []plan.Problem{{Joint: j,
 		Kind: plan.WouldTip, Pos: m.posOf(j), Args: []plan.Arg{
 			plan.Named(m.title(m.Bodies[lowest].ID)), plan.Of(plan.Mm, words.Round(-s.MarginMm, 1)),
 		},
-	})
+	}}
 }
 
 // undetermined says what the places leave open, and what does not meet.

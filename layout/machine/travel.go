@@ -14,7 +14,7 @@ import (
 // travel follows the order of making: at every joint what is joined comes
 // together along a straight line, and every screw goes in along its own. It
 // says what is in the way where no line is free.
-func (m *Machine) travel() {
+func (m *Machine) travel() []look {
 	so := &soFar{m: m, of: map[string]*[]int{}, bodies: map[string]int{}}
 	for i := range m.Bodies {
 		so.bodies[m.Bodies[i].ID] = i
@@ -23,6 +23,7 @@ func (m *Machine) travel() {
 	for _, j := range m.joints {
 		so.join(j)
 	}
+	return so.looks
 }
 
 // soFar is what is joined at a step: of each body the group it belongs to.
@@ -30,6 +31,7 @@ type soFar struct {
 	m      *Machine
 	bodies map[string]int
 	of     map[string]*[]int
+	looks  []look
 }
 
 // join makes one joint.
@@ -52,16 +54,15 @@ func (s *soFar) join(j *plan.JointPlan) {
 		s.unite(a, b)
 	}
 	var screws []string
+	var free []int // screws that do not lie in what they hold
 	for k := range s.m.Bodies {
 		if id := s.m.Bodies[k].ID; strings.HasPrefix(id, j.Name+" screw ") {
-			screws = append(screws, id)
+			if screws = append(screws, id); !s.m.overlap([]int{k}, *s.of[a]) {
+				free = append(free, k)
+			}
 		}
 	}
-	for _, id := range screws {
-		if !s.m.overlap([]int{s.bodies[id]}, *s.of[a]) && s.drive(j, s.bodies[id], *s.of[a]) {
-			break // it speaks for the others
-		}
-	}
+	s.drive(j, free, *s.of[a])
 	for _, id := range screws {
 		s.unite(a, id)
 	}
@@ -91,10 +92,10 @@ func (s *soFar) unite(a, b string) {
 	}
 }
 
-func (s *soFar) pick(list []int) []assembly.Body {
+func (m *Machine) pick(list []int) []assembly.Body {
 	out := make([]assembly.Body, 0, len(list))
 	for _, i := range list {
-		out = append(out, s.m.Bodies[i])
+		out = append(out, m.Bodies[i])
 	}
 	return out
 }
@@ -128,8 +129,12 @@ func (s *soFar) come(j *plan.JointPlan, movers, fixed []int) {
 	if s.m.overlap(movers, fixed) {
 		return // said, and whatever it does on the way follows from that
 	}
-	pose := s.m.poses[Instance{j.A.Part, j.A.Copy}.id()]
-	mv, fx := s.pick(movers), s.pick(fixed)
+	s.looks = append(s.looks, func() []plan.Problem { return s.m.comes(j, movers, fixed) })
+}
+
+func (m *Machine) comes(j *plan.JointPlan, movers, fixed []int) []plan.Problem {
+	pose := m.poses[Instance{j.A.Part, j.A.Copy}.id()]
+	mv, fx := m.pick(movers), m.pick(fixed)
 	var ways []assembly.Way
 	for _, back := range []assembly.Vec{pose.Z, pose.Z.Times(-1), pose.Y, pose.Y.Times(-1), pose.X, pose.X.Times(-1)} {
 		ways = append(ways, way(back, mv, fx))
@@ -138,29 +143,35 @@ func (s *soFar) come(j *plan.JointPlan, movers, fixed []int) {
 	slices.SortStableFunc(ways, func(a, b assembly.Way) int { return cmp.Compare(a.FarMm, b.FarMm) })
 	worst := assembly.Block{LastMm: -1}
 	for _, w := range ways {
-		b, met := s.m.block(w, mv, fx)
+		b, met := m.block(w, mv, fx)
 		if !met {
-			return
+			return nil
 		}
 		if b.LastMm > worst.LastMm { // it comes furthest out this way
 			worst = b
 		}
 	}
-	s.m.blocked(j, worst)
+	return m.blocked(j, worst)
 }
 
-// drive brings a screw to its hole from its head's side, over the length of its
-// shank: clear of the hole it goes any way. It tells whether something is in the way.
-func (s *soFar) drive(j *plan.JointPlan, screw int, fixed []int) bool {
-	mv, fx := s.pick([]int{screw}), s.pick(fixed)
-	mv[0].Solid = s.m.shanks[mv[0].ID]
-	w := way(mv[0].Pose.Z, mv, fx)
-	w.FarMm = -mv[0].Solid.Box().Low.Z
-	b, met := s.m.block(w, mv, fx)
-	if met {
-		s.m.blocked(j, b)
-	}
-	return met
+// drive brings screws to their holes from their heads' side, over the length of
+// their shanks: clear of the hole they go any way. The first that something is in
+// the way of speaks for the others.
+func (s *soFar) drive(j *plan.JointPlan, screws, fixed []int) {
+	m := s.m
+	s.looks = append(s.looks, func() []plan.Problem {
+		fx := m.pick(fixed)
+		for _, k := range screws {
+			mv := m.pick([]int{k})
+			mv[0].Solid = m.shanks[mv[0].ID]
+			w := way(mv[0].Pose.Z, mv, fx)
+			w.FarMm = -mv[0].Solid.Box().Low.Z
+			if b, met := m.block(w, mv, fx); met {
+				return m.blocked(j, b)
+			}
+		}
+		return nil
+	})
 }
 
 // overlap tells whether one of the movers lies in what stands when seated.
@@ -177,16 +188,14 @@ func (m *Machine) overlap(movers, fixed []int) bool {
 
 // block is the first that is in the way.
 func (m *Machine) block(w assembly.Way, movers, fixed []assembly.Body) (assembly.Block, bool) {
-	for i := range movers {
-		if b := w.Blocks(movers[i:i+1], fixed, m.loose); len(b) > 0 {
-			return b[0], true
-		}
+	for b := range w.Blocks(movers, fixed, m.loose) {
+		return b, true
 	}
 	return assembly.Block{}, false
 }
 
-func (m *Machine) blocked(j *plan.JointPlan, b assembly.Block) {
-	m.Problems = append(m.Problems, plan.Problem{Joint: j.Name, Kind: plan.PathBlocked, Pos: m.posOf(j.Name), Args: []plan.Arg{
+func (m *Machine) blocked(j *plan.JointPlan, b assembly.Block) []plan.Problem {
+	return []plan.Problem{{Joint: j.Name, Kind: plan.PathBlocked, Pos: m.posOf(j.Name), Args: []plan.Arg{
 		plan.Named(m.title(b.Mover)), plan.Named(m.title(b.Fixed)), plan.Of(plan.Mm, words.Round(b.FirstMm, 1)),
-	}})
+	}}}
 }
