@@ -8,6 +8,7 @@ import (
 	"os"
 	"slices"
 	"strings"
+	"sync"
 
 	"centrepop/layout"
 	"centrepop/layout/part"
@@ -60,8 +61,10 @@ func draft(path string) (*parts.Job, *plan.Plan, *release, error) {
 
 // reviewed reviews a job and arranges its parts in its plan.
 func reviewed(w *layout.Worked) *release {
+	var pictures sync.WaitGroup
+	pictures.Go(w.Arrange)
 	findings := review.Review(w)
-	w.Arrange()
+	pictures.Wait()
 	return &release{findings: findings, stops: review.Stops(w.Job, findings)}
 }
 
