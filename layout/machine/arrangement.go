@@ -3,6 +3,7 @@ package machine
 import (
 	"math"
 	"slices"
+	"sync"
 
 	"centrepop/layout/assembly"
 	"centrepop/layout/plan"
@@ -40,9 +41,11 @@ func (s *stage) arrangement() *plan.Arrangement {
 		out.Front.Shapes[i].New = false
 		cut[out.Front.Shapes[i].Item] = true
 	}
-	s.look(&out.Front, alongAxis, bodies)
-	s.look(&out.End, fromFront, bodies)
-	s.look(&out.Top, fromAbove, bodies)
+	var views sync.WaitGroup
+	views.Go(func() { s.look(&out.Front, alongAxis, bodies) })
+	views.Go(func() { s.look(&out.End, fromFront, bodies) })
+	views.Go(func() { s.look(&out.Top, fromAbove, bodies) })
+	views.Wait()
 	out.Front.Behind = slices.DeleteFunc(out.Front.Behind, func(p plan.Place) bool { return cut[p.Item] })
 	s.names(out, cut)
 	return out
