@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"iter"
 	"math"
+	"slices"
 	"strconv"
 
 	"centrepop/layout/plan"
@@ -122,7 +123,11 @@ func (p *pattern) draw(s *draw.Sheet, window draw.Rect, ox, oy float64, room *dr
 			continue
 		}
 		width, dash := patternStroke(l.Role)
-		lines.Add(draw.Shape{Path: l.path, Stroke: draw.Black, WidthMm: width, DashMm: dash})
+		path := l.path
+		if l.Role == "top" || l.Role == "division" {
+			path = p.openAtMarks(path)
+		}
+		lines.Add(draw.Shape{Path: path, Stroke: draw.Black, WidthMm: width, DashMm: dash})
 		room.AddPath(l.path.Copy().Transform(shift))
 	}
 	for _, m := range p.dev.Marks {
@@ -164,6 +169,36 @@ func (p *pattern) draw(s *draw.Sheet, window draw.Rect, ox, oy float64, room *dr
 		p.label(s, room, l.Text, ox+l.AtMm.XMm, oy+l.AtMm.YMm, towards)
 	}
 	p.foldTexts(s, window, ox, oy, room)
+}
+
+// openAtMarks is a straight line that leaves out the crosses on it, whose middles
+// stay open for the punch.
+func (p *pattern) openAtMarks(line *canvas.Path) *canvas.Path {
+	pts := line.Coords()
+	if len(pts) != 2 {
+		return line
+	}
+	a, way := pts[0], pts[1].Sub(pts[0])
+	length := way.Length()
+	way = way.Norm(1)
+	var on []float64
+	for _, m := range p.dev.Marks {
+		off := canvas.Point{X: m.CentreMm.XMm, Y: m.CentreMm.YMm}.Sub(a)
+		if t := off.Dot(way); math.Abs(off.PerpDot(way)) < draw.CrossOpenMm && t > -draw.CrossArmMm && t < length+draw.CrossArmMm {
+			on = append(on, t)
+		}
+	}
+	slices.Sort(on)
+	out, from := &canvas.Path{}, 0.0
+	for _, t := range append(on, length+draw.CrossArmMm) {
+		if to := min(length, t-draw.CrossArmMm); to > from+1e-9 {
+			b, e := a.Add(way.Mul(from)), a.Add(way.Mul(to))
+			out.MoveTo(b.X, b.Y)
+			out.LineTo(e.X, e.Y)
+		}
+		from = t + draw.CrossArmMm
+	}
+	return out
 }
 
 // label writes a short text near a point, first in the direction of the angle,

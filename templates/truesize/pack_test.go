@@ -1,10 +1,14 @@
 package truesize
 
 import (
+	"math"
+	"slices"
 	"testing"
 
 	"centrepop/layout/plan"
 	"centrepop/templates/draw"
+
+	"github.com/tdewolff/canvas"
 )
 
 // TestSpread: two templates of a sheet go to two others with room for one each;
@@ -42,5 +46,23 @@ func TestSpread(t *testing.T) {
 				t.Errorf("%v mm: %v templates on the sheets, want %v", c.second, got, c.want)
 			}
 		}
+	}
+}
+
+// TestTopLineOpensAtMarks: the TOP line ends at the arms of each cross on it, and
+// passes one beside it.
+func TestTopLineOpensAtMarks(t *testing.T) {
+	t.Parallel()
+	at := func(x, y float64) plan.PatternMark { return plan.PatternMark{CentreMm: plan.XY{XMm: x, YMm: y}} }
+	p := &pattern{dev: &plan.Development{Marks: []plan.PatternMark{at(0, 60), at(0.2, 20), at(9, 40)}}}
+	line := canvas.MustParseSVGPath("M0 0V100")
+	const arm = draw.CrossArmMm
+	var got []float64
+	for _, q := range p.openAtMarks(line).Coords() {
+		got = append(got, q.Y)
+	}
+	want := []float64{0, 20 - arm, 20 + arm, 60 - arm, 60 + arm, 100}
+	if !slices.EqualFunc(got, want, func(a, b float64) bool { return math.Abs(a-b) < 1e-9 }) {
+		t.Errorf("the line turns at %v, want %v", got, want)
 	}
 }
