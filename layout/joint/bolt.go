@@ -131,6 +131,7 @@ func (boltKind) work(j *making, t *joint) {
 	j.headRoom(t, p)
 	p.Order, p.OrderDeg = tightening(t.a.group.Group.First, a)
 	t.boltFigures(p)
+	j.fitSmall(t)
 	t.boltSteps(p, tapped)
 }
 

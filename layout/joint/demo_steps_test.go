@@ -85,6 +85,19 @@ func TestFilletOverAWeldChamfer(t *testing.T) {
 	}
 }
 
+// Seals, O-rings, nipples and plugs go in at the first joint that bolts their part,
+// and at no other; a retaining ring waits for what it holds.
+func TestSmallPartsAreFitted(t *testing.T) {
+	t.Parallel()
+	p := demoPlan(t, "pugmill")
+	says(t, jointNamed(t, p, "gland"), []string{"Fit small parts", "Press seal 60x80x8 into register of Gland ring", "Lay O-ring 92 × 1.5, greased, into face seal of Gland ring", "Nipple M10x1 into grease port of Bearing housing", "Plug G1/2 into inspection of Bearing housing"}, nil)
+	for _, j := range p.Joints {
+		if j.Name != "gland" && strings.Contains(stepText(j), "Fit small parts") {
+			t.Errorf("%s fits small parts again:\n%s", j.Name, stepText(j))
+		}
+	}
+}
+
 // 1/4-20 UNC of grade 5, dry: 0.2 × 0.75 × 85,000 × 0.0318 in² × 1/4 in = 101.4
 // lb in = 8.4 lb ft = 11.4 N m (SAE J429 Table 1; T = K F d).
 func TestTorqueIsRoundedOnce(t *testing.T) {

@@ -65,8 +65,8 @@ func (j *shop) bought(made []*joint) []plan.BoughtRow {
 	}
 	for _, r := range j.models {
 		for i := range r.Steps {
-			if s := &r.Steps[i]; s.Inside && strings.HasPrefix(strings.ToLower(s.Seat), "seal ") {
-				out.add("Seal "+strings.TrimSpace(s.Seat[5:]), r.Part.Quantity, r.Out.Title, "")
+			if size := sealOf(&r.Steps[i]); size != "" {
+				out.add("Seal "+size, r.Part.Quantity, r.Out.Title, "")
 			}
 		}
 		for _, k := range r.Keyways {
@@ -80,10 +80,8 @@ func (j *shop) bought(made []*joint) []plan.BoughtRow {
 			}
 		}
 		for _, m := range r.Radials {
-			for _, word := range []string{"nipple", "plug"} {
-				if strings.Contains(m.In.Note.Value, word) {
-					out.add(words.Capital(word)+" "+m.Size.ThreadName(), len(m.Rows)*r.Part.Quantity, r.Out.Title+" "+words.Spaced(m.In.Name.Value), "")
-				}
+			if item := screwedIn(m); item != "" {
+				out.add(item, len(m.Rows)*r.Part.Quantity, r.Out.Title+" "+words.Spaced(m.In.Name.Value), "")
 			}
 		}
 	}

@@ -377,6 +377,7 @@ func (b *bench) stepWork(s *Step, whole bool) string {
 	} else if b.drilledFirst(s) {
 		line = words.Capital(words.Spaced(s.Name)) + " " + b.sizeText(s) + long + ": made by the drill above, no bar reaches so deep"
 	}
+	line += b.beyondBar(s)
 	if whole && !s.Inside {
 		line += ", as far as the jaws allow, the rest when turned round"
 	}
@@ -438,8 +439,29 @@ func tapped(s *Step) bool {
 	return !ok || both
 }
 
-// noBar tells whether a bore is not bored because no bar reaches: a bar goes in
-// from the nearer face, or from the open one of a blind bore.
+// beyondBar says how the bore of a tube or casting is made that a bar in the tool
+// post does not reach: it is there already, and no drill opens it.
+func (b *bench) beyondBar(s *Step) string {
+	form := b.Part.Stock.Form
+	if !s.Inside || s.Size.Thread != nil || form != "tube" && form != "casting" {
+		return ""
+	}
+	if ok, _ := cutting.BarReach(s.Size.NominalMm, b.boreDeepMm(s)); ok {
+		return ""
+	}
+	return ", too deep for a bar in the tool post: part on the cross slide, bar between centres"
+}
+
+// boreDeepMm is how far a bar goes in for a bore: from the nearer face, or from the
+// open one of a blind bore.
+func (b *bench) boreDeepMm(s *Step) float64 {
+	if b.boreMm() > 0 {
+		return math.Min(s.ToMm, b.LengthMm()-s.FromMm)
+	}
+	return s.ToMm
+}
+
+// noBar tells whether a bore in solid stock is not bored because no bar reaches.
 func (b *bench) noBar(s *Step) bool {
 	if !s.Inside || b.asBought(s) || b.Part.Stock.Form == "casting" || b.Part.Stock.Form == "tube" {
 		return false
@@ -447,11 +469,7 @@ func (b *bench) noBar(s *Step) bool {
 	if s.Size.Thread != nil {
 		return tapped(s)
 	}
-	deep := s.ToMm
-	if b.boreMm() > 0 {
-		deep = math.Min(deep, b.LengthMm()-s.FromMm)
-	}
-	ok, _ := cutting.BarReach(s.Size.NominalMm, deep)
+	ok, _ := cutting.BarReach(s.Size.NominalMm, b.boreDeepMm(s))
 	return !ok
 }
 

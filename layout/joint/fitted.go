@@ -1,0 +1,65 @@
+package joint
+
+import (
+	"slices"
+	"strings"
+
+	"centrepop/layout/part"
+	"centrepop/layout/words"
+)
+
+// sealOf is the size of the seal that sits in a bore, empty without one.
+func sealOf(s *part.Step) string {
+	if size, ok := strings.CutPrefix(strings.ToLower(s.Seat), "seal "); ok && s.Inside {
+		return strings.TrimSpace(size)
+	}
+	return ""
+}
+
+// screwedIn names what closes or serves a radial hole by its note: a nipple or a
+// plug, empty for neither.
+func screwedIn(m part.Radial) string {
+	for _, word := range []string{"nipple", "plug"} {
+		if strings.Contains(m.In.Note.Value, word) {
+			return words.Capital(word) + " " + m.Size.ThreadName()
+		}
+	}
+	return ""
+}
+
+// fitSmall fits the seals, O-rings, nipples and plugs of a part at the first joint
+// that bolts it: its welds are made then, and its faces are open for the last time.
+func (j *making) fitSmall(t *joint) {
+	var do []string
+	for _, f := range []feature{t.a, t.b} {
+		bolted := func(o *joint) bool { return o.in.Bolt != nil && (o.a.inst() == f.inst() || o.b.inst() == f.inst()) }
+		if !slices.ContainsFunc(j.before, bolted) {
+			do = append(do, carried(f, j.w)...)
+		}
+	}
+	if len(do) > 0 {
+		t.step("Fit small parts", do...)
+	}
+}
+
+// carried says how to fit what a part carries.
+func carried(f feature, w words.Writer) []string {
+	var do []string
+	r, title := f.r, f.title()
+	for i := range r.Steps {
+		if size := sealOf(&r.Steps[i]); size != "" {
+			do = append(do, "Press seal "+size+" into "+words.Spaced(r.Steps[i].Name)+" of "+title+": square, by its rim, the lip greased and towards what it keeps back; nothing sharp may pass the lip.")
+		}
+	}
+	for _, g := range r.Grooves {
+		if item := g.Bought(w); strings.HasPrefix(item, "O-ring") {
+			do = append(do, "Lay "+item+", greased, into "+words.Spaced(g.Row.Name)+" of "+title+": not twisted, and not over a sharp edge.")
+		}
+	}
+	for _, m := range r.Radials {
+		if item := screwedIn(m); item != "" {
+			do = append(do, item+" into "+words.Spaced(m.In.Name.Value)+" of "+title+": clear the hole of chips first.")
+		}
+	}
+	return do
+}
