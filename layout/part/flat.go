@@ -35,12 +35,21 @@ func (f *flat) steps(z *sizer) []Step {
 		if size.Nominal.Mm == 0 {
 			size.Nominal = f.Outline.Width
 		}
-		out = append(out, Step{Name: outlineStep, ToMm: f.Thickness.Mm, Size: z.sizeOf(size)})
+		out = append(out, Step{Name: outlineStep, ToMm: f.Thickness.Mm, Size: f.cutLimits(z.sizeOf(size), f.Outline.LeaveOnPart.Mm)})
 	}
 	if f.Bore != nil {
-		out = append(out, Step{Name: boreStep, Inside: true, ToMm: f.Thickness.Mm, Size: z.sizeOf(f.Bore.Size)})
+		out = append(out, Step{Name: boreStep, Inside: true, ToMm: f.Thickness.Mm, Size: f.cutLimits(z.sizeOf(f.Bore.Size), f.Bore.Leave.Mm)})
 	}
 	return out
+}
+
+// cutLimits are the limits of a size: where nothing is left to be machined and none
+// of its own are drawn, no closer than the cutter holds.
+func (f *flat) cutLimits(s Sized, leaveMm float64) Sized {
+	if holds := cutterHoldsMm(f.Stock.Cut); s.Class == "" && s.Limited && leaveMm == 0 && s.MaxMm-s.MinMm < holds-1e-9 {
+		s.MinMm, s.MaxMm, s.Source = s.NominalMm-holds/2, s.NominalMm+holds/2, "as the "+f.Stock.Cut+" cuts, common practice, no source"
+	}
+	return s
 }
 
 func (f *flat) overall(s *Sizes) string {

@@ -2,6 +2,7 @@ package part
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"centrepop/layout/plan"
@@ -62,6 +63,20 @@ func TestSegmentDistance(t *testing.T) {
 		}
 		if got := segmentDistance(c.c, c.d, c.a, c.b); math.Abs(got-c.want) > 1e-12 {
 			t.Errorf("distance, turned round %v, want %v", got, c.want)
+		}
+	}
+}
+
+// TestCutLimits: ISO 2768-m gives Ø38 ±0.3, and a flame holds ±1 (common practice): a
+// bore left as cut has the wider limits, one with stock or limits of its own has not.
+func TestCutLimits(t *testing.T) {
+	t.Parallel()
+	const plate = "part: p\nkind: plate\nmaterial: S275\nstock: {plate: 20 mm, cut: CUT}\noutline: {rectangle: [200, 200]}\nbore: {diameter: 38MORE}\n"
+	for _, c := range [][3]string{{"flame", "", "37.0 – 39.0"}, {"laser", "", "37.7 – 38.3"}, {"flame", ", fit: {plus-minus: 0.3}", "37.7 – 38.3"}, {"flame", ", leave: 3", "37.7 – 38.3"}, {"saw", "", "37.7 – 38.3"}} {
+		m := work(t, "mm", strings.NewReplacer("CUT", c[0], "MORE", c[1]).Replace(plate))
+		w := check(m, "bore")
+		if w == nil || w.Limits != c[2] || strings.Contains(w.Source, "flame cuts") != (c[2] == "37.0 – 39.0") {
+			t.Errorf("%s%s: %+v, want %s", c[0], c[1], w, c[2])
 		}
 	}
 }
