@@ -51,8 +51,6 @@ var ErrInput = errors.New("develop: impossible input")
 const (
 	// MinLengthMm is the smallest length accepted where zero is not.
 	MinLengthMm = 0.01
-	// MinAllowanceMm is the smallest gap, paper, tab or margin that is not zero.
-	MinAllowanceMm = 1e-6
 	// MaxLengthMm is the largest length accepted, 100 m.
 	MaxLengthMm = 100_000
 	// MinDivisions and MaxDivisions bound the number of equal divisions.
@@ -191,7 +189,7 @@ func checkAllowance(name string, mm float64) error {
 	if mm == 0 {
 		return nil
 	}
-	if mm >= MinAllowanceMm && mm < MinLengthMm {
+	if finite(mm) && mm > 0 && mm < MinLengthMm {
 		return nil // paper and gaps may be thinner than any other length
 	}
 	return checkLength(name, mm)

@@ -183,14 +183,3 @@ func TestNames(t *testing.T) {
 		}
 	}
 }
-
-// An allowance is nothing, or enough to be drawn: a margin of 5e-324 gave lines
-// without length.
-func TestLeastAllowance(t *testing.T) {
-	t.Parallel()
-	for mm, ok := range map[float64]bool{0: true, MinAllowanceMm: true, 1e-3: true, 0.99e-6: false, 5e-324: false, -1: false} {
-		if err := checkAllowance("margin", mm); (err == nil) != ok {
-			t.Errorf("a margin of %g: %v", mm, err)
-		}
-	}
-}

@@ -204,12 +204,17 @@ func (s Saddle) check() (saddleGeometry, error) {
 		checkLength("main diameter", s.MainDiameterMm), checkLength("branch diameter", s.BranchDiameterMm),
 		checkAllowance("main wall", s.MainWallMm), checkAllowance("branch wall", s.BranchWallMm),
 		checkOffset("offset", s.OffsetMm), checkAllowance("gap", s.GapMm), checkAllowance("paper thickness", s.PaperMm),
-		checkAllowance("tab", s.TabMm), checkAllowance("margin", s.MarginMm), checkAllowance("reach", s.ReachMm),
+		checkAllowance("tab", s.TabMm), checkAllowance("reach", s.ReachMm),
 		checkAngle("seam position", s.SeamDeg))
 	if err != nil {
 		return saddleGeometry{}, err
 	}
 	mainOut, branchOut := s.MainDiameterMm/2, s.BranchDiameterMm/2
+	if s.MarginMm != 0 { // without it the shortest line has no length
+		if err := checkLength("margin", s.MarginMm); err != nil {
+			return saddleGeometry{}, err
+		}
+	}
 	g := saddleGeometry{in: s, mainOut: mainOut, branchOut: branchOut, divisions: n, margin: s.MarginMm,
 		sin: sinDeg(s.AngleDeg), cos: cosDeg(s.AngleDeg)}
 	if g.margin == 0 {

@@ -289,3 +289,15 @@ func TestSaddleRefuses(t *testing.T) {
 		}
 	}
 }
+
+// A margin is the usual one, or enough to be drawn: one of 5e-324 gave lines
+// without length.
+func TestSaddleMargin(t *testing.T) {
+	t.Parallel()
+	for mm, ok := range map[float64]bool{0: true, MinLengthMm: true, 0.009: false, 5e-324: false, -1: false, math.NaN(): false} {
+		_, err := Saddle{MainDiameterMm: 100, BranchDiameterMm: 60, AngleDeg: 90, MarginMm: mm}.Develop()
+		if (err == nil) != ok {
+			t.Errorf("a margin of %g: %v", mm, err)
+		}
+	}
+}
