@@ -47,6 +47,7 @@ func (l *loader) job(n *node) *Job {
 	if w := f.word("tolerance"); w != "" {
 		j.Tolerance = Text{Value: w, Pos: n.get("tolerance").pos}
 	}
+	j.Tools = f.yes("tools")
 	j.Notes = f.texts("notes")
 	j.Shop = f.sub("shop").shop()
 	return j

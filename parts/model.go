@@ -68,6 +68,7 @@ type Job struct {
 	CheckedBy Text
 	Units     Units
 	Paper     Paper
+	Tools     bool // the list of tools to make is wanted
 	Tolerance Text // ISO 2768-1 class f, m, c or v; empty if none is named
 	Shop      Shop
 	Notes     []Text

@@ -126,6 +126,9 @@ func (r *Report) supply(before, after *plan.Plan) {
 		for _, b := range pl.Bought {
 			out = append(out, row{"buy: " + b.Item + " for " + b.For, words.Join("; ", strconv.Itoa(b.Quantity), b.Note)})
 		}
+		for _, t := range pl.Tools {
+			out = append(out, row{"make ready: " + t.Tool, t.For})
+		}
 		for _, s := range pl.Stock {
 			out = append(out, row{"stock for " + s.Part, words.Join(", ", strconv.Itoa(s.Quantity)+" off", s.Material, s.Size)})
 		}

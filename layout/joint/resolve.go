@@ -44,6 +44,7 @@ func Resolve(pl *plan.Plan, job *parts.Job, models []*part.Model) []plan.Problem
 	}
 	pl.Bought = s.bought(made)
 	pl.Cuts = s.cuts()
+	pl.Tools = a.tools(made)
 	pl.Lifts = lifts(pl)
 	var faults []plan.Problem
 	for _, t := range all {

@@ -62,9 +62,19 @@ holes:
 `,
 }
 
-// slidPlan works out the drive with edits of its files, "file|old|new" each, and
-// what was found against it.
+// slidPlan is the first joint of the drive with edits of its files, and what was
+// found against it.
 func slidPlan(t *testing.T, edits ...string) (*plan.JointPlan, []plan.Problem) {
+	t.Helper()
+	p := slidJob(t, edits...)
+	if len(p.Joints) == 0 {
+		return nil, p.Faults
+	}
+	return p.Joints[0], append(p.Joints[0].Problems, p.Faults...)
+}
+
+// slidJob works out the drive with edits of its files, "file|old|new" each.
+func slidJob(t *testing.T, edits ...string) *plan.Plan {
 	t.Helper()
 	dir := t.TempDir()
 	for name, text := range sliding {
@@ -90,10 +100,7 @@ func slidPlan(t *testing.T, edits ...string) (*plan.JointPlan, []plan.Problem) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if len(p.Joints) == 0 {
-		return nil, p.Faults
-	}
-	return p.Joints[0], append(p.Joints[0].Problems, p.Faults...)
+	return p
 }
 
 // Seat 40 to 100 from the front, the shoulder at 100; the hub of 50 reaches from

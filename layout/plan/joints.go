@@ -323,6 +323,12 @@ type BoughtRow struct {
 	Note     string `json:"note,omitempty"`
 }
 
+// ToolRow is something that the workshop makes for itself, with its sizes.
+type ToolRow struct {
+	Tool string `json:"tool"`
+	For  string `json:"for"` // the steps
+}
+
 // CutRow is the sawing of one size of bar.
 type CutRow struct {
 	Stock    string   `json:"stock"`

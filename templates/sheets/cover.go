@@ -46,7 +46,7 @@ func (d density) cover(pl *plan.Plan, findings []review.Finding, paper draw.Fram
 	f.Table(d.listed(parts))
 	f.Table(d.listed(others))
 	left := []draw.Table{d.listed(boughtTable(pl)), d.listed(cutTable(pl))}
-	right := []draw.Table{d.listed(dangerTable(pl)), d.listed(noteTable(pl))}
+	right := []draw.Table{d.listed(toolTable(pl)), d.listed(dangerTable(pl)), d.listed(noteTable(pl))}
 	sign := signatures(f.Width())
 	d.columns(f, pl, left, right)
 	f.Add(rest...)
@@ -197,6 +197,15 @@ func boughtTable(pl *plan.Plan) draw.Table {
 	}}
 	for _, b := range pl.Bought {
 		t.Rows = append(t.Rows, []string{figures.Joined(", ", b.Item, b.Note), strconv.Itoa(b.Quantity), b.For})
+	}
+	return t
+}
+
+// toolTable lists what the workshop makes for itself before it joins.
+func toolTable(pl *plan.Plan) draw.Table {
+	t := draw.Table{Title: "To have ready, from scrap", Columns: []draw.Column{{Head: "Tool, in " + figures.LengthWord(pl.Units), Flex: true, Bold: true}, {Head: "For", Flex: true}}}
+	for _, r := range pl.Tools {
+		t.Rows = append(t.Rows, []string{r.Tool, r.For})
 	}
 	return t
 }
