@@ -55,6 +55,7 @@ type Joint struct {
 	OtherWay bool  // the parts look opposite ways; only where Meet does not say
 	InLine   []LineRule
 	Place    *Place // nil if not said
+	Anchored Text   // name of a part that is fixed to the floor before this step; empty if none is
 	Before   []Text // names of joints that come later
 	After    []Text // names of joints that come earlier
 	Note     Text
@@ -248,6 +249,7 @@ func (f *fields) joint() (*Joint, bool) {
 	}
 	j.InLine = f.lineRules()
 	j.Place = f.sub("place").placeOnFace()
+	j.Anchored = f.name("anchored")
 	j.Before = f.names("before")
 	j.After = f.names("after")
 	j.Note = f.text("note")
@@ -490,8 +492,14 @@ func (l *loader) jointRefs(job *Job, j *Joint) {
 	if first.Part == second.Part && first.Copy == second.Copy {
 		l.faultf(second.Pos, "two parts", "the joint %s joins %s to itself", j.Name.Value, first.Part)
 	}
-	if j.Bolt != nil && j.Bolt.Stud.Value != "" && !l.broken && job.part(j.Bolt.Stud.Value) == nil {
-		l.faultf(j.Bolt.Stud.Pos, "a part of the job", "there is no part %s in the job", j.Bolt.Stud.Value)
+	named := []Text{j.Anchored}
+	if j.Bolt != nil {
+		named = append(named, j.Bolt.Stud)
+	}
+	for _, t := range named {
+		if t.Value != "" && !l.broken && job.part(t.Value) == nil {
+			l.faultf(t.Pos, "a part of the job", "there is no part %s in the job", t.Value)
+		}
 	}
 	var names []string
 	for _, o := range job.Joints {

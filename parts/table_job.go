@@ -76,6 +76,7 @@ var jointGroup = &Group{
 		{Name: "other-way-round", Type: YesType, Means: "the parts look opposite ways; only where neither face nor level says so", Default: "no"},
 		{Name: "in-line", Type: InLineType, Means: "features that lie at one clock angle; with up, that angle is the assembly's TOP", Entries: [2]int{1, 40}, Example: "[part.feature, part.feature]"},
 		{Name: "place", Type: KeysType, Means: "where the first part stands on the second, where the two share no axis", Group: standGroup},
+		{Name: "anchored", Type: NameType, Means: "a part that is fixed to the floor before this step; it then neither tips nor is lifted", Example: "anchored: base-plate"},
 		{Name: "before", Type: NamesType, Means: "joints that come later", Entries: [2]int{1, maxParts}, Example: "a joint's name or a list of them"},
 		{Name: "after", Type: NamesType, Means: "joints that come earlier", Entries: [2]int{1, maxParts}, Example: "a joint's name or a list of them"},
 		{Name: "note", Type: TextType, Means: "a line on the step", Longest: maxNote},

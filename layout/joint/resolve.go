@@ -277,6 +277,12 @@ func (j *making) finish(t *joint) {
 			break
 		}
 	}
+	if name := t.in.Anchored.Value; name != "" {
+		t.out.Steps = append([]plan.JointStep{{
+			Title: "Anchor", Do: []string{"Set " + j.model(name).Out.Title + " level and fix it to the floor, before anything more goes on."},
+			Hold: "The anchors are tight; it does not rock.",
+		}}, t.out.Steps...)
+	}
 	for i := range t.out.Steps {
 		t.out.Steps[i].N = i + 1
 	}
@@ -297,18 +303,32 @@ func (j *making) finish(t *joint) {
 	}
 }
 
-// heavy says what a step lifts, which is the lighter of its two sides, and when
-// the assembly becomes too heavy to be moved as before.
+// anchored tells whether one of the parts is fixed to the floor when this joint
+// is made.
+func (j *making) anchored(t *joint, members []inst) bool {
+	return slices.ContainsFunc(append(slices.Clone(j.before), t), func(o *joint) bool {
+		return slices.ContainsFunc(members, func(m inst) bool { return m.part == o.in.Anchored.Value })
+	})
+}
+
+// heavy says what a step lifts, which is the lighter of its two sides, or the
+// one that is not anchored, and when the assembly becomes too heavy to be moved
+// as before.
 func (j *making) heavy(t *joint) {
 	var lift plan.Lift
-	heaviest := 0.0
+	heaviest, fixed := 0.0, false
 	for i, e := range []feature{t.a, t.b} {
 		side := j.members(e.inst(), j.before)
 		kg := j.massKg(side, j.before)
 		if slices.Contains(side, t.a.inst()) && slices.Contains(side, t.b.inst()) {
 			return
 		}
-		if heaviest = max(heaviest, kg); i > 0 && kg >= lift.MassKg {
+		heaviest = max(heaviest, kg)
+		if j.anchored(t, side) {
+			fixed = true
+			continue
+		}
+		if i > 0 && !fixed && kg >= lift.MassKg {
 			continue
 		}
 		lift = plan.Lift{What: e.title(), MassKg: kg, How: words.Carriers(kg)}
@@ -319,7 +339,7 @@ func (j *making) heavy(t *joint) {
 	if lift.MassKg > plan.LiftKg {
 		t.out.Lift = &lift
 	}
-	if how := words.Carriers(t.out.MassKg); how != words.Carriers(heaviest) {
+	if how := words.Carriers(t.out.MassKg); !fixed && how != words.Carriers(heaviest) {
 		t.caution("From here on the assembly is " + words.Trim(t.out.MassKg, 1) + " kg: " + how + ".")
 	}
 }

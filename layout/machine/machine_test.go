@@ -198,15 +198,19 @@ func TestProblems(t *testing.T) {
 
 // A post of 900 × 300 × 60 whose middle stands 150 mm off the end of a base of
 // 400 × 200 × 20: the common centre lies at 350 × 127.17 / 139.73 from the
-// base's middle.
+// base's middle. Anchored before the step that would tip it, it stands.
 func TestTips(t *testing.T) {
 	t.Parallel()
 	post := "part: post\nkind: plate\nquantity: 1\nmaterial: S235\nstock: {plate: 60 mm}\noutline: {rectangle: [900, 300]}\n"
-	for left, beyond := range map[string]float64{"-600": 118.5, "-250": 0} {
+	for left, beyond := range map[string]float64{"-600": 118.5, "-250": 0, "-600, anchored: base": 0, "-600, anchored: post": 0} {
+		left, anchored, fixed := strings.Cut(left, ",")
+		if fixed {
+			anchored = "," + anchored
+		}
 		m, _ := load(t, write(t, map[string]string{
 			"base.yaml": basePart, "post.yaml": post,
 			"job.yaml": "job: Post\nunits: mm\nparts: [post.yaml, base.yaml]\njoints:\n" + strings.ReplaceAll(ribWeld, "rib.outline", "post.outline") +
-				", place: {on: front, with: bottom, from-left: " + left + ", from-bottom: 70, front: down}}\n",
+				", place: {on: front, with: bottom, from-left: " + left + ", from-bottom: 70, front: down}" + anchored + "}\n",
 		}))
 		switch {
 		case beyond == 0 && len(m.Problems) > 0:

@@ -1,7 +1,6 @@
 package machine
 
 import (
-	"math"
 	"runtime"
 	"slices"
 	"strings"
@@ -112,8 +111,8 @@ func (m *Machine) joined(i Instance) bool {
 	})
 }
 
-// stand tells where the centre of gravity lies ahead of the plate that the
-// machine stands on.
+// stand tells at which step the centre of gravity of what stands comes to lie
+// beyond the plate that it stands on, before anything of it is anchored.
 func (m *Machine) stand() []plan.Problem {
 	up := assembly.AxisY
 	lowest := -1
@@ -129,17 +128,28 @@ func (m *Machine) stand() []plan.Problem {
 	if !made || m.model(of.Part).Part.Outline == nil || m.Bodies[lowest].Pose.Z.Cross(up).Len() > 1e-6 {
 		return nil // nothing that it could stand on
 	}
-	apart := func(b assembly.Body) bool { return math.Abs(b.Pose.At.X-m.Bodies[lowest].Pose.At.X) > apartMm/2 }
-	s, ok := assembly.Standing(slices.DeleteFunc(slices.Clone(m.Bodies), apart), up)
-	if !ok || s.MarginMm > 0 {
-		return nil
+	st := newStage(m)
+	for n, j := range m.joints {
+		on := st.together(n+1, m.Bodies[lowest].ID)
+		if len(on) == 1 {
+			continue
+		}
+		bodies := slices.DeleteFunc(slices.Clone(m.Bodies), func(b assembly.Body) bool { return !on[b.ID] })
+		name := m.joint(j.Name).Anchored.Value
+		if slices.ContainsFunc(bodies, func(b assembly.Body) bool { return name != "" && m.Of[b.ID].Part == name }) {
+			return nil
+		}
+		s, ok := assembly.Standing(bodies, up)
+		if !ok || s.MarginMm > 0 {
+			continue
+		}
+		return []plan.Problem{{Joint: j.Name,
+			Kind: plan.WouldTip, Pos: m.posOf(j.Name), Args: []plan.Arg{
+				plan.Named(m.title(m.Bodies[lowest].ID)), plan.Of(plan.Mm, words.Round(-s.MarginMm, 1)), plan.Named(words.Trim(assembly.Together(bodies).MassKg, 1) + " kg"),
+			},
+		}}
 	}
-	j := m.between(m.Bodies[lowest].ID, "")
-	return []plan.Problem{{Joint: j,
-		Kind: plan.WouldTip, Pos: m.posOf(j), Args: []plan.Arg{
-			plan.Named(m.title(m.Bodies[lowest].ID)), plan.Of(plan.Mm, words.Round(-s.MarginMm, 1)),
-		},
-	}}
+	return nil
 }
 
 // undetermined says what the places leave open, and what does not meet.

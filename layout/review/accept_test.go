@@ -23,8 +23,8 @@ func TestAcceptance(t *testing.T) {
 		{"better than it was", "edge", "job.yaml", was, "number: 2.5 mm, reason", true, ""},
 		{"worse than it was", "edge", "job.yaml", was, "number: 2.8 mm, reason", false, "worse than the 2.8 mm that was accepted"},
 		{"without its number", "edge", "job.yaml", was, "reason", false, "to accept it, give number: 2.7 mm"},
-		{"more than was accepted", "tips", "job.yaml", "number: 20 mm", "number: 15 mm", false, "worse than the 15 mm that was accepted"},
-		{"as much as was accepted", "tips", "job.yaml", "number: 20 mm", "number: 18 mm", true, ""},
+		{"more than was accepted", "breaks-out", "job.yaml", "number: 5 mm", "number: 4 mm", false, "worse than the 4 mm that was accepted"},
+		{"as much as was accepted", "breaks-out", "job.yaml", "number: 5 mm", "number: 6 mm", true, ""},
 		{"a stop", "edge", "gland-ring.yaml", "circle: {pcd: 104, count: 6, first: 30}, size: M6 clearance", "circle: {pcd: 111, count: 6, first: 30}, size: M6 clearance", false, "a stop cannot be accepted"},
 	} {
 		t.Run(c.name, func(t *testing.T) {

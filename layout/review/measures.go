@@ -43,7 +43,6 @@ var measures = map[plan.ProblemKind]measure{
 	plan.SquareTooThick:   {0, true},
 	plan.BreaksOut:        {4, true},
 	plan.PlaceMisses:      {1, true},
-	plan.WouldTip:         {1, true},
 	plan.SlideBinds:       {2, true},
 	plan.SlideKeyOff:      {0, false},
 	plan.SlideLoose:       {2, true},
