@@ -26,10 +26,11 @@ func keyNumbers(j *plan.JointPlan, units parts.Units) []keyNumber {
 			w := words.Writer{Units: units}
 			rest := "at the end of travel"
 			if p.ShopPressN > 0 {
-				rest = "the shop's press: " + w.Force(p.ShopPressN, 0)
+				press, _, _ := strings.Cut(w.Force(p.ShopPressN, 0), " (")
+				rest = "the shop's press: " + press
 			}
-			value, kN, _ := strings.Cut(w.Forces(p.ForceN.Min, p.ForceN.Max, 1), " (")
-			add("Press force", strings.ReplaceAll(value, " – ", "–"), figures.Joined("; ", strings.TrimSuffix(kN, ")"), rest))
+			value, _, _ := strings.Cut(w.Forces(p.ForceN.Min, p.ForceN.Max, 1), " (") // the step has both units
+			add("Press force", strings.ReplaceAll(value, " – ", "–"), rest)
 		}
 		heat := func() {
 			add("Heat the hub to", figures.Trimmed(p.HeatHubC, 0)+" °C", "clearance "+sized(p.ClearanceMm, units))

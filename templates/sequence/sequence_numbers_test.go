@@ -1,0 +1,31 @@
+package sequence
+
+import (
+	"slices"
+	"testing"
+
+	"centrepop/layout/plan"
+	"centrepop/parts"
+)
+
+// An inch job reads a press and a wrench in pounds: 1 lbf is 4.448 N, 1 lb ft is 1.356
+// N m (NIST SP 811).
+func TestKeyNumbersInTheJobsUnits(t *testing.T) {
+	t.Parallel()
+	press := &plan.JointPlan{Press: &plan.PressPlan{ForceN: plan.Range{Min: 444.8, Max: 1779.3}, ShopPressN: 196133}}
+	bolt := &plan.JointPlan{Bolt: &plan.BoltPlan{TorqueNm: 11.45, OtherTorqueNm: 8.59, Threads: "dry", OtherThreads: "oiled"}}
+	for _, c := range []struct {
+		j     *plan.JointPlan
+		units parts.Units
+		want  keyNumber
+	}{
+		{press, parts.Millimetres, keyNumber{"Press force", "0.4–1.8 kN", "the shop's press: 196 kN"}},
+		{press, parts.Inches, keyNumber{"Press force", "100–400 lbf", "the shop's press: 44100 lbf"}},
+		{bolt, parts.Millimetres, keyNumber{"Torque", "11 N m", "threads dry; oiled 9"}},
+		{bolt, parts.Inches, keyNumber{"Torque", "8 lb ft", "threads dry; oiled 6"}},
+	} {
+		if got := keyNumbers(c.j, c.units); !slices.Contains(got, c.want) {
+			t.Errorf("%v, want %v", got, c.want)
+		}
+	}
+}
