@@ -22,7 +22,7 @@ import (
 // numbers of the chapters are put off.
 func Cover(pl *plan.Plan, findings []review.Finding, paper draw.Frame, chapters []draw.Chapter, own int) []*draw.Sheet {
 	var best []*draw.Sheet
-	for _, d := range []density{1, 0.88, 0.8} {
+	for _, d := range []density{1, 0.88, 0.8, 0.7} {
 		if sheets := d.cover(pl, findings, paper, chapters, own); best == nil || len(sheets) < len(best) {
 			best = sheets
 		}
@@ -47,10 +47,8 @@ func (d density) cover(pl *plan.Plan, findings []review.Finding, paper draw.Fram
 	f.Table(d.listed(others))
 	left := []draw.Table{d.listed(boughtTable(pl)), d.listed(cutTable(pl))}
 	right := []draw.Table{d.listed(toolTable(pl)), d.listed(dangerTable(pl)), d.listed(noteTable(pl))}
-	sign := signatures(f.Width())
 	d.columns(f, pl, left, right)
 	f.Add(rest...)
-	f.Add(sign)
 	return f.Sheets
 }
 
@@ -134,8 +132,8 @@ var howToPrint = []string{
 }
 
 // scaleCheck shows the rules and says how to print at true size. Beside the rule
-// stand the general caution and how angles are counted, as far as there is room;
-// it returns the rest.
+// stand the general caution, how angles are counted and who signs, as far as there
+// is room; it returns the rest.
 func (d density) scaleCheck(units parts.Units, width float64) (p draw.Piece, rest []draw.Piece) {
 	left := 12.0
 	if units == parts.Inches {
@@ -160,11 +158,11 @@ func (d density) scaleCheck(units parts.Units, width float64) (p draw.Piece, res
 		}
 	}
 	text := draw.Stack(d.steps(how, beside)...)
-	for i, more := range []func(float64) draw.Piece{d.safety, d.conventions} {
+	for _, more := range []func(float64) draw.Piece{d.safety, d.conventions, signatures} {
 		if with := draw.Stack(text, draw.Space(2), more(beside)); len(rest) == 0 && with.Height <= draw.ScaleLengthMm+1 {
 			text = with
 		} else {
-			rest = append(rest, []func(float64) draw.Piece{d.safety, d.conventions}[i](width), draw.Space(3))
+			rest = append(rest, more(width), draw.Space(3))
 		}
 	}
 	p.Draw.Place(&text.Draw, left+6, y)

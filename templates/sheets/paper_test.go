@@ -128,6 +128,32 @@ func TestSmallPartsShareAPage(t *testing.T) {
 	}
 }
 
+// TestSignedOnce: who signs stands beside the rules where there is room, else at
+// the end; in either case once.
+func TestSignedOnce(t *testing.T) {
+	t.Parallel()
+	pl := sheettest.JobOf("Pug mill", parts.Millimetres, sheettest.FlangePart())
+	pl.Lifts = slices.Repeat([]string{strings.Repeat("after the front bearing: two people; ", 30)}, 20)
+	for _, c := range []struct {
+		paper draw.Frame
+		first bool
+	}{{a4, true}, {draw.Frame{WidthMm: 140, HeightMm: 200, Name: "least"}, false}} {
+		sheets := density(0.7).cover(pl, nil, c.paper, nil, 0)
+		if len(sheets) < 2 {
+			t.Fatalf("%s: %d pages", c.paper.Name, len(sheets))
+		}
+		for i, s := range sheets {
+			want := 0
+			if i == 0 && c.first || i == len(sheets)-1 && !c.first {
+				want = 1
+			}
+			if got := countText(s.Draw, "Signed before"); got != want {
+				t.Errorf("%s, page %d of %d: signed %d times, want %d", c.paper.Name, i+1, len(sheets), got, want)
+			}
+		}
+	}
+}
+
 // TestSmallPartFillsAPage: a small part stands on what a large one leaves of its
 // last page, although another part comes between them, and so takes no page.
 func TestSmallPartFillsAPage(t *testing.T) {
