@@ -33,7 +33,7 @@ func wrapMixed(text string, sizeMm float64, bold bool, widthMm float64) []string
 	for i, run := range strings.Split(text, BoldMark) {
 		heavy := i%2 == 1
 		space := TextWidth(" ", sizeMm, bold || heavy)
-		for _, word := range strings.Fields(run) {
+		for _, word := range divided(strings.Fields(run), sizeMm, bold || heavy, widthMm) {
 			w := TextWidth(word, sizeMm, bold || heavy)
 			if line != "" && lineMm+space+w > widthMm {
 				lines, line = append(lines, line), ""
@@ -53,6 +53,19 @@ func wrapMixed(text string, sizeMm float64, bold bool, widthMm float64) []string
 		lines[i] = strings.ReplaceAll(lines[i], BoldMark+" "+BoldMark, " ")
 	}
 	return lines
+}
+
+// divided are the words, those wider than a line in pieces.
+func divided(words []string, sizeMm float64, bold bool, widthMm float64) []string {
+	var out []string
+	for _, w := range words {
+		if TextWidth(w, sizeMm, bold) > widthMm {
+			out = append(out, Wrap(w, sizeMm, bold, widthMm)...)
+		} else {
+			out = append(out, w)
+		}
+	}
+	return out
 }
 
 // addMixed draws a line with marks; one without them as it is.

@@ -36,6 +36,11 @@ func TestMixedText(t *testing.T) {
 	if want := []string{Bold("Cut the"), Bold("blank."), "of plate", Bold("9 – 11")}; !slices.Equal(narrow, want) {
 		t.Errorf("%q, want %q", narrow, want)
 	}
+	for _, line := range wrapMixed("of "+Bold(strings.Repeat("w", 40)), 3, false, 20) {
+		if w := mixedWidth(line, 3, false); w > 20 {
+			t.Errorf("%q is %v wide in 20", line, w)
+		}
+	}
 	whole := TextWidth("Cut the blank.", 3, true) + TextWidth(" of plate ", 3, false) + TextWidth("9 – 11", 3, true)
 	if got := mixedWidth(wide[0], 3, false); got != whole {
 		t.Errorf("width %v, want %v", got, whole)
