@@ -81,7 +81,7 @@ func TestExamplesRun(t *testing.T) {
 					args = []string{"thread", strings.Join(args[1:], " ")}
 				}
 				out, errs, status := runIn(t, folder, "", args...)
-				if status == statusBad || out == "" {
+				if status == statusBad || out+errs == "" {
 					t.Errorf("%s: status %d\n%s%.200s", line, status, errs, out)
 				}
 			}

@@ -56,11 +56,12 @@ func contours(doc *measure.Doc, page int) [][]measure.Seg {
 	return out
 }
 
-// upright are the single upright lines of a page that start at the height y.
+// upright are the upright lines of a page that start at the height y, alone or with
+// gaps for the crosses on them.
 func upright(doc *measure.Doc, page int, y, widthMm float64) []measure.Seg {
 	var out []measure.Seg
 	for _, p := range doc.Paths(page) {
-		if len(p) != 2 || p[1].Kind != measure.Line || math.Abs(p[1].WidthMm-widthMm) > 0.01 {
+		if len(p) < 2 || len(p) > 2 && p[2].Kind != measure.Move || p[1].Kind != measure.Line || math.Abs(p[1].WidthMm-widthMm) > 0.01 {
 			continue
 		}
 		if s := p[1]; math.Abs(s.Start.X-s.End.X) < 0.001 && math.Abs(s.Start.Y-y) < 0.002 && s.End.Y > y {

@@ -338,19 +338,6 @@ func (t *Table) Measure(width float64) (headMm float64, rowsMm []float64) {
 // endlessMm is a page that every row finds room on.
 const endlessMm = 1000
 
-// Height is the height of a table at a width, with title and lead; 0 without
-// rows.
-func (t Table) Height(width float64) float64 {
-	if len(t.Rows) == 0 {
-		return 0
-	}
-	sum, rows := t.Measure(width)
-	for _, h := range rows {
-		sum += h
-	}
-	return sum
-}
-
 // Pieces are a table's rows at a width, without its title and lead.
 func (t Table) Pieces(width float64) []Piece {
 	t = t.Laid(width)
