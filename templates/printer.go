@@ -9,9 +9,9 @@ import (
 
 	"centrepop/layout"
 	"centrepop/layout/plan"
+	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/templates/draw"
-	"centrepop/templates/figures"
 )
 
 // statementMm is the strip along the foot of a corrected sheet that states the
@@ -92,7 +92,7 @@ func CheckRules(paper parts.Paper) (acrossMm, upMm float64, err error) {
 	w, h := math.Min(paper.WidthMm, paper.HeightMm), math.Max(paper.WidthMm, paper.HeightMm)
 	if !(w >= 150+2*checkRimMm && h >= 250+2*checkRimMm && h <= maxPaperMm) {
 		return 0, 0, fmt.Errorf("paper of %s × %s mm: a printer is checked on A4, Letter or larger; the correction then holds for its other papers",
-			figures.Trimmed(paper.WidthMm, 1), figures.Trimmed(paper.HeightMm, 1))
+			words.Trim(paper.WidthMm, 1), words.Trim(paper.HeightMm, 1))
 	}
 	return long(w), long(h), nil
 }
@@ -184,7 +184,7 @@ func cornerMark(x, y float64) []draw.Item {
 
 // checkText says what to do, and gives blanks for the readings.
 func checkText(d *draw.Drawing, f draw.Frame, c *layout.Correction, r draw.Rect, across, up float64) {
-	diagonal := figures.Trimmed(math.Hypot(across, up), 1)
+	diagonal := words.Trim(math.Hypot(across, up), 1)
 	steps := []string{
 		"Print this page at “Actual size” or “100 %”, with “Fit to page” off, on the paper you use for templates. Let it lie a minute: warm paper is dry and short.",
 		"Measure with a steel rule between the centres of the ringed corner crosses, to 0.1 mm if you can: with the rule's own 10 mm mark as the start, not its worn end.",
@@ -215,7 +215,7 @@ func checkText(d *draw.Drawing, f draw.Frame, c *layout.Correction, r draw.Rect,
 	d.Place(&text.Draw, r.X0, r.Y1)
 	y := r.Y1 - text.Height - 12
 	for _, row := range [][2]string{
-		{"Across", figures.Trimmed(across, 1)}, {"Up", figures.Trimmed(up, 1)}, {"Diagonal 1", diagonal}, {"Diagonal 2", diagonal},
+		{"Across", words.Trim(across, 1)}, {"Up", words.Trim(up, 1)}, {"Diagonal 1", diagonal}, {"Diagonal 2", diagonal},
 	} {
 		d.Add(draw.Text{XMm: r.X0, YMm: y, SizeMm: draw.HeadMm, Bold: true, Content: row[0]},
 			draw.Text{XMm: r.X0 + 29, YMm: y, SizeMm: draw.HeadMm, Content: "of " + row[1] + ":"},
@@ -231,5 +231,5 @@ func paperArgument(f draw.Frame) string {
 	case "A4", "A3", "Letter", "Tabloid":
 		return f.Name
 	}
-	return figures.Trimmed(f.WidthMm, 1) + "x" + figures.Trimmed(f.HeightMm, 1)
+	return words.Trim(f.WidthMm, 1) + "x" + words.Trim(f.HeightMm, 1)
 }

@@ -21,9 +21,9 @@ import (
 	"centrepop/layout"
 	"centrepop/layout/plan"
 	"centrepop/layout/review"
+	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/templates/draw"
-	"centrepop/templates/figures"
 	"centrepop/templates/sequence"
 	"centrepop/templates/sheets"
 	"centrepop/templates/truesize"
@@ -264,11 +264,11 @@ func paperOf(pl *plan.Plan, opt Options) (draw.Frame, error) {
 	w, h := min(paper.WidthMm, paper.HeightMm), max(paper.WidthMm, paper.HeightMm)
 	if !(w >= minPaperWidthMm && h >= minPaperHeightMm && h <= maxPaperMm) {
 		return draw.Frame{}, fmt.Errorf("templates: paper of %s × %s mm: the sheets need at least %d × %d mm and at most %d mm",
-			figures.Trimmed(paper.WidthMm, 2), figures.Trimmed(paper.HeightMm, 2), minPaperWidthMm, minPaperHeightMm, maxPaperMm)
+			words.Trim(paper.WidthMm, 2), words.Trim(paper.HeightMm, 2), minPaperWidthMm, minPaperHeightMm, maxPaperMm)
 	}
 	name := paper.Name
 	if name == "" || name == "custom" {
-		name = figures.Trimmed(w, 1) + " × " + figures.Trimmed(h, 1) + " mm"
+		name = words.Trim(w, 1) + " × " + words.Trim(h, 1) + " mm"
 	}
 	return room(opt.Printer, draw.Frame{WidthMm: w, HeightMm: h, Name: name}), nil
 }

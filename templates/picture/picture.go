@@ -11,8 +11,8 @@ import (
 	"github.com/tdewolff/canvas"
 
 	"centrepop/layout/plan"
+	"centrepop/layout/words"
 	"centrepop/templates/draw"
-	"centrepop/templates/figures"
 )
 
 // Room in panels, in millimetres.
@@ -287,9 +287,9 @@ func Face(face *plan.Face, features []plan.Feature, w, h float64) draw.Panel {
 	}
 	p.Draw.Add(draw.TopArrow(pad+w/2, top+1.4, 5))
 	p.Draw.Add(draw.Text{XMm: pad + w/2 + 3, YMm: top + 2.2, SizeMm: draw.TextMm, Bold: true, Content: "TOP"})
-	caption := figures.Upper(face.Face) + " face"
+	caption := words.Upper(face.Face) + " face"
 	if len(face.Folds) > 0 {
-		caption = "Flat blank, " + figures.Upper(face.Face) + " face"
+		caption = "Flat blank, " + words.Upper(face.Face) + " face"
 	}
 	if full := caption + ", seen from the back"; face.Mirrored && draw.TextWidth(full, draw.TextMm, true) < p.Width-1 {
 		caption = full

@@ -5,8 +5,8 @@ import (
 	"strings"
 
 	"centrepop/layout/plan"
+	"centrepop/layout/words"
 	"centrepop/templates/draw"
-	"centrepop/templates/figures"
 )
 
 // figureSheets are all computed numbers of the joints with their sources, for
@@ -63,7 +63,7 @@ func figureTable(runs [][]*plan.JointPlan) draw.Table {
 				if fig.Label != label {
 					continue
 				}
-				values = figures.Joined("; ", values, fig.Value)
+				values = words.Join("; ", values, fig.Value)
 				if !slices.Contains(from, fig.Source) && fig.Source != "" {
 					from = append(from, fig.Source)
 				}

@@ -8,8 +8,8 @@ import (
 	"strings"
 
 	"centrepop/layout/plan"
+	"centrepop/layout/words"
 	"centrepop/templates/draw"
-	"centrepop/templates/figures"
 
 	"github.com/tdewolff/canvas"
 )
@@ -37,7 +37,7 @@ func dial(d *draw.Drawing, cx, cy, r float64, taken []float64) {
 	for _, deg := range []float64{90, 180, 270} {
 		free := !slices.ContainsFunc(taken, func(t float64) bool { return math.Abs(t-deg) < 20 })
 		if x, y := round(cx, cy, r-5.4, deg); free {
-			d.Add(draw.Text{XMm: x, YMm: y - 1, SizeMm: draw.SmallMm, Align: draw.Centre, Content: figures.Degrees(deg)})
+			d.Add(draw.Text{XMm: x, YMm: y - 1, SizeMm: draw.SmallMm, Align: draw.Centre, Content: words.Angle(deg)})
 		}
 	}
 }
@@ -172,10 +172,10 @@ func clockMarks(j *plan.JointPlan) []hourMark {
 func clockLines(j *plan.JointPlan) []string {
 	var out []string
 	for _, m := range clockMarks(j) {
-		out = append(out, m.letter+"  "+figures.Degrees(m.deg)+", "+oclock(m.deg)+": "+strings.Join(m.whats, ", "))
+		out = append(out, m.letter+"  "+words.Angle(m.deg)+", "+oclock(m.deg)+": "+strings.Join(m.whats, ", "))
 	}
 	for _, a := range j.InLine {
-		out = append(out, "In line: "+a.What+", "+figures.Degrees(a.Deg)+", "+oclock(a.Deg))
+		out = append(out, "In line: "+a.What+", "+words.Angle(a.Deg)+", "+oclock(a.Deg))
 	}
 	return out
 }

@@ -8,8 +8,8 @@ import (
 	"strings"
 
 	"centrepop/layout/plan"
+	"centrepop/layout/words"
 	"centrepop/templates/draw"
-	"centrepop/templates/figures"
 )
 
 // Name heads the assembly's sheets in the index and the bookmarks.
@@ -50,7 +50,7 @@ func overviewSheets(pl *plan.Plan, paper draw.Frame) []*draw.Sheet {
 		})
 		f.Table(c.tight(c.orderTable(pl)))
 		f.Add(draw.Paragraph("", "HOLD: stop, check and sign before the next step; what is covered later cannot be checked later. LIFT: this step moves more than "+
-			figures.Trimmed(plan.LiftKg, 0)+" kg. Clock angles are those of the assembly, clockwise from TOP, seen as each page says. The numbers are computed from the drawings: "+
+			words.Trim(plan.LiftKg, 0)+" kg. Clock angles are those of the assembly, clockwise from TOP, seen as each page says. The numbers are computed from the drawings: "+
 			"where the appendix calls a source “common practice” or “from memory”, ask somebody who knows before relying on it. "+
 			"Welding: the welder’s qualification and the local code come before these sheets.", c.em(3.2), false, f.Width())...)
 		return f
@@ -61,7 +61,7 @@ func overviewHead(pl *plan.Plan, width float64) draw.Piece {
 	var p draw.Piece
 	title, size := draw.Shrink("Press and weld sequence", draw.TitleMm, true, width)
 	p.Draw.Add(draw.Text{YMm: -7, SizeMm: size, Bold: true, Content: title, Heading: 1})
-	facts := figures.Joined("   ·   ", pl.Job, strconv.Itoa(len(pl.Joints))+" steps, in this order")
+	facts := words.Join("   ·   ", pl.Job, strconv.Itoa(len(pl.Joints))+" steps, in this order")
 	p.Facts(facts, width)
 	return p
 }
@@ -89,12 +89,12 @@ func (c closeness) orderTable(pl *plan.Plan) draw.Table {
 		}
 		kg := ""
 		if last.MassKg > 0 {
-			kg = figures.Mass(last.MassKg)
+			kg = words.Mass(last.MassKg)
 		}
 		if j.Lift != nil {
 			kg += " LIFT"
 		}
-		t.Rows = append(t.Rows, []string{figures.Span(j.N, len(run)), strings.ToUpper(j.Kind), what, strings.Join(holds, ", "), kg, ""})
+		t.Rows = append(t.Rows, []string{words.Span(j.N, len(run)), strings.ToUpper(j.Kind), what, strings.Join(holds, ", "), kg, ""})
 	}
 	return t
 }
@@ -108,14 +108,14 @@ func jointHead(run []*plan.JointPlan, of int, width float64) draw.Piece {
 	j := run[0]
 	const side = 22.0
 	var p draw.Piece
-	number, size := draw.Shrink(figures.Span(j.N, len(run)), 15, true, side-4)
+	number, size := draw.Shrink(words.Span(j.N, len(run)), 15, true, side-4)
 	p.Draw.Add(draw.Shape{Path: draw.R(0, -side, side, 0).Path(), Stroke: draw.Black, WidthMm: draw.ThickMm})
 	p.Draw.Add(draw.Text{XMm: side / 2, YMm: -13.8, SizeMm: size, Bold: true, Align: draw.Centre, Content: number})
 	p.Draw.Add(draw.Text{XMm: side / 2, YMm: -19.4, SizeMm: draw.TextMm, Align: draw.Centre, Content: "step of " + strconv.Itoa(of)})
 	x := side + 4
 	p.Draw.Add(draw.Text{XMm: x, YMm: -8, SizeMm: 10, Bold: true, Content: kindWord(j)})
 	if kg := run[len(run)-1].MassKg; kg > 0 {
-		text, at := draw.Shrink("then "+figures.Mass(kg), draw.HeadMm, true, width-x-draw.TextWidth(kindWord(j), 10, true)-14)
+		text, at := draw.Shrink("then "+words.Mass(kg), draw.HeadMm, true, width-x-draw.TextWidth(kindWord(j), 10, true)-14)
 		p.Draw.Add(draw.Text{XMm: width, YMm: -7, SizeMm: at, Bold: true, Align: draw.Right, Content: text})
 	}
 	y := -10.5
@@ -156,7 +156,7 @@ func reasons(why []string) []string {
 	}
 	out := make([]string, len(names))
 	for i := range names {
-		out[i] = figures.Joined(": ", names[i], ends[i])
+		out[i] = words.Join(": ", names[i], ends[i])
 	}
 	return out
 }

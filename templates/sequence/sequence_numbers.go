@@ -9,7 +9,6 @@ import (
 	"centrepop/parts"
 	"centrepop/parts/geom"
 	"centrepop/templates/draw"
-	"centrepop/templates/figures"
 )
 
 // keyNumber is a number to read from across the bench.
@@ -33,13 +32,13 @@ func keyNumbers(j *plan.JointPlan, units parts.Units) []keyNumber {
 			add("Press force", strings.ReplaceAll(value, " – ", "–"), rest)
 		}
 		heat := func() {
-			add("Heat the hub to", figures.Trimmed(p.HeatHubC, 0)+" °C", "clearance "+sized(p.ClearanceMm, units))
+			add("Heat the hub to", words.Trim(p.HeatHubC, 0)+" °C", "clearance "+sized(p.ClearanceMm, units))
 		}
 		switch p.Method {
 		case "heat":
 			heat()
 		case "cool":
-			add("Cool the shaft to", figures.Trimmed(p.CoolShaftC, 0)+" °C", "clearance "+sized(p.ClearanceMm, units))
+			add("Cool the shaft to", words.Trim(p.CoolShaftC, 0)+" °C", "clearance "+sized(p.ClearanceMm, units))
 		default:
 			force()
 			if p.HeatLimitC == 0 || p.HeatHubC <= p.HeatLimitC { // what the hub stands
@@ -48,19 +47,19 @@ func keyNumbers(j *plan.JointPlan, units parts.Units) []keyNumber {
 			}
 		}
 		value, other := smallRange(p.InterferenceMm, units)
-		add("Interference", value, figures.Joined(" ", other, "on diameter"))
-		add("Lead-in", sized(p.LeadInMm, units)+" × "+figures.Degrees(p.LeadInDeg), "on the edge that enters")
+		add("Interference", value, words.Join(" ", other, "on diameter"))
+		add("Lead-in", sized(p.LeadInMm, units)+" × "+words.Angle(p.LeadInDeg), "on the edge that enters")
 	case j.Weld != nil:
 		w := j.Weld
 		if w.Designation != "" {
-			add("Fillet", w.Designation, "leg "+figures.Short(w.LegMm, units)+", throat "+sized(w.ThroatMm, units))
+			add("Fillet", w.Designation, "leg "+words.Short(w.LegMm, units)+", throat "+sized(w.ThroatMm, units))
 		} else {
 			rest := ""
 			switch {
 			case w.DepthMm > 0:
-				rest = figures.Degrees(w.BevelDeg) + ", " + sized(w.DepthMm, units) + " along the round"
+				rest = words.Angle(w.BevelDeg) + ", " + sized(w.DepthMm, units) + " along the round"
 			case w.BevelDeg > 0:
-				rest = figures.Degrees(w.BevelDeg) + ", root face " + sized(w.RootFaceMm, units)
+				rest = words.Angle(w.BevelDeg) + ", root face " + sized(w.RootFaceMm, units)
 			}
 			add("Butt", w.Symbol, rest)
 		}
@@ -68,10 +67,10 @@ func keyNumbers(j *plan.JointPlan, units parts.Units) []keyNumber {
 		if n := len(w.TacksDeg); n > 0 {
 			add("Tacks", strconv.Itoa(n)+" × "+sized(w.TackLengthMm, units), "in the order shown")
 		}
-		add("Runs", strconv.Itoa(w.Runs), w.Process+", buy "+figures.Trimmed(w.BuyKg, 2)+" kg")
+		add("Runs", strconv.Itoa(w.Runs), w.Process+", buy "+words.Trim(w.BuyKg, 2)+" kg")
 	case j.Bolt != nil:
 		b := j.Bolt
-		add("Bolts", strconv.Itoa(b.Count)+" × "+b.Ordered, figures.Joined(", ", b.Class, b.Head+" head"))
+		add("Bolts", strconv.Itoa(b.Count)+" × "+b.Ordered, words.Join(", ", b.Class, b.Head+" head"))
 		if b.Ordered == "" {
 			out[0].value = strconv.Itoa(b.Count) + " × " + b.Size
 		}
@@ -79,9 +78,9 @@ func keyNumbers(j *plan.JointPlan, units parts.Units) []keyNumber {
 			out[0].label, out[0].rest = "Studs", "made here, a nut at each end"
 		}
 		if b.TorqueNm > 0 {
-			value, rest := figures.Trimmed(b.TorqueNm, 0)+" N m", "threads "+b.Threads+"; "+b.OtherThreads+" "+figures.Trimmed(b.OtherTorqueNm, 0)
+			value, rest := words.Trim(b.TorqueNm, 0)+" N m", "threads "+b.Threads+"; "+b.OtherThreads+" "+words.Trim(b.OtherTorqueNm, 0)
 			if units == parts.Inches {
-				value, rest = figures.Trimmed(b.TorqueNm/words.NmPerPoundFoot, 0)+" lb ft", "threads "+b.Threads+"; "+b.OtherThreads+" "+figures.Trimmed(b.OtherTorqueNm/words.NmPerPoundFoot, 0)
+				value, rest = words.Trim(b.TorqueNm/words.NmPerPoundFoot, 0)+" lb ft", "threads "+b.Threads+"; "+b.OtherThreads+" "+words.Trim(b.OtherTorqueNm/words.NmPerPoundFoot, 0)
 			}
 			add("Torque", value, rest)
 		}
@@ -89,14 +88,14 @@ func keyNumbers(j *plan.JointPlan, units parts.Units) []keyNumber {
 		if len(b.Grip) > 0 {
 			var grip []string
 			for _, g := range b.Grip {
-				grip = append(grip, figures.Short(g.ThickMm, units))
+				grip = append(grip, words.Short(g.ThickMm, units))
 			}
 			add("Grip", sized(b.GripMm, units), "from the head "+strings.Join(grip, " + "))
 		}
 	case j.Slide != nil:
 		p := j.Slide
 		value, other := smallRange(p.PlayMm, units)
-		add("Play of the bore", value, figures.Joined(", ", other, "on diameter"))
+		add("Play of the bore", value, words.Join(", ", other, "on diameter"))
 		if p.Key != "" {
 			add("Key", p.Key, sized(p.KeyOnMm, units)+" of it in the hub")
 		}
@@ -113,14 +112,14 @@ func keyNumbers(j *plan.JointPlan, units parts.Units) []keyNumber {
 				label, rest = "Preload", "tighter than no play"
 			}
 			value, other := smallRange(b.EndFloatMm, units)
-			add(label, value, figures.Joined(", ", other, rest))
+			add(label, value, words.Join(", ", other, rest))
 		}
 		if b.HeatConeC > 0 {
-			add("Cone goes on at", figures.Trimmed(b.HeatConeC, 0)+" °C", "")
+			add("Cone goes on at", words.Trim(b.HeatConeC, 0)+" °C", "")
 		}
-		add("Sleeve for the cone", "Ø"+figures.Short(b.ConeSleeveInMm, units)+" / "+figures.Short(b.ConeSleeveOutMm, units), "inside / outside at most, "+figures.LengthWord(units))
-		add("Ring for the cup", "Ø"+figures.Short(b.CupRingInMm, units)+" / "+figures.Short(b.CupRingOutMm, units), "inside / outside, "+figures.LengthWord(units))
-		add("Grease", figures.Trimmed(b.GreaseG, 0)+" g", "when regreasing")
+		add("Sleeve for the cone", "Ø"+words.Short(b.ConeSleeveInMm, units)+" / "+words.Short(b.ConeSleeveOutMm, units), "inside / outside at most, "+words.LengthWord(units))
+		add("Ring for the cup", "Ø"+words.Short(b.CupRingInMm, units)+" / "+words.Short(b.CupRingOutMm, units), "inside / outside, "+words.LengthWord(units))
+		add("Grease", words.Trim(b.GreaseG, 0)+" g", "when regreasing")
 	}
 	return out
 }
@@ -138,14 +137,14 @@ func smallRange(r plan.Range, units parts.Units) (value, other string) {
 // sized writes a length with its unit.
 func sized(mm float64, units parts.Units) string {
 	if units == parts.Inches {
-		return figures.Short(mm, units) + " in"
+		return words.Short(mm, units) + " in"
 	}
-	return figures.Short(mm, units) + " mm"
+	return words.Short(mm, units) + " mm"
 }
 
 // span2 writes a range without a unit.
 func span2(lo, hi float64, decimals int) string {
-	a, b := figures.Trimmed(lo, decimals), figures.Trimmed(hi, decimals)
+	a, b := words.Trim(lo, decimals), words.Trim(hi, decimals)
 	switch {
 	case a == b:
 		return a

@@ -10,7 +10,7 @@ import (
 	"sync"
 
 	"centrepop/layout/plan"
-	"centrepop/templates/figures"
+	"centrepop/layout/words"
 )
 
 // trapLine says in a line which wrong ways of putting it together also fit, and
@@ -18,7 +18,7 @@ import (
 func trapLine(j *plan.JointPlan) string {
 	var turns, round, outs []string
 	for _, trap := range j.Traps {
-		if turn := figures.Degrees(trap.TurnDeg); trap.OtherWay {
+		if turn := words.Angle(trap.TurnDeg); trap.OtherWay {
 			round = append(round, turn)
 		} else {
 			turns = append(turns, turn)

@@ -7,8 +7,8 @@ import (
 	"strings"
 
 	"centrepop/layout/plan"
+	"centrepop/layout/words"
 	"centrepop/templates/draw"
-	"centrepop/templates/figures"
 )
 
 // equalRuns gathers joints that follow one another and are the same work: equal
@@ -66,7 +66,7 @@ func stepsWord(run []*plan.JointPlan) string {
 	if len(run) == 1 {
 		return "Step " + strconv.Itoa(run[0].N)
 	}
-	return "Steps " + figures.Span(run[0].N, len(run))
+	return "Steps " + words.Span(run[0].N, len(run))
 }
 
 // titleOf is the title of a joint, of a run with all its pieces.
@@ -147,7 +147,7 @@ func (c closeness) joint(pl *plan.Plan, run []*plan.JointPlan, paper draw.Frame,
 		f.Add(draw.CautionBox("Not right yet: "+problem.What+".", f.Width()), draw.Space(1.5))
 	}
 	if l := j.Lift; l != nil {
-		f.Add(draw.CautionBox("LIFT "+figures.Mass(l.MassKg)+": "+l.What+". "+upperFirst(l.How)+".", f.Width()), draw.Space(2))
+		f.Add(draw.CautionBox("LIFT "+words.Mass(l.MassKg)+": "+l.What+". "+upperFirst(l.How)+".", f.Width()), draw.Space(2))
 	}
 	f.Add(bigNumbers(keyNumbers(j, pl.Units), f.Width()), draw.Space(2))
 	f.Add(c.pictures(pl, j, f.Width(), f.Body.Height()*0.27*float64(c)+min(spareMm, f.Body.Height()*0.2))...)
@@ -162,7 +162,7 @@ func (c closeness) joint(pl *plan.Plan, run []*plan.JointPlan, paper draw.Frame,
 	f.Table(c.tight(c.checkTable(run)))
 	f.Add(holdLine(run, f.Width()), draw.Space(2))
 	for _, list := range [][]string{append([]string{trapLine(j)}, remedies(j)...), j.Cautions} {
-		if text := figures.Joined(" ", list...); text != "" {
+		if text := words.Join(" ", list...); text != "" {
 			f.Add(draw.Paragraph("⚠", upperFirst(text), c.em(2.9), false, f.Width())...)
 		}
 	}

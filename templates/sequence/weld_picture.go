@@ -5,9 +5,9 @@ import (
 	"strconv"
 
 	"centrepop/layout/plan"
+	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/templates/draw"
-	"centrepop/templates/figures"
 	"centrepop/templates/picture"
 )
 
@@ -65,7 +65,7 @@ func weldPanel(j *plan.JointPlan, w *plan.WeldPlan, units parts.Units) draw.Pane
 	} else {
 		grooveAcross(&p.Draw, w, floor, units)
 	}
-	note, size := draw.Shrink(figures.Joined(" ", w.Symbol, w.Designation)+", "+w.Process, 3.2, false, 60)
+	note, size := draw.Shrink(words.Join(" ", w.Symbol, w.Designation)+", "+w.Process, 3.2, false, 60)
 	p.Draw.Add(draw.Text{XMm: 31, YMm: -p.Height + 1.4, SizeMm: size, Align: draw.Centre, Content: note})
 	return p
 }
@@ -75,7 +75,7 @@ func weldPanel(j *plan.JointPlan, w *plan.WeldPlan, units parts.Units) draw.Pane
 // touches under it.
 func grooveAcross(d *draw.Drawing, w *plan.WeldPlan, y float64, units parts.Units) {
 	gap, face, depth, halves := 1.6, 0.0, 22.0, 2.0
-	says := "gap " + figures.Short(w.GapMm, units) + ", root face " + sized(w.RootFaceMm, units)
+	says := "gap " + words.Short(w.GapMm, units) + ", root face " + sized(w.RootFaceMm, units)
 	if w.RootFaceMm > 0 {
 		face = max(2.2, depth*w.RootFaceMm/max(w.ThinnerMm, w.RootFaceMm))
 	}
@@ -96,7 +96,7 @@ func grooveAcross(d *draw.Drawing, w *plan.WeldPlan, y float64, units parts.Unit
 	draw.HatchAt(d, draw.Polygon(58, y, x+gap/2, y, x+gap/2, y+face, x+gap/2+right, y+depth, 58, y+depth), 135, 2.4, draw.LineMm)
 	text := "no bevel"
 	if w.BevelDeg > 0 {
-		text = "opened to " + figures.Degrees(w.BevelDeg)
+		text = "opened to " + words.Angle(w.BevelDeg)
 	}
 	d.Add(draw.Text{XMm: x, YMm: y + depth + 4, SizeMm: 3.4, Align: draw.Centre, Content: text})
 	says, size := draw.Shrink(says, 3.4, false, 58)

@@ -11,10 +11,10 @@ import (
 
 	"centrepop/layout/plan"
 	"centrepop/layout/review"
+	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
 	"centrepop/templates/draw"
-	"centrepop/templates/figures"
 )
 
 // Cover draws the cover and its further pages, as roomy as the fewest pages
@@ -103,7 +103,7 @@ func coverHead(pl *plan.Plan, width float64) draw.Piece {
 	var p draw.Piece
 	job, size := draw.Shrink(pl.Job, 10, true, width)
 	p.Draw.Add(draw.Text{YMm: -9, SizeMm: size, Bold: true, Content: job, Heading: 1})
-	line := figures.Joined("  ·  ", draw.Labelled("Revision", pl.Revision), draw.Labelled("Date", pl.Date),
+	line := words.Join("  ·  ", draw.Labelled("Revision", pl.Revision), draw.Labelled("Date", pl.Date),
 		draw.Labelled("Drawn", pl.DrawnBy), draw.Labelled("Checked", pl.CheckedBy), "Sizes in "+unitName(pl.Units))
 	y := -10.5
 	for _, text := range draw.Wrap(line, 3.8, false, width) {
@@ -194,14 +194,14 @@ func boughtTable(pl *plan.Plan) draw.Table {
 		{Head: "For", Flex: true},
 	}}
 	for _, b := range pl.Bought {
-		t.Rows = append(t.Rows, []string{figures.Joined(", ", b.Item, b.Note), strconv.Itoa(b.Quantity), b.For})
+		t.Rows = append(t.Rows, []string{words.Join(", ", b.Item, b.Note), strconv.Itoa(b.Quantity), b.For})
 	}
 	return t
 }
 
 // toolTable lists what the workshop makes for itself before it joins.
 func toolTable(pl *plan.Plan) draw.Table {
-	t := draw.Table{Title: "To have ready, from scrap", Columns: []draw.Column{{Head: "Tool, in " + figures.LengthWord(pl.Units), Flex: true, Bold: true}, {Head: "For", Flex: true}}}
+	t := draw.Table{Title: "To have ready, from scrap", Columns: []draw.Column{{Head: "Tool, in " + words.LengthWord(pl.Units), Flex: true, Bold: true}, {Head: "For", Flex: true}}}
 	for _, r := range pl.Tools {
 		t.Rows = append(t.Rows, []string{r.Tool, r.For})
 	}
@@ -222,7 +222,7 @@ func dangerTable(pl *plan.Plan) draw.Table {
 
 // cutTable is the sawing list, a row for a bar with its pieces in order.
 func cutTable(pl *plan.Plan) draw.Table {
-	t := draw.Table{Title: "To saw, in " + figures.LengthWord(pl.Units), Columns: []draw.Column{
+	t := draw.Table{Title: "To saw, in " + words.LengthWord(pl.Units), Columns: []draw.Column{
 		{Head: "Bar", Flex: true, Bold: true},
 		{Head: "Material", Flex: true},
 		{Head: "Bar length", Align: draw.Right},
@@ -237,9 +237,9 @@ func cutTable(pl *plan.Plan) draw.Table {
 				if part := pl.Part(p.Part); part != nil {
 					title = part.Title
 				}
-				pieces = append(pieces, title+" "+figures.Short(p.LengthMm, pl.Units))
+				pieces = append(pieces, title+" "+words.Short(p.LengthMm, pl.Units))
 			}
-			t.Rows = append(t.Rows, []string{c.Stock, c.Material, figures.Short(c.BarMm, pl.Units), strings.Join(pieces, "; "), figures.Short(bar.OffcutMm, pl.Units)})
+			t.Rows = append(t.Rows, []string{c.Stock, c.Material, words.Short(c.BarMm, pl.Units), strings.Join(pieces, "; "), words.Short(bar.OffcutMm, pl.Units)})
 		}
 	}
 	return t
@@ -280,19 +280,19 @@ func indexTables(pl *plan.Plan, chapters []draw.Chapter, own int) (t, rest draw.
 		case c.Name == PartsName:
 		case c.Part != "" && c.Part == part: // a chapter of several
 			run[1] = n
-			others[len(others)-1][1] = figures.Span(run[0], n-run[0]+1)
+			others[len(others)-1][1] = words.Span(run[0], n-run[0]+1)
 		default:
 			part, run = c.Part, [2]int{first, n}
 			name := c.Name
 			if c.Part != "" {
 				name = c.Part
 			}
-			others = append(others, [2]string{name, figures.Span(first, n-first+1)})
+			others = append(others, [2]string{name, words.Span(first, n-first+1)})
 		}
 	}
 	for _, part := range pl.Parts {
 		at := pages[part.Title]
-		t.Rows = append(t.Rows, []string{part.Title, strconv.Itoa(part.Quantity), part.Material, part.StockText, figures.Mass(part.MassKg), at[0].text(), at[1].text()})
+		t.Rows = append(t.Rows, []string{part.Title, strconv.Itoa(part.Quantity), part.Material, part.StockText, words.Mass(part.MassKg), at[0].text(), at[1].text()})
 	}
 	for i := range chapterColumns {
 		rest.Columns = append(rest.Columns, draw.Column{Head: "Sheets", Flex: true, Bold: true, Leads: true, Spare: i > 0}, draw.Column{Head: "Page", Align: draw.Centre, Bold: true, Spare: i > 0})
@@ -327,7 +327,7 @@ func (r *runs) add(n int) {
 func (r runs) text() string {
 	text := ""
 	for _, run := range r {
-		text = figures.Joined(", ", text, figures.Span(run[0], run[1]-run[0]+1))
+		text = words.Join(", ", text, words.Span(run[0], run[1]-run[0]+1))
 	}
 	return text
 }
@@ -435,7 +435,7 @@ func clockPicture() draw.Drawing {
 		d.Add(draw.Text{XMm: cx + clockMm + 2, YMm: cy - 1, SizeMm: draw.SmallMm, Content: "90°"})
 		d.Add(draw.Text{XMm: cx, YMm: cy - clockMm - 3.8, SizeMm: draw.SmallMm, Align: draw.Centre, Content: "180°"})
 		d.Add(draw.Text{XMm: cx - clockMm - 2, YMm: cy - 1, SizeMm: draw.SmallMm, Align: draw.Right, Content: "270°"})
-		d.Add(draw.Text{XMm: cx, YMm: cy - clockMm - 7.6, SizeMm: 3, Bold: true, Align: draw.Centre, Content: fmt.Sprintf("%s face", figures.Upper(face))})
+		d.Add(draw.Text{XMm: cx, YMm: cy - clockMm - 7.6, SizeMm: 3, Bold: true, Align: draw.Centre, Content: fmt.Sprintf("%s face", words.Upper(face))})
 	}
 	return d
 }

@@ -6,9 +6,9 @@ import (
 	"strings"
 
 	"centrepop/layout/plan"
+	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/templates/draw"
-	"centrepop/templates/figures"
 	"centrepop/templates/picture"
 )
 
@@ -158,14 +158,14 @@ var drawnKinds = []plan.FeatureKind{plan.StepFeature, plan.OutlineFeature, plan.
 func otherSizes(part *plan.PartPlan) string {
 	var texts []string
 	for _, ft := range part.Features {
-		size := figures.Joined(" ", ft.Size, ft.Limits)
+		size := words.Join(" ", ft.Size, ft.Limits)
 		if len(part.Dimensions) > 0 && !picture.Crowded(part) && slices.Contains(drawnKinds, ft.Kind) {
 			size = ""
 		}
 		if ft.Face != "" || ft.Kind == plan.RadialFeature || saidInRows(part, ft) {
 			continue // in the tables of holes or in the row of its operation
 		}
-		if text := figures.Joined(", ", size, ft.Note); text != "" {
+		if text := words.Join(", ", size, ft.Note); text != "" {
 			texts = append(texts, ft.Name+": "+text)
 		}
 	}
@@ -204,10 +204,10 @@ func (d density) operationTable(part *plan.PartPlan) draw.Table {
 		t.Columns = append(t.Columns, draw.Column{Head: head, Align: draw.Centre, Least: 10, Tick: true, Size: d.smallMm()})
 	}
 	for _, op := range part.Operations {
-		do := figures.Joined("  ", draw.Bold(op.Title+"."), strings.Join(op.Do, " "), draw.Bold(strings.Join(op.Limits, "   ")))
-		how := figures.Joined(" · ", op.Holding, op.Tool, op.Speed, op.Gauge)
+		do := words.Join("  ", draw.Bold(op.Title+"."), strings.Join(op.Do, " "), draw.Bold(strings.Join(op.Limits, "   ")))
+		how := words.Join(" · ", op.Holding, op.Tool, op.Speed, op.Gauge)
 		if op.Caution != "" {
-			how = figures.Joined("  ", how, draw.Bold("⚠ "+op.Caution))
+			how = words.Join("  ", how, draw.Bold("⚠ "+op.Caution))
 		}
 		row := []string{strconv.Itoa(op.N), strings.ToUpper(op.Machine), do, how}
 		t.Rows = append(t.Rows, append(row, make([]string, len(pieces))...))
@@ -248,7 +248,7 @@ func (d density) measuredLines(part *plan.PartPlan, width float64) []draw.Piece 
 			if x > width/2+1 {
 				out, p, x = append(out, p), draw.Piece{Height: 7}, 0
 			}
-			put(figures.Joined(": ", head, "measured"), 22)
+			put(words.Join(": ", head, "measured"), 22)
 			put("so "+l.Feature, 22)
 			x = max(x, width/2)
 		}

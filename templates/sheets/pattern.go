@@ -4,9 +4,9 @@ import (
 	"strconv"
 
 	"centrepop/layout/plan"
+	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/templates/draw"
-	"centrepop/templates/figures"
 )
 
 // sizeColumns is how many sizes of a flat pattern stand in a row.
@@ -17,7 +17,7 @@ func patternTables(d *plan.Development, units parts.Units, textMm float64) []dra
 	sizes := draw.Table{Title: d.Title}
 	for i := range sizeColumns {
 		sizes.Columns = append(sizes.Columns, draw.Column{Head: "Size", Flex: true, Firm: 40, Spare: i > 0, Size: textMm},
-			draw.Column{Head: figures.LengthWord(units), Align: draw.Right, Bold: true, Spare: i > 0, Size: textMm})
+			draw.Column{Head: words.LengthWord(units), Align: draw.Right, Bold: true, Spare: i > 0, Size: textMm})
 	}
 	if d.On != "" {
 		sizes.Lead = "On " + d.On + "."
@@ -49,7 +49,7 @@ func patternTables(d *plan.Development, units parts.Units, textMm float64) []dra
 			table.Columns = append(table.Columns, c)
 		}
 		if i == len(d.Tables)-1 && len(d.Rules) > 0 {
-			table.Lead = "Worked out by " + figures.Joined("; ", d.Rules...) + "."
+			table.Lead = "Worked out by " + words.Join("; ", d.Rules...) + "."
 		}
 		out = append(out, table)
 	}

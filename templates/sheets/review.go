@@ -7,8 +7,8 @@ import (
 
 	"centrepop/layout/plan"
 	"centrepop/layout/review"
+	"centrepop/layout/words"
 	"centrepop/templates/draw"
-	"centrepop/templates/figures"
 	"centrepop/templates/picture"
 )
 
@@ -137,8 +137,8 @@ func (d density) openFinding(pl *plan.Plan, f review.Finding, width float64) dra
 			lines = append(lines, draw.Paragraph("", text, d.em(3.2), bold, width-x-3)...)
 		}
 	}
-	add(figures.Joined(": ", titleOf(pl, f), f.What), true)
-	add(figures.Joined("  ", string(f.Severity), f.Numbers), false)
+	add(words.Join(": ", titleOf(pl, f), f.What), true)
+	add(words.Join("  ", string(f.Severity), f.Numbers), false)
 	add("Mend: "+f.Fix, false)
 	add(f.Rule+" ("+f.Source+")", false)
 	add(f.Pos.File+" line "+strconv.Itoa(f.Pos.Line)+", "+f.Code, false)
@@ -192,7 +192,7 @@ func titleOf(pl *plan.Plan, f review.Finding) string {
 	if part := pl.Part(f.Part); part != nil {
 		title = part.Title
 	}
-	return figures.Joined(", ", title, f.Feature)
+	return words.Join(", ", title, f.Feature)
 }
 
 // reviewWords is the result in a line.
@@ -224,7 +224,7 @@ func acceptedTable(pl *plan.Plan, findings []review.Finding) draw.Table {
 		{Head: "Reason", Flex: true},
 	}}
 	for _, f := range findings {
-		t.Rows = append(t.Rows, []string{titleOf(pl, f), figures.Joined("; ", f.What, f.Numbers) + " (" + f.Code + ": " + f.Source + ")", f.Reason})
+		t.Rows = append(t.Rows, []string{titleOf(pl, f), words.Join("; ", f.What, f.Numbers) + " (" + f.Code + ": " + f.Source + ")", f.Reason})
 	}
 	return t
 }
@@ -246,7 +246,7 @@ func notedTable(pl *plan.Plan, findings []review.Finding) draw.Table {
 		if !slices.Contains(rules[k], f.Rule) {
 			rules[k] = append(rules[k], f.Rule)
 		}
-		whats[k] = append(whats[k], figures.Joined(", ", figures.Joined(": ", titleOf(pl, f), f.What), f.Numbers))
+		whats[k] = append(whats[k], words.Join(", ", words.Join(": ", titleOf(pl, f), f.What), f.Numbers))
 	}
 	for _, k := range kinds {
 		rule := draw.Bold(k.code+".") + " " + strings.Join(rules[k], "; ") + " (" + k.source + "): " + k.fix

@@ -6,9 +6,9 @@ import (
 	"strings"
 
 	"centrepop/layout/plan"
+	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/templates/draw"
-	"centrepop/templates/figures"
 )
 
 // partTables say where the holes are, and how to set out what is round or
@@ -48,7 +48,7 @@ func (d density) partTables(pl *plan.Plan, part *plan.PartPlan) []draw.Table {
 // is round, from two edges.
 func (d density) holeTable(face *plan.Face, units parts.Units) draw.Table {
 	fromX, fromY := edgeNames(face.Datum)
-	t := draw.Table{Title: figures.Upper(face.Face) + " face: holes, x right, y to TOP, " + figures.LengthWord(units), Columns: []draw.Column{
+	t := draw.Table{Title: words.Upper(face.Face) + " face: holes, x right, y to TOP, " + words.LengthWord(units), Columns: []draw.Column{
 		{Head: "No.", Align: draw.Centre, Bold: true, Size: d.em(3.4)},
 		{Head: "Angle", Align: draw.Right, Size: d.smallMm()},
 		{Head: "x", Align: draw.Right, Size: d.em(3.2), Bold: face.Round},
@@ -59,18 +59,18 @@ func (d density) holeTable(face *plan.Face, units parts.Units) draw.Table {
 	}}
 	var lead []string
 	for _, g := range face.Groups {
-		text := figures.Span(g.First, g.Count) + ": " + figures.Joined(", ", g.SizeText, g.DepthText, g.Extra)
+		text := words.Span(g.First, g.Count) + ": " + words.Join(", ", g.SizeText, g.DepthText, g.Extra)
 		if g.PCDMm > 0 {
-			text += ", PCD " + figures.Short(g.PCDMm, units)
+			text += ", PCD " + words.Short(g.PCDMm, units)
 		}
 		lead = append(lead, text+".")
 	}
 	t.Lead = strings.Join(lead, " ")
 	for _, h := range face.Holes {
-		row := []string{strconv.Itoa(h.N), figures.Degrees(h.AngleDeg),
-			figures.Fixed(h.XMm, units), figures.Fixed(h.YMm, units), "", "", figures.Short(h.DiameterMm, units)}
+		row := []string{strconv.Itoa(h.N), words.Angle(h.AngleDeg),
+			words.Fixed(h.XMm, units), words.Fixed(h.YMm, units), "", "", words.Short(h.DiameterMm, units)}
 		if !face.Round {
-			row[4], row[5] = figures.Fixed(h.FromXMm, units), figures.Fixed(h.FromYMm, units)
+			row[4], row[5] = words.Fixed(h.FromXMm, units), words.Fixed(h.FromYMm, units)
 		}
 		t.Rows = append(t.Rows, row)
 	}
@@ -93,7 +93,7 @@ func edgeNames(datum string) (x, y string) {
 }
 
 func (d density) slotTable(face *plan.Face, units parts.Units) draw.Table {
-	t := draw.Table{Title: figures.Upper(face.Face) + " face: slots, in " + figures.LengthWord(units), Columns: []draw.Column{
+	t := draw.Table{Title: words.Upper(face.Face) + " face: slots, in " + words.LengthWord(units), Columns: []draw.Column{
 		{Head: "No.", Align: draw.Centre, Bold: true, Size: d.em(3.4)},
 		{Head: "Width × length", Align: draw.Centre, Size: d.smallMm()},
 		{Head: "Long axis", Align: draw.Right, Size: d.smallMm()},
@@ -102,15 +102,15 @@ func (d density) slotTable(face *plan.Face, units parts.Units) draw.Table {
 	}}
 	for _, s := range face.Slots {
 		t.Rows = append(t.Rows, []string{strconv.Itoa(s.N),
-			figures.Short(s.WidthMm, units) + " × " + figures.Short(s.LengthMm, units), figures.Degrees(s.TurnDeg),
-			figures.Fixed(s.EndsMm[0].XMm, units) + ", " + figures.Fixed(s.EndsMm[0].YMm, units),
-			figures.Fixed(s.EndsMm[1].XMm, units) + ", " + figures.Fixed(s.EndsMm[1].YMm, units)})
+			words.Short(s.WidthMm, units) + " × " + words.Short(s.LengthMm, units), words.Angle(s.TurnDeg),
+			words.Fixed(s.EndsMm[0].XMm, units) + ", " + words.Fixed(s.EndsMm[0].YMm, units),
+			words.Fixed(s.EndsMm[1].XMm, units) + ", " + words.Fixed(s.EndsMm[1].YMm, units)})
 	}
 	return t
 }
 
 func (d density) chordTable(face *plan.Face, units parts.Units) draw.Table {
-	t := draw.Table{Title: figures.Upper(face.Face) + " face: between holes", Columns: []draw.Column{
+	t := draw.Table{Title: words.Upper(face.Face) + " face: between holes", Columns: []draw.Column{
 		{Head: "Holes", Align: draw.Centre, Bold: true, Size: d.smallMm()},
 		{Head: "Dividers", Align: draw.Right, Size: d.em(3.2), Bold: true},
 		{Head: "Over pins", Align: draw.Right, Size: d.smallMm()},
@@ -119,7 +119,7 @@ func (d density) chordTable(face *plan.Face, units parts.Units) draw.Table {
 	for _, g := range face.Groups {
 		for _, c := range g.Chords {
 			t.Rows = append(t.Rows, []string{strconv.Itoa(c.From) + "–" + strconv.Itoa(c.To),
-				figures.Fixed(c.CentreMm, units), figures.Fixed(c.OverMm, units), figures.Fixed(c.BetweenMm, units)})
+				words.Fixed(c.CentreMm, units), words.Fixed(c.OverMm, units), words.Fixed(c.BetweenMm, units)})
 		}
 	}
 	return t
@@ -130,15 +130,15 @@ func chordLine(face *plan.Face, units parts.Units) string {
 	line := ""
 	for _, g := range face.Groups {
 		for _, c := range g.Chords {
-			line += " " + strconv.Itoa(c.From) + "–" + strconv.Itoa(c.To) + " dividers " + figures.Fixed(c.CentreMm, units) +
-				", over pins " + figures.Fixed(c.OverMm, units) + ", between " + figures.Fixed(c.BetweenMm, units) + "."
+			line += " " + strconv.Itoa(c.From) + "–" + strconv.Itoa(c.To) + " dividers " + words.Fixed(c.CentreMm, units) +
+				", over pins " + words.Fixed(c.OverMm, units) + ", between " + words.Fixed(c.BetweenMm, units) + "."
 		}
 	}
 	return line
 }
 
 func (d density) radialTable(part *plan.PartPlan, units parts.Units) draw.Table {
-	t := draw.Table{Title: "On the outside, in " + figures.LengthWord(units), Columns: []draw.Column{
+	t := draw.Table{Title: "On the outside, in " + words.LengthWord(units), Columns: []draw.Column{
 		{Head: "No.", Align: draw.Centre, Bold: true, Size: d.em(3.4)},
 		{Head: "What", Flex: true, Size: d.em(2.7)},
 		{Head: "Clock", Align: draw.Right, Size: d.em(3.2), Bold: true},
@@ -147,8 +147,8 @@ func (d density) radialTable(part *plan.PartPlan, units parts.Units) draw.Table 
 		{Head: "On Ø", Align: draw.Right, Size: d.smallMm()},
 	}}
 	for _, r := range part.Radials {
-		t.Rows = append(t.Rows, []string{strconv.Itoa(r.N), figures.Joined(", ", r.Name, r.SizeText), figures.Degrees(r.ClockDeg),
-			figures.Fixed(r.ArcMm, units), figures.Fixed(r.AxialMm, units), figures.Short(r.OutsideMm, units)})
+		t.Rows = append(t.Rows, []string{strconv.Itoa(r.N), words.Join(", ", r.Name, r.SizeText), words.Angle(r.ClockDeg),
+			words.Fixed(r.ArcMm, units), words.Fixed(r.AxialMm, units), words.Short(r.OutsideMm, units)})
 	}
 	return t
 }
@@ -156,7 +156,7 @@ func (d density) radialTable(part *plan.PartPlan, units parts.Units) draw.Table 
 // recordTable is the inspection record: a row for each check, a column for
 // each piece.
 func (d density) recordTable(pl *plan.Plan, part *plan.PartPlan) draw.Table {
-	t := draw.Table{Title: "Record, in " + figures.LengthWord(pl.Units) + ": measure clean, after deburring", Compact: true, Fit: true, RowMm: 5.6 * max(0.8, float64(d)), Columns: []draw.Column{
+	t := draw.Table{Title: "Record, in " + words.LengthWord(pl.Units) + ": measure clean, after deburring", Compact: true, Fit: true, RowMm: 5.6 * max(0.8, float64(d)), Columns: []draw.Column{
 		{Head: "What", Flex: true, Size: d.smallMm()},
 		{Head: "Limits", Flex: true, Bold: true, Size: d.em(3.1), Firm: 31},
 	}}
@@ -167,7 +167,7 @@ func (d density) recordTable(pl *plan.Plan, part *plan.PartPlan) draw.Table {
 	var standards []string
 	practice := ""
 	for _, c := range part.Checks {
-		what := figures.Joined(" ", c.What, c.Wanted)
+		what := words.Join(" ", c.What, c.Wanted)
 		source, _, _ := strings.Cut(c.Source, ";")
 		switch {
 		case pl.Tolerance != "" && strings.HasPrefix(source, pl.Tolerance), source == "":
@@ -189,9 +189,9 @@ func (d density) recordTable(pl *plan.Plan, part *plan.PartPlan) draw.Table {
 		t.Lead = "Limits that name no source are those of " + pl.Tolerance + "."
 	}
 	if len(standards) > 0 {
-		t.Lead = figures.Joined(" ", t.Lead, "Others by "+strings.Join(standards, ", ")+".")
+		t.Lead = words.Join(" ", t.Lead, "Others by "+strings.Join(standards, ", ")+".")
 	}
-	t.Lead = figures.Joined(" ", t.Lead, "Measure with "+usualGauge+" unless a gauge is named.") + practice
+	t.Lead = words.Join(" ", t.Lead, "Measure with "+usualGauge+" unless a gauge is named.") + practice
 	return t
 }
 

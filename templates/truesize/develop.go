@@ -8,8 +8,8 @@ import (
 	"strconv"
 
 	"centrepop/layout/plan"
+	"centrepop/layout/words"
 	"centrepop/templates/draw"
-	"centrepop/templates/figures"
 
 	"github.com/tdewolff/canvas"
 )
@@ -151,7 +151,7 @@ func (p *pattern) draw(s *draw.Sheet, window draw.Rect, ox, oy float64, room *dr
 		if seen.HasPoint(m.CentreMm.XMm, m.CentreMm.YMm) {
 			size := m.Name
 			if m.DiameterMm > 0 {
-				size += " Ø" + figures.Short(m.DiameterMm, p.pl.Units)
+				size += " Ø" + words.Short(m.DiameterMm, p.pl.Units)
 			}
 			marks = append(marks, draw.Mark{N: m.N, Group: m.Name, Size: size, X: ox + m.CentreMm.XMm, Y: oy + m.CentreMm.YMm, Radius: max(m.DiameterMm/2, draw.CrossArmMm), Outward: 0})
 		}

@@ -12,9 +12,9 @@ import (
 	"slices"
 
 	"centrepop/layout/plan"
+	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/templates/draw"
-	"centrepop/templates/figures"
 
 	"github.com/tdewolff/canvas"
 )
@@ -61,7 +61,7 @@ func newPunch(pl *plan.Plan, part *plan.PartPlan, face *plan.Face) (*template, e
 	}
 	p := &punch{pl: pl, part: part, face: face, outline: outline, lo: lo, hi: hi, edgeMm: edge}
 	t := &template{
-		part: part, where: where, name: PunchName(face.Face), side: figures.Upper(face.Face) + ", this side out",
+		part: part, where: where, name: PunchName(face.Face), side: words.Upper(face.Face) + ", this side out",
 		outline: outline, full: draw.R(lo.XMm-edgePadMm, lo.YMm-edgePadMm, hi.XMm+edgePadMm, hi.YMm+topRoomMm),
 		core: draw.R(lo.XMm-rimMm, lo.YMm-rimMm, hi.XMm+rimMm, hi.YMm+topRoomMm), legend: p.legend(), how: "Pop in the open middle of each cross. The dashed ring is the drilled size: check by it after drilling.", draw: p.drawFace,
 	}
@@ -86,21 +86,21 @@ func newPunch(pl *plan.Plan, part *plan.PartPlan, face *plan.Face) (*template, e
 func (p *punch) legend() []string {
 	var lines []string
 	for _, c := range p.cuts() {
-		at := "cut along Ø" + figures.Short(c.DiameterMm, p.pl.Units)
+		at := "cut along Ø" + words.Short(c.DiameterMm, p.pl.Units)
 		switch {
 		case c.Inside && c.ProudMm > 0:
-			at += ": the disc lies " + figures.Short(c.ProudMm, p.pl.Units) + " over the ring, TOP to TOP"
+			at += ": the disc lies " + words.Short(c.ProudMm, p.pl.Units) + " over the ring, TOP to TOP"
 		case c.Inside:
-			at += ": the disc lies " + figures.Short(-c.ProudMm, p.pl.Units) + " under the ring, TOP to TOP"
+			at += ": the disc lies " + words.Short(-c.ProudMm, p.pl.Units) + " under the ring, TOP to TOP"
 		default:
-			at += ", which stands " + figures.Short(c.ProudMm, p.pl.Units) + " proud"
+			at += ", which stands " + words.Short(c.ProudMm, p.pl.Units) + " proud"
 		}
 		lines = append(lines, at)
 	}
 	for _, g := range p.face.Groups {
-		line := figures.Span(g.First, g.Count) + "  " + figures.Joined(", ", g.SizeText, g.DepthText, g.Extra)
+		line := words.Span(g.First, g.Count) + "  " + words.Join(", ", g.SizeText, g.DepthText, g.Extra)
 		if g.PCDMm > 0 {
-			line += ", PCD " + figures.Short(g.PCDMm, p.pl.Units)
+			line += ", PCD " + words.Short(g.PCDMm, p.pl.Units)
 		}
 		if g.Marked != "" && g.Marked != p.face.Face {
 			line += "; drawn on the " + string(g.Marked) + ", mirrored here"
@@ -109,7 +109,7 @@ func (p *punch) legend() []string {
 	}
 	for _, s := range p.face.Slots {
 		if !p.inGroup(s.N) {
-			lines = append(lines, fmt.Sprintf("%d  slot %s × %s", s.N, figures.Short(s.WidthMm, p.pl.Units), figures.Short(s.LengthMm, p.pl.Units)))
+			lines = append(lines, fmt.Sprintf("%d  slot %s × %s", s.N, words.Short(s.WidthMm, p.pl.Units), words.Short(s.LengthMm, p.pl.Units)))
 		}
 	}
 	return lines
@@ -127,7 +127,7 @@ func (p *punch) dividers() string {
 				if p.pl.Units == parts.Inches {
 					within = "0.02 in"
 				}
-				text = fmt.Sprintf("Dividers: %d to %d = %s, within %s.", c.From, c.To, figures.Short(c.CentreMm, p.pl.Units), within)
+				text = fmt.Sprintf("Dividers: %d to %d = %s, within %s.", c.From, c.To, words.Short(c.CentreMm, p.pl.Units), within)
 			}
 		}
 	}
@@ -195,13 +195,13 @@ func (p *punch) drawFace(s *draw.Sheet, window draw.Rect, ox, oy float64, room *
 	var marks []draw.Mark
 	for _, h := range p.face.Holes {
 		if onFace.Holds(holeRect(h)) {
-			marks = append(marks, draw.Mark{N: h.N, Group: h.Group, Size: "Ø" + figures.Short(h.DiameterMm, p.pl.Units),
+			marks = append(marks, draw.Mark{N: h.N, Group: h.Group, Size: "Ø" + words.Short(h.DiameterMm, p.pl.Units),
 				X: ox + h.XMm, Y: oy + h.YMm, Radius: h.DiameterMm / 2, Outward: math.Atan2(h.YMm, h.XMm)})
 		}
 	}
 	for _, slot := range p.face.Slots {
 		if onFace.Holds(slotRect(slot)) {
-			marks = append(marks, draw.Mark{N: slot.N, Group: slot.Group, Size: figures.Short(slot.WidthMm, p.pl.Units) + " × " + figures.Short(slot.LengthMm, p.pl.Units),
+			marks = append(marks, draw.Mark{N: slot.N, Group: slot.Group, Size: words.Short(slot.WidthMm, p.pl.Units) + " × " + words.Short(slot.LengthMm, p.pl.Units),
 				X: ox + slot.XMm, Y: oy + slot.YMm, Radius: slot.WidthMm / 2, Outward: math.Atan2(slot.YMm, slot.XMm)})
 		}
 	}

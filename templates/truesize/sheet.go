@@ -6,9 +6,9 @@ import (
 	"strings"
 
 	"centrepop/layout/plan"
+	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/templates/draw"
-	"centrepop/templates/figures"
 )
 
 // The frame of a template sheet, in millimetres: a strip along the upper edge
@@ -35,7 +35,7 @@ func (one *tile) captionLines() []string {
 	if t.exact {
 		name = t.name
 	}
-	head := figures.Joined(" · ", t.part.Title, name, count, t.side)
+	head := words.Join(" · ", t.part.Title, name, count, t.side)
 	if t.part.Quantity > 1 {
 		head += " · make " + strconv.Itoa(t.part.Quantity) + ", print as often"
 	}
@@ -59,7 +59,7 @@ func (one *tile) joining() string {
 	if one.n == 0 {
 		return one.of.dividers
 	}
-	return figures.Joined(" ", "Cut on dashes, lay on chain lines, letters together.", one.of.dividers)
+	return words.Join(" ", "Cut on dashes, lay on chain lines, letters together.", one.of.dividers)
 }
 
 // Name heads the 1:1 sheets in the index and the bookmarks.
@@ -193,7 +193,7 @@ type stripCell struct {
 func (p *page) strip(pl *plan.Plan, s *draw.Sheet, alone bool, n, total int) {
 	b := draw.R(draw.MarginMm, s.Frame.HeightMm-draw.MarginMm-stripMm, s.Frame.WidthMm-draw.MarginMm, s.Frame.HeightMm-draw.MarginMm)
 	s.Draw.Add(draw.Box(b, 0.5))
-	job := figures.Joined(" ", pl.Job, labelledRev(pl.Revision))
+	job := words.Join(" ", pl.Job, labelledRev(pl.Revision))
 	pageText := fmt.Sprintf("%d of %d", n, total)
 	one := &p.tiles[0]
 	cells := []stripCell{
@@ -222,7 +222,7 @@ func (p *page) strip(pl *plan.Plan, s *draw.Sheet, alone bool, n, total int) {
 			join = "Check 100 mm on both rules with a steel rule before marking."
 		}
 		cells = []stripCell{
-			{0.21, []string{t.part.Title, figures.Joined(" · ", make, job)}, []float64{4.2, 2.8}},
+			{0.21, []string{t.part.Title, words.Join(" · ", make, job)}, []float64{4.2, 2.8}},
 			{0.17, []string{"TOP", t.side}, []float64{4.2, 2.8}},
 			{0.23, legend, []float64{2.9, 2.9, 2.9}},
 			{0.20, []string{join}, []float64{2.8}},

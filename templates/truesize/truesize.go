@@ -4,9 +4,9 @@ import (
 	"fmt"
 
 	"centrepop/layout/plan"
+	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/templates/draw"
-	"centrepop/templates/figures"
 )
 
 // Policy is which templates are printed.
@@ -32,7 +32,7 @@ func (e *TooLargeError) Error() string { return e.what + ": choose larger paper"
 func (t *template) tooLarge(paper draw.Frame) error {
 	w, h := t.ends[0][1]-t.ends[0][0], t.ends[1][1]-t.ends[1][0]
 	return &TooLargeError{t.part.Name, fmt.Sprintf("%s: a template of %s × %s mm needs more than %d sheets of %s",
-		t.where, figures.Trimmed(w, 1), figures.Trimmed(h, 1), maxTiles, paper.Name)}
+		t.where, words.Trim(w, 1), words.Trim(h, 1), maxTiles, paper.Name)}
 }
 
 // templatesOf are the templates of a part that the policy keeps.
@@ -64,4 +64,4 @@ func templatesOf(pl *plan.Plan, part *plan.PartPlan, which Policy) ([]*template,
 }
 
 // PunchName is the name of a face's template.
-func PunchName(face parts.Face) string { return "Punch template, " + figures.Upper(face) + " face" }
+func PunchName(face parts.Face) string { return "Punch template, " + words.Upper(face) + " face" }

@@ -1,5 +1,4 @@
-// Package figures writes numbers for the sheets, in the job's units.
-package figures
+package words
 
 import (
 	"math"
@@ -22,23 +21,13 @@ func Fixed(mm float64, units parts.Units) string {
 // Short writes a length in the job's units without closing zeros.
 func Short(mm float64, units parts.Units) string {
 	if units == parts.Inches {
-		return Trimmed(mm/geom.MmPerInch, 3)
+		return Trim(mm/geom.MmPerInch, 3)
 	}
-	return Trimmed(mm, 2)
+	return Trim(mm, 2)
 }
 
-// Degrees writes an angle with at most two decimals.
-func Degrees(deg float64) string { return Trimmed(deg, 2) + "°" }
-
-// Trimmed writes a number with at most the given decimals and no closing
-// zeros.
-func Trimmed(v float64, decimals int) string {
-	s := strconv.FormatFloat(v, 'f', decimals, 64)
-	if strings.Contains(s, ".") {
-		s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
-	}
-	return plainMinus(s)
-}
+// Angle writes an angle with at most two decimals.
+func Angle(deg float64) string { return Trim(deg, 2) + "°" }
 
 // plainMinus writes no minus before zero.
 func plainMinus(s string) string {
@@ -69,13 +58,13 @@ func Span(first, count int) string {
 	return strconv.Itoa(first) + "–" + strconv.Itoa(first+count-1)
 }
 
-// Joined puts the non-empty texts together with a separator.
-func Joined(sep string, texts ...string) string {
-	var kept []string
-	for _, t := range texts {
-		if t != "" {
-			kept = append(kept, t)
-		}
+// Upper writes a face's name in capitals.
+func Upper(f parts.Face) string { return strings.ToUpper(string(f)) }
+
+// LengthWord names the unit of a table's lengths.
+func LengthWord(units parts.Units) string {
+	if units == parts.Inches {
+		return "inches"
 	}
-	return strings.Join(kept, sep)
+	return "mm"
 }
