@@ -18,6 +18,15 @@ type record struct {
 
 func (r *record) add(c plan.Check) { r.list = append(r.list, c) }
 
+// sized adds a check with the limits and the source of a size.
+func (r *record) sized(c plan.Check, s Sized) {
+	c.Limits, c.Source = words.OrNone(r.limitsText(s)), s.Source
+	if s.Limited {
+		c.MinMm, c.MaxMm = s.MinMm, s.MaxMm
+	}
+	r.add(c)
+}
+
 func checks(n *Numbered) []plan.Check {
 	r := &record{Numbered: n}
 	for i := range n.Steps {
@@ -72,11 +81,7 @@ func (r *record) generalSource(limits string) string {
 
 func (r *record) checkLength(ref int, what string, mm float64) {
 	s := r.length(geom.Clean(mm))
-	c := plan.Check{Ref: ref, What: what, Wanted: r.W.Size(geom.Clean(mm)), Limits: words.OrNone(r.limitsText(s)), Gauge: "calipers", Source: s.Source}
-	if s.Limited {
-		c.MinMm, c.MaxMm = s.MinMm, s.MaxMm
-	}
-	r.add(c)
+	r.sized(plan.Check{Ref: ref, What: what, Wanted: r.W.Size(geom.Clean(mm)), Gauge: "calipers"}, s)
 }
 
 // gauge names what reaches the size to the fineness its limits ask.

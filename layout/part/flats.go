@@ -97,11 +97,7 @@ func (f *Flats) operations(b *bench) {
 
 func (f *Flats) checks(r *record) {
 	s := r.length(f.Row.AcrossMm)
-	c := plan.Check{Ref: r.ref(f), What: words.Spaced(f.Row.Name), Wanted: f.acrossText(r.W), Limits: words.OrNone(r.limitsText(s)), Gauge: "micrometer or calipers", Source: s.Source}
-	if s.Limited {
-		c.MinMm, c.MaxMm = s.MinMm, s.MaxMm
-	}
-	r.add(c)
+	r.sized(plan.Check{Ref: r.ref(f), What: words.Spaced(f.Row.Name), Wanted: f.acrossText(r.W), Gauge: "micrometer or calipers"}, s)
 }
 
 // flatsRows are the flats in the order of the drawing.

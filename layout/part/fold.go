@@ -93,14 +93,11 @@ func (o fold) checks(r *record) {
 			continue
 		}
 		s := r.length(m.own[0].YMm)
-		c := plan.Check{Ref: r.ref(m), What: words.Spaced(m.name) + ", " + holesWords(m.Group) + " from the base", Wanted: r.W.Size(m.own[0].YMm), Limits: words.OrNone(r.limitsText(s)), Gauge: "height over the outside of the base, folded", Source: s.Source}
+		c := plan.Check{Ref: r.ref(m), What: words.Spaced(m.name) + ", " + holesWords(m.Group) + " from the base", Wanted: r.W.Size(m.own[0].YMm), Gauge: "height over the outside of the base, folded"}
 		if m.Group.Count > 1 {
 			c.What = words.Spaced(m.name) + ", hole " + words.Trim(float64(m.Group.First), 0) + " from the base"
 		}
-		if s.Limited {
-			c.MinMm, c.MaxMm = s.MinMm, s.MaxMm
-		}
-		r.add(c)
+		r.sized(c, s)
 	}
 	if o.n == len(o.f.order)-1 {
 		o.f.baseChecks(r)

@@ -275,11 +275,7 @@ func (g *Groove) at(set setting) bool {
 func (g *Groove) checks(r *record) {
 	name := words.Spaced(g.Row.Name)
 	add := func(what, wanted, gauge string, s Sized) {
-		c := plan.Check{Ref: r.ref(g), What: name + " " + what, Wanted: wanted, Limits: words.OrNone(r.limitsText(s)), Gauge: gauge, Source: s.Source}
-		if s.Limited {
-			c.MinMm, c.MaxMm = s.MinMm, s.MaxMm
-		}
-		r.add(c)
+		r.sized(plan.Check{Ref: r.ref(g), What: name + " " + what, Wanted: wanted, Gauge: gauge}, s)
 	}
 	for _, q := range g.limits() {
 		wanted := words.Join(" ", r.W.Size(q.size.NominalMm), q.size.Class)

@@ -296,11 +296,7 @@ func (k *Keyway) acrossGauge() string {
 func (k *Keyway) checks(r *record) {
 	name := words.Spaced(k.Row.Name)
 	add := func(what, wanted, gauge string, s Sized) {
-		c := plan.Check{Ref: r.ref(k), What: name + " " + what, Wanted: wanted, Limits: words.OrNone(r.limitsText(s)), Gauge: gauge, Source: s.Source}
-		if s.Limited {
-			c.MinMm, c.MaxMm = s.MinMm, s.MaxMm
-		}
-		r.add(c)
+		r.sized(plan.Check{Ref: r.ref(k), What: name + " " + what, Wanted: wanted, Gauge: gauge}, s)
 	}
 	add("width", k.widthText(r.W), "gauge blocks", k.width)
 	add("floor to far side", r.W.Size(k.across.NominalMm), k.acrossGauge(), k.across)
