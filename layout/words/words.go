@@ -145,6 +145,15 @@ func (w Writer) Near(mm float64) string {
 	return Trim(v, max(0, -int(math.Floor(math.Log10(v))))) + unit
 }
 
+// Room writes the room that a machine takes up: whole millimetres or tenths of an
+// inch, rounded up.
+func (w Writer) Room(mm float64) string {
+	if w.Units == parts.Inches {
+		return Trim(math.Ceil(Round(mm/MmPerInch*10, 6))/10, 1) + " in"
+	}
+	return Trim(math.Ceil(Round(mm, 6)), 0)
+}
+
 // Dia writes a diameter.
 func (w Writer) Dia(mm float64) string { return "Ø" + w.Size(mm) }
 

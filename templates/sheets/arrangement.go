@@ -211,9 +211,9 @@ func (r *arranger) sized(d *draw.Drawing, p *picture.Paper, v *plan.View, gap fl
 	x0, y0 := p.At(v.MinMm)
 	x1, y1 := p.At(v.MaxMm)
 	w, h := size(v)
-	extent(d, draw.Rect{X0: x0, Y0: y0, X1: x1, Y1: y0 - gap - 6}, r.w.Size(w))
+	extent(d, draw.Rect{X0: x0, Y0: y0, X1: x1, Y1: y0 - gap - 6}, r.w.Room(w))
 	upright := &draw.Drawing{}
-	extent(upright, draw.Rect{X0: y0, Y0: -x0, X1: y1, Y1: -x0 + 6}, r.w.Size(h))
+	extent(upright, draw.Rect{X0: y0, Y0: -x0, X1: y1, Y1: -x0 + 6}, r.w.Room(h))
 	d.Add(draw.Group{Drawing: upright, Transform: canvas.Identity.Rotate(90)})
 	return draw.Rect{X0: x0, Y0: y0, X1: x1, Y1: y1}
 }

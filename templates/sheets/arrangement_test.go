@@ -35,7 +35,7 @@ func TestArrangement(t *testing.T) {
 		Beside: []string{"Lid"}, Floating: []string{"Peg"},
 	}
 	for units, want := range map[parts.Units][]string{
-		parts.Millimetres: {"1:5", "1:10", "800", "430", "210"}, parts.Inches: {"1:4", "1:8", "31.4961 in", "16.9291 in", "8.2677 in"},
+		parts.Millimetres: {"1:5", "1:10", "800", "430", "210"}, parts.Inches: {"1:4", "1:8", "31.5 in", "17 in", "8.3 in"},
 	} {
 		pl.Units = units
 		chapters := Arrangement(pl, paper)
