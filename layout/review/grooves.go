@@ -12,16 +12,6 @@ import (
 	"centrepop/parts"
 )
 
-// groovePos is where the drawing gives a groove.
-func groovePos(p *parts.Part, name string) parts.Pos {
-	for i := range p.Grooves {
-		if p.Grooves[i].Name.Value == name {
-			return p.Grooves[i].Pos
-		}
-	}
-	return p.Pos
-}
-
 // side returns the cylinders that a groove lies among, and the sign of outward.
 func (v *view) side(g plan.GrooveRow) ([]cylinder, float64) {
 	if g.Inside {
@@ -61,7 +51,7 @@ func grooveEdge(v *view) {
 			}
 		}
 		if land < g.EdgeMm-slackMm {
-			v.report(Check, g.Name, groovePos(v.p, g.Name), Finding{
+			v.report(Check, g.Name, entryPos(v.p, g.Name), Finding{
 				What: "the retaining ring of " + g.Name + " has little metal beside it", LeftMm: left(land), Numbers: v.mm(land) + " left, wanted " + v.mm(g.EdgeMm),
 				Rule: "a groove keeps three times its depth from an end, a bevel or another groove", Source: ringStandard(g.Inside), Fix: "move the groove, or a longer step",
 			})
@@ -109,15 +99,9 @@ func grooveWall(v *view) {
 		if wallMm >= least-slackMm {
 			continue
 		}
-		f := Finding{
-			What: g.Name + " leaves little metal under it", LeftMm: left(wallMm), Numbers: v.mm(wallMm) + " left, wanted " + v.mm(least),
-			Rule: "under a groove stays its depth, and a wall that can be turned", Source: practice, Fix: "a shallower groove, another place, or a thicker wall",
-		}
-		severity := Check
-		if wallMm < slackMm {
-			severity, f.What = Stop, g.Name+" cuts through the wall"
-		}
-		v.report(severity, g.Name, groovePos(v.p, g.Name), f)
+		v.thin(g.Name, wallMm, least, "cuts through the wall", Finding{
+			What: g.Name + " leaves little metal under it", Rule: "under a groove stays its depth, and a wall that can be turned", Fix: "a shallower groove, another place, or a thicker wall",
+		})
 	}
 }
 
@@ -150,7 +134,7 @@ func groovePath(v *view) {
 		if front == nil || back == nil {
 			continue
 		}
-		v.report(Stop, g.Name, groovePos(v.p, g.Name), Finding{
+		v.report(Stop, g.Name, entryPos(v.p, g.Name), Finding{
 			What: "the retaining ring of " + g.Name + " cannot get there", Numbers: g.In + " " + v.mm(g.DiameterMm) + "; " + front.name + " " + v.mm(2*front.radiusMm) + " and " + back.name + " " + v.mm(2*back.radiusMm) + " are in the way",
 			Rule: "a ring is opened to pass its own diameter, not a step", Source: "by geometry", Fix: "a groove in a step that is open to one end",
 		})
@@ -178,7 +162,7 @@ func grooveSeat(v *view) {
 		}
 		wanted, rule := v.seatWidth(c)
 		if left < wanted-slackMm {
-			v.report(Check, g.Name, groovePos(v.p, g.Name), Finding{
+			v.report(Check, g.Name, entryPos(v.p, g.Name), Finding{
 				What: g.Name + " eats the seat of " + c.step.Seat.Value, Numbers: v.mm(left) + " of " + c.name + " stay whole, wanted " + v.mm(wanted),
 				Rule: rule, Source: practice, Fix: "move the groove to an end of " + c.name + ", or a longer step",
 			})
@@ -225,7 +209,7 @@ func oring(v *view) {
 		o := g.ORing
 		percent := func(share float64) string { return words.Trim(100*share, 1) + " %" }
 		say := func(severity Severity, what, numbers, fix string) {
-			v.report(severity, g.Name, groovePos(v.p, g.Name), Finding{What: "the O-ring of " + g.Name + " " + what, Numbers: numbers, Rule: "an O-ring is squeezed by its groove, hardly stretched, and has room to swell", Source: practice, Fix: fix})
+			v.report(severity, g.Name, entryPos(v.p, g.Name), Finding{What: "the O-ring of " + g.Name + " " + what, Numbers: numbers, Rule: "an O-ring is squeezed by its groove, hardly stretched, and has room to swell", Source: practice, Fix: fix})
 		}
 		for _, p := range o.Problems {
 			what := map[string]string{"stretch-high": "is stretched too far", "stretch-low": "lies loose, or is pressed together", "fill-high": "fills its groove"}[p.Code]
@@ -273,7 +257,7 @@ func (v *view) oringLeadIn(g plan.GrooveRow) {
 		}) {
 			continue
 		}
-		v.report(Check, g.Name, groovePos(v.p, g.Name), Finding{
+		v.report(Check, g.Name, entryPos(v.p, g.Name), Finding{
 			What: p.Title.Value + " has no lead-in for the O-ring of " + g.Name, Numbers: "wanted " + v.mm(g.LeadInMm) + " at 15° on " + strings.Join(edges, " or "),
 			Rule: "a sharp edge cuts the O-ring that is pushed over it", Source: "trade tables of O-ring housings", Fix: "add a chamfer there: angle 15, for: lead-in",
 		})
@@ -434,20 +418,8 @@ func flatsWall(v *view) {
 		if bore == 0 || wall >= least-slackMm {
 			continue
 		}
-		pos := v.p.Pos
-		for i := range v.p.Flats {
-			if v.p.Flats[i].Name.Value == f.Name {
-				pos = v.p.Flats[i].Pos
-			}
-		}
-		finding := Finding{
-			What: f.Name + " leaves little metal over the bore", LeftMm: left(wall), Numbers: v.mm(wall) + " left, wanted " + v.mm(least),
-			Rule: "under a flat stays a wall that can be turned", Source: practice, Fix: "a larger size across the flats, or a smaller bore",
-		}
-		severity := Check
-		if wall < slackMm {
-			severity, finding.What = Stop, f.Name+" cuts into the bore"
-		}
-		v.report(severity, f.Name, pos, finding)
+		v.thin(f.Name, wall, least, "cuts into the bore", Finding{
+			What: f.Name + " leaves little metal over the bore", Rule: "under a flat stays a wall that can be turned", Fix: "a larger size across the flats, or a smaller bore",
+		})
 	}
 }

@@ -8,16 +8,6 @@ import (
 	"centrepop/parts"
 )
 
-// keywayPos is where the drawing gives a keyway.
-func keywayPos(p *parts.Part, name string) parts.Pos {
-	for i := range p.Keyways {
-		if p.Keyways[i].Name.Value == name {
-			return p.Keyways[i].Pos
-		}
-	}
-	return p.Pos
-}
-
 // keywayDepth looks for a keyway drawn deeper or less deep than the key of its
 // diameter has it, within what that standard allows.
 func (v *view) keywayDepth(k plan.KeywayRow) {
@@ -30,7 +20,7 @@ func (v *view) keywayDepth(k plan.KeywayRow) {
 		depthMm, deeperMm = key.HubDepthMm, key.HubDeeperMm
 	}
 	if k.DepthMm < depthMm-slackMm || k.DepthMm > depthMm+deeperMm+slackMm {
-		v.report(Check, k.Name, keywayPos(v.p, k.Name), Finding{
+		v.report(Check, k.Name, entryPos(v.p, k.Name), Finding{
 			What: k.Name + " has not the depth of its key's standard", Numbers: v.mm(k.DepthMm) + ", the standard has " + v.mm(depthMm) + ", up to " + v.mm(deeperMm) + " more",
 			Rule: "a keyway takes the key of its diameter", Source: key.Source.String(), Fix: "delete depth, or accept it for a key that is made",
 		})
@@ -49,17 +39,11 @@ func keywayWall(v *view) {
 				leftMm = radiusAt(v.outside, mid) - k.DiameterMm/2 - k.DepthMm
 			}
 		}
-		pos := keywayPos(v.p, k.Name)
+		pos := entryPos(v.p, k.Name)
 		if leftMm < k.DepthMm-slackMm {
-			f := Finding{
-				What: k.Name + " leaves little metal under it", Numbers: v.mm(leftMm) + " left, wanted " + v.mm(k.DepthMm), LeftMm: left(leftMm),
-				Rule: "metal under a keyway at least its depth", Source: practice, Fix: "a lower key, or a thicker wall",
-			}
-			severity := Check
-			if leftMm < slackMm {
-				severity, f.What = Stop, k.Name+" cuts through the wall"
-			}
-			v.report(severity, k.Name, pos, f)
+			v.thin(k.Name, leftMm, k.DepthMm, "cuts through the wall", Finding{
+				What: k.Name + " leaves little metal under it", Rule: "metal under a keyway at least its depth", Fix: "a lower key, or a thicker wall",
+			})
 		}
 		v.cutterRoom(k, pos)
 	}
@@ -172,7 +156,7 @@ func (r *reviewer) mated(shaft, hub keyed, tops bool) {
 	k := with.row()
 	say := func(severity Severity, what, numbers, fix string) {
 		r.add(Finding{
-			Severity: severity, Part: with.p.Name.Value, Feature: k.Name, Pos: keywayPos(with.p, k.Name), What: what, Numbers: numbers,
+			Severity: severity, Part: with.p.Name.Value, Feature: k.Name, Pos: entryPos(with.p, k.Name), What: what, Numbers: numbers,
 			Rule: "one key lies in both keyways", Source: "by geometry", Fix: fix,
 		})
 	}

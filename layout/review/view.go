@@ -311,3 +311,36 @@ func (v *view) report(s Severity, feature string, pos parts.Pos, f Finding) {
 	}
 	v.add(f)
 }
+
+// entryPos is where the keyway, groove or flat of a name is written; the part
+// itself if there is none.
+func entryPos(p *parts.Part, name string) parts.Pos {
+	for _, k := range p.Keyways {
+		if k.Name.Value == name {
+			return k.Pos
+		}
+	}
+	for _, g := range p.Grooves {
+		if g.Name.Value == name {
+			return g.Pos
+		}
+	}
+	for _, f := range p.Flats {
+		if f.Name.Value == name {
+			return f.Pos
+		}
+	}
+	return p.Pos
+}
+
+// thin reports a cut that leaves too little metal: the finding has the words for
+// that, the rule and the cure, and none the words where nothing is left.
+func (v *view) thin(name string, wallMm, leastMm float64, none string, f Finding) {
+	severity := Check
+	f.Source = practice
+	f.LeftMm, f.Numbers = left(wallMm), v.mm(wallMm)+" left, wanted "+v.mm(leastMm)
+	if wallMm < slackMm {
+		severity, f.What = Stop, name+" "+none
+	}
+	v.report(severity, name, entryPos(v.p, name), f)
+}
