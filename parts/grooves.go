@@ -136,19 +136,13 @@ func (r *reader) grooveRoom(p *Part, g *Groove) {
 		r.faultf(g.In.Pos, list(append(names, "front", "back")), "the part has no round %s to cut the groove into", g.In.Value)
 		return
 	}
-	diameter, from, to, length := Length{}, 0.0, p.Thickness.Mm, p.Thickness.Mm
-	if p.Profile != nil {
-		var step *Step
-		step, from, _ = p.Profile.stepNamed(g.In.Value)
-		if step.Size.Thread.Value != "" {
-			r.faultf(g.In.Pos, "a plain step", "%s is threaded: a groove in it is an undercut", g.In.Value)
-			return
-		}
-		diameter, to, length = step.Size.Nominal, from+step.Length.Mm, p.Profile.LengthMm()
-	} else if g.In.Value == "bore" {
-		diameter = p.Bore.Size.Nominal
+	in := p.roundNamed(g.In.Value)
+	if in.threaded {
+		r.faultf(g.In.Pos, "a plain step", "%s is threaded: a groove in it is an undercut", g.In.Value)
+		return
 	}
-	a, b := g.StretchMm(g.Width.Mm, length)
+	diameter, from, to := in.diameter, in.fromMm, in.toMm
+	a, b := g.StretchMm(g.Width.Mm, in.lengthMm)
 	if !g.Width.Set() && (a < from-geom.CloseMm || b > to+geom.CloseMm) {
 		r.faultf(g.Axial.Pos, "a groove within its step", "%s starts %s mm from the front face, and %s runs from %s to %s mm", g.Name.Value, formatMm(a), g.In.Value, formatMm(from), formatMm(to))
 	} else if a < from-geom.CloseMm || b > to+geom.CloseMm {

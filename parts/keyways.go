@@ -97,19 +97,12 @@ func (r *reader) keywayRoom(p *Part, k *Keyway) {
 		r.faultf(k.In.Pos, right, "the part has no %s to cut the keyway into", k.In.Value)
 		return
 	}
-	in, diameter, from, to, length := true, Length{}, 0.0, p.Thickness.Mm, p.Thickness.Mm
-	if p.Bore != nil {
-		diameter = p.Bore.Size.Nominal
+	cut := p.roundNamed(k.In.Value)
+	if cut.threaded {
+		r.faultf(k.In.Pos, "a plain step", "%s is threaded and takes no key", k.In.Value)
+		return
 	}
-	if p.Profile != nil {
-		var step *Step
-		step, from, in = p.Profile.stepNamed(k.In.Value)
-		if step.Size.Thread.Value != "" {
-			r.faultf(k.In.Pos, "a plain step", "%s is threaded and takes no key", k.In.Value)
-			return
-		}
-		diameter, to, length = step.Size.Nominal, from+step.Length.Mm, p.Profile.LengthMm()
-	}
+	in, diameter, from, to := cut.inside, cut.diameter, cut.fromMm, cut.toMm
 	if in && k.Cutter.Set() {
 		r.fault(k.Cutter.Pos, "the keyway of a bore is broached or slotted", "delete cutter")
 	}
@@ -123,12 +116,35 @@ func (r *reader) keywayRoom(p *Part, k *Keyway) {
 	if !k.Axial.Set() {
 		pos = k.Length.Pos
 	}
-	if a, b := k.StretchMm(in, from, to, length); a < from-geom.CloseMm || b > to+geom.CloseMm {
+	if a, b := k.StretchMm(in, from, to, cut.lengthMm); a < from-geom.CloseMm || b > to+geom.CloseMm {
 		r.faultf(pos, "a keyway within its step", "%s runs from %s to %s mm from the front face, and %s from %s to %s mm", k.Name.Value, formatMm(a), formatMm(b), k.In.Value, formatMm(from), formatMm(to))
 	}
 	if k.Length.Set() && k.Width.Set() && !in && k.Length.Mm <= k.Width.Mm {
 		r.faultf(k.Length.Pos, "a length above the width", "the keyway is %s long and %s wide", k.Length.Text, k.Width.Text)
 	}
+}
+
+// round is what a keyway or a groove is cut into: a step, the bore or the outline
+// of a flat part, whose diameter is not given here.
+type round struct {
+	diameter         Length
+	fromMm, toMm     float64 // along the axis, from the front face
+	lengthMm         float64 // of the part
+	inside, threaded bool
+}
+
+// roundNamed is the step of a turned part, or the bore or outline of a flat one.
+// There must be one of that name.
+func (p *Part) roundNamed(name string) round {
+	if p.Profile == nil {
+		out := round{toMm: p.Thickness.Mm, lengthMm: p.Thickness.Mm, inside: name == "bore"}
+		if out.inside {
+			out.diameter = p.Bore.Size.Nominal
+		}
+		return out
+	}
+	step, from, inside := p.Profile.stepNamed(name)
+	return round{step.Size.Nominal, from, from + step.Length.Mm, p.Profile.LengthMm(), inside, step.Size.Thread.Value != ""}
 }
 
 // stepNamed finds a step, where it starts and whether it is inside.
