@@ -196,6 +196,15 @@ func Paragraph(lead, text string, sizeMm float64, bold bool, width float64) []Pi
 	return pieces
 }
 
+// HeightMm is how high pieces are one below another.
+func HeightMm(pieces ...Piece) float64 {
+	sum := 0.0
+	for _, p := range pieces {
+		sum += p.Height
+	}
+	return sum
+}
+
 // Stack sets pieces one below another into one piece.
 func Stack(pieces ...Piece) Piece {
 	var all Piece

@@ -83,7 +83,7 @@ func (t Table) titled(title, lead string, width float64) Table {
 	}
 	if lead != "" {
 		l.lead = t.lead(width)
-		l.leadMm = heightOf([][]Piece{l.lead})
+		l.leadMm = HeightMm(l.lead...)
 	}
 	return t
 }
@@ -136,10 +136,10 @@ func (f *Flow) Table(t Table) {
 		for _, b := range rows[i] {
 			// Rows that stay together: the first four, and the last four.
 			need := b.high
-			if i == 0 || i == len(rows)-leastRows {
-				need = min(bandsMm(rows[i:min(i+leastRows, len(rows))]), max(b.high, f.Tallest()*0.4))
+			if i == 0 || i == len(rows)-LeastRows {
+				need = min(bandsMm(rows[i:min(i+LeastRows, len(rows))]), max(b.high, f.Tallest()*0.4))
 			}
-			if i == len(rows)-1 || i == 0 && len(rows) <= leastRows || i == len(rows)-leastRows {
+			if i == len(rows)-1 || i == 0 && len(rows) <= LeastRows || i == len(rows)-LeastRows {
 				need += t.Foot
 			}
 			if !started {
@@ -191,20 +191,9 @@ func (t *Table) padMm() float64 {
 	return padAboveMm
 }
 
-// leastRows is how many rows of a table stand together before and after a
+// LeastRows is how many rows of a table stand together before and after a
 // break.
-const leastRows = 4
-
-// heightOf is the height of some rows.
-func heightOf(rows [][]Piece) float64 {
-	sum := 0.0
-	for _, pieces := range rows {
-		for _, p := range pieces {
-			sum += p.Height
-		}
-	}
-	return sum
-}
+const LeastRows = 4
 
 // dropSpare leaves out the spare columns that are empty.
 func (t *Table) dropSpare() {

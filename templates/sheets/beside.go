@@ -10,12 +10,8 @@ const (
 	gapMm        = 4.0   // under a table
 )
 
-// Rows of a table: the fewest on either side of a break, and the most that stand
-// in one column.
-const (
-	leastRows = 4
-	longRows  = 14
-)
+// longRows is the most rows of a table that stand in one column.
+const longRows = 14
 
 // measured is a table with its heights in a column.
 type measured struct {
@@ -55,7 +51,7 @@ func (m measured) bare(from, to int) draw.Table { return m.Cut(from, to, "", "",
 // four rows, and the height of the taller; n where one column is no taller.
 func (m measured) halve(from, n int, headMm float64) (at int, high float64) {
 	at, high = n, m.high(from, n, headMm)
-	for k := from + leastRows; k <= n-leastRows; k++ {
+	for k := from + draw.LeastRows; k <= n-draw.LeastRows; k++ {
 		if h := max(m.high(from, k, headMm), m.high(k, n, m.barsMm)); h < high-0.1 {
 			at, high = k, h
 		}
@@ -132,11 +128,11 @@ func (r *region) setRecord(f *draw.Flow) {
 	}
 	m, from, head := r.record, 0, r.record.head
 	for from < len(m.rowsMm) && !f.Over() {
-		room := f.Left() - draw.Stack(head...).Height - gapMm
+		room := f.Left() - draw.HeightMm(head...) - gapMm
 		n := len(m.rowsMm)
 		k, high := m.halve(from, n, m.barsMm)
 		for foot := m.verdict.Height; n > from && high+foot > room; foot = 0 {
-			if n = min(n-1, len(m.rowsMm)-leastRows); n < from+2*leastRows {
+			if n = min(n-1, len(m.rowsMm)-draw.LeastRows); n < from+2*draw.LeastRows {
 				n = from
 				break
 			}

@@ -74,7 +74,7 @@ func (d density) parted(f *draw.Flow, t draw.Table) {
 	f.Add(t.Head(f.Width())...)
 	t.Title = ""
 	half := (len(t.Rows) + 1) / 2
-	if f.Width() < twoColumnsMm || half < leastRows {
+	if f.Width() < twoColumnsMm || half < draw.LeastRows {
 		f.Table(d.listed(t))
 		return
 	}

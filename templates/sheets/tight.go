@@ -272,10 +272,7 @@ func (d *dense) set(f *draw.Flow, beside bool) {
 func (d *dense) top(f *draw.Flow, tables []*holes) []*holes {
 	f.Columns(2)
 	left := d.left[1]()
-	high, used, n := 0.0, 0.0, 0
-	for _, p := range left {
-		high += p.Height
-	}
+	high, used, n := draw.HeightMm(left...), 0.0, 0
 	for _, t := range tables {
 		h := t.column().whole() + gapMm
 		if t.leastMm > f.Width() || n > 0 && used+h > high+overMm {
