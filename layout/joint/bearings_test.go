@@ -19,11 +19,7 @@ func demoPlan(t *testing.T, name string) *plan.Plan {
 	if err != nil {
 		t.Fatal(err)
 	}
-	worked, err := layout.Resolve(job)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return worked.Plan
+	return planned(t, job)
 }
 
 // Which way a cone goes follows from the cup's shoulder: its large end looks

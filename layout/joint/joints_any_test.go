@@ -5,7 +5,6 @@ import (
 	"strings"
 	"testing"
 
-	"centrepop/layout"
 	"centrepop/layout/joint"
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
@@ -19,11 +18,7 @@ func TestAnyJoint(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	worked, err := layout.Resolve(job)
-	if err != nil {
-		t.Fatal(err)
-	}
-	bare := worked.Plan
+	bare := planned(t, job)
 	var rs []*part.Model // worked out once
 	for _, p := range job.Parts {
 		r := part.Work(job, p)

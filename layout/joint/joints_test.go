@@ -116,11 +116,17 @@ func smallPlan(t *testing.T, joints string) *plan.Plan {
 	if err != nil {
 		t.Fatal(err)
 	}
-	worked, err := layout.Resolve(job)
+	return planned(t, job)
+}
+
+// planned is the plan of a job that can all be worked out.
+func planned(t *testing.T, job *parts.Job) *plan.Plan {
+	t.Helper()
+	w, err := layout.Resolve(job)
 	if err != nil {
 		t.Fatal(err)
 	}
-	return worked.Plan
+	return w.Plan
 }
 
 func jointNamed(t *testing.T, p *plan.Plan, name string) *plan.JointPlan {
@@ -398,11 +404,7 @@ func TestPressAgainstShigley(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	worked, err := layout.Resolve(job)
-	if err != nil {
-		t.Fatal(err)
-	}
-	pl := worked.Plan
+	pl := planned(t, job)
 	const psi = 0.00689476 // MPa, NIST SP 811
 	scale := 210000 / (30e6 * psi)
 	p := pl.Joints[0].Press
@@ -442,11 +444,7 @@ func TestDemoJoints(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		worked, err := layout.Resolve(job)
-		if err != nil {
-			t.Fatal(err)
-		}
-		p := worked.Plan
+		p := planned(t, job)
 		again, err := layout.Resolve(job)
 		if err != nil {
 			t.Fatal(err)
@@ -557,11 +555,7 @@ func TestRegister(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	worked, err := layout.Resolve(job)
-	if err != nil {
-		t.Fatal(err)
-	}
-	p := worked.Plan
+	p := planned(t, job)
 	for _, f := range jointNamed(t, p, "lantern").Figures {
 		if f.Label == "register" {
 			if f.Value != "Bearing housing front spigot in Lantern register: clearance 36 – 106 µm" {
@@ -598,11 +592,7 @@ func TestPugmillSequence(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	worked, err := layout.Resolve(job)
-	if err != nil {
-		t.Fatal(err)
-	}
-	p := worked.Plan
+	p := planned(t, job)
 	for _, pair := range [][2]string{
 		{"gland", "lantern"}, {"front-bearing", "lantern"}, {"rear-bearing", "rear-cover"},
 		{"upright", "housing"}, {"front-flange", "front-flange-weld"}, {"front-flange-weld", "delivery-die"},
@@ -664,11 +654,7 @@ func TestFilletCarries(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		worked, err := layout.Resolve(in)
-		if err != nil {
-			t.Fatal(err)
-		}
-		p := worked.Plan
+		p := planned(t, in)
 		return p.Joints[0]
 	}
 	carries := func(j *plan.JointPlan) string {
