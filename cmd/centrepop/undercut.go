@@ -90,7 +90,7 @@ func relief(c *call, text string, form grooves.Form, changing bool) error {
 	c.line("undercut", "%s", out.Designation)
 	c.line("cylinder", "%s deep (radial), %s wide, R%s, back to the cylinder at %s°", w.Said(out.DepthMm), w.Said(out.WidthMm), w.Size(out.RadiusMm), words.Trim(out.RunoutDeg, 0))
 	if form == grooves.FormF {
-		c.line("shoulder", "%s deep, from %s up", w.Said(out.FaceDepthMm), w.Said(out.FaceWidthMm))
+		c.line("shoulder", "%s deep, as far as %s up from the floor", w.Said(out.FaceDepthMm), w.Said(out.FaceWidthMm))
 	}
 	if out.ChamferMm > 0 {
 		c.line("counterpart", "its chamfer must be larger than %s", w.Said(out.ChamferMm))

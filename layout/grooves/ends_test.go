@@ -3,6 +3,7 @@ package grooves
 import (
 	"errors"
 	"math"
+	"slices"
 	"testing"
 
 	"centrepop/layout/lookup"
@@ -95,7 +96,7 @@ func TestRelief(t *testing.T) {
 		{50, true, "1x0.2", 18, 50, 2.5, 1.8, 0.1, 1.6, 0.8, lookup.Checked},
 		{80, true, "1.6x0.3", 50, 80, 4, 3.1, 0.2, 2.6, 1.1, lookup.Checked},
 		{125, true, "2.5x0.4", 80, 125, 5, 4.8, 0.3, 4.2, 1.9, lookup.Checked},
-		{126, true, "4x0.5", 125, math.Inf(1), 7, 6.4, 0.4, 7, 4, lookup.Unchecked},
+		{126, true, "4x0.5", 125, math.Inf(1), 7, 6.4, 0.3, 7, 4, lookup.Unchecked},
 	} {
 		e, err1 := ReliefFor(c.d, FormE, c.changing)
 		f, err2 := ReliefFor(c.d, FormF, c.changing)
@@ -120,6 +121,19 @@ func TestRelief(t *testing.T) {
 		var r *lookup.RangeError
 		if _, err := ReliefFor(c.d, FormE, c.changing); !errors.As(err, &r) {
 			t.Errorf("%+v: %v", c, err)
+		}
+	}
+}
+
+// Form F closes: from the floor a corner of radius r turns up to the slope of 8°,
+// which leaves the shoulder's plane at the height g. The table rounds it to 0.1.
+func TestReliefCloses(t *testing.T) {
+	t.Parallel()
+	sin, cos := math.Sincos(8 * math.Pi / 180)
+	for _, row := range slices.Concat(reliefs, fatigued) {
+		up := row.radius*(1+sin) + (row.faceDepth-row.radius*(1-cos))*cos/sin
+		if math.Abs(up-row.face) > 0.05 {
+			t.Errorf("R%v: g is %v, want %.3f", row.radius, row.face, up)
 		}
 	}
 }

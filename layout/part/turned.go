@@ -42,6 +42,9 @@ func (t *turned) steps(z *sizer) []Step {
 	}
 	take(t.in.Outside, false)
 	take(t.in.Inside, true)
+	outside, inside := sidesOf(out)
+	z.shoulders(t.in.Outside, outside, 1)
+	z.shoulders(t.in.Inside, inside, -1)
 	t.reach(z, out)
 	return out
 }

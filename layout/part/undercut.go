@@ -3,6 +3,7 @@ package part
 import (
 	"errors"
 	"math"
+	"slices"
 	"strings"
 
 	"centrepop/layout/fits"
@@ -21,7 +22,8 @@ type Undercut struct {
 	WidthMm, DepthMm float64 // along the axis; on one side
 	radiusMm         float64 // of its corners, 0 if not said
 	runoutDeg        float64 // of its flank back to the cylinder, 90 for a square one
-	faceMm, faceUpMm float64 // into the shoulder, and how far up it; 0 but for form F
+	faceMm, faceUpMm float64 // into the shoulder, and how far up it from the floor; 0 but for form F
+	faceDeg          float64 // of the slope back to the shoulder's plane; 0 but for form F
 	floor            fits.Limits
 	mateMm           float64       // what sits there needs a chamfer over this
 	source           lookup.Source // of its table
@@ -49,7 +51,7 @@ func UndercutOf(in *parts.Step, inside bool) (*Undercut, error) {
 	}
 	return &Undercut{
 		Name: r.Designation, WidthMm: r.WidthMm, DepthMm: r.DepthMm, radiusMm: r.RadiusMm, runoutDeg: r.RunoutDeg,
-		faceMm: r.FaceDepthMm, faceUpMm: r.FaceWidthMm, mateMm: r.ChamferMm, source: r.Source,
+		faceMm: r.FaceDepthMm, faceUpMm: r.FaceWidthMm, faceDeg: r.FaceRunoutDeg, mateMm: r.ChamferMm, source: r.Source,
 	}, nil
 }
 
@@ -103,6 +105,32 @@ func (z *sizer) undercutOf(in *parts.Step, inside bool) *Undercut {
 	return nil
 }
 
+// shoulders checks that every undercut lies at a shoulder, and that one of form F
+// ends on it.
+func (z *sizer) shoulders(in []parts.Step, steps []*Step, side float64) {
+	for i, st := range steps {
+		u := st.Undercut
+		if u == nil {
+			continue
+		}
+		high := math.Inf(1) // the floor of a blind bore
+		if !st.Inside || steps[len(steps)-1].ToMm > z.LengthMm()-geom.CloseMm || i < len(steps)-1 {
+			high = 0
+		}
+		for _, j := range []int{i - 1, i + 1} {
+			if j >= 0 && j < len(steps) {
+				high = math.Max(high, side*(steps[j].drawnRadius()-st.drawnRadius()))
+			}
+		}
+		switch up := geom.Clean(u.faceUpMm - u.DepthMm); {
+		case high < geom.CloseMm:
+			z.fault(in[i].Undercut.Pos, st.Name+" has no shoulder for an undercut", "an undercut on the step beside the shoulder")
+		case u.faceUpMm > 0 && up > high+geom.CloseMm:
+			z.fault(in[i].Undercut.Pos, "the undercut goes "+z.W.Size(up)+" up the shoulder, which is "+z.W.Size(geom.Clean(high))+" high", "form E, which leaves the shoulder as it is")
+		}
+	}
+}
+
 // undercut is a relief groove at the step's inner corner.
 type undercut struct {
 	bare
@@ -130,7 +158,7 @@ func (u undercut) after(b *bench, st *Step) string {
 	}
 	line += w.Size(u.WidthMm) + " wide, " + w.Size(u.DepthMm) + " deep, R" + w.Size(u.radiusMm) + ", out at " + words.Trim(u.runoutDeg, 0) + "°"
 	if u.faceMm > 0 {
-		line += "; and " + w.Size(u.faceMm) + " into the shoulder, " + w.Size(u.faceUpMm) + " up it"
+		line += "; and " + w.Size(u.faceMm) + " into the shoulder, as far as " + w.Size(u.faceUpMm) + " up from the floor"
 	}
 	if u.mateMm > 0 {
 		line += "; what sits here needs a chamfer over " + w.Size(u.mateMm)
@@ -152,16 +180,30 @@ func (u undercut) more(r *record, st *Step) {
 	}
 }
 
+// contour takes the recess out of the cylinder, and that of form F out of the
+// shoulder: into it with the slope of its table, and back to the plane up it.
 func (u undercut) contour(s stretch) []plan.XY {
 	radius := s.drawnRadius()
 	groove, slope := geom.Clean(radius-s.side*u.DepthMm), 0.0
 	if u.runoutDeg < 90 {
 		slope = math.Min(u.WidthMm/2, u.DepthMm/math.Tan(u.runoutDeg*math.Pi/180))
 	}
+	shoulder, into := s.FromMm, -1.0
 	if s.shoulderLast {
-		z := geom.Clean(s.ToMm - u.WidthMm)
-		return append(s.line[:len(s.line)-1:len(s.line)-1], plan.XY{XMm: z, YMm: radius}, plan.XY{XMm: geom.Clean(z + slope), YMm: groove}, plan.XY{XMm: s.ToMm, YMm: groove})
+		shoulder, into = s.ToMm, 1
 	}
-	z := geom.Clean(s.FromMm + u.WidthMm)
-	return append([]plan.XY{{XMm: s.FromMm, YMm: groove}, {XMm: geom.Clean(z - slope), YMm: groove}, {XMm: z, YMm: radius}}, s.line[1:]...)
+	z := geom.Clean(shoulder - into*u.WidthMm)
+	recess := []plan.XY{{XMm: z, YMm: radius}, {XMm: geom.Clean(z + into*slope), YMm: groove}}
+	if u.faceMm > 0 {
+		floor, top := geom.Clean(shoulder+into*u.faceMm), groove+s.side*u.faceUpMm
+		up := u.faceMm / math.Tan(u.faceDeg*math.Pi/180)
+		recess = append(recess, plan.XY{XMm: floor, YMm: groove}, plan.XY{XMm: floor, YMm: geom.Clean(top - s.side*up)}, plan.XY{XMm: shoulder, YMm: geom.Clean(top)})
+	} else {
+		recess = append(recess, plan.XY{XMm: shoulder, YMm: groove})
+	}
+	if s.shoulderLast {
+		return append(s.line[:len(s.line)-1:len(s.line)-1], recess...)
+	}
+	slices.Reverse(recess)
+	return append(recess, s.line[1:]...)
 }

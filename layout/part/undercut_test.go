@@ -1,6 +1,7 @@
 package part
 
 import (
+	"math"
 	"slices"
 	"strings"
 	"testing"
@@ -23,15 +24,15 @@ profile:
 `
 
 // DIN 509 for 50: radius 0.6, 0.3 deep, 2.5 wide; form F 0.2 into the shoulder
-// and 2.1 up it, form E needs 0.6 of chamfer at the mate. DIN 76-1 for a pitch
+// and to 2.1 up from the floor, form E needs 0.6 of chamfer at the mate. DIN 76-1 for a pitch
 // of 3 outside: 31.6 h13 (31.210 to 31.600, ISO 286-2), 10.5 wide, R1.6; short
 // 7.5; for a pitch of 2 inside: 16.5 H13 (16.500 to 16.770), 10.3 wide.
 func TestUndercuts(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct{ at, named, line, what, limits string }{
-		{"TAIL", "DIN 509-F", "Undercut of tail, DIN 509-F 0.6x0.3: 2.5 wide, 0.3 deep, R0.6, out at 15°; and 0.2 into the shoulder, 2.1 up it.", "tail undercut", "depth 0.3 – 0.4"},
+		{"TAIL", "DIN 509-F", "Undercut of tail, DIN 509-F 0.6x0.3: 2.5 wide, 0.3 deep, R0.6, out at 15°; and 0.2 into the shoulder, as far as 2.1 up from the floor.", "tail undercut", "depth 0.3 – 0.4"},
 		{"TAIL", "DIN 509-E", "Undercut of tail, DIN 509-E 0.6x0.3: 2.5 wide, 0.3 deep, R0.6, out at 15°; what sits here needs a chamfer over 0.6.", "tail undercut", "depth 0.3 – 0.4"},
-		{"TAIL", "DIN 509-F 1x0.2", "Undercut of tail, DIN 509-F 1x0.2: 2.5 wide, 0.2 deep, R1, out at 15°; and 0.1 into the shoulder, 1.8 up it; what sits here needs a chamfer over 0.8.", "tail undercut", "depth 0.2 – 0.3"},
+		{"TAIL", "DIN 509-F 1x0.2", "Undercut of tail, DIN 509-F 1x0.2: 2.5 wide, 0.2 deep, R1, out at 15°; and 0.1 into the shoulder, as far as 1.8 up from the floor; what sits here needs a chamfer over 0.8.", "tail undercut", "depth 0.2 – 0.3"},
 		{"NOSE", "DIN 76-A", "Undercut of nose, DIN 76-A: floor Ø31.6 h13, 10.5 at most from the shoulder, corners R1.6, flank 30° on the thread's side; cut it before the thread.", "nose undercut", "31.21 – 31.60"},
 		{"NOSE", "DIN 76-B", "Undercut of nose, DIN 76-B: floor Ø31.6 h13, 7.5 at most from the shoulder", "nose undercut", "31.21 – 31.60"},
 		{"NUT", "DIN 76-C", "Undercut of nut, DIN 76-C: floor Ø16.5 H13, 10.3 at most from the shoulder", "nut undercut", "16.50 – 16.77"},
@@ -52,14 +53,38 @@ func TestUndercuts(t *testing.T) {
 	}
 }
 
-// The flank of DIN 509 leaves the cylinder at 15°: 0.3 / tan 15° = 1.12 long.
+// The flank of DIN 509 leaves the cylinder at 15°: 0.3 / tan 15° = 1.120 long. Form F
+// goes 0.2 into the shoulder and back to its plane at 8°, 0.2 / tan 8° = 1.423 long,
+// 2.1 above the floor: at 24.7 + 2.1 = 26.8. Form E leaves the shoulder as it is. In a
+// bore all is turned round: its floor lies outside, its shoulder inward.
 func TestUndercutContour(t *testing.T) {
 	t.Parallel()
-	m := work(t, "mm", strings.NewReplacer("TAIL", "undercut: DIN 509-F", ", NOSE", "", ", NUT", "").Replace(undercutShaft))
-	line := m.Out.Section.Outer
-	i := slices.IndexFunc(line, func(p plan.XY) bool { return p.XMm == 60 && p.YMm < 30 })
-	if i < 0 || line[i].YMm != 24.7 || line[i+2] != (plan.XY{XMm: 62.5, YMm: 25}) || line[i+1].YMm != 24.7 || line[i+1].XMm < 61.37 || line[i+1].XMm > 61.39 {
-		t.Errorf("contour %v", line)
+	plain := strings.NewReplacer(", NOSE", "", ", NUT", "", ", TAIL", "")
+	inner := strings.Replace(undercutShaft, "{name: nut, thread: M16, length: 40, NUT}", "{name: cup, diameter: 20, length: 40, undercut: DIN 509-F}", 1)
+	for _, c := range []struct {
+		text string
+		in   bool
+		want []plan.XY
+	}{
+		{strings.Replace(undercutShaft, "TAIL", "undercut: DIN 509-F", 1), false, []plan.XY{{XMm: 60, YMm: 30}, {XMm: 60, YMm: 26.8}, {XMm: 59.8, YMm: 25.376926}, {XMm: 59.8, YMm: 24.7}, {XMm: 61.380385, YMm: 24.7}, {XMm: 62.5, YMm: 25}}},
+		{strings.Replace(undercutShaft, "TAIL", "undercut: DIN 509-E", 1), false, []plan.XY{{XMm: 60, YMm: 30}, {XMm: 60, YMm: 24.7}, {XMm: 61.380385, YMm: 24.7}, {XMm: 62.5, YMm: 25}}},
+		{inner, true, []plan.XY{{XMm: 37.5, YMm: 10}, {XMm: 38.619615, YMm: 10.3}, {XMm: 40.2, YMm: 10.3}, {XMm: 40.2, YMm: 9.623074}, {XMm: 40, YMm: 8.2}, {XMm: 40, YMm: 4}}},
+	} {
+		m := work(t, "mm", plain.Replace(c.text))
+		line := m.Out.Section.Outer
+		if c.in {
+			line = m.Out.Section.Inner
+		}
+		i := slices.IndexFunc(line, func(p plan.XY) bool { return p == c.want[0] })
+		if i < 0 || len(line) < i+len(c.want) {
+			t.Errorf("no %v in %v", c.want[0], line)
+			continue
+		}
+		for j, q := range c.want {
+			if p := line[i+j]; math.Hypot(p.XMm-q.XMm, p.YMm-q.YMm) > 1e-5 {
+				t.Errorf("point %d is %v, want %v", j, p, q)
+			}
+		}
 	}
 }
 
@@ -70,11 +95,13 @@ func TestUndercutRefused(t *testing.T) {
 		"NOSE DIN 76-C":          {"no undercut is named DIN 76-C here", "DIN 76-A, DIN 76-B"},
 		"NUT DIN 76-A":           {"no undercut is named DIN 76-A here", "DIN 76-C, DIN 76-D"},
 		"SHORT DIN 509-F":        {"the undercut is 2.5 wide and the step 2 long", "narrower"},
+		"LOW DIN 509-F":          {"the undercut goes 1.8 up the shoulder, which is 1.5 high", "form E"},
+		"ALONE DIN 509-F":        {"tail has no shoulder for an undercut", "beside the shoulder"},
 	} {
 		at, name, _ := strings.Cut(named, " ")
 		text := undercutShaft
-		if at == "SHORT" {
-			at, text = "TAIL", strings.Replace(text, "length: 50", "length: 2", 1)
+		if edit, ok := map[string][2]string{"SHORT": {"length: 50", "length: 2"}, "LOW": {"diameter: 60", "diameter: 53"}, "ALONE": {"diameter: 60", "diameter: 50"}}[at]; ok {
+			at, text = "TAIL", strings.Replace(text, edit[0], edit[1], 1)
 		}
 		text = strings.Replace(text, at, "undercut: "+name, 1)
 		job := load(t, "mm", strings.NewReplacer(", NOSE", "", ", TAIL", "", ", NUT", "").Replace(text))
