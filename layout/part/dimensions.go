@@ -85,11 +85,18 @@ func limitsOnce(dims []plan.Dimension, ops []plan.Operation) []plan.Dimension {
 func (r *Sizes) cutDimensions() []plan.Dimension {
 	var out []plan.Dimension
 	for i := range r.Grooves {
-		if g := &r.Grooves[i]; g.Row.Face == "" {
-			out = append(out, plan.Dimension{
-				Kind: plan.DiameterDim, FromMm: g.Row.FromMm, ToMm: g.Row.ToMm, RadiusMm: geom.Clean(g.Row.FloorMm / 2), Inside: g.Row.Inside,
-				Text: g.sizeText(r.W), Limits: r.limitsText(g.floor)})
+		g := &r.Grooves[i]
+		d := plan.Dimension{Kind: plan.DiameterDim, FromMm: g.Row.FromMm, ToMm: g.Row.ToMm, RadiusMm: geom.Clean(g.Row.FloorMm / 2), Inside: g.Row.Inside, Text: g.sizeText(r.W), Limits: r.limitsText(g.floor)}
+		if g.Row.Face != "" { // from the nearer side of the metal; the limits of its depth stand in its row
+			d.Text, d.RadiusMm, d.Limits = "groove "+d.Text, geom.Clean(g.Row.OuterMm/2), ""
+			mid := (g.Row.FromMm + g.Row.ToMm) / 2
+			_, bores := r.Sides()
+			bore, round := stepAt(bores, mid), r.outsideAt(mid)
+			if d.Inside = bore != nil && (round == nil || g.Row.InnerMm-bore.Size.NominalMm < round.Size.NominalMm-g.Row.OuterMm); d.Inside {
+				d.RadiusMm = geom.Clean(g.Row.InnerMm / 2)
+			}
 		}
+		out = append(out, d)
 	}
 	for i := range r.Flats {
 		f := &r.Flats[i]
