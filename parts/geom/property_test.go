@@ -1,6 +1,7 @@
 package geom
 
 import (
+	"errors"
 	"fmt"
 	"math"
 	"slices"
@@ -175,8 +176,52 @@ func TestOutwardOfCusps(t *testing.T) {
 	}
 }
 
-// TestOutwardIntoCorners: an inside corner of a line and an arc is followed
-// along a polyline; the arc that is left of a bay may be short.
+// TestOutwardMeets: an inside corner of a line and an arc, or of two arcs, moves to
+// where the moved sides meet, however far: Pythagoras. A keyhole of 10 with a neck 4
+// wide closes at 2.
+func TestOutwardMeets(t *testing.T) {
+	t.Parallel()
+	const arch = "M-50 0 L50 0 L50 20 L30 20 A30 30 0 0 1 -30 20 L-50 20 Z"
+	const pair = "M0 15 A25 25 0 1 1 0 -15 A25 25 0 1 1 0 15 Z" // discs of 25 about ±20, 0
+	const bay = "M-50 -50 L-30 -50 A30 30 0 0 0 30 -50 L50 -50 L50 50 L-50 50 Z"
+	const keyhole = "M-40 -60 L40 -60 L40 40 L2 40 L2 9.79795897 A10 10 0 1 0 -2 9.79795897 L-2 40 L-40 40 Z"
+	for _, c := range []struct {
+		text   string
+		mm     float64
+		corner Point
+	}{
+		{arch, 15, Point{math.Sqrt(45*45 - 15*15), 35}},
+		{arch, 25, Point{math.Sqrt(55*55 - 25*25), 45}},
+		{pair, 10, Point{0, math.Sqrt(35*35 - 20*20)}},
+		{pair, 100, Point{0, -math.Sqrt(125*125 - 20*20)}},
+		{keyhole, 1.9, Point{0.1, 9.79795897}},
+		{bay, 25, Point{5, -50}}, {keyhole, 2.1, Point{}}, {keyhole, 10.5, Point{}}, {arch, 45, Point{}},
+	} {
+		out, err := Outward(path(t, c.text), c.mm)
+		if c.corner == (Point{}) {
+			if !errors.Is(err, ErrTight) {
+				t.Errorf("%s by %g: %v, want %v", c.text, c.mm, err, ErrTight)
+			}
+			continue
+		}
+		if err != nil {
+			t.Errorf("%s by %g: %v", c.text, c.mm, err)
+			continue
+		}
+		if got := NewContour(out).DepthMm(c.corner); math.Abs(got) > 1e-6 {
+			t.Errorf("%s by %g: %v lies %g inside", c.text, c.mm, c.corner, got)
+		}
+		was := NewContour(path(t, c.text))
+		for _, e := range piecesOf(out, false) {
+			if got := was.DepthMm(e.from); math.Abs(got+c.mm) > 1e-6 {
+				t.Errorf("%s by %g: %v is %g outside", c.text, c.mm, e.from, -got)
+			}
+		}
+	}
+}
+
+// TestOutwardIntoCorners: an inside corner of a line and an arc is followed; the arc
+// that is left of a bay may be short.
 func TestOutwardIntoCorners(t *testing.T) {
 	t.Parallel()
 	// The square of 100 grown by 2.5, less the mouth of the bay between its two
