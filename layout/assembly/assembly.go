@@ -34,6 +34,15 @@ type Body struct {
 // Box is the body's bounding box in the machine's frame.
 func (b *Body) Box() Box { return b.Solid.Box().Moved(b.Pose) }
 
+// boxes are those of bodies, in their order.
+func boxes(bodies []Body) []Box {
+	out := make([]Box, len(bodies))
+	for i := range bodies {
+		out[i] = bodies[i].Box()
+	}
+	return out
+}
+
 // Dist is Solid.Dist of a point in the machine's frame.
 func (b *Body) Dist(p Vec) float64 { return b.Solid.Dist(b.Pose.Inverse().Apply(p)) }
 

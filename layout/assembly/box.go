@@ -23,8 +23,8 @@ func (b Box) Centre() Vec { return b.Low.Add(b.High).Times(0.5) }
 // With is the smallest box around b and the points.
 func (b Box) With(points ...Vec) Box {
 	for _, p := range points {
-		b.Low = Vec{math.Min(b.Low.X, p.X), math.Min(b.Low.Y, p.Y), math.Min(b.Low.Z, p.Z)}
-		b.High = Vec{math.Max(b.High.X, p.X), math.Max(b.High.Y, p.Y), math.Max(b.High.Z, p.Z)}
+		b.Low = Vec{min(b.Low.X, p.X), min(b.Low.Y, p.Y), min(b.Low.Z, p.Z)}
+		b.High = Vec{max(b.High.X, p.X), max(b.High.Y, p.Y), max(b.High.Z, p.Z)}
 	}
 	return b
 }
@@ -44,15 +44,13 @@ func (b Box) Meets(c Box, mm float64) bool {
 		b.Low.Z <= c.High.Z+mm && c.Low.Z <= b.High.Z+mm
 }
 
-// dist is the distance from p to the box, 0 inside.
-func (b *Box) dist(p Vec) float64 {
+// within tells whether p lies in the box or nearer to it than mm.
+func (b *Box) within(p Vec, mm float64) bool {
 	dx := beyond(p.X, b.Low.X, b.High.X)
 	dy := beyond(p.Y, b.Low.Y, b.High.Y)
 	dz := beyond(p.Z, b.Low.Z, b.High.Z)
-	if dx == 0 && dy == 0 {
-		return dz
-	}
-	return math.Sqrt(dx*dx + dy*dy + dz*dz)
+	off := dx*dx + dy*dy + dz*dz
+	return off == 0 || mm > 0 && off < mm*mm
 }
 
 // beyond is how far x lies outside an interval.
@@ -98,17 +96,25 @@ func (b Box) Moved(p Pose) Box {
 
 // meetsLine tells whether a line, from its point at t = low to that at high,
 // passes the box.
-func (b Box) meetsLine(o, d Vec, low, high float64) bool {
-	const slack = surfaceMm
-	for _, ax := range [3][4]float64{{o.X, d.X, b.Low.X, b.High.X}, {o.Y, d.Y, b.Low.Y, b.High.Y}, {o.Z, d.Z, b.Low.Z, b.High.Z}} {
-		if math.Abs(ax[1]) < 1e-12 {
-			if ax[0] < ax[2]-slack || ax[0] > ax[3]+slack {
-				return false
-			}
-			continue
-		}
-		t0, t1 := (ax[2]-slack-ax[0])/ax[1], (ax[3]+slack-ax[0])/ax[1]
-		low, high = math.Max(low, math.Min(t0, t1)), math.Min(high, math.Max(t0, t1))
-	}
+func (b *Box) meetsLine(o, d Vec, low, high float64) bool {
+	low, high = slab1(o.X, d.X, b.Low.X, b.High.X, low, high)
+	low, high = slab1(o.Y, d.Y, b.Low.Y, b.High.Y, low, high)
+	low, high = slab1(o.Z, d.Z, b.Low.Z, b.High.Z, low, high)
 	return low <= high
+}
+
+// slab1 is what of a stretch of a line, which runs from o by d along an axis,
+// lies between two heights; a stretch of less than nothing if none does.
+func slab1(o, d, from, to, low, high float64) (float64, float64) {
+	const slack = surfaceMm
+	from, to = from-slack, to+slack
+	switch {
+	case d >= 1e-12:
+		return max(low, (from-o)/d), min(high, (to-o)/d)
+	case d <= -1e-12:
+		return max(low, (to-o)/d), min(high, (from-o)/d)
+	case o < from || o > to:
+		return 1, 0
+	}
+	return low, high
 }

@@ -29,8 +29,8 @@ const fine = 6 // twice the coarse sum's 3
 // apart from one another, less holes along an axis through flat faces; else a
 // sum of columns with its error. It is summed up once.
 func (s *Solid) Bulk() Bulk {
-	s.weighed.once.Do(func() { s.weighed.bulk = s.sumUp() })
-	return s.weighed.bulk
+	s.known.weighed.Do(func() { s.known.bulk = s.sumUp() })
+	return s.known.bulk
 }
 
 func (s *Solid) sumUp() Bulk {

@@ -106,12 +106,12 @@ func (c *coaxial) deepest(a, b *Body, limit float64) (at Vec, depth float64, dee
 	for deg := 0.0; deg < 360; deg += 3 {
 		p := c.at(where, deg)
 		da, db := a.Dist(p), b.Dist(p)
-		if math.Max(da, db) > surfaceMm {
+		if max(da, db) > surfaceMm {
 			continue // a hole clears it
 		}
-		d := -math.Max(da, db)
+		d := -max(da, db)
 		if d < surfaceMm { // on the surface of one, in the other
-			d = -math.Min(da, db)
+			d = -min(da, db)
 		}
 		if d > best {
 			at, best = p, d
@@ -154,7 +154,7 @@ func deepestSection(a, b *region) (at Pt, depth float64) {
 	// middle.
 	for _, p := range b.middles() {
 		if b.dist(p) < 0 {
-			if d := math.Min(-a.dist(p), -b.dist(p)); d > depth {
+			if d := min(-a.dist(p), -b.dist(p)); d > depth {
 				at, depth = p, d
 			}
 		}

@@ -5,67 +5,133 @@ import "math"
 // face is a piece of a surface: a point for each a and b between two limits.
 type face struct {
 	at             func(a, b float64) Vec
+	on             *Simple // whose frame the points are in; nil where it is the solid's
 	a0, a1, b0, b1 float64
 	centre         Vec
 	reach          float64 // no point of the face is further from the centre
 }
 
+// corners of a face, round it.
+type corners [4]Vec
+
 func newFace(at func(a, b float64) Vec, a0, a1, b0, b1 float64) face {
 	f := face{at: at, a0: a0, a1: a1, b0: b0, b1: b1}
-	f.centre = at((a0+a1)/2, (b0+b1)/2)
-	for _, c := range f.corners() {
-		f.reach = math.Max(f.reach, c.Sub(f.centre).Len())
+	f.settle(f.corners())
+	return f
+}
+
+// settle works out the middle and the reach.
+func (f *face) settle(round corners) {
+	f.centre, f.reach = f.point((f.a0+f.a1)/2, (f.b0+f.b1)/2), 0
+	for _, c := range round {
+		f.reach = max(f.reach, c.Sub(f.centre).Len())
+	}
+}
+
+// of is the face seen from the frame that a simple solid stands in.
+func (f face) of(s *Simple) face {
+	if !s.still {
+		f.on = s
+		f.centre = s.at.apply(f.centre)
 	}
 	return f
 }
 
-func (f *face) corners() [4]Vec {
-	return [4]Vec{f.at(f.a0, f.b0), f.at(f.a1, f.b0), f.at(f.a1, f.b1), f.at(f.a0, f.b1)}
+func (f *face) point(a, b float64) Vec {
+	p := f.at(a, b)
+	if f.on != nil {
+		p = f.on.at.apply(p)
+	}
+	return p
 }
 
-// halves cuts the face across its longer way.
-func (f *face) halves() [2]face {
+func (f *face) corners() corners {
+	return corners{f.point(f.a0, f.b0), f.point(f.a1, f.b0), f.point(f.a1, f.b1), f.point(f.a0, f.b1)}
+}
+
+// halves cuts a face with these corners across its longer way: the halves, their
+// corners, and the cut's two ends, which are corners of both.
+func (f *face) halves(round *corners) (halves [2]face, rounds [2]corners, ends [2]Vec) {
 	a, b := (f.a0+f.a1)/2, (f.b0+f.b1)/2
-	if f.at(f.a0, b).Sub(f.at(f.a1, b)).Len() > f.at(a, f.b0).Sub(f.at(a, f.b1)).Len() {
-		return [2]face{newFace(f.at, f.a0, a, f.b0, f.b1), newFace(f.at, a, f.a1, f.b0, f.b1)}
+	halves = [2]face{*f, *f}
+	left, right, low, high := f.point(f.a0, b), f.point(f.a1, b), f.point(a, f.b0), f.point(a, f.b1)
+	if left.Sub(right).Len() > low.Sub(high).Len() {
+		halves[0].a1, halves[1].a0 = a, a
+		rounds = [2]corners{{round[0], low, high, round[3]}, {low, round[1], round[2], high}}
+		ends = [2]Vec{low, high}
+	} else {
+		halves[0].b1, halves[1].b0 = b, b
+		rounds = [2]corners{{round[0], round[1], right, left}, {left, right, round[2], round[3]}}
+		ends = [2]Vec{left, right}
 	}
-	return [2]face{newFace(f.at, f.a0, f.a1, f.b0, b), newFace(f.at, f.a0, f.a1, b, f.b1)}
+	halves[0].settle(rounds[0])
+	halves[1].settle(rounds[1])
+	return halves, rounds, ends
 }
 
-// moved is the face seen from the frame that p stands in.
-func (f face) moved(p Pose) face {
-	at := f.at
-	f.at = func(a, b float64) Vec { return p.Apply(at(a, b)) }
-	f.centre = p.Apply(f.centre)
-	return f
-}
+// among is a set of up to 64 others that a walk is made for, bit by bit.
+type among uint64
 
-// walk goes through ever smaller pieces of the faces. It leaves a piece where
-// look says so, and stops below the finest reach; there it calls point with the
-// centre and the corners, each at least once.
-func walk(faces []face, finest float64, look func(f *face) bool, point func(p Vec)) {
-	for i := range faces {
-		if f := &faces[i]; look(f) {
-			for _, c := range f.corners() {
-				point(c)
+// walk goes through ever smaller pieces of a solid's surface on behalf of others.
+// look says which of those that came as far go on into a piece, by its middle and
+// reach; below the finest reach, point is given the middle and the corners that
+// lie on the surface and that look, at no reach, does not refuse: each at least
+// once.
+func (s *Solid) walk(finest float64, look func(centre Vec, reach float64, who among) among, point func(p Vec, who among)) {
+	w := walker{s, finest, look, point}
+	for i := range s.faces {
+		f := &s.faces[i]
+		if who, off := w.enter(f, math.MaxUint64); who != 0 {
+			round := f.corners()
+			for _, c := range round {
+				w.corner(c, who)
 			}
-			halve(f, finest, look, point)
+			w.halve(f, &round, who, off)
 		}
 	}
 }
 
-func halve(f *face, finest float64, look func(f *face) bool, point func(p Vec)) {
-	if f.reach <= finest {
-		point(f.centre)
+type walker struct {
+	solid  *Solid
+	finest float64
+	look   func(centre Vec, reach float64, who among) among
+	point  func(p Vec, who among)
+}
+
+// enter is who goes on into a face, none if it is off the surface as a whole, and
+// how far its middle is off it.
+func (w *walker) enter(f *face, who among) (in among, off float64) {
+	if who = w.look(f.centre, f.reach, who); who == 0 {
+		return 0, 0
+	}
+	if off = math.Abs(w.solid.Dist(f.centre)); off > f.reach+surfaceMm {
+		return 0, off
+	}
+	return who, off
+}
+
+func (w *walker) corner(p Vec, who among) {
+	if who = w.look(p, 0, who); who != 0 && math.Abs(w.solid.Dist(p)) < surfaceMm {
+		w.point(p, who)
+	}
+}
+
+func (w *walker) halve(f *face, round *corners, who among, off float64) {
+	if f.reach <= w.finest {
+		if off < surfaceMm {
+			if who = w.look(f.centre, 0, who); who != 0 {
+				w.point(f.centre, who)
+			}
+		}
 		return
 	}
 	// The cut's two ends are the new corners.
-	halves := f.halves()
-	point(halves[1].at(halves[1].a0, halves[1].b0))
-	point(halves[0].at(halves[0].a1, halves[0].b1))
+	halves, rounds, ends := f.halves(round)
+	w.corner(ends[0], who)
+	w.corner(ends[1], who)
 	for i := range halves {
-		if look(&halves[i]) {
-			halve(&halves[i], finest, look, point)
+		if in, off := w.enter(&halves[i], who); in != 0 {
+			w.halve(&halves[i], &rounds[i], in, off)
 		}
 	}
 }
@@ -75,12 +141,21 @@ func halve(f *face, finest float64, look func(f *face) bool, point func(p Vec)) 
 func (s *Solid) Surface(spacingMm float64) []Vec {
 	var out []Vec
 	seen := map[[3]int64]bool{}
-	walk(s.faces, spacingMm/2, func(*face) bool { return true }, func(p Vec) {
+	s.walk(spacingMm/2, func(Vec, float64, among) among { return 1 }, func(p Vec, _ among) {
 		key := [3]int64{int64(math.Round(p.X * 1e4)), int64(math.Round(p.Y * 1e4)), int64(math.Round(p.Z * 1e4))}
-		if !seen[key] && math.Abs(s.Dist(p)) < surfaceMm {
+		if !seen[key] {
 			seen[key] = true
 			out = append(out, p)
 		}
 	})
 	return out
+}
+
+// coarseMm is how far apart the points are that a body is seen to stand on.
+const coarseMm = 20
+
+// coarse is the Surface at that spacing, looked for once.
+func (s *Solid) coarse() []Vec {
+	s.known.looked.Do(func() { s.known.surface = s.Surface(coarseMm) })
+	return s.known.surface
 }

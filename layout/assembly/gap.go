@@ -27,8 +27,8 @@ func Gaps(a, b *Body, toward Vec) []Gap {
 	frame := Frame(Vec{}, toward, toward.Square())
 	inv := frame.Inverse()
 	box, other := b.Box().Moved(inv), a.Box().Moved(inv)
-	low := Pt{math.Max(box.Low.X, other.Low.X), math.Max(box.Low.Y, other.Low.Y)}
-	high := Pt{math.Min(box.High.X, other.High.X), math.Min(box.High.Y, other.High.Y)}
+	low := Pt{max(box.Low.X, other.Low.X), max(box.Low.Y, other.Low.Y)}
+	high := Pt{min(box.High.X, other.High.X), min(box.High.Y, other.High.Y)}
 	if low.X >= high.X || low.Y >= high.Y {
 		return nil
 	}
@@ -112,13 +112,18 @@ func Clearance(a, b *Body, limitMm, finestMm float64) (mm float64, at Vec, ok bo
 	mm = limitMm
 	near := func(a, b *Body) {
 		rel := a.Pose.Inverse().Of(b.Pose)
-		look := func(f *face) bool {
-			return math.Abs(b.Solid.Dist(f.centre)) <= f.reach+surfaceMm && a.Solid.Dist(rel.Apply(f.centre))-f.reach < mm-finestMm/10
-		}
-		walk(b.Solid.faces, finestMm/10, look, func(p Vec) {
-			if d := a.Solid.Dist(rel.Apply(p)); d < mm && math.Abs(b.Solid.Dist(p)) < surfaceMm {
-				mm, at, ok = d, b.Pose.Apply(p), true
+		look := func(centre Vec, reach float64, _ among) among {
+			least := mm
+			if reach > 0 {
+				least -= finestMm / 10
 			}
+			if a.Solid.Dist(rel.apply(centre))-reach < least {
+				return 1
+			}
+			return 0
+		}
+		b.Solid.walk(finestMm/10, look, func(p Vec, _ among) {
+			mm, at, ok = a.Solid.Dist(rel.apply(p)), b.Pose.Apply(p), true
 		})
 	}
 	near(a, b)

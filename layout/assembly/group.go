@@ -57,16 +57,22 @@ const standMm = 0.5
 func Standing(bodies []Body, up Vec) (Stand, bool) {
 	frame := Frame(Vec{}, up, up.Square())
 	inv := frame.Inverse()
+	low := make([]float64, len(bodies))
+	order := make([]int, len(bodies)) // the lowest first
+	for i := range bodies {
+		low[i], order[i] = bodies[i].Box().Moved(inv).Low.Z, i
+	}
+	slices.SortFunc(order, func(i, k int) int { return compare(low[i], low[k]) })
 	var points []Vec
 	lowest := math.Inf(1)
-	for i := range bodies {
-		b := &bodies[i]
-		if b.Box().Moved(inv).Low.Z > lowest+standMm {
-			continue
+	for _, i := range order {
+		if low[i] > lowest+standMm {
+			break
 		}
-		for _, p := range b.Solid.Surface(20) {
-			q := inv.Apply(b.Pose.Apply(p))
-			lowest = math.Min(lowest, q.Z)
+		rel := inv.Of(bodies[i].Pose)
+		for _, p := range bodies[i].Solid.coarse() {
+			q := rel.apply(p)
+			lowest = min(lowest, q.Z)
 			points = append(points, q)
 		}
 	}
@@ -139,7 +145,7 @@ func Slings(bodies []Body, up, along Vec, halfMm float64) (Sling, bool) {
 	top := g.Box.corners()
 	high := math.Inf(-1)
 	for _, c := range top {
-		high = math.Max(high, c.Dot(up))
+		high = max(high, c.Dot(up))
 	}
 	for i, side := range []float64{-1, 1} {
 		p := g.Centre.Add(along.Times(side * halfMm))

@@ -105,17 +105,24 @@ func (s *seg) at(t float64) Pt {
 	return Pt{s.c.X + s.r*cos, s.c.Y + s.r*sin}
 }
 
+// lineDist2 is the square of the distance from p to a straight line.
+func lineDist2(a, b, p Pt) float64 {
+	dx, dy := b.X-a.X, b.Y-a.Y
+	qx, qy := p.X-a.X, p.Y-a.Y
+	t := qx*dx + qy*dy
+	if l := dx*dx + dy*dy; t >= l {
+		qx, qy = p.X-b.X, p.Y-b.Y
+	} else if t > 0 {
+		t /= l
+		qx, qy = qx-dx*t, qy-dy*t
+	}
+	return qx*qx + qy*qy
+}
+
 // dist2 is the square of the distance to the segment.
 func (s *seg) dist2(p Pt) float64 {
 	if !s.arc {
-		d, q := s.b.sub(s.a), p.sub(s.a)
-		t := q.dot(d)
-		if l := d.dot(d); t >= l {
-			q = p.sub(s.b)
-		} else if t > 0 {
-			q = q.sub(d.times(t / l))
-		}
-		return q.dot(q)
+		return lineDist2(s.a, s.b, p)
 	}
 	q := p.sub(s.c)
 	if s.in(q) {
@@ -123,7 +130,7 @@ func (s *seg) dist2(p Pt) float64 {
 		return l * l
 	}
 	d, e := p.sub(s.a), p.sub(s.b)
-	return math.Min(d.dot(d), e.dot(e))
+	return min(d.dot(d), e.dot(e))
 }
 
 // split cuts an arc where it is highest and lowest, so that each piece lies on
@@ -156,16 +163,13 @@ func (s seg) split() []seg {
 	return out
 }
 
-// passes tells whether a line from p to the right crosses the segment.
-func (s *seg) passes(p Pt) bool {
-	if (s.a.Y > p.Y) == (s.b.Y > p.Y) {
-		return false
-	}
+// leftOf tells whether p, level with the segment, lies to the left of it.
+func (s *seg) leftOf(p Pt) bool {
 	if !s.arc {
 		return p.X < s.a.X+(s.b.X-s.a.X)*(p.Y-s.a.Y)/(s.b.Y-s.a.Y)
 	}
 	dy := p.Y - s.c.Y
-	return p.X < s.c.X+math.Copysign(math.Sqrt(math.Max(0, s.r*s.r-dy*dy)), s.mid.X)
+	return p.X < s.c.X+math.Copysign(math.Sqrt(max(0, s.r*s.r-dy*dy)), s.mid.X)
 }
 
 // region is an outline made ready for questions.
@@ -200,8 +204,8 @@ func newRegion(o Outline) *region {
 }
 
 func (g *region) bound(p Pt) {
-	g.low = Pt{math.Min(g.low.X, p.X), math.Min(g.low.Y, p.Y)}
-	g.high = Pt{math.Max(g.high.X, p.X), math.Max(g.high.Y, p.Y)}
+	g.low = Pt{min(g.low.X, p.X), min(g.low.Y, p.Y)}
+	g.high = Pt{max(g.high.X, p.X), max(g.high.Y, p.Y)}
 }
 
 // loop is the segments of loop i.
@@ -217,13 +221,15 @@ func (g *region) dist(p Pt) float64 {
 	best, inside := math.Inf(1), false
 	for i := range g.segs {
 		s := &g.segs[i]
-		if s.passes(p) {
+		if (s.a.Y > p.Y) != (s.b.Y > p.Y) && s.leftOf(p) {
 			inside = !inside
 		}
-		if !s.ghost {
-			if d := s.dist2(p); d < best {
-				best = d
-			}
+		switch {
+		case s.ghost:
+		case s.arc:
+			best = min(best, s.dist2(p))
+		default:
+			best = min(best, lineDist2(s.a, s.b, p))
 		}
 	}
 	if inside {
@@ -298,7 +304,7 @@ func (s *seg) pieces(tol float64) int {
 	if !s.arc {
 		return 1
 	}
-	step := 2 * math.Acos(math.Max(0, 1-tol/s.r))
+	step := 2 * math.Acos(max(0, 1-tol/s.r))
 	return max(1, int(math.Ceil(math.Abs(s.sweep)/step)))
 }
 

@@ -75,7 +75,7 @@ func allowance(allowed []Allowed) map[[2]string]float64 {
 	may := make(map[[2]string]float64, 2*len(allowed))
 	for _, x := range allowed {
 		for _, key := range [][2]string{{x.A, x.B}, {x.B, x.A}} {
-			may[key] = math.Max(may[key], x.UpToMm)
+			may[key] = max(may[key], x.UpToMm)
 		}
 	}
 	return may
@@ -84,13 +84,10 @@ func allowance(allowed []Allowed) map[[2]string]float64 {
 // pairs are the bodies whose boxes meet, two by two.
 func pairs(bodies []Body) [][2]*Body {
 	var out [][2]*Body
-	boxes := make([]Box, len(bodies))
-	for i := range bodies {
-		boxes[i] = bodies[i].Box()
-	}
+	near := boxes(bodies)
 	for i := range bodies {
 		for k := i + 1; k < len(bodies); k++ {
-			if boxes[i].Meets(boxes[k], 0) {
+			if near[i].Meets(near[k], 0) {
 				out = append(out, [2]*Body{&bodies[i], &bodies[k]})
 			}
 		}
@@ -103,7 +100,7 @@ func pairs(bodies []Body) [][2]*Body {
 func PairOverlap(a, b *Body, allowedMm float64, tol Tolerance) (Overlap, bool) {
 	out := Overlap{A: a.ID, B: b.ID}
 	if c, ok := onAxis(a, b); ok {
-		at, depth, deep := c.deepest(a, b, math.Max(allowedMm, tol.CoaxialMm))
+		at, depth, deep := c.deepest(a, b, max(allowedMm, tol.CoaxialMm))
 		if !deep {
 			return out, false
 		}
@@ -113,7 +110,7 @@ func PairOverlap(a, b *Body, allowedMm float64, tol Tolerance) (Overlap, bool) {
 			return out, true
 		}
 	}
-	limit := math.Max(allowedMm, tol.OtherMm)
+	limit := max(allowedMm, tol.OtherMm)
 	at, depth := deepest(a, b, limit, tol.FinestMm)
 	if back, more := deepest(b, a, limit, tol.FinestMm); more > depth {
 		out.At, out.DepthMm = back, more
@@ -136,50 +133,43 @@ func deepest(a, b *Body, limit, finest float64) (at Vec, depth float64) {
 	rel := a.Pose.Inverse().Of(b.Pose)
 	least := -limit - surfaceMm
 	best, where := least, Vec{}
-	try := func(p Vec) { // in b's frame
-		q := rel.Apply(p)
-		if a.Solid.bound.dist(q) > 0 {
-			return // outside
-		}
-		if d := a.Solid.Dist(q); d < best && math.Abs(b.Solid.Dist(p)) < surfaceMm {
-			best, where = d, p
-		}
-	}
-	look := func(f *face) bool {
-		centre := rel.Apply(f.centre)
-		if a.Solid.bound.dist(centre) > f.reach {
-			return false
+	look := func(mid Vec, reach float64, _ among) among { // in b's frame
+		centre := rel.apply(mid)
+		if !a.Solid.bound.within(centre, reach) {
+			return 0
 		}
 		d := a.Solid.Dist(centre)
-		if d-f.reach >= best || math.Abs(b.Solid.Dist(f.centre)) > f.reach+surfaceMm {
-			return false
+		if d-reach >= best {
+			return 0
 		}
-		if d < surfaceMm && f.reach > 2*finest {
+		if d < surfaceMm && reach > 2*finest && math.Abs(b.Solid.Dist(mid)) < surfaceMm {
 			// Faces that lie on one another and look the same way hide the
 			// depth: look below the surface.
-			try(f.centre)
-			if p, d, ok := under(a, b, rel, f.centre, -best); ok && d < best {
+			if d < best {
+				best, where = d, mid
+			}
+			if p, d, ok := under(a, b, rel, mid, -best); ok && d < best {
 				best, where = d, p
 			}
 		}
-		return true
+		return 1
 	}
-	walk(b.Solid.faces, finest, look, try)
+	b.Solid.walk(finest, look, func(p Vec, _ among) {
+		best, where = a.Solid.Dist(rel.apply(p)), p
+	})
 	if best == least {
 		return Vec{}, 0
 	}
 	return b.Pose.Apply(where), -best
 }
 
-// under looks for a place below b's surface at p that is deep in both bodies.
+// under looks for a place below b's surface, at p on it, that is deep in both
+// bodies.
 func under(a, b *Body, rel Pose, p Vec, deeper float64) (at Vec, dist float64, ok bool) {
-	if math.Abs(b.Solid.Dist(p)) > surfaceMm {
-		return p, 0, false
-	}
 	in := b.Solid.normal(p).Times(-1)
 	for h := 1.5 * deeper; h < 200; h *= 1.5 {
 		q := p.Add(in.Times(h))
-		d := math.Max(a.Solid.Dist(rel.Apply(q)), b.Solid.Dist(q))
+		d := max(a.Solid.Dist(rel.apply(q)), b.Solid.Dist(q))
 		if d > -0.5*h {
 			break
 		}

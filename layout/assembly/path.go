@@ -34,17 +34,64 @@ type Block struct {
 // way, in the order of the movers and the fixed. Each is looked for when it is
 // asked for.
 func (w Way) Blocks(movers, fixed []Body, allowed []Allowed) iter.Seq[Block] {
-	may := allowance(allowed)
 	return func(yield func(Block) bool) {
+		for pair, limit := range w.pairs(movers, fixed, allowed) {
+			if b, ok := w.block(&movers[pair[0]], &fixed[pair[1]], limit); ok && !yield(b) {
+				return
+			}
+		}
+	}
+}
+
+// Free tells whether Blocks has none. It leaves off at the first touch, and looks
+// at each body's surface once for all that it may meet.
+func (w Way) Free(movers, fixed []Body, allowed []Allowed) bool {
+	ahead, behind := make([][]target, len(movers)), make([][]target, len(fixed))
+	for pair, limit := range w.pairs(movers, fixed, allowed) {
+		m, f := &movers[pair[0]], &fixed[pair[1]]
+		if c, ok := w.onAxis(f, m); ok {
+			if len(c.stops(w, f, m, max(limit, w.Tolerance.CoaxialMm))) > 0 {
+				return false
+			}
+			continue
+		}
+		limit = max(limit, w.Tolerance.OtherMm)
+		ahead[pair[0]] = append(ahead[pair[0]], target{f, limit})
+		behind[pair[1]] = append(behind[pair[1]], target{m, limit})
+	}
+	touched := false
+	touch := func(Vec, Span) bool {
+		touched = true
+		return true
+	}
+	for i := range movers {
+		if w.rays(&movers[i], ahead[i], w.Back, touch); touched {
+			return false
+		}
+	}
+	for k := range fixed {
+		if w.rays(&fixed[k], behind[k], w.Back.Times(-1), touch); touched {
+			return false
+		}
+	}
+	return true
+}
+
+// pairs are a mover and a fixed body each that come near one another on the way,
+// by their places in the lists, and how deep they may lie in one another.
+func (w Way) pairs(movers, fixed []Body, allowed []Allowed) iter.Seq2[[2]int, float64] {
+	may := allowance(allowed)
+	stand := boxes(fixed)
+	return func(yield func([2]int, float64) bool) {
 		for i := range movers {
 			swept := movers[i].Box()
 			swept = swept.Join(swept.Moved(Move(w.Back.Times(w.FarMm))))
 			for k := range fixed {
-				limit := may[[2]string{movers[i].ID, fixed[k].ID}]
-				if math.IsInf(limit, 1) || !swept.Meets(fixed[k].Box(), 0) {
+				if !swept.Meets(stand[k], 0) {
 					continue
 				}
-				if b, ok := w.block(&movers[i], &fixed[k], limit); ok && !yield(b) {
+				limit := may[[2]string{movers[i].ID, fixed[k].ID}]
+				if !math.IsInf(limit, 1) && !yield([2]int{i, k}, limit) {
 					return
 				}
 			}
@@ -52,22 +99,29 @@ func (w Way) Blocks(movers, fixed []Body, allowed []Allowed) iter.Seq[Block] {
 	}
 }
 
+// onAxis tells whether two bodies are turned about one axis, along the way.
+func (w Way) onAxis(f, m *Body) (*coaxial, bool) {
+	c, ok := onAxis(f, m)
+	return c, ok && math.Abs(c.axis.Z.Dot(w.Back)) > 1-1e-9
+}
+
 func (w Way) block(m, f *Body, allowedMm float64) (Block, bool) {
 	out := Block{Mover: m.ID, Fixed: f.ID}
-	if c, ok := onAxis(f, m); ok && math.Abs(c.axis.Z.Dot(w.Back)) > 1-1e-9 {
-		for i, s := range c.stops(w, f, m, math.Max(allowedMm, w.Tolerance.CoaxialMm)) {
+	if c, ok := w.onAxis(f, m); ok {
+		for i, s := range c.stops(w, f, m, max(allowedMm, w.Tolerance.CoaxialMm)) {
 			out.take(i == 0, s)
 		}
 		return out, out.FirstMm > 0
 	}
-	limit := math.Max(allowedMm, w.Tolerance.OtherMm)
+	limit := max(allowedMm, w.Tolerance.OtherMm)
 	found := false
-	take := func(p Vec, s Span) {
+	take := func(p Vec, s Span) bool {
 		out.take(!found, stop{s.FromMm, s.ToMm, p})
 		found = true
+		return false
 	}
-	w.rays(m, f, w.Back, limit, func(p Vec, s Span) { take(p.Add(w.Back.Times(s.ToMm)), s) })
-	w.rays(f, m, w.Back.Times(-1), limit, take)
+	w.rays(m, []target{{f, limit}}, w.Back, func(p Vec, s Span) bool { return take(p.Add(w.Back.Times(s.ToMm)), s) })
+	w.rays(f, []target{{m, limit}}, w.Back.Times(-1), take)
 	return out, found
 }
 
@@ -91,30 +145,85 @@ func compare(a, b float64) int {
 	return 0
 }
 
+// target is a body that another may meet on the way, and how deep they may lie in
+// one another.
+type target struct {
+	body  *Body
+	limit float64
+}
+
 // rays goes along a direction from each point of b's surface and tells where it
-// runs deeper than the limit in a.
-func (w Way) rays(b, a *Body, along Vec, limit float64, found func(p Vec, s Span)) {
-	rel := a.Pose.Inverse().Of(b.Pose)
-	box := a.Solid.Box()
-	inA, inB := a.Pose.Inverse().Turn(along), b.Pose.Inverse().Turn(along)
-	look := func(f *face) bool {
-		grown := Box{box.Low.Sub(Vec{f.reach, f.reach, f.reach}), box.High.Add(Vec{f.reach, f.reach, f.reach})}
-		return grown.meetsLine(rel.Apply(f.centre), inA, 0, w.FarMm) && math.Abs(b.Solid.Dist(f.centre)) <= f.reach+surfaceMm
-	}
-	seen := map[Vec]bool{}
-	walk(b.Solid.faces, w.FinestMm, look, func(p Vec) {
-		q := rel.Apply(p)
-		if !box.meetsLine(q, inA, 0, w.FarMm) || seen[p] || math.Abs(b.Solid.Dist(p)) > surfaceMm || !leads(b.Solid, p, inB) {
+// runs deeper than the limit in one of the targets, until that is enough.
+func (w Way) rays(b *Body, targets []target, along Vec, found func(p Vec, s Span) (enough bool)) {
+	const most = 64
+	for first := 0; first < len(targets); first += most {
+		r := rayed{way: w, b: b, along: b.Pose.Inverse().Turn(along), seen: map[Vec]bool{}, found: found}
+		for _, t := range targets[first:min(first+most, len(targets))] {
+			inv := t.body.Pose.Inverse()
+			r.aims = append(r.aims, aim{t.body.Solid, t.limit, inv.Of(b.Pose), inv.Turn(along)})
+		}
+		if b.Solid.walk(w.FinestMm, r.look, r.point); r.enough {
 			return
 		}
-		seen[p] = true
-		for _, s := range a.Solid.spans(q, inA, 0, w.FarMm) {
-			middle := q.Add(inA.Times((s.FromMm + s.ToMm) / 2))
-			if s.ToMm > limit && a.Solid.Dist(middle) < -limit {
-				found(b.Pose.Apply(p), s)
+	}
+}
+
+// aim is a target as a surface's frame sees it: that frame in its own, and the way
+// in its own.
+type aim struct {
+	solid *Solid
+	limit float64
+	rel   Pose
+	along Vec
+}
+
+// rayed is a body whose surface is walked for targets.
+type rayed struct {
+	way    Way
+	b      *Body
+	along  Vec // in its own frame
+	aims   []aim
+	seen   map[Vec]bool
+	found  func(p Vec, s Span) (enough bool)
+	enough bool
+}
+
+func (r *rayed) look(centre Vec, reach float64, who among) (in among) {
+	if r.enough {
+		return 0
+	}
+	for k := range r.aims {
+		if who&(1<<k) == 0 {
+			continue
+		}
+		a := &r.aims[k]
+		box := a.solid.bound
+		box.Low, box.High = box.Low.Sub(Vec{reach, reach, reach}), box.High.Add(Vec{reach, reach, reach})
+		if box.meetsLine(a.rel.apply(centre), a.along, 0, r.way.FarMm) {
+			in |= 1 << k
+		}
+	}
+	return in
+}
+
+func (r *rayed) point(p Vec, who among) {
+	if r.seen[p] || !leads(r.b.Solid, p, r.along) {
+		return
+	}
+	r.seen[p] = true
+	for k := range r.aims {
+		if who&(1<<k) == 0 {
+			continue
+		}
+		a := &r.aims[k]
+		q := a.rel.apply(p)
+		for _, s := range a.solid.spans(q, a.along, 0, r.way.FarMm) {
+			middle := q.Add(a.along.Times((s.FromMm + s.ToMm) / 2))
+			if s.ToMm > a.limit && a.solid.Dist(middle) < -a.limit {
+				r.enough = r.found(r.b.Pose.Apply(p), s) || r.enough
 			}
 		}
-	})
+	}
 }
 
 // leads tells whether a point of a surface goes ahead of the solid, or is the
@@ -169,7 +278,7 @@ func meeting(w Way, fixed, mover []Span, back, limit float64) (here stop, met bo
 			if back < 0 {
 				from, to, z = m.FromMm-f.ToMm, m.ToMm-f.FromMm, f.FromMm
 			}
-			from, to = math.Max(from, 0), math.Min(to, w.FarMm)
+			from, to = max(from, 0), min(to, w.FarMm)
 			if to > limit && to > from && (!met || to > here.to) {
 				here, met = stop{from, to, Vec{Z: z}}, true
 			}

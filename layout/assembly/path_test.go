@@ -1,10 +1,49 @@
 package assembly
 
 import (
+	"fmt"
 	"math"
 	"slices"
 	"testing"
 )
+
+// blocks are what is in the way; Free says the same of it.
+func blocks(t *testing.T, way Way, movers, fixed []Body, allowed []Allowed) []Block {
+	t.Helper()
+	out := slices.Collect(way.Blocks(movers, fixed, allowed))
+	if free := way.Free(movers, fixed, allowed); free != (len(out) == 0) {
+		t.Errorf("free %v, but in the way: %+v", free, out)
+	}
+	return out
+}
+
+// A lid comes down on posts as high as the floor it stands on, more of them than
+// one walk looks for, then with one that stands out.
+func TestFreePastMany(t *testing.T) {
+	t.Parallel()
+	lid := Of(Cuboid(Vec{-500, -500, 0}, Vec{500, 500, 10}))
+	post := Of(Cuboid(Vec{-3, -3, -40}, Vec{3, 3, 0}))
+	var posts []Body
+	for i := range 100 {
+		posts = append(posts, at(fmt.Sprint("post", i), post, Move(Vec{X: float64(i%10)*90 - 400, Y: float64(i/10)*90 - 400})))
+	}
+	way := Way{Back: AxisZ, FarMm: 60, FinestMm: 50, Tolerance: Usual}
+	if got := blocks(t, way, []Body{still("lid", lid)}, posts, nil); len(got) != 0 {
+		t.Errorf("level posts: %+v", got)
+	}
+	for _, high := range []int{0, 63, 64, 99} {
+		raised := slices.Clone(posts)
+		raised[high].Pose.At.Z += 20
+		if got := blocks(t, way, []Body{still("lid", lid)}, raised, nil); len(got) != 1 || got[0].Fixed != posts[high].ID {
+			t.Errorf("post %d stands out: %+v", high, got)
+		}
+		up := way
+		up.Back = AxisZ.Times(-1)
+		if got := blocks(t, up, raised, []Body{still("lid", lid)}, nil); len(got) != 1 || got[0].Mover != posts[high].ID {
+			t.Errorf("post %d stands out of what comes: %+v", high, got)
+		}
+	}
+}
 
 // A shaft in a housing whose bore is 100 for 30 mm and 80 beyond.
 func TestBlocksOnAxis(t *testing.T) {
@@ -24,7 +63,7 @@ func TestBlocksOnAxis(t *testing.T) {
 		{"5 more, from the back", 45, AxisZ, 20},
 	} {
 		way := Way{Back: c.back, FarMm: 500, FinestMm: 3, Tolerance: Usual}
-		got := slices.Collect(way.Blocks([]Body{still("shaft", shaft(c.collar))}, []Body{still("housing", housing())}, nil))
+		got := blocks(t, way, []Body{still("shaft", shaft(c.collar))}, []Body{still("housing", housing())}, nil)
 		if len(got) > 0 != (c.first > 0) {
 			t.Errorf("%s: %+v", c.name, got)
 			continue
@@ -39,7 +78,7 @@ func TestBlocksOnAxis(t *testing.T) {
 	collar := Of(Turned([]ZR{{-100, 30}, {10, 30}, {10, 45}, {20, 45}, {20, 30}, {100, 30}}, nil))
 	ring := Of(Tube(60, 30, 70, 80))
 	way := Way{Back: AxisZ.Times(-1), FarMm: 300, FinestMm: 3, Tolerance: Usual}
-	got := slices.Collect(way.Blocks([]Body{still("ring", ring)}, []Body{still("shaft", collar)}, nil))
+	got := blocks(t, way, []Body{still("ring", ring)}, []Body{still("shaft", collar)}, nil)
 	if len(got) != 1 {
 		t.Fatalf("ring: %+v", got)
 	}
@@ -47,7 +86,7 @@ func TestBlocksOnAxis(t *testing.T) {
 	near(t, "ring last", got[0].LastMm, 50, 1e-9)
 	near(t, "ring at", got[0].At.Z, 10, 1e-9)
 	way.Back = AxisZ
-	if got := slices.Collect(way.Blocks([]Body{still("ring", ring)}, []Body{still("shaft", collar)}, nil)); len(got) != 0 {
+	if got := blocks(t, way, []Body{still("ring", ring)}, []Body{still("shaft", collar)}, nil); len(got) != 0 {
 		t.Errorf("ring from the back: %+v", got)
 	}
 	// Lobes pass between lugs that the whole section would hit.
@@ -55,7 +94,7 @@ func TestBlocksOnAxis(t *testing.T) {
 	lobes := Of(Tube(49, 42, -60, -50)).Cut(Cuboid(Vec{-70, -41, -61}, Vec{70, 41, -49}))
 	way.Back = AxisZ
 	for deg, want := range map[float64]int{0: 0, 90: 1} {
-		got := slices.Collect(way.Blocks([]Body{at("lobes", lobes, Rotate(AxisZ, deg))}, []Body{still("lugs", lugs)}, nil))
+		got := blocks(t, way, []Body{at("lobes", lobes, Rotate(AxisZ, deg))}, []Body{still("lugs", lugs)}, nil)
 		if len(got) != want {
 			t.Errorf("lobes at %g: %+v", deg, got)
 		} else if want == 1 {
@@ -64,7 +103,7 @@ func TestBlocksOnAxis(t *testing.T) {
 		}
 	}
 	way.Back = AxisZ.Times(-1)
-	if got := slices.Collect(way.Blocks([]Body{still("ring", ring)}, []Body{still("shaft", collar)}, []Allowed{{"ring", "shaft", math.Inf(1)}})); len(got) != 0 {
+	if got := blocks(t, way, []Body{still("ring", ring)}, []Body{still("shaft", collar)}, []Allowed{{"ring", "shaft", math.Inf(1)}}); len(got) != 0 {
 		t.Errorf("allowed: %+v", got)
 	}
 }
@@ -76,24 +115,24 @@ func TestBlocksElsewhere(t *testing.T) {
 	roof := Of(Cuboid(Vec{-30, -30, 200}, Vec{30, 30, 210}))
 	way := Way{Back: AxisZ, FarMm: 500, FinestMm: 5, Tolerance: Usual}
 	fixed := []Body{still("base", base), still("roof", roof)}
-	got := slices.Collect(way.Blocks([]Body{still("post", post)}, fixed, nil))
+	got := blocks(t, way, []Body{still("post", post)}, fixed, nil)
 	if len(got) != 1 || got[0].Fixed != "roof" {
 		t.Fatalf("from above: %+v", got)
 	}
 	near(t, "first", got[0].FirstMm, 210, 1e-6)
 	near(t, "last", got[0].LastMm, 50, 1e-6)
 	way.Back = AxisY
-	if got := slices.Collect(way.Blocks([]Body{still("post", post)}, fixed, nil)); len(got) != 0 {
+	if got := blocks(t, way, []Body{still("post", post)}, fixed, nil); len(got) != 0 {
 		t.Errorf("from the side, sliding on the base: %+v", got)
 	}
 	// A stud through its hole is free along it and not across.
 	stud := Of(Cylinder(5, -40, 20).At(Move(Vec{80, 30, 0})))
 	way.Back = AxisZ
-	if got := slices.Collect(way.Blocks([]Body{still("stud", stud)}, []Body{still("plate", plate())}, nil)); len(got) != 0 {
+	if got := blocks(t, way, []Body{still("stud", stud)}, []Body{still("plate", plate())}, nil); len(got) != 0 {
 		t.Errorf("stud along its hole: %+v", got)
 	}
 	way.Back = AxisX
-	if got := slices.Collect(way.Blocks([]Body{still("stud", stud)}, []Body{still("plate", plate())}, nil)); len(got) != 1 {
+	if got := blocks(t, way, []Body{still("stud", stud)}, []Body{still("plate", plate())}, nil); len(got) != 1 {
 		t.Errorf("stud across: %+v", got)
 	}
 }

@@ -13,15 +13,15 @@ func (s *prism) box() Box {
 }
 
 func (s *prism) dist(p Vec) float64 {
-	return slab(s.g.dist(Pt{p.X, p.Y}), math.Max(s.low-p.Z, p.Z-s.high))
+	return slab(s.g.dist(Pt{p.X, p.Y}), max(s.low-p.Z, p.Z-s.high))
 }
 
 // slab joins the distance to the side and that to the ends.
 func slab(side, end float64) float64 {
 	if side > 0 && end > 0 {
-		return math.Hypot(side, end)
+		return math.Sqrt(side*side + end*end)
 	}
-	return math.Max(side, end)
+	return max(side, end)
 }
 
 func (s *prism) hits(o, d Vec, ts []float64) []float64 {

@@ -16,7 +16,7 @@ func newRuled(a, b []Pt, low, high float64) *ruled {
 	s := &ruled{a: a, b: b, low: low, high: high}
 	most := 0.0
 	for i := range a {
-		most = math.Max(most, b[i].sub(a[i]).len()/(high-low))
+		most = max(most, b[i].sub(a[i]).len()/(high-low))
 	}
 	s.slope = 1 / math.Sqrt(1+most*most)
 	return s
@@ -40,24 +40,24 @@ func (s *ruled) level(t float64, buf []Pt) []Pt {
 
 func (s *ruled) dist(p Vec) float64 {
 	t := (p.Z - s.low) / (s.high - s.low)
-	t = math.Max(0, math.Min(1, t))
+	t = max(0, min(1, t))
 	q, best, inside := Pt{p.X, p.Y}, math.Inf(1), false
-	e := seg{b: mix(s.a[len(s.a)-1], s.b[len(s.a)-1], t)}
+	a, b := Pt{}, mix(s.a[len(s.a)-1], s.b[len(s.a)-1], t)
 	for i := range s.a {
-		e.a, e.b = e.b, mix(s.a[i], s.b[i], t)
-		if e.a == e.b {
+		a, b = b, mix(s.a[i], s.b[i], t)
+		if a == b {
 			continue
 		}
-		if (e.a.Y > q.Y) != (e.b.Y > q.Y) && q.X < e.a.X+(e.b.X-e.a.X)*(q.Y-e.a.Y)/(e.b.Y-e.a.Y) {
+		if (a.Y > q.Y) != (b.Y > q.Y) && q.X < a.X+(b.X-a.X)*(q.Y-a.Y)/(b.Y-a.Y) {
 			inside = !inside
 		}
-		best = math.Min(best, e.dist2(q))
+		best = min(best, lineDist2(a, b, q))
 	}
 	side := math.Sqrt(best) * s.slope
 	if inside {
 		side = -side
 	}
-	return math.Max(side, math.Max(s.low-p.Z, p.Z-s.high))
+	return max(side, max(s.low-p.Z, p.Z-s.high))
 }
 
 // hits are where the line crosses the ends and the rules' surfaces: P on the

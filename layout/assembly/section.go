@@ -84,7 +84,7 @@ func (b *Body) marks(plane Pose) []float64 {
 			}
 			for _, sg := range t.g.segs {
 				y := rel.Apply(Vec{Z: sg.a.X}).Y
-				across := math.Sqrt(math.Max(0, 1-rel.Z.Y*rel.Z.Y)) * sg.a.Y
+				across := math.Sqrt(max(0, 1-rel.Z.Y*rel.Z.Y)) * sg.a.Y
 				out = append(out, y-across, y+across)
 			}
 		}

@@ -17,7 +17,7 @@ func Crossings(bodies []Body, from, along Vec) []Crossing {
 	var out []Crossing
 	for i := range bodies {
 		b := &bodies[i]
-		if !b.Box().meetsLine(from, along, 0, math.Inf(1)) {
+		if box := b.Box(); !box.meetsLine(from, along, 0, math.Inf(1)) {
 			continue
 		}
 		inv := b.Pose.Inverse()
@@ -72,7 +72,7 @@ func addCover(list []Cover, c Cover) []Cover {
 	for i := range list {
 		if list[i].ID == c.ID {
 			list[i].Share += c.Share
-			list[i].FirstMm = math.Min(list[i].FirstMm, c.FirstMm)
+			list[i].FirstMm = min(list[i].FirstMm, c.FirstMm)
 			return list
 		}
 	}

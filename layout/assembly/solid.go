@@ -39,16 +39,35 @@ type column struct {
 type Simple struct {
 	shape    shape
 	at, back Pose
+	still    bool // its frame is the solid's
 	bound    Box  // where it stands
 	hollow   bool // as a cut: lies wholly in what it is cut from
 }
 
-func simple(s shape) Simple { return Simple{shape: s, at: Still, back: Still, bound: s.box()} }
+func simple(s shape) Simple {
+	return Simple{shape: s, at: Still, back: Still, still: true, bound: s.box()}
+}
 
 // At is the same solid with its frame at p.
 func (s Simple) At(p Pose) Simple {
 	at := p.Of(s.at)
 	return Simple{shape: s.shape, at: at, back: at.Inverse(), bound: s.shape.box().Moved(at)}
+}
+
+// dist is the shape's, of a point in the solid's frame.
+func (s *Simple) dist(p Vec) float64 {
+	if !s.still {
+		p = s.back.apply(p)
+	}
+	return s.shape.dist(p)
+}
+
+// hits are the shape's, of a line in the solid's frame.
+func (s *Simple) hits(o, d Vec, ts []float64) []float64 {
+	if !s.still {
+		o, d = s.back.apply(o), s.back.Turn(d)
+	}
+	return s.shape.hits(o, d, ts)
 }
 
 // Solid is what lies in any of the solids it was made Of, in all of those it
@@ -57,18 +76,20 @@ type Solid struct {
 	add, within, cut []Simple
 	bound            Box
 	faces            []face // of all the simple solids, in the solid's frame
-	weighed          *weighed
+	known            *known
 }
 
-// weighed is a solid's bulk, summed up when first asked for.
-type weighed struct {
-	once sync.Once
-	bulk Bulk
+// known is what was worked out of a solid when it was first asked for.
+type known struct {
+	weighed, looked, rimmed sync.Once
+	bulk                    Bulk
+	surface                 []Vec // coarseMm apart
+	rims                    [][]Vec
 }
 
 // Of is the union of simple solids.
 func Of(add ...Simple) *Solid {
-	s := &Solid{add: add, bound: nothing(), faces: facesOf(add), weighed: &weighed{}}
+	s := &Solid{add: add, bound: nothing(), faces: facesOf(add), known: &known{}}
 	for _, a := range add {
 		s.bound = s.bound.Join(a.bound)
 	}
@@ -78,7 +99,7 @@ func Of(add ...Simple) *Solid {
 // Cut is the solid without what lies in the others.
 func (s *Solid) Cut(away ...Simple) *Solid {
 	out := *s
-	out.weighed = &weighed{}
+	out.known = &known{}
 	out.cut = slices.Concat(s.cut, away)
 	out.faces = slices.Concat(s.faces, facesOf(away))
 	return &out
@@ -97,12 +118,12 @@ func (s *Solid) Hollow(inside ...Simple) *Solid {
 // Within is what of the solid lies in every one of the others too.
 func (s *Solid) Within(keep ...Simple) *Solid {
 	out := *s
-	out.weighed = &weighed{}
+	out.known = &known{}
 	out.within = slices.Concat(s.within, keep)
 	out.faces = slices.Concat(s.faces, facesOf(keep))
 	for _, k := range keep {
-		out.bound.Low = Vec{math.Max(out.bound.Low.X, k.bound.Low.X), math.Max(out.bound.Low.Y, k.bound.Low.Y), math.Max(out.bound.Low.Z, k.bound.Low.Z)}
-		out.bound.High = Vec{math.Min(out.bound.High.X, k.bound.High.X), math.Min(out.bound.High.Y, k.bound.High.Y), math.Min(out.bound.High.Z, k.bound.High.Z)}
+		out.bound.Low = Vec{max(out.bound.Low.X, k.bound.Low.X), max(out.bound.Low.Y, k.bound.Low.Y), max(out.bound.Low.Z, k.bound.Low.Z)}
+		out.bound.High = Vec{min(out.bound.High.X, k.bound.High.X), min(out.bound.High.Y, k.bound.High.Y), min(out.bound.High.Z, k.bound.High.Z)}
 	}
 	return &out
 }
@@ -111,7 +132,7 @@ func facesOf(list []Simple) []face {
 	var out []face
 	for i := range list {
 		for _, f := range list[i].shape.faces() {
-			out = append(out, f.moved(list[i].at))
+			out = append(out, f.of(&list[i]))
 		}
 	}
 	return out
@@ -127,19 +148,17 @@ func (s *Solid) Dist(p Vec) float64 {
 	d := math.Inf(1)
 	for i := range s.add {
 		a := &s.add[i]
-		if off := a.bound.dist(p); off == 0 || off < d {
-			d = math.Min(d, a.shape.dist(a.back.Apply(p)))
+		if i == 0 || a.bound.within(p, d) {
+			d = min(d, a.dist(p))
 		}
 	}
 	for i := range s.within {
-		w := &s.within[i]
-		d = math.Max(d, w.shape.dist(w.back.Apply(p)))
+		d = max(d, s.within[i].dist(p))
 	}
 	for i := range s.cut {
 		// Outside a cut's box the cut is no nearer than the box.
-		c := &s.cut[i]
-		if off := c.bound.dist(p); off == 0 || -off > d {
-			d = math.Max(d, -c.shape.dist(c.back.Apply(p)))
+		if c := &s.cut[i]; c.bound.within(p, -d) {
+			d = max(d, -c.dist(p))
 		}
 	}
 	return d
@@ -185,14 +204,14 @@ func (s *Solid) stretches(from, along Vec, low, high, limit float64) []Span {
 	for _, list := range [3][]Simple{s.add, s.within, s.cut} {
 		for i := range list {
 			if p := &list[i]; p.bound.meetsLine(from, along, low, high) {
-				ts = p.shape.hits(p.back.Apply(from), p.back.Turn(along), ts)
+				ts = p.hits(from, along, ts)
 			}
 		}
 	}
 	slices.Sort(ts)
 	var out []Span
 	for i := 0; i+1 < len(ts); i++ {
-		a, b := math.Max(low, ts[i]), math.Min(high, ts[i+1])
+		a, b := max(low, ts[i]), min(high, ts[i+1])
 		if b-a < 1e-7 || s.Dist(from.Add(along.Times((a+b)/2))) > limit {
 			continue
 		}
@@ -213,14 +232,14 @@ func (s *Solid) blocks(from, along Vec, length, limit, leastMm float64) bool {
 	for _, list := range [3][]Simple{s.add, s.within, s.cut} {
 		for i := range list {
 			if p := &list[i]; p.bound.meetsLine(from, along, 0, length) {
-				ts = p.shape.hits(p.back.Apply(from), p.back.Turn(along), ts)
+				ts = p.hits(from, along, ts)
 			}
 		}
 	}
 	slices.Sort(ts)
 	run := 0.0
 	for i := 0; i+1 < len(ts); i++ {
-		a, b := math.Max(0, ts[i]), math.Min(length, ts[i+1])
+		a, b := max(0, ts[i]), min(length, ts[i+1])
 		if b-a < 1e-7 {
 			continue
 		}

@@ -1,6 +1,9 @@
 package assembly
 
-import "math"
+import (
+	"math"
+	"sync"
+)
 
 // ZR is a point of a turned section: z along the axis and the radius, in mm.
 type ZR struct{ Z, R float64 }
@@ -62,7 +65,7 @@ func turnedLoop(points []Pt) *turned {
 func (t *turned) box() Box { return t.span }
 
 func (t *turned) dist(p Vec) float64 {
-	return t.g.dist(Pt{p.Z, math.Hypot(p.X, p.Y)})
+	return t.g.dist(Pt{p.Z, math.Sqrt(p.X*p.X + p.Y*p.Y)})
 }
 
 // hits are where a line crosses the cones, cylinders and rings.
@@ -83,7 +86,7 @@ func (t *turned) hits(o, d Vec, ts []float64) []float64 {
 		r0, r1 := s.a.Y+k*(o.Z-s.a.X), k*d.Z // the radius is r0 + r1 t along the line
 		n := len(ts)
 		ts = quadratic(d.X*d.X+d.Y*d.Y-r1*r1, 2*(o.X*d.X+o.Y*d.Y-r0*r1), o.X*o.X+o.Y*o.Y-r0*r0, ts)
-		low, high := math.Min(s.a.X, s.b.X)-surfaceMm, math.Max(s.a.X, s.b.X)+surfaceMm
+		low, high := min(s.a.X, s.b.X)-surfaceMm, max(s.a.X, s.b.X)+surfaceMm
 		kept := ts[:n]
 		for _, x := range ts[n:] {
 			if z := o.Z + x*d.Z; z >= low && z <= high {
@@ -220,11 +223,19 @@ func sharp(d, e Pt) bool {
 	return math.Abs(math.Atan2(d.cross(e), d.dot(e))) > 10*math.Pi/180
 }
 
+// unitRing is round once, of radius 1.
+var unitRing = sync.OnceValue(func() (out [around + 1]Vec) {
+	for k := range out {
+		out[k] = Clock(1, 360*float64(k)/around)
+	}
+	return out
+})
+
 func ring(r, z float64) []Vec {
-	var out []Vec
-	for k := range around + 1 {
-		p := Clock(r, 360*float64(k)/around)
-		out = append(out, Vec{p.X, p.Y, z})
+	unit := unitRing()
+	out := make([]Vec, len(unit))
+	for k, p := range unit {
+		out[k] = Vec{r * p.X, r * p.Y, z}
 	}
 	return out
 }

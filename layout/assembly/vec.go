@@ -125,6 +125,15 @@ func (p Pose) Turn(v Vec) Vec {
 	}
 }
 
+// apply is Apply, for the loops that do little else.
+func (p *Pose) apply(v Vec) Vec {
+	return Vec{
+		p.At.X + (p.X.X*v.X + p.Y.X*v.Y + p.Z.X*v.Z),
+		p.At.Y + (p.X.Y*v.X + p.Y.Y*v.Y + p.Z.Y*v.Z),
+		p.At.Z + (p.X.Z*v.X + p.Y.Z*v.Y + p.Z.Z*v.Z),
+	}
+}
+
 // Of is the pose in the surrounding frame of what stands at q in this one.
 func (p Pose) Of(q Pose) Pose {
 	return Pose{p.Turn(q.X), p.Turn(q.Y), p.Turn(q.Z), p.Apply(q.At)}

@@ -222,10 +222,8 @@ func (s drawnSolid) edges(fineMm float64) [][]Vec {
 			}
 		}
 	}
-	for i := range s.cut {
-		for _, line := range s.rims(i) {
-			out = append(out, s.onSurface(chords(line, fineMm), fineMm)...)
-		}
+	for _, line := range s.rims() {
+		out = append(out, s.onSurface(chords(line, fineMm), fineMm)...)
 	}
 	return out
 }
@@ -306,10 +304,19 @@ func (s *Solid) chord(a, b Vec, fineMm float64) bool {
 	return b.Sub(a).Len() < 2*fineMm && s.on(a) && s.on(b)
 }
 
-// rims are the edges that cut i makes in the rest of the solid: where the lines
-// along its surface enter and leave.
-func (s *Solid) rims(i int) [][]Vec {
-	c := &s.cut[i]
+// rims are the edges that cuts make in the rest of the solid, whoever looks:
+// worked out once.
+func (s *Solid) rims() [][]Vec {
+	s.known.rimmed.Do(func() {
+		for i := range s.cut {
+			s.known.rims = append(s.known.rims, s.rim(&s.cut[i])...)
+		}
+	})
+	return s.known.rims
+}
+
+// rim is where the lines along a cut's surface enter and leave the solid.
+func (s *Solid) rim(c *Simple) [][]Vec {
 	rest := Solid{add: s.add, within: s.within, bound: s.bound}
 	box := c.shape.box()
 	along := c.at.Turn(AxisZ)

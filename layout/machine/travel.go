@@ -141,13 +141,14 @@ func (m *Machine) comes(j *plan.JointPlan, movers, fixed []int) []plan.Problem {
 	}
 	// The shortest way out is likely the one that is meant.
 	slices.SortStableFunc(ways, func(a, b assembly.Way) int { return cmp.Compare(a.FarMm, b.FarMm) })
-	worst := assembly.Block{LastMm: -1}
 	for _, w := range ways {
-		b, met := m.block(w, mv, fx)
-		if !met {
+		if w.Free(mv, fx, m.loose) {
 			return nil
 		}
-		if b.LastMm > worst.LastMm { // it comes furthest out this way
+	}
+	worst := assembly.Block{LastMm: -1}
+	for _, w := range ways {
+		if b, _ := m.block(w, mv, fx); b.LastMm > worst.LastMm { // it comes furthest out this way
 			worst = b
 		}
 	}
@@ -166,7 +167,8 @@ func (s *soFar) drive(j *plan.JointPlan, screws, fixed []int) {
 			mv[0].Solid = m.shanks[mv[0].ID]
 			w := way(mv[0].Pose.Z, mv, fx)
 			w.FarMm = -mv[0].Solid.Box().Low.Z
-			if b, met := m.block(w, mv, fx); met {
+			if !w.Free(mv, fx, m.loose) {
+				b, _ := m.block(w, mv, fx)
 				return m.blocked(j, b)
 			}
 		}
