@@ -12,9 +12,6 @@ type shape interface {
 	// exact, and the surface is never nearer than it says.
 	dist(p Vec) float64
 	box() Box
-	// hits appends at least every t at which the line o + t d crosses the
-	// surface.
-	hits(o, d Vec, ts []float64) []float64
 	// faces cover the surface; points of a face that are off it count for
 	// nothing.
 	faces() []face
@@ -67,7 +64,15 @@ func (s *Simple) hits(o, d Vec, ts []float64) []float64 {
 	if !s.still {
 		o, d = s.back.apply(o), s.back.Turn(d)
 	}
-	return s.shape.hits(o, d, ts)
+	switch shape := s.shape.(type) { // each by its name, so that ts stays on the stack
+	case *turned:
+		return shape.hits(o, d, ts)
+	case *prism:
+		return shape.hits(o, d, ts)
+	case *ruled:
+		return shape.hits(o, d, ts)
+	}
+	return ts
 }
 
 // Solid is what lies in any of the solids it was made Of, in all of those it

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"sort"
+	"sync"
 
 	"centrepop/parts/geom"
 )
@@ -48,7 +49,21 @@ var letterDrills = [...]float64{
 // 50 by 0.5. The sizes are in ISO 235 and DIN 338/345 (from memory); which of
 // them a shop keeps is common practice. Inch: 1/16 to 1 by 1/64, to 2 by 1/32,
 // number drills 1 to 60 and letters A to Z (ASME B94.11M, from memory).
+//
+// The list is the same each time and must not be written to.
 func StockDrills(s System) []DrillSize {
+	if s == Inch {
+		return inchDrills()
+	}
+	return metricDrills()
+}
+
+var (
+	metricDrills = sync.OnceValue(func() []DrillSize { return listed(Metric) })
+	inchDrills   = sync.OnceValue(func() []DrillSize { return listed(Inch) })
+)
+
+func listed(s System) []DrillSize {
 	var out []DrillSize
 	if s == Inch {
 		for n, d := range numberDrills {

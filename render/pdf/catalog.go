@@ -149,6 +149,9 @@ func outlineTree(doc *draw.Document) []entry {
 	return entries
 }
 
+// escaped are the characters of a string in parentheses that mean something there.
+var escaped = strings.NewReplacer(`\`, `\\`, "(", `\(`, ")", `\)`)
+
 // textString writes a text string (clause 7.9.2.2): as it is where it is
 // printable ASCII, else in UTF-16 with a byte order mark, in hexadecimal.
 // Control characters become spaces: one of them would start a language code.
@@ -159,7 +162,7 @@ func textString(s string) string {
 		ascii = ascii && r >= ' ' && r <= '~'
 	}
 	if ascii {
-		return "(" + strings.NewReplacer(`\`, `\\`, "(", `\(`, ")", `\)`).Replace(s) + ")"
+		return "(" + escaped.Replace(s) + ")"
 	}
 	var b strings.Builder
 	b.WriteString("<FEFF")

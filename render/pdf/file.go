@@ -55,10 +55,15 @@ func (f *file) object(body string) int {
 
 // put writes the object of a reserved number.
 func (f *file) put(n int, body string) {
-	f.offsets[n-1] = f.at
-	f.write(fmt.Sprintf("%d 0 obj\n", n))
+	f.begin(n)
 	f.write(body)
 	f.write("\nendobj\n")
+}
+
+// begin opens the object of a reserved number.
+func (f *file) begin(n int) {
+	f.offsets[n-1] = f.at
+	f.write(fmt.Sprintf("%d 0 obj\n", n))
 }
 
 // stream writes a stream, compressed, with further entries of its dictionary.
@@ -73,7 +78,13 @@ func (f *file) packed(entries string, data []byte) int {
 
 // plain writes a stream as it is.
 func (f *file) plain(entries string, data []byte) int {
-	return f.object(fmt.Sprintf("<<%s /Length %d>>\nstream\n%s\nendstream", entries, len(data), data))
+	n := f.reserve()
+	f.begin(n)
+	f.write(fmt.Sprintf("<<%s /Length %d>>\nstream\n", entries, len(data)))
+	_, _ = f.w.Write(data) // as in write
+	f.at += len(data)
+	f.write("\nendstream\nendobj\n")
+	return n
 }
 
 // finish writes cross-reference table and trailer, whose identifier depends

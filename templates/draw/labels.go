@@ -92,10 +92,16 @@ func (o *Occupied) at(c [2]int32) *cell {
 	return in
 }
 
+// span are the first and the last of the squares that the part of r in the window
+// touches.
+func (o *Occupied) span(r Rect) (lo, hi [2]int32) {
+	w := o.Window.Grown(clearMm)
+	return cellOf(max(r.X0, w.X0), max(r.Y0, w.Y0)), cellOf(min(r.X1, w.X1), min(r.Y1, w.Y1))
+}
+
 // squares lists the squares that the part of r in the window touches.
 func (o *Occupied) squares(r Rect) iter.Seq[[2]int32] {
-	w := o.Window.Grown(clearMm)
-	lo, hi := cellOf(max(r.X0, w.X0), max(r.Y0, w.Y0)), cellOf(min(r.X1, w.X1), min(r.Y1, w.Y1))
+	lo, hi := o.span(r)
 	return func(yield func([2]int32) bool) {
 		for i := lo[0]; i <= hi[0]; i++ {
 			for j := lo[1]; j <= hi[1]; j++ {
@@ -219,9 +225,12 @@ func (o *Occupied) clear(r Rect, ofLines bool) bool {
 		return false
 	}
 	g := r.Grown(clearMm)
-	for c := range o.squares(g) {
-		if in := o.cells[c]; in != nil && in.meets(g, ofLines) {
-			return false
+	lo, hi := o.span(g)
+	for i := lo[0]; i <= hi[0]; i++ { // not over squares: this is asked for every place tried
+		for j := lo[1]; j <= hi[1]; j++ {
+			if in := o.cells[[2]int32{i, j}]; in != nil && in.meets(g, ofLines) {
+				return false
+			}
 		}
 	}
 	return true

@@ -25,12 +25,34 @@ func window(f draw.Frame) draw.Rect {
 	return draw.R(draw.MarginMm+ruleMm, draw.MarginMm+ruleMm, f.WidthMm-draw.MarginMm, f.HeightMm-draw.MarginMm-stripMm-1.5)
 }
 
-// captionLines are what stands over a template that shares its sheet.
+// caption names what stands over a tile: all that the words depend on.
+type caption struct {
+	n, count int
+	widthMm  float64
+}
+
+// captionLines are what stands over a template that shares its sheet. Packing asks
+// for them again and again.
 func (one *tile) captionLines() []string {
+	key := caption{n: one.n, widthMm: max(one.window.Width(), captionLeastMm) - captionPadMm}
+	if one.n > 0 {
+		key.count = one.grid.count()
+	}
+	if lines, done := one.of.captions[key]; done {
+		return lines
+	}
+	if one.of.captions == nil {
+		one.of.captions = map[caption][]string{}
+	}
+	one.of.captions[key] = one.captionFor(key)
+	return one.of.captions[key]
+}
+
+func (one *tile) captionFor(key caption) []string {
 	t := one.of
 	count, name := "", ""
 	if one.n > 0 {
-		count = fmt.Sprintf("tile %d of %d", one.n, one.grid.count())
+		count = fmt.Sprintf("tile %d of %d", key.n, key.count)
 	}
 	if t.exact {
 		name = t.name
@@ -39,12 +61,11 @@ func (one *tile) captionLines() []string {
 	if t.part.Quantity > 1 {
 		head += " · make " + strconv.Itoa(t.part.Quantity) + ", print as often"
 	}
-	width := max(one.window.Width(), captionLeastMm) - captionPadMm
-	lines := draw.Wrap(head, draw.TextMm, true, width)
+	lines := draw.Wrap(head, draw.TextMm, true, key.widthMm)
 	if one.n <= 1 {
 		for _, text := range append([]string{one.joining()}, t.legend...) {
 			if text != "" {
-				lines = append(lines, draw.Wrap(text, draw.SmallMm, false, width)...)
+				lines = append(lines, draw.Wrap(text, draw.SmallMm, false, key.widthMm)...)
 			}
 		}
 	}

@@ -37,6 +37,7 @@ type template struct {
 	ends     [][2]float64
 	points   []canvas.Point        // of the outline, once asked for
 	cut      map[[2]float64][]tile // the tiles for a size of sheet, once asked for
+	captions map[caption][]string  // once asked for
 	square   bool                  // set by edges, so that a side may be left out
 	exact    bool                  // cut out along its outline: nothing may be left out
 	legend   []string

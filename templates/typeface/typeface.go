@@ -177,44 +177,65 @@ func WidthMm(text string, sizeMm float64, bold bool) float64 {
 // empty text gives one empty line. A width or size that is not positive and
 // finite breaks at line feeds only.
 func Wrap(text string, sizeMm, widthMm float64, bold bool) []string {
-	var lines []string
-	for _, paragraph := range strings.Split(text, "\n") {
-		if !positive(widthMm) || !positive(sizeMm) {
-			lines = append(lines, paragraph)
-			continue
-		}
-		lines = append(lines, wrapParagraph(paragraph, sizeMm, widthMm, bold)...)
+	if !positive(widthMm) || !positive(sizeMm) {
+		return strings.Split(text, "\n")
 	}
-	return lines
+	em := faceOf(bold).em
+	w := wrapping{bold: bold, fits: func(units int) bool { return float64(units)/em*sizeMm <= widthMm }, space: units(" ", bold)}
+	for paragraph := range strings.SplitSeq(text, "\n") {
+		w.paragraph(singleSpaced(paragraph))
+	}
+	return w.lines
 }
 
-func wrapParagraph(text string, sizeMm, widthMm float64, bold bool) []string {
-	em := faceOf(bold).em
-	fits := func(units int) bool { return float64(units)/em*sizeMm <= widthMm }
-	space := units(" ", bold)
-	var lines []string
-	line, lineUnits := "", 0
-	for _, word := range strings.Fields(text) {
-		wordUnits := units(word, bold)
-		if line != "" {
-			if joined := lineUnits + space + wordUnits; fits(joined) {
-				line, lineUnits = line+" "+word, joined
-				continue
-			}
-			lines = append(lines, line)
+// singleSpaced is a text with one space between its words and none about them.
+func singleSpaced(text string) string {
+	last := ' '
+	for _, r := range text {
+		if r == ' ' && last == ' ' || r != ' ' && unicode.IsSpace(r) {
+			return strings.Join(strings.Fields(text), " ")
 		}
-		for !fits(wordUnits) {
-			head := longestHead(word, func(s string) bool { return fits(units(s, bold)) })
-			if head == len(word) {
+		last = r
+	}
+	return strings.TrimSuffix(text, " ")
+}
+
+// wrapping is a text being broken into lines.
+type wrapping struct {
+	bold  bool
+	fits  func(units int) bool
+	space int
+	lines []string
+}
+
+// paragraph breaks a single-spaced text. Its lines are pieces of it.
+func (w *wrapping) paragraph(text string) {
+	start, end, lineUnits := 0, 0, 0 // of the line in text
+	for at := 0; at < len(text); {
+		next := len(text)
+		if n := strings.IndexByte(text[at:], ' '); n >= 0 {
+			next = at + n
+		}
+		wordUnits := units(text[at:next], w.bold)
+		if joined := lineUnits + w.space + wordUnits; end > start && w.fits(joined) {
+			end, lineUnits, at = next, joined, next+1
+			continue
+		}
+		if end > start {
+			w.lines = append(w.lines, text[start:end])
+		}
+		for !w.fits(wordUnits) {
+			head := longestHead(text[at:next], func(s string) bool { return w.fits(units(s, w.bold)) })
+			if head == next-at {
 				break
 			}
-			lines = append(lines, word[:head])
-			word = word[head:]
-			wordUnits = units(word, bold)
+			w.lines = append(w.lines, text[at:at+head])
+			at += head
+			wordUnits = units(text[at:next], w.bold)
 		}
-		line, lineUnits = word, wordUnits
+		start, end, lineUnits, at = at, next, wordUnits, next+1
 	}
-	return append(lines, line)
+	w.lines = append(w.lines, text[start:end])
 }
 
 // longestHead returns the length in bytes of the longest beginning of the
