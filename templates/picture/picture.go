@@ -65,18 +65,7 @@ func Section(part *plan.PartPlan, features []plan.Feature, w, h float64) draw.Pa
 		}
 		p.Draw.Add(draw.Shape{Path: edges, Stroke: draw.Black, WidthMm: draw.ThinMm})
 	}
-	for _, t := range s.Threads {
-		off := -0.9
-		if t.Inside {
-			off = 0.9
-		}
-		fx, fy := at(plan.XY{XMm: t.FromMm, YMm: t.RadiusMm}, 1)
-		tx, _ := at(plan.XY{XMm: t.ToMm, YMm: t.RadiusMm}, 1)
-		p.Draw.Add(draw.Segment(fx, fy+off, tx, fy+off, draw.ThinMm))
-		if !t.Inside && !s.Flat {
-			p.Draw.Add(draw.Segment(fx, 2*axis-fy-off, tx, 2*axis-fy-off, draw.ThinMm))
-		}
-	}
+	threadLines(&p.Draw, s, at)
 	for _, k := range part.Keyways {
 		p.Draw.Add(draw.Shape{Path: keywayPath(k, at), Fill: draw.White, Stroke: draw.Black, WidthMm: draw.ThinMm})
 	}
@@ -106,6 +95,23 @@ func Section(part *plan.PartPlan, features []plan.Feature, w, h float64) draw.Pa
 	}
 	BalloonRow(&p, spots)
 	return p
+}
+
+// threadLines are the thin lines of the section's threads, beside their crests.
+func threadLines(d *draw.Drawing, s *plan.Section, at func(plan.XY, float64) (float64, float64)) {
+	for _, t := range s.Threads {
+		off := -0.9
+		if t.Inside {
+			off = 0.9
+		}
+		fx, fy := at(plan.XY{XMm: t.FromMm, YMm: t.RadiusMm}, 1)
+		tx, _ := at(plan.XY{XMm: t.ToMm, YMm: t.RadiusMm}, 1)
+		d.Add(draw.Segment(fx, fy+off, tx, fy+off, draw.ThinMm))
+		if !t.Inside && !s.Flat {
+			_, lower := at(plan.XY{YMm: t.RadiusMm}, -1)
+			d.Add(draw.Segment(fx, lower-off, tx, lower-off, draw.ThinMm))
+		}
+	}
 }
 
 // keywayPath is a keyway turned into the upper half of the section; a
@@ -215,139 +221,213 @@ func outsidePath(s *plan.Section, at func(plan.XY, float64) (float64, float64)) 
 // Face draws a face with its holes and numbers. Balloons stand in
 // columns at the left and the right.
 func Face(face *plan.Face, features []plan.Feature, w, h float64) draw.Panel {
+	f := newFacePicture(face, features, w, h)
+	f.outline()
+	f.circles()
+	f.openings()
+	f.titles()
+	for k, side := range f.sides {
+		f.balloons(k, side)
+	}
+	f.numbers()
+	return f.panel
+}
+
+// facePicture is a face being drawn at a scale, with what already takes room.
+type facePicture struct {
+	face           *plan.Face
+	panel          draw.Panel
+	sides          [2][]balloonSpot // left and right
+	scale          float64
+	ox, oy         float64 // where the face's origin falls
+	pad, top, w, h float64
+	room           *draw.Occupied
+}
+
+// balloonSpot is a feature and the place that its leader ends at.
+type balloonSpot struct {
+	ft   plan.Feature
+	x, y float64
+}
+
+func newFacePicture(face *plan.Face, features []plan.Feature, w, h float64) *facePicture {
 	pad := FacePadMm
 	if len(features) == 0 {
 		pad = 3
 	}
-	p := draw.Panel{Width: w + 2*pad, Height: TopPadMm + h + CaptionMm}
+	f := &facePicture{face: face, pad: pad, w: w, h: h, scale: h / (face.MaxMm.YMm - face.MinMm.YMm)}
+	f.panel = draw.Panel{Width: w + 2*pad, Height: TopPadMm + h + CaptionMm}
 	mid := (face.MinMm.XMm + face.MaxMm.XMm) / 2
-	type spot struct {
-		ft   plan.Feature
-		x, y float64
-	}
-	var sides [2][]spot
 	for i, ft := range features {
 		k := 0
 		if ft.Balloon.XMm > mid || (ft.Balloon.XMm == mid && i%2 == 1) {
 			k = 1
 		}
-		sides[k] = append(sides[k], spot{ft: ft})
+		f.sides[k] = append(f.sides[k], balloonSpot{ft: ft})
 	}
 	// A long list on one side makes the panel taller.
-	need := BalloonStepMm * float64(max(len(sides[0]), len(sides[1])))
+	need := BalloonStepMm * float64(max(len(f.sides[0]), len(f.sides[1])))
 	if need > h+CaptionMm {
-		p.Height += need - h - CaptionMm
+		f.panel.Height += need - h - CaptionMm
 	}
-	scale := h / (face.MaxMm.YMm - face.MinMm.YMm)
-	top := -TopPadMm - (p.Height-TopPadMm-h-CaptionMm)/2
-	ox, oy := pad-face.MinMm.XMm*scale, top-face.MaxMm.YMm*scale
+	f.top = -TopPadMm - (f.panel.Height-TopPadMm-h-CaptionMm)/2
+	f.ox, f.oy = pad-face.MinMm.XMm*f.scale, f.top-face.MaxMm.YMm*f.scale
+	f.room = draw.NewOccupied(draw.R(pad-1, f.top-h-1, pad+w+1, f.top+1))
+	return f
+}
 
-	room := draw.NewOccupied(draw.R(pad-1, top-h-1, pad+w+1, top+1))
-	if outline, err := canvas.ParseSVGPath(string(face.Outline)); err == nil {
-		outline = outline.Transform(canvas.Identity.Translate(ox, oy).Scale(scale, scale))
-		p.Draw.Add(draw.Shape{Path: outline, Stroke: draw.Black, WidthMm: draw.LineMm})
-		room.AddPath(outline)
+// at is where a point of the face falls in the picture.
+func (f *facePicture) at(xMm, yMm float64) (float64, float64) {
+	return f.ox + xMm*f.scale, f.oy + yMm*f.scale
+}
+
+// placed is a path of the face in the picture.
+func (f *facePicture) placed(p *canvas.Path) *canvas.Path {
+	return p.Transform(canvas.Identity.Translate(f.ox, f.oy).Scale(f.scale, f.scale))
+}
+
+// stroke draws a path and keeps its room.
+func (f *facePicture) stroke(shape draw.Shape) {
+	shape.Stroke = draw.Black
+	f.panel.Draw.Add(shape)
+	f.room.AddPath(shape.Path)
+}
+
+func (f *facePicture) outline() {
+	if outline, err := canvas.ParseSVGPath(string(f.face.Outline)); err == nil {
+		f.stroke(draw.Shape{Path: f.placed(outline), WidthMm: draw.LineMm})
 	}
-	for _, c := range face.Folds {
+	for _, c := range f.face.Folds {
 		if line, err := canvas.ParseSVGPath(string(c)); err == nil {
-			line = line.Transform(canvas.Identity.Translate(ox, oy).Scale(scale, scale))
-			p.Draw.Add(draw.Shape{Path: line, Stroke: draw.Black, WidthMm: draw.ThinMm, DashMm: draw.CutDash})
-			room.AddPath(line)
+			f.stroke(draw.Shape{Path: f.placed(line), WidthMm: draw.ThinMm, DashMm: draw.CutDash})
 		}
 	}
-	for _, c := range face.Circles {
-		x, y, r := ox+c.CentreMm.XMm*scale, oy+c.CentreMm.YMm*scale, c.DiameterMm/2*scale
+}
+
+func (f *facePicture) circles() {
+	for _, c := range f.face.Circles {
+		x, y := f.at(c.CentreMm.XMm, c.CentreMm.YMm)
+		r := c.DiameterMm / 2 * f.scale
 		if c.Pitch {
 			// A pitch circle may run out over the edges of a plate.
 			circle := &draw.Drawing{Items: []draw.Item{draw.Ring(x, y, r, draw.HairMm, draw.ChainDash...)}}
-			p.Draw.Add(draw.Group{Drawing: circle, Transform: canvas.Identity, Clip: room.Window.Path()})
+			f.panel.Draw.Add(draw.Group{Drawing: circle, Transform: canvas.Identity, Clip: f.room.Window.Path()})
 		} else {
-			p.Draw.Add(draw.Stadium(x, y, c.HalfMm.XMm*scale, c.HalfMm.YMm*scale, r, draw.LineMm))
+			f.panel.Draw.Add(draw.Stadium(x, y, c.HalfMm.XMm*f.scale, c.HalfMm.YMm*f.scale, r, draw.LineMm))
 		}
-		room.AddCircle(x, y, r)
+		f.room.AddCircle(x, y, r)
 	}
-	for _, notch := range face.Notches {
+}
+
+// openings are the keyways of bores, the holes and the slots.
+func (f *facePicture) openings() {
+	d := &f.panel.Draw
+	for _, notch := range f.face.Notches {
 		path := &canvas.Path{}
-		path.MoveTo(ox+notch[0].XMm*scale, oy+notch[0].YMm*scale)
+		path.MoveTo(f.at(notch[0].XMm, notch[0].YMm))
 		for _, q := range notch[1:] {
-			path.LineTo(ox+q.XMm*scale, oy+q.YMm*scale)
+			path.LineTo(f.at(q.XMm, q.YMm))
 		}
-		p.Draw.Add(draw.Shape{Path: path, Fill: draw.White}, draw.Shape{Path: path, Stroke: draw.Black, WidthMm: draw.LineMm})
-		room.AddPath(path)
+		d.Add(draw.Shape{Path: path, Fill: draw.White})
+		f.stroke(draw.Shape{Path: path, WidthMm: draw.LineMm})
 	}
-	for _, hole := range face.Holes {
-		x, y, r := ox+hole.XMm*scale, oy+hole.YMm*scale, max(0.6, hole.DiameterMm/2*scale)
-		p.Draw.Add(draw.Ring(x, y, r, 0.25), draw.Segment(x-r-0.8, y, x+r+0.8, y, draw.HairMm), draw.Segment(x, y-r-0.8, x, y+r+0.8, draw.HairMm))
-		room.AddCircle(x, y, r)
+	for _, hole := range f.face.Holes {
+		x, y, r := f.hole(hole)
+		d.Add(draw.Ring(x, y, r, 0.25), draw.Segment(x-r-0.8, y, x+r+0.8, y, draw.HairMm), draw.Segment(x, y-r-0.8, x, y+r+0.8, draw.HairMm))
+		f.room.AddCircle(x, y, r)
 	}
-	for _, s := range face.Slots {
-		path := draw.SlotPath(s.EndsMm[0].XMm, s.EndsMm[0].YMm, s.EndsMm[1].XMm, s.EndsMm[1].YMm, s.WidthMm).Transform(canvas.Identity.Translate(ox, oy).Scale(scale, scale))
-		p.Draw.Add(draw.Shape{Path: path, Stroke: draw.Black, WidthMm: 0.25})
-		room.AddPath(path)
+	for _, s := range f.face.Slots {
+		path := draw.SlotPath(s.EndsMm[0].XMm, s.EndsMm[0].YMm, s.EndsMm[1].XMm, s.EndsMm[1].YMm, s.WidthMm)
+		f.stroke(draw.Shape{Path: f.placed(path), WidthMm: 0.25})
 	}
-	p.Draw.Add(draw.TopArrow(pad+w/2, top+1.4, 5))
-	p.Draw.Add(draw.Text{XMm: pad + w/2 + 3, YMm: top + 2.2, SizeMm: draw.TextMm, Bold: true, Content: "TOP"})
-	caption := words.Upper(face.Face) + " face"
-	if len(face.Folds) > 0 {
-		caption = "Flat blank, " + words.Upper(face.Face) + " face"
+}
+
+// hole is where a hole falls, and a radius that can be seen.
+func (f *facePicture) hole(hole plan.Hole) (x, y, r float64) {
+	x, y = f.at(hole.XMm, hole.YMm)
+	return x, y, max(0.6, hole.DiameterMm/2*f.scale)
+}
+
+// titles are TOP and the words below.
+func (f *facePicture) titles() {
+	d, mid := &f.panel.Draw, f.pad+f.w/2
+	d.Add(draw.TopArrow(mid, f.top+1.4, 5))
+	d.Add(draw.Text{XMm: mid + 3, YMm: f.top + 2.2, SizeMm: draw.TextMm, Bold: true, Content: "TOP"})
+	caption := words.Upper(f.face.Face) + " face"
+	if len(f.face.Folds) > 0 {
+		caption = "Flat blank, " + words.Upper(f.face.Face) + " face"
 	}
-	if full := caption + ", seen from the back"; face.Mirrored && draw.TextWidth(full, draw.TextMm, true) < p.Width-1 {
+	if full := caption + ", seen from the back"; f.face.Mirrored && draw.TextWidth(full, draw.TextMm, true) < f.panel.Width-1 {
 		caption = full
 	}
-	caption, size := draw.Shrink(caption, draw.TextMm, true, p.Width-1)
-	p.Draw.Add(draw.Text{XMm: p.Width / 2, YMm: top - h - 5, SizeMm: size, Bold: true, Align: draw.Centre, Content: caption})
+	caption, size := draw.Shrink(caption, draw.TextMm, true, f.panel.Width-1)
+	d.Add(draw.Text{XMm: f.panel.Width / 2, YMm: f.top - f.h - 5, SizeMm: size, Bold: true, Align: draw.Centre, Content: caption})
+}
 
-	for k, side := range sides {
+// balloons are a column at the left (0) or the right (1), in an order in which
+// no two leaders cross.
+func (f *facePicture) balloons(k int, side []balloonSpot) {
+	wanted := make([]float64, len(side))
+	for i := range side {
+		side[i].x, side[i].y = f.at(side[i].ft.Balloon.XMm, side[i].ft.Balloon.YMm)
+	}
+	slices.SortStableFunc(side, func(a, b balloonSpot) int { return cmp.Compare(a.y, b.y) })
+	for i := range side {
+		wanted[i] = side[i].y
+	}
+	low := f.top - f.h - CaptionMm + draw.BalloonMm
+	places := draw.Spread(wanted, BalloonStepMm, min(low, -f.panel.Height+draw.BalloonMm), -draw.BalloonMm-1)
+	bx := draw.BalloonMm + 0.5
+	if k == 1 {
+		bx = f.panel.Width - bx
+	}
+	untangle(side, places, bx)
+	for i, q := range side {
+		f.panel.Draw.Add(draw.Leader(bx, places[i], q.x, q.y)...)
+		f.panel.Draw.Add(draw.Balloon(bx, places[i], q.ft.N)...)
+		f.room.AddLine(bx, places[i], q.x, q.y)
+	}
+}
+
+// untangle swaps the spots whose leaders from a column at bx cross.
+func untangle(side []balloonSpot, places []float64, bx float64) {
+	crossed := func(i, j int) bool {
+		return draw.Cross(bx, places[i], side[i].x, side[i].y, bx, places[j], side[j].x, side[j].y)
+	}
+	for range side {
 		for i := range side {
-			side[i].x, side[i].y = ox+side[i].ft.Balloon.XMm*scale, oy+side[i].ft.Balloon.YMm*scale
-		}
-		slices.SortStableFunc(side, func(a, b spot) int { return cmp.Compare(a.y, b.y) })
-		wanted := make([]float64, len(side))
-		for i := range side {
-			wanted[i] = side[i].y
-		}
-		low := top - h - CaptionMm + draw.BalloonMm
-		places := draw.Spread(wanted, BalloonStepMm, min(low, -p.Height+draw.BalloonMm), -draw.BalloonMm-1)
-		bx := draw.BalloonMm + 0.5
-		if k == 1 {
-			bx = p.Width - bx
-		}
-		for range side {
-			for i := range side {
-				for j := i + 1; j < len(side); j++ {
-					if draw.Cross(bx, places[i], side[i].x, side[i].y, bx, places[j], side[j].x, side[j].y) {
-						side[i], side[j] = side[j], side[i]
-					}
+			for j := i + 1; j < len(side); j++ {
+				if crossed(i, j) {
+					side[i], side[j] = side[j], side[i]
 				}
 			}
 		}
-		for i, q := range side {
-			p.Draw.Add(draw.Leader(bx, places[i], q.x, q.y)...)
-			p.Draw.Add(draw.Balloon(bx, places[i], q.ft.N)...)
-			room.AddLine(bx, places[i], q.x, q.y)
-		}
 	}
-	for _, hole := range face.Holes {
-		x, y, r := ox+hole.XMm*scale, oy+hole.YMm*scale, max(0.6, hole.DiameterMm/2*scale)
-		smallNumber(&p.Draw, room, x, y, r, hole.XMm, hole.YMm, hole.N)
-	}
-	for _, s := range face.Slots {
-		smallNumber(&p.Draw, room, ox+s.XMm*scale, oy+s.YMm*scale, s.WidthMm/2*scale, s.XMm, s.YMm, s.N)
-	}
-	return p
 }
 
-// smallNumber writes a hole's number beside it in a picture, if there is
-// room; the template has them all.
-func smallNumber(d *draw.Drawing, room *draw.Occupied, x, y, r, dirX, dirY float64, n int) {
+// numbers are those of the holes and slots beside them, where there is room.
+func (f *facePicture) numbers() {
+	for _, hole := range f.face.Holes {
+		x, y, r := f.hole(hole)
+		f.number(x, y, r, math.Atan2(hole.YMm, hole.XMm), hole.N)
+	}
+	for _, s := range f.face.Slots {
+		x, y := f.at(s.XMm, s.YMm)
+		f.number(x, y, s.WidthMm/2*f.scale, math.Atan2(s.YMm, s.XMm), s.N)
+	}
+}
+
+// number writes a hole's number outward from its centre, if there is room; the
+// template has them all.
+func (f *facePicture) number(x, y, r, outward float64, n int) {
 	text := strconv.Itoa(n)
 	w, h := draw.TextWidth(text, draw.SmallMm, true), draw.AscentMm*draw.SmallMm
-	spot, ok := room.Find(x, y, w, h, r+1.2, r+4.5, math.Atan2(dirY, dirX), room.Free)
+	spot, ok := f.room.Find(x, y, w, h, r+1.2, r+4.5, outward, f.room.Free)
 	if !ok {
 		return
 	}
-	room.AddText(spot)
-	d.Add(draw.Text{XMm: spot.X0, YMm: spot.Y0, SizeMm: draw.SmallMm, Bold: true, Content: text})
+	f.room.AddText(spot)
+	f.panel.Draw.Add(draw.Text{XMm: spot.X0, YMm: spot.Y0, SizeMm: draw.SmallMm, Bold: true, Content: text})
 }
 
 // Metal is a place in a cut surface for the end of a leader: the middle of the

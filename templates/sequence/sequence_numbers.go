@@ -16,112 +16,129 @@ type keyNumber struct{ label, value, rest string }
 
 // keyNumbers are the few numbers of a joint that the hands need.
 func keyNumbers(j *plan.JointPlan, units parts.Units) []keyNumber {
-	var out []keyNumber
-	add := func(label, value, rest string) { out = append(out, keyNumber{label, value, rest}) }
 	switch {
 	case j.Press != nil:
-		p := j.Press
-		force := func() {
-			w := words.Writer{Units: units}
-			rest := "at the end of travel"
-			if p.ShopPressN > 0 {
-				press, _, _ := strings.Cut(w.Force(p.ShopPressN, 0), " (")
-				rest = "the shop's press: " + press
-			}
-			value, _, _ := strings.Cut(w.Forces(p.ForceN.Min, p.ForceN.Max, 1), " (") // the step has both units
-			add("Press force", strings.ReplaceAll(value, " – ", "–"), rest)
-		}
-		heat := func() {
-			add("Heat the hub to", words.Trim(p.HeatHubC, 0)+" °C", "clearance "+sized(p.ClearanceMm, units))
-		}
-		switch p.Method {
-		case "heat":
-			heat()
-		case "cool":
-			add("Cool the shaft to", words.Trim(p.CoolShaftC, 0)+" °C", "clearance "+sized(p.ClearanceMm, units))
-		default:
-			force()
-			if p.HeatLimitC == 0 || p.HeatHubC <= p.HeatLimitC { // what the hub stands
-				heat()
-				out[1].label = "Or heat the hub to"
-			}
-		}
-		value, other := smallRange(p.InterferenceMm, units)
-		add("Interference", value, words.Join(" ", other, "on diameter"))
-		add("Lead-in", sized(p.LeadInMm, units)+" × "+words.Angle(p.LeadInDeg), "on the edge that enters")
+		return pressNumbers(j.Press, units)
 	case j.Weld != nil:
-		w := j.Weld
-		if w.Designation != "" {
-			add("Fillet", w.Designation, "leg "+words.Short(w.LegMm, units)+", throat "+sized(w.ThroatMm, units))
-		} else {
-			rest := ""
-			switch {
-			case w.DepthMm > 0:
-				rest = words.Angle(w.BevelDeg) + ", " + sized(w.DepthMm, units) + " along the round"
-			case w.BevelDeg > 0:
-				rest = words.Angle(w.BevelDeg) + ", root face " + sized(w.RootFaceMm, units)
-			}
-			add("Butt", w.Symbol, rest)
-		}
-		add("Gap", sized(w.GapMm, units), "when set up")
-		if n := len(w.TacksDeg); n > 0 {
-			add("Tacks", strconv.Itoa(n)+" × "+sized(w.TackLengthMm, units), "in the order shown")
-		}
-		add("Runs", strconv.Itoa(w.Runs), w.Process+", buy "+words.Trim(w.BuyKg, 2)+" kg")
+		return weldNumbers(j.Weld, units)
 	case j.Bolt != nil:
-		b := j.Bolt
-		add("Bolts", strconv.Itoa(b.Count)+" × "+b.Ordered, words.Join(", ", b.Class, b.Head+" head"))
-		if b.Ordered == "" {
-			out[0].value = strconv.Itoa(b.Count) + " × " + b.Size
-		}
-		if b.Class == "" {
-			out[0].label, out[0].rest = "Studs", "made here, a nut at each end"
-		}
-		if b.TorqueNm > 0 {
-			value, rest := words.Trim(b.TorqueNm, 0)+" N m", "threads "+b.Threads+"; "+b.OtherThreads+" "+words.Trim(b.OtherTorqueNm, 0)
-			if units == parts.Inches {
-				value, rest = words.Trim(b.TorqueNm/words.NmPerPoundFoot, 0)+" lb ft", "threads "+b.Threads+"; "+b.OtherThreads+" "+words.Trim(b.OtherTorqueNm/words.NmPerPoundFoot, 0)
-			}
-			add("Torque", value, rest)
-		}
-		add("Thread engaged", sized(b.EngagementMm, units), "needs "+sized(b.NeedMm, units))
-		if len(b.Grip) > 0 {
-			var grip []string
-			for _, g := range b.Grip {
-				grip = append(grip, words.Short(g.ThickMm, units))
-			}
-			add("Grip", sized(b.GripMm, units), "from the head "+strings.Join(grip, " + "))
-		}
+		return boltNumbers(j.Bolt, units)
 	case j.Slide != nil:
-		p := j.Slide
-		value, other := smallRange(p.PlayMm, units)
-		add("Play of the bore", value, words.Join(", ", other, "on diameter"))
-		if p.Key != "" {
-			add("Key", p.Key, sized(p.KeyOnMm, units)+" of it in the hub")
-		}
-		label, along := "Free along the shaft", p.FreeMm
-		if p.FreeMm < 0 {
-			label, along = "Past its seat", -p.FreeMm
-		}
-		add(label, sized(along, units), p.Keeper)
+		return slideNumbers(j.Slide, units)
 	case j.Bearing != nil:
-		b := j.Bearing
-		if b.HasEndFloat {
-			label, rest := "End float", "dial gauge on the shaft end"
-			if b.EndFloatMm.Max <= 0 {
-				label, rest = "Preload", "tighter than no play"
-			}
-			value, other := smallRange(b.EndFloatMm, units)
-			add(label, value, words.Join(", ", other, rest))
+		return bearingNumbers(j.Bearing, units)
+	}
+	return nil
+}
+
+func pressNumbers(p *plan.PressPlan, units parts.Units) []keyNumber {
+	heat := keyNumber{"Heat the hub to", words.Trim(p.HeatHubC, 0) + " °C", "clearance " + sized(p.ClearanceMm, units)}
+	var out []keyNumber
+	switch p.Method {
+	case "heat":
+		out = append(out, heat)
+	case "cool":
+		out = append(out, keyNumber{"Cool the shaft to", words.Trim(p.CoolShaftC, 0) + " °C", heat.rest})
+	default:
+		out = append(out, pressForce(p, units))
+		if p.HeatLimitC == 0 || p.HeatHubC <= p.HeatLimitC { // what the hub stands
+			heat.label = "Or heat the hub to"
+			out = append(out, heat)
 		}
-		if b.HeatConeC > 0 {
-			add("Cone goes on at", words.Trim(b.HeatConeC, 0)+" °C", "")
+	}
+	value, other := smallRange(p.InterferenceMm, units)
+	return append(out,
+		keyNumber{"Interference", value, words.Join(" ", other, "on diameter")},
+		keyNumber{"Lead-in", sized(p.LeadInMm, units) + " × " + words.Angle(p.LeadInDeg), "on the edge that enters"})
+}
+
+// pressForce is the force in the unit that the press shows; the step has both.
+func pressForce(p *plan.PressPlan, units parts.Units) keyNumber {
+	w := words.Writer{Units: units}
+	rest := "at the end of travel"
+	if p.ShopPressN > 0 {
+		press, _, _ := strings.Cut(w.Force(p.ShopPressN, 0), " (")
+		rest = "the shop's press: " + press
+	}
+	value, _, _ := strings.Cut(w.Forces(p.ForceN.Min, p.ForceN.Max, 1), " (")
+	return keyNumber{"Press force", strings.ReplaceAll(value, " – ", "–"), rest}
+}
+
+func weldNumbers(w *plan.WeldPlan, units parts.Units) []keyNumber {
+	first := keyNumber{label: "Butt", value: w.Symbol}
+	switch {
+	case w.Designation != "":
+		first = keyNumber{"Fillet", w.Designation, "leg " + words.Short(w.LegMm, units) + ", throat " + sized(w.ThroatMm, units)}
+	case w.DepthMm > 0:
+		first.rest = words.Angle(w.BevelDeg) + ", " + sized(w.DepthMm, units) + " along the round"
+	case w.BevelDeg > 0:
+		first.rest = words.Angle(w.BevelDeg) + ", root face " + sized(w.RootFaceMm, units)
+	}
+	out := []keyNumber{first, {"Gap", sized(w.GapMm, units), "when set up"}}
+	if n := len(w.TacksDeg); n > 0 {
+		out = append(out, keyNumber{"Tacks", strconv.Itoa(n) + " × " + sized(w.TackLengthMm, units), "in the order shown"})
+	}
+	return append(out, keyNumber{"Runs", strconv.Itoa(w.Runs), w.Process + ", buy " + words.Trim(w.BuyKg, 2) + " kg"})
+}
+
+func boltNumbers(b *plan.BoltPlan, units parts.Units) []keyNumber {
+	first := keyNumber{"Bolts", strconv.Itoa(b.Count) + " × " + b.Ordered, words.Join(", ", b.Class, b.Head+" head")}
+	if b.Ordered == "" {
+		first.value = strconv.Itoa(b.Count) + " × " + b.Size
+	}
+	if b.Class == "" {
+		first.label, first.rest = "Studs", "made here, a nut at each end"
+	}
+	out := []keyNumber{first}
+	if b.TorqueNm > 0 {
+		unit, per := " N m", 1.0
+		if units == parts.Inches {
+			unit, per = " lb ft", words.NmPerPoundFoot
 		}
-		add("Sleeve for the cone", "Ø"+words.Short(b.ConeSleeveInMm, units)+" / "+words.Short(b.ConeSleeveOutMm, units), "inside / outside at most, "+words.LengthWord(units))
-		add("Ring for the cup", "Ø"+words.Short(b.CupRingInMm, units)+" / "+words.Short(b.CupRingOutMm, units), "inside / outside, "+words.LengthWord(units))
-		add("Grease", words.Trim(b.GreaseG, 0)+" g", "when regreasing")
+		out = append(out, keyNumber{"Torque", words.Trim(b.TorqueNm/per, 0) + unit,
+			"threads " + b.Threads + "; " + b.OtherThreads + " " + words.Trim(b.OtherTorqueNm/per, 0)})
+	}
+	out = append(out, keyNumber{"Thread engaged", sized(b.EngagementMm, units), "needs " + sized(b.NeedMm, units)})
+	if len(b.Grip) > 0 {
+		var grip []string
+		for _, g := range b.Grip {
+			grip = append(grip, words.Short(g.ThickMm, units))
+		}
+		out = append(out, keyNumber{"Grip", sized(b.GripMm, units), "from the head " + strings.Join(grip, " + ")})
 	}
 	return out
+}
+
+func slideNumbers(p *plan.SlidePlan, units parts.Units) []keyNumber {
+	value, other := smallRange(p.PlayMm, units)
+	out := []keyNumber{{"Play of the bore", value, words.Join(", ", other, "on diameter")}}
+	if p.Key != "" {
+		out = append(out, keyNumber{"Key", p.Key, sized(p.KeyOnMm, units) + " of it in the hub"})
+	}
+	label, along := "Free along the shaft", p.FreeMm
+	if p.FreeMm < 0 {
+		label, along = "Past its seat", -p.FreeMm
+	}
+	return append(out, keyNumber{label, sized(along, units), p.Keeper})
+}
+
+func bearingNumbers(b *plan.BearingPlan, units parts.Units) []keyNumber {
+	var out []keyNumber
+	if b.HasEndFloat {
+		label, rest := "End float", "dial gauge on the shaft end"
+		if b.EndFloatMm.Max <= 0 {
+			label, rest = "Preload", "tighter than no play"
+		}
+		value, other := smallRange(b.EndFloatMm, units)
+		out = append(out, keyNumber{label, value, words.Join(", ", other, rest)})
+	}
+	if b.HeatConeC > 0 {
+		out = append(out, keyNumber{"Cone goes on at", words.Trim(b.HeatConeC, 0) + " °C", ""})
+	}
+	return append(out,
+		keyNumber{"Sleeve for the cone", "Ø" + words.Short(b.ConeSleeveInMm, units) + " / " + words.Short(b.ConeSleeveOutMm, units), "inside / outside at most, " + words.LengthWord(units)},
+		keyNumber{"Ring for the cup", "Ø" + words.Short(b.CupRingInMm, units) + " / " + words.Short(b.CupRingOutMm, units), "inside / outside, " + words.LengthWord(units)},
+		keyNumber{"Grease", words.Trim(b.GreaseG, 0) + " g", "when regreasing"})
 }
 
 // smallRange writes a range of hundredths: in micrometres, or in inches with
