@@ -80,11 +80,16 @@ func pressFit(c *call) error {
 	if *bore == "" {
 		sizes["bore"] = sizes["shaft-od"]
 	}
-	lo, hi, err := interference(*fitName, *um, sizes["shaft-od"], sizes["bore"])
-	if err != nil {
+	in := pressCase{shaftMm: sizes["shaft-od"], shaftInMm: sizes["shaft-id"], hubMm: sizes["hub-od"], boreMm: sizes["bore"],
+		lengthMm: sizes["length"], clearanceMm: sizes["clearance"], friction: *friction}
+	var err error
+	if in.loMm, in.hiMm, err = interference(*fitName, *um, in.shaftMm, in.boreMm); err != nil {
 		return err
 	}
-	out, err := workPress(sizes, lo, hi, *hubMaterial, *shaftMaterial, *friction)
+	if err := in.of(*hubMaterial, *shaftMaterial); err != nil {
+		return err
+	}
+	out, err := in.work()
 	if err != nil {
 		return err
 	}
@@ -125,73 +130,96 @@ func interference(fit, um string, shaftMm, boreMm float64) (lo, hi float64, err 
 	return lo, hi, nil
 }
 
-func workPress(sizes map[string]float64, loMm, hiMm float64, hubName, shaftName string, mu float64) (*pressJSON, error) {
-	shaftMm, shaftID, hubMm := sizes["shaft-od"], sizes["shaft-id"], sizes["hub-od"]
-	hubMat, err := press.Lookup(hubName, (hubMm-shaftMm)/2)
+// pressCase is one press fit of two plain rounds; a friction of 0 is the span
+// for the two materials.
+type pressCase struct {
+	shaftMm, shaftInMm, hubMm, boreMm, lengthMm float64
+	loMm, hiMm, clearanceMm, friction           float64
+	hub, shaft                                  press.Member
+}
+
+// of makes the two members of materials by name.
+func (p *pressCase) of(hubName, shaftName string) error {
+	hub, err := press.Lookup(hubName, (p.hubMm-p.shaftMm)/2)
+	if err != nil {
+		return err
+	}
+	section := p.shaftMm
+	if p.shaftInMm > 0 {
+		section = (p.shaftMm - p.shaftInMm) / 2
+	}
+	shaft, err := press.Lookup(shaftName, section)
+	p.hub = press.Member{OutsideMm: p.hubMm, InsideMm: p.boreMm, Material: hub}
+	p.shaft = press.Member{OutsideMm: p.shaftMm, InsideMm: p.shaftInMm, Material: shaft}
+	return err
+}
+
+// work is pressing, heating and cooling in one answer.
+func (p *pressCase) work() (*pressJSON, error) {
+	friction, err := press.FrictionFor(p.hub.Material, p.shaft.Material, press.PressedOiled)
 	if err != nil {
 		return nil, err
 	}
-	section := shaftMm
-	if shaftID > 0 {
-		section = (shaftMm - shaftID) / 2
+	if p.friction != 0 {
+		friction = press.Friction{Min: p.friction, Max: p.friction, Source: "as given"}
 	}
-	shaftMat, err := press.Lookup(shaftName, section)
+	r, err := press.Range(press.Input{Hub: p.hub, Shaft: p.shaft, LengthMm: p.lengthMm, Friction: friction}, p.loMm, p.hiMm)
 	if err != nil {
 		return nil, err
 	}
-	hub := press.Member{OutsideMm: hubMm, InsideMm: sizes["bore"], Material: hubMat}
-	shaft := press.Member{OutsideMm: shaftMm, InsideMm: shaftID, Material: shaftMat}
-	friction, err := press.FrictionFor(hubMat, shaftMat, press.PressedOiled)
-	if err != nil {
-		return nil, err
-	}
-	if mu != 0 {
-		friction = press.Friction{Min: mu, Max: mu, Source: "as given"}
-	}
-	r, err := press.Range(press.Input{Hub: hub, Shaft: shaft, LengthMm: sizes["length"], Friction: friction}, loMm, hiMm)
-	if err != nil {
-		return nil, err
-	}
-	joint := press.Joint{Hub: hub, Shaft: shaft, InterferenceMm: hiMm, ClearanceMm: sizes["clearance"], RoomC: 20, ShaftC: 20}
-	heat, err := press.Heat(joint)
-	if err != nil {
-		return nil, err
-	}
-	cold, coldCautions, err := press.Cool(joint)
-	if err != nil {
-		return nil, err
-	}
-	lead, err := press.LeadInFor(shaftMm, hiMm)
-	if err != nil {
-		return nil, err
-	}
+	out := p.answer(r, friction)
+	return out, p.joining(out)
+}
+
+// answer is what the fit holds and how it is strained.
+func (p *pressCase) answer(r press.Limits, friction press.Friction) *pressJSON {
 	worst := func(r press.Result) float64 { return math.Max(r.ShaftOutside.VonMisesMPa, r.ShaftBore.VonMisesMPa) }
 	a, b := r.Loosest, r.Tightest
 	span := func(min, max float64) spanJSON { return spanJSON{fourDecimals(min), fourDecimals(max)} }
 	force, torque := r.ForceN(), r.TorqueNm()
 	out := &pressJSON{
-		InterferenceUm: span(loMm*1000, hiMm*1000), PressureMPa: span(a.PressureMPa, b.PressureMPa),
+		InterferenceUm: span(p.loMm*1000, p.hiMm*1000), PressureMPa: span(a.PressureMPa, b.PressureMPa),
 		HubHoopMPa: span(a.HubBore.HoopMPa, b.HubBore.HoopMPa), HubMisesMPa: span(a.HubBore.VonMisesMPa, b.HubBore.VonMisesMPa),
 		ShaftHoopMPa: span(a.ShaftOutside.HoopMPa, b.ShaftOutside.HoopMPa), ShaftMisesMPa: span(worst(a), worst(b)),
 		HubSafety: fourDecimals(math.Min(b.HubSafety, 999)), ShaftSafety: fourDecimals(math.Min(b.ShaftSafety, 999)), // JSON has no infinity
 		ForceN: span(force.Min, force.Max), TorqueNm: span(torque.Min, torque.Max),
 		Friction: span(friction.Min, friction.Max), FrictionSource: friction.Source,
-		HeatHubC: fourDecimals(heat.HubC), CoolShaftC: fourDecimals(cold), ClearanceMm: fourDecimals(heat.ClearanceMm),
-		LeadInMm: fourDecimals(lead.LengthMm), LeadInDeg: lead.AngleDeg,
-		HubMaterial: hubMat.Name + ", " + hubMat.Source, ShaftMaterial: shaftMat.Name + ", " + shaftMat.Source,
+		HubMaterial:   p.hub.Material.Name + ", " + p.hub.Material.Source,
+		ShaftMaterial: p.shaft.Material.Name + ", " + p.shaft.Material.Source,
 	}
-	w := words.Writer{Units: parts.Millimetres}
 	cautions := b.Cautions
-	if loMm <= 0 {
+	if p.loMm <= 0 {
 		cautions = append(a.Cautions, cautions...) // at the loosest limits it holds nothing
 	}
+	w := words.Writer{Units: parts.Millimetres}
 	for _, c := range cautions {
 		out.Cautions = append(out.Cautions, w.PressCaution(c))
 	}
+	return out
+}
+
+// joining adds heat, cold and the lead-in.
+func (p *pressCase) joining(out *pressJSON) error {
+	joint := press.Joint{Hub: p.hub, Shaft: p.shaft, InterferenceMm: p.hiMm, ClearanceMm: p.clearanceMm, RoomC: 20, ShaftC: 20}
+	heat, err := press.Heat(joint)
+	if err != nil {
+		return err
+	}
+	cold, coldCautions, err := press.Cool(joint)
+	if err != nil {
+		return err
+	}
+	lead, err := press.LeadInFor(p.shaftMm, p.hiMm)
+	if err != nil {
+		return err
+	}
+	out.HeatHubC, out.CoolShaftC, out.ClearanceMm = fourDecimals(heat.HubC), fourDecimals(cold), fourDecimals(heat.ClearanceMm)
+	out.LeadInMm, out.LeadInDeg = fourDecimals(lead.LengthMm), lead.AngleDeg
+	w := words.Writer{Units: parts.Millimetres}
 	for _, c := range append(heat.Cautions, coldCautions...) {
 		out.Cautions = append(out.Cautions, "joining: "+w.PressCaution(c))
 	}
-	return out, nil
+	return nil
 }
 
 func printPress(c *call, p *pressJSON) {

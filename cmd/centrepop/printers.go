@@ -95,66 +95,84 @@ func openPrinters() (*printerBook, error) {
 
 // readPrinters reads the list of printers and checks every entry.
 func readPrinters(file string, data []byte) ([]savedPrinter, error) {
-	const right = "print and measure the check page again, and use centrepop printer set; or delete the file"
-	fault := func(offset int64, what string) error {
-		pos, line := place(data, offset)
-		pos.File = file
-		return parts.Errors{{Pos: pos, Excerpt: line, What: what, Right: right}}
-	}
+	in := printerFile{name: file, data: data}
 	if len(data) > maxPrinterFile {
-		return nil, fault(0, "the file is larger than 1 MB")
+		return nil, in.fault(0, "the file is larger than 1 MB")
 	}
 	if !utf8.Valid(data) {
-		return nil, fault(0, "the file is not UTF-8 text")
+		return nil, in.fault(0, "the file is not UTF-8 text")
 	}
 	dec := json.NewDecoder(bytes.NewReader(data))
 	dec.DisallowUnknownFields()
-	broken := func(err error, start int64) error {
-		var syntax *json.SyntaxError
-		var kind *json.UnmarshalTypeError
-		switch {
-		case errors.As(err, &syntax):
-			return fault(start, strings.TrimPrefix(syntax.Error(), "json: "))
-		case errors.As(err, &kind):
-			return fault(start, fmt.Sprintf("%s is a %s", kind.Field, kind.Value))
-		case errors.Is(err, io.EOF), errors.Is(err, io.ErrUnexpectedEOF):
-			return fault(int64(len(data)), "the file ends too soon")
-		}
-		return fault(start, strings.TrimPrefix(err.Error(), "json: "))
+	out, err := in.entries(dec)
+	if err != nil {
+		return nil, err
 	}
+	if _, err := dec.Token(); err != nil {
+		return nil, in.broken(err, dec.InputOffset())
+	}
+	if rest := bytes.TrimLeft(data[dec.InputOffset():], " \t\r\n"); len(rest) > 0 {
+		return nil, in.fault(int64(len(data)-len(rest)), "the file goes on after the list")
+	}
+	slices.SortFunc(out, func(a, b savedPrinter) int { return strings.Compare(a.Name, b.Name) })
+	return out, nil
+}
+
+// printerFile is a list of printers being read, with its faults.
+type printerFile struct {
+	name string
+	data []byte
+}
+
+func (f printerFile) fault(offset int64, what string) error {
+	const right = "print and measure the check page again, and use centrepop printer set; or delete the file"
+	pos, line := place(f.data, offset)
+	pos.File = f.name
+	return parts.Errors{{Pos: pos, Excerpt: line, What: what, Right: right}}
+}
+
+// broken puts what the JSON reader says into words.
+func (f printerFile) broken(err error, start int64) error {
+	var syntax *json.SyntaxError
+	var kind *json.UnmarshalTypeError
+	switch {
+	case errors.As(err, &syntax):
+		return f.fault(start, strings.TrimPrefix(syntax.Error(), "json: "))
+	case errors.As(err, &kind):
+		return f.fault(start, fmt.Sprintf("%s is a %s", kind.Field, kind.Value))
+	case errors.Is(err, io.EOF), errors.Is(err, io.ErrUnexpectedEOF):
+		return f.fault(int64(len(f.data)), "the file ends too soon")
+	}
+	return f.fault(start, strings.TrimPrefix(err.Error(), "json: "))
+}
+
+// entries reads the list up to its closing bracket.
+func (f printerFile) entries(dec *json.Decoder) ([]savedPrinter, error) {
 	open, err := dec.Token()
 	if err != nil {
-		return nil, broken(err, 0)
+		return nil, f.broken(err, 0)
 	}
 	if open != json.Delim('[') {
-		return nil, fault(0, "the file is no list of printers")
+		return nil, f.fault(0, "the file is no list of printers")
 	}
 	var out []savedPrinter
 	for dec.More() {
 		start := dec.InputOffset()
-		start += int64(len(data[start:]) - len(bytes.TrimLeft(data[start:], ", \t\r\n")))
+		start += int64(len(f.data[start:]) - len(bytes.TrimLeft(f.data[start:], ", \t\r\n")))
 		var p savedPrinter
 		if err := dec.Decode(&p); err != nil {
-			return nil, broken(err, start)
+			return nil, f.broken(err, start)
 		}
 		if wrong := p.wrong(); wrong != "" {
-			return nil, fault(start, wrong)
+			return nil, f.fault(start, wrong)
 		}
 		if slices.ContainsFunc(out, func(q savedPrinter) bool { return q.Name == p.Name }) {
-			return nil, fault(start, "printer "+p.Name+" stands here twice")
+			return nil, f.fault(start, "printer "+p.Name+" stands here twice")
 		}
 		if out = append(out, p); len(out) > maxPrinters {
-			return nil, fault(start, fmt.Sprintf("more than %d printers", maxPrinters))
+			return nil, f.fault(start, fmt.Sprintf("more than %d printers", maxPrinters))
 		}
 	}
-	if _, err := dec.Token(); err != nil {
-		return nil, broken(err, dec.InputOffset())
-	}
-	end := dec.InputOffset()
-	if rest := bytes.TrimLeft(data[end:], " \t\r\n"); len(rest) > 0 {
-		return nil, fault(int64(len(data)-len(rest)), "the file goes on after the list")
-	}
-	slices.SortFunc(out, func(a, b savedPrinter) int { return strings.Compare(a.Name, b.Name) })
 	return out, nil
 }
 

@@ -52,13 +52,8 @@ func profile(c *call) error {
 		return err
 	}
 	opt := part.CutOptions{Cut: *cut, Compensate: *compensate, Piece: *piece}
-	if *kerfText != "" {
-		if opt.KerfMm, err = parts.ParseLength(*kerfText, pl.Units); err != nil {
-			return badUse("--kerf %s: %s", *kerfText, err)
-		}
-		if !(opt.KerfMm > 0) {
-			return badUse("--kerf %s: it must be over 0", *kerfText)
-		}
+	if opt.KerfMm, err = kerf(*kerfText, pl.Units); err != nil {
+		return err
 	}
 	p, err := part.CutProfile(job, c.args[1], opt)
 	if err != nil {
@@ -78,14 +73,27 @@ func profile(c *call) error {
 	if err != nil {
 		return err
 	}
-	if *c.json {
-		if err := c.print(profileAnswer{*out, p}); err != nil {
-			return err
-		}
-		return rel.answer(c, *asDraft, c.args[1:])
+	if !*c.json {
+		profileText(c.stdout, words.Writer{Units: pl.Units}, *out, p)
+	} else if err := c.print(profileAnswer{*out, p}); err != nil {
+		return err
 	}
-	profileText(c.stdout, words.Writer{Units: pl.Units}, *out, p)
 	return rel.answer(c, *asDraft, c.args[1:])
+}
+
+// kerf reads --kerf; none given is 0.
+func kerf(text string, units parts.Units) (float64, error) {
+	if text == "" {
+		return 0, nil
+	}
+	mm, err := parts.ParseLength(text, units)
+	if err != nil {
+		return 0, badUse("--kerf %s: %s", text, err)
+	}
+	if !(mm > 0) {
+		return 0, badUse("--kerf %s: it must be over 0", text)
+	}
+	return mm, nil
 }
 
 // profileText writes the report for reading in a terminal and for the order.
