@@ -28,64 +28,98 @@ func head(v *view) {
 				continue
 			}
 			wall, wallMm := v.hub(h, side)
-			place := bolts.Place{Washer: true, Tool: bolts.ToolNone, WallMm: wallMm, NeighbourMm: neighbourMm, HoleMm: 2 * h.radiusMm}
-			if wallMm <= 0 {
-				place.WallMm = 0
-			}
-			room, err := b.HeadRoom(place)
-			if err != nil {
-				continue
-			}
-			near, what, toolNeed := math.Inf(1), "", math.Inf(1)
-			need := room.NeedWallMm
-			if wallMm > 0 {
-				near, what = wallMm-room.NeedWallMm, wall
-			}
-			if neighbourMm > 0 && neighbourMm-room.NeedNeighbourMm < near {
-				near, what, need = neighbourMm-room.NeedNeighbourMm, "the next bolt", room.NeedNeighbourMm
-			}
-			key := h.name + string(side)
-			if what == "the next bolt" {
-				key = h.name // the same on both sides
-			}
-			if near < -slackMm {
-				worst.add(key, near, func(count int) {
-					v.report(Check, h.name, h.pos(), Finding{
-						What:    h.title() + ": head or washer fouls " + what + " on the " + string(side) + same(count),
-						Numbers: what + " is " + v.mm(need+near) + " from the centre, " + b.Thread.Designation + " with washer wants " + v.mm(need),
-						Rule:    "hexagon over its corners or washer, with the bolt against the side of its hole", Source: b.Source,
-						Fix: "move the holes, take a smaller bolt or none of the washer, or counterbore",
-					})
-				})
-				continue
-			}
-			place.Washer = false
-			for _, tool := range []bolts.Tool{bolts.ToolSocket, bolts.ToolRing} {
-				place.Tool = tool
-				if t, err := b.HeadRoom(place); err == nil {
-					short := 0.0
-					if place.WallMm > 0 {
-						short = math.Max(short, t.NeedWallMm-place.WallMm)
-					}
-					if neighbourMm > 0 {
-						short = math.Max(short, t.NeedNeighbourMm-neighbourMm)
-					}
-					toolNeed = math.Min(toolNeed, short)
-				}
-			}
-			if toolNeed > slackMm && !math.IsInf(toolNeed, 1) {
-				worst.add(key, -toolNeed, func(count int) {
-					v.report(Check, h.name, h.pos(), Finding{
-						What:    h.title() + ": the head fits, but no socket or ring spanner goes over it on the " + string(side) + same(count),
-						Numbers: what + " is " + v.mm(near+need) + " from the centre; the spanner lacks " + v.mm(toolNeed),
-						Rule:    "socket (1.25 s + 3)/2 or ring (1.45 s + 2)/2 round the bolt, s across flats", Source: practice,
-						Fix: "put the head or nut on the other side, take socket head screws, or move the holes",
-					})
-				})
+			place := bolts.Place{Washer: true, Tool: bolts.ToolNone, WallMm: max(wallMm, 0), NeighbourMm: neighbourMm, HoleMm: 2 * h.radiusMm}
+			r := headRoom{view: v, hole: h, bolt: b, side: side, place: place}
+			if r.measure(wall) {
+				r.report(worst)
 			}
 		}
 	}
 	worst.report()
+}
+
+// headRoom is what lies round a bolt's head or nut on one side of a hole.
+type headRoom struct {
+	*view
+	hole  *hole
+	bolt  bolts.Bolt
+	side  parts.Face
+	place bolts.Place
+
+	near, needMm float64 // room beyond what the head needs from its nearest neighbour
+	what         string  // that neighbour
+}
+
+// measure finds the nearest neighbour, and tells whether the table knows the
+// head's size.
+func (r *headRoom) measure(wall string) bool {
+	room, err := r.bolt.HeadRoom(r.place)
+	if err != nil {
+		return false
+	}
+	r.near, r.needMm = math.Inf(1), room.NeedWallMm
+	if r.place.WallMm > 0 {
+		r.near, r.what = r.place.WallMm-room.NeedWallMm, wall
+	}
+	if d := r.place.NeighbourMm; d > 0 && d-room.NeedNeighbourMm < r.near {
+		r.near, r.what, r.needMm = d-room.NeedNeighbourMm, "the next bolt", room.NeedNeighbourMm
+	}
+	return true
+}
+
+func (r *headRoom) report(worst *worst) {
+	h := r.hole
+	key := h.name + string(r.side)
+	if r.what == "the next bolt" {
+		key = h.name // the same on both sides
+	}
+	if r.near < -slackMm {
+		worst.add(key, r.near, func(count int) {
+			r.view.report(Check, h.name, h.pos(), Finding{
+				What:    h.title() + ": head or washer fouls " + r.what + " on the " + string(r.side) + same(count),
+				Numbers: r.what + " is " + r.mm(r.needMm+r.near) + " from the centre, " + r.bolt.Thread.Designation + " with washer wants " + r.mm(r.needMm),
+				Rule:    "hexagon over its corners or washer, with the bolt against the side of its hole", Source: r.bolt.Source,
+				Fix: "move the holes, take a smaller bolt or none of the washer, or counterbore",
+			})
+		})
+		return
+	}
+	if short := r.spannerLacks(); short > slackMm {
+		worst.add(key, -short, func(count int) {
+			r.view.report(Check, h.name, h.pos(), Finding{
+				What:    h.title() + ": the head fits, but no socket or ring spanner goes over it on the " + string(r.side) + same(count),
+				Numbers: r.what + " is " + r.mm(r.near+r.needMm) + " from the centre; the spanner lacks " + r.mm(short),
+				Rule:    "socket (1.25 s + 3)/2 or ring (1.45 s + 2)/2 round the bolt, s across flats", Source: practice,
+				Fix: "put the head or nut on the other side, take socket head screws, or move the holes",
+			})
+		})
+	}
+}
+
+// spannerLacks is the room that the slimmer of socket and ring spanner lacks;
+// 0 where one goes over, or neither is in the table.
+func (r *headRoom) spannerLacks() float64 {
+	lacks := math.Inf(1)
+	place := r.place
+	place.Washer = false
+	for _, place.Tool = range []bolts.Tool{bolts.ToolSocket, bolts.ToolRing} {
+		t, err := r.bolt.HeadRoom(place)
+		if err != nil {
+			continue
+		}
+		short := 0.0
+		if place.WallMm > 0 {
+			short = max(short, t.NeedWallMm-place.WallMm)
+		}
+		if place.NeighbourMm > 0 {
+			short = max(short, t.NeedNeighbourMm-place.NeighbourMm)
+		}
+		lacks = min(lacks, short)
+	}
+	if math.IsInf(lacks, 1) {
+		return 0
+	}
+	return lacks
 }
 
 // joined tells whether a bolt joint uses a hole group: its bolts are known, and
