@@ -130,8 +130,7 @@ func (opt Options) tasks(pl *plan.Plan, list []*plan.PartPlan, paper draw.Frame)
 			func() ([]draw.Chapter, error) { return truesize.Sheets(pl, list, paper, opt.Templates) })
 	}
 	if opt.For.wants(Fabricator, Reviewer) && len(opt.Parts) == 0 {
-		tasks = append(tasks, func() ([]draw.Chapter, error) { return sheets.Arrangement(pl, paper), nil },
-			func() ([]draw.Chapter, error) { return sequence.Chapters(pl, paper), nil },
+		tasks = append(tasks, func() ([]draw.Chapter, error) { return sequence.Chapters(pl, paper), nil },
 			func() ([]draw.Chapter, error) { return sheets.Cards(pl, paper), nil })
 	}
 	return tasks
@@ -147,7 +146,7 @@ func reviewChapter(pl *plan.Plan, findings []review.Finding, paper draw.Frame) [
 
 // assembly draws what is of the whole machine.
 func assembly(pl *plan.Plan, paper draw.Frame) []draw.Chapter {
-	return slices.Concat(sheets.Arrangement(pl, paper), sequence.Chapters(pl, paper), sheets.Cards(pl, paper))
+	return slices.Concat(sequence.Chapters(pl, paper), sheets.Cards(pl, paper))
 }
 
 // task draws some chapters that stand together. Tasks know nothing of each

@@ -15,14 +15,27 @@ import (
 // Name heads the assembly's sheets in the index and the bookmarks.
 const Name = "Assembly"
 
-// Chapters draws the press and weld sequence: an overview, then the
-// sheets of each joint in the order to make them. A plan without joints has
-// none.
+// Chapters draws the whole machine and how it is put together: the general
+// arrangement, the order of assembly, the sheets of each joint in the order to
+// make them, and an appendix of their numbers. What the plan lacks is left out.
 func Chapters(pl *plan.Plan, paper draw.Frame) []draw.Chapter {
-	if len(pl.Joints) == 0 {
-		return nil
+	var chapters []draw.Chapter
+	var views *draw.Piece
+	if r := newArranger(pl, paper); r != nil {
+		whole := draw.Chapter{Name: arrangementName}
+		whole.Sheets, views = r.arrangement(paper.Body().Width())
+		chapters = append(chapters, whole)
 	}
-	chapters := []draw.Chapter{{Part: Name, Name: "Order of assembly", Sheets: overviewSheets(pl, paper)}}
+	if len(pl.Joints) == 0 {
+		return chapters
+	}
+	order := overviewSheets(pl, paper, nil)
+	if views != nil {
+		if with := overviewSheets(pl, paper, views); len(with) == len(order) {
+			order, chapters[0].Sheets = with, chapters[0].Sheets[:1]
+		}
+	}
+	chapters = append(chapters, draw.Chapter{Part: Name, Name: "Order of assembly", Sheets: order})
 	for _, run := range equalRuns(pl.Joints) {
 		chapters = append(chapters, draw.Chapter{Part: Name, Name: stepsWord(run) + ": " + titleOf(run), Sheets: jointSheets(pl, run, paper), Of: namesOf(run)})
 	}
@@ -38,8 +51,9 @@ func namesOf(run []*plan.JointPlan) []string {
 	return names
 }
 
-// overviewSheets draws the order of assembly, on one page if it can be.
-func overviewSheets(pl *plan.Plan, paper draw.Frame) []*draw.Sheet {
+// overviewSheets draws the order of assembly and under it the machine from
+// outside, on one page if it can be.
+func overviewSheets(pl *plan.Plan, paper draw.Frame, views *draw.Piece) []*draw.Sheet {
 	return closest(func(c closeness, _ float64) *draw.Flow {
 		f := draw.NewFlow(func(page int) (*draw.Sheet, draw.Piece) {
 			s := &draw.Sheet{Frame: paper, All: true, Part: Name, Name: "Order of assembly", Scale: "not to scale"}
@@ -53,6 +67,9 @@ func overviewSheets(pl *plan.Plan, paper draw.Frame) []*draw.Sheet {
 			words.Trim(plan.LiftKg, 0)+" kg. Clock angles are those of the assembly, clockwise from TOP, seen as each page says. The numbers are computed from the drawings: "+
 			"where the appendix calls a source “common practice” or “from memory”, ask somebody who knows before relying on it. "+
 			"Welding: the welder’s qualification and the local code come before these sheets.", c.em(3.2), false, f.Width())...)
+		if views != nil {
+			f.Add(draw.Space(2), *views)
+		}
 		return f
 	})
 }
@@ -67,7 +84,7 @@ func overviewHead(pl *plan.Plan, width float64) draw.Piece {
 }
 
 func (c closeness) orderTable(pl *plan.Plan) draw.Table {
-	t := draw.Table{RowMm: 7 * float64(c), Columns: []draw.Column{
+	t := draw.Table{RowMm: max(5.6, 7*float64(c)), Fit: true, Columns: []draw.Column{
 		{Head: "Step", Align: draw.Centre, Bold: true, Size: c.em(4.4)},
 		{Head: "Kind", Bold: true, Size: c.em(3.1)},
 		{Head: "What", Flex: true, Size: c.em(3.1)},

@@ -15,6 +15,7 @@ import (
 	"centrepop/parts"
 	"centrepop/parts/geom"
 	"centrepop/templates/draw"
+	"centrepop/templates/picture"
 )
 
 // Cover draws the cover and its further pages, as roomy as the fewest pages
@@ -88,6 +89,20 @@ func (d density) columns(f *draw.Flow, pl *plan.Plan, left, right []draw.Table) 
 
 // machineMm is the most height of the picture of the machine.
 const machineMm = 60.0
+
+// machinePicture is the machine cut along its axis, as large as it fits a width
+// and a height, without numbers.
+func machinePicture(a *plan.Arrangement, width, height float64) draw.Piece {
+	w, h := a.Front.MaxMm.XMm-a.Front.MinMm.XMm, a.Front.MaxMm.YMm-a.Front.MinMm.YMm
+	scale := min(width/w, height/h)
+	p := draw.Piece{Height: h * scale}
+	v := &picture.Paper{Low: a.Front.MinMm, X: (width - w*scale) / 2, Y: -p.Height, Scale: scale}
+	v.Lines(&p.Draw, a.Front.Lines, draw.HairMm)
+	for i := range a.Front.Shapes {
+		v.Shape(&p.Draw, &a.Front.Shapes[i], draw.HairMm)
+	}
+	return p
+}
 
 // noteTable lists what is heavy and the notes of the job.
 func noteTable(pl *plan.Plan) draw.Table {

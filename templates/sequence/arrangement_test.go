@@ -1,4 +1,4 @@
-package sheets
+package sequence
 
 import (
 	"slices"
@@ -7,6 +7,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/parts"
 	"centrepop/templates/draw"
+	"centrepop/templates/sheettest"
 )
 
 // The machine is drawn at a scale of ISO 5455 that fits, with its sizes, an item
@@ -20,7 +21,7 @@ func TestArrangement(t *testing.T) {
 	pl := &plan.Plan{Job: "Mill", Units: parts.Millimetres, Parts: []*plan.PartPlan{
 		{Title: "Base", Quantity: 1}, {Title: "Post", Quantity: 2}, {Title: "Lid", Quantity: 1}, {Title: "Peg", Quantity: 3}}}
 	paper := draw.Frame{WidthMm: 210, HeightMm: 297}
-	if got := Arrangement(pl, paper); got != nil {
+	if got := Chapters(pl, paper); got != nil {
 		t.Fatalf("%d chapters of nothing", len(got))
 	}
 	pl.Arrangement = &plan.Arrangement{
@@ -35,10 +36,10 @@ func TestArrangement(t *testing.T) {
 		Beside: []string{"Lid"}, Floating: []string{"Peg"},
 	}
 	for units, want := range map[parts.Units][]string{
-		parts.Millimetres: {"1:5", "1:10", "800", "430", "210"}, parts.Inches: {"1:4", "1:8", "31.5 in", "17 in", "8.3 in"},
+		parts.Millimetres: {"1:5", "1:5", "800", "430", "210"}, parts.Inches: {"1:4", "1:8", "31.5 in", "17 in", "8.3 in"},
 	} {
 		pl.Units = units
-		chapters := Arrangement(pl, paper)
+		chapters := Chapters(pl, paper)
 		if len(chapters) != 1 || len(chapters[0].Sheets) != 2 {
 			t.Fatalf("%+v", chapters)
 		}
@@ -48,7 +49,7 @@ func TestArrangement(t *testing.T) {
 		}
 		for sheet, say := range map[*draw.Sheet][]string{
 			front:   {want[2], want[3], "1", "2", "3", "Base", "Post", "Peg", "FRONT ◄", "TOP"},
-			outside: {want[2], want[3], want[4], "90°", "Seen from the FRONT", "Not cut by the plane of the front view: Lid. Placed by no joint, not drawn: Peg."},
+			outside: {want[2], want[3], want[4], "90°", "Seen from the FRONT, " + want[1], "Not cut by the plane of the front view: Lid. Placed by no joint, not drawn: Peg."},
 		} {
 			texts := allTexts(sheet.Draw)
 			for _, want := range say {
@@ -66,13 +67,38 @@ func TestArrangement(t *testing.T) {
 			t.Errorf("links %v", got)
 		}
 	}
-	// A list without room beside the machine stands on the second sheet.
+	// With joints the views from outside stand under the order of assembly.
+	pl.Units, pl.Joints = parts.Millimetres, sheettest.JoinedPlan().Joints[:2]
+	pl.Arrangement.End.MaxMm.YMm, pl.Arrangement.Top.MaxMm.XMm = 300, 400
+	chapters := Chapters(pl, paper)
+	if order := chapters[1]; len(chapters[0].Sheets) != 1 || len(order.Sheets) != 1 || !slices.Contains(allTexts(order.Sheets[0].Draw), "Seen from the FRONT, 1:5") {
+		t.Errorf("arrangement on %d sheets, the order says %q", len(chapters[0].Sheets), allTexts(order.Sheets[0].Draw))
+	}
+	pl.Arrangement.End.MaxMm.YMm = 430 // only a sheet on its side shows this at 1:5
+	if chapters = Chapters(pl, paper); len(chapters[0].Sheets) != 2 {
+		t.Errorf("views that are larger on their own sheet: %d sheets", len(chapters[0].Sheets))
+	}
+	// A list without room beside the machine stands on the second sheet, with joints or without.
 	pl.Units, pl.Arrangement.Front.MaxMm.YMm = parts.Millimetres, 650
 	pl.Arrangement.Front.Lines = [][]plan.XY{square(0, 0, 799, 649), square(400, 649, 399, 1), square(799, 645, 1, 5)}
-	chapters := Arrangement(pl, paper)
+	chapters = Chapters(pl, paper)
 	if slices.Contains(allTexts(chapters[0].Sheets[0].Draw), "Base") || !slices.Contains(allTexts(chapters[0].Sheets[1].Draw), "Base") {
 		t.Error("the list stands over the machine")
 	}
+}
+
+// allTexts are the texts of a drawing, in order.
+func allTexts(d draw.Drawing) []string {
+	var out []string
+	for _, item := range d.Items {
+		switch item := item.(type) {
+		case draw.Text:
+			out = append(out, item.Content)
+		case draw.Group:
+			out = append(out, allTexts(*item.Drawing)...)
+		}
+	}
+	return out
 }
 
 // allLinks are what the links of a drawing lead to, in order.

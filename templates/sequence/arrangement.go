@@ -1,4 +1,4 @@
-package sheets
+package sequence
 
 import (
 	"math"
@@ -15,8 +15,8 @@ import (
 	"centrepop/templates/picture"
 )
 
-// ArrangementName is the sheet that shows the whole machine.
-const ArrangementName = "General arrangement"
+// arrangementName is the sheet that shows the whole machine.
+const arrangementName = "General arrangement"
 
 // The reductions that drawings use: ISO 5455 in millimetres, and in inches the
 // fractions of an inch for an inch (common practice, no source).
@@ -39,20 +39,33 @@ type arranger struct {
 	frame draw.Frame
 }
 
-// Arrangement draws the machine: cut along its axis with item numbers, overall
-// sizes and the list of parts, then seen from its front and from above; nothing
-// where the plan has none.
-func Arrangement(pl *plan.Plan, paper draw.Frame) []draw.Chapter {
+// newArranger is for the plan's machine; nil where the plan has none.
+func newArranger(pl *plan.Plan, paper draw.Frame) *arranger {
 	if pl.Arrangement == nil {
 		return nil
 	}
 	if paper.HeightMm > paper.WidthMm {
 		paper = paper.Turned()
 	}
-	r := &arranger{pl, pl.Arrangement, words.Writer{Units: pl.Units}, paper}
-	front, listed := r.front()
-	return []draw.Chapter{{Name: ArrangementName, Sheets: append([]*draw.Sheet{front}, r.outside(listed)...)}}
+	return &arranger{pl, pl.Arrangement, words.Writer{Units: pl.Units}, paper}
 }
+
+// arrangement draws the machine cut along its axis with item numbers, overall
+// sizes and the list of parts, and seen from outside: on a second sheet, unless
+// that would show it no larger than its place under the order of assembly does.
+// Then the views come as a piece as wide as that page.
+func (r *arranger) arrangement(width float64) (sheets []*draw.Sheet, views *draw.Piece) {
+	front, listed := r.front()
+	own := r.views(listed)
+	sheets = []*draw.Sheet{front, own}
+	if p, scale := r.outside(width, width*viewsShare); listed && scaleWord(scale) == own.Scale {
+		return sheets, &p
+	}
+	return sheets, nil
+}
+
+// viewsShare is the most height over width of the views on another sheet.
+const viewsShare = 0.6
 
 func size(v *plan.View) (w, h float64) { return v.MaxMm.XMm - v.MinMm.XMm, v.MaxMm.YMm - v.MinMm.YMm }
 
@@ -70,10 +83,12 @@ func (r *arranger) scale(fits func(scale float64) bool) float64 {
 	return list[len(list)-1]
 }
 
+func scaleWord(scale float64) string { return "1:" + strconv.Itoa(int(scale)) }
+
 // sheet is an empty sheet with its head, and the room that is left on it.
 func (r *arranger) sheet(rest string, scale float64) (*draw.Sheet, draw.Rect) {
-	word := "1:" + strconv.Itoa(int(scale))
-	s := &draw.Sheet{Frame: r.frame, All: true, Name: ArrangementName, Scale: word}
+	word := scaleWord(scale)
+	s := &draw.Sheet{Frame: r.frame, All: true, Name: arrangementName, Scale: word}
 	room := r.frame.Body()
 	head := draw.RunningHead(r.pl.Job, "general arrangement, "+rest+", "+word, room.Width())
 	s.Draw.Place(&head.Draw, room.X0, room.Y1)
@@ -157,40 +172,36 @@ func (r *arranger) corner(s *draw.Sheet, p *picture.Paper, spots []picture.Spot,
 	return false
 }
 
-// outside is the sheet of the machine seen from its front and from above.
-func (r *arranger) outside(listed bool) []*draw.Sheet {
-	end, top := &r.a.End, &r.a.Top
-	we, he := size(end)
-	wt, ht := size(top)
+// Room in millimetres beside and above the views from outside: a size and its
+// gap at the left, an hour at the right, TOP above, a size and a title below.
+const (
+	hourMm  = 15.0
+	topMm   = 13.0
+	underMm = 18.0
+)
+
+// views is the sheet of the machine seen from its front and from above.
+func (r *arranger) views(listed bool) *draw.Sheet {
 	body := r.frame.Body()
-	high := body.Height() - 24 // less head and notes
+	high := body.Height() - 10 // less the head
 	var list draw.Piece
 	if !listed {
 		list = draw.Stack(r.list().Pieces(body.Width())...)
-		high -= list.Height
+		high -= list.Height + 2
 	}
-	scale := r.scale(func(s float64) bool {
-		return (we+wt)/s <= body.Width()-5*aroundMm && max(he, ht)/s <= high-aroundMm
-	})
+	p, scale := r.outside(body.Width(), high)
 	s, room := r.sheet("from the front and from above", scale)
-	gap := (room.Width() - (we+wt)/scale) / 3
-	mid := room.Y1 - high/2
-	x := room.X0 + gap
-	for _, view := range []struct {
-		v     *plan.View
-		title string
-	}{{end, "Seen from the FRONT"}, {top, "Seen from above, FRONT at the left"}} {
-		w, h := size(view.v)
-		p := &picture.Paper{Low: view.v.MinMm, X: x, Y: mid - h/scale/2, Scale: 1 / scale}
-		p.Lines(&s.Draw, view.v.Lines, draw.LineMm)
-		box := r.sized(&s.Draw, p, view.v, 1)
-		s.Draw.Add(draw.Text{XMm: (box.X0 + box.X1) / 2, YMm: box.Y0 - 15, SizeMm: 3.4, Bold: true, Align: draw.Centre, Content: view.title})
-		if view.v == end {
-			clockRound(&s.Draw, p, box)
-		}
-		x += w/scale + gap
-	}
-	s.Draw.Place(&list.Draw, room.X0, room.Y0+list.Height+10)
+	s.Draw.Place(&p.Draw, room.X0, room.Y1-max(0, high-p.Height)/2)
+	s.Draw.Place(&list.Draw, room.X0, room.Y0+list.Height)
+	return s
+}
+
+// outside are the views from the front and from above side by side, with what
+// they leave out, inside a width and a height, and their scale.
+func (r *arranger) outside(width, high float64) (p draw.Piece, scale float64) {
+	end, top := &r.a.End, &r.a.Top
+	we, he := size(end)
+	wt, ht := size(top)
 	var notes []string
 	for _, of := range []struct {
 		titles []string
@@ -200,9 +211,31 @@ func (r *arranger) outside(listed bool) []*draw.Sheet {
 			notes = append(notes, of.says+strings.Join(of.titles, ", ")+".")
 		}
 	}
-	text := draw.Stack(draw.Paragraph("", strings.Join(notes, " "), draw.TextMm, false, room.Width())...)
-	s.Draw.Place(&text.Draw, room.X0, room.Y0+text.Height)
-	return []*draw.Sheet{s}
+	text := draw.Stack(draw.Paragraph("", strings.Join(notes, " "), draw.TextMm, false, width)...)
+	scale = r.scale(func(s float64) bool {
+		return (we+wt)/s <= width-3*hourMm && max(he, ht)/s <= high-topMm-underMm-text.Height
+	})
+	tall := max(he, ht) / scale
+	gap := (width - (we+wt)/scale) / 4
+	x := max(gap, hourMm)
+	for _, view := range []struct {
+		v     *plan.View
+		title string
+	}{{end, "Seen from the FRONT"}, {top, "Seen from above, FRONT at the left"}} {
+		w, h := size(view.v)
+		at := &picture.Paper{Low: view.v.MinMm, X: x, Y: -topMm - (tall+h/scale)/2, Scale: 1 / scale}
+		at.Lines(&p.Draw, view.v.Lines, draw.LineMm)
+		box := r.sized(&p.Draw, at, view.v, 1)
+		title, size := draw.Shrink(view.title+", "+scaleWord(scale), 3.4, true, w/scale+2*gap-4)
+		p.Draw.Add(draw.Text{XMm: (box.X0 + box.X1) / 2, YMm: box.Y0 - 15, SizeMm: size, Bold: true, Align: draw.Centre, Content: title})
+		if view.v == end {
+			clockRound(&p.Draw, at, box)
+		}
+		x += w/scale + 2*gap
+	}
+	p.Height = topMm + tall + underMm + text.Height
+	p.Draw.Place(&text.Draw, 0, text.Height-p.Height)
+	return p, scale
 }
 
 // sized adds the overall sizes below and at the left of a view, the lower one
@@ -274,18 +307,4 @@ func (r *arranger) list() draw.Table {
 		t.Rows = append(t.Rows, append(cells(i), cells(i+half)...))
 	}
 	return t
-}
-
-// machinePicture is the machine cut along its axis, as large as it fits a width
-// and a height, without numbers.
-func machinePicture(a *plan.Arrangement, width, height float64) draw.Piece {
-	w, h := size(&a.Front)
-	scale := min(width/w, height/h)
-	p := draw.Piece{Height: h * scale}
-	v := &picture.Paper{Low: a.Front.MinMm, X: (width - w*scale) / 2, Y: -p.Height, Scale: scale}
-	v.Lines(&p.Draw, a.Front.Lines, draw.HairMm)
-	for i := range a.Front.Shapes {
-		v.Shape(&p.Draw, &a.Front.Shapes[i], draw.HairMm)
-	}
-	return p
 }
