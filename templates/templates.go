@@ -155,15 +155,15 @@ type task func() ([]draw.Chapter, error)
 
 // partChapters draw the operations and records of all parts.
 func partChapters(pl *plan.Plan, list []*plan.PartPlan, opt Options, paper draw.Frame) ([]draw.Chapter, error) {
-	missing := map[string][]string{}
+	patterns := map[string]sheets.Patterns{}
 	for _, part := range list {
-		notes, err := truesize.Missing(pl, part, paper, opt.Templates)
+		printed, missing, err := truesize.Patterns(pl, part, paper, opt.Templates)
 		if err != nil {
 			return nil, err
 		}
-		missing[part.Name] = notes
+		patterns[part.Name] = sheets.Patterns{Printed: printed, Notes: missing}
 	}
-	return []draw.Chapter{{Name: sheets.PartsName, Sheets: sheets.Parts(pl, list, paper, missing)}}, nil
+	return []draw.Chapter{{Name: sheets.PartsName, Sheets: sheets.Parts(pl, list, paper, patterns)}}, nil
 }
 
 // work does the tasks on all processors and returns their chapters in the

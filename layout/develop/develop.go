@@ -98,6 +98,9 @@ type Table struct {
 	Title   string
 	Columns []Column
 	Rows    []Row
+	// Drawn tells that the pattern shows all of it: its rows are the points and
+	// lines of the drawing.
+	Drawn bool
 }
 
 // Label is a short text that belongs to a point of the pattern: a hole name,

@@ -223,7 +223,7 @@ func (f Frustum) draw(p *FrustumPattern, parts int) {
 		}
 		d.Curves = append(d.Curves, polyline("lap", Tab, tab...), polyline("seam", Seam, outerR, innerR))
 	}
-	t := Table{Title: "divisions", Columns: []Column{
+	t := Table{Title: "divisions", Drawn: true, Columns: []Column{
 		{"angle from left edge", "deg"}, {"outer x", "mm"}, {"outer y", "mm"}, {"inner x", "mm"}, {"inner y", "mm"},
 		{"outer chord from left edge", "mm"},
 	}}

@@ -394,7 +394,7 @@ func (g saddleGeometry) branch(table []Ordinate) (Development, error) {
 		}
 		d.Curves = append(d.Curves, polyline("tab", Tab, tab...), polyline("seam", Seam, Point{XMm: right, YMm: 0}, over[0]))
 	}
-	t := Table{Title: "ordinates", Columns: []Column{
+	t := Table{Title: "ordinates", Drawn: true, Columns: []Column{
 		{"position", "deg"}, {"x from 0° line", "mm"}, {"from left edge", "mm"}, {"ordinate from square edge", "mm"},
 		{"from axis crossing", "mm"}, {"drop", "mm"}, {"between surfaces", "deg"},
 	}}
@@ -528,7 +528,7 @@ func (g saddleGeometry) hole() (Development, error) {
 // holePoints adds the points of the hole at the divisions, numbered, with their
 // table; at gives the point at a position in degrees.
 func (g saddleGeometry) holePoints(d *Development, at func(float64) Point) {
-	t := Table{Title: "hole points", Columns: []Column{{"position", "deg"}, {"x round the main", "mm"}, {"y along the main", "mm"}}}
+	t := Table{Title: "hole points", Drawn: true, Columns: []Column{{"position", "deg"}, {"x round the main", "mm"}, {"y along the main", "mm"}}}
 	for i := range g.divisions {
 		a := 360 * float64(i) / float64(g.divisions)
 		p := at(a)

@@ -275,7 +275,7 @@ func (s strip) drawLap(d *Development, ring []Point, last [2]Point) []Point {
 // drawLines adds the marked lines, their labels and their table.
 func (s strip) drawLines(d *Development, part []rung, base, top []Point) {
 	n := len(part) - 1
-	t := Table{Title: "lines", Columns: []Column{
+	t := Table{Title: "lines", Drawn: true, Columns: []Column{
 		{"base x", "mm"}, {"base y", "mm"}, {"top x", "mm"}, {"top y", "mm"}, {"length", "mm"},
 		{"base to next", "mm"}, {"top to next", "mm"}, {"next base to this top", "mm"},
 	}}

@@ -528,7 +528,7 @@ func (c Cylinder) crossesSeam(o outline, leftMm, rightMm float64) bool {
 
 func (c Cylinder) divisionTable(n int, leftMm float64) Table {
 	length := math.Pi * (c.DiameterMm + c.PaperMm)
-	t := Table{Title: "divisions", Columns: []Column{{"clock", "deg"}, {"x from TOP line", "mm"}, {"from left edge", "mm"}}}
+	t := Table{Title: "divisions", Drawn: true, Columns: []Column{{"clock", "deg"}, {"x from TOP line", "mm"}, {"from left edge", "mm"}}}
 	for i := range n {
 		clock := 360 * float64(i) / float64(n)
 		x := c.Position(clock, 0).XMm

@@ -43,7 +43,7 @@ func (s *Sizes) values(list []develop.Value) []plan.PatternValue {
 func (s *Sizes) tables(list []develop.Table) []plan.PatternTable {
 	var out []plan.PatternTable
 	for _, t := range list {
-		p := plan.PatternTable{Title: t.Title, Heads: []string{"No."}}
+		p := plan.PatternTable{Title: t.Title, Drawn: t.Drawn, Heads: []string{"No."}}
 		for _, c := range t.Columns {
 			p.Heads = append(p.Heads, c.Name)
 		}

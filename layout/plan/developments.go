@@ -80,7 +80,10 @@ type PatternValue struct {
 
 // PatternTable is a table to mark out with, in the job's units.
 type PatternTable struct {
-	Title string     `json:"title"`
+	Title string `json:"title"`
+	// Drawn tells that a print at 1:1 shows all of it, so that it is needed only
+	// where there is none.
+	Drawn bool       `json:"drawn,omitempty"`
 	Heads []string   `json:"heads"`
 	Rows  [][]string `json:"rows"`
 }

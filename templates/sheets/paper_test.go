@@ -80,7 +80,7 @@ func TestPartSheetsSayEverything(t *testing.T) {
 		for _, part := range s.Plan.Parts {
 			f := draw.Frame{WidthMm: s.Paper.WidthMm, HeightMm: s.Paper.HeightMm}
 			all := ""
-			for _, sheet := range Parts(s.Plan, []*plan.PartPlan{part}, f, map[string][]string{part.Name: {"no template of the drum"}}) {
+			for _, sheet := range Parts(s.Plan, []*plan.PartPlan{part}, f, map[string]Patterns{part.Name: {Notes: []string{"no template of the drum"}}}) {
 				all += " " + strings.Join(allTexts(sheet.Draw), " ")
 			}
 			all = strings.Join(strings.Fields(all), " ")
@@ -228,4 +228,27 @@ func allTexts(d draw.Drawing) []string {
 		}
 	}
 	return out
+}
+
+// A table of the points of a flat pattern is left out where the pattern is printed
+// at 1:1, and said to be; what the pattern does not show stays, and so do the rules.
+func TestPointsOnTheTemplate(t *testing.T) {
+	t.Parallel()
+	pl := sheettest.JobOf("Pug mill", parts.Millimetres, sheettest.FlangePart())
+	dev := plan.Development{Name: "cone", Kind: plan.ConePattern, Title: "Cone", Sizes: []plan.PatternValue{{Name: "radius", Text: "300"}}, Rules: []string{"R = r/sin a"},
+		Tables: []plan.PatternTable{{Title: "bends", Heads: []string{"No."}, Rows: [][]string{{"12°"}}}, {Title: "points", Drawn: true, Heads: []string{"No."}, Rows: [][]string{{"87.65"}}}}}
+	pl.Parts[0].Developments = []plan.Development{dev}
+	for printed, want := range map[string][4]int{"cone": {1, 0, 1, 1}, "other": {1, 1, 0, 1}} {
+		all := ""
+		for _, s := range Parts(pl, pl.Parts, a4, map[string]Patterns{pl.Parts[0].Name: {Printed: []string{printed}}}) {
+			all += strings.Join(allTexts(s.Draw), " ") + " "
+		}
+		got := [4]int{}
+		for i, text := range []string{"12°", "87.65", "Its points are on the template", "Worked out by R = r/sin a."} {
+			got[i] = strings.Count(all, text)
+		}
+		if got != want {
+			t.Errorf("with %s printed: %v, want %v in %s", printed, got, want, all)
+		}
+	}
 }

@@ -12,8 +12,15 @@ import (
 // sizeColumns is how many sizes of a flat pattern stand in a row.
 const sizeColumns = 3
 
-// patternTables are the sizes of a flat pattern and its tables to mark out by.
-func patternTables(d *plan.Development, units parts.Units, textMm float64) []draw.Table {
+// Patterns are what becomes of a part's flat patterns on paper.
+type Patterns struct {
+	Printed []string // names of those that are printed at 1:1
+	Notes   []string // of those that no paper takes
+}
+
+// patternTables are the sizes of a flat pattern and its tables to mark out by,
+// without those that the print at 1:1 shows where it is printed.
+func patternTables(d *plan.Development, units parts.Units, textMm float64, printed bool) []draw.Table {
 	sizes := draw.Table{Title: d.Title}
 	for i := range sizeColumns {
 		sizes.Columns = append(sizes.Columns, draw.Column{Head: "Size", Flex: true, Firm: 40, Spare: i > 0, Size: textMm},
@@ -39,7 +46,11 @@ func patternTables(d *plan.Development, units parts.Units, textMm float64) []dra
 		sizes.Rows = append(sizes.Rows, row)
 	}
 	out := []draw.Table{sizes}
-	for i, t := range d.Tables {
+	for _, t := range d.Tables {
+		if t.Drawn && printed {
+			out[0].Lead += " Its points are on the template; without one they are printed as a table."
+			continue
+		}
 		table := draw.Table{Title: t.Title, Rows: t.Rows}
 		for j, head := range t.Heads {
 			c := draw.Column{Head: head, Size: textMm, Bold: j == 0, Flex: head == "Size" || head == "Name"}
@@ -48,10 +59,10 @@ func patternTables(d *plan.Development, units parts.Units, textMm float64) []dra
 			}
 			table.Columns = append(table.Columns, c)
 		}
-		if i == len(d.Tables)-1 && len(d.Rules) > 0 {
-			table.Lead = "Worked out by " + words.Join("; ", d.Rules...) + "."
-		}
 		out = append(out, table)
+	}
+	if last := &out[len(out)-1]; len(d.Tables) > 0 && len(d.Rules) > 0 {
+		last.Lead = words.Join(" ", last.Lead, "Worked out by "+words.Join("; ", d.Rules...)+".")
 	}
 	return out
 }

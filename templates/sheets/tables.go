@@ -13,7 +13,7 @@ import (
 
 // partTables say where the holes are, and how to set out what is round or
 // developed.
-func (d density) partTables(pl *plan.Plan, part *plan.PartPlan) []draw.Table {
+func (d density) partTables(pl *plan.Plan, part *plan.PartPlan, printed []string) []draw.Table {
 	var out []draw.Table
 	add := func(t draw.Table) {
 		if len(t.Rows) > 0 {
@@ -34,10 +34,11 @@ func (d density) partTables(pl *plan.Plan, part *plan.PartPlan) []draw.Table {
 	}
 	add(d.radialTable(part, pl.Units))
 	for i := range part.Developments {
-		if part.Developments[i].Kind == plan.WrapPattern {
+		dev := &part.Developments[i]
+		if dev.Kind == plan.WrapPattern {
 			continue // its arcs stand in the table of what is on the outside
 		}
-		for _, t := range patternTables(&part.Developments[i], pl.Units, d.smallMm()) {
+		for _, t := range patternTables(dev, pl.Units, d.smallMm(), slices.Contains(printed, dev.Name)) {
 			add(t)
 		}
 	}

@@ -13,10 +13,10 @@ import (
 // Parts draws the sheets of the parts: pictures with sizes, operations to tick,
 // hole tables and the record to fill in. Parts follow one another, but for one
 // that stands whole on what another leaves of its last page.
-func Parts(pl *plan.Plan, list []*plan.PartPlan, paper draw.Frame, missing map[string][]string) []*draw.Sheet {
+func Parts(pl *plan.Plan, list []*plan.PartPlan, paper draw.Frame, patterns map[string]Patterns) []*draw.Sheet {
 	var ready []*content
 	for _, part := range list {
-		ready = append(ready, contentOf(pl, part, missing[part.Name], paper))
+		ready = append(ready, contentOf(pl, part, patterns[part.Name], paper))
 	}
 	groups := share(ready, paper)
 	drawn := make([][]*draw.Sheet, len(groups))
@@ -161,17 +161,17 @@ func (l *look) set(f *draw.Flow, group []*content) {
 type content struct {
 	pl            *plan.Plan
 	part          *plan.PartPlan
-	missing       []string
+	patterns      Patterns
 	widthMm       float64 // of a page
 	head, running func() draw.Piece
 	dense         map[density]*dense
 	views         map[[2]float64][]draw.Piece
 }
 
-func contentOf(pl *plan.Plan, part *plan.PartPlan, missing []string, paper draw.Frame) *content {
+func contentOf(pl *plan.Plan, part *plan.PartPlan, patterns Patterns, paper draw.Frame) *content {
 	width := paper.Body().Width()
 	return &content{
-		pl: pl, part: part, missing: missing, widthMm: width,
+		pl: pl, part: part, patterns: patterns, widthMm: width,
 		head: sync.OnceValue(func() draw.Piece { return partHead(part, width) }),
 		running: sync.OnceValue(func() draw.Piece {
 			return draw.RunningHead(part.Title, "operations and record, continued", width)
@@ -224,7 +224,7 @@ func (c *content) at(d density) *dense {
 	one := &dense{density: d, content: c}
 	for i, width := range []float64{c.widthMm, c.columnMm()} {
 		one.left[i] = sync.OnceValue(func() []draw.Piece {
-			return slices.Concat(c.viewsAt(d, width), d.remarks(c.part, c.missing, width))
+			return slices.Concat(c.viewsAt(d, width), d.remarks(c.part, c.patterns.Notes, width))
 		})
 	}
 	one.operations = sync.OnceValue(func() draw.Table { return d.tight(d.operationTable(c.part)).Laid(c.widthMm) })
@@ -302,7 +302,7 @@ type holes struct {
 // holes are the tables to work by.
 func (d *dense) holes() []*holes {
 	var out []*holes
-	for _, t := range d.partTables(d.pl, d.part) {
+	for _, t := range d.partTables(d.pl, d.part, d.patterns.Printed) {
 		if d.widthMm >= twoColumnsMm {
 			t = d.tight(t)
 		}

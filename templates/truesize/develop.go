@@ -57,7 +57,7 @@ func newPattern(pl *plan.Plan, part *plan.PartPlan, dev *plan.Development) (*tem
 		return nil, fmt.Errorf("%s: the pattern encloses nothing", where)
 	}
 	bounds := draw.R(lo.XMm, lo.YMm, hi.XMm, hi.YMm)
-	t := &template{part: part, where: where, name: dev.Title, side: "this side out", outline: shape, exact: true,
+	t := &template{part: part, dev: dev, where: where, name: dev.Title, side: "this side out", outline: shape, exact: true,
 		full: bounds.Grown(patternPadMm), core: bounds.Grown(patternRimMm), legend: p.legend(), draw: p.draw,
 		ends: [][2]float64{{lo.XMm, hi.XMm}, {lo.YMm, hi.YMm}}}
 	t.how = "Cut along the middle of the outline, or punch the metal through it."

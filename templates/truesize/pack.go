@@ -143,7 +143,7 @@ func pack(pages []*page, templates []*template, ways []draw.Frame, part int) []*
 
 // Sheets are the 1:1 sheets of the parts, in their order: the faces of each,
 // then what is wrapped or developed. Small ones share a sheet. A flat pattern
-// of more than maxTiles is left out: see Missing.
+// of more than maxTiles is left out: see Patterns.
 func Sheets(pl *plan.Plan, list []*plan.PartPlan, paper draw.Frame, which Policy) ([]draw.Chapter, error) {
 	ways := waysOf(paper)
 	var pages []*page
@@ -177,21 +177,24 @@ func Apart(pl *plan.Plan, list []*plan.PartPlan, paper draw.Frame, which Policy)
 	return out, nil
 }
 
-// Missing says which of the flat patterns wanted of a part no paper of this
-// size takes.
-func Missing(pl *plan.Plan, part *plan.PartPlan, paper draw.Frame, which Policy) ([]string, error) {
+// Patterns names the flat patterns of a part that are printed, and says which of
+// those wanted no paper of this size takes.
+func Patterns(pl *plan.Plan, part *plan.PartPlan, paper draw.Frame, which Policy) (printed, missing []string, err error) {
 	list, err := templatesOf(pl, part, which)
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
-	var out []string
 	for _, t := range list {
-		if t.exact && len(t.fewest(waysOf(paper))) == 0 {
-			out = append(out, fmt.Sprintf("%s would take more than %d sheets of %s and is not printed: mark it out from its table, or print on larger paper.",
+		switch {
+		case t.dev == nil:
+		case len(t.fewest(waysOf(paper))) > 0:
+			printed = append(printed, t.dev.Name)
+		default:
+			missing = append(missing, fmt.Sprintf("%s would take more than %d sheets of %s and is not printed: mark it out from its table, or print on larger paper.",
 				t.name, maxTiles, paper.Name))
 		}
 	}
-	return out, nil
+	return printed, missing, nil
 }
 
 // waysOf are the ways a sheet can lie.

@@ -26,9 +26,10 @@ const (
 // template is a face or a flat pattern to print at 1:1.
 type template struct {
 	part     *plan.PartPlan
-	where    string // for messages
-	name     string // of its sheets
-	side     string // which side is out
+	dev      *plan.Development // nil for a face
+	where    string            // for messages
+	name     string            // of its sheets
+	side     string            // which side is out
 	outline  *canvas.Path
 	full     draw.Rect   // with all marks round it
 	core     draw.Rect   // the least that shows the outline and TOP
