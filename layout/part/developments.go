@@ -141,6 +141,9 @@ func (d *shaper) pieces(kind plan.DevelopmentKind, title string, list []develop.
 			out.On = d.StockText()
 		}
 		out.SeamDeg = seamDeg
+		if x, ok := mirrorLine(p); ok {
+			out.MirrorMm = &x
+		}
 		out.Sizes = append(d.values(p.Inputs), d.values(p.Results)...)
 		out.Tables = d.tables(p.Tables)
 		out.Notes = append(p.Notes, "Edges are those of the metal, at the middle of its thickness. The seam closes at clock "+words.Trim(seamDeg, 2)+"°.")

@@ -32,18 +32,21 @@ type Development struct {
 	WidthMm    float64 `json:"width_mm,omitempty"`   // of a wrap, along the axis
 	ScaleMm    float64 `json:"per_deg_mm,omitempty"` // x for a degree of clock angle, negative where the angle grows to the left; 0 for none
 	// ScaleFromDeg is the clock angle at x = 0.
-	ScaleFromDeg float64        `json:"scale_from_deg,omitempty"`
-	SeamDeg      float64        `json:"seam_deg,omitempty"`
-	Lines        []PatternLine  `json:"lines"`
-	Marks        []PatternMark  `json:"marks,omitempty"`
-	Labels       []PatternLabel `json:"labels,omitempty"`
-	MinMm        XY             `json:"min"` // box of the edges and the tab
-	MaxMm        XY             `json:"max"`
-	Sizes        []PatternValue `json:"sizes"`
-	Tables       []PatternTable `json:"tables,omitempty"`
-	Rules        []string       `json:"rules,omitempty"`
-	Notes        []string       `json:"notes,omitempty"`
-	AreaMm2      float64        `json:"area_mm2,omitempty"` // of one piece without its lap
+	ScaleFromDeg float64 `json:"scale_from_deg,omitempty"`
+	SeamDeg      float64 `json:"seam_deg,omitempty"`
+	// MirrorMm is the x of the line about which edge and lines are mirror images,
+	// laps left out; nil where there is none.
+	MirrorMm *float64       `json:"mirror,omitempty"`
+	Lines    []PatternLine  `json:"lines"`
+	Marks    []PatternMark  `json:"marks,omitempty"`
+	Labels   []PatternLabel `json:"labels,omitempty"`
+	MinMm    XY             `json:"min"` // box of the edges and the tab
+	MaxMm    XY             `json:"max"`
+	Sizes    []PatternValue `json:"sizes"`
+	Tables   []PatternTable `json:"tables,omitempty"`
+	Rules    []string       `json:"rules,omitempty"`
+	Notes    []string       `json:"notes,omitempty"`
+	AreaMm2  float64        `json:"area_mm2,omitempty"` // of one piece without its lap
 }
 
 // PatternLine is a line of a flat pattern. Role is a develop.Role in words:

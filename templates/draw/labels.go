@@ -207,10 +207,11 @@ func (o *Occupied) undo(n int) {
 // ClearOfTexts tells whether r lies in the window and meets no text.
 func (o *Occupied) ClearOfTexts(r Rect) bool { return o.clear(r, false) }
 
-// AllClear tells whether all of them are clear of texts.
-func (o *Occupied) AllClear(boxes iter.Seq[Rect]) bool {
+// AllClear tells whether all of them are clear of texts, and of lines if those
+// count.
+func (o *Occupied) AllClear(boxes iter.Seq[Rect], ofLines bool) bool {
 	for b := range boxes {
-		if !o.ClearOfTexts(b) {
+		if !o.clear(b, ofLines) {
 			return false
 		}
 	}

@@ -26,6 +26,7 @@ type pattern struct {
 	part  *plan.PartPlan
 	dev   *plan.Development
 	lines []patternLine
+	half  bool // up to its mirror line alone
 }
 
 // patternLine is a line of the pattern with its path read, and how far it
@@ -70,10 +71,50 @@ func newPattern(pl *plan.Plan, part *plan.PartPlan, dev *plan.Development) (*tem
 	if dev.Kind == plan.FoldPattern {
 		t.how = "Cut along the middle of the outline, pop in the open middle of each cross, scribe the ends of the fold lines."
 	}
+	if dev.MirrorMm != nil && len(dev.Marks) == 0 {
+		t.half = p.halfOf(t)
+	}
 	for _, m := range dev.Marks {
 		t.marks = append(t.marks, holeRect(plan.Hole{XMm: m.CentreMm.XMm, YMm: m.CentreMm.YMm, DiameterMm: m.DiameterMm}))
 	}
 	return t, nil
+}
+
+// halfOf is the template of the half with the lap, or of the right one, to be
+// turned over for the other.
+func (p *pattern) halfOf(whole *template) *template {
+	q, t := *p, *whole
+	q.half = true
+	x, lo, hi := *p.dev.MirrorMm, p.dev.MinMm, p.dev.MaxMm
+	lap := ""
+	for _, l := range p.lines {
+		if l.Role == "tab" {
+			lap = "; overlap at one end only"
+			if l.reach.X0 < x-1 && l.reach.X1 < x+1 {
+				hi.XMm = x
+			}
+		}
+	}
+	if hi.XMm > x {
+		lo.XMm = x
+	}
+	bounds := draw.R(lo.XMm, lo.YMm, hi.XMm, hi.YMm)
+	t.full, t.core = bounds.Grown(patternPadMm), bounds.Grown(patternRimMm)
+	if hi.XMm == x { // the paper beyond the centre line shows that it is one
+		t.core.X1 = t.full.X1
+	} else {
+		t.core.X0 = t.full.X0
+	}
+	t.ends = [][2]float64{{lo.XMm, hi.XMm}, {lo.YMm, hi.YMm}}
+	t.name += ", half"
+	t.draw = q.draw
+	for _, table := range p.dev.Tables {
+		if !table.Drawn && table.Heads[0] == "Line" {
+			lap += "; line names by the table"
+		}
+	}
+	t.legend = append(slices.Clip(t.legend), "scribe it, turn it over on the centre line, scribe again"+lap)
+	return &t
 }
 
 // legend says what the pattern is for, where its edge goes and how it is cut.
@@ -144,6 +185,11 @@ func (p *pattern) draw(s *draw.Sheet, window draw.Rect, ox, oy float64, room *dr
 		lo, hi := p.dev.MinMm, p.dev.MaxMm
 		p.clockScale(lines, room, draw.R(lo.XMm, lo.YMm, hi.XMm, lo.YMm), ox, oy)
 	}
+	if p.half {
+		x := *p.dev.MirrorMm
+		lines.Add(draw.Segment(x, seen.Y0, x, seen.Y1, draw.ThinMm, draw.ChainDash...))
+		room.AddLine(ox+x, window.Y0, ox+x, window.Y1)
+	}
 	s.Draw.Add(draw.Group{Drawing: lines, Transform: shift, Clip: window.Path()})
 
 	var marks []draw.Mark
@@ -167,6 +213,9 @@ func (p *pattern) draw(s *draw.Sheet, window draw.Rect, ox, oy float64, room *dr
 	}
 	for _, l := range p.dev.Labels {
 		p.label(s, room, l.Text, ox+l.AtMm.XMm, oy+l.AtMm.YMm, towards)
+	}
+	if x := p.dev.MirrorMm; p.half && x != nil && *x > seen.X0 && *x < seen.X1 {
+		p.along(s, room, "centre line: cut along it, turn over on it", ox+*x, window.Y0, ox+*x, window.Y1, draw.SmallMm)
 	}
 	p.foldTexts(s, window, ox, oy, room)
 }
@@ -262,19 +311,19 @@ func (p *pattern) along(s *draw.Sheet, room *draw.Occupied, text string, x0, y0,
 	}
 	ux, uy := (x1-x0)/length, (y1-y0)/length
 	angle := math.Atan2(uy, ux) * 180 / math.Pi
-	for i := range 30 {
-		at := length/2 + float64((i+1)/2)*4*float64(1-2*(i%2))
+	for i := range 60 { // off other lines, then only off other texts
+		off := alongFreeMm
+		if i >= 30 {
+			off = alongMm
+		}
+		at := length/2 + float64((i%30+1)/2)*4*float64(1-2*(i%2))
 		if at < w/2+1 || at > length-w/2-1 {
 			continue
 		}
-		for _, side := range []float64{1, -1} {
-			off := 0.9
-			if side < 0 {
-				off = -0.9 - draw.AscentMm*size
-			}
+		for _, off := range []float64{off, -off - draw.AscentMm*size} {
 			x, y := x0+ux*at-uy*off, y0+uy*at+ux*off
 			boxes := turnedRoom(x, y, ux, uy, w, size)
-			if room.AllClear(boxes) {
+			if room.AllClear(boxes, i < 30) {
 				for b := range boxes {
 					room.AddText(b)
 				}
@@ -284,6 +333,13 @@ func (p *pattern) along(s *draw.Sheet, room *draw.Occupied, text string, x0, y0,
 		}
 	}
 }
+
+// How far a text beside a line is off it: so far that the line does not count as
+// being in its way, and where others are.
+const (
+	alongFreeMm = 2.0
+	alongMm     = 0.9
+)
 
 // turnedRoom is the room of a text w wide in the direction (ux, uy), centred
 // at (x, y): small boxes along it.

@@ -12,6 +12,9 @@ import (
 // gapMm is the paper between templates that share a sheet.
 const gapMm = 4.0
 
+// leastRoomMm is the least side of room that a template may take.
+const leastRoomMm = 20.0
+
 // openSheets is how many sheets back there may still be room for another
 // template.
 const openSheets = 30
@@ -25,7 +28,7 @@ type placed struct {
 // page is a sheet in the making.
 type page struct {
 	frame draw.Frame
-	free  []draw.Rect // room left, y downwards from the upper left corner
+	free  []draw.Rect // the largest rooms left, which may overlap, y downwards from the upper left corner
 	tiles []placed
 	last  int // index of the last part that has something on it
 }
@@ -76,18 +79,31 @@ func (p *page) put(one tile) bool {
 	}
 	r := p.free[best]
 	p.tiles = append(p.tiles, placed{one, r.X0, r.Y0})
-	right := draw.R(r.X0+w+gapMm, r.Y0, r.X1, r.Y0+h)
-	below := draw.R(r.X0, r.Y0+h+gapMm, r.X1, r.Y1)
-	if r.Width()-w > r.Height()-h {
-		right.Y1, below.X1 = r.Y1, r.X0+w
-	}
-	p.free = slices.Delete(p.free, best, best+1)
-	for _, rest := range []draw.Rect{right, below} {
-		if rest.Width() > 20 && rest.Height() > 20 {
-			p.free = append(p.free, rest)
+	p.take(draw.R(r.X0, r.Y0, r.X0+w, r.Y0+h).Grown(gapMm - 1e-9))
+	return true
+}
+
+// take leaves of each room what lies beside what is taken.
+func (p *page) take(r draw.Rect) {
+	var rooms []draw.Rect
+	for _, f := range p.free {
+		if !f.Meets(r) {
+			rooms = append(rooms, f)
+			continue
+		}
+		for _, rest := range []draw.Rect{draw.R(f.X0, f.Y0, r.X0, f.Y1), draw.R(r.X1, f.Y0, f.X1, f.Y1), draw.R(f.X0, f.Y0, f.X1, r.Y0), draw.R(f.X0, r.Y1, f.X1, f.Y1)} {
+			if rest.X1-rest.X0 > leastRoomMm && rest.Y1-rest.Y0 > leastRoomMm {
+				rooms = append(rooms, rest)
+			}
 		}
 	}
-	return true
+	p.free = p.free[:0:0]
+	for i, f := range rooms {
+		if !slices.ContainsFunc(rooms[:i], func(g draw.Rect) bool { return g.Holds(f) }) &&
+			!slices.ContainsFunc(rooms[i+1:], func(g draw.Rect) bool { return g.Holds(f) && g != f }) {
+			p.free = append(p.free, f)
+		}
+	}
 }
 
 // place sets tiles on the last sheets of a packet or on new ones of a frame.
@@ -146,12 +162,17 @@ func pack(pages []*page, templates []*template, ways []draw.Frame, part int) []*
 // of more than maxTiles is left out: see Patterns.
 func Sheets(pl *plan.Plan, list []*plan.PartPlan, paper draw.Frame, which Policy) ([]draw.Chapter, error) {
 	ways := waysOf(paper)
-	var pages []*page
-	for i, part := range list {
+	var all [][]*template
+	for _, part := range list {
 		kept, err := printable(pl, part, paper, which)
 		if err != nil {
 			return nil, err
 		}
+		all = append(all, kept)
+	}
+	twins(all)
+	var pages []*page
+	for i, kept := range all {
 		pages = pack(pages, kept, ways, i)
 	}
 	return chapters(pl, spread(merge(pages, ways), ways)), nil
@@ -187,7 +208,7 @@ func Patterns(pl *plan.Plan, part *plan.PartPlan, paper draw.Frame, which Policy
 	for _, t := range list {
 		switch {
 		case t.dev == nil:
-		case len(t.fewest(waysOf(paper))) > 0:
+		case len(t.orHalf(waysOf(paper)).fewest(waysOf(paper))) > 0:
 			printed = append(printed, t.dev.Name)
 		default:
 			missing = append(missing, fmt.Sprintf("%s would take more than %d sheets of %s and is not printed: mark it out from its table, or print on larger paper.",
@@ -214,13 +235,25 @@ func printable(pl *plan.Plan, part *plan.PartPlan, paper draw.Frame, which Polic
 	}
 	kept := list[:0:0]
 	for _, t := range list {
-		if len(t.fewest(waysOf(paper))) > 0 {
+		if t = t.orHalf(waysOf(paper)); len(t.fewest(waysOf(paper))) > 0 {
 			kept = append(kept, t)
 		} else if !t.exact {
 			return nil, t.tooLarge(paper)
 		}
 	}
 	return kept, nil
+}
+
+// orHalf is the half of a pattern that is its own mirror image, where that saves
+// sheets.
+func (t *template) orHalf(ways []draw.Frame) *template {
+	if t.half == nil {
+		return t
+	}
+	if n := len(t.fewest(ways)); n == 1 || n > 0 && n <= len(t.half.fewest(ways)) {
+		return t
+	}
+	return t.half
 }
 
 // framed is a tile and the sheet it is cut for.

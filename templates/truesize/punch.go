@@ -34,9 +34,10 @@ type punch struct {
 	pl      *plan.Plan
 	part    *plan.PartPlan
 	face    *plan.Face
-	outline *canvas.Path // face coordinates
-	lo, hi  plan.XY      // its box
-	edgeMm  float64      // radius of the step it ends at, 0 for the whole face
+	outline *canvas.Path  // face coordinates
+	lo, hi  plan.XY       // its box
+	extra   []plan.Circle // of other parts that the template serves too
+	edgeMm  float64       // radius of the step it ends at, 0 for the whole face
 }
 
 // newPunch reads the outline of a face.
@@ -61,7 +62,7 @@ func newPunch(pl *plan.Plan, part *plan.PartPlan, face *plan.Face) (*template, e
 	}
 	p := &punch{pl: pl, part: part, face: face, outline: outline, lo: lo, hi: hi, edgeMm: edge}
 	t := &template{
-		part: part, where: where, name: PunchName(face.Face), side: words.Upper(face.Face) + ", this side out",
+		part: part, punch: p, where: where, name: PunchName(face.Face), side: words.Upper(face.Face) + ", this side out",
 		outline: outline, full: draw.R(lo.XMm-edgePadMm, lo.YMm-edgePadMm, hi.XMm+edgePadMm, hi.YMm+topRoomMm),
 		core: draw.R(lo.XMm-rimMm, lo.YMm-rimMm, hi.XMm+rimMm, hi.YMm+topRoomMm), legend: p.legend(), how: "Pop in the open middle of each cross. The dashed ring is the drilled size: check by it after drilling.", draw: p.drawFace,
 	}
@@ -206,7 +207,7 @@ func (p *punch) drawFace(s *draw.Sheet, window draw.Rect, ox, oy float64, room *
 		}
 	}
 	draw.LabelMarks(s, room, marks)
-	for _, c := range p.face.Circles {
+	for _, c := range p.circles() {
 		if p.shows(c) {
 			labelCircle(s, room, c, ox, oy)
 		}
@@ -215,6 +216,9 @@ func (p *punch) drawFace(s *draw.Sheet, window draw.Rect, ox, oy float64, room *
 		p.discTop(s, room, c, ox, oy)
 	}
 }
+
+// circles are those of the face and of what else its template serves.
+func (p *punch) circles() []plan.Circle { return slices.Concat(p.face.Circles, p.extra) }
 
 // shows tells whether a circle lies on the template.
 func (p *punch) shows(c plan.Circle) bool {
@@ -259,7 +263,7 @@ func (p *punch) outlines(lines *draw.Drawing, room *draw.Occupied, shift canvas.
 		at := shift.Dot(canvas.Point{})
 		room.AddCircle(at.X, at.Y, c.DiameterMm/2)
 	}
-	for _, c := range p.face.Circles {
+	for _, c := range p.circles() {
 		if !p.shows(c) || slices.ContainsFunc(p.cuts(), func(k plan.FaceCut) bool {
 			return !c.Pitch && c.CentreMm == (plan.XY{}) && math.Abs(k.DiameterMm-c.DiameterMm) < 1e-6
 		}) {

@@ -16,7 +16,7 @@ import (
 const (
 	stripMm        = 10.0
 	ruleMm         = 8.0
-	captionLeastMm = 74.0
+	captionLeastMm = 40.0
 	captionPadMm   = 1.2 // clear of the rule's line
 )
 
@@ -95,8 +95,7 @@ func chapters(pl *plan.Plan, pages []*page) []draw.Chapter {
 	seen := map[*plan.PartPlan]map[string]bool{}
 	for _, p := range pages {
 		s := p.draw(pl)
-		for _, one := range p.tiles {
-			t := one.of
+		for _, t := range p.templates() {
 			if seen[t.part] == nil {
 				seen[t.part] = map[string]bool{}
 			}
@@ -110,15 +109,25 @@ func chapters(pl *plan.Plan, pages []*page) []draw.Chapter {
 	return []draw.Chapter{all}
 }
 
+// templates are those that a sheet has a tile of, each followed by the others that
+// it serves for.
+func (p *page) templates() []*template {
+	var out []*template
+	for _, one := range p.tiles {
+		out = append(append(out, one.of), one.of.also...)
+	}
+	return out
+}
+
 // draw draws a sheet.
 func (p *page) draw(pl *plan.Plan) *draw.Sheet {
 	s := &draw.Sheet{Frame: p.frame, Scale: "1:1", FillShare: p.fill()}
 	var names []string
-	for _, one := range p.tiles {
-		if title := one.of.part.Title; len(s.Parts) == 0 || s.Parts[len(s.Parts)-1] != title {
+	for _, t := range p.templates() {
+		if title := t.part.Title; len(s.Parts) == 0 || s.Parts[len(s.Parts)-1] != title {
 			s.Parts = append(s.Parts, title)
 		}
-		names = append(names, one.of.name)
+		names = append(names, t.name)
 	}
 	s.Part, s.Name = strings.Join(s.Parts, ", "), names[0]
 	w := window(p.frame)

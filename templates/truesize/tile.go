@@ -27,6 +27,9 @@ const (
 type template struct {
 	part     *plan.PartPlan
 	dev      *plan.Development // nil for a face
+	half     *template         // of a pattern that is its own mirror image; nil else
+	punch    *punch            // of a face; nil for a pattern
+	also     []*template       // faces of other parts that it serves too
 	where    string            // for messages
 	name     string            // of its sheets
 	side     string            // which side is out
