@@ -23,7 +23,7 @@ import (
 // numbers of the chapters are put off.
 func Cover(pl *plan.Plan, findings []review.Finding, paper draw.Frame, chapters []draw.Chapter, own int) []*draw.Sheet {
 	var best []*draw.Sheet
-	for _, d := range []density{1, 0.88, 0.8, 0.7} {
+	for _, d := range []density{1, 0.88, 0.8, 0.7, 0.6} {
 		if sheets := d.cover(pl, findings, paper, chapters, own); best == nil || len(sheets) < len(best) {
 			best = sheets
 		}
@@ -41,14 +41,16 @@ func (d density) cover(pl *plan.Plan, findings []review.Finding, paper draw.Fram
 		return s, draw.RunningHead(pl.Job, "cover, continued", paper.Body().Width())
 	})
 	check, rest := d.scaleCheck(pl.Units, f.Width())
-	f.Add(check, draw.Space(2))
+	f.Add(check, draw.Space(1))
 	f.Add(d.reviewLine(findings, f.Width())...)
 	parts, others := indexTables(pl, chapters, own)
 	f.Table(d.listed(parts))
 	f.Table(d.listed(others))
-	left := []draw.Table{d.listed(boughtTable(pl)), d.listed(cutTable(pl))}
-	right := []draw.Table{d.listed(toolTable(pl)), d.listed(dangerTable(pl)), d.listed(noteTable(pl))}
-	d.columns(f, pl, left, right)
+	var lists []draw.Table
+	for _, t := range []draw.Table{boughtTable(pl), cutTable(pl), toolTable(pl), dangerTable(pl), noteTable(pl)} {
+		lists = append(lists, d.listed(t))
+	}
+	d.columns(f, pl, lists)
 	f.Add(rest...)
 	return f.Sheets
 }
@@ -62,9 +64,9 @@ func (d density) listed(t draw.Table) draw.Table {
 	return d.tight(t)
 }
 
-// columns sets lists to the left and, under the picture of the machine, to the
-// right; one below the other on narrow paper.
-func (d density) columns(f *draw.Flow, pl *plan.Plan, left, right []draw.Table) {
+// columns sets lists and, after the first two, the picture of the machine, in two
+// columns of about one height; one below the other on narrow paper.
+func (d density) columns(f *draw.Flow, pl *plan.Plan, lists []draw.Table) {
 	two := f.Width() >= twoColumnsMm
 	if two {
 		if f.Left() < f.Tallest()*0.6 {
@@ -72,19 +74,39 @@ func (d density) columns(f *draw.Flow, pl *plan.Plan, left, right []draw.Table) 
 		}
 		f.Columns(2)
 	}
-	for _, t := range left {
-		f.Table(t)
+	var blocks []func()
+	var highs []float64
+	for i, t := range lists {
+		if a := pl.Arrangement; i == 2 && a != nil {
+			p := machinePicture(a, f.Width(), machineMm*float64(d))
+			blocks, highs = append(blocks, func() { f.Add(p, draw.Space(2)) }), append(highs, p.Height+2)
+		}
+		blocks, highs = append(blocks, func() { f.Table(t) }), append(highs, measure(t, f.Width()).whole()+gapMm)
 	}
-	if two && f.Column() == 0 {
-		f.TurnColumn()
-	}
-	if a := pl.Arrangement; a != nil {
-		f.Add(machinePicture(a, f.Width(), machineMm*float64(d)), draw.Space(2))
-	}
-	for _, t := range right {
-		f.Table(t)
+	split := lowestSplit(highs)
+	for i, set := range blocks {
+		if two && i == split && f.Column() == 0 {
+			f.TurnColumn()
+		}
+		set()
 	}
 	f.Columns(1)
+}
+
+// lowestSplit is how many blocks stand in the left of two columns so that the
+// taller is as low as can be.
+func lowestSplit(highs []float64) (split int) {
+	sum, left := 0.0, 0.0
+	for _, h := range highs {
+		sum += h
+	}
+	best := sum
+	for i, h := range highs {
+		if left += h; max(left, sum-left) < best {
+			best, split = max(left, sum-left), i+1
+		}
+	}
+	return split
 }
 
 // machineMm is the most height of the picture of the machine.
@@ -126,7 +148,7 @@ func coverHead(pl *plan.Plan, width float64) draw.Piece {
 		p.Draw.Add(draw.Text{YMm: y, SizeMm: 3.8, Content: text})
 	}
 	p.Draw.Add(draw.Segment(0, y-2.5, width, y-2.5, draw.ThickMm))
-	p.Height = -y + 5.5
+	p.Height = -y + 4
 	return p
 }
 
@@ -183,10 +205,11 @@ func (d density) scaleCheck(units parts.Units, width float64) (p draw.Piece, res
 	p.Draw.Place(&text.Draw, left+6, y)
 	low := min(foot, y-text.Height) - 3
 	draw.RuleAcross(&p.Draw, 6, low)
-	low -= 9
+	low -= 7.5
 	if units == parts.Inches {
+		low -= 1.5
 		draw.InchRule(&p.Draw, 6, low, false)
-		low -= 9
+		low -= 7.5
 	}
 	p.Height = -low
 	return p, rest

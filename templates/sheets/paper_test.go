@@ -252,3 +252,16 @@ func TestPointsOnTheTemplate(t *testing.T) {
 		}
 	}
 }
+
+// Blocks stand in two columns so that the taller is as low as it can be.
+func TestLowestSplit(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		highs []float64
+		want  int
+	}{{[]float64{50, 20, 30}, 1}, {[]float64{10, 20, 30, 5}, 2}, {[]float64{5, 6, 60}, 2}, {[]float64{60, 5, 6}, 1}, {[]float64{10}, 0}, {nil, 0}} {
+		if got := lowestSplit(c.highs); got != c.want {
+			t.Errorf("%v: %d in the left, want %d", c.highs, got, c.want)
+		}
+	}
+}
