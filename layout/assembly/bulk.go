@@ -41,7 +41,7 @@ func (s *Solid) sumUp() Bulk {
 			out.add(mm3, s.add[i].at.Apply(centre))
 			continue
 		}
-		here := Solid{add: s.add[i : i+1], within: s.within, cut: s.add[:i], bound: s.add[i].bound}
+		here := Solid{add: s.add[i : i+1], within: s.within, cut: s.add[:i], bound: s.add[i].bound, cuts: boxOf(s.add[:i])}
 		out.sum(s.add[i], &here, 1)
 	}
 	for i := range s.cut {
@@ -55,7 +55,7 @@ func (s *Solid) sumUp() Bulk {
 		}
 		gone := Solid{add: s.add, within: s.within, bound: s.bound}
 		if meetsAny(s.cut[i], s.cut[:i]) {
-			gone.cut = s.cut[:i]
+			gone.cut, gone.cuts = s.cut[:i], boxOf(s.cut[:i])
 		}
 		keep := gone.Within(s.cut[i])
 		out.sum(s.cut[i], keep, -1)

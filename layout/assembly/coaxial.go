@@ -70,6 +70,7 @@ func sections(b *Body, axis Pose) []*region {
 		for _, s := range g.segs {
 			g.bound(s.a)
 		}
+		g.square()
 		out = append(out, g)
 	}
 	return out

@@ -105,6 +105,25 @@ func turnedWay(spans []Span, way float64) []Span {
 	return spans
 }
 
+// Near tells whether two bodies touch, lie in one another or come within a distance
+// in mm, of which places finestMm apart on their surfaces are judged.
+func Near(a, b *Body, mm, finestMm float64) bool {
+	return comesNear(a, b, mm, finestMm) || comesNear(b, a, mm, finestMm)
+}
+
+// comesNear tells whether a place on b's surface lies that near to a, or in it.
+func comesNear(a, b *Body, mm, finestMm float64) (near bool) {
+	rel := a.Pose.Inverse().Of(b.Pose)
+	look := func(centre Vec, reach float64, _ among) among {
+		if near || a.Solid.Dist(rel.apply(centre))-reach >= mm {
+			return 0
+		}
+		return 1
+	}
+	b.Solid.walk(finestMm, look, func(Vec, among) { near = true })
+	return near
+}
+
 // Clearance is the least distance between two bodies' surfaces and where it is
 // on b's; ok is false where they lie in one another or are further apart than
 // the limit. It is found to the tenth of the finest, in mm.

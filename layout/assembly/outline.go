@@ -177,6 +177,37 @@ type region struct {
 	segs      []seg
 	starts    []int // of each loop in segs
 	low, high Pt
+	upright   bool // a rectangle along x and y, whose edges are these:
+	from, to  Pt
+}
+
+// square finds out whether the figure is an upright rectangle. What bounds nothing
+// is no edge of it.
+func (g *region) square() {
+	if len(g.segs) != 4 {
+		return
+	}
+	inf := math.Inf(1)
+	from, to := g.low, g.high
+	for i := range g.segs {
+		s, next := &g.segs[i], &g.segs[(i+1)%4]
+		level := s.a.Y == s.b.Y
+		if s.arc || !level && s.a.X != s.b.X || level == (next.a.Y == next.b.Y) {
+			return
+		}
+		switch {
+		case !s.ghost:
+		case !level && s.a.X == g.low.X:
+			from.X = -inf
+		case !level:
+			to.X = inf
+		case s.a.Y == g.low.Y:
+			from.Y = -inf
+		default:
+			to.Y = inf
+		}
+	}
+	g.upright, g.from, g.to = true, from, to
 }
 
 func newRegion(o Outline) *region {
@@ -200,6 +231,7 @@ func newRegion(o Outline) *region {
 			}
 		}
 	}
+	g.square()
 	return g
 }
 
@@ -218,6 +250,9 @@ func (g *region) loop(i int) []seg {
 
 // dist is the distance from p to the figure's edge, negative inside.
 func (g *region) dist(p Pt) float64 {
+	if g.upright {
+		return slab(max(g.from.X-p.X, p.X-g.to.X), max(g.from.Y-p.Y, p.Y-g.to.Y))
+	}
 	best, inside := math.Inf(1), false
 	for i := range g.segs {
 		s := &g.segs[i]

@@ -194,6 +194,17 @@ func TestGaps(t *testing.T) {
 	if _, _, ok := Clearance(&a, &b, 20, 2); ok {
 		t.Error("a clearance beyond the limit")
 	}
+	in := still("in", Of(Cuboid(Vec{40, 20, 4}, Vec{60, 40, 6})))
+	for _, c := range []struct {
+		name string
+		b    *Body
+		mm   float64
+		want bool
+	}{{"30.3 apart, looked for to 30", &b, 30, false}, {"to 30.5", &b, 30.5, true}, {"one in the other", &in, 0.1, true}} {
+		if got := [2]bool{Near(&a, c.b, c.mm, 2), Near(c.b, &a, c.mm, 2)}; got != [2]bool{c.want, c.want} {
+			t.Errorf("near, %s: %v", c.name, got)
+		}
+	}
 }
 
 func TestOpenings(t *testing.T) {

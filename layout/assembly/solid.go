@@ -79,7 +79,7 @@ func (s *Simple) hits(o, d Vec, ts []float64) []float64 {
 // was kept Within, and in none of those Cut away. It does not change.
 type Solid struct {
 	add, within, cut []Simple
-	bound            Box
+	bound, cuts      Box    // about it, and about what is cut away
 	faces            []face // of all the simple solids, in the solid's frame
 	known            *known
 }
@@ -94,11 +94,16 @@ type known struct {
 
 // Of is the union of simple solids.
 func Of(add ...Simple) *Solid {
-	s := &Solid{add: add, bound: nothing(), faces: facesOf(add), known: &known{}}
-	for _, a := range add {
-		s.bound = s.bound.Join(a.bound)
+	return &Solid{add: add, bound: boxOf(add), cuts: nothing(), faces: facesOf(add), known: &known{}}
+}
+
+// boxOf is the box about simple solids where they stand.
+func boxOf(list []Simple) Box {
+	out := nothing()
+	for i := range list {
+		out = out.Join(list[i].bound)
 	}
-	return s
+	return out
 }
 
 // Cut is the solid without what lies in the others.
@@ -106,6 +111,7 @@ func (s *Solid) Cut(away ...Simple) *Solid {
 	out := *s
 	out.known = &known{}
 	out.cut = slices.Concat(s.cut, away)
+	out.cuts = s.cuts.Join(boxOf(away))
 	out.faces = slices.Concat(s.faces, facesOf(away))
 	return &out
 }
@@ -159,6 +165,9 @@ func (s *Solid) Dist(p Vec) float64 {
 	}
 	for i := range s.within {
 		d = max(d, s.within[i].dist(p))
+	}
+	if len(s.cut) > 1 && !s.cuts.within(p, -d) {
+		return d
 	}
 	for i := range s.cut {
 		// Outside a cut's box the cut is no nearer than the box.

@@ -151,6 +151,35 @@ func TestDist(t *testing.T) {
 	}
 }
 
+// An upright rectangle is as far from everything as its four lines are.
+func TestUpright(t *testing.T) {
+	t.Parallel()
+	for name, s := range map[string]Simple{
+		"cuboid": Cuboid(Vec{-3, -2, 0}, Vec{5, 7, 1}), "bar": Cylinder(4, -6, 6), "tube": Tube(8, 4, -6, 6),
+	} {
+		var g *region
+		switch shape := s.shape.(type) {
+		case *prism:
+			g = shape.g
+		case *turned:
+			g = shape.g
+		}
+		if !g.upright {
+			t.Errorf("%s is not seen to be upright", name)
+		}
+		lines := *g
+		lines.upright = false
+		for x := -9.0; x <= 9; x += 0.75 {
+			for y := 0.0; y <= 9; y += 0.75 {
+				near(t, name, g.dist(Pt{x, y}), lines.dist(Pt{x, y}), 1e-12)
+			}
+		}
+	}
+	if newTurned([]ZR{{0, 5}, {10, 3}}, nil).g.upright {
+		t.Error("a cone is upright")
+	}
+}
+
 func TestSpans(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct {

@@ -57,6 +57,7 @@ func turnedLoop(points []Pt) *turned {
 		s := &t.g.segs[i]
 		s.ghost = s.a.Y < 1e-9 && s.b.Y < 1e-9
 	}
+	t.g.square()
 	r := t.g.high.Y
 	t.span = Box{Vec{-r, -r, t.g.low.X}, Vec{r, r, t.g.high.X}}
 	return t

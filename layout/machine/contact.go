@@ -9,11 +9,11 @@ import (
 	"centrepop/layout/words"
 )
 
-// bridgedMm is the widest gap that a weld bridges, looked for in steps of a
-// tenth of seamFinestMm. Common practice, no source.
+// bridgedMm is the widest gap that a weld bridges, looked for at places
+// seamFinestMm apart. Common practice, no source.
 const (
 	bridgedMm    = 5.0
-	seamFinestMm = 20.0
+	seamFinestMm = 2.0
 )
 
 // contact finds parts that are to be welded and stand apart.
@@ -32,10 +32,7 @@ func (m *Machine) apart(j *plan.JointPlan) []plan.Problem {
 	if a == nil || b == nil || j.A.Part == j.B.Part && j.A.Copy == j.B.Copy {
 		return nil
 	}
-	if _, _, near := assembly.Clearance(a, b, bridgedMm, seamFinestMm); near {
-		return nil
-	}
-	if _, deep := assembly.PairOverlap(a, b, 0, assembly.Tolerance{FinestMm: pathFinestMm}); deep {
+	if assembly.Near(a, b, bridgedMm, seamFinestMm) {
 		return nil
 	}
 	const far = 10_000.0 // as large as a part may be
