@@ -150,6 +150,7 @@ func TestStart(t *testing.T) {
 		{75, []float64{0, 50, 170, 230, 300}},
 		{100, []float64{0, 30, 60}},        // the last chord spans 300°
 		{60, []float64{0, 10, 25, 45, 70}}, // 290°
+		{80, []float64{0, 300, 330}},       // the first chord does
 	} {
 		n := len(test.angles)
 		s := Survey{Holes: make([]Diameter, n)}
@@ -181,6 +182,31 @@ func TestStart(t *testing.T) {
 	}}
 	if st := s.start(); math.Abs(st.p[0]-51) > 1e-9 || math.Abs(st.angle(4)-4*math.Pi/3) > 1e-12 {
 		t.Errorf("the middle of three radii is %g", st.p[0])
+	}
+	// From a hole of 8 to a spigot of 60: 12 between the edges, 20 from the far edge.
+	s = Survey{Holes: []Diameter{{Mm: 8}, {Mm: 8}, {Mm: 8}}, Spigot: Diameter{Mm: 60}, Readings: []Reading{{From: 1, Kind: Between, Mm: 12}, {From: 2, Kind: Over, Mm: 20}, {From: 3, Kind: Centres, Mm: 16}}}
+	if st := s.start(); math.Abs(st.p[0]-46) > 1e-9 || st.p[st.spigotAt()] != 60 {
+		t.Errorf("a circle of radius 46 about the spigot is %g", st.p[0])
+	}
+}
+
+// TestOrdered: the holes go once round, the last one before the first comes again.
+func TestOrdered(t *testing.T) {
+	t.Parallel()
+	for _, test := range []struct {
+		angles []float64
+		hole   int
+		ok     bool
+	}{
+		{[]float64{0, 2, 4}, 0, true}, {[]float64{1, 3, 7.2}, 0, true}, {[]float64{1, 3, 7.3}, 2, false},
+		{[]float64{0, 4, 2}, 1, false}, {[]float64{3, 2, 4}, 0, false}, {[]float64{0, 0, 4}, 0, false},
+	} {
+		f := &fitted{state: newState(3)}
+		copy(f.p[1:], test.angles)
+		copy(f.p[f.diaAt(0):], []float64{9, 9, 9})
+		if hole, ok := f.ordered(); hole != test.hole || ok != test.ok {
+			t.Errorf("%v: %d %v", test.angles, hole, ok)
+		}
 	}
 }
 

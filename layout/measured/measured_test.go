@@ -286,6 +286,13 @@ func TestLargest(t *testing.T) {
 	s := flange(265, 14.5, 45, 135, 225, 315)
 	s.Readings[0].PlusMinusMm, s.Holes[0].PlusMinusMm, s.FirstDeg = 20.18, 0.0005, -360
 	fit(t, s)
+	// A tenth of what was measured, and less than a millimetre.
+	s = flange(6, 0.5, 0, 90, 180, 270)
+	s.Holes[0].PlusMinusMm = 0.05
+	s.Readings[4].Kind, s.Readings[4].Mm, s.Readings[4].PlusMinusMm = measured.Centres, 6, 0.6
+	near(t, "a small circle", fit(t, s).PCDMm, 6, 1e-5)
+	s = flange(1.2, 0.3, 0, 90, 180, 270)
+	near(t, "a very small circle", fit(t, s).PCDMm, 1.2, 1e-5)
 }
 
 // TestStandardsAgree checks the table against what it is built on: the free

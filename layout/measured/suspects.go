@@ -41,14 +41,11 @@ func (s Survey) caliper(start state) float64 {
 	for _, pm := range caliperSteps {
 		t := s
 		t.Readings = slices.Clone(s.Readings)
-		coarser := false
 		for k := range t.Readings {
 			r := &t.Readings[k]
-			coarser = coarser || pm > plusMinus(r.PlusMinusMm)
 			r.PlusMinusMm = math.Max(pm, plusMinus(r.PlusMinusMm))
 		}
-		f, _, err := t.fit(start)
-		if err == nil && coarser && f.chi <= chiQuantile(1-shapeDoubt, f.redundancy) {
+		if f, _, err := t.fit(start); err == nil && f.chi <= chiQuantile(1-shapeDoubt, f.redundancy) {
 			return pm
 		}
 	}
