@@ -1,0 +1,179 @@
+package card_test
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"centrepop/layout/card"
+	"centrepop/layout/plan"
+	"centrepop/parts"
+)
+
+// bearing is a joint that is a bearing of the designation 30208; its inner ring
+// turns with A.
+func bearing(name, turning string, b plan.BearingPlan) *plan.JointPlan {
+	b.Bearing = "30208"
+	return &plan.JointPlan{Name: name, A: plan.JointEnd{Title: turning}, B: plan.JointEnd{Title: "Housing"}, Bearing: &b}
+}
+
+func bolted(name string, b plan.BoltPlan) *plan.JointPlan {
+	b.Size, b.Threads = "M8", "dry"
+	return &plan.JointPlan{Name: name, A: plan.JointEnd{Title: "Lid"}, B: plan.JointEnd{Title: "Box"}, Bolt: &b}
+}
+
+func filled(job *parts.Job, joints ...*plan.JointPlan) *plan.Plan {
+	pl := &plan.Plan{Joints: joints}
+	card.Fill(pl, job)
+	return pl
+}
+
+func said(s string) parts.Text          { return parts.Text{Value: s} }
+func amount(v float64) parts.Number     { return parts.Number{Value: v} }
+func has[T comparable](l []T, v T) bool { return slices.Contains(l, v) }
+func rows(r *plan.FirstRun, t string) (lines []plan.CardLine, runs []plan.RunRow) {
+	for _, s := range r.Stages {
+		if strings.HasPrefix(s.Title, t) {
+			return s.Lines, s.Runs
+		}
+	}
+	return nil, nil
+}
+
+// TestEndPlay: an end float below nothing is preload, from the smaller to the
+// larger amount.
+func TestEndPlay(t *testing.T) {
+	t.Parallel()
+	for _, test := range []struct {
+		float plan.Range
+		want  string
+	}{
+		{plan.Range{Min: 0.02, Max: 0.05}, "0.02 mm – 0.05 mm"}, {plan.Range{Min: 0, Max: 0.05}, "0 mm – 0.05 mm"},
+		{plan.Range{Min: -0.03, Max: -0.01}, "none: preload 0.01 mm – 0.03 mm"}, {plan.Range{Min: -0.03, Max: 0}, "none: preload 0 mm – 0.03 mm"},
+		{plan.Range{Min: -0.02, Max: 0.01}, "preload 0.02 mm – play 0.01 mm"},
+	} {
+		pl := filled(&parts.Job{FirstRun: &parts.FirstRun{}}, bearing("front", "Shaft", plan.BearingPlan{EndFloatMm: test.float, HasEndFloat: true}), bearing("rear", "Shaft", plan.BearingPlan{Rotating: "outer"}))
+		lines, _ := rows(pl.FirstRun, "Free")
+		if len(lines) != 3 || lines[2] != (plan.CardLine{Do: "Front 30208: end play of Shaft", Wanted: test.want, Source: "job file"}) {
+			t.Errorf("%v: %q", test.float, lines)
+		}
+		// Each that turns, once: the shaft, and the housing about the outer ring.
+		if want := "Turn Housing by hand, three turns each way: nothing rubs, no tight place"; lines[1].Do != want || lines[0].Do != strings.Replace(want, "Housing", "Shaft", 1) {
+			t.Errorf("turning: %q", lines)
+		}
+	}
+}
+
+// TestFirstRunNumbers: what is given is said, with its digits, and what is not
+// given is not.
+func TestFirstRunNumbers(t *testing.T) {
+	t.Parallel()
+	in := &parts.FirstRun{AgainHours: 1.5, Runs: []parts.Run{{Minutes: amount(0.5), Speed: amount(0.5)}, {Minutes: amount(7.25), Speed: amount(12.34), Load: said("sand")}, {Minutes: amount(3)}},
+		Watch: []parts.Watch{{Place: said("case"), MostC: amount(0.5)}, {Place: said("lid")}}}
+	job := &parts.Job{FirstRun: in}
+	r := filled(job, bolted("lid", plan.BoltPlan{Count: 4, TorqueNm: 0.8}), bolted("base", plan.BoltPlan{Count: 1})).FirstRun
+	_, idle := rows(r, "Idle")
+	_, load := rows(r, "Under")
+	after, _ := rows(r, "After the first 1.5 h")
+	if !slices.Equal(idle, []plan.RunRow{{What: "idle", After: "0.5 min", Speed: "0.5 rev/min"}, {What: "idle", After: "3 min"}}) || !slices.Equal(load, []plan.RunRow{{What: "sand", After: "7.3 min", Speed: "12.3 rev/min"}}) {
+		t.Errorf("%q %q", idle, load)
+	}
+	if len(after) != 2 || after[0].Do != "4 × M8, Lid to Box" || after[0].Wanted != "1 N m, threads dry" || after[1].Do != "M8, Lid to Box" || after[1].Wanted != "tight; no torque is worked out" {
+		t.Errorf("%q", after)
+	}
+	if !slices.Equal(r.Watch, []plan.Watched{{Where: "case", Most: "1 °C"}, {Where: "lid"}}) {
+		t.Errorf("%q", r.Watch)
+	}
+	lines, _ := rows(r, "Idle")
+	if len(lines) != 0 || len(r.Cautions) != 0 {
+		t.Errorf("nothing is to be warmed, nothing turns: %q, %q", lines, r.Cautions)
+	}
+	in.WarmUp, in.WarmUpHow = amount(0.5), said("oil")
+	if lines, _ = rows(filled(job).FirstRun, "Idle"); len(lines) != 1 || lines[0] != (plan.CardLine{Do: "Warm up first: oil", Wanted: "0.5 min"}) {
+		t.Errorf("warmed: %q", lines)
+	}
+	// What turns is kept off; where a motor turns it, it is locked off as well.
+	turning := bearing("front", "Shaft", plan.BearingPlan{})
+	if r = filled(job, turning).FirstRun; len(r.Cautions) != 1 || !strings.HasPrefix(r.Cautions[0], "Keep hands") {
+		t.Errorf("by hand: %q", r.Cautions)
+	}
+	job.Motor = &parts.Motor{Rotation: "clockwise", Hz: amount(0.1234), Guards: []parts.Text{said("door")}}
+	pl := filled(job)
+	if lines, _ = rows(pl.FirstRun, "Guards"); len(lines) != 1 || lines[0].Do != "Door: on and shut" {
+		t.Errorf("guards: %q", lines)
+	}
+	if !has(pl.Motor.Plate, plan.Fact{Label: "Frequency", Value: "0.123 Hz"}) {
+		t.Errorf("plate: %q", pl.Motor.Plate)
+	}
+	job.Motor.Guards = nil
+	if lines, _ = rows(filled(job).FirstRun, "Guards"); len(lines) != 1 || !strings.HasPrefix(lines[0].Do, "The job names no guard") {
+		t.Errorf("no guard: %q", lines)
+	}
+	// Fahrenheit: 65 °C × 9/5 + 32 = 149.
+	in.Watch, job.Units = []parts.Watch{{Place: said("case"), MostC: amount(65)}}, parts.Inches
+	if r = filled(job).FirstRun; r.Watch[0].Most != "149 °F (65 °C)" || r.Degrees != "°F" {
+		t.Errorf("%q in %s", r.Watch, r.Degrees)
+	}
+}
+
+// TestUpkeepOf: rules are named where they were used and once; bearings share a
+// row where port, grease, interval and rule are the same.
+func TestUpkeepOf(t *testing.T) {
+	t.Parallel()
+	port := func(name, grease, amount, every string) parts.Port {
+		return parts.Port{Bearing: said(name), Grease: said(grease), Amount: said(amount), Every: said(every)}
+	}
+	at := func(name, where string, g float64) *plan.JointPlan {
+		return bearing(name, "Shaft", plan.BearingPlan{Grease: "lithium", GreaseG: g, Ports: slices.DeleteFunc([]string{where}, func(s string) bool { return s == "" })})
+	}
+	joints := []*plan.JointPlan{at("a", "top", 1.94), at("b", "top", 2), at("c", "side", 9.6), at("d", "", 3), at("e", "", 4), bolted("lid", plan.BoltPlan{Count: 4, TorqueNm: 0.6}), bolted("base", plan.BoltPlan{Count: 2})}
+	const grease, torque = "Grease of a bearing", "Torques hold"
+	for _, test := range []struct {
+		ports   []parts.Port
+		bolts   []string
+		want    []string // port, what
+		sources []string
+	}{
+		{[]parts.Port{port("a", "", "", "10 h"), port("b", "", "", "10 h")}, nil, []string{"A 30208, B 30208: top, lithium, 4 g (1.9 g and 2 g)"}, []string{grease}},
+		{[]parts.Port{port("a", "", "", "10 h"), port("b", "", "", "20 h")}, nil, []string{"A 30208: top, lithium, 1.9 g", "B 30208: top, lithium, 2 g"}, []string{grease}},
+		{[]parts.Port{port("a", "", "", "10 h"), port("c", "", "", "10 h")}, []string{"lid", "base"}, []string{"A 30208: top, lithium, 1.9 g", "C 30208: side, lithium, 10 g"}, []string{grease, torque}},
+		{[]parts.Port{port("a", "", "", "10 h"), port("b", "calcium", "", "10 h")}, nil, []string{"A 30208: top, lithium, 1.9 g", "B 30208: top, calcium, 2 g"}, []string{grease}},
+		{[]parts.Port{port("a", "", "2 strokes", "10 h"), port("b", "", "", "10 h")}, []string{"base"}, []string{"A 30208: top, lithium, 2 strokes", "B 30208: top, lithium, 2 g"}, []string{grease}},
+		{[]parts.Port{port("a", "", "", "10 h"), port("b", "", "2 strokes", "10 h")}, nil, []string{"A 30208: top, lithium, 1.9 g", "B 30208: top, lithium, 2 strokes"}, []string{grease}},
+		{[]parts.Port{port("d", "", "", "10 h"), port("e", "", "", "10 h")}, nil, []string{"D 30208: no port in the job: packed by hand, lithium, 3 g", "E 30208: no port in the job: packed by hand, lithium, 4 g"}, []string{grease}},
+		{[]parts.Port{port("a", "", "2 strokes", "10 h"), port("lid", "", "", ""), port("none", "", "", "")}, []string{"lid", "lid", "a", "none"}, []string{"A 30208: top, lithium, 2 strokes"}, []string{torque}},
+	} {
+		job := &parts.Job{Upkeep: &parts.Upkeep{Ports: test.ports}}
+		for _, name := range test.bolts {
+			job.Upkeep.Bolts = append(job.Upkeep.Bolts, parts.Retighten{Joint: said(name), Every: said("year")})
+		}
+		u := filled(job, joints...).Upkeep
+		var got []string
+		for _, p := range u.Ports {
+			got = append(got, p.Where+", "+p.What)
+		}
+		same := len(u.Sources) == len(test.sources)
+		for i := 0; same && i < len(u.Sources); i++ {
+			same = strings.HasPrefix(u.Sources[i], test.sources[i])
+		}
+		if !slices.Equal(got, test.want) || !same {
+			t.Errorf("%q from %q, want %q from %q", got, u.Sources, test.want, test.sources)
+		}
+		if bolts := len(slices.DeleteFunc(slices.Clone(test.bolts), func(s string) bool { return s == "a" || s == "none" })); len(u.Bolts) != bolts {
+			t.Errorf("%d bolts of %q", len(u.Bolts), test.bolts)
+		}
+		if len(u.Cautions) != 1 || !strings.HasPrefix(u.Cautions[0], "Only at a standstill") {
+			t.Errorf("something turns: %q", u.Cautions)
+		}
+	}
+	if u := filled(&parts.Job{Upkeep: &parts.Upkeep{}}, joints[5]).Upkeep; len(u.Cautions) != 0 {
+		t.Errorf("nothing turns: %q", u.Cautions)
+	}
+	if u := filled(&parts.Job{Upkeep: &parts.Upkeep{}, Motor: &parts.Motor{}}).Upkeep; len(u.Cautions) != 1 || !strings.HasPrefix(u.Cautions[0], "Isolate") {
+		t.Errorf("a motor: %q", u.Cautions)
+	}
+	// A job without materials has no table of strengths.
+	if all := filled(&parts.Job{}).Sources; len(all) != 2 {
+		t.Errorf("%d tables", len(all))
+	}
+}
