@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"centrepop/layout/part"
+	"centrepop/layout/plan"
 	"centrepop/layout/threads"
 )
 
@@ -67,5 +68,90 @@ func TestWorse(t *testing.T) {
 		if a != NoMetal && useWords[a] == "" {
 			t.Errorf("no words for %q", a)
 		}
+	}
+}
+
+// TestHoleUse: an M10 has a core of 8.5 (ISO 2306) and a major diameter of 10.
+func TestHoleUse(t *testing.T) {
+	t.Parallel()
+	m10, m12 := thread(t, "M10").Thread, thread(t, "M12").Thread
+	plain := func(min, max float64) part.Made { return part.Made{Size: round(min, max), FinishedMm: min} }
+	drilled := func(mm float64) part.Made { return part.Made{FinishedMm: mm} }
+	tapped := part.Made{Thread: m10, DrillMm: 8.5, FinishedMm: 10, Size: round(10, 10)}
+	larger := part.Made{Thread: m12, DrillMm: 10.2, FinishedMm: 12, Size: round(12, 12)}
+	for _, c := range []struct {
+		name    string
+		was, is part.Made
+		want    Use
+	}{
+		{"same thread", tapped, tapped, AsIs},
+		{"the next thread", tapped, larger, Rework},
+		{"a smaller thread", larger, tapped, Scrap},
+		{"tapped through its core", plain(8.4, 8.5), tapped, Rework},
+		{"tapped where the core is gone", plain(8.5, 8.6), tapped, Scrap},
+		{"tapped in a drilled hole", drilled(8.5), tapped, Rework},
+		{"tapped in a larger drilled hole", drilled(8.6), tapped, Scrap},
+		{"a thread drilled out", tapped, plain(10, 10.2), Rework},
+		{"a thread that would show", tapped, plain(9.8, 9.9), Scrap},
+		{"larger", plain(8, 8.1), plain(8.1, 8.2), Rework},
+		{"smaller", plain(8, 8.1), plain(7.8, 7.9), Scrap},
+		{"same", plain(8, 8.1), plain(8, 8.1), AsIs},
+	} {
+		if got := holeUse(c.was, c.is); got != c.want {
+			t.Errorf("%s: %q, want %q", c.name, got, c.want)
+		}
+	}
+}
+
+// TestSwallowed: an old hole of 10 that moves by 1 vanishes in one of 12.
+func TestSwallowed(t *testing.T) {
+	t.Parallel()
+	hole := func(mm float64, places int) *feature {
+		return &feature{made: &part.Made{FinishedMm: mm}, sizes: make([]size, 1), places: make([]plan.XY, places)}
+	}
+	tapped := hole(14, 2)
+	tapped.made.Thread, tapped.made.DrillMm = thread(t, "M14").Thread, 12
+	mouth := hole(10, 2)
+	mouth.sizes = make([]size, 2)
+	round := hole(12, 2)
+	round.roundMm = 80
+	for _, c := range []struct {
+		name    string
+		was, is *feature
+		moved   float64
+		want    bool
+	}{
+		{"just", hole(10, 2), hole(12, 2), 1, true}, {"not quite", hole(10, 2), hole(12, 2), 1.001, false}, {"more of them", hole(10, 2), hole(12, 3), 1, true},
+		{"fewer", hole(10, 2), hole(12, 1), 1, false}, {"the core counts", hole(10, 2), tapped, 1, true}, {"and not the crest", hole(10, 2), tapped, 1.5, false},
+		{"a wider mouth", mouth, hole(12, 2), 1, false}, {"on a round", hole(10, 2), round, 1, false},
+	} {
+		if got := swallowed(c.was, c.is, c.moved); got != c.want {
+			t.Errorf("%s: %v", c.name, got)
+		}
+	}
+}
+
+// TestWeldUse: more may be laid on a weld, and too much of it serves; another
+// type is decided by hand.
+func TestWeldUse(t *testing.T) {
+	t.Parallel()
+	was := plan.WeldPlan{Type: "fillet", LegMm: 5, LengthMm: 200, Sides: 1}
+	for _, c := range []struct {
+		name string
+		is   plan.WeldPlan
+		want Use
+	}{
+		{"larger leg", plan.WeldPlan{Type: "fillet", LegMm: 6, LengthMm: 200, Sides: 1}, WeldOn}, {"longer", plan.WeldPlan{Type: "fillet", LegMm: 5, LengthMm: 300, Sides: 1}, WeldOn},
+		{"on both sides", plan.WeldPlan{Type: "fillet", LegMm: 5, LengthMm: 200, Sides: 2}, WeldOn}, {"smaller leg", plan.WeldPlan{Type: "fillet", LegMm: 4, LengthMm: 200, Sides: 1}, AsIs},
+		{"shorter", plan.WeldPlan{Type: "fillet", LegMm: 5, LengthMm: 100, Sides: 1}, AsIs}, {"smaller and longer", plan.WeldPlan{Type: "fillet", LegMm: 4, LengthMm: 300, Sides: 1}, WeldOn},
+		{"another type", plan.WeldPlan{Type: "bevel", LegMm: 5, LengthMm: 200, Sides: 1}, ByHand},
+	} {
+		out := weld(nil, &plan.JointPlan{Weld: &was}, &plan.JointPlan{Weld: &c.is})
+		if len(out) != 1 || out[0].Use != c.want {
+			t.Errorf("%s: %+v, want %q", c.name, out, c.want)
+		}
+	}
+	if out := weld(nil, &plan.JointPlan{Weld: &was}, &plan.JointPlan{Weld: &was}); len(out) != 0 {
+		t.Errorf("the same weld: %+v", out)
 	}
 }

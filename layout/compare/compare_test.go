@@ -245,6 +245,17 @@ func TestFaults(t *testing.T) {
 		{"blind", func(d []string) []string { return append(d, circleAt(-85, -45, 3.4)) }, []Code{BlindCut}, 0, 13, 10},
 		{"window", func(d []string) []string { return append(d, `<rect x="40" y="70" width="12" height="20"/>`) }, []Code{Extra}, 0, 13, 0},
 		{"frame", func(d []string) []string { return append(d, `<rect x="0" y="0" width="240" height="160"/>`) }, []Code{Extra}, 0, 13, 0},
+		{"doubled nearly", func(d []string) []string { return append(d, circleAt(70.09, 45, 4.5)) }, []Code{Doubled}, 0, 13, 0},
+		{"doubled smaller", func(d []string) []string { return append(d, circleAt(70.05, 45, 4.46)) }, []Code{Doubled}, 0, 13, 0},
+		{"beside", func(d []string) []string { return append(d, circleAt(70.07, 45, 4.46)) }, []Code{HoleExtra}, 8.92, 13, 0},
+		{"doubled slot", func(d []string) []string { return append(d, `<rect x="195.09" y="95" width="10" height="30" rx="5"/>`) }, []Code{Doubled}, 0, 13, 0},
+		{"slot beside", func(d []string) []string { return append(d, `<rect x="195.11" y="95" width="10" height="30" rx="5"/>`) }, []Code{Extra}, 0, 13, 0},
+		{"holes off", func(d []string) []string { // the outline is right, so that they are not
+			for i := 1; i < 10; i++ {
+				d[i] = `<g transform="translate(0.3 0)">` + d[i] + "</g>"
+			}
+			return d
+		}, slices.Repeat([]Code{HoleMoved}, 9), 0.3, 3, 0},
 		{"nothing", func(d []string) []string { return nil }, []Code{Empty}, 0, 0, 0},
 	} {
 		r := compared(t, plate(t), svgFile(mmHead, test.change(drawing())))
@@ -375,7 +386,7 @@ func TestReadFaults(t *testing.T) {
 		{"<svg>é<g a='\xff'/></svg>", 1, 13, "UTF-8"},
 		{"<svg>é<path d='M'/></svg>", 1, 17, "number"},
 		{strings.Repeat("<g>", 70), 1, 1 + 3*64, "deeper"},
-		{"<svg" + strings.Repeat(" ", MaxBytes) + "/>", 1, 1, "larger"},
+		{"<svg" + strings.Repeat(" ", MaxBytes) + "/>", 1, 1, "larger than 16 MiB"},
 	} {
 		_, err := Read(strings.NewReader(test.src))
 		var syntax *SyntaxError

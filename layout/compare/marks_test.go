@@ -83,6 +83,8 @@ func TestNoMarks(t *testing.T) {
 		"off centre":   `<path d="M60 60h4m-3 -2v4"/>`,
 		"too slanting": `<path d="M60 60l4 1m0 -1l-4 1"/>`,
 		"triangle":     `<path d="M60 60h2l-1 1.8z"/>`,
+		"right angle":  `<path d="M60 60h2l-2 2z"/>`, // all corners as far from the middle of its box
+		"square, open": `<path d="M60 60h4v4h-4"/>`,
 		"oblong":       `<rect x="60" y="60" width="3" height="2"/>`,
 		"large circle": `<circle cx="60" cy="60" r="5.1"/>`,
 		"open":         `<path d="M60 60h4v4h-4v-3"/>`,

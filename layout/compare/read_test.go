@@ -202,6 +202,16 @@ func TestWhere(t *testing.T) {
 	if long.survey(); long.where(5000) != (place{1, 5001}) || long.where(9999) != (place{1, 9001}) {
 		t.Errorf("in a long line: %v", long.where(5000))
 	}
+	// A line that ends before the file's first block, and one at its end.
+	for _, test := range []struct {
+		src  string
+		want place
+	}{{"\n" + strings.Repeat("x", 5000), place{2, 4500}}, {strings.Repeat("x", blockBytes) + "\n" + strings.Repeat("x", 900), place{2, 4500 - blockBytes}}} {
+		g := &file{src: []byte(test.src)}
+		if g.survey(); g.where(4500) != test.want {
+			t.Errorf("byte 4500 is at %v, want %v", g.where(4500), test.want)
+		}
+	}
 	if f.where(-5) != (place{1, 1}) || (&file{}).where(3) != (place{1, 1}) {
 		t.Error("a byte before the file")
 	}

@@ -219,3 +219,24 @@ func TestHighest(t *testing.T) {
 		}
 	}
 }
+
+// TestMargin: what is left of the play of the tightest pair, off its place and
+// in doubt.
+func TestMargin(t *testing.T) {
+	t.Parallel()
+	p := placing{
+		drawn: []DrawnHole{{XMm: 100}, {XMm: -100}, {YMm: 100}}, x: []float64{100.2, -100, 0}, y: []float64{0, 0, 100},
+		play: []float64{1, 1, 1}, doubt: []float64{0.1, 0.5, 0.2},
+	}
+	for _, test := range []struct{ turn, x, y, want float64 }{
+		{0, 0, 0, 0.5}, {0, 0.3, 0, 0.2}, {0, -0.2, 0, 0.3}, {0, 0, 0.4, 0.1}, {0.004, 0, 0, 0.1}, // 0.4 mm round
+	} {
+		if got := p.margin(test.turn, test.x, test.y); math.Abs(got-test.want) > 1e-3 {
+			t.Errorf("%+v: %g", test, got)
+		}
+	}
+	// The most is left where the second, in most doubt, lies best.
+	if turn, x, y := p.improve(0.5); p.margin(turn, x, y) < 0.5-1e-3 {
+		t.Errorf("%g at %g, %g, %g", p.margin(turn, x, y), turn, x, y)
+	}
+}

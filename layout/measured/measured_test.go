@@ -292,7 +292,9 @@ func TestLargest(t *testing.T) {
 	s.Readings[4].Kind, s.Readings[4].Mm, s.Readings[4].PlusMinusMm = measured.Centres, 6, 0.6
 	near(t, "a small circle", fit(t, s).PCDMm, 6, 1e-5)
 	s = flange(1.2, 0.3, 0, 90, 180, 270)
+	s.Spigot.Mm, s.Spigot.PlusMinusMm = 0.4, 0.01
 	near(t, "a very small circle", fit(t, s).PCDMm, 1.2, 1e-5)
+	near(t, "a very small spigot", fit(t, s).SpigotMm, 0.4, 1e-9)
 }
 
 // TestStandardsAgree checks the table against what it is built on: the free
