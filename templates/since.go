@@ -27,8 +27,8 @@ func (s *Since) tasks(pl *plan.Plan, list []*plan.PartPlan, opt Options, paper d
 	out := []task{func() ([]draw.Chapter, error) { return sheets.Changes(pl, s.Report, paper), nil }}
 	if opt.For.wants(Reviewer) {
 		out = append(out, s.marked(
-			func() ([]draw.Chapter, error) { return reviewChapter(pl, opt.Findings, paper), nil },
-			func() ([]draw.Chapter, error) { return reviewChapter(s.Plan, s.Findings, paper), nil }))
+			func() ([]draw.Chapter, error) { return opt.review(pl, opt.Findings, paper), nil },
+			func() ([]draw.Chapter, error) { return opt.review(s.Plan, s.Findings, paper), nil }))
 	}
 	for _, part := range list {
 		if !opt.For.wants(Machinist) || !slices.Contains(s.Report.Print, part.Name) {
@@ -42,8 +42,8 @@ func (s *Since) tasks(pl *plan.Plan, list []*plan.PartPlan, opt Options, paper d
 	}
 	if opt.For.wants(Fabricator, Reviewer) && len(opt.Parts) == 0 {
 		out = append(out, s.marked(
-			func() ([]draw.Chapter, error) { return assembly(pl, paper), nil },
-			func() ([]draw.Chapter, error) { return assembly(s.Plan, paper), nil }))
+			func() ([]draw.Chapter, error) { return opt.assembly(pl, opt.Findings, paper), nil },
+			func() ([]draw.Chapter, error) { return opt.assembly(s.Plan, s.Findings, paper), nil }))
 	}
 	return out
 }

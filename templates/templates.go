@@ -122,7 +122,7 @@ func Packet(pl *plan.Plan, opt Options) (*draw.Document, error) {
 func (opt Options) tasks(pl *plan.Plan, list []*plan.PartPlan, paper draw.Frame) []task {
 	var tasks []task
 	if opt.For.wants(Reviewer) {
-		tasks = append(tasks, func() ([]draw.Chapter, error) { return reviewChapter(pl, opt.Findings, paper), nil })
+		tasks = append(tasks, func() ([]draw.Chapter, error) { return opt.review(pl, opt.Findings, paper), nil })
 	}
 	if opt.For.wants(Machinist) {
 		tasks = append(tasks,
@@ -131,22 +131,48 @@ func (opt Options) tasks(pl *plan.Plan, list []*plan.PartPlan, paper draw.Frame)
 	}
 	if opt.For.wants(Fabricator, Reviewer) && len(opt.Parts) == 0 {
 		tasks = append(tasks, func() ([]draw.Chapter, error) { return sequence.Chapters(pl, paper), nil },
-			func() ([]draw.Chapter, error) { return sheets.Cards(pl, paper), nil })
+			func() ([]draw.Chapter, error) { return sheets.Cards(pl, paper), nil },
+			func() ([]draw.Chapter, error) { return opt.appendix(pl, opt.Findings, paper), nil })
 	}
 	return tasks
 }
 
-// reviewChapter draws the review, if there was one.
-func reviewChapter(pl *plan.Plan, findings []review.Finding, paper draw.Frame) []draw.Chapter {
+// review draws the review, if there was one; with what is worth knowing where that
+// takes no further page or there is no appendix for it.
+func (opt Options) review(pl *plan.Plan, findings []review.Finding, paper draw.Frame) []draw.Chapter {
 	if findings == nil {
 		return nil
 	}
-	return []draw.Chapter{{Part: sheets.ReviewName, Name: "Findings", Sheets: sheets.Review(pl, findings, paper)}}
+	drawn, _ := opt.reviewed(pl, findings, paper)
+	return []draw.Chapter{{Part: sheets.ReviewName, Name: "Findings", Sheets: drawn}}
+}
+
+// reviewed are the sheets of the review, and the tables that it leaves to the
+// appendix.
+func (opt Options) reviewed(pl *plan.Plan, findings []review.Finding, paper draw.Frame) (drawn []*draw.Sheet, left []draw.Table) {
+	notes := sheets.Notes(pl, findings)
+	drawn = sheets.Review(pl, findings, paper, notes)
+	if len(opt.Parts) > 0 || len(notes) == 0 {
+		return drawn, nil
+	}
+	if without := sheets.Review(pl, findings, paper, nil); len(without) < len(drawn) {
+		return without, notes
+	}
+	return drawn, nil
+}
+
+// appendix is for the reader who wants to check.
+func (opt Options) appendix(pl *plan.Plan, findings []review.Finding, paper draw.Frame) []draw.Chapter {
+	var notes []draw.Table
+	if findings != nil && opt.For.wants(Reviewer) {
+		_, notes = opt.reviewed(pl, findings, paper)
+	}
+	return sequence.Appendix(pl, paper, notes)
 }
 
 // assembly draws what is of the whole machine.
-func assembly(pl *plan.Plan, paper draw.Frame) []draw.Chapter {
-	return slices.Concat(sequence.Chapters(pl, paper), sheets.Cards(pl, paper))
+func (opt Options) assembly(pl *plan.Plan, findings []review.Finding, paper draw.Frame) []draw.Chapter {
+	return slices.Concat(sequence.Chapters(pl, paper), sheets.Cards(pl, paper), opt.appendix(pl, findings, paper))
 }
 
 // task draws some chapters that stand together. Tasks know nothing of each

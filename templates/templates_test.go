@@ -219,7 +219,7 @@ func TestBookmarksAndLabels(t *testing.T) {
 		"Parts: operations and records", "  Barrel flange", "  Bearing housing, lower", "  Base ring",
 		"Templates, 1:1", "  Barrel flange: Punch template, FRONT face",
 		"  Bearing housing, lower: Punch template, FRONT face", "  Bearing housing, lower: Punch template, BACK face",
-		"  Base ring: Punch template, FRONT face"}
+		"  Base ring: Punch template, FRONT face", "Appendix"}
 	if strings.Join(got, "\n") != strings.Join(want, "\n") {
 		t.Errorf("bookmarks:\n%s", strings.Join(got, "\n"))
 	}
@@ -332,11 +332,11 @@ func TestPacketFor(t *testing.T) {
 		opt  Options
 		want string
 	}{
-		{Options{Findings: findings}, "Cover|Review|Parts: operations and records|Templates, 1:1|Assembly"},
+		{Options{Findings: findings}, "Cover|Review|Parts: operations and records|Templates, 1:1|Assembly|Appendix"},
 		{Options{Findings: findings, For: Machinist}, "Cover|Parts: operations and records|Templates, 1:1"},
 		{Options{Findings: findings, For: Machinist, Templates: truesize.None}, "Cover|Parts: operations and records"},
-		{Options{Findings: findings, For: Fabricator}, "Cover|Assembly"},
-		{Options{Findings: findings, For: Reviewer}, "Cover|Review|Assembly"},
+		{Options{Findings: findings, For: Fabricator}, "Cover|Assembly|Appendix"},
+		{Options{Findings: findings, For: Reviewer}, "Cover|Review|Assembly|Appendix"},
 		{Options{Parts: []string{"sleeve"}}, "Cover|Parts: operations and records"},
 	} {
 		if got := titles(c.opt); got != c.want {

@@ -9,14 +9,76 @@ import (
 	"centrepop/templates/draw"
 )
 
-// figureSheets are all computed numbers of the joints with their sources, for
-// the reader who wants to check: joints of one kind side by side.
-func figureSheets(pl *plan.Plan, paper draw.Frame) []*draw.Sheet {
-	f := draw.NewFlow(func(page int) (*draw.Sheet, draw.Piece) {
-		s := &draw.Sheet{Frame: paper, All: true, Part: Name, Name: "All computed numbers", Scale: "not to scale"}
-		return s, draw.RunningHead("Appendix", "all computed numbers of the steps, with their sources", paper.Body().Width())
-	})
-	beside := max(1, int(f.Width()/62)) // as many as leave room for their values
+// AppendixName is the chapter for the reader who wants to check.
+const AppendixName = "Appendix"
+
+// Appendix draws all computed numbers of the joints with their sources, joints of
+// one kind side by side, the ladders of the parts, more tables, and where the values
+// of the tables are from, on the fewest pages; nothing where there is none of them.
+func Appendix(pl *plan.Plan, paper draw.Frame, more []draw.Table) []draw.Chapter {
+	var best *draw.Flow
+	for beside := range 3 {
+		f := draw.NewFlow(func(page int) (*draw.Sheet, draw.Piece) {
+			s := &draw.Sheet{Frame: paper, All: true, Name: AppendixName, Scale: "not to scale"}
+			rest := "all computed numbers, with their sources"
+			if page > 0 {
+				rest = "continued"
+			}
+			return s, draw.RunningHead(AppendixName, rest, paper.Body().Width())
+		})
+		figures(f, pl, max(1, int(f.Width()/62))+beside)
+		ladders(f, pl)
+		small(f, more)
+		if f.Width() >= 150 {
+			f.Columns(2)
+		}
+		small(f, sources(pl))
+		if len(f.Sheets[0].Blocks) == 1 {
+			return nil
+		}
+		if best == nil || len(f.Sheets) < len(best.Sheets) || len(f.Sheets) == len(best.Sheets) && f.Left() > best.Left() {
+			best = f
+		}
+	}
+	return []draw.Chapter{{Name: AppendixName, Sheets: best.Sheets}}
+}
+
+// figureMm is the em of the numbers.
+const figureMm = 2.65
+
+func sum(list []float64) (all float64) {
+	for _, one := range list {
+		all += one
+	}
+	return all
+}
+
+// small sets tables in the size of the numbers.
+func small(f *draw.Flow, list []draw.Table) {
+	for _, t := range list {
+		t.Tight, t.Compact, t.Fit = true, true, true
+		for i := range t.Columns {
+			t.Columns[i].Size = figureMm
+		}
+		f.Table(t)
+	}
+}
+
+// sources say where the values of the tables are from.
+func sources(pl *plan.Plan) []draw.Table {
+	var out []draw.Table
+	for _, s := range pl.Sources {
+		t := draw.Table{Title: s.Title, Columns: []draw.Column{{Head: "Table", Flex: true, Bold: true}, {Head: "Source", Flex: true}, {Head: "State", Flex: true}}}
+		for _, r := range s.Rows {
+			t.Rows = append(t.Rows, []string{r.What, r.Source, r.State})
+		}
+		out = append(out, t)
+	}
+	return out
+}
+
+// figures sets the numbers of the joints, at most so many side by side.
+func figures(f *draw.Flow, pl *plan.Plan, beside int) {
 	var kinds []string
 	runs := equalRuns(pl.Joints)
 	for _, run := range runs {
@@ -26,34 +88,54 @@ func figureSheets(pl *plan.Plan, paper draw.Frame) []*draw.Sheet {
 	}
 	for _, kind := range kinds {
 		of := slices.DeleteFunc(slices.Clone(runs), func(run []*plan.JointPlan) bool { return run[0].Kind != kind })
-		for list := range slices.Chunk(of, beside) {
+		n := (len(of) + beside - 1) / beside // tables, of about as many joints
+		for list := range slices.Chunk(of, (len(of)+n-1)/n) {
 			f.Table(figureTable(list))
 		}
 	}
-	if f.Width() >= 150 {
-		f.Columns(4)
-	}
+}
+
+// ladders sets the ladders of the parts in narrow columns, a long one in several.
+func ladders(f *draw.Flow, pl *plan.Plan) {
+	n := max(1, int(f.Width()/46))
 	for _, part := range pl.Parts {
 		for _, l := range part.Ladders {
-			f.Table(ladderTable(part, l))
+			t := ladderTable(part, l)
+			head := t.Head(f.Width())
+			t.Title = ""
+			each := max(draw.LeastRows, (len(t.Rows)+n-1)/n)
+			first := t
+			first.Rows = t.Rows[:min(each, len(t.Rows))]
+			if headMm, rowsMm := first.Measure(f.Width() / float64(n)); !f.Fits(draw.HeightMm(head...) + headMm + sum(rowsMm)) {
+				f.TurnPage()
+			}
+			f.Add(head...)
+			f.Columns(n)
+			for rows := range slices.Chunk(t.Rows, each) {
+				if !f.AtTop() {
+					f.TurnColumn()
+				}
+				t.Rows = rows
+				f.Table(t)
+			}
+			f.Columns(1)
 		}
 	}
-	return f.Sheets
 }
 
 // figureTable has the numbers of some joints of one kind side by side.
 func figureTable(runs [][]*plan.JointPlan) draw.Table {
-	t := draw.Table{Title: strings.ToUpper(runs[0][0].Kind), Compact: true, Tight: true, Fit: true, Columns: []draw.Column{{Head: "What", Size: 2.65, Flex: true, Most: 30}}}
+	t := draw.Table{Title: strings.ToUpper(runs[0][0].Kind), Compact: true, Tight: true, Fit: true, Columns: []draw.Column{{Head: "What", Size: figureMm, Flex: true, Bold: true, Most: 36}}}
 	var rows []string
 	for _, run := range runs {
-		t.Columns = append(t.Columns, draw.Column{Head: stepsWord(run) + ": " + titleOf(run), Flex: true, Bold: true, Size: 2.65})
+		t.Columns = append(t.Columns, draw.Column{Head: stepsWord(run) + ": " + titleOf(run), Flex: true, Size: figureMm})
 		for _, fig := range run[len(run)-1].Figures {
 			if !slices.Contains(rows, fig.Label) {
 				rows = append(rows, fig.Label)
 			}
 		}
 	}
-	t.Columns = append(t.Columns, draw.Column{Head: "From", Flex: true, Size: 2.65, Spare: true})
+	t.Columns = append(t.Columns, draw.Column{Head: "From", Flex: true, Size: figureMm, Spare: true})
 	for _, label := range rows {
 		row := []string{upperFirst(label)}
 		var from []string
@@ -77,8 +159,8 @@ func figureTable(runs [][]*plan.JointPlan) draw.Table {
 
 func ladderTable(part *plan.PartPlan, l plan.Ladder) draw.Table {
 	t := draw.Table{Title: part.Title + ", " + l.Feature + ": bore for the measured " + l.Counterpart, Compact: true, Tight: true, Columns: []draw.Column{
-		{Head: "Measured", Align: draw.Centre, Size: 2.65, Flex: true},
-		{Head: "Turn the bore to", Align: draw.Centre, Bold: true, Size: 2.65, Flex: true},
+		{Head: "Measured", Align: draw.Centre, Size: figureMm, Flex: true},
+		{Head: "Turn the bore to", Align: draw.Centre, Bold: true, Size: figureMm, Flex: true},
 	}}
 	for _, rung := range l.Rungs {
 		t.Rows = append(t.Rows, []string{rung.Measured, rung.Bore})

@@ -20,5 +20,4 @@ func ExampleChapters() {
 	// Assembly – Step 3: Bolt Barrel flange 2 to Barrel flange 1
 	// Assembly – Step 4: Bearing 30210: Sleeve in Barrel flange 1
 	// Assembly – Step 5: Weld Sleeve to Barrel flange 1
-	// Assembly – All computed numbers
 }

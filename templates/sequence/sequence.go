@@ -17,7 +17,7 @@ const Name = "Assembly"
 
 // Chapters draws the whole machine and how it is put together: the general
 // arrangement, the order of assembly, the sheets of each joint in the order to
-// make them, and an appendix of their numbers. What the plan lacks is left out.
+// make them. What the plan lacks is left out.
 func Chapters(pl *plan.Plan, paper draw.Frame) []draw.Chapter {
 	var chapters []draw.Chapter
 	var views *draw.Piece
@@ -39,7 +39,7 @@ func Chapters(pl *plan.Plan, paper draw.Frame) []draw.Chapter {
 	for _, run := range equalRuns(pl.Joints) {
 		chapters = append(chapters, draw.Chapter{Part: Name, Name: stepsWord(run) + ": " + titleOf(run), Sheets: jointSheets(pl, run, paper), Of: namesOf(run)})
 	}
-	return append(chapters, draw.Chapter{Part: Name, Name: "All computed numbers", Sheets: figureSheets(pl, paper)})
+	return chapters
 }
 
 // namesOf are the names of joints.

@@ -13,11 +13,9 @@ const (
 	FirstRunName = "First run"
 	UpkeepName   = "Upkeep"
 	MotorName    = "Motor, for the electrician"
-	SourcesName  = "Sources of the tables"
 )
 
-// Cards draws the sheets at the end: the cards that the job asks for, and the
-// sources.
+// Cards draws the cards that the job asks for.
 func Cards(pl *plan.Plan, paper draw.Frame) []draw.Chapter {
 	var out []draw.Chapter
 	for _, c := range []struct {
@@ -28,7 +26,6 @@ func Cards(pl *plan.Plan, paper draw.Frame) []draw.Chapter {
 		{FirstRunName, "first run, to fill in and keep", pl.FirstRun != nil, firstRun},
 		{UpkeepName, "upkeep, to hang at the machine", pl.Upkeep != nil, upkeep},
 		{MotorName, "motor, for the licensed electrician", pl.Motor != nil, motor},
-		{SourcesName, "where the values of the tables are from", len(pl.Sources) > 0, sources},
 	} {
 		if !c.asked {
 			continue
@@ -201,15 +198,4 @@ func motor(f *draw.Flow, pl *plan.Plan, sizeMm float64) {
 	}
 	f.Add(draw.Notes("Notes of the job", m.Notes, f.Width())...)
 	f.Add(signLine("Licensed electrician, licence and signature", f.Width()))
-}
-
-// sources sets the tables with their states.
-func sources(f *draw.Flow, pl *plan.Plan, sizeMm float64) {
-	for _, s := range pl.Sources {
-		t := draw.Table{Title: s.Title, Columns: []draw.Column{{Head: "Table", Flex: true, Bold: true, Most: 55}, {Head: "Source", Flex: true}, {Head: "State", Flex: true, Most: 50}}}
-		for _, r := range s.Rows {
-			t.Rows = append(t.Rows, []string{r.What, r.Source, r.State})
-		}
-		f.Table(sized(t, sizeMm))
-	}
 }

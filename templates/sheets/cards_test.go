@@ -55,12 +55,6 @@ func cardWords(pl *plan.Plan) map[string][]string {
 	for _, f := range append(append([]plan.Fact{}, m.Plate...), m.Machine...) {
 		say(MotorName, f.Label, f.Value)
 	}
-	for _, table := range pl.Sources {
-		say(SourcesName, table.Title)
-		for _, row := range table.Rows {
-			say(SourcesName, row.What, row.Source, row.State)
-		}
-	}
 	return words
 }
 
@@ -100,7 +94,7 @@ func TestCards(t *testing.T) {
 					}
 				}
 			}
-			if got := strings.Join(names, "; "); got != FirstRunName+"; "+UpkeepName+"; "+MotorName+"; "+SourcesName {
+			if got := strings.Join(names, "; "); got != FirstRunName+"; "+UpkeepName+"; "+MotorName {
 				t.Errorf("%s: %s", name, got)
 			}
 		}

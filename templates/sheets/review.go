@@ -17,13 +17,13 @@ const ReviewName = "Review"
 
 // Review draws the verdict, a row for each part, what is open with a picture of
 // its place, what the job accepts, what was not checked and room to sign, then
-// what is worth knowing: as roomy as the fewest pages allow, signed on the
-// first if it can be.
-func Review(pl *plan.Plan, findings []review.Finding, paper draw.Frame) []*draw.Sheet {
+// what is worth knowing unless that stands elsewhere: as roomy as the fewest pages
+// allow, signed on the first if it can be.
+func Review(pl *plan.Plan, findings []review.Finding, paper draw.Frame, notes []draw.Table) []*draw.Sheet {
 	var best []*draw.Sheet
 	signed := 0 // the page with the signature
 	for _, d := range []density{1, 0.9, 0.8} {
-		if sheets, page := d.review(pl, findings, paper); best == nil || len(sheets) < len(best) || len(sheets) == len(best) && page < signed {
+		if sheets, page := d.review(pl, findings, paper, notes); best == nil || len(sheets) < len(best) || len(sheets) == len(best) && page < signed {
 			best, signed = sheets, page
 		}
 	}
@@ -33,7 +33,7 @@ func Review(pl *plan.Plan, findings []review.Finding, paper draw.Frame) []*draw.
 // notChecked is what a review before cutting leaves to others.
 const notChecked = "Not checked here: whether the machine is strong enough for its load, what the stock measures, the files that the cutter has, drawings that others made."
 
-func (d density) review(pl *plan.Plan, findings []review.Finding, paper draw.Frame) (sheets []*draw.Sheet, signed int) {
+func (d density) review(pl *plan.Plan, findings []review.Finding, paper draw.Frame, notes []draw.Table) (sheets []*draw.Sheet, signed int) {
 	f := draw.NewFlow(func(page int) (*draw.Sheet, draw.Piece) {
 		s := &draw.Sheet{Frame: paper, Name: ReviewName, Scale: "not to scale"}
 		rest := "review before metal is cut"
@@ -43,15 +43,13 @@ func (d density) review(pl *plan.Plan, findings []review.Finding, paper draw.Fra
 		return s, draw.RunningHead(pl.Job, rest, paper.Body().Width())
 	})
 	f.Add(verdictBox(findings, f.Width()), draw.Space(2))
-	var open, noted, accepted []review.Finding
+	var open, accepted []review.Finding
 	for _, one := range findings {
 		switch {
 		case one.Accepted:
 			accepted = append(accepted, one)
 		case one.Open():
 			open = append(open, one)
-		default:
-			noted = append(noted, one)
 		}
 	}
 	d.parted(f, partRows(pl, findings))
@@ -65,7 +63,12 @@ func (d density) review(pl *plan.Plan, findings []review.Finding, paper draw.Fra
 	f.Table(d.listed(acceptedTable(pl, accepted)))
 	f.Add(append(draw.Paragraph("", notChecked, d.em(3.2), false, f.Width()), sign)...)
 	signed = len(f.Sheets)
-	f.Table(d.listed(notedTable(pl, noted)))
+	if len(notes) == 0 && slices.ContainsFunc(findings, isNote) {
+		f.Add(draw.Paragraph("", "What is worth knowing stands in the appendix.", d.em(3.2), false, f.Width())...)
+	}
+	for _, t := range notes {
+		f.Table(d.listed(t))
+	}
 	return f.Sheets, signed
 }
 
@@ -229,8 +232,12 @@ func acceptedTable(pl *plan.Plan, findings []review.Finding) draw.Table {
 	return t
 }
 
-// notedTable lists notes of one source and cure together, each rule once.
-func notedTable(pl *plan.Plan, findings []review.Finding) draw.Table {
+// isNote tells whether a finding is only worth knowing.
+func isNote(f review.Finding) bool { return !f.Accepted && !f.Open() }
+
+// Notes are what is worth knowing: those of one source and cure together, each rule
+// once; none where there is nothing.
+func Notes(pl *plan.Plan, findings []review.Finding) []draw.Table {
 	t := draw.Table{Title: "Worth knowing", Columns: []draw.Column{
 		{Head: "Rule, and what would fix it", Flex: true},
 		{Head: "Where, and what", Flex: true},
@@ -239,6 +246,9 @@ func notedTable(pl *plan.Plan, findings []review.Finding) draw.Table {
 	var kinds []kind
 	rules, whats := map[kind][]string{}, map[kind][]string{}
 	for _, f := range findings {
+		if !isNote(f) {
+			continue
+		}
 		k := kind{f.Code, f.Source, f.Fix}
 		if !slices.Contains(kinds, k) {
 			kinds = append(kinds, k)
@@ -252,7 +262,10 @@ func notedTable(pl *plan.Plan, findings []review.Finding) draw.Table {
 		rule := draw.Bold(k.code+".") + " " + strings.Join(rules[k], "; ") + " (" + k.source + "): " + k.fix
 		t.Rows = append(t.Rows, []string{rule, strings.Join(whats[k], "; ")})
 	}
-	return t
+	if len(t.Rows) == 0 {
+		return nil
+	}
+	return []draw.Table{t}
 }
 
 // signLine is the line to sign a sheet on, with its date.

@@ -32,12 +32,19 @@ func TestReviewRows(t *testing.T) {
 func TestNotesTogether(t *testing.T) {
 	t.Parallel()
 	note := func(what, rule, fix string) review.Finding {
-		return review.Finding{Part: "weld", Code: "pierce", What: what, Rule: rule, Source: "a table", Fix: fix}
+		return review.Finding{Part: "weld", Severity: review.Note, Code: "pierce", What: what, Rule: rule, Source: "a table", Fix: fix}
 	}
-	got := notedTable(&plan.Plan{}, []review.Finding{note("a", "r", "f"), note("b", "s", "f"), note("c", "r", "f"), note("d", "r", "g")}).Rows
+	open := note("open", "r", "f")
+	open.Severity = review.Stop
+	agreed := note("agreed", "r", "f")
+	agreed.Accepted = true
+	got := Notes(&plan.Plan{}, []review.Finding{open, agreed, note("a", "r", "f"), note("b", "s", "f"), note("c", "r", "f"), note("d", "r", "g")})[0].Rows
 	want := [][]string{{draw.Bold("pierce.") + " r; s (a table): f", "weld: a; weld: b; weld: c"}, {draw.Bold("pierce.") + " r (a table): g", "weld: d"}}
 	if !slices.EqualFunc(got, want, slices.Equal) {
 		t.Errorf("%q, want %q", got, want)
+	}
+	if got := Notes(&plan.Plan{}, []review.Finding{open, agreed}); got != nil {
+		t.Errorf("nothing to note: %v", got)
 	}
 }
 
