@@ -290,15 +290,17 @@ func (f *follower) sendState(w http.ResponseWriter, _ *http.Request) {
 // new.
 func (f *follower) sendEvents(w http.ResponseWriter, r *http.Request) {
 	w.Header().Set("Content-Type", "text/event-stream")
+	begin := "retry: 500\n" // how soon a browser tries again that has lost the connection, in ms
 	for {
 		now, doc, wake := f.state()
 		if doc != nil || now.Faults != "" {
-			if _, err := fmt.Fprintf(w, "data: %d\n\n", now.Version); err != nil {
+			if _, err := fmt.Fprintf(w, "%sdata: %d\n\n", begin, now.Version); err != nil {
 				return
 			}
 			if err := http.NewResponseController(w).Flush(); err != nil {
 				return
 			}
+			begin = ""
 		}
 		select {
 		case <-r.Context().Done():

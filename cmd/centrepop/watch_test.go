@@ -9,16 +9,12 @@ import (
 	"net/http"
 	"net/http/httptest"
 	"os"
-	"os/exec"
 	"path/filepath"
 	"slices"
 	"strings"
 	"syscall"
 	"testing"
 	"time"
-
-	"github.com/chromedp/chromedp"
-	"github.com/chromedp/chromedp/kb"
 )
 
 // watchedJob is a small job that is followed until the test ends.
@@ -184,102 +180,6 @@ func TestWatchCommand(t *testing.T) {
 	status := cmd.ProcessState.Sys().(syscall.WaitStatus)
 	if status.ExitStatus() != 0 && !(status.Signaled() && status.Signal() == syscall.SIGINT) {
 		t.Errorf("ended with %v", cmd.ProcessState)
-	}
-}
-
-// browser finds a Chromium. Without one the test is skipped, unless
-// CENTREPOP_BROWSER says that one must be there.
-func browser(t *testing.T) string {
-	t.Helper()
-	for _, name := range []string{"chromium", "chromium-browser", "google-chrome"} {
-		if path, err := exec.LookPath(name); err == nil {
-			return path
-		}
-	}
-	if os.Getenv("CENTREPOP_BROWSER") != "" {
-		t.Fatal("CENTREPOP_BROWSER is set and there is no chromium")
-	}
-	t.Skip("no chromium")
-	return ""
-}
-
-// TestWatchInBrowser: a real browser sees an edit, a fault and its cure, and
-// can be used from the keyboard.
-func TestWatchInBrowser(t *testing.T) {
-	path := browser(t)
-	folder, f := watchedJob(t)
-	server := httptest.NewUnstartedServer(nil)
-	server.Config.Handler = f.handler(server.Listener.Addr().String())
-	server.Start()
-	defer server.Close()
-	until(t, f, "sheets", func(w watched) bool { return len(w.Pages) > 3 })
-
-	options := []chromedp.ExecAllocatorOption{chromedp.ExecPath(path), chromedp.UserDataDir(t.TempDir())}
-	for _, flag := range []string{"headless", "no-sandbox", "disable-gpu", "disable-quic", "no-first-run", "disable-background-networking", "disable-component-update", "disable-sync"} {
-		options = append(options, chromedp.Flag(flag, true))
-	}
-	ctx, stop := chromedp.NewExecAllocator(context.Background(), options...)
-	defer stop()
-	ctx, stop = chromedp.NewContext(ctx)
-	defer stop()
-	ctx, stop = context.WithTimeout(ctx, 2*time.Minute)
-	defer stop()
-	do := func(what string, action chromedp.Action[chromedp.Void]) {
-		t.Helper()
-		if _, err := chromedp.Run(ctx, action); err != nil {
-			t.Fatalf("%s: %v", what, err)
-		}
-	}
-	get := func(expression string) string {
-		t.Helper()
-		text, err := chromedp.Run(ctx, chromedp.Evaluate[string](expression))
-		if err != nil {
-			t.Fatalf("%s: %v", expression, err)
-		}
-		return text
-	}
-	waitFor := func(what, condition string) {
-		t.Helper()
-		if _, err := chromedp.Run(ctx, chromedp.Poll[bool](condition, chromedp.WithPollingInterval(50*time.Millisecond))); err != nil {
-			t.Fatalf("%s: %v\nfaults: %s\nstatus: %s", what, err, get(`document.querySelector("#faults pre").textContent`), get(`document.querySelector("#status").textContent`))
-		}
-	}
-	has := func(s string) string {
-		return fmt.Sprintf(`document.querySelector("#sheet").textContent.includes(%q)`, s)
-	}
-	do("open", chromedp.Navigate(server.URL))
-	do("sheet", chromedp.WaitVisible("#sheet svg"))
-	if title := get(`document.title`); title != "Watched" {
-		t.Errorf("the title is %q", title)
-	}
-	// The number on the sheet changes with the file.
-	write(t, filepath.Join(folder, "ring.yaml"), watchedPlate("ring", 133))
-	waitFor("the edited part in view", has("133"))
-	if label := get(`document.querySelector("#sheet").getAttribute("aria-label")`); !strings.Contains(label, ": ring, ") {
-		t.Errorf("in view is %q", label)
-	}
-	// A fault is shown as on the terminal, over the last good sheets.
-	write(t, filepath.Join(folder, "ring.yaml"), strings.Replace(watchedPlate("ring", 133), "pcd: 133", "pcd: -133", 1))
-	waitFor("the fault", `document.querySelector("#faults pre").textContent.includes('pcd is "-133"; it must be more than 0')`)
-	do("fault seen", chromedp.WaitVisible("#faults"))
-	waitFor("sheets stay", has("133")+` && document.body.classList.contains("stale")`)
-	write(t, filepath.Join(folder, "ring.yaml"), watchedPlate("ring", 134))
-	waitFor("the cure", has("134")+` && document.querySelector("#faults").hidden`)
-	// By keyboard: to the first sheet, on to the next.
-	do("keys", chromedp.KeyEvent(kb.Home))
-	waitFor("first sheet", `document.querySelector("#sheet").getAttribute("aria-label").startsWith("sheet 1 of ")`)
-	do("keys", chromedp.KeyEvent(kb.PageDown))
-	waitFor("second sheet", `document.querySelector("nav a[aria-current]").dataset.page === "1"`)
-	// A part's row on the cover leads to its sheet.
-	do("keys", chromedp.KeyEvent(kb.Home))
-	waitFor("the cover", `document.querySelector("#sheet svg a") !== null`)
-	do("row of the part", chromedp.Click(`#sheet a[*|href="#ring"] path`))
-	waitFor("the part's sheet", `document.querySelector("#sheet").getAttribute("aria-label").endsWith(": ring, Operations and record")`)
-	do("zoom", chromedp.KeyEvent("+"))
-	waitFor("larger", `document.querySelector("#sheet").style.width === "125%"`)
-	// Nothing but this page was asked for.
-	if hosts := get(`performance.getEntriesByType("resource").map(e => new URL(e.name).host).filter(h => h !== location.host && h !== "").join()`); hosts != "" {
-		t.Errorf("the page asked %s", hosts)
 	}
 }
 

@@ -3,7 +3,7 @@
 // sheets, and only the sheet in view is fetched.
 const $ = id => document.getElementById(id);
 let state = { pages: [], findings: [], faults: "" };
-let page = 0, shown = "", zoom = 1;
+let page = 0, shown = "", zoom = 1, asked = 0;
 
 function text(tag, content) {
   const e = document.createElement(tag);
@@ -29,7 +29,17 @@ async function show() {
   shown = want;
   $("sheet").innerHTML = svg.replace(/^<\?xml[^>]*>\s*/, "");
   $("sheet").dataset.shown = want;
+  const drawing = $("sheet").querySelector("svg");
+  for (const a of drawing.querySelectorAll("a")) { // rows and parts: drawn, so without words of their own
+    const to = state.pages[state.marks[mark(a)]];
+    if (to) a.setAttribute("aria-label", "to the sheet: " + name(to));
+  }
+  // Printed it is one sheet of its own size.
+  $("paper").textContent = "@page { margin: 0; size: " + drawing.getAttribute("width") + " " + drawing.getAttribute("height") + "; }";
 }
+
+// mark is what a link in a drawing leads to.
+function mark(a) { return decodeURIComponent((a.getAttribute("href") ?? a.getAttribute("xlink:href")).slice(1)); }
 
 function name(p) { return (p.part ? p.part + ", " : "") + p.sheet; }
 
@@ -41,6 +51,7 @@ function go(n) {
 
 function list() {
   const nav = $("sheets");
+  const focus = nav.contains(document.activeElement) ? document.activeElement.dataset.page : undefined;
   nav.replaceChildren();
   let chapter, ul;
   state.pages.forEach((p, i) => {
@@ -58,6 +69,7 @@ function list() {
     li.append(a);
     ul.append(li);
   });
+  if (focus !== undefined) nav.querySelector('a[data-page="' + Math.min(focus, state.pages.length - 1) + '"]')?.focus();
   const ol = $("findings");
   ol.replaceChildren();
   for (const f of state.findings) {
@@ -82,20 +94,28 @@ function again(before) {
 }
 
 async function update() {
-  const answer = await fetch("state");
-  if (!answer.ok) return;
+  const mine = ++asked;
+  let next;
+  try {
+    const answer = await fetch("state");
+    if (!answer.ok) return;
+    next = await answer.json();
+  } catch {
+    return; // the connection is lost; events come when it is back
+  }
+  if (mine !== asked) return; // a later answer is on its way
   const last = state;
-  state = await answer.json();
+  state = next;
   document.title = $("title").textContent = state.title || "centrepop";
   $("faults").hidden = !state.faults;
   $("faults").querySelector("pre").textContent = state.faults;
   document.body.classList.toggle("stale", Boolean(state.faults));
-  if (state.version !== last.version) {
+  if (JSON.stringify([state.pages, state.findings]) !== JSON.stringify([last.pages, last.findings])) {
     list();
     page = state.edit !== last.edit && state.show >= 0 && last.version !== undefined ? state.show : again(last.pages);
   }
   $("status").textContent = state.faults ? "faults in the input" : state.pages.length + " sheets, up to date" + (state.pending ? "; the review is being worked out" : "");
-  await show();
+  await show().catch(() => {});
 }
 
 function scale(by) {
@@ -108,8 +128,7 @@ $("sheet").addEventListener("click", e => {
   const a = e.target.closest("a");
   if (!a) return;
   e.preventDefault();
-  const to = decodeURIComponent((a.getAttribute("href") ?? a.getAttribute("xlink:href")).slice(1));
-  if (to in state.marks) go(state.marks[to]);
+  if (mark(a) in state.marks) go(state.marks[mark(a)]);
 });
 
 $("back").onclick = () => go(page - 1);
@@ -124,10 +143,21 @@ document.addEventListener("keydown", e => {
     PageDown: () => go(page + 1), ArrowRight: () => go(page + 1), PageUp: () => go(page - 1), ArrowLeft: () => go(page - 1),
     Home: () => go(0), End: () => go(state.pages.length - 1), "+": () => scale(1.25), "-": () => scale(0.8), "0": () => scale(0), p: () => print(),
   }[e.key];
-  if (act) { e.preventDefault(); act(); }
+  if (!act || zoom > 1 && e.key.startsWith("Arrow")) return; // a larger sheet is moved by the arrows
+  e.preventDefault();
+  act();
 });
 
+// follow hears of every new state. A connection that is lost, by a closed lid or a
+// program ended and begun again, is made anew.
+function follow() {
+  const events = new EventSource("events");
+  events.onmessage = update;
+  events.onerror = () => {
+    $("status").textContent = "no connection to centrepop; the sheets are as they were";
+    if (events.readyState === EventSource.CLOSED) setTimeout(follow, 1000);
+  };
+}
+
 if (/^#\d+$/.test(location.hash)) page = Number(location.hash.slice(1)) - 1;
-const events = new EventSource("events");
-events.onmessage = update;
-events.onerror = () => { $("status").textContent = "centrepop has stopped; the sheets are as they were"; };
+follow();
