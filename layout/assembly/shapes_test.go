@@ -1,0 +1,318 @@
+package assembly
+
+import (
+	"math"
+	"math/rand/v2"
+	"slices"
+	"testing"
+)
+
+// shapesByFormula are solids with what is inside by the formula of each body.
+var shapesByFormula = []struct {
+	name  string
+	solid *Solid
+	in    func(p Vec) bool
+}{
+	{"cylinder", Of(Cylinder(30, -10, 40)), func(p Vec) bool { return math.Hypot(p.X, p.Y) < 30 && p.Z > -10 && p.Z < 40 }},
+	{"tube across", Of(Tube(40, 25, -30, 30).At(Rotate(AxisY, 90))), func(p Vec) bool {
+		r := math.Hypot(p.Y, p.Z)
+		return r < 40 && r > 25 && math.Abs(p.X) < 30
+	}},
+	{"cone", Of(Turned([]ZR{{0, 50}, {40, 10}}, nil)), func(p Vec) bool { return p.Z > 0 && p.Z < 40 && math.Hypot(p.X, p.Y) < 50-p.Z }},
+	{"cone to its point", Of(Turned([]ZR{{-20, 0}, {30, 25}}, nil)), func(p Vec) bool { return p.Z < 30 && math.Hypot(p.X, p.Y) < (p.Z+20)/2 }},
+	{"blind bore", Of(Turned([]ZR{{-20, 40}, {30, 40}}, []ZR{{-20, 15}, {10, 15}})), func(p Vec) bool {
+		r := math.Hypot(p.X, p.Y)
+		return r < 40 && math.Abs(p.Z-5) < 25 && (r > 15 || p.Z > 10)
+	}},
+	{"bore blind from behind", Of(Turned([]ZR{{-20, 40}, {30, 40}}, []ZR{{10, 15}, {30, 15}})), func(p Vec) bool {
+		r := math.Hypot(p.X, p.Y)
+		return r < 40 && math.Abs(p.Z-5) < 25 && (r > 15 || p.Z < 10)
+	}},
+	{"slot", Of(Prism(Outline{RectangleLoop(Pt{-40, -12}, Pt{40, 12}, 12)}, 5, 25)), func(p Vec) bool {
+		return math.Hypot(math.Max(math.Abs(p.X)-28, 0), p.Y) < 12 && p.Z > 5 && p.Z < 25
+	}},
+	{"half disc", Of(Prism(Outline{Loop{{Pt{-40, 0}, 0}, {Pt{40, 0}, 1}}}, -15, 15)), func(p Vec) bool { return p.Y > 0 && math.Hypot(p.X, p.Y) < 40 && math.Abs(p.Z) < 15 }},
+	{"hexagon", Of(Hexagon(60, -10, 20)), func(p Vec) bool {
+		far := 0.0
+		for k := range 6 {
+			q := Clock(1, 30+60*float64(k))
+			far = math.Max(far, p.X*q.X+p.Y*q.Y)
+		}
+		return far < 30 && p.Z > -10 && p.Z < 20
+	}},
+	{"plate", plate(), func(p Vec) bool {
+		hole := math.Hypot(math.Abs(p.X)-80, math.Abs(p.Y)-30) < 5.5 || math.Hypot(p.X, p.Y) < 30
+		return math.Abs(p.X) < 100 && math.Abs(p.Y) < 50 && p.Z < 0 && p.Z > -12 && !hole
+	}},
+	{"pyramid, cut off", Of(simple(newRuled([]Pt{{-40, -40}, {40, -40}, {40, 40}, {-40, 40}}, []Pt{{-20, -20}, {20, -20}, {20, 20}, {-20, 20}}, -10, 30))), func(p Vec) bool {
+		return math.Max(math.Abs(p.X), math.Abs(p.Y)) < 40-(p.Z+10)/2 && p.Z > -10 && p.Z < 30
+	}},
+	{"leaning prism", Of(simple(newRuled([]Pt{{-30, -20}, {30, -20}, {30, 20}, {-30, 20}}, []Pt{{-10, -20}, {50, -20}, {50, 20}, {-10, 20}}, 0, 40))), func(p Vec) bool {
+		return math.Abs(p.X-p.Z/2) < 30 && math.Abs(p.Y) < 20 && p.Z > 0 && p.Z < 40
+	}},
+	{"bars across, what both hold", Of(Cylinder(20, -60, 60)).Within(Cylinder(25, -60, 60).At(Rotate(AxisX, 90))), func(p Vec) bool {
+		return math.Hypot(p.X, p.Y) < 20 && math.Hypot(p.X, p.Z) < 25
+	}},
+}
+
+// TestShapes: by a thousand points and lines each, the distance has the sign of
+// what is inside and is never more than to a point of the surface; a line is in
+// the solid where its points are; the box holds all; and the faces cover the
+// surface.
+func TestShapes(t *testing.T) {
+	t.Parallel()
+	for _, s := range shapesByFormula {
+		t.Run(s.name, func(t *testing.T) {
+			t.Parallel()
+			rng := rand.New(rand.NewPCG(11, 13))
+			some := func(size float64) Vec {
+				return Vec{(2*rng.Float64() - 1) * size, (2*rng.Float64() - 1) * size, (2*rng.Float64() - 1) * size}
+			}
+			skin := s.solid.Surface(6)
+			if len(skin) < 20 {
+				t.Fatalf("%d points of the surface", len(skin))
+			}
+			for _, p := range skin {
+				if d := s.solid.Dist(p); math.Abs(d) > 1e-4 {
+					t.Fatalf("%v of the surface is %v off it", p, d)
+				}
+			}
+			box := s.solid.Box()
+			for range 1000 {
+				p := some(60)
+				d := s.solid.Dist(p)
+				if math.Abs(d) > 1e-6 && (d < 0) != s.in(p) {
+					t.Fatalf("%v: %v off, inside %v", p, d, s.in(p))
+				}
+				if s.in(p) && !box.within(p, 0) {
+					t.Fatalf("%v lies outside %v", p, box)
+				}
+				for _, q := range skin {
+					if q.Sub(p).Len() < math.Abs(d)-1e-4 {
+						t.Fatalf("%v: %v off, but %v is %v away", p, d, q, q.Sub(p).Len())
+					}
+				}
+			}
+			met := 0
+			for range 300 {
+				from, along := some(80), some(1).Unit()
+				spans := s.solid.Spans(from, along)
+				met += len(spans)
+				for x := -200.0; x < 200; x += 0.37 {
+					within, near := false, false
+					for _, sp := range spans {
+						within = within || x > sp.FromMm && x < sp.ToMm
+						near = near || math.Abs(x-sp.FromMm) < 1e-3 || math.Abs(x-sp.ToMm) < 1e-3
+					}
+					if p := from.Add(along.Times(x)); !near && within != s.in(p) {
+						t.Fatalf("%v of the line %v %v: in a stretch %v, inside %v: %v", x, from, along, within, s.in(p), spans)
+					}
+				}
+				for _, sp := range spans {
+					end := from.Add(along.Times(sp.FromMm))
+					if least := slices.MinFunc(skin, func(a, b Vec) int { return compare(a.Sub(end).Len(), b.Sub(end).Len()) }); least.Sub(end).Len() > 9 {
+						t.Fatalf("no point of the surface is near %v", end)
+					}
+				}
+			}
+			if met < 10 {
+				t.Errorf("%d stretches", met)
+			}
+			// Cut off at both ends.
+			for range 100 {
+				from, along := some(60), some(1).Unit()
+				for _, sp := range s.solid.spans(from, along, -20, 35) {
+					if sp.FromMm < -20 || sp.ToMm > 35 || !s.in(from.Add(along.Times((sp.FromMm+sp.ToMm)/2))) {
+						t.Fatalf("%v of −20 to 35", sp)
+					}
+				}
+			}
+		})
+	}
+}
+
+// TestBoxMeetsLine holds the test of a box against points of the line.
+func TestBoxMeetsLine(t *testing.T) {
+	t.Parallel()
+	rng := rand.New(rand.NewPCG(5, 6))
+	box := Box{Vec{-10, -20, -5}, Vec{15, 20, 30}}
+	inside := func(p Vec, more float64) bool { return box.within(p, more) }
+	for range 3000 {
+		o := Vec{rng.Float64()*80 - 40, rng.Float64()*80 - 40, rng.Float64()*80 - 40}
+		d := Vec{rng.Float64() - 0.5, rng.Float64() - 0.5, rng.Float64() - 0.5}
+		switch rng.IntN(4) { // along an axis
+		case 0:
+			d.Y, d.Z = 0, 0
+		case 1:
+			d.X = 0
+		}
+		d = d.Unit()
+		low, high := -20+10*rng.Float64(), 40*rng.Float64()
+		on, near := false, false
+		for x := low; x <= high; x += 0.05 {
+			p := o.Add(d.Times(x))
+			on, near = on || inside(p, 0), near || inside(p, 0.1)
+		}
+		if got := box.meetsLine(o, d, low, high); on && !got || got && !near {
+			t.Fatalf("%v + %v, %v to %v: %v", o, d, low, high, got)
+		}
+	}
+	// Faces count.
+	for _, c := range []struct {
+		o, d Vec
+		want bool
+	}{
+		{Vec{15, 0, -50}, AxisZ, true}, {Vec{15.001, 0, -50}, AxisZ, false}, {Vec{-10.001, 0, -50}, AxisZ, false}, {Vec{-10, 0, -50}, AxisZ, true},
+		{Vec{0, 20 + 0.9e-6, -50}, AxisZ, true}, {Vec{0, -20 - 0.9e-6, -50}, AxisZ, true}, {Vec{-50, 20.1, 0}, AxisX, false},
+	} {
+		if got := box.meetsLine(c.o, c.d, -100, 100); got != c.want {
+			t.Errorf("%v + %v: %v", c.o, c.d, got)
+		}
+	}
+	if !nothing().Moved(Move(AxisX)).Empty() {
+		t.Error("nothing, moved")
+	}
+}
+
+// TestQuadratic: roots that are known, small beside large ones too.
+func TestQuadratic(t *testing.T) {
+	t.Parallel()
+	for _, r := range [][2]float64{{1, 2}, {-3, 4}, {-2, -7}, {1e-6, 1e6}, {-1e6, 1e-6}, {0, 5}, {0, -5}, {3, 3}} {
+		for _, a := range []float64{1, -2, 0.5} {
+			got := quadratic(a, -a*(r[0]+r[1]), a*r[0]*r[1], nil)
+			slices.Sort(got)
+			want := []float64{min(r[0], r[1]), max(r[0], r[1])}
+			if len(got) == 1 && r[0] == r[1] {
+				got = append(got, got[0])
+			}
+			for i := range want {
+				if len(got) != 2 || math.Abs(got[i]-want[i]) > 1e-9*math.Max(1e-6, math.Abs(want[i])) {
+					t.Errorf("%v times %v: %v", a, r, got)
+					break
+				}
+			}
+		}
+	}
+	if got := quadratic(0, 2, -8, nil); len(got) != 1 || got[0] != 4 {
+		t.Errorf("2 t = 8: %v", got)
+	}
+	if len(quadratic(0, 0, 1, nil))+len(quadratic(1, 0, 1, nil)) != 0 || quadratic(1, 0, 0, nil)[0] != 0 {
+		t.Error("no root")
+	}
+}
+
+// TestLimbs: seen across, a turned body's limbs only touch the line of sight, and
+// its rings are where its contour turns by more than 10°.
+func TestLimbs(t *testing.T) {
+	t.Parallel()
+	solids := []*turned{newTurned([]ZR{{0, 50}, {40, 10}}, nil), newTurned([]ZR{{-5, 20}, {30, 25}, {60, 25}}, nil), newTurned([]ZR{{0, 30}, {20, 30}}, []ZR{{0, 10}, {20, 10}})}
+	for _, s := range solids {
+		body := Of(simple(s))
+		for _, view := range []Vec{AxisX, AxisY.Times(-1), {1, 2, 0.3}, {-1, 0.5, -0.4}} {
+			view = view.Unit()
+			limbs := 0
+			for _, line := range s.edges(view) {
+				if len(line) != 2 {
+					continue
+				}
+				limbs++
+				mid := mixVec(line[0], line[1], 0.5)
+				if off := s.dist(mid); math.Abs(off) > 1e-9 {
+					t.Errorf("a limb lies %v off", off)
+				}
+				// The way to who looks runs along the surface there: to first order nothing changes.
+				d := (s.dist(mid.Add(view.Times(1e-4))) - s.dist(mid.Add(view.Times(-1e-4)))) / 2e-4
+				if math.Abs(d) > 1e-3 || math.Abs(body.normal(mid).Dot(view)) > 1e-3 {
+					t.Errorf("limb at %v seen along %v: the surface leaves by %v", mid, view, d)
+				}
+			}
+			if limbs < 2 {
+				t.Errorf("%d limbs seen along %v", limbs, view)
+			}
+		}
+	}
+	for deg, want := range map[float64]int{9: 2, 11: 3, -9: 2, -11: 3, 90: 3} {
+		sin, cos := math.Sincos(deg * math.Pi / 180)
+		rings := 0
+		for _, line := range newTurned([]ZR{{0, 50}, {40, 50}, {40 + 20*cos, 50 + 20*sin}}, nil).edges(AxisZ) {
+			if len(line) > 2 {
+				rings++
+			}
+		}
+		if rings != want {
+			t.Errorf("a turn of %g°: %d rings, want %d", deg, rings, want)
+		}
+	}
+	if sharp(Pt{1, 0}, Pt{math.Cos(0.17), math.Sin(0.17)}) || !sharp(Pt{1, 0}, Pt{math.Cos(0.18), -math.Sin(0.18)}) { // 9.7°, 10.3°
+		t.Error("10°")
+	}
+}
+
+// TestChords: a short piece may stray by a twentieth of its length, a long one by
+// nothing.
+func TestChords(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		long, off float64
+		want      int
+	}{{4, 0.19, 2}, {4, 0.21, 3}, {4.2, 0.19, 3}, {3, 0.19, 2}, {20, 1e-7, 2}, {20, 1e-5, 3}, {2, 0.19, 2}} {
+		line := []Vec{{}, {X: c.long / 2, Y: c.off}, {X: c.long}}
+		if got := chords(line, 4); len(got) != c.want || got[0] != line[0] || got[len(got)-1] != line[2] {
+			t.Errorf("%v off %v: %v", c.off, c.long, got)
+		}
+	}
+	circle := ring(10, 0)
+	for _, p := range chords(circle, 4) {
+		if !slices.Contains(circle, p) {
+			t.Errorf("%v is no point of the line", p)
+		}
+	}
+	if n := len(chords(circle, 4)); n < 16 || n > 60 { // chords of 2 mm stray by 0.05, of 4 by 0.2: 2π·10/4 = 15.7
+		t.Errorf("a circle in %d points", n)
+	}
+}
+
+// TestGapsAcross: gaps between blocks, and across an axis, by hand: how far, how
+// much area looks, and where.
+func TestGapsAcross(t *testing.T) {
+	t.Parallel()
+	a, b := still("a", Of(Cuboid(Vec{50, 0, 0}, Vec{60, 30, 20}))), still("b", Of(Cuboid(Vec{0, 10, 5}, Vec{10, 50, 40})))
+	got := Gaps(&a, &b, AxisX)
+	if len(got) != 1 {
+		t.Fatalf("%+v", got)
+	}
+	near(t, "gap", got[0].Mm, 40, 1e-9)
+	near(t, "area", got[0].AreaMm2, 20*15, 1e-6)
+	if p := got[0].At; math.Abs(p.X-10) > 1e-9 || p.Y < 10 || p.Y > 30 || p.Z < 5 || p.Z > 20 {
+		t.Errorf("at %v", p)
+	}
+	if got = Gaps(&a, &b, AxisX.Times(-1)); len(got) != 0 {
+		t.Errorf("behind: %+v", got)
+	}
+	if got = Gaps(&a, &b, AxisZ); len(got) != 0 {
+		t.Errorf("beside: %+v", got)
+	}
+	// A bar of 10 in a bore of 20 goes 10 across the axis at its middle, not at all along it.
+	bore, bar := still("bore", Of(Tube(40, 20, 0, 50))), still("bar", Of(Cylinder(10, -20, 90)))
+	if got = Gaps(&bore, &bar, AxisX); len(got) == 0 || math.Abs(got[0].Mm-10) > 0.02 {
+		t.Errorf("across: %+v", got)
+	}
+	// Tilted by 30° about the middle of the bore it stands in the wall, whatever
+	// the sections of both say.
+	tilted := at("bar", Of(Cylinder(10, -60, 60)), Rotate(AxisX, 30).Shifted(Vec{Z: 25}))
+	if _, ok := onAxis(&bore, &tilted); ok {
+		t.Error("a tilted bar is on the axis")
+	}
+	if over := Overlaps([]Body{bore, tilted}, nil, Usual); len(over) != 1 || over[0].Coaxial {
+		t.Errorf("tilted: %+v", over)
+	}
+	if _, ok := onAxis(&bore, &bar); !ok {
+		t.Error("a bar in a bore is not on its axis")
+	}
+	for _, p := range []Pose{Move(Vec{X: 1e-3}), Move(Vec{Y: -1e-3}), Rotate(AxisY, 0.01)} {
+		off := at("bar", Of(Cylinder(10, -20, 90)), p)
+		if _, ok := onAxis(&bore, &off); ok {
+			t.Errorf("%+v is on the axis", p)
+		}
+	}
+}
