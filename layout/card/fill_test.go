@@ -68,13 +68,13 @@ func TestEndPlay(t *testing.T) {
 // given is not.
 func TestFirstRunNumbers(t *testing.T) {
 	t.Parallel()
-	in := &parts.FirstRun{AgainHours: 1.5, Runs: []parts.Run{{Minutes: amount(0.5), Speed: amount(0.5)}, {Minutes: amount(7.25), Speed: amount(12.34), Load: said("sand")}, {Minutes: amount(3)}},
+	in := &parts.FirstRun{AgainHours: 2.34, Runs: []parts.Run{{Minutes: amount(0.5), Speed: amount(0.5)}, {Minutes: amount(7.25), Speed: amount(12.34), Load: said("sand")}, {Minutes: amount(3)}},
 		Watch: []parts.Watch{{Place: said("case"), MostC: amount(0.5)}, {Place: said("lid")}}}
 	job := &parts.Job{FirstRun: in}
 	r := filled(job, bolted("lid", plan.BoltPlan{Count: 4, TorqueNm: 0.8}), bolted("base", plan.BoltPlan{Count: 1})).FirstRun
 	_, idle := rows(r, "Idle")
 	_, load := rows(r, "Under")
-	after, _ := rows(r, "After the first 1.5 h")
+	after, _ := rows(r, "After the first 2.3 h")
 	if !slices.Equal(idle, []plan.RunRow{{What: "idle", After: "0.5 min", Speed: "0.5 rev/min"}, {What: "idle", After: "3 min"}}) || !slices.Equal(load, []plan.RunRow{{What: "sand", After: "7.3 min", Speed: "12.3 rev/min"}}) {
 		t.Errorf("%q %q", idle, load)
 	}
@@ -109,9 +109,9 @@ func TestFirstRunNumbers(t *testing.T) {
 	if lines, _ = rows(filled(job).FirstRun, "Guards"); len(lines) != 1 || !strings.HasPrefix(lines[0].Do, "The job names no guard") {
 		t.Errorf("no guard: %q", lines)
 	}
-	// Fahrenheit: 65 °C × 9/5 + 32 = 149.
-	in.Watch, job.Units = []parts.Watch{{Place: said("case"), MostC: amount(65)}}, parts.Inches
-	if r = filled(job).FirstRun; r.Watch[0].Most != "149 °F (65 °C)" || r.Degrees != "°F" {
+	// Fahrenheit: 66 °C × 9/5 + 32 = 150.8.
+	in.Watch, job.Units = []parts.Watch{{Place: said("case"), MostC: amount(66)}}, parts.Inches
+	if r = filled(job).FirstRun; r.Watch[0].Most != "151 °F (66 °C)" || r.Degrees != "°F" {
 		t.Errorf("%q in %s", r.Watch, r.Degrees)
 	}
 }

@@ -68,4 +68,7 @@ func TestCross(t *testing.T) {
 	if Cross(0, 0, 10, 0, 0, 1, 10, 1) || Cross(0, 0, 1, 1, 5, 0, 0, 5) {
 		t.Error("lines that do not meet cross")
 	}
+	if Cross(0, 0, 10, 0, 5, 0, 5, 5) || Cross(0, 0, 10, 0, 5, 5, 5, 0) || Cross(5, 0, 5, 5, 0, 0, 10, 0) || Cross(5, 5, 5, 0, 0, 0, 10, 0) {
+		t.Error("an end on a line crosses it")
+	}
 }
