@@ -3,6 +3,7 @@ package cutting
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"centrepop/layout/threads"
 	"centrepop/parts/geom"
@@ -29,6 +30,7 @@ type Hole struct {
 	Clearance    bool            // a bolt's clearance hole: see lastPlain
 	Thread       *threads.Thread // what is tapped, or nil
 	DepthMm      float64         // length of the hole, mm; 0 where it is not known
+	OneEnd       bool            // it is reached from one end only: blind, or into a bore
 	LargestMm    float64         // biggest drill the shop can drive, mm
 	System       System          // the series of drills the shop keeps
 }
@@ -40,6 +42,7 @@ type Way struct {
 	LeaveMm  float64 // left on diameter after the last drill for the reamer or the bar, mm; 0 when drilled or tapped
 	BoreToMm float64 // bore to this before tapping, mm; 0 unless BoredThenTapped
 	BothEnds bool    // too deep to be drilled or bored true from one end
+	Deep     bool    // so deep, and reached from one end only
 }
 
 // Rules of thumb, all common practice, no source.
@@ -55,6 +58,8 @@ const (
 	leastBoreMm = 10.0
 	// A drill wanders: beyond ten diameters it comes from both ends.
 	drillReach = 10.0
+	widenMm    = 5.0
+	webShare   = 0.25
 	// A boring bar wants this much on the diameter under the least size.
 	boreLeaveMm = 0.5
 	// A clearance hole, whose size in thousandths lies a hair under the fraction
@@ -163,10 +168,11 @@ func WayFor(h Hole) (Way, error) {
 	}
 	if w.Finish == Bored || w.Finish == AdjustReamed {
 		ok, both := BarReach(h.NominalMm, h.DepthMm)
-		if w.BothEnds = w.BothEnds || both; !ok {
+		if w.BothEnds = w.BothEnds || both; !ok || both && h.OneEnd {
 			w.Finish = AdjustReamed
 		}
 	}
+	w.BothEnds, w.Deep = w.BothEnds && !h.OneEnd, h.OneEnd && h.DepthMm > drillReach*h.NominalMm
 	w.Drills, err = pilots(last, h.System)
 	return w, err
 }
@@ -179,6 +185,30 @@ func BarReach(boreMm, lengthMm float64) (ok, bothEnds bool) {
 		return false, false
 	}
 	return true, lengthMm > boreReach*boreMm
+}
+
+// DrillReaches tells whether a drill goes as deep as lengthMm from one end and stays
+// straight: to ten diameters. Common practice, no source.
+func DrillReaches(drillMm, lengthMm float64) bool { return lengthMm <= drillReach*drillMm }
+
+// Widening returns the drills that open a bore of boreMm for the bar beyond a hole that
+// is there already: up to the largest of the shop that leaves a millimetre or more. The
+// hole clears the web of a drill four times as large. None where they would take less
+// than 5 mm more than the hole, which the bar takes as well. Common practice, no source.
+func Widening(boreMm, holeMm, largestMm float64, s System) (Way, bool) {
+	last, err := StockDrill(math.Min(boreMm-1, largestMm), s, Down)
+	if err != nil || last.DiaMm < holeMm+widenMm-sameMm {
+		return Way{}, false
+	}
+	w := Way{Drills: []DrillStep{{last, Last}}, Finish: Bored, LeaveMm: boreMm - last.DiaMm}
+	if holeMm < webShare*last.DiaMm {
+		steps, err := pilots(last, s)
+		if err != nil {
+			return Way{}, false
+		}
+		w.Drills = slices.DeleteFunc(steps, func(d DrillStep) bool { return d.Size.DiaMm <= holeMm })
+	}
+	return w, true
 }
 
 // StartBore returns the drills that open a turned bore of boreMm for the bar,

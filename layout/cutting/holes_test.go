@@ -213,6 +213,39 @@ func TestStartBore(t *testing.T) {
 			t.Errorf("bore %v of %v: %v, %v", c.bore, c.length, ok, both)
 		}
 	}
+	for _, c := range []struct {
+		drill, length float64
+		want          bool
+	}{{9, 90, true}, {9, 90.1, false}, {20, 200, true}} {
+		if got := DrillReaches(c.drill, c.length); got != c.want {
+			t.Errorf("drill %v to %v: %v", c.drill, c.length, got)
+		}
+	}
+	// A hole of 9 clears the web of 30 and 36, not of 40; 5 mm more is worth a drill.
+	for _, c := range []struct {
+		bore, hole, largest float64
+		want                string
+	}{{40, 9, 30, "30.0 bored leave 10.000"}, {37, 9, 50, "36.0 bored leave 1.000"}, {41, 9, 50, "10.0 20.0 40.0 bored leave 1.000"}, {30, 24.25, 30, ""}, {31, 25, 50, "30.0 bored leave 1.000"}, {31, 25.25, 50, ""}, {0.5, 0, 30, ""}} {
+		w, ok := Widening(c.bore, c.hole, c.largest, Metric)
+		if got := way(w); ok != (c.want != "") || ok && got != c.want {
+			t.Errorf("bore %v from %v: %s, %v; want %s", c.bore, c.hole, got, ok, c.want)
+		}
+	}
+	for _, c := range []struct {
+		depth           float64
+		one, both, deep bool
+	}{{100, false, false, false}, {100.1, false, true, false}, {100, true, false, false}, {100.1, true, false, true}} {
+		w, err := WayFor(Hole{NominalMm: 10, DepthMm: c.depth, OneEnd: c.one, LargestMm: 30})
+		if err != nil || w.BothEnds != c.both || w.Deep != c.deep {
+			t.Errorf("%+v: %+v, %v", c, w, err)
+		}
+	}
+	// A bar reaches three diameters from one end: a blind bore of four is reamed.
+	for one, want := range map[bool]Finish{false: Bored, true: AdjustReamed} {
+		if w, err := WayFor(Hole{NominalMm: 30, MinMm: 30, MaxMm: 30.01, DepthMm: 120, OneEnd: one, LargestMm: 30}); err != nil || w.Finish != want || w.BothEnds == one {
+			t.Errorf("one end %v: %+v, %v", one, w, err)
+		}
+	}
 	if d, err := StockDrill(0.5, Metric, Down); err == nil || d != (DrillSize{}) {
 		t.Errorf("no drill so small: %v", d)
 	}

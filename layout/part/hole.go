@@ -72,7 +72,7 @@ func (z *sizer) holeSize(h parts.HoleSize) Made {
 func (z *sizer) plainHole(h parts.HoleSize) Made {
 	s := z.sizeOf(h.Size)
 	m := Made{Size: s, DrillMm: s.NominalMm, FinishedMm: s.NominalMm, Text: z.W.Drill(s.NominalMm)}
-	if way := z.holeWay(m, 0); s.Limited && s.Fitted() && len(way.Drills) > 0 {
+	if way := z.holeWay(m, 0, false); s.Limited && s.Fitted() && len(way.Drills) > 0 {
 		m.DrillMm = geom.Clean(way.Drills[len(way.Drills)-1].Size.DiaMm)
 		m.Text = z.W.Dia(s.NominalMm) + " " + s.Class + ", drill " + z.W.Drill(m.DrillMm) + finishWord(way.Finish)
 	}
@@ -201,7 +201,7 @@ func (h holes) drill(b *bench, m *Group, o *plan.Operation) {
 	if m.through {
 		depth = b.LengthMm()
 	}
-	way := b.holeWay(m.Size, depth)
+	way := b.holeWay(m.Size, depth, !m.through)
 	o.Do = append(o.Do, "Centre-drill "+holesWords(m.Group)+".")
 	o.Do = append(o.Do, b.drillLines(way, b.Job.Shop.DrillRPM)...)
 	o.Do = append(o.Do, "Depth: "+m.Group.DepthText+".")
@@ -229,10 +229,10 @@ func (s *Sizes) drills() cutting.System {
 	return cutting.Metric
 }
 
-// holeWay is how a hole is made with the shop's drills; a zero Way if no drill
-// is small enough.
-func (s *Sizes) holeWay(m Made, depthMm float64) cutting.Way {
-	h := cutting.Hole{NominalMm: m.FinishedMm, Clearance: m.Clearance, Thread: m.Thread, DepthMm: depthMm, LargestMm: s.largestDrillMm(), System: s.drills()}
+// holeWay is how a hole is made with the shop's drills, from one end where it is blind
+// or ends in a bore; a zero Way if no drill is small enough.
+func (s *Sizes) holeWay(m Made, depthMm float64, oneEnd bool) cutting.Way {
+	h := cutting.Hole{NominalMm: m.FinishedMm, Clearance: m.Clearance, Thread: m.Thread, DepthMm: depthMm, OneEnd: oneEnd, LargestMm: s.largestDrillMm(), System: s.drills()}
 	if m.Thread == nil && m.Size.Limited {
 		h.Class = m.Size.Class
 		if h.MinMm, h.MaxMm = m.Size.MinMm, m.Size.MaxMm; !m.Size.Fitted() {
@@ -268,8 +268,12 @@ func (b *bench) drillLines(way cutting.Way, list []parts.Number) []string {
 		}
 		out = append(out, line+".")
 	}
-	if way.BothEnds && len(out) > 0 {
+	switch {
+	case len(out) == 0:
+	case way.BothEnds:
 		out = append(out, "Deep: drill half from each end, to meet in the middle.")
+	case way.Deep:
+		out = append(out, "Deep: draw the drill back often, to clear the chips.")
 	}
 	return out
 }

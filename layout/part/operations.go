@@ -21,6 +21,8 @@ type bench struct {
 	ops   []plan.Operation
 	faced map[parts.Face]int // the operation that faces an end
 	last  []string           // lines of the inspection
+
+	holeMm float64 // the drill that is through the middle after the first setting
 }
 
 func operations(n *Numbered) []plan.Operation {

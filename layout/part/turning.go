@@ -44,7 +44,11 @@ func (b *bench) settings() [2]setting {
 		byRadius := func(p, q *Step) int { return cmp.Compare(p.drawnRadius(), q.drawnRadius()) }
 		narrow := slices.MinFunc(inside, byRadius)
 		slices.SortStableFunc(inside, byRadius)
-		share(inside, narrow.ToMm)
+		split := narrow.ToMm
+		if b.fromBehind(narrow) {
+			split = narrow.FromMm
+		}
+		share(inside, split)
 	}
 	b.together(&out)
 	return out
@@ -161,7 +165,7 @@ func (b *bench) turnSetting(first, onCentres bool, set setting, before []*Step) 
 	if onCentres {
 		o.Tool = "turning tool"
 	} else {
-		b.faceLines(first, &o)
+		b.faceLines(first, set, &o)
 	}
 	o.Holding = b.holding(first, onCentres, set, before)
 	if names := b.namesTogether(set.steps); names != "" {
@@ -230,19 +234,17 @@ func (b *bench) reached(c *chamfer, set setting) bool {
 	return slices.Contains(set.steps, c.step)
 }
 
-// faceLines face the end that is in front, and open the bore from the first.
-func (b *bench) faceLines(first bool, o *plan.Operation) {
-	if !first {
+// faceLines face the end that is in front, and open the bores.
+func (b *bench) faceLines(first bool, set setting, o *plan.Operation) {
+	if first {
+		o.Do = append(o.Do, b.centred(b.faceFront(), parts.Front))
+	} else {
 		o.Do = append(o.Do, b.centred(b.faceBack(), parts.Back))
 		if l := b.limitsText(b.length(b.LengthMm())); l != "" {
 			o.Limits = append(o.Limits, "length "+l)
 		}
-		return
 	}
-	o.Do = append(o.Do, b.centred(b.faceFront(), parts.Front))
-	if _, inside := b.Sides(); b.anyTurned(inside) {
-		o.Do = append(o.Do, b.startBore(inside)...)
-	}
+	o.Do = append(o.Do, b.openLines(first, set)...)
 }
 
 // holding is how a part is held in a setting, after the steps turned before.
@@ -479,7 +481,7 @@ func (b *bench) deepLines(s *Step) []string {
 		return nil
 	}
 	m := Made{FinishedMm: s.Size.NominalMm, Size: s.Size}
-	way := b.holeWay(m, s.LengthMm())
+	way := b.holeWay(m, s.LengthMm(), b.boreMm() == 0)
 	return append(b.drillLines(way, b.Job.Shop.LatheRPM), b.finishLines(m, way)...)
 }
 
@@ -487,40 +489,6 @@ func (b *bench) deepLines(s *Step) []string {
 func (b *bench) drilledFirst(s *Step) bool {
 	_, inside := b.Sides()
 	return b.noBar(s) && !slices.ContainsFunc(inside, func(o *Step) bool { return o.drawnRadius() < s.drawnRadius() })
-}
-
-// startBore opens the middle before boring, as far as the shop's drills go.
-func (b *bench) startBore(inside []*Step) []string {
-	if b.Part.Stock.Form == "tube" || b.Part.Kind == parts.Tube {
-		return nil
-	}
-	if b.Part.Stock.Form == "casting" {
-		return []string{"Open the cored hole with the boring bar; if it is cast solid, drill it first."}
-	}
-	narrow, deepest := math.Inf(1), 0.0
-	for _, s := range inside {
-		narrow = math.Min(narrow, s.leastMm())
-		deepest = math.Max(deepest, s.ToMm)
-	}
-	out := []string{"Centre-drill."}
-	if deepest < b.LengthMm()-1e-9 {
-		out = []string{"Centre-drill. Stop every drill short of " + b.W.Said(deepest) + " from the front face."}
-	}
-	var finish []string
-	way, err := cutting.StartBore(narrow, b.largestDrillMm(), b.drills())
-	for _, s := range inside {
-		if b.drilledFirst(s) {
-			m := Made{Thread: s.Size.Thread, FinishedMm: s.Size.NominalMm, Size: s.Size}
-			way, err = b.holeWay(m, deepest), nil
-			if m.Thread == nil {
-				finish = b.finishLines(m, way)
-			}
-		}
-	}
-	if err != nil {
-		return out
-	}
-	return slices.Concat(out, b.drillLines(way, b.Job.Shop.LatheRPM), finish)
 }
 
 // sawOperation cuts the bar with what facing both ends needs.

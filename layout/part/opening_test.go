@@ -1,0 +1,51 @@
+package part
+
+import (
+	"strings"
+	"testing"
+)
+
+// How the bores of a Ø80 bar, 200 long, are opened: jobbers of 10 and 9 mm stay
+// straight to ten diameters, 100 and 90 mm, so that they do not go through a wide bore
+// of 150 or 170 first; a bar reaches six diameters, half from each end (layout/cutting).
+// The 40 mm bore is opened to 30 mm, the largest drill without a list of the shop's.
+func TestOpening(t *testing.T) {
+	t.Parallel()
+	const wide = "For wide let no drill's point go over 170 mm deep.\nDrill Ø30, leaves 10 mm on diameter"
+	for _, c := range []struct {
+		name, inside string
+		want         []string // in this order
+		not          string
+	}{
+		{"narrow behind deep wide", "{name: wide, diameter: 40, length: 170}, {name: narrow, diameter: 10, length: 30}",
+			[]string{"Stop every drill short of 170 mm from the front face.", "Drill Ø30, leaves 10 mm", "Bore wide Ø40", "Turn from the back face", "Drill Ø9, leaves 1 mm", "Bore narrow Ø10"}, "half from each end"},
+		{"no bar reaches through", "{name: wide, diameter: 40, length: 170}, {name: narrow, diameter: 20, fit: H7, length: 30}",
+			[]string{"Bore wide Ø40", "Turn from the back face", "Drill Ø19, leaves 1 mm", "Bore narrow Ø20 H7"}, ""},
+		{"near enough", "{name: wide, diameter: 40, length: 60}, {name: narrow, diameter: 25, length: 100}, {name: rear, diameter: 30, length: 40}",
+			[]string{"Centre-drill.\n", "Drill Ø24, leaves 1 mm", "For wide let no drill's point go over 60 mm deep.", "Drill Ø30", "Bore narrow Ø25", "Bore wide Ø40", "Turn from the back face", "Bore rear Ø30"}, "For rear"},
+		{"no gain from behind", "{name: wide, diameter: 50, length: 60}, {name: narrow, diameter: 36, length: 140}",
+			[]string{"Drill Ø30, leaves 6 mm", "Bore narrow Ø36", "Bore wide Ø50", "Turn from the back face"}, "no drill's point"},
+		{"blind, deep", "{name: wide, diameter: 40, length: 150}, {name: narrow, diameter: 10, length: 30}",
+			[]string{"Stop every drill short of 150 mm", "Drill Ø30", "Narrow from the floor before it: centre-drill there with a long drill. Stop every drill short of 180 mm from the front face.", "Drill Ø10", "made by the drill above", "Bore wide Ø40, 150 long"}, "half from each end"},
+		{"blind from one end", "{name: narrow, diameter: 10, length: 150}", []string{"Stop every drill short of 150 mm", "Drill Ø10", "Deep: draw the drill back often"}, "half from each end"},
+		{"through from both", "{name: narrow, diameter: 10, length: 200}", []string{"Drill Ø10", "Deep: drill half from each end"}, "back often"},
+		{"wide at the back", "{name: narrow, diameter: 25, length: 30}, {name: wide, diameter: 40, length: 170}",
+			[]string{"Drill Ø24", "Bore narrow Ø25", "Turn from the back face", wide, "Bore wide Ø40"}, ""},
+		{"in the middle", "{name: front, diameter: 40, length: 95}, {name: narrow, diameter: 9, length: 10}, {name: rear, diameter: 40, length: 95}",
+			[]string{"Stop every drill short of 95 mm", "Drill Ø30", "Narrow from the floor before it", "Turn from the back face", "For rear let no drill's point go over 95 mm deep.", "Bore rear Ø40"}, ""},
+	} {
+		m := work(t, "mm", "part: p\nkind: turned\nmaterial: S355\nstock: {round: 85 mm, cut: saw}\nprofile:\n  outside: [{name: body, diameter: 80, length: 200}]\n  inside: ["+c.inside+"]\n")
+		rest := lines(m)
+		for _, want := range c.want {
+			_, after, ok := strings.Cut(rest, want)
+			if !ok {
+				t.Errorf("%s: no %q in order in\n%s", c.name, want, lines(m))
+				break
+			}
+			rest = after
+		}
+		if c.not != "" && strings.Contains(lines(m), c.not) {
+			t.Errorf("%s: %q in\n%s", c.name, c.not, lines(m))
+		}
+	}
+}
