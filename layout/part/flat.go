@@ -194,7 +194,10 @@ func (f *flat) turnBore(b *bench, bore *Step) {
 	if l := b.limitsText(bore.Size); l != "" {
 		o.Limits = []string{boreStep + " " + l}
 	}
-	b.op(warn(o, outOfBalance))
+	if _, uneven := b.swungMm(); uneven {
+		o = warn(o, outOfBalance)
+	}
+	b.op(o)
 }
 
 // bevel cuts the chamfers: on the lathe where the plate is set up there for its

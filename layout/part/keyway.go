@@ -269,13 +269,44 @@ func (k *Keyway) milled(b *bench, o *plan.Operation) {
 		return
 	}
 	o.Tool = "slot drill " + b.W.Dia(k.Row.WidthMm)
-	o.Do = append(o.Do, "Set the cutter over the middle, touch the crown, mill "+depth+" from there: a narrower cutter first, then each side to the width.")
+	o.Do = append(o.Do, "Set the cutter over the middle, touch the crown, mill "+depth+" from there"+passes(k.Row.DepthMm, k.Row.WidthMm)+": a narrower cutter first, then each side to the width.")
+}
+
+// passDias is how deep a slot drill goes in a pass, in its diameters; broachWidths how
+// long a keyway a push broach cuts, in its widths: its gullets hold the chips of no
+// more; slotDias how far a slotting tool's bar reaches into a bore. Common practice, no
+// source.
+const (
+	passDias     = 0.5
+	broachWidths = 10.0
+	slotDias     = 4.0
+)
+
+// passes is in how many passes a slot drill goes to a depth.
+func passes(depthMm, widthMm float64) string {
+	if n := math.Ceil(geom.Clean(depthMm / (passDias * widthMm))); n > 1 {
+		return " in " + words.Trim(n, 0) + " passes"
+	}
+	return ""
 }
 
 // slotted cuts a hub keyway.
 func (k *Keyway) slotted(b *bench, o *plan.Operation) {
 	o.Machine, o.Holding = "Bench", "face flat on the table, bore square and clean; TOP line set with a square"
 	depth := b.W.Size(k.Row.DepthMm) + " deep from the crown of the bore"
+	long, round := k.lengthMm(), k.Row.DiameterMm
+	if k.open == 2 && long > broachWidths*k.Row.WidthMm {
+		o.Tool = "tool " + b.W.Size(k.Row.WidthMm) + " wide in a bar; slotting machine, shaper, or the lathe's carriage with the spindle locked"
+		way := "Too long for a push broach, which cuts about " + b.W.Said(broachWidths*k.Row.WidthMm) + " (common practice, no source): slot " + depth + ", a little at a stroke"
+		switch {
+		case long > 2*slotDias*round:
+			way += "; no bar reaches half of its length: have it cut by wire"
+		case long > slotDias*round:
+			way += ", half from each end to one TOP line"
+		}
+		o.Do = append(o.Do, way+".")
+		return
+	}
 	if k.open == 2 {
 		o.Tool = "broach " + b.W.Size(k.Row.WidthMm) + " with its bush " + b.W.Dia(k.Row.DiameterMm) + " and shims, or slotting machine"
 		*o = warn(*o, broaching)

@@ -37,6 +37,34 @@ func keyed(t *testing.T, units, text, key string) *Model {
 	return work(t, units, strings.Replace(text, "KEY", key, 1))
 }
 
+// A keyway 14 wide (DIN 6885-1 for 50) is broached up to ten widths; a bar slots four
+// bores deep, 200, or half from each end to 400. A slot drill goes half its diameter at
+// a pass: 14 to 7, 4 to 2 (common practice, no source).
+func TestKeywayByItsLength(t *testing.T) {
+	t.Parallel()
+	for length, want := range map[string][2]string{
+		"140": {"Broach with shims in turn, or slot, 3.8 deep", "Too long"},
+		"141": {"Too long for a push broach, which cuts about 140 mm (common practice, no source): slot 3.8 deep from the crown of the bore, a little at a stroke.", "Broach with"},
+		"200": {"a little at a stroke.", "each end"},
+		"371": {"a little at a stroke, half from each end to one TOP line.", "broach 14"},
+		"401": {"no bar reaches half of its length: have it cut by wire.", "each end"},
+	} {
+		m := work(t, "mm", "part: hub\nkind: turned\nmaterial: S235\nstock: {tube: 70 mm, wall: 12.5 mm}\nprofile:\n  outside: [{name: body, diameter: 70, length: "+length+"}]\n  inside: [{name: bore, diameter: 50, fit: H11, length: "+length+"}]\nkeyways:\n  - {name: key, in: bore}\n")
+		has(t, m, want[0])
+		if strings.Contains(lines(m), want[1]) {
+			t.Errorf("%s: %q in\n%s", length, want[1], lines(m))
+		}
+	}
+	for key, want := range map[string]string{
+		"in: seat, length: 56":                                "mill 5 deep from there: a",
+		"in: seat, length: 56, depth: 5.1":                    "mill 5.1 deep from there in 2 passes: a",
+		"in: tail, length: 20, key: 4x4, fit: P9, depth: 4.1": "mill 4.1 deep from there in 3 passes: a",
+	} {
+		has(t, keyed(t, "mm", keyShaft, key), want)
+	}
+	has(t, work(t, "mm", strings.Split(keyShaft, "keyways:")[0]+"radial:\n  - {name: flute, clock: 0, axial: 40, slot: {around: 8, along: 40}, depth: 4.5}\n"), "Mill to 8 around × 40 along in 2 passes.")
+}
+
 // DIN 6885-1 for 38: key 10 × 8, shaft 5 deep and 33 over the far side, hub 3.3
 // deep and 41.3; both up to 0.2 deeper (from memory). 10 N9 is 9.964 to 10.000,
 // 10 JS9 9.982 to 10.018, 10 P9 9.949 to 9.985 (ISO 286-2).

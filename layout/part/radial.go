@@ -267,7 +267,7 @@ func (radialSlot) work(b *bench, m *Radial, o *plan.Operation) {
 		return
 	}
 	o.Tool = "slot drill " + b.W.Dia(narrow)
-	o.Do = append(o.Do, "Mill to "+row.SizeText+".",
+	o.Do = append(o.Do, "Mill to "+row.SizeText+passes(m.In.Depth.Mm, narrow)+".",
 		"Depth "+b.W.Size(m.In.Depth.Mm)+" from the top of the round: "+b.W.Size(geom.Clean(row.OutsideMm-m.In.Depth.Mm))+" left to the far side of "+b.W.Dia(row.OutsideMm)+".")
 }
 

@@ -120,6 +120,17 @@ func TestKnurl(t *testing.T) {
 	if i := slices.IndexFunc(m.Out.Dimensions, func(d plan.Dimension) bool { return d.Text == "Ø60 RAA 1" }); i < 0 {
 		t.Errorf("dimensions %v", m.Out.Dimensions)
 	}
+	// A whole rim with a knurl is turned in two settings and knurled in one go.
+	rim := work(t, "mm", "part: p\nkind: turned\nmaterial: C45\nstock: {round: 55 mm, cut: saw}\nprofile:\n  outside: [{name: rim, diameter: 50, length: 16, knurl: RAA 1}]\n  inside: [{name: bore, diameter: 25, length: 16}]\n")
+	_, back, _ := strings.Cut(lines(rim), "Turn from the back face")
+	for _, want := range []string{"Turn the rest of rim to Ø49.5, for the knurl, to meet", "On a mandrel in the bore, over the whole length: knurl DIN 82-RAA 1"} {
+		if !strings.Contains(back, want) {
+			t.Errorf("no %q in\n%s", want, lines(rim))
+		}
+	}
+	if n := strings.Count(lines(rim), "DIN 82-RAA"); n != 1 || slices.ContainsFunc(rim.Out.Operations, func(o plan.Operation) bool { return strings.Contains(strings.Join(o.Limits, " "), "rim") }) {
+		t.Errorf("knurled %d times, or to limits: %v", n, rim.Out.Operations)
+	}
 	for knurl, want := range map[string]string{"RAX 1": "no knurl is of the type RAX", "RAA 0.9": "no knurl has this pitch on Ø60"} {
 		job := load(t, "mm", strings.NewReplacer(", TAPER", "", "GRIP", "knurl: "+knurl, "CENTRES", "").Replace(taperShaft))
 		if m := Work(job, job.Parts[0]); len(m.Errs) != 1 || m.Errs[0].What != want {

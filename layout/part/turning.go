@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"math"
 	"slices"
+	"strings"
 
 	"centrepop/layout/cutting"
 	"centrepop/layout/plan"
@@ -174,18 +175,23 @@ func (b *bench) turnSetting(first, onCentres bool, set setting, before []*Step) 
 	var after []string
 	if wide := b.widest(); !first && !onCentres && b.twice(wide) {
 		o.Title = "Turn from the " + string(set.face) + " face"
-		o.Do = append(o.Do, "Turn the rest of "+words.Spaced(wide.Name)+" to "+b.sizeText(wide)+", to meet what was turned before.")
+		size := b.sizeText(wide)
+		if wide.firstMm > 0 {
+			size = b.W.Dia(wide.firstMm) + ", " + wide.firstFor
+		}
+		o.Do = append(o.Do, "Turn the rest of "+words.Spaced(wide.Name)+" to "+size+", to meet what was turned before.")
+		for _, line := range b.afterLines(wide) {
+			after = append(after, "On "+b.freeHold()+", over the whole length: "+words.Lower(line))
+		}
 	}
 	for _, s := range set.steps {
 		o.Do = append(o.Do, b.stepWork(s, first && (b.splits(s) || b.whole(s))))
 		o.Do = append(o.Do, b.deepLines(s)...)
-		if l := b.limitsText(s.Size); l != "" {
+		if l := b.limitsText(s.Size); l != "" && (s.Inside || s.firstMm == 0) { // a knurl grows to no limits
 			o.Limits = append(o.Limits, words.Spaced(s.Name)+" "+l)
 		}
-		for _, d := range s.details {
-			if line := d.after(b, s); line != "" {
-				after = append(after, line)
-			}
+		if !first || onCentres || !b.twice(s) {
+			after = append(after, b.afterLines(s)...)
 		}
 		o.Refs = append(o.Refs, b.ref(s))
 	}
@@ -201,6 +207,25 @@ func (b *bench) turnSetting(first, onCentres bool, set setting, before []*Step) 
 		b.faced[set.face] = len(b.ops)
 	}
 	b.op(o)
+}
+
+// afterLines are what is on a step and worked once it is turned.
+func (b *bench) afterLines(s *Step) []string {
+	var out []string
+	for _, d := range s.details {
+		if line := d.after(b, s); line != "" {
+			out = append(out, line)
+		}
+	}
+	return out
+}
+
+// freeHold is what holds a part while the whole of its outside is worked.
+func (b *bench) freeHold() string {
+	if b.boreMm() > 0 {
+		return "a mandrel in the bore"
+	}
+	return "centres"
 }
 
 // namesTogether lists the steps of a setting that have to be turned without
@@ -258,13 +283,61 @@ func (b *bench) holding(first, onCentres bool, set setting, before []*Step) stri
 	case !b.anyTurned(set.steps) && !b.twice(b.widest()):
 		text = "turned round, set true"
 	default:
-		text = "on a finished diameter, soft jaws or indicated within " + b.W.Near(0.02)
+		text = b.truedOn(set, before)
 	}
 	text += b.chuckSupport(set, b.heldIn(first, set, before))
 	if first {
 		text += b.hoisted()
 	}
 	return text
+}
+
+// truedMm is how true a finished diameter runs when a part is turned round (common
+// practice, no source).
+const truedMm = 0.02
+
+// truedOn is what a part that was turned round runs true to. Where something in this
+// setting has to be coaxial with something of the first, as the two seats of a shaft's
+// bearings have, it is what was turned with that, within half of the closest tolerance.
+func (b *bench) truedOn(set setting, before []*Step) string {
+	within := truedMm
+	var mine, first *Step
+	for _, s := range set.steps {
+		for _, f := range before {
+			if mm, ok := b.coaxialMm(s, f); ok && (mine == nil || mm < within) {
+				mine, first, within = s, f, math.Min(mm, within)
+			}
+		}
+	}
+	if mine == nil {
+		return "on a finished diameter, soft jaws or indicated within " + b.W.Near(within)
+	}
+	tail := "indicated within " + b.W.Said(math.Floor(1000*within+1e-6)/1000) + ", so that " + words.Spaced(mine.Name) + " comes true to "
+	i := slices.IndexFunc(before, func(s *Step) bool { return !s.Inside && !b.asBought(s) })
+	if i < 0 {
+		return "turned round, " + words.Spaced(first.Name) + " " + tail + "it"
+	}
+	text := "on " + words.Spaced(before[i].Name)
+	if before[i] != first {
+		text += ", turned with " + words.Spaced(first.Name)
+	}
+	return text + ": soft jaws bored to it, or " + tail + words.Spaced(first.Name)
+}
+
+// coaxialMm tells how true one step has to run to another: both are seats of
+// bearings, or it is required.
+func (b *bench) coaxialMm(s, f *Step) (float64, bool) {
+	within, ok := truedMm, false
+	if strings.HasPrefix(s.Seat, "bearing") && strings.HasPrefix(f.Seat, "bearing") && s.Size.Limited && f.Size.Limited {
+		within, ok = math.Min(within, math.Min(s.Size.MaxMm-s.Size.MinMm, f.Size.MaxMm-f.Size.MinMm)/2), true
+	}
+	for _, q := range b.required {
+		to := func(a, b *Step) bool { return q.Of.Value == a.Name && q.To.Value == b.Name }
+		if (q.Kind == parts.Coaxiality || q.Kind == parts.RunOut) && (to(s, f) || to(f, s)) {
+			within, ok = math.Min(within, q.Within.Mm/2), true
+		}
+	}
+	return within, ok
 }
 
 // sawnMm is the length that the stock is cut to: as bought, else with what facing both

@@ -98,7 +98,8 @@ func (e piece) meets(o piece, near Point) (Point, bool) {
 	}
 	d := Point{o.to.XMm - o.from.XMm, o.to.YMm - o.from.YMm}
 	long := math.Hypot(d.XMm, d.YMm)
-	foot, half := o.from, 0.0 // two crossings lie half to either side of the foot, along d
+	var foot Point // two crossings lie half to either side of it, along d
+	half := 0.0
 	switch {
 	case e.radius == 0:
 		v := Point{e.to.XMm - e.from.XMm, e.to.YMm - e.from.YMm}
