@@ -51,6 +51,7 @@ type stretch struct {
 	line         []plan.XY
 	side         float64 // +1 outside, −1 inside
 	shoulderLast bool    // the shoulder it runs up to lies at its back end
+	shoulderMm   float64 // how high that shoulder stands over it
 }
 
 // bare is a detail that changes nothing.

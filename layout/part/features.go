@@ -33,7 +33,7 @@ func (n *Numbered) problems() []plan.Problem {
 	for i := range n.Radials {
 		out = append(out, n.Radials[i].problems(n)...)
 	}
-	out = append(out, n.foldProblems()...)
+	out = append(append(out, n.foldProblems()...), n.undercutProblems()...)
 	for i := range out {
 		out[i].What = n.W.Says(out[i])
 	}

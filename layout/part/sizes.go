@@ -234,14 +234,12 @@ func (s *Sizes) StepNamed(name string) *Step {
 }
 
 // Sides returns the outside and the inside steps.
-func (s *Sizes) Sides() (outside, inside []*Step) { return sidesOf(s.Steps) }
-
-func sidesOf(steps []Step) (outside, inside []*Step) {
-	for i := range steps {
-		if steps[i].Inside {
-			inside = append(inside, &steps[i])
+func (s *Sizes) Sides() (outside, inside []*Step) {
+	for i := range s.Steps {
+		if s.Steps[i].Inside {
+			inside = append(inside, &s.Steps[i])
 		} else {
-			outside = append(outside, &steps[i])
+			outside = append(outside, &s.Steps[i])
 		}
 	}
 	return outside, inside

@@ -42,9 +42,6 @@ func (t *turned) steps(z *sizer) []Step {
 	}
 	take(t.in.Outside, false)
 	take(t.in.Inside, true)
-	outside, inside := sidesOf(out)
-	z.shoulders(t.in.Outside, outside, 1)
-	z.shoulders(t.in.Inside, inside, -1)
 	t.reach(z, out)
 	return out
 }
@@ -96,7 +93,7 @@ func (t *turned) section(s *Sizes) *plan.Section {
 func (s *Sizes) contour(steps []*Step, side float64) []plan.XY {
 	var out []plan.XY
 	for i, st := range steps {
-		c := stretch{Step: st, side: side, line: s.edge(*st, st.drawnRadius()), shoulderLast: shoulderAfter(steps, i, side)}
+		c := stretch{Step: st, side: side, line: s.edge(*st, st.drawnRadius()), shoulderLast: shoulderAfter(steps, i, side), shoulderMm: s.shoulderMm(steps, i)}
 		for _, d := range st.details {
 			c.line = d.contour(c)
 		}

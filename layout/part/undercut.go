@@ -105,30 +105,49 @@ func (z *sizer) undercutOf(in *parts.Step, inside bool) *Undercut {
 	return nil
 }
 
-// shoulders checks that every undercut lies at a shoulder, and that one of form F
-// ends on it.
-func (z *sizer) shoulders(in []parts.Step, steps []*Step, side float64) {
-	for i, st := range steps {
-		u := st.Undercut
-		if u == nil {
+// shoulderMm is how high the shoulder of a step of one side stands over it, endless for
+// the floor of a blind bore.
+func (s *Sizes) shoulderMm(steps []*Step, i int) float64 {
+	st, high := steps[i], 0.0
+	if st.Inside && i == len(steps)-1 && st.ToMm < s.LengthMm()-geom.CloseMm {
+		return math.Inf(1)
+	}
+	for _, j := range []int{i - 1, i + 1} {
+		if j < 0 || j >= len(steps) {
 			continue
 		}
-		high := math.Inf(1) // the floor of a blind bore
-		if !st.Inside || steps[len(steps)-1].ToMm > z.LengthMm()-geom.CloseMm || i < len(steps)-1 {
-			high = 0
+		over := steps[j].drawnRadius() - st.drawnRadius()
+		if st.Inside {
+			over = -over
 		}
-		for _, j := range []int{i - 1, i + 1} {
-			if j >= 0 && j < len(steps) {
-				high = math.Max(high, side*(steps[j].drawnRadius()-st.drawnRadius()))
+		high = math.Max(high, over)
+	}
+	return geom.Clean(high)
+}
+
+// upMm is how far an undercut of form F goes up its shoulder from the cylinder.
+func (u *Undercut) upMm() float64 { return geom.Clean(u.faceUpMm - u.DepthMm) }
+
+// undercutProblems are the undercuts that run out over their shoulder.
+func (n *Numbered) undercutProblems() []plan.Problem {
+	var out []plan.Problem
+	if n.Part.Profile == nil {
+		return nil
+	}
+	outside, inside := n.Sides()
+	for k, in := range [][]parts.Step{n.Part.Profile.Outside, n.Part.Profile.Inside} {
+		steps := [][]*Step{outside, inside}[k]
+		for i, st := range steps {
+			u, high := st.Undercut, n.shoulderMm(steps, i)
+			if u == nil || u.faceMm == 0 || u.upMm() <= high+geom.CloseMm {
+				continue
 			}
-		}
-		switch up := geom.Clean(u.faceUpMm - u.DepthMm); {
-		case high < geom.CloseMm:
-			z.fault(in[i].Undercut.Pos, st.Name+" has no shoulder for an undercut", "an undercut on the step beside the shoulder")
-		case u.faceUpMm > 0 && up > high+geom.CloseMm:
-			z.fault(in[i].Undercut.Pos, "the undercut goes "+z.W.Size(up)+" up the shoulder, which is "+z.W.Size(geom.Clean(high))+" high", "form E, which leaves the shoulder as it is")
+			out = append(out, plan.Problem{Kind: plan.UndercutOver, Pos: in[i].Undercut.Pos, Feature: st.Name, Args: []plan.Arg{
+				plan.Named(words.Spaced(st.Name)), plan.Of(plan.Mm, u.upMm()), plan.Of(plan.Mm, high), plan.Of(plan.Mm, geom.Clean(u.upMm()-high)),
+			}})
 		}
 	}
+	return out
 }
 
 // undercut is a relief groove at the step's inner corner.
@@ -180,8 +199,8 @@ func (u undercut) more(r *record, st *Step) {
 	}
 }
 
-// contour takes the recess out of the cylinder, and that of form F out of the
-// shoulder: into it with the slope of its table, and back to the plane up it.
+// contour takes the recess out of the cylinder, and that of form F out of a shoulder
+// that is high enough: into it with the slope of its table, and back to the plane up it.
 func (u undercut) contour(s stretch) []plan.XY {
 	radius := s.drawnRadius()
 	groove, slope := geom.Clean(radius-s.side*u.DepthMm), 0.0
@@ -194,7 +213,7 @@ func (u undercut) contour(s stretch) []plan.XY {
 	}
 	z := geom.Clean(shoulder - into*u.WidthMm)
 	recess := []plan.XY{{XMm: z, YMm: radius}, {XMm: geom.Clean(z + into*slope), YMm: groove}}
-	if u.faceMm > 0 {
+	if u.faceMm > 0 && u.upMm() <= s.shoulderMm+geom.CloseMm {
 		floor, top := geom.Clean(shoulder+into*u.faceMm), groove+s.side*u.faceUpMm
 		up := u.faceMm / math.Tan(u.faceDeg*math.Pi/180)
 		recess = append(recess, plan.XY{XMm: floor, YMm: groove}, plan.XY{XMm: floor, YMm: geom.Clean(top - s.side*up)}, plan.XY{XMm: shoulder, YMm: geom.Clean(top)})

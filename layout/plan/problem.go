@@ -117,7 +117,11 @@ const (
 	// BreaksOut is of a part: what is cut from outside runs across a change of
 	// diameter.
 	BreaksOut ProblemKind = "breaks-out"
-	WeldMixed ProblemKind = "weld-mixed"
+	// UndercutOver is of a part: an undercut of DIN 509 F goes up its shoulder further
+	// than that is high. Arguments: step, how far up, height of the shoulder, and how
+	// far over it.
+	UndercutOver ProblemKind = "undercut-over"
+	WeldMixed    ProblemKind = "weld-mixed"
 	// A hub that slides on its shaft.
 	SlideSizes   ProblemKind = "slide-sizes"
 	SlideBinds   ProblemKind = "slide-binds"

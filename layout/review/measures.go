@@ -42,6 +42,7 @@ var measures = map[plan.ProblemKind]measure{
 	plan.FilletSmall:      {0, false},
 	plan.SquareTooThick:   {0, true},
 	plan.BreaksOut:        {4, true},
+	plan.UndercutOver:     {3, true},
 	plan.PlaceMisses:      {1, true},
 	plan.SlideBinds:       {2, true},
 	plan.SlideKeyOff:      {0, false},
