@@ -109,7 +109,8 @@ func TestTorqueIsRoundedOnce(t *testing.T) {
 func TestWeldsAreMeasuredByWhatReadsThem(t *testing.T) {
 	t.Parallel()
 	p := demoPlan(t, "pugmill")
-	says(t, jointNamed(t, p, "front-flange-weld"), []string{"Straight edge across the weld", "groove filled"}, []string{"throat: ", "Weld gauge on the throat", "back to back"})
+	says(t, jointNamed(t, p, "front-flange-weld"), []string{"Straight edge on the face of Barrel flange 1, across the weld", "groove filled: level or proud all along, straight edge, eye"}, []string{"throat: ", "Weld gauge on the throat", "back to back"})
+	says(t, jointNamed(t, p, "inlet-stub"), []string{"Look along the weld all round, with a light: full", "groove filled: no edge of the gap to be seen, eye, weld gauge"}, []string{"Straight edge", "straight edge"})
 	says(t, jointNamed(t, p, "hopper-cone"), []string{"Weld gauge on the throat at four places round", "throat: 1.41 or more, weld gauge"}, nil)
 	says(t, jointNamed(t, p, "gusset-1"), []string{"at both ends and in the middle, on each side"}, []string{"four places"})
 }

@@ -258,7 +258,9 @@ func (t *joint) pressSteps(p *plan.PressPlan, heat press.Assembly, coldCautions 
 		s := t.step("Press", "Press "+hub+" on with even force, not faster than "+t.w.Near(press.MaxPressMmPerSec)+"/s, to: "+t.out.How+".",
 			"Force at the end "+t.w.Forces(p.ForceN.Min, p.ForceN.Max, 1)+".")
 		s.Caution = "Stop if the force jumps or exceeds " + t.w.Force(p.ForceN.Max, 1) + ": the parts are tilted or galling. Stand aside, guard the press."
-		t.step("Rest", "Leave "+words.Trim(press.RestHours, 0)+" h before the full load (DIN 7190, from memory).")
+		if !weldFollows { // a weld carries the load, and its heat ends what the rest is for
+			t.step("Rest", "Leave "+words.Trim(press.RestHours, 0)+" h before the full load (DIN 7190, from memory).")
+		}
 	case "heat":
 		s := t.step("Heat", "Degrease both. Heat "+hub+" evenly to "+words.Trim(p.HeatHubC, 0)+" °C; check with a crayon or probe.",
 			"Slip it on in one move to: "+t.out.How+". Hold until it grips.")

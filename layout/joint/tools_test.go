@@ -50,9 +50,13 @@ func TestPressSleeves(t *testing.T) {
 		{", method: heat}\n    level: front-with-front\n    below: 2", "Stop disc Ø39 × 2 thick, to lie on the end of Shaft", []string{"shaft.yaml|    - {name: nose, thread: M24, length: 40}\n|", "shaft.yaml|axial: 70|axial: 30", "shaft.yaml|axial: 45|axial: 5"}},
 	} {
 		edits := append([]string{"job.yaml|tolerance: m|tolerance: m\ntools: yes", strings.TrimSuffix(press(c.press), "|")}, c.edits...)
-		got := ""
-		for _, r := range slidJob(t, edits...).Tools {
+		got, worked := "", slidJob(t, edits...)
+		for _, r := range worked.Tools {
 			got += r.Tool
+		}
+		// What is pressed, and not welded or shrunk, rests a day (DIN 7190, from memory).
+		if rests := strings.Contains(stepText(worked.Joints[len(worked.Joints)-1]), "Leave 24 h before the full load"); rests != !strings.Contains(c.press, "heat") {
+			t.Errorf("%s: rests %v", c.press, rests)
 		}
 		if got != c.want {
 			t.Errorf("%s: %q, want %q", c.press, got, c.want)

@@ -470,10 +470,27 @@ func (t *joint) inspectWeld(p *plan.WeldPlan) {
 		s.Hold = "Weld gauge on the throat " + where + "."
 		c.What, c.Limits, c.MinMm, c.Gauge, c.Source = "throat", t.w.Read(p.ThroatMm)+" or more", p.ThroatMm, "weld gauge", "EN 1993-1-8 clause 4.5.3.3"
 	} else {
-		s.Hold = "Straight edge across the weld: full, nowhere under the edge of the groove, no undercut."
-		c.What, c.Limits, c.Gauge, c.Source = "groove filled", "level or proud all along", "straight edge, eye", "common practice, no source"
+		where, how := "Straight edge across the weld", "straight edge, eye"
+		c.Limits = "level or proud all along"
+		if t.branchEnd() != nil { // no straight edge lies on a saddle
+			where, how, c.Limits = "Look along the weld all round, with a light", "eye, weld gauge", "no edge of the gap to be seen"
+		} else if plate := t.boredPlate(); plate != nil {
+			where = "Straight edge on the face of " + plate.title() + ", across the weld"
+		}
+		s.Hold = where + ": full, nowhere under the edge of the groove, no undercut."
+		c.What, c.Gauge, c.Source = "groove filled", how, "common practice, no source"
 	}
 	t.out.Checks = append(t.out.Checks, c)
+}
+
+// boredPlate is the flat part in whose bore a round is welded, nil for another weld.
+func (t *joint) boredPlate() *feature {
+	for _, p := range [2][2]*feature{{&t.a, &t.b}, {&t.b, &t.a}} {
+		if round, plate := p[0], p[1]; plate.r.Part.Outline != nil && plate.step != nil && plate.step.Inside && round.step != nil && !round.step.Inside {
+			return plate
+		}
+	}
+	return nil
 }
 
 // branchEnd is the saddled end of a branch that is welded to its main, nil for
