@@ -35,7 +35,7 @@ func says(t *testing.T, j *plan.JointPlan, want, not []string) {
 func TestBranchWeldAgreesWithTheBranch(t *testing.T) {
 	t.Parallel()
 	j := jointNamed(t, demoPlan(t, "pugmill"), "inlet-stub")
-	says(t, j, []string{"clock of Inlet stub", "Gap 1.5.", "square butt weld", "groove filled: level or proud"}, []string{"clock of Barrel tube", "No gap", "Weld gauge on the throat"})
+	says(t, j, []string{"clock of Inlet stub", "Gap 1.5.", "square butt weld", "groove filled: no edge of the gap"}, []string{"clock of Barrel tube", "No gap", "Weld gauge on the throat"})
 	if j.Weld.ClockOf != "Inlet stub" || j.Weld.GapMm != 1.5 {
 		t.Errorf("clock of %s, gap %v", j.Weld.ClockOf, j.Weld.GapMm)
 	}
@@ -110,7 +110,7 @@ func TestWeldsAreMeasuredByWhatReadsThem(t *testing.T) {
 	t.Parallel()
 	p := demoPlan(t, "pugmill")
 	says(t, jointNamed(t, p, "front-flange-weld"), []string{"Straight edge on the face of Barrel flange 1, across the weld", "groove filled: level or proud all along, straight edge, eye"}, []string{"throat: ", "Weld gauge on the throat", "back to back"})
-	says(t, jointNamed(t, p, "inlet-stub"), []string{"Look along the weld all round, with a light: full", "groove filled: no edge of the gap to be seen, eye, weld gauge"}, []string{"Straight edge", "straight edge"})
+	says(t, jointNamed(t, p, "inlet-stub"), []string{"Look along the weld all round, with a light: full, no edge of the gap to be seen, no undercut.", "groove filled: no edge of the gap to be seen, eye, weld gauge"}, []string{"Straight edge", "straight edge"})
 	says(t, jointNamed(t, p, "hopper-cone"), []string{"Weld gauge on the throat at four places round", "throat: 1.41 or more, weld gauge"}, nil)
 	says(t, jointNamed(t, p, "gusset-1"), []string{"at both ends and in the middle, on each side"}, []string{"four places"})
 }

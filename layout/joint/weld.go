@@ -470,15 +470,15 @@ func (t *joint) inspectWeld(p *plan.WeldPlan) {
 		s.Hold = "Weld gauge on the throat " + where + "."
 		c.What, c.Limits, c.MinMm, c.Gauge, c.Source = "throat", t.w.Read(p.ThroatMm)+" or more", p.ThroatMm, "weld gauge", "EN 1993-1-8 clause 4.5.3.3"
 	} else {
-		where, how := "Straight edge across the weld", "straight edge, eye"
-		c.Limits = "level or proud all along"
+		where, full := "Straight edge across the weld", "nowhere under the edge of the groove"
+		c.Limits, c.Gauge = "level or proud all along", "straight edge, eye"
 		if t.branchEnd() != nil { // no straight edge lies on a saddle
-			where, how, c.Limits = "Look along the weld all round, with a light", "eye, weld gauge", "no edge of the gap to be seen"
+			where, full, c.Limits, c.Gauge = "Look along the weld all round, with a light", "no edge of the gap to be seen", "no edge of the gap to be seen", "eye, weld gauge"
 		} else if plate := t.boredPlate(); plate != nil {
 			where = "Straight edge on the face of " + plate.title() + ", across the weld"
 		}
-		s.Hold = where + ": full, nowhere under the edge of the groove, no undercut."
-		c.What, c.Gauge, c.Source = "groove filled", how, "common practice, no source"
+		s.Hold = where + ": full, " + full + ", no undercut."
+		c.What, c.Source = "groove filled", "common practice, no source"
 	}
 	t.out.Checks = append(t.out.Checks, c)
 }
