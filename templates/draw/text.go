@@ -1,6 +1,8 @@
 package draw
 
 import (
+	"github.com/tdewolff/canvas"
+
 	"strings"
 
 	"centrepop/templates/typeface"
@@ -69,3 +71,16 @@ func TextRect(t Text) Rect {
 	}
 	return Rect{x, t.YMm - DropOf(t.Content)*t.SizeMm, x + w, t.YMm + AscentMm*t.SizeMm}
 }
+
+// Over is a text on a patch of paper, which interrupts the lines drawn under it
+// (ISO 129-1: no line may cross a dimension). The patch leaves out the room for
+// tails below the baseline where the text has none.
+func Over(t Text) []Item {
+	r := TextRect(t)
+	turn := canvas.Identity.RotateAbout(t.RotateDeg, t.XMm, t.YMm)
+	patch := Rect{r.X0 - overMm, r.Y0 - 0.1, r.X1 + overMm, r.Y1 + 0.1}.Path().Transform(turn)
+	return []Item{Shape{Path: patch, Fill: White}, t}
+}
+
+// overMm is the patch beside a text.
+const overMm = 0.4

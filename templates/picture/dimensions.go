@@ -68,8 +68,8 @@ func Dimensioned(part *plan.PartPlan, width, maxHeight float64) draw.Panel {
 	v.metal()
 	top := v.axis + v.h
 	v.labels(v.outsides, top+2*chainMm+1.5, outsideRows, 1)
-	v.chain(v.above, top+chainMm-4, top, 1)
 	v.chain([]plan.Dimension{v.overall}, top+2*chainMm-4, top, 1)
+	v.chain(v.above, top+chainMm-4, top, 1)
 	foot := v.axis - 2
 	if len(v.below) > 0 {
 		foot -= chainMm
@@ -183,10 +183,10 @@ func (v *dimensioned) chain(dims []plan.Dimension, y, from, side float64) {
 		text, size := dim.Text, sizeEmMm
 		if len(dims) == 1 && dim.Limits != "" {
 			room := draw.TextWidth(dim.Limits, limitEmMm, false)
-			d.Add(draw.Text{XMm: places[i] + widths[i]/2 - room, YMm: y + 0.9, SizeMm: limitEmMm, Content: dim.Limits})
+			d.Add(draw.Over(draw.Text{XMm: places[i] + widths[i]/2 - room, YMm: y + 0.9, SizeMm: limitEmMm, Content: dim.Limits})...)
 			places[i] -= (room + 1.5) / 2
 		}
-		d.Add(draw.Text{XMm: places[i], YMm: y + 0.9, SizeMm: size, Bold: true, Align: draw.Centre, Content: text})
+		d.Add(draw.Over(draw.Text{XMm: places[i], YMm: y + 0.9, SizeMm: size, Bold: true, Align: draw.Centre, Content: text})...)
 	}
 }
 
@@ -228,7 +228,7 @@ func arrow(x, y, dir float64) draw.Shape {
 func (v *dimensioned) labels(dims []plan.Dimension, y float64, rows int, side float64) {
 	dims = slices.Clone(dims)
 	slices.SortStableFunc(dims, func(a, b plan.Dimension) int { return cmp.Compare(a.FromMm+a.ToMm, b.FromMm+b.ToMm) })
-	for row := range rows {
+	for row := rows - 1; row >= 0; row-- { // leaders from further out go under
 		var mine []plan.Dimension
 		for i := row; i < len(dims); i += rows {
 			mine = append(mine, dims[i])
@@ -259,9 +259,9 @@ func (v *dimensioned) labels(dims []plan.Dimension, y float64, rows int, side fl
 				upper = lower
 			} else {
 				limits, size := draw.Shrink(dim.Limits, limitEmMm, false, v.p.Width-1)
-				v.p.Draw.Add(draw.Text{XMm: places[i], YMm: lower, SizeMm: size, Align: draw.Centre, Content: limits})
+				v.p.Draw.Add(draw.Over(draw.Text{XMm: places[i], YMm: lower, SizeMm: size, Align: draw.Centre, Content: limits})...)
 			}
-			v.p.Draw.Add(draw.Text{XMm: places[i], YMm: upper, SizeMm: sizeEmMm, Bold: true, Align: draw.Centre, Content: dim.Text})
+			v.p.Draw.Add(draw.Over(draw.Text{XMm: places[i], YMm: upper, SizeMm: sizeEmMm, Bold: true, Align: draw.Centre, Content: dim.Text})...)
 		}
 	}
 }

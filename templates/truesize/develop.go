@@ -327,7 +327,12 @@ func (p *pattern) along(s *draw.Sheet, room *draw.Occupied, text string, x0, y0,
 				for b := range boxes {
 					room.AddText(b)
 				}
-				s.Draw.Add(draw.Text{XMm: x, YMm: y, SizeMm: size, Align: draw.Centre, RotateDeg: angle, Content: text})
+				label := draw.Text{XMm: x, YMm: y, SizeMm: size, Align: draw.Centre, RotateDeg: angle, Content: text}
+				if i < 30 {
+					s.Draw.Add(label)
+				} else {
+					s.Draw.Add(draw.Over(label)...)
+				}
 				return
 			}
 		}

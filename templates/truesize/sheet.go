@@ -179,6 +179,7 @@ func (one *placed) draw(s *draw.Sheet, r draw.Rect, texts []string) {
 	room := draw.NewOccupied(window)
 	one.seamLines(s, window, ox, oy, room)
 	one.of.draw(s, window, ox, oy, room)
+	one.seamLetters(s, ox, oy, room)
 	one.seamNotes(s, window, ox, oy, room)
 	if len(texts) > 0 {
 		note(s, room, window, texts)

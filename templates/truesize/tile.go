@@ -511,7 +511,11 @@ func (one *tile) seamLines(s *draw.Sheet, window draw.Rect, ox, oy float64, room
 		s.Draw.Add(draw.MatchMark(ox+m.x, oy+m.y)...)
 		room.AddText(draw.R(ox+m.x, oy+m.y, ox+m.x, oy+m.y).Grown(3.4))
 	}
-	// The letters stand on this tile's side of the seam.
+}
+
+// seamLetters names the match marks of a tile, on its side of the seam and off the
+// lines of what is drawn.
+func (one *tile) seamLetters(s *draw.Sheet, ox, oy float64, room *draw.Occupied) {
 	const size = 4.4
 	for _, m := range one.seams {
 		x, y := ox+m.x, oy+m.y
@@ -526,6 +530,9 @@ func (one *tile) seamLines(s *draw.Sheet, window draw.Rect, ox, oy float64, room
 		}
 		w, h := draw.TextWidth(m.letter, size, true), draw.AscentMm*size
 		spot, ok := room.Find(x, y, w, h, 4.0, 6, towards, room.Free)
+		if !ok {
+			spot, ok = room.Find(x, y, w, h, 4.0, 11, towards, room.Free)
+		}
 		if !ok {
 			spot, ok = room.Find(x, y, w, h, 4.0, 20, towards, room.ClearOfTexts)
 		}

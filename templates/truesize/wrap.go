@@ -53,14 +53,31 @@ func (p *pattern) clockScale(lines *draw.Drawing, room *draw.Occupied, edge draw
 		} else if clock%90 == 0 {
 			text.Align, text.XMm = draw.Left, x+0.8
 		}
-		r := draw.TextRect(text)
-		spot := draw.R(ox+r.X0, oy+r.Y0, ox+r.X1, oy+r.Y1)
-		if room.ClearOfTexts(spot) {
-			room.AddText(spot)
-			lines.Add(text)
-		}
+		hour(lines, room, text, x, ox, oy)
 	}
 	lines.Add(draw.Shape{Path: marks, Stroke: draw.Black, WidthMm: draw.ThinMm})
+}
+
+// hour sets an hour of the scale where it is wanted or at either side of its mark at
+// x, off lines and texts, or off texts alone.
+func hour(lines *draw.Drawing, room *draw.Occupied, text draw.Text, x, ox, oy float64) {
+	right, left := text, text
+	right.Align, right.XMm = draw.Left, x+0.8
+	left.Align, left.XMm = draw.Right, x-0.8
+	for i, clear := range []func(draw.Rect) bool{room.Free, room.ClearOfTexts} {
+		for _, try := range []draw.Text{text, right, left} {
+			r := draw.TextRect(try)
+			if spot := draw.R(ox+r.X0, oy+r.Y0, ox+r.X1, oy+r.Y1); clear(spot) {
+				room.AddText(spot)
+				if i == 0 {
+					lines.Add(try)
+				} else {
+					lines.Add(draw.Over(try)...)
+				}
+				return
+			}
+		}
+	}
 }
 
 // axialRule draws the distance from the seat edge along the left end: each

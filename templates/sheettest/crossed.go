@@ -1,0 +1,161 @@
+package sheettest
+
+import (
+	"fmt"
+	"math"
+
+	"centrepop/templates/draw"
+
+	"github.com/tdewolff/canvas"
+)
+
+// Crossed are the texts of a page that a line runs through: as "text": how many
+// millimetres of lines lie in it. What a filled shape hides, or a clip leaves out,
+// does not count, nor what only grazes a text's room.
+func Crossed(page *draw.Page) []string {
+	s := &scene{}
+	s.add(&page.Drawing, canvas.Identity, nil)
+	var out []string
+	for _, t := range s.texts {
+		if mm := s.through(t); mm > leastThroughMm {
+			out = append(out, fmt.Sprintf("%q at %.0f, %.0f: %.1f mm", t.text.Content, t.room.middle().X, t.room.middle().Y, mm))
+		}
+	}
+	return out
+}
+
+const (
+	grazeMm        = 0.35 // of a text's room, at its rim, that lines may take
+	sampleMm       = 0.15 // between the points of a line that are looked at
+	leastThroughMm = 0.5
+)
+
+// quad is a rectangle, turned, its corners in order.
+type quad [4]canvas.Point
+
+func (q quad) middle() canvas.Point { return q[0].Interpolate(q[2], 0.5) }
+
+// holds tells whether a point lies in the quad.
+func (q quad) holds(p canvas.Point) bool {
+	for i := range q {
+		if q[(i+1)%4].Sub(q[i]).PerpDot(p.Sub(q[i])) < 0 {
+			return false
+		}
+	}
+	return true
+}
+
+func (q quad) box() draw.Rect {
+	r := draw.R(math.Inf(1), math.Inf(1), math.Inf(-1), math.Inf(-1))
+	for _, p := range q {
+		r = draw.R(min(r.X0, p.X), min(r.Y0, p.Y), max(r.X1, p.X), max(r.Y1, p.Y))
+	}
+	return r
+}
+
+// scene is a page with all groups resolved, in drawing order.
+type scene struct {
+	lines []sceneLine
+	fills []sceneFill
+	texts []sceneText
+	n     int // items so far
+}
+
+type sceneLine struct {
+	from, to canvas.Point
+	clips    []*canvas.Path
+	n        int
+}
+
+type sceneFill struct {
+	path  *canvas.Path
+	box   draw.Rect
+	clips []*canvas.Path
+	n     int
+}
+
+type sceneText struct {
+	text draw.Text
+	room quad
+	n    int
+}
+
+func (s *scene) add(d *draw.Drawing, m canvas.Matrix, clips []*canvas.Path) {
+	for _, item := range d.Items {
+		s.n++
+		switch item := item.(type) {
+		case draw.Group:
+			inner := clips
+			if item.Clip != nil {
+				inner = append(inner[:len(inner):len(inner)], item.Clip.Copy().Transform(m))
+			}
+			s.add(item.Drawing, m.Mul(item.Transform), inner)
+		case draw.Text:
+			r := draw.TextRect(item).Grown(-grazeMm)
+			turn := m.Mul(canvas.Identity.RotateAbout(item.RotateDeg, item.XMm, item.YMm))
+			q := quad{}
+			for i, p := range [4]canvas.Point{{X: r.X0, Y: r.Y0}, {X: r.X1, Y: r.Y0}, {X: r.X1, Y: r.Y1}, {X: r.X0, Y: r.Y1}} {
+				q[i] = turn.Dot(p)
+			}
+			if r.X1 > r.X0 && r.Y1 > r.Y0 && inside(q.middle(), clips) {
+				s.texts = append(s.texts, sceneText{item, q, s.n})
+			}
+		case draw.Shape:
+			s.shape(item, m, clips)
+		}
+	}
+}
+
+// shape adds a shape's lines, and what its fill hides. A black fill is lines too.
+func (s *scene) shape(item draw.Shape, m canvas.Matrix, clips []*canvas.Path) {
+	path := item.Path.Copy().Transform(m).Flatten(draw.FlatMm)
+	if item.Fill == draw.White || item.Fill == draw.Pale {
+		b := path.Bounds()
+		s.fills = append(s.fills, sceneFill{path, draw.R(b.X0, b.Y0, b.X1, b.Y1), clips, s.n})
+	}
+	if item.Stroke == draw.None && item.Fill != draw.Black {
+		return
+	}
+	for scan := path.Scanner(); scan.Scan(); {
+		if scan.Cmd() != canvas.MoveToCmd {
+			s.lines = append(s.lines, sceneLine{scan.Start(), scan.End(), clips, s.n})
+		}
+	}
+}
+
+func inside(p canvas.Point, clips []*canvas.Path) bool {
+	for _, c := range clips {
+		if !c.Contains(p.X, p.Y, canvas.NonZero) {
+			return false
+		}
+	}
+	return true
+}
+
+// through is the length of the lines that are seen in a text.
+func (s *scene) through(t sceneText) float64 {
+	room, sum := t.room.box(), 0.0
+	for _, l := range s.lines {
+		if !draw.R(min(l.from.X, l.to.X), min(l.from.Y, l.to.Y), max(l.from.X, l.to.X), max(l.from.Y, l.to.Y)).Grown(0.01).Meets(room) {
+			continue
+		}
+		n := max(1, int(math.Ceil(l.to.Sub(l.from).Length()/sampleMm)))
+		for i := range n {
+			p := l.from.Interpolate(l.to, (float64(i)+0.5)/float64(n))
+			if t.room.holds(p) && inside(p, l.clips) && !s.hidden(p, l.n) {
+				sum += l.to.Sub(l.from).Length() / float64(n)
+			}
+		}
+	}
+	return sum
+}
+
+// hidden tells whether a fill covers a point of an item that was drawn before.
+func (s *scene) hidden(p canvas.Point, n int) bool {
+	for i := len(s.fills) - 1; i >= 0 && s.fills[i].n > n; i-- {
+		if f := s.fills[i]; f.box.HasPoint(p.X, p.Y) && inside(p, f.clips) && f.path.Contains(p.X, p.Y, canvas.NonZero) {
+			return true
+		}
+	}
+	return false
+}
