@@ -152,3 +152,59 @@ func TestLines(t *testing.T) {
 		}
 	}
 }
+
+// TestWhy: each usual wrong scale is explained by the one factor that makes it,
+// to 0.4 %; 1 in = 25.4 mm.
+func TestWhy(t *testing.T) {
+	t.Parallel()
+	for _, test := range []struct {
+		scale float64
+		want  string
+	}{
+		{1 / 25.4, "inches are read as millimetres"}, {25.4, "millimetres are read as inches"}, {25.4 / 96, "millimetres are read as pixels, 96"}, {96 / 25.4, "pixels, 96 to the inch, are read"},
+		{25.4 / 72, "millimetres are read as points, 72"}, {72 / 25.4, "points, 72 to the inch"}, {25.4 / 90, "millimetres are read as pixels, 90"}, {90 / 25.4, "pixels, 90 to the inch, are read"},
+		{72.0 / 96, "72 and 96 dots"}, {96.0 / 72, "72 and 96 dots"}, {90.0 / 96, "90 and 96 dots"}, {96.0 / 90, "90 and 96 dots"}, {0.1, "centimetres"}, {10, "centimetres"},
+		{25.4 * 1.0035, "read as inches"}, {25.4 * 1.005, ""}, {25.4 * 0.995, ""}, {0.97, ""}, {2, ""},
+	} {
+		c := &comparison{report: &Report{Scale: test.scale}}
+		if got := c.why(); (got == "") != (test.want == "") || !strings.Contains(got, test.want) {
+			t.Errorf("%g times: %q, want %q", test.scale, got, test.want)
+		}
+	}
+	if got := short(strings.Repeat("é", 40)); got != strings.Repeat("é", 40) {
+		t.Errorf("40 characters are cut to %q", got)
+	}
+	if got := short(strings.Repeat("é", 41)); got != strings.Repeat("é", 40)+"…" {
+		t.Errorf("41 characters are %q", got)
+	}
+}
+
+// TestCentreUp: a right outline says where the drawing lies, to the hundredth; of
+// a wrong one the holes do; a shift over 1.5 mm is no rounding.
+func TestCentreUp(t *testing.T) {
+	t.Parallel()
+	square := func(x, w float64) contour {
+		return contour{closed: true, points: []point{xy(x, 0), xy(x+w, 0), xy(x+w, 50), xy(x, 50)}}
+	}
+	for _, test := range []struct {
+		name         string
+		edge, wide   float64 // the outline lies so far off, and is so wide
+		hole         float64 // and the holes
+		edgeX, holeX float64 // where they come to lie
+	}{
+		{"both off alike", 0.3, 100, 0.3, 0, 0}, {"the outline decides", 0.3, 100, 0, 0, -0.3}, {"of a wide one the holes do", 0.3, 101, 0.1, 0.2, 0},
+		{"far off", 1.49, 100, 0.2, 0, -1.29}, {"too far off", 1.51, 100, 0.2, 1.51, 0.2}, {"no hole is near", 0.3, 101, 5, -0.5, 4.2},
+	} {
+		edge := &piece{contour: square(test.edge, test.wide)}
+		hole := &piece{round: true, centre: xy(20+test.hole, 25), radius: 5, contour: contour{closed: true, points: ring(xy(20+test.hole, 25), 5, 60, 1)}}
+		want := &Part{edge: square(0, 100), Rounds: []Round{{Point: xy(20, 25), DiameterMm: 10}}}
+		c := &comparison{want: want, tol: 0.1, closed: []*piece{edge, hole}, edge: edge}
+		c.centreUp()
+		if got := edge.points[0].XMm; math.Abs(got-test.edgeX) > 1e-9 {
+			t.Errorf("%s: the outline begins at %g, want %g", test.name, got, test.edgeX)
+		}
+		if got := hole.centre.XMm - 20; math.Abs(got-test.holeX) > 1e-9 {
+			t.Errorf("%s: the hole is %g off, want %g", test.name, got, test.holeX)
+		}
+	}
+}

@@ -1,0 +1,111 @@
+package joint
+
+import (
+	"math"
+	"testing"
+
+	"centrepop/layout/plan"
+	"centrepop/parts"
+)
+
+// TestRingTolerances: ISO 492, tapered roller bearings of normal class: the lower
+// deviation of the bore and of the outside by steps of diameter (from memory; a
+// ring at the end of a step belongs to it).
+func TestRingTolerances(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		what  string
+		table []ringTolerance
+		ends  []float64
+		um    []float64
+	}{
+		{"bore", coneBores, []float64{18, 30, 50, 80, 120, 180, 250, 315}, []float64{-12, -12, -12, -15, -20, -25, -30, -35}},
+		{"outside", cupSizes, []float64{30, 50, 80, 120, 150, 180, 250, 315, 400}, []float64{-12, -14, -16, -18, -20, -25, -30, -35, -40}},
+	} {
+		for i, end := range c.ends {
+			if got, ok := deviation(c.table, end); !ok || got != c.um[i] {
+				t.Errorf("%s of %g: %g, want %g", c.what, end, got, c.um[i])
+			}
+			got, ok := deviation(c.table, end+0.5)
+			if last := i+1 == len(c.ends); ok == last || !last && got != c.um[i+1] {
+				t.Errorf("%s over %g: %g, %v", c.what, end, got, ok)
+			}
+		}
+	}
+}
+
+// TestAdviceAtItsLimits: where the table of seats goes to its next row.
+func TestAdviceAtItsLimits(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		load string
+		d    float64
+		want string
+	}{
+		{"light", 39.9, "js6"}, {"light", 40, "k6"}, {"light", 140, "k6"},
+		{"normal", 39.9, "k5"}, {"normal", 40, "m5"}, {"normal", 100, "m5"}, {"normal", 100.1, "m6"}, {"normal", 140, "m6"}, {"normal", 140.1, "n6"},
+		{"heavy", 50, "n6"}, {"heavy", 140, "n6"}, {"heavy", 140.1, "p6"},
+	} {
+		if got, _ := coneAdvice("inner", c.load, c.d); got[0] != c.want {
+			t.Errorf("%s load, %g mm: %v, want %s", c.load, c.d, got, c.want)
+		}
+	}
+	for mm, inch := range map[[2]float64]bool{{40, 80}: false, {31.75, 62}: true, {40, 73.431}: true, {40.005, 80}: false, {40, 80.02}: true} {
+		if got := inchBearing(&parts.BearingJoint{Bore: length(mm[0]), Outside: length(mm[1])}); got != inch {
+			t.Errorf("%v: inches %v", mm, got)
+		}
+	}
+}
+
+// TestTurnOnto: the least turn of a pattern about its middle onto another, which
+// stands elsewhere; none where the turn is said and does not fit.
+func TestTurnOnto(t *testing.T) {
+	t.Parallel()
+	pattern := func(x, y, first float64, degs ...float64) (out []plan.XY) {
+		for _, d := range degs {
+			sin, cos := math.Sincos((first + d) * math.Pi / 180)
+			out = append(out, plan.XY{XMm: x + 50*sin, YMm: y + 50*cos})
+		}
+		return out
+	}
+	four, three := []float64{0, 90, 180, 270}, []float64{0, 120, 240}
+	for _, c := range []struct {
+		name string
+		a, b []plan.XY
+		said bool
+		deg  float64
+		ok   bool
+	}{
+		{"beside", pattern(0, 0, 45, four...), pattern(200, 30, 45, four...), false, 0, true},
+		{"turned by 30", pattern(0, 0, 0, four...), pattern(200, 30, 30, four...), false, 30, true},
+		{"back by 30", pattern(0, 0, 30, four...), pattern(-200, 30, 0, four...), false, 330, true},
+		{"three, by 50", pattern(0, 0, 0, three...), pattern(0, 99, 50, three...), false, 50, true},
+		{"said, and it fits", pattern(0, 0, 45, four...), pattern(200, 30, 135, four...), true, 0, true},
+		{"said, and it does not", pattern(0, 0, 45, four...), pattern(200, 30, 75, four...), true, 0, false},
+		{"another pattern", pattern(0, 0, 0, four...), pattern(200, 30, 0, 0, 80, 180, 270), false, 0, false},
+	} {
+		deg, ok := turnOnto(c.a, c.b, 0.3, c.said)
+		if ok != c.ok || math.Abs(math.Remainder(deg-c.deg, 360)) > 1e-9 {
+			t.Errorf("%s: %g, %v; want %g, %v", c.name, deg, ok, c.deg, c.ok)
+		}
+	}
+}
+
+// TestMotion: a turn is clockwise seen from the front; a flip is about the line
+// that it leaves standing, and a point and its clock angle go together.
+func TestMotion(t *testing.T) {
+	t.Parallel()
+	for _, m := range []motion{{turn: 30}, {turn: 200}, {turn: 30, flip: true}, {turn: 0, flip: true}, {turn: -75, flip: true}} {
+		for deg := 0.0; deg < 360; deg += 25 {
+			sin, cos := math.Sincos(deg * math.Pi / 180)
+			got := m.point(plan.XY{XMm: 10 * sin, YMm: 10 * cos})
+			sin, cos = math.Sincos(m.clock(deg) * math.Pi / 180)
+			if math.Hypot(got.XMm-10*sin, got.YMm-10*cos) > 1e-9 {
+				t.Errorf("%+v: %g° goes to %v, by its clock to %g°", m, deg, got, m.clock(deg))
+			}
+		}
+	}
+	if got := (motion{turn: 90}).point(plan.XY{YMm: 10}); math.Hypot(got.XMm-10, got.YMm) > 1e-9 {
+		t.Errorf("TOP turned by 90° is at %v", got)
+	}
+}
