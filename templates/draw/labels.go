@@ -41,7 +41,23 @@ func (r Rect) HasPoint(x, y float64) bool {
 
 // Path is the rectangle as a closed path.
 func (r Rect) Path() *canvas.Path {
-	return canvas.Rectangle(r.Width(), r.Height()).Translate(r.X0, r.Y0)
+	w, h := r.Width(), r.Height()
+	if canvas.Equal(w, 0) || canvas.Equal(h, 0) {
+		return &canvas.Path{}
+	}
+	p := pathOf(5)
+	p.MoveTo(r.X0, r.Y0)
+	p.LineTo(w+r.X0, r.Y0)
+	p.LineTo(w+r.X0, h+r.Y0)
+	p.LineTo(r.X0, h+r.Y0)
+	p.Close()
+	return p
+}
+
+// pathOf is an empty path with room for so many straight pieces.
+func pathOf(pieces int) *canvas.Path {
+	const numbers = 4 // of a piece
+	return canvas.NewPathFromData(make([]float64, 0, numbers*max(0, pieces)))
 }
 
 // cellMm is the grid by which Occupied keeps what it holds.
@@ -50,11 +66,17 @@ const cellMm = 5.0
 // clearMm is the least room around a label.
 const clearMm = 0.5
 
-// cell is one square of the grid: the points in it, and the texts that come
-// into it.
+// cell is one square of the grid: the last point put into it, and the texts that
+// come into it.
 type cell struct {
-	points []canvas.Point
-	texts  []Rect
+	last  int32 // its place in Occupied.points, from 1; 0 for none
+	texts []Rect
+}
+
+// point is a point of a line and the one put into its square before it.
+type point struct {
+	x, y   float64
+	before int32
 }
 
 // Occupied is what labels must keep clear of: lines, kept as points at most
@@ -64,6 +86,7 @@ type cell struct {
 type Occupied struct {
 	Window Rect
 	texts  []Rect // in the order they came, for undo
+	points []point
 	cells  map[[2]int32]*cell
 	last   *cell // the square last put into, and its place: lines stay in one for a while
 	lastAt [2]int32
@@ -116,10 +139,8 @@ func (o *Occupied) squares(r Rect) iter.Seq[[2]int32] {
 func (o *Occupied) addPoint(x, y float64) {
 	if o.Window.HasPoint(x, y) {
 		in := o.at(cellOf(x, y))
-		if in.points == nil {
-			in.points = make([]canvas.Point, 0, 12) // a line across the square
-		}
-		in.points = append(in.points, canvas.Point{X: x, Y: y})
+		o.points = append(o.points, point{x, y, in.last})
+		in.last = int32(len(o.points))
 	}
 }
 
@@ -229,7 +250,7 @@ func (o *Occupied) clear(r Rect, ofLines bool) bool {
 	lo, hi := o.span(g)
 	for i := lo[0]; i <= hi[0]; i++ { // not over squares: this is asked for every place tried
 		for j := lo[1]; j <= hi[1]; j++ {
-			if in := o.cells[[2]int32{i, j}]; in != nil && in.meets(g, ofLines) {
+			if in := o.cells[[2]int32{i, j}]; in != nil && o.meets(in, g, ofLines) {
 				return false
 			}
 		}
@@ -238,17 +259,18 @@ func (o *Occupied) clear(r Rect, ofLines bool) bool {
 }
 
 // meets tells whether a text of the square meets r, or a line if they count.
-func (c *cell) meets(r Rect, lines bool) bool {
+func (o *Occupied) meets(c *cell, r Rect, lines bool) bool {
 	for _, t := range c.texts {
 		if t.Meets(r) {
 			return true
 		}
 	}
-	if lines {
-		for _, p := range c.points {
-			if r.HasPoint(p.X, p.Y) {
-				return true
-			}
+	if !lines {
+		return false
+	}
+	for at := c.last; at > 0; at = o.points[at-1].before {
+		if p := &o.points[at-1]; r.HasPoint(p.x, p.y) {
+			return true
 		}
 	}
 	return false

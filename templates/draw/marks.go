@@ -26,7 +26,7 @@ var (
 
 // Segment is a straight line.
 func Segment(x0, y0, x1, y1, width float64, dash ...float64) Shape {
-	p := &canvas.Path{}
+	p := pathOf(2)
 	p.MoveTo(x0, y0)
 	p.LineTo(x1, y1)
 	return Shape{Path: p, Stroke: Black, WidthMm: width, DashMm: dash}
@@ -269,7 +269,7 @@ func EdgeRule(d *Drawing, x, y, lengthMm float64, inches, up bool) {
 		}
 		d.Add(t)
 	}
-	marks := &canvas.Path{}
+	marks := pathOf(2 * (int(lengthMm/step) + 2))
 	for i := 0; float64(i)*step <= lengthMm+1e-9; i++ {
 		along := float64(i) * step
 		tick := 1.6

@@ -34,8 +34,8 @@ func PlaceRow(p *Piece, panels []Panel, width float64) {
 func Hatch(d *Drawing, cut *canvas.Path, bounds Rect) {
 	const pitch = 2.4
 	d.Add(Shape{Path: cut, Fill: Pale})
-	lines := &canvas.Path{}
 	h := bounds.Height()
+	lines := pathOf(2 * (int((h+bounds.Width())/pitch) + 2))
 	for x := bounds.X0 - h; x < bounds.X1; x += pitch {
 		lines.MoveTo(x, bounds.Y0)
 		lines.LineTo(x+h, bounds.Y1)
@@ -83,7 +83,7 @@ func HatchAt(d *Drawing, cut *canvas.Path, deg, pitch, edgeMm float64) {
 	cx, cy := (b.X0+b.X1)/2, (b.Y0+b.Y1)/2
 	sin, cos := math.Sincos(deg * math.Pi / 180)
 	half := math.Hypot(b.W(), b.H())/2 + pitch
-	lines := &canvas.Path{}
+	lines := pathOf(2 * (int(2*half/pitch) + 3))
 	// The lines lie on a grid of the paper, so that the two halves of a part
 	// match.
 	off := math.Mod(-cx*sin+cy*cos, pitch)

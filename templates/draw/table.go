@@ -62,8 +62,11 @@ func (t Table) Laid(width float64) Table {
 	for _, row := range t.Rows {
 		lines := make([][]string, len(row))
 		for i, c := range l.cells {
-			for part := range strings.SplitSeq(row[i], "\n") {
-				lines[i] = append(lines[i], wrapMixed(part, c.Size, c.Bold, l.widths[i]-2*padAcrossMm)...)
+			first, rest, more := strings.Cut(row[i], "\n")
+			lines[i] = wrapMixed(first, c.Size, c.Bold, l.widths[i]-2*padAcrossMm)
+			for more {
+				first, rest, more = strings.Cut(rest, "\n")
+				lines[i] = append(lines[i], wrapMixed(first, c.Size, c.Bold, l.widths[i]-2*padAcrossMm)...)
 			}
 		}
 		l.rows = append(l.rows, lines)

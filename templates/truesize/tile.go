@@ -159,9 +159,9 @@ func (t *template) cutFor(width, height float64) []tile {
 		if area.Width() <= width+1e-9 && area.Height() <= height+1e-9 {
 			return []tile{{of: t, window: area, cell: area, grid: &grid{area: area, shown: [][]bool{{true}}}}}
 		}
-		for i := range 6 {
-			for j := range 6 {
-				g := t.grid(area, width, height, float64(i)/5, float64(j)/5)
+		for _, xs := range t.across(area, width) {
+			for _, ys := range t.down(area, height) {
+				g := t.grid(area, xs, ys)
 				if g != nil && (best == nil || g.count() < best.count() || g.count() == best.count() && g.paper() < best.paper()-1) {
 					best = g
 				}
@@ -218,25 +218,48 @@ func (t *template) areas() []draw.Rect {
 		draw.R(c.X0, max(c.Y0+trimMm/2, min(c.Y0, need.Y0)), max(c.X1-trimMm, min(c.X1, need.X1)), c.Y1))
 }
 
-// grid cuts an area, the seams moved by a share of the room there is to spare
-// each way; nil if a seam cannot keep clear of the crosses.
-func (t *template) grid(area draw.Rect, width, height, shareX, shareY float64) *grid {
-	var across, down [][2]float64
+// across are the ways to lay upright seams over an area.
+func (t *template) across(area draw.Rect, width float64) [][]float64 {
+	var spans [][2]float64
 	for _, m := range t.marks {
 		m = m.Grown(clearMm)
-		across = append(across, [2]float64{m.X0, m.X1})
-		down = append(down, [2]float64{-m.Y1, -m.Y0})
+		spans = append(spans, [2]float64{m.X0, m.X1})
 	}
 	for _, m := range t.spare {
-		across = append(across, [2]float64{m.X0, m.X1})
-		down = append(down, [2]float64{-m.Y1, -m.Y0})
+		spans = append(spans, [2]float64{m.X0, m.X1})
 	}
-	xs, ok := divide(area.X0, area.X1, width, shareX, across)
-	if !ok {
-		return nil
+	return divisions(area.X0, area.X1, width, spans)
+}
+
+// down are the ways to lay level seams over an area, counted downwards.
+func (t *template) down(area draw.Rect, height float64) [][]float64 {
+	var spans [][2]float64
+	for _, m := range t.marks {
+		m = m.Grown(clearMm)
+		spans = append(spans, [2]float64{-m.Y1, -m.Y0})
 	}
-	ys, ok := divide(-area.Y1, -area.Y0, height, shareY, down)
-	if !ok || (len(xs)+1)*(len(ys)+1) > maxTiles {
+	for _, m := range t.spare {
+		spans = append(spans, [2]float64{-m.Y1, -m.Y0})
+	}
+	return divisions(-area.Y1, -area.Y0, height, spans)
+}
+
+// divisions are the ways to cut lo to hi, the seams moved by more and more of the
+// room that there is to spare; none if a seam cannot keep clear of the spans.
+func divisions(lo, hi, size float64, spans [][2]float64) (ways [][]float64) {
+	const shares = 5
+	for i := range shares + 1 {
+		cuts, ok := divide(lo, hi, size, float64(i)/shares, spans)
+		if ok && (len(ways) == 0 || !slices.Equal(cuts, ways[len(ways)-1])) {
+			ways = append(ways, cuts)
+		}
+	}
+	return ways
+}
+
+// grid cuts an area along seams; nil if that makes too many tiles.
+func (t *template) grid(area draw.Rect, xs, ys []float64) *grid {
+	if (len(xs)+1)*(len(ys)+1) > maxTiles {
 		return nil
 	}
 	g := &grid{area: area, xs: xs}
