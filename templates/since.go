@@ -40,6 +40,11 @@ func (s *Since) tasks(pl *plan.Plan, list []*plan.PartPlan, opt Options, paper d
 		}
 		out = append(out, s.marked(func() ([]draw.Chapter, error) { return onePart(pl, part, opt, paper) }, before))
 	}
+	if opt.For.wants(Machinist) && len(opt.Parts) == 0 {
+		out = append(out, s.marked(
+			func() ([]draw.Chapter, error) { return sheets.Tools(pl, paper), nil },
+			func() ([]draw.Chapter, error) { return sheets.Tools(s.Plan, paper), nil }))
+	}
 	if opt.For.wants(Fabricator, Reviewer) && len(opt.Parts) == 0 {
 		out = append(out, s.marked(
 			func() ([]draw.Chapter, error) { return opt.assembly(pl, opt.Findings, paper), nil },

@@ -129,6 +129,9 @@ func (opt Options) tasks(pl *plan.Plan, list []*plan.PartPlan, paper draw.Frame)
 			func() ([]draw.Chapter, error) { return partChapters(pl, list, opt, paper) },
 			func() ([]draw.Chapter, error) { return truesize.Sheets(pl, list, paper, opt.Templates) })
 	}
+	if opt.For.wants(Machinist) && len(opt.Parts) == 0 {
+		tasks = append(tasks, func() ([]draw.Chapter, error) { return sheets.Tools(pl, paper), nil })
+	}
 	if opt.For.wants(Fabricator, Reviewer) && len(opt.Parts) == 0 {
 		tasks = append(tasks, func() ([]draw.Chapter, error) { return sequence.Chapters(pl, paper), nil },
 			func() ([]draw.Chapter, error) { return sheets.Cards(pl, paper), nil },

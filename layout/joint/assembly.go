@@ -49,6 +49,7 @@ type joint struct {
 
 	bolt   *bolts.Bolt // bolted joints
 	boltMm float64     // its major diameter
+	draw   *drawBolt   // of a bearing whose cone is drawn on; else nil
 }
 
 // kind is one kind of joint.

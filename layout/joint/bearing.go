@@ -123,6 +123,7 @@ func (bearingKind) work(j *making, t *joint) {
 		t.problem(plan.CupNotHeld, plan.Named(t.b.text()))
 	}
 	t.pushTools(p, m)
+	t.draw = j.drawn(t, p, m)
 	if hi := p.ConeFitUm.Max; hi > 0 {
 		if left := 1000*steelPerK*d*(coneHeatC-roomC) - hi; left >= coneSlipUm {
 			p.HeatConeC, p.HeatLeftUm = coneHeatC, words.Round(left, 0)
@@ -142,6 +143,7 @@ func (bearingKind) work(j *making, t *joint) {
 		p.EndFloatMm, p.HasEndFloat = plan.Range{Min: geom.Clean(in.EndFloat[0].Mm), Max: geom.Clean(in.EndFloat[1].Mm)}, true
 	}
 	t.bearingFigures(p)
+	t.drawFigures()
 	j.bearingSteps(t, p, m)
 }
 

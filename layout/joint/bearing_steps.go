@@ -168,6 +168,9 @@ func (t *joint) coneStep(of *joint, p *plan.BearingPlan) {
 	default:
 		do = append(do, "It slides on by hand.")
 	}
+	if of.draw != nil {
+		do = append(do, of.drawLine())
+	}
 	if p.KeepOff != "" {
 		keep := "It never reaches the shoulder " + p.KeepOff
 		if p.KeepOffMm > 0 {

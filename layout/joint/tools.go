@@ -8,6 +8,7 @@ import (
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
+	"centrepop/parts"
 	"centrepop/parts/geom"
 )
 
@@ -20,40 +21,55 @@ const (
 	plugMm = 0.03
 )
 
-// tooling collects the tools that the workshop makes for itself, one row for
-// equal ones.
-type tooling []plan.ToolRow
+// tool is something that the workshop makes for itself.
+type tool struct {
+	name  string      // "Cone driver"
+	sizes string      // what follows the name in the list
+	sheet *parts.Part // what it is made as; nil where any plate does
+	uses  []*joint
+}
 
-func (list *tooling) add(tool, use string) {
-	for i := range *list {
-		if row := &(*list)[i]; row.Tool == tool {
-			if !strings.Contains(row.For, use) {
-				row.For += "; " + use
-			}
+// tooling collects tools, one for equal ones.
+type tooling []*tool
+
+func (list *tooling) add(t *joint, x tool) {
+	for _, old := range *list {
+		if old.name == x.name && old.sizes == x.sizes {
+			old.uses = append(old.uses, t)
 			return
 		}
 	}
-	*list = append(*list, plan.ToolRow{Tool: tool, For: use})
+	x.uses = []*joint{t}
+	*list = append(*list, &x)
 }
 
-// tools are what the joints made need and no merchant sells, in their order; nil
-// if the job does not ask for them.
+// tools are what the joints made need and no merchant sells, in their order, with
+// sheets if the job asks for them. Each joint learns the names of its own.
 func (j *assembly) tools(made []*joint) []plan.ToolRow {
-	if !j.job.Tools {
-		return nil
-	}
 	var list tooling
 	for i, t := range made {
 		switch {
 		case t.in.Press != nil:
 			j.pressTool(t, &list)
 		case t.in.Bearing != nil:
-			t.bearingTools(&list)
+			j.bearingTools(t, &list)
 		case t.in.Weld != nil:
 			j.plugs(t, made[:i], &list)
 		}
 	}
-	return list
+	var out []plan.ToolRow
+	for i, x := range list {
+		row := plan.ToolRow{Name: "T" + words.Trim(float64(i+1), 0) + " " + x.name, Tool: x.name + x.sizes}
+		for _, t := range x.uses {
+			row.For = words.Join("; ", row.For, t.use())
+			t.out.Tools = append(t.out.Tools, row.Name)
+		}
+		if j.job.Tools && x.sheet != nil {
+			row.Sheet = j.toolSheet(&row, x.sheet)
+		}
+		out = append(out, row)
+	}
+	return out
 }
 
 // use names the step that a tool is for.
@@ -89,7 +105,7 @@ func (j *assembly) pressTool(t *joint, list *tooling) {
 	hot := t.in.Press.Method != "press"
 	switch d := t.b.step.Size.NominalMm; {
 	case out < 0:
-		list.add("Stop disc "+t.w.Dia(d-overMm)+" × "+t.w.Size(-out)+" thick, to lie on the end of "+t.a.r.Out.Title, t.use())
+		list.add(t, tool{"Stop disc", " " + t.w.Dia(d-overMm) + " × " + t.w.Size(-out) + " thick, to lie on the end of " + t.a.r.Out.Title, j.disc(d-overMm, -out), nil})
 	case out > 0 && !hot:
 		passed := d
 		outside, _ := t.a.r.Sides()
@@ -98,15 +114,17 @@ func (j *assembly) pressTool(t *joint, list *tooling) {
 				passed = math.Max(passed, s.Size.NominalMm)
 			}
 		}
-		list.add("Press sleeve "+t.w.Dia(passed+overMm)+" inside, "+t.w.Size(out+endMm)+" long, ends square", t.use())
+		in := bounds{passed + overMm/2, passed + 3*overMm/2, passed + overMm}
+		list.add(t, tool{"Press sleeve", " " + t.w.Dia(in.nominal) + " inside, " + t.w.Size(j.up(out+endMm)) + " long, ends square", j.sleeve(in, free(j.up(in.high+2*sleeveWallMm(d))), out+endMm), nil})
 	case !hot:
-		list.add("Flat plate wider than "+t.w.Dia(d), t.use())
+		list.add(t, tool{"Flat plate", " wider than " + t.w.Dia(d), nil, nil})
 	}
 }
 
-// bearingTools are the sleeve for the cone and the ring for the cup, long enough
-// to stand out of shaft and housing.
-func (t *joint) bearingTools(list *tooling) {
+// bearingTools are the driver for the cone and the ring for the cup, long enough
+// to stand out of shaft and housing; where the end of the shaft can be pulled on,
+// the driver is the tube of a draw bolt.
+func (j *assembly) bearingTools(t *joint, list *tooling) {
 	p := t.out.Bearing
 	m, ok := t.mount()
 	if !ok {
@@ -116,17 +134,28 @@ func (t *joint) bearingTools(list *tooling) {
 	if p.Adjusted {
 		comes = m.coneDir
 	}
-	reach := func(f feature, dir float64) float64 {
-		if dir < 0 {
-			return f.step.FromMm
-		}
-		return f.r.LengthMm() - f.step.ToMm
+	hollow := func(in, out, longMm float64) string {
+		return " " + t.w.Dia(in) + " inside, " + t.w.Dia(out) + " outside, " + t.w.Size(j.up(longMm)) + " long, "
 	}
-	hollow := func(inMm, outMm, longMm float64) string {
-		return " " + t.w.Dia(inMm) + " inside, " + t.w.Dia(outMm) + " outside, " + t.w.Size(geom.Clean(longMm+endMm)) + " long, "
+	coneIn, coneOut := atLeast(p.ConeSleeveInMm, 0.3), atMost(p.ConeSleeveOutMm, 1)
+	name, long := "Cone driver", reachMm(t.a, comes)+endMm
+	if t.draw != nil {
+		name, long = "Draw tube", j.tubeMm(t, m)
 	}
-	list.add("Sleeve"+hollow(p.ConeSleeveInMm, p.ConeSleeveOutMm, reach(t.a, comes))+"on the cone's "+follows(p)+" end", t.use())
-	list.add("Ring"+hollow(p.CupRingInMm, p.CupRingOutMm, reach(t.b, -m.cupDir))+"on the cup", t.use())
+	list.add(t, tool{name, hollow(p.ConeSleeveInMm, p.ConeSleeveOutMm, long) + "on the cone's " + follows(p) + " end", j.sleeve(coneIn, coneOut, long), nil})
+	if t.draw != nil {
+		j.drawTools(t, list)
+	}
+	ring := reachMm(t.b, -m.cupDir) + endMm
+	list.add(t, tool{"Press ring", hollow(p.CupRingInMm, p.CupRingOutMm, ring) + "on the cup", j.sleeve(atLeast(p.CupRingInMm, 0.3), within(p.CupRingOutMm, 0.5), ring), nil})
+}
+
+// reachMm is how far a step lies from the end of its part in a direction.
+func reachMm(f feature, dir float64) float64 {
+	if dir < 0 {
+		return f.step.FromMm
+	}
+	return geom.Clean(f.r.LengthMm() - f.step.ToMm)
 }
 
 // plugs hold the finished bores of what is welded true: those with limits that
@@ -135,8 +164,7 @@ func (j *assembly) plugs(t *joint, before []*joint, list *tooling) {
 	for _, f := range []feature{t.a, t.b} {
 		for i := range f.r.Steps {
 			if s := &f.r.Steps[i]; s.Inside && s.Size.Fitted() && !filled(f.inst(), s, append(slices.Clone(before), t)) {
-				d := s.Size.MinMm - plugMm
-				list.add("Scrap plug "+t.w.Dia(words.Round(d, 3))+" × "+t.w.Size(s.LengthMm())+" long, for the "+words.Spaced(s.Name)+" of "+f.title(), t.use())
+				list.add(t, j.plug(f, s))
 			}
 		}
 	}
@@ -147,4 +175,16 @@ func filled(of inst, s *part.Step, made []*joint) bool {
 	return slices.ContainsFunc(made, func(o *joint) bool {
 		return o.b.inst() == of && o.b.step != nil && o.b.step.Name == s.Name || o.a.inst() == of && o.a.step != nil && o.a.step.Name == s.Name
 	})
+}
+
+// toolSheet works a tool out as any other part of the job; nil if that cannot be.
+func (j *shop) toolSheet(row *plan.ToolRow, p *parts.Part) *plan.PartPlan {
+	name, _, _ := strings.Cut(row.Name, " ")
+	p.Name.Value, p.Title.Value = strings.ToLower(name), row.Name
+	p.Notes = append([]parts.Text{{Value: words.Capital(row.For) + "."}}, p.Notes...)
+	m := part.Work(j.job, p)
+	if len(m.Errs) > 0 {
+		return nil
+	}
+	return m.Out
 }

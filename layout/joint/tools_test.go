@@ -8,28 +8,115 @@ import (
 	"centrepop/layout/plan"
 )
 
+// said are tools without their sheets.
+func said(tools []plan.ToolRow) []string {
+	var out []string
+	for _, t := range tools {
+		out = append(out, t.No()+" "+t.Tool+" | "+t.For)
+	}
+	return out
+}
+
 // By hand from the drawings: the tubes lie 1 under the faces of their flanges. The
-// cone on 520 to 541 of a shaft of 730 comes from the back, 189 to go; that on 611
-// to 628 or so too, by its large end. Both cups start level with the housing. The
-// bores that nothing stands in while it is welded: 50 H11 and 130 H7, 0.03 less.
+// cone on 520 to 541 of a shaft of 730 comes from the back, 189 to go; that on 610
+// to 628 too, by its large end, and is drawn on: 102 to go, its seat of 18 and 10 to
+// spare. Both cups start level with the housing. The bores that nothing stands in
+// while it is welded: 50 H11, over three times as long, and 130 H7, 0.03 less.
+//
+// The draw bolt: 30 µm on 40 in a cone taken as 49 outside, 18 long, μ 0.2 at the
+// most: p = 210000 × 0.03 / 80 × (1 − 40²/49²) = 26.27 MPa, F = 0.2 × 26.27 × π × 40
+// × 18 = 11.88 kN; at the nut 0.18 × 11.88 × 12 = 25.7 N m. Plate for 23.77 kN on a
+// ring of 43.75 by a washer of 24: √(12 × 23770/4π × 1.728 / 235) = 12.9. Rod: 130 −
+// 102 + 13 + 3.5 × 12 = 83.
 func TestToolsOfTheMill(t *testing.T) {
 	t.Parallel()
-	want := []plan.ToolRow{
-		{Tool: "Stop disc Ø167.3 × 1 thick, to lie on the end of Barrel tube", For: "step 1, front flange; step 3, rear flange"},
-		{Tool: "Stop disc Ø138.7 × 1 thick, to lie on the end of Inlet stub", For: "step 5, inlet flange"},
-		{Tool: "Sleeve Ø50.5 inside, Ø58 outside, 209 long, on the cone's small end", For: "step 10, front bearing"},
-		{Tool: "Ring Ø85 inside, Ø89 outside, 20 long, on the cup", For: "step 10, front bearing"},
-		{Tool: "Sleeve Ø40.5 inside, Ø47 outside, 122 long, on the cone's large end", For: "step 11, rear bearing"},
-		{Tool: "Ring Ø74 inside, Ø79 outside, 20 long, on the cup", For: "step 11, rear bearing"},
-		{Tool: "Scrap plug Ø49.97 × 371 long, for the bore of Auger hub", For: "step 12, auger flight"},
-		{Tool: "Scrap plug Ø129.97 × 15 long, for the bore of Housing plate", For: "step 18, upright; step 19, gusset 1; step 20, gusset 2; step 21, gusset 3; step 22, gusset 4"},
+	want := []string{
+		"T1 Stop disc Ø167.3 × 1 thick, to lie on the end of Barrel tube | step 1, front flange; step 3, rear flange",
+		"T2 Stop disc Ø138.7 × 1 thick, to lie on the end of Inlet stub | step 5, inlet flange",
+		"T3 Cone driver Ø50.5 inside, Ø58 outside, 209 long, on the cone's small end | step 10, front bearing",
+		"T4 Press ring Ø85 inside, Ø89 outside, 20 long, on the cup | step 10, front bearing",
+		"T5 Draw tube Ø40.5 inside, Ø47 outside, 130 long, on the cone's large end | step 11, rear bearing",
+		"T6 Draw plate Ø57 × 13 thick, hole Ø13.5, with rod M12 × 90 long, 8.8, nut and washer | step 11, rear bearing",
+		"T7 Press ring Ø74 inside, Ø79 outside, 20 long, on the cup | step 11, rear bearing",
+		"T8 Scrap plug Ø49.97 × 75 long, one in each end, for the bore of Auger hub | step 12, auger flight",
+		"T9 Scrap plug Ø129.97 × 15 long, for the bore of Housing plate | step 18, upright; step 19, gusset 1; step 20, gusset 2; step 21, gusset 3; step 22, gusset 4",
 	}
-	if got := demoPlan(t, "pugmill").Tools; !slices.Equal(got, want) {
+	p := demoPlan(t, "pugmill")
+	if got := said(p.Tools); !slices.Equal(got, want) {
 		t.Errorf("%q\nwant %q", got, want)
 	}
+	rear := jointNamed(t, p, "rear-bearing")
+	if want := []string{"T5 Draw tube", "T6 Draw plate", "T7 Press ring"}; !slices.Equal(rear.Tools, want) {
+		t.Errorf("the rear bearing has %q", rear.Tools)
+	}
+	if text := stepText(rear); !strings.Contains(text, "Or draw it on: rod into draw thread of Auger shaft") || !strings.Contains(text, "not over 26 N m") {
+		t.Error(text)
+	}
 	silent, err := draft(editedDemo(t, "pugmill", "job.yaml", "tools: yes\n", ""))
-	if err != nil || len(silent.Tools) > 0 {
-		t.Errorf("%v %q", err, silent.Tools)
+	if err != nil || !slices.Equal(said(silent.Tools), want) || slices.ContainsFunc(silent.Tools, func(r plan.ToolRow) bool { return r.Sheet != nil }) {
+		t.Errorf("%v: without tools: %q", err, said(silent.Tools))
+	}
+}
+
+// A cone that slides on needs no draw bolt, nor one on a shaft whose end has no
+// thread; and none is made of a thread too weak for twice the force: an M8 of 8.8 has
+// a proof load of 21.2 kN.
+func TestNoDrawBolt(t *testing.T) {
+	t.Parallel()
+	for _, edit := range [][2]string{{"fit: k6, length: 18", "fit: f7, length: 18"}, {"size: M12 tap, depth: 28 mm", "size: M8 tap, depth: 20 mm"}, {"face: back, at: [[0, 0]]", "face: back, at: [[0, 5]]"}, {"face: back, at", "face: front, at"}} {
+		p, err := draft(editedDemo(t, "pugmill", "auger-shaft.yaml", edit[0], edit[1]))
+		if err != nil {
+			t.Fatal(err)
+		}
+		got := strings.Join(jointNamed(t, p, "rear-bearing").Tools, ", ")
+		if got != "T5 Cone driver, T6 Press ring" {
+			t.Errorf("%s: %s", edit[1], got)
+		}
+	}
+}
+
+// Sizes with the limits that what the tool touches leaves it, from the rows above:
+// the ring for the front cup may bear on 85 to 90 and no more; a plug has 0.03 to
+// 0.06 of play; a wall under 0.15 of the outside is made from tube.
+func TestToolSheets(t *testing.T) {
+	t.Parallel()
+	p := demoPlan(t, "pugmill")
+	for _, r := range p.Tools {
+		if r.Sheet == nil || r.Sheet.Title != r.Name || r.Sheet.MassKg <= 0 || len(r.Sheet.Operations) < 3 || len(r.Sheet.Problems) > 0 {
+			t.Fatalf("%s: %+v", r.Name, r.Sheet)
+		}
+	}
+	for _, c := range []struct {
+		tool         int
+		stock, wants string
+		quantity     int
+	}{
+		{0, "sheet 1, saw cut", "166.8 – 167.8", 1},
+		{2, "tube Ø60 × 5.5 wall", "57.0 – 58.0; 50.5 – 50.8", 1},
+		{3, "tube Ø95 × 5.5 wall", "88.5 – 89.5; 85.0 – 85.3", 1},
+		{5, "round Ø60", "56.7 – 57.3; 13.3 – 13.7", 1},
+		{7, "round Ø55", "49.94 – 49.97", 2},
+		{8, "round Ø135", "129.94 – 129.97; 59.7 – 60.3", 1},
+	} {
+		s, limits := p.Tools[c.tool].Sheet, []string{}
+		for _, check := range s.Checks {
+			if strings.HasPrefix(check.What, "out") || check.What == "bore" {
+				limits = append(limits, check.Limits)
+			}
+		}
+		if got := strings.Join(limits, "; "); got != c.wants || s.StockText != c.stock || s.Quantity != c.quantity {
+			t.Errorf("%s: %d of %s: %s; want %+v", s.Title, s.Quantity, s.StockText, got, c)
+		}
+	}
+	// In inches lengths go up to 1/16 in, tube to 1/8 in of outside and 1/32 in of
+	// wall: a driver 40.4 mm outside at the most and 35.4 inside from 1.75 in, 44.45,
+	// whose wall is 4.525 and 0.5 more.
+	in, err := draft(editedDemo(t, "gatejack", "job.yaml", "tolerance: m\n", "tolerance: m\ntools: yes\n"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got := in.Tools[1].Sheet; got.StockText != "tube Ø1.75 in × 0.2188 in wall" || got.Overall != "Ø1.5906 in × 4.625 in long" {
+		t.Errorf("%s, %s", got.StockText, got.Overall)
 	}
 }
 
@@ -41,25 +128,39 @@ func TestPressSleeves(t *testing.T) {
 		return "job.yaml|slide: {hub: hub.bore, on: shaft.seat, kept-by: shaft.ring}|press: {shaft: shaft.seat, bore: hub.bore, fit: H7/p6" + fit + "|"
 	}
 	for _, c := range []struct {
-		press, want string
-		edits       []string
+		press, want, limits string
+		edits               []string
 	}{
-		{"}", "Press sleeve Ø41 inside, 65 long, ends square", nil},
-		{", method: heat}", "", nil},
-		{"}\n    level: front-with-front", "Flat plate wider than Ø40", []string{"shaft.yaml|    - {name: nose, thread: M24, length: 40}\n|", "shaft.yaml|axial: 70|axial: 30", "shaft.yaml|axial: 45|axial: 5"}},
-		{", method: heat}\n    level: front-with-front\n    below: 2", "Stop disc Ø39 × 2 thick, to lie on the end of Shaft", []string{"shaft.yaml|    - {name: nose, thread: M24, length: 40}\n|", "shaft.yaml|axial: 70|axial: 30", "shaft.yaml|axial: 45|axial: 5"}},
+		{"}", "Press sleeve Ø41 inside, 65 long, ends square", "51.7 – 52.3 40.5 – 41.5", nil},
+		{", method: heat}", "", "", nil},
+		{"}\n    level: front-with-front", "Flat plate wider than Ø40", "", []string{"shaft.yaml|    - {name: nose, thread: M24, length: 40}\n|", "shaft.yaml|axial: 70|axial: 30", "shaft.yaml|axial: 45|axial: 5"}},
+		{", method: heat}\n    level: front-with-front\n    below: 2", "Stop disc Ø39 × 2 thick, to lie on the end of Shaft", "38.5 – 39.5", []string{"shaft.yaml|    - {name: nose, thread: M24, length: 40}\n|", "shaft.yaml|axial: 70|axial: 30", "shaft.yaml|axial: 45|axial: 5"}},
+		{", method: heat}\n    level: front-with-front\n    below: 6", "Stop disc Ø39 × 6 thick, to lie on the end of Shaft", "38.5 – 39.5", []string{"shaft.yaml|    - {name: nose, thread: M24, length: 40}\n|", "shaft.yaml|axial: 70|axial: 30", "shaft.yaml|axial: 45|axial: 11"}},
 	} {
 		edits := append([]string{"job.yaml|tolerance: m|tolerance: m\ntools: yes", strings.TrimSuffix(press(c.press), "|")}, c.edits...)
-		got, worked := "", slidJob(t, edits...)
+		got, limits, worked := "", "", slidJob(t, edits...)
 		for _, r := range worked.Tools {
 			got += r.Tool
+			if r.Sheet != nil {
+				limits = strings.TrimSpace(r.Sheet.Checks[0].Limits + " " + bored(r.Sheet))
+			}
 		}
 		// What is pressed, and not welded or shrunk, rests a day (DIN 7190, from memory).
 		if rests := strings.Contains(stepText(worked.Joints[len(worked.Joints)-1]), "Leave 24 h before the full load"); rests != !strings.Contains(c.press, "heat") {
 			t.Errorf("%s: rests %v", c.press, rests)
 		}
-		if got != c.want {
-			t.Errorf("%s: %q, want %q", c.press, got, c.want)
+		if got != c.want || limits != c.limits {
+			t.Errorf("%s: %q, limits %q; want %q, %q", c.press, got, limits, c.want, c.limits)
 		}
 	}
+}
+
+// bored are the limits of a part's bore.
+func bored(p *plan.PartPlan) string {
+	for _, c := range p.Checks {
+		if c.What == "bore" {
+			return c.Limits
+		}
+	}
+	return ""
 }

@@ -56,6 +56,9 @@ func (s *Sizes) face(f parts.Face, others bool) *plan.Face {
 	}
 	s.groupsOn(out, others)
 	s.cuts(out)
+	if s.allCentral(f) && !others {
+		out.NoTemplate = "its one hole is on the axis: the lathe finds it"
+	}
 	return out
 }
 

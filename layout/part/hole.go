@@ -184,13 +184,20 @@ func (h holes) operation(b *bench, m *Group, cut bool) {
 		Holding: "clamped on parallels, " + string(m.Face) + " face up",
 		Refs:    []int{b.ref(m)},
 	}
+	if b.central(m) {
+		onLathe(&o, m)
+	}
 	if !cut {
 		h.drill(b, m, &o)
 	}
 	if m.Group.Extra != "" {
 		o.Do = append(o.Do, words.Capital(m.Group.Extra)+".")
 	}
-	if len(o.Do) > 0 {
+	switch {
+	case len(o.Do) == 0:
+	case b.central(m):
+		b.op(o)
+	default:
 		b.op(warn(o, clampPart))
 	}
 }
@@ -202,8 +209,12 @@ func (h holes) drill(b *bench, m *Group, o *plan.Operation) {
 		depth = b.LengthMm()
 	}
 	way := b.holeWay(m.Size, depth, !m.through)
+	rpm := b.Job.Shop.DrillRPM
+	if b.central(m) {
+		rpm = b.Job.Shop.LatheRPM
+	}
 	o.Do = append(o.Do, "Centre-drill "+holesWords(m.Group)+".")
-	o.Do = append(o.Do, b.drillLines(way, b.Job.Shop.DrillRPM)...)
+	o.Do = append(o.Do, b.drillLines(way, rpm)...)
 	o.Do = append(o.Do, "Depth: "+m.Group.DepthText+".")
 	o.Do = append(o.Do, b.finishLines(m.Size, way)...)
 	if l := b.limitsText(m.Size.Size); m.Size.Thread == nil && l != "" {

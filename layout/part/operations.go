@@ -133,7 +133,7 @@ func (b *bench) markOperation() {
 	o := plan.Operation{Machine: "Bench", Title: "Mark TOP", Tool: "scriber", Do: []string{line}}
 	which, chords := "", false
 	for _, f := range []parts.Face{parts.Front, parts.Back} {
-		left := slices.DeleteFunc(slices.Clone(b.Groups), func(m Group) bool { return m.Face != f || b.cut.whole[m.name] })
+		left := slices.DeleteFunc(slices.Clone(b.Groups), func(m Group) bool { return m.Face != f || b.cut.whole[m.name] || b.central(&m) })
 		if len(left) > 0 {
 			which = words.Join(" and the ", which, string(f))
 		}
@@ -174,6 +174,9 @@ func (b *bench) markOperation() {
 func (b *bench) steppedLines() []string {
 	var out []string
 	for _, f := range b.Faces {
+		if b.allCentral(f.Face) {
+			continue
+		}
 		for _, c := range f.Cuts {
 			pieces := "the ring lies outside it"
 			switch {

@@ -1,5 +1,7 @@
 package plan
 
+import "strings"
+
 // JointPlan is one joint worked out. Plan.Joints is in the order to make them.
 // A is the first part of the joint (shaft, part welded on, part bolted on, or
 // the one with the bearing's cone), B the part it goes to.
@@ -28,7 +30,8 @@ type JointPlan struct {
 	Checks   []Check      `json:"checks"` // before going on
 	Problems []Problem    `json:"problems,omitempty"`
 	Cautions []string     `json:"cautions,omitempty"`
-	MassKg   float64      `json:"mass_kg"` // of everything joined so far in this assembly; 0 if a mass is not known
+	Tools    []string     `json:"tools,omitempty"` // names of those the workshop makes for it
+	MassKg   float64      `json:"mass_kg"`         // of everything joined so far in this assembly; 0 if a mass is not known
 	Lift     *Lift        `json:"lift,omitempty"`
 	Pictures []Picture    `json:"-"` // of the machine as far as it stands, filled by Arrange of what layout worked out
 }
@@ -325,8 +328,16 @@ type BoughtRow struct {
 
 // ToolRow is something that the workshop makes for itself, with its sizes.
 type ToolRow struct {
-	Tool string `json:"tool"`
-	For  string `json:"for"` // the steps
+	Name  string    `json:"name"`            // "T3 Cone driver": the title of its sheet
+	Tool  string    `json:"tool"`            // with its sizes
+	For   string    `json:"for"`             // the steps
+	Sheet *PartPlan `json:"sheet,omitempty"` // nil where the job asks for none, or any plate does
+}
+
+// No is its number: "T3".
+func (r *ToolRow) No() string {
+	no, _, _ := strings.Cut(r.Name, " ")
+	return no
 }
 
 // CutRow is the sawing of one size of bar.

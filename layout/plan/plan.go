@@ -29,7 +29,7 @@ type Plan struct {
 	Faults      []Problem    `json:"faults,omitempty"` // what keeps joints from being worked out: they are missing in Joints
 	Bought      []BoughtRow  `json:"bought,omitempty"`
 	Cuts        []CutRow     `json:"cuts,omitempty"`
-	Tools       []ToolRow    `json:"tools,omitempty"`   // that the workshop makes for itself; nil if the job does not ask
+	Tools       []ToolRow    `json:"tools,omitempty"`   // that the workshop makes for itself
 	Lifts       []string     `json:"lifts,omitempty"`   // sentences: parts and assemblies over LiftKg, and those over HoistKg
 	Dangers     []Danger     `json:"dangers,omitempty"` // of the operations, by machine
 	FirstRun    *FirstRun    `json:"first_run,omitempty"`

@@ -203,7 +203,7 @@ func (v *view) metal(radiusMm float64) []span {
 	for _, s := range v.cuts() {
 		mid := (s.fromMm + s.toMm) / 2
 		outer, inner := radiusAt(v.outside, mid), radiusAt(v.inside, mid)
-		if radiusMm >= outer-slackMm || radiusMm <= inner+slackMm {
+		if radiusMm >= outer-slackMm || inner > 0 && radiusMm <= inner+slackMm {
 			continue
 		}
 		if n := len(out); n > 0 && s.fromMm <= out[n-1].toMm+slackMm {

@@ -31,6 +31,8 @@ type Sheet struct {
 	FillShare float64
 	// Blocks are the pieces that a flow has set on the sheet.
 	Blocks []Block
+	// Refers are numbers of pages that are written once all sheets are there.
+	Refers []PageOf
 	// Revision is a note that the sheet takes the place of another.
 	Revision string
 }
@@ -45,6 +47,32 @@ type Chapter struct {
 	Of []string
 }
 
+// PageOf is the number of the page on which something of a title begins, "page 71",
+// from a baseline point to the right; nothing if it is not in the document.
+type PageOf struct {
+	Title            string
+	XMm, YMm, SizeMm float64
+}
+
+// PageOfMm is the room that the number of a page takes in a size of text.
+func PageOfMm(sizeMm float64) float64 { return TextWidth("page 8888", sizeMm, true) }
+
+// starts are the pages on which titles begin, from 1.
+func starts(chapters []Chapter) map[string]int {
+	at, n := map[string]int{}, 0
+	for _, c := range chapters {
+		for _, s := range c.Sheets {
+			n++
+			for _, title := range s.Starts {
+				if at[title] == 0 {
+					at[title] = n
+				}
+			}
+		}
+	}
+	return at
+}
+
 // Bind numbers the sheets, draws their title blocks and sets the bookmarks.
 func Bind(job Job, chapters []Chapter, subject string) *Document {
 	doc := &Document{Title: job.Name, Subject: subject, Language: "en", Date: job.Date}
@@ -55,7 +83,7 @@ func Bind(job Job, chapters []Chapter, subject string) *Document {
 	for _, c := range chapters {
 		total += len(c.Sheets)
 	}
-	part := ""
+	part, at := "", starts(chapters)
 	for _, c := range chapters {
 		for i, s := range c.Sheets {
 			n := len(doc.Pages) + 1
@@ -63,6 +91,11 @@ func Bind(job Job, chapters []Chapter, subject string) *Document {
 				s.Close(n, total)
 			} else {
 				titleBlock(job, s, n, total)
+			}
+			for _, r := range s.Refers {
+				if n := at[r.Title]; n > 0 {
+					s.Draw.Add(Text{XMm: r.XMm, YMm: r.YMm, SizeMm: r.SizeMm, Bold: true, Content: "page " + strconv.Itoa(n)})
+				}
 			}
 			if job.holds(s) {
 				stamp(s)

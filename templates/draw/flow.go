@@ -6,6 +6,7 @@ type Piece struct {
 	Height float64
 	Draw   Drawing
 	Keep   bool // belongs to the next piece: not left alone at the foot
+	Refers []PageOf
 }
 
 // Space is an empty piece.
@@ -164,6 +165,10 @@ func (f *Flow) draw(high float64, piece func() Piece) {
 func (s *Sheet) set(p Piece, x, top float64) {
 	s.Draw.Place(&p.Draw, x, top)
 	s.Blocks = append(s.Blocks, Block{x, top, p.Height, &p.Draw})
+	for _, r := range p.Refers {
+		r.XMm, r.YMm = r.XMm+x, r.YMm+top
+		s.Refers = append(s.Refers, r)
+	}
 }
 
 // Heading is a title over what follows it, with a rule under it.

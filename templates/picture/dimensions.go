@@ -18,6 +18,7 @@ const (
 	sizeEmMm   = 3.4 // em of a size, and of its limits
 	limitEmMm  = 2.7
 	arrowMm    = 2.2
+	leastMm    = 14.0 // of the section itself
 )
 
 // Dimensioned draws a part cut along its axis, the half above it, with its
@@ -51,24 +52,28 @@ func Dimensioned(part *plan.PartPlan, width, maxHeight float64) draw.Panel {
 		v.below = nil
 	}
 	outsideRows, boreRows := rowsFor(v.outsides, width), rowsFor(v.bores, width)
-	fixed := float64(outsideRows+boreRows)*labelRowMm + 2*chainMm + 9
+	chains := chainMm
+	if len(v.above) > 0 {
+		chains += chainMm
+	}
+	fixed := float64(outsideRows+boreRows)*labelRowMm + chains + 9
 	if len(v.below) > 0 {
 		fixed += chainMm
 	}
-	room := max(18, maxHeight-fixed)
+	room := max(leastMm, maxHeight-fixed)
 	// A thin plate is drawn thicker than it is, and a long rod shorter.
 	aspect := min(max(s.LengthMm/s.MaxMm, 0.3), 12)
 	v.h = min(room, (width-2*dimSidePad)/aspect)
-	v.h = min(max(v.h, 14), room)
+	v.h = min(max(v.h, leastMm), room)
 	v.w = min(v.h*aspect, width-2*dimSidePad)
 	panelWidth := min(width, max(v.w+2*dimSidePad, 46, labelsWidth(v.outsides, outsideRows), labelsWidth(v.bores, boreRows)))
 	v.p = draw.Panel{Width: panelWidth, Height: fixed + v.h}
 	v.x0 = (panelWidth - v.w) / 2
-	v.axis = -(float64(outsideRows)*labelRowMm + 2*chainMm + v.h)
+	v.axis = -(float64(outsideRows)*labelRowMm + chains + v.h)
 	v.metal()
 	top := v.axis + v.h
-	v.labels(v.outsides, top+2*chainMm+1.5, outsideRows, 1)
-	v.chain([]plan.Dimension{v.overall}, top+2*chainMm-4, top, 1)
+	v.labels(v.outsides, top+chains+1.5, outsideRows, 1)
+	v.chain([]plan.Dimension{v.overall}, top+chains-4, top, 1)
 	v.chain(v.above, top+chainMm-4, top, 1)
 	foot := v.axis - 2
 	if len(v.below) > 0 {

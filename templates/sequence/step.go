@@ -155,6 +155,7 @@ func (c closeness) joint(pl *plan.Plan, run []*plan.JointPlan, paper draw.Frame,
 		f.Add(draw.Paragraph("", text+".", c.em(2.9), false, f.Width())...)
 		f.Add(draw.Space(2))
 	}
+	f.Add(c.ready(run, f.Width())...)
 	f.Table(c.tight(c.stepTable(run)))
 	if len(run) > 1 {
 		f.Table(c.tight(c.placeTable(run)))

@@ -47,7 +47,7 @@ func (d density) cover(pl *plan.Plan, findings []review.Finding, paper draw.Fram
 	f.Table(d.listed(parts))
 	f.Table(d.listed(others))
 	var lists []draw.Table
-	for _, t := range []draw.Table{boughtTable(pl), cutTable(pl), toolTable(pl), dangerTable(pl), noteTable(pl)} {
+	for _, t := range []draw.Table{boughtTable(pl), cutTable(pl), toolTable(pl, chapters, own), dangerTable(pl), noteTable(pl)} {
 		lists = append(lists, d.listed(t))
 	}
 	d.columns(f, pl, lists)
@@ -233,15 +233,6 @@ func boughtTable(pl *plan.Plan) draw.Table {
 	}}
 	for _, b := range pl.Bought {
 		t.Rows = append(t.Rows, []string{words.Join(", ", b.Item, b.Note), strconv.Itoa(b.Quantity), b.For})
-	}
-	return t
-}
-
-// toolTable lists what the workshop makes for itself before it joins.
-func toolTable(pl *plan.Plan) draw.Table {
-	t := draw.Table{Title: "To have ready, from scrap", Columns: []draw.Column{{Head: "Tool, in " + words.LengthWord(pl.Units), Flex: true, Bold: true}, {Head: "For", Flex: true}}}
-	for _, r := range pl.Tools {
-		t.Rows = append(t.Rows, []string{r.Tool, r.For})
 	}
 	return t
 }

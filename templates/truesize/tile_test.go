@@ -203,7 +203,7 @@ func TestPolicy(t *testing.T) {
 		}
 		return n
 	}
-	if all, useful := count(All), count(Useful); all-useful != 4 || count(None) != 0 {
+	if all, useful := count(All), count(Useful); all-useful != 5 || count(None) != 0 {
 		t.Errorf("%d templates of %d, %d for none", useful, all, count(None))
 	}
 }

@@ -1,0 +1,172 @@
+package joint
+
+import (
+	"math"
+
+	"centrepop/layout/bolts"
+	"centrepop/layout/plan"
+	"centrepop/layout/press"
+	"centrepop/layout/threads"
+	"centrepop/layout/words"
+	"centrepop/parts"
+)
+
+// A draw bolt is made for twice the force worked out, and for no less than leastN:
+// what brings the rollers home. Common practice, no source.
+const (
+	drawTimes   = 2.0
+	leastN      = 1000.0
+	drawMPa     = 235.0 // yield of S235, EN 10025-2
+	engagedDias = 1.5   // of the rod's thread in the shaft
+	plateRimMm  = 5.0   // of the plate outside the tube
+	leastPlate  = 6.0
+)
+
+// drawBolt pulls a cone on by the end of its shaft, and takes the end play of a pair
+// of bearings up without a blow: a tube on the cone, a plate across it, a rod in the
+// shaft's end and a nut.
+type drawBolt struct {
+	rod      bolts.Bolt
+	class    string // of the rod
+	forceN   float64
+	proofN   float64
+	torqueNm float64 // on the nut, oiled, for the force
+	plateMm  float64
+	longMm   float64 // the rod
+	into     string  // "thread draw of Auger shaft"
+}
+
+// pull finds the thread in the end of a shaft that a rod goes into: a tapped hole in
+// the middle of the face, or a thread inside; ok is false where there is none.
+func pull(shaft feature, dir float64) (t threads.Thread, into string, deepMm float64, ok bool) {
+	face := parts.Front
+	if dir > 0 {
+		face = parts.Back
+	}
+	for i := range shaft.r.Groups {
+		g := &shaft.r.Groups[i]
+		if g.Face == face && len(g.Points) == 1 && math.Hypot(g.Points[0].XMm, g.Points[0].YMm) < 1e-6 && g.Size.Thread != nil && g.Hole != nil && g.Hole.Size.Make == parts.TappedHole {
+			return *g.Size.Thread, words.Spaced(g.Group.Name), 0, true
+		}
+	}
+	_, inside := shaft.r.Sides()
+	for _, s := range inside {
+		if s.Size.Thread == nil {
+			continue
+		}
+		deep := s.FromMm
+		if dir > 0 {
+			deep = shaft.r.LengthMm() - s.ToMm
+		}
+		if !ok || deep < deepMm {
+			t, into, deepMm, ok = *s.Size.Thread, words.Spaced(s.Name), deep, true
+		}
+	}
+	return t, into, deepMm, ok
+}
+
+// drawn works out the draw bolt for a cone that a nut follows; nil where it slides on
+// by hand, or where the shaft's end has no thread that is strong enough.
+func (j *making) drawn(t *joint, p *plan.BearingPlan, m mounting) *drawBolt {
+	if !p.Adjusted || p.ConeFitUm.Max <= 0 {
+		return nil
+	}
+	thread, into, deep, ok := pull(t.a, m.coneDir)
+	if !ok {
+		return nil
+	}
+	force, err := coneForceN(t, p)
+	rod, noBolt := bolts.Find(thread.Designation)
+	if err != nil || noBolt != nil {
+		return nil
+	}
+	d := &drawBolt{rod: rod, class: "8.8", forceN: math.Max(leastN, force), into: into + " of " + t.a.title()}
+	if thread.TPI > 0 {
+		d.class = "grade 5"
+	}
+	wants := drawTimes * d.forceN
+	if d.proofN, err = rod.ProofLoadN(d.class); err != nil || d.proofN < wants {
+		return nil
+	}
+	oiled, err := bolts.FindNutFactor("oiled")
+	if err != nil {
+		return nil
+	}
+	d.torqueNm = oiled.K * d.forceN * thread.MajorMm / 1000
+	plate, err := bolts.PlateMm(wants, (p.ConeSleeveInMm+p.ConeSleeveOutMm)/2, rod.WasherODMm, drawMPa)
+	if err != nil {
+		return nil
+	}
+	d.plateMm = j.up(math.Max(leastPlate, plate))
+	d.longMm = j.rodMm(d, j.tubeMm(t, m), reachMm(t.a, m.coneDir), deep)
+	return d
+}
+
+// tubeMm is the length of the tube: from the cone, before it is on its seat, past the
+// end of the shaft.
+func (j *shop) tubeMm(t *joint, m mounting) float64 {
+	return j.up(reachMm(t.a, m.coneDir) + t.a.step.LengthMm() + endMm/2)
+}
+
+// coneForceN is the greatest force that the cone needs on its seat: pressed dry at the
+// tightest of its limits.
+func coneForceN(t *joint, p *plan.BearingPlan) (float64, error) {
+	shaft, err := press.Lookup(t.a.r.Part.Material.Value, p.BoreMm)
+	if err != nil {
+		return 0, err
+	}
+	cone, err := press.Lookup("C45", p.BoreMm) // elastic as bearing steel is; its strength is not asked
+	if err != nil {
+		return 0, err
+	}
+	friction, err := press.FrictionFor(cone, shaft, press.PressedDry)
+	if err != nil {
+		return 0, err
+	}
+	long := p.ConeWidthMm
+	if long == 0 {
+		long = p.WidthMm
+	}
+	r, err := press.Solve(press.Input{
+		Hub: press.Member{OutsideMm: math.Max(p.LargeEndMinMm, p.SmallEndMaxMm), InsideMm: p.BoreMm, Material: cone}, Shaft: press.Member{OutsideMm: p.BoreMm, Material: shaft},
+		InterferenceMm: p.ConeFitUm.Max / 1000, LengthMm: long, Friction: friction,
+	})
+	return r.ForceN.Max, err
+}
+
+// drawFigures are the numbers of the draw bolt.
+func (t *joint) drawFigures() {
+	d := t.draw
+	if d == nil {
+		return
+	}
+	t.figure("to draw the cone on", "up to "+t.w.Force(d.forceN, 1), "tightest limits, dry; friction is a guess within half: feel the nut, and stop where it grows heavy before the cone is home")
+	t.figure("draw bolt", d.rod.Thread.Designation+", "+d.class+", proof load "+t.w.Force(d.proofN, 1)+"; plate "+t.w.Size(d.plateMm)+" thick", "for "+words.Trim(drawTimes, 0)+" times that force (common practice, no source); plate as one that is free at its edge, from memory")
+	t.figure("at the nut", "up to "+t.w.Torque(d.torqueNm)+", oiled", "K 0.18, Shigley; ±30 % or more")
+}
+
+// drawLine is how the draw bolt is used.
+func (t *joint) drawLine() string {
+	d := t.draw
+	return "Or draw it on: rod into " + d.into + ", tube on the " + follows(t.out.Bearing) + " end, plate, washer, nut; oil the threads, turn the nut until the play is nearly gone, not over " + t.w.Torque(d.torqueNm) + "."
+}
+
+// drawTools are the plate and the rod of a draw bolt, whose tube is a driver.
+func (j *shop) drawTools(t *joint, list *tooling) {
+	d, p := t.draw, t.out.Bearing
+	clear, err := d.rod.Thread.ClearanceMm("medium")
+	if err != nil {
+		return
+	}
+	out := j.up(p.ConeSleeveOutMm + 2*plateRimMm)
+	sheet := toolBlank(parts.TurnedPart)
+	sheet.Profile = &parts.Profile{Outside: []parts.Step{j.cylinder("outside", free(out), d.plateMm)}, Inside: []parts.Step{j.cylinder("bore", free(clear), d.plateMm)}}
+	sheet.Stock = j.bar(out, 0)
+	list.add(t, tool{"Draw plate", " " + t.w.Dia(out) + " × " + t.w.Size(d.plateMm) + " thick, hole " + t.w.Dia(clear) + ", with rod " + d.rod.Thread.Designation + " × " + t.w.Size(d.longMm) + " long, " + d.class + ", nut and washer", sheet, nil})
+}
+
+// rodMm is the length of the rod: engaged in the shaft, through tube and plate, nut
+// and its own diameter beyond.
+func (j *shop) rodMm(d *drawBolt, tubeMm, reachMm, deepMm float64) float64 {
+	return j.next(tubeMm-reachMm+deepMm+d.plateMm+(engagedDias+2)*d.rod.Thread.MajorMm, 10, 1.0/2)
+}

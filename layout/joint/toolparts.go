@@ -1,0 +1,120 @@
+package joint
+
+import (
+	"math"
+
+	"centrepop/layout/part"
+	"centrepop/layout/words"
+	"centrepop/parts"
+	"centrepop/parts/geom"
+)
+
+// toolMaterial is what tools are made of unless the scrap box has better.
+const toolMaterial = "S235"
+
+// Proportions of shop-made tools. Common practice, no source.
+const (
+	squareMm  = 0.05 // between the ends of what is pressed with
+	thinShare = 0.15 // of the outside: a thinner wall is made from tube
+	hollowMm  = 80.0 // a plug over it is a ring
+	turnedMm  = 5.0  // a disc of at least that is turned from bar
+	longDias  = 3.0  // a bore longer than that takes two plugs
+	plugDias  = 1.5  // long each
+)
+
+// sleeveWallMm is the wall of a press sleeve for a seat of a diameter.
+func sleeveWallMm(dMm float64) float64 { return math.Max(5, 0.06*dMm) }
+
+// bounds is a diameter with the limits that what it touches leaves it, mm; equal
+// limits are none.
+type bounds struct{ low, high, nominal float64 }
+
+func atLeast(mm, more float64) bounds { return bounds{mm, mm + more, mm} }
+func atMost(mm, less float64) bounds  { return bounds{mm - less, mm, mm} }
+func within(mm, half float64) bounds  { return bounds{mm - half, mm + half, mm} }
+func free(mm float64) bounds          { return bounds{mm, mm, mm} }
+
+// up rounds a length of no account up: to 1 mm, or 1/16 in.
+func (j *shop) up(mm float64) float64 { return j.next(mm, 1, 1.0/16) }
+
+// next is the least multiple of a step that is not under a length; the step is in
+// mm, or in inches for a job in inches.
+func (j *shop) next(mm, stepMm, stepIn float64) float64 {
+	step := stepMm
+	if j.job.Units == parts.Inches {
+		step = stepIn * geom.MmPerInch
+	}
+	return geom.Clean(step * math.Ceil(mm/step-1e-6))
+}
+
+// cylinder is a step of a tool.
+func (j *shop) cylinder(name string, d bounds, longMm float64) parts.Step {
+	s := parts.Step{Name: parts.Text{Value: name}, Length: parts.Length{Mm: longMm}, Size: parts.Size{Nominal: parts.Length{Mm: geom.Clean(d.nominal)}}}
+	if d.high > d.low {
+		s.Size.Fit.Limits = []parts.Length{{Mm: geom.Clean(d.low)}, {Mm: geom.Clean(d.high)}}
+	}
+	return s
+}
+
+// toolBlank is a tool before it has a form.
+func toolBlank(kind parts.Kind, notes ...string) *parts.Part {
+	p := &parts.Part{Kind: kind, Quantity: 1, Material: parts.Text{Value: toolMaterial}}
+	for _, n := range notes {
+		p.Notes = append(p.Notes, parts.Text{Value: n})
+	}
+	return p
+}
+
+// given is a length that a tool's drawing gives.
+func given(mm float64) parts.Length { return parts.Length{Mm: mm, Pos: parts.Pos{Line: 1, Column: 1}} }
+
+// bar is the stock of a turned tool: bar to 5 mm or 1/8 in, or tube where the wall
+// is thin.
+func (j *shop) bar(outMm, inMm float64) parts.Stock {
+	size := j.next(outMm+1, 5, 1.0/8)
+	if inMm > 0 && (outMm-inMm)/2 < thinShare*outMm {
+		return parts.Stock{Form: "tube", Size: given(size), Second: given(j.next((size-inMm)/2+0.5, 0.5, 1.0/32))}
+	}
+	return parts.Stock{Form: "round", Size: given(size)}
+}
+
+// sleeve is a ring or tube that is pressed with.
+func (j *shop) sleeve(in, out bounds, longMm float64) *parts.Part {
+	long := j.up(longMm)
+	p := toolBlank(parts.TurnedPart, "Both ends flat, and square to the bore within "+j.w.Said(squareMm)+".")
+	p.Profile = &parts.Profile{Outside: []parts.Step{j.cylinder("outside", out, long)}, Inside: []parts.Step{j.cylinder("bore", in, long)}}
+	p.Stock = j.bar(out.high, in.low)
+	return p
+}
+
+// disc stops a ram at its thickness.
+func (j *shop) disc(dMm, thickMm float64) *parts.Part {
+	if thickMm >= turnedMm {
+		p := toolBlank(parts.TurnedPart)
+		p.Profile = &parts.Profile{Outside: []parts.Step{j.cylinder("outside", within(dMm, 0.5), thickMm)}}
+		p.Stock = j.bar(dMm+0.5, 0)
+		return p
+	}
+	p := toolBlank(parts.Plate, "Its thickness is what the ram stops at: measure it.")
+	p.Thickness = given(thickMm)
+	p.Outline = &parts.Outline{Shape: parts.CircleOutline, Width: given(dMm), Size: parts.Size{Nominal: given(dMm), Fit: parts.Fit{PlusMinus: given(0.5)}}}
+	p.Stock = parts.Stock{Form: "sheet", Size: given(thickMm), Cut: "saw"}
+	return p
+}
+
+// plug holds a bore true while something is welded to its part; in a long bore one
+// in each end.
+func (j *shop) plug(f feature, bore *part.Step) tool {
+	d := atMost(words.Round(bore.Size.MinMm-plugMm, 3), plugMm)
+	long, count := bore.LengthMm(), ""
+	p := toolBlank(parts.TurnedPart, "Oil it. Leave it in until the weld is cold; turn it out if the bore has closed on it.")
+	if long > longDias*d.high {
+		long, count, p.Quantity = j.up(plugDias*d.high), ", one in each end", 2
+	}
+	p.Profile = &parts.Profile{Outside: []parts.Step{j.cylinder("outside", d, long)}}
+	p.Stock = j.bar(d.high, 0)
+	if d.high > hollowMm {
+		p.Profile.Inside = []parts.Step{j.cylinder("bore", free(words.Round(d.high/2, -1)), long)}
+	}
+	return tool{"Scrap plug", " " + j.w.Dia(d.high) + " × " + j.w.Size(long) + " long" + count + ", for the " + words.Spaced(bore.Name) + " of " + f.title(), p, nil}
+}
