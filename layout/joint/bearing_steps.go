@@ -11,6 +11,10 @@ import (
 	"centrepop/parts/geom"
 )
 
+// nutStopsMm is how far a seat may come out of its cone into the recess or the
+// washer of the nut. Common practice, no source.
+const nutStopsMm = 1.0
+
 // sit says in the plan how the bearing sits, and judges its shoulders; false if
 // no shoulder holds the cup.
 func (j *making) sit(t *joint, p *plan.BearingPlan) (mounting, bool) {
@@ -29,6 +33,9 @@ func (j *making) sit(t *joint, p *plan.BearingPlan) (mounting, bool) {
 		p.CupBackMm = geom.Clean(housing.at.z0 + housing.at.s*m.cupBackMm)
 		p.LargeEndDir = -housing.at.s * m.cupDir
 		p.LargeEndMm = geom.Clean(p.CupBackMm + p.LargeEndDir*p.WidthMm)
+	}
+	if mm := j.standsOut(t, m); p.Adjusted && mm > nutStopsMm {
+		t.problem(plan.NutStops, plan.Named(t.a.text()), plan.Of(plan.Mm, words.Round(mm, 2)))
 	}
 	if p.Adjusted && m.small != nil {
 		p.KeepOff = words.Spaced(m.small.Name)

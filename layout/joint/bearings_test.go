@@ -160,6 +160,7 @@ func TestMountingProblems(t *testing.T) {
 		{"auger-shaft.yaml", "middle, diameter: 48, length: 69", "middle, diameter: 48, length: 71", plan.ConeTouches},
 		{"auger-shaft.yaml", "nut-thread, thread: M40x1.5, length: 22", "nut-thread, diameter: 40, length: 22", plan.ConeNotHeld},
 		{"auger-shaft.yaml", "fit: k6, length: 18", "fit: k6, length: 14", plan.SeatShort},
+		{"auger-shaft.yaml", "fit: k6, length: 18", "fit: k6, length: 20.6", plan.NutStops},
 	} {
 		got := edit(t, c.part, c.from, c.to)
 		if !slices.ContainsFunc(got, func(p plan.Problem) bool { return p.Kind == c.want }) {

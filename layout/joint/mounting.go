@@ -204,6 +204,18 @@ func arrangement(t, o *joint, m, n mounting) string {
 	return "face to face"
 }
 
+// standsOut is how far the seat of an adjusted cone comes out of its large end,
+// where the nut is to push it.
+func (j *assembly) standsOut(t *joint, m mounting) float64 {
+	shaft, housing := j.at(t.a.inst()), j.at(t.b.inst())
+	if m.nut == nil || shaft == nil || housing == nil || m.nut.Size.NominalMm > t.a.step.Size.NominalMm+1 {
+		return 0
+	}
+	to := housing.at.then(shaft.at.inverse())
+	large := to.z0 + to.s*(m.cupBackMm-m.cupDir*t.in.Bearing.Width.Mm)
+	return geom.Clean(m.coneDir * (m.coneBackMm - large))
+}
+
 // clearance is how far the small end of an adjusted cone stays off the shoulder
 // before it; ok is false where there is no such shoulder or the cone's own width
 // is not known.

@@ -34,6 +34,25 @@ func (j *assembly) order(all []*joint) (done []*joint) {
 			rules = append(rules, r)
 		}
 	}
+	done = sorted(all, rules)
+	if late := j.lateWelds(done, rules); len(late) > 0 {
+		rules = append(rules, late...)
+		done = sorted(all, rules)
+	}
+	for _, r := range rules {
+		r.then.why = append(r.then.why, "after "+words.Spaced(r.first.in.Name.Value)+": "+r.why)
+	}
+	if len(done) < len(all) {
+		left := slices.DeleteFunc(slices.Clone(all), func(t *joint) bool { return slices.Contains(done, t) })
+		j.cycle(left, rules)
+		return append(done, left...)
+	}
+	return done
+}
+
+// sorted puts joints in an order that keeps the rules, else as they are given.
+// Joints that wait for each other are left out.
+func sorted(all []*joint, rules []rule) (done []*joint) {
 	waits := map[*joint]int{} // rules that a joint still waits for
 	frees := map[*joint][]*joint{}
 	for _, r := range rules {
@@ -59,15 +78,71 @@ func (j *assembly) order(all []*joint) (done []*joint) {
 			}
 		}
 	}
-	for _, r := range rules {
-		r.then.why = append(r.then.why, "after "+words.Spaced(r.first.in.Name.Value)+": "+r.why)
-	}
-	if len(done) < len(all) {
-		left := slices.DeleteFunc(slices.Clone(all), func(t *joint) bool { return waits[t] == 0 })
-		j.cycle(left, rules)
-		return append(done, left...)
-	}
 	return done
+}
+
+// lateWelds are rules for welds that come after something is bolted to what
+// they weld, through parts that other welds tie to it. Where the job wants it so
+// it is a flaw of the weld. Common practice, no source.
+func (j *assembly) lateWelds(done []*joint, rules []rule) (late []rule) {
+	into := map[inst]inst{}
+	root := func(i inst) inst {
+		for into[i] != (inst{}) {
+			i = into[i]
+		}
+		return i
+	}
+	for _, t := range done {
+		if a, b := root(t.a.inst()), root(t.b.inst()); t.in.Weld != nil && a != b {
+			into[a] = b
+		}
+	}
+	bolted := map[inst][]*joint{} // of what is welded together in the end
+	for _, t := range done {
+		a, b := root(t.a.inst()), root(t.b.inst())
+		switch {
+		case t.in.Bolt != nil && a != b:
+			bolted[a], bolted[b] = append(bolted[a], t), append(bolted[b], t)
+		case t.in.Weld != nil && len(bolted[a]) > 0:
+			late = append(late, t.after(bolted[a], rules)...)
+		}
+	}
+	return late
+}
+
+// after judges a weld that comes after bolts: a flaw where the rules lead from
+// one to it, else a rule that puts it before them.
+func (t *joint) after(bolts []*joint, rules []rule) (late []rule) {
+	before := earlier(rules, t)
+	said := false
+	for _, b := range bolts {
+		switch {
+		case !before[b]:
+			late = append(late, rule{t, b, "weld before bolting: heat pulls the joint face"})
+		case !said:
+			said = true
+			t.flaws = append(t.flaws, plan.Problem{Kind: plan.WeldLate, Args: []plan.Arg{plan.Named(words.Spaced(b.in.Name.Value))}})
+		}
+	}
+	return late
+}
+
+// earlier are the joints that rules put before one.
+func earlier(rules []rule, t *joint) map[*joint]bool {
+	before := map[*joint][]*joint{}
+	for _, r := range rules {
+		before[r.then] = append(before[r.then], r.first)
+	}
+	seen := map[*joint]bool{t: true}
+	for next := []*joint{t}; len(next) > 0; next = next[1:] {
+		for _, o := range before[next[0]] {
+			if !seen[o] {
+				seen[o] = true
+				next = append(next, o)
+			}
+		}
+	}
+	return seen
 }
 
 // cycle reports joints that wait for each other.

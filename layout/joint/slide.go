@@ -246,6 +246,10 @@ func (j *making) kept(t *joint, p *plan.SlidePlan) bool {
 	return true
 }
 
+// nutBearsShare is how much of the thread's diameter stays under a nut, on both
+// sides together. Common practice, no source: a washer for M36 leaves half.
+const nutBearsShare = 0.25
+
 // nutKeeps works out where the nut of a hub stands: against the hub or the plate
 // on it, or where its thread begins.
 func (j *making) nutKeeps(t *joint, k keeper, p *plan.SlidePlan, hubEndMm float64) {
@@ -256,6 +260,8 @@ func (j *making) nutKeeps(t *joint, k keeper, p *plan.SlidePlan, hubEndMm float6
 		p.Keeper, p.PlateMm = f.title()+" under "+p.Keeper, geom.Clean(f.step.LengthMm())
 		if major := k.nut.Size.NominalMm; f.step.Size.MinMm < major {
 			t.problem(plan.SlidePlate, plan.Named(f.text()), plan.Of(plan.Diameter, f.step.Size.NominalMm), plan.Named(p.Nut))
+		} else if b := slideNut(t); b != nil && f.step.Size.MaxMm > b.NutAcrossFlatsMm-nutBearsShare*major {
+			t.problem(plan.SlideWide, plan.Named(f.text()), plan.Of(plan.Diameter, f.step.Size.NominalMm), plan.Named(p.Nut))
 		}
 	}
 	at := t.dir*math.Max(t.dir*hubEndMm, t.dir*end(k.nut, -t.dir)) + t.dir*p.PlateMm

@@ -197,6 +197,7 @@ func TestSlideProblems(t *testing.T) {
 		{plan.SlideLoose, []string{"job.yaml|shaft.ring|shaft.nose"}},
 		{plan.SlideNutRoom, []string{"job.yaml|shaft.ring|shaft.nose", "shaft.yaml|thread: M24, length: 40|thread: M24, length: 20", "shaft.yaml|axial: 45|axial: 25", "shaft.yaml|axial: 70|axial: 50"}},
 		{plan.SlidePlate, []string{"job.yaml|kept-by: shaft.ring|plate: cap.bore, kept-by: shaft.nose", "cap.yaml|24.5|23.5"}},
+		{plan.SlideWide, []string{"job.yaml|kept-by: shaft.ring|plate: cap.bore, kept-by: shaft.nose", "cap.yaml|24.5|30.5"}},
 		{plan.SlideNotHeld, []string{"job.yaml|shaft.ring|shaft.end-tap"}},
 		{plan.CannotJoin, []string{"job.yaml|shaft.ring|shaft.seat"}},
 		{plan.CannotJoin, []string{"job.yaml|kept-by: shaft.ring|plate: cap.bore, kept-by: shaft.ring"}},
@@ -205,6 +206,16 @@ func TestSlideProblems(t *testing.T) {
 		if !slices.ContainsFunc(problems, func(p plan.Problem) bool { return p.Kind == c.want && p.Pos.Line > 0 }) {
 			t.Errorf("%s: %v", c.edits, problems)
 		}
+	}
+}
+
+// M24 has a nut of 36 across flats (ISO 4032): a plate with a bore of 29.5, less
+// a quarter of the thread on both sides together, is still borne.
+func TestSlidePlateIsBorne(t *testing.T) {
+	t.Parallel()
+	_, problems := slidPlan(t, "job.yaml|kept-by: shaft.ring|plate: cap.bore, kept-by: shaft.nose", "cap.yaml|24.5|29.5")
+	if slices.ContainsFunc(problems, func(p plan.Problem) bool { return p.Kind == plan.SlideWide }) {
+		t.Errorf("%v", problems)
 	}
 }
 

@@ -77,6 +77,7 @@ const (
 	CageTouches       ProblemKind = "cage-touches"
 	ConeTouches       ProblemKind = "cone-touches"
 	SeatShort         ProblemKind = "seat-short"
+	NutStops          ProblemKind = "nut-stops"
 	Tandem            ProblemKind = "tandem"
 	SeatWithoutFit    ProblemKind = "seat-without-fit"
 	SeatNotAdvised    ProblemKind = "seat-not-advised"
@@ -101,6 +102,7 @@ const (
 	SocketGrade       ProblemKind = "socket-grade"
 	StudsMissing      ProblemKind = "studs-missing"
 	AgainstTheTrade   ProblemKind = "against-the-trade"
+	WeldLate          ProblemKind = "weld-late"
 	SeatLimits        ProblemKind = "seat-limits"
 	SeatTightness     ProblemKind = "seat-tightness"
 	BearingSize       ProblemKind = "bearing-size"
@@ -134,6 +136,7 @@ const (
 	SlideNoRoom  ProblemKind = "slide-no-room"
 	SlideNutRoom ProblemKind = "slide-nut-room"
 	SlidePlate   ProblemKind = "slide-plate"
+	SlideWide    ProblemKind = "slide-plate-wide"
 	// NearBend and BendRadius are of a folded part.
 	NearBend   ProblemKind = "near-bend"
 	BendRadius ProblemKind = "bend-radius"
@@ -142,6 +145,8 @@ const (
 // The kinds of problem of the machine in space.
 const (
 	PartsOverlap   ProblemKind = "parts-overlap"
+	Overhangs      ProblemKind = "overhangs"
+	HoleClosed     ProblemKind = "hole-closed"
 	PartsFloat     ProblemKind = "parts-float"
 	PlaceLacking   ProblemKind = "place-lacking"
 	PlaceOpen      ProblemKind = "place-open"

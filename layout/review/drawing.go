@@ -35,12 +35,33 @@ func unknownMaterial(v *view) {
 // stock looks for parts that do not say what they are made from.
 func stock(v *view) {
 	if v.p.Stock.Form != "" {
+		v.formOfMetal()
 		return
 	}
 	v.report(Check, "", v.p.Name.Pos, Finding{
 		What: v.p.Title.Value + " does not say what stock it is made from",
 		Rule: "the stock list and the first operation need it", Source: practice, Fix: "add stock: {plate: 8 mm, cut: laser}, or what it is made from",
 	})
+}
+
+// formOfMetal finds stock in a form that its metal is not made in.
+func (v *view) formOfMetal() {
+	m, err := material.Find(v.p.Material.Value)
+	if err != nil {
+		return
+	}
+	form, cast := v.p.Stock.Form, m.Kind == material.GreyIron || m.Kind == material.DuctileIron
+	pourable := cast || m.Kind == material.TinBronze || m.Kind == material.OtherBronze || m.Kind == material.AluminiumAlloy && !strings.HasPrefix(m.Name, "EN AW")
+	var what string
+	switch {
+	case form == "casting" && !pourable:
+		what = m.Name + " is rolled or drawn, and no casting is made of it"
+	case cast && (form == "plate" || form == "sheet" || form == "flat"):
+		what = m.Name + " is cast, and not rolled to " + form
+	default:
+		return
+	}
+	v.report(Check, "", v.p.Stock.Pos, Finding{What: what, Rule: "the stock can be bought", Source: practice, Fix: "a grade that is made in this form, or another form"})
 }
 
 // top looks for parts that can be put on in a wrong turn without a mark for TOP:

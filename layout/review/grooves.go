@@ -323,6 +323,7 @@ func sealFit(v *view) {
 			v.sealHousing(c, land)
 		} else {
 			v.sealLeadIn(c, land)
+			v.sealRound(c, land)
 		}
 	})
 }
@@ -338,6 +339,18 @@ func (v *view) sealHard(c cylinder, land grooves.SealLand) {
 	v.report(Check, c.name, c.pos, Finding{
 		What: c.name + " is not hard enough for the lip of its seal", Numbers: said + ", wanted " + number(land.HardnessHRC) + " HRC, and " + number(land.HardnessFastHRC) + " from 4 m/s on or in dirt",
 		Rule: "a lip wears a groove into a soft land", Source: land.Source.String(), Fix: "hardness: " + number(land.HardnessHRC) + ", a hardened sleeve, or accept it at a low speed",
+	})
+}
+
+// sealRound finds a land whose limits lie outside those of its seal's class.
+func (v *view) sealRound(c cylinder, land grooves.SealLand) {
+	low, high, ok := v.limitsOf(c)
+	if !ok || low >= land.Shaft.MinMm-slackMm && high <= land.Shaft.MaxMm+slackMm {
+		return
+	}
+	v.report(Check, c.name, c.pos, Finding{
+		What: c.name + " has other limits than the lip of its seal takes", Numbers: v.w.Limits(low, high) + ", wanted " + v.w.Limits(land.Shaft.MinMm, land.Shaft.MaxMm),
+		Rule: "a seal's shaft is h11", Source: land.Source.String(), Fix: "fit: h11",
 	})
 }
 

@@ -2,12 +2,14 @@ package review
 
 import (
 	"math"
+	"regexp"
 	"slices"
 
 	"centrepop/layout/keys"
 	"centrepop/layout/measured"
 	"centrepop/layout/plan"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 )
 
 // keyway looks for keyways that are not those of their shaft's diameter, and for
@@ -100,16 +102,49 @@ func motorFlange(v *view) {
 					Rule: "the spigot of a motor is j6; its bore H7 or H8", Source: "IEC 60072-1", Fix: "fit: H7",
 				})
 			}
+			if matches == 3 {
+				v.motorTurn(h, s)
+			}
 			if matches != 2 {
 				continue
 			}
+			numbers := v.mm(off[wrong].got) + ", the flange has " + v.mm(off[wrong].wanted)
+			if wrong == 2 && count != s.Holes {
+				numbers = number(float64(count)) + " of " + v.mm(hole) + ", the flange has " + number(float64(s.Holes)) + " of " + v.mm(s.HoleMm)
+			}
 			v.report(Check, h.Name.Value, h.Pos, Finding{
-				What: off[wrong].what + " is not that of a motor flange " + s.Name + ", though the rest is", Numbers: v.mm(off[wrong].got) + ", the flange has " + v.mm(off[wrong].wanted),
+				What: off[wrong].what + " is not that of a motor flange " + s.Name + ", though the rest is", Numbers: numbers,
 				Rule: "a motor's flange has its standard's sizes", Source: "IEC 60072-1", Fix: "the size of the standard, or measure the motor",
 			})
 		}
 	}
 }
+
+// motorTurn looks at how the holes of a motor flange are turned, and whether the
+// job's motor has that flange.
+func (v *view) motorTurn(h *parts.HoleGroup, s measured.Standard) {
+	f := Finding{Rule: "the holes of a motor lie on both sides of its TOP", Source: "IEC 60072-1, from memory"}
+	pitch := 360 / float64(s.Holes)
+	k := slices.IndexFunc(v.holes, func(o hole) bool { return o.name == h.Name.Value })
+	if k < 0 {
+		return
+	}
+	if deg := geom.ClockDeg(v.holes[k].a); math.Abs(math.Remainder(deg, pitch)) < pitch/2-1 {
+		f.What, f.Numbers, f.Fix = h.Name.Value+" stands turned against the holes of a motor", "one at "+number(deg)+"°, wanted "+number(pitch/2)+"°", "first: "+number(pitch/2)
+		v.report(Check, h.Name.Value, h.Pos, f)
+	}
+	if m := v.job.Motor; m != nil {
+		numbers := flangeNumber.FindAllString(m.Flange.Value, -1)
+		if len(numbers) > 0 && !slices.Contains(numbers, number(s.PitchMm)) {
+			f.What, f.Numbers = v.p.Title.Value+" is for a motor flange "+s.Name+", and the job's motor has another", m.Flange.Value
+			f.Rule, f.Source, f.Fix = "plate and motor have one flange", "by the job", "the flange on the motor's plate"
+			v.report(Check, h.Name.Value, m.Flange.Pos, f)
+		}
+	}
+}
+
+// flangeNumber is a size in the words for a motor's flange.
+var flangeNumber = regexp.MustCompile(`\d{2,4}`)
 
 // groupSize is the number of holes in a group and their finished size.
 func (v *view) groupSize(name string) (count int, mm float64) {

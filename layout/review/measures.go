@@ -43,12 +43,14 @@ var measures = map[plan.ProblemKind]measure{
 	plan.SquareTooThick:   {0, true},
 	plan.BreaksOut:        {4, true},
 	plan.UndercutOver:     {3, true},
+	plan.Overhangs:        {2, true},
 	plan.PlaceMisses:      {1, true},
 	plan.SlideBinds:       {2, true},
 	plan.SlideKeyOff:      {0, false},
 	plan.SlideLoose:       {2, true},
 	plan.SlideNoRoom:      {1, true},
 	plan.SlideNutRoom:     {0, false},
+	plan.SlideWide:        {1, true},
 	plan.NearBend:         {1, false},
 }
 

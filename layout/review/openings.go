@@ -144,6 +144,7 @@ func covered(r *reviewer) {
 
 // branchOpening looks for a branch with no opening under it.
 func (r *reviewer) branchOpening(p *parts.Part, end *parts.TubeEnd, main *view, z, near float64) {
+	r.narrowOpening(p, end, main, z)
 	if !math.IsInf(near, 1) || len(main.q.Radials) == 0 {
 		return
 	}
@@ -152,4 +153,31 @@ func (r *reviewer) branchOpening(p *parts.Part, end *parts.TubeEnd, main *view, 
 		Numbers: "the branch stands " + r.mm(z) + " from the front face at " + number(end.Place.Clock.Deg) + "°",
 		Rule:    "a branch opens into its tube", Source: "by geometry", Fix: "the same clock and distance at both",
 	})
+}
+
+// openShare is the least part of a branch's bore that the opening under it
+// leaves open. Common practice, no source: what is left is cut out to the
+// template of the branch by hand.
+const openShare = 0.4
+
+// narrowOpening finds an opening under a branch that leaves most of its bore
+// closed.
+func (r *reviewer) narrowOpening(p *parts.Part, end *parts.TubeEnd, main *view, z float64) {
+	section := r.pl.Part(p.Name.Value).Section
+	bore, _, ok := section.RadiiAt(section.LengthMm / 2)
+	if !ok {
+		return
+	}
+	for _, row := range main.q.Radials {
+		if row.Shape == string(parts.RadialHole) || math.IsInf(offBranch(row, z, end.Place.Clock.Deg, section.MaxMm), 1) {
+			continue
+		}
+		if open := row.AroundMm * row.AlongMm; open < openShare*math.Pi*bore*bore {
+			r.add(Finding{
+				Severity: Check, Part: p.Name.Value, Pos: end.Place.Pos, What: row.Name + " of " + main.p.Title.Value + " leaves " + p.Title.Value + " half closed",
+				Numbers: r.mm(row.AroundMm) + " by " + r.mm(row.AlongMm) + " under a bore of " + r.mm(2*bore), LeftMm: left(math.Min(row.AroundMm, row.AlongMm)),
+				Rule: "what comes through a branch passes the opening under it", Source: practice, Fix: "a larger opening",
+			})
+		}
+	}
 }

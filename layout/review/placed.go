@@ -193,7 +193,7 @@ func spigots(r *reviewer) {
 // it may be, as a part of its size. Common practice, no source.
 const (
 	reachMm    = 1.5
-	spigotPart = 0.03
+	spigotPart = 0.015
 )
 
 func (r *reviewer) centres(v *view, c cylinder, me *standingPart, stack []*standingPart) {

@@ -144,6 +144,8 @@ func seatNames(seat string, p *parts.Part) bool {
 const (
 	seatRa = 3.2 // common practice, no source: makers ask for 0.8 to 1.6
 	lipRa  = 0.8 // ISO 6194-1: 0.2 to 0.8
+	// sealBoreRa is that of the bore a seal is pressed into, for rubber outside.
+	sealBoreRa = 6.3 // DIN 3760 as seal makers print it
 )
 
 // rough looks for seats of bearings and of seal lips that are too rough.
@@ -159,6 +161,8 @@ func rough(v *view) {
 			most = seatRa
 		case i < len(v.outside) && sealForm.MatchString(c.step.Seat.Value):
 			most, source = lipRa, "ISO 6194-1"
+		case sealForm.MatchString(c.step.Seat.Value):
+			most, source = sealBoreRa, "DIN 3760 as seal makers print it"
 		}
 		if !ok || most == 0 || ra <= most+slackMm {
 			continue
@@ -294,6 +298,7 @@ func (r *reviewer) nutOn(p, q *parts.Part, i int, screw *parts.Step, in, out thr
 		})
 		return
 	}
+	r.seizes(p, q, nut, out)
 	if screw.Length.Mm <= nut.Length.Mm {
 		return
 	}

@@ -7,6 +7,7 @@ import (
 	"strings"
 	"unicode"
 
+	"centrepop/layout/fits"
 	"centrepop/parts"
 )
 
@@ -188,4 +189,18 @@ func fine(f parts.Fit, grade int) bool {
 	}
 	n, err := strconv.Atoi(strings.TrimLeftFunc(f.Class.Value, unicode.IsLetter))
 	return err == nil && n <= grade
+}
+
+// limitsOf are the limits of a step's diameter that its fit gives; ok is false
+// where it has none.
+func (v *view) limitsOf(c cylinder) (lowMm, highMm float64, ok bool) {
+	f, nominal := c.size.Fit, c.size.Nominal.Mm
+	switch {
+	case len(f.Limits) == 2:
+		return f.Limits[0].Mm, f.Limits[1].Mm, true
+	case f.PlusMinus.Set():
+		return nominal - f.PlusMinus.Mm, nominal + f.PlusMinus.Mm, true
+	}
+	l, err := fits.Limit(nominal, f.Class.Value)
+	return l.MinMm, l.MaxMm, err == nil
 }

@@ -1,0 +1,46 @@
+package joint_test
+
+import (
+	"slices"
+	"testing"
+
+	"centrepop/layout/plan"
+)
+
+// The branch of the barrel is welded before anything is bolted to the flanges at
+// its ends, unless the job wants it otherwise; that is a flaw then.
+func TestWeldBeforeBolting(t *testing.T) {
+	t.Parallel()
+	const was = "after: [inlet-flange-weld, front-flange-weld, rear-flange-weld]"
+	for _, c := range []struct {
+		after string
+		late  bool // after the first bolted joint of the barrel
+	}{{was, false}, {"after: hopper-cone", false}, {"after: barrel", true}} {
+		p, err := draft(editedDemo(t, "pugmill", "job.yaml", was, c.after))
+		if err != nil {
+			t.Fatal(err)
+		}
+		weld := jointNamed(t, p, "inlet-stub")
+		if got := slices.ContainsFunc(weld.Problems, func(p plan.Problem) bool { return p.Kind == plan.WeldLate && p.Args[0].Text == "barrel" }); got != c.late {
+			t.Errorf("%s: %v", c.after, weld.Problems)
+		}
+		for _, bolt := range []string{"delivery-die", "hopper"} {
+			if n := jointNamed(t, p, bolt).N; n < weld.N {
+				t.Errorf("%s: %s is joint %d, the weld %d", c.after, bolt, n, weld.N)
+			}
+		}
+	}
+}
+
+// The cone of the rear bearing has its back 1.5 mm beyond the seat of 18 mm: the
+// nut reaches it until the seat is 1 mm, the recess of a nut, longer than that.
+func TestNutReachesTheCone(t *testing.T) {
+	t.Parallel()
+	p, err := draft(editedDemo(t, "pugmill", "auger-shaft.yaml", "fit: k6, length: 18", "fit: k6, length: 20.4"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if j := jointNamed(t, p, "rear-bearing"); slices.ContainsFunc(j.Problems, func(p plan.Problem) bool { return p.Kind == plan.NutStops }) {
+		t.Errorf("%v", j.Problems)
+	}
+}

@@ -1,0 +1,171 @@
+package machine
+
+import (
+	"math"
+	"slices"
+
+	"centrepop/layout/assembly"
+	"centrepop/layout/part"
+	"centrepop/layout/plan"
+	"centrepop/layout/words"
+	"centrepop/parts"
+)
+
+// foot finds what is welded together and stands on the face of a plate: over its
+// edge, or on one of its holes.
+func (m *Machine) foot() (looks []look) {
+	group := m.weldGroups()
+	for i := range m.Bodies {
+		plate := &m.Bodies[i]
+		of, made := m.Of[plate.ID]
+		if !made || group[plate.ID] == "" {
+			continue
+		}
+		if p := m.model(of.Part).Part; p.Outline == nil || p.Bends != nil {
+			continue
+		}
+		for k := range m.Bodies {
+			b := &m.Bodies[k]
+			if b == plate || group[b.ID] != group[plate.ID] || m.overlapping[[2]string{plate.ID, b.ID}] {
+				continue
+			}
+			other, flat := m.Of[b.ID]
+			if p := m.model(other.Part); !flat || p.Part.Outline == nil || p.Part.Bends != nil {
+				continue // not a plate: it may stand in the bore
+			}
+			if face, ok := facing(plate, b); ok {
+				looks = append(looks, func() []plan.Problem {
+					return slices.Concat(m.overhangs(plate, b, face), m.closes(plate, b, face))
+				})
+			}
+		}
+	}
+	return looks
+}
+
+// weldGroups names, for each body that a weld holds, what it is welded into in
+// the end.
+func (m *Machine) weldGroups() map[string]string {
+	group := map[string]string{}
+	for _, j := range m.joints {
+		if j.Weld == nil {
+			continue
+		}
+		a, b := Instance{j.A.Part, j.A.Copy}.id(), Instance{j.B.Part, j.B.Copy}.id()
+		was, is := group[b], group[a]
+		if is == "" {
+			is = a
+		}
+		group[a], group[b] = is, is
+		for id, of := range group {
+			if was != "" && of == was {
+				group[id] = is
+			}
+		}
+	}
+	return group
+}
+
+// standsMm is how far off a face a part still stands on it. Common practice, no
+// source: what a weld bridges beside the touch of one corner.
+const standsMm = 0.5
+
+// facing is the face of a plate that a body stands on.
+func facing(plate, b *assembly.Body) (parts.Face, bool) {
+	box, own := b.Box().Moved(plate.Pose.Inverse()), plate.Solid.Box()
+	if box.Low.X > own.High.X || box.High.X < own.Low.X || box.Low.Y > own.High.Y || box.High.Y < own.Low.Y {
+		return "", false
+	}
+	switch {
+	case math.Abs(box.Low.Z-own.High.Z) < standsMm:
+		return parts.Front, true
+	case math.Abs(box.High.Z-own.Low.Z) < standsMm:
+		return parts.Back, true
+	}
+	return "", false
+}
+
+// outward is the way out of a face of a body.
+func outward(b *assembly.Body, face parts.Face) assembly.Vec {
+	if face == parts.Back {
+		return b.Pose.Z.Times(-1)
+	}
+	return b.Pose.Z
+}
+
+// carriedPart is the least part of a foot that lies on what it stands on. Common
+// practice, no source.
+const carriedPart = 0.7
+
+// overhangs tells whether a body stands over the edge of a plate.
+func (m *Machine) overhangs(plate, b *assembly.Body, face parts.Face) []plan.Problem {
+	box, own := b.Box().Moved(plate.Pose.Inverse()), plate.Solid.Box()
+	beyond := max(box.High.X-own.High.X, own.Low.X-box.Low.X, box.High.Y-own.High.Y, own.Low.Y-box.Low.Y)
+	if beyond < standsMm {
+		return nil
+	}
+	toward := outward(plate, face).Times(-1)
+	floor := assembly.Body{Pose: plate.Pose, Solid: assembly.Of(assembly.Cuboid(
+		assembly.Vec{X: box.Low.X - 1, Y: box.Low.Y - 1, Z: own.Low.Z}, assembly.Vec{X: box.High.X + 1, Y: box.High.Y + 1, Z: own.High.Z}))}
+	on, whole := touchMm2(plate, b, toward), touchMm2(&floor, b, toward)
+	if whole == 0 || on >= carriedPart*whole {
+		return nil
+	}
+	return []plan.Problem{{Joint: m.between(b.ID, plate.ID), Kind: plan.Overhangs, Pos: m.posOf(m.between(b.ID, plate.ID)), Args: []plan.Arg{
+		plan.Named(m.title(b.ID)), plan.Named(m.title(plate.ID)), plan.Of(plan.Mm, words.Round(beyond, 1)),
+	}}}
+}
+
+// touchMm2 is the area on which a body going one way touches another.
+func touchMm2(on, b *assembly.Body, toward assembly.Vec) (mm2 float64) {
+	for _, g := range assembly.Gaps(on, b, toward) {
+		if math.Abs(g.Mm) < standsMm {
+			mm2 += g.AreaMm2
+		}
+	}
+	return mm2
+}
+
+// closes tells whether a body stands on a hole of a plate that no joint uses: no
+// screw goes in there, or its head finds no room.
+func (m *Machine) closes(plate, b *assembly.Body, face parts.Face) []plan.Problem {
+	r := m.model(m.Of[plate.ID].Part)
+	box := b.Box().Moved(plate.Pose.Inverse())
+	depth := 0.0
+	if face == parts.Back {
+		depth = r.LengthMm()
+	}
+	for i := range r.Groups {
+		g := &r.Groups[i]
+		if g.Hole == nil || g.Face != face && !g.Hole.Through || m.used(r, g) {
+			continue
+		}
+		for n, q := range g.Points {
+			x := q.XMm
+			if g.Face == parts.Back {
+				x = -x
+			}
+			radius := g.Size.FinishedMm / 2
+			if x+radius < box.Low.X || x-radius > box.High.X || q.YMm+radius < box.Low.Y || q.YMm-radius > box.High.Y {
+				continue
+			}
+			o := assembly.Opening{At: plate.Pose.Apply(assembly.Vec{X: x, Y: q.YMm, Z: -depth}), Along: outward(plate, face), RadiusMm: radius, ReachMm: standsMm}
+			if free, covers := o.Look([]assembly.Body{*b}); len(covers) > 0 && free < 1 {
+				return []plan.Problem{{Joint: m.between(b.ID, plate.ID), Kind: plan.HoleClosed, Pos: g.Hole.Pos, Args: []plan.Arg{
+					plan.Named(words.Spaced(g.Group.Name)), plan.Named(m.title(plate.ID)), plan.Named(m.title(b.ID)), plan.Of(plan.Number, float64(g.Group.First+n)),
+					plan.Of(plan.Number, words.Round(100*free, 0)),
+				}}}
+			}
+		}
+	}
+	return nil
+}
+
+// used tells whether a joint puts its screws through a group of holes.
+func (m *Machine) used(r *part.Model, g *part.Group) bool {
+	is := func(ref parts.JointRef) bool { return ref.Part == r.Part.Name.Value && ref.Feature == g.Group.Name }
+	return slices.ContainsFunc(m.job.Joints, func(j *parts.Joint) bool {
+		first, second := j.Ends()
+		return is(first) || is(second) || slices.ContainsFunc(j.Clamped(), is)
+	})
+}

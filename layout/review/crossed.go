@@ -1,0 +1,103 @@
+package review
+
+import (
+	"math"
+
+	"centrepop/layout/plan"
+	"centrepop/parts"
+)
+
+// crossed looks for grooves that run into something else: a keyway of their
+// step, the way of a lip, holes in their face, or the edge of it.
+func crossed(v *view) {
+	for _, g := range v.q.Grooves {
+		switch {
+		case g.Face != "":
+			v.faceGrooveHoles(g)
+			v.faceGrooveEdge(g)
+		default:
+			v.grooveOnKeyway(g)
+			v.grooveUnderLip(g)
+		}
+	}
+}
+
+func (v *view) crosses(s Severity, g plan.GrooveRow, f Finding) {
+	f.Source = "by geometry"
+	v.report(s, g.Name, entryPos(v.p, g.Name), f)
+}
+
+func (v *view) grooveOnKeyway(g plan.GrooveRow) {
+	for _, k := range v.q.Keyways {
+		if k.In != g.In || k.Inside != g.Inside || g.FromMm > k.ToMm-slackMm || g.ToMm < k.FromMm+slackMm {
+			continue
+		}
+		v.crosses(Check, g, Finding{
+			What: g.Name + " crosses " + k.Name, Numbers: "it runs from " + v.mm(g.FromMm) + " to " + v.mm(g.ToMm) + " from the front face, the keyway from " + v.mm(k.FromMm) + " to " + v.mm(k.ToMm),
+			Rule: "a groove stays whole all round, and a key bears along its whole length", Fix: "move the groove beyond the keyway, or a shorter keyway",
+		})
+	}
+}
+
+// grooveUnderLip finds a groove with an edge in the land that the lip of a seal
+// is pushed along.
+func (v *view) grooveUnderLip(g plan.GrooveRow) {
+	steps, i, _ := v.ofGroove(g)
+	if g.Inside || steps[i].step == nil || !sealForm.MatchString(steps[i].step.Seat.Value) || g.ORing != nil {
+		return
+	}
+	v.crosses(Check, g, Finding{
+		What: g.Name + " lies in the land of " + steps[i].step.Seat.Value, Numbers: v.mm(g.WidthMm) + " wide in " + steps[i].name,
+		Rule: "a lip is pushed along its land, and an edge cuts it", Fix: "a groove in another step",
+	})
+}
+
+// faceGrooveHoles finds holes that a groove in an end face runs into: an O-ring
+// does not seal there.
+func (v *view) faceGrooveHoles(g plan.GrooveRow) {
+	for i := range v.holes {
+		h := &v.holes[i]
+		atFace := h.fromMm < g.ToMm-slackMm && h.toMm > g.FromMm+slackMm
+		gap := math.Max(h.centreMm()-h.radiusMm-g.OuterMm/2, g.InnerMm/2-h.centreMm()-h.radiusMm)
+		if !atFace || gap > -slackMm {
+			continue
+		}
+		v.crosses(Stop, g, Finding{
+			What: g.Name + " runs into " + h.title(), Numbers: "it lies between " + v.mm(g.InnerMm) + " and " + v.mm(g.OuterMm) + ", the hole reaches " + v.mm(-gap) + " into it",
+			Rule: "a groove in a face is whole all round", Fix: "another O-ring, or holes on another circle",
+		})
+		return
+	}
+}
+
+// faceGrooveEdge finds a groove that leaves no wall in its face: it comes out at
+// the outside, or in the bore.
+func (v *view) faceGrooveEdge(g plan.GrooveRow) {
+	if len(v.outside) == 0 {
+		return
+	}
+	beyond := g.FromMm - slackMm
+	if g.Face == parts.Back {
+		beyond = g.ToMm + slackMm
+	}
+	if next := at(v.outside, beyond); next != nil && next.radiusMm > g.InnerMm/2+slackMm && beyond > 0 && beyond < v.lengthMm {
+		v.crosses(Stop, g, Finding{
+			What: g.Name + " lies under " + next.name + ", which stands on its face", Numbers: "from " + v.mm(g.InnerMm) + " on, " + next.name + " is " + v.mm(2*next.radiusMm),
+			Rule: "a groove in a shoulder is open to the face", Fix: "a larger O-ring, or a smaller " + next.name,
+		})
+		return
+	}
+	mid := (g.FromMm + g.ToMm) / 2
+	inner, outer := radiusAt(v.inside, mid), radiusAt(v.outside, mid)
+	wall := outer - g.OuterMm/2
+	if inner > 0 {
+		wall = math.Min(wall, g.InnerMm/2-inner)
+	}
+	least := math.Min(leastWallMm(2*outer), g.DepthMm)
+	if wall >= least-slackMm {
+		return
+	}
+	v.thin(g.Name, wall, least, "comes out at the side of its face", Finding{
+		What: g.Name + " leaves little metal beside it", Rule: "a groove in a face has a wall at both sides", Fix: "another O-ring, or a wider face",
+	})
+}

@@ -1,0 +1,168 @@
+package review
+
+import (
+	"math"
+	"regexp"
+	"slices"
+	"strings"
+
+	"centrepop/layout/material"
+	"centrepop/layout/threads"
+	"centrepop/parts"
+)
+
+// driven are what a shaft turns, or is turned by, and needs a key for.
+var driven = regexp.MustCompile(`(?i)\b(coupling|pulley|sprocket|gear|hand ?wheel|wheel|crank)\b`)
+
+// keyShare is the least that a key bears along, as a share of its shaft's
+// diameter. Common practice, no source: as long as the diameter is usual.
+const keyShare = 0.5
+
+// drive looks for seats of what turns a shaft without a keyway, and for keys
+// that bear on hardly any length.
+func drive(v *view) {
+	for _, k := range v.q.Keyways {
+		if bears, least := k.ToMm-k.FromMm-k.WidthMm, keyShare*k.DiameterMm; !k.Inside && bears < least-slackMm {
+			v.report(Check, k.Name, entryPos(v.p, k.Name), Finding{
+				What: "the key of " + k.Name + " is short for its shaft", Numbers: v.mm(bears) + " between its round ends, wanted " + v.mm(least), LeftMm: left(bears),
+				Rule: "a key bears along half the diameter of its shaft at the least", Source: practice, Fix: "a longer keyway, or accept it for a light drive",
+			})
+		}
+	}
+	for _, c := range v.outside {
+		if c.step == nil || c.size.Fit.Pos.Line == 0 || !driven.MatchString(c.step.Seat.Value) || v.holdsBy(c) {
+			continue
+		}
+		v.report(Check, c.name, c.pos, Finding{
+			What: "nothing turns the " + c.step.Seat.Value + " on " + c.name, Numbers: "no keyway, no flat, and a fit that may be loose",
+			Rule: "what drives is keyed, or shrunk on", Source: practice, Fix: "add a keyway, or accept it where screws or a clamp hold",
+		})
+	}
+}
+
+// holdsBy tells whether a seat has what turns the thing on it: a keyway, a slot,
+// flats, a taper, a cross hole, or a fit with interference throughout.
+func (v *view) holdsBy(c cylinder) bool {
+	for _, k := range v.q.Keyways {
+		if k.In == c.name {
+			return true
+		}
+	}
+	for _, f := range v.q.Flats {
+		if f.In == c.name {
+			return true
+		}
+	}
+	for i := range v.p.Radials {
+		if z := v.axialMm(&v.p.Radials[i]); z > c.fromMm && z < c.toMm {
+			return true
+		}
+	}
+	class := strings.TrimRight(c.size.Fit.Class.Value, "0123456789")
+	return c.step.Taper != nil || c.step.Knurl != nil || class >= "p" && class <= "zc"
+}
+
+// barKeys compares parts that are keys by their title with the slots and keyways
+// of the job: each goes into one of its width that is no shorter.
+func barKeys(r *reviewer) {
+	type slot struct {
+		name         string
+		wide, longMm float64
+	}
+	var slots []slot
+	for _, p := range r.job.Parts {
+		for i := range p.Radials {
+			if f := &p.Radials[i]; f.Shape == parts.RadialSlot && !f.Through && f.Along.Mm > f.Around.Mm {
+				slots = append(slots, slot{f.Name.Value + " of " + p.Title.Value, f.Around.Mm, f.Along.Mm})
+			}
+		}
+		if q := r.pl.Part(p.Name.Value); q != nil {
+			for _, k := range q.Keyways {
+				slots = append(slots, slot{k.Name + " of " + p.Title.Value, k.WidthMm, k.ToMm - k.FromMm})
+			}
+		}
+	}
+	for _, p := range r.job.Parts {
+		if !slices.Contains(strings.Fields(strings.ToLower(p.Title.Value)), "key") || p.Outline == nil || len(slots) == 0 {
+			continue
+		}
+		q := r.pl.Part(p.Name.Value)
+		if q == nil {
+			continue
+		}
+		v := newView(r, p, q)
+		wide, high := v.box()
+		long, best := math.Max(wide, high), slot{}
+		for _, s := range slots {
+			if math.Abs(s.wide-v.lengthMm) < math.Abs(best.wide-v.lengthMm) || math.Abs(s.wide-v.lengthMm) < slackMm && s.longMm > best.longMm {
+				best = s
+			}
+		}
+		f := Finding{Severity: Check, Part: p.Name.Value, Pos: p.Name.Pos, Rule: "a key goes into a keyway of its own size", Source: "by geometry"}
+		switch {
+		case math.Abs(best.wide-v.lengthMm) > slackMm:
+			f.What, f.Numbers, f.Fix = p.Title.Value+" has the width of no keyway", r.mm(v.lengthMm)+"; "+best.name+" is "+r.mm(best.wide)+" wide", "one width for both"
+		case best.longMm < long-slackMm:
+			f.What, f.Numbers, f.Fix = p.Title.Value+" is longer than the longest keyway of its width", r.mm(long)+"; "+best.name+" is "+r.mm(best.longMm)+" long", "a longer keyway, or a shorter key"
+			f.OverMm = over(long - best.longMm)
+		default:
+			continue
+		}
+		r.add(f)
+	}
+}
+
+// motionShare is from what length on, in diameters, a nut is there to travel and
+// not to hold. Common practice, no source: a nut that holds is about one high.
+const motionShare = 2.0
+
+// seizes looks for a steel nut that travels on a steel screw.
+func (r *reviewer) seizes(p, q *parts.Part, nut *parts.Step, screw threads.Thread) {
+	if nut.Length.Mm < motionShare*screw.MajorMm {
+		return
+	}
+	a, errA := material.Find(p.Material.Value)
+	b, errB := material.Find(q.Material.Value)
+	if errA != nil || errB != nil || a.Kind.Data().Family != material.Steel || b.Kind.Data().Family != material.Steel {
+		return
+	}
+	r.add(Finding{
+		Severity: Check, Part: p.Name.Value, Feature: nut.Name.Value, Pos: p.Material.Pos, Source: practice,
+		What: p.Title.Value + " of " + a.Name + " travels on " + q.Title.Value + " of " + b.Name + ": steel on steel seizes", Numbers: r.mm(nut.Length.Mm) + " of thread on " + screw.Designation,
+		Rule: "a nut that travels is of bronze or iron", Fix: "material: CuSn12, or accept it for a slow, greased thread",
+	})
+}
+
+// The threads of locking nuts for bearings: ISO 2982-1, from memory.
+var nutThreads = map[float64]float64{
+	10: 0.75, 12: 1, 15: 1, 17: 1, 20: 1, 25: 1.5, 30: 1.5, 35: 1.5, 40: 1.5, 45: 1.5, 50: 1.5, 55: 2, 60: 2, 65: 2, 70: 2, 75: 2, 80: 2, 85: 2, 90: 2, 95: 2, 100: 2,
+	105: 2, 110: 2, 115: 2, 120: 2, 125: 2, 130: 2, 140: 2, 150: 2,
+}
+
+// lockNuts looks for metric threads that adjust a bearing and that no locking nut
+// fits, made or bought.
+func lockNuts(r *reviewer) {
+	for _, j := range r.pl.Joints {
+		if j.Bearing == nil || !j.Bearing.Adjusted || j.Bearing.HeldBy == "" {
+			continue
+		}
+		t, err := threads.Parse(j.Bearing.HeldBy)
+		if err != nil || t.TPI > 0 || nutThreads[t.MajorMm] == t.PitchMm || r.nutMade(t.Designation) {
+			continue
+		}
+		r.add(Finding{
+			Severity: Check, Part: j.Name, Pos: r.jointPos(j.Name), What: "no locking nut has the thread " + t.Designation + " that adjusts " + j.Bearing.Bearing,
+			Rule: "a bearing is adjusted by a locking nut of the series, or one of the job", Source: "ISO 2982-1, from memory", Fix: "a thread of the series, such as M40x1.5, or a nut among the parts",
+		})
+	}
+}
+
+// nutMade tells whether a part of the job has a thread inside.
+func (r *reviewer) nutMade(designation string) bool {
+	return slices.ContainsFunc(r.job.Parts, func(p *parts.Part) bool {
+		return p.Profile != nil && slices.ContainsFunc(p.Profile.Inside, func(s parts.Step) bool {
+			t, err := threads.Parse(s.Size.Thread.Value)
+			return err == nil && t.Designation == designation
+		})
+	})
+}
