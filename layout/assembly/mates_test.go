@@ -57,7 +57,7 @@ func TestSolveFreedoms(t *testing.T) {
 			t.Errorf("%s: open %v, missed %v", c.name, got.Open, got.Missed)
 		}
 		near(t, c.name+" z", got.At["flange"].At.Z, c.z, 1e-6)
-		_, deg := Apart(Still, got.At["flange"])
+		_, deg := apart(Still, got.At["flange"])
 		near(t, c.name+" turn", deg, c.deg, 1e-6)
 	}
 }
@@ -112,12 +112,12 @@ func TestSolveMovesWithTheRoot(t *testing.T) {
 		root, onA, onB := anyPose(t), anyPose(t), anyPose(t)
 		meets := []Meet{{ID: "m", A: "a", B: "b", OnA: onA, OnB: onB}}
 		got := Solve([]string{"a", "b"}, "a", root, meets)
-		mm, deg := Apart(got.At["a"].Of(onA), got.At["b"].Of(onB))
+		mm, deg := apart(got.At["a"].Of(onA), got.At["b"].Of(onB))
 		if mm > 1e-7 || deg > 1e-5 {
 			t.Fatalf("frames apart by %g mm, %g°", mm, deg)
 		}
 		back := Solve([]string{"a", "b"}, "b", got.At["b"], meets)
-		mm, deg = Apart(back.At["a"], root)
+		mm, deg = apart(back.At["a"], root)
 		if mm > 1e-6 || deg > 1e-5 || math.IsNaN(mm) {
 			t.Fatalf("back apart by %g mm, %g°", mm, deg)
 		}

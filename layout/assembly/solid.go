@@ -178,9 +178,6 @@ func (s *Solid) Dist(p Vec) float64 {
 	return d
 }
 
-// Inside tells whether p lies in the solid, on its surface not.
-func (s *Solid) Inside(p Vec) bool { return s.Dist(p) < -surfaceMm }
-
 // normal points out of the solid near p, by differences.
 func (s *Solid) normal(p Vec) Vec {
 	const h = 1e-4

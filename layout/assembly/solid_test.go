@@ -119,7 +119,7 @@ func TestSquareToRound(t *testing.T) {
 		{Vec{99, 79, 1}, true}, {Vec{99, 79, 20}, false}, {Vec{99, 0, 4}, false}, {Vec{99, 0, 1}, true},
 		{Vec{59, -5, 149.5}, true}, {Vec{61, -5, 149.9}, false}, {Vec{0, 0, 151}, false}, {Vec{0, 0, -1}, false},
 	} {
-		if got := s.Inside(c.at); got != c.want {
+		if got := s.Dist(c.at) < -surfaceMm; got != c.want {
 			t.Errorf("%+v inside: %v", c.at, got)
 		}
 	}

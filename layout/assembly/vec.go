@@ -152,12 +152,6 @@ func (p Pose) Shifted(v Vec) Pose {
 	return p
 }
 
-// Apart is how far two poses differ: the distance of their origins in mm and
-// the least turn between them in degrees, 0 to 180.
-func Apart(p, q Pose) (mm, deg float64) {
-	return q.At.Sub(p.At).Len(), turnBetween(p, q).Len() * 180 / math.Pi
-}
-
 // turnBetween is the turn that takes p's axes to q's: along its axis, as long
 // as its angle in radians.
 func turnBetween(p, q Pose) Vec {

@@ -36,7 +36,7 @@ func TestPoses(t *testing.T) {
 		if d := p.X.Cross(p.Y).Sub(p.Z).Len(); d > 1e-9 {
 			t.Fatalf("left-handed by %g", d)
 		}
-		if mm, deg := Apart(p, p); mm != 0 || deg > 1e-9 {
+		if mm, deg := apart(p, p); mm != 0 || deg > 1e-9 {
 			t.Fatalf("apart from itself by %g mm, %g°", mm, deg)
 		}
 	})
@@ -49,13 +49,19 @@ func TestTurns(t *testing.T) {
 	nearVec(t, "half past", Clock(50, 180), Vec{Y: -50}, 0)
 	near(t, "clock", ClockDeg(Vec{-3, 0, 9}), 270, 1e-12)
 	for _, deg := range []float64{0.001, 30, 90, 179.9, 180} {
-		_, got := Apart(Still, Rotate(Vec{1, 2, -2}, deg))
+		_, got := apart(Still, Rotate(Vec{1, 2, -2}, deg))
 		near(t, "turn between", got, deg, 1e-6)
 	}
-	mm, _ := Apart(Still, Move(Vec{3, 4, 0}))
+	mm, _ := apart(Still, Move(Vec{3, 4, 0}))
 	near(t, "moved", mm, 5, 0)
 	f := Frame(Vec{1, 2, 3}, Vec{X: 2}, Vec{X: 5, Z: 1})
 	nearVec(t, "frame z", f.Z, AxisX, 0)
 	nearVec(t, "frame y", f.Y, AxisZ, 0)
 	nearVec(t, "frame right-handed", f.X.Cross(f.Y), f.Z, 1e-12)
+}
+
+// apart is how far two poses differ: the distance of their origins in mm and
+// the least turn between them in degrees, 0 to 180.
+func apart(p, q Pose) (mm, deg float64) {
+	return q.At.Sub(p.At).Len(), turnBetween(p, q).Len() * 180 / math.Pi
 }

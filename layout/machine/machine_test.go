@@ -323,7 +323,7 @@ func TestWhatIsCutOut(t *testing.T) {
 		{assembly.Vec{Y: 11, Z: -1.4}, false}, {assembly.Vec{Y: 11, Z: -1.6}, true}, {assembly.Vec{Y: 12.1, Z: -1}, true}, {assembly.Vec{Y: 9.1, Z: -1}, true},
 		{assembly.Vec{Y: 11, Z: -98.6}, false}, {assembly.Vec{Y: 11, Z: -98.4}, true},
 	} {
-		if got := s.Inside(c.at); got != c.want {
+		if got := s.Dist(c.at) < 0; got != c.want {
 			t.Errorf("%+v inside: %v", c.at, got)
 		}
 	}

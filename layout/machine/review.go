@@ -111,22 +111,31 @@ func (m *Machine) joined(i Instance) bool {
 	})
 }
 
-// stand tells at which step the centre of gravity of what stands comes to lie
-// beyond the plate that it stands on, before anything of it is anchored.
-func (m *Machine) stand() []plan.Problem {
-	up := assembly.AxisY
-	lowest := -1
+// up is upwards where the machine stands on a plate.
+var up = assembly.AxisY
+
+// floor is the lowest body; ok is false where it is no level plate that the
+// machine could stand on: which way is up is not known then.
+func (m *Machine) floor() (lowest int, ok bool) {
+	lowest = -1
 	for i := range m.Bodies {
 		if lowest < 0 || m.Bodies[i].Box().Low.Y < m.Bodies[lowest].Box().Low.Y {
 			lowest = i
 		}
 	}
 	if lowest < 0 {
-		return nil
+		return lowest, false
 	}
 	of, made := m.Of[m.Bodies[lowest].ID]
-	if !made || m.model(of.Part).Part.Outline == nil || m.Bodies[lowest].Pose.Z.Cross(up).Len() > 1e-6 {
-		return nil // nothing that it could stand on
+	return lowest, made && m.model(of.Part).Part.Outline != nil && m.Bodies[lowest].Pose.Z.Cross(up).Len() < 1e-6
+}
+
+// stand tells at which step the centre of gravity of what stands comes to lie
+// beyond the plate that it stands on, before anything of it is anchored.
+func (m *Machine) stand() []plan.Problem {
+	lowest, ok := m.floor()
+	if !ok {
+		return nil
 	}
 	st := newStage(m)
 	for n, j := range m.joints {

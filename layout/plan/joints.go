@@ -42,7 +42,22 @@ type Lift struct {
 	What   string  `json:"what"`
 	MassKg float64 `json:"mass_kg"`
 	How    string  `json:"how"`
+	Sling  *Sling  `json:"sling,omitempty"` // where to sling it; nil where that is not known
 }
+
+// Sling is a pair of places to lift by, level with the load as it is put on, at
+// equal distances either side of the centre of gravity.
+type Sling struct {
+	End      string    `json:"end"` // of what hangs, that CentreMm is measured from: "front" or "left", seen from the front
+	CentreMm float64   `json:"centre_mm"`
+	HalfMm   float64   `json:"half_mm"` // from the centre of gravity to each place
+	On       [2]string `json:"on"`      // the parts there
+	HookMm   float64   `json:"hook_mm"` // least height of the hook above the places, for legs at SlingDeg
+}
+
+// SlingDeg is the least angle of a sling's legs to the level. Common practice,
+// no source.
+const SlingDeg = 60.0
 
 // JointEnd is one side of a joint.
 type JointEnd struct {

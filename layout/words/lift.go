@@ -13,3 +13,17 @@ func Carriers(kg float64) string {
 	}
 	return "hoist, with slings rated for it, by local lifting rules"
 }
+
+// Sling says where a lift is slung; empty where that is not known.
+func (w Writer) Sling(l *plan.Lift) string {
+	s := l.Sling
+	if s == nil {
+		return ""
+	}
+	on := s.On[0]
+	if s.On[1] != on {
+		on += " and " + s.On[1]
+	}
+	return "Its centre of gravity, as worked out, lies " + w.Read(s.CentreMm) + " from its " + s.End + " end: sling it " + w.Read(s.HalfMm) + " to each side of that, on " + on +
+		", the hook " + w.Read(s.HookMm) + " above or more, legs " + Trim(plan.SlingDeg, 0) + "° to the level or steeper (common practice, no source); lift a hand's breadth and look."
+}

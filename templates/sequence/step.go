@@ -147,7 +147,7 @@ func (c closeness) joint(pl *plan.Plan, run []*plan.JointPlan, paper draw.Frame,
 		f.Add(draw.CautionBox("Not right yet: "+problem.What+".", f.Width()), draw.Space(1.5))
 	}
 	if l := j.Lift; l != nil {
-		f.Add(draw.CautionBox("LIFT "+words.Mass(l.MassKg)+": "+l.What+". "+upperFirst(l.How)+".", f.Width()), draw.Space(2))
+		f.Add(draw.CautionBox(words.Join(" ", "LIFT "+words.Mass(l.MassKg)+": "+l.What+". "+upperFirst(l.How)+".", words.Writer{Units: pl.Units}.Sling(l)), f.Width()), draw.Space(2))
 	}
 	f.Add(bigNumbers(keyNumbers(j, pl.Units), f.Width()), draw.Space(2))
 	f.Add(c.pictures(pl, j, f.Width(), f.Body.Height()*0.27*float64(c)+min(spareMm, f.Body.Height()*0.2))...)

@@ -1,0 +1,63 @@
+package machine
+
+import (
+	"math"
+	"slices"
+
+	"centrepop/layout/assembly"
+	"centrepop/layout/plan"
+	"centrepop/layout/words"
+)
+
+// slung is how far the places of a sling lie from the centre of gravity, in
+// shares of what hangs, widest first. Common practice, no source.
+var slung = []float64{0.35, 0.3, 0.25, 0.2, 0.15}
+
+// sameMass is how far the mass that the solids have may lie off the one on the
+// step. Common practice, no source: keys, seals and weld metal are in neither.
+const sameMass = 0.05
+
+// sling finds where to sling what a step lifts: the side of the joint that has
+// the mass on the step, level, along its longer way. What it does not find stays
+// nil: no place on something solid, no floor that tells which way is up.
+func (s *stage) sling(j *plan.JointPlan) {
+	if _, stands := s.floor(); j.Lift == nil || !stands {
+		return
+	}
+	for _, end := range []plan.JointEnd{j.A, j.B} {
+		on := s.together(j.N-1, Instance{end.Part, end.Copy}.id())
+		bodies := slices.DeleteFunc(slices.Clone(s.Bodies), func(b assembly.Body) bool { return !on[b.ID] })
+		g := assembly.Together(bodies)
+		if len(g.Unknown) > 0 || math.Abs(g.MassKg-j.Lift.MassKg) > sameMass*j.Lift.MassKg {
+			continue
+		}
+		along, size := assembly.AxisZ, g.Box.High.Sub(g.Box.Low)
+		found := plan.Sling{End: "front", CentreMm: g.Box.High.Z - g.Centre.Z}
+		if size.X > size.Z {
+			along, found.End, found.CentreMm = assembly.AxisX, "left", g.Centre.X-g.Box.Low.X
+		}
+		for _, share := range slung {
+			half := math.Floor(share * size.Dot(along))
+			at, ok := assembly.Slings(bodies, up, along, half)
+			if !ok || !s.carries(at.IDs[0]) || !s.carries(at.IDs[1]) {
+				continue
+			}
+			found.HalfMm, found.HookMm = half, math.Ceil(half*math.Tan(plan.SlingDeg*math.Pi/180))
+			found.CentreMm = words.Round(found.CentreMm, 0)
+			found.On = [2]string{s.title(at.IDs[1]), s.title(at.IDs[0])} // front or right first
+			j.Lift.Sling = &found
+			return
+		}
+	}
+}
+
+// carries tells whether a body is solid enough to sling: a part, and none of
+// sheet.
+func (s *stage) carries(id string) bool {
+	of, made := s.Of[id]
+	if !made {
+		return false
+	}
+	p := s.model(of.Part).Part
+	return p.Stock.Form != "sheet" && p.Frustum == nil && p.Transition == nil && p.Flight == nil && p.Bends == nil
+}
