@@ -82,12 +82,12 @@ func TestRadialOpenings(t *testing.T) {
 	} {
 		s := bar().Cut(radial(nil, &part.Radial{In: c.in, Rows: []plan.RadialRow{c.row}, Size: c.size})...)
 		for _, p := range c.in3 {
-			if s.Inside(p) {
+			if s.Dist(p) < 0 {
 				t.Errorf("%s: metal at %v", c.name, p)
 			}
 		}
 		for _, p := range c.out3 {
-			if !s.Inside(p) {
+			if s.Dist(p) >= 0 {
 				t.Errorf("%s: none at %v", c.name, p)
 			}
 		}
@@ -107,7 +107,7 @@ func TestFlatsAndGrooves(t *testing.T) {
 	} {
 		p := assembly.Clock(c.r, c.deg)
 		p.Z = -c.z
-		if got := s.Inside(p); got != c.metal {
+		if got := s.Dist(p) < 0; got != c.metal {
 			t.Errorf("at %g°, %g out and %g back: metal %v", c.deg, c.r, c.z, got)
 		}
 	}
@@ -175,7 +175,7 @@ func TestScrew(t *testing.T) {
 		}
 		// The shank is as thick as its thread.
 		s := assembly.Of(out...)
-		if !s.Inside(assembly.Vec{X: 4.99, Z: -20}) || s.Inside(assembly.Vec{X: 5.01, Z: -20}) {
+		if s.Dist(assembly.Vec{X: 4.99, Z: -20}) >= 0 || s.Dist(assembly.Vec{X: 5.01, Z: -20}) < 0 {
 			t.Errorf("%s: the shank is no 10", c.name)
 		}
 	}
