@@ -93,6 +93,21 @@ func TestShapes(t *testing.T) {
 					}
 				}
 			}
+			if len(s.solid.add)+len(s.solid.cut)+len(s.solid.within) == 1 { // exact but for bodies with leaning sides
+				if _, leans := s.solid.add[0].shape.(*ruled); !leans {
+					fine := s.solid.Surface(2)
+					for range 60 {
+						p := some(60)
+						least := math.Inf(1)
+						for _, q := range fine {
+							least = math.Min(least, q.Sub(p).Len())
+						}
+						if d := math.Abs(s.solid.Dist(p)); d > least+1e-4 || d < math.Sqrt(least*least-2)-1e-4 {
+							t.Fatalf("%v: %v off, the nearest of the surface is %v away", p, d, least)
+						}
+					}
+				}
+			}
 			met := 0
 			for range 300 {
 				from, along := some(80), some(1).Unit()
@@ -314,5 +329,53 @@ func TestGapsAcross(t *testing.T) {
 		if _, ok := onAxis(&bore, &off); ok {
 			t.Errorf("%+v is on the axis", p)
 		}
+	}
+}
+
+// TestFacing: for each end of a stretch the next stretch ahead, by their middles;
+// less than nothing where they lie in one another.
+func TestFacing(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		a, b []Span
+		want []face1
+	}{
+		{[]Span{{50, 60}}, []Span{{0, 10}}, []face1{{40, 10}}}, {[]Span{{0, 10}}, []Span{{50, 60}}, nil},
+		{[]Span{{5, 40}}, []Span{{0, 30}}, []face1{{-25, 30}}}, {[]Span{{0, 29}}, []Span{{0, 30}}, nil}, {[]Span{{0, 31}}, []Span{{0, 30}}, []face1{{-30, 30}}},
+		{[]Span{{80, 90}, {20, 30}}, []Span{{0, 10}, {40, 50}}, []face1{{10, 10}, {30, 50}}},
+		{[]Span{{-40, -30}, {-10, -5}}, []Span{{-60, -50}}, []face1{{10, -50}}},
+	} {
+		if got := facing(c.a, c.b); !slices.Equal(got, c.want) {
+			t.Errorf("%v against %v: %v, want %v", c.b, c.a, got, c.want)
+		}
+	}
+}
+
+// TestGridColumns: columns stand evenly over an outline, about its middle, and for
+// all of its area.
+func TestGridColumns(t *testing.T) {
+	t.Parallel()
+	for name, o := range map[string]Outline{
+		"rectangle": {RectangleLoop(Pt{-10, 5}, Pt{30, 25}, 0)}, "disc": {circle(Pt{7, -3}, 20)}, "ring": {circle(Pt{7, -3}, 20), circle(Pt{7, -3}, 10)},
+	} {
+		g := newRegion(o)
+		area, centre := g.area()
+		for _, n := range []int{4, 12, 24} {
+			var sum float64
+			var at Pt
+			for _, c := range gridColumns(g, n) {
+				sum += c.area
+				at = at.add(c.at.times(c.area / area))
+				if g.dist(c.at) >= 0 {
+					t.Fatalf("%s: a column at %v", name, c.at)
+				}
+			}
+			if math.Abs(sum-area) > 1e-6*area || at.sub(centre).len() > 1e-6 {
+				t.Errorf("%s, %d: %v of %v mm², about %v not %v", name, n, sum, area, at, centre)
+			}
+		}
+	}
+	if n := len(gridColumns(newRegion(Outline{RectangleLoop(Pt{-10, 5}, Pt{30, 25}, 0)}), 12)); n != 144 {
+		t.Errorf("%d columns of a rectangle", n)
 	}
 }

@@ -1,0 +1,199 @@
+package part
+
+import (
+	"fmt"
+	"math"
+	"strings"
+	"testing"
+
+	"centrepop/layout/plan"
+	"centrepop/layout/words"
+	"centrepop/parts"
+
+	"github.com/tdewolff/canvas"
+)
+
+// TestPatternNumbers: lengths of a pattern to 0.01 mm or 0.001 in, areas in cm² or
+// square inches (25.4 mm to the inch), never −0.
+func TestPatternNumbers(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		units parts.Units
+		v     float64
+		unit  string
+		want  string
+	}{
+		{parts.Millimetres, 12.345678, "mm", "12.35"}, {parts.Millimetres, -0.004, "mm", "0.00"}, {parts.Millimetres, -0.006, "mm", "-0.01"}, {parts.Millimetres, 7, "mm", "7.00"},
+		{parts.Inches, 25.4, "mm", "1.000"}, {parts.Inches, 40, "mm", "1.575"}, {parts.Inches, -0.0004, "mm", "0.000"},
+		{parts.Millimetres, 12.3456, "deg", "12.35°"}, {parts.Millimetres, 12345, "mm2", "123.5 cm²"}, {parts.Inches, 12345, "mm2", "19.1 sq in"}, {parts.Inches, 2 * 645.16, "mm2", "2 sq in"},
+		{parts.Millimetres, 1.23456, "", "1.235"},
+	} {
+		s := &Sizes{W: words.Writer{Units: c.units}, Job: &parts.Job{Units: c.units}}
+		if got := s.inUnit(c.v, c.unit); got != c.want {
+			t.Errorf("%v %s: %q, want %q", c.v, c.unit, got, c.want)
+		}
+	}
+}
+
+// TestNumbering: operations and features of every part are numbered from 1 without
+// a gap, and what refers to a feature refers to one that is there.
+func TestNumbering(t *testing.T) {
+	t.Parallel()
+	for _, name := range []string{"pugmill", "gatejack"} {
+		job := demo(t, name)
+		for _, p := range job.Parts {
+			m := Work(job, p)
+			if len(m.Errs) > 0 {
+				t.Fatal(m.Errs)
+			}
+			for i, f := range m.Features {
+				if f.N != i+1 {
+					t.Errorf("%s: feature %d is number %d", p.Name.Value, i+1, f.N)
+				}
+			}
+			for i, o := range m.Out.Operations {
+				if o.N != i+1 {
+					t.Errorf("%s: operation %d is number %d", p.Name.Value, i+1, o.N)
+				}
+				for _, ref := range o.Refs {
+					if ref < 1 || ref > len(m.Features) {
+						t.Errorf("%s: operation %d is of feature %d", p.Name.Value, o.N, ref)
+					}
+				}
+			}
+			for _, c := range m.Out.Checks {
+				if c.Ref < 0 || c.Ref > len(m.Features) {
+					t.Errorf("%s: %s is of feature %d", p.Name.Value, c.What, c.Ref)
+				}
+			}
+		}
+	}
+}
+
+// TestFlightLastLine: the line that ends the last ring runs from its inside to its
+// outside, 168.07° from the gap's right edge, which is 11.94° from TOP.
+func TestFlightLastLine(t *testing.T) {
+	t.Parallel()
+	d := work(t, "mm", auger).Developments[0]
+	last := d.Lines[len(d.Lines)-1]
+	c := canvas.MustParseSVGPath(string(last.Path)).Coords()
+	for i, want := range []float64{76.178 / 2, 176.178 / 2} {
+		deg := math.Mod(math.Atan2(c[i].X, c[i].Y)*180/math.Pi+360, 360)
+		if r := math.Hypot(c[i].X, c[i].Y); math.Abs(r-want) > 1e-3 || math.Abs(deg-(23.87/2+336.13/2)) > 0.01 {
+			t.Errorf("end %d at %g, %g°, want %g", i, r, deg, want)
+		}
+	}
+	if box := d.MaxMm; math.Abs(box.XMm-176.178/2) > 1e-3 || last.Role != "division" {
+		t.Errorf("%+v %s", box, last.Role)
+	}
+}
+
+// TestFoldedTemplate: the blank's template says its own sizes and lists no more than
+// four places on a flange.
+func TestFoldedTemplate(t *testing.T) {
+	t.Parallel()
+	m := work(t, "mm", tray)
+	d := m.Developments[0]
+	want := []plan.PatternValue{{Name: "width", Text: "221.16"}, {Name: "height", Text: "184.32"}} // 200 + 25 − 3.8374, 120 + 40 − 3.8374 + 30 − 1.8437
+	if len(d.Sizes) < 2 || d.Sizes[0] != want[0] || d.Sizes[1] != want[1] || math.Abs(d.MaxMm.XMm-d.MinMm.XMm-221.1626) > 1e-3 {
+		t.Errorf("%v in %v to %v", d.Sizes, d.MinMm, d.MaxMm)
+	}
+	for n := 3; n <= 6; n++ {
+		var at []string
+		for i := range n {
+			at = append(at, fmt.Sprintf("[%d, 20]", -60+20*i))
+		}
+		m := work(t, "mm", strings.Replace(tray, "[[-30, 20]], size: 20 mm", "["+strings.Join(at, ", ")+"], size: 6 mm", 1))
+		s := ""
+		for i := range m.Groups {
+			if m.Groups[i].name == "gland" {
+				s = m.flapWords(&m.Groups[i])
+			}
+		}
+		list := "(-60, 20) (-40, 20) (-20, 20)"
+		if n > 3 {
+			list += " (0, 20)"
+		}
+		if n > 4 {
+			list += " …"
+		}
+		if !strings.Contains(s, list) || n < 5 && strings.Contains(s, list+" …") || strings.Contains(s, "(20, 20)") {
+			t.Errorf("%d holes: %q is not in\n%s", n, list, s)
+		}
+	}
+}
+
+// TestThreadAfterHead: a thread whose only neighbour stands before it runs out at
+// that.
+func TestThreadAfterHead(t *testing.T) {
+	t.Parallel()
+	const pin = "part: pin\nkind: shaft\nmaterial: S235\nstock: {round: 45 mm}\nprofile:\n  outside:\n    - {name: head, diameter: SEAT, length: 20}\n    - {name: end, thread: M30x1.5, length: 40}\n"
+	for seat, want := range map[string]string{"40": "ends 4.5 mm from the shoulder at most", "30": "ends 4.5 mm from head at most", "28": ""} {
+		s := lines(work(t, "mm", strings.Replace(pin, "SEAT", seat, 1)))
+		if want == "" && strings.Contains(s, "run out") || !strings.Contains(s, want) {
+			t.Errorf("Ø%s: %q in\n%s", seat, want, s)
+		}
+	}
+}
+
+// TestWrapSeats: what the square edge of a wrap is set to, from either end.
+func TestWrapSeats(t *testing.T) {
+	t.Parallel()
+	dia := map[string]float64{"small": 30, "body": 40, "large": 60}
+	for _, c := range []struct {
+		order        string
+		edge         parts.Face
+		seat, beyond string
+	}{
+		{"body", parts.Front, "level with the front face", "to the back"}, {"body", parts.Back, "level with the back face", "to the front"},
+		{"large body", parts.Front, "against the shoulder of large, on the front side", "to the back"}, {"large body", parts.Back, "level with the back face", "to the front"},
+		{"body large", parts.Back, "against the shoulder of large, on the back side", "to the front"}, {"body large", parts.Front, "level with the front face", "to the back"},
+		{"small body", parts.Front, "level with the front end of body", "to the back"}, {"small body large", parts.Back, "against the shoulder of large, on the back side", "to the front"},
+		{"large body small", parts.Back, "level with the back end of body", "to the front"},
+	} {
+		text := "part: p\nkind: shaft\nprofile:\n  outside:\n"
+		for _, name := range strings.Fields(c.order) {
+			text += fmt.Sprintf("    - {name: %s, diameter: %g, length: 40}\n", name, dia[name])
+		}
+		m := work(t, "mm", text)
+		seat, beyond := m.wrapSeat(wrapped{Step: m.StepNamed("body"), edge: c.edge})
+		if seat != "this edge "+c.seat || beyond != c.beyond {
+			t.Errorf("%s from the %s: %q, %q", c.order, c.edge, seat, beyond)
+		}
+	}
+}
+
+// TestFarFromTheKey: limits of a keyway more than a tenth off the key's width are a
+// slip of the pen, at either end.
+func TestFarFromTheKey(t *testing.T) {
+	t.Parallel()
+	for limits, far := range map[string]bool{"[10.9, 10.99]": false, "[9.01, 9.1]": false, "[10.9, 11.1]": true, "[8.9, 9.1]": true, "[11.1, 11.2]": true} {
+		job := load(t, "mm", strings.Replace(keyShaft, "KEY", "in: seat, length: 40, fit: {limits: "+limits+"}", 1))
+		m := Work(job, job.Parts[0])
+		if got := len(m.Errs) > 0 && strings.Contains(m.Errs[0].What, "far from the key's width of 10"); got != far {
+			t.Errorf("%s: %v %v", limits, got, m.Errs)
+		}
+	}
+}
+
+// TestLargeBlank: a straight cone over 420 mm is set out with the trammel, a wrap
+// with one place alone by its arc.
+func TestLargeBlank(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		d     plan.Development
+		lean  float64
+		least bool // a template is worth it
+	}{
+		{plan.Development{Kind: plan.ConePattern, MaxMm: plan.XY{XMm: 420, YMm: 100}}, 0, true}, {plan.Development{Kind: plan.ConePattern, MaxMm: plan.XY{XMm: 421, YMm: 100}}, 0, false},
+		{plan.Development{Kind: plan.ConePattern, MinMm: plan.XY{YMm: -300}, MaxMm: plan.XY{XMm: 100, YMm: 121}}, 0, false}, {plan.Development{Kind: plan.ConePattern, MinMm: plan.XY{XMm: 200}, MaxMm: plan.XY{XMm: 500, YMm: 100}}, 0, true},
+		{plan.Development{Kind: plan.ConePattern, MaxMm: plan.XY{XMm: 500, YMm: 100}}, 12, true},
+		{plan.Development{Kind: plan.WrapPattern, Marks: make([]plan.PatternMark, 1)}, 0, false}, {plan.Development{Kind: plan.WrapPattern, Marks: make([]plan.PatternMark, 2)}, 0, true},
+	} {
+		d := &shaper{Shape: &Shape{Sizes: &Sizes{Part: &parts.Part{Frustum: &parts.Frustum{Offset: parts.Length{Mm: c.lean}}}}, Developments: []plan.Development{c.d}}}
+		d.templatePolicy()
+		if got := d.Developments[0].NoTemplate == ""; got != c.least {
+			t.Errorf("%+v, offset %g: %q", c.d, c.lean, d.Developments[0].NoTemplate)
+		}
+	}
+}
