@@ -512,3 +512,24 @@ func TestAnyText(t *testing.T) {
 		}
 	}
 }
+
+// TestTrailer: the size is one more than the highest object number, and each entry
+// of the table is the place of its object (ISO 32000-1, 7.5.4 and 7.5.5).
+func TestTrailer(t *testing.T) {
+	t.Parallel()
+	out := write(t, onA4(stroke(line(10, 10, 50, 50)), draw.Text{XMm: 20, YMm: 20, SizeMm: 4, Content: "Text"}))
+	highest := 0
+	for _, m := range regexp.MustCompile(`(?m)^(\d+) 0 obj`).FindAllSubmatchIndex(out, -1) {
+		n, _ := strconv.Atoi(string(out[m[2]:m[3]]))
+		highest = max(highest, n)
+		if entry := fmt.Sprintf("%010d 00000 n \n", m[0]); !regexp.MustCompile(regexp.QuoteMeta(entry)).Match(out) {
+			t.Errorf("object %d at %d is not in the table", n, m[0])
+		}
+	}
+	for what, want := range map[string]int{`xref\n0 (\d+)\n`: highest + 1, `trailer\n<</Size (\d+)`: highest + 1, `startxref\n(\d+)\n`: regexp.MustCompile(`(?m)^xref`).FindIndex(out)[0]} {
+		m := regexp.MustCompile(what).FindSubmatch(out)
+		if m == nil || string(m[1]) != fmt.Sprint(want) {
+			t.Errorf("%s: %q, want %d", what, m, want)
+		}
+	}
+}

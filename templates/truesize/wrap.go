@@ -189,7 +189,7 @@ func (p *pattern) topText(s *draw.Sheet, ox, oy float64, room *draw.Occupied) {
 func (p *pattern) seatText(s *draw.Sheet, content string, lo, hi, oy float64, room *draw.Occupied) bool {
 	w, h := draw.TextWidth(content, draw.TextMm, true), (draw.AscentMm+draw.DropMm)*draw.TextMm
 	for _, y := range []float64{8.4, 11, 14, 18, 24, 30} {
-		if y >= p.dev.WidthMm-2 {
+		if y+draw.AscentMm*draw.TextMm > p.dev.WidthMm {
 			break
 		}
 		for x := (lo+hi-w)/2 - 0.5; x > lo; x -= 3 {
