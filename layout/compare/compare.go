@@ -55,6 +55,15 @@ const (
 	OthersUnread   Code = "not-compared"       // texts, pictures, hidden and clipped things
 )
 
+// severity of a finding with the code.
+func (c Code) severity() string {
+	switch c {
+	case Doubled, MarkMissing, MarkMoved, MarkExtra, LinesUnread, OthersUnread:
+		return "check"
+	}
+	return "stop"
+}
+
 // Finding is one difference. Line and Column point into the drawing; both are
 // 0 for what is not there. N is the hole's number on the front, 0 for none.
 type Finding struct {
@@ -70,6 +79,9 @@ type Finding struct {
 	Count  int     `json:"count,omitempty"`
 	Drawn  *Shape  `json:"drawn,omitempty"`
 	Wanted *Shape  `json:"wanted,omitempty"`
+	// Severity is "stop" for what is cut wrong and "check" for what is marked
+	// wrong, lies twice, or could not be compared.
+	Severity string `json:"severity"`
 }
 
 // Shape is a contour in numbers: its box and middle, the diameter if it is
@@ -156,7 +168,7 @@ func Compare(want *Part, sheet *Sheet, toleranceMm float64) (*Report, error) {
 	for i := range c.report.Findings {
 		f := &c.report.Findings[i]
 		f.XMm, f.YMm, f.ByMm = tidy(f.XMm), tidy(f.YMm), tidy(f.ByMm)
-		f.What = c.say(f)
+		f.What, f.Severity = c.say(f), f.Code.severity()
 	}
 	return c.report, nil
 }

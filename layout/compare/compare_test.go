@@ -70,6 +70,12 @@ func compared(t *testing.T, p *Part, src string) *Report {
 	if err != nil {
 		t.Fatal(err)
 	}
+	for _, f := range r.Findings {
+		marks := strings.HasPrefix(string(f.Code), "mark-") || f.Code == Doubled || f.Code == LinesUnread || f.Code == OthersUnread
+		if want := map[bool]string{true: "check", false: "stop"}[marks]; f.Severity != want {
+			t.Errorf("%s is a %q", f.Code, f.Severity)
+		}
+	}
 	return r
 }
 

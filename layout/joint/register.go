@@ -7,6 +7,7 @@ import (
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
+	"centrepop/parts/geom"
 )
 
 // registers finds the spigots of one side of a joint that lie in bores of the
@@ -87,7 +88,7 @@ func (t *joint) register(p, q placedPart, out, in *part.Step) {
 	case lo < 0:
 		t.problem(plan.RegisterBinds, plan.Named(what), plan.Of(plan.Mm, words.Round(-lo, 3)))
 	case far && direct:
-		t.problem(plan.RegisterOff, plan.Named(what), plan.Of(plan.Diameter, out.Size.NominalMm), plan.Of(plan.Diameter, in.Size.NominalMm))
+		t.problem(plan.RegisterOff, plan.Named(what), plan.Of(plan.Diameter, out.Size.NominalMm), plan.Of(plan.Diameter, in.Size.NominalMm), plan.Of(plan.Mm, geom.Clean(in.Size.NominalMm-out.Size.NominalMm)))
 	case fitted && !far && hi > looseMm:
 		t.problem(plan.RegisterLoose, plan.Named(what), plan.Of(plan.Mm, words.Round(hi, 3)))
 	}

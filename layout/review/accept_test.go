@@ -85,7 +85,7 @@ func TestProblemsHaveTheirNumber(t *testing.T) {
 		plan.NoLeadIn, plan.AgainstTheTrade, plan.WeldLate, plan.NoWeldChamfer, plan.FilletOnChamfer, plan.SocketGrade, plan.SlideNoKey, plan.WeldHardens, plan.WeldIron, plan.WeldOwnWay,
 		plan.BendRadius,    // either way
 		plan.NoStockLength, // each length tried has its own
-		plan.RegisterOff, plan.SlideNoKey,
+
 		"nut-not-filled", // a share
 	}
 	for _, a := range words.Problems {

@@ -46,7 +46,7 @@ func (v *view) plateAllowance() {
 	case v.p.Flight != nil:
 		drawn = v.p.Flight.Thickness.Mm
 	}
-	f := Finding{Numbers: v.mm(s.Size.Mm) + " for " + v.mm(drawn), Rule: "the stock is as thick as the part, or thicker where its faces are machined", Source: "by geometry", Fix: "write the thickness that is bought"}
+	f := Finding{Numbers: v.mm(s.Size.Mm) + " for " + v.mm(drawn), Rule: "the stock is as thick as the part, or thicker where its faces are machined", Source: "by geometry", Fix: "write the thickness that is bought", OverMm: over(s.Size.Mm - drawn)}
 	switch {
 	case s.Size.Mm < drawn-slackMm:
 		f.What = "the " + s.Form + " is thinner than the part"

@@ -34,7 +34,7 @@ func (v *view) grooveOnKeyway(g plan.GrooveRow) {
 		}
 		v.crosses(Check, g, Finding{
 			What: g.Name + " crosses " + k.Name, Numbers: "it runs from " + v.mm(g.FromMm) + " to " + v.mm(g.ToMm) + " from the front face, the keyway from " + v.mm(k.FromMm) + " to " + v.mm(k.ToMm),
-			Rule: "a groove stays whole all round, and a key bears along its whole length", Fix: "move the groove beyond the keyway, or a shorter keyway",
+			OverMm: over(math.Min(g.ToMm, k.ToMm) - math.Max(g.FromMm, k.FromMm)), Rule: "a groove stays whole all round, and a key bears along its whole length", Fix: "move the groove beyond the keyway, or a shorter keyway",
 		})
 	}
 }
@@ -48,7 +48,7 @@ func (v *view) grooveUnderLip(g plan.GrooveRow) {
 	}
 	v.crosses(Check, g, Finding{
 		What: g.Name + " lies in the land of " + steps[i].step.Seat.Value, Numbers: v.mm(g.WidthMm) + " wide in " + steps[i].name,
-		Rule: "a lip is pushed along its land, and an edge cuts it", Fix: "a groove in another step",
+		OverMm: over(g.WidthMm), Rule: "a lip is pushed along its land, and an edge cuts it", Fix: "a groove in another step",
 	})
 }
 

@@ -98,7 +98,7 @@ func drillLarge(v *view) {
 		v.report(Check, d.name, d.pos, Finding{
 			What:    d.name + ": larger than the shop's largest drill",
 			Numbers: "drill " + v.mm(d.mm) + ", the shop has up to " + v.mm(most.Mm),
-			Rule:    "the hole must be bored, sawn or cut with the outline", Source: "shop: drill: largest",
+			OverMm:  over(d.mm), Rule: "the hole must be bored, sawn or cut with the outline", Source: "shop: drill: largest",
 			Fix: "have it cut with the outline, bore it, or take a smaller size",
 		})
 	}

@@ -102,6 +102,7 @@ func barKeys(r *reviewer) {
 		switch {
 		case math.Abs(best.wide-v.lengthMm) > slackMm:
 			f.What, f.Numbers, f.Fix = p.Title.Value+" has the width of no keyway", r.mm(v.lengthMm)+"; "+best.name+" is "+r.mm(best.wide)+" wide", "one width for both"
+			f.OverMm = over(math.Abs(best.wide - v.lengthMm))
 		case best.longMm < long-slackMm:
 			f.What, f.Numbers, f.Fix = p.Title.Value+" is longer than the longest keyway of its width", r.mm(long)+"; "+best.name+" is "+r.mm(best.longMm)+" long", "a longer keyway, or a shorter key"
 			f.OverMm = over(long - best.longMm)

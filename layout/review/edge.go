@@ -70,7 +70,7 @@ func edge(v *view) {
 				v.report(Check, h.name, h.pos(), Finding{
 					What:    h.title() + ": the counterbore or countersink breaks out of " + n.what + same(count),
 					Numbers: "its rim lies " + v.mm(-headMm) + " beyond " + n.what,
-					Rule:    "a screw head is held all round", Source: "by geometry", Fix: "move the hole, or take a smaller head",
+					OverMm:  over(-headMm), Rule: "a screw head is held all round", Source: "by geometry", Fix: "move the hole, or take a smaller head",
 				})
 			})
 			continue

@@ -164,7 +164,7 @@ func grooveSeat(v *view) {
 		if left < wanted-slackMm {
 			v.report(Check, g.Name, entryPos(v.p, g.Name), Finding{
 				What: g.Name + " eats the seat of " + c.step.Seat.Value, Numbers: v.mm(left) + " of " + c.name + " stay whole, wanted " + v.mm(wanted),
-				Rule: rule, Source: practice, Fix: "move the groove to an end of " + c.name + ", or a longer step",
+				LeftMm: &left, Rule: rule, Source: practice, Fix: "move the groove to an end of " + c.name + ", or a longer step",
 			})
 		}
 	}
@@ -350,7 +350,7 @@ func (v *view) sealRound(c cylinder, land grooves.SealLand) {
 	}
 	v.report(Check, c.name, c.pos, Finding{
 		What: c.name + " has other limits than the lip of its seal takes", Numbers: v.w.Limits(low, high) + ", wanted " + v.w.Limits(land.Shaft.MinMm, land.Shaft.MaxMm),
-		Rule: "a seal's shaft is h11", Source: land.Source.String(), Fix: "fit: h11",
+		OverMm: over(math.Max(land.Shaft.MinMm-low, high-land.Shaft.MaxMm)), Rule: "a seal's shaft is h11", Source: land.Source.String(), Fix: "fit: h11",
 	})
 }
 
@@ -412,7 +412,7 @@ func centreHoles(v *view) {
 			}
 			v.report(Check, "", pos, Finding{
 				What: "the centre in the " + string(c.Face) + " end leaves hardly a face", Numbers: v.mm(c.MouthMm) + " of " + v.mm(flat) + ", wanted at most " + v.mm(most),
-				Rule: "a rim of a tenth of the diameter stays round a centre", Source: practice, Fix: "a smaller pilot, or form A",
+				OverMm: over(c.MouthMm), Rule: "a rim of a tenth of the diameter stays round a centre", Source: practice, Fix: "a smaller pilot, or form A",
 			})
 		}
 	}

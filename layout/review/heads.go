@@ -78,7 +78,7 @@ func (r *headRoom) report(worst *worst) {
 			r.view.report(Check, h.name, h.pos(), Finding{
 				What:    h.title() + ": head or washer fouls " + r.what + " on the " + string(r.side) + same(count),
 				Numbers: r.what + " is " + r.mm(r.needMm+r.near) + " from the centre, " + r.bolt.Thread.Designation + " with washer wants " + r.mm(r.needMm),
-				Rule:    "hexagon over its corners or washer, with the bolt against the side of its hole", Source: r.bolt.Source,
+				LeftMm:  left(r.needMm + r.near), Rule: "hexagon over its corners or washer, with the bolt against the side of its hole", Source: r.bolt.Source,
 				Fix: "move the holes, take a smaller bolt or none of the washer, or counterbore",
 			})
 		})
@@ -89,7 +89,7 @@ func (r *headRoom) report(worst *worst) {
 			r.view.report(Check, h.name, h.pos(), Finding{
 				What:    h.title() + ": the head fits, but no socket or ring spanner goes over it on the " + string(r.side) + same(count),
 				Numbers: r.what + " is " + r.mm(r.near+r.needMm) + " from the centre; the spanner lacks " + r.mm(short),
-				Rule:    "socket (1.25 s + 3)/2 or ring (1.45 s + 2)/2 round the bolt, s across flats", Source: practice,
+				OverMm:  over(short), Rule: "socket (1.25 s + 3)/2 or ring (1.45 s + 2)/2 round the bolt, s across flats", Source: practice,
 				Fix: "put the head or nut on the other side, take socket head screws, or move the holes",
 			})
 		})
@@ -235,7 +235,7 @@ func hexInCounterbore(r *reviewer) {
 			r.add(Finding{
 				Severity: Check, Part: j.Name.Value, Pos: j.Bolt.Pos,
 				What: "no socket goes over the hexagon heads in the counterbores of " + p.Title.Value, Numbers: "counterbore " + r.mm(c.Diameter.Mm) + ", socket " + r.mm(2*tool),
-				Rule: "a socket is about 1.25 s + 3 mm wide", Source: practice, Fix: "head: socket, or wider counterbores",
+				LeftMm: left(c.Diameter.Mm), Rule: "a socket is about 1.25 s + 3 mm wide", Source: practice, Fix: "head: socket, or wider counterbores",
 			})
 		}
 	}
@@ -254,7 +254,7 @@ func countersink(v *view) {
 		if wanted := least * b.Thread.MajorMm; err == nil && g.Countersink.Diameter.Mm < wanted-slackMm {
 			v.report(Check, g.Name.Value, g.Countersink.Diameter.Pos, Finding{
 				What: g.Name.Value + ": the countersunk head stands above the face", Numbers: v.mm(g.Countersink.Diameter.Mm) + ", wanted " + v.mm(wanted),
-				Rule: "a countersink is as wide as the head, 1.8 times the screw", Source: practice, Fix: "a wider countersink",
+				LeftMm: left(g.Countersink.Diameter.Mm), Rule: "a countersink is as wide as the head, 1.8 times the screw", Source: practice, Fix: "a wider countersink",
 			})
 		}
 	}

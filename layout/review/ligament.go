@@ -29,7 +29,7 @@ func (v *view) wallBetween(g, h *hole, worst *worst) {
 			v.report(Check, h.name, h.pos(), Finding{
 				What:    g.title() + " and " + h.title() + ": their counterbores or countersinks run into each other" + same(count),
 				Numbers: "they overlap by " + v.mm(-headsMm),
-				Rule:    "a screw head is held all round", Source: "by geometry", Fix: "move one of them, or take smaller heads",
+				OverMm:  over(-headsMm), Rule: "a screw head is held all round", Source: "by geometry", Fix: "move one of them, or take smaller heads",
 			})
 		})
 		return

@@ -33,7 +33,9 @@ func pierce(v *view) {
 	if b := v.p.Bore; b != nil && b.Size.Nominal.Mm-b.Leave.Mm < leastMm-slackMm {
 		f.What = "the bore is too small for the " + cut + ", which only marks it"
 		f.Numbers = v.mm(b.Size.Nominal.Mm-b.Leave.Mm) + " as cut in " + v.mm(v.lengthMm) + ", wanted " + v.mm(leastMm)
+		f.LeftMm = left(b.Size.Nominal.Mm - b.Leave.Mm)
 		v.report(Check, "bore", b.Pos, f)
+		f.LeftMm = nil
 	}
 	var after, sizes []string
 	first := v.p.Name.Pos

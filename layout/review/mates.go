@@ -39,7 +39,7 @@ func keyway(v *view) {
 			v.report(Check, f.Name.Value, f.Pos, Finding{
 				What:    f.Name.Value + " is not the keyway of " + v.mm(2*step.radiusMm),
 				Numbers: v.mm(f.Around.Mm) + " wide and " + v.mm(f.Depth.Mm) + " deep; the standard has " + v.mm(key.WidthMm) + " and " + v.mm(key.ShaftDepthMm),
-				Rule:    "a keyway takes the key of its diameter", Source: standard, Fix: "the width and depth of the standard, or accept it for a key that is made",
+				OverMm:  over(math.Max(math.Abs(f.Around.Mm-key.WidthMm), math.Abs(f.Depth.Mm-key.ShaftDepthMm))), Rule: "a keyway takes the key of its diameter", Source: standard, Fix: "the width and depth of the standard, or accept it for a key that is made",
 			})
 		}
 	}
@@ -114,7 +114,7 @@ func motorFlange(v *view) {
 			}
 			v.report(Check, h.Name.Value, h.Pos, Finding{
 				What: off[wrong].what + " is not that of a motor flange " + s.Name + ", though the rest is", Numbers: numbers,
-				Rule: "a motor's flange has its standard's sizes", Source: "IEC 60072-1", Fix: "the size of the standard, or measure the motor",
+				OverMm: over(math.Abs(off[wrong].got - off[wrong].wanted)), Rule: "a motor's flange has its standard's sizes", Source: "IEC 60072-1", Fix: "the size of the standard, or measure the motor",
 			})
 		}
 	}
@@ -201,6 +201,7 @@ func (r *reviewer) branchOn(p *parts.Part, end *parts.TubeEnd, main *view) {
 	}
 	r.branchOpening(p, end, main, z, near)
 	if near > 1 && !math.IsInf(near, 1) {
+		f.OverMm = over(near)
 		f.Severity, f.What = Check, "the opening in "+main.p.Title.Value+" is not under "+p.Title.Value
 		f.Numbers = "its middle lies " + r.mm(near) + " off that of the branch"
 		f.Rule, f.Fix = "a branch opens into its tube", "the same clock and distance at both"

@@ -38,6 +38,7 @@ var measures = map[plan.ProblemKind]measure{
 	plan.MayBeLoose:       {0, true},
 	plan.RegisterBinds:    {1, true},
 	plan.RegisterLoose:    {1, true},
+	plan.RegisterOff:      {3, true},
 	plan.PlayUsed:         {1, true},
 	plan.FilletSmall:      {0, false},
 	plan.SquareTooThick:   {0, true},

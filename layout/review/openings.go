@@ -35,7 +35,7 @@ func (v *view) stopsInWall(f *parts.Radial, z float64) {
 	}
 	v.report(Check, f.Name.Value, f.Depth.Pos, Finding{
 		What: f.Name.Value + " ends in the wall and does not open inside", Numbers: v.mm(f.Depth.Mm) + " deep in a wall of " + v.mm(wall),
-		Rule: "a port, vent or drain opens into the bore", Source: "by geometry", Fix: "depth: through, or accept it for a locating hole",
+		LeftMm: left(f.Depth.Mm), Rule: "a port, vent or drain opens into the bore", Source: "by geometry", Fix: "depth: through, or accept it for a locating hole",
 	})
 }
 
@@ -87,7 +87,7 @@ func (v *view) tooMuchRound(f *parts.Radial, z float64) {
 	}
 	v.report(Check, f.Name.Value, f.Pos, Finding{
 		What: f.Name.Value + " leaves little of the round standing", Numbers: v.mm(open) + " of " + v.mm(round) + " cut away",
-		Rule: "openings take at most three quarters of the round", Source: practice, Fix: "narrower openings",
+		OverMm: over(open), Rule: "openings take at most three quarters of the round", Source: practice, Fix: "narrower openings",
 	})
 }
 

@@ -214,7 +214,7 @@ func (r *reviewer) centres(v *view, c cylinder, me *standingPart, stack []*stand
 	v.report(Check, c.name, c.pos, Finding{
 		What:    c.name + " reaches into no register of its size",
 		Numbers: r.mm(reach) + " of " + r.mm(c.toMm-c.fromMm) + " at " + r.mm(2*c.radiusMm) + ", wanted " + r.mm(reachMm),
-		Rule:    "a fitted step at the face of a joint centres it", Source: practice, Fix: "a longer step, or the size of the bore it goes into",
+		LeftMm:  left(reach), Rule: "a fitted step at the face of a joint centres it", Source: practice, Fix: "a longer step, or the size of the bore it goes into",
 	})
 }
 
@@ -258,6 +258,7 @@ func bearingPair(r *reviewer) {
 		}
 		if e := b.EndFloat; len(e) == 2 && e[1].Mm > widestMm+slackMm {
 			f.Severity, f.What, f.Numbers = Check, "the end float of "+j.Name.Value+" is wide", r.mm(e[0].Mm)+" to "+r.mm(e[1].Mm)+", wanted at most "+r.mm(widestMm)
+			f.OverMm = over(e[1].Mm)
 			f.Rule, f.Source, f.Fix = "a pair of tapered bearings runs with little play or with preload", practice, "the maker's figure"
 			r.add(f)
 		}

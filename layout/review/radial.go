@@ -106,14 +106,14 @@ func radialEdge(v *view) {
 			}
 			v.report(severity, o.radial.Name.Value, o.radial.Pos, Finding{
 				What: o.title(v) + " breaks into an end face", Numbers: numbers + ", the part from 0 to " + v.mm(v.lengthMm),
-				Rule: "an opening in the outside keeps metal at both ends", Source: "by geometry",
+				OverMm: over(math.Max(-fromMm, toMm-v.lengthMm)), Rule: "an opening in the outside keeps metal at both ends", Source: "by geometry",
 				Fix: "move it along the axis, or make it shorter",
 			})
 		case step != nil && (fromMm < step.fromMm-slackMm || toMm > step.toMm+slackMm):
 			v.report(Check, o.radial.Name.Value, o.radial.Pos, Finding{
 				What:    o.title(v) + " runs over the end of " + step.name,
 				Numbers: numbers + ", " + step.name + " from " + v.mm(step.fromMm) + " to " + v.mm(step.toMm),
-				Rule:    "an opening lies on one diameter, as its template is wrapped round one", Source: practice,
+				OverMm:  over(math.Max(step.fromMm-fromMm, toMm-step.toMm)), Rule: "an opening lies on one diameter, as its template is wrapped round one", Source: practice,
 				Fix: "move it along the axis, or make it shorter",
 			})
 		case math.Min(fromMm, v.lengthMm-toMm) < o.leastMm(v)-slackMm:
@@ -207,14 +207,14 @@ func radialDepth(v *view) {
 			v.report(Check, f.Name.Value, f.Pos, Finding{
 				What:    f.Name.Value + " is drawn through, but there is no bore here: it comes out on the other side",
 				Numbers: "solid, " + v.mm(2*wallMm) + " across at " + v.mm(z) + " from the front face",
-				Rule:    "through ends in the bore, or runs right through a solid", Source: "by geometry",
+				OverMm:  over(2 * wallMm), Rule: "through ends in the bore, or runs right through a solid", Source: "by geometry",
 				Fix: "give it a depth, unless it is meant to go right through",
 			})
 		case !f.Through && bore > 0 && f.Depth.Mm >= wallMm-slackMm:
 			v.report(Check, f.Name.Value, f.Pos, Finding{
 				What:    f.Name.Value + " is blind, but comes out in the bore",
 				Numbers: v.mm(f.Depth.Mm) + " deep in a wall of " + v.mm(wallMm),
-				Rule:    "a blind opening keeps a floor", Source: "by geometry",
+				OverMm:  over(f.Depth.Mm), Rule: "a blind opening keeps a floor", Source: "by geometry",
 				Fix: "make it shallower, or depth: through",
 			})
 		}
@@ -249,7 +249,7 @@ func crossing(v *view) {
 				v.report(Check, h.name, h.pos(), Finding{
 					What:    h.title() + " runs into " + o.title(v) + same(count),
 					Numbers: "they overlap by " + v.mm(-gap),
-					Rule:    "a drill that comes out in the side of another hole runs off, and a tap breaks", Source: practice,
+					OverMm:  over(-gap), Rule: "a drill that comes out in the side of another hole runs off, and a tap breaks", Source: practice,
 					Fix: "turn the pattern, make the hole shallower, or move the opening",
 				})
 			})

@@ -89,7 +89,7 @@ func (v *view) sealSeat(c cylinder, m []string, inside bool) {
 	if long := c.toMm - c.fromMm; long < width-slackMm {
 		v.report(Check, c.name, c.pos, Finding{
 			What: c.name + " is shorter than its seal " + m[0], Numbers: v.mm(long) + " for " + v.mm(width),
-			Rule: "a seal lies in its seat over its whole width", Source: "by geometry", Fix: "a longer seat, or a narrower seal",
+			LeftMm: left(long), Rule: "a seal lies in its seat over its whole width", Source: "by geometry", Fix: "a longer seat, or a narrower seal",
 		})
 	}
 }
@@ -243,7 +243,7 @@ func limitsOff(v *view) {
 		}
 		v.report(Check, c.name, c.pos, Finding{
 			What: "the limits of " + c.name + " are not those of its nominal size", Numbers: v.mm(l[0].Mm) + " to " + v.mm(l[1].Mm) + " for " + v.mm(nominal),
-			Rule: "limits lie at the nominal size", Source: practice, Fix: "the nominal size or the limits are wrong",
+			OverMm: over(off), Rule: "limits lie at the nominal size", Source: practice, Fix: "the nominal size or the limits are wrong",
 		})
 	}
 }

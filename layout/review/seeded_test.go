@@ -112,6 +112,14 @@ func TestSeededFaults(t *testing.T) {
 // inSpace are the codes of findings that need the machine to stand.
 var inSpace = []string{"missed", "overlap", "way", "weld-gap", "covered", "tips", "place", "overhang"}
 
+// choices are the codes of findings that have no number, or none in millimetres:
+// what is or is not there, a class, a metal, an order, a direction.
+var choices = []string{
+	"bearing", "bend-radius", "bolt-class", "bolt-length", "counterbore", "drive", "finish", "fit-side", "in-line", "keyway-mate", "lead-in", "lock-nut",
+	"material", "motor", "opening", "order", "saddle", "seal-fit", "seal-land", "seat", "stock", "thread-mate", "top", "trap", "undercut", "unjoined",
+	"weld-first", "weld-holes", "weld-metal", "weld-prep", "weld-sense",
+}
+
 // check puts the fault into its job and looks for its code among the findings
 // that the unchanged demo has not.
 func (s seed) check(t *testing.T, clean []string) {
@@ -132,6 +140,9 @@ func (s seed) check(t *testing.T, clean []string) {
 	}
 	var others []string
 	for _, f := range Review(w) {
+		if measured := f.LeftMm != nil || f.OverMm != nil; f.Severity == Check && !measured && !slices.Contains(choices, f.Code) {
+			t.Errorf("%s has no number that could get worse: %s, %s", f.Code, f.What, f.Numbers)
+		}
 		if !f.Open() || slices.Contains(clean, f.Code+f.What+f.Numbers) {
 			continue
 		}

@@ -35,7 +35,7 @@ func depth(v *view) {
 		leftMm := h.metalMm - drillMm
 		f := Finding{
 			Numbers: "full diameter " + v.mm(drillMm) + " deep, with the point " + v.mm(tipMm) + ", in " + v.mm(h.metalMm) + " of metal",
-			Rule:    "a blind hole keeps a floor", Source: "by geometry",
+			OverMm:  over(tipMm - h.metalMm), Rule: "a blind hole keeps a floor", Source: "by geometry",
 			Fix: "make it shallower, or depth: through",
 		}
 		if h.thread != nil {

@@ -103,7 +103,7 @@ func (v *view) thinFloor() {
 		if left := v.lengthMm - f.Depth.Mm; !f.Through && left < least-slackMm {
 			v.report(Check, f.Name.Value, f.Depth.Pos, Finding{
 				What: "little metal stays under " + f.Name.Value, Numbers: v.mm(left) + " of " + v.mm(v.lengthMm) + ", wanted " + v.mm(least),
-				Rule: "a slot leaves a tenth of the plate, and not under " + v.mm(1.5), Source: practice, Fix: "a shallower slot, or one that goes through",
+				LeftMm: &left, Rule: "a slot leaves a tenth of the plate, and not under " + v.mm(1.5), Source: practice, Fix: "a shallower slot, or one that goes through",
 			})
 		}
 	}
@@ -138,7 +138,7 @@ func relief(v *view) {
 		if u.WidthMm > 0.25*long+slackMm || u.DepthMm > deepest+slackMm {
 			v.report(Check, c.name, c.pos, Finding{
 				What: "the undercut of " + c.name + " eats its seat", Numbers: v.mm(u.WidthMm) + " wide and " + v.mm(u.DepthMm) + " deep on " + v.mm(long) + " of " + v.mm(2*c.radiusMm) + "; wanted at most " + v.mm(0.25*long) + " and " + v.mm(deepest),
-				Rule: "a relief takes a quarter of the seat at most, and hardly weakens it (DIN 509 has 0.1 to 0.5 mm)", Source: practice, Fix: "a narrower or shallower undercut, such as DIN 509 F",
+				OverMm: over(u.WidthMm), Rule: "a relief takes a quarter of the seat at most, and hardly weakens it (DIN 509 has 0.1 to 0.5 mm)", Source: practice, Fix: "a narrower or shallower undercut, such as DIN 509 F",
 			})
 		}
 	}

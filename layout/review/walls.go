@@ -52,7 +52,7 @@ func chamfer(v *view) {
 			v.report(Check, c.Edge.Value, c.Size.Pos, Finding{
 				What:    "the chamfer " + c.Edge.Value + " runs into " + h.name,
 				Numbers: v.mm(acrossMm) + " across on " + v.mm(2*step.radiusMm) + ", " + h.name + " " + v.mm(2*h.radiusMm) + " at " + v.mm(h.centreMm()) + " from the centre",
-				Rule:    "a chamfer stays clear of holes", Source: "by geometry", Fix: "a smaller chamfer, or move the holes",
+				OverMm:  over(acrossMm), Rule: "a chamfer stays clear of holes", Source: "by geometry", Fix: "a smaller chamfer, or move the holes",
 			})
 		}
 	}

@@ -175,16 +175,19 @@ func weldSense(r *reviewer) {
 		f := Finding{Severity: Check, Part: j.Name, Pos: r.jointPos(j.Name), Source: practice}
 		if most := thin + math.Max(1, 0.2*thin); w.Type == "fillet" && w.Size.Set() && thin > 0 && w.Size.Mm > most+slackMm {
 			f.What, f.Numbers = j.Title+": the leg is larger than the thinner part takes", r.mm(w.Size.Mm)+" on "+r.mm(thin)+", wanted at most "+r.mm(most)
+			f.OverMm = over(w.Size.Mm)
 			f.Rule, f.Fix = "a leg is about as large as the thinner part at most: more only burns and bends", "a smaller leg"
 			r.add(f)
 		}
 		if tee := w.Part.Feature == "outline" && w.To.Feature == "outline"; tee && w.Type == "fillet" && w.Sides == 1 {
 			f.What, f.Numbers = j.Title+": a tee is welded on one side only", ""
+			f.OverMm = nil
 			f.Rule, f.Fix = "a fillet on one side tears open at its root", "sides: 2, or accept it for light brackets"
 			r.add(f)
 		}
 		if edge := r.edgeMm(w.Part.Part); w.Length.Set() && edge > 0 && w.Length.Mm > edge+slackMm {
 			f.What, f.Numbers = j.Title+": the weld is longer than the edge it is on", r.mm(w.Length.Mm)+" on "+r.mm(edge)
+			f.OverMm = over(w.Length.Mm - edge)
 			f.Rule, f.Source, f.Fix = "a weld lies on an edge", "by geometry", "the length of the edge"
 			r.add(f)
 		}
@@ -206,7 +209,7 @@ func (r *reviewer) shallow(j *plan.JointPlan, in *parts.Joint) {
 			r.add(Finding{
 				Severity: Check, Part: p.Name.Value, Feature: c.Edge.Value, Pos: c.Size.Pos, What: "the weld at " + c.Edge.Value + " of " + p.Title.Value + " is prepared too shallow",
 				Numbers: r.mm(c.Size.Mm) + " for a wall of " + r.mm(j.Weld.ThinnerMm) + ", wanted at least " + r.mm(least*j.Weld.ThinnerMm),
-				Rule:    "a bevel goes half through the thinner part at the least", Source: practice, Fix: "a larger chamfer",
+				LeftMm:  left(c.Size.Mm), Rule: "a bevel goes half through the thinner part at the least", Source: practice, Fix: "a larger chamfer",
 			})
 		}
 	}
@@ -235,7 +238,7 @@ func (r *reviewer) rootGaps() {
 			if g := p.Ends[i].Gap; g.Mm > mostMm+slackMm {
 				r.add(Finding{
 					Severity: Check, Part: p.Name.Value, Pos: g.Pos, What: "the root gap of " + p.Title.Value + " is too wide to weld", Numbers: r.mm(g.Mm) + ", wanted at most " + r.mm(mostMm),
-					Rule: "a root gap is bridged by one run", Source: practice, Fix: "1 to 3 mm",
+					OverMm: over(g.Mm), Rule: "a root gap is bridged by one run", Source: practice, Fix: "1 to 3 mm",
 				})
 			}
 		}
