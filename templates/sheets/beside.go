@@ -20,6 +20,7 @@ type measured struct {
 	headMm float64   // title, lead and heads
 	barsMm float64   // heads alone
 	rowsMm []float64 // each row
+	sumMm  []float64 // of the rows before each, and of all
 }
 
 func measure(t draw.Table, width float64) measured {
@@ -27,6 +28,10 @@ func measure(t draw.Table, width float64) measured {
 	m.headMm, m.rowsMm = m.Measure(width)
 	bare := m.Cut(0, 0, "", "", width)
 	m.barsMm, _ = bare.Measure(width)
+	m.sumMm = make([]float64, len(m.rowsMm)+1)
+	for i, h := range m.rowsMm {
+		m.sumMm[i+1] = m.sumMm[i] + h
+	}
 	return m
 }
 
@@ -35,10 +40,7 @@ func (m measured) high(from, to int, headMm float64) float64 {
 	if from >= to {
 		return 0
 	}
-	for _, h := range m.rowsMm[from:to] {
-		headMm += h
-	}
-	return headMm
+	return headMm + m.sumMm[to] - m.sumMm[from]
 }
 
 // whole is the height of all.
@@ -129,15 +131,7 @@ func (r *region) setRecord(f *draw.Flow) {
 	m, from, head := r.record, 0, r.record.head
 	for from < len(m.rowsMm) && !f.Over() {
 		room := f.Left() - draw.HeightMm(head...) - gapMm
-		n := len(m.rowsMm)
-		k, high := m.halve(from, n, m.barsMm)
-		for foot := m.verdict.Height; n > from && high+foot > room; foot = 0 {
-			if n = min(n-1, len(m.rowsMm)-draw.LeastRows); n < from+2*draw.LeastRows {
-				n = from
-				break
-			}
-			k, high = m.halve(from, n, m.barsMm)
-		}
+		n, k := m.fill(from, room)
 		if n == from && f.Left() < f.Tallest()-1 {
 			f.TurnPage()
 			continue
@@ -160,6 +154,23 @@ func (r *region) setRecord(f *draw.Flow) {
 		head = title.Head(f.Width())
 		if from = n; from < len(m.rowsMm) {
 			f.TurnPage()
+		}
+	}
+}
+
+// fill is how many of the rows from one on stand in two columns of this height, with
+// the verdict under the last, and where they are broken; none of them if they are
+// too few for two columns.
+func (r *recording) fill(from int, roomMm float64) (n, at int) {
+	all := len(r.rowsMm)
+	for n, under := all, r.verdict.Height; ; under = 0 {
+		if r.high(from, n, 0)/2+under <= roomMm { // the taller column has half of it at least
+			if k, high := r.halve(from, n, r.barsMm); high+under <= roomMm {
+				return n, k
+			}
+		}
+		if n = min(n-1, all-draw.LeastRows); n < from+2*draw.LeastRows {
+			return from, from
 		}
 	}
 }
