@@ -179,5 +179,16 @@ func groupNamed(r *part.Model, name string) *part.Group {
 }
 
 func (m *Machine) allow(a, b string, upToMm float64) {
-	m.loose = append(m.loose, assembly.Allowed{A: a, B: b, UpToMm: upToMm})
+	may := assembly.Allowed{A: a, B: b, UpToMm: upToMm}
+	m.loose = append(m.loose, may)
+	m.looseOf[a] = append(m.looseOf[a], may)
+	m.looseOf[b] = append(m.looseOf[b], may)
+}
+
+// allowed is what some bodies may lie in.
+func (m *Machine) allowed(bodies []assembly.Body) (out []assembly.Allowed) {
+	for i := range bodies {
+		out = append(out, m.looseOf[bodies[i].ID]...)
+	}
+	return out
 }

@@ -36,6 +36,9 @@ type Machine struct {
 	solids      map[string]*assembly.Solid // of each part
 	shanks      map[string]*assembly.Solid // of each screw, without its nut
 	loose       []assembly.Allowed
+	looseOf     map[string][]assembly.Allowed // by the bodies that they name
+	jointOf     map[string]*parts.Joint
+	modelOf     map[string]*part.Model
 	overlapping map[[2]string]bool // bodies that lie in one another, either way round
 }
 
@@ -53,6 +56,13 @@ func Of(job *parts.Job, models []*part.Model, joints []*plan.JointPlan) *Machine
 	m := &Machine{
 		Of: map[string]Instance{}, job: job, models: models, joints: joints,
 		solids: map[string]*assembly.Solid{}, shanks: map[string]*assembly.Solid{}, overlapping: map[[2]string]bool{},
+		looseOf: map[string][]assembly.Allowed{}, jointOf: map[string]*parts.Joint{}, modelOf: map[string]*part.Model{},
+	}
+	for _, j := range job.Joints {
+		m.jointOf[j.Name.Value] = j
+	}
+	for _, r := range models {
+		m.modelOf[r.Part.Name.Value] = r
 	}
 	m.place()
 	for _, r := range models {
@@ -81,20 +91,6 @@ func Of(job *parts.Job, models []*part.Model, joints []*plan.JointPlan) *Machine
 	return m
 }
 
-func (m *Machine) model(name string) *part.Model {
-	for _, r := range m.models {
-		if r.Part.Name.Value == name {
-			return r
-		}
-	}
-	return nil
-}
+func (m *Machine) model(name string) *part.Model { return m.modelOf[name] }
 
-func (m *Machine) joint(name string) *parts.Joint {
-	for _, j := range m.job.Joints {
-		if j.Name.Value == name {
-			return j
-		}
-	}
-	return nil
-}
+func (m *Machine) joint(name string) *parts.Joint { return m.jointOf[name] }

@@ -184,7 +184,10 @@ func (v *viewed) shapes(plane assembly.Pose, win rect) (out []plan.Shape, centre
 	for i := range v.Bodies {
 		b := &v.Bodies[i]
 		of, made := v.Of[b.ID]
-		if r, ok := extent(plane, b); made && ok && v.stands[b.ID] && win.touches(r) {
+		if !made || !v.stands[b.ID] {
+			continue
+		}
+		if r, ok := extent(plane, b); ok && win.touches(r) {
 			add(plan.Shape{Kind: v.kindIn(plane, b), Item: v.item[of.Part], Title: v.title(b.ID), New: b == v.mover, Loops: v.cut(plane, b)})
 		}
 	}
@@ -261,13 +264,16 @@ func (v *viewed) window(plane assembly.Pose, mover, still [][]plan.XY) rect {
 	about := small.meet(big)
 	pad := 0.02 * max(all.size().XMm, all.size().YMm)
 	win := all.grown(pad).meet(about.grown(reach))
-	for i := range v.Bodies {
-		b := &v.Bodies[i]
-		if r, cut := extent(plane, b); !ok && cut && v.stands[b.ID] && v.Of[b.ID].Part == v.j.A.Part {
-			win = win.join(r.grown(pad))
-		}
-	}
 	if !ok {
+		for i := range v.Bodies {
+			b := &v.Bodies[i]
+			if !v.stands[b.ID] || v.Of[b.ID].Part != v.j.A.Part {
+				continue
+			}
+			if r, cut := extent(plane, b); cut {
+				win = win.join(r.grown(pad))
+			}
+		}
 		return win
 	}
 	return win.half(onPlane(plane, axis.At), dirOn(plane, axis.Z), append(mover, still...))

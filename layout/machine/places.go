@@ -1,8 +1,6 @@
 package machine
 
 import (
-	"slices"
-
 	"centrepop/layout/assembly"
 	"centrepop/layout/plan"
 	"centrepop/parts"
@@ -52,8 +50,12 @@ func (m *Machine) place() {
 	}
 	m.poses = map[string]assembly.Pose{}
 	meets = distinct(meets)
+	tied := map[string]bool{}
+	for _, t := range meets {
+		tied[t.A], tied[t.B] = true, true
+	}
 	for n := 0; ; n++ {
-		root := m.root(ids, meets, size)
+		root := m.root(ids, tied, size)
 		if root == "" {
 			return
 		}
@@ -71,12 +73,11 @@ func (m *Machine) place() {
 const apartMm = 50_000
 
 // root is the first part of the largest assembly that is not placed yet.
-func (m *Machine) root(ids []string, meets []assembly.Meet, size map[string]int) string {
+func (m *Machine) root(ids []string, tied map[string]bool, size map[string]int) string {
 	best, most := "", -1
 	for _, id := range ids {
 		_, done := m.poses[id]
-		tied := slices.ContainsFunc(meets, func(t assembly.Meet) bool { return t.A == id || t.B == id })
-		if !done && tied && size[id] > most {
+		if !done && tied[id] && size[id] > most {
 			best, most = id, size[id]
 		}
 	}

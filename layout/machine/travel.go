@@ -142,7 +142,7 @@ func (m *Machine) comes(j *plan.JointPlan, movers, fixed []int) []plan.Problem {
 	// The shortest way out is likely the one that is meant.
 	slices.SortStableFunc(ways, func(a, b assembly.Way) int { return cmp.Compare(a.FarMm, b.FarMm) })
 	for _, w := range ways {
-		if w.Free(mv, fx, m.loose) {
+		if w.Free(mv, fx, m.allowed(mv)) {
 			return nil
 		}
 	}
@@ -167,7 +167,7 @@ func (s *soFar) drive(j *plan.JointPlan, screws, fixed []int) {
 			mv[0].Solid = m.shanks[mv[0].ID]
 			w := way(mv[0].Pose.Z, mv, fx)
 			w.FarMm = -mv[0].Solid.Box().Low.Z
-			if !w.Free(mv, fx, m.loose) {
+			if !w.Free(mv, fx, m.allowed(mv)) {
 				b, _ := m.block(w, mv, fx)
 				return m.blocked(j, b)
 			}
@@ -190,7 +190,7 @@ func (m *Machine) overlap(movers, fixed []int) bool {
 
 // block is the first that is in the way.
 func (m *Machine) block(w assembly.Way, movers, fixed []assembly.Body) (assembly.Block, bool) {
-	for b := range w.Blocks(movers, fixed, m.loose) {
+	for b := range w.Blocks(movers, fixed, m.allowed(movers)) {
 		return b, true
 	}
 	return assembly.Block{}, false

@@ -40,6 +40,7 @@ type sharing struct {
 	leftMm float64 // on the last page, set as close as can be
 	highMm float64 // of the first alone, if it fits on a page
 	best   *look   // once it is known to fit
+	rank   int     // of its first part by height, the highest first
 }
 
 // share gives each part that fits on a page, the highest first, the room that it
@@ -56,6 +57,9 @@ func share(list []*content, paper draw.Frame) []*sharing {
 	all.Wait()
 	byHeight := slices.Clone(groups)
 	slices.SortStableFunc(byHeight, func(a, b *sharing) int { return cmp.Compare(b.highMm, a.highMm) })
+	for i, g := range byHeight {
+		g.rank = i
+	}
 	for i, small := range byHeight {
 		if small.pages > 1 || len(small.parts) > 1 {
 			continue
@@ -63,7 +67,7 @@ func share(list []*content, paper draw.Frame) []*sharing {
 		byRoom := slices.Clone(groups)
 		slices.SortStableFunc(byRoom, func(a, b *sharing) int { return cmp.Compare(a.leftMm, b.leftMm) })
 		for _, host := range byRoom {
-			if slices.Contains(byHeight[i:], host) && host.pages == 1 || host.leftMm < small.highMm {
+			if host.leftMm < small.highMm || host.rank >= i && host.pages == 1 {
 				continue
 			}
 			parts := append(slices.Clone(host.parts), small.parts[0])
