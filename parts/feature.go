@@ -15,7 +15,7 @@ const (
 	OutsideFeature FeatureKind = "outside step"
 	InsideFeature  FeatureKind = "inside step"
 	TopFeature     FeatureKind = "TOP"
-	EndFeature     FeatureKind = "end" // of a cone or transition; the inside of a flight
+	EndFeature     FeatureKind = "end" // of a cone or transition; the inside of a flight; an end or a side of a bar
 	HolesFeature   FeatureKind = "holes"
 	SlotsFeature   FeatureKind = "slots"
 	RadialFeature  FeatureKind = "radial"
@@ -66,6 +66,11 @@ func (p *Part) Features() []Feature {
 	}
 	if f := p.Flight; f != nil {
 		add(EndFeature, "inside", f.Pos)
+	}
+	if b := p.Bar; b != nil {
+		for _, side := range []Side{LeftEnd, RightEnd, FrontSide, BackSide, BottomSide} { // top is there already
+			add(EndFeature, string(side), b.Pos)
+		}
 	}
 	for _, g := range p.Holes {
 		add(HolesFeature, g.Name.Value, g.Name.Pos)

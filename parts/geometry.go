@@ -20,7 +20,7 @@ func (r *reader) geometry(root *node, p *Part) {
 	if r.full || r.units == "" || !r.fewPlaces(p) {
 		return
 	}
-	for _, key := range []string{"units", "kind", "outline", "bends", "bore", "thickness", "stock", "profile", "tube"} {
+	for _, key := range []string{"units", "kind", "outline", "bends", "bore", "thickness", "stock", "profile", "tube", "bar"} {
 		if !r.sound(root, key) {
 			return
 		}
@@ -30,7 +30,7 @@ func (r *reader) geometry(root *node, p *Part) {
 		r.boreRoom(p)
 	case p.Profile != nil:
 		r.insideOutside(p.Profile)
-	default:
+	case p.Bar == nil:
 		return
 	}
 	good := func(key string, pos Pos) bool {
@@ -38,12 +38,19 @@ func (r *reader) geometry(root *node, p *Part) {
 		i := slices.IndexFunc(list.items, func(n *node) bool { return n.pos == pos })
 		return i >= 0 && r.soundBelow(list.items[i])
 	}
+	if p.Bar != nil {
+		r.barRoom(p, good)
+		return
+	}
 	r.chamferEdges(p, func(c Chamfer) bool { return good("chamfers", c.Pos) })
 	for _, g := range p.Holes {
 		if !good("holes", g.Pos) {
 			continue
 		}
 		r.onPart(p, g.On, g.Pattern, g.Face, "hole")
+		if g.Walls == BothWalls {
+			r.fault(g.Pos, "only a bar of tube has two walls to drill", "delete walls")
+		}
 		r.notDeeper(p, g.Depth, "hole")
 		if c := g.Counterbore; c != nil {
 			r.notDeeper(p, c.Depth, "counterbore")

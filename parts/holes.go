@@ -13,11 +13,12 @@ func (r *reader) holes(groups []*fields) []HoleGroup {
 	var out []HoleGroup
 	for _, f := range groups {
 		g := HoleGroup{
-			Pos: f.n.pos, Name: f.name("name"), Face: f.face("face"), On: Side(f.word("on")), Pattern: f.pattern(),
+			Pos: f.n.pos, Name: f.name("name"), Face: f.face("face"), On: Side(f.word("on")), Walls: f.word("walls"), Pattern: f.pattern(),
 			Size: f.holeSize(f.val("size")), Note: f.text("note"),
 		}
 		g.Through, g.Depth = f.depth()
 		f.headRoom(&g)
+		g.Pattern.seenOn(g.Face)
 		out = append(out, g)
 	}
 	return out
@@ -123,6 +124,7 @@ func (r *reader) slots(groups []*fields) []FaceSlot {
 			Width: f.length("width"), Length: f.length("length"), Turn: f.angle("turn"),
 		}
 		s.Through, s.Depth = f.depth()
+		s.Pattern.seenOn(s.Face)
 		if s.Width.Set() && s.Length.Set() && s.Length.Mm <= s.Width.Mm {
 			f.faultf(s.Length.Pos, "an overall length above the width; turn says which way it lies", "the slot is %s long and %s wide", s.Length.Text, s.Width.Text)
 		}

@@ -110,11 +110,12 @@ const (
 	TransitionPiece Kind = "transition" // square to round
 	Folded          Kind = "folded"     // a panel, guard, box or bracket of sheet
 	FlightPart      Kind = "flight"     // auger flights of sheet
+	BarPart         Kind = "bar"        // of a frame: tube, angle, channel or flat
 )
 
 // Part is one part drawing. Exactly one of Outline, Profile, Frustum,
-// Transition and Flight is set: a flat part cut from plate (folded, with Bends),
-// a turned part, a rolled cone, a square-to-round, or auger flights.
+// Transition, Flight and Bar is set: a flat part cut from plate (folded, with
+// Bends), a turned part, a rolled cone, a square-to-round, auger flights, or a bar.
 type Part struct {
 	File       string
 	Pos        Pos
@@ -133,6 +134,7 @@ type Part struct {
 	Frustum    *Frustum
 	Transition *Transition
 	Flight     *Flight
+	Bar        *Bar
 	Ends       []TubeEnd // saddles of a tube, at most one at each end
 	Chamfers   []Chamfer
 	Holes      []HoleGroup
@@ -453,7 +455,8 @@ type HoleGroup struct {
 	Pos         Pos
 	Name        Text
 	Face        Face
-	On          Side // of a folded part: the flange it is on; empty is the base
+	On          Side   // of a folded part: the flange it is on; of a bar its top or bottom; empty is the base, or Face
+	Walls       string // of a tube bar: one or both; empty is one
 	Pattern     Pattern
 	Size        HoleSize
 	Through     bool

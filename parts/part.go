@@ -5,7 +5,7 @@ import (
 	"strings"
 )
 
-// shape is which of outline, profile, tube, cone, transition and flight gives a part its
+// shape is which of outline, profile, tube, cone, transition, flight and bar gives a part its
 // form; bends make a folded part of an outline.
 type shape int
 
@@ -17,6 +17,7 @@ const (
 	ruled
 	folded
 	helical
+	linear
 )
 
 // kinds lists the kinds of part with the forms each can have.
@@ -36,6 +37,7 @@ var kinds = []struct {
 	{TransitionPiece, ruled},
 	{Folded, folded},
 	{FlightPart, helical},
+	{BarPart, linear},
 }
 
 // Kinds lists the kinds of part in the order of the table.
@@ -91,13 +93,13 @@ func parsePart(file string, src []byte, units Units) (*source, *Part) {
 }
 
 // formKeys are the keys of which one gives a part its form.
-var formKeys = []string{"outline", "profile", "tube", "cone", "transition", "flight"}
+var formKeys = []string{"outline", "profile", "tube", "cone", "transition", "flight", "bar"}
 
 // form reads the kind and the keys that give the part its shape, and refuses
 // those that the kind has no use for.
 func (f *fields) form(p *Part) {
 	p.Kind = Kind(f.word("kind"))
-	allowed := flat | turned | tubular | rolled | ruled | folded | helical
+	allowed := flat | turned | tubular | rolled | ruled | folded | helical | linear
 	for _, k := range kinds {
 		if k.kind == p.Kind {
 			allowed = k.forms
@@ -139,6 +141,7 @@ func (f *fields) form(p *Part) {
 	p.Frustum = f.sub("cone").cone()
 	p.Transition = f.sub("transition").transition()
 	p.Flight = f.sub("flight").flight()
+	p.Bar = f.sub("bar").bar()
 	p.Ends = f.sub("ends").ends()
 	if p.Outline != nil {
 		f.thickness(p)

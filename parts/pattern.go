@@ -18,6 +18,7 @@ var patterns = []struct {
 	{Key{Name: "angles", Type: KeysType, Means: "at listed clock angles", Group: anglesGroup}, (*fields).anglesOnCircle},
 	{Key{Name: "grid", Type: KeysType, Means: "in columns and rows", Group: gridGroup}, (*fields).grid},
 	{Key{Name: "staggered", Type: KeysType, Means: "in rows, every second half a pitch in", Group: staggeredGroup}, (*fields).staggered},
+	{Key{Name: "along", Type: KeysType, Means: "in a row along a side, from a named end", Group: alongGroup}, (*fields).along},
 	{Key{Name: pointsPattern, Type: PointsType, Means: "listed points [x, y] from the datum, each once", Entries: [2]int{1, maxCount}, Example: "a list of points, such as [[0, 60], [0, -60]]"}, (*fields).listed},
 }
 
@@ -98,6 +99,30 @@ func (f *fields) grid(p *Pattern) {
 func (f *fields) staggered(p *Pattern) {
 	g := f.rows()
 	p.Shape, p.Count = geom.Staggered(g), f.placesIn(g.Columns*g.Rows-g.Rows/2)
+}
+
+// along reads a row from an end.
+func (f *fields) along(p *Pattern) {
+	a := geom.Along{FromRight: f.word("from") == string(RightSide), FirstMm: f.length("first").Mm, PitchMm: f.length("pitch").Mm, Count: f.count("count"), UpMm: f.length("up").Mm}
+	if a.Count > 1 && !f.given("pitch") {
+		f.lack(f.n.pos, f.n.label+" lacks the key pitch: from each place to the next", "pitch: 100")
+	}
+	p.Shape, p.Count, p.Datum = a, a.Count, "left-bottom"
+	if a.FromRight {
+		p.Datum = "right-bottom"
+	}
+}
+
+// seenOn turns the end that a row counts from to the side it is seen at: the left
+// end of the front view lies at the right on the back.
+func (p *Pattern) seenOn(face Face) {
+	if a, ok := p.Shape.(geom.Along); ok && face == Back {
+		a.FromRight = !a.FromRight
+		p.Shape, p.Datum = a, "right-bottom"
+		if !a.FromRight {
+			p.Datum = "left-bottom"
+		}
+	}
 }
 
 // rows reads the sizes of a pattern in rows.

@@ -97,14 +97,14 @@ func checkPart(t *testing.T, p *Part) {
 	t.Helper()
 	checkFinite(t, reflect.ValueOf(p))
 	forms := 0
-	for _, set := range []bool{p.Outline != nil, p.Profile != nil, p.Frustum != nil, p.Transition != nil, p.Flight != nil} {
+	for _, set := range []bool{p.Outline != nil, p.Profile != nil, p.Frustum != nil, p.Transition != nil, p.Flight != nil, p.Bar != nil} {
 		if set {
 			forms++
 		}
 	}
 	switch {
 	case forms != 1:
-		t.Fatalf("%d of outline, profile, frustum, transition and flight are set", forms)
+		t.Fatalf("%d of outline, profile, frustum, transition, flight and bar are set", forms)
 	case p.Name.Value == "" || p.Title.Value == "" || p.Kind == "" || p.Quantity < 1:
 		t.Fatalf("no name, title, kind or quantity: %+v", p)
 	case p.Outline != nil && p.Thickness.Mm <= 0:

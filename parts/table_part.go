@@ -9,6 +9,9 @@ var faceWords = []string{string(Front), string(Back)}
 // sideWords are the edges of the base of a folded part.
 var sideWords = []string{string(TopSide), string(RightSide), string(BottomSide), string(LeftSide)}
 
+// unlessBar are the forms that need stock: that of a bar is its section.
+const unlessBar = flat | turned | tubular | rolled | ruled | folded | helical
+
 const (
 	refExample  = "part.feature, such as tube.outside"
 	holeExample = "M10 clearance, M8 tap, 11 mm, 7/16 in or {diameter: 10, fit: H7}"
@@ -25,7 +28,7 @@ var partGroup = &Group{
 		{Name: "units", Type: WordType, Means: "the unit of bare numbers in this file", Words: []string{string(Millimetres), string(Inches)}},
 		{Name: "material", Type: TextType, Means: "the grade, such as S235, 1.4301 or A36; the review says if it is not known"},
 		{Name: "top", Type: WordType, Means: "how TOP (12 o'clock) is marked on the part", Words: []string{"scribe", "punch", "notch", "paint", "keyway"}},
-		{Name: "stock", Type: KeysType, Means: "what it is made from", Group: stockGroup},
+		{Name: "stock", Type: KeysType, Means: "what it is made from", Group: stockGroup, forms: unlessBar, use: "parts that are no bars, whose section says it"},
 		{Name: "outline", Type: KeysType, Means: "the contour of a flat part, seen on its front face; of a folded one its base, a square or rectangle over the outside of the flanges", Group: outlineGroup, forms: flat | folded, use: "flat and folded parts"},
 		{Name: "thickness", Type: SizeType, Means: "of a flat or folded part", Default: "that of the plate or sheet", forms: flat | folded, use: "flat and folded parts"},
 		{Name: "bends", Type: KeysType, Means: "what is folded up from the sides of the base", Group: bendsGroup, forms: folded, use: "kind folded"},
@@ -35,9 +38,10 @@ var partGroup = &Group{
 		{Name: "cone", Type: KeysType, Means: "a cone rolled from sheet; its front is the large end", Group: coneGroup, forms: rolled, use: "kind cone"},
 		{Name: "transition", Type: KeysType, Means: "a square-to-round of sheet; its front is the square end", Group: transitionGroup, forms: ruled, use: "kind transition"},
 		{Name: "flight", Type: KeysType, Means: "auger flights along a shaft, pulled from flat rings", Group: flightGroup, forms: helical, use: "kind flight"},
+		{Name: "bar", Type: KeysType, Means: "a length of square, rectangular or round tube, angle, channel, flat or solid bar", Group: barGroup, forms: linear, use: "kind bar"},
 		{Name: "ends", Type: KeysType, Means: "ends of a tube cut to sit on another round (saddles)", Group: endsGroup, forms: tubular, use: "kind tube with the key tube"},
 		{Name: "chamfers", Type: ListType, Means: "bevelled edges", Group: chamferGroup, Entries: [2]int{0, 200}, forms: flat | turned | tubular, use: "flat and turned parts"},
-		{Name: "holes", Type: ListType, Means: "groups of equal holes on a face", Group: holeGroup, Entries: [2]int{0, 200}, forms: flat | turned | tubular | folded, use: "flat, turned and folded parts"},
+		{Name: "holes", Type: ListType, Means: "groups of equal holes on a face", Group: holeGroup, Entries: [2]int{0, 200}, forms: flat | turned | tubular | folded | linear, use: "flat, turned and folded parts and bars"},
 		{Name: "slots", Type: ListType, Means: "groups of equal slots with round ends on a face", Group: slotGroup, Entries: [2]int{0, 200}, forms: flat | turned | tubular | folded, use: "flat, turned and folded parts"},
 		{Name: "radial", Type: ListType, Means: "holes, slots and windows in the outside of a round", Group: radialGroup, Entries: [2]int{0, 200}, forms: turned | tubular, use: "turned parts, which have a profile or a tube"},
 		{Name: "keyways", Type: ListType, Means: "keyways for parallel keys, on shaft steps and in bores", Group: keywayGroup, Entries: [2]int{0, 50}, forms: flat | turned, use: "flat and turned parts"},
@@ -319,7 +323,8 @@ var holeGroup = &Group{
 	Keys: withPatterns([]Key{
 		{Name: "name", Type: NameType, Need: true, Means: "name of the group", Example: "name the holes, such as name: bolts"},
 		{Name: "face", Type: WordType, Means: "the face it is marked on and looked at from", Default: "front", Words: faceWords},
-		{Name: "on", Type: WordType, Means: "of a folded part: the side whose flange it is on; its places then count along the side from the middle and up the outside of the flange from the corner, with the side at the top", Words: sideWords},
+		{Name: "on", Type: WordType, Means: "of a folded part: the side whose flange it is on; its places then count along the side from the middle and up the outside of the flange from the corner, with the side at the top; of a bar: top or bottom, looked at with the left end at the left", Words: sideWords},
+		{Name: "walls", Type: WordType, Means: "of a tube bar: through the wall that is marked, or through both", Default: "one", Words: []string{"one", BothWalls}},
 	}, []Key{
 		{Name: "size", Type: HoleType, Need: true, Means: "what the holes are: clearance for a screw (fine, medium or coarse, ISO 273), a tapped hole, or a diameter", Group: diameterGroup, Example: holeExample},
 		{Name: "depth", Type: DepthType, Means: "full diameter or full thread", Default: "through"},

@@ -192,7 +192,11 @@ func partChapters(pl *plan.Plan, list []*plan.PartPlan, opt Options, paper draw.
 		}
 		patterns[part.Name] = sheets.Patterns{Printed: printed, Notes: missing}
 	}
-	return []draw.Chapter{{Name: sheets.PartsName, Sheets: sheets.Parts(pl, list, paper, patterns)}}, nil
+	var out []draw.Chapter
+	if own := sheets.Unbarred(list); len(own) > 0 {
+		out = append(out, draw.Chapter{Name: sheets.PartsName, Sheets: sheets.Parts(pl, own, paper, patterns)})
+	}
+	return append(out, sheets.Bars(pl, list, paper)...), nil
 }
 
 // work does the tasks on all processors and returns their chapters in the

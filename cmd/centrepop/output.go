@@ -169,6 +169,8 @@ func shapeOf(job *parts.Job, name string) parts.Pos {
 			return p.Flight.Pos
 		case p.Frustum != nil:
 			return p.Frustum.Pos
+		case p.Bar != nil:
+			return p.Bar.Pos
 		default:
 			return p.Name.Pos
 		}

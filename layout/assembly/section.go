@@ -244,6 +244,15 @@ func smooth(loop []Pt) []Pt {
 	if n := len(apart); n > 1 && apart[0].sub(apart[n-1]).len() <= off {
 		apart = apart[:n-1]
 	}
+	// Begun at its lowest point, a corner that stays: were it begun where rows lie close
+	// beside a corner, all of them could go as lying on a line.
+	low := 0
+	for i, p := range apart {
+		if p.Y < apart[low].Y || p.Y == apart[low].Y && p.X < apart[low].X {
+			low = i
+		}
+	}
+	apart = slices.Concat(apart[low:], apart[:low])
 	var out []Pt
 	for i, p := range apart {
 		before, after := apart[(i+len(apart)-1)%len(apart)], apart[(i+1)%len(apart)]
@@ -251,7 +260,7 @@ func smooth(loop []Pt) []Pt {
 			before = out[len(out)-1]
 		}
 		s := seg{a: before, b: after}
-		if before != after && s.dist2(p) < off*off {
+		if i > 0 && before != after && s.dist2(p) < off*off {
 			continue
 		}
 		out = append(out, Pt{math.Round(p.X*1e6) / 1e6, math.Round(p.Y*1e6) / 1e6})

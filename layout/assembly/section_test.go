@@ -131,3 +131,29 @@ func TestHalfView(t *testing.T) {
 		t.Errorf("the step in the bore is not drawn: %+v", lines)
 	}
 }
+
+// A tube with mitred ends, cut along its middle: both its walls show, whichever way it
+// lies. A wall that widens upwards once went with the rows beside its lower corners.
+func TestSectionOfMitredTube(t *testing.T) {
+	t.Parallel()
+	along := Pose{X: AxisY, Y: AxisZ, Z: AxisX}
+	tube := Outline{RectangleLoop(Pt{-25, -50}, Pt{25, 0}, 8), RectangleLoop(Pt{-21, -46}, Pt{21, -4}, 4)}
+	s := Of(Prism(tube, -230, 230).At(along))
+	for _, sign := range []float64{-1, 1} {
+		s = s.Cut(Prism(Outline{PolygonLoop(Pt{sign * 179, 26}, Pt{sign * 231, -26}, Pt{sign * 231, 26})}, -51, 1))
+	}
+	for _, deg := range []float64{0, 90, 180, 270} {
+		b := Body{Solid: s, Pose: Rotate(AxisZ, deg)}
+		loops := b.Section(Move(Vec{Z: -25}), 0.05)
+		area := 0.0
+		for _, l := range loops {
+			for i, p := range l {
+				area += p.cross(l[(i+1)%len(l)]) / 2
+			}
+		}
+		// Walls of 4: 460 and 452 long at their edges, 360 and 368.
+		if want := 4.0 * (456 + 364); len(loops) != 2 || math.Abs(area-want) > 0.5 {
+			t.Errorf("turned by %v: %d walls, %v mm², want %v", deg, len(loops), area, want)
+		}
+	}
+}

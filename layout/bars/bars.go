@@ -10,8 +10,9 @@
 // the centre line. A member of a rectangular frame has +45 and +45, a brace
 // between parallel bars +45 and −45.
 //
-// Everything here is plane geometry. A round branch on a round is in package
-// develop.
+// Meetings and frames are worked out in the plane of the mitres. A round branch on
+// a round is in package develop. Sizes of sections are those of EN 10219-2,
+// EN 10056-1 and DIN 1026-1, and of ASTM A500 and A36 in inches; see Listed.
 package bars
 
 import (
@@ -124,36 +125,34 @@ func Mitre(cornerDeg, firstMm, secondMm float64) (firstDeg, secondDeg float64, e
 	return firstDeg, secondDeg, nil
 }
 
-// Cope is the end of a bar or tube of rectangular section that sits on a round,
-// its axis meeting the round's.
-type Cope struct {
-	BarMm     float64 // width across the round's axis
-	DepthMm   float64 // depth of the hollow: the edges reach this much further than the middle of the bar
-	RadiusMm  float64 // of the hollow, square to the round's axis
-	SetbackMm float64 // along the bar from the round's axis to the bottom of the hollow
-	SkewMm    float64 // with a leaning bar, how much further its far side reaches along it
-	SawDeg    float64 // saw setting of the end before the hollow is cut, from square
+// ByPoints returns the member whose outermost points are pointsMm apart along the
+// bar. It errs as Work does.
+func ByPoints(pointsMm, widthMm, startDeg, endDeg float64) (Member, error) {
+	lost := widthMm / 2 * (math.Abs(tan(startDeg)) + math.Abs(tan(endDeg)))
+	m := Member{LengthMm: pointsMm - lost, WidthMm: widthMm, StartDeg: startDeg, EndDeg: endDeg}
+	return m, m.check()
 }
 
-// CopeOn returns the cope of a bar barMm wide across and heightMm along a round
-// of roundMm diameter, the axes meeting at angleDeg: 90 is square. It errs with a
-// *lookup.RangeError for a bar wider than the round or an angle below 30 or
-// above 90°.
-func CopeOn(roundMm, barMm, heightMm, angleDeg float64) (Cope, error) {
+// Cope is the end of a bar or tube of rectangular section that sits square on a
+// round, its axis meeting the round's.
+type Cope struct {
+	DepthMm  float64 // of the hollow: its edges reach this much further than the middle of the bar
+	RadiusMm float64 // of the hollow
+	EdgeMm   float64 // along the bar from the round's axis to the edges of the hollow
+}
+
+// CopeOn returns the cope of a bar barMm wide across a round of roundMm diameter.
+// It errs with a *lookup.RangeError for a bar wider than the round.
+func CopeOn(roundMm, barMm float64) (Cope, error) {
 	for _, err := range []error{
 		lookup.Length("round", roundMm, 0, MaxMm),
 		lookup.Length("bar", barMm, 0, roundMm),
-		lookup.Length("height", heightMm, 0, MaxMm),
-		lookup.Angle("angle", angleDeg, math.Nextafter(30, 0), 90),
 	} {
 		if err != nil {
 			return Cope{}, err
 		}
 	}
-	r, a := roundMm/2, angleDeg*math.Pi/180
+	r := roundMm / 2
 	edge := math.Sqrt(r*r - barMm*barMm/4)
-	return Cope{
-		BarMm: barMm, DepthMm: (r - edge) / math.Sin(a), RadiusMm: r, SetbackMm: r / math.Sin(a),
-		SkewMm: heightMm * math.Cos(a) / math.Sin(a), SawDeg: 90 - angleDeg,
-	}, nil
+	return Cope{DepthMm: r - edge, RadiusMm: r, EdgeMm: edge}, nil
 }

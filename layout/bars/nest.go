@@ -16,9 +16,45 @@ type Piece struct {
 	Name   string
 	Member Member
 	Count  int // 0 counts as 1
-	// Fixed pieces keep their top side up: an angle or channel cannot be turned
-	// over. They may still be turned end for end.
-	Fixed bool
+	Keep   Keep
+}
+
+// Keep says how a piece may not lie, because of its section: the bar that it is sawn
+// from lies one way.
+type Keep int
+
+// What is kept.
+const (
+	KeepNone  Keep = iota // tubes and solid bars lie any way
+	KeepTop               // end for end with the top up: a channel that opens up or down
+	KeepFront             // turned over only end for end: a channel that opens to the front or back
+	KeepAll               // an angle lies one way only
+)
+
+// lets tells whether a piece may lie so.
+func (k Keep) lets(turned, reversed bool) bool {
+	switch k {
+	case KeepTop:
+		return !turned
+	case KeepFront:
+		return turned == reversed
+	case KeepAll:
+		return !turned && !reversed
+	}
+	return true
+}
+
+// KeepOf is how pieces of a section may lie.
+func KeepOf(s Section) Keep {
+	switch {
+	case s.Shape == Angle:
+		return KeepAll
+	case s.Shape == Channel && (s.Open == Top || s.Open == Bottom):
+		return KeepTop
+	case s.Shape == Channel:
+		return KeepFront
+	}
+	return KeepNone
 }
 
 // Cut is one piece laid on a bar.
@@ -29,6 +65,14 @@ type Cut struct {
 	Reversed         bool    // end for end
 	FromMm           float64 // its start on the centre line, from the end of the bar
 	SharedWithBefore bool    // one saw cut ends the piece before and begins this one
+}
+
+// Span is where a piece lies on its bar: its outermost point from the end of the bar, and
+// the length between its outermost points, in mm.
+func (c Cut) Span() (fromMm, longMm float64) {
+	half := c.Member.WidthMm / 2
+	start, end := half*math.Abs(tan(c.Member.StartDeg)), half*math.Abs(tan(c.Member.EndDeg))
+	return c.FromMm - start, c.Member.LengthMm + start + end
 }
 
 // Bar is one stock bar with its pieces in sawing order.
@@ -114,7 +158,7 @@ func reach(c Cut, kerfMm float64) float64 {
 // soonest. Of equal ways the least turned is taken.
 func closest(before *Cut, p Piece, stock Stock) (best Cut) {
 	for i, way := range [...]struct{ turned, reversed bool }{{false, false}, {false, true}, {true, false}, {true, true}} {
-		if way.turned && p.Fixed {
+		if !p.Keep.lets(way.turned, way.reversed) {
 			continue
 		}
 		m := p.Member

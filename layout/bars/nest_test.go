@@ -21,6 +21,9 @@ func TestTurnedPairs(t *testing.T) {
 		t.Fatalf("%+v, %v", got, err)
 	}
 	kerf := 3 * math.Sqrt2
+	if from, long := got[0].Cuts[1].Span(); !near(from, 35+450+kerf-25, 1e-9) || !near(long, 500, 1e-9) {
+		t.Errorf("from %v, %v long", from, long)
+	}
 	for i, c := range got[0].Cuts {
 		if want := 35 + float64(i)*(450+kerf); !near(c.FromMm, want, 1e-9) || c.Turned != (i%2 == 1) || c.SharedWithBefore != (i > 0) {
 			t.Errorf("piece %d: %+v, want from %v", i, c, want)
@@ -30,12 +33,12 @@ func TestTurnedPairs(t *testing.T) {
 		t.Errorf("offcut %v, want %v", got[0].OffcutMm, want)
 	}
 	// An angle section cannot be turned: a wedge of the width is lost each time.
-	got, _ = Nest([]Piece{{Name: "rail", Member: member, Count: 2, Fixed: true}}, Stock{BarMm: 6000, KerfMm: 3})
+	got, _ = Nest([]Piece{{Name: "rail", Member: member, Count: 2, Keep: KeepTop}}, Stock{BarMm: 6000, KerfMm: 3})
 	if second := got[0].Cuts[1]; !near(second.FromMm, 25+450+50+kerf, 1e-9) || second.Turned || second.SharedWithBefore {
 		t.Errorf("%+v", second)
 	}
 	// A brace lies against the next as it is.
-	got, _ = Nest([]Piece{{Name: "brace", Member: Member{300, 50, 45, -45}, Count: 2, Fixed: true}}, Stock{BarMm: 6000, KerfMm: 3})
+	got, _ = Nest([]Piece{{Name: "brace", Member: Member{300, 50, 45, -45}, Count: 2, Keep: KeepTop}}, Stock{BarMm: 6000, KerfMm: 3})
 	if second := got[0].Cuts[1]; !second.SharedWithBefore || second.Reversed || !near(second.FromMm, 25+300+kerf, 1e-9) {
 		t.Errorf("%+v", second)
 	}
@@ -109,7 +112,7 @@ func TestNestAny(t *testing.T) {
 		for range rapid.IntRange(1, 6).Draw(t, "kinds") {
 			p := Piece{
 				Member: Member{rapid.Float64Range(200, 1500).Draw(t, "length"), 50, rapid.Float64Range(-45, 45).Draw(t, "start"), rapid.Float64Range(-45, 45).Draw(t, "end")},
-				Count:  rapid.IntRange(1, 4).Draw(t, "count"), Fixed: rapid.Bool().Draw(t, "fixed"),
+				Count:  rapid.IntRange(1, 4).Draw(t, "count"), Keep: Keep(rapid.IntRange(0, 3).Draw(t, "keep")),
 			}
 			want += p.Count
 			pieces = append(pieces, p)
@@ -140,4 +143,32 @@ func TestNestAny(t *testing.T) {
 			t.Fatalf("%d pieces are not cut", want)
 		}
 	})
+}
+
+// A channel on its back turns over only end for end, and an angle not at all: of pieces
+// with one mitred end, the second channel lies mitre to mitre, the second angle does not.
+func TestKeep(t *testing.T) {
+	t.Parallel()
+	for shape, c := range map[Shape]struct {
+		open             Side
+		keep             Keep
+		turned, reversed bool
+	}{
+		Channel: {Back, KeepFront, true, true}, Angle: {"", KeepAll, false, false}, Square: {"", KeepNone, true, true},
+	} {
+		s := Section{Shape: shape, WidthMm: 50, DepthMm: 50, WallMm: 5, FlangeMm: 5, Open: c.open}
+		if KeepOf(s) != c.keep {
+			t.Errorf("%s: %v", shape, KeepOf(s))
+		}
+		got, err := Nest([]Piece{{Member: Member{300, 50, 0, 30}, Count: 2, Keep: KeepOf(s)}}, Stock{BarMm: 3000})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if second := got[0].Cuts[1]; second.Turned != c.turned || second.Reversed != c.reversed || second.SharedWithBefore != c.reversed {
+			t.Errorf("%s: %+v", shape, second)
+		}
+	}
+	if KeepOf(Section{Shape: Channel, Open: Top}) != KeepTop || KeepOf(Section{Shape: Channel, Open: Bottom}) != KeepTop || KeepOf(Section{Shape: Flat}) != KeepNone {
+		t.Error("a channel that opens up")
+	}
 }

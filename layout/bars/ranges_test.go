@@ -31,10 +31,9 @@ func TestRanges(t *testing.T) {
 		"first":        {mitre(90, 20001, 50), 0, 20000},
 		"second":       {mitre(90, 50, 20001), 0, 20000},
 		"saw":          {mitre(20, 50, 50), -75, 75},
-		"round":        {last(CopeOn(20001, 40, 40, 90)), 0, 20000},
-		"bar":          {last(CopeOn(60, 61, 40, 90)), 0, 60},
-		"height":       {last(CopeOn(60, 40, 20001, 90)), 0, 20000},
-		"angle":        {last(CopeOn(60, 40, 40, 29)), 30, 90},
+		"round":        {last(CopeOn(20001, 40)), 0, 20000},
+		"bar":          {last(CopeOn(60, 61)), 0, 60},
+		"points":       {last(ByPoints(100, 50, 45, 45)), 50, 20000},
 		"stock":        {nest(Stock{BarMm: 20001}), 0, 20000},
 		"kerf":         {nest(Stock{BarMm: 3000, KerfMm: 101}), 0, 100},
 		"trim":         {nest(Stock{BarMm: 3000, TrimMm: 3001}), 0, 3000},
@@ -46,7 +45,7 @@ func TestRanges(t *testing.T) {
 		}
 	}
 	for name, err := range map[string]error{
-		"75° at both ends": last(Member{300, 50, -75, 75}.Work()), "kerf of 100": nest(Stock{BarMm: 3000, KerfMm: 100}), "flush": nest(Stock{BarMm: 310, TrimMm: 10}), "30°": last(CopeOn(60, 60, 40, 30)), "0.5°": mitre(179.5, 0.5, 0.5),
+		"75° at both ends": last(Member{300, 50, -75, 75}.Work()), "kerf of 100": nest(Stock{BarMm: 3000, KerfMm: 100}), "flush": nest(Stock{BarMm: 310, TrimMm: 10}), "round": last(CopeOn(20000, 60)), "0.5°": mitre(179.5, 0.5, 0.5),
 	} {
 		if err != nil {
 			t.Errorf("%s: %v", name, err)
@@ -70,7 +69,7 @@ func TestLeastTurned(t *testing.T) {
 		}
 	}
 	// A piece that ends half a millimetre sooner end for end lies so.
-	got, err := Nest([]Piece{{Name: "a", Member: Member{300, 50, 0, 1}, Fixed: true}, {Name: "b", Member: Member{200, 50, 0, -1}, Fixed: true}}, Stock{BarMm: 3000, KerfMm: 3})
+	got, err := Nest([]Piece{{Name: "a", Member: Member{300, 50, 0, 1}, Keep: KeepTop}, {Name: "b", Member: Member{200, 50, 0, -1}, Keep: KeepTop}}, Stock{BarMm: 3000, KerfMm: 3})
 	if err != nil || !got[0].Cuts[1].Reversed {
 		t.Errorf("%+v, %v", got, err)
 	}

@@ -151,12 +151,24 @@ func (c cards) watched(in *parts.FirstRun) (out []plan.Watched) {
 	return out
 }
 
-// retorque is a line for each bolt joint.
+// retorque is a line for each bolt joint, and one for all that join equal parts by equal
+// bolts.
 func (c cards) retorque() (out []plan.CardLine) {
+	type kind struct{ a, b, bolt, torque string }
+	var kinds []kind
+	same := map[kind][]*plan.JointPlan{}
 	for _, j := range c.pl.Joints {
-		if j.Bolt != nil {
-			out = append(out, plan.CardLine{Do: boltText(j), Wanted: c.torque(j.Bolt), Source: j.Bolt.KSource})
+		if j.Bolt == nil {
+			continue
 		}
+		k := kind{j.A.Part, j.B.Part, j.Bolt.Ordered + j.Bolt.Size, c.torque(j.Bolt)}
+		if same[k] == nil {
+			kinds = append(kinds, k)
+		}
+		same[k] = append(same[k], j)
+	}
+	for _, k := range kinds {
+		out = append(out, plan.CardLine{Do: c.boltText(same[k]...), Wanted: k.torque, Source: same[k][0].Bolt.KSource})
 	}
 	return out
 }
@@ -190,13 +202,21 @@ func (c cards) torque(p *plan.BoltPlan) string {
 	return c.w.Torque(p.TorqueNm) + ", threads " + p.Threads
 }
 
-// boltText names the bolts of a joint by number, size and place.
-func boltText(j *plan.JointPlan) string {
-	size := j.Bolt.Ordered
+// boltText names the bolts of a joint by number, size and place; of several alike all, by
+// the parts without their numbers.
+func (c cards) boltText(joints ...*plan.JointPlan) string {
+	j, count := joints[0], 0
+	for _, o := range joints {
+		count += o.Bolt.Count
+	}
+	size, a, b := j.Bolt.Ordered, j.A.Title, j.B.Title
 	if size == "" {
 		size = j.Bolt.Size
 	}
-	return words.CountOf(j.Bolt.Count) + size + ", " + j.A.Title + " to " + j.B.Title
+	if len(joints) > 1 {
+		a, b = c.pl.Part(j.A.Part).Title, c.pl.Part(j.B.Part).Title
+	}
+	return words.CountOf(count) + size + ", " + a + " to " + b
 }
 
 // bearingText names a bearing by its joint and designation.

@@ -48,7 +48,7 @@ func (c cards) upkeep() *plan.Upkeep {
 		if j.Bolt.TorqueNm > 0 && !slices.Contains(out.Sources, torqueRule) {
 			out.Sources = append(out.Sources, torqueRule)
 		}
-		out.Bolts = append(out.Bolts, plan.UpkeepRow{Where: boltText(j), What: c.torque(j.Bolt), Every: b.Every.Value})
+		out.Bolts = append(out.Bolts, plan.UpkeepRow{Where: c.boltText(j), What: c.torque(j.Bolt), Every: b.Every.Value})
 	}
 	for _, one := range in.Wear {
 		row := plan.UpkeepRow{Where: words.Capital(one.Item.Value), What: one.Look.Value, Every: one.Every.Value}

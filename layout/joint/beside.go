@@ -110,3 +110,22 @@ func (t *joint) besideText(w words.Writer) string {
 		w.Size(math.Abs(s.XMm)) + side(s.XMm, " to the left and ", " to the right and ") + w.Size(math.Abs(s.YMm)) + side(s.YMm, " below", " above") +
 		" that of " + t.b.title() + " seen from its " + string(parts.Front) + ", TOP at " + words.Trim(s.TurnDeg, 2) + "°"
 }
+
+// clocked are bolts about the point that their clock goes by: their own middle where the
+// other part's lies so far off that they fall together.
+func (t *joint) clocked(pts []plan.XY) []plan.XY {
+	if t.out.Beside == nil {
+		return pts
+	}
+	for i := range pts {
+		for k := range i {
+			if apart(geom.ClockDeg(pts[i]), geom.ClockDeg(pts[k])) < clockApartDeg {
+				return about(pts, centroid(pts))
+			}
+		}
+	}
+	return pts
+}
+
+// clockApartDeg is how far two marks on a clock stand apart to be told from each other.
+const clockApartDeg = 20

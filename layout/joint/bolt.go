@@ -26,6 +26,9 @@ func threadMaterial(r *part.Model) string {
 // metalUnderHead is what a bolt clamps of a part, the counterbore taken off.
 func (j *shop) metalUnderHead(f feature, mate parts.Face) (float64, bool) {
 	_, thick, ok := f.r.Plane(mate, patternRadius(f.points()))
+	if ok && f.group.BothWalls() {
+		thick = f.r.LengthMm()
+	}
 	if h := f.group.Hole; ok && h.Counterbore != nil {
 		thick -= h.Counterbore.Depth.Mm
 	}
@@ -129,7 +132,8 @@ func (boltKind) work(j *making, t *joint) {
 		return
 	}
 	j.headRoom(t, p)
-	p.Order, p.OrderDeg = tightening(t.a.group.Group.First, a)
+	j.hollow(t)
+	p.Order, p.OrderDeg = tightening(t.a.group.Group.First, t.clocked(a))
 	t.boltFigures(p)
 	j.fitSmall(t)
 	t.boltSteps(p, tapped)

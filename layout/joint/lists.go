@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"centrepop/layout/bars"
 	"centrepop/layout/cutting"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
@@ -91,13 +92,10 @@ func (j *shop) bought(made []*joint) []plan.BoughtRow {
 
 func kindOfItem(item string) string { word, _, _ := strings.Cut(item, " "); return word }
 
-// Bars as merchants sell them, and what sawing costs: common practice, no
-// source.
+// What sawing costs: common practice, no source.
 const (
-	barMm     = 6000.0
-	barInchMm = 20 * 12 * words.MmPerInch
-	kerfMm    = 2.0
-	trimMm    = 10.0
+	kerfMm = 2.0
+	trimMm = 10.0
 )
 
 // cuts plans the bars of everything that is sawn to a length.
@@ -131,18 +129,15 @@ func (j *shop) cuts() []plan.CutRow {
 		}
 		pieces[i] = append(pieces[i], cutting.Piece{Name: r.Out.Title, LengthMm: length, Count: r.Part.Quantity})
 	}
-	bar := barMm
-	if j.job.Units == parts.Inches {
-		bar = barInchMm
-	}
+	bar := bars.SoldMm(j.job.Units == parts.Inches)
 	var out []plan.CutRow
 	for i, key := range sizes {
 		row := plan.CutRow{Stock: key.stock, Material: key.material, BarMm: bar, KerfMm: kerfMm, TrimMm: trimMm, Source: "bar length, kerf and trim: common practice, no source"}
-		bars, err := cutting.PlanBars(pieces[i], bar, kerfMm, trimMm)
+		laid, err := cutting.PlanBars(pieces[i], bar, kerfMm, trimMm)
 		if err != nil {
 			row.Source = strings.TrimPrefix(err.Error(), "cutting: ") + ": order to length"
 		}
-		for _, b := range bars {
+		for _, b := range laid {
 			cut := plan.CutBar{OffcutMm: geom.Clean(b.OffcutMm)}
 			for _, c := range b.Cuts {
 				cut.Pieces = append(cut.Pieces, plan.CutPiece{Part: c.Name, LengthMm: geom.Clean(c.LengthMm), FromMm: geom.Clean(c.FromMm)})

@@ -44,6 +44,7 @@ func Resolve(pl *plan.Plan, job *parts.Job, models []*part.Model) []plan.Problem
 	}
 	pl.Bought = s.bought(made)
 	pl.Cuts = s.cuts()
+	pl.Bars = s.bars()
 	pl.Tools = a.tools(made)
 	pl.Lifts = lifts(pl)
 	var faults []plan.Problem
@@ -157,6 +158,9 @@ func (j *making) how(t *joint) string {
 	}
 	if p := t.in.Place; p != nil && !t.axis {
 		return t.placeText(p, j.w)
+	}
+	if !t.axis && t.corner() {
+		return t.cornerText()
 	}
 	if !t.axis {
 		return t.a.text() + " against " + t.b.text() + "; square and place by the drawing"

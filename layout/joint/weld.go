@@ -46,6 +46,9 @@ func (f feature) thickMm() float64 {
 	if t := f.r.Part.Flight; t != nil {
 		return t.Thickness.Mm
 	}
+	if f.r.Part.Bar != nil {
+		return f.r.WallMm(0)
+	}
 	z := f.r.LengthMm() / 2
 	if f.step != nil {
 		z = (f.step.FromMm + f.step.ToMm) / 2
@@ -104,8 +107,8 @@ type weldKind struct{}
 
 func (weldKind) ends(_ *shop, t *joint) {
 	for _, f := range []feature{t.a, t.b} {
-		edge := f.step != nil || f.radial != nil || f.group == nil && (f.ref.Feature == "outline" || f.roundMm() > 0)
-		t.need(f, edge, "a step, a bore, an outline or an opening")
+		edge := f.step != nil || f.radial != nil || f.group == nil && (f.ref.Feature == "outline" || f.r.Part.Bar != nil || f.roundMm() > 0)
+		t.need(f, edge, "a step, a bore, an outline, an opening, or an end or side of a bar")
 	}
 }
 
@@ -263,7 +266,7 @@ func (t *joint) butt(p *plan.WeldPlan) error {
 	}
 	if c, part := weldChamfer(t); c != nil {
 		t.figure("chamfer drawn", t.w.Size(c.Size.Mm)+" × "+words.Trim(c.Angle.Deg, 1)+"° on "+words.Spaced(c.Edge.Value)+" of "+part, "part")
-	} else if p.BevelDeg > 0 {
+	} else if p.BevelDeg > 0 && !t.corner() { // bars are bevelled as they are fitted
 		t.problem(plan.NoWeldChamfer, plan.Named(t.a.title()), plan.Named(t.b.title()))
 	}
 	return nil
@@ -377,13 +380,20 @@ func (j *shop) gapText(mm float64) string {
 }
 
 func (j *making) weldSteps(t *joint, p *plan.WeldPlan) {
-	p.ClockOf = t.weldClock().title()
+	if len(p.TacksDeg) > 0 {
+		p.ClockOf = t.weldClock().title()
+	}
 	t.caution("The welder's qualification, the local code and the employer's welding procedure come before this sheet.",
 		"Fumes, arc and fire: extraction, screens, no paint, zinc or oil within "+t.w.Near(50)+" of the joint.")
 	if metals, ok := weldMetals(t); ok {
 		weldMetalProblem(t, metals)
 	}
 	j.holdTrue(t)
+	t.cornerFits()
+	if r := j.ringOf(t); r != nil {
+		j.frameSteps(t, p, r)
+		return
+	}
 	t.step("Set up", j.keepFlat(t, p), j.returnClamp(t), "Clean bright "+t.w.Near(25)+" each side of the joint.", "Set: "+t.out.How+".", j.gapText(p.GapMm))
 	if len(p.TacksDeg) > 0 {
 		s := t.step("Tack", "Tack "+words.Trim(float64(len(p.TacksDeg)), 0)+" × "+j.w.Read(p.TackLengthMm)+" long at "+words.Degrees(p.TacksDeg)+", in this order (clock of "+t.weldClock().title()+", seen from its front).")

@@ -68,6 +68,9 @@ func (m *Machine) screws(j *plan.JointPlan, in *parts.Joint, pose assembly.Pose)
 		if !ok {
 			continue
 		}
+		if g.BothWalls() {
+			thick = r.LengthMm()
+		}
 		if g.Hole.Counterbore != nil && g.Face != meet {
 			thick -= g.Hole.Counterbore.Depth.Mm
 		}

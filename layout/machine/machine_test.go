@@ -59,16 +59,16 @@ func boxed(t *testing.T, m *machine.Machine, id string, low, high assembly.Vec) 
 	}
 }
 
-// The pug mill drawn by hand: 1100 over all, the base plate 120 mm ahead of the
-// housing plate's front and 180 below the axis, 640 mm of machine in front of
-// it, the rear cone's place 1.5 mm clear of its shoulder less the ring's own
+// The pug mill drawn by hand: 1180 over all with a guard bracket 80 behind the base
+// plate, the base plate 120 mm ahead of the housing plate's front and its underside 180
+// below the axis, the stand of 50 + 400 + 10 under it, 640 mm of machine in front of it, the rear cone's place 1.5 mm clear of its shoulder less the ring's own
 // set-back.
 func TestPugMill(t *testing.T) {
 	t.Parallel()
 	m, pl := load(t, "../../testdata/pugmill/job.yaml")
 	all := assembly.Together(m.Bodies)
 	size := all.Box.Size()
-	if math.Abs(size.Z-1100) > 0.01 || math.Abs(all.Box.Low.Y+180) > 1e-6 {
+	if math.Abs(size.Z-1180) > 0.01 || math.Abs(all.Box.Low.Y+180+50+400+10) > 1e-6 {
 		t.Errorf("size %+v, low %+v", size, all.Box.Low)
 	}
 	plate := body(t, m, "housing-plate#1").Box()
@@ -111,7 +111,7 @@ func TestGateJackGoesTogether(t *testing.T) {
 			t.Errorf("%s: %s", p.Kind, p.What)
 		}
 	}
-	if len(m.Bodies) != 25 {
+	if len(m.Bodies) != 34 {
 		t.Errorf("%d bodies", len(m.Bodies))
 	}
 }

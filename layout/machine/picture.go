@@ -37,6 +37,12 @@ func (m *Machine) Pictures() *plan.Arrangement {
 		if j.Press != nil { // the hub goes on the shaft
 			v.mover, v.still = b, a
 		}
+		if j.Frame == j.Name {
+			if p, ok := v.framePicture(); ok {
+				j.Pictures = []plan.Picture{p}
+				continue
+			}
+		}
 		planes, into := v.planes(a, b)
 		for _, plane := range planes {
 			if p, ok := v.picture(plane, into); ok {

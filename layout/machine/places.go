@@ -152,6 +152,14 @@ func (m *Machine) stands(j *plan.JointPlan) (assembly.Meet, bool) {
 		meet.OnA = rel
 		return meet, true
 	}
+	if rel, ok := m.corner(a, b, j.A.Feature, j.B.Feature); ok {
+		meet.OnA = rel
+		return meet, true
+	}
+	if rel, ok := m.coped(a, b); ok {
+		meet.OnA = rel
+		return meet, true
+	}
 	return meet, false
 }
 

@@ -114,8 +114,8 @@ func (m *Machine) joined(i Instance) bool {
 // up is upwards where the machine stands on a plate.
 var up = assembly.AxisY
 
-// floor is the lowest body; ok is false where it is no level plate that the
-// machine could stand on: which way is up is not known then.
+// floor is the lowest body; ok is false where it is no level plate and
+// no foot of a frame that the machine could stand on: which way is up is not known then.
 func (m *Machine) floor() (lowest int, ok bool) {
 	lowest = -1
 	for i := range m.Bodies {
@@ -127,11 +127,11 @@ func (m *Machine) floor() (lowest int, ok bool) {
 		return lowest, false
 	}
 	of, made := m.Of[m.Bodies[lowest].ID]
-	return lowest, made && m.model(of.Part).Part.Outline != nil && m.Bodies[lowest].Pose.Z.Cross(up).Len() < 1e-6
+	return lowest, made && m.carries(&m.Bodies[lowest], m.model(of.Part).Part)
 }
 
 // stand tells at which step the centre of gravity of what stands comes to lie
-// beyond the plate that it stands on, before anything of it is anchored.
+// beyond what it stands on, before anything of it is anchored.
 func (m *Machine) stand() []plan.Problem {
 	lowest, ok := m.floor()
 	if !ok {
@@ -140,7 +140,7 @@ func (m *Machine) stand() []plan.Problem {
 	st := newStage(m)
 	for n, j := range m.joints {
 		on := st.together(n+1, m.Bodies[lowest].ID)
-		if len(on) == 1 {
+		if len(on) == 1 || m.onlyBars(on) {
 			continue
 		}
 		bodies := slices.DeleteFunc(slices.Clone(m.Bodies), func(b assembly.Body) bool { return !on[b.ID] })
@@ -159,6 +159,32 @@ func (m *Machine) stand() []plan.Problem {
 		}}
 	}
 	return nil
+}
+
+// carries tells whether a machine may stand on its lowest part: a plate that lies flat, or
+// bars of a frame, of which more than one reach so low.
+func (m *Machine) carries(b *assembly.Body, p *parts.Part) bool {
+	if p.Bar == nil {
+		return p.Outline != nil && b.Pose.Z.Cross(up).Len() < 1e-6
+	}
+	feet := 0
+	for i := range m.Bodies {
+		if m.Bodies[i].Box().Low.Y < b.Box().Low.Y+1 {
+			feet++
+		}
+	}
+	return feet > 1
+}
+
+// onlyBars tells whether what stands is a frame in the making, which lies as it is welded
+// best.
+func (m *Machine) onlyBars(on map[string]bool) bool {
+	for id := range on {
+		if of, made := m.Of[id]; !made || m.model(of.Part).Part.Bar == nil {
+			return false
+		}
+	}
+	return true
 }
 
 // undetermined says what the places leave open, and what does not meet.

@@ -33,6 +33,8 @@ func solid(r *part.Model) *assembly.Solid {
 		s = helicoid(p.Flight)
 	case p.Bends != nil:
 		s = folded(r)
+	case p.Bar != nil:
+		s = barSolid(r)
 	case p.Outline != nil:
 		s = assembly.Of(assembly.Prism(outline(r), -r.LengthMm(), 0))
 		if inner := r.Out.Section.Inner; len(inner) > 0 {
@@ -179,6 +181,9 @@ func leaning(f *parts.Frustum) *assembly.Solid {
 
 // holes are what a group of holes or slots takes out.
 func holes(r *part.Model, g *part.Group) []assembly.Simple {
+	if r.Part.Bar != nil {
+		return barHoles(r, g)
+	}
 	var out []assembly.Simple
 	for n, q := range g.Points {
 		x, way := q.XMm, -1.0 // into the part from the front

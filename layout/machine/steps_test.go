@@ -3,6 +3,7 @@ package machine_test
 import (
 	"math"
 	"slices"
+	"strings"
 	"testing"
 
 	"centrepop/layout"
@@ -100,15 +101,15 @@ func TestPictures(t *testing.T) {
 	}
 }
 
-// The pug mill as a whole: 1100 over all, 340 wide, from 180 below its axis to the
-// top of the hopper throat at 518.8.
+// The pug mill as a whole: 1180 over all, 430 wide over the feet, from 640 below its axis to
+// the top of the hopper throat at 518.8.
 func TestArrangement(t *testing.T) {
 	t.Parallel()
 	joints, a := pictured(t, "pugmill")
 	for name, c := range map[string]struct {
 		v    *plan.View
 		w, h float64
-	}{"front": {&a.Front, 1100, 698.77}, "end": {&a.End, 340, 698.77}, "top": {&a.Top, 1100, 340}} {
+	}{"front": {&a.Front, 1180, 1158.77}, "end": {&a.End, 430, 1158.77}, "top": {&a.Top, 1180, 430}} {
 		if w, h := c.v.MaxMm.XMm-c.v.MinMm.XMm, c.v.MaxMm.YMm-c.v.MinMm.YMm; math.Abs(w-c.w) > 0.01 || math.Abs(h-c.h) > 0.01 {
 			t.Errorf("%s: %g × %g, want %g × %g", name, w, h, c.w, c.h)
 		}
@@ -137,17 +138,18 @@ func TestArrangement(t *testing.T) {
 			t.Errorf("%s is drawn as a %s", s.Title, s.Kind)
 		}
 	}
-	// Of each ring of screws two, and the nut of the hub; no stud out of its place.
+	// Of each ring of screws two, and the nut of the hub; no stud out of its place, and none of
+	// the stand, whose bolts lie beside the axis.
 	screws := 1
 	for _, j := range joints {
-		if j.Bolt != nil && j.Bolt.Class != "" {
+		if j.Bolt != nil && j.Bolt.Class != "" && !strings.Contains(j.A.Part+j.B.Part, "stand-") {
 			screws += 2
 		}
 	}
 	if kinds[plan.ShapeRoller] != 2 || kinds[plan.ShapeScrew] != screws || kinds[plan.ShapeBar] != 1 {
 		t.Errorf("kinds %v, %d screws", kinds, screws)
 	}
-	if !slices.Equal(a.Beside, []string{"Auger flight", "Pillar", "Gusset"}) || len(a.Front.Behind) != 3 {
+	if !slices.Equal(a.Beside, []string{"Auger flight", "Pillar", "Stand rail", "Stand leg", "Stand foot", "Gusset", "Guard bracket"}) || len(a.Front.Behind) != 6 {
 		t.Errorf("beside %v at %v", a.Beside, a.Front.Behind)
 	}
 }

@@ -35,7 +35,11 @@ func checks(n *Numbered) []plan.Check {
 	for _, f := range n.Features {
 		switch f.Kind {
 		case plan.LengthFeature, plan.HeightFeature:
-			r.checkLength(f.N, f.Name, r.LengthMm())
+			mm := r.LengthMm()
+			if b, ok := r.form.(*bar); ok {
+				mm = b.in.Length.Mm
+			}
+			r.checkLength(f.N, f.Name, mm)
 		case plan.ThicknessFeature, plan.EndFeature, plan.EdgeFeature:
 			r.add(plan.Check{Ref: f.N, What: f.Name, Wanted: f.Size, Limits: words.OrNone(f.Limits), Gauge: "calipers", Source: r.generalSource(f.Limits)})
 		}

@@ -50,7 +50,7 @@ func TestDimensionChains(t *testing.T) {
 					}
 				}
 			}
-			if k := len(p.Dimensions); p.Section != nil && len(p.Profiles) == 0 && (k == 0 || p.Dimensions[k-1].Kind != plan.OverallDim || p.Dimensions[k-1].ToMm != p.Section.LengthMm) {
+			if k := len(p.Dimensions); p.Section != nil && p.Bar == nil && len(p.Profiles) == 0 && (k == 0 || p.Dimensions[k-1].Kind != plan.OverallDim || p.Dimensions[k-1].ToMm != p.Section.LengthMm) {
 				t.Errorf("%s: no overall length", p.Name)
 			}
 		}

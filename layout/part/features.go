@@ -34,6 +34,9 @@ func (n *Numbered) problems() []plan.Problem {
 		out = append(out, n.Radials[i].problems(n)...)
 	}
 	out = append(append(out, n.foldProblems()...), n.undercutProblems()...)
+	if b, ok := n.form.(*bar); ok {
+		out = append(out, b.problems(n)...)
+	}
 	for i := range out {
 		out[i].What = n.W.Says(out[i])
 	}

@@ -74,6 +74,12 @@ var forms = []formKind{
 		}
 		return newHelix(p.Flight)
 	}},
+	{"bar", func(p *parts.Part) form {
+		if p.Bar == nil {
+			return nil
+		}
+		return newBar(p.Bar)
+	}},
 	{"transition", func(p *parts.Part) form {
 		if p.Transition == nil {
 			return nil

@@ -76,8 +76,8 @@ func TestForms(t *testing.T) {
 				"features":     len(m.refs(plan.LengthFeature, plan.ThicknessFeature, plan.HeightFeature)) == 1,
 				"operations":   len(m.Out.Operations) > 1,
 				"checks":       len(m.Out.Checks) > 1,
-				"cutting file": cut != nil && cut.BlankXMm > 0 || err != nil && (form == "turned" || form == "tube"),
-				"developments": len(m.Developments) > 0 || form == "flat" || form == "turned" || form == "tube",
+				"cutting file": cut != nil && cut.BlankXMm > 0 || err != nil && (form == "turned" || form == "tube" || form == "bar"),
+				"developments": len(m.Developments) > 0 || form == "flat" || form == "turned" || form == "tube" || form == "bar",
 			} {
 				if !ok {
 					t.Errorf("%s, which is %s, has no %s", p.Name.Value, form, stage)

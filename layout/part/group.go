@@ -78,6 +78,8 @@ func groupsOf(p *parts.Part) []groupIn {
 
 // faceGroups works out every hole and slot group, front face first.
 func (z *sizer) faceGroups() {
+	b, isBar := z.form.(*bar)
+	next := 1
 	for _, f := range []parts.Face{parts.Front, parts.Back} {
 		edges := geom.Bounds(z.OutlinePath())
 		if z.Part.Bends != nil { // dimensioned as folded
@@ -86,7 +88,9 @@ func (z *sizer) faceGroups() {
 		if f == parts.Back {
 			edges = edges.Mirrored()
 		}
-		next := 1
+		if !isBar {
+			next = 1
+		}
 		for _, in := range groupsOf(z.Part) {
 			if in.face != f {
 				continue
@@ -95,13 +99,20 @@ func (z *sizer) faceGroups() {
 			if fold, ok := z.form.(*folded); ok {
 				fold.onBlank(z, &m)
 			}
-			z.onMetal(in.pattern, f, m.Points)
+			if isBar {
+				b.placeGroup(&m)
+			} else {
+				z.onMetal(in.pattern, f, m.Points)
+			}
 			m.Group = &plan.Group{
 				Name: in.name, First: next, Count: len(m.Points), SizeText: m.Size.Text, Marked: f,
 				DepthText: z.depthText(m.Size, in.through, in.depth), Thread: m.Size.ThreadName(),
 				DrillMm: m.Size.DrillMm, FinishedMm: m.Size.FinishedMm,
 			}
 			in.kind.describe(z.Sizes, &m)
+			if isBar && in.through {
+				m.Group.DepthText = b.depthWords(&m)
+			}
 			z.Groups = append(z.Groups, m)
 			next += len(m.Points)
 		}
@@ -140,6 +151,10 @@ func (m *Group) seen(from parts.Face) (at []plan.XY, half plan.XY) {
 func (m *Group) depthMm(s *Sizes) float64 {
 	if !m.through {
 		return m.depth.Mm
+	}
+	if b, ok := s.form.(*bar); ok {
+		metal, _ := b.throughMm(m)
+		return metal
 	}
 	return s.metalMm(geom.Distance(m.Points[0], plan.XY{}))
 }
@@ -204,6 +219,9 @@ func (r *record) checkChord(m *Group, ch plan.Chord) {
 func (n *Numbered) patternWords(m *Group) string {
 	p := m.pattern
 	face := string(m.Face) + " face"
+	if b, ok := n.form.(*bar); ok {
+		return b.where(n.W, m)
+	}
 	if m.on != "" {
 		return n.flapWords(m)
 	}
@@ -212,10 +230,25 @@ func (n *Numbered) patternWords(m *Group) string {
 		return "PCD " + n.W.Size(p.PCD.Mm) + ", hole " + words.Trim(float64(m.Group.First), 0) + " at " + words.Trim(geom.ClockDeg(m.Points[0]), 3) + "°, " + face
 	case geom.Grid:
 		return n.gridWords(shape) + ", " + face
+	case geom.Along:
+		return n.alongWords(shape) + ", " + face
 	case geom.Staggered:
 		return n.gridWords(geom.Grid(shape)) + ", every second row one less and half a pitch in, " + face
 	}
 	return "see the hole table, " + face
+}
+
+// alongWords says "2 at 40, the first 30 from the left edge".
+func (n *Numbered) alongWords(a geom.Along) string {
+	edge := "left"
+	if a.FromRight {
+		edge = "right"
+	}
+	text := "the first " + n.W.Size(a.FirstMm) + " from the " + edge + " edge"
+	if a.Count > 1 {
+		return words.Trim(float64(a.Count), 0) + " at " + n.W.Size(a.PitchMm) + ", " + text
+	}
+	return text
 }
 
 // gridWords says "3 × 2 at 40 × 30".

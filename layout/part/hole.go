@@ -181,7 +181,7 @@ func (holes) mark(f *plan.Face, g plan.Group, at []plan.XY, _ plan.XY) {
 func (h holes) operation(b *bench, m *Group, cut bool) {
 	o := plan.Operation{
 		Machine: "Drill", Title: words.Spaced(m.name) + ": " + words.CountOf(m.Group.Count) + m.Group.SizeText,
-		Holding: "clamped on parallels, " + string(m.Face) + " face up",
+		Holding: b.heldFor(m),
 		Refs:    []int{b.ref(m)},
 	}
 	if b.central(m) {
@@ -202,11 +202,25 @@ func (h holes) operation(b *bench, m *Group, cut bool) {
 	}
 }
 
+// heldFor is how the part lies under the drill.
+func (b *bench) heldFor(m *Group) string {
+	if f, ok := b.form.(*bar); ok {
+		if f.in.Section == parts.RoundBar {
+			return "in V blocks, " + string(m.Side()) + " up"
+		}
+		return "clamped on parallels, " + string(m.Side()) + " up"
+	}
+	return "clamped on parallels, " + string(m.Face) + " face up"
+}
+
 // drill makes the holes themselves.
 func (h holes) drill(b *bench, m *Group, o *plan.Operation) {
 	depth := m.depth.Mm
 	if m.through {
 		depth = b.LengthMm()
+		if f, ok := b.form.(*bar); ok {
+			_, depth = f.throughMm(m)
+		}
 	}
 	way := b.holeWay(m.Size, depth, !m.through)
 	rpm := b.Job.Shop.DrillRPM

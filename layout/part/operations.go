@@ -122,6 +122,10 @@ func (b *bench) markOperation() {
 	if len(b.Groups) == 0 && len(b.Radials) == 0 && len(b.Keyways) == 0 {
 		return
 	}
+	if f, ok := b.form.(*bar); ok {
+		f.mark(b)
+		return
+	}
 	top := b.Part.Top.Value
 	if top == "" {
 		top = "scribe"

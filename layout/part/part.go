@@ -55,6 +55,9 @@ func Work(job *parts.Job, p *parts.Part) *Model {
 	if f, ok := n.form.(viewed); ok && len(m.Errs) == 0 {
 		m.Out.Dimensions, m.Out.Profiles = nil, f.views(sizes)
 	}
+	if f, ok := n.form.(*bar); ok && len(m.Errs) == 0 {
+		m.Out.Dimensions, m.Out.Bar = nil, f.plan(n)
+	}
 	return m
 }
 
@@ -71,6 +74,9 @@ func FaceView(job *parts.Job, part string, face parts.Face) (*plan.Face, error) 
 	s, errs := newSizes(job, job.Parts[i])
 	if len(errs) > 0 {
 		return nil, errs
+	}
+	if _, ok := s.form.(*bar); ok {
+		return nil, nil
 	}
 	f := s.face(face, true)
 	if len(f.Groups) == 0 {

@@ -17,7 +17,8 @@ func TestPatternWords(t *testing.T) {
 	t.Parallel()
 	want := []string{
 		"PCD 100, hole 1 at 30°, front face", "PCD 100, hole 1 at 30°, front face", "PCD 100, hole 1 at 0°, front face",
-		"3 × 2 at 40 × 30, front face", "3 × 3 at 40 × 30, every second row one less and half a pitch in, front face", "see the hole table, front face",
+		"3 × 2 at 40 × 30, front face", "3 × 3 at 40 × 30, every second row one less and half a pitch in, front face",
+		"2 at 40, the first 30 from the left edge, front face", "see the hole table, front face",
 	}
 	if len(want) != len(geom.Patterns) {
 		t.Fatalf("%d patterns, words for %d", len(geom.Patterns), len(want))

@@ -44,6 +44,10 @@ func (s slots) sizes(r *record, m *Group) {
 // by the metal between pins and the round about or inside them, alike at two
 // places far apart; else by the edges that places are measured from.
 func (m *Group) checkPlace(r *record) {
+	if b, ok := r.form.(*bar); ok {
+		b.checkGroup(r, m)
+		return
+	}
 	if _, bent := r.form.(*folded); bent {
 		return // its holes are checked on the blank
 	}

@@ -31,7 +31,11 @@ type shaper struct {
 
 func newShape(s *Sizes) (*Shape, parts.Errors) {
 	d := &shaper{Shape: &Shape{Sizes: s, Section: s.form.section(s), bevels: s.chamfers()}, faults: faults{job: s.Job}}
+	_, isBar := s.form.(*bar) // its holes are marked from its ends
 	for _, f := range []parts.Face{parts.Front, parts.Back} {
+		if isBar {
+			break
+		}
 		if _, folds := s.Folded(); s.marked(f) || folds && f == parts.Front {
 			d.Faces = append(d.Faces, s.face(f, false))
 		}

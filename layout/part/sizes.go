@@ -321,6 +321,9 @@ func (s *Sizes) outsideAt(z float64) *Step {
 // MetalAt lists the stretches of a part's axis where there is metal at a radius.
 // The edge of an outline that is not round is not looked at.
 func (s *Sizes) MetalAt(radiusMm float64) [][2]float64 {
+	if b, ok := s.form.(*bar); ok {
+		return b.shape.Metal()
+	}
 	outsides, insides := s.Sides()
 	cuts := []float64{0, s.LengthMm()}
 	for i := range s.Steps {
@@ -376,6 +379,9 @@ func (s *Sizes) Plane(f parts.Face, radiusMm float64) (zMm, thickMm float64, ok 
 
 // StockText is the stock in words: "plate 12, laser cut".
 func (s *Sizes) StockText() string {
+	if b, ok := s.form.(*bar); ok {
+		return b.sectionWords(s.W)
+	}
 	k := s.Part.Stock
 	var t []string
 	switch {

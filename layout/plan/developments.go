@@ -12,6 +12,7 @@ const (
 	TransitionPattern DevelopmentKind = "transition" // the flat blank of a square-to-round
 	FlightPattern     DevelopmentKind = "flight"     // the flat ring of one turn of an auger flight
 	FoldPattern       DevelopmentKind = "fold"       // the flat blank of a folded part
+	CopePattern       DevelopmentKind = "cope"       // paper round the end of a bar that is hollowed to sit on a round
 )
 
 // Development is one flat pattern of a part at true size: paper to wrap round

@@ -24,6 +24,7 @@ type JointPlan struct {
 	Bolt     *BoltPlan    `json:"bolt,omitempty"`
 	Bearing  *BearingPlan `json:"bearing,omitempty"`
 	Slide    *SlidePlan   `json:"slide,omitempty"`
+	Frame    string       `json:"frame,omitempty"` // of a corner of a frame: the joint that is its last corner
 	Traps    []Trap       `json:"traps,omitempty"`
 	Remedies []string     `json:"remedies,omitempty"` // witness mark, offset hole
 	Steps    []JointStep  `json:"steps"`

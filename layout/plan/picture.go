@@ -15,13 +15,15 @@ type Picture struct {
 type CutKind string
 
 // The sections: along an axis with TOP or with a bolt, and beside one lengthwise (front at the left),
-// across (seen from the front) and level (seen from above, front at the left).
+// across (seen from the front) and level (seen from above, front at the left), and in the
+// plane of a frame of bars.
 const (
 	CutAxis   CutKind = "axis"
 	CutBolt   CutKind = "bolt"
 	CutLength CutKind = "length"
 	CutAcross CutKind = "across"
 	CutLevel  CutKind = "level"
+	CutFrame  CutKind = "frame" // through the middle of a frame's bars, seen on their fronts
 )
 
 // ShapeKind says how a cut surface is drawn.

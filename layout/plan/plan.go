@@ -29,6 +29,7 @@ type Plan struct {
 	Faults      []Problem    `json:"faults,omitempty"` // what keeps joints from being worked out: they are missing in Joints
 	Bought      []BoughtRow  `json:"bought,omitempty"`
 	Cuts        []CutRow     `json:"cuts,omitempty"`
+	Bars        []BarStock   `json:"bars,omitempty"`    // what the bars of frames are sawn from
 	Tools       []ToolRow    `json:"tools,omitempty"`   // that the workshop makes for itself
 	Lifts       []string     `json:"lifts,omitempty"`   // sentences: parts and assemblies over LiftKg, and those over HoistKg
 	Dangers     []Danger     `json:"dangers,omitempty"` // of the operations, by machine
@@ -63,6 +64,7 @@ type PartPlan struct {
 	Section    *Section    `json:"section"`
 	Dimensions []Dimension `json:"dimensions,omitempty"` // of the section
 	Profiles   []FoldView  `json:"folded,omitempty"`     // a folded part cut across, in place of its section
+	Bar        *BarPlan    `json:"bar,omitempty"`        // of a bar, which stands on the cut list and has no sheet of its own
 	Features   []Feature   `json:"features"`
 	Operations []Operation `json:"operations"`
 	Checks     []Check     `json:"checks"`

@@ -140,6 +140,13 @@ const (
 	// NearBend and BendRadius are of a folded part.
 	NearBend   ProblemKind = "near-bend"
 	BendRadius ProblemKind = "bend-radius"
+	// Of a bar: a hole near its end or edge, or in the corner or root of its section;
+	// a wall that is not sold; longer than bars are. CornerUnlike is of two that meet.
+	BarHoleNear  ProblemKind = "bar-hole-near"
+	BarHoleOut   ProblemKind = "bar-hole-out"
+	BarNotSold   ProblemKind = "bar-not-sold"
+	BarTooLong   ProblemKind = "bar-too-long"
+	CornerUnlike ProblemKind = "corner-unlike"
 )
 
 // The kinds of problem of the machine in space.

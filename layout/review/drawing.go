@@ -34,6 +34,9 @@ func unknownMaterial(v *view) {
 
 // stock looks for parts that do not say what they are made from.
 func stock(v *view) {
+	if v.p.Bar != nil {
+		return // its section says it
+	}
 	if v.p.Stock.Form != "" {
 		v.formOfMetal()
 		return

@@ -53,6 +53,8 @@ var measures = map[plan.ProblemKind]measure{
 	plan.SlideNutRoom:     {0, false},
 	plan.SlideWide:        {1, true},
 	plan.NearBend:         {1, false},
+	plan.BarHoleNear:      {1, false},
+	plan.CornerUnlike:     {2, true},
 }
 
 // problem records what earlier stages found, about a part or joint.

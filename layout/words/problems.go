@@ -158,6 +158,11 @@ var Problems = []About{
 	{plan.WouldTip, "tips", plan.StopSeverity, "with this step {2} stand on {0}, unanchored, and their centre of gravity lies {1} beyond its edge: it tips", "anchored: the part that stands on the floor, at this step or before; or a longer base", "what stands has its centre of gravity over what it stands on", byGeometry},
 	{plan.NearBend, "near-bend", plan.CheckSeverity, "{0} come within {1} of a bend and are drawn out of round", "{2} or more of flat between the hole and the bend, or drill after folding", "a hole keeps two thicknesses off the end of a bend", practice},
 	{plan.BendRadius, "bend-radius", plan.CheckSeverity, "the die of {0} leaves about {1} inside, and {2} is drawn: the flanges come out of another length", "the radius that the die leaves, another die, or a k measured on a test strip", "the radius drawn is the one that the tools make", practice},
+	{plan.BarHoleNear, "edge", plan.CheckSeverity, "{0}: {1} of metal to {2} of the bar, and {3} wanted beside {4}", "move the holes", "from a bolt hole's centre to an edge at least 1.2 times the hole, of another 0.75 times", "EN 1993-1-8:2005 Table 3.3, used as guidance; common practice, no source"},
+	{plan.BarHoleOut, "edge", plan.StopSeverity, "{0} run {1} into {2} of the bar", "move the holes", "a hole keeps flat metal all round", byGeometry},
+	{plan.BarNotSold, "stock", plan.NoteSeverity, "{0}: the list of {1} has this section with walls of {2}", "a wall that the merchant has", "a bar is bought in a size that is made", "{1}"},
+	{plan.BarTooLong, "stock", plan.StopSeverity, "the bar is {0} long, and bars are sold {1} long", "a shorter bar, or a splice with its own joint", "a piece comes out of one bar", practice},
+	{plan.CornerUnlike, "mitre", plan.CheckSeverity, "the cuts of {0} and {1} differ by {2} in length: the mitres are not those of their corner", "{3} on {0} and {4} on {1}", "each mitre runs from the inside corner to the outside one; of equal bars it is half of the corner", byGeometry},
 	{plan.WeldMixed, "weld-metal", plan.StopSeverity, "{0} is not readily weldable to the other metal: they do not mix; join otherwise", "bolts, or one metal for both", "a weld joins metals that mix", practice},
 }
 

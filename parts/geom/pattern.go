@@ -21,6 +21,7 @@ var Patterns = []Pattern{
 	Angles{PCDMm: 100, Deg: []float64{0, 75, 200}},
 	Grid{Columns: 3, Rows: 2, PitchXMm: 40, PitchYMm: 30},
 	Staggered{Columns: 3, Rows: 3, PitchXMm: 40, PitchYMm: 30},
+	Along{FirstMm: 30, PitchMm: 40, Count: 2, UpMm: 10},
 	Listed{At: []Point{{10, 20}, {30, 20}}, Datum: "left-bottom"},
 }
 
@@ -114,6 +115,31 @@ func (s Staggered) Places(Box) []Point {
 	var out []Point
 	for row := range s.Rows {
 		out = append(out, Grid(s).row(row, s.Columns-row%2)...)
+	}
+	return out
+}
+
+// Along is Count places in a row from the left or the right edge, UpMm over the
+// lower one, or where that is 0 half way up. It is numbered from that edge on.
+type Along struct {
+	FromRight        bool
+	FirstMm, PitchMm float64
+	Count            int
+	UpMm             float64
+}
+
+// Places of a row.
+func (a Along) Places(edges Box) []Point {
+	at, way, y := edges.Min.XMm, 1.0, (edges.Min.YMm+edges.Max.YMm)/2
+	if a.FromRight {
+		at, way = edges.Max.XMm, -1
+	}
+	if a.UpMm > 0 {
+		y = edges.Min.YMm + a.UpMm
+	}
+	out := make([]Point, a.Count)
+	for i := range out {
+		out[i] = Point{Clean(at + way*(a.FirstMm+float64(i)*a.PitchMm)), Clean(y)}
 	}
 	return out
 }

@@ -23,6 +23,7 @@ var cutWords = map[plan.CutKind]string{
 	plan.CutLength: "Cut lengthwise, FRONT at the left",
 	plan.CutAcross: "Cut across, seen from the FRONT",
 	plan.CutLevel:  "Cut level, seen from above, FRONT at the left",
+	plan.CutFrame:  "Cut through the middle of the bars, their fronts to you; the diagonals",
 }
 
 // pictureOf draws what stands at a step in section, what is new heavy and with

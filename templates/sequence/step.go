@@ -19,7 +19,8 @@ func equalRuns(joints []*plan.JointPlan) [][]*plan.JointPlan {
 	for _, j := range joints {
 		if n := len(out); n > 0 {
 			last := out[n-1]
-			if sameWork(last[0], j) && len(last[len(last)-1].Steps) == len(last[0].Steps) {
+			open := len(last[len(last)-1].Steps) == len(last[0].Steps) || j.Frame != "" && last[len(last)-1].Name != j.Frame
+			if sameWork(last[0], j) && open {
 				out[n-1] = append(last, j)
 				continue
 			}
@@ -32,6 +33,9 @@ func equalRuns(joints []*plan.JointPlan) [][]*plan.JointPlan {
 // sameWork tells whether two joints differ in nothing but which of several
 // equal parts they join, and what b adds at its end.
 func sameWork(a, b *plan.JointPlan) bool {
+	if a.Frame != "" && a.Frame == b.Frame {
+		return len(a.Problems)+len(b.Problems) == 0 && reflect.DeepEqual(a.Weld, b.Weld)
+	}
 	if a.Kind != b.Kind || a.A.Part != b.A.Part || a.B.Part != b.B.Part || a.A.Feature != b.A.Feature || a.B.Feature != b.B.Feature ||
 		len(a.Placed)+len(b.Placed)+len(a.Problems)+len(b.Problems) > 0 || len(a.Steps) > len(b.Steps) {
 		return false
@@ -42,7 +46,20 @@ func sameWork(a, b *plan.JointPlan) bool {
 		plain.Finish, wb = nil, &plain
 	}
 	return slices.Equal(lines(a, len(a.Steps)), lines(b, len(a.Steps))) &&
-		reflect.DeepEqual(wa, wb) && reflect.DeepEqual(a.Bolt, b.Bolt) && reflect.DeepEqual(a.Press, b.Press)
+		reflect.DeepEqual(wa, wb) && reflect.DeepEqual(unnamed(a.Bolt), unnamed(b.Bolt)) && reflect.DeepEqual(a.Press, b.Press)
+}
+
+// unnamed are the bolts of a joint without the names of what they clamp.
+func unnamed(b *plan.BoltPlan) *plan.BoltPlan {
+	if b == nil {
+		return nil
+	}
+	out := *b
+	out.Grip = slices.Clone(b.Grip)
+	for i := range out.Grip {
+		out.Grip[i].What = ""
+	}
+	return &out
 }
 
 // lines are what is to do in the first steps and to check, without the names
@@ -71,6 +88,9 @@ func stepsWord(run []*plan.JointPlan) string {
 
 // titleOf is the title of a joint, of a run with all its pieces.
 func titleOf(run []*plan.JointPlan) string {
+	if frameRun(run) {
+		return "Frame of " + strings.Join(barsOf(run), ", ") + ": tack all corners, check, weld"
+	}
 	return strings.Replace(run[0].Title, run[0].A.Title, piecesOf(run), 1)
 }
 
@@ -93,6 +113,22 @@ func piecesOf(run []*plan.JointPlan) string {
 		pieces += strconv.Itoa(k.A.Copy)
 	}
 	return pieces
+}
+
+// frameRun tells whether a run is the corners of a frame.
+func frameRun(run []*plan.JointPlan) bool { return len(run) > 1 && run[0].Frame != "" }
+
+// barsOf are the bars that a frame's corners join, each once.
+func barsOf(run []*plan.JointPlan) []string {
+	var out []string
+	for _, j := range run {
+		for _, title := range []string{j.B.Title, j.A.Title} {
+			if !slices.Contains(out, title) {
+				out = append(out, title)
+			}
+		}
+	}
+	return out
 }
 
 // closeness is how tightly a step is set: 1 is roomy.
@@ -203,6 +239,9 @@ func pieceWord(run []*plan.JointPlan, j *plan.JointPlan, alone string) string {
 	if len(run) == 1 {
 		return alone
 	}
+	if frameRun(run) {
+		return "corner " + strconv.Itoa(slices.Index(run, j)+1)
+	}
 	return "pc " + strconv.Itoa(j.A.Copy)
 }
 
@@ -214,7 +253,11 @@ func (c closeness) placeTable(run []*plan.JointPlan) draw.Table {
 	}}
 	if len(run) > 1 {
 		for _, j := range run {
-			t.Rows = append(t.Rows, []string{strconv.Itoa(j.A.Copy), upperFirst(j.How)})
+			name := strconv.Itoa(j.A.Copy)
+			if frameRun(run) {
+				name = strings.TrimPrefix(pieceWord(run, j, ""), "corner ") + ", " + words.Spaced(j.Name)
+			}
+			t.Rows = append(t.Rows, []string{name, upperFirst(j.How)})
 		}
 	}
 	return t
@@ -230,7 +273,11 @@ func (c closeness) checkTable(run []*plan.JointPlan) draw.Table {
 	for _, j := range run {
 		t.Columns = append(t.Columns, draw.Column{Head: pieceWord(run, j, "Measured"), Align: draw.Centre, Least: 18})
 	}
-	for _, check := range run[0].Checks {
+	checks := run[0].Checks
+	if frameRun(run) { // only its last corner has them
+		checks = run[len(run)-1].Checks
+	}
+	for _, check := range checks {
 		what := upperFirst(check.What)
 		if check.Wanted != "" {
 			what += ": " + strings.ReplaceAll(check.Wanted, run[0].A.Title, piecesOf(run))

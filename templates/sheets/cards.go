@@ -52,7 +52,7 @@ const largestTextMm = 3.8
 const leastCardMm = 3.0
 
 // leastTickMm is the least height of a row with a box to tick.
-const leastTickMm = 5.6
+const leastTickMm = 5.3
 
 // onFewest draws sheets with text as large as needs the fewest pages.
 func onFewest(lay func(sizeMm float64) []*draw.Sheet) (best []*draw.Sheet) {

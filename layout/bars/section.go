@@ -1,0 +1,261 @@
+package bars
+
+import (
+	"math"
+
+	"centrepop/parts/geom"
+)
+
+// Shape names a cross section.
+type Shape string
+
+// The shapes.
+const (
+	Square    Shape = "square"
+	Rectangle Shape = "rectangle"
+	Round     Shape = "round"
+	Angle     Shape = "angle"
+	Channel   Shape = "channel"
+	Flat      Shape = "flat"
+)
+
+// Side is a side of a bar that lies level: what is seen of it is its front.
+type Side string
+
+// The sides.
+const (
+	Front  Side = "front"
+	Back   Side = "back"
+	Top    Side = "top"
+	Bottom Side = "bottom"
+)
+
+// Section is a cross section. Y goes up from the middle of the width, and depth goes
+// back from the front. Fillets at the root of angles and channels are left out.
+type Section struct {
+	Shape    Shape
+	WidthMm  float64 // up
+	DepthMm  float64 // behind the front
+	WallMm   float64 // of a tube, an angle, a channel's web; 0 is solid
+	FlangeMm float64 // of a channel
+	CornerMm float64 // outside, of a square or rectangular tube; 0 is twice the wall
+	Open     Side    // of a channel: where the flanges point
+}
+
+// Hollow tells whether the section is closed round a hollow.
+func (s Section) Hollow() bool {
+	return s.WallMm > 0 && (s.Shape == Square || s.Shape == Rectangle || s.Shape == Round)
+}
+
+// CornersMm are the radii of a tube's corners outside and inside. Cold formed tube up
+// to 6 mm of wall has about twice the wall outside (EN 10219-2, from memory).
+func (s Section) CornersMm() (outside, inside float64) {
+	if !s.Hollow() || s.Shape == Round {
+		return 0, 0
+	}
+	if outside = s.CornerMm; outside == 0 {
+		outside = math.Min(2*s.WallMm, math.Min(s.WidthMm, s.DepthMm)/2)
+	}
+	return outside, math.Max(0, outside-s.WallMm)
+}
+
+// Vertex is a corner of a section: up, and towards who looks at the front (0 on the
+// front, negative behind it). Bulge is that of the arc to the next corner: the tangent
+// of a quarter of its angle, positive where it runs anticlockwise.
+type Vertex struct {
+	UpMm, OutMm, Bulge float64
+}
+
+// Loops are the closed contours of the section, the outside first.
+func (s Section) Loops() [][]Vertex {
+	w, d, t := s.WidthMm/2, s.DepthMm, s.WallMm
+	switch {
+	case s.Shape == Round:
+		out := [][]Vertex{circle(w, w)}
+		if s.Hollow() {
+			out = append(out, circle(w, w-t))
+		}
+		return out
+	case s.Shape == Angle:
+		return [][]Vertex{{{UpMm: w}, {UpMm: w, OutMm: -t}, {UpMm: -w + t, OutMm: -t}, {UpMm: -w + t, OutMm: -d}, {UpMm: -w, OutMm: -d}, {UpMm: -w}}}
+	case s.Shape == Channel:
+		return [][]Vertex{s.channel()}
+	case s.Hollow():
+		outside, inside := s.CornersMm()
+		return [][]Vertex{rectangle(-w, w, -d, 0, outside), rectangle(-w+t, w-t, -d+t, -t, inside)}
+	}
+	return [][]Vertex{rectangle(-w, w, -d, 0, 0)}
+}
+
+// channel is a U: in a frame where its web lies at u = 0 and its flanges go to u =
+// reach, v across.
+func (s Section) channel() []Vertex {
+	across, reach := s.WidthMm, s.DepthMm
+	if s.Open == Top || s.Open == Bottom {
+		across, reach = s.DepthMm, s.WidthMm
+	}
+	h, t, f := across/2, s.WallMm, s.FlangeMm
+	var out []Vertex
+	for _, q := range [][2]float64{{0, -h}, {reach, -h}, {reach, f - h}, {t, f - h}, {t, h - f}, {reach, h - f}, {reach, h}, {0, h}} {
+		u, v := q[0], q[1]
+		switch s.Open {
+		case Front:
+			out = append(out, Vertex{UpMm: v, OutMm: u - s.DepthMm})
+		case Top:
+			out = append(out, Vertex{UpMm: u - s.WidthMm/2, OutMm: v - s.DepthMm/2})
+		case Bottom:
+			out = append(out, Vertex{UpMm: s.WidthMm/2 - u, OutMm: v - s.DepthMm/2})
+		default:
+			out = append(out, Vertex{UpMm: v, OutMm: -u})
+		}
+	}
+	return out
+}
+
+func circle(w, r float64) []Vertex {
+	return []Vertex{{UpMm: r, OutMm: -w, Bulge: 1}, {UpMm: -r, OutMm: -w, Bulge: 1}}
+}
+
+// rectangle has its corners rounded by a radius.
+func rectangle(low, high, back, front, r float64) []Vertex {
+	if r <= 0 {
+		return []Vertex{{UpMm: low, OutMm: back}, {UpMm: high, OutMm: back}, {UpMm: high, OutMm: front}, {UpMm: low, OutMm: front}}
+	}
+	bulge := math.Tan(math.Pi / 8)
+	return []Vertex{
+		{UpMm: low + r, OutMm: back}, {UpMm: high - r, OutMm: back, Bulge: bulge},
+		{UpMm: high, OutMm: back + r}, {UpMm: high, OutMm: front - r, Bulge: bulge},
+		{UpMm: high - r, OutMm: front}, {UpMm: low + r, OutMm: front, Bulge: bulge},
+		{UpMm: low, OutMm: front - r}, {UpMm: low, OutMm: back + r, Bulge: bulge},
+	}
+}
+
+// moments are the area of a loop, and the sums of it times its height and times
+// the square of it: those of straight sides, and of arcs over them.
+func (s Section) moments() (area, first float64) {
+	for i, loop := range s.Loops() {
+		a, m := loopMoments(loop)
+		if a < 0 {
+			a, m = -a, -m
+		}
+		if i > 0 {
+			a, m = -a, -m
+		}
+		area, first = area+a, first+m
+	}
+	return area, first
+}
+
+func loopMoments(loop []Vertex) (area, first float64) {
+	var pts []geom.Point
+	for i, v := range loop {
+		next := loop[(i+1)%len(loop)]
+		pts = append(pts, geom.Point{XMm: v.UpMm, YMm: v.OutMm})
+		if v.Bulge != 0 {
+			pts = append(pts, arc(v, next)...)
+		}
+	}
+	for i, p := range pts {
+		q := pts[(i+1)%len(pts)]
+		c := p.Cross(q) / 2
+		area, first = area+c, first+c*(p.XMm+q.XMm)/3
+	}
+	return area, first
+}
+
+// arcSteps stand for an arc: fine enough for a mass.
+const arcSteps = 1024
+
+func arc(a, b Vertex) []geom.Point {
+	p, q := geom.Point{XMm: a.UpMm, YMm: a.OutMm}, geom.Point{XMm: b.UpMm, YMm: b.OutMm}
+	half := 2 * math.Atan(a.Bulge)
+	chord := q.Minus(p)
+	mid := p.Plus(q).Times(0.5)
+	off := chord.LengthMm() / 2 / math.Tan(half)
+	left := geom.Point{XMm: -chord.YMm, YMm: chord.XMm}.Times(1 / chord.LengthMm())
+	centre := mid.Plus(left.Times(off))
+	var out []geom.Point
+	for i := 1; i < arcSteps; i++ {
+		out = append(out, centre.Plus(turned(p.Minus(centre), 2*half*180/math.Pi*float64(i)/arcSteps)))
+	}
+	return out
+}
+
+// AreaMm2 is the area of the metal.
+func (s Section) AreaMm2() float64 { area, _ := s.moments(); return area }
+
+// VolumeMm3 is that of a member of the section, its cuts straight across.
+func (s Section) VolumeMm3(m Member) float64 {
+	area, first := s.moments()
+	return area*m.LengthMm + first*(tan(m.StartDeg)+tan(m.EndDeg))
+}
+
+// Metal lists, from the front, the stretches behind it that have metal half way up:
+// walls, a web, or all of it. Of an angle it is the leg in front.
+func (s Section) Metal() [][2]float64 {
+	d, t := s.DepthMm, s.WallMm
+	switch {
+	case s.Hollow(), s.Shape == Channel && (s.Open == Top || s.Open == Bottom):
+		if s.Shape == Channel {
+			t = s.FlangeMm
+		}
+		return [][2]float64{{0, t}, {d - t, d}}
+	case s.Shape == Angle, s.Shape == Channel && s.Open != Front:
+		return [][2]float64{{0, t}}
+	case s.Shape == Channel:
+		return [][2]float64{{d - t, d}}
+	}
+	return [][2]float64{{0, d}}
+}
+
+// AtMm is the metal that a drill goes through from a side: one wall, or all of a
+// solid bar. It is 0 where the side is open.
+func (s Section) AtMm(side Side) float64 {
+	switch {
+	case s.Hollow():
+		return s.WallMm
+	case s.Shape == Angle && (side == Front || side == Bottom):
+		return s.WallMm
+	case s.Shape == Angle:
+		return 0
+	case s.Shape == Channel && side == s.Open:
+		return 0
+	case s.Shape == Channel && side == opposite(s.Open):
+		return s.WallMm
+	case s.Shape == Channel:
+		return s.FlangeMm
+	case side == Top || side == Bottom:
+		return s.WidthMm
+	}
+	return s.DepthMm
+}
+
+func opposite(side Side) Side {
+	return map[Side]Side{Front: Back, Back: Front, Top: Bottom, Bottom: Top}[side]
+}
+
+// FlatMm is the flat of a side across the bar, from its middle as seen by who looks at
+// the side with the start at the left: y up on front and back, to the back on the top and
+// to the front on the bottom. What lies outside is a corner's radius, or has another leg or
+// flange behind it.
+func (s Section) FlatMm(side Side) (low, high float64) {
+	half := s.WidthMm / 2
+	if side == Top || side == Bottom {
+		half = s.DepthMm / 2
+	}
+	outside, _ := s.CornersMm()
+	low, high = outside-half, half-outside
+	switch {
+	case s.Shape == Angle && side == Front: // its lower edge is the heel
+		low += s.WallMm
+	case s.Shape == Angle: // seen from below, front up
+		high -= s.WallMm
+	case s.Shape == Channel && side == opposite(s.Open):
+		low, high = low+s.FlangeMm, high-s.FlangeMm
+	case s.Shape == Channel && (s.Open == Top || s.Open == Back && side == Top || s.Open == Front && side == Bottom):
+		low += s.WallMm
+	case s.Shape == Channel:
+		high -= s.WallMm
+	}
+	return low, high
+}

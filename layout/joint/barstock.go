@@ -1,0 +1,56 @@
+package joint
+
+import (
+	"centrepop/layout/bars"
+	"centrepop/layout/plan"
+	"centrepop/layout/words"
+	"centrepop/parts"
+	"centrepop/parts/geom"
+)
+
+// bars plans what the bars of frames are sawn from, one row for a section and
+// material, in the order of the parts.
+func (j *shop) bars() []plan.BarStock {
+	type kind struct{ section, material string }
+	var kinds []kind
+	pieces := map[kind][]bars.Piece{}
+	for _, r := range j.models {
+		section, member, ok := r.Bar()
+		if !ok {
+			continue
+		}
+		k := kind{r.StockText(), r.Out.Material}
+		if pieces[k] == nil {
+			kinds = append(kinds, k)
+		}
+		pieces[k] = append(pieces[k], bars.Piece{Name: r.Part.Name.Value, Member: member, Count: r.Part.Quantity, Keep: bars.KeepOf(section)})
+	}
+	stock := bars.Stock{BarMm: bars.SoldMm(j.job.Units == parts.Inches), KerfMm: kerfMm, TrimMm: trimMm}
+	var out []plan.BarStock
+	for _, k := range kinds {
+		row := plan.BarStock{Section: k.section, Material: k.material, BarMm: stock.BarMm, KerfMm: stock.KerfMm, TrimMm: stock.TrimMm, Source: "bar length, kerf and trim: common practice, no source"}
+		laid, err := bars.Nest(pieces[k], stock)
+		if err != nil {
+			row.Source = "order to length: a piece is longer than a bar"
+		}
+		for _, b := range laid {
+			bar := plan.StockBar{OffcutMm: words.Round(geom.Clean(b.OffcutMm), 1)}
+			for _, c := range b.Cuts {
+				bar.Cuts = append(bar.Cuts, j.stockCut(c))
+			}
+			row.Bars = append(row.Bars, bar)
+		}
+		out = append(out, row)
+	}
+	return out
+}
+
+// stockCut is a piece on its bar.
+func (j *shop) stockCut(c bars.Cut) plan.StockCut {
+	r := j.model(c.Name)
+	from, long := c.Span()
+	return plan.StockCut{
+		Part: c.Name, Name: r.Out.Title, FromMm: geom.Clean(from), LengthMm: geom.Clean(long),
+		StartDeg: c.Member.StartDeg, EndDeg: c.Member.EndDeg, Turned: c.Turned, Reversed: c.Reversed, Shared: c.SharedWithBefore,
+	}
+}

@@ -1,0 +1,179 @@
+package joint
+
+import (
+	"math"
+	"slices"
+	"strings"
+
+	"centrepop/layout/bars"
+	"centrepop/layout/plan"
+	"centrepop/layout/words"
+	"centrepop/parts"
+)
+
+// mitre is a feature that is a mitred end of a bar.
+func (f feature) mitre() (end parts.Side, ok bool) {
+	end = parts.Side(f.ref.Feature)
+	b := f.r.Part.Bar
+	return end, b != nil && (end == parts.LeftEnd || end == parts.RightEnd) && b.End(end).Mitred()
+}
+
+// corner tells whether a weld joins two mitred ends.
+func (t *joint) corner() bool {
+	_, a := t.a.mitre()
+	_, b := t.b.mitre()
+	return t.in.Weld != nil && a && b
+}
+
+// ring is a frame of mitred bars: its corners in the order round it, and the one that is
+// made last.
+type ring struct {
+	corners []*joint
+	last    *joint
+	frame   bars.Frame
+}
+
+// ringOf is the frame that a corner belongs to; nil if its bars do not close one.
+func (j *making) ringOf(t *joint) *ring {
+	if !t.corner() {
+		return nil
+	}
+	out := &ring{last: t}
+	var links []bars.Link
+	at, in := t, t.a // the corner, and the bar that is gone along from it
+	for {
+		end, _ := in.mitre()
+		far := parts.LeftEnd
+		if end == far {
+			far = parts.RightEnd
+		}
+		_, member, _ := in.r.Bar()
+		links = append(links, bars.Link{Member: member, In: end == parts.RightEnd, Out: far == parts.RightEnd})
+		out.corners = append(out.corners, at)
+		next, other := j.cornerAt(in.inst(), far)
+		if next == nil || next != t && slices.Contains(out.corners, next) {
+			return nil
+		}
+		if slices.Index(j.all, next) > slices.Index(j.all, out.last) {
+			out.last = next
+		}
+		if next == t {
+			break
+		}
+		at, in = next, other
+	}
+	var ok bool
+	if out.frame, ok = bars.Ring(links); !ok {
+		return nil
+	}
+	return out
+}
+
+// cornerAt is the corner that an end of a bar is in, and what it meets there.
+func (j *making) cornerAt(of inst, end parts.Side) (t *joint, other feature) {
+	for _, t := range j.all {
+		if !t.corner() {
+			continue
+		}
+		for _, pair := range [][2]feature{{t.a, t.b}, {t.b, t.a}} {
+			if side, _ := pair[0].mitre(); pair[0].inst() == of && side == end {
+				return t, pair[1]
+			}
+		}
+	}
+	return nil, feature{}
+}
+
+// cornerText says how two mitred ends stand to each other.
+func (t *joint) cornerText() string {
+	return words.Spaced(t.a.ref.Feature) + " end of " + t.a.title() + " to the " + words.Spaced(t.b.ref.Feature) + " end of " + t.b.title() + ", cut to cut, long points outside, fronts level"
+}
+
+// cornerFits notes two cuts that do not cover each other, with the mitres that would.
+func (t *joint) cornerFits() {
+	if !t.corner() {
+		return
+	}
+	endA, _ := t.a.mitre()
+	endB, _ := t.b.mitre()
+	_, a, _ := t.a.r.Bar()
+	_, b, _ := t.b.r.Bar()
+	meet, ok := bars.Onto(a, endA == parts.RightEnd, b, endB == parts.RightEnd)
+	if !ok || meet.MissMm < cornerMissMm {
+		return
+	}
+	inA, inB := t.a.r.Part.Bar, t.b.r.Part.Bar
+	turn := inA.End(endA).Mitre.Deg + inB.End(endB).Mitre.Deg
+	first, second, err := bars.Mitre(180-turn, inA.Width.Mm, inB.Width.Mm)
+	if err != nil {
+		return
+	}
+	t.problem(plan.CornerUnlike, plan.Named(t.a.title()), plan.Named(t.b.title()), plan.Of(plan.Mm, words.Round(meet.MissMm, 2)), plan.Of(plan.Degree, first), plan.Of(plan.Degree, second))
+}
+
+// cornerMissMm is how much longer than the other one cut of a corner may be. Common
+// practice, no source: a saw holds no better.
+const cornerMissMm = 0.5
+
+// diagonalsMm is by how much the diagonals of a frame may differ: 1 mm, and of long ones a
+// thousandth. Common practice, no source.
+func diagonalsMm(diagonalMm float64) float64 { return math.Max(1, diagonalMm/1000) }
+
+// frameSteps are those of a corner of a frame: each is tacked, and when the last is, the
+// frame is checked and welded.
+func (j *making) frameSteps(t *joint, p *plan.WeldPlan, r *ring) {
+	t.out.Frame = r.last.in.Name.Value
+	t.step("Set up", "Lay the bars on a flat plate, or on trestles levelled to each other, fronts up; shim until none rocks.",
+		"Clean bright "+t.w.Near(25)+" each side of the joint.", t.grindEdges(p), "Set: "+t.out.How+".", j.gapText(p.GapMm))
+	s := t.step("Tack", "Tack both ends of the cut on the front. No weld yet: all corners of the frame are tacked first.")
+	s.Hold = "Square in the corner; no step from front to front."
+	if t != r.last {
+		return
+	}
+	checked := "Lay a straight edge across from bar to bar, both ways: it touches everywhere."
+	if d := r.frame.DiagonalsMm; d[0] > 0 {
+		tol := diagonalsMm(math.Max(d[0], d[1]))
+		both := t.w.Read(words.Round(d[0], 1)) + " and " + t.w.Read(words.Round(d[1], 1))
+		t.figure("diagonals", both, "over the outer corners, by geometry")
+		t.figure("diagonals equal within", t.w.Read(tol), "common practice, no source")
+		s = t.step("Check the frame", "Measure both diagonals over the outer corners: "+both+" by the drawing.",
+			"If one is longer, clamp across it and push until both agree; tack again.", checked)
+		s.Hold = "The diagonals differ by " + t.w.Read(tol) + " at most."
+		t.out.Checks = append(t.out.Checks, plan.Check{What: "diagonals, one less the other", Wanted: both, Limits: "0 to " + t.w.Read(tol), MaxMm: tol, Gauge: "tape, from outer corner to outer corner", Source: "common practice, no source"})
+	} else {
+		s = t.step("Check the frame", checked)
+		s.Hold = "Every corner as drawn."
+	}
+	var order []string
+	for _, half := range []int{0, 1} { // opposite corners follow each other
+		for i := half; i < len(r.corners); i += 2 {
+			order = append(order, words.Spaced(r.corners[i].in.Name.Value))
+		}
+	}
+	t.step("Weld", runs(p.Runs)+" of "+p.Process+", "+strings.TrimSpace(p.Symbol+" "+p.Designation)+", opposite corners in turn: "+strings.Join(order, ", ")+".",
+		"Of each corner first the seams of one side all round the frame, then turn it over; the outer edges last. Let it cool to hand-warm in between.",
+		"Measure the diagonals again before it leaves the plate.")
+	t.inspectWeld(p)
+}
+
+// grindEdges prepares the edges of a corner that needs it; its bars are drawn without.
+func (t *joint) grindEdges(p *plan.WeldPlan) string {
+	if p.BevelDeg == 0 {
+		return ""
+	}
+	edges := "Grind one edge of each cut to "
+	deg := p.BevelDeg
+	if !p.OneEdge {
+		edges, deg = "Grind both edges of each cut to ", deg/2
+	}
+	return edges + words.Trim(deg, 1) + "° with a root face of " + t.w.Read(p.RootFaceMm) + "."
+}
+
+// hollow warns of bolts that draw the walls of a tube together.
+func (j *making) hollow(t *joint) {
+	for _, f := range append([]feature{t.a, t.b}, j.stack(t)...) {
+		if f.group.BothWalls() {
+			t.caution("The bolts go through both walls of " + f.title() + ", which is hollow: a sleeve of pipe in the tube round each takes the clamping; without sleeves tighten only until the washer lies flat, and lock the thread.")
+		}
+	}
+}

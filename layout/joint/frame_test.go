@@ -1,0 +1,150 @@
+package joint_test
+
+import (
+	"math"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"centrepop/layout/plan"
+	"centrepop/parts"
+)
+
+// framed is the plan of a job of bars with edits of its files, "file|old|new" each.
+func framed(t *testing.T, edits ...string) *plan.Plan {
+	t.Helper()
+	corner := func(n, a, b string) string {
+		return "  - {name: corner-" + n + ", weld: {part: " + a + ", to: " + b + ", type: fillet, length: 150, process: MAG}}\n"
+	}
+	files := map[string]string{
+		"job.yaml": "job: Frame\nunits: mm\ntolerance: m\nparts: [rail.yaml, end.yaml]\njoints:\n" +
+			corner("1", "end#1.left", "rail#1.right") + corner("2", "end#1.right", "rail#2.left") + corner("3", "end#2.left", "rail#2.right") + corner("4", "end#2.right", "rail#1.left"),
+		"rail.yaml": "part: rail\nkind: bar\nquantity: 2\nmaterial: S235\nbar: {square: 50, wall: 4, length: 600, left: {mitre: 45, long: bottom}, right: {mitre: 45, long: bottom}}\n",
+		"end.yaml":  "part: end\nkind: bar\nquantity: 2\nmaterial: S235\nbar: {square: 50, wall: 4, length: 450, left: {mitre: 45, long: bottom}, right: {mitre: 45, long: bottom}}\n",
+	}
+	for _, e := range edits {
+		f := strings.Split(e, "|")
+		if !strings.Contains(files[f[0]], f[1]) {
+			t.Fatalf("%s has no %q", f[0], f[1])
+		}
+		files[f[0]] = strings.ReplaceAll(files[f[0]], f[1], f[2])
+	}
+	dir := t.TempDir()
+	for name, text := range files {
+		if err := os.WriteFile(filepath.Join(dir, name), []byte(text), 0o600); err != nil {
+			t.Fatal(err)
+		}
+	}
+	job, err := parts.Load(filepath.Join(dir, "job.yaml"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	return planned(t, job)
+}
+
+// Three corners are only tacked; with the fourth the frame is checked and welded. Its
+// diagonals are those of 600 × 450: 750.
+func TestFrame(t *testing.T) {
+	t.Parallel()
+	p := framed(t)
+	for _, name := range []string{"corner-1", "corner-2", "corner-3"} {
+		j := jointNamed(t, p, name)
+		if len(j.Steps) != 2 || len(j.Checks) != 0 || j.Frame != "corner-4" || len(j.Problems) > 0 {
+			t.Errorf("%s: %d steps, %d checks, frame %q, %v", name, len(j.Steps), len(j.Checks), j.Frame, j.Problems)
+		}
+		says(t, j, []string{"No weld yet", "cut to cut"}, []string{"diagonals"})
+	}
+	j := jointNamed(t, p, "corner-4")
+	says(t, j, []string{
+		"Measure both diagonals over the outer corners: 750 and 750 by the drawing.", "The diagonals differ by 1 at most.",
+		"opposite corners in turn: corner 4, corner 2, corner 3, corner 1.", "on a flat plate",
+	}, []string{"Grind"})
+	figures := map[string]string{}
+	for _, f := range j.Figures {
+		figures[f.Label] = f.Value
+	}
+	if figures["diagonals"] != "750 and 750" || figures["diagonals equal within"] != "1" {
+		t.Errorf("%v", figures)
+	}
+	if c := j.Checks[0]; c.MaxMm != 1 || c.Limits != "0 to 1" || len(j.Checks) != 2 {
+		t.Errorf("%+v", j.Checks)
+	}
+	if j.How != "right end of end 2 to the left end of rail 1, cut to cut, long points outside, fronts level" {
+		t.Error(j.How)
+	}
+}
+
+// A thousandth of a long diagonal, and inches in an inch job: 2500 × 1875 has 3125.
+func TestFrameTolerance(t *testing.T) {
+	t.Parallel()
+	says(t, jointNamed(t, framed(t, "rail.yaml|length: 600|length: 2500", "end.yaml|length: 450|length: 1875"), "corner-4"), []string{"differ by 3.13 at most"}, nil)
+	inch := framed(t, "job.yaml|units: mm|units: in", "job.yaml|length: 150|length: 6", "rail.yaml|square: 50, wall: 4, length: 600|square: 2, wall: 1/8, length: 24", "end.yaml|square: 50, wall: 4, length: 450|square: 2, wall: 1/8, length: 18")
+	says(t, jointNamed(t, inch, "corner-4"), []string{"30 in and 30 in by the drawing", "differ by 0.039 in at most"}, []string{"mm"})
+}
+
+// Thick walls are ground; a chain that does not close is welded corner by corner.
+func TestFrameEdges(t *testing.T) {
+	t.Parallel()
+	thick := jointNamed(t, framed(t, "job.yaml|type: fillet|type: v", "rail.yaml|wall: 4|wall: 6", "end.yaml|wall: 4|wall: 6"), "corner-1")
+	says(t, thick, []string{"Grind both edges of each cut to 30° with a root face of"}, nil)
+	for _, p := range thick.Problems {
+		t.Errorf("%s", p.What)
+	}
+	open := framed(t, "job.yaml|part: end#2.right, to: rail#1.left|part: end#2.front, to: rail#1.left")
+	if j := jointNamed(t, open, "corner-3"); j.Frame != "" || len(j.Checks) != 1 {
+		t.Errorf("%+v", j)
+	}
+}
+
+// A corner of bars of 50 and 40 at 45° each: the cuts are 70.7 and 56.6 long. By the widths
+// the mitres are atan(40/50) = 38.66° on the wider bar and 51.34° on the other.
+func TestCornerUnlike(t *testing.T) {
+	t.Parallel()
+	p := framed(t, "end.yaml|square: 50, wall: 4|square: 40, wall: 4")
+	found := false
+	for _, q := range jointNamed(t, p, "corner-1").Problems {
+		if q.Kind == plan.CornerUnlike {
+			found = true
+			if math.Abs(q.Args[2].Value-14.14) > 0.005 || math.Abs(q.Args[3].Value-51.3402) > 0.001 || math.Abs(q.Args[4].Value-38.6598) > 0.001 {
+				t.Errorf("%+v", q.Args)
+			}
+		}
+	}
+	if !found {
+		t.Error("unlike cuts are not found")
+	}
+	right := framed(t, "end.yaml|square: 50, wall: 4|square: 40, wall: 4", "end.yaml|mitre: 45|mitre: 51.340191746", "rail.yaml|mitre: 45|mitre: 38.659808254")
+	if q := jointNamed(t, right, "corner-1").Problems; len(q) > 0 {
+		t.Errorf("%+v", q)
+	}
+}
+
+// Bars are sawn from bars of 6 m, turned over so that mitres share a cut: two of 600 and two
+// of 450, each but the first of a pair on one cut with the one before it.
+func TestBarStock(t *testing.T) {
+	t.Parallel()
+	p := framed(t)
+	if len(p.Bars) != 1 || p.Bars[0].Section != "square tube 50 × 50 × 4" || p.Bars[0].BarMm != 6000 || len(p.Bars[0].Bars) != 1 || len(p.Cuts) != 0 {
+		t.Fatalf("%+v", p.Bars)
+	}
+	cuts := p.Bars[0].Bars[0].Cuts
+	for i, want := range []plan.StockCut{
+		{Part: "rail", Name: "rail", FromMm: 10, LengthMm: 600, StartDeg: -45, EndDeg: -45},
+		{Part: "rail", Name: "rail", FromMm: 10 + 550 + 2*math.Sqrt2, LengthMm: 600, StartDeg: 45, EndDeg: 45, Turned: true, Shared: true},
+		{Part: "end", Name: "end", FromMm: 10 + 2*(550+2*math.Sqrt2), LengthMm: 450, StartDeg: -45, EndDeg: -45, Shared: true},
+		{Part: "end", Name: "end", FromMm: 10 + 2*(550+2*math.Sqrt2) + 400 + 2*math.Sqrt2, LengthMm: 450, StartDeg: 45, EndDeg: 45, Turned: true, Shared: true},
+	} {
+		got := cuts[i]
+		if math.Abs(got.FromMm-want.FromMm) > 1e-6 || math.Abs(got.LengthMm-want.LengthMm) > 1e-6 {
+			t.Errorf("piece %d: %+v, want %+v", i, got, want)
+		}
+		if got.FromMm, got.LengthMm = want.FromMm, want.LengthMm; got != want {
+			t.Errorf("piece %d: %+v, want %+v", i, got, want)
+		}
+	}
+	long := framed(t, "rail.yaml|length: 600|length: 6100")
+	if r := long.Bars[0]; len(r.Bars) != 0 || !strings.Contains(r.Source, "order to length") {
+		t.Errorf("%+v", r)
+	}
+}

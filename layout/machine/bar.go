@@ -1,0 +1,142 @@
+package machine
+
+import (
+	"math"
+
+	"centrepop/layout/assembly"
+	"centrepop/layout/bars"
+	"centrepop/layout/part"
+	"centrepop/parts"
+)
+
+// alongBar is the frame of a bar's section in its front view: up and out of the front
+// lie across the bar, and the section runs along it.
+var alongBar = assembly.Pose{X: assembly.AxisY, Y: assembly.AxisZ, Z: assembly.AxisX}
+
+// barSolid is the section along the bar, its ends cut off and hollowed.
+func barSolid(r *part.Model) *assembly.Solid {
+	section, _, _ := r.Bar()
+	in := r.Part.Bar
+	half := in.Length.Mm / 2
+	var outline assembly.Outline
+	for _, loop := range section.Loops() {
+		var out assembly.Loop
+		for _, v := range loop {
+			out = append(out, assembly.Vertex{Pt: assembly.Pt{X: v.UpMm, Y: v.OutMm}, Bulge: v.Bulge})
+		}
+		outline = append(outline, out)
+	}
+	s := assembly.Of(assembly.Prism(outline, -half, half).At(alongBar))
+	for _, end := range []parts.Side{parts.LeftEnd, parts.RightEnd} {
+		s = s.Cut(barEnd(r, end)...)
+	}
+	return s
+}
+
+// barEnd is what a mitre or a cope takes off an end.
+func barEnd(r *part.Model, end parts.Side) []assembly.Simple {
+	in := r.Part.Bar
+	half, top, sign := in.Length.Mm/2, in.Width.Mm/2, -1.0
+	if end == parts.RightEnd {
+		sign = 1
+	}
+	if c, ok := r.Cope(end); ok {
+		return []assembly.Simple{assembly.Cylinder(c.RadiusMm, -in.Depth.Mm-past, past).At(assembly.Move(assembly.Vec{X: sign * (half + c.EdgeMm)}))}
+	}
+	e := in.End(end)
+	if !e.Mitred() {
+		return nil
+	}
+	// A wedge in the front view, its cut a little longer than the bar is wide.
+	rise := math.Tan(e.RiseDeg() * math.Pi / 180)
+	at := func(y float64) assembly.Pt { return assembly.Pt{X: sign * (half - in.EndMm(end, y)), Y: y} }
+	long, short := top+past, -top-past
+	if rise < 0 {
+		long, short = short, long
+	}
+	tip, foot := at(long), at(short)
+	return []assembly.Simple{assembly.Prism(assembly.Outline{assembly.PolygonLoop(tip, foot, assembly.Pt{X: tip.X, Y: foot.Y})}, -in.Depth.Mm-past, past)}
+}
+
+// onSide is the frame of a hole on the top or the bottom of a bar: z out of the side.
+func onSide(r *part.Model, side parts.Side, x, y float64) assembly.Pose {
+	in := r.Part.Bar
+	mid := assembly.Vec{X: x, Z: -in.Depth.Mm / 2}
+	if side == parts.TopSide {
+		mid.Y, mid.Z = in.Width.Mm/2, mid.Z-y
+		return assembly.Frame(mid, assembly.AxisY, assembly.AxisZ.Times(-1))
+	}
+	mid.Y, mid.Z = -in.Width.Mm/2, mid.Z+y
+	return assembly.Frame(mid, assembly.AxisY.Times(-1), assembly.AxisZ)
+}
+
+// barHoles are what a group of holes takes out of a bar.
+func barHoles(r *part.Model, g *part.Group) []assembly.Simple {
+	in := r.Part.Bar
+	deep, travel := r.DrillMm(g)
+	var out []assembly.Simple
+	for _, q := range g.Points {
+		at := assembly.Move(assembly.Vec{X: q.XMm, Y: q.YMm})
+		switch g.Side() {
+		case parts.BackSide:
+			at = assembly.Frame(assembly.Vec{X: -q.XMm, Y: q.YMm, Z: -in.Depth.Mm}, assembly.AxisZ.Times(-1), assembly.AxisY)
+		case parts.TopSide, parts.BottomSide:
+			at = onSide(r, g.Side(), q.XMm, q.YMm)
+		}
+		out = append(out, hole(g, max(deep, travel)).At(at))
+	}
+	return out
+}
+
+// corner is the pose of a bar whose mitred end meets another's: cut to cut, long point to
+// long point, the fronts in one plane.
+func (m *Machine) corner(a, b Instance, aEnd, bEnd string) (assembly.Pose, bool) {
+	_, own, okA := m.model(a.Part).Bar()
+	_, other, okB := m.model(b.Part).Bar()
+	if !okA || !okB || !isEnd(aEnd) || !isEnd(bEnd) {
+		return assembly.Pose{}, false
+	}
+	meet, ok := bars.Onto(own, aEnd == string(parts.RightEnd), other, bEnd == string(parts.RightEnd))
+	if !ok {
+		return assembly.Pose{}, false
+	}
+	pose := assembly.Move(assembly.Vec{X: meet.ShiftMm.XMm, Y: meet.ShiftMm.YMm}).Of(assembly.Rotate(assembly.AxisZ, meet.TurnDeg))
+	if meet.Over {
+		// About its own length, so that it comes to lie in the plane it came from.
+		deep := m.model(a.Part).Part.Bar.Depth.Mm
+		pose = pose.Of(assembly.Move(assembly.Vec{Z: -deep})).Of(assembly.Rotate(assembly.AxisX, 180))
+	}
+	return pose, true
+}
+
+func isEnd(feature string) bool {
+	return feature == string(parts.LeftEnd) || feature == string(parts.RightEnd)
+}
+
+// coped is the pose of a bar with a cope on the round that it sits on.
+func (m *Machine) coped(a, b Instance) (assembly.Pose, bool) {
+	r, main := m.model(a.Part), m.model(b.Part)
+	if r.Part.Bar == nil {
+		return assembly.Pose{}, false
+	}
+	for _, end := range []parts.Side{parts.LeftEnd, parts.RightEnd} {
+		e := r.Part.Bar.End(end)
+		c, ok := r.Cope(end)
+		if !ok || e.Place == nil || e.Onto.Part != b.Part {
+			continue
+		}
+		depth := e.Place.Axial.Mm
+		if e.Place.From == parts.Back {
+			depth = main.LengthMm() - depth
+		}
+		out := assembly.Clock(1, e.Place.Clock.Deg)
+		along := out // the way to the bar's right end
+		if end == parts.RightEnd {
+			along = out.Times(-1)
+		}
+		middle := out.Times(c.EdgeMm + r.Part.Bar.Length.Mm/2)
+		middle.Z = r.Part.Bar.Depth.Mm/2 - depth
+		return assembly.Frame(middle, assembly.AxisZ, assembly.AxisZ.Cross(along)), true
+	}
+	return assembly.Pose{}, false
+}

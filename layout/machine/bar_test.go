@@ -1,0 +1,169 @@
+package machine_test
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"centrepop/layout/assembly"
+	"centrepop/layout/plan"
+)
+
+const frameJob = `job: Frame
+units: mm
+tolerance: m
+parts: [rail.yaml, end.yaml, post.yaml, arm.yaml]
+joints:
+  - name: c1
+    weld: {part: end#1.left, to: rail#1.right, type: square, length: 100, process: MAG}
+  - name: c2
+    weld: {part: end#1.right, to: rail#2.left, type: square, length: 100, process: MAG}
+  - name: c3
+    weld: {part: end#2.left, to: rail#2.right, type: square, length: 100, process: MAG}
+  - name: c4
+    weld: {part: end#2.right, to: rail#1.left, type: square, length: 100, process: MAG}
+  - name: arm
+    weld: {part: arm.right, to: post.outside, type: fillet, length: 100, process: MAG}
+`
+
+var frameParts = map[string]string{
+	"rail.yaml": "part: rail\nkind: bar\nquantity: 2\nmaterial: S235\nbar: {square: 50, wall: 4, length: 460, left: {mitre: 45, long: bottom}, right: {mitre: 45, long: bottom}}\n" +
+		"holes:\n  - {name: a, along: {from: left, first: 80}, size: 10}\n  - {name: b, on: top, along: {from: left, first: 150, up: 20}, size: 10}\n" +
+		"  - {name: c, on: bottom, along: {from: left, first: 150, up: 20}, size: 10, walls: both}\n  - {name: d, face: back, along: {from: left, first: 120, up: 20}, size: 10}\n",
+	"end.yaml":  "part: end\nkind: bar\nquantity: 2\nmaterial: S235\nbar: {square: 50, wall: 4, length: 340, left: {mitre: 45, long: top}, right: {mitre: 45, long: top}}\n",
+	"post.yaml": "part: post\nkind: tube\nmaterial: S235\nstock: {tube: 100, wall: 4}\ntube: {outside: 100, wall: 4, length: 500}\n",
+	"arm.yaml":  "part: arm\nkind: bar\nmaterial: S235\nbar: {rectangle: [60, 40], wall: 3, length: 300, right: {onto: post.outside, place: {clock: 90, axial: 120}}}\n",
+}
+
+func frame(t *testing.T, edits ...string) map[string]string {
+	t.Helper()
+	files := map[string]string{"job.yaml": frameJob}
+	for name, text := range frameParts {
+		files[name] = text
+	}
+	for i := 0; i+2 < len(edits); i += 3 {
+		if !strings.Contains(files[edits[i]], edits[i+1]) {
+			t.Fatalf("%s has no %q", edits[i], edits[i+1])
+		}
+		files[edits[i]] = strings.Replace(files[edits[i]], edits[i+1], edits[i+2], 1)
+	}
+	return files
+}
+
+// A frame of mitred tube closes from the cuts alone, its ends turned over; a bar stands on a
+// round by its cope. Holes lie where they are dimensioned, in the walls they go through.
+func TestBarsInSpace(t *testing.T) {
+	t.Parallel()
+	m, pl := load(t, write(t, frame(t)))
+	for _, p := range m.Problems {
+		t.Errorf("%s: %s", p.Kind, p.What)
+	}
+	rail := body(t, m, "rail#1")
+	own := rail.Pose.Inverse()
+	all := assembly.Box{}
+	for _, id := range []string{"rail#1", "rail#2", "end#1", "end#2"} {
+		box := body(t, m, id).Box().Moved(own)
+		if id == "rail#1" {
+			all = box
+		}
+		all = all.Join(box)
+	}
+	// The first lies with its long side below: the frame stands over it, all fronts level.
+	if low, high := (assembly.Vec{X: -230, Y: -25, Z: -50}), (assembly.Vec{X: 230, Y: 315, Z: 0}); all.Low.Sub(low).Len() > 1e-6 || all.High.Sub(high).Len() > 1e-6 {
+		t.Errorf("from %v to %v", all.Low, all.High)
+	}
+	for what, c := range map[string]struct {
+		at    assembly.Vec
+		metal bool
+	}{
+		"front wall": {assembly.Vec{X: -140, Z: -2}, true}, "a": {assembly.Vec{X: -150, Z: -2}, false}, "behind a": {assembly.Vec{X: -150, Z: -48}, true}, "hollow": {assembly.Vec{X: -140, Z: -25}, false},
+		"b": {assembly.Vec{X: -80, Y: 23, Z: -20}, false},                                                                       // up is to the back
+		"c": {assembly.Vec{X: -80, Y: -23, Z: -30}, false}, "c in the other wall": {assembly.Vec{X: -80, Y: 23, Z: -30}, false}, // up is to the front
+		"d": {assembly.Vec{X: -110, Y: -5, Z: -48}, false}, "beside d": {assembly.Vec{X: 110, Y: -5, Z: -48}, true},
+		"over the cut": {assembly.Vec{X: -190, Y: 23, Z: -10}, false}, "under it": {assembly.Vec{X: -190, Y: -23, Z: -10}, true},
+	} {
+		if got := rail.Solid.Dist(c.at) < 0; got != c.metal {
+			t.Errorf("%s: metal %v", what, got)
+		}
+	}
+	// The arm's edges stand 40 from the axis, its middle 120 behind the post's front.
+	post, arm := body(t, m, "post#1"), body(t, m, "arm#1")
+	box := arm.Box().Moved(post.Pose.Inverse())
+	if low, high := (assembly.Vec{X: 40, Y: -30, Z: -140}), (assembly.Vec{X: 340, Y: 30, Z: -100}); box.Low.Sub(low).Len() > 1e-6 || box.High.Sub(high).Len() > 1e-6 {
+		t.Errorf("arm from %v to %v", box.Low, box.High)
+	}
+	for _, p := range pl.Parts {
+		kg, _, _ := body(t, m, p.Name+"#1").Mass()
+		if math.Abs(kg-p.MassKg) > 0.01*p.MassKg {
+			t.Errorf("%s: solid of %v kg, sheet of %v kg", p.Name, kg, p.MassKg)
+		}
+	}
+}
+
+// Every section's solid weighs what its area says, whichever way it is open.
+func TestBarSolids(t *testing.T) {
+	t.Parallel()
+	for _, section := range []string{
+		"round: 48.3, wall: 3.2", "round: 30", "square: 20", "rectangle: [40, 20]", "angle: [60, 40], wall: 5", "flat: [80, 8]",
+		"channel: [100, 50], wall: 6, flange: 8.5", "channel: [100, 50], wall: 6, flange: 8.5, open: top", "channel: [100, 50], wall: 6, open: front", "channel: [100, 50], wall: 6, flange: 8.5, open: bottom",
+	} {
+		bar := "part: a\nkind: bar\nmaterial: S235\nquantity: 2\nbar: {" + section + ", length: 300, left: {mitre: 40, long: top}, right: {mitre: 20, long: bottom}}\n"
+		m, pl := load(t, write(t, map[string]string{
+			"job.yaml": "job: A\nunits: mm\ntolerance: m\nparts: [a.yaml]\njoints: [{name: j, weld: {part: a#1.left, to: a#2.left, type: square, length: 50, process: MAG}}]\n", "a.yaml": bar,
+		}))
+		b := body(t, m, "a#1")
+		// A mitred solid is weighed by lines on a grid, which is coarse for thin flanges.
+		if kg, _, _ := b.Mass(); math.Abs(kg-pl.Parts[0].MassKg) > 0.06*kg {
+			t.Errorf("%s: solid of %v kg, sheet of %v kg", section, kg, pl.Parts[0].MassKg)
+		}
+	}
+}
+
+// The last corner of a frame shows it cut through the middle, every bar's two walls, with
+// both diagonals.
+func TestFramePicture(t *testing.T) {
+	t.Parallel()
+	joints, _ := pictured(t, "pugmill")
+	p := joints["stand-corner-4"].Pictures
+	if len(p) != 1 || p[0].Cut != plan.CutFrame || len(p[0].Centres) != 2 {
+		t.Fatalf("%d pictures, %+v", len(p), p)
+	}
+	want := math.Hypot(460, 310)
+	for _, c := range p[0].Centres {
+		if d := math.Hypot(c[1].XMm-c[0].XMm, c[1].YMm-c[0].YMm); math.Abs(d-want) > 1e-6 {
+			t.Errorf("diagonal %v, want %v", d, want)
+		}
+	}
+	bars := 0
+	for _, s := range p[0].Shapes {
+		if s.Kind == plan.ShapePart {
+			if bars++; len(s.Loops) != 2 {
+				t.Errorf("%s: %d walls", s.Title, len(s.Loops))
+			}
+		}
+	}
+	if bars != 4 {
+		t.Errorf("%d bars", bars)
+	}
+}
+
+// Bars that do not close a ring are said to miss; what stands on several feet of a frame may
+// tip, what is only a frame in the making does not.
+func TestFrameMisses(t *testing.T) {
+	t.Parallel()
+	m, _ := load(t, write(t, frame(t, "job.yaml", "end#2.left", "arm#2.left", "job.yaml", "end#2.right", "arm#2.right",
+		"arm.yaml", "material: S235\n", "quantity: 2\nmaterial: S235\n", "arm.yaml", "bar: {rectangle: [60, 40], wall: 3, length: 300, right: {onto: post.outside, place: {clock: 90, axial: 120}}}",
+		"bar: {square: 50, wall: 4, length: 338, left: {mitre: 45, long: bottom}, right: {mitre: 45, long: bottom}}", "job.yaml", "arm.right, to: post.outside", "arm#1.right, to: rail#1.front")))
+	found := false
+	for _, p := range m.Problems {
+		if p.Kind == plan.PlaceMisses && p.Joint == "c4" {
+			found = math.Abs(p.Args[1].Value-2) < 0.01
+		}
+		if p.Kind == plan.WouldTip {
+			t.Error(p.What)
+		}
+	}
+	if !found {
+		t.Errorf("%+v", m.Problems)
+	}
+}

@@ -1,0 +1,72 @@
+package machine
+
+import (
+	"centrepop/layout/assembly"
+	"centrepop/layout/plan"
+	"centrepop/parts"
+	"centrepop/parts/geom"
+)
+
+// framePicture is a frame cut through the middle of its bars and seen on their fronts, with
+// its diagonals. ok is false where a bar of it has no place.
+func (v *viewed) framePicture() (p plan.Picture, ok bool) {
+	deep := v.model(v.j.B.Part).Part.Bar.Depth.Mm
+	plane := v.still.Pose.Shifted(v.still.Pose.Turn(assembly.Vec{Z: -deep / 2}))
+	var corners []plan.XY
+	var all [][]plan.XY
+	for _, j := range v.joints[:v.j.N] {
+		if j.Frame != v.j.Frame {
+			continue
+		}
+		for _, e := range []plan.JointEnd{j.A, j.B} {
+			b := v.body[Instance{e.Part, e.Copy}.id()]
+			if b == nil {
+				return p, false
+			}
+			all = append(all, v.cut(plane, b)...)
+		}
+		a := v.body[Instance{j.A.Part, j.A.Copy}.id()]
+		corners = append(corners, onPlane(plane, a.Pose.Apply(longPoint(v.model(j.A.Part).Part.Bar, parts.Side(j.A.Feature)))))
+	}
+	if len(all) == 0 {
+		return p, false
+	}
+	win := rectOf(all)
+	win = win.grown(0.04 * max(win.size().XMm, win.size().YMm))
+	p = plan.Picture{Cut: plan.CutFrame, MinMm: win.min, MaxMm: win.max, Centres: diagonals(corners)}
+	p.Shapes, _ = v.shapes(plane, win)
+	return p, true
+}
+
+// longPoint is the outermost point of a mitred end, on the front.
+func longPoint(b *parts.Bar, end parts.Side) assembly.Vec {
+	at := assembly.Vec{X: -b.Length.Mm / 2, Y: b.Width.Mm / 2}
+	if end == parts.RightEnd {
+		at.X = -at.X
+	}
+	if b.End(end).Long == parts.BottomSide {
+		at.Y = -at.Y
+	}
+	return at
+}
+
+// diagonals of four corners, in whatever order: the longest line between two, and that
+// between the others.
+func diagonals(c []plan.XY) [][2]plan.XY {
+	if len(c) != 4 {
+		return nil
+	}
+	best := 1
+	for i := 2; i < 4; i++ {
+		if geom.Distance(c[0], c[i]) > geom.Distance(c[0], c[best]) {
+			best = i
+		}
+	}
+	var rest []plan.XY
+	for i := 1; i < 4; i++ {
+		if i != best {
+			rest = append(rest, c[i])
+		}
+	}
+	return [][2]plan.XY{{c[0], c[best]}, {rest[0], rest[1]}}
+}

@@ -1,0 +1,370 @@
+package part
+
+import (
+	"math"
+
+	"github.com/tdewolff/canvas"
+
+	"centrepop/layout/bars"
+	"centrepop/layout/plan"
+	"centrepop/layout/words"
+	"centrepop/parts"
+	"centrepop/parts/geom"
+)
+
+// bar is a length of tube or rolled section, sawn and drilled.
+type bar struct {
+	in     *parts.Bar
+	shape  bars.Section
+	member bars.Member
+	sides  bars.Sides
+	err    error
+	copes  map[parts.Side]bars.Cope
+}
+
+func newBar(in *parts.Bar) *bar {
+	b := &bar{in: in, copes: map[parts.Side]bars.Cope{}, shape: bars.Section{
+		Shape: bars.Shape(in.Section), WidthMm: in.Width.Mm, DepthMm: in.Depth.Mm, WallMm: in.Wall.Mm,
+		FlangeMm: in.Flange.Mm, CornerMm: in.Corner.Mm, Open: bars.Side(in.Open),
+	}}
+	if b.member, b.err = bars.ByPoints(in.Length.Mm, in.Width.Mm, in.Left.RiseDeg(), in.Right.RiseDeg()); b.err == nil {
+		b.sides, b.err = b.member.Work()
+	}
+	return b
+}
+
+// Bar is the section of a bar and the bar as it is sawn; ok is false for another part.
+func (s *Sizes) Bar() (section bars.Section, member bars.Member, ok bool) {
+	b, ok := s.form.(*bar)
+	if !ok {
+		return bars.Section{}, bars.Member{}, false
+	}
+	return b.shape, b.member, true
+}
+
+// Cope is the hollow in an end of a bar; ok is false where it has none.
+func (s *Sizes) Cope(end parts.Side) (c bars.Cope, ok bool) {
+	if b, is := s.form.(*bar); is {
+		c, ok = b.copes[end]
+	}
+	return c, ok
+}
+
+// BothWalls tells whether the holes of a group go through both walls of a tube.
+func (m *Group) BothWalls() bool { return m.Hole != nil && m.Hole.Walls == parts.BothWalls }
+
+// Side is the side of a bar that a group is on.
+func (m *Group) Side() parts.Side {
+	if m.on != "" {
+		return m.on
+	}
+	return parts.Side(m.Face)
+}
+
+func (b *bar) lengthMm() float64              { return b.in.Depth.Mm }
+func (b *bar) round() bool                    { return false }
+func (b *bar) roundMm(string) float64         { return 0 }
+func (b *bar) volumeMm3(*Shape) float64       { return b.shape.VolumeMm3(b.member) - b.hollowed() }
+func (b *bar) wallMm(*Sizes, float64) float64 { return b.weldMm() }
+
+// hollowed is what the copes take off, taken as the segment of the round over the
+// share of it that is metal.
+func (b *bar) hollowed() float64 {
+	sum, all := 0.0, b.in.Width.Mm*b.in.Depth.Mm
+	for _, c := range b.copes {
+		half := math.Asin(b.in.Width.Mm / 2 / c.RadiusMm)
+		segment := c.RadiusMm*c.RadiusMm*half - b.in.Width.Mm/2*c.EdgeMm
+		sum += segment * b.in.Depth.Mm * b.shape.AreaMm2() / all
+	}
+	return sum
+}
+
+// weldMm is the thickness that heat flows into: a wall, or half a solid bar.
+func (b *bar) weldMm() float64 {
+	switch {
+	case b.in.Wall.Mm > 0:
+		return b.in.Wall.Mm
+	case b.in.Section == parts.FlatBar:
+		return b.in.Depth.Mm
+	}
+	return math.Min(b.in.Width.Mm, b.in.Depth.Mm) / 2
+}
+
+// steps of a bar there are none; here it is refused what cannot be sawn.
+func (b *bar) steps(z *sizer) []Step {
+	if b.err != nil {
+		z.sizeFault(b.in.Length.Pos, "the bar cannot be sawn: its ", b.err)
+		return nil
+	}
+	for _, side := range []parts.Side{parts.LeftEnd, parts.RightEnd} {
+		e := b.in.End(side)
+		if !e.Coped() {
+			continue
+		}
+		mm := e.Round.Mm
+		if e.Onto.Set() {
+			_, mate := z.mateOf(&z.faults, e.Onto)
+			if mate == nil {
+				if len(z.list) == 0 {
+					z.fault(e.Onto.Pos, "there is no round "+e.Onto.Part+"."+e.Onto.Feature+" in the job", "an outside of a part, or onto: {diameter: 114.3}")
+				}
+				continue
+			}
+			mm = mate.Size.NominalMm
+		}
+		cope, err := bars.CopeOn(mm, b.in.Width.Mm)
+		switch {
+		case err != nil:
+			z.sizeFault(e.Pos, "the end cannot be coped: its ", err)
+		case cope.DepthMm >= b.in.Length.Mm:
+			z.fault(e.Pos, "the cope is deeper than the bar is long", "a longer bar")
+		default:
+			b.copes[side] = cope
+		}
+	}
+	return nil
+}
+
+// outline is the front view.
+func (b *bar) outline(*Sizes) *canvas.Path {
+	half, top := b.in.Length.Mm/2, b.in.Width.Mm/2
+	x := func(side parts.Side, y float64) float64 {
+		if side == parts.LeftEnd {
+			return -half + b.in.EndMm(side, y)
+		}
+		return half - b.in.EndMm(side, y)
+	}
+	p := &canvas.Path{}
+	p.MoveTo(x(parts.LeftEnd, -top), -top)
+	p.LineTo(x(parts.RightEnd, -top), -top)
+	if c, coped := b.copes[parts.RightEnd]; coped {
+		p.ArcTo(c.RadiusMm, c.RadiusMm, 0, false, false, half, top)
+	} else {
+		p.LineTo(x(parts.RightEnd, top), top)
+	}
+	p.LineTo(x(parts.LeftEnd, top), top)
+	if c, coped := b.copes[parts.LeftEnd]; coped {
+		p.ArcTo(c.RadiusMm, c.RadiusMm, 0, false, false, -half, -top)
+	}
+	p.Close()
+	return p
+}
+
+// sectionWords names the section as it is bought.
+func (b *bar) sectionWords(w words.Writer) string {
+	in := b.in
+	name := map[parts.BarSection]string{
+		parts.SquareBar: "square", parts.RectangleBar: "rectangular", parts.RoundBar: "round", parts.AngleBar: "angle", parts.ChannelBar: "channel", parts.FlatBar: "flat",
+	}[in.Section]
+	kind := ""
+	switch {
+	case in.Tube():
+		kind = " tube"
+	case in.Section == parts.SquareBar || in.Section == parts.RectangleBar || in.Section == parts.RoundBar:
+		kind = " bar"
+	}
+	across, deep := in.Width.Mm, in.Depth.Mm
+	if in.Section == parts.ChannelBar && (in.Open == parts.TopSide || in.Open == parts.BottomSide) {
+		across, deep = deep, across
+	}
+	size := w.Size(across)
+	switch in.Section {
+	case parts.RoundBar:
+		size = "Ø" + size
+	case parts.SquareBar:
+		if in.Tube() {
+			size += " × " + w.Size(deep)
+		}
+	default:
+		size += " × " + w.Size(deep)
+	}
+	if in.Wall.Mm > 0 {
+		size += " × " + w.Size(in.Wall.Mm)
+	}
+	if in.Flange.Mm > 0 && in.Flange.Mm != in.Wall.Mm {
+		size += ", flanges " + w.Size(in.Flange.Mm)
+	}
+	return name + kind + " " + size
+}
+
+func (b *bar) overall(s *Sizes) string {
+	return b.sectionWords(s.W) + ", " + s.W.Size(b.in.Length.Mm) + " long"
+}
+
+// section is the room that the bar takes, for those who ask any part for it.
+func (b *bar) section(*Sizes) *plan.Section {
+	d, half := b.in.Depth.Mm, b.in.Width.Mm/2
+	return &plan.Section{LengthMm: d, Flat: true, MaxMm: half, Outer: []plan.XY{{YMm: half}, {XMm: d, YMm: half}}}
+}
+
+func (b *bar) features(n *Numbered) {
+	n.add(plan.Feature{Kind: plan.EdgeFeature, Name: "section", Size: b.sectionWords(n.W), Note: "as the bar is bought"})
+	n.add(plan.Feature{Kind: plan.LengthFeature, Name: "length", Size: n.W.Size(b.in.Length.Mm), Limits: n.limitsText(n.length(b.in.Length.Mm)), Note: "between the outermost points"})
+	for _, side := range []parts.Side{parts.LeftEnd, parts.RightEnd} {
+		if cut := b.endPlan(n.W, side); cut.SawDeg > 0 || cut.Coped {
+			n.add(plan.Feature{Kind: plan.EndFeature, Name: string(side) + " end", Size: cut.Cut})
+		}
+	}
+}
+
+// endPlan is how an end is cut, in words.
+func (b *bar) endPlan(w words.Writer, side parts.Side) plan.BarEnd {
+	e := b.in.End(side)
+	out := plan.BarEnd{Name: string(side), Cut: "square"}
+	if e.Mitred() {
+		out.SawDeg, out.Long = e.Mitre.Deg, string(e.Long)
+		out.Cut = words.Trim(e.Mitre.Deg, 2) + "°, long point at the " + out.Long
+	}
+	if c, ok := b.copes[side]; ok {
+		out.Coped = true
+		out.Cut = "coped R" + w.Size(c.RadiusMm) + ", " + w.Read(c.DepthMm) + " deep"
+	}
+	return out
+}
+
+func (b *bar) cutFile(c *cutter) (*plan.Profile, error) {
+	c.fault(c.Part.Pos, c.Part.Name.Value+" is sawn from bar, and has no flat blank", "profiles are for flat parts, cones and square-to-rounds")
+	return nil, nil
+}
+
+// placeGroup puts a group on its side as seen.
+func (b *bar) placeGroup(m *Group) {
+	m.Points = m.pattern.Shape.Places(b.in.SideMm(m.Side()))
+}
+
+// throughMm is how much metal a through hole of a group goes through, and how far the
+// drill travels for it.
+func (b *bar) throughMm(m *Group) (metal, travel float64) {
+	side := bars.Side(m.Side())
+	metal = b.shape.AtMm(side)
+	travel = metal
+	if m.BothWalls() {
+		travel = b.in.Depth.Mm
+		if side == bars.Top || side == bars.Bottom {
+			travel = b.in.Width.Mm
+		}
+		metal *= 2
+	}
+	return metal, travel
+}
+
+// DrillMm is how deep a group of a bar goes: the metal, and the way of the drill, in mm.
+func (s *Sizes) DrillMm(m *Group) (metal, travel float64) {
+	b, ok := s.form.(*bar)
+	if !ok || !m.through {
+		return m.depth.Mm, m.depth.Mm
+	}
+	return b.throughMm(m)
+}
+
+// depthWords is how far a group goes.
+func (b *bar) depthWords(m *Group) string {
+	switch {
+	case m.BothWalls():
+		return "through both walls"
+	case b.shape.Hollow():
+		return "through this wall only"
+	}
+	return "through"
+}
+
+// barXMm is a place of a group along the front view.
+func (m *Group) barXMm(i int) float64 {
+	if m.on == "" && m.Face == parts.Back {
+		return -m.Points[i].XMm
+	}
+	return m.Points[i].XMm
+}
+
+// fromEnd is where a place lies along the bar: from the end its row counts from, else the
+// nearer one.
+func (b *bar) fromEnd(m *Group, i int) (mm float64, end parts.Side) {
+	x, half := m.barXMm(i), b.in.Length.Mm/2
+	end = parts.LeftEnd
+	if a, row := m.pattern.Shape.(geom.Along); row {
+		if a.FromRight != (m.on == "" && m.Face == parts.Back) {
+			end = parts.RightEnd
+		}
+	} else if x > geom.CloseMm {
+		end = parts.RightEnd
+	}
+	if mm = half + x; end == parts.RightEnd {
+		mm = half - x
+	}
+	return geom.Clean(mm), end
+}
+
+// upMm is where a place lies over the lower edge of its side.
+func (b *bar) upMm(m *Group, i int) float64 {
+	return geom.Clean(m.Points[i].YMm - b.in.SideMm(m.Side()).Min.YMm)
+}
+
+// where says where the holes of a group are.
+func (b *bar) where(w words.Writer, m *Group) string {
+	mm, end := b.fromEnd(m, 0)
+	text := string(m.Side()) + ", " + w.Size(mm)
+	for i := 1; i < len(m.Points) && i < 4; i++ {
+		mm, _ = b.fromEnd(m, i)
+		text += ", " + w.Size(mm)
+	}
+	if len(m.Points) > 4 {
+		text += " …"
+	}
+	return text + " from the " + string(end) + " end, " + w.Size(b.upMm(m, 0)) + " over the lower edge of that side"
+}
+
+// plan is the bar as the cut list shows it.
+func (b *bar) plan(n *Numbered) *plan.BarPlan {
+	in := b.in
+	out := &plan.BarPlan{
+		Section: b.sectionWords(n.W), Outline: plan.Contour(b.outline(n.Sizes).ToSVG()), WidthMm: in.Width.Mm, DepthMm: in.Depth.Mm, LengthMm: in.Length.Mm,
+		TopMm: geom.Clean(b.sides.TopMm), BottomMm: geom.Clean(b.sides.BottomMm), Length: n.W.Size(in.Length.Mm), Limits: n.limitsText(n.length(in.Length.Mm)),
+		Left: b.endPlan(n.W, parts.LeftEnd), Right: b.endPlan(n.W, parts.RightEnd),
+	}
+	if out.TopMm != out.LengthMm || out.BottomMm != out.LengthMm {
+		out.Top, out.Bottom = b.sawnText(n.W, out.TopMm), b.sawnText(n.W, out.BottomMm)
+	}
+	for _, loop := range b.shape.Loops() {
+		out.Profile = append(out.Profile, sectionContour(loop))
+	}
+	for i := range n.Groups {
+		m := &n.Groups[i]
+		for k, q := range m.Points {
+			mm, end := b.fromEnd(m, k)
+			out.Holes = append(out.Holes, plan.BarHole{
+				N: m.Group.First + k, Group: m.name, Side: string(m.Side()), XMm: m.barXMm(k), YMm: q.YMm, DiameterMm: m.Group.DrillMm, Size: m.Group.SizeText,
+				From: n.W.Size(mm) + " from the " + string(end), Up: n.W.Size(b.upMm(m, k)),
+			})
+		}
+		text := words.Spaced(m.name) + ", " + holesWords(m.Group) + ": " + words.CountOf(m.Group.Count) + m.Group.SizeText + ", " + m.Group.DepthText
+		out.Ways = append(out.Ways, words.Join("; ", text, m.Group.Extra))
+	}
+	for _, side := range []parts.Side{parts.LeftEnd, parts.RightEnd} {
+		if c, ok := b.copes[side]; ok {
+			out.Measures = append(out.Measures, plan.BarRecord{What: string(side) + " cope, depth", Wanted: n.W.Read(c.DepthMm)})
+		}
+	}
+	return out
+}
+
+// sawnText is a length no finer than a tape reads: a tenth of a millimetre.
+func (b *bar) sawnText(w words.Writer, mm float64) string { return w.Read(words.Round(mm, 1)) }
+
+// sectionContour draws a loop of a section, x to the back.
+func sectionContour(loop []bars.Vertex) plan.Contour {
+	p := &canvas.Path{}
+	p.MoveTo(-loop[0].OutMm, loop[0].UpMm)
+	for i, v := range loop {
+		to := loop[(i+1)%len(loop)]
+		if v.Bulge == 0 {
+			p.LineTo(-to.OutMm, to.UpMm)
+			continue
+		}
+		chord := math.Hypot(to.UpMm-v.UpMm, to.OutMm-v.OutMm)
+		r := chord / 2 / math.Sin(2*math.Atan(math.Abs(v.Bulge)))
+		// Up and out make a frame that x and y turn over twice: the sense stays.
+		p.ArcTo(r, r, 0, false, v.Bulge > 0, -to.OutMm, to.UpMm)
+	}
+	p.Close()
+	return plan.Contour(p.ToSVG())
+}

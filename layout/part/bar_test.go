@@ -1,0 +1,213 @@
+package part
+
+import (
+	"math"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/tdewolff/canvas"
+
+	"centrepop/layout/plan"
+	"centrepop/parts"
+	"centrepop/parts/geom"
+)
+
+const railBar = `part: rail
+kind: bar
+material: S235
+bar: {square: 50, wall: 4, length: 460, left: {mitre: 45, long: bottom}, right: {mitre: 30, long: top}}
+holes:
+  - {name: seat, along: {from: left, first: 80, pitch: 150, count: 2}, size: M12 clearance, walls: both}
+  - {name: peg, face: back, along: {from: left, first: 100, up: 20}, size: 9 mm}
+  - {name: drain, on: bottom, along: {from: right, first: 60}, size: 8 mm}
+`
+
+// Two bars of the first and the second wall make the numbers: 695.6 mm² of metal, 460 long
+// along the top less 50 at the left and along the bottom less 50·tan 30° at the right.
+func TestBar(t *testing.T) {
+	t.Parallel()
+	m := work(t, "mm", railBar)
+	b := m.Out.Bar
+	lost := 50 * math.Tan(math.Pi/6)
+	if math.Abs(b.TopMm-410) > 1e-9 || math.Abs(b.BottomMm-(460-lost)) > 1e-6 || b.Top != "410" || b.Length != "460" || b.Section != "square tube 50 × 50 × 4" || m.Out.Overall != "square tube 50 × 50 × 4, 460 long" {
+		t.Errorf("%+v", b)
+	}
+	if b.Left.Cut != "45°, long point at the bottom" || b.Right.SawDeg != 30 || b.Right.Long != "top" || b.Right.Coped {
+		t.Errorf("%+v, %+v", b.Left, b.Right)
+	}
+	// Metal: the section over the mean of top and bottom, less two holes through two walls,
+	// and one each through one.
+	area := 50.0*50 - 42*42 - (4-math.Pi)*(64-16)
+	holes := math.Pi / 4 * 4 * (2*2*13.5*13.5 + 9*9 + 8*8)
+	if want := (area*(410+460-lost)/2 - holes) * 7.85e-6; math.Abs(m.Out.MassKg-want) > 1e-4 {
+		t.Errorf("%v kg, want %v", m.Out.MassKg, want)
+	}
+	if c := geom.NewContour(canvas.MustParseSVGPath(string(b.Outline))); math.Abs(math.Abs(c.AreaMm2())-25*(410+460-lost)) > 1e-3 {
+		t.Errorf("front view of %v mm²", c.AreaMm2())
+	}
+	// The left end lies at the right when the back is looked at; all count on.
+	want := []plan.BarHole{
+		{N: 1, Group: "seat", Side: "front", XMm: -150, From: "80 from the left", Up: "25"}, {N: 2, Group: "seat", Side: "front", XMm: 0, From: "230 from the left", Up: "25"},
+		{N: 3, Group: "drain", Side: "bottom", XMm: 170, From: "60 from the right", Up: "25"},
+		{N: 4, Group: "peg", Side: "back", XMm: -130, YMm: -5, From: "100 from the left", Up: "20"},
+	}
+	for i, h := range b.Holes {
+		h.DiameterMm, h.Size = 0, ""
+		if i >= len(want) || h != want[i] {
+			t.Errorf("hole %d: %+v", i+1, h)
+		}
+	}
+	if g := m.Groups[0].Group; g.DepthText != "through both walls" || m.Groups[1].Group.DepthText != "through this wall only" {
+		t.Errorf("%+v", g)
+	}
+	text := strings.Join(doText(m.Out), "\n")
+	for _, line := range []string{
+		"460 between the outermost points, top 410 and bottom 431.1 from point to point", "Left end: saw set 45° from square, long point at the bottom", "Right end: saw set 30°",
+		"bottom up", "Chalk an L",
+	} {
+		if !strings.Contains(text, line) {
+			t.Errorf("%q is not in %s", line, text)
+		}
+	}
+	if len(m.Out.Problems)+len(m.Out.Faces)+len(m.Developments) > 0 {
+		t.Errorf("%v, %d faces, %d patterns", m.Out.Problems, len(m.Out.Faces), len(m.Developments))
+	}
+	wanted := map[string]string{"length": "460", "seat 1 from the left end": "80", "drain 3 from the right end": "60", "peg 4 from the left end": "100"}
+	for _, c := range m.Out.Checks {
+		if w, ok := wanted[c.What]; ok && c.Wanted == w {
+			delete(wanted, c.What)
+		}
+	}
+	if len(wanted) > 0 {
+		t.Errorf("%v are not in the record", wanted)
+	}
+}
+
+// Sections and their sizes in words, and whether a wall is what bolts clamp.
+func TestBarSections(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		in, want string
+		stretch  [][2]float64
+		weldMm   float64
+	}{
+		{"rectangle: [60, 40], wall: 3", "rectangular tube 60 × 40 × 3", [][2]float64{{0, 3}, {37, 40}}, 3},
+		{"round: 48.3, wall: 3.2", "round tube Ø48.3 × 3.2", [][2]float64{{0, 3.2}, {45.099999999999994, 48.3}}, 3.2},
+		{"round: 30", "round bar Ø30", [][2]float64{{0, 30}}, 15},
+		{"square: 20", "square bar 20", [][2]float64{{0, 20}}, 10},
+		{"angle: [60, 40], wall: 5", "angle 60 × 40 × 5", [][2]float64{{0, 5}}, 5},
+		{"channel: [100, 50], wall: 6, flange: 8.5", "channel 100 × 50 × 6, flanges 8.5", [][2]float64{{0, 6}}, 6},
+		{"channel: [100, 50], wall: 6, flange: 8.5, open: top", "channel 100 × 50 × 6, flanges 8.5", [][2]float64{{0, 8.5}, {91.5, 100}}, 6},
+		{"flat: [80, 8]", "flat 80 × 8", [][2]float64{{0, 8}}, 8},
+	} {
+		m := work(t, "mm", "part: a\nkind: bar\nmaterial: S235\nbar: {"+c.in+", length: 300}\n")
+		if m.Out.Bar.Section != c.want || m.StockText() != c.want || !slices.Equal(m.MetalAt(0), c.stretch) || m.WallMm(0) != c.weldMm || m.Out.Bar.Top != "" {
+			t.Errorf("%s: %q, metal %v, wall %v", c.in, m.Out.Bar.Section, m.MetalAt(0), m.WallMm(0))
+		}
+	}
+}
+
+// A cope of a bar 60 wide on a round of 100: 10 deep, its edges 40 from the axis. The paper
+// lies over the front, a side and the back: 60 + 40 + 60 less what the corners of radius 6
+// save at each end, and 30 to 31 mm under the deepest place, a whole millimetre from the end.
+func TestCopedBar(t *testing.T) {
+	t.Parallel()
+	m := work(t, "mm", "part: a\nkind: bar\nmaterial: S235\nbar: {rectangle: [60, 40], wall: 3, length: 300.4, right: {onto: {diameter: 100}}}\n")
+	if c, ok := m.Cope(parts.RightEnd); !ok || math.Abs(c.DepthMm-10) > 1e-9 {
+		t.Errorf("%+v, %v", c, ok)
+	}
+	if len(m.Developments) != 1 {
+		t.Fatalf("%d patterns", len(m.Developments))
+	}
+	d := m.Developments[0]
+	long := 300.4 - 260
+	if wide := 2*(60-12) + (40 - 12) + 2*math.Pi*6/2; d.Kind != plan.CopePattern || math.Abs(d.MaxMm.XMm-wide) > 1e-6 || math.Abs(d.MaxMm.YMm-long) > 1e-6 || !strings.Contains(d.Edge, "260 from the left end") {
+		t.Errorf("%+v", d)
+	}
+	edge := canvas.MustParseSVGPath(string(d.Lines[0].Path))
+	if b := edge.Bounds(); math.Abs(b.Y1-long) > 1e-3 || b.Y0 != 0 {
+		t.Errorf("paper %v", b)
+	}
+	low := math.Inf(1)
+	for _, q := range edge.Coords() {
+		if q.Y > 1 {
+			low = math.Min(low, q.Y)
+		}
+	}
+	if math.Abs(low-(long-10)) > 0.02 {
+		t.Errorf("deepest at %v, want %v", low, long-10)
+	}
+	if text := d.Lines[1].Text + ", " + d.Lines[2].Text; text != "front | bottom, bottom | back" {
+		t.Error(text)
+	}
+	left := work(t, "mm", "part: a\nkind: bar\nmaterial: S235\nbar: {rectangle: [60, 40], wall: 3, length: 300, left: {onto: {diameter: 100}}}\n")
+	if text := left.Developments[0].Lines[1].Text; text != "front | top" || left.Out.Bar.Left.Cut != "coped R50, 10 deep" {
+		t.Error(text, left.Out.Bar.Left)
+	}
+	// The segment of the round over the metal's share of 60 × 40.
+	half := math.Asin(0.6)
+	segment := 2500*half - 30*40
+	area := 60.0*40 - 54*34 - (4-math.Pi)*(36-9)
+	if want := (area*300 - segment*40*area/2400) * 7.85e-6; math.Abs(left.Out.MassKg-want) > 1e-4 {
+		t.Errorf("%v kg, want %v", left.Out.MassKg, want)
+	}
+	if angle := work(t, "mm", "part: a\nkind: bar\nmaterial: S235\nbar: {angle: [60, 40], wall: 5, length: 300, left: {onto: {diameter: 100}}}\n"); len(angle.Developments) != 0 || !strings.Contains(strings.Join(doText(angle.Out), "\n"), "Scribe the arc R50 on the front") {
+		t.Error("paper for an angle")
+	}
+}
+
+// A hole wants 0.7 of a bolt hole, or a quarter of another, between it and an edge, and
+// must not reach a corner or a root. By hand on angles of 60 × 40 × 5 and tubes of 50 with
+// corners of 8.
+func TestBarProblems(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		bar, holes string
+		want       plan.ProblemKind
+		value      float64
+	}{
+		{"square: 50, wall: 4, length: 300", "along: {first: 20}, size: M12 clearance", "", 0},                               // 13.25 left, 9.45 wanted
+		{"square: 50, wall: 4, length: 300", "along: {first: 14}, size: M12 clearance", plan.BarHoleNear, 7.25},              // to the end
+		{"square: 50, wall: 4, length: 300", "along: {first: 14}, size: 13.5", "", 0},                                        // 3.375 wanted
+		{"square: 50, wall: 4, length: 300", "along: {first: 5}, size: 13.5", plan.BarHoleOut, 1.75},                         //
+		{"square: 50, wall: 4, length: 300", "along: {first: 100, up: 14}, size: 13.5", plan.BarHoleOut, 0.75},               // flat from 8 on
+		{"square: 50, wall: 4, length: 300", "along: {first: 100, up: 15}, size: 13.5", "", 0},                               //
+		{"angle: [60, 40], wall: 5, length: 300", "along: {first: 100, up: 10}, size: 12", plan.BarHoleOut, 1},               // the root at 5
+		{"angle: [60, 40], wall: 5, length: 300", "along: {first: 100, up: 52}, size: 12", plan.BarHoleNear, 2},              // 3 wanted at the edge
+		{"angle: [60, 40], wall: 5, length: 300", "on: bottom, along: {first: 100, up: 33}, size: 12", plan.BarHoleOut, 4},   // y to the front there: its root
+		{"angle: [60, 40], wall: 5, length: 300", "on: bottom, along: {first: 100, up: 10}, size: 12", "", 0},                // 4 at the edge
+		{"flat: [80, 8], length: 300, left: {mitre: 45, long: top}", "along: {first: 60}, size: 12", "", 0},                  // (60 − 40)/√2 − 6
+		{"flat: [80, 8], length: 300, left: {mitre: 45, long: top}", "along: {first: 50}, size: 12", plan.BarHoleNear, 1.07}, //
+		{"square: 50, wall: 4, length: 300, left: {mitre: 45, long: bottom}", "on: top, along: {first: 62}, size: 12", "", 0},
+		{"square: 50, wall: 4, length: 300, left: {mitre: 45, long: bottom}", "on: top, along: {first: 58}, size: 12", plan.BarHoleNear, 2},
+		{"rectangle: [60, 40], wall: 3, length: 300, left: {onto: {diameter: 100}}", "along: {first: 18.5}, size: 12", plan.BarHoleNear, 2.5}, // hollow 10 deep
+		{"square: 50, wall: 7, length: 300", "along: {first: 100}, size: 9", plan.BarNotSold, 0},
+		{"square: 50, wall: 4, length: 6001", "along: {first: 100}, size: 9", plan.BarTooLong, 6001},
+	} {
+		m := work(t, "mm", "part: a\nkind: bar\nmaterial: S235\nbar: {"+c.bar+"}\nholes: [{name: h, "+c.holes+"}]\n")
+		var kinds []plan.ProblemKind
+		for _, p := range m.Out.Problems {
+			kinds = append(kinds, p.Kind)
+			i := 1
+			if p.Kind == plan.BarTooLong {
+				i = 0
+			}
+			if p.Kind != plan.BarNotSold && math.Abs(p.Args[i].Value-c.value) > 0.005 && c.want != plan.BarHoleNear || p.Kind == plan.BarHoleNear && math.Abs(p.Args[1].Value-c.value) > 0.05 {
+				t.Errorf("%s, %s: %+v, want %v", c.bar, c.holes, p.Args, c.value)
+			}
+		}
+		if c.want == "" && len(kinds) > 0 || c.want != "" && !slices.Equal(kinds, []plan.ProblemKind{c.want}) {
+			t.Errorf("%s, %s: %v, want %s", c.bar, c.holes, kinds, c.want)
+		}
+	}
+}
+
+// doText is all that the operations say.
+func doText(p *plan.PartPlan) []string {
+	var out []string
+	for _, op := range p.Operations {
+		out = append(append(out, op.Title, op.Holding), op.Do...)
+	}
+	return out
+}

@@ -1,0 +1,271 @@
+package part
+
+import (
+	"math"
+	"strings"
+
+	"github.com/tdewolff/canvas"
+
+	"centrepop/layout/bars"
+	"centrepop/layout/plan"
+	"centrepop/layout/words"
+	"centrepop/parts"
+	"centrepop/parts/geom"
+)
+
+// operations saw a bar and cope its ends.
+func (b *bar) operations(w *bench) {
+	saw := plan.Operation{Machine: "Saw", Title: "Saw to length", Gauge: "tape, square, protractor", Refs: w.refs(plan.LengthFeature)}
+	length := w.W.Size(b.in.Length.Mm) + " between the outermost points"
+	line := "From " + b.sectionWords(w.W) + ": " + length
+	if b.sides.TopMm != b.sides.BottomMm {
+		line += ", top " + b.sawnText(w.W, b.sides.TopMm) + " and bottom " + b.sawnText(w.W, b.sides.BottomMm) + " from point to point"
+	}
+	saw.Do = []string{line + "."}
+	for _, side := range []parts.Side{parts.LeftEnd, parts.RightEnd} {
+		switch e := b.endPlan(w.W, side); {
+		case e.SawDeg > 0:
+			saw.Do = append(saw.Do, words.Capital(e.Name)+" end: saw set "+words.Trim(e.SawDeg, 2)+"° from square, long point at the "+e.Long+".")
+		case e.Coped:
+			saw.Do = append(saw.Do, words.Capital(e.Name)+" end square; it is coped afterwards.")
+		default:
+			saw.Do = append(saw.Do, words.Capital(e.Name)+" end square.")
+		}
+	}
+	if l := w.limitsText(w.length(b.in.Length.Mm)); l != "" {
+		saw.Limits = []string{"length " + l}
+	}
+	w.op(warn(saw, clampStock))
+	for _, side := range []parts.Side{parts.LeftEnd, parts.RightEnd} {
+		if c, ok := b.copes[side]; ok {
+			b.cope(w, side, c)
+		}
+	}
+}
+
+// cope hollows an end.
+func (b *bar) cope(w *bench, side parts.Side, c bars.Cope) {
+	mark := "Wrap the template round the end, its square edge on a line " + w.W.Size(b.templateFromMm(w.W, c)) + " from the " + string(other(side)) + " end; scribe the curve on front and back."
+	if !b.wraps() {
+		mark = "Scribe the arc R" + w.W.Size(c.RadiusMm) + " on the front, its middle " + w.W.Read(c.DepthMm) + " from the end."
+	}
+	w.op(warn(plan.Operation{
+		Machine: "Bench", Title: "Cope the " + string(side) + " end",
+		Do:   []string{mark, "Cut with a hole saw of " + w.W.Dia(2*c.RadiusMm) + " where there is one, else saw and grind to the line; try it on the round: no gap over " + w.W.Near(1) + "."},
+		Tool: "hole saw, or grinder and half-round file", Gauge: "the round itself",
+	}, clampPart, grinding))
+}
+
+func other(side parts.Side) parts.Side {
+	if side == parts.LeftEnd {
+		return parts.RightEnd
+	}
+	return parts.LeftEnd
+}
+
+// copeMarginMm is the paper beyond the deepest place of a cope.
+const copeMarginMm = 30.0
+
+// templateFromMm is where the square edge of a cope's template lies, from the far end: a
+// whole millimetre or eighth of an inch.
+func (b *bar) templateFromMm(w words.Writer, c bars.Cope) float64 {
+	step := 1.0
+	if w.Units == parts.Inches {
+		step = words.MmPerInch / 8
+	}
+	return math.Max(0, step*math.Floor((b.in.Length.Mm-c.DepthMm-copeMarginMm)/step))
+}
+
+// wraps tells whether paper goes all round the bar.
+func (b *bar) wraps() bool { return b.in.Section != parts.AngleBar && b.in.Section != parts.ChannelBar }
+
+// mark marks a bar out by its ends.
+func (b *bar) mark(w *bench) {
+	if len(w.Groups) == 0 {
+		return
+	}
+	w.op(warn(plan.Operation{
+		Machine: "Bench", Title: "Mark out, punch", Tool: "tape or rule hooked on the outermost point, square, centre punch",
+		Do: []string{"Chalk an L on the left end and T on the top as the bar lies in its picture.", "Mark the holes along the sides from the ends as the cut list gives them; gauge the lines from the lower edge of the side."},
+	}, punching))
+}
+
+// developments are the templates of the copes.
+func (b *bar) developments(d *shaper) {
+	if b.err != nil || !b.wraps() {
+		return
+	}
+	for _, side := range []parts.Side{parts.LeftEnd, parts.RightEnd} {
+		if c, ok := b.copes[side]; ok {
+			d.Developments = append(d.Developments, b.copePattern(d, side, c))
+		}
+	}
+}
+
+// copePattern is paper round the end of a bar, cut along the hollow: the front, a side
+// and the back, one beside the other. The other side is straight.
+func (b *bar) copePattern(d *shaper, side parts.Side, c bars.Cope) plan.Development {
+	deep := b.in.Depth.Mm
+	r, _ := b.shape.CornersMm()
+	from := b.templateFromMm(d.W, c)
+	long := b.in.Length.Mm - from
+	at := func(v float64) float64 { // how long the paper is at a height v over the middle of the front
+		return long - (math.Sqrt(math.Max(0, c.RadiusMm*c.RadiusMm-v*v)) - c.EdgeMm)
+	}
+	half, round := b.in.Width.Mm/2-r, math.Pi*r/2
+	edge, x := &canvas.Path{}, 0.0
+	const steps = 48
+	along := func(mm float64, v func(t float64) float64) {
+		for i := range steps + 1 {
+			edge.LineTo(x+mm*float64(i)/steps, at(v(float64(i)/steps)))
+		}
+		x += mm
+	}
+	edge.MoveTo(0, 0)
+	along(2*half, func(t float64) float64 { return half * (2*t - 1) })
+	folds := []float64{x + round/2}
+	along(round, func(t float64) float64 { return half + r*math.Sin(t*math.Pi/2) })
+	along(deep-2*r, func(float64) float64 { return half + r })
+	folds = append(folds, x+round/2)
+	along(round, func(t float64) float64 { return half + r*math.Cos(t*math.Pi/2) })
+	along(2*half, func(t float64) float64 { return half * (1 - 2*t) })
+	edge.LineTo(x, 0)
+	edge.Close()
+	out := plan.Development{
+		Name: "cope-" + string(side), Kind: plan.CopePattern, Title: "Cope template: " + string(side) + " end", Copies: 1,
+		On: "the outside of the bar, " + b.sectionWords(d.W), Edge: "this edge on a line square round the bar, " + d.W.Size(from) + " from the " + string(other(side)) + " end",
+		Beyond: "to the " + string(side) + " end", MaxMm: plan.XY{XMm: geom.Clean(x), YMm: geom.Clean(long)},
+		Lines: []plan.PatternLine{{Name: "edge", Role: "cut", Path: plan.Contour(edge.ToSVG())}},
+		Sizes: []plan.PatternValue{{Name: "front to back", Text: d.exact(x)}, {Name: "radius of the round", Text: d.W.Size(c.RadiusMm)}, {Name: "depth of the hollow", Text: d.exact(c.DepthMm)}},
+	}
+	next := "bottom" // right of the front, the right end up
+	if side == parts.LeftEnd {
+		next = "top"
+	}
+	for i, name := range []string{"front | " + next, next + " | back"} {
+		p := &canvas.Path{}
+		p.MoveTo(folds[i], 0)
+		p.LineTo(folds[i], long-c.DepthMm-1)
+		out.Lines = append(out.Lines, plan.PatternLine{Name: name, Role: "fold", Path: plan.Contour(p.ToSVG()), Text: name})
+	}
+	return out
+}
+
+// checks of a group on a bar: each place along it from its end.
+func (b *bar) checkGroup(r *record, m *Group) {
+	for i := range m.Points {
+		mm, end := b.fromEnd(m, i)
+		r.sized(plan.Check{Ref: r.ref(m), What: words.Spaced(m.name) + " " + words.Trim(float64(m.Group.First+i), 0) + " from the " + string(end) + " end", Wanted: r.W.Size(mm), Gauge: "rule"}, r.length(mm))
+	}
+}
+
+// rim is the metal between a hole and one edge, and how much is wanted there.
+type rim struct {
+	what         string
+	leftMm, want float64
+}
+
+// ends are the rims of a hole towards the two ends of the bar.
+func (b *bar) ends(m *Group, i int, wantMm float64) []rim {
+	x, y := m.barXMm(i), m.Points[i].YMm
+	switch m.on {
+	case parts.TopSide:
+		y = b.in.Width.Mm / 2
+	case parts.BottomSide:
+		y = -b.in.Width.Mm / 2
+	}
+	radius := m.Size.FinishedMm / 2
+	var out []rim
+	for _, side := range []parts.Side{parts.LeftEnd, parts.RightEnd} {
+		room := b.in.Length.Mm/2 + x
+		if side == parts.RightEnd {
+			room = b.in.Length.Mm/2 - x
+		}
+		left := room - b.in.EndMm(side, y) - radius
+		if m.on == "" { // else the cut runs square across the side
+			left = (room-b.in.EndMm(side, y))*math.Cos(b.in.End(side).Mitre.Deg*math.Pi/180) - radius
+			if c, coped := b.copes[side]; coped {
+				left = math.Hypot(room+c.EdgeMm, y) - c.RadiusMm - radius
+			}
+		}
+		out = append(out, rim{"the " + string(side) + " end", left, wantMm})
+	}
+	return out
+}
+
+// across are the rims of a hole over its side: to a free edge, or to the corner or the
+// root of the section, which it only must not reach.
+func (b *bar) across(m *Group, i int, wantMm float64) []rim {
+	if b.in.Section == parts.RoundBar {
+		return nil
+	}
+	low, high := b.shape.FlatMm(bars.Side(m.Side()))
+	half, radius := b.in.SideMm(m.Side()).Max.YMm, m.Size.FinishedMm/2
+	of := func(left, flat float64) rim {
+		if flat < half-1e-9 || b.shape.Hollow() {
+			return rim{"the corner or root", left, 0}
+		}
+		return rim{"an edge", left, wantMm}
+	}
+	return []rim{of(m.Points[i].YMm-low-radius, -low), of(high-m.Points[i].YMm-radius, high)}
+}
+
+// Metal wanted beside a hole, in diameters of it: a bolt hole's centre lies 1.2 of them
+// from an edge (EN 1993-1-8:2005 Table 3.3); of another 0.75 (common practice, no
+// source).
+const (
+	boltRim  = 1.2 - 0.5
+	plainRim = 0.75 - 0.5
+)
+
+// problems are holes too near an edge, and sizes that are not sold.
+func (b *bar) problems(n *Numbered) []plan.Problem {
+	if b.err != nil {
+		return nil
+	}
+	var out []plan.Problem
+	for g := range n.Groups {
+		m := &n.Groups[g]
+		want := plainRim * m.Size.FinishedMm
+		if m.Size.Clearance {
+			want = boltRim * m.Size.FinishedMm
+		}
+		worst, at := rim{leftMm: math.Inf(1)}, 0
+		for i := range m.Points {
+			for _, r := range append(b.ends(m, i, want), b.across(m, i, want)...) {
+				if r.leftMm-r.want < worst.leftMm-worst.want {
+					worst, at = r, i
+				}
+			}
+		}
+		p := plan.Problem{Pos: m.pattern.PosOf(at), Feature: m.name, Args: []plan.Arg{plan.Named(words.Spaced(m.name))}}
+		switch {
+		case worst.leftMm < -1e-6:
+			p.Kind = plan.BarHoleOut
+			p.Args = append(p.Args, plan.Of(plan.Mm, words.Round(-worst.leftMm, 2)), plan.Named(worst.what))
+			out = append(out, p)
+		case worst.leftMm < worst.want-1e-6:
+			p.Kind = plan.BarHoleNear
+			p.Args = append(p.Args, plan.Of(plan.Mm, words.Round(worst.leftMm, 2)), plan.Named(worst.what), plan.Of(plan.Mm, words.Round(worst.want, 2)), plan.Of(plan.Diameter, m.Size.FinishedMm))
+			out = append(out, p)
+		}
+	}
+	return append(out, b.bought(n.Job.Units == parts.Inches, n.W)...)
+}
+
+// bought are sizes that merchants do not have.
+func (b *bar) bought(inch bool, w words.Writer) []plan.Problem {
+	var out []plan.Problem
+	if sold, known, walls, source := bars.Listed(b.shape, inch); known && !sold {
+		var list []string
+		for _, mm := range walls {
+			list = append(list, w.Size(mm))
+		}
+		out = append(out, plan.Problem{Kind: plan.BarNotSold, Pos: b.in.Wall.Pos, Args: []plan.Arg{
+			plan.Named(b.sectionWords(w)), plan.Named(source.String()), plan.Named(strings.Join(list, ", "))}})
+	}
+	if most := bars.SoldMm(inch); b.in.Length.Mm > most+1e-6 {
+		out = append(out, plan.Problem{Kind: plan.BarTooLong, Pos: b.in.Length.Pos, Args: []plan.Arg{plan.Of(plan.Mm, b.in.Length.Mm), plan.Of(plan.Mm, most)}})
+	}
+	return out
+}

@@ -1,0 +1,237 @@
+package picture
+
+import (
+	"math"
+	"slices"
+	"strconv"
+
+	"github.com/tdewolff/canvas"
+
+	"centrepop/layout/plan"
+	"centrepop/templates/draw"
+)
+
+// Sizes of the picture of a bar, in millimetres.
+const (
+	barHighMm  = 11.0 // of its front view
+	barSideMm  = 7.5  // of another side
+	barRowMm   = 4.4  // a row of lengths
+	barEndsMm  = 13.0 // beside the bar, for the section and the saw angles
+	barMarginX = 3.0
+)
+
+// barView maps a bar to paper: its ends at one scale with its width, what lies
+// between shortened or stretched to the room.
+type barView struct {
+	bar      *plan.BarPlan
+	d        *draw.Drawing
+	x0, room float64
+}
+
+// x is where a place along the bar lies.
+func (v *barView) x(mm float64) float64 {
+	half := v.bar.LengthMm / 2
+	scale := barHighMm / v.bar.WidthMm
+	end := math.Min(0.8*half, 1.15*v.bar.WidthMm) // at scale, if there is the room
+	if end*scale > v.room*0.3 {
+		scale = v.room * 0.3 / end
+	}
+	t := mm + half
+	switch {
+	case t <= end:
+		return v.x0 + t*scale
+	case t >= 2*half-end:
+		return v.x0 + v.room - (2*half-t)*scale
+	}
+	return v.x0 + end*scale + (t-end)/(2*half-2*end)*(v.room-2*end*scale)
+}
+
+// Bar draws a bar as it is sawn and drilled, in a width: the front view with its
+// lengths, the section as seen from the left end, and every other side that has holes.
+// Lengths are shortened, so the picture has no scale.
+func Bar(b *plan.BarPlan, width float64) draw.Panel {
+	p := draw.Panel{Width: width}
+	v := &barView{bar: b, d: &p.Draw, x0: barEndsMm + 10, room: width - 2*(barEndsMm+10)}
+	y := 0.0
+	if b.Top != "" {
+		y -= barRowMm
+		v.points(y, "top", "top "+b.Top)
+	}
+	front := v.holes("front")
+	y -= v.chain(front, y) + 1
+	y -= barHighMm
+	v.front(y)
+	v.marks(front, y, barHighMm, b.WidthMm)
+	y -= barRowMm
+	if b.Bottom != "" {
+		v.points(y, "bottom", "bottom "+b.Bottom)
+	}
+	if b.TopMm != b.LengthMm && b.BottomMm != b.LengthMm {
+		y -= barRowMm
+	}
+	if b.Bottom == "" || b.TopMm != b.LengthMm && b.BottomMm != b.LengthMm {
+		v.line(v.x0, v.x0+v.room, y, b.Length)
+	}
+	for _, side := range []string{"top", "bottom", "back"} {
+		list := v.holes(side)
+		if len(list) == 0 {
+			continue
+		}
+		y -= 1.5
+		y -= v.chain(list, y) + 1
+		y -= barSideMm
+		v.side(side, y, list)
+	}
+	p.Height = -y + 1.5
+	return p
+}
+
+func (v *barView) holes(side string) []plan.BarHole {
+	var out []plan.BarHole
+	for _, h := range v.bar.Holes {
+		if h.Side == side {
+			out = append(out, h)
+		}
+	}
+	slices.SortStableFunc(out, func(a, b plan.BarHole) int {
+		switch {
+		case a.XMm < b.XMm:
+			return -1
+		case a.XMm > b.XMm:
+			return 1
+		}
+		return 0
+	})
+	return out
+}
+
+// front draws the front view with its cuts and the section beside it.
+func (v *barView) front(y float64) {
+	b := v.bar
+	at := func(q canvas.Point) canvas.Point {
+		return canvas.Point{X: v.x(q.X), Y: y + (q.Y+b.WidthMm/2)*barHighMm/b.WidthMm}
+	}
+	path, err := canvas.ParseSVGPath(string(b.Outline))
+	if err != nil {
+		return
+	}
+	shape := &canvas.Path{}
+	for i, q := range path.Flatten(0.05).Coords() {
+		if q = at(q); i == 0 {
+			shape.MoveTo(q.X, q.Y)
+		} else {
+			shape.LineTo(q.X, q.Y)
+		}
+	}
+	shape.Close()
+	v.d.Add(draw.Shape{Path: shape, Stroke: draw.Black, WidthMm: draw.ThickMm})
+	v.section(barEndsMm/2, y)
+	for _, e := range []plan.BarEnd{b.Left, b.Right} {
+		text := "square"
+		if e.SawDeg > 0 {
+			text = "saw " + trimDeg(e.SawDeg)
+		} else if e.Coped {
+			text = "cope"
+		}
+		x, align := v.x0-1.2, draw.Right
+		if e.Name == b.Right.Name {
+			x, align = v.x0+v.room+1.2, draw.Left
+		}
+		v.d.Add(draw.Text{XMm: x, YMm: y + barHighMm/2 - 3.6, SizeMm: draw.SmallMm, Bold: e.SawDeg > 0, Align: align, Content: text})
+	}
+	v.d.Add(draw.Text{XMm: v.x0 + v.room/2, YMm: y + 0.9, SizeMm: draw.SmallMm, Align: draw.Centre, Content: "L  ←  front, T up  →  R"})
+}
+
+func trimDeg(deg float64) string {
+	return strconv.FormatFloat(math.Round(deg*100)/100, 'f', -1, 64) + "°"
+}
+
+// section draws the cross section, its front at the left.
+func (v *barView) section(x, y float64) {
+	b := v.bar
+	scale := math.Min(barHighMm/b.WidthMm, barEndsMm/b.DepthMm)
+	for i, c := range b.Profile {
+		fill := draw.Pale
+		if i > 0 {
+			fill = draw.White
+		}
+		if path, err := canvas.ParseSVGPath(string(c)); err == nil {
+			path = path.Transform(canvas.Identity.Translate(x-b.DepthMm*scale/2, y+barHighMm/2).Scale(scale, scale))
+			v.d.Add(draw.Shape{Path: path, Fill: fill, Stroke: draw.Black, WidthMm: draw.ThinMm})
+		}
+	}
+}
+
+// marks are the holes with their numbers.
+func (v *barView) marks(list []plan.BarHole, y, high, mm float64) {
+	for _, h := range list {
+		x, hy := v.x(h.XMm), y+high/2+h.YMm*high/mm
+		r := math.Max(0.7, h.DiameterMm/2*high/mm)
+		v.d.Add(draw.Ring(x, hy, r, draw.LineMm), draw.Segment(x-r-1, hy, x+r+1, hy, draw.HairMm), draw.Segment(x, hy-r-1, x, hy+r+1, draw.HairMm))
+		v.d.Add(draw.Text{XMm: x + r + 0.6, YMm: hy + 0.5, SizeMm: draw.SmallMm, Bold: true, Content: strconv.Itoa(h.N)})
+	}
+}
+
+// chain writes over the holes of a side how far each lies from its end, in as many rows
+// as that takes, and returns their height.
+func (v *barView) chain(list []plan.BarHole, y float64) float64 {
+	rows := []float64{} // where the last text of each row ends
+	for _, h := range list {
+		x, w := v.x(h.XMm), draw.TextWidth(h.From, draw.SmallMm, false)
+		row := slices.IndexFunc(rows, func(end float64) bool { return end < x-w/2-1 })
+		if row < 0 {
+			row, rows = len(rows), append(rows, 0)
+		}
+		rows[row] = x + w/2
+	}
+	for i := range rows {
+		rows[i] = math.Inf(-1)
+	}
+	high := float64(len(rows)) * (barRowMm - 0.8)
+	for _, h := range list {
+		x, w := v.x(h.XMm), draw.TextWidth(h.From, draw.SmallMm, false)
+		row := slices.IndexFunc(rows, func(end float64) bool { return end < x-w/2-1 })
+		rows[row] = x + w/2
+		ty := y - high + float64(row)*(barRowMm-0.8) + 0.8
+		v.d.Add(draw.Text{XMm: x, YMm: ty, SizeMm: draw.SmallMm, Align: draw.Centre, Content: h.From})
+	}
+	return high
+}
+
+// points draws the length from point to point along the top or the bottom.
+func (v *barView) points(y float64, side, text string) {
+	b := v.bar
+	ends := [2]float64{-b.LengthMm / 2, b.LengthMm / 2}
+	for i, e := range []plan.BarEnd{b.Left, b.Right} {
+		if e.SawDeg > 0 && e.Long != side {
+			ends[i] -= math.Copysign(b.WidthMm*math.Tan(e.SawDeg*math.Pi/180), ends[i])
+		}
+	}
+	v.line(v.x(ends[0]), v.x(ends[1]), y, text)
+}
+
+// line draws a length, its text in the line.
+func (v *barView) line(x0, x1, y float64, text string) {
+	d := v.d
+	w := draw.TextWidth(text, sizeEmMm, true)
+	mid := (x0 + x1) / 2
+	d.Add(draw.Segment(x0, y+1, mid-w/2-1, y+1, draw.ThinMm), draw.Segment(mid+w/2+1, y+1, x1, y+1, draw.ThinMm))
+	for _, x := range []float64{x0, x1} {
+		d.Add(draw.Segment(x-0.8, y+0.2, x+0.8, y+1.8, draw.ThinMm))
+	}
+	d.Add(draw.Text{XMm: mid, YMm: y, SizeMm: sizeEmMm, Bold: true, Align: draw.Centre, Content: text})
+}
+
+// side draws another side with its holes, the left end at the left but for the back.
+func (v *barView) side(side string, y float64, list []plan.BarHole) {
+	mm := v.bar.DepthMm
+	if side == "back" {
+		mm = v.bar.WidthMm
+	}
+	v.d.Add(draw.Box(draw.R(v.x0, y, v.x0+v.room, y+barSideMm), draw.LineMm))
+	v.d.Add(draw.Text{XMm: v.x0 - 1.2, YMm: y + barSideMm/2 - 1, SizeMm: draw.SmallMm, Align: draw.Right, Content: side})
+	if side == "back" {
+		v.d.Add(draw.Text{XMm: v.x0 + v.room + 1.2, YMm: y + barSideMm/2 - 1, SizeMm: draw.SmallMm, Content: "as from the front"})
+	}
+	v.marks(list, y, barSideMm, mm)
+}

@@ -1,0 +1,251 @@
+package sheets
+
+import (
+	"strconv"
+	"strings"
+
+	"centrepop/layout/plan"
+	"centrepop/layout/words"
+	"centrepop/templates/draw"
+	"centrepop/templates/picture"
+)
+
+// BarsName heads the cut list of the bars.
+const BarsName = "Bars: cut list and record"
+
+// barSplit is the share of a page's width that the picture of a bar gets.
+const barSplit = 0.62
+
+// Bars draws the cut list: what is sawn from each bar as bought, every bar with its
+// points, saw angles and holes, and a record for all. Plans without bars have none.
+func Bars(pl *plan.Plan, list []*plan.PartPlan, paper draw.Frame) []draw.Chapter {
+	var bars []*plan.PartPlan
+	for _, part := range list {
+		if part.Bar != nil {
+			bars = append(bars, part)
+		}
+	}
+	if len(bars) == 0 {
+		return nil
+	}
+	var best []*draw.Sheet
+	for _, d := range densities {
+		if sheets := d.bars(pl, bars, paper); best == nil || len(sheets) < len(best) {
+			best = sheets
+		}
+	}
+	return []draw.Chapter{{Name: BarsName, Sheets: best}}
+}
+
+// Unbarred are the parts that have sheets of their own.
+func Unbarred(list []*plan.PartPlan) []*plan.PartPlan {
+	var out []*plan.PartPlan
+	for _, part := range list {
+		if part.Bar == nil {
+			out = append(out, part)
+		}
+	}
+	return out
+}
+
+func (d density) bars(pl *plan.Plan, bars []*plan.PartPlan, paper draw.Frame) []*draw.Sheet {
+	f := draw.NewFlow(func(page int) (*draw.Sheet, draw.Piece) {
+		rest := "cut list and record"
+		if page > 0 {
+			rest += ", continued"
+		}
+		s := &draw.Sheet{Frame: paper, Name: BarsName, Scale: "not to scale"}
+		return s, draw.RunningHead("Bars", rest, paper.Body().Width())
+	})
+	f.Add(draw.Paragraph("", barLead, d.smallMm(), false, f.Width())...)
+	f.Add(draw.Space(1.5))
+	for i, part := range bars {
+		f.Add(d.bar(part, letter(i), f.Width()))
+		s := f.Sheets[len(f.Sheets)-1]
+		s.Parts, s.Starts = append(s.Parts, part.Title), append(s.Starts, part.Title)
+	}
+	f.Table(d.tight(d.barStock(pl, bars)))
+	f.Table(d.tight(d.barRecord(bars)))
+	return f.Sheets
+}
+
+const barLead = "Every bar lies as in its picture: chalk L on its left end and T on its top. Lengths go over the outermost points, saw angles are from a square cut. " +
+	"Saw one, measure, then set the stop. Holes are measured from the end that is named, on the side that is named."
+
+// letter names a bar on its cut list: A to Z, then A2 and on.
+func letter(i int) string {
+	text := string(rune('A' + i%26))
+	if i >= 26 {
+		text += strconv.Itoa(i/26 + 1)
+	}
+	return text
+}
+
+// bar is the block of one bar: its picture, and beside it what to do, with boxes.
+func (d density) bar(part *plan.PartPlan, name string, width float64) draw.Piece {
+	b := part.Bar
+	pic := picture.Bar(b, width*barSplit)
+	x := width*barSplit + 3
+	rest := width - x
+	head := draw.Paragraph("", name+"  "+part.Title+"  × "+strconv.Itoa(part.Quantity), d.em(3.8), true, rest)
+	facts := words.Join(", ", b.Section, part.Material, words.Mass(part.MassKg))
+	text := append(head, draw.Paragraph("", facts, d.smallMm(), false, rest)...)
+	for _, line := range barLines(part) {
+		text = append(text, draw.Paragraph("–", line, d.smallMm(), false, rest)...)
+	}
+	for _, note := range part.Notes {
+		text = append(text, draw.Paragraph("–", note, d.smallMm(), false, rest)...)
+	}
+	for _, note := range part.Cautions {
+		text = append(text, draw.Paragraph("⚠", note, d.smallMm(), true, rest)...)
+	}
+	body := draw.Stack(append(text, draw.Space(0.6), ticks(barJobs(part), part.Quantity, rest))...)
+	p := draw.Piece{Height: max(pic.Height, body.Height) + 2.5}
+	p.Draw.Place(&pic.Draw, 0, 0)
+	p.Draw.Place(&body.Draw, x, 0)
+	p.Draw.Add(draw.Segment(0, -p.Height+1, width, -p.Height+1, draw.HairMm))
+	return p
+}
+
+// barLines are the operations of a bar in few lines.
+func barLines(part *plan.PartPlan) []string {
+	b := part.Bar
+	var out []string
+	ends := words.Capital(b.Left.Name) + " " + b.Left.Cut + "; " + b.Right.Name + " " + b.Right.Cut + "."
+	if b.Left.Cut == b.Right.Cut {
+		ends = "Both ends " + b.Left.Cut + "."
+	}
+	out = append(out, ends)
+	for _, w := range b.Ways {
+		out = append(out, words.Capital(w)+".")
+	}
+	for _, op := range part.Operations {
+		if strings.HasPrefix(op.Title, "Cope") {
+			out = append(out, strings.Join(op.Do, " "))
+		}
+	}
+	return out
+}
+
+// barJobs are what is ticked for each piece.
+func barJobs(part *plan.PartPlan) []string {
+	out := []string{"sawn"}
+	if part.Bar.Left.Coped || part.Bar.Right.Coped {
+		out = append(out, "coped")
+	}
+	if len(part.Bar.Holes) > 0 {
+		out = append(out, "drilled")
+	}
+	return append(out, "deburred")
+}
+
+// ticks are boxes to tick: for each job one for each piece, or one for all of many.
+func ticks(jobs []string, quantity int, width float64) draw.Piece {
+	n := quantity
+	if n > 2*mostPieces {
+		n = 1
+	}
+	const boxMm, size = 3.4, draw.SmallMm
+	p := draw.Piece{Height: 4.6}
+	x := 0.0
+	for _, job := range jobs {
+		need := draw.TextWidth(job, size, false) + 1 + float64(n)*(boxMm+0.6) + 2
+		if x > 0 && x+need > width {
+			x, p.Height = 0, p.Height+4.6
+		}
+		y := -p.Height + 0.8
+		p.Draw.Add(draw.Text{XMm: x, YMm: y + 0.7, SizeMm: size, Content: job})
+		x += draw.TextWidth(job, size, false) + 1
+		for range n {
+			p.Draw.Add(draw.Box(draw.R(x, y, x+boxMm, y+boxMm), draw.ThinMm))
+			x += boxMm + 0.6
+		}
+		x += 2
+	}
+	return p
+}
+
+// barStock is what is sawn from each bar as bought.
+func (d density) barStock(pl *plan.Plan, bars []*plan.PartPlan) draw.Table {
+	t := draw.Table{Title: "Bars to buy, and what is sawn from each, in " + words.LengthWord(pl.Units), Compact: true, Fit: true, Columns: []draw.Column{
+		{Head: "Section", Flex: true, Bold: true, Size: d.smallMm(), Least: 26}, {Head: "Material", Size: d.smallMm()}, {Head: "Length", Align: draw.Right, Size: d.smallMm()},
+		{Head: "Sawn in this order (/ one cut for both, ⟲ turned over, ⇄ end for end)", Flex: true, Size: d.smallMm()}, {Head: "Left over", Align: draw.Right, Size: d.smallMm()},
+		{Head: "done", Align: draw.Centre, Tick: true, Least: 9, Size: d.smallMm()},
+	}}
+	names := map[string]string{}
+	for i, part := range bars {
+		names[part.Name] = letter(i)
+	}
+	for _, k := range pl.Bars {
+		for _, bar := range k.Bars {
+			text, wanted := barPieces(pl, bar, names)
+			if wanted {
+				t.Rows = append(t.Rows, []string{k.Section, k.Material, words.Short(k.BarMm, pl.Units), text, words.Short(bar.OffcutMm, pl.Units), ""})
+			}
+		}
+		if len(k.Bars) == 0 {
+			t.Rows = append(t.Rows, []string{k.Section, k.Material, "", k.Source, "", ""})
+		}
+	}
+	if len(pl.Bars) > 0 {
+		k := pl.Bars[0]
+		t.Lead = "Reckoned with a saw cut of " + words.Short(k.KerfMm, pl.Units) + " and " + words.Short(k.TrimMm, pl.Units) + " lost at the first end (" + k.Source + ")."
+	}
+	return t
+}
+
+// barPieces are the pieces of a bar as bought, and whether one of those listed is among
+// them.
+func barPieces(pl *plan.Plan, bar plan.StockBar, names map[string]string) (text string, wanted bool) {
+	for i, c := range bar.Cuts {
+		name := names[c.Part]
+		if wanted = wanted || name != ""; name == "" {
+			name = c.Name
+		}
+		sign := ""
+		if c.Turned {
+			sign += " ⟲"
+		}
+		if c.Reversed {
+			sign += " ⇄"
+		}
+		switch {
+		case i == 0:
+		case c.Shared && (c.StartDeg != 0 || bar.Cuts[i-1].EndDeg != 0):
+			text += " / "
+		default:
+			text += ", "
+		}
+		text += name + " " + words.Short(c.LengthMm, pl.Units) + sign
+	}
+	return text, wanted
+}
+
+// barRecord has a row for each length to measure.
+func (d density) barRecord(bars []*plan.PartPlan) draw.Table {
+	t := draw.Table{Title: "Record", Compact: true, Columns: []draw.Column{
+		{Head: "Bar", Bold: true, Size: d.smallMm()}, {Head: "What", Flex: true, Size: d.smallMm()}, {Head: "Wanted", Bold: true, Size: d.smallMm()}, {Head: "Limits", Size: d.smallMm()},
+	}}
+	for i := range mostPieces {
+		t.Columns = append(t.Columns, draw.Column{Head: "pc " + strconv.Itoa(i+1), Least: 17, Size: d.smallMm()})
+	}
+	for i, part := range bars {
+		b := part.Bar
+		row := func(what, wanted, limits string) {
+			cells := []string{letter(i), what, wanted, limits}
+			for n := range mostPieces {
+				cell := ""
+				if n >= part.Quantity {
+					cell = "–"
+				}
+				cells = append(cells, cell)
+			}
+			t.Rows = append(t.Rows, cells)
+		}
+		row(part.Title+", over all", b.Length, b.Limits)
+		for _, m := range b.Measures {
+			row(m.What, m.Wanted, m.Limits)
+		}
+	}
+	return t
+}
