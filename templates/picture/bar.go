@@ -17,6 +17,7 @@ const (
 	barSideMm  = 7.5  // of another side
 	barRowMm   = 4.4  // a row of lengths
 	barEndsMm  = 13.0 // beside the bar, for the section and the saw angles
+	sectionMm  = 10.0 // of the section, its larger side
 	barMarginX = 3.0
 )
 
@@ -125,7 +126,7 @@ func (v *barView) front(y float64) {
 	}
 	shape.Close()
 	v.d.Add(draw.Shape{Path: shape, Stroke: draw.Black, WidthMm: draw.ThickMm})
-	v.section(barEndsMm/2, y)
+	v.section(sectionMm/2, y)
 	for _, e := range []plan.BarEnd{b.Left, b.Right} {
 		text := "square"
 		if e.SawDeg > 0 {
@@ -149,7 +150,7 @@ func trimDeg(deg float64) string {
 // section draws the cross section, its front at the left.
 func (v *barView) section(x, y float64) {
 	b := v.bar
-	scale := math.Min(barHighMm/b.WidthMm, barEndsMm/b.DepthMm)
+	scale := sectionMm / math.Max(b.WidthMm, b.DepthMm)
 	for i, c := range b.Profile {
 		fill := draw.Pale
 		if i > 0 {

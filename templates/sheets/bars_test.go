@@ -19,7 +19,7 @@ func TestBarsSheet(t *testing.T) {
 		boxes int // sawn, drilled, coped and deburred, for each piece; and one for each bar as bought
 	}{
 		"pugmill": {draw.Frame{WidthMm: 210, HeightMm: 297}, []string{
-			"A  Stand rail  × 2", "top 360", "bottom 460", "saw 45°", "80 from the left", "380 from the left", "B  Stand end  × 2", "top 210", "C  Stand leg  × 4", "400",
+			"A  Stand rail  × 2", "top 360", "bottom 460", "saw 45°", "90 from the left", "370 from the left", "B  Stand end  × 2", "top 210", "C  Stand leg  × 4", "400",
 			"Both ends 45°, long point at the bottom.", "through both walls.", "25 from the right", "459.2 – 460.8", "2929.9",
 		}, 2*3 + 2*2 + 4*3 + 4*3 + 2},
 		"gatejack": {draw.Frame{WidthMm: 215.9, HeightMm: 279.4}, []string{
