@@ -6,6 +6,9 @@ import (
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/layout/threads"
+	"centrepop/parts/geom"
+
+	"github.com/tdewolff/canvas"
 )
 
 func round(minMm, maxMm float64) part.Sized { return part.Sized{MinMm: minMm, MaxMm: maxMm} }
@@ -153,5 +156,27 @@ func TestWeldUse(t *testing.T) {
 	}
 	if out := weld(nil, &plan.JointPlan{Weld: &was}, &plan.JointPlan{Weld: &was}); len(out) != 0 {
 		t.Errorf("the same weld: %+v", out)
+	}
+}
+
+// TestAlong: points of an outline no further apart than a millimetre, or a
+// two-thousandth of a long one, corners among them, each once.
+func TestAlong(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		svg  string
+		n    int
+		step float64
+	}{{"M0 0H30V20H0Z", 100, 1}, {"M0 0H30.5V20H0Z", 31 + 20 + 31 + 20, 1}, {"M0 0H2000V1000H0Z", 2*667 + 2*334, 3}, {"M0 0H1500V500H0Z", 2000, 2}} {
+		points := along(canvas.MustParseSVGPath(c.svg))
+		if len(points) != c.n || points[0] != (geom.Point{}) {
+			t.Errorf("%s: %d points, want %d", c.svg, len(points), c.n)
+		}
+		for i, p := range points {
+			if d := geom.Distance(p, points[(i+1)%len(points)]); d > c.step+1e-9 || d < 1e-9 {
+				t.Errorf("%s: %v apart at %v", c.svg, d, p)
+				break
+			}
+		}
 	}
 }

@@ -94,8 +94,71 @@ func TestWindow(t *testing.T) {
 		"of a wide ring the metal":     {slices.Concat(box(0, 80, 12, 100), box(0, -100, 12, -80)), level, rectOf(box(0, 72, 12, 100))},
 		"of an upright ring the metal": {slices.Concat(box(80, 0, 100, 12), box(-100, 0, -80, 12)), plan.XY{YMm: 1}, rectOf(box(72, 0, 100, 12))},
 	} {
-		if got := rectOf(c.loops).half(o, c.dir, c.loops); got != c.want {
-			t.Errorf("%s: %v, want %v", name, got, c.want)
+		for _, at := range []plan.XY{o, {XMm: 1000, YMm: -300}, {XMm: -64, YMm: 512}} { // wherever the axis lies
+			var moved [][]plan.XY
+			for _, loop := range c.loops {
+				var to []plan.XY
+				for _, q := range loop {
+					to = append(to, q.Plus(at))
+				}
+				moved = append(moved, to)
+			}
+			want := rect{c.want.min.Plus(at), c.want.max.Plus(at)}
+			if got := rectOf(moved).half(at, c.dir, moved); got != want {
+				t.Errorf("%s, axis at %v: %v, want %v", name, at, got, want)
+			}
 		}
+	}
+}
+
+// TestRects: what rectangles share, touch, and the lines through them.
+func TestRects(t *testing.T) {
+	t.Parallel()
+	r := rectOf(box(10, 20, 50, 30))
+	for _, c := range []struct {
+		what      string
+		got, want any
+	}{
+		{"size", r.size(), plan.XY{XMm: 40, YMm: 10}}, {"centre", r.centre(), plan.XY{XMm: 30, YMm: 25}}, {"grown", r.grown(3), rectOf(box(7, 17, 53, 33))},
+		{"shared", r.meet(rectOf(box(40, 25, 90, 90))), rectOf(box(40, 25, 50, 30))}, {"above", r.meet(rectOf(box(0, 35, 90, 90))), rectOf(box(10, 30, 50, 35))},
+		{"nearest inside", r.inside(plan.XY{XMm: 5, YMm: 28}), plan.XY{XMm: 10, YMm: 28}}, {"nearest corner", r.inside(plan.XY{XMm: 60, YMm: 2}), plan.XY{XMm: 50, YMm: 20}},
+		{"long way", r.long(), [2]plan.XY{{XMm: 4, YMm: 25}, {XMm: 56, YMm: 25}}}, {"upright", rectOf(box(20, 10, 30, 50)).long(), [2]plan.XY{{XMm: 25, YMm: 4}, {XMm: 25, YMm: 56}}},
+		{"level line", r.through(plan.XY{XMm: 3, YMm: 22}, plan.XY{XMm: -1}), [2]plan.XY{{XMm: 10, YMm: 22}, {XMm: 50, YMm: 22}}},
+		{"upright line", r.through(plan.XY{XMm: 13, YMm: 2}, plan.XY{YMm: 1}), [2]plan.XY{{XMm: 13, YMm: 20}, {XMm: 13, YMm: 30}}},
+		{"touches at a corner", r.touches(rectOf(box(50, 30, 60, 60))), true}, {"beside", r.touches(rectOf(box(50.1, 20, 60, 30))), false}, {"under", r.touches(rectOf(box(10, 0, 50, 19.9))), false},
+		{"before", r.touches(rectOf(box(0, 20, 9.9, 30))), false}, {"over", r.touches(rectOf(box(10, 30.1, 50, 40))), false},
+		{"joined", r.join(rectOf(box(0, 25, 20, 60))), rectOf(box(0, 20, 50, 60))},
+	} {
+		if c.got != c.want {
+			t.Errorf("%s: %v, want %v", c.what, c.got, c.want)
+		}
+	}
+}
+
+// TestWedge: angles, feet and what lies within, by hand.
+func TestWedge(t *testing.T) {
+	t.Parallel()
+	at := func(x, y float64) plan.XY { return plan.XY{XMm: x, YMm: y} }
+	for _, c := range []struct {
+		a, b, c, d plan.XY
+		want       float64
+	}{{at(0, 0), at(5, 0), at(0, 0), at(0, 3), 90}, {at(1, 1), at(2, 1), at(7, 7), at(8, 8), 45}, {at(0, 0), at(-1, 0), at(0, 0), at(2, 0), 180}, {at(0, 0), at(1, 0), at(3, 4), at(4, 4-math.Sqrt(3)), 60}} {
+		if got := turned(c.a, c.b, c.c, c.d); math.Abs(got-c.want) > 1e-9 {
+			t.Errorf("%+v: %g", c, got)
+		}
+	}
+	loops := append(box(0, 0, 40, 30), box(10, 10, 20, 20)[0])
+	for _, c := range []struct {
+		p, foot plan.XY
+		off     float64
+		in      bool
+	}{{at(5, 15), at(0, 15), 5, true}, {at(15, 16), at(15, 20), 4, false}, {at(43, 34), at(40, 30), 5, false}, {at(36, 15), at(40, 15), 4, true}, {at(8, 15), at(10, 15), 2, true}, {at(20, -3), at(20, 0), 3, false}} {
+		foot, ends, off := nearest(c.p, loops)
+		if distance(foot, c.foot) > 1e-9 || math.Abs(off-c.off) > 1e-9 || within(c.p, loops) != c.in || math.Abs(distance(ends[0], foot)+distance(foot, ends[1])-distance(ends[0], ends[1])) > 1e-9 {
+			t.Errorf("%v: %v on %v, %g off, within %v", c.p, foot, ends, off, within(c.p, loops))
+		}
+	}
+	if got := toward(at(1, 2), at(7, 10), 5); distance(got, at(4, 6)) > 1e-9 {
+		t.Errorf("5 towards: %v", got)
 	}
 }

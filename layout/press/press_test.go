@@ -271,3 +271,51 @@ func TestSolveRefuses(t *testing.T) {
 		t.Errorf("good input refused: %v", err)
 	}
 }
+
+// TestFreeSurfaces: no stress stands on a free surface, the pressure on the joint;
+// in a solid shaft it is the same throughout (Lamé).
+func TestFreeSurfaces(t *testing.T) {
+	t.Parallel()
+	m := Material{Name: "steel", EMPa: 210_000, Nu: 0.3, StrengthMPa: 300}
+	for _, bore := range []float64{0, 0.4, 30} {
+		r, err := Input{
+			Hub: Member{InsideMm: 50, OutsideMm: 80, Material: m}, Shaft: Member{InsideMm: bore, OutsideMm: 50, Material: m},
+			InterferenceMm: 0.03, LengthMm: 40, Friction: Friction{Min: 0.1, Max: 0.2},
+		}.solve()
+		if err != nil {
+			t.Fatal(err)
+		}
+		inner := 0.0
+		if bore == 0 {
+			inner = -r.PressureMPa
+		}
+		for what, got := range map[string][2]float64{
+			"hub outside": {r.HubOutside.RadialMPa, 0}, "hub bore": {r.HubBore.RadialMPa, -r.PressureMPa}, "shaft outside": {r.ShaftOutside.RadialMPa, -r.PressureMPa}, "shaft bore": {r.ShaftBore.RadialMPa, inner},
+		} {
+			if got[0] != got[1] || r.PressureMPa < 1 {
+				t.Errorf("bore %v: radial stress at the %s is %v, want %v", bore, what, got[0], got[1])
+			}
+		}
+		if (r.BoreClosesMm > 0) != (bore > 0) {
+			t.Errorf("a bore of %v closes by %v", bore, r.BoreClosesMm)
+		}
+	}
+}
+
+// TestSafety: a ductile material by von Mises; a brittle one by its tension, and by
+// a third of its compression.
+func TestSafety(t *testing.T) {
+	t.Parallel()
+	ductile, brittle := Material{StrengthMPa: 300}, Material{StrengthMPa: 300, Brittle: true}
+	none := state(0, 0)
+	for _, c := range []struct {
+		m    Material
+		a, b Stress
+		want float64
+	}{
+		{ductile, state(100, 0), none, 3}, {ductile, state(-100, -100), none, 3}, {ductile, none, state(50, -50), 300 / (50 * math.Sqrt(3))},
+		{brittle, state(100, -100), none, 3}, {brittle, state(-150, -30), none, 6}, {brittle, state(0.5, 0), none, 600}, {brittle, none, state(-0.9, 0), 1000}, {brittle, state(30, -300), state(60, 0), 3},
+	} {
+		near(t, "safety", c.m.safety(c.a, c.b), c.want, 1e-9)
+	}
+}
