@@ -45,6 +45,7 @@ func (j *making) sit(t *joint, p *plan.BearingPlan) (mounting, bool) {
 			}
 		}
 	}
+	j.nutShort(t, m)
 	if o := t.partner(j.all); o != nil {
 		if n, ok := o.mount(); ok {
 			if p.Arrangement = arrangement(t, o, m, n); p.Arrangement == "tandem" {

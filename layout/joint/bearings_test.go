@@ -158,14 +158,30 @@ func TestMountingProblems(t *testing.T) {
 		{"auger-shaft.yaml", "seal-land, diameter: 60", "seal-land, diameter: 54", plan.ConeShoulderLow},
 		{"auger-shaft.yaml", "middle, diameter: 48, length: 69", "middle, diameter: 49.5, length: 69", plan.CageTouches},
 		{"auger-shaft.yaml", "middle, diameter: 48, length: 69", "middle, diameter: 48, length: 71", plan.ConeTouches},
-		{"auger-shaft.yaml", "nut-thread, thread: M40x1.5, length: 22", "nut-thread, diameter: 40, length: 22", plan.ConeNotHeld},
+		{"auger-shaft.yaml", "nut-thread, thread: M40x1.5, length: 22, undercut: DIN 76-A", "nut-thread, diameter: 40, length: 22", plan.ConeNotHeld},
 		{"auger-shaft.yaml", "fit: k6, length: 18", "fit: k6, length: 14", plan.SeatShort},
 		{"auger-shaft.yaml", "fit: k6, length: 18", "fit: k6, length: 20.6", plan.NutStops},
+		{"auger-shaft.yaml", "length: 22, undercut: DIN 76-A", "length: 22", plan.NutShort},
 	} {
 		got := edit(t, c.part, c.from, c.to)
 		if !slices.ContainsFunc(got, func(p plan.Problem) bool { return p.Kind == c.want }) {
 			t.Errorf("%s to %q: %v, want %s", c.part, c.to, got, c.want)
 		}
+	}
+}
+
+// A cone 18 wide that stays 1.5 off its shoulder stands 1.5 past a seat of 18; a thread
+// of pitch 1.5 without an undercut is full from 4.5 on (DIN 76-1): the nut stops 3 short.
+func TestNutShort(t *testing.T) {
+	t.Parallel()
+	p, err := draft(editedDemo(t, "pugmill", "auger-shaft.yaml", "length: 22, undercut: DIN 76-A", "length: 22"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	found := jointNamed(t, p, "rear-bearing").Problems
+	i := slices.IndexFunc(found, func(p plan.Problem) bool { return p.Kind == plan.NutShort })
+	if i < 0 || math.Abs(found[i].Args[1].Value-3) > 1e-9 {
+		t.Errorf("%+v", found)
 	}
 }
 

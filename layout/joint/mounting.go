@@ -220,12 +220,34 @@ func (j *assembly) standsOut(t *joint, m mounting) float64 {
 // before it; ok is false where there is no such shoulder or the cone's own width
 // is not known.
 func (j *assembly) clearance(t *joint, m mounting) (mm float64, ok bool) {
+	large, ok := j.largeEndMm(t, m)
+	if m.small == nil || !t.in.Bearing.ConeWidth.Set() || !ok {
+		return 0, false
+	}
+	small := large - m.coneDir*t.in.Bearing.ConeWidth.Mm
+	return geom.Clean(m.coneDir * (small - end(m.small, m.coneDir))), true
+}
+
+// largeEndMm is where the large end of the cone lies on the shaft's axis; ok is false
+// where one of the two is not placed.
+func (j *assembly) largeEndMm(t *joint, m mounting) (mm float64, ok bool) {
 	shaft, housing := j.at(t.a.inst()), j.at(t.b.inst())
-	if m.small == nil || !t.in.Bearing.ConeWidth.Set() || shaft == nil || housing == nil {
+	if shaft == nil || housing == nil {
 		return 0, false
 	}
 	to := housing.at.then(shaft.at.inverse())
-	large := to.z0 + to.s*(m.cupBackMm-m.cupDir*t.in.Bearing.Width.Mm)
-	small := large - m.coneDir*t.in.Bearing.ConeWidth.Mm
-	return geom.Clean(m.coneDir * (small - end(m.small, m.coneDir))), true
+	return to.z0 + to.s*(m.cupBackMm-m.cupDir*t.in.Bearing.Width.Mm), true
+}
+
+// nutShort notes a nut that stops before the cone it is to hold, because its thread
+// runs out beside the seat.
+func (j *assembly) nutShort(t *joint, m mounting) {
+	large, ok := j.largeEndMm(t, m)
+	if m.nut == nil || !ok {
+		return
+	}
+	out := t.a.r.FullThreadMm(m.nut, m.coneDir < 0)
+	if short := geom.Clean(m.coneDir*(end(m.nut, -m.coneDir)-large) + out); out > 0 && short > geom.CloseMm {
+		t.problem(plan.NutShort, plan.Named(words.Spaced(m.nut.Name)), plan.Of(plan.Mm, short))
+	}
 }

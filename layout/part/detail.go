@@ -146,4 +146,26 @@ func (b *bench) runOut(st *Step) string {
 	}
 	return " No undercut is drawn: the last " + b.W.Said(e.RunoutMm) + " run out, and full thread ends " + b.W.Said(e.ShoulderMm) + " from " + from + " at most (" + e.Source.Name + ")" + stop + "; what screws on needs a recess or a spacer there."
 }
+
+// FullThreadMm is how far from its end, the back or else the front, an outside thread
+// is cut in full at most: beside metal that stands over its root, by DIN 76-1; 0 where
+// it has an undercut or runs out freely.
+func (s *Sizes) FullThreadMm(st *Step, back bool) float64 {
+	outside, _ := s.Sides()
+	i, t := slices.Index(outside, st), st.Size.Thread
+	if back {
+		i++
+	} else {
+		i--
+	}
+	if st.Undercut != nil || i < 0 || i >= len(outside) || outside[i].Size.NominalMm <= t.MinorMm {
+		return 0
+	}
+	e, err := grooves.ThreadEndFor(t.MajorMm, t.PitchMm, false, false)
+	if err != nil {
+		return 0
+	}
+	return e.ShoulderMm
+}
+
 func (thread) check(c *plan.Check) { c.Limits = "counterpart runs freely, no shake" }

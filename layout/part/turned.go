@@ -106,7 +106,14 @@ func (s *Sizes) contour(steps []*Step, side float64) []plan.XY {
 // neighbour that is larger outside, smaller inside.
 func shoulderAfter(steps []*Step, i int, side float64) bool {
 	after, before := i+1 < len(steps), i > 0
-	beyond := func(j int) bool { return side*(steps[j].Size.NominalMm-steps[i].Size.NominalMm) > 0 }
+	base := steps[i].Size.NominalMm
+	if t := steps[i].Size.Thread; t != nil && side > 0 && before { // what stands over its root, the larger
+		base = t.MinorMm
+		if after && steps[i-1].Size.NominalMm > steps[i+1].Size.NominalMm {
+			after = false
+		}
+	}
+	beyond := func(j int) bool { return side*(steps[j].Size.NominalMm-base) > 0 }
 	if after && beyond(i+1) {
 		return true
 	}

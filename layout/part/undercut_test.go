@@ -88,6 +88,35 @@ func TestUndercutContour(t *testing.T) {
 	}
 }
 
+// A thread between a seat of its own diameter and a smaller one has its undercut beside
+// the seat, 37.7 at the floor and 5.2 wide (DIN 76-1, pitch 1.5). Without, it is full from
+// 4.5 on there, and at once on the other side, whose 38 is under its root of 38.16; where
+// both sides stand over the root, beside the larger.
+func TestUndercutBesideSeat(t *testing.T) {
+	t.Parallel()
+	const shaft = "part: s\nkind: shaft\nmaterial: C45\nstock: {round: 45 mm}\nprofile:\n  outside:\n    - {name: collar, diameter: 44, length: 20}\n    - {name: seat, diameter: 40, fit: k6, length: 20}\n    - {name: nut, thread: M40x1.5, length: 22, undercut: DIN 76-A}\n    - {name: tail, diameter: 38, length: 20}\n"
+	for text, at := range map[string][2]float64{shaft: {40, 45.2}, strings.Replace(shaft, "diameter: 38", "diameter: 39", 1): {40, 45.2}, strings.Replace(shaft, "diameter: 38", "diameter: 42", 1): {56.8, 62}} {
+		m := work(t, "mm", text)
+		var floor []float64
+		for _, p := range m.Out.Section.Outer {
+			if p.YMm == 18.85 {
+				floor = append(floor, p.XMm)
+			}
+		}
+		if len(floor) != 2 || floor[0] < at[0] || floor[1] > at[1] || floor[0] != at[0] && floor[1] != at[1] {
+			t.Errorf("floor %v, want within %v:\n%s", floor, at, text)
+		}
+		free := work(t, "mm", strings.Replace(text, ", undercut: DIN 76-A", "", 1))
+		front, back, want := free.FullThreadMm(free.StepNamed("nut"), false), free.FullThreadMm(free.StepNamed("nut"), true), 4.5
+		if text == shaft {
+			want = 0
+		}
+		if front != 4.5 || back != want || m.FullThreadMm(m.StepNamed("nut"), false) != 0 {
+			t.Errorf("full from %v and %v, want 4.5 and %v", front, back, want)
+		}
+	}
+}
+
 // Form F for 50 goes 2.1 − 0.3 = 1.8 up from the cylinder: 53.6 is just high enough.
 // Over a lower shoulder it is a finding, and is drawn without its recess there. The
 // floor of a blind bore is always high enough.

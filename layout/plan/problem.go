@@ -76,6 +76,7 @@ const (
 	ConeShoulderLow   ProblemKind = "cone-shoulder-low"
 	CageTouches       ProblemKind = "cage-touches"
 	ConeTouches       ProblemKind = "cone-touches"
+	NutShort          ProblemKind = "nut-short"
 	SeatShort         ProblemKind = "seat-short"
 	NutStops          ProblemKind = "nut-stops"
 	Tandem            ProblemKind = "tandem"
