@@ -323,6 +323,7 @@ type Step struct {
 	Taper    *Taper
 	Knurl    *Knurl
 	Finish   Text   // surface, such as "Ra 1.6"
+	Lip      Face   // of a shaft seal in this bore: where its lip looks; empty if not said
 	Hardness Number // HRC, at least; unset if not said
 }
 

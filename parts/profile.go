@@ -33,6 +33,12 @@ func (f *fields) steps(key string, s side) []Step {
 	var out []Step
 	for _, one := range f.each(key) {
 		step := Step{Pos: one.n.pos, Name: one.name("name"), Length: one.length("length"), Seat: one.text("seat"), Finish: one.text("finish"), Hardness: one.number("hardness")}
+		if one.given("lip") {
+			step.Lip = one.face("lip")
+			if s != hole || !strings.HasPrefix(strings.ToLower(step.Seat.Value), "seal ") {
+				one.fault(one.n.keyPos("lip"), "a lip is that of a seal in a bore", "seat: seal 40x62x8, with it, or delete lip")
+			}
+		}
 		if !one.given("name") {
 			i := slices.Index(f.n.get(key).items, one.n)
 			step.Name = Text{Value: fmt.Sprintf("%s-%d", key, i+1), Pos: one.n.pos}

@@ -178,6 +178,7 @@ var stepGroup = &Group{
 		{Name: "thread", Type: ThreadType, Means: "a threaded step: its designation", Example: "M40x1.5"},
 		{Name: "length", Type: SizeType, Need: true, Means: "along the axis"},
 		{Name: "seat", Type: TextType, Means: "what sits here: bearing, seal, tube"},
+		{Name: "lip", Type: WordType, Means: "of a bore whose seat is a seal: the face that its lip looks to; not said, away from the open end of the bore", Words: faceWords},
 		{Name: "undercut", Type: NamedType, Means: "relief groove at the step's inner corner: as drawings name it, or its keys", Group: undercutGroup, Example: undercutExample},
 		{Name: "taper", Type: KeysType, Means: "the step is a cone, its diameter that of the large end", Group: taperGroup},
 		{Name: "knurl", Type: TextType, Means: "knurl of DIN 82 on an outside: type and pitch in mm; the diameter is that over the points", Example: knurlExample},

@@ -8,14 +8,6 @@ import (
 	"centrepop/layout/words"
 )
 
-// sealOf is the size of the seal that sits in a bore, empty without one.
-func sealOf(s *part.Step) string {
-	if size, ok := strings.CutPrefix(strings.ToLower(s.Seat), "seal "); ok && s.Inside {
-		return strings.TrimSpace(size)
-	}
-	return ""
-}
-
 // screwedIn names what closes or serves a radial hole by its note: a nipple or a
 // plug, empty for neither.
 func screwedIn(m part.Radial) string {
@@ -47,8 +39,8 @@ func carried(f feature, w words.Writer) []string {
 	var do []string
 	r, title := f.r, f.title()
 	for i := range r.Steps {
-		if size := sealOf(&r.Steps[i]); size != "" {
-			do = append(do, "Press seal "+size+" into "+words.Spaced(r.Steps[i].Name)+" of "+title+": square, by its rim, the lip greased and towards what it keeps back; nothing sharp may pass the lip.")
+		if q := r.SealIn(&r.Steps[i]); q != nil {
+			do = append(do, "Press seal "+q.Size+" into "+words.Spaced(r.Steps[i].Name)+" of "+title+": square, by its rim, the lip greased and to the "+string(q.Lip)+" of "+title+"; nothing sharp may pass the lip.")
 		}
 	}
 	for _, g := range r.Grooves {

@@ -66,8 +66,8 @@ func (j *shop) bought(made []*joint) []plan.BoughtRow {
 	}
 	for _, r := range j.models {
 		for i := range r.Steps {
-			if size := sealOf(&r.Steps[i]); size != "" {
-				out.add("Seal "+size, r.Part.Quantity, r.Out.Title, "")
+			if q := r.SealIn(&r.Steps[i]); q != nil {
+				out.add("Seal "+q.Size, r.Part.Quantity, r.Out.Title, "")
 			}
 		}
 		for _, k := range r.Keyways {

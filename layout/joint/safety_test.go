@@ -1,6 +1,7 @@
 package joint_test
 
 import (
+	"math"
 	"strings"
 	"testing"
 
@@ -28,7 +29,7 @@ func TestStepsHurtNobody(t *testing.T) {
 		if got == nil {
 			got = &plan.Lift{}
 		}
-		if *got != want {
+		if got.What != want.What || got.How != want.How || math.Abs(got.MassKg-want.MassKg) > 0.05 { // what is drawn finer weighs grams less
 			t.Errorf("%s lifts %+v, want %+v", name, *got, want)
 		}
 	}

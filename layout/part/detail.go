@@ -34,7 +34,11 @@ func details(in parts.Step, st *Step) []detail {
 		out = append(out, finish{text: in.Finish.Value})
 	}
 	if in.Seat.Value != "" {
-		out = append(out, seat{text: in.Seat.Value})
+		text := in.Seat.Value
+		if in.Lip != "" {
+			text += ", lip to the " + string(in.Lip)
+		}
+		out = append(out, seat{text: text})
 	}
 	if in.Hardness.Pos.Line > 0 {
 		out = append(out, hardened{hrc: in.Hardness.Value})

@@ -42,6 +42,7 @@ type Step struct {
 	Size         Sized
 	Undercut     *Undercut // nil if there is none
 	Seat, Finish string
+	Lip          parts.Face // of the seal in a bore, empty if not said
 	details      []detail
 	firstMm      float64 // what it is turned to before its taper or knurl, 0 if it has none
 	firstFor     string

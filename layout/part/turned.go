@@ -33,7 +33,7 @@ func (t *turned) steps(z *sizer) []Step {
 	take := func(steps []parts.Step, inside bool) {
 		at := 0.0
 		for _, s := range steps {
-			st := Step{Name: s.Name.Value, Inside: inside, FromMm: at, ToMm: at + s.Length.Mm, Size: z.sizeOf(s.Size), Undercut: z.undercutOf(&s, inside), Seat: s.Seat.Value, Finish: s.Finish.Value}
+			st := Step{Name: s.Name.Value, Inside: inside, FromMm: at, ToMm: at + s.Length.Mm, Size: z.sizeOf(s.Size), Undercut: z.undercutOf(&s, inside), Seat: s.Seat.Value, Finish: s.Finish.Value, Lip: s.Lip}
 			st.details = details(s, &st)
 			z.shapes(&s, &st)
 			out = append(out, st)
@@ -83,6 +83,7 @@ func (t *turned) section(s *Sizes) *plan.Section {
 			}
 		}
 	}
+	out.Seals = s.sealMarks()
 	if n := len(inside); n > 0 && inside[n-1].ToMm < out.LengthMm-geom.CloseMm {
 		out.Inner = append(out.Inner, plan.XY{XMm: inside[n-1].ToMm, YMm: 0})
 	}

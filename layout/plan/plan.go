@@ -198,6 +198,17 @@ type Section struct {
 	Outer    []XY         `json:"outer"` // outside contour, z and r, front to back, chamfers and undercuts included
 	Inner    []XY         `json:"inner"` // bore contour, front to back; empty if solid. A blind bore ends on the axis.
 	Threads  []ThreadLine `json:"threads,omitempty"`
+	Seals    []SealMark   `json:"seals,omitempty"`
+}
+
+// SealMark is a shaft seal in its bore: from and to along the axis, its two
+// diameters, and whether its lip looks to the back or else to the front.
+type SealMark struct {
+	FromMm  float64 `json:"from_mm"`
+	ToMm    float64 `json:"to_mm"`
+	OuterMm float64 `json:"outer_mm"`
+	InnerMm float64 `json:"inner_mm"`
+	LipBack bool    `json:"lip_back"`
 }
 
 // FoldView is a folded part cut across its middle: x along the cut from the

@@ -328,6 +328,28 @@ func sealFit(v *view) {
 	})
 }
 
+// sealLip looks for seals of which nobody said where the lip looks.
+func sealLip(v *view) {
+	if v.q == nil || v.q.Section == nil {
+		return
+	}
+	for _, c := range v.inside {
+		for _, m := range v.q.Section.Seals {
+			if c.step == nil || c.step.Lip != "" || (m.FromMm+m.ToMm)/2 < c.fromMm || (m.FromMm+m.ToMm)/2 > c.toMm {
+				continue
+			}
+			lip := parts.Front
+			if m.LipBack {
+				lip = parts.Back
+			}
+			v.report(Note, c.name, c.pos, Finding{
+				What: "which way the lip of the seal in " + c.name + " looks is not said", Numbers: "taken: to the " + string(lip) + ", away from the open end of the bore",
+				Rule: "a lip keeps back what it looks at", Source: "common practice, no source", Fix: "lip: front, or lip: back",
+			})
+		}
+	}
+}
+
 func (v *view) sealHard(c cylinder, land grooves.SealLand) {
 	said := "not said"
 	if h := c.step.Hardness; h.Pos.Line > 0 {

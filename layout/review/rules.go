@@ -43,6 +43,7 @@ var partRules = []struct {
 	{"o-ring", "an O-ring is stretched, squeezed or confined too far, or has no lead-in", oring},
 	{"seal-land", "a shaft seal runs on a soft land", sealLand},
 	{"seal-fit", "a shaft seal has no lead-in, or its bore another class", sealFit},
+	{"seal-lip", "where the lip of a shaft seal looks is not said", sealLip},
 	{"flats-wall", "flats leave little metal over a bore", flatsWall},
 	{"centre-hole", "a centre hole leaves hardly a face", centreHoles},
 	{"motor", "a plate is nearly a motor flange", motorFlange},

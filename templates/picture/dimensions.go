@@ -129,6 +129,9 @@ func (v *dimensioned) metal() {
 		tx, _ := v.at(t.ToMm, t.RadiusMm)
 		v.p.Draw.Add(draw.Segment(fx, fy+off, tx, fy+off, draw.ThinMm))
 	}
+	for _, q := range v.s.Seals {
+		v.p.Draw.Add(draw.Shape{Path: sealPath(q, at), Stroke: draw.Black, WidthMm: draw.ThinMm})
+	}
 	for _, g := range v.part.Grooves {
 		if g.Face != "" {
 			v.p.Draw.Add(draw.Shape{Path: facePath(g, at), Fill: draw.White, Stroke: draw.Black, WidthMm: draw.ThinMm})

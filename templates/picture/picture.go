@@ -128,6 +128,21 @@ func keywayPath(k plan.KeywayRow, at func(plan.XY, float64) (float64, float64)) 
 	return draw.Polygon(ax, ay, bx, by, cx, by, dx, ay)
 }
 
+// sealPath is a shaft seal in the upper half of the section: its case along the bore,
+// its web, and the lip that comes from the web down to the shaft.
+func sealPath(q plan.SealMark, at func(plan.XY, float64) (float64, float64)) *canvas.Path {
+	web, open := q.FromMm, q.ToMm
+	if !q.LipBack {
+		web, open = open, web
+	}
+	p := &canvas.Path{}
+	p.MoveTo(at(plan.XY{XMm: open, YMm: q.OuterMm / 2}, 1))
+	for _, c := range []plan.XY{{XMm: web, YMm: q.OuterMm / 2}, {XMm: web, YMm: (q.OuterMm + 3*q.InnerMm) / 8}, {XMm: open, YMm: q.InnerMm / 2}} {
+		p.LineTo(at(c, 1))
+	}
+	return p
+}
+
 // facePath is a groove in an end face, in the upper half of the section.
 func facePath(g plan.GrooveRow, at func(plan.XY, float64) (float64, float64)) *canvas.Path {
 	ax, ay := at(plan.XY{XMm: g.FromMm, YMm: g.InnerMm / 2}, 1)

@@ -25,3 +25,16 @@ func TestMetal(t *testing.T) {
 		}
 	}
 }
+
+// A seal is drawn from its case at the open end along the bore to the web, down it and
+// to the lip, which touches the shaft at the open end.
+func TestSealPath(t *testing.T) {
+	t.Parallel()
+	at := func(q plan.XY, _ float64) (float64, float64) { return q.XMm, q.YMm }
+	for back, want := range map[bool]string{false: "M2 40L10 40L10 32.5L2 30", true: "M10 40L2 40L2 32.5L10 30"} {
+		got := sealPath(plan.SealMark{FromMm: 2, ToMm: 10, OuterMm: 80, InnerMm: 60, LipBack: back}, at)
+		if got.String() != want {
+			t.Errorf("back %v: %s, want %s", back, got, want)
+		}
+	}
+}

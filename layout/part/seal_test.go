@@ -1,0 +1,44 @@
+package part
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"centrepop/layout/plan"
+	"centrepop/parts"
+)
+
+// A seal 60x80x8 in a bore of 80 lies up to its shoulder. Its lip looks to where the
+// drawing says, else away from the open end of the bore. On a shaft, and where the size
+// is not that of a seal, there is none.
+func TestSealIn(t *testing.T) {
+	t.Parallel()
+	const front = "{name: register, diameter: 80, fit: H8, length: 10, SEAT}, {name: land, diameter: 66, length: 7}"
+	const back = "{name: land, diameter: 66, length: 7}, {name: register, diameter: 80, fit: H8, length: 10, SEAT}"
+	for _, c := range []struct {
+		inside, seat, clause string
+		lip                  parts.Face
+		from, to             float64
+	}{
+		{front, "seat: seal 60x80x8", "(seal 60x80x8)", parts.Back, 2, 10},
+		{front, "seat: seal 60x80x8, lip: front", "(seal 60x80x8, lip to the front)", parts.Front, 2, 10},
+		{back, "seat: Seal 60x80x7.5", "(Seal 60x80x7.5)", parts.Front, 7, 14.5},
+		{back, "seat: seal 60x80x8, lip: back", "(seal 60x80x8, lip to the back)", parts.Back, 7, 15},
+		{front, "seat: sealing ring", "(sealing ring)", "", 0, 0},
+	} {
+		m := work(t, "mm", "part: p\nkind: turned\nmaterial: S235\nstock: {round: 120 mm}\nprofile:\n  outside: [{name: rim, diameter: 116, length: 17, seat: seal 116x140x8}]\n  inside: ["+strings.Replace(c.inside, "SEAT", c.seat, 1)+"]\n")
+		has(t, m, c.clause)
+		q := m.SealIn(m.StepNamed("register"))
+		if c.lip == "" {
+			if q != nil || len(m.Section.Seals) > 0 {
+				t.Errorf("%s: %+v, %v", c.seat, q, m.Section.Seals)
+			}
+			continue
+		}
+		want := plan.SealMark{FromMm: c.from, ToMm: c.to, OuterMm: 80, InnerMm: 60, LipBack: c.lip == parts.Back}
+		if q == nil || q.Lip != c.lip || q.ShaftMm != 60 || q.Said != strings.Contains(c.seat, "lip") || !slices.Equal(m.Section.Seals, []plan.SealMark{want}) {
+			t.Errorf("%s: %+v, %+v, want %+v", c.seat, q, m.Section.Seals, want)
+		}
+	}
+}
