@@ -207,12 +207,10 @@ func arrangement(t, o *joint, m, n mounting) string {
 // standsOut is how far the seat of an adjusted cone comes out of its large end,
 // where the nut is to push it.
 func (j *assembly) standsOut(t *joint, m mounting) float64 {
-	shaft, housing := j.at(t.a.inst()), j.at(t.b.inst())
-	if m.nut == nil || shaft == nil || housing == nil || m.nut.Size.NominalMm > t.a.step.Size.NominalMm+1 {
+	large, ok := j.largeEndMm(t, m)
+	if m.nut == nil || !ok || m.nut.Size.NominalMm > t.a.step.Size.NominalMm+1 {
 		return 0
 	}
-	to := housing.at.then(shaft.at.inverse())
-	large := to.z0 + to.s*(m.cupBackMm-m.cupDir*t.in.Bearing.Width.Mm)
 	return geom.Clean(m.coneDir * (m.coneBackMm - large))
 }
 
