@@ -226,12 +226,6 @@ func (j *making) matches(t *joint) []motion {
 	return motions(j.pattern(t.a), j.pattern(t.b), t.reachMm(), j.canFlip(t))
 }
 
-// canFlip tells whether part A can be bolted on the wrong way round: a flat
-// part with through holes that nothing is fixed to yet.
-func (j *making) canFlip(t *joint) bool {
-	return t.a.r.Part.Outline != nil && t.a.group != nil && t.a.group.Through() && len(j.members(t.a.inst(), j.before)) == 1
-}
-
 // traps finds the wrong ways of assembly and what makes them impossible.
 func (j *making) traps(t *joint) {
 	moved := j.members(t.a.inst(), j.before)
@@ -256,25 +250,14 @@ func (j *making) traps(t *joint) {
 		t.out.Traps = append(t.out.Traps, plan.Trap{TurnDeg: m.turn, OtherWay: m.flip, Breaks: breaks, Out: out})
 		serious = serious || breaks || m.flip
 	}
+	serious = j.otherPlaces(t) || serious
 	if harmless > 0 {
 		t.figure("wrong ways that do no harm", words.Trim(float64(harmless), 0)+", as the parts look the same", "")
 	}
 	if len(t.out.Traps) == 0 {
 		return
 	}
-	t.out.Remedies = append(t.out.Remedies, "Witness mark: before taking apart, and at first assembly, scribe one line across the edges of "+
-		t.a.title()+" and "+t.b.title()+" at "+words.Trim(t.markDeg(), 1)+"° (assembly clock).")
-	if text := j.offsetHole(t); serious && text != "" {
-		t.out.Remedies = append(t.out.Remedies, text)
-	}
-}
-
-// markDeg is where to scribe: the first rule's clock angle, else TOP.
-func (t *joint) markDeg() float64 {
-	if len(t.out.InLine) > 0 {
-		return t.out.InLine[0].Deg
-	}
-	return 0
+	j.cures(t, serious)
 }
 
 // witness asks for a mark where a round joint turns freely and something must
@@ -286,7 +269,7 @@ func (j *making) witness(t *joint, moved []inst) {
 	for _, rule := range append(slices.Clone(t.in.InLine), j.rules()...) {
 		if j.crosses(rule, moved) {
 			t.out.Remedies = append(t.out.Remedies, "Nothing but a mark holds the clock angle of this round joint: scribe "+t.a.title()+" and "+t.b.title()+
-				" at "+words.Trim(t.markDeg(), 1)+"° (assembly clock) before joining, and keep "+j.ruleText(rule)+" in line.")
+				" at "+words.Trim(j.markDeg(t), 1)+"° (assembly clock) before joining, and keep "+j.ruleText(rule)+" in line.")
 			return
 		}
 	}
@@ -401,35 +384,6 @@ func (j *making) shifted(t *joint, p placedPart, m motion, named []parts.JointRe
 		}
 	}
 	return out
-}
-
-// offsetHole looks for the smallest shift of one hole on its circle, the same
-// in both parts, that leaves a single way of assembly.
-func (j *making) offsetHole(t *joint) string {
-	a, b := j.pattern(t.a), j.pattern(t.b)
-	k := len(a) - 1
-	mate := slices.IndexFunc(b, func(q plan.XY) bool { return geom.Distance(a[k], q) <= t.reachMm()+1e-6 })
-	if mate < 0 || len(a) < 2 {
-		return ""
-	}
-	for shift := 2.0; shift <= 15; shift++ {
-		a2, b2 := slices.Clone(a), slices.Clone(b)
-		turn := motion{turn: shift}
-		a2[k], b2[mate] = turn.point(a[k]), turn.point(b[mate])
-		if len(motions(a2, b2, t.reachMm(), j.canFlip(t))) > 0 {
-			continue
-		}
-		p := j.at(t.a.inst())
-		front := norm(p.at.s * (geom.ClockDeg(a2[k]) - p.at.turn))
-		onFace := front
-		if t.a.group.Face == parts.Back {
-			onFace = norm(-front)
-		}
-		was := geom.ClockDeg(t.a.group.Points[k])
-		return "Offset hole: drill hole " + words.Trim(float64(t.a.group.Group.First+k), 0) + " of " + t.a.text() + " at " + words.Trim(onFace, 1) + "° instead of " + words.Trim(was, 1) +
-			"° (its marked face), and its counterpart in " + t.b.title() + " to match: then the holes meet in one way only."
-	}
-	return ""
 }
 
 // reachMm is how far a hole of A may lie from its mate in B with the bolt

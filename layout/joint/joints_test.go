@@ -236,7 +236,7 @@ func TestTraps(t *testing.T) {
 	if len(bare.Traps) != 0 || len(bare.Remedies) != 0 {
 		t.Errorf("a plain ring has traps %v, remedies %v", bare.Traps, bare.Remedies)
 	}
-	if len(marked.Remedies) != 2 || !strings.Contains(marked.Remedies[1], "hole 4 of flange 1 bolts at 317° instead of 315°") {
+	if len(marked.Remedies) != 2 || !strings.Contains(marked.Remedies[1], "hole 4 of flange bolts (all 2 pieces) at 317° instead of 315°") {
 		t.Errorf("remedies %q", marked.Remedies)
 	}
 }

@@ -147,10 +147,11 @@ type InLine struct {
 
 // Trap is a wrong way in which the holes still match.
 type Trap struct {
-	TurnDeg  float64  `json:"turn_deg"`        // of the added part from its right place, clockwise from the assembly's front
-	OtherWay bool     `json:"other_way_round"` // put on the wrong way round besides
-	Breaks   bool     `json:"breaks"`          // a rule of what must line up
-	Out      []string `json:"out"`             // what would then be out of place
+	TurnDeg  float64  `json:"turn_deg"`          // of the added part from its right place, clockwise from the assembly's front
+	OtherWay bool     `json:"other_way_round"`   // put on the wrong way round besides
+	Instead  string   `json:"instead,omitempty"` // the copy of a part that it also goes together with
+	Breaks   bool     `json:"breaks"`            // a rule of what must line up
+	Out      []string `json:"out"`               // what would then be out of place
 }
 
 // JointStep is one thing to do.

@@ -84,7 +84,10 @@ func trap(r *reviewer) {
 // ways counts wrong ways and names the first.
 func ways(wrong []plan.Trap) string {
 	first := "turned by " + number(wrong[0].TurnDeg) + "°"
-	if wrong[0].OtherWay {
+	switch {
+	case wrong[0].Instead != "":
+		first = "with " + wrong[0].Instead + " instead"
+	case wrong[0].OtherWay:
 		first = "the other way round at " + number(wrong[0].TurnDeg) + "°"
 	}
 	if len(wrong) == 1 {

@@ -16,11 +16,15 @@ import (
 // trapLine says in a line which wrong ways of putting it together also fit, and
 // what would then be out of place.
 func trapLine(j *plan.JointPlan) string {
-	var turns, round, outs []string
+	var turns, round, copies, outs []string
 	for _, trap := range j.Traps {
-		if turn := words.Angle(trap.TurnDeg); trap.OtherWay {
+		switch turn := words.Angle(trap.TurnDeg); {
+		case trap.Instead != "":
+			copies = append(copies, trap.Instead)
+			continue
+		case trap.OtherWay:
 			round = append(round, turn)
-		} else {
+		default:
 			turns = append(turns, turn)
 		}
 		for _, out := range trap.Out {
@@ -40,14 +44,18 @@ func trapLine(j *plan.JointPlan) string {
 	if len(round) > 0 {
 		ways = append(ways, "the wrong way round at "+strings.Join(round, ", "))
 	}
+	instead := ""
+	if len(copies) > 0 {
+		instead = "It also goes together with " + strings.Join(copies, " and ") + " instead."
+	}
 	if len(ways) == 0 {
-		return ""
+		return instead
 	}
 	const most = 4
 	if n := len(outs); n > most {
 		outs = append(outs[:most], "and "+strconv.Itoa(n-most)+" more")
 	}
-	return "It also fits " + strings.Join(ways, ", and ") + ", and is wrong: " + strings.Join(outs, "; ") + "."
+	return "It also fits " + strings.Join(ways, ", and ") + ", and is wrong: " + words.Join(" ", strings.Join(outs, "; ")+".", instead)
 }
 
 var clockAngle = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(` at ([0-9.]+)°`) })

@@ -1,0 +1,189 @@
+package joint
+
+import (
+	"math"
+	"slices"
+
+	"centrepop/layout/part"
+	"centrepop/layout/plan"
+	"centrepop/layout/words"
+	"centrepop/parts"
+	"centrepop/parts/geom"
+)
+
+// canFlip tells whether part A can be bolted on the wrong way round: nothing is
+// fixed to it yet, its holes go through, and with its other face on the joint it
+// and part B do not lie in one another.
+func (j *making) canFlip(t *joint) bool {
+	if t.a.group == nil || !t.a.group.Through() || len(j.members(t.a.inst(), j.before)) != 1 {
+		return false
+	}
+	return t.a.r.Part.Outline != nil || t.a.r.Part.Profile != nil && j.goesRound(t)
+}
+
+// clearMm is how far two parts that meet may lie in one another by rounding, and
+// by what a fit takes.
+const clearMm = 0.05
+
+// goesRound tells whether turned part A with its other face on the joint finds
+// room beside part B.
+func (j *making) goesRound(t *joint) bool {
+	a, b := j.at(t.a.inst()), j.at(t.b.inst())
+	if a == nil || b == nil || !t.axis {
+		return false
+	}
+	meet, far := t.meeting().First, parts.Back
+	if meet == parts.Back {
+		far = parts.Front
+	}
+	radius := patternRadius(t.a.points())
+	own, _, okOwn := t.a.r.Plane(meet, radius)
+	other, _, okOther := t.a.r.Plane(far, radius)
+	if !okOwn || !okOther {
+		return false
+	}
+	turned := placement{a.at.z0 + a.at.s*(own+other), a.at.turn, -a.at.s}
+	for _, r := range between(t.a.r.Steps, t.b.r.Steps) {
+		for _, m := range t.a.r.MetalAt(r) {
+			for _, n := range t.b.r.MetalAt(r) {
+				lowA, highA := spread(turned, m)
+				lowB, highB := spread(b.at, n)
+				if math.Min(highA, highB)-math.Max(lowA, lowB) > clearMm {
+					return false
+				}
+			}
+		}
+	}
+	return true
+}
+
+// spread is a stretch of a part on the assembly's axis.
+func spread(p placement, m [2]float64) (low, high float64) {
+	x, y := p.z0+p.s*m[0], p.z0+p.s*m[1]
+	return math.Min(x, y), math.Max(x, y)
+}
+
+// between are radii in the middle between those of the steps of two parts.
+func between(a, b []part.Step) []float64 {
+	var all, out []float64
+	for _, s := range slices.Concat(a, b) {
+		all = append(all, s.Size.NominalMm/2)
+	}
+	slices.Sort(all)
+	for i := range len(all) - 1 {
+		if all[i+1]-all[i] > clearMm {
+			out = append(out, (all[i]+all[i+1])/2)
+		}
+	}
+	return out
+}
+
+// otherPlaces finds other copies of the parts that meet, in what comes and in
+// what stands, with the holes of this joint still free: it goes together there
+// as well.
+func (j *making) otherPlaces(t *joint) bool {
+	found := false
+	for _, f := range []feature{t.a, t.b} {
+		if f.r.Part.Quantity == 1 {
+			continue
+		}
+		for _, i := range j.members(f.inst(), j.before) {
+			if i.part != f.ref.Part || i == f.inst() || slices.ContainsFunc(j.before, func(o *joint) bool { return o.in.Bolt != nil && o.holds(i, f.ref.Feature) }) {
+				continue
+			}
+			copied := copyTitle(f.r, i.copy)
+			t.out.Traps = append(t.out.Traps, plan.Trap{Instead: copied, Breaks: true, Out: []string{copied + " in the place of " + f.title()}})
+			t.out.Remedies = append(t.out.Remedies, "Stamp the numbers of the copies of "+f.r.Out.Title+" where they are seen: only they tell them apart.")
+			found = true
+		}
+	}
+	return found
+}
+
+// holds tells whether a joint takes the holes of a copy.
+func (t *joint) holds(i inst, feature string) bool {
+	return t.a.inst() == i && t.a.ref.Feature == feature || t.b.inst() == i && t.b.ref.Feature == feature
+}
+
+// cures are what makes wrong ways seen, or impossible where they are serious.
+func (j *making) cures(t *joint, serious bool) {
+	if !slices.ContainsFunc(t.out.Traps, func(k plan.Trap) bool { return k.Instead == "" }) {
+		return
+	}
+	t.out.Remedies = append(t.out.Remedies, "Witness mark: before taking apart, and at first assembly, scribe one line across the edges of "+
+		t.a.title()+" and "+t.b.title()+" at "+words.Trim(j.markDeg(t), 1)+"° (assembly clock).")
+	if text := j.offsetHole(t); serious && text != "" {
+		t.out.Remedies = append(t.out.Remedies, text)
+	}
+}
+
+// markDeg is where to scribe: at TOP of the part that comes, so that one drawing
+// gets one mark whatever it is joined to.
+func (j *making) markDeg(t *joint) float64 {
+	if p := j.at(t.a.inst()); p != nil {
+		return p.at.clock(0)
+	}
+	return 0
+}
+
+// leads is the side of a bolted joint whose drawing says where the offset hole
+// is: that of which there are more copies, else the part that comes.
+func (t *joint) leads() (lead, other feature) {
+	if t.b.r.Part.Quantity > t.a.r.Part.Quantity {
+		return t.b, t.a
+	}
+	return t.a, t.b
+}
+
+// offsetHole looks for the smallest shift of the last hole on its circle, the
+// same in both parts, that leaves a single way of assembly; one drawing gets the
+// same in every joint of its copies.
+func (j *making) offsetHole(t *joint) string {
+	lead, other := t.leads()
+	k := len(lead.group.Points) - 1
+	if k < 1 {
+		return ""
+	}
+	joints := []*joint{t}
+	if lead.r.Part.Quantity > 1 {
+		joints = j.all
+	}
+	for shift := 2.0; shift <= 15; shift++ {
+		if slices.ContainsFunc(joints, func(o *joint) bool { return o.in.Bolt != nil && o.sharesLead(lead) && !j.single(o, shift) }) {
+			continue
+		}
+		was := geom.ClockDeg(lead.group.Points[k])
+		of := lead.text()
+		if n := lead.r.Part.Quantity; n > 1 {
+			of = lead.r.Out.Title + " " + words.Spaced(lead.ref.Feature) + " (all " + words.Trim(float64(n), 0) + " pieces)"
+		}
+		return "Offset hole, on both drawings before anything is drilled: hole " + words.Trim(float64(lead.group.Group.First+k), 0) + " of " + of + " at " + words.Trim(norm(was+shift), 1) + "° instead of " + words.Trim(was, 1) +
+			"° (its marked face), and its counterpart in " + other.title() + " to match: then the holes meet in one way only."
+	}
+	return ""
+}
+
+// sharesLead tells whether the drawing of a feature leads in a joint.
+func (t *joint) sharesLead(lead feature) bool {
+	f, _ := t.leads()
+	return f.group != nil && f.ref.Part == lead.ref.Part && f.ref.Feature == lead.ref.Feature
+}
+
+// single tells whether the holes of a joint meet in one way only once the last
+// of the leading drawing is shifted, by its marked face.
+func (j *making) single(t *joint, shift float64) bool {
+	lead, other := t.leads()
+	p := j.at(lead.inst())
+	if p == nil {
+		return true
+	}
+	a, b := j.pattern(lead), j.pattern(other)
+	k := len(a) - 1
+	mate := slices.IndexFunc(b, func(q plan.XY) bool { return geom.Distance(a[k], q) <= t.reachMm()+1e-6 })
+	if mate < 0 {
+		return true
+	}
+	turn := motion{turn: -p.at.s * outward(lead.group.Face) * shift}
+	a[k], b[mate] = turn.point(a[k]), turn.point(b[mate])
+	return len(motions(a, b, t.reachMm(), j.canFlip(t))) == 0
+}
