@@ -72,6 +72,7 @@ var jobRules = []struct {
 	{"weld-holes", "fine holes are finished before a weld", fineHoles},
 	{"keyway-mate", "the keyways of a shaft and its hub differ", keywayMates},
 	{"bar-key", "a key goes into no keyway", barKeys},
+	{"pins", "pins of one part do not go into another", pins},
 	{"lock-nut", "no locking nut fits the thread that adjusts a bearing", lockNuts},
 	{"saddle", "a branch and its opening do not meet", saddle},
 	{"thread-mate", "a screw and its nut differ", nutThread},

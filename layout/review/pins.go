@@ -1,0 +1,79 @@
+package review
+
+import (
+	"math"
+
+	"centrepop/parts"
+	"centrepop/parts/geom"
+)
+
+// pinsMm is how far holes for one pin may lie apart in two parts beside its play.
+// Common practice, no source: what marking out and drilling hold.
+const pinsMm = 0.1
+
+// pins compares the holes of one name in a hub that slides and in the plate that
+// its nut holds there: what sticks out of one goes into the other.
+func pins(r *reviewer) {
+	for _, j := range r.job.Joints {
+		if j.Slide == nil || !j.Slide.Plate.Set() {
+			continue
+		}
+		plate, hub := r.viewOf(j.Slide.Plate.Part), r.viewOf(j.Slide.Hub.Part)
+		if plate == nil || hub == nil {
+			continue
+		}
+		for i := range plate.p.Holes {
+			g := &plate.p.Holes[i]
+			if other, _ := hub.groupNamed(g.Name.Value); other != nil {
+				r.pinned(plate, hub, g)
+			}
+		}
+	}
+}
+
+// viewOf is a part by its name as the rules see it, nil if it is not worked out.
+func (r *reviewer) viewOf(name string) *view {
+	p, q := partNamed(r.job, name), r.pl.Part(name)
+	if p == nil || q == nil {
+		return nil
+	}
+	return newView(r, p, q)
+}
+
+func (r *reviewer) pinned(plate, hub *view, g *parts.HoleGroup) {
+	a, b := plate.holesOf(g.Name.Value), hub.holesOf(g.Name.Value)
+	f := Finding{
+		Severity: Stop, Part: plate.p.Name.Value, Feature: g.Name.Value, Pos: g.Pos, Source: "by geometry",
+		Rule: "a pin goes into its hole", Fix: "one pattern on both drawings, and holes for the pins in one of them larger by their play",
+	}
+	of := g.Name.Value + " of " + plate.p.Title.Value + " and of " + hub.p.Title.Value
+	worst, play := 0.0, math.Abs(a[0].radiusMm-b[0].radiusMm)
+	for _, h := range a {
+		near := math.Inf(1)
+		for _, o := range b {
+			near = math.Min(near, geom.Distance(h.a, o.a))
+		}
+		worst = math.Max(worst, near)
+	}
+	switch {
+	case len(a) != len(b):
+		f.What, f.Numbers = of+" are not as many", number(float64(len(a)))+" and "+number(float64(len(b)))
+	case worst > play+pinsMm:
+		f.What, f.Numbers = of+" do not meet", r.mm(worst)+" apart, with "+r.mm(2*play)+" of play"
+	case b[0].radiusMm < a[0].radiusMm-slackMm:
+		f.What, f.Numbers = "the pins of "+plate.p.Title.Value+" do not go into "+hub.p.Title.Value, r.mm(2*a[0].radiusMm)+" into "+r.mm(2*b[0].radiusMm)
+	default:
+		return
+	}
+	r.add(f)
+}
+
+// holesOf are the holes of a group.
+func (v *view) holesOf(name string) (out []hole) {
+	for _, h := range v.holes {
+		if h.name == name {
+			out = append(out, h)
+		}
+	}
+	return out
+}
