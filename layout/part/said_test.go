@@ -197,3 +197,79 @@ func TestLargeBlank(t *testing.T) {
 		}
 	}
 }
+
+// TestFlightView: the cut of a flight shows it every half turn, above and below in
+// turn, as thick as it is and from the shaft to the outside, none beyond its ends.
+func TestFlightView(t *testing.T) {
+	t.Parallel()
+	v := work(t, "mm", auger).Out.Profiles[0]
+	for k, metal := range v.Metal {
+		b := canvas.MustParseSVGPath(string(metal)).Bounds()
+		z, low, high := min(max(float64(60*k), 3), 297), 30.0, 80.0 // 0 and 300 lie within the ends
+		if k%2 == 1 {
+			low, high = -80, -30
+		}
+		if math.Abs((b.X0+b.X1)/2-z) > 1e-6 || math.Abs(b.W()-6) > 1e-6 || math.Abs(b.Y0-low) > 1e-6 || math.Abs(b.Y1-high) > 1e-6 {
+			t.Errorf("cut %d is %v, want %v at %v to %v", k, b, z, low, high)
+		}
+	}
+	at := func(x, y float64) plan.XY { return plan.XY{XMm: x, YMm: y} }
+	for i, want := range []plan.FoldLength{
+		{FromMm: at(0, 80), ToMm: at(300, 80), Out: at(0, 1), Text: "300"}, {FromMm: at(0, -80), ToMm: at(0, 80), Out: at(-1, 0), Text: "Ø160"},
+		{FromMm: at(300, -30), ToMm: at(300, 30), Out: at(1, 0), Text: "Ø60"}, {FromMm: at(0, -80), ToMm: at(120, -80), Out: at(0, -1), Text: "pitch 120"},
+	} {
+		got := v.Dims[i]
+		if got.FromMm != want.FromMm || got.ToMm != want.ToMm || got.Out != want.Out || got.Text != want.Text {
+			t.Errorf("length %d: %+v, want %+v", i, got, want)
+		}
+	}
+	if v.MinMm != at(0, -80) || v.MaxMm != at(300, 80) {
+		t.Errorf("from %v to %v", v.MinMm, v.MaxMm)
+	}
+}
+
+// TestBalloonsOnThePart: the place that a feature's leader ends at lies on the part:
+// within its section, of what is on a face within that face.
+func TestBalloonsOnThePart(t *testing.T) {
+	t.Parallel()
+	check := func(m *Model, name string) {
+		s := m.Out.Section
+		for _, f := range m.Features {
+			if f.Face == "" && s != nil && m.Part.Outline == nil && (f.Balloon.XMm < -1e-9 || f.Balloon.XMm > s.LengthMm+1e-9 || math.Abs(f.Balloon.YMm) > s.MaxMm+1e-9) {
+				t.Errorf("%s, %s: %v in a section of %v by %v", name, f.Name, f.Balloon, s.LengthMm, s.MaxMm)
+			}
+			for _, face := range m.Faces {
+				if f.Face == face.Face && (f.Balloon.XMm < face.MinMm.XMm-1e-9 || f.Balloon.XMm > face.MaxMm.XMm+1e-9 || f.Balloon.YMm < face.MinMm.YMm-1e-9 || f.Balloon.YMm > face.MaxMm.YMm+1e-9) {
+					t.Errorf("%s, %s: %v on a face from %v to %v", name, f.Name, f.Balloon, face.MinMm, face.MaxMm)
+				}
+			}
+		}
+	}
+	for _, name := range []string{"pugmill", "gatejack"} {
+		job := demo(t, name)
+		for _, p := range job.Parts {
+			check(Work(job, p), p.Name.Value)
+		}
+	}
+	m := work(t, "mm", strings.Replace(flatsShaft, "FLATS", "across: 24, length: 15, from: back", 1))
+	check(m, "flats")
+	if f := feature(m, "key"); f.Balloon != (plan.XY{XMm: 32.5, YMm: 12}) { // 25 to 40, 3 under 15
+		t.Errorf("flats: %v", f.Balloon)
+	}
+	for name, want := range map[string]plan.XY{"outside": {XMm: 150, YMm: 80}, "inside": {XMm: 150, YMm: 30}, "pitch": {YMm: 80}} {
+		if f := feature(work(t, "mm", auger), name); f.Balloon != want {
+			t.Errorf("%s: %v", name, f.Balloon)
+		}
+	}
+}
+
+// TestMetalAt: where along the axis there is metal at a radius.
+func TestMetalAt(t *testing.T) {
+	t.Parallel()
+	m := work(t, "mm", "part: p\nkind: turned\nmaterial: S235\nprofile:\n  outside:\n    - {name: a, diameter: 60, length: 20}\n    - {name: b, diameter: 40, length: 30}\n    - {name: c, diameter: 60, length: 10}\n  inside:\n    - {name: d, diameter: 30, length: 25}\n    - {name: e, diameter: 10, length: 35}\n")
+	for radius, want := range map[float64]string{2: "[]", 5: "[]", 6: "[[25 60]]", 15: "[[25 60]]", 16: "[[0 60]]", 20: "[[0 20] [50 60]]", 25: "[[0 20] [50 60]]", 29.9: "[[0 20] [50 60]]", 30: "[]"} {
+		if got := fmt.Sprint(m.MetalAt(radius)); got != want {
+			t.Errorf("at %v: %v, want %s", radius, got, want)
+		}
+	}
+}
