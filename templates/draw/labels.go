@@ -85,8 +85,9 @@ type point struct {
 // same however much there is.
 type Occupied struct {
 	Window Rect
-	texts  []Rect // in the order they came, for undo
-	points []point
+	texts  []Rect    // in the order they came, for undo
+	points [][]point // block by block
+	count  int32
 	cells  map[[2]int32]*cell
 	last   *cell // the square last put into, and its place: lines stay in one for a while
 	lastAt [2]int32
@@ -96,6 +97,11 @@ type Occupied struct {
 func NewOccupied(window Rect) *Occupied {
 	return &Occupied{Window: window, cells: map[[2]int32]*cell{}}
 }
+
+// pointBlock is how many points are made room for at once.
+const pointBlock = 128
+
+func (o *Occupied) point(n int32) *point { return &o.points[n/pointBlock][n%pointBlock] }
 
 func cellOf(x, y float64) [2]int32 {
 	return [2]int32{int32(math.Floor(x / cellMm)), int32(math.Floor(y / cellMm))}
@@ -139,8 +145,12 @@ func (o *Occupied) squares(r Rect) iter.Seq[[2]int32] {
 func (o *Occupied) addPoint(x, y float64) {
 	if o.Window.HasPoint(x, y) {
 		in := o.at(cellOf(x, y))
-		o.points = append(o.points, point{x, y, in.last})
-		in.last = int32(len(o.points))
+		if o.count%pointBlock == 0 {
+			o.points = append(o.points, make([]point, pointBlock))
+		}
+		*o.point(o.count) = point{x, y, in.last}
+		o.count++
+		in.last = o.count
 	}
 }
 
@@ -268,10 +278,12 @@ func (o *Occupied) meets(c *cell, r Rect, lines bool) bool {
 	if !lines {
 		return false
 	}
-	for at := c.last; at > 0; at = o.points[at-1].before {
-		if p := &o.points[at-1]; r.HasPoint(p.x, p.y) {
+	for at := c.last; at > 0; {
+		p := o.point(at - 1)
+		if r.HasPoint(p.x, p.y) {
 			return true
 		}
+		at = p.before
 	}
 	return false
 }

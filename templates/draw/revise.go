@@ -6,6 +6,8 @@ import (
 	"math"
 	"strconv"
 	"strings"
+
+	"github.com/tdewolff/canvas"
 )
 
 // Block is a piece as it was set on a sheet: its upper left corner and height.
@@ -22,8 +24,9 @@ const (
 
 // Revise marks on the sheets of a chapter what the earlier sheets of the same
 // did not say, and notes on each that it takes the place of one of the state
-// named, such as "revision A". Pieces go by their words, in whatever lines;
-// sheets that are not set in pieces, as those at 1:1, by all that is drawn.
+// named, such as "revision A". Pieces go by their words, in whatever lines, and a
+// picture by its lines too, so that one drawn to another size counts as another;
+// sheets that are not set in pieces, as those at 1:1, go by all that is drawn.
 // Where there were no earlier sheets all are new, and no bar is drawn. It
 // returns the sheets that read otherwise than one of before.
 func Revise(now, was []*Sheet, state string) (other []*Sheet) {
@@ -31,7 +34,7 @@ func Revise(now, was []*Sheet, state string) (other []*Sheet) {
 	for _, s := range was {
 		whole[said(s)] = true
 		for _, b := range s.Blocks {
-			before[words(b.Draw)] = true
+			before[says(b.Draw)] = true
 		}
 	}
 	for _, s := range now {
@@ -50,7 +53,7 @@ func Revise(now, was []*Sheet, state string) (other []*Sheet) {
 	return other
 }
 
-// mark draws a bar beside each piece whose words are not among those of before,
+// mark draws a bar beside each piece that says what is not among those of before,
 // beside the whole sheet if it is not set in pieces. It tells whether there is any.
 func (s *Sheet) mark(before map[string]bool) bool {
 	bars := &Drawing{}
@@ -61,7 +64,7 @@ func (s *Sheet) mark(before map[string]bool) bool {
 		bar(MarginMm, MarginMm, s.Frame.HeightMm-MarginMm)
 	}
 	for _, b := range s.Blocks {
-		if text := words(b.Draw); text != "" && !before[text] {
+		if text := says(b.Draw); text != "" && !before[text] {
 			bar(b.XMm, b.TopMm-b.HeightMm, b.TopMm)
 		}
 	}
@@ -77,10 +80,43 @@ func said(s *Sheet) string {
 	}
 	var b strings.Builder
 	for _, block := range s.Blocks {
-		b.WriteString(words(block.Draw))
+		b.WriteString(says(block.Draw))
 		b.WriteByte('\n')
 	}
 	return b.String()
+}
+
+// says is what a piece says: its words, and of a picture its lines.
+func says(d *Drawing) string {
+	text := words(d)
+	if sum, ok := pictured(d); ok {
+		text += " #" + strconv.FormatUint(sum, 36)
+	}
+	return text
+}
+
+// pictured is a number of the lines of a picture, to a hundredth of a millimetre.
+// A drawing with upright and level lines alone is a table, and is none.
+func pictured(d *Drawing) (sum uint64, ok bool) {
+	h := fnv.New64a()
+	var b []byte
+	each(d, func(item Item) {
+		shape, is := item.(Shape)
+		if !is || shape.Path == nil {
+			return
+		}
+		for scan := shape.Path.Scanner(); scan.Scan(); {
+			from, to := scan.Start(), scan.End()
+			level := math.Abs(to.X-from.X) < 1e-6 || math.Abs(to.Y-from.Y) < 1e-6
+			ok = ok || scan.Cmd() != canvas.MoveToCmd && (!level || scan.Cmd() != canvas.LineToCmd && scan.Cmd() != canvas.CloseCmd)
+			b = append(b[:0], byte(scan.Cmd()), byte(shape.Fill), byte(shape.Stroke))
+			for _, v := range []float64{to.X, to.Y} {
+				b = binary.LittleEndian.AppendUint64(b, uint64(int64(math.Round(v*100))))
+			}
+			_, _ = h.Write(b) // a hash takes every write
+		}
+	})
+	return h.Sum64(), ok
 }
 
 // words are the texts of a drawing one after the other, however they were

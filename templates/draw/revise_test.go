@@ -68,6 +68,39 @@ func TestRevise(t *testing.T) {
 
 func near(a, b float64) bool { return a-b < 1e-9 && b-a < 1e-9 }
 
+// TestRevisePicture: a picture that is drawn otherwise has a bar, though its words
+// are the same and wherever it stands; the lines of a table say nothing.
+func TestRevisePicture(t *testing.T) {
+	t.Parallel()
+	sheet := func(head string, shapes ...Shape) *Sheet {
+		f := NewFlow(func(int) (*Sheet, Piece) { return &Sheet{Frame: Frame{WidthMm: 100, HeightMm: 200}}, Piece{} })
+		f.Add(Stack(Paragraph("", head, 3, false, f.Width())...))
+		p := Piece{Height: 20}
+		for _, s := range shapes {
+			p.Draw.Add(s)
+		}
+		p.Draw.Add(Text{SizeMm: 3, Content: "PCD 140"})
+		f.Add(p)
+		return f.Sheets[0]
+	}
+	for _, c := range []struct {
+		name     string
+		was, now *Sheet
+		bars     int
+	}{
+		{"the same", sheet("one", Ring(5, 5, 3, 0.3)), sheet("one", Ring(5, 5, 3, 0.3)), 0},
+		{"moved on the sheet", sheet("one", Ring(5, 5, 3, 0.3)), sheet("one one one one one one one one one one one one one one one one one one one one", Ring(5, 5, 3, 0.3)), 1},
+		{"a larger ring", sheet("one", Ring(5, 5, 3, 0.3)), sheet("one", Ring(5, 5, 3.1, 0.3)), 1},
+		{"a line that leans", sheet("one", Segment(0, 0, 5, 5, 0.3)), sheet("one", Segment(0, 0, 5, 6, 0.3)), 1},
+		{"the rules of a table", sheet("one", Segment(0, 0, 5, 0, 0.3)), sheet("one", Segment(0, 0, 6, 0, 0.3)), 0},
+	} {
+		other := Revise([]*Sheet{c.now}, []*Sheet{c.was}, "A")
+		if got := bars(c.now); len(got) != c.bars || len(other) != c.bars {
+			t.Errorf("%s: bars %v, %d sheets differ", c.name, got, len(other))
+		}
+	}
+}
+
 // TestReviseDrawn: a sheet that is not set in pieces differs by a hundredth of a
 // millimetre, and has one bar up all of it.
 func TestReviseDrawn(t *testing.T) {
