@@ -77,6 +77,9 @@ func (r *reader) geometry(root *node, p *Part) {
 			r.flatsRoom(p, f)
 		}
 	}
+	if p.Clamp != nil && p.Profile != nil && r.sound(root, "clamp") {
+		r.clampRoom(p, p.Clamp)
+	}
 	for _, f := range p.Radials {
 		if p.Profile != nil && good("radial", f.Pos) {
 			r.radialRoom(p.Profile, f)

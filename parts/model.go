@@ -144,6 +144,7 @@ type Part struct {
 	Grooves    []Groove
 	Flats      []Flats
 	Centres    *Centres // nil if the drawing gives none
+	Clamp      *Clamp   // nil for what is not split
 	Require    []Requirement
 	Notes      []Text
 }

@@ -86,6 +86,7 @@ func parsePart(file string, src []byte, units Units) (*source, *Part) {
 	p.Grooves = r.grooves(f.each("grooves"))
 	p.Flats = r.flats(f.each("flats"))
 	p.Centres = f.sub("centres").centres(p.Profile)
+	p.Clamp = f.sub("clamp").clamp()
 	p.Require = r.requirements(f.each("require"), p)
 	r.uniqueNames(p)
 	r.geometry(root, p)

@@ -48,6 +48,7 @@ var partGroup = &Group{
 		{Name: "grooves", Type: ListType, Means: "grooves turned into steps, bores and end faces: for retaining rings, O-rings, grease, relief", Group: grooveGroup, Entries: [2]int{0, 50}, forms: flat | turned, use: "flat and turned parts"},
 		{Name: "flats", Type: ListType, Means: "flats, squares and hexagons milled on outside steps", Group: flatsGroup, Entries: [2]int{0, 50}, forms: turned, use: "turned parts"},
 		{Name: "centres", Type: KeysType, Means: "centre holes in the ends; a solid bar turned between centres has form A without it", Group: centresGroup, forms: turned, use: "turned parts"},
+		{Name: "clamp", Type: KeysType, Means: "a ring split by a saw cut, with a screw across it", Group: clampGroup, forms: turned, use: "turned parts"},
 		{Name: "require", Type: ListType, Means: "what has to be flat, square, parallel, true or equal, and within how much", Group: requireGroup, Entries: [2]int{0, 50}},
 		{Name: "notes", Type: TextsType, Means: "lines printed on its sheets", Longest: maxNote, Entries: [2]int{0, 100}, Example: "a list of texts"},
 	},

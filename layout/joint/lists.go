@@ -80,6 +80,9 @@ func (j *shop) bought(made []*joint) []plan.BoughtRow {
 				out.add(item, r.Part.Quantity, r.Out.Title+" "+words.Spaced(g.Row.Name), "")
 			}
 		}
+		if c := r.Clamp; c != nil {
+			out.add(c.Bought(j.w), r.Part.Quantity, r.Out.Title+" clamp", "")
+		}
 		for _, m := range r.Radials {
 			if item := screwedIn(m); item != "" {
 				out.add(item, len(m.Rows)*r.Part.Quantity, r.Out.Title+" "+words.Spaced(m.In.Name.Value), "")

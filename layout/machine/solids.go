@@ -52,6 +52,9 @@ func solid(r *part.Model) *assembly.Solid {
 	for i := range r.Flats {
 		s = s.Cut(flats(&r.Flats[i].Row)...)
 	}
+	if r.Clamp != nil {
+		s = s.Cut(split(&r.Clamp.Row, r.LengthMm()))
+	}
 	for i := range r.Grooves {
 		if row := &r.Grooves[i].Row; row.Face != "" {
 			s = s.Cut(faceGroove(row))
@@ -277,6 +280,13 @@ func radial(r *part.Model, f *part.Radial) []assembly.Simple {
 		out = append(out, assembly.Prism(assembly.Outline{loop}, from, to).At(at))
 	}
 	return out
+}
+
+// split is what the saw takes off a ring.
+func split(row *plan.ClampRow, longMm float64) assembly.Simple {
+	at := assembly.Frame(assembly.Vec{Z: -longMm / 2}, assembly.Clock(1, row.ClockDeg), assembly.AxisZ)
+	loop := assembly.RectangleLoop(assembly.Pt{X: -row.SlotMm / 2, Y: -longMm/2 - past}, assembly.Pt{X: row.SlotMm / 2, Y: longMm/2 + past}, 0)
+	return assembly.Prism(assembly.Outline{loop}, 0, row.OutsideMm/2+past).At(at)
 }
 
 // flats are what a cutter takes off a round for its flats.

@@ -56,6 +56,12 @@ func (s *Sizes) face(f parts.Face, others bool) *plan.Face {
 	}
 	s.groupsOn(out, others)
 	s.cuts(out)
+	if s.Clamp != nil {
+		s.Clamp.split(out)
+		if !s.marked(f) {
+			out.NoTemplate = "no hole is marked on it"
+		}
+	}
 	if s.allCentral(f) && !others {
 		out.NoTemplate = "its one hole is on the axis: the lathe finds it"
 	}

@@ -25,6 +25,9 @@ func (g *Shape) massKg() float64 {
 	for i := range g.Keyways {
 		volume -= g.Keyways[i].volumeMm3()
 	}
+	if g.Clamp != nil {
+		volume -= g.Clamp.volumeMm3(g.LengthMm())
+	}
 	return geom.Clean(math.Max(0, volume) * 1e-9 * g.Material.DensityKgM3)
 }
 

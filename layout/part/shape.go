@@ -36,7 +36,7 @@ func newShape(s *Sizes) (*Shape, parts.Errors) {
 		if isBar {
 			break
 		}
-		if _, folds := s.Folded(); s.marked(f) || folds && f == parts.Front {
+		if _, folds := s.Folded(); s.marked(f) || (folds || s.Clamp != nil) && f == parts.Front {
 			d.Faces = append(d.Faces, s.face(f, false))
 		}
 	}
@@ -91,6 +91,9 @@ func (g *Shape) items() []item {
 	}
 	for _, c := range g.centres {
 		out = append(out, c)
+	}
+	if g.Clamp != nil {
+		out = append(out, g.Clamp)
 	}
 	for _, q := range g.required {
 		out = append(out, q)

@@ -30,6 +30,7 @@ type Sizes struct {
 	Keyways  []Keyway           // for parallel keys
 	Flats    []Flats            // milled on outsides
 	Grooves  []Groove           // for rings, O-rings, grease and relief
+	Clamp    *Clamp             // nil for what is not split
 	form     form
 }
 
@@ -121,6 +122,7 @@ func newSizes(job *parts.Job, p *parts.Part) (*Sizes, parts.Errors) {
 	z.keyways()
 	z.grooves()
 	z.flats()
+	z.clamp()
 	return z.Sizes, z.list
 }
 

@@ -74,6 +74,7 @@ type PartPlan struct {
 	Grooves    []GrooveRow `json:"grooves,omitempty"`
 	Flats      []FlatsRow  `json:"flats,omitempty"`
 	Centres    []CentreRow `json:"centres,omitempty"`
+	Clamp      *ClampRow   `json:"clamp,omitempty"`
 	// Developments are the flat patterns at true size: wraps, saddles, blanks.
 	Developments []Development `json:"developments,omitempty"`
 	Notes        []string      `json:"notes,omitempty"`
@@ -97,6 +98,7 @@ type Face struct {
 	Notches [][]XY     `json:"-"` // keyways that run out at the face, from the round down to the floor and back
 	Groups  []Group    `json:"groups"`
 	Folds   []Contour  `json:"-"` // fold lines, open
+	Hidden  [][]XY     `json:"-"` // edges behind the face, drawn dashed
 	MinMm   XY         `json:"-"` // bounding box of the outline
 	MaxMm   XY         `json:"-"`
 	Datum   string     `json:"datum"` // the two edges that FromXMm and FromYMm are measured from
@@ -284,6 +286,7 @@ const (
 	FoldFeature        FeatureKind = "fold"
 	FlatsFeature       FeatureKind = "flats"
 	CentreFeature      FeatureKind = "centre hole"
+	ClampFeature       FeatureKind = "clamp"
 )
 
 // Operation is one step at the bench.
@@ -406,6 +409,31 @@ type FlatsRow struct {
 	DepthMm    float64 `json:"depth_mm"`       // from the crown
 	WidthMm    float64 `json:"width_mm"`       // of one flat
 	Full       bool    `json:"full,omitempty"` // the corners are sharp
+}
+
+// ClampRow is the split of a ring with its screw. Along the screw lengths are from the
+// middle of the slot.
+type ClampRow struct {
+	In        string  `json:"in"` // the bore it closes
+	ClockDeg  float64 `json:"clock_deg"`
+	SlotMm    float64 `json:"slot_mm"`
+	OutsideMm float64 `json:"outside_mm"` // diameters at the screw
+	BoreMm    float64 `json:"bore_mm"`
+	Thread    string  `json:"thread"`
+	Class     string  `json:"class"`
+	MajorMm   float64 `json:"major_mm"`
+	LongMm    float64 `json:"long_mm"`
+	AtMm      float64 `json:"at_mm"`    // of the screw's axis, from the ring's
+	AxialMm   float64 `json:"axial_mm"` // from the front face
+	HoleMm    float64 `json:"hole_mm"`
+	HeadMm    float64 `json:"counterbore_mm"`
+	SeatMm    float64 `json:"seat_mm"`
+	DeepMm    float64 `json:"deep_mm"` // of the counterbore, from the round
+	GripMm    float64 `json:"grip_mm"` // metal under the head
+	HoldsMm   float64 `json:"thread_mm"`
+	InnerMm   float64 `json:"inner_mm"` // metal between hole and bore
+	OuterMm   float64 `json:"outer_mm"` // and between hole and outside
+	ProudMm   float64 `json:"proud_mm"` // the head over the round; below 0 under it
 }
 
 // CentreRow is a centre hole in an end.

@@ -46,6 +46,7 @@ var partRules = []struct {
 	{"seal-lip", "where the lip of a shaft seal looks is not said", sealLip},
 	{"flats-wall", "flats leave little metal over a bore", flatsWall},
 	{"centre-hole", "a centre hole leaves hardly a face", centreHoles},
+	{"clamp", "the screw of a split ring has too little metal", clamped},
 	{"motor", "a plate is nearly a motor flange", motorFlange},
 	{"path", "what sits on a seat cannot get there", path},
 	{"seat-of", "a seat is not that of what sits on it", seatWords},

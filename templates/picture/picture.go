@@ -334,7 +334,10 @@ func (f *facePicture) circles() {
 	}
 }
 
-// openings are the keyways of bores, the holes and the slots.
+// hiddenDash is the dash of an edge that lies behind the face (ISO 128-24).
+var hiddenDash = []float64{1.8, 0.9}
+
+// openings are the keyways of bores, the cut of a split ring, the holes and the slots.
 func (f *facePicture) openings() {
 	d := &f.panel.Draw
 	for _, notch := range f.face.Notches {
@@ -345,6 +348,14 @@ func (f *facePicture) openings() {
 		}
 		d.Add(draw.Shape{Path: path, Fill: draw.White})
 		f.stroke(draw.Shape{Path: path, WidthMm: draw.LineMm})
+	}
+	for _, line := range f.face.Hidden {
+		path := &canvas.Path{}
+		path.MoveTo(f.at(line[0].XMm, line[0].YMm))
+		for _, q := range line[1:] {
+			path.LineTo(f.at(q.XMm, q.YMm))
+		}
+		f.stroke(draw.Shape{Path: path, WidthMm: draw.HairMm, DashMm: hiddenDash})
 	}
 	for _, hole := range f.face.Holes {
 		x, y, r := f.hole(hole)

@@ -1,0 +1,157 @@
+package part
+
+import (
+	"errors"
+	"math"
+	"strings"
+
+	"centrepop/layout/bolts"
+	"centrepop/layout/clamp"
+	"centrepop/layout/plan"
+	"centrepop/layout/words"
+	"centrepop/parts"
+	"centrepop/parts/geom"
+)
+
+// Clamp is the split of a ring worked out, with its screw.
+type Clamp struct {
+	In   *parts.Clamp
+	Row  plan.ClampRow
+	work clamp.Work
+	bolt bolts.Bolt
+}
+
+// clamp works out the split of a ring, if it has one.
+func (z *sizer) clamp() {
+	in := z.Part.Clamp
+	if in == nil {
+		return
+	}
+	bore, at := z.StepNamed(in.In.Value), in.AxialMm(z.LengthMm())
+	outside := z.outsideAt(at)
+	b, err := bolts.Find(in.Size)
+	if err != nil {
+		z.fault(in.Screw, "the screw "+in.Size+" is not known", strings.TrimPrefix(err.Error(), "bolts: "))
+		return
+	}
+	c := &Clamp{In: in, bolt: b}
+	ring := clamp.Ring{OutsideMm: outside.Size.NominalMm, BoreMm: bore.Size.NominalMm, SlotMm: in.Slot.Mm, AtMm: in.At.Mm, Bolt: b, Class: in.Class}
+	if c.work, err = ring.Work(); errors.Is(err, clamp.ErrNoRoom) {
+		z.fault(in.Screw, "a screw "+in.Size+" has no room in the wall of "+z.W.Size((ring.OutsideMm-ring.BoreMm)/2), "a smaller screw, another at, or a larger outside")
+		return
+	}
+	if err != nil {
+		z.fault(in.Screw, "the screw "+in.Size+" "+in.Class+" cannot be worked out", strings.TrimPrefix(err.Error(), "bolts: "))
+		return
+	}
+	w := &c.work
+	c.Row = plan.ClampRow{
+		In: in.In.Value, ClockDeg: geom.Clean(math.Mod(in.Clock.Deg+360, 360)), SlotMm: geom.Clean(in.Slot.Mm), OutsideMm: geom.Clean(ring.OutsideMm), BoreMm: geom.Clean(ring.BoreMm),
+		Thread: b.Thread.Designation, Class: in.Class, LongMm: w.LongMm, AtMm: w.AtMm, AxialMm: geom.Clean(at), HoleMm: w.HoleMm, HeadMm: w.HeadMm, SeatMm: w.SeatMm, DeepMm: w.DeepMm,
+		GripMm: w.GripMm, HoldsMm: w.HoldsMm, InnerMm: w.InnerMm, OuterMm: w.OuterMm, ProudMm: w.ProudMm, MajorMm: b.Thread.MajorMm,
+	}
+	z.Clamp = c
+}
+
+// screwText is the screw in the unit that it is sold in.
+func (c *Clamp) screwText(w words.Writer) string {
+	long := w.Size(c.Row.LongMm)
+	if c.bolt.Thread.TPI == 0 && w.Units == parts.Inches {
+		long = words.Trim(c.Row.LongMm, 1) + " mm"
+	}
+	return c.Row.Thread + " × " + long + ", " + c.Row.Class
+}
+
+// Bought is the screw as it is ordered.
+func (c *Clamp) Bought(w words.Writer) string { return "Bolt " + c.screwText(w) + ", socket head" }
+
+// clampRow is the split, nil if there is none.
+func (s *Sizes) clampRow() *plan.ClampRow {
+	if s.Clamp == nil {
+		return nil
+	}
+	return &s.Clamp.Row
+}
+
+// split is the slot seen on a face, from the bore out, and hidden lines of the screw.
+func (c *Clamp) split(out *plan.Face) {
+	row := &c.Row
+	deg := row.ClockDeg
+	if out.Face == parts.Back {
+		deg = -deg
+	}
+	sin, cos := math.Sincos(deg * math.Pi / 180)
+	turned := func(points ...plan.XY) []plan.XY {
+		var line []plan.XY
+		for _, q := range points {
+			if out.Face == parts.Back {
+				q.XMm = -q.XMm
+			}
+			line = append(line, plan.XY{XMm: geom.Clean(q.XMm*cos + q.YMm*sin), YMm: geom.Clean(q.YMm*cos - q.XMm*sin)})
+		}
+		return line
+	}
+	half, in, rim := row.SlotMm/2, row.BoreMm/2, row.OutsideMm/2
+	at := func(radius, x float64) plan.XY {
+		return plan.XY{XMm: x, YMm: math.Sqrt(math.Max(0, radius*radius-x*x))}
+	}
+	out.Notches = append(out.Notches, turned(at(in, -half), at(rim, -half), at(rim, half), at(in, half)))
+	low, high := row.AtMm-row.HeadMm/2, row.AtMm+row.HeadMm/2
+	end := math.Sqrt(math.Max(0, rim*rim-low*low))
+	hole := func(fromMm, toMm, wide float64) {
+		for _, y := range []float64{row.AtMm - wide/2, row.AtMm + wide/2} {
+			out.Hidden = append(out.Hidden, turned(plan.XY{XMm: fromMm, YMm: y}, plan.XY{XMm: toMm, YMm: y}))
+		}
+	}
+	hole(half, row.SeatMm, row.HoleMm)
+	hole(row.SeatMm-row.LongMm, -half, row.MajorMm)
+	out.Hidden = append(out.Hidden, turned(plan.XY{XMm: end, YMm: low}, plan.XY{XMm: row.SeatMm, YMm: low}, plan.XY{XMm: row.SeatMm, YMm: math.Min(high, math.Sqrt(rim*rim-row.SeatMm*row.SeatMm))}))
+}
+
+func (c *Clamp) feature(n *Numbered) plan.Feature {
+	w, proud := n.W, ""
+	if c.Row.ProudMm > 0 {
+		proud = "its head stands " + n.W.Read(c.Row.ProudMm) + " over the round"
+	}
+	return plan.Feature{
+		Kind: plan.ClampFeature, Name: "clamp", Size: "split " + w.Size(c.Row.SlotMm) + " wide, screw " + c.screwText(w),
+		Note:    words.Join("; ", "cut at clock "+words.Trim(c.Row.ClockDeg, 3)+"°, head clockwise of it", "screw "+w.Read(c.Row.AtMm)+" from the axis, "+w.Read(c.Row.AxialMm)+" from the front face", proud),
+		Balloon: plan.XY{XMm: c.Row.AxialMm, YMm: c.Row.AtMm},
+	}
+}
+
+// operations drill and tap for the screw while the ring is whole, and split it last.
+func (c *Clamp) operations(b *bench) {
+	w, row := b.W, &c.Row
+	way := b.holeWay(Made{Thread: &c.bolt.Thread, FinishedMm: row.MajorMm}, row.SeatMm+c.work.ExitMm, false)
+	o := plan.Operation{
+		Machine: "Drill", Title: "clamp: for screw " + row.Thread + ", before the ring is split", Holding: "vice, faces between parallels, side of the head up", Refs: []int{b.ref(c)},
+		Tool: "end mill " + w.Dia(row.HeadMm) + ", drills, tap", Gauge: "depth gauge, the screw",
+		Do: []string{
+			"Scribe the cut at clock " + words.Trim(row.ClockDeg, 3) + "° and the screw square to it: " + w.Read(row.AtMm) + " from the axis, " + w.Read(row.AxialMm) + " from the front face, head clockwise of the cut seen from the front.",
+			"Counterbore first, for a drill runs off the round: " + w.Dia(row.HeadMm) + ", " + w.Read(row.DeepMm) + " deep on its middle line, floor " + w.Read(row.SeatMm) + " from the middle of the cut. From there right through:",
+		},
+	}
+	o.Do = append(o.Do, b.drillLines(way, b.Job.Shop.DrillRPM)...)
+	o.Do = append(o.Do, "Open to "+w.Drill(row.HoleMm)+", "+w.Read(row.SeatMm)+" deep from the floor: to the middle of the cut. Tap the far side "+row.Thread+".")
+	b.op(warn(o, clampRound))
+	b.op(plan.Operation{
+		Machine: "Saw", Title: "clamp: split the ring, last of all", Holding: "vice, on the faces, screw out", Tool: "slitting saw, or hacksaw with blades side by side", Refs: []int{b.ref(c)},
+		Do: []string{
+			"Bore and thread are finished before: the cut lets stresses go. Saw " + w.Size(row.SlotMm) + " wide at clock " + words.Trim(row.ClockDeg, 3) + "° from the outside into " + words.Spaced(row.In) + "; deburr it.",
+			"When it is mounted: tighten to " + w.Torque(c.work.TorqueNm) + ", oiled (K " + words.Trim(c.work.NutFactor.K, 2) + ", Shigley); it then holds " + w.Torques(c.work.LowNm, c.work.HighNm) + ", a guess: friction and the ring's stiffness are not known.",
+		},
+	})
+}
+
+func (c *Clamp) checks(r *record) {
+	ref, w := r.ref(c), r.W
+	r.sized(plan.Check{Ref: ref, What: "clamp slot", Wanted: w.Size(c.Row.SlotMm), Gauge: "feelers"}, r.length(c.Row.SlotMm))
+	r.sized(plan.Check{Ref: ref, What: "clamp, floor of the counterbore to the cut", Wanted: w.Size(c.Row.GripMm), Gauge: "calipers"}, r.length(c.Row.GripMm))
+	r.add(plan.Check{Ref: ref, What: "clamp closes", Wanted: "loose it slips on, nipped up it holds", Limits: "cut still open", Gauge: "counterpart"})
+}
+
+// volumeMm3 is the metal that the saw takes; the screw fills its hole.
+func (c *Clamp) volumeMm3(lengthMm float64) float64 {
+	return c.Row.SlotMm * (c.Row.OutsideMm - c.Row.BoreMm) / 2 * lengthMm
+}

@@ -1,0 +1,89 @@
+package part
+
+import (
+	"math"
+	"slices"
+	"strings"
+	"testing"
+
+	"centrepop/parts"
+)
+
+const splitRing = `
+part: collar
+kind: ring
+material: C45
+stock: {round: 55 mm, length: 19 mm}
+profile: {outside: [{name: rim, diameter: 50, length: 16}], inside: [{name: bore, diameter: 30, fit: H7, length: 16}]}
+keyways: [{name: key, in: bore}]
+clamp: {in: bore, slot: 2, screw: M5 8.8, clock: 90, axial: 6, from: back}
+`
+
+// A ring is bored, keyed, drilled and tapped while it is whole, and split last. The
+// figures are those of package clamp's test, worked by hand: the rim of the head (8.5)
+// at 24.25 meets the round 6.08 from the cut, so the seat is 6.0; the axis at 20 does
+// at 15, so it is 9 deep; 16 long.
+func TestSplitRing(t *testing.T) {
+	t.Parallel()
+	m := work(t, "mm", splitRing)
+	var order []string
+	for _, o := range m.Out.Operations {
+		order = append(order, o.Machine)
+	}
+	if want := "Saw Lathe Lathe Bench Bench Drill Saw Bench"; strings.Join(order, " ") != want {
+		t.Errorf("%s, want %s", order, want)
+	}
+	drill := strings.Join(m.Out.Operations[5].Do, " ")
+	for _, want := range []string{"20 from the axis, 10 from the front face", "Ø9.5, 9 deep on its middle line, floor 6 from the middle", "Drill Ø4.2", "Open to Ø5.5, 6 deep", "Tap the far side M5."} {
+		if !strings.Contains(drill, want) {
+			t.Errorf("%q is not in %s", want, drill)
+		}
+	}
+	if saw := strings.Join(m.Out.Operations[6].Do, " "); !strings.Contains(saw, "Saw 2 wide at clock 90° from the outside into bore") || !strings.Contains(saw, "a guess") {
+		t.Error(saw)
+	}
+	row := m.Out.Clamp
+	if row.LongMm != 16 || row.AxialMm != 10 || row.HoldsMm != 9 || m.Clamp.Bought(m.W) != "Bolt M5 × 16, 8.8, socket head" {
+		t.Errorf("%+v %s", row, m.Clamp.Bought(m.W))
+	}
+	var checks []string
+	for _, c := range m.Out.Checks {
+		if strings.HasPrefix(c.What, "clamp") {
+			checks = append(checks, c.What+" "+c.Wanted+": "+c.Limits)
+		}
+	}
+	if want := []string{"clamp slot 2: 1.9 – 2.1", "clamp, floor of the counterbore to the cut 5: 4.9 – 5.1", "clamp closes loose it slips on, nipped up it holds: cut still open"}; !slices.Equal(checks, want) {
+		t.Errorf("%q", checks)
+	}
+	whole := work(t, "mm", strings.Replace(splitRing, "clamp:", "notes: [x]\n#", 1))
+	if got, want := whole.Out.MassKg-m.Out.MassKg, 2*10*16*1e-9*m.Material.DensityKgM3; math.Abs(got-want) > 1e-9 {
+		t.Errorf("the saw takes %v kg, want %v", got, want)
+	}
+}
+
+// Seen on the front the cut at 90° lies on the right, 1 to each side, from the bore to
+// the round, and the counterbore below it, clockwise; on the back it lies on the left.
+func TestSplitOnItsFaces(t *testing.T) {
+	t.Parallel()
+	m := work(t, "mm", splitRing)
+	f := m.Out.Faces[0]
+	slot := f.Notches[len(f.Notches)-1]
+	if f.NoTemplate == "" || math.Abs(slot[0].YMm-1) > 1e-9 || math.Abs(slot[0].XMm-math.Sqrt(15*15-1)) > 1e-9 || math.Abs(slot[2].YMm+1) > 1e-9 || math.Abs(slot[2].XMm-math.Sqrt(25*25-1)) > 1e-9 {
+		t.Errorf("%q %+v", f.NoTemplate, slot)
+	}
+	seat := f.Hidden[len(f.Hidden)-1]
+	if math.Abs(seat[1].XMm-15.25) > 1e-9 || math.Abs(seat[1].YMm+6) > 1e-9 || seat[0].YMm >= seat[1].YMm {
+		t.Errorf("%+v", seat)
+	}
+	back, err := FaceView(m.Job, "collar", parts.Back)
+	if err != nil || back != nil {
+		t.Fatal(err, back)
+	}
+	on := m.face(parts.Back, false)
+	if slot := on.Notches[len(on.Notches)-1]; slot[0].XMm > -14 {
+		t.Errorf("%+v", slot)
+	}
+	if seat := on.Hidden[len(on.Hidden)-1]; math.Abs(seat[1].YMm+6) > 1e-9 {
+		t.Errorf("%+v", seat)
+	}
+}

@@ -1,0 +1,39 @@
+package review
+
+import (
+	"math"
+
+	"centrepop/layout/clamp"
+	"centrepop/layout/material"
+)
+
+// clamped looks for a split ring whose screw has too little metal: beside its hole,
+// under its head, in its thread, or at the faces.
+func clamped(v *view) {
+	c := v.q.Clamp
+	if c == nil {
+		return
+	}
+	steel := true
+	if m, err := material.Find(v.p.Material.Value); err == nil {
+		steel = m.Kind.Data().Family == material.Steel
+	}
+	face := math.Min(c.AxialMm, v.lengthMm-c.AxialMm) - c.HeadMm/2
+	for _, one := range []struct {
+		what, rule, fix string
+		have, least     float64
+	}{
+		{"little metal stays between its hole and the bore", "beside the hole a quarter of the screw, and not under " + v.mm(1), "the screw farther out, or smaller", c.InnerMm, clamp.LeastWallMm(c.MajorMm)},
+		{"little metal stays between its hole and the outside", "beside the hole a quarter of the screw, and not under " + v.mm(1), "the screw farther in, or smaller", c.OuterMm, clamp.LeastWallMm(c.MajorMm)},
+		{"little metal stays under its head", "half the screw of metal under the head", "the screw farther in, or a narrower cut", c.GripMm, clamp.LeastGripMm(c.MajorMm)},
+		{"little of its thread engages", "the screw's diameter of thread in steel, half as much again elsewhere", "the screw farther in, or a smaller one", c.HoldsMm, clamp.LeastThreadMm(c.MajorMm, steel)},
+		{"its counterbore lies close to a face", "beside the counterbore a quarter of the screw, and not under " + v.mm(1), "a longer ring, or a smaller screw", face, clamp.LeastWallMm(c.MajorMm)},
+	} {
+		if one.have >= one.least-slackMm {
+			continue
+		}
+		v.report(Check, "clamp", v.p.Clamp.Pos, Finding{
+			What: "clamp: " + one.what, Numbers: v.mm(one.have) + ", wanted " + v.mm(one.least), Rule: one.rule, Source: practice, LeftMm: left(one.have), Fix: one.fix,
+		})
+	}
+}
