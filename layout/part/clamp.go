@@ -133,7 +133,7 @@ func (c *Clamp) operations(b *bench) {
 		},
 	}
 	o.Do = append(o.Do, b.drillLines(way, b.Job.Shop.DrillRPM)...)
-	o.Do = append(o.Do, "Open to "+w.Drill(row.HoleMm)+", "+w.Read(row.SeatMm)+" deep from the floor: to the middle of the cut. Tap the far side "+row.Thread+".")
+	o.Do = append(o.Do, "Open to "+w.Dia(row.HoleMm)+", "+w.Read(row.SeatMm)+" deep from the floor: to the middle of the cut. Tap the far side "+row.Thread+".")
 	b.op(warn(o, clampRound))
 	b.op(plan.Operation{
 		Machine: "Saw", Title: "clamp: split the ring, last of all", Holding: "vice, on the faces, screw out", Tool: "slitting saw, or hacksaw with blades side by side", Refs: []int{b.ref(c)},
