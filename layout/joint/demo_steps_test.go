@@ -110,7 +110,7 @@ func TestWeldsAreMeasuredByWhatReadsThem(t *testing.T) {
 	t.Parallel()
 	p := demoPlan(t, "pugmill")
 	says(t, jointNamed(t, p, "front-flange-weld"), []string{"Straight edge on the face of Barrel flange 1, across the weld", "groove filled: level or proud all along, straight edge, eye"}, []string{"throat: ", "Weld gauge on the throat", "back to back"})
-	says(t, jointNamed(t, p, "inlet-stub"), []string{"Look along the weld all round, with a light: full, no edge of the gap to be seen, no undercut.", "groove filled: no edge of the gap to be seen, eye, weld gauge"}, []string{"Straight edge", "straight edge"})
+	says(t, jointNamed(t, p, "inlet-stub"), []string{"Set: Inlet stub on Barrel tube, its axis through the outside of Barrel tube at clock 0°, 140 from the back face, 90° between the axes, the middle of its free end 274.9 from the far side.", "Look along the weld all round, with a light: full, no edge of the gap to be seen, no undercut.", "groove filled: no edge of the gap to be seen, eye, weld gauge"}, []string{"Straight edge", "straight edge"})
 	says(t, jointNamed(t, p, "hopper-cone"), []string{"Weld gauge on the throat at four places round", "throat: 1.41 or more, weld gauge"}, nil)
 	says(t, jointNamed(t, p, "gusset-1"), []string{"at both ends and in the middle, on each side"}, []string{"four places"})
 }

@@ -162,6 +162,11 @@ func (j *making) how(t *joint) string {
 	if !t.axis && t.corner() {
 		return t.cornerText()
 	}
+	if e := t.branchEnd(); e != nil && !t.axis {
+		if stands := t.a.r.Stands(e.Face, t.b.title()); stands != "" {
+			return t.a.title() + " on " + t.b.title() + ", " + stands
+		}
+	}
 	if !t.axis {
 		return t.a.text() + " against " + t.b.text() + "; square and place by the drawing"
 	}

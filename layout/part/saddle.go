@@ -94,6 +94,24 @@ func (g *Shape) ReachMm(f parts.Face) (reachMm, mainMm float64, ok bool) {
 	return 0, 0, false
 }
 
+// Stands says how the branch with a saddle at an end stands on its main: where its axis
+// goes through the outside, the angle between the axes, and how far from the main's far
+// side the middle of its free end comes; empty where no place is said.
+func (g *Shape) Stands(f parts.Face, main string) string {
+	for _, m := range g.saddles {
+		if m.end.Face != f || m.origin == nil {
+			continue
+		}
+		text := "its axis through the outside of " + main + " at " + m.origin.words(g.W) + ", " + words.Trim(m.end.Angle.Deg, 3) + "° between the axes"
+		if m.end.Angle.Deg != 90 {
+			text += ", leaning to the " + string(m.origin.leans) + " of " + main
+		}
+		far := m.reachMm*math.Sin(m.end.Angle.Deg*math.Pi/180) + m.mainMm/2
+		return text + ", the middle of its free end " + g.W.Size(words.Round(far, 1)) + " from the far side"
+	}
+	return ""
+}
+
 // onMain is the round that an end sits on; a solid one has no wall.
 type onMain struct {
 	diaMm, wallMm float64

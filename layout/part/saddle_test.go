@@ -98,6 +98,25 @@ func TestHoleOnMain(t *testing.T) {
 	}
 }
 
+// TestStands: a tube 500 long to its longest points, which touch the main of R 100 with
+// the inside of 36 beside the middle, √(100² − 36²) = 93.295 over its axis: 500 + 93.3 +
+// 100 from the far side. At 45° the middle of the end lies (reach) · sin 45° + 100 over it.
+func TestStands(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct{ end, want string }{
+		{"place: {clock: 0, axial: 300}", "its axis through the outside of Barrel at clock 0°, 300 from the front face, 90° between the axes, the middle of its free end 693.3 from the far side"},
+		{"angle: 45, place: {clock: 90, axial: 300, from: back, leans: back}", "its axis through the outside of Barrel at clock 90°, 200 from the back face, 45° between the axes, leaning to the back of Barrel, the middle of its free end REACH from the far side"},
+		{"angle: 60", ""},
+	} {
+		m := work(t, "mm", branch(c.end), mainTube)
+		reach, _, ok := m.ReachMm(parts.Back)
+		want := strings.Replace(c.want, "REACH", m.W.Size(math.Round(10*(reach*math.Sqrt2/2+100))/10), 1)
+		if got := m.Stands(parts.Back, "Barrel"); !ok || got != want || m.Stands(parts.Front, "Barrel") != "" {
+			t.Errorf("%s:\n%q\n%q", c.end, got, want)
+		}
+	}
+}
+
 // TestGapIsLeft: set on, the curve of the branch leaves the gap; set in, the hole
 // does: its radius is that of the branch and the gap (develop.Saddle), 40 + 2.
 func TestGapIsLeft(t *testing.T) {
