@@ -23,7 +23,8 @@ type tubeRule struct {
 	table           string
 }
 
-// tubeRules in order of diameter for each standard, all from memory.
+// tubeRules in order of diameter for each standard: EN 10210-2 as tatasteelbluebook.com
+// prints it ("Hot finished CHS"), the others from memory.
 var tubeRules = []tubeRule{
 	{"EN 10210-2", math.MaxFloat64, 0.01, 0.5, 10, "Table 2"},
 	{"EN 10219-2", math.MaxFloat64, 0.01, 0.5, 10, "Table 2"},
@@ -36,6 +37,9 @@ var tubeRules = []tubeRule{
 	{"ASTM A500", math.MaxFloat64, 0.0075, 0, math.MaxFloat64, "clause 11"},
 }
 
+// checkedTube is the standard whose rule was looked up.
+const checkedTube = "EN 10210-2"
+
 // TubeOutside returns the tolerance on the outside diameter outsideMm (mm) of a tube
 // bought to a standard: EN 10210-2 (hot finished), EN 10219-2 (cold formed), EN
 // 10216-1 (seamless), EN 10217-1 (welded, for pressure), ASTM A53 or A500. It errs
@@ -47,7 +51,11 @@ func TubeOutside(standard string, outsideMm float64) (TubeTolerance, error) {
 	}
 	for _, r := range tubeRules {
 		if r.standard == standard && outsideMm <= r.upToMm {
-			return TubeTolerance{math.Min(math.Max(r.share*outsideMm, r.leastMm), r.mostMm), r.standard + " " + r.table + " (from memory)"}, nil
+			source := r.standard + " " + r.table
+			if standard != checkedTube {
+				source += " (from memory)"
+			}
+			return TubeTolerance{math.Min(math.Max(r.share*outsideMm, r.leastMm), r.mostMm), source}, nil
 		}
 	}
 	return TubeTolerance{}, fmt.Errorf("fits: no tube standard %q: known are EN 10210-2, EN 10219-2, EN 10216-1, EN 10217-1, ASTM A53, ASTM A500", standard)

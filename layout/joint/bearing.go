@@ -14,7 +14,8 @@ import (
 
 // ringTolerance is the bore's or outside's lower deviation in µm of normal
 // class metric tapered roller bearings, up to a diameter. ISO 492, normal
-// tolerances for tapered roller bearings (from memory).
+// tolerances for tapered roller bearings as a seller prints them (nodeshk.com,
+// "Tapered roller bearings tolerances").
 type ringTolerance struct {
 	toMm, lowUm float64
 }
@@ -203,7 +204,7 @@ func (t *joint) seats(p *plan.BearingPlan, cone, cup part.Sized) {
 	t.seat(t.b, in.Outside.Mm, inch, advice{cupOK, cupNote})
 	t.figure("cone seat", p.ConeClass+"; advised "+p.ConeAdvice, "bearing fit table on ISO 286 classes")
 	t.figure("cup seat", p.CupClass+"; advised "+p.CupAdvice, "bearing fit table on ISO 286 classes")
-	source := "ISO 492 normal class, from memory"
+	source := "ISO 492 normal class"
 	if inch {
 		source = "ABMA 19.2 classes 4 and 2, from memory"
 	}

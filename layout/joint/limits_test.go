@@ -9,7 +9,7 @@ import (
 )
 
 // TestRingTolerances: ISO 492, tapered roller bearings of normal class: the lower
-// deviation of the bore and of the outside by steps of diameter (from memory; a
+// deviation of the bore and of the outside by steps of diameter (nodeshk.com, "Tapered roller bearings tolerances"; a
 // ring at the end of a step belongs to it).
 func TestRingTolerances(t *testing.T) {
 	t.Parallel()
