@@ -61,6 +61,7 @@ type asCut struct {
 	size     string       // its size in words
 	text     string       // the same, and what is left
 	bore     string       // what becomes of the bore, "" if there is none
+	boreCut  bool         // the cutter opens the bore
 	openings []opening    // what is cut, seen from the front
 	marks    []plan.CutMark
 	notes    []string
@@ -155,9 +156,8 @@ func (a *asCut) cutBore(s *Sizes, st *Step, cut string) {
 	case follows && turned:
 		a.notes = append(a.notes, "The bore is to be "+st.Size.Class+", finer than the cut, and nothing is left for the lathe: say bore: {leave: ...}.")
 		a.bore = "Bore as cut " + s.W.Dia(dia) + ": nothing is left for the lathe."
-	case turned:
-		a.bore = "Leave the bore small enough for the lathe to clean it up."
-	case !follows:
+	}
+	if a.boreCut = follows; !follows { // a saw cuts no bore
 		a.bore = ""
 	}
 	a.openings = append(a.openings, opening{name: boreStep, shape: "bore", text: text, radius: dia / 2, pos: s.Part.Bore.Pos})

@@ -2,6 +2,7 @@ package part
 
 import (
 	"math"
+	"slices"
 
 	"github.com/tdewolff/canvas"
 
@@ -108,8 +109,11 @@ func (f *flat) operations(b *bench) {
 	f.cutBlank(b)
 	bore := b.StepNamed(boreStep)
 	turned := bore != nil && b.boreTurned(bore)
-	if turned {
+	switch {
+	case turned:
 		f.turnBore(b, bore)
+	case bore != nil && !b.cut.boreCut:
+		f.drillBore(b, bore)
 	}
 	if outline := b.StepNamed(outlineStep); outline != nil && outline.Size.Class != "" {
 		b.op(plan.Operation{Machine: "Lathe", Title: "Turn the outside " + b.sizeText(outline), Holding: "on the bore, expanding mandrel or soft jaws",
@@ -180,6 +184,20 @@ func cutterHoldsMm(cut string) float64 {
 	return 0
 }
 
+// drillBore makes a bore that nothing cuts and the lathe need not finish.
+func (f *flat) drillBore(b *bench, bore *Step) {
+	m := Made{FinishedMm: bore.Size.NominalMm, Size: bore.Size}
+	way := b.holeWay(m, b.LengthMm(), false)
+	o := plan.Operation{
+		Machine: "Drill", Title: "Bore " + b.sizeText(bore), Holding: "clamped on parallels", Gauge: gauge(bore), Refs: []int{b.ref(bore)},
+		Do: slices.Concat([]string{"Centre-drill in the middle."}, b.drillLines(way, b.Job.Shop.DrillRPM), b.finishLines(m, way)),
+	}
+	if l := b.limitsText(bore.Size); l != "" {
+		o.Limits = []string{boreStep + " " + l}
+	}
+	b.op(warn(o, clampPart))
+}
+
 func (f *flat) turnBore(b *bench, bore *Step) {
 	o := plan.Operation{
 		Machine: "Lathe", Title: "Bore " + b.sizeText(bore),
@@ -190,6 +208,9 @@ func (f *flat) turnBore(b *bench, bore *Step) {
 	}
 	if bore.Size.Press.Set() {
 		o.Do = []string{"Measure the " + words.Spaced(bore.Size.Press.Part) + " at three places across; take the largest.", "Bore to that less " + b.W.Size(0.02) + ", " + b.W.Size(0.01) + " to " + b.W.Said(0.03) + ": work it out on the line for it, or read the ladder at the end of the packet."}
+	}
+	if way, err := cutting.StartBore(bore.leastMm(), b.largestDrillMm(), b.drills()); err == nil && !b.cut.boreCut {
+		o.Do = slices.Concat([]string{"Centre-drill."}, b.drillLines(way, b.Job.Shop.LatheRPM), o.Do)
 	}
 	if l := b.limitsText(bore.Size); l != "" {
 		o.Limits = []string{boreStep + " " + l}

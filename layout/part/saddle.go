@@ -338,7 +338,7 @@ func (m *saddle) operations(b *bench) {
 	b.op(warn(plan.Operation{
 		Machine: "Bench", Title: "Cut the " + string(m.end.Face) + " end to the saddle curve",
 		Do: []string{
-			"Wrap the saddle template round the tube, its square edge " + b.exact(m.squareMm) + " from the " + string(m.far()) + " face, line 0 at clock " + words.Trim(m.end.Clock.Deg, 2) + "°.",
+			"Wrap the saddle template round the tube, its square edge " + b.W.Said(m.squareMm) + " from the " + string(m.far()) + " face, line 0 at clock " + words.Trim(m.end.Clock.Deg, 2) + "°.",
 			"Punch along the curve every " + b.W.Said(10) + ", take the paper off, cut outside the marks and grind to them.",
 			"Offer it up to " + words.Join(", ", m.main, m.where(b.W)) + ": gap " + b.W.Said(m.end.Gap.Mm) + " all round.",
 		},

@@ -134,6 +134,25 @@ func TestBoreOfPlate(t *testing.T) {
 	inOrder(t, die, "Cut the blank", "Cut from plate 20, laser cut: Ø262 × 20 thick, 2 left over its size.", "Bore Ø110 H7", "Turn the outside Ø260 h11")
 }
 
+// What no cutter opens is drilled first: a bore in a sawn plate, and one too small for
+// the laser in 20 mm (common practice). One that the lathe need not finish is drilled
+// alone.
+func TestBoreThatNothingCuts(t *testing.T) {
+	plate := func(cut, bore string) *plan.PartPlan {
+		return mustJob(t, "units: mm", "part: p\nkind: plate\nmaterial: S235\nstock: {plate: 20 mm, cut: "+cut+"}\noutline: {circle: 90}\nbore: {"+bore+"}\n").Parts[0]
+	}
+	for _, c := range []struct{ cut, bore string }{{"saw", "diameter: 25, fit: H7"}, {"saw", "diameter: 25, fit: H7, leave: 2"}} {
+		p := plate(c.cut, c.bore)
+		inOrder(t, p, "Cut the blank", "Bore Ø25 H7", "Centre-drill.", "Drill Ø24, leaves 1 mm on diameter", "Rough to 0.5 mm under")
+		absent(t, p, "as cut")
+		absent(t, p, "Leave the bore")
+	}
+	inOrder(t, plate("saw", "diameter: 12"), "Cut the blank", "Bore Ø12", "Centre-drill in the middle.", "Drill Ø12, finish")
+	inOrder(t, plate("laser", "diameter: 8"), "Cut the blank", "The bore is only marked", "Bore Ø8", "Centre-drill in the middle.", "Drill Ø8")
+	absent(t, plate("laser", "diameter: 25, fit: H7, leave: 2"), "Drill Ø")
+	absent(t, plate("laser", "diameter: 25"), "Drill Ø")
+}
+
 // A hole that is only drilled takes the nearest drill within its limits, not
 // always the one below; one with close limits is reamed.
 func TestLastDrill(t *testing.T) {
