@@ -149,7 +149,7 @@ var boltGroup = &Group{
 		{Name: "head", Type: WordType, Means: "form of the head", Default: "hex", Words: []string{"hex", "socket"}},
 		{Name: "washer", Type: YesType, Means: "a washer under the head", Default: "no"},
 		{Name: "nut", Type: YesType, Means: "nuts on the far side", Default: "no"},
-		{Name: "friction", Type: TextType, Means: "state of the threads: dry, lubricated", Longest: 40},
+		{Name: "friction", Type: TextType, Means: "state of the threads: dry, lubricated; not said, anti-seize where stainless runs in stainless, else dry", Longest: 40},
 		{Name: "stud", Type: NameType, Means: "the part that serves as stud, in place of bought bolts"},
 	},
 }

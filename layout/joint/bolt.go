@@ -249,7 +249,7 @@ func (t *joint) chooseBolt(p *plan.BoltPlan, tapped bool) bool {
 	} else {
 		t.add(plan.Problem{Kind: plan.NoStockLength, Args: []plan.Arg{plan.Named(p.Size)}, Because: nearestFaults(choice)})
 	}
-	return t.tighten(p, bolts.Tightening{Class: in.Class, Condition: in.Friction.Value})
+	return t.tighten(p, bolts.Tightening{Class: in.Class, Condition: t.friction(classKind(in.Class))})
 }
 
 // tighten works out the torque, and that for threads in the other state.
@@ -351,7 +351,7 @@ func (t *joint) studTorque(p *plan.BoltPlan, r *part.Model) {
 	if r.Material != nil {
 		strength, err = r.Material.Strength(r.Part.Stock.Size.Mm)
 	}
-	if r.Material == nil || err != nil || strength.Brittle || !t.tighten(p, bolts.Tightening{ProofMPa: studProof * strength.YieldMPa, Condition: t.in.Bolt.Friction.Value}) {
+	if r.Material == nil || err != nil || strength.Brittle || !t.tighten(p, bolts.Tightening{ProofMPa: studProof * strength.YieldMPa, Condition: t.friction(r.Material.Kind)}) {
 		t.caution("The strength of the made stud is not known, and no torque is given: tighten alternately, spanner-tight.")
 		return
 	}

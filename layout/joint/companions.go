@@ -21,10 +21,10 @@ func (t *joint) companions(p *plan.BoltPlan, of bolts.Tightening) {
 		return
 	}
 	p.Threads, p.OtherThreads, p.OtherTorqueNm = "dry", "oiled", words.Round(both.Oiled.TorqueNm, 3)
-	if in.Friction.Value != "" {
-		p.Threads = in.Friction.Value
+	if of.Condition != "" {
+		p.Threads = of.Condition
 	}
-	if bolts.Lubricated(in.Friction.Value) {
+	if bolts.Lubricated(of.Condition) {
 		p.OtherThreads, p.OtherTorqueNm = "dry", words.Round(both.Dry.TorqueNm, 3)
 	}
 }

@@ -1,7 +1,7 @@
 package joint
 
 import (
-	"strings"
+	"regexp"
 
 	"centrepop/layout/material"
 	"centrepop/layout/words"
@@ -27,10 +27,7 @@ func (j *making) metals(t *joint) (touching []metal, screws *metal) {
 	switch {
 	case in == nil:
 	case in.Stud.Value == "":
-		screws = &metal{title: "the screws (" + in.Class + ")", screws: true}
-		if strings.HasPrefix(in.Class, "A") {
-			screws.kind = material.AusteniticStainless
-		}
+		screws = &metal{title: "the screws (" + in.Class + ")", kind: classKind(in.Class), screws: true}
 	default:
 		if r := j.model(in.Stud.Value); r.Material != nil {
 			screws = &metal{title: "the studs (" + r.Out.Material + ")", kind: r.Material.Kind, screws: true}
@@ -85,11 +82,35 @@ func (t *joint) eats(a, b metal) {
 	t.caution(words.Capital(a.title) + verb + b.title + " where it gets wet, " + words.Trim(volts, 2) + " V apart in sea water: " + with + ".")
 }
 
-// galls warns of a stainless thread in a stainless one, a nut's or a part's.
+// stainlessClass is how ISO 3506-1 names a class: A2-70. A574 is no such class.
+var stainlessClass = regexp.MustCompile(`^A[1-5]L?-\d+$`)
+
+// classKind is the metal of screws of a class, steel but for the stainless ones.
+func classKind(class string) (kind material.Kind) {
+	if stainlessClass.MatchString(class) {
+		kind = material.AusteniticStainless
+	}
+	return kind
+}
+
+// mayGall tells whether the threads seize: stainless in stainless, a nut's or a part's.
+func (t *joint) mayGall(screws material.Kind) bool {
+	tapped := t.b.group != nil && t.b.group.Size.Thread != nil && t.b.r.Material != nil && material.Galls(screws, t.b.r.Material.Kind)
+	return tapped || nutted(t.in.Bolt) && material.Galls(screws, screws)
+}
+
+// friction is the state of the threads: as the job says, else with anti-seize paste
+// where they would seize dry; empty for dry.
+func (t *joint) friction(screws material.Kind) string {
+	if said := t.in.Bolt.Friction.Value; said != "" || !t.mayGall(screws) {
+		return said
+	}
+	return "anti-seize"
+}
+
+// galls warns of threads that seize.
 func (t *joint) galls(screws metal) {
-	in := t.in.Bolt
-	tapped := t.b.group != nil && t.b.group.Size.Thread != nil && t.b.r.Material != nil && material.Galls(screws.kind, t.b.r.Material.Kind)
-	if !tapped && !(nutted(in) && material.Galls(screws.kind, screws.kind)) {
+	if !t.mayGall(screws.kind) {
 		return
 	}
 	text := "Stainless threads seize: anti-seize paste, by hand and slowly"

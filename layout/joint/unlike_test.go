@@ -1,6 +1,7 @@
 package joint_test
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 )
@@ -24,7 +25,8 @@ func TestUnlikeMetals(t *testing.T) {
 		}, nil},
 		{"barrel-end.yaml", "material: 1.4301", "material: S355", "nozzle", nil, []string{"eaten", "seize"}},
 		{"die-ring.yaml", "material: S235", "material: 1.4301", "nozzle", []string{"The screws (8.8) are eaten by Die ring (1.4301)"}, []string{"seize"}},
-		{"job.yaml", "bolt: M10 8.8, head: socket, nut: yes, friction: lubricated}", "bolt: M10 A2-70, head: socket, nut: yes}", "delivery-die", []string{"Stainless threads seize: anti-seize paste, by hand and slowly, to the torque for oiled threads."}, nil},
+		{"job.yaml", "bolt: M10 8.8, head: socket, nut: yes, friction: lubricated}", "bolt: M10 A2-70, head: socket, nut: yes}", "delivery-die", []string{"Stainless threads seize: anti-seize paste, by hand and slowly."}, nil},
+		{"job.yaml", "bolt: M10 8.8, head: socket, nut: yes, friction: lubricated}", "bolt: M10 A2-70, head: socket, nut: yes, friction: dry}", "delivery-die", []string{"Stainless threads seize: anti-seize paste, by hand and slowly, to the torque for oiled threads."}, nil},
 		{"job.yaml", "bolt: M10 8.8, head: socket, nut: yes, friction: lubricated}", "bolt: M10 A2-70, head: socket, nut: yes, friction: lubricated}", "delivery-die", []string{"by hand and slowly."}, nil},
 		{"auger-hub.yaml", "material: S235", "material: 1.4301", "auger", []string{"Auger shaft (C45) is eaten by Auger hub (1.4301)"}, []string{"seizes"}},
 		{"job.yaml", "revision: B", "revision: C", "front-flange-weld", nil, []string{"eaten"}},
@@ -48,5 +50,34 @@ func TestUnlikeMetals(t *testing.T) {
 	slid, _ := slidPlan(t, "shaft.yaml|material: C45|material: 1.4301", "hub.yaml|material: C45|material: 1.4301")
 	if text := strings.Join(slid.Cautions, "\n"); text != "Stainless on stainless seizes as it slides: grease or paste on both, slowly, and back at the first drag." {
 		t.Error(text)
+	}
+}
+
+// Stainless screws in stainless nuts have the torque for anti-seize paste, K = 0.12
+// (Shigley), unless the job says another state; other screws are dry. A574 is a class of
+// alloy steel.
+func TestStainlessThreadsAreNotDry(t *testing.T) {
+	t.Parallel()
+	const was = "bolt: M10 8.8, head: socket, nut: yes, friction: lubricated}"
+	for to, want := range map[string]string{
+		"bolt: M10 A2-70, head: socket, nut: yes}":                "anti-seize 0.12",
+		"bolt: M10 A4-80, head: socket, nut: yes, friction: dry}": "dry 0.2",
+		"bolt: M10 8.8, head: socket, nut: yes}":                  "dry 0.2",
+	} {
+		p, err := draft(editedDemo(t, "pugmill", "job.yaml", was, to))
+		if err != nil {
+			t.Fatal(err)
+		}
+		if b := jointNamed(t, p, "delivery-die").Bolt; fmt.Sprint(b.Threads, " ", b.K) != want {
+			t.Errorf("%s: %s %v, want %s", to, b.Threads, b.K, want)
+		}
+	}
+	p, err := draft(editedDemo(t, "gatejack", "job.yaml", "bolt: 1/2-13 UNC A2-70, head: socket, nut: yes}", "bolt: 1/2-13 UNC A574, head: socket, nut: yes}"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	j := jointNamed(t, p, "housing")
+	if text := strings.Join(j.Cautions, " "); j.Bolt.Threads != "dry" || strings.Contains(text, "seize") || strings.Contains(text, "the screws (A574)") {
+		t.Errorf("%s: %s", j.Bolt.Threads, text)
 	}
 }
