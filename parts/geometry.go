@@ -43,19 +43,7 @@ func (r *reader) geometry(root *node, p *Part) {
 		return
 	}
 	r.chamferEdges(p, func(c Chamfer) bool { return good("chamfers", c.Pos) })
-	for _, g := range p.Holes {
-		if !good("holes", g.Pos) {
-			continue
-		}
-		r.onPart(p, g.On, g.Pattern, g.Face, "hole")
-		if g.Walls == BothWalls {
-			r.fault(g.Pos, "only a bar of tube has two walls to drill", "delete walls")
-		}
-		r.notDeeper(p, g.Depth, "hole")
-		if c := g.Counterbore; c != nil {
-			r.notDeeper(p, c.Depth, "counterbore")
-		}
-	}
+	r.holesRoom(p, good)
 	for _, s := range p.Slots {
 		if good("slots", s.Pos) {
 			r.onPart(p, s.On, s.Pattern, s.Face, "slot")
@@ -83,6 +71,23 @@ func (r *reader) geometry(root *node, p *Part) {
 	for _, f := range p.Radials {
 		if p.Profile != nil && good("radial", f.Pos) {
 			r.radialRoom(p.Profile, f)
+		}
+	}
+}
+
+// holesRoom checks that holes lie on the part and do not go deeper.
+func (r *reader) holesRoom(p *Part, good func(key string, pos Pos) bool) {
+	for _, g := range p.Holes {
+		if !good("holes", g.Pos) {
+			continue
+		}
+		r.onPart(p, g.On, g.Pattern, g.Face, "hole")
+		if g.Walls == BothWalls {
+			r.fault(g.Pos, "only a bar of tube has two walls to drill", "delete walls")
+		}
+		r.notDeeper(p, g.Depth, "hole")
+		if c := g.Counterbore; c != nil {
+			r.notDeeper(p, c.Depth, "counterbore")
 		}
 	}
 }
