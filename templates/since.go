@@ -40,6 +40,11 @@ func (s *Since) tasks(pl *plan.Plan, list []*plan.PartPlan, opt Options, paper d
 		}
 		out = append(out, s.marked(func() ([]draw.Chapter, error) { return onePart(pl, part, opt, paper) }, before))
 	}
+	if opt.For.wants(Machinist) {
+		out = append(out, s.marked( // one cut list for all bars
+			func() ([]draw.Chapter, error) { return sheets.Bars(pl, list, paper), nil },
+			func() ([]draw.Chapter, error) { return sheets.Bars(s.Plan, s.Plan.Parts, paper), nil }))
+	}
 	if opt.For.wants(Machinist) && len(opt.Parts) == 0 {
 		out = append(out, s.marked(
 			func() ([]draw.Chapter, error) { return sheets.Tools(pl, paper), nil },
@@ -95,18 +100,23 @@ func sameSubject(a, b draw.Chapter) bool {
 	return slices.ContainsFunc(a.Of, func(name string) bool { return slices.Contains(b.Of, name) })
 }
 
-// onePart draws the sheets of a part alone: its operations and its templates.
+// onePart draws the sheets of a part alone: its operations, which of a bar stand on the
+// cut list, and its templates.
 func onePart(pl *plan.Plan, part *plan.PartPlan, opt Options, paper draw.Frame) ([]draw.Chapter, error) {
 	list := []*plan.PartPlan{part}
-	chapters, err := partChapters(pl, list, opt, paper)
-	if err != nil {
-		return nil, err
+	var chapters []draw.Chapter
+	if part.Bar == nil {
+		own, err := partChapters(pl, list, opt, paper)
+		if err != nil {
+			return nil, err
+		}
+		own[0].Part, own[0].Name = part.Title, sheets.PartSheet
+		chapters = own
 	}
 	templates, err := truesize.Apart(pl, list, paper, opt.Templates)
 	if err != nil {
 		return nil, err
 	}
-	chapters[0].Part, chapters[0].Name = part.Title, sheets.PartSheet
 	chapters = append(chapters, templates...)
 	for i := range chapters {
 		chapters[i].Of = []string{part.Name}

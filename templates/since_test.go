@@ -11,32 +11,29 @@ import (
 	"centrepop/layout/changes"
 	"centrepop/layout/review"
 	"centrepop/parts"
+	"centrepop/templates/draw"
 	"centrepop/templates/sheettest"
 	"centrepop/templates/truesize"
 )
 
-// TestChangedSince prints the jack with the bolts of one part moved: the cover,
-// the list of changes and that part's sheets alone, marked.
-func TestChangedSince(t *testing.T) {
-	t.Parallel()
+// changedJack is what is printed of the jack with edits: file, old and new text.
+func changedJack(t *testing.T, edits ...[3]string) *draw.Document {
+	t.Helper()
 	const from = "../testdata/gatejack"
 	folder := t.TempDir()
 	if err := os.CopyFS(folder, os.DirFS(from)); err != nil {
 		t.Fatal(err)
 	}
-	edit := func(file, old, new string) {
-		t.Helper()
-		path := filepath.Join(folder, file)
+	for _, e := range edits {
+		path := filepath.Join(folder, e[0])
 		src, err := os.ReadFile(path)
-		if err != nil || strings.Count(string(src), old) != 1 {
-			t.Fatalf("%s has %q not once: %v", file, old, err)
+		if err != nil || strings.Count(string(src), e[1]) != 1 {
+			t.Fatalf("%s has %q not once: %v", e[0], e[1], err)
 		}
-		if err := os.WriteFile(path, []byte(strings.Replace(string(src), old, new, 1)), 0o600); err != nil {
+		if err := os.WriteFile(path, []byte(strings.Replace(string(src), e[1], e[2], 1)), 0o600); err != nil {
 			t.Fatal(err)
 		}
 	}
-	edit("job.yaml", "revision: \"2\"", "revision: \"3\"")
-	edit("stem.yaml", "notes:", "notes:\n  - Keep the chips off the thread.")
 	was, err := parts.Load(filepath.Join(from, "job.yaml"))
 	if err != nil {
 		t.Fatal(err)
@@ -64,6 +61,31 @@ func TestChangedSince(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	return doc
+}
+
+// TestChangedBars prints the cut list once, whichever bars of it differ.
+func TestChangedBars(t *testing.T) {
+	t.Parallel()
+	doc := changedJack(t, [3]string{"frame-rail.yaml", "title: Frame rail", "title: Pit rail"}, [3]string{"frame-end.yaml", "title: Frame end", "title: Pit end"})
+	lists := 0
+	for i := range doc.Pages {
+		if texts := sheettest.TextsOf(t, &doc.Pages[i]); slices.Contains(texts, "Bars – cut list and record") {
+			if lists++; !slices.Contains(texts, "A Pit rail × 2") || !slices.Contains(texts, "C Stay × 1") {
+				t.Errorf("page %d: %q", i+1, texts)
+			}
+		}
+	}
+	if lists != 1 {
+		t.Errorf("%d cut lists", lists)
+	}
+}
+
+// TestChangedSince prints the jack with a note on one part: the cover, the list of
+// changes and that part's sheets alone, marked.
+func TestChangedSince(t *testing.T) {
+	t.Parallel()
+	doc := changedJack(t, [3]string{"job.yaml", "revision: \"2\"", "revision: \"3\""}, [3]string{"stem.yaml", "notes:", "notes:\n  - Keep the chips off the thread."})
 	if doc.Subject != "Changed sheets" {
 		t.Errorf("the subject is %q", doc.Subject)
 	}

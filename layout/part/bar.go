@@ -2,6 +2,8 @@ package part
 
 import (
 	"math"
+	"slices"
+	"strings"
 
 	"github.com/tdewolff/canvas"
 
@@ -313,6 +315,20 @@ func (b *bar) where(w words.Writer, m *Group) string {
 	return text + " from the " + string(end) + " end, " + w.Size(b.upMm(m, 0)) + " over the lower edge of that side"
 }
 
+// gaugeText says on which lines along a side the holes of a group lie.
+func (b *bar) gaugeText(w words.Writer, m *Group) string {
+	var lines []string
+	for i := range m.Points {
+		if up := w.Size(b.upMm(m, i)); !slices.Contains(lines, up) {
+			lines = append(lines, up)
+		}
+	}
+	if len(lines) == 1 && math.Abs(m.Points[0].YMm) < geom.CloseMm {
+		return "on the middle line"
+	}
+	return strings.Join(lines, ", ") + " over the lower edge of the " + string(m.Side())
+}
+
 // plan is the bar as the cut list shows it.
 func (b *bar) plan(n *Numbered) *plan.BarPlan {
 	in := b.in
@@ -336,7 +352,7 @@ func (b *bar) plan(n *Numbered) *plan.BarPlan {
 				From: n.W.Size(mm) + " from the " + string(end), Up: n.W.Size(b.upMm(m, k)),
 			})
 		}
-		text := words.Spaced(m.name) + ", " + holesWords(m.Group) + ": " + words.CountOf(m.Group.Count) + m.Group.SizeText + ", " + m.Group.DepthText
+		text := words.Spaced(m.name) + ", " + holesWords(m.Group) + ": " + words.CountOf(m.Group.Count) + m.Group.SizeText + ", " + m.Group.DepthText + ", " + b.gaugeText(n.W, m)
 		out.Ways = append(out.Ways, words.Join("; ", text, m.Group.Extra))
 	}
 	for _, side := range []parts.Side{parts.LeftEnd, parts.RightEnd} {

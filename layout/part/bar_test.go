@@ -61,6 +61,9 @@ func TestBar(t *testing.T) {
 	if g := m.Groups[0].Group; g.DepthText != "through both walls" || m.Groups[1].Group.DepthText != "through this wall only" {
 		t.Errorf("%+v", g)
 	}
+	if w := b.Ways; !strings.HasSuffix(w[0], "through both walls, on the middle line") || !strings.HasSuffix(w[2], "through this wall only, 20 over the lower edge of the back") {
+		t.Errorf("%q", w)
+	}
 	text := strings.Join(doText(m.Out), "\n")
 	for _, line := range []string{
 		"460 between the outermost points, top 410 and bottom 431.1 from point to point", "Left end: saw set 45° from square, long point at the bottom", "Right end: saw set 30°",

@@ -20,7 +20,7 @@ func TestBarsSheet(t *testing.T) {
 	}{
 		"pugmill": {draw.Frame{WidthMm: 210, HeightMm: 297}, []string{
 			"A  Stand rail  × 2", "top 360", "bottom 460", "saw 45°", "90 from the left", "370 from the left", "B  Stand end  × 2", "top 210", "C  Stand leg  × 4", "400",
-			"Both ends 45°, long point at the bottom.", "through both walls.", "25 from the right", "459.2 – 460.8", "2929.9",
+			"Both ends 45°, long point at the bottom.", "through both walls, on the middle line.", "25 from the right", "459.2 – 460.8", "2929.9",
 		}, 2*3 + 2*2 + 4*3 + 4*3 + 2},
 		"gatejack": {draw.Frame{WidthMm: 215.9, HeightMm: 279.4}, []string{
 			"C  Stay  × 1", "cope", "right coped R1.75 in", "13.25 in from the left", "top 11 in", "10.481 – 10.519 in", "right cope, depth",
