@@ -120,6 +120,9 @@ func depth(through bool, mm float64) size {
 // group is the holes or slots of a face.
 func (m model) group(g *part.Group) feature {
 	f := feature{name: words.Spaced(g.Group.Name), opening: true, kind: string(g.Face), places: g.Points, pcdMm: g.Pattern().PCD.Mm}
+	if m.Part.Bar != nil { // measured from its end, wherever the middle comes to lie
+		f.places, f.kind = m.FromEnd(g)
+	}
 	if h := g.Hole; h != nil {
 		f.made = &g.Size
 		f.sizes = append(f.sizes, depth(h.Through, h.Depth.Mm))
@@ -130,6 +133,9 @@ func (m model) group(g *part.Group) feature {
 			f.sizes = append(f.sizes, size{what: "countersink", unit: plan.Diameter, value: exactly(c.Diameter.Mm)}, size{what: "countersink angle", unit: plan.Degree, value: exactly(c.Angle.Deg), grow: decides})
 		}
 		f.words = [][2]string{{"note", h.Note.Value}}
+		if m.Part.Bar != nil {
+			f.words = append(f.words, [2]string{"walls", g.Group.DepthText})
+		}
 		return f
 	}
 	for i := range m.Part.Slots {

@@ -296,6 +296,22 @@ func (b *bar) fromEnd(m *Group, i int) (mm float64, end parts.Side) {
 	return geom.Clean(mm), end
 }
 
+// FromEnd is where the holes of a bar's group are measured to: along the bar from the end
+// that they count from, and up from the lower edge of their side, in mm; and on which side
+// and from which end in words.
+func (s *Sizes) FromEnd(m *Group) (at []plan.XY, where string) {
+	b := s.form.(*bar)
+	_, first := b.fromEnd(m, 0)
+	for i := range m.Points {
+		mm, end := b.fromEnd(m, i)
+		if end != first { // counted on from the first's
+			mm = geom.Clean(b.in.Length.Mm - mm)
+		}
+		at = append(at, plan.XY{XMm: mm, YMm: b.upMm(m, i)})
+	}
+	return at, string(m.Side()) + ", from the " + string(first) + " end"
+}
+
 // upMm is where a place lies over the lower edge of its side.
 func (b *bar) upMm(m *Group, i int) float64 {
 	return geom.Clean(m.Points[i].YMm - b.in.SideMm(m.Side()).Min.YMm)
