@@ -41,6 +41,7 @@ func carried(f feature, w words.Writer) []string {
 	for i := range r.Steps {
 		if q := r.SealIn(&r.Steps[i]); q != nil {
 			do = append(do, "Press seal "+q.Size+" into "+words.Spaced(r.Steps[i].Name)+" of "+title+": square, by its rim, the lip greased and to the "+string(q.Lip)+" of "+title+"; nothing sharp may pass the lip.")
+			do = append(do, ringOver(&r.Steps[i], f, w)...)
 		}
 	}
 	for _, g := range r.Grooves {
@@ -51,6 +52,17 @@ func carried(f feature, w words.Writer) []string {
 	for _, m := range r.Radials {
 		if item := screwedIn(m); item != "" {
 			do = append(do, item+" into "+words.Spaced(m.In.Name.Value)+" of "+title+": clear the hole of chips first.")
+		}
+	}
+	return do
+}
+
+// ringOver springs the retaining ring in the bore of a seal over it.
+func ringOver(bore *part.Step, f feature, w words.Writer) []string {
+	var do []string
+	for _, g := range f.r.Grooves {
+		if item := g.Bought(w); bore.Inside && g.Row.In == bore.Name && strings.HasPrefix(item, "Retaining ring") {
+			do = append(do, item+" into "+words.Spaced(g.Row.Name)+" of "+f.title()+" over the seal, with its pliers, eyes protected: it snaps to the floor all round.")
 		}
 	}
 	return do
