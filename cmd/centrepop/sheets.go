@@ -409,6 +409,7 @@ func (c *call) explained(pl *plan.Plan, names []string) error {
 
 // explainText writes what a part expands to, for reading in a terminal.
 func explainText(w io.Writer, pl *plan.Plan, q *plan.PartPlan) {
+	say := words.Writer{Units: pl.Units}
 	fmt.Fprintf(w, "%s (%s), %d off, %s\n%s; stock %s", q.Title, q.Kind, q.Quantity, q.Material, q.Overall, q.StockText)
 	if q.MassKg > 0 {
 		fmt.Fprintf(w, "; %.2f kg", q.MassKg)
@@ -427,7 +428,7 @@ func explainText(w io.Writer, pl *plan.Plan, q *plan.PartPlan) {
 		fmt.Fprintln(w)
 	}
 	for _, f := range q.Faces {
-		fmt.Fprintf(w, "\nHoles, %s face (clock angle°, x, y from the centre; from the %s)\n", f.Face, f.Datum)
+		fmt.Fprintf(w, "\nHoles, %s face (clock angle°, x, y from the centre; from the %s; in mm)\n", f.Face, f.Datum)
 		for _, h := range f.Holes {
 			fmt.Fprintf(w, "  %3d  %-14s %8.3f  %9.3f %9.3f   %9.3f %9.3f\n", h.N, h.Group, h.AngleDeg, h.XMm, h.YMm, h.FromXMm, h.FromYMm)
 		}
@@ -447,7 +448,7 @@ func explainText(w io.Writer, pl *plan.Plan, q *plan.PartPlan) {
 		}
 	}
 	for _, d := range q.Developments {
-		fmt.Fprintf(w, "\nFlat pattern %s: %s, %.2f × %.2f mm", d.Name, d.Title, d.MaxMm.XMm-d.MinMm.XMm, d.MaxMm.YMm-d.MinMm.YMm)
+		fmt.Fprintf(w, "\nFlat pattern %s: %s, %s × %s", d.Name, d.Title, say.Said(words.Round(d.MaxMm.XMm-d.MinMm.XMm, 2)), say.Said(words.Round(d.MaxMm.YMm-d.MinMm.YMm, 2)))
 		if d.Copies > 1 {
 			fmt.Fprintf(w, ", %d pieces", d.Copies)
 		}
