@@ -185,11 +185,6 @@ func (p *pattern) draw(s *draw.Sheet, window draw.Rect, ox, oy float64, room *dr
 		lo, hi := p.dev.MinMm, p.dev.MaxMm
 		p.clockScale(lines, room, draw.R(lo.XMm, lo.YMm, hi.XMm, lo.YMm), ox, oy)
 	}
-	if p.half {
-		x := *p.dev.MirrorMm
-		lines.Add(draw.Segment(x, seen.Y0, x, seen.Y1, draw.ThinMm, draw.ChainDash...))
-		room.AddLine(ox+x, window.Y0, ox+x, window.Y1)
-	}
 	s.Draw.Add(draw.Group{Drawing: lines, Transform: shift, Clip: window.Path()})
 
 	var marks []draw.Mark
@@ -214,10 +209,21 @@ func (p *pattern) draw(s *draw.Sheet, window draw.Rect, ox, oy float64, room *dr
 	for _, l := range p.dev.Labels {
 		p.label(s, room, l.Text, ox+l.AtMm.XMm, oy+l.AtMm.YMm, towards)
 	}
-	if x := p.dev.MirrorMm; p.half && x != nil && *x > seen.X0 && *x < seen.X1 {
-		p.along(s, room, "centre line: cut along it, turn over on it", ox+*x, window.Y0, ox+*x, window.Y1, draw.SmallMm)
+	if p.half {
+		p.centreLine(s, window, ox+*p.dev.MirrorMm, room)
 	}
 	p.foldTexts(s, window, ox, oy, room)
+}
+
+// centreLine draws the line at x that a half pattern is turned over on, if it lies in
+// the window.
+func (p *pattern) centreLine(s *draw.Sheet, window draw.Rect, x float64, room *draw.Occupied) {
+	if x < window.X0 || x > window.X1 {
+		return
+	}
+	s.Draw.Add(draw.Segment(x, window.Y0, x, window.Y1, draw.ThinMm, draw.ChainDash...))
+	room.AddLine(x, window.Y0, x, window.Y1)
+	p.along(s, room, "centre line: cut along it, turn over on it", x, window.Y0, x, window.Y1, draw.SmallMm)
 }
 
 // openAtMarks is a straight line that leaves out the crosses on it, whose middles

@@ -53,21 +53,21 @@ func (p *pattern) clockScale(lines *draw.Drawing, room *draw.Occupied, edge draw
 		} else if clock%90 == 0 {
 			text.Align, text.XMm = draw.Left, x+0.8
 		}
-		hour(lines, room, text, x, ox, oy)
+		hour(lines, room, text, x, canvas.Point{X: ox, Y: oy})
 	}
 	lines.Add(draw.Shape{Path: marks, Stroke: draw.Black, WidthMm: draw.ThinMm})
 }
 
 // hour sets an hour of the scale where it is wanted or at either side of its mark at
 // x, off lines and texts, or off texts alone.
-func hour(lines *draw.Drawing, room *draw.Occupied, text draw.Text, x, ox, oy float64) {
+func hour(lines *draw.Drawing, room *draw.Occupied, text draw.Text, x float64, origin canvas.Point) {
 	right, left := text, text
 	right.Align, right.XMm = draw.Left, x+0.8
 	left.Align, left.XMm = draw.Right, x-0.8
 	for i, clear := range []func(draw.Rect) bool{room.Free, room.ClearOfTexts} {
 		for _, try := range []draw.Text{text, right, left} {
 			r := draw.TextRect(try)
-			if spot := draw.R(ox+r.X0, oy+r.Y0, ox+r.X1, oy+r.Y1); clear(spot) {
+			if spot := draw.R(origin.X+r.X0, origin.Y+r.Y0, origin.X+r.X1, origin.Y+r.Y1); clear(spot) {
 				room.AddText(spot)
 				if i == 0 {
 					lines.Add(try)

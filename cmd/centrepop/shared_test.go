@@ -1,0 +1,86 @@
+package main
+
+import (
+	"math"
+	"slices"
+	"strings"
+	"testing"
+)
+
+// TestSharedSheets measures with PDFium every sheet of both packets on which a whole
+// punch template shares the paper with another: it has all of its holes, where
+// testdata/expected has them to within 0.01 mm of each other, and where all are whole
+// no cross is left over.
+func TestSharedSheets(t *testing.T) {
+	t.Parallel()
+	for _, job := range []string{pugMill, gateJack} {
+		want := expected(t, job)
+		for _, paper := range []string{"A4", "Letter"} {
+			t.Run(job+" "+paper, func(t *testing.T) {
+				t.Parallel()
+				doc := opened(t, "sheets", job, "--paper", paper)
+				measured := 0
+				for page := range doc.Pages() {
+					text := doc.Text(page)
+					faces := captioned(text, want)
+					templates := strings.Count(text, "this side out")
+					if len(faces) == 0 || templates < 2 {
+						continue
+					}
+					measured++
+					if left := checkShared(t, page, crosses(doc.Paths(page)), faces, want); len(left) > 0 && len(faces) == templates {
+						t.Errorf("page %d: %d crosses are of none of %q", page+1, len(left), faces)
+					}
+				}
+				if measured == 0 {
+					t.Error("no sheet is shared")
+				}
+			})
+		}
+	}
+}
+
+// captioned are the faces, such as "cap-ring front", that a shared sheet has a
+// caption of.
+func captioned(text string, want map[string][]expectedHole) []string {
+	var out []string
+	for key := range want {
+		name, face, _ := strings.Cut(key, " ")
+		title := strings.ToUpper(name[:1]) + strings.ReplaceAll(name[1:], "-", " ")
+		if strings.Contains(text, title+" · "+strings.ToUpper(face)+", this side out") {
+			out = append(out, key)
+		}
+	}
+	slices.Sort(out)
+	return out
+}
+
+// checkShared lays the holes of each face on crosses that no other has taken, and
+// returns the crosses left.
+func checkShared(t *testing.T, page int, found []expectedHole, faces []string, want map[string][]expectedHole) []expectedHole {
+	t.Helper()
+	for _, key := range faces {
+		holes := want[key]
+		at := slices.IndexFunc(found, func(f expectedHole) bool { return len(lie(found, holes, f)) == len(holes) })
+		if at < 0 {
+			t.Errorf("page %d: the holes of %s are not on it", page+1, key)
+			continue
+		}
+		for _, f := range lie(found, holes, found[at]) {
+			found = slices.DeleteFunc(slices.Clone(found), func(g expectedHole) bool { return g == f })
+		}
+	}
+	return found
+}
+
+// lie are the crosses that holes lie on when the first lies on one of them.
+func lie(found, holes []expectedHole, first expectedHole) []expectedHole {
+	var out []expectedHole
+	for _, h := range holes {
+		x, y := first.x+h.x-holes[0].x, first.y+h.y-holes[0].y
+		if i := slices.IndexFunc(found, func(f expectedHole) bool { return math.Abs(f.x-x) <= paperTolMm && math.Abs(f.y-y) <= paperTolMm }); i >= 0 {
+			out = append(out, found[i])
+		}
+	}
+	return out
+}
