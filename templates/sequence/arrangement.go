@@ -55,7 +55,10 @@ func newArranger(pl *plan.Plan, paper draw.Frame) *arranger {
 // that would show it no larger than its place under the order of assembly does.
 // Then the views come as a piece as wide as that page.
 func (r *arranger) arrangement(width float64) (sheets []*draw.Sheet, views *draw.Piece) {
-	front, listed := r.front()
+	front, listed, whole := r.front()
+	if whole {
+		return []*draw.Sheet{front}, nil
+	}
 	own := r.views(listed)
 	sheets = []*draw.Sheet{front, own}
 	if p, scale := r.outside(width, width*viewsShare); listed && scaleWord(scale) == own.Scale {
@@ -97,8 +100,8 @@ func (r *arranger) sheet(rest string, scale float64) (*draw.Sheet, draw.Rect) {
 }
 
 // front is the sheet of the machine cut along its axis; listed tells whether the
-// list of parts has found room on it.
-func (r *arranger) front() (sheet *draw.Sheet, listed bool) {
+// list of parts has found room on it, whole whether the views from outside have.
+func (r *arranger) front() (sheet *draw.Sheet, listed, whole bool) {
 	v := &r.a.Front
 	w, h := size(v)
 	body := r.frame.Body()
@@ -113,8 +116,17 @@ func (r *arranger) front() (sheet *draw.Sheet, listed bool) {
 		room.Y1 -= list.Height
 		spare -= list.Height
 	}
+	x := (room.X0 + room.X1 - w/scale) / 2
+	if !listed {
+		if left := room.X0 + w/scale + 2.5*aroundMm; room.X1-left >= leastColumnMm {
+			listed, whole = r.column(sheet, draw.Rect{X0: left, Y0: room.Y0, X1: room.X1, Y1: room.Y1}, scale)
+			if listed {
+				x, room.X1 = room.X0+1.25*aroundMm, left-aroundMm/4
+			}
+		}
+	}
 	low := room.Y0 + aroundMm/2 + rowMm + max(0, spare/2)
-	p := &picture.Paper{Low: v.MinMm, X: (room.X0 + room.X1 - w/scale) / 2, Y: low, Scale: 1 / scale}
+	p := &picture.Paper{Low: v.MinMm, X: x, Y: low, Scale: 1 / scale}
 	d := &sheet.Draw
 	p.Lines(d, v.Lines, draw.ThinMm)
 	var spots []picture.Spot
@@ -142,7 +154,26 @@ func (r *arranger) front() (sheet *draw.Sheet, listed bool) {
 	balloons(d, spots, draw.Rect{X0: room.X0, Y0: box.Y0 - rowMm, X1: room.X1, Y1: box.Y1 + rowMm})
 	d.Add(draw.Text{XMm: room.X0, YMm: box.Y0 + 6, SizeMm: draw.TextMm, Bold: true, Content: "FRONT ◄"},
 		draw.TopArrow(room.X0+4, box.Y1-8, 7), draw.Text{XMm: room.X0, YMm: box.Y1 - 13, SizeMm: draw.TextMm, Bold: true, Content: "TOP"})
-	return sheet, listed || r.corner(sheet, p, spots, room)
+	return sheet, listed || r.corner(sheet, p, spots, room), whole
+}
+
+// leastColumnMm is the least width of a column beside the view for the list.
+const leastColumnMm = 84.0
+
+// column sets the list of parts, and below it the views from outside where they are
+// at least half as large as the view, into a room beside the view.
+func (r *arranger) column(s *draw.Sheet, room draw.Rect, scale float64) (listed, whole bool) {
+	list := draw.Stack(r.list().Pieces(room.Width())...)
+	if list.Height > room.Height() {
+		return false, false
+	}
+	s.Draw.Place(&list.Draw, room.X0, room.Y1-1)
+	p, small := r.outside(room.Width(), room.Height()-list.Height-4)
+	if small > 2*scale || p.Height > room.Height()-list.Height-4 {
+		return true, false
+	}
+	s.Draw.Place(&p.Draw, room.X0, room.Y1-list.Height-4)
+	return true, true
 }
 
 // corner sets the list of parts into an upper corner of the front view that is

@@ -87,6 +87,34 @@ func TestArrangement(t *testing.T) {
 	}
 }
 
+// A tall machine stands at the left, with the list beside it and below that the
+// views from outside where they are large enough; nothing lies over the list.
+func TestArrangementOfATallMachine(t *testing.T) {
+	t.Parallel()
+	box := func(w, h float64) plan.View {
+		return plan.View{MaxMm: plan.XY{XMm: w, YMm: h}, Lines: [][]plan.XY{{{}, {XMm: w}, {XMm: w, YMm: h}, {YMm: h}, {}}}}
+	}
+	for _, c := range []struct {
+		outside float64 // the height of the view from the front
+		sheets  int
+	}{{250, 1}, {4000, 2}} {
+		pl := &plan.Plan{Job: "Mill", Units: parts.Millimetres, Parts: []*plan.PartPlan{{Title: "Base", Quantity: 1}, {Title: "Post", Quantity: 2}},
+			Arrangement: &plan.Arrangement{Front: box(500, 1400), End: box(200, c.outside), Top: box(500, 200)}}
+		chapters := Chapters(pl, draw.Frame{WidthMm: 210, HeightMm: 297})
+		front := chapters[0].Sheets[0]
+		if len(chapters[0].Sheets) != c.sheets || front.Scale != "1:10" || !slices.Contains(allTexts(front.Draw), "Post") {
+			t.Errorf("views %v high: %d sheets at %s say %q", c.outside, len(chapters[0].Sheets), front.Scale, allTexts(front.Draw))
+		}
+		if seen := slices.Contains(allTexts(front.Draw), "Seen from the FRONT, 1:5"); seen != (c.sheets == 1) {
+			t.Errorf("views %v high: on the first sheet %v", c.outside, seen)
+		}
+		page := &draw.Page{Drawing: front.Draw}
+		if got := sheettest.Crossed(page); len(got) > 0 {
+			t.Errorf("views %v high: a line through %v", c.outside, got)
+		}
+	}
+}
+
 // allTexts are the texts of a drawing, in order.
 func allTexts(d draw.Drawing) []string {
 	var out []string
