@@ -41,6 +41,10 @@ func checks(n *Numbered) []plan.Check {
 			}
 			r.checkLength(f.N, f.Name, mm)
 		case plan.ThicknessFeature, plan.EndFeature, plan.EdgeFeature:
+			if part, ok := r.form.(*flat); ok && f.Kind != plan.EndFeature {
+				r.add(part.edgeCheck(r, f))
+				continue
+			}
 			r.add(plan.Check{Ref: f.N, What: f.Name, Wanted: f.Size, Limits: words.OrNone(f.Limits), Gauge: "calipers", Source: r.generalSource(f.Limits)})
 		}
 	}

@@ -92,6 +92,22 @@ func (f *flat) features(n *Numbered) {
 	}
 }
 
+// edgeCheck measures the outside of an outline that is not round, both ways, within
+// what its cutter holds; the thickness is that of the plate as it is bought.
+func (f *flat) edgeCheck(r *record, of plan.Feature) plan.Check {
+	c := plan.Check{Ref: of.N, What: of.Name, Wanted: of.Size, Limits: words.OrNone(of.Limits), Gauge: "calipers", Source: r.generalSource(of.Limits)}
+	switch b := f.outline(r.Sizes).Bounds(); {
+	case of.Kind == plan.EdgeFeature:
+		wide, high := f.cutLimits(r.length(geom.Clean(b.W())), f.Outline.LeaveOnPart.Mm), f.cutLimits(r.length(geom.Clean(b.H())), f.Outline.LeaveOnPart.Mm)
+		if wide.Limited && high.Limited {
+			c.Limits, c.Source = r.limitsText(wide)+" × "+r.limitsText(high), wide.Source
+		}
+	case f.Stock.Form != "":
+		c.Limits = "as bought"
+	}
+	return c
+}
+
 func (f *flat) outlineWords(w words.Writer) string {
 	o := f.Outline
 	switch {

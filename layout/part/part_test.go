@@ -92,3 +92,24 @@ func TestCutterHolds(t *testing.T) {
 		}
 	}
 }
+
+// A square cut outline is measured both ways, within ISO 2768-m (over 120 to 400:
+// ±0.5) or what its cutter holds (a flame ±1, common practice); the plate is as thick as
+// it is bought.
+func TestOutlineIsMeasured(t *testing.T) {
+	t.Parallel()
+	plate := func(stock string) string {
+		return "part: p\nkind: plate\nmaterial: S235\n" + stock + "\noutline: {rectangle: [400, 260], corner: 10}\n"
+	}
+	for stock, want := range map[string][3]string{
+		"stock: {plate: 20 mm, cut: flame}": {"399.0 – 401.0 × 259.0 – 261.0", "as bought", "as the flame cuts"},
+		"stock: {plate: 20 mm, cut: saw}":   {"399.5 – 400.5 × 259.5 – 260.5", "as bought", "ISO 2768-m"},
+		"thickness: 20":                     {"399.5 – 400.5 × 259.5 – 260.5", "19.8 – 20.2", "ISO 2768-m"},
+	} {
+		m := work(t, "mm", plate(stock))
+		o, thick := check(m, "outline"), check(m, "thickness")
+		if o == nil || thick == nil || o.Limits != want[0] || thick.Limits != want[1] || !strings.HasPrefix(o.Source, want[2]) {
+			t.Errorf("%s: %+v, %+v", stock, o, thick)
+		}
+	}
+}
