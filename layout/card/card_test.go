@@ -84,7 +84,7 @@ func TestFirstRun(t *testing.T) {
 		{"Oil", "Gear motor", "gear oil as on its plate, to the level plug"},
 		{"Free", "Turn Auger shaft by hand, three turns each way: nothing rubs, no tight place", ""},
 		{"Free", "Rear bearing 30208: end play of Auger shaft", "none: preload 0.01 mm – 0.03 mm"},
-		{"Direction", "Start for a moment, seen from the motor, looking to the die", "clockwise"},
+		{"Direction", "Start for a moment, seen from the motor, looking to the die", "counter-clockwise"},
 		{"Direction", "Emergency stop tried: mushroom button at the hopper, in reach of who feeds it", "it stops, and starts only when switched on again"},
 		{"Idle", "Warm up first: gear motor alone, uncoupled, to warm its oil", "15 min"},
 		{"After", "6 × M10 x 35, Die ring to Barrel flange 1", "38 N m, threads lubricated"},
@@ -195,7 +195,7 @@ func TestMotor(t *testing.T) {
 			t.Errorf("the plate lacks %q: %q", want, m.Plate)
 		}
 	}
-	if !slices.Contains(m.Machine, plan.Fact{Label: "Guard interlocked", Value: "grille over the hopper"}) || !slices.Contains(m.Sign, "Turns clockwise, as wanted above") || !slices.Contains(m.Sign, "Opening it stops the motor: cover of the lantern windows") {
+	if !slices.Contains(m.Machine, plan.Fact{Label: "Guard interlocked", Value: "grille over the hopper"}) || !slices.Contains(m.Sign, "Turns counter-clockwise, as wanted above") || !slices.Contains(m.Sign, "Opening it stops the motor: cover of the lantern windows") {
 		t.Errorf("%q, %q", m.Machine, m.Sign)
 	}
 	if !strings.Contains(m.Cautions[0], "licensed electrician") {
