@@ -83,7 +83,7 @@ func TestRules(t *testing.T) {
 		for _, l := range drawnLines(d.Items) {
 			a0, o0 := along(l[0], l[1])
 			a1, o1 := along(l[2], l[3])
-			if math.Abs(a0-a1) < 1e-9 && o0 == 0 && o1 < 4.5 && len(marks)*1 <= int(c.lastMm/c.step+1e-9) && math.Abs(a0-float64(len(marks))*c.step) < 1e-9 {
+			if math.Abs(a0-a1) < 1e-9 && o0 == 0 && o1 < 4.5 && len(marks) <= int(c.lastMm/c.step+1e-9) && math.Abs(a0-float64(len(marks))*c.step) < 1e-9 {
 				marks = append(marks, [4]float64{a0, o0, a1, o1})
 			} else {
 				beside = append(beside, [4]float64{a0, o0, a1, o1})
