@@ -349,8 +349,8 @@ func (b *bar) gaugeText(w words.Writer, m *Group) string {
 func (b *bar) plan(n *Numbered) *plan.BarPlan {
 	in := b.in
 	out := &plan.BarPlan{
-		Section: b.sectionWords(n.W), Outline: plan.Contour(b.outline(n.Sizes).ToSVG()), WidthMm: in.Width.Mm, DepthMm: in.Depth.Mm, LengthMm: in.Length.Mm,
-		TopMm: geom.Clean(b.sides.TopMm), BottomMm: geom.Clean(b.sides.BottomMm), Length: n.W.Size(in.Length.Mm), Limits: n.limitsText(n.length(in.Length.Mm)),
+		Section: b.sectionWords(n.W), Outline: plan.Contour(b.outline(n.Sizes).ToSVG()), WidthMm: in.Width.Mm, DepthMm: in.Depth.Mm, LengthMm: words.Round(in.Length.Mm, 6),
+		TopMm: words.Round(b.sides.TopMm, 6), BottomMm: words.Round(b.sides.BottomMm, 6), Length: n.W.Size(in.Length.Mm), Limits: n.limitsText(n.length(in.Length.Mm)),
 		Left: b.endPlan(n.W, parts.LeftEnd), Right: b.endPlan(n.W, parts.RightEnd),
 	}
 	if out.TopMm != out.LengthMm || out.BottomMm != out.LengthMm {
@@ -379,8 +379,13 @@ func (b *bar) plan(n *Numbered) *plan.BarPlan {
 	return out
 }
 
-// sawnText is a length no finer than a tape reads: a tenth of a millimetre.
-func (b *bar) sawnText(w words.Writer, mm float64) string { return w.Read(words.Round(mm, 1)) }
+// sawnText is a length no finer than a tape reads: in millimetres to a tenth.
+func (b *bar) sawnText(w words.Writer, mm float64) string {
+	if w.Units == parts.Inches {
+		return w.Read(mm)
+	}
+	return w.Read(words.Round(mm, 1))
+}
 
 // sectionContour draws a loop of a section, x to the back.
 func sectionContour(loop []bars.Vertex) plan.Contour {

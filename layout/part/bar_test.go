@@ -87,6 +87,19 @@ func TestBar(t *testing.T) {
 	}
 }
 
+// In inches a side is not rounded past the whole: 33-1/3 in with a mitre of 22.5° on the
+// bottom, and 12 in coped on a round, whose sides are the whole.
+func TestInchBar(t *testing.T) {
+	t.Parallel()
+	b := work(t, "in", "part: a\nkind: bar\nmaterial: A36\nbar: {square: 2, wall: 1/8, length: 33-1/3, left: {mitre: 22.5, long: top}}\n").Out.Bar
+	if b.Top != "33.333 in" || b.Bottom != "32.505 in" {
+		t.Errorf("%q, %q", b.Top, b.Bottom)
+	}
+	if b = work(t, "in", "part: a\nkind: bar\nmaterial: A36\nbar: {angle: [3, 2], wall: 1/4, length: 12, right: {onto: {diameter: 6}}}\n").Out.Bar; b.Top != "" || b.Length != "12 in" {
+		t.Errorf("%q, %q", b.Top, b.Length)
+	}
+}
+
 // Sections and their sizes in words, and whether a wall is what bolts clamp.
 func TestBarSections(t *testing.T) {
 	t.Parallel()
