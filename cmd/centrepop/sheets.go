@@ -407,9 +407,13 @@ func (c *call) explained(pl *plan.Plan, names []string) error {
 	return nil
 }
 
+// patternSize is the room that a flat pattern takes.
+func patternSize(d *plan.Development, w words.Writer) string {
+	return w.Said(words.Round(d.MaxMm.XMm-d.MinMm.XMm, 2)) + " × " + w.Said(words.Round(d.MaxMm.YMm-d.MinMm.YMm, 2))
+}
+
 // explainText writes what a part expands to, for reading in a terminal.
 func explainText(w io.Writer, pl *plan.Plan, q *plan.PartPlan) {
-	say := words.Writer{Units: pl.Units}
 	fmt.Fprintf(w, "%s (%s), %d off, %s\n%s; stock %s", q.Title, q.Kind, q.Quantity, q.Material, q.Overall, q.StockText)
 	if q.MassKg > 0 {
 		fmt.Fprintf(w, "; %.2f kg", q.MassKg)
@@ -448,7 +452,7 @@ func explainText(w io.Writer, pl *plan.Plan, q *plan.PartPlan) {
 		}
 	}
 	for _, d := range q.Developments {
-		fmt.Fprintf(w, "\nFlat pattern %s: %s, %s × %s", d.Name, d.Title, say.Said(words.Round(d.MaxMm.XMm-d.MinMm.XMm, 2)), say.Said(words.Round(d.MaxMm.YMm-d.MinMm.YMm, 2)))
+		fmt.Fprintf(w, "\nFlat pattern %s: %s, %s", d.Name, d.Title, patternSize(&d, words.Writer{Units: pl.Units}))
 		if d.Copies > 1 {
 			fmt.Fprintf(w, ", %d pieces", d.Copies)
 		}
