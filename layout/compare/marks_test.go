@@ -165,7 +165,7 @@ func TestMarksAlone(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if len(p.Marks) != 19 || p.Marks[10] != (Mark{11, "earth", xy(205, 0)}) || p.Marks[15] != (Mark{14, "skid-holes", xy(140, 25)}) {
+	if len(p.Marks) != 19 || p.Marks[4] != (Mark{5, "earth", xy(205, 0)}) || p.Marks[15] != (Mark{14, "skid-holes", xy(140, 25)}) {
 		t.Fatalf("%+v", p.Marks)
 	}
 	for transform, want := range map[string][]Code{
