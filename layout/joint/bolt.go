@@ -374,7 +374,7 @@ func (j *making) headRoom(t *joint, p *plan.BoltPlan) {
 		if side.sunkMm > 0 {
 			h := t.a.group.Hole
 			if c := h.Counterbore; c != nil && p.Head == "socket" {
-				if d, err := t.bolt.HeadDiameterMm(bolts.Socket); err == nil && c.Diameter.Mm < d+2*t.reachMm() {
+				if d, err := t.bolt.HeadDiameterMm(bolts.Socket); err == nil && c.Diameter.Mm < d+math.Max(0, t.a.group.Size.FinishedMm-t.boltMm) {
 					t.problem(plan.CounterboreTight, plan.Of(plan.Diameter, c.Diameter.Mm), plan.Of(plan.Diameter, d))
 				}
 			}
