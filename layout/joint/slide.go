@@ -267,7 +267,10 @@ func (j *making) nutKeeps(t *joint, k keeper, p *plan.SlidePlan, hubEndMm float6
 	at := t.dir*math.Max(t.dir*hubEndMm, t.dir*end(k.nut, -t.dir)) + t.dir*p.PlateMm
 	p.NutFromMm, p.NutDir = geom.Clean(at), t.dir
 	left := geom.Clean(t.dir * (end(k.nut, t.dir) - at))
-	if b := slideNut(t); b != nil && left < b.NutHeightMm-geom.CloseMm {
+	switch b := slideNut(t); {
+	case left < geom.CloseMm:
+		t.problem(plan.SlideNoThread, plan.Named("nut "+p.Nut), plan.Of(plan.Mm, geom.Clean(-left)))
+	case b != nil && left < b.NutHeightMm-geom.CloseMm:
 		t.problem(plan.SlideNutRoom, plan.Of(plan.Mm, left), plan.Named("nut "+p.Nut), plan.Of(plan.Mm, b.NutHeightMm))
 	}
 }

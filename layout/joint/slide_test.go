@@ -196,6 +196,7 @@ func TestSlideProblems(t *testing.T) {
 		{plan.SlideNoRoom, []string{"hub.yaml|diameter: 80, length: 50|diameter: 80, length: 54", "hub.yaml|fit: H8, length: 50|fit: H8, length: 54"}},
 		{plan.SlideLoose, []string{"job.yaml|shaft.ring|shaft.nose"}},
 		{plan.SlideNutRoom, []string{"job.yaml|shaft.ring|shaft.nose", "shaft.yaml|thread: M24, length: 40|thread: M24, length: 20", "shaft.yaml|axial: 45|axial: 25", "shaft.yaml|axial: 70|axial: 50"}},
+		{plan.SlideNoThread, []string{"job.yaml|kept-by: shaft.ring|plate: cap.bore, kept-by: shaft.nose", "cap.yaml|plate: 8 mm|plate: 60 mm"}},
 		{plan.SlidePlate, []string{"job.yaml|kept-by: shaft.ring|plate: cap.bore, kept-by: shaft.nose", "cap.yaml|24.5|23.5"}},
 		{plan.SlideWide, []string{"job.yaml|kept-by: shaft.ring|plate: cap.bore, kept-by: shaft.nose", "cap.yaml|24.5|30.5"}},
 		{plan.SlideNotHeld, []string{"job.yaml|shaft.ring|shaft.end-tap"}},

@@ -26,7 +26,6 @@ var measures = map[plan.ProblemKind]measure{
 	"shank-jams":          {0, true},
 	"wall-near":           {0, false},
 	"neighbour-near":      {0, false},
-	plan.StudShort:        {2, true},
 	plan.CounterboreTight: {0, false},
 	plan.HeadsCovered:     {3, false},
 	plan.CupShoulderLow:   {1, true},
