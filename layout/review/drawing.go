@@ -39,6 +39,7 @@ func stock(v *view) {
 	}
 	if v.p.Stock.Form != "" {
 		v.formOfMetal()
+		v.thinPlate()
 		return
 	}
 	v.report(Check, "", v.p.Name.Pos, Finding{
@@ -65,6 +66,17 @@ func (v *view) formOfMetal() {
 		return
 	}
 	v.report(Check, "", v.p.Stock.Pos, Finding{What: what, Rule: "the stock can be bought", Source: practice, Fix: "a grade that is made in this form, or another form"})
+}
+
+// thinPlate finds plate that is rolled as sheet, or not at all: a slip of the unit.
+func (v *view) thinPlate() {
+	const leastMm = 3
+	if s := &v.p.Stock; s.Form == "plate" && s.Size.Mm < leastMm-slackMm {
+		v.report(Check, "", s.Pos, Finding{
+			What: "the plate is thinner than plate is rolled", Numbers: v.mm(s.Size.Mm) + ", wanted " + v.mm(leastMm), LeftMm: left(s.Size.Mm),
+			Rule: "hot-rolled plate begins at " + v.mm(leastMm), Source: "scope of EN 10029, from memory", Fix: "sheet instead of plate, or the right unit",
+		})
+	}
 }
 
 // top looks for parts that can be put on in a wrong turn without a mark for TOP:

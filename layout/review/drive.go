@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"centrepop/layout/material"
+	"centrepop/layout/plan"
 	"centrepop/layout/threads"
 	"centrepop/parts"
 )
@@ -148,12 +149,36 @@ func lockNuts(r *reviewer) {
 			continue
 		}
 		t, err := threads.Parse(j.Bearing.HeldBy)
+		if err == nil && t.TPI == 0 {
+			r.nutRoom(j, t)
+		}
 		if err != nil || t.TPI > 0 || nutThreads[t.MajorMm] == t.PitchMm || r.nutMade(t.Designation) {
 			continue
 		}
 		r.add(Finding{
 			Severity: Check, Part: j.Name, Pos: r.jointPos(j.Name), What: "no locking nut has the thread " + t.Designation + " that adjusts " + j.Bearing.Bearing,
 			Rule: "a bearing is adjusted by a locking nut of the series, or one of the job", Source: "ISO 2982-1, from memory", Fix: "a thread of the series, such as M40x1.5, or a nut among the parts",
+		})
+	}
+}
+
+// nutRoom looks for a thread that is shorter than the locking nut on it. Those of
+// ISO 2982-1 are about 0.15 of the thread and 3 mm high, from memory.
+func (r *reviewer) nutRoom(j *plan.JointPlan, t threads.Thread) {
+	wanted := 0.15*t.MajorMm + 3
+	shaft := partNamed(r.job, j.A.Part)
+	if shaft == nil || shaft.Profile == nil {
+		return
+	}
+	for i := range shaft.Profile.Outside {
+		s := &shaft.Profile.Outside[i]
+		if s.Size.Thread.Value != j.Bearing.HeldBy || s.Length.Mm >= wanted-slackMm {
+			continue
+		}
+		r.add(Finding{
+			Severity: Check, Part: shaft.Name.Value, Feature: s.Name.Value, Pos: s.Pos, LeftMm: left(s.Length.Mm),
+			What: s.Name.Value + " has no room for the nut that adjusts " + j.Bearing.Bearing, Numbers: r.mm(s.Length.Mm) + " of " + t.Designation + ", wanted " + r.mm(wanted),
+			Rule: "the thread is longer than its locking nut", Source: "ISO 2982-1, from memory", Fix: "a longer thread",
 		})
 	}
 }

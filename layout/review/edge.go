@@ -65,13 +65,9 @@ func edge(v *view) {
 		n := v.nearestEdge(h)
 		need := h.edgeRim()
 		wantMm := need.needMm - h.radiusMm
-		if headMm := n.wallMm + h.radiusMm - h.headRadiusMm(); headMm < slackMm && n.wallMm >= wantMm-slackMm {
+		if headMm := n.wallMm + h.radiusMm - h.headRadiusMm(); headMm < headRim*h.headRadiusMm()-slackMm && h.headRadiusMm() > h.radiusMm && n.wallMm >= wantMm-slackMm {
 			worst.add(h.name, headMm, func(count int) {
-				v.report(Check, h.name, h.pos(), Finding{
-					What:    h.title() + ": the counterbore or countersink breaks out of " + n.what + same(count),
-					Numbers: "its rim lies " + v.mm(-headMm) + " beyond " + n.what,
-					OverMm:  over(-headMm), Rule: "a screw head is held all round", Source: "by geometry", Fix: "move the hole, or take a smaller head",
-				})
+				v.report(Check, h.name, h.pos(), v.headEdge(h, n, headMm, count))
 			})
 			continue
 		}
@@ -97,6 +93,23 @@ func edge(v *view) {
 		})
 	}
 	worst.report()
+}
+
+// headRim is the least metal beside a counterbore or countersink, as a part of its
+// radius. Common practice, no source.
+const headRim = 0.1
+
+// headEdge is a head that breaks out of an edge, or nearly does.
+func (v *view) headEdge(h *hole, n nearest, headMm float64, count int) Finding {
+	f := Finding{
+		What: h.title() + ": the counterbore or countersink breaks out of " + n.what + same(count), Numbers: "its rim lies " + v.mm(-headMm) + " beyond " + n.what,
+		LeftMm: left(headMm), Rule: "a screw head is held all round", Source: "by geometry", Fix: "move the hole, or take a smaller head",
+	}
+	if headMm >= slackMm {
+		f.What = h.title() + ": the counterbore or countersink hardly leaves a rim beside " + n.what + same(count)
+		f.Numbers, f.Source = v.mm(headMm)+" left, wanted "+v.mm(headRim*h.headRadiusMm()), practice
+	}
+	return f
 }
 
 // nearestEdge finds the edge with the least metal beside a hole.

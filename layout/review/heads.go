@@ -241,11 +241,34 @@ func hexInCounterbore(r *reviewer) {
 	}
 }
 
+// sinkAngle looks for a countersink that has not the angle of the heads of its
+// screws.
+func (v *view) sinkAngle(g *parts.HoleGroup) {
+	if g.Countersink == nil || g.Size.Make != parts.ClearanceHole {
+		return
+	}
+	b, err := bolts.Find(g.Size.Thread)
+	if err != nil {
+		return
+	}
+	wanted, source := 90.0, "ISO 10642"
+	if b.Thread.TPI > 0 {
+		wanted, source = 82, "ASME B18.3"
+	}
+	if got := g.Countersink.Angle.Deg; math.Abs(got-wanted) > 0.5 {
+		v.report(Check, g.Name.Value, g.Countersink.Angle.Pos, Finding{
+			What: g.Name.Value + ": the countersink has not the angle of its screw's head", Numbers: number(got) + "° for " + number(wanted) + "°",
+			Rule: "a countersunk head bears on its whole cone", Source: source, Fix: "angle: " + number(wanted),
+		})
+	}
+}
+
 // countersink checks countersinks of screw holes against their screw's head: the
 // diameter of ISO 10642 at the least, about 1.8 times the thread.
 func countersink(v *view) {
 	const least = 1.8
 	for i := range v.p.Holes {
+		v.sinkAngle(&v.p.Holes[i])
 		g := &v.p.Holes[i]
 		if g.Countersink == nil || g.Size.Make != parts.ClearanceHole {
 			continue

@@ -3,6 +3,7 @@ package review
 import (
 	"math"
 	"slices"
+	"strings"
 
 	"centrepop/layout/plan"
 	"centrepop/parts"
@@ -23,6 +24,31 @@ func (v *view) keywayDepth(k plan.KeywayRow) {
 		v.report(Check, k.Name, entryPos(v.p, k.Name), Finding{
 			What: k.Name + " has not the depth of its key's standard", Numbers: v.mm(k.DepthMm) + ", the standard has " + v.mm(depthMm) + ", up to " + v.mm(deeperMm) + " more",
 			OverMm: over(math.Max(depthMm-k.DepthMm, k.DepthMm-depthMm-deeperMm)), Rule: "a keyway takes the key of its diameter", Source: key.Source.String(), Fix: "delete depth, or accept it for a key that is made",
+		})
+	}
+}
+
+// keywayFits looks for keyways whose class of width is none of those that their
+// side of a parallel key has.
+func keywayFits(v *view) {
+	for _, k := range v.q.Keyways {
+		v.keywayFit(k)
+	}
+}
+
+func (v *view) keywayFit(k plan.KeywayRow) {
+	i := slices.IndexFunc(v.p.Keyways, func(p parts.Keyway) bool { return p.Name.Value == k.Name })
+	classes := []string{"H9", "N9", "P9"}
+	if k.Inside {
+		classes = []string{"D10", "JS9", "P9"}
+	}
+	if i < 0 || v.job.Units == parts.Inches {
+		return
+	}
+	if c := v.p.Keyways[i].Fit.Class.Value; c != "" && !slices.Contains(classes, c) {
+		v.report(Check, k.Name, v.p.Keyways[i].Fit.Pos, Finding{
+			What: k.Name + " has not the class of its key", Numbers: c + "; here " + strings.Join(classes, ", ") + " from loose to tight",
+			Rule: "a key sits in its shaft, and slides in its hub if at all", Source: "DIN 6885-1", Fix: "fit: " + classes[1],
 		})
 	}
 }

@@ -155,38 +155,54 @@ func (r *reviewer) openCover(j *plan.JointPlan, stack []*standingPart) {
 	})
 }
 
-// spigots looks for fitted steps at the face of a bolted joint that reach into
-// no bore of nearly their size: they centre nothing.
+// spigots looks for fitted steps of a bolted part that reach into no bore of
+// nearly their size: they centre nothing. It looks at the step at the face of the
+// joint, and at one of the other end whose seat names a part of the job: that
+// part is put on the wrong way round.
 func spigots(r *reviewer) {
 	if len(r.pl.Faults) > 0 {
 		return // a joint that is not worked out leaves its parts elsewhere
 	}
-	stacks := r.lastStacks()
+	stacks, done := r.lastStacks(), map[string]bool{}
 	for _, j := range r.pl.Joints {
 		if j.Bolt == nil {
 			continue
 		}
 		for _, e := range []plan.JointEnd{j.A, j.B} {
 			p, q := partNamed(r.job, e.Part), r.pl.Part(e.Part)
-			if p == nil || q == nil || p.Profile == nil {
+			face, ok := r.faceOf(j.Name, e.Part)
+			if p == nil || q == nil || p.Profile == nil || !ok {
 				continue
 			}
 			v := newView(r, p, q)
-			face, ok := r.faceOf(j.Name, e.Part)
-			c := v.outside[0]
-			if face == parts.Back {
-				c = v.outside[len(v.outside)-1]
-			}
-			if !ok || c.size.Fit.Pos.Line == 0 || c.size.Thread.Value != "" {
-				continue
-			}
-			for _, stack := range stacks {
-				if me := standing(stack, e); me != nil {
-					r.centres(v, c, me, stack)
+			for _, c := range v.spigotsAt(face) {
+				for _, stack := range stacks {
+					if me := standing(stack, e); me != nil && !done[p.Name.Value+"."+c.name] {
+						done[p.Name.Value+"."+c.name] = r.centres(v, c, me, stack)
+					}
 				}
 			}
 		}
 	}
+}
+
+// spigotsAt are the fitted end steps of a part that meets another with a face,
+// and that are to centre it.
+func (v *view) spigotsAt(face parts.Face) []cylinder {
+	near, far := v.outside[0], v.outside[len(v.outside)-1]
+	if face == parts.Back {
+		near, far = far, near
+	}
+	var out []cylinder
+	for _, c := range []cylinder{near, far} {
+		if c.size.Fit.Pos.Line == 0 || c.size.Thread.Value != "" {
+			continue
+		}
+		if c.name == near.name || slices.ContainsFunc(v.job.Parts, func(p *parts.Part) bool { return p != v.p && seatNames(c.step.Seat.Value, p) }) {
+			out = append(out, c)
+		}
+	}
+	return out
 }
 
 // The least that a spigot reaches into its register, and how much smaller than
@@ -196,7 +212,9 @@ const (
 	spigotPart = 0.015
 )
 
-func (r *reviewer) centres(v *view, c cylinder, me *standingPart, stack []*standingPart) {
+// centres reports a spigot that reaches into no register, and tells whether it
+// did.
+func (r *reviewer) centres(v *view, c cylinder, me *standingPart, stack []*standingPart) bool {
 	const stepMm = 0.1
 	reach := 0.0
 	for z := c.fromMm + stepMm/2; z < c.toMm; z += stepMm {
@@ -209,13 +227,14 @@ func (r *reviewer) centres(v *view, c cylinder, me *standingPart, stack []*stand
 		}
 	}
 	if reach >= reachMm {
-		return
+		return false
 	}
 	v.report(Check, c.name, c.pos, Finding{
 		What:    c.name + " reaches into no register of its size",
 		Numbers: r.mm(reach) + " of " + r.mm(c.toMm-c.fromMm) + " at " + r.mm(2*c.radiusMm) + ", wanted " + r.mm(reachMm),
-		LeftMm:  left(reach), Rule: "a fitted step at the face of a joint centres it", Source: practice, Fix: "a longer step, or the size of the bore it goes into",
+		LeftMm:  left(reach), Rule: "a fitted step at the face of a joint centres it", Source: practice, Fix: "a longer step, the size of the bore it goes into, or the part the other way round",
 	})
+	return true
 }
 
 // faceOf is the face of a part that meets the other in a joint.

@@ -33,6 +33,7 @@ var partRules = []struct {
 	{"relief", "an undercut eats its seat", relief},
 	{"allowance", "the stock leaves nothing to machine, or is not what is drawn", allowance},
 	{"keyway", "a keyway is not that of its shaft", keyway},
+	{"keyway-fit", "a keyway has another class of width than its key", keywayFits},
 	{"drive", "nothing turns what sits on a shaft, or hardly", drive},
 	{"keyway-wall", "a keyway leaves little metal, or its cutter has no room", keywayWall},
 	{"groove-edge", "a retaining ring has little metal beside its groove", grooveEdge},
@@ -55,6 +56,8 @@ var partRules = []struct {
 	{"limits", "limits lie far from their nominal size", limitsOff},
 	{"opening", "an opening in the outside opens onto the wrong thing", openRules},
 	{"countersink", "a countersink does not take its screw head", countersink},
+	{"cutter", "a slot is too deep for the cutter of its width", cutterReach},
+	{"taper", "nothing gets into a cone", shutCone},
 }
 
 // jobRules are the rules about the whole job.
@@ -84,6 +87,7 @@ var jobRules = []struct {
 	{"socket", "no socket goes over a head", hexInCounterbore},
 	{"stud", "a stud has no shoulder", studShoulder},
 	{"apart", "no joint connects an assembly", separate},
+	{"quantity", "more copies are made than joints use", spareCopies},
 	{"unjoined", "parts made for each other are in no joint", unjoined},
 	{"joint-face", "a weld stands in a joint", jointFace},
 	{"weld-sense", "a weld has the wrong size, side or length", weldSense},

@@ -135,9 +135,11 @@ func (v *view) partSeat(c cylinder) {
 	}
 }
 
-// seatNames tells whether the words of a seat name a part.
+// seatNames tells whether the words of a seat name a part, by its title or its
+// name.
 func seatNames(seat string, p *parts.Part) bool {
-	return strings.Contains(" "+strings.ToLower(seat)+" ", " "+strings.ToLower(p.Title.Value)+" ")
+	words := " " + strings.ToLower(seat) + " "
+	return strings.Contains(words, " "+strings.ToLower(p.Title.Value)+" ") || strings.Contains(words, " "+strings.ToLower(p.Name.Value)+" ")
 }
 
 // The roughest a bearing's seat and the land of a seal's lip may be, Ra in µm.
@@ -300,6 +302,13 @@ func (r *reviewer) nutOn(p, q *parts.Part, i int, screw *parts.Step, in, out thr
 	}
 	r.seizes(p, q, nut, out)
 	if screw.Length.Mm <= nut.Length.Mm {
+		if has, wants := screw.Length.Mm, math.Min(nut.Length.Mm, out.MajorMm); has < wants-slackMm {
+			r.add(Finding{
+				Severity: Check, Part: q.Name.Value, Feature: screw.Name.Value, Pos: screw.Pos, Source: practice, LeftMm: left(has),
+				What: q.Title.Value + " has little thread for " + p.Title.Value, Numbers: r.mm(has) + " in a nut of " + r.mm(nut.Length.Mm) + ", wanted " + r.mm(wants),
+				Rule: "a nut is filled, or at least one diameter of it", Fix: "a longer thread, or a thinner nut",
+			})
+		}
 		return
 	}
 	for _, k := range []int{i - 1, i + 1} {

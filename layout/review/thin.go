@@ -19,6 +19,7 @@ func thin(v *view) {
 		v.thinRim()
 	} else if v.p.Kind != parts.Tube {
 		v.thinWall()
+		v.thinWeb()
 	}
 	v.thinFloor()
 }
@@ -109,19 +110,64 @@ func (v *view) thinFloor() {
 	}
 	for i := range v.p.Radials {
 		f := &v.p.Radials[i]
-		wall := v.wallAt(v.axialMm(f))
+		wall, solid := v.wallAt(v.axialMm(f)), radiusAt(v.inside, v.axialMm(f)) == 0
+		if solid {
+			wall *= 2
+			v.wideHole(f, wall)
+		}
 		if f.Through || f.Shape == parts.RadialHole || f.Depth.Mm >= wall {
 			continue
 		}
 		least := math.Max(1.5, 0.25*wall)
-		if bore := radiusAt(v.inside, v.axialMm(f)); bore == 0 {
-			least = 0.6 * wall
+		if solid {
+			least = 0.8 * wall
 		}
 		if floor := wall - f.Depth.Mm; floor < least-slackMm {
-			v.report(Check, f.Name.Value, f.Pos, Finding{
+			severity := Check
+			if solid && floor < wall/2 {
+				severity = Stop // through the middle
+			}
+			v.report(severity, f.Name.Value, f.Pos, Finding{
 				What: f.Name.Value + " leaves little metal under it", LeftMm: left(floor), Numbers: v.mm(floor) + " of " + v.mm(wall) + ", wanted " + v.mm(least),
-				Rule: "a slot leaves a quarter of a wall, and 0.6 of the radius of a solid", Source: practice, Fix: "a shallower slot, or a thicker wall",
+				Rule: "a slot leaves a quarter of a wall, and 0.8 of the diameter of a solid", Source: practice, Fix: "a shallower slot, or a thicker wall",
 			})
+		}
+	}
+}
+
+// wideHole finds a hole in the side of a solid that takes more than half of its
+// diameter.
+func (v *view) wideHole(f *parts.Radial, acrossMm float64) {
+	const most = 0.5
+	if d := v.radialHoleMm(f); f.Shape == parts.RadialHole && d > most*acrossMm+slackMm {
+		v.report(Check, f.Name.Value, f.Pos, Finding{
+			What: f.Name.Value + " takes most of the part that it crosses", Numbers: v.mm(d) + " in " + v.mm(acrossMm) + ", wanted at most " + v.mm(most*acrossMm),
+			OverMm: over(d), Rule: "a hole across a solid takes half its diameter at most", Source: practice, Fix: "a smaller hole, or a thicker part",
+		})
+	}
+}
+
+// thinWeb finds a step that is left as a thin disc: one at the end of a bore that
+// closes it part of the way, as behind a seal, or a collar.
+func (v *view) thinWeb() {
+	for _, side := range []struct {
+		steps []cylinder
+		sign  float64
+	}{{v.outside, 1}, {v.inside, -1}} {
+		for i, c := range side.steps {
+			high := math.Inf(1)
+			for _, k := range []int{i - 1, i + 1} {
+				if k >= 0 && k < len(side.steps) {
+					high = math.Min(high, side.sign*(c.radiusMm-side.steps[k].radiusMm))
+				}
+			}
+			least := math.Max(1.5, high/10)
+			if long := c.toMm - c.fromMm; !math.IsInf(high, 1) && high > long && long < least-slackMm {
+				v.report(Check, c.name, c.pos, Finding{
+					What: c.name + " is left as a thin disc", Numbers: v.mm(long) + " thick and " + v.mm(high) + " high, wanted " + v.mm(least),
+					LeftMm: left(long), Rule: "a collar is a tenth as thick as it is high, and not under " + v.mm(1.5), Source: practice, Fix: "a longer step",
+				})
+			}
 		}
 	}
 }

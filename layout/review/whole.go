@@ -3,6 +3,7 @@ package review
 import (
 	"math"
 	"slices"
+	"strconv"
 	"strings"
 
 	"centrepop/layout/plan"
@@ -86,6 +87,32 @@ func unjoined(r *reviewer) {
 		}
 	}
 	r.unwelded()
+}
+
+// spareCopies looks for parts that joints use, and of which more are made.
+func spareCopies(r *reviewer) {
+	used, whole := map[string]map[int]bool{}, map[string]bool{}
+	for _, j := range r.job.Joints {
+		first, second := j.Ends()
+		for _, ref := range append([]parts.JointRef{first, second}, j.Clamped()...) {
+			if used[ref.Part] == nil {
+				used[ref.Part] = map[int]bool{}
+			}
+			used[ref.Part][ref.Copy] = true
+		}
+		if j.Bolt != nil && j.Bolt.Stud.Value != "" {
+			whole[j.Bolt.Stud.Value] = true // one in each hole
+		}
+	}
+	for _, p := range r.job.Parts {
+		if n := len(used[p.Name.Value]); n > 0 && n < p.Quantity && !whole[p.Name.Value] {
+			r.add(Finding{
+				Severity: Check, Part: p.Name.Value, Pos: p.Name.Pos,
+				What: "more copies of " + p.Title.Value + " are made than the joints use", Numbers: strconv.Itoa(p.Quantity) + " made, " + strconv.Itoa(n) + " used",
+				Rule: "each copy has its place", Source: practice, Fix: "quantity: " + strconv.Itoa(n) + ", a joint for the others, or accept it for spares",
+			})
+		}
+	}
 }
 
 func sameThread(a, b string) bool {

@@ -1,0 +1,91 @@
+package review
+
+import (
+	"math"
+	"slices"
+
+	"centrepop/parts"
+)
+
+// cutterReach looks for narrow milled slots that are deeper than the end mill of
+// their width reaches: four times its diameter. A wider one is drilled out in a row
+// of holes first, whatever its depth.
+func cutterReach(v *view) {
+	for i := range v.p.Slots {
+		s := &v.p.Slots[i]
+		depth := s.Depth.Mm
+		if s.Through {
+			depth = v.lengthMm
+		}
+		v.slotReach(s.Name.Value, s.Pos, s.Width.Mm, depth)
+	}
+	for i := range v.p.Radials {
+		f := &v.p.Radials[i]
+		if f.Shape != parts.RadialSlot {
+			continue
+		}
+		depth := f.Depth.Mm
+		if f.Through {
+			depth = v.wallAt(v.axialMm(f))
+		}
+		v.slotReach(f.Name.Value, f.Pos, min(f.Around.Mm, f.Along.Mm), depth)
+	}
+}
+
+func (v *view) slotReach(name string, pos parts.Pos, widthMm, depthMm float64) {
+	const (
+		reach  = 4
+		wideMm = 5
+	)
+	if leastMm, _, ok := v.leastHole(); widthMm >= wideMm || depthMm <= reach*widthMm+slackMm || ok && widthMm >= leastMm {
+		return
+	}
+	v.report(Check, name, pos, Finding{
+		What: name + " is too deep for a cutter of its width", Numbers: v.mm(widthMm) + " wide and " + v.mm(depthMm) + " deep, wanted at most " + v.mm(reach*widthMm),
+		LeftMm: left(widthMm), Rule: "an end mill cuts four diameters deep", Source: practice, Fix: "a wider or shallower slot",
+	})
+}
+
+// shutCone looks for a cone in a bore whose wide end lies behind narrower steps on
+// both sides, and for one outside whose small end lies between wider ones: what it
+// is for does not get there.
+func shutCone(v *view) {
+	for _, side := range []struct {
+		steps []cylinder
+		sign  float64
+	}{{v.outside, 1}, {v.inside, -1}} {
+		for i, c := range side.steps {
+			if c.step == nil || c.step.Taper == nil {
+				continue
+			}
+			before, after := side.steps[:i], side.steps[i+1:]
+			v.steepCone(c)
+			// A ring comes over the small end of a cone, a plug in at its wide end.
+			free, open := after, c.step.Taper.Toward == parts.Back
+			if open == (side.sign < 0) {
+				free = before
+			}
+			shut := slices.IndexFunc(free, func(o cylinder) bool { return side.sign*(o.radiusMm-c.radiusMm) > slackMm })
+			if shut < 0 {
+				continue
+			}
+			v.report(Check, c.name, c.pos, Finding{
+				What: c.name + " is a cone that nothing gets onto past " + free[shut].name, Numbers: v.mm(2*c.radiusMm) + " at its wide end, " + free[shut].name + " " + v.mm(2*free[shut].radiusMm), OverMm: over(math.Abs(c.radiusMm - free[shut].radiusMm)),
+				Rule: "a cone is open at the end that its counterpart comes from", Source: "by geometry", Fix: "the cone the other way round, or accept it where nothing sits on it",
+			})
+		}
+	}
+}
+
+// steepCone finds a cone of more than 45 degrees to its axis: what is that steep is
+// a chamfer or a countersink, and a slip among the sizes of a cone.
+func (v *view) steepCone(c cylinder) {
+	rise, long := c.radiusMm-c.step.Taper.SmallMm(2*c.radiusMm, c.toMm-c.fromMm)/2, c.toMm-c.fromMm
+	if rise <= long+slackMm {
+		return
+	}
+	v.report(Check, c.name, c.pos, Finding{
+		What: c.name + " is steeper than cones are", Numbers: v.mm(2*c.radiusMm) + " to " + v.mm(2*(c.radiusMm-rise)) + " in " + v.mm(long) + ", " + number(2*math.Atan2(rise, long)*180/math.Pi) + "° in all",
+		OverMm: over(rise), Rule: "a cone is at most as high as it is long", Source: practice, Fix: "the small diameter, or a chamfer in its place",
+	})
+}
