@@ -8,6 +8,9 @@ import (
 	"github.com/spf13/pflag"
 )
 
+// shells are those that have completions.
+const shells = "bash zsh fish"
+
 // completion writes the completions of a shell, for its start-up file.
 func completion(c *call) error {
 	if err := c.parse(1, 1); err != nil {
@@ -41,9 +44,12 @@ func completeBash(w io.Writer) {
 	fmt.Fprintf(w, "  if [ \"$COMP_CWORD\" = 1 ]; then\n    COMPREPLY=($(compgen -W '%s help' -- \"$word\"))\n    return\n  fi\n  case ${COMP_WORDS[1]} in\n", strings.Join(commandNames(), " "))
 	for _, name := range commandNames() {
 		flags, _ := longFlags(commandNamed(name))
-		fmt.Fprintf(w, "    %s) flags='--%s' ;;\n", name, strings.Join(flags, " --"))
+		if name != "completion" {
+			fmt.Fprintf(w, "    %s) flags='--%s' ;;\n", name, strings.Join(flags, " --"))
+		}
 	}
-	fmt.Fprintf(w, "    help) COMPREPLY=($(compgen -W '%s' -- \"$word\")); return ;;\n  esac\n", strings.Join(commandNames(), " "))
+	fmt.Fprintf(w, "    help) COMPREPLY=($(compgen -W '%s' -- \"$word\")); return ;;\n    completion) COMPREPLY=($(compgen -W '%s' -- \"$word\")); return ;;\n  esac\n",
+		strings.Join(commandNames(), " "), shells)
 	fmt.Fprint(w, "  case $word in\n    -*) COMPREPLY=($(compgen -W \"$flags\" -- \"$word\")) ;;\n    *) COMPREPLY=($(compgen -f -- \"$word\")) ;;\n  esac\n}\ncomplete -o filenames -F _centrepop centrepop\n")
 }
 
@@ -55,6 +61,9 @@ func completeZsh(w io.Writer) {
 	}
 	fmt.Fprint(w, "  )\n  if (( CURRENT == 2 )); then\n    _describe command commands\n    return\n  fi\n  case $words[2] in\n")
 	for _, name := range commandNames() {
+		if name == "completion" {
+			continue
+		}
 		flags, usages := longFlags(commandNamed(name))
 		fmt.Fprintf(w, "    %s) _arguments", name)
 		for i := range flags {
@@ -62,19 +71,22 @@ func completeZsh(w io.Writer) {
 		}
 		fmt.Fprint(w, " '*:file:_files' ;;\n")
 	}
-	fmt.Fprint(w, "    help) _describe command commands ;;\n  esac\n}\n_centrepop \"$@\"\n")
+	fmt.Fprintf(w, "    help) _describe command commands ;;\n    completion) compadd %s ;;\n  esac\n}\n_centrepop \"$@\"\n", shells)
 }
 
 func completeFish(w io.Writer) {
 	fmt.Fprint(w, "# centrepop completions for fish: centrepop completion fish > ~/.config/fish/completions/centrepop.fish\n")
 	for _, name := range commandNames() {
 		cmd := commandNamed(name)
-		fmt.Fprintf(w, "complete -c centrepop -n __fish_use_subcommand -a %s -d '%s'\n", name, strings.ReplaceAll(cmd.about, "'", "’"))
+		fmt.Fprintf(w, "complete -c centrepop -f -n __fish_use_subcommand -a %s -d '%s'\n", name, strings.ReplaceAll(cmd.about, "'", "’"))
 		flags, usages := longFlags(cmd)
 		for i := range flags {
 			fmt.Fprintf(w, "complete -c centrepop -n '__fish_seen_subcommand_from %s' -l %s -d '%s'\n", name, flags[i], usages[i])
 		}
 	}
+	fmt.Fprint(w, "complete -c centrepop -f -n __fish_use_subcommand -a help -d 'the commands, or one of them'\n")
+	fmt.Fprintf(w, "complete -c centrepop -f -n '__fish_seen_subcommand_from help' -a '%s'\n", strings.Join(commandNames(), " "))
+	fmt.Fprintf(w, "complete -c centrepop -f -n '__fish_seen_subcommand_from completion' -a '%s'\n", shells)
 }
 
 // man writes the manual page.
