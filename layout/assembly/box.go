@@ -97,24 +97,22 @@ func (b Box) Moved(p Pose) Box {
 // meetsLine tells whether a line, from its point at t = low to that at high,
 // passes the box.
 func (b *Box) meetsLine(o, d Vec, low, high float64) bool {
-	low, high = slab1(o.X, d.X, b.Low.X, b.High.X, low, high)
-	low, high = slab1(o.Y, d.Y, b.Low.Y, b.High.Y, low, high)
-	low, high = slab1(o.Z, d.Z, b.Low.Z, b.High.Z, low, high)
-	return low <= high
+	t := Span{low, high}.between(o.X, d.X, b.Low.X, b.High.X).between(o.Y, d.Y, b.Low.Y, b.High.Y).between(o.Z, d.Z, b.Low.Z, b.High.Z)
+	return t.FromMm <= t.ToMm
 }
 
-// slab1 is what of a stretch of a line, which runs from o by d along an axis,
+// between is what of a stretch of a line, which runs from o by d along an axis,
 // lies between two heights; a stretch of less than nothing if none does.
-func slab1(o, d, from, to, low, high float64) (float64, float64) {
+func (s Span) between(o, d, from, to float64) Span {
 	const slack = surfaceMm
 	from, to = from-slack, to+slack
 	switch {
 	case d >= 1e-12:
-		return max(low, (from-o)/d), min(high, (to-o)/d)
+		return Span{max(s.FromMm, (from-o)/d), min(s.ToMm, (to-o)/d)}
 	case d <= -1e-12:
-		return max(low, (to-o)/d), min(high, (from-o)/d)
+		return Span{max(s.FromMm, (to-o)/d), min(s.ToMm, (from-o)/d)}
 	case o < from || o > to:
-		return 1, 0
+		return Span{1, 0}
 	}
-	return low, high
+	return s
 }
