@@ -63,19 +63,19 @@ func correct(doc *draw.Document, pl *plan.Plan, opt Options) (*draw.Document, er
 		if onItsSide {
 			p.WidthMm, p.HeightMm = paper.HeightMm, paper.WidthMm
 		}
-		p.Drawing = draw.Drawing{Items: []draw.Item{aboutMiddle(inner, c, onItsSide, width, height, p.WidthMm, p.HeightMm)}}
+		p.Drawing = draw.Drawing{Items: []draw.Item{aboutMiddle(inner, c, onItsSide, plan.XY{XMm: width, YMm: height}, plan.XY{XMm: p.WidthMm, YMm: p.HeightMm})}}
 	}
 	return doc, nil
 }
 
-// aboutMiddle puts a drawing of width × height through a correction, its
+// aboutMiddle puts a drawing of a size through a correction, its
 // middle on that of the paper.
-func aboutMiddle(d *draw.Drawing, c *layout.Correction, onItsSide bool, width, height, paperWidth, paperHeight float64) draw.Group {
+func aboutMiddle(d *draw.Drawing, c *layout.Correction, onItsSide bool, size, paper plan.XY) draw.Group {
 	m := c.Matrix(onItsSide)
-	x, y := width/2, height/2
+	x, y := size.XMm/2, size.YMm/2
 	return draw.Group{Drawing: d, Transform: canvas.Matrix{
-		{m[0][0], m[0][1], paperWidth/2 - m[0][0]*x - m[0][1]*y},
-		{m[1][0], m[1][1], paperHeight/2 - m[1][0]*x - m[1][1]*y},
+		{m[0][0], m[0][1], paper.XMm/2 - m[0][0]*x - m[0][1]*y},
+		{m[1][0], m[1][1], paper.YMm/2 - m[1][0]*x - m[1][1]*y},
 	}}
 }
 
@@ -138,7 +138,8 @@ func CheckPage(paper parts.Paper, c *layout.Correction) (*draw.Document, error) 
 	title := "Printer check, " + f.Name
 	page := draw.Page{WidthMm: f.WidthMm, HeightMm: f.HeightMm, Drawing: *d, Label: "1", Bookmarks: []draw.Bookmark{{Title: title}}}
 	if c != nil {
-		page.Drawing = draw.Drawing{Items: []draw.Item{aboutMiddle(d, c, false, f.WidthMm, f.HeightMm, f.WidthMm, f.HeightMm)}}
+		sheet := plan.XY{XMm: f.WidthMm, YMm: f.HeightMm}
+		page.Drawing = draw.Drawing{Items: []draw.Item{aboutMiddle(d, c, false, sheet, sheet)}}
 	}
 	return &draw.Document{Title: title, Subject: "Printer check", Language: "en", Pages: []draw.Page{page}}, nil
 }

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"centrepop/layout/material"
+	"centrepop/layout/threads"
 	"centrepop/parts"
 )
 
@@ -83,7 +84,7 @@ func engagement(v *view) {
 		if c := h.group.Counterbore; c != nil && h.group.Through {
 			haveMm -= c.Depth.Mm
 		}
-		v.thread(h.name, h.title(), h.pos(), m, h.thread.Designation, h.thread.MajorMm, haveMm)
+		v.thread(threaded{h.name, h.title(), h.pos(), h.thread}, m, haveMm)
 	}
 	for i := range v.p.Radials {
 		f := &v.p.Radials[i]
@@ -95,18 +96,25 @@ func engagement(v *view) {
 		if !f.Through {
 			haveMm = math.Min(haveMm, f.Depth.Mm)
 		}
-		v.thread(f.Name.Value, f.Name.Value, f.Pos, m, t.Designation, t.MajorMm, haveMm)
+		v.thread(threaded{f.Name.Value, f.Name.Value, f.Pos, t}, m, haveMm)
 	}
 }
 
-func (v *view) thread(feature, title string, pos parts.Pos, m material.Thread, designation string, majorMm, haveMm float64) {
-	needMm := m.Engagement * majorMm
+// threaded is a feature with a thread for a bolt.
+type threaded struct {
+	feature, title string
+	pos            parts.Pos
+	thread         *threads.Thread
+}
+
+func (v *view) thread(t threaded, m material.Thread, haveMm float64) {
+	needMm := m.Engagement * t.thread.MajorMm
 	if haveMm >= needMm-slackMm {
 		return
 	}
-	v.report(Check, feature, pos, Finding{
-		What:    title + " has little thread for a bolt in " + m.Name,
-		Numbers: designation + " with " + v.mm(haveMm) + " of thread, wanted " + v.mm(needMm), LeftMm: left(haveMm),
+	v.report(Check, t.feature, t.pos, Finding{
+		What:    t.title + " has little thread for a bolt in " + m.Name,
+		Numbers: t.thread.Designation + " with " + v.mm(haveMm) + " of thread, wanted " + v.mm(needMm), LeftMm: left(haveMm),
 		Rule:   "thread at least " + number(m.Engagement) + " times the diameter in " + m.Name,
 		Source: practice, Fix: "more depth or thicker metal, a smaller thread, or a nut on the far side",
 	})
