@@ -1,12 +1,14 @@
 package part
 
 import (
+	"slices"
 	"strings"
 
 	"centrepop/layout/grooves"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 )
 
 // centreHole is a centre hole in an end of a part.
@@ -55,6 +57,9 @@ func (c *centreHole) feature(n *Numbered) plan.Feature {
 	f := plan.Feature{
 		Kind: plan.CentreFeature, Name: "centre " + string(c.face), Size: c.Designation, Note: c.sizes(n.W), Balloon: plan.XY{},
 	}
+	if n.drilledAway(c) {
+		f.Note += ", to turn by: drilled away later"
+	}
 	if c.face == parts.Back {
 		f.Balloon.XMm = n.LengthMm()
 	}
@@ -69,7 +74,17 @@ func (c *centreHole) sizes(w words.Writer) string {
 func (c *centreHole) operations(*bench) {}
 
 func (c *centreHole) checks(r *record) {
+	if r.drilledAway(c) {
+		return
+	}
 	r.add(plan.Check{Ref: r.ref(c), What: "centre " + string(c.face), Wanted: c.Designation, Limits: r.W.Dia(c.MouthMm) + " at the face, no less than full", Gauge: "calipers", Source: c.Source.String()})
+}
+
+// drilledAway tells whether a hole on the axis takes a centre hole away.
+func (s *Sizes) drilledAway(c *centreHole) bool {
+	return slices.ContainsFunc(s.Groups, func(m Group) bool {
+		return m.Face == c.face && s.central(&m) && m.Size.DrillMm > c.MouthMm-geom.CloseMm
+	})
 }
 
 // centreLine drills the centre of a face; empty without one.

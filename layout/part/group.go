@@ -202,14 +202,14 @@ func (m *Group) checks(r *record) {
 }
 
 func (r *record) checkChord(m *Group, ch plan.Chord) {
-	s := r.length(ch.CentreMm)
+	s, pin := r.length(ch.CentreMm), m.Size.pinMm()
 	k := plan.Check{
 		Ref: r.ref(m), What: words.Spaced(m.name) + " " + words.Trim(float64(ch.From), 0) + "–" + words.Trim(float64(ch.To), 0),
-		Wanted: r.W.Read(ch.OverMm) + " over pins " + r.W.Dia(m.Group.DrillMm),
+		Wanted: r.W.Read(ch.OverMm) + " over pins " + r.W.Dia(pin),
 		Limits: words.OrNone(""), Gauge: "calipers", Source: s.Source,
 	}
 	if s.Limited {
-		k.MinMm, k.MaxMm = s.MinMm+m.Group.DrillMm, s.MaxMm+m.Group.DrillMm
+		k.MinMm, k.MaxMm = s.MinMm+pin, s.MaxMm+pin
 		k.Limits = r.W.Limits(k.MinMm, k.MaxMm)
 	}
 	r.add(k)

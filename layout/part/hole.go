@@ -24,6 +24,15 @@ type Made struct {
 	Clearance  bool   // a bolt goes through it freely
 }
 
+// pinMm is the pin that goes into the hole as it is finished: that of the tap drill in
+// a thread.
+func (m Made) pinMm() float64 {
+	if m.Thread != nil {
+		return m.DrillMm
+	}
+	return m.FinishedMm
+}
+
 // ThreadName is the designation of a tapped hole's thread, or empty.
 func (m Made) ThreadName() string {
 	if m.Thread == nil {
@@ -130,7 +139,7 @@ func (h holes) size(z *sizer) Made { return z.holeSize(h.in.Size) }
 func (h holes) describe(s *Sizes, m *Group) {
 	m.Hole = h.in
 	m.Group.PCDMm = m.pattern.PCD.Mm
-	m.Group.Chords = chords(m.pattern.Shape, m.Points, m.Group.First, m.Size.DrillMm)
+	m.Group.Chords = chords(m.pattern.Shape, m.Points, m.Group.First, m.Size.pinMm())
 	m.Group.Extra = words.Join("; ", h.mouth(s.W)...)
 }
 

@@ -166,8 +166,33 @@ func (z *sizer) sizeOf(s parts.Size) Sized {
 	return out
 }
 
-// asBoughtTube is the source of sizes that the tube's maker limits, not the shop.
-const asBoughtTube = "tube as bought"
+// The sources of sizes that the maker of a tube or bar limits, not the shop.
+const (
+	asBought     = " as bought"
+	asBoughtTube = "tube" + asBought
+	asBoughtBar  = "bar" + asBought
+)
+
+// left makes a step that is the surface of its tube or bar, with no limits of its
+// own, as it is bought: it is not turned.
+func (z *sizer) left(st *Step) {
+	stock := z.Part.Stock
+	if st.Size.Class != "" || st.Size.Thread != nil || !stock.Size.Set() || stock.Form != "tube" && (stock.Form != "round" || st.Inside) {
+		return
+	}
+	size, source := stock.Size.Mm, asBoughtBar
+	if stock.Form == "tube" {
+		source = asBoughtTube
+		if st.Inside && !stock.Second.Set() {
+			return
+		} else if st.Inside {
+			size -= 2 * stock.Second.Mm
+		}
+	}
+	if d := st.Size.NominalMm; math.Abs(d-size) < geom.CloseMm {
+		st.Size = Sized{NominalMm: d, MinMm: d, MaxMm: d, Source: source}
+	}
+}
 
 // general applies the ISO 2768-1 class, where one is named and covers the size.
 func (s *Sized) general(class string) {
@@ -302,7 +327,7 @@ func (s *Step) leastMm() float64 {
 }
 
 // bought tells whether a step stays as the tube comes.
-func (s *Step) bought() bool { return s.Size.Source == asBoughtTube }
+func (s *Step) bought() bool { return strings.HasSuffix(s.Size.Source, asBought) }
 
 // stepAt is the step of one side at a place on the axis, or nil; the first
 // where two meet.

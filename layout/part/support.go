@@ -63,7 +63,7 @@ func (b *bench) pieces(fromMm, toMm float64) []cutting.Stretch {
 func (b *bench) bent(steps []*Step, bendMm func(zMm float64) float64) (worst *Step, mm float64) {
 	share := bendShare
 	for _, s := range steps {
-		if s.Inside || !s.Size.Limited || b.asBought(s) {
+		if s.Inside || !s.Size.Limited || s.bought() {
 			continue
 		}
 		tolerance := s.Size.MaxMm - s.Size.MinMm
@@ -158,7 +158,10 @@ func (b *bench) chuckSupport(set setting, h held) string {
 	case worst != nil:
 		text += centre + ": " + b.bends(worst, mm)
 	case h.outMm > chatterDias*wide || weak && h.outMm > wide:
-		text += centre + " until the outside is rough turned"
+		text += centre
+		if slices.ContainsFunc(set.steps, func(s *Step) bool { return !s.Inside && !s.bought() }) {
+			text += " until the outside is rough turned"
+		}
 	}
 	return text
 }

@@ -34,6 +34,7 @@ func (t *turned) steps(z *sizer) []Step {
 		at := 0.0
 		for _, s := range steps {
 			st := Step{Name: s.Name.Value, Inside: inside, FromMm: at, ToMm: at + s.Length.Mm, Size: z.sizeOf(s.Size), Undercut: z.undercutOf(&s, inside), Seat: s.Seat.Value, Finish: s.Finish.Value, Lip: s.Lip}
+			z.left(&st)
 			st.details = details(s, &st)
 			z.shapes(&s, &st)
 			out = append(out, st)

@@ -76,7 +76,7 @@ func (b *bench) fromBack(wide *Step) bool {
 }
 
 // twice tells whether an outside is turned in two settings.
-func (b *bench) twice(s *Step) bool { return b.splits(s) || b.whole(s) && !b.asBought(s) }
+func (b *bench) twice(s *Step) bool { return b.splits(s) || b.whole(s) && !s.bought() }
 
 // whole tells whether an outside runs from end to end, so that it is turned as far
 // as the jaws allow.
@@ -87,7 +87,7 @@ func (b *bench) whole(s *Step) bool {
 // splits tells whether the widest outside is turned in two settings: it is what the
 // jaws hold in both, and long enough for that.
 func (b *bench) splits(s *Step) bool {
-	return !s.Inside && s.Name == b.widest().Name && !b.asBought(s) && b.leftMm(s.ToMm) < b.gripNeedMm() && s.LengthMm() >= 2*b.gripNeedMm() && s.FromMm > 1e-9 && s.ToMm < b.LengthMm()-1e-9
+	return !s.Inside && s.Name == b.widest().Name && !s.bought() && b.leftMm(s.ToMm) < b.gripNeedMm() && s.LengthMm() >= 2*b.gripNeedMm() && s.FromMm > 1e-9 && s.ToMm < b.LengthMm()-1e-9
 }
 
 // together moves the steps that are to be turned without letting the part go into
@@ -120,26 +120,6 @@ func (b *bench) together(out *[2]setting) {
 // oneSetting tells whether a step is one of those turned without letting go.
 func (s *Sizes) oneSetting(name string) bool {
 	return s.Part.Profile != nil && slices.ContainsFunc(s.Part.Profile.OneSetting, func(t parts.Text) bool { return t.Value == name })
-}
-
-// asBought tells whether a step is the surface of its tube or bar, with no
-// limits of its own, and so is not turned.
-func (b *bench) asBought(s *Step) bool {
-	stock := b.Part.Stock
-	switch {
-	case s.bought():
-		return true
-	case s.Size.Class != "" || s.Size.Thread != nil || !stock.Size.Set():
-		return false
-	}
-	size := stock.Size.Mm
-	if s.Inside {
-		if stock.Form != "tube" || !stock.Second.Set() {
-			return false
-		}
-		size -= 2 * stock.Second.Mm
-	}
-	return (stock.Form == "tube" || stock.Form == "round") && math.Abs(s.Size.NominalMm-size) < 1e-6
 }
 
 // centreOperation faces a long solid part to length and centres both ends.
@@ -242,7 +222,7 @@ func (b *bench) namesTogether(steps []*Step) string {
 
 // anyTurned tells whether any of the steps is turned at all.
 func (b *bench) anyTurned(steps []*Step) bool {
-	return slices.ContainsFunc(steps, func(s *Step) bool { return !b.asBought(s) })
+	return slices.ContainsFunc(steps, func(s *Step) bool { return !s.bought() })
 }
 
 // reached tells whether a chamfer is cut in a setting: those of the end faces
@@ -313,7 +293,7 @@ func (b *bench) truedOn(set setting, before []*Step) string {
 		return "on a finished diameter, soft jaws or indicated within " + b.W.Near(within)
 	}
 	tail := "indicated within " + b.W.Said(math.Floor(1000*within+1e-6)/1000) + ", so that " + words.Spaced(mine.Name) + " comes true to "
-	i := slices.IndexFunc(before, func(s *Step) bool { return !s.Inside && !b.asBought(s) })
+	i := slices.IndexFunc(before, func(s *Step) bool { return !s.Inside && !s.bought() })
 	if i < 0 {
 		return "turned round, " + words.Spaced(first.Name) + " " + tail + "it"
 	}
@@ -367,7 +347,7 @@ func (b *bench) stockKg() float64 {
 func (b *bench) grip(steps []*Step) float64 {
 	far := 0.0
 	for _, s := range steps {
-		if !s.Inside && !b.asBought(s) && s.ToMm-s.FromMm < b.LengthMm()-1e-9 {
+		if !s.Inside && !s.bought() && s.ToMm-s.FromMm < b.LengthMm()-1e-9 {
 			if to := s.ToMm; b.splits(s) {
 				far = math.Max(far, to-b.gripNeedMm())
 			} else {
@@ -387,7 +367,7 @@ func (b *bench) settingSpeed(steps []*Step) string {
 		switch {
 		case s.Size.Thread != nil:
 			thread = math.Max(thread, d)
-		case b.asBought(s):
+		case s.bought():
 		case s.Inside:
 			bore = math.Max(bore, d)
 		default:
@@ -419,7 +399,7 @@ func (b *bench) settingSpeed(steps []*Step) string {
 func (b *bench) gauges(steps []*Step) string {
 	var out []string
 	for _, s := range steps {
-		if g := gauge(s); g != "calipers" && !b.asBought(s) && !slices.Contains(out, g) {
+		if g := gauge(s); g != "calipers" && !s.bought() && !slices.Contains(out, g) {
 			out = append(out, g)
 		}
 	}
@@ -428,7 +408,7 @@ func (b *bench) gauges(steps []*Step) string {
 
 // stepWork is the line for one cylinder; a whole one is turned up to the jaws.
 func (b *bench) stepWork(s *Step, whole bool) string {
-	if b.asBought(s) {
+	if s.bought() {
 		return words.Capital(words.Spaced(s.Name)) + " " + b.W.Dia(s.Size.NominalMm) + ": as bought, not turned."
 	}
 	verb := "Turn "
@@ -538,7 +518,7 @@ func (b *bench) boreDeepMm(s *Step) float64 {
 
 // noBar tells whether a bore in solid stock is not bored because no bar reaches.
 func (b *bench) noBar(s *Step) bool {
-	if !s.Inside || b.asBought(s) || b.Part.Stock.Form == "casting" || b.Part.Stock.Form == "tube" {
+	if !s.Inside || s.bought() || b.Part.Stock.Form == "casting" || b.Part.Stock.Form == "tube" {
 		return false
 	}
 	if s.Size.Thread != nil {

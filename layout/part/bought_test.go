@@ -1,0 +1,62 @@
+package part
+
+import (
+	"strings"
+	"testing"
+)
+
+// A surface that stays as its tube or bar comes is nothing that the shop can hold to
+// the job's general tolerance; turned to another size, or with limits, it is.
+func TestAsBought(t *testing.T) {
+	t.Parallel()
+	part := func(stock, diameter string) string {
+		return "part: hub\nkind: turned\nmaterial: S235\nstock: {" + stock + ", length: 84}\nprofile:\n  outside: [{name: body, " + diameter + ", length: 80}]\n  inside: [{name: bore, diameter: 50, fit: H11, length: 80}]\n"
+	}
+	for _, c := range []struct{ stock, diameter, limits string }{
+		{"tube: 70, wall: 12.5", "diameter: 70", "as bought"},
+		{"round: 70", "diameter: 70", "as bought"},
+		{"tube: 70, wall: 12.5", "diameter: 69", "68.7 – 69.3"},
+		{"round: 75", "diameter: 70", "69.7 – 70.3"},
+		{"round: 70", "diameter: 70, fit: {limits: [69.5, 70.1]}", "69.5 – 70.1"},
+	} {
+		m := work(t, "mm", part(c.stock, c.diameter))
+		got := check(m, "body").Limits
+		if got != c.limits || strings.Contains(lines(m), "as bought, not turned") != (c.limits == "as bought") {
+			t.Errorf("%v: %s", c, got)
+		}
+	}
+	m := work(t, "mm", strings.NewReplacer("length: 84", "length: 304", "length: 80", "length: 300").Replace(part("tube: 70, wall: 12.5", "diameter: 70")))
+	if s := lines(m); strings.Contains(s, "rough turned") {
+		t.Error(s)
+	}
+}
+
+// Pins that measure a pattern fit the holes as they are finished: 30·√3 and 4 of
+// reamed holes, 3.8 before; in threads the tap drill's.
+func TestPinsOfThePattern(t *testing.T) {
+	t.Parallel()
+	for size, want := range map[string]string{"{diameter: 4 mm, fit: H7}": "55.96 over pins Ø4", "M5 tap": "56.16 over pins Ø4.2"} {
+		m := work(t, "mm", "part: plate\nkind: plate\nmaterial: S235\nstock: {plate: 6}\noutline: {circle: 90}\nholes:\n  - {name: pins, face: front, circle: {pcd: 60, count: 3}, size: "+size+"}\n")
+		if got := check(m, "pins 1–2").Wanted; got != want {
+			t.Errorf("%s: %s, want %s", size, got, want)
+		}
+	}
+}
+
+// A centre that a hole on the axis takes away is not there to be measured.
+func TestCentreDrilledAway(t *testing.T) {
+	t.Parallel()
+	shaft := "part: shaft\nkind: shaft\nmaterial: C45\nstock: {round: 60, length: 305}\nprofile: {outside: [{name: body, diameter: 50, length: 300}]}\ncentres: {ends: both, form: B, pilot: 3.15}\n"
+	for more, there := range map[string]bool{
+		"": true,
+		"holes:\n  - {name: draw, face: back, at: [[0, 0]], size: M12 tap, depth: 28}\n":  false,
+		"holes:\n  - {name: draw, face: back, at: [[0, 0]], size: M5 tap, depth: 12}\n":   true,
+		"holes:\n  - {name: draw, face: front, at: [[0, 0]], size: M12 tap, depth: 28}\n": true,
+	} {
+		m := work(t, "mm", shaft+more)
+		noted := strings.Contains(feature(m, "centre back").Note, "drilled away")
+		if got := check(m, "centre back") != nil; got != there || noted == there {
+			t.Errorf("%s: measured %v, said to go %v", more, got, noted)
+		}
+	}
+}
