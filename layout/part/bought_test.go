@@ -3,6 +3,8 @@ package part
 import (
 	"strings"
 	"testing"
+
+	"centrepop/parts"
 )
 
 // A surface that stays as its tube or bar comes is nothing that the shop can hold to
@@ -57,6 +59,37 @@ func TestCentreDrilledAway(t *testing.T) {
 		noted := strings.Contains(feature(m, "centre back").Note, "drilled away")
 		if got := check(m, "centre back") != nil; got != there || noted == there {
 			t.Errorf("%s: measured %v, said to go %v", more, got, noted)
+		}
+	}
+}
+
+// What the saw leaves on a tube is faced, or cut to the saddle of the branch.
+func TestEndsAfterTheSaw(t *testing.T) {
+	t.Parallel()
+	front, back := &saddle{end: &parts.TubeEnd{Face: parts.Front}}, &saddle{end: &parts.TubeEnd{Face: parts.Back}}
+	for _, c := range []struct {
+		saddles []*saddle
+		want    string
+	}{
+		{nil, "face both ends"},
+		{[]*saddle{front}, "face one end and cut the other to its saddle curve"},
+		{[]*saddle{back}, "face one end and cut the other to its saddle curve"},
+		{[]*saddle{front, back}, "cut both ends to their saddle curves"},
+	} {
+		b := &bench{Numbered: &Numbered{Shape: &Shape{saddles: c.saddles}}}
+		if got := b.ends(); got != c.want {
+			t.Errorf("%d saddles: %s, want %s", len(c.saddles), got, c.want)
+		}
+	}
+}
+
+// Who sets a cone out by its radii, without paper, is told of its overlap.
+func TestOverlapIsSetOut(t *testing.T) {
+	t.Parallel()
+	for lap, want := range map[string]string{"": "than joined paper", ", overlap: 15": "leave 15 mm more, square to it, for the overlap"} {
+		m := work(t, "mm", "part: hopper\nkind: cone\nmaterial: S235\nstock: {sheet: 2 mm, cut: none}\ncone: {large: 300, small: 150, height: 200, thickness: 2, measured: outside"+lap+"}\n")
+		if s := lines(m); !strings.Contains(s, want) || lap == "" && strings.Contains(s, "for the overlap") {
+			t.Errorf("%q: %s", lap, s)
 		}
 	}
 }

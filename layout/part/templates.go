@@ -28,7 +28,11 @@ func (d *shaper) templatePolicy() {
 func (b *bench) setOut() string {
 	for _, p := range b.Developments {
 		if p.NoTemplate != "" {
-			return "Set the blank out on " + b.StockText() + " with the trammel and cut: " + p.NoTemplate
+			text := "Set the blank out on " + b.StockText() + " with the trammel and cut: " + p.NoTemplate
+			if f := b.Part.Frustum; f != nil && f.Overlap.Mm > 0 {
+				text += "; past one straight edge of each piece leave " + b.W.Said(f.Overlap.Mm) + " more, square to it, for the overlap"
+			}
+			return text
 		}
 	}
 	return "Mark the development on " + b.StockText() + " and cut"

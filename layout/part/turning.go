@@ -544,6 +544,17 @@ func (b *bench) drilledFirst(s *Step) bool {
 	return b.noBar(s) && !slices.ContainsFunc(inside, func(o *Step) bool { return o.drawnRadius() < s.drawnRadius() })
 }
 
+// ends says what becomes of the two ends that the saw leaves.
+func (b *bench) ends() string {
+	switch front, back := b.saddledEnd(parts.Front), b.saddledEnd(parts.Back); {
+	case front && back:
+		return "cut both ends to their saddle curves"
+	case front || back:
+		return "face one end and cut the other to its saddle curve"
+	}
+	return "face both ends"
+}
+
 // sawOperation cuts the bar with what facing both ends needs.
 func (b *bench) sawOperation() {
 	if b.Part.Stock.Form == "casting" {
@@ -556,6 +567,6 @@ func (b *bench) sawOperation() {
 	}
 	b.op(warn(plan.Operation{
 		Machine: "Saw", Title: "Cut the stock",
-		Do: []string{"Cut " + b.W.Said(b.sawnMm()) + " long: " + b.StockText() + ". Finished " + b.W.Said(b.LengthMm()) + "; the rest is to face both ends."},
+		Do: []string{"Cut " + b.W.Said(b.sawnMm()) + " long: " + b.StockText() + ". Finished " + b.W.Said(b.LengthMm()) + "; the rest is to " + b.ends() + "."},
 	}, clampStock))
 }
