@@ -280,8 +280,9 @@ func (p *Part) edges() (names []string, room []float64) {
 func (r *reader) chamferEdges(p *Part, good func(Chamfer) bool) {
 	names, room := p.edges()
 	seen := make(map[string]int, len(p.Chamfers))
-	for _, c := range p.Chamfers {
-		if !good(c) {
+	for k := range p.Chamfers {
+		c := &p.Chamfers[k]
+		if !good(*c) {
 			continue
 		}
 		i := slices.Index(names, c.Edge.Value)
@@ -298,8 +299,11 @@ func (r *reader) chamferEdges(p *Part, good func(Chamfer) bool) {
 			continue
 		}
 		seen[c.Edge.Value] = c.Edge.Pos.Line
+		if c.Radius.Set() && !r.rounded(p, c) {
+			continue
+		}
 		if room[i] > 0 && c.Size.Mm > room[i]+geom.CloseMm {
-			r.faultf(c.Size.Pos, "at most "+formatMm(room[i])+" mm", "the chamfer of %s is longer than its edge is deep", c.Size.Text)
+			r.faultf(c.Size.Pos, "at most "+formatMm(room[i])+" mm", "the %s of %s is longer than its edge is deep", c.Word(), c.Size.Text)
 		}
 	}
 }

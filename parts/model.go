@@ -391,13 +391,28 @@ const (
 // Chamfer is a bevel on an edge. Edges of flat parts: bore-front, bore-back,
 // outline-front, outline-back. Of turned parts: STEP-front and STEP-back.
 // Size is measured along the axis (the depth), Angle from the axis: at 45° the
-// diameter changes by twice the size.
+// diameter changes by twice the size. With Radius set the edge is rounded, or with
+// Sphere the whole end of a turned part is; Size and Angle are then those of the
+// arc's chord.
 type Chamfer struct {
-	Pos   Pos
-	Edge  Text
-	Size  Length
-	Angle Angle
-	For   string // weld, lead-in, deburr, or empty
+	Pos    Pos
+	Edge   Text
+	Size   Length
+	Angle  Angle
+	Radius Length
+	Sphere bool
+	For    string // weld, lead-in, deburr, or empty
+}
+
+// Word is what the edge is called: chamfer, radius or crown.
+func (c *Chamfer) Word() string {
+	switch {
+	case c.Sphere:
+		return "crown"
+	case c.Radius.Set():
+		return "radius"
+	}
+	return "chamfer"
 }
 
 // PatternKind names how hole positions are given: the key in the input.

@@ -238,7 +238,7 @@ func (f *fields) cone() *Frustum {
 func (r *reader) chamfers(groups []*fields) []Chamfer {
 	var out []Chamfer
 	for _, f := range groups {
-		out = append(out, Chamfer{Pos: f.n.pos, Edge: f.name("edge"), Size: f.length("size"), Angle: f.angle("angle"), For: f.word("for")})
+		out = append(out, f.chamfer())
 	}
 	return out
 }

@@ -40,7 +40,7 @@ var partGroup = &Group{
 		{Name: "flight", Type: KeysType, Means: "auger flights along a shaft, pulled from flat rings", Group: flightGroup, forms: helical, use: "kind flight"},
 		{Name: "bar", Type: KeysType, Means: "a length of square, rectangular or round tube, angle, channel, flat or solid bar", Group: barGroup, forms: linear, use: "kind bar"},
 		{Name: "ends", Type: KeysType, Means: "ends of a tube cut to sit on another round (saddles)", Group: endsGroup, forms: tubular, use: "kind tube with the key tube"},
-		{Name: "chamfers", Type: ListType, Means: "bevelled edges", Group: chamferGroup, Entries: [2]int{0, 200}, forms: flat | turned | tubular, use: "flat and turned parts"},
+		{Name: "chamfers", Type: ListType, Means: "bevelled and rounded edges, spherical ends", Group: chamferGroup, Entries: [2]int{0, 200}, forms: flat | turned | tubular, use: "flat and turned parts"},
 		{Name: "holes", Type: ListType, Means: "groups of equal holes on a face", Group: holeGroup, Entries: [2]int{0, 200}, forms: flat | turned | tubular | folded | linear, use: "flat, turned and folded parts and bars"},
 		{Name: "slots", Type: ListType, Means: "groups of equal slots with round ends on a face", Group: slotGroup, Entries: [2]int{0, 200}, forms: flat | turned | tubular | folded, use: "flat, turned and folded parts"},
 		{Name: "radial", Type: ListType, Means: "holes, slots and windows in the outside of a round", Group: radialGroup, Entries: [2]int{0, 200}, forms: turned | tubular, use: "turned parts, which have a profile or a tube"},
@@ -310,11 +310,14 @@ var placeGroup = &Group{
 }
 
 var chamferGroup = &Group{
-	Name: "chamfer", Means: "A bevelled edge.", Example: "{edge: bore-back, size: 5 mm, angle: 45, for: weld}",
+	Name: "chamfer", Means: "A bevelled or rounded edge, or a spherical end.", Example: "{edge: bore-back, size: 5 mm, angle: 45, for: weld}",
+	OneOf: []string{"size", "radius", "sphere"},
 	Keys: []Key{
 		{Name: "edge", Type: NameType, Need: true, Means: "bore-front, bore-back, outline-front, outline-back; of turned parts STEP-front and STEP-back"},
-		{Name: "size", Type: SizeType, Need: true, Means: "depth along the axis"},
-		{Name: "angle", Type: AngleType, Means: "from the axis; at 45 the diameter changes by twice the size", Default: "45", Low: 1, High: 89},
+		{Name: "size", Type: SizeType, Means: "of a bevel: depth along the axis"},
+		{Name: "radius", Type: SizeType, Means: "of a rounded edge of a turned part, a quarter of a circle"},
+		{Name: "sphere", Type: SizeType, Means: "spherical radius of a crowned end of a solid turned part, at least half of its diameter"},
+		{Name: "angle", Type: AngleType, Means: "of a bevel, from the axis; at 45 the diameter changes by twice the size", Default: "45", Low: 1, High: 89},
 		{Name: "for", Type: WordType, Means: "what it is for", Words: []string{"weld", "lead-in", "deburr"}},
 	},
 }

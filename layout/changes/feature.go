@@ -61,7 +61,7 @@ func (m model) features(shiftMm float64) []feature {
 	out := m.steps()
 	for i := range m.Part.Chamfers {
 		c := &m.Part.Chamfers[i]
-		out = append(out, feature{name: "chamfer " + words.Spaced(c.Edge.Value), chamfer: c, words: [][2]string{{"for", c.For}}})
+		out = append(out, feature{name: c.Word() + " " + words.Spaced(c.Edge.Value), chamfer: c, words: [][2]string{{"for", c.For}}})
 	}
 	for i := range m.Groups {
 		out = append(out, m.group(&m.Groups[i]))

@@ -194,6 +194,9 @@ func (p *pair) chamfer(was, is *feature) {
 	}
 	across := func(c *parts.Chamfer) limits { return exactly(c.Size.Mm * math.Tan(c.Angle.Deg*math.Pi/180)) }
 	bevel := func(c *parts.Chamfer) string {
+		if c.Radius.Set() {
+			return "R" + words.Writer{Units: p.is.Job.Units}.Size(c.Radius.Mm)
+		}
 		return words.Writer{Units: p.is.Job.Units}.Size(c.Size.Mm) + " × " + words.Trim(c.Angle.Deg, 2) + "°"
 	}
 	p.add(Change{

@@ -338,7 +338,7 @@ func (j *making) outOfPlace(t *joint, moved []inst, m motion) (out []string, bre
 		}
 		for _, c := range t.a.r.Part.Chamfers {
 			if c.For == "weld" || c.For == "lead-in" {
-				add("chamfer " + words.Spaced(c.Edge.Value) + " of " + t.a.title() + " on the wrong side")
+				add(c.Word() + " " + words.Spaced(c.Edge.Value) + " of " + t.a.title() + " on the wrong side")
 			}
 		}
 	}

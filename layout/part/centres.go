@@ -15,6 +15,7 @@ import (
 type centreHole struct {
 	grooves.Centre
 	face parts.Face
+	at   string // where its mouth is measured
 }
 
 // centreHoles are those that the drawing gives, and those that a bar turned
@@ -49,8 +50,19 @@ func (s *shaper) centreHoles() {
 			s.fault(in.Pilot.Pos, "no centre hole has a pilot of "+s.W.Size(pilot), "1, 1.25, 1.6, 2, 2.5, 3.15, 4, 5, 6.3, 8 or 10 mm")
 			continue
 		}
-		s.centres = append(s.centres, &centreHole{hole, face})
+		s.centres = append(s.centres, &centreHole{hole, face, s.centreAt(face)})
 	}
+}
+
+// centreAt is where the mouth of a centre is measured: a crown takes it away.
+func (s *Shape) centreAt(face parts.Face) string {
+	at := "at the face"
+	for _, c := range s.bevels {
+		if c.Sphere && c.back == (face == parts.Back) {
+			at += ", before its crown"
+		}
+	}
+	return at
 }
 
 func (c *centreHole) feature(n *Numbered) plan.Feature {
@@ -67,7 +79,7 @@ func (c *centreHole) feature(n *Numbered) plan.Feature {
 }
 
 func (c *centreHole) sizes(w words.Writer) string {
-	return "pilot " + w.Dia(c.PilotMm) + ", " + w.Dia(c.MouthMm) + " at the face"
+	return "pilot " + w.Dia(c.PilotMm) + ", " + w.Dia(c.MouthMm) + " " + c.at
 }
 
 // operations: a centre is drilled when its end is faced.
@@ -77,7 +89,7 @@ func (c *centreHole) checks(r *record) {
 	if r.drilledAway(c) {
 		return
 	}
-	r.add(plan.Check{Ref: r.ref(c), What: "centre " + string(c.face), Wanted: c.Designation, Limits: r.W.Dia(c.MouthMm) + " at the face, no less than full", Gauge: "calipers", Source: c.Source.String()})
+	r.add(plan.Check{Ref: r.ref(c), What: "centre " + string(c.face), Wanted: c.Designation, Limits: r.W.Dia(c.MouthMm) + " " + c.at + ", no less than full", Gauge: "calipers", Source: c.Source.String()})
 }
 
 // drilledAway tells whether a hole on the axis takes a centre hole away.
@@ -91,7 +103,7 @@ func (s *Sizes) drilledAway(c *centreHole) bool {
 func (b *bench) centreLine(face parts.Face) string {
 	for _, c := range b.centres {
 		if c.face == face {
-			return "centre-drill " + c.Designation + ", to " + b.W.Dia(c.MouthMm) + " at the face"
+			return "centre-drill " + c.Designation + ", to " + b.W.Dia(c.MouthMm) + " " + c.at
 		}
 	}
 	return ""

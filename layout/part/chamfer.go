@@ -2,6 +2,7 @@ package part
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"centrepop/layout/fits"
@@ -11,7 +12,7 @@ import (
 	"centrepop/parts/geom"
 )
 
-// chamfer is a bevel on the edge of a step, or of an outline that is not round.
+// chamfer is a bevel or a rounding on the edge of a step, or of an outline that is not round.
 type chamfer struct {
 	parts.Chamfer
 	step  *Step   // nil on an outline that is not round
@@ -62,16 +63,34 @@ func (s *Step) fallMm(back bool) float64 {
 // edge is a straight stretch of contour with the chamfers at its two ends.
 func (s *Sizes) edge(st Step, radius float64) []plan.XY {
 	line := []plan.XY{{XMm: st.FromMm, YMm: radius}, {XMm: st.ToMm, YMm: radius}}
-	for _, c := range s.Part.Chamfers {
-		end := geom.Clean(radius + st.bevelMm(strings.HasSuffix(c.Edge.Value, "-back"), c.Size.Mm, c.Angle.Deg))
+	for i := range s.Part.Chamfers {
+		c := &s.Part.Chamfers[i]
 		switch c.Edge.Value {
 		case st.Name + "-front":
-			line = append([]plan.XY{{XMm: st.FromMm, YMm: end}, {XMm: geom.Clean(st.FromMm + c.Size.Mm), YMm: radius}}, line[1:]...)
+			rim := st.rim(c, radius, false)
+			for i := range rim {
+				rim[i].XMm = geom.Clean(st.FromMm + rim[i].XMm)
+			}
+			line = append(rim, line[1:]...)
 		case st.Name + "-back":
-			line = append(line[:len(line)-1], plan.XY{XMm: geom.Clean(st.ToMm - c.Size.Mm), YMm: radius}, plan.XY{XMm: st.ToMm, YMm: end})
+			rim := st.rim(c, radius, true)
+			slices.Reverse(rim)
+			for i := range rim {
+				rim[i].XMm = geom.Clean(st.ToMm - rim[i].XMm)
+			}
+			line = append(line[:len(line)-1], rim...)
 		}
 	}
 	return line
+}
+
+// rim is what a bevel or a rounding makes of an edge: how far from the face and
+// the radius there, from the face on.
+func (s *Step) rim(c *parts.Chamfer, radius float64, back bool) []plan.XY {
+	if c.Radius.Set() {
+		return arc(c, radius, s.Inside)
+	}
+	return []plan.XY{{YMm: geom.Clean(radius + s.bevelMm(back, c.Size.Mm, c.Angle.Deg))}, {XMm: c.Size.Mm, YMm: radius}}
 }
 
 func tanDeg(deg float64) float64 {
@@ -83,11 +102,13 @@ func tanDeg(deg float64) float64 {
 
 func (c *chamfer) feature(n *Numbered) plan.Feature {
 	f := plan.Feature{
-		Kind: plan.ChamferFeature, Name: "chamfer " + words.Spaced(c.Edge.Value), Size: n.W.Size(c.Size.Mm) + " × " + words.Trim(c.Angle.Deg, 1) + "°",
+		Kind: plan.ChamferFeature, Name: c.name(), Size: c.sizeText(n.W),
 		Balloon: plan.XY{XMm: n.LengthMm() / 2, YMm: n.Section.MaxMm},
 	}
 	if c.step != nil {
-		f.Size += ": Ø" + n.W.Read(c.diaMm) + " at the face"
+		if !c.Sphere {
+			f.Size += ": Ø" + n.W.Read(c.diaMm) + " at the face"
+		}
 		f.Balloon = plan.XY{XMm: c.step.FromMm, YMm: c.step.drawnRadius()}
 		if c.back {
 			f.Balloon.XMm = c.step.ToMm
@@ -99,6 +120,19 @@ func (c *chamfer) feature(n *Numbered) plan.Feature {
 	return f
 }
 
+func (c *chamfer) name() string { return c.Word() + " " + words.Spaced(c.Edge.Value) }
+
+// sizeText is how a drawing gives it: "2 × 45°", "R2", "SR20" (ISO 129-1).
+func (c *chamfer) sizeText(w words.Writer) string {
+	switch {
+	case c.Sphere:
+		return "SR" + w.Size(c.Radius.Mm)
+	case c.Radius.Set():
+		return "R" + w.Size(c.Radius.Mm)
+	}
+	return w.Size(c.Size.Mm) + " × " + words.Trim(c.Angle.Deg, 1) + "°"
+}
+
 // operations: a chamfer is cut with its step or its plate.
 func (c *chamfer) operations(*bench) {}
 
@@ -106,7 +140,11 @@ func (c *chamfer) checks(r *record) {
 	if c.step == nil {
 		return
 	}
-	check := plan.Check{Ref: r.ref(c), What: "chamfer " + words.Spaced(c.Edge.Value), Wanted: "Ø" + r.W.Read(c.diaMm) + " at the face", Limits: "no tolerance given", Gauge: "calipers"}
+	if c.Radius.Set() {
+		r.add(c.roundCheck(r))
+		return
+	}
+	check := plan.Check{Ref: r.ref(c), What: c.name(), Wanted: "Ø" + r.W.Read(c.diaMm) + " at the face", Limits: "no tolerance given", Gauge: "calipers"}
 	if pm, err := fits.GeneralChamfer(c.Size.Mm, r.Job.Tolerance.Value); err == nil {
 		check.Limits = r.W.Limits(c.Size.Mm-pm, c.Size.Mm+pm)
 		check.Source = "ISO 2768-" + r.Job.Tolerance.Value + " (chamfers)"
@@ -119,7 +157,10 @@ func (c *chamfer) checks(r *record) {
 
 // line is what cuts it.
 func (c *chamfer) line(w words.Writer) string {
-	line := "Chamfer " + words.Spaced(c.Edge.Value) + " " + w.Size(c.Size.Mm) + " × " + words.Trim(c.Angle.Deg, 1) + "°"
+	if c.Radius.Set() {
+		return c.roundLine(w)
+	}
+	line := "Chamfer " + words.Spaced(c.Edge.Value) + " " + c.sizeText(w)
 	if c.step != nil {
 		line += ": to " + "Ø" + w.Read(c.diaMm) + " at the face"
 		if c.Angle.Deg != 45 {

@@ -81,7 +81,7 @@ func limitsOnce(dims []plan.Dimension, ops []plan.Operation) []plan.Dimension {
 	return dims
 }
 
-// cutDimensions are those of the grooves and flats cut into the steps.
+// cutDimensions are those of the grooves, rounded ends and flats cut into the steps.
 func (r *Sizes) cutDimensions() []plan.Dimension {
 	var out []plan.Dimension
 	for i := range r.Grooves {
@@ -97,6 +97,11 @@ func (r *Sizes) cutDimensions() []plan.Dimension {
 			}
 		}
 		out = append(out, d)
+	}
+	for _, c := range r.chamfers() {
+		if c.Radius.Set() {
+			out = append(out, c.dimension(r.W))
+		}
 	}
 	for i := range r.Flats {
 		f := &r.Flats[i]

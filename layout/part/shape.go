@@ -31,6 +31,9 @@ type shaper struct {
 
 func newShape(s *Sizes) (*Shape, parts.Errors) {
 	d := &shaper{Shape: &Shape{Sizes: s, Section: s.form.section(s), bevels: s.chamfers()}, faults: faults{job: s.Job}}
+	for _, c := range d.bevels {
+		d.roundRoom(c)
+	}
 	_, isBar := s.form.(*bar) // its holes are marked from its ends
 	for _, f := range []parts.Face{parts.Front, parts.Back} {
 		if isBar {

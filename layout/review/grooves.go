@@ -423,7 +423,7 @@ func centreHoles(v *view) {
 		}
 		flat := 2 * end.radiusMm
 		for _, h := range v.p.Chamfers {
-			if h.Edge.Value == edge {
+			if h.Edge.Value == edge && !h.Sphere {
 				flat -= 2 * h.Size.Mm * math.Tan(h.Angle.Deg*math.Pi/180)
 			}
 		}

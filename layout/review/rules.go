@@ -20,6 +20,7 @@ var partRules = []struct {
 	{"drill-size", "no common drill has the size of a hole", drillSize},
 	{"drill-large", "a hole is over the largest drill of the shop", drillLarge},
 	{"chamfer", "a chamfer is larger than its wall", chamfer},
+	{"crowned", "a crowned end is to lie flat", crowned},
 	{"undercut", "a fine seat ends at a shoulder without undercut", undercut},
 	{"pierce", "a hole is too small for the cutter", pierce},
 	{"stock-left", "no metal is left for turning", stockLeft},

@@ -115,7 +115,7 @@ var inSpace = []string{"missed", "overlap", "way", "weld-gap", "covered", "tips"
 // choices are the codes of findings that have no number, or none in millimetres:
 // what is or is not there, a class, a metal, an order, a direction.
 var choices = []string{
-	"bearing", "bend-radius", "bolt-class", "bolt-length", "counterbore", "countersink", "drive", "finish", "fit-side", "in-line", "keyway-fit", "keyway-mate", "lead-in", "lock-nut",
+	"bearing", "bend-radius", "bolt-class", "bolt-length", "counterbore", "countersink", "crowned", "drive", "finish", "fit-side", "in-line", "keyway-fit", "keyway-mate", "lead-in", "lock-nut",
 	"material", "motor", "opening", "order", "quantity", "saddle", "seal-fit", "seal-land", "seat", "stock", "thread-mate", "top", "trap", "undercut", "unjoined",
 	"weld-first", "weld-holes", "weld-metal", "weld-prep", "weld-sense",
 }

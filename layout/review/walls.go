@@ -31,6 +31,9 @@ func chamfer(v *view) {
 			continue
 		}
 		v.chamferMeets(c, name, step.toMm-step.fromMm)
+		if c.Sphere {
+			continue // it takes the whole end; [crowned]
+		}
 		z := step.fromMm + c.Size.Mm/2
 		faceMm := step.fromMm
 		if !front {
@@ -42,7 +45,7 @@ func chamfer(v *view) {
 		}
 		if acrossMm >= wallMm-slackMm {
 			v.report(Stop, c.Edge.Value, c.Size.Pos, Finding{
-				What:    "the chamfer " + c.Edge.Value + " is larger than the wall",
+				What:    "the " + c.Word() + " " + c.Edge.Value + " is larger than the wall",
 				Numbers: v.mm(acrossMm) + " across, wall " + v.mm(wallMm),
 				Rule:    "a chamfer leaves a face", Source: "by geometry", Fix: "a smaller chamfer or a thicker wall",
 			})
@@ -50,7 +53,7 @@ func chamfer(v *view) {
 		}
 		if h := v.chamferHole(step, in != nil, acrossMm, faceMm); h != nil {
 			v.report(Check, c.Edge.Value, c.Size.Pos, Finding{
-				What:    "the chamfer " + c.Edge.Value + " runs into " + h.name,
+				What:    "the " + c.Word() + " " + c.Edge.Value + " runs into " + h.name,
 				Numbers: v.mm(acrossMm) + " across on " + v.mm(2*step.radiusMm) + ", " + h.name + " " + v.mm(2*h.radiusMm) + " at " + v.mm(h.centreMm()) + " from the centre",
 				OverMm:  over(acrossMm), Rule: "a chamfer stays clear of holes", Source: "by geometry", Fix: "a smaller chamfer, or move the holes",
 			})
@@ -71,6 +74,42 @@ func (v *view) chamferMeets(c *parts.Chamfer, name string, roomMm float64) {
 			Rule:    "two chamfers leave an edge between them", Source: "by geometry", Fix: "smaller chamfers",
 		})
 	}
+}
+
+// crowned looks for a spherical end that is to lie flat: one that something is
+// required of, or that a pattern of holes bolts to something.
+func crowned(v *view) {
+	for i := range v.p.Chamfers {
+		c := &v.p.Chamfers[i]
+		if !c.Sphere {
+			continue
+		}
+		face := parts.Front
+		if strings.HasSuffix(c.Edge.Value, "-back") {
+			face = parts.Back
+		}
+		flat := Finding{
+			Numbers: "SR " + v.mm(c.Radius.Mm) + " on " + v.mm(2*c.Radius.Mm*math.Sin(2*(90-c.Angle.Deg)*math.Pi/180)),
+			Rule:    "a crowned end touches in a point", Source: "by geometry", Fix: "a flat end with a radius on its edge",
+		}
+		for _, q := range v.p.Require {
+			if q.Of.Value == string(face) || q.To.Value == string(face) {
+				flat.What = "the " + string(face) + " end is crowned and has a requirement of " + string(q.Kind)
+				v.report(Stop, c.Edge.Value, q.Pos, flat)
+			}
+		}
+		for _, h := range v.p.Holes {
+			if h.Face == face && len(v.pattern(h.Name.Value, face)) > 1 {
+				flat.What = "the " + string(face) + " end is crowned, and " + h.Name.Value + " bolt it to something"
+				v.report(Check, c.Edge.Value, h.Pos, flat)
+			}
+		}
+	}
+}
+
+// pattern are the holes of a group on a face.
+func (v *view) pattern(name string, face parts.Face) []hole {
+	return slices.DeleteFunc(slices.Clone(v.holes), func(h hole) bool { return h.name != name || h.face != face })
 }
 
 // chamferHole is a hole that a chamfer of a step reaches at a face, or nil.

@@ -58,7 +58,10 @@ func Section(part *plan.PartPlan, features []plan.Feature, w, h float64) draw.Pa
 	} else {
 		p.Draw.Add(draw.Shape{Path: outsidePath(s, at), Stroke: draw.Black, WidthMm: draw.LineMm})
 		edges := &canvas.Path{}
-		for _, q := range s.Outer {
+		for i, q := range s.Outer {
+			if onArc(s.Outer, i) {
+				continue
+			}
 			x, y := at(q, -1)
 			edges.MoveTo(x, axis)
 			edges.LineTo(x, y)
@@ -95,6 +98,18 @@ func Section(part *plan.PartPlan, features []plan.Feature, w, h float64) draw.Pa
 	}
 	BalloonRow(&p, spots)
 	return p
+}
+
+// onArc tells whether a point of a contour joins two equal chords of an arc, at
+// which no edge is seen.
+func onArc(line []plan.XY, i int) bool {
+	if i == 0 || i == len(line)-1 {
+		return false
+	}
+	a, b, c := line[i-1], line[i], line[i+1]
+	x, y, u, w := b.XMm-a.XMm, b.YMm-a.YMm, c.XMm-b.XMm, c.YMm-b.YMm
+	l, m := math.Hypot(x, y), math.Hypot(u, w)
+	return l > 0 && math.Abs(l-m) < 1e-4 && x*u+y*w > l*m*0.95
 }
 
 // threadLines are the thin lines of the section's threads, beside their crests.

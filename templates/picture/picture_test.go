@@ -1,6 +1,7 @@
 package picture
 
 import (
+	"math"
 	"testing"
 
 	"centrepop/layout/plan"
@@ -35,6 +36,24 @@ func TestSealPath(t *testing.T) {
 		got := sealPath(plan.SealMark{FromMm: 2, ToMm: 10, OuterMm: 80, InnerMm: 60, LipBack: back}, at)
 		if got.String() != want {
 			t.Errorf("back %v: %s, want %s", back, got, want)
+		}
+	}
+}
+
+// No edge is seen between two equal chords of an arc; one is at a corner, at the
+// ends, where a taper of 1:10 begins, and between chords that are not equal.
+func TestOnArc(t *testing.T) {
+	t.Parallel()
+	line := []plan.XY{{XMm: 0, YMm: 10}}
+	for i := range 7 { // R5, in sixths of a right angle, from the face at 10 up to 15
+		a := float64(i) * math.Pi / 12
+		line = append(line, plan.XY{XMm: 10 + 5*(1-math.Cos(a)), YMm: 10 + 5*math.Sin(a)})
+	}
+	line = append(line, plan.XY{XMm: 30, YMm: 15}, plan.XY{XMm: 50, YMm: 14})
+	want := []bool{false, false, true, true, true, true, true, false, false, false}
+	for i := range line {
+		if got := onArc(line, i); got != want[i] {
+			t.Errorf("%v: %v", line[i], got)
 		}
 	}
 }

@@ -1,0 +1,148 @@
+package part
+
+import (
+	"math"
+	"slices"
+	"strings"
+
+	"centrepop/layout/fits"
+	"centrepop/layout/plan"
+	"centrepop/layout/words"
+	"centrepop/parts"
+	"centrepop/parts/geom"
+)
+
+// How ends are rounded (common practice, no source): a form tool larger than this
+// chatters on a small lathe; larger rounds are turned in so many steps and filed; a
+// set of radius gauges ends here.
+const (
+	formToolMm    = 3.0
+	roundSteps    = 6
+	radiusGaugeMm = 25.0
+	arcMm         = 0.01 // the drawn chords lie this near to the arc
+)
+
+// roundRoom checks that a quarter of a circle has room on its step: that an edge
+// stands there, and that it goes neither past the axis nor past the next step.
+func (s *shaper) roundRoom(c *chamfer) {
+	if !c.Radius.Set() || c.Sphere {
+		return
+	}
+	steps, inside := s.Sides()
+	most, than, sign := c.step.Size.NominalMm/2, "half of the diameter", 1.0
+	if c.step.Inside {
+		steps, most, sign = inside, math.Inf(1), -1
+	}
+	next := slices.Index(steps, c.step) - 1
+	if c.back {
+		next += 2
+	}
+	switch {
+	case next >= 0 && next < len(steps):
+		most = math.Min(most, sign*(c.step.Size.NominalMm-steps[next].Size.NominalMm)/2)
+		than = "the step to " + words.Spaced(steps[next].Name)
+	case c.step.Inside && c.back && c.step.ToMm < s.LengthMm()-geom.CloseMm:
+		most = 0 // the floor of a blind bore
+	}
+	switch {
+	case most <= geom.CloseMm:
+		s.fault(c.Edge.Pos, "no edge stands free at "+c.Edge.Value, "an edge beside a smaller outside or a larger bore")
+	case c.Radius.Mm > most+geom.CloseMm:
+		s.fault(c.Radius.Pos, "the radius "+c.Radius.Text+" is larger than "+than, "at most "+s.W.Size(most))
+	}
+}
+
+// reachRad is how much of a circle a rounded end takes, from the face to the step.
+func reachRad(c *parts.Chamfer) float64 { return math.Acos(1 - c.Size.Mm/c.Radius.Mm) }
+
+// dropMm is how far the arc lies off the diameter of its step at a distance from
+// the face, by the chord of a circle: half of it at a sagitta z is √(2Rz − z²).
+func dropMm(c *parts.Chamfer, zMm float64) float64 {
+	half := func(z float64) float64 { return math.Sqrt(math.Max(0, z*(2*c.Radius.Mm-z))) }
+	return half(c.Size.Mm) - half(zMm)
+}
+
+// arc is a rounded edge of a step of some radius: how far from the face and the
+// radius there, in chords no further than arcMm off.
+func arc(c *parts.Chamfer, radius float64, inside bool) []plan.XY {
+	end := reachRad(c)
+	n := max(6, int(math.Ceil(end/2/math.Acos(max(0, 1-arcMm/c.Radius.Mm)))))
+	out := make([]plan.XY, 0, n+1)
+	for i := range n + 1 {
+		z := c.Radius.Mm * (1 - math.Cos(end*float64(i)/float64(n)))
+		drop := dropMm(c, z)
+		if inside {
+			drop = -drop
+		}
+		out = append(out, plan.XY{XMm: geom.Clean(z), YMm: geom.Clean(radius - drop)})
+	}
+	return out
+}
+
+// dimension labels the middle of the arc with R or SR (ISO 129-1).
+func (c *chamfer) dimension(w words.Writer) plan.Dimension {
+	mid := arc(&c.Chamfer, c.step.drawnRadius(), c.step.Inside)
+	d := plan.Dimension{
+		Kind: plan.DiameterDim, FromMm: c.step.FromMm, ToMm: geom.Clean(c.step.FromMm + c.Size.Mm), RadiusMm: mid[len(mid)/2].YMm,
+		Inside: c.step.Inside, Text: c.sizeText(w),
+	}
+	if c.back {
+		d.FromMm, d.ToMm = geom.Clean(c.step.ToMm-c.Size.Mm), c.step.ToMm
+	}
+	return d
+}
+
+// roundLine rounds it: small with a form tool, else in steps that touch the arc
+// with their corners, the deepest first, and a file.
+func (c *chamfer) roundLine(w words.Writer) string {
+	line := "Round " + words.Spaced(c.Edge.Value) + " " + c.sizeText(w)
+	if c.Radius.Mm <= formToolMm+geom.CloseMm {
+		return line + " with a form tool, to the " + c.gauge() + "."
+	}
+	unit, decimals := 1.0, 2
+	if w.Units == parts.Inches {
+		unit, decimals = words.MmPerInch, 3
+	}
+	var cuts []string
+	for i := roundSteps - 1; i > 0; i-- {
+		z := words.Round(c.Size.Mm*float64(i)/roundSteps/unit, decimals) * unit
+		drop := dropMm(&c.Chamfer, z)
+		if c.step.Inside {
+			drop = -drop
+		}
+		cuts = append(cuts, w.Read(z)+" to Ø"+w.Read(2*(c.step.drawnRadius()-drop)))
+	}
+	way := "turn"
+	if c.step.Inside {
+		way = "bor"
+	}
+	return line + ", " + way + "ed in steps from the face: " + strings.Join(cuts, ", ") + "; then blend them with a file, its handle on and sleeves clear of the chuck, to the " + c.gauge() + "."
+}
+
+// brokenBy is what an edge has that is not broken by hand.
+func (b *bench) brokenBy() string {
+	if slices.ContainsFunc(b.bevels, func(c *chamfer) bool { return c.Radius.Set() }) {
+		return "chamfer or radius"
+	}
+	return "chamfer"
+}
+
+// gauge is what a radius is held against.
+func (c *chamfer) gauge() string {
+	if c.Radius.Mm > radiusGaugeMm {
+		return "sheet template cut to the radius"
+	}
+	return "radius gauge"
+}
+
+// roundCheck is a rounded end in the record. ISO 2768-1 gives external radii with
+// the heights of chamfers.
+func (c *chamfer) roundCheck(r *record) plan.Check {
+	check := plan.Check{Ref: r.ref(c), What: c.name(), Wanted: c.sizeText(r.W), Limits: "no tolerance given", Gauge: c.gauge()}
+	if pm, err := fits.GeneralChamfer(c.Radius.Mm, r.Job.Tolerance.Value); err == nil && pm < c.Radius.Mm {
+		check.MinMm, check.MaxMm = geom.Clean(c.Radius.Mm-pm), geom.Clean(c.Radius.Mm+pm)
+		check.Limits = r.W.Limits(check.MinMm, check.MaxMm)
+		check.Source = "ISO 2768-" + r.Job.Tolerance.Value + " (radii)"
+	}
+	return check
+}

@@ -1,0 +1,81 @@
+package parts
+
+import (
+	"math"
+	"strings"
+
+	"centrepop/parts/geom"
+)
+
+// chamfer reads a bevel, a rounded edge or a spherical end. The chord of a sphere
+// is worked out with the geometry.
+func (f *fields) chamfer() Chamfer {
+	c := Chamfer{Pos: f.n.pos, Edge: f.name("edge"), For: f.word("for")}
+	key, _ := f.oneOf()
+	c.Size, c.Angle = f.length("size"), f.angle("angle")
+	if key != "radius" && key != "sphere" {
+		return c
+	}
+	if f.given("angle") {
+		f.fault(f.n.keyPos("angle"), "a "+key+" has no angle", "leave out the angle, or give the size of a bevel")
+	}
+	if c.For == "weld" {
+		f.fault(f.n.get("for").pos, "no weld is prepared with a "+key, "the size and angle of a bevel")
+	}
+	c.Radius, c.Sphere = f.length(key), key == "sphere"
+	c.Size, c.Angle.Deg = c.Radius, 45
+	return c
+}
+
+// rounded checks a rounded edge against its step and sets the chord of a sphere.
+func (r *reader) rounded(p *Part, c *Chamfer) bool {
+	if p.Profile == nil {
+		r.fault(c.Radius.Pos, "an edge is rounded on the lathe, on a turned part", "a bevel with a size")
+		return false
+	}
+	name, back := strings.CutSuffix(c.Edge.Value, "-back")
+	name = strings.TrimSuffix(name, "-front")
+	step, from, inside := p.Profile.stepNamed(name)
+	spot := c.Edge.Pos
+	switch {
+	case step.Size.Thread.Value != "":
+		r.fault(spot, name+" is a thread, which starts with a bevel", "the size and angle of a bevel")
+	case step.Seat.Value != "":
+		r.fault(spot, name+" is a seat, which a bevel leads onto", "the size and angle of a bevel, for: lead-in")
+	case step.Taper != nil:
+		r.fault(spot, name+" is a taper: no quarter of a circle ends on it", "the size and angle of a bevel")
+	case c.Sphere:
+		return r.sphere(p.Profile, c, step, inside, back, from)
+	default:
+		return true // its room beside other steps is checked where threads have sizes
+	}
+	return false
+}
+
+// sphere checks a spherical end and sets its chord: its height is the sagitta
+// h = R − √(R² − d²/4) over the diameter d of the step (by geometry).
+func (r *reader) sphere(p *Profile, c *Chamfer, step *Step, inside, back bool, from float64) bool {
+	end, bored := from <= geom.CloseMm, len(p.Inside) > 0
+	if back {
+		end = from+step.Length.Mm >= p.LengthMm()-geom.CloseMm
+		deep := 0.0
+		for _, s := range p.Inside {
+			deep += s.Length.Mm
+		}
+		bored = deep >= p.LengthMm()-geom.CloseMm
+	}
+	half := step.Size.Nominal.Mm / 2
+	switch {
+	case inside || !end:
+		r.fault(c.Edge.Pos, c.Edge.Value+" is no end of the part, and only an end is spherical", "the front of the first outside step, or the back of the last")
+	case bored:
+		r.fault(c.Radius.Pos, "a spherical end has no bore", "a radius on the edge")
+	case c.Radius.Mm < half-geom.CloseMm:
+		r.faultf(c.Radius.Pos, "at least "+formatMm(half)+" mm", "the sphere of %s does not reach over the diameter of %s", c.Radius.Text, step.Name.Value)
+	default:
+		c.Size.Mm = c.Radius.Mm - math.Sqrt(math.Max(0, c.Radius.Mm*c.Radius.Mm-half*half))
+		c.Angle.Deg = math.Atan2(half, c.Size.Mm) * 180 / math.Pi
+		return true
+	}
+	return false
+}
