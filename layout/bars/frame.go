@@ -111,6 +111,19 @@ func Ring(links []Link) (f Frame, ok bool) {
 	return f, true
 }
 
+// OutsideMm are the two outer sides of a rectangular frame, mm; ok is false for another one, and for one that does not close.
+func (f Frame) OutsideMm() (sides [2]float64, ok bool) {
+	if len(f.CornersMm) != 4 {
+		return sides, false
+	}
+	var s [4]float64
+	for i, p := range f.CornersMm {
+		s[i] = geom.Distance(p, f.CornersMm[(i+1)%4])
+	}
+	same := func(a, b float64) bool { return math.Abs(a-b) < geom.CloseMm }
+	return [2]float64{s[0], s[1]}, same(f.GapMm, 0) && same(s[0], s[2]) && same(s[1], s[3]) && same(f.DiagonalsMm[0], f.DiagonalsMm[1])
+}
+
 // then is the place of what meets the member that stands at m.
 func (m Meeting) then(next Meeting) Meeting {
 	if m.Over { // seen from the other side

@@ -48,6 +48,9 @@ func TestRing(t *testing.T) {
 	if !ok || f.GapMm > 1e-9 || f.TurnDeg > 1e-9 || !near(f.DiagonalsMm[0], want, 1e-9) || !near(f.DiagonalsMm[1], want, 1e-9) || geom.Distance(f.CornersMm[1], geom.Point{XMm: 230, YMm: 170 + 145}) > 1e-9 {
 		t.Errorf("%+v, %v", f, ok)
 	}
+	if sides, rect := f.OutsideMm(); !rect || !near(sides[0], 340, 1e-9) || !near(sides[1], 460, 1e-9) {
+		t.Errorf("outside %v, %v", sides, rect)
+	}
 	// The same with a member turned over and one the other way round.
 	turned := links()
 	turned[1].Member = member(340, 45, 45)
@@ -61,6 +64,9 @@ func TestRing(t *testing.T) {
 	if f, _ = Ring(long); !near(f.GapMm, 5, 1e-9) || f.TurnDeg > 1e-9 {
 		t.Errorf("%+v", f)
 	}
+	if _, rect := f.OutsideMm(); rect {
+		t.Error("a frame that does not close has an outside")
+	}
 	off := links()
 	off[3].Member = member(340, -45, -44)
 	if f, _ = Ring(off); !near(f.TurnDeg, 1, 1e-9) || f.GapMm < 1 {
@@ -72,6 +78,9 @@ func TestRing(t *testing.T) {
 	}
 	if f, ok = Ring(hexagon); !ok || f.GapMm > 1e-9 || f.DiagonalsMm[0] != 0 || len(f.CornersMm) != 6 {
 		t.Errorf("%+v", f)
+	}
+	if _, rect := f.OutsideMm(); rect {
+		t.Error("a hexagon has an outside")
 	}
 	square := links()
 	square[0].Member.EndDeg = 0

@@ -124,7 +124,7 @@ func diagonalsMm(diagonalMm float64) float64 { return math.Max(1, diagonalMm/100
 func (j *making) frameSteps(t *joint, p *plan.WeldPlan, r *ring) {
 	t.out.Frame = r.last.in.Name.Value
 	t.step("Set up", "Lay the bars on a flat plate, or on trestles levelled to each other, fronts up; shim until none rocks.",
-		"Clean bright "+t.w.Near(25)+" each side of the joint.", t.grindEdges(p), "Set: "+t.out.How+".", j.gapText(p.GapMm))
+		"Clean bright "+t.w.Near(25)+" each side of the joint.", t.takeOff(p), t.grindEdges(p), "Set: "+t.out.How+".", j.gapText(p.GapMm))
 	s := t.step("Tack", "Tack both ends of the cut on the front. No weld yet: all corners of the frame are tacked first.")
 	s.Hold = "Square in the corner; no step from front to front."
 	if t != r.last {
@@ -133,13 +133,16 @@ func (j *making) frameSteps(t *joint, p *plan.WeldPlan, r *ring) {
 	checked := "Lay a straight edge across from bar to bar, both ways: it touches everywhere."
 	if d := r.frame.DiagonalsMm; d[0] > 0 {
 		tol := diagonalsMm(math.Max(d[0], d[1]))
-		both := t.w.Read(words.Round(d[0], 1)) + " and " + t.w.Read(words.Round(d[1], 1))
+		both := t.w.Read(words.Round(d[0], 1))
+		if other := t.w.Read(words.Round(d[1], 1)); other != both {
+			both += " and " + other
+		}
 		t.figure("diagonals", both, "over the outer corners, by geometry")
 		t.figure("diagonals equal within", t.w.Read(tol), "common practice, no source")
-		s = t.step("Check the frame", "Measure both diagonals over the outer corners: "+both+" by the drawing.",
+		s = t.step("Check the frame", "Measure both diagonals over the outer corners, "+both+" by the drawing.",
 			"If one is longer, clamp across it and push until both agree; tack again.", checked)
-		s.Hold = "The diagonals differ by " + t.w.Read(tol) + " at most."
-		t.out.Checks = append(t.out.Checks, plan.Check{What: "diagonals, one less the other", Wanted: both, Limits: "0 to " + t.w.Read(tol), MaxMm: tol, Gauge: "tape, from outer corner to outer corner", Source: "common practice, no source"})
+		t.out.Checks = append(t.out.Checks, plan.Check{What: "diagonals alike", Wanted: both, Limits: "0 to " + t.w.Read(tol), MaxMm: tol, Gauge: "tape", Source: "common practice, no source"})
+		s.Hold = "The diagonals differ by " + t.w.Read(tol) + " at most" + t.outsideOf(r, tol) + "."
 	} else {
 		s = t.step("Check the frame", checked)
 		s.Hold = "Every corner as drawn."
@@ -151,9 +154,69 @@ func (j *making) frameSteps(t *joint, p *plan.WeldPlan, r *ring) {
 		}
 	}
 	t.step("Weld", runs(p.Runs)+" of "+p.Process+", "+strings.TrimSpace(p.Symbol+" "+p.Designation)+", opposite corners in turn: "+strings.Join(order, ", ")+".",
-		"Of each corner first the seams of one side all round the frame, then turn it over; the outer edges last. Let it cool to hand-warm in between.",
-		"Measure the diagonals again before it leaves the plate.")
+		"First the seams of one side all round, then turn it over; the outer edges last. Let it cool to hand-warm in between. Measure again before it leaves the plate.")
 	t.inspectWeld(p)
+	s = &t.out.Steps[len(t.out.Steps)-1]
+	s.Do = append(s.Do, j.dressed(r)...)
+}
+
+// takeOff keeps a frame to its size: its bars are sawn for cuts that touch, so that a gap
+// would set every side out by the gap over the cosine of the mitre.
+func (t *joint) takeOff(p *plan.WeldPlan) string {
+	if p.GapMm == 0 {
+		return ""
+	}
+	return "The bars are sawn without the gap: take " + t.w.Read(p.GapMm/2) + " off each cut."
+}
+
+// outsideOf has the outside of a rectangular frame measured, to the same limit as its
+// diagonals; a frame of another form has its diagonals alone.
+func (t *joint) outsideOf(r *ring, tol float64) string {
+	sides, ok := r.frame.OutsideMm()
+	if !ok {
+		return ""
+	}
+	return ", the outside is " + t.w.Read(words.Round(sides[0], 1)) + " × " + t.w.Read(words.Round(sides[1], 1)) + " within " + t.w.Read(tol)
+}
+
+// dressed says on which sides of a frame the seams are ground level: where something else
+// of the job lies on one of its bars.
+func (j *making) dressed(r *ring) []string {
+	var out []string
+	for _, face := range []parts.Face{parts.Front, parts.Back} {
+		var on []string
+		for _, o := range j.all {
+			if o.corner() {
+				continue
+			}
+			for _, c := range r.corners {
+				for _, bar := range []feature{c.a, c.b} {
+					if title, side := o.onFace(bar.inst()); side == face && !slices.Contains(on, title) {
+						on = append(on, title)
+					}
+				}
+			}
+		}
+		if len(on) > 0 {
+			out = append(out, "Grind the seams level on the "+string(face)+" where "+strings.Join(on, ", ")+" lies.")
+		}
+	}
+	return out
+}
+
+// onFace is what a joint puts on a face of a part, and the face.
+func (t *joint) onFace(of inst) (title string, face parts.Face) {
+	first, second := t.meeting().First, t.meeting().Second
+	if p := t.in.Place; p != nil {
+		first, second = parts.Face(p.With), parts.Face(p.On)
+	}
+	switch of {
+	case t.a.inst():
+		return t.b.r.Out.Title, first
+	case t.b.inst():
+		return t.a.r.Out.Title, second
+	}
+	return "", ""
 }
 
 // grindEdges prepares the edges of a corner that needs it; its bars are drawn without.

@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"centrepop/layout/plan"
+	"centrepop/layout/words"
 	"centrepop/parts"
 )
 
@@ -23,6 +24,7 @@ func framed(t *testing.T, edits ...string) *plan.Plan {
 		"rail.yaml": "part: rail\nkind: bar\nquantity: 2\nmaterial: S235\nbar: {square: 50, wall: 4, length: 600, left: {mitre: 45, long: bottom}, right: {mitre: 45, long: bottom}}\n",
 		"end.yaml":  "part: end\nkind: bar\nquantity: 2\nmaterial: S235\nbar: {square: 50, wall: 4, length: 450, left: {mitre: 45, long: bottom}, right: {mitre: 45, long: bottom}}\n",
 	}
+	files["plate.yaml"] = "part: plate\nkind: plate\nmaterial: S235\nstock: {plate: 10, cut: saw}\noutline: {rectangle: [200, 200]}\n"
 	for _, e := range edits {
 		f := strings.Split(e, "|")
 		if !strings.Contains(files[f[0]], f[1]) {
@@ -57,14 +59,14 @@ func TestFrame(t *testing.T) {
 	}
 	j := jointNamed(t, p, "corner-4")
 	says(t, j, []string{
-		"Measure both diagonals over the outer corners: 750 and 750 by the drawing.", "The diagonals differ by 1 at most.",
+		"Measure both diagonals over the outer corners, 750 by the drawing", "differ by 1 at most, the outside is 600 × 450 within 1.",
 		"opposite corners in turn: corner 4, corner 2, corner 3, corner 1.", "on a flat plate",
-	}, []string{"Grind"})
+	}, []string{"Grind", "off each cut"})
 	figures := map[string]string{}
 	for _, f := range j.Figures {
 		figures[f.Label] = f.Value
 	}
-	if figures["diagonals"] != "750 and 750" || figures["diagonals equal within"] != "1" {
+	if figures["diagonals"] != "750" || figures["diagonals equal within"] != "1" {
 		t.Errorf("%v", figures)
 	}
 	if c := j.Checks[0]; c.MaxMm != 1 || c.Limits != "0 to 1" || len(j.Checks) != 2 {
@@ -80,7 +82,22 @@ func TestFrameTolerance(t *testing.T) {
 	t.Parallel()
 	says(t, jointNamed(t, framed(t, "rail.yaml|length: 600|length: 2500", "end.yaml|length: 450|length: 1875"), "corner-4"), []string{"differ by 3.13 at most"}, nil)
 	inch := framed(t, "job.yaml|units: mm|units: in", "job.yaml|length: 150|length: 6", "rail.yaml|square: 50, wall: 4, length: 600|square: 2, wall: 1/8, length: 24", "end.yaml|square: 50, wall: 4, length: 450|square: 2, wall: 1/8, length: 18")
-	says(t, jointNamed(t, inch, "corner-4"), []string{"30 in and 30 in by the drawing", "differ by 0.039 in at most"}, []string{"mm"})
+	says(t, jointNamed(t, inch, "corner-4"), []string{"corners, 30 in by the drawing", "differ by 0.039 in at most"}, []string{"mm"})
+}
+
+// The gaps do not make a frame larger: half of each comes off each cut. Where a plate lies
+// on it the seams are ground level, and on no other side.
+func TestFrameGap(t *testing.T) {
+	t.Parallel()
+	plate := []string{"job.yaml|parts: [rail.yaml, end.yaml]|parts: [rail.yaml, end.yaml, plate.yaml]",
+		"job.yaml|joints:\n|joints:\n  - {name: lid, weld: {part: plate.outline, to: rail#1.front, type: fillet, length: 100, process: MAG}, place: {on: front, with: back, at: [0, 0], top: up}}\n"}
+	p := framed(t, append(plate, "job.yaml|type: fillet, length: 150|type: square, length: 150")...)
+	j := jointNamed(t, p, "corner-4")
+	half := words.Trim(j.Weld.GapMm/2, 3)
+	says(t, j, []string{"take " + half + " off each cut.", "Grind the seams level on the front where plate lies."}, []string{"level on the back"})
+	if j.Weld.GapMm == 0 {
+		t.Error("no gap")
+	}
 }
 
 // Thick walls are ground; a chain that does not close is welded corner by corner.
