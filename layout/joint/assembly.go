@@ -50,6 +50,8 @@ type joint struct {
 	bolt   *bolts.Bolt // bolted joints
 	boltMm float64     // its major diameter
 	draw   *drawBolt   // of a bearing whose cone is drawn on; else nil
+
+	cups, cones []*joint // bearings whose rings are mounted in the steps of this one
 }
 
 // kind is one kind of joint.

@@ -61,9 +61,11 @@ func (j *making) sit(t *joint, p *plan.BearingPlan) (mounting, bool) {
 // bears on the end that follows: the small one, where the cage stands just
 // outside it, if the cone goes against a shoulder. Common practice, no source.
 func (t *joint) pushTools(p *plan.BearingPlan, m mounting) {
-	p.ConeSleeveInMm, p.ConeSleeveOutMm = words.Round(p.BoreMm+0.5, 1), p.SmallEndMaxMm
-	if m.nut != nil {
-		p.ConeSleeveOutMm = p.LargeEndMinMm
+	if p.ConeFitUm.Max > 0 { // else it slides on by hand
+		p.ConeSleeveInMm, p.ConeSleeveOutMm = words.Round(p.BoreMm+0.5, 1), p.SmallEndMaxMm
+		if m.nut != nil {
+			p.ConeSleeveOutMm = p.LargeEndMinMm
+		}
 	}
 	p.CupRingInMm, p.CupRingOutMm = p.CupFaceMinMm, words.Round(p.OutsideMm-1, 1)
 }
@@ -82,7 +84,9 @@ func (t *joint) bearingFigures(p *plan.BearingPlan) {
 		source = "share of the section, common practice, no source: take the maker's da, db, Da, Db where you have them"
 	}
 	t.figure("may touch the cone", "at its small end up to "+"Ø"+t.w.Read(p.SmallEndMaxMm)+"; shoulder at its large end at least "+"Ø"+t.w.Read(p.LargeEndMinMm), source)
-	t.figure("sleeve for the cone", "Ø"+t.w.Read(p.ConeSleeveInMm)+" inside, "+"Ø"+t.w.Read(p.ConeSleeveOutMm)+" outside at the most, on its "+follows(p)+" end", "common practice, no source")
+	if p.ConeSleeveInMm > 0 {
+		t.figure("sleeve for the cone", "Ø"+t.w.Read(p.ConeSleeveInMm)+" inside, "+"Ø"+t.w.Read(p.ConeSleeveOutMm)+" outside at the most, on its "+follows(p)+" end", "common practice, no source")
+	}
 	t.figure("push ring for the cup", "Ø"+t.w.Read(p.CupRingInMm)+" inside, "+"Ø"+t.w.Read(p.CupRingOutMm)+" outside", "common practice, no source")
 	if p.KeepOff != "" {
 		text := "its width B is not in the job: measure"
@@ -139,6 +143,7 @@ func (j *making) bearingSteps(t *joint, p *plan.BearingPlan, m mounting) {
 		t.coneStep(t, p)
 	}
 	if !second && partner != nil && apart {
+		t.cones = append(t.cones, partner)
 		t.step("The other cone too", "Mount the cone of "+words.Spaced(partner.in.Name.Value)+" now: both stand against shoulders of "+t.a.title()+" and go into the housing with it.")
 	}
 	t.step("Grease", greaseText(p), "Later "+words.Trim(p.GreaseG, 0)+" g at a time."+ports(p))
@@ -155,6 +160,7 @@ func (j *making) bearingSteps(t *joint, p *plan.BearingPlan, m mounting) {
 
 // cupStep pushes a cup home: that of the joint or of its partner.
 func (t *joint) cupStep(of *joint, p *plan.BearingPlan) {
+	t.cups = append(t.cups, of)
 	s := t.step("Cup of "+words.Spaced(of.in.Name.Value), "Push ring Ø"+t.w.Read(p.CupRingInMm)+" / Ø"+t.w.Read(p.CupRingOutMm)+" on the thin side of the cup; its thick side, the back, goes first.",
 		"Push it into "+of.b.text()+" square until it sounds home.")
 	s.Hold = "A " + t.w.Near(0.05) + " feeler does not enter between cup and shoulder."
@@ -186,6 +192,7 @@ func (t *joint) coneStep(of *joint, p *plan.BearingPlan) {
 		}
 		do = append(do, keep+".")
 	}
+	t.cones = append(t.cones, of)
 	s := t.step("Cone of "+words.Spaced(of.in.Name.Value), do...)
 	if !p.Adjusted && p.HeldBy != "" {
 		s.Hold = "A " + t.w.Near(0.05) + " feeler does not enter between large end and shoulder"

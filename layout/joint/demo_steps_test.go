@@ -120,7 +120,7 @@ func TestWeldsAreMeasuredByWhatReadsThem(t *testing.T) {
 func TestAcceptedBoreIsHeldTrue(t *testing.T) {
 	t.Parallel()
 	p := demoPlan(t, "pugmill")
-	held, after := "A scrap ring turned to the size of the spigot is bolted in", "Still inside the limits: Housing plate bore 130.00 – 130.04."
+	held, after := "A scrap plug is left in the bore while welding", "Still inside the limits: Housing plate bore 130.00 – 130.04."
 	says(t, jointNamed(t, p, "upright"), []string{held}, []string{after})
 	says(t, jointNamed(t, p, "gusset-1"), nil, []string{held, after})
 	says(t, jointNamed(t, p, "gusset-4"), []string{after}, []string{held, "Turn or bore these only now"})

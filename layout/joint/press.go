@@ -203,7 +203,7 @@ func (pressKind) work(j *making, t *joint) {
 	if p.HubSafety < 1 || p.ShaftSafety < 1 {
 		t.problem(plan.PressYields, plan.Of(plan.Number, p.HubSafety), plan.Of(plan.Number, p.ShaftSafety), plan.Of(plan.Number, p.PressureMPa.Max))
 	}
-	t.pressSteps(p, heat, coldCautions, welded(t, j.all))
+	j.pressSteps(t, p, heat, coldCautions)
 	t.out.Checks = append(t.out.Checks, j.seated(t))
 }
 
@@ -236,8 +236,8 @@ func hollow(w words.Writer, m press.Member) string {
 	return ", shaft bore " + w.Dia(m.InsideMm)
 }
 
-func (t *joint) pressSteps(p *plan.PressPlan, heat press.Assembly, coldCautions []press.Caution, weldFollows bool) {
-	hub, shaft := t.b.title(), t.a.title()
+func (j *making) pressSteps(t *joint, p *plan.PressPlan, heat press.Assembly, coldCautions []press.Caution) {
+	hub, shaft, weldFollows := t.b.title(), t.a.title(), welded(t, j.all)
 	measure := t.step("Measure", "Measure "+t.a.text()+" and the bore of "+hub+" at three places each, both at room temperature.",
 		"Interference must be "+t.w.Fine(p.InterferenceMm.Min*1000, p.InterferenceMm.Max*1000, 0)+".")
 	measure.Hold = "Do not go on outside these limits."
@@ -256,14 +256,14 @@ func (t *joint) pressSteps(p *plan.PressPlan, heat press.Assembly, coldCautions 
 		}
 		t.step(title, clean+"set "+hub+" on the shaft end by hand with the lead-in inside.", "Check square with a try square at two places 90° apart.")
 		s := t.step("Press", "Press "+hub+" on with even force, not faster than "+t.w.Near(press.MaxPressMmPerSec)+"/s, to: "+t.out.How+".",
-			"Force at the end "+t.w.Forces(p.ForceN.Min, p.ForceN.Max, 1)+".")
+			j.stopText(t), "Force at the end "+t.w.Forces(p.ForceN.Min, p.ForceN.Max, 1)+".")
 		s.Caution = "Stop if the force jumps or exceeds " + t.w.Force(p.ForceN.Max, 1) + ": the parts are tilted or galling. Stand aside, guard the press."
 		if !weldFollows { // a weld carries the load, and its heat ends what the rest is for
 			t.step("Rest", "Leave "+words.Trim(press.RestHours, 0)+" h before the full load (DIN 7190, from memory).")
 		}
 	case "heat":
 		s := t.step("Heat", "Degrease both. Heat "+hub+" evenly to "+words.Trim(p.HeatHubC, 0)+" °C; check with a crayon or probe.",
-			"Slip it on in one move to: "+t.out.How+". Hold until it grips.")
+			"Slip it on in one move to: "+t.out.How+".", j.stopText(t), "Hold until it grips.")
 		s.Caution = "Hot metal: gloves, no flame near oil."
 		t.pressCautions(heat.Cautions)
 	case "cool":

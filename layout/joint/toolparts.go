@@ -87,7 +87,8 @@ func (j *shop) sleeve(in, out bounds, longMm float64) *parts.Part {
 	return p
 }
 
-// disc stops a ram at its thickness.
+// disc stops a ram at its thickness. A thin one has no limit of its own outside: it has no
+// bore, and no chuck holds a sheet, so that it is cut and filed to the line.
 func (j *shop) disc(dMm, thickMm float64) *parts.Part {
 	if thickMm >= turnedMm {
 		p := toolBlank(parts.TurnedPart)
@@ -97,7 +98,7 @@ func (j *shop) disc(dMm, thickMm float64) *parts.Part {
 	}
 	p := toolBlank(parts.Plate, "Its thickness is what the ram stops at: measure it.")
 	p.Thickness = given(thickMm)
-	p.Outline = &parts.Outline{Shape: parts.CircleOutline, Width: given(dMm), Size: parts.Size{Nominal: given(dMm), Fit: parts.Fit{PlusMinus: given(0.5)}}}
+	p.Outline = &parts.Outline{Shape: parts.CircleOutline, Width: given(dMm), Size: parts.Size{Nominal: given(dMm)}}
 	p.Stock = parts.Stock{Form: "sheet", Size: given(thickMm), Cut: "saw"}
 	return p
 }
@@ -108,8 +109,8 @@ func (j *shop) plug(f feature, bore *part.Step) tool {
 	d := atMost(words.Round(bore.Size.MinMm-plugMm, 3), plugMm)
 	long, count := bore.LengthMm(), ""
 	p := toolBlank(parts.TurnedPart, "Oil it. Leave it in until the weld is cold; turn it out if the bore has closed on it.")
-	if long > longDias*d.high {
-		long, count, p.Quantity = j.up(plugDias*d.high), ", one in each end", 2
+	if count = each(bore); count != "" {
+		long, p.Quantity = j.up(plugDias*d.high), 2
 	}
 	p.Profile = &parts.Profile{Outside: []parts.Step{j.cylinder("outside", d, long)}}
 	p.Stock = j.bar(d.high, 0)

@@ -35,7 +35,9 @@ type tooling []*tool
 func (list *tooling) add(t *joint, x tool) {
 	for _, old := range *list {
 		if old.name == x.name && old.sizes == x.sizes {
-			old.uses = append(old.uses, t)
+			if !slices.Contains(old.uses, t) {
+				old.uses = append(old.uses, t)
+			}
 			return
 		}
 	}
@@ -52,7 +54,12 @@ func (j *assembly) tools(made []*joint) []plan.ToolRow {
 		case t.in.Press != nil:
 			j.pressTool(t, &list)
 		case t.in.Bearing != nil:
-			j.bearingTools(t, &list)
+			for _, of := range t.cups {
+				j.cupRing(t, of, &list)
+			}
+			for _, of := range t.cones {
+				j.coneDriver(t, of, &list)
+			}
 		case t.in.Weld != nil:
 			j.plugs(t, made[:i], &list)
 		}
@@ -94,6 +101,14 @@ func (j *assembly) standsOutMm(t *joint) (mm float64, span [2]float64, ok bool) 
 	return geom.Clean(low), [2]float64{0, low}, true
 }
 
+// stopText says where the disc lies that stops the ram, or a hub that is slipped on.
+func (j *assembly) stopText(t *joint) string {
+	if out, _, ok := j.standsOutMm(t); !ok || out >= 0 {
+		return ""
+	}
+	return "The stop disc lies on the end of " + t.a.title() + ": home when it is level with " + t.b.title() + "."
+}
+
 // pressTool is what stands between the ram and the hub: a sleeve over a shaft
 // that stands out, or a disc that stops the ram where the shaft lies under the
 // hub's face. A hub that is heated needs the disc alone.
@@ -121,33 +136,48 @@ func (j *assembly) pressTool(t *joint, list *tooling) {
 	}
 }
 
-// bearingTools are the driver for the cone and the ring for the cup, long enough
-// to stand out of shaft and housing; where the end of the shaft can be pulled on,
-// the driver is the tube of a draw bolt.
-func (j *assembly) bearingTools(t *joint, list *tooling) {
-	p := t.out.Bearing
-	m, ok := t.mount()
+// hollow are the sizes of a tube for the list.
+func (j *assembly) hollow(in, out, longMm float64) string {
+	return " " + j.w.Dia(in) + " inside, " + j.w.Dia(out) + " outside, " + j.w.Size(j.up(longMm)) + " long, "
+}
+
+// cupRing is the ring for the cup of a bearing, long enough to stand out of the housing; t
+// is the joint in whose steps the cup goes in.
+func (j *assembly) cupRing(t, of *joint, list *tooling) {
+	p, m, ok := of.mounted()
 	if !ok {
+		return
+	}
+	long := reachMm(of.b, -m.cupDir) + endMm
+	list.add(t, tool{"Press ring", j.hollow(p.CupRingInMm, p.CupRingOutMm, long) + "on the cup", j.sleeve(atLeast(p.CupRingInMm, 0.3), within(p.CupRingOutMm, 0.5), long), nil})
+}
+
+// coneDriver is the driver for the cone of a bearing, long enough to stand out over the
+// shaft; where the end of the shaft can be pulled on, it is the tube of a draw bolt. A cone
+// that slides on by hand needs none.
+func (j *assembly) coneDriver(t, of *joint, list *tooling) {
+	p, m, ok := of.mounted()
+	if !ok || p.ConeSleeveInMm == 0 {
 		return
 	}
 	comes := -m.coneDir // the side that the cone comes from
 	if p.Adjusted {
 		comes = m.coneDir
 	}
-	hollow := func(in, out, longMm float64) string {
-		return " " + t.w.Dia(in) + " inside, " + t.w.Dia(out) + " outside, " + t.w.Size(j.up(longMm)) + " long, "
+	name, long := "Cone driver", reachMm(of.a, comes)+endMm
+	if of.draw != nil {
+		name, long = "Draw tube", j.tubeMm(of, m)
 	}
-	coneIn, coneOut := atLeast(p.ConeSleeveInMm, 0.3), atMost(p.ConeSleeveOutMm, 1)
-	name, long := "Cone driver", reachMm(t.a, comes)+endMm
-	if t.draw != nil {
-		name, long = "Draw tube", j.tubeMm(t, m)
+	list.add(t, tool{name, j.hollow(p.ConeSleeveInMm, p.ConeSleeveOutMm, long) + "on the cone's " + follows(p) + " end", j.sleeve(atLeast(p.ConeSleeveInMm, 0.3), atMost(p.ConeSleeveOutMm, 1), long), nil})
+	if of.draw != nil {
+		j.drawTools(of, list)
 	}
-	list.add(t, tool{name, hollow(p.ConeSleeveInMm, p.ConeSleeveOutMm, long) + "on the cone's " + follows(p) + " end", j.sleeve(coneIn, coneOut, long), nil})
-	if t.draw != nil {
-		j.drawTools(t, list)
-	}
-	ring := reachMm(t.b, -m.cupDir) + endMm
-	list.add(t, tool{"Press ring", hollow(p.CupRingInMm, p.CupRingOutMm, ring) + "on the cup", j.sleeve(atLeast(p.CupRingInMm, 0.3), within(p.CupRingOutMm, 0.5), ring), nil})
+}
+
+// mounted is how the bearing of a joint sits, if the joint was worked out.
+func (t *joint) mounted() (*plan.BearingPlan, mounting, bool) {
+	m, ok := t.mount()
+	return t.out.Bearing, m, ok && t.out.Bearing != nil
 }
 
 // reachMm is how far a step lies from the end of its part in a direction.
@@ -158,16 +188,37 @@ func reachMm(f feature, dir float64) float64 {
 	return geom.Clean(f.r.LengthMm() - f.step.ToMm)
 }
 
-// plugs hold the finished bores of what is welded true: those with limits that
-// nothing stands in yet.
+// plugs hold the finished bores of what is welded true.
 func (j *assembly) plugs(t *joint, before []*joint, list *tooling) {
+	t.emptyBores(before, func(f feature, s *part.Step) { list.add(t, j.plug(f, s)) })
+}
+
+// emptyBores goes through the bores of what a weld joins that have limits and nothing in them yet.
+func (t *joint) emptyBores(before []*joint, visit func(f feature, bore *part.Step)) {
 	for _, f := range []feature{t.a, t.b} {
 		for i := range f.r.Steps {
 			if s := &f.r.Steps[i]; s.Inside && s.Size.Fitted() && !filled(f.inst(), s, append(slices.Clone(before), t)) {
-				list.add(t, j.plug(f, s))
+				visit(f, s)
 			}
 		}
 	}
+}
+
+// plugText says where the plugs of a weld go.
+func (j *making) plugText(t *joint) string {
+	var in []string
+	t.emptyBores(j.before, func(f feature, s *part.Step) {
+		in = append(in, "Scrap plug, oiled, in the "+words.Spaced(s.Name)+" of "+f.title()+each(s)+", until all is cold.")
+	})
+	return strings.Join(in, " ")
+}
+
+// each says where the two plugs of a long bore go.
+func each(bore *part.Step) string {
+	if bore.LengthMm() > longDias*(bore.Size.MinMm-plugMm) {
+		return ", one in each end"
+	}
+	return ""
 }
 
 // filled tells whether one of some joints puts a part into a bore.

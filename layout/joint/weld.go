@@ -394,7 +394,7 @@ func (j *making) weldSteps(t *joint, p *plan.WeldPlan) {
 		j.frameSteps(t, p, r)
 		return
 	}
-	t.step("Set up", j.keepFlat(t, p), j.returnClamp(t), "Clean bright "+t.w.Near(25)+" each side of the joint.", "Set: "+t.out.How+".", j.gapText(p.GapMm))
+	t.step("Set up", j.keepFlat(t, p), j.returnClamp(t), j.plugText(t), "Clean bright "+t.w.Near(25)+" each side of the joint.", "Set: "+t.out.How+".", j.gapText(p.GapMm))
 	if len(p.TacksDeg) > 0 {
 		s := t.step("Tack", "Tack "+words.Trim(float64(len(p.TacksDeg)), 0)+" × "+j.w.Read(p.TackLengthMm)+" long at "+words.Degrees(p.TacksDeg)+", in this order (clock of "+t.weldClock().title()+", seen from its front).")
 		s.Hold = "Check square at two places 90° apart, and what must line up; knock straight now."

@@ -135,8 +135,10 @@ func bearingNumbers(b *plan.BearingPlan, units parts.Units) []keyNumber {
 	if b.HeatConeC > 0 {
 		out = append(out, keyNumber{"Cone goes on at", words.Trim(b.HeatConeC, 0) + " °C", ""})
 	}
+	if b.ConeSleeveInMm > 0 {
+		out = append(out, keyNumber{"Sleeve for the cone", "Ø" + words.Short(b.ConeSleeveInMm, units) + " / " + words.Short(b.ConeSleeveOutMm, units), "inside / outside at most, " + words.LengthWord(units)})
+	}
 	return append(out,
-		keyNumber{"Sleeve for the cone", "Ø" + words.Short(b.ConeSleeveInMm, units) + " / " + words.Short(b.ConeSleeveOutMm, units), "inside / outside at most, " + words.LengthWord(units)},
 		keyNumber{"Ring for the cup", "Ø" + words.Short(b.CupRingInMm, units) + " / " + words.Short(b.CupRingOutMm, units), "inside / outside, " + words.LengthWord(units)},
 		keyNumber{"Grease", words.Trim(b.GreaseG, 0) + " g", "when regreasing"})
 }
