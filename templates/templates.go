@@ -61,6 +61,9 @@ type Options struct {
 	// Apart gives every template sheets of its own, where Templates draws them
 	// alone.
 	Apart bool
+	// Kept are the sheets of the packet before; those of parts and templates that
+	// are drawn from equal values stay as they were. Not together with Press.
+	Kept *draw.Kept
 }
 
 // Reader is who a packet is for.
@@ -98,6 +101,7 @@ func Packet(pl *plan.Plan, opt Options) (*draw.Document, error) {
 	if err != nil {
 		return nil, err
 	}
+	opt.Kept.Turn()
 	tasks := opt.tasks(pl, list, paper)
 	if opt.Since != nil {
 		tasks = opt.Since.tasks(pl, list, opt, paper)
@@ -127,7 +131,7 @@ func (opt Options) tasks(pl *plan.Plan, list []*plan.PartPlan, paper draw.Frame)
 	if opt.For.wants(Machinist) {
 		tasks = append(tasks,
 			func() ([]draw.Chapter, error) { return partChapters(pl, list, opt, paper) },
-			func() ([]draw.Chapter, error) { return truesize.Sheets(pl, list, paper, opt.Templates) })
+			func() ([]draw.Chapter, error) { return truesize.Sheets(pl, list, paper, opt.Templates, opt.Kept) })
 	}
 	if opt.For.wants(Machinist) && len(opt.Parts) == 0 {
 		tasks = append(tasks, func() ([]draw.Chapter, error) { return sheets.Tools(pl, paper), nil })
@@ -194,7 +198,7 @@ func partChapters(pl *plan.Plan, list []*plan.PartPlan, opt Options, paper draw.
 	}
 	var out []draw.Chapter
 	if own := sheets.Unbarred(list); len(own) > 0 {
-		out = append(out, draw.Chapter{Name: sheets.PartsName, Sheets: sheets.Parts(pl, own, paper, patterns)})
+		out = append(out, draw.Chapter{Name: sheets.PartsName, Sheets: sheets.Parts(pl, own, paper, patterns, opt.Kept)})
 	}
 	return append(out, sheets.Bars(pl, list, paper)...), nil
 }
@@ -253,11 +257,12 @@ func Templates(pl *plan.Plan, partNames []string, opt Options) (*draw.Document, 
 	if err != nil {
 		return nil, err
 	}
-	lay := truesize.Sheets
-	if opt.Apart {
-		lay = truesize.Apart
-	}
-	tasks := []task{func() ([]draw.Chapter, error) { return lay(pl, list, paper, opt.Templates) }}
+	tasks := []task{func() ([]draw.Chapter, error) {
+		if opt.Apart {
+			return truesize.Apart(pl, list, paper, opt.Templates)
+		}
+		return truesize.Sheets(pl, list, paper, opt.Templates, nil)
+	}}
 	chapters, err := opt.work(tasks)
 	if err != nil {
 		return nil, err

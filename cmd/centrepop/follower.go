@@ -72,6 +72,7 @@ type follower struct {
 	rel         *release
 	arrangement *plan.Arrangement
 	slow        sync.Mutex
+	kept        draw.Kept // sheets of the state drawn last
 }
 
 func newFollower(job string) *follower {
@@ -147,7 +148,7 @@ func (f *follower) make(files []string) {
 	var next watched
 	var doc *draw.Document
 	if err == nil {
-		next, doc, err = drawn(w, rel, files)
+		next, doc, err = f.drawn(w, rel, files)
 	}
 	f.lock.Lock()
 	defer f.lock.Unlock()
@@ -175,7 +176,7 @@ func (f *follower) finish(edit int, w *layout.Worked, files []string) {
 		return
 	}
 	rel := reviewed(w)
-	next, doc, err := drawn(w, rel, files)
+	next, doc, err := f.drawn(w, rel, files)
 	f.lock.Lock()
 	defer f.lock.Unlock()
 	if f.now.Edit != edit || err != nil { // what make could draw is not refused now
@@ -192,9 +193,10 @@ func (f *follower) tell() {
 	f.wake = make(chan struct{})
 }
 
-// drawn draws the whole packet of a job of which some files have changed.
-func drawn(w *layout.Worked, rel *release, files []string) (watched, *draw.Document, error) {
-	doc, err := templates.Packet(w.Plan, templates.Options{Findings: rel.findings, Held: rel.held()})
+// drawn draws the packet of a job of which some files have changed: what is drawn of
+// other values than before.
+func (f *follower) drawn(w *layout.Worked, rel *release, files []string) (watched, *draw.Document, error) {
+	doc, err := templates.Packet(w.Plan, templates.Options{Findings: rel.findings, Held: rel.held(), Kept: &f.kept})
 	if err != nil {
 		return watched{}, nil, located(err, w.Job)
 	}

@@ -15,6 +15,8 @@ import (
 	"syscall"
 	"testing"
 	"time"
+
+	"centrepop/layout"
 )
 
 // watchedJob is a small job that is followed until the test ends.
@@ -180,6 +182,92 @@ func TestWatchCommand(t *testing.T) {
 	status := cmd.ProcessState.Sys().(syscall.WaitStatus)
 	if status.ExitStatus() != 0 && !(status.Signaled() && status.Signal() == syscall.SIGINT) {
 		t.Errorf("ended with %v", cmd.ProcessState)
+	}
+}
+
+// TestFollowDrawsWhatChanged: after an edit of a part of the pug mill the sheets are
+// those of a packet drawn afresh, and of the sheets of parts and templates only
+// those are drawn that show the part; with nothing changed, none are.
+func TestFollowDrawsWhatChanged(t *testing.T) {
+	t.Parallel()
+	folder := t.TempDir()
+	if err := os.CopyFS(folder, os.DirFS(filepath.Dir(pugMill))); err != nil {
+		t.Fatal(err)
+	}
+	f := newFollower(filepath.Join(folder, "job.yaml"))
+	fresh := func(w *layout.Worked, rel *release) (pages []watchedPage) {
+		now, _, err := (&follower{}).drawn(w, rel, nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return now.Pages
+	}
+	none := &release{}
+	for _, c := range []struct {
+		file, old, new string
+		least, most    int
+	}{
+		{"", "", "", 20, 100},
+		{"", "", "", 0, 0},
+		{"gland-ring.yaml", "title: ", "title: New ", 1, 4},
+		{"gland-ring.yaml", "title: New ", "title: ", 1, 4},
+		{"job.yaml", "revision: ", "revision: 1", 0, 0},
+		{"job.yaml", "tolerance: m", "tolerance: f", 20, 100},
+	} {
+		if c.file != "" {
+			path := filepath.Join(folder, c.file)
+			src, err := os.ReadFile(path)
+			if err != nil || !strings.Contains(string(src), c.old) {
+				t.Fatalf("%s: no %q: %v", c.file, c.old, err)
+			}
+			write(t, path, strings.Replace(string(src), c.old, c.new, 1))
+		}
+		w, err := work(f.job)
+		if err != nil {
+			t.Fatal(err)
+		}
+		got, _, err := f.drawn(w, none, nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if n := f.kept.Drawn; n < c.least || n > c.most {
+			t.Errorf("%s %q: %d sheets drawn, want %d to %d", c.file, c.new, n, c.least, c.most)
+		}
+		sums := func(list []watchedPage) (out []string) {
+			for _, p := range list {
+				out = append(out, p.Sum)
+			}
+			return out
+		}
+		if want := fresh(w, none); !slices.Equal(sums(got.Pages), sums(want)) {
+			t.Errorf("%s %q: the sheets are not those of a packet drawn afresh", c.file, c.new)
+		}
+	}
+}
+
+// BenchmarkFollowEdit is the same where a line of one part was edited.
+func BenchmarkFollowEdit(b *testing.B) {
+	folder := b.TempDir()
+	if err := os.CopyFS(folder, os.DirFS(filepath.Dir(pugMill))); err != nil {
+		b.Fatal(err)
+	}
+	die := filepath.Join(folder, "gland-ring.yaml")
+	src, err := os.ReadFile(die)
+	if err != nil {
+		b.Fatal(err)
+	}
+	f := newFollower(filepath.Join(folder, "job.yaml"))
+	f.make(nil)
+	n := 0
+	for b.Loop() {
+		b.StopTimer()
+		n++
+		write(b, die, strings.Replace(string(src), "title: ", fmt.Sprintf("title: %d ", n), 1))
+		b.StartTimer()
+		f.make([]string{"gland-ring.yaml"})
+		b.StopTimer()
+		until(b, f, "the review", func(watched) bool { return true })
+		b.StartTimer()
 	}
 }
 

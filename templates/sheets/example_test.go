@@ -12,7 +12,7 @@ import (
 // The operations and the record of a flange, on one page of A3.
 func ExampleParts() {
 	job := sheettest.JobOf("Pug mill", parts.Millimetres, sheettest.FlangePart())
-	for _, s := range sheets.Parts(job, job.Parts, draw.Frame{WidthMm: 297, HeightMm: 420, Name: "A3"}, nil) {
+	for _, s := range sheets.Parts(job, job.Parts, draw.Frame{WidthMm: 297, HeightMm: 420, Name: "A3"}, nil, nil) {
 		fmt.Println(s.Part, "–", s.Name)
 	}
 	// Output:

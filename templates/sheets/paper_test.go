@@ -54,7 +54,7 @@ func TestVerdictNotAlone(t *testing.T) {
 		for range n {
 			part.Checks = append(part.Checks, plan.Check{What: "length", Wanted: "120", Limits: "119.700 – 120.300", Gauge: "calipers", Source: "ISO 2768-m"})
 		}
-		sheets := Parts(pl, []*plan.PartPlan{&part}, a4, nil)
+		sheets := Parts(pl, []*plan.PartPlan{&part}, a4, nil, nil)
 		if countText(sheets[len(sheets)-1].Draw, "119.700") == 0 {
 			t.Errorf("%d checks: the last page of %d has no check", n, len(sheets))
 		}
@@ -80,7 +80,7 @@ func TestPartSheetsSayEverything(t *testing.T) {
 		for _, part := range s.Plan.Parts {
 			f := draw.Frame{WidthMm: s.Paper.WidthMm, HeightMm: s.Paper.HeightMm}
 			all := ""
-			for _, sheet := range Parts(s.Plan, []*plan.PartPlan{part}, f, map[string]Patterns{part.Name: {Notes: []string{"no template of the drum"}}}) {
+			for _, sheet := range Parts(s.Plan, []*plan.PartPlan{part}, f, map[string]Patterns{part.Name: {Notes: []string{"no template of the drum"}}}, nil) {
 				all += " " + strings.Join(allTexts(sheet.Draw), " ")
 			}
 			all = strings.Join(strings.Fields(all), " ")
@@ -122,7 +122,7 @@ func TestSmallPartsShareAPage(t *testing.T) {
 			Checks: []plan.Check{{What: "length", Limits: "9 – 11"}}}
 	}
 	list := []*plan.PartPlan{small("Key"), small("Link"), small("Clip")}
-	sheets := Parts(&plan.Plan{Units: parts.Millimetres, Parts: list}, list, a4, nil)
+	sheets := Parts(&plan.Plan{Units: parts.Millimetres, Parts: list}, list, a4, nil, nil)
 	if len(sheets) != 1 || !slices.Equal(sheets[0].Parts, []string{"Key", "Link", "Clip"}) || len(sheets[0].Starts) != 3 {
 		t.Errorf("%d sheets, the first of %q", len(sheets), sheets[0].Parts)
 	}
@@ -166,10 +166,10 @@ func TestSmallPartFillsAPage(t *testing.T) {
 		return p
 	}
 	list := []*plan.PartPlan{part("Frame", 120), part("Rail", 90), part("Clip", 9)}
-	sheets := Parts(&plan.Plan{Units: parts.Millimetres, Parts: list}, list, a4, nil)
+	sheets := Parts(&plan.Plan{Units: parts.Millimetres, Parts: list}, list, a4, nil, nil)
 	alone := 0
 	for _, p := range list[:2] {
-		alone += len(Parts(&plan.Plan{Units: parts.Millimetres, Parts: list}, []*plan.PartPlan{p}, a4, nil))
+		alone += len(Parts(&plan.Plan{Units: parts.Millimetres, Parts: list}, []*plan.PartPlan{p}, a4, nil, nil))
 	}
 	var order []string
 	for _, s := range sheets {
@@ -189,7 +189,7 @@ func TestPiecesNeedTheWidth(t *testing.T) {
 		for range 10 {
 			p.Checks = append(p.Checks, plan.Check{What: "front thread M16 for a counterpart · gauge", Limits: "counterpart runs freely, no shake"})
 		}
-		sheets := Parts(&plan.Plan{Units: parts.Millimetres}, []*plan.PartPlan{p}, a4, nil)
+		sheets := Parts(&plan.Plan{Units: parts.Millimetres}, []*plan.PartPlan{p}, a4, nil, nil)
 		if got := countText(sheets[0].Draw, "Limits"); got != c.heads {
 			t.Errorf("%d pieces: %d columns of the record, want %d", c.quantity, got, c.heads)
 		}
@@ -240,7 +240,7 @@ func TestPointsOnTheTemplate(t *testing.T) {
 	pl.Parts[0].Developments = []plan.Development{dev}
 	for printed, want := range map[string][4]int{"cone": {1, 0, 1, 1}, "other": {1, 1, 0, 1}} {
 		all := ""
-		for _, s := range Parts(pl, pl.Parts, a4, map[string]Patterns{pl.Parts[0].Name: {Printed: []string{printed}}}) {
+		for _, s := range Parts(pl, pl.Parts, a4, map[string]Patterns{pl.Parts[0].Name: {Printed: []string{printed}}}, nil) {
 			all += strings.Join(allTexts(s.Draw), " ") + " "
 		}
 		got := [4]int{}

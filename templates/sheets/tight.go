@@ -12,47 +12,89 @@ import (
 
 // Parts draws the sheets of the parts: pictures with sizes, operations to tick,
 // hole tables and the record to fill in. Parts follow one another, but for one
-// that stands whole on what another leaves of its last page.
-func Parts(pl *plan.Plan, list []*plan.PartPlan, paper draw.Frame, patterns map[string]Patterns) []*draw.Sheet {
+// that stands whole on what another leaves of its last page. What is drawn of parts
+// that are as they were is kept.
+func Parts(pl *plan.Plan, list []*plan.PartPlan, paper draw.Frame, patterns map[string]Patterns, kept *draw.Kept) []*draw.Sheet {
+	general := &plan.Plan{Units: pl.Units, Tolerance: pl.Tolerance}
 	var ready []*content
 	for _, part := range list {
-		ready = append(ready, contentOf(pl, part, patterns[part.Name], paper))
+		ready = append(ready, contentOf(origin{general, part, patterns[part.Name]}, paper))
 	}
-	groups := share(ready, paper)
+	on := &pages{paper, kept}
+	groups := on.share(ready)
 	drawn := make([][]*draw.Sheet, len(groups))
 	var all sync.WaitGroup
 	for i, g := range groups {
 		all.Go(func() {
 			if g.best == nil {
-				g.best = tightest(g.parts, paper, math.MaxInt)
+				g.best = on.tightest(g.parts, math.MaxInt)
 			}
-			drawn[i], g.parts = g.best.sheets(g.parts, paper), nil
+			drawn[i] = kept.Sheets(setOn{*g.best, 0, paper, origins(g.parts)}, func() []*draw.Sheet { return g.best.sheets(g.parts, paper) })
+			g.parts = nil
 		})
 	}
 	all.Wait()
 	return slices.Concat(drawn...)
 }
 
-// sharing are parts that stand on pages of their own.
-type sharing struct {
-	parts  []*content
+// pages are those that parts are set on.
+type pages struct {
+	paper draw.Frame
+	kept  *draw.Kept
+}
+
+// origin is all that the sheets of a part are drawn from: the part, and of the plan
+// what holds for all parts.
+type origin struct {
+	pl       *plan.Plan
+	part     *plan.PartPlan
+	patterns Patterns
+}
+
+// setOn are parts that are set on paper in a way, if it is known, on the most pages
+// that they may take.
+type setOn struct {
+	look
+	most  int
+	paper draw.Frame
+	parts []origin
+}
+
+func origins(list []*content) (out []origin) {
+	for _, c := range list {
+		out = append(out, c.origin)
+	}
+	return out
+}
+
+// room is what a part takes that stands alone.
+type room struct {
 	pages  int
 	leftMm float64 // on the last page, set as close as can be
-	highMm float64 // of the first alone, if it fits on a page
-	best   *look   // once it is known to fit
-	rank   int     // of its first part by height, the highest first
+	highMm float64 // of the part, if it fits on a page
+}
+
+// sharing are parts that stand on pages of their own.
+type sharing struct {
+	parts []*content
+	room
+	best *look // once it is known to fit
+	rank int   // of its first part by height, the highest first
 }
 
 // share gives each part that fits on a page, the highest first, the room that it
 // fills best.
-func share(list []*content, paper draw.Frame) []*sharing {
+func (on *pages) share(list []*content) []*sharing {
 	if len(list) == 1 {
 		return []*sharing{{parts: list}}
 	}
 	groups := make([]*sharing, len(list))
 	var all sync.WaitGroup
 	for i, part := range list {
-		all.Go(func() { groups[i] = alone(part, paper) })
+		all.Go(func() {
+			group := []*content{part}
+			groups[i] = &sharing{parts: group, room: draw.Keep(on.kept, setOn{paper: on.paper, parts: origins(group)}, func() room { return alone(part, on.paper) })}
+		})
 	}
 	all.Wait()
 	byHeight := slices.Clone(groups)
@@ -71,7 +113,7 @@ func share(list []*content, paper draw.Frame) []*sharing {
 				continue
 			}
 			parts := append(slices.Clone(host.parts), small.parts[0])
-			if l := tightest(parts, paper, host.pages); l != nil && l.pages == host.pages {
+			if l := on.tightest(parts, host.pages); l != nil && l.pages == host.pages {
 				host.parts, host.best, host.leftMm = parts, l, host.leftMm-small.highMm-shareRoomMm
 				groups = slices.DeleteFunc(groups, func(g *sharing) bool { return g == small })
 				break
@@ -82,7 +124,7 @@ func share(list []*content, paper draw.Frame) []*sharing {
 }
 
 // alone is a part on pages of its own, set as close as can be.
-func alone(part *content, paper draw.Frame) *sharing {
+func alone(part *content, paper draw.Frame) room {
 	group := []*content{part}
 	var best *draw.Flow
 	for _, beside := range []bool{false, true} {
@@ -95,7 +137,7 @@ func alone(part *content, paper draw.Frame) *sharing {
 			best = f
 		}
 	}
-	g := &sharing{parts: group, pages: len(best.Sheets), leftMm: best.Left() - shareRoomMm}
+	g := room{pages: len(best.Sheets), leftMm: best.Left() - shareRoomMm}
 	if g.pages == 1 {
 		g.highMm = best.Body.Height() - best.Left()
 	}
@@ -112,6 +154,10 @@ type look struct {
 // tightest is the roomiest look that takes the fewest pages to set parts one below
 // the other; nil if that is more than most. Only the first may need more than one
 // page.
+func (on *pages) tightest(group []*content, most int) *look {
+	return draw.Keep(on.kept, setOn{most: most, paper: on.paper, parts: origins(group)}, func() *look { return tightest(group, on.paper, most) })
+}
+
 func tightest(group []*content, paper draw.Frame, most int) *look {
 	var best *look
 	for _, d := range densities {
@@ -163,19 +209,17 @@ func (l *look) set(f *draw.Flow, group []*content) {
 // content is what the sheets of a part hold. What of it has been made for one
 // trial serves all others.
 type content struct {
-	pl            *plan.Plan
-	part          *plan.PartPlan
-	patterns      Patterns
+	origin
 	widthMm       float64 // of a page
 	head, running func() draw.Piece
 	dense         map[density]*dense
 	views         map[[2]float64][]draw.Piece
 }
 
-func contentOf(pl *plan.Plan, part *plan.PartPlan, patterns Patterns, paper draw.Frame) *content {
-	width := paper.Body().Width()
+func contentOf(from origin, paper draw.Frame) *content {
+	width, part := paper.Body().Width(), from.part
 	return &content{
-		pl: pl, part: part, patterns: patterns, widthMm: width,
+		origin: from, widthMm: width,
 		head: sync.OnceValue(func() draw.Piece { return partHead(part, width) }),
 		running: sync.OnceValue(func() draw.Piece {
 			return draw.RunningHead(part.Title, "operations and record, continued", width)

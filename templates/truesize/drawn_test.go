@@ -88,11 +88,10 @@ func TestDrawn(t *testing.T) {
 		{"tiles", parts.Millimetres, a4, All, false, []*plan.PartPlan{sheettest.RingPart(320)}},
 	} {
 		pl := sheettest.JobOf("Tried", c.units, c.list...)
-		sheets := Sheets
+		chapters, err := Sheets(pl, pl.Parts, c.paper, c.which, nil)
 		if c.apart {
-			sheets = Apart
+			chapters, err = Apart(pl, pl.Parts, c.paper, c.which)
 		}
-		chapters, err := sheets(pl, pl.Parts, c.paper, c.which)
 		if err != nil {
 			t.Fatal(err)
 		}

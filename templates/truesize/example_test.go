@@ -12,7 +12,7 @@ import (
 // A ring of 620 mm on A4: its tiles, each naming what begins on it.
 func ExampleSheets() {
 	job := sheettest.JobOf("Pug mill", parts.Millimetres, sheettest.RingPart(620))
-	chapters, err := truesize.Sheets(job, job.Parts, draw.Frame{WidthMm: 210, HeightMm: 297, Name: "A4"}, truesize.Useful)
+	chapters, err := truesize.Sheets(job, job.Parts, draw.Frame{WidthMm: 210, HeightMm: 297, Name: "A4"}, truesize.Useful, nil)
 	if err != nil {
 		fmt.Println(err)
 		return

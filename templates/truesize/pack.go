@@ -159,23 +159,24 @@ func pack(pages []*page, templates []*template, ways []draw.Frame, part int) []*
 
 // Sheets are the 1:1 sheets of the parts, in their order: the faces of each,
 // then what is wrapped or developed. Small ones share a sheet. A flat pattern
-// of more than maxTiles is left out: see Patterns.
-func Sheets(pl *plan.Plan, list []*plan.PartPlan, paper draw.Frame, which Policy) ([]draw.Chapter, error) {
+// of more than maxTiles is left out: see Patterns. Sheets that show what they showed
+// before are kept.
+func Sheets(pl *plan.Plan, list []*plan.PartPlan, paper draw.Frame, which Policy, kept *draw.Kept) ([]draw.Chapter, error) {
 	ways := waysOf(paper)
 	var all [][]*template
 	for _, part := range list {
-		kept, err := printable(pl, part, paper, which)
+		own, err := printable(pl, part, paper, which)
 		if err != nil {
 			return nil, err
 		}
-		all = append(all, kept)
+		all = append(all, own)
 	}
 	twins(all)
 	var pages []*page
-	for i, kept := range all {
-		pages = pack(pages, kept, ways, i)
+	for i, own := range all {
+		pages = pack(pages, own, ways, i)
 	}
-	return chapters(pl, spread(merge(pages, ways), ways)), nil
+	return chapters(pl, spread(merge(pages, ways), ways), kept), nil
 }
 
 // Apart are the same templates, each on sheets of its own: a chapter for each.
@@ -190,7 +191,9 @@ func Apart(pl *plan.Plan, list []*plan.PartPlan, paper draw.Frame, which Policy)
 			c := draw.Chapter{Part: part.Title, Name: t.name}
 			for _, one := range t.fewest(waysOf(paper)) {
 				p := &page{frame: one.frame, tiles: []placed{{tile: one.tile}}}
-				c.Sheets = append(c.Sheets, p.draw(pl))
+				s := p.draw(pl)
+				p.close(pl, s)
+				c.Sheets = append(c.Sheets, s)
 			}
 			out = append(out, c)
 		}

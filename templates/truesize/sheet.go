@@ -87,14 +87,15 @@ func (one *tile) joining() string {
 const Name = "Templates, 1:1"
 
 // chapters draws the sheets, with a bookmark where each template begins.
-func chapters(pl *plan.Plan, pages []*page) []draw.Chapter {
+func chapters(pl *plan.Plan, pages []*page, kept *draw.Kept) []draw.Chapter {
 	if len(pages) == 0 {
 		return nil
 	}
 	all := draw.Chapter{Name: Name}
 	seen := map[*plan.PartPlan]map[string]bool{}
 	for _, p := range pages {
-		s := p.draw(pl)
+		s := kept.Sheets(p.shown(pl), func() []*draw.Sheet { return []*draw.Sheet{p.draw(pl)} })[0]
+		p.close(pl, s)
 		for _, t := range p.templates() {
 			if seen[t.part] == nil {
 				seen[t.part] = map[string]bool{}
@@ -119,7 +120,50 @@ func (p *page) templates() []*template {
 	return out
 }
 
-// draw draws a sheet.
+// shown is all that a sheet is drawn from.
+type shown struct {
+	units parts.Units
+	frame draw.Frame
+	tiles []shownTile
+}
+
+// shownTile is a tile by the parts that its template is made of and serves for, and
+// what these give it together.
+type shownTile struct {
+	tile       // without its template
+	x, y       float64
+	parts      []*plan.PartPlan
+	name, how  string
+	legend     []string
+	extra      []plan.Circle
+	dev        *plan.Development
+	face       *plan.Face
+	full, core draw.Rect
+}
+
+func (p *page) shown(pl *plan.Plan) shown {
+	out := shown{units: pl.Units, frame: p.frame}
+	for _, one := range p.tiles {
+		t := one.of
+		show := shownTile{tile: one.tile, x: one.x, y: one.y, parts: []*plan.PartPlan{t.part}, name: t.name, how: t.how, legend: t.legend, dev: t.dev, full: t.full, core: t.core}
+		show.of = nil
+		for _, other := range t.also {
+			show.parts = append(show.parts, other.part)
+		}
+		if t.punch != nil {
+			show.extra, show.face = t.punch.extra, t.punch.face
+		}
+		out.tiles = append(out.tiles, show)
+	}
+	return out
+}
+
+// close draws what needs the page's number.
+func (p *page) close(pl *plan.Plan, s *draw.Sheet) {
+	s.Close = func(n, total int) { p.strip(pl, s, len(p.tiles) == 1, n, total) }
+}
+
+// draw draws a sheet but for its strip.
 func (p *page) draw(pl *plan.Plan) *draw.Sheet {
 	s := &draw.Sheet{Frame: p.frame, Scale: "1:1", FillShare: p.fill()}
 	var names []string
@@ -159,7 +203,6 @@ func (p *page) draw(pl *plan.Plan) *draw.Sheet {
 			one.draw(s, draw.R(w.X0+one.x, y-one.window.Height(), w.X0+one.x+one.window.Width(), y), nil)
 		}
 	}
-	s.Close = func(n, total int) { p.strip(pl, s, alone, n, total) }
 	return s
 }
 

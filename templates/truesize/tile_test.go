@@ -172,7 +172,7 @@ func TestFill(t *testing.T) {
 		{"gatejack", a4, 16, 0.65}, {"gatejack", draw.Frame{WidthMm: 215.9, HeightMm: 279.4}, 16, 0.70},
 	} {
 		pl := resolved(t, c.job)
-		got, err := Sheets(pl, pl.Parts, c.paper, Useful)
+		got, err := Sheets(pl, pl.Parts, c.paper, Useful, nil)
 		if err != nil {
 			t.Fatal(err)
 		}

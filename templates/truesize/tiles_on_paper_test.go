@@ -112,7 +112,7 @@ func TestTooLarge(t *testing.T) {
 		face.Holes[i].YMm *= 20
 	}
 	pl := sheettest.JobOf("tiles", parts.Millimetres, part)
-	_, err := Sheets(pl, pl.Parts, a4, Useful)
+	_, err := Sheets(pl, pl.Parts, a4, Useful, nil)
 	if err == nil || !strings.Contains(err.Error(), "gate-plate") || !strings.Contains(err.Error(), "9000 × 9000 mm needs more than 400 sheets of A4") {
 		t.Errorf("%v", err)
 	}

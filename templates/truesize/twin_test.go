@@ -48,7 +48,7 @@ func TestTwins(t *testing.T) {
 		flange.Faces[0].Round, ring.Faces[0].Round = true, true
 		c.spoil(ring, ring.Faces[0])
 		pl := sheettest.JobOf("Tried", parts.Millimetres, flange, ring)
-		chapters, err := Sheets(pl, pl.Parts, a4, Useful)
+		chapters, err := Sheets(pl, pl.Parts, a4, Useful, nil)
 		if err != nil {
 			t.Fatal(err)
 		}
