@@ -46,6 +46,13 @@ func TestKept(t *testing.T) {
 		one.Draw.Add(Text{Content: "page 1"})
 		one.Starts, one.Blocks, one.Name = append(one.Starts, "x"), append(one.Blocks, Block{}), "changed"
 	}
+	k.Turn()
+	one, two := get(values(1, 2))[0], get(values(1, 2))[0]
+	one.Draw.Add(Text{Content: "page 1"})
+	two.Draw.Add(Text{Content: "page 2"})
+	if got := one.Draw.Items[1].(Text).Content; got != "page 1" {
+		t.Errorf("a copy has taken %q from the other", got)
+	}
 	var none *Kept
 	none.Turn()
 	if got := none.Sheets(1, func() []*Sheet { return nil }); got != nil || Keep(none, 1, func() int { return 7 }) != 7 {
