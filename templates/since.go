@@ -27,8 +27,11 @@ func (s *Since) tasks(pl *plan.Plan, list []*plan.PartPlan, opt Options, paper d
 	out := []task{func() ([]draw.Chapter, error) { return sheets.Changes(pl, s.Report, paper), nil }}
 	if opt.For.wants(Reviewer) {
 		out = append(out, s.marked(
-			func() ([]draw.Chapter, error) { return opt.review(pl, opt.Findings, paper), nil },
-			func() ([]draw.Chapter, error) { return opt.review(s.Plan, s.Findings, paper), nil }))
+			func() ([]draw.Chapter, error) { now, _ := opt.reviewed(pl, opt.Findings, paper); return now, nil },
+			func() ([]draw.Chapter, error) {
+				before, _ := opt.reviewed(s.Plan, s.Findings, paper)
+				return before, nil
+			}))
 	}
 	for _, part := range list {
 		if !opt.For.wants(Machinist) || !slices.Contains(s.Report.Print, part.Name) {

@@ -110,14 +110,11 @@ func Packet(pl *plan.Plan, opt Options) (*draw.Document, error) {
 	if err != nil {
 		return nil, err
 	}
-	// The index does not change its length with the numbers in it, so the
-	// first drawing of the cover only counts its pages.
-	pages := len(sheets.Cover(pl, opt.Findings, paper, chapters, 0))
-	cover := draw.Chapter{Part: "", Name: "Cover", Sheets: sheets.Cover(pl, opt.Findings, paper, chapters, pages)}
+	cover := draw.Chapter{Part: "", Name: "Cover", Sheets: sheets.Cover(pl, opt.Findings, paper, chapters, 0)}
 	subject := "Shop packet"
 	if s := opt.Since; s != nil {
 		subject = "Changed sheets"
-		draw.Revise(cover.Sheets, sheets.Cover(s.Plan, s.Findings, paper, chapters, pages), s.Report.Before())
+		draw.Revise(cover.Sheets, sheets.Cover(s.Plan, s.Findings, paper, chapters, len(cover.Sheets)), s.Report.Before())
 	}
 	return correct(draw.Bind(opt.head(pl), append([]draw.Chapter{cover}, chapters...), subject), pl, opt)
 }
@@ -125,8 +122,11 @@ func Packet(pl *plan.Plan, opt Options) (*draw.Document, error) {
 // tasks are all sheets of the packet but its cover.
 func (opt Options) tasks(pl *plan.Plan, list []*plan.PartPlan, paper draw.Frame) []task {
 	var tasks []task
+	notes := func() []draw.Table { return nil }
 	if opt.For.wants(Reviewer) {
-		tasks = append(tasks, func() ([]draw.Chapter, error) { return opt.review(pl, opt.Findings, paper), nil })
+		reviewed := sync.OnceValues(func() ([]draw.Chapter, []draw.Table) { return opt.reviewed(pl, opt.Findings, paper) })
+		notes = func() []draw.Table { _, left := reviewed(); return left }
+		tasks = append(tasks, func() ([]draw.Chapter, error) { chapters, _ := reviewed(); return chapters, nil })
 	}
 	if opt.For.wants(Machinist) {
 		tasks = append(tasks,
@@ -139,47 +139,34 @@ func (opt Options) tasks(pl *plan.Plan, list []*plan.PartPlan, paper draw.Frame)
 	if opt.For.wants(Fabricator, Reviewer) && len(opt.Parts) == 0 {
 		tasks = append(tasks, func() ([]draw.Chapter, error) { return sequence.Chapters(pl, paper), nil },
 			func() ([]draw.Chapter, error) { return sheets.Cards(pl, paper), nil },
-			func() ([]draw.Chapter, error) { return opt.appendix(pl, opt.Findings, paper), nil })
+			func() ([]draw.Chapter, error) { return sequence.Appendix(pl, paper, notes()), nil })
 	}
 	return tasks
 }
 
-// review draws the review, if there was one; with what is worth knowing where that
-// takes no further page or there is no appendix for it.
-func (opt Options) review(pl *plan.Plan, findings []review.Finding, paper draw.Frame) []draw.Chapter {
+// reviewed draws the review, if there was one, and returns the tables that it leaves
+// to the appendix: what is worth knowing, where that would take a further page.
+func (opt Options) reviewed(pl *plan.Plan, findings []review.Finding, paper draw.Frame) (chapters []draw.Chapter, left []draw.Table) {
 	if findings == nil {
-		return nil
+		return nil, nil
 	}
-	drawn, _ := opt.reviewed(pl, findings, paper)
-	return []draw.Chapter{{Part: sheets.ReviewName, Name: "Findings", Sheets: drawn}}
-}
-
-// reviewed are the sheets of the review, and the tables that it leaves to the
-// appendix.
-func (opt Options) reviewed(pl *plan.Plan, findings []review.Finding, paper draw.Frame) (drawn []*draw.Sheet, left []draw.Table) {
 	notes := sheets.Notes(pl, findings)
-	drawn = sheets.Review(pl, findings, paper, notes)
-	if len(opt.Parts) > 0 || len(notes) == 0 {
-		return drawn, nil
+	drawn := sheets.Review(pl, findings, paper, notes)
+	if len(opt.Parts) == 0 && len(notes) > 0 {
+		if without := sheets.Review(pl, findings, paper, nil); len(without) < len(drawn) {
+			drawn, left = without, notes
+		}
 	}
-	if without := sheets.Review(pl, findings, paper, nil); len(without) < len(drawn) {
-		return without, notes
-	}
-	return drawn, nil
-}
-
-// appendix is for the reader who wants to check.
-func (opt Options) appendix(pl *plan.Plan, findings []review.Finding, paper draw.Frame) []draw.Chapter {
-	var notes []draw.Table
-	if findings != nil && opt.For.wants(Reviewer) {
-		_, notes = opt.reviewed(pl, findings, paper)
-	}
-	return sequence.Appendix(pl, paper, notes)
+	return []draw.Chapter{{Part: sheets.ReviewName, Name: "Findings", Sheets: drawn}}, left
 }
 
 // assembly draws what is of the whole machine.
 func (opt Options) assembly(pl *plan.Plan, findings []review.Finding, paper draw.Frame) []draw.Chapter {
-	return slices.Concat(sequence.Chapters(pl, paper), sheets.Cards(pl, paper), opt.appendix(pl, findings, paper))
+	var notes []draw.Table
+	if opt.For.wants(Reviewer) {
+		_, notes = opt.reviewed(pl, findings, paper)
+	}
+	return slices.Concat(sequence.Chapters(pl, paper), sheets.Cards(pl, paper), sequence.Appendix(pl, paper, notes))
 }
 
 // task draws some chapters that stand together. Tasks know nothing of each

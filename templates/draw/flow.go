@@ -5,8 +5,21 @@ package draw
 type Piece struct {
 	Height float64
 	Draw   Drawing
-	Keep   bool // belongs to the next piece: not left alone at the foot
+	Later  func() Drawing // makes Draw where it is wanted; nil if it is there
+	Keep   bool           // belongs to the next piece: not left alone at the foot
 	Refers []PageOf
+}
+
+// Drawn is a piece's drawing.
+func (p *Piece) Drawn() *Drawing { return drawn(&p.Draw, p.Later) }
+
+// drawn is a drawing that may have to be made first.
+func drawn(d *Drawing, later func() Drawing) *Drawing {
+	if later == nil {
+		return d
+	}
+	made := later()
+	return &made
 }
 
 // Space is an empty piece.
@@ -34,13 +47,11 @@ const GutterMm = 6.0
 
 // NewFlow begins a flow on its first page, in one column.
 func NewFlow(next func(page int) (*Sheet, Piece)) *Flow {
-	f := &Flow{next: next, count: 1}
-	f.TurnPage()
-	return f
+	return NewTrial(next, 0)
 }
 
 // NewTrial begins a flow that draws nothing: what is set in it only shows whether
-// it takes more than some pages.
+// it takes more than some pages. With 0 pages it is no trial, and draws.
 func NewTrial(next func(page int) (*Sheet, Piece), most int) *Flow {
 	f := &Flow{next: next, count: 1, most: most}
 	f.TurnPage()
@@ -122,7 +133,7 @@ func (f *Flow) AtTop() bool { return f.y == f.top }
 // after it.
 func (f *Flow) Add(pieces ...Piece) {
 	for i, p := range pieces {
-		if len(p.Draw.Items) == 0 {
+		if len(p.Draw.Items) == 0 && p.Later == nil {
 			f.Skip(p.Height)
 			continue
 		}
@@ -163,8 +174,9 @@ func (f *Flow) draw(high float64, piece func() Piece) {
 
 // set places a piece by its upper left corner.
 func (s *Sheet) set(p Piece, x, top float64) {
-	s.Draw.Place(&p.Draw, x, top)
-	s.Blocks = append(s.Blocks, Block{x, top, p.Height, &p.Draw})
+	d := p.Drawn()
+	s.Draw.Place(d, x, top)
+	s.Blocks = append(s.Blocks, Block{x, top, p.Height, d})
 	for _, r := range p.Refers {
 		r.XMm, r.YMm = r.XMm+x, r.YMm+top
 		s.Refers = append(s.Refers, r)
@@ -214,7 +226,7 @@ func HeightMm(pieces ...Piece) float64 {
 func Stack(pieces ...Piece) Piece {
 	var all Piece
 	for _, p := range pieces {
-		all.Draw.Place(&p.Draw, 0, -all.Height)
+		all.Draw.Place(p.Drawn(), 0, -all.Height)
 		all.Height += p.Height
 	}
 	return all

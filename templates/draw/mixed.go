@@ -15,9 +15,10 @@ func Bold(text string) string {
 
 // mixedWidth is the width of a line with marks.
 func mixedWidth(line string, sizeMm float64, bold bool) float64 {
-	w := 0.0
-	for i, run := range strings.Split(line, BoldMark) {
-		w += TextWidth(run, sizeMm, bold || i%2 == 1)
+	w, heavy := 0.0, false
+	for run := range strings.SplitSeq(line, BoldMark) {
+		w += TextWidth(run, sizeMm, bold || heavy)
+		heavy = !heavy
 	}
 	return w
 }
@@ -70,17 +71,23 @@ func divided(words []string, sizeMm float64, bold bool, widthMm float64) []strin
 
 // addMixed draws a line with marks; one without them as it is.
 func addMixed(d *Drawing, t Text) {
-	runs := strings.Split(t.Content, BoldMark)
-	if len(runs) > 1 && t.Align != Left {
+	if !strings.Contains(t.Content, BoldMark) {
+		if t.Content != "" {
+			d.Add(t)
+		}
+		return
+	}
+	if t.Align != Left {
 		w := mixedWidth(t.Content, t.SizeMm, t.Bold)
 		if t.Align == Centre {
 			w /= 2
 		}
 		t.XMm, t.Align = t.XMm-w, Left
 	}
-	whole := t.Bold
-	for i, run := range runs {
-		if t.Bold = whole || i%2 == 1; run == "" {
+	whole, heavy := t.Bold, true
+	for run := range strings.SplitSeq(t.Content, BoldMark) {
+		heavy = !heavy
+		if t.Bold = whole || heavy; run == "" {
 			continue
 		}
 		t.Content = run

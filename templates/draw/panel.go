@@ -10,11 +10,15 @@ import (
 // left corner.
 type Panel struct {
 	Draw          Drawing
+	Later         func() Drawing // makes Draw where it is wanted; nil if it is there
 	Width, Height float64
 }
 
+// Drawn is a panel's drawing.
+func (p *Panel) Drawn() *Drawing { return drawn(&p.Draw, p.Later) }
+
 // PlaceRow sets panels side by side, the spare room shared among them, their
-// captions at one height.
+// captions at one height; they are drawn with the piece.
 func PlaceRow(p *Piece, panels []Panel, width float64) {
 	used := 0.0
 	for _, q := range panels {
@@ -22,10 +26,15 @@ func PlaceRow(p *Piece, panels []Panel, width float64) {
 		p.Height = max(p.Height, q.Height)
 	}
 	gap := max(0, (width-used)/float64(len(panels)+1))
-	x := gap
-	for _, q := range panels {
-		p.Draw.Place(&q.Draw, x, q.Height-p.Height)
-		x += q.Width + gap
+	high := p.Height
+	p.Later = func() Drawing {
+		var row Drawing
+		x := gap
+		for i := range panels {
+			row.Place(panels[i].Drawn(), x, panels[i].Height-high)
+			x += panels[i].Width + gap
+		}
+		return row
 	}
 }
 

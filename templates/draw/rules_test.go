@@ -292,6 +292,7 @@ func TestPlaceRow(t *testing.T) {
 	panels := []Panel{{Width: 20, Height: 30}, {Width: 40, Height: 50}}
 	var p Piece
 	PlaceRow(&p, panels, 120)
+	p.Draw = *p.Drawn()
 	if p.Height != 50 {
 		t.Errorf("%v high", p.Height)
 	}
@@ -302,6 +303,7 @@ func TestPlaceRow(t *testing.T) {
 	}
 	p = Piece{}
 	PlaceRow(&p, panels, 50)
+	p.Draw = *p.Drawn()
 	if got := p.Draw.Items[1].(Group).Transform.Dot(canvas.Point{}); got.X != 20 {
 		t.Errorf("without room the second stands at %v", got)
 	}

@@ -39,19 +39,19 @@ func (t *Table) tryWidths(total float64) (natural, narrow []float64, ok bool) {
 	sum, narrowSum, flexSum := 0.0, 0.0, 0.0
 	for i, c := range t.Columns {
 		size := t.cellMm(c)
-		for _, w := range strings.Fields(c.Head) {
+		for w := range strings.FieldsSeq(c.Head) {
 			narrow[i] = max(narrow[i], TextWidth(w, t.headMm(), true))
 		}
 		natural[i] = max(narrow[i], min(TextWidth(c.Head, t.headMm(), true), 22))
 		for _, row := range t.Rows {
-			for _, line := range strings.Split(row[i], "\n") {
+			for line := range strings.SplitSeq(row[i], "\n") {
 				w := mixedWidth(line, size, c.Bold)
 				natural[i] = max(natural[i], w)
 				if !c.Flex || w <= c.Firm {
 					narrow[i] = max(narrow[i], w)
 					continue
 				}
-				for _, word := range strings.Fields(strings.ReplaceAll(line, BoldMark, "")) {
+				for word := range strings.FieldsSeq(strings.ReplaceAll(line, BoldMark, "")) {
 					narrow[i] = max(narrow[i], TextWidth(word, size, c.Bold))
 				}
 			}
@@ -121,7 +121,7 @@ func (t *Table) needs() [][][]float64 {
 			if !c.Flex {
 				continue
 			}
-			for _, line := range strings.Split(row[i], "\n") {
+			for line := range strings.SplitSeq(row[i], "\n") {
 				out[r][i] = append(out[r][i], mixedWidth(line, t.cellMm(c), c.Bold))
 			}
 		}

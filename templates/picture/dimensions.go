@@ -70,6 +70,17 @@ func Dimensioned(part *plan.PartPlan, width, maxHeight float64) draw.Panel {
 	v.p = draw.Panel{Width: panelWidth, Height: fixed + v.h}
 	v.x0 = (panelWidth - v.w) / 2
 	v.axis = -(float64(outsideRows)*labelRowMm + chains + v.h)
+	v.p.Later = func() draw.Drawing {
+		one := *v
+		one.draw(outsideRows, boreRows, chains)
+		return one.p.Draw
+	}
+	return v.p
+}
+
+// draw draws the section and its sizes, the diameters in so many rows above and
+// below and the lengths above in a height.
+func (v *dimensioned) draw(outsideRows, boreRows int, chains float64) {
 	v.metal()
 	top := v.axis + v.h
 	v.labels(v.outsides, top+chains+1.5, outsideRows, 1)
@@ -82,8 +93,7 @@ func Dimensioned(part *plan.PartPlan, width, maxHeight float64) draw.Panel {
 	v.labels(v.bores, foot, boreRows, -1)
 	v.chain(v.below, v.axis-chainMm+1, v.axis, -1)
 	v.p.Draw.Add(draw.Text{XMm: 0, YMm: -v.p.Height + 1.2, SizeMm: draw.SmallMm, Bold: true, Content: "FRONT"},
-		draw.Text{XMm: panelWidth, YMm: -v.p.Height + 1.2, SizeMm: draw.SmallMm, Bold: true, Align: draw.Right, Content: "BACK"})
-	return v.p
+		draw.Text{XMm: v.p.Width, YMm: -v.p.Height + 1.2, SizeMm: draw.SmallMm, Bold: true, Align: draw.Right, Content: "BACK"})
 }
 
 // mostLabels is how many diameters a side of a section shows.

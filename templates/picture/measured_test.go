@@ -107,6 +107,7 @@ func TestFaceIsToScale(t *testing.T) {
 		"with fold": {&folded, nil, 100, 66, "Flat blank, FRONT face"},
 	} {
 		p := picture.Face(c.face, c.features, c.w, c.h)
+		p.Draw = *p.Drawn()
 		shapes, texts := drawn(t, &p.Draw)
 		within(t, name, p, texts[:0])
 		b := shapes[0].Path.Bounds()

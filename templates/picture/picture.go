@@ -252,15 +252,19 @@ func outsidePath(s *plan.Section, at func(plan.XY, float64) (float64, float64)) 
 // columns at the left and the right.
 func Face(face *plan.Face, features []plan.Feature, w, h float64) draw.Panel {
 	f := newFacePicture(face, features, w, h)
-	f.outline()
-	f.circles()
-	f.openings()
-	f.titles()
-	for k, side := range f.sides {
-		f.balloons(k, side)
-	}
-	f.numbers()
-	return f.panel
+	return draw.Panel{Width: f.panel.Width, Height: f.panel.Height, Later: func() draw.Drawing {
+		f := newFacePicture(face, features, w, h)
+		f.room = draw.NewOccupied(draw.R(f.pad-1, f.top-h-1, f.pad+w+1, f.top+1))
+		f.outline()
+		f.circles()
+		f.openings()
+		f.titles()
+		for k, side := range f.sides {
+			f.balloons(k, side)
+		}
+		f.numbers()
+		return f.panel.Draw
+	}}
 }
 
 // facePicture is a face being drawn at a scale, with what already takes room.
@@ -302,7 +306,6 @@ func newFacePicture(face *plan.Face, features []plan.Feature, w, h float64) *fac
 	}
 	f.top = -TopPadMm - (f.panel.Height-TopPadMm-h-CaptionMm)/2
 	f.ox, f.oy = pad-face.MinMm.XMm*f.scale, f.top-face.MaxMm.YMm*f.scale
-	f.room = draw.NewOccupied(draw.R(pad-1, f.top-h-1, pad+w+1, f.top+1))
 	return f
 }
 

@@ -38,6 +38,7 @@ func TestDimensionsAreToScale(t *testing.T) {
 	part := sized()
 	for _, room := range [][2]float64{{190, 120}, {120, 110}, {150, 90}} {
 		p := picture.Dimensioned(part, room[0], room[1])
+		p.Draw = *p.Drawn()
 		shapes, texts := drawn(t, &p.Draw)
 		within(t, "dimensioned", p, texts)
 		if p.Width > room[0]+1e-6 || p.Height > room[1]+1e-6 {

@@ -1,6 +1,7 @@
 package sequence
 
 import (
+	"math"
 	"slices"
 	"strings"
 
@@ -16,16 +17,15 @@ const AppendixName = "Appendix"
 // one kind side by side, the ladders of the parts, more tables, and where the values
 // of the tables are from, on the fewest pages; nothing where there is none of them.
 func Appendix(pl *plan.Plan, paper draw.Frame, more []draw.Table) []draw.Chapter {
-	var best *draw.Flow
-	for beside := range 3 {
-		f := draw.NewFlow(func(page int) (*draw.Sheet, draw.Piece) {
+	set := func(beside, trial int) *draw.Flow {
+		f := draw.NewTrial(func(page int) (*draw.Sheet, draw.Piece) {
 			s := &draw.Sheet{Frame: paper, All: true, Name: AppendixName, Scale: "not to scale"}
 			rest := "all computed numbers, with their sources"
 			if page > 0 {
 				rest = "continued"
 			}
 			return s, draw.RunningHead(AppendixName, rest, paper.Body().Width())
-		})
+		}, trial)
 		figures(f, pl, max(1, int(f.Width()/62))+beside)
 		ladders(f, pl)
 		small(f, more)
@@ -33,14 +33,20 @@ func Appendix(pl *plan.Plan, paper draw.Frame, more []draw.Table) []draw.Chapter
 			f.Columns(2)
 		}
 		small(f, sources(pl))
-		if len(f.Sheets[0].Blocks) == 1 {
-			return nil
-		}
-		if best == nil || len(f.Sheets) < len(best.Sheets) || len(f.Sheets) == len(best.Sheets) && f.Left() > best.Left() {
-			best = f
+		return f
+	}
+	var best *draw.Flow
+	at := 0
+	for beside := range 3 {
+		if f := set(beside, math.MaxInt); best == nil || len(f.Sheets) < len(best.Sheets) || len(f.Sheets) == len(best.Sheets) && f.Left() > best.Left() {
+			best, at = f, beside
 		}
 	}
-	return []draw.Chapter{{Name: AppendixName, Sheets: best.Sheets}}
+	drawn := set(at, 0).Sheets
+	if len(drawn[0].Blocks) == 1 {
+		return nil
+	}
+	return []draw.Chapter{{Name: AppendixName, Sheets: drawn}}
 }
 
 // figureMm is the em of the numbers.

@@ -271,6 +271,7 @@ func TestPictureOf(t *testing.T) {
 		Arrows: []plan.Arrow{{AtMm: plan.XY{XMm: 300, YMm: 75}, Dir: plan.XY{XMm: -1}}}}
 	for _, room := range [][2]float64{{150, 120}, {100, 300}, {300, 80}} {
 		p := pictureOf(pic, room[0], room[1])
+		p.Draw = *p.Drawn()
 		if p.Width > room[0]+1e-9 || p.Height > room[1]+1e-9 {
 			t.Errorf("%v: %g × %g", room, p.Width, p.Height)
 		}

@@ -44,6 +44,15 @@ func pictureOf(pic *plan.Picture, width, height float64) draw.Panel {
 	v := &picture.Paper{Low: pic.MinMm, Scale: min((width-2*side)/w, (height-over-under)/h)}
 	p := draw.Panel{Width: width, Height: over + under + h*v.Scale}
 	v.X, v.Y = (width-w*v.Scale)/2, under-p.Height
+	return draw.Panel{Width: p.Width, Height: p.Height, Later: func() draw.Drawing {
+		p := p
+		sectionOf(&p, pic, v)
+		return p.Draw
+	}}
+}
+
+// sectionOf draws a picture on its panel.
+func sectionOf(p *draw.Panel, pic *plan.Picture, v *picture.Paper) {
 	var spots []picture.Spot
 	legend := map[int]bool{}
 	point := func(s *plan.Shape) {
@@ -71,10 +80,9 @@ func pictureOf(pic *plan.Picture, width, height float64) draw.Panel {
 		x, y := v.At(a.AtMm)
 		p.Draw.Add(wayArrow(x, y, a.Dir.XMm, a.Dir.YMm))
 	}
-	caption, size := draw.Shrink(cutWords[pic.Cut], draw.TextMm, false, width)
-	p.Draw.Add(draw.Text{XMm: width / 2, YMm: -p.Height + 1.6, SizeMm: size, Align: draw.Centre, Content: caption})
-	picture.BalloonRow(&p, spots)
-	return p
+	caption, size := draw.Shrink(cutWords[pic.Cut], draw.TextMm, false, p.Width)
+	p.Draw.Add(draw.Text{XMm: p.Width / 2, YMm: -p.Height + 1.6, SizeMm: size, Align: draw.Centre, Content: caption})
+	picture.BalloonRow(p, spots)
 }
 
 // ofPart tells whether a cut surface is that of a part of the job.

@@ -54,14 +54,14 @@ func namesOf(run []*plan.JointPlan) []string {
 // overviewSheets draws the order of assembly and under it the machine from
 // outside, on one page if it can be.
 func overviewSheets(pl *plan.Plan, paper draw.Frame, views *draw.Piece) []*draw.Sheet {
-	return closest(func(c closeness, _ float64) *draw.Flow {
-		f := draw.NewFlow(func(page int) (*draw.Sheet, draw.Piece) {
+	return closest(func(c way) *draw.Flow {
+		f := draw.NewTrial(func(page int) (*draw.Sheet, draw.Piece) {
 			s := &draw.Sheet{Frame: paper, All: true, Part: Name, Name: "Order of assembly", Scale: "not to scale"}
 			if page == 0 {
 				return s, overviewHead(pl, paper.Body().Width())
 			}
 			return s, draw.RunningHead("Press and weld sequence", "continued", paper.Body().Width())
-		})
+		}, c.trial)
 		f.Table(c.tight(c.orderTable(pl)))
 		f.Add(draw.Paragraph("", "HOLD: stop, check and sign before the next step; what is covered later cannot be checked later. LIFT: this step moves more than "+
 			words.Trim(plan.LiftKg, 0)+" kg. Clock angles are those of the assembly, clockwise from TOP, seen as each page says. The numbers are computed from the drawings: "+

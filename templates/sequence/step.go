@@ -1,6 +1,7 @@
 package sequence
 
 import (
+	"math"
 	"reflect"
 	"slices"
 	"strconv"
@@ -45,8 +46,8 @@ func sameWork(a, b *plan.JointPlan) bool {
 		plain := *wb
 		plain.Finish, wb = nil, &plain
 	}
-	return slices.Equal(lines(a, len(a.Steps)), lines(b, len(a.Steps))) &&
-		reflect.DeepEqual(wa, wb) && reflect.DeepEqual(unnamed(a.Bolt), unnamed(b.Bolt)) && reflect.DeepEqual(a.Press, b.Press)
+	return reflect.DeepEqual(wa, wb) && reflect.DeepEqual(unnamed(a.Bolt), unnamed(b.Bolt)) && reflect.DeepEqual(a.Press, b.Press) &&
+		slices.Equal(lines(a, len(a.Steps)), lines(b, len(a.Steps)))
 }
 
 // unnamed are the bolts of a joint without the names of what they clamp.
@@ -72,8 +73,9 @@ func lines(j *plan.JointPlan, steps int) []string {
 	for _, c := range j.Checks {
 		out = append(out, c.What, c.Wanted, c.Limits, c.Gauge)
 	}
+	names := strings.NewReplacer(j.How, "its place", j.A.Title, "A", j.B.Title, "B")
 	for i := range out {
-		out[i] = strings.NewReplacer(j.How, "its place", j.A.Title, "A", j.B.Title, "B").Replace(out[i])
+		out[i] = names.Replace(out[i])
 	}
 	return out
 }
@@ -142,43 +144,69 @@ func (c closeness) tight(t draw.Table) draw.Table {
 	return t
 }
 
-// closest draws something as roomy as it can be on the fewest pages, and then
-// once more with the room in mm that is left on its one page.
-func closest(draws func(c closeness, spareMm float64) *draw.Flow) []*draw.Sheet {
+// way is how something is set.
+type way struct {
+	closeness
+	spareMm float64 // room that may be taken
+	trial   int     // draws nothing, but tells whether it takes more pages; 0 draws
+}
+
+// closest draws something as roomy as it can be on the fewest pages, with the room
+// in mm that is left if that is one page.
+func closest(set func(way) *draw.Flow) []*draw.Sheet {
 	var best *draw.Flow
-	var at closeness
+	var at way
 	for _, c := range []closeness{1, 0.8, 0.6, 0.42} {
-		if f := draws(c, 0); best == nil || len(f.Sheets) < len(best.Sheets) {
-			best, at = f, c
+		if f := set(way{closeness: c, trial: math.MaxInt}); best == nil || len(f.Sheets) < len(best.Sheets) {
+			best, at = f, way{closeness: c}
 		}
 		if len(best.Sheets) == 1 {
 			break
 		}
 	}
 	if spare := best.Lowest - best.Body.Y0 - 1; len(best.Sheets) == 1 && spare > 8 {
-		if f := draws(at, spare); len(f.Sheets) == 1 {
-			best = f
+		if f := set(way{closeness: at.closeness, spareMm: spare}); len(f.Sheets) == 1 {
+			return f.Sheets
 		}
 	}
-	return best.Sheets
+	return set(at).Sheets
 }
 
 // jointSheets draws a joint, or several that are the same work, on one page if
 // it can be: what goes where, the numbers, how it lies on the clock, what to
 // do and what to check.
 func jointSheets(pl *plan.Plan, run []*plan.JointPlan, paper draw.Frame) []*draw.Sheet {
-	return closest(func(c closeness, spareMm float64) *draw.Flow { return c.joint(pl, run, paper, spareMm) })
+	tables := map[closeness][]draw.Table{} // laid out, for all ways to set them
+	return closest(func(w way) *draw.Flow {
+		if tables[w.closeness] == nil {
+			tables[w.closeness] = w.tables(run, paper.Body().Width())
+		}
+		return w.joint(pl, run, paper, tables[w.closeness])
+	})
 }
 
-func (c closeness) joint(pl *plan.Plan, run []*plan.JointPlan, paper draw.Frame, spareMm float64) *draw.Flow {
+// tables are what to do, which parts take which place, and what to check.
+func (c closeness) tables(run []*plan.JointPlan, width float64) (laid []draw.Table) {
+	list := []draw.Table{c.stepTable(run)}
+	if len(run) > 1 {
+		list = append(list, c.placeTable(run))
+	}
+	for _, t := range append(list, c.checkTable(run)) {
+		laid = append(laid, c.tight(t).Laid(width))
+	}
+	return laid
+}
+
+// joint sets a joint with its tables.
+func (c way) joint(pl *plan.Plan, run []*plan.JointPlan, paper draw.Frame, tables []draw.Table) *draw.Flow {
 	j := run[len(run)-1]
-	f := draw.NewFlow(func(page int) (*draw.Sheet, draw.Piece) {
+	f := draw.NewTrial(func(page int) (*draw.Sheet, draw.Piece) {
 		s := &draw.Sheet{Frame: paper, All: true, Part: Name, Name: stepsWord(run) + ": " + j.Kind, Scale: "not to scale"}
 		if page == 0 {
 			return s, jointHead(run, len(pl.Joints), paper.Body().Width())
 		}
 		return s, draw.RunningHead(stepsWord(run)+" "+kindWord(j)+": "+j.Title, "continued", paper.Body().Width())
-	})
+	}, c.trial)
 	for _, problem := range j.Problems {
 		f.Add(draw.CautionBox("Not right yet: "+problem.What+".", f.Width()), draw.Space(1.5))
 	}
@@ -186,17 +214,15 @@ func (c closeness) joint(pl *plan.Plan, run []*plan.JointPlan, paper draw.Frame,
 		f.Add(draw.CautionBox(words.Join(" ", "LIFT "+words.Mass(l.MassKg)+": "+l.What+". "+upperFirst(l.How)+".", words.Writer{Units: pl.Units}.Sling(l)), f.Width()), draw.Space(2))
 	}
 	f.Add(bigNumbers(keyNumbers(j, pl.Units), f.Width()), draw.Space(2))
-	f.Add(c.pictures(pl, j, f.Width(), f.Body.Height()*0.27*float64(c)+min(spareMm, f.Body.Height()*0.2))...)
+	f.Add(c.pictures(pl, j, f.Width(), f.Body.Height()*0.27*float64(c.closeness)+min(c.spareMm, f.Body.Height()*0.2))...)
 	if text := strings.Join(clockLines(j), ".  "); text != "" {
 		f.Add(draw.Paragraph("", text+".", c.em(2.9), false, f.Width())...)
 		f.Add(draw.Space(2))
 	}
 	f.Add(c.ready(run, f.Width())...)
-	f.Table(c.tight(c.stepTable(run)))
-	if len(run) > 1 {
-		f.Table(c.tight(c.placeTable(run)))
+	for _, t := range tables {
+		f.Table(t)
 	}
-	f.Table(c.tight(c.checkTable(run)))
 	f.Add(holdLine(run, f.Width()), draw.Space(2))
 	for _, list := range [][]string{append([]string{trapLine(j)}, remedies(j)...), j.Cautions} {
 		if text := words.Join(" ", list...); text != "" {

@@ -31,7 +31,7 @@ func apartPictures(pl *plan.Plan, j *plan.JointPlan, width, maxHeight float64, m
 			face := part.Faces[0]
 			h := min(maxHeight-picture.TopPadMm-picture.CaptionMm-8, (p.Width-2*picture.FacePadMm)/picture.Aspect(face))
 			q := picture.Face(face, nil, h*picture.Aspect(face), h)
-			p.Draw.Place(&q.Draw, (p.Width-q.Width)/2, -7)
+			p.Draw.Place(q.Drawn(), (p.Width-q.Width)/2, -7)
 		} else if len(part.Profiles) > 0 {
 			q := picture.Folded(&part.Profiles[0], p.Width, maxHeight-8)
 			p.Draw.Place(&q.Draw, (p.Width-q.Width)/2, -7)

@@ -20,34 +20,50 @@ import (
 
 // Cover draws the cover and its further pages, as roomy as the fewest pages
 // allow. own is the number of pages of the cover itself, by which the page
-// numbers of the chapters are put off.
+// numbers of the chapters are put off; 0 for what it comes to. The index does not
+// change its length with the numbers in it, so trials without them find that.
 func Cover(pl *plan.Plan, findings []review.Finding, paper draw.Frame, chapters []draw.Chapter, own int) []*draw.Sheet {
-	var best []*draw.Sheet
+	c := cover{pl, findings, paper, chapters, 0}
+	best, pages := density(0), math.MaxInt
 	for _, d := range []density{1, 0.88, 0.8, 0.7, 0.6} {
-		if sheets := d.cover(pl, findings, paper, chapters, own); best == nil || len(sheets) < len(best) {
-			best = sheets
+		if n := len(d.cover(c, math.MaxInt)); n < pages {
+			best, pages = d, n
 		}
 	}
-	return best
+	if c.own = own; own == 0 {
+		c.own = pages
+	}
+	return best.cover(c, 0)
 }
 
-func (d density) cover(pl *plan.Plan, findings []review.Finding, paper draw.Frame, chapters []draw.Chapter, own int) []*draw.Sheet {
-	f := draw.NewFlow(func(page int) (*draw.Sheet, draw.Piece) {
+// cover is what the cover is drawn from.
+type cover struct {
+	pl       *plan.Plan
+	findings []review.Finding
+	paper    draw.Frame
+	chapters []draw.Chapter
+	own      int // its pages
+}
+
+// cover sets the cover; a trial of so many pages draws nothing, 0 draws.
+func (d density) cover(c cover, trial int) []*draw.Sheet {
+	pl, paper := c.pl, c.paper
+	f := draw.NewTrial(func(page int) (*draw.Sheet, draw.Piece) {
 		s := &draw.Sheet{Frame: paper, Name: "Cover", Scale: "rules 1:1 only"}
 		if page == 0 {
 			return s, coverHead(pl, paper.Body().Width())
 		}
 		s.Scale = "not to scale"
 		return s, draw.RunningHead(pl.Job, "cover, continued", paper.Body().Width())
-	})
+	}, trial)
 	check, rest := d.scaleCheck(pl.Units, f.Width())
 	f.Add(check, draw.Space(1))
-	f.Add(d.reviewLine(findings, f.Width())...)
-	parts, others := indexTables(pl, chapters, own)
+	f.Add(d.reviewLine(c.findings, f.Width())...)
+	parts, others := indexTables(pl, c.chapters, c.own)
 	f.Table(d.listed(parts))
 	f.Table(d.listed(others))
 	var lists []draw.Table
-	for _, t := range []draw.Table{boughtTable(pl), cutTable(pl), toolTable(pl, chapters, own), dangerTable(pl), noteTable(pl)} {
+	for _, t := range []draw.Table{boughtTable(pl), cutTable(pl), toolTable(pl, c.chapters, c.own), dangerTable(pl), noteTable(pl)} {
 		lists = append(lists, d.listed(t))
 	}
 	d.columns(f, pl, lists)
@@ -81,7 +97,8 @@ func (d density) columns(f *draw.Flow, pl *plan.Plan, lists []draw.Table) {
 			p := machinePicture(a, f.Width(), machineMm*float64(d))
 			blocks, highs = append(blocks, func() { f.Add(p, draw.Space(2)) }), append(highs, p.Height+2)
 		}
-		blocks, highs = append(blocks, func() { f.Table(t) }), append(highs, measure(t, f.Width()).whole()+gapMm)
+		m := measure(t, f.Width())
+		blocks, highs = append(blocks, func() { f.Table(m.Table) }), append(highs, m.whole()+gapMm)
 	}
 	split := lowestSplit(highs)
 	for i, set := range blocks {
@@ -117,13 +134,14 @@ const machineMm = 60.0
 func machinePicture(a *plan.Arrangement, width, height float64) draw.Piece {
 	w, h := a.Front.MaxMm.XMm-a.Front.MinMm.XMm, a.Front.MaxMm.YMm-a.Front.MinMm.YMm
 	scale := min(width/w, height/h)
-	p := draw.Piece{Height: h * scale}
-	v := &picture.Paper{Low: a.Front.MinMm, X: (width - w*scale) / 2, Y: -p.Height, Scale: scale}
-	v.Lines(&p.Draw, a.Front.Lines, draw.HairMm)
-	for i := range a.Front.Shapes {
-		v.Shape(&p.Draw, &a.Front.Shapes[i], draw.HairMm)
-	}
-	return p
+	return draw.Piece{Height: h * scale, Later: func() (d draw.Drawing) {
+		v := &picture.Paper{Low: a.Front.MinMm, X: (width - w*scale) / 2, Y: -h * scale, Scale: scale}
+		v.Lines(&d, a.Front.Lines, draw.HairMm)
+		for i := range a.Front.Shapes {
+			v.Shape(&d, &a.Front.Shapes[i], draw.HairMm)
+		}
+		return d
+	}}
 }
 
 // noteTable lists what is heavy and the notes of the job.

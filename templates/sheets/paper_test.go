@@ -138,7 +138,7 @@ func TestSignedOnce(t *testing.T) {
 		paper draw.Frame
 		first bool
 	}{{a4, true}, {draw.Frame{WidthMm: 140, HeightMm: 200, Name: "least"}, false}} {
-		sheets := density(0.7).cover(pl, nil, c.paper, nil, 0)
+		sheets := density(0.7).cover(cover{pl: pl, paper: c.paper}, 0)
 		if len(sheets) < 2 {
 			t.Fatalf("%s: %d pages", c.paper.Name, len(sheets))
 		}

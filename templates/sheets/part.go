@@ -144,10 +144,12 @@ func cuts(part *plan.PartPlan, width, most float64) []draw.Panel {
 
 // over sets a panel above another.
 func over(a, b draw.Panel) draw.Panel {
-	p := draw.Panel{Width: max(a.Width, b.Width), Height: a.Height + b.Height}
-	p.Draw.Place(&a.Draw, (p.Width-a.Width)/2, 0)
-	p.Draw.Place(&b.Draw, (p.Width-b.Width)/2, -a.Height)
-	return p
+	width := max(a.Width, b.Width)
+	return draw.Panel{Width: width, Height: a.Height + b.Height, Later: func() (d draw.Drawing) {
+		d.Place(a.Drawn(), (width-a.Width)/2, 0)
+		d.Place(b.Drawn(), (width-b.Width)/2, -a.Height)
+		return d
+	}}
 }
 
 // drawnKinds are the features whose sizes stand in the dimensions of the

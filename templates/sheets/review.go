@@ -1,6 +1,7 @@
 package sheets
 
 import (
+	"math"
 	"slices"
 	"strconv"
 	"strings"
@@ -20,28 +21,40 @@ const ReviewName = "Review"
 // what is worth knowing unless that stands elsewhere: as roomy as the fewest pages
 // allow, signed on the first if it can be.
 func Review(pl *plan.Plan, findings []review.Finding, paper draw.Frame, notes []draw.Table) []*draw.Sheet {
-	var best []*draw.Sheet
-	signed := 0 // the page with the signature
+	w := reviewing{pl, findings, paper, notes}
+	best, pages, signed := density(0), math.MaxInt, 0
 	for _, d := range []density{1, 0.9, 0.8} {
-		if sheets, page := d.review(pl, findings, paper, notes); best == nil || len(sheets) < len(best) || len(sheets) == len(best) && page < signed {
-			best, signed = sheets, page
+		if sheets, page := d.review(w, math.MaxInt); len(sheets) < pages || len(sheets) == pages && page < signed {
+			best, pages, signed = d, len(sheets), page
 		}
 	}
-	return best
+	drawn, _ := best.review(w, 0)
+	return drawn
+}
+
+// reviewing is what a review is drawn from.
+type reviewing struct {
+	pl       *plan.Plan
+	findings []review.Finding
+	paper    draw.Frame
+	notes    []draw.Table
 }
 
 // notChecked is what a review before cutting leaves to others.
 const notChecked = "Not checked here: whether the machine is strong enough for its load, what the stock measures, the files that the cutter has, drawings that others made."
 
-func (d density) review(pl *plan.Plan, findings []review.Finding, paper draw.Frame, notes []draw.Table) (sheets []*draw.Sheet, signed int) {
-	f := draw.NewFlow(func(page int) (*draw.Sheet, draw.Piece) {
+// review sets a review, and returns the page with the signature too; a trial of so
+// many pages draws nothing, 0 draws.
+func (d density) review(w reviewing, trial int) (sheets []*draw.Sheet, signed int) {
+	pl, findings, paper, notes := w.pl, w.findings, w.paper, w.notes
+	f := draw.NewTrial(func(page int) (*draw.Sheet, draw.Piece) {
 		s := &draw.Sheet{Frame: paper, Name: ReviewName, Scale: "not to scale"}
 		rest := "review before metal is cut"
 		if page > 0 {
 			rest = "review, continued"
 		}
 		return s, draw.RunningHead(pl.Job, rest, paper.Body().Width())
-	})
+	}, trial)
 	f.Add(verdictBox(findings, f.Width()), draw.Space(2))
 	var open, accepted []review.Finding
 	for _, one := range findings {
@@ -104,8 +117,16 @@ func partRows(pl *plan.Plan, findings []review.Finding) draw.Table {
 		{Head: "Part", Flex: true, Bold: true, Leads: true, Firm: 24}, {Head: "Cut file", Flex: true, Firm: 22},
 		{Head: "Open", Align: draw.Centre, Bold: true}, {Head: "Accepted", Align: draw.Centre}, {Head: "Note", Align: draw.Centre}, {Head: "Initials"},
 	}}
-	row := func(title, file string, mine func(review.Finding) bool) {
-		c := review.Summary(slices.DeleteFunc(slices.Clone(findings), func(f review.Finding) bool { return !mine(f) }))
+	of := map[string][]review.Finding{} // by part; "" for the joints and the job
+	for _, f := range findings {
+		name := f.Part
+		if pl.Part(name) == nil {
+			name = ""
+		}
+		of[name] = append(of[name], f)
+	}
+	row := func(title, file, name string) {
+		c := review.Summary(of[name])
 		t.Rows = append(t.Rows, []string{title, file, some(c.Open()), some(c.Accepted), some(c.Note), ""})
 	}
 	for _, part := range pl.Parts {
@@ -113,9 +134,9 @@ func partRows(pl *plan.Plan, findings []review.Finding) draw.Table {
 		if slices.ContainsFunc(part.Operations, func(op plan.Operation) bool { return op.Machine == "Cutter" }) {
 			file = part.Name
 		}
-		row(part.Title, file, func(f review.Finding) bool { return f.Part == part.Name })
+		row(part.Title, file, part.Name)
 	}
-	row("Joints and job", "", func(f review.Finding) bool { return pl.Part(f.Part) == nil })
+	row("Joints and job", "", "")
 	return t
 }
 
@@ -177,14 +198,15 @@ func placePicture(pl *plan.Plan, f review.Finding) draw.Drawing {
 		}
 		h := min(1, 1/picture.Aspect(face)) * (placeMm - picture.TopPadMm - picture.CaptionMm)
 		panel := picture.Face(face, nil, h*picture.Aspect(face), h)
+		pic := *panel.Drawn()
 		scale := h / (face.MaxMm.YMm - face.MinMm.YMm)
 		for _, hole := range face.Holes {
 			if hole.Group == f.Feature {
 				x, y := panel.Width/2+(hole.XMm-(face.MinMm.XMm+face.MaxMm.XMm)/2)*scale, -picture.TopPadMm-(face.MaxMm.YMm-hole.YMm)*scale
-				panel.Draw.Add(draw.Disc(x, y, max(0.9, hole.DiameterMm/2*scale)))
+				pic.Add(draw.Disc(x, y, max(0.9, hole.DiameterMm/2*scale)))
 			}
 		}
-		return panel.Draw
+		return pic
 	}
 	return draw.Drawing{}
 }

@@ -139,8 +139,8 @@ func (d density) rows(t draw.Table, width float64) draw.Piece {
 // abreast sets two pieces side by side, the second at x.
 func abreast(a, b draw.Piece, x float64) draw.Piece {
 	p := draw.Piece{Height: max(a.Height, b.Height)}
-	p.Draw.Place(&a.Draw, 0, 0)
-	p.Draw.Place(&b.Draw, x, 0)
+	p.Draw.Place(a.Drawn(), 0, 0)
+	p.Draw.Place(b.Drawn(), x, 0)
 	return p
 }
 
