@@ -98,8 +98,24 @@ func (bearingKind) title(t *joint) string {
 	return "Bearing " + t.in.Bearing.Bearing.Value + ": " + t.a.title() + " in " + t.b.title()
 }
 
-func (bearingKind) buy(_ *shop, t *joint, list *buying) {
-	list.add("Tapered roller bearing "+t.out.Bearing.Bearing, 1, words.Spaced(t.out.Name), "cup and cone")
+func (bearingKind) buy(s *shop, t *joint, list *buying) {
+	b := t.out.Bearing
+	list.add("Tapered roller bearing "+b.Bearing, 1, words.Spaced(t.out.Name), "cup and cone")
+	if b.Adjusted && s.nutMade(b.HeldBy) == "" {
+		list.add("Nut "+b.HeldBy, 1, words.Spaced(t.out.Name), "with its lock")
+	}
+}
+
+// nutMade is the part of the job that runs on a thread as its nut; empty if there is none.
+func (s *shop) nutMade(thread string) string {
+	for _, m := range s.models {
+		for i := range m.Steps {
+			if st := &m.Steps[i]; st.Inside && st.Size.Thread != nil && st.Size.Thread.Designation == thread {
+				return m.Out.Title
+			}
+		}
+	}
+	return ""
 }
 
 func (bearingKind) work(j *making, t *joint) {

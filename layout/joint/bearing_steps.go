@@ -140,7 +140,7 @@ func (j *making) bearingSteps(t *joint, p *plan.BearingPlan, m mounting) {
 		t.cupStep(partner, q)
 	}
 	if !second || !apart {
-		t.coneStep(t, p)
+		j.coneStep(t, p)
 	}
 	if !second && partner != nil && apart {
 		t.cones = append(t.cones, partner)
@@ -167,11 +167,15 @@ func (t *joint) cupStep(of *joint, p *plan.BearingPlan) {
 }
 
 // coneStep mounts the cone of the joint.
-func (t *joint) coneStep(of *joint, p *plan.BearingPlan) {
+func (j *making) coneStep(t *joint, p *plan.BearingPlan) {
 	sleeve := "Sleeve Ø" + t.w.Read(p.ConeSleeveInMm) + " inside, at most Ø" + t.w.Read(p.ConeSleeveOutMm) + " outside, on the " + follows(p) + " end of the cone: not on the cage."
 	first := "Large end first, to the shoulder " + p.HeldBy + " of " + t.a.title() + "."
 	if p.Adjusted {
-		first = "Small end first over " + t.a.text() + ", into its cup; the nut on " + p.HeldBy + " follows on the large end."
+		nut := "the nut"
+		if made := j.nutMade(p.HeldBy); made != "" {
+			nut = made
+		}
+		first = "Small end first over " + t.a.text() + ", into its cup; " + nut + " on " + p.HeldBy + " follows on the large end."
 	}
 	do := []string{first}
 	switch {
@@ -182,8 +186,8 @@ func (t *joint) coneStep(of *joint, p *plan.BearingPlan) {
 	default:
 		do = append(do, "It slides on by hand.")
 	}
-	if of.draw != nil {
-		do = append(do, of.drawLine())
+	if t.draw != nil {
+		do = append(do, t.drawLine())
 	}
 	if p.KeepOff != "" {
 		keep := "It never reaches the shoulder " + p.KeepOff
@@ -192,8 +196,8 @@ func (t *joint) coneStep(of *joint, p *plan.BearingPlan) {
 		}
 		do = append(do, keep+".")
 	}
-	t.cones = append(t.cones, of)
-	s := t.step("Cone of "+words.Spaced(of.in.Name.Value), do...)
+	t.cones = append(t.cones, t)
+	s := t.step("Cone of "+words.Spaced(t.in.Name.Value), do...)
 	if !p.Adjusted && p.HeldBy != "" {
 		s.Hold = "A " + t.w.Near(0.05) + " feeler does not enter between large end and shoulder"
 		if p.HeatConeC > 0 {

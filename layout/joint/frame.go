@@ -124,7 +124,7 @@ func diagonalsMm(diagonalMm float64) float64 { return math.Max(1, diagonalMm/100
 func (j *making) frameSteps(t *joint, p *plan.WeldPlan, r *ring) {
 	t.out.Frame = r.last.in.Name.Value
 	t.step("Set up", "Lay the bars on a flat plate, or on trestles levelled to each other, fronts up; shim until none rocks.",
-		"Clean bright "+t.w.Near(25)+" each side of the joint.", t.takeOff(p), t.grindEdges(p), "Set: "+t.out.How+".", j.gapText(p.GapMm))
+		"Clean bright "+t.w.Near(25)+" each side of the joint.", t.takeOff(p), t.grindEdges(p), j.sleeved(r), "Set: "+t.out.How+".", j.gapText(p.GapMm))
 	s := t.step("Tack", "Tack both ends of the cut on the front. No weld yet: all corners of the frame are tacked first.")
 	s.Hold = "Square in the corner; no step from front to front."
 	if t != r.last {
@@ -167,6 +167,25 @@ func (t *joint) takeOff(p *plan.WeldPlan) string {
 		return ""
 	}
 	return "The bars are sawn without the gap: take " + t.w.Read(p.GapMm/2) + " off each cut."
+}
+
+// sleeved says which bars of a frame take sleeves for bolts, which go in while they are open.
+func (j *making) sleeved(r *ring) string {
+	var in []string
+	for _, o := range j.all {
+		for _, c := range r.corners {
+			for _, f := range []feature{o.a, o.b} {
+				title := f.r.Out.Title
+				if o.in.Bolt != nil && f.group.BothWalls() && (f.inst() == c.a.inst() || f.inst() == c.b.inst()) && !slices.Contains(in, title) {
+					in = append(in, title)
+				}
+			}
+		}
+	}
+	if len(in) == 0 {
+		return ""
+	}
+	return "Sleeves for the bolts go into " + strings.Join(in, ", ") + " now: the corners close it."
 }
 
 // outsideOf has the outside of a rectangular frame measured, to the same limit as its

@@ -162,6 +162,9 @@ func (j *making) how(t *joint) string {
 	if !t.axis && t.corner() {
 		return t.cornerText()
 	}
+	if text := t.copeText(); text != "" && !t.axis {
+		return text
+	}
 	if e := t.branchEnd(); e != nil && !t.axis {
 		if stands := t.a.r.Stands(e.Face, t.b.title()); stands != "" {
 			return t.a.title() + " on " + t.b.title() + ", " + stands
@@ -190,6 +193,23 @@ func (j *making) how(t *joint) string {
 	return text + ", TOP of " + t.a.title() + " at " + words.Trim(is.turn, 2) + "° of " + t.b.title()
 }
 
+// copeText says where on a round the coped end of a bar sits; empty where no place is said.
+func (t *joint) copeText() string {
+	b, side := t.a.r.Part.Bar, parts.Side(t.a.ref.Feature)
+	if b == nil || side != parts.LeftEnd && side != parts.RightEnd {
+		return ""
+	}
+	e := b.End(side)
+	if e.Place == nil || e.Onto.Part != t.b.ref.Part {
+		return ""
+	}
+	from := parts.Front
+	if e.Place.From == parts.Back {
+		from = parts.Back
+	}
+	return t.a.text() + " on " + t.b.text() + " at clock " + words.Trim(e.Place.Clock.Deg, 2) + "°, square to it, its middle " + t.w.Size(e.Place.Axial.Mm) + " from the " + string(from) + " of " + t.b.title() + ", fronts looking the same way"
+}
+
 // placeText says where a part stands on another by the faces and distances of
 // the joint.
 func (t *joint) placeText(p *parts.Place, w words.Writer) string {
@@ -203,7 +223,11 @@ func (t *joint) placeText(p *parts.Place, w words.Writer) string {
 		}
 	}
 	if p.At != nil {
-		text += ", its origin on the other's"
+		from := "origin"
+		if t.a.r.Part.Bar != nil && t.b.r.Part.Bar != nil { // which have theirs in the middle
+			from = "middle"
+		}
+		text += ", its " + from + " on the other's"
 		if x := p.At.X.Mm; x != 0 {
 			text += ", " + w.Size(math.Abs(x)) + side(x, " to the left", " to the right")
 		}

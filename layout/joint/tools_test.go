@@ -70,12 +70,26 @@ func TestToolsOfTheMill(t *testing.T) {
 // first of its bearings, and its upper cone slides on: nothing to make for the second.
 func TestToolsThatCanBeMade(t *testing.T) {
 	t.Parallel()
-	for _, o := range demoPlan(t, "pugmill").Tools[0].Sheet.Operations {
+	mill, jack := demoPlan(t, "pugmill"), demoPlan(t, "gatejack")
+	for _, o := range mill.Tools[0].Sheet.Operations {
 		if strings.EqualFold(o.Machine, "lathe") {
 			t.Errorf("a disc of 1 mm is turned: %s", o.Title)
 		}
 	}
-	jack := demoPlan(t, "gatejack")
+	says(t, jointNamed(t, mill, "stand-corner-4"), []string{"Sleeves for the bolts go into Stand rail now"}, nil)
+	says(t, jointNamed(t, jack, "stay"), []string{"Stay right on Guide tube outside at clock 180°, square to it, its middle 8 in from the front of Guide tube, fronts looking the same way"}, nil)
+	says(t, jointNamed(t, jack, "upper-bearing"), []string{"Lock collar on 1 3/8-12 UNF follows"}, []string{"; the nut on"})
+	nuts := func(p *plan.Plan) (out []string) {
+		for _, b := range p.Bought {
+			if strings.HasSuffix(b.Note, "lock") {
+				out = append(out, b.Item+" for "+b.For)
+			}
+		}
+		return out
+	}
+	if got := nuts(mill); !slices.Equal(got, []string{"Nut M40x1.5 for rear bearing"}) || len(nuts(jack)) > 0 {
+		t.Errorf("nuts of bearings: %q, %q", got, nuts(jack))
+	}
 	if got := jointNamed(t, jack, "lower-bearing").Tools; !slices.Equal(got, []string{"T2 Press ring", "T3 Cone driver"}) {
 		t.Errorf("the lower bearing has %q", got)
 	}
