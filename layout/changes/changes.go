@@ -162,12 +162,12 @@ func Compare(oldJob, newJob *parts.Job) (*Report, error) {
 
 // heading compares the head of the job. oldJob has the units as they were.
 func (r *Report) heading(oldJob *parts.Job, after *side, before *plan.Plan) {
-	now := after.pl
+	now, yes := after.pl, map[bool]string{false: "no", true: "yes"}
 	for _, line := range []struct{ what, was, is string }{
 		{"job", before.Job, now.Job}, {"revision", before.Revision, now.Revision}, {"date", before.Date, now.Date},
 		{"drawn", before.DrawnBy, now.DrawnBy}, {"checked", before.CheckedBy, now.CheckedBy},
 		{"units", string(oldJob.Units), string(now.Units)}, {"paper", before.Paper.Name, now.Paper.Name},
-		{"tolerance", before.Tolerance, now.Tolerance},
+		{"tolerance", before.Tolerance, now.Tolerance}, {"sheets of tools", yes[oldJob.Tools], yes[after.job.Tools]},
 	} {
 		r.Heading = text(r.Heading, line.what, line.was, line.is)
 	}

@@ -91,6 +91,7 @@ func (p *pair) compare() []Change {
 	p.order()
 	p.outline()
 	p.formed()
+	p.clamp()
 	p.checks()
 	return p.out
 }
@@ -98,6 +99,10 @@ func (p *pair) compare() []Change {
 // head compares what is said of the whole part.
 func (p *pair) head() {
 	old, now := p.was.plan, p.is.plan
+	stock := NoMetal
+	if old.Bar != nil && now.Bar != nil {
+		stock = Scrap // a bar keeps the section that it was sawn from
+	}
 	if old.Quantity != now.Quantity {
 		p.add(Change{Code: Size, What: "quantity", Unit: plan.Number, Old: float64(old.Quantity), New: float64(now.Quantity)})
 	}
@@ -106,7 +111,7 @@ func (p *pair) head() {
 		use           Use
 	}{
 		{"material", old.Material, now.Material, Scrap}, {"kind", old.Kind, now.Kind, NoMetal}, {"title", old.Title, now.Title, NoMetal},
-		{"stock", old.StockText, now.StockText, NoMetal}, {"mark of TOP", old.Top, now.Top, ByHand},
+		{"stock", old.StockText, now.StockText, stock}, {"mark of TOP", old.Top, now.Top, ByHand},
 	} {
 		n := len(p.out)
 		p.out = text(p.out, line.what, line.was, line.is)
@@ -366,6 +371,32 @@ func (p *pair) formed() {
 		if o.Size != f.Size || o.Note != f.Note {
 			p.add(Change{Code: Reworded, Feature: f.Name, OldText: words.Join("; ", o.Size, o.Note), NewText: words.Join("; ", f.Size, f.Note), Use: ByHand})
 		}
+	}
+	for _, o := range p.was.plan.Features {
+		if formed(o.Kind) && !slices.ContainsFunc(p.is.plan.Features, func(f plan.Feature) bool { return f.Kind == o.Kind && f.Name == o.Name }) {
+			p.add(Change{Code: Removed, Feature: o.Name, OldText: o.Size, Use: ByHand})
+		}
+	}
+}
+
+// clamp compares how a ring is split.
+func (p *pair) clamp() {
+	said := func(m model) string {
+		i := slices.IndexFunc(m.plan.Features, func(f plan.Feature) bool { return f.Kind == plan.ClampFeature })
+		if i < 0 {
+			return ""
+		}
+		return words.Join("; ", m.plan.Features[i].Size, m.plan.Features[i].Note)
+	}
+	was, is := said(p.was), said(p.is)
+	switch {
+	case was == is:
+	case was == "":
+		p.add(Change{Code: Added, Feature: "clamp", NewText: is, Use: Rework})
+	case is == "":
+		p.add(Change{Code: Removed, Feature: "clamp", OldText: was, Use: Scrap})
+	default:
+		p.add(Change{Code: Reworded, Feature: "clamp", OldText: was, NewText: is, Use: clampUse(p.was.plan.Clamp, p.is.plan.Clamp, p.shiftMm)})
 	}
 }
 

@@ -107,6 +107,20 @@ func stepUse(was, is part.Sized, inside bool) Use {
 	return Measure
 }
 
+// clampUse tells whether a split ring serves as another: a saw cut can be made wider
+// and a counterbore deeper, but neither they nor the screw can be moved. The new front
+// face lies shiftMm behind the old.
+func clampUse(was, is *plan.ClampRow, shiftMm float64) Use {
+	switch {
+	case !same(was.ClockDeg, is.ClockDeg), !same(was.AtMm, is.AtMm), !same(was.AxialMm-shiftMm, is.AxialMm), was.Thread != is.Thread,
+		!same(was.HoleMm, is.HoleMm), !same(was.HeadMm, is.HeadMm), is.SlotMm < was.SlotMm-sameMm, is.DeepMm < was.DeepMm-sameMm:
+		return Scrap
+	case same(was.SlotMm, is.SlotMm) && same(was.DeepMm, is.DeepMm):
+		return NoMetal
+	}
+	return Rework
+}
+
 // sectionUse is the use of a turned shape when the new section is laid into the
 // old one, its front face shiftMm behind the old front face.
 func sectionUse(was, is *plan.Section, shiftMm float64) Use {
