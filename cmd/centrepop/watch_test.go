@@ -1,6 +1,7 @@
 package main
 
 import (
+	"bufio"
 	"bytes"
 	"context"
 	"encoding/json"
@@ -10,6 +11,7 @@ import (
 	"net/http/httptest"
 	"os"
 	"path/filepath"
+	"runtime"
 	"slices"
 	"strings"
 	"syscall"
@@ -241,6 +243,62 @@ func TestFollowDrawsWhatChanged(t *testing.T) {
 		}
 		if want := fresh(w, none); !slices.Equal(sums(got.Pages), sums(want)) {
 			t.Errorf("%s %q: the sheets are not those of a packet drawn afresh", c.file, c.new)
+		}
+	}
+}
+
+// TestWatchOpens: --open hands the address to what the system opens pages with; where
+// there is none it says so, and serves all the same.
+func TestWatchOpens(t *testing.T) {
+	t.Parallel()
+	if runtime.GOOS != "linux" {
+		t.Skip("another program opens pages here")
+	}
+	folder, _ := watchedJob(t)
+	for _, there := range []bool{true, false} {
+		bin := t.TempDir()
+		if there {
+			script := "#!/bin/sh\nprintf '%s' \"$*\" > " + filepath.Join(bin, "part") + "\n/bin/mv " + filepath.Join(bin, "part") + " " + filepath.Join(bin, "opened") + "\n"
+			if err := os.WriteFile(filepath.Join(bin, "xdg-open"), []byte(script), 0o700); err != nil {
+				t.Fatal(err)
+			}
+		}
+		cmd := program(t, "watch", folder, "--open")
+		cmd.Env = append(os.Environ(), "PATH="+bin)
+		var stderr bytes.Buffer
+		cmd.Stderr = &stderr
+		out, err := cmd.StdoutPipe()
+		if err != nil {
+			t.Fatal(err)
+		}
+		if err := cmd.Start(); err != nil {
+			t.Fatal(err)
+		}
+		address, err := bufio.NewReader(out).ReadString('\n')
+		if err != nil {
+			t.Fatal(err)
+		}
+		address = strings.TrimSpace(address)
+		var opened []byte
+		for deadline := time.Now().Add(30 * time.Second); there && opened == nil && time.Now().Before(deadline); time.Sleep(10 * time.Millisecond) {
+			opened, _ = os.ReadFile(filepath.Join(bin, "opened"))
+		}
+		if there && string(opened) != address {
+			t.Errorf("opened %q, want %q", opened, address)
+		}
+		got, err := http.Get(address)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got.Body.Close(); got.StatusCode != http.StatusOK {
+			t.Errorf("%s answers %s", address, got.Status)
+		}
+		if err := cmd.Process.Signal(os.Interrupt); err != nil {
+			t.Fatal(err)
+		}
+		_ = cmd.Wait() // ended by the signal, or well
+		if said := strings.Contains(stderr.String(), "the browser does not open: "); said == there {
+			t.Errorf("with a program for it %t: %q", there, stderr.String())
 		}
 	}
 }
