@@ -103,6 +103,11 @@ func TestStart(t *testing.T) {
 		if status == statusBad || !strings.Contains(out, "\n0 to stop at") && !strings.HasPrefix(out, "0 to stop at") {
 			t.Errorf("%s: %s%s", units, errs, out)
 		}
+		uncomment(t, filepath.Join(folder, units), "turned.yaml", "clamp", "job.yaml", "tools")
+		out, errs, status = runIn(t, folder, "", "review", job)
+		if status == statusBad || !strings.Contains("\n"+out, "\n0 to stop at") {
+			t.Errorf("%s, with what was commented out: %s%s", units, errs, out)
+		}
 		out, errs, status = runIn(t, folder, "", "sheets", job, "-o", units+".pdf")
 		if status != 0 || !strings.Contains(out, fmt.Sprintf(", %d parts\n", len(parts.Kinds()))) {
 			t.Errorf("%s: %s%s", units, errs, out)
@@ -111,6 +116,20 @@ func TestStart(t *testing.T) {
 	_, errs, status := runIn(t, folder, "", "start", "mm")
 	if status != statusBad || !strings.Contains(errs, "is there already") {
 		t.Errorf("a second start: status %d, %s", status, errs)
+	}
+}
+
+// uncomment makes keys count that a file to begin with shows in a comment: file and
+// key in turn.
+func uncomment(t *testing.T, folder string, list ...string) {
+	t.Helper()
+	for i := 0; i < len(list); i += 2 {
+		path, key := filepath.Join(folder, list[i]), "\n"+list[i+1]+": "
+		src := read(t, path)
+		if !strings.Contains(src, "\n# "+key[1:]) {
+			t.Errorf("%s shows no %s", list[i], list[i+1])
+		}
+		write(t, path, strings.Replace(src, "\n# "+key[1:], key, 1))
 	}
 }
 
