@@ -45,19 +45,23 @@ func (r *reader) rounded(p *Part, c *Chamfer) bool {
 	case step.Taper != nil:
 		r.fault(spot, name+" is a taper: no quarter of a circle ends on it", "the size and angle of a bevel")
 	case c.Sphere:
-		return r.sphere(p.Profile, c, step, inside, back, from)
+		end := from <= geom.CloseMm
+		if back {
+			end = from+step.Length.Mm >= p.Profile.LengthMm()-geom.CloseMm
+		}
+		return r.sphere(p.Profile, c, step, end && !inside, back)
 	default:
 		return true // its room beside other steps is checked where threads have sizes
 	}
 	return false
 }
 
-// sphere checks a spherical end and sets its chord: its height is the sagitta
+// sphere checks a spherical end and sets its chord, where the step
+// ends there with the part: its height is the sagitta
 // h = R − √(R² − d²/4) over the diameter d of the step (by geometry).
-func (r *reader) sphere(p *Profile, c *Chamfer, step *Step, inside, back bool, from float64) bool {
-	end, bored := from <= geom.CloseMm, len(p.Inside) > 0
+func (r *reader) sphere(p *Profile, c *Chamfer, step *Step, end, back bool) bool {
+	bored := len(p.Inside) > 0
 	if back {
-		end = from+step.Length.Mm >= p.LengthMm()-geom.CloseMm
 		deep := 0.0
 		for _, s := range p.Inside {
 			deep += s.Length.Mm
@@ -66,7 +70,7 @@ func (r *reader) sphere(p *Profile, c *Chamfer, step *Step, inside, back bool, f
 	}
 	half := step.Size.Nominal.Mm / 2
 	switch {
-	case inside || !end:
+	case !end:
 		r.fault(c.Edge.Pos, c.Edge.Value+" is no end of the part, and only an end is spherical", "the front of the first outside step, or the back of the last")
 	case bored:
 		r.fault(c.Radius.Pos, "a spherical end has no bore", "a radius on the edge")

@@ -43,7 +43,7 @@ func chamfer(v *view) {
 		if v.p.Outline != nil && in != nil {
 			wallMm = v.flatWall()
 		}
-		if acrossMm >= wallMm-slackMm {
+		if dome := c.Radius.Set() && len(v.inside) == 0; !dome && acrossMm >= wallMm-slackMm {
 			v.report(Stop, c.Edge.Value, c.Size.Pos, Finding{
 				What:    "the " + c.Word() + " " + c.Edge.Value + " is larger than the wall",
 				Numbers: v.mm(acrossMm) + " across, wall " + v.mm(wallMm),
