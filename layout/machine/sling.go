@@ -18,7 +18,10 @@ var slung = []float64{0.35, 0.3, 0.25, 0.2, 0.15}
 const sameMass = 0.05
 
 // sling finds where to sling what a step lifts: the side of the joint that has
-// the mass on the step, level, along its longer way. What it does not find stays
+// the mass on the step, level, along its longer way, at the widest places that the centre
+// of gravity hangs under, about as high as each other: through an opening on top one comes
+// to the floor of the inside, and a flange out there carries nothing.
+// Where there are none, the widest. What it does not find stays
 // nil: no place on something solid, no floor that tells which way is up.
 func (s *stage) sling(j *plan.JointPlan) {
 	if _, stands := s.floor(); j.Lift == nil || !stands {
@@ -42,13 +45,39 @@ func (s *stage) sling(j *plan.JointPlan) {
 			if !ok || !s.carries(at.IDs[0]) || !s.carries(at.IDs[1]) {
 				continue
 			}
-			found.HalfMm, found.HookMm = half, math.Ceil(half*math.Tan(plan.SlingDeg*math.Pi/180))
-			found.CentreMm = words.Round(found.CentreMm, 0)
-			found.On = [2]string{s.title(at.IDs[1]), s.title(at.IDs[0])} // front or right first
-			j.Lift.Sling = &found
+			over := overMm(bodies, along, half)
+			uneven := math.Abs(at.Points[0].Sub(at.Points[1]).Dot(up)) > besideMm
+			hole := max(overMm(bodies, along, half-besideMm), overMm(bodies, along, half+besideMm)) > over
+			if uneven || hole || over > 0 && j.Lift.Sling != nil {
+				continue
+			}
+			place := found
+			place.HalfMm, place.HookMm, place.OverMm = half, math.Ceil(half*math.Tan(plan.SlingDeg*math.Pi/180)), over
+			place.CentreMm = words.Round(place.CentreMm, 0)
+			place.On = [2]string{s.title(at.IDs[1]), s.title(at.IDs[0])} // front or right first
+			if j.Lift.Sling = &place; over == 0 {
+				return
+			}
+		}
+		if j.Lift.Sling != nil {
 			return
 		}
 	}
+}
+
+// besideMm is how far to either side of it a place of a sling has to be as good. Common
+// practice, no source: a webbing sling is 50 mm wide.
+const besideMm = 25.0
+
+// overMm is how far the centre of gravity lies above the lower place of a sling, whole mm;
+// 0 where it hangs below both, or nothing is there.
+func overMm(bodies []assembly.Body, along assembly.Vec, halfMm float64) float64 {
+	at, ok := assembly.Slings(bodies, up, along, halfMm)
+	if !ok {
+		return 0
+	}
+	low := min(at.Points[0].Dot(up), at.Points[1].Dot(up))
+	return math.Ceil(max(0, assembly.Together(bodies).Centre.Dot(up)-low))
 }
 
 // carries tells whether a body is solid enough to sling: a part, and none of

@@ -37,3 +37,21 @@ func TestSlings(t *testing.T) {
 		}
 	}
 }
+
+// By hand from the drawings: 24.1 kg of base plate 10 under its face, 10.3 kg of plate on it
+// up to 320, and four gussets of 0.708 kg with their middle 54.4 up have their centre
+// 41.9 over the face that they are slung by. Of the barrel every place behind lies under its
+// inlet or on that one's flange.
+func TestSlungBelowTheCentre(t *testing.T) {
+	t.Parallel()
+	joints, _ := pictured(t, "pugmill")
+	if s := joints["base-far"].Lift.Sling; s == nil || s.OverMm != 42 || s.HalfMm != 161 {
+		t.Errorf("%+v", s)
+	}
+	if s := joints["housing"].Lift.Sling; s == nil || s.OverMm != 0 || s.HalfMm != 302 {
+		t.Errorf("%+v", s)
+	}
+	if s := joints["barrel"].Lift.Sling; s != nil {
+		t.Errorf("slung under the inlet: %+v", s)
+	}
+}

@@ -54,6 +54,7 @@ type Sling struct {
 	HalfMm   float64   `json:"half_mm"` // from the centre of gravity to each place
 	On       [2]string `json:"on"`      // the parts there
 	HookMm   float64   `json:"hook_mm"` // least height of the hook above the places, for legs at SlingDeg
+	OverMm   float64   `json:"over_mm"` // by which the centre of gravity lies above the lower place; 0 if it hangs below
 }
 
 // SlingDeg is the least angle of a sling's legs to the level. Common practice,

@@ -1,6 +1,7 @@
 package words
 
 import (
+	"strings"
 	"testing"
 
 	"centrepop/layout/plan"
@@ -22,6 +23,10 @@ func TestSling(t *testing.T) {
 	}
 	lift.Sling.On[1] = "Head"
 	if got, want := (Writer{}).Sling(lift), "Its centre of gravity, as worked out, lies 254 from its front end: sling it 127 to each side of that, on Tube and Head, the hook 220 above or more"+after; got != want {
+		t.Error(got)
+	}
+	lift.Sling.OverMm = 41
+	if got, want := (Writer{}).Sling(lift), " It lies up to 41 above those places: hold the top with a third sling, or the load turns over."; !strings.HasSuffix(got, want) {
 		t.Error(got)
 	}
 	if got := (Writer{}).Sling(&plan.Lift{}); got != "" {
