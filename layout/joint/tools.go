@@ -176,8 +176,11 @@ func (j *assembly) coneDriver(t, of *joint, list *tooling) {
 
 // mounted is how the bearing of a joint sits, if the joint was worked out.
 func (t *joint) mounted() (*plan.BearingPlan, mounting, bool) {
+	if t.out == nil || t.out.Bearing == nil {
+		return nil, mounting{}, false
+	}
 	m, ok := t.mount()
-	return t.out.Bearing, m, ok && t.out.Bearing != nil
+	return t.out.Bearing, m, ok
 }
 
 // reachMm is how far a step lies from the end of its part in a direction.
