@@ -153,8 +153,15 @@ func Glyph(r rune, bold bool) (id, advance uint16) { return settingOf(r).of(bold
 // units is the advance width of a text in font units.
 func units(text string, bold bool) int {
 	sum := 0
-	for _, r := range text {
-		_, advance := Glyph(r, bold)
+	for _, r := range text { // the usual characters without a call
+		var s setting
+		if uint32(r) < uint32(len(common)) {
+			s = setting(common[r].Load())
+		}
+		if s == 0 {
+			s = settingOf(r)
+		}
+		_, advance := s.of(bold)
 		sum += int(advance)
 	}
 	return sum
