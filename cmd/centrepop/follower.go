@@ -69,10 +69,10 @@ type follower struct {
 	wake chan struct{} // closed when there is something new
 	// What takes longest is of the last state that it was worked out for; one at
 	// a time works at it.
-	rel         *release
-	arrangement *plan.Arrangement
-	slow        sync.Mutex
-	kept        draw.Kept // sheets of the state drawn last
+	rel      *release
+	arranged *plan.Plan
+	slow     sync.Mutex
+	kept     draw.Kept // sheets of the state drawn last
 }
 
 func newFollower(job string) *follower {
@@ -135,13 +135,13 @@ func changed(before, now map[string]string) (files []string) {
 func (f *follower) make(files []string) {
 	w, err := work(f.job)
 	f.lock.Lock()
-	rel, arrangement := f.rel, f.arrangement
+	rel, before := f.rel, f.arranged
 	f.lock.Unlock()
 	pending := rel != nil
 	switch {
 	case err != nil:
 	case pending:
-		w.Plan.Arrangement = arrangement
+		borrow(w.Plan, before)
 	default: // there is nothing to show before
 		rel = reviewed(w)
 	}
@@ -162,9 +162,35 @@ func (f *follower) make(files []string) {
 	if pending {
 		go f.finish(edit, w, files)
 	} else { // the first look has seen no edit
-		next.Show, f.rel, f.arrangement = -1, rel, w.Plan.Arrangement
+		next.Show, f.rel, f.arranged = -1, rel, w.Plan
 	}
 	f.now, f.doc = next, doc
+}
+
+// borrow shows the machine and what stands at its steps as they were arranged
+// before, so that sheets that have not changed stay as they are.
+func borrow(now, before *plan.Plan) {
+	now.Arrangement = before.Arrangement
+	for _, j := range now.Joints {
+		i := slices.IndexFunc(before.Joints, func(o *plan.JointPlan) bool { return o.Name == j.Name })
+		if i < 0 {
+			continue
+		}
+		j.Pictures = before.Joints[i].Pictures
+		if was := before.Joints[i].Lift; was != nil && j.Lift != nil {
+			j.Lift.Sling = was.Sling
+		}
+	}
+}
+
+// giveBack undoes borrow, so that nothing of before is left where there is none now.
+func giveBack(now *plan.Plan) {
+	now.Arrangement = nil
+	for _, j := range now.Joints {
+		if j.Pictures = nil; j.Lift != nil {
+			j.Lift.Sling = nil
+		}
+	}
 }
 
 // finish reviews and arranges what make has drawn, and draws it again with both.
@@ -175,6 +201,7 @@ func (f *follower) finish(edit int, w *layout.Worked, files []string) {
 	if now, _, _ := f.state(); now.Edit != edit {
 		return
 	}
+	giveBack(w.Plan)
 	rel := reviewed(w)
 	next, doc, err := f.drawn(w, rel, files)
 	f.lock.Lock()
@@ -183,7 +210,7 @@ func (f *follower) finish(edit int, w *layout.Worked, files []string) {
 		return
 	}
 	next.Version, next.Edit = f.now.Version+1, edit
-	f.now, f.doc, f.rel, f.arrangement = next, doc, rel, w.Plan.Arrangement
+	f.now, f.doc, f.rel, f.arranged = next, doc, rel, w.Plan
 	f.tell()
 }
 

@@ -247,6 +247,41 @@ func TestFollowDrawsWhatChanged(t *testing.T) {
 	}
 }
 
+// TestFollowKeepsPages: while the review of an edit is being worked out, as after it,
+// the pages that do not show the edited part are those of before, and of the same
+// number.
+func TestFollowKeepsPages(t *testing.T) {
+	t.Parallel()
+	folder := t.TempDir()
+	if err := os.CopyFS(folder, os.DirFS(filepath.Dir(pugMill))); err != nil {
+		t.Fatal(err)
+	}
+	f := newFollower(filepath.Join(folder, "job.yaml"))
+	f.make(nil)
+	first, _, _ := f.state()
+	ring := filepath.Join(folder, "gland-ring.yaml")
+	write(t, ring, strings.Replace(read(t, ring), "title: Gland", "title: New gland", 1))
+	f.slow.Lock()
+	f.make([]string{"gland-ring.yaml"})
+	pending, _, _ := f.state()
+	f.slow.Unlock()
+	done := until(t, f, "the review", func(w watched) bool { return w.Version > pending.Version })
+	if !pending.Pending || done.Pending {
+		t.Errorf("pending %t, then %t", pending.Pending, done.Pending)
+	}
+	for what, now := range map[string]watched{"at once": pending, "after the review": done} {
+		var other []string
+		for i, p := range now.Pages {
+			if i >= len(first.Pages) || first.Pages[i].Sum != p.Sum {
+				other = append(other, p.Part+" "+p.Sheet)
+			}
+		}
+		if len(now.Pages) != len(first.Pages) || len(other) < 3 || len(other) > 30 {
+			t.Errorf("%s: %d pages, before %d; %d are others: %q", what, len(now.Pages), len(first.Pages), len(other), other)
+		}
+	}
+}
+
 // TestWatchOpens: --open hands the address to what the system opens pages with; where
 // there is none it says so, and serves all the same.
 func TestWatchOpens(t *testing.T) {
