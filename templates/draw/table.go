@@ -187,9 +187,18 @@ func (t *Table) leading() float64 {
 	return Leading
 }
 
+// baseline is where letters stand in a line, in em from its top: higher where the
+// lines are close, so that what hangs below them is clear of the rule.
+func (t *Table) baseline() float64 {
+	if t.Tight {
+		return 0.97
+	}
+	return 1.03
+}
+
 func (t *Table) padMm() float64 {
 	if t.Tight {
-		return 0.5
+		return 0.35
 	}
 	return padAboveMm
 }
@@ -296,7 +305,7 @@ func (t *Table) drawRow(columns []Column, lines [][]string, high float64, head b
 		}
 		p.Draw.Add(cell)
 		size := c.Size
-		y := -(p.Height-float64(len(lines[i]))*size*t.leading())/2 - size*1.03
+		y := -(p.Height-float64(len(lines[i]))*size*t.leading())/2 - size*t.baseline()
 		for _, line := range lines[i] {
 			at := x + padAcrossMm
 			switch c.Align {

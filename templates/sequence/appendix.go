@@ -83,7 +83,8 @@ func sources(pl *plan.Plan) []draw.Table {
 	return out
 }
 
-// figures sets the numbers of the joints, at most so many side by side.
+// figures sets the numbers of the joints, of each kind so many side by side, or up
+// to two more, as is lowest.
 func figures(f *draw.Flow, pl *plan.Plan, beside int) {
 	var kinds []string
 	runs := equalRuns(pl.Joints)
@@ -94,9 +95,23 @@ func figures(f *draw.Flow, pl *plan.Plan, beside int) {
 	}
 	for _, kind := range kinds {
 		of := slices.DeleteFunc(slices.Clone(runs), func(run []*plan.JointPlan) bool { return run[0].Kind != kind })
-		n := (len(of) + beside - 1) / beside // tables, of about as many joints
-		for list := range slices.Chunk(of, (len(of)+n-1)/n) {
-			f.Table(figureTable(list))
+		var best []draw.Table
+		least := math.Inf(1)
+		for more := range 3 {
+			n := (len(of) + beside + more - 1) / (beside + more) // tables, of about as many joints
+			var tables []draw.Table
+			high := 0.0
+			for list := range slices.Chunk(of, (len(of)+n-1)/n) {
+				t := figureTable(list).Laid(f.Width())
+				head, rows := t.Measure(f.Width())
+				tables, high = append(tables, t), high+head+sum(rows)
+			}
+			if high < least-0.1 {
+				best, least = tables, high
+			}
+		}
+		for _, t := range best {
+			f.Table(t)
 		}
 	}
 }
@@ -134,7 +149,7 @@ func figureTable(runs [][]*plan.JointPlan) draw.Table {
 	t := draw.Table{Title: strings.ToUpper(runs[0][0].Kind), Compact: true, Tight: true, Fit: true, Columns: []draw.Column{{Head: "What", Size: figureMm, Flex: true, Bold: true, Most: 36}}}
 	var rows []string
 	for _, run := range runs {
-		t.Columns = append(t.Columns, draw.Column{Head: stepsWord(run) + ": " + titleOf(run), Flex: true, Size: figureMm})
+		t.Columns = append(t.Columns, draw.Column{Head: stepsWord(run) + ": " + strings.TrimSuffix(titleOf(run), frameWork), Flex: true, Size: figureMm})
 		for _, fig := range run[len(run)-1].Figures {
 			if !slices.Contains(rows, fig.Label) {
 				rows = append(rows, fig.Label)

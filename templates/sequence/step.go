@@ -88,10 +88,13 @@ func stepsWord(run []*plan.JointPlan) string {
 	return "Steps " + words.Span(run[0].N, len(run))
 }
 
+// frameWork ends the title of the corners of a frame.
+const frameWork = ": tack all corners, check, weld"
+
 // titleOf is the title of a joint, of a run with all its pieces.
 func titleOf(run []*plan.JointPlan) string {
 	if frameRun(run) {
-		return "Frame of " + strings.Join(barsOf(run), ", ") + ": tack all corners, check, weld"
+		return "Frame of " + strings.Join(barsOf(run), ", ") + frameWork
 	}
 	return strings.Replace(run[0].Title, run[0].A.Title, piecesOf(run), 1)
 }

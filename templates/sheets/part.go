@@ -41,7 +41,7 @@ func (d density) bodyMm() float64  { return d.em(3.3) }
 func (d density) smallMm() float64 { return d.em(2.9) }
 
 // pictures is how much smaller than the largest the pictures are.
-func (d density) pictures() float64 { return max(0.6, float64(d)) }
+func (d density) pictures() float64 { return max(0.45, float64(d)) }
 
 // tight sets the lines of a table close where the density asks for it.
 func (d density) tight(t draw.Table) draw.Table {
@@ -50,7 +50,7 @@ func (d density) tight(t draw.Table) draw.Table {
 }
 
 // densities are tried from the roomiest on.
-var densities = []density{1, 0.9, 0.8, 0.7, 0.6}
+var densities = []density{1, 0.9, 0.8, 0.7, 0.6, 0.52, 0.45}
 
 // partHead is the head of a part.
 func partHead(part *plan.PartPlan, width float64) draw.Piece {

@@ -1,8 +1,8 @@
 package truesize
 
 import (
-	"cmp"
 	"fmt"
+	"math"
 	"slices"
 
 	"centrepop/layout/plan"
@@ -30,7 +30,6 @@ type page struct {
 	frame draw.Frame
 	free  []draw.Rect // the largest rooms left, which may overlap, y downwards from the upper left corner
 	tiles []placed
-	last  int // index of the last part that has something on it
 }
 
 // fill is the share of the window's area that templates take.
@@ -107,13 +106,12 @@ func (p *page) take(r draw.Rect) {
 }
 
 // place sets tiles on the last sheets of a packet or on new ones of a frame.
-func place(pages []*page, tiles []tile, f draw.Frame, part int) []*page {
+func place(pages []*page, tiles []tile, f draw.Frame) []*page {
 	for _, one := range tiles {
 		done := false
 		for i := max(0, len(pages)-openSheets); i < len(pages) && !done; i++ {
 			if p := pages[i]; p.frame == f && len(p.tiles) > 0 {
 				if q := p.clone(); q.put(one) {
-					q.last = part
 					pages[i], done = q, true
 				}
 			}
@@ -121,38 +119,56 @@ func place(pages []*page, tiles []tile, f draw.Frame, part int) []*page {
 		if !done {
 			p := newPage(f)
 			p.put(one)
-			p.last = part
 			pages = append(pages, p)
 		}
 	}
 	return pages
 }
 
-// pack sets the templates of one part, each upright or on its side as takes
-// the fewest sheets. A template that no way fits is left out.
-func pack(pages []*page, templates []*template, ways []draw.Frame, part int) []*page {
+// price is what a way to set templates costs: those cut, sheets, tiles, and the paper
+// that they take or leave out, in mm².
+type price [4]float64
+
+// add adds what the tiles of a template cost.
+func (p *price) add(t *template, tiles []tile) {
+	if len(tiles) == 0 {
+		return
+	}
+	if len(tiles) > 1 {
+		p[0]++
+	}
+	p[2] += float64(len(tiles))
+	shown := tiles[0].grid.area
+	p[3] += t.full.Width()*t.full.Height() - shown.Width()*shown.Height()
+	for _, one := range tiles {
+		p[3] += area(one)
+	}
+}
+
+// pack sets the templates of one part, each upright or on its side as costs least. A
+// template that no way fits is left out.
+func pack(pages []*page, templates []*template, ways []draw.Frame) []*page {
 	choices := 1
 	for range templates {
 		choices = min(choices*len(ways), 64)
 	}
-	var best []*page
+	best, least := pages, price{}
 	for choice := range choices {
 		try, n := slices.Clone(pages), choice
-		fine := true
+		fine, cost := true, price{}
 		for _, t := range templates {
 			f := ways[n%len(ways)]
 			n /= len(ways)
 			w := window(f)
 			tiles := t.tiles(w.Width(), w.Height())
 			fine = fine && (tiles != nil && len(tiles) <= maxTiles || choices == 1)
-			try = place(try, tiles, f, part)
+			try = place(try, tiles, f)
+			cost.add(t, tiles)
 		}
-		if fine && (best == nil || len(try) < len(best)) {
-			best = try
+		cost[1], cost[3] = float64(len(try)), math.Round(cost[3])
+		if fine && (least == price{} || slices.Compare(cost[:], least[:]) < 0) {
+			best, least = try, cost
 		}
-	}
-	if best == nil {
-		return pages
 	}
 	return best
 }
@@ -173,10 +189,14 @@ func Sheets(pl *plan.Plan, list []*plan.PartPlan, paper draw.Frame, which Policy
 	}
 	twins(all)
 	var pages []*page
-	for i, own := range all {
-		pages = pack(pages, own, ways, i)
+	n := 0
+	for _, own := range all {
+		for _, t := range own {
+			t.rank, n = n, n+1
+		}
+		pages = pack(pages, own, ways)
 	}
-	return chapters(pl, spread(merge(pages, ways), ways), kept), nil
+	return chapters(pl, squeeze(pages, ways), kept), nil
 }
 
 // Apart are the same templates, each on sheets of its own: a chapter for each.
@@ -281,75 +301,4 @@ func (t *template) fewest(ways []draw.Frame) []framed {
 		out = append(out, framed{one, frame})
 	}
 	return out
-}
-
-// merge puts the templates of two sheets on one where they fit, as long as the
-// sheets lie near each other.
-func merge(pages []*page, ways []draw.Frame) []*page {
-	for i := 0; i < len(pages); i++ {
-		for j := i + 1; j < len(pages) && j <= i+2*openSheets; j++ {
-			if both := together(pages[i], pages[j], ways); both != nil {
-				pages[i] = both
-				pages = slices.Delete(pages, j, j+1)
-				j = i
-			}
-		}
-	}
-	return pages
-}
-
-// spread shares the templates of sheets among the others where those have room
-// for all of them, the emptiest first.
-func spread(pages []*page, ways []draw.Frame) []*page {
-	byFill := slices.Clone(pages)
-	slices.SortStableFunc(byFill, func(a, b *page) int { return cmp.Compare(a.fill(), b.fill()) })
-	for _, p := range byFill {
-		at := slices.Index(pages, p)
-		if at < 0 { // it has taken one from another
-			continue
-		}
-		try := slices.Delete(slices.Clone(pages), at, at+1)
-		if !slices.ContainsFunc(p.tiles, func(one placed) bool { return !into(try, one, p.last, ways) }) {
-			pages = try
-		}
-	}
-	return pages
-}
-
-// into sets a template on the fullest of the sheets that have room for it.
-func into(pages []*page, one placed, part int, ways []draw.Frame) bool {
-	order := slices.Clone(pages)
-	slices.SortStableFunc(order, func(a, b *page) int { return cmp.Compare(b.fill(), a.fill()) })
-	for _, q := range order {
-		if both := together(q, &page{frame: q.frame, tiles: []placed{one}, last: max(q.last, part)}, ways); both != nil {
-			pages[slices.Index(pages, q)] = both
-			return true
-		}
-	}
-	return false
-}
-
-// together is one sheet with all templates of two, or nil.
-func together(p, q *page, ways []draw.Frame) *page {
-	if p.fill()+q.fill() > 1 {
-		return nil
-	}
-	var tiles []tile
-	for _, one := range slices.Concat(p.tiles, q.tiles) {
-		tiles = append(tiles, one.tile)
-	}
-	byHeight := slices.Clone(tiles)
-	slices.SortStableFunc(byHeight, func(a, b tile) int { return cmp.Compare(b.window.Height(), a.window.Height()) })
-	byWidth := slices.Clone(tiles)
-	slices.SortStableFunc(byWidth, func(a, b tile) int { return cmp.Compare(b.window.Width(), a.window.Width()) })
-	for _, f := range ways {
-		for _, order := range [][]tile{tiles, byHeight, byWidth} {
-			both := newPage(f)
-			both.last = q.last
-			if !slices.ContainsFunc(order, func(one tile) bool { return !both.put(one) }) {
-				return both
-			}
-		}
-	}
-	return nil
 }

@@ -11,9 +11,9 @@ import (
 	"github.com/tdewolff/canvas"
 )
 
-// TestSpread: two templates of a sheet go to two others with room for one each;
-// where one finds no room, the sheet stays and so do the others.
-func TestSpread(t *testing.T) {
+// TestSqueeze: two templates of a sheet go to two others with room for one each;
+// where one finds no room, the sheets stay as they are.
+func TestSqueeze(t *testing.T) {
 	t.Parallel()
 	block := func(w, h float64) tile {
 		r := draw.R(0, 0, w, h)
@@ -33,9 +33,8 @@ func TestSpread(t *testing.T) {
 		want   []int   // templates on each sheet left
 	}{{80, []int{2, 2}}, {130, []int{1, 1, 2}}} {
 		pages := []*page{sheet(block(180, 150)), sheet(block(180, 150)), sheet(block(150, 80), block(150, c.second))}
-		pages = merge(pages, waysOf(a4))
 		var got []int
-		for _, p := range spread(pages, waysOf(a4)) {
+		for _, p := range squeeze(pages, waysOf(a4)) {
 			got = append(got, len(p.tiles))
 		}
 		if len(got) != len(c.want) {

@@ -26,6 +26,7 @@ const (
 // template is a face or a flat pattern to print at 1:1.
 type template struct {
 	part     *plan.PartPlan
+	rank     int               // among all of a packet
 	dev      *plan.Development // nil for a face
 	half     *template         // of a pattern that is its own mirror image; nil else
 	punch    *punch            // of a face; nil for a pattern

@@ -168,8 +168,8 @@ func TestFill(t *testing.T) {
 		sheets int
 		fill   float64
 	}{
-		{"pugmill", a4, 48, 0.74}, {"pugmill", draw.Frame{WidthMm: 215.9, HeightMm: 279.4}, 52, 0.70},
-		{"gatejack", a4, 16, 0.65}, {"gatejack", draw.Frame{WidthMm: 215.9, HeightMm: 279.4}, 16, 0.70},
+		{"pugmill", a4, 38, 0.80}, {"pugmill", draw.Frame{WidthMm: 215.9, HeightMm: 279.4}, 39, 0.80},
+		{"gatejack", a4, 13, 0.75}, {"gatejack", draw.Frame{WidthMm: 215.9, HeightMm: 279.4}, 13, 0.75},
 	} {
 		pl := resolved(t, c.job)
 		got, err := Sheets(pl, pl.Parts, c.paper, Useful, nil)

@@ -109,7 +109,10 @@ func (p *pattern) axialRule(lines *draw.Drawing, room *draw.Occupied, ox, oy flo
 			text.Content = strconv.Itoa(i / major)
 		}
 		r := draw.TextRect(text)
-		room.AddText(draw.R(ox+r.X0, oy+r.Y0, ox+r.X1, oy+r.Y1))
+		if r = draw.R(ox+r.X0, oy+r.Y0, ox+r.X1, oy+r.Y1); !room.Free(r) {
+			continue // a seam goes through
+		}
+		room.AddText(r)
 		lines.Add(text)
 	}
 	lines.Add(draw.Shape{Path: marks, Stroke: draw.Black, WidthMm: draw.ThinMm})
