@@ -4,6 +4,7 @@ import (
 	"centrepop/parts/meant"
 	"fmt"
 	"io"
+	"runtime"
 	"runtime/debug"
 	"slices"
 	"strings"
@@ -129,22 +130,46 @@ func (cmd *command) flagsOf() *pflag.FlagSet {
 	return c.flags
 }
 
-// version is what --version prints, from the build's own record.
-func version() string {
+// buildAnswer is which build of the program this is, from the build's own record.
+type buildAnswer struct {
+	Version  string `json:"version"`
+	Revision string `json:"revision,omitempty"`
+	Changed  bool   `json:"changed,omitempty"` // built with changes to the revision
+	Go       string `json:"go"`
+}
+
+func thisBuild() buildAnswer {
 	info, ok := debug.ReadBuildInfo()
 	if !ok {
-		return "centrepop, built without a record\n"
+		return buildAnswer{Version: "built without a record", Go: runtime.Version()}
 	}
-	text := "centrepop " + info.Main.Version
+	out := buildAnswer{Version: info.Main.Version, Go: info.GoVersion}
 	for _, s := range info.Settings {
-		switch {
-		case s.Key == "vcs.revision":
-			text += ", revision " + s.Value
-		case s.Key == "vcs.modified" && s.Value == "true":
-			text += " with changes"
+		switch s.Key {
+		case "vcs.revision":
+			out.Revision = s.Value
+		case "vcs.modified":
+			out.Changed = s.Value == "true"
 		}
 	}
-	return text + ", " + info.GoVersion + "\n"
+	return out
+}
+
+// writeVersion answers --version.
+func writeVersion(w io.Writer, asJSON bool) error {
+	b := thisBuild()
+	if asJSON {
+		return writeAnswer(w, "version", b)
+	}
+	text := "centrepop " + b.Version
+	if b.Revision != "" {
+		text += ", revision " + b.Revision
+	}
+	if b.Changed {
+		text += " with changes"
+	}
+	_, err := fmt.Fprintln(w, text+", "+b.Go)
+	return err
 }
 
 // perhaps suggests a word that is meant, or "".

@@ -147,7 +147,10 @@ func dispatch(args []string, stdout, stderr io.Writer) int {
 		fmt.Fprint(stdout, help())
 		return statusDone
 	case "--version", "version":
-		fmt.Fprint(stdout, version())
+		if err := writeVersion(stdout, asJSON); err != nil {
+			report(stderr, nil, err, asJSON)
+			return statusBad
+		}
 		return statusDone
 	case "help":
 		if len(args) == 1 || args[1] == "--json" {
