@@ -563,7 +563,11 @@ func (t *joint) startBolts(p *plan.BoltPlan, tapped bool) {
 }
 
 func (t *joint) boltSteps(p *plan.BoltPlan, tapped bool) {
-	s := t.step("Offer up", "Clean both faces, no burrs, no paint. Put together: "+t.out.How+".")
+	clean, each, shut, gap := "both faces", "each bolt", "Joint closed: no feeler of "+t.w.Near(0.05)+" enters anywhere round.", "joint gap"
+	if p.Spacer { // the faces stand apart by the shoulders
+		clean, each, shut, gap = "both faces and the shoulders of the studs", "each nut", "No feeler of "+t.w.Near(0.05)+" enters between a shoulder and its face, at both ends of each stud.", "gap at the shoulders"
+	}
+	s := t.step("Offer up", "Clean "+clean+", no burrs, no paint. Put together: "+t.out.How+".")
 	if len(t.out.InLine) > 0 {
 		var lines []string
 		for _, l := range t.out.InLine {
@@ -587,9 +591,9 @@ func (t *joint) boltSteps(p *plan.BoltPlan, tapped bool) {
 		do = append(do, "Three rounds, each a little tighter.")
 	}
 	s = t.step("Tighten", do...)
-	s.Hold = "Joint closed: no feeler of " + t.w.Near(0.05) + " enters anywhere round."
+	s.Hold = shut
 	if p.TorqueNm > 0 {
-		t.out.Checks = append(t.out.Checks, plan.Check{What: "torque", Wanted: t.w.Torque(p.TorqueNm), Limits: "each bolt, threads " + p.Threads + ", K = " + words.Trim(p.K, 3) + " assumed", Gauge: "torque wrench", Source: p.KSource})
+		t.out.Checks = append(t.out.Checks, plan.Check{What: "torque", Wanted: t.w.Torque(p.TorqueNm), Limits: each + ", threads " + p.Threads + ", K = " + words.Trim(p.K, 3) + " assumed", Gauge: "torque wrench", Source: p.KSource})
 	}
-	t.out.Checks = append(t.out.Checks, plan.Check{What: "joint gap", Wanted: "closed", Limits: t.w.Near(0.05) + " feeler does not enter", Gauge: "feeler", Source: "common practice, no source"})
+	t.out.Checks = append(t.out.Checks, plan.Check{What: gap, Wanted: "closed", Limits: t.w.Near(0.05) + " feeler does not enter", Gauge: "feeler", Source: "common practice, no source"})
 }

@@ -193,7 +193,7 @@ func TestMadeStudHasTorqueAndShoulders(t *testing.T) {
 	if b := j.Bolt; math.Abs(b.PreloadN-36561) > 1 || math.Abs(b.TorqueNm-117) > 0.1 || b.NutClass != "8" || b.GripMm != 20 || !b.Spacer {
 		t.Errorf("%+v", b)
 	}
-	says(t, j, []string{"with their shoulders between Motor adapter and Housing plate, a nut on each end, a washer under it", "third 117 N m", "That is for threads dry; oiled they take 88 N m."}, []string{"spanner-tight", "under each head"})
+	says(t, j, []string{"with their shoulders between Motor adapter and Housing plate, a nut on each end, a washer under it", "third 117 N m", "That is for threads dry; oiled they take 88 N m.", "Clean both faces and the shoulders of the studs", "enters between a shoulder and its face"}, []string{"spanner-tight", "under each head", "anywhere round"})
 }
 
 // What is lifted weighs its bolts and bearings too. By hand: M10 x 30 hexagon, 16
