@@ -45,9 +45,9 @@ func (s *stage) sling(j *plan.JointPlan) {
 			if !ok || !s.carries(at.IDs[0]) || !s.carries(at.IDs[1]) {
 				continue
 			}
-			over := overMm(bodies, along, half)
+			over := overMm(bodies, g.Centre, along, half)
 			uneven := math.Abs(at.Points[0].Sub(at.Points[1]).Dot(up)) > besideMm
-			hole := max(overMm(bodies, along, half-besideMm), overMm(bodies, along, half+besideMm)) > over
+			hole := max(overMm(bodies, g.Centre, along, half-besideMm), overMm(bodies, g.Centre, along, half+besideMm)) > over
 			if uneven || hole || over > 0 && j.Lift.Sling != nil {
 				continue
 			}
@@ -71,13 +71,13 @@ const besideMm = 25.0
 
 // overMm is how far the centre of gravity lies above the lower place of a sling, whole mm;
 // 0 where it hangs below both, or nothing is there.
-func overMm(bodies []assembly.Body, along assembly.Vec, halfMm float64) float64 {
+func overMm(bodies []assembly.Body, centre, along assembly.Vec, halfMm float64) float64 {
 	at, ok := assembly.Slings(bodies, up, along, halfMm)
 	if !ok {
 		return 0
 	}
 	low := min(at.Points[0].Dot(up), at.Points[1].Dot(up))
-	return math.Ceil(max(0, assembly.Together(bodies).Centre.Dot(up)-low))
+	return math.Ceil(max(0, centre.Dot(up)-low))
 }
 
 // carries tells whether a body is solid enough to sling: a part, and none of
