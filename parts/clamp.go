@@ -70,12 +70,9 @@ func (r *reader) clampRoom(p *Part, c *Clamp) {
 		r.faultf(c.In.Pos, list(p.namesOf(InsideFeature)), "the part has no bore %s to close", c.In.Value)
 		return
 	}
-	long, deep := p.Profile.LengthMm(), 0.0
-	for _, s := range p.Profile.Inside {
-		deep += s.Length.Mm
-	}
-	if deep < long-geom.CloseMm {
-		r.faultf(c.Pos, "inside steps as long as the part", "a blind bore cannot be split: it ends %s mm before the back face", formatMm(long-deep))
+	long := p.Profile.LengthMm()
+	if !p.Profile.through() {
+		r.faultf(c.Pos, "inside steps as long as the part", "a blind bore cannot be split: it ends %s mm before the back face", formatMm(long-p.Profile.insideMm()))
 	}
 	if c.Axial.Set() && c.Axial.Mm >= long-geom.CloseMm {
 		r.faultf(c.Axial.Pos, "a distance within the part", "the screw lies %s from the face of a part %s mm long", c.Axial.Text, formatMm(long))

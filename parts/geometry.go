@@ -215,13 +215,12 @@ func (p *Profile) widest() float64 {
 // narrowest is the smallest inside diameter of a through bore, 0 for a blind
 // one and if one of them is not known here.
 func (p *Profile) narrowest() float64 {
-	length, best := 0.0, math.Inf(1)
-	for i := range p.Inside {
-		length += p.Inside[i].Length.Mm
-		best = math.Min(best, p.Inside[i].outerMm())
-	}
-	if len(p.Inside) == 0 || length < p.LengthMm()-geom.CloseMm {
+	if !p.through() {
 		return 0
+	}
+	best := math.Inf(1)
+	for i := range p.Inside {
+		best = math.Min(best, p.Inside[i].outerMm())
 	}
 	return best
 }

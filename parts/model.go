@@ -313,6 +313,20 @@ func (p *Profile) LengthMm() float64 {
 	return sum
 }
 
+// insideMm is how deep the inside steps go from the front face.
+func (p *Profile) insideMm() float64 {
+	sum := 0.0
+	for _, s := range p.Inside {
+		sum += s.Length.Mm
+	}
+	return sum
+}
+
+// through tells whether the inside steps go through the part.
+func (p *Profile) through() bool {
+	return len(p.Inside) > 0 && p.insideMm() >= p.LengthMm()-geom.CloseMm
+}
+
 // Step is one cylinder of a profile.
 type Step struct {
 	Pos      Pos

@@ -8,8 +8,6 @@ import (
 	"strconv"
 	"strings"
 	"sync"
-
-	"centrepop/parts/geom"
 )
 
 // profile reads a turned part along its axis.
@@ -98,11 +96,7 @@ func (f *fields) centres(p *Profile) *Centres {
 	if p == nil || len(p.Inside) == 0 {
 		return c
 	}
-	length := 0.0
-	for i := range p.Inside {
-		length += p.Inside[i].Length.Mm
-	}
-	if c.Ends != "back" || length >= p.LengthMm()-geom.CloseMm {
+	if c.Ends != "back" || p.through() {
 		f.fault(c.Pos, "there is a bore where the centre would be", "ends: back, or delete centres")
 	}
 	return c

@@ -62,11 +62,7 @@ func (r *reader) rounded(p *Part, c *Chamfer) bool {
 func (r *reader) sphere(p *Profile, c *Chamfer, step *Step, end, back bool) bool {
 	bored := len(p.Inside) > 0
 	if back {
-		deep := 0.0
-		for _, s := range p.Inside {
-			deep += s.Length.Mm
-		}
-		bored = deep >= p.LengthMm()-geom.CloseMm
+		bored = p.through()
 	}
 	half := step.Size.Nominal.Mm / 2
 	switch {
