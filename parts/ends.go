@@ -26,6 +26,14 @@ type EndPlace struct {
 	Leans Face // the face of the main that the free end leans to: the acute side; at 90° that of line 0
 }
 
+// AxialMm is where the place lies, in mm from the front face of a main of a length.
+func (p *EndPlace) AxialMm(lengthMm float64) float64 {
+	if p.From == Back {
+		return lengthMm - p.Axial.Mm
+	}
+	return p.Axial.Mm
+}
+
 // ends reads the saddles of a tube, front before back.
 func (f *fields) ends() []TubeEnd {
 	if f == nil {

@@ -125,17 +125,13 @@ func (m *Machine) coped(a, b Instance) (assembly.Pose, bool) {
 		if !ok || e.Place == nil || e.Onto.Part != b.Part {
 			continue
 		}
-		depth := e.Place.Axial.Mm
-		if e.Place.From == parts.Back {
-			depth = main.LengthMm() - depth
-		}
 		out := assembly.Clock(1, e.Place.Clock.Deg)
 		along := out // the way to the bar's right end
 		if end == parts.RightEnd {
 			along = out.Times(-1)
 		}
 		middle := out.Times(c.EdgeMm + r.Part.Bar.Length.Mm/2)
-		middle.Z = r.Part.Bar.Depth.Mm/2 - depth
+		middle.Z = r.Part.Bar.Depth.Mm/2 - e.Place.AxialMm(main.LengthMm())
 		return assembly.Frame(middle, assembly.AxisZ, assembly.AxisZ.Cross(along)), true
 	}
 	return assembly.Pose{}, false

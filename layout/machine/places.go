@@ -172,19 +172,7 @@ func (m *Machine) branch(a, b Instance) (assembly.Pose, bool) {
 		if !ok || e.Place == nil || e.Onto.Part != b.Part {
 			continue
 		}
-		depth := e.Place.Axial.Mm
-		if e.Place.From == parts.Back {
-			depth = main.LengthMm() - depth
-		}
-		out := assembly.Clock(1, e.Place.Clock.Deg)
-		lean := assembly.AxisZ // towards the main's front
-		if e.Place.Leans == parts.Back {
-			lean = lean.Times(-1)
-		}
-		side := out.Cross(lean)
-		out = assembly.Rotate(side, 90-e.Angle.Deg).Turn(out)
-		crossing := assembly.Vec{Z: -depth}
-		crossing = crossing.Add(side.Times(-e.Offset.Mm))
+		crossing, out, lean := BranchAxis(e, main.LengthMm())
 		z, at := out, crossing.Add(out.Times(reach))
 		if e.Face == parts.Front {
 			z, at = out.Times(-1), crossing.Add(out.Times(reach-tube.LengthMm()))
@@ -193,6 +181,20 @@ func (m *Machine) branch(a, b Instance) (assembly.Pose, bool) {
 		return pose.Of(assembly.Rotate(assembly.AxisZ, e.Clock.Deg)), true
 	}
 	return assembly.Pose{}, false
+}
+
+// BranchAxis is where the axis of a branch with a place passes that of its main, in
+// the frame of a main of lengthMm, whose front lies at z = 0 and looks to +z; the way
+// out along it; and which way along the main it leans.
+func BranchAxis(e *parts.TubeEnd, lengthMm float64) (from, along, lean assembly.Vec) {
+	out := assembly.Clock(1, e.Place.Clock.Deg)
+	lean = assembly.AxisZ
+	if e.Place.Leans == parts.Back {
+		lean = lean.Times(-1)
+	}
+	side := out.Cross(lean)
+	from = assembly.Vec{Z: -e.Place.AxialMm(lengthMm)}.Add(side.Times(-e.Offset.Mm))
+	return from, assembly.Rotate(side, 90-e.Angle.Deg).Turn(out), lean
 }
 
 // faceFrame is a face of a part as seen by who looks at it: x right, y up, z

@@ -55,11 +55,15 @@ func (s *shaper) roundRoom(c *chamfer) {
 // reachRad is how much of a circle a rounded end takes, from the face to the step.
 func reachRad(c *parts.Chamfer) float64 { return math.Acos(1 - c.Size.Mm/c.Radius.Mm) }
 
-// dropMm is how far the arc lies off the diameter of its step at a distance from
-// the face, by the chord of a circle: half of it at a sagitta z is √(2Rz − z²).
-func dropMm(c *parts.Chamfer, zMm float64) float64 {
+// onArcMm is the radius on the arc of a step of some radius at a distance from the
+// face, by the chord of a circle: half of it at a sagitta z is √(2Rz − z²).
+func onArcMm(c *parts.Chamfer, radius, zMm float64, inside bool) float64 {
 	half := func(z float64) float64 { return math.Sqrt(math.Max(0, z*(2*c.Radius.Mm-z))) }
-	return half(c.Size.Mm) - half(zMm)
+	drop := half(c.Size.Mm) - half(zMm)
+	if inside {
+		drop = -drop
+	}
+	return radius - drop
 }
 
 // arc is a rounded edge of a step of some radius: how far from the face and the
@@ -70,11 +74,7 @@ func arc(c *parts.Chamfer, radius float64, inside bool) []plan.XY {
 	out := make([]plan.XY, 0, n+1)
 	for i := range n + 1 {
 		z := c.Radius.Mm * (1 - math.Cos(end*float64(i)/float64(n)))
-		drop := dropMm(c, z)
-		if inside {
-			drop = -drop
-		}
-		out = append(out, plan.XY{XMm: geom.Clean(z), YMm: geom.Clean(radius - drop)})
+		out = append(out, plan.XY{XMm: geom.Clean(z), YMm: geom.Clean(onArcMm(c, radius, z, inside))})
 	}
 	return out
 }
@@ -106,11 +106,7 @@ func (c *chamfer) roundLine(w words.Writer) string {
 	var cuts []string
 	for i := roundSteps - 1; i > 0; i-- {
 		z := words.Round(c.Size.Mm*float64(i)/roundSteps/unit, decimals) * unit
-		drop := dropMm(&c.Chamfer, z)
-		if c.step.Inside {
-			drop = -drop
-		}
-		cuts = append(cuts, w.Read(z)+" to Ø"+w.Read(2*(c.step.drawnRadius()-drop)))
+		cuts = append(cuts, w.Read(z)+" to Ø"+w.Read(2*onArcMm(&c.Chamfer, c.step.drawnRadius(), z, c.step.Inside)))
 	}
 	way := "turn"
 	if c.step.Inside {

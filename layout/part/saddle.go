@@ -187,10 +187,7 @@ func (d *shaper) mainOf(e *parts.TubeEnd) (onMain, bool) {
 	}
 	middle := (st.FromMm + st.ToMm) / 2
 	if e.Place != nil {
-		middle = e.Place.Axial.Mm
-		if e.Place.From == parts.Back {
-			middle = other.LengthMm() - middle
-		}
+		middle = e.Place.AxialMm(other.LengthMm())
 		if middle < st.FromMm || middle > st.ToMm {
 			d.fault(e.Place.Axial.Pos, "the place lies beyond "+e.Onto.Part+"."+e.Onto.Feature, "an axial distance on that step")
 			return onMain{}, false

@@ -87,11 +87,10 @@ func barKeys(r *reviewer) {
 		if !slices.Contains(strings.Fields(strings.ToLower(p.Title.Value)), "key") || p.Outline == nil || len(slots) == 0 {
 			continue
 		}
-		q := r.pl.Part(p.Name.Value)
-		if q == nil {
+		v := r.viewOf(p.Name.Value)
+		if v == nil {
 			continue
 		}
-		v := newView(r, p, q)
 		wide, high := v.box()
 		long, best := math.Max(wide, high), slot{}
 		for _, s := range slots {

@@ -182,10 +182,7 @@ func saddle(r *reviewer) {
 
 // branchOn looks at one square branch on its main.
 func (r *reviewer) branchOn(p *parts.Part, end *parts.TubeEnd, main *view) {
-	z := end.Place.Axial.Mm
-	if end.Place.From == parts.Back {
-		z = main.lengthMm - z
-	}
+	z := end.Place.AxialMm(main.lengthMm)
 	half := r.pl.Part(p.Name.Value).Section.MaxMm
 	f := Finding{Part: p.Name.Value, Pos: end.Place.Pos, Source: "by geometry"}
 	if z-half < slackMm || z+half > main.lengthMm-slackMm {

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"centrepop/layout/assembly"
+	"centrepop/layout/machine"
 	"centrepop/layout/plan"
 	"centrepop/parts"
 )
@@ -11,7 +12,7 @@ import (
 // roughOpening looks for an opening that is cut before its branch is there and
 // reaches beyond the hole that the branch needs: what is cut away there is gone.
 func (r *reviewer) roughOpening(p *parts.Part, end *parts.TubeEnd, main *view) {
-	from, along := axisOfBranch(end, main.lengthMm)
+	from, along, _ := machine.BranchAxis(end, main.lengthMm)
 	hole, outer, _ := r.pl.Part(p.Name.Value).Section.RadiiAt(r.pl.Part(p.Name.Value).Section.LengthMm / 2)
 	needs := "the bore of " + p.Title.Value
 	if end.SetIn {
@@ -40,22 +41,6 @@ func (r *reviewer) roughOpening(p *parts.Part, end *parts.TubeEnd, main *view) {
 			Rule: "a rough opening lies within the finished hole", Source: "by geometry", Fix: "a smaller opening, or one that is moved with the branch",
 		})
 	}
-}
-
-// axisOfBranch is a point and the direction of a branch's axis in its main's
-// frame, whose front lies at z = 0 and looks to +z.
-func axisOfBranch(end *parts.TubeEnd, lengthMm float64) (from, along assembly.Vec) {
-	depth := end.Place.Axial.Mm
-	if end.Place.From == parts.Back {
-		depth = lengthMm - depth
-	}
-	out, lean := assembly.Clock(1, end.Place.Clock.Deg), assembly.AxisZ
-	if end.Place.Leans == parts.Back {
-		lean = lean.Times(-1)
-	}
-	side := out.Cross(lean)
-	from = assembly.Vec{Z: -depth}.Add(side.Times(-end.Offset.Mm))
-	return from, assembly.Rotate(side, 90-end.Angle.Deg).Turn(out)
 }
 
 // edgeOfOpening is the edge of an opening on the unrolled outside, from its

@@ -246,12 +246,12 @@ func (r *reviewer) shallow(j *plan.JointPlan, in *parts.Joint) {
 // longer side of a rectangle, two sides of the box round anything else. 0 if it
 // is not flat.
 func (r *reviewer) edgeMm(name string) float64 {
-	p, q := partNamed(r.job, name), r.pl.Part(name)
-	if p == nil || q == nil || p.Outline == nil {
+	v := r.viewOf(name)
+	if v == nil || v.p.Outline == nil {
 		return 0
 	}
-	wide, high := newView(r, p, q).box()
-	if p.Outline.Shape == parts.SquareOutline || p.Outline.Shape == parts.RectangleOutline {
+	wide, high := v.box()
+	if p := v.p; p.Outline.Shape == parts.SquareOutline || p.Outline.Shape == parts.RectangleOutline {
 		return max(wide, high)
 	}
 	return wide + high
