@@ -69,7 +69,7 @@ type Wear struct {
 }
 
 // Motor is the maker's plate of a motor and what the electrician needs to know
-// of the machine. Nothing of it is computed with.
+// of the machine. Only which way it turns is reasoned with.
 type Motor struct {
 	Pos           Pos
 	Maker         Text
@@ -82,8 +82,10 @@ type Motor struct {
 	Frame         Text
 	Flange        Text
 	Enclosure     Text
-	Rotation      string // clockwise, counter-clockwise or either
-	SeenFrom      Text
+	Rotation      string   // clockwise, counter-clockwise or either
+	SeenFrom      string   // drive-end or non-drive-end
+	Drives        JointRef // the step of a shaft that it turns; may be unset
+	Through       string   // coupling, reversing-gear, belt or gear-pair
 	Earth         Text
 	EmergencyStop Text
 	Guards        []Text // interlocked
@@ -97,7 +99,9 @@ func (l *loader) cards(n *node, job *Job) {
 	c := &cardReader{l: l, job: job, whole: l.sound(n, "joints")}
 	job.FirstRun = c.firstRun(f.sub("first-run"))
 	job.Upkeep = c.upkeep(f.sub("upkeep"))
-	job.Motor = motor(f.sub("motor"))
+	if job.Motor = motor(f.sub("motor")); job.Motor != nil && job.Motor.Drives.Set() {
+		l.turned(job)
+	}
 }
 
 // cardReader knows the joints that cards refer to; whole says that all of them
@@ -222,6 +226,28 @@ func (c *cardReader) wear(f *fields) Wear {
 	return w
 }
 
+// turned checks that what the motor turns is a step of a turned part.
+func (l *loader) turned(job *Job) {
+	ref := job.Motor.Drives
+	n := len(l.errs)
+	if l.jointFeature(job, ref); len(l.errs) > n {
+		return
+	}
+	p := job.part(ref.Part)
+	if p == nil || len(l.doubt[p].errs) > 0 {
+		return
+	}
+	var names []string
+	if p.Profile != nil {
+		for _, s := range p.Profile.Outside {
+			names = append(names, s.Name.Value)
+		}
+	}
+	if !slices.Contains(names, ref.Feature) {
+		l.faultf(ref.Pos, "an outside step of a turned part", "%s.%s is no step of a shaft", ref.Part, ref.Feature)
+	}
+}
+
 // motor reads the maker's plate.
 func motor(f *fields) *Motor {
 	if f == nil {
@@ -230,8 +256,11 @@ func motor(f *fields) *Motor {
 	m := &Motor{
 		Pos: f.n.pos, Maker: f.text("maker"), Volts: f.text("volts"), Phases: f.count("phases"), Hz: f.number("hz"), Amps: f.number("amps"),
 		RPM: f.number("speed"), OutRPM: f.number("output-speed"), Frame: f.text("frame"), Flange: f.text("flange"), Enclosure: f.text("enclosure"),
-		Rotation: f.word("rotation"), SeenFrom: f.text("seen-from"), Earth: f.text("earth"), EmergencyStop: f.text("emergency-stop"),
-		Guards: f.texts("guards"), Notes: f.texts("notes"),
+		Rotation: f.word("rotation"), SeenFrom: f.word("seen-from"), Earth: f.text("earth"), EmergencyStop: f.text("emergency-stop"),
+		Guards: f.texts("guards"), Notes: f.texts("notes"), Through: f.word("through"),
+	}
+	if f.given("drives") {
+		m.Drives = f.jointRef(f.val("drives"))
 	}
 	switch key, _ := f.oneOf(); key {
 	case "kw":

@@ -9,6 +9,7 @@ type Flight struct {
 	Thickness      Length // of the sheet
 	Length         Length // along the axis
 	Left           bool   // the helix winds like a left-hand screw
+	Moves          Face   // towards which of its faces it is to move; "" is away from the motor
 }
 
 // flight reads the flights of an auger.
@@ -18,7 +19,7 @@ func (f *fields) flight() *Flight {
 	}
 	a := &Flight{
 		Pos: f.n.pos, Shaft: f.length("shaft"), Outside: f.length("outside"), Pitch: f.length("pitch"),
-		Thickness: f.length("thickness"), Length: f.length("length"), Left: f.word("hand") == "left",
+		Thickness: f.length("thickness"), Length: f.length("length"), Left: f.word("hand") == "left", Moves: Face(f.word("moves")),
 	}
 	if !f.given("length") {
 		a.Length = a.Pitch

@@ -275,7 +275,7 @@ var wearGroup = &Group{
 
 var motorGroup = &Group{
 	Name: "motor", Means: "The plate of a motor, as its maker wrote it, and what the machine asks of it.", OneOf: []string{"kw", "hp"},
-	Example: "motor: {kw: 1.5, volts: 400, phases: 3, speed: 1420, rotation: clockwise, seen-from: fan end, earth: foot, emergency-stop: front}",
+	Example: "motor: {kw: 1.5, volts: 400, phases: 3, speed: 1420, rotation: clockwise, seen-from: drive-end, earth: foot, emergency-stop: front}",
 	Keys: []Key{
 		{Name: "maker", Type: TextType, Means: "maker and type", Longest: 60},
 		{Name: "kw", Type: NumberType, Means: "power on the plate", Unit: "kW", Low: 0.01, High: 1000},
@@ -290,7 +290,9 @@ var motorGroup = &Group{
 		{Name: "flange", Type: TextType, Means: "flange on the plate", Longest: 30},
 		{Name: "enclosure", Type: TextType, Means: "degree of protection on the plate", Longest: 30},
 		{Name: "rotation", Type: WordType, Need: true, Means: "which way it is to turn", Words: []string{"clockwise", "counter-clockwise", "either"}},
-		{Name: "seen-from", Type: TextType, Need: true, Means: "where one stands to see it turn so", Longest: 80},
+		{Name: "seen-from", Type: WordType, Need: true, Means: "where one stands to see it turn so: drive-end looks at the shaft that comes out of it, non-drive-end from behind it to what it turns", Words: []string{"drive-end", "non-drive-end"}},
+		{Name: "drives", Type: RefType, Means: "the step of a shaft that it turns, at the nearer end of which it stands", Example: "auger-shaft.drive"},
+		{Name: "through", Type: WordType, Means: "what is between the two: a coupling and a reversing-gear in line, a belt (or chain) and a gear-pair beside, with both shaft ends to one side; the two gears turn it the other way round", Default: "coupling", Words: []string{"coupling", "reversing-gear", "belt", "gear-pair"}},
 		{Name: "earth", Type: TextType, Need: true, Means: "where the earth goes on", Longest: 100},
 		{Name: "emergency-stop", Type: TextType, Need: true, Means: "where the emergency stop is", Longest: 100},
 		{Name: "guards", Type: TextsType, Means: "guards that stop the motor when opened", Longest: 100, Entries: [2]int{0, 8}, Example: "a list of texts"},

@@ -267,6 +267,7 @@ var flightGroup = &Group{
 		{Name: "thickness", Type: SizeType, Need: true, Means: "of the sheet"},
 		{Name: "length", Type: SizeType, Means: "along the axis", Default: "the pitch, one turn"},
 		{Name: "hand", Type: WordType, Means: "right winds like a common screw", Default: "right", Words: []string{"right", "left"}},
+		{Name: "moves", Type: WordType, Means: "the face that it moves its load to; away from the motor where it is not said", Words: []string{string(Front), string(Back)}},
 	},
 }
 

@@ -96,9 +96,9 @@ func (c cards) direction() (out []plan.CardLine) {
 	if m == nil {
 		return nil
 	}
-	start := plan.CardLine{Do: "Start for a moment, seen from " + m.SeenFrom.Value, Wanted: m.Rotation}
+	start := plan.CardLine{Do: "Start for a moment, seen from " + seenFrom[m.SeenFrom], Wanted: m.Rotation}
 	if m.Rotation == "either" {
-		start.Do = "Start for a moment each way, seen from " + m.SeenFrom.Value
+		start.Do = "Start for a moment each way, seen from " + seenFrom[m.SeenFrom]
 		start.Wanted = "both, as switched"
 	}
 	out = append(out, start, plan.CardLine{Do: "Emergency stop tried: " + m.EmergencyStop.Value, Wanted: "it stops, and starts only when switched on again"})

@@ -24,7 +24,7 @@ func (c cards) motor() *plan.Motor {
 			{Label: "Frame", Value: m.Frame.Value}, {Label: "Flange", Value: m.Flange.Value}, {Label: "Enclosure", Value: m.Enclosure.Value},
 		},
 		Machine: []plan.Fact{
-			{Label: "Rotation wanted", Value: m.Rotation + ", seen from " + m.SeenFrom.Value},
+			{Label: "Rotation wanted", Value: m.Rotation + ", seen from " + seenFrom[m.SeenFrom]},
 			{Label: "Earth point", Value: m.Earth.Value}, {Label: "Emergency stop", Value: m.EmergencyStop.Value},
 		},
 		Sign: []string{"Plate compared with this page", "Supply, protection and cable chosen by local code", "Earth connected and its continuity measured",
@@ -40,6 +40,9 @@ func (c cards) motor() *plan.Motor {
 	}
 	return out
 }
+
+// seenFrom says where one stands and which way one looks.
+var seenFrom = map[string]string{"drive-end": "the motor's drive end, looking at its shaft", "non-drive-end": "the motor's non-drive end, looking to what it drives"}
 
 // plate writes a number of the plate; empty if the job does not give it.
 func plate(v parts.Number, unit string) string {

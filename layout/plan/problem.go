@@ -164,6 +164,7 @@ const (
 	OpeningCovered ProblemKind = "opening-covered"
 	PathBlocked    ProblemKind = "path-blocked"
 	WouldTip       ProblemKind = "would-tip"
+	FlightBackward ProblemKind = "flight-backward"
 )
 
 // Because is a problem of a named thing that is the reason for another.
