@@ -4,13 +4,14 @@ package main
 
 import (
 	"bytes"
-	"compress/zlib"
 	"fmt"
 	"io"
 	"math"
 	"path/filepath"
 	"strings"
 	"testing"
+
+	"github.com/klauspost/compress/zlib"
 )
 
 // sized makes a job of n of a thing: its part files by name, and its joints.

@@ -3,16 +3,17 @@ package pdf
 import (
 	"bufio"
 	"bytes"
-	"compress/zlib"
 	"crypto/sha256"
 	"fmt"
 	"hash"
 	"io"
+
+	"github.com/klauspost/compress/zlib"
 )
 
-// level is the effort spent on compressing: the least, which takes about half the
-// time of the most and leaves a tenth more (BenchmarkLevel in cmd/centrepop).
-const level = zlib.BestSpeed
+// level is the effort spent on compressing: a step above the least takes hardly
+// longer and leaves less (BenchmarkLevel in cmd/centrepop).
+const level = 3
 
 // file writes objects one after the other and keeps where they stand (clause
 // 7.5). The first error of the writer stops all further output and is told by
