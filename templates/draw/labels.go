@@ -60,81 +60,73 @@ func pathOf(pieces int) *canvas.Path {
 	return canvas.NewPathFromData(make([]float64, 0, numbers*max(0, pieces)))
 }
 
-// cellMm is the grid by which Occupied keeps what it holds.
-const cellMm = 5.0
-
 // clearMm is the least room around a label.
 const clearMm = 0.5
 
-// cell is one square of the grid: the last point put into it, and the texts that
-// come into it.
-type cell struct {
-	last  int32 // its place in Occupied.points, from 1; 0 for none
-	texts []Rect
-}
-
-// point is a point of a line and the one put into its square before it.
-type point struct {
-	x, y   float64
+// entry is something kept in a square of the grid, and what was put into the
+// square before it: its place in a list, from 1, and 0 for none.
+type entry[T any] struct {
+	at     T
 	before int32
 }
+
+// square is one of the grid: the last entry of each kind put into it.
+type square struct{ point, text int32 }
 
 // Occupied is what labels must keep clear of: lines, kept as points at most
 // half a millimetre apart, and texts, kept as rectangles. Only what lies in
 // the window is kept, by the squares of a grid, so that a question costs the
 // same however much there is.
 type Occupied struct {
-	Window Rect
-	texts  []Rect    // in the order they came, for undo
-	points [][]point // block by block
-	count  int32
-	cells  map[[2]int32]*cell
-	last   *cell // the square last put into, and its place: lines stay in one for a while
-	lastAt [2]int32
+	Window  Rect
+	texts   []Rect // in the order they came, for undo
+	kept    []entry[Rect]
+	points  [][]entry[canvas.Point] // block by block
+	count   int32
+	edgeMm  float64  // of a square
+	columns int      // of the grid, which begins at the lower left of the window and the room around it
+	grid    []square // row by row
 }
+
+// The edge of a square of the grid, and the most squares: those of a larger window
+// are larger.
+const (
+	squareMm    = 5.0
+	mostSquares = 1 << 17
+)
 
 // NewOccupied is empty room in a window.
 func NewOccupied(window Rect) *Occupied {
-	return &Occupied{Window: window, cells: map[[2]int32]*cell{}}
+	w := window.Grown(clearMm)
+	o := &Occupied{Window: window, edgeMm: max(squareMm, math.Sqrt(w.Width()*w.Height()/mostSquares))}
+	const last = 2 // the one that the far edge is in, and one for what rounding adds
+	o.columns = int(w.Width()/o.edgeMm) + last
+	o.grid = make([]square, o.columns*(int(w.Height()/o.edgeMm)+last))
+	return o
 }
 
 // pointBlock is how many points are made room for at once.
 const pointBlock = 128
 
-func (o *Occupied) point(n int32) *point { return &o.points[n/pointBlock][n%pointBlock] }
+func (o *Occupied) point(n int32) *entry[canvas.Point] { return &o.points[n/pointBlock][n%pointBlock] }
 
-func cellOf(x, y float64) [2]int32 {
-	return [2]int32{int32(math.Floor(x / cellMm)), int32(math.Floor(y / cellMm))}
-}
-
-// at returns a square of the grid to put something into.
-func (o *Occupied) at(c [2]int32) *cell {
-	if o.last != nil && o.lastAt == c {
-		return o.last
-	}
-	in := o.cells[c]
-	if in == nil {
-		in = &cell{}
-		o.cells[c] = in
-	}
-	o.last, o.lastAt = in, c
-	return in
-}
-
-// span are the first and the last of the squares that the part of r in the window
-// touches.
-func (o *Occupied) span(r Rect) (lo, hi [2]int32) {
-	w := o.Window.Grown(clearMm)
-	return cellOf(max(r.X0, w.X0), max(r.Y0, w.Y0)), cellOf(min(r.X1, w.X1), min(r.Y1, w.Y1))
+// place is the column and row of a point of the window and the room around it.
+func (o *Occupied) place(x, y float64) (column, row int) {
+	return int((x - o.Window.X0 + clearMm) / o.edgeMm), int((y - o.Window.Y0 + clearMm) / o.edgeMm)
 }
 
 // squares lists the squares that the part of r in the window touches.
-func (o *Occupied) squares(r Rect) iter.Seq[[2]int32] {
-	lo, hi := o.span(r)
-	return func(yield func([2]int32) bool) {
-		for i := lo[0]; i <= hi[0]; i++ {
-			for j := lo[1]; j <= hi[1]; j++ {
-				if !yield([2]int32{i, j}) {
+func (o *Occupied) squares(r Rect) iter.Seq[*square] {
+	w := o.Window.Grown(clearMm)
+	if r.X0 > w.X1 || r.X1 < w.X0 || r.Y0 > w.Y1 || r.Y1 < w.Y0 {
+		return func(func(*square) bool) {}
+	}
+	i0, j0 := o.place(max(r.X0, w.X0), max(r.Y0, w.Y0))
+	i1, j1 := o.place(min(r.X1, w.X1), min(r.Y1, w.Y1))
+	return func(yield func(*square) bool) {
+		for j := j0; j <= j1; j++ {
+			for i := i0; i <= i1; i++ {
+				if !yield(&o.grid[j*o.columns+i]) {
 					return
 				}
 			}
@@ -144,13 +136,14 @@ func (o *Occupied) squares(r Rect) iter.Seq[[2]int32] {
 
 func (o *Occupied) addPoint(x, y float64) {
 	if o.Window.HasPoint(x, y) {
-		in := o.at(cellOf(x, y))
+		column, row := o.place(x, y)
+		in := &o.grid[row*o.columns+column]
 		if o.count%pointBlock == 0 {
-			o.points = append(o.points, make([]point, pointBlock))
+			o.points = append(o.points, make([]entry[canvas.Point], pointBlock))
 		}
-		*o.point(o.count) = point{x, y, in.last}
+		*o.point(o.count) = entry[canvas.Point]{canvas.Point{X: x, Y: y}, in.point}
 		o.count++
-		in.last = o.count
+		in.point = o.count
 	}
 }
 
@@ -218,19 +211,21 @@ func (o *Occupied) AddPath(p *canvas.Path) {
 // AddText keeps the room of a text clear.
 func (o *Occupied) AddText(r Rect) {
 	o.texts = append(o.texts, r)
-	for c := range o.squares(r) {
-		in := o.at(c)
-		in.texts = append(in.texts, r)
+	for in := range o.squares(r) {
+		o.kept = append(o.kept, entry[Rect]{r, in.text})
+		in.text = int32(len(o.kept))
 	}
 }
 
 // undo takes back the texts after the first n.
 func (o *Occupied) undo(n int) {
 	for i := len(o.texts) - 1; i >= n; i-- {
-		for c := range o.squares(o.texts[i]) {
-			in := o.cells[c]
-			in.texts = in.texts[:len(in.texts)-1]
+		squares := 0
+		for in := range o.squares(o.texts[i]) {
+			in.text = o.kept[in.text-1].before
+			squares++
 		}
+		o.kept = o.kept[:len(o.kept)-squares]
 	}
 	o.texts = o.texts[:n]
 }
@@ -257,10 +252,11 @@ func (o *Occupied) clear(r Rect, ofLines bool) bool {
 		return false
 	}
 	g := r.Grown(clearMm)
-	lo, hi := o.span(g)
-	for i := lo[0]; i <= hi[0]; i++ { // not over squares: this is asked for every place tried
-		for j := lo[1]; j <= hi[1]; j++ {
-			if in := o.cells[[2]int32{i, j}]; in != nil && o.meets(in, g, ofLines) {
+	i0, j0 := o.place(g.X0, g.Y0)
+	i1, j1 := o.place(g.X1, g.Y1)
+	for j := j0; j <= j1; j++ { // not over squares: this is asked for every place tried
+		for _, in := range o.grid[j*o.columns+i0 : j*o.columns+i1+1] {
+			if o.meets(in, g, ofLines) {
 				return false
 			}
 		}
@@ -269,18 +265,18 @@ func (o *Occupied) clear(r Rect, ofLines bool) bool {
 }
 
 // meets tells whether a text of the square meets r, or a line if they count.
-func (o *Occupied) meets(c *cell, r Rect, lines bool) bool {
-	for _, t := range c.texts {
-		if t.Meets(r) {
+func (o *Occupied) meets(in square, r Rect, lines bool) bool {
+	for at := in.text; at > 0; at = o.kept[at-1].before {
+		if o.kept[at-1].at.Meets(r) {
 			return true
 		}
 	}
 	if !lines {
 		return false
 	}
-	for at := c.last; at > 0; {
+	for at := in.point; at > 0; {
 		p := o.point(at - 1)
-		if r.HasPoint(p.x, p.y) {
+		if r.HasPoint(p.at.X, p.at.Y) {
 			return true
 		}
 		at = p.before

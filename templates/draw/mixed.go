@@ -29,44 +29,62 @@ func wrapMixed(text string, sizeMm float64, bold bool, widthMm float64) []string
 	if !strings.Contains(text, BoldMark) {
 		return Wrap(text, sizeMm, bold, widthMm)
 	}
-	var lines []string
-	line, lineMm := "", 0.0
-	for i, run := range strings.Split(text, BoldMark) {
-		heavy := i%2 == 1
+	l := mixedLines{widthMm: widthMm}
+	heavy := false
+	for run := range strings.SplitSeq(text, BoldMark) {
 		space := TextWidth(" ", sizeMm, bold || heavy)
-		for _, word := range divided(strings.Fields(run), sizeMm, bold || heavy, widthMm) {
+		for word := range strings.FieldsSeq(run) {
 			w := TextWidth(word, sizeMm, bold || heavy)
-			if line != "" && lineMm+space+w > widthMm {
-				lines, line = append(lines, line), ""
-			}
-			if heavy {
-				word = Bold(word)
-			}
-			if line == "" {
-				line, lineMm = word, w
+			if w <= widthMm {
+				l.add(word, heavy, space, w)
 				continue
 			}
-			line, lineMm = line+" "+word, lineMm+space+w
+			for _, piece := range Wrap(word, sizeMm, bold || heavy, widthMm) {
+				l.add(piece, heavy, space, TextWidth(piece, sizeMm, bold || heavy))
+			}
 		}
+		heavy = !heavy
 	}
-	lines = append(lines, line)
-	for i := range lines { // bold words that follow each other are one text
-		lines[i] = strings.ReplaceAll(lines[i], BoldMark+" "+BoldMark, " ")
-	}
-	return lines
+	l.end()
+	return l.done
 }
 
-// divided are the words, those wider than a line in pieces.
-func divided(words []string, sizeMm float64, bold bool, widthMm float64) []string {
-	var out []string
-	for _, w := range words {
-		if TextWidth(w, sizeMm, bold) > widthMm {
-			out = append(out, Wrap(w, sizeMm, bold, widthMm)...)
-		} else {
-			out = append(out, w)
-		}
+// mixedLines are lines being filled with words.
+type mixedLines struct {
+	widthMm float64
+	done    []string
+	line    []byte // the line being filled
+	lineMm  float64
+	heavy   bool // it ends in bold text, whose closing mark is not yet set
+}
+
+// add sets a word where there is room, as bold text or not.
+func (l *mixedLines) add(word string, heavy bool, spaceMm, wordMm float64) {
+	if len(l.line) > 0 && l.lineMm+spaceMm+wordMm > l.widthMm {
+		l.end()
 	}
-	return out
+	if l.heavy && !heavy {
+		l.line = append(l.line, BoldMark...)
+	}
+	if len(l.line) > 0 {
+		l.line = append(l.line, ' ')
+		l.lineMm += spaceMm
+	}
+	if heavy && !l.heavy {
+		l.line = append(l.line, BoldMark...)
+	}
+	l.line = append(l.line, word...)
+	l.lineMm += wordMm
+	l.heavy = heavy
+}
+
+// end ends a line.
+func (l *mixedLines) end() {
+	if l.heavy {
+		l.line = append(l.line, BoldMark...)
+	}
+	l.done = append(l.done, string(l.line))
+	l.line, l.lineMm, l.heavy = l.line[:0], 0, false
 }
 
 // addMixed draws a line with marks; one without them as it is.

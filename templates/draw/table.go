@@ -33,6 +33,7 @@ type Table struct {
 	Foot    float64    // room kept under the last row, for what belongs below it
 	Fit     bool       // flexible columns share so that the table is lowest
 	scale   float64    // of all its text, set by shareWidths
+	ems     *ems       // its texts measured, for tryWidths
 	laid    *laid      // for a width, set by Laid
 }
 
@@ -54,6 +55,7 @@ func (t Table) Laid(width float64) Table {
 		return t
 	}
 	t.dropSpare()
+	t.ems = t.measured()
 	l := &laid{widths: t.shareWidths(width), cells: slices.Clone(t.Columns)}
 	for i, c := range t.Columns {
 		l.cells[i].Size = t.cellMm(c)
@@ -72,7 +74,7 @@ func (t Table) Laid(width float64) Table {
 		l.rows = append(l.rows, lines)
 	}
 	l.headsMm = t.rowMm(t.headColumns(), l.heads, 0)
-	t.laid = l
+	t.laid, t.ems = l, nil
 	return t.titled(t.Title, t.Lead, width)
 }
 
@@ -243,7 +245,11 @@ type band struct {
 
 // bands are those of a row: more than one only if it is taller than a page.
 func (t *Table) bands(row int, tallest float64) []band {
-	lines := slices.Clone(t.laid.rows[row])
+	lines := t.laid.rows[row]
+	if high := t.rowMm(t.laid.cells, lines, t.RowMm); high <= tallest {
+		return []band{{lines, high}}
+	}
+	lines = slices.Clone(lines)
 	var out []band
 	for {
 		part := make([][]string, len(lines))
@@ -330,8 +336,9 @@ func (t *Table) drawRow(columns []Column, lines [][]string, high float64, head b
 // and heads, and of each row.
 func (t *Table) Measure(width float64) (headMm float64, rowsMm []float64) {
 	*t = t.Laid(width)
+	rowsMm = make([]float64, 0, len(t.Rows))
 	for i := range t.Rows {
-		rowsMm = append(rowsMm, bandsMm([][]band{t.bands(i, endlessMm)}))
+		rowsMm = append(rowsMm, t.rowMm(t.laid.cells, t.laid.rows[i], t.RowMm))
 	}
 	return t.laid.headsMm + t.laid.titleMm + t.laid.leadMm, rowsMm
 }
@@ -363,7 +370,7 @@ func (t Table) Head(width float64) []Piece {
 // LeastWidth is the width below which words or numbers of a table break.
 func (t Table) LeastWidth() float64 {
 	t.dropSpare()
-	t.scale = SmallMm / headTextMm
+	t.ems, t.scale = t.measured(), SmallMm/headTextMm
 	_, narrow, _ := t.tryWidths(0)
 	sum := 0.0
 	for _, w := range narrow {

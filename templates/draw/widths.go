@@ -37,23 +37,21 @@ func (t *Table) tryWidths(total float64) (natural, narrow []float64, ok bool) {
 	natural = make([]float64, len(t.Columns))
 	narrow = make([]float64, len(t.Columns)) // no word broken
 	sum, narrowSum, flexSum := 0.0, 0.0, 0.0
+	if t.ems == nil {
+		t.ems = t.measured()
+	}
 	for i, c := range t.Columns {
 		size := t.cellMm(c)
-		for w := range strings.FieldsSeq(c.Head) {
-			narrow[i] = max(narrow[i], TextWidth(w, t.headMm(), true))
-		}
-		natural[i] = max(narrow[i], min(TextWidth(c.Head, t.headMm(), true), 22))
-		for _, row := range t.Rows {
-			for line := range strings.SplitSeq(row[i], "\n") {
-				w := mixedWidth(line, size, c.Bold)
+		narrow[i] = t.ems.heads[i].word * t.headMm()
+		natural[i] = max(narrow[i], min(t.ems.heads[i].whole*t.headMm(), 22))
+		for _, row := range t.ems.rows {
+			for _, line := range row[i] {
+				w := line.whole * size
 				natural[i] = max(natural[i], w)
-				if !c.Flex || w <= c.Firm {
-					narrow[i] = max(narrow[i], w)
-					continue
+				if c.Flex && w > c.Firm {
+					w = line.word * size
 				}
-				for word := range strings.FieldsSeq(strings.ReplaceAll(line, BoldMark, "")) {
-					narrow[i] = max(narrow[i], TextWidth(word, size, c.Bold))
-				}
+				narrow[i] = max(narrow[i], w)
 			}
 		}
 		natural[i] = max(natural[i]+2*padAcrossMm+0.2, c.Least)
@@ -96,15 +94,14 @@ func (t *Table) lowest(widths, narrow []float64) {
 			flex = append(flex, i)
 		}
 	}
-	needs := t.needs()
 	for k := range max(0, len(flex)-1) {
 		i, j := flex[k], flex[k+1]
 		room := widths[i] + widths[j]
-		best, at := t.rowsHeight(needs, widths)-0.1, widths[i]
+		best, at := t.rowsHeight(widths)-0.1, widths[i]
 		for n := range shares + 1 {
 			widths[i] = narrow[i] + (room-narrow[i]-narrow[j])*float64(n)/shares
 			widths[j] = room - widths[i]
-			if h := t.rowsHeight(needs, widths); h < best {
+			if h := t.rowsHeight(widths); h < best {
 				best, at = h-0.1, widths[i]
 			}
 		}
@@ -112,39 +109,66 @@ func (t *Table) lowest(widths, narrow []float64) {
 	}
 }
 
-// needs are the widths of the lines of the flexible cells, by row and column.
-func (t *Table) needs() [][][]float64 {
-	out := make([][][]float64, len(t.Rows))
-	for r, row := range t.Rows {
-		out[r] = make([][]float64, len(row))
-		for i, c := range t.Columns {
-			if !c.Flex {
-				continue
-			}
-			for line := range strings.SplitSeq(row[i], "\n") {
-				out[r][i] = append(out[r][i], mixedWidth(line, t.cellMm(c), c.Bold))
-			}
+// ems are the texts of a table measured in em, so for every size of them.
+type ems struct {
+	heads []lineEms
+	rows  [][][]lineEms // by row and column
+}
+
+// lineEms is a line of text, and its widest word.
+type lineEms struct{ whole, word float64 }
+
+func (t *Table) measured() *ems {
+	out := &ems{rows: make([][][]lineEms, 0, len(t.Rows))}
+	line := func(text string, bold bool) lineEms {
+		l := lineEms{whole: mixedWidth(text, 1, bold)}
+		if !strings.Contains(text, " ") && !strings.Contains(text, BoldMark) {
+			l.word = l.whole
+			return l
 		}
+		for word := range strings.FieldsSeq(strings.ReplaceAll(text, BoldMark, "")) {
+			l.word = max(l.word, TextWidth(word, 1, bold))
+		}
+		return l
+	}
+	for _, c := range t.Columns {
+		out.heads = append(out.heads, line(c.Head, true))
+	}
+	cells := make([][]lineEms, len(t.Rows)*len(t.Columns))
+	lines := make([]lineEms, 0, len(cells))
+	for r, row := range t.Rows {
+		in := cells[r*len(t.Columns):][:len(t.Columns)]
+		for i, c := range t.Columns {
+			from := len(lines)
+			for text := range strings.SplitSeq(row[i], "\n") {
+				lines = append(lines, line(text, c.Bold))
+			}
+			in[i] = lines[from:]
+		}
+		out.rows = append(out.rows, in)
 	}
 	return out
 }
 
 // rowsHeight is about how high the rows are together.
-func (t *Table) rowsHeight(needs [][][]float64, widths []float64) float64 {
+func (t *Table) rowsHeight(widths []float64) float64 {
 	const ragged = 1.05 // a line is rarely full
 	sum := 0.0
-	for _, row := range needs {
+	for _, row := range t.ems.rows {
 		high := t.RowMm
-		for i, lines := range row {
-			n, room := 0.0, widths[i]-2*padAcrossMm
-			for _, w := range lines {
-				if w <= room {
+		for i, c := range t.Columns {
+			if !c.Flex {
+				continue
+			}
+			n, size, room := 0.0, t.cellMm(c), widths[i]-2*padAcrossMm
+			for _, line := range row[i] {
+				if w := line.whole * size; w <= room {
 					n++
 				} else {
 					n += math.Ceil(w * ragged / room)
 				}
 			}
-			high = max(high, n*t.cellMm(t.Columns[i])*t.leading()+2*t.padMm())
+			high = max(high, n*size*t.leading()+2*t.padMm())
 		}
 		sum += high
 	}

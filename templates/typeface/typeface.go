@@ -187,8 +187,7 @@ func Wrap(text string, sizeMm, widthMm float64, bold bool) []string {
 	if !positive(widthMm) || !positive(sizeMm) {
 		return strings.Split(text, "\n")
 	}
-	em := faceOf(bold).em
-	w := wrapping{bold: bold, fits: func(units int) bool { return float64(units)/em*sizeMm <= widthMm }, space: units(" ", bold)}
+	w := wrapping{bold: bold, em: faceOf(bold).em, sizeMm: sizeMm, widthMm: widthMm, space: units(" ", bold)}
 	for paragraph := range strings.SplitSeq(text, "\n") {
 		w.paragraph(singleSpaced(paragraph))
 	}
@@ -209,11 +208,14 @@ func singleSpaced(text string) string {
 
 // wrapping is a text being broken into lines.
 type wrapping struct {
-	bold  bool
-	fits  func(units int) bool
-	space int
-	lines []string
+	bold                bool
+	em, sizeMm, widthMm float64
+	space               int
+	lines               []string
 }
+
+// fits tells whether a line of so many font units is not too wide.
+func (w *wrapping) fits(units int) bool { return float64(units)/w.em*w.sizeMm <= w.widthMm }
 
 // paragraph breaks a single-spaced text. Its lines are pieces of it.
 func (w *wrapping) paragraph(text string) {
