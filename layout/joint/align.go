@@ -169,7 +169,7 @@ func (j *shop) ruleText(rule parts.LineRule) string {
 // pattern is a bolted group's points in the assembly.
 func (j *assembly) pattern(f feature) []plan.XY {
 	p := j.at(f.inst())
-	if p == nil || f.group == nil {
+	if p == nil || f.group == nil || f.onWall() {
 		return nil
 	}
 	var out []plan.XY

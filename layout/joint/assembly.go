@@ -202,13 +202,24 @@ func (j *shop) find(ref parts.JointRef) feature {
 	return f
 }
 
-// points are the centres of a hole group seen from the part's front.
+// onWall tells whether a feature is a group of holes on a flange of a folded part, or
+// on the top or the bottom of a bar.
+func (f feature) onWall() bool { return f.group != nil && f.group.OnWall() }
+
+// plane is where a face of what a group of holes goes through lies, and how much
+// metal lies behind it.
+func (f feature) plane(face parts.Face) (zMm, thickMm float64, ok bool) {
+	return f.r.PlaneOf(f.group, face)
+}
+
+// points are the centres of a hole group seen from the part's front, or from the
+// front of the wall that it is on.
 func (f feature) points() []plan.XY {
 	var out []plan.XY
 	if f.group == nil {
 		return nil
 	}
-	for _, q := range f.group.Points {
+	for _, q := range f.group.OwnMm() {
 		if f.group.Face == parts.Back {
 			q.XMm = geom.Clean(-q.XMm)
 		}
@@ -230,7 +241,7 @@ func (f feature) clocks() []float64 {
 			}
 		}
 		return out
-	case f.group != nil:
+	case f.group != nil && !f.onWall():
 		var out []float64
 		for _, q := range f.points() {
 			if math.Hypot(q.XMm, q.YMm) > 1e-6 {
@@ -274,6 +285,16 @@ func (t *joint) meeting() parts.Meeting {
 	return m
 }
 
+// facing is −1 where the faces that meet turn part A end for end to part B, else 1.
+func (t *joint) facing() float64 {
+	m := t.meeting()
+	s := -outward(m.Second) / outward(m.First)
+	if m.Level {
+		s = -s
+	}
+	return s
+}
+
 // relative places part A in the coordinates of part B. It reports false where
 // the two do not share an axis.
 func (j *shop) relative(t *joint) (placement, bool) {
@@ -281,7 +302,7 @@ func (j *shop) relative(t *joint) (placement, bool) {
 	outer := 1.0                 // A is the outer part
 	switch {
 	case t.a.group != nil && t.b.group != nil:
-		radiusA, radiusB = patternRadius(t.a.points()), patternRadius(t.b.points())
+		radiusA, radiusB = geom.MeanRadiusMm(t.a.points()), geom.MeanRadiusMm(t.b.points())
 	case t.a.step != nil && t.b.step != nil:
 		mean := (t.a.step.Size.NominalMm + t.b.step.Size.NominalMm) / 4
 		radiusA, radiusB = mean+0.1, mean+0.1
@@ -308,9 +329,8 @@ func (j *shop) relative(t *joint) (placement, bool) {
 		za, zb := (t.a.step.FromMm+t.a.step.ToMm)/2, (t.b.step.FromMm+t.b.step.ToMm)/2
 		return placement{geom.Clean(zb - s*za), norm(t.in.Rotate.Deg), s}, true
 	}
-	s := -outward(m.Second) / outward(m.First)
+	s := t.facing()
 	if m.Level {
-		s = -s
 		if t.a.step != nil {
 			if outer < 0 {
 				radiusA -= 0.2
@@ -340,7 +360,7 @@ func (j *shop) stackMm(t *joint) float64 {
 	}
 	sum := 0.0
 	for _, f := range j.stack(t) {
-		_, thick, _ := f.r.Plane(parts.Front, patternRadius(f.points()))
+		_, thick, _ := f.plane(parts.Front)
 		sum += thick
 	}
 	return sum
@@ -354,13 +374,13 @@ func (j *assembly) placeStack(t *joint) {
 		return
 	}
 	a := *j.at(t.a.inst())
-	mate, thickA, ok := t.a.r.Plane(t.meeting().First, patternRadius(t.a.points()))
+	mate, thickA, ok := t.a.plane(t.meeting().First)
 	if !ok || thickA <= 0 {
 		return
 	}
 	out := outward(t.meeting().First)
 	for _, f := range j.stack(t) {
-		front, thick, ok := f.r.Plane(parts.Front, patternRadius(f.points()))
+		front, thick, ok := f.plane(parts.Front)
 		if !ok {
 			continue
 		}
@@ -390,14 +410,6 @@ func (j *shop) spacerMm(t *joint) float64 {
 	return sum
 }
 
-func patternRadius(pts []plan.XY) float64 {
-	sum := 0.0
-	for _, p := range pts {
-		sum += math.Hypot(p.XMm, p.YMm)
-	}
-	return sum / float64(max(1, len(pts)))
-}
-
 func (j *assembly) at(i inst) *placedPart {
 	for k := range j.placed {
 		if j.placed[k].inst == i {
@@ -413,8 +425,8 @@ func (s *shop) place(all []*joint) *assembly {
 	j := &assembly{shop: s}
 	groups := 0
 	for _, t := range adjustedLast(all) {
-		if t.in.Bolt != nil && (j.at(t.a.inst()) == nil || j.at(t.b.inst()) == nil) {
-			if t.beside = t.besides(); t.beside != nil {
+		if t.in.Bolt != nil && (t.walls() || j.at(t.a.inst()) == nil || j.at(t.b.inst()) == nil) {
+			if t.beside = t.besides(); t.beside != nil || t.walls() {
 				continue
 			}
 		}

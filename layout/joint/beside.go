@@ -11,20 +11,17 @@ import (
 
 // beside is where a bolted part stands whose axis does not lie on the other
 // part's: a lug on a plate. The holes give the place. It is nil where the
-// patterns meet about one axis, or do not meet at all.
+// patterns meet about one axis, or do not meet at all. Of holes on a wall of a
+// part it is where that wall stands, in its own frame.
 func (t *joint) besides() *plan.Beside {
 	if t.a.group == nil || t.b.group == nil || len(t.a.group.Points) != len(t.b.group.Points) || len(t.a.group.Points) < 2 {
 		return nil
 	}
-	m := t.meeting()
-	s := -outward(m.Second) / outward(m.First)
-	if m.Level {
-		s = -s
-	}
+	m, s := t.meeting(), t.facing()
 	a, b := placedBy(t.a.points(), placement{0, t.in.Rotate.Deg, s}), t.b.points()
 	reach := t.reachMm()
 	ca, cb := centroid(a), centroid(b)
-	if meets(a, b, motion{}, reach) || len(motions(a, b, reach, false)) > 0 || geom.Distance(ca, plan.XY{})+geom.Distance(cb, plan.XY{}) <= reach {
+	if !t.walls() && (meets(a, b, motion{}, reach) || len(motions(a, b, reach, false)) > 0 || geom.Distance(ca, plan.XY{})+geom.Distance(cb, plan.XY{}) <= reach) {
 		return nil
 	}
 	turn, ok := turnOnto(a, b, reach, t.in.Rotate.Pos.Line > 0)
@@ -33,16 +30,24 @@ func (t *joint) besides() *plan.Beside {
 	}
 	at := placement{0, norm(t.in.Rotate.Deg + turn), s}
 	ca = centroid(placedBy(t.a.points(), at))
-	za, _, okA := t.a.r.Plane(m.First, patternRadius(t.a.points()))
-	zb, _, okB := t.b.r.Plane(m.Second, patternRadius(b))
+	za, _, okA := t.a.plane(m.First)
+	zb, _, okB := t.b.plane(m.Second)
 	if !okA || !okB {
 		return nil
 	}
-	return &plan.Beside{
+	out := &plan.Beside{
 		XMm: geom.Clean(cb.XMm - ca.XMm), YMm: geom.Clean(cb.YMm - ca.YMm), FrontMm: geom.Clean(zb - s*za),
 		TurnDeg: at.turn, OtherWay: s < 0,
 	}
+	if t.b.onWall() {
+		out.On, out.Up = t.b.wallText(parts.Front), t.b.up()
+	}
+	return out
 }
+
+// walls tells whether a joint has holes on a flange of a folded part, or on the top or
+// the bottom of a bar.
+func (t *joint) walls() bool { return t.a.onWall() || t.b.onWall() }
 
 // turnOnto is the least turn of pattern a about its middle that brings it onto
 // b's, moved there; where the turn is said only none.
@@ -90,7 +95,11 @@ func placedBy(pts []plan.XY, at placement) []plan.XY {
 // the parts share no axis the second part's.
 func (j *making) patterns(t *joint) (a, b []plan.XY) {
 	s := t.out.Beside
-	if s == nil {
+	switch {
+	case s == nil && t.walls(): // middle on middle, to say how far they miss
+		turned := placedBy(t.a.points(), placement{0, t.in.Rotate.Deg, t.facing()})
+		return about(turned, centroid(turned)), about(t.b.points(), centroid(t.b.points()))
+	case s == nil:
 		return j.pattern(t.a), j.pattern(t.b)
 	}
 	way := 1.0
@@ -106,9 +115,39 @@ func (j *making) patterns(t *joint) (a, b []plan.XY) {
 // besideText says where a bolted part stands whose axis is not the other's.
 func (t *joint) besideText(w words.Writer) string {
 	s, m := t.out.Beside, t.meeting()
+	if t.walls() {
+		return t.a.wallText(m.First) + " on the " + t.b.wallText(m.Second) + ", hole on hole, " + t.a.up() + " of " + t.a.title() + " at " +
+			words.Trim(s.TurnDeg, 2) + "° seen on the " + t.b.wallText(parts.Front) + " with its " + t.b.up() + " up"
+	}
 	return string(m.First) + " of " + t.a.title() + " on the " + string(m.Second) + " of " + t.b.title() + ", its origin " +
 		w.Size(math.Abs(s.XMm)) + side(s.XMm, " to the left and ", " to the right and ") + w.Size(math.Abs(s.YMm)) + side(s.YMm, " below", " above") +
 		" that of " + t.b.title() + " seen from its " + string(parts.Front) + ", TOP at " + words.Trim(s.TurnDeg, 2) + "°"
+}
+
+// wallText names a face of what a group of holes is on: "outside of the top flange of
+// Guard".
+func (f feature) wallText(face parts.Face) string {
+	name, outside := f.r.WallOf(f.group)
+	switch {
+	case name == "":
+		return string(face) + " of " + f.title()
+	case face == outside:
+		return "outside of the " + name + " of " + f.title()
+	}
+	return "inside of the " + name + " of " + f.title()
+}
+
+// up is what lies at 12 o'clock of the face that a group of holes is on.
+func (f feature) up() string {
+	switch {
+	case !f.onWall():
+		return "TOP"
+	case f.r.Part.Bar == nil:
+		return "free edge"
+	case f.group.Side() == parts.BottomSide:
+		return "front"
+	}
+	return "back"
 }
 
 // clocked are bolts about the point that their clock goes by: their own middle where the

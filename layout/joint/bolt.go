@@ -25,10 +25,7 @@ func threadMaterial(r *part.Model) string {
 
 // metalUnderHead is what a bolt clamps of a part, the counterbore taken off.
 func (j *shop) metalUnderHead(f feature, mate parts.Face) (float64, bool) {
-	_, thick, ok := f.r.Plane(mate, patternRadius(f.points()))
-	if ok && f.group.BothWalls() {
-		thick = f.r.LengthMm()
-	}
+	_, thick, ok := f.plane(mate)
 	if h := f.group.Hole; ok && h.Counterbore != nil {
 		thick -= h.Counterbore.Depth.Mm
 	}
@@ -39,11 +36,11 @@ func (j *shop) metalUnderHead(f feature, mate parts.Face) (float64, bool) {
 type boltKind struct{}
 
 func (boltKind) ends(s *shop, t *joint) {
-	for _, f := range append(s.stack(t), t.a, t.b) {
-		if f.group != nil && f.group.OnFlap() {
-			t.need(f, false, "a group of holes on the base of a folded part")
-			return
-		}
+	for _, f := range s.stack(t) {
+		t.need(f, !f.onWall(), "a group of holes on its front or back")
+	}
+	for _, f := range []feature{t.a, t.b} {
+		t.need(f, !f.onWall() || len(f.group.Points) > 1 && t.in.Bolt.Stud.Value == "" && len(t.in.Bolt.Stack) == 0, "two holes or more there, and bolts that clamp these two parts alone")
 	}
 	through := func(f feature) bool { return f.group != nil && f.group.Hole != nil && f.group.Size.Thread == nil }
 	t.need(t.a, through(t.a), "a group of clearance or plain holes")
@@ -177,10 +174,13 @@ func (j *making) match(t *joint, a, b []plan.XY) bool {
 		return true
 	}
 	kind, args := plan.HolesMiss, []plan.Arg{plan.Named(t.a.text()), plan.Named(t.b.text()), plan.Of(plan.Mm, words.Round(worst, 3)), plan.Of(plan.Mm, geom.Clean(reach))}
-	if ra, rb := patternRadius(a), patternRadius(b); math.Abs(ra-rb) > reach+1e-6 {
+	if ra, rb := geom.MeanRadiusMm(a), geom.MeanRadiusMm(b); math.Abs(ra-rb) > reach+1e-6 {
 		kind, args = plan.HolesMissCircle, append(args, plan.Of(plan.Diameter, geom.Clean(2*ra)), plan.Of(plan.Diameter, geom.Clean(2*rb)))
 	} else if ms := motions(a, b, reach, false); len(ms) > 0 {
-		s := j.at(t.b.inst()).at.s
+		s := 1.0
+		if p := j.at(t.b.inst()); p != nil {
+			s = p.at.s
+		}
 		kind, args = plan.HolesMissTurn, append(args, plan.Named(words.Trim(norm(t.in.Rotate.Deg+s*ms[0].turn), 3)))
 	}
 	t.refuse(t.in.Pos, kind, args...)
@@ -190,7 +190,7 @@ func (j *making) match(t *joint, a, b []plan.XY) bool {
 // open verifies that the bolts can go through A and into B at the faces that
 // meet, and that their heads seat.
 func (t *joint) open(m parts.Meeting) bool {
-	_, thick, _ := t.a.r.Plane(m.First, patternRadius(t.a.points()))
+	_, thick, _ := t.a.plane(m.First)
 	h, into := t.a.group.Hole, t.b.group.Hole
 	if !h.Through && h.Depth.Mm < thick-1e-6 {
 		t.refuse(t.a.ref.Pos, plan.NotThrough, plan.Named(t.a.text()), plan.Of(plan.Mm, h.Depth.Mm), plan.Of(plan.Mm, geom.Clean(thick)))
@@ -224,7 +224,7 @@ func (t *joint) chooseBolt(p *plan.BoltPlan, tapped bool) bool {
 	}
 	if tapped {
 		h := t.b.group.Hole
-		_, thick, _ := t.b.r.Plane(t.meeting().Second, patternRadius(t.b.points()))
+		_, thick, _ := t.b.plane(t.meeting().Second)
 		hole := &bolts.TappedHole{ThreadMm: h.Depth.Mm, Material: threadMaterial(t.b.r), Through: h.Through}
 		if h.Through {
 			hole.ThreadMm = thick

@@ -36,7 +36,7 @@ func (j *making) goesRound(t *joint) bool {
 	if meet == parts.Back {
 		far = parts.Front
 	}
-	radius := patternRadius(t.a.points())
+	radius := geom.MeanRadiusMm(t.a.points())
 	own, _, okOwn := t.a.r.Plane(meet, radius)
 	other, _, okOther := t.a.r.Plane(far, radius)
 	if !okOwn || !okOther {

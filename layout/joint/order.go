@@ -308,12 +308,12 @@ const (
 // headSides are the head's side and, with nuts or studs, the other.
 func (j *assembly) headSides(t *joint) []headSide {
 	a, b := j.at(t.a.inst()), j.at(t.b.inst())
-	if a == nil || b == nil || t.bolt == nil {
+	if a == nil || b == nil || t.bolt == nil || t.walls() {
 		return nil
 	}
 	m := t.meeting()
 	side := func(f feature, p *placedPart, mate parts.Face, what string, height float64, nut bool) (headSide, bool) {
-		z, thick, ok := f.r.Plane(mate, patternRadius(f.points()))
+		z, thick, ok := f.plane(mate)
 		if !ok {
 			return headSide{}, false
 		}

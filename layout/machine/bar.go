@@ -58,15 +58,14 @@ func barEnd(r *part.Model, end parts.Side) []assembly.Simple {
 	return []assembly.Simple{assembly.Prism(assembly.Outline{assembly.PolygonLoop(tip, foot, assembly.Pt{X: tip.X, Y: foot.Y})}, -in.Depth.Mm-past, past)}
 }
 
-// onSide is the frame of a hole on the top or the bottom of a bar: z out of the side.
-func onSide(r *part.Model, side parts.Side, x, y float64) assembly.Pose {
+// onSide is the frame of the top or the bottom of a bar: z out of the side.
+func onSide(r *part.Model, side parts.Side) assembly.Pose {
 	in := r.Part.Bar
-	mid := assembly.Vec{X: x, Z: -in.Depth.Mm / 2}
+	mid := assembly.Vec{Y: in.Width.Mm / 2, Z: -in.Depth.Mm / 2}
 	if side == parts.TopSide {
-		mid.Y, mid.Z = in.Width.Mm/2, mid.Z-y
 		return assembly.Frame(mid, assembly.AxisY, assembly.AxisZ.Times(-1))
 	}
-	mid.Y, mid.Z = -in.Width.Mm/2, mid.Z+y
+	mid.Y = -mid.Y
 	return assembly.Frame(mid, assembly.AxisY.Times(-1), assembly.AxisZ)
 }
 
@@ -76,12 +75,9 @@ func barHoles(r *part.Model, g *part.Group) []assembly.Simple {
 	deep, travel := r.DrillMm(g)
 	var out []assembly.Simple
 	for _, q := range g.Points {
-		at := assembly.Move(assembly.Vec{X: q.XMm, Y: q.YMm})
-		switch g.Side() {
-		case parts.BackSide:
+		at := on(wall(r, g), q)
+		if g.Side() == parts.BackSide {
 			at = assembly.Frame(assembly.Vec{X: -q.XMm, Y: q.YMm, Z: -in.Depth.Mm}, assembly.AxisZ.Times(-1), assembly.AxisY)
-		case parts.TopSide, parts.BottomSide:
-			at = onSide(r, g.Side(), q.XMm, q.YMm)
 		}
 		out = append(out, hole(g, max(deep, travel)).At(at))
 	}

@@ -2,7 +2,6 @@ package machine
 
 import (
 	"fmt"
-	"math"
 
 	"centrepop/layout/assembly"
 	"centrepop/layout/bolts"
@@ -59,20 +58,18 @@ func (m *Machine) screws(j *plan.JointPlan, in *parts.Joint, pose assembly.Pose)
 	meet := m.meetingFace(j, in)
 	shank, nut := screw(b, in, j)
 	body, bare := assembly.Of(append(nut, shank...)...), assembly.Of(shank...)
-	for n, q := range g.Points {
+	depth, thick, ok := r.PlaneOf(g, meet)
+	if !ok {
+		return
+	}
+	if g.Hole.Counterbore != nil && g.Face != meet {
+		thick -= g.Hole.Counterbore.Depth.Mm
+	}
+	pose = pose.Of(wall(r, g))
+	for n, q := range g.OwnMm() {
 		x := q.XMm
 		if g.Face == parts.Back {
 			x = -x
-		}
-		depth, thick, ok := r.Plane(meet, math.Hypot(q.XMm, q.YMm))
-		if !ok {
-			continue
-		}
-		if g.BothWalls() {
-			thick = r.LengthMm()
-		}
-		if g.Hole.Counterbore != nil && g.Face != meet {
-			thick -= g.Hole.Counterbore.Depth.Mm
 		}
 		// The head's side is the far one of the metal that it clamps.
 		seat := assembly.Frame(assembly.Vec{X: x, Y: q.YMm, Z: thick - depth}, assembly.AxisZ, assembly.AxisY)

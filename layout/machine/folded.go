@@ -6,7 +6,6 @@ import (
 	"centrepop/layout/assembly"
 	"centrepop/layout/bend"
 	"centrepop/layout/part"
-	"centrepop/layout/plan"
 )
 
 // sideFrame is the view of the base in which a side lies at the top: x along the
@@ -42,9 +41,9 @@ func folded(r *part.Model) *assembly.Solid {
 	return assembly.Of(append(add, assembly.Prism(assembly.Outline{base}, -t, 0))...)
 }
 
-// onFlap is the frame of a hole in a flange at a place along its side and up its
-// outside: z out of the face that was the front, y up the flange.
-func onFlap(r *part.Model, f *bend.PanelFold, at plan.XY) assembly.Pose {
+// onFlap is the frame of a flange: x along its side from the middle, y up its outside
+// from the corner, z out of the face that was the front.
+func onFlap(r *part.Model, f *bend.PanelFold) assembly.Pose {
 	b, _ := r.Folded()
 	sin, cos := math.Sincos(f.AngleDeg * math.Pi / 180)
 	tip, down := f.Section(b.ThicknessMm)[3], -1.0 // the free edge on the front's side
@@ -53,6 +52,6 @@ func onFlap(r *part.Model, f *bend.PanelFold, at plan.XY) assembly.Pose {
 	}
 	along := assembly.Vec{Y: cos, Z: down * sin}
 	out := assembly.Vec{Y: -down * sin, Z: cos}
-	foot := assembly.Vec{X: at.XMm, Y: tip.XMm, Z: tip.YMm}.Add(along.Times(at.YMm - f.HeightMm))
+	foot := assembly.Vec{Y: tip.XMm, Z: tip.YMm}.Add(along.Times(-f.HeightMm))
 	return sideFrame(f.Side).Of(assembly.Pose{X: assembly.AxisX, Y: along, Z: out, At: foot})
 }

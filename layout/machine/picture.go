@@ -6,6 +6,7 @@ import (
 
 	"centrepop/layout/assembly"
 	"centrepop/layout/plan"
+	"centrepop/parts"
 	"centrepop/parts/geom"
 )
 
@@ -79,15 +80,19 @@ func (v *viewed) planes(a, b *assembly.Body) ([]assembly.Pose, assembly.Vec) {
 		}
 		return []assembly.Pose{own}, into
 	}
-	face := a.Pose.Z
+	face, out := a.Pose.Z, false
 	switch in := v.joint(v.j.Name); {
 	case in.Place != nil:
 		_, _, normal := v.placed(in.Place, Instance{v.j.A.Part, v.j.A.Copy}, Instance{v.j.B.Part, v.j.B.Copy})
 		face = b.Pose.Turn(normal)
 	case v.j.Beside != nil:
-		face = b.Pose.Z
+		r := v.model(v.j.B.Part)
+		g := groupNamed(r, v.j.B.Feature)
+		if face, out = b.Pose.Turn(wall(r, g).Z), true; in.Meet.Set() && in.Meet.Second == parts.Back || !in.Meet.Set() && g.Face == parts.Back {
+			face = face.Times(-1)
+		}
 	}
-	if a.Box().Centre().Sub(b.Box().Centre()).Dot(face) < 0 {
+	if !out && a.Box().Centre().Sub(b.Box().Centre()).Dot(face) < 0 {
 		face = face.Times(-1)
 	}
 	at := a.Box().Centre()

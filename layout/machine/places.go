@@ -137,7 +137,9 @@ func (m *Machine) stands(j *plan.JointPlan) (assembly.Meet, bool) {
 	meet := assembly.Meet{ID: j.Name, A: b.id(), B: a.id(), OnB: assembly.Still}
 	if s := j.Beside; s != nil {
 		pose := onAxis(&plan.Placed{FrontMm: s.FrontMm, TurnDeg: s.TurnDeg, OtherWay: s.OtherWay})
-		meet.OnA = pose.Shifted(assembly.Vec{X: s.XMm, Y: s.YMm})
+		ra, rb := m.model(a.Part), m.model(b.Part)
+		with := wall(ra, groupNamed(ra, j.A.Feature)).Inverse()
+		meet.OnA = wall(rb, groupNamed(rb, j.B.Feature)).Of(pose.Shifted(assembly.Vec{X: s.XMm, Y: s.YMm})).Of(with)
 		return meet, true
 	}
 	if in := m.joint(j.Name); in.Place != nil {

@@ -201,13 +201,30 @@ func holes(r *part.Model, g *part.Group) []assembly.Simple {
 			x, way = -q.XMm, 1
 		}
 		at := assembly.Pose{X: assembly.AxisX.Times(-way), Y: assembly.AxisY, Z: assembly.AxisZ.Times(-way), At: assembly.Vec{X: x, Y: q.YMm, Z: front}}
-		if fold, ok := r.FlapOf(g); ok {
-			at = onFlap(r, fold, g.OwnMm()[n])
+		if g.OnWall() {
+			at = on(wall(r, g), g.OwnMm()[n])
 		}
 		// In the hole's frame z runs out of the face and x as seen on it.
 		out = append(out, hole(g, deep).At(at))
 	}
 	return out
+}
+
+// wall is the frame in which the holes of a group are placed: x right, y up and z out
+// of the front of what they go through.
+func wall(r *part.Model, g *part.Group) assembly.Pose {
+	if fold, ok := r.FlapOf(g); ok {
+		return onFlap(r, fold)
+	}
+	if g.OnWall() {
+		return onSide(r, g.Side())
+	}
+	return assembly.Still
+}
+
+// on is a frame moved to a place in its own x and y.
+func on(frame assembly.Pose, at plan.XY) assembly.Pose {
+	return frame.Of(assembly.Move(assembly.Vec{X: at.XMm, Y: at.YMm}))
 }
 
 // hole is one hole or slot at its mouth, in a part so deep.

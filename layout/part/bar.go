@@ -237,17 +237,20 @@ func (b *bar) placeGroup(m *Group) {
 // throughMm is how much metal a through hole of a group goes through, and how far the
 // drill travels for it.
 func (b *bar) throughMm(m *Group) (metal, travel float64) {
-	side := bars.Side(m.Side())
-	metal = b.shape.AtMm(side)
-	travel = metal
+	metal, across := b.wallsMm(m.Side())
 	if m.BothWalls() {
-		travel = b.in.Depth.Mm
-		if side == bars.Top || side == bars.Bottom {
-			travel = b.in.Width.Mm
-		}
-		metal *= 2
+		return 2 * metal, across
 	}
-	return metal, travel
+	return metal, metal
+}
+
+// wallsMm are the metal at a side, and the bar across from there.
+func (b *bar) wallsMm(side parts.Side) (metal, across float64) {
+	across = b.in.Depth.Mm
+	if side == parts.TopSide || side == parts.BottomSide {
+		across = b.in.Width.Mm
+	}
+	return b.shape.AtMm(bars.Side(side)), across
 }
 
 // DrillMm is how deep a group of a bar goes: the metal, and the way of the drill, in mm.

@@ -139,7 +139,7 @@ const besidesRadius = 0.3
 // leave.
 func (n *Numbered) foldProblems() []plan.Problem {
 	f, ok := n.form.(*folded)
-	if !ok {
+	if !ok || f.err != nil {
 		return nil
 	}
 	var out []plan.Problem

@@ -70,13 +70,29 @@ func (s *Sizes) FlapOf(m *Group) (*bend.PanelFold, bool) {
 	return f.on(m.on), true
 }
 
-// OnFlap tells whether a group is on a flange of a folded part.
-func (m *Group) OnFlap() bool { return m.on != "" }
+// OnWall tells whether a group is on a flange of a folded part, or on the top or the
+// bottom of a bar, and not on the part's front or back.
+func (m *Group) OnWall() bool { return m.on != "" }
+
+// WallOf names the flange or the side of a bar that a group is on, and which of its
+// faces looks outward; the name is empty for a group on the part's front or back.
+func (s *Sizes) WallOf(m *Group) (name string, outside parts.Face) {
+	if fold, ok := s.FlapOf(m); ok {
+		if fold.Forward {
+			return string(m.on) + " flange", parts.Back
+		}
+		return string(m.on) + " flange", parts.Front
+	}
+	if m.on == "" {
+		return "", ""
+	}
+	return string(m.on), parts.Front
+}
 
 // OwnMm are a group's places as dimensioned: on its flange, along the side from
 // its middle and up from the corner; elsewhere those on the marked face.
 func (m *Group) OwnMm() []plan.XY {
-	if m.on != "" {
+	if m.own != nil {
 		return m.own
 	}
 	return m.Points

@@ -44,8 +44,8 @@ func TestFoldedBlank(t *testing.T) {
 		if want := where[g.name]; math.Abs(g.Points[0].XMm-want.XMm) > 1e-4 || math.Abs(g.Points[0].YMm-want.YMm) > 1e-4 {
 			t.Errorf("%s lies at %v, want %v", g.name, g.Points[0], want)
 		}
-		if g.OnFlap() != (g.name != "feet") {
-			t.Errorf("%s on a flange: %v", g.name, g.OnFlap())
+		if g.OnWall() != (g.name != "feet") {
+			t.Errorf("%s on a flange: %v", g.name, g.OnWall())
 		}
 	}
 	// The slot lies along its side, which stands upright on the blank.

@@ -405,6 +405,29 @@ func (s *Sizes) Plane(f parts.Face, radiusMm float64) (zMm, thickMm float64, ok 
 	return last[1], last[1] - last[0], true
 }
 
+// PlaneOf is where a face of what a group goes through lies, and how much metal lies
+// behind it there: of the part, or of the flange or side of a bar that the group is
+// on, which counts from its front. Both walls of a tube count as one.
+func (s *Sizes) PlaneOf(m *Group, f parts.Face) (zMm, thickMm float64, ok bool) {
+	b, isBar := s.form.(*bar)
+	metal, across := s.LengthMm(), s.LengthMm()
+	if isBar {
+		metal, across = b.wallsMm(m.Side())
+	}
+	switch {
+	case m.BothWalls():
+		thickMm = across
+	case m.OnWall():
+		thickMm = metal
+	default:
+		return s.Plane(f, geom.MeanRadiusMm(m.Points))
+	}
+	if f == parts.Back {
+		zMm = thickMm
+	}
+	return zMm, thickMm, true
+}
+
 // StockText is the stock in words: "plate 12, laser cut".
 func (s *Sizes) StockText() string {
 	if b, ok := s.form.(*bar); ok {

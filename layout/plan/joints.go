@@ -116,13 +116,16 @@ func (p *Placed) Own(zMm float64) float64 {
 
 // Beside is where part A of a bolted joint stands in the frame of part B, where
 // the two share no axis: A's origin at x and y of B's front view, its front at a
-// depth behind B's front, and its TOP at a clock angle.
+// depth behind B's front, and its TOP at a clock angle. Holes on a flange or on a
+// side of a bar have the frame of that.
 type Beside struct {
 	XMm      float64 `json:"x_mm"`
 	YMm      float64 `json:"y_mm"`
 	FrontMm  float64 `json:"front_mm"`
 	TurnDeg  float64 `json:"turn_deg"`
 	OtherWay bool    `json:"other_way_round"`
+	On       string  `json:"on,omitempty"` // the flange or side of B with the holes, whose clock it is; empty is B's front
+	Up       string  `json:"up,omitempty"` // what lies at 12 o'clock there
 }
 
 // Figure is a number of a joint with where it comes from.

@@ -51,6 +51,15 @@ func (p Point) LengthMm() float64 { return math.Hypot(p.XMm, p.YMm) }
 // Distance is the straight distance between two points in mm.
 func Distance(a, b Point) float64 { return math.Hypot(a.XMm-b.XMm, a.YMm-b.YMm) }
 
+// MeanRadiusMm is how far from the origin places lie, as a mean; 0 for none.
+func MeanRadiusMm(pts []Point) float64 {
+	sum := 0.0
+	for _, p := range pts {
+		sum += p.LengthMm()
+	}
+	return sum / float64(max(1, len(pts)))
+}
+
 // Clock is the point at a clock angle on a circle about the origin.
 func Clock(radiusMm, clockDeg float64) Point {
 	sin, cos := SinCosDeg(clockDeg)

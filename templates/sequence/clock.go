@@ -20,9 +20,16 @@ func round(cx, cy, r, deg float64) (x, y float64) {
 	return cx + r*s, cy + r*c
 }
 
-// dial draws a clock face about (cx, cy): ring, a mark every 30°, the TOP arrow
-// in its middle, and the quarter angles where nothing else stands.
-func dial(d *draw.Drawing, cx, cy, r float64, taken []float64) {
+// dial is a clock face about a centre, and what lies at its 12 o'clock.
+type dial struct {
+	cx, cy, r float64
+	up        string
+}
+
+// draw draws the ring, a mark every 30°, the arrow up in the middle, and the quarter
+// angles where nothing else stands.
+func (f dial) draw(d *draw.Drawing, taken []float64) {
+	cx, cy, r := f.cx, f.cy, f.r
 	d.Add(draw.Ring(cx, cy, r, draw.LineMm))
 	for i := range 12 {
 		in := r - 1.6
@@ -33,7 +40,7 @@ func dial(d *draw.Drawing, cx, cy, r float64, taken []float64) {
 		x1, y1 := round(cx, cy, r, float64(30*i))
 		d.Add(draw.Segment(x0, y0, x1, y1, draw.ThinMm))
 	}
-	d.Add(draw.TopArrow(cx, cy, 6), draw.Text{XMm: cx, YMm: cy - 3.8, SizeMm: 3.2, Bold: true, Align: draw.Centre, Content: "TOP"})
+	d.Add(draw.TopArrow(cx, cy, 6), draw.Text{XMm: cx, YMm: cy - 3.8, SizeMm: 3.2, Bold: true, Align: draw.Centre, Content: f.up})
 	for _, deg := range []float64{90, 180, 270} {
 		free := !slices.ContainsFunc(taken, func(t float64) bool { return math.Abs(t-deg) < 20 })
 		if x, y := round(cx, cy, r-5.4, deg); free {
@@ -95,6 +102,10 @@ func frontOf(j *plan.JointPlan) string {
 func clockPanel(j *plan.JointPlan, r float64) (draw.Panel, bool) {
 	marks := clockMarks(j)
 	title, seen, outside := "Clock", frontOf(j), 2.0
+	from, up := "seen from the front of", "TOP"
+	if s := j.Beside; s != nil && s.On != "" {
+		from, seen, up = "seen on the", s.On, s.Up
+	}
 	w, b := j.Weld, j.Bolt
 	if w != nil && (len(w.TacksDeg) == 0 || w.DiameterMm == 0) {
 		w = nil
@@ -117,11 +128,11 @@ func clockPanel(j *plan.JointPlan, r float64) (draw.Panel, bool) {
 		y    float64
 		says string
 		bold bool
-	}{{-4.2, title, true}, {-p.Height + 4.6, "seen from the front of", false}, {-p.Height + 1, seen, true}} {
+	}{{-4.2, title, true}, {-p.Height + 4.6, from, false}, {-p.Height + 1, seen, true}} {
 		shown, size := draw.Shrink(text.says, 3.4, text.bold, p.Width-2)
 		p.Draw.Add(draw.Text{XMm: cx, YMm: text.y, SizeMm: size, Bold: text.bold, Align: draw.Centre, Content: shown})
 	}
-	markedDial(&p.Draw, marks, cx, cy, r)
+	dial{cx, cy, r, up}.marked(&p.Draw, marks)
 	switch {
 	case w != nil:
 		weldOrder(&p.Draw, w, cx, cy, r)
@@ -134,13 +145,14 @@ func clockPanel(j *plan.JointPlan, r float64) (draw.Panel, bool) {
 	return p, true
 }
 
-// markedDial is a dial with what lies where as letters inside.
-func markedDial(d *draw.Drawing, marks []hourMark, cx, cy, r float64) {
+// marked draws a dial with what lies where as letters inside.
+func (f dial) marked(d *draw.Drawing, marks []hourMark) {
+	cx, cy, r := f.cx, f.cy, f.r
 	wanted := make([]float64, len(marks))
 	for i, m := range marks {
 		wanted[i] = m.deg
 	}
-	dial(d, cx, cy, r, wanted)
+	f.draw(d, wanted)
 	places := draw.Spread(wanted, 4.2/(r-4.6)*180/math.Pi, 0, 350)
 	for i, m := range marks {
 		x, y := round(cx, cy, r, m.deg)
