@@ -22,14 +22,14 @@ const WideMm = 240.0
 
 // Facts closes a sheet's head: the line of facts under its title, and a rule.
 func (p *Piece) Facts(facts string, width float64) {
-	y := -10.0
+	y := -9.0
 	for _, line := range Wrap(facts, 3.8, false, width) {
 		y -= 3.8 * Leading
 		p.Draw.Add(Text{YMm: y + 1.2, SizeMm: 3.8, Content: line})
 	}
-	y -= 1.2
+	y -= 1
 	p.Draw.Add(Segment(0, y, width, y, ThickMm))
-	p.Height = -y + 3
+	p.Height = -y + 2.4
 }
 
 // Notes sets a list of texts under a heading; none if there are none.

@@ -3,6 +3,7 @@ package draw
 import (
 	"math"
 	"math/rand/v2"
+	"strings"
 	"testing"
 )
 
@@ -125,8 +126,22 @@ func TestHeads(t *testing.T) {
 	var p Piece
 	p.Facts("steel   ·   plate 12 mm   ·   1.2 kg", 60)
 	rule, last := drawnLines(p.Draw.Items)[0], written(p.Draw.Items)
-	if y := last[len(last)-1].YMm; rule[1] > y-0.8 || math.Abs(rule[1]+p.Height-3) > 1e-9 || rule[2] != 60 {
+	if y := last[len(last)-1].YMm; rule[1] > y-0.8 || math.Abs(rule[1]+p.Height-2.4) > 1e-9 || rule[2] != 60 {
 		t.Errorf("facts: rule at %v, the last line at %v of %v", rule, y, p.Height)
+	}
+	// A short lead stands beside a compact title, from one line; a long one under it.
+	for _, c := range []struct {
+		lead   string
+		beside bool
+	}{{"Calipers.", true}, {strings.Repeat("Calipers unless a gauge is named. ", 8), false}} {
+		pieces := (Table{Title: "Holes", Compact: true, Tight: true, Lead: c.lead}).Head(60)
+		texts := written(pieces[0].Draw.Items)
+		if got := len(pieces) == 1 && len(texts) > 1; got != c.beside {
+			t.Errorf("%d pieces, %d texts in the first; beside %v", len(pieces), len(texts), c.beside)
+		}
+		if c.beside && (math.Abs(texts[0].YMm-texts[1].YMm) > 1e-9 || TextRect(texts[1]).X0 < TextRect(texts[0]).X1+3 || TextRect(texts[1]).X1 > 60) {
+			t.Errorf("title at %v, lead at %v", TextRect(texts[0]), TextRect(texts[1]))
+		}
 	}
 	compact := (Table{Title: "Holes", Compact: true}).Head(60)
 	if r := TextRect(written(compact[0].Draw.Items)[0]); r.Y1 > 0 || r.Y0 < -compact[0].Height || compact[0].Height > 2*TextMm || !compact[0].Keep {

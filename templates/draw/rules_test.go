@@ -33,11 +33,18 @@ func drawnLines(items []Item) (out [][4]float64) {
 	return out
 }
 
-// written are the texts of items.
+// written are the texts of items; those of groups are carried to where they lie.
 func written(items []Item) (out []Text) {
 	for _, item := range items {
-		if t, ok := item.(Text); ok {
-			out = append(out, t)
+		switch it := item.(type) {
+		case Group:
+			for _, t := range written(it.Drawing.Items) {
+				at := it.Transform.Dot(canvas.Point{X: t.XMm, Y: t.YMm})
+				t.XMm, t.YMm = at.X, at.Y
+				out = append(out, t)
+			}
+		case Text:
+			out = append(out, it)
 		}
 	}
 	return out

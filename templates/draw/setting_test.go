@@ -86,7 +86,7 @@ func TestCells(t *testing.T) {
 			}
 		}
 		// Three lines of 4 mm and the room above and below; one line takes the least height.
-		want := map[bool]float64{false: 3*4*Leading + 2*padAboveMm, true: 3*4*1.2 + 0.7}[tight]
+		want := map[bool]float64{false: 3*4*Leading + 2*padAboveMm, true: 3*4*1.17 + 0.6}[tight]
 		if math.Abs(pieces[1].Height-want) > 1e-9 || pieces[2].Height != 9 {
 			t.Errorf("rows %v and %v high, want %v and 9", pieces[1].Height, pieces[2].Height, want)
 		}

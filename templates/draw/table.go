@@ -165,7 +165,7 @@ func (f *Flow) Table(t Table) {
 // gapMm is the room under a table.
 func (t *Table) gapMm() float64 {
 	if t.Tight {
-		return 2.5
+		return 1.6
 	}
 	return 4
 }
@@ -184,7 +184,7 @@ func (t *Table) heading(text string, width float64) Piece {
 // leading is the distance of lines in em, padMm the room above and below them.
 func (t *Table) leading() float64 {
 	if t.Tight {
-		return 1.2
+		return 1.17
 	}
 	return Leading
 }
@@ -193,14 +193,14 @@ func (t *Table) leading() float64 {
 // lines are close, so that what hangs below them is clear of the rule.
 func (t *Table) baseline() float64 {
 	if t.Tight {
-		return 0.97
+		return 0.955
 	}
 	return 1.03
 }
 
 func (t *Table) padMm() float64 {
 	if t.Tight {
-		return 0.35
+		return 0.3
 	}
 	return padAboveMm
 }
@@ -358,9 +358,18 @@ func (t Table) Pieces(width float64) []Piece {
 	return out
 }
 
-// Head is the title of a table and its lead, set over a width of their own.
+// Head is the title of a table and its lead, set over a width of their own; the
+// lead beside the title where that is lower.
 func (t Table) Head(width float64) []Piece {
 	pieces := []Piece{t.heading(t.Title, width)}
+	if x := TextWidth(t.Title, TextMm, true) + 4; t.Lead != "" && t.Compact && x < width/2 {
+		if lead := t.lead(width - x); HeightMm(lead...) < pieces[0].Height+HeightMm(t.lead(width)...) {
+			beside := Stack(lead...)
+			pieces[0].Draw.Place(&beside.Draw, x, -TextMm*1.15+t.leadEm())
+			pieces[0].Height = max(pieces[0].Height, beside.Height)
+			return pieces
+		}
+	}
 	if t.Lead != "" {
 		pieces = append(pieces, t.lead(width)...)
 	}
@@ -381,12 +390,16 @@ func (t Table) LeastWidth() float64 {
 
 // lead is the text between title and head.
 func (t *Table) lead(width float64) []Piece {
-	size := TextMm
-	if t.Compact {
-		size = 2.9
+	return append(Paragraph("", t.Lead, t.leadEm(), false, width), Space(1))
+}
+
+// leadEm is the size of the lead.
+func (t *Table) leadEm() float64 {
+	switch {
+	case t.Tight:
+		return 2.65
+	case t.Compact:
+		return 2.9
 	}
-	if t.Tight {
-		size = 2.65
-	}
-	return append(Paragraph("", t.Lead, size, false, width), Space(1))
+	return TextMm
 }

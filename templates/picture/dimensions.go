@@ -13,12 +13,14 @@ import (
 // Room round a dimensioned section, in millimetres.
 const (
 	labelRowMm = 8.6 // size over limits
+	plainRowMm = 5.4 // sizes alone
 	chainMm    = 7.5 // a line of lengths with its texts
 	dimSidePad = 7.0
 	sizeEmMm   = 3.4 // em of a size, and of its limits
 	limitEmMm  = 2.7
 	arrowMm    = 2.2
 	leastMm    = 14.0 // of the section itself
+	endsMm     = 7.4  // FRONT and BACK under it
 )
 
 // Dimensioned draws a part cut along its axis, the half above it, with its
@@ -56,7 +58,8 @@ func Dimensioned(part *plan.PartPlan, width, maxHeight float64) draw.Panel {
 	if len(v.above) > 0 {
 		chains += chainMm
 	}
-	fixed := float64(outsideRows+boreRows)*labelRowMm + chains + 9
+	outsideMm := labelsMm(v.outsides, outsideRows)
+	fixed := outsideMm + labelsMm(v.bores, boreRows) + chains + endsMm
 	if len(v.below) > 0 {
 		fixed += chainMm
 	}
@@ -69,7 +72,7 @@ func Dimensioned(part *plan.PartPlan, width, maxHeight float64) draw.Panel {
 	panelWidth := min(width, max(v.w+2*dimSidePad, 46, labelsWidth(v.outsides, outsideRows), labelsWidth(v.bores, boreRows)))
 	v.p = draw.Panel{Width: panelWidth, Height: fixed + v.h}
 	v.x0 = (panelWidth - v.w) / 2
-	v.axis = -(float64(outsideRows)*labelRowMm + chains + v.h)
+	v.axis = -(outsideMm + chains + v.h)
 	v.p.Later = func() draw.Drawing {
 		one := *v
 		one.draw(outsideRows, boreRows, chains)
@@ -244,22 +247,21 @@ func arrow(x, y, dir float64) draw.Shape {
 // labels write diameters with their limits in rows from y on, away from the
 // part, each with a leader to its surface.
 func (v *dimensioned) labels(dims []plan.Dimension, y float64, rows int, side float64) {
-	dims = slices.Clone(dims)
-	slices.SortStableFunc(dims, func(a, b plan.Dimension) int { return cmp.Compare(a.FromMm+a.ToMm, b.FromMm+b.ToMm) })
+	byRow := labelRows(dims, rows)
+	high := labelsMm(dims, rows)
 	for row := rows - 1; row >= 0; row-- { // leaders from further out go under
-		var mine []plan.Dimension
-		for i := row; i < len(dims); i += rows {
-			mine = append(mine, dims[i])
-		}
+		mine := byRow[row]
+		outer := high
+		high -= rowMm(mine)
 		wanted, widths := make([]float64, len(mine)), make([]float64, len(mine))
 		for i, dim := range mine {
 			wanted[i], _ = v.at((dim.FromMm+dim.ToMm)/2, 0)
 			widths[i] = min(labelWidth(dim), v.p.Width)
 		}
 		places := apart(wanted, widths, 0, v.p.Width)
-		base := y + float64(row)*labelRowMm
+		base := y + high
 		if side < 0 {
-			base = y - float64(row+1)*labelRowMm + 1
+			base = y - outer + 1
 		}
 		for i, dim := range mine {
 			// Straight to the surface where the label stands over it.
@@ -268,7 +270,7 @@ func (v *dimensioned) labels(dims []plan.Dimension, y float64, rows int, side fl
 			x := min(max(places[i], from), to)
 			foot := base - 0.7
 			if side < 0 {
-				foot = base + labelRowMm - 1.4
+				foot = base + rowMm(mine) - 1.4
 			}
 			v.p.Draw.Add(leaderTo(places[i], foot, x, surface)...)
 			v.leaders = append(v.leaders, [4]float64{places[i], foot, x, surface})
@@ -321,13 +323,42 @@ func rowsFor(dims []plan.Dimension, width float64) int {
 	return rows
 }
 
+// labelRows are the labels of each row from the part outwards, in the order in which
+// they stand along it.
+func labelRows(dims []plan.Dimension, rows int) [][]plan.Dimension {
+	dims = slices.Clone(dims)
+	slices.SortStableFunc(dims, func(a, b plan.Dimension) int { return cmp.Compare(a.FromMm+a.ToMm, b.FromMm+b.ToMm) })
+	out := make([][]plan.Dimension, rows)
+	for i, d := range dims {
+		out[i%rows] = append(out[i%rows], d)
+	}
+	return out
+}
+
+// rowMm is the height of a row of labels.
+func rowMm(row []plan.Dimension) float64 {
+	if slices.ContainsFunc(row, func(d plan.Dimension) bool { return d.Limits != "" }) {
+		return labelRowMm
+	}
+	return plainRowMm
+}
+
+// labelsMm is the height of labels in rows.
+func labelsMm(dims []plan.Dimension, rows int) float64 {
+	sum := 0.0
+	for _, row := range labelRows(dims, rows) {
+		sum += rowMm(row)
+	}
+	return sum
+}
+
 // labelsWidth is how wide a panel must be for its labels in rows.
 func labelsWidth(dims []plan.Dimension, rows int) float64 {
 	widest := 0.0
-	for row := range rows {
+	for _, row := range labelRows(dims, rows) {
 		sum := 0.0
-		for i := row; i < len(dims); i += rows {
-			sum += labelWidth(dims[i])
+		for _, d := range row {
+			sum += labelWidth(d)
 		}
 		widest = max(widest, sum)
 	}

@@ -19,7 +19,7 @@ import (
 const (
 	BalloonStepMm = 2*draw.BalloonMm + 1.2
 	BalloonRowMm  = 2*draw.BalloonMm + 4
-	CaptionMm     = 7.0
+	CaptionMm     = 6.2
 	SidePadMm     = 5.0
 	FacePadMm     = 2*draw.BalloonMm + 6 // a column of balloons at each side
 	TopPadMm      = 8.0                  // the TOP arrow of a face

@@ -127,6 +127,24 @@ func TestDimensionsAreToScale(t *testing.T) {
 	}
 }
 
+// TestPlainRows: a row of labels without limits takes 3.2 mm less.
+func TestPlainRows(t *testing.T) {
+	t.Parallel()
+	part := sized()
+	full := picture.Dimensioned(part, 190, 80).Height
+	for i, rows := range []float64{1, 2} {
+		for k := range part.Dimensions {
+			if d := &part.Dimensions[k]; d.Kind == plan.DiameterDim && d.Inside == (i > 0) {
+				d.Limits = ""
+			}
+		}
+		// The section takes what the labels leave of the height.
+		if got := picture.Dimensioned(part, 190, 40).Height; math.Abs(full-80) > 1e-9 || math.Abs(got-(8.6*2-3.2*rows+7.5*3+7.4+14)) > 1e-9 {
+			t.Errorf("%g rows without limits: %g and %g high", rows, full, got)
+		}
+	}
+}
+
 // TestFoldedIsToScale: the metal and the dimension lines beside it, 5 mm off, with
 // their texts outside.
 func TestFoldedIsToScale(t *testing.T) {

@@ -60,7 +60,7 @@ func TestVerdictNotAlone(t *testing.T) {
 		}
 		named := 0
 		for _, s := range sheets {
-			named += countText(s.Draw, "those of ISO 2768-m")
+			named += countText(s.Draw, "Limits without a source: ISO 2768-m.")
 		}
 		if named != 1 {
 			t.Errorf("%d checks: the general tolerance is named %d times", n, named)
@@ -177,6 +177,56 @@ func TestSmallPartFillsAPage(t *testing.T) {
 	}
 	if len(sheets) != alone || !slices.Equal(order, []string{"Frame", "Clip", "Rail"}) {
 		t.Errorf("%d sheets for %d, in the order %q", len(sheets), alone, order)
+	}
+}
+
+// TestBesideTheViews: what is in the way of no table stands beside the views: the
+// remarks under a short table, and under the views a table for which a long one leaves
+// room.
+func TestBesideTheViews(t *testing.T) {
+	t.Parallel()
+	holes := func(face parts.Face, n int) *plan.Face {
+		f := &plan.Face{Face: face, Round: true, MinMm: plan.XY{XMm: -50, YMm: -50}, MaxMm: plan.XY{XMm: 50, YMm: 50}}
+		for i := range n {
+			f.Holes = append(f.Holes, plan.Hole{N: i + 1, XMm: 10, YMm: float64(i), DiameterMm: 5})
+		}
+		return f
+	}
+	for _, c := range []struct {
+		front, back    int
+		remark, second int // the columns of the remark and of the second table
+	}{{3, 0, 1, -1}, {20, 3, 0, 0}, {20, 14, 0, 1}} {
+		p := &plan.PartPlan{Name: "Ring", Title: "Ring", Quantity: 1, Section: &plan.Section{Flat: true}, Notes: []string{"Mind."}, Faces: []*plan.Face{holes(parts.Front, c.front)},
+			Operations: []plan.Operation{{N: 1, Machine: "Saw", Title: "Cut"}}}
+		if c.back > 0 {
+			p.Faces = append(p.Faces, holes(parts.Back, c.back))
+		}
+		one := contentOf(origin{&plan.Plan{Units: parts.Millimetres}, p, Patterns{}}, a4).at(0.8)
+		f := draw.NewFlow(one.page(a4))
+		one.set(f, true)
+		column := func(text string) int {
+			top := 0.0
+			for _, b := range f.Sheets[0].Blocks {
+				if strings.Contains(strings.Join(allTexts(*b.Draw), " "), "Machine") {
+					top = b.TopMm
+				}
+			}
+			for _, b := range f.Sheets[0].Blocks {
+				if strings.Contains(strings.Join(allTexts(*b.Draw), " "), text) {
+					switch {
+					case b.TopMm < top:
+						return 1
+					case b.XMm > a4.WidthMm/2:
+						return 1
+					}
+					return 0
+				}
+			}
+			return -1
+		}
+		if r, s := column("Mind."), column("BACK face: holes"); r != c.remark || s != c.second {
+			t.Errorf("%d and %d holes: the remark in column %d, the second table in %d", c.front, c.back, r, s)
+		}
 	}
 }
 

@@ -25,7 +25,7 @@ const (
 	plainMm     = 56.0 // and of one without holes that has few sizes
 	fewSizes    = 8
 	mostPieces  = 4    // pieces that get a column of their own
-	shareRoomMm = 5.0  // between parts that share a page
+	shareRoomMm = 3.5  // between parts that share a page
 	overMm      = 14.0 // that the tables beside the views may be taller
 )
 
@@ -41,7 +41,7 @@ func (d density) bodyMm() float64  { return d.em(3.3) }
 func (d density) smallMm() float64 { return d.em(2.9) }
 
 // pictures is how much smaller than the largest the pictures are.
-func (d density) pictures() float64 { return max(0.45, float64(d)) }
+func (d density) pictures() float64 { return float64(d) }
 
 // tight sets the lines of a table close where the density asks for it.
 func (d density) tight(t draw.Table) draw.Table {
@@ -50,7 +50,11 @@ func (d density) tight(t draw.Table) draw.Table {
 }
 
 // densities are tried from the roomiest on.
-var densities = []density{1, 0.9, 0.8, 0.7, 0.6, 0.52, 0.45}
+var densities = []density{1, 0.9, 0.8, 0.7, 0.6, 0.52, 0.42}
+
+// closest are those that may leave the most of a page: where a table breaks hangs on
+// more than on how close it is set.
+var closest = []density{0.42, 0.6, 0.8}
 
 // partHead is the head of a part.
 func partHead(part *plan.PartPlan, width float64) draw.Piece {
@@ -70,7 +74,7 @@ func (d density) remarks(part *plan.PartPlan, missing []string, width float64) [
 	for _, note := range slices.Concat(part.Notes, missing) {
 		out = append(out, draw.Paragraph("–", note, d.smallMm(), false, width)...)
 	}
-	return append(out, draw.Space(1.5))
+	return append(out, draw.Space(1.5*d.pictures()))
 }
 
 // views are the section with its sizes and the faces beside it.
@@ -126,7 +130,7 @@ func (d density) views(part *plan.PartPlan, width float64) []draw.Piece {
 	}
 	var row draw.Piece
 	draw.PlaceRow(&row, panels, width)
-	return []draw.Piece{row, draw.Space(2)}
+	return []draw.Piece{row, draw.Space(2 * d.pictures())}
 }
 
 // cuts are a folded part cut across, one above the other.

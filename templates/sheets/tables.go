@@ -187,12 +187,12 @@ func (d density) recordTable(pl *plan.Plan, part *plan.PartPlan) draw.Table {
 		t.Rows = append(t.Rows, append([]string{what, c.Limits}, make([]string, len(pieces))...))
 	}
 	if pl.Tolerance != "" {
-		t.Lead = "Limits that name no source are those of " + pl.Tolerance + "."
+		t.Lead = "Limits without a source: " + pl.Tolerance + "."
 	}
 	if len(standards) > 0 {
-		t.Lead = words.Join(" ", t.Lead, "Others by "+strings.Join(standards, ", ")+".")
+		t.Lead = words.Join(" ", t.Lead, "Others: "+strings.Join(standards, ", ")+".")
 	}
-	t.Lead = words.Join(" ", t.Lead, "Measure with "+usualGauge+" unless a gauge is named.") + practice
+	t.Lead = words.Join(" ", t.Lead, "Calipers unless a gauge is named.") + practice
 	return t
 }
 
@@ -212,12 +212,15 @@ func isStandard(source string) bool {
 	return false
 }
 
+// verdictMm is the height of the result of a piece.
+const verdictMm = 5.7
+
 // verdict is the foot of the record: result and signature of each piece.
 func (d density) verdict(quantity int, width float64) draw.Piece {
 	heads := pieceHeads(quantity, "")
-	p := draw.Piece{Height: 6.6*float64(len(heads)) + 1.5}
+	p := draw.Piece{Height: verdictMm*float64(len(heads)) + 0.8}
 	for i, head := range heads {
-		y := -4.9 - 6.6*float64(i)
+		y := -4.6 - verdictMm*float64(i)
 		x := 0.0
 		if head != "" {
 			p.Draw.Add(draw.Text{YMm: y, SizeMm: d.bodyMm(), Bold: true, Content: head})

@@ -127,14 +127,16 @@ func (on *pages) share(list []*content) []*sharing {
 func alone(part *content, paper draw.Frame) room {
 	group := []*content{part}
 	var best *draw.Flow
-	for _, beside := range []bool{false, true} {
-		l := &look{density: densities[len(densities)-1], beside: beside}
-		if !l.possible(group, paper) {
-			continue
-		}
-		f := draw.NewTrial(part.page(paper), math.MaxInt)
-		if l.set(f, group); best == nil || len(f.Sheets) < len(best.Sheets) || len(f.Sheets) == len(best.Sheets) && f.Left() > best.Left() {
-			best = f
+	for _, d := range closest {
+		for _, beside := range []bool{false, true} {
+			l := &look{density: d, beside: beside}
+			if !l.possible(group, paper) {
+				continue
+			}
+			f := draw.NewTrial(part.page(paper), math.MaxInt)
+			if l.set(f, group); best == nil || len(f.Sheets) < len(best.Sheets) || len(f.Sheets) == len(best.Sheets) && f.Left() > best.Left() {
+				best = f
+			}
 		}
 	}
 	g := room{pages: len(best.Sheets), leftMm: best.Left() - shareRoomMm}
@@ -244,8 +246,9 @@ func (c *content) page(paper draw.Frame) func(page int) (*draw.Sheet, draw.Piece
 // under begins a further part on a page.
 func (c *content) under(f *draw.Flow) {
 	f.Columns(1)
-	f.Skip(shareRoomMm)
-	f.Add(c.head())
+	rule := draw.Piece{Height: shareRoomMm, Keep: true}
+	rule.Draw.Add(draw.Segment(0, -shareRoomMm/2, c.widthMm, -shareRoomMm/2, draw.LineMm, draw.ChainDash...))
+	f.Add(rule, c.head())
 	last := f.Sheets[len(f.Sheets)-1]
 	last.Parts = append(last.Parts, c.part.Title)
 	last.Part += ", " + c.part.Title
@@ -257,7 +260,7 @@ func (c *content) under(f *draw.Flow) {
 type dense struct {
 	density
 	*content
-	left       [2]func() []draw.Piece // over the page, and in a column
+	remark     [2]func() []draw.Piece // over the page, and in a column
 	operations func() draw.Table
 	lines      func() []draw.Piece
 	tables     func() []*holes
@@ -271,9 +274,7 @@ func (c *content) at(d density) *dense {
 	}
 	one := &dense{density: d, content: c}
 	for i, width := range []float64{c.widthMm, c.columnMm()} {
-		one.left[i] = sync.OnceValue(func() []draw.Piece {
-			return slices.Concat(c.viewsAt(d, width), d.remarks(c.part, c.patterns.Notes, width))
-		})
+		one.remark[i] = sync.OnceValue(func() []draw.Piece { return d.remarks(c.part, c.patterns.Notes, width) })
 	}
 	one.operations = sync.OnceValue(func() draw.Table { return d.tight(d.operationTable(c.part)).Laid(c.widthMm) })
 	one.lines = sync.OnceValue(func() []draw.Piece { return d.measuredLines(c.part, c.widthMm) })
@@ -302,7 +303,8 @@ func (d *dense) set(f *draw.Flow, beside bool) {
 	if beside {
 		tables = d.top(f, tables)
 	} else {
-		f.Add(d.left[0]()...)
+		f.Add(d.viewsAt(d.density, d.widthMm)...)
+		f.Add(d.remark[0]()...)
 	}
 	if f.Over() {
 		return
@@ -315,28 +317,44 @@ func (d *dense) set(f *draw.Flow, beside bool) {
 	d.below(f, tables)
 }
 
-// top sets the views at the left and beside them the tables that are no taller;
-// it returns the others.
+// top sets the views at the left and beside them the tables that are no taller; the
+// remarks where they leave both lower, and under the views the tables that have room
+// there. It returns the other tables.
 func (d *dense) top(f *draw.Flow, tables []*holes) []*holes {
 	f.Columns(2)
-	left := d.left[1]()
-	high, used, n := draw.HeightMm(left...), 0.0, 0
+	left, right, remarks := d.viewsAt(d.density, d.columnMm()), []draw.Piece(nil), d.remark[1]()
+	views, said, used, n := draw.HeightMm(left...), draw.HeightMm(remarks...), 0.0, 0
 	for _, t := range tables {
 		h := t.column().whole() + gapMm
-		if t.leastMm > f.Width() || n > 0 && used+h > high+overMm {
+		if t.leastMm > f.Width() || n > 0 && used+h > views+said+overMm {
 			break
 		}
 		used, n = used+h, n+1
 	}
+	if max(views, used+said) < max(views+said, used) {
+		right, used = remarks, used+said
+	} else {
+		left, views = slices.Concat(left, remarks), views+said
+	}
 	f.Add(left...)
-	if n > 0 && f.Column() == 0 {
+	under := n
+	for _, t := range tables[n:] {
+		h := t.column().whole() + gapMm
+		if t.leastMm > f.Width() || views+h > used {
+			break
+		}
+		f.Table(t.column().Table)
+		views, under = views+h, under+1
+	}
+	if n+len(right) > 0 && f.Column() == 0 {
 		f.TurnColumn()
 	}
 	for _, t := range tables[:n] {
 		f.Table(t.column().Table)
 	}
+	f.Add(right...)
 	f.Columns(1)
-	return tables[n:]
+	return tables[under:]
 }
 
 // holes is a table of where things are, as it is laid out over the page and in a
