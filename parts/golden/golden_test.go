@@ -42,3 +42,19 @@ func TestTable(t *testing.T) {
 		t.Errorf("%v", rows)
 	}
 }
+
+func TestJob(t *testing.T) {
+	t.Parallel()
+	in := filepath.Join(t.TempDir(), "all.yaml")
+	if err := os.WriteFile(in, []byte("job: A\n---\npart: pin\nkind: shaft\n---\npart: lid\n"), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	job := Job(t, in)
+	for name, want := range map[string]string{
+		"job.yaml": "job: A\nparts:\n  - pin.yaml\n  - lid.yaml\n", "pin.yaml": "part: pin\nkind: shaft", "lid.yaml": "part: lid\n",
+	} {
+		if got, err := os.ReadFile(filepath.Join(filepath.Dir(job), name)); err != nil || string(got) != want {
+			t.Errorf("%s: %q, %v", name, got, err)
+		}
+	}
+}

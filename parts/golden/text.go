@@ -5,6 +5,7 @@ import (
 	"hash/fnv"
 	"math"
 	"reflect"
+	"regexp"
 	"strconv"
 	"strings"
 )
@@ -15,72 +16,147 @@ const lineMost = 150
 // Text writes a value so that a person can read it and compare it line by line:
 // the exported fields of structs by name, without those that are zero, numbers to
 // six digits, in one line what fits in one. A struct of two or three numbers is a
-// point, (x y), without names. Of a long text the beginning is written, its length
-// and a sum of its bytes. Pointers are followed; maps and
+// point, (x y), without names. Texts are Short; of one over 40 bytes that stands
+// before only the beginning is written. Pointers are followed; maps and
 // functions are refused, by a panic, for they have no order or no text.
 func Text(v any) []byte {
 	var b strings.Builder
 	write(&b, reflect.ValueOf(v), "")
-	return []byte(b.String())
+	return []byte(oncePerText(b.String()))
+}
+
+var quoted = regexp.MustCompile(`"(?:[^"\\]|\\.)*"`)
+
+// oncePerText cuts quoted texts that stand before.
+func oncePerText(all string) string {
+	const long, shown = 40, 16
+	seen := map[string]bool{}
+	return quoted.ReplaceAllStringFunc(all, func(s string) string {
+		if len(s) > long && seen[s] {
+			return strings.ToValidUTF8(s[:shown], "") + `…"`
+		}
+		seen[s] = true
+		return s
+	})
 }
 
 // write adds a value in lines that begin with indent.
 func write(b *strings.Builder, v reflect.Value, indent string) {
 	v = followed(v)
-	line := short(v)
-	if len(indent)+len(line) <= lineMost {
+	if line := short(v); len(indent)+len(line) <= lineMost {
 		fmt.Fprintf(b, "%s%s\n", indent, line)
 		return
 	}
 	switch v.Kind() {
 	case reflect.Struct:
+		var line []string
 		for i := range v.NumField() {
 			name, field := v.Type().Field(i).Name, followed(v.Field(i))
 			if !v.Type().Field(i).IsExported() || empty(field) {
 				continue
 			}
-			line := short(field)
-			if len(indent)+len(name)+len(line) < lineMost || field.Kind() == reflect.String {
-				fmt.Fprintf(b, "%s%s %s\n", indent, name, line)
+			if text := name + " " + short(field); len(indent)+len(text) <= lineMost || field.Kind() == reflect.String {
+				line = append(line, text)
 				continue
 			}
+			filled(b, line, ", ", indent)
+			line = nil
 			fmt.Fprintf(b, "%s%s:\n", indent, name)
 			write(b, field, indent+"  ")
 		}
+		filled(b, line, ", ", indent)
 	case reflect.Slice, reflect.Array:
+		var items []string
+		for i := range v.Len() {
+			items = append(items, short(v.Index(i)))
+		}
 		if isPoint(v.Type().Elem()) {
-			filled(b, v, indent)
+			filled(b, items, " ", indent)
 			return
 		}
-		for i := range v.Len() {
-			item := followed(v.Index(i))
-			if line := short(item); len(indent)+len(line) <= lineMost || item.Kind() == reflect.String {
-				fmt.Fprintf(b, "%s- %s\n", indent, line)
+		if isTable(v) {
+			table(b, v, indent)
+			return
+		}
+		for i, item := range items {
+			if v := followed(v.Index(i)); len(indent)+len(item) > lineMost && v.Kind() != reflect.String {
+				fmt.Fprintf(b, "%s-\n", indent)
+				write(b, v, indent+"  ")
 				continue
 			}
-			fmt.Fprintf(b, "%s-\n", indent)
-			write(b, item, indent+"  ")
+			fmt.Fprintf(b, "%s- %s\n", indent, item)
 		}
 	default:
-		fmt.Fprintf(b, "%s%s\n", indent, line)
+		fmt.Fprintf(b, "%s%s\n", indent, short(v))
 	}
 }
 
-// filled adds numbers or points, as many in a line as fit.
-func filled(b *strings.Builder, v reflect.Value, indent string) {
-	line := indent
-	for i := range v.Len() {
-		item := short(v.Index(i))
-		if len(line) > len(indent) && len(line)+1+len(item) > lineMost {
-			fmt.Fprintln(b, line)
-			line = indent
+// isTable tells whether a list is written with its names once: three structs or more,
+// in which no structs are but points.
+func isTable(v reflect.Value) bool {
+	t := v.Type().Elem()
+	if v.Len() < 3 || t.Kind() != reflect.Struct {
+		return false
+	}
+	for i := range t.NumField() {
+		switch f := t.Field(i).Type; f.Kind() {
+		case reflect.Struct:
+			if !isPoint(f) {
+				return false
+			}
+		case reflect.Slice, reflect.Array, reflect.Pointer, reflect.Interface:
+			if f.Kind() != reflect.Slice || f.Elem().Kind() > reflect.Float64 && f.Elem().Kind() != reflect.String {
+				return false
+			}
 		}
-		if len(line) > len(indent) {
-			line += " "
+	}
+	return true
+}
+
+// table adds a list of structs: the names of the fields that any has, then a row for
+// each, with a dash for a field that is left out.
+func table(b *strings.Builder, v reflect.Value, indent string) {
+	t := v.Type().Elem()
+	var columns []int
+	head := indent + "|"
+	for k := range t.NumField() {
+		for i := 0; t.Field(k).IsExported() && i < v.Len(); i++ {
+			if !empty(v.Index(i).Field(k)) {
+				columns, head = append(columns, k), head+" "+t.Field(k).Name
+				break
+			}
+		}
+	}
+	fmt.Fprintln(b, head)
+	for i := range v.Len() {
+		b.WriteString(indent + "-")
+		for _, k := range columns {
+			if field := v.Index(i).Field(k); empty(field) {
+				b.WriteString(" -")
+			} else {
+				b.WriteString(" " + short(field))
+			}
+		}
+		b.WriteByte('\n')
+	}
+}
+
+// filled adds items, as many in a line as fit.
+func filled(b *strings.Builder, items []string, between, indent string) {
+	line := ""
+	for _, item := range items {
+		if line != "" && len(indent)+len(line)+len(between)+len(item) > lineMost {
+			fmt.Fprintln(b, indent+line)
+			line = ""
+		}
+		if line != "" {
+			line += between
 		}
 		line += item
 	}
-	fmt.Fprintln(b, line)
+	if line != "" {
+		fmt.Fprintln(b, indent+line)
+	}
 }
 
 // isPoint tells whether a type is a number or two or three of them, which need no names.
@@ -118,7 +194,7 @@ func short(v reflect.Value) string {
 	case reflect.Bool:
 		return strconv.FormatBool(v.Bool())
 	case reflect.String:
-		return quoted(v.String())
+		return strconv.Quote(Short(v.String()))
 	case reflect.Int, reflect.Int8, reflect.Int16, reflect.Int32, reflect.Int64:
 		return strconv.FormatInt(v.Int(), 10)
 	case reflect.Uint, reflect.Uint8, reflect.Uint16, reflect.Uint32, reflect.Uint64:
@@ -149,15 +225,16 @@ func short(v reflect.Value) string {
 	panic(fmt.Sprintf("golden: no text for a %s", v.Type()))
 }
 
-// quoted is a text in quotes; of a long one, such as the path of a curve, the beginning.
-func quoted(s string) string {
+// Short is a text of 400 bytes or less; of a longer one, such as the path of a curve,
+// the beginning, its length and a sum of its bytes.
+func Short(s string) string {
 	const most = 400
 	if len(s) <= most {
-		return strconv.Quote(s)
+		return s
 	}
 	sum := fnv.New32a()
 	sum.Write([]byte(s))
-	return fmt.Sprintf("%q… %d bytes, sum %08x", s[:most/2], len(s), sum.Sum32())
+	return fmt.Sprintf("%s… %d bytes, sum %08x", strings.ToValidUTF8(s[:most/2], ""), len(s), sum.Sum32())
 }
 
 // number is a number to six digits; what is within rounding of 0 is 0.
