@@ -159,3 +159,21 @@ func (s *Solid) coarse() []Vec {
 	s.known.looked.Do(func() { s.known.surface = s.Surface(coarseMm) })
 	return s.known.surface
 }
+
+// A surface is looked at sameEveryMm apart, corners and rims besides, and passes
+// for the same where it lies no further off than sameMm. Common practice, no source.
+const (
+	sameEveryMm = 100
+	sameMm      = 0.25
+)
+
+// Same tells whether a solid looks as it was once it is moved.
+func (s *Solid) Same(moved Pose) bool {
+	s.known.outlined.Do(func() { s.known.outline = s.Surface(sameEveryMm) })
+	for _, p := range s.known.outline {
+		if q := moved.Apply(p); !s.bound.within(q, sameMm) || math.Abs(s.Dist(q)) > sameMm {
+			return false
+		}
+	}
+	return true
+}

@@ -86,10 +86,12 @@ type Solid struct {
 
 // known is what was worked out of a solid when it was first asked for.
 type known struct {
-	weighed, looked, rimmed sync.Once
-	bulk                    Bulk
-	surface                 []Vec // coarseMm apart
-	rims                    [][]Vec
+	weighed, looked, outlined, rimmed sync.Once
+
+	bulk    Bulk
+	surface []Vec // coarseMm apart
+	outline []Vec // sameEveryMm apart
+	rims    [][]Vec
 }
 
 // Of is the union of simple solids.

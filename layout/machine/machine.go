@@ -39,6 +39,7 @@ type Machine struct {
 	looseOf     map[string][]assembly.Allowed // by the bodies that they name
 	jointOf     map[string]*parts.Joint
 	modelOf     map[string]*part.Model
+	ways        [][]plan.Trap      // of each joint
 	overlapping map[[2]string]bool // bodies that lie in one another, either way round
 }
 
@@ -74,10 +75,7 @@ func Of(job *parts.Job, models []*part.Model, joints []*plan.JointPlan) *Machine
 				m.Floating = append(m.Floating, i)
 				continue
 			}
-			if m.solids[name] == nil {
-				m.solids[name] = solid(r)
-			}
-			b := assembly.Body{ID: i.id(), Solid: m.solids[name], Pose: pose}
+			b := assembly.Body{ID: i.id(), Solid: m.solid(name), Pose: pose}
 			if r.Material != nil {
 				b.DensityKgM3 = r.Material.DensityKgM3
 			}
@@ -89,6 +87,14 @@ func Of(job *parts.Job, models []*part.Model, joints []*plan.JointPlan) *Machine
 		m.bought(j)
 	}
 	return m
+}
+
+// solid is that of a part, made once.
+func (m *Machine) solid(part string) *assembly.Solid {
+	if m.solids[part] == nil {
+		m.solids[part] = solid(m.model(part))
+	}
+	return m.solids[part]
 }
 
 func (m *Machine) model(name string) *part.Model { return m.modelOf[name] }

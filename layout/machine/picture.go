@@ -29,7 +29,7 @@ func (m *Machine) Pictures() *plan.Arrangement {
 	s := newStage(m)
 	for _, j := range m.joints {
 		a, b := s.body[Instance{j.A.Part, j.A.Copy}.id()], s.body[Instance{j.B.Part, j.B.Copy}.id()]
-		j.Pictures = nil
+		j.Pictures, j.Ways = nil, m.Ways(j.Name)
 		s.sling(j)
 		if a == nil || b == nil {
 			continue

@@ -221,7 +221,7 @@ func faceFrame(face string, box assembly.Box) assembly.Pose {
 // placed is the pose of part a in part b's frame as a place says, what of it is
 // left open, and the direction out of the face.
 func (m *Machine) placed(p *parts.Place, a, b Instance) (rel assembly.Pose, free []assembly.Freedom, normal assembly.Vec) {
-	boxA, boxB := solid(m.model(a.Part)).Box(), solid(m.model(b.Part)).Box()
+	boxA, boxB := m.solid(a.Part).Box(), m.solid(b.Part).Box()
 	on, with := faceFrame(p.On, boxB), faceFrame(p.With, boxA)
 	// The first part's face looks into the second's; which way its TOP, or of
 	// an edge its front, points is Looks.

@@ -46,7 +46,7 @@ func (m *Machine) Review() {
 		}}
 		m.Problems = append(m.Problems, p)
 	}
-	m.Problems = append(m.Problems, all(slices.Concat(m.travel(), m.contact(), m.openings(), m.foot(), []look{m.floats, m.stand, m.conveys}))...)
+	m.Problems = append(m.Problems, all(slices.Concat(m.travel(), m.contact(), m.openings(), m.foot(), m.wrongWays(), []look{m.floats, m.stand, m.conveys}))...)
 }
 
 // look finds problems. Looks know nothing of one another and only read the

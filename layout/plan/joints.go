@@ -34,6 +34,7 @@ type JointPlan struct {
 	Tools    []string     `json:"tools,omitempty"` // names of those the workshop makes for it
 	MassKg   float64      `json:"mass_kg"`         // of everything joined so far in this assembly; 0 if a mass is not known
 	Lift     *Lift        `json:"lift,omitempty"`
+	Ways     []Trap       `json:"-"` // more of them, of whole assemblies and of parts beside the axis; filled with the pictures
 	Pictures []Picture    `json:"-"` // of the machine as far as it stands, filled by Arrange of what layout worked out
 }
 

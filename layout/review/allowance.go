@@ -31,7 +31,7 @@ func allowance(v *view) {
 		v.flatAllowance()
 	case v.p.Kind == parts.Tube && s.Form == "tube":
 		v.tubeAllowance()
-	case v.p.Profile != nil && (s.Form == "round" || s.Form == "casting" || s.Form == "tube"):
+	case v.turned() && (s.Form == "round" || s.Form == "casting" || s.Form == "tube"):
 		v.turnAllowance()
 	}
 }
@@ -51,7 +51,7 @@ func (v *view) plateAllowance() {
 	case s.Size.Mm < drawn-slackMm:
 		f.What = "the " + s.Form + " is thinner than the part"
 		v.report(Stop, "", s.Pos, f)
-	case v.p.Profile == nil && s.Size.Mm > drawn+slackMm:
+	case !v.turned() && s.Size.Mm > drawn+slackMm:
 		f.What = "the " + s.Form + " is thicker than the part, and no step faces it"
 		v.report(Check, "", s.Pos, f)
 	}

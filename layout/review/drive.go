@@ -165,17 +165,17 @@ func lockNuts(r *reviewer) {
 // ISO 2982-1 are about 0.15 of the thread and 3 mm high, from memory.
 func (r *reviewer) nutRoom(j *plan.JointPlan, t threads.Thread) {
 	wanted := 0.15*t.MajorMm + 3
-	shaft := partNamed(r.job, j.A.Part)
-	if shaft == nil || shaft.Profile == nil {
+	shaft := r.viewOf(j.A.Part)
+	if shaft == nil {
 		return
 	}
-	for i := range shaft.Profile.Outside {
-		s := &shaft.Profile.Outside[i]
-		if s.Size.Thread.Value != j.Bearing.HeldBy || s.Length.Mm >= wanted-slackMm {
+	for _, c := range shaft.outside {
+		s := c.step
+		if s == nil || s.Size.Thread.Value != j.Bearing.HeldBy || s.Length.Mm >= wanted-slackMm {
 			continue
 		}
 		r.add(Finding{
-			Severity: Check, Part: shaft.Name.Value, Feature: s.Name.Value, Pos: s.Pos, LeftMm: left(s.Length.Mm),
+			Severity: Check, Part: j.A.Part, Feature: s.Name.Value, Pos: s.Pos, LeftMm: left(s.Length.Mm),
 			What: s.Name.Value + " has no room for the nut that adjusts " + j.Bearing.Bearing, Numbers: r.mm(s.Length.Mm) + " of " + t.Designation + ", wanted " + r.mm(wanted),
 			Rule: "the thread is longer than its locking nut", Source: "ISO 2982-1, from memory", Fix: "a longer thread",
 		})
@@ -185,8 +185,9 @@ func (r *reviewer) nutRoom(j *plan.JointPlan, t threads.Thread) {
 // nutMade tells whether a part of the job has a thread inside.
 func (r *reviewer) nutMade(designation string) bool {
 	return slices.ContainsFunc(r.job.Parts, func(p *parts.Part) bool {
-		return p.Profile != nil && slices.ContainsFunc(p.Profile.Inside, func(s parts.Step) bool {
-			t, err := threads.Parse(s.Size.Thread.Value)
+		v := r.viewOf(p.Name.Value)
+		return v != nil && slices.ContainsFunc(v.inside, func(c cylinder) bool {
+			t, err := threads.Parse(c.size.Thread.Value)
 			return err == nil && t.Designation == designation
 		})
 	})

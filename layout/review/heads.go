@@ -142,7 +142,7 @@ func (v *view) joined(group string) bool {
 // and its distance from the hole's centre; 0 without one. A step with a fit is a
 // spigot: it goes into the mate, so no head sits beside it.
 func (v *view) hub(h *hole, side parts.Face) (what string, mm float64) {
-	if v.p.Profile == nil {
+	if !v.turned() {
 		return "", 0
 	}
 	best := math.Inf(1)

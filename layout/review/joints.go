@@ -1,6 +1,7 @@
 package review
 
 import (
+	"slices"
 	"strings"
 
 	"centrepop/layout/plan"
@@ -54,7 +55,7 @@ func (r *reviewer) jointNamed(name string) *parts.Joint {
 func trap(r *reviewer) {
 	for _, j := range r.pl.Joints {
 		wrong, harmless := []plan.Trap{}, 0
-		for _, t := range j.Traps {
+		for _, t := range slices.Concat(j.Traps, r.machine().Ways(j.Name)) {
 			if len(t.Out) == 0 {
 				harmless++
 			} else {
@@ -71,8 +72,11 @@ func trap(r *reviewer) {
 		if harmless > 0 {
 			f.What += ", and in " + number(float64(harmless)) + " that change nothing"
 		}
+		if len(j.Traps) == 0 {
+			f.Numbers, f.Fix = "then out of place: "+few(wrong[0].Out), "a line scribed across both when they are first put together"
+		}
 		for _, end := range []plan.JointEnd{j.A, j.B} {
-			if q := r.pl.Part(end.Part); q != nil && q.Top == "" {
+			if q := r.pl.Part(end.Part); q != nil && q.Top == "" && len(j.Traps) > 0 {
 				f.Severity, f.Numbers = Check, "then out of place: "+few(wrong[0].Out)
 				f.Fix = strings.TrimSpace("Mark TOP on " + q.Title + ". " + strings.Join(j.Remedies, " "))
 			}
@@ -119,11 +123,10 @@ func weldFirst(r *reviewer) {
 			continue
 		}
 		for _, end := range []plan.JointEnd{j.A, j.B} {
-			p, q := partNamed(r.job, end.Part), r.pl.Part(end.Part)
-			if p == nil || q == nil || last[end.Part] != i {
+			v := r.viewOf(end.Part)
+			if v == nil || last[end.Part] != i {
 				continue
 			}
-			v := newView(r, p, q)
 			for _, steps := range [][]cylinder{v.outside, v.inside} {
 				for _, c := range steps {
 					if fine(c.size.Fit, 9) {
@@ -191,15 +194,10 @@ func fitSides(r *reviewer) {
 
 // sizeAt finds the size of a round feature.
 func (r *reviewer) sizeAt(ref parts.JointRef) (parts.Size, bool) {
-	p := partNamed(r.job, ref.Part)
-	if p == nil {
+	v := r.viewOf(ref.Part)
+	if v == nil {
 		return parts.Size{}, false
 	}
-	q := r.pl.Part(ref.Part)
-	if q == nil {
-		return parts.Size{}, false
-	}
-	v := newView(r, p, q)
 	for _, steps := range [][]cylinder{v.outside, v.inside} {
 		if c := named(steps, ref.Feature); c != nil {
 			return c.size, true

@@ -129,13 +129,16 @@ func keywayMates(r *reviewer) {
 		}
 	}
 	for _, p := range r.job.Parts {
-		if p.Profile == nil {
+		v := r.viewOf(p.Name.Value)
+		if v == nil {
 			continue
 		}
-		for i := range p.Profile.Outside {
-			s := &p.Profile.Outside[i]
-			if hub := r.hubNamed(s.Seat.Value, s.Size.Nominal.Mm); hub != nil && !slid[[2]string{p.Name.Value, s.Name.Value}] {
-				r.mated(keyed{p, r.pl.Part(p.Name.Value), s.Name.Value}, *hub, true)
+		for _, c := range v.outside {
+			if c.step == nil || slid[[2]string{p.Name.Value, c.name}] {
+				continue
+			}
+			if hub := r.hubNamed(c.step.Seat.Value, c.size.Nominal.Mm); hub != nil {
+				r.mated(keyed{p, v.q, c.name}, *hub, true)
 			}
 		}
 	}
@@ -155,13 +158,13 @@ func (r *reviewer) hubNamed(seat string, diameterMm float64) *keyed {
 		if !seatNames(seat, p) {
 			continue
 		}
-		q := r.pl.Part(p.Name.Value)
-		if q == nil {
+		v := r.viewOf(p.Name.Value)
+		if v == nil {
 			return nil
 		}
-		for _, c := range newView(r, p, q).inside {
+		for _, c := range v.inside {
 			if math.Abs(2*c.radiusMm-diameterMm) < slackMm {
-				return &keyed{p, q, c.name}
+				return &keyed{p, v.q, c.name}
 			}
 		}
 	}

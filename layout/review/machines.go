@@ -111,7 +111,7 @@ func toTurn(f parts.Fit) bool {
 // blank looks for stock that is too small for the finished part.
 func blank(v *view) {
 	s := v.p.Stock
-	if v.p.Profile == nil || !s.Size.Set() || s.Form != "round" && s.Form != "tube" && s.Form != "casting" {
+	if !v.turned() || !s.Size.Set() || s.Form != "round" && s.Form != "tube" && s.Form != "casting" {
 		return
 	}
 	widest := 0.0
@@ -163,7 +163,7 @@ func swing(v *view) {
 // times as long as thick is held in the chuck alone.
 func between(v *view) {
 	most := v.job.Shop.BetweenMm
-	if v.p.Profile == nil || v.p.Kind == parts.Tube || !most.Set() || v.lengthMm <= most.Mm+slackMm {
+	if !v.turned() || v.p.Kind == parts.Tube || !most.Set() || v.lengthMm <= most.Mm+slackMm {
 		return
 	}
 	v.report(Stop, "", v.p.Name.Pos, Finding{
@@ -179,29 +179,26 @@ func between(v *view) {
 // the job, named by the seat, has none. Joints are looked at by their own rules.
 func counterpart(r *reviewer) {
 	for _, p := range r.job.Parts {
-		q := r.pl.Part(p.Name.Value)
-		if q == nil {
+		v := r.viewOf(p.Name.Value)
+		if v == nil {
 			continue
 		}
-		v := newView(r, p, q)
 		for _, c := range v.inside {
 			ref := c.size.Fit.LightPress
 			if !ref.Set() {
 				continue
 			}
-			other := partNamed(r.job, ref.Part)
-			if other == nil || other.Kind == parts.Tube || other.Profile == nil {
+			other := r.viewOf(ref.Part)
+			if other == nil || other.p.Kind == parts.Tube || !other.turned() {
 				continue // a tube as bought has no limits, and is measured
 			}
-			for _, s := range other.Profile.Outside {
-				if s.Name.Value == ref.Feature && s.Size.Fit.Pos.Line == 0 {
-					v.report(Note, c.name, ref.Pos, Finding{
-						What:    "the counterpart of " + c.name + " is turned here too, and has no limits",
-						Numbers: ref.Part + "." + ref.Feature + " " + r.mm(s.Size.Nominal.Mm),
-						Rule:    "a light press goes over what is bought and measured; two turned parts take a fit", Source: practice,
-						Fix: "give both sides a fit, such as H7 and p6",
-					})
-				}
+			if s := named(other.outside, ref.Feature); s != nil && s.size.Fit.Pos.Line == 0 {
+				v.report(Note, c.name, ref.Pos, Finding{
+					What:    "the counterpart of " + c.name + " is turned here too, and has no limits",
+					Numbers: ref.Part + "." + ref.Feature + " " + r.mm(s.size.Nominal.Mm),
+					Rule:    "a light press goes over what is bought and measured; two turned parts take a fit", Source: practice,
+					Fix: "give both sides a fit, such as H7 and p6",
+				})
 			}
 		}
 	}

@@ -167,11 +167,10 @@ func saddle(r *reviewer) {
 			if end.Place == nil || !end.Onto.Set() {
 				continue
 			}
-			main, q := partNamed(r.job, end.Onto.Part), r.pl.Part(end.Onto.Part)
-			if main == nil || q == nil || main.Kind != parts.Tube {
+			v := r.viewOf(end.Onto.Part)
+			if v == nil || v.p.Kind != parts.Tube {
 				continue
 			}
-			v := newView(r, main, q)
 			r.roughOpening(p, end, v)
 			if end.Angle.Deg == 90 && end.Offset.Mm == 0 { // else the middle of the hole is worked out elsewhere
 				r.branchOn(p, end, v)

@@ -10,9 +10,6 @@ import (
 // openRules looks for openings in the outside that open onto nothing or onto
 // the wrong thing.
 func openRules(v *view) {
-	if v.p.Profile == nil && v.p.Kind != parts.Tube {
-		return
-	}
 	for i := range v.p.Radials {
 		f := &v.p.Radials[i]
 		z := v.axialMm(f)
@@ -119,20 +116,18 @@ func covered(r *reviewer) {
 		if j.Press == nil {
 			continue
 		}
-		p, q := partNamed(r.job, j.A.Part), r.pl.Part(j.A.Part)
-		stack := r.stack(j)
+		v, stack := r.viewOf(j.A.Part), r.stack(j)
 		tube, ring := standing(stack, j.A), standing(stack, j.B)
-		if p == nil || q == nil || tube == nil || ring == nil {
+		if v == nil || tube == nil || ring == nil {
 			continue
 		}
 		a, b := tube.Own(ring.Z(0)), tube.Own(ring.Z(ring.section.LengthMm))
-		v := newView(r, p, q)
 		for _, o := range v.openings() {
 			lo, hi := o.zMm-o.alongMm, o.zMm+o.alongMm
-			if done[p.Name.Value+o.radial.Name.Value] || hi <= math.Min(a, b)+slackMm || lo >= math.Max(a, b)-slackMm {
+			if done[v.p.Name.Value+o.radial.Name.Value] || hi <= math.Min(a, b)+slackMm || lo >= math.Max(a, b)-slackMm {
 				continue
 			}
-			done[p.Name.Value+o.radial.Name.Value] = true
+			done[v.p.Name.Value+o.radial.Name.Value] = true
 			v.report(Stop, o.radial.Name.Value, o.radial.Pos, Finding{
 				What:    o.radial.Name.Value + " lies under " + ring.Title,
 				Numbers: "it runs from " + r.mm(lo) + " to " + r.mm(hi) + " from the front face, " + ring.Title + " from " + r.mm(math.Min(a, b)) + " to " + r.mm(math.Max(a, b)),

@@ -31,15 +31,6 @@ func pins(r *reviewer) {
 	}
 }
 
-// viewOf is a part by its name as the rules see it, nil if it is not worked out.
-func (r *reviewer) viewOf(name string) *view {
-	p, q := partNamed(r.job, name), r.pl.Part(name)
-	if p == nil || q == nil {
-		return nil
-	}
-	return newView(r, p, q)
-}
-
 func (r *reviewer) pinned(plate, hub *view, g *parts.HoleGroup) {
 	a, b := plate.holesOf(g.Name.Value), hub.holesOf(g.Name.Value)
 	f := Finding{

@@ -169,16 +169,15 @@ func spigots(r *reviewer) {
 			continue
 		}
 		for _, e := range []plan.JointEnd{j.A, j.B} {
-			p, q := partNamed(r.job, e.Part), r.pl.Part(e.Part)
+			v := r.viewOf(e.Part)
 			face, ok := r.faceOf(j.Name, e.Part)
-			if p == nil || q == nil || p.Profile == nil || !ok {
+			if v == nil || !v.turned() || !ok {
 				continue
 			}
-			v := newView(r, p, q)
 			for _, c := range v.spigotsAt(face) {
 				for _, stack := range stacks {
-					if me := standing(stack, e); me != nil && !done[p.Name.Value+"."+c.name] {
-						done[p.Name.Value+"."+c.name] = r.centres(v, c, me, stack)
+					if me := standing(stack, e); me != nil && !done[e.Part+"."+c.name] {
+						done[e.Part+"."+c.name] = r.centres(v, c, me, stack)
 					}
 				}
 			}
@@ -304,20 +303,19 @@ func studShoulder(r *reviewer) {
 		if j.Bolt == nil || in == nil || in.Bolt.Stud.Value == "" {
 			continue
 		}
-		stud, q := partNamed(r.job, in.Bolt.Stud.Value), r.pl.Part(j.A.Part)
-		if stud == nil || q == nil || stud.Profile == nil {
+		stud, v := r.viewOf(in.Bolt.Stud.Value), r.viewOf(j.A.Part)
+		if stud == nil || v == nil || !stud.turned() {
 			continue
 		}
 		wide := 0.0
-		for _, s := range stud.Profile.Outside {
-			wide = math.Max(wide, s.Size.Nominal.Mm)
+		for _, c := range stud.outside {
+			wide = math.Max(wide, c.size.Nominal.Mm)
 		}
-		v := newView(r, partNamed(r.job, j.A.Part), q)
 		for i := range v.holes {
 			if h := &v.holes[i]; h.name == j.A.Feature && wide < 2*h.radiusMm+1 {
 				r.add(Finding{
-					Severity: Stop, Part: stud.Name.Value, Pos: stud.Name.Pos,
-					What: stud.Title.Value + " has no shoulder that stands against " + j.A.Title, Numbers: r.mm(wide) + " at a hole of " + r.mm(2*h.radiusMm),
+					Severity: Stop, Part: stud.p.Name.Value, Pos: stud.p.Name.Pos,
+					What: stud.p.Title.Value + " has no shoulder that stands against " + j.A.Title, Numbers: r.mm(wide) + " at a hole of " + r.mm(2*h.radiusMm),
 					Rule: "a stud that keeps two plates apart has a shoulder wider than their holes", Source: "by geometry", Fix: "a thicker body",
 				})
 				break

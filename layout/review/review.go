@@ -95,7 +95,7 @@ func (c Count) Open() int { return c.Stop + c.Check }
 // The list is never nil; it is sorted by severity, then by place in the input,
 // the job file first and the part files in the job's order.
 func Review(w *layout.Worked) []Finding {
-	r := &reviewer{job: w.Job, pl: w.Plan, machine: w.Machine, w: words.Writer{Units: w.Job.Units}, found: []Finding{}}
+	r := &reviewer{job: w.Job, pl: w.Plan, machine: w.Machine, w: words.Writer{Units: w.Job.Units}, found: []Finding{}, views: map[string]*view{}}
 	return r.review()
 }
 
@@ -106,11 +106,10 @@ func (r *reviewer) review() []Finding {
 		rule.check(r)
 	}
 	for _, p := range r.job.Parts {
-		q := r.pl.Part(p.Name.Value)
-		if q == nil {
+		v := r.viewOf(p.Name.Value)
+		if v == nil {
 			continue
 		}
-		v := newView(r, p, q)
 		for _, rule := range partRules {
 			r.code = rule.code
 			rule.check(v)
@@ -145,6 +144,7 @@ type reviewer struct {
 	w       words.Writer
 	code    string // of the rule at work
 	found   []Finding
+	views   map[string]*view
 }
 
 // add records a finding of the rule at work.

@@ -14,9 +14,6 @@ import (
 // path looks for seats that what sits on them cannot reach: from both ends of
 // the part something larger is in the way.
 func path(v *view) {
-	if v.p.Profile == nil {
-		return
-	}
 	for _, side := range []struct {
 		steps []cylinder
 		sign  float64
@@ -192,9 +189,6 @@ func raOf(s string) (float64, bool) {
 // leadIn looks for seats at an end of the part that something is pressed onto
 // or into, without a chamfer there.
 func leadIn(v *view) {
-	if v.p.Profile == nil {
-		return
-	}
 	for _, steps := range [][]cylinder{v.outside, v.inside} {
 		for i, c := range steps {
 			if c.step == nil || c.step.Seat.Value == "" || !pressed(c) {
@@ -254,22 +248,22 @@ func limitsOff(v *view) {
 // have other threads, and for a bore of the nut that its screw does not pass.
 func nutThread(r *reviewer) {
 	for _, p := range r.job.Parts {
-		if p.Profile == nil {
+		v := r.viewOf(p.Name.Value)
+		if v == nil {
 			continue
 		}
-		for i := range p.Profile.Inside {
-			nut := &p.Profile.Inside[i]
-			if nut.Size.Thread.Value == "" {
+		for i, nut := range v.inside {
+			if nut.step == nil || nut.size.Thread.Value == "" {
 				continue
 			}
-			in, err := threads.Parse(nut.Size.Thread.Value)
+			in, err := threads.Parse(nut.size.Thread.Value)
 			if err != nil {
 				continue
 			}
 			for _, q := range r.job.Parts {
-				if screw := screwNamed(q, nut.Name.Value); screw != nil && q != p {
+				if screw := r.screwNamed(q, nut.name); screw != nil && q != p {
 					if out, err := threads.Parse(screw.Size.Thread.Value); err == nil {
-						r.nutOn(p, q, i, screw, in, out)
+						v.nutOn(q, i, screw, in, out)
 					}
 				}
 			}
@@ -278,20 +272,17 @@ func nutThread(r *reviewer) {
 }
 
 // screwNamed is the thread of a name on the outside of a part, or nil.
-func screwNamed(p *parts.Part, name string) *parts.Step {
-	if p.Profile == nil {
-		return nil
-	}
-	for i := range p.Profile.Outside {
-		if s := &p.Profile.Outside[i]; s.Name.Value == name && s.Size.Thread.Value != "" {
-			return s
+func (r *reviewer) screwNamed(p *parts.Part, name string) *parts.Step {
+	if v := r.viewOf(p.Name.Value); v != nil {
+		if c := named(v.outside, name); c != nil && c.size.Thread.Value != "" {
+			return c.step
 		}
 	}
 	return nil
 }
 
-func (r *reviewer) nutOn(p, q *parts.Part, i int, screw *parts.Step, in, out threads.Thread) {
-	nut := &p.Profile.Inside[i]
+func (v *view) nutOn(q *parts.Part, i int, screw *parts.Step, in, out threads.Thread) {
+	r, p, nut := v.reviewer, v.p, v.inside[i].step
 	if in.Designation != out.Designation {
 		r.add(Finding{
 			Severity: Stop, Part: p.Name.Value, Feature: nut.Name.Value, Pos: nut.Pos, Source: "by the job",
@@ -312,10 +303,10 @@ func (r *reviewer) nutOn(p, q *parts.Part, i int, screw *parts.Step, in, out thr
 		return
 	}
 	for _, k := range []int{i - 1, i + 1} {
-		if k < 0 || k >= len(p.Profile.Inside) {
+		if k < 0 || k >= len(v.inside) {
 			continue
 		}
-		if c := &p.Profile.Inside[k]; c.Size.Thread.Value == "" && c.Size.Nominal.Mm < out.MajorMm-slackMm {
+		if c := v.inside[k].step; c.Size.Thread.Value == "" && c.Size.Nominal.Mm < out.MajorMm-slackMm {
 			r.add(Finding{
 				Severity: Stop, Part: p.Name.Value, Feature: c.Name.Value, Pos: c.Pos, Source: "by geometry",
 				What: q.Title.Value + " does not pass " + c.Name.Value + " of " + p.Title.Value, Numbers: r.mm(out.MajorMm) + " of " + out.Designation + " through " + r.mm(c.Size.Nominal.Mm),

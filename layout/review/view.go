@@ -54,6 +54,21 @@ type hole struct {
 	drillMm      float64 // last drill; 0 for a slot
 }
 
+// viewOf is a part as the rules see it, worked out once; nil if there is none.
+func (r *reviewer) viewOf(name string) *view {
+	v, ok := r.views[name]
+	if !ok {
+		if p, q := partNamed(r.job, name), r.pl.Part(name); p != nil && q != nil {
+			v = newView(r, p, q)
+		}
+		r.views[name] = v
+	}
+	return v
+}
+
+// turned tells whether a part has steps.
+func (v *view) turned() bool { return v.p.Profile != nil }
+
 // newView works out the geometry the rules share.
 func newView(r *reviewer, p *parts.Part, q *plan.PartPlan) *view {
 	v := &view{reviewer: r, p: p, q: q, lengthMm: q.Section.LengthMm}

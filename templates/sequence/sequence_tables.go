@@ -17,7 +17,7 @@ import (
 // what would then be out of place.
 func trapLine(j *plan.JointPlan) string {
 	var turns, round, copies, outs []string
-	for _, trap := range j.Traps {
+	for _, trap := range slices.Concat(j.Traps, j.Ways) {
 		switch turn := words.Angle(trap.TurnDeg); {
 		case trap.Instead != "":
 			copies = append(copies, trap.Instead)
@@ -55,7 +55,11 @@ func trapLine(j *plan.JointPlan) string {
 	if n := len(outs); n > most {
 		outs = append(outs[:most], "and "+strconv.Itoa(n-most)+" more")
 	}
-	return "It also fits " + strings.Join(ways, ", and ") + ", and is wrong: " + words.Join(" ", strings.Join(outs, "; ")+".", instead)
+	mark := ""
+	if len(j.Traps) == 0 {
+		mark = "Scribe a line across both when they are right."
+	}
+	return "It also fits " + strings.Join(ways, ", and ") + ", and is wrong: " + words.Join(" ", strings.Join(outs, "; ")+".", instead, mark)
 }
 
 var clockAngle = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(` at ([0-9.]+)°`) })

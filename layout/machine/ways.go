@@ -1,0 +1,240 @@
+package machine
+
+import (
+	"math"
+	"slices"
+
+	"centrepop/layout/assembly"
+	"centrepop/layout/part"
+	"centrepop/layout/plan"
+	"centrepop/layout/words"
+	"centrepop/parts"
+)
+
+// Ways are the wrong ways in which what a bolted joint brings also goes onto what
+// stands, other than those the joint itself knows: of whole assemblies, turned and
+// end for end, and of parts beside the other's axis. One with nothing out of place
+// changes nothing. They are known once the machine is reviewed.
+func (m *Machine) Ways(joint string) []plan.Trap {
+	if i := slices.IndexFunc(m.joints, func(j *plan.JointPlan) bool { return j.Name == joint }); i >= 0 && m.ways != nil {
+		return m.ways[i]
+	}
+	return nil
+}
+
+// wrongWays looks for them, joint by joint: each look writes its own entry.
+func (m *Machine) wrongWays() (looks []look) {
+	m.ways = make([][]plan.Trap, len(m.joints))
+	st := newStage(m)
+	for n, j := range m.joints {
+		if f := st.fitting(n, j); f != nil {
+			looks = append(looks, func() []plan.Problem {
+				m.ways[n] = f.ways()
+				return nil
+			})
+		}
+	}
+	return looks
+}
+
+// fitting is a bolted joint about to be made.
+type fitting struct {
+	m             *Machine
+	j             *plan.JointPlan
+	movers, fixed []assembly.Body
+	boxes         []assembly.Box // of the fixed
+	frame         assembly.Pose  // origin in the middle of A's holes and of their metal
+	a, b          []assembly.Vec // the holes in it
+	through       bool
+}
+
+// fitting is nil where the joint looks at all ways itself, or nothing comes.
+func (s *stage) fitting(n int, j *plan.JointPlan) *fitting {
+	a, b := s.body[Instance{j.A.Part, j.A.Copy}.id()], s.body[Instance{j.B.Part, j.B.Copy}.id()]
+	if j.Bolt == nil || a == nil || b == nil {
+		return nil
+	}
+	ga, gb := groupNamed(s.model(j.A.Part), j.A.Feature), groupNamed(s.model(j.B.Part), j.B.Feature)
+	comes, stands := s.together(n, a.ID), s.together(n, b.ID)
+	if comes[b.ID] || len(comes) == 1 && j.Beside == nil || ga == nil || gb == nil || ga.OnWall() || gb.OnWall() || len(ga.Points) < 2 {
+		return nil
+	}
+	for _, id := range s.goWith(j) {
+		comes[id] = true
+	}
+	f := &fitting{m: s.Machine, j: j, through: ga.Through()}
+	for _, body := range s.Bodies {
+		switch {
+		case comes[body.ID]:
+			f.movers = append(f.movers, body)
+		case stands[body.ID]:
+			f.fixed, f.boxes = append(f.fixed, body), append(f.boxes, body.Box())
+		}
+	}
+	axis, ok := s.axisOf(j)
+	if !ok {
+		axis = b.Pose
+	}
+	f.stand(a, b, [2]*part.Group{ga, gb}, axis)
+	return f
+}
+
+// stand puts the frame into the middle of A's holes and of the metal beside them.
+func (f *fitting) stand(a, b *assembly.Body, groups [2]*part.Group, axis assembly.Pose) {
+	holes := holesOf(a, groups[0])
+	centre := assembly.Vec{}
+	for _, p := range holes {
+		centre = centre.Add(p.Times(1 / float64(len(holes))))
+	}
+	f.frame = assembly.Frame(centre, axis.Z, axis.Y)
+	own := a.Pose.Inverse().Of(f.frame)
+	r := groups[0].Size.FinishedMm/2 + 0.5
+	low, high := math.Inf(1), math.Inf(-1)
+	for _, p := range holes {
+		for clock := 45.0; clock < 360; clock += 90 {
+			at := a.Pose.Inverse().Apply(p).Add(own.Turn(assembly.Clock(r, clock)))
+			for _, s := range a.Solid.Spans(at, own.Z) {
+				off := at.Sub(own.At).Dot(own.Z)
+				low, high = min(low, off+s.FromMm), max(high, off+s.ToMm)
+			}
+		}
+	}
+	if low < high {
+		f.frame = f.frame.Of(assembly.Move(assembly.Vec{Z: (low + high) / 2}))
+	}
+	into := f.frame.Inverse()
+	flat := func(list []assembly.Vec) (out []assembly.Vec) {
+		for _, p := range list {
+			q := into.Apply(p)
+			out = append(out, assembly.Vec{X: q.X, Y: q.Y})
+		}
+		return out
+	}
+	f.a, f.b = flat(holes), flat(holesOf(b, groups[1]))
+}
+
+// holesOf are the middles of a group's holes in the machine, on the part's front.
+func holesOf(b *assembly.Body, g *part.Group) (out []assembly.Vec) {
+	for _, q := range g.Points {
+		x := q.XMm
+		if g.Face == parts.Back {
+			x = -x
+		}
+		out = append(out, b.Pose.Apply(assembly.Vec{X: x, Y: q.YMm}))
+	}
+	return out
+}
+
+// ways tries every turn, without and with the other way round, at which the holes
+// meet and nothing is in the way.
+func (f *fitting) ways() (traps []plan.Trap) {
+	for _, round := range []bool{false, true} {
+		if round && !f.through {
+			break
+		}
+		first, open := motion(round, 0).Apply(f.a[0]), false // where one turn comes to its place, the others do
+		var turns, tried []float64
+		for _, q := range f.b {
+			turns = append(turns, math.Mod(assembly.ClockDeg(q)-assembly.ClockDeg(first)+720, 360))
+		}
+		slices.Sort(turns)
+		for _, turn := range turns {
+			near := func(o float64) bool { return math.Abs(math.Remainder(o-turn, 360)) < 0.5 }
+			if slices.ContainsFunc(tried, near) || !round && near(0) || f.known(round, near) {
+				continue
+			}
+			tried = append(tried, turn)
+			if g := motion(round, turn); f.meet(g) {
+				moved, out := f.elsewhere(f.frame.Of(g).Of(f.frame.Inverse()))
+				if f.room(moved) && (open || f.comes(moved)) {
+					open = true
+					traps = append(traps, plan.Trap{TurnDeg: words.Round(turn, 3), OtherWay: round, Out: out})
+				}
+			}
+		}
+	}
+	return traps
+}
+
+// motion turns clockwise, first end for end about the line through TOP if it is
+// the other way round.
+func motion(round bool, turn float64) assembly.Pose {
+	p := assembly.Rotate(assembly.AxisZ, -turn)
+	if round {
+		p = p.Of(assembly.Rotate(assembly.AxisY, 180))
+	}
+	return p
+}
+
+// known tells whether the joint says itself that this way is wrong.
+func (f *fitting) known(round bool, near func(deg float64) bool) bool {
+	return slices.ContainsFunc(f.j.Traps, func(t plan.Trap) bool { return t.Instead == "" && t.OtherWay == round && near(t.TurnDeg) })
+}
+
+// meet tells whether every hole of A, moved, meets one of B within its play.
+func (f *fitting) meet(g assembly.Pose) bool {
+	for _, p := range f.a {
+		q := g.Apply(p)
+		q.Z = 0
+		if !slices.ContainsFunc(f.b, func(o assembly.Vec) bool { return o.Sub(q).Len() <= f.j.Bolt.PlayMm/2+1e-6 }) {
+			return false
+		}
+	}
+	return true
+}
+
+// elsewhere are what comes to lie where nothing alike was, in its new place, and
+// the parts of it in words.
+func (f *fitting) elsewhere(g assembly.Pose) (moved []assembly.Body, out []string) {
+	const nowhere = " elsewhere (no rule says where it belongs)"
+	made := 0
+	for _, b := range f.movers {
+		pose := g.Of(b.Pose)
+		if _, part := f.m.Of[b.ID]; part {
+			made++
+		}
+		if slices.ContainsFunc(f.movers, func(o assembly.Body) bool { return o.Solid == b.Solid && o.Solid.Same(o.Pose.Inverse().Of(pose)) }) {
+			continue
+		}
+		if _, made := f.m.Of[b.ID]; made {
+			out = append(out, f.m.title(b.ID)+nowhere)
+		}
+		b.Pose = pose
+		moved = append(moved, b)
+	}
+	if len(out) == made && made > 1 {
+		out = []string{"all of it" + nowhere}
+	}
+	return moved, out
+}
+
+// waysMm is how finely surfaces are looked at to see whether a wrong way fits.
+// Common practice, no source.
+const waysMm = 20
+
+// room tells whether what comes to lie elsewhere lies in nothing that stands.
+func (f *fitting) room(moved []assembly.Body) bool {
+	tol := assembly.Tolerance{CoaxialMm: assembly.Usual.CoaxialMm, OtherMm: overlapMm, FinestMm: waysMm}
+	for i := range moved {
+		box := moved[i].Box()
+		for k := range f.fixed {
+			if box.Meets(f.boxes[k], 0) {
+				if _, in := assembly.PairOverlap(&moved[i], &f.fixed[k], 0, tol); in {
+					return false
+				}
+			}
+		}
+	}
+	return true
+}
+
+// comes tells whether it gets there along the axis of the holes.
+func (f *fitting) comes(moved []assembly.Body) bool {
+	for _, back := range []assembly.Vec{f.frame.Z, f.frame.Z.Times(-1)} {
+		w := way(back, moved, f.fixed)
+		if w.FinestMm = waysMm; w.Free(moved, f.fixed, nil) {
+			return true
+		}
+	}
+	return false
+}

@@ -1,0 +1,71 @@
+package machine_test
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+)
+
+// A lug beside a plate's axis goes on turned and the other way round as its two
+// holes allow, and what hangs on it with it, where nothing is in the way.
+func TestWrongWays(t *testing.T) {
+	t.Parallel()
+	const (
+		plate = "part: plate\ntitle: Plate\nkind: plate\nmaterial: S235\nstock: {plate: 15 mm, cut: laser}\noutline: {rectangle: [300, 200]}\nholes:\n  - {name: taps, face: front, at: [[-60, -20], [-60, 20]], size: M8 tap, depth: through}\n"
+		lug   = "part: lug\ntitle: Lug\nkind: plate\nmaterial: S235\nstock: {plate: 10 mm, cut: laser}\noutline: {rectangle: [60, 80]}\nholes:\n  - {name: screws, face: front, at: [[0, -20], [0, 20]], size: M8 clearance}\n"
+		fin   = "part: fin\ntitle: Fin\nkind: plate\nmaterial: S235\nstock: {plate: 10 mm, cut: laser}\noutline: {rectangle: [60, 80]}\n"
+		job   = "job: J\nunits: mm\nparts: [plate.yaml, lug.yaml, fin.yaml]\njoints:\n  - name: w\n    weld: {part: fin.outline, to: lug.outline, type: fillet, length: 60 mm, sides: 2}\n    place: {on: front, with: bottom, from-left: 20 mm, from-top: 0, front: left}\n  - name: b\n    bolt: {through: lug.screws, into: plate.taps, bolt: M8 8.8}\n    face: back-on-front\n    after: w\n"
+		bare  = "parts: [plate.yaml, lug.yaml]\njoints:\n  - name: b\n    bolt: {through: lug.screws, into: plate.taps, bolt: M8 8.8}\n    face: back-on-front\n"
+	)
+	alone := "job: J\nunits: mm\n" + bare
+	for _, c := range []struct {
+		name, job string
+		changes   []string // old, new; of any part
+		want      string   // turn, r for the other way round, parts elsewhere
+	}{
+		{"alike all round", alone, nil, "180:0 0r:0 180r:0"},
+		{"a hole in a corner", alone, []string{"M8 clearance}", "M8 clearance}\n  - {name: mark, face: front, at: [[20, 30]], size: 5 mm, depth: through}"}, "180:1 0r:1 180r:1"},
+		{"a hole beside the middle", alone, []string{"M8 clearance}", "M8 clearance}\n  - {name: mark, face: front, at: [[20, 0]], size: 5 mm, depth: through}"}, "180:1 0r:1 180r:0"},
+		{"a blind hole in the middle", alone, []string{"M8 clearance}", "M8 clearance}\n  - {name: mark, face: front, at: [[0, 0]], size: 5 mm, depth: 5 mm}"}, "180:0 0r:1 180r:1"},
+		{"a fin in the way on the back", job, nil, "180:1"},
+		{"a fin beside the plate's edge", job, []string{"[-60, -20], [-60, 20]", "[-140, -20], [-140, 20]", "from-left: 20 mm", "from-left: 0"}, "180:1 180r:1"},
+		{"unlike holes", alone, []string{"[-60, -20], [-60, 20]", "[-60, -20], [-60, 20], [-40, 30]", "[0, -20], [0, 20]", "[0, -20], [0, 20], [20, 30]"}, ""},
+	} {
+		edit := strings.NewReplacer(c.changes...)
+		m, _ := load(t, write(t, map[string]string{"plate.yaml": edit.Replace(plate), "lug.yaml": edit.Replace(lug), "fin.yaml": fin, "job.yaml": edit.Replace(c.job)}))
+		var got []string
+		for _, w := range m.Ways("b") {
+			round := ""
+			if w.OtherWay {
+				round = "r"
+			}
+			got = append(got, fmt.Sprintf("%v%s:%d", w.TurnDeg, round, len(w.Out)))
+		}
+		if s := strings.Join(got, " "); s != c.want {
+			t.Errorf("%s: %q, want %q", c.name, s, c.want)
+		}
+	}
+}
+
+// The frame of the pug mill goes onto its housing the other way round as well, and
+// its hopper onto the inlet in seven turns that leave the throat elsewhere.
+func TestWholeWays(t *testing.T) {
+	t.Parallel()
+	m, _ := load(t, "../../testdata/pugmill/job.yaml")
+	for joint, want := range map[string][2]int{"housing": {0, 5}, "hopper": {7, 0}, "barrel": {}, "lantern": {}} {
+		var got [2]int
+		for _, w := range m.Ways(joint) {
+			if len(w.Out) == 0 {
+				t.Errorf("%s: %v does no harm", joint, w)
+			}
+			if w.OtherWay {
+				got[1]++
+			} else {
+				got[0]++
+			}
+		}
+		if got != want {
+			t.Errorf("%s: %v turned and the other way round, want %v", joint, got, want)
+		}
+	}
+}
