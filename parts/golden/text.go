@@ -15,7 +15,7 @@ const lineMost = 150
 
 // Text writes a value so that a person can read it and compare it line by line:
 // the exported fields of structs by name, without those that are zero, numbers to
-// six digits, in one line what fits in one. A struct of two or three numbers is a
+// six digits and no finer than a millionth, in one line what fits in one. A struct of two or three numbers is a
 // point, (x y), without names. Texts are Short; of one over 40 bytes that stands
 // before only the beginning is written. Pointers are followed; maps and
 // functions are refused, by a panic, for they have no order or no text.
@@ -237,9 +237,9 @@ func Short(s string) string {
 	return fmt.Sprintf("%s… %d bytes, sum %08x", strings.ToValidUTF8(s[:most/2], ""), len(s), sum.Sum32())
 }
 
-// number is a number to six digits; what is within rounding of 0 is 0.
+// number is a number to six digits, no finer than a millionth.
 func number(x float64) string {
-	if math.Abs(x) < 1e-9 {
+	if x = math.Round(x*1e6) / 1e6; x == 0 {
 		return "0"
 	}
 	return strconv.FormatFloat(x, 'g', 6, 64)

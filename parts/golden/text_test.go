@@ -1,6 +1,7 @@
 package golden
 
 import (
+	"math"
 	"strings"
 	"testing"
 )
@@ -27,6 +28,8 @@ func TestText(t *testing.T) {
 		{nil, "nil\n"},
 		{1.0 / 3, "0.333333\n"},
 		{-1e-10, "0\n"},
+		{-0.012345678, "-0.012346\n"},
+		{math.Inf(1), "+Inf\n"},
 		{123456.7, "123457\n"},
 		{[]int{1, -2}, "[1 -2]\n"},
 		{point{1, 0}, "(1 0)\n"},
