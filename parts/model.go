@@ -74,6 +74,7 @@ type Job struct {
 	Notes     []Text
 	Parts     []*Part
 	Joints    []*Joint            // how the parts meet, as written
+	Loose     []Loose             // parts that no joint fastens
 	Accept    []Accept            // findings of the review that are taken as they are
 	FirstRun  *FirstRun           // nil if the job says nothing of it
 	Upkeep    *Upkeep             // the same

@@ -61,6 +61,7 @@ func loadFrom(root *os.Root, name string, src []byte) (*Job, error) {
 	l.fewPlaces(job, tree.get("parts"))
 	l.refs(job)
 	l.joints(tree, job)
+	l.loose(tree, job)
 	l.accept(tree, job)
 	l.cards(tree, job)
 	var errs Errors

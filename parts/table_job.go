@@ -23,6 +23,7 @@ var jobGroup = &Group{
 		{Name: "notes", Type: TextsType, Means: "lines printed on the cover", Longest: maxNote, Entries: [2]int{0, 100}, Example: "a list of texts"},
 		{Name: "parts", Type: FilesType, Need: true, Means: "part files in the job's folder or below it", Entries: [2]int{1, maxParts}, Example: "parts: [cover.yaml, …]"},
 		{Name: "joints", Type: ListType, Means: "how the parts meet", Group: jointGroup, Entries: [2]int{0, maxParts}},
+		{Name: "loose", Type: ListType, Means: "parts that no joint fastens", Group: looseGroup, Entries: [2]int{0, maxParts}},
 		{Name: "accept", Type: ListType, Means: "findings of the review that are taken as they are", Group: acceptGroup, Entries: [2]int{0, 1000}},
 		{Name: "first-run", Type: KeysType, Means: "what the card of the first run needs; the joints give the rest", Group: firstRunGroup},
 		{Name: "upkeep", Type: KeysType, Means: "what the card at the machine lists", Group: upkeepGroup},
@@ -182,6 +183,15 @@ var slideGroup = &Group{
 		{Name: "on", Type: RefType, Need: true, Means: "step of the shaft that it slides on"},
 		{Name: "kept-by", Type: RefType, Need: true, Means: "of the shaft: the thread that a nut runs on, the groove of a retaining ring, or tapped holes in its end that a joint bolts a plate into"},
 		{Name: "plate", Type: RefType, Means: "bore of a part that lies between the nut and the hub"},
+	},
+}
+
+var looseGroup = &Group{
+	Name: "loose", Means: "A part that is laid, hung or screwed in by hand.", Example: "{part: funnel, how: hung into the mouth to fill in water, after: hopper}",
+	Keys: []Key{
+		{Name: "part", Type: NameType, Need: true, Means: "name of the part, which is in no joint"},
+		{Name: "how", Type: TextType, Need: true, Means: "where it goes and what holds it; a line on the step", Longest: maxNote, Example: "where it goes and what holds it, in a line of text"},
+		{Name: "after", Type: NameType, Need: true, Means: "the joint with whose step it comes"},
 	},
 }
 

@@ -2,6 +2,7 @@ package joint_test
 
 import (
 	"slices"
+	"strings"
 	"testing"
 
 	"centrepop/layout/plan"
@@ -42,5 +43,23 @@ func TestNutReachesTheCone(t *testing.T) {
 	}
 	if j := jointNamed(t, p, "rear-bearing"); slices.ContainsFunc(j.Problems, func(p plan.Problem) bool { return p.Kind == plan.NutStops }) {
 		t.Errorf("%v", j.Problems)
+	}
+}
+
+// A part that no joint fastens comes with the step that it is said after.
+func TestLoose(t *testing.T) {
+	t.Parallel()
+	p := demoPlan(t, "gatejack")
+	steps := jointNamed(t, p, "housing").Steps
+	var last []string
+	for i, s := range steps[len(steps)-4:] {
+		if s.Title != "Put in" || s.N != len(steps)-3+i {
+			t.Errorf("step %d: %q", s.N, s.Title)
+		}
+		name, _, _ := strings.Cut(s.Do[0], ": ")
+		last = append(last, name)
+	}
+	if want := []string{"Handwheel hub", "Stem", "Stop collar", "Rain cone"}; !slices.Equal(last, want) {
+		t.Errorf("%q, want %q", last, want)
 	}
 }

@@ -316,6 +316,11 @@ func (j *making) finish(t *joint) {
 			Hold: "The anchors are tight; it does not rock.",
 		}}, t.out.Steps...)
 	}
+	for _, e := range j.job.Loose {
+		if e.After.Value == t.in.Name.Value {
+			t.out.Steps = append(t.out.Steps, plan.JointStep{Title: "Put in", Do: []string{j.model(e.Part.Value).Out.Title + ": " + e.How.Value}})
+		}
+	}
 	for i := range t.out.Steps {
 		t.out.Steps[i].N = i + 1
 	}

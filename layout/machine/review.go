@@ -83,7 +83,8 @@ func screwsOf(id string) string {
 func (m *Machine) floats() (found []plan.Problem) {
 	var names []string
 	for _, i := range m.Floating {
-		if t := m.model(i.Part).Out.Title; !slices.Contains(names, t) && !m.joined(i) {
+		loose := slices.ContainsFunc(m.job.Loose, func(e parts.Loose) bool { return e.Part.Value == i.Part })
+		if t := m.model(i.Part).Out.Title; !loose && !slices.Contains(names, t) && !m.joined(i) {
 			names = append(names, t)
 		}
 	}

@@ -148,7 +148,7 @@ var Problems = []About{
 	{plan.SlidePlate, "fit-side", plan.StopSeverity, "{0} is {1} and does not go over {2}", "a bore 0.5 mm larger than the thread", "a plate goes over the thread of its nut", byGeometry},
 	{plan.SlideWide, "fit-side", plan.CheckSeverity, "{0} is {1}, and nut {2} hardly bears on it", "a bore 0.5 mm larger than the thread", "what lies under a nut is borne all round", practice},
 	{plan.PartsOverlap, "overlap", plan.StopSeverity, "{0} and {1} lie in one another by {2}", "move or shorten one of them, or correct their places", "two parts cannot be in one place", byGeometry},
-	{plan.PartsFloat, "floats", plan.NoteSeverity, "no joint names {0}", "a joint that fastens it", "what has no place is in no picture, and is not looked at for room", byGeometry},
+	{plan.PartsFloat, "floats", plan.NoteSeverity, "no joint names {0}", "a joint that fastens it, or loose: with what holds it", "what has no place is in no picture, and is not looked at for room", byGeometry},
 	{plan.PlaceLacking, "floats", plan.NoteSeverity, "nothing says where {0} stands on {1}", "place: {on: front, with: bottom, from-left: …, from-bottom: …, front: …} with the faces and distances of the drawing", "what has no place is in no picture, and is not looked at for room", byGeometry},
 	{plan.PlaceOpen, "floats", plan.NoteSeverity, "the place of {0} leaves something open: it lacks {1}", "{1} in place", "a part has one place", byGeometry},
 	{plan.PlaceMisses, "place", plan.CheckSeverity, "{0} misses the place that earlier joints give its parts by {1} and {2}", "distances that agree with the other joints", "a part has one place", byGeometry},

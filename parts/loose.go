@@ -1,0 +1,54 @@
+package parts
+
+import (
+	"slices"
+
+	"centrepop/parts/meant"
+)
+
+// Loose is a part that no joint fastens: it is laid, hung or screwed in by hand.
+type Loose struct {
+	Pos   Pos
+	Part  Text
+	How   Text // what holds it, or what it is for
+	After Text // the joint with whose step it comes
+}
+
+// loose reads what no joint fastens; parts and joints are read by then.
+func (l *loader) loose(n *node, job *Job) {
+	var names, joints []string
+	for _, p := range job.Parts {
+		names = append(names, p.Name.Value)
+	}
+	for _, j := range job.Joints {
+		joints = append(joints, j.Name.Value)
+	}
+	whole := l.sound(n, "joints") && !l.broken
+	for _, f := range (&fields{&l.reader, n, jobGroup}).each("loose") {
+		e := Loose{Pos: f.n.pos, Part: f.name("part"), How: f.text("how"), After: f.name("after")}
+		for _, k := range []struct {
+			named Text
+			word  string
+			known []string
+		}{{e.Part, "part", names}, {e.After, "joint", joints}} {
+			if k.named.Value == "" || !whole || slices.Contains(k.known, k.named.Value) {
+				continue
+			}
+			what := "there is no " + k.word + " " + k.named.Value + " in the job"
+			if like := meant.Word(k.named.Value, k.known); like != "" {
+				what += "; perhaps " + like + " is meant"
+			}
+			l.fault(k.named.Pos, what, "a "+k.word+" of the job")
+		}
+		for _, j := range job.Joints {
+			if first, second := j.Ends(); e.Part.Value != "" && (first.Part == e.Part.Value || second.Part == e.Part.Value) {
+				l.faultf(e.Part.Pos, "a part that is in no joint", "the joint %s fastens %s", j.Name.Value, e.Part.Value)
+				break
+			}
+		}
+		if slices.ContainsFunc(job.Loose, func(o Loose) bool { return o.Part.Value == e.Part.Value }) {
+			l.faultf(e.Part.Pos, "each part once", "%s is loose already", e.Part.Value)
+		}
+		job.Loose = append(job.Loose, e)
+	}
+}
