@@ -176,7 +176,7 @@ func borrow(now, before *plan.Plan) {
 		if i < 0 {
 			continue
 		}
-		j.Pictures = before.Joints[i].Pictures
+		j.Pictures, j.Hold = before.Joints[i].Pictures, before.Joints[i].Hold
 		if was := before.Joints[i].Lift; was != nil && j.Lift != nil {
 			j.Lift.Sling = was.Sling
 		}
@@ -187,7 +187,7 @@ func borrow(now, before *plan.Plan) {
 func giveBack(now *plan.Plan) {
 	now.Arrangement = nil
 	for _, j := range now.Joints {
-		if j.Pictures = nil; j.Lift != nil {
+		if j.Pictures, j.Hold = nil, nil; j.Lift != nil {
 			j.Lift.Sling = nil
 		}
 	}

@@ -29,7 +29,7 @@ func (m *Machine) Pictures() *plan.Arrangement {
 	s := newStage(m)
 	for _, j := range m.joints {
 		a, b := s.body[Instance{j.A.Part, j.A.Copy}.id()], s.body[Instance{j.B.Part, j.B.Copy}.id()]
-		j.Pictures, j.Ways = nil, m.Ways(j.Name)
+		j.Pictures, j.Hold, j.Ways = nil, nil, m.Ways(j.Name)
 		s.sling(j)
 		if a == nil || b == nil {
 			continue
@@ -45,6 +45,7 @@ func (m *Machine) Pictures() *plan.Arrangement {
 			}
 		}
 		planes, into := v.planes(a, b)
+		j.Hold = v.hold(into)
 		for _, plane := range planes {
 			if p, ok := v.picture(plane, into); ok {
 				j.Pictures = append(j.Pictures, p)

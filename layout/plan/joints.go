@@ -34,8 +34,9 @@ type JointPlan struct {
 	Tools    []string     `json:"tools,omitempty"` // names of those the workshop makes for it
 	MassKg   float64      `json:"mass_kg"`         // of everything joined so far in this assembly; 0 if a mass is not known
 	Lift     *Lift        `json:"lift,omitempty"`
-	Ways     []Trap       `json:"-"` // more of them, of whole assemblies and of parts beside the axis; filled with the pictures
-	Pictures []Picture    `json:"-"` // of the machine as far as it stands, filled by Arrange of what layout worked out
+	Ways     []Trap       `json:"-"`              // more of them, of whole assemblies and of parts beside the axis; filled with the pictures
+	Hold     *Hold        `json:"hold,omitempty"` // filled by Arrange; nil where all stands by itself
+	Pictures []Picture    `json:"-"`              // of the machine as far as it stands, filled by Arrange of what layout worked out
 }
 
 // Lift is what hangs in the hook at a step: the lighter of the two sides that
@@ -56,6 +57,16 @@ type Sling struct {
 	On       [2]string `json:"on"`      // the parts there
 	HookMm   float64   `json:"hook_mm"` // least height of the hook above the places, for legs at SlingDeg
 	OverMm   float64   `json:"over_mm"` // by which the centre of gravity lies above the lower place; 0 if it hangs below
+}
+
+// Hold is what to hold at a step until its joint does.
+type Hold struct {
+	PieceDeg   float64   `json:"piece_falls_deg,omitempty"`   // off the level at which a piece to tack falls over; 0 if it stands
+	GapMm      float64   `json:"gap_mm,omitempty"`            // that it stands off what it is tacked to
+	UprightDeg float64   `json:"upright_falls_deg,omitempty"` // at which what stands under the ram falls over; 0 if it stands
+	On         [2]string `json:"on"`                          // the parts that lie in V-blocks where nothing stands on end; one twice where both its ends do; else empty
+	CentreMm   float64   `json:"centre_mm,omitempty"`         // of gravity then, from the front end of what lies
+	Slung      bool      `json:"slung,omitempty"`             // the sling carries what is lifted until the joint does
 }
 
 // SlingDeg is the least angle of a sling's legs to the level. Common practice,

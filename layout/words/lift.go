@@ -1,6 +1,10 @@
 package words
 
-import "centrepop/layout/plan"
+import (
+	"strings"
+
+	"centrepop/layout/plan"
+)
 
 // Carriers says who or what moves a mass, kg: empty for what one person can, two
 // people up to plan.HoistKg (ISO 11228-1, from memory), a hoist above.
@@ -30,4 +34,32 @@ func (w Writer) Sling(l *plan.Lift) string {
 	}
 	return "Its centre of gravity, as worked out, lies " + w.Read(s.CentreMm) + " from its " + s.End + " end: sling it " + w.Read(s.HalfMm) + " to each side of that, on " + on +
 		", the hook " + w.Read(s.HookMm) + " above or more, legs " + Trim(plan.SlingDeg, 0) + "° to the level or steeper (common practice, no source); lift a hand's breadth and look." + turns
+}
+
+// Holds says what to hold at a step until its joint does; piece is what is tacked.
+func (w Writer) Holds(h *plan.Hold, piece string) string {
+	if h == nil {
+		return ""
+	}
+	var says []string
+	switch {
+	case h.GapMm > 0:
+		says = append(says, "Pack the gap of "+w.Read(h.GapMm)+" and clamp "+piece+" until its tacks hold.")
+	case h.PieceDeg > 0:
+		says = append(says, "Loose, "+piece+" falls over "+Trim(h.PieceDeg, 0)+"° off upright: clamp it to an angle plate or a block until its tacks hold.")
+	}
+	if h.UprightDeg > 0 {
+		says = append(says, "Upright it falls over "+Trim(h.UprightDeg, 0)+"° off upright: guide it until the ram holds it.")
+	}
+	if h.On[0] != "" {
+		under := h.On[0] + " and " + h.On[1] + ", one on each side of its centre of gravity"
+		if h.On[0] == h.On[1] {
+			under = "both ends of " + h.On[0] + ", its centre of gravity between them"
+		}
+		says = append(says, "By itself it rolls or falls over: lay what is made so far in V-blocks, chocked, under "+under+", "+w.Read(h.CentreMm)+" from its front end.")
+	}
+	if h.Slung {
+		says = append(says, "What hangs in the sling stays in it until the joint is tight.")
+	}
+	return strings.Join(says, " ")
 }

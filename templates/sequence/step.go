@@ -120,6 +120,14 @@ func piecesOf(run []*plan.JointPlan) string {
 	return pieces
 }
 
+// pieceWords are the piece that a run adds, or each of several.
+func pieceWords(run []*plan.JointPlan) string {
+	if len(run) > 1 {
+		return "each piece"
+	}
+	return run[0].A.Title
+}
+
 // frameRun tells whether a run is the corners of a frame.
 func frameRun(run []*plan.JointPlan) bool { return len(run) > 1 && run[0].Frame != "" }
 
@@ -215,6 +223,9 @@ func (c way) joint(pl *plan.Plan, run []*plan.JointPlan, paper draw.Frame, table
 	}
 	if l := j.Lift; l != nil {
 		f.Add(draw.CautionBox(words.Join(" ", "LIFT "+words.Mass(l.MassKg)+": "+l.What+". "+upperFirst(l.How)+".", words.Writer{Units: pl.Units}.Sling(l)), f.Width()), draw.Space(2))
+	}
+	if text := (words.Writer{Units: pl.Units}).Holds(j.Hold, pieceWords(run)); text != "" {
+		f.Add(draw.CautionBox("SUPPORT: "+text, f.Width()), draw.Space(2))
 	}
 	f.Add(bigNumbers(keyNumbers(j, pl.Units), f.Width()), draw.Space(2))
 	f.Add(c.pictures(pl, j, f.Width(), f.Body.Height()*0.27*float64(c.closeness)+min(c.spareMm, f.Body.Height()*0.2))...)

@@ -1,0 +1,165 @@
+package machine
+
+import (
+	"math"
+
+	"centrepop/layout/assembly"
+	"centrepop/layout/plan"
+	"centrepop/layout/words"
+)
+
+// What is held by hand weighs less than handKg; what does not fall over by a knock stands up
+// to safeDeg off the level; a direction within steep of another is as good as it. Common
+// practice, no source.
+const (
+	handKg  = 3.0
+	safeDeg = 10.0
+	steep   = 0.9
+)
+
+// hold finds what is to be held at a step until the joint holds it: a piece that is tacked,
+// what does not stand on the bench by itself, and what a sling carries from the side. Nil
+// where all stands.
+func (v *viewed) hold(into assembly.Vec) *plan.Hold {
+	if v.j.Frame != "" || v.turnsRound() { // flat on its plate, or round what it is welded to
+		return nil
+	}
+	out := &plan.Hold{}
+	top := v.upward(into)
+	before := v.bodiesOf(v.j.N-1, v.still.ID)
+	if w := v.j.Weld; w != nil && !has(before, v.mover.ID) {
+		out.PieceDeg = tips([]assembly.Body{*v.mover}, top)
+		if v.radial() {
+			out.GapMm = w.GapMm
+		}
+	}
+	after := v.bodiesOf(v.j.N, v.still.ID)
+	lowest, stands := v.floor()
+	floor := stands && has(after, v.Bodies[lowest].ID)
+	if fallsDeg := worse(tips(before, top), tips(after, top)); !floor && fallsDeg > 0 && assembly.Together(after).MassKg >= handKg {
+		if v.j.Press != nil {
+			out.UprightDeg = fallsDeg
+		} else {
+			v.lay(out, after, top)
+		}
+	}
+	out.Slung = v.j.Lift != nil && (floor && math.Abs(top.Dot(up)) < steep || out.On[0] != "")
+	if *out == (plan.Hold{}) {
+		return nil
+	}
+	return out
+}
+
+// turnsRound tells whether a piece runs round what it is welded to.
+func (v *viewed) turnsRound() bool {
+	of, made := v.Of[v.mover.ID]
+	return made && v.model(of.Part).Part.Flight != nil
+}
+
+// radial tells whether a piece stands on the round of another.
+func (v *viewed) radial() bool {
+	of, made := v.Of[v.still.ID]
+	outside := 0
+	if made {
+		steps, _ := v.model(of.Part).Sides()
+		outside = len(steps)
+	}
+	_, onAxis := v.axisOf(v.j)
+	return outside > 0 && !onAxis && v.joint(v.j.Name).Place == nil
+}
+
+// upward is the way up at a step: what comes is put on from above, one on the round of another
+// square to it, and one that meets an upright plate where the machine stands already.
+func (v *viewed) upward(into assembly.Vec) assembly.Vec {
+	if v.radial() {
+		out := v.mover.Box().Centre().Sub(v.still.Pose.At)
+		return out.Sub(v.still.Pose.Z.Times(out.Dot(v.still.Pose.Z))).Unit()
+	}
+	if _, stands := v.floor(); stands && v.j.Weld != nil && math.Abs(into.Dot(up)) < 1-steep {
+		if before := v.bodiesOf(v.j.N-1, v.still.ID); len(before) > 1 && tips(before, up) == 0 {
+			return up
+		}
+	}
+	return into.Times(-1)
+}
+
+// tips is the slope at which bodies fall over, whole degrees, at least 1; 0 where they stand.
+func tips(bodies []assembly.Body, top assembly.Vec) float64 {
+	s, ok := assembly.Standing(bodies, top)
+	if ok && s.TipDeg >= safeDeg {
+		return 0
+	}
+	return math.Max(1, math.Floor(s.TipDeg))
+}
+
+// worse is the lesser of two slopes at which something falls over; 0 is none.
+func worse(a, b float64) float64 {
+	if a == 0 || b == 0 {
+		return a + b
+	}
+	return min(a, b)
+}
+
+// bodiesOf are the bodies that hang together with one after the first n joints.
+func (s *stage) bodiesOf(n int, id string) (out []assembly.Body) {
+	on := s.together(n, id)
+	for _, b := range s.Bodies {
+		if on[b.ID] {
+			out = append(out, b)
+		}
+	}
+	return out
+}
+
+func has(bodies []assembly.Body, id string) bool {
+	for i := range bodies {
+		if bodies[i].ID == id {
+			return true
+		}
+	}
+	return false
+}
+
+// lay finds what lies in V-blocks of what does not stand on end: its heaviest part, and beyond
+// the centre of gravity the part under the farthest place that carries; where that is above
+// the heaviest part itself, that alone.
+func (v *viewed) lay(out *plan.Hold, bodies []assembly.Body, top assembly.Vec) {
+	axis, down := v.still.Pose.Z, v.still.Pose.Y.Times(-1)
+	if a, ok := v.axisOf(v.j); ok {
+		axis, down = a.Z, a.Y.Times(-1)
+	} else if math.Abs(axis.Dot(top)) < level {
+		down = top.Times(-1)
+	}
+	heavy, most := -1, 0.0
+	for i := range bodies {
+		if kg, _, ok := bodies[i].Mass(); ok && kg > most && v.carries(bodies[i].ID) {
+			heavy, most = i, kg
+		}
+	}
+	g := assembly.Together(bodies)
+	if heavy < 0 || len(g.Unknown) > 0 {
+		return
+	}
+	span := func(b assembly.Box) (low, high float64) {
+		p, q := b.Low.Dot(axis), b.High.Dot(axis)
+		return min(p, q), max(p, q)
+	}
+	low, high := span(bodies[heavy].Box())
+	back, front := span(g.Box)
+	centre, name := g.Centre.Dot(axis), v.title(bodies[heavy].ID)
+	out.CentreMm = words.Round(front-centre, 0)
+	if quarter := (high - low) / 4; centre > low+quarter && centre < high-quarter {
+		out.On = [2]string{name, name}
+		return
+	}
+	away := math.Copysign(front-back, centre-(low+high)/2)
+	for _, share := range slung {
+		p := g.Centre.Add(axis.Times(share * away)).Add(down.Times(front - back + g.Box.High.Sub(g.Box.Low).Len()))
+		hit := assembly.Crossings(bodies, p, down.Times(-1))
+		if len(hit) > 0 && v.carries(hit[0].ID) {
+			out.On = [2]string{name, v.title(hit[0].ID)}
+			return
+		}
+	}
+	out.CentreMm = 0
+}

@@ -1,0 +1,69 @@
+package machine_test
+
+import (
+	"strings"
+	"testing"
+
+	"centrepop/layout/plan"
+)
+
+// A plate on edge falls over at the arc tangent of half its thickness over the height of its
+// centre: 7.5 over 160 for the housing plate, 5 over 54.4 for a gusset, 25 over 200 for a leg of
+// the stand, while a foot lies flat. The jack's guide tube alone has 44.45 over 305; with 1.76 kg
+// of flange on top of its 6.56 kg the centre comes to 368, so 6.9°. What is joined to the
+// shaft before the frame carries it lies on its housing and, beyond the centre of gravity, on
+// what is there by then.
+func TestHold(t *testing.T) {
+	t.Parallel()
+	shaft := [2]string{"Bearing housing", "Auger shaft"}
+	for name, want := range map[string]map[string]*plan.Hold{
+		"pugmill": {
+			"front-flange":   nil,
+			"inlet-stub":     {GapMm: 1.5, PieceDeg: 0, On: [2]string{"Barrel tube", "Barrel tube"}, CentreMm: 269},
+			"front-bearing":  {On: shaft, CentreMm: 492},
+			"auger-flight":   nil,
+			"lantern":        {On: shaft, CentreMm: 486},
+			"auger":          {On: [2]string{"Bearing housing", "Auger hub"}, CentreMm: 434},
+			"barrel":         {On: [2]string{"Bearing housing", "Barrel tube"}, CentreMm: 441, Slung: true},
+			"upright":        {PieceDeg: 2},
+			"gusset-4":       {PieceDeg: 5},
+			"stand-corner-4": nil,
+			"stand-leg-3":    {PieceDeg: 7},
+			"stand-foot-3":   nil,
+			"base-far":       nil,
+			"housing":        {Slung: true},
+			"hopper-cone":    nil,
+		},
+		"gatejack": {
+			"top-flange":    {UprightDeg: 6},
+			"foot-flange":   nil,
+			"stay":          {PieceDeg: 7, On: [2]string{"Guide tube", "Guide tube"}, CentreMm: 299},
+			"lower-bearing": nil,
+			"yoke":          nil,
+		},
+	} {
+		joints, _ := pictured(t, name)
+		for joint, hold := range want {
+			if got := joints[joint].Hold; (got == nil) != (hold == nil) || hold != nil && *got != *hold {
+				t.Errorf("%s %s: %+v, want %+v", name, joint, got, hold)
+			}
+		}
+	}
+}
+
+// 300 high, a plate of 40 falls over at 7.6°, one of 60 stands up to 11.3°.
+func TestHoldByThickness(t *testing.T) {
+	t.Parallel()
+	for thick, want := range map[string]float64{"40": 7, "60": 0} {
+		m, pl := load(t, write(t, map[string]string{
+			"base.yaml": basePart,
+			"post.yaml": "part: post\nkind: plate\nquantity: 1\nmaterial: S235\nstock: {plate: " + thick + " mm}\noutline: {rectangle: [200, 300]}\n",
+			"job.yaml": "job: Post\nunits: mm\nparts: [post.yaml, base.yaml]\njoints:\n" + strings.ReplaceAll(ribWeld, "rib.outline", "post.outline") +
+				", place: {on: front, with: bottom, from-left: 100, from-bottom: 70, front: down}}\n",
+		}))
+		m.Pictures()
+		if h := pl.Joints[0].Hold; (h == nil) != (want == 0) || h != nil && h.PieceDeg != want {
+			t.Errorf("%s thick: %+v, want %g°", thick, h, want)
+		}
+	}
+}
