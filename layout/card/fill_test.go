@@ -78,7 +78,7 @@ func TestFirstRunNumbers(t *testing.T) {
 	if !slices.Equal(idle, []plan.RunRow{{What: "idle", After: "0.5 min", Speed: "0.5 rev/min"}, {What: "idle", After: "3 min"}}) || !slices.Equal(load, []plan.RunRow{{What: "sand", After: "7.3 min", Speed: "12.3 rev/min"}}) {
 		t.Errorf("%q %q", idle, load)
 	}
-	if len(after) != 2 || after[0].Do != "4 × M8, Lid to Box" || after[0].Wanted != "1 N m, threads dry" || after[1].Do != "M8, Lid to Box" || after[1].Wanted != "tight; no torque is worked out" {
+	if len(after) != 2 || after[0].Do != "4 × M8, Lid to Box" || after[0].Wanted != "0.8 N m, threads dry" || after[1].Do != "M8, Lid to Box" || after[1].Wanted != "tight; no torque is worked out" {
 		t.Errorf("%q", after)
 	}
 	if !slices.Equal(r.Watch, []plan.Watched{{Where: "case", Most: "1 °C"}, {Where: "lid"}}) {

@@ -101,21 +101,34 @@ func (bearingKind) title(t *joint) string {
 func (bearingKind) buy(s *shop, t *joint, list *buying) {
 	b := t.out.Bearing
 	list.add("Tapered roller bearing "+b.Bearing, 1, words.Spaced(t.out.Name), "cup and cone")
-	if b.Adjusted && s.nutMade(b.HeldBy) == "" {
+	if b.Adjusted && s.nutMade(b.HeldBy) == nil {
 		list.add("Nut "+b.HeldBy, 1, words.Spaced(t.out.Name), "with its lock")
 	}
 }
 
-// nutMade is the part of the job that runs on a thread as its nut; empty if there is none.
-func (s *shop) nutMade(thread string) string {
+// nutMade is the part of the job that runs on a thread as its nut; nil if there is none.
+func (s *shop) nutMade(thread string) *part.Model {
 	for _, m := range s.models {
 		for i := range m.Steps {
 			if st := &m.Steps[i]; st.Inside && st.Size.Thread != nil && st.Size.Thread.Designation == thread {
-				return m.Out.Title
+				return m
 			}
 		}
 	}
-	return ""
+	return nil
+}
+
+// lock says how the nut of a cone is locked: by the screw of a made one that is split, else by
+// what it is bought with.
+func (s *shop) lock(thread string) string {
+	switch made := s.nutMade(thread); {
+	case made == nil:
+		return "Lock the nut by its lock"
+	case made.Clamp != nil:
+		return "Lock it by the clamp of " + made.Out.Title + ": " + made.Clamp.Tighten(s.w)
+	default:
+		return "Lock " + made.Out.Title + " as its sheet says"
+	}
 }
 
 func (bearingKind) work(j *making, t *joint) {
@@ -293,11 +306,17 @@ func contains(list []string, s string) bool {
 	return false
 }
 
+// greaseText says when and where a bearing is greased: by hand while its rollers are open, which
+// an adjusted cone's are before it goes into its cup; one that goes on hot would burn it, and gets
+// it through its large end, which still looks out, when it is cold.
 func greaseText(p *plan.BearingPlan) string {
-	if p.Grease == "" {
-		return "Work grease in between rollers and cage by hand."
+	text := "Work grease in between rollers and cage by hand"
+	if p.Adjusted && p.HeatConeC > 0 {
+		text = "When the cone is cold, work grease in by hand between rollers and cage from its large end, turning the shaft, until it comes out at the small end"
+	} else if p.Adjusted {
+		text += ", before the cone goes on"
 	}
-	return "Work grease in between rollers and cage by hand: " + p.Grease + "."
+	return words.Join(": ", text, p.Grease) + "."
 }
 
 func ports(p *plan.BearingPlan) string {

@@ -139,6 +139,13 @@ func (j *making) bearingSteps(t *joint, p *plan.BearingPlan, m mounting) {
 		partner.pushTools(q, m)
 		t.cupStep(partner, q)
 	}
+	grease := func() {
+		t.step("Grease", greaseText(p), "Later "+words.Trim(p.GreaseG, 0)+" g at a time."+ports(p))
+	}
+	open := p.Adjusted && p.HeatConeC == 0 // its rollers go into the cup with the cone
+	if open {
+		grease()
+	}
 	if !second || !apart {
 		j.coneStep(t, p)
 	}
@@ -146,7 +153,9 @@ func (j *making) bearingSteps(t *joint, p *plan.BearingPlan, m mounting) {
 		t.cones = append(t.cones, partner)
 		t.step("The other cone too", "Mount the cone of "+words.Spaced(partner.in.Name.Value)+" now: both stand against shoulders of "+t.a.title()+" and go into the housing with it.")
 	}
-	t.step("Grease", greaseText(p), "Later "+words.Trim(p.GreaseG, 0)+" g at a time."+ports(p))
+	if !open {
+		grease()
+	}
 	if !second && partner != nil && m.fixed != nil {
 		from := faceName(-m.cupDir)
 		s := t.step("Shaft into the housing", "Enter "+t.a.title()+" from the "+from+" of "+t.b.title()+", its "+faceName(-m.coneDir)+" end leading, until the cone of "+t.a.text()+" lies in its cup.",
@@ -154,13 +163,17 @@ func (j *making) bearingSteps(t *joint, p *plan.BearingPlan, m mounting) {
 		s.Caution = "Hold the shaft until the other bearing carries it: it drops out of an open cup."
 	}
 	if p.HasEndFloat {
-		t.endFloatStep(p, m)
+		t.endFloatStep(p, m, j.lock(p.HeldBy))
 	}
+	p.Sleeve = slices.Contains(t.cones, t) && p.ConeSleeveInMm > 0
 }
 
 // cupStep pushes a cup home: that of the joint or of its partner.
 func (t *joint) cupStep(of *joint, p *plan.BearingPlan) {
 	t.cups = append(t.cups, of)
+	if ring := (plan.PushRing{InMm: p.CupRingInMm, OutMm: p.CupRingOutMm}); !slices.Contains(t.out.Bearing.Rings, ring) {
+		t.out.Bearing.Rings = append(t.out.Bearing.Rings, ring)
+	}
 	s := t.step("Cup of "+words.Spaced(of.in.Name.Value), "Push ring Ø"+t.w.Read(p.CupRingInMm)+" / Ø"+t.w.Read(p.CupRingOutMm)+" on the thin side of the cup; its thick side, the back, goes first.",
 		"Push it into "+of.b.text()+" square until it sounds home.")
 	s.Hold = "A " + t.w.Near(0.05) + " feeler does not enter between cup and shoulder."
@@ -172,8 +185,8 @@ func (j *making) coneStep(t *joint, p *plan.BearingPlan) {
 	first := "Large end first, to the shoulder " + p.HeldBy + " of " + t.a.title() + "."
 	if p.Adjusted {
 		nut := "the nut"
-		if made := j.nutMade(p.HeldBy); made != "" {
-			nut = made
+		if made := j.nutMade(p.HeldBy); made != nil {
+			nut = made.Out.Title
 		}
 		first = "Small end first over " + t.a.text() + ", into its cup; " + nut + " on " + p.HeldBy + " follows on the large end."
 	}
@@ -213,7 +226,7 @@ func (j *making) coneStep(t *joint, p *plan.BearingPlan) {
 // endFloatStep sets the play of a pair of bearings by a dial gauge, or, where
 // preload is wanted, by an angle of the nut from no play on: preload over pitch.
 // Common practice, no source.
-func (t *joint) endFloatStep(p *plan.BearingPlan, m mounting) {
+func (t *joint) endFloatStep(p *plan.BearingPlan, m mounting, lock string) {
 	span := t.w.Setting(p.EndFloatMm.Min) + " to " + t.w.Setting(p.EndFloatMm.Max)
 	check := plan.Check{What: "end float", Wanted: span, Limits: span, MinMm: p.EndFloatMm.Min, MaxMm: p.EndFloatMm.Max, Gauge: "dial gauge", Source: "job file"}
 	if m.nut == nil {
@@ -228,14 +241,14 @@ func (t *joint) endFloatStep(p *plan.BearingPlan, m mounting) {
 		if p.EndFloatMm.Min >= 0 {
 			do = append(do, "From no play, "+turn(p.EndFloatMm.Min, p.EndFloatMm.Max)+" of the nut back on "+p.HeldBy+" gives it.")
 		}
-		s := t.step("Set the end float", append(do, "Dial gauge on the shaft end, push and pull while turning: "+span+".", "Lock the nut and measure again.")...)
+		s := t.step("Set the end float", append(do, "Dial gauge on the shaft end, push and pull while turning: "+span+".", lock+". Measure again: it may have moved.")...)
 		s.Hold = "Turns freely by hand, no play felt sideways."
 		t.out.Checks = append(t.out.Checks, check)
 		return
 	}
 	s := t.step("Set the preload", "Tighten the nut while turning the shaft, until the dial gauge on the shaft end just shows no play, push and pull.",
 		"From there tighten "+turn(-p.EndFloatMm.Max, -p.EndFloatMm.Min)+" more on "+p.HeldBy+": "+span+" (negative is preload).",
-		"Turn the shaft ten times, lock the nut, turn again.")
+		"Turn the shaft ten times. "+lock+". Turn again.")
 	s.Hold = "Turns by hand with a light, even drag."
 	check.What, check.Gauge = "preload", "angle of the nut from no play"
 	t.out.Checks = append(t.out.Checks, check)

@@ -1,6 +1,7 @@
 package joint_test
 
 import (
+	"maps"
 	"math"
 	"slices"
 	"strings"
@@ -233,4 +234,95 @@ func TestOrderSaysOnlyWhatIsDone(t *testing.T) {
 			}
 		}
 	}
+}
+
+// The page of a bearing has the rings of the cups that go in with it, and no other: both cups
+// of a pair between two shoulders are in before the shaft is.
+func TestRingsOfTheStep(t *testing.T) {
+	t.Parallel()
+	p := demoPlan(t, "pugmill")
+	first, second := jointNamed(t, p, "front-bearing").Bearing, jointNamed(t, p, "rear-bearing").Bearing
+	if want := []plan.PushRing{{InMm: 85, OutMm: 89}, {InMm: 74, OutMm: 79}}; !slices.Equal(first.Rings, want) || len(second.Rings) > 0 {
+		t.Errorf("%v and %v, want %v and none", first.Rings, second.Rings, want)
+	}
+	if !first.Sleeve || !second.Sleeve || jointNamed(t, demoPlan(t, "gatejack"), "upper-bearing").Bearing.Sleeve {
+		t.Error("a sleeve where the cone slides on, or none where it is pressed")
+	}
+}
+
+// Rollers are packed while they can be reached: of a cone against its shoulder after it is on,
+// of one that slides into its cup before, and of one that goes on hot from its large end when
+// it is cold. Common practice, no source.
+func TestGreaseWhileTheRollersAreOpen(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct{ job, joint, before, after, says string }{
+		{"pugmill", "front-bearing", "Cone of", "Grease", "by hand: lithium"},
+		{"pugmill", "rear-bearing", "Cone of", "Grease", "When the cone is cold, work grease in by hand between rollers and cage from its large end"},
+		{"gatejack", "upper-bearing", "Grease", "Cone of", "before the cone goes on: calcium"},
+	} {
+		j := jointNamed(t, demoPlan(t, c.job), c.joint)
+		at := func(title string) int {
+			return slices.IndexFunc(j.Steps, func(s plan.JointStep) bool { return strings.HasPrefix(s.Title, title) })
+		}
+		if at(c.before) > at(c.after) {
+			t.Errorf("%s: %s after %s", c.joint, c.before, c.after)
+		}
+		says(t, j, []string{c.says}, nil)
+	}
+}
+
+// The nut of the jack's bearings is a split ring: M4 8.8 takes K F d = 0.18 × 0.75 × 8.78 mm² ×
+// 580 MPa × 4 mm = 2.75 N m, 2.03 lb ft. The mill's nut is bought with its lock.
+func TestNutIsLockedOnItsStep(t *testing.T) {
+	t.Parallel()
+	says(t, jointNamed(t, demoPlan(t, "gatejack"), "upper-bearing"), []string{"Lock it by the clamp of Lock collar: screw M4 × 12 mm, 8.8 to 2 lb ft (2.8 N m), oiled"}, nil)
+	says(t, jointNamed(t, demoPlan(t, "pugmill"), "rear-bearing"), []string{"Lock the nut by its lock."}, nil)
+}
+
+// What fixes the stand to the floor goes through the hole that no bolt of the job uses, one in
+// each of four feet, and is on the list to buy; so are the sleeves in its tubes, 50 less two
+// walls of 4 long.
+func TestAnchorsAndSleevesAreBought(t *testing.T) {
+	t.Parallel()
+	for name, want := range map[string]map[string]int{
+		"pugmill":  {"Anchor M12": 4, "Sleeve of pipe, bore over Ø12, 42 long": 6, "Sleeve of pipe, bore over Ø6, 42 long": 4},
+		"gatejack": {"Anchor for a hole Ø0.4375 in": 8},
+	} {
+		p := demoPlan(t, name)
+		got := map[string]int{}
+		for _, row := range p.Bought {
+			if strings.HasPrefix(row.Item, "Anchor") || strings.HasPrefix(row.Item, "Sleeve") {
+				got[row.Item] = row.Quantity
+			}
+		}
+		if !maps.Equal(got, want) {
+			t.Errorf("%s: %v, want %v", name, got, want)
+		}
+	}
+	says(t, jointNamed(t, demoPlan(t, "pugmill"), "base-far"), []string{"Set the 4 × Stand foot level and fix them to the floor", "4 × anchor M12 in floor anchor, the kind, length and torque by its maker"}, nil)
+	says(t, jointNamed(t, demoPlan(t, "gatejack"), "yoke-near"), []string{"8 × anchor for a hole Ø0.4375 in in ties"}, nil)
+	p, err := draft(editedDemo(t, "gatejack", "job.yaml", "anchored: frame-rail", "anchored: frame-end"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	says(t, jointNamed(t, p, "yoke-near"), []string{"no holes for anchors are drawn"}, nil)
+}
+
+// A weld is made along what it joins: both sides of a plate, one side, or round the section of a
+// bar; and sleeves for bolts go into a tube before the weld that closes its second end, whatever
+// copy of it is welded.
+func TestSeamOfABarsSection(t *testing.T) {
+	t.Parallel()
+	p := demoPlan(t, "pugmill")
+	section := "Each side of the section from its middle outward, opposite sides in turn."
+	says(t, jointNamed(t, p, "upright"), []string{"turn and turn about on the two sides", "in the middle, on each side."}, []string{section})
+	says(t, jointNamed(t, p, "stand-leg-1"), []string{section, "in the middle of each side."}, []string{"Sleeves", "two sides."})
+	for _, name := range []string{"stand-foot-1", "stand-foot-4"} {
+		says(t, jointNamed(t, p, name), []string{section, "Sleeves for the bolts go into Stand leg (1 and 2) now: the weld closes it."}, nil)
+	}
+	p, err := draft(editedDemo(t, "pugmill", "job.yaml", "size: 8 mm, length: 320 mm, sides: 2", "size: 8 mm, length: 320 mm"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	says(t, jointNamed(t, p, "upright"), []string{"From the middle outward.", "at both ends and in the middle."}, []string{"two sides", ", on each side"})
 }

@@ -6,16 +6,22 @@ import (
 	"strings"
 
 	"centrepop/layout/bars"
+	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
 )
 
+// barEnd is a feature that is an end of a bar.
+func (f feature) barEnd() (end parts.Side, ok bool) {
+	end = parts.Side(f.ref.Feature)
+	return end, f.r.Part.Bar != nil && (end == parts.LeftEnd || end == parts.RightEnd)
+}
+
 // mitre is a feature that is a mitred end of a bar.
 func (f feature) mitre() (end parts.Side, ok bool) {
-	end = parts.Side(f.ref.Feature)
-	b := f.r.Part.Bar
-	return end, b != nil && (end == parts.LeftEnd || end == parts.RightEnd) && b.End(end).Mitred()
+	end, ok = f.barEnd()
+	return end, ok && f.r.Part.Bar.End(end).Mitred()
 }
 
 // corner tells whether a weld joins two mitred ends.
@@ -171,21 +177,63 @@ func (t *joint) takeOff(p *plan.WeldPlan) string {
 
 // sleeved says which bars of a frame take sleeves for bolts, which go in while they are open.
 func (j *making) sleeved(r *ring) string {
-	var in []string
-	for _, o := range j.all {
-		for _, c := range r.corners {
-			for _, f := range []feature{o.a, o.b} {
-				title := f.r.Out.Title
-				if o.in.Bolt != nil && f.group.BothWalls() && (f.inst() == c.a.inst() || f.inst() == c.b.inst()) && !slices.Contains(in, title) {
-					in = append(in, title)
+	var in []feature
+	for _, c := range r.corners {
+		in = append(in, c.a, c.b)
+	}
+	return j.sleeves(in, "the corners close it")
+}
+
+// closes says which bars take their sleeves before a weld that closes the second of their ends.
+func (j *making) closes(t *joint) string {
+	var in []feature
+	for _, f := range []feature{t.a, t.b} {
+		side, ok := f.barEnd()
+		welds := func(o *joint) bool { // the other end
+			for _, g := range []feature{o.a, o.b} {
+				if end, is := g.barEnd(); is && o.in.Weld != nil && g.inst() == f.inst() && end != side {
+					return true
 				}
+			}
+			return false
+		}
+		if ok && slices.ContainsFunc(j.before, welds) {
+			in = append(in, f)
+		}
+	}
+	return j.sleeves(in, "the weld closes it")
+}
+
+// sleeves has the sleeves for the bolts through both walls of some bars put in now, with the
+// copies that take them where some of a part do not.
+func (j *making) sleeves(bars []feature, why string) string {
+	copies := map[*part.Model][]string{}
+	var in []*part.Model
+	for _, o := range j.all {
+		for _, f := range []feature{o.a, o.b} {
+			if o.in.Bolt == nil || !f.group.BothWalls() || !slices.ContainsFunc(bars, func(g feature) bool { return g.r == f.r }) {
+				continue
+			}
+			if n := words.Trim(float64(f.ref.Copy), 0); !slices.Contains(copies[f.r], n) {
+				copies[f.r] = append(copies[f.r], n)
+			}
+			if !slices.Contains(in, f.r) {
+				in = append(in, f.r)
 			}
 		}
 	}
 	if len(in) == 0 {
 		return ""
 	}
-	return "Sleeves for the bolts go into " + strings.Join(in, ", ") + " now: the corners close it."
+	var names []string
+	for _, r := range in {
+		name := r.Out.Title
+		if n := copies[r]; len(n) < r.Part.Quantity {
+			name += " (" + strings.Join(n, " and ") + ")"
+		}
+		names = append(names, name)
+	}
+	return "Sleeves for the bolts go into " + strings.Join(names, ", ") + " now: " + why + "."
 }
 
 // outsideOf has the outside of a rectangular frame measured, to the same limit as its

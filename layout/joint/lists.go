@@ -44,6 +44,11 @@ func (boltKind) buy(s *shop, t *joint, list *buying) {
 		}
 		list.add("Bolt "+item+", "+p.Class+", "+standard, p.Count, use, note)
 	}
+	for _, f := range append(s.stack(t), t.a, t.b) {
+		if f.group.BothWalls() {
+			list.add("Sleeve of pipe, bore over "+s.w.Dia(t.boltMm)+", "+s.w.Size(geom.Clean(f.r.LengthMm()-2*f.r.WallMm(0)))+" long", p.Count, use, "")
+		}
+	}
 	nuts := in.Nut || in.Stud.Value != ""
 	if nuts {
 		list.add(words.Join(", ", "Nut "+p.Size, p.NutClass), p.Count*perBolt, use, "")
@@ -64,6 +69,7 @@ func (j *shop) bought(made []*joint) []plan.BoughtRow {
 	for _, t := range made {
 		t.kind.buy(j, t, &out)
 	}
+	j.buyAnchors(made, &out)
 	for _, r := range j.models {
 		for i := range r.Steps {
 			if q := r.SealIn(&r.Steps[i]); q != nil {

@@ -190,6 +190,9 @@ func (j *making) how(t *joint) string {
 	case is.s < 0:
 		text = "fronts looking opposite ways"
 	}
+	if t.in.Bearing != nil { // its shaft turns
+		return text
+	}
 	return text + ", TOP of " + t.a.title() + " at " + words.Trim(is.turn, 2) + "° of " + t.b.title()
 }
 
@@ -240,7 +243,10 @@ func (t *joint) placeText(p *parts.Place, w words.Writer) string {
 		if p.Edge() {
 			end = "front"
 		}
-		text += ", " + end + " " + map[string]string{"up": "up", "down": "down", "left": "to the left", "right": "to the right"}[p.Looks]
+		text += ", " + end + " " + t.looksText(p)
+		if to := lengthTo(p); to != "" && t.a.r.Part.Bar != nil {
+			text += ", its right end to the " + to + " of " + t.b.title()
+		}
 	}
 	switch {
 	case p.Gap.Mm > 0:
@@ -249,6 +255,38 @@ func (t *joint) placeText(p *parts.Place, w words.Writer) string {
 		text += ", " + w.Size(-p.Gap.Mm) + " inside it"
 	}
 	return text
+}
+
+// faceWays are, for each face of a part, its sides to the right and above as one looks at
+// that face; left and right, top and bottom are those of its front view.
+var faceWays = map[string][2]string{
+	"front": {"right", "top"}, "back": {"left", "top"}, "left": {"front", "top"}, "right": {"back", "top"}, "top": {"right", "back"}, "bottom": {"right", "front"},
+}
+
+var opposite = map[string]string{"front": "back", "back": "front", "left": "right", "right": "left", "top": "bottom", "bottom": "top"}
+
+// looksText says where a part looks: as seen on a face, or by the sides of what it stands on
+// where that is seen on edge.
+func (t *joint) looksText(p *parts.Place) string {
+	if ways := faceWays[p.On]; p.On != string(parts.Front) && p.On != string(parts.Back) {
+		to := map[string]string{"up": ways[1], "down": opposite[ways[1]], "right": ways[0], "left": opposite[ways[0]]}
+		return "to the " + to[p.Looks] + " of " + t.b.title()
+	}
+	return map[string]string{"up": "up", "down": "down", "left": "to the left", "right": "to the right"}[p.Looks]
+}
+
+// lengthTo is the side of the other part that the right end of a bar lies towards; empty where
+// it is one of its ends that stands on it.
+func lengthTo(p *parts.Place) string {
+	ways := faceWays[p.On]
+	to := map[string]string{"up": opposite[ways[0]], "down": ways[0], "right": ways[1], "left": opposite[ways[1]]}[p.Looks]
+	switch p.With {
+	case "front", "bottom":
+		return to
+	case "back", "top":
+		return opposite[to]
+	}
+	return ""
 }
 
 func side(v float64, below, above string) string {
@@ -312,8 +350,7 @@ func (j *making) finish(t *joint) {
 	}
 	if name := t.in.Anchored.Value; name != "" {
 		t.out.Steps = append([]plan.JointStep{{
-			Title: "Anchor", Do: []string{"Set " + j.model(name).Out.Title + " level and fix it to the floor, before anything more goes on."},
-			Hold: "The anchors are tight; it does not rock.",
+			Title: "Anchor", Do: []string{j.anchorText(name)}, Hold: "The anchors are tight; it does not rock.",
 		}}, t.out.Steps...)
 	}
 	for _, e := range j.job.Loose {

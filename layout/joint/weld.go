@@ -394,14 +394,14 @@ func (j *making) weldSteps(t *joint, p *plan.WeldPlan) {
 		j.frameSteps(t, p, r)
 		return
 	}
-	t.step("Set up", j.keepFlat(t, p), j.returnClamp(t), j.plugText(t), "Clean bright "+t.w.Near(25)+" each side of the joint.", "Set: "+t.out.How+".", j.gapText(p.GapMm))
+	t.step("Set up", j.keepFlat(t, p), j.returnClamp(t), j.plugText(t), j.closes(t), "Clean bright "+t.w.Near(25)+" each side of the joint.", "Set: "+t.out.How+".", j.gapText(p.GapMm))
 	if len(p.TacksDeg) > 0 {
 		s := t.step("Tack", "Tack "+words.Trim(float64(len(p.TacksDeg)), 0)+" × "+j.w.Read(p.TackLengthMm)+" long at "+words.Degrees(p.TacksDeg)+", in this order (clock of "+t.weldClock().title()+", seen from its front).")
 		s.Hold = "Check square at two places 90° apart, and what must line up; knock straight now."
 	} else if t.helixMm() > 0 {
 		t.tackHelix()
 	} else {
-		s := t.step("Tack", "Tack both ends, then the middle.")
+		s := t.step("Tack", t.seam().tack)
 		s.Hold = "Check square on both sides; knock straight now."
 	}
 	do := []string{runs(p.Runs) + " of " + p.Process + ", " + strings.TrimSpace(p.Symbol+" "+p.Designation) + "."}
@@ -420,7 +420,7 @@ func (j *making) weldSteps(t *joint, p *plan.WeldPlan) {
 	} else if t.helixMm() > 0 {
 		do = append(do, "A quarter turn at a time, from the middle turn outward, each time the quarter opposite on the shaft; the two sides of the flight in turn, so that the shaft stays straight.")
 	} else {
-		do = append(do, "From the middle outward, turn and turn about on the two sides.")
+		do = append(do, t.seam().weld)
 	}
 	t.step("Weld", do...)
 	t.inspectWeld(p)
@@ -467,6 +467,23 @@ func (j *making) holdTrue(t *joint) {
 	t.step("Hold what is finished true", "Fine sizes of these parts are finished already. As the job accepts it: "+reason)
 }
 
+// seam is how a straight weld is tacked, welded and gauged.
+type seam struct{ tack, weld, gauge string }
+
+// seam is that of the sides of a bar's section, of both sides of a plate, or of one.
+func (t *joint) seam() seam {
+	_, endA := t.a.barEnd()
+	_, endB := t.b.barEnd()
+	switch out := (seam{"Tack both ends, then the middle.", "From the middle outward.", "at both ends and in the middle"}); {
+	case endA || endB:
+		return seam{"Tack the middle of two opposite sides of the section, then of the other two.", "Each side of the section from its middle outward, opposite sides in turn.", "in the middle of each side"}
+	case t.in.Weld.Sides == 2 || t.helixMm() > 0:
+		return seam{out.tack, "From the middle outward, turn and turn about on the two sides.", out.gauge + ", on each side"}
+	default:
+		return out
+	}
+}
+
 // inspectWeld is what the finished weld is measured by: a gauge reads the throat
 // of a fillet, but of a groove only whether it is full.
 func (t *joint) inspectWeld(p *plan.WeldPlan) {
@@ -475,7 +492,7 @@ func (t *joint) inspectWeld(p *plan.WeldPlan) {
 	if p.LegMm > 0 {
 		where := "at four places round"
 		if len(p.TacksDeg) == 0 {
-			where = "at both ends and in the middle, on each side"
+			where = t.seam().gauge
 		}
 		s.Hold = "Weld gauge on the throat " + where + "."
 		c.What, c.Limits, c.MinMm, c.Gauge, c.Source = "throat", t.w.Read(p.ThroatMm)+" or more", p.ThroatMm, "weld gauge", "EN 1993-1-8 clause 4.5.3.3"

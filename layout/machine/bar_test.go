@@ -167,3 +167,40 @@ func TestFrameMisses(t *testing.T) {
 		t.Errorf("%+v", m.Problems)
 	}
 }
+
+// A bar laid on a face of another says to which side its right end lies: the one that its place
+// in space shows, whatever faces meet and wherever it looks.
+func TestSaidWayOfABar(t *testing.T) {
+	t.Parallel()
+	sides := map[string]assembly.Vec{
+		"right": assembly.AxisX, "left": assembly.AxisX.Times(-1), "top": assembly.AxisY, "bottom": assembly.AxisY.Times(-1), "front": assembly.AxisZ, "back": assembly.AxisZ.Times(-1),
+	}
+	bar := func(name string) string {
+		return "part: " + name + "\nkind: bar\nquantity: 1\nmaterial: S235\nbar: {flat: [60, 40], length: 300}\n"
+	}
+	for on := range sides {
+		for _, with := range []string{"front", "back", "top", "bottom"} {
+			for _, looks := range []string{"up", "down", "left", "right"} {
+				m, pl := load(t, write(t, map[string]string{"post.yaml": bar("post"), "foot.yaml": bar("foot"),
+					"job.yaml": "job: Foot\nunits: mm\nparts: [post.yaml, foot.yaml]\njoints:\n  - {name: foot, weld: {part: foot." + with + ", to: post." + on +
+						", type: fillet, length: 100}, place: {on: " + on + ", with: " + with + ", at: [0, 0], " + map[bool]string{true: "top", false: "front"}[with == "front" || with == "back"] + ": " + looks + "}}\n"}))
+				how := pl.Joints[0].How
+				own := body(t, m, "post#1").Pose.Inverse().Of(body(t, m, "foot#1").Pose)
+				pointer := own.Y
+				if with == "top" || with == "bottom" {
+					pointer = own.Z
+				}
+				for before, way := range map[string]assembly.Vec{", its right end to the ": own.X, map[bool]string{true: ", TOP to the ", false: ", front to the "}[pointer == own.Y]: pointer} {
+					if way == pointer && (on == "front" || on == "back") { // said as seen on the face
+						continue
+					}
+					_, to, found := strings.Cut(how, before)
+					to, _, _ = strings.Cut(to, " of post")
+					if !found || way.Sub(sides[to]).Len() > 1e-9 {
+						t.Errorf("%s on %s, %s: %q, but %q lies to %+v", with, on, looks, how, before, way)
+					}
+				}
+			}
+		}
+	}
+}

@@ -65,6 +65,11 @@ func (c *Clamp) screwText(w words.Writer) string {
 // Bought is the screw as it is ordered.
 func (c *Clamp) Bought(w words.Writer) string { return "Bolt " + c.screwText(w) + ", socket head" }
 
+// Tighten says to what torque its screw is tightened.
+func (c *Clamp) Tighten(w words.Writer) string {
+	return "screw " + c.screwText(w) + " to " + w.Torque(c.work.TorqueNm) + ", oiled (K " + words.Trim(c.work.NutFactor.K, 2) + ", Shigley)"
+}
+
 // clampRow is the split, nil if there is none.
 func (s *Sizes) clampRow() *plan.ClampRow {
 	if s.Clamp == nil {
@@ -139,7 +144,7 @@ func (c *Clamp) operations(b *bench) {
 		Machine: "Saw", Title: "clamp: split the ring, last of all", Holding: "vice, on the faces, screw out", Tool: "slitting saw, or hacksaw with blades side by side", Refs: []int{b.ref(c)},
 		Do: []string{
 			"Bore and thread are finished before: the cut lets stresses go. Saw " + w.Size(row.SlotMm) + " wide at clock " + words.Trim(row.ClockDeg, 3) + "° from the outside into " + words.Spaced(row.In) + "; deburr it.",
-			"When it is mounted: tighten to " + w.Torque(c.work.TorqueNm) + ", oiled (K " + words.Trim(c.work.NutFactor.K, 2) + ", Shigley); it then holds " + w.Torques(c.work.LowNm, c.work.HighNm) + ", a guess: friction and the ring's stiffness are not known.",
+			"When it is mounted: " + c.Tighten(w) + "; it then holds " + w.Torques(c.work.LowNm, c.work.HighNm) + ", a guess: friction and the ring's stiffness are not known.",
 		},
 	})
 }

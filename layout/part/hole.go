@@ -22,6 +22,7 @@ type Made struct {
 	Size       Sized
 	Text       string // "M10 tap, drill Ø8.5"
 	Clearance  bool   // a bolt goes through it freely
+	For        string // of a clearance hole: the thread of that bolt
 }
 
 // pinMm is the pin that goes into the hole as it is finished: that of the tap drill in
@@ -59,7 +60,7 @@ func (z *sizer) holeSize(h parts.HoleSize) Made {
 		}
 		return Made{
 			DrillMm: d, FinishedMm: d, Size: Sized{NominalMm: d, MinMm: d, MaxMm: d, Class: "", Source: clearanceSource(t)},
-			Text: z.W.Drill(d) + " for " + t.Designation, Clearance: true,
+			Text: z.W.Drill(d) + " for " + t.Designation, Clearance: true, For: t.Designation,
 		}
 	}
 	if t.TapDrillMm == 0 {

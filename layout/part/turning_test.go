@@ -165,11 +165,11 @@ func TestLastDrill(t *testing.T) {
 }
 
 // An inch job says nothing in millimetres but what belongs to its metric
-// threads, M5 and M6.
+// threads, M4 to M6.
 func TestInchesOnly(t *testing.T) {
 	for _, p := range demo(t, "gatejack").Parts {
 		for _, line := range workText(p) {
-			if (strings.Contains(line, " mm") || strings.Contains(line, "m/min")) && !strings.Contains(line, "M5") && !strings.Contains(line, "M6") {
+			if (strings.Contains(line, " mm") || strings.Contains(line, "m/min")) && !strings.Contains(line, "M4") && !strings.Contains(line, "M5") && !strings.Contains(line, "M6") {
 				t.Errorf("%s: %s", p.Name, line)
 			}
 		}

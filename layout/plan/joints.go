@@ -308,25 +308,27 @@ type SlidePlan struct {
 
 // BearingPlan is the numbers of a bearing.
 type BearingPlan struct {
-	Bearing         string   `json:"bearing"`
-	Rotating        string   `json:"rotating"`
-	ConeClass       string   `json:"cone_seat"`        // as drawn
-	CupClass        string   `json:"cup_seat"`         // as drawn
-	ConeAdvice      string   `json:"cone_seat_advice"` // recommended classes
-	CupAdvice       string   `json:"cup_seat_advice"`
-	ConeFitUm       Range    `json:"cone_interference_um"` // negative is clearance
-	CupFitUm        Range    `json:"cup_interference_um"`
-	ConeSleeveInMm  float64  `json:"cone_sleeve_inside_mm"`
-	ConeSleeveOutMm float64  `json:"cone_sleeve_outside_mm"`
-	CupRingInMm     float64  `json:"cup_ring_inside_mm"`
-	CupRingOutMm    float64  `json:"cup_ring_outside_mm"`
-	HeatConeC       float64  `json:"heat_cone_c,omitempty"`  // 0 if it goes on cold
-	HeatLeftUm      float64  `json:"heat_left_um,omitempty"` // least play at that temperature
-	EndFloatMm      Range    `json:"end_float_mm"`
-	HasEndFloat     bool     `json:"has_end_float"`
-	GreaseG         float64  `json:"grease_g"`
-	Grease          string   `json:"grease,omitempty"`
-	Ports           []string `json:"ports,omitempty"`
+	Bearing         string     `json:"bearing"`
+	Rotating        string     `json:"rotating"`
+	ConeClass       string     `json:"cone_seat"`        // as drawn
+	CupClass        string     `json:"cup_seat"`         // as drawn
+	ConeAdvice      string     `json:"cone_seat_advice"` // recommended classes
+	CupAdvice       string     `json:"cup_seat_advice"`
+	ConeFitUm       Range      `json:"cone_interference_um"` // negative is clearance
+	CupFitUm        Range      `json:"cup_interference_um"`
+	ConeSleeveInMm  float64    `json:"cone_sleeve_inside_mm"`
+	ConeSleeveOutMm float64    `json:"cone_sleeve_outside_mm"`
+	CupRingInMm     float64    `json:"cup_ring_inside_mm"`
+	CupRingOutMm    float64    `json:"cup_ring_outside_mm"`
+	Rings           []PushRing `json:"rings_here,omitempty"`   // for the cups that go in at this step
+	Sleeve          bool       `json:"sleeve_here,omitempty"`  // the cone goes on at this step, and needs its sleeve
+	HeatConeC       float64    `json:"heat_cone_c,omitempty"`  // 0 if it goes on cold
+	HeatLeftUm      float64    `json:"heat_left_um,omitempty"` // least play at that temperature
+	EndFloatMm      Range      `json:"end_float_mm"`
+	HasEndFloat     bool       `json:"has_end_float"`
+	GreaseG         float64    `json:"grease_g"`
+	Grease          string     `json:"grease,omitempty"`
+	Ports           []string   `json:"ports,omitempty"`
 
 	// How it sits. The large end of the cone looks away from the cup's back, its
 	// thick side, which stands on the housing's shoulder.
@@ -349,6 +351,12 @@ type BearingPlan struct {
 	CupBackMaxMm  float64 `json:"abutment_cup_back_max_mm"`
 	CupFaceMinMm  float64 `json:"abutment_cup_face_min_mm"` // Db
 	ByRule        bool    `json:"abutments_by_rule"`        // some of them are a rule of thumb and not the maker's
+}
+
+// PushRing is a ring to push a cup home with.
+type PushRing struct {
+	InMm  float64 `json:"inside_mm"`
+	OutMm float64 `json:"outside_mm"`
 }
 
 // BoughtRow is something to buy for the joints.

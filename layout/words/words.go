@@ -245,11 +245,21 @@ func (w Writer) Torque(nm float64) string { return w.Torques(nm, nm) }
 
 // Torques is a range of torques.
 func (w Writer) Torques(lo, hi float64) string {
-	text := Between(lo, hi, 0, "N m")
+	text := between(lo, hi, "N m")
 	if w.Units == parts.Inches {
-		return Between(lo/NmPerPoundFoot, hi/NmPerPoundFoot, 0, "lb ft") + " (" + text + ")"
+		return between(lo/NmPerPoundFoot, hi/NmPerPoundFoot, "lb ft") + " (" + text + ")"
 	}
 	return text
+}
+
+// between is a range in whole units, of small ones in tenths.
+func between(lo, hi float64, unit string) string {
+	const small = 5
+	decimals := 0
+	if lo < small {
+		decimals = 1
+	}
+	return Between(lo, hi, decimals, unit)
 }
 
 // Force is a force in newtons to kilonewtons with that many decimals, in an inch

@@ -14,13 +14,14 @@ import (
 // keyNumber is a number to read from across the bench.
 type keyNumber struct{ label, value, rest string }
 
-// keyNumbers are the few numbers of a joint that the hands need.
-func keyNumbers(j *plan.JointPlan, units parts.Units) []keyNumber {
-	switch {
+// keyNumbers are the few numbers of a joint, or of several that are the same work, that the
+// hands need.
+func keyNumbers(run []*plan.JointPlan, units parts.Units) []keyNumber {
+	switch j := run[len(run)-1]; {
 	case j.Press != nil:
 		return pressNumbers(j.Press, units)
 	case j.Weld != nil:
-		return weldNumbers(j.Weld, units)
+		return weldNumbers(j.Weld, len(run), units)
 	case j.Bolt != nil:
 		return boltNumbers(j.Bolt, units)
 	case j.Slide != nil:
@@ -64,7 +65,7 @@ func pressForce(p *plan.PressPlan, units parts.Units) keyNumber {
 	return keyNumber{"Press force", strings.ReplaceAll(value, " – ", "–"), rest}
 }
 
-func weldNumbers(w *plan.WeldPlan, units parts.Units) []keyNumber {
+func weldNumbers(w *plan.WeldPlan, pieces int, units parts.Units) []keyNumber {
 	first := keyNumber{label: "Butt", value: w.Symbol}
 	switch {
 	case w.Designation != "":
@@ -78,7 +79,11 @@ func weldNumbers(w *plan.WeldPlan, units parts.Units) []keyNumber {
 	if n := len(w.TacksDeg); n > 0 {
 		out = append(out, keyNumber{"Tacks", strconv.Itoa(n) + " × " + sized(w.TackLengthMm, units), "in the order shown"})
 	}
-	return append(out, keyNumber{"Runs", strconv.Itoa(w.Runs), w.Process + ", buy " + words.Trim(w.BuyKg, 2) + " kg"})
+	runs := keyNumber{"Runs", strconv.Itoa(w.Runs), w.Process + ", buy " + words.Trim(w.BuyKg*float64(pieces), 2) + " kg"}
+	if pieces > 1 {
+		runs.rest += " for " + strconv.Itoa(pieces)
+	}
+	return append(out, runs)
 }
 
 func boltNumbers(b *plan.BoltPlan, units parts.Units) []keyNumber {
@@ -135,11 +140,13 @@ func bearingNumbers(b *plan.BearingPlan, units parts.Units) []keyNumber {
 	if b.HeatConeC > 0 {
 		out = append(out, keyNumber{"Cone goes on at", words.Trim(b.HeatConeC, 0) + " °C", ""})
 	}
-	if b.ConeSleeveInMm > 0 {
+	if b.Sleeve {
 		out = append(out, keyNumber{"Sleeve for the cone", "Ø" + words.Short(b.ConeSleeveInMm, units) + " / " + words.Short(b.ConeSleeveOutMm, units), "inside / outside at most, " + words.LengthWord(units)})
 	}
+	for _, r := range b.Rings {
+		out = append(out, keyNumber{"Ring for the cup", "Ø" + words.Short(r.InMm, units) + " / " + words.Short(r.OutMm, units), "inside / outside, " + words.LengthWord(units)})
+	}
 	return append(out,
-		keyNumber{"Ring for the cup", "Ø" + words.Short(b.CupRingInMm, units) + " / " + words.Short(b.CupRingOutMm, units), "inside / outside, " + words.LengthWord(units)},
 		keyNumber{"Grease", words.Trim(b.GreaseG, 0) + " g", "when regreasing"})
 }
 

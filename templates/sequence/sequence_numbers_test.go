@@ -24,7 +24,7 @@ func TestKeyNumbersInTheJobsUnits(t *testing.T) {
 		{bolt, parts.Millimetres, keyNumber{"Torque", "11 N m", "threads dry; oiled 9"}},
 		{bolt, parts.Inches, keyNumber{"Torque", "8 lb ft", "threads dry; oiled 6"}},
 	} {
-		if got := keyNumbers(c.j, c.units); !slices.Contains(got, c.want) {
+		if got := keyNumbers([]*plan.JointPlan{c.j}, c.units); !slices.Contains(got, c.want) {
 			t.Errorf("%v, want %v", got, c.want)
 		}
 	}

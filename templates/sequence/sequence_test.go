@@ -76,7 +76,7 @@ func TestJointSheetsSayEverything(t *testing.T) {
 		"PRESS", "WELD", "BOLT", "BEARING", "HOLD", "Signed", "12–34 kN", "127 °C", "10–30 µm", // press
 		"4 × 44 mm", "then runs a, b …", "Across the weld", "leg 5 mm", "throat 3.54 mm", // welds
 		"6 × M10 x 35", "51 N m", "threads dry; oiled 38", "16 mm", "Tighten in this order", // bolts
-		"-30 to -10 µm", "Preload", "Ø50.5 / 62", // bearing
+		"-30 to -10 µm", "Preload", "Ø50.5 / 62", "Ø78 / 89", // bearing
 		"It also fits turned by 60°, and the wrong way round at 0°, 180°, and is wrong", "Sleeve grease port at 180° (6 o’clock) instead of 120°", "Barrel flange 2 pry elsewhere",
 		"26.0 kg", "then 26.0 kg", "26.0 kg LIFT", "LIFT 26.0 kg: Barrel flange 2 with all that is on it. Hoist or two people.", "Its place in the order: after a, b: the job says so.",
 	} {

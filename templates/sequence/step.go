@@ -96,28 +96,35 @@ func titleOf(run []*plan.JointPlan) string {
 	if frameRun(run) {
 		return "Frame of " + strings.Join(barsOf(run), ", ") + frameWork
 	}
-	return strings.Replace(run[0].Title, run[0].A.Title, piecesOf(run), 1)
+	return named(run, run[0].Title)
 }
 
-// piecesOf names the parts that a run adds: "Gusset 1, 2 and 3".
-func piecesOf(run []*plan.JointPlan) string {
-	j := run[0]
+// named is a text about the first of several pieces, said of all.
+func named(run []*plan.JointPlan, text string) string {
 	if len(run) == 1 {
-		return j.A.Title
+		return text
 	}
-	pieces := strings.TrimSuffix(j.A.Title, " "+strconv.Itoa(j.A.Copy))
-	for i, k := range run {
-		switch {
-		case i == 0:
-			pieces += " "
-		case i == len(run)-1:
-			pieces += " and "
-		default:
-			pieces += ", "
+	j := run[0]
+	a, b, found := strings.Cut(text, j.A.Title)
+	if !found {
+		return text
+	}
+	return a + copiesOf(run, func(k *plan.JointPlan) plan.JointEnd { return k.A }) + strings.Replace(b, j.B.Title, copiesOf(run, func(k *plan.JointPlan) plan.JointEnd { return k.B }), 1)
+}
+
+// copiesOf names one side of a run by its copies, each once: "Gusset 1, 2 and 3".
+func copiesOf(run []*plan.JointPlan, side func(*plan.JointPlan) plan.JointEnd) string {
+	var copies []string
+	for _, k := range run {
+		if n := strconv.Itoa(side(k).Copy); !slices.Contains(copies, n) {
+			copies = append(copies, n)
 		}
-		pieces += strconv.Itoa(k.A.Copy)
 	}
-	return pieces
+	first, n := side(run[0]), len(copies)
+	if n == 1 {
+		return first.Title
+	}
+	return strings.TrimSuffix(first.Title, " "+copies[0]) + " " + strings.Join(copies[:n-1], ", ") + " and " + copies[n-1]
 }
 
 // pieceWords are the piece that a run adds, or each of several.
@@ -227,7 +234,7 @@ func (c way) joint(pl *plan.Plan, run []*plan.JointPlan, paper draw.Frame, table
 	if text := (words.Writer{Units: pl.Units}).Holds(j.Hold, pieceWords(run)); text != "" {
 		f.Add(draw.CautionBox("SUPPORT: "+text, f.Width()), draw.Space(2))
 	}
-	f.Add(bigNumbers(keyNumbers(j, pl.Units), f.Width()), draw.Space(2))
+	f.Add(bigNumbers(keyNumbers(run, pl.Units), f.Width()), draw.Space(2))
 	f.Add(c.pictures(pl, j, f.Width(), f.Body.Height()*0.27*float64(c.closeness)+min(c.spareMm, f.Body.Height()*0.2))...)
 	if text := strings.Join(clockLines(j), ".  "); text != "" {
 		f.Add(draw.Paragraph("", text+".", c.em(2.9), false, f.Width())...)
@@ -320,7 +327,7 @@ func (c closeness) checkTable(run []*plan.JointPlan) draw.Table {
 	for _, check := range checks {
 		what := upperFirst(check.What)
 		if check.Wanted != "" {
-			what += ": " + strings.ReplaceAll(check.Wanted, run[0].A.Title, piecesOf(run))
+			what += ": " + named(run, check.Wanted)
 		}
 		t.Rows = append(t.Rows, append([]string{what, check.Limits, check.Gauge}, make([]string, len(run))...))
 	}

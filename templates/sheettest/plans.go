@@ -294,7 +294,7 @@ func JoinedPlan() *plan.Plan {
 	}
 	bearing := &plan.JointPlan{N: 4, Name: "bearing", Title: "Bearing 30210: Sleeve in Barrel flange 1", Kind: "bearing", How: "fronts looking the same way", Placed: together,
 		A: plan.JointEnd{Part: "sleeve", Copy: 1, Title: "Sleeve", Feature: "seat", DiameterMm: 80, FromMm: 0, ToMm: 8}, B: bore,
-		Bearing: &plan.BearingPlan{Bearing: "30210", ConeSleeveInMm: 50.5, ConeSleeveOutMm: 62, CupRingInMm: 78, CupRingOutMm: 89, HasEndFloat: true, EndFloatMm: plan.Range{Min: -0.03, Max: -0.01}, HeatConeC: 110, GreaseG: 10}}
+		Bearing: &plan.BearingPlan{Bearing: "30210", ConeSleeveInMm: 50.5, ConeSleeveOutMm: 62, CupRingInMm: 78, CupRingOutMm: 89, Sleeve: true, Rings: []plan.PushRing{{InMm: 78, OutMm: 89}}, HasEndFloat: true, EndFloatMm: plan.Range{Min: -0.03, Max: -0.01}, HeatConeC: 110, GreaseG: 10}}
 	apart := &plan.JointPlan{N: 5, Name: "gusset", Title: "Weld Sleeve to Barrel flange 1", Kind: "weld", A: sleeve, B: bore, How: "the parts share no axis",
 		Weld: &plan.WeldPlan{ClockOf: "Sleeve", Type: "fillet", Symbol: "fillet weld", Designation: "z5", Process: "MAG", Sides: 2, LegMm: 5, ThroatMm: 3.54, LengthMm: 140, Runs: 1, BuyKg: 0.1}}
 	pl.Joints = []*plan.JointPlan{press, weld, bolt, bearing, apart}
