@@ -137,7 +137,7 @@ func (c cards) watched(in *parts.FirstRun) (out []plan.Watched) {
 			row.Where = words.Spaced(j.Name)
 		}
 		if one.MostC.Value > 0 {
-			row.Most = c.heat(one.MostC.Value)
+			row.Most = c.w.Heat(one.MostC.Value)
 		}
 		if row.Where != "" {
 			out = append(out, row)
@@ -264,19 +264,10 @@ func (c cards) turning() (out []string) {
 
 func minutes(v float64) string { return words.Trim(v, 1) + " min" }
 
-// degrees is the unit of temperatures, heat a temperature in it: in an inch job
-// Fahrenheit, with the Celsius of the input beside it.
+// degrees is the unit of temperatures that are read off.
 func (c cards) degrees() string {
 	if c.w.Units == parts.Inches {
 		return "°F"
 	}
 	return "°C"
-}
-
-func (c cards) heat(celsius float64) string {
-	text := words.Trim(celsius, 0) + " °C"
-	if c.w.Units == parts.Inches {
-		return words.Trim(celsius*9/5+32, 0) + " °F (" + text + ")"
-	}
-	return text
 }

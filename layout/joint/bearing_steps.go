@@ -96,7 +96,7 @@ func (t *joint) bearingFigures(p *plan.BearingPlan) {
 		t.figure("small end off "+p.KeepOff, text, "shoulders and widths as drawn")
 	}
 	if p.HeatConeC > 0 {
-		t.figure("cone slips on at", words.Trim(p.HeatConeC, 0)+" °C with "+t.w.Fine(p.HeatLeftUm, p.HeatLeftUm, 0)+" or more to spare", "expansion 12e-6 /K, from memory")
+		t.figure("cone slips on at", t.w.Heat(p.HeatConeC)+" with "+t.w.Fine(p.HeatLeftUm, p.HeatLeftUm, 0)+" or more to spare", "expansion 12e-6 /K, from memory")
 	}
 	if p.HasEndFloat {
 		t.figure("end float", t.w.Fine(p.EndFloatMm.Min*1000, p.EndFloatMm.Max*1000, 0)+" (negative is preload)", "job file")
@@ -193,9 +193,9 @@ func (j *making) coneStep(t *joint, p *plan.BearingPlan) {
 	do := []string{first}
 	switch {
 	case p.HeatConeC > 0:
-		do = append(do, "Heat the cone to "+words.Trim(p.HeatConeC, 0)+" °C in oil or on a plate, slip it on, hold until it grips.", "Or press it: "+words.Lower(sleeve))
+		do = append(do, "Heat the cone to "+t.w.Heat(p.HeatConeC)+" in oil or on a plate, slip it on, hold until it grips.", "Or press it: "+words.Lower(sleeve))
 	case p.ConeFitUm.Max > 0:
-		do = append(do, sleeve, "Press it: heating to "+words.Trim(coneHeatC, 0)+" °C would not open it enough.")
+		do = append(do, sleeve, "Press it: heating to "+t.w.Heat(coneHeatC)+" would not open it enough.")
 	default:
 		do = append(do, "It slides on by hand.")
 	}
@@ -219,7 +219,7 @@ func (j *making) coneStep(t *joint, p *plan.BearingPlan) {
 		s.Hold += "."
 	}
 	if p.HeatConeC > 0 {
-		s.Caution = "Not over " + words.Trim(press.OpenBearing.Limit().MaxC, 0) + " °C, no flame; gloves."
+		s.Caution = "Not over " + t.w.Heat(press.OpenBearing.Limit().MaxC) + ", no flame; gloves."
 	}
 }
 

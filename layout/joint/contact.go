@@ -111,19 +111,19 @@ func (t *joint) boreMatters() bool {
 // against what the materials stand, and both at once where one alone does not do.
 func (t *joint) thermalFigures(p *plan.PressPlan, in press.Joint) {
 	p.HeatLimitC, p.ColdLimitC = in.Hub.Material.MaxHeatC, in.Shaft.Material.MinColdC
-	hot := words.Trim(p.HeatHubC, 0) + " °C, clearance " + t.w.Size(p.ClearanceMm)
+	hot := t.w.Heat(p.HeatHubC) + ", clearance " + t.w.Size(p.ClearanceMm)
 	tooHot := p.HeatLimitC > 0 && p.HeatHubC > p.HeatLimitC
 	if tooHot {
-		hot += "; over the " + words.Trim(p.HeatLimitC, 0) + " °C that " + in.Hub.Material.Name + " stands: not by heat alone"
+		hot += "; over the " + t.w.Heat(p.HeatLimitC) + " that " + in.Hub.Material.Name + " stands: not by heat alone"
 	}
-	t.figure("slips on with the hub at", hot, "from "+words.Trim(in.RoomC, 0)+" °C")
-	cold := words.Trim(p.CoolShaftC, 0) + " °C"
+	t.figure("slips on with the hub at", hot, "from "+t.w.Heat(in.RoomC))
+	cold := t.w.Heat(p.CoolShaftC)
 	tooCold := p.CoolShaftC < p.ColdLimitC
 	if tooCold {
-		cold += "; under the " + words.Trim(p.ColdLimitC, 0) + " °C to be had: not by cold alone"
+		cold += "; under the " + t.w.Heat(p.ColdLimitC) + " to be had: not by cold alone"
 	}
 	t.figure("or with the shaft at", cold, "")
 	if hubC, shaftC, ok, err := press.Together(in); err == nil && ok && tooHot && tooCold {
-		t.figure("or both", "hub "+words.Trim(hubC, 0)+" °C and shaft "+words.Trim(shaftC, 0)+" °C", "the same clearance")
+		t.figure("or both", "hub "+t.w.Heat(hubC)+" and shaft "+t.w.Heat(shaftC), "the same clearance")
 	}
 }

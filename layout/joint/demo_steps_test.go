@@ -326,3 +326,15 @@ func TestSeamOfABarsSection(t *testing.T) {
 	}
 	says(t, jointNamed(t, p, "upright"), []string{"From the middle outward.", "at both ends and in the middle."}, []string{"two sides", ", on each side"})
 }
+
+// What pushes a hub along its shaft is not in the job: its nut has no torque, and the step says why.
+func TestNutOfAHubHasNoTorque(t *testing.T) {
+	t.Parallel()
+	says(t, jointNamed(t, demoPlan(t, "pugmill"), "auger"), []string{"tighten it against Auger hub, spanner-tight: the job does not say what pushes the hub along"}, nil)
+}
+
+// An inch job reads its oven in Fahrenheit: 129 °C is 264 °F.
+func TestInchJobHeatsInFahrenheit(t *testing.T) {
+	t.Parallel()
+	says(t, jointNamed(t, demoPlan(t, "gatejack"), "foot-flange"), []string{"evenly to 264 °F (129 °C)"}, nil)
+}

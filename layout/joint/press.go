@@ -262,12 +262,12 @@ func (j *making) pressSteps(t *joint, p *plan.PressPlan, heat press.Assembly, co
 			t.step("Rest", "Leave "+words.Trim(press.RestHours, 0)+" h before the full load (DIN 7190, from memory).")
 		}
 	case "heat":
-		s := t.step("Heat", "Degrease both. Heat "+hub+" evenly to "+words.Trim(p.HeatHubC, 0)+" °C; check with a crayon or probe.",
+		s := t.step("Heat", "Degrease both. Heat "+hub+" evenly to "+t.w.Heat(p.HeatHubC)+"; check with a crayon or probe.",
 			"Slip it on in one move to: "+t.out.How+".", j.stopText(t), "Hold until it grips.")
 		s.Caution = "Hot metal: gloves, no flame near oil."
 		t.pressCautions(heat.Cautions)
 	case "cool":
-		s := t.step("Cool", "Degrease both. Cool "+shaft+" to "+words.Trim(p.CoolShaftC, 0)+" °C, wipe off frost, insert in one move to: "+t.out.How+".")
+		s := t.step("Cool", "Degrease both. Cool "+shaft+" to "+t.w.Heat(p.CoolShaftC)+", wipe off frost, insert in one move to: "+t.out.How+".")
 		s.Caution = "Cold burns and choking gas: gloves, face shield, open door."
 		t.pressCautions(coldCautions)
 	}

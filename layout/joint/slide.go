@@ -290,6 +290,9 @@ func (t *joint) slideFigures(p *plan.SlidePlan) {
 	t.figure("kept by", p.Keeper+text, "lengths as drawn")
 }
 
+// spannerTight is why the nut of a hub has no torque.
+const spannerTight = "spanner-tight: the job does not say what pushes the hub along, and no torque is worked out."
+
 func (t *joint) slideSteps(p *plan.SlidePlan) {
 	hub, shaft, to := t.a.title(), t.b.title(), "to its place"
 	if p.HeldBy != "" {
@@ -308,9 +311,9 @@ func (t *joint) slideSteps(p *plan.SlidePlan) {
 	k := t.in.Slide.KeptBy
 	switch {
 	case p.PlateMm > 0:
-		t.step("Keep", "Put "+p.Keeper+" and tighten it against "+hub+".")
+		t.step("Keep", "Put "+p.Keeper+" and tighten it against "+hub+", "+spannerTight)
 	case p.Nut != "":
-		t.step("Keep", "Run the "+p.Keeper+" up and tighten it against "+hub+".")
+		t.step("Keep", "Run the "+p.Keeper+" up and tighten it against "+hub+", "+spannerTight)
 	case p.Ring:
 		t.step("Keep", "Spring the "+p.Keeper+" into "+words.Spaced(k.Feature)+" with its pliers and turn it: it sits on the floor of the groove all round.").Caution = "A ring springs off its pliers: eyes protected."
 	default:

@@ -33,7 +33,7 @@ func helicoid(f *parts.Flight) *assembly.Solid {
 	var add []assembly.Simple
 	count := max(2, int(math.Round(f.Length.Mm/step)))
 	for k := range count {
-		a, b := float64(k)*turn, float64(k+1)*turn
+		a, b := (float64(k)-0.5)*turn, (float64(k)+0.5)*turn // so that no plane through the axis runs between two
 		at := func(radius, clock float64) assembly.Pt {
 			v := assembly.Clock(radius, clock)
 			return assembly.Pt{X: v.X, Y: v.Y}

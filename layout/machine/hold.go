@@ -2,6 +2,7 @@ package machine
 
 import (
 	"math"
+	"slices"
 
 	"centrepop/layout/assembly"
 	"centrepop/layout/plan"
@@ -29,6 +30,7 @@ func (v *viewed) hold(into assembly.Vec) *plan.Hold {
 	before := v.bodiesOf(v.j.N-1, v.still.ID)
 	if w := v.j.Weld; w != nil && !has(before, v.mover.ID) {
 		out.PieceDeg = tips([]assembly.Body{*v.mover}, top)
+		out.RunsOn = v.runsOn(before)
 		if v.radial() {
 			out.GapMm = w.GapMm
 		}
@@ -44,8 +46,39 @@ func (v *viewed) hold(into assembly.Vec) *plan.Hold {
 		}
 	}
 	out.Slung = v.j.Lift != nil && (floor && math.Abs(top.Dot(up)) < steep || out.On[0] != "")
-	if *out == (plan.Hold{}) {
+	if out.PieceDeg == 0 && out.UprightDeg == 0 && out.GapMm == 0 && out.On[0] == "" && !out.Slung && len(out.RunsOn) == 0 {
 		return nil
+	}
+	return out
+}
+
+// runsOn are the parts that a piece on a face touches besides the one it is joined to, where its
+// seam is longer than what it has in common with that one.
+func (v *viewed) runsOn(before []assembly.Body) (out []string) {
+	in := v.joint(v.j.Name)
+	common := func(b *assembly.Body) float64 {
+		low, high := v.mover.Box().Low, v.mover.Box().High
+		c := b.Box()
+		side := func(lowA, highA, lowB, highB float64) float64 { return min(highA, highB) - max(lowA, lowB) }
+		return max(side(low.X, high.X, c.Low.X, c.High.X), side(low.Y, high.Y, c.Low.Y, c.High.Y), side(low.Z, high.Z, c.Low.Z, c.High.Z))
+	}
+	if in.Place == nil || in.Weld.Length.Mm < common(v.still)+standsMm {
+		return nil
+	}
+	for i := range before {
+		b := &before[i]
+		of, made := v.Of[b.ID]
+		if b.ID == v.still.ID || !made || !v.mover.Box().Meets(b.Box(), standsMm) {
+			continue
+		}
+		for _, way := range []assembly.Vec{assembly.AxisX, assembly.AxisY, assembly.AxisZ} {
+			if touchMm2(b, v.mover, way)+touchMm2(b, v.mover, way.Times(-1)) > 0 {
+				if name := v.model(of.Part).Out.Title; !slices.Contains(out, name) {
+					out = append(out, name)
+				}
+				break
+			}
+		}
 	}
 	return out
 }

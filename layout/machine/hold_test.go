@@ -1,6 +1,7 @@
 package machine_test
 
 import (
+	"reflect"
 	"strings"
 	"testing"
 
@@ -12,7 +13,8 @@ import (
 // the stand, while a foot lies flat. The jack's guide tube alone has 44.45 over 305; with 1.76 kg
 // of flange on top of its 6.56 kg the centre comes to 368, so 6.9°. What is joined to the
 // shaft before the frame carries it lies on its housing and, beyond the centre of gravity, on
-// what is there by then.
+// what is there by then. A gusset's 230 of seam are more than its 140 on the housing plate, and
+// a leg stands half on the end that is mitred to its rail.
 func TestHold(t *testing.T) {
 	t.Parallel()
 	shaft := [2]string{"Bearing housing", "Auger shaft"}
@@ -26,9 +28,9 @@ func TestHold(t *testing.T) {
 			"auger":          {On: [2]string{"Bearing housing", "Auger hub"}, CentreMm: 434},
 			"barrel":         {On: [2]string{"Bearing housing", "Barrel tube"}, CentreMm: 441, Slung: true},
 			"upright":        {PieceDeg: 2},
-			"gusset-4":       {PieceDeg: 5},
+			"gusset-4":       {PieceDeg: 5, RunsOn: []string{"Base plate"}},
 			"stand-corner-4": nil,
-			"stand-leg-3":    {PieceDeg: 7},
+			"stand-leg-3":    {PieceDeg: 7, RunsOn: []string{"Stand end"}},
 			"stand-foot-3":   nil,
 			"base-far":       nil,
 			"housing":        {Slung: true},
@@ -44,7 +46,7 @@ func TestHold(t *testing.T) {
 	} {
 		joints, _ := pictured(t, name)
 		for joint, hold := range want {
-			if got := joints[joint].Hold; (got == nil) != (hold == nil) || hold != nil && *got != *hold {
+			if got := joints[joint].Hold; !reflect.DeepEqual(got, hold) {
 				t.Errorf("%s %s: %+v, want %+v", name, joint, got, hold)
 			}
 		}
@@ -64,6 +66,31 @@ func TestHoldByThickness(t *testing.T) {
 		m.Pictures()
 		if h := pl.Joints[0].Hold; (h == nil) != (want == 0) || h != nil && h.PieceDeg != want {
 			t.Errorf("%s thick: %+v, want %g°", thick, h, want)
+		}
+	}
+}
+
+// Every step of both demos shows what it joins, cut where the two meet: the corners of a frame
+// with the last of them. A flight is cut by a plane through its axis, six times in three turns.
+func TestEveryStepIsShown(t *testing.T) {
+	t.Parallel()
+	for _, name := range []string{"pugmill", "gatejack"} {
+		joints, _ := pictured(t, name)
+		for _, j := range joints {
+			if (j.Frame == "" || j.Frame == j.Name) && len(j.Pictures) == 0 {
+				t.Errorf("%s %s has no picture", name, j.Name)
+			}
+		}
+		if j := joints["auger-flight"]; j != nil {
+			cuts := 0
+			for _, s := range j.Pictures[0].Shapes {
+				if s.New {
+					cuts += len(s.Loops)
+				}
+			}
+			if cuts < 6 {
+				t.Errorf("the flight is cut %d times", cuts)
+			}
 		}
 	}
 }

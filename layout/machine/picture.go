@@ -46,13 +46,35 @@ func (m *Machine) Pictures() *plan.Arrangement {
 		}
 		planes, into := v.planes(a, b)
 		j.Hold = v.hold(into)
-		for _, plane := range planes {
-			if p, ok := v.picture(plane, into); ok {
-				j.Pictures = append(j.Pictures, p)
+		j.Pictures = v.pictures(planes, into)
+		if len(j.Pictures) == 0 { // the middle of one lies beside the other: through where they meet
+			for i := range planes {
+				planes[i].At = between(a.Box(), b.Box())
 			}
+			j.Pictures = v.pictures(planes, into)
 		}
 	}
 	return s.arrangement()
+}
+
+// pictures are those of the planes that cut both parts.
+func (v *viewed) pictures(planes []assembly.Pose, into assembly.Vec) (out []plan.Picture) {
+	for _, plane := range planes {
+		if p, ok := v.picture(plane, into); ok {
+			out = append(out, p)
+		}
+	}
+	return out
+}
+
+// between is the middle of what two boxes have in common, or of the way from one to the other.
+func between(a, b assembly.Box) assembly.Vec {
+	middle := func(lowA, highA, lowB, highB float64) float64 { return (max(lowA, lowB) + min(highA, highB)) / 2 }
+	return assembly.Vec{
+		X: middle(a.Low.X, a.High.X, b.Low.X, b.High.X),
+		Y: middle(a.Low.Y, a.High.Y, b.Low.Y, b.High.Y),
+		Z: middle(a.Low.Z, a.High.Z, b.Low.Z, b.High.Z),
+	}
 }
 
 // viewed is a step being drawn.

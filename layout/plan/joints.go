@@ -63,6 +63,7 @@ type Sling struct {
 type Hold struct {
 	PieceDeg   float64   `json:"piece_falls_deg,omitempty"`   // off the level at which a piece to tack falls over; 0 if it stands
 	GapMm      float64   `json:"gap_mm,omitempty"`            // that it stands off what it is tacked to
+	RunsOn     []string  `json:"runs_on,omitempty"`           // parts that a seam longer than what it is said to join runs on to
 	UprightDeg float64   `json:"upright_falls_deg,omitempty"` // at which what stands under the ram falls over; 0 if it stands
 	On         [2]string `json:"on"`                          // the parts that lie in V-blocks where nothing stands on end; one twice where both its ends do; else empty
 	CentreMm   float64   `json:"centre_mm,omitempty"`         // of gravity then, from the front end of what lies

@@ -48,6 +48,9 @@ func (w Writer) Holds(h *plan.Hold, piece string) string {
 	case h.PieceDeg > 0:
 		says = append(says, "Loose, "+piece+" falls over "+Trim(h.PieceDeg, 0)+"° off upright: clamp it to an angle plate or a block until its tacks hold.")
 	}
+	if len(h.RunsOn) > 0 {
+		says = append(says, "Its seam runs on along "+strings.Join(h.RunsOn, " and ")+".")
+	}
 	if h.UprightDeg > 0 {
 		says = append(says, "Upright it falls over "+Trim(h.UprightDeg, 0)+"° off upright: guide it until the ram holds it.")
 	}

@@ -38,15 +38,29 @@ func TestHolds(t *testing.T) {
 	t.Parallel()
 	for want, h := range map[string]*plan.Hold{
 		"": nil,
-		"Loose, Rib falls over 5° off upright: clamp it to an angle plate or a block until its tacks hold.":                                                                         {PieceDeg: 5},
-		"Pack the gap of 0.059 in and clamp Rib until its tacks hold.":                                                                                                              {PieceDeg: 5, GapMm: 1.5},
-		"Upright it falls over 6° off upright: guide it until the ram holds it.":                                                                                                    {UprightDeg: 6},
-		"What hangs in the sling stays in it until the joint is tight.":                                                                                                             {Slung: true},
+		"Loose, Rib falls over 5° off upright: clamp it to an angle plate or a block until its tacks hold.": {PieceDeg: 5},
+		"Pack the gap of 0.059 in and clamp Rib until its tacks hold.":                                      {PieceDeg: 5, GapMm: 1.5},
+		"Upright it falls over 6° off upright: guide it until the ram holds it.":                            {UprightDeg: 6},
+		"Its seam runs on along Base and Rail.":                                                             {RunsOn: []string{"Base", "Rail"}},
+		"What hangs in the sling stays in it until the joint is tight.":                                     {Slung: true},
 		"By itself it rolls or falls over: lay what is made so far in V-blocks, chocked, under both ends of Tube, its centre of gravity between them, 10 in from its front end.":    {On: [2]string{"Tube", "Tube"}, CentreMm: 254},
 		"By itself it rolls or falls over: lay what is made so far in V-blocks, chocked, under Head and Tube, one on each side of its centre of gravity, 10 in from its front end.": {On: [2]string{"Head", "Tube"}, CentreMm: 254},
 	} {
 		if got := (Writer{Units: parts.Inches}).Holds(h, "Rib"); got != want {
 			t.Errorf("%+v: %q, want %q", h, got, want)
+		}
+	}
+}
+
+// 110 °C is 230 °F, −40 is the same in both.
+func TestHeat(t *testing.T) {
+	t.Parallel()
+	in, mm := Writer{Units: parts.Inches}, Writer{}
+	for _, c := range [][2]string{
+		{in.Heat(110), "230 °F (110 °C)"}, {in.Heat(-40), "-40 °F (-40 °C)"}, {mm.Heat(110), "110 °C"}, {in.Heats(150, 250), "302 – 482 °F (150 – 250 °C)"},
+	} {
+		if c[0] != c[1] {
+			t.Errorf("%q, want %q", c[0], c[1])
 		}
 	}
 }

@@ -19,14 +19,14 @@ func (w Writer) PressCaution(c press.Caution) string {
 	case press.BoreCloses:
 		return "The inner part's bore closes by " + w.Said(c.Mm) + ": finish it after pressing, or make it larger by this."
 	case press.TooHot:
-		return Trim(c.C, 0) + " °C is above the " + Trim(c.LimitC, 0) + " °C for " + c.Material + ": use less clearance, cool the shaft as well, or press."
+		return w.Heat(c.C) + " is above the " + w.Heat(c.LimitC) + " for " + c.Material + ": use less clearance, cool the shaft as well, or press."
 	case press.TooHotWith:
 		l := c.With.Limit()
-		return Trim(c.C, 0) + " °C is above the " + Trim(c.LimitC, 0) + " °C for a " + l.What + " (" + l.Source + ")."
+		return w.Heat(c.C) + " is above the " + w.Heat(c.LimitC) + " for a " + l.What + " (" + l.Source + ")."
 	case press.TooCold:
-		return Trim(c.C, 0) + " °C is below the " + Trim(c.LimitC, 0) + " °C to be had for " + c.Material + ": cooling alone will not do, heat the hub as well."
+		return w.Heat(c.C) + " is below the " + w.Heat(c.LimitC) + " to be had for " + c.Material + ": cooling alone will not do, heat the hub as well."
 	case press.NeedsNitrogen:
-		return Trim(c.C, 0) + " °C is colder than dry ice: it needs liquid nitrogen, or heat the hub as well."
+		return w.Heat(c.C) + " is colder than dry ice: it needs liquid nitrogen, or heat the hub as well."
 	case press.Frost:
 		return "Frost forms on the cold part: work fast, dry and oil the joint's ends after; it burns skin, and boiling gas takes the air."
 	case press.HeatSlowly:

@@ -214,14 +214,14 @@ func (w Writer) Arg(a plan.Arg) string {
 	case plan.Degree:
 		return Trim(a.Value, 2) + "°"
 	case plan.Celsius:
-		return Trim(a.Value, 0) + " °C"
+		return w.Heat(a.Value)
 	case plan.Number:
 		return Trim(a.Value, 2)
 	case plan.Preheat:
 		if a.High == 0 {
 			return ""
 		}
-		return "preheat to " + Trim(a.Value, 0) + " – " + Trim(a.High, 0) + " °C (a start, common practice), "
+		return "preheat to " + w.Heats(a.Value, a.High) + " (a start, common practice), "
 	}
 	return a.Text
 }

@@ -252,9 +252,21 @@ func (w Writer) Torques(lo, hi float64) string {
 	return text
 }
 
+// Heat is a temperature, in an inch job in Fahrenheit first: "230 °F (110 °C)".
+func (w Writer) Heat(celsius float64) string { return w.Heats(celsius, celsius) }
+
+// Heats is a range of temperatures.
+func (w Writer) Heats(lo, hi float64) string {
+	text := Between(lo, hi, 0, "°C")
+	if w.Units == parts.Inches {
+		return Between(lo*9/5+32, hi*9/5+32, 0, "°F") + " (" + text + ")"
+	}
+	return text
+}
+
 // between is a range in whole units, of small ones in tenths.
 func between(lo, hi float64, unit string) string {
-	const small = 5
+	const small = 3
 	decimals := 0
 	if lo < small {
 		decimals = 1

@@ -33,13 +33,13 @@ func keyNumbers(run []*plan.JointPlan, units parts.Units) []keyNumber {
 }
 
 func pressNumbers(p *plan.PressPlan, units parts.Units) []keyNumber {
-	heat := keyNumber{"Heat the hub to", words.Trim(p.HeatHubC, 0) + " °C", "clearance " + sized(p.ClearanceMm, units)}
+	heat := keyNumber{"Heat the hub to", heatWord(p.HeatHubC, units), "clearance " + sized(p.ClearanceMm, units)}
 	var out []keyNumber
 	switch p.Method {
 	case "heat":
 		out = append(out, heat)
 	case "cool":
-		out = append(out, keyNumber{"Cool the shaft to", words.Trim(p.CoolShaftC, 0) + " °C", heat.rest})
+		out = append(out, keyNumber{"Cool the shaft to", heatWord(p.CoolShaftC, units), heat.rest})
 	default:
 		out = append(out, pressForce(p, units))
 		if p.HeatLimitC == 0 || p.HeatHubC <= p.HeatLimitC { // what the hub stands
@@ -51,6 +51,12 @@ func pressNumbers(p *plan.PressPlan, units parts.Units) []keyNumber {
 	return append(out,
 		keyNumber{"Interference", value, words.Join(" ", other, "on diameter")},
 		keyNumber{"Lead-in", sized(p.LeadInMm, units) + " × " + words.Angle(p.LeadInDeg), "on the edge that enters"})
+}
+
+// heatWord is a temperature in the unit that is read off.
+func heatWord(celsius float64, units parts.Units) string {
+	text, _, _ := strings.Cut(words.Writer{Units: units}.Heat(celsius), " (")
+	return text
 }
 
 // pressForce is the force in the unit that the press shows; the step has both.
@@ -138,7 +144,7 @@ func bearingNumbers(b *plan.BearingPlan, units parts.Units) []keyNumber {
 		out = append(out, keyNumber{label, value, words.Join(", ", other, rest)})
 	}
 	if b.HeatConeC > 0 {
-		out = append(out, keyNumber{"Cone goes on at", words.Trim(b.HeatConeC, 0) + " °C", ""})
+		out = append(out, keyNumber{"Cone goes on at", heatWord(b.HeatConeC, units), ""})
 	}
 	if b.Sleeve {
 		out = append(out, keyNumber{"Sleeve for the cone", "Ø" + words.Short(b.ConeSleeveInMm, units) + " / " + words.Short(b.ConeSleeveOutMm, units), "inside / outside at most, " + words.LengthWord(units)})

@@ -124,8 +124,11 @@ func copiesOf(run []*plan.JointPlan, side func(*plan.JointPlan) plan.JointEnd) s
 	if n == 1 {
 		return first.Title
 	}
-	return strings.TrimSuffix(first.Title, " "+copies[0]) + " " + strings.Join(copies[:n-1], ", ") + " and " + copies[n-1]
+	return anyCopy(first) + " " + strings.Join(copies[:n-1], ", ") + " and " + copies[n-1]
 }
+
+// anyCopy is the title of a part without the number of the copy.
+func anyCopy(e plan.JointEnd) string { return strings.TrimSuffix(e.Title, " "+strconv.Itoa(e.Copy)) }
 
 // pieceWords are the piece that a run adds, or each of several.
 func pieceWords(run []*plan.JointPlan) string {
@@ -268,6 +271,7 @@ func (c closeness) stepTable(run []*plan.JointPlan) draw.Table {
 		do := strings.Join(step.Do, " ")
 		if len(run) > 1 {
 			do = strings.ReplaceAll(do, last.How, "each in its place, below")
+			do = strings.NewReplacer(last.A.Title, anyCopy(last.A), last.B.Title, anyCopy(last.B)).Replace(do)
 		}
 		lines := []string{do}
 		if step.Caution != "" {
