@@ -153,7 +153,7 @@ func TestSlideUnderItsNut(t *testing.T) {
 	if cap.FrontMm != 30 || j.MassKg < bare+0.1 {
 		t.Errorf("the cap at %v, %v kg with it and %v without", cap.FrontMm, j.MassKg, bare)
 	}
-	if text := stepText(j); !strings.Contains(text, "Put Cap under nut M24 and tighten it against Hub.") {
+	if text := stepText(j); !strings.Contains(text, "Put Cap under nut M24 and tighten it against Hub, spanner-tight") {
 		t.Error(text)
 	}
 	turned, problems := slidPlan(t, long[0], long[1], "job.yaml|kept-by: shaft.ring}|kept-by: shaft.nose}\n    other-way-round: yes")

@@ -268,7 +268,7 @@ func (w Writer) Heats(lo, hi float64) string {
 func between(lo, hi float64, unit string) string {
 	const small = 3
 	decimals := 0
-	if lo < small {
+	if hi < small {
 		decimals = 1
 	}
 	return Between(lo, hi, decimals, unit)
