@@ -4,25 +4,30 @@ import (
 	"path/filepath"
 	"testing"
 
+	"centrepop/layout"
 	"centrepop/layout/plan"
 	"centrepop/parts"
 	"centrepop/parts/golden"
 )
 
 // TestWorked: everything that is worked out of small jobs, which together have every
-// kind of joint, as text. The jobs stand in testdata/worked, what is wanted of each
+// kind of joint, and of one whose joints are wrong, as text. The jobs stand in testdata/worked, what is wanted of each
 // beside it. CENTREPOP_UPDATE=1 writes it anew: read
 // the difference. What it claims is checked against sources by the other tests.
 func TestWorked(t *testing.T) {
 	t.Parallel()
-	for _, name := range []string{"barrel", "drive", "frame", "inch"} {
+	for _, name := range []string{"barrel", "drive", "formed", "frame", "inch", "wrong"} {
 		t.Run(name, func(t *testing.T) {
 			t.Parallel()
 			job, err := parts.Load(golden.Job(t, filepath.Join("testdata", "worked", name+".yaml")))
 			if err != nil {
 				t.Fatal(err)
 			}
-			p := planned(t, job)
+			w, err := layout.Work(job)
+			if err != nil {
+				t.Fatal(err)
+			}
+			p := w.Plan
 			golden.Compare(t, filepath.Join("testdata", "worked", name+".txt"), golden.Text(plan.Plan{
 				Joints: p.Joints, Faults: p.Faults, Stock: p.Stock, Bought: p.Bought, Cuts: p.Cuts, Bars: p.Bars, Tools: p.Tools, Lifts: p.Lifts,
 			}))
