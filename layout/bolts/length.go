@@ -30,6 +30,9 @@ type TappedHole struct {
 	// Material is what the thread is cut in, a name for material.Find; empty is
 	// steel.
 	Material string
+	// TensileMPa is the tensile strength of what the thread is cut in, in MPa;
+	// 0 where it is not known.
+	TensileMPa float64
 }
 
 // A Joint is what one bolt holds together.
@@ -42,6 +45,9 @@ type Joint struct {
 	HeadWashers, NutWashers int
 	// Hole is the tapped hole; nil means a nut.
 	Hole *TappedHole
+	// Class is the bolt's, so that the thread of a hole holds what it does; empty
+	// leaves that out.
+	Class string
 }
 
 // A ProblemKind sorts the problems a length can have.
@@ -148,7 +154,7 @@ func (b Bolt) ChooseLength(j Joint) (Choice, error) {
 	var err error
 	if j.Hole == nil {
 		b.nutRange(&c)
-	} else if err = b.holeRange(&c, *j.Hole); err != nil {
+	} else if err = b.holeRange(&c, *j.Hole, j.Class); err != nil {
 		return Choice{}, err
 	}
 	stock := b.StockLengths(j.Head)
@@ -191,8 +197,27 @@ func (b Bolt) nutRange(c *Choice) {
 	c.Assumptions = append(c.Assumptions, "two threads past the nut, at most one diameter: common practice")
 }
 
+// stripMm is the engagement at which the threads of a hole are as strong as the bolt: twice its
+// stress area, by the ratio of the tensile strengths, over the shear area of the hole's thread
+// for each mm, π d (1/2 + (d − D2) tan 30° / P). Machinery's Handbook, 24th edition,
+// formulas for stress areas and length of engagement of screw threads (factor 2 as a forum,
+// thscc.com, prints its formula 1; the rest from memory), at basic sizes. 0 where the class or the hole's
+// strength is not known.
+func (b Bolt) stripMm(class string, tensileMPa float64) (float64, error) {
+	if class == "" || tensileMPa <= 0 {
+		return 0, nil
+	}
+	g, err := b.Grade(class)
+	if err != nil {
+		return 0, err
+	}
+	d := b.Thread.MajorMm
+	perMm := math.Pi * d * (0.5 + (d-b.Thread.PitchDiameterMm)*math.Tan(math.Pi/6)/b.pitch())
+	return 2 * b.StressAreaMm2 * g.TensileMPa / (tensileMPa * perMm), nil
+}
+
 // holeRange sets the wanted range for a tapped hole and checks the hole.
-func (b Bolt) holeRange(c *Choice, hole TappedHole) error {
+func (b Bolt) holeRange(c *Choice, hole TappedHole, class string) error {
 	if err := atLeast("thread depth", hole.ThreadMm, 0); err != nil {
 		return err
 	}
@@ -208,9 +233,15 @@ func (b Bolt) holeRange(c *Choice, hole TappedHole) error {
 	}
 	d, p := b.Thread.MajorMm, b.pitch()
 	c.NeedMm = metal.Engagement * d
+	strips := fmt.Sprintf("engagement %v d in %s: common practice", metal.Engagement, metal.Name)
+	if mm, err := b.stripMm(class, hole.TensileMPa); err != nil {
+		return err
+	} else if mm > c.NeedMm {
+		c.NeedMm, strips = math.Ceil(mm*10)/10, fmt.Sprintf("engagement for threads as strong as the bolt, %v MPa in %s: Machinery's Handbook, length of engagement", hole.TensileMPa, metal.Name)
+	}
 	c.MinMm = c.ClampMm + c.NeedMm
 	c.MaxMm = c.ClampMm + hole.ThreadMm - p
-	c.Assumptions = append(c.Assumptions, fmt.Sprintf("engagement %v d in %s: common practice", metal.Engagement, metal.Name))
+	c.Assumptions = append(c.Assumptions, strips)
 	if hole.Through {
 		c.MaxMm = c.ClampMm + math.Max(hole.ThreadMm, c.NeedMm) + d
 		c.Assumptions = append(c.Assumptions, "at most one diameter past a through hole: common practice")

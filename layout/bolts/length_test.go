@@ -279,3 +279,30 @@ func TestChosenIsGoodAndShortest(t *testing.T) {
 		}
 	})
 }
+
+// A hole's thread holds what its bolt does: by hand for M8, stress area 36.6 mm², D2 7.188: π 8 (1/2
+// + 0.812 × 0.5774 / 1.25) = 21.99 mm² for each mm, so 2 × 36.6 × 1040 / (360 × 21.99) = 9.62 in
+// S235 for 10.9, and 7.40, less than one diameter, for 8.8. 1/2-13 UNC grade 8 in 400 MPa: 91.55
+// mm², 34.92 mm² for each mm, 13.56. Where no strength is kept the diameters stand.
+func TestEngagementOfStrongBolts(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		size, class string
+		mpa, want   float64
+	}{
+		{"M8", "10.9", 360, 9.7},
+		{"M8", "8.8", 360, 8},
+		{"M8", "12.9", 360, 11.3},
+		{"M8", "10.9", 0, 8},
+		{"M8", "", 360, 8},
+		{"1/2-13 UNC", "grade 8", 400, 13.6},
+	} {
+		got, err := find(t, c.size).ChooseLength(Joint{GripMm: 15, Class: c.class, Hole: &TappedHole{ThreadMm: 30, TensileMPa: c.mpa}})
+		if err != nil || !near(got.NeedMm, c.want, 1e-9) || !near(got.Chosen.EngagementMm, math.Max(got.Chosen.EngagementMm, c.want), 1e-9) {
+			t.Errorf("%s %s in %v MPa: %+v, %v, want %v", c.size, c.class, c.mpa, got, err, c.want)
+		}
+	}
+	if _, err := find(t, "M8").ChooseLength(Joint{GripMm: 15, Class: "7.7", Hole: &TappedHole{ThreadMm: 30, TensileMPa: 360}}); err == nil {
+		t.Error("a class that is none has an engagement")
+	}
+}

@@ -23,6 +23,23 @@ func threadMaterial(r *part.Model) string {
 	return r.Material.Name
 }
 
+// tensileMPa is the tensile strength of a part as it is bought; 0 where none is kept, and for what
+// is brittle.
+func tensileMPa(r *part.Model) float64 {
+	if r.Material == nil {
+		return 0
+	}
+	size := r.Part.Stock.Size.Mm
+	if r.Part.Thickness.Mm > 0 {
+		size = r.Part.Thickness.Mm
+	}
+	s, err := r.Material.Strength(size)
+	if err != nil {
+		return 0
+	}
+	return s.TensileMPa
+}
+
 // metalUnderHead is what a bolt clamps of a part, the counterbore taken off.
 func (j *shop) metalUnderHead(f feature, mate parts.Face) (float64, bool) {
 	_, thick, ok := f.plane(mate)
@@ -215,7 +232,7 @@ func (t *joint) chooseBolt(p *plan.BoltPlan, tapped bool) bool {
 	if !t.bolt.MadeWith(in.Class, bolts.Head(in.Head)) {
 		t.problem(plan.SocketGrade, plan.Named(in.Head), plan.Named(in.Class))
 	}
-	joint := bolts.Joint{Head: bolts.Head(in.Head), GripMm: p.GripMm}
+	joint := bolts.Joint{Head: bolts.Head(in.Head), GripMm: p.GripMm, Class: in.Class}
 	if in.Washer {
 		joint.HeadWashers = 1
 		if !tapped {
@@ -225,7 +242,7 @@ func (t *joint) chooseBolt(p *plan.BoltPlan, tapped bool) bool {
 	if tapped {
 		h := t.b.group.Hole
 		_, thick, _ := t.b.plane(t.meeting().Second)
-		hole := &bolts.TappedHole{ThreadMm: h.Depth.Mm, Material: threadMaterial(t.b.r), Through: h.Through}
+		hole := &bolts.TappedHole{ThreadMm: h.Depth.Mm, Material: threadMaterial(t.b.r), TensileMPa: tensileMPa(t.b.r), Through: h.Through}
 		if h.Through {
 			hole.ThreadMm = thick
 		}

@@ -2,6 +2,7 @@ package review
 
 import (
 	"math"
+	"slices"
 
 	"centrepop/layout/assembly"
 	"centrepop/layout/machine"
@@ -25,7 +26,7 @@ func (r *reviewer) roughOpening(p *parts.Part, end *parts.TubeEnd, main *view) {
 	}
 	for _, row := range main.q.Radials {
 		top := assembly.Clock(1, row.ClockDeg)
-		if top.Dot(along) <= 0 || off(row, 0, 0) >= hole {
+		if !r.weldedTo(p, main, row.Name) && (top.Dot(along) <= 0 || off(row, 0, 0) >= hole) {
 			continue // of another branch, or no branch's
 		}
 		most := 0.0
@@ -41,6 +42,15 @@ func (r *reviewer) roughOpening(p *parts.Part, end *parts.TubeEnd, main *view) {
 			Rule: "a rough opening lies within the finished hole", Source: "by geometry", Fix: "a smaller opening, or one that is moved with the branch",
 		})
 	}
+}
+
+// weldedTo tells whether a joint welds a branch to an opening of its main.
+func (r *reviewer) weldedTo(branch *parts.Part, main *view, opening string) bool {
+	return slices.ContainsFunc(r.job.Joints, func(j *parts.Joint) bool {
+		first, second := j.Ends()
+		base, _, _ := parts.Numbered(second.Feature)
+		return j.Weld != nil && first.Part == branch.Name.Value && second.Part == main.p.Name.Value && (second.Feature == opening || base == opening)
+	})
 }
 
 // edgeOfOpening is the edge of an opening on the unrolled outside, from its
