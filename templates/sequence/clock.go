@@ -40,8 +40,12 @@ func (f dial) draw(d *draw.Drawing, taken []float64) {
 		x1, y1 := round(cx, cy, r, float64(30*i))
 		d.Add(draw.Segment(x0, y0, x1, y1, draw.ThinMm))
 	}
-	d.Add(draw.TopArrow(cx, cy, 6), draw.Text{XMm: cx, YMm: cy - 3.8, SizeMm: 3.2, Bold: true, Align: draw.Centre, Content: f.up})
-	for _, deg := range []float64{90, 180, 270} {
+	high, quarters := 6.0, []float64{90, 180, 270}
+	if r <= smallDialMm { // the letters need the room
+		high, quarters = 4.2, nil
+	}
+	d.Add(draw.TopArrow(cx, cy, high), draw.Text{XMm: cx, YMm: cy - 3.8, SizeMm: 3.2, Bold: true, Align: draw.Centre, Content: f.up})
+	for _, deg := range quarters {
 		free := !slices.ContainsFunc(taken, func(t float64) bool { return math.Abs(t-deg) < 20 })
 		if x, y := round(cx, cy, r-5.4, deg); free {
 			d.Add(draw.Text{XMm: x, YMm: y - 1, SizeMm: draw.SmallMm, Align: draw.Centre, Content: words.Angle(deg)})
@@ -122,14 +126,18 @@ func clockPanel(j *plan.JointPlan, r float64) (draw.Panel, bool) {
 	case len(marks) == 0:
 		return draw.Panel{}, false
 	}
-	p := draw.Panel{Width: max(50, 2*(r+outside)+2), Height: 2*(r+outside) + 15}
-	cx, cy := p.Width/2, -6.2-r-outside
+	least, em := 50.0, 3.4
+	if r <= smallDialMm {
+		least, em = 45, 2.8
+	}
+	p := draw.Panel{Width: max(least, 2*(r+outside)+2), Height: 2*(r+outside) + 4.4*em}
+	cx, cy := p.Width/2, -1.8*em-r-outside
 	for _, text := range []struct {
 		y    float64
 		says string
 		bold bool
-	}{{-4.2, title, true}, {-p.Height + 4.6, from, false}, {-p.Height + 1, seen, true}} {
-		shown, size := draw.Shrink(text.says, 3.4, text.bold, p.Width-2)
+	}{{-1.24 * em, title, true}, {-p.Height + 1 + 1.06*em, from, false}, {-p.Height + 1, seen, true}} {
+		shown, size := draw.Shrink(text.says, em, text.bold, p.Width-2)
 		p.Draw.Add(draw.Text{XMm: cx, YMm: text.y, SizeMm: size, Bold: text.bold, Align: draw.Centre, Content: shown})
 	}
 	dial{cx, cy, r, up}.marked(&p.Draw, marks)

@@ -30,7 +30,7 @@ var cutWords = map[plan.CutKind]string{
 // the way it comes.
 func pictureOf(pic *plan.Picture, width, height float64) draw.Panel {
 	w, h := pic.MaxMm.XMm-pic.MinMm.XMm, pic.MaxMm.YMm-pic.MinMm.YMm
-	over, under, side := picture.BalloonRowMm, picture.CaptionMm, 2.0
+	over, under, side := picture.BalloonRowMm, picture.CaptionMm+captionMm*float64(len(captionOf(pic, width))-1), 2.0
 	for _, a := range pic.Arrows {
 		switch {
 		case a.Dir.XMm > 0.5 || a.Dir.XMm < -0.5:
@@ -80,9 +80,25 @@ func sectionOf(p *draw.Panel, pic *plan.Picture, v *picture.Paper) {
 		x, y := v.At(a.AtMm)
 		p.Draw.Add(wayArrow(x, y, a.Dir.XMm, a.Dir.YMm))
 	}
-	caption, size := draw.Shrink(cutWords[pic.Cut], draw.TextMm, false, p.Width)
-	p.Draw.Add(draw.Text{XMm: p.Width / 2, YMm: -p.Height + 1.6, SizeMm: size, Align: draw.Centre, Content: caption})
+	lines := captionOf(pic, p.Width)
+	for i, line := range lines {
+		caption, size := draw.Shrink(line, draw.TextMm, false, p.Width-2)
+		p.Draw.Add(draw.Text{XMm: p.Width / 2, YMm: -p.Height + 1.4 + captionMm*float64(len(lines)-1-i), SizeMm: size, Align: draw.Centre, Content: caption})
+	}
 	picture.BalloonRow(p, spots)
+}
+
+// captionMm is the distance of the lines under a picture.
+const captionMm = 3.4
+
+// captionOf says how a picture is cut and seen, in the lines that its width needs.
+func captionOf(pic *plan.Picture, width float64) []string {
+	text := cutWords[pic.Cut]
+	if draw.TextWidth(text, draw.SmallMm, false) <= width-2 {
+		return []string{text}
+	}
+	cut, seen, _ := strings.Cut(text, ", ")
+	return append(draw.Wrap(cut+",", draw.SmallMm, false, width-2), draw.Wrap(seen, draw.SmallMm, false, width-2)...)
 }
 
 // ofPart tells whether a cut surface is that of a part of the job.
@@ -111,13 +127,7 @@ func wayArrow(x, y, dx, dy float64) draw.Shape {
 // pictures are the sections of a joint, and beside them or below its weld seen
 // across and its clock.
 func (c closeness) pictures(pl *plan.Plan, j *plan.JointPlan, width, height float64) []draw.Piece {
-	var beside []draw.Panel
-	if j.Weld != nil && (len(j.Pictures) < 2 || j.Weld.LegMm == 0) { // two sections show a fillet
-		beside = append(beside, weldPanel(j, j.Weld, pl.Units))
-	}
-	if clock, ok := clockPanel(j, max(14.5, 18*float64(c))); ok {
-		beside = append(beside, clock)
-	}
+	beside := aboutSection(pl, j, max(14.5, 18*float64(c)))
 	if len(j.Pictures) == 0 {
 		return apartPictures(pl, j, width, height*0.75, beside...)
 	}
@@ -139,6 +149,17 @@ func (c closeness) pictures(pl *plan.Plan, j *plan.JointPlan, width, height floa
 		rows[i].Keep = true
 	}
 	return append(append(rows[:len(rows)-1], draw.Paragraph("", itemNames(j), c.em(3.2), true, width)...), draw.Space(2))
+}
+
+// aboutSection are a joint's weld seen across, and its clock of a radius.
+func aboutSection(pl *plan.Plan, j *plan.JointPlan, dialMm float64) (out []draw.Panel) {
+	if j.Weld != nil && (len(j.Pictures) < 2 || j.Weld.LegMm == 0) { // two sections show a fillet
+		out = append(out, weldPanel(j, j.Weld, pl.Units))
+	}
+	if clock, ok := clockPanel(j, dialMm); ok {
+		out = append(out, clock)
+	}
+	return out
 }
 
 // itemNames say what the numbers in the pictures are, which are those of the

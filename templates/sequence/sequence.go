@@ -36,10 +36,28 @@ func Chapters(pl *plan.Plan, paper draw.Frame) []draw.Chapter {
 		}
 	}
 	chapters = append(chapters, draw.Chapter{Part: Name, Name: "Order of assembly", Sheets: order})
-	for _, run := range equalRuns(pl.Joints) {
-		chapters = append(chapters, draw.Chapter{Part: Name, Name: stepsWord(run) + ": " + titleOf(run), Sheets: jointSheets(pl, run, paper), Of: namesOf(run)})
+	return append(chapters, steps(pl, paper)...)
+}
+
+// steps are the sheets of each joint, or run of equal ones; two that follow each other
+// stand on one sheet where they are short enough.
+func steps(pl *plan.Plan, paper draw.Frame) (out []draw.Chapter) {
+	title := func(run []*plan.JointPlan) string { return stepsWord(run) + ": " + titleOf(run) }
+	for runs := equalRuns(pl.Joints); len(runs) > 0; runs = runs[1:] {
+		run := runs[0]
+		c := draw.Chapter{Part: Name, Name: title(run), Of: namesOf(run)}
+		if len(runs) > 1 {
+			c.Sheets = abreast(pl, run, runs[1], paper)
+		}
+		if c.Sheets == nil {
+			c.Sheets = jointSheets(pl, run, paper)
+		} else {
+			c.Sheets[0].Starts = []string{title(runs[1])}
+			c.Of, runs = append(c.Of, namesOf(runs[1])...), runs[1:]
+		}
+		out = append(out, c)
 	}
-	return chapters
+	return out
 }
 
 // namesOf are the names of joints.

@@ -26,7 +26,7 @@ func TestSequencePagesAreClean(t *testing.T) {
 			pl := sheettest.JoinedPlan()
 			pl.Units = units
 			doc := sequenceDoc(t, pl, paper)
-			if len(doc.Pages) < 6 {
+			if len(doc.Pages) < 5 {
 				t.Errorf("%s: only %d pages for 5 joints", paper.Name, len(doc.Pages))
 			}
 			for i := range doc.Pages {
@@ -46,7 +46,7 @@ func TestRecordedJoint(t *testing.T) {
 	found := false
 	for i := range doc.Pages {
 		texts := sheettest.TextsOf(t, &doc.Pages[i])
-		if !slices.Contains(texts, "Step 1: press") {
+		if !slices.Contains(texts, "Steps 1, 2") {
 			continue
 		}
 		found = true
@@ -125,7 +125,7 @@ func TestStepsOnOnePage(t *testing.T) {
 			pages += len(c.Sheets)
 		}
 	}
-	if pages != 5 {
+	if pages != 3 {
 		t.Errorf("6 steps, two of them equal, take %d pages", pages)
 	}
 	runs := equalRuns(pl.Joints)

@@ -228,32 +228,51 @@ func (c way) joint(pl *plan.Plan, run []*plan.JointPlan, paper draw.Frame, table
 		}
 		return s, draw.RunningHead(stepsWord(run)+" "+kindWord(j)+": "+j.Title, "continued", paper.Body().Width())
 	}, c.trial)
-	for _, problem := range j.Problems {
-		f.Add(draw.CautionBox("Not right yet: "+problem.What+".", f.Width()), draw.Space(1.5))
-	}
-	if l := j.Lift; l != nil {
-		f.Add(draw.CautionBox(words.Join(" ", "LIFT "+words.Mass(l.MassKg)+": "+l.What+". "+upperFirst(l.How)+".", words.Writer{Units: pl.Units}.Sling(l)), f.Width()), draw.Space(2))
-	}
-	if text := (words.Writer{Units: pl.Units}).Holds(j.Hold, pieceWords(run)); text != "" {
-		f.Add(draw.CautionBox("SUPPORT: "+text, f.Width()), draw.Space(2))
-	}
+	f.Add(warnings(pl, run, f.Width())...)
 	f.Add(bigNumbers(keyNumbers(run, pl.Units), f.Width()), draw.Space(2))
 	f.Add(c.pictures(pl, j, f.Width(), f.Body.Height()*0.27*float64(c.closeness)+min(c.spareMm, f.Body.Height()*0.2))...)
-	if text := strings.Join(clockLines(j), ".  "); text != "" {
-		f.Add(draw.Paragraph("", text+".", c.em(2.9), false, f.Width())...)
-		f.Add(draw.Space(2))
-	}
-	f.Add(c.ready(run, f.Width())...)
+	f.Add(c.told(run, f.Width())...)
 	for _, t := range tables {
 		f.Table(t)
 	}
-	f.Add(holdLine(run, f.Width()), draw.Space(2))
+	f.Add(c.closing(run, f.Width())...)
+	return f
+}
+
+// warnings are what is not right with a run, that it lifts, and what it has to hold.
+func warnings(pl *plan.Plan, run []*plan.JointPlan, width float64) (out []draw.Piece) {
+	j := run[len(run)-1]
+	for _, problem := range j.Problems {
+		out = append(out, draw.CautionBox("Not right yet: "+problem.What+".", width), draw.Space(1.5))
+	}
+	if l := j.Lift; l != nil {
+		text := words.Join(" ", "LIFT "+words.Mass(l.MassKg)+": "+l.What+". "+upperFirst(l.How)+".", words.Writer{Units: pl.Units}.Sling(l))
+		out = append(out, draw.CautionBox(text, width), draw.Space(2))
+	}
+	if text := (words.Writer{Units: pl.Units}).Holds(j.Hold, pieceWords(run)); text != "" {
+		out = append(out, draw.CautionBox("SUPPORT: "+text, width), draw.Space(2))
+	}
+	return out
+}
+
+// told is what lies where on the clock of a run, and what to have ready.
+func (c closeness) told(run []*plan.JointPlan, width float64) (out []draw.Piece) {
+	if text := strings.Join(clockLines(run[len(run)-1]), ".  "); text != "" {
+		out = append(draw.Paragraph("", text+".", c.em(2.9), false, width), draw.Space(2*float64(c)))
+	}
+	return append(out, c.ready(run, width)...)
+}
+
+// closing is the signature of a run, and under it its traps and cautions.
+func (c closeness) closing(run []*plan.JointPlan, width float64) []draw.Piece {
+	j := run[len(run)-1]
+	out := []draw.Piece{holdLine(run, width), draw.Space(2 * float64(c))}
 	for _, list := range [][]string{append([]string{trapLine(j)}, remedies(j)...), j.Cautions} {
 		if text := words.Join(" ", list...); text != "" {
-			f.Add(draw.Paragraph("⚠", upperFirst(text), c.em(2.9), false, f.Width())...)
+			out = append(out, draw.Paragraph("⚠", upperFirst(text), c.em(2.9), false, width)...)
 		}
 	}
-	return f
+	return out
 }
 
 // stepTable has a row for each thing to do, with a box for each joint.
@@ -340,17 +359,17 @@ func (c closeness) checkTable(run []*plan.JointPlan) draw.Table {
 
 // holdLine is the one signature of a step.
 func holdLine(run []*plan.JointPlan, width float64) draw.Piece {
-	p := draw.Piece{Height: 9.5}
-	p.Draw.Add(draw.Box(draw.R(0, -9, width, 0), 0.7))
-	p.Draw.Add(draw.Text{XMm: 2.5, YMm: -6.6, SizeMm: 4.4, Bold: true, Content: "HOLD"})
+	p := draw.Piece{Height: 8.5}
+	p.Draw.Add(draw.Box(draw.R(0, -8, width, 0), 0.7))
+	p.Draw.Add(draw.Text{XMm: 2.5, YMm: -5.8, SizeMm: 4.4, Bold: true, Content: "HOLD"})
 	text := "All done and inside the limits: go on."
 	if len(run) > 1 {
 		text = "All " + strconv.Itoa(len(run)) + " done and inside the limits: go on."
 	}
 	shown, size := draw.Shrink(text, 3.4, false, width*0.56-20)
-	p.Draw.Add(draw.Text{XMm: 18, YMm: -6.4, SizeMm: size, Content: shown})
+	p.Draw.Add(draw.Text{XMm: 18, YMm: -5.6, SizeMm: size, Content: shown})
 	x := width * 0.56
-	p.Draw.Add(draw.Text{XMm: x, YMm: -6.4, SizeMm: 3.4, Content: "Signed"}, draw.Segment(x+12, -7, width*0.8, -7, draw.ThinMm),
-		draw.Text{XMm: width*0.8 + 2, YMm: -6.4, SizeMm: 3.4, Content: "Date"}, draw.Segment(width*0.8+11, -7, width-2, -7, draw.ThinMm))
+	p.Draw.Add(draw.Text{XMm: x, YMm: -5.6, SizeMm: 3.4, Content: "Signed"}, draw.Segment(x+12, -6.2, width*0.8, -6.2, draw.ThinMm),
+		draw.Text{XMm: width*0.8 + 2, YMm: -5.6, SizeMm: 3.4, Content: "Date"}, draw.Segment(width*0.8+11, -6.2, width-2, -6.2, draw.ThinMm))
 	return p
 }

@@ -1,0 +1,234 @@
+package sequence
+
+import (
+	"math"
+	"strconv"
+	"strings"
+
+	"centrepop/layout/plan"
+	"centrepop/layout/words"
+	"centrepop/templates/draw"
+)
+
+// Sizes of a step that stands beside another, in millimetres.
+const (
+	besideWideMm = 125.0 // the least width of a step
+	sectionMm    = 33.0  // and of each of its sections
+	sectionsMm   = 43.0  // its sections' height
+	lowMm        = 32.0  // that where they have a row to themselves
+	numberMm     = 11.2  // a number beside them
+	numbersMm    = 43.0  // their least width
+	smallDialMm  = 10.4  // the radius of its clock
+	stepBoxMm    = 13.0  // the box of its number
+	stepTitleMm  = 5.2
+)
+
+// loosest is how close steps beside each other may be set, from the roomiest.
+var loosest = []closeness{1, 0.9, 0.8}
+
+// abreast draws two steps side by side on a sheet on its side, each with all that it
+// has, as roomy as both fit, and their numbers over the pictures where those then have
+// more of the width; nil where one does not fit.
+func abreast(pl *plan.Plan, first, second []*plan.JointPlan, paper draw.Frame) []*draw.Sheet {
+	turned := paper.Turned()
+	width := (turned.Body().Width() - draw.GutterMm) / 2
+	if width < besideWideMm {
+		return nil
+	}
+	pair := [][]*plan.JointPlan{first, second}
+	var pictures [2][][]draw.Piece // by the place of the numbers
+	for i, over := range []bool{true, false} {
+		for _, run := range pair {
+			pictures[i] = append(pictures[i], asidePictures(pl, run, width, over))
+		}
+	}
+	set := func(c closeness, tables [][]draw.Table, over, trial int) (*draw.Flow, bool) {
+		f := draw.NewTrial(func(int) (*draw.Sheet, draw.Piece) {
+			name := "Steps " + words.Span(first[0].N, len(first)) + ", " + words.Span(second[0].N, len(second))
+			return &draw.Sheet{Frame: turned, All: true, Part: Name, Name: name, Scale: "not to scale"}, draw.Piece{}
+		}, trial)
+		f.Columns(2)
+		for i, run := range pair {
+			if f.Column() > 0 || len(f.Sheets) > 1 {
+				return f, false
+			}
+			if i > 0 {
+				f.TurnColumn()
+			}
+			c.aside(f, pl, run, pictures[over][i], tables[i])
+		}
+		return f, len(f.Sheets) == 1
+	}
+	for _, c := range loosest {
+		tables := [][]draw.Table{c.asideTables(first, width), c.asideTables(second, width)}
+		for over := range pictures {
+			if _, fits := set(c, tables, over, math.MaxInt); fits {
+				f, _ := set(c, tables, over, 0)
+				return f.Sheets
+			}
+		}
+	}
+	return nil
+}
+
+// aside sets a step in a column.
+func (c closeness) aside(f *draw.Flow, pl *plan.Plan, run []*plan.JointPlan, pictures []draw.Piece, tables []draw.Table) {
+	j := run[len(run)-1]
+	f.Add(asideHead(run, len(pl.Joints), f.Width()))
+	f.Add(warnings(pl, run, f.Width())...)
+	f.Add(pictures...)
+	if names := itemNames(j); names != "" {
+		f.Add(draw.Paragraph("", names, c.em(3), true, f.Width())...)
+	}
+	f.Add(c.told(run, f.Width())...)
+	for _, t := range tables {
+		f.Table(t)
+	}
+	f.Add(c.closing(run, f.Width())...)
+}
+
+// asidePictures are the sections of a joint, and beside them or below its weld seen
+// across and its clock; its numbers over all, or beside them too.
+func asidePictures(pl *plan.Plan, run []*plan.JointPlan, width float64, over bool) (out []draw.Piece) {
+	j := run[len(run)-1]
+	beside := aboutSection(pl, j, smallDialMm)
+	list := keyNumbers(run, pl.Units)
+	row, whole := numberRow(list, width)
+	switch {
+	case len(list) == 0:
+	case over && whole:
+		out = append(out, row, draw.Space(1))
+	default:
+		beside = append(beside, numberColumn(list))
+	}
+	if len(j.Pictures) == 0 {
+		return append(out, apartPictures(pl, j, width, lowMm, beside...)...)
+	}
+	room, high := width, sectionsMm
+	for _, p := range beside {
+		room -= p.Width
+	}
+	if room < sectionMm*float64(len(j.Pictures)) {
+		room, high = width, lowMm
+	}
+	var panels []draw.Panel
+	for i := range j.Pictures {
+		panels = append(panels, pictureOf(&j.Pictures[i], room/float64(len(j.Pictures))-0.1, high))
+	}
+	rows := panelRows(append(panels, beside...), width)
+	return append(append(out, rows[:len(rows)-1]...), draw.Space(0.6))
+}
+
+// asideHead is the head of a step beside another: its number in a box and, since the
+// title names the kind, no word over it.
+func asideHead(run []*plan.JointPlan, of int, width float64) draw.Piece {
+	var p draw.Piece
+	number, size := draw.Shrink(words.Span(run[0].N, len(run)), 8.4, true, stepBoxMm-2)
+	p.Draw.Add(draw.Shape{Path: draw.R(0, -stepBoxMm, stepBoxMm, 0).Path(), Stroke: draw.Black, WidthMm: draw.ThickMm},
+		draw.Text{XMm: stepBoxMm / 2, YMm: -7.8, SizeMm: size, Bold: true, Align: draw.Centre, Content: number},
+		draw.Text{XMm: stepBoxMm / 2, YMm: -11.7, SizeMm: draw.SmallMm, Align: draw.Centre, Content: "of " + strconv.Itoa(of)})
+	x, room, y := stepBoxMm+3, width-stepBoxMm-3, 0.6
+	if kg := run[len(run)-1].MassKg; kg > 0 {
+		const em = 4.2
+		text := "then " + words.Mass(kg)
+		p.Draw.Add(draw.Text{XMm: width, YMm: -4.6, SizeMm: em, Bold: true, Align: draw.Right, Content: text})
+		room -= draw.TextWidth(text, em, true) + 4
+	}
+	for _, line := range draw.Wrap(titleOf(run), stepTitleMm, true, room) {
+		y -= stepTitleMm * 1.2
+		p.Draw.Add(draw.Text{XMm: x, YMm: y + 1.2, SizeMm: stepTitleMm, Bold: true, Content: line, Heading: 1})
+	}
+	for _, text := range placeLines(run) {
+		for _, line := range draw.Wrap(text, 3, false, width-x) {
+			y -= 3 * 1.25
+			p.Draw.Add(draw.Text{XMm: x, YMm: y + 0.8, SizeMm: 3, Content: line})
+		}
+	}
+	y = min(y, -stepBoxMm) - 1
+	p.Draw.Add(draw.Segment(0, y, width, y, draw.ThickMm))
+	p.Height = 1 - y
+	return p
+}
+
+// numberColumn sets numbers one below the other.
+func numberColumn(list []keyNumber) draw.Panel {
+	p := draw.Panel{Width: numbersMm, Height: numberMm * float64(len(list))}
+	for _, k := range list {
+		p.Width = max(p.Width, k.leastMm())
+	}
+	for i, k := range list {
+		k.small(&p.Draw, 0, -numberMm*float64(i), p.Width)
+	}
+	return p
+}
+
+// numberRow sets numbers side by side, each with the width that it needs and an equal
+// share of the rest. It tells whether nothing of them is cut.
+func numberRow(list []keyNumber, width float64) (p draw.Piece, whole bool) {
+	p.Height = numberMm
+	spare, x := width, 0.0
+	for _, k := range list {
+		spare -= k.leastMm()
+	}
+	for _, k := range list {
+		w := k.leastMm() + spare/float64(len(list))
+		k.small(&p.Draw, x, 0, w)
+		x += w
+	}
+	return p, spare >= 0
+}
+
+// leastMm is the width that a small box of a number needs.
+func (k keyNumber) leastMm() float64 {
+	const valueMm = 4.2
+	return 3.2 + max(draw.TextWidth(k.label, draw.SmallMm, false), draw.TextWidth(k.value, valueMm, true), draw.TextWidth(k.rest, draw.SmallMm, false))
+}
+
+// small draws a number in a low box with its upper left corner at a point.
+func (k keyNumber) small(d *draw.Drawing, x, y, width float64) {
+	d.Add(draw.Box(draw.R(x, y-numberMm, x+width, y), 0.5))
+	label, size := draw.Shrink(k.label, draw.SmallMm, false, width-3)
+	d.Add(draw.Text{XMm: x + 1.5, YMm: y - 2.8, SizeMm: size, Content: label})
+	value, size := draw.Shrink(k.value, 4.6, true, width-3)
+	d.Add(draw.Text{XMm: x + width/2, YMm: y - 7, SizeMm: size, Bold: true, Align: draw.Centre, Content: value})
+	if rest, size := draw.Shrink(k.rest, draw.SmallMm, false, width-3); rest != "" {
+		d.Add(draw.Text{XMm: x + width/2, YMm: y - 10.6, SizeMm: size, Align: draw.Centre, Content: rest})
+	}
+}
+
+// asideTables are what to do, each with its title in its text, which parts take
+// which place, and what to check.
+func (c closeness) asideTables(run []*plan.JointPlan, width float64) (laid []draw.Table) {
+	do, check := c.stepTable(run), c.checkTable(run)
+	do.Columns = append(do.Columns[:1:1], do.Columns[2:]...)
+	for i, row := range do.Rows {
+		do.Rows[i] = append([]string{row[0], words.Join(" ", draw.Bold(row[1]+"."), row[2])}, row[3:]...)
+	}
+	do.RowMm = 5.6
+	check.Columns[0].Head, check.Title, check.RowMm = check.Title, "", 5.2
+	list := []draw.Table{do}
+	if len(run) > 1 {
+		list = append(list, c.placeTable(run))
+	}
+	for _, t := range append(list, check) {
+		t.Tight = true
+		laid = append(laid, t.Laid(width))
+	}
+	return laid
+}
+
+// placeLines say how a step's parts come to lie, unless one of its rows does, and why
+// it has its place in the order.
+func placeLines(run []*plan.JointPlan) (out []string) {
+	j, said := run[0], false
+	for _, s := range j.Steps {
+		said = said || strings.Contains(strings.Join(s.Do, " "), j.How)
+	}
+	if len(run) == 1 && !said {
+		out = append(out, upperFirst(j.How)+".")
+	}
+	if len(j.Why) > 0 {
+		out = append(out, "Its place in the order: "+strings.Join(reasons(j.Why), "; ")+".")
+	}
+	return out
+}
