@@ -17,7 +17,7 @@ const AppendixName = "Appendix"
 // one kind side by side, the ladders of the parts, more tables, and where the values
 // of the tables are from, on the fewest pages; nothing where there is none of them.
 func Appendix(pl *plan.Plan, paper draw.Frame, more []draw.Table) []draw.Chapter {
-	set := func(beside, trial int) *draw.Flow {
+	set := func(w spread, trial int) *draw.Flow {
 		f := draw.NewTrial(func(page int) (*draw.Sheet, draw.Piece) {
 			s := &draw.Sheet{Frame: paper, All: true, Name: AppendixName, Scale: "not to scale"}
 			rest := "all computed numbers, with their sources"
@@ -26,8 +26,13 @@ func Appendix(pl *plan.Plan, paper draw.Frame, more []draw.Table) []draw.Chapter
 			}
 			return s, draw.RunningHead(AppendixName, rest, paper.Body().Width())
 		}, trial)
-		figures(f, pl, max(1, int(f.Width()/62))+beside)
-		ladders(f, pl)
+		if w.laddersFirst {
+			ladders(f, pl)
+		}
+		figures(f, pl, max(1, int(f.Width()/62))+w.beside)
+		if !w.laddersFirst {
+			ladders(f, pl)
+		}
 		small(f, more)
 		if f.Width() >= 150 {
 			f.Columns(2)
@@ -36,10 +41,11 @@ func Appendix(pl *plan.Plan, paper draw.Frame, more []draw.Table) []draw.Chapter
 		return f
 	}
 	var best *draw.Flow
-	at := 0
-	for beside := range 3 {
-		if f := set(beside, math.MaxInt); best == nil || len(f.Sheets) < len(best.Sheets) || len(f.Sheets) == len(best.Sheets) && f.Left() > best.Left() {
-			best, at = f, beside
+	at := spread{}
+	for i := range 6 {
+		w := spread{i % 3, i > 2}
+		if f := set(w, math.MaxInt); best == nil || len(f.Sheets) < len(best.Sheets) || len(f.Sheets) == len(best.Sheets) && f.Left() > best.Left() {
+			best, at = f, w
 		}
 	}
 	drawn := set(at, 0).Sheets
@@ -47,6 +53,13 @@ func Appendix(pl *plan.Plan, paper draw.Frame, more []draw.Table) []draw.Chapter
 		return nil
 	}
 	return []draw.Chapter{{Name: AppendixName, Sheets: drawn}}
+}
+
+// spread is how the numbers are set: how many more joints than usual side by side, and
+// whether the ladders come first.
+type spread struct {
+	beside       int
+	laddersFirst bool
 }
 
 // figureMm is the em of the numbers.

@@ -206,7 +206,7 @@ func (r *arranger) corner(s *draw.Sheet, p *picture.Paper, spots []picture.Spot,
 // Room in millimetres beside and above the views from outside: a size and its
 // gap at the left, an hour at the right, TOP above, a size and a title below.
 const (
-	hourMm  = 15.0
+	hourMm  = 13.8
 	topMm   = 13.0
 	underMm = 18.0
 )
