@@ -16,9 +16,9 @@ const (
 	sectionMm    = 33.0  // and of each of its sections
 	sectionsMm   = 43.0  // its sections' height
 	lowMm        = 32.0  // that where they have a row to themselves
-	numberMm     = 11.2  // a number beside them
+	numberMm     = 11.0  // a number beside them
 	numbersMm    = 43.0  // their least width
-	smallDialMm  = 10.4  // the radius of its clock
+	smallDialMm  = 9.4   // the radius of its clock
 	stepBoxMm    = 13.0  // the box of its number
 	stepTitleMm  = 5.2
 )
@@ -78,13 +78,21 @@ func (c closeness) aside(f *draw.Flow, pl *plan.Plan, run []*plan.JointPlan, pic
 	f.Add(warnings(pl, run, f.Width())...)
 	f.Add(pictures...)
 	if names := itemNames(j); names != "" {
-		f.Add(draw.Paragraph("", names, c.em(3), true, f.Width())...)
+		f.Add(closer(draw.Paragraph("", names, c.em(3), true, f.Width()))...)
 	}
-	f.Add(c.told(run, f.Width())...)
+	f.Add(closer(c.told(run, f.Width()))...)
 	for _, t := range tables {
 		f.Table(t)
 	}
-	f.Add(c.closing(run, f.Width())...)
+	f.Add(closer(c.closing(run, f.Width()))...)
+}
+
+// closer sets pieces a little closer.
+func closer(pieces []draw.Piece) []draw.Piece {
+	for i := range pieces {
+		pieces[i].Height *= 0.9
+	}
+	return pieces
 }
 
 // asidePictures are the sections of a joint, and beside them or below its weld seen
@@ -206,6 +214,7 @@ func (c closeness) asideTables(run []*plan.JointPlan, width float64) (laid []dra
 	}
 	do.RowMm = 5.6
 	check.Columns[0].Head, check.Title, check.RowMm = check.Title, "", 5.2
+	check.Columns[0].Least = draw.TextWidth(check.Columns[0].Head, 3, true) + 3
 	list := []draw.Table{do}
 	if len(run) > 1 {
 		list = append(list, c.placeTable(run))

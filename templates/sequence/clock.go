@@ -40,11 +40,11 @@ func (f dial) draw(d *draw.Drawing, taken []float64) {
 		x1, y1 := round(cx, cy, r, float64(30*i))
 		d.Add(draw.Segment(x0, y0, x1, y1, draw.ThinMm))
 	}
-	high, quarters := 6.0, []float64{90, 180, 270}
+	high, em, quarters := 6.0, 3.2, []float64{90, 180, 270}
 	if r <= smallDialMm { // the letters need the room
-		high, quarters = 4.2, nil
+		high, em, quarters = 4, 2.8, nil
 	}
-	d.Add(draw.TopArrow(cx, cy, high), draw.Text{XMm: cx, YMm: cy - 3.8, SizeMm: 3.2, Bold: true, Align: draw.Centre, Content: f.up})
+	d.Add(draw.TopArrow(cx, cy, high), draw.Text{XMm: cx, YMm: cy - 0.6 - em, SizeMm: em, Bold: true, Align: draw.Centre, Content: f.up})
 	for _, deg := range quarters {
 		free := !slices.ContainsFunc(taken, func(t float64) bool { return math.Abs(t-deg) < 20 })
 		if x, y := round(cx, cy, r-5.4, deg); free {
@@ -116,7 +116,7 @@ func clockPanel(j *plan.JointPlan, r float64) (draw.Panel, bool) {
 	}
 	switch {
 	case w != nil:
-		title, seen, outside = "Tacks 1 to "+strconv.Itoa(len(w.TacksDeg)), w.ClockOf, 7
+		title, seen, outside = "Tacks 1 to "+strconv.Itoa(len(w.TacksDeg)), w.ClockOf, 7-nearerMm(r)
 		if n := layers(w); n > 0 {
 			title += ", then runs a, b …"
 			outside += runRoomMm * float64(n)
@@ -217,6 +217,14 @@ func panelRows(panels []draw.Panel, width float64) []draw.Piece {
 	return pieces
 }
 
+// nearerMm is how much nearer to a small dial its runs lie, in millimetres.
+func nearerMm(r float64) float64 {
+	if r <= smallDialMm {
+		return 1.2
+	}
+	return 0
+}
+
 // runRoomMm is the room of one layer of runs round a dial.
 const runRoomMm = 6.4
 
@@ -244,7 +252,7 @@ func weldOrder(d *draw.Drawing, w *plan.WeldPlan, cx, cy, r float64) {
 		if run.Layer > 2 {
 			continue
 		}
-		at := r + 7.6 + runRoomMm*float64(run.Layer-1)
+		at := r + 7.6 - nearerMm(r) + runRoomMm*float64(run.Layer-1)
 		from, to := run.StartDeg, run.EndDeg
 		if run.Clockwise && to <= from {
 			to += 360

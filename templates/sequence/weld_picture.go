@@ -50,9 +50,15 @@ func apartPictures(pl *plan.Plan, j *plan.JointPlan, width, maxHeight float64, m
 
 // weldPanel draws the weld across: a fillet in its corner with leg and
 // throat, or the prepared edges of a butt.
-func weldPanel(j *plan.JointPlan, w *plan.WeldPlan, units parts.Units) draw.Panel {
+func weldPanel(j *plan.JointPlan, w *plan.WeldPlan, units parts.Units, small bool) draw.Panel {
+	if small && w.LegMm == 0 {
+		p := draw.Panel{Width: smallWeldMm, Height: 46}
+		weldWords(&p, w)
+		grooveAcross(&p.Draw, w, plan.XY{XMm: p.Width / 2, YMm: -35}, p.Width/2-2, units)
+		return p
+	}
 	p := draw.Panel{Width: 61, Height: 60}
-	p.Draw.Add(draw.Text{XMm: 31, YMm: -4.2, SizeMm: 3.8, Bold: true, Align: draw.Centre, Content: "Across the weld"})
+	weldWords(&p, w)
 	const mid, floor = 20.0, -42.0
 	if w.LegMm > 0 {
 		draw.HatchAt(&p.Draw, draw.Polygon(6, floor, 52, floor, 52, floor-9, 6, floor-9), 45, 2.4, draw.LineMm)
@@ -63,17 +69,27 @@ func weldPanel(j *plan.JointPlan, w *plan.WeldPlan, units parts.Units) draw.Pane
 		p.Draw.Add(draw.Text{XMm: mid + leg/2 + 6, YMm: floor + leg/2 + 10, SizeMm: 3.4, Content: "throat " + sized(w.ThroatMm, units)})
 		p.Draw.Add(draw.Text{XMm: mid + leg + 2, YMm: floor + 1.4, SizeMm: 3.8, Bold: true, Content: "leg " + sized(w.LegMm, units)})
 	} else {
-		grooveAcross(&p.Draw, w, floor, units)
+		grooveAcross(&p.Draw, w, plan.XY{XMm: 31, YMm: floor}, 27, units)
 	}
-	note, size := draw.Shrink(words.Join(" ", w.Symbol, w.Designation)+", "+w.Process, 3.2, false, 60)
-	p.Draw.Add(draw.Text{XMm: 31, YMm: -p.Height + 1.4, SizeMm: size, Align: draw.Centre, Content: note})
 	return p
 }
 
-// grooveAcross draws the prepared edges of a butt: both bevelled, or the left one
+// smallWeldMm is the width of a butt seen across on a step that shares its sheet.
+const smallWeldMm = 44.0
+
+// weldWords are the title and the foot of a weld seen across.
+func weldWords(p *draw.Panel, w *plan.WeldPlan) {
+	x := p.Width / 2
+	note, size := draw.Shrink(words.Join(" ", w.Symbol, w.Designation)+", "+w.Process, 3.2, false, p.Width-1)
+	p.Draw.Add(draw.Text{XMm: x, YMm: -4.2, SizeMm: 3.8, Bold: true, Align: draw.Centre, Content: "Across the weld"},
+		draw.Text{XMm: x, YMm: -p.Height + 1.4, SizeMm: size, Align: draw.Centre, Content: note})
+}
+
+// grooveAcross draws the prepared edges of a butt, about the foot of its middle and so
+// far to either side: both bevelled, or the left one
 // alone against a square side, and for a bevel against a round the metal that
 // touches under it.
-func grooveAcross(d *draw.Drawing, w *plan.WeldPlan, y float64, units parts.Units) {
+func grooveAcross(d *draw.Drawing, w *plan.WeldPlan, at plan.XY, half float64, units parts.Units) {
 	gap, face, depth, halves := 1.6, 0.0, 22.0, 2.0
 	says := "gap " + words.Short(w.GapMm, units) + ", root face " + sized(w.RootFaceMm, units)
 	if w.RootFaceMm > 0 {
@@ -87,18 +103,18 @@ func grooveAcross(d *draw.Drawing, w *plan.WeldPlan, y float64, units parts.Unit
 		says = "no gap, " + sized(w.DepthMm, units) + " along the round"
 	}
 	run := math.Min(15, (depth-face)*math.Tan(w.BevelDeg/halves*math.Pi/180))
-	const x = 31.0
+	x, y := at.XMm, at.YMm
 	right := run
 	if w.OneEdge {
 		right = 0
 	}
-	draw.HatchAt(d, draw.Polygon(4, y, x-gap/2, y, x-gap/2, y+face, x-gap/2-run, y+depth, 4, y+depth), 45, 2.4, draw.LineMm)
-	draw.HatchAt(d, draw.Polygon(58, y, x+gap/2, y, x+gap/2, y+face, x+gap/2+right, y+depth, 58, y+depth), 135, 2.4, draw.LineMm)
+	draw.HatchAt(d, draw.Polygon(x-half, y, x-gap/2, y, x-gap/2, y+face, x-gap/2-run, y+depth, x-half, y+depth), 45, 2.4, draw.LineMm)
+	draw.HatchAt(d, draw.Polygon(x+half, y, x+gap/2, y, x+gap/2, y+face, x+gap/2+right, y+depth, x+half, y+depth), 135, 2.4, draw.LineMm)
 	text := "no bevel"
 	if w.BevelDeg > 0 {
 		text = "opened to " + words.Angle(w.BevelDeg)
 	}
 	d.Add(draw.Text{XMm: x, YMm: y + depth + 4, SizeMm: 3.4, Align: draw.Centre, Content: text})
-	says, size := draw.Shrink(says, 3.4, false, 58)
+	says, size := draw.Shrink(says, 3.4, false, 2*half+4)
 	d.Add(draw.Text{XMm: x, YMm: y - 5.4, SizeMm: size, Align: draw.Centre, Content: says})
 }
