@@ -44,13 +44,14 @@ func Notes(title string, texts []string, width float64) []Piece {
 	return append(pieces, Space(4))
 }
 
-// CautionBox is a framed warning.
-func CautionBox(text string, width float64) Piece {
-	lines := Stack(Paragraph("", text, 3.8, true, width-17)...)
-	p := Piece{Height: max(10, lines.Height+3)}
+// CautionBox is a framed warning in a size of text.
+func CautionBox(text string, sizeMm, width float64) Piece {
+	k := sizeMm / 3.8
+	lines := Stack(Paragraph("", text, sizeMm, true, width-17*k)...)
+	p := Piece{Height: max(10*k, lines.Height+3*k)}
 	p.Draw.Add(Box(Rect{0, -p.Height, width, 0}, 0.5))
-	p.Draw.Add(Warning(2.5, -p.Height/2-3.7, 8.5)...)
-	p.Draw.Place(&lines.Draw, 14, -(p.Height-lines.Height)/2)
+	p.Draw.Add(Warning(2.5*k, -p.Height/2-3.7*k, 8.5*k)...)
+	p.Draw.Place(&lines.Draw, 14*k, -(p.Height-lines.Height)/2)
 	return p
 }
 

@@ -112,7 +112,7 @@ func TestFlow(t *testing.T) {
 func TestBlocks(t *testing.T) {
 	t.Parallel()
 	for name, p := range map[string]Piece{
-		"heading": Heading("Holes and slots", 60), "caution": CautionBox("Sharp edges: wear gloves and keep your hands off the wheel.", 80), "short caution": CautionBox("Hot.", 80),
+		"heading": Heading("Holes and slots", 60), "caution": CautionBox("Sharp edges: wear gloves and keep your hands off the wheel.", 3.8, 80), "short caution": CautionBox("Hot.", 3.8, 80),
 		"numbered": Numbered("1, 2", "A text that is long enough for two lines or three.", 60), "running head": RunningHead("Flange", "holes", 60), "stack": Stack(Paragraph("–", "A text that is long enough for two lines or three.", 3, false, 40)...),
 	} {
 		items := p.Draw.Items
@@ -146,11 +146,14 @@ func TestBlocks(t *testing.T) {
 			}
 		}
 	}
-	if got := CautionBox("Hot.", 80).Height; got != 10 {
+	if got := CautionBox("Hot.", 1.9, 80).Height; got != 5 {
+		t.Errorf("a short caution of half the size is %v high", got)
+	}
+	if got := CautionBox("Hot.", 3.8, 80).Height; got != 10 {
 		t.Errorf("a short caution is %v high", got)
 	}
 	lines := Wrap("Sharp edges: wear gloves and keep your hands off the wheel.", 3.8, true, 80-17)
-	if got, want := CautionBox("Sharp edges: wear gloves and keep your hands off the wheel.", 80).Height, max(10, float64(len(lines))*3.8*Leading+3); math.Abs(got-want) > 1e-9 {
+	if got, want := CautionBox("Sharp edges: wear gloves and keep your hands off the wheel.", 3.8, 80).Height, max(10, float64(len(lines))*3.8*Leading+3); math.Abs(got-want) > 1e-9 {
 		t.Errorf("a caution of %d lines is %v high, want %v", len(lines), got, want)
 	}
 	if n := Notes("Notes", nil, 80); n != nil {

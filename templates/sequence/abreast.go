@@ -75,7 +75,7 @@ func abreast(pl *plan.Plan, first, second []*plan.JointPlan, paper draw.Frame) [
 func (c closeness) aside(f *draw.Flow, pl *plan.Plan, run []*plan.JointPlan, pictures []draw.Piece, tables []draw.Table) {
 	j := run[len(run)-1]
 	f.Add(asideHead(run, len(pl.Joints), f.Width()))
-	f.Add(warnings(pl, run, f.Width())...)
+	f.Add(c.warnings(pl, run, f.Width())...)
 	f.Add(pictures...)
 	if names := itemNames(j); names != "" {
 		f.Add(closer(draw.Paragraph("", names, c.em(3), true, f.Width()))...)

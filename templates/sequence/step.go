@@ -228,7 +228,7 @@ func (c way) joint(pl *plan.Plan, run []*plan.JointPlan, paper draw.Frame, table
 		}
 		return s, draw.RunningHead(stepsWord(run)+" "+kindWord(j)+": "+j.Title, "continued", paper.Body().Width())
 	}, c.trial)
-	f.Add(warnings(pl, run, f.Width())...)
+	f.Add(c.warnings(pl, run, f.Width())...)
 	f.Add(bigNumbers(keyNumbers(run, pl.Units), f.Width()), draw.Space(2))
 	f.Add(c.pictures(pl, j, f.Width(), f.Body.Height()*0.27*float64(c.closeness)+min(c.spareMm, f.Body.Height()*0.2))...)
 	f.Add(c.told(run, f.Width())...)
@@ -240,17 +240,17 @@ func (c way) joint(pl *plan.Plan, run []*plan.JointPlan, paper draw.Frame, table
 }
 
 // warnings are what is not right with a run, that it lifts, and what it has to hold.
-func warnings(pl *plan.Plan, run []*plan.JointPlan, width float64) (out []draw.Piece) {
+func (c closeness) warnings(pl *plan.Plan, run []*plan.JointPlan, width float64) (out []draw.Piece) {
 	j := run[len(run)-1]
 	for _, problem := range j.Problems {
-		out = append(out, draw.CautionBox("Not right yet: "+problem.What+".", width), draw.Space(1.5))
+		out = append(out, draw.CautionBox("Not right yet: "+problem.What+".", c.em(3.8), width), draw.Space(1.5))
 	}
 	if l := j.Lift; l != nil {
 		text := words.Join(" ", "LIFT "+words.Mass(l.MassKg)+": "+l.What+". "+upperFirst(l.How)+".", words.Writer{Units: pl.Units}.Sling(l))
-		out = append(out, draw.CautionBox(text, width), draw.Space(2))
+		out = append(out, draw.CautionBox(text, c.em(3.8), width), draw.Space(2*float64(c)))
 	}
 	if text := (words.Writer{Units: pl.Units}).Holds(j.Hold, pieceWords(run)); text != "" {
-		out = append(out, draw.CautionBox("SUPPORT: "+text, width), draw.Space(2))
+		out = append(out, draw.CautionBox("SUPPORT: "+text, c.em(3.8), width), draw.Space(2*float64(c)))
 	}
 	return out
 }

@@ -81,7 +81,7 @@ func sized(t draw.Table, sizeMm float64) draw.Table {
 // cautions are framed, one box each.
 func cautions(f *draw.Flow, texts []string) {
 	for _, text := range texts {
-		f.Add(draw.CautionBox(text, f.Width()), draw.Space(1))
+		f.Add(draw.CautionBox(text, 3.8, f.Width()), draw.Space(1))
 	}
 }
 
