@@ -20,77 +20,90 @@ const (
 	numbersMm    = 43.0  // their least width
 	smallDialMm  = 9.4   // the radius of its clock
 	stepBoxMm    = 13.0  // the box of its number
-	stepTitleMm  = 5.2
+	stepTitleMm  = 4.8
 )
 
 // loosest is how close steps beside each other may be set, from the roomiest.
 var loosest = []closeness{1, 0.9, 0.8}
 
 // abreast draws two steps side by side on a sheet on its side, each with all that it
-// has, as roomy as both fit, and their numbers over the pictures where those then have
-// more of the width; nil where one does not fit.
+// has, as roomy as both fit; nil where one does not.
 func abreast(pl *plan.Plan, first, second []*plan.JointPlan, paper draw.Frame) []*draw.Sheet {
 	turned := paper.Turned()
-	width := (turned.Body().Width() - draw.GutterMm) / 2
-	if width < besideWideMm {
+	if (turned.Body().Width()-draw.GutterMm)/2 < besideWideMm {
 		return nil
 	}
-	pair := [][]*plan.JointPlan{first, second}
-	var pictures [2][][]draw.Piece // by the place of the numbers
-	for i, over := range []bool{true, false} {
-		for _, run := range pair {
-			pictures[i] = append(pictures[i], asidePictures(pl, run, width, over))
-		}
-	}
-	set := func(c closeness, tables [][]draw.Table, over, trial int) (*draw.Flow, bool) {
+	flow := func(trial int) *draw.Flow {
 		f := draw.NewTrial(func(int) (*draw.Sheet, draw.Piece) {
 			name := "Steps " + words.Span(first[0].N, len(first)) + ", " + words.Span(second[0].N, len(second))
 			return &draw.Sheet{Frame: turned, All: true, Part: Name, Name: name, Scale: "not to scale"}, draw.Piece{}
 		}, trial)
 		f.Columns(2)
-		for i, run := range pair {
-			if f.Column() > 0 || len(f.Sheets) > 1 {
-				return f, false
-			}
-			if i > 0 {
-				f.TurnColumn()
-			}
-			c.aside(f, pl, run, pictures[over][i], tables[i])
-		}
-		return f, len(f.Sheets) == 1
+		return f
 	}
 	for _, c := range loosest {
-		tables := [][]draw.Table{c.asideTables(first, width), c.asideTables(second, width)}
-		for over := range pictures {
-			if _, fits := set(c, tables, over, math.MaxInt); fits {
-				f, _ := set(c, tables, over, 0)
-				return f.Sheets
+		var halves []*aside
+		for _, run := range [][]*plan.JointPlan{first, second} {
+			if one := c.half(pl, run, flow); one != nil {
+				halves = append(halves, one)
 			}
+		}
+		if len(halves) == 2 {
+			f := flow(0)
+			halves[0].set(f)
+			f.TurnColumn()
+			halves[1].set(f)
+			return f.Sheets
 		}
 	}
 	return nil
 }
 
-// aside sets a step in a column.
-func (c closeness) aside(f *draw.Flow, pl *plan.Plan, run []*plan.JointPlan, pictures []draw.Piece, tables []draw.Table) {
-	j := run[len(run)-1]
-	f.Add(asideHead(run, len(pl.Joints), f.Width()))
-	f.Add(c.warnings(pl, run, f.Width())...)
-	f.Add(pictures...)
+// aside is a step on half a sheet.
+type aside struct {
+	closeness
+	pl       *plan.Plan
+	run      []*plan.JointPlan
+	pictures []draw.Piece
+	tables   []draw.Table
+}
+
+// half lays a step out for a column, its numbers over the pictures, which then have
+// more of the width, or beside them where it is too high so; nil where it does not fit.
+func (c closeness) half(pl *plan.Plan, run []*plan.JointPlan, flow func(trial int) *draw.Flow) *aside {
+	one := &aside{closeness: c, pl: pl, run: run}
+	for _, over := range []bool{true, false} {
+		f := flow(math.MaxInt)
+		if one.pictures = asidePictures(pl, run, f.Width(), over); over {
+			one.tables = c.asideTables(run, f.Width())
+		}
+		if one.set(f); len(f.Sheets) == 1 && f.Column() == 0 {
+			return one
+		}
+	}
+	return nil
+}
+
+// set sets the step in a column.
+func (c *aside) set(f *draw.Flow) {
+	j := c.run[len(c.run)-1]
+	f.Add(asideHead(c.run, len(c.pl.Joints), f.Width()))
+	f.Add(c.warnings(c.pl, c.run, f.Width())...)
+	f.Add(c.pictures...)
 	if names := itemNames(j); names != "" {
 		f.Add(closer(draw.Paragraph("", names, c.em(3), true, f.Width()))...)
 	}
-	f.Add(closer(c.told(run, f.Width()))...)
-	for _, t := range tables {
+	f.Add(closer(c.told(c.run, f.Width()))...)
+	for _, t := range c.tables {
 		f.Table(t)
 	}
-	f.Add(closer(c.closing(run, f.Width()))...)
+	f.Add(closer(c.closing(c.run, f.Width()))...)
 }
 
 // closer sets pieces a little closer.
 func closer(pieces []draw.Piece) []draw.Piece {
 	for i := range pieces {
-		pieces[i].Height *= 0.9
+		pieces[i].Height *= 0.88
 	}
 	return pieces
 }
@@ -154,7 +167,7 @@ func asideHead(run []*plan.JointPlan, of int, width float64) draw.Piece {
 	}
 	y = min(y, -stepBoxMm) - 1
 	p.Draw.Add(draw.Segment(0, y, width, y, draw.ThickMm))
-	p.Height = 1 - y
+	p.Height = 0.5 - y
 	return p
 }
 
@@ -213,7 +226,7 @@ func (c closeness) asideTables(run []*plan.JointPlan, width float64) (laid []dra
 		do.Rows[i] = append([]string{row[0], words.Join(" ", draw.Bold(row[1]+"."), row[2])}, row[3:]...)
 	}
 	do.RowMm = 5.6
-	check.Columns[0].Head, check.Title, check.RowMm = check.Title, "", 5.2
+	check.Columns[0].Head, check.Title, check.RowMm = check.Title, "", 5
 	check.Columns[0].Least = draw.TextWidth(check.Columns[0].Head, 3, true) + 3
 	list := []draw.Table{do}
 	if len(run) > 1 {

@@ -42,7 +42,7 @@ func (f dial) draw(d *draw.Drawing, taken []float64) {
 	}
 	high, em, quarters := 6.0, 3.2, []float64{90, 180, 270}
 	if r <= smallDialMm { // the letters need the room
-		high, em, quarters = 4, 2.8, nil
+		high, em, quarters = 3, 2.8, nil
 	}
 	d.Add(draw.TopArrow(cx, cy, high), draw.Text{XMm: cx, YMm: cy - 0.6 - em, SizeMm: em, Bold: true, Align: draw.Centre, Content: f.up})
 	for _, deg := range quarters {
