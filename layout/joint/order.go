@@ -351,8 +351,17 @@ func (j *assembly) headSides(t *joint) []headSide {
 // bearing face.
 func (j *assembly) over(p *placedPart, side headSide) (gapMm float64, over bool) {
 	gapMm = math.Inf(1)
+	far := math.Inf(1)
+	if p.r.Part.Outline != nil {
+		b := p.r.Bounds()
+		far = math.Hypot(max(-b.Min.XMm, b.Max.XMm), max(-b.Min.YMm, b.Max.YMm))
+	}
 	for _, q := range side.pts {
-		for _, m := range p.r.MetalAt(math.Hypot(q.XMm, q.YMm)) {
+		radius := math.Hypot(q.XMm, q.YMm)
+		if radius > far {
+			continue
+		}
+		for _, m := range p.r.MetalAt(radius) {
 			for _, z := range m {
 				if d := (p.at.z0 + p.at.s*z - side.zMm) * side.dir; d > -1e-6 && d < gapMm {
 					gapMm, over = math.Max(0, d), true
