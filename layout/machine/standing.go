@@ -21,7 +21,7 @@ func (m *Machine) foot() (looks []look) {
 		if !made || group[plate.ID] == "" {
 			continue
 		}
-		if p := m.model(of.Part).Part; p.Outline == nil || p.Bends != nil {
+		if !sheet(m.model(of.Part).Part) {
 			continue
 		}
 		for k := range m.Bodies {
@@ -29,9 +29,9 @@ func (m *Machine) foot() (looks []look) {
 			if b == plate || group[b.ID] != group[plate.ID] || m.overlapping[[2]string{plate.ID, b.ID}] {
 				continue
 			}
-			other, flat := m.Of[b.ID]
-			if p := m.model(other.Part); !flat || p.Part.Outline == nil || p.Part.Bends != nil {
-				continue // not a plate: it may stand in the bore
+			other, made := m.Of[b.ID]
+			if p := m.model(other.Part); !made || !sheet(p.Part) && p.Part.Bar == nil {
+				continue // neither plate nor bar: it may stand in the bore
 			}
 			if face, ok := facing(plate, b); ok {
 				looks = append(looks, func() []plan.Problem {
@@ -41,6 +41,11 @@ func (m *Machine) foot() (looks []look) {
 		}
 	}
 	return looks
+}
+
+// sheet tells whether a part is a plate, or a flat bar.
+func sheet(p *parts.Part) bool {
+	return p.Outline != nil && p.Bends == nil || p.Bar != nil && p.Bar.Section == parts.FlatBar
 }
 
 // weldGroups names, for each body that a weld holds, what it is welded into in
