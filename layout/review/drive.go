@@ -19,8 +19,12 @@ var driven = regexp.MustCompile(`(?i)\b(coupling|pulley|sprocket|gear|hand ?whee
 // diameter. Common practice, no source: as long as the diameter is usual.
 const keyShare = 0.5
 
-// drive looks for seats of what turns a shaft without a keyway, and for keys
-// that bear on hardly any length.
+// looseClass is the first class of a shaft, by its letter, on which a keyed hub
+// sits well enough. Common practice, no source: h, j and k are usual, g slides.
+const looseClass = "g"
+
+// drive looks for seats of what turns a shaft without a keyway or with play, and
+// for keys that bear on hardly any length.
 func drive(v *view) {
 	for _, k := range v.q.Keyways {
 		if bears, least := k.ToMm-k.FromMm-k.WidthMm, keyShare*k.DiameterMm; !k.Inside && bears < least-slackMm {
@@ -31,7 +35,16 @@ func drive(v *view) {
 		}
 	}
 	for _, c := range v.outside {
-		if c.step == nil || c.size.Fit.Pos.Line == 0 || !driven.MatchString(c.step.Seat.Value) || v.holdsBy(c) {
+		if c.step == nil || c.size.Fit.Pos.Line == 0 || !driven.MatchString(c.step.Seat.Value) {
+			continue
+		}
+		if class := c.size.Fit.Class.Value; c.step.Taper == nil && class != "" && class < looseClass {
+			v.report(Check, c.name, c.pos, Finding{
+				What: "the " + c.step.Seat.Value + " sits loose on " + c.name, Numbers: v.mm(2*c.radiusMm) + " " + class,
+				Rule: "what is keyed sits without play, or the key works loose", Source: practice, Fix: "fit: h6 or k6",
+			})
+		}
+		if v.holdsBy(c) {
 			continue
 		}
 		v.report(Check, c.name, c.pos, Finding{
@@ -161,10 +174,13 @@ func lockNuts(r *reviewer) {
 	}
 }
 
-// nutRoom looks for a thread that is shorter than the locking nut on it. Those of
-// ISO 2982-1 are about 0.15 of the thread and 3 mm high, from memory.
+// nutHighMm is about how high the locking nut of a thread is: 0.15 of it and 3 mm.
+// ISO 2982-1, from memory.
+func nutHighMm(t threads.Thread) float64 { return 0.15*t.MajorMm + 3 }
+
+// nutRoom looks for a thread that is shorter than the locking nut on it.
 func (r *reviewer) nutRoom(j *plan.JointPlan, t threads.Thread) {
-	wanted := 0.15*t.MajorMm + 3
+	wanted := nutHighMm(t)
 	shaft := r.viewOf(j.A.Part)
 	if shaft == nil {
 		return
@@ -184,11 +200,14 @@ func (r *reviewer) nutRoom(j *plan.JointPlan, t threads.Thread) {
 
 // nutMade tells whether a part of the job has a thread inside.
 func (r *reviewer) nutMade(designation string) bool {
-	return slices.ContainsFunc(r.job.Parts, func(p *parts.Part) bool {
-		v := r.viewOf(p.Name.Value)
-		return v != nil && slices.ContainsFunc(v.inside, func(c cylinder) bool {
-			t, err := threads.Parse(c.size.Thread.Value)
-			return err == nil && t.Designation == designation
-		})
+	return slices.ContainsFunc(r.job.Parts, func(p *parts.Part) bool { return r.nutOf(p.Name.Value, designation) })
+}
+
+// nutOf tells whether a part has a thread inside.
+func (r *reviewer) nutOf(part, designation string) bool {
+	v := r.viewOf(part)
+	return v != nil && slices.ContainsFunc(v.inside, func(c cylinder) bool {
+		t, err := threads.Parse(c.size.Thread.Value)
+		return err == nil && t.Designation == designation
 	})
 }

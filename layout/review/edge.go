@@ -122,10 +122,18 @@ func (v *view) nearestEdge(h *hole) nearest {
 		}
 		return n
 	}
+	from, to := h.fromMm, h.toMm
+	if h.thread != nil && !h.through() { // beyond its thread runs a smaller drill
+		if long := h.group.Depth.Mm; h.face == parts.Back {
+			from = max(from, to-long)
+		} else {
+			to = min(to, from+long)
+		}
+	}
 	for _, s := range v.cuts() {
 		mid := (s.fromMm + s.toMm) / 2
 		out, in := at(v.outside, mid), at(v.inside, mid)
-		if mid > h.fromMm && mid < h.toMm && out != nil && h.centreMm() < out.radiusMm {
+		if s.fromMm < to-slackMm && s.toMm > from+slackMm && out != nil && h.centreMm() < out.radiusMm {
 			n.take(out.radiusMm-h.farMm()-h.radiusMm, "the outside of "+out.name)
 			if in != nil && h.centreMm() > in.radiusMm {
 				n.take(h.nearMm()-h.radiusMm-in.radiusMm, "the bore "+in.name)

@@ -282,3 +282,36 @@ func countersink(v *view) {
 		}
 	}
 }
+
+// boltPlay looks for clearance holes of a joint that are meant for a larger bolt
+// than the joint's.
+func boltPlay(r *reviewer) {
+	for _, in := range r.job.Joints {
+		if in.Bolt == nil {
+			continue
+		}
+		b, err := bolts.Find(in.Bolt.Size)
+		if err != nil {
+			continue
+		}
+		coarse, err := b.Thread.ClearanceMm("coarse")
+		if err != nil {
+			continue
+		}
+		for _, ref := range append([]parts.JointRef{in.Bolt.Through, in.Bolt.Into}, in.Bolt.Stack...) {
+			v := r.viewOf(ref.Part)
+			if v == nil {
+				continue
+			}
+			g, _ := v.groupNamed(ref.Feature)
+			_, mm := v.groupSize(ref.Feature)
+			if g == nil || g.Size.Make == parts.TappedHole || mm <= coarse+slackMm {
+				continue
+			}
+			r.add(Finding{
+				Severity: Check, Part: in.Name.Value, Pos: in.Pos, What: "the bolts are small for " + ref.Feature + " of " + v.p.Title.Value, Numbers: in.Bolt.Size + " in " + r.mm(mm) + ", wanted at most " + r.mm(coarse),
+				OverMm: over(mm), Rule: "a bolt fills its hole but for the coarse series of clearance", Source: "ISO 273, ASME B18.2.8", Fix: "the bolt that the holes are for, or smaller holes",
+			})
+		}
+	}
+}

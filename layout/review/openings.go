@@ -111,6 +111,7 @@ func (v *view) turnedSlot(f *parts.Radial) {
 
 // covered looks for openings in a tube or shaft that a part on it closes.
 func covered(r *reviewer) {
+	copedOver(r)
 	done := map[string]bool{}
 	for _, j := range r.pl.Joints {
 		if j.Press == nil {

@@ -3,7 +3,6 @@ package review
 import (
 	"math"
 	"slices"
-	"strconv"
 
 	"centrepop/layout/plan"
 	"centrepop/parts"
@@ -96,20 +95,28 @@ func ringClash(r *reviewer) {
 	}
 }
 
+// coneShare is the least width of a cone as a part of its bearing's, where the job
+// does not give it. Common practice, no source.
+const coneShare = 0.8
+
 // coneSeat finds cones that stand beside their seat.
 func (r *reviewer) coneSeat(j *plan.JointPlan, stack []*standingPart) {
 	b, shaft := j.Bearing, standing(stack, j.A)
-	if b.ConeWidthMm == 0 || j.A.Inside {
+	if j.A.Inside {
 		return
 	}
+	wide := b.ConeWidthMm
+	if wide == 0 {
+		wide = coneShare * b.WidthMm
+	}
 	from, to := shaft.Span(j.A)
-	lo, hi := min(b.LargeEndMm, b.LargeEndMm-b.LargeEndDir*b.ConeWidthMm), max(b.LargeEndMm, b.LargeEndMm-b.LargeEndDir*b.ConeWidthMm)
+	lo, hi := min(b.LargeEndMm, b.LargeEndMm-b.LargeEndDir*wide), max(b.LargeEndMm, b.LargeEndMm-b.LargeEndDir*wide)
 	const least = 0.75
-	if on := min(hi, to) - max(lo, from); on < least*b.ConeWidthMm {
+	if on := min(hi, to) - max(lo, from); on < least*wide {
 		r.add(Finding{
 			Severity: Stop, Part: j.Name, Pos: r.jointPos(j.Name),
 			What:    "the cone of " + b.Bearing + " stands beside its seat " + j.A.Feature,
-			Numbers: r.mm(max(0, on)) + " of " + r.mm(b.ConeWidthMm) + " sit on it",
+			Numbers: r.mm(max(0, on)) + " of " + r.mm(wide) + " sit on it",
 			Rule:    "a cone sits on its seat over three quarters of its width", Source: practice, Fix: "shoulders that agree: compare their distance on shaft and housing",
 		})
 	}
@@ -250,49 +257,6 @@ func (r *reviewer) faceOf(joint, part string) (parts.Face, bool) {
 		return j.Meet.Second, true
 	}
 	return "", false
-}
-
-// bearingPair looks for bearings of one shaft that turn unlike, for a bore that
-// is not the designation's, and for a wide end float.
-func bearingPair(r *reviewer) {
-	const widestMm = 0.3
-	turning := map[string]string{}
-	for _, j := range r.job.Joints {
-		b := j.Bearing
-		if b == nil {
-			continue
-		}
-		f := Finding{Severity: Check, Part: j.Name.Value, Pos: j.Pos}
-		if was := turning[b.Cone.Part]; was != "" && was != b.Rotating {
-			f.What, f.Numbers = "the bearings of "+b.Cone.Part+" do not turn alike", was+" and "+b.Rotating+" rotating"
-			f.Rule, f.Source, f.Fix = "one shaft turns or stands", "by the job", "the same at both bearings"
-			r.add(f)
-		}
-		turning[b.Cone.Part] = b.Rotating
-		if mm := boreCodeMm(b.Bearing.Value); mm > 0 && math.Abs(mm-b.Bore.Mm) > slackMm {
-			f.Severity, f.What, f.Numbers = Stop, b.Bearing.Value+" has another bore than the joint gives", r.mm(mm)+", given "+r.mm(b.Bore.Mm)
-			f.Rule, f.Source, f.Fix = "the last two figures of a metric bearing are a fifth of its bore in millimetres", "ISO 355, ISO 15 bore code", "the designation or the sizes are wrong"
-			r.add(f)
-		}
-		if e := b.EndFloat; len(e) == 2 && e[1].Mm > widestMm+slackMm {
-			f.Severity, f.What, f.Numbers = Check, "the end float of "+j.Name.Value+" is wide", r.mm(e[0].Mm)+" to "+r.mm(e[1].Mm)+", wanted at most "+r.mm(widestMm)
-			f.OverMm = over(e[1].Mm)
-			f.Rule, f.Source, f.Fix = "a pair of tapered bearings runs with little play or with preload", practice, "the maker's figure"
-			r.add(f)
-		}
-	}
-}
-
-// boreCodeMm is the bore of a five-figure metric tapered bearing, 0 for others.
-func boreCodeMm(name string) float64 {
-	if len(name) != 5 || name[0] != '3' {
-		return 0
-	}
-	code, err := strconv.Atoi(name[3:])
-	if err != nil || code < 4 || code > 96 {
-		return 0
-	}
-	return 5 * float64(code)
 }
 
 // studShoulder looks for studs whose body goes through the hole it should stand

@@ -11,24 +11,30 @@ import (
 	"centrepop/parts"
 )
 
-// path looks for seats that what sits on them cannot reach: from both ends of
-// the part something larger is in the way.
+// path looks for seats and threads that what sits on them cannot reach: from both
+// ends of the part something larger is in the way.
 func path(v *view) {
 	for _, side := range []struct {
 		steps []cylinder
 		sign  float64
 	}{{v.outside, 1}, {v.inside, -1}} {
 		for i, c := range side.steps {
-			if c.step == nil || c.step.Seat.Value == "" || c.size.Fit.Pos.Line == 0 {
+			nut := side.sign > 0 && c.size.Thread.Value != ""
+			if c.step == nil || !nut && (c.step.Seat.Value == "" || c.size.Fit.Pos.Line == 0) {
 				continue
 			}
 			front, back := inTheWay(side.steps[:i], c, side.sign), inTheWay(side.steps[i+1:], c, side.sign)
 			if front == nil || back == nil {
 				continue
 			}
-			v.report(Stop, c.name, c.pos, Finding{
-				What:    "what sits on " + c.name + " cannot get there",
+			severity, what := Stop, "what sits on "+c.name+" cannot get there"
+			if nut {
+				severity, what = Check, "no nut gets onto "+c.name // unless it is split
+			}
+			v.report(severity, c.name, c.pos, Finding{
+				What:    what,
 				Numbers: c.name + " " + v.mm(2*c.radiusMm) + "; " + front.name + " " + v.mm(2*front.radiusMm) + " and " + back.name + " " + v.mm(2*back.radiusMm) + " are in the way",
+				OverMm:  over(2 * math.Min(side.sign*(front.radiusMm-c.radiusMm), side.sign*(back.radiusMm-c.radiusMm))),
 				Rule:    "a ring reaches its seat from one end", Source: "by geometry", Fix: "a step that lets it pass, on one side",
 			})
 		}
@@ -292,6 +298,9 @@ func (v *view) nutOn(q *parts.Part, i int, screw *parts.Step, in, out threads.Th
 		return
 	}
 	r.seizes(p, q, nut, out)
+	if nut.Length.Mm >= motionShare*out.MajorMm {
+		r.screwPasses(p, q, screw)
+	}
 	if screw.Length.Mm <= nut.Length.Mm {
 		if has, wants := screw.Length.Mm, math.Min(nut.Length.Mm, out.MajorMm); has < wants-slackMm {
 			r.add(Finding{

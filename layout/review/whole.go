@@ -87,6 +87,7 @@ func unjoined(r *reviewer) {
 		}
 	}
 	r.unwelded()
+	freeEnds(r)
 }
 
 // spareCopies looks for parts that joints use, and of which more are made.
@@ -218,6 +219,12 @@ func weldSense(r *reviewer) {
 			f.Rule, f.Source, f.Fix = "a weld lies on an edge", "by geometry", "the length of the edge"
 			r.add(f)
 		}
+		if edge := r.seamMm(w); w.Length.Set() && w.Length.Mm < shortShare*edge-slackMm {
+			f.What, f.Numbers = j.Title+": the weld holds a small part of the edge it is on", r.mm(w.Length.Mm)+" on "+r.mm(edge)+", wanted at least "+r.mm(shortShare*edge)
+			f.OverMm, f.LeftMm = nil, left(w.Length.Mm)
+			f.Rule, f.Source, f.Fix = "a weld that carries runs over a quarter of its edge at the least", practice, "the length of the edge, or accept it for a part that carries nothing"
+			r.add(f)
+		}
 		r.slips(j, in)
 		r.shallow(j, in)
 	}
@@ -240,6 +247,30 @@ func (r *reviewer) shallow(j *plan.JointPlan, in *parts.Joint) {
 			})
 		}
 	}
+}
+
+// shortShare is the least part of an edge that its weld runs over. Common practice,
+// no source: of a broken weld a third.
+const shortShare = 0.25
+
+// seamMm is the edge that a weld lies on: round the end of a bar, or the outline of
+// the smaller of two plates. 0 if it is neither.
+func (r *reviewer) seamMm(w *parts.WeldJoint) float64 {
+	least := 0.0
+	for _, ref := range []parts.JointRef{w.Part, w.To} {
+		mm := 0.0
+		switch p := partNamed(r.job, ref.Part); {
+		case p == nil:
+		case p.Bar != nil && (ref.Feature == string(parts.LeftEnd) || ref.Feature == string(parts.RightEnd)):
+			mm = 2 * (p.Bar.Width.Mm + p.Bar.Depth.Mm)
+		case ref.Feature == "outline":
+			mm = r.edgeMm(ref.Part)
+		}
+		if mm > 0 && (least == 0 || mm < least) {
+			least = mm
+		}
+	}
+	return least
 }
 
 // edgeMm is the longest stretch of outline that a part is welded along: the
@@ -337,4 +368,25 @@ func (r *reviewer) formedEnd(ref parts.JointRef) (roundEnd, bool) {
 		}
 	}
 	return roundEnd{}, false
+}
+
+// heldShare is the least part of a bore that a press holds by. Common practice, no
+// source.
+const heldShare = 0.25
+
+// shortPress looks for presses that hold on a narrow ring of their bore: what
+// chamfers and the ends leave.
+func shortPress(r *reviewer) {
+	for _, j := range r.pl.Joints {
+		if j.Press == nil {
+			continue
+		}
+		whole := j.B.ToMm - j.B.FromMm
+		if on := j.Press.LengthMm; on < heldShare*whole-slackMm {
+			r.add(Finding{
+				Severity: Check, Part: j.Name, Pos: r.jointPos(j.Name), LeftMm: left(on), What: j.Title + ": little of the bore is left to hold", Numbers: r.mm(on) + " of " + r.mm(whole) + ", wanted at least " + r.mm(heldShare*whole),
+				Rule: "a press holds by a quarter of its bore at the least, or the part tilts", Source: practice, Fix: "smaller chamfers, a thicker part, or less below its face",
+			})
+		}
+	}
 }

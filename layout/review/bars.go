@@ -1,0 +1,108 @@
+package review
+
+import (
+	"math"
+	"slices"
+
+	"centrepop/parts"
+)
+
+// hiddenHeads looks for bolts through one wall of a tube bar: their heads or nuts
+// come inside it.
+func hiddenHeads(r *reviewer) {
+	for _, j := range r.job.Joints {
+		if j.Bolt == nil {
+			continue
+		}
+		for _, ref := range []parts.JointRef{j.Bolt.Through, j.Bolt.Into} {
+			v := r.viewOf(ref.Part)
+			if v == nil || v.p.Bar == nil || !v.p.Bar.Tube() {
+				continue
+			}
+			p := v.p
+			g, _ := v.groupNamed(ref.Feature)
+			if g == nil || g.Walls == parts.BothWalls || g.Size.Make == parts.TappedHole {
+				continue
+			}
+			r.add(Finding{
+				Severity: Check, Part: p.Name.Value, Feature: ref.Feature, Pos: g.Pos, What: "the bolts of " + j.Name.Value + " go through one wall of " + p.Title.Value + " and end inside it",
+				Rule: "head and nut of a bolt are outside, where a spanner gets at them", Source: practice, Fix: "walls: both, or accept it beside an open end",
+			})
+		}
+	}
+}
+
+// freeEnds looks for ends of bars that are cut to meet something, a mitre or a
+// cope, and that no weld joins, though the bar is in the machine.
+func freeEnds(r *reviewer) {
+	ends, used := map[parts.JointRef]bool{}, map[parts.JointRef]bool{}
+	for _, j := range r.job.Joints {
+		first, second := j.Ends()
+		for _, ref := range []parts.JointRef{first, second} {
+			ref.Pos = parts.Pos{}
+			if j.Weld != nil {
+				ends[ref] = true
+			}
+			ref.Feature = ""
+			used[ref] = true
+		}
+	}
+	for _, p := range r.job.Parts {
+		if p.Bar == nil {
+			continue
+		}
+		for copy := 1; copy <= p.Quantity; copy++ {
+			ref := parts.JointRef{Part: p.Name.Value, Copy: copy}
+			if !used[ref] {
+				continue
+			}
+			for _, side := range []parts.Side{parts.LeftEnd, parts.RightEnd} {
+				end := p.Bar.End(side)
+				if ref.Feature = string(side); !end.Mitred() && !end.Coped() || ends[ref] {
+					continue
+				}
+				title := p.Title.Value
+				if p.Quantity > 1 {
+					title += " " + number(float64(copy))
+				}
+				r.add(Finding{
+					Severity: Check, Part: p.Name.Value, Pos: end.Pos, What: "the " + string(side) + " end of " + title + " is cut to meet something, and no joint welds it",
+					Rule: "an end that is cut for a joint is in one", Source: practice, Fix: "add the weld joint, or cut the end square",
+				})
+			}
+		}
+	}
+}
+
+// copedOver looks for bars that stand on an opening of the round they are coped
+// onto. A bar lies across it: its depth along the axis, its width round it.
+func copedOver(r *reviewer) {
+	for _, p := range r.job.Parts {
+		if p.Bar == nil {
+			continue
+		}
+		for _, side := range []parts.Side{parts.LeftEnd, parts.RightEnd} {
+			end := p.Bar.End(side)
+			if !end.Onto.Set() || end.Place == nil {
+				continue
+			}
+			v := r.viewOf(end.Onto.Part)
+			if v == nil {
+				continue
+			}
+			z := end.Place.AxialMm(v.lengthMm)
+			on := slices.IndexFunc(v.openings(), func(o opening) bool {
+				around := math.Abs(math.Remainder(o.clockDeg-end.Place.Clock.Deg, 360)) * math.Pi / 180 * v.q.Section.MaxMm
+				return math.Abs(o.zMm-z) < p.Bar.Depth.Mm/2+o.alongMm-slackMm && around < p.Bar.Width.Mm/2+o.aroundMm-slackMm
+			})
+			if on < 0 {
+				continue
+			}
+			o := v.openings()[on]
+			v.report(Stop, o.radial.Name.Value, o.radial.Pos, Finding{
+				What: o.title(v) + " lies under " + p.Title.Value, Numbers: "it runs from " + v.mm(o.zMm-o.alongMm) + " to " + v.mm(o.zMm+o.alongMm) + " from the front face, the bar from " + v.mm(z-p.Bar.Depth.Mm/2) + " to " + v.mm(z+p.Bar.Depth.Mm/2),
+				Rule: "an opening is free when the parts are joined", Source: "by geometry", Fix: "move it along or round the axis",
+			})
+		}
+	}
+}

@@ -1,0 +1,181 @@
+package review
+
+import (
+	"math"
+	"strconv"
+
+	"centrepop/layout/plan"
+	"centrepop/layout/threads"
+	"centrepop/parts"
+)
+
+// The widest end float and the most preload of a pair of tapered bearings, as a
+// length, and the most interference of a cone that its nut pushes along, as a part
+// of its bore. Common practice, no source.
+const (
+	widestMm    = 0.3
+	preloadMm   = 0.1
+	pushedShare = 0.001
+)
+
+// bearingPair looks for bearings of one shaft that do not go together: that turn
+// unlike, are greased unlike or are set by neither; and for sizes of one bearing
+// that cannot be its own.
+func bearingPair(r *reviewer) {
+	first, set := map[string]*parts.BearingJoint{}, map[string]bool{}
+	for _, j := range r.job.Joints {
+		if j.Bearing != nil {
+			set[j.Bearing.Cone.Part] = set[j.Bearing.Cone.Part] || len(j.Bearing.EndFloat) == 2
+		}
+	}
+	for _, j := range r.job.Joints {
+		b := j.Bearing
+		if b == nil {
+			continue
+		}
+		r.bearingSizes(j, b)
+		r.endFloat(j, b)
+		f := Finding{Severity: Check, Part: j.Name.Value, Pos: j.Pos}
+		one := first[b.Cone.Part]
+		if one == nil {
+			first[b.Cone.Part] = b
+			if !set[b.Cone.Part] {
+				f.What, f.Rule, f.Source = "no bearing of "+b.Cone.Part+" says how much end float it is set to", "a tapered bearing is set to an end float or a preload", practice
+				f.Fix = "end-float at the bearing that its nut sets, by the maker's figure"
+				r.add(f)
+			}
+			continue
+		}
+		if one.Rotating != b.Rotating {
+			f.What, f.Numbers = "the bearings of "+b.Cone.Part+" do not turn alike", one.Rotating+" and "+b.Rotating+" rotating"
+			f.Rule, f.Source, f.Fix = "one shaft turns or stands", "by the job", "the same at both bearings"
+			r.add(f)
+		}
+		if one.Grease.Value != "" && b.Grease.Value != "" && one.Grease.Value != b.Grease.Value && one.Cup.Part == b.Cup.Part {
+			f.What, f.Numbers = "the bearings in "+b.Cup.Part+" are greased unlike", one.Grease.Value+", "+b.Grease.Value
+			f.Rule, f.Source, f.Fix = "greases of two thickeners soften one another", practice, "one grease for both"
+			r.add(f)
+		}
+	}
+	for _, j := range r.pl.Joints {
+		r.pushed(j)
+		r.nutClear(j)
+	}
+}
+
+// bearingSizes compares a bearing's sizes with its designation and each other.
+func (r *reviewer) bearingSizes(j *parts.Joint, b *parts.BearingJoint) {
+	f := Finding{Severity: Stop, Part: j.Name.Value, Pos: j.Pos, Fix: "the designation or the sizes are wrong"}
+	if mm := boreCodeMm(b.Bearing.Value); mm > 0 && math.Abs(mm-b.Bore.Mm) > slackMm {
+		f.What, f.Numbers = b.Bearing.Value+" has another bore than the joint gives", r.mm(mm)+", given "+r.mm(b.Bore.Mm)
+		f.Rule, f.Source = "the last two figures of a metric bearing are a fifth of its bore in millimetres", "ISO 355, ISO 15 bore code"
+		r.add(f)
+	}
+	if b.ConeWidth.Mm > b.Width.Mm+slackMm {
+		f.What, f.Numbers = "the cone of "+b.Bearing.Value+" is wider than the bearing", r.mm(b.ConeWidth.Mm)+" of "+r.mm(b.Width.Mm)
+		f.Rule, f.Source = "the maker's T is over both rings, B of the cone alone", "ISO 355"
+		r.add(f)
+	}
+}
+
+// endFloat looks at the play or preload that a bearing is set to.
+func (r *reviewer) endFloat(j *parts.Joint, b *parts.BearingJoint) {
+	if len(b.EndFloat) != 2 {
+		return
+	}
+	f := Finding{
+		Severity: Check, Part: j.Name.Value, Pos: j.Pos, Numbers: r.mm(b.EndFloat[0].Mm) + " to " + r.mm(b.EndFloat[1].Mm) + ", wanted at ",
+		Rule: "a pair of tapered bearings runs with little play or with preload", Source: practice, Fix: "the maker's figure",
+	}
+	switch least, most := b.EndFloat[0].Mm, b.EndFloat[1].Mm; {
+	case most > widestMm+slackMm:
+		f.What, f.OverMm = "the end float of "+j.Name.Value+" is wide", over(most)
+		f.Numbers += "most " + r.mm(widestMm)
+	case least < -preloadMm-slackMm:
+		f.What, f.OverMm = "the preload of "+j.Name.Value+" burns the bearings", over(-least)
+		f.Numbers += "least " + r.mm(-preloadMm)
+	default:
+		return
+	}
+	r.add(f)
+}
+
+// pushed looks for a cone that a nut sets and that sits too tight to be pushed along.
+func (r *reviewer) pushed(j *plan.JointPlan) {
+	b := j.Bearing
+	if b == nil || !b.Adjusted || b.ConeFitUm.Max/1000 <= pushedShare*b.BoreMm+slackMm {
+		return
+	}
+	tight := b.ConeFitUm.Max / 1000
+	r.add(Finding{
+		Severity: Check, Part: j.Name, Pos: r.jointPos(j.Name), OverMm: over(tight),
+		What: "the cone that the nut of " + b.Bearing + " sets sits too tight on " + j.A.Feature, Numbers: r.mm(tight) + " of interference at the most, wanted " + r.mm(pushedShare*b.BoreMm),
+		Rule: "a cone that is set moves under its nut", Source: practice, Fix: "a looser seat, or set the bearing at the other one",
+	})
+}
+
+// lockNutsOver are the outside diameters of locking nuts by their thread: ISO 2982-1
+// series KM, from memory.
+var lockNutsOver = map[float64]float64{
+	10: 18, 12: 22, 15: 25, 17: 28, 20: 32, 25: 38, 30: 45, 35: 52, 40: 58, 45: 65, 50: 70, 55: 75, 60: 80, 65: 85, 70: 92, 75: 98, 80: 105,
+	85: 110, 90: 120, 95: 125, 100: 130,
+}
+
+// nutOver is the outside diameter and the height of the nut on a thread: a part of
+// the job, or a locking nut.
+func (r *reviewer) nutOver(designation string) (overMm, highMm float64) {
+	for _, p := range r.job.Parts {
+		if r.nutOf(p.Name.Value, designation) {
+			v := r.viewOf(p.Name.Value)
+			for _, c := range v.outside {
+				overMm = max(overMm, 2*c.radiusMm)
+			}
+			return overMm, v.lengthMm
+		}
+	}
+	t, err := threads.Parse(designation)
+	if err != nil || nutThreads[t.MajorMm] != t.PitchMm {
+		return 0, 0
+	}
+	return lockNutsOver[t.MajorMm], nutHighMm(t)
+}
+
+// nutClear looks for parts in the place of the nut that sets a bearing.
+func (r *reviewer) nutClear(j *plan.JointPlan) {
+	b := j.Bearing
+	if b == nil || !b.Adjusted || b.LargeEndDir == 0 {
+		return
+	}
+	wide, high := r.nutOver(b.HeldBy)
+	lo, hi := min(b.LargeEndMm, b.LargeEndMm+b.LargeEndDir*high), max(b.LargeEndMm, b.LargeEndMm+b.LargeEndDir*high)
+	nut := &standingPart{metal: []plan.XY{{XMm: lo}, {XMm: hi}}, section: &plan.Section{Outer: []plan.XY{{XMm: lo, YMm: wide / 2}, {XMm: hi, YMm: wide / 2}}}}
+	for _, stack := range r.lastStacks() {
+		if standing(stack, j.A) == nil || standing(stack, j.B) == nil {
+			continue
+		}
+		for _, p := range stack {
+			if p.Part == j.A.Part || r.nutOf(p.Part, b.HeldBy) {
+				continue
+			}
+			if _, deep := overlapped(nut, p); deep > overlapMm {
+				r.add(Finding{
+					Severity: Stop, Part: p.Part, Pos: partNamed(r.job, p.Part).Name.Pos,
+					What: p.Title + " stands in the place of the nut that sets " + b.Bearing, Numbers: "the nut on " + b.HeldBy + " is " + r.mm(wide) + " across; they lie " + r.mm(deep) + " in one another",
+					Rule: "the nut has its place, and is reached", Source: "ISO 2982-1, from memory", Fix: "a wider bore there",
+				})
+			}
+		}
+	}
+}
+
+// boreCodeMm is the bore of a five-figure metric tapered bearing, 0 for others.
+func boreCodeMm(name string) float64 {
+	if len(name) != 5 || name[0] != '3' {
+		return 0
+	}
+	code, err := strconv.Atoi(name[3:])
+	if err != nil || code < 4 || code > 96 {
+		return 0
+	}
+	return 5 * float64(code)
+}

@@ -1,0 +1,133 @@
+package review
+
+import (
+	"math"
+
+	"centrepop/layout/plan"
+	"centrepop/parts"
+)
+
+// screwPasses looks for parts on the axis of a nut that travels which its screw
+// does not go through. The screw, which need not stand in the machine, looks the
+// way of the nut.
+func (r *reviewer) screwPasses(p, q *parts.Part, screw *parts.Step) {
+	front, back := ends(stepsOf(q.Profile.Outside, false), screw)
+	for _, stack := range r.lastStacks() {
+		me := standing(stack, plan.JointEnd{Part: p.Name.Value, Copy: 1})
+		if me == nil {
+			continue
+		}
+		dir, long := 1.0, me.section.LengthMm
+		if me.Z(long) < me.Z(0) {
+			dir = -1
+		}
+		for _, o := range stack {
+			if o.Part == p.Name.Value || o.Part == q.Name.Value {
+				continue
+			}
+			lo, hi := dir*o.Z(0), dir*o.Z(o.section.LengthMm)
+			lo, hi = min(lo, hi), max(lo, hi)
+			wants := back
+			switch {
+			case lo >= dir*me.Z(long)-slackMm && lo < dir*me.Z(long)+back.longMm:
+			case hi <= dir*me.Z(0)+slackMm && hi > dir*me.Z(0)-front.longMm:
+				wants = front
+			default:
+				continue
+			}
+			if bore := 2 * narrowest(o); bore < 2*wants.radiusMm-slackMm {
+				r.add(Finding{
+					Severity: Check, Part: o.Part, Pos: partNamed(r.job, o.Part).Name.Pos, LeftMm: left(bore), Source: "by geometry",
+					What: q.Title.Value + " does not pass " + o.Title, Numbers: r.mm(2*wants.radiusMm) + " through " + r.mm(bore),
+					Rule: "a screw passes what lies on the axis of its nut", Fix: "a bore wider than the screw, or accept it where the screw does not reach",
+				})
+			}
+		}
+	}
+}
+
+// reach is how thick a screw is on one side of its thread, and how far it can stick
+// out of its nut there.
+type reach struct{ radiusMm, longMm float64 }
+
+// ends are the reaches of a screw in front of its thread and behind it, the thread
+// with both.
+func ends(steps []cylinder, screw *parts.Step) (front, back reach) {
+	at := 0
+	for i := range steps {
+		if steps[i].step == screw {
+			at = i
+		}
+	}
+	for i, c := range steps {
+		if i <= at {
+			front = reach{max(front.radiusMm, c.radiusMm), c.toMm}
+		}
+		if i >= at {
+			back = reach{max(back.radiusMm, c.radiusMm), c.toMm - steps[at].fromMm}
+		}
+	}
+	return front, back
+}
+
+// narrowest is the least radius of a part's bore, 0 where it is closed.
+func narrowest(o *standingPart) float64 {
+	const stepMm = 0.5
+	least := math.Inf(1)
+	for z := stepMm / 2; z < o.section.LengthMm; z += stepMm {
+		if inner, _, ok := o.section.RadiiAt(z); ok {
+			least = min(least, inner)
+		}
+	}
+	return least
+}
+
+// nearlyShare is how near the size of a bore comes to that of the shaft that it is
+// likely meant for. Common practice, no source.
+const nearlyShare = 0.15
+
+// loneBore looks for bores of flat parts in no joint that something runs in, by
+// their class, of which no outside of the job has the size and one nearly has.
+func loneBore(r *reviewer) {
+	for _, p := range r.job.Parts {
+		if p.Bore == nil || p.Bore.Size.Fit.Class.Value == "" || p.Bore.Size.Fit.Class.Value >= "H" || r.inJoint(p.Name.Value) {
+			continue
+		}
+		bore, near, off := p.Bore.Size.Nominal.Mm, "", math.Inf(1)
+		for _, q := range r.job.Parts {
+			if q.Profile == nil || q == p {
+				continue
+			}
+			for i := range q.Profile.Outside {
+				s := &q.Profile.Outside[i]
+				if d := math.Abs(s.Size.Nominal.Mm - bore); s.Size.Fit.Pos.Line > 0 && d < off {
+					near, off = s.Name.Value+" of "+q.Title.Value+" is "+r.mm(s.Size.Nominal.Mm), d
+				}
+			}
+		}
+		if off <= slackMm || off > nearlyShare*bore {
+			continue
+		}
+		r.add(Finding{
+			Severity: Check, Part: p.Name.Value, Feature: "bore", Pos: p.Bore.Pos, OverMm: over(off),
+			What: "the bore of " + p.Title.Value + " is a running fit on no shaft of the job", Numbers: r.mm(bore) + " " + p.Bore.Size.Fit.Class.Value + "; " + near,
+			Rule: "bore and shaft have one nominal size", Source: "ISO 286-1", Fix: "the size of the shaft, or accept it for a shaft that is bought",
+		})
+	}
+}
+
+// inJoint tells whether a joint names a part.
+func (r *reviewer) inJoint(part string) bool {
+	for _, j := range r.job.Joints {
+		a, b := j.Ends()
+		if a.Part == part || b.Part == part {
+			return true
+		}
+		for _, ref := range j.Clamped() {
+			if ref.Part == part {
+				return true
+			}
+		}
+	}
+	return false
+}
