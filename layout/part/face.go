@@ -55,6 +55,7 @@ func (s *Sizes) face(f parts.Face, others bool) *plan.Face {
 		}
 	}
 	s.groupsOn(out, others)
+	s.carry(out)
 	s.cuts(out)
 	if s.Clamp != nil {
 		s.Clamp.split(out)

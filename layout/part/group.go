@@ -49,6 +49,14 @@ type groupKind interface {
 	finished(m *Group) string  // why it cannot be cut to size by a cutter, or ""
 }
 
+// drilledFrom is the face that the group is punched and drilled from.
+func (m *Group) drilledFrom() parts.Face {
+	if f := m.Group.PunchedFrom; f != "" {
+		return f
+	}
+	return m.Face
+}
+
 // Through tells whether a group goes through the part.
 func (m *Group) Through() bool { return m.through }
 
@@ -262,6 +270,15 @@ func holesWords(g *plan.Group) string {
 		return "hole " + words.Trim(float64(g.First), 0)
 	}
 	return "holes " + words.Trim(float64(g.First), 0) + " to " + words.Trim(float64(g.First+g.Count-1), 0)
+}
+
+// placesWords names the holes as they are found on the metal: by the letter of their
+// face where the other face's template marks them.
+func (m *Group) placesWords() string {
+	if m.Group.PunchedFrom == "" {
+		return holesWords(m.Group)
+	}
+	return holesWords(m.Group) + " (" + words.Lettered(m.Face, m.Group.First, m.Group.Count) + " of the " + string(m.Group.PunchedFrom) + " template)"
 }
 
 // shown puts the group on a view of a face; offset shifts its numbers past

@@ -200,7 +200,11 @@ func (h holes) operation(b *bench, m *Group, cut bool) {
 	if !cut {
 		h.drill(b, m, &o)
 	}
-	if m.Group.Extra != "" {
+	switch sunk := h.in.Counterbore != nil || h.in.Countersink != nil; {
+	case m.Group.Extra == "":
+	case sunk && m.Group.PunchedFrom != "":
+		o.Do = append(o.Do, "Turn it over, "+string(m.Face)+" face up: "+m.Group.Extra+".")
+	default:
 		o.Do = append(o.Do, words.Capital(m.Group.Extra)+".")
 	}
 	switch {
@@ -220,7 +224,7 @@ func (b *bench) heldFor(m *Group) string {
 		}
 		return "clamped on parallels, " + string(m.Side()) + " up"
 	}
-	return "clamped on parallels, " + string(m.Face) + " face up"
+	return "clamped on parallels, " + string(m.drilledFrom()) + " face up"
 }
 
 // drill makes the holes themselves.
@@ -237,7 +241,7 @@ func (h holes) drill(b *bench, m *Group, o *plan.Operation) {
 	if b.central(m) {
 		rpm = b.Job.Shop.LatheRPM
 	}
-	o.Do = append(o.Do, "Centre-drill "+holesWords(m.Group)+".")
+	o.Do = append(o.Do, "Centre-drill "+m.placesWords()+".")
 	o.Do = append(o.Do, b.drillLines(way, rpm)...)
 	o.Do = append(o.Do, "Depth: "+m.Group.DepthText+".")
 	o.Do = append(o.Do, b.finishLines(m.Size, way)...)

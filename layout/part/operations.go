@@ -135,13 +135,10 @@ func (b *bench) markOperation() {
 		line = "First scribe TOP lightly on the " + b.topFace() + " face, where the keyway comes."
 	}
 	o := plan.Operation{Machine: "Bench", Title: "Mark TOP", Tool: "scriber", Do: []string{line}}
-	which, chords := "", false
-	for _, f := range []parts.Face{parts.Front, parts.Back} {
-		left := slices.DeleteFunc(slices.Clone(b.Groups), func(m Group) bool { return m.Face != f || b.cut.whole[m.name] || b.central(&m) })
-		if len(left) > 0 {
-			which = words.Join(" and the ", which, string(f))
-		}
-		chords = chords || slices.ContainsFunc(left, func(m Group) bool { return len(m.Group.Chords) > 0 })
+	faces, chords := b.punched()
+	which := strings.Join(faces, " and the ")
+	if i := slices.IndexFunc(faces, func(f string) bool { return f != b.topFace() }); i >= 0 {
+		o.Do[0] = strings.TrimSuffix(line, ".") + "; carry it over the edge to the " + faces[i] + "."
 	}
 	if which != "" || len(b.Radials) > 0 {
 		o.Title, o.Tool = "Mark TOP, set out, punch", "scriber, centre punch 60° to find, 90° to open"
@@ -154,14 +151,14 @@ func (b *bench) markOperation() {
 	}
 	if which != "" {
 		it, to := "it", "edge"
-		if strings.Contains(which, " and ") {
+		if len(faces) > 1 {
 			it = "each"
 		}
 		if bore := b.StepNamed(boreStep); b.boreMm() > 0 && (b.form.round() || bore != nil && bore.Size.Fitted()) {
 			to = "bore" // truer than an edge as cut
 		}
 		o.Do = append(o.Do, "Cut out the "+which+" template, set "+it+" to the "+to+" and to TOP, tape it down, punch every centre"+b.exceptCut()+".")
-		o.Do = append(o.Do, b.steppedLines()...)
+		o.Do = append(append(o.Do, b.carriedLines()...), b.steppedLines()...)
 	}
 	o.Do = append(o.Do, wrapped...)
 	if len(b.Radials) > 0 && len(wrapped) == 0 {
@@ -171,6 +168,19 @@ func (b *bench) markOperation() {
 		o.Do = append(o.Do, "Check one chord with dividers before drilling.")
 	}
 	b.op(o)
+}
+
+// punched are the faces that are punched by a template, and whether dividers can
+// check one.
+func (b *bench) punched() (faces []string, chords bool) {
+	for _, f := range []parts.Face{parts.Front, parts.Back} {
+		left := slices.DeleteFunc(slices.Clone(b.Groups), func(m Group) bool { return m.drilledFrom() != f || b.cut.whole[m.name] || b.central(&m) })
+		if len(left) > 0 {
+			faces = append(faces, string(f))
+		}
+		chords = chords || slices.ContainsFunc(left, func(m Group) bool { return len(m.Group.Chords) > 0 })
+	}
+	return faces, chords
 }
 
 // steppedLines say how the template of a stepped face is cut, so that each piece lies
@@ -190,6 +200,32 @@ func (b *bench) steppedLines() []string {
 				pieces = "the disc lies inside it"
 			}
 			out = append(out, words.Capital(string(f.Face))+" template: cut along "+b.W.Dia(c.DiameterMm)+", where the face steps; "+pieces+".")
+		}
+	}
+	return out
+}
+
+// carriedLines name the holes that the template of one face marks for the other.
+func (b *bench) carriedLines() []string {
+	var out []string
+	for _, f := range b.Faces {
+		var own, there []string
+		other, first, count := parts.Face(""), 0, 0
+		for i := range b.Groups {
+			m := &b.Groups[i]
+			if m.Group.PunchedFrom != f.Face || b.cut.whole[m.name] {
+				continue
+			}
+			if n := len(own) - 1; n >= 0 && m.Group.First == first+count {
+				own, there = own[:n], there[:n]
+			} else {
+				first, count = m.Group.First, 0
+			}
+			count += m.Group.Count
+			other, own, there = m.Face, append(own, words.Span(first, count)), append(there, words.Lettered(m.Face, first, count))
+		}
+		if len(own) > 0 {
+			out = append(out, strings.Join(there, ", ")+" on the "+string(f.Face)+" template are "+strings.Join(own, ", ")+" of the "+string(other)+": they go through and are made from here.")
 		}
 	}
 	return out

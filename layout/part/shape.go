@@ -34,6 +34,7 @@ func newShape(s *Sizes) (*Shape, parts.Errors) {
 	for _, c := range d.bevels {
 		d.roundRoom(c)
 	}
+	d.oneTemplate()
 	_, isBar := s.form.(*bar) // its holes are marked from its ends
 	for _, f := range []parts.Face{parts.Front, parts.Back} {
 		if isBar {

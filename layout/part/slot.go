@@ -49,15 +49,22 @@ func (s slots) operation(b *bench, m *Group, cut bool) {
 	if cut {
 		return
 	}
+	seen := ""
+	if f := m.Group.PunchedFrom; f != "" {
+		seen = " seen on the " + string(f)
+	}
 	b.op(plan.Operation{Machine: "Mill", Title: words.Spaced(m.name) + ": " + words.CountOf(m.Group.Count) + m.Group.SizeText,
-		Do:      []string{"Set the long axis to clock " + words.Trim(s.turnDeg(m), 2) + "°; drill the two end holes, mill between.", "Depth: " + m.Group.DepthText + "."},
+		Do:      []string{"Set the long axis to clock " + words.Trim(s.turnDeg(m), 2) + "°" + seen + "; drill the two end holes, mill between.", "Depth: " + m.Group.DepthText + "."},
 		Holding: "machine vice or clamps, part set square", Tool: "slot drill up to " + b.W.Dia(s.in.Width.Mm), Refs: []int{b.ref(m)}})
 }
 
 // turnDeg is the clock angle of the long axis as it lies on the metal: of a
-// folded part on its blank.
+// folded part on its blank, else seen on the face that it is punched on.
 func (s slots) turnDeg(m *Group) float64 {
-	if s.in.On == "" {
+	switch {
+	case m.Group.PunchedFrom != "":
+		return math.Mod(360-s.in.Turn.Deg, 180)
+	case s.in.On == "":
 		return s.in.Turn.Deg
 	}
 	return math.Mod(geom.ClockDeg(m.halfMm), 180)

@@ -1,7 +1,12 @@
 package part
 
 import (
+	"cmp"
+	"slices"
+
 	"centrepop/layout/plan"
+	"centrepop/parts"
+	"centrepop/parts/geom"
 )
 
 // largeBlankMm is the side of a straight cone's blank above which paper goes
@@ -36,4 +41,68 @@ func (b *bench) setOut() string {
 		}
 	}
 	return "Mark the development on " + b.StockText() + " and cut"
+}
+
+// oneTemplate has the through holes that are drawn on the second face of a flat part
+// punched from the first: paper set once holds both patterns truer to each other than
+// paper set twice. The second is the face that then needs the smaller template.
+func (d *shaper) oneTemplate() {
+	if _, ok := d.form.(*flat); !ok || !d.marked(parts.Front) || !d.marked(parts.Back) {
+		return
+	}
+	first, second := parts.Front, parts.Back
+	if d.blindMm2(parts.Back) > d.blindMm2(parts.Front) {
+		first, second = second, first
+	}
+	for i := range d.Groups {
+		if m := &d.Groups[i]; m.Face == second && m.through {
+			m.Group.PunchedFrom = first
+		}
+	}
+}
+
+// blindMm2 is the area that holds all that does not go through from a face, and the
+// nearer edges to set it by; 0 if there is nothing.
+func (s *Sizes) blindMm2(f parts.Face) float64 {
+	var box []plan.XY
+	for i := range s.Groups {
+		if m := &s.Groups[i]; m.Face == f && !m.through {
+			box = append(box, m.Points...)
+		}
+	}
+	if len(box) == 0 {
+		return 0
+	}
+	edges := geom.Bounds(s.OutlinePath())
+	if f == parts.Back {
+		edges = edges.Mirrored()
+	}
+	x := func(a, b plan.XY) int { return cmp.Compare(a.XMm, b.XMm) }
+	y := func(a, b plan.XY) int { return cmp.Compare(a.YMm, b.YMm) }
+	left, right, low, high := slices.MinFunc(box, x).XMm, slices.MaxFunc(box, x).XMm, slices.MinFunc(box, y).YMm, slices.MaxFunc(box, y).YMm
+	return min(right-edges.Min.XMm, edges.Max.XMm-left) * min(high-edges.Min.YMm, edges.Max.YMm-low)
+}
+
+// carry puts on a face what its template marks of the other one, and says where it
+// needs no template since the other's marks all of it.
+func (s *Sizes) carry(out *plan.Face) {
+	view := &plan.Face{Face: out.Face, MinMm: out.MinMm, DatumAt: out.DatumAt}
+	own, why := false, ""
+	for i := range s.Groups {
+		m := &s.Groups[i]
+		switch {
+		case m.Face == out.Face && m.Group.PunchedFrom == "":
+			own = true
+		case m.Group.PunchedFrom == out.Face:
+			m.shown(s.W, view, 0)
+		case m.Face == out.Face && m.Group.PunchedFrom != "":
+			why = "its holes go through and are punched from the " + string(m.Group.PunchedFrom) + " template"
+		}
+	}
+	if !own && why != "" {
+		out.NoTemplate = why
+	}
+	if len(view.Groups) > 0 {
+		out.Carried = view
+	}
 }

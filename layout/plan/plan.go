@@ -108,6 +108,9 @@ type Face struct {
 	// where it is the best way to mark the holes.
 	NoTemplate string `json:"no_template,omitempty"`
 	Mirrored   bool   `json:"mirrored"` // true where the face is the back of a part drawn from the front
+	// Carried are the through holes of the other face that this face's template marks
+	// as well: mirrored, under their numbers there. Nil where there are none.
+	Carried *Face `json:"carried,omitempty"`
 	// Cuts are the steps along which a template is cut out, so that each piece
 	// lies on its own level, from small to large.
 	Cuts []FaceCut `json:"cuts,omitempty"`
@@ -164,18 +167,20 @@ type Slot struct {
 // Group is a hole pattern: its size in words and the distances for setting
 // dividers and for checking over pins.
 type Group struct {
-	Name       string     `json:"name"`
-	First      int        `json:"first"` // number of its first hole
-	Count      int        `json:"count"`
-	SizeText   string     `json:"size"`   // "M10 tap, drill 8.5"
-	DepthText  string     `json:"depth"`  // "through", "20 deep, drill 26"
-	Marked     parts.Face `json:"marked"` // the face it is drawn on
-	PCDMm      float64    `json:"pcd_mm,omitempty"`
-	DrillMm    float64    `json:"drill_mm"`
-	FinishedMm float64    `json:"finished_mm"` // clearance or reamed size; major diameter of a tapped hole
-	Thread     string     `json:"thread,omitempty"`
-	Chords     []Chord    `json:"chords,omitempty"`
-	Extra      string     `json:"extra,omitempty"` // counterbore, countersink, note
+	Name      string     `json:"name"`
+	First     int        `json:"first"` // number of its first hole
+	Count     int        `json:"count"`
+	SizeText  string     `json:"size"`   // "M10 tap, drill 8.5"
+	DepthText string     `json:"depth"`  // "through", "20 deep, drill 26"
+	Marked    parts.Face `json:"marked"` // the face it is drawn on
+	// PunchedFrom is the face whose template marks it, where that is the other one.
+	PunchedFrom parts.Face `json:"punched_from,omitempty"`
+	PCDMm       float64    `json:"pcd_mm,omitempty"`
+	DrillMm     float64    `json:"drill_mm"`
+	FinishedMm  float64    `json:"finished_mm"` // clearance or reamed size; major diameter of a tapped hole
+	Thread      string     `json:"thread,omitempty"`
+	Chords      []Chord    `json:"chords,omitempty"`
+	Extra       string     `json:"extra,omitempty"` // counterbore, countersink, note
 }
 
 // Chord is the distance between two holes of a group. Over is measured across

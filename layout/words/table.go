@@ -61,6 +61,12 @@ func Span(first, count int) string {
 // Upper writes a face's name in capitals.
 func Upper(f parts.Face) string { return strings.ToUpper(string(f)) }
 
+// Lettered is the span with the letter of a face before each number: "B1–B6".
+func Lettered(f parts.Face, first, count int) string {
+	letter := Upper(f)[:1]
+	return letter + strings.ReplaceAll(Span(first, count), "–", "–"+letter)
+}
+
 // LengthWord names the unit of a table's lengths.
 func LengthWord(units parts.Units) string {
 	if units == parts.Inches {

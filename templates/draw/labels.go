@@ -4,7 +4,6 @@ import (
 	"iter"
 	"math"
 	"slices"
-	"strconv"
 
 	"github.com/tdewolff/canvas"
 )
@@ -323,7 +322,7 @@ const (
 
 // Mark is a hole or slot to label, in page coordinates.
 type Mark struct {
-	N       int
+	Number  string
 	Group   string
 	Size    string
 	X, Y    float64
@@ -417,7 +416,7 @@ func overturned(number string) bool {
 
 // place finds room for a label.
 func (m Mark) place(room *Occupied, way labelWay) (Rect, bool) {
-	w := TextWidth(strconv.Itoa(m.N), way.numberMm, true)
+	w := TextWidth(m.Number, way.numberMm, true)
 	if way.withSize {
 		w += SizeGapMm + TextWidth(m.Size, HoleSizeMm, false)
 	}
@@ -431,13 +430,12 @@ func (m Mark) place(room *Occupied, way labelWay) (Rect, bool) {
 
 // draw writes a label into its spot, with a leader if it stands far off.
 func (m Mark) draw(s *Sheet, room *Occupied, spot Rect, way labelWay) {
-	number := strconv.Itoa(m.N)
-	s.Draw.Add(Text{XMm: spot.X0, YMm: spot.Y0, SizeMm: way.numberMm, Bold: true, Content: number})
-	if overturned(number) { // a line under it tells 6 from 9
-		s.Draw.Add(Segment(spot.X0, spot.Y0-0.7, spot.X0+TextWidth(number, way.numberMm, true), spot.Y0-0.7, 0.4))
+	s.Draw.Add(Text{XMm: spot.X0, YMm: spot.Y0, SizeMm: way.numberMm, Bold: true, Content: m.Number})
+	if overturned(m.Number) { // a line under it tells 6 from 9
+		s.Draw.Add(Segment(spot.X0, spot.Y0-0.7, spot.X0+TextWidth(m.Number, way.numberMm, true), spot.Y0-0.7, 0.4))
 	}
 	if way.withSize {
-		s.Draw.Add(Text{XMm: spot.X0 + TextWidth(number, way.numberMm, true) + SizeGapMm, YMm: spot.Y0, SizeMm: HoleSizeMm, Content: m.Size})
+		s.Draw.Add(Text{XMm: spot.X0 + TextWidth(m.Number, way.numberMm, true) + SizeGapMm, YMm: spot.Y0, SizeMm: HoleSizeMm, Content: m.Size})
 	}
 	x, y := min(max(m.X, spot.X0-0.5), spot.X1+0.5), min(max(m.Y, spot.Y0-0.5), spot.Y1+0.5)
 	if d := math.Hypot(x-m.X, y-m.Y); d > m.Radius+6 {

@@ -194,7 +194,7 @@ func (p *pattern) draw(s *draw.Sheet, window draw.Rect, ox, oy float64, room *dr
 			if m.DiameterMm > 0 {
 				size += " Ø" + words.Short(m.DiameterMm, p.pl.Units)
 			}
-			marks = append(marks, draw.Mark{N: m.N, Group: m.Name, Size: size, X: ox + m.CentreMm.XMm, Y: oy + m.CentreMm.YMm, Radius: max(m.DiameterMm/2, draw.CrossArmMm), Outward: 0})
+			marks = append(marks, draw.Mark{Number: strconv.Itoa(m.N), Group: m.Name, Size: size, X: ox + m.CentreMm.XMm, Y: oy + m.CentreMm.YMm, Radius: max(m.DiameterMm/2, draw.CrossArmMm), Outward: 0})
 		}
 	}
 	draw.LabelMarks(s, room, marks)

@@ -31,17 +31,74 @@ const (
 
 // punch is the template of one face.
 type punch struct {
-	pl      *plan.Plan
-	part    *plan.PartPlan
-	face    *plan.Face
+	pl   *plan.Plan
+	part *plan.PartPlan
+	face *plan.Face // as the plan has it
+	marked
 	outline *canvas.Path  // face coordinates
 	lo, hi  plan.XY       // its box
 	extra   []plan.Circle // of other parts that the template serves too
 	edgeMm  float64       // radius of the step it ends at, 0 for the whole face
 }
 
+// marked is what a template marks: holes and slots of its own face, and of the other
+// those that it carries. What the other's template carries of its own is drawn plain.
+type marked struct {
+	holes   []plan.Hole
+	slots   []plan.Slot
+	groups  []plan.Group
+	drilled []plan.Circle // and the pitch circles of what is carried
+}
+
+// markedOn is what the template of a face marks; with all, also what the other face's
+// template carries.
+func markedOn(face *plan.Face, all bool) marked {
+	var m marked
+	from := map[string]parts.Face{}
+	for _, g := range face.Groups {
+		if g.PunchedFrom == "" || all {
+			m.groups = append(m.groups, g)
+		} else {
+			from[g.Name] = g.PunchedFrom
+		}
+	}
+	plain := func(group string, at, half plan.XY, diameterMm float64) {
+		m.drilled = append(m.drilled, plan.Circle{Label: group + " from the " + string(from[group]), CentreMm: at, HalfMm: half, DiameterMm: diameterMm})
+	}
+	for _, h := range face.Holes {
+		if at := (plan.XY{XMm: h.XMm, YMm: h.YMm}); from[h.Group] == "" {
+			m.holes = append(m.holes, h)
+		} else {
+			plain(h.Group, at, plan.XY{}, h.DiameterMm)
+		}
+	}
+	for _, s := range face.Slots {
+		if at := (plan.XY{XMm: s.XMm, YMm: s.YMm}); from[s.Group] == "" {
+			m.slots = append(m.slots, s)
+		} else {
+			plain(s.Group, at, plan.XY{XMm: s.EndsMm[0].XMm - at.XMm, YMm: s.EndsMm[0].YMm - at.YMm}, s.WidthMm)
+		}
+	}
+	if c := face.Carried; c != nil {
+		m.drilled = append(m.drilled, c.Circles...) // pitch circles
+		m.holes, m.slots, m.groups = append(m.holes, c.Holes...), append(m.slots, c.Slots...), append(m.groups, c.Groups...)
+	}
+	return m
+}
+
+// numbered are numbers of a group as its template has them: with the letter of the
+// face that they are of, where the template is of the other one.
+func (p *punch) numbered(group string, first, count int) string {
+	if c := p.face.Carried; c != nil {
+		if i := slices.IndexFunc(c.Groups, func(g plan.Group) bool { return g.Name == group }); i >= 0 {
+			return words.Lettered(c.Groups[i].Marked, first, count)
+		}
+	}
+	return words.Span(first, count)
+}
+
 // newPunch reads the outline of a face.
-func newPunch(pl *plan.Plan, part *plan.PartPlan, face *plan.Face) (*template, error) {
+func newPunch(pl *plan.Plan, part *plan.PartPlan, face *plan.Face, all bool) (*template, error) {
 	where := fmt.Sprintf("templates: part %s, %s face", part.Name, face.Face)
 	outline, err := canvas.ParseSVGPath(string(face.Outline))
 	if err != nil {
@@ -60,19 +117,19 @@ func newPunch(pl *plan.Plan, part *plan.PartPlan, face *plan.Face) (*template, e
 	if !(w > 0 && h > 0) || math.IsInf(w, 0) || math.IsInf(h, 0) || outline.Empty() {
 		return nil, fmt.Errorf("%s: the outline encloses nothing", where)
 	}
-	p := &punch{pl: pl, part: part, face: face, outline: outline, lo: lo, hi: hi, edgeMm: edge}
+	p := &punch{pl: pl, part: part, face: face, marked: markedOn(face, all), outline: outline, lo: lo, hi: hi, edgeMm: edge}
 	t := &template{
 		part: part, punch: p, where: where, name: PunchName(face.Face), side: words.Upper(face.Face) + ", this side out",
 		outline: outline, full: draw.R(lo.XMm-edgePadMm, lo.YMm-edgePadMm, hi.XMm+edgePadMm, hi.YMm+topRoomMm),
 		core: draw.R(lo.XMm-rimMm, lo.YMm-rimMm, hi.XMm+rimMm, hi.YMm+topRoomMm), legend: p.legend(), how: "Pop in the open middle of each cross. The dashed ring is the drilled size: check by it after drilling.", draw: p.drawFace,
 	}
-	for _, hole := range face.Holes {
+	for _, hole := range p.holes {
 		t.marks = append(t.marks, holeRect(hole))
 	}
-	for _, s := range face.Slots {
+	for _, s := range p.slots {
 		t.marks = append(t.marks, slotRect(s))
 	}
-	for _, c := range face.Circles {
+	for _, c := range p.circles() {
 		if p.shows(c) && isSmall(c) {
 			t.spare = append(t.spare, circleRect(c))
 		}
@@ -80,6 +137,9 @@ func newPunch(pl *plan.Plan, part *plan.PartPlan, face *plan.Face) (*template, e
 	t.dividers = p.dividers()
 	t.ends = [][2]float64{{lo.XMm, hi.XMm}, {lo.YMm, hi.YMm}}
 	t.square = !face.Round
+	if i := slices.IndexFunc(face.Circles, func(c plan.Circle) bool { return !c.Pitch && c.CentreMm == plan.XY{} }); i >= 0 {
+		t.boreMm = face.Circles[i].DiameterMm
+	}
 	return t, nil
 }
 
@@ -98,8 +158,8 @@ func (p *punch) legend() []string {
 		}
 		lines = append(lines, at)
 	}
-	for _, g := range p.face.Groups {
-		line := words.Span(g.First, g.Count) + "  " + words.Join(", ", g.SizeText, g.DepthText, g.Extra)
+	for _, g := range p.groups {
+		line := p.numbered(g.Name, g.First, g.Count) + "  " + words.Join(", ", g.SizeText, g.DepthText, g.Extra)
 		if g.PCDMm > 0 {
 			line += ", PCD " + words.Short(g.PCDMm, p.pl.Units)
 		}
@@ -108,9 +168,9 @@ func (p *punch) legend() []string {
 		}
 		lines = append(lines, line)
 	}
-	for _, s := range p.face.Slots {
-		if !p.inGroup(s.N) {
-			lines = append(lines, fmt.Sprintf("%d  slot %s × %s", s.N, words.Short(s.WidthMm, p.pl.Units), words.Short(s.LengthMm, p.pl.Units)))
+	for _, s := range p.slots {
+		if !p.inGroup(s.Group, s.N) {
+			lines = append(lines, fmt.Sprintf("%s  slot %s × %s", p.numbered(s.Group, s.N, 1), words.Short(s.WidthMm, p.pl.Units), words.Short(s.LengthMm, p.pl.Units)))
 		}
 	}
 	return lines
@@ -120,7 +180,7 @@ func (p *punch) legend() []string {
 // joined template by.
 func (p *punch) dividers() string {
 	text, longest := "", 0.0
-	for _, g := range p.face.Groups {
+	for _, g := range p.groups {
 		for _, c := range g.Chords {
 			if c.CentreMm > longest {
 				longest = c.CentreMm
@@ -128,7 +188,7 @@ func (p *punch) dividers() string {
 				if p.pl.Units == parts.Inches {
 					within = "0.02 in"
 				}
-				text = fmt.Sprintf("Dividers: %d to %d = %s, within %s.", c.From, c.To, words.Short(c.CentreMm, p.pl.Units), within)
+				text = fmt.Sprintf("Dividers: %s to %s = %s, within %s.", p.numbered(g.Name, c.From, 1), p.numbered(g.Name, c.To, 1), words.Short(c.CentreMm, p.pl.Units), within)
 			}
 		}
 	}
@@ -136,9 +196,9 @@ func (p *punch) dividers() string {
 }
 
 // inGroup tells whether a number belongs to a listed group.
-func (p *punch) inGroup(n int) bool {
-	for _, g := range p.face.Groups {
-		if n >= g.First && n < g.First+g.Count {
+func (p *punch) inGroup(group string, n int) bool {
+	for _, g := range p.groups {
+		if g.Name == group && n >= g.First && n < g.First+g.Count {
 			return true
 		}
 	}
@@ -168,7 +228,7 @@ func (p *punch) drawFace(s *draw.Sheet, window draw.Rect, ox, oy float64, room *
 	shift := canvas.Identity.Translate(ox, oy)
 	p.outlines(lines, room, shift)
 	p.ticks(lines, room, ox, oy)
-	for _, h := range p.face.Holes {
+	for _, h := range p.holes {
 		if !holeRect(h).Meets(onFace) {
 			continue
 		}
@@ -178,7 +238,7 @@ func (p *punch) drawFace(s *draw.Sheet, window draw.Rect, ox, oy float64, room *
 		}
 		pop(lines, room, h.XMm, h.YMm, ox, oy)
 	}
-	for _, slot := range p.face.Slots {
+	for _, slot := range p.slots {
 		if !slotRect(slot).Meets(onFace) {
 			continue
 		}
@@ -194,15 +254,15 @@ func (p *punch) drawFace(s *draw.Sheet, window draw.Rect, ox, oy float64, room *
 	s.Draw.Add(draw.Group{Drawing: lines, Transform: shift, Clip: window.Path()})
 
 	var marks []draw.Mark
-	for _, h := range p.face.Holes {
+	for _, h := range p.holes {
 		if onFace.Holds(holeRect(h)) {
-			marks = append(marks, draw.Mark{N: h.N, Group: h.Group, Size: "Ø" + words.Short(h.DiameterMm, p.pl.Units),
+			marks = append(marks, draw.Mark{Number: p.numbered(h.Group, h.N, 1), Group: h.Group, Size: "Ø" + words.Short(h.DiameterMm, p.pl.Units),
 				X: ox + h.XMm, Y: oy + h.YMm, Radius: h.DiameterMm / 2, Outward: math.Atan2(h.YMm, h.XMm)})
 		}
 	}
-	for _, slot := range p.face.Slots {
+	for _, slot := range p.slots {
 		if onFace.Holds(slotRect(slot)) {
-			marks = append(marks, draw.Mark{N: slot.N, Group: slot.Group, Size: words.Short(slot.WidthMm, p.pl.Units) + " × " + words.Short(slot.LengthMm, p.pl.Units),
+			marks = append(marks, draw.Mark{Number: p.numbered(slot.Group, slot.N, 1), Group: slot.Group, Size: words.Short(slot.WidthMm, p.pl.Units) + " × " + words.Short(slot.LengthMm, p.pl.Units),
 				X: ox + slot.XMm, Y: oy + slot.YMm, Radius: slot.WidthMm / 2, Outward: math.Atan2(slot.YMm, slot.XMm)})
 		}
 	}
@@ -217,8 +277,18 @@ func (p *punch) drawFace(s *draw.Sheet, window draw.Rect, ox, oy float64, room *
 	}
 }
 
-// circles are those of the face and of what else its template serves.
-func (p *punch) circles() []plan.Circle { return slices.Concat(p.face.Circles, p.extra) }
+// circles are those of the face and of what else its template serves, and what is
+// marked from the other face; a hole that is marked here is none.
+func (p *punch) circles() []plan.Circle {
+	return slices.DeleteFunc(slices.Concat(p.face.Circles, p.extra, p.drilled), func(c plan.Circle) bool {
+		return !c.Pitch && (slices.ContainsFunc(p.holes, func(h plan.Hole) bool {
+			return c.CentreMm == (plan.XY{XMm: h.XMm, YMm: h.YMm}) && h.DiameterMm == c.DiameterMm
+		}) ||
+			slices.ContainsFunc(p.slots, func(s plan.Slot) bool {
+				return c.CentreMm == (plan.XY{XMm: s.XMm, YMm: s.YMm}) && s.WidthMm == c.DiameterMm
+			}))
+	})
+}
 
 // shows tells whether a circle lies on the template.
 func (p *punch) shows(c plan.Circle) bool {
@@ -312,7 +382,7 @@ func (p *punch) ticks(lines *draw.Drawing, room *draw.Occupied, ox, oy float64) 
 		tick(lo.XMm-4.5, 0, lo.XMm-1, 0)
 		tick(hi.XMm+1, 0, hi.XMm+4.5, 0)
 	}
-	for _, h := range p.face.Holes {
+	for _, h := range p.holes {
 		if math.Hypot(h.XMm, h.YMm) < holeReach(h)+1 {
 			return
 		}

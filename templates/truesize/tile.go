@@ -1,6 +1,7 @@
 package truesize
 
 import (
+	"cmp"
 	"math"
 	"slices"
 	"strconv"
@@ -21,6 +22,10 @@ const (
 	lapMm      = glueMm + rimMatchMm
 	clearMm    = 5.0  // between a seam and the arms of a cross
 	trimMm     = 20.0 // of outline without a hole that may be left out
+
+	alongStepMm = 2   // between the points that stand for an outline
+	leastEdgeMm = 40  // of an edge, to set a template by
+	nearEdgeMm  = 0.5 // of the outline's box: that is an edge
 )
 
 // template is a face or a flat pattern to print at 1:1.
@@ -44,6 +49,7 @@ type template struct {
 	cut      map[[2]float64][]tile // the tiles for a size of sheet, once asked for
 	captions map[caption][]string  // once asked for
 	square   bool                  // set by edges, so that a side may be left out
+	boreMm   float64               // the bore at its origin to be set by, 0 for none
 	exact    bool                  // cut out along its outline: nothing may be left out
 	legend   []string
 	how      string // what to do with it, in a line
@@ -213,7 +219,9 @@ func (t *template) areas() []draw.Rect {
 		// One edge each way is enough to set it by.
 		x0, x1 := max(c.X0, min(need.X0, c.X1-60)), min(c.X1, max(need.X1, c.X0+60))
 		y0, y1 := max(c.Y0, min(need.Y0, c.Y1-60)), min(c.Y1, max(need.Y1, c.Y0+60))
-		return append(out, draw.R(c.X0, y0, x1, c.Y1), draw.R(x0, y0, c.X1, c.Y1), draw.R(c.X0, c.Y0, x1, y1), draw.R(x0, c.Y0, c.X1, y1))
+		some := []draw.Rect{draw.R(c.X0, y0, x1, c.Y1), draw.R(x0, y0, c.X1, c.Y1), draw.R(c.X0, c.Y0, x1, y1), draw.R(x0, c.Y0, c.X1, y1)}
+		slices.SortStableFunc(some, func(a, b draw.Rect) int { return cmp.Compare(a.Width()*a.Height(), b.Width()*b.Height()) })
+		return append(out, some...)
 	}
 	return append(out, draw.R(c.X0, c.Y0, max(c.X1-trimMm, min(c.X1, need.X1)), c.Y1),
 		draw.R(c.X0, max(c.Y0+trimMm/2, min(c.Y0, need.Y0)), max(c.X1-trimMm, min(c.X1, need.X1)), c.Y1))
@@ -350,7 +358,7 @@ func (t *template) touches(window draw.Rect) bool {
 	return t.outline.Contains((window.X0+window.X1)/2, (window.Y0+window.Y1)/2, canvas.NonZero)
 }
 
-// along are points of the outline, 2 mm apart.
+// along are points of the outline, alongStepMm apart.
 func (t *template) along() []canvas.Point {
 	if t.points != nil {
 		return t.points
@@ -360,7 +368,7 @@ func (t *template) along() []canvas.Point {
 			continue
 		}
 		from, to := scan.Start(), scan.End()
-		n := max(1, int(math.Ceil(to.Sub(from).Length()/2)))
+		n := max(1, int(math.Ceil(to.Sub(from).Length()/alongStepMm)))
 		for i := range n {
 			t.points = append(t.points, from.Interpolate(to, float64(i)/float64(n)))
 		}
@@ -378,11 +386,48 @@ func (t *template) dropBare(g *grid) {
 				continue
 			}
 			g.shown[row][col] = false
-			if !g.connected() {
+			if !g.connected() || t.square && !t.edged(g) {
 				g.shown[row][col] = true
 			}
 		}
 	}
+}
+
+// edged tells whether enough is shown to set the template by: an edge each way, or
+// one and the bore.
+func (t *template) edged(g *grid) bool {
+	upright, level := 0, 0
+	for _, p := range t.along() {
+		switch {
+		case !g.shows(p.X, p.Y):
+		case min(p.X-t.ends[0][0], t.ends[0][1]-p.X) < nearEdgeMm:
+			upright++
+		case min(p.Y-t.ends[1][0], t.ends[1][1]-p.Y) < nearEdgeMm:
+			level++
+		}
+	}
+	edges, bore, r := min(upright, level), 0, t.boreMm/2
+	for _, q := range [][2]float64{{r, 0}, {0, r}, {-r, 0}, {0, -r}} {
+		if r > 0 && g.shows(q[0], q[1]) {
+			bore++
+		}
+	}
+	if bore >= 3 {
+		edges = max(upright, level)
+	}
+	return edges*alongStepMm >= leastEdgeMm
+}
+
+// shows tells whether a point lies on a tile that is shown.
+func (g *grid) shows(x, y float64) bool {
+	for row := range g.shown {
+		for col, shown := range g.shown[row] {
+			if shown && g.cell(col, row).HasPoint(x, y) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // needs tells whether a cell holds a hole, or the middle of a side of the

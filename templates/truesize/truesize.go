@@ -42,7 +42,7 @@ func templatesOf(pl *plan.Plan, part *plan.PartPlan, which Policy) ([]*template,
 		return nil, nil
 	}
 	for _, face := range part.Faces {
-		t, err := newPunch(pl, part, face)
+		t, err := newPunch(pl, part, face, which == All)
 		if err != nil {
 			return nil, err
 		}

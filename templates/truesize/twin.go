@@ -35,7 +35,7 @@ func twins(list [][]*template) {
 func (p *punch) covers(q *punch) bool {
 	const same = 1e-6
 	f, g := p.face, q.face
-	if f.Face != g.Face || !f.Round || !g.Round || len(f.Cuts)+len(g.Cuts)+len(g.Slots) > 0 ||
+	if f.Face != g.Face || !f.Round || !g.Round || len(f.Cuts)+len(g.Cuts)+len(g.Slots) > 0 || g.Carried != nil ||
 		math.Abs(p.hi.XMm-q.hi.XMm) > same || math.Abs(p.lo.XMm-q.lo.XMm) > same || math.Abs(p.hi.YMm-q.hi.YMm) > same {
 		return false
 	}

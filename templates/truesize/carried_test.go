@@ -1,0 +1,113 @@
+package truesize
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"centrepop/layout/plan"
+	"centrepop/parts"
+	"centrepop/templates/draw"
+	"centrepop/templates/sheettest"
+)
+
+// carrying is the flange with two holes and a slot of its back punched from the front,
+// of which hole B2 lies at (50, 20).
+func carrying() (front, back *plan.Face, part *plan.PartPlan) {
+	p := *sheettest.FlangePart()
+	f := *p.Faces[0]
+	groups := []plan.Group{{Name: "back-a", First: 1, Count: 2, SizeText: "Ø7", DepthText: "through", Marked: parts.Back, PunchedFrom: parts.Front},
+		{Name: "back-s", First: 3, Count: 1, SizeText: "slot", DepthText: "through", Marked: parts.Back, PunchedFrom: parts.Front}}
+	f.Carried = &plan.Face{Face: parts.Front, Groups: groups,
+		Holes: []plan.Hole{{N: 1, Group: "back-a", XMm: 30, YMm: 10, DiameterMm: 7}, {N: 2, Group: "back-a", XMm: 50, YMm: 20, DiameterMm: 7}},
+		Slots: []plan.Slot{{N: 3, Group: "back-s", XMm: -40, WidthMm: 6, LengthMm: 20, EndsMm: [2]plan.XY{{XMm: -33}, {XMm: -47}}}}}
+	f.Circles = append(slices.Clone(f.Circles), plan.Circle{Label: "back-a from the back", DiameterMm: 7, CentreMm: plan.XY{XMm: 50, YMm: 20}})
+	b := plan.Face{Part: f.Part, Face: parts.Back, Outline: f.Outline, MinMm: f.MinMm, MaxMm: f.MaxMm,
+		Groups: append(slices.Clone(groups), plan.Group{Name: "deep", First: 4, Count: 1, SizeText: "M5", Marked: parts.Back}),
+		Holes: []plan.Hole{{N: 1, Group: "back-a", XMm: -30, YMm: 10, DiameterMm: 7}, {N: 2, Group: "back-a", XMm: -50, YMm: 20, DiameterMm: 7},
+			{N: 4, Group: "deep", YMm: -50, DiameterMm: 4.2}}}
+	p.Faces = []*plan.Face{&f, &b}
+	return &f, &b, &p
+}
+
+// TestCarried: a template marks what it carries of the other face, with that face's
+// letter, and draws no plain circle there; the other marks only what is its own and
+// draws the rest plain, unless all templates are asked for.
+func TestCarried(t *testing.T) {
+	t.Parallel()
+	front, back, part := carrying()
+	own := len(front.Holes)
+	for _, c := range []struct {
+		which   Policy
+		crosses [2]int
+		words   [2][]string
+		not     [2]string
+	}{
+		{Useful, [2]int{own + 4, 1}, [2][]string{{"B1", "B2", "B3"}, {"4", "back-a from the front"}}, [2]string{"back-a from the back", "2"}},
+		{All, [2]int{own + 4, 3}, [2][]string{{"B2"}, {"1", "2", "4"}}, [2]string{"back-a from the back", "back-a from the front"}},
+	} {
+		pl := sheettest.JobOf("carried", parts.Millimetres, part)
+		chapters, err := Apart(pl, pl.Parts, a4, c.which)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for i := range 2 {
+			crosses, texts := 0, []string(nil)
+			for _, it := range sheettest.Flatten(t, &chapters[i].Sheets[0].Draw, 0, 0, nil) {
+				switch item := it.Item.(type) {
+				case draw.Text:
+					texts = append(texts, item.Content)
+				case draw.Shape:
+					if _, _, ok := sheettest.CrossAt(item); ok {
+						crosses++
+					}
+				}
+			}
+			for _, w := range c.words[i] {
+				if !slices.Contains(texts, w) {
+					t.Errorf("%v, template %d: no %q in %q", c.which, i, w, texts)
+				}
+			}
+			if crosses != c.crosses[i] || slices.Contains(texts, c.not[i]) {
+				t.Errorf("%v, template %d: %d crosses, want %d; %q", c.which, i, crosses, c.crosses[i], texts)
+			}
+		}
+	}
+	one, err := newPunch(sheettest.JobOf("carried", parts.Millimetres, part), part, front, false)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if legend := strings.Join(one.legend, "\n"); !strings.Contains(legend, "B1–B2  Ø7, through; drawn on the back, mirrored here") {
+		t.Error(legend)
+	}
+	if (&punch{face: front}).covers(&punch{face: front}) || back.Carried != nil {
+		t.Error("a face that carries others' holes is not another's twin")
+	}
+}
+
+// TestEdgesStay: of a plate whose holes lie in its middle the tiles without a hole
+// stay as far as it takes an edge each way to set it by; with a bore one will do.
+func TestEdgesStay(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		boreMm float64
+		tiles  int
+	}{{0, 3}, {20, 2}} {
+		g := &grid{area: draw.R(-300, -300, 300, 300), xs: []float64{-100, 100}, ys: []float64{100, -100}, shown: [][]bool{{true, true, true}, {true, true, true}, {true, true, true}}}
+		part := sheettest.CrowdedPart()
+		face := *part.Faces[0]
+		face.Outline, face.MinMm, face.MaxMm = "M-300 -300H300V300H-300Z", plan.XY{XMm: -300, YMm: -300}, plan.XY{XMm: 300, YMm: 300}
+		face.Holes, face.Slots = []plan.Hole{{N: 1, DiameterMm: 5}}, nil
+		if c.boreMm > 0 {
+			face.Circles = []plan.Circle{{DiameterMm: c.boreMm}}
+		}
+		one, err := newPunch(sheettest.JobOf("edges", parts.Millimetres, part), part, &face, false)
+		if err != nil {
+			t.Fatal(err)
+		}
+		one.dropBare(g)
+		if !g.shown[1][1] || g.count() != c.tiles || !one.edged(g) {
+			t.Errorf("bore %g: %v", c.boreMm, g.shown)
+		}
+	}
+}
