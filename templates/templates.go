@@ -56,6 +56,9 @@ type Options struct {
 	Parts []string
 	// Templates says which 1:1 templates are printed.
 	Templates truesize.Policy
+	// TwoSided lays the packet out for both sides of the paper: each template on an
+	// odd page, with nothing on its back.
+	TwoSided bool
 	// Since prints only what differs from an earlier state; nil prints all.
 	Since *Since
 	// Apart gives every template sheets of its own, where Templates draws them
@@ -110,13 +113,15 @@ func Packet(pl *plan.Plan, opt Options) (*draw.Document, error) {
 	if err != nil {
 		return nil, err
 	}
-	cover := draw.Chapter{Part: "", Name: "Cover", Sheets: sheets.Cover(pl, opt.Findings, paper, chapters, 0)}
+	cover, chapters := opt.covered(pl, chapters, paper)
 	subject := "Shop packet"
 	if s := opt.Since; s != nil {
 		subject = "Changed sheets"
 		draw.Revise(cover.Sheets, sheets.Cover(s.Plan, s.Findings, paper, chapters, len(cover.Sheets)), s.Report.Before())
 	}
-	return correct(draw.Bind(opt.head(pl), append([]draw.Chapter{cover}, chapters...), subject), pl, opt)
+	doc := draw.Bind(opt.head(pl), append([]draw.Chapter{cover}, chapters...), subject)
+	doc.TwoSided = opt.TwoSided
+	return correct(doc, pl, opt)
 }
 
 // tasks are all sheets of the packet but its cover.

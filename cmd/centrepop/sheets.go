@@ -167,6 +167,7 @@ func sheets(c *call) error {
 	reader := c.flags.String("for", "", "machinist, fabricator or reviewer: what this reader needs alone")
 	names := c.flags.StringSlice("part", nil, "the sheets of this part alone; may be given several times")
 	which := c.flags.String("templates", "useful", "useful, all or none: the plan says why a template is not useful")
+	both := c.flags.Bool("two-sided", false, "for printing on both sides: each template on an odd page, with nothing on its back")
 	old := c.flags.String("changed-since", "", "only the sheets that differ from this earlier `JOB`, a folder or a file, with a bar beside what changed")
 	asDraft := c.draftFlag()
 	if err := c.parse(1, 1); err != nil {
@@ -186,7 +187,7 @@ func sheets(c *call) error {
 		return badUse("--for %s: machinist, fabricator or reviewer", *reader)
 	}
 	job, doc, answer, err := c.packet(packetOf{c.args[0], *size, *device, *out, *old},
-		templates.Options{Press: press.Take, Templates: policy, For: templates.Reader(*reader), Parts: *names})
+		templates.Options{Press: press.Take, Templates: policy, For: templates.Reader(*reader), Parts: *names, TwoSided: *both})
 	if err != nil {
 		return err
 	}

@@ -16,7 +16,11 @@ import (
 func (f *file) complete(doc *draw.Document, date time.Time, tree int, kids []int, structure int) error {
 	var c strings.Builder
 	fmt.Fprintf(&c, "<</Type /Catalog /Pages %d 0 R /StructTreeRoot %d 0 R /MarkInfo <</Marked true>>", tree, structure)
-	c.WriteString("\n/ViewerPreferences <</PrintScaling /None /Duplex /Simplex /DisplayDocTitle true>>")
+	sides := "Simplex"
+	if doc.TwoSided {
+		sides = "DuplexFlipLongEdge"
+	}
+	c.WriteString("\n/ViewerPreferences <</PrintScaling /None /Duplex /" + sides + " /DisplayDocTitle true>>")
 	if doc.Language != "" {
 		c.WriteString("\n/Lang " + textString(doc.Language))
 	}

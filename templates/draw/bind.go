@@ -37,6 +37,9 @@ type Sheet struct {
 	Revision string
 }
 
+// TrueScale is the scale of a template.
+const TrueScale = "1:1"
+
 // Chapter is a run of sheets with one entry in the index and the bookmarks.
 type Chapter struct {
 	Part   string

@@ -135,6 +135,7 @@ type Bookmark struct {
 type Document struct {
 	Title, Subject, Language, Date string
 	Pages                          []Page
+	TwoSided                       bool // to be printed on both sides of the paper
 }
 
 // Marks are the pages of the bookmarks by their titles, of the first of each,

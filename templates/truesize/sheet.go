@@ -165,7 +165,7 @@ func (p *page) close(pl *plan.Plan, s *draw.Sheet) {
 
 // draw draws a sheet but for its strip.
 func (p *page) draw(pl *plan.Plan) *draw.Sheet {
-	s := &draw.Sheet{Frame: p.frame, Scale: "1:1", FillShare: p.fill()}
+	s := &draw.Sheet{Frame: p.frame, Scale: draw.TrueScale, FillShare: p.fill()}
 	var names []string
 	for _, t := range p.templates() {
 		if title := t.part.Title; len(s.Parts) == 0 || s.Parts[len(s.Parts)-1] != title {

@@ -1,0 +1,93 @@
+package templates
+
+import (
+	"path/filepath"
+	"strconv"
+	"strings"
+	"testing"
+
+	"centrepop/layout"
+	"centrepop/parts"
+	"centrepop/templates/draw"
+	"centrepop/templates/sheettest"
+)
+
+// TestLeaves: on both sides of the paper every template lies on an odd page and has
+// nothing but a line on its back, behind covers of an odd and an even number of pages;
+// nothing else is lost, and the cover names the pages as they are then.
+func TestLeaves(t *testing.T) {
+	t.Parallel()
+	job, err := parts.Load(filepath.Join("..", "testdata", "gatejack", "job.yaml"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	worked, err := layout.Resolve(job)
+	if err != nil {
+		t.Fatal(err)
+	}
+	opt := Options{For: Machinist}
+	paper, err := paperOf(worked.Plan, opt)
+	if err != nil {
+		t.Fatal(err)
+	}
+	chapters, err := opt.work(opt.tasks(worked.Plan, worked.Plan.Parts, paper))
+	if err != nil {
+		t.Fatal(err)
+	}
+	count := func(chapters []draw.Chapter) (all, cut, empty int) {
+		for _, c := range chapters {
+			for _, s := range c.Sheets {
+				switch {
+				case s.Scale == draw.TrueScale:
+					cut++
+				case s.Name == "empty":
+					empty++
+				}
+				all++
+			}
+		}
+		return all, cut, empty
+	}
+	was, templates, _ := count(chapters)
+	for cover := 1; cover <= 2; cover++ {
+		got := leaves(chapters, cover)
+		n, before := cover, (*draw.Sheet)(nil)
+		for _, c := range got {
+			for _, s := range c.Sheets {
+				n++
+				if back := before != nil && before.Scale == draw.TrueScale; s.Scale == draw.TrueScale && (n%2 == 0 || back) || back && s.Name != "empty" {
+					t.Errorf("cover of %d: page %d, %s, behind %s", cover, n, s.Name, before.Name)
+				}
+				before = s
+			}
+		}
+		all, cut, empty := count(got)
+		if cut != templates || all-empty != was || empty-templates < 0 || empty-templates > 1 || before.Scale == draw.TrueScale {
+			t.Errorf("cover of %d: %d sheets of %d, %d templates of %d, %d empty", cover, all, was, cut, templates, empty)
+		}
+	}
+	doc, err := Packet(worked.Plan, Options{For: Machinist, TwoSided: true})
+	if err != nil {
+		t.Fatal(err)
+	}
+	first, last, named := 0, 0, ""
+	for i := range doc.Pages {
+		text := ""
+		for _, it := range sheettest.Flatten(t, &doc.Pages[i].Drawing, 0, 0, nil) {
+			if x, ok := it.Item.(draw.Text); ok {
+				text += x.Content + " "
+			}
+		}
+		switch {
+		case i == 0:
+			named = text
+		case first == 0 && strings.Contains(text, "this side out"):
+			first = i + 1
+		case strings.Contains(text, "the other side is cut out"):
+			last = i + 1
+		}
+	}
+	if !doc.TwoSided || first%2 == 0 || !strings.Contains(named, strconv.Itoa(first)+"–"+strconv.Itoa(last)) {
+		t.Errorf("two-sided %v, templates on pages %d to %d; the cover: %s", doc.TwoSided, first, last, named)
+	}
+}
