@@ -173,3 +173,25 @@ func TestConeGores(t *testing.T) {
 		t.Errorf("a sheet of 20 × 20: %v", err)
 	}
 }
+
+// TestWrapUnderBranch: an opening inside the hole of a branch is no reason for a wrap,
+// since the branch's template is laid on there; one that reaches out of the bore by a
+// hair, lies off it or on the other side is. The bore is 50, so a window with square
+// corners of 30 by 40 just fits, its corners 25 from the middle.
+func TestWrapUnderBranch(t *testing.T) {
+	const job = "part: tube\nkind: tube\ntube: {outside: 200, wall: 4, length: 240}\nradial:\n" +
+		"  - {name: rough, clock: %g, axial: %g, window: {around: 30, along: %g, corner: 0}}\n" +
+		"  - {name: drain, clock: 180, axial: 40, size: 8 mm, depth: through}\n"
+	const stub = "part: stub\nkind: tube\ntube: {outside: 60, wall: 5, length: 150}\n" +
+		"ends:\n  back: {onto: tube.outside, angle: 90, joint: set-on, gap: 2, clock: 0, place: {clock: 0, axial: 100, from: back}}\n"
+	for _, c := range []struct {
+		clock, axial, along float64
+		needless            bool
+	}{{0, 140, 40, true}, {0, 140, 40.1, false}, {0, 140.1, 40, false}, {0.1, 140, 40, false}, {90, 140, 40, false}, {0, 100, 40, false}} {
+		pl := mustJob(t, "units: mm", fmt.Sprintf(job, c.clock, c.axial, c.along), stub)
+		d := developed(t, pl, "wrap-outside")
+		if got := strings.Contains(d.NoTemplate, "rough lies inside the hole of "); got != c.needless || got != strings.Contains(d.NoTemplate, "drain alone: ") {
+			t.Errorf("%+v: %q", c, d.NoTemplate)
+		}
+	}
+}

@@ -24,6 +24,7 @@ type saddle struct {
 	meanMm   float64 // mean drop of the cut below the tube's full length
 	deepMm   float64 // greatest drop
 	squareMm float64 // from the far end to the template's square edge
+	boreMm   float64 // of the branch
 	origin   *origin // nil if the place is not said
 }
 
@@ -48,7 +49,7 @@ func (d *shaper) saddle(e *parts.TubeEnd) {
 		d.fault(e.Pos, "the saddle cannot be cut: "+patternFault(err), "a branch no larger than the main, at 30° to 90°, on its surface")
 		return
 	}
-	m := &saddle{end: e, main: on.name, mainMm: on.diaMm}
+	m := &saddle{end: e, main: on.name, mainMm: on.diaMm, boreMm: s.BranchDiameterMm - 2*s.BranchWallMm}
 	m.measure(p, d.LengthMm())
 	m.origin = on.foot(e, p)
 	if m.squareMm <= 0 {

@@ -2,9 +2,11 @@ package part
 
 import (
 	"cmp"
+	"math"
 	"slices"
 
 	"centrepop/layout/plan"
+	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
 )
@@ -21,12 +23,61 @@ func (d *shaper) templatePolicy() {
 		p := &d.Developments[i]
 		w, h := p.MaxMm.XMm-p.MinMm.XMm, p.MaxMm.YMm-p.MinMm.YMm
 		switch {
-		case p.Kind == plan.WrapPattern && len(p.Marks) == 1:
-			p.NoTemplate = "one place alone: its arc from TOP and its distance from the face set it out"
+		case p.Kind == plan.WrapPattern:
+			p.NoTemplate = d.needlessWrap(p)
 		case p.Kind == plan.ConePattern && d.Part.Frustum != nil && d.Part.Frustum.Offset.Mm == 0 && max(w, h) > largeBlankMm:
 			p.NoTemplate = "a straight cone: its two radii and the chord set it out better than joined paper"
 		}
 	}
+}
+
+// needlessWrap is why a wrap is not worth printing: it marks one place alone, besides
+// what lies inside the hole of a branch, which has a template of its own.
+func (d *shaper) needlessWrap(p *plan.Development) string {
+	why, alone := "", []string(nil)
+	for _, m := range p.Marks {
+		h := d.branchOver(m.N)
+		if h == nil {
+			alone = append(alone, words.Spaced(m.Name))
+			continue
+		}
+		why = words.Spaced(m.Name) + " lies inside the hole of " + h.branch.Title.Value + ", whose template is laid on for both"
+	}
+	const how = " alone: its arc from TOP and its distance from the face set it out"
+	switch {
+	case len(alone) > 1:
+		return ""
+	case len(alone) == 0:
+		return why
+	case why == "":
+		return "one place" + how
+	}
+	return why + "; " + alone[0] + how
+}
+
+// branchOver is the branch inside whose hole a radial feature lies; nil if there is none.
+func (g *Shape) branchOver(n int) *branchHole {
+	for _, row := range g.rows() {
+		if row.N != n || row.AroundMm == 0 {
+			continue
+		}
+		for _, h := range g.holed {
+			if h.origin == nil {
+				continue
+			}
+			z := h.origin.axialMm
+			if h.origin.from == parts.Back {
+				z = g.LengthMm() - z
+			}
+			turn := math.Abs(math.Remainder(row.ClockDeg-h.origin.clockDeg, 360))
+			around := max(0, row.AroundMm/2-row.CornerMm) + turn*math.Pi/360*row.OutsideMm
+			along := max(0, row.AlongMm/2-row.CornerMm) + math.Abs(row.AxialMm-z)
+			if math.Hypot(around, along)+row.CornerMm <= h.boreMm/2 {
+				return h
+			}
+		}
+	}
+	return nil
 }
 
 // setOut is how a rolled blank gets onto its sheet.
