@@ -158,7 +158,7 @@ func (b *bench) markOperation() {
 			to = "bore" // truer than an edge as cut
 		}
 		o.Do = append(o.Do, "Cut out the "+which+" template, set "+it+" to the "+to+" and to TOP, tape it down, punch every centre"+b.exceptCut()+".")
-		o.Do = append(append(o.Do, b.carriedLines()...), b.steppedLines()...)
+		o.Do = slices.Concat(o.Do, b.carriedLines(), b.sharedLines(), b.steppedLines())
 	}
 	o.Do = append(o.Do, wrapped...)
 	if len(b.Radials) > 0 && len(wrapped) == 0 {

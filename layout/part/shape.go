@@ -41,7 +41,9 @@ func newShape(s *Sizes) (*Shape, parts.Errors) {
 			break
 		}
 		if _, folds := s.Folded(); s.marked(f) || (folds || s.Clamp != nil) && f == parts.Front {
-			d.Faces = append(d.Faces, s.face(f, false))
+			face := s.face(f, false)
+			s.share(face)
+			d.Faces = append(d.Faces, face)
 		}
 	}
 	d.holed = s.branches()

@@ -97,16 +97,16 @@ func (b *bench) setOut() string {
 // oneTemplate has the through holes that are drawn on the second face of a flat part
 // punched from the first: paper set once holds both patterns truer to each other than
 // paper set twice. The second is the face that then needs the smaller template.
-func (d *shaper) oneTemplate() {
-	if _, ok := d.form.(*flat); !ok || !d.marked(parts.Front) || !d.marked(parts.Back) {
+func (s *Sizes) oneTemplate() {
+	if _, ok := s.form.(*flat); !ok || !s.marked(parts.Front) || !s.marked(parts.Back) {
 		return
 	}
 	first, second := parts.Front, parts.Back
-	if d.blindMm2(parts.Back) > d.blindMm2(parts.Front) {
+	if s.blindMm2(parts.Back) > s.blindMm2(parts.Front) {
 		first, second = second, first
 	}
-	for i := range d.Groups {
-		if m := &d.Groups[i]; m.Face == second && m.through {
+	for i := range s.Groups {
+		if m := &s.Groups[i]; m.Face == second && m.through {
 			m.Group.PunchedFrom = first
 		}
 	}

@@ -111,9 +111,22 @@ type Face struct {
 	// Carried are the through holes of the other face that this face's template marks
 	// as well: mirrored, under their numbers there. Nil where there are none.
 	Carried *Face `json:"carried,omitempty"`
+	// Shares is the name of a part that is bolted on and whose template of the same
+	// face has all of these holes, unmirrored; Serves are the parts that share this one.
+	Shares string   `json:"shares,omitempty"`
+	Serves []Served `json:"serves,omitempty"`
 	// Cuts are the steps along which a template is cut out, so that each piece
 	// lies on its own level, from small to large.
 	Cuts []FaceCut `json:"cuts,omitempty"`
+}
+
+// Served is a part that is punched from the template of another: its name, title and
+// number off, and the numbers of its holes.
+type Served struct {
+	Part     string `json:"part"`
+	Title    string `json:"title"`
+	Quantity int    `json:"quantity"`
+	Holes    string `json:"holes"`
 }
 
 // FaceCut is a step of a face about the part's axis. What lies inside it stands

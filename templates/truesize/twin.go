@@ -1,7 +1,6 @@
 package truesize
 
 import (
-	"math"
 	"slices"
 	"strconv"
 
@@ -9,41 +8,25 @@ import (
 	"centrepop/layout/words"
 )
 
-// twins lets the face of a part use the template of an earlier one that has all of
-// its holes, under the same numbers, in an equal outline: parts that are bolted
-// together need one template, printed for each.
+// twins lets the face of a part use the template of the part that the plan names,
+// where that is printed: parts that are bolted together need one, printed for each.
 func twins(list [][]*template) {
-	var faces []*template
 	for i, kept := range list {
 		list[i] = slices.DeleteFunc(kept, func(t *template) bool {
-			if t.punch == nil {
+			if t.punch == nil || t.punch.face.Shares == "" {
 				return false
 			}
-			k := slices.IndexFunc(faces, func(u *template) bool { return u.part != t.part && u.punch.covers(t.punch) })
-			if k < 0 {
-				faces = append(faces, t)
-				return false
+			for _, others := range list {
+				for _, u := range others {
+					if u.punch != nil && u.part.Name == t.punch.face.Shares && u.punch.face.Face == t.punch.face.Face {
+						u.serve(t)
+						return true
+					}
+				}
 			}
-			faces[k].serve(t)
-			return true
+			return false
 		})
 	}
-}
-
-// covers tells whether a face that is no other shape, and seen from the same side,
-// has all holes of another.
-func (p *punch) covers(q *punch) bool {
-	const same = 1e-6
-	f, g := p.face, q.face
-	if f.Face != g.Face || !f.Round || !g.Round || len(f.Cuts)+len(g.Cuts)+len(g.Slots) > 0 || g.Carried != nil ||
-		math.Abs(p.hi.XMm-q.hi.XMm) > same || math.Abs(p.lo.XMm-q.lo.XMm) > same || math.Abs(p.hi.YMm-q.hi.YMm) > same {
-		return false
-	}
-	return !slices.ContainsFunc(g.Holes, func(h plan.Hole) bool {
-		return !slices.ContainsFunc(f.Holes, func(k plan.Hole) bool {
-			return k.N == h.N && math.Abs(k.XMm-h.XMm)+math.Abs(k.YMm-h.YMm)+math.Abs(k.DiameterMm-h.DiameterMm) < same
-		})
-	})
 }
 
 // serve makes a template one of another part's face too: it says which holes are

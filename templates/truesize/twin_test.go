@@ -21,31 +21,23 @@ func ringLike(holes int) *plan.PartPlan {
 	return &p
 }
 
-// TestTwins: a face that has no hole but those of an earlier part's, where that
-// part has them, has no template of its own; the other says so, shows its bore, and
-// is one of its sheets. Any difference that would put a pop in the wrong place, or
-// the wrong side out, gives it one.
+// TestTwins: a face that the plan has punched from another part's template has none of
+// its own where that is printed: the other says so, shows its bore, and is one of its
+// sheets. Alone, or where the plan names another face, it has its own.
 func TestTwins(t *testing.T) {
 	t.Parallel()
 	for name, c := range map[string]struct {
 		spoil func(p *plan.PartPlan, f *plan.Face)
 		twin  bool
 	}{
-		"equal":         {func(*plan.PartPlan, *plan.Face) {}, true},
-		"two of them":   {func(p *plan.PartPlan, _ *plan.Face) { p.Quantity = 2 }, true},
-		"moved":         {func(_ *plan.PartPlan, f *plan.Face) { f.Holes = slices.Clone(f.Holes); f.Holes[2].XMm += 0.01 }, false},
-		"other number":  {func(_ *plan.PartPlan, f *plan.Face) { f.Holes = slices.Clone(f.Holes); f.Holes[2].N = 9 }, false},
-		"other drill":   {func(_ *plan.PartPlan, f *plan.Face) { f.Holes = slices.Clone(f.Holes); f.Holes[2].DiameterMm++ }, false},
-		"other side":    {func(_ *plan.PartPlan, f *plan.Face) { f.Face = parts.Back }, false},
-		"other outline": {func(_ *plan.PartPlan, f *plan.Face) { f.MaxMm.XMm++ }, false},
-		"stepped": {func(_ *plan.PartPlan, f *plan.Face) {
-			f.Cuts = []plan.FaceCut{{DiameterMm: 100, Inside: true, Outside: true}}
-		}, false},
-		"square":  {func(_ *plan.PartPlan, f *plan.Face) { f.Round = false }, false},
-		"slotted": {func(_ *plan.PartPlan, f *plan.Face) { f.Slots = []plan.Slot{{N: 9, WidthMm: 5, LengthMm: 9}} }, false},
+		"shared":      {func(*plan.PartPlan, *plan.Face) {}, true},
+		"two of them": {func(p *plan.PartPlan, _ *plan.Face) { p.Quantity = 2 }, true},
+		"its own":     {func(_ *plan.PartPlan, f *plan.Face) { f.Shares = "" }, false},
+		"not printed": {func(_ *plan.PartPlan, f *plan.Face) { f.Shares = "cover" }, false},
+		"other side":  {func(_ *plan.PartPlan, f *plan.Face) { f.Face = parts.Back }, false},
 	} {
 		flange, ring := sheettest.FlangePart(), ringLike(6)
-		flange.Faces[0].Round, ring.Faces[0].Round = true, true
+		ring.Faces[0].Shares = flange.Name
 		c.spoil(ring, ring.Faces[0])
 		pl := sheettest.JobOf("Tried", parts.Millimetres, flange, ring)
 		chapters, err := Sheets(pl, pl.Parts, a4, Useful, nil)
@@ -72,7 +64,7 @@ func TestTwins(t *testing.T) {
 			times = "print 2 more"
 		}
 		said := strings.Contains(all, "also for Ring: holes 1–6, ") && strings.Contains(all, times) && strings.Contains(all, "Ring: bore Ø120")
-		if want := map[bool]int{true: 8, false: 14 + 2*len(ring.Faces[0].Slots)}[c.twin]; said != c.twin || crosses != want {
+		if want := map[bool]int{true: 8, false: 14}[c.twin]; said != c.twin || crosses != want {
 			t.Errorf("%s: a twin is said %v, %d crosses, want %v, %d: %s", name, said, crosses, c.twin, want, all)
 		}
 		if !slices.Contains(titles, "Ring") || !slices.ContainsFunc(starts, func(s string) bool { return strings.HasPrefix(s, "Ring: Punch template") }) {

@@ -1,0 +1,126 @@
+package part
+
+import (
+	"math"
+	"slices"
+	"strconv"
+
+	"centrepop/layout/plan"
+	"centrepop/layout/words"
+	"centrepop/parts"
+)
+
+// mate is a face of another part that bolts join to a face of this one.
+type mate struct {
+	*Sizes
+	face *plan.Face
+}
+
+// mates are the faces of other parts with a group that bolts join to one on face f,
+// drawn on a face of the same name. They are looked for by the joints alone: whether
+// patterns meet is the joint's to say.
+func (s *Sizes) mates(f parts.Face) []mate {
+	var out []mate
+	known := map[string]bool{s.Part.Name.Value: true}
+	for _, j := range s.Job.Joints {
+		if j.Bolt == nil {
+			continue
+		}
+		ends := append([]parts.JointRef{j.Bolt.Through, j.Bolt.Into}, j.Bolt.Stack...)
+		if !slices.ContainsFunc(ends, func(r parts.JointRef) bool { return r.Part == s.Part.Name.Value && s.hasGroup(r.Feature, f) }) {
+			continue
+		}
+		for _, r := range ends {
+			i := slices.IndexFunc(s.Job.Parts, func(p *parts.Part) bool { return p.Name.Value == r.Part })
+			if i < 0 || known[r.Part] {
+				continue
+			}
+			if other, errs := newSizes(s.Job, s.Job.Parts[i]); len(errs) == 0 && other.hasGroup(r.Feature, f) {
+				known[r.Part] = true
+				other.oneTemplate()
+				out = append(out, mate{other, other.face(f, false)})
+			}
+		}
+	}
+	return out
+}
+
+func (s *Sizes) hasGroup(name string, f parts.Face) bool {
+	return slices.ContainsFunc(s.Groups, func(m Group) bool { return m.name == name && m.Face == f })
+}
+
+// owner is the part whose template serves a face: a mate's that has all of its holes,
+// or that of the mate's own owner; nil if the face keeps its own. Of equal faces the
+// earlier part's is it.
+func (s *Sizes) owner(f *plan.Face) *Sizes {
+	for _, m := range s.mates(f.Face) {
+		if serves(m.face, f) && (!serves(f, m.face) || slices.Index(s.Job.Parts, m.Part) < slices.Index(s.Job.Parts, s.Part)) {
+			if root := m.owner(m.face); root != nil {
+				return root
+			}
+			return m.Sizes
+		}
+	}
+	return nil
+}
+
+// share says of a face which other part's template serves it, or which it serves.
+func (s *Sizes) share(f *plan.Face) {
+	if f.NoTemplate != "" || !f.Round || len(f.Cuts) > 0 {
+		return
+	}
+	if o := s.owner(f); o != nil {
+		f.Shares = o.Part.Name.Value
+		return
+	}
+	for _, m := range s.mates(f.Face) {
+		if serves(f, m.face) {
+			f.Serves = append(f.Serves, plan.Served{Part: m.Part.Name.Value, Title: m.Part.Title.Value, Quantity: m.Part.Quantity, Holes: holeSpan(m.face)})
+		}
+	}
+}
+
+// holeSpan are the numbers of a face's holes.
+func holeSpan(f *plan.Face) string {
+	first := math.MaxInt
+	for _, h := range f.Holes {
+		first = min(first, h.N)
+	}
+	return words.Span(first, len(f.Holes))
+}
+
+// serves tells whether the template of a round flat face f has all holes of g, at the
+// same places of a face of the same name, under the same numbers and for the same
+// drill, inside the same outline. A mirrored pattern is another one.
+func serves(f, g *plan.Face) bool {
+	const same = 1e-6
+	if f.Face != g.Face || f.NoTemplate != "" || g.NoTemplate != "" || !f.Round || !g.Round || len(f.Cuts)+len(g.Cuts)+len(g.Slots) > 0 || g.Carried != nil ||
+		math.Abs(f.MaxMm.XMm-g.MaxMm.XMm) > same || math.Abs(f.MinMm.XMm-g.MinMm.XMm) > same || math.Abs(f.MaxMm.YMm-g.MaxMm.YMm) > same {
+		return false
+	}
+	return !slices.ContainsFunc(g.Holes, func(h plan.Hole) bool {
+		return !slices.ContainsFunc(f.Holes, func(k plan.Hole) bool {
+			return k.N == h.N && math.Abs(k.XMm-h.XMm)+math.Abs(k.YMm-h.YMm)+math.Abs(k.DiameterMm-h.DiameterMm) < same
+		})
+	})
+}
+
+// sharedLines say whose template a face is punched from, and for whom one is printed
+// again.
+func (b *bench) sharedLines() []string {
+	var out []string
+	for _, f := range b.Faces {
+		if f.Shares != "" {
+			i := slices.IndexFunc(b.Job.Parts, func(p *parts.Part) bool { return p.Name.Value == f.Shares })
+			out = append(out, "The "+string(f.Face)+" template is that of "+b.Job.Parts[i].Title.Value+", which is bolted on: of its holes punch "+holeSpan(f)+", the same side out and TOP to TOP, not mirrored.")
+		}
+		for _, o := range f.Serves {
+			more := "once more"
+			if o.Quantity > 1 {
+				more = strconv.Itoa(o.Quantity) + " times more"
+			}
+			out = append(out, "Print the "+string(f.Face)+" template "+more+" for "+o.Title+", which is bolted on and has the same "+o.Holes+", not mirrored.")
+		}
+	}
+	return out
+}
