@@ -225,13 +225,31 @@ func (one *placed) draw(s *draw.Sheet, r draw.Rect, texts []string) {
 	one.seamLetters(s, ox, oy, room)
 	one.seamNotes(s, window, ox, oy, room)
 	if len(texts) > 0 {
-		note(s, room, window, texts)
+		const clear = 2.0 // of the lines at the rim of the template
+		beside := []draw.Rect{draw.R(r.X0, r.Y0, r.X1, window.Y0-clear), draw.R(r.X0, window.Y1+clear, r.X1, r.Y1), draw.R(window.X1+clear, r.Y0, r.X1, r.Y1), draw.R(r.X0, r.Y0, window.X0-clear, r.Y1)}
+		rooms := []*draw.Occupied{room}
+		for _, b := range beside {
+			rooms = append(rooms, draw.NewOccupied(b))
+		}
+		note(s, rooms, texts)
 	}
 }
 
-// note writes lines where the drawing leaves room for them, in the widest form
-// that fits; what finds none stands on the part's own sheet.
-func note(s *draw.Sheet, room *draw.Occupied, window draw.Rect, texts []string) {
+// note writes texts where the drawing leaves room for them, or else beside it:
+// together in the widest form that fits, else one by one. What finds none stands on
+// the part's own sheet.
+func note(s *draw.Sheet, rooms []*draw.Occupied, texts []string) {
+	if noted(s, rooms, texts) {
+		return
+	}
+	for _, text := range texts {
+		noted(s, rooms, []string{text})
+	}
+}
+
+// noted writes texts as one block in the first room that has a place for it, in the
+// widest form, and tells whether one has.
+func noted(s *draw.Sheet, rooms []*draw.Occupied, texts []string) bool {
 	const size, step = 3.2, 3.2 * 1.3
 	for _, width := range []float64{90, 70, 55, 42, 30} {
 		var lines []string
@@ -239,20 +257,32 @@ func note(s *draw.Sheet, room *draw.Occupied, window draw.Rect, texts []string) 
 			lines = append(lines, draw.Wrap(text, size, false, width)...)
 		}
 		height := float64(len(lines)) * step
-		for y := window.Y1 - 2; y-height > window.Y0+1; y -= 3 {
-			for x := window.X0 + 2; x+width < window.X1-1; x += 4 {
-				r := draw.R(x, y-height, x+width, y)
-				if !room.Free(r.Grown(1)) {
-					continue
-				}
-				room.AddText(r)
-				for i, line := range lines {
-					s.Draw.Add(draw.Text{XMm: x, YMm: y - float64(i+1)*step + 0.9, SizeMm: size, Content: line})
-				}
-				return
+		for _, room := range rooms {
+			r, ok := placeFor(room, width, height)
+			if !ok {
+				continue
+			}
+			room.AddText(r)
+			for i, line := range lines {
+				s.Draw.Add(draw.Text{XMm: r.X0, YMm: r.Y1 - float64(i+1)*step + 0.9, SizeMm: size, Content: line})
+			}
+			return true
+		}
+	}
+	return false
+}
+
+// placeFor looks for a free place of a size, from the upper left on.
+func placeFor(room *draw.Occupied, width, height float64) (draw.Rect, bool) {
+	w := room.Window
+	for y := w.Y1 - 1; y-height > w.Y0+1; y -= 3 {
+		for x := w.X0 + 2; x+width < w.X1-1; x += 4 {
+			if r := draw.R(x, y-height, x+width, y); room.Free(r.Grown(1)) {
+				return r, true
 			}
 		}
 	}
+	return draw.Rect{}, false
 }
 
 // stripCell is a cell of the strip: lines from the top, the first bold.
@@ -271,7 +301,7 @@ func (p *page) strip(pl *plan.Plan, s *draw.Sheet, alone bool, n, total int) {
 	pageText := fmt.Sprintf("%d of %d", n, total)
 	one := &p.tiles[0]
 	cells := []stripCell{
-		{0.26, []string{s.Part, job}, []float64{4.2, 2.8}},
+		partsCell(s.Part, job, 0.26*b.Width()-2.6),
 		{0.52, []string{"Cut the templates apart. Each lies with the printed side out.", "Check 100 mm on both rules with a steel rule."}, []float64{3.2, 2.8}},
 		{0.22, []string{"page " + pageText, "templates, 1:1"}, []float64{4.2, 2.8}},
 	}
@@ -288,8 +318,8 @@ func (p *page) strip(pl *plan.Plan, s *draw.Sheet, alone bool, n, total int) {
 		name := t.name
 		if one.n > 0 {
 			name = fmt.Sprintf("Tile %d of %d", one.n, one.grid.count())
-		} else if name == "" {
-			name = "1:1"
+		} else if !t.exact {
+			name = "Punch template"
 		}
 		join := one.joining()
 		if join == "" {
@@ -322,6 +352,15 @@ func (p *page) strip(pl *plan.Plan, s *draw.Sheet, alone bool, n, total int) {
 		c.draw(s, left, right, b)
 		x += w
 	}
+}
+
+// partsCell names the parts of a sheet that several share: in bold where they fit on
+// a line, else in small letters.
+func partsCell(names, job string, widthMm float64) stripCell {
+	if draw.TextWidth(names, draw.TextMm, true) > widthMm {
+		return stripCell{0.26, []string{names, job}, []float64{draw.TextMm}}
+	}
+	return stripCell{0.26, []string{names, job}, []float64{4.2, 2.8}}
 }
 
 // draw sets the lines of a cell; a single line may break into three.
