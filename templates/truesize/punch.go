@@ -280,7 +280,13 @@ func (p *punch) drawFace(s *draw.Sheet, window draw.Rect, ox, oy float64, room *
 // circles are those of the face and of what else its template serves, and what is
 // marked from the other face; a hole that is marked here is none.
 func (p *punch) circles() []plan.Circle {
-	return slices.DeleteFunc(slices.Concat(p.face.Circles, p.extra, p.drilled), func(c plan.Circle) bool {
+	all := slices.Concat(p.face.Circles, p.extra)
+	for _, c := range p.drilled {
+		if !slices.Contains(all, c) { // patterns of both faces may share a pitch circle
+			all = append(all, c)
+		}
+	}
+	return slices.DeleteFunc(all, func(c plan.Circle) bool {
 		return !c.Pitch && (slices.ContainsFunc(p.holes, func(h plan.Hole) bool {
 			return c.CentreMm == (plan.XY{XMm: h.XMm, YMm: h.YMm}) && h.DiameterMm == c.DiameterMm
 		}) ||

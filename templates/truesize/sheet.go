@@ -18,6 +18,8 @@ const (
 	ruleMm         = 8.0
 	captionLeastMm = 40.0
 	captionPadMm   = 1.2 // clear of the rule's line
+	threeLinesMm   = 2.9 // the largest text of which three lines stand in the strip
+	noteClearMm    = 2.0 // round a note, so that it is not read with a hole's label
 )
 
 // window is the room for templates on a sheet.
@@ -182,13 +184,13 @@ func (p *page) draw(pl *plan.Plan) *draw.Sheet {
 		if one.n <= 1 {
 			texts = append([]string{one.of.how}, one.of.legend...)
 		}
-		one.draw(s, w, texts)
+		one.draw(s, w, notes(texts, false)...)
 	} else {
 		for i := range p.tiles {
 			one := &p.tiles[i]
 			y := w.Y1 - one.y
 			if p.inside(&one.tile) {
-				one.draw(s, draw.R(w.X0+one.x, y-one.window.Height(), w.X0+one.x+one.window.Width(), y), one.captionLines())
+				one.draw(s, draw.R(w.X0+one.x, y-one.window.Height(), w.X0+one.x+one.window.Width(), y), notes(one.captionLines(), true)...)
 				continue
 			}
 			for j, line := range one.captionLines() {
@@ -200,7 +202,7 @@ func (p *page) draw(pl *plan.Plan) *draw.Sheet {
 				s.Draw.Add(draw.Text{XMm: w.X0 + one.x + captionPadMm, YMm: y + 0.8, SizeMm: size, Bold: j == 0, Content: line})
 			}
 			y -= 1.5
-			one.draw(s, draw.R(w.X0+one.x, y-one.window.Height(), w.X0+one.x+one.window.Width(), y), nil)
+			one.draw(s, draw.R(w.X0+one.x, y-one.window.Height(), w.X0+one.x+one.window.Width(), y))
 		}
 	}
 	return s
@@ -214,7 +216,7 @@ func (p *page) inside(one *tile) bool {
 
 // draw draws a tile inside r: in its middle where r is larger; texts stand
 // where it leaves room.
-func (one *placed) draw(s *draw.Sheet, r draw.Rect, texts []string) {
+func (one *placed) draw(s *draw.Sheet, r draw.Rect, texts ...draw.Text) {
 	seen := one.window
 	ox := r.X0 - seen.X0 + (r.Width()-seen.Width())/2
 	oy := r.Y1 - seen.Y1 - (r.Height()-seen.Height())/2
@@ -235,36 +237,42 @@ func (one *placed) draw(s *draw.Sheet, r draw.Rect, texts []string) {
 	}
 }
 
-// note writes texts where the drawing leaves room for them, or else beside it:
-// together in the widest form that fits, else one by one. What finds none stands on
-// the part's own sheet.
-func note(s *draw.Sheet, rooms []*draw.Occupied, texts []string) {
-	if noted(s, rooms, texts) {
-		return
+// notes are texts to write where there is room, the first of them as a heading.
+func notes(texts []string, head bool) (out []draw.Text) {
+	for i, text := range texts {
+		out = append(out, draw.Text{SizeMm: draw.HoleSizeMm, Bold: head && i == 0, Content: text})
 	}
-	for _, text := range texts {
-		noted(s, rooms, []string{text})
+	return out
+}
+
+// note writes texts where the drawing leaves room for them, or else beside it: as many
+// together as fit, in the widest form. What finds no room stands on the part's own
+// sheet.
+func note(s *draw.Sheet, rooms []*draw.Occupied, texts []draw.Text) {
+	for len(texts) > 0 {
+		n := len(texts)
+		for n > 0 && !noted(s, rooms, texts[:n]) {
+			n--
+		}
+		texts = texts[max(1, n):]
 	}
 }
 
 // noted writes texts as one block in the first room that has a place for it, in the
 // widest form, and tells whether one has.
-func noted(s *draw.Sheet, rooms []*draw.Occupied, texts []string) bool {
-	const size, step = 3.2, 3.2 * 1.3
-	for _, width := range []float64{90, 70, 55, 42, 30} {
-		var lines []string
-		for _, text := range texts {
-			lines = append(lines, draw.Wrap(text, size, false, width)...)
-		}
-		height := float64(len(lines)) * step
-		for _, room := range rooms {
-			r, ok := placeFor(room, width, height)
+func noted(s *draw.Sheet, rooms []*draw.Occupied, texts []draw.Text) bool {
+	const step = draw.HoleSizeMm * 1.3
+	for _, room := range rooms {
+		for _, width := range []float64{90, 70, 55, 42, 30} {
+			lines := wrapped(texts, width)
+			r, ok := placeFor(room, width, float64(len(lines))*step)
 			if !ok {
 				continue
 			}
 			room.AddText(r)
 			for i, line := range lines {
-				s.Draw.Add(draw.Text{XMm: r.X0, YMm: r.Y1 - float64(i+1)*step + 0.9, SizeMm: size, Content: line})
+				line.XMm, line.YMm = r.X0, r.Y1-float64(i+1)*step+0.9
+				s.Draw.Add(line)
 			}
 			return true
 		}
@@ -272,12 +280,23 @@ func noted(s *draw.Sheet, rooms []*draw.Occupied, texts []string) bool {
 	return false
 }
 
+// wrapped breaks texts into lines of a width.
+func wrapped(texts []draw.Text, widthMm float64) (lines []draw.Text) {
+	for _, text := range texts {
+		for _, line := range draw.Wrap(text.Content, text.SizeMm, text.Bold, widthMm) {
+			text.Content = line
+			lines = append(lines, text)
+		}
+	}
+	return lines
+}
+
 // placeFor looks for a free place of a size, from the upper left on.
 func placeFor(room *draw.Occupied, width, height float64) (draw.Rect, bool) {
 	w := room.Window
-	for y := w.Y1 - 1; y-height > w.Y0+1; y -= 3 {
-		for x := w.X0 + 2; x+width < w.X1-1; x += 4 {
-			if r := draw.R(x, y-height, x+width, y); room.Free(r.Grown(1)) {
+	for y := w.Y1 - noteClearMm; y-height > w.Y0+noteClearMm; y -= 3 {
+		for x := w.X0 + noteClearMm; x+width < w.X1-noteClearMm; x += 4 {
+			if r := draw.R(x, y-height, x+width, y); room.Free(r.Grown(noteClearMm)) {
 				return r, true
 			}
 		}
@@ -285,11 +304,13 @@ func placeFor(room *draw.Occupied, width, height float64) (draw.Rect, bool) {
 	return draw.Rect{}, false
 }
 
-// stripCell is a cell of the strip: lines from the top, the first bold.
+// stripCell is a cell of the strip: lines from the top, the first bold; one size sets
+// running text.
 type stripCell struct {
 	width float64
 	lines []string
 	sizes []float64
+	more  string // where the rest of a text stands that does not fit
 }
 
 // strip closes a sheet: what it is, which side is out, what to drill, how to
@@ -302,8 +323,8 @@ func (p *page) strip(pl *plan.Plan, s *draw.Sheet, alone bool, n, total int) {
 	one := &p.tiles[0]
 	cells := []stripCell{
 		partsCell(s.Part, job, 0.26*b.Width()-2.6),
-		{0.52, []string{"Cut the templates apart. Each lies with the printed side out.", "Check 100 mm on both rules with a steel rule."}, []float64{3.2, 2.8}},
-		{0.22, []string{"page " + pageText, "templates, 1:1"}, []float64{4.2, 2.8}},
+		{width: 0.52, lines: []string{"Cut the templates apart. Each lies with the printed side out.", "Check 100 mm on both rules with a steel rule."}, sizes: []float64{3.2, 2.8}},
+		{width: 0.22, lines: []string{"page " + pageText, "templates, 1:1 · " + job}, sizes: []float64{4.2, 2.8}},
 	}
 	if alone {
 		t := one.of
@@ -315,7 +336,10 @@ func (p *page) strip(pl *plan.Plan, s *draw.Sheet, alone bool, n, total int) {
 		if t.exact {
 			legend = append([]string{t.name}, legend...)
 		}
-		name := t.name
+		name, more := t.name, "more: see the part’s sheet"
+		if one.n > 1 {
+			more = "more: see tile 1"
+		}
 		if one.n > 0 {
 			name = fmt.Sprintf("Tile %d of %d", one.n, one.grid.count())
 		} else if !t.exact {
@@ -326,11 +350,11 @@ func (p *page) strip(pl *plan.Plan, s *draw.Sheet, alone bool, n, total int) {
 			join = "Check 100 mm on both rules with a steel rule before marking."
 		}
 		cells = []stripCell{
-			{0.21, []string{t.part.Title, words.Join(" · ", make, job)}, []float64{4.2, 2.8}},
-			{0.17, []string{"TOP", t.side}, []float64{4.2, 2.8}},
-			{0.23, legend, []float64{2.9, 2.9, 2.9}},
-			{0.20, []string{join}, []float64{2.8}},
-			{0.19, []string{name, "1:1 · page " + pageText}, []float64{4.6, 3}},
+			{width: 0.21, lines: []string{t.part.Title, words.Join(" · ", make, job)}, sizes: []float64{4.2, 2.8}},
+			{width: 0.17, lines: []string{"TOP", t.side}, sizes: []float64{4.2, 2.8}},
+			{width: 0.23, lines: legend, sizes: []float64{threeLinesMm}, more: more},
+			{width: 0.20, lines: []string{join}, sizes: []float64{2.8}, more: more},
+			{width: 0.19, lines: []string{name, "1:1 · page " + pageText}, sizes: []float64{4.6, 3}},
 		}
 	}
 	x := b.X0
@@ -358,9 +382,9 @@ func (p *page) strip(pl *plan.Plan, s *draw.Sheet, alone bool, n, total int) {
 // a line, else in small letters.
 func partsCell(names, job string, widthMm float64) stripCell {
 	if draw.TextWidth(names, draw.TextMm, true) > widthMm {
-		return stripCell{0.26, []string{names, job}, []float64{draw.TextMm}}
+		return stripCell{width: 0.26, lines: []string{names}, sizes: []float64{draw.TextMm}, more: "…"}
 	}
-	return stripCell{0.26, []string{names, job}, []float64{4.2, 2.8}}
+	return stripCell{width: 0.26, lines: []string{names, job}, sizes: []float64{4.2, 2.8}}
 }
 
 // draw sets the lines of a cell; a single line may break into three.
@@ -375,13 +399,13 @@ func (c stripCell) draw(s *draw.Sheet, left, right float64, b draw.Rect) {
 			for _, line := range lines {
 				all = append(all, draw.Wrap(line, size, false, width)...)
 			}
-			if len(all) <= 3 || size <= draw.SmallMm {
+			if len(all) <= 2 || len(all) == 3 && size <= threeLinesMm || size <= draw.SmallMm {
 				break
 			}
 			size = max(draw.SmallMm, size-0.1)
 		}
 		if len(all) > 3 {
-			all = append(all[:2], "more: see the part’s sheet")
+			all = append(all[:2], c.more)
 		}
 		lines, sizes = all, []float64{size, size, size}
 	}

@@ -585,7 +585,6 @@ func (one *tile) seamLines(s *draw.Sheet, window draw.Rect, ox, oy float64, room
 // seamLetters names the match marks of a tile, on its side of the seam and off the
 // lines of what is drawn.
 func (one *tile) seamLetters(s *draw.Sheet, ox, oy float64, room *draw.Occupied) {
-	const size = 4.4
 	for _, m := range one.seams {
 		x, y := ox+m.x, oy+m.y
 		towards := 0.0
@@ -597,13 +596,15 @@ func (one *tile) seamLetters(s *draw.Sheet, ox, oy float64, room *draw.Occupied)
 		case m.x > (one.cell.X0+one.cell.X1)/2:
 			towards = math.Pi
 		}
-		w, h := draw.TextWidth(m.letter, size, true), draw.AscentMm*size
-		spot, ok := room.Find(x, y, w, h, 4.0, 6, towards, room.Free)
-		if !ok {
-			spot, ok = room.Find(x, y, w, h, 4.0, 11, towards, room.Free)
-		}
-		if !ok {
-			spot, ok = room.Find(x, y, w, h, 4.0, 20, towards, room.ClearOfTexts)
+		size, spot, ok := 0.0, draw.Rect{}, false
+		for _, way := range []struct {
+			size, far float64
+			clear     func(draw.Rect) bool
+		}{{4.4, 6, room.Free}, {4.4, 11, room.Free}, {3.4, 11, room.Free}, {4.4, 20, room.ClearOfTexts}} {
+			size = way.size
+			if spot, ok = room.Find(x, y, draw.TextWidth(m.letter, size, true), draw.AscentMm*size, 4.0, way.far, towards, way.clear); ok {
+				break
+			}
 		}
 		if ok {
 			s.Draw.Add(draw.Text{XMm: spot.X0, YMm: spot.Y0, SizeMm: size, Bold: true, Content: m.letter})
