@@ -26,6 +26,7 @@ func TestNoLineThroughAText(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
+		worked.Arrange()
 		findings := review.Review(worked)
 		for _, paper := range []parts.Paper{sheettest.A4, sheettest.Letter} {
 			doc, err := Packet(worked.Plan, Options{Paper: paper, Findings: findings})

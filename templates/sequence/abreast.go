@@ -209,11 +209,11 @@ func (k keyNumber) leastMm() float64 {
 func (k keyNumber) small(d *draw.Drawing, x, y, width float64) {
 	d.Add(draw.Box(draw.R(x, y-numberMm, x+width, y), 0.5))
 	label, size := draw.Shrink(k.label, draw.SmallMm, false, width-3)
-	d.Add(draw.Text{XMm: x + 1.5, YMm: y - 2.8, SizeMm: size, Content: label})
-	value, size := draw.Shrink(k.value, 4.6, true, width-3)
-	d.Add(draw.Text{XMm: x + width/2, YMm: y - 7, SizeMm: size, Bold: true, Align: draw.Centre, Content: value})
+	d.Add(draw.Text{XMm: x + 1.5, YMm: y - 2.7, SizeMm: size, Content: label})
+	value, size := draw.Shrink(k.value, 4.4, true, width-3)
+	d.Add(draw.Text{XMm: x + width/2, YMm: y - 6.8, SizeMm: size, Bold: true, Align: draw.Centre, Content: value})
 	if rest, size := draw.Shrink(k.rest, draw.SmallMm, false, width-3); rest != "" {
-		d.Add(draw.Text{XMm: x + width/2, YMm: y - 10.6, SizeMm: size, Align: draw.Centre, Content: rest})
+		d.Add(draw.Text{XMm: x + width/2, YMm: y - 10.2, SizeMm: size, Align: draw.Centre, Content: rest})
 	}
 }
 

@@ -26,7 +26,8 @@ type dial struct {
 	up        string
 }
 
-// draw draws the ring, a mark every 30°, the arrow up in the middle, and the quarter
+// draw draws the ring, a mark every 30°, the arrow up in the middle, and where the dial
+// is not small what lies there and the quarter
 // angles where nothing else stands.
 func (f dial) draw(d *draw.Drawing, taken []float64) {
 	cx, cy, r := f.cx, f.cy, f.r
@@ -40,12 +41,12 @@ func (f dial) draw(d *draw.Drawing, taken []float64) {
 		x1, y1 := round(cx, cy, r, float64(30*i))
 		d.Add(draw.Segment(x0, y0, x1, y1, draw.ThinMm))
 	}
-	high, em, quarters := 6.0, 3.2, []float64{90, 180, 270}
 	if r <= smallDialMm { // the letters need the room
-		high, em, quarters = 3, 2.8, nil
+		d.Add(draw.TopArrow(cx, cy-2.4, 4.8))
+		return
 	}
-	d.Add(draw.TopArrow(cx, cy, high), draw.Text{XMm: cx, YMm: cy - 0.6 - em, SizeMm: em, Bold: true, Align: draw.Centre, Content: f.up})
-	for _, deg := range quarters {
+	d.Add(draw.TopArrow(cx, cy, 6), draw.Text{XMm: cx, YMm: cy - 3.8, SizeMm: 3.2, Bold: true, Align: draw.Centre, Content: f.up})
+	for _, deg := range []float64{90, 180, 270} {
 		free := !slices.ContainsFunc(taken, func(t float64) bool { return math.Abs(t-deg) < 20 })
 		if x, y := round(cx, cy, r-5.4, deg); free {
 			d.Add(draw.Text{XMm: x, YMm: y - 1, SizeMm: draw.SmallMm, Align: draw.Centre, Content: words.Angle(deg)})
@@ -128,7 +129,7 @@ func clockPanel(j *plan.JointPlan, r float64) (draw.Panel, bool) {
 	}
 	least, em := 50.0, 3.4
 	if r <= smallDialMm {
-		least, em = 45, 2.8
+		least, em, from = 45, 2.8, up+" up, "+from
 	}
 	p := draw.Panel{Width: max(least, 2*(r+outside)+2), Height: 2*(r+outside) + 4.4*em}
 	cx, cy := p.Width/2, -1.8*em-r-outside
