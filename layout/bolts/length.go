@@ -115,8 +115,10 @@ type Choice struct {
 	// hole makes MaxMm strict; elsewhere the shortest stock length above MinMm
 	// is good too. MaxMm below MinMm means that no length can fit the hole.
 	MinMm, MaxMm float64
-	// NeedMm is the engagement asked for.
+	// NeedMm is the engagement asked for; Strips is true where the strength of the
+	// hole's thread asks for it, and not the rule of thumb.
 	NeedMm float64
+	Strips bool
 	// HoleProblems are about the tapped hole whatever the length.
 	HoleProblems []Problem
 	// Assumptions are the rules of thumb used, for printing.
@@ -237,7 +239,7 @@ func (b Bolt) holeRange(c *Choice, hole TappedHole, class string) error {
 	if mm, err := b.stripMm(class, hole.TensileMPa); err != nil {
 		return err
 	} else if mm > c.NeedMm {
-		c.NeedMm, strips = math.Ceil(mm*10)/10, fmt.Sprintf("engagement for threads as strong as the bolt, %v MPa in %s: Machinery's Handbook, length of engagement", hole.TensileMPa, metal.Name)
+		c.NeedMm, c.Strips, strips = math.Ceil(mm*10)/10, true, fmt.Sprintf("engagement for threads as strong as the bolt, %v MPa in %s: Machinery's Handbook, length of engagement", hole.TensileMPa, metal.Name)
 	}
 	c.MinMm = c.ClampMm + c.NeedMm
 	c.MaxMm = c.ClampMm + hole.ThreadMm - p

@@ -253,7 +253,7 @@ func (t *joint) chooseBolt(p *plan.BoltPlan, tapped bool) bool {
 		t.refuse(in.Pos, plan.NoBoltChosen, plan.Named(strings.TrimPrefix(err.Error(), "bolts: ")))
 		return false
 	}
-	p.NeedMm = words.Round(choice.NeedMm, 2)
+	p.NeedMm, t.strips = words.Round(choice.NeedMm, 2), choice.Strips
 	for _, pr := range choice.HoleProblems {
 		t.add(boltProblem(pr))
 	}
@@ -536,7 +536,11 @@ func (t *joint) boltFigures(p *plan.BoltPlan) {
 			text += ", " + p.Class + ", " + p.Head + " head"
 		}
 		t.figure("bolts", text, t.bolt.Source)
-		t.figure("engagement", t.w.Read(p.EngagementMm)+", "+t.w.Read(p.NeedMm)+" needed", "rule of thumb by material")
+		source := "rule of thumb by material"
+		if t.strips {
+			source = "thread as strong as the bolt: Machinery's Handbook, 24th edition, length of engagement"
+		}
+		t.figure("engagement", t.w.Read(p.EngagementMm)+", "+t.w.Read(p.NeedMm)+" needed", source)
 	}
 	if p.SpareMm > 0 {
 		t.figure("thread left below the end", t.w.Read(p.SpareMm), "")

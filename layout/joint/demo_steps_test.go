@@ -338,3 +338,18 @@ func TestInchJobHeatsInFahrenheit(t *testing.T) {
 	t.Parallel()
 	says(t, jointNamed(t, demoPlan(t, "gatejack"), "foot-flange"), []string{"evenly to 264 °F (129 °C)"}, nil)
 }
+
+// A 12.9 screw is held by more of S235 than its own diameter, 11.3 of M8, for which the die ring's
+// 10 of blind thread are too short.
+func TestStrongScrewGoesIn(t *testing.T) {
+	t.Parallel()
+	p, err := draft(editedDemo(t, "pugmill", "job.yaml", "into: die-ring.nozzle-taps, bolt: M8 8.8", "into: die-ring.nozzle-taps, bolt: M8 12.9"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	j := jointNamed(t, p, "nozzle")
+	short := slices.ContainsFunc(j.Problems, func(p plan.Problem) bool { return p.Kind == "short-thread" })
+	if b := j.Bolt; b.NeedMm != 11.3 || b.Ordered != "" || !short {
+		t.Errorf("%s, %v needed, %v", b.Ordered, b.NeedMm, j.Problems)
+	}
+}
