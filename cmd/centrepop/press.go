@@ -209,7 +209,7 @@ func (p *pressCase) joining(out *pressJSON) error {
 	if err != nil {
 		return err
 	}
-	lead, err := press.LeadInFor(p.shaftMm, p.hiMm)
+	lead, err := press.LeadInFor(p.shaftMm, p.hiMm, p.lengthMm)
 	if err != nil {
 		return err
 	}
