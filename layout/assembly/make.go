@@ -60,13 +60,13 @@ func ruledBetween(a, b []Pt, lowMm, highMm float64) Simple {
 	return simple(newRuled(a, b, lowMm, highMm))
 }
 
-// SquareToRound is a solid between a rectangle about the axis at one height and
+// SquareToRound is a solid between a rectangle of a size about the axis at one height and
 // a circle at another: flats to the circle where its tangent runs along them,
 // a quarter of a leaning cone at each corner.
-func SquareToRound(widthMm, depthMm, lowMm, radiusMm float64, centre Pt, highMm float64) Simple {
+func SquareToRound(size Pt, lowMm, radiusMm float64, centre Pt, highMm float64) Simple {
 	const quarter = roundCorners / 4
 	circle := circleCorners(centre, radiusMm, roundCorners)
-	w, d := widthMm/2, depthMm/2
+	w, d := size.X/2, size.Y/2
 	corners := [4]Pt{{w, d}, {-w, d}, {-w, -d}, {w, -d}}
 	var a, b []Pt
 	for k, c := range corners {

@@ -241,18 +241,20 @@ type stop struct {
 	at       Vec
 }
 
+// back is 1 where the mover comes from along the axis, −1 where from against it.
+func (c *coaxial) back(w Way) float64 { return math.Copysign(1, c.axis.Z.Dot(w.Back)) }
+
 // stops are the stretches of the way in which the mover (b) would lie in the
 // fixed body (a), over a band of radii wider than the limit.
 func (c *coaxial) stops(w Way, f, m *Body, limit float64) []stop {
-	back := math.Copysign(1, c.axis.Z.Dot(w.Back))
 	var out []stop
 	wide, last := 0.0, stop{}
 	for _, band := range c.bands() {
 		r := (band.FromMm + band.ToMm) / 2
-		here, met := meeting(w, acrossAll(c.a, r), acrossAll(c.b, r), back, limit)
+		here, met := meeting(w, acrossAll(c.a, r), acrossAll(c.b, r), c.back(w), limit)
 		here.at = c.at(Pt{here.at.Z, r}, 0)
 		if met && c.cut {
-			here, met = c.around(w, f, m, r, back, limit)
+			here, met = c.around(w, f, m, r, limit)
 		}
 		if !met {
 			wide = 0
@@ -288,11 +290,11 @@ func meeting(w Way, fixed, mover []Span, back, limit float64) (here stop, met bo
 }
 
 // around looks at a radius all round the axis, for bodies with holes.
-func (c *coaxial) around(w Way, f, m *Body, r, back, limit float64) (here stop, met bool) {
+func (c *coaxial) around(w Way, f, m *Body, r, limit float64) (here stop, met bool) {
 	const degs = 5
 	for deg := 0.5; deg < 360; deg += degs {
 		foot := c.at(Pt{0, r}, deg)
-		s, ok := meeting(w, f.Spans(foot, c.axis.Z), m.Spans(foot, c.axis.Z), back, limit)
+		s, ok := meeting(w, f.Spans(foot, c.axis.Z), m.Spans(foot, c.axis.Z), c.back(w), limit)
 		if ok && (!met || s.to > here.to) {
 			here, met = s, true
 			here.at = foot.Add(c.axis.Z.Times(s.at.Z))

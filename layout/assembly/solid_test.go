@@ -99,7 +99,7 @@ func TestBulkOfCrossedCylinders(t *testing.T) {
 // the middle, against a sum of 4000 levels of the same body.
 func TestSquareToRound(t *testing.T) {
 	t.Parallel()
-	s := Of(SquareToRound(200, 160, 0, 50, Pt{10, -5}, 150))
+	s := Of(SquareToRound(Pt{200, 160}, 0, 50, Pt{10, -5}, 150))
 	r := s.add[0].shape.(*ruled)
 	sum := 0.0
 	const n = 4000
@@ -199,7 +199,7 @@ func TestSpans(t *testing.T) {
 		{"cone at a slant", Of(Turned([]ZR{{0, 40}, {40, 0}}, nil)), Vec{-30, 0, 0}, Vec{1, 0, 1}.Unit(), []Span{{0, 35 * math.Sqrt2}}},
 		{"leaning, off the ground", Of(Leaning(30, 50, 30, Pt{40, 0}, 150)), Vec{-100, 0, 100}, AxisX, []Span{{90, 150}}},
 		{"in front of a shoulder", Of(Turned([]ZR{{0, 20}, {10, 20}, {10, 40}, {30, 40}}, nil)), Vec{-100, 0, 20}, AxisX, []Span{{60, 140}}},
-		{"square end", Of(SquareToRound(200, 160, 0, 50, Pt{}, 150)), Vec{-200, 0, 75}, AxisX, []Span{{125, 275}}},
+		{"square end", Of(SquareToRound(Pt{200, 160}, 0, 50, Pt{}, 150)), Vec{-200, 0, 75}, AxisX, []Span{{125, 275}}},
 	} {
 		got := c.solid.Spans(c.from, c.along)
 		if len(got) != len(c.want) {
@@ -234,7 +234,7 @@ func circle(centre Pt, radiusMm float64) Loop {
 // definition of the body.
 func TestSquareToRoundLimbs(t *testing.T) {
 	t.Parallel()
-	body := Body{ID: "throat", Solid: Of(SquareToRound(200, 160, 0, 50, Pt{}, 150)), Pose: Move(Vec{})}
+	body := Body{ID: "throat", Solid: Of(SquareToRound(Pt{200, 160}, 0, 50, Pt{}, 150)), Pose: Move(Vec{})}
 	side := Pose{X: AxisX, Y: AxisZ, Z: AxisY.Times(-1), At: Vec{Y: -500}}
 	found := map[float64]bool{}
 	for _, l := range Look([]Body{body}, side, 3) {

@@ -169,8 +169,8 @@ func transition(t *parts.Transition) *assembly.Solid {
 	grow := formed(t.Inside, wall)
 	w, d, r, h := t.Width.Mm+2*grow, t.Depth.Mm+2*grow, t.Diameter.Mm/2+grow, t.Height.Mm
 	centre := assembly.Pt{X: t.Offset.X.Mm, Y: t.Offset.Y.Mm}
-	return assembly.Of(assembly.SquareToRound(w, d, 0, r, centre, -h)).
-		Hollow(assembly.SquareToRound(w-2*wall, d-2*wall, 0, r-wall, centre, -h))
+	return assembly.Of(assembly.SquareToRound(assembly.Pt{X: w, Y: d}, 0, r, centre, -h)).
+		Hollow(assembly.SquareToRound(assembly.Pt{X: w - 2*wall, Y: d - 2*wall}, 0, r-wall, centre, -h))
 }
 
 func leaning(f *parts.Frustum) *assembly.Solid {

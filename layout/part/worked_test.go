@@ -1,7 +1,9 @@
 package part
 
 import (
+	"fmt"
 	"path/filepath"
+	"slices"
 	"testing"
 
 	"centrepop/layout/plan"
@@ -27,7 +29,7 @@ func TestWorked(t *testing.T) {
 			if len(m.Errs) > 0 {
 				t.Fatal(m.Errs)
 			}
-			w := worked{Part: m.Out}
+			w := worked{Part: m.Out, Asked: asked(m)}
 			w.Cut, _ = CutProfile(job, p.Name.Value, CutOptions{KerfMm: 0.3, Compensate: i%2 == 0, Piece: firstPiece(m)})
 			if name == "turned" {
 				w.Part = &plan.PartPlan{Name: m.Out.Name, Section: m.Out.Section, Operations: m.Out.Operations, Checks: m.Out.Checks, Problems: m.Out.Problems}
@@ -39,6 +41,70 @@ func TestWorked(t *testing.T) {
 }
 
 type worked struct {
-	Part *plan.PartPlan
-	Cut  *plan.Profile // nil where no file is cut
+	Part  *plan.PartPlan
+	Asked []string
+	Cut   *plan.Profile // nil where no file is cut
+}
+
+// asked is what a part answers other packages.
+func asked(m *Model) (out []string) {
+	say := func(format string, args ...any) { out = append(out, fmt.Sprintf(format, args...)) }
+	at := func(f parts.Face, z, thick float64, ok bool) string {
+		return fmt.Sprintf("%s %.3f, %.3f thick %v; ", f, z, thick, ok)
+	}
+	for i := range m.Groups {
+		g := &m.Groups[i]
+		metal, travel := m.DrillMm(g)
+		half, depth, slot := g.SlotMm()
+		text := fmt.Sprintf("%s: through %v, drill %.3f of %.3f, slot %.3f %.3f %v, ", g.Group.Name, g.Through(), metal, travel, half, depth, slot)
+		for _, f := range []parts.Face{parts.Front, parts.Back} {
+			z, thick, ok := m.PlaneOf(g, f)
+			text += at(f, z, thick, ok)
+		}
+		if m.Part.Bar != nil {
+			from, where := m.FromEnd(g)
+			text += fmt.Sprintf("%.3f %s, both %v", from, where, g.BothWalls())
+		}
+		if fold, ok := m.FlapOf(g); ok {
+			text += fmt.Sprintf("on a flange of %.2f°", fold.AngleDeg)
+		}
+		say("%s", text)
+	}
+	outside, inside := m.Sides()
+	for _, st := range slices.Concat(outside, inside) {
+		say("%s: %.3f long, round %.3f, undercut at its back %v", st.Name, st.LengthMm(), m.RoundMm(st.Name), m.UndercutAtBack(st))
+		if st.Size.Thread != nil {
+			say("%s: full thread %.3f, %.3f", st.Name, m.FullThreadMm(st, false), m.FullThreadMm(st, true))
+		}
+	}
+	for i := range m.Keyways {
+		item, note := m.Keyways[i].Bought(m.W)
+		say("buy %s, %s", item, note)
+	}
+	for i := range m.Grooves {
+		ring, thick, ok := m.Grooves[i].Ring(m.W)
+		say("buy %s; %s %.3f %v", m.Grooves[i].Bought(m.W), ring, thick, ok)
+	}
+	if m.Clamp != nil {
+		say("buy %s", m.Clamp.Bought(m.W))
+	}
+	for _, f := range []parts.Face{parts.Front, parts.Back} {
+		if reach, main, ok := m.ReachMm(f); ok {
+			say("reaches %.3f to a main of %.3f, stands: %s", reach, main, m.Stands(f, "main"))
+		}
+		for _, end := range []parts.Side{parts.LeftEnd, parts.RightEnd} {
+			if c, ok := m.Cope(end); ok && f == parts.Front {
+				say("cope %.4f", c)
+			}
+		}
+	}
+	if m.Part.Flight != nil {
+		seam, turns := m.HelixMm()
+		say("seam %.3f in %.4f turns", seam, turns)
+	}
+	if len(outside) > 0 {
+		middle := m.LengthMm() / 2
+		say("wall %.3f, metal at %.3f: %.3f", m.WallMm(middle), m.Section.MaxMm-1, m.MetalAt(m.Section.MaxMm-1))
+	}
+	return out
 }

@@ -2,6 +2,7 @@ package sequence
 
 import (
 	"slices"
+	"strconv"
 	"testing"
 
 	"centrepop/layout/plan"
@@ -141,4 +142,21 @@ func allLinks(d draw.Drawing) []string {
 		}
 	}
 	return out
+}
+
+// A machine 150 mm wide on paper stands at each reduction of ISO 5455:1979, clause 5, or
+// in inches at each power of 2; the one before would be 300 mm wide or more.
+func TestScales(t *testing.T) {
+	t.Parallel()
+	for units, scales := range map[parts.Units][]float64{
+		parts.Millimetres: {1, 2, 5, 10, 20, 50, 100, 200, 500, 1000}, parts.Inches: {1, 2, 4, 8, 16, 32, 64, 128, 256, 512},
+	} {
+		for _, k := range scales {
+			view := plan.View{MaxMm: plan.XY{XMm: 150 * k, YMm: 60 * k}, Lines: [][]plan.XY{{{}, {XMm: 150 * k}, {XMm: 150 * k, YMm: 60 * k}, {}}}}
+			pl := &plan.Plan{Job: "Mill", Units: units, Parts: []*plan.PartPlan{{Title: "Base", Quantity: 1}}, Arrangement: &plan.Arrangement{Front: view, End: view, Top: view}}
+			if got, want := Chapters(pl, draw.Frame{WidthMm: 210, HeightMm: 297})[0].Sheets[0].Scale, "1:"+strconv.Itoa(int(k)); got != want {
+				t.Errorf("%s: %s, want %s", units, got, want)
+			}
+		}
+	}
 }

@@ -1,15 +1,12 @@
 package sequence
 
 import (
-	"fmt"
-	"path/filepath"
 	"slices"
 	"strings"
 	"testing"
 
 	"centrepop/layout/plan"
 	"centrepop/parts"
-	"centrepop/parts/golden"
 	"centrepop/templates/draw"
 	"centrepop/templates/sheettest"
 )
@@ -37,31 +34,6 @@ func TestSequencePagesAreClean(t *testing.T) {
 	if got := Chapters(sheettest.JobOf("None", parts.Millimetres, sheettest.FlangePart()), draw.Frame{WidthMm: 210, HeightMm: 297}); got != nil {
 		t.Errorf("a plan without joints has %d chapters", len(got))
 	}
-}
-
-// TestRecordedJoint compares the texts of the pages of the press joint.
-func TestRecordedJoint(t *testing.T) {
-	doc := sequenceDoc(t, sheettest.JoinedPlan(), sheettest.A4)
-	var b strings.Builder
-	found := false
-	for i := range doc.Pages {
-		texts := sheettest.TextsOf(t, &doc.Pages[i])
-		if !slices.Contains(texts, "Steps 1, 2") {
-			continue
-		}
-		found = true
-		fmt.Fprintf(&b, "page %s\n", doc.Pages[i].Label)
-		for _, m := range doc.Pages[i].Bookmarks {
-			fmt.Fprintf(&b, "  bookmark %d %s\n", m.Level, m.Title)
-		}
-		for _, text := range texts {
-			fmt.Fprintf(&b, "  %s\n", text)
-		}
-	}
-	if !found {
-		t.Fatal("no page of step 1")
-	}
-	golden.Compare(t, filepath.Join("testdata", "joint-press.txt"), []byte(b.String()))
 }
 
 // TestJointSheetsSayEverything looks for what each kind of joint must show.

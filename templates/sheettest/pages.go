@@ -171,31 +171,3 @@ func CrossAt(s draw.Shape) (x, y float64, ok bool) {
 	}
 	return x, y, true
 }
-
-// Record writes a document as text, a line for each item in drawing order:
-// texts with their place, shapes with their extent.
-func Record(t *testing.T, doc *draw.Document) string {
-	var b strings.Builder
-	fmt.Fprintf(&b, "document %q subject %q language %s date %s\n", doc.Title, doc.Subject, doc.Language, doc.Date)
-	for i := range doc.Pages {
-		page := &doc.Pages[i]
-		fmt.Fprintf(&b, "page %s %.1f x %.1f\n", page.Label, page.WidthMm, page.HeightMm)
-		for _, m := range page.Bookmarks {
-			fmt.Fprintf(&b, "  bookmark %d %s\n", m.Level, m.Title)
-		}
-		for _, p := range Flatten(t, &page.Drawing, 0, 0, nil) {
-			switch item := p.Item.(type) {
-			case draw.Text:
-				weight := ""
-				if item.Bold {
-					weight = " bold"
-				}
-				fmt.Fprintf(&b, "  text %.1f %.1f size %.1f%s %q\n", item.XMm+p.DX, item.YMm+p.DY, item.SizeMm, weight, item.Content)
-			case draw.Shape:
-				r := p.Room()
-				fmt.Fprintf(&b, "  shape %.1f %.1f to %.1f %.1f line %.2f fill %d dash %v\n", r.X0, r.Y0, r.X1, r.Y1, item.WidthMm, item.Fill, item.DashMm)
-			}
-		}
-	}
-	return b.String()
-}

@@ -1,0 +1,51 @@
+package sequence
+
+import (
+	"fmt"
+	"path/filepath"
+	"slices"
+	"testing"
+
+	"centrepop/layout"
+	"centrepop/layout/plan"
+	"centrepop/parts"
+	"centrepop/parts/golden"
+	"centrepop/templates/draw"
+	"centrepop/templates/sheettest"
+)
+
+// TestRecorded: the sheets of a plan made by hand, with a joint of each kind, of the
+// general arrangement and of some steps of small jobs in space, are drawn as recorded:
+// each text and each line with its place to 0.1 mm. CENTREPOP_UPDATE=1 writes testdata
+// anew: read the difference, and look at the page.
+func TestRecorded(t *testing.T) {
+	t.Parallel()
+	a4 := draw.Frame{WidthMm: 210, HeightMm: 297, Name: "A4"}
+	made := sheettest.JoinedPlan()
+	made.Sources = []plan.SourceTable{{Title: "Forms", Rows: []plan.SourceRow{{What: "ring", Source: "DIN 471", State: "checked"}}}}
+	want := map[string][]draw.Chapter{"appendix": Appendix(made, a4, nil)}
+	for i, c := range Chapters(made, a4) {
+		want[fmt.Sprint("made-", i)] = []draw.Chapter{c}
+	}
+	for name, keep := range map[string][]string{"inch": {"wheel"}, "frame": {"corner-1", "corner-2", "corner-3", "foot"}} {
+		job, err := parts.Load(golden.Job(t, filepath.Join("..", "..", "layout", "joint", "testdata", "worked", name+".yaml")))
+		if err != nil {
+			t.Fatal(err)
+		}
+		worked, err := layout.Resolve(job)
+		if err != nil {
+			t.Fatal(err)
+		}
+		worked.Arrange()
+		pl := *worked.Plan
+		pl.Joints = slices.DeleteFunc(slices.Clone(pl.Joints), func(j *plan.JointPlan) bool { return !slices.Contains(keep, j.Name) })
+		want[name] = Chapters(&pl, draw.Frame{WidthMm: 215.9, HeightMm: 279.4, Name: "Letter"})
+	}
+	for name, chapters := range want {
+		var sheets []*draw.Sheet
+		for _, c := range chapters {
+			sheets = append(sheets, c.Sheets...)
+		}
+		golden.Compare(t, filepath.Join("testdata", name+".txt"), []byte(sheettest.RecordSheets(t, sheets)))
+	}
+}

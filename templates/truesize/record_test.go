@@ -1,0 +1,52 @@
+package truesize
+
+import (
+	"path/filepath"
+	"testing"
+
+	"centrepop/layout"
+	"centrepop/layout/part"
+	"centrepop/layout/plan"
+	"centrepop/parts"
+	"centrepop/parts/golden"
+	"centrepop/templates/draw"
+	"centrepop/templates/sheettest"
+)
+
+// TestRecorded: templates and a cutting drawing of some of the small parts of
+// layout/part are drawn as recorded: each text and each line with its place to 0.1 mm.
+// CENTREPOP_UPDATE=1 writes testdata anew: read the difference, and look at the page.
+func TestRecorded(t *testing.T) {
+	t.Parallel()
+	job, err := parts.Load(golden.Job(t, filepath.Join("..", "..", "layout", "part", "testdata", "worked", "mm.yaml")))
+	if err != nil {
+		t.Fatal(err)
+	}
+	worked, err := layout.Resolve(job)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var list []*plan.PartPlan
+	for _, name := range []string{"sleeve", "collar", "tray", "funnel", "branch"} {
+		list = append(list, worked.Plan.Part(name))
+	}
+	chapters, err := Sheets(worked.Plan, list, draw.Frame{WidthMm: 210, HeightMm: 297, Name: "A4"}, All, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var sheets []*draw.Sheet
+	for _, c := range chapters {
+		sheets = append(sheets, c.Sheets...)
+	}
+	cut, err := part.CutProfile(job, "plate", part.CutOptions{KerfMm: 0.3})
+	if err != nil {
+		t.Fatal(err)
+	}
+	cut.Held = true
+	page, err := Profile(cut)
+	if err != nil {
+		t.Fatal(err)
+	}
+	golden.Compare(t, filepath.Join("testdata", "parts.txt"), []byte(sheettest.RecordSheets(t, sheets)))
+	golden.Compare(t, filepath.Join("testdata", "cut.txt"), []byte(sheettest.Record(t, ProfileDocument(cut, page, "2025-03-14"))))
+}
