@@ -54,7 +54,7 @@ var densities = []density{1, 0.9, 0.8, 0.7, 0.6, 0.52, 0.42}
 
 // closest are those that may leave the most of a page: where a table breaks hangs on
 // more than on how close it is set.
-var closest = []density{0.42, 0.6, 0.8}
+var closest = []density{0.42, 0.8}
 
 // partHead is the head of a part.
 func partHead(part *plan.PartPlan, width float64) draw.Piece {
