@@ -1,6 +1,7 @@
 package machine
 
 import (
+	"math"
 	"runtime"
 	"slices"
 	"strings"
@@ -26,9 +27,11 @@ const overlapMm = 0.4
 // Review finds what the places show, into Problems.
 func (m *Machine) Review() {
 	for _, j := range m.joints {
+		a, b := Instance{j.A.Part, j.A.Copy}.id(), Instance{j.B.Part, j.B.Copy}.id()
 		if j.Press != nil {
-			m.allow(Instance{j.A.Part, j.A.Copy}.id(), Instance{j.B.Part, j.B.Copy}.id(), fitMm)
+			m.allow(a, b, fitMm)
 		}
+		m.follows(j, a, b)
 	}
 	tol := assembly.Usual
 	tol.OtherMm = overlapMm
@@ -46,7 +49,22 @@ func (m *Machine) Review() {
 		}}
 		m.Problems = append(m.Problems, p)
 	}
-	m.Problems = append(m.Problems, all(slices.Concat(m.travel(), m.contact(), m.openings(), m.foot(), m.wrongWays(), []look{m.floats, m.stand, m.conveys}))...)
+	m.Problems = append(m.Problems, all(slices.Concat(m.travel(), m.contact(), m.openings(), m.foot(), m.wrongWays(), m.onBeads(), []look{m.floats, m.stand, m.conveys}))...)
+}
+
+// follows lets parts lie in one another where the joint says already that one does
+// not go over the other.
+func (m *Machine) follows(j *plan.JointPlan, a, b string) {
+	for _, p := range j.Problems {
+		switch p.Kind {
+		case plan.SlideBinds:
+			m.allow(a, b, math.Inf(1))
+		case plan.SlidePlate:
+			for _, ref := range m.joint(j.Name).Clamped() {
+				m.allow(Instance{ref.Part, ref.Copy}.id(), b, math.Inf(1))
+			}
+		}
+	}
 }
 
 // look finds problems. Looks know nothing of one another and only read the
@@ -218,6 +236,9 @@ func (m *Machine) between(a, b string) string {
 	best, most := "", 0
 	for _, j := range m.joints {
 		ids := []string{Instance{j.A.Part, j.A.Copy}.id(), Instance{j.B.Part, j.B.Copy}.id()}
+		for _, ref := range m.joint(j.Name).Clamped() {
+			ids = append(ids, Instance{ref.Part, ref.Copy}.id())
+		}
 		n := 0
 		for _, id := range []string{a, b} {
 			if slices.Contains(ids, id) || id != "" && strings.HasPrefix(id, j.Name+" ") {

@@ -164,6 +164,7 @@ const (
 	OpeningCovered ProblemKind = "opening-covered"
 	PathBlocked    ProblemKind = "path-blocked"
 	WouldTip       ProblemKind = "would-tip"
+	OnBead         ProblemKind = "on-bead"
 	FlightBackward ProblemKind = "flight-backward"
 )
 

@@ -124,7 +124,10 @@ func keywayMates(r *reviewer) {
 			hub, okH := r.keyedAt(p.Hub.Part, p.Hub.Feature)
 			if okS && okH {
 				slid[[2]string{p.On.Part, p.On.Feature}] = true
-				r.mated(shaft, hub, false) // its keyways set the clock angle
+				unlike := func(f plan.Problem) bool { return f.Kind == plan.SlideSizes && f.Joint == j.Name.Value }
+				if !slices.ContainsFunc(r.pl.Faults, unlike) { // else keyways for other diameters follow
+					r.mated(shaft, hub, false) // its keyways set the clock angle
+				}
 			}
 		}
 	}

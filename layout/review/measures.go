@@ -14,6 +14,7 @@ type measure struct {
 }
 
 var measures = map[plan.ProblemKind]measure{
+	"on-bead":             {2, true},
 	"thin-part":           {0, false},
 	"short-thread":        {0, false},
 	"shallow-drill":       {0, false},
