@@ -264,6 +264,10 @@ func (t *joint) seat(f feature, ringMm float64, inch bool, a advice) {
 		t.problem(plan.BearingSize, plan.Of(plan.Diameter, ringMm), plan.Named(f.text()), plan.Of(plan.Diameter, size.NominalMm))
 		return
 	}
+	if sure := max(size.MinMm-ringMm, ringMm-size.MaxMm); size.Fitted() && sure > otherShare*ringMm {
+		t.problem(plan.BearingSize, plan.Of(plan.Diameter, ringMm), plan.Named(f.text()), plan.Of(plan.Diameter, words.Round((size.MinMm+size.MaxMm)/2, 3)))
+		return
+	}
 	tight, loose := size.MaxMm-ringMm, ringMm-size.MinMm
 	if f.step.Inside {
 		tight, loose = loose, tight
@@ -283,6 +287,11 @@ func (t *joint) seat(f feature, ringMm float64, inch bool, a advice) {
 		t.problem(plan.SeatNotAdvised, plan.Named(f.text()), plan.Named(size.Class), classes, plan.Named(a.why))
 	}
 }
+
+// otherShare is how far off its ring, as a share of the diameter, limits are of
+// another size and no fit. Common practice, no source: the tightest fits of ISO 286-1
+// for rings of this size, r and s, stay below half of it.
+const otherShare = 0.002
 
 // envelope is the least and the greatest limit of several classes.
 func envelope(mm float64, classes []string) (loMm, hiMm float64, ok bool) {

@@ -116,7 +116,7 @@ func keywayMates(r *reviewer) {
 			shaft, okS := r.keyedAt(p.Shaft.Part, p.Shaft.Feature)
 			hub, okH := r.keyedAt(p.Bore.Part, p.Bore.Feature)
 			if okS && okH {
-				r.mated(shaft, hub, true)
+				r.mated(shaft, hub, true, Stop)
 			}
 		}
 		if p := j.Slide; p != nil {
@@ -126,7 +126,7 @@ func keywayMates(r *reviewer) {
 				slid[[2]string{p.On.Part, p.On.Feature}] = true
 				unlike := func(f plan.Problem) bool { return f.Kind == plan.SlideSizes && f.Joint == j.Name.Value }
 				if !slices.ContainsFunc(r.pl.Faults, unlike) { // else keyways for other diameters follow
-					r.mated(shaft, hub, false) // its keyways set the clock angle
+					r.mated(shaft, hub, false, Stop) // its keyways set the clock angle
 				}
 			}
 		}
@@ -141,7 +141,7 @@ func keywayMates(r *reviewer) {
 				continue
 			}
 			if hub := r.hubNamed(c.step.Seat.Value, c.size.Nominal.Mm); hub != nil {
-				r.mated(keyed{p, v.q, c.name}, *hub, true)
+				r.mated(keyed{p, v.q, c.name}, *hub, true, Check)
 			}
 		}
 	}
@@ -175,8 +175,9 @@ func (r *reviewer) hubNamed(seat string, diameterMm float64) *keyed {
 }
 
 // mated compares the keyways of a shaft and of the hub on it; and where TOP is
-// to meet TOP their clock angles.
-func (r *reviewer) mated(shaft, hub keyed, tops bool) {
+// to meet TOP their clock angles. One without a keyway is as bad as how surely the two
+// are joined.
+func (r *reviewer) mated(shaft, hub keyed, tops bool, joined Severity) {
 	a, b := shaft.row(), hub.row()
 	if a == nil && b == nil {
 		return
@@ -193,7 +194,7 @@ func (r *reviewer) mated(shaft, hub keyed, tops bool) {
 		})
 	}
 	if a == nil || b == nil {
-		say(Check, with.p.Title.Value+" has a keyway in "+with.step+" and "+without.p.Title.Value+" none in "+without.step, "", "draw both, or none")
+		say(joined, with.p.Title.Value+" has a keyway in "+with.step+" and "+without.p.Title.Value+" none in "+without.step, "", "draw both, or none")
 		return
 	}
 	names := " of " + shaft.p.Title.Value + " and " + hub.p.Title.Value

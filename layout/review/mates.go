@@ -112,7 +112,11 @@ func motorFlange(v *view) {
 			if wrong == 2 && count != s.Holes {
 				numbers = number(float64(count)) + " of " + v.mm(hole) + ", the flange has " + number(float64(s.Holes)) + " of " + v.mm(s.HoleMm)
 			}
-			v.report(Check, h.Name.Value, h.Pos, Finding{
+			severity := Check
+			if o := off[wrong]; v.job.Motor != nil && flangeNamed(v.job.Motor, s) && !(wrong == 1 && o.got > o.wanted) && !(wrong == 2 && count == s.Holes && o.got > o.wanted) {
+				severity = Stop // it is the job's motor, and it does not go on
+			}
+			v.report(severity, h.Name.Value, h.Pos, Finding{
 				What: off[wrong].what + " is not that of a motor flange " + s.Name + ", though the rest is", Numbers: numbers,
 				OverMm: over(math.Abs(off[wrong].got - off[wrong].wanted)), Rule: "a motor's flange has its standard's sizes", Source: "IEC 60072-1", Fix: "the size of the standard, or measure the motor",
 			})
@@ -134,13 +138,17 @@ func (v *view) motorTurn(h *parts.HoleGroup, s measured.Standard) {
 		v.report(Check, h.Name.Value, h.Pos, f)
 	}
 	if m := v.job.Motor; m != nil {
-		numbers := flangeNumber.FindAllString(m.Flange.Value, -1)
-		if len(numbers) > 0 && !slices.Contains(numbers, number(s.PitchMm)) {
+		if flangeNumber.MatchString(m.Flange.Value) && !flangeNamed(m, s) {
 			f.What, f.Numbers = v.p.Title.Value+" is for a motor flange "+s.Name+", and the job's motor has another", m.Flange.Value
 			f.Rule, f.Source, f.Fix = "plate and motor have one flange", "by the job", "the flange on the motor's plate"
 			v.report(Check, h.Name.Value, m.Flange.Pos, f)
 		}
 	}
+}
+
+// flangeNamed tells whether the words for a motor's flange name a pitch circle.
+func flangeNamed(m *parts.Motor, s measured.Standard) bool {
+	return slices.Contains(flangeNumber.FindAllString(m.Flange.Value, -1), number(s.PitchMm))
 }
 
 // flangeNumber is a size in the words for a motor's flange.
