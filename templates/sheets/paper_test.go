@@ -1,6 +1,7 @@
 package sheets
 
 import (
+	"math"
 	"slices"
 	"strings"
 	"testing"
@@ -313,5 +314,42 @@ func TestLowestSplit(t *testing.T) {
 		if got := lowestSplit(c.highs); got != c.want {
 			t.Errorf("%v: %d in the left, want %d", c.highs, got, c.want)
 		}
+	}
+}
+
+// TestFacesBesideASection: two faces beside a section together stand as high as its
+// sizes make it, however close the sheet is set.
+func TestFacesBesideASection(t *testing.T) {
+	t.Parallel()
+	face := func(side parts.Face) *plan.Face {
+		return &plan.Face{Face: side, Round: true, MinMm: plan.XY{XMm: -50, YMm: -50}, MaxMm: plan.XY{XMm: 50, YMm: 50}, Outline: "M50 0A50 50 0 0 1 -50 0A50 50 0 0 1 50 0Z"}
+	}
+	p := &plan.PartPlan{Section: &plan.Section{LengthMm: 50, MaxMm: 50}, Faces: []*plan.Face{face(parts.Front), face(parts.Back)}}
+	for i := range 12 {
+		p.Dimensions = append(p.Dimensions, plan.Dimension{Kind: plan.DiameterDim, ToMm: 50, RadiusMm: 30, Inside: i%2 == 0, Text: "Ø60 H7", Limits: "60.000 – 60.030"})
+	}
+	alone := *p
+	alone.Faces = nil
+	section, both := density(0.42).views(&alone, 90)[0], density(0.42).views(p, 90)[0]
+	if both.Height < section.Height-0.1 {
+		t.Errorf("with faces %g high, without %g", both.Height, section.Height)
+	}
+	least := 0.0
+	var of func(d *draw.Drawing)
+	of = func(d *draw.Drawing) {
+		for _, item := range d.Items {
+			switch it := item.(type) {
+			case draw.Group:
+				of(it.Drawing)
+			case draw.Shape:
+				if b := it.Path.Bounds(); math.Abs(b.W()-b.H()) < 1e-6 && b.W() > least {
+					least = b.W()
+				}
+			}
+		}
+	}
+	of(both.Drawn())
+	if least < 14 {
+		t.Errorf("the faces are %g mm across", least)
 	}
 }

@@ -101,8 +101,11 @@ func (d density) views(part *plan.PartPlan, width float64) []draw.Piece {
 			share = 0.34
 		}
 		each := most
+		if hasSection { // as tall as its sizes make it at least
+			each = max(each, picture.Dimensioned(part, width*(1-share), most).Height)
+		}
 		if column {
-			each = most / 2
+			each /= 2
 		}
 		var stack []draw.Panel
 		for _, face := range faces {
