@@ -29,6 +29,7 @@ func written() *draw.Document {
 		return s, head
 	})
 	f.Add(draw.Heading("Operations", f.Width()), draw.CautionBox(words, draw.TextMm, f.Width()), draw.Numbered("1, 2", words, f.Width()))
+	f.Add(draw.Piece{Height: 6, Refers: []draw.PageOf{{Title: "Barrel tube", XMm: 31.5, YMm: -4, SizeMm: 3.1}}})
 	f.Skip(3)
 	f.Columns(2)
 	f.Add(draw.Paragraph("Lead: ", words+" "+draw.Bold("Bold end")+" and more.", draw.TextMm, false, f.Width())...)
@@ -43,8 +44,14 @@ func written() *draw.Document {
 	}
 	f.Table(table)
 	tight := draw.Table{Title: "Tight", Tight: true, Compact: true, Fit: true, RowMm: 5, Foot: 6, Columns: []draw.Column{{Head: "Size", Flex: true}, {Head: "Said", Flex: true}}}
+	tight.Lead = "Of both."
 	tight.Rows = [][]string{{"18", words}, {"two\nlines", draw.Bold("bold.") + " plain"}, {"", ""}}
 	f.Table(tight)
+	plain := draw.Table{Title: "Plain", Compact: true, Lead: "A lead.", Fit: true, Columns: []draw.Column{{Head: "What", Flex: true}, {Head: "How", Flex: true, Size: 4.4}, {Head: "Why", Flex: true}}}
+	for i := range 7 {
+		plain.Rows = append(plain.Rows, []string{words[:13*i], words[11*i:], words[:120-15*i]})
+	}
+	f.Table(plain)
 	small := draw.NewFlow(func(int) (*draw.Sheet, draw.Piece) {
 		return &draw.Sheet{Frame: least, Part: "Barrel tube with a title that hardly fits", Name: "Wrap template: outside, Ø168.3, tile A1", Scale: "1:1", Revision: "in place of A", Starts: []string{"Wrap"}}, draw.Space(4)
 	})
@@ -91,6 +98,18 @@ func labelled() *draw.Drawing {
 	}
 	marks = append(marks, draw.Mark{Number: "10", Group: "pry", Size: "M8 tap, drill 6.8", X: 60, Y: 50, Radius: 2})
 	draw.LabelMarks(s, room, marks)
+	// So many, and so much in the way, that numbers stand far off with a leader.
+	crowded, tight := &draw.Sheet{}, draw.NewOccupied(draw.R(0, 0, 90, 60))
+	tight.AddText(draw.R(8, 12, 80, 42))
+	for i := range 6 {
+		tight.AddLine(0, 44+1.5*float64(i), 88, 44+1.5*float64(i))
+	}
+	var close []draw.Mark
+	for i := range 14 {
+		close = append(close, draw.Mark{Number: fmt.Sprint(60 + i), Group: "grid", Size: "Ø6", X: 12 + 10*float64(i%7), Y: 20 + 14*float64(i/7), Radius: 3, Outward: float64(i)})
+	}
+	draw.LabelMarks(crowded, tight, close)
+	s.Draw.Place(&crowded.Draw, 0, 100)
 	return &s.Draw
 }
 

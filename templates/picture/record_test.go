@@ -67,6 +67,15 @@ func TestRecorded(t *testing.T) {
 	on.Lines(&cut.Draw, loops(0), 0.2)
 	on.Centres(&cut.Draw, [][2]plan.XY{{{XMm: 1, YMm: 2}, {XMm: 90, YMm: 2}}})
 	note("cut", "shapes", cut)
+	// A face out of the middle of its part, and pictures hardly as wide as what is under them.
+	aside := *worked.Plan.Part("disc").Faces[0]
+	aside.MinMm.XMm -= 40
+	aside.MaxMm.YMm += 25
+	note("face", "aside", picture.Face(&aside, worked.Plan.Part("disc").Features, 90, 75))
+	sleeve := worked.Plan.Part("sleeve")
+	note("section", "small", picture.Section(sleeve, sleeve.Features[:4], 34, 40))
+	tray := worked.Plan.Part("tray").Profiles[0]
+	note("folded", "small", picture.Folded(&tray, 45, 40))
 	for kind, got := range all {
 		golden.Compare(t, filepath.Join("testdata", kind+".txt"), []byte(got.String()))
 	}

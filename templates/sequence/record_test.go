@@ -23,7 +23,9 @@ func TestRecorded(t *testing.T) {
 	a4 := draw.Frame{WidthMm: 210, HeightMm: 297, Name: "A4"}
 	made := sheettest.JoinedPlan()
 	made.Sources = []plan.SourceTable{{Title: "Forms", Rows: []plan.SourceRow{{What: "ring", Source: "DIN 471", State: "checked"}}}}
-	want := map[string][]draw.Chapter{"appendix": Appendix(made, a4, nil)}
+	want := map[string][]draw.Chapter{
+		"appendix": Appendix(made, a4, nil), "narrow": Appendix(made, draw.Frame{WidthMm: 165.9, HeightMm: 220}, nil), "wide": Appendix(made, draw.Frame{WidthMm: 166.1, HeightMm: 220}, nil),
+	}
 	for i, c := range Chapters(made, a4) {
 		want[fmt.Sprint("made-", i)] = []draw.Chapter{c}
 	}
