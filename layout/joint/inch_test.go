@@ -1,11 +1,12 @@
 package joint_test
 
 import (
-	"centrepop/layout/plan"
 	"encoding/json"
 	"regexp"
 	"slices"
 	"testing"
+
+	"centrepop/layout/plan"
 )
 
 // An inch job's steps, checks, cautions and problems speak inches: no length is

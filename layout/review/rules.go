@@ -52,6 +52,7 @@ var partRules = []struct {
 	{"motor", "a plate is nearly a motor flange", motorFlange},
 	{"path", "what sits on a seat cannot get there", path},
 	{"seat-of", "a seat is not that of what sits on it", seatWords},
+	{"located", "nothing holds what sits on a shaft in its place along it", located},
 	{"finish", "a seat is too rough", rough},
 	{"lead-in", "a press seat has no lead-in", leadIn},
 	{"limits", "limits lie far from their nominal size", limitsOff},

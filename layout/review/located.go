@@ -1,0 +1,69 @@
+package review
+
+import (
+	"slices"
+	"strings"
+
+	"centrepop/layout/plan"
+	"centrepop/parts"
+)
+
+// located looks for seats of parts of the job along which what sits there can slide,
+// either way, with nothing to stop it. What is bought brings a screw of its own, and
+// joints look at the seats they name themselves.
+func located(v *view) {
+	for i, c := range v.outside {
+		if c.step == nil || c.step.Seat.Value == "" || v.jointNames(c.name) || v.stopped(c) || i > 0 && stops(&v.outside[i-1], c) || i+1 < len(v.outside) && stops(&v.outside[i+1], c) {
+			continue
+		}
+		for _, p := range v.job.Parts {
+			if p == v.p || !seatNames(c.step.Seat.Value, p) || holdsItself(p) {
+				continue
+			}
+			v.report(Check, c.name, c.pos, Finding{
+				What: "nothing stops " + p.Title.Value + " from sliding along " + c.name, Numbers: v.mm(2*c.radiusMm) + ", no shoulder, ring, nut or screw on either side",
+				Rule: "what sits on a shaft has its place along it", Source: practice, Fix: "a shoulder, a groove for a retaining ring, a set screw in the hub, or a joint that holds it",
+			})
+			break
+		}
+	}
+}
+
+// jointNames tells whether a joint of any kind names a feature.
+func (v *view) jointNames(feature string) bool {
+	return slices.ContainsFunc(v.job.Joints, func(j *parts.Joint) bool {
+		first, second := j.Ends()
+		return slices.ContainsFunc(append([]parts.JointRef{first, second}, j.Clamped()...), func(ref parts.JointRef) bool {
+			return ref.Part == v.p.Name.Value && ref.Feature == feature
+		})
+	})
+}
+
+// stops tells whether the step beside a seat stops what sits there: it is larger, has a
+// thread for a nut, or something of its own sits on it.
+func stops(beside *cylinder, seat cylinder) bool {
+	return beside.radiusMm > seat.radiusMm+slackMm || beside.size.Thread.Value != "" || beside.step.Seat.Value != ""
+}
+
+// stopped tells whether something in a seat itself, or beside it in the end of the
+// part, holds what sits there: interference, a taper, a knurl, a groove, a hole or
+// slot across it, flats, or a thread in the end.
+func (v *view) stopped(c cylinder) bool {
+	class := strings.TrimRight(c.size.Fit.Class.Value, "0123456789")
+	if c.step.Taper != nil || c.step.Knurl != nil || class >= "p" && class <= "zc" {
+		return true
+	}
+	for i := range v.p.Radials {
+		if z := v.axialMm(&v.p.Radials[i]); z > c.fromMm && z < c.toMm {
+			return true
+		}
+	}
+	return slices.ContainsFunc(v.q.Flats, func(f plan.FlatsRow) bool { return f.In == c.name }) ||
+		slices.ContainsFunc(v.p.Grooves, func(g parts.Groove) bool { return g.In.Value == c.name }) ||
+		slices.ContainsFunc(v.holes, func(h hole) bool { return h.thread != nil && h.centreMm() < c.radiusMm })
+}
+
+// holdsItself tells whether a part has a screw or a clamp to hold it on its shaft.
+func holdsItself(p *parts.Part) bool {
+	return p.Clamp != nil || slices.ContainsFunc(p.Radials, func(f parts.Radial) bool { return f.Size.Thread != "" })
+}
