@@ -84,8 +84,8 @@ func (p *painter) appendPath(b []byte, data []float64) []byte {
 		case canvas.CubeToCmd:
 			b = p.appendCubic(b, canvas.Point{X: data[i+1], Y: data[i+2]}, canvas.Point{X: data[i+3], Y: data[i+4]}, end)
 		case canvas.ArcToCmd:
-			large, sweep := data[i+4] == 1 || data[i+4] == 3, data[i+4] == 2 || data[i+4] == 3
-			for _, c := range arcCubics(at, data[i+1], data[i+2], data[i+3], large, sweep, end) {
+			a := arc{data[i+1], data[i+2], data[i+3], data[i+4] == 1 || data[i+4] == 3, data[i+4] == 2 || data[i+4] == 3}
+			for _, c := range a.cubics(at, end) {
 				b = p.appendCubic(b, c[0], c[1], c[2])
 			}
 		case canvas.CloseCmd:
@@ -118,13 +118,21 @@ func (p *painter) appendCubic(b []byte, c1, c2, end canvas.Point) []byte {
 	return append(p.appendPoint(b, end.X, end.Y), "c "...)
 }
 
-// arcCubics turns an elliptical arc into cubic curves of at most 45 degrees
+// arc is an elliptical arc as SVG has it: its radii in mm, how it is turned in radians,
+// and which of the four through two points it is.
+type arc struct {
+	rx, ry, rot  float64
+	large, sweep bool
+}
+
+// cubics turns the arc between two points into cubic curves of at most 45 degrees
 // each, whose radius is then off by 4.3 millionths at most: 2 thousandths of
 // a millimetre on a circle of one metre. Each curve is two control points and
 // its end; the last ends exactly at end. The centre comes from the end
 // points as SVG 1.1 appendix F.6.5 gives it.
-func arcCubics(start canvas.Point, rx, ry, rot float64, large, sweep bool, end canvas.Point) [][3]canvas.Point {
-	sinRot, cosRot := math.Sincos(rot)
+func (a arc) cubics(start, end canvas.Point) [][3]canvas.Point {
+	rx, ry := a.rx, a.ry
+	sinRot, cosRot := math.Sincos(a.rot)
 	dx, dy := (start.X-end.X)/2, (start.Y-end.Y)/2
 	x1, y1 := cosRot*dx+sinRot*dy, -sinRot*dx+cosRot*dy
 	if tooSmall := math.Hypot(x1/rx, y1/ry); tooSmall > 1 { // F.6.6
@@ -138,15 +146,15 @@ func arcCubics(start canvas.Point, rx, ry, rot float64, large, sweep bool, end c
 		return nil
 	}
 	side := math.Sqrt(math.Max(0, 1-h*h)) / h
-	if large == sweep {
+	if a.large == a.sweep {
 		side = -side
 	}
 	cx, cy := side*uy, -side*ux
 	from := math.Atan2(uy-cy, ux-cx)
 	turn := math.Atan2(-uy-cy, -ux-cx) - from
-	if sweep && turn < 0 {
+	if a.sweep && turn < 0 {
 		turn += 2 * math.Pi
-	} else if !sweep && turn > 0 {
+	} else if !a.sweep && turn > 0 {
 		turn -= 2 * math.Pi
 	}
 	n := int(math.Ceil(math.Abs(turn)/(math.Pi/4) - 1e-9))
