@@ -1,6 +1,7 @@
 package parts
 
 import (
+	"fmt"
 	"slices"
 
 	"centrepop/parts/geom"
@@ -33,7 +34,35 @@ func (f *fields) flap(b *Bends) Flap {
 	if a.Side != "" && b.On(a.Side) != nil {
 		f.faultf(f.n.get("side").pos, "one flange on each side", "the side %s has a flange already, in line %d", a.Side, b.On(a.Side).Pos.Line)
 	}
+	f.onEdge(b, &a)
 	return a
+}
+
+// onEdge gives a flange on the free edge of another the ends of that one, and refuses it
+// where there is none.
+func (f *fields) onEdge(b *Bends, a *Flap) {
+	base, nth := a.Side.Base()
+	if nth == 0 {
+		return
+	}
+	under := base
+	if nth > 1 {
+		under = Side(fmt.Sprintf("%s-%d", base, nth))
+	}
+	on := b.On(under)
+	if on == nil {
+		f.faultf(f.n.get("side").pos, "the flange "+string(under)+" in a line before it", "the flange %s has nothing to be on", a.Side)
+		return
+	}
+	if !f.given("left") {
+		a.Left = on.Left
+	}
+	if !f.given("right") {
+		a.Right = on.Right
+	}
+	if a.Left.Mm < on.Left.Mm-geom.CloseMm || a.Right.Mm < on.Right.Mm-geom.CloseMm {
+		f.faultf(a.Pos, "left and right no less than those of "+string(under), "the flange %s is longer than the one it is on", a.Side)
+	}
 }
 
 // On is the flange on a side, nil if there is none.
@@ -48,7 +77,7 @@ func (b *Bends) On(s Side) *Flap {
 // from the middle, and up its outside from the corner.
 func (a *Flap) BoxMm(o *Outline) geom.Box {
 	half := o.Width.Mm / 2
-	if a.Side == LeftSide || a.Side == RightSide {
+	if side, _ := a.Side.Base(); side == LeftSide || side == RightSide {
 		half = o.Height.Mm / 2
 	}
 	return geom.Box{Min: geom.Point{XMm: a.Left.Mm - half}, Max: geom.Point{XMm: half - a.Right.Mm, YMm: a.Height.Mm}}

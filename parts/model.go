@@ -260,6 +260,16 @@ const (
 	LeftSide   Side = "left"
 )
 
+// Base is the side of the base that a flange hangs on, and how many flanges lie between:
+// "top-2" is on the free edge of the one at the top.
+func (s Side) Base() (side Side, nth int) {
+	base, n, ok := Numbered(string(s))
+	if !ok {
+		return s, 0
+	}
+	return Side(base), n - 1
+}
+
 // Bends are the flanges of a folded part and how all of them are bent.
 type Bends struct {
 	Pos     Pos
@@ -268,20 +278,20 @@ type Bends struct {
 	Gap     Length // between two flanges at a corner
 	Die     Length // opening of the die; unset takes the usual one of the thickness
 	Punch   Length // thickness of the punch where a flange may touch it; unset if not known
-	Flanges []Flap // at most one on each side
+	Flanges []Flap // at most one on each side and each free edge, those further out later
 }
 
-// Flap is a flange of a folded part.
+// Flap is a flange of a folded part, on its base or on the free edge of another.
 type Flap struct {
 	Pos    Pos
 	Side   Side
-	Height Length // along its outside, from the corner to the free edge
+	Height Length // along its outside, from the corner to the free edge or the next corner
 	Angle  Angle  // the sheet turns through; 90 is square
 	Radius Length // inside
 	// Left and Right are how far it stays off the ends of its side, seen on
 	// the front face with the side at the top.
 	Left, Right Length
-	Toward      Face // it comes to the front of the base, or goes to its back
+	Toward      Face // the face of the sheet that comes to lie inside its bend
 }
 
 // Bore is the centre bore of a flat part.

@@ -1,5 +1,7 @@
 package parts
 
+import "slices"
+
 // The keys of a part file. Meaning, default and limits stand here and nowhere
 // else.
 
@@ -8,6 +10,10 @@ var faceWords = []string{string(Front), string(Back)}
 
 // sideWords are the edges of the base of a folded part.
 var sideWords = []string{string(TopSide), string(RightSide), string(BottomSide), string(LeftSide)}
+
+// flapWords are the flanges of a folded part: on a side, and on the free edge of the one
+// before.
+var flapWords = append(slices.Clone(sideWords), "top-2", "right-2", "bottom-2", "left-2", "top-3", "right-3", "bottom-3", "left-3")
 
 // unlessBar are the forms that need stock: that of a bar is its section.
 const unlessBar = flat | turned | tubular | rolled | ruled | folded | helical
@@ -116,20 +122,20 @@ var bendsGroup = &Group{
 		{Name: "gap", Type: DistanceType, Means: "left open between two flanges at a corner", Default: "0.5 mm"},
 		{Name: "die", Type: SizeType, Means: "opening of the die", Default: "the usual one of the thickness"},
 		{Name: "punch", Type: SizeType, Means: "thickness of the punch over its tip, for what stands beside it"},
-		{Name: "flanges", Type: ListType, Need: true, Means: "at most one on each side of the base", Group: flapGroup, Entries: [2]int{1, 4}},
+		{Name: "flanges", Type: ListType, Need: true, Means: "at most one on each side of the base, and on the free edge of each", Group: flapGroup, Entries: [2]int{1, 12}},
 	},
 }
 
 var flapGroup = &Group{
 	Name: "flange", Means: "A flange on a side of the base.", Example: "{side: top, height: 30}",
 	Keys: []Key{
-		{Name: "side", Type: WordType, Need: true, Means: "the edge of the base, seen on the front face", Words: sideWords},
-		{Name: "height", Type: SizeType, Need: true, Means: "along the outside, from the corner to the free edge; beyond 90 degrees from the outside of the bend"},
+		{Name: "side", Type: WordType, Need: true, Means: "the edge of the base, seen on the front face; top-2 is the free edge of the flange at the top, top-3 that of top-2", Words: flapWords},
+		{Name: "height", Type: SizeType, Need: true, Means: "along the outside, from the corner to the free edge or the next corner; beyond 90 degrees from the outside of the bend"},
 		{Name: "angle", Type: AngleType, Means: "what the sheet turns through; 90 is square", Default: "90", Low: 1, High: 150},
-		{Name: "toward", Type: WordType, Means: "the face of the base that it stands on", Default: "back", Words: []string{string(Back), string(Front)}},
+		{Name: "toward", Type: WordType, Means: "the face of the sheet that comes to lie inside its bend; of a flange on the base the face that it stands on", Default: "back", Words: []string{string(Back), string(Front)}},
 		{Name: "radius", Type: SizeType, Means: "its own inside radius", Default: "that of bends"},
-		{Name: "left", Type: DistanceType, Means: "how far it stays off the left end of its side, with the side at the top"},
-		{Name: "right", Type: DistanceType, Means: "how far it stays off the right end"},
+		{Name: "left", Type: DistanceType, Means: "how far it stays off the left end of its side, with the side at the top", Default: "0, or as the flange it is on"},
+		{Name: "right", Type: DistanceType, Means: "how far it stays off the right end", Default: "0, or as the flange it is on"},
 	},
 }
 
@@ -329,7 +335,7 @@ var holeGroup = &Group{
 	Keys: withPatterns([]Key{
 		{Name: "name", Type: NameType, Need: true, Means: "name of the group", Example: "name the holes, such as name: bolts"},
 		{Name: "face", Type: WordType, Means: "the face it is marked on and looked at from", Default: "front", Words: faceWords},
-		{Name: "on", Type: WordType, Means: "of a folded part: the side whose flange it is on; its places then count along the side from the middle and up the outside of the flange from the corner, with the side at the top; of a bar: top or bottom, looked at with the left end at the left", Words: sideWords},
+		{Name: "on", Type: WordType, Means: "of a folded part: the side whose flange it is on; its places then count along the side from the middle and up the outside of the flange from the corner, with the side at the top; of a bar: top or bottom, looked at with the left end at the left", Words: flapWords},
 		{Name: "walls", Type: WordType, Means: "of a tube bar: through the wall that is marked, or through both", Default: "one", Words: []string{"one", BothWalls}},
 	}, []Key{
 		{Name: "size", Type: HoleType, Need: true, Means: "what the holes are: clearance for a screw (fine, medium or coarse, ISO 273), a tapped hole, or a diameter", Group: diameterGroup, Example: holeExample},
@@ -407,7 +413,7 @@ var slotGroup = &Group{
 	Keys: withPatterns([]Key{
 		{Name: "name", Type: NameType, Need: true, Means: "name of the group", Example: "name the slot, such as name: adjust"},
 		{Name: "face", Type: WordType, Means: "the face it is marked on and looked at from", Default: "front", Words: faceWords},
-		{Name: "on", Type: WordType, Means: "as of holes", Words: sideWords},
+		{Name: "on", Type: WordType, Means: "as of holes", Words: flapWords},
 	}, []Key{
 		{Name: "width", Type: SizeType, Need: true, Means: "across the slot", Example: "the width across the slot"},
 		{Name: "length", Type: SizeType, Need: true, Means: "overall, with both round ends; more than the width", Example: "the overall length of the slot"},

@@ -1,6 +1,7 @@
 package bend
 
 import (
+	"fmt"
 	"math"
 	"slices"
 
@@ -33,19 +34,22 @@ func (s Side) TurnedTo(p geom.Point) geom.Point {
 	return p
 }
 
-// Flange is a leg folded up from a side of the base.
+// Flange is a leg folded up from a side of the base, or from the free edge of the
+// flange there.
 type Flange struct {
 	Side     Side
-	HeightMm float64 // along the outside, from the corner (beyond a square bend, from the outside tangent) to the free edge
+	Nth      int     // on its side, counted outward: 0 is on the base
+	HeightMm float64 // along the outside, from the corner (beyond a square bend, from the outside tangent) to the free edge or the next corner
 	AngleDeg float64
 	RadiusMm float64 // inside
 	// FromMm and ToMm are how far it stays off the left and the right end of
 	// its side, looking at the base with the side at the top; 0 runs to the end.
 	FromMm, ToMm float64
-	Forward      bool // it comes towards who looks at the base; else it goes away
+	Forward      bool // the sheet's front comes to lie inside the bend; a flange on the base comes towards who looks at it
 }
 
-// Panel is a rectangular base with flanges, at most one on each side. Its width
+// Panel is a rectangular base with flanges, at most one on each side and on each free
+// edge, those further out after the ones that they are on. Its width
 // and height are taken over the outside of the flanges.
 type Panel struct {
 	WidthMm, HeightMm, ThicknessMm float64
@@ -62,20 +66,24 @@ type PanelFold struct {
 	Result
 	OutsideMm        float64 // up: where the outside of the base ends once folded
 	BeginMm          float64 // up: where the bend begins; it ends an AllowanceMm further
-	EdgeMm           float64 // up: the free edge on the blank
+	EdgeMm           float64 // up: its free edge on the blank, or where the next bend begins
+	NextMm           float64 // setback of the bend at its free edge, 0 if there is none
 	LeftMm, RightMm  float64 // along: the ends of the flange
 	LineFrom, LineTo geom.Point
 	ReliefMm         float64 // depth of its reliefs from OutsideMm
+	ThicknessMm      float64 // of the sheet
+	start            frame   // of its bend, all folded
 }
 
 // LineMm is where the punch meets the sheet, up from the middle of the base.
 func (f *PanelFold) LineMm() float64 { return f.BeginMm + f.AllowanceMm/2 }
 
-// StopMm is the distance of the fold line from the free edge.
-func (f *PanelFold) StopMm() float64 { return f.EdgeMm - f.LineMm() }
+// StopMm is the distance of the fold line from the free edge, or from the outside of
+// the square flange that stands there.
+func (f *PanelFold) StopMm() float64 { return f.EdgeMm + f.NextMm - f.LineMm() }
 
 // FlatMm is how much of the flange stays flat, from the end of the bend.
-func (f *PanelFold) FlatMm() float64 { return f.HeightMm - f.SetbackMm }
+func (f *PanelFold) FlatMm() float64 { return f.HeightMm - f.SetbackMm - f.NextMm }
 
 // OnBlank is where a point of the folded flange lies on the blank: along its
 // side from the middle, and up its outside from the corner.
@@ -83,13 +91,11 @@ func (f *PanelFold) OnBlank(alongMm, upMm float64) geom.Point {
 	return f.Side.TurnedTo(geom.Point{XMm: alongMm, YMm: f.OutsideMm + upMm - f.DeductionMm})
 }
 
-// tipMm is the inside of the free edge once folded: how far it lies within the
-// outside of the base, and how high over the inside face of the base.
-func (f *PanelFold) tipMm(thicknessMm float64) (inMm, overMm float64) {
+// inMm is how far the inside of a flange's end, folded, lies within the outside of the
+// base.
+func (f *PanelFold) inMm() float64 {
 	sin, cos := math.Sincos(f.AngleDeg * math.Pi / 180)
-	r, flat := f.RadiusMm, f.FlatMm()
-	start := f.SetbackMm // the bend begins so far within the outside
-	return start - r*sin - flat*cos, r - r*cos + flat*sin
+	return f.SetbackMm - f.RadiusMm*sin - f.FlatMm()*cos
 }
 
 // PanelBlank is the flat blank of a panel, seen from the front of the base.
@@ -119,20 +125,29 @@ func (p Panel) Blank() (PanelBlank, error) {
 		if err != nil {
 			return out, err
 		}
+		if f.Nth > 0 {
+			on := out.at(f.Side, f.Nth-1)
+			if on == nil {
+				return out, fmt.Errorf("bend: flange %d of a side comes before the one that it is on", f.Nth+1)
+			}
+			on.NextMm = fold.SetbackMm
+		}
 		out.Folds = append(out.Folds, fold)
 	}
 	for i := range out.Folds {
+		if err := out.along(&out.Folds[i]); err != nil {
+			return out, err
+		}
 		out.ends(&out.Folds[i])
 	}
+	out.give()
 	for i := range out.Folds {
 		if err := out.room(&out.Folds[i]); err != nil {
 			return out, err
 		}
 	}
 	for s := Top; s <= Left; s++ {
-		if f := out.on(s); f != nil {
-			out.add(s, geom.Point{XMm: f.LeftMm, YMm: f.EdgeMm}, geom.Point{XMm: f.RightMm, YMm: f.EdgeMm})
-		}
+		out.edge(s)
 		out.corner(s)
 	}
 	return out, nil
@@ -149,10 +164,22 @@ func (p Panel) fold(f Flange) (PanelFold, error) {
 	if err != nil {
 		return PanelFold{}, err
 	}
-	up, _ := p.halves(f.Side)
-	fold := PanelFold{Flange: f, Result: r, OutsideMm: up, BeginMm: up - r.SetbackMm, ReliefMm: relief}
-	fold.EdgeMm = up + f.HeightMm - r.DeductionMm
-	return fold, lookup.Length("flange height", f.HeightMm, r.SetbackMm, MaxLengthMm)
+	return PanelFold{Flange: f, Result: r, ReliefMm: relief, ThicknessMm: p.ThicknessMm}, nil
+}
+
+// along finds where a flange lies up the blank, and where it stands folded.
+func (b *PanelBlank) along(f *PanelFold) error {
+	if f.Nth == 0 {
+		up, _ := b.halves(f.Side)
+		f.BeginMm = up - f.SetbackMm
+		f.start = frame{at: geom.Point{XMm: f.BeginMm}}
+	} else {
+		on := b.at(f.Side, f.Nth-1)
+		f.BeginMm, f.start = on.EdgeMm, on.start.of(on.far())
+	}
+	f.OutsideMm = f.BeginMm + f.SetbackMm
+	f.EdgeMm = f.BeginMm + f.AllowanceMm + f.FlatMm()
+	return lookup.Length("flange height", f.HeightMm, f.SetbackMm+f.NextMm, MaxLengthMm)
 }
 
 // halves are half the base up to a side, and half along it.
@@ -163,20 +190,42 @@ func (p Panel) halves(s Side) (up, along float64) {
 	return p.WidthMm / 2, p.HeightMm / 2
 }
 
-// on is the flange of a side, nil if it has none.
-func (b *PanelBlank) on(s Side) *PanelFold {
-	i := slices.IndexFunc(b.Folds, func(f PanelFold) bool { return f.Side == s%4 })
-	if i < 0 {
-		return nil
+// on is the flange on the base at a side, nil if it has none.
+func (b *PanelBlank) on(s Side) *PanelFold { return b.at(s, 0) }
+
+// at is the nth flange of a side, nil if it has none.
+func (b *PanelBlank) at(s Side, nth int) *PanelFold {
+	for i := range b.Folds {
+		if f := &b.Folds[i]; f.Side == s%4 && f.Nth == nth {
+			return f
+		}
 	}
-	return &b.Folds[i]
+	return nil
+}
+
+// Index is where a flange stands among the folds, −1 if it is not one of them.
+func (b *PanelBlank) Index(f *PanelFold) int {
+	return slices.IndexFunc(b.Folds, func(o PanelFold) bool { return o.Side == f.Side && o.Nth == f.Nth })
 }
 
 // keepOff is how far the neighbours of a flange stay off the outside of the base
 // at its side.
 func (b *PanelBlank) keepOff(f *PanelFold) float64 {
-	in, _ := f.tipMm(b.ThicknessMm)
-	return math.Max(b.ThicknessMm, in) + b.GapMm
+	return math.Max(b.ThicknessMm, f.inMm()) + b.GapMm
+}
+
+// reachMm is how far all that hangs on a side reaches inward from the outside of the
+// base there.
+func (b *PanelBlank) reachMm(f *PanelFold) float64 {
+	in := b.ThicknessMm
+	for i := range b.Folds {
+		if o := &b.Folds[i]; o.Side == f.Side {
+			for _, v := range o.Section() {
+				in = math.Max(in, f.OutsideMm-v.XMm)
+			}
+		}
+	}
+	return in
 }
 
 // meet tells whether two flanges come together at a corner, f on the side before
@@ -190,17 +239,45 @@ func (b *PanelBlank) ends(f *PanelFold) {
 	_, half := b.halves(f.Side)
 	left, right := f.FromMm, f.ToMm
 	lineLeft, lineRight := left, right
-	if n := b.on(f.Side + 3); b.meet(n, f) {
-		left = math.Max(left, b.keepOff(n))
-		lineLeft = math.Max(left, n.ReliefMm)
-	}
-	if n := b.on(f.Side + 1); b.meet(f, n) {
-		right = math.Max(right, b.keepOff(n))
-		lineRight = math.Max(right, n.ReliefMm)
+	if f.Nth > 0 {
+		on := b.at(f.Side, f.Nth-1)
+		left, right = math.Max(left, half+on.LeftMm), math.Max(right, half-on.RightMm)
+		lineLeft, lineRight = left, right
+	} else {
+		if n := b.on(f.Side + 3); b.meet(n, f) {
+			left = math.Max(left, b.keepOff(n))
+			lineLeft = math.Max(left, n.ReliefMm)
+		}
+		if n := b.on(f.Side + 1); b.meet(f, n) {
+			right = math.Max(right, b.keepOff(n))
+			lineRight = math.Max(right, n.ReliefMm)
+		}
 	}
 	f.LeftMm, f.RightMm = left-half, half-right
 	f.LineFrom = f.Side.TurnedTo(geom.Point{XMm: lineLeft - half, YMm: f.LineMm()})
 	f.LineTo = f.Side.TurnedTo(geom.Point{XMm: half - lineRight, YMm: f.LineMm()})
+}
+
+// give cuts the flanges back that turn in over the base on the left and the right
+// side, where those of the top and the bottom lie in their way: common practice, no
+// source.
+func (b *PanelBlank) give() {
+	for i := range b.Folds {
+		f := &b.Folds[i]
+		if f.Nth == 0 || f.Side == Top || f.Side == Bottom {
+			continue
+		}
+		_, half := b.halves(f.Side)
+		base := b.on(f.Side)
+		if n := b.on(f.Side + 3); b.meet(n, base) {
+			f.LeftMm = math.Max(f.LeftMm, b.reachMm(n)+b.GapMm-half)
+		}
+		if n := b.on(f.Side + 1); b.meet(base, n) {
+			f.RightMm = math.Min(f.RightMm, half-b.reachMm(n)-b.GapMm)
+		}
+		f.LineFrom = f.Side.TurnedTo(geom.Point{XMm: f.LeftMm, YMm: f.LineMm()})
+		f.LineTo = f.Side.TurnedTo(geom.Point{XMm: f.RightMm, YMm: f.LineMm()})
+	}
 }
 
 // room refuses what does not go on the base.
@@ -213,6 +290,9 @@ func (b *PanelBlank) room(f *PanelFold) error {
 		if err != nil {
 			return err
 		}
+	}
+	if f.Nth > 0 {
+		return nil
 	}
 	need := f.ReliefMm
 	if o := b.on(f.Side + 2); o != nil {
@@ -228,6 +308,30 @@ func (b *PanelBlank) add(s Side, pts ...geom.Point) {
 		q = geom.Point{XMm: geom.Clean(q.XMm), YMm: geom.Clean(q.YMm)}
 		if n := len(b.Outline); n == 0 || b.Outline[n-1] != q {
 			b.Outline = append(b.Outline, q)
+		}
+	}
+}
+
+// edge puts the ends of a side's flanges and their last edge on the outline: one that is
+// narrower than the flange it is on steps in where its bend begins.
+func (b *PanelBlank) edge(s Side) {
+	var back []geom.Point
+	for nth := 0; ; nth++ {
+		f, next := b.at(s, nth), b.at(s, nth+1)
+		if f == nil {
+			return
+		}
+		if next == nil {
+			b.add(s, geom.Point{XMm: f.LeftMm, YMm: f.EdgeMm}, geom.Point{XMm: f.RightMm, YMm: f.EdgeMm})
+			slices.Reverse(back)
+			b.add(s, back...)
+			return
+		}
+		if next.LeftMm > f.LeftMm {
+			b.add(s, geom.Point{XMm: f.LeftMm, YMm: f.EdgeMm}, geom.Point{XMm: next.LeftMm, YMm: f.EdgeMm})
+		}
+		if next.RightMm < f.RightMm {
+			back = append(back, geom.Point{XMm: f.RightMm, YMm: f.EdgeMm}, geom.Point{XMm: next.RightMm, YMm: f.EdgeMm})
 		}
 	}
 }
@@ -286,107 +390,4 @@ func (b *PanelBlank) slot(f *PanelFold, offMm float64, put func(x, y float64), t
 	for _, p := range pts {
 		put(p[0], p[1])
 	}
-}
-
-// Order is the order to fold in: opposite flanges one after the other, the pair
-// with the shorter fold lines first, and of a pair the lower flange, which is the
-// less in the way. Common practice, no source.
-func (b *PanelBlank) Order() []int {
-	order := make([]int, len(b.Folds))
-	for i := range order {
-		order[i] = i
-	}
-	pair := func(i int) float64 {
-		_, half := b.halves(b.Folds[i].Side)
-		return half
-	}
-	slices.SortStableFunc(order, func(i, j int) int {
-		if d := pair(i) - pair(j); d != 0 {
-			return int(math.Copysign(1, d))
-		}
-		if d := int(b.Folds[i].Side%2) - int(b.Folds[j].Side%2); d != 0 {
-			return d
-		}
-		return int(math.Copysign(1, b.Folds[i].HeightMm-b.Folds[j].HeightMm))
-	})
-	return order
-}
-
-// Way is what stands in the way of the tool at a fold.
-type Way struct {
-	// BesideMm is how near the opposite flange comes to the middle of the punch
-	// when the fold is done; negative: it would have to stand in the punch.
-	// Geometry. +Inf where none stands there.
-	BesideMm float64
-	// PunchMm is the room for the length of the punch between flanges that stand
-	// already at the ends of the fold, and DieMm that for the die between those
-	// that hang there; 0 where it is not limited.
-	PunchMm, DieMm float64
-}
-
-// WayOf is what stands in the way of fold i when those before it in the order
-// are done.
-func (b *PanelBlank) WayOf(order []int, i int) Way {
-	f, way := &b.Folds[i], Way{BesideMm: math.Inf(1)}
-	_, half := b.halves(f.Side)
-	for _, k := range order {
-		if k == i {
-			break
-		}
-		o := &b.Folds[k]
-		in, over := o.tipMm(b.ThicknessMm)
-		room, opposite := &way.PunchMm, (o.Side+2)%4 == f.Side
-		if o.Forward != f.Forward {
-			room = &way.DieMm
-		}
-		switch {
-		case !opposite:
-			if *room == 0 {
-				*room = 2 * half
-			}
-			*room -= math.Max(b.ThicknessMm, in)
-		case o.Forward == f.Forward:
-			// The base leans by half the angle about the middle of the bend.
-			sin, cos := math.Sincos(f.AngleDeg * math.Pi / 360)
-			along := f.OutsideMm + o.OutsideMm - f.SetbackMm - in
-			way.BesideMm = along*cos - (over-f.RadiusMm)*sin
-		}
-	}
-	return way
-}
-
-// Vertex is a corner of a section with the bulge of the side that follows: the
-// tangent of a quarter of its angle, positive where it turns left.
-type Vertex struct {
-	geom.Point
-	Bulge float64
-}
-
-// Section is the cut through a flange and its bend, folded, anticlockwise: x
-// outward from the middle of the base in its side's view, y towards who looks at
-// the base, 0 on its front.
-func (f *PanelFold) Section(thicknessMm float64) []Vertex {
-	sin, cos := math.Sincos(f.AngleDeg * math.Pi / 180)
-	r, t, flat := f.RadiusMm, thicknessMm, f.FlatMm()
-	// Folded away from the viewer: the front is the outside of the bend.
-	c := geom.Point{XMm: f.BeginMm, YMm: -(r + t)}
-	at := func(radius, run float64) geom.Point {
-		return geom.Point{XMm: c.XMm + radius*sin + run*cos, YMm: c.YMm + radius*cos - run*sin}
-	}
-	bulge := math.Tan(f.AngleDeg * math.Pi / 720)
-	v := []Vertex{
-		{geom.Point{XMm: c.XMm, YMm: c.YMm + r}, -bulge}, {at(r, 0), 0}, {at(r, flat), 0},
-		{at(r+t, flat), 0}, {at(r+t, 0), bulge}, {geom.Point{XMm: c.XMm, YMm: 0}, 0},
-	}
-	if !f.Forward {
-		return v
-	}
-	// Mirrored about the middle of the sheet, and so taken the other way round;
-	// the two leave an arc its sense.
-	out := make([]Vertex, len(v))
-	for i := range v {
-		k := len(v) - 1 - i
-		out[i] = Vertex{geom.Point{XMm: v[k].XMm, YMm: -t - v[k].YMm}, v[(k+len(v)-1)%len(v)].Bulge}
-	}
-	return out
 }

@@ -151,29 +151,29 @@ func TestPanelOrder(t *testing.T) {
 	}
 	// Square over square: (base − height − thickness) / √2. Between the sides: 200 − 2·2.
 	for i, want := range []Way{
-		{(120 - 40 - 2) / math.Sqrt2, 196, 0}, {(200 - 30 - 2) / math.Sqrt2, 0, 0}, {math.Inf(1), 196, 0}, {math.Inf(1), 0, 0},
+		{BesideMm: (120 - 40 - 2) / math.Sqrt2, PunchMm: 196}, {BesideMm: (200 - 30 - 2) / math.Sqrt2}, {BesideMm: math.Inf(1), PunchMm: 196}, {BesideMm: math.Inf(1)},
 	} {
 		got := b.WayOf(order, i)
-		if got.PunchMm != want.PunchMm || got.DieMm != want.DieMm || got.BesideMm != want.BesideMm && !near(got.BesideMm, want.BesideMm, 1e-9) {
+		if !math.IsInf(got.UnderMm, 1) || got.PunchMm != want.PunchMm || got.DieMm != want.DieMm || got.BesideMm != want.BesideMm && !near(got.BesideMm, want.BesideMm, 1e-9) {
 			t.Errorf("fold %d: %+v, want %+v", i, got, want)
 		}
 	}
-	// A flange on the other side of the sheet is in nobody's way.
+	// A flange on the other side of the sheet hangs beside the die, its inside 58 from
+	// the middle; the fold line is half a bend beyond 56.
 	b, err = box(Flange{Side: Top, HeightMm: 60}, Flange{Side: Bottom, HeightMm: 40, Forward: true}).Blank()
-	if err != nil || b.WayOf(b.Order(), 0) != (Way{BesideMm: math.Inf(1)}) {
-		t.Errorf("%+v, %v", b.WayOf(b.Order(), 0), err)
+	if w := b.WayOf(b.Order(), 0); err != nil || !math.IsInf(w.BesideMm, 1) || !near(w.UnderMm, 58+56+allowance/2, 1e-6) || w.PunchMm != 0 || w.DieMm != 0 {
+		t.Errorf("%+v, %v", w, err)
 	}
 	// One that hangs at the end of the fold limits the die.
 	b, err = box(Flange{Side: Top, HeightMm: 60}, Flange{Side: Right, HeightMm: 40, Forward: true}).Blank()
-	if err != nil || b.WayOf(b.Order(), 0) != (Way{BesideMm: math.Inf(1), DieMm: 198}) {
+	if err != nil || b.WayOf(b.Order(), 0) != (Way{BesideMm: math.Inf(1), UnderMm: math.Inf(1), DieMm: 198}) {
 		t.Errorf("%+v, %v", b.WayOf(b.Order(), 0), err)
 	}
 	// Leaning in by 45°: the tip of 40 lies further in than a square one by what
 	// the rest of the leg, 36, takes along: 36·cos 45° and the bend's own.
 	b, _ = box(Flange{Side: Top, HeightMm: 40, AngleDeg: 135}).Blank()
-	in, over := b.Folds[0].tipMm(2)
-	if c := math.Sqrt2 / 2; !near(in, 4-2*c+36*c, 1e-9) || !near(over, 2+2*c+36*c, 1e-9) {
-		t.Errorf("tip %v in, %v over", in, over)
+	if c := math.Sqrt2 / 2; !near(b.Folds[0].inMm(), 4-2*c+36*c, 1e-9) {
+		t.Errorf("tip %v in", b.Folds[0].inMm())
 	}
 }
 
@@ -186,7 +186,7 @@ func TestPanelSection(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		v := b.Folds[0].Section(2)
+		v := b.Folds[0].Section()
 		area := 0.0
 		for i, p := range v {
 			q := v[(i+1)%len(v)]

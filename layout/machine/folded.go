@@ -20,17 +20,12 @@ func folded(r *part.Model) *assembly.Solid {
 	var add []assembly.Simple
 	for i := range b.Folds {
 		f := &b.Folds[i]
-		// The base beside a short flange keeps its edge.
-		half := up[(f.Side+1)%4]
-		for _, end := range [][2]float64{{-half, f.LeftMm - t}, {f.RightMm + t, half}} {
-			if end[1]-end[0] > f.ReliefMm {
-				strip := assembly.RectangleLoop(assembly.Pt{X: end[0], Y: f.BeginMm}, assembly.Pt{X: end[1], Y: f.OutsideMm}, 0)
-				add = append(add, assembly.Prism(assembly.Outline{strip}, -t, 0).At(sideFrame(f.Side)))
-			}
+		if f.Nth == 0 {
+			add = append(add, besideFlap(f, up[(f.Side+1)%4])...)
+			up[f.Side] = f.BeginMm
 		}
-		up[f.Side] = f.BeginMm
 		var loop assembly.Loop
-		for _, v := range f.Section(t) {
+		for _, v := range f.Section() {
 			loop = append(loop, assembly.Vertex{Pt: assembly.Pt{X: v.XMm, Y: v.YMm}, Bulge: v.Bulge})
 		}
 		// Of the section x runs up to the side and y out of the front.
@@ -41,17 +36,22 @@ func folded(r *part.Model) *assembly.Solid {
 	return assembly.Of(append(add, assembly.Prism(assembly.Outline{base}, -t, 0))...)
 }
 
+// besideFlap is the base beside a flange shorter than its side, which keeps its edge.
+func besideFlap(f *bend.PanelFold, half float64) (add []assembly.Simple) {
+	t := f.ThicknessMm
+	for _, end := range [][2]float64{{-half, f.LeftMm - t}, {f.RightMm + t, half}} {
+		if end[1]-end[0] > f.ReliefMm {
+			strip := assembly.RectangleLoop(assembly.Pt{X: end[0], Y: f.BeginMm}, assembly.Pt{X: end[1], Y: f.OutsideMm}, 0)
+			add = append(add, assembly.Prism(assembly.Outline{strip}, -t, 0).At(sideFrame(f.Side)))
+		}
+	}
+	return add
+}
+
 // onFlap is the frame of a flange: x along its side from the middle, y up its outside
 // from the corner, z out of the face that was the front.
-func onFlap(r *part.Model, f *bend.PanelFold) assembly.Pose {
-	b, _ := r.Folded()
-	sin, cos := math.Sincos(f.AngleDeg * math.Pi / 180)
-	tip, down := f.Section(b.ThicknessMm)[3], -1.0 // the free edge on the front's side
-	if f.Forward {
-		down = 1
-	}
-	along := assembly.Vec{Y: cos, Z: down * sin}
-	out := assembly.Vec{Y: -down * sin, Z: cos}
-	foot := assembly.Vec{Y: tip.XMm, Z: tip.YMm}.Add(along.Times(-f.HeightMm))
-	return sideFrame(f.Side).Of(assembly.Pose{X: assembly.AxisX, Y: along, Z: out, At: foot})
+func onFlap(f *bend.PanelFold) assembly.Pose {
+	foot, turn := f.Wall()
+	sin, cos := math.Sincos(turn * math.Pi / 180)
+	return sideFrame(f.Side).Of(assembly.Pose{X: assembly.AxisX, Y: assembly.Vec{Y: cos, Z: sin}, Z: assembly.Vec{Y: -sin, Z: cos}, At: assembly.Vec{Y: foot.XMm, Z: foot.YMm}})
 }

@@ -214,7 +214,7 @@ func holes(r *part.Model, g *part.Group) []assembly.Simple {
 // of the front of what they go through.
 func wall(r *part.Model, g *part.Group) assembly.Pose {
 	if fold, ok := r.FlapOf(g); ok {
-		return onFlap(r, fold)
+		return onFlap(fold)
 	}
 	if g.OnWall() {
 		return onSide(r, g.Side())

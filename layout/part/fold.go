@@ -29,7 +29,7 @@ func (g *Shape) folds() []fold {
 	return out
 }
 
-func (o fold) name() string { return string(o.f.in.Flanges[o.i].Side) + " flange" }
+func (o fold) name() string { return o.f.flapName(o.i) }
 
 func (o fold) turn() string { return words.Trim(o.f.blank.Folds[o.i].AngleDeg, 1) + "°" }
 
@@ -50,7 +50,7 @@ func (o fold) operations(b *bench) {
 	}
 	op := plan.Operation{
 		Machine: "Press", Title: "Fold " + words.Trim(float64(o.n+1), 0) + ": " + o.name() + " " + o.turn(),
-		Do:   []string{words.Capital(string(up)) + " face up, back stop " + b.W.Read(line.StopMm()) + " from the free edge to the fold line; bend to " + o.turn() + " as measured: it springs back, so go past it a little."},
+		Do:   []string{words.Capital(string(up)) + " face up, " + o.stop(b.W) + "; bend to " + o.turn() + " as measured: it springs back, so go past it a little."},
 		Tool: "V die " + b.W.Size(f.die.OpeningMm) + ", punch R" + b.W.Size(line.RadiusMm) + " or less", Gauge: o.gauge(),
 		Refs: []int{b.ref(o)},
 	}
@@ -64,7 +64,10 @@ func (o fold) operations(b *bench) {
 		}
 	}
 	if !math.IsInf(way.BesideMm, 1) {
-		op.Do = append(op.Do, "The opposite flange comes within "+b.W.Read(way.BesideMm)+" of the middle of the punch: look that it clears before the stroke.")
+		op.Do = append(op.Do, "A folded flange comes within "+b.W.Read(way.BesideMm)+" of the middle of the punch: look that it clears before the stroke.")
+	}
+	if way.UnderMm < blockMost*f.die.OpeningMm {
+		op.Do = append(op.Do, "Die block no wider than "+b.W.Read(2*way.UnderMm)+": a folded flange hangs beside it.")
 	}
 	if o.n == 0 {
 		first := "Deburr the blank first."
@@ -74,6 +77,20 @@ func (o fold) operations(b *bench) {
 		op.Do = append([]string{first}, op.Do...)
 	}
 	b.op(warn(op, risingSheet, sheetEdges))
+}
+
+// stop is how the blank is laid: against a stop, or by the lines where the edge is turned
+// to a slant.
+func (o fold) stop(w words.Writer) string {
+	line := &o.f.blank.Folds[o.i]
+	next := o.f.next(o.i)
+	switch {
+	case next == nil:
+		return "back stop " + w.Read(line.StopMm()) + " from the free edge to the fold line"
+	case next.AngleDeg == 90:
+		return "back stop " + w.Read(line.StopMm()) + " from the outside of the " + o.f.flapName(o.f.blank.Index(next)) + " to the fold line"
+	}
+	return "laid by its scribed line, for the edge is turned"
 }
 
 func (o fold) gauge() string {
@@ -87,15 +104,19 @@ func (o fold) checks(r *record) {
 	b := &o.f.blank.Folds[o.i]
 	r.checkLength(r.ref(o), o.name()+" height", b.HeightMm)
 	r.add(plan.Check{Ref: r.ref(o), What: o.name() + " angle", Wanted: o.turn() + " turned", Limits: words.OrNone(""), Gauge: o.gauge()})
+	under := "the base"
+	if b.Nth > 0 {
+		under = "the flange it is on"
+	}
 	for i := range r.Groups {
 		m := &r.Groups[i]
 		if m.on != o.f.in.Flanges[o.i].Side {
 			continue
 		}
 		s := r.length(m.own[0].YMm)
-		c := plan.Check{Ref: r.ref(m), What: words.Spaced(m.name) + ", " + holesWords(m.Group) + " from the base", Wanted: r.W.Size(m.own[0].YMm), Gauge: "height over the outside of the base, folded"}
+		c := plan.Check{Ref: r.ref(m), What: words.Spaced(m.name) + ", " + holesWords(m.Group) + " from " + under, Wanted: r.W.Size(m.own[0].YMm), Gauge: "height over the outside of " + under + ", folded"}
 		if m.Group.Count > 1 {
-			c.What = words.Spaced(m.name) + ", hole " + words.Trim(float64(m.Group.First), 0) + " from the base"
+			c.What = words.Spaced(m.name) + ", hole " + words.Trim(float64(m.Group.First), 0) + " from " + under
 		}
 		r.sized(c, s)
 	}
@@ -124,8 +145,12 @@ func (n *Numbered) flapWords(m *Group) string {
 		}
 		list = words.Join(" ", list, "("+n.W.Size(q.XMm)+", "+n.W.Size(q.YMm)+")")
 	}
-	return "on the " + string(m.on) + " flange, along it from its side's middle and up from the corner: " + list
+	return "on the " + words.Spaced(string(m.on)) + " flange, along it from its side's middle and up from the corner: " + list
 }
+
+// blockMost is half the width of the widest block that a die is taken to have, in
+// openings. Common practice, no source.
+const blockMost = 1.5
 
 // nearBendThick is how many thicknesses a hole's edge keeps off the end of a
 // bend, so that it is not drawn out of round. Common practice, no source.

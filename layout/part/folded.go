@@ -3,6 +3,7 @@ package part
 import (
 	"errors"
 	"math"
+	"slices"
 
 	"github.com/tdewolff/canvas"
 
@@ -33,8 +34,9 @@ func newFolded(p *parts.Part) *folded {
 	f := &folded{flat: flat{p}, in: in}
 	panel := bend.Panel{WidthMm: p.Outline.Width.Mm, HeightMm: p.Outline.Height.Mm, ThicknessMm: p.Thickness.Mm, GapMm: in.Gap.Mm, K: in.K.Value}
 	for _, a := range in.Flanges {
+		side, nth := a.Side.Base()
 		panel.Flanges = append(panel.Flanges, bend.Flange{
-			Side: panelSide[a.Side], HeightMm: a.Height.Mm, AngleDeg: a.Angle.Deg, RadiusMm: a.Radius.Mm,
+			Side: panelSide[side], Nth: nth, HeightMm: a.Height.Mm, AngleDeg: a.Angle.Deg, RadiusMm: a.Radius.Mm,
 			FromMm: a.Left.Mm, ToMm: a.Right.Mm, Forward: a.Toward == parts.Front,
 		})
 	}
@@ -79,9 +81,9 @@ func (m *Group) OnWall() bool { return m.on != "" }
 func (s *Sizes) WallOf(m *Group) (name string, outside parts.Face) {
 	if fold, ok := s.FlapOf(m); ok {
 		if fold.Forward {
-			return string(m.on) + " flange", parts.Back
+			return words.Spaced(string(m.on)) + " flange", parts.Back
 		}
-		return string(m.on) + " flange", parts.Front
+		return words.Spaced(string(m.on)) + " flange", parts.Front
 	}
 	if m.on == "" {
 		return "", ""
@@ -100,12 +102,8 @@ func (m *Group) OwnMm() []plan.XY {
 
 // on is the flange of a side.
 func (f *folded) on(side parts.Side) *bend.PanelFold {
-	for i := range f.blank.Folds {
-		if f.blank.Folds[i].Side == panelSide[side] {
-			return &f.blank.Folds[i]
-		}
-	}
-	return nil
+	i := slices.IndexFunc(f.in.Flanges, func(a parts.Flap) bool { return a.Side == side })
+	return &f.blank.Folds[i]
 }
 
 // steps of a folded part there are none; here it is refused what cannot be
@@ -134,14 +132,23 @@ func (f *folded) reach(z *sizer, i int) {
 		z.fault(in.Height.Pos, "the flange of "+z.W.Said(fold.HeightMm)+" slips into a die of "+z.W.Said(f.die.OpeningMm), "at least "+z.W.Said(atLeast(z.W, least))+", or a narrower die: fold it higher and cut it down")
 	}
 	way := f.blank.WayOf(f.order, i)
+	// A block twice as wide as its opening: common practice, no source.
+	if die := f.die.OpeningMm; way.UnderMm < die-1e-9 {
+		z.fault(in.Height.Pos, "a flange that hangs "+z.W.Said(words.Round(way.UnderMm, 1))+" from the fold line meets the die when the "+f.flapName(i)+" is folded", "at least "+z.W.Said(die)+", the opening of the die, a narrower die, or two parts")
+	}
 	if math.IsInf(way.BesideMm, 1) || way.BesideMm >= f.in.Punch.Mm/2-1e-9 {
 		return
 	}
-	what := "the opposite flange stands in the way of the punch when the " + string(in.Side) + " one is folded"
+	what := "a flange that is folded before stands in the way of the punch when the " + f.flapName(i) + " is folded"
 	if way.BesideMm > 0 {
 		what += ": it comes within " + z.W.Said(words.Round(way.BesideMm, 1)) + " of the punch's middle"
 	}
 	z.fault(in.Height.Pos, what, "lower flanges, a wider base, or two parts")
+}
+
+// flapName is a flange as people call it: "top flange", "top 2 flange" on its free edge.
+func (f *folded) flapName(i int) string {
+	return words.Spaced(string(f.in.Flanges[i].Side)) + " flange"
 }
 
 // atLeast rounds a length up to a tenth of a millimetre, or a hundredth of an
@@ -208,7 +215,12 @@ func (f *folded) inBend(m *Group, at plan.XY) bool { return f.toBendMm(m, at) < 
 // flat; negative within one.
 func (f *folded) toBendMm(m *Group, at plan.XY) float64 {
 	if m.on != "" {
-		return at.YMm - f.on(m.on).SetbackMm
+		fold := f.on(m.on)
+		from := at.YMm - fold.SetbackMm
+		if fold.NextMm > 0 {
+			from = math.Min(from, fold.HeightMm-fold.NextMm-at.YMm)
+		}
+		return from
 	}
 	if m.Face == parts.Back {
 		at = at.Mirrored()
@@ -216,6 +228,9 @@ func (f *folded) toBendMm(m *Group, at plan.XY) float64 {
 	least := math.Inf(1)
 	for i := range f.blank.Folds {
 		fold := &f.blank.Folds[i]
+		if fold.Nth > 0 {
+			continue
+		}
 		back := (4 - fold.Side) % 4
 		own := back.TurnedTo(at) // seen with the side at the top
 		beside := math.Max(fold.LeftMm-own.XMm, own.XMm-fold.RightMm)
@@ -275,7 +290,7 @@ func (f *folded) pattern(d *shaper) plan.Development {
 	table := plan.PatternTable{Title: "Folds, in order", Heads: []string{"No.", "flange", "turn", "inside", "stop", "shorter by"}}
 	for n, i := range f.order {
 		fold := &f.blank.Folds[i]
-		table.Rows = append(table.Rows, []string{words.Trim(float64(n+1), 0), string(f.in.Flanges[i].Side), words.Trim(fold.AngleDeg, 1) + "° " + f.way(i), "R" + d.W.Size(fold.RadiusMm), d.exact(fold.StopMm()), d.exact(fold.DeductionMm)})
+		table.Rows = append(table.Rows, []string{words.Trim(float64(n+1), 0), words.Spaced(string(f.in.Flanges[i].Side)), words.Trim(fold.AngleDeg, 1) + "° " + f.way(i), "R" + d.W.Size(fold.RadiusMm), f.stopText(d, i), d.exact(fold.DeductionMm)})
 	}
 	out.Tables = append(out.Tables, table)
 	k := "k of DIN 6935"
@@ -288,8 +303,32 @@ func (f *folded) pattern(d *shaper) plan.Development {
 			break
 		}
 	}
-	out.Rules = []string{"stop: free edge to fold line", "shorter by: 2 setbacks less the length of the bend at its neutral line", k}
+	edge := "stop: free edge"
+	if slices.ContainsFunc(f.blank.Folds, func(b bend.PanelFold) bool { return b.Nth > 0 }) {
+		edge += ", or outside of the flange folded there,"
+	}
+	out.Rules = []string{edge + " to fold line", "shorter by: 2 setbacks less the length of the bend at its neutral line", k}
 	return out
+}
+
+// stopText is the distance of a fold line from the stop; none where the edge is turned to
+// a slant.
+func (f *folded) stopText(d *shaper, i int) string {
+	if next := f.next(i); next != nil && next.AngleDeg != 90 {
+		return "by the line"
+	}
+	return d.exact(f.blank.Folds[i].StopMm())
+}
+
+// next is the flange on the free edge of another, nil if there is none.
+func (f *folded) next(i int) *bend.PanelFold {
+	k := slices.IndexFunc(f.blank.Folds, func(b bend.PanelFold) bool {
+		return b.Side == f.blank.Folds[i].Side && b.Nth == f.blank.Folds[i].Nth+1
+	})
+	if k < 0 {
+		return nil
+	}
+	return &f.blank.Folds[k]
 }
 
 // ends are the centres of both ends of a slot; a hole has one place.
@@ -326,7 +365,7 @@ func (f *folded) foldLines(w words.Writer) []plan.PatternLine {
 		line.MoveTo(fold.LineFrom.XMm, fold.LineFrom.YMm)
 		line.LineTo(fold.LineTo.XMm, fold.LineTo.YMm)
 		out = append(out, plan.PatternLine{
-			Name: "fold " + string(f.in.Flanges[i].Side), Role: "fold", Path: plan.Contour(line.ToSVG()),
+			Name: "fold " + words.Spaced(string(f.in.Flanges[i].Side)), Role: "fold", Path: plan.Contour(line.ToSVG()),
 			Text: "fold " + words.Trim(float64(n+1), 0) + ": " + words.Trim(fold.AngleDeg, 1) + "° " + f.way(i) + ", R" + w.Size(fold.RadiusMm),
 		})
 	}

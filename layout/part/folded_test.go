@@ -89,7 +89,7 @@ func TestFoldedOperations(t *testing.T) {
 	}
 	// The stop is the height less half of what the bend takes: 25 − 4 + 4.1626/2.
 	for i, want := range []string{"Deburr the blank first. Fold a test strip of the same sheet and give its k if the flange comes out of its limits. Front face up, back stop 23.08 from",
-		"Back face up, back stop 29.08 from", "Die no longer than 198: flanges hang at its ends. The opposite flange comes within"} {
+		"Back face up, back stop 29.08 from", "Die no longer than 198: flanges hang at its ends. A folded flange comes within"} {
 		if text := strings.Join(folds[i].Do, " "); !strings.Contains(text, want) {
 			t.Errorf("fold %d: %q lacks %q", i+1, text, want)
 		}
@@ -141,7 +141,7 @@ func TestFoldedRefused(t *testing.T) {
 		{"top, height: 40", "top, height: 8", "the flange of 8 mm slips into a die of 12 mm", "at least 8.5 mm"},
 		{"radius: 2", "radius: 2\n  die: 6", "", ""},
 		{"top, height: 40", "top, height: 8.5", "", ""},
-		{"bottom, height: 30, angle: 60", "bottom, height: 119", "the opposite flange stands in the way of the punch when the bottom one is folded", "lower flanges"},
+		{"bottom, height: 30, angle: 60", "bottom, height: 119", "a flange that is folded before stands in the way of the punch when the bottom flange is folded", "lower flanges"},
 		{"left, height: 25", "left, height: 3", "it cannot be folded: its flange height is 3 mm", "more than 4 mm"},
 		{"{sheet: 2,", "{sheet: 40,", "it cannot be folded: its", "more than"},
 		{"[[20, 30]], datum: left-bottom", "[[0, 57]]", "the place at x 0, y 57 lies in a bend", "further"},

@@ -23,13 +23,18 @@ func (f *folded) views(s *Sizes) []plan.FoldView {
 		view := plan.FoldView{Name: v.name}
 		ends := [2]float64{-v.mm / 2, v.mm / 2}
 		for i := range f.blank.Folds {
-			if fold := &f.blank.Folds[i]; fold.Side == v.way {
-				ends[1] = fold.BeginMm
-				f.flapView(s, &view, i, 1)
-			} else if fold.Side == v.minus {
-				ends[0] = -fold.BeginMm
-				f.flapView(s, &view, i, -1)
+			fold, hand := &f.blank.Folds[i], 1.0
+			switch fold.Side {
+			case v.minus:
+				hand = -1
+			case v.way:
+			default:
+				continue
 			}
+			if fold.Nth == 0 {
+				ends[int(hand+1)/2] = hand * fold.BeginMm
+			}
+			f.flapView(s, &view, i, hand)
 		}
 		if len(view.Metal) == 0 {
 			continue
@@ -67,7 +72,7 @@ func (f *folded) over(view plan.FoldView, mm float64, text, limits string) plan.
 func (f *folded) flapView(s *Sizes, v *plan.FoldView, i int, hand float64) {
 	fold := &f.blank.Folds[i]
 	at := func(p plan.XY) plan.XY { return plan.XY{XMm: geom.Clean(hand * p.XMm), YMm: geom.Clean(p.YMm)} }
-	section := fold.Section(f.Thickness.Mm)
+	section := fold.Section()
 	path := &canvas.Path{}
 	for k, p := range append(section, section[0]) {
 		q := at(p.Point)
@@ -84,17 +89,13 @@ func (f *folded) flapView(s *Sizes, v *plan.FoldView, i int, hand float64) {
 	}
 	path.Close()
 	addMetal(v, path)
-	sin, cos := math.Sincos(fold.AngleDeg * math.Pi / 180)
-	down := -1.0
-	if fold.Forward {
-		down = 1
-	}
-	along, out := plan.XY{XMm: cos, YMm: down * sin}, plan.XY{XMm: sin, YMm: -down * cos}
-	tip := section[3].Point // the outside of the free edge
-	if fold.Forward {
-		tip = section[2].Point
+	foot, turn := fold.Wall()
+	sin, cos := math.Sincos(turn * math.Pi / 180)
+	along, out := plan.XY{XMm: cos, YMm: sin}, plan.XY{XMm: -sin, YMm: cos} // out of the front
+	if fold.Forward {                                                       // whose outside is the back
+		foot, out = foot.Minus(out.Times(f.Thickness.Mm)), out.Times(-1)
 	}
 	z := s.length(fold.HeightMm)
-	v.Dims = append(v.Dims, plan.FoldLength{FromMm: at(tip.Minus(along.Times(fold.HeightMm))), ToMm: at(tip), Out: at(out), Text: s.W.Size(fold.HeightMm), Limits: s.limitsText(z)})
-	v.Turns = append(v.Turns, plan.FoldTurn{AtMm: at(plan.XY{XMm: fold.BeginMm, YMm: down * (fold.RadiusMm + f.Thickness.Mm/2*(1-down))}), Text: words.Trim(fold.AngleDeg, 1) + "° R" + s.W.Size(fold.RadiusMm)})
+	v.Dims = append(v.Dims, plan.FoldLength{FromMm: at(foot), ToMm: at(foot.Plus(along.Times(fold.HeightMm))), Out: at(out), Text: s.W.Size(fold.HeightMm), Limits: s.limitsText(z)})
+	v.Turns = append(v.Turns, plan.FoldTurn{AtMm: at(fold.Centre()), Text: words.Trim(fold.AngleDeg, 1) + "° R" + s.W.Size(fold.RadiusMm)})
 }

@@ -1,0 +1,257 @@
+package bend
+
+import (
+	"math"
+	"slices"
+
+	"centrepop/parts/geom"
+)
+
+// frame is a place on the front of the sheet in the section of a side: x outward along
+// the sheet, y out of its front, turned anticlockwise.
+type frame struct {
+	at      geom.Point
+	turnRad float64
+}
+
+func (f frame) point(p geom.Point) geom.Point {
+	sin, cos := math.Sincos(f.turnRad)
+	return geom.Point{XMm: f.at.XMm + p.XMm*cos - p.YMm*sin, YMm: f.at.YMm + p.XMm*sin + p.YMm*cos}
+}
+
+// of is a frame given in another.
+func (f frame) of(g frame) frame { return frame{f.point(g.at), f.turnRad + g.turnRad} }
+
+// from is a point as seen in the frame.
+func (f frame) from(p geom.Point) geom.Point {
+	return frame{turnRad: -f.turnRad}.point(p.Minus(f.at))
+}
+
+// turned is the end of a flange's bend in the frame of its beginning, and run how far
+// it goes on along the flange.
+func (f *PanelFold) turned(run float64) frame {
+	rad := f.AngleDeg * math.Pi / 180
+	sin, cos := math.Sincos(rad)
+	if f.Forward {
+		return frame{geom.Point{XMm: f.RadiusMm*sin + run*cos, YMm: f.RadiusMm*(1-cos) + run*sin}, rad}
+	}
+	out := f.RadiusMm + f.ThicknessMm
+	return frame{geom.Point{XMm: out*sin + run*cos, YMm: -out*(1-cos) - run*sin}, -rad}
+}
+
+// far is the end of a flange in the frame of its bend's beginning.
+func (f *PanelFold) far() frame { return f.turned(f.FlatMm()) }
+
+// Wall is the corner that places up a flange are measured from, on the line of the
+// sheet's front, in its side's section (x outward from the middle of the base, y out of
+// its front), and how far the flange is turned from the base, positive to the front.
+func (f *PanelFold) Wall() (foot geom.Point, turnDeg float64) {
+	at := f.start.of(f.turned(-f.SetbackMm))
+	return at.at, at.turnRad * 180 / math.Pi
+}
+
+// Centre is the middle of the bend, as Wall counts.
+func (f *PanelFold) Centre() geom.Point {
+	up := f.RadiusMm
+	if !f.Forward {
+		up = -(f.RadiusMm + f.ThicknessMm)
+	}
+	return f.start.point(geom.Point{YMm: up})
+}
+
+// Vertex is a corner of a section with the bulge of the side that follows: the
+// tangent of a quarter of its angle, positive where it turns left.
+type Vertex struct {
+	geom.Point
+	Bulge float64
+}
+
+// Section is the cut through a flange and its bend, all folded, anticlockwise: x
+// outward from the middle of the base in its side's view, y towards who looks at
+// the base, 0 on its front.
+func (f *PanelFold) Section() []Vertex { return f.section(f.start) }
+
+// section is that of a flange whose bend begins at a frame.
+func (f *PanelFold) section(from frame) []Vertex {
+	sin, cos := math.Sincos(f.AngleDeg * math.Pi / 180)
+	r, t, flat := f.RadiusMm, f.ThicknessMm, f.FlatMm()
+	// Folded away from the viewer: the front is the outside of the bend.
+	c := geom.Point{YMm: -(r + t)}
+	at := func(radius, run float64) geom.Point {
+		return geom.Point{XMm: c.XMm + radius*sin + run*cos, YMm: c.YMm + radius*cos - run*sin}
+	}
+	bulge := math.Tan(f.AngleDeg * math.Pi / 720)
+	v := []Vertex{
+		{geom.Point{YMm: c.YMm + r}, -bulge}, {at(r, 0), 0}, {at(r, flat), 0},
+		{at(r+t, flat), 0}, {at(r+t, 0), bulge}, {geom.Point{}, 0},
+	}
+	if f.Forward {
+		// Mirrored about the middle of the sheet, and so taken the other way round;
+		// the two leave an arc its sense.
+		away := v
+		v = make([]Vertex, len(away))
+		for i := range away {
+			k := len(away) - 1 - i
+			v[i] = Vertex{geom.Point{XMm: away[k].XMm, YMm: -t - away[k].YMm}, away[(k+len(away)-1)%len(away)].Bulge}
+		}
+	}
+	for i := range v {
+		v[i].Point = from.point(v[i].Point)
+	}
+	return v
+}
+
+// Order is the order to fold in: what is further out first; then opposite flanges one
+// after the other, the pair with the shorter fold lines first, and of a pair the lower
+// flange, which is the less in the way. Common practice, no source.
+func (b *PanelBlank) Order() []int {
+	order := make([]int, len(b.Folds))
+	for i := range order {
+		order[i] = i
+	}
+	pair := func(i int) float64 {
+		_, half := b.halves(b.Folds[i].Side)
+		return half
+	}
+	slices.SortStableFunc(order, func(i, j int) int {
+		f, g := &b.Folds[i], &b.Folds[j]
+		if d := g.Nth - f.Nth; d != 0 {
+			return d
+		}
+		if d := pair(i) - pair(j); d != 0 {
+			return int(math.Copysign(1, d))
+		}
+		if d := int(f.Side%2) - int(g.Side%2); d != 0 {
+			return d
+		}
+		return int(math.Copysign(1, f.HeightMm-g.HeightMm))
+	})
+	return order
+}
+
+// Way is what stands in the way of the tool at a fold.
+type Way struct {
+	// BesideMm is how near a flange that is folded already comes to the middle of the
+	// punch when the fold is done; negative: it would have to stand in the punch.
+	// Geometry. +Inf where none stands there.
+	BesideMm float64
+	// UnderMm is how far from the fold line a flange begins that hangs down beside the
+	// die before the fold. +Inf where none does.
+	UnderMm float64
+	// PunchMm is the room for the length of the punch between flanges that stand
+	// already at the ends of the fold, and DieMm that for the die between those
+	// that hang there; 0 where it is not limited.
+	PunchMm, DieMm float64
+}
+
+// WayOf is what stands in the way of fold i when those before it in the order
+// are done.
+func (b *PanelBlank) WayOf(order []int, i int) Way {
+	f, way := &b.Folds[i], Way{BesideMm: math.Inf(1), UnderMm: math.Inf(1)}
+	_, half := b.halves(f.Side)
+	done := map[int]bool{}
+	for _, k := range order {
+		if k == i {
+			break
+		}
+		done[k] = true
+		o := &b.Folds[k]
+		if o.Side%2 == f.Side%2 || o.Nth > 0 || f.Nth > 0 {
+			continue
+		}
+		room := &way.PunchMm
+		if o.Forward != f.Forward {
+			room = &way.DieMm
+		}
+		if *room == 0 {
+			*room = 2 * half
+		}
+		*room -= math.Max(b.ThicknessMm, o.inMm())
+	}
+	for _, m := range b.metal(f, done) {
+		if p := f.onPunch(m.at); p.YMm < -f.ThicknessMm-touchMm {
+			way.UnderMm = math.Min(way.UnderMm, math.Abs(p.XMm-f.AllowanceMm/2))
+		}
+	}
+	done[i] = true
+	for _, m := range b.metal(f, done) {
+		way.BesideMm = math.Min(way.BesideMm, f.besideMm(m))
+	}
+	return way
+}
+
+// touchMm is how far metal stands off the plane of the sheet before it counts as more
+// than rounding.
+const touchMm = 1e-6
+
+// corner is a corner of a flange that is folded already: of one further out than the
+// fold that is looked at, or of one further in or opposite.
+type corner struct {
+	at    geom.Point
+	outer bool
+}
+
+// onPunch is a point of the section at the beginning of the bend, seen with the punch
+// above the sheet.
+func (f *PanelFold) onPunch(p geom.Point) geom.Point {
+	if !f.Forward {
+		p.YMm = -f.ThicknessMm - p.YMm
+	}
+	return p
+}
+
+// besideMm is how near a corner comes to the middle of the punch when the fold is done:
+// the two sides lean by half the angle about the middle of the bend. +Inf for one under
+// the sheet.
+func (f *PanelFold) besideMm(m corner) float64 {
+	p := f.onPunch(m.at).Minus(geom.Point{YMm: f.RadiusMm})
+	half := f.AngleDeg * math.Pi / 360
+	if m.outer { // as on the inner side, turned over the middle of the punch
+		p = frame{turnRad: -2 * half}.point(p)
+		p.XMm = -p.XMm
+	}
+	if p.YMm <= -f.RadiusMm+touchMm {
+		return math.Inf(1)
+	}
+	sin, cos := math.Sincos(half)
+	return -p.XMm*cos - p.YMm*sin
+}
+
+// metal are the corners of all that is folded on the side of a flange and on the
+// opposite one, in the frame where the bend of the flange begins.
+func (b *PanelBlank) metal(f *PanelFold, done map[int]bool) []corner {
+	var out []corner
+	own := frame{}
+	for _, hand := range []float64{1, -1} {
+		side, from := f.Side, frame{}
+		if hand < 0 {
+			side += 2
+		}
+		for nth := 0; ; nth++ {
+			o := b.at(side, nth)
+			if o == nil {
+				break
+			}
+			if nth == 0 {
+				from = frame{at: geom.Point{XMm: o.BeginMm}}
+			}
+			if o == f {
+				own = from
+			}
+			if !done[b.Index(o)] {
+				from = from.of(frame{at: geom.Point{XMm: o.EdgeMm - o.BeginMm}})
+				continue
+			}
+			if o != f {
+				for _, v := range o.section(from) {
+					out = append(out, corner{geom.Point{XMm: hand * v.XMm, YMm: v.YMm}, hand > 0 && nth > f.Nth})
+				}
+			}
+			from = from.of(o.far())
+		}
+	}
+	for i := range out {
+		out[i].at = own.from(out[i].at)
+	}
+	return out
+}
