@@ -39,6 +39,9 @@ func (f *folded) views(s *Sizes) []plan.FoldView {
 		if len(view.Metal) == 0 {
 			continue
 		}
+		if len(view.Turns) > 2 { // flanges on flanges leave no room: the table of folds has them
+			view.Turns = nil
+		}
 		base := []plan.XY{{XMm: ends[0]}, {XMm: ends[1]}, {XMm: ends[1], YMm: -f.Thickness.Mm}, {XMm: ends[0], YMm: -f.Thickness.Mm}}
 		addMetal(&view, geom.Polygon(base))
 		z := s.length(v.mm)
