@@ -49,6 +49,8 @@ func TestOneTemplate(t *testing.T) {
 			[]string{"Mark TOP on the front face (scribe); carry it over the edge to the back.", "F1–F2 on the back template are 1–2 of the front"}},
 		"both blind, the front the smaller": {on(through, "a", "front") + "\n" + on(blind, "deep", "front"), on(through, "b", "back") + "\n" + strings.NewReplacer("NAME", "far", "FACE", "back").Replace(blind), "",
 			map[string]parts.Face{"a": parts.Back}, "", []string{"Cut out the front and the back template, set each", "Centre-drill hole 3."}},
+		"one hole": {on(through, "a", "front"), "  - {name: b, face: back, at: [[10, 20]], size: 8}", "", map[string]parts.Face{"b": parts.Front}, parts.Back,
+			[]string{"B1 on the front template is 1 of the back: it goes through and is made from here."}},
 		"a slot turned as seen from the other side": {on(blind, "deep", "front"), on(through, "b", "back"), "{name: s, face: back, at: [[20, 0]], width: 8, length: 20, turn: 30}",
 			map[string]parts.Face{"b": parts.Front, "s": parts.Front}, parts.Back, []string{"Set the long axis to clock 150° seen on the front;", "B1–B3 on the front template"}},
 	} {

@@ -225,7 +225,11 @@ func (b *bench) carriedLines() []string {
 			other, own, there = m.Face, append(own, words.Span(first, count)), append(there, words.Lettered(m.Face, first, count))
 		}
 		if len(own) > 0 {
-			out = append(out, strings.Join(there, ", ")+" on the "+string(f.Face)+" template are "+strings.Join(own, ", ")+" of the "+string(other)+": they go through and are made from here.")
+			are, they := "are", "they go through and are"
+			if first, last := own[0], own[len(own)-1]; first == last && !strings.Contains(first, "–") {
+				are, they = "is", "it goes through and is"
+			}
+			out = append(out, words.Join(" ", strings.Join(there, ", "), "on the", string(f.Face), "template", are, strings.Join(own, ", "), "of the", string(other)+":", they, "made from here."))
 		}
 	}
 	return out

@@ -19,7 +19,7 @@ const (
 	captionLeastMm = 40.0
 	captionPadMm   = 1.2 // clear of the rule's line
 	threeLinesMm   = 2.9 // the largest text of which three lines stand in the strip
-	noteClearMm    = 2.0 // round a note, so that it is not read with a hole's label
+	noteClearMm    = 1.5 // round a note, so that it is not read with a hole's label
 )
 
 // window is the room for templates on a sheet.
