@@ -57,27 +57,32 @@ func (d *shaper) needlessWrap(p *plan.Development) string {
 
 // branchOver is the branch inside whose hole a radial feature lies; nil if there is none.
 func (g *Shape) branchOver(n int) *branchHole {
+	if len(g.holed) == 0 {
+		return nil
+	}
 	for _, row := range g.rows() {
 		if row.N != n || row.AroundMm == 0 {
 			continue
 		}
 		for _, h := range g.holed {
-			if h.origin == nil {
-				continue
-			}
-			z := h.origin.axialMm
-			if h.origin.from == parts.Back {
-				z = g.LengthMm() - z
-			}
-			turn := math.Abs(math.Remainder(row.ClockDeg-h.origin.clockDeg, 360))
-			around := max(0, row.AroundMm/2-row.CornerMm) + turn*math.Pi/360*row.OutsideMm
-			along := max(0, row.AlongMm/2-row.CornerMm) + math.Abs(row.AxialMm-z)
-			if math.Hypot(around, along)+row.CornerMm <= h.boreMm/2 {
+			if h.origin != nil && h.holds(row, g.LengthMm()) {
 				return h
 			}
 		}
 	}
 	return nil
+}
+
+// holds tells whether an opening in a main of a length lies inside the branch's bore.
+func (h *branchHole) holds(row plan.RadialRow, lengthMm float64) bool {
+	z := h.origin.axialMm
+	if h.origin.from == parts.Back {
+		z = lengthMm - z
+	}
+	turn := math.Abs(math.Remainder(row.ClockDeg-h.origin.clockDeg, 360))
+	around := max(0, row.AroundMm/2-row.CornerMm) + turn*math.Pi/360*row.OutsideMm
+	along := max(0, row.AlongMm/2-row.CornerMm) + math.Abs(row.AxialMm-z)
+	return math.Hypot(around, along)+row.CornerMm <= h.boreMm/2
 }
 
 // setOut is how a rolled blank gets onto its sheet.
