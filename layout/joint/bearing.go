@@ -127,7 +127,7 @@ func (s *shop) lock(thread string) string {
 	case made.Clamp != nil:
 		return "Lock it by the clamp of " + made.Out.Title + ": " + made.Clamp.Tighten(s.w)
 	default:
-		return "Lock " + made.Out.Title + " as its sheet says"
+		return "Nothing on the sheet of " + made.Out.Title + " locks it: peg it, or jam it with a second nut"
 	}
 }
 

@@ -186,6 +186,9 @@ func (weldKind) work(j *making, t *joint) {
 	j.weldSteps(t, p)
 }
 
+// sixteenthMm is a sixteenth of an inch.
+const sixteenthMm = 25.4 / 16
+
 func (t *joint) fillet(p *plan.WeldPlan) error {
 	in := t.in.Weld
 	f := weld.FilletJoint{ThinnerMm: p.ThinnerMm, ThickerMm: p.ThickerMm, LowHydrogen: in.Process != "MMA"}
@@ -211,11 +214,18 @@ func (t *joint) fillet(p *plan.WeldPlan) error {
 	if c, on := weldChamfer(t); c != nil {
 		t.problem(plan.FilletOnChamfer, plan.Named(words.Spaced(c.Edge.Value)+" of "+on))
 	}
+	inch := t.w.Units == parts.Inches
+	if inch && !in.Size.Set() { // what a gauge in inches reads
+		leg = math.Ceil(leg/sixteenthMm-1e-9) * sixteenthMm
+	}
 	p.LegMm, p.ThroatMm = geom.Clean(leg), words.Round(weld.Throat(leg), 2)
 	p.AreaMm2 = words.Round(weld.FilletArea(leg, true), 1)
 	p.Symbol = weld.Fillet.Symbol()
 	if p.Designation, err = weld.Designation(leg, true, 0, 0, 0); err != nil {
 		return err
+	}
+	if inch { // ISO 2553 writes the leg in mm
+		p.Designation = t.w.Size(p.LegMm) + " leg"
 	}
 	if e := t.branchEnd(); e != nil {
 		p.GapMm = e.Gap.Mm

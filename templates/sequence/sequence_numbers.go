@@ -115,7 +115,11 @@ func boltNumbers(b *plan.BoltPlan, units parts.Units) []keyNumber {
 		for _, g := range b.Grip {
 			grip = append(grip, words.Short(g.ThickMm, units))
 		}
-		out = append(out, keyNumber{"Grip", sized(b.GripMm, units), "from the head " + strings.Join(grip, " + ")})
+		from := "from the head " + strings.Join(grip, " + ")
+		if b.Spacer {
+			from = "each end its own: " + strings.Join(grip, ", ")
+		}
+		out = append(out, keyNumber{"Grip", sized(b.GripMm, units), from})
 	}
 	return out
 }

@@ -14,6 +14,7 @@ func TestKeyNumbersInTheJobsUnits(t *testing.T) {
 	t.Parallel()
 	press := &plan.JointPlan{Press: &plan.PressPlan{ForceN: plan.Range{Min: 444.8, Max: 1779.3}, ShopPressN: 196133}}
 	bolt := &plan.JointPlan{Bolt: &plan.BoltPlan{TorqueNm: 11.45, OtherTorqueNm: 8.59, Threads: "dry", OtherThreads: "oiled"}}
+	studs := &plan.JointPlan{Bolt: &plan.BoltPlan{GripMm: 20, Spacer: true, Grip: []plan.GripRow{{ThickMm: 20}, {ThickMm: 15}}}}
 	for _, c := range []struct {
 		j     *plan.JointPlan
 		units parts.Units
@@ -21,6 +22,7 @@ func TestKeyNumbersInTheJobsUnits(t *testing.T) {
 	}{
 		{press, parts.Millimetres, keyNumber{"Press force", "0.4–1.8 kN", "the shop's press: 196 kN"}},
 		{press, parts.Inches, keyNumber{"Press force", "100–400 lbf", "the shop's press: 44100 lbf"}},
+		{studs, parts.Millimetres, keyNumber{"Grip", "20 mm", "each end its own: 20, 15"}},
 		{bolt, parts.Millimetres, keyNumber{"Torque", "11 N m", "threads dry; oiled 9"}},
 		{bolt, parts.Inches, keyNumber{"Torque", "8 lb ft", "threads dry; oiled 6"}},
 	} {
