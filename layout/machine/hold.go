@@ -36,8 +36,7 @@ func (v *viewed) hold(into assembly.Vec) *plan.Hold {
 		}
 	}
 	after := v.bodiesOf(v.j.N, v.still.ID)
-	lowest, stands := v.floor()
-	floor := stands && has(after, v.Bodies[lowest].ID)
+	floor := v.onFloor(v.j.N, v.still.ID)
 	if fallsDeg := worse(tips(before, top), tips(after, top)); !floor && fallsDeg > 0 && assembly.Together(after).MassKg >= handKg {
 		if v.j.Press != nil {
 			out.UprightDeg = fallsDeg
@@ -131,6 +130,12 @@ func worse(a, b float64) float64 {
 		return a + b
 	}
 	return min(a, b)
+}
+
+// onFloor tells whether a body hangs together with what the machine stands on after the first n joints.
+func (s *stage) onFloor(n int, id string) bool {
+	lowest, stands := s.floor()
+	return stands && s.together(n, id)[s.Bodies[lowest].ID]
 }
 
 // bodiesOf are the bodies that hang together with one after the first n joints.

@@ -94,3 +94,26 @@ func TestEveryStepIsShown(t *testing.T) {
 		}
 	}
 }
+
+// What stands on the floor stays, and what hangs in the sling comes to it: to the back of the
+// frame's plate the housing with all on it, from the front, and on the stand the base plate, from
+// above.
+func TestWhatIsFreeComes(t *testing.T) {
+	t.Parallel()
+	joints, _ := pictured(t, "pugmill")
+	for name, want := range map[string]struct {
+		moved string
+		dir   plan.XY
+	}{"housing": {"Bearing housing", plan.XY{XMm: 1}}, "base-far": {"Base plate", plan.XY{YMm: -1}}, "switch-bracket": {"Switch bracket", plan.XY{XMm: -1}}} {
+		p := joints[name].Pictures[0]
+		_, _, titles := shapes(&p)
+		if !titles[want.moved] || len(p.Arrows) == 0 || p.Arrows[0].Dir != want.dir {
+			t.Errorf("%s: %+v", name, p.Arrows)
+		}
+		for _, s := range p.Shapes {
+			if s.Item > 0 && s.New != (s.Title == want.moved) {
+				t.Errorf("%s: %s is new: %v", name, s.Title, s.New)
+			}
+		}
+	}
+}

@@ -35,7 +35,7 @@ func (m *Machine) Pictures() *plan.Arrangement {
 			continue
 		}
 		v := &viewed{stage: s, j: j, mover: a, still: b, stands: s.together(j.N, a.ID)}
-		if j.Press != nil { // the hub goes on the shaft
+		if j.Press != nil || s.onFloor(j.N-1, a.ID) && !s.onFloor(j.N-1, b.ID) { // the hub goes on the shaft, and what is free to what stands
 			v.mover, v.still = b, a
 		}
 		if j.Frame == j.Name {
@@ -120,6 +120,9 @@ func (v *viewed) planes(a, b *assembly.Body) ([]assembly.Pose, assembly.Vec) {
 	}
 	at := a.Box().Centre()
 	into := face.Times(-1)
+	if v.mover == b {
+		into = face
+	}
 	const steep = 0.9
 	for _, z := range []assembly.Vec{a.Pose.Z, b.Pose.Z} {
 		if math.Abs(z.Dot(face)) < steep {
