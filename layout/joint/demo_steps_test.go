@@ -353,3 +353,14 @@ func TestStrongScrewGoesIn(t *testing.T) {
 		t.Errorf("%s, %v needed, %v", b.Ordered, b.NeedMm, j.Problems)
 	}
 }
+
+// The picture across a bevel says whose edge it is: the flange's bore has the chamfer drawn for it.
+func TestBevelHasItsPart(t *testing.T) {
+	t.Parallel()
+	p := demoPlan(t, "pugmill")
+	for name, want := range map[string]string{"front-flange-weld": "Barrel flange 1", "inlet-flange-weld": "Inlet flange", "inlet-stub": "", "upright": ""} {
+		if got := jointNamed(t, p, name).Weld.Bevelled; got != want {
+			t.Errorf("%s: %q, want %q", name, got, want)
+		}
+	}
+}

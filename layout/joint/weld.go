@@ -238,7 +238,9 @@ func (t *joint) fillet(p *plan.WeldPlan) error {
 
 func (t *joint) butt(p *plan.WeldPlan) error {
 	in := t.in.Weld
-	if c, on := weldChamfer(t); c != nil && in.Type == "bevel" && t.aroundRound() {
+	c, on := weldChamfer(t)
+	if c != nil && in.Type == "bevel" && t.aroundRound() {
+		p.Bevelled = on
 		return t.pressedGroove(p, c, on)
 	}
 	edges, sides := weld.BothEdges, weld.OneSide
@@ -274,8 +276,11 @@ func (t *joint) butt(p *plan.WeldPlan) error {
 	if in.Type == "square" && prep.Shape != weld.Square {
 		t.problem(plan.SquareTooThick, plan.Of(plan.Mm, p.ThinnerMm))
 	}
-	if c, part := weldChamfer(t); c != nil {
-		t.figure("chamfer drawn", t.w.Size(c.Size.Mm)+" × "+words.Trim(c.Angle.Deg, 1)+"° on "+words.Spaced(c.Edge.Value)+" of "+part, "part")
+	if c != nil {
+		if p.OneEdge {
+			p.Bevelled = on
+		}
+		t.figure("chamfer drawn", t.w.Size(c.Size.Mm)+" × "+words.Trim(c.Angle.Deg, 1)+"° on "+words.Spaced(c.Edge.Value)+" of "+on, "part")
 	} else if p.BevelDeg > 0 && !t.corner() { // bars are bevelled as they are fitted
 		t.problem(plan.NoWeldChamfer, plan.Named(t.a.title()), plan.Named(t.b.title()))
 	}

@@ -223,6 +223,7 @@ type WeldPlan struct {
 	ThroatMm     float64   `json:"throat_mm,omitempty"`
 	BevelDeg     float64   `json:"bevel_deg,omitempty"` // included angle of a V, or of the one edge that is bevelled
 	OneEdge      bool      `json:"one_edge,omitempty"`  // only one edge is bevelled, against the other's square side
+	Bevelled     string    `json:"bevelled,omitempty"`  // title of the part with that edge, where its drawing has it
 	DepthMm      float64   `json:"depth_mm,omitempty"`  // of a bevel against a round, along it; 0 where the bevel goes through
 	GapMm        float64   `json:"gap_mm"`
 	RootFaceMm   float64   `json:"root_face_mm,omitempty"`

@@ -114,7 +114,8 @@ func grooveAcross(d *draw.Drawing, w *plan.WeldPlan, at plan.XY, half float64, u
 	if w.BevelDeg > 0 {
 		text = "opened to " + words.Angle(w.BevelDeg)
 	}
-	d.Add(draw.Text{XMm: x, YMm: y + depth + 4, SizeMm: 3.4, Align: draw.Centre, Content: text})
+	text, textMm := draw.Shrink(words.Join(" ", w.Bevelled, text), 3.4, false, 2*half+4)
+	d.Add(draw.Text{XMm: x, YMm: y + depth + 4, SizeMm: textMm, Align: draw.Centre, Content: text})
 	says, size := draw.Shrink(says, 3.4, false, 2*half+4)
 	d.Add(draw.Text{XMm: x, YMm: y - 5.4, SizeMm: size, Align: draw.Centre, Content: says})
 }
