@@ -20,7 +20,9 @@ func (m *Machine) travel() []look {
 		so.bodies[m.Bodies[i].ID] = i
 		so.of[m.Bodies[i].ID] = &[]int{i}
 	}
-	for _, j := range m.joints {
+	m.ways = make([][]plan.Trap, len(m.joints))
+	for n, j := range m.joints {
+		so.wrongWays(n, j)
 		so.join(j)
 	}
 	return so.looks

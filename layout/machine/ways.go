@@ -22,19 +22,16 @@ func (m *Machine) Ways(joint string) []plan.Trap {
 	return nil
 }
 
-// wrongWays looks for them, joint by joint: each look writes its own entry.
-func (m *Machine) wrongWays() (looks []look) {
-	m.ways = make([][]plan.Trap, len(m.joints))
-	st := newStage(m)
-	for n, j := range m.joints {
-		if f := st.fitting(n, j); f != nil {
-			looks = append(looks, func() []plan.Problem {
-				m.ways[n] = f.ways()
-				return nil
-			})
-		}
+// wrongWays has a joint looked at for them before it is made: each look writes its
+// own entry.
+func (s *soFar) wrongWays(n int, j *plan.JointPlan) {
+	if f := s.fitting(j); f != nil {
+		m := s.m
+		s.looks = append(s.looks, func() []plan.Problem {
+			m.ways[n] = f.ways()
+			return nil
+		})
 	}
-	return looks
 }
 
 // fitting is a bolted joint about to be made.
@@ -49,31 +46,32 @@ type fitting struct {
 }
 
 // fitting is nil where the joint looks at all ways itself, or nothing comes.
-func (s *stage) fitting(n int, j *plan.JointPlan) *fitting {
-	a, b := s.body[Instance{j.A.Part, j.A.Copy}.id()], s.body[Instance{j.B.Part, j.B.Copy}.id()]
-	if j.Bolt == nil || a == nil || b == nil {
+func (s *soFar) fitting(j *plan.JointPlan) *fitting {
+	idA, idB := Instance{j.A.Part, j.A.Copy}.id(), Instance{j.B.Part, j.B.Copy}.id()
+	comes, stands := s.of[idA], s.of[idB]
+	if j.Bolt == nil || comes == nil || stands == nil || comes == stands || len(*comes) == 1 && j.Beside == nil {
 		return nil
 	}
-	ga, gb := groupNamed(s.model(j.A.Part), j.A.Feature), groupNamed(s.model(j.B.Part), j.B.Feature)
-	comes, stands := s.together(n, a.ID), s.together(n, b.ID)
-	if comes[b.ID] || len(comes) == 1 && j.Beside == nil || ga == nil || gb == nil || ga.OnWall() || gb.OnWall() || len(ga.Points) < 2 {
+	m := s.m
+	ga, gb := groupNamed(m.model(j.A.Part), j.A.Feature), groupNamed(m.model(j.B.Part), j.B.Feature)
+	if ga == nil || gb == nil || ga.OnWall() || gb.OnWall() || len(ga.Points) < 2 {
 		return nil
 	}
-	for _, id := range s.goWith(j) {
-		comes[id] = true
-	}
-	f := &fitting{m: s.Machine, j: j, through: ga.Through()}
-	for _, body := range s.Bodies {
-		switch {
-		case comes[body.ID]:
-			f.movers = append(f.movers, body)
-		case stands[body.ID]:
-			f.fixed, f.boxes = append(f.fixed, body), append(f.boxes, body.Box())
+	with := slices.Clone(*comes)
+	for _, id := range m.goWith(j) {
+		if k, placed := s.bodies[id]; placed && !slices.Contains(with, k) {
+			with = append(with, k)
 		}
 	}
-	axis, ok := s.axisOf(j)
-	if !ok {
-		axis = b.Pose
+	slices.Sort(with)
+	f := &fitting{m: m, j: j, through: ga.Through(), movers: m.pick(with), fixed: m.pick(*stands)}
+	for i := range f.fixed {
+		f.boxes = append(f.boxes, f.fixed[i].Box())
+	}
+	a, b := &m.Bodies[s.bodies[idA]], &m.Bodies[s.bodies[idB]]
+	axis := b.Pose
+	if len(j.Placed) > 0 {
+		axis = m.poses[Instance{j.Placed[0].Part, j.Placed[0].Copy}.id()].Of(onAxis(&j.Placed[0]).Inverse())
 	}
 	f.stand(a, b, [2]*part.Group{ga, gb}, axis)
 	return f
