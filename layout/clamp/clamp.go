@@ -22,7 +22,8 @@ type Ring struct {
 	SlotMm    float64 // width of the saw cut
 	AtMm      float64 // from the ring's axis to that of the screw; 0 for the middle of the wall
 	Bolt      bolts.Bolt
-	Class     string // of the screw
+	Class     string  // of the screw
+	ToolMm    float64 // end mills come in steps of it; 0 for half millimetres
 }
 
 // Work is a ring worked out.
@@ -82,6 +83,9 @@ func (r Ring) Work() (Work, error) {
 		return w, err
 	}
 	w.HeadMm = geom.Clean(head + math.Max(leastRoomMm, math.Round(2*headRoomShare*head)/2))
+	if r.ToolMm > 0 {
+		w.HeadMm = geom.Clean(math.Round(w.HeadMm/r.ToolMm) * r.ToolMm)
+	}
 	w.SeatMm = math.Floor(10*math.Sqrt(out*out-rim*rim)) / 10
 	w.ExitMm = geom.Clean(chord(out, w.AtMm))
 	w.DeepMm = geom.Clean(w.ExitMm - w.SeatMm)

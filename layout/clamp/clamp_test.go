@@ -44,6 +44,10 @@ func TestWork(t *testing.T) {
 			t.Errorf("%s is %v, want %v", what, c[0], c[1])
 		}
 	}
+	// A shop whose end mills go by sixteenths takes 5/16 in, 7.9375, for 8.
+	if in, err := (Ring{OutsideMm: 50.8, BoreMm: 34.925, SlotMm: 1.6, Bolt: bolt(t, "M4"), Class: "8.8", ToolMm: 25.4 / 16}).Work(); err != nil || in.HeadMm != 7.9375 || in.SeatMm != w.SeatMm {
+		t.Errorf("%v %+v", err, in)
+	}
 	// Nearer to the bore the seat lies deeper and the screw can be longer.
 	in, err := Ring{OutsideMm: 50.8, BoreMm: 34.925, SlotMm: 1.6, AtMm: 20.8, Bolt: bolt(t, "M4"), Class: "8.8"}.Work()
 	if err != nil || in.SeatMm <= w.SeatMm || in.LongMm != 16 || in.InnerMm >= w.InnerMm || in.OuterMm <= w.OuterMm {

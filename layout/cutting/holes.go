@@ -43,6 +43,7 @@ type Way struct {
 	BoreToMm float64 // bore to this before tapping, mm; 0 unless BoredThenTapped
 	BothEnds bool    // too deep to be drilled or bored true from one end
 	Deep     bool    // so deep, and reached from one end only
+	DepthMm  float64 // length of the hole, mm; 0 where it is not known
 }
 
 // Rules of thumb, all common practice, no source.
@@ -149,7 +150,7 @@ func WayFor(h Hole) (Way, error) {
 	if err := h.check(); err != nil {
 		return Way{}, err
 	}
-	w := Way{BothEnds: h.DepthMm > drillReach*h.NominalMm}
+	w := Way{BothEnds: h.DepthMm > drillReach*h.NominalMm, DepthMm: h.DepthMm}
 	last, err := h.last(&w)
 	if err != nil {
 		return Way{}, err

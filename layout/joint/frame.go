@@ -162,6 +162,7 @@ func (j *making) frameSteps(t *joint, p *plan.WeldPlan, r *ring) {
 	t.step("Weld", runs(p.Runs)+" of "+p.Process+", "+strings.TrimSpace(p.Symbol+" "+p.Designation)+", opposite corners in turn: "+strings.Join(order, ", ")+".",
 		"First the seams of one side all round, then turn it over; the outer edges last. Let it cool to hand-warm in between. Measure again before it leaves the plate.")
 	t.inspectWeld(p)
+	t.out.Checks[len(t.out.Checks)-1].Wanted = strings.TrimSpace(p.Designation + " each corner, both sides")
 	s = &t.out.Steps[len(t.out.Steps)-1]
 	s.Do = append(s.Do, j.dressed(r)...)
 }

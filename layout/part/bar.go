@@ -373,11 +373,30 @@ func (b *bar) plan(n *Numbered) *plan.BarPlan {
 		}
 		text := words.Spaced(m.name) + ", " + holesWords(m.Group) + ": " + words.CountOf(m.Group.Count) + m.Group.SizeText + ", " + m.Group.DepthText + ", " + b.gaugeText(n.W, m)
 		out.Ways = append(out.Ways, words.Join("; ", text, m.Group.Extra))
+		out.Measures = append(out.Measures, b.holeRecord(n, m))
 	}
 	for _, side := range []parts.Side{parts.LeftEnd, parts.RightEnd} {
 		if c, ok := b.copes[side]; ok {
-			out.Measures = append(out.Measures, plan.BarRecord{What: string(side) + " cope, depth", Wanted: n.W.Read(c.DepthMm)})
+			out.Measures = append(out.Measures, plan.BarRecord{What: string(side) + " cope, depth", Wanted: n.W.Read(c.DepthMm), Limits: n.W.Limits(math.Max(0, c.DepthMm-copeGapMm), c.DepthMm+copeGapMm)})
 		}
+	}
+	return out
+}
+
+// holeRecord is what is measured of a group of holes: the first and the last place from
+// their end, and the diameter where it has limits.
+func (b *bar) holeRecord(n *Numbered, m *Group) plan.BarRecord {
+	_, end := b.fromEnd(m, 0)
+	out := plan.BarRecord{What: words.Spaced(m.name) + ", " + holesWords(m.Group) + " from the " + string(end) + " end"}
+	for i := range m.Points {
+		if i > 0 && i < len(m.Points)-1 {
+			continue
+		}
+		mm, _ := b.fromEnd(m, i)
+		out.Wanted, out.Limits = words.Join(", ", out.Wanted, n.W.Size(mm)), words.Join(", ", out.Limits, n.limitsText(n.length(mm)))
+	}
+	if l := n.limitsText(m.Size.Size); l != "" {
+		out.Wanted, out.Limits = out.Wanted+"; "+m.Group.SizeText, out.Limits+"; Ø"+l
 	}
 	return out
 }

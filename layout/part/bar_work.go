@@ -43,6 +43,10 @@ func (b *bar) operations(w *bench) {
 	}
 }
 
+// copeGapMm is how far a cope may stand off its round anywhere, so how much too deep or
+// too shallow it may be (common practice, no source).
+const copeGapMm = 1.0
+
 // cope hollows an end.
 func (b *bar) cope(w *bench, side parts.Side, c bars.Cope) {
 	mark := "Wrap the template round the end, its square edge on a line " + w.W.Size(b.templateFromMm(w.W, c)) + " from the " + string(other(side)) + " end; scribe the curve on front and back."
@@ -51,7 +55,7 @@ func (b *bar) cope(w *bench, side parts.Side, c bars.Cope) {
 	}
 	w.op(warn(plan.Operation{
 		Machine: "Bench", Title: "Cope the " + string(side) + " end",
-		Do:   []string{mark, "Cut with a hole saw of " + w.W.Dia(2*c.RadiusMm) + " where there is one, else saw and grind to the line; try it on the round: no gap over " + w.W.Near(1) + "."},
+		Do:   []string{mark, "Cut with a hole saw of " + w.W.Dia(2*c.RadiusMm) + " where there is one, else saw and grind to the line; try it on the round: no gap over " + w.W.Near(copeGapMm) + "."},
 		Tool: "hole saw, or grinder and half-round file", Gauge: "the round itself",
 	}, clampPart, grinding))
 }

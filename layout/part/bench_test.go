@@ -6,6 +6,8 @@ import (
 	"testing"
 
 	"centrepop/layout/plan"
+	"centrepop/layout/words"
+	"centrepop/parts"
 )
 
 const housing = `part: housing
@@ -84,6 +86,112 @@ func TestDimensionChain(t *testing.T) {
 	if got := feature(blind, "narrow").Size; !strings.HasSuffix(got, "× 50 long") || check(blind, "narrow length") == nil {
 		t.Errorf("blind bore: %s", got)
 	}
+}
+
+// TestAuxiliaryOnce: the link in brackets is the same one on the drawing, in the
+// operations and in the record, on every turned part of the demos: two of them open at
+// once leave a length to nobody, none closes the chain (ISO 129-1, from memory).
+func TestAuxiliaryOnce(t *testing.T) {
+	t.Parallel()
+	for _, name := range []string{"pugmill", "gatejack"} {
+		job := demo(t, name)
+		for _, p := range job.Parts {
+			m := Work(job, p)
+			for i := range m.Steps {
+				s := &m.Steps[i]
+				for _, d := range m.Out.Dimensions {
+					if p.Profile == nil || d.Kind != plan.LengthDim || d.FromMm != s.FromMm || d.ToMm != s.ToMm || d.Inside != s.Inside || s.LengthMm() > m.LengthMm()-1e-6 {
+						continue
+					}
+					open := strings.HasPrefix(d.Text, "(")
+					if !strings.HasSuffix(feature(m, words.Spaced(s.Name)).Size, " × "+d.Text+" long") || open == (check(m, words.Spaced(s.Name)+" length") != nil) {
+						t.Errorf("%s of %s: drawn %s, worked %s, measured %v", s.Name, p.Name.Value, d.Text, feature(m, words.Spaced(s.Name)).Size, check(m, words.Spaced(s.Name)+" length"))
+					}
+				}
+			}
+		}
+	}
+}
+
+// TestDatumFace: a place is worked from the face that the drawing measures it from.
+// From the other its limits would add to those of the length: of 150, ±0.5.
+func TestDatumFace(t *testing.T) {
+	t.Parallel()
+	m := work(t, "mm", "part: p\nkind: tube\nmaterial: S235\nstock: {tube: 60 mm, wall: 10 mm}\ntube: {outside: 60, wall: 10, length: 150}\nradial:\n  - {name: vent, clock: 0, axial: 40, from: back, size: 6}\n  - {name: port, clock: 0, axial: 30, size: 6}\n")
+	has(t, m, "Clock 0°, 40 from the back face to the centre.", "Clock 0°, 30 from the front face to the centre.")
+	if note := feature(m, "vent").Note; note != "clock 0°, 40 from the back face" {
+		t.Error(note)
+	}
+	for i, want := range []plan.RadialRow{{AxialMm: 110, Datum: "back", DatumMm: 40}, {AxialMm: 30, Datum: "front", DatumMm: 30}} {
+		if got := m.Out.Radials[i]; got.AxialMm != want.AxialMm || got.Datum != want.Datum || got.DatumMm != want.DatumMm {
+			t.Errorf("%+v, want %+v", got, want)
+		}
+	}
+}
+
+// TestSlotsTheCutterReaches: a Ø8 end mill cuts 19 mm deep, of the long series 38 (ISO
+// 1641-1, from memory); deeper a row of holes opens the slot. A plate is open on both
+// sides, a wall on one.
+func TestSlotsTheCutterReaches(t *testing.T) {
+	t.Parallel()
+	const plate = "part: p\nkind: plate\nmaterial: S235\nstock: {plate: 19 mm, cut: saw}\noutline: {rectangle: [100, 80]}\nslots:\n  - {name: a, at: [[0, 0]], width: 8, length: 30, depth: through}\n"
+	const ring = "part: p\nkind: ring\nmaterial: S235\nstock: {round: 160 mm}\nprofile:\n  outside: [{name: rim, diameter: 150, length: 40}]\n  inside: [{name: hole, diameter: 112, length: 40}]\nradial:\n  - {name: a, clock: 0, axial: 20, slot: {around: 8, along: 20}, depth: through}\n"
+	row := "Chain-drill on the middle line, saw out the webs, file"
+	for _, c := range []struct{ source, tool, way string }{
+		{plate, "slot drill up to Ø8", "drill the two ends, mill between."},
+		{strings.Replace(plate, "19 mm", "38 mm", 1), "slot drill up to Ø8, long series", "drill the two ends, mill between."},
+		{strings.Replace(plate, "19 mm", "76 mm", 1), "slot drill up to Ø8, long series", "mill between, half from each side,."},
+		{strings.Replace(plate, "19 mm", "77 mm", 1), "drills, files", "no end mill reaches: one of Ø8 cuts 38 mm deep at most. " + row + "."},
+		{strings.Replace(plate, "width: 8", "width: 2", 1), "drills, files", "no end mill is so narrow: c" + row[1:]},
+		{strings.Replace(plate, "depth: through", "depth: 6", 1), "slot drill Ø8", "plunge at one end, mill to the other in 2 passes."},
+		{ring, "slot drill up to Ø8", "Drill the two ends, mill between to 8 around × 20 along, into the bore, 19 through the wall."},
+		{strings.Replace(ring, "112", "74", 1), "slot drill up to Ø8, long series", "Drill the two ends, mill between to 8 around × 20 along, into the bore, 38 through the wall."},
+		{strings.Replace(ring, "112", "72", 1), "drills, files", "No end mill reaches: one of Ø8 cuts 38 mm deep at most. " + row + " to 8 around × 20 along, into the bore, 39 through the wall."},
+	} {
+		m := work(t, "mm", c.source)
+		i := slices.IndexFunc(m.Out.Operations, func(o plan.Operation) bool { return strings.HasPrefix(o.Title, "a: ") })
+		if o := m.Out.Operations[i]; o.Tool != c.tool || !strings.Contains(strings.Join(o.Do, "\n"), c.way) {
+			t.Errorf("%s: %v\nwant %s: %s", o.Tool, o.Do, c.tool, c.way)
+		}
+	}
+}
+
+// TestDrillsShorterThanTheHole: flutes of a Ø7.5 drill are 69 long, of Ø15 114, of Ø30
+// 175 (ISO 235, from memory): in 120 mm a pilot goes as deep as it can, and through 180
+// the last has to be a long one.
+func TestDrillsShorterThanTheHole(t *testing.T) {
+	t.Parallel()
+	const block = "part: p\nkind: bearing-housing\nmaterial: S235\nstock: {round: 120 mm}\nprofile:\n  outside: [{name: body, diameter: 110, length: 120}]\n  inside: [{name: hole, diameter: 60, length: 120}]\n"
+	has(t, work(t, "mm", block), "Drill Ø7.5, pilot, as deep as its flutes go: ", "Drill Ø15, open out, as deep as its flutes go: ", "Drill Ø30, leaves 30 mm on diameter: ")
+	has(t, work(t, "mm", strings.ReplaceAll(block, "length: 120", "length: 180")), "Drill Ø30, leaves 30 mm on diameter, flutes over 180 mm: ")
+	has(t, work(t, "mm", strings.ReplaceAll(block, "length: 120", "length: 69")), "Drill Ø7.5, pilot: ")
+	// What goes through a flange is as deep as the flange, not as the part.
+	const flanged = "part: p\nkind: turned\nmaterial: S235\nstock: {round: 130 mm}\nprofile:\n  outside: [{name: flange, diameter: 120, length: 14}, {name: neck, diameter: 60, length: 106}]\nholes:\n  - {name: bolts, face: front, circle: {pcd: 90, count: 4}, size: M10 clearance}\n"
+	has(t, work(t, "mm", flanged), "Drill Ø5.5, pilot: ", "Drill Ø11, finish: ")
+}
+
+// TestSetOutOnce: what is set out by the table alike on two rounds is said once.
+func TestSetOutOnce(t *testing.T) {
+	t.Parallel()
+	m := work(t, "mm", "part: p\nkind: shaft\nmaterial: S235\nstock: {round: 65 mm}\nprofile:\n  outside: [{name: a, diameter: 60, length: 40}, {name: b, diameter: 50, length: 40}]\nradial:\n  - {name: p, clock: 0, axial: 20, size: 6, depth: 8}\n  - {name: q, clock: 0, axial: 60, size: 6, depth: 8}\n")
+	has(t, m, "The outside of a, Ø60; the outside of b, Ø50: one place alone: ")
+	if strings.Count(lines(m), "one place alone") != 1 {
+		t.Errorf("in\n%s", lines(m))
+	}
+}
+
+// TestReamedBlind: a reamer's lead cuts nothing to size, so a blind hole is drilled
+// deeper than it is reamed: 12 + 6/4 + 2 (common practice, no source).
+func TestReamedBlind(t *testing.T) {
+	t.Parallel()
+	const plate = "part: p\nkind: plate\nmaterial: S235\nstock: {plate: 20 mm, cut: laser}\noutline: {rectangle: [100, 80]}\nholes:\n  - {name: dowel, at: [[20, 0]], size: {diameter: 6, fit: H7}, depth: 12}\n  - {name: ties, at: [[0, 20]], size: 20, note: for ties}\n"
+	m := work(t, "mm", plate)
+	has(t, m, "Depth: 12 deep, drilled 15.5.")
+	// What the cutter has made is not drilled again, whatever its note says.
+	if s := lines(m); strings.Contains(s, "\nties: ") || !strings.Contains(s, "Cut with it ties") {
+		t.Errorf("in\n%s", s)
+	}
+	has(t, work(t, "mm", strings.Replace(plate, "depth: 12", "depth: through", 1)), "Depth: through.")
 }
 
 // TestBreakOut: what runs across the edge of a step in the bore says so; the
@@ -203,5 +311,80 @@ func TestDeepBore(t *testing.T) {
 	has(t, wide, "Bore core Ø40 H8, 120 long.")
 	if strings.Contains(lines(wide), "Ream") {
 		t.Error(lines(wide))
+	}
+}
+
+// TestEqualLengthWhenBothEndsAreThere: a length is compared in the setting that makes
+// its second end, and its size stands there.
+func TestEqualLengthWhenBothEndsAreThere(t *testing.T) {
+	t.Parallel()
+	m := work(t, "mm", "part: p\nkind: shaft\nquantity: 4\nmaterial: S235\nstock: {round: 30 mm}\nprofile:\n  outside: [{name: a, diameter: 16, length: 38}, {name: body, diameter: 30, length: 180}, {name: b, diameter: 16, length: 42}]\nrequire:\n  - {is: equal, within: 0.05 mm, of: body}\n")
+	front, back, _ := strings.Cut(lines(m), "Turn from the back face")
+	if line := "Before letting go: Length of body 180 mm, the same on all pieces within 0.05 mm: "; strings.Contains(front, "Before letting go") || !strings.Contains(back, line) {
+		t.Errorf("in\n%s", lines(m))
+	}
+}
+
+// TestToolRunsOutInside: an inside thread of G2 before a bore that is made later, from
+// the other face, is bored 10.5 on (DIN 76-1 e1 for a pitch of 2.309 mm, between the
+// rows for 2 and 2.5, from memory), no further than that bore, and not into a narrower one.
+func TestToolRunsOutInside(t *testing.T) {
+	t.Parallel()
+	const end = "part: p\nkind: turned\nmaterial: S235\nstock: {round: 100 mm}\nprofile:\n  outside: [{name: body, diameter: 95, length: 50}]\n  inside: [{name: pipe, thread: G2, length: 26}, {name: throat, diameter: 70, length: 24}]\n"
+	has(t, work(t, "mm", end), "Bore on at Ø57 to 36.5 mm deep, where throat will be: the threading tool runs out there.", "Drill Ø30, leaves 27 mm on diameter")
+	has(t, work(t, "mm", strings.NewReplacer("length: 50", "length: 32", "length: 24", "length: 6").Replace(end)), "to 32 mm deep")
+	if s := lines(work(t, "mm", strings.Replace(end, "diameter: 70", "diameter: 50", 1))); strings.Contains(s, "Bore on") {
+		t.Error(s)
+	}
+	// Its chamfer is turned on the bore as it is: 57 + 2 × 2.
+	m := work(t, "mm", end+"chamfers: [{edge: pipe-front, size: 2 mm, angle: 45, for: lead-in}]\n")
+	has(t, m, "Chamfer pipe front 2 × 45°: to Ø61 at the face")
+}
+
+// TestConeIsMeasuredOverItsEdges: 300 to 150 in 200 falls 20.556°, so 2 mm sheet stands
+// 2 sin 20.556° = 0.702 higher over edges cut square to it (geometry).
+func TestConeIsMeasuredOverItsEdges(t *testing.T) {
+	t.Parallel()
+	const cone = "part: p\nkind: cone\nmaterial: S235\nstock: {sheet: 2 mm, cut: none}\ncone: {large: 300, small: 150, height: 200, thickness: 2, offset: 0, measured: outside, seam: 180, overlap: 15}\n"
+	if c := check(work(t, "mm", cone), "height over its square-cut edges"); c == nil || c.MinMm < 200.2 || c.MinMm > 200.21 || c.MaxMm < 201.2 || c.MaxMm > 201.21 {
+		t.Errorf("%+v", c)
+	}
+	if c := check(work(t, "mm", strings.Replace(cone, "offset: 0", "offset: 20", 1)), "height"); c == nil || c.MinMm != 199.5 {
+		t.Errorf("leaning: %+v", c)
+	}
+}
+
+// TestCutEdges: water leaves no hot edges; grey iron is turned dry, at the slowest
+// speed too (common practice).
+func TestCutEdges(t *testing.T) {
+	t.Parallel()
+	for cut, want := range map[string]string{"laser": "hot edges", "plasma": "hot edges", "waterjet": "sharp edges, wet"} {
+		m := work(t, "mm", "part: p\nkind: plate\nmaterial: S235\nstock: {plate: 10 mm, cut: "+cut+"}\noutline: {rectangle: [100, 80]}\n")
+		if got := m.Out.Operations[0].Caution; got != want {
+			t.Errorf("%s: %s", cut, got)
+		}
+	}
+	for metal, want := range map[string]string{"EN-GJL-250": "light cuts, dry", "S235": "light cuts, coolant"} {
+		job := load(t, "mm", "part: p\nkind: turned\nmaterial: "+metal+"\nstock: {round: 600 mm}\nprofile:\n  outside: [{name: body, diameter: 590, length: 100}]\n")
+		job.Shop.LatheRPM = []parts.Number{{Value: 45}}
+		m := Work(job, job.Parts[0])
+		if o := m.Out.Operations[1]; !strings.HasSuffix(o.Speed, want) {
+			t.Errorf("%s: %s", metal, o.Speed)
+		}
+	}
+}
+
+// TestBarRecord: of a group of holes each place from its end; a cope may stand off its
+// round by 1 mm, so be that much too deep or too shallow (common practice, no source).
+func TestBarRecord(t *testing.T) {
+	t.Parallel()
+	m := work(t, "mm", "part: p\nkind: bar\nmaterial: S235\nbar: {square: 50, wall: 4, length: 400, right: {onto: main.outside, place: {clock: 0, axial: 100}}}\nholes:\n  - {name: guard, along: {from: left, first: 60, pitch: 80, count: 2}, size: 7, walls: both}\n",
+		"part: main\nkind: tube\nmaterial: S235\nstock: {tube: 100 mm, wall: 5 mm}\ntube: {outside: 100, wall: 5, length: 300}\n")
+	got := m.Out.Bar.Measures
+	if len(got) != 2 || got[0] != (plan.BarRecord{What: "guard, holes 1 to 2 from the left end", Wanted: "60, 140; Ø7", Limits: "59.7 – 60.3, 139.5 – 140.5; Ø6.8 – 7.2"}) {
+		t.Errorf("%+v", got)
+	}
+	if got[1].What != "right cope, depth" || got[1].Wanted != "6.7" || got[1].Limits != "5.7 – 7.6" { // 50 − √(50² − 25²) = 6.699
+		t.Errorf("%+v", got[1])
 	}
 }

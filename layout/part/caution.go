@@ -11,6 +11,7 @@ type caution struct{ short, full string }
 var (
 	clampStock   = caution{"clamp, support the long end", "Clamp the stock, support the long end; edges are sharp and hot. Eye protection; hands clear of the blade."}
 	hotBlank     = caution{"hot edges", "Hot edges and slag: gloves and eye protection; let the blank cool before measuring."}
+	jetEdges     = caution{"sharp edges, wet", "A water jet leaves sharp edges: gloves, eye protection."}
 	castFlash    = caution{"sharp flash, dust", "Castings are heavy and have sharp flash: gloves; mask for grinding dust."}
 	outOfBalance = caution{"counterweight, lowest speed first", "An out-of-balance plate throws: bolt a counterweight, start at the lowest speed."}
 	whips        = caution{"a long bar whips", "A long bar whips: nothing may stand out unsupported behind the spindle."}
@@ -27,6 +28,14 @@ var (
 	rolls        = caution{"fingers", "Rolls pull fingers in."}
 	welding      = caution{"by a qualified welder", "Welding: screen, ventilation, hot parts; by a qualified welder under local rules."}
 )
+
+// cutEdges is what the cutter leaves: water and shears leave no heat.
+func (b *bench) cutEdges() caution {
+	if b.Part.Stock.Cut == "waterjet" {
+		return jetEdges
+	}
+	return hotBlank
+}
 
 // warn sets the cautions of an operation.
 func warn(o plan.Operation, list ...caution) plan.Operation {

@@ -27,7 +27,11 @@ func (s *Sizes) chamfers() []*chamfer {
 		name, back := strings.CutSuffix(in.Edge.Value, "-back")
 		c := &chamfer{Chamfer: in, step: s.StepNamed(strings.TrimSuffix(name, "-front")), back: back}
 		if c.step != nil {
-			c.diaMm = geom.Clean(2 * (c.step.drawnRadius() + c.step.bevelMm(back, in.Size.Mm, in.Angle.Deg) - c.step.fallMm(back)))
+			round := c.step.drawnRadius()
+			if c.step.Inside && c.step.Size.Thread != nil {
+				round = c.step.leastMm() / 2
+			}
+			c.diaMm = geom.Clean(2 * (round + c.step.bevelMm(back, in.Size.Mm, in.Angle.Deg) - c.step.fallMm(back)))
 		}
 		out = append(out, c)
 	}

@@ -39,10 +39,18 @@ func checks(n *Numbered) []plan.Check {
 			if b, ok := r.form.(*bar); ok {
 				mm = b.in.Length.Mm
 			}
-			r.checkLength(f.N, f.Name, mm)
+			what := f.Name
+			if c, ok := r.form.(*cone); ok && c.in.Offset.Mm == 0 {
+				mm, what = geom.Clean(mm+c.edgesMm()), what+" over its square-cut edges"
+			}
+			r.checkLength(f.N, what, mm)
 		case plan.ThicknessFeature, plan.EndFeature, plan.EdgeFeature:
 			if part, ok := r.form.(*flat); ok && f.Kind != plan.EndFeature {
 				r.add(part.edgeCheck(r, f))
+				continue
+			}
+			if _, bent := r.form.(*folded); bent && f.Kind == plan.ThicknessFeature {
+				r.add(plan.Check{Ref: f.N, What: f.Name, Wanted: f.Size, Limits: "as bought", Gauge: "calipers"})
 				continue
 			}
 			r.add(plan.Check{Ref: f.N, What: f.Name, Wanted: f.Size, Limits: words.OrNone(f.Limits), Gauge: "calipers", Source: r.generalSource(f.Limits)})

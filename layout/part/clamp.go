@@ -7,6 +7,7 @@ import (
 
 	"centrepop/layout/bolts"
 	"centrepop/layout/clamp"
+	"centrepop/layout/cutting"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
@@ -36,6 +37,9 @@ func (z *sizer) clamp() {
 	}
 	c := &Clamp{In: in, bolt: b}
 	ring := clamp.Ring{OutsideMm: outside.Size.NominalMm, BoreMm: bore.Size.NominalMm, SlotMm: in.Slot.Mm, AtMm: in.At.Mm, Bolt: b, Class: in.Class}
+	if z.drills() == cutting.Inch {
+		ring.ToolMm = geom.MmPerInch / 16
+	}
 	if c.work, err = ring.Work(); errors.Is(err, clamp.ErrNoRoom) {
 		z.fault(in.Screw, "a screw "+in.Size+" has no room in the wall of "+z.W.Size((ring.OutsideMm-ring.BoreMm)/2), "a smaller screw, another at, or a larger outside")
 		return
@@ -129,16 +133,17 @@ func (c *Clamp) feature(n *Numbered) plan.Feature {
 func (c *Clamp) operations(b *bench) {
 	w, row := b.W, &c.Row
 	way := b.holeWay(Made{Thread: &c.bolt.Thread, FinishedMm: row.MajorMm}, row.SeatMm+c.work.ExitMm, false)
+	mill := b.toolName(row.HeadMm, false)
 	o := plan.Operation{
 		Machine: "Drill", Title: "clamp: for screw " + row.Thread + ", before the ring is split", Holding: "vice, faces between parallels, side of the head up", Refs: []int{b.ref(c)},
-		Tool: "end mill " + w.Dia(row.HeadMm) + ", drills, tap", Gauge: "depth gauge, the screw",
+		Tool: "end mill " + mill + ", drills, tap", Gauge: "depth gauge, the screw",
 		Do: []string{
 			"Scribe the cut at clock " + words.Trim(row.ClockDeg, 3) + "° and the screw square to it: " + w.Read(row.AtMm) + " from the axis, " + w.Read(row.AxialMm) + " from the front face, head clockwise of the cut seen from the front.",
-			"Counterbore first, for a drill runs off the round: " + w.Dia(row.HeadMm) + ", " + w.Read(row.DeepMm) + " deep on its middle line, floor " + w.Read(row.SeatMm) + " from the middle of the cut. From there right through:",
+			"Counterbore first, for a drill runs off the round: " + mill + ", " + w.Read(row.DeepMm) + " deep on its middle line, floor " + w.Read(row.SeatMm) + " from the middle of the cut. From there right through:",
 		},
 	}
 	o.Do = append(o.Do, b.drillLines(way, b.Job.Shop.DrillRPM)...)
-	o.Do = append(o.Do, "Open to "+w.Dia(row.HoleMm)+", "+w.Read(row.SeatMm)+" deep from the floor: to the middle of the cut. Tap the far side "+row.Thread+".")
+	o.Do = append(o.Do, "Open to "+b.toolName(row.HoleMm, true)+", "+w.Read(row.SeatMm)+" deep from the floor: to the middle of the cut. Tap the far side "+row.Thread+".")
 	b.op(warn(o, clampRound))
 	b.op(plan.Operation{
 		Machine: "Saw", Title: "clamp: split the ring, last of all", Holding: "vice, on the faces, screw out", Tool: "slitting saw, or hacksaw with blades side by side", Refs: []int{b.ref(c)},
@@ -147,6 +152,15 @@ func (c *Clamp) operations(b *bench) {
 			"When it is mounted: " + c.Tighten(w) + "; it then holds " + w.Torques(c.work.LowNm, c.work.HighNm) + ", a guess: friction and the ring's stiffness are not known.",
 		},
 	})
+}
+
+// toolName is a tool as the rack is marked, of a clearance hole the drill that makes it;
+// its diameter where none is in stock.
+func (b *bench) toolName(mm float64, clearance bool) string {
+	if way := b.holeWay(Made{FinishedMm: mm, Clearance: clearance}, 0, false); way.Finish == cutting.Drilled && len(way.Drills) > 0 {
+		return b.drillName(way.Drills[len(way.Drills)-1].Size)
+	}
+	return b.W.Dia(mm)
 }
 
 func (c *Clamp) checks(r *record) {

@@ -95,6 +95,13 @@ func (c *cone) lineWords(divisions int) string {
 	return "Line 0 is the seam, at clock " + words.Trim(c.in.Seam.Deg, 2) + "°; each number is " + words.Trim(360/float64(divisions), 2) + "° further clockwise, seen from the large end."
 }
 
+// edgesMm is how much higher a straight cone stands than between its sizes: its edges
+// are cut square to the sheet, so one corner lies beyond at each end.
+func (c *cone) edgesMm() float64 {
+	half := math.Atan2((c.in.Large.Mm-c.in.Small.Mm)/2, c.in.Height.Mm)
+	return c.in.Thickness.Mm * math.Sin(half)
+}
+
 func (c *cone) features(n *Numbered) {
 	at := " " + surface(c.in.Inside).String()
 	ends := []struct {

@@ -9,23 +9,12 @@ import (
 )
 
 // dimensions are the sizes that the section is drawn with: each diameter, and
-// of turned parts each length. A chain of lengths is not closed: where the
-// overall length is given, its longest link follows from the others (ISO
-// 129-1:2018, auxiliary dimensions in brackets). A plate keeps the thickness it
-// is bought with.
+// of turned parts each length. A chain of lengths is not closed: one link is
+// auxiliary, the same as in the operations and the record. A plate keeps the
+// thickness it is bought with.
 func (r *Sizes) dimensions(profiled, bought bool) []plan.Dimension {
 	var out []plan.Dimension
 	for _, inside := range []bool{false, true} {
-		longest, count := -1, 0
-		for i := range r.Steps {
-			s := &r.Steps[i]
-			if s.Inside == inside && profiled {
-				count++
-				if longest < 0 || s.ToMm-s.FromMm > r.Steps[longest].ToMm-r.Steps[longest].FromMm {
-					longest = i
-				}
-			}
-		}
 		for i := range r.Steps {
 			s := &r.Steps[i]
 			if s.Inside != inside || !profiled && s.Name != "outline" && s.Name != "bore" {
@@ -45,12 +34,10 @@ func (r *Sizes) dimensions(profiled, bought bool) []plan.Dimension {
 				out = append(out, shape.dimension(r, s, &d)...)
 			}
 			out = append(out, d)
-			if count > 0 {
-				length := r.length(geom.Clean(s.ToMm - s.FromMm))
-				d := plan.Dimension{Kind: plan.LengthDim, FromMm: s.FromMm, ToMm: s.ToMm, Inside: inside,
-					Text: r.W.Size(length.NominalMm), Limits: r.limitsText(length)}
-				if i == longest && count > 1 {
-					d.Text, d.Limits = "("+d.Text+")", ""
+			if profiled {
+				d := plan.Dimension{Kind: plan.LengthDim, FromMm: s.FromMm, ToMm: s.ToMm, Inside: inside, Text: r.longText(s)}
+				if !r.auxiliary(s) {
+					d.Limits = r.limitsText(r.length(s.LengthMm()))
 				}
 				out = append(out, d)
 			}

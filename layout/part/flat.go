@@ -162,7 +162,7 @@ func (f *flat) cutBlank(b *bench) {
 		Refs: b.refs(plan.OutlineFeature, plan.EdgeFeature, plan.ThicknessFeature)}
 	if _, _, follows := LeastHoleMm(f.Stock.Cut, b.plateMm()); follows {
 		o.Machine, o.Tool = "Cutter", f.Stock.Cut
-		o = warn(o, hotBlank)
+		o = warn(o, b.cutEdges())
 	} else if o = warn(o, clampStock); f.Stock.Cut == "saw" {
 		o.Tool = "saw; then mill or file to the outline"
 	}

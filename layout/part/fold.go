@@ -103,7 +103,9 @@ func (o fold) gauge() string {
 func (o fold) checks(r *record) {
 	b := &o.f.blank.Folds[o.i]
 	r.checkLength(r.ref(o), o.name()+" height", b.HeightMm)
-	r.add(plan.Check{Ref: r.ref(o), What: o.name() + " angle", Wanted: o.turn() + " turned", Limits: words.OrNone(""), Gauge: o.gauge()})
+	angle := plan.Check{Ref: r.ref(o), What: o.name() + " angle", Wanted: o.turn() + " turned", Gauge: o.gauge()}
+	angle.Limits, angle.Source = r.angleLimits(b.HeightMm)
+	r.add(angle)
 	under := "the base"
 	if b.Nth > 0 {
 		under = "the flange it is on"

@@ -105,7 +105,7 @@ func TestFoldedOperations(t *testing.T) {
 		rows = append(rows, c.What+" "+c.Wanted+" "+c.Limits)
 	}
 	for _, want := range []string{"top flange height 40 39.7 – 40.3", "gland, hole 2 from the base 20 19.8 – 20.2", "adjust, hole 3 from the base 17 16.8 – 17.2",
-		"width over the flanges 200 199.5 – 200.5", "height over the flanges 120 119.7 – 120.3", "bottom flange angle 60° turned no tolerance given"} {
+		"width over the flanges 200 199.5 – 200.5", "height over the flanges 120 119.7 – 120.3", "bottom flange angle 60° turned ±0.5°", "thickness 2 as bought"} {
 		if !slices.Contains(rows, want) {
 			t.Errorf("no row %q in %q", want, rows)
 		}

@@ -41,11 +41,10 @@ type groupKind interface {
 	describe(s *Sizes, m *Group) // fills in chords and what is done at the mouth
 	feature() plan.FeatureKind
 	operation(b *bench, m *Group, cut bool)
-	passes(w words.Writer, m *Group) string // the check of a size without limits
 	mark(f *plan.Face, g plan.Group, at []plan.XY, half plan.XY)
 	cutText(w words.Writer, m *Group) string
 	cutShape() string
-	sizes(r *record, m *Group) // checks of a hole's mouth, of a slot's sizes
+	sizes(r *record, m *Group) // checks of what is measured at one of them
 	finished(m *Group) string  // why it cannot be cut to size by a cutter, or ""
 }
 
@@ -180,23 +179,6 @@ func (m *Group) operations(b *bench) { m.kind.operation(b, m, b.cut.whole[m.name
 
 // checks are the group's size and, over pins, its spacing.
 func (m *Group) checks(r *record) {
-	c := plan.Check{Ref: r.ref(m), What: words.Spaced(m.name), Wanted: words.CountOf(m.Group.Count) + m.Group.SizeText, Gauge: "calipers", Source: m.Size.Size.Source}
-	switch {
-	case m.Size.Thread != nil:
-		c.Wanted = words.CountOf(m.Group.Count) + m.Size.Thread.Designation
-		c.Limits, c.Gauge = "runs freely, square", "thread gauge or new bolt"
-	case m.Size.Size.Limited:
-		c.Limits, c.MinMm, c.MaxMm = r.limitsText(m.Size.Size), m.Size.Size.MinMm, m.Size.Size.MaxMm
-		if m.Size.DrillMm != m.Size.FinishedMm {
-			c.Gauge = "plug gauge or bore gauge"
-		}
-	default:
-		c.Limits = m.kind.passes(r.W, m)
-	}
-	if m.Size.Thread != nil && !m.through {
-		c.Limits = "runs freely " + r.W.Size(m.depth.Mm) + " deep, square"
-	}
-	r.add(c)
 	m.kind.sizes(r, m)
 	m.checkPlace(r)
 	seen := map[string]bool{}

@@ -23,6 +23,7 @@ type Made struct {
 	Text       string // "M10 tap, drill Ø8.5"
 	Clearance  bool   // a bolt goes through it freely
 	For        string // of a clearance hole: the thread of that bolt
+	Reamed     bool
 }
 
 // pinMm is the pin that goes into the hole as it is finished: that of the tap drill in
@@ -84,6 +85,7 @@ func (z *sizer) plainHole(h parts.HoleSize) Made {
 	m := Made{Size: s, DrillMm: s.NominalMm, FinishedMm: s.NominalMm, Text: z.W.Drill(s.NominalMm)}
 	if way := z.holeWay(m, 0, false); s.Limited && s.Fitted() && len(way.Drills) > 0 {
 		m.DrillMm = geom.Clean(way.Drills[len(way.Drills)-1].Size.DiaMm)
+		m.Reamed = way.Finish == cutting.Reamed || way.Finish == cutting.AdjustReamed
 		m.Text = z.W.Dia(s.NominalMm) + " " + s.Class + ", drill " + z.W.Drill(m.DrillMm) + finishWord(way.Finish)
 	}
 	return m
@@ -119,7 +121,8 @@ func clearanceSource(t threads.Thread) string {
 	return "ISO 273"
 }
 
-// depthText is how deep to go, and for a blind tapped hole how deep to drill.
+// depthText is how deep to go, and for a blind hole that is tapped or reamed how deep
+// to drill.
 func (s *Sizes) depthText(m Made, through bool, depth parts.Length) string {
 	if through {
 		return "through"
@@ -128,6 +131,9 @@ func (s *Sizes) depthText(m Made, through bool, depth parts.Length) string {
 		if drill, err := m.Thread.BlindDrillMm(depth.Mm); err == nil {
 			return "thread " + s.W.Size(depth.Mm) + " deep, drill " + s.W.Size(drill) + " deep"
 		}
+	}
+	if m.Reamed {
+		return s.W.Size(depth.Mm) + " deep, drilled " + s.W.Read(depth.Mm+cutting.ReamBeyondMm(m.FinishedMm))
 	}
 	return s.W.Size(depth.Mm) + " deep"
 }
@@ -161,10 +167,6 @@ func (holes) cutShape() string          { return "hole" }
 
 func (holes) cutText(w words.Writer, m *Group) string { return w.Dia(m.Group.FinishedMm) }
 
-func (holes) passes(w words.Writer, m *Group) string {
-	return w.Dia(m.Group.FinishedMm) + ", bolt passes"
-}
-
 func (h holes) finished(m *Group) string {
 	switch {
 	case m.Size.Thread != nil:
@@ -197,15 +199,18 @@ func (h holes) operation(b *bench, m *Group, cut bool) {
 	if b.central(m) {
 		onLathe(&o, m)
 	}
-	if !cut {
+	extra := m.Group.Extra
+	if cut {
+		extra = words.Join("; ", h.mouth(b.W)[:2]...)
+	} else {
 		h.drill(b, m, &o)
 	}
 	switch sunk := h.in.Counterbore != nil || h.in.Countersink != nil; {
-	case m.Group.Extra == "":
+	case extra == "":
 	case sunk && m.Group.PunchedFrom != "":
-		o.Do = append(o.Do, "Turn it over, "+string(m.Face)+" face up: "+m.Group.Extra+".")
+		o.Do = append(o.Do, "Turn it over, "+string(m.Face)+" face up: "+extra+".")
 	default:
-		o.Do = append(o.Do, words.Capital(m.Group.Extra)+".")
+		o.Do = append(o.Do, words.Capital(extra)+".")
 	}
 	switch {
 	case len(o.Do) == 0:
@@ -230,11 +235,10 @@ func (b *bench) heldFor(m *Group) string {
 // drill makes the holes themselves.
 func (h holes) drill(b *bench, m *Group, o *plan.Operation) {
 	depth := m.depth.Mm
-	if m.through {
-		depth = b.LengthMm()
-		if f, ok := b.form.(*bar); ok {
-			_, depth = f.throughMm(m)
-		}
+	if f, ok := b.form.(*bar); ok && m.through {
+		_, depth = f.throughMm(m)
+	} else if metal := b.MetalAt(geom.Distance(m.Points[0], plan.XY{})); m.through && len(metal) > 0 {
+		depth = metal[len(metal)-1][1] - metal[0][0]
 	}
 	way := b.holeWay(m.Size, depth, !m.through)
 	rpm := b.Job.Shop.DrillRPM
@@ -247,7 +251,9 @@ func (h holes) drill(b *bench, m *Group, o *plan.Operation) {
 	o.Do = append(o.Do, b.finishLines(m.Size, way)...)
 	if l := b.limitsText(m.Size.Size); m.Size.Thread == nil && l != "" {
 		o.Limits = []string{words.Spaced(m.name) + " " + l}
-		o.Gauge = "plug gauge or bore gauge"
+		if m.Size.DrillMm != m.Size.FinishedMm {
+			o.Gauge = plugGauge
+		}
 	}
 }
 
@@ -302,6 +308,7 @@ func (b *bench) drillLines(way cutting.Way, list []parts.Number) []string {
 		if len(way.Drills) > 1 || d.Why != cutting.Last || way.LeaveMm > 0.005 {
 			line += ", " + note
 		}
+		line += b.fluted(way, d)
 		if rpm, _, _ := b.rpm(cutting.Drill, d.Size.DiaMm, list...); rpm > 0 {
 			line += ": " + words.Trim(rpm, 0) + " rev/min"
 		}
@@ -315,6 +322,23 @@ func (b *bench) drillLines(way cutting.Way, list []parts.Number) []string {
 		out = append(out, "Deep: draw the drill back often, to clear the chips.")
 	}
 	return out
+}
+
+// fluted says what a drill does that is shorter than the hole: a pilot goes in as far
+// as its flutes, the last one is a long one.
+func (b *bench) fluted(way cutting.Way, d cutting.DrillStep) string {
+	deep := way.DepthMm
+	if way.BothEnds {
+		deep /= 2
+	}
+	flutes := cutting.FluteMm(d.Size.DiaMm)
+	switch {
+	case deep <= flutes:
+		return ""
+	case d.Why == cutting.Last:
+		return ", flutes over " + b.W.Near(deep)
+	}
+	return ", as deep as its flutes go"
 }
 
 // drillName is a drill as the rack is marked.

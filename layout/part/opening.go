@@ -99,6 +99,7 @@ func (o *drilling) open(bores []*Step) {
 		lead += " Stop every drill short of " + o.W.Said(deepest) + " from the " + string(o.face) + " face."
 	}
 	way, err := cutting.StartBore(narrow.leastMm(), o.largestDrillMm(), o.drills())
+	way.DepthMm = geom.Clean(deepest - at)
 	if o.drilledFirst(narrow) {
 		m := Made{Thread: narrow.Size.Thread, FinishedMm: narrow.Size.NominalMm, Size: narrow.Size}
 		if way, err = o.holeWay(m, geom.Clean(deepest-at), !open || at > 0), nil; m.Thread == nil {

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"centrepop/layout/cutting"
+	"centrepop/layout/material"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
@@ -91,6 +92,9 @@ func (b *bench) rpm(op cutting.Op, diaMm float64, list ...parts.Number) (rpm flo
 	switch { // a quarter too fast is borne by a light cut; common practice, no source
 	case rpm > 1.25*want:
 		note = "slowest speed, " + words.Trim(want, 0) + " wanted: light cuts, coolant"
+		if b.Material.Kind == material.GreyIron {
+			note = strings.TrimSuffix(note, "coolant") + "dry"
+		}
 	case rpm > 0 && rpm < 0.6*want:
 		note = "nearest below " + words.Trim(want, 0)
 	}
@@ -261,8 +265,12 @@ func (b *bench) wrapLines() (out []string, templates bool) {
 			mark = "punch only centres that are drilled away; scribe the outlines lightly, for no punch mark may stay on this finished surface"
 		}
 		if d.NoTemplate != "" {
-			if line := words.Capital(d.On) + ": " + d.NoTemplate + ". Set it out by the table, without a template; " + mark + "."; !slices.Contains(out, line) {
-				out = append(out, line)
+			tail := ": " + d.NoTemplate + ". Set it out by the table, without a template; " + mark + "."
+			i := slices.IndexFunc(out, func(line string) bool { return strings.HasSuffix(line, tail) })
+			if i < 0 {
+				out = append(out, words.Capital(d.On)+tail)
+			} else if on := strings.TrimSuffix(out[i], tail); !strings.Contains(on, words.Capital(d.On)) && !strings.Contains(on, d.On) {
+				out[i] = on + "; " + d.On + tail
 			}
 			continue
 		}

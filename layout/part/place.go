@@ -3,20 +3,72 @@ package part
 import (
 	"strings"
 
+	"centrepop/layout/fits"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts/geom"
 )
 
-// checkSizes checks two lengths that stand in one row.
-func (r *record) checkSizes(ref int, what string, a, b float64) {
-	s, t := r.length(geom.Clean(a)), r.length(geom.Clean(b))
-	c := plan.Check{Ref: ref, What: what, Wanted: r.W.Read(a) + " × " + r.W.Read(b), Limits: words.OrNone(""), Gauge: "calipers", Source: s.Source}
-	if s.Limited && t.Limited {
-		c.Limits = r.limitsText(s) + " × " + r.limitsText(t)
+// checkSizes checks lengths that stand in one row.
+func (r *record) checkSizes(ref int, what string, mm ...float64) {
+	c := plan.Check{Ref: ref, What: what, Gauge: "calipers"}
+	for _, v := range mm {
+		c.Wanted = words.Join(" × ", c.Wanted, r.W.Read(v))
+	}
+	c.Limits, c.Source = r.limitsOf(mm...)
+	r.add(c)
+}
+
+// limitsOf are the limits of several lengths by the general tolerance, with their
+// source; none where it does not cover one of them.
+func (r *record) limitsOf(mm ...float64) (text, source string) {
+	for _, v := range mm {
+		s := r.length(geom.Clean(v))
+		if !s.Limited {
+			return words.OrNone(""), ""
+		}
+		text, source = words.Join(" × ", text, r.limitsText(s)), s.Source
+	}
+	return text, source
+}
+
+// angleLimits are those of an angle by the general tolerance, with their source.
+func (r *record) angleLimits(legMm float64) (text, source string) {
+	pm, err := fits.GeneralAngle(legMm, r.Job.Tolerance.Value)
+	if err != nil {
+		return words.OrNone(""), ""
+	}
+	return "±" + words.Trim(pm, 2) + "°", "ISO 2768-" + r.Job.Tolerance.Value
+}
+
+// checkHole completes the check of a hole's size: the gauge of its thread, its limits,
+// or that its bolt passes. deepMm is the depth of a blind hole, threadMm that of a
+// thread which does not go right through; else 0.
+func (r *record) checkHole(c plan.Check, m Made, deepMm, threadMm float64) {
+	c.Source, c.Gauge = m.Size.Source, "calipers"
+	switch {
+	case m.Thread != nil:
+		c.Wanted, c.Limits, c.Gauge = c.Wanted+m.Thread.Designation, "runs freely, square", "thread gauge or new bolt"
+		if threadMm > 0 {
+			c.Limits = "runs freely " + r.W.Size(threadMm) + " deep, square"
+		}
+	case m.Size.Limited:
+		c.Wanted, c.Limits, c.MinMm, c.MaxMm = c.Wanted+m.Text, r.limitsText(m.Size), m.Size.MinMm, m.Size.MaxMm
+		if m.DrillMm != m.FinishedMm {
+			c.Gauge = plugGauge
+		}
+		if deepMm > 0 {
+			deep, _ := r.limitsOf(deepMm)
+			c.Wanted, c.Limits = c.Wanted+", "+r.W.Read(deepMm)+" deep", c.Limits+" × "+deep
+		}
+	default:
+		c.Wanted, c.Limits = c.Wanted+m.Text, r.W.Dia(m.FinishedMm)+", bolt passes"
 	}
 	r.add(c)
 }
+
+// plugGauge measures a hole that is finished after the drill.
+const plugGauge = "plug gauge or bore gauge"
 
 // checkSize checks a length that callipers reach, by the general tolerance.
 func (r *record) checkSize(ref int, what string, mm float64) {
@@ -28,16 +80,29 @@ func (r *record) checkSize(ref int, what string, mm float64) {
 	r.add(c)
 }
 
-// sizes of a hole are those of its counterbore.
+// sizes of a hole are its own and those of its mouth.
 func (h holes) sizes(r *record, m *Group) {
+	deep := 0.0
+	if !m.through {
+		deep = m.depth.Mm
+	}
+	r.checkHole(plan.Check{Ref: r.ref(m), What: words.Spaced(m.name), Wanted: words.CountOf(m.Group.Count)}, m.Size, deep, deep)
+	if c := h.in.Countersink; c != nil {
+		r.checkSize(r.ref(m), words.Spaced(m.name)+" countersink "+words.Trim(c.Angle.Deg, 1)+"°, Ø at the face", c.Diameter.Mm)
+	}
 	if c := h.in.Counterbore; c != nil {
 		r.checkSize(r.ref(m), words.Spaced(m.name)+" counterbore "+r.W.Dia(c.Diameter.Mm)+", depth", c.Depth.Mm)
 	}
 }
 
-// sizes of a slot are its width and its length over all.
+// sizes of a slot are its width and its length over all, and of a blind one its depth.
 func (s slots) sizes(r *record, m *Group) {
-	r.checkSizes(r.ref(m), words.Spaced(m.name)+" width × length", s.in.Width.Mm, s.in.Length.Mm)
+	what := words.Spaced(m.name) + " width × length"
+	if m.through {
+		r.checkSizes(r.ref(m), what, s.in.Width.Mm, s.in.Length.Mm)
+		return
+	}
+	r.checkSizes(r.ref(m), what+" × depth", s.in.Width.Mm, s.in.Length.Mm, m.depth.Mm)
 }
 
 // checkPlace checks where the group lies, which no chord shows: on a pitch circle

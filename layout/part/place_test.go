@@ -17,10 +17,17 @@ func TestRecordSaysWhereThingsAre(t *testing.T) {
 	const ring = "part: p\nkind: flange\nmaterial: S235\nstock: {plate: 12 mm}\noutline: {circle: 120}\nbore: {diameter: 40, fit: H7}\nholes: [{name: bolts, circle: {pcd: 90, count: 5}, size: 9, counterbore: {diameter: 15, depth: 7}}]\n"
 	const plate = "part: p\nkind: plate\nmaterial: S235\nstock: {plate: 10 mm, cut: laser}\noutline: {rectangle: [100, 80]}\nholes: [{name: a, at: [[-30, -20], [30, 20]], size: 10}]\n"
 	const tube = "part: p\nkind: shaft\nmaterial: S235\nstock: {round: 45 mm}\nprofile:\n  outside:\n    - {name: a, diameter: 40, length: 60}\nradial:\n  - {name: w, clock: 90, axial: 30, slot: {around: 8, along: 20}, depth: 5}\n"
+	const round = "part: p\nkind: tube\nmaterial: S235\nstock: {tube: 60 mm, wall: 10 mm}\ntube: {outside: 60, wall: 10, length: 150}\nradial:\n  - {name: vent, clock: [0, 90], axial: 40, from: back, size: 6}\n  - {name: port, clock: 0, axial: 30, size: M10x1 tap}\n  - {name: dent, clock: 0, axial: 90, size: 8, depth: 5}\n  - {name: oil, clock: 180, axial: 30, size: M4 tap}\n  - {name: screw, clock: 270, axial: 30, size: M6 clearance}\n"
+	const mouths = "part: p\nkind: plate\nmaterial: S235\nstock: {plate: 20 mm, cut: saw}\noutline: {rectangle: [100, 80]}\nholes:\n  - {name: flush, at: [[0, 0]], size: M8 clearance, countersink: {diameter: 18, angle: 90}}\n  - {name: dowel, at: [[20, 0]], size: {diameter: 6, fit: H7}, depth: 12}\n  - {name: pin, at: [[40, 0]], size: 8, depth: 12}\nslots:\n  - {name: tray, at: [[-30, 0]], width: 9, length: 30, depth: 6}\n  - {name: open, at: [[-10, 20]], width: 9, length: 30, turn: 90}\n"
 	for source, want := range map[string][]string{
+		// ISO 2768-1 Table 1, class m: 3 to 6 ±0.1, 6 to 30 ±0.2, 30 to 120 ±0.3. From the
+		// face that the drawing names, not 110 from the other.
+		round: {"vent 2 × Ø6 5.9 – 6.1", "vent at 0°, 90° 40 from BACK 39.7 – 40.3", "port M10x1 runs freely, square", "dent Ø8, 5 deep 7.8 – 8.2 × 4.9 – 5.1", "oil M4 runs freely 6 deep, square", "screw Ø6.6 for M6 Ø6.6, bolt passes"},
+		mouths: {"flush countersink 90°, Ø at the face 18 17.8 – 18.2", "dowel Ø6 H7, drill Ø5.8, ream, 12 deep 6.000 – 6.012 × 11.8 – 12.2", "pin Ø8, 12 deep 7.8 – 8.2 × 11.8 – 12.2",
+			"tray width × length × depth 9 × 30 × 6 8.8 – 9.2 × 29.8 – 30.2 × 5.9 – 6.1", "open width × length 9 × 30 8.8 – 9.2 × 29.8 – 30.2"},
 		ring:  {"bolts bore to pin, at 1 and 3  alike within 0.6", "bolts counterbore Ø15, depth 7 6.8 – 7.2"},
 		plate: {"a 1, left and bottom edge to pin 15, 15 14.8 – 15.2, 14.8 – 15.2"},
-		tube:  {"w around × along 8 × 20 7.8 – 8.2 × 19.8 – 20.2", "w at 90°, round from TOP 31.42 31.12 – 31.71"},
+		tube:  {"w around × along × deep 8 × 20 × 5 7.8 – 8.2 × 19.8 – 20.2 × 4.9 – 5.1", "w at 90°, round from TOP 31.42 31.12 – 31.71"},
 	} {
 		var all []string
 		for _, c := range work(t, "mm", source).Out.Checks {
@@ -30,6 +37,9 @@ func TestRecordSaysWhereThingsAre(t *testing.T) {
 			if !strings.Contains(strings.Join(all, "\n"), w) {
 				t.Errorf("no %q in\n%s", w, strings.Join(all, "\n"))
 			}
+		}
+		if strings.Contains(strings.Join(all, "\n"), "slides") {
+			t.Errorf("no bolt is known to slide in a slot:\n%s", strings.Join(all, "\n"))
 		}
 	}
 }

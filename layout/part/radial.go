@@ -4,6 +4,7 @@ import (
 	"math"
 	"strings"
 
+	"centrepop/layout/cutting"
 	"centrepop/layout/develop"
 	"centrepop/layout/plan"
 	"centrepop/layout/threads"
@@ -43,7 +44,10 @@ func (z *sizer) radials() {
 		if f.From == parts.Back {
 			axial = geom.Clean(z.LengthMm() - axial)
 		}
-		row := plan.RadialRow{Name: f.Name.Value, Shape: string(f.Shape), AxialMm: axial}
+		row := plan.RadialRow{Name: f.Name.Value, Shape: string(f.Shape), AxialMm: axial, Datum: string(parts.Front), DatumMm: geom.Clean(f.Axial.Mm)}
+		if f.From == parts.Back {
+			row.Datum = string(parts.Back)
+		}
 		if st := z.outsideAt(axial); st != nil {
 			row.OutsideMm = geom.Clean(st.Size.NominalMm)
 		}
@@ -162,8 +166,14 @@ func (m *Radial) feature(n *Numbered) plan.Feature {
 	row := m.Rows[0]
 	return plan.Feature{
 		Kind: plan.RadialFeature, Name: words.Spaced(row.Name), Size: words.CountOf(len(m.Rows)) + row.SizeText + ", " + row.DepthText,
-		Note: "clock " + clockList(m.Rows) + ", " + n.W.Size(row.AxialMm) + " from the front face", Balloon: plan.XY{XMm: row.AxialMm, YMm: row.OutsideMm / 2},
+		Note: "clock " + clockList(m.Rows) + ", " + fromDatum(n.W, row), Balloon: plan.XY{XMm: row.AxialMm, YMm: row.OutsideMm / 2},
 	}
+}
+
+// fromDatum is where a radial feature lies as the drawing measures it: measured from
+// the other face, its limits would add to those of the length.
+func fromDatum(w words.Writer, row plan.RadialRow) string {
+	return w.Size(row.DatumMm) + " from the " + row.Datum + " face"
 }
 
 func clockList(rows []plan.RadialRow) string {
@@ -183,7 +193,7 @@ func (m *Radial) operations(b *bench) {
 	o := plan.Operation{
 		Machine: "Drill", Title: words.Spaced(row.Name) + ": " + words.CountOf(len(m.Rows)) + row.SizeText,
 		Holding: "vee blocks, clamped; TOP line set with a square", Refs: []int{b.ref(m)},
-		Do: []string{"Clock " + clockList(m.Rows) + ", " + b.W.Size(row.AxialMm) + " from the front face to the centre."},
+		Do: []string{"Clock " + clockList(m.Rows) + ", " + fromDatum(b.W, row) + " to the centre."},
 	}
 	o = warn(o, clampRound)
 	m.kind.work(b, m, &o)
@@ -197,15 +207,30 @@ func (m *Radial) operations(b *bench) {
 }
 
 func (m *Radial) checks(r *record) {
-	if row := m.Rows[0]; row.AroundMm > 0 {
-		r.checkSizes(r.ref(m), words.Spaced(row.Name)+" around × along", row.AroundMm, row.AlongMm)
+	row, depth := m.Rows[0], 0.0
+	if !m.In.Through {
+		depth = m.In.Depth.Mm
 	}
+	switch name := words.Spaced(row.Name); {
+	case row.AroundMm > 0 && depth > 0:
+		r.checkSizes(r.ref(m), name+" around × along × deep", row.AroundMm, row.AlongMm, depth)
+	case row.AroundMm > 0:
+		r.checkSizes(r.ref(m), name+" around × along", row.AroundMm, row.AlongMm)
+	default:
+		thread := depth
+		if m.In.Through {
+			if wall := r.radialMm(m, row.AxialMm); r.threadMm(m.Size, wall) < wall {
+				thread = r.threadMm(m.Size, wall)
+			}
+		}
+		r.checkHole(plan.Check{Ref: r.ref(m), What: name, Wanted: words.CountOf(len(m.Rows))}, m.Size, depth, thread)
+	}
+	s := r.length(row.DatumMm)
+	r.add(plan.Check{
+		Ref: r.ref(m), What: words.Spaced(row.Name) + " at " + clockList(m.Rows), Wanted: r.W.Size(row.DatumMm) + " from " + strings.ToUpper(row.Datum),
+		Limits: words.OrNone(r.limitsText(s)), MinMm: s.MinMm, MaxMm: s.MaxMm, Gauge: "calipers", Source: s.Source,
+	})
 	for _, row := range m.Rows {
-		s := r.length(row.AxialMm)
-		r.add(plan.Check{
-			Ref: r.ref(m), What: words.Spaced(row.Name) + " at " + words.Trim(row.ClockDeg, 3) + "°", Wanted: r.W.Size(row.AxialMm) + " from FRONT",
-			Limits: words.OrNone(r.limitsText(s)), MinMm: s.MinMm, MaxMm: s.MaxMm, Gauge: "calipers", Source: s.Source,
-		})
 		if row.ArcMm > 0 {
 			arc := r.length(row.ArcMm)
 			r.add(plan.Check{Ref: r.ref(m), What: words.Spaced(row.Name) + " at " + words.Trim(row.ClockDeg, 3) + "°, round from TOP", Wanted: r.W.Read(row.ArcMm),
@@ -262,13 +287,32 @@ func (radialSlot) work(b *bench, m *Radial, o *plan.Operation) {
 	}
 	o.Machine = "Mill"
 	if m.In.Through {
-		o.Tool = "slot drill up to " + b.W.Dia(narrow)
-		o.Do = append(o.Do, "Drill the two ends, mill between to "+row.SizeText+", "+b.radialDepth(m, m.Rows[0].AxialMm)+".")
+		way := ""
+		o.Tool, way = b.slotTool(narrow, b.radialMm(m, row.AxialMm), b.boreAt(row.AxialMm) == nil)
+		o.Do = append(o.Do, words.Capital(way)+" to "+row.SizeText+", "+b.radialDepth(m, row.AxialMm)+".")
 		return
 	}
 	o.Tool = "slot drill " + b.W.Dia(narrow)
 	o.Do = append(o.Do, "Mill to "+row.SizeText+passes(m.In.Depth.Mm, narrow)+".",
 		"Depth "+b.W.Size(m.In.Depth.Mm)+" from the top of the round: "+b.W.Size(geom.Clean(row.OutsideMm-m.In.Depth.Mm))+" left to the far side of "+b.W.Dia(row.OutsideMm)+".")
+}
+
+// slotTool is what opens a slot that goes through, and how: a slot drill, a long one,
+// one from each side where both are open, or where none reaches a row of holes.
+func (b *bench) slotTool(widthMm, deepMm float64, both bool) (tool, way string) {
+	dMm, short, long := cutting.MillReach(widthMm, b.drills())
+	tool, way = "slot drill up to "+b.W.Dia(widthMm), "drill the two ends, mill between"
+	switch {
+	case deepMm <= short:
+		return tool, way
+	case deepMm <= long:
+		return tool + ", long series", way
+	case both && deepMm <= 2*long:
+		return tool + ", long series", way + ", half from each side,"
+	case dMm == 0:
+		return "drills, files", "no end mill is so narrow: chain-drill on the middle line, saw out the webs, file"
+	}
+	return "drills, files", "no end mill reaches: one of " + b.W.Dia(dMm) + " cuts " + b.W.Said(long) + " deep at most. Chain-drill on the middle line, saw out the webs, file"
 }
 
 func (radialSlot) wrap(row plan.RadialRow, f *develop.Feature) float64 {

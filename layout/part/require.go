@@ -61,8 +61,13 @@ func (q *requirement) operations(b *bench) {
 	line := words.Capital(q.text()) + " within " + b.W.Said(q.Within.Mm) + ": " + toleranced[q.Kind].gauge + "."
 	i, ok := b.faced[parts.Face(q.Of.Value)]
 	if st := b.StepNamed(q.Of.Value); st != nil {
+		makes := []*Step{st}
+		if q.Kind == parts.EqualLength { // it is there when the last of its two ends is
+			line = "Length of " + words.Spaced(st.Name) + " " + b.W.Said(st.LengthMm()) + ", the same on all pieces within " + b.W.Said(q.Within.Mm) + ": " + toleranced[q.Kind].gauge + "."
+			makes = append(makes, b.beside(st)...)
+		}
 		for k, o := range b.ops {
-			if o.Machine == "Lathe" && slices.Contains(o.Refs, b.ref(st)) {
+			if o.Machine == "Lathe" && slices.ContainsFunc(makes, func(s *Step) bool { return slices.Contains(o.Refs, b.ref(s)) }) {
 				i, ok = k, true
 			}
 		}

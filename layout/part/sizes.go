@@ -158,8 +158,6 @@ func (z *sizer) sizeOf(s parts.Size) Sized {
 	case f.PlusMinus.Set():
 		out.MinMm, out.MaxMm, out.Limited = s.Nominal.Mm-f.PlusMinus.Mm, s.Nominal.Mm+f.PlusMinus.Mm, true
 		out.Class, out.Source = "±"+z.W.Size(f.PlusMinus.Mm), "drawing"
-	case z.Part.Kind == parts.Tube:
-		out.Source = asBoughtTube
 	default:
 		out.general(z.Job.Tolerance.Value)
 	}
@@ -176,8 +174,15 @@ const (
 // left makes a step that is the surface of its tube or bar, with no limits of its
 // own, as it is bought: it is not turned.
 func (z *sizer) left(st *Step) {
-	stock := z.Part.Stock
-	if st.Size.Class != "" || st.Size.Thread != nil || !stock.Size.Set() || stock.Form != "tube" && (stock.Form != "round" || st.Inside) {
+	stock, d := z.Part.Stock, st.Size.NominalMm
+	asIs := func(source string) { st.Size = Sized{NominalMm: d, MinMm: d, MaxMm: d, Source: source} }
+	switch {
+	case st.Size.Class != "" || st.Size.Thread != nil:
+		return
+	case z.Part.Kind == parts.Tube:
+		asIs(asBoughtTube)
+		return
+	case !stock.Size.Set() || stock.Form != "tube" && (stock.Form != "round" || st.Inside):
 		return
 	}
 	size, source := stock.Size.Mm, asBoughtBar
@@ -189,8 +194,8 @@ func (z *sizer) left(st *Step) {
 			size -= 2 * stock.Second.Mm
 		}
 	}
-	if d := st.Size.NominalMm; math.Abs(d-size) < geom.CloseMm {
-		st.Size = Sized{NominalMm: d, MinMm: d, MaxMm: d, Source: source}
+	if math.Abs(d-size) < geom.CloseMm {
+		asIs(source)
 	}
 }
 
@@ -273,6 +278,17 @@ func (s *Sizes) Sides() (outside, inside []*Step) {
 	return outside, inside
 }
 
+// beside are the steps of the same side that a step meets.
+func (s *Sizes) beside(st *Step) []*Step {
+	outside, steps := s.Sides()
+	if !st.Inside {
+		steps = outside
+	}
+	return slices.DeleteFunc(steps, func(o *Step) bool {
+		return math.Abs(o.ToMm-st.FromMm) > geom.CloseMm && math.Abs(o.FromMm-st.ToMm) > geom.CloseMm
+	})
+}
+
 // widest is the outside step of the largest diameter, the first of equals; nil
 // for a part without round outside.
 func (s *Sizes) widest() *Step {
@@ -322,6 +338,9 @@ func (s *Step) drawnRadius() float64 {
 func (s *Step) leastMm() float64 {
 	if s.firstMm > 0 {
 		return s.firstMm
+	}
+	if t := s.Size.Thread; t != nil && s.Inside && t.TapDrillMm > 0 {
+		return t.TapDrillMm
 	}
 	return 2 * s.drawnRadius()
 }

@@ -26,8 +26,6 @@ func (s slots) cutText(w words.Writer, _ *Group) string {
 	return w.Size(s.in.Width.Mm) + " × " + w.Size(s.in.Length.Mm)
 }
 
-func (slots) passes(words.Writer, *Group) string { return "bolt slides the full length" }
-
 func (s slots) mark(f *plan.Face, g plan.Group, at []plan.XY, half plan.XY) {
 	turn := s.in.Turn.Deg
 	if s.in.On != "" { // as it lies on the blank
@@ -53,9 +51,13 @@ func (s slots) operation(b *bench, m *Group, cut bool) {
 	if f := m.Group.PunchedFrom; f != "" {
 		seen = " seen on the " + string(f)
 	}
+	tool, way := "slot drill "+b.W.Dia(s.in.Width.Mm), "plunge at one end, mill to the other"+passes(m.depth.Mm, s.in.Width.Mm)
+	if m.through {
+		tool, way = b.slotTool(s.in.Width.Mm, m.depthMm(b.Sizes), true)
+	}
 	b.op(plan.Operation{Machine: "Mill", Title: words.Spaced(m.name) + ": " + words.CountOf(m.Group.Count) + m.Group.SizeText,
-		Do:      []string{"Set the long axis to clock " + words.Trim(s.turnDeg(m), 2) + "°" + seen + "; drill the two end holes, mill between.", "Depth: " + m.Group.DepthText + "."},
-		Holding: "machine vice or clamps, part set square", Tool: "slot drill up to " + b.W.Dia(s.in.Width.Mm), Refs: []int{b.ref(m)}})
+		Do:      []string{"Set the long axis to clock " + words.Trim(s.turnDeg(m), 2) + "°" + seen + "; " + way + ".", "Depth: " + m.Group.DepthText + "."},
+		Holding: "machine vice or clamps, part set square", Tool: tool, Refs: []int{b.ref(m)}})
 }
 
 // turnDeg is the clock angle of the long axis as it lies on the metal: of a

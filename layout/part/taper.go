@@ -5,7 +5,6 @@ import (
 	"slices"
 	"strings"
 
-	"centrepop/layout/fits"
 	"centrepop/layout/lookup"
 	"centrepop/layout/plan"
 	"centrepop/layout/tapers"
@@ -113,10 +112,8 @@ func (t *tapered) more(r *record, st *Step) {
 		c.MinMm, c.MaxMm = s.MinMm, s.MaxMm
 	}
 	r.add(c)
-	angle := plan.Check{Ref: r.ref(st), What: name + " taper", Wanted: words.Trim(t.TopSlideDeg(), 3) + "° from the axis", Limits: "no tolerance given", Gauge: "bevel protractor, or the mate with marking blue"}
-	if pm, err := fits.GeneralAngle(st.LengthMm(), r.Job.Tolerance.Value); err == nil {
-		angle.Limits, angle.Source = "±"+words.Trim(pm, 2)+"°", "ISO 2768-"+r.Job.Tolerance.Value
-	}
+	angle := plan.Check{Ref: r.ref(st), What: name + " taper", Wanted: words.Trim(t.TopSlideDeg(), 3) + "° from the axis", Gauge: "bevel protractor, or the mate with marking blue"}
+	angle.Limits, angle.Source = r.angleLimits(st.LengthMm())
 	r.add(angle)
 }
 

@@ -148,7 +148,8 @@ func (t *turned) features(n *Numbered) {
 // operations of a turned part are two settings: what lies in front of
 // the widest outside and of the narrowest bore is turned from the front, the
 // rest from the back. A long solid part is first faced and centred at both
-// ends, since its ends cannot be faced against a centre.
+// ends, since its ends cannot be faced against a centre. A bore that no bar in the
+// tool post reaches is a setting of its own.
 func (t *turned) operations(b *bench) {
 	_, inside := b.Sides()
 	b.sawOperation()
@@ -157,10 +158,19 @@ func (t *turned) operations(b *bench) {
 		b.centreOperation()
 	}
 	settings := b.settings()
+	var far []*Step
+	for i := range settings {
+		s := &settings[i]
+		far = append(far, slices.DeleteFunc(slices.Clone(s.steps), func(s *Step) bool { return !b.beyondBar(s) })...)
+		s.steps = slices.DeleteFunc(s.steps, b.beyondBar)
+	}
 	for i, s := range settings {
 		if b.onlySawn(s) || onCentres && len(s.steps) == 0 {
 			continue
 		}
 		b.turnSetting(i == 0, onCentres, s, settings[0].steps)
+	}
+	for _, s := range far {
+		b.lineBore(s)
 	}
 }

@@ -167,6 +167,9 @@ func (b *bench) turnSetting(first, onCentres bool, set setting, before []*Step) 
 	for _, s := range set.steps {
 		o.Do = append(o.Do, b.stepWork(s, first && (b.splits(s) || b.whole(s))))
 		o.Do = append(o.Do, b.deepLines(s)...)
+		if line := b.toolRoom(s, set, first); line != "" {
+			o.Do = append(o.Do, line)
+		}
 		if l := b.limitsText(s.Size); l != "" && (s.Inside || s.firstMm == 0) { // a knurl grows to no limits
 			o.Limits = append(o.Limits, words.Spaced(s.Name)+" "+l)
 		}
@@ -409,7 +412,11 @@ func (b *bench) gauges(steps []*Step) string {
 // stepWork is the line for one cylinder; a whole one is turned up to the jaws.
 func (b *bench) stepWork(s *Step, whole bool) string {
 	if s.bought() {
-		return words.Capital(words.Spaced(s.Name)) + " " + b.W.Dia(s.Size.NominalMm) + ": as bought, not turned."
+		text := words.Capital(words.Spaced(s.Name)) + " " + b.W.Dia(s.Size.NominalMm)
+		if s.LengthMm() < b.LengthMm()-geom.CloseMm {
+			text += ", " + b.longText(s) + " long"
+		}
+		return text + ": as bought, not turned."
 	}
 	verb := "Turn "
 	switch {
@@ -432,7 +439,6 @@ func (b *bench) stepWork(s *Step, whole bool) string {
 	} else if b.drilledFirst(s) {
 		line = words.Capital(words.Spaced(s.Name)) + " " + b.sizeText(s) + long + ": made by the drill above, no bar reaches so deep"
 	}
-	line += b.beyondBar(s)
 	if whole && !s.Inside {
 		line += ", as far as the jaws allow, the rest when turned round"
 	}
@@ -483,6 +489,25 @@ func (b *bench) threadWork(s *Step) string {
 	return line + ", " + b.W.Size(s.LengthMm()) + " long."
 }
 
+// toolRoom lets the tool that cuts an inside thread run out into a wider bore which is
+// not there yet: it is bored later, from the other face. Room as for a blind thread.
+func (b *bench) toolRoom(s *Step, set setting, first bool) string {
+	if !first || !s.Inside || s.Size.Thread == nil || tapped(s) {
+		return ""
+	}
+	room, err := s.Size.Thread.RunoutMm("regular")
+	for _, o := range b.beside(s) {
+		if deeper := (o.FromMm > s.FromMm) == (set.face == parts.Front); err == nil && deeper && !slices.Contains(set.steps, o) && o.leastMm() >= b.threadBlankMm(s) {
+			end := s.ToMm
+			if set.face == parts.Back {
+				end = b.LengthMm() - s.FromMm
+			}
+			return "Bore on at " + b.W.Dia(b.threadBlankMm(s)) + " to " + b.W.Said(geom.Clean(end+math.Min(room, o.LengthMm()))) + " deep, where " + words.Spaced(o.Name) + " will be: the threading tool runs out there."
+		}
+	}
+	return ""
+}
+
 // tapped tells whether an inside thread is drilled and tapped because a boring bar
 // does not reach through it.
 func tapped(s *Step) bool {
@@ -494,17 +519,30 @@ func tapped(s *Step) bool {
 	return !ok || both
 }
 
-// beyondBar says how the bore of a tube or casting is made that a bar in the tool
-// post does not reach: it is there already, and no drill opens it.
-func (b *bench) beyondBar(s *Step) string {
+// beyondBar tells whether a bar in the tool post does not reach through the bore of a
+// tube or casting, which no drill opens either, for it is there already.
+func (b *bench) beyondBar(s *Step) bool {
 	form := b.Part.Stock.Form
-	if !s.Inside || s.Size.Thread != nil || form != "tube" && form != "casting" {
-		return ""
+	if !s.Inside || s.bought() || s.Size.Thread != nil || form != "tube" && form != "casting" {
+		return false
 	}
-	if ok, _ := cutting.BarReach(s.Size.NominalMm, b.boreDeepMm(s)); ok {
-		return ""
+	ok, _ := cutting.BarReach(s.Size.NominalMm, b.boreDeepMm(s))
+	return !ok
+}
+
+// lineBore bores such a bore from end to end: the bar turns between centres, and the
+// part lies still on the slide that feeds it (common practice, no source).
+func (b *bench) lineBore(s *Step) {
+	o := plan.Operation{
+		Machine: "Lathe", Title: "Bar between centres: " + words.Spaced(s.Name), Refs: []int{b.ref(s)},
+		Holding: "clamped on the cross slide in V blocks or on packing, its outside in line with the centres within " + b.W.Near(truedMm) + " at both ends; bar between centres, driven by a dog",
+		Do:      []string{b.stepWork(s, false), "A bar in the tool post does not reach so deep. Set the cutter out with a micrometer, a little at a pass, the last ones light; feed the carriage. Measure at both ends."},
+		Tool:    "boring bar with a cutter in its middle", Speed: b.speed(cutting.Bore, s.Size.NominalMm), Gauge: gauge(s),
 	}
-	return ", too deep for a bar in the tool post: part on the cross slide, bar between centres"
+	if l := b.limitsText(s.Size); l != "" {
+		o.Limits = []string{words.Spaced(s.Name) + " " + l}
+	}
+	b.op(o)
 }
 
 // boreDeepMm is how far a bar goes in for a bore: from the nearer face, or from the

@@ -83,7 +83,7 @@ func TestAsBought(t *testing.T) {
 	absent(t, tube, "Turn outside")
 	absent(t, tube, "Bore bore")
 	pillar := planned(t, pl, "pillar")
-	inOrder(t, pillar, "Body Ø30: as bought, not turned.", "Turn front thread to Ø15.8")
+	inOrder(t, pillar, "Body Ø30, 180 long: as bought, not turned.", "Turn front thread to Ø15.8")
 	inOrder(t, planned(t, pl, "lantern"), "Turn from the front face", "Open the cored hole")
 	absent(t, planned(t, pl, "lantern"), "Drill Ø23")
 	nut := planned(t, demo(t, "gatejack"), "drive-nut")

@@ -367,6 +367,8 @@ type RadialRow struct {
 	Shape      string  `json:"shape"` // hole, slot, window
 	ClockDeg   float64 `json:"clock_deg"`
 	AxialMm    float64 `json:"axial_mm"` // from the front face to the centre
+	Datum      string  `json:"datum"`    // face that the drawing measures it from: front, back
+	DatumMm    float64 `json:"datum_mm"` // from that face to the centre
 	SizeText   string  `json:"size"`
 	DepthText  string  `json:"depth"`
 	DiameterMm float64 `json:"diameter_mm"`         // of the hole, or 0

@@ -3,6 +3,7 @@ package review
 import (
 	"math"
 
+	"centrepop/layout/cutting"
 	"centrepop/layout/material"
 	"centrepop/layout/threads"
 	"centrepop/parts"
@@ -32,6 +33,9 @@ func depth(v *view) {
 		if math.Abs(wantMm-h.metalMm) < slackMm && h.thread == nil {
 			continue
 		}
+		if h.reamed() {
+			drillMm += cutting.ReamBeyondMm(h.group.Size.Size.Nominal.Mm)
+		}
 		tipMm := drillMm + pointShare*h.drillMm
 		leftMm := h.metalMm - drillMm
 		f := Finding{
@@ -52,6 +56,11 @@ func depth(v *view) {
 			v.report(Check, h.name, h.pos(), f)
 		}
 	}
+}
+
+// reamed tells whether a hole is finished with a reamer, whose lead goes deeper.
+func (h *hole) reamed() bool {
+	return h.group != nil && h.group.Size.Make == parts.PlainHole && cutting.Reamable(h.group.Size.Size.Nominal.Mm, h.group.Size.Size.Fit.Class.Value)
 }
 
 // depthMm is the depth as drawn of a blind hole or slot.

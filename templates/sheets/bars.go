@@ -224,16 +224,20 @@ func barPieces(pl *plan.Plan, bar plan.StockBar, names map[string]string) (text 
 // barRecord has a row for each length to measure.
 func (d density) barRecord(bars []*plan.PartPlan) draw.Table {
 	t := draw.Table{Title: "Record", Compact: true, Columns: []draw.Column{
-		{Head: "Bar", Bold: true, Size: d.smallMm()}, {Head: "What", Flex: true, Size: d.smallMm()}, {Head: "Wanted", Bold: true, Size: d.smallMm()}, {Head: "Limits", Size: d.smallMm()},
+		{Head: "Bar", Bold: true, Size: d.smallMm()}, {Head: "What", Flex: true, Size: d.smallMm()}, {Head: "Wanted", Bold: true, Size: d.smallMm()}, {Head: "Limits", Flex: true, Size: d.smallMm()},
 	}}
-	for i := range mostPieces {
+	pieces := 1
+	for _, part := range bars {
+		pieces = min(mostPieces, max(pieces, part.Quantity))
+	}
+	for i := range pieces {
 		t.Columns = append(t.Columns, draw.Column{Head: "pc " + strconv.Itoa(i+1), Least: 17, Size: d.smallMm()})
 	}
 	for i, part := range bars {
 		b := part.Bar
 		row := func(what, wanted, limits string) {
 			cells := []string{letter(i), what, wanted, limits}
-			for n := range mostPieces {
+			for n := range pieces {
 				cell := ""
 				if n >= part.Quantity {
 					cell = "–"

@@ -139,17 +139,25 @@ func chordLine(face *plan.Face, units parts.Units) string {
 }
 
 func (d density) radialTable(part *plan.PartPlan, units parts.Units) draw.Table {
+	head, back := "From FRONT", slices.ContainsFunc(part.Radials, func(r plan.RadialRow) bool { return r.Datum == "back" })
+	if back {
+		head = "From"
+	}
 	t := draw.Table{Title: "On the outside, in " + words.LengthWord(units), Columns: []draw.Column{
 		{Head: "No.", Align: draw.Centre, Bold: true, Size: d.em(3.4)},
 		{Head: "What", Flex: true, Size: d.em(2.7)},
 		{Head: "Clock", Align: draw.Right, Size: d.em(3.2), Bold: true},
 		{Head: "Arc from TOP", Align: draw.Right, Size: d.smallMm()},
-		{Head: "From FRONT", Align: draw.Right, Size: d.em(3.2), Bold: true},
+		{Head: head, Align: draw.Right, Size: d.em(3.2), Bold: true},
 		{Head: "On Ø", Align: draw.Right, Size: d.smallMm()},
 	}}
 	for _, r := range part.Radials {
+		from := words.Fixed(r.DatumMm, units)
+		if back {
+			from = strings.ToUpper(r.Datum) + " " + from
+		}
 		t.Rows = append(t.Rows, []string{strconv.Itoa(r.N), words.Join(", ", r.Name, r.SizeText), words.Angle(r.ClockDeg),
-			words.Fixed(r.ArcMm, units), words.Fixed(r.AxialMm, units), words.Short(r.OutsideMm, units)})
+			words.Fixed(r.ArcMm, units), from, words.Short(r.OutsideMm, units)})
 	}
 	return t
 }
