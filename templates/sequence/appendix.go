@@ -17,6 +17,7 @@ const AppendixName = "Appendix"
 // one kind side by side, the ladders of the parts, more tables, and where the values
 // of the tables are from, on the fewest pages; nothing where there is none of them.
 func Appendix(pl *plan.Plan, paper draw.Frame, more []draw.Table) []draw.Chapter {
+	numbers := figuresOf(pl, paper.Body().Width())
 	set := func(w spread, trial int) *draw.Flow {
 		f := draw.NewTrial(func(page int) (*draw.Sheet, draw.Piece) {
 			s := &draw.Sheet{Frame: paper, All: true, Name: AppendixName, Scale: "not to scale"}
@@ -29,7 +30,7 @@ func Appendix(pl *plan.Plan, paper draw.Frame, more []draw.Table) []draw.Chapter
 		if w.laddersFirst {
 			ladders(f, pl)
 		}
-		figures(f, pl, max(1, int(f.Width()/62))+w.beside)
+		numbers.set(f, max(1, int(f.Width()/62))+w.beside)
 		if !w.laddersFirst {
 			ladders(f, pl)
 		}
@@ -96,35 +97,63 @@ func sources(pl *plan.Plan) []draw.Table {
 	return out
 }
 
-// figures sets the numbers of the joints, of each kind so many side by side, or up
-// to two more, as is lowest.
-func figures(f *draw.Flow, pl *plan.Plan, beside int) {
-	var kinds []string
-	runs := equalRuns(pl.Joints)
-	for _, run := range runs {
-		if !slices.Contains(kinds, run[0].Kind) {
-			kinds = append(kinds, run[0].Kind)
+// figures are the numbers of the joints, kind by kind, laid out for a width.
+type figures struct {
+	kinds   [][][]*plan.JointPlan // the runs of each
+	widthMm float64
+	laid    map[[2]int]stacked // by kind and joints side by side
+}
+
+// stacked are tables that stand under each other.
+type stacked struct {
+	tables []draw.Table
+	highMm float64
+}
+
+func figuresOf(pl *plan.Plan, widthMm float64) *figures {
+	f := &figures{widthMm: widthMm, laid: map[[2]int]stacked{}}
+	place := map[string]int{}
+	for _, run := range equalRuns(pl.Joints) {
+		k, ok := place[run[0].Kind]
+		if !ok {
+			k = len(f.kinds)
+			place[run[0].Kind] = k
+			f.kinds = append(f.kinds, nil)
 		}
+		f.kinds[k] = append(f.kinds[k], run)
 	}
-	for _, kind := range kinds {
-		of := slices.DeleteFunc(slices.Clone(runs), func(run []*plan.JointPlan) bool { return run[0].Kind != kind })
-		var best []draw.Table
-		least := math.Inf(1)
-		for more := range 3 {
-			n := (len(of) + beside + more - 1) / (beside + more) // tables, of about as many joints
-			var tables []draw.Table
-			high := 0.0
-			for list := range slices.Chunk(of, (len(of)+n-1)/n) {
-				t := figureTable(list).Laid(f.Width())
-				head, rows := t.Measure(f.Width())
-				tables, high = append(tables, t), high+head+sum(rows)
-			}
-			if high < least-0.1 {
-				best, least = tables, high
+	return f
+}
+
+// beside are the tables of a kind with about so many joints side by side.
+func (f *figures) beside(kind, n int) stacked {
+	key := [2]int{kind, n}
+	if s, ok := f.laid[key]; ok {
+		return s
+	}
+	of := f.kinds[kind]
+	tables := (len(of) + n - 1) / n
+	var s stacked
+	for list := range slices.Chunk(of, (len(of)+tables-1)/tables) {
+		t := figureTable(list).Laid(f.widthMm)
+		head, rows := t.Measure(f.widthMm)
+		s.tables, s.highMm = append(s.tables, t), s.highMm+head+sum(rows)
+	}
+	f.laid[key] = s
+	return s
+}
+
+// set sets each kind with so many side by side, or up to two more, as is lowest.
+func (f *figures) set(on *draw.Flow, beside int) {
+	for kind := range f.kinds {
+		best := f.beside(kind, beside)
+		for more := 1; more < 3; more++ {
+			if s := f.beside(kind, beside+more); s.highMm < best.highMm-0.1 {
+				best = s
 			}
 		}
-		for _, t := range best {
-			f.Table(t)
+		for _, t := range best.tables {
+			on.Table(t)
 		}
 	}
 }

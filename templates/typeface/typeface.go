@@ -150,19 +150,37 @@ func Printable(s string) string {
 // Missing if the face lacks it, and its advance in font units.
 func Glyph(r rune, bold bool) (id, advance uint16) { return settingOf(r).of(bold) }
 
+// ascii are the advances of the characters of ASCII, in font units.
+var ascii = [2]func() *[utf8.RuneSelf]uint16{
+	sync.OnceValue(func() *[utf8.RuneSelf]uint16 { return asciiAdvances(false) }),
+	sync.OnceValue(func() *[utf8.RuneSelf]uint16 { return asciiAdvances(true) }),
+}
+
+func asciiAdvances(bold bool) *[utf8.RuneSelf]uint16 {
+	var out [utf8.RuneSelf]uint16
+	for r := range out {
+		_, out[r] = settingOf(rune(r)).of(bold)
+	}
+	return &out
+}
+
 // units is the advance width of a text in font units.
 func units(text string, bold bool) int {
+	table := ascii[0]()
+	if bold {
+		table = ascii[1]()
+	}
 	sum := 0
-	for _, r := range text { // the usual characters without a call
-		var s setting
-		if uint32(r) < uint32(len(common)) {
-			s = setting(common[r].Load())
+	for i := 0; i < len(text); { // most characters are of ASCII
+		if b := text[i]; b < utf8.RuneSelf {
+			sum += int(table[b])
+			i++
+			continue
 		}
-		if s == 0 {
-			s = settingOf(r)
-		}
-		_, advance := s.of(bold)
+		r, size := utf8.DecodeRuneInString(text[i:])
+		_, advance := settingOf(r).of(bold)
 		sum += int(advance)
+		i += size
 	}
 	return sum
 }
