@@ -308,9 +308,9 @@ func (b *bench) slotTool(widthMm, deepMm float64, both bool) (tool, way string) 
 	case deepMm <= long:
 		return tool + ", long series", way
 	case both && deepMm <= 2*long:
-		return tool + ", long series", way + ", half from each side,"
+		return tool + ", long series", way + ", half from each side"
 	case dMm == 0:
-		return "drills, files", "no end mill is so narrow: chain-drill on the middle line, saw out the webs, file"
+		return "drills, files", "too narrow and deep for a usual end mill: chain-drill on the middle line, saw out the webs, file"
 	}
 	return "drills, files", "no end mill reaches: one of " + b.W.Dia(dMm) + " cuts " + b.W.Said(long) + " deep at most. Chain-drill on the middle line, saw out the webs, file"
 }
