@@ -73,15 +73,19 @@ func placings(found, want []expectedHole) [][]int {
 	for _, w := range want {
 		dx, dy := w.x-found[0].x, w.y-found[0].y
 		var hit []int
+		lying := 0
 		for _, f := range found {
+			before := len(hit)
 			for i, v := range want {
 				if math.Abs(f.x+dx-v.x) <= tolMm && math.Abs(f.y+dy-v.y) <= tolMm {
-					hit = append(hit, i)
-					break
+					hit = append(hit, i) // a hole through a plate is one of either face
 				}
 			}
+			if len(hit) > before {
+				lying++
+			}
 		}
-		if len(hit) == len(found) {
+		if lying == len(found) {
 			ways = append(ways, hit)
 		}
 	}
@@ -126,14 +130,41 @@ func TestHoleCentresOnPaper(t *testing.T) {
 			t.Run(job+" "+paper, func(t *testing.T) {
 				t.Parallel()
 				doc, pages := faceTemplates(t, job, partsOf(want), paper)
-				for face, holes := range want {
-					if left := uncovered(t, doc, pages[face], holes); left > 0 {
-						t.Errorf("%s: %d of %d holes are on no tile", face, left, len(holes))
+				for _, part := range partsOf(want) {
+					holes := bothFaces(want, part)
+					var ways [][][]int
+					for _, face := range []string{"front", "back"} {
+						ways = append(ways, laidOn(t, doc, pages[part+" "+face], holes[face])...)
+					}
+					// Pages with fewer ways first: they decide the most.
+					slices.SortStableFunc(ways, func(a, b [][]int) int { return len(a) - len(b) })
+					if left := cover(ways, make([]int, len(holes["front"]))); left > 0 {
+						t.Errorf("%s: %d of %d holes are on no tile", part, left, len(holes["front"]))
 					}
 				}
 			})
 		}
 	}
+}
+
+// bothFaces are the holes of a part as each face shows them, in one order: those of
+// the other face, which may go through, lie the other way round in x.
+func bothFaces(want map[string][]expectedHole, part string) map[string][]expectedHole {
+	out := map[string][]expectedHole{}
+	for _, of := range []string{"front", "back"} {
+		for _, h := range want[part+" "+of] {
+			turned := h
+			turned.x = -h.x
+			for _, face := range []string{"front", "back"} {
+				if face == of {
+					out[face] = append(out[face], h)
+				} else {
+					out[face] = append(out[face], turned)
+				}
+			}
+		}
+	}
+	return out
 }
 
 // partsOf are the parts of what expected gives, sorted.
@@ -147,24 +178,20 @@ func partsOf(want map[string][]expectedHole) []string {
 	return slices.Compact(names)
 }
 
-// uncovered lays the crosses of each page on the wanted holes and counts the
-// holes that no page has.
-func uncovered(t *testing.T, doc *measure.Doc, pages []int, want []expectedHole) int {
+// laidOn are the ways to lay the crosses of each page on the holes of a face.
+func laidOn(t *testing.T, doc *measure.Doc, pages []int, holes []expectedHole) (ways [][][]int) {
 	t.Helper()
-	var ways [][][]int
 	for _, page := range pages {
 		found := crosses(doc.Paths(page))
 		if len(found) == 0 {
-			continue // the key, or a tile between the holes
+			continue // a tile between the holes
 		}
-		laid := placings(found, want)
+		laid := placings(found, holes)
 		if len(laid) == 0 {
 			t.Errorf("the crosses of page %d do not lie on the expected holes within 0.01 mm: %v", page+1, found)
 			continue
 		}
 		ways = append(ways, laid)
 	}
-	// Pages with fewer ways first: they decide the most.
-	slices.SortStableFunc(ways, func(a, b [][]int) int { return len(a) - len(b) })
-	return cover(ways, make([]int, len(want)))
+	return ways
 }
