@@ -15,13 +15,13 @@ const (
 	beadShare   = 0.45
 )
 
-// onBeads finds plates that come into a corner in which a fillet of an earlier
-// weld lies already: a plate that stands with an edge on a face, welded along both
-// its sides for as long as the edge is.
+// onBeads finds parts that come to stand where a fillet of an earlier weld lies
+// already, a gusset in its corner or a stud beside it: that of a plate that stands with
+// an edge on a face, welded along both its sides for as long as the edge is.
 func (m *Machine) onBeads() (looks []look) {
-	came := map[string]int{} // the step at which a part is first welded to something
+	came := map[string]int{} // the step at which a part is first joined to something
 	for n, j := range m.joints {
-		for _, id := range []string{Instance{j.A.Part, j.A.Copy}.id(), Instance{j.B.Part, j.B.Copy}.id()} {
+		for _, id := range append(m.goWith(j), Instance{j.A.Part, j.A.Copy}.id(), Instance{j.B.Part, j.B.Copy}.id()) {
 			if _, before := came[id]; !before {
 				came[id] = n
 			}
@@ -39,7 +39,7 @@ func (m *Machine) onBeads() (looks []look) {
 		looks = append(looks, func() []plan.Problem {
 			for i := range m.Bodies {
 				c := &m.Bodies[i]
-				if of, made := m.Of[c.ID]; made && came[c.ID] > n && of.Part != j.A.Part && c.Box().Meets(a.Box(), 0) && m.welds(c.ID) && holdsAny(c, line) {
+				if of, made := m.Of[c.ID]; made && came[c.ID] > n && of.Part != j.A.Part && c.Box().Meets(a.Box(), j.Weld.LegMm) && holdsAny(c, line) {
 					return []plan.Problem{{Joint: j.Name, Kind: plan.OnBead, Pos: m.posOf(j.Name), Args: []plan.Arg{
 						plan.Named(m.title(c.ID)), plan.Named(m.title(a.ID)), plan.Of(plan.Mm, words.Round(j.Weld.LegMm, 2)),
 					}}}
@@ -49,13 +49,6 @@ func (m *Machine) onBeads() (looks []look) {
 		})
 	}
 	return looks
-}
-
-// welds tells whether a joint welds a body.
-func (m *Machine) welds(id string) bool {
-	return slices.ContainsFunc(m.joints, func(j *plan.JointPlan) bool {
-		return j.Weld != nil && (Instance{j.A.Part, j.A.Copy}.id() == id || Instance{j.B.Part, j.B.Copy}.id() == id)
-	})
 }
 
 // beadLine are places in the fillets on both sides of a plate that stands on one
