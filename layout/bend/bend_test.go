@@ -109,8 +109,13 @@ func TestRefused(t *testing.T) {
 		{Bend{2, 2, 90, -0.1}, "K"}, {Bend{2, 2, 90, 1.01}, "K"}, {Bend{2, 2, 90, math.NaN()}, "K"},
 	} {
 		var r *lookup.RangeError
-		if _, err := c.b.Work(); !errors.As(err, &r) || r.What != c.what {
-			t.Errorf("%+v: %v", c.b, err)
+		if got, err := c.b.Work(); !errors.As(err, &r) || r.What != c.what || got != (Result{}) {
+			t.Errorf("%+v: %+v, %v", c.b, got, err)
+		}
+		if c.what == "thickness" || c.what == "inside radius" && c.b.K == 0 {
+			if k, err := KFactor(c.b.InsideRadiusMm, c.b.ThicknessMm); err == nil || k != 0 {
+				t.Errorf("%+v: K %v, %v", c.b, k, err)
+			}
 		}
 		if _, _, err := c.b.Relief(); err == nil {
 			t.Errorf("%+v has a relief", c.b)

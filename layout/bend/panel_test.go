@@ -239,3 +239,38 @@ func TestPanelRefused(t *testing.T) {
 		t.Error(err)
 	}
 }
+
+// TestTurned: the end of a bend and a place up its flange, by hand: of 60° over R3 in
+// 2 mm, 10 up. Turned forwards the inside goes round its 3, backwards the outside its 5.
+func TestTurned(t *testing.T) {
+	t.Parallel()
+	sin, cos := math.Sqrt(3)/2, 0.5
+	for forward, want := range map[bool]frame{
+		true:  {geom.Point{XMm: 3*sin + 10*cos, YMm: 3*(1-cos) + 10*sin}, math.Pi / 3},
+		false: {geom.Point{XMm: 5*sin + 10*cos, YMm: -5*(1-cos) - 10*sin}, -math.Pi / 3},
+	} {
+		f := PanelFold{Flange: Flange{AngleDeg: 60, RadiusMm: 3, Forward: forward}, ThicknessMm: 2}
+		got := f.turned(10)
+		same(t, "the place", []geom.Point{got.at}, []geom.Point{want.at})
+		if !near(got.turnRad, want.turnRad, 1e-12) {
+			t.Errorf("forward %v: turned %v, want %v", forward, got.turnRad, want.turnRad)
+		}
+	}
+}
+
+// TestPanelLines: the bending line of each side lies on it, half the deduction
+// outside where the flange's outside would be, and ends at its reliefs: a thickness
+// of 2 beyond the flange's own ends, 10 and 25 from the sheet's as seen up the flange.
+func TestPanelLines(t *testing.T) {
+	t.Parallel()
+	for s, out := range map[Side]float64{Top: 60, Right: 100, Bottom: 60, Left: 100} {
+		half := 160 - out
+		b, err := box(Flange{Side: s, HeightMm: 40, FromMm: 10, ToMm: 25}).Blank()
+		if err != nil {
+			t.Fatal(err)
+		}
+		f, line := &b.Folds[0], out-deduction/2
+		want := []geom.Point{s.TurnedTo(geom.Point{XMm: 10 - half, YMm: line}), s.TurnedTo(geom.Point{XMm: half - 25, YMm: line})}
+		same(t, "line", []geom.Point{f.LineFrom, f.LineTo}, want)
+	}
+}

@@ -124,3 +124,24 @@ func TestCurvesAreClose(t *testing.T) {
 		}
 	}
 }
+
+// TestCircleOfUnevenCorners: a circle has its centre and size whatever part of it has
+// more corners: here six in each quarter but the first, which has forty.
+func TestCircleOfUnevenCorners(t *testing.T) {
+	t.Parallel()
+	for turn := range 8 {
+		var points []point
+		for i := range 58 {
+			deg := float64(i) * 90 / 40
+			if i > 40 {
+				deg = 90 + float64(i-40)*15
+			}
+			sin, cos := math.Sincos((deg + float64(turn)*45) * math.Pi / 180)
+			points = append(points, xy(100+0.7*cos, 50+0.7*sin))
+		}
+		centre, radius, round, _ := (&contour{points: points, closed: true}).circle()
+		if !round || geom.Distance(centre, xy(100, 50)) > 1e-6 || math.Abs(radius-0.7) > 0.01 {
+			t.Errorf("turned %d°: %v, about %v of %v", turn*45, round, centre, radius)
+		}
+	}
+}

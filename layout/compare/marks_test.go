@@ -8,6 +8,7 @@ import (
 
 	"centrepop/layout/plan"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 )
 
 // marked is the plate with its lift holes, its slot and the blind hole to be
@@ -238,5 +239,27 @@ func TestInches(t *testing.T) {
 	}
 	if lines := strings.Join(r.Lines("x.svg"), "\n"); !strings.Contains(lines, "(to 0.0039 in)") || strings.Contains(lines, "mm") || !strings.Contains(lines, "the outline is 8.268 × 4.724 in, not 7.874 × 4.724 in") {
 		t.Errorf("%s", lines)
+	}
+}
+
+// TestCrossesOutOfTheMiddle: two strokes of 4 mm are a cross while their middles are
+// within a tenth of that, whichever way; beyond it they are two lines.
+func TestCrossesOutOfTheMiddle(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		x, y float64
+		want int
+	}{{0, 0, 1}, {0.38, 0, 1}, {-0.38, 0, 1}, {0, 0.38, 1}, {0, -0.38, 1}, {0.42, 0, 0}, {-0.42, 0, 0}, {0, 0.42, 0}, {0.3, 0.3, 0}} {
+		found, rest := spots([]contour{
+			{points: []point{xy(8, 5), xy(12, 5)}},
+			{points: []point{xy(10+c.x, 3+c.y), xy(10+c.x, 7+c.y)}},
+		})
+		if len(found) != c.want || len(rest) != 2-2*c.want {
+			t.Errorf("%+v: %d marks, %d lines", c, len(found), len(rest))
+			continue
+		}
+		if c.want == 1 && (geom.Distance(found[0].at, xy(10+c.x/2, 5+c.y/2)) > 1e-9 || found[0].size != 4) {
+			t.Errorf("%+v: %+v", c, found[0])
+		}
 	}
 }

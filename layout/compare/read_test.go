@@ -69,7 +69,7 @@ func TestShapes(t *testing.T) {
 			t.Errorf("%s: area %g, want %g", test.body, area, test.area)
 		}
 	}
-	for _, nothing := range []string{`<rect width="0" height="5"/>`, `<rect width="5"/>`, `<circle/>`, `<ellipse rx="3"/>`, `<path d="M0 0"/>`, `<path/>`, `<line/>`, `<polygon points="1 1"/>`} {
+	for _, nothing := range []string{`<rect width="0" height="5"/>`, `<rect width="5"/>`, `<circle/>`, `<ellipse rx="3"/>`, `<ellipse ry="3"/>`, `<ellipse rx="3" ry="0"/>`, `<path d="M0 0"/>`, `<path/>`, `<line/>`, `<polygon points="1 1"/>`} {
 		if s, err := Read(strings.NewReader(`<svg>` + nothing + `</svg>`)); err != nil || len(s.contours) != 0 || len(s.others) != 0 {
 			t.Errorf("%s: %v", nothing, err)
 		}

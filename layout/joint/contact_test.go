@@ -3,7 +3,9 @@ package joint
 import (
 	"testing"
 
+	"centrepop/layout/part"
 	"centrepop/layout/press"
+	"centrepop/layout/threads"
 	"centrepop/parts"
 )
 
@@ -25,5 +27,68 @@ func TestStrengthByStock(t *testing.T) {
 	}
 	if got := strengthSectionMm(&parts.Part{}, press.Member{OutsideMm: 100}); got != 100 {
 		t.Errorf("solid: %v", got)
+	}
+}
+
+// TestNested: an outside step lies in a bore from half a millimetre of common length
+// on and where their sizes are near, within 1 mm, or up to 6 mm where both are fitted
+// (common practice), whichever way the parts stand; never where either is a thread.
+func TestNested(t *testing.T) {
+	t.Parallel()
+	sized := func(mm float64, class string) part.Sized {
+		return part.Sized{NominalMm: mm, Class: class, Limited: class != ""}
+	}
+	for _, c := range []struct {
+		out, in part.Sized
+		deepMm  float64
+		want    bool
+	}{
+		{sized(80, ""), sized(80, ""), 0.5, true},
+		{sized(80, ""), sized(80, ""), 0.49, false},
+		{sized(80, ""), sized(80, ""), 1.4, true},
+		{sized(80, ""), sized(81, ""), 5, true},
+		{sized(81, ""), sized(80, ""), 5, true},
+		{sized(80, ""), sized(81.1, ""), 5, false},
+		{sized(81.1, "h6"), sized(80, "H7"), 5, false},
+		{sized(80, "h6"), sized(86, "H7"), 5, true},
+		{sized(80, "h6"), sized(86.1, "H7"), 5, false},
+		{sized(80, "h6"), sized(86, ""), 5, false},
+		{sized(80, ""), sized(86, "H7"), 5, false},
+		{part.Sized{NominalMm: 80, Thread: &threads.Thread{}}, sized(80, ""), 5, false},
+		{sized(80, ""), part.Sized{NominalMm: 80, Thread: &threads.Thread{}}, 5, false},
+	} {
+		out, in := &part.Step{FromMm: 0, ToMm: 20, Size: c.out}, &part.Step{Inside: true, FromMm: 0, ToMm: 10, Size: c.in}
+		// The bore's part lies with its front at 0; the other ends so deep in it, as
+		// it is and the other way round.
+		for _, at := range []placement{{c.deepMm - 20, 0, 1}, {c.deepMm, 0, -1}, {10 - c.deepMm, 0, 1}, {30 - c.deepMm, 90, -1}} {
+			if got := nested(placedPart{at: at}, placedPart{at: placement{0, 0, 1}}, out, in); got != c.want {
+				t.Errorf("Ø%g in Ø%g, %g deep at %v: %v", c.out.NominalMm, c.in.NominalMm, c.deepMm, at, got)
+			}
+		}
+	}
+}
+
+// TestSharesLead: a joint follows a drawing's holes only if they are that drawing's
+// and that feature's: of the part of which there are more pieces, else the first named.
+func TestSharesLead(t *testing.T) {
+	t.Parallel()
+	end := func(name, holes string, pieces int) feature {
+		return feature{ref: parts.JointRef{Part: name, Feature: holes}, r: &part.Model{Numbered: &part.Numbered{Shape: &part.Shape{Sizes: &part.Sizes{Part: &parts.Part{Quantity: pieces}}}}}, group: &part.Group{}}
+	}
+	lead := end("flange", "bolts", 2)
+	for _, c := range []struct {
+		a, b feature
+		want bool
+	}{
+		{lead, end("body", "taps", 1), true},
+		{end("body", "taps", 1), lead, true},
+		{end("body", "taps", 2), lead, false},
+		{end("flange", "others", 2), end("body", "taps", 1), false},
+		{end("ring", "bolts", 2), end("body", "taps", 1), false},
+		{feature{ref: lead.ref, r: lead.r}, end("body", "taps", 1), false},
+	} {
+		if got := (&joint{a: c.a, b: c.b}).sharesLead(lead); got != c.want {
+			t.Errorf("%s.%s and %s.%s: %v", c.a.ref.Part, c.a.ref.Feature, c.b.ref.Part, c.b.ref.Feature, got)
+		}
 	}
 }

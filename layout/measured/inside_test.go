@@ -135,6 +135,14 @@ func TestMatrix(t *testing.T) {
 	if _, ok := cholesky([][]float64{{1, 1}, {1, 1.0001}}, 1e-3); ok {
 		t.Error("a matrix that lost nearly all of its pivot is factored")
 	}
+	// What is lost is a share of the diagonal: the unit changes nothing.
+	for _, unit := range []float64{1e-9, 1e-3, 1e3, 1e9} {
+		for off, want := range map[float64]bool{1.0001: false, 1.01: true} {
+			if _, ok := cholesky([][]float64{{unit, unit}, {unit, unit * off}}, 1e-3); ok != want {
+				t.Errorf("%g in units of %g: %v", off, unit, ok)
+			}
+		}
+	}
 }
 
 // TestStart: the first guess from the chords goes round once, also where one

@@ -452,6 +452,21 @@ func TestTogether(t *testing.T) {
 	if m = together(measured.Drawn{Holes: drawn(265, 30, 45, 135, 225, 315), BoltMm: 16}); m.Goes || m.Pairs[0].NeedsMm != 0 {
 		t.Errorf("M16 through 14.5: %+v", m)
 	}
+	// A bolt as large as the least hole of the flange enters it, and one as large as
+	// what is drawn that: then the hole to be drilled is still told.
+	least := r.Holes[0].DiameterMm - measured.CoverageFactor*r.Holes[0].DiaUMm
+	if p := together(measured.Drawn{Holes: drawn(265, 20, 45, 135, 225, 315), BoltMm: least}).Pairs[0]; p.FlangeMinMm != least || p.NeedsMm < least {
+		t.Errorf("a bolt of %v: %+v", least, p)
+	}
+	// The smallest bore is a bore, and does not go over a spigot.
+	small := fit(t, func() measured.Survey {
+		s := flange(265, 14.5, 45, 135, 225, 315)
+		s.Spigot = measured.Diameter{Mm: 230, PlusMinusMm: 0.01}
+		return s
+	}())
+	if m, err := small.Together(measured.Drawn{Holes: drawn(265, 14.5, 45, 135, 225, 315), BoltMm: 12, BoreMinMm: 0.5, BoreMaxMm: 0.6}); err != nil || m.Spigot != measured.SpigotTight || m.Goes {
+		t.Errorf("a bore of 0.5 over 230: %+v, %v", m, err)
+	}
 	// Drawn with hole 1 at TOP, a quarter of it away: it is turned.
 	if m = together(measured.Drawn{Holes: drawn(265, 14.5, 0, 90, 180, 270), BoltMm: 12}); !m.Goes || math.Abs(math.Abs(m.TurnDeg)-45) > 1e-6 {
 		t.Errorf("got %+v", m)

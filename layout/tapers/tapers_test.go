@@ -72,7 +72,7 @@ func TestOverPins(t *testing.T) {
 		pin, stack float64
 		small      bool
 	}{{0, 1, false}, {math.NaN(), 1, false}, {2, 9.1, false}, {2, -0.1, false}, {25, 0, true}, {2, math.NaN(), true}} {
-		if _, err := taper.OverPinsMm(c.pin, c.stack, c.small); err == nil {
+		if got, err := taper.OverPinsMm(c.pin, c.stack, c.small); err == nil || got != 0 {
 			t.Errorf("%+v is accepted", c)
 		}
 	}
@@ -127,8 +127,10 @@ func TestRefused(t *testing.T) {
 			t.Errorf("%+v: %v", c, err)
 		}
 	}
-	if taper, err := New(40, 0, 10); err != nil || taper.SmallMm != 0 {
-		t.Errorf("a point: %v", err)
+	for _, end := range []float64{0, 0.4, 39.9} {
+		if taper, err := New(40, end, 10); err != nil || taper.SmallMm != end {
+			t.Errorf("down to %v: %+v, %v", end, taper, err)
+		}
 	}
 	for _, err := range []error{
 		func() error { _, err := ByRatio(40, 0, 10); return err }(), func() error { _, err := ByRatio(40, 0.1, 10); return err }(),
