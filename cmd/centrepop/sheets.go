@@ -417,7 +417,7 @@ func patternSize(d *plan.Development, w words.Writer) string {
 func explainText(w io.Writer, pl *plan.Plan, q *plan.PartPlan) {
 	fmt.Fprintf(w, "%s (%s), %d off, %s\n%s; stock %s", q.Title, q.Kind, q.Quantity, q.Material, q.Overall, q.StockText)
 	if q.MassKg > 0 {
-		fmt.Fprintf(w, "; %.2f kg", q.MassKg)
+		fmt.Fprint(w, "; ", words.Writer{Units: pl.Units}.RoundMass(q.MassKg, 2))
 	}
 	if pl.Tolerance != "" {
 		fmt.Fprintf(w, "; %s where nothing else is said", pl.Tolerance)

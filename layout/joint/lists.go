@@ -161,13 +161,14 @@ func (j *shop) cuts() []plan.CutRow {
 // lifts lists what is heavier than LiftKg, single parts before assemblies: first
 // what two people may lift, then what only a hoist may.
 func lifts(pl *plan.Plan) []string {
+	w := words.Writer{Units: pl.Units}
 	var light, heavy []string
 	take := func(what string, kg float64) {
 		switch {
 		case kg > plan.HoistKg:
-			heavy = append(heavy, what+" "+words.Trim(kg, 1)+" kg")
+			heavy = append(heavy, what+" "+w.RoundMass(kg, 1))
 		case kg > plan.LiftKg:
-			light = append(light, what+" "+words.Trim(kg, 1)+" kg")
+			light = append(light, what+" "+w.RoundMass(kg, 1))
 		}
 	}
 	for _, p := range pl.Parts {

@@ -406,7 +406,7 @@ func (j *making) heavy(t *joint) {
 		if i > 0 && !fixed && kg >= lift.MassKg {
 			continue
 		}
-		lift = plan.Lift{What: e.title(), MassKg: kg, How: words.Carriers(kg)}
+		lift = plan.Lift{What: e.title(), MassKg: kg, How: t.w.Carriers(kg)}
 		if len(side) > 1 {
 			lift.What += " with all that is on it"
 		}
@@ -414,8 +414,8 @@ func (j *making) heavy(t *joint) {
 	if lift.MassKg > plan.LiftKg {
 		t.out.Lift = &lift
 	}
-	if how := words.Carriers(t.out.MassKg); !fixed && how != words.Carriers(heaviest) {
-		t.caution("From here on the assembly is " + words.Trim(t.out.MassKg, 1) + " kg: " + how + ".")
+	if how := t.w.Carriers(t.out.MassKg); !fixed && how != t.w.Carriers(heaviest) {
+		t.caution("From here on the assembly is " + t.w.RoundMass(t.out.MassKg, 1) + ": " + how + ".")
 	}
 }
 

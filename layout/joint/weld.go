@@ -362,7 +362,7 @@ func (t *joint) weldFigures(p *plan.WeldPlan) {
 		round = ", all round " + t.w.Dia(p.DiameterMm)
 	}
 	t.figure("length", t.w.Read(p.LengthMm)+round, "")
-	t.figure("weld metal", t.w.Area(p.AreaMm2)+", "+words.Trim(p.DepositedKg, 3)+" kg; buy "+words.Trim(p.BuyKg, 2)+" kg", p.Process)
+	t.figure("weld metal", t.w.Area(p.AreaMm2)+", "+t.w.RoundMass(p.DepositedKg, 3)+"; buy "+t.w.RoundMass(p.BuyKg, 2), p.Process)
 	t.shrinks(p)
 	t.figure("runs", words.Trim(float64(p.Runs), 0)+", about", "common practice, no source")
 	if len(p.TacksDeg) > 0 {

@@ -173,7 +173,7 @@ func (m *Machine) stand() []plan.Problem {
 		}
 		return []plan.Problem{{Joint: j.Name,
 			Kind: plan.WouldTip, Pos: m.posOf(j.Name), Args: []plan.Arg{
-				plan.Named(m.title(m.Bodies[lowest].ID)), plan.Of(plan.Mm, words.Round(-s.MarginMm, 1)), plan.Named(words.Trim(assembly.Together(bodies).MassKg, 1) + " kg"),
+				plan.Named(m.title(m.Bodies[lowest].ID)), plan.Of(plan.Mm, words.Round(-s.MarginMm, 1)), plan.Of(plan.Kg, assembly.Together(bodies).MassKg),
 			},
 		}}
 	}

@@ -294,7 +294,7 @@ func (b *bench) wrappedStep(template string) *Step {
 func (g *Shape) cautions() []string {
 	var out []string
 	if kg := g.massKg(); kg > plan.LiftKg {
-		out = append(out, words.Trim(kg, 0)+" kg: "+words.Carriers(kg)+".")
+		out = append(out, g.W.RoundMass(kg, 0)+": "+g.W.Carriers(kg)+".")
 	}
 	if w := g.widest(); w != nil && g.Job.Shop.SwingMm.Set() && w.Size.NominalMm > g.Job.Shop.SwingMm.Mm {
 		out = append(out, g.W.Dia(w.Size.NominalMm)+" is over the lathe's swing of "+g.W.Size(g.Job.Shop.SwingMm.Mm)+".")

@@ -169,7 +169,7 @@ func (b *bench) chuckSupport(set setting, h held) string {
 // hoisted says what a heavy bar needs while it goes into the chuck.
 func (b *bench) hoisted() string {
 	if kg := b.stockKg(); kg > plan.LiftKg {
-		return "; " + words.Trim(kg, 0) + " kg before turning: hoist it in and do not let go before the jaws hold"
+		return "; " + b.W.RoundMass(kg, 0) + " before turning: hoist it in and do not let go before the jaws hold"
 	}
 	return ""
 }

@@ -185,6 +185,7 @@ const (
 	Diameter Unit = "diameter" // mm, printed with Ø
 	Read     Unit = "read"     // mm, as callipers read it
 	Newton   Unit = "N"        // printed in kilonewtons
+	Kg       Unit = "kg"
 	Degree   Unit = "deg"
 	Celsius  Unit = "°C"
 	Number   Unit = "number"

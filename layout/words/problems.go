@@ -212,6 +212,8 @@ func (w Writer) Arg(a plan.Arg) string {
 		return w.Read(a.Value)
 	case plan.Newton:
 		return Trim(a.Value/1000, 0) + " kN"
+	case plan.Kg:
+		return w.RoundMass(a.Value, 1)
 	case plan.Degree:
 		return Trim(a.Value, 2) + "°"
 	case plan.Celsius:

@@ -37,17 +37,36 @@ func plainMinus(s string) string {
 	return s
 }
 
-// Mass writes kilograms with three figures.
-func Mass(kg float64) string {
-	switch a := math.Abs(kg); {
-	case a >= 99.95:
-		return strconv.FormatFloat(kg, 'f', 0, 64) + " kg"
-	case a >= 9.995:
-		return strconv.FormatFloat(kg, 'f', 1, 64) + " kg"
-	case a >= 0.9995:
-		return strconv.FormatFloat(kg, 'f', 2, 64) + " kg"
+// KgPerPound is the avoirdupois pound, exact by definition (NIST SP 811).
+const KgPerPound = 0.45359237
+
+// mass is a mass in kg in the job's unit, and the name of that.
+func (w Writer) mass(kg float64) (value float64, unit string) {
+	if w.Units == parts.Inches {
+		return kg / KgPerPound, " lb"
 	}
-	return strconv.FormatFloat(kg, 'f', 3, 64) + " kg"
+	return kg, " kg"
+}
+
+// Mass writes kilograms with three figures, in an inch job as pounds.
+func (w Writer) Mass(kg float64) string {
+	value, unit := w.mass(kg)
+	decimals := 3
+	switch a := math.Abs(value); {
+	case a >= 99.95:
+		decimals = 0
+	case a >= 9.995:
+		decimals = 1
+	case a >= 0.9995:
+		decimals = 2
+	}
+	return strconv.FormatFloat(value, 'f', decimals, 64) + unit
+}
+
+// RoundMass writes kilograms with at most so many decimals, in an inch job as pounds.
+func (w Writer) RoundMass(kg float64, decimals int) string {
+	value, unit := w.mass(kg)
+	return Trim(value, decimals) + unit
 }
 
 // Span writes a run of numbers: "7" or "1–6".

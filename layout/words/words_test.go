@@ -40,8 +40,10 @@ func TestWriter(t *testing.T) {
 		{"Between", Between(12.04, 34.06, 1, "kN"), "12 – 34.1 kN"}, {"Between", Between(12.01, 12.04, 1, "kN"), "12 kN"}, {"Between", Between(2, 2, 0, ""), "2 – 2"},
 		{"Trim", Trim(-0.0004, 3), "0"}, {"Trim", Trim(100, 0), "100"}, {"Trim", Trim(1.005, 2), "1.01"}, {"Trim", Trim(-1.005, 2), "-1.01"},
 		{"Lower", Lower("Ähre AB"), "ähre AB"}, {"Capital", Capital("ölig"), "Ölig"}, {"Capital", Capital(""), ""}, {"Spaced", Spaced("bore-back"), "bore back"},
-		{"Carriers", Carriers(25), ""}, {"Carriers", Carriers(25.1), "hoist or two people (over 25 kg, ISO 11228-1, from memory)"}, {"Carriers", Carriers(50), "hoist or two people (over 25 kg, ISO 11228-1, from memory)"},
-		{"Carriers", Carriers(50.1), "hoist, with slings rated for it, by local lifting rules"},
+		{"Carriers", mm.Carriers(25), ""}, {"Carriers", mm.Carriers(25.1), "hoist or two people (over 25 kg, ISO 11228-1, from memory)"}, {"Carriers", mm.Carriers(50), "hoist or two people (over 25 kg, ISO 11228-1, from memory)"},
+		{"Carriers", mm.Carriers(50.1), "hoist, with slings rated for it, by local lifting rules"},
+		{"Carriers", in.Carriers(30), "hoist or two people (over 55 lb, ISO 11228-1, from memory)"},
+		{"Kg", in.Arg(plan.Of(plan.Kg, 45.36)), "100 lb"}, {"Kg", mm.Arg(plan.Of(plan.Kg, 45.36)), "45.4 kg"},
 		{"Newton", mm.Arg(plan.Of(plan.Newton, 999600)), "1000 kN"},
 		{"Preheat", mm.Arg(plan.Arg{Unit: plan.Preheat, Value: 149.6, High: 250.4}), "preheat to 150 – 250 °C (a start, common practice), "},
 	} {

@@ -8,6 +8,7 @@ import (
 
 	"centrepop/layout"
 	"centrepop/layout/plan"
+	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/golden"
 	"centrepop/templates/draw"
@@ -54,7 +55,7 @@ func TestRecorded(t *testing.T) {
 			note("face", fmt.Sprint(name, " ", face.Face), picture.Face(face, part.Features, 80, 70-float64(20*i)))
 		}
 	}
-	head := picture.Head(worked.Plan.Part("sleeve"), "Operations", 120)
+	head := picture.Head(worked.Plan.Part("sleeve"), words.Writer{Units: worked.Plan.Units}, "Operations", 120)
 	note("head", "sleeve", draw.Panel{Draw: head.Draw, Width: 120, Height: head.Height})
 	loops := func(x float64) [][]plan.XY {
 		return [][]plan.XY{{{XMm: x, YMm: 10}, {XMm: x + 30, YMm: 10}, {XMm: x + 30, YMm: 24}, {XMm: x, YMm: 20}}}

@@ -87,7 +87,7 @@ func (c closeness) half(pl *plan.Plan, run []*plan.JointPlan, flow func(trial in
 // set sets the step in a column.
 func (c *aside) set(f *draw.Flow) {
 	j := c.run[len(c.run)-1]
-	f.Add(asideHead(c.run, len(c.pl.Joints), f.Width()))
+	f.Add(asideHead(c.pl, c.run, f.Width()))
 	f.Add(c.warnings(c.pl, c.run, f.Width())...)
 	f.Add(c.pictures...)
 	if names := itemNames(j); names != "" {
@@ -142,16 +142,16 @@ func asidePictures(pl *plan.Plan, run []*plan.JointPlan, width float64, over boo
 
 // asideHead is the head of a step beside another: its number in a box and, since the
 // title names the kind, no word over it.
-func asideHead(run []*plan.JointPlan, of int, width float64) draw.Piece {
+func asideHead(pl *plan.Plan, run []*plan.JointPlan, width float64) draw.Piece {
 	var p draw.Piece
 	number, size := draw.Shrink(words.Span(run[0].N, len(run)), 8.4, true, stepBoxMm-2)
 	p.Draw.Add(draw.Shape{Path: draw.R(0, -stepBoxMm, stepBoxMm, 0).Path(), Stroke: draw.Black, WidthMm: draw.ThickMm},
 		draw.Text{XMm: stepBoxMm / 2, YMm: -7.8, SizeMm: size, Bold: true, Align: draw.Centre, Content: number},
-		draw.Text{XMm: stepBoxMm / 2, YMm: -11.7, SizeMm: draw.SmallMm, Align: draw.Centre, Content: "of " + strconv.Itoa(of)})
+		draw.Text{XMm: stepBoxMm / 2, YMm: -11.7, SizeMm: draw.SmallMm, Align: draw.Centre, Content: "of " + strconv.Itoa(len(pl.Joints))})
 	x, room, y := stepBoxMm+3, width-stepBoxMm-3, 0.6
 	if kg := run[len(run)-1].MassKg; kg > 0 {
 		const em = 4.2
-		text := "then " + words.Mass(kg)
+		text := "then " + words.Writer{Units: pl.Units}.Mass(kg)
 		p.Draw.Add(draw.Text{XMm: width, YMm: -4.6, SizeMm: em, Bold: true, Align: draw.Right, Content: text})
 		room -= draw.TextWidth(text, em, true) + 4
 	}

@@ -82,7 +82,7 @@ func overviewSheets(pl *plan.Plan, paper draw.Frame, views *draw.Piece) []*draw.
 		}, c.trial)
 		f.Table(c.tight(c.orderTable(pl)))
 		f.Add(draw.Paragraph("", "HOLD: stop, check and sign before the next step; what is covered later cannot be checked later. LIFT: this step moves more than "+
-			words.Trim(plan.LiftKg, 0)+" kg. Clock angles are those of the assembly, clockwise from TOP, seen as each page says. The numbers are computed from the drawings: "+
+			words.Writer{Units: pl.Units}.RoundMass(plan.LiftKg, 0)+". Clock angles are those of the assembly, clockwise from TOP, seen as each page says. The numbers are computed from the drawings: "+
 			"where the appendix calls a source “common practice” or “from memory”, ask somebody who knows before relying on it. "+
 			"Welding: the welder’s qualification and the local code come before these sheets.", c.em(3.2), false, f.Width())...)
 		if views != nil {
@@ -124,7 +124,7 @@ func (c closeness) orderTable(pl *plan.Plan) draw.Table {
 		}
 		kg := ""
 		if last.MassKg > 0 {
-			kg = words.Mass(last.MassKg)
+			kg = words.Writer{Units: pl.Units}.Mass(last.MassKg)
 		}
 		if j.Lift != nil {
 			kg += " LIFT"
@@ -139,18 +139,18 @@ func kindWord(j *plan.JointPlan) string { return strings.ToUpper(j.Kind) }
 
 // jointHead is the head of a joint's first sheet: the step's number large in
 // a box, the kind of joint, and what is joined.
-func jointHead(run []*plan.JointPlan, of int, width float64) draw.Piece {
+func jointHead(pl *plan.Plan, run []*plan.JointPlan, width float64) draw.Piece {
 	j := run[0]
 	const side = 22.0
 	var p draw.Piece
 	number, size := draw.Shrink(words.Span(j.N, len(run)), 15, true, side-4)
 	p.Draw.Add(draw.Shape{Path: draw.R(0, -side, side, 0).Path(), Stroke: draw.Black, WidthMm: draw.ThickMm})
 	p.Draw.Add(draw.Text{XMm: side / 2, YMm: -13.8, SizeMm: size, Bold: true, Align: draw.Centre, Content: number})
-	p.Draw.Add(draw.Text{XMm: side / 2, YMm: -19.4, SizeMm: draw.TextMm, Align: draw.Centre, Content: "step of " + strconv.Itoa(of)})
+	p.Draw.Add(draw.Text{XMm: side / 2, YMm: -19.4, SizeMm: draw.TextMm, Align: draw.Centre, Content: "step of " + strconv.Itoa(len(pl.Joints))})
 	x := side + 4
 	p.Draw.Add(draw.Text{XMm: x, YMm: -8, SizeMm: 10, Bold: true, Content: kindWord(j)})
 	if kg := run[len(run)-1].MassKg; kg > 0 {
-		text, at := draw.Shrink("then "+words.Mass(kg), draw.HeadMm, true, width-x-draw.TextWidth(kindWord(j), 10, true)-14)
+		text, at := draw.Shrink("then "+words.Writer{Units: pl.Units}.Mass(kg), draw.HeadMm, true, width-x-draw.TextWidth(kindWord(j), 10, true)-14)
 		p.Draw.Add(draw.Text{XMm: width, YMm: -7, SizeMm: at, Bold: true, Align: draw.Right, Content: text})
 	}
 	y := -10.5

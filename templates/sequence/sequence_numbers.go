@@ -85,7 +85,7 @@ func weldNumbers(w *plan.WeldPlan, pieces int, units parts.Units) []keyNumber {
 	if n := len(w.TacksDeg); n > 0 {
 		out = append(out, keyNumber{"Tacks", strconv.Itoa(n) + " × " + sized(w.TackLengthMm, units), "in the order shown"})
 	}
-	runs := keyNumber{"Runs", strconv.Itoa(w.Runs), w.Process + ", buy " + words.Trim(w.BuyKg*float64(pieces), 2) + " kg"}
+	runs := keyNumber{"Runs", strconv.Itoa(w.Runs), w.Process + ", buy " + words.Writer{Units: units}.RoundMass(w.BuyKg*float64(pieces), 2)}
 	if pieces > 1 {
 		runs.rest += " for " + strconv.Itoa(pieces)
 	}

@@ -224,7 +224,7 @@ func (c way) joint(pl *plan.Plan, run []*plan.JointPlan, paper draw.Frame, table
 	f := draw.NewTrial(func(page int) (*draw.Sheet, draw.Piece) {
 		s := &draw.Sheet{Frame: paper, All: true, Part: Name, Name: stepsWord(run) + ": " + j.Kind, Scale: "not to scale"}
 		if page == 0 {
-			return s, jointHead(run, len(pl.Joints), paper.Body().Width())
+			return s, jointHead(pl, run, paper.Body().Width())
 		}
 		return s, draw.RunningHead(stepsWord(run)+" "+kindWord(j)+": "+j.Title, "continued", paper.Body().Width())
 	}, c.trial)
@@ -246,7 +246,7 @@ func (c closeness) warnings(pl *plan.Plan, run []*plan.JointPlan, width float64)
 		out = append(out, draw.CautionBox("Not right yet: "+problem.What+".", c.em(3.8), width), draw.Space(1.5))
 	}
 	if l := j.Lift; l != nil {
-		text := words.Join(" ", "LIFT "+words.Mass(l.MassKg)+": "+l.What+". "+upperFirst(l.How)+".", words.Writer{Units: pl.Units}.Sling(l))
+		text := words.Join(" ", "LIFT "+words.Writer{Units: pl.Units}.Mass(l.MassKg)+": "+l.What+". "+upperFirst(l.How)+".", words.Writer{Units: pl.Units}.Sling(l))
 		out = append(out, draw.CautionBox(text, c.em(3.8), width), draw.Space(2*float64(c)))
 	}
 	if text := (words.Writer{Units: pl.Units}).Holds(j.Hold, pieceWords(run)); text != "" {

@@ -60,7 +60,7 @@ func (d density) bars(pl *plan.Plan, bars []*plan.PartPlan, paper draw.Frame) []
 	f.Add(draw.Paragraph("", barLead, d.smallMm(), false, f.Width())...)
 	f.Add(draw.Space(1.5))
 	for i, part := range bars {
-		f.Add(d.bar(part, letter(i), f.Width()))
+		f.Add(d.bar(pl, part, letter(i), f.Width()))
 		s := f.Sheets[len(f.Sheets)-1]
 		s.Parts, s.Starts = append(s.Parts, part.Title), append(s.Starts, part.Title)
 	}
@@ -82,13 +82,13 @@ func letter(i int) string {
 }
 
 // bar is the block of one bar: its picture, and beside it what to do, with boxes.
-func (d density) bar(part *plan.PartPlan, name string, width float64) draw.Piece {
+func (d density) bar(pl *plan.Plan, part *plan.PartPlan, name string, width float64) draw.Piece {
 	b := part.Bar
 	pic := picture.Bar(b, width*barSplit)
 	x := width*barSplit + 3
 	rest := width - x
 	head := draw.Paragraph("", name+"  "+part.Title+"  × "+strconv.Itoa(part.Quantity), d.em(3.8), true, rest)
-	facts := words.Join(", ", b.Section, part.Material, words.Mass(part.MassKg))
+	facts := words.Join(", ", b.Section, part.Material, words.Writer{Units: pl.Units}.Mass(part.MassKg))
 	text := append(head, draw.Paragraph("", facts, d.smallMm(), false, rest)...)
 	for _, line := range barLines(part) {
 		text = append(text, draw.Paragraph("–", line, d.smallMm(), false, rest)...)

@@ -339,7 +339,7 @@ func indexTables(pl *plan.Plan, chapters []draw.Chapter, own int) (t, rest draw.
 	}
 	for _, part := range pl.Parts {
 		at := pages[part.Title]
-		t.Rows = append(t.Rows, []string{part.Title, strconv.Itoa(part.Quantity), part.Material, part.StockText, words.Mass(part.MassKg), at[0].text(), at[1].text()})
+		t.Rows = append(t.Rows, []string{part.Title, strconv.Itoa(part.Quantity), part.Material, part.StockText, words.Writer{Units: pl.Units}.Mass(part.MassKg), at[0].text(), at[1].text()})
 	}
 	for i := range chapterColumns {
 		rest.Columns = append(rest.Columns, draw.Column{Head: "Sheets", Flex: true, Bold: true, Leads: true, Spare: i > 0}, draw.Column{Head: "Page", Align: draw.Centre, Bold: true, Spare: i > 0})

@@ -57,8 +57,8 @@ var densities = []density{1, 0.9, 0.8, 0.7, 0.6, 0.52, 0.42}
 var closest = []density{0.42, 0.8}
 
 // partHead is the head of a part.
-func partHead(part *plan.PartPlan, width float64) draw.Piece {
-	return picture.Head(part, "make "+strconv.Itoa(part.Quantity), width)
+func partHead(pl *plan.Plan, part *plan.PartPlan, width float64) draw.Piece {
+	return picture.Head(part, words.Writer{Units: pl.Units}, "make "+strconv.Itoa(part.Quantity), width)
 }
 
 // remarks are what the views do not show.

@@ -222,7 +222,7 @@ func contentOf(from origin, paper draw.Frame) *content {
 	width, part := paper.Body().Width(), from.part
 	return &content{
 		origin: from, widthMm: width,
-		head: sync.OnceValue(func() draw.Piece { return partHead(part, width) }),
+		head: sync.OnceValue(func() draw.Piece { return partHead(from.pl, part, width) }),
 		running: sync.OnceValue(func() draw.Piece {
 			return draw.RunningHead(part.Title, "operations and record, continued", width)
 		}),

@@ -89,7 +89,7 @@ func (d density) tool(pl *plan.Plan, t *plan.PartPlan, width float64) []draw.Pie
 	operations, record := d.operationTable(t), d.recordTable(pl, t)
 	record.Rows = append(record.Rows, append([]string{"passed, by"}, make([]string, len(record.Columns)-1)...))
 	if width < twoColumnsMm {
-		return slices.Concat([]draw.Piece{toolHead(t, width), d.picture(t, width), d.told(t, width)}, d.tight(operations).Pieces(width), []draw.Piece{draw.Space(1)}, d.tight(record).Pieces(width))
+		return slices.Concat([]draw.Piece{toolHead(pl, t, width), d.picture(t, width), d.told(t, width)}, d.tight(operations).Pieces(width), []draw.Piece{draw.Space(1)}, d.tight(record).Pieces(width))
 	}
 	left, half := width*pictureShare, (width-draw.GutterMm)/2
 	right := width - left - draw.GutterMm
@@ -102,15 +102,15 @@ func (d density) tool(pl *plan.Plan, t *plan.PartPlan, width float64) []draw.Pie
 	first, second := record, record
 	k := (len(record.Rows) + 1) / 2
 	first.Rows, second.Rows = record.Rows[:k], record.Rows[k:]
-	return []draw.Piece{draw.Stack(toolHead(t, width), abreast(seen, work, left+draw.GutterMm), draw.Space(1),
+	return []draw.Piece{draw.Stack(toolHead(pl, t, width), abreast(seen, work, left+draw.GutterMm), draw.Space(1),
 		abreast(d.rows(first, half), d.rows(second, half), half+draw.GutterMm))}
 }
 
 // toolHead is the name of a tool, and its facts in the same line.
-func toolHead(t *plan.PartPlan, width float64) draw.Piece {
+func toolHead(pl *plan.Plan, t *plan.PartPlan, width float64) draw.Piece {
 	p := draw.Piece{Height: 8}
 	p.Draw.Add(draw.Text{YMm: -5, SizeMm: draw.HeadMm, Bold: true, Content: t.Title, Heading: 1})
-	facts := words.Join("  ·  ", t.Material, draw.Labelled("stock", t.StockText), t.Overall, words.Mass(t.MassKg), "make "+words.Trim(float64(t.Quantity), 0))
+	facts := words.Join("  ·  ", t.Material, draw.Labelled("stock", t.StockText), t.Overall, words.Writer{Units: pl.Units}.Mass(t.MassKg), "make "+words.Trim(float64(t.Quantity), 0))
 	facts, size := draw.Shrink(facts, draw.TextMm, false, width-draw.TextWidth(t.Title, draw.HeadMm, true)-4)
 	p.Draw.Add(draw.Text{XMm: width, YMm: -5, SizeMm: size, Align: draw.Right, Content: facts}, draw.Segment(0, -6.6, width, -6.6, draw.ThickMm))
 	return p
