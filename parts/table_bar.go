@@ -13,7 +13,7 @@ var barGroup = &Group{
 		{Name: "flat", Type: PairType, Means: "width across the front view, and thickness", Example: "width and thickness, such as [80, 8]"},
 		{Name: "wall", Type: SizeType, Means: "wall of a tube, thickness of an angle or of a channel's web"},
 		{Name: "flange", Type: SizeType, Means: "thickness of a channel's flanges at their middle", Default: "that of the web"},
-		{Name: "corner", Type: DistanceType, Means: "outside corner radius of a square or rectangular tube", Default: "twice the wall"},
+		{Name: "corner", Type: DistanceType, Means: "outside corner radius of a square or rectangular tube", Default: "twice the wall, of metric tube 2.5 times one over 6 mm and three times one over 10 mm"},
 		{Name: "open", Type: WordType, Means: "the side that a channel's flanges point to", Default: "back", Words: []string{string(Back), string(Front), string(TopSide), string(BottomSide)}},
 		{Name: "length", Type: SizeType, Need: true, Means: "over all, between the outermost points"},
 		{Name: string(LeftSide), Type: KeysType, Means: "how the left end is cut", Default: "square", Group: barEndGroup},

@@ -31,15 +31,18 @@ const (
 )
 
 // Section is a cross section. Y goes up from the middle of the width, and depth goes
-// back from the front. Fillets at the root of angles and channels are left out.
+// back from the front. An angle and a parallel channel of a listed size have their root
+// and toe radii; the flanges of a UPN are drawn parallel, and its fillets left out: what
+// these add, the slope of its flanges takes off (within half a per cent of its mass).
 type Section struct {
 	Shape    Shape
 	WidthMm  float64 // up
 	DepthMm  float64 // behind the front
 	WallMm   float64 // of a tube, an angle, a channel's web; 0 is solid
 	FlangeMm float64 // of a channel
-	CornerMm float64 // outside, of a square or rectangular tube; 0 is twice the wall
+	CornerMm float64 // outside, of a square or rectangular tube; 0 is that of its wall
 	Open     Side    // of a channel: where the flanges point
+	Inch     bool    // a size in inches
 }
 
 // Hollow tells whether the section is closed round a hollow.
@@ -47,14 +50,24 @@ func (s Section) Hollow() bool {
 	return s.WallMm > 0 && (s.Shape == Square || s.Shape == Rectangle || s.Shape == Round)
 }
 
-// CornersMm are the radii of a tube's corners outside and inside. Cold formed tube up
-// to 6 mm of wall has about twice the wall outside (EN 10219-2, from memory).
+// CornersMm are the radii of a tube's corners outside and inside. Sections are computed
+// with twice the wall outside, in millimetres with 2.5 times a wall over 6 mm and three
+// times one over 10 mm (EN 10219-2:2006, as its tables are reprinted; ASTM A500 in inches,
+// from memory).
 func (s Section) CornersMm() (outside, inside float64) {
 	if !s.Hollow() || s.Shape == Round {
 		return 0, 0
 	}
 	if outside = s.CornerMm; outside == 0 {
-		outside = math.Min(2*s.WallMm, math.Min(s.WidthMm, s.DepthMm)/2)
+		walls := 2.0
+		switch {
+		case s.Inch || s.WallMm <= 6:
+		case s.WallMm <= 10:
+			walls = 2.5
+		default:
+			walls = 3
+		}
+		outside = math.Min(walls*s.WallMm, math.Min(s.WidthMm, s.DepthMm)/2)
 	}
 	return outside, math.Max(0, outside-s.WallMm)
 }
@@ -77,9 +90,12 @@ func (s Section) Loops() [][]Vertex {
 		}
 		return out
 	case s.Shape == Angle:
-		return [][]Vertex{{{UpMm: w}, {UpMm: w, OutMm: -t}, {UpMm: -w + t, OutMm: -t}, {UpMm: -w + t, OutMm: -d}, {UpMm: -w, OutMm: -d}, {UpMm: -w}}}
+		root := s.rootMm()
+		sharp := []Vertex{{UpMm: w}, {UpMm: w, OutMm: -t}, {UpMm: -w + t, OutMm: -t}, {UpMm: -w + t, OutMm: -d}, {UpMm: -w, OutMm: -d}, {UpMm: -w}}
+		return [][]Vertex{rounded(sharp, []float64{0, root / 2, root, root / 2, 0, 0})} // EN 10056-1: a toe has half the root
 	case s.Shape == Channel:
-		return [][]Vertex{s.channel()}
+		root := s.rootMm()
+		return [][]Vertex{rounded(s.channel(), []float64{0, 0, 0, root, root, 0, 0, 0})}
 	case s.Hollow():
 		outside, inside := s.CornersMm()
 		return [][]Vertex{rectangle(-w, w, -d, 0, outside), rectangle(-w+t, w-t, -d+t, -t, inside)}
@@ -121,13 +137,30 @@ func rectangle(low, high, back, front, r float64) []Vertex {
 	if r <= 0 {
 		return []Vertex{{UpMm: low, OutMm: back}, {UpMm: high, OutMm: back}, {UpMm: high, OutMm: front}, {UpMm: low, OutMm: front}}
 	}
-	bulge := math.Tan(math.Pi / 8)
-	return []Vertex{
-		{UpMm: low + r, OutMm: back}, {UpMm: high - r, OutMm: back, Bulge: bulge},
-		{UpMm: high, OutMm: back + r}, {UpMm: high, OutMm: front - r, Bulge: bulge},
-		{UpMm: high - r, OutMm: front}, {UpMm: low + r, OutMm: front, Bulge: bulge},
-		{UpMm: low, OutMm: front - r}, {UpMm: low, OutMm: back + r, Bulge: bulge},
+	return rounded(rectangle(low, high, back, front, 0), []float64{r, r, r, r})
+}
+
+// rounded has the corners of a loop of right angles rounded by their radii.
+func rounded(loop []Vertex, radii []float64) (out []Vertex) {
+	at := func(i, to int) (from, way geom.Point) {
+		p, q := loop[i], loop[to]
+		from = geom.Point{XMm: p.UpMm, YMm: p.OutMm}
+		way = geom.Point{XMm: q.UpMm, YMm: q.OutMm}.Minus(from)
+		return from, way.Times(1 / way.LengthMm())
 	}
+	for i := range loop {
+		next := (i + 1) % len(loop)
+		from, on := at(i, next)
+		leave := from.Plus(on.Times(radii[i]))
+		out = append(out, Vertex{UpMm: leave.XMm, OutMm: leave.YMm})
+		if r := radii[next]; r > 0 {
+			corner, back := at(next, i)
+			_, turn := at(next, (next+1)%len(loop))
+			arrive := corner.Plus(back.Times(r))
+			out = append(out, Vertex{UpMm: arrive.XMm, OutMm: arrive.YMm, Bulge: math.Copysign(math.Tan(math.Pi/8), on.Cross(turn))})
+		}
+	}
+	return out
 }
 
 // moments are the area of a loop, and the sums of it times its height and times

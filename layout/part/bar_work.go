@@ -260,7 +260,7 @@ func (b *bar) problems(n *Numbered) []plan.Problem {
 // bought are sizes that merchants do not have.
 func (b *bar) bought(inch bool, w words.Writer) []plan.Problem {
 	var out []plan.Problem
-	if sold, known, walls, source := bars.Listed(b.shape, inch); known && !sold {
+	if sold, known, walls, source := bars.Listed(b.shape); known && !sold {
 		var list []string
 		for _, mm := range walls {
 			list = append(list, w.Size(mm))

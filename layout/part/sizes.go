@@ -111,6 +111,9 @@ func newSizer(job *parts.Job, p *parts.Part) *sizer {
 	if m, err := material.Find(p.Material.Value); err == nil {
 		z.Material = &m
 	}
+	if b, ok := z.form.(*bar); ok {
+		b.shape.Inch = job.Units == parts.Inches
+	}
 	z.Steps = z.form.steps(z)
 	return z
 }
