@@ -3,6 +3,7 @@ package main
 import (
 	"centrepop/layout/bend"
 	"centrepop/layout/words"
+	"centrepop/parts"
 )
 
 // bendJSON is the answer of the bend command.
@@ -42,7 +43,7 @@ func bendCmd(c *call) error {
 		return badUse("--radius %s is below a tenth of the thickness, where DIN 6935 gives no k: give --k", *radius)
 	}
 	b := bend.Bend{ThicknessMm: mm["--thickness"], InsideRadiusMm: mm["--radius"], AngleDeg: *angle, K: *k}
-	out, err := workBend(b)
+	out, err := workBend(b, w)
 	if err != nil {
 		return wordRefusal(err, w)
 	}
@@ -58,7 +59,7 @@ func bendCmd(c *call) error {
 	return nil
 }
 
-func workBend(b bend.Bend) (*bendJSON, error) {
+func workBend(b bend.Bend, w words.Writer) (*bendJSON, error) {
 	r, err := b.Work()
 	if err != nil {
 		return nil, err
@@ -78,7 +79,7 @@ func workBend(b bend.Bend) (*bendJSON, error) {
 		out.Source = "K as given"
 	}
 	// A sheet too thick for the dies sold has no shortest flange to tell.
-	if die, err := bend.DieFor(b.ThicknessMm); err == nil {
+	if die, err := bend.DieFor(b.ThicknessMm, w.Units == parts.Inches); err == nil {
 		flange, err := die.MinFlangeMm(b.AngleDeg)
 		if err != nil {
 			return nil, err
@@ -117,7 +118,7 @@ func printBend(c *call, w words.Writer, out *bendJSON) {
 	c.line("allowance", "%s along the neutral line", w.Said(out.AllowanceMm))
 	c.line("deduction", "%s off the sum of both legs, measured to the %s", w.Said(out.DeductionMm), out.MeasuredTo)
 	if out.DieMm > 0 {
-		c.line("die", "V %s mm for air bending leaves a radius of about %s in mild steel; shortest flange %s outside", words.Trim(out.DieMm, 1), withUnit(w, out.DieRadiusMm), withUnit(w, out.MinFlangeMm))
+		c.line("die", "V %s for air bending leaves a radius of about %s in mild steel; shortest flange %s outside", withUnit(w, out.DieMm), withUnit(w, out.DieRadiusMm), withUnit(w, out.MinFlangeMm))
 	}
 	c.line("relief", "at least %s wide and %s deep from the outside of the bend (common practice, no source)", w.Said(out.ReliefMm[0]), w.Said(out.ReliefMm[1]))
 	if out.BlankMm > 0 {

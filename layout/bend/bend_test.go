@@ -136,7 +136,7 @@ func TestSmall(t *testing.T) {
 	if d, err := (Die{OpeningMm: 0.5}).MinFlangeMm(0.5); err != nil || !near(d, 0.25, 1e-5) {
 		t.Error(d, err)
 	}
-	if d, err := DieFor(0.3); err != nil || d.OpeningMm != 4 {
+	if d, err := DieFor(0.3, false); err != nil || d.OpeningMm != 4 {
 		t.Error(d, err)
 	}
 }

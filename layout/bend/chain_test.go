@@ -95,7 +95,7 @@ func TestDie(t *testing.T) {
 	for thickness, want := range map[float64]float64{
 		0.5: 4, 1: 6, 1.5: 10, 2: 12, 2.5: 16, 3: 25, 4: 32, 5: 40, 6: 50, 8: 80, 8.5: 100, 10: 100, 12: 160, 16: 200, 20: 250,
 	} {
-		d, err := DieFor(thickness)
+		d, err := DieFor(thickness, false)
 		if err != nil || d.OpeningMm != want || !near(d.RadiusMm, 0.16*want, 1e-12) {
 			t.Errorf("%v: %+v, %v, want %v", thickness, d, err, want)
 		}
@@ -104,10 +104,19 @@ func TestDie(t *testing.T) {
 		t.Errorf("the chart has other dies: %v", openings)
 	}
 	var r *lookup.RangeError
-	if _, err := DieFor(21); !errors.As(err, &r) || !near(r.UpTo, 250.0/12, 1e-9) {
+	if _, err := DieFor(21, false); !errors.As(err, &r) || !near(r.UpTo, 250.0/12, 1e-9) {
 		t.Errorf("21: %v", err)
 	}
-	if _, err := DieFor(0); err == nil {
+	// An inch shop has dies of its own: six thicknesses of 5/64 are 15/32, eight of 1/8 an inch.
+	for thickness, want := range map[float64]float64{0.03: 0.1875, 0.078125: 0.5, 0.1: 0.625, 0.125: 1, 0.1875: 1.5, 0.25: 2, 0.375: 4} {
+		if d, err := DieFor(25.4*thickness, true); err != nil || !near(d.OpeningMm, 25.4*want, 1e-9) {
+			t.Errorf("%v in: %+v, %v, want %v in", thickness, d, err, want)
+		}
+	}
+	if _, err := DieFor(21.5, true); !errors.As(err, &r) || !near(r.UpTo, 254.0/12, 1e-9) {
+		t.Errorf("21.5 in an inch shop: %v", err)
+	}
+	if _, err := DieFor(0, false); err == nil {
 		t.Error("no thickness is accepted")
 	}
 }

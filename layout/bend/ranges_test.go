@@ -33,8 +33,8 @@ func TestRanges(t *testing.T) {
 		"leg":         {last(Chain{LegsMm: []float64{4, 40}, Bends: []Bend{{2, 2, 90, 0.4}}}.Blank()), 4, 10000},
 		"first leg":   {at(0, 47), 0, 46}, // 50 less the set-back of 4
 		"second leg":  {at(1, 3), 4, 40},
-		"die":         {last(DieFor(51)), 0, 50},
-		"die in 21":   {last(DieFor(21)), 0, 250.0 / 12},
+		"die":         {last(DieFor(51, false)), 0, 50},
+		"die in 21":   {last(DieFor(21, false)), 0, 250.0 / 12},
 		"opening":     {last(Die{}.MinFlangeMm(90)), 0, 10000},
 		"flange bend": {last(Die{OpeningMm: 16}.MinFlangeMm(180)), 0, 180},
 	} {
@@ -66,7 +66,7 @@ func TestRanges(t *testing.T) {
 func TestDieSteps(t *testing.T) {
 	t.Parallel()
 	for s, want := range map[float64]float64{2.9: 18, 3: 25, 8: 80, 8.1: 100, 10: 100, 10.2: 125, 0.5: 4} {
-		if got, err := DieFor(s); err != nil || got.OpeningMm != want {
+		if got, err := DieFor(s, false); err != nil || got.OpeningMm != want {
 			t.Errorf("%v mm: V %v, %v, want %v", s, got.OpeningMm, err, want)
 		}
 	}

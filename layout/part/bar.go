@@ -24,10 +24,10 @@ type bar struct {
 	copes  map[parts.Side]bars.Cope
 }
 
-func newBar(in *parts.Bar) *bar {
+func newBar(in *parts.Bar, inch bool) *bar {
 	b := &bar{in: in, copes: map[parts.Side]bars.Cope{}, shape: bars.Section{
 		Shape: bars.Shape(in.Section), WidthMm: in.Width.Mm, DepthMm: in.Depth.Mm, WallMm: in.Wall.Mm,
-		FlangeMm: in.Flange.Mm, CornerMm: in.Corner.Mm, Open: bars.Side(in.Open),
+		FlangeMm: in.Flange.Mm, CornerMm: in.Corner.Mm, Open: bars.Side(in.Open), Inch: inch,
 	}}
 	if b.member, b.err = bars.ByPoints(in.Length.Mm, in.Width.Mm, in.Left.RiseDeg(), in.Right.RiseDeg()); b.err == nil {
 		b.sides, b.err = b.member.Work()

@@ -29,7 +29,7 @@ type folded struct {
 // panelSide is a side as package bend counts it.
 var panelSide = map[parts.Side]bend.Side{parts.TopSide: bend.Top, parts.RightSide: bend.Right, parts.BottomSide: bend.Bottom, parts.LeftSide: bend.Left}
 
-func newFolded(p *parts.Part) *folded {
+func newFolded(p *parts.Part, inch bool) *folded {
 	in := p.Bends
 	f := &folded{flat: flat{p}, in: in}
 	panel := bend.Panel{WidthMm: p.Outline.Width.Mm, HeightMm: p.Outline.Height.Mm, ThicknessMm: p.Thickness.Mm, GapMm: in.Gap.Mm, K: in.K.Value}
@@ -47,7 +47,7 @@ func newFolded(p *parts.Part) *folded {
 	if in.Die.Set() {
 		f.die = bend.Die{OpeningMm: in.Die.Mm, RadiusMm: bend.AirRadiusMm(in.Die.Mm)}
 	} else {
-		f.die, f.err = bend.DieFor(p.Thickness.Mm)
+		f.die, f.err = bend.DieFor(p.Thickness.Mm, inch)
 	}
 	return f
 }

@@ -33,54 +33,54 @@ type viewed interface {
 // formKind is a form with how to tell it from what the drawing gives.
 type formKind struct {
 	name string
-	of   func(*parts.Part) form
+	of   func(*parts.Part, parts.Units) form
 }
 
 // forms are the forms there are. The first that fits a part is taken.
 var forms = []formKind{
-	{"folded", func(p *parts.Part) form {
+	{"folded", func(p *parts.Part, units parts.Units) form {
 		if p.Bends == nil {
 			return nil
 		}
-		return newFolded(p)
+		return newFolded(p, units == parts.Inches)
 	}},
-	{"flat", func(p *parts.Part) form {
+	{"flat", func(p *parts.Part, _ parts.Units) form {
 		if p.Outline == nil {
 			return nil
 		}
 		return &flat{p}
 	}},
-	{"tube", func(p *parts.Part) form {
+	{"tube", func(p *parts.Part, _ parts.Units) form {
 		if p.Profile == nil || p.Kind != parts.Tube {
 			return nil
 		}
 		return &tube{turned{p.Profile}, p.Ends}
 	}},
-	{"turned", func(p *parts.Part) form {
+	{"turned", func(p *parts.Part, _ parts.Units) form {
 		if p.Profile == nil {
 			return nil
 		}
 		return &turned{p.Profile}
 	}},
-	{"cone", func(p *parts.Part) form {
+	{"cone", func(p *parts.Part, _ parts.Units) form {
 		if p.Frustum == nil {
 			return nil
 		}
 		return &cone{p.Frustum}
 	}},
-	{"flight", func(p *parts.Part) form {
+	{"flight", func(p *parts.Part, _ parts.Units) form {
 		if p.Flight == nil {
 			return nil
 		}
 		return newHelix(p.Flight)
 	}},
-	{"bar", func(p *parts.Part) form {
+	{"bar", func(p *parts.Part, units parts.Units) form {
 		if p.Bar == nil {
 			return nil
 		}
-		return newBar(p.Bar)
+		return newBar(p.Bar, units == parts.Inches)
 	}},
-	{"transition", func(p *parts.Part) form {
+	{"transition", func(p *parts.Part, _ parts.Units) form {
 		if p.Transition == nil {
 			return nil
 		}
@@ -89,9 +89,9 @@ var forms = []formKind{
 }
 
 // formOf is the form of a part; the reader lets none through without one.
-func formOf(p *parts.Part) form {
+func formOf(p *parts.Part, units parts.Units) form {
 	for _, f := range forms {
-		if found := f.of(p); found != nil {
+		if found := f.of(p, units); found != nil {
 			return found
 		}
 	}

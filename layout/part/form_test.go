@@ -63,7 +63,7 @@ func TestForms(t *testing.T) {
 		job := demo(t, name)
 		for _, p := range job.Parts {
 			m := Work(job, p)
-			i := slices.IndexFunc(forms, func(f formKind) bool { return f.of(p) != nil })
+			i := slices.IndexFunc(forms, func(f formKind) bool { return f.of(p, parts.Millimetres) != nil })
 			form := forms[i].name
 			seen[form] = true
 			cut, err := CutProfile(job, p.Name.Value, CutOptions{Cut: "laser", Piece: firstPiece(m)})

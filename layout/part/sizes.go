@@ -107,12 +107,9 @@ type sizer struct {
 }
 
 func newSizer(job *parts.Job, p *parts.Part) *sizer {
-	z := &sizer{Sizes: &Sizes{Job: job, Part: p, W: words.Writer{Units: job.Units}, form: formOf(p)}, faults: faults{job: job}}
+	z := &sizer{Sizes: &Sizes{Job: job, Part: p, W: words.Writer{Units: job.Units}, form: formOf(p, job.Units)}, faults: faults{job: job}}
 	if m, err := material.Find(p.Material.Value); err == nil {
 		z.Material = &m
-	}
-	if b, ok := z.form.(*bar); ok {
-		b.shape.Inch = job.Units == parts.Inches
 	}
 	z.Steps = z.form.steps(z)
 	return z
