@@ -10,6 +10,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 )
 
 // barEnd is a feature that is an end of a bar.
@@ -31,18 +32,133 @@ func (t *joint) corner() bool {
 	return t.in.Weld != nil && a && b
 }
 
-// ring is a frame of mitred bars: its corners in the order round it, and the one that is
-// made last.
+// ring is a frame of bars: its corners in the order round it, and the one that is made
+// last. It is mitred, or its bars stand square between two others, which leaves an opening.
 type ring struct {
-	corners []*joint
-	last    *joint
-	frame   bars.Frame
+	corners   []*joint
+	last      *joint
+	frame     bars.Frame
+	openingMm [2]float64 // along the bars that others stand on, and between them; 0 if mitred
+}
+
+// stands is a weld that stands the square end of a bar on the top or the bottom of another of
+// the same depth, fronts level as far as its place is said: the end, and what it stands on.
+func (t *joint) stands() (end, on feature, ok bool) {
+	end, on = t.a, t.b
+	if _, is := end.barEnd(); !is && t.in.Place == nil {
+		end, on = on, end
+	}
+	side, is := end.barEnd()
+	if !is || t.in.Weld == nil || on.r.Part.Bar == nil || end.r.Part.Bar.Depth.Mm != on.r.Part.Bar.Depth.Mm {
+		return end, on, false
+	}
+	square := func(b *parts.Bar, s parts.Side) bool {
+		e := b.End(s)
+		return !e.Mitred() && e.Onto.Part == "" && e.Round.Mm == 0
+	}
+	face := parts.Side(on.ref.Feature)
+	looks := map[parts.Side]string{parts.TopSide: "down", parts.BottomSide: "up"}[face] // fronts the same way
+	if p := t.in.Place; p != nil {
+		level := p.At != nil && p.At.Y.Mm == 0 || p.FromBottom.Set() && p.FromBottom.Mm == 0 || p.FromTop.Set() && p.FromTop.Mm == 0
+		ok = level && p.Looks == looks && p.Gap.Mm == 0 && p.With == string(side) && p.On == string(face)
+	} else {
+		ok = looks != ""
+	}
+	return end, on, ok && square(end.r.Part.Bar, side) && square(on.r.Part.Bar, parts.LeftEnd) && square(on.r.Part.Bar, parts.RightEnd)
+}
+
+// alongMm is where on a bar the middle of one stands that is welded to its side, to the right
+// of the bar's middle; ok is false where the joint does not say.
+func (t *joint) alongMm(end, on feature) (mm float64, ok bool) {
+	p := t.in.Place
+	if p == nil {
+		return 0, false
+	}
+	most := (on.r.Part.Bar.Length.Mm - end.r.Part.Bar.Width.Mm) / 2
+	switch {
+	case p.At != nil:
+		return p.At.X.Mm, true
+	case p.FromLeft.Set():
+		return p.FromLeft.Mm - most, true
+	case p.FromRight.Set():
+		return most - p.FromRight.Mm, true
+	}
+	return 0, false
+}
+
+// openingOf is the rectangle of two equal bars that stand square between two others, of which
+// a weld is a corner; nil if the welds do not close one.
+func (j *making) openingOf(t *joint) *ring {
+	between := map[inst][]*joint{} // the bars that stand, and their corners
+	var standing []inst
+	for _, o := range j.all {
+		if end, _, ok := o.stands(); ok {
+			if len(between[end.inst()]) == 0 {
+				standing = append(standing, end.inst())
+			}
+			between[end.inst()] = append(between[end.inst()], o)
+		}
+	}
+	base := func(o *joint) inst { _, on, _ := o.stands(); return on.inst() }
+	own, _, ok := t.stands()
+	first := between[own.inst()]
+	if !ok || len(first) != 2 || base(first[0]) == base(first[1]) {
+		return nil
+	}
+	var out *ring
+	for _, id := range standing {
+		second := between[id]
+		if id == own.inst() || len(second) != 2 {
+			continue
+		}
+		if base(second[0]) != base(first[1]) {
+			second = []*joint{second[1], second[0]}
+		}
+		if base(second[0]) != base(first[1]) || base(second[1]) != base(first[0]) {
+			continue
+		}
+		if out != nil { // more than two stand between them
+			return nil
+		}
+		out = &ring{corners: []*joint{first[0], first[1], second[0], second[1]}}
+	}
+	if out == nil || !out.open() {
+		return nil
+	}
+	out.last = slices.MaxFunc(out.corners, func(a, b *joint) int { return slices.Index(j.all, a) - slices.Index(j.all, b) })
+	return out
+}
+
+// open works out the opening, from the places of both bars on one that they stand on. It is
+// false where neither has both, where they disagree, and for unlike bars.
+func (r *ring) open() bool {
+	var widths []float64
+	for _, pair := range [][2]*joint{{r.corners[0], r.corners[3]}, {r.corners[1], r.corners[2]}} {
+		a, on, _ := pair[0].stands()
+		b, _, _ := pair[1].stands()
+		if a.ref.Part != b.ref.Part {
+			return false
+		}
+		x, okX := pair[0].alongMm(a, on)
+		y, okY := pair[1].alongMm(b, on)
+		if okX && okY && pair[0].in.Place.On == pair[1].in.Place.On {
+			widths = append(widths, math.Abs(x-y)-a.r.Part.Bar.Width.Mm)
+		}
+		r.openingMm[1] = a.r.Part.Bar.Length.Mm
+	}
+	if len(widths) == 0 || slices.Min(widths) <= 0 || slices.Max(widths)-slices.Min(widths) > geom.CloseMm {
+		return false
+	}
+	r.openingMm[0] = widths[0]
+	d := math.Hypot(r.openingMm[0], r.openingMm[1])
+	r.frame.DiagonalsMm = [2]float64{d, d}
+	return true
 }
 
 // ringOf is the frame that a corner belongs to; nil if its bars do not close one.
 func (j *making) ringOf(t *joint) *ring {
 	if !t.corner() {
-		return nil
+		return j.openingOf(t)
 	}
 	out := &ring{last: t}
 	var links []bars.Link
@@ -131,7 +247,7 @@ func (j *making) frameSteps(t *joint, p *plan.WeldPlan, r *ring) {
 	t.out.Frame = r.last.in.Name.Value
 	t.step("Set up", "Lay the bars on a flat plate, or on trestles levelled to each other, fronts up; shim until none rocks.",
 		"Clean bright "+t.w.Near(25)+" each side of the joint.", t.takeOff(p), t.grindEdges(p), j.sleeved(r), "Set: "+t.out.How+".", j.gapText(p.GapMm))
-	s := t.step("Tack", "Tack both ends of the cut on the front. No weld yet: all corners of the frame are tacked first.")
+	s := t.step("Tack", "Tack both ends of the "+r.word("cut", "seam")+" on the front. No weld yet: all corners of the frame are tacked first.")
 	s.Hold = "Square in the corner; no step from front to front."
 	if t != r.last {
 		return
@@ -143,9 +259,9 @@ func (j *making) frameSteps(t *joint, p *plan.WeldPlan, r *ring) {
 		if other := t.w.Read(words.Round(d[1], 1)); other != both {
 			both += " and " + other
 		}
-		t.figure("diagonals", both, "over the outer corners, by geometry")
+		t.figure("diagonals", both, r.word("over the outer corners", "across the opening")+", by geometry")
 		t.figure("diagonals equal within", t.w.Read(tol), "common practice, no source")
-		s = t.step("Check the frame", "Measure both diagonals over the outer corners, "+both+" by the drawing.",
+		s = t.step("Check the frame", "Measure both diagonals "+r.word("over the outer corners", "across the opening, from corner to corner")+", "+both+" by the drawing.",
 			"If one is longer, clamp across it and push until both agree; tack again.", checked)
 		t.out.Checks = append(t.out.Checks, plan.Check{What: "diagonals alike", Wanted: both, Limits: "0 to " + t.w.Read(tol), MaxMm: tol, Gauge: "tape", Source: "common practice, no source"})
 		s.Hold = "The diagonals differ by " + t.w.Read(tol) + " at most" + t.outsideOf(r, tol) + "."
@@ -160,11 +276,19 @@ func (j *making) frameSteps(t *joint, p *plan.WeldPlan, r *ring) {
 		}
 	}
 	t.step("Weld", runs(p.Runs)+" of "+p.Process+", "+strings.TrimSpace(p.Symbol+" "+p.Designation)+", opposite corners in turn: "+strings.Join(order, ", ")+".",
-		"First the seams of one side all round, then turn it over; the outer edges last. Let it cool to hand-warm in between. Measure again before it leaves the plate.")
+		"First the seams of one side all round, then turn it over"+r.word("; the outer edges last", "")+". Let it cool to hand-warm in between. Measure again before it leaves the plate.")
 	t.inspectWeld(p)
 	t.out.Checks[len(t.out.Checks)-1].Wanted = strings.TrimSpace(p.Designation + " each corner, both sides")
 	s = &t.out.Steps[len(t.out.Steps)-1]
 	s.Do = append(s.Do, j.dressed(r)...)
+}
+
+// word is one for a mitred frame, or one for a frame of bars that stand between others.
+func (r *ring) word(mitred, square string) string {
+	if r.openingMm[0] > 0 {
+		return square
+	}
+	return mitred
 }
 
 // takeOff keeps a frame to its size: its bars are sawn for cuts that touch, so that a gap
@@ -173,14 +297,22 @@ func (t *joint) takeOff(p *plan.WeldPlan) string {
 	if p.GapMm == 0 {
 		return ""
 	}
-	return "The bars are sawn without the gap: take " + t.w.Read(p.GapMm/2) + " off each cut."
+	each := p.GapMm
+	if t.corner() { // of both bars
+		each /= 2
+	}
+	return "The bars are sawn without the gap: take " + t.w.Read(each) + " off each cut."
 }
 
 // sleeved says which bars of a frame take sleeves for bolts, which go in while they are open.
 func (j *making) sleeved(r *ring) string {
 	var in []feature
 	for _, c := range r.corners {
-		in = append(in, c.a, c.b)
+		for _, f := range []feature{c.a, c.b} {
+			if _, end := f.barEnd(); end {
+				in = append(in, f)
+			}
+		}
 	}
 	return j.sleeves(in, "the corners close it")
 }
@@ -241,10 +373,13 @@ func (j *making) sleeves(bars []feature, why string) string {
 // diagonals; a frame of another form has its diagonals alone.
 func (t *joint) outsideOf(r *ring, tol float64) string {
 	sides, ok := r.frame.OutsideMm()
+	if r.openingMm[0] > 0 {
+		sides, ok = r.openingMm, true
+	}
 	if !ok {
 		return ""
 	}
-	return ", the outside is " + t.w.Read(words.Round(sides[0], 1)) + " × " + t.w.Read(words.Round(sides[1], 1)) + " within " + t.w.Read(tol)
+	return ", the " + r.word("outside", "opening") + " is " + t.w.Read(words.Round(sides[0], 1)) + " × " + t.w.Read(words.Round(sides[1], 1)) + " within " + t.w.Read(tol)
 }
 
 // dressed says on which sides of a frame the seams are ground level: where something else
@@ -254,7 +389,7 @@ func (j *making) dressed(r *ring) []string {
 	for _, face := range []parts.Face{parts.Front, parts.Back} {
 		var on []string
 		for _, o := range j.all {
-			if o.corner() {
+			if o.corner() || slices.Contains(r.corners, o) {
 				continue
 			}
 			for _, c := range r.corners {
@@ -289,7 +424,7 @@ func (t *joint) onFace(of inst) (title string, face parts.Face) {
 
 // grindEdges prepares the edges of a corner that needs it; its bars are drawn without.
 func (t *joint) grindEdges(p *plan.WeldPlan) string {
-	if p.BevelDeg == 0 {
+	if p.BevelDeg == 0 || !t.corner() {
 		return ""
 	}
 	edges := "Grind one edge of each cut to "

@@ -114,6 +114,60 @@ func TestFrameEdges(t *testing.T) {
 	}
 }
 
+// crossed are two ends of 300 that stand square between two rails of 460, flush with their
+// ends; the last corner closes by itself.
+func crossed(t *testing.T, edits ...string) *plan.Plan {
+	t.Helper()
+	all := []string{"rail.yaml|length: 600, left: {mitre: 45, long: bottom}, right: {mitre: 45, long: bottom}|length: 460", "end.yaml|length: 450, left: {mitre: 45, long: bottom}, right: {mitre: 45, long: bottom}|length: 300"}
+	for _, c := range [][3]string{
+		{"end#1.left, to: rail#1.right", "end#1.left, to: rail#1.bottom", "{on: bottom, with: left, at: [-205, 0], front: up}"},
+		{"end#1.right, to: rail#2.left", "end#2.left, to: rail#1.bottom", "{on: bottom, with: left, from-right: 0, from-top: 0, front: up}"},
+		{"end#2.left, to: rail#2.right", "end#1.right, to: rail#2.top", "{on: top, with: right, from-left: 0, from-bottom: 0, front: down}"},
+		{"end#2.right, to: rail#1.left", "end#2.right, to: rail#2.top", ""},
+	} {
+		const weld = ", type: fillet, length: 150, process: MAG}"
+		place := ""
+		if c[2] != "" {
+			place = ", place: " + c[2]
+		}
+		all = append(all, "job.yaml|"+c[0]+weld+"|"+c[1]+weld+place)
+	}
+	return framed(t, append(all, edits...)...)
+}
+
+// Two bars that stand between two others leave an opening of 460 − 2 × 50 by 300, across it
+// √(360² + 300²); all are tacked before one is welded.
+func TestSquareFrame(t *testing.T) {
+	t.Parallel()
+	p := crossed(t)
+	for _, name := range []string{"corner-1", "corner-2", "corner-3"} {
+		if j := jointNamed(t, p, name); len(j.Steps) != 2 || j.Frame != "corner-4" {
+			t.Errorf("%s: %d steps, frame %q", name, len(j.Steps), j.Frame)
+		}
+	}
+	says(t, jointNamed(t, p, "corner-4"), []string{"across the opening, from corner to corner, 468.6 by the drawing", "the opening is 360 × 300 within 1.", "opposite corners in turn: corner 2, corner 3, corner 4, corner 1.", "diagonals: 468.6"},
+		[]string{"outer", "off each cut"})
+	inch := crossed(t, "job.yaml|units: mm|units: in", "job.yaml|length: 150|length: 6", "job.yaml|-205|-8", "rail.yaml|square: 50, wall: 4, length: 460|square: 2, wall: 1/8, length: 18", "end.yaml|square: 50, wall: 4, length: 300|square: 2, wall: 1/8, length: 12")
+	says(t, jointNamed(t, inch, "corner-4"), []string{"corner to corner, 18.441 in by", "14 in × 12 in within 0.039 in"}, []string{"mm"}) // √(14² + 12²)
+	gap := jointNamed(t, crossed(t, "job.yaml|type: fillet|type: square"), "corner-4")
+	says(t, gap, []string{"take " + words.Trim(gap.Weld.GapMm, 3) + " off each cut."}, nil)
+	// What is no rectangle of level bars has no diagonals.
+	for what, edit := range map[string]string{
+		"turned over":      "job.yaml|front: down|front: up",
+		"not level":        "job.yaml|from-bottom: 0|from-bottom: 5",
+		"clear of it":      "job.yaml|from-bottom: 0|gap: 2, from-bottom: 0",
+		"at another place": "job.yaml|with: left, at: [-205, 0], front: up|with: left, front: up, at: [205, 0]",
+		"another depth":    "rail.yaml|square: 50|rectangle: [50, 60]",
+		"a mitred rail":    "rail.yaml|length: 460|length: 460, left: {mitre: 10, long: top}",
+		"a cope":           "end.yaml|length: 300|length: 300, left: {onto: {diameter: 60}}",
+		"places disagree":  "job.yaml|part: end#2.right, to: rail#2.top, type: fillet, length: 150, process: MAG}|part: end#2.right, to: rail#2.top, type: fillet, length: 150, process: MAG}, place: {on: top, with: right, from-right: 10, from-bottom: 0, front: down}",
+	} {
+		if j := jointNamed(t, crossed(t, edit), "corner-1"); j.Frame != "" {
+			t.Errorf("%s: frame %q", what, j.Frame)
+		}
+	}
+}
+
 // A corner of bars of 50 and 40 at 45° each: the cuts are 70.7 and 56.6 long. By the widths
 // the mitres are atan(40/50) = 38.66° on the wider bar and 51.34° on the other.
 func TestCornerUnlike(t *testing.T) {

@@ -147,6 +147,35 @@ func TestFramePicture(t *testing.T) {
 	}
 }
 
+// The diagonals of bars that stand between two others go over the opening they leave; the last
+// corner needs no place, since the others have put both its bars.
+func TestOpeningPicture(t *testing.T) {
+	t.Parallel()
+	weld := func(n, a, b, place string) string {
+		return "  - {name: c" + n + ", weld: {part: cross#" + a + ", to: rail#" + b + ", type: fillet, length: 50, process: MAG}" + place + "}\n"
+	}
+	m, pl := load(t, write(t, map[string]string{
+		"job.yaml": "job: A\nunits: mm\ntolerance: m\nparts: [rail.yaml, cross.yaml]\njoints:\n" +
+			weld("1", "1.left", "1.bottom", ", place: {on: bottom, with: left, at: [-150, 0], front: up}") + weld("2", "2.left", "1.bottom", ", place: {on: bottom, with: left, at: [205, 0], front: up}") +
+			weld("3", "1.right", "2.top", ", place: {on: top, with: right, at: [-150, 0], front: down}") + weld("4", "2.right", "2.top", ""),
+		"rail.yaml":  "part: rail\nkind: bar\nquantity: 2\nmaterial: S235\nbar: {square: 50, wall: 4, length: 460}\n",
+		"cross.yaml": "part: cross\nkind: bar\nquantity: 2\nmaterial: S235\nbar: {square: 50, wall: 4, length: 300}\n",
+	}))
+	for _, p := range m.Problems {
+		t.Errorf("%s: %s", p.Kind, p.What)
+	}
+	m.Pictures()
+	p := pl.Joints[3].Pictures
+	if len(p) != 1 || p[0].Cut != plan.CutFrame || len(p[0].Centres) != 2 {
+		t.Fatalf("%+v", p)
+	}
+	for _, c := range p[0].Centres {
+		if d := math.Hypot(c[1].XMm-c[0].XMm, c[1].YMm-c[0].YMm); math.Abs(d-math.Hypot(355-50, 300)) > 1e-6 {
+			t.Errorf("diagonal %v", d)
+		}
+	}
+}
+
 // Bars that do not close a ring are said to miss; what stands on several feet of a frame may
 // tip, what is only a frame in the making does not.
 func TestFrameMisses(t *testing.T) {

@@ -12,7 +12,7 @@ import (
 func (v *viewed) framePicture() (p plan.Picture, ok bool) {
 	deep := v.model(v.j.B.Part).Part.Bar.Depth.Mm
 	plane := v.still.Pose.Shifted(v.still.Pose.Turn(assembly.Vec{Z: -deep / 2}))
-	var corners []plan.XY
+	var ends []plan.JointEnd
 	var all [][]plan.XY
 	for _, j := range v.joints[:v.j.N] {
 		if j.Frame != v.j.Frame {
@@ -25,20 +25,36 @@ func (v *viewed) framePicture() (p plan.Picture, ok bool) {
 			}
 			all = append(all, v.cut(plane, b)...)
 		}
-		a := v.body[Instance{j.A.Part, j.A.Copy}.id()]
-		corners = append(corners, onPlane(plane, a.Pose.Apply(longPoint(v.model(j.A.Part).Part.Bar, parts.Side(j.A.Feature)))))
+		end := j.A
+		if side := parts.Side(end.Feature); side != parts.LeftEnd && side != parts.RightEnd {
+			end = j.B
+		}
+		ends = append(ends, end)
 	}
 	if len(all) == 0 {
 		return p, false
 	}
 	win := rectOf(all)
+	var corners []plan.XY
+	for _, e := range ends {
+		bar, pose := v.model(e.Part).Part.Bar, v.body[Instance{e.Part, e.Copy}.id()].Pose
+		at := longPoint(bar, parts.Side(e.Feature))
+		corner := onPlane(plane, pose.Apply(at))
+		if !bar.End(parts.Side(e.Feature)).Mitred() { // that of the opening
+			middle := win.min.Plus(win.max).Times(0.5)
+			if other := onPlane(plane, pose.Apply(assembly.Vec{X: at.X, Y: -at.Y})); geom.Distance(other, middle) < geom.Distance(corner, middle) {
+				corner = other
+			}
+		}
+		corners = append(corners, corner)
+	}
 	win = win.grown(0.04 * max(win.size().XMm, win.size().YMm))
 	p = plan.Picture{Cut: plan.CutFrame, MinMm: win.min, MaxMm: win.max, Centres: diagonals(corners)}
 	p.Shapes, _ = v.shapes(plane, win)
 	return p, true
 }
 
-// longPoint is the outermost point of a mitred end, on the front.
+// longPoint is the outermost point of a mitred end, on the front, or a corner of a square one.
 func longPoint(b *parts.Bar, end parts.Side) assembly.Vec {
 	at := assembly.Vec{X: -b.Length.Mm / 2, Y: b.Width.Mm / 2}
 	if end == parts.RightEnd {

@@ -97,7 +97,7 @@ func screwsOf(id string) string {
 }
 
 // floats says in one note which parts are in no joint, and of each joint that
-// gives its part no place what it lacks.
+// gives its part no place what it lacks, unless other joints have placed both.
 func (m *Machine) floats() (found []plan.Problem) {
 	var names []string
 	for _, i := range m.Floating {
@@ -111,8 +111,9 @@ func (m *Machine) floats() (found []plan.Problem) {
 			Kind: plan.PartsFloat, Pos: m.posOf(""), Args: []plan.Arg{plan.Named(strings.Join(names, ", "))},
 		})
 	}
+	floating := func(e plan.JointEnd) bool { return slices.Contains(m.Floating, Instance{e.Part, e.Copy}) }
 	for _, j := range m.joints {
-		if _, ok := m.stands(j); len(j.Placed) == 0 && !ok {
+		if _, ok := m.stands(j); len(j.Placed) == 0 && !ok && (floating(j.A) || floating(j.B)) {
 			found = append(found, plan.Problem{
 				Joint: j.Name, Kind: plan.PlaceLacking, Pos: m.posOf(j.Name), Args: []plan.Arg{plan.Named(j.A.Title), plan.Named(j.B.Title)},
 			})
