@@ -398,12 +398,14 @@ func (t *template) dropBare(g *grid) {
 func (t *template) edged(g *grid) bool {
 	upright, level := 0, 0
 	for _, p := range t.along() {
-		switch {
-		case !g.shows(p.X, p.Y):
-		case min(p.X-t.ends[0][0], t.ends[0][1]-p.X) < nearEdgeMm:
-			upright++
-		case min(p.Y-t.ends[1][0], t.ends[1][1]-p.Y) < nearEdgeMm:
-			level++
+		of := &upright
+		if min(p.X-t.ends[0][0], t.ends[0][1]-p.X) >= nearEdgeMm {
+			if of = &level; min(p.Y-t.ends[1][0], t.ends[1][1]-p.Y) >= nearEdgeMm {
+				continue
+			}
+		}
+		if g.shows(p.X, p.Y) {
+			*of++
 		}
 	}
 	edges, bore, r := min(upright, level), 0, t.boreMm/2
@@ -421,6 +423,9 @@ func (t *template) edged(g *grid) bool {
 // shows tells whether a point lies on a tile that is shown.
 func (g *grid) shows(x, y float64) bool {
 	for row := range g.shown {
+		if r := g.cell(0, row); y < r.Y0 || y > r.Y1 {
+			continue
+		}
 		for col, shown := range g.shown[row] {
 			if shown && g.cell(col, row).HasPoint(x, y) {
 				return true
