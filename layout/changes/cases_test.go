@@ -48,6 +48,9 @@ var editCases = [][3]string{
 	{"spindle", "size: 6, depth: 10", "size: 6, depth: through"},
 	{"spindle", "thread: M30x2, length: 60", "diameter: 30, length: 60"},
 	{"spindle", "top: keyway", "top: punch"},
+	{"spindle", "diameter: 30, fit: k6, length: 40", "diameter: 31, fit: k6, length: 40, finish: Ra 0.8"},
+	{"ring", "pcd: 120, count: 2, first: 0}, size: M8 tap", "pcd: 120.5, count: 2, first: 0}, size: M12 tap"},
+	{"ring", "pcd: 120, count: 2, first: 0}, size: M8 tap", "pcd: 124, count: 2, first: 0}, size: M12 tap"},
 }
 
 var wholeCases = []struct {

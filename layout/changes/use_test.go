@@ -6,6 +6,8 @@ import (
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/layout/threads"
+	"centrepop/layout/words"
+	"centrepop/parts"
 	"centrepop/parts/geom"
 
 	"github.com/tdewolff/canvas"
@@ -177,6 +179,26 @@ func TestAlong(t *testing.T) {
 				t.Errorf("%s: %v apart at %v", c.svg, d, p)
 				break
 			}
+		}
+	}
+}
+
+// TestValue: what a number of a change is printed as, in its unit; two decimals of an
+// angle and of a count.
+func TestValue(t *testing.T) {
+	t.Parallel()
+	w := words.Writer{Units: parts.Millimetres}
+	for _, c := range []struct {
+		unit plan.Unit
+		v    float64
+		text string
+		want string
+	}{
+		{plan.Mm, 12.5, "", "12.5 mm"}, {plan.Diameter, 30, "", "Ø30"}, {plan.Degree, 22.1262, "", "22.13°"}, {plan.Degree, 45, "", "45°"},
+		{plan.Number, 2.3456, "", "2.35"}, {plan.Number, 4, "", "4"}, {plan.Mm, 12.5, "M10", "M10"}, {plan.Text, 3, "", ""},
+	} {
+		if got := value(w, c.unit, c.v, c.text); got != c.want {
+			t.Errorf("%v of unit %v, %q: %q, want %q", c.v, c.unit, c.text, got, c.want)
 		}
 	}
 }

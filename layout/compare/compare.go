@@ -75,7 +75,7 @@ type Finding struct {
 	Column int     `json:"column,omitempty"`
 	XMm    float64 `json:"x_mm"` // place on the part's front, as it should be where that is known
 	YMm    float64 `json:"y_mm"`
-	ByMm   float64 `json:"by_mm"` // how far moved, how much too large
+	ByMm   float64 `json:"by_mm"` // how far moved, how much too large, how far off the shape
 	Count  int     `json:"count,omitempty"`
 	Drawn  *Shape  `json:"drawn,omitempty"`
 	Wanted *Shape  `json:"wanted,omitempty"`

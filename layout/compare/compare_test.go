@@ -220,7 +220,7 @@ func TestFaults(t *testing.T) {
 		{"square hole", func(d []string) []string {
 			d[9] = `<rect x="185.5" y="30.5" width="9" height="9"/>`
 			return d
-		}, []Code{HoleShape}, 0, 11, 8},
+		}, []Code{HoleShape}, 4.5 * (math.Sqrt2 - 1), 11, 8},
 		{"open", func(d []string) []string { return append(d, `<path d="M60 100h20v10h-20v-9.5"/>`) }, []Code{Open}, 0.5, 13, 0},
 		{"outline open", func(d []string) []string { d[0] = `<path d="M20 140H220V40L200 20H20V139.2"/>`; return d }, []Code{Open, OutlineMissing}, 0.8, 2, 0},
 		{"doubled", func(d []string) []string { return append(d, d[4]) }, []Code{Doubled}, 0, 13, 0},
@@ -237,7 +237,7 @@ func TestFaults(t *testing.T) {
 		{"little wider", func(d []string) []string { d[0] = `<path d="M20 140H220.5V40L200.5 20H20Z"/>`; return d }, []Code{OutlineSize}, 0.5, 2, 0},
 		{"other corner", func(d []string) []string { d[0] = `<path d="M20 140H220V50L190 20H20Z"/>`; return d }, []Code{OutlineShape}, 10 / math.Sqrt2, 2, 0},
 		{"square slot", func(d []string) []string { d[10] = `<rect x="195" y="95" width="10" height="30"/>`; return d }, []Code{SlotShape}, 5 * (math.Sqrt2 - 1), 12, 9},
-		{"rough hole", func(d []string) []string { d[9] = `<rect x="184" y="29" width="14.3" height="12"/>`; return d }, []Code{HoleShape}, 0, 11, 8},
+		{"rough hole", func(d []string) []string { d[9] = `<rect x="184" y="29" width="14.3" height="12"/>`; return d }, []Code{HoleShape}, math.Hypot(8.3, 6) - 4.5, 11, 8},
 		{"rougher hole", func(d []string) []string { d[9] = `<rect x="184" y="29" width="14.5" height="12"/>`; return d }, []Code{Extra, HoleMissing}, 0, 0, 8},
 		{"no slot", func(d []string) []string { return d[:10] }, []Code{SlotMissing}, 0, 0, 9},
 		{"slot moved", func(d []string) []string {

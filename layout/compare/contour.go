@@ -239,6 +239,16 @@ func (c *contour) off(p point, enough float64) float64 {
 	return near
 }
 
+// offRound is how far the farthest point of the contour's line is from a circle that it
+// goes round.
+func (c *contour) offRound(centre point, radius float64) float64 {
+	off := math.Abs(radius - c.off(centre, 0))
+	for _, p := range c.points {
+		off = math.Max(off, geom.Distance(p, centre)-radius)
+	}
+	return off
+}
+
 // joinMm is how near two ends must be to be the same point.
 const joinMm = 0.05
 

@@ -145,3 +145,27 @@ func TestCircleOfUnevenCorners(t *testing.T) {
 		}
 	}
 }
+
+// TestOffRound: how far a contour is off a circle of 10: outside by its corners, inside
+// by its sides, and by as much as it is out of its place.
+func TestOffRound(t *testing.T) {
+	t.Parallel()
+	square := func(half float64) contour {
+		return contour{points: []point{xy(-half, -half), xy(half, -half), xy(half, half), xy(-half, half)}, closed: true}
+	}
+	for name, c := range map[string]struct {
+		c    contour
+		want float64
+	}{
+		"a square round it":   {square(10), 10 * (math.Sqrt2 - 1)},
+		"a square in it":      {square(10 / math.Sqrt2), 10 * (1 - 1/math.Sqrt2)},
+		"a circle":            {contour{points: ring(xy(0, 0), 10, 720, 1), closed: true}, 0},
+		"a smaller circle":    {contour{points: ring(xy(0, 0), 9.7, 720, 1), closed: true}, 0.3},
+		"a circle out of it":  {contour{points: ring(xy(0.12, 0.16), 10, 720, 1), closed: true}, 0.2},
+		"a larger one beside": {contour{points: ring(xy(-1, 0), 10.5, 720, 1), closed: true}, 1.5},
+	} {
+		if got := c.c.offRound(xy(0, 0), 10); math.Abs(got-c.want) > 2e-4 {
+			t.Errorf("%s: %v off, want %v", name, got, c.want)
+		}
+	}
+}

@@ -297,6 +297,7 @@ func (c *comparison) notRound(w Round, reach float64) {
 		if geom.Distance(p.mid, w.Point) <= math.Min(reach, w.DiameterMm) {
 			p.used = true
 			f.Code, f.Line, f.Column, f.Drawn = HoleShape, p.line, p.column, p.shape()
+			f.ByMm = p.offRound(w.Point, w.DiameterMm/2)
 			break
 		}
 	}

@@ -147,7 +147,7 @@ func (c *comparison) sayOpening(f *Finding) string {
 	case HoleDiameter:
 		return name + " is " + c.dia(drawn.DiameterMm) + ", not " + c.dia(wanted.DiameterMm) + " as cut"
 	case HoleShape:
-		return name + " is not round: a " + c.thing(drawn) + " stands for " + c.dia(wanted.DiameterMm)
+		return name + " is not round: a " + c.thing(drawn) + " stands for " + c.dia(wanted.DiameterMm) + ", up to " + by + " off"
 	case BlindCut:
 		return name + " does not go through, and the drawing cuts it: " + c.thing(drawn)
 	case SlotMissing:

@@ -219,3 +219,37 @@ func TestBarStock(t *testing.T) {
 		t.Errorf("%+v", r)
 	}
 }
+
+// TestCornerEnds: each corner is judged by the ends that meet there. With the right end
+// of the short bars at 30° those corners' cuts are 57.74 and 70.71 long, and the left
+// corners, 45° on 45°, fit as before.
+func TestCornerEnds(t *testing.T) {
+	t.Parallel()
+	p := framed(t, "end.yaml|right: {mitre: 45|right: {mitre: 30")
+	for name, missMm := range map[string]float64{"corner-1": 0, "corner-2": 12.98, "corner-3": 0, "corner-4": 12.98} {
+		got := 0.0
+		for _, q := range jointNamed(t, p, name).Problems {
+			if q.Kind == plan.CornerUnlike {
+				got = q.Args[2].Value
+			}
+		}
+		if math.Abs(got-missMm) > 0.006 {
+			t.Errorf("%s: cuts differ by %v, want %v", name, got, missMm)
+		}
+	}
+}
+
+// TestDiagonals: √(600² + 455²) = 753.01, to be read off a tape to a tenth.
+func TestDiagonals(t *testing.T) {
+	t.Parallel()
+	p := framed(t, "end.yaml|length: 450|length: 455")
+	got := ""
+	for _, f := range jointNamed(t, p, "corner-4").Figures {
+		if f.Label == "diagonals" {
+			got = f.Value
+		}
+	}
+	if got != "753" {
+		t.Errorf("diagonals %q", got)
+	}
+}

@@ -52,6 +52,7 @@ holes:
   - {name: taps, face: front, circle: {pcd: 160, count: 4, first: 45}, size: M10 tap, depth: 22}
   - {name: back-taps, face: back, circle: {pcd: 160, count: 4, first: 45}, size: M10 tap, depth: 22}
   - {name: odd, face: back, angles: {pcd: 150, at: [10, 100, 200]}, size: M8 tap, depth: 16}
+  - {name: wide, face: back, circle: {pcd: 184, count: 4, first: 20}, size: M10 tap, depth: 22}
   - {name: front-odd, face: front, angles: {pcd: 150, at: [350, 260, 160]}, size: M8 tap, depth: 16}
 radial:
   - {name: port, clock: 0, axial: 50, from: front, size: 8, depth: 10}
@@ -320,6 +321,7 @@ func TestJointFaults(t *testing.T) {
 		{"no thread, no nut", "  - {name: a, bolt: {through: flange.bolts, into: plain.bolts, bolt: M10 8.8}}\n", "no thread", "nut: yes"},
 		{"holes too small", "  - {name: a, bolt: {through: flange.bolts, into: plain.bolts, bolt: M12 8.8, nut: yes}}\n", "too small", "holes for that bolt"},
 		{"turned off the holes", "  - {name: a, bolt: {through: flange.bolts, into: body.taps, bolt: M10 8.8}, rotate: 30}\n", "miss those of", "rotate: 90 makes them meet"},
+		{"holes on two circles", "  - {name: a, bolt: {through: flange.bolts, into: body.wide, bolt: M10 8.8}}\n", "miss those of", "one pitch circle: Ø160 here and Ø184 there"},
 		{"not in line", "  - {name: a, bolt: {through: flange.bolts, into: body.taps, bolt: M10 8.8}, in-line: [flange.mark, body.drain]}\n", "do not line up", "rotate: 90 lines them up"},
 		{"no clock angle", "  - {name: a, bolt: {through: flange.bolts, into: body.taps, bolt: M10 8.8}, in-line: [flange.outline, body.drain]}\n", "no clock angle", "radial"},
 		{"a clearance fit", "  - {name: a, press: {shaft: pin.end, bore: body.cup, fit: H7/g6}}\n", "clearance fit", "H7/p6"},

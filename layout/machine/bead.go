@@ -10,8 +10,8 @@ import (
 
 // bead is a corner between two cut surfaces filled with weld metal.
 type bead struct {
-	points  [3]plan.XY
-	groove  bool // an edge prepared for it
+	points  [3]plan.XY // anticlockwise, the first in the corner
+	groove  bool       // an edge prepared for it
 	areaMm2 float64
 }
 
@@ -93,7 +93,10 @@ func corner(loop []plan.XY, i, step int, own, other [][]plan.XY, touch, leg floa
 			continue
 		}
 		p := c.points
-		c.areaMm2 = math.Abs((p[1].XMm-p[0].XMm)*(p[2].YMm-p[0].YMm)-(p[2].XMm-p[0].XMm)*(p[1].YMm-p[0].YMm)) / 2
+		c.areaMm2 = ((p[1].XMm-p[0].XMm)*(p[2].YMm-p[0].YMm) - (p[2].XMm-p[0].XMm)*(p[1].YMm-p[0].YMm)) / 2
+		if c.areaMm2 < 0 {
+			c.points[1], c.points[2], c.areaMm2 = p[2], p[1], -c.areaMm2
+		}
 		out = append(out, c)
 	}
 	return out

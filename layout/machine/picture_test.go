@@ -13,7 +13,7 @@ func box(x0, y0, x1, y1 float64) [][]plan.XY {
 }
 
 // areas are the sizes of beads in mm², the largest first, with where their
-// middles lie.
+// middles lie; each runs anticlockwise.
 func TestBeads(t *testing.T) {
 	t.Parallel()
 	floor := box(-50, -10, 50, 0)
@@ -44,7 +44,7 @@ func TestBeads(t *testing.T) {
 			return slices.Index(c.at, near(p, c.at)) - slices.Index(c.at, near(q, c.at))
 		})
 		for i, p := range got {
-			area := math.Abs((p[1].XMm-p[0].XMm)*(p[2].YMm-p[0].YMm)-(p[2].XMm-p[0].XMm)*(p[1].YMm-p[0].YMm)) / 2
+			area := ((p[1].XMm-p[0].XMm)*(p[2].YMm-p[0].YMm) - (p[2].XMm-p[0].XMm)*(p[1].YMm-p[0].YMm)) / 2
 			if x := (p[0].XMm + p[1].XMm + p[2].XMm) / 3; math.Abs(area-c.want[i]) > 2.5 || math.Abs(x-c.at[i]) > 0.8 {
 				t.Errorf("%s: bead %d has %.2f mm² at x %.2f, want %.2f at %.2f", name, i, area, x, c.want[i], c.at[i])
 			}
