@@ -234,6 +234,7 @@ type Size struct {
 type Fit struct {
 	Pos        Pos
 	Class      Text     // ISO 286 class such as H7 or p6
+	Slides     Ref      // a plug 0.03 to 0.06 mm under the least measured bore; of shop-made tools alone
 	LightPress Ref      // bore 0.01 to 0.03 mm under the measured outside of another feature
 	Limits     []Length // lower and upper size
 	PlusMinus  Length   // symmetric tolerance
@@ -506,6 +507,7 @@ type HoleGroup struct {
 	Counterbore *Counterbore
 	Countersink *Countersink
 	Note        Text
+	ByTable     bool // placed by the co-ordinates of a mill table, not punched; of shop-made tools alone
 }
 
 // Counterbore is a flat-bottomed enlargement at the marked face.

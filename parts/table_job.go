@@ -18,7 +18,7 @@ var jobGroup = &Group{
 		{Name: "units", Type: WordType, Need: true, Means: "the unit of bare numbers, and of what is printed", Words: []string{string(Millimetres), string(Inches)}, Example: "units: mm or units: in, as every bare number depends on it"},
 		{Name: "paper", Type: PaperType, Means: "A4, A3, Letter, Tabloid or a size", Default: "A4, in an inch job Letter", Example: paperForms},
 		{Name: "tolerance", Type: WordType, Means: "ISO 2768-1 class of sizes that say nothing else", Words: []string{"f", "m", "c", "v"}},
-		{Name: "tools", Type: YesType, Means: "print sheets of the tools that the joints need: sleeves, rings, discs, plugs, draw bolts; without, the cover lists them", Default: "no"},
+		{Name: "tools", Type: YesType, Means: "print sheets of the tools that the joints need: sleeves, rings, discs, plugs, draw bolts, and drill jigs; without, the cover lists those of the joints", Default: "no"},
 		{Name: "shop", Type: KeysType, Means: "what the workshop has; the review compares with it", Group: shopGroup},
 		{Name: "notes", Type: TextsType, Means: "lines printed on the cover", Longest: maxNote, Entries: [2]int{0, 100}, Example: "a list of texts"},
 		{Name: "parts", Type: FilesType, Need: true, Means: "part files in the job's folder or below it", Entries: [2]int{1, maxParts}, Example: "parts: [cover.yaml, …]"},

@@ -76,7 +76,10 @@ func (j *assembly) tools(made []*joint) []plan.ToolRow {
 		}
 		out = append(out, row)
 	}
-	return out
+	if !j.job.Tools {
+		return out
+	}
+	return j.addJigs(made, out)
 }
 
 // use names the step that a tool is for.

@@ -24,7 +24,7 @@ func (r *Sizes) dimensions(profiled, bought bool) []plan.Dimension {
 			switch {
 			case s.Size.Thread != nil:
 				text = s.Size.Thread.Designation
-			case s.Size.Class != "" && s.Size.Class != "limits" && s.Size.Class != "light press":
+			case s.Size.Class != "" && s.Size.Class != "limits" && s.Size.Class != "light press" && s.Size.Class != slidingClass:
 				text += " " + s.Size.Class
 			}
 			d := plan.Dimension{

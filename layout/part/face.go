@@ -66,6 +66,9 @@ func (s *Sizes) face(f parts.Face, others bool) *plan.Face {
 	if s.allCentral(f) && !others {
 		out.NoTemplate = "its one hole is on the axis: the lathe finds it"
 	}
+	if s.marked(f) && !slices.ContainsFunc(s.Groups, func(m Group) bool { return m.Face == f && !m.byTable() }) {
+		out.NoTemplate = "its holes are placed by the mill table"
+	}
 	return out
 }
 

@@ -245,8 +245,15 @@ func (h holes) drill(b *bench, m *Group, o *plan.Operation) {
 	if b.central(m) {
 		rpm = b.Job.Shop.LatheRPM
 	}
-	o.Do = append(o.Do, "Centre-drill "+m.placesWords()+".")
-	o.Do = append(o.Do, b.drillLines(way, rpm)...)
+	switch j := b.jig(m); {
+	case j != nil && len(way.Drills) > 0:
+		o.Do = append(o.Do, b.jigLines(j, m, way, rpm)...)
+	case m.byTable():
+		o.Machine = "Mill"
+		o.Do = append(append(o.Do, b.tableLine(m)), b.drillLines(way, rpm)...)
+	default:
+		o.Do = append(append(o.Do, "Centre-drill "+m.placesWords()+"."), b.drillLines(way, rpm)...)
+	}
 	o.Do = append(o.Do, "Depth: "+m.Group.DepthText+".")
 	o.Do = append(o.Do, b.finishLines(m.Size, way)...)
 	if l := b.limitsText(m.Size.Size); m.Size.Thread == nil && l != "" {

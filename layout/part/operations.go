@@ -22,12 +22,13 @@ type bench struct {
 	ops   []plan.Operation
 	faced map[parts.Face]int // the operation that faces an end
 	last  []string           // lines of the inspection
+	jigs  []Jigged
 
 	holeMm float64 // the drill that is through the middle after the first setting
 }
 
-func operations(n *Numbered) []plan.Operation {
-	b := &bench{Numbered: n, faced: map[parts.Face]int{}}
+func operations(n *Numbered, jigs ...Jigged) []plan.Operation {
+	b := &bench{Numbered: n, jigs: jigs, faced: map[parts.Face]int{}}
 	n.form.operations(b)
 	b.markOperation()
 	for _, it := range n.items() {
@@ -164,7 +165,7 @@ func (b *bench) markOperation() {
 		o.Do = append(o.Do, "Cut out the "+which+" template, set "+it+" to the "+to+" and to TOP, tape it down, punch every centre"+b.exceptCut()+".")
 		o.Do = slices.Concat(o.Do, b.carriedLines(), b.sharedLines(), b.steppedLines())
 	}
-	o.Do = append(o.Do, wrapped...)
+	o.Do = slices.Concat(o.Do, b.jigLookLines(), wrapped)
 	if len(b.Radials) > 0 && len(wrapped) == 0 {
 		o.Do = append(o.Do, "Mark from the TOP line by the arc lengths of the table, on the outside, and from the front face.")
 	}
@@ -178,7 +179,7 @@ func (b *bench) markOperation() {
 // check one.
 func (b *bench) punched() (faces []string, chords bool) {
 	for _, f := range []parts.Face{parts.Front, parts.Back} {
-		left := slices.DeleteFunc(slices.Clone(b.Groups), func(m Group) bool { return m.drilledFrom() != f || b.cut.whole[m.name] || b.central(&m) })
+		left := slices.DeleteFunc(slices.Clone(b.Groups), func(m Group) bool { return m.drilledFrom() != f || b.unpunched(&m) })
 		if len(left) > 0 {
 			faces = append(faces, string(f))
 		}
@@ -239,18 +240,28 @@ func (b *bench) carriedLines() []string {
 	return out
 }
 
-// exceptCut names the groups that the cutter has made.
+// exceptCut names the groups that the cutter has made, and those that a jig places.
 func (b *bench) exceptCut() string {
-	var names []string
+	var names, jigs []string
 	for i := range b.Groups {
-		if m := &b.Groups[i]; b.cut.whole[m.name] {
+		switch m := &b.Groups[i]; {
+		case b.cut.whole[m.name]:
 			names = append(names, words.Spaced(m.name))
+		case b.jig(m) != nil:
+			jigs = append(jigs, words.Spaced(m.name))
 		}
 	}
-	if len(names) == 0 {
+	var out []string
+	if len(names) > 0 {
+		out = append(out, "those cut already ("+strings.Join(names, ", ")+")")
+	}
+	if len(jigs) > 0 {
+		out = append(out, "those that a jig places ("+strings.Join(jigs, ", ")+")")
+	}
+	if len(out) == 0 {
 		return ""
 	}
-	return " but those cut already (" + strings.Join(names, ", ") + ")"
+	return " but " + strings.Join(out, " and ")
 }
 
 // wrapLines set the wrap templates, and tell whether there are any: what has none is

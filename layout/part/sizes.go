@@ -152,6 +152,8 @@ func (z *sizer) sizeOf(s parts.Size) Sized {
 	case f.LightPress.Set():
 		out.Class, out.Press = "light press", f.LightPress
 		out.Source = "common practice, no source"
+	case f.Slides.Set():
+		out.Class, out.Source = slidingClass, "common practice, no source"
 	case len(f.Limits) == 2:
 		out.MinMm, out.MaxMm, out.Limited = f.Limits[0].Mm, f.Limits[1].Mm, true
 		out.Class, out.Source = "limits", "drawing"
@@ -222,6 +224,8 @@ func (s *Sizes) limitsText(z Sized) string {
 	switch {
 	case z.Class == "light press":
 		return "measured counterpart − " + s.W.Size(0.03) + " … − " + s.W.Size(0.01)
+	case z.Class == slidingClass:
+		return "least bore measured − " + s.W.Size(0.06) + " … − " + s.W.Size(0.03)
 	case z.Limited:
 		return s.W.Limits(z.MinMm, z.MaxMm)
 	}
@@ -246,6 +250,9 @@ func (s *Sizes) sizeText(st *Step) string {
 	}
 	return text + " " + st.Size.Class
 }
+
+// slidingClass is that of a plug which slides in a bore that is made to its counterpart.
+const slidingClass = "sliding in the bore as made"
 
 // Plain turns a library's error into the advice of a located one.
 func Plain(err error) string {

@@ -1,0 +1,337 @@
+package joint
+
+import (
+	"math"
+	"slices"
+	"strings"
+
+	"centrepop/layout/part"
+	"centrepop/layout/plan"
+	"centrepop/layout/words"
+	"centrepop/parts"
+	"centrepop/parts/geom"
+)
+
+// A drill jig is worth making for jigPieces pieces, or where parts that are bolted
+// together have the pattern. Its plate is jigDias drills thick and no less than
+// jigLeastMm, and goes as far beyond the outermost centre; its register stands
+// registerMm into a bore, with a wall of jigWallMm, and may shake by shakeMm on what
+// it goes over. It has no bushes: the plate is renewed. Common practice, no source.
+const (
+	jigPieces  = 4
+	jigDias    = 1.5
+	jigLeastMm = 10.0
+	registerMm = 6.0
+	jigWallMm  = 3.0
+	shakeMm    = 0.3
+)
+
+// drilled is a group of holes that a jig could place, seen on the face it is drilled from.
+type drilled struct {
+	r     *part.Model
+	m     *part.Group
+	face  parts.Face
+	at    []plan.XY
+	place *part.Step // the bore at that face, or the spigot that stands out of it; nil without one
+}
+
+// jig is a plate on its way to a tool: its back lies on the parts with its bore, its
+// front on those with its spigot.
+type jig struct {
+	first        drilled
+	plugs, rings []drilled // that it serves
+	left         []drilled // of the pattern, and not served
+}
+
+// drillings are the groups of two holes or more that are drilled from a free face of a
+// flat or turned part.
+func (j *shop) drillings() (out []drilled) {
+	for _, r := range j.models {
+		if flat := r.Part.Outline != nil && r.Part.Bends == nil && r.Part.Bar == nil; !flat && (r.Part.Profile == nil || r.Part.Kind == parts.Tube) {
+			continue
+		}
+		for i := range r.Groups {
+			m := &r.Groups[i]
+			if m.Hole == nil || len(m.Points) < 2 || r.CutWhole(m) || m.Group.DrillMm == 0 {
+				continue
+			}
+			d := drilled{r: r, m: m}
+			d.face, d.at = m.DrilledFrom()
+			d.place = d.register()
+			out = append(out, d)
+		}
+	}
+	return out
+}
+
+// register is what a jig may be set on at the face of the holes: the spigot inside
+// them, or else the bore.
+func (d *drilled) register() *part.Step {
+	outside, inside := d.r.Sides()
+	near, far := geom.MeanRadiusMm(d.at), 0.0
+	for _, q := range d.at {
+		r := geom.Distance(q, plan.XY{})
+		near, far = math.Min(near, r), math.Max(far, r)
+	}
+	near, far = near-d.m.Group.DrillMm/2, far+d.m.Group.DrillMm/2
+	if d.face == parts.Back {
+		slices.Reverse(outside)
+		slices.Reverse(inside)
+	}
+	wide := func(s *part.Step) bool { return s.Size.NominalMm/2 >= far-geom.CloseMm }
+	switch {
+	case len(outside) > 1 && outside[0].Size.NominalMm/2 < near && wide(outside[1]) && outside[0].Size.Fitted():
+		return outside[0]
+	case len(outside) > 0 && d.r.Part.Profile != nil && !wide(outside[0]), len(inside) == 0, !d.ends(inside[0]):
+		return nil
+	case inside[0].Size.NominalMm/2 < near && (inside[0].Size.Fitted() || inside[0].Size.Press.Set()):
+		return inside[0]
+	}
+	return nil
+}
+
+// ends tells whether a step begins at the face of the holes.
+func (d *drilled) ends(s *part.Step) bool {
+	if d.face == parts.Back {
+		return math.Abs(s.ToMm-d.r.LengthMm()) < geom.CloseMm
+	}
+	return s.FromMm < geom.CloseMm
+}
+
+// samePlaces tells whether two patterns are the same set of places.
+func samePlaces(a, b []plan.XY) bool {
+	return len(a) == len(b) && !slices.ContainsFunc(a, func(p plan.XY) bool {
+		return !slices.ContainsFunc(b, func(q plan.XY) bool { return geom.Distance(p, q) < geom.CloseMm })
+	})
+}
+
+func flipped(at []plan.XY) (out []plan.XY) {
+	for _, q := range at {
+		out = append(out, q.Mirrored())
+	}
+	return out
+}
+
+// jigs are the drill jigs worth making, each with its sheet, and why a pattern that is
+// worth one has none.
+func (j *shop) jigs(made []*joint) (out []jig) {
+	all := j.drillings()
+	taken := map[*part.Group]bool{}
+	for _, d := range all {
+		if taken[d.m] {
+			continue
+		}
+		var of []drilled
+		for _, o := range all {
+			same := samePlaces(o.at, d.at) || samePlaces(o.at, flipped(d.at))
+			if !taken[o.m] && same && math.Abs(o.m.Group.DrillMm-d.m.Group.DrillMm) < geom.CloseMm {
+				of = append(of, o)
+			}
+		}
+		if !worth(of, made) {
+			continue
+		}
+		for _, o := range of {
+			taken[o.m] = true
+		}
+		out = append(out, serve(of, made))
+	}
+	return out
+}
+
+// worth tells whether a jig saves work on these groups.
+func worth(of []drilled, made []*joint) bool {
+	return pieces(of) >= jigPieces || slices.ContainsFunc(made, func(t *joint) bool {
+		in := func(f feature) bool {
+			return f.group != nil && slices.ContainsFunc(of, func(d drilled) bool { return d.m == f.group })
+		}
+		return t.in.Bolt != nil && in(t.a) && in(t.b)
+	})
+}
+
+func pieces(of []drilled) (n int) {
+	for _, d := range of {
+		n += d.r.Part.Quantity
+	}
+	return n
+}
+
+// serve finds the register that serves most pieces.
+func serve(of []drilled, made []*joint) (best jig) {
+	best.left = of
+	for _, first := range of {
+		if first.place == nil {
+			continue
+		}
+		g := jig{first: first}
+		for _, d := range of {
+			same, turned := samePlaces(d.at, first.at), samePlaces(d.at, flipped(first.at))
+			switch {
+			case d.place == nil || shake(d.place) > shakeMm:
+				g.left = append(g.left, d)
+			case d.place.Inside && first.place.Inside && same && equal(d.place, first.place):
+				g.plugs = append(g.plugs, d)
+			case !d.place.Inside && first.place.Inside && turned && d.place.Size.MaxMm+2*jigWallMm < first.place.Size.MinMm && (len(g.rings) == 0 || equal(d.place, g.rings[0].place)),
+				!d.place.Inside && !first.place.Inside && same && equal(d.place, first.place):
+				g.rings = append(g.rings, d)
+			default:
+				g.left = append(g.left, d)
+			}
+		}
+		served := append(slices.Clone(g.plugs), g.rings...)
+		if worth(served, made) && pieces(served) > pieces(best.plugs)+pieces(best.rings) {
+			best = g
+		}
+	}
+	return best
+}
+
+// shake is the play of a ring over a spigot at its least, mm; a bore has none here,
+// for its plug is turned to its least size.
+func shake(s *part.Step) float64 {
+	if s.Inside && !s.Size.Fitted() {
+		return 0
+	}
+	return geom.Clean(s.Size.MaxMm - s.Size.MinMm + 2*plugMm)
+}
+
+// equal tells whether one register fits two steps.
+func equal(a, b *part.Step) bool {
+	return a.Size.MinMm == b.Size.MinMm && a.Size.MaxMm == b.Size.MaxMm && a.Size.Class == b.Size.Class
+}
+
+// jigTool is the jig as a tool, and how it lies on each of its parts.
+func (j *shop) jigTool(g jig) tool {
+	drill, far := g.first.m.Group.DrillMm, 0.0
+	for _, q := range g.first.at {
+		far = math.Max(far, geom.Distance(q, plan.XY{}))
+	}
+	out, thick := j.up(2*(far+jigDias*drill)), j.jigMm(g)
+	p := toolBlank(parts.TurnedPart, j.jigNotes(g)...)
+	p.Profile = &parts.Profile{Outside: []parts.Step{j.cylinder("plate", free(out), thick)}}
+	long, sizes := thick, " "+j.w.Dia(out)+" × "+j.w.Size(thick)+" thick, "+words.CountOf(len(g.first.at))+j.w.Dia(drill)
+	if len(g.plugs) > 0 {
+		bore := g.plugs[0].place
+		up := math.Min(registerMm, bore.LengthMm()/2)
+		plug := j.cylinder("register", atMost(words.Round(bore.Size.MinMm-plugMm, 3), plugMm), j.up(up))
+		if !bore.Size.Fitted() {
+			plug.Size = parts.Size{Nominal: given(bore.Size.NominalMm), Fit: parts.Fit{Slides: parts.Ref{Part: g.plugs[0].r.Part.Name.Value, Feature: bore.Name}}}
+		}
+		p.Profile.Outside, long = append(p.Profile.Outside, plug), long+plug.Length.Mm
+		sizes += ", register into " + j.w.Dia(bore.Size.NominalMm)
+	}
+	if len(g.rings) > 0 {
+		spigot := words.Round(g.rings[0].place.Size.MaxMm+plugMm, 3)
+		p.Profile.Inside = []parts.Step{j.cylinder("ring", atLeast(spigot, plugMm), long)}
+		sizes += ", bored to go over " + j.w.Dia(g.rings[0].place.Size.NominalMm)
+	}
+	at := g.first.at
+	p.Holes = []parts.HoleGroup{{
+		Name: parts.Text{Value: "guides"}, Face: parts.Front, Through: true, ByTable: true,
+		Pattern: parts.Pattern{Shape: geom.Listed{At: at, Datum: "centre"}, Count: len(at)},
+		Size:    parts.HoleSize{Make: parts.PlainHole, Size: parts.Size{Nominal: given(drill)}},
+	}}
+	p.Top, p.Stock = parts.Text{Value: "scribe"}, j.bar(out, 0)
+	return tool{"Drill jig", sizes, p, nil}
+}
+
+// jigMm is the thickness of a jig's plate.
+func (j *shop) jigMm(g jig) float64 {
+	return j.up(math.Max(jigLeastMm, jigDias*g.first.m.Group.DrillMm))
+}
+
+// jigNotes say what the sheet of a jig does not show.
+func (j *shop) jigNotes(g jig) []string {
+	thick := words.Trim(jigDias, 1) + " drills"
+	if jigDias*g.first.m.Group.DrillMm < jigLeastMm {
+		thick = j.w.Size(j.jigMm(g))
+	}
+	out := []string{"Scribe TOP over the edge to both faces. A plate " + thick + " thick without bushes is common practice, no source: make a new one when a guide hole is worn."}
+	if len(g.plugs) > 0 && !g.plugs[0].place.Size.Fitted() {
+		out = append(out, "Turn the register last, to the least of the bores it goes into.")
+	}
+	if len(g.plugs) > 0 && len(g.rings) > 0 || !samePlaces(g.first.at, flipped(g.first.at)) {
+		for i, of := range [][]drilled{g.plugs, g.rings} {
+			for _, d := range of {
+				out = append(out, words.Capital(g.down(i == 0))+" of the jig lies on "+d.r.Out.Title+".")
+			}
+		}
+	}
+	return out
+}
+
+// down is the face of a jig that lies on a part with its bore, or its spigot. A jig
+// that only goes over spigots lies on its back.
+func (g *jig) down(bore bool) string {
+	if bore || len(g.plugs) == 0 {
+		return "the back"
+	}
+	return "the front"
+}
+
+// lay says how jig no lies on one of its parts.
+func (g *jig) lay(no string, d drilled) string {
+	on := "its register in the " + words.Spaced(d.place.Name)
+	if !d.place.Inside {
+		on = "its bore over the " + words.Spaced(d.place.Name)
+	}
+	return "Lay drill jig " + no + " on the " + string(d.face) + " face: " + g.down(d.place.Inside) + " of the jig down, " + on + ", TOP to TOP; clamp it."
+}
+
+// whyNot says what keeps the groups that are left from a jig.
+func (g *jig) whyNot() string {
+	var out []string
+	for _, d := range g.left {
+		why := "its register is another"
+		switch {
+		case d.place == nil:
+			why = "no bore or spigot with limits at the " + string(d.face) + " face to set it on"
+		case shake(d.place) > shakeMm:
+			why = "its " + words.Spaced(d.place.Name) + " has too wide limits to set it on"
+		case len(g.plugs)+len(g.rings) == 0:
+			why = "too few pieces share its " + words.Spaced(d.place.Name)
+		}
+		out = append(out, d.r.Out.Title+": "+why)
+	}
+	return strings.Join(out, "; ")
+}
+
+// addJigs lists the drill jigs, and has the parts drilled through them.
+func (j *shop) addJigs(made []*joint, rows []plan.ToolRow) []plan.ToolRow {
+	through, n := map[*part.Model][]part.Jigged{}, len(rows)
+	for _, g := range j.jigs(made) {
+		served := append(slices.Clone(g.plugs), g.rings...)
+		if len(served) == 0 {
+			rows = append(rows, plan.ToolRow{Tool: "No drill jig for the " + words.Spaced(g.left[0].m.Group.Name) + " of " + g.left[0].r.Out.Title, For: g.whyNot()})
+			continue
+		}
+		x := j.jigTool(g)
+		n++
+		row := plan.ToolRow{Name: "T" + words.Trim(float64(n), 0) + " " + x.name, Tool: x.name + x.sizes}
+		for _, d := range served {
+			row.For = words.Join("; ", row.For, words.Spaced(d.m.Group.Name)+" of "+d.r.Out.Title+times(d.r.Part.Quantity))
+		}
+		if row.Sheet = j.toolSheet(&row, x.sheet); row.Sheet == nil {
+			continue
+		}
+		row.For = words.Join("; not ", row.For, g.whyNot())
+		for _, d := range served {
+			through[d.r] = append(through[d.r], part.Jigged{Group: d.m.Group.Name, Lay: g.lay(row.No(), d), PlateMm: j.jigMm(g)})
+		}
+		rows = append(rows, row)
+	}
+	for _, r := range j.models {
+		if of := through[r]; of != nil {
+			r.ThroughJigs(of)
+		}
+	}
+	return rows
+}
+
+// times is " × 2" for two pieces, nothing for one.
+func times(n int) string {
+	if n == 1 {
+		return ""
+	}
+	return " × " + words.Trim(float64(n), 0)
+}

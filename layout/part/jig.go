@@ -1,0 +1,82 @@
+package part
+
+import (
+	"slices"
+	"strings"
+
+	"centrepop/layout/cutting"
+	"centrepop/layout/plan"
+	"centrepop/layout/words"
+	"centrepop/parts"
+)
+
+// Jigged is a group that is drilled through a jig.
+type Jigged struct {
+	Group   string  // its name
+	Lay     string  // how the jig lies on the part: a sentence
+	PlateMm float64 // what the jig adds to the depth
+}
+
+// ThroughJigs works the operations of a part out again, with groups drilled through
+// jigs instead of punched marks.
+func (m *Model) ThroughJigs(jigs []Jigged) { m.Out.Operations = operations(m.Numbered, jigs...) }
+
+// DrilledFrom is the face that a group is drilled from, and its places seen there.
+func (m *Group) DrilledFrom() (parts.Face, []plan.XY) {
+	at, _ := m.seen(m.drilledFrom())
+	return m.drilledFrom(), at
+}
+
+// CutWhole tells whether the cutter of the blank makes a group to its size.
+func (n *Numbered) CutWhole(m *Group) bool { return n.cut.whole[m.name] }
+
+// jig is the jig that a group is drilled through, or nil.
+func (b *bench) jig(m *Group) *Jigged {
+	if i := slices.IndexFunc(b.jigs, func(j Jigged) bool { return j.Group == m.name }); i >= 0 {
+		return &b.jigs[i]
+	}
+	return nil
+}
+
+// unpunched tells whether a group needs no punch marks: it is cut, turned, drilled
+// through a jig or placed by the table of the mill.
+func (b *bench) unpunched(m *Group) bool {
+	return b.cut.whole[m.name] || b.central(m) || b.jig(m) != nil || m.byTable()
+}
+
+// byTable tells whether a group is placed by the co-ordinates of the mill table.
+func (m *Group) byTable() bool { return m.Hole != nil && m.Hole.ByTable }
+
+// jigLines drill a group through its jig: the guide takes the place of the centre
+// drill and of the pilot.
+func (b *bench) jigLines(j *Jigged, m *Group, way cutting.Way, list []parts.Number) []string {
+	pin := " Put a close " + b.W.Dia(m.Size.DrillMm) + " pin through the jig and hole " + words.Trim(float64(m.Group.First), 0) + " as soon as it is drilled, then drill the others."
+	way.Drills = slices.Clone(way.Drills[len(way.Drills)-1:])
+	out := append([]string{j.Lay}, b.drillLines(way, list)...)
+	out[1] = "Through the jig: " + out[1] + pin
+	if !m.through {
+		out = append(out, "The stop of the drill counts the "+b.W.Size(j.PlateMm)+" of the jig on top of the depth.")
+	}
+	return out
+}
+
+// tableLine places the holes of a jig.
+func (b *bench) tableLine(m *Group) string {
+	var at []string
+	for i, q := range m.Points {
+		at = append(at, words.Trim(float64(m.Group.First+i), 0)+": "+b.W.Size(q.XMm)+", "+b.W.Size(q.YMm))
+	}
+	return "Zero the mill table on the axis, x to the right and y to TOP; do not punch. Centre-drill at x, y of " + strings.Join(at, "; ") + "."
+}
+
+// jigLookLines say what the template of a face is for whose holes all come through jigs.
+func (b *bench) jigLookLines() (out []string) {
+	for _, f := range []parts.Face{parts.Front, parts.Back} {
+		other := func(m Group) bool { return m.drilledFrom() == f && b.jig(&m) == nil }
+		own := func(m Group) bool { return m.drilledFrom() == f }
+		if slices.ContainsFunc(b.Groups, own) && !slices.ContainsFunc(b.Groups, other) {
+			out = append(out, "The "+string(f)+" template is laid on only to see that the jig lies the right way.")
+		}
+	}
+	return out
+}
