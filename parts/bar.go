@@ -179,7 +179,7 @@ func (f *fields) besideSection(b *Bar) {
 		walls = 1
 	}
 	if b.Wall.Set() && least > 0 && walls*b.Wall.Mm >= least {
-		f.faultf(b.Wall.Pos, "a thinner wall", "a wall of %s leaves no room in a %s of %s mm", b.Wall.Text, b.Section, formatMm(least))
+		f.faultf(b.Wall.Pos, "a thinner wall", "a wall of %s leaves no room in a %s of %s", b.Wall.Text, b.Section, f.units.said(least))
 	}
 	if b.Corner.Set() && 2*b.Corner.Mm > least {
 		f.faultf(b.Corner.Pos, "at most half the smaller side", "the corner radius %s does not fit the section", b.Corner.Text)
@@ -265,7 +265,7 @@ func (r *reader) onBar(b *Bar, g *HoleGroup) {
 		off := at.YMm <= box.Min.YMm+geom.CloseMm || at.YMm >= box.Max.YMm-geom.CloseMm ||
 			b.Section == RoundBar && math.Abs(at.YMm) > geom.CloseMm || x <= -b.Length.Mm/2+b.EndMm(LeftEnd, y)+geom.CloseMm || x >= b.Length.Mm/2-b.EndMm(RightEnd, y)-geom.CloseMm
 		if off {
-			r.faultf(g.Pattern.PosOf(i), "a place on that side, x from the middle of the bar and y from the middle of the side", "the hole at x %s, y %s mm is not on the side %s of the bar", formatMm(at.XMm), formatMm(at.YMm), side)
+			r.faultf(g.Pattern.PosOf(i), "a place on that side, x from the middle of the bar and y from the middle of the side", "the hole at x %s, y %s is not on the side %s of the bar", r.units.number(at.XMm), r.units.said(at.YMm), side)
 		}
 	}
 }

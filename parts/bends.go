@@ -118,7 +118,7 @@ func (r *reader) onFlap(p *Part, on Side, pattern Pattern, face Face, what strin
 	box := p.Bends.On(on).BoxMm(p.Outline)
 	for i, at := range pattern.Shape.Places(box) {
 		if at.XMm <= box.Min.XMm+geom.CloseMm || at.XMm >= box.Max.XMm-geom.CloseMm || at.YMm <= geom.CloseMm || at.YMm >= box.Max.YMm-geom.CloseMm {
-			r.faultf(pattern.PosOf(i), "a place on the flange, y up from the corner", "the %s at x %s, y %s mm is not on the flange of the side %s", what, formatMm(at.XMm), formatMm(at.YMm), on)
+			r.faultf(pattern.PosOf(i), "a place on the flange, y up from the corner", "the %s at x %s, y %s is not on the flange of the side %s", what, r.units.number(at.XMm), r.units.said(at.YMm), on)
 		}
 	}
 }

@@ -72,9 +72,9 @@ func (r *reader) clampRoom(p *Part, c *Clamp) {
 	}
 	long := p.Profile.LengthMm()
 	if !p.Profile.through() {
-		r.faultf(c.Pos, "inside steps as long as the part", "a blind bore cannot be split: it ends %s mm before the back face", formatMm(long-p.Profile.insideMm()))
+		r.faultf(c.Pos, "inside steps as long as the part", "a blind bore cannot be split: it ends %s before the back face", r.units.said(long-p.Profile.insideMm()))
 	}
 	if c.Axial.Set() && c.Axial.Mm >= long-geom.CloseMm {
-		r.faultf(c.Axial.Pos, "a distance within the part", "the screw lies %s from the face of a part %s mm long", c.Axial.Text, formatMm(long))
+		r.faultf(c.Axial.Pos, "a distance within the part", "the screw lies %s from the face of a part %s long", c.Axial.Text, r.units.said(long))
 	}
 }

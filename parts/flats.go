@@ -2,7 +2,6 @@ package parts
 
 import (
 	"slices"
-	"strings"
 
 	"centrepop/parts/geom"
 )
@@ -75,11 +74,11 @@ func (r *reader) flatsRoom(p *Part, f *Flats) {
 		least = round / 2
 	}
 	if round > 0 && (f.Across.Mm >= round-geom.CloseMm || f.Across.Mm <= least) {
-		right := "less than " + formatMm(round) + " mm"
+		right := "less than " + r.units.said(round)
 		if least > 0 {
 			right += ", and more than half of it"
 		}
-		r.faultf(f.Across.Pos, right, "across is %s on a round of %s mm", f.Across.Text, strings.TrimSpace(formatMm(round)))
+		r.faultf(f.Across.Pos, right, "across is %s on a round of %s", f.Across.Text, r.units.said(round))
 	}
 	if f.Length.Set() && f.Length.Mm > step.Length.Mm+geom.CloseMm {
 		r.faultf(f.Length.Pos, "at most the length of the step", "the flats are %s long and %s only %s", f.Length.Text, f.In.Value, step.Length.Text)

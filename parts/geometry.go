@@ -103,7 +103,7 @@ func (r *reader) boreRoom(p *Part) {
 	case room <= 0:
 		r.fault(p.Bore.Pos, "the bore is at the origin, which lies outside the outline", "put the origin of the outline where the bore is")
 	case d.Mm >= room-geom.CloseMm:
-		r.faultf(d.Pos, "a bore smaller than "+formatMm(room)+" mm", "the bore of %s is as large as the outline or larger", d.Text)
+		r.faultf(d.Pos, "a bore smaller than "+r.units.said(room), "the bore of %s is as large as the outline or larger", d.Text)
 	}
 }
 
@@ -146,9 +146,9 @@ func (r *reader) onFace(p *Part, pattern Pattern, face Face, what string) {
 		off := p.Outline != nil && contour.DepthMm(front) <= geom.CloseMm || outside > 0 && radius >= outside/2-geom.CloseMm
 		switch {
 		case off:
-			r.faultf(pattern.PosOf(i), "a place inside the outline", "the %s at x %s, y %s mm is centred on the outline or outside it", what, formatMm(at.XMm), formatMm(at.YMm))
+			r.faultf(pattern.PosOf(i), "a place inside the outline", "the %s at x %s, y %s is centred on the outline or outside it", what, r.units.number(at.XMm), r.units.said(at.YMm))
 		case bore > 0 && radius < bore/2-geom.CloseMm:
-			r.faultf(pattern.PosOf(i), "a place outside the bore", "the %s at x %s, y %s mm is centred in the bore of %s mm", what, formatMm(at.XMm), formatMm(at.YMm), formatMm(bore))
+			r.faultf(pattern.PosOf(i), "a place outside the bore", "the %s at x %s, y %s is centred in the bore of %s", what, r.units.number(at.XMm), r.units.said(at.YMm), r.units.said(bore))
 		}
 	}
 }
@@ -163,7 +163,7 @@ func (r *reader) notDeeper(p *Part, depth Length, what string) {
 		room = p.Profile.LengthMm()
 	}
 	if room > 0 && depth.Mm >= room-geom.CloseMm {
-		r.faultf(depth.Pos, "a smaller depth, or depth: through", "the %s is %s deep in a part of %s mm", what, depth.Text, formatMm(room))
+		r.faultf(depth.Pos, "a smaller depth, or depth: through", "the %s is %s deep in a part of %s", what, depth.Text, r.units.said(room))
 	}
 }
 
@@ -229,14 +229,14 @@ func (p *Profile) narrowest() float64 {
 func (r *reader) insideOutside(p *Profile) {
 	total, from := p.LengthMm(), 0.0
 	if total > geom.LargestMm {
-		r.faultf(p.Pos, "at most 10 m", "the steps add up to %s mm", formatMm(total))
+		r.faultf(p.Pos, "at most 10 m", "the steps add up to %s", r.units.said(total))
 	}
 	for i := range p.Inside {
 		in := &p.Inside[i]
 		to := from + in.Length.Mm
 		if to > total+geom.CloseMm {
 			r.faultf(in.Length.Pos, "inside steps that end at the back face or before it",
-				"the inside step %s ends %s mm from the front, and the part is %s mm long", in.Name.Value, formatMm(to), formatMm(total))
+				"the inside step %s ends %s from the front, and the part is %s long", in.Name.Value, r.units.said(to), r.units.said(total))
 			return
 		}
 		start := 0.0
@@ -246,7 +246,7 @@ func (r *reader) insideOutside(p *Profile) {
 			overlaps := math.Min(to, end)-math.Max(from, start) > geom.CloseMm
 			if d, od := in.outerMm(), out.outerMm(); overlaps && d > 0 && od > 0 && d >= od-geom.CloseMm {
 				r.faultf(in.Pos, "an inside diameter below the outside one",
-					"the inside step %s of %s mm leaves no wall in the outside step %s of %s mm", in.Name.Value, formatMm(d), out.Name.Value, formatMm(od))
+					"the inside step %s of %s leaves no wall in the outside step %s of %s", in.Name.Value, r.units.said(d), out.Name.Value, r.units.said(od))
 			}
 			start = end
 		}
@@ -302,7 +302,7 @@ func (r *reader) chamferEdges(p *Part, good func(Chamfer) bool) {
 			continue
 		}
 		if room[i] > 0 && c.Size.Mm > room[i]+geom.CloseMm {
-			r.faultf(c.Size.Pos, "at most "+formatMm(room[i])+" mm", "the %s of %s is longer than its edge is deep", c.Word(), c.Size.Text)
+			r.faultf(c.Size.Pos, "at most "+r.units.said(room[i]), "the %s of %s is longer than its edge is deep", c.Word(), c.Size.Text)
 		}
 	}
 }
@@ -311,23 +311,34 @@ func (r *reader) chamferEdges(p *Part, good func(Chamfer) bool) {
 func (r *reader) radialRoom(p *Profile, f Radial) {
 	length, wide := p.LengthMm(), p.widest()
 	if f.Axial.Mm > length+geom.CloseMm {
-		r.faultf(f.Axial.Pos, "a distance within the part", "%s is centred %s from the face of a part %s mm long", f.Name.Value, f.Axial.Text, formatMm(length))
+		r.faultf(f.Axial.Pos, "a distance within the part", "%s is centred %s from the face of a part %s long", f.Name.Value, f.Axial.Text, r.units.said(length))
 	}
 	if f.Along.Set() && f.Along.Mm > length {
-		r.faultf(f.Along.Pos, "a shorter opening", "%s is %s long in a part of %s mm", f.Name.Value, f.Along.Text, formatMm(length))
+		r.faultf(f.Along.Pos, "a shorter opening", "%s is %s long in a part of %s", f.Name.Value, f.Along.Text, r.units.said(length))
 	}
 	if wide == 0 {
 		return
 	}
 	if f.Around.Set() && f.Around.Mm >= math.Pi*wide {
-		r.faultf(f.Around.Pos, "less than the circumference", "%s goes %s round a circumference of %s mm", f.Name.Value, f.Around.Text, formatMm(math.Pi*wide))
+		r.faultf(f.Around.Pos, "less than the circumference", "%s goes %s round a circumference of %s", f.Name.Value, f.Around.Text, r.units.said(math.Pi*wide))
 	}
 	if f.Depth.Set() && f.Depth.Mm >= wide {
-		r.faultf(f.Depth.Pos, "a smaller depth, or depth: through", "%s is %s deep in a diameter of %s mm", f.Name.Value, f.Depth.Text, formatMm(wide))
+		r.faultf(f.Depth.Pos, "a smaller depth, or depth: through", "%s is %s deep in a diameter of %s", f.Name.Value, f.Depth.Text, r.units.said(wide))
 	}
 }
 
-// formatMm writes millimetres for a message, to a thousandth.
-func formatMm(mm float64) string {
+// number is a length in the units, to a thousandth of a millimetre or a ten-thousandth of an
+// inch; said names the unit too. Units that are not known are millimetres.
+func (u Units) number(mm float64) string {
+	if u == Inches {
+		return strconv.FormatFloat(math.Round(mm/geom.MmPerInch*1e4)/1e4+0, 'f', -1, 64)
+	}
 	return strconv.FormatFloat(math.Round(mm*1000)/1000+0, 'f', -1, 64)
+}
+
+func (u Units) said(mm float64) string {
+	if u == Inches {
+		return u.number(mm) + " in"
+	}
+	return u.number(mm) + " mm"
 }

@@ -144,9 +144,9 @@ func (r *reader) grooveRoom(p *Part, g *Groove) {
 	diameter, from, to := in.diameter, in.fromMm, in.toMm
 	a, b := g.StretchMm(g.Width.Mm, in.lengthMm)
 	if !g.Width.Set() && (a < from-geom.CloseMm || b > to+geom.CloseMm) {
-		r.faultf(g.Axial.Pos, "a groove within its step", "%s starts %s mm from the front face, and %s runs from %s to %s mm", g.Name.Value, formatMm(a), g.In.Value, formatMm(from), formatMm(to))
+		r.faultf(g.Axial.Pos, "a groove within its step", "%s starts %s from the front face, and %s runs from %s to %s", g.Name.Value, r.units.said(a), g.In.Value, r.units.number(from), r.units.said(to))
 	} else if a < from-geom.CloseMm || b > to+geom.CloseMm {
-		r.faultf(g.Axial.Pos, "a groove within its step", "%s runs from %s to %s mm from the front face, and %s from %s to %s mm", g.Name.Value, formatMm(a), formatMm(b), g.In.Value, formatMm(from), formatMm(to))
+		r.faultf(g.Axial.Pos, "a groove within its step", "%s runs from %s to %s from the front face, and %s from %s to %s", g.Name.Value, r.units.number(a), r.units.said(b), g.In.Value, r.units.number(from), r.units.said(to))
 	}
 	if g.Depth.Set() && diameter.Set() && g.Depth.Mm >= diameter.Mm/2 {
 		r.faultf(g.Depth.Pos, "the depth of the groove on one side", "the groove is %s deep at a diameter of %s", g.Depth.Text, diameter.Text)

@@ -348,7 +348,7 @@ func (l *loader) ref(job *Job, p *Part, size Size, names []string) {
 	case !round:
 		s.faultf(ref.Pos, "a round outside", "%s.%s is not round, or is threaded", ref.Part, ref.Feature)
 	case l.units != "" && size.Nominal.Set() && (size.Nominal.Mm > mate+maxMateMm || size.Nominal.Mm < mate-maxMateMm):
-		s.faultf(ref.Pos, "nominal sizes within 1 mm of each other", "the bore is %s and %s.%s is %s mm", size.Nominal.Text, ref.Part, ref.Feature, formatMm(mate))
+		s.faultf(ref.Pos, "nominal sizes within 1 mm of each other", "the bore is %s and %s.%s is %s", size.Nominal.Text, ref.Part, ref.Feature, l.units.said(mate))
 	}
 }
 

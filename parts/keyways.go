@@ -117,7 +117,7 @@ func (r *reader) keywayRoom(p *Part, k *Keyway) {
 		pos = k.Length.Pos
 	}
 	if a, b := k.StretchMm(in, from, to, cut.lengthMm); a < from-geom.CloseMm || b > to+geom.CloseMm {
-		r.faultf(pos, "a keyway within its step", "%s runs from %s to %s mm from the front face, and %s from %s to %s mm", k.Name.Value, formatMm(a), formatMm(b), k.In.Value, formatMm(from), formatMm(to))
+		r.faultf(pos, "a keyway within its step", "%s runs from %s to %s from the front face, and %s from %s to %s", k.Name.Value, r.units.number(a), r.units.said(b), k.In.Value, r.units.number(from), r.units.said(to))
 	}
 	if k.Length.Set() && k.Width.Set() && !in && k.Length.Mm <= k.Width.Mm {
 		r.faultf(k.Length.Pos, "a length above the width", "the keyway is %s long and %s wide", k.Length.Text, k.Width.Text)

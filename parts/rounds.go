@@ -71,7 +71,7 @@ func (r *reader) sphere(p *Profile, c *Chamfer, step *Step, end, back bool) bool
 	case bored:
 		r.fault(c.Radius.Pos, "a spherical end has no bore", "a radius on the edge")
 	case c.Radius.Mm < half-geom.CloseMm:
-		r.faultf(c.Radius.Pos, "at least "+formatMm(half)+" mm", "the sphere of %s does not reach over the diameter of %s", c.Radius.Text, step.Name.Value)
+		r.faultf(c.Radius.Pos, "at least "+r.units.said(half), "the sphere of %s does not reach over the diameter of %s", c.Radius.Text, step.Name.Value)
 	default:
 		c.Size.Mm = c.Radius.Mm - math.Sqrt(math.Max(0, c.Radius.Mm*c.Radius.Mm-half*half))
 		c.Angle.Deg = math.Atan2(half, c.Size.Mm) * 180 / math.Pi
