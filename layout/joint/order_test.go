@@ -63,3 +63,18 @@ func TestLoose(t *testing.T) {
 		t.Errorf("%q, want %q", last, want)
 	}
 }
+
+// The collar that adjusts the upper cone goes on before the end float is set by it.
+func TestLooseNutBeforeItIsSet(t *testing.T) {
+	t.Parallel()
+	var titles []string
+	for i, s := range jointNamed(t, demoPlan(t, "gatejack"), "upper-bearing").Steps {
+		if s.N != i+1 {
+			t.Errorf("step %d has number %d", i+1, s.N)
+		}
+		titles = append(titles, s.Title)
+	}
+	if want := []string{"Grease", "Cone of upper bearing", "Put in", "Set the end float"}; !slices.Equal(titles, want) {
+		t.Errorf("%q, want %q", titles, want)
+	}
+}

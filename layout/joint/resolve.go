@@ -353,11 +353,7 @@ func (j *making) finish(t *joint) {
 			Title: "Anchor", Do: []string{j.anchorText(name)}, Hold: "The anchors are tight; it does not rock.",
 		}}, t.out.Steps...)
 	}
-	for _, e := range j.job.Loose {
-		if e.After.Value == t.in.Name.Value {
-			t.out.Steps = append(t.out.Steps, plan.JointStep{Title: "Put in", Do: []string{j.model(e.Part.Value).Out.Title + ": " + e.How.Value}})
-		}
-	}
+	j.putIn(t, false)
 	for i := range t.out.Steps {
 		t.out.Steps[i].N = i + 1
 	}

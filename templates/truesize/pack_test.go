@@ -65,3 +65,29 @@ func TestTopLineOpensAtMarks(t *testing.T) {
 		t.Errorf("the line turns at %v, want %v", got, want)
 	}
 }
+
+// TestNarrowTileIsNamed: a strip as high as its sheet, too narrow for a heading, says
+// upwards what it is; a wide one says it across.
+func TestNarrowTileIsNamed(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct{ widthMm, turned float64 }{{28, 90}, {100, 0}} {
+		p := newPage(a4)
+		room := window(p.frame)
+		of := &template{part: &plan.PartPlan{Title: "Tube"}, side: "this side out", draw: func(*draw.Sheet, draw.Rect, float64, float64, *draw.Occupied) {}}
+		for n, w := range []float64{60, c.widthMm} {
+			r := draw.R(0, 0, w, room.Height())
+			if !p.put(tile{of: of, n: n + 1, col: n, window: r, cell: r, grid: &grid{area: r, xs: []float64{0}, shown: [][]bool{{true, true}}}}) {
+				t.Fatal("no room")
+			}
+		}
+		var named []draw.Text
+		for _, item := range p.draw(&plan.Plan{}).Draw.Items {
+			if text, ok := item.(draw.Text); ok && text.Bold && text.Content == "Tube · tile 2 of 2 · this side out" {
+				named = append(named, text)
+			}
+		}
+		if len(named) != 1 || named[0].RotateDeg != c.turned {
+			t.Errorf("%v mm wide: %+v, want one turned by %v°", c.widthMm, named, c.turned)
+		}
+	}
+}

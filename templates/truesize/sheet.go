@@ -2,6 +2,7 @@ package truesize
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -50,11 +51,24 @@ func (one *tile) captionLines() []string {
 	return one.of.captions[key]
 }
 
-func (one *tile) captionFor(key caption) []string {
+func (one *tile) captionFor(key caption) (lines []string) {
+	for i, text := range one.captionTexts() {
+		size := draw.SmallMm
+		if i == 0 {
+			size = draw.TextMm
+		}
+		lines = append(lines, draw.Wrap(text, size, i == 0, key.widthMm)...)
+	}
+	return lines
+}
+
+// captionTexts are the heading of a tile and, on the first, how tiles are joined and
+// the legend.
+func (one *tile) captionTexts() []string {
 	t := one.of
 	count, name := "", ""
 	if one.n > 0 {
-		count = fmt.Sprintf("tile %d of %d", key.n, key.count)
+		count = fmt.Sprintf("tile %d of %d", one.n, one.grid.count())
 	}
 	if t.exact {
 		name = t.name
@@ -63,15 +77,10 @@ func (one *tile) captionFor(key caption) []string {
 	if t.part.Quantity > 1 {
 		head += " · make " + strconv.Itoa(t.part.Quantity) + ", print as often"
 	}
-	lines := draw.Wrap(head, draw.TextMm, true, key.widthMm)
-	if one.n <= 1 {
-		for _, text := range append([]string{one.joining()}, t.legend...) {
-			if text != "" {
-				lines = append(lines, draw.Wrap(text, draw.SmallMm, false, key.widthMm)...)
-			}
-		}
+	if one.n > 1 {
+		return []string{head}
 	}
-	return lines
+	return slices.DeleteFunc(append([]string{head, one.joining()}, t.legend...), func(text string) bool { return text == "" })
 }
 
 // captionMm is the height of a caption.
@@ -190,7 +199,7 @@ func (p *page) draw(pl *plan.Plan) *draw.Sheet {
 			one := &p.tiles[i]
 			y := w.Y1 - one.y
 			if p.inside(&one.tile) {
-				one.draw(s, draw.R(w.X0+one.x, y-one.window.Height(), w.X0+one.x+one.window.Width(), y), notes(one.captionLines(), true)...)
+				one.draw(s, draw.R(w.X0+one.x, y-one.window.Height(), w.X0+one.x+one.window.Width(), y), notes(one.captionTexts(), true)...)
 				continue
 			}
 			for j, line := range one.captionLines() {
@@ -233,7 +242,11 @@ func (one *placed) draw(s *draw.Sheet, r draw.Rect, texts ...draw.Text) {
 		for _, b := range beside {
 			rooms = append(rooms, draw.NewOccupied(b))
 		}
-		note(s, rooms, texts)
+		for _, text := range note(s, rooms, texts) {
+			if text.Bold {
+				headUpright(s, room, text.Content)
+			}
+		}
 	}
 }
 
@@ -246,15 +259,30 @@ func notes(texts []string, head bool) (out []draw.Text) {
 }
 
 // note writes texts where the drawing leaves room for them, or else beside it: as many
-// together as fit, in the widest form. What finds no room stands on the part's own
-// sheet.
-func note(s *draw.Sheet, rooms []*draw.Occupied, texts []draw.Text) {
+// together as fit, in the widest form. It returns what finds no room, which stands on
+// the part's own sheet.
+func note(s *draw.Sheet, rooms []*draw.Occupied, texts []draw.Text) (left []draw.Text) {
 	for len(texts) > 0 {
 		n := len(texts)
 		for n > 0 && !noted(s, rooms, texts[:n]) {
 			n--
 		}
-		texts = texts[max(1, n):]
+		if n == 0 {
+			left, n = append(left, texts[0]), 1
+		}
+		texts = texts[n:]
+	}
+	return left
+}
+
+// headUpright writes upwards, as high as there is room, what a tile is that is too
+// narrow for its heading.
+func headUpright(s *draw.Sheet, room *draw.Occupied, text string) {
+	drop := draw.DropMm * draw.SmallMm
+	long, high := draw.TextWidth(text, draw.SmallMm, true), draw.AscentMm*draw.SmallMm+drop
+	if r, ok := placeFor(room, high, long); ok {
+		room.AddText(r)
+		s.Draw.Add(draw.Text{XMm: r.X1 - drop, YMm: r.Y0, SizeMm: draw.SmallMm, Bold: true, RotateDeg: 90, Content: text})
 	}
 }
 
