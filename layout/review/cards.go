@@ -12,32 +12,63 @@ var voltNumber = regexp.MustCompile(`\d+(\.\d+)?`)
 // wattsPerHP is a mechanical horsepower.
 const wattsPerHP = 745.7
 
+// What the plate of a motor on the mains can say.
+const (
+	leastYield = 0.25 // of volts times amperes, turned out: common practice, no source
+	mostSlip   = 0.15 // of its field: common practice, no source; over 0.1 only the smallest
+)
+
 // plate looks at the numbers on the motor's plate: what it turns out of what it
-// takes, and how fast it can run on its mains.
+// takes, how many phases it has, and how fast it can run on its mains.
 func plate(r *reviewer) {
 	m := r.job.Motor
 	if m == nil {
 		return
 	}
-	f := Finding{Severity: Check, Pos: m.Pos, Source: "by physics"}
+	say := func(what, numbers, rule, fix string) {
+		r.add(Finding{Severity: Check, Pos: m.Pos, Source: "by physics", What: what, Numbers: numbers, Rule: rule, Fix: fix})
+	}
 	watts := 1000*m.KW.Value + wattsPerHP*m.HP.Value
-	phases, takes := 1.0, 0.0
+	phases, low, high := 1.0, math.Inf(1), 0.0
 	if m.Phases == 3 {
 		phases = math.Sqrt(3)
 	}
 	for _, n := range voltNumber.FindAllString(m.Volts.Value, -1) {
 		u, _ := strconv.ParseFloat(n, 64) // the pattern lets numbers through alone
-		takes = max(takes, phases*u*m.Amps.Value)
+		low, high = min(low, u), max(high, u)
 	}
-	if takes > 0 && watts > takes {
-		f.What, f.Numbers = "the motor's plate gives more power than its current brings in", number(watts)+" W out of "+number(takes)+" VA at "+m.Volts.Value+" V and "+number(m.Amps.Value)+" A"
-		f.Rule, f.Fix = "a motor turns out less than it takes", "read the plate again: power, voltage and current of one row"
-		r.add(f)
+	most, least := phases*high*m.Amps.Value, phases*low*m.Amps.Value
+	at := " VA at " + m.Volts.Value + " V and " + number(m.Amps.Value) + " A"
+	const again = "read the plate again: power, voltage and current of one row"
+	switch {
+	case most <= 0 || watts <= 0:
+	case watts > most:
+		say("the motor's plate gives more power than its current brings in", number(watts)+" W out of "+number(most)+at, "a motor turns out less than it takes", again)
+	case watts < leastYield*least:
+		say("the motor's plate gives far more current than its power needs", number(watts)+" W out of "+number(least)+at, "a motor turns out a quarter of volts times amperes at the least", again)
 	}
-	if fastest := 60 * m.Hz.Value; fastest > 0 && m.RPM.Value > fastest {
-		f.What, f.Numbers = "the motor's plate gives more speed than its frequency", number(m.RPM.Value)+" rev/min at "+number(m.Hz.Value)+" Hz"
-		f.Rule, f.Fix = "a motor on the mains turns once in a period at the most", "read the plate again"
-		r.add(f)
+	if m.Phases == 1 && high > 0 && math.Abs(high/low-math.Sqrt(3)) < 0.03 {
+		say("the motor's plate gives the voltages of star and delta, which one phase has not", m.Volts.Value+" V", "two voltages in the ratio √3 are those of a three-phase winding", "phases: 3, or the voltage of the one phase")
+	}
+	plateSpeed(r, say)
+}
+
+// plateSpeed compares the speed with that of the field: the frequency over the
+// pairs of poles, less some slip.
+func plateSpeed(r *reviewer, say func(what, numbers, rule, fix string)) {
+	m := r.job.Motor
+	fastest, turns := 60*m.Hz.Value, m.RPM.Value
+	if fastest <= 0 || turns <= 0 {
+		return
+	}
+	numbers := number(turns) + " rev/min at " + number(m.Hz.Value) + " Hz"
+	if turns > fastest {
+		say("the motor's plate gives more speed than its frequency", numbers, "a motor on the mains turns once in a period at the most", "read the plate again")
+		return
+	}
+	field := fastest / math.Floor(fastest/turns)
+	if turns < (1-mostSlip)*field {
+		say("the motor's plate gives a speed that lies between those of its fields", numbers+", wanted "+number(math.Ceil((1-mostSlip)*field))+" to "+number(field)+" rev/min", "a motor on the mains runs a little slower than its field", "read the plate again: speed and frequency of one row")
 	}
 }
 

@@ -31,6 +31,8 @@ var partRules = []struct {
 	{"radial-gap", "two openings in the outside meet", radialGap},
 	{"radial-depth", "an opening in the outside has the wrong depth", radialDepth},
 	{"thin", "a wall, rim or floor is thin", thin},
+	{"weak", "a turned part is weak at flats, a neck or a short thread", weak},
+	{"idle-require", "a demand asks for no more than the general tolerance", idleRequire},
 	{"relief", "an undercut eats its seat", relief},
 	{"allowance", "the stock leaves nothing to machine, or is not what is drawn", allowance},
 	{"keyway", "a keyway is not that of its shaft", keyway},

@@ -213,7 +213,7 @@ func weldSense(r *reviewer) {
 			f.Rule, f.Fix = "a fillet on one side tears open at its root", "sides: 2, or accept it for light brackets"
 			r.add(f)
 		}
-		if edge := r.edgeMm(w.Part.Part); w.Length.Set() && edge > 0 && w.Length.Mm > edge+slackMm {
+		if edge := max(r.edgeMm(w.Part.Part), cutShare*r.barSeamMm(w.Part)); w.Length.Set() && edge > 0 && w.Length.Mm > edge+slackMm {
 			f.What, f.Numbers = j.Title+": the weld is longer than the edge it is on", r.mm(w.Length.Mm)+" on "+r.mm(edge)
 			f.OverMm = over(w.Length.Mm - edge)
 			f.Rule, f.Source, f.Fix = "a weld lies on an edge", "by geometry", "the length of the edge"
@@ -258,12 +258,8 @@ const shortShare = 0.25
 func (r *reviewer) seamMm(w *parts.WeldJoint) float64 {
 	least := 0.0
 	for _, ref := range []parts.JointRef{w.Part, w.To} {
-		mm := 0.0
-		switch p := partNamed(r.job, ref.Part); {
-		case p == nil:
-		case p.Bar != nil && (ref.Feature == string(parts.LeftEnd) || ref.Feature == string(parts.RightEnd)):
-			mm = 2 * (p.Bar.Width.Mm + p.Bar.Depth.Mm)
-		case ref.Feature == "outline":
+		mm := r.barSeamMm(ref)
+		if ref.Feature == "outline" {
 			mm = r.edgeMm(ref.Part)
 		}
 		if mm > 0 && (least == 0 || mm < least) {
@@ -271,6 +267,19 @@ func (r *reviewer) seamMm(w *parts.WeldJoint) float64 {
 		}
 	}
 	return least
+}
+
+// cutShare is how much longer than round the bar an end may be that is cut on the
+// skew or coped: that of a mitre of 45°, rounded up.
+const cutShare = 1.5
+
+// barSeamMm is the way round the end of a bar; 0 of anything else.
+func (r *reviewer) barSeamMm(ref parts.JointRef) float64 {
+	p := partNamed(r.job, ref.Part)
+	if p == nil || p.Bar == nil || ref.Feature != string(parts.LeftEnd) && ref.Feature != string(parts.RightEnd) {
+		return 0
+	}
+	return 2 * (p.Bar.Width.Mm + p.Bar.Depth.Mm)
 }
 
 // edgeMm is the longest stretch of outline that a part is welded along: the

@@ -1,0 +1,95 @@
+package review
+
+import (
+	"math"
+	"slices"
+	"strconv"
+
+	"centrepop/layout/fits"
+	"centrepop/layout/threads"
+	"centrepop/parts"
+)
+
+// What a solid keeps where it is cut away: common practice, no source.
+const (
+	flatsShare = 0.5 // of the diameter, across flats
+	neckShare  = 0.8 // of the core of the thread beside a neck
+	leastTurns = 4.0 // of an outside thread that a nut or a tapped hole is to hold by
+)
+
+// weak looks for places where a turned part is the weakest link of what hangs on
+// it: milled away by flats, necked below its thread, or threaded for few turns.
+func weak(v *view) {
+	for _, f := range v.q.Flats {
+		if least := flatsShare * f.DiameterMm; f.AcrossMm < least-slackMm {
+			v.report(Check, f.Name, entryPos(v.p, f.Name), Finding{
+				What: f.Name + " takes most of the part that it is milled on", LeftMm: left(f.AcrossMm), Numbers: v.mm(f.AcrossMm) + " of " + v.mm(f.DiameterMm) + ", wanted at least " + v.mm(least),
+				Rule: "flats leave half the diameter at the least", Source: practice, Fix: "a larger size across the flats, or a thicker step",
+			})
+		}
+	}
+	if v.p.Profile == nil {
+		return
+	}
+	for i := range v.outside {
+		v.weakNeck(i)
+		v.fewTurns(&v.outside[i])
+	}
+}
+
+// weakNeck finds a step between two larger ones, one of them a thread, that is
+// well under the core of that thread: it breaks before the thread does.
+func (v *view) weakNeck(i int) {
+	if i == 0 || i == len(v.outside)-1 || v.outside[i].size.Thread.Value != "" {
+		return
+	}
+	c, core, thread := &v.outside[i], math.Inf(1), ""
+	for _, k := range []int{i - 1, i + 1} {
+		o := &v.outside[k]
+		if o.radiusMm <= c.radiusMm {
+			return
+		}
+		if root := 2 * o.rootMm(); o.size.Thread.Value != "" && root < core {
+			core, thread = root, o.name
+		}
+	}
+	if d, least := 2*c.radiusMm, neckShare*core; thread != "" && d < least-slackMm {
+		v.report(Check, c.name, c.pos, Finding{
+			What: c.name + " is weaker than " + thread + " beside it", LeftMm: left(d), Numbers: v.mm(d) + " beside a core of " + v.mm(core) + ", wanted at least " + v.mm(least),
+			Rule: "a neck beside a thread keeps about the core of the thread", Source: practice, Fix: "a larger " + c.name,
+		})
+	}
+}
+
+// fewTurns finds an outside thread of so few turns that nothing holds by it.
+func (v *view) fewTurns(c *cylinder) {
+	t, err := threads.Parse(c.size.Thread.Value)
+	if err != nil {
+		return // a plain step
+	}
+	if long, least := c.toMm-c.fromMm, leastTurns*t.PitchMm; long < least-slackMm {
+		v.report(Check, c.name, c.pos, Finding{
+			What: c.name + " has few turns of thread", LeftMm: left(long), Numbers: v.mm(long) + " of " + t.Designation + ", wanted at least " + v.mm(least),
+			Rule: "a thread holds by " + strconv.Itoa(int(leastTurns)) + " turns at the least", Source: practice, Fix: "a longer step, or a finer thread",
+		})
+	}
+}
+
+// idleRequire looks for copies required to be equal by more than the general
+// tolerance of their length lets them differ anyway: the demand asks for nothing.
+func idleRequire(v *view) {
+	for _, q := range v.p.Require {
+		at := slices.IndexFunc(v.outside, func(c cylinder) bool { return c.name == q.Of.Value })
+		if q.Kind != parts.EqualLength || at < 0 {
+			continue
+		}
+		c := &v.outside[at]
+		plusMinus, err := fits.General(c.toMm-c.fromMm, v.job.Tolerance.Value)
+		if most := 2 * plusMinus; err == nil && q.Within.Mm >= most-slackMm {
+			v.report(Check, c.name, q.Pos, Finding{
+				What: "the demand for equal lengths of " + c.name + " asks for nothing", OverMm: over(q.Within.Mm), Numbers: "within " + v.mm(q.Within.Mm) + ", the general tolerance lets copies differ by " + v.mm(most),
+				Rule: "a tolerance that is written is finer than the general one", Source: "ISO 2768-1", Fix: "a finer one, or leave the line out",
+			})
+		}
+	}
+}
