@@ -185,7 +185,7 @@ func (v *viewed) lay(out *plan.Hold, bodies []assembly.Body, top assembly.Vec) {
 	low, high := span(bodies[heavy].Box())
 	back, front := span(g.Box)
 	centre, name := g.Centre.Dot(axis), v.title(bodies[heavy].ID)
-	out.CentreMm = words.Round(front-centre, 0)
+	out.CentreMm, out.At = words.Round(front-centre, 0), v.endmost(bodies, axis)
 	if quarter := (high - low) / 4; centre > low+quarter && centre < high-quarter {
 		out.On = [2]string{name, name}
 		return
@@ -199,5 +199,5 @@ func (v *viewed) lay(out *plan.Hold, bodies []assembly.Body, top assembly.Vec) {
 			return
 		}
 	}
-	out.CentreMm = 0
+	out.CentreMm, out.At = 0, ""
 }

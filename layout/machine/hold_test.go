@@ -21,12 +21,12 @@ func TestHold(t *testing.T) {
 	for name, want := range map[string]map[string]*plan.Hold{
 		"pugmill": {
 			"front-flange":   nil,
-			"inlet-stub":     {GapMm: 1.5, PieceDeg: 0, On: [2]string{"Barrel tube", "Barrel tube"}, CentreMm: 269},
-			"front-bearing":  {On: shaft, CentreMm: 492},
+			"inlet-stub":     {GapMm: 1.5, PieceDeg: 0, On: [2]string{"Barrel tube", "Barrel tube"}, CentreMm: 269, At: "Barrel flange 1"},
+			"front-bearing":  {On: shaft, CentreMm: 492, At: "Auger shaft"},
 			"auger-flight":   nil,
-			"lantern":        {On: shaft, CentreMm: 486},
-			"auger":          {On: [2]string{"Bearing housing", "Auger hub"}, CentreMm: 434},
-			"barrel":         {On: [2]string{"Bearing housing", "Barrel tube"}, CentreMm: 441, Slung: true},
+			"lantern":        {On: shaft, CentreMm: 486, At: "Auger shaft"},
+			"auger":          {On: [2]string{"Bearing housing", "Auger hub"}, CentreMm: 434, At: "Auger shaft"},
+			"barrel":         {On: [2]string{"Bearing housing", "Barrel tube"}, CentreMm: 441, At: "Barrel end", Slung: true},
 			"upright":        {PieceDeg: 2},
 			"gusset-4":       {PieceDeg: 5, RunsOn: []string{"Base plate"}},
 			"stand-corner-4": nil,
@@ -39,7 +39,7 @@ func TestHold(t *testing.T) {
 		"gatejack": {
 			"top-flange":    {UprightDeg: 6},
 			"foot-flange":   nil,
-			"stay":          {PieceDeg: 7, On: [2]string{"Guide tube", "Guide tube"}, CentreMm: 299},
+			"stay":          {PieceDeg: 7, On: [2]string{"Guide tube", "Guide tube"}, CentreMm: 299, At: "Pedestal flange 1"},
 			"lower-bearing": nil,
 			"yoke":          nil,
 		},

@@ -265,13 +265,14 @@ func (v *viewed) joining(plane assembly.Pose, j *plan.JointPlan, a, b *assembly.
 	return out
 }
 
-// arrows show the way of what comes, at the side it comes from.
+// arrows show the way of what comes, at the side it comes from: nothing comes where both
+// parts hang together already.
 func (v *viewed) arrows(plane assembly.Pose, into assembly.Vec, win rect, mover [][]plan.XY) []plan.Arrow {
 	if v.j.Bearing != nil {
 		return slices.DeleteFunc(v.ringArrows(plane, v.j), func(a plan.Arrow) bool { return win.inside(a.AtMm) != a.AtMm })
 	}
 	d := dirOn(plane, into)
-	if len(mover) == 0 || math.Hypot(d.XMm, d.YMm) < 0.5 || v.j.Weld != nil && len(v.j.Placed) > 0 {
+	if len(mover) == 0 || math.Hypot(d.XMm, d.YMm) < 0.5 || v.j.Weld != nil && len(v.j.Placed) > 0 || v.together(v.j.N-1, v.still.ID)[v.mover.ID] {
 		return nil
 	}
 	top := rectOf(mover[:1])

@@ -35,10 +35,11 @@ func (s *stage) sling(j *plan.JointPlan) {
 			continue
 		}
 		along, size := assembly.AxisZ, g.Box.High.Sub(g.Box.Low)
-		found := plan.Sling{End: "front", CentreMm: g.Box.High.Z - g.Centre.Z}
+		found, outward := plan.Sling{End: "front", CentreMm: g.Box.High.Z - g.Centre.Z}, assembly.AxisZ
 		if size.X > size.Z {
-			along, found.End, found.CentreMm = assembly.AxisX, "left", g.Centre.X-g.Box.Low.X
+			along, outward, found.End, found.CentreMm = assembly.AxisX, assembly.AxisX.Times(-1), "left", g.Centre.X-g.Box.Low.X
 		}
+		found.At = s.endmost(bodies, outward)
 		for _, share := range slung {
 			half := math.Floor(share * size.Dot(along))
 			at, ok := assembly.Slings(bodies, up, along, half)
@@ -63,6 +64,20 @@ func (s *stage) sling(j *plan.JointPlan) {
 			return
 		}
 	}
+}
+
+// endmost is the title of the part that reaches farthest outward, the first of several;
+// what is bought does not count.
+func (s *stage) endmost(bodies []assembly.Body, outward assembly.Vec) (title string) {
+	most := math.Inf(-1)
+	for i := range bodies {
+		b := bodies[i].Box()
+		reach := max(b.Low.Dot(outward), b.High.Dot(outward))
+		if _, made := s.Of[bodies[i].ID]; made && reach > most+1e-6 {
+			title, most = s.title(bodies[i].ID), reach
+		}
+	}
+	return title
 }
 
 // besideMm is how far to either side of it a place of a sling has to be as good. Common

@@ -17,8 +17,8 @@ func TestSlings(t *testing.T) {
 		anchored, form string
 		want           *plan.Sling
 	}{
-		{"", "plate", &plan.Sling{End: "left", CentreMm: 200, HalfMm: 140, On: [2]string{"base", "base"}, HookMm: 243}},
-		{", anchored: base", "plate", &plan.Sling{End: "left", CentreMm: 450, HalfMm: 315, On: [2]string{"post", "post"}, HookMm: 546}},
+		{"", "plate", &plan.Sling{End: "left", At: "base", CentreMm: 200, HalfMm: 140, On: [2]string{"base", "base"}, HookMm: 243}},
+		{", anchored: base", "plate", &plan.Sling{End: "left", At: "post", CentreMm: 450, HalfMm: 315, On: [2]string{"post", "post"}, HookMm: 546}},
 		{", anchored: base", "sheet", nil},
 	} {
 		m, pl := load(t, write(t, map[string]string{
@@ -45,10 +45,10 @@ func TestSlings(t *testing.T) {
 func TestSlungBelowTheCentre(t *testing.T) {
 	t.Parallel()
 	joints, _ := pictured(t, "pugmill")
-	if s := joints["base-far"].Lift.Sling; s == nil || s.OverMm != 42 || s.HalfMm != 161 {
+	if s := joints["base-far"].Lift.Sling; s == nil || s.OverMm != 42 || s.HalfMm != 161 || s.At != "Base plate" {
 		t.Errorf("%+v", s)
 	}
-	if s := joints["housing"].Lift.Sling; s == nil || s.OverMm != 0 || s.HalfMm != 302 {
+	if s := joints["housing"].Lift.Sling; s == nil || s.OverMm != 0 || s.HalfMm != 302 || s.At != "Barrel end" {
 		t.Errorf("%+v", s)
 	}
 	if s := joints["barrel"].Lift.Sling; s != nil {

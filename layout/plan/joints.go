@@ -52,6 +52,7 @@ type Lift struct {
 // equal distances either side of the centre of gravity.
 type Sling struct {
 	End      string    `json:"end"` // of what hangs, that CentreMm is measured from: "front" or "left", seen from the front
+	At       string    `json:"at"`  // title of the part at that end
 	CentreMm float64   `json:"centre_mm"`
 	HalfMm   float64   `json:"half_mm"` // from the centre of gravity to each place
 	On       [2]string `json:"on"`      // the parts there
@@ -67,6 +68,7 @@ type Hold struct {
 	UprightDeg float64   `json:"upright_falls_deg,omitempty"` // at which what stands under the ram falls over; 0 if it stands
 	On         [2]string `json:"on"`                          // the parts that lie in V-blocks where nothing stands on end; one twice where both its ends do; else empty
 	CentreMm   float64   `json:"centre_mm,omitempty"`         // of gravity then, from the front end of what lies
+	At         string    `json:"at,omitempty"`                // title of the part at that end
 	Slung      bool      `json:"slung,omitempty"`             // the sling carries what is lifted until the joint does
 }
 

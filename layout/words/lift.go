@@ -32,7 +32,7 @@ func (w Writer) Sling(l *plan.Lift) string {
 	if s.OverMm > 0 {
 		turns = " It lies up to " + w.Read(s.OverMm) + " above those places: hold the top with a third sling, or the load turns over."
 	}
-	return "Its centre of gravity, as worked out, lies " + w.Read(s.CentreMm) + " from its " + s.End + " end: sling it " + w.Read(s.HalfMm) + " to each side of that, on " + on +
+	return "Its centre of gravity, as worked out, lies " + w.Read(s.CentreMm) + " from its " + s.End + " end, where " + s.At + " is: sling it " + w.Read(s.HalfMm) + " to each side of that, on " + on +
 		", the hook " + w.Read(s.HookMm) + " above or more, legs " + Trim(plan.SlingDeg, 0) + "° to the level or steeper (common practice, no source); lift a hand's breadth and look." + turns
 }
 
@@ -59,7 +59,7 @@ func (w Writer) Holds(h *plan.Hold, piece string) string {
 		if h.On[0] == h.On[1] {
 			under = "both ends of " + h.On[0] + ", its centre of gravity between them"
 		}
-		says = append(says, "By itself it rolls or falls over: lay what is made so far in V-blocks, chocked, under "+under+", "+w.Read(h.CentreMm)+" from its front end.")
+		says = append(says, "By itself it rolls or falls over: lay what is made so far in V-blocks, chocked, under "+under+", "+w.Read(h.CentreMm)+" from its front end, where "+h.At+" is.")
 	}
 	if h.Slung {
 		says = append(says, "What hangs in the sling stays in it until the joint is tight.")

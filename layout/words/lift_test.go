@@ -11,18 +11,18 @@ import (
 // A lift is slung in the job's units, and one part on both sides is named once.
 func TestSling(t *testing.T) {
 	t.Parallel()
-	lift := &plan.Lift{Sling: &plan.Sling{End: "front", CentreMm: 254, HalfMm: 127, On: [2]string{"Tube", "Tube"}, HookMm: 220}}
+	lift := &plan.Lift{Sling: &plan.Sling{End: "front", At: "Cap", CentreMm: 254, HalfMm: 127, On: [2]string{"Tube", "Tube"}, HookMm: 220}}
 	const after = ", legs 60° to the level or steeper (common practice, no source); lift a hand's breadth and look."
 	for units, want := range map[parts.Units]string{
-		parts.Millimetres: "Its centre of gravity, as worked out, lies 254 from its front end: sling it 127 to each side of that, on Tube, the hook 220 above or more" + after,
-		parts.Inches:      "Its centre of gravity, as worked out, lies 10 in from its front end: sling it 5 in to each side of that, on Tube, the hook 8.661 in above or more" + after,
+		parts.Millimetres: "Its centre of gravity, as worked out, lies 254 from its front end, where Cap is: sling it 127 to each side of that, on Tube, the hook 220 above or more" + after,
+		parts.Inches:      "Its centre of gravity, as worked out, lies 10 in from its front end, where Cap is: sling it 5 in to each side of that, on Tube, the hook 8.661 in above or more" + after,
 	} {
 		if got := (Writer{Units: units}).Sling(lift); got != want {
 			t.Errorf("%v: %s", units, got)
 		}
 	}
 	lift.Sling.On[1] = "Head"
-	if got, want := (Writer{}).Sling(lift), "Its centre of gravity, as worked out, lies 254 from its front end: sling it 127 to each side of that, on Tube and Head, the hook 220 above or more"+after; got != want {
+	if got, want := (Writer{}).Sling(lift), "Its centre of gravity, as worked out, lies 254 from its front end, where Cap is: sling it 127 to each side of that, on Tube and Head, the hook 220 above or more"+after; got != want {
 		t.Error(got)
 	}
 	lift.Sling.OverMm = 41
@@ -43,8 +43,8 @@ func TestHolds(t *testing.T) {
 		"Upright it falls over 6° off upright: guide it until the ram holds it.":                            {UprightDeg: 6},
 		"Its seam runs on along Base and Rail.":                                                             {RunsOn: []string{"Base", "Rail"}},
 		"What hangs in the sling stays in it until the joint is tight.":                                     {Slung: true},
-		"By itself it rolls or falls over: lay what is made so far in V-blocks, chocked, under both ends of Tube, its centre of gravity between them, 10 in from its front end.":    {On: [2]string{"Tube", "Tube"}, CentreMm: 254},
-		"By itself it rolls or falls over: lay what is made so far in V-blocks, chocked, under Head and Tube, one on each side of its centre of gravity, 10 in from its front end.": {On: [2]string{"Head", "Tube"}, CentreMm: 254},
+		"By itself it rolls or falls over: lay what is made so far in V-blocks, chocked, under both ends of Tube, its centre of gravity between them, 10 in from its front end, where Cap is.":    {On: [2]string{"Tube", "Tube"}, CentreMm: 254, At: "Cap"},
+		"By itself it rolls or falls over: lay what is made so far in V-blocks, chocked, under Head and Tube, one on each side of its centre of gravity, 10 in from its front end, where Cap is.": {On: [2]string{"Head", "Tube"}, CentreMm: 254, At: "Cap"},
 	} {
 		if got := (Writer{Units: parts.Inches}).Holds(h, "Rib"); got != want {
 			t.Errorf("%+v: %q, want %q", h, got, want)

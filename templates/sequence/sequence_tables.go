@@ -13,10 +13,10 @@ import (
 	"centrepop/layout/words"
 )
 
-// trapLine says in a line which wrong ways of putting it together also fit, and
-// what would then be out of place.
+// trapLine says in a line which wrong ways of putting it together also fit, how one
+// sees the right one, and what else would then be out of place.
 func trapLine(j *plan.JointPlan) string {
-	var turns, round, copies, outs []string
+	var turns, round, copies, rights, outs []string
 	for _, trap := range slices.Concat(j.Traps, j.Ways) {
 		switch turn := words.Angle(trap.TurnDeg); {
 		case trap.Instead != "":
@@ -28,12 +28,13 @@ func trapLine(j *plan.JointPlan) string {
 			turns = append(turns, turn)
 		}
 		for _, out := range trap.Out {
-			name, loose := strings.CutSuffix(out, " elsewhere (no rule says where it belongs)")
-			if loose {
-				out = name + " elsewhere"
+			out = strings.TrimSuffix(strings.TrimSuffix(out, " (no rule says where it belongs)"), " elsewhere")
+			list := &outs
+			if wrong, right, ok := strings.Cut(out, " instead of "); ok {
+				list, out = &rights, withHour(wrong[:max(0, strings.LastIndex(wrong, " at "))]+" at "+right)
 			}
-			if out = withHour(out); !slices.Contains(outs, out) {
-				outs = append(outs, out)
+			if !slices.Contains(*list, out) {
+				*list = append(*list, out)
 			}
 		}
 	}
@@ -51,15 +52,23 @@ func trapLine(j *plan.JointPlan) string {
 	if len(ways) == 0 {
 		return instead
 	}
-	const most = 4
-	if n := len(outs); n > most {
-		outs = append(outs[:most], "and "+strconv.Itoa(n-most)+" more")
-	}
 	mark := ""
 	if len(j.Traps) == 0 {
-		mark = "Scribe a line across both when they are right."
+		mark = "Once all lies as its place and the picture say, scribe a line across both."
 	}
-	return "It also fits " + strings.Join(ways, ", and ") + ", and is wrong: " + words.Join(" ", strings.Join(outs, "; ")+".", instead, mark)
+	return words.Join(" ", "It also fits "+strings.Join(ways, ", and ")+", and is wrong then.", some("Right is ", rights), some("Out of place then: ", outs), instead, mark)
+}
+
+// some is a sentence of the first of a list and how many more there are, empty for none.
+func some(head string, list []string) string {
+	const most = 4
+	if n := len(list); n > most {
+		list = append(list[:most:most], "and "+strconv.Itoa(n-most)+" more")
+	}
+	if len(list) == 0 {
+		return ""
+	}
+	return head + strings.Join(list, "; ") + "."
 }
 
 var clockAngle = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(` at ([0-9.]+)°`) })

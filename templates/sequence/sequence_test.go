@@ -49,7 +49,7 @@ func TestJointSheetsSayEverything(t *testing.T) {
 		"4 × 44 mm", "then runs a, b …", "Across the weld", "leg 5 mm", "throat 3.54 mm", // welds
 		"6 × M10 x 35", "51 N m", "threads dry; oiled 38", "16 mm", "Tighten in this order", // bolts
 		"-30 to -10 µm", "Preload", "Ø50.5 / 62", "Ø78 / 89", // bearing
-		"It also fits turned by 60°, and the wrong way round at 0°, 180°, and is wrong", "Sleeve grease port at 180° (6 o’clock) instead of 120°", "Barrel flange 2 pry elsewhere",
+		"It also fits turned by 60°, and the wrong way round at 0°, 180°, and is wrong then.", "Right is Sleeve grease port at 120° (4 o’clock).", "Out of place then: Barrel flange 2 pry; heads on the wrong side.",
 		"26.0 kg", "then 26.0 kg", "26.0 kg LIFT", "LIFT 26.0 kg: Barrel flange 2 with all that is on it. Hoist or two people.", "Its place in the order: after a, b: the job says so.",
 	} {
 		if !strings.Contains(joint, want) {
@@ -59,6 +59,30 @@ func TestJointSheetsSayEverything(t *testing.T) {
 	for _, no := range []string{"Stands out", "So that it cannot go wrong"} { // a negative length; a remedy that a step has said
 		if strings.Contains(joint, no) {
 			t.Errorf("a sheet says %q", no)
+		}
+	}
+}
+
+// A trap says the right place once for all wrong turns, and of a long list how many more.
+func TestTrapLine(t *testing.T) {
+	t.Parallel()
+	const loose = " elsewhere (no rule says where it belongs)"
+	turned := func(deg float64, out ...string) plan.Trap { return plan.Trap{TurnDeg: deg, Out: out} }
+	for _, c := range []struct {
+		j    plan.JointPlan
+		want string
+	}{
+		{plan.JointPlan{}, ""},
+		{plan.JointPlan{Traps: []plan.Trap{{Instead: "Lid 2"}}}, "It also goes together with Lid 2 instead."},
+		{plan.JointPlan{Traps: []plan.Trap{turned(90, "Lid port at 120° instead of 30°"), turned(180, "Lid port at 210° instead of 30° (no rule says where it belongs)", "Lid feet"+loose)}},
+			"It also fits turned by 90°, 180°, and is wrong then. Right is Lid port at 30° (1 o’clock). Out of place then: Lid feet."},
+		{plan.JointPlan{Ways: []plan.Trap{turned(180, "A"+loose, "B"+loose, "C"+loose, "D"+loose)}},
+			"It also fits turned by 180°, and is wrong then. Out of place then: A; B; C; D. Once all lies as its place and the picture say, scribe a line across both."},
+		{plan.JointPlan{Ways: []plan.Trap{turned(180, "A"+loose, "B"+loose, "C"+loose, "D"+loose, "E"+loose, "F"+loose)}},
+			"It also fits turned by 180°, and is wrong then. Out of place then: A; B; C; D; and 2 more. Once all lies as its place and the picture say, scribe a line across both."},
+	} {
+		if got := trapLine(&c.j); got != c.want {
+			t.Errorf("%q, want %q", got, c.want)
 		}
 	}
 }
