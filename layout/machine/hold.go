@@ -37,10 +37,12 @@ func (v *viewed) hold(into assembly.Vec) *plan.Hold {
 	}
 	after := v.bodiesOf(v.j.N, v.still.ID)
 	floor := v.onFloor(v.j.N, v.still.ID)
-	if fallsDeg := worse(tips(before, top), tips(after, top)); !floor && fallsDeg > 0 && assembly.Together(after).MassKg >= handKg {
-		if v.j.Press != nil {
+	if !floor && assembly.Together(after).MassKg >= handKg {
+		switch fallsDeg := worse(tips(before, top), tips(after, top)); {
+		case fallsDeg <= 0:
+		case v.j.Press != nil:
 			out.UprightDeg = fallsDeg
-		} else {
+		default:
 			v.lay(out, after, top)
 		}
 	}

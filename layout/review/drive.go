@@ -207,6 +207,9 @@ func (r *reviewer) nutMade(designation string) bool {
 func (r *reviewer) nutOf(part, designation string) bool {
 	v := r.viewOf(part)
 	return v != nil && slices.ContainsFunc(v.inside, func(c cylinder) bool {
+		if c.size.Thread.Value == "" {
+			return false // a plain step
+		}
 		t, err := threads.Parse(c.size.Thread.Value)
 		return err == nil && t.Designation == designation
 	})

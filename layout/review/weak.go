@@ -63,9 +63,12 @@ func (v *view) weakNeck(i int) {
 
 // fewTurns finds an outside thread of so few turns that nothing holds by it.
 func (v *view) fewTurns(c *cylinder) {
+	if c.size.Thread.Value == "" {
+		return // a plain step
+	}
 	t, err := threads.Parse(c.size.Thread.Value)
 	if err != nil {
-		return // a plain step
+		return
 	}
 	if long, least := c.toMm-c.fromMm, leastTurns*t.PitchMm; long < least-slackMm {
 		v.report(Check, c.name, c.pos, Finding{
