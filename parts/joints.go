@@ -90,6 +90,18 @@ func (j *Joint) Clamped() []JointRef {
 	return nil
 }
 
+// Refs are the features of the parts that a joint holds: those it ends in, and those
+// that lie between.
+func (j *Joint) Refs() []JointRef {
+	first, second := j.Ends()
+	return append([]JointRef{first, second}, j.Clamped()...)
+}
+
+// Names tells whether a joint holds a feature of a part, of whichever copy.
+func (j *Joint) Names(part, feature string) bool {
+	return slices.ContainsFunc(j.Refs(), func(ref JointRef) bool { return ref.Part == part && ref.Feature == feature })
+}
+
 // Meeting says which faces set the axial place: First and Second touch
 // ("back-on-front"), or with Level look the same way and are level
 // ("front-with-front"), except that the inner part's end lies Below under the
@@ -476,10 +488,8 @@ func (r *reader) jointRef(n *node) JointRef {
 
 // jointRefs checks that what a joint names is there.
 func (l *loader) jointRefs(job *Job, j *Joint) {
-	var all []JointRef
 	first, second := j.Ends()
-	all = append(all, first, second)
-	all = append(all, j.Clamped()...)
+	all := j.Refs()
 	if j.Slide != nil && j.Slide.KeptBy.Set() {
 		all = append(all, j.Slide.KeptBy)
 	}

@@ -5,6 +5,7 @@ import (
 
 	"centrepop/layout/part"
 	"centrepop/layout/words"
+	"centrepop/parts"
 )
 
 // anchor is a hole of a part that stands on the floor, and how many there are on all its copies.
@@ -33,15 +34,7 @@ func (j *shop) anchors(name string) (out []anchor) {
 
 // bolted tells whether a joint puts bolts through a group of holes.
 func (j *shop) bolted(r *part.Model, g *part.Group) bool {
-	for _, in := range j.job.Joints {
-		first, second := in.Ends()
-		for _, ref := range append(in.Clamped(), first, second) {
-			if in.Bolt != nil && ref.Part == r.Part.Name.Value && ref.Feature == g.Group.Name {
-				return true
-			}
-		}
-	}
-	return false
+	return slices.ContainsFunc(j.job.Joints, func(in *parts.Joint) bool { return in.Bolt != nil && in.Names(r.Part.Name.Value, g.Group.Name) })
 }
 
 // anchorText says what is fixed to the floor and by what. How long and of what kind an anchor

@@ -187,7 +187,7 @@ func (weldKind) work(j *making, t *joint) {
 }
 
 // sixteenthMm is a sixteenth of an inch.
-const sixteenthMm = 25.4 / 16
+const sixteenthMm = geom.MmPerInch / 16
 
 func (t *joint) fillet(p *plan.WeldPlan) error {
 	in := t.in.Weld

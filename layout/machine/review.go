@@ -236,8 +236,8 @@ func (m *Machine) undetermined(solved assembly.Poses) {
 func (m *Machine) between(a, b string) string {
 	best, most := "", 0
 	for _, j := range m.joints {
-		ids := []string{Instance{j.A.Part, j.A.Copy}.id(), Instance{j.B.Part, j.B.Copy}.id()}
-		for _, ref := range m.joint(j.Name).Clamped() {
+		var ids []string
+		for _, ref := range m.joint(j.Name).Refs() {
 			ids = append(ids, Instance{ref.Part, ref.Copy}.id())
 		}
 		n := 0

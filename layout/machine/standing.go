@@ -168,9 +168,5 @@ func (m *Machine) closes(plate, b *assembly.Body, face parts.Face) []plan.Proble
 
 // used tells whether a joint puts its screws through a group of holes.
 func (m *Machine) used(r *part.Model, g *part.Group) bool {
-	is := func(ref parts.JointRef) bool { return ref.Part == r.Part.Name.Value && ref.Feature == g.Group.Name }
-	return slices.ContainsFunc(m.job.Joints, func(j *parts.Joint) bool {
-		first, second := j.Ends()
-		return is(first) || is(second) || slices.ContainsFunc(j.Clamped(), is)
-	})
+	return slices.ContainsFunc(m.job.Joints, func(j *parts.Joint) bool { return j.Names(r.Part.Name.Value, g.Group.Name) })
 }

@@ -26,7 +26,7 @@ func (s *Sizes) mates(f parts.Face) []mate {
 		if j.Bolt == nil {
 			continue
 		}
-		ends := append([]parts.JointRef{j.Bolt.Through, j.Bolt.Into}, j.Bolt.Stack...)
+		ends := j.Refs()
 		if !slices.ContainsFunc(ends, func(r parts.JointRef) bool { return r.Part == s.Part.Name.Value && s.hasGroup(r.Feature, f) }) {
 			continue
 		}

@@ -124,19 +124,7 @@ func (r *headRoom) spannerLacks() float64 {
 
 // joined tells whether a bolt joint uses a hole group: its bolts are known, and
 // the joint's own problems say more.
-func (v *view) joined(group string) bool {
-	for _, j := range v.job.Joints {
-		if j.Bolt == nil {
-			continue
-		}
-		for _, ref := range append([]parts.JointRef{j.Bolt.Through, j.Bolt.Into}, j.Bolt.Stack...) {
-			if ref.Part == v.p.Name.Value && ref.Feature == group {
-				return true
-			}
-		}
-	}
-	return false
-}
+func (v *view) joined(group string) bool { return v.bolted(v.p.Name.Value, group) }
 
 // hub is the nearest wall that stands up beside a hole on a side of the part,
 // and its distance from the hole's centre; 0 without one. A step with a fit is a
@@ -268,8 +256,8 @@ func (v *view) sinkAngle(g *parts.HoleGroup) {
 func countersink(v *view) {
 	const least = 1.8
 	for i := range v.p.Holes {
-		v.sinkAngle(&v.p.Holes[i])
 		g := &v.p.Holes[i]
+		v.sinkAngle(g)
 		if g.Countersink == nil || g.Size.Make != parts.ClearanceHole {
 			continue
 		}
@@ -298,7 +286,7 @@ func boltPlay(r *reviewer) {
 		if err != nil {
 			continue
 		}
-		for _, ref := range append([]parts.JointRef{in.Bolt.Through, in.Bolt.Into}, in.Bolt.Stack...) {
+		for _, ref := range in.Refs() {
 			v := r.viewOf(ref.Part)
 			if v == nil {
 				continue

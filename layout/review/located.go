@@ -31,12 +31,7 @@ func located(v *view) {
 
 // jointNames tells whether a joint of any kind names a feature.
 func (v *view) jointNames(feature string) bool {
-	return slices.ContainsFunc(v.job.Joints, func(j *parts.Joint) bool {
-		first, second := j.Ends()
-		return slices.ContainsFunc(append([]parts.JointRef{first, second}, j.Clamped()...), func(ref parts.JointRef) bool {
-			return ref.Part == v.p.Name.Value && ref.Feature == feature
-		})
-	})
+	return slices.ContainsFunc(v.job.Joints, func(j *parts.Joint) bool { return j.Names(v.p.Name.Value, feature) })
 }
 
 // stops tells whether the step beside a seat stops what sits there: it is larger, has a

@@ -2,6 +2,7 @@ package review
 
 import (
 	"math"
+	"slices"
 
 	"centrepop/layout/plan"
 	"centrepop/parts"
@@ -118,16 +119,7 @@ func loneBore(r *reviewer) {
 
 // inJoint tells whether a joint names a part.
 func (r *reviewer) inJoint(part string) bool {
-	for _, j := range r.job.Joints {
-		a, b := j.Ends()
-		if a.Part == part || b.Part == part {
-			return true
-		}
-		for _, ref := range j.Clamped() {
-			if ref.Part == part {
-				return true
-			}
-		}
-	}
-	return false
+	return slices.ContainsFunc(r.job.Joints, func(j *parts.Joint) bool {
+		return slices.ContainsFunc(j.Refs(), func(ref parts.JointRef) bool { return ref.Part == part })
+	})
 }

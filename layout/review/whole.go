@@ -24,10 +24,10 @@ func separate(r *reviewer) {
 	}
 	var order []string
 	for _, j := range r.job.Joints {
-		a, b := j.Ends()
-		refs := []string{a.Part, b.Part}
-		for _, s := range j.Clamped() {
-			refs = append(refs, s.Part)
+		a, _ := j.Ends()
+		var refs []string
+		for _, ref := range j.Refs() {
+			refs = append(refs, ref.Part)
 		}
 		if j.Bolt != nil && j.Bolt.Stud.Value != "" {
 			refs = append(refs, j.Bolt.Stud.Value)
@@ -94,8 +94,7 @@ func unjoined(r *reviewer) {
 func spareCopies(r *reviewer) {
 	used, whole := map[string]map[int]bool{}, map[string]bool{}
 	for _, j := range r.job.Joints {
-		first, second := j.Ends()
-		for _, ref := range append([]parts.JointRef{first, second}, j.Clamped()...) {
+		for _, ref := range j.Refs() {
 			if used[ref.Part] == nil {
 				used[ref.Part] = map[int]bool{}
 			}
@@ -122,15 +121,9 @@ func sameThread(a, b string) bool {
 	return err == nil && err2 == nil && t.Designation == u.Designation
 }
 
+// bolted tells whether a bolt joint uses a hole group.
 func (r *reviewer) bolted(part, group string) bool {
-	return slices.ContainsFunc(r.job.Joints, func(j *parts.Joint) bool {
-		if j.Bolt == nil {
-			return false
-		}
-		return slices.ContainsFunc(append([]parts.JointRef{j.Bolt.Through, j.Bolt.Into}, j.Bolt.Stack...), func(ref parts.JointRef) bool {
-			return ref.Part == part && ref.Feature == group
-		})
-	})
+	return slices.ContainsFunc(r.job.Joints, func(j *parts.Joint) bool { return j.Bolt != nil && j.Names(part, group) })
 }
 
 // unwelded finds copies of a part with a chamfer for a weld that are pressed
