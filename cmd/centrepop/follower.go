@@ -172,23 +172,8 @@ func (f *follower) make(files []string) {
 func borrow(now, before *plan.Plan) {
 	now.Arrangement = before.Arrangement
 	for _, j := range now.Joints {
-		i := slices.IndexFunc(before.Joints, func(o *plan.JointPlan) bool { return o.Name == j.Name })
-		if i < 0 {
-			continue
-		}
-		j.Pictures, j.Hold = before.Joints[i].Pictures, before.Joints[i].Hold
-		if was := before.Joints[i].Lift; was != nil && j.Lift != nil {
-			j.Lift.Sling = was.Sling
-		}
-	}
-}
-
-// giveBack undoes borrow, so that nothing of before is left where there is none now.
-func giveBack(now *plan.Plan) {
-	now.Arrangement = nil
-	for _, j := range now.Joints {
-		if j.Pictures, j.Hold = nil, nil; j.Lift != nil {
-			j.Lift.Sling = nil
+		if i := slices.IndexFunc(before.Joints, func(o *plan.JointPlan) bool { return o.Name == j.Name }); i >= 0 {
+			j.StandAs(before.Joints[i])
 		}
 	}
 }
@@ -201,7 +186,6 @@ func (f *follower) finish(edit int, w *layout.Worked, files []string) {
 	if now, _, _ := f.state(); now.Edit != edit {
 		return
 	}
-	giveBack(w.Plan)
 	rel := reviewed(w)
 	next, doc, err := f.drawn(w, rel, files)
 	f.lock.Lock()

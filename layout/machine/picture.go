@@ -29,7 +29,8 @@ func (m *Machine) Pictures() *plan.Arrangement {
 	s := newStage(m)
 	for _, j := range m.joints {
 		a, b := s.body[Instance{j.A.Part, j.A.Copy}.id()], s.body[Instance{j.B.Part, j.B.Copy}.id()]
-		j.Pictures, j.Hold, j.Ways = nil, nil, m.Ways(j.Name)
+		j.StandAs(nil)
+		j.Ways = m.Ways(j.Name)
 		s.sling(j)
 		if a == nil || b == nil {
 			continue

@@ -39,6 +39,22 @@ type JointPlan struct {
 	Pictures []Picture    `json:"-"`              // of the machine as far as it stands, filled by Arrange of what layout worked out
 }
 
+// StandAs gives a joint what the machine in space showed of it in another plan: pictures,
+// what is held, the ways that it also goes together and where it is slung; none of it
+// for nil.
+func (j *JointPlan) StandAs(o *JointPlan) {
+	if o == nil {
+		o = &JointPlan{}
+	}
+	j.Pictures, j.Hold, j.Ways = o.Pictures, o.Hold, o.Ways
+	if j.Lift == nil {
+		return
+	}
+	if j.Lift.Sling = nil; o.Lift != nil {
+		j.Lift.Sling = o.Lift.Sling
+	}
+}
+
 // Lift is what hangs in the hook at a step: the lighter of the two sides that
 // the step joins, where it is heavier than LiftKg.
 type Lift struct {
