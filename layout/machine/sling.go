@@ -28,8 +28,7 @@ func (s *stage) sling(j *plan.JointPlan) {
 		return
 	}
 	for _, end := range []plan.JointEnd{j.A, j.B} {
-		on := s.together(j.N-1, Instance{end.Part, end.Copy}.id())
-		bodies := slices.DeleteFunc(slices.Clone(s.Bodies), func(b assembly.Body) bool { return !on[b.ID] })
+		bodies := s.bodiesOf(j.N-1, Instance{end.Part, end.Copy}.id())
 		g := assembly.Together(bodies)
 		if len(g.Unknown) > 0 || math.Abs(g.MassKg-j.Lift.MassKg) > sameMass*j.Lift.MassKg {
 			continue
@@ -46,10 +45,16 @@ func (s *stage) sling(j *plan.JointPlan) {
 			if !ok || !s.carries(at.IDs[0]) || !s.carries(at.IDs[1]) {
 				continue
 			}
-			over := overMm(bodies, g.Centre, along, half)
+			over := overMm(at, g.Centre)
 			uneven := math.Abs(at.Points[0].Sub(at.Points[1]).Dot(up)) > besideMm
-			hole := max(overMm(bodies, g.Centre, along, half-besideMm), overMm(bodies, g.Centre, along, half+besideMm)) > over
-			if uneven || hole || over > 0 && j.Lift.Sling != nil {
+			if uneven || over > 0 && j.Lift.Sling != nil {
+				continue
+			}
+			hole := slices.ContainsFunc([]float64{half - besideMm, half + besideMm}, func(mm float64) bool {
+				beside, ok := assembly.Slings(bodies, up, along, mm)
+				return ok && overMm(beside, g.Centre) > over
+			})
+			if hole {
 				continue
 			}
 			place := found
@@ -85,12 +90,8 @@ func (s *stage) endmost(bodies []assembly.Body, outward assembly.Vec) (title str
 const besideMm = 25.0
 
 // overMm is how far the centre of gravity lies above the lower place of a sling, whole mm;
-// 0 where it hangs below both, or nothing is there.
-func overMm(bodies []assembly.Body, centre, along assembly.Vec, halfMm float64) float64 {
-	at, ok := assembly.Slings(bodies, up, along, halfMm)
-	if !ok {
-		return 0
-	}
+// 0 where it hangs below both.
+func overMm(at assembly.Sling, centre assembly.Vec) float64 {
 	low := min(at.Points[0].Dot(up), at.Points[1].Dot(up))
 	return math.Ceil(max(0, centre.Dot(up)-low))
 }

@@ -26,37 +26,63 @@ const (
 // loosest is how close steps beside each other may be set, from the roomiest.
 var loosest = []closeness{1, 0.9, 0.8}
 
-// abreast draws two steps side by side on a sheet on its side, each with all that it
-// has, as roomy as both fit; nil where one does not.
-func abreast(pl *plan.Plan, first, second []*plan.JointPlan, paper draw.Frame) []*draw.Sheet {
-	turned := paper.Turned()
-	if (turned.Body().Width()-draw.GutterMm)/2 < besideWideMm {
+// halves are steps as each fits on half a sheet, which is on its side; a step may come
+// first on one, or second.
+type halves struct {
+	pl   *plan.Plan
+	on   draw.Frame
+	made map[halfOf]*aside
+}
+
+func halvesOf(pl *plan.Plan, paper draw.Frame) *halves {
+	return &halves{pl, paper.Turned(), map[halfOf]*aside{}}
+}
+
+// halfOf is a step by its number, and how close it is set.
+type halfOf struct {
+	n int
+	closeness
+}
+
+// abreast draws two steps side by side, each with all that it has, as roomy as both
+// fit; nil where one does not.
+func (h *halves) abreast(first, second []*plan.JointPlan) []*draw.Sheet {
+	if (h.on.Body().Width()-draw.GutterMm)/2 < besideWideMm {
 		return nil
 	}
-	flow := func(trial int) *draw.Flow {
-		f := draw.NewTrial(func(int) (*draw.Sheet, draw.Piece) {
-			name := "Steps " + words.Span(first[0].N, len(first)) + ", " + words.Span(second[0].N, len(second))
-			return &draw.Sheet{Frame: turned, All: true, Part: Name, Name: name, Scale: "not to scale"}, draw.Piece{}
-		}, trial)
-		f.Columns(2)
-		return f
-	}
 	for _, c := range loosest {
-		var halves []*aside
-		for _, run := range [][]*plan.JointPlan{first, second} {
-			if one := c.half(pl, run, flow); one != nil {
-				halves = append(halves, one)
-			}
+		left := h.half(c, first)
+		if left == nil {
+			continue
 		}
-		if len(halves) == 2 {
-			f := flow(0)
-			halves[0].set(f)
+		if right := h.half(c, second); right != nil {
+			f := h.flow("Steps "+words.Span(first[0].N, len(first))+", "+words.Span(second[0].N, len(second)), 0)
+			left.set(f)
 			f.TurnColumn()
-			halves[1].set(f)
+			right.set(f)
 			return f.Sheets
 		}
 	}
 	return nil
+}
+
+func (h *halves) flow(name string, trial int) *draw.Flow {
+	f := draw.NewTrial(func(int) (*draw.Sheet, draw.Piece) {
+		return &draw.Sheet{Frame: h.on, All: true, Part: Name, Name: name, Scale: "not to scale"}, draw.Piece{}
+	}, trial)
+	f.Columns(2)
+	return f
+}
+
+// half is a step on half a sheet, laid out once; nil where it does not fit.
+func (h *halves) half(c closeness, run []*plan.JointPlan) *aside {
+	key := halfOf{run[0].N, c}
+	one, ok := h.made[key]
+	if !ok {
+		one = c.half(h.pl, run, func() *draw.Flow { return h.flow("", math.MaxInt) })
+		h.made[key] = one
+	}
+	return one
 }
 
 // aside is a step on half a sheet.
@@ -70,10 +96,10 @@ type aside struct {
 
 // half lays a step out for a column, its numbers over the pictures, which then have
 // more of the width, or beside them where it is too high so; nil where it does not fit.
-func (c closeness) half(pl *plan.Plan, run []*plan.JointPlan, flow func(trial int) *draw.Flow) *aside {
+func (c closeness) half(pl *plan.Plan, run []*plan.JointPlan, trial func() *draw.Flow) *aside {
 	one := &aside{closeness: c, pl: pl, run: run}
 	for _, over := range []bool{true, false} {
-		f := flow(math.MaxInt)
+		f := trial()
 		if one.pictures = asidePictures(pl, run, f.Width(), over); over {
 			one.tables = c.asideTables(run, f.Width())
 		}

@@ -109,16 +109,16 @@ func TestNotAbreast(t *testing.T) {
 	pl := demo(t, "gatejack")
 	runs := equalRuns(pl.Joints)
 	at := slices.IndexFunc(runs, func(run []*plan.JointPlan) bool { return run[0].N == 9 })
-	if got := abreast(pl, runs[at], runs[at+1], papers[0]); len(got) != 1 {
+	if got := halvesOf(pl, papers[0]).abreast(runs[at], runs[at+1]); len(got) != 1 {
 		t.Fatalf("two short steps on %d sheets", len(got))
 	}
-	if got := abreast(pl, runs[at], runs[at+1], draw.Frame{WidthMm: 140, HeightMm: 200}); got != nil {
+	if got := halvesOf(pl, draw.Frame{WidthMm: 140, HeightMm: 200}).abreast(runs[at], runs[at+1]); got != nil {
 		t.Errorf("two steps on small paper: %d sheets", len(got))
 	}
 	long := *runs[at][0]
 	long.Steps = slices.Concat(long.Steps, long.Steps, long.Steps)
 	for _, pair := range [][2][]*plan.JointPlan{{{&long}, runs[at+1]}, {runs[at+1], {&long}}} {
-		if got := abreast(pl, pair[0], pair[1], papers[0]); got != nil {
+		if got := halvesOf(pl, papers[0]).abreast(pair[0], pair[1]); got != nil {
 			t.Errorf("a long step shares a sheet: %v", got[0].Name)
 		}
 	}

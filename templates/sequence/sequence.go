@@ -43,11 +43,12 @@ func Chapters(pl *plan.Plan, paper draw.Frame) []draw.Chapter {
 // stand on one sheet where they are short enough.
 func steps(pl *plan.Plan, paper draw.Frame) (out []draw.Chapter) {
 	title := func(run []*plan.JointPlan) string { return stepsWord(run) + ": " + titleOf(run) }
+	beside := halvesOf(pl, paper)
 	for runs := equalRuns(pl.Joints); len(runs) > 0; runs = runs[1:] {
 		run := runs[0]
 		c := draw.Chapter{Part: Name, Name: title(run), Of: namesOf(run)}
 		if len(runs) > 1 {
-			c.Sheets = abreast(pl, run, runs[1], paper)
+			c.Sheets = beside.abreast(run, runs[1])
 		}
 		if c.Sheets == nil {
 			c.Sheets = jointSheets(pl, run, paper)

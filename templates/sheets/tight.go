@@ -153,13 +153,14 @@ type look struct {
 	pages  int
 }
 
-// tightest is the roomiest look that takes the fewest pages to set parts one below
-// the other; nil if that is more than most. Only the first may need more than one
-// page.
+// tightest is that look of parts, kept where they are as they were.
 func (on *pages) tightest(group []*content, most int) *look {
 	return draw.Keep(on.kept, setOn{most: most, paper: on.paper, parts: origins(group)}, func() *look { return tightest(group, on.paper, most) })
 }
 
+// tightest is the roomiest look that takes the fewest pages to set parts one below
+// the other; nil if that is more than most. Only the first may need more than one
+// page.
 func tightest(group []*content, paper draw.Frame, most int) *look {
 	var best *look
 	for _, d := range densities {
