@@ -6,10 +6,8 @@ import (
 	"strings"
 	"testing"
 
-	"centrepop/layout"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
-	"centrepop/parts"
 	"centrepop/parts/golden"
 	"centrepop/templates/draw"
 	"centrepop/templates/picture"
@@ -21,14 +19,7 @@ import (
 // writes testdata anew: read the difference, and look at a sheet.
 func TestRecorded(t *testing.T) {
 	t.Parallel()
-	job, err := parts.Load(golden.Job(t, filepath.Join("..", "..", "layout", "part", "testdata", "worked", "mm.yaml")))
-	if err != nil {
-		t.Fatal(err)
-	}
-	worked, err := layout.Resolve(job)
-	if err != nil {
-		t.Fatal(err)
-	}
+	worked := sheettest.Worked(t, "part", "mm")
 	all := map[string]*strings.Builder{}
 	note := func(kind, of string, p draw.Panel) {
 		if all[kind] == nil {

@@ -6,9 +6,7 @@ import (
 	"slices"
 	"testing"
 
-	"centrepop/layout"
 	"centrepop/layout/plan"
-	"centrepop/parts"
 	"centrepop/parts/golden"
 	"centrepop/templates/draw"
 	"centrepop/templates/sheettest"
@@ -30,14 +28,7 @@ func TestRecorded(t *testing.T) {
 		want[fmt.Sprint("made-", i)] = []draw.Chapter{c}
 	}
 	for name, keep := range map[string][]string{"inch": {"wheel"}, "frame": {"corner-1", "corner-2", "corner-3", "foot"}} {
-		job, err := parts.Load(golden.Job(t, filepath.Join("..", "..", "layout", "joint", "testdata", "worked", name+".yaml")))
-		if err != nil {
-			t.Fatal(err)
-		}
-		worked, err := layout.Resolve(job)
-		if err != nil {
-			t.Fatal(err)
-		}
+		worked := sheettest.Worked(t, "joint", name)
 		worked.Arrange()
 		pl := *worked.Plan
 		pl.Joints = slices.DeleteFunc(slices.Clone(pl.Joints), func(j *plan.JointPlan) bool { return !slices.Contains(keep, j.Name) })

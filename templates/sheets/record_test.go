@@ -5,7 +5,6 @@ import (
 	"path/filepath"
 	"testing"
 
-	"centrepop/layout"
 	"centrepop/layout/changes"
 	"centrepop/layout/plan"
 	"centrepop/layout/review"
@@ -19,14 +18,7 @@ import (
 // space.
 func workedPlan(t *testing.T, name string) *plan.Plan {
 	t.Helper()
-	job, err := parts.Load(golden.Job(t, filepath.Join("..", "..", "layout", "joint", "testdata", "worked", name+".yaml")))
-	if err != nil {
-		t.Fatal(err)
-	}
-	w, err := layout.Resolve(job)
-	if err != nil {
-		t.Fatal(err)
-	}
+	w := sheettest.Worked(t, "joint", name)
 	if name == "drive" {
 		w.Arrange()
 	}

@@ -5,10 +5,14 @@ package sheettest
 import (
 	"fmt"
 	"math"
+	"path/filepath"
 	"slices"
+	"testing"
 
+	"centrepop/layout"
 	"centrepop/layout/plan"
 	"centrepop/parts"
+	"centrepop/parts/golden"
 )
 
 // Sample is a plan and the paper to draw it on.
@@ -302,4 +306,19 @@ func JoinedPlan() *plan.Plan {
 	pl.Cuts = []plan.CutRow{{Stock: "tube Ø114.3", Material: "S355", BarMm: 6000, KerfMm: 2, TrimMm: 10, Source: "common practice, no source",
 		Bars: []plan.CutBar{{Pieces: []plan.CutPiece{{Part: "Sleeve", LengthMm: 104, FromMm: 10}, {Part: "Sleeve", LengthMm: 104, FromMm: 116}}, OffcutMm: 5778}}}}
 	return pl
+}
+
+// Worked is a small job of the tests of a package of layout, "part" or "joint", worked
+// out. Its caller's package stands two folders down.
+func Worked(t testing.TB, of, name string) *layout.Worked {
+	t.Helper()
+	job, err := parts.Load(golden.Job(t, filepath.Join("..", "..", "layout", of, "testdata", "worked", name+".yaml")))
+	if err != nil {
+		t.Fatal(err)
+	}
+	w, err := layout.Resolve(job)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return w
 }

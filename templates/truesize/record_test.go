@@ -4,10 +4,8 @@ import (
 	"path/filepath"
 	"testing"
 
-	"centrepop/layout"
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
-	"centrepop/parts"
 	"centrepop/parts/golden"
 	"centrepop/templates/draw"
 	"centrepop/templates/sheettest"
@@ -18,14 +16,7 @@ import (
 // CENTREPOP_UPDATE=1 writes testdata anew: read the difference, and look at the page.
 func TestRecorded(t *testing.T) {
 	t.Parallel()
-	job, err := parts.Load(golden.Job(t, filepath.Join("..", "..", "layout", "part", "testdata", "worked", "mm.yaml")))
-	if err != nil {
-		t.Fatal(err)
-	}
-	worked, err := layout.Resolve(job)
-	if err != nil {
-		t.Fatal(err)
-	}
+	worked := sheettest.Worked(t, "part", "mm")
 	var list []*plan.PartPlan
 	for _, name := range []string{"sleeve", "collar", "tray", "funnel", "branch"} {
 		list = append(list, worked.Plan.Part(name))
@@ -38,7 +29,7 @@ func TestRecorded(t *testing.T) {
 	for _, c := range chapters {
 		sheets = append(sheets, c.Sheets...)
 	}
-	cut, err := part.CutProfile(job, "plate", part.CutOptions{KerfMm: 0.3})
+	cut, err := part.CutProfile(worked.Job, "plate", part.CutOptions{KerfMm: 0.3})
 	if err != nil {
 		t.Fatal(err)
 	}
