@@ -253,7 +253,10 @@ func unprivileged(t *testing.T, cmd *exec.Cmd, dir string) {
 	own := t.TempDir()
 	chmod(t, filepath.Dir(own), 0o755)
 	cmd.Path = filepath.Join(own, "centrepop")
-	if err := os.WriteFile(cmd.Path, binary, 0o755); err != nil {
+	syscall.ForkLock.RLock() // a process forked now would hold it open for writing, and it could not run
+	err = os.WriteFile(cmd.Path, binary, 0o755)
+	syscall.ForkLock.RUnlock()
+	if err != nil {
 		t.Fatal(err)
 	}
 	cmd.Dir = own
