@@ -2,10 +2,8 @@ package golden
 
 import (
 	"fmt"
-	"hash/fnv"
 	"math"
 	"reflect"
-	"regexp"
 	"strconv"
 	"strings"
 )
@@ -16,28 +14,12 @@ const lineMost = 150
 // Text writes a value so that a person can read it and compare it line by line:
 // the exported fields of structs by name, without those that are zero, numbers to
 // six digits and no finer than a millionth, in one line what fits in one. A struct of two or three numbers is a
-// point, (x y), without names. Texts are Short; of one over 40 bytes that stands
-// before only the beginning is written. Pointers are followed; maps and
+// point, (x y), without names. Pointers are followed; maps and
 // functions are refused, by a panic, for they have no order or no text.
 func Text(v any) []byte {
 	var b strings.Builder
 	write(&b, reflect.ValueOf(v), "")
-	return []byte(oncePerText(b.String()))
-}
-
-var quoted = regexp.MustCompile(`"(?:[^"\\]|\\.)*"`)
-
-// oncePerText cuts quoted texts that stand before.
-func oncePerText(all string) string {
-	const long, shown = 40, 16
-	seen := map[string]bool{}
-	return quoted.ReplaceAllStringFunc(all, func(s string) string {
-		if len(s) > long && seen[s] {
-			return strings.ToValidUTF8(s[:shown], "") + `…"`
-		}
-		seen[s] = true
-		return s
-	})
+	return []byte(b.String())
 }
 
 // write adds a value in lines that begin with indent.
@@ -194,7 +176,7 @@ func short(v reflect.Value) string {
 	case reflect.Bool:
 		return strconv.FormatBool(v.Bool())
 	case reflect.String:
-		return strconv.Quote(Short(v.String()))
+		return strconv.Quote(v.String())
 	case reflect.Int, reflect.Int8, reflect.Int16, reflect.Int32, reflect.Int64:
 		return strconv.FormatInt(v.Int(), 10)
 	case reflect.Uint, reflect.Uint8, reflect.Uint16, reflect.Uint32, reflect.Uint64:
@@ -223,18 +205,6 @@ func short(v reflect.Value) string {
 		return "{" + strings.Join(fields, ", ") + "}"
 	}
 	panic(fmt.Sprintf("golden: no text for a %s", v.Type()))
-}
-
-// Short is a text of 400 bytes or less; of a longer one, such as the path of a curve,
-// the beginning, its length and a sum of its bytes.
-func Short(s string) string {
-	const most = 400
-	if len(s) <= most {
-		return s
-	}
-	sum := fnv.New32a()
-	sum.Write([]byte(s))
-	return fmt.Sprintf("%s… %d bytes, sum %08x", strings.ToValidUTF8(s[:most/2], ""), len(s), sum.Sum32())
 }
 
 // number is a number to six digits, no finer than a millionth.

@@ -6,15 +6,14 @@ import (
 	"strings"
 	"testing"
 
-	"centrepop/parts/golden"
 	"centrepop/templates/draw"
 
 	"github.com/tdewolff/canvas"
 )
 
-// Record writes a document as text, a line for each item in drawing order, all to
-// 0.1 mm: texts with their place and size, shapes with the points they go through. A line
-// is draw.ThinMm wide unless that is said.
+// Record writes a document as text, a line for each item in drawing order: its kind
+// (size of a text, width of a line) and, after a tab, its place to 0.1 mm with the text
+// or the points a shape goes through. golden.Whole keeps the kinds apart.
 func Record(t *testing.T, doc *draw.Document) string {
 	return recordPages(doc, func(d *draw.Drawing) string { return RecordDrawing(t, d) })
 }
@@ -68,28 +67,27 @@ func record(b *strings.Builder, d *draw.Drawing, dx, dy float64, clipped bool) {
 				record(b, item.Drawing, dx+m[0][2], dy+m[1][2], clipped || item.Clip != nil)
 				continue
 			}
-			fmt.Fprintf(b, "by %.4f %.4f %.4f %.4f at %s %s:\n", m[0][0], m[0][1], m[1][0], m[1][1], Tenth(m[0][2]+dx), Tenth(m[1][2]+dy))
+			fmt.Fprintf(b, "by\t%.4f %.4f %.4f %.4f at %s %s\n", m[0][0], m[0][1], m[1][0], m[1][1], Tenth(m[0][2]+dx), Tenth(m[1][2]+dy))
 			record(b, item.Drawing, 0, 0, clipped || item.Clip != nil)
-			b.WriteString("as before:\n")
+			b.WriteString("by\tas before\n")
 		case draw.Text:
-			fmt.Fprintf(b, "%s %s %q %s", Tenth(item.XMm+dx), Tenth(item.YMm+dy), item.Content, strconv.FormatFloat(item.SizeMm, 'g', 3, 64))
+			fmt.Fprintf(b, "text %s", strconv.FormatFloat(item.SizeMm, 'g', 3, 64))
 			with(b, item.Bold, " bold")
 			with(b, item.Align != draw.Left, " align %d", item.Align)
 			with(b, item.RotateDeg != 0, " turned %.1f", item.RotateDeg)
 			with(b, item.Tone != draw.None, " tone %d", item.Tone)
 			with(b, item.Heading != 0, " heading %d", item.Heading)
 			with(b, item.Layer != "", " on %s", item.Layer)
-			b.WriteByte('\n')
+			fmt.Fprintf(b, "\t%s %s %q\n", Tenth(item.XMm+dx), Tenth(item.YMm+dy), item.Content)
 		case draw.Shape:
-			b.WriteString(golden.Short(points(item.Path, dx, dy)))
-			with(b, item.Stroke != draw.None && item.WidthMm != draw.ThinMm, " line %.2f", item.WidthMm)
-			with(b, item.Stroke == draw.None, " no line")
+			with(b, item.Stroke != draw.None, "line %.2f", item.WidthMm)
+			with(b, item.Stroke == draw.None, "no line")
 			with(b, item.Stroke > draw.Black, " tone %d", item.Stroke)
 			with(b, item.Fill != draw.None, " fill %d", item.Fill)
 			with(b, len(item.DashMm) > 0, " dash %.1f", item.DashMm)
 			with(b, clipped, " clipped")
 			with(b, item.Layer != "", " on %s", item.Layer)
-			b.WriteByte('\n')
+			fmt.Fprintf(b, "\t%s\n", points(item.Path, dx, dy))
 		}
 	}
 }
@@ -148,7 +146,7 @@ func RecordSheets(t *testing.T, sheets []*draw.Sheet) string {
 		fmt.Fprintf(&b, "sheet %q of %q, %s, parts %q, starts %q\n", s.Name, s.Part, s.Scale, s.Parts, s.Starts)
 		b.WriteString(RecordDrawing(t, &s.Draw))
 		for _, p := range s.Refers {
-			fmt.Fprintf(&b, "%.1f %.1f page of %q size %.2f\n", p.XMm, p.YMm, p.Title, p.SizeMm)
+			fmt.Fprintf(&b, "page of size %.2f\t%.1f %.1f %q\n", p.SizeMm, p.XMm, p.YMm, p.Title)
 		}
 	}
 	return b.String()

@@ -38,6 +38,6 @@ func TestRecorded(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	golden.Compare(t, filepath.Join("testdata", "parts.txt"), []byte(sheettest.RecordSheets(t, sheets)))
-	golden.Compare(t, filepath.Join("testdata", "cut.txt"), []byte(sheettest.Record(t, ProfileDocument(cut, page, "2025-03-14"))))
+	golden.Whole(t, filepath.Join("testdata", "parts.txt"), []byte(sheettest.RecordSheets(t, sheets)))
+	golden.Whole(t, filepath.Join("testdata", "cut.txt"), []byte(sheettest.Record(t, ProfileDocument(cut, page, "2025-03-14"))))
 }
