@@ -99,7 +99,13 @@ func (j *Joint) Refs() []JointRef {
 
 // Names tells whether a joint holds a feature of a part, of whichever copy.
 func (j *Joint) Names(part, feature string) bool {
-	return slices.ContainsFunc(j.Refs(), func(ref JointRef) bool { return ref.Part == part && ref.Feature == feature })
+	return j.Some(func(ref JointRef) bool { return ref.Part == part && ref.Feature == feature })
+}
+
+// Some tells whether f is true of one of Refs.
+func (j *Joint) Some(f func(JointRef) bool) bool {
+	first, second := j.Ends()
+	return f(first) || f(second) || slices.ContainsFunc(j.Clamped(), f)
 }
 
 // Meeting says which faces set the axial place: First and Second touch

@@ -63,6 +63,17 @@ var sizedJobs = []sized{
 		}
 		return files, "joints:\n" + joints.String()
 	}},
+	{"lugs-on-a-plate", func(n int) (map[string]string, string) {
+		side := int(math.Ceil(math.Sqrt(float64(n))))
+		var joints strings.Builder
+		for i := range n {
+			fmt.Fprintf(&joints, "  - {name: lug-%d, weld: {part: 'lid-1#%d.outline', to: lid-0.outline, type: fillet, size: 4 mm, length: 100 mm, sides: 2}, place: {on: front, with: bottom, from-left: %d mm, from-bottom: %d mm, front: up}}\n", i, i+1, 50+i%side*150, 50+i/side*100)
+		}
+		return map[string]string{
+			"lid-0": fmt.Sprintf("kind: plate\nstock: {plate: 20 mm}\noutline: {rectangle: [%d, %d]}\n", side*150+100, side*100+100),
+			"lid-1": fmt.Sprintf("kind: plate\nquantity: %d\nstock: {plate: 8 mm}\noutline: {rectangle: [100, 60]}\n", n),
+		}, "joints:\n" + joints.String()
+	}},
 }
 
 // write puts the job of that size into a folder.
@@ -93,8 +104,11 @@ func (s sized) write(t testing.TB, n int) string {
 func BenchmarkGrowth(b *testing.B) {
 	for _, s := range sizedJobs {
 		sizes := []int{500, 1000, 2000, 5000}
-		if s.name == "parts-in-pairs" {
+		switch s.name {
+		case "parts-in-pairs":
 			sizes = []int{200, 500, 1000, 2000}
+		case "lugs-on-a-plate":
+			sizes = []int{50, 100, 200, 500}
 		}
 		jobs := make([]string, len(sizes))
 		for i, n := range sizes {

@@ -87,11 +87,10 @@ func (b Box) Moved(p Pose) Box {
 	if b.Empty() {
 		return b
 	}
-	out := nothing()
-	for _, c := range b.corners() {
-		out = out.With(p.Apply(c))
-	}
-	return out
+	at, half := p.Apply(b.Centre()), b.High.Sub(b.Low).Times(0.5)
+	reach := func(x, y, z float64) float64 { return math.Abs(x)*half.X + math.Abs(y)*half.Y + math.Abs(z)*half.Z }
+	out := Vec{reach(p.X.X, p.Y.X, p.Z.X), reach(p.X.Y, p.Y.Y, p.Z.Y), reach(p.X.Z, p.Y.Z, p.Z.Z)}
+	return Box{Low: at.Sub(out), High: at.Add(out)}
 }
 
 // meetsLine tells whether a line, from its point at t = low to that at high,

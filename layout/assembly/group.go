@@ -70,7 +70,7 @@ func Standing(bodies []Body, up Vec) (Stand, bool) {
 			break
 		}
 		rel := inv.Of(bodies[i].Pose)
-		for _, p := range bodies[i].Solid.coarse() {
+		for _, p := range bodies[i].Solid.rests(bodies[i].Pose.Inverse().Turn(up)) {
 			q := rel.apply(p)
 			lowest = min(lowest, q.Z)
 			points = append(points, q)
@@ -100,6 +100,38 @@ func Standing(bodies []Body, up Vec) (Stand, bool) {
 	}
 	out.TipDeg = math.Atan2(out.MarginMm, c.Z-lowest) * 180 / math.Pi
 	return out, true
+}
+
+// rests are the corners of what of a solid lies within standMm of its lowest point, with up
+// pointing upwards, all in its own frame.
+func (s *Solid) rests(up Vec) []Vec {
+	s.known.resting.Lock()
+	defer s.known.resting.Unlock()
+	out, done := s.known.rests[up]
+	if done {
+		return out
+	}
+	points, lowest := s.coarse(), math.Inf(1)
+	for _, p := range points {
+		lowest = min(lowest, p.Dot(up))
+	}
+	inv := Frame(Vec{}, up, up.Square()).Inverse()
+	var flat []Pt
+	of := map[Pt]Vec{}
+	for _, p := range points {
+		if p.Dot(up) < lowest+standMm {
+			q := inv.Apply(p)
+			flat, of[Pt{q.X, q.Y}] = append(flat, Pt{q.X, q.Y}), p
+		}
+	}
+	for _, c := range hull(flat) {
+		out = append(out, of[c])
+	}
+	if s.known.rests == nil {
+		s.known.rests = map[Vec][]Vec{}
+	}
+	s.known.rests[up] = out
+	return out
 }
 
 // hull is the convex hull, anticlockwise from the leftmost point.

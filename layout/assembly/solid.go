@@ -92,6 +92,9 @@ type known struct {
 	surface []Vec // coarseMm apart
 	outline []Vec // sameEveryMm apart
 	rims    [][]Vec
+
+	resting sync.Mutex
+	rests   map[Vec][]Vec // by the way up in the solid's frame
 }
 
 // Of is the union of simple solids.

@@ -109,7 +109,7 @@ func (v *viewed) upward(into assembly.Vec) assembly.Vec {
 		out := v.mover.Box().Centre().Sub(v.still.Pose.At)
 		return out.Sub(v.still.Pose.Z.Times(out.Dot(v.still.Pose.Z))).Unit()
 	}
-	if _, stands := v.floor(); stands && v.j.Weld != nil && math.Abs(into.Dot(up)) < 1-steep {
+	if v.hasFloor && v.j.Weld != nil && math.Abs(into.Dot(up)) < 1-steep {
 		if before := v.bodiesOf(v.j.N-1, v.still.ID); len(before) > 1 && tips(before, up) == 0 {
 			return up
 		}
@@ -136,17 +136,20 @@ func worse(a, b float64) float64 {
 
 // onFloor tells whether a body hangs together with what the machine stands on after the first n joints.
 func (s *stage) onFloor(n int, id string) bool {
-	lowest, stands := s.floor()
-	return stands && s.together(n, id)[s.Bodies[lowest].ID]
+	return s.hasFloor && s.together(n, id)[s.Bodies[s.lowest].ID]
 }
 
 // bodiesOf are the bodies that hang together with one after the first n joints.
 func (s *stage) bodiesOf(n int, id string) (out []assembly.Body) {
-	on := s.together(n, id)
-	for _, b := range s.Bodies {
-		if on[b.ID] {
-			out = append(out, b)
+	var at []int
+	for on := range s.together(n, id) {
+		if i, placed := s.order[on]; placed {
+			at = append(at, i)
 		}
+	}
+	slices.Sort(at)
+	for _, i := range at {
+		out = append(out, s.Bodies[i])
 	}
 	return out
 }

@@ -90,8 +90,8 @@ func all(looks []look) []plan.Problem {
 
 // screwsOf names the screws of a joint as one.
 func screwsOf(id string) string {
-	if i := strings.LastIndex(id, " screw "); i >= 0 {
-		return id[:i+len(" screw ")]
+	if name, _, ok := cutLast(id, aScrew); ok {
+		return name + aScrew
 	}
 	return id
 }

@@ -24,7 +24,7 @@ const sameMass = 0.05
 // Where there are none, the widest. What it does not find stays
 // nil: no place on something solid, no floor that tells which way is up.
 func (s *stage) sling(j *plan.JointPlan) {
-	if _, stands := s.floor(); j.Lift == nil || !stands {
+	if j.Lift == nil || !s.hasFloor {
 		return
 	}
 	for _, end := range []plan.JointEnd{j.A, j.B} {

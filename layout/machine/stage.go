@@ -13,10 +13,14 @@ import (
 // once for all steps.
 type stage struct {
 	*Machine
-	body map[string]*assembly.Body
-	item map[string]int // of a part in the plan, from 1
-	ends [][]string     // of each joint: all bodies it ties together
-	cuts map[cutKey][][]plan.XY
+	body     map[string]*assembly.Body
+	order    map[string]int // of a body among Bodies
+	lowest   int            // of Bodies, where the machine stands on it
+	hasFloor bool
+	item     map[string]int   // of a part in the plan, from 1
+	ends     [][]string       // of each joint: all bodies it ties together
+	tying    map[string][]int // for each body: the joints that tie it, first to last
+	cuts     map[cutKey][][]plan.XY
 }
 
 // cutKey names a section of a body, or of a pattern of screws turned into the
@@ -27,53 +31,72 @@ type cutKey struct {
 }
 
 func newStage(m *Machine) *stage {
-	s := &stage{Machine: m, body: map[string]*assembly.Body{}, item: map[string]int{}, cuts: map[cutKey][][]plan.XY{}}
+	s := &stage{Machine: m, body: map[string]*assembly.Body{}, order: map[string]int{}, item: map[string]int{}, tying: map[string][]int{}, cuts: map[cutKey][][]plan.XY{}}
+	s.lowest, s.hasFloor = m.floor()
 	for i, r := range m.models {
 		s.item[r.Part.Name.Value] = i + 1
 	}
+	bought := map[string][]string{} // by the names of their joints
 	for i := range m.Bodies {
-		s.body[m.Bodies[i].ID] = &m.Bodies[i]
+		id := m.Bodies[i].ID
+		s.body[id], s.order[id] = &m.Bodies[i], i
+		name := boughtFor(id)
+		bought[name] = append(bought[name], id)
 	}
-	for _, j := range m.joints {
+	for n, j := range m.joints {
 		ends := []string{Instance{j.A.Part, j.A.Copy}.id(), Instance{j.B.Part, j.B.Copy}.id()}
 		for _, t := range m.studs(j) {
 			ends = append(ends, t.B)
 		}
-		for i := range m.Bodies {
-			if id := m.Bodies[i].ID; boughtBy(j, id) {
-				ends = append(ends, id)
-			}
-		}
+		ends = append(ends, bought[j.Name]...)
 		if in := m.joint(j.Name); in.Slide != nil {
 			for _, ref := range in.Clamped() {
 				ends = append(ends, Instance{ref.Part, ref.Copy}.id())
 			}
 		}
 		s.ends = append(s.ends, ends)
+		for _, e := range ends {
+			s.tying[e] = append(s.tying[e], n)
+		}
 	}
 	return s
 }
 
-// boughtBy tells whether a body is a screw, a nut or the bearing of a joint.
-func boughtBy(j *plan.JointPlan, id string) bool {
-	rest, ok := strings.CutPrefix(id, j.Name+" ")
-	return ok && (rest == "bearing" || rest == "nut" || strings.HasPrefix(rest, "screw "))
+// boughtFor is the joint that a screw, a nut or a bearing belongs to; empty for another body.
+func boughtFor(id string) string {
+	if name, _, ok := cutLast(id, aScrew); ok {
+		return name
+	}
+	if name, rest, ok := cutLast(id, " "); ok && (rest == "bearing" || rest == "nut") {
+		return name
+	}
+	return ""
+}
+
+// aScrew stands in the name of a body between that of its joint and its number.
+const aScrew = " screw "
+
+// cutLast is strings.Cut about the last of the separators.
+func cutLast(text, sep string) (before, after string, ok bool) {
+	i := strings.LastIndex(text, sep)
+	if i < 0 {
+		return text, "", false
+	}
+	return text[:i], text[i+len(sep):], true
 }
 
 // together are the bodies that hang together with one after the first n joints.
 func (s *stage) together(n int, id string) map[string]bool {
 	in := map[string]bool{id: true}
-	for grown := true; grown; {
-		grown = false
-		for _, ends := range s.ends[:n] {
-			tied, whole := false, true
-			for _, e := range ends {
-				tied, whole = tied || in[e], whole && in[e]
+	for next := []string{id}; len(next) > 0; next = next[1:] {
+		for _, k := range s.tying[next[0]] {
+			if k >= n {
+				break
 			}
-			if tied && !whole {
-				grown = true
-				for _, e := range ends {
+			for _, e := range s.ends[k] {
+				if !in[e] {
 					in[e] = true
+					next = append(next, e)
 				}
 			}
 		}

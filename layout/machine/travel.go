@@ -58,7 +58,7 @@ func (s *soFar) join(j *plan.JointPlan) {
 	var screws []string
 	var free []int // screws that do not lie in what they hold
 	for k := range s.m.Bodies {
-		if id := s.m.Bodies[k].ID; strings.HasPrefix(id, j.Name+" screw ") {
+		if id := s.m.Bodies[k].ID; strings.HasPrefix(id, j.Name+aScrew) {
 			if screws = append(screws, id); !s.m.overlap([]int{k}, *s.of[a]) {
 				free = append(free, k)
 			}

@@ -23,14 +23,11 @@ func (s *Sizes) mates(f parts.Face) []mate {
 	var out []mate
 	known := map[string]bool{s.Part.Name.Value: true}
 	for _, j := range s.Job.Joints {
-		if j.Bolt == nil {
+		own := func(r parts.JointRef) bool { return r.Part == s.Part.Name.Value && s.hasGroup(r.Feature, f) }
+		if j.Bolt == nil || !j.Some(own) {
 			continue
 		}
-		ends := j.Refs()
-		if !slices.ContainsFunc(ends, func(r parts.JointRef) bool { return r.Part == s.Part.Name.Value && s.hasGroup(r.Feature, f) }) {
-			continue
-		}
-		for _, r := range ends {
+		for _, r := range j.Refs() {
 			i := slices.IndexFunc(s.Job.Parts, func(p *parts.Part) bool { return p.Name.Value == r.Part })
 			if i < 0 || known[r.Part] {
 				continue

@@ -120,6 +120,6 @@ func loneBore(r *reviewer) {
 // inJoint tells whether a joint names a part.
 func (r *reviewer) inJoint(part string) bool {
 	return slices.ContainsFunc(r.job.Joints, func(j *parts.Joint) bool {
-		return slices.ContainsFunc(j.Refs(), func(ref parts.JointRef) bool { return ref.Part == part })
+		return j.Some(func(ref parts.JointRef) bool { return ref.Part == part })
 	})
 }
