@@ -151,15 +151,6 @@ func (s *Solid) Surface(spacingMm float64) []Vec {
 	return out
 }
 
-// coarseMm is how far apart the points are that a body is seen to stand on.
-const coarseMm = 20
-
-// coarse is the Surface at that spacing, looked for once.
-func (s *Solid) coarse() []Vec {
-	s.known.looked.Do(func() { s.known.surface = s.Surface(coarseMm) })
-	return s.known.surface
-}
-
 // A surface is looked at sameEveryMm apart, corners and rims besides, and passes
 // for the same where it lies no further off than sameMm. Common practice, no source.
 const (

@@ -102,6 +102,9 @@ func Standing(bodies []Body, up Vec) (Stand, bool) {
 	return out, true
 }
 
+// coarseMm is how far apart the points are that a body is seen to stand on.
+const coarseMm = 20
+
 // rests are the corners of what of a solid lies within standMm of its lowest point, with up
 // pointing upwards, all in its own frame.
 func (s *Solid) rests(up Vec) []Vec {
@@ -111,10 +114,18 @@ func (s *Solid) rests(up Vec) []Vec {
 	if done {
 		return out
 	}
-	points, lowest := s.coarse(), math.Inf(1)
-	for _, p := range points {
-		lowest = min(lowest, p.Dot(up))
+	var points []Vec
+	lowest := math.Inf(1)
+	low := func(centre Vec, reach float64, _ among) among {
+		if centre.Dot(up)-reach < lowest+standMm {
+			return 1
+		}
+		return 0
 	}
+	s.walk(math.Inf(1), low, func(p Vec, _ among) { lowest = min(lowest, p.Dot(up)) }) // corners: most others lie higher
+	s.walk(coarseMm/2, low, func(p Vec, _ among) {
+		lowest, points = min(lowest, p.Dot(up)), append(points, p)
+	})
 	inv := Frame(Vec{}, up, up.Square()).Inverse()
 	var flat []Pt
 	of := map[Pt]Vec{}

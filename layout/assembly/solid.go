@@ -86,10 +86,9 @@ type Solid struct {
 
 // known is what was worked out of a solid when it was first asked for.
 type known struct {
-	weighed, looked, outlined, rimmed sync.Once
+	weighed, outlined, rimmed sync.Once
 
 	bulk    Bulk
-	surface []Vec // coarseMm apart
 	outline []Vec // sameEveryMm apart
 	rims    [][]Vec
 
