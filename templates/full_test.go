@@ -15,8 +15,8 @@ import (
 const leastFull = 0.4
 
 // TestPagesAreFull: on both papers no page of a demonstration job but the last of
-// a chapter is less than leastFull full, and no table goes on for fewer than four
-// rows.
+// a chapter is less than leastFull full, no table goes on for fewer than four
+// rows, and the packet has no more pages than it is to have.
 func TestPagesAreFull(t *testing.T) {
 	t.Parallel()
 	tables := 0
@@ -24,7 +24,8 @@ func TestPagesAreFull(t *testing.T) {
 	for _, c := range []struct {
 		job   string
 		paper parts.Paper
-	}{{"pugmill", parts.Paper{}}, {"pugmill", letter}, {"gatejack", parts.Paper{}}, {"gatejack", parts.Paper{Name: "A4", WidthMm: 210, HeightMm: 297}}} {
+		pages int // the most, without cover and review
+	}{{"pugmill", parts.Paper{}, 101}, {"pugmill", letter, 101}, {"gatejack", parts.Paper{}, 42}, {"gatejack", parts.Paper{Name: "A4", WidthMm: 210, HeightMm: 297}, 42}} {
 		job, err := parts.Load(filepath.Join("..", "testdata", c.job, "job.yaml"))
 		if err != nil {
 			t.Fatal(err)
@@ -43,7 +44,9 @@ func TestPagesAreFull(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
+		pages := 0
 		for _, chapter := range chapters {
+			pages += len(chapter.Sheets)
 			for i, s := range chapter.Sheets {
 				last := i == len(chapter.Sheets)-1
 				picture := s.FillShare == 0 && len(s.Blocks) == 0
@@ -57,6 +60,9 @@ func TestPagesAreFull(t *testing.T) {
 					}
 				}
 			}
+		}
+		if pages > c.pages {
+			t.Errorf("%s on %s: %d pages, wanted %d at most", c.job, paper.Name, pages, c.pages)
 		}
 	}
 	if tables == 0 {

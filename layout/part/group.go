@@ -181,21 +181,29 @@ func (m *Group) operations(b *bench) { m.kind.operation(b, m, b.cut.whole[m.name
 func (m *Group) checks(r *record) {
 	m.kind.sizes(r, m)
 	m.checkPlace(r)
-	seen := map[string]bool{}
-	for _, ch := range m.Group.Chords {
-		if seen[ch.Kind] && len(m.Group.Chords) > 8 {
-			continue // a long list is checked from the hole table
-		}
-		seen[ch.Kind] = true
-		r.checkChord(m, ch)
+	all := m.Group.Chords
+	if len(all) > 8 { // a long list is checked from the hole table
+		seen := map[string]bool{}
+		all = slices.DeleteFunc(slices.Clone(all), func(ch plan.Chord) bool {
+			again := seen[ch.Kind]
+			seen[ch.Kind] = true
+			return again
+		})
+	}
+	for _, equal := range words.EqualChords(all) {
+		r.checkChords(m, equal)
 	}
 }
 
-func (r *record) checkChord(m *Group, ch plan.Chord) {
-	s, pin := r.length(ch.CentreMm), m.Size.pinMm()
+// checkChords is a row for chords of equal length.
+func (r *record) checkChords(m *Group, equal []plan.Chord) {
+	s, pin, each := r.length(equal[0].CentreMm), m.Size.pinMm(), ""
+	if len(equal) > 1 {
+		each = "each "
+	}
 	k := plan.Check{
-		Ref: r.ref(m), What: words.Spaced(m.name) + " " + words.Trim(float64(ch.From), 0) + "–" + words.Trim(float64(ch.To), 0),
-		Wanted: r.W.Read(ch.OverMm) + " over pins " + r.W.Dia(pin),
+		Ref: r.ref(m), What: words.Spaced(m.name) + " " + words.Pairs(equal),
+		Wanted: each + r.W.Read(equal[0].OverMm) + " over pins " + r.W.Dia(pin),
 		Limits: words.OrNone(""), Gauge: "calipers", Source: s.Source,
 	}
 	if s.Limited {

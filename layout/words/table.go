@@ -2,9 +2,11 @@ package words
 
 import (
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
+	"centrepop/layout/plan"
 	"centrepop/parts"
 	"centrepop/parts/geom"
 )
@@ -75,6 +77,28 @@ func Span(first, count int) string {
 		return strconv.Itoa(first)
 	}
 	return strconv.Itoa(first) + "–" + strconv.Itoa(first+count-1)
+}
+
+// EqualChords are chords in the order of their first, those of one length, to a
+// nanometre, together.
+func EqualChords(chords []plan.Chord) (out [][]plan.Chord) {
+	for _, c := range chords {
+		i := slices.IndexFunc(out, func(list []plan.Chord) bool { return math.Abs(list[0].CentreMm-c.CentreMm) < 1e-6 })
+		if i < 0 {
+			i, out = len(out), append(out, nil)
+		}
+		out[i] = append(out[i], c)
+	}
+	return out
+}
+
+// Pairs are chords by the numbers of their holes: "1–2, 2–3".
+func Pairs(chords []plan.Chord) string {
+	texts := make([]string, len(chords))
+	for i, c := range chords {
+		texts[i] = strconv.Itoa(c.From) + "–" + strconv.Itoa(c.To)
+	}
+	return strings.Join(texts, ", ")
 }
 
 // Upper writes a face's name in capitals.

@@ -1,8 +1,10 @@
 package words
 
 import (
+	"slices"
 	"testing"
 
+	"centrepop/layout/plan"
 	"centrepop/parts"
 )
 
@@ -20,6 +22,18 @@ func TestTableFormats(t *testing.T) {
 		if c.got != c.want {
 			t.Errorf("got %q, want %q", c.got, c.want)
 		}
+	}
+}
+
+// TestEqualChords: chords of one length stand together where the first of them does.
+func TestEqualChords(t *testing.T) {
+	var got []string
+	chord := func(from, to int, mm float64) plan.Chord { return plan.Chord{From: from, To: to, CentreMm: mm} }
+	for _, equal := range EqualChords([]plan.Chord{chord(1, 2, 50), chord(2, 3, 50.00001), chord(3, 4, 50+1e-9), chord(1, 4, 150)}) {
+		got = append(got, Pairs(equal))
+	}
+	if want := []string{"1–2, 3–4", "2–3", "1–4"}; !slices.Equal(got, want) {
+		t.Errorf("%q, want %q", got, want)
 	}
 }
 

@@ -20,12 +20,21 @@ func RunningHead(title, rest string, width float64) Piece {
 // WideMm is the room from which sheets are set in two columns.
 const WideMm = 240.0
 
+// The em of the facts under a title, and the least for which they stay on a line.
+const (
+	FactsMm      = 3.8
+	leastFactsMm = 3.4
+)
+
 // Facts closes a sheet's head: the line of facts under its title, and a rule.
 func (p *Piece) Facts(facts string, width float64) {
-	y := -9.0
-	for _, line := range Wrap(facts, 3.8, false, width) {
-		y -= 3.8 * Leading
-		p.Draw.Add(Text{YMm: y + 1.2, SizeMm: 3.8, Content: line})
+	y, size := -9.0, FactsMm*width/TextWidth(facts, FactsMm, false)
+	if size = min(size, FactsMm); size < leastFactsMm {
+		size = FactsMm
+	}
+	for _, line := range Wrap(facts, size, false, width+1e-6) {
+		y -= FactsMm * Leading
+		p.Draw.Add(Text{YMm: y + 1.2, SizeMm: size, Content: line})
 	}
 	y -= 1
 	p.Draw.Add(Segment(0, y, width, y, ThickMm))

@@ -159,11 +159,11 @@ func (f *Flow) Table(t Table) {
 			f.draw(b.high, func() Piece { return t.rowPiece(i, b) })
 		}
 	}
-	f.Add(Space(t.gapMm()))
+	f.Add(Space(t.GapMm()))
 }
 
-// gapMm is the room under a table.
-func (t *Table) gapMm() float64 {
+// GapMm is the room under a table.
+func (t *Table) GapMm() float64 {
 	if t.Tight {
 		return 1.6
 	}

@@ -3,9 +3,11 @@ package picture_test
 import (
 	"math"
 	"slices"
+	"strings"
 	"testing"
 
 	"centrepop/layout/plan"
+	"centrepop/layout/words"
 	"centrepop/templates/draw"
 	"centrepop/templates/picture"
 	"centrepop/templates/sheettest"
@@ -209,4 +211,36 @@ func TestFoldedIsToScale(t *testing.T) {
 
 func square(x0, y0, x1, y1 float64) plan.Contour {
 	return plan.Contour(draw.R(x0, y0, x1, y1).Path().ToSVG())
+}
+
+// TestLowHead: what is known of a part stands beside its title where that has room,
+// in two lines at most, and then the head is lower; each of its words is kept.
+func TestLowHead(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		title, stock string
+		width        float64
+		lines        int // beside the title
+	}{{"Key bar", "flat 8", 190, 1}, {"Key bar", strings.Repeat("flat 28 × 6, saw cut, ", 4), 190, 2}, {"Key bar", strings.Repeat("flat 28 × 6, saw cut, ", 9), 190, 0},
+		{strings.Repeat("Bar ", 9), "flat 8", 190, 0}, {"Key bar", "flat 8", 90, 0}} {
+		part := &plan.PartPlan{Title: strings.TrimSpace(c.title), Material: "C45", StockText: c.stock, Overall: "250 × 28 × 6"}
+		high, low := picture.Head(part, words.Writer{}, "make 1", c.width), picture.LowHead(part, words.Writer{}, "make 1", c.width)
+		beside, all := 0, ""
+		for _, item := range low.Draw.Items {
+			if text, ok := item.(draw.Text); ok {
+				all += " " + text.Content
+				if text.SizeMm == draw.FactsMm && text.XMm > 0 && text.YMm > -low.Height+3 {
+					beside++
+				}
+			}
+		}
+		if beside != c.lines || c.lines > 0 != (low.Height < high.Height-4) {
+			t.Errorf("%s of %s: %d lines beside the title, %.1f of %.1f mm", c.title, c.stock, beside, low.Height, high.Height)
+		}
+		for word := range strings.FieldsSeq(c.title + " " + c.stock + " C45 make 250") {
+			if !strings.Contains(all, word) {
+				t.Errorf("%s of %s: no %q", c.title, c.stock, word)
+			}
+		}
+	}
 }

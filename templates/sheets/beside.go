@@ -49,11 +49,18 @@ func (m measured) whole() float64 { return m.high(0, len(m.rowsMm), m.headMm) }
 // bare is a table of some of the rows without title and lead.
 func (m measured) bare(from, to int) draw.Table { return m.Cut(from, to, "", "", m.column) }
 
-// halve is where rows up to n are broken into two columns, neither with fewer than
-// four rows, and the height of the taller; n where one column is no taller.
+// leastHalf is the fewest rows in one of the two columns that a table is broken into;
+// draw.LeastRows where it goes on from another page.
+const leastHalf = 3
+
+// halve is where rows up to n are broken into two columns side by side, and the height of the taller; n where one column is no taller.
 func (m measured) halve(from, n int, headMm float64) (at int, high float64) {
 	at, high = n, m.high(from, n, headMm)
-	for k := from + draw.LeastRows; k <= n-draw.LeastRows; k++ {
+	least := leastHalf
+	if from > 0 {
+		least = draw.LeastRows
+	}
+	for k := from + least; k <= n-least; k++ {
 		if h := max(m.high(from, k, headMm), m.high(k, n, m.barsMm)); h < high-0.1 {
 			at, high = k, h
 		}
@@ -130,7 +137,7 @@ func (r *region) setRecord(f *draw.Flow) {
 	}
 	m, from, head := r.record, 0, r.record.head
 	for from < len(m.rowsMm) && !f.Over() {
-		room := f.Left() - draw.HeightMm(head...) - gapMm
+		room := f.Left() - draw.HeightMm(head...) - m.GapMm()
 		n, k := m.fill(from, room)
 		if n == from && f.Left() < f.Tallest()-1 {
 			f.TurnPage()

@@ -61,7 +61,7 @@ func TestVerdictNotAlone(t *testing.T) {
 		}
 		named := 0
 		for _, s := range sheets {
-			named += countText(s.Draw, "Limits without a source: ISO 2768-m.")
+			named += countText(s.Draw, "Without a source: ISO 2768-m.")
 		}
 		if named != 1 {
 			t.Errorf("%d checks: the general tolerance is named %d times", n, named)
@@ -194,10 +194,11 @@ func TestBesideTheViews(t *testing.T) {
 		return f
 	}
 	for _, c := range []struct {
-		front, back    int
-		remark, second int // the columns of the remark and of the second table
-	}{{3, 0, 1, -1}, {20, 3, 0, 0}, {20, 14, 0, 1}} {
-		p := &plan.PartPlan{Name: "Ring", Title: "Ring", Quantity: 1, Section: &plan.Section{Flat: true}, Notes: []string{"Mind."}, Faces: []*plan.Face{holes(parts.Front, c.front)},
+		front, back  int
+		remark, more int // the columns of the remarks
+		second       int // and of the second table
+	}{{3, 0, 1, 1, -1}, {12, 0, 0, 1, -1}, {20, 3, 0, 0, 0}, {20, 14, 0, 0, 1}} {
+		p := &plan.PartPlan{Name: "Ring", Title: "Ring", Quantity: 1, Section: &plan.Section{Flat: true}, Notes: []string{"Mind.", "More."}, Faces: []*plan.Face{holes(parts.Front, c.front)},
 			Operations: []plan.Operation{{N: 1, Machine: "Saw", Title: "Cut"}}}
 		if c.back > 0 {
 			p.Faces = append(p.Faces, holes(parts.Back, c.back))
@@ -225,25 +226,39 @@ func TestBesideTheViews(t *testing.T) {
 			}
 			return -1
 		}
-		if r, s := column("Mind."), column("BACK face: holes"); r != c.remark || s != c.second {
-			t.Errorf("%d and %d holes: the remark in column %d, the second table in %d", c.front, c.back, r, s)
+		if r, m, s := column("Mind."), column("More."), column("BACK face: holes"); r != c.remark || m != c.more || s != c.second {
+			t.Errorf("%d and %d holes: the remarks in columns %d and %d, the second table in %d", c.front, c.back, r, m, s)
 		}
 	}
 }
 
 // TestPiecesNeedTheWidth: the record of four pieces is set over the whole width
-// where that is lower, of one piece in two columns.
+// where that is lower, of one piece in two columns of three rows at least.
 func TestPiecesNeedTheWidth(t *testing.T) {
 	t.Parallel()
-	for _, c := range []struct{ quantity, heads int }{{1, 2}, {4, 1}} {
+	for _, c := range []struct{ quantity, rows, heads int }{{1, 10, 2}, {4, 10, 1}, {1, 6, 2}, {1, 5, 1}} {
 		p := &plan.PartPlan{Name: "Pillar", Title: "Pillar", Quantity: c.quantity}
-		for range 10 {
+		for range c.rows {
 			p.Checks = append(p.Checks, plan.Check{What: "front thread M16 for a counterpart · gauge", Limits: "counterpart runs freely, no shake"})
 		}
 		sheets := Parts(&plan.Plan{Units: parts.Millimetres}, []*plan.PartPlan{p}, a4, nil, nil)
 		if got := countText(sheets[0].Draw, "Limits"); got != c.heads {
-			t.Errorf("%d pieces: %d columns of the record, want %d", c.quantity, got, c.heads)
+			t.Errorf("%d rows, %d pieces: %d columns of the record, want %d", c.rows, c.quantity, got, c.heads)
 		}
+	}
+}
+
+// TestBesides: of few parts on a page each has its tables beside its views or below
+// the operations; of many all or none.
+func TestBesides(t *testing.T) {
+	t.Parallel()
+	for n, want := range map[int][]uint64{1: {0, 1}, 2: {0, 3, 1, 2}, 3: {0, 7, 1, 2, 3, 4, 5, 6}, 4: {0, 15}} {
+		if got := besides(n); !slices.Equal(got, want) {
+			t.Errorf("%d parts: %b, want %b", n, got, want)
+		}
+	}
+	if l := (&look{beside: 2}); l.besideViews(0) || !l.besideViews(1) {
+		t.Error("not the second part alone")
 	}
 }
 

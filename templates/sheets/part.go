@@ -54,27 +54,30 @@ var densities = []density{1, 0.9, 0.8, 0.7, 0.6, 0.52, 0.42}
 
 // closest are those that may leave the most of a page: where a table breaks hangs on
 // more than on how close it is set.
-var closest = []density{0.42, 0.8}
+var closest = densities
 
-// partHead is the head of a part.
-func partHead(pl *plan.Plan, part *plan.PartPlan, width float64) draw.Piece {
-	return picture.Head(part, words.Writer{Units: pl.Units}, "make "+strconv.Itoa(part.Quantity), width)
+// partHead is the head of a part; low where it stands under another.
+func partHead(pl *plan.Plan, part *plan.PartPlan, width float64, low bool) draw.Piece {
+	head := picture.Head
+	if low {
+		head = picture.LowHead
+	}
+	return head(part, words.Writer{Units: pl.Units}, "make "+strconv.Itoa(part.Quantity), width)
 }
 
-// remarks are what the views do not show.
-func (d density) remarks(part *plan.PartPlan, missing []string, width float64) []draw.Piece {
-	var out []draw.Piece
+// remarks are what the views do not show, each a few lines.
+func (d density) remarks(part *plan.PartPlan, missing []string, width float64) [][]draw.Piece {
+	var out [][]draw.Piece
 	if text := otherSizes(part); text != "" {
-		out = append(out, draw.Paragraph("", text, d.smallMm(), false, width)...)
-		out = append(out, draw.Space(1))
+		out = append(out, append(draw.Paragraph("", text, d.smallMm(), false, width), draw.Space(1)))
 	}
 	for _, note := range part.Cautions {
-		out = append(out, draw.Paragraph("⚠", note, d.smallMm(), true, width)...)
+		out = append(out, draw.Paragraph("⚠", note, d.smallMm(), true, width))
 	}
 	for _, note := range slices.Concat(part.Notes, missing) {
-		out = append(out, draw.Paragraph("–", note, d.smallMm(), false, width)...)
+		out = append(out, draw.Paragraph("–", note, d.smallMm(), false, width))
 	}
-	return append(out, draw.Space(1.5*d.pictures()))
+	return out
 }
 
 // views are the section with its sizes and the faces beside it.

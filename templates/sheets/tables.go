@@ -112,14 +112,15 @@ func (d density) slotTable(face *plan.Face, units parts.Units) draw.Table {
 
 func (d density) chordTable(face *plan.Face, units parts.Units) draw.Table {
 	t := draw.Table{Title: words.Upper(face.Face) + " face: between holes", Columns: []draw.Column{
-		{Head: "Holes", Align: draw.Centre, Bold: true, Size: d.smallMm()},
+		{Head: "Holes", Align: draw.Centre, Bold: true, Size: d.smallMm(), Flex: true},
 		{Head: "Dividers", Align: draw.Right, Size: d.em(3.2), Bold: true},
 		{Head: "Over pins", Align: draw.Right, Size: d.smallMm()},
 		{Head: "Between pins", Align: draw.Right, Size: d.smallMm()},
 	}}
 	for _, g := range face.Groups {
-		for _, c := range g.Chords {
-			t.Rows = append(t.Rows, []string{strconv.Itoa(c.From) + "–" + strconv.Itoa(c.To),
+		for _, equal := range words.EqualChords(g.Chords) {
+			c := equal[0]
+			t.Rows = append(t.Rows, []string{words.Pairs(equal),
 				words.Fixed(c.CentreMm, units), words.Fixed(c.OverMm, units), words.Fixed(c.BetweenMm, units)})
 		}
 	}
@@ -130,8 +131,9 @@ func (d density) chordTable(face *plan.Face, units parts.Units) draw.Table {
 func chordLine(face *plan.Face, units parts.Units) string {
 	line := ""
 	for _, g := range face.Groups {
-		for _, c := range g.Chords {
-			line += " " + strconv.Itoa(c.From) + "–" + strconv.Itoa(c.To) + " dividers " + words.Fixed(c.CentreMm, units) +
+		for _, equal := range words.EqualChords(g.Chords) {
+			c := equal[0]
+			line += " " + words.Pairs(equal) + " dividers " + words.Fixed(c.CentreMm, units) +
 				", over pins " + words.Fixed(c.OverMm, units) + ", between " + words.Fixed(c.BetweenMm, units) + "."
 		}
 	}
@@ -165,7 +167,7 @@ func (d density) radialTable(part *plan.PartPlan, units parts.Units) draw.Table 
 // recordTable is the inspection record: a row for each check, a column for
 // each piece.
 func (d density) recordTable(pl *plan.Plan, part *plan.PartPlan) draw.Table {
-	t := draw.Table{Title: "Record, in " + words.LengthWord(pl.Units) + ": measure clean, after deburring", Compact: true, Fit: true, RowMm: 5.6 * max(0.8, float64(d)), Columns: []draw.Column{
+	t := draw.Table{Title: "Record, in " + words.LengthWord(pl.Units) + ": measure clean, deburred", Compact: true, Fit: true, RowMm: 5.6 * max(0.8, float64(d)), Columns: []draw.Column{
 		{Head: "What", Flex: true, Size: d.smallMm()},
 		{Head: "Limits", Flex: true, Bold: true, Size: d.em(3.1), Firm: 31},
 	}}
@@ -195,7 +197,7 @@ func (d density) recordTable(pl *plan.Plan, part *plan.PartPlan) draw.Table {
 		t.Rows = append(t.Rows, append([]string{what, c.Limits}, make([]string, len(pieces))...))
 	}
 	if pl.Tolerance != "" {
-		t.Lead = "Limits without a source: " + pl.Tolerance + "."
+		t.Lead = "Without a source: " + pl.Tolerance + "."
 	}
 	if len(standards) > 0 {
 		t.Lead = words.Join(" ", t.Lead, "Others: "+strings.Join(standards, ", ")+".")

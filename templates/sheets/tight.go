@@ -128,7 +128,7 @@ func alone(part *content, paper draw.Frame) room {
 	group := []*content{part}
 	var best *draw.Flow
 	for _, d := range closest {
-		for _, beside := range []bool{false, true} {
+		for _, beside := range besides(1) {
 			l := &look{density: d, beside: beside}
 			if !l.possible(group, paper) {
 				continue
@@ -141,7 +141,7 @@ func alone(part *content, paper draw.Frame) room {
 	}
 	g := room{pages: len(best.Sheets), leftMm: best.Left() - shareRoomMm}
 	if g.pages == 1 {
-		g.highMm = best.Body.Height() - best.Left()
+		g.highMm = best.Body.Height() - best.Left() - part.head().Height + part.low().Height
 	}
 	return g
 }
@@ -149,7 +149,7 @@ func alone(part *content, paper draw.Frame) room {
 // look is a way to set the parts of a page, and the pages that it takes.
 type look struct {
 	density
-	beside bool
+	beside uint64 // a bit for each part whose tables stand beside its views, the first lowest
 	pages  int
 }
 
@@ -164,7 +164,7 @@ func (on *pages) tightest(group []*content, most int) *look {
 func tightest(group []*content, paper draw.Frame, most int) *look {
 	var best *look
 	for _, d := range densities {
-		for _, beside := range []bool{false, true} {
+		for _, beside := range besides(len(group)) {
 			l := look{density: d, beside: beside}
 			if !l.possible(group, paper) {
 				continue
@@ -182,11 +182,29 @@ func tightest(group []*content, paper draw.Frame, most int) *look {
 	return best
 }
 
-// possible tells whether there is room for tables beside the views, if they stand
+// besides are the ways in which the tables of n parts stand beside their views: none
+// and all, then some of them if the parts are few.
+func besides(n int) []uint64 {
+	all := uint64(1)<<min(n, 63) - 1
+	out := []uint64{0, all}
+	for some := uint64(1); some < all && n <= 3; some++ {
+		out = append(out, some)
+	}
+	return out
+}
+
+// besideViews tells whether the tables of the part at i stand beside its views.
+func (l *look) besideViews(i int) bool { return l.beside>>i&1 == 1 }
+
+// possible tells whether there is room for tables beside the views, where they stand
 // there: a fold's sizes need the width.
 func (l *look) possible(group []*content, paper draw.Frame) bool {
-	folded := slices.ContainsFunc(group, func(c *content) bool { return len(c.part.Profiles) > 0 })
-	return !l.beside || !folded && paper.Body().Width() >= twoColumnsMm
+	for i, c := range group {
+		if l.besideViews(i) && (len(c.part.Profiles) > 0 || paper.Body().Width() < twoColumnsMm) {
+			return false
+		}
+	}
+	return true
 }
 
 // sheets draws the parts of a page.
@@ -205,7 +223,7 @@ func (l *look) set(f *draw.Flow, group []*content) {
 		if f.Over() {
 			return
 		}
-		c.at(l.density).set(f, l.beside)
+		c.at(l.density).set(f, l.besideViews(i))
 	}
 }
 
@@ -215,6 +233,7 @@ type content struct {
 	origin
 	widthMm       float64 // of a page
 	head, running func() draw.Piece
+	low           func() draw.Piece // its head under another part
 	dense         map[density]*dense
 	views         map[[2]float64][]draw.Piece
 }
@@ -223,7 +242,8 @@ func contentOf(from origin, paper draw.Frame) *content {
 	width, part := paper.Body().Width(), from.part
 	return &content{
 		origin: from, widthMm: width,
-		head: sync.OnceValue(func() draw.Piece { return partHead(from.pl, part, width) }),
+		head: sync.OnceValue(func() draw.Piece { return partHead(from.pl, part, width, false) }),
+		low:  sync.OnceValue(func() draw.Piece { return partHead(from.pl, part, width, true) }),
 		running: sync.OnceValue(func() draw.Piece {
 			return draw.RunningHead(part.Title, "operations and record, continued", width)
 		}),
@@ -249,7 +269,7 @@ func (c *content) under(f *draw.Flow) {
 	f.Columns(1)
 	rule := draw.Piece{Height: shareRoomMm, Keep: true}
 	rule.Draw.Add(draw.Segment(0, -shareRoomMm/2, c.widthMm, -shareRoomMm/2, draw.LineMm, draw.ChainDash...))
-	f.Add(rule, c.head())
+	f.Add(rule, c.low())
 	last := f.Sheets[len(f.Sheets)-1]
 	last.Parts = append(last.Parts, c.part.Title)
 	last.Part += ", " + c.part.Title
@@ -261,7 +281,7 @@ func (c *content) under(f *draw.Flow) {
 type dense struct {
 	density
 	*content
-	remark     [2]func() []draw.Piece // over the page, and in a column
+	remark     [2]func() [][]draw.Piece // over the page, and in a column
 	operations func() draw.Table
 	lines      func() []draw.Piece
 	tables     func() []*holes
@@ -275,7 +295,7 @@ func (c *content) at(d density) *dense {
 	}
 	one := &dense{density: d, content: c}
 	for i, width := range []float64{c.widthMm, c.columnMm()} {
-		one.remark[i] = sync.OnceValue(func() []draw.Piece { return d.remarks(c.part, c.patterns.Notes, width) })
+		one.remark[i] = sync.OnceValue(func() [][]draw.Piece { return d.remarks(c.part, c.patterns.Notes, width) })
 	}
 	one.operations = sync.OnceValue(func() draw.Table { return d.tight(d.operationTable(c.part)).Laid(c.widthMm) })
 	one.lines = sync.OnceValue(func() []draw.Piece { return d.measuredLines(c.part, c.widthMm) })
@@ -305,7 +325,7 @@ func (d *dense) set(f *draw.Flow, beside bool) {
 		tables = d.top(f, tables)
 	} else {
 		f.Add(d.viewsAt(d.density, d.widthMm)...)
-		f.Add(d.remark[0]()...)
+		f.Add(d.said(d.remark[0]())...)
 	}
 	if f.Over() {
 		return
@@ -318,13 +338,21 @@ func (d *dense) set(f *draw.Flow, beside bool) {
 	d.below(f, tables)
 }
 
+// said are remarks one below the other.
+func (d density) said(remarks [][]draw.Piece) []draw.Piece {
+	if len(remarks) == 0 {
+		return nil
+	}
+	return append(slices.Concat(remarks...), draw.Space(1.5*d.pictures()))
+}
+
 // top sets the views at the left and beside them the tables that are no taller; the
-// remarks where they leave both lower, and under the views the tables that have room
-// there. It returns the other tables.
+// remarks under either where they leave both lowest, and under the views the tables
+// that have room there. It returns the other tables.
 func (d *dense) top(f *draw.Flow, tables []*holes) []*holes {
 	f.Columns(2)
-	left, right, remarks := d.viewsAt(d.density, d.columnMm()), []draw.Piece(nil), d.remark[1]()
-	views, said, used, n := draw.HeightMm(left...), draw.HeightMm(remarks...), 0.0, 0
+	left, remarks := d.viewsAt(d.density, d.columnMm()), d.remark[1]()
+	views, said, used, n := draw.HeightMm(left...), draw.HeightMm(d.said(remarks)...), 0.0, 0
 	for _, t := range tables {
 		h := t.column().whole() + gapMm
 		if t.leastMm > f.Width() || n > 0 && used+h > views+said+overMm {
@@ -332,11 +360,14 @@ func (d *dense) top(f *draw.Flow, tables []*holes) []*holes {
 		}
 		used, n = used+h, n+1
 	}
-	if max(views, used+said) < max(views+said, used) {
-		right, used = remarks, used+said
-	} else {
-		left, views = slices.Concat(left, remarks), views+said
+	k, lowest := len(remarks), max(views+said, used)
+	for at := k - 1; at >= 0; at-- {
+		if high := max(views+draw.HeightMm(d.said(remarks[:at])...), used+draw.HeightMm(d.said(remarks[at:])...)); high < lowest {
+			lowest, k = high, at
+		}
 	}
+	left, right := slices.Concat(left, d.said(remarks[:k])), d.said(remarks[k:])
+	views, used = draw.HeightMm(left...), used+draw.HeightMm(right...)
 	f.Add(left...)
 	under := n
 	for _, t := range tables[n:] {

@@ -128,7 +128,7 @@ func (d density) picture(t *plan.PartPlan, width float64) draw.Piece {
 
 // told is what the picture does not say.
 func (d density) told(t *plan.PartPlan, width float64) draw.Piece {
-	return draw.Stack(d.remarks(t, nil, width)...)
+	return draw.Stack(d.said(d.remarks(t, nil, width))...)
 }
 
 // rows are a table without title and lead, in one piece.
