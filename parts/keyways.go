@@ -2,18 +2,20 @@ package parts
 
 import (
 	"slices"
+	"strings"
 
 	"centrepop/parts/geom"
 )
 
-// Keyway is a keyway for a parallel key: outside on a shaft step, inside in a
-// hub's bore.
+// Keyway is a keyway for a parallel or a Woodruff key: outside on a shaft step,
+// inside in a hub's bore.
 type Keyway struct {
 	Pos           Pos
 	Name          Text
 	In            Text // the step it is cut into; "bore" of a flat part
 	Clock         Angle
-	Width, Height Length // of the key; unset for that of the diameter
+	Width, Height Length // of a parallel key; unset for that of the diameter
+	Disc          Text   // size or number of a Woodruff key; empty for a parallel one
 	Fit           Fit    // of the keyway's width
 	Depth         Length // from the crown to the floor; unset for that of the key
 	Through       bool   // from end to end of its step
@@ -24,10 +26,19 @@ type Keyway struct {
 }
 
 // StretchMm is where a keyway lies along the axis in mm from the front face, in
-// a step from fromMm to toMm of a part of lengthMm.
+// a step from fromMm to toMm of a part of lengthMm. A Woodruff key's in a shaft is its
+// middle.
 func (k *Keyway) StretchMm(inside bool, fromMm, toMm, lengthMm float64) (from, to float64) {
 	middle, half := (fromMm+toMm)/2, k.Length.Mm/2
 	switch {
+	case k.Disc.Value != "" && !inside:
+		half = 0
+		if k.Axial.Set() {
+			middle = k.Axial.Mm
+			if k.From == Back {
+				middle = lengthMm - middle
+			}
+		}
 	case k.Through:
 		return geom.Clean(fromMm), geom.Clean(toMm)
 	case k.Axial.Set() && k.From == Back:
@@ -61,9 +72,6 @@ func (r *reader) keyways(groups []*fields) []Keyway {
 		} else {
 			k.Length = f.length("length")
 		}
-		if k.Through && k.Axial.Set() {
-			f.fault(k.Axial.Pos, "a keyway through its step has its place already", "a length, or delete axial")
-		}
 		if k.Cutter.Set() && k.Depth.Set() && k.Depth.Mm >= k.Cutter.Mm/2 {
 			f.faultf(k.Cutter.Pos, "a larger cutter", "a cutter of %s does not reach %s deep", k.Cutter.Text, k.Depth.Text)
 		}
@@ -72,10 +80,14 @@ func (r *reader) keyways(groups []*fields) []Keyway {
 	return out
 }
 
-// keySection reads the key's width and height: "standard", "10x8".
+// keySection reads the key: "standard", "10x8", "woodruff 5x6.5".
 func (f *fields) keySection(k *Keyway) {
 	t := f.text("key")
 	if t.Value == "" || t.Value == "standard" {
+		return
+	}
+	if size, disc := strings.CutPrefix(t.Value, "woodruff "); disc {
+		k.Disc = Text{Value: strings.TrimSpace(size), Pos: t.Pos}
 		return
 	}
 	width, height, two := f.pairBy(t)
@@ -103,6 +115,18 @@ func (r *reader) keywayRoom(p *Part, k *Keyway) {
 		return
 	}
 	in, diameter, from, to := cut.inside, cut.diameter, cut.fromMm, cut.toMm
+	sunk := k.Disc.Value != "" && !in
+	if sunk && (k.Length.Set() || k.Cutter.Set()) {
+		pos := k.Length.Pos
+		if k.Cutter.Set() {
+			pos = k.Cutter.Pos
+		}
+		r.fault(pos, "the disc of a Woodruff key gives cutter and length", "delete length and cutter")
+		return
+	}
+	if k.Through && k.Axial.Set() && !sunk {
+		r.fault(k.Axial.Pos, "a keyway through its step has its place already", "a length, or delete axial")
+	}
 	if in && k.Cutter.Set() {
 		r.fault(k.Cutter.Pos, "the keyway of a bore is broached or slotted", "delete cutter")
 	}

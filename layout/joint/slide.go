@@ -190,11 +190,15 @@ func (t *joint) keyed(p *plan.SlidePlan) {
 		}
 		return
 	}
-	at, long := t.relativeSlide(), shaft.ToMm-shaft.FromMm
-	p.Key = t.w.Size(shaft.WidthMm) + " × " + t.w.Size(shaft.HeightMm) + " × " + t.w.Size(long)
+	from, to := shaft.KeyMm()
+	at, long := t.relativeSlide(), to-from
+	p.Key = t.w.Size(shaft.WidthMm) + " × " + t.w.Size(shaft.HeightMm)
+	if shaft.Woodruff == "" {
+		p.Key += " × " + t.w.Size(long)
+	}
 	p.OverMm = geom.Clean(shaft.DepthMm + hub.DepthMm - shaft.HeightMm)
 	u, v := at.z0+at.s*hub.FromMm, at.z0+at.s*hub.ToMm
-	p.KeyOnMm = geom.Clean(math.Max(0, math.Min(math.Max(u, v), shaft.ToMm)-math.Max(math.Min(u, v), shaft.FromMm)))
+	p.KeyOnMm = geom.Clean(math.Max(0, math.Min(math.Max(u, v), to)-math.Max(math.Min(u, v), from)))
 	lead, open := -at.s*t.dir, hub.ToMm
 	if lead < 0 {
 		open = hub.FromMm

@@ -193,6 +193,10 @@ type Widths struct {
 	Shaft, Hub, Key fits.Limits
 }
 
+// metric tells whether the keyways of a key have widths of ISO 286-1. That Woodruff keys
+// have those of parallel ones is from memory.
+func (p Parallel) metric() bool { return p.Standard == "DIN 6885-1" || p.Standard == metricDiscs }
+
 // Widths returns the limits of the keyway widths for a fit, ISO 286-1; the key
 // itself is h9. It errs with a *lookup.UnknownError for another fit, and for an
 // inch key, whose tolerances ASME B17.1 gives otherwise.
@@ -201,7 +205,7 @@ type Widths struct {
 // P9 and P9); H9 and D10 from memory.
 func (p Parallel) Widths(fit Fit) (Widths, error) {
 	classes, known := map[Fit][2]string{Tight: {"P9", "P9"}, Normal: {"N9", "JS9"}, Free: {"H9", "D10"}}[fit]
-	if !known || p.Standard != "DIN 6885-1" {
+	if !known || !p.metric() {
 		e := &lookup.UnknownError{What: "fit", Value: string(fit)}
 		for _, f := range Fits {
 			e.Known = append(e.Known, string(f))

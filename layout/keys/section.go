@@ -39,16 +39,23 @@ var inchWider = []struct{ upTo, wider float64 }{{0.5, 0.002}, {1, 0.003}, {3.5, 
 
 // Keyway returns the limits of one keyway's width, usual fit: of the hub, else
 // of the shaft. A metric one has the classes of Normal; an inch one is as wide
-// as its key or wider by ASME B17.1 class 1. It errs with a *lookup.RangeError
+// as its key or wider by ASME B17.1 class 1, for a Woodruff key ASME B17.2. It errs with a *lookup.RangeError
 // for an inch key over 3-1/2 in wide.
 func (p Parallel) Keyway(hub bool) (fits.Limits, lookup.Source, error) {
-	if p.Standard == "DIN 6885-1" {
+	if p.Standard == inchDiscs {
+		return inchSeat(p.WidthMm, hub)
+	}
+	if p.metric() {
 		w, err := p.Widths(Normal)
 		side := w.Shaft
 		if hub {
 			side = w.Hub
 		}
-		return side, lookup.Source{Name: "DIN 6885-1, ISO 286-1 " + side.Class, State: p.Source.State}, err
+		source := lookup.Source{Name: p.Standard + ", ISO 286-1 " + side.Class, State: p.Source.State}
+		if p.Standard == metricDiscs {
+			source.State = lookup.FromMemory
+		}
+		return side, source, err
 	}
 	if err := lookup.Length("key width", p.WidthMm, 0, 3.5*mmPerInch); err != nil {
 		return fits.Limits{}, lookup.Source{}, err

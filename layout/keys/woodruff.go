@@ -2,8 +2,10 @@ package keys
 
 import (
 	"math"
+	"slices"
 	"strconv"
 
+	"centrepop/layout/fits"
 	"centrepop/layout/lookup"
 )
 
@@ -85,7 +87,7 @@ var asmeB172 = []discRow{
 // WoodruffFor returns the metric Woodruff keys for a shaft diameter above 3 and
 // up to 38 mm, narrowest and lowest first, else a *lookup.RangeError.
 func WoodruffFor(shaftMm float64) ([]Woodruff, error) {
-	return discs(din6888, shaftMm, 1, "DIN 6888", func(r discRow) string {
+	return discs(din6888, shaftMm, 1, metricDiscs, func(r discRow) string {
 		return strconv.FormatFloat(r.width, 'g', -1, 64) + "x" + strconv.FormatFloat(r.height, 'g', -1, 64)
 	})
 }
@@ -95,9 +97,91 @@ func WoodruffFor(shaftMm float64) ([]Woodruff, error) {
 // The number names the key: its last two digits are the disc in eighths of an
 // inch, those before them the width in thirty-seconds.
 func WoodruffForInch(shaftMm float64) ([]Woodruff, error) {
-	return discs(asmeB172, shaftMm, mmPerInch, "ASME B17.2", func(r discRow) string {
+	return discs(asmeB172, shaftMm, mmPerInch, inchDiscs, func(r discRow) string {
 		return strconv.Itoa(int(math.Round(r.width*32))*100 + int(math.Round(r.disc*8)))
 	})
+}
+
+// WoodruffNamed returns the Woodruff key of a size of DIN 6888, such as "5x6.5", or a
+// number of ASME B17.2, such as "608", else a *lookup.UnknownError.
+func WoodruffNamed(designation string) (Woodruff, error) {
+	e := &lookup.UnknownError{What: "Woodruff key", Value: designation}
+	for _, list := range []struct {
+		table []discRow
+		in    func(float64) ([]Woodruff, error)
+		scale float64
+	}{{din6888, WoodruffFor, 1}, {asmeB172, WoodruffForInch, mmPerInch}} {
+		for _, r := range list.table {
+			of, err := list.in(r.upTo * list.scale)
+			if err != nil {
+				return Woodruff{}, err
+			}
+			for _, w := range of {
+				if w.Designation == designation {
+					return w, nil
+				}
+				if !slices.Contains(e.Known, w.Designation) {
+					e.Known = append(e.Known, w.Designation)
+				}
+			}
+		}
+	}
+	return Woodruff{}, e
+}
+
+// In is the key with its keyways in a diameter in mm, and how much deeper they may be:
+// of an inch key ASME B17.2, from memory; of a metric one common practice.
+func (w Woodruff) In(diameterMm float64) Parallel {
+	p := Parallel{
+		OverMm: w.OverMm, UpToMm: w.UpToMm, WidthMm: w.WidthMm, HeightMm: w.HeightMm,
+		ShaftDepthMm: w.ShaftDepthMm, HubDepthMm: w.HubDepthMm,
+		ShaftAcrossMm: diameterMm - w.ShaftDepthMm, HubAcrossMm: diameterMm + w.HubDepthMm,
+		ShaftDeeperMm: 0.1, HubDeeperMm: 0.1, Standard: w.Standard, Source: w.Source,
+		ToleranceSource: lookup.Source{State: lookup.Practice},
+	}
+	if w.Standard == inchDiscs {
+		p.ShaftDeeperMm, p.HubDeeperMm = 0.005*mmPerInch, 0.005*mmPerInch
+		p.ToleranceSource = lookup.Source{Name: inchDiscs, State: lookup.FromMemory}
+	}
+	return p
+}
+
+// The standards of Woodruff keys.
+const (
+	metricDiscs = "DIN 6888"
+	inchDiscs   = "ASME B17.2"
+)
+
+// inchSeats are the widths of keyways by the width of an inch Woodruff key, inches:
+// of the shaft least and most, of the hub least; that may be 0.002 wider. ASME B17.2,
+// from memory.
+var inchSeats = []struct{ key, shaftMin, shaftMax, hubMin float64 }{
+	{1.0 / 16, 0.0615, 0.0630, 0.0635},
+	{3.0 / 32, 0.0928, 0.0943, 0.0948},
+	{1.0 / 8, 0.1240, 0.1255, 0.1260},
+	{5.0 / 32, 0.1553, 0.1568, 0.1573},
+	{3.0 / 16, 0.1863, 0.1880, 0.1885},
+	{1.0 / 4, 0.2487, 0.2505, 0.2510},
+	{5.0 / 16, 0.3111, 0.3130, 0.3135},
+	{3.0 / 8, 0.3735, 0.3755, 0.3760},
+}
+
+// inchSeat are the limits of a keyway for an inch Woodruff key.
+func inchSeat(widthMm float64, hub bool) (fits.Limits, lookup.Source, error) {
+	source := lookup.Source{Name: inchDiscs, State: lookup.FromMemory}
+	for _, s := range inchSeats {
+		if math.Abs(s.key*mmPerInch-widthMm) > closeMm {
+			continue
+		}
+		least, most := s.shaftMin, s.shaftMax
+		if hub {
+			least, most = s.hubMin, s.hubMin+0.002
+		}
+		l := fits.Limits{NominalMm: widthMm, MinMm: least * mmPerInch, MaxMm: most * mmPerInch, Hole: true}
+		l.LowerUm, l.UpperUm = (l.MinMm-widthMm)*1000, (l.MaxMm-widthMm)*1000
+		return l, source, nil
+	}
+	return fits.Limits{}, source, &lookup.UnknownError{What: "key width", Value: "not of " + inchDiscs}
 }
 
 // discs returns the rows for a shaft, with every length times scale.

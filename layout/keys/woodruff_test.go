@@ -123,3 +123,50 @@ func TestWoodruffOutside(t *testing.T) {
 		}
 	}
 }
+
+// A Woodruff key by its name lies in keyways of its table: 5x6.5 is sunk 4.5 and 2.2
+// (DIN 6888, from memory), 5 N9 is 4.970 to 5.000 and 5 JS9 4.985 to 5.015, 3 N9 2.971 to
+// 2.996 and 3 JS9 2.9875 to 3.0125 (ISO 286-2);
+// 808 0.3080 and 0.1310 (Shigley, Table 7-7), widths and 0.005 in more depth of
+// ASME B17.2 from memory.
+func TestWoodruffNamed(t *testing.T) {
+	t.Parallel()
+	for name, want := range map[string][9]float64{ // scale, diameter, across the shaft, across the hub, deeper; shaft and hub width
+		"5x6.5": {1, 17, 12.5, 19.2, 0.1, 4.970, 5.000, 4.985, 5.015},
+		"3x5":   {1, 10, 6.2, 11.4, 0.1, 2.971, 2.996, 2.9875, 3.0125},
+		"808":   {25.4, 1, 0.692, 1.131, 0.005, 0.2487, 0.2505, 0.2510, 0.2530},
+		"202":   {25.4, 0.5, 0.4272, 0.5372, 0.005, 0.0615, 0.0630, 0.0635, 0.0655},
+		"305":   {25.4, 0.5, 0.3019, 0.5529, 0.005, 0.0928, 0.0943, 0.0948, 0.0968},
+		"406":   {25.4, 1, 0.7545, 1.0685, 0.005, 0.1240, 0.1255, 0.1260, 0.1280},
+		"507":   {25.4, 1, 0.7081, 1.0841, 0.005, 0.1553, 0.1568, 0.1573, 0.1593},
+		"606":   {25.4, 0.75, 0.5357, 0.8497, 0.005, 0.1863, 0.1880, 0.1885, 0.1905},
+		"1010":  {25.4, 2, 1.6142, 2.1622, 0.005, 0.3111, 0.3130, 0.3135, 0.3155},
+		"1212":  {25.4, 2, 1.5515, 2.1935, 0.005, 0.3735, 0.3755, 0.3760, 0.3780},
+	} {
+		w, err := WoodruffNamed(name)
+		if err != nil || w.Designation != name {
+			t.Fatalf("%s: %v, %v", name, w, err)
+		}
+		k := w.In(want[1] * want[0])
+		shaft, from, err := k.Keyway(false)
+		hub, _, again := k.Keyway(true)
+		for i, got := range []float64{k.ShaftAcrossMm, k.HubAcrossMm, k.ShaftDeeperMm, shaft.MinMm, shaft.MaxMm, hub.MinMm, hub.MaxMm} {
+			if !near(got/want[0], want[i+2], 5e-7) {
+				t.Errorf("%s: value %d is %v, want %v", name, i, got/want[0], want[i+2])
+			}
+		}
+		if err != nil || again != nil || from.State != lookup.FromMemory || k.HubDeeperMm != k.ShaftDeeperMm || w.Standard == metricDiscs != (want[0] == 1) {
+			t.Errorf("%s: %v, %v, %v, %v", name, err, again, from, k)
+		}
+		if l := shaft.LowerUm; want[0] > 1 && !near(l, (want[5]-w.WidthMm/25.4)*25400, 1e-6) {
+			t.Errorf("%s: lower %v µm", name, l)
+		}
+	}
+	var u *lookup.UnknownError
+	if _, err := WoodruffNamed("5x7"); !errors.As(err, &u) || u.Value != "5x7" || len(u.Known) != 22+22 {
+		t.Errorf("5x7: %v", err)
+	}
+	if _, _, err := (Parallel{WidthMm: 7, Standard: inchDiscs}).Keyway(true); err == nil {
+		t.Error("no error for a key 7 mm wide")
+	}
+}

@@ -68,9 +68,16 @@ func limitsOnce(dims []plan.Dimension, ops []plan.Operation) []plan.Dimension {
 	return dims
 }
 
-// cutDimensions are those of the grooves, rounded ends and flats cut into the steps.
+// cutDimensions are those of the keyways, grooves, rounded ends and flats cut into the steps.
 func (r *Sizes) cutDimensions() []plan.Dimension {
 	var out []plan.Dimension
+	for i := range r.Keyways {
+		k := &r.Keyways[i]
+		from, to := k.Row.KeyMm()
+		out = append(out, plan.Dimension{
+			Kind: plan.DiameterDim, FromMm: from, ToMm: to, RadiusMm: k.floorMm(), Inside: k.Row.Inside,
+			Text: "keyway " + k.sizeText(r.W)})
+	}
 	for i := range r.Grooves {
 		g := &r.Grooves[i]
 		d := plan.Dimension{Kind: plan.DiameterDim, FromMm: g.Row.FromMm, ToMm: g.Row.ToMm, RadiusMm: geom.Clean(g.Row.FloorMm / 2), Inside: g.Row.Inside, Text: g.sizeText(r.W), Limits: r.limitsText(g.floor)}

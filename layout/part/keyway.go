@@ -2,6 +2,7 @@ package part
 
 import (
 	"math"
+	"strings"
 
 	"centrepop/layout/keys"
 	"centrepop/layout/plan"
@@ -10,15 +11,16 @@ import (
 	"centrepop/parts/geom"
 )
 
-// Keyway is a keyway worked out, with its key.
+// Keyway is a keyway worked out, with its key: a parallel one, or a Woodruff key.
 type Keyway struct {
 	In     *parts.Keyway
 	Row    plan.KeywayRow
 	key    keys.Parallel
 	step   *Step
 	width  Sized
-	across Sized // floor to the far side of the round
-	open   int   // how many of its ends run out of the metal
+	across Sized   // floor to the far side of the round
+	cutter float64 // diameter of the side-and-face or Woodruff cutter; 0 for another tool
+	open   int     // how many of its ends run out of the metal
 }
 
 // keyways works out the keyways in the order of the drawing.
@@ -37,6 +39,14 @@ func (z *sizer) keyOf(k *Keyway) bool {
 	in, dia, inch := k.In, k.step.Size.NominalMm, z.W.Units == parts.Inches
 	var err error
 	switch {
+	case in.Disc.Value != "":
+		disc, err := keys.WoodruffNamed(in.Disc.Value)
+		if err != nil {
+			z.fault(in.Disc.Pos, "no Woodruff key is "+in.Disc.Value, "its size as in DIN 6888, such as 5x6.5, or its number as in ASME B17.2, such as 608; centrepop key lists those of a diameter")
+			return false
+		}
+		k.key, k.cutter = disc.In(dia), disc.DiscMm
+		return z.keywayWidth(k)
 	case in.Width.Set():
 		k.key, err = keys.Of(dia, in.Width.Mm, in.Height.Mm, inch)
 		if err != nil && in.Depth.Set() && in.Fit.Pos.Line > 0 {
@@ -59,6 +69,9 @@ func (z *sizer) keyOf(k *Keyway) bool {
 // keywayWidth limits the width.
 func (z *sizer) keywayWidth(k *Keyway) bool {
 	w := k.key.WidthMm
+	if k.In.Cutter.Set() {
+		k.cutter = k.In.Cutter.Mm
+	}
 	if k.In.Fit.Pos.Line > 0 {
 		k.width = z.sizeOf(parts.Size{Nominal: parts.Length{Mm: w}, Fit: k.In.Fit})
 		if math.Abs(k.width.MinMm-w) > 0.1*w || math.Abs(k.width.MaxMm-w) > 0.1*w {
@@ -96,17 +109,17 @@ func (z *sizer) place(k *Keyway) {
 	from, to := k.In.StretchMm(st.Inside, st.FromMm, st.ToMm, z.LengthMm())
 	k.Row = plan.KeywayRow{
 		Name: k.In.Name.Value, In: st.Name, Inside: st.Inside, ClockDeg: geom.Clean(math.Mod(k.In.Clock.Deg+360, 360)),
-		FromMm: from, ToMm: to, DiameterMm: geom.Clean(dia), WidthMm: geom.Clean(k.key.WidthMm), HeightMm: geom.Clean(k.key.HeightMm), DepthMm: geom.Clean(depth),
+		FromMm: from, ToMm: to, Woodruff: k.In.Disc.Value, DiameterMm: geom.Clean(dia), WidthMm: geom.Clean(k.key.WidthMm), HeightMm: geom.Clean(k.key.HeightMm), DepthMm: geom.Clean(depth),
 	}
 	for _, end := range [2]bool{false, true} {
 		if z.opensAt(st, end, from, to) {
 			k.open++
 		}
 	}
-	if k.In.Cutter.Set() {
-		run, err := keys.SledRunoutMm(k.In.Cutter.Mm, depth)
+	if k.cutter > 0 && !st.Inside {
+		run, err := keys.SledRunoutMm(k.cutter, depth)
 		if err != nil {
-			z.fault(k.In.Cutter.Pos, "a cutter of "+z.W.Dia(k.In.Cutter.Mm)+" does not reach "+z.W.Size(depth)+" deep", "a larger cutter")
+			z.fault(k.In.Pos, "a cutter of "+z.W.Dia(k.cutter)+" does not reach "+z.W.Size(depth)+" deep", "a larger cutter")
 		}
 		k.Row.RunoutMm = geom.Clean(run)
 	}
@@ -132,6 +145,25 @@ func (s *Sizes) opensAt(st *Step, back bool, fromMm, toMm float64) bool {
 	}
 	next := stepAt(outside, beyond)
 	return next == nil || next.drawnRadius() < st.drawnRadius()
+}
+
+// sunk tells whether it is the pocket of a Woodruff key.
+func (k *Keyway) sunk() bool { return k.Row.Woodruff != "" && !k.step.Inside }
+
+// kind is what it is called.
+func (k *Keyway) kind() string {
+	if k.sunk() {
+		return "Woodruff keyway"
+	}
+	return "keyway"
+}
+
+// sizeText is the keyway's width by its length, or by the disc of its key.
+func (k *Keyway) sizeText(w words.Writer) string {
+	if k.sunk() {
+		return k.widthText(w) + " × " + w.Dia(k.cutter)
+	}
+	return k.widthText(w) + " × " + w.Size(k.lengthMm())
 }
 
 func (k *Keyway) lengthMm() float64 { return geom.Clean(k.Row.ToMm - k.Row.FromMm) }
@@ -189,6 +221,13 @@ func (k *Keyway) Bought(w words.Writer) (item, note string) {
 	if k.step.Inside {
 		return "", ""
 	}
+	if k.sunk() {
+		size := ""
+		if !strings.Contains(k.Row.Woodruff, "x") { // a number, which does not say it
+			size = w.Size(k.Row.WidthMm) + " × " + w.Size(k.Row.HeightMm)
+		}
+		return words.Join(", ", "Key Woodruff "+k.Row.Woodruff, size, k.key.Standard), ""
+	}
 	ends := "round ends"
 	switch {
 	case k.In.Cutter.Set() || k.open == 2:
@@ -212,20 +251,31 @@ func (k *Keyway) Bought(w words.Writer) (item, note string) {
 }
 
 func (k *Keyway) stretchText(w words.Writer) string {
+	if k.sunk() {
+		return "its middle " + w.Size(k.Row.FromMm) + " from the front face"
+	}
 	return w.Size(k.Row.FromMm) + " to " + w.Size(k.Row.ToMm) + " from the front face"
 }
 
 func (k *Keyway) feature(n *Numbered) plan.Feature {
 	return plan.Feature{
-		Kind: plan.KeywayFeature, Name: words.Spaced(k.Row.Name), Size: "keyway " + k.widthText(n.W) + " × " + n.W.Size(k.lengthMm()) + " long, " + n.W.Size(k.Row.DepthMm) + " deep",
+		Kind: plan.KeywayFeature, Name: words.Spaced(k.Row.Name), Size: k.kind() + " " + k.sizeText(n.W) + k.long() + ", " + n.W.Size(k.Row.DepthMm) + " deep",
 		Limits:  n.limitsText(k.width),
 		Note:    words.Join("; ", "clock "+words.Trim(k.Row.ClockDeg, 3)+"°, "+k.stretchText(n.W), n.W.Size(k.across.NominalMm)+" floor to far side", "key "+n.W.Size(k.Row.WidthMm)+" × "+n.W.Size(k.Row.HeightMm)),
 		Balloon: plan.XY{XMm: geom.Clean((k.Row.FromMm + k.Row.ToMm) / 2), YMm: k.floorMm()},
 	}
 }
 
+// long follows the length of a keyway that has one.
+func (k *Keyway) long() string {
+	if k.sunk() {
+		return ""
+	}
+	return " long"
+}
+
 func (k *Keyway) operations(b *bench) {
-	o := plan.Operation{Title: words.Spaced(k.Row.Name) + ": keyway " + k.widthText(b.W) + " × " + b.W.Size(k.lengthMm()), Gauge: "key or gauge block for the width; " + k.acrossGauge() + " for the depth", Refs: []int{b.ref(k)}}
+	o := plan.Operation{Title: words.Spaced(k.Row.Name) + ": " + k.kind() + " " + k.sizeText(b.W), Gauge: "key or gauge block for the width; " + k.acrossGauge() + " for the depth", Refs: []int{b.ref(k)}}
 	o.Do = []string{"Clock " + words.Trim(k.Row.ClockDeg, 3) + "°, " + k.stretchText(b.W) + "."}
 	if k.step.Inside {
 		k.slotted(b, &o)
@@ -263,6 +313,11 @@ func (k *Keyway) milled(b *bench, o *plan.Operation) {
 	o.Machine, o.Holding = "Mill", "vee blocks, clamped; TOP line set with a square"
 	*o = warn(*o, clampRound)
 	depth := b.W.Size(k.Row.DepthMm) + " deep"
+	if k.sunk() {
+		o.Tool = "Woodruff cutter " + b.W.Dia(k.cutter) + " × " + b.W.Size(k.Row.WidthMm)
+		o.Do = append(o.Do, "Set the cutter over the middle, touch the crown, sink it "+depth+" from there and nowhere along: at the crown the pocket runs to "+b.W.Said(words.Round(k.Row.RunoutMm, 1))+" each side of its middle.")
+		return
+	}
 	if c := k.In.Cutter; c.Set() {
 		o.Tool = "side-and-face cutter " + b.W.Dia(c.Mm) + " × " + b.W.Size(k.Row.WidthMm)
 		o.Do = append(o.Do, "Set the cutter over the middle, touch the crown, mill "+depth+" from there; it runs out "+b.W.Said(words.Round(k.Row.RunoutMm, 1))+" beyond each end of the full depth.")
@@ -331,7 +386,7 @@ func (k *Keyway) checks(r *record) {
 	}
 	add("width", k.widthText(r.W), "gauge blocks", k.width)
 	add("floor to far side", r.W.Size(k.across.NominalMm), k.acrossGauge(), k.across)
-	if k.open < 2 {
+	if k.open < 2 && !k.sunk() {
 		add("length", r.W.Size(k.lengthMm()), "calipers", r.length(k.lengthMm()))
 	}
 }

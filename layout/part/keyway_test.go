@@ -1,6 +1,8 @@
 package part
 
 import (
+	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -108,6 +110,67 @@ func TestKeyways(t *testing.T) {
 		if f := feature(m, "key"); f.Kind != plan.KeywayFeature || !strings.Contains(f.Size, "keyway "+m.W.Size(k.Row.WidthMm)) {
 			t.Errorf("%s: feature %v", c.key, f)
 		}
+	}
+}
+
+// A Woodruff key in 17: 5x6.5 has a disc of 16 sunk 4.5 (DIN 6888, from memory), whose
+// half chord at the crown is the root of 4.5 × 11.5, 7.194; 12.5 stay below it. Its hub is
+// slotted 2.2 deep, 19.2 across.
+func TestWoodruffKeyways(t *testing.T) {
+	t.Parallel()
+	shaft := strings.Replace(strings.Replace(keyShaft, "diameter: 38", "diameter: 17", 1), "diameter: 30", "diameter: 17", 1)
+	hub := strings.Replace(keyHub, "diameter: 38", "diameter: 17", 1)
+	for _, c := range []struct {
+		text, key  string
+		from, to   float64
+		item, wide string
+		across     string
+		does       []string
+	}{
+		{shaft, "in: seat, key: woodruff 5x6.5", 40, 40, "Key Woodruff 5x6.5, DIN 6888", "4.97 – 5.00", "12.4 – 12.5",
+			[]string{"Woodruff keyway 5 N9 × Ø16", "its middle 40 from the front face", "to 7.2 mm each side of its middle"}},
+		{shaft, "in: tail, axial: 20, from: back, key: woodruff 5x6.5", 130, 130, "Key Woodruff 5x6.5, DIN 6888", "4.97 – 5.00", "12.4 – 12.5", []string{"its middle 130 from the front face"}},
+		{shaft, "in: seat, axial: 20, key: woodruff 606", 20, 20, "Key Woodruff 606, 4.763 × 7.95, ASME B17.2", "4.733 – 4.775", "11.43 – 11.55", []string{"sink it 5.443 deep"}},
+		{hub, "key: woodruff 5x6.5", 0, 40, "", "4.985 – 5.015", "19.2 – 19.3", []string{"key: keyway 5 JS9 × 40", "2.2 deep from the crown of the bore"}},
+	} {
+		m := keyed(t, "mm", c.text, c.key)
+		k := &m.Keyways[0]
+		if k.Row.FromMm != c.from || k.Row.ToMm != c.to {
+			t.Errorf("%s: %v to %v", c.key, k.Row.FromMm, k.Row.ToMm)
+		}
+		if item, note := k.Bought(m.W); item != c.item || note != "" {
+			t.Errorf("%s: buys %q, %q", c.key, item, note)
+		}
+		if w := check(m, "key width"); w == nil || !strings.Contains(w.Limits, c.wide) {
+			t.Errorf("%s: width %v", c.key, w)
+		}
+		if a := check(m, "key floor to far side"); a == nil || !strings.Contains(a.Limits, c.across) {
+			t.Errorf("%s: across %v", c.key, a)
+		}
+		if check(m, "key length") != nil {
+			t.Errorf("%s: a length is measured", c.key)
+		}
+		has(t, m, c.does...)
+		if op := m.Out.Operations[len(m.Out.Operations)-2]; strings.HasPrefix(op.Tool, "Woodruff cutter "+m.W.Dia(k.cutter)+" × "+m.W.Size(k.Row.WidthMm)) != k.sunk() {
+			t.Errorf("%s: %v", c.key, op)
+		}
+		if f := feature(m, "key"); !strings.Contains(f.Size, k.sizeText(m.W)) || strings.Contains(f.Size, "long") == k.sunk() {
+			t.Errorf("%s: feature %v", c.key, f)
+		}
+		d := m.Out.Dimensions
+		if !slices.ContainsFunc(d, func(d plan.Dimension) bool {
+			return d.Text == "keyway "+k.sizeText(m.W) && d.RadiusMm == k.floorMm() && d.FromMm <= d.ToMm
+		}) {
+			t.Errorf("%s: not in %v", c.key, d)
+		}
+	}
+	k := keyed(t, "mm", shaft, "in: seat, key: woodruff 5x6.5").Keyways[0].Row
+	if a, b := k.KeyMm(); math.Abs(a-32.806) > 0.001 || math.Abs(b-47.194) > 0.001 || math.Abs(k.RunoutMm-7.1937) > 1e-4 {
+		t.Errorf("the key lies from %v to %v, %v", a, b, k.RunoutMm)
+	}
+	k = keyed(t, "mm", keyShaft, "in: seat, length: 40, cutter: 63").Keyways[0].Row
+	if a, b := k.KeyMm(); a != 20 || b != 60 {
+		t.Errorf("a parallel key lies from %v to %v", a, b)
 	}
 }
 

@@ -82,15 +82,25 @@ func (m *Radial) volumeMm3(s *Sizes) float64 {
 }
 
 // volumeMm3 is the metal that a keyway takes off: in a shaft with a round end for
-// each that does not run out of the metal.
+// each that does not run out of the metal, or with what a disc takes beyond it.
 func (k *Keyway) volumeMm3() float64 {
 	w, fall := k.Row.WidthMm, crownMm(k.Row.DiameterMm, k.Row.WidthMm)
 	area := w * k.lengthMm()
 	if k.step.Inside {
 		return area * (k.Row.DepthMm + fall/3)
 	}
+	if k.cutter > 0 {
+		beyond := segmentMm2(k.cutter/2, k.Row.DepthMm) - 2*k.Row.RunoutMm*fall/3
+		return area*(k.Row.DepthMm-fall/3) + w*math.Max(0, beyond)
+	}
 	area -= float64(2-k.open) * (w*w - sweptMm2(w, 0)) / 2
 	return area * (k.Row.DepthMm - fall/3)
+}
+
+// segmentMm2 is what a cutter of some radius takes off a flat that it sinks into.
+func segmentMm2(radiusMm, depthMm float64) float64 {
+	up := radiusMm - depthMm
+	return radiusMm*radiusMm*math.Acos(up/radiusMm) - up*math.Sqrt(depthMm*(2*radiusMm-depthMm))
 }
 
 // crownMm is how far a round falls away from its crown at the edges of a cut of some

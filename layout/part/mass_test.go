@@ -2,6 +2,7 @@ package part
 
 import (
 	"math"
+	"strings"
 	"testing"
 )
 
@@ -28,6 +29,12 @@ func TestMass(t *testing.T) {
 		{"a slot into a bar", bar + "radial: [{name: s, clock: 0, axial: 50, slot: {around: 8, along: 28}, depth: 5}]", round - (8*20+quarter*64)*(5-(25-math.Sqrt(625-16))/3)},
 		{"a slot through a bar", bar + "radial: [{name: s, clock: [0, 90], axial: 50, slot: {around: 8, along: 28}}]", round - 2*(8*20+quarter*64)*50},
 		{"a keyway", bar + "keyways: [{name: k, in: body, length: 40}]", round - (14*40-(1-quarter)*196)*(5.5-(25-math.Sqrt(625-49))/3)},
+		// A disc of 28 sunk 8.2: r²·acos((r-h)/r) - (r-h)·√(h(2r-h)), less a third of the fall
+		// of the crown along its chord.
+		{"a Woodruff keyway", strings.Replace(bar, "diameter: 50", "diameter: 28", 1) + "keyways: [{name: k, in: body, key: woodruff 8x11}]",
+			quarter*784*100 - 8*(196*math.Acos(5.8/14)-5.8*math.Sqrt(8.2*19.8)-2*math.Sqrt(8.2*19.8)*(14-math.Sqrt(196-16))/3)},
+		{"a keyway with a cutter's ends", bar + "keyways: [{name: k, in: body, length: 40, cutter: 50}]",
+			round - 14*40*(5.5-(25-math.Sqrt(625-49))/3) - 14*(625*math.Acos(19.5/25)-19.5*math.Sqrt(5.5*44.5)-2*math.Sqrt(5.5*44.5)*(25-math.Sqrt(625-49))/3)},
 	} {
 		m := work(t, "mm", c.text)
 		if got := m.Out.MassKg * 1e9 / 7850; math.Abs(got-c.mm3) > 1 {

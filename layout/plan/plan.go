@@ -379,7 +379,7 @@ type RadialRow struct {
 	ArcMm      float64 `json:"arc_from_top_mm"` // on that surface, clockwise seen from the front
 }
 
-// KeywayRow is a keyway for a parallel key, on a shaft or in a bore.
+// KeywayRow is a keyway for a parallel or a Woodruff key, on a shaft or in a bore.
 type KeywayRow struct {
 	Name       string  `json:"name"`
 	In         string  `json:"in"` // the step
@@ -391,7 +391,16 @@ type KeywayRow struct {
 	WidthMm    float64 `json:"width_mm"`
 	HeightMm   float64 `json:"key_height_mm"`
 	DepthMm    float64 `json:"depth_mm"`             // from the crown of the round
-	RunoutMm   float64 `json:"run_out_mm,omitempty"` // of a side-and-face cutter beyond each end
+	RunoutMm   float64 `json:"run_out_mm,omitempty"` // of a side-and-face or Woodruff cutter beyond each end
+	Woodruff   string  `json:"woodruff,omitempty"`   // size or number of a Woodruff key, whose pocket in a shaft is all run-out
+}
+
+// KeyMm is where the key lies along the axis, from the front face.
+func (k *KeywayRow) KeyMm() (from, to float64) {
+	if k.Woodruff == "" {
+		return k.FromMm, k.ToMm
+	}
+	return k.FromMm - k.RunoutMm, k.ToMm + k.RunoutMm
 }
 
 // GrooveRow is a groove in a round or in an end face.

@@ -29,12 +29,13 @@ func (v *view) crosses(s Severity, g plan.GrooveRow, f Finding) {
 
 func (v *view) grooveOnKeyway(g plan.GrooveRow) {
 	for _, k := range v.q.Keyways {
-		if k.In != g.In || k.Inside != g.Inside || g.FromMm > k.ToMm-slackMm || g.ToMm < k.FromMm+slackMm {
+		from, to := k.KeyMm()
+		if k.In != g.In || k.Inside != g.Inside || g.FromMm > to-slackMm || g.ToMm < from+slackMm {
 			continue
 		}
 		v.crosses(Check, g, Finding{
-			What: g.Name + " crosses " + k.Name, Numbers: "it runs from " + v.mm(g.FromMm) + " to " + v.mm(g.ToMm) + " from the front face, the keyway from " + v.mm(k.FromMm) + " to " + v.mm(k.ToMm),
-			OverMm: over(math.Min(g.ToMm, k.ToMm) - math.Max(g.FromMm, k.FromMm)), Rule: "a groove stays whole all round, and a key bears along its whole length", Fix: "move the groove beyond the keyway, or a shorter keyway",
+			What: g.Name + " crosses " + k.Name, Numbers: "it runs from " + v.mm(g.FromMm) + " to " + v.mm(g.ToMm) + " from the front face, the keyway from " + v.mm(from) + " to " + v.mm(to),
+			OverMm: over(math.Min(g.ToMm, to) - math.Max(g.FromMm, from)), Rule: "a groove stays whole all round, and a key bears along its whole length", Fix: "move the groove beyond the keyway, or a shorter keyway",
 		})
 	}
 }

@@ -27,7 +27,7 @@ const looseClass = "g"
 // for keys that bear on hardly any length.
 func drive(v *view) {
 	for _, k := range v.q.Keyways {
-		if bears, least := k.ToMm-k.FromMm-k.WidthMm, keyShare*k.DiameterMm; !k.Inside && bears < least-slackMm {
+		if bears, least := k.ToMm-k.FromMm-k.WidthMm, keyShare*k.DiameterMm; !k.Inside && k.Woodruff == "" && bears < least-slackMm {
 			v.report(Check, k.Name, entryPos(v.p, k.Name), Finding{
 				What: "the key of " + k.Name + " is short for its shaft", Numbers: v.mm(bears) + " between its round ends, wanted " + v.mm(least), LeftMm: left(bears),
 				Rule: "a key bears along half the diameter of its shaft at the least", Source: practice, Fix: "a longer keyway, or accept it for a light drive",

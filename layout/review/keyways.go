@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"centrepop/layout/keys"
 	"centrepop/layout/plan"
 	"centrepop/parts"
 )
@@ -26,6 +27,18 @@ func (v *view) keywayDepth(k plan.KeywayRow) {
 			OverMm: over(math.Max(depthMm-k.DepthMm, k.DepthMm-depthMm-deeperMm)), Rule: "a keyway takes the key of its diameter", Source: key.Source.String(), Fix: "delete depth, or accept it for a key that is made",
 		})
 	}
+}
+
+// woodruff looks for a Woodruff key in a shaft that its standard has others for.
+func (v *view) woodruff(k plan.KeywayRow) {
+	key, err := keys.WoodruffNamed(k.Woodruff)
+	if err != nil || k.Inside || k.DiameterMm > key.OverMm+slackMm && k.DiameterMm < key.UpToMm+slackMm {
+		return
+	}
+	v.report(Check, k.Name, entryPos(v.p, k.Name), Finding{
+		What: "the Woodruff key " + k.Woodruff + " is not one of its shaft", Numbers: v.mm(k.DiameterMm) + "; it is for over " + v.mm(key.OverMm) + " up to " + v.mm(key.UpToMm),
+		Rule: "a keyway takes a key of its diameter", Source: key.Source.String(), Fix: "another size, or accept it where it only keeps the clock",
+	})
 }
 
 // keywayFits looks for keyways whose class of width is none of those that their
@@ -58,7 +71,12 @@ func (v *view) keywayFit(k plan.KeywayRow) {
 func keywayWall(v *view) {
 	for _, k := range v.q.Keyways {
 		mid := (k.FromMm + k.ToMm) / 2
-		leftMm := k.DiameterMm/2 - k.DepthMm - radiusAt(v.inside, mid)
+		leftMm := k.DiameterMm/2 - k.DepthMm
+		if bore := radiusAt(v.inside, mid); bore > 0 {
+			leftMm -= bore
+		} else {
+			leftMm += k.DiameterMm / 2 // to the far side
+		}
 		if k.Inside {
 			leftMm = v.q.Section.MaxMm - k.DiameterMm/2 - k.DepthMm
 			if len(v.outside) > 0 {
@@ -204,7 +222,8 @@ func (r *reviewer) mated(shaft, hub keyed, tops bool, joined Severity) {
 	if room := a.DepthMm + b.DepthMm; room < math.Max(a.HeightMm, b.HeightMm)-slackMm {
 		say(Stop, "the key does not go into the keyways"+names, "it is "+r.mm(math.Max(a.HeightMm, b.HeightMm))+" high, the two are "+r.mm(room)+" deep", "a deeper keyway, or the standard depths")
 	}
-	if long, room := a.ToMm-a.FromMm, b.ToMm-b.FromMm; long > room+slackMm {
+	from, to := a.KeyMm()
+	if long, room := to-from, b.ToMm-b.FromMm; long > room+slackMm {
 		say(Check, "the key is longer than the keyway"+names, r.mm(long)+" in "+r.mm(room), "a shorter key, or a longer hub")
 	}
 	if turn := math.Abs(math.Remainder(a.ClockDeg-b.ClockDeg, 360)); tops && turn > slackMm && math.Abs(math.Remainder(a.ClockDeg+b.ClockDeg, 360)) > slackMm {

@@ -145,11 +145,7 @@ func (v *dimensioned) metal() {
 	for _, q := range v.s.Seals {
 		v.p.Draw.Add(draw.Shape{Path: sealPath(q, at), Stroke: draw.Black, WidthMm: draw.ThinMm})
 	}
-	for _, g := range v.part.Grooves {
-		if g.Face != "" {
-			v.p.Draw.Add(draw.Shape{Path: facePath(g, at), Fill: draw.White, Stroke: draw.Black, WidthMm: draw.ThinMm})
-		}
-	}
+	cutIn(&v.p.Draw, v.part, at)
 	for _, r := range v.part.Radials {
 		x, y := v.at(r.AxialMm, r.OutsideMm/2)
 		v.p.Draw.Add(draw.Segment(x, y+1.5, x, y-min(9, 0.6*(y-v.axis)), draw.ThinMm, draw.ChainDash...))
@@ -317,7 +313,7 @@ func rowsFor(dims []plan.Dimension, width float64) int {
 	if len(dims) > 0 {
 		rows = 1
 	}
-	for sum > width*float64(rows)*0.9 && rows < len(dims) {
+	for rows < len(dims) && (sum > width*float64(rows)*0.9 || labelsWidth(dims, rows) > width) {
 		rows++
 	}
 	return rows

@@ -205,7 +205,7 @@ func TestFaceIsToScale(t *testing.T) {
 func housing() *plan.PartPlan {
 	p := sheettest.HousingPart()
 	p.Section.Threads = append(p.Section.Threads, plan.ThreadLine{FromMm: 26, ToMm: 40, RadiusMm: 50})
-	p.Keyways = []plan.KeywayRow{{FromMm: 30, ToMm: 50, DiameterMm: 100, DepthMm: 6, RunoutMm: 4}}
+	p.Keyways = []plan.KeywayRow{{FromMm: 30, ToMm: 50, DiameterMm: 100, DepthMm: 6, RunoutMm: 8}}
 	p.Grooves = []plan.GrooveRow{{Face: "front", ToMm: 3, InnerMm: 96, OuterMm: 110}}
 	return p
 }
@@ -256,7 +256,17 @@ func TestSectionIsToScale(t *testing.T) {
 	cut := slices.Concat(part.Section.Outer, []plan.XY{{XMm: 56, YMm: 30}, {XMm: 25, YMm: 30}, {XMm: 25, YMm: 45}, {YMm: 45}})
 	path("metal", cut...)
 	path("outside", plan.XY{}, plan.XY{YMm: -59}, plan.XY{XMm: 1, YMm: -60}, plan.XY{XMm: 26, YMm: -60}, plan.XY{XMm: 26, YMm: -50}, plan.XY{XMm: 56, YMm: -50}, plan.XY{XMm: 56})
-	path("keyway", plan.XY{XMm: 26, YMm: 50}, plan.XY{XMm: 30, YMm: 44}, plan.XY{XMm: 50, YMm: 44}, plan.XY{XMm: 54, YMm: 50})
+	// The cutter has a radius of (8² + 6²) / (2 × 6), its middle over the ends of the floor.
+	r := 25.0 / 3
+	var pocket []plan.XY
+	for i := range 26 {
+		z, off := 30.0, float64(i-12)*2/3
+		if i > 12 {
+			z, off = 50, off-2.0/3
+		}
+		pocket = append(pocket, plan.XY{XMm: z + off, YMm: 44 + r - math.Sqrt(r*r-off*off)})
+	}
+	path("keyway", pocket...)
 	path("groove", plan.XY{YMm: 48}, plan.XY{XMm: 3, YMm: 48}, plan.XY{XMm: 3, YMm: 55}, plan.XY{YMm: 55})
 	for what, want := range map[string][4]float64{
 		"thread inside": line(36, 30, 0.9, 56, 30, 0.9), "thread outside": line(26, 50, -0.9, 40, 50, -0.9), "thread outside, below": line(26, -50, 0.9, 40, -50, 0.9),

@@ -69,14 +69,7 @@ func Section(part *plan.PartPlan, features []plan.Feature, w, h float64) draw.Pa
 		p.Draw.Add(draw.Shape{Path: edges, Stroke: draw.Black, WidthMm: draw.ThinMm})
 	}
 	threadLines(&p.Draw, s, at)
-	for _, k := range part.Keyways {
-		p.Draw.Add(draw.Shape{Path: keywayPath(k, at), Fill: draw.White, Stroke: draw.Black, WidthMm: draw.ThinMm})
-	}
-	for _, g := range part.Grooves {
-		if g.Face != "" {
-			p.Draw.Add(draw.Shape{Path: facePath(g, at), Fill: draw.White, Stroke: draw.Black, WidthMm: draw.ThinMm})
-		}
-	}
+	cutIn(&p.Draw, part, at)
 	for _, r := range part.Radials {
 		x, y := at(plan.XY{XMm: r.AxialMm, YMm: r.OutsideMm / 2}, 1)
 		p.Draw.Add(draw.Segment(x, y+2, x, y-min(9, 0.6*(y-axis)), draw.ThinMm, draw.ChainDash...))
@@ -129,18 +122,50 @@ func threadLines(d *draw.Drawing, s *plan.Section, at func(plan.XY, float64) (fl
 	}
 }
 
-// keywayPath is a keyway turned into the upper half of the section; a
-// side-and-face cutter leaves its slopes, straight here.
-func keywayPath(k plan.KeywayRow, at func(plan.XY, float64) (float64, float64)) *canvas.Path {
-	crown, floor := k.DiameterMm/2, k.DiameterMm/2-k.DepthMm
-	if k.Inside {
-		floor = k.DiameterMm/2 + k.DepthMm
+// cutIn draws what is cut into the upper half of a section: its keyways, and the
+// grooves of its end faces.
+func cutIn(d *draw.Drawing, part *plan.PartPlan, at func(plan.XY, float64) (float64, float64)) {
+	add := func(p *canvas.Path) {
+		d.Add(draw.Shape{Path: p, Fill: draw.White, Stroke: draw.Black, WidthMm: draw.ThinMm})
 	}
-	ax, ay := at(plan.XY{XMm: k.FromMm - k.RunoutMm, YMm: crown}, 1)
-	bx, by := at(plan.XY{XMm: k.FromMm, YMm: floor}, 1)
-	cx, _ := at(plan.XY{XMm: k.ToMm, YMm: floor}, 1)
-	dx, _ := at(plan.XY{XMm: k.ToMm + k.RunoutMm, YMm: crown}, 1)
-	return draw.Polygon(ax, ay, bx, by, cx, by, dx, ay)
+	for _, k := range part.Keyways {
+		add(keywayPath(k, at))
+	}
+	for _, g := range part.Grooves {
+		if g.Face != "" {
+			add(facePath(g, at))
+		}
+	}
+}
+
+// keywayPath is a keyway turned into the upper half of the section; a
+// side-and-face or Woodruff cutter leaves its arc beyond the ends of the full depth.
+func keywayPath(k plan.KeywayRow, at func(plan.XY, float64) (float64, float64)) *canvas.Path {
+	crown, toward := k.DiameterMm/2, -1.0
+	if k.Inside {
+		toward = 1
+	}
+	cutter := (k.RunoutMm*k.RunoutMm + k.DepthMm*k.DepthMm) / (2 * k.DepthMm) // its radius
+	p := &canvas.Path{}
+	p.MoveTo(at(plan.XY{XMm: k.FromMm - k.RunoutMm, YMm: crown}, 1))
+	const steps = 12
+	for i := -steps; i <= steps; i++ {
+		z, off := k.FromMm, k.RunoutMm*float64(i)/steps
+		if i > 0 {
+			z = k.ToMm
+		}
+		deep := k.DepthMm
+		if k.RunoutMm > 0 {
+			deep += math.Sqrt(cutter*cutter-off*off) - cutter
+		}
+		p.LineTo(at(plan.XY{XMm: z + off, YMm: crown + toward*deep}, 1))
+		if i == 0 {
+			p.LineTo(at(plan.XY{XMm: k.ToMm, YMm: crown + toward*deep}, 1))
+		}
+	}
+	p.LineTo(at(plan.XY{XMm: k.ToMm + k.RunoutMm, YMm: crown}, 1))
+	p.Close()
+	return p
 }
 
 // sealPath is a shaft seal in the upper half of the section: its case along the bore,
