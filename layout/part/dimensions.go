@@ -74,9 +74,13 @@ func (r *Sizes) cutDimensions() []plan.Dimension {
 	for i := range r.Keyways {
 		k := &r.Keyways[i]
 		from, to := k.Row.KeyMm()
+		text := "keyway " + k.widthText(r.W)
+		if k.open < 2 {
+			text = "keyway " + k.sizeText(r.W)
+		}
 		out = append(out, plan.Dimension{
 			Kind: plan.DiameterDim, FromMm: from, ToMm: to, RadiusMm: k.floorMm(), Inside: k.Row.Inside,
-			Text: "keyway " + k.sizeText(r.W)})
+			Text: text})
 	}
 	for i := range r.Grooves {
 		g := &r.Grooves[i]

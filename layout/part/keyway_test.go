@@ -159,7 +159,7 @@ func TestWoodruffKeyways(t *testing.T) {
 		}
 		d := m.Out.Dimensions
 		if !slices.ContainsFunc(d, func(d plan.Dimension) bool {
-			return d.Text == "keyway "+k.sizeText(m.W) && d.RadiusMm == k.floorMm() && d.FromMm <= d.ToMm
+			return d.Text == "keyway "+map[bool]string{true: k.sizeText(m.W), false: "5 JS9"}[k.sunk()] && d.RadiusMm == k.floorMm() && d.FromMm <= d.ToMm
 		}) {
 			t.Errorf("%s: not in %v", c.key, d)
 		}

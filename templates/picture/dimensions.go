@@ -277,7 +277,8 @@ func (v *dimensioned) labels(dims []plan.Dimension, y float64, rows int, side fl
 				limits, size := draw.Shrink(dim.Limits, limitEmMm, false, v.p.Width-1)
 				v.p.Draw.Add(draw.Over(draw.Text{XMm: places[i], YMm: lower, SizeMm: size, Align: draw.Centre, Content: limits})...)
 			}
-			v.p.Draw.Add(draw.Over(draw.Text{XMm: places[i], YMm: upper, SizeMm: sizeEmMm, Bold: true, Align: draw.Centre, Content: dim.Text})...)
+			text, size := draw.Shrink(dim.Text, sizeEmMm, true, v.p.Width-1)
+			v.p.Draw.Add(draw.Over(draw.Text{XMm: places[i], YMm: upper, SizeMm: size, Bold: true, Align: draw.Centre, Content: text})...)
 		}
 	}
 }
