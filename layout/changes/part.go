@@ -176,14 +176,14 @@ func (p *pair) feature(was, is *feature) {
 
 // hole compares how a hole is made.
 func (p *pair) hole(was, is *feature) {
-	if was.made == nil || is.made == nil || was.made.Text == is.made.Text && sized(was.made.Size) == sized(is.made.Size) {
+	if was.made == nil || is.made == nil {
 		return
 	}
 	old, now := was.made, is.made
 	c := Change{Code: Size, What: "size", OldText: old.Text, NewText: now.Text, Use: holeUse(*old, *now)}
 	if same(old.FinishedMm, now.FinishedMm) && old.ThreadName() == now.ThreadName() {
-		if old.Size.Class == now.Size.Class && sized(old.Size) == sized(now.Size) {
-			return // another drill on the way, or other words
+		if sized(old.Size) == sized(now.Size) {
+			return // the same, another drill on the way, or other words
 		}
 		w := words.Writer{Units: p.is.Job.Units}
 		c.Code, c.OldText, c.NewText = Limits, w.Limits(old.Size.MinMm, old.Size.MaxMm), w.Limits(now.Size.MinMm, now.Size.MaxMm)

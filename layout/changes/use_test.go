@@ -202,3 +202,58 @@ func TestValue(t *testing.T) {
 		}
 	}
 }
+
+// What is off by no more than rounding counts as the same, on the edge of it too.
+func TestUseAtRounding(t *testing.T) {
+	t.Parallel()
+	is := limits{1.5, 1, 2}
+	for _, c := range []struct {
+		was  limits
+		want Use
+	}{
+		{limits{1.5, is.min - sameMm, is.max + sameMm}, AsIs}, {limits{1.5, is.min - 2*sameMm, 2}, Measure}, {limits{1.5, 1, is.max + 2*sameMm}, Measure},
+		{limits{0.5, 0, is.min + sameMm}, Rework}, {limits{0.5, 0, is.min + 2*sameMm}, Measure}, {limits{3, is.max - sameMm, 4}, Scrap}, {limits{3, is.max - 2*sameMm, 4}, Measure},
+	} {
+		if got := cutUse(c.was, is); got != c.want {
+			t.Errorf("%v for %v: %q, want %q", c.was, is, got, c.want)
+		}
+		flip := func(l limits) limits { return limits{-l.at, -l.max, -l.min} }
+		if got := metalUse(flip(c.was), flip(is)); got != c.want {
+			t.Errorf("metal %v for %v: %q, want %q", c.was, is, got, c.want)
+		}
+	}
+	bar := func(long, r float64) *plan.Section {
+		return &plan.Section{LengthMm: long, MaxMm: r, Outer: []plan.XY{{XMm: 0, YMm: r}, {XMm: long, YMm: r}}}
+	}
+	for _, c := range []struct {
+		was, is *plan.Section
+		shift   float64
+		want    Use
+	}{
+		{bar(50, 10), bar(50, 10), 0, AsIs}, {bar(50+2*sameMm, 10), bar(50, 10), 0, Rework}, {bar(50+sameMm/2, 10), bar(50, 10), 0, AsIs},
+		{bar(60, 10), bar(50, 10), 5, Rework}, {bar(60, 10), bar(50, 10), 11, Scrap}, {bar(50, 10), bar(50, 9), 0, Rework}, {bar(50, 10), bar(50, 11), 0, Scrap}, {bar(50, 10), bar(51, 10), 0, Scrap},
+	} {
+		if got := sectionUse(c.was, c.is, c.shift); got != c.want {
+			t.Errorf("%g × %g for %g × %g, %g on: %q, want %q", c.was.MaxMm, c.was.LengthMm, c.is.MaxMm, c.is.LengthMm, c.shift, got, c.want)
+		}
+	}
+}
+
+// The state before has the name that the head of its job had.
+func TestBefore(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		heading []Change
+		want    string
+	}{
+		{nil, "the state before"},
+		{[]Change{{What: "tolerance", OldText: "m"}}, "the state before"},
+		{[]Change{{What: "revision", NewText: "A"}}, "the state before"},
+		{[]Change{{What: "tolerance", OldText: "m"}, {What: "date", OldText: "2025-01-31"}, {What: "revision", OldText: "A"}}, "revision A"},
+		{[]Change{{What: "date", OldText: "2025-01-31"}, {What: "revision", NewText: "B"}}, "2025-01-31"},
+	} {
+		if got := (&Report{Heading: c.heading}).Before(); got != c.want {
+			t.Errorf("%v: %q, want %q", c.heading, got, c.want)
+		}
+	}
+}

@@ -185,7 +185,7 @@ func transform(text string) (m matrix, at int, bad string) {
 	for range 1000 {
 		s.comma()
 		if s.at >= len(text) {
-			return m, 0, ""
+			return m, s.at, ""
 		}
 		from := s.at
 		for s.at < len(text) && (text[s.at] >= 'a' && text[s.at] <= 'z' || text[s.at] >= 'A' && text[s.at] <= 'Z') {
@@ -197,14 +197,8 @@ func transform(text string) (m matrix, at int, bad string) {
 		}
 		s.at++
 		var v []float64
-		for {
-			n, ok := s.number()
-			if !ok {
-				break
-			}
-			if v = append(v, n); len(v) > 6 {
-				break
-			}
+		for n, ok := s.number(); ok; n, ok = s.number() {
+			v = append(v, n)
 			s.comma()
 		}
 		if s.blank(); s.at >= len(text) || text[s.at] != ')' {

@@ -158,7 +158,7 @@ func (p *pen) lift(closed bool) error {
 	if len(line) == 0 {
 		return nil
 	}
-	if !closed && len(line) > 2 && geom.Distance(line[0], line[len(line)-1]) <= joinMm {
+	if !closed && geom.Distance(line[0], line[len(line)-1]) <= joinMm {
 		closed = true
 	}
 	line = thin(line, closed, math.Min(flatMm, flatShare*spread(line)))

@@ -34,7 +34,7 @@ func (m motion) point(q plan.XY) plan.XY {
 	if m.flip {
 		s = -1
 	}
-	return placement{0, m.turn, s}.point(q)
+	return placement{turn: m.turn, s: s}.point(q)
 }
 
 // clocks are a feature's clock angles in the assembly.

@@ -18,7 +18,7 @@ func (t *joint) besides() *plan.Beside {
 		return nil
 	}
 	m, s := t.meeting(), t.facing()
-	a, b := placedBy(t.a.points(), placement{0, t.in.Rotate.Deg, s}), t.b.points()
+	a, b := placedBy(t.a.points(), placement{turn: t.in.Rotate.Deg, s: s}), t.b.points()
 	reach := t.reachMm()
 	ca, cb := centroid(a), centroid(b)
 	if !t.walls() && (meets(a, b, motion{}, reach) || len(motions(a, b, reach, false)) > 0 || geom.Distance(ca, plan.XY{})+geom.Distance(cb, plan.XY{}) <= reach) {
@@ -28,7 +28,7 @@ func (t *joint) besides() *plan.Beside {
 	if !ok {
 		return nil
 	}
-	at := placement{0, norm(t.in.Rotate.Deg + turn), s}
+	at := placement{turn: norm(t.in.Rotate.Deg + turn), s: s}
 	ca = centroid(placedBy(t.a.points(), at))
 	za, _, okA := t.a.plane(m.First)
 	zb, _, okB := t.b.plane(m.Second)
@@ -97,7 +97,7 @@ func (j *making) patterns(t *joint) (a, b []plan.XY) {
 	s := t.out.Beside
 	switch {
 	case s == nil && t.walls(): // middle on middle, to say how far they miss
-		turned := placedBy(t.a.points(), placement{0, t.in.Rotate.Deg, t.facing()})
+		turned := placedBy(t.a.points(), placement{turn: t.in.Rotate.Deg, s: t.facing()})
 		return about(turned, centroid(turned)), about(t.b.points(), centroid(t.b.points()))
 	case s == nil:
 		return j.pattern(t.a), j.pattern(t.b)
@@ -106,7 +106,7 @@ func (j *making) patterns(t *joint) (a, b []plan.XY) {
 	if s.OtherWay {
 		way = -1
 	}
-	for _, p := range placedBy(t.a.points(), placement{0, s.TurnDeg, way}) {
+	for _, p := range placedBy(t.a.points(), placement{turn: s.TurnDeg, s: way}) {
 		a = append(a, p.Plus(plan.XY{XMm: s.XMm, YMm: s.YMm}))
 	}
 	return a, t.b.points()

@@ -605,7 +605,7 @@ func (t *joint) boltSteps(p *plan.BoltPlan, tapped bool) {
 		order = append(order, words.Trim(float64(n), 0))
 	}
 	do := []string{"Order " + strings.Join(order, ", ") + " (hole numbers of " + t.a.title() + ")."}
-	if p.TorqueNm > 0 {
+	if p.TorqueNm != 0 {
 		round := func(part float64) string {
 			return t.w.Torque(p.TorqueNm * part)
 		}

@@ -302,7 +302,7 @@ func (t *joint) figure(label, value, source string) {
 }
 
 func (t *joint) step(title string, do ...string) *plan.JointStep {
-	s := plan.JointStep{N: len(t.out.Steps) + 1, Title: title, Do: slices.DeleteFunc(do, func(d string) bool { return d == "" })}
+	s := plan.JointStep{Title: title, Do: slices.DeleteFunc(do, func(d string) bool { return d == "" })}
 	t.out.Steps = append(t.out.Steps, s)
 	return &t.out.Steps[len(t.out.Steps)-1]
 }

@@ -197,6 +197,31 @@ func TestProblems(t *testing.T) {
 	}
 }
 
+// Of parts in no joint the loose ones do not float, each of the others once.
+func TestFloats(t *testing.T) {
+	t.Parallel()
+	plate := func(name string) string {
+		return "part: " + name + "\ntitle: The " + name + "\nkind: plate\nquantity: 2\nmaterial: S235\nstock: {plate: 5 mm}\noutline: {rectangle: [60, 40]}\n"
+	}
+	for loose, want := range map[string]string{"": "The funnel, The lid", "funnel": "The lid", "lid": "The funnel"} {
+		job := strings.Replace(ribJob, "rib.yaml", "rib.yaml, funnel.yaml, lid.yaml", 1) + ribWeld +
+			", place: {on: front, with: bottom, from-left: 30, from-bottom: 20, front: down}}\n"
+		if loose != "" {
+			job += "loose:\n  - {part: " + loose + ", how: laid on top, after: rib}\n"
+		}
+		m, _ := load(t, write(t, map[string]string{"base.yaml": basePart, "rib.yaml": strings.Replace(ribPart, "quantity: 2", "quantity: 1", 1), "funnel.yaml": plate("funnel"), "lid.yaml": plate("lid"), "job.yaml": job}))
+		got := ""
+		for _, p := range m.Problems {
+			if p.Kind == plan.PartsFloat {
+				got += p.Args[0].Text
+			}
+		}
+		if got != want {
+			t.Errorf("loose %q: %q floats, want %q", loose, got, want)
+		}
+	}
+}
+
 // A post of 900 × 300 × 60 whose middle stands 150 mm off the end of a base of
 // 400 × 200 × 20: the common centre lies at 350 × 127.17 / 139.73 from the
 // base's middle. Anchored before the step that would tip it, it stands.
