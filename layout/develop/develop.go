@@ -87,10 +87,12 @@ type Column struct {
 	Unit string
 }
 
-// Row is one line of a Table: a label and one number per column.
+// Row is one line of a Table: a label and one number per column, in the columns' units
+// unless the row has one of its own.
 type Row struct {
 	Label  string
 	Values []float64
+	Unit   string
 }
 
 // Table is a table of numbers to mark out with: divisions, ordinates, holes.

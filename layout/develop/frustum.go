@@ -236,7 +236,7 @@ func (f Frustum) draw(p *FrustumPattern, parts int) {
 		}
 		d.Labels = append(d.Labels, Label{label, o})
 		chord := 2 * p.OuterRadiusMm * math.Sin(rad(a)/2)
-		t.Rows = append(t.Rows, Row{label, []float64{a, o.XMm, o.YMm, in.XMm, in.YMm, chord}})
+		t.Rows = append(t.Rows, Row{Label: label, Values: []float64{a, o.XMm, o.YMm, in.XMm, in.YMm, chord}})
 	}
 	d.Tables = []Table{t}
 }

@@ -408,7 +408,7 @@ func (g saddleGeometry) branch(table []Ordinate) (Development, error) {
 			d.Curves = append(d.Curves, polyline(label, role, Point{XMm: x, YMm: 0}, Point{XMm: x, YMm: o.YMm}))
 			d.Labels = append(d.Labels, Label{label, Point{XMm: x, YMm: 0}})
 		}
-		t.Rows = append(t.Rows, Row{label, []float64{o.PositionDeg, o.XMm, o.XMm - left, o.YMm, o.FromCrossingMm, o.DropMm, o.BetweenDeg}})
+		t.Rows = append(t.Rows, Row{Label: label, Values: []float64{o.PositionDeg, o.XMm, o.XMm - left, o.YMm, o.FromCrossingMm, o.DropMm, o.BetweenDeg}})
 		shortest = math.Min(shortest, o.FromCrossingMm)
 	}
 	d.Tables = []Table{t}
@@ -534,7 +534,7 @@ func (g saddleGeometry) holePoints(d *Development, at func(float64) Point) {
 		p := at(a)
 		label := fmt.Sprint(i)
 		d.Labels = append(d.Labels, Label{label, p})
-		t.Rows = append(t.Rows, Row{label, []float64{a, p.XMm, p.YMm}})
+		t.Rows = append(t.Rows, Row{Label: label, Values: []float64{a, p.XMm, p.YMm}})
 	}
 	d.Tables = []Table{t}
 }

@@ -180,9 +180,9 @@ func (s strip) develop(pieces int) (StripPattern, error) {
 		p.Pieces = append(p.Pieces, d)
 	}
 	check := Table{Title: "check of the pattern", Columns: []Column{{"on the sheet", ""}, {"on the part", ""}}, Rows: []Row{
-		{"edge of base, mm", []float64{baseSum, s.baseGirthMm}},
-		{"edge of top, mm", []float64{topSum, s.topGirthMm}},
-		{"area, mm2", []float64{p.AreaMm2, trueArea}},
+		{"edge of base", []float64{baseSum, s.baseGirthMm}, "mm"},
+		{"edge of top", []float64{topSum, s.topGirthMm}, "mm"},
+		{"area", []float64{p.AreaMm2, trueArea}, "mm2"},
 	}}
 	for _, r := range check.Rows {
 		if math.Abs(r.Values[0]-r.Values[1]) > 1e-6*(1+math.Abs(r.Values[1])) {
@@ -299,7 +299,7 @@ func (s strip) drawLines(d *Development, part []rung, base, top []Point) {
 			j := marked[k+1]
 			row[5], row[6], row[7] = geom.Distance(base[i], base[j]), geom.Distance(top[i], top[j]), geom.Distance(top[i], base[j])
 		}
-		t.Rows = append(t.Rows, Row{part[i].label, row})
+		t.Rows = append(t.Rows, Row{Label: part[i].label, Values: row})
 	}
 	d.Tables = []Table{t}
 }

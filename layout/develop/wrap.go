@@ -533,7 +533,7 @@ func (c Cylinder) divisionTable(n int, leftMm float64) Table {
 		clock := 360 * float64(i) / float64(n)
 		x := c.Position(clock, 0).XMm
 		x = copies(x, length, leftMm, leftMm+length)[0]
-		t.Rows = append(t.Rows, Row{fmt.Sprint(i), []float64{clock, x, x - leftMm}})
+		t.Rows = append(t.Rows, Row{Label: fmt.Sprint(i), Values: []float64{clock, x, x - leftMm}})
 	}
 	return t
 }
@@ -550,7 +550,7 @@ func (c Cylinder) featureTable(outlines []outline, leftMm, rightMm float64) Tabl
 			crosses = 1
 		}
 		box := polyline("", Cut, o.points...).Box()
-		t.Rows = append(t.Rows, Row{o.feature.Name, []float64{
+		t.Rows = append(t.Rows, Row{Label: o.feature.Name, Values: []float64{
 			normalDeg(o.feature.ClockDeg), o.feature.AxialMm, x, x - leftMm, box.WidthMm(), box.HeightMm(), crosses,
 		}})
 	}

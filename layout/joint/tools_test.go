@@ -138,7 +138,7 @@ func TestDrillJig(t *testing.T) {
 	for _, c := range jig.Checks {
 		text += " " + c.What + " " + c.Limits
 	}
-	holds(t, "jig", text, []string{"do not punch. Centre-drill at x, y of 1: 55, 95.263; 2: 110, 0;", "158.63 – 158.66", "least bore measured − 0.06 … − 0.03",
+	holds(t, "jig", text, []string{"do not punch. Centre-drill at x, y of 1: 55, 95.26; 2: 110, 0;", "158.63 – 158.66", "least bore measured − 0.06 … − 0.03",
 		"The back of the jig lies on Barrel flange.", "The front of the jig lies on Lantern.", "Turn the register last", "A plate 1.5 drills thick without bushes is common practice, no source"}, []string{"template"})
 	holds(t, "flange", doText(partNamed(t, p, "barrel-flange").Operations), []string{
 		"Lay drill jig T10 on the front face: the back of the jig down, its register in the bore, TOP to TOP; clamp it. Through the jig: Drill Ø11: 540 rev/min. Put a close Ø11 pin through the jig and hole 1",

@@ -1,6 +1,7 @@
 package part
 
 import (
+	"cmp"
 	"math"
 	"strconv"
 	"strings"
@@ -50,7 +51,7 @@ func (s *Sizes) tables(list []develop.Table) []plan.PatternTable {
 		for _, row := range t.Rows {
 			cells := []string{row.Label}
 			for i, v := range row.Values {
-				cells = append(cells, s.inUnit(v, t.Columns[i].Unit))
+				cells = append(cells, s.inUnit(v, cmp.Or(row.Unit, t.Columns[i].Unit)))
 			}
 			p.Rows = append(p.Rows, cells)
 		}

@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"centrepop/layout/develop"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
@@ -31,6 +32,18 @@ func TestPatternNumbers(t *testing.T) {
 		s := &Sizes{W: words.Writer{Units: c.units}, Job: &parts.Job{Units: c.units}}
 		if got := s.inUnit(c.v, c.unit); got != c.want {
 			t.Errorf("%v %s: %q, want %q", c.v, c.unit, got, c.want)
+		}
+	}
+}
+
+// TestRowUnits: a row with a unit of its own is written in it, in the job's units.
+func TestRowUnits(t *testing.T) {
+	t.Parallel()
+	list := []develop.Table{{Columns: []develop.Column{{Name: "angle", Unit: "deg"}}, Rows: []develop.Row{{Label: "edge", Values: []float64{914.583}, Unit: "mm"}, {Label: "bend", Values: []float64{17.64}}}}}
+	for units, want := range map[parts.Units]string{parts.Millimetres: "914.58", parts.Inches: "36.007"} {
+		s := &Sizes{W: words.Writer{Units: units}, Job: &parts.Job{Units: units}}
+		if rows := s.tables(list)[0].Rows; rows[0][1] != want || rows[1][1] != "17.64°" {
+			t.Errorf("%v: %v, want %s and 17.64°", units, rows, want)
 		}
 	}
 }

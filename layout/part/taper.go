@@ -85,7 +85,7 @@ func (t *tapered) dimension(s *Sizes, st *Step, d *plan.Dimension) []plan.Dimens
 // after is the work of a taper once its step is turned.
 func (t *tapered) after(b *bench, st *Step) string {
 	w := b.W
-	return "Taper " + words.Spaced(st.Name) + " 1:" + words.Trim(t.Ratio(), 3) + ": top slide set " + words.Trim(t.TopSlideDeg(), 3) + "° from the axis (included " + words.Trim(t.IncludedDeg(), 3) + "°), " +
+	return "Taper " + words.Spaced(st.Name) + " 1:" + words.Trim(t.Ratio(), 3) + ": top slide set " + words.Trim(t.TopSlideDeg(), 2) + "° from the axis (included " + words.Trim(t.IncludedDeg(), 2) + "°), " +
 		w.Dia(st.Size.NominalMm) + " at the " + string(t.large) + " end, " + w.Dia(geom.Clean(t.SmallMm)) + " at the " + string(t.small) + " end; the slide travels " + w.Said(words.Round(t.FlankMm(), 1)) +
 		". Gauge plane is the large end: " + w.Said(0.1) + " on the diameter moves the gauge " + w.Said(words.Round(t.AdvanceMm(0.1), 2)) + " along."
 }
@@ -112,7 +112,7 @@ func (t *tapered) more(r *record, st *Step) {
 		c.MinMm, c.MaxMm = s.MinMm, s.MaxMm
 	}
 	r.add(c)
-	angle := plan.Check{Ref: r.ref(st), What: name + " taper", Wanted: words.Trim(t.TopSlideDeg(), 3) + "° from the axis", Gauge: "bevel protractor, or the mate with marking blue"}
+	angle := plan.Check{Ref: r.ref(st), What: name + " taper", Wanted: words.Trim(t.TopSlideDeg(), 2) + "° from the axis", Gauge: "bevel protractor, or the mate with marking blue"}
 	angle.Limits, angle.Source = r.angleLimits(st.LengthMm())
 	r.add(angle)
 }

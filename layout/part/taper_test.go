@@ -28,7 +28,7 @@ func shaped(t *testing.T, edits ...string) *Model {
 }
 
 // A taper 1:10 from 40 over 60 ends at 34; its half angle is atan(1/20) =
-// 2.862°, the flank 60.1 long, and 0.1 on the diameter is 1 along. An included
+// 2.86°, the flank 60.1 long, and 0.1 on the diameter is 1 along. An included
 // angle of 8° takes 2 · 60 · tan 4° = 8.391 off.
 func TestTaper(t *testing.T) {
 	t.Parallel()
@@ -37,8 +37,8 @@ func TestTaper(t *testing.T) {
 		front, back float64 // radii
 		small       string
 	}{
-		{"taper: {ratio: 10}", "Taper cone 1:10: top slide set 2.862° from the axis (included 5.725°), Ø40 at the front end, Ø34 at the back end; the slide travels 60.1 mm. Gauge plane is the large end: 0.1 mm on the diameter moves the gauge 1 mm along.", 20, 17, "cone at the back end"},
-		{"taper: {to: 34, toward: front}", "Taper cone 1:10: top slide set 2.862° from the axis (included 5.725°), Ø40 at the back end, Ø34 at the front end", 17, 20, "cone at the front end"},
+		{"taper: {ratio: 10}", "Taper cone 1:10: top slide set 2.86° from the axis (included 5.72°), Ø40 at the front end, Ø34 at the back end; the slide travels 60.1 mm. Gauge plane is the large end: 0.1 mm on the diameter moves the gauge 1 mm along.", 20, 17, "cone at the back end"},
+		{"taper: {to: 34, toward: front}", "Taper cone 1:10: top slide set 2.86° from the axis (included 5.72°), Ø40 at the back end, Ø34 at the front end", 17, 20, "cone at the front end"},
 		{"taper: {angle: 8}", "top slide set 4° from the axis (included 8°)", 20, 15.804391283, "cone at the back end"},
 	} {
 		m := shaped(t, "TAPER", c.taper)

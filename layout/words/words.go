@@ -116,6 +116,14 @@ func (w Writer) Size(mm float64) string {
 	return Trim(mm, 3)
 }
 
+// Derived writes a length that follows from drawn ones: as Size, but to 0.01 mm.
+func (w Writer) Derived(mm float64) string {
+	if w.Units == parts.Inches {
+		return w.Size(mm)
+	}
+	return Trim(mm, 2)
+}
+
 // Said writes a length with its unit, for sentences: "0.5 mm", "0.0197 in".
 func (w Writer) Said(mm float64) string {
 	if w.Units == parts.Inches {

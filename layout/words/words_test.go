@@ -21,6 +21,7 @@ func TestWriter(t *testing.T) {
 	mm, in := Writer{parts.Millimetres}, Writer{parts.Inches}
 	for _, c := range []struct{ name, got, want string }{
 		{"Size", mm.Size(114.3004), "114.3"}, {"Size", mm.Size(0.0015), "0.002"}, {"Size", in.Size(1.37506 * 25.4), "1.3751 in"},
+		{"Derived", mm.Derived(103.9234), "103.92"}, {"Derived", in.Derived(1.3125 * 25.4), "1.3125 in"},
 		{"Said", mm.Said(0.5), "0.5 mm"}, {"Said", in.Said(0.5), "0.0197 in"},
 		{"Read", mm.Read(1.2349), "1.23"}, {"Read", in.Read(1.2346 * 25.4), "1.235 in"},
 		{"Near", mm.Near(0.34), "0.3 mm"}, {"Near", in.Near(0.34), "0.01 in"}, {"Near", mm.Near(0), "0 mm"}, {"Near", in.Near(-1), "0 in"}, {"Near", mm.Near(12.6), "13 mm"}, {"Near", mm.Near(0.05), "0.05 mm"},
