@@ -141,7 +141,7 @@ func (c *contour) circle() (centre point, radius float64, round bool, sides int)
 	}
 	round = len(c.points) >= fewestCorners
 	for i, p := range c.points {
-		round = round && toSegment(centre, p, c.points[(i+1)%len(c.points)]) >= radius-off
+		round = round && geom.ToSegment(centre, p, c.points[(i+1)%len(c.points)]) >= radius-off
 	}
 	if !round {
 		sides = len(c.points)
@@ -171,7 +171,7 @@ func thin(points []point, closed bool, tol float64) []point {
 	for i := 1; i < len(src)-1; i++ {
 		straight := i-last < 32
 		for k := last + 1; straight && k <= i; k++ {
-			straight = toSegment(src[k], src[last], src[i+1]) < tol
+			straight = geom.ToSegment(src[k], src[last], src[i+1]) < tol
 		}
 		if !straight {
 			kept = append(kept, src[i])
@@ -179,18 +179,6 @@ func thin(points []point, closed bool, tol float64) []point {
 		}
 	}
 	return append(kept, src[len(src)-1])
-}
-
-// toSegment is the distance of p from the segment a–b.
-func toSegment(p, a, b point) float64 {
-	d := b.Minus(a)
-	l := float64(d.XMm*d.XMm) + float64(d.YMm*d.YMm)
-	if l == 0 {
-		return geom.Distance(p, a)
-	}
-	t := (float64((p.XMm-a.XMm)*d.XMm) + float64((p.YMm-a.YMm)*d.YMm)) / l
-	t = math.Max(0, math.Min(1, t))
-	return geom.Distance(p, xy(a.XMm+t*d.XMm, a.YMm+t*d.YMm))
 }
 
 // mostSamples bounds the work of one comparison of two contours.
@@ -232,7 +220,7 @@ func (c *contour) off(p point, enough float64) float64 {
 		if i+1 == len(c.points) && !c.closed {
 			break
 		}
-		if near = math.Min(near, toSegment(p, a, c.points[(i+1)%len(c.points)])); near <= enough {
+		if near = math.Min(near, geom.ToSegment(p, a, c.points[(i+1)%len(c.points)])); near <= enough {
 			break
 		}
 	}

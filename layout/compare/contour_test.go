@@ -116,7 +116,7 @@ func TestCurvesAreClose(t *testing.T) {
 			centre := lo.Plus(hi).Times(0.5)
 			for i, p := range c.points {
 				q := c.points[(i+1)%len(c.points)]
-				if on, between := geom.Distance(p, centre), toSegment(centre, p, q); math.Abs(on-r) > 0.0045 || r-between > 0.0045 {
+				if on, between := geom.Distance(p, centre), geom.ToSegment(centre, p, q); math.Abs(on-r) > 0.0045 || r-between > 0.0045 {
 					t.Errorf("%s: from %v to %v mm of its middle", body, between, on)
 					break
 				}

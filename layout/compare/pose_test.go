@@ -122,7 +122,7 @@ func TestBendsAreClose(t *testing.T) {
 				}
 				row = row[:len(row)-1]
 			}
-			worst = math.Max(worst, toSegment(row[0], p.line[i], p.line[i+1]))
+			worst = math.Max(worst, geom.ToSegment(row[0], p.line[i], p.line[i+1]))
 		}
 		if worst > flatMm || worst < least || p.line[n] != at[len(at)-1] {
 			t.Errorf("%v: %g mm in %d pieces, to %v", at, worst, n, p.line[n])

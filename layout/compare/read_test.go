@@ -235,11 +235,11 @@ func TestContours(t *testing.T) {
 		p    point
 		want float64
 	}{{xy(2, 3), 3}, {xy(-3, -4), 5}, {xy(13, 4), 5}, {xy(5, 0), 0}} {
-		if d := toSegment(test.p, xy(0, 0), xy(10, 0)); d != test.want {
+		if d := geom.ToSegment(test.p, xy(0, 0), xy(10, 0)); d != test.want {
 			t.Errorf("%v is %g off", test.p, d)
 		}
 	}
-	if d := toSegment(xy(3, 4), point{}, point{}); d != 5 {
+	if d := geom.ToSegment(xy(3, 4), point{}, point{}); d != 5 {
 		t.Errorf("a segment of no length is %g off", d)
 	}
 	moved := l.moved(xy(0, 0.3))

@@ -221,15 +221,5 @@ func segmentDistance(a, b, c, d plan.XY) float64 {
 	if cross(a, b, c)*cross(a, b, d) < 0 && cross(c, d, a)*cross(c, d, b) < 0 {
 		return 0
 	}
-	return math.Min(math.Min(toSegment(a, c, d), toSegment(b, c, d)), math.Min(toSegment(c, a, b), toSegment(d, a, b)))
-}
-
-// toSegment is the distance of p from the line ab.
-func toSegment(p, a, b plan.XY) float64 {
-	dx, dy := b.XMm-a.XMm, b.YMm-a.YMm
-	t := 0.0
-	if l := dx*dx + dy*dy; l > 0 {
-		t = math.Max(0, math.Min(1, ((p.XMm-a.XMm)*dx+(p.YMm-a.YMm)*dy)/l))
-	}
-	return geom.Distance(p, plan.XY{XMm: a.XMm + t*dx, YMm: a.YMm + t*dy})
+	return math.Min(math.Min(geom.ToSegment(a, c, d), geom.ToSegment(b, c, d)), math.Min(geom.ToSegment(c, a, b), geom.ToSegment(d, a, b)))
 }

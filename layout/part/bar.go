@@ -201,7 +201,7 @@ func (b *bar) section(*Sizes) *plan.Section {
 
 func (b *bar) features(n *Numbered) {
 	n.add(plan.Feature{Kind: plan.EdgeFeature, Name: "section", Size: b.sectionWords(n.W), Note: "as the bar is bought"})
-	n.add(plan.Feature{Kind: plan.LengthFeature, Name: "length", Size: n.W.Size(b.in.Length.Mm), Limits: n.limitsText(n.length(b.in.Length.Mm)), Note: "between the outermost points"})
+	n.add(plan.Feature{Kind: plan.LengthFeature, Name: "length", Size: n.W.Size(b.in.Length.Mm), Limits: n.limitsText(n.General(b.in.Length.Mm)), Note: "between the outermost points"})
 	for _, side := range []parts.Side{parts.LeftEnd, parts.RightEnd} {
 		if cut := b.endPlan(n.W, side); cut.SawDeg > 0 || cut.Coped {
 			n.add(plan.Feature{Kind: plan.EndFeature, Name: string(side) + " end", Size: cut.Cut})
@@ -353,7 +353,7 @@ func (b *bar) plan(n *Numbered) *plan.BarPlan {
 	in := b.in
 	out := &plan.BarPlan{
 		Section: b.sectionWords(n.W), Outline: plan.Contour(b.outline(n.Sizes).ToSVG()), WidthMm: in.Width.Mm, DepthMm: in.Depth.Mm, LengthMm: words.Round(in.Length.Mm, 6),
-		TopMm: words.Round(b.sides.TopMm, 6), BottomMm: words.Round(b.sides.BottomMm, 6), Length: n.W.Size(in.Length.Mm), Limits: n.limitsText(n.length(in.Length.Mm)),
+		TopMm: words.Round(b.sides.TopMm, 6), BottomMm: words.Round(b.sides.BottomMm, 6), Length: n.W.Size(in.Length.Mm), Limits: n.limitsText(n.General(in.Length.Mm)),
 		Left: b.endPlan(n.W, parts.LeftEnd), Right: b.endPlan(n.W, parts.RightEnd),
 	}
 	if out.TopMm != out.LengthMm || out.BottomMm != out.LengthMm {
@@ -393,10 +393,17 @@ func (b *bar) holeRecord(n *Numbered, m *Group) plan.BarRecord {
 			continue
 		}
 		mm, _ := b.fromEnd(m, i)
-		out.Wanted, out.Limits = words.Join(", ", out.Wanted, n.W.Size(mm)), words.Join(", ", out.Limits, n.limitsText(n.length(mm)))
+		out.Wanted, out.Limits = words.Join(", ", out.Wanted, n.W.Size(mm)), words.Join(", ", out.Limits, n.limitsText(n.General(mm)))
 	}
 	if l := n.limitsText(m.Size.Size); l != "" {
 		out.Wanted, out.Limits = out.Wanted+"; "+m.Group.SizeText, out.Limits+"; Ø"+l
+	}
+	if m.Size.Thread != nil {
+		deep := 0.0
+		if !m.through {
+			deep = m.depth.Mm
+		}
+		out.Wanted, out.Limits = out.Wanted+"; "+m.Size.Thread.Designation, out.Limits+"; "+n.runsFreely(deep)
 	}
 	return out
 }

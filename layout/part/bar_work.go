@@ -32,7 +32,7 @@ func (b *bar) operations(w *bench) {
 			saw.Do = append(saw.Do, words.Capital(e.Name)+" end square.")
 		}
 	}
-	if l := w.limitsText(w.length(b.in.Length.Mm)); l != "" {
+	if l := w.limitsText(w.General(b.in.Length.Mm)); l != "" {
 		saw.Limits = []string{"length " + l}
 	}
 	w.op(warn(saw, clampStock))
@@ -159,7 +159,7 @@ func (b *bar) copePattern(d *shaper, side parts.Side, c bars.Cope) plan.Developm
 func (b *bar) checkGroup(r *record, m *Group) {
 	for i := range m.Points {
 		mm, end := b.fromEnd(m, i)
-		r.sized(plan.Check{Ref: r.ref(m), What: words.Spaced(m.name) + " " + words.Trim(float64(m.Group.First+i), 0) + " from the " + string(end) + " end", Wanted: r.W.Size(mm), Gauge: "rule"}, r.length(mm))
+		r.sized(plan.Check{Ref: r.ref(m), What: words.Spaced(m.name) + " " + words.Trim(float64(m.Group.First+i), 0) + " from the " + string(end) + " end", Wanted: r.W.Size(mm), Gauge: "rule"}, r.General(mm))
 	}
 }
 
@@ -252,6 +252,9 @@ func (b *bar) problems(n *Numbered) []plan.Problem {
 			p.Kind = plan.BarHoleNear
 			p.Args = append(p.Args, plan.Of(plan.Mm, words.Round(worst.leftMm, 2)), plan.Named(worst.what), plan.Of(plan.Mm, words.Round(worst.want, 2)), plan.Of(plan.Diameter, m.Size.FinishedMm))
 			out = append(out, p)
+		}
+		if metal, _ := b.throughMm(m); !m.through && m.depth.Mm >= metal-geom.CloseMm {
+			out = append(out, plan.Problem{Kind: plan.BarTooDeep, Pos: m.depth.Pos, Feature: m.name, Args: []plan.Arg{plan.Named(words.Spaced(m.name)), plan.Of(plan.Mm, m.depth.Mm), plan.Of(plan.Mm, metal)}})
 		}
 	}
 	return append(out, b.bought(n.Job.Units == parts.Inches, n.W)...)

@@ -96,7 +96,7 @@ func (r *record) generalSource(limits string) string {
 }
 
 func (r *record) checkLength(ref int, what string, mm float64) {
-	s := r.length(geom.Clean(mm))
+	s := r.General(geom.Clean(mm))
 	r.sized(plan.Check{Ref: ref, What: what, Wanted: r.W.Size(geom.Clean(mm)), Gauge: "calipers"}, s)
 }
 

@@ -59,9 +59,9 @@ func (z *sizer) clamp() {
 
 // screwText is the screw in the unit that it is sold in.
 func (c *Clamp) screwText(w words.Writer) string {
-	long := w.Size(c.Row.LongMm)
+	long := c.bolt.LengthName(c.Row.LongMm)
 	if c.bolt.Thread.TPI == 0 && w.Units == parts.Inches {
-		long = words.Trim(c.Row.LongMm, 1) + " mm"
+		long += " mm"
 	}
 	return c.Row.Thread + " × " + long + ", " + c.Row.Class
 }
@@ -165,8 +165,8 @@ func (b *bench) toolName(mm float64, clearance bool) string {
 
 func (c *Clamp) checks(r *record) {
 	ref, w := r.ref(c), r.W
-	r.sized(plan.Check{Ref: ref, What: "clamp slot", Wanted: w.Size(c.Row.SlotMm), Gauge: "feelers"}, r.length(c.Row.SlotMm))
-	r.sized(plan.Check{Ref: ref, What: "clamp, floor of the counterbore to the cut", Wanted: w.Size(c.Row.GripMm), Gauge: "calipers"}, r.length(c.Row.GripMm))
+	r.sized(plan.Check{Ref: ref, What: "clamp slot", Wanted: w.Size(c.Row.SlotMm), Gauge: "feelers"}, r.General(c.Row.SlotMm))
+	r.sized(plan.Check{Ref: ref, What: "clamp, floor of the counterbore to the cut", Wanted: w.Size(c.Row.GripMm), Gauge: "calipers"}, r.General(c.Row.GripMm))
 	r.add(plan.Check{Ref: ref, What: "clamp closes", Wanted: "loose it slips on, nipped up it holds", Limits: "cut still open", Gauge: "counterpart"})
 }
 

@@ -109,7 +109,7 @@ func (c *cone) features(n *Numbered) {
 		mm   float64
 	}{{"large end", c.in.Large.Mm}, {"small end", c.in.Small.Mm}}
 	for i, e := range ends {
-		n.add(plan.Feature{Kind: plan.EndFeature, Name: e.name, Size: n.W.Dia(e.mm) + at, Limits: n.limitsText(n.length(e.mm)), Balloon: n.Section.Outer[i]})
+		n.add(plan.Feature{Kind: plan.EndFeature, Name: e.name, Size: n.W.Dia(e.mm) + at, Limits: n.limitsText(n.General(e.mm)), Balloon: n.Section.Outer[i]})
 	}
 	n.seamFeature(c.in.Seam.Deg, c.in.Overlap.Mm)
 	n.lengthFeature(plan.HeightFeature)

@@ -37,14 +37,14 @@ func (r *Sizes) dimensions(profiled, bought bool) []plan.Dimension {
 			if profiled {
 				d := plan.Dimension{Kind: plan.LengthDim, FromMm: s.FromMm, ToMm: s.ToMm, Inside: inside, Text: r.longText(s)}
 				if !r.auxiliary(s) {
-					d.Limits = r.limitsText(r.length(s.LengthMm()))
+					d.Limits = r.limitsText(r.General(s.LengthMm()))
 				}
 				out = append(out, d)
 			}
 		}
 	}
 	out = append(out, r.cutDimensions()...)
-	length := r.length(r.LengthMm())
+	length := r.General(r.LengthMm())
 	overall := plan.Dimension{Kind: plan.OverallDim, ToMm: r.LengthMm(), Text: r.W.Size(length.NominalMm), Limits: r.limitsText(length)}
 	if bought {
 		overall.Limits = ""
@@ -105,7 +105,7 @@ func (r *Sizes) cutDimensions() []plan.Dimension {
 		f := &r.Flats[i]
 		out = append(out, plan.Dimension{
 			Kind: plan.DiameterDim, FromMm: f.Row.FromMm, ToMm: f.Row.ToMm, RadiusMm: geom.Clean(f.Row.DiameterMm / 2),
-			Text: f.name() + " " + f.acrossText(r.W), Limits: r.limitsText(r.length(f.Row.AcrossMm))})
+			Text: f.name() + " " + f.acrossText(r.W), Limits: r.limitsText(r.General(f.Row.AcrossMm))})
 	}
 	return out
 }

@@ -98,7 +98,7 @@ func (f *flat) edgeCheck(r *record, of plan.Feature) plan.Check {
 	c := plan.Check{Ref: of.N, What: of.Name, Wanted: of.Size, Limits: words.OrNone(of.Limits), Gauge: "calipers", Source: r.generalSource(of.Limits)}
 	switch b := f.outline(r.Sizes).Bounds(); {
 	case of.Kind == plan.EdgeFeature:
-		wide, high := f.cutLimits(r.length(geom.Clean(b.W())), f.Outline.LeaveOnPart.Mm), f.cutLimits(r.length(geom.Clean(b.H())), f.Outline.LeaveOnPart.Mm)
+		wide, high := f.cutLimits(r.General(geom.Clean(b.W())), f.Outline.LeaveOnPart.Mm), f.cutLimits(r.General(geom.Clean(b.H())), f.Outline.LeaveOnPart.Mm)
 		if wide.Limited && high.Limited {
 			c.Limits, c.Source = r.limitsText(wide)+" × "+r.limitsText(high), wide.Source
 		}

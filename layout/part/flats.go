@@ -70,7 +70,7 @@ func (f *Flats) feature(n *Numbered) plan.Feature {
 		note += "; corners stay round, sharp ones need " + n.W.Dia(words.Round(f.work.LeastRound, 2))
 	}
 	return plan.Feature{
-		Kind: plan.FlatsFeature, Name: words.Spaced(f.Row.Name), Size: f.name() + " " + f.acrossText(n.W) + " on " + n.W.Dia(f.Row.DiameterMm), Limits: n.limitsText(n.length(f.Row.AcrossMm)), Note: note,
+		Kind: plan.FlatsFeature, Name: words.Spaced(f.Row.Name), Size: f.name() + " " + f.acrossText(n.W) + " on " + n.W.Dia(f.Row.DiameterMm), Limits: n.limitsText(n.General(f.Row.AcrossMm)), Note: note,
 		Balloon: plan.XY{XMm: geom.Clean((f.Row.FromMm + f.Row.ToMm) / 2), YMm: geom.Clean(f.Row.DiameterMm/2 - f.Row.DepthMm)},
 	}
 }
@@ -89,14 +89,14 @@ func (f *Flats) operations(b *bench) {
 		}
 		o.Do = append(o.Do, line+". Measure the first two opposite flats before the rest.")
 	}
-	if l := b.limitsText(b.length(f.Row.AcrossMm)); l != "" {
+	if l := b.limitsText(b.General(f.Row.AcrossMm)); l != "" {
 		o.Limits = []string{"across " + l}
 	}
 	b.op(warn(o, clampRound))
 }
 
 func (f *Flats) checks(r *record) {
-	s := r.length(f.Row.AcrossMm)
+	s := r.General(f.Row.AcrossMm)
 	r.sized(plan.Check{Ref: r.ref(f), What: words.Spaced(f.Row.Name), Wanted: f.acrossText(r.W), Gauge: "micrometer or calipers"}, s)
 }
 

@@ -149,9 +149,9 @@ func ring(inside, outside, gapDeg float64) *canvas.Path {
 
 func (h *helix) features(n *Numbered) {
 	z := h.in.Length.Mm / 2
-	n.add(plan.Feature{Kind: plan.EndFeature, Name: "outside", Size: n.W.Dia(h.in.Outside.Mm), Limits: n.limitsText(n.length(h.in.Outside.Mm)), Balloon: plan.XY{XMm: z, YMm: h.in.Outside.Mm / 2}})
+	n.add(plan.Feature{Kind: plan.EndFeature, Name: "outside", Size: n.W.Dia(h.in.Outside.Mm), Limits: n.limitsText(n.General(h.in.Outside.Mm)), Balloon: plan.XY{XMm: z, YMm: h.in.Outside.Mm / 2}})
 	n.add(plan.Feature{Kind: plan.EndFeature, Name: "inside", Size: n.W.Dia(h.in.Shaft.Mm) + " as its shaft", Note: "sits on the shaft all round", Balloon: plan.XY{XMm: z, YMm: h.in.Shaft.Mm / 2}})
-	n.add(plan.Feature{Kind: plan.EndFeature, Name: "pitch", Size: n.W.Size(h.in.Pitch.Mm) + " " + h.hand(), Limits: n.limitsText(n.length(h.in.Pitch.Mm)), Balloon: plan.XY{XMm: 0, YMm: h.in.Outside.Mm / 2}})
+	n.add(plan.Feature{Kind: plan.EndFeature, Name: "pitch", Size: n.W.Size(h.in.Pitch.Mm) + " " + h.hand(), Limits: n.limitsText(n.General(h.in.Pitch.Mm)), Balloon: plan.XY{XMm: 0, YMm: h.in.Outside.Mm / 2}})
 	n.lengthFeature(plan.LengthFeature)
 }
 
@@ -203,13 +203,13 @@ func (h *helix) views(s *Sizes) []plan.FoldView {
 		addMetal(&v, geom.Polygon([]plan.XY{{XMm: mid - w, YMm: side * i}, {XMm: mid + w, YMm: side * i}, {XMm: mid + w, YMm: side * r}, {XMm: mid - w, YMm: side * r}}))
 	}
 	v.MinMm, v.MaxMm = plan.XY{YMm: -r}, plan.XY{XMm: l, YMm: r}
-	length := s.length(l)
+	length := s.General(l)
 	v.Dims = append(v.Dims,
 		plan.FoldLength{FromMm: plan.XY{YMm: r}, ToMm: plan.XY{XMm: l, YMm: r}, Out: plan.XY{YMm: 1}, Text: s.W.Size(l), Limits: s.limitsText(length)},
-		plan.FoldLength{FromMm: plan.XY{YMm: -r}, ToMm: plan.XY{YMm: r}, Out: plan.XY{XMm: -1}, Text: s.W.Dia(in.Outside.Mm), Limits: s.limitsText(s.length(in.Outside.Mm))},
+		plan.FoldLength{FromMm: plan.XY{YMm: -r}, ToMm: plan.XY{YMm: r}, Out: plan.XY{XMm: -1}, Text: s.W.Dia(in.Outside.Mm), Limits: s.limitsText(s.General(in.Outside.Mm))},
 		plan.FoldLength{FromMm: plan.XY{XMm: l, YMm: -i}, ToMm: plan.XY{XMm: l, YMm: i}, Out: plan.XY{XMm: 1}, Text: s.W.Dia(in.Shaft.Mm)})
 	if len(above) > 1 {
-		v.Dims = append(v.Dims, plan.FoldLength{FromMm: plan.XY{XMm: above[0], YMm: -r}, ToMm: plan.XY{XMm: above[1], YMm: -r}, Out: plan.XY{YMm: -1}, Text: "pitch " + s.W.Size(in.Pitch.Mm), Limits: s.limitsText(s.length(in.Pitch.Mm))})
+		v.Dims = append(v.Dims, plan.FoldLength{FromMm: plan.XY{XMm: above[0], YMm: -r}, ToMm: plan.XY{XMm: above[1], YMm: -r}, Out: plan.XY{YMm: -1}, Text: "pitch " + s.W.Size(in.Pitch.Mm), Limits: s.limitsText(s.General(in.Pitch.Mm))})
 	}
 	return []plan.FoldView{v}
 }

@@ -38,7 +38,7 @@ func (o fold) feature(n *Numbered) plan.Feature {
 	q := b.Side.TurnedTo(plan.XY{XMm: (b.LeftMm + b.RightMm) / 2, YMm: b.LineMm()})
 	return plan.Feature{
 		Kind: plan.FoldFeature, Name: o.name(), Size: n.W.Size(b.HeightMm) + " high, " + o.turn() + ", inside R" + n.W.Size(b.RadiusMm),
-		Limits: n.limitsText(n.length(b.HeightMm)), Note: "to the " + string(o.f.in.Flanges[o.i].Toward), Face: parts.Front, Balloon: plan.XY{XMm: geom.Clean(q.XMm), YMm: geom.Clean(q.YMm)},
+		Limits: n.limitsText(n.General(b.HeightMm)), Note: "to the " + string(o.f.in.Flanges[o.i].Toward), Face: parts.Front, Balloon: plan.XY{XMm: geom.Clean(q.XMm), YMm: geom.Clean(q.YMm)},
 	}
 }
 
@@ -115,7 +115,7 @@ func (o fold) checks(r *record) {
 		if m.on != o.f.in.Flanges[o.i].Side {
 			continue
 		}
-		s := r.length(m.own[0].YMm)
+		s := r.General(m.own[0].YMm)
 		c := plan.Check{Ref: r.ref(m), What: words.Spaced(m.name) + ", " + holesWords(m.Group) + " from " + under, Wanted: r.W.Size(m.own[0].YMm), Gauge: "height over the outside of " + under + ", folded"}
 		if m.Group.Count > 1 {
 			c.What = words.Spaced(m.name) + ", hole " + words.Trim(float64(m.Group.First), 0) + " from " + under

@@ -44,7 +44,7 @@ func (f *folded) views(s *Sizes) []plan.FoldView {
 		}
 		base := []plan.XY{{XMm: ends[0]}, {XMm: ends[1]}, {XMm: ends[1], YMm: -f.Thickness.Mm}, {XMm: ends[0], YMm: -f.Thickness.Mm}}
 		addMetal(&view, geom.Polygon(base))
-		z := s.length(v.mm)
+		z := s.General(v.mm)
 		out = append(out, f.over(view, v.mm, s.W.Size(v.mm), s.limitsText(z)))
 	}
 	return out
@@ -98,7 +98,7 @@ func (f *folded) flapView(s *Sizes, v *plan.FoldView, i int, hand float64) {
 	if fold.Forward {                                                       // whose outside is the back
 		foot, out = foot.Minus(out.Times(f.Thickness.Mm)), out.Times(-1)
 	}
-	z := s.length(fold.HeightMm)
+	z := s.General(fold.HeightMm)
 	v.Dims = append(v.Dims, plan.FoldLength{FromMm: at(foot), ToMm: at(foot.Plus(along.Times(fold.HeightMm))), Out: at(out), Text: s.W.Size(fold.HeightMm), Limits: s.limitsText(z)})
 	v.Turns = append(v.Turns, plan.FoldTurn{AtMm: at(fold.Centre()), Text: words.Trim(fold.AngleDeg, 1) + "° R" + s.W.Size(fold.RadiusMm)})
 }

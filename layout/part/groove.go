@@ -146,7 +146,7 @@ func (k plainGroove) size(z *sizer, g *Groove) bool {
 	if g.Row.Inside {
 		toward = 2
 	}
-	g.floor, g.width = z.length(geom.Clean(g.Row.DiameterMm+toward*k.in.Depth.Mm)), z.length(k.in.Width.Mm)
+	g.floor, g.width = z.General(geom.Clean(g.Row.DiameterMm+toward*k.in.Depth.Mm)), z.General(k.in.Width.Mm)
 	return true
 }
 
@@ -285,11 +285,11 @@ func (g *Groove) checks(r *record) {
 		add(q.what, wanted, q.gauge, q.size)
 	}
 	if g.Row.Face != "" {
-		outer := r.length(g.Row.OuterMm)
+		outer := r.General(g.Row.OuterMm)
 		add("outer wall", r.W.Dia(g.Row.OuterMm), "calipers", outer)
 		return
 	}
-	add("place", r.placeText(g), "calipers", r.length(geom.Clean(g.In.Axial.Mm)))
+	add("place", r.placeText(g), "calipers", r.General(geom.Clean(g.In.Axial.Mm)))
 }
 
 // grooved is a contour of a step with its grooves.

@@ -104,7 +104,7 @@ func (z *sizer) place(k *Keyway) {
 		far := across + toward*deeper
 		k.across = Sized{NominalMm: across, MinMm: math.Min(across, far), MaxMm: math.Max(across, far), Limited: true, Source: k.key.ToleranceSource.String()}
 	} else {
-		k.across = z.length(across)
+		k.across = z.General(across)
 	}
 	from, to := k.In.StretchMm(st.Inside, st.FromMm, st.ToMm, z.LengthMm())
 	k.Row = plan.KeywayRow{
@@ -387,6 +387,6 @@ func (k *Keyway) checks(r *record) {
 	add("width", k.widthText(r.W), "gauge blocks", k.width)
 	add("floor to far side", r.W.Size(k.across.NominalMm), k.acrossGauge(), k.across)
 	if k.open < 2 && !k.sunk() {
-		add("length", r.W.Size(k.lengthMm()), "calipers", r.length(k.lengthMm()))
+		add("length", r.W.Size(k.lengthMm()), "calipers", r.General(k.lengthMm()))
 	}
 }

@@ -23,7 +23,7 @@ func (r *record) checkSizes(ref int, what string, mm ...float64) {
 // source; none where it does not cover one of them.
 func (r *record) limitsOf(mm ...float64) (text, source string) {
 	for _, v := range mm {
-		s := r.length(geom.Clean(v))
+		s := r.General(geom.Clean(v))
 		if !s.Limited {
 			return words.OrNone(""), ""
 		}
@@ -48,10 +48,7 @@ func (r *record) checkHole(c plan.Check, m Made, deepMm, threadMm float64) {
 	c.Source, c.Gauge = m.Size.Source, "calipers"
 	switch {
 	case m.Thread != nil:
-		c.Wanted, c.Limits, c.Gauge = c.Wanted+m.Thread.Designation, "runs freely, square", "thread gauge or new bolt"
-		if threadMm > 0 {
-			c.Limits = "runs freely " + r.W.Size(threadMm) + " deep, square"
-		}
+		c.Wanted, c.Limits, c.Gauge = c.Wanted+m.Thread.Designation, r.runsFreely(threadMm), "thread gauge or new bolt"
 	case m.Size.Limited:
 		c.Wanted, c.Limits, c.MinMm, c.MaxMm = c.Wanted+m.Text, r.limitsText(m.Size), m.Size.MinMm, m.Size.MaxMm
 		if m.DrillMm != m.FinishedMm {
@@ -67,12 +64,21 @@ func (r *record) checkHole(c plan.Check, m Made, deepMm, threadMm float64) {
 	r.add(c)
 }
 
+// runsFreely is what is asked of a tapped hole; mm is the depth of its thread, 0 where
+// it goes right through.
+func (s *Sizes) runsFreely(mm float64) string {
+	if mm > 0 {
+		return "runs freely " + s.W.Size(mm) + " deep, square"
+	}
+	return "runs freely, square"
+}
+
 // plugGauge measures a hole that is finished after the drill.
 const plugGauge = "plug gauge or bore gauge"
 
 // checkSize checks a length that callipers reach, by the general tolerance.
 func (r *record) checkSize(ref int, what string, mm float64) {
-	s := r.length(geom.Clean(mm))
+	s := r.General(geom.Clean(mm))
 	c := plan.Check{Ref: ref, What: what, Wanted: r.W.Read(mm), Limits: words.OrNone(r.limitsText(s)), Gauge: "calipers", Source: s.Source}
 	if s.Limited {
 		c.MinMm, c.MaxMm = s.MinMm, s.MaxMm
@@ -116,7 +122,12 @@ func (m *Group) checkPlace(r *record) {
 	if _, bent := r.form.(*folded); bent {
 		return // its holes are checked on the blank
 	}
+	s, slot := m.kind.(slots)
 	for _, f := range r.Faces {
+		if slot && f.Face == m.Face {
+			s.checkPlace(r, m, f)
+			continue
+		}
 		if f.Face == m.Face && m.pattern.PCD.Mm > 0 && m.Group.Count > 1 {
 			m.checkRound(r)
 		} else if f.Face == m.Face && m.pattern.PCD.Mm == 0 && !f.Round {
@@ -128,7 +139,7 @@ func (m *Group) checkPlace(r *record) {
 // checkRound: each hole lies on the radius within its general tolerance, so two
 // gaps differ by twice that at most.
 func (m *Group) checkRound(r *record) {
-	s := r.length(m.pattern.PCD.Mm / 2)
+	s := r.General(m.pattern.PCD.Mm / 2)
 	if !s.Limited {
 		return
 	}
@@ -149,6 +160,17 @@ func (m *Group) checkRound(r *record) {
 
 // checkEdges measures the first hole from two edges.
 func (m *Group) checkEdges(r *record, f *plan.Face) {
+	for _, h := range f.Holes {
+		if h.Group == m.Group.Name && h.N == m.Group.First {
+			half := m.Group.DrillMm / 2
+			m.fromEdges(r, f, h.N, "pin", plan.XY{XMm: h.FromXMm, YMm: h.FromYMm}, plan.XY{XMm: half, YMm: half})
+		}
+	}
+}
+
+// fromEdges measures from the two edges of a face's datum to what stands at from,
+// which reaches towards them.
+func (m *Group) fromEdges(r *record, f *plan.Face, n int, to string, from, reach plan.XY) {
 	x, y := "left", "bottom"
 	if strings.Contains(f.Datum, "right") {
 		x = "right"
@@ -156,17 +178,11 @@ func (m *Group) checkEdges(r *record, f *plan.Face) {
 	if strings.Contains(f.Datum, "top") {
 		y = "top"
 	}
-	for _, h := range f.Holes {
-		if h.Group != m.Group.Name || h.N != m.Group.First {
-			continue
-		}
-		half := m.Group.DrillMm / 2
-		sx, sy := r.length(h.FromXMm), r.length(h.FromYMm)
-		c := plan.Check{Ref: r.ref(m), What: words.Spaced(m.name) + " " + words.Trim(float64(h.N), 0) + ", " + x + " and " + y + " edge to pin",
-			Wanted: r.W.Read(h.FromXMm-half) + ", " + r.W.Read(h.FromYMm-half), Limits: words.OrNone(""), Gauge: "calipers", Source: sx.Source}
-		if sx.Limited && sy.Limited {
-			c.Limits = r.W.Limits(sx.MinMm-half, sx.MaxMm-half) + ", " + r.W.Limits(sy.MinMm-half, sy.MaxMm-half)
-		}
-		r.add(c)
+	sx, sy := r.General(from.XMm), r.General(from.YMm)
+	c := plan.Check{Ref: r.ref(m), What: words.Spaced(m.name) + " " + words.Trim(float64(n), 0) + ", " + x + " and " + y + " edge to " + to,
+		Wanted: r.W.Read(geom.Clean(from.XMm-reach.XMm)) + ", " + r.W.Read(geom.Clean(from.YMm-reach.YMm)), Limits: words.OrNone(""), Gauge: "calipers", Source: sx.Source}
+	if sx.Limited && sy.Limited {
+		c.Limits = r.W.Limits(sx.MinMm-reach.XMm, sx.MaxMm-reach.XMm) + ", " + r.W.Limits(sy.MinMm-reach.YMm, sy.MaxMm-reach.YMm)
 	}
+	r.add(c)
 }

@@ -225,14 +225,14 @@ func (m *Radial) checks(r *record) {
 		}
 		r.checkHole(plan.Check{Ref: r.ref(m), What: name, Wanted: words.CountOf(len(m.Rows))}, m.Size, depth, thread)
 	}
-	s := r.length(row.DatumMm)
+	s := r.General(row.DatumMm)
 	r.add(plan.Check{
 		Ref: r.ref(m), What: words.Spaced(row.Name) + " at " + clockList(m.Rows), Wanted: r.W.Size(row.DatumMm) + " from " + strings.ToUpper(row.Datum),
 		Limits: words.OrNone(r.limitsText(s)), MinMm: s.MinMm, MaxMm: s.MaxMm, Gauge: "calipers", Source: s.Source,
 	})
 	for _, row := range m.Rows {
 		if row.ArcMm > 0 {
-			arc := r.length(row.ArcMm)
+			arc := r.General(row.ArcMm)
 			r.add(plan.Check{Ref: r.ref(m), What: words.Spaced(row.Name) + " at " + words.Trim(row.ClockDeg, 3) + "°, round from TOP", Wanted: r.W.Read(row.ArcMm),
 				Limits: words.OrNone(r.limitsText(arc)), MinMm: arc.MinMm, MaxMm: arc.MaxMm, Gauge: "tape", Source: arc.Source})
 		}

@@ -408,7 +408,7 @@ func (h *branchHole) operations(b *bench) {
 }
 
 func (h *branchHole) checks(r *record) {
-	s := r.length(h.origin.axialMm)
+	s := r.General(h.origin.axialMm)
 	r.add(plan.Check{Ref: r.ref(h), What: h.name(), Wanted: r.W.Size(h.origin.axialMm) + " from the " + string(h.origin.from) + " face to its origin",
 		Limits: words.OrNone(r.limitsText(s)), MinMm: s.MinMm, MaxMm: s.MaxMm, Gauge: "tape", Source: s.Source})
 }

@@ -212,8 +212,8 @@ func (s *Sized) general(class string) {
 	}
 }
 
-// length limits a plain length by the general tolerance.
-func (s *Sizes) length(mm float64) Sized {
+// General limits a plain length, mm, by the general tolerance of the job (ISO 2768-1).
+func (s *Sizes) General(mm float64) Sized {
 	out := Sized{NominalMm: mm, MinMm: mm, MaxMm: mm}
 	out.general(s.Job.Tolerance.Value)
 	return out

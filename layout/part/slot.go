@@ -60,6 +60,39 @@ func (s slots) operation(b *bench, m *Group, cut bool) {
 		Holding: "machine vice or clamps, part set square", Tool: tool, Refs: []int{b.ref(m)}})
 }
 
+// checkPlace measures each slot from the edges; on a round face from the bore or the
+// outside, and how far it lies from the first, which no chord over pins shows.
+func (s slots) checkPlace(r *record, m *Group, f *plan.Face) {
+	for _, q := range f.Slots {
+		if q.Group != m.Group.Name {
+			continue
+		}
+		what := words.Spaced(m.name) + " " + words.Trim(float64(q.N), 0)
+		if math.Mod(q.TurnDeg, 90) != 0 {
+			limits, source := r.angleLimits(q.LengthMm)
+			r.add(plan.Check{Ref: r.ref(m), What: what + ", long axis at clock", Wanted: words.Angle(math.Mod(q.TurnDeg+360, 180)), Limits: limits, Gauge: "protractor", Source: source})
+		}
+		half := plan.XY{XMm: (q.EndsMm[0].XMm - q.EndsMm[1].XMm) / 2, YMm: (q.EndsMm[0].YMm - q.EndsMm[1].YMm) / 2}
+		if !f.Round {
+			m.fromEdges(r, f, q.N, "its near sides", plan.XY{XMm: inward(q.XMm, f.DatumAt.XMm, f.MinMm.XMm), YMm: inward(q.YMm, f.DatumAt.YMm, f.MinMm.YMm)},
+				plan.XY{XMm: math.Abs(half.XMm) + q.WidthMm/2, YMm: math.Abs(half.YMm) + q.WidthMm/2})
+			continue
+		}
+		edge, mm := "outside", f.MaxMm.XMm-q.WidthMm/2-max(geom.Distance(q.EndsMm[0], plan.XY{}), geom.Distance(q.EndsMm[1], plan.XY{}))
+		z := 0.0
+		if f.Face == parts.Back {
+			z = r.LengthMm()
+		}
+		if bore := r.boreAt(z); bore != nil {
+			edge, mm = "bore", geom.ToSegment(plan.XY{}, q.EndsMm[0], q.EndsMm[1])-(q.WidthMm+bore.Size.NominalMm)/2
+		}
+		r.checkSize(r.ref(m), what+", "+edge+" to its near side", mm)
+		if q.N > m.Group.First {
+			r.checkSize(r.ref(m), what+" from "+words.Trim(float64(m.Group.First), 0)+", side to like side", geom.Distance(m.Points[0], m.Points[q.N-m.Group.First]))
+		}
+	}
+}
+
 // turnDeg is the clock angle of the long axis as it lies on the metal: of a
 // folded part on its blank, else seen on the face that it is punched on.
 func (s slots) turnDeg(m *Group) float64 {

@@ -77,7 +77,7 @@ func (t *tapered) dimension(s *Sizes, st *Step, d *plan.Dimension) []plan.Dimens
 		large, small = back, front
 	}
 	less := (t.LargeMm - t.SmallMm) / 12 // half of a third, on one side
-	narrow := plan.Dimension{Kind: plan.DiameterDim, FromMm: small[0], ToMm: small[1], RadiusMm: geom.Clean(t.SmallMm/2 + less), Inside: d.Inside, Text: s.W.Dia(geom.Clean(t.SmallMm)), Limits: s.limitsText(s.length(geom.Clean(t.SmallMm)))}
+	narrow := plan.Dimension{Kind: plan.DiameterDim, FromMm: small[0], ToMm: small[1], RadiusMm: geom.Clean(t.SmallMm/2 + less), Inside: d.Inside, Text: s.W.Dia(geom.Clean(t.SmallMm)), Limits: s.limitsText(s.General(geom.Clean(t.SmallMm)))}
 	d.FromMm, d.ToMm, d.RadiusMm = large[0], large[1], geom.Clean(t.LargeMm/2-less)
 	return []plan.Dimension{narrow}
 }
@@ -106,7 +106,7 @@ func (t *tapered) end(step string, face parts.Face) string {
 // more measures the small end and the angle.
 func (t *tapered) more(r *record, st *Step) {
 	name := words.Spaced(st.Name)
-	s := r.length(geom.Clean(t.SmallMm))
+	s := r.General(geom.Clean(t.SmallMm))
 	c := plan.Check{Ref: r.ref(st), What: name + t.end(st.Name, t.small), Wanted: r.W.Dia(s.NominalMm), Limits: words.OrNone(r.limitsText(s)), Gauge: "calipers", Source: s.Source}
 	if s.Limited {
 		c.MinMm, c.MaxMm = s.MinMm, s.MaxMm

@@ -88,10 +88,10 @@ func (t *transition) developments(d *shaper) {
 
 func (t *transition) features(n *Numbered) {
 	at, line := " "+surface(t.in.Inside).String(), n.Section.Outer
-	wide, deep := n.limitsText(n.length(t.in.Width.Mm)), n.limitsText(n.length(t.in.Depth.Mm))
+	wide, deep := n.limitsText(n.General(t.in.Width.Mm)), n.limitsText(n.General(t.in.Depth.Mm))
 	n.add(plan.Feature{Kind: plan.EndFeature, Name: "rectangle", Size: n.W.Size(t.in.Width.Mm) + " × " + n.W.Size(t.in.Depth.Mm) + at, Limits: words.Join(" × ", wide, deep),
 		Note: "front face; width from 9 to 3 o'clock", Balloon: line[0]})
-	n.add(plan.Feature{Kind: plan.EndFeature, Name: "round end", Size: n.W.Dia(t.in.Diameter.Mm) + at, Limits: n.limitsText(n.length(t.in.Diameter.Mm)), Note: t.offsetWords(n.W), Balloon: line[1]})
+	n.add(plan.Feature{Kind: plan.EndFeature, Name: "round end", Size: n.W.Dia(t.in.Diameter.Mm) + at, Limits: n.limitsText(n.General(t.in.Diameter.Mm)), Note: t.offsetWords(n.W), Balloon: line[1]})
 	n.seamFeature(t.in.Seam.Deg, t.in.Overlap.Mm)
 	n.lengthFeature(plan.HeightFeature)
 }

@@ -129,7 +129,7 @@ func (b *bench) centreOperation() {
 		Do: []string{b.centred("Face the front clean.", parts.Front), b.centred("Turn round, face the back to length "+b.W.Size(b.LengthMm())+".", parts.Back)}, Tool: "facing tool, centre drill",
 		Speed: b.speed(cutting.Turn, b.widest().Size.NominalMm), Gauge: "calipers", Refs: b.refs(plan.LengthFeature, plan.CentreFeature),
 	}
-	if l := b.limitsText(b.length(b.LengthMm())); l != "" {
+	if l := b.limitsText(b.General(b.LengthMm())); l != "" {
 		o.Limits = []string{"length " + l}
 	}
 	b.faced[parts.Front], b.faced[parts.Back] = len(b.ops), len(b.ops)
@@ -248,7 +248,7 @@ func (b *bench) faceLines(first bool, set setting, o *plan.Operation) {
 		o.Do = append(o.Do, b.centred(b.faceFront(), parts.Front))
 	} else {
 		o.Do = append(o.Do, b.centred(b.faceBack(), parts.Back))
-		if l := b.limitsText(b.length(b.LengthMm())); l != "" {
+		if l := b.limitsText(b.General(b.LengthMm())); l != "" {
 			o.Limits = append(o.Limits, "length "+l)
 		}
 	}

@@ -174,7 +174,7 @@ func (e piece) chordRight(p Point) bool {
 // distance is that of a point from a line or an arc.
 func (e piece) distance(p Point) float64 {
 	if e.radius == 0 {
-		return toSegment(p, e.from, e.to)
+		return ToSegment(p, e.from, e.to)
 	}
 	off := Distance(p, e.centre)
 	k := e.radius / off // not a number at the centre, from which the ends are as near as the rest
@@ -191,9 +191,12 @@ func side(a, b, p Point) float64 {
 	return (b.XMm-a.XMm)*(p.YMm-a.YMm) - (b.YMm-a.YMm)*(p.XMm-a.XMm)
 }
 
-// toSegment is the distance of a point from a line that has a length.
-func toSegment(p, a, b Point) float64 {
-	dx, dy := b.XMm-a.XMm, b.YMm-a.YMm
-	t := math.Min(1, math.Max(0, ((p.XMm-a.XMm)*dx+(p.YMm-a.YMm)*dy)/(dx*dx+dy*dy)))
-	return math.Hypot(p.XMm-a.XMm-t*dx, p.YMm-a.YMm-t*dy)
+// ToSegment is the distance of p from the line between a and b, mm; from a where the
+// two are one.
+func ToSegment(p, a, b Point) float64 {
+	d, t := b.Minus(a), 0.0
+	if l := float64(d.XMm*d.XMm) + float64(d.YMm*d.YMm); l > 0 {
+		t = math.Max(0, math.Min(1, (float64((p.XMm-a.XMm)*d.XMm)+float64((p.YMm-a.YMm)*d.YMm))/l))
+	}
+	return Distance(p, Point{XMm: a.XMm + t*d.XMm, YMm: a.YMm + t*d.YMm})
 }

@@ -107,7 +107,7 @@ func TestContourIsItsPolygon(t *testing.T) {
 		off := at.Plus(Point{1.7e-7 * mm, 2.9e-7 * mm}) // off the corners' levels
 		for i, p := range dots {
 			q := dots[(i+1)%len(dots)]
-			near = math.Min(near, toSegment(at, p, q))
+			near = math.Min(near, ToSegment(at, p, q))
 			if (p.YMm > off.YMm) != (q.YMm > off.YMm) && off.XMm < p.XMm+(off.YMm-p.YMm)/(q.YMm-p.YMm)*(q.XMm-p.XMm) {
 				inside = !inside
 			}
@@ -285,7 +285,7 @@ func TestCrossingTriesAll(t *testing.T) {
 			}
 			return
 		}
-		if off := math.Max(toSegment(at, c[i], end(i)), toSegment(at, c[j], end(j))); i >= j || off > 1e-9 {
+		if off := math.Max(ToSegment(at, c[i], end(i)), ToSegment(at, c[j], end(j))); i >= j || off > 1e-9 {
 			t.Fatalf("sides %d and %d: %v is %g mm off them", i, j, at, off)
 		}
 	})

@@ -1,0 +1,29 @@
+package part_test
+
+import (
+	"strings"
+	"testing"
+)
+
+// Where slots lie is in the record, as no chord over pins shows it: by hand from the
+// drawing. A slot of 0.688 × 2 that stands upright with its middle 1.25 and 5.25 in from
+// the edges is 1.25 − 0.344 = 0.906 and 5.25 − 1 = 4.25 in from them; ISO 2768-m gives
+// ±0.3 mm to 1.25 in (over 30 to 120 mm) and ±0.5 mm to 5.25 in (over 120 mm).
+func TestPlaceOfSlots(t *testing.T) {
+	t.Parallel()
+	for of, want := range map[string][]string{
+		"gatejack yoke-plate": {"shims 13, left and bottom edge to its near sides: 0.906 in, 4.25 in = 0.895 – 0.918 in, 4.231 – 4.269 in", "shims 14, left and bottom edge to its near sides: 14.406 in, 4.25 in = "},
+		"pugmill base-plate":  {"gearbox 6, left and bottom edge to its near sides: 40, 163.25 = ", "tray 12, left and bottom edge to its near sides: 225.5, 95 = 225.0 – 226.0, 94.7 – 95.3"},
+	} {
+		job, name, _ := strings.Cut(of, " ")
+		all := ""
+		for _, c := range demo(t, job).Part(name).Checks {
+			all += c.What + ": " + c.Wanted + " = " + c.Limits + "\n"
+		}
+		for _, w := range want {
+			if !strings.Contains(all, w) {
+				t.Errorf("%s: no %q in\n%s", of, w, all)
+			}
+		}
+	}
+}
