@@ -91,7 +91,7 @@ func Find(size string) (Bolt, error) {
 				return inchBolt(t, i), nil
 			}
 		}
-		return Bolt{}, fmt.Errorf("bolts: no bolt %s: inch sizes are 1/4 to 1 in", t.Designation)
+		return Bolt{}, fmt.Errorf("bolts: no bolt %s: inch sizes are #6, #8, #10 and 1/4 to 1 in", t.Designation)
 	}
 	return Bolt{}, fmt.Errorf("bolts: %s is a pipe thread, not a bolt", t.Designation)
 }

@@ -160,7 +160,7 @@ func TestFinePitch(t *testing.T) {
 
 func TestRefusals(t *testing.T) {
 	for size, want := range map[string]string{
-		"M7": "sizes are", "M42": "sizes are", "G1/2": "pipe thread", "#10-24 UNC": "1/4 to 1 in", "1 1/4 UNC": "1/4 to 1 in", "M10x1.2": "nearest",
+		"M7": "sizes are", "M42": "sizes are", "G1/2": "pipe thread", "#12-24 UNC": "#10 and 1/4 to 1 in", "1 1/4 UNC": "1/4 to 1 in", "M10x1.2": "nearest",
 	} {
 		if b, err := Find(size); err == nil || !strings.Contains(err.Error(), want) {
 			t.Errorf("Find(%q) = %+v, %v, want %q", size, b, err, want)
@@ -199,6 +199,9 @@ func TestInchHeads(t *testing.T) {
 		size                                    string
 		flats, head, socket, key, nutFlats, nut float64
 	}{
+		{"#6 UNC", 0, 0, 0.226, 7.0 / 64, 0.3125, 7.0 / 64}, // nuts of the numbers from memory
+		{"#8 UNC", 0, 0, 0.270, 9.0 / 64, 0.34375, 0.125},
+		{"#10 UNF", 0, 0, 0.312, 5.0 / 32, 0.375, 0.125},
 		{"1/4 UNC", 0.4375, 0.15625, 0.375, 0.1875, 0.4375, 7.0 / 32},
 		{"5/16 UNC", 0.5, 0.203125, 0.469, 0.25, 0.5, 17.0 / 64},
 		{"3/8 UNC", 0.5625, 0.234375, 0.562, 0.3125, 0.5625, 21.0 / 64},

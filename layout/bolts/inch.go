@@ -5,7 +5,7 @@ import "centrepop/layout/threads"
 // An inchRow is one inch size. Lengths in inches, areas in square inches.
 type inchRow struct {
 	d, areaUNC, areaUNF         float64
-	flats, head                 float64
+	flats, head                 float64 // zero: ASME B18.2.1 does not have the size
 	nutFlats, nut               float64
 	socket, key                 float64 // zero: ASME B18.3 does not have the size
 	washerID, washerOD, washerT float64
@@ -15,10 +15,13 @@ type inchRow struct {
 // inchBolts: stress areas SAE J429 (= ASME B1.1; tests hold them to the
 // formula); head ASME B18.2.1 hex cap screw, basic; nut ASME B18.2.2 hex nut,
 // basic; socket head ASME B18.3, 1960 series; all looked up in makers'
-// reprints (7/8 and 1 in socket heads from memory). Washer ASME B18.21.1 type
-// A narrow, thickness basic, from memory. Lengths are common practice,
-// no source. 7/16 and 9/16 nuts are wider than the heads.
+// reprints. Number sizes are socket heads alone; their nuts, ASME B18.6.3, are from
+// memory, as is the washer ASME B18.21.1 type A narrow, thickness basic. Lengths are
+// common practice, no source. 7/16 and 9/16 nuts are wider than the heads.
 var inchBolts = []inchRow{
+	{0.138, 0.00909, 0.01015, 0, 0, 5.0 / 16, 7.0 / 64, 0.226, 7.0 / 64, 0.156, 0.375, 0.049, 0.25, 2},
+	{0.164, 0.0140, 0.01474, 0, 0, 11.0 / 32, 1.0 / 8, 0.270, 9.0 / 64, 0.188, 0.438, 0.049, 0.25, 2},
+	{0.190, 0.0175, 0.0200, 0, 0, 3.0 / 8, 1.0 / 8, 0.312, 5.0 / 32, 0.219, 0.500, 0.049, 0.25, 3},
 	{1.0 / 4, 0.0318, 0.0364, 7.0 / 16, 5.0 / 32, 7.0 / 16, 7.0 / 32, 0.375, 3.0 / 16, 0.281, 0.625, 0.065, 0.5, 6},
 	{5.0 / 16, 0.0524, 0.0580, 1.0 / 2, 13.0 / 64, 1.0 / 2, 17.0 / 64, 0.469, 1.0 / 4, 0.344, 0.688, 0.065, 0.5, 6},
 	{3.0 / 8, 0.0775, 0.0878, 9.0 / 16, 15.0 / 64, 9.0 / 16, 21.0 / 64, 0.562, 5.0 / 16, 0.406, 0.812, 0.065, 0.625, 8},

@@ -278,7 +278,7 @@ func (b Bolt) judge(c Choice, j Joint, l float64, shorterDoes bool) Candidate {
 	const tiny = 1e-9
 	d, p := b.Thread.MajorMm, b.pitch()
 	in := l - c.ClampMm // how far the screw passes the clamped face
-	k := Candidate{LengthMm: l, Name: b.Thread.Designation + " x " + b.lengthName(l)}
+	k := Candidate{LengthMm: l, Name: b.Thread.Designation + " x " + b.LengthName(l)}
 	add := func(kind ProblemKind, mm ...float64) {
 		k.Problems = append(k.Problems, Problem{Kind: kind, Mm: mm})
 	}

@@ -218,7 +218,7 @@ func TestStockLengths(t *testing.T) {
 				t.Errorf("%s: %v after %v", size, list[i], list[i-1])
 			}
 		}
-		if got := b.lengthName(list[0]) + " " + b.lengthName(list[len(list)-1]); got != want {
+		if got := b.LengthName(list[0]) + " " + b.LengthName(list[len(list)-1]); got != want {
 			t.Errorf("%s: %s, want %s", size, got, want)
 		}
 	}

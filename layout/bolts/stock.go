@@ -125,8 +125,8 @@ func (b Bolt) fullThreadAvailable(h Head, l float64) bool {
 // nearest listed length, 200 from M20 up.
 func fullThreadTo(d float64) float64 { return math.Min(10*d, 200) }
 
-// lengthName writes a length as it is ordered: "40" or "2 1/4 in".
-func (b Bolt) lengthName(l float64) string {
+// LengthName writes a length in mm as it is ordered: "40" or "2 1/4 in".
+func (b Bolt) LengthName(l float64) string {
 	if b.metric {
 		return strconv.FormatFloat(l, 'f', -1, 64)
 	}
