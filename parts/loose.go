@@ -12,6 +12,8 @@ type Loose struct {
 	Part  Text
 	How   Text // what holds it, or what it is for
 	After Text // the joint with whose step it comes
+	Buy   Text // what it is fastened with, as ordered; empty for nothing
+	Count int  // of that, for all copies of the part
 }
 
 // loose reads what no joint fastens; parts and joints are read by then.
@@ -25,7 +27,7 @@ func (l *loader) loose(n *node, job *Job) {
 	}
 	whole := l.sound(n, "joints") && !l.broken
 	for _, f := range (&fields{&l.reader, n, jobGroup}).each("loose") {
-		e := Loose{Pos: f.n.pos, Part: f.name("part"), How: f.text("how"), After: f.name("after")}
+		e := Loose{Pos: f.n.pos, Part: f.name("part"), How: f.text("how"), After: f.name("after"), Buy: f.text("buy"), Count: f.count("count")}
 		for _, k := range []struct {
 			named Text
 			word  string

@@ -192,6 +192,8 @@ var looseGroup = &Group{
 		{Name: "part", Type: NameType, Need: true, Means: "name of the part, which is in no joint"},
 		{Name: "how", Type: TextType, Need: true, Means: "where it goes and what holds it; a line on the step", Longest: maxNote, Example: "where it goes and what holds it, in a line of text"},
 		{Name: "after", Type: NameType, Need: true, Means: "the joint with whose step it comes"},
+		{Name: "buy", Type: TextType, Means: "what it is fastened with, as ordered: a line of the list to buy", Example: "screw #8-32 UNC x 5/8 in, socket head"},
+		{Name: "count", Type: CountType, Means: "with buy: how many, for all copies", Default: "1", Low: 1, High: maxCount},
 	},
 }
 

@@ -144,7 +144,7 @@ func lengths(c [4]measure.Point) [4]float64 {
 }
 
 // lyingParts have templates on one sheet and on many, upright and on its side.
-var lyingParts = []string{"barrel-flange", "hopper-ring", "gusset", "guard-bracket", "lifting-link", "cap-ring", "key-bar"}
+var lyingParts = []string{"barrel-flange", "hopper-ring", "gusset", "guard-bracket", "lifting-link", "cap-ring", "pedestal-flange"}
 
 // TestLyingPrinter goes the user's way: print the check page on a printer that
 // lies, read it to 0.05 mm, set the printer, print templates of both

@@ -9,10 +9,6 @@ import (
 	"centrepop/parts"
 )
 
-// gramPerOunce is the avoirdupois ounce, a sixteenth of 0.45359237 kg, exact by
-// definition.
-const gramPerOunce = 453.59237 / 16
-
 // greaseRule is where the amounts of bearings come from.
 const greaseRule = "Grease of a bearing: 0.005 × outside × width in mm, in g; bearing makers' rule, from memory."
 
@@ -109,22 +105,11 @@ func (c cards) grams(g greasing) string {
 	sum, shares := 0.0, []string{}
 	for _, one := range g.grams {
 		sum += one
-		shares = append(shares, c.weight(one))
+		shares = append(shares, c.w.Grams(one))
 	}
-	text := c.weight(sum)
+	text := c.w.Grams(sum)
 	if len(shares) > 1 {
 		text += " (" + strings.Join(shares, " and ") + ")"
 	}
 	return text
-}
-
-// weight writes a small mass: whole grams, or hundredths of an ounce.
-func (c cards) weight(g float64) string {
-	if c.w.Units == parts.Inches {
-		return words.Trim(g/gramPerOunce, 2) + " oz"
-	}
-	if g < 2 {
-		return words.Trim(g, 1) + " g"
-	}
-	return words.Trim(g, 0) + " g"
 }

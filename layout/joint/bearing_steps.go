@@ -101,7 +101,7 @@ func (t *joint) bearingFigures(p *plan.BearingPlan) {
 	if p.HasEndFloat {
 		t.figure("end float", t.w.Fine(p.EndFloatMm.Min*1000, p.EndFloatMm.Max*1000, 0)+" (negative is preload)", "job file")
 	}
-	t.figure("grease", words.Trim(p.GreaseG, 0)+" g when regreasing; first fill: all spaces between the rollers", "0.005 D B, bearing makers' rule, from memory")
+	t.figure("grease", t.w.Grams(p.GreaseG)+" when regreasing; first fill: all spaces between the rollers", "0.005 D B, bearing makers' rule, from memory")
 }
 
 // held is what the large end stands against.
@@ -140,7 +140,7 @@ func (j *making) bearingSteps(t *joint, p *plan.BearingPlan, m mounting) {
 		t.cupStep(partner, q)
 	}
 	grease := func() {
-		t.step("Grease", greaseText(p), "Later "+words.Trim(p.GreaseG, 0)+" g at a time."+ports(p))
+		t.step("Grease", greaseText(p), "Later "+t.w.Grams(p.GreaseG)+" at a time."+ports(p))
 	}
 	open := p.Adjusted && p.HeatConeC == 0 // its rollers go into the cup with the cone
 	if open {

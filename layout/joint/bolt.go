@@ -150,7 +150,7 @@ func (boltKind) work(j *making, t *joint) {
 	p.Order, p.OrderDeg = tightening(t.a.group.Group.First, t.clocked(a))
 	t.boltFigures(p)
 	j.fitSmall(t)
-	t.boltSteps(p, tapped)
+	j.boltSteps(t, p, tapped)
 }
 
 // playUsed is the share of the play that the drawing may use up. Common practice,
@@ -379,6 +379,17 @@ func (t *joint) studTorque(p *plan.BoltPlan, r *part.Model) {
 	t.figure("proof stress of the stud", words.Trim(studProof*strength.YieldMPa, 0)+" MPa, "+words.Trim(studProof, 1)+" of yield", r.Material.Name+": "+strength.Source+"; ratio of ISO 898-1 classes")
 }
 
+// closedBy are the bolted joints of later steps whose faces come together at this one.
+func (j *making) closedBy(t *joint) (out []*joint) {
+	with := append(slices.Clone(j.before), t)
+	for _, o := range j.all {
+		if o.in.Bolt != nil && !slices.Contains(with, o) && slices.Contains(j.members(o.a.inst(), with), o.b.inst()) && !slices.Contains(j.members(o.a.inst(), j.before), o.b.inst()) {
+			out = append(out, o)
+		}
+	}
+	return out
+}
+
 // headRoom checks head and spanner against every wall near the bolts.
 func (j *making) headRoom(t *joint, p *plan.BoltPlan) {
 	for _, side := range j.headSides(t) {
@@ -586,12 +597,20 @@ func (t *joint) startBolts(p *plan.BoltPlan, tapped bool) {
 	t.step("Start the bolts", all+"through "+a+" "+into+wash+".", "A bolt that does not start by hand is not forced: find out why.")
 }
 
-func (t *joint) boltSteps(p *plan.BoltPlan, tapped bool) {
+func (j *making) boltSteps(t *joint, p *plan.BoltPlan, tapped bool) {
 	clean, each, shut, gap := "both faces", "each bolt", "Joint closed: no feeler of "+t.w.Near(0.05)+" enters anywhere round.", "joint gap"
 	if p.Spacer { // the faces stand apart by the shoulders
 		clean, each, shut, gap = "both faces and the shoulders of the studs", "each nut", "No feeler of "+t.w.Near(0.05)+" enters between a shoulder and its face, at both ends of each stud.", "gap at the shoulders"
 	}
-	s := t.step("Offer up", "Clean "+clean+", no burrs, no paint. Put together: "+t.out.How+".")
+	do := []string{"Clean " + clean + ", no burrs, no paint. Put together: " + t.out.How + "."}
+	title := "Offer up"
+	if slices.Contains(j.members(t.a.inst(), j.before), t.b.inst()) {
+		title, do[0] = "See that it lies", words.Capital(t.a.title())+" came to "+t.b.title()+" with an earlier step: "+t.out.How+". See that it is so, and nothing lies between the two faces."
+	}
+	for _, o := range j.closedBy(t) {
+		do = append(do, "The faces of "+o.a.title()+" and "+o.b.title()+" close here too: clean them as well.")
+	}
+	s := t.step(title, do...)
 	if len(t.out.InLine) > 0 {
 		var lines []string
 		for _, l := range t.out.InLine {
@@ -604,7 +623,7 @@ func (t *joint) boltSteps(p *plan.BoltPlan, tapped bool) {
 	for _, n := range p.Order {
 		order = append(order, words.Trim(float64(n), 0))
 	}
-	do := []string{"Order " + strings.Join(order, ", ") + " (hole numbers of " + t.a.title() + ")."}
+	do = []string{"Order " + strings.Join(order, ", ") + " (hole numbers of " + t.a.title() + ")."}
 	if p.TorqueNm != 0 {
 		round := func(part float64) string {
 			return t.w.Torque(p.TorqueNm * part)

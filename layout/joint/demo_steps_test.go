@@ -103,7 +103,7 @@ func TestSmallPartsAreFitted(t *testing.T) {
 // lb in = 8.4 lb ft = 11.4 N m (SAE J429 Table 1; T = K F d).
 func TestTorqueIsRoundedOnce(t *testing.T) {
 	t.Parallel()
-	says(t, jointNamed(t, demoPlan(t, "gatejack"), "cap"), []string{"third 8 lb ft (11 N m)", "oiled they take 6 lb ft (9 N m)"}, []string{"12 N m"})
+	says(t, jointNamed(t, demoPlan(t, "gatejack"), "cap"), []string{"third 101 lb in (11 N m)", "oiled they take 76 lb in (9 N m)"}, []string{"12 N m"})
 }
 
 // A gauge reads the throat of a fillet; of a groove it reads only that it is full.
@@ -271,11 +271,11 @@ func TestGreaseWhileTheRollersAreOpen(t *testing.T) {
 	}
 }
 
-// The nut of the jack's bearings is a split ring: M4 8.8 takes K F d = 0.18 × 0.75 × 8.78 mm² ×
-// 580 MPa × 4 mm = 2.75 N m, 2.03 lb ft. The mill's nut is bought with its lock.
+// The nut of the jack's bearings is a split ring: #8-32 of A574 takes K F d = 0.18 × 0.75 ×
+// 0.0140 in² × 140 ksi × 0.164 in = 43.4 lb in, 4.9 N m. The mill's nut is bought with its lock.
 func TestNutIsLockedOnItsStep(t *testing.T) {
 	t.Parallel()
-	says(t, jointNamed(t, demoPlan(t, "gatejack"), "upper-bearing"), []string{"Lock it by the clamp of Lock collar: screw M4 × 12 mm, 8.8 to 2 lb ft (2.8 N m), oiled"}, nil)
+	says(t, jointNamed(t, demoPlan(t, "gatejack"), "upper-bearing"), []string{"Lock it by the clamp of Lock collar: screw #8-32 UNC × 1/2 in, A574 to 43 lb in (5 N m), oiled"}, nil)
 	says(t, jointNamed(t, demoPlan(t, "pugmill"), "rear-bearing"), []string{"Lock the nut by its lock."}, nil)
 }
 

@@ -8,16 +8,22 @@ import (
 	"centrepop/layout/words"
 )
 
-// screwedIn names what closes or serves a radial hole by its note: a nipple or a
-// plug, empty for neither.
+// screwedIn names what closes or serves a radial hole by its note: a nipple, a plug,
+// or a set screw with the point and length that follow; empty for none.
 func screwedIn(m part.Radial) string {
-	for _, word := range []string{"nipple", "plug"} {
-		if strings.Contains(m.In.Note.Value, word) {
-			return words.Capital(word) + " " + m.Size.ThreadName()
+	for _, word := range []string{"nipple", "plug", setScrew} {
+		if _, rest, ok := strings.Cut(m.In.Note.Value, word); ok {
+			item := words.Capital(word) + " " + m.Size.ThreadName()
+			if word == setScrew {
+				item += rest
+			}
+			return item
 		}
 	}
 	return ""
 }
+
+const setScrew = "set screw"
 
 // fitSmall fits the seals, O-rings, nipples and plugs of a part at the first joint
 // that bolts it: its welds are made then, and its faces are open for the last time.

@@ -37,5 +37,9 @@ func (t *joint) tackHelix() {
 	s := t.step("Tack", "Mark the start and, every "+t.w.Size(in.Pitch.Mm)+" along the shaft, the next turn on one line.",
 		"Tack "+words.Trim(float64(n), 0)+" times, at both ends and every quarter turn, "+t.w.Read(t.helixMm()/(4*turns))+" apart along the seam, on both sides.")
 	s.Hold = "Pitch at every turn, and the outside true on centres; knock straight now."
-	t.out.Checks = append(t.out.Checks, plan.Check{What: "pitch of the flight", Wanted: t.w.Size(in.Pitch.Mm), Limits: words.OrNone(""), Gauge: "rule along the shaft"})
+	c := plan.Check{What: "pitch of the flight", Wanted: t.w.Size(in.Pitch.Mm), Limits: words.OrNone(""), Gauge: "rule along the shaft"}
+	if s := f.r.General(in.Pitch.Mm); s.Limited {
+		c.Limits, c.MinMm, c.MaxMm, c.Source = t.w.Limits(s.MinMm, s.MaxMm), s.MinMm, s.MaxMm, s.Source
+	}
+	t.out.Checks = append(t.out.Checks, c)
 }

@@ -23,7 +23,7 @@ func TestInchFilletsAreInSixteenths(t *testing.T) {
 // an inch grade.
 func TestMadeNutsAndInchStuds(t *testing.T) {
 	t.Parallel()
-	p, err := draft(editedDemo(t, "gatejack", "lock-collar.yaml", "clamp: {in: lock-thread, slot: 1/16, screw: M4 8.8, clock: 90}\n", ""))
+	p, err := draft(editedDemo(t, "gatejack", "lock-collar.yaml", "clamp: {in: lock-thread, slot: 1/16, screw: \"#8-32 UNC A574\", clock: 90}\n", ""))
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -62,8 +62,9 @@ func (boltKind) buy(s *shop, t *joint, list *buying) {
 	}
 }
 
-// bought lists what the joints need from the merchant, then keys, and seals,
-// nipples and plugs that the parts' notes name.
+// bought lists what the joints need from the merchant, then keys, seals,
+// nipples, plugs and set screws that the parts' notes name, and what loose parts are
+// fastened with.
 func (j *shop) bought(made []*joint) []plan.BoughtRow {
 	var out buying
 	for _, t := range made {
@@ -93,6 +94,11 @@ func (j *shop) bought(made []*joint) []plan.BoughtRow {
 			if item := screwedIn(m); item != "" {
 				out.add(item, len(m.Rows)*r.Part.Quantity, r.Out.Title+" "+words.Spaced(m.In.Name.Value), "")
 			}
+		}
+	}
+	for _, e := range j.job.Loose {
+		if e.Buy.Value != "" {
+			out.add(words.Capital(e.Buy.Value), e.Count, j.model(e.Part.Value).Out.Title, "")
 		}
 	}
 	slices.SortStableFunc(out, func(a, b plan.BoughtRow) int { return strings.Compare(kindOfItem(a.Item), kindOfItem(b.Item)) })

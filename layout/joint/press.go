@@ -217,9 +217,9 @@ func worst(r press.Result) float64 {
 func (t *joint) pressFigures(p *plan.PressPlan, source string, mu press.Friction, hub, shaft press.Member) {
 	t.figure("interference on diameter", t.w.Fine(p.InterferenceMm.Min*1000, p.InterferenceMm.Max*1000, 1), source)
 	t.figure("joint", t.w.Dia(t.b.step.Size.NominalMm)+" × "+t.w.Size(p.LengthMm)+" engaged, hub "+t.w.Dia(hub.OutsideMm)+hollow(t.w, shaft), "")
-	t.figure("pressure", words.Between(p.PressureMPa.Min, p.PressureMPa.Max, 1, "MPa"), "Lamé; Shigley eq. 3-56, 3-57")
-	t.figure("hub stress at the bore", words.Between(p.HubMPa.Min, p.HubMPa.Max, 0, "MPa")+", safety "+words.Trim(p.HubSafety, 1), hub.Material.Name+": "+hub.Material.Source)
-	t.figure("shaft stress", words.Between(p.ShaftMPa.Min, p.ShaftMPa.Max, 0, "MPa")+", safety "+words.Trim(p.ShaftSafety, 1), shaft.Material.Name+": "+shaft.Material.Source)
+	t.figure("pressure", t.w.Stresses(p.PressureMPa.Min, p.PressureMPa.Max, 1), "Lamé; Shigley eq. 3-56, 3-57")
+	t.figure("hub stress at the bore", t.w.Stresses(p.HubMPa.Min, p.HubMPa.Max, 0)+", safety "+words.Trim(p.HubSafety, 1), hub.Material.Name+": "+hub.Material.Source)
+	t.figure("shaft stress", t.w.Stresses(p.ShaftMPa.Min, p.ShaftMPa.Max, 0)+", safety "+words.Trim(p.ShaftSafety, 1), shaft.Material.Name+": "+shaft.Material.Source)
 	t.figure("friction assumed", words.Between(p.Friction.Min, p.Friction.Max, 2, ""), mu.Source)
 	t.figure("press force", t.w.Forces(p.ForceN.Min, p.ForceN.Max, 1), "at the end of travel")
 	t.figure("torque held", t.w.Torques(p.TorqueNm.Min, p.TorqueNm.Max), "")

@@ -9,6 +9,7 @@ type Picture struct {
 	MaxMm   XY
 	Centres [][2]XY // centre lines
 	Arrows  []Arrow // how what is new comes to its place
+	Corners []XY    // of a frame, in the order of its steps
 }
 
 // CutKind is how a section lies in the machine.

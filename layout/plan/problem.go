@@ -142,10 +142,11 @@ const (
 	// NearBend and BendRadius are of a folded part.
 	NearBend   ProblemKind = "near-bend"
 	BendRadius ProblemKind = "bend-radius"
-	// Of a bar: a hole near its end or edge, or in the corner or root of its section;
+	// Of a bar: a hole near its end or edge, in the corner or root of its section, or too deep;
 	// a wall that is not sold; longer than bars are. CornerUnlike is of two that meet.
 	BarHoleNear  ProblemKind = "bar-hole-near"
 	BarHoleOut   ProblemKind = "bar-hole-out"
+	BarTooDeep   ProblemKind = "bar-too-deep"
 	BarNotSold   ProblemKind = "bar-not-sold"
 	BarTooLong   ProblemKind = "bar-too-long"
 	CornerUnlike ProblemKind = "corner-unlike"

@@ -97,15 +97,16 @@ func barKeys(r *reviewer) {
 		}
 	}
 	for _, p := range r.job.Parts {
-		if !slices.Contains(strings.Fields(strings.ToLower(p.Title.Value)), "key") || p.Outline == nil || len(slots) == 0 {
-			continue
-		}
 		v := r.viewOf(p.Name.Value)
-		if v == nil {
+		if !slices.Contains(strings.Fields(strings.ToLower(p.Title.Value)), "key") || p.Outline == nil && p.Bar == nil || len(slots) == 0 || v == nil {
 			continue
 		}
-		wide, high := v.box()
-		long, best := math.Max(wide, high), slot{}
+		long, best := 0.0, slot{}
+		if p.Bar != nil {
+			long = p.Bar.Length.Mm
+		} else {
+			long = math.Max(v.box())
+		}
 		for _, s := range slots {
 			if math.Abs(s.wide-v.lengthMm) < math.Abs(best.wide-v.lengthMm) || math.Abs(s.wide-v.lengthMm) < slackMm && s.longMm > best.longMm {
 				best = s

@@ -91,10 +91,11 @@ const nearlyShare = 0.15
 // their class, of which no outside of the job has the size and one nearly has.
 func loneBore(r *reviewer) {
 	for _, p := range r.job.Parts {
-		if p.Bore == nil || p.Bore.Size.Fit.Class.Value == "" || p.Bore.Size.Fit.Class.Value >= "H" || r.inJoint(p.Name.Value) {
+		size, name, ok := boreOf(p)
+		if !ok || size.Fit.Class.Value == "" || size.Fit.Class.Value >= "H" || r.inJoint(p.Name.Value) {
 			continue
 		}
-		bore, near, off := p.Bore.Size.Nominal.Mm, "", math.Inf(1)
+		bore, near, off := size.Nominal.Mm, "", math.Inf(1)
 		for _, q := range r.job.Parts {
 			if q.Profile == nil || q == p {
 				continue
@@ -110,11 +111,23 @@ func loneBore(r *reviewer) {
 			continue
 		}
 		r.add(Finding{
-			Severity: Check, Part: p.Name.Value, Feature: "bore", Pos: p.Bore.Pos, OverMm: over(off),
-			What: "the bore of " + p.Title.Value + " is a running fit on no shaft of the job", Numbers: r.mm(bore) + " " + p.Bore.Size.Fit.Class.Value + "; " + near,
+			Severity: Check, Part: p.Name.Value, Feature: name, Pos: size.Nominal.Pos, OverMm: over(off),
+			What: "the bore of " + p.Title.Value + " is a running fit on no shaft of the job", Numbers: r.mm(bore) + " " + size.Fit.Class.Value + "; " + near,
 			Rule: "bore and shaft have one nominal size", Source: "ISO 286-1", Fix: "the size of the shaft, or accept it for a shaft that is bought",
 		})
 	}
+}
+
+// boreOf is the bore that goes right through a part in one size, with its name.
+func boreOf(p *parts.Part) (size parts.Size, name string, ok bool) {
+	switch {
+	case p.Bore != nil:
+		return p.Bore.Size, "bore", true
+	case p.Profile != nil && len(p.Profile.Inside) == 1:
+		s := &p.Profile.Inside[0]
+		return s.Size, s.Name.Value, true
+	}
+	return size, "", false
 }
 
 // inJoint tells whether a joint names a part.

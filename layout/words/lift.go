@@ -32,7 +32,7 @@ func (w Writer) Sling(l *plan.Lift) string {
 	if s.OverMm > 0 {
 		turns = " It lies up to " + w.Read(s.OverMm) + " above those places: hold the top with a third sling, or the load turns over."
 	}
-	return "Its centre of gravity, as worked out, lies " + w.Read(s.CentreMm) + " from its " + s.End + " end, where " + s.At + " is: sling it " + w.Read(s.HalfMm) + " to each side of that, on " + on +
+	return "On the hoist: its centre of gravity, as worked out, lies " + w.Read(s.CentreMm) + " from its " + s.End + " end, where " + s.At + " is: sling it " + w.Read(s.HalfMm) + " to each side of that, on " + on +
 		", the hook " + w.Read(s.HookMm) + " above or more, legs " + Trim(plan.SlingDeg, 0) + "° to the level or steeper (common practice, no source); lift a hand's breadth and look." + turns
 }
 

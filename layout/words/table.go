@@ -71,6 +71,21 @@ func (w Writer) RoundMass(kg float64, decimals int) string {
 	return Trim(value, decimals) + unit
 }
 
+// KgPerOunce is the avoirdupois ounce, a sixteenth of a pound (NIST SP 811).
+const KgPerOunce = KgPerPound / 16
+
+// Grams writes a small mass: whole grams, under two in tenths; in an inch job
+// hundredths of an ounce.
+func (w Writer) Grams(g float64) string {
+	switch {
+	case w.Units == parts.Inches:
+		return Trim(g/1000/KgPerOunce, 2) + " oz"
+	case g < 2:
+		return Trim(g, 1) + " g"
+	}
+	return Trim(g, 0) + " g"
+}
+
 // Span writes a run of numbers: "7" or "1–6".
 func Span(first, count int) string {
 	if count <= 1 {

@@ -229,14 +229,12 @@ func (w Writer) Area(mm2 float64) string {
 	return Trim(mm2, 1) + " mm²"
 }
 
-// Fine writes a range of micrometres: "12 – 34 µm", in an inch job with inches
-// first.
+// Fine writes a range of micrometres: "12 – 34 µm", in an inch job in inches.
 func (w Writer) Fine(loUm, hiUm float64, decimals int) string {
-	um := Between(loUm, hiUm, decimals, "µm")
 	if w.Units == parts.Inches {
-		return Between(loUm/1000/MmPerInch, hiUm/1000/MmPerInch, 4, "in") + " (" + um + ")"
+		return Between(loUm/1000/MmPerInch, hiUm/1000/MmPerInch, 4, "in")
 	}
-	return um
+	return Between(loUm, hiUm, decimals, "µm")
 }
 
 // NmPerPoundFoot is a pound-force foot in newton metres: 0.45359237 kg,
@@ -247,15 +245,28 @@ const NmPerPoundFoot = 1.3558179483
 // definition and rounded (NIST SP 811).
 const NPerPound = 4.4482216153
 
+// TorqueUnit is the unit of the wrench for a torque, with its newton metres: in an inch
+// job pound inches under ten pound feet (common practice, no source).
+func (w Writer) TorqueUnit(nm float64) (unit string, perNm float64) {
+	switch {
+	case w.Units != parts.Inches:
+		return "N m", 1
+	case nm < 10*NmPerPoundFoot:
+		return "lb in", NmPerPoundFoot / 12
+	}
+	return "lb ft", NmPerPoundFoot
+}
+
 // Torque is a torque as the job's wrench shows it: "38 N m", in an inch job "28
-// lb ft (38 N m)".
+// lb ft (38 N m)" or "44 lb in (5 N m)".
 func (w Writer) Torque(nm float64) string { return w.Torques(nm, nm) }
 
 // Torques is a range of torques.
 func (w Writer) Torques(lo, hi float64) string {
 	text := between(lo, hi, "N m")
 	if w.Units == parts.Inches {
-		return between(lo/NmPerPoundFoot, hi/NmPerPoundFoot, "lb ft") + " (" + text + ")"
+		unit, per := w.TorqueUnit((lo + hi) / 2)
+		return between(lo/per, hi/per, unit) + " (" + text + ")"
 	}
 	return text
 }
@@ -270,6 +281,21 @@ func (w Writer) Heats(lo, hi float64) string {
 		return Between(lo*9/5+32, hi*9/5+32, 0, "°F") + " (" + text + ")"
 	}
 	return text
+}
+
+// MPaPerPsi is a pound-force per square inch in megapascals: NPerPound over a square
+// inch, rounded (NIST SP 811).
+const MPaPerPsi = 0.00689475729
+
+// Stresses is a range of stresses or pressures in MPa with that many decimals, in an
+// inch job to as many tens of pounds per square inch: "360 – 1100 psi".
+func (w Writer) Stresses(lo, hi float64, decimals int) string {
+	if w.Units == parts.Inches {
+		step := 100 * math.Pow(10, -float64(decimals))
+		psi := func(mpa float64) float64 { return math.Round(mpa/MPaPerPsi/step) * step }
+		return Between(psi(lo), psi(hi), 0, "psi")
+	}
+	return Between(lo, hi, decimals, "MPa")
 }
 
 // between is a range in whole units, of small ones in tenths.

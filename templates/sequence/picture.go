@@ -23,7 +23,7 @@ var cutWords = map[plan.CutKind]string{
 	plan.CutLength: "Cut lengthwise, FRONT at the left",
 	plan.CutAcross: "Cut across, seen from the FRONT",
 	plan.CutLevel:  "Cut level, seen from above, FRONT at the left",
-	plan.CutFrame:  "Cut through the middle of the bars, their fronts to you; the diagonals",
+	plan.CutFrame:  "Cut through the middle of the bars, their fronts to you; the diagonals, and the number of each corner",
 }
 
 // pictureOf draws what stands at a step in section, what is new heavy and with
@@ -40,6 +40,9 @@ func pictureOf(pic *plan.Picture, width, height float64) draw.Panel {
 		default:
 			under += arrowMm
 		}
+	}
+	if len(pic.Corners) > 0 {
+		side = cornerMm
 	}
 	v := &picture.Paper{Low: pic.MinMm, Scale: min((width-2*side)/w, (height-over-under)/h)}
 	p := draw.Panel{Width: width, Height: over + under + h*v.Scale}
@@ -80,6 +83,15 @@ func sectionOf(p *draw.Panel, pic *plan.Picture, v *picture.Paper) {
 		x, y := v.At(a.AtMm)
 		p.Draw.Add(wayArrow(x, y, a.Dir.XMm, a.Dir.YMm))
 	}
+	for i, at := range pic.Corners { // beside the picture, at the height of the corner
+		x, y := v.At(plan.XY{XMm: pic.MaxMm.XMm, YMm: at.YMm})
+		align, dx := draw.Left, 1.0
+		if at.XMm < (pic.MinMm.XMm+pic.MaxMm.XMm)/2 {
+			x, _ = v.At(pic.MinMm)
+			align, dx = draw.Right, -1
+		}
+		p.Draw.Add(draw.Text{XMm: x + dx, YMm: y - draw.TextMm/2, SizeMm: draw.TextMm, Bold: true, Align: align, Content: strconv.Itoa(i + 1)})
+	}
 	lines := captionOf(pic, p.Width)
 	for i, line := range lines {
 		caption, size := draw.Shrink(line, draw.TextMm, false, p.Width-2)
@@ -87,6 +99,9 @@ func sectionOf(p *draw.Panel, pic *plan.Picture, v *picture.Paper) {
 	}
 	picture.BalloonRow(p, spots)
 }
+
+// cornerMm is the room beside a frame for the number of a corner.
+const cornerMm = 6.0
 
 // captionMm is the distance of the lines under a picture.
 const captionMm = 3.4

@@ -47,9 +47,8 @@ func pressNumbers(p *plan.PressPlan, units parts.Units) []keyNumber {
 			out = append(out, heat)
 		}
 	}
-	value, other := smallRange(p.InterferenceMm, units)
 	return append(out,
-		keyNumber{"Interference", value, words.Join(" ", other, "on diameter")},
+		keyNumber{"Interference", smallRange(p.InterferenceMm, units), "on diameter"},
 		keyNumber{"Lead-in", sized(p.LeadInMm, units) + " × " + words.Angle(p.LeadInDeg), "on the edge that enters"})
 }
 
@@ -102,11 +101,8 @@ func boltNumbers(b *plan.BoltPlan, units parts.Units) []keyNumber {
 	}
 	out := []keyNumber{first}
 	if b.TorqueNm > 0 {
-		unit, per := " N m", 1.0
-		if units == parts.Inches {
-			unit, per = " lb ft", words.NmPerPoundFoot
-		}
-		out = append(out, keyNumber{"Torque", words.Trim(b.TorqueNm/per, 0) + unit,
+		unit, per := words.Writer{Units: units}.TorqueUnit(b.TorqueNm)
+		out = append(out, keyNumber{"Torque", words.Trim(b.TorqueNm/per, 0) + " " + unit,
 			"threads " + b.Threads + "; " + b.OtherThreads + " " + words.Trim(b.OtherTorqueNm/per, 0)})
 	}
 	out = append(out, keyNumber{"Thread engaged", sized(b.EngagementMm, units), "needs " + sized(b.NeedMm, units)})
@@ -125,8 +121,7 @@ func boltNumbers(b *plan.BoltPlan, units parts.Units) []keyNumber {
 }
 
 func slideNumbers(p *plan.SlidePlan, units parts.Units) []keyNumber {
-	value, other := smallRange(p.PlayMm, units)
-	out := []keyNumber{{"Play of the bore", value, words.Join(", ", other, "on diameter")}}
+	out := []keyNumber{{"Play of the bore", smallRange(p.PlayMm, units), "on diameter"}}
 	if p.Key != "" {
 		out = append(out, keyNumber{"Key", p.Key, sized(p.KeyOnMm, units) + " of it in the hub"})
 	}
@@ -144,8 +139,7 @@ func bearingNumbers(b *plan.BearingPlan, units parts.Units) []keyNumber {
 		if b.EndFloatMm.Max <= 0 {
 			label, rest = "Preload", "tighter than no play"
 		}
-		value, other := smallRange(b.EndFloatMm, units)
-		out = append(out, keyNumber{label, value, words.Join(", ", other, rest)})
+		out = append(out, keyNumber{label, smallRange(b.EndFloatMm, units), rest})
 	}
 	if b.HeatConeC > 0 {
 		out = append(out, keyNumber{"Cone goes on at", heatWord(b.HeatConeC, units), ""})
@@ -157,17 +151,15 @@ func bearingNumbers(b *plan.BearingPlan, units parts.Units) []keyNumber {
 		out = append(out, keyNumber{"Ring for the cup", "Ø" + words.Short(r.InMm, units) + " / " + words.Short(r.OutMm, units), "inside / outside, " + words.LengthWord(units)})
 	}
 	return append(out,
-		keyNumber{"Grease", words.Trim(b.GreaseG, 0) + " g", "when regreasing"})
+		keyNumber{"Grease", words.Writer{Units: units}.Grams(b.GreaseG), "when regreasing"})
 }
 
-// smallRange writes a range of hundredths: in micrometres, or in inches with
-// the micrometres for the line below.
-func smallRange(r plan.Range, units parts.Units) (value, other string) {
-	um := span2(r.Min*1000, r.Max*1000, 0) + " µm"
+// smallRange writes a range of hundredths: in micrometres, or in inches.
+func smallRange(r plan.Range, units parts.Units) string {
 	if units == parts.Inches {
-		return span2(r.Min/geom.MmPerInch, r.Max/geom.MmPerInch, 4) + " in", um
+		return span2(r.Min/geom.MmPerInch, r.Max/geom.MmPerInch, 4) + " in"
 	}
-	return um, ""
+	return span2(r.Min*1000, r.Max*1000, 0) + " µm"
 }
 
 // sized writes a length with its unit.

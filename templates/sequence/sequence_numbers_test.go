@@ -24,7 +24,7 @@ func TestKeyNumbersInTheJobsUnits(t *testing.T) {
 		{press, parts.Inches, keyNumber{"Press force", "100–400 lbf", "the shop's press: 44100 lbf"}},
 		{studs, parts.Millimetres, keyNumber{"Grip", "20 mm", "each end its own: 20, 15"}},
 		{bolt, parts.Millimetres, keyNumber{"Torque", "11 N m", "threads dry; oiled 9"}},
-		{bolt, parts.Inches, keyNumber{"Torque", "8 lb ft", "threads dry; oiled 6"}},
+		{bolt, parts.Inches, keyNumber{"Torque", "101 lb in", "threads dry; oiled 76"}},
 	} {
 		if got := keyNumbers([]*plan.JointPlan{c.j}, c.units); !slices.Contains(got, c.want) {
 			t.Errorf("%v, want %v", got, c.want)
