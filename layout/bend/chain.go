@@ -27,10 +27,6 @@ type Fold struct {
 type Flat struct {
 	LengthMm float64
 	Folds    []Fold
-	// starts[i] is where leg i's measured zero lies on the blank: the free edge
-	// of the first leg, the corner of a later one.
-	starts []float64
-	legs   []float64
 }
 
 // Blank computes the blank. It errs with a *lookup.RangeError where a number is
@@ -50,7 +46,7 @@ func (c Chain) Blank() (Flat, error) {
 			return Flat{}, err
 		}
 	}
-	f := Flat{legs: c.LegsMm}
+	var f Flat
 	for i, leg := range c.LegsMm {
 		before, after := 0.0, 0.0
 		if i > 0 {
@@ -62,7 +58,6 @@ func (c Chain) Blank() (Flat, error) {
 		if err := lookup.Length(fmt.Sprintf("leg %d", i+1), leg, math.Max(0, before+after), MaxLengthMm); err != nil {
 			return Flat{}, err
 		}
-		f.starts = append(f.starts, f.LengthMm-before)
 		f.LengthMm += leg - before - after
 		if i < len(results) {
 			from := f.LengthMm
@@ -71,25 +66,4 @@ func (c Chain) Blank() (Flat, error) {
 		}
 	}
 	return f, nil
-}
-
-// AtMm returns where a point lies on the blank that is dimensioned on the folded
-// part: fromMm along leg (counted from 0), from its free edge or from its corner
-// with the leg before. It errs for a leg that is not there or a point that lies
-// in a bend or beyond the leg, where no hole keeps its shape.
-func (f Flat) AtMm(leg int, fromMm float64) (float64, error) {
-	if leg < 0 || leg >= len(f.legs) {
-		return 0, fmt.Errorf("bend: there is no leg %d among %d", leg+1, len(f.legs))
-	}
-	least, most := math.Nextafter(0, -1), f.legs[leg]
-	if leg > 0 {
-		least = f.Folds[leg-1].SetbackMm
-	}
-	if leg < len(f.Folds) {
-		most -= f.Folds[leg].SetbackMm
-	}
-	if err := lookup.Length("distance along the leg", fromMm, least, most); err != nil {
-		return 0, err
-	}
-	return f.starts[leg] + fromMm, nil
 }

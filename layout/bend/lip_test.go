@@ -45,9 +45,9 @@ func TestLip(t *testing.T) {
 		if got := 60 + lip.EdgeMm; !near(got, flat.LengthMm, 1e-9) {
 			t.Errorf("%s: blank %v, a chain %v", name, got, flat.LengthMm)
 		}
-		at, err := flat.AtMm(2, 7)
-		if got := lip.OnBlank(3, 7); err != nil || got.XMm != 3 || !near(60+got.YMm, at, 1e-9) {
-			t.Errorf("%s: a hole at %v, in the chain at %v, %v", name, got, at, err)
+		at := onChain(flat, 2, 7)
+		if got := lip.OnBlank(3, 7); got.XMm != 3 || !near(60+got.YMm, at, 1e-9) {
+			t.Errorf("%s: a hole at %v, in the chain at %v", name, got, at)
 		}
 		if got := b.Folds[0].StopMm(); !near(got, 30-4+allowance/2, 1e-6) {
 			t.Errorf("%s: stop of the flange %v, from the outside of the lip", name, got)

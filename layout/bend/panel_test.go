@@ -117,10 +117,7 @@ func TestPanelChain(t *testing.T) {
 		t.Errorf("area %v, want %v", got, flat.LengthMm*120)
 	}
 	// A hole 15 up the right flange and 10 above its middle.
-	want, err := flat.AtMm(2, 15)
-	if err != nil {
-		t.Fatal(err)
-	}
+	want := onChain(flat, 2, 15)
 	if got := right.OnBlank(-10, 15); !near(got.XMm+left.EdgeMm, want, 1e-9) || got.YMm != 10 {
 		t.Errorf("the hole lies at %v, the chain's at %v", got, want)
 	}

@@ -137,7 +137,7 @@ func TestDerivedSpeeds(t *testing.T) {
 	if err != nil || ream.MinMPerMin != drill.MinMPerMin/2 || ream.MaxMPerMin != drill.MaxMPerMin/2 || !strings.Contains(src, "common practice") {
 		t.Errorf("reaming %v (%s, %v), want half of drilling %v", ream, src, err, drill)
 	}
-	for _, k := range material.Kinds() {
+	for k := material.Kind(0); k.Data().Name != ""; k++ {
 		for _, tool := range []Tool{HSS, Carbide} {
 			turn, _, err := Speed(k, Turn, tool)
 			if err != nil {

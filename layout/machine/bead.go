@@ -26,11 +26,11 @@ func beads(a, b [][]plan.XY, w *plan.WeldPlan) [][]plan.XY {
 	}
 	touch := w.GapMm + 0.6 // fits, and corners that a press fit rounds
 	var all []bead
-	for _, pair := range [][2][][]plan.XY{{a, b}, {b, a}} {
-		for _, loop := range pair[0] {
-			for i := range loop {
+	for _, m := range []meeting{{a, b, touch, leg}, {b, a, touch, leg}} {
+		for _, loop := range m.own {
+			for i, v := range loop {
 				for _, step := range []int{1, len(loop) - 1} {
-					all = append(all, corner(loop, i, step, pair[0], pair[1], touch, leg)...)
+					all = append(all, m.corner(v, loop[(i+step)%len(loop)])...)
 				}
 			}
 		}
@@ -62,17 +62,24 @@ func (c *bead) middle() plan.XY {
 	return xy((p[0].XMm+p[1].XMm+p[2].XMm)/3, (p[0].YMm+p[1].YMm+p[2].YMm)/3)
 }
 
-// corner looks at one edge out of a point of a contour: if the point touches the
+// meeting is a cut surface that a weld joins to another: how near they touch, and how
+// far the weld reaches along both.
+type meeting struct {
+	own, other [][]plan.XY
+	touch, leg float64
+}
+
+// corner looks at the edge from a point v of a contour to the next, u: if the point touches the
 // other surface and the edge leaves it, it makes a corner with each way along the
 // other contour that leaves an empty wedge.
-func corner(loop []plan.XY, i, step int, own, other [][]plan.XY, touch, leg float64) []bead {
-	v, u := loop[i], loop[(i+step)%len(loop)]
-	foot, ends, off := nearest(v, other)
+func (s meeting) corner(v, u plan.XY) []bead {
+	touch, leg := s.touch, s.leg
+	foot, ends, off := nearest(v, s.other)
 	long := distance(v, u)
 	if off > touch || long < touch {
 		return nil
 	}
-	if _, _, away := nearest(toward(v, u, min(long, leg)), other); away <= touch {
+	if _, _, away := nearest(toward(v, u, min(long, leg)), s.other); away <= touch {
 		return nil
 	}
 	var out []bead
@@ -89,7 +96,7 @@ func corner(loop []plan.XY, i, step int, own, other [][]plan.XY, touch, leg floa
 			c.points[2] = toward(foot, end, min(along, 3*leg, distance(v, c.points[1])*math.Cos(angle*math.Pi/180)))
 		}
 		m := c.middle()
-		if angle < 20 || angle > 155 || within(m, own) || within(m, other) {
+		if angle < 20 || angle > 155 || within(m, s.own) || within(m, s.other) {
 			continue
 		}
 		p := c.points

@@ -241,8 +241,8 @@ func (m *Machine) placed(p *parts.Place, a, b Instance) (rel assembly.Pose, free
 	// The extents of both on the face.
 	inFace := on.Inverse()
 	ea, eb := boxA.Moved(inFace.Of(rel)), boxB.Moved(inFace)
-	x, openX := along(p.FromLeft, p.FromRight, ea.Low.X, ea.High.X, eb.Low.X, eb.High.X)
-	y, openY := along(p.FromBottom, p.FromTop, ea.Low.Y, ea.High.Y, eb.Low.Y, eb.High.Y)
+	x, openX := along(p.FromLeft, p.FromRight, [2]float64{ea.Low.X, ea.High.X}, [2]float64{eb.Low.X, eb.High.X})
+	y, openY := along(p.FromBottom, p.FromTop, [2]float64{ea.Low.Y, ea.High.Y}, [2]float64{eb.Low.Y, eb.High.Y})
 	origin := inFace.Apply(assembly.Vec{})
 	if p.At != nil {
 		own := inFace.Apply(rel.At)
@@ -260,14 +260,14 @@ func (m *Machine) placed(p *parts.Place, a, b Instance) (rel assembly.Pose, free
 	return rel, free, on.Z
 }
 
-// along is the shift that puts the first part's extent at a distance from one
-// of the two edges; open where neither is said: middle on middle.
-func along(fromLow, fromHigh parts.Length, low, high, faceLow, faceHigh float64) (shift float64, open bool) {
+// along is the shift that puts what reaches from low to high of the first part at a
+// distance from one of the two edges of the other's face; open where neither is said: middle on middle.
+func along(fromLow, fromHigh parts.Length, part, face [2]float64) (shift float64, open bool) {
 	switch {
 	case fromLow.Set():
-		return faceLow + fromLow.Mm - low, false
+		return face[0] + fromLow.Mm - part[0], false
 	case fromHigh.Set():
-		return faceHigh - fromHigh.Mm - high, false
+		return face[1] - fromHigh.Mm - part[1], false
 	}
-	return (faceLow+faceHigh)/2 - (low+high)/2, true
+	return (face[0]+face[1])/2 - (part[0]+part[1])/2, true
 }

@@ -66,15 +66,6 @@ func (k Kind) Data() KindData {
 	return kindTable[k]
 }
 
-// Kinds returns all kinds in order.
-func Kinds() []Kind {
-	out := make([]Kind, len(kindTable))
-	for i := range out {
-		out[i] = Kind(i)
-	}
-	return out
-}
-
 // Column is a column of the table and where its figures are from.
 type Column struct {
 	Name   string

@@ -131,12 +131,3 @@ func (m Material) StrengthSource() string {
 
 // StrengthState returns how well the strengths are known.
 func (m Material) StrengthState() lookup.State { return m.state }
-
-// All returns the materials in table order.
-func All() []Material {
-	var out []Material
-	for _, g := range grades() {
-		out = append(out, g.material(""))
-	}
-	return out
-}

@@ -62,13 +62,16 @@ func TestSpreadKeepsOrderAndDistance(t *testing.T) {
 }
 
 func TestCross(t *testing.T) {
-	if !Cross(0, 0, 10, 10, 0, 10, 10, 0) {
+	cross := func(v ...float64) bool {
+		return Cross(canvas.Point{X: v[0], Y: v[1]}, canvas.Point{X: v[2], Y: v[3]}, canvas.Point{X: v[4], Y: v[5]}, canvas.Point{X: v[6], Y: v[7]})
+	}
+	if !cross(0, 0, 10, 10, 0, 10, 10, 0) {
 		t.Error("the diagonals of a square do not cross")
 	}
-	if Cross(0, 0, 10, 0, 0, 1, 10, 1) || Cross(0, 0, 1, 1, 5, 0, 0, 5) {
+	if cross(0, 0, 10, 0, 0, 1, 10, 1) || cross(0, 0, 1, 1, 5, 0, 0, 5) {
 		t.Error("lines that do not meet cross")
 	}
-	if Cross(0, 0, 10, 0, 5, 0, 5, 5) || Cross(0, 0, 10, 0, 5, 5, 5, 0) || Cross(5, 0, 5, 5, 0, 0, 10, 0) || Cross(5, 5, 5, 0, 0, 0, 10, 0) {
+	if cross(0, 0, 10, 0, 5, 0, 5, 5) || cross(0, 0, 10, 0, 5, 5, 5, 0) || cross(5, 0, 5, 5, 0, 0, 10, 0) || cross(5, 5, 5, 0, 0, 0, 10, 0) {
 		t.Error("an end on a line crosses it")
 	}
 }

@@ -78,11 +78,10 @@ func Spread(wanted []float64, step, lo, hi float64) []float64 {
 	return places
 }
 
-// Cross tells whether two straight lines cross between their ends.
-func Cross(ax, ay, bx, by, cx, cy, dx, dy float64) bool {
-	side := func(px, py, qx, qy, rx, ry float64) float64 { return (qx-px)*(ry-py) - (qy-py)*(rx-px) }
-	return side(ax, ay, bx, by, cx, cy)*side(ax, ay, bx, by, dx, dy) < 0 &&
-		side(cx, cy, dx, dy, ax, ay)*side(cx, cy, dx, dy, bx, by) < 0
+// Cross tells whether two straight lines, from a to b and from c to d, cross between their ends.
+func Cross(a, b, c, d canvas.Point) bool {
+	side := func(p, q, r canvas.Point) float64 { return q.Sub(p).PerpDot(r.Sub(p)) }
+	return side(a, b, c)*side(a, b, d) < 0 && side(c, d, a)*side(c, d, b) < 0
 }
 
 // HatchAt draws a cut surface white with lines at an angle.

@@ -156,7 +156,7 @@ func TestFaceIsToScale(t *testing.T) {
 		if len(dots) != len(c.features) || len(balloons) != len(c.features) {
 			t.Fatalf("%s: %d leaders and %d balloons of %d", name, len(dots), len(balloons), len(c.features))
 		}
-		var leaders [][4]float64
+		var leaders [][2]canvas.Point
 		for i, q := range dots {
 			if !slices.ContainsFunc(c.features, func(f plan.Feature) bool {
 				x, y := at(f.Balloon)
@@ -174,15 +174,16 @@ func TestFaceIsToScale(t *testing.T) {
 			if o[1]+draw.BalloonMm > 1e-6 || o[1]-draw.BalloonMm < -p.Height-1e-6 {
 				t.Errorf("%s: a balloon leaves the panel: %v", name, o)
 			}
+			leader := [2]canvas.Point{{X: o[0], Y: o[1]}, {X: q[0], Y: q[1]}}
 			for k, other := range balloons[:i] {
 				if math.Hypot(other[0]-o[0], other[1]-o[1]) < picture.BalloonStepMm-1e-6 {
 					t.Errorf("%s: balloons at %v and %v", name, o, other)
 				}
-				if l := leaders[k]; draw.Cross(o[0], o[1], q[0], q[1], l[0], l[1], l[2], l[3]) && other[0] == o[0] {
+				if l := leaders[k]; draw.Cross(leader[0], leader[1], l[0], l[1]) && other[0] == o[0] {
 					t.Errorf("%s: leaders cross", name)
 				}
 			}
-			leaders = append(leaders, [4]float64{o[0], o[1], q[0], q[1]})
+			leaders = append(leaders, leader)
 		}
 		top, caption := text(t, texts, "TOP"), text(t, texts, c.caption)
 		if top.Y0 < b.Y1 || top.Y1 > 1e-6 || top.X0 < p.Width/2+2 || math.Abs(caption.X0+caption.X1-p.Width) > 1e-6 || caption.Y1 > b.Y0 || caption.Y0 < -p.Height {

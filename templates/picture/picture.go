@@ -214,7 +214,7 @@ func BalloonLine(d *draw.Drawing, spots []Spot, rowY, x0, x1 float64) {
 	for range spots {
 		for i := range spots {
 			for j := i + 1; j < len(spots); j++ {
-				if draw.Cross(places[i], rowY, spots[i].X, spots[i].Y, places[j], rowY, spots[j].X, spots[j].Y) {
+				if draw.Cross(canvas.Point{X: places[i], Y: rowY}, canvas.Point{X: spots[i].X, Y: spots[i].Y}, canvas.Point{X: places[j], Y: rowY}, canvas.Point{X: spots[j].X, Y: spots[j].Y}) {
 					spots[i], spots[j] = spots[j], spots[i]
 				}
 			}
@@ -461,7 +461,7 @@ func (f *facePicture) balloons(k int, side []balloonSpot) {
 // untangle swaps the spots whose leaders from a column at bx cross.
 func untangle(side []balloonSpot, places []float64, bx float64) {
 	crossed := func(i, j int) bool {
-		return draw.Cross(bx, places[i], side[i].x, side[i].y, bx, places[j], side[j].x, side[j].y)
+		return draw.Cross(canvas.Point{X: bx, Y: places[i]}, canvas.Point{X: side[i].x, Y: side[i].y}, canvas.Point{X: bx, Y: places[j]}, canvas.Point{X: side[j].x, Y: side[j].y})
 	}
 	for range side {
 		for i := range side {

@@ -244,7 +244,7 @@ func layers(w *plan.WeldPlan) int {
 func weldOrder(d *draw.Drawing, w *plan.WeldPlan, cx, cy, r float64) {
 	half := min(9, 360*w.TackLengthMm/(2*math.Pi*w.DiameterMm))
 	for i, deg := range w.TacksDeg {
-		d.Add(arc(cx, cy, r, deg-half, deg+half, 1.8))
+		d.Add(arc(canvas.Point{X: cx, Y: cy}, r, deg-half, deg+half, 1.8))
 		x, y := round(cx, cy, r+3.9, deg)
 		d.Add(draw.Text{XMm: x, YMm: y - 1.5, SizeMm: 4.2, Bold: true, Align: draw.Centre, Content: strconv.Itoa(i + 1)})
 	}
@@ -262,7 +262,7 @@ func weldOrder(d *draw.Drawing, w *plan.WeldPlan, cx, cy, r float64) {
 			to -= 360
 		}
 		way := math.Copysign(1, to-from)
-		d.Add(arc(cx, cy, at, from+way*2, to-way*9, 0.7), arrowhead(cx, cy, at, to-way*1, way > 0))
+		d.Add(arc(canvas.Point{X: cx, Y: cy}, at, from+way*2, to-way*9, 0.7), arrowhead(cx, cy, at, to-way*1, way > 0))
 		x, y := round(cx, cy, at, from+way*2)
 		d.Add(draw.Disc(x, y, 0.8))
 		x, y = round(cx, cy, at+3.2, (from+to)/2)
@@ -272,11 +272,11 @@ func weldOrder(d *draw.Drawing, w *plan.WeldPlan, cx, cy, r float64) {
 }
 
 // arc is a stretch of a circle from one clock angle clockwise to another.
-func arc(cx, cy, r, from, to, width float64) draw.Shape {
+func arc(c canvas.Point, r, from, to, width float64) draw.Shape {
 	p := &canvas.Path{}
 	n := max(2, int(math.Abs(to-from)/4)+1)
 	for i := range n + 1 {
-		x, y := round(cx, cy, r, from+(to-from)*float64(i)/float64(n))
+		x, y := round(c.X, c.Y, r, from+(to-from)*float64(i)/float64(n))
 		if i == 0 {
 			p.MoveTo(x, y)
 		} else {

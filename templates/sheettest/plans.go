@@ -61,13 +61,14 @@ func circlePath(r float64) plan.Contour {
 	return plan.Contour(fmt.Sprintf("M%g 0A%g %g 0 0 1 %g 0A%g %g 0 0 1 %g 0Z", r, r, r, -r, r, r, r))
 }
 
-// holesOn is a hole circle on a face that starts at a clock angle.
-func holesOn(group string, first int, pcd, start float64, count int, diameter float64, lo plan.XY) []plan.Hole {
+// holesOn are holes like one, on a circle on a face that starts at a clock angle, numbered from 1.
+func holesOn(like plan.Hole, pcd, start float64, count int, lo plan.XY) []plan.Hole {
 	var holes []plan.Hole
 	for i := range count {
 		a := math.Mod(start+360*float64(i)/float64(count), 360)
 		s, c := math.Sincos(a * math.Pi / 180)
-		h := plan.Hole{N: first + i, Group: group, XMm: pcd / 2 * s, YMm: pcd / 2 * c, AngleDeg: a, RadiusMm: pcd / 2, DiameterMm: diameter}
+		h := like
+		h.N, h.XMm, h.YMm, h.AngleDeg, h.RadiusMm = i+1, pcd/2*s, pcd/2*c, a, pcd/2
 		h.FromXMm, h.FromYMm = h.XMm-lo.XMm, h.YMm-lo.YMm
 		holes = append(holes, h)
 	}
@@ -89,7 +90,7 @@ func chordsOf(first, count int, pcd, diameter float64) []plan.Chord {
 // FlangePart is a flange with both faces and a ladder.
 func FlangePart() *plan.PartPlan {
 	lo, hi := plan.XY{XMm: -82.5, YMm: -82.5}, plan.XY{XMm: 82.5, YMm: 82.5}
-	bolts := holesOn("bolts", 1, 140, 30, 6, 11, lo)
+	bolts := holesOn(plan.Hole{Group: "bolts", DiameterMm: 11}, 140, 30, 6, lo)
 	pry := []plan.Hole{
 		{N: 7, Group: "pry", XMm: 0, YMm: 70, RadiusMm: 70, DiameterMm: 6.8, FromXMm: 82.5, FromYMm: 152.5},
 		{N: 8, Group: "pry", XMm: 0, YMm: -70, AngleDeg: 180, RadiusMm: 70, DiameterMm: 6.8, FromXMm: 82.5, FromYMm: 12.5},
@@ -144,7 +145,7 @@ func HousingPart() *plan.PartPlan {
 	lo, hi := plan.XY{XMm: -60, YMm: -60}, plan.XY{XMm: 60, YMm: 60}
 	face := func(f parts.Face, mirror bool) *plan.Face {
 		out := &plan.Face{Part: "bearing-housing", Face: f, Outline: circlePath(60), Datum: "left-bottom", MinMm: lo, MaxMm: hi, Mirrored: mirror,
-			Holes:   holesOn("cover", 1, 104, 0, 8, 6.8, lo),
+			Holes:   holesOn(plan.Hole{Group: "cover", DiameterMm: 6.8}, 104, 0, 8, lo),
 			Circles: []plan.Circle{{Label: "register Ø90", DiameterMm: 90}, {Label: "pitch circle Ø104", DiameterMm: 104, Pitch: true}},
 			Groups:  []plan.Group{{Name: "cover", First: 1, Count: 8, SizeText: "M8 tap, drill 6.8", DepthText: "20 deep, drill 26", Marked: parts.Front, PCDMm: 104, Chords: chordsOf(1, 8, 104, 6.8)}}}
 		if mirror {
@@ -184,7 +185,7 @@ func HousingPart() *plan.PartPlan {
 func RingPart(od float64) *plan.PartPlan {
 	lo, hi := plan.XY{XMm: -od / 2, YMm: -od / 2}, plan.XY{XMm: od / 2, YMm: od / 2}
 	front := &plan.Face{Part: "base-ring", Face: parts.Front, Outline: circlePath(od / 2), Datum: "left-bottom", MinMm: lo, MaxMm: hi,
-		Holes:   holesOn("feet", 1, od-60, 15, 24, 14, lo),
+		Holes:   holesOn(plan.Hole{Group: "feet", DiameterMm: 14}, od-60, 15, 24, lo),
 		Circles: []plan.Circle{{Label: fmt.Sprintf("bore Ø%g", od-120), DiameterMm: od - 120}, {Label: fmt.Sprintf("pitch circle Ø%g", od-60), DiameterMm: od - 60, Pitch: true}},
 		Groups:  []plan.Group{{Name: "feet", First: 1, Count: 24, SizeText: "M12 clearance Ø14", DepthText: "through", Marked: parts.Front, PCDMm: od - 60, Chords: chordsOf(1, 24, od-60, 14)}}}
 	return &plan.PartPlan{Name: "base-ring", Title: "Base ring", Kind: "ring", Quantity: 1, Material: "S355", StockText: "plate 15 mm", Overall: fmt.Sprintf("Ø%g × 15 mm", od), MassKg: 13.4,
