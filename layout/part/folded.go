@@ -388,6 +388,10 @@ func (f *folded) onFace(w words.Writer, out *plan.Face) {
 func (f *folded) operations(b *bench) {
 	f.cutBlank(b)
 	o := &b.ops[len(b.ops)-1]
+	if len(b.Developments) > 0 && b.Developments[0].NoTemplate != "" {
+		o.Do = append(o.Do, "No line is scribed: the stops set the folds.")
+		return
+	}
 	o.Do = append(o.Do, "Scribe both ends of every fold line from the template on the side that the punch meets; no scribed line across the outside of a bend.")
 }
 

@@ -230,3 +230,24 @@ func TestFoldedCut(t *testing.T) {
 		t.Errorf("blank %v wide", p.BlankXMm)
 	}
 }
+
+// A blank that the cutter finishes needs no template, for a stop sets every fold; one that
+// is sawn, or has a hole to tap, does.
+func TestFoldedWithoutTemplate(t *testing.T) {
+	t.Parallel()
+	const tray = "part: tray\nkind: folded\nmaterial: S235\nstock: {sheet: 2 mm, cut: laser}\noutline: {rectangle: [100, 80]}\nbends: {radius: 2, flanges: [{side: top, height: 30}]}\nholes: [{name: a, at: [[0, 0]], size: 9 mm}]\n"
+	for _, c := range []struct {
+		edit [2]string
+		none bool
+	}{{[2]string{}, true}, {[2]string{"laser", "saw"}, false}, {[2]string{", cut: laser", ""}, false}, {[2]string{"9 mm", "M6 tap"}, false}} {
+		m := work(t, "mm", strings.Replace(tray, c.edit[0], c.edit[1], 1))
+		if d := m.Out.Developments[0]; (d.NoTemplate != "") != c.none {
+			t.Errorf("%v: %q", c.edit, d.NoTemplate)
+		}
+		line := "Scribe both ends of every fold line from the template"
+		if c.none {
+			line = "No line is scribed: the stops set the folds."
+		}
+		has(t, m, line)
+	}
+}

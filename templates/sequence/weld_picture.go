@@ -14,6 +14,8 @@ import (
 // apartPictures draws the two parts of a joint that share no axis side by
 // side, each with its own picture.
 func apartPictures(pl *plan.Plan, j *plan.JointPlan, width, maxHeight float64, more ...draw.Panel) []draw.Piece {
+	const around, least = picture.TopPadMm + picture.CaptionMm + 8, 8.0 // a picture, and what stands above and below it
+	maxHeight = max(maxHeight, around+least)
 	var panels []draw.Panel
 	each := (width - 64) / 2
 	if each < 56 {
@@ -29,7 +31,7 @@ func apartPictures(pl *plan.Plan, j *plan.JointPlan, width, maxHeight float64, m
 		s := part.Section
 		if len(part.Faces) > 0 {
 			face := part.Faces[0]
-			h := min(maxHeight-picture.TopPadMm-picture.CaptionMm-8, (p.Width-2*picture.FacePadMm)/picture.Aspect(face))
+			h := min(maxHeight-around, (p.Width-2*picture.FacePadMm)/picture.Aspect(face))
 			q := picture.Face(face, nil, h*picture.Aspect(face), h)
 			p.Draw.Place(q.Drawn(), (p.Width-q.Width)/2, -7)
 		} else if len(part.Profiles) > 0 {
