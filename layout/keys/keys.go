@@ -90,8 +90,9 @@ var din6885 = []row{
 	{500, 100, 50, 31, 19.5, 280, 400, lookup.FromMemory},
 }
 
-// band is what DIN 6885-1 gives by width: how much deeper a keyway may be, and
-// the radius of its corners. From memory.
+// band is what DIN 6885-1 gives by width: how much deeper a keyway may be, to 14 mm as
+// berger-tools.co.uk prints it ("DIN 6885 Keyway, Key Details"), and the radius of its
+// corners. The rest from memory.
 type band struct{ upToWidth, deeper, rootMin, rootMax float64 }
 
 var bands = []band{

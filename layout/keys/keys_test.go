@@ -96,8 +96,8 @@ func TestInchSizes(t *testing.T) {
 			t.Errorf("%v in rectangular: %+v, %v", c.d, got, err)
 		}
 	}
-	// ASME B17.1, depth tolerances, from memory.
-	if got, _ := ForInch(25.4, Square); !near(got.ShaftDeeperMm, 0.381, 1e-9) || !near(got.HubDeeperMm, 0.254, 1e-9) || got.Source.State != lookup.Checked || got.ToleranceSource.State != lookup.FromMemory {
+	// ASME B17.1, depth tolerances: engineersedge.com, "Design Fits for Parallel and Taper Keys".
+	if got, _ := ForInch(25.4, Square); !near(got.ShaftDeeperMm, 0.381, 1e-9) || !near(got.HubDeeperMm, 0.254, 1e-9) || got.Source.State != lookup.Checked || got.ToleranceSource.State != lookup.Checked {
 		t.Errorf("%+v", got)
 	}
 	if got, _ := ForInch(7*25.4, Square); got.Source.State != lookup.FromMemory {

@@ -34,7 +34,8 @@ func Of(diameterMm, widthMm, heightMm float64, inch bool) (Parallel, error) {
 }
 
 // inchWider is how much wider than its key an inch keyway may be, by width up
-// to, inches: class 1 of ASME B17.1-1967, square keys. From memory.
+// to, inches: class 1 of ASME B17.1-1967, square keys, as engineersedge.com prints it ("Design
+// Fits for Parallel and Taper Keys").
 var inchWider = []struct{ upTo, wider float64 }{{0.5, 0.002}, {1, 0.003}, {3.5, 0.004}}
 
 // Keyway returns the limits of one keyway's width, usual fit: of the hub, else
@@ -65,5 +66,5 @@ func (p Parallel) Keyway(hub bool) (fits.Limits, lookup.Source, error) {
 	}
 	wider := inchWider[i].wider * mmPerInch
 	return fits.Limits{NominalMm: p.WidthMm, MinMm: p.WidthMm, MaxMm: p.WidthMm + wider, UpperUm: wider * 1000, Hole: true},
-		lookup.Source{Name: "ASME B17.1-1967 class 1", State: lookup.FromMemory}, nil
+		lookup.Source{Name: "ASME B17.1-1967 class 1", State: lookup.Checked}, nil
 }

@@ -153,13 +153,13 @@ var machinery = []grade{
 
 // alloyed are heat-treatable and case-hardening steels.
 var alloyed = []grade{
-	{"25CrMo4+QT", "25CRMO4 1.7218", AlloySteel, proven(0.64, 150, 300), qtHeat, []Step{{16, 700, 900}, {40, 600, 800}, {100, 450, 700}, {160, 400, 650}}, isoQT, lookup.FromMemory},
-	{"34CrMo4+QT", "34CRMO4 1.7220", AlloySteel, proven(0.72, 200, 350), qtHeat, []Step{{16, 800, 1000}, {40, 650, 900}, {100, 550, 800}, {160, 500, 750}, {250, 450, 700}}, isoQT, lookup.FromMemory},
+	{"25CrMo4+QT", "25CRMO4 1.7218", AlloySteel, proven(0.64, 150, 300), qtHeat, []Step{{16, 700, 900}, {40, 600, 800}, {100, 450, 700}, {160, 400, 650}}, isoQT, lookup.Checked},
+	{"34CrMo4+QT", "34CRMO4 1.7220", AlloySteel, proven(0.72, 200, 350), qtHeat, []Step{{16, 800, 1000}, {40, 650, 900}, {100, 550, 800}, {160, 500, 750}, {250, 450, 700}}, isoQT, lookup.Checked},
 	{"42CrMo4+QT", "42CRMO4 42CRMOS4 42CRMOS4QT 42CD4 4140QT 1.7225 1.7227", AlloySteel, proven(0.80, 250, 350), qtHeat, []Step{{16, 900, 1100}, {40, 750, 1000}, {100, 650, 900}, {160, 550, 800}, {250, 500, 750}}, isoQT, lookup.Checked},
 	{"709M40 condition R", "709M40 708M40 708M40R EN19 EN19R EN19A", AlloySteel, proven(0.80, 250, 350), qtHeat, []Step{{254, 480, 690}}, "BS 970, the lowest condition", lookup.Checked},
 	{"817M40 condition T", "817M40 EN24 EN24T 817M40T", AlloySteel, proven(0.89, 300, 400), qtHeat, []Step{{63, 650, 850}}, "BS 970", lookup.FromMemory},
 	{"34CrNiMo6+QT", "34CRNIMO6 1.6582", AlloySteel, proven(0.89, 300, 400), qtHeat, []Step{{16, 1000, 1200}, {40, 900, 1100}, {100, 800, 1000}, {160, 700, 900}, {250, 600, 800}}, isoQT, lookup.FromMemory},
-	{"30CrNiMo8+QT", "30CRNIMO8 1.6580", AlloySteel, proven(1.02, 300, 400), qtHeat, []Step{{40, 1050, 1250}, {100, 900, 1100}, {160, 800, 1000}, {250, 700, 900}}, isoQT, lookup.FromMemory},
+	{"30CrNiMo8+QT", "30CRNIMO8 1.6580", AlloySteel, proven(1.02, 300, 400), qtHeat, []Step{{40, 1050, 1250}, {100, 900, 1100}, {160, 800, 1000}, {250, 700, 900}}, isoQT, lookup.Checked},
 	{"4130 annealed", "4130 G41300", AlloySteel, proven(0.62, 150, 300), own{}, []Step{{AnySize, 360, 560}}, "data sheets, 52 and 81 ksi", lookup.FromMemory},
 	{"4140 annealed", "4140 4142 4150 G41400", AlloySteel, proven(0.78, 250, 350), own{}, []Step{{AnySize, 415, 655}}, "data sheets, 60 and 95 ksi", lookup.FromMemory},
 	{"4340 annealed", "4340 G43400", AlloySteel, proven(0.86, 300, 400), own{}, []Step{{AnySize, 470, 745}}, "data sheets, 68 and 108 ksi", lookup.FromMemory},
@@ -172,7 +172,7 @@ var alloyed = []grade{
 // stainless steels. Densities, moduli and expansions: EN 10088-1.
 var stainless = []grade{
 	{"1.4305", "303 X8CRNIS189 X10CRNIS189 S30300", AusteniticStainless, never, own{}, []Step{{160, 190, 500}}, "EN 10088-3 Table 13", lookup.FromMemory},
-	{"1.4301", "304 304L 1.4307 1.4306 X5CRNI1810 X2CRNI189 X2CRNI1911 V2A S30400 S30403 STAINLESS STAINLESSSTEEL", AusteniticStainless, ownWay, own{}, []Step{{250, 175, 500}}, "EN 10088-3 Table 13, lower of 1.4301 and 1.4307", lookup.FromMemory},
+	{"1.4301", "304 304L 1.4307 1.4306 X5CRNI1810 X2CRNI189 X2CRNI1911 V2A S30400 S30403 STAINLESS STAINLESSSTEEL", AusteniticStainless, ownWay, own{}, []Step{{250, 175, 460}}, "EN 10088-3 Table 13, lowest of 1.4301, 1.4306 and 1.4307", lookup.FromMemory},
 	{"1.4541", "321 X6CRNITI1810 S32100", AusteniticStainless, ownWay, own{}, []Step{{250, 190, 500}}, "EN 10088-3 Table 13", lookup.FromMemory},
 	{"1.4404", "316 316L 1.4401 X5CRNIMO17122 X2CRNIMO17122 V4A S31600 S31603", AusteniticStainless, ownWay, own{densityKgM3: 8000}, []Step{{250, 200, 500}}, "EN 10088-3 Table 13", lookup.FromMemory},
 	{"1.4571", "316TI X6CRNIMOTI17122", AusteniticStainless, ownWay, own{densityKgM3: 8000, alphaPerK: 16.5e-6}, []Step{{250, 200, 500}}, "EN 10088-3 Table 13", lookup.FromMemory},
