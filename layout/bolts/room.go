@@ -21,15 +21,16 @@ const (
 // the across-flats size in mm: socket (1.25 s + 3)/2, ring (1.45 s + 2)/2,
 // open end (2.1 s + 3)/2, nothing for a hexagon key. These fit the hand tools
 // seen in workshops; common practice, no source. The swing of the handle is
-// not in it. It is an error for an unknown tool or a size that is not
-// positive and finite.
+// not in it. It is an error for an unknown tool or, where the tool
+// goes round it, a size that is not positive and finite.
 func ToolRadiusMm(tool Tool, acrossFlatsMm float64) (float64, error) {
+	if tool == ToolNone || tool == ToolHexKey { // number sizes have no hexagon
+		return 0, nil
+	}
 	if !finite(acrossFlatsMm) || acrossFlatsMm <= 0 {
 		return 0, fmt.Errorf("bolts: across flats must be a positive number of mm, not %v", acrossFlatsMm)
 	}
 	switch tool {
-	case ToolNone, ToolHexKey:
-		return 0, nil
 	case ToolSocket:
 		return (1.25*acrossFlatsMm + 3) / 2, nil
 	case ToolRing:

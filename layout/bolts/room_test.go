@@ -54,6 +54,9 @@ func TestHeadRoomRefuses(t *testing.T) {
 			t.Errorf("%s: %+v", name, got)
 		}
 	}
+	if got, err := find(t, "#10-24 UNC").HeadRoom(Place{Head: Socket, WallMm: 5}); err != nil || !near(got.HeadRadiusMm, 0.156*25.4, 1e-9) { // ASME B18.3: Ø0.312 in
+		t.Errorf("a socket head without a hexagon of its size: %+v, %v", got, err)
+	}
 	if _, err := ToolRadiusMm(ToolRing, math.NaN()); err == nil {
 		t.Error("NaN size accepted")
 	}

@@ -155,6 +155,9 @@ func TestInches(t *testing.T) {
 	if got := pl.Upkeep.Ports[0]; got.What != "calcium NLGI 2, 0.42 oz (0.21 oz and 0.21 oz)" || !strings.HasPrefix(got.Where, "Lower bearing LM48548/LM48510, Upper bearing LM48548/LM48510: grease port of Thrust housing") {
 		t.Errorf("port %q", got)
 	}
+	if got := pl.Upkeep.Sources[0]; !strings.HasPrefix(got, "Grease of a bearing: 0.114 × outside × width in inches, in oz;") {
+		t.Errorf("source %q", got)
+	}
 	if got := pl.Upkeep.Bolts[1]; got != (plan.UpkeepRow{Where: "4 × 1/2-13 UNC x 1 in, Pedestal flange 2 to Yoke plate", What: "35 lb ft (47 N m), threads anti-seize", Every: "season"}) {
 		t.Errorf("bolts %q", got)
 	}

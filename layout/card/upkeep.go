@@ -9,8 +9,15 @@ import (
 	"centrepop/parts"
 )
 
-// greaseRule is where the amounts of bearings come from.
-const greaseRule = "Grease of a bearing: 0.005 × outside × width in mm, in g; bearing makers' rule, from memory."
+// greaseRule is where the amounts of bearings come from; in inches and ounces
+// 0.005 × 25.4² / 28.35 = 0.114.
+func greaseRule(u parts.Units) string {
+	rule := "0.005 × outside × width in mm, in g"
+	if u == parts.Inches {
+		rule = "0.114 × outside × width in inches, in oz"
+	}
+	return "Grease of a bearing: " + rule + "; bearing makers' rule, from memory."
+}
 
 // torqueRule is how far a torque can be trusted.
 const torqueRule = "Torques hold for threads in the state named; the friction is assumed, and so is the torque."
@@ -31,8 +38,8 @@ func (c cards) upkeep() *plan.Upkeep {
 	}
 	out := &plan.Upkeep{}
 	for _, g := range c.greasings(in.Ports) {
-		if len(g.grams) > 0 && !slices.Contains(out.Sources, greaseRule) {
-			out.Sources = append(out.Sources, greaseRule)
+		if rule := greaseRule(c.w.Units); len(g.grams) > 0 && !slices.Contains(out.Sources, rule) {
+			out.Sources = append(out.Sources, rule)
 		}
 		out.Ports = append(out.Ports, plan.UpkeepRow{Where: words.Join(": ", strings.Join(g.bearings, ", "), g.where), What: words.Join(", ", g.grease, c.grams(g)), Every: g.every})
 	}

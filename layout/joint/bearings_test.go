@@ -105,7 +105,7 @@ func TestWarningsOfConesAreOfThisCone(t *testing.T) {
 	}{{"pugmill", "front-bearing", true}, {"gatejack", "upper-bearing", false}} {
 		j := jointNamed(t, demoPlan(t, c.job), c.joint)
 		text := stepText(j)
-		if hot := j.Bearing.HeatConeC > 0; hot != c.hot || strings.Contains(text, "°C, no flame") != c.hot {
+		if hot := j.Bearing.HeatConeC > 0; hot != c.hot || strings.Contains(text, "Not over") != c.hot {
 			t.Errorf("%s: heated %v: %s", c.joint, hot, text)
 		}
 		if strings.Contains(text, "ten minutes") {

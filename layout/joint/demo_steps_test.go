@@ -286,12 +286,12 @@ func TestAnchorsAndSleevesAreBought(t *testing.T) {
 	t.Parallel()
 	for name, want := range map[string]map[string]int{
 		"pugmill":  {"Anchor M12": 4, "Sleeve of pipe, bore over Ø12, 42 long": 6, "Sleeve of pipe, bore over Ø6, 42 long": 4},
-		"gatejack": {"Anchor for a hole Ø0.4375 in": 8},
+		"gatejack": {"Anchor for a hole Ø0.4375 in": 8, "Set screw 1/4-20 UNC, cone point, 3/4 in long": 2, "Screw #8-32 UNC x 5/8 in, socket head, A2-70": 2},
 	} {
 		p := demoPlan(t, name)
 		got := map[string]int{}
 		for _, row := range p.Bought {
-			if strings.HasPrefix(row.Item, "Anchor") || strings.HasPrefix(row.Item, "Sleeve") {
+			if slices.ContainsFunc([]string{"Anchor", "Sleeve", "Set screw", "Screw"}, func(word string) bool { return strings.HasPrefix(row.Item, word) }) {
 				got[row.Item] = row.Quantity
 			}
 		}
@@ -306,6 +306,16 @@ func TestAnchorsAndSleevesAreBought(t *testing.T) {
 		t.Fatal(err)
 	}
 	says(t, jointNamed(t, p, "yoke-near"), []string{"no holes for anchors are drawn"}, nil)
+}
+
+// A part that came with an earlier step is not offered up again; the step that closed its
+// faces has them cleaned. The pitch of a flight has the limits of its own sheet, ISO 2768-m.
+func TestWhatLiesIsNotOfferedUp(t *testing.T) {
+	t.Parallel()
+	p := demoPlan(t, "pugmill")
+	says(t, jointNamed(t, p, "base-far"), []string{"Offer up", "The faces of Stand rail 1 and Base plate close here too: clean them as well."}, nil)
+	says(t, jointNamed(t, p, "base-near"), []string{"See that it lies", "Stand rail 1 came to Base plate with an earlier step: front of Stand rail 1 on the back of Base plate"}, []string{"Offer up", "Clean both faces"})
+	says(t, jointNamed(t, p, "auger-flight"), []string{"pitch of the flight: 109.7 – 110.3, rule along the shaft"}, nil)
 }
 
 // A weld is made along what it joins: both sides of a plate, one side, or round the section of a

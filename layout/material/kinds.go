@@ -82,7 +82,7 @@ func Columns() []Column {
 		{"modulus and Poisson's ratio", "EN 1993-1-1, 3.2.6; EN 10088-1; EN 1561; data sheets", lookup.FromMemory},
 		{"expansion and contraction", "DIN 7190, table of heating and cooling (steel 11 where EN 1993-1-1 has 12: the smaller asks the higher temperature); EN 10088-1; data sheets", lookup.FromMemory},
 		{"heat limit", "DIN 7190 joining temperatures for steel and ductile iron; others common practice", lookup.FromMemory},
-		{"cold limit", "liquid nitrogen boils at -195.8 °C: nothing in a small shop is colder", lookup.Checked},
+		{"cold limit", "the boiling point of liquid nitrogen: nothing in a small shop is colder", lookup.Checked},
 		{"thread engagement", "engaged length over diameter", lookup.Practice},
 		{"weldability and preheat", "carbon equivalent of the International Institute of Welding; class and preheat by grade", lookup.Practice},
 		{"correlation factor of fillets", "EN 1993-1-8 Table 4.1", lookup.FromMemory},

@@ -93,21 +93,21 @@ func ButtPrep(tMm float64, e Edges, s Sides) (Prep, error) {
 	}
 	switch {
 	case s == OneSide && tMm <= 4:
-		return Prep{Shape: Square, GapMm: Choice{tMm / 2, tMm, tMm}, Source: iso9692 + ", to 4 mm, gap about the thickness"}, nil
+		return Prep{Shape: Square, GapMm: Choice{tMm / 2, tMm, tMm}, Source: iso9692 + ", gap about the thickness"}, nil
 	case s == TwoSides && tMm <= 8:
-		return Prep{Shape: Square, GapMm: Choice{0, tMm / 2, tMm / 2}, Source: iso9692 + ", both sides to 8 mm, gap about half the thickness", Note: "gouge or grind the root before the second side"}, nil
+		return Prep{Shape: Square, GapMm: Choice{0, tMm / 2, tMm / 2}, Source: iso9692 + ", both sides, gap about half the thickness", Note: "gouge or grind the root before the second side"}, nil
 	case e == BothEdges && tMm <= 10:
-		return Prep{Shape: SingleV, AngleDeg: Choice{40, 60, 60}, GapMm: Choice{0, 2, 4}, RootFaceMm: Choice{0, 1.5, 2}, Source: iso9692 + ", over 3 to 10 mm", Note: backRun(s)}, nil
+		return Prep{Shape: SingleV, AngleDeg: Choice{40, 60, 60}, GapMm: Choice{0, 2, 4}, RootFaceMm: Choice{0, 1.5, 2}, Source: iso9692, Note: backRun(s)}, nil
 	case e == BothEdges && s == OneSide:
-		return Prep{Shape: SingleY, AngleDeg: Choice{60, 60, 60}, GapMm: Choice{1, 2.5, 4}, RootFaceMm: Choice{2, 2, 4}, Source: iso9692 + ", 5 to 40 mm"}, nil
+		return Prep{Shape: SingleY, AngleDeg: Choice{60, 60, 60}, GapMm: Choice{1, 2.5, 4}, RootFaceMm: Choice{2, 2, 4}, Source: iso9692}, nil
 	case e == BothEdges:
-		return Prep{Shape: DoubleV, AngleDeg: Choice{60, 60, 60}, GapMm: Choice{1, 2, 3}, RootFaceMm: Choice{0, 2, 2}, Source: iso9692 + ", both sides over 10 mm", Note: "turn the work after each run, so that it stays flat"}, nil
+		return Prep{Shape: DoubleV, AngleDeg: Choice{60, 60, 60}, GapMm: Choice{1, 2, 3}, RootFaceMm: Choice{0, 2, 2}, Source: iso9692 + ", both sides", Note: "turn the work after each run, so that it stays flat"}, nil
 	case tMm <= 10:
-		return Prep{Shape: SingleBevel, AngleDeg: Choice{35, 45, 60}, GapMm: Choice{2, 2.5, 4}, RootFaceMm: Choice{1, 1.5, 2}, Source: iso9692 + ", over 3 to 10 mm", Note: backRun(s)}, nil
+		return Prep{Shape: SingleBevel, AngleDeg: Choice{35, 45, 60}, GapMm: Choice{2, 2.5, 4}, RootFaceMm: Choice{1, 1.5, 2}, Source: iso9692, Note: backRun(s)}, nil
 	case s == OneSide:
-		return Prep{Shape: SingleBevel, AngleDeg: Choice{35, 45, 60}, GapMm: Choice{2, 3, 4}, RootFaceMm: Choice{1, 1.5, 2}, Source: "common practice: one-sided bevels in ISO 9692-1 end at 10 mm", Note: "weld from both sides if the back can be reached"}, nil
+		return Prep{Shape: SingleBevel, AngleDeg: Choice{35, 45, 60}, GapMm: Choice{2, 3, 4}, RootFaceMm: Choice{1, 1.5, 2}, Source: "common practice: thicker than the one-sided bevels of ISO 9692-1", Note: "weld from both sides if the back can be reached"}, nil
 	}
-	return Prep{Shape: DoubleBevel, AngleDeg: Choice{35, 45, 60}, GapMm: Choice{1, 2, 4}, RootFaceMm: Choice{0, 2, 2}, Source: iso9692 + ", both sides over 10 mm", Note: "change sides after each run, so that it stays square"}, nil
+	return Prep{Shape: DoubleBevel, AngleDeg: Choice{35, 45, 60}, GapMm: Choice{1, 2, 4}, RootFaceMm: Choice{0, 2, 2}, Source: iso9692 + ", both sides", Note: "change sides after each run, so that it stays square"}, nil
 }
 
 func backRun(s Sides) string {
