@@ -51,7 +51,7 @@ func templatePages(doc *draw.Document, t *testing.T) []*draw.Page {
 	var pages []*draw.Page
 	for i := range doc.Pages {
 		for _, p := range sheettest.Flatten(t, &doc.Pages[i].Drawing, 0, 0, nil) {
-			if text, ok := p.Item.(draw.Text); ok && (strings.HasPrefix(text.Content, "1:1 · ") || strings.HasPrefix(text.Content, "templates, 1:1 · ")) {
+			if text, ok := p.Item.(draw.Text); ok && (strings.HasPrefix(text.Content, "1:1 · ") || strings.HasPrefix(text.Content, "templates, 1:1")) {
 				pages = append(pages, &doc.Pages[i])
 				break
 			}

@@ -46,7 +46,11 @@ func (s *Sizes) face(f parts.Face, others bool) *plan.Face {
 	for _, st := range append(outside, inside...) {
 		outline := !st.Inside && st == s.widest()
 		if !outline && s.seenFrom(st, f) {
-			out.Circles = append(out.Circles, plan.Circle{Label: s.W.Dia(st.Size.NominalMm) + " " + st.Name, DiameterMm: st.Size.NominalMm})
+			size := s.W.Dia(st.Size.NominalMm)
+			if st.Size.Thread != nil {
+				size = st.Size.Thread.Designation
+			}
+			out.Circles = append(out.Circles, plan.Circle{Label: size + " " + st.Name, DiameterMm: st.Size.NominalMm})
 		}
 	}
 	for i := range s.Keyways {

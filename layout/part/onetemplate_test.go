@@ -52,7 +52,7 @@ func TestOneTemplate(t *testing.T) {
 		"one hole": {on(through, "a", "front"), "  - {name: b, face: back, at: [[10, 20]], size: 8}", "", map[string]parts.Face{"b": parts.Front}, parts.Back,
 			[]string{"B1 on the front template is 1 of the back: it goes through and is made from here."}},
 		"a slot turned as seen from the other side": {on(blind, "deep", "front"), on(through, "b", "back"), "{name: s, face: back, at: [[20, 0]], width: 8, length: 20, turn: 30}",
-			map[string]parts.Face{"b": parts.Front, "s": parts.Front}, parts.Back, []string{"Set the long axis to clock 150° seen on the front;", "B1–B3 on the front template"}},
+			map[string]parts.Face{"b": parts.Front, "s": parts.Front}, parts.Back, []string{"Set the long axis to clock 150° seen on the front, whose template has them as B3;", "B1–B3 on the front template"}},
 	} {
 		text := strings.NewReplacer("BORE\n", "", "FRONT", c.front, "BACK", strings.Replace(c.back, "AT", "[-10, 0]", 1), "SLOT", c.slot).Replace(twoFaces)
 		if c.slot == "" {

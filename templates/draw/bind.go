@@ -1,6 +1,9 @@
 package draw
 
-import "strconv"
+import (
+	"slices"
+	"strconv"
+)
 
 // Job is what every title block says of the job; each may be empty.
 type Job struct {
@@ -23,12 +26,16 @@ type Sheet struct {
 	// Parts are the titles of all parts that have something on the sheet, if
 	// more than Part says; Starts are bookmarks for what begins on it.
 	Parts, Starts []string
+	// Holds are the titles of what else numbers of pages refer to; they are no bookmarks.
+	Holds []string
 	// All says that the sheet is about all parts: it is stamped where one is held.
 	All bool
 	// Close draws what needs the page's number; nil for the title block.
 	Close func(page, total int)
 	// FillShare is the part of the room that is used, of sheets at 1:1.
 	FillShare float64
+	// Unsaid says of a sheet at 1:1 that notes have found no room on it.
+	Unsaid bool
 	// Blocks are the pieces that a flow has set on the sheet.
 	Blocks []Block
 	// Refers are numbers of pages that are written once all sheets are there.
@@ -51,10 +58,12 @@ type Chapter struct {
 }
 
 // PageOf is the number of the page on which something of a title begins, "page 71",
-// from a baseline point to the right; nothing if it is not in the document.
+// from a baseline point in the direction of the turn; nothing if it is not in the
+// document.
 type PageOf struct {
 	Title            string
 	XMm, YMm, SizeMm float64
+	RotateDeg        float64
 }
 
 // PageOfMm is the room that the number of a page takes in a size of text.
@@ -66,7 +75,7 @@ func starts(chapters []Chapter) map[string]int {
 	for _, c := range chapters {
 		for _, s := range c.Sheets {
 			n++
-			for _, title := range s.Starts {
+			for _, title := range append(slices.Clip(s.Starts), s.Holds...) {
 				if at[title] == 0 {
 					at[title] = n
 				}
@@ -97,7 +106,7 @@ func Bind(job Job, chapters []Chapter, subject string) *Document {
 			}
 			for _, r := range s.Refers {
 				if n := at[r.Title]; n > 0 {
-					s.Draw.Add(Text{XMm: r.XMm, YMm: r.YMm, SizeMm: r.SizeMm, Bold: true, Content: "page " + strconv.Itoa(n)})
+					s.Draw.Add(Text{XMm: r.XMm, YMm: r.YMm, SizeMm: r.SizeMm, RotateDeg: r.RotateDeg, Bold: true, Content: "page " + strconv.Itoa(n)})
 				}
 			}
 			if job.holds(s) {

@@ -9,6 +9,7 @@ import (
 
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
+	"centrepop/parts"
 	"centrepop/templates/draw"
 
 	"github.com/tdewolff/canvas"
@@ -22,11 +23,12 @@ const (
 
 // pattern is a flat pattern in the making.
 type pattern struct {
-	pl    *plan.Plan
-	part  *plan.PartPlan
-	dev   *plan.Development
-	lines []patternLine
-	half  bool // up to its mirror line alone
+	pl      *plan.Plan
+	part    *plan.PartPlan
+	dev     *plan.Development
+	outline *canvas.Path
+	lines   []patternLine
+	half    bool // up to its mirror line alone
 }
 
 // patternLine is a line of the pattern with its path read, and how far it
@@ -53,6 +55,7 @@ func newPattern(pl *plan.Plan, part *plan.PartPlan, dev *plan.Development) (*tem
 			shape = shape.Append(path)
 		}
 	}
+	p.outline = shape
 	lo, hi := dev.MinMm, dev.MaxMm
 	if shape.Empty() || !(hi.XMm > lo.XMm && hi.YMm > lo.YMm) {
 		return nil, fmt.Errorf("%s: the pattern encloses nothing", where)
@@ -68,8 +71,15 @@ func newPattern(pl *plan.Plan, part *plan.PartPlan, dev *plan.Development) (*tem
 	if len(dev.Marks) > 0 {
 		t.how = "Pop in the open middle of each cross, then along the outlines of windows and slots."
 	}
-	if dev.Kind == plan.FoldPattern {
+	if dev.Kind == plan.FoldPattern { // as its front is seen, TOP up
+		t.side = words.Upper(parts.Front) + ", this side out"
+		t.full.Y1, t.core.Y1 = hi.YMm+topRoomMm, hi.YMm+topRoomMm
 		t.how = "Cut along the middle of the outline, pop in the open middle of each cross, scribe the ends of the fold lines."
+	}
+	if end := lo.XMm + dev.WrapMm; dev.Kind == plan.WrapPattern && end < hi.XMm {
+		taped := t.core
+		taped.X1 = end + patternRimMm
+		t.taped = &taped
 	}
 	if dev.MirrorMm != nil && len(dev.Marks) == 0 {
 		t.half = p.halfOf(t)
@@ -175,6 +185,9 @@ func (p *pattern) draw(s *draw.Sheet, window draw.Rect, ox, oy float64, room *dr
 		if (draw.R(m.CentreMm.XMm, m.CentreMm.YMm, m.CentreMm.XMm, m.CentreMm.YMm)).Grown(draw.CrossArmMm).Meets(seen) {
 			pop(lines, room, m.CentreMm.XMm, m.CentreMm.YMm, ox, oy)
 		}
+	}
+	if p.dev.Kind == plan.FoldPattern {
+		topMark(lines, room, canvas.Point{X: highest(p.outline, p.dev.MaxMm.YMm), Y: p.dev.MaxMm.YMm + 3}, canvas.Point{X: ox, Y: oy})
 	}
 	if p.dev.Kind == plan.WrapPattern {
 		left := p.dev.MinMm.XMm

@@ -129,25 +129,43 @@ func place(pages []*page, tiles []tile, f draw.Frame) []*page {
 // that they take or leave out, in mm².
 type price [4]float64
 
+// What a price is made of.
+const (
+	cutCost = iota
+	sheetCost
+	tileCost
+	paperCost
+)
+
+// less tells whether a price is lower, by what counts first.
+func (p price) less(than price, first []int) bool {
+	for _, i := range first {
+		if p[i] != than[i] {
+			return p[i] < than[i]
+		}
+	}
+	return false
+}
+
 // add adds what the tiles of a template cost.
 func (p *price) add(t *template, tiles []tile) {
 	if len(tiles) == 0 {
 		return
 	}
 	if len(tiles) > 1 {
-		p[0]++
+		p[cutCost]++
 	}
-	p[2] += float64(len(tiles))
+	p[tileCost] += float64(len(tiles))
 	shown := tiles[0].grid.area
-	p[3] += t.full.Width()*t.full.Height() - shown.Width()*shown.Height()
+	p[paperCost] += t.full.Width()*t.full.Height() - shown.Width()*shown.Height()
 	for _, one := range tiles {
-		p[3] += area(one)
+		p[paperCost] += area(one)
 	}
 }
 
-// pack sets the templates of one part, each upright or on its side as costs least. A
-// template that no way fits is left out.
-func pack(pages []*page, templates []*template, ways []draw.Frame) []*page {
+// pack sets the templates of one part, each upright or on its side as costs least by
+// what counts first. A template that no way fits is left out.
+func pack(pages []*page, templates []*template, ways []draw.Frame, first []int) []*page {
 	choices := 1
 	for range templates {
 		choices = min(choices*len(ways), 64)
@@ -165,8 +183,8 @@ func pack(pages []*page, templates []*template, ways []draw.Frame) []*page {
 			try = place(try, tiles, f)
 			cost.add(t, tiles)
 		}
-		cost[1], cost[3] = float64(len(try)), math.Round(cost[3])
-		if fine && (least == price{} || slices.Compare(cost[:], least[:]) < 0) {
+		cost[sheetCost], cost[paperCost] = float64(len(try)), math.Round(cost[paperCost])
+		if fine && (least == price{} || cost.less(least, first)) {
 			best, least = try, cost
 		}
 	}
@@ -188,15 +206,21 @@ func Sheets(pl *plan.Plan, list []*plan.PartPlan, paper draw.Frame, which Policy
 		all = append(all, own)
 	}
 	twins(all)
-	var pages []*page
 	n := 0
-	for _, own := range all {
-		for _, t := range own {
-			t.rank, n = n, n+1
-		}
-		pages = pack(pages, own, ways)
+	for _, t := range slices.Concat(all...) {
+		t.rank, n = n, n+1
 	}
-	return chapters(pl, squeeze(pages, ways), kept), nil
+	var best []*page
+	for _, first := range [][]int{{cutCost, tileCost, sheetCost, paperCost}, {cutCost, sheetCost, tileCost, paperCost}} {
+		var pages []*page
+		for _, own := range all {
+			pages = pack(pages, own, ways, first)
+		}
+		if pages = squeeze(pages, ways); best == nil || len(pages) < len(best) {
+			best = pages
+		}
+	}
+	return chapters(pl, best, kept), nil
 }
 
 // Apart are the same templates, each on sheets of its own: a chapter for each.

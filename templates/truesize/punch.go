@@ -373,17 +373,13 @@ func (p *punch) ticks(lines *draw.Drawing, room *draw.Occupied, ox, oy float64) 
 		// reads as part of it, and none may lie over it.
 		room.AddText(draw.R(ox+min(x0, x1), oy+min(y0, y1), ox+max(x0, x1), oy+max(y0, y1)).Grown(tickClearMm))
 	}
+	top := highest(p.outline, hi.YMm) // where no line through the origin goes up to TOP
 	if lo.XMm < 0 && hi.XMm > 0 {
+		top = 0
 		tick(0, lo.YMm-1, 0, lo.YMm-4.5)
 		tick(0, hi.YMm+1, 0, hi.YMm+3)
-		lines.Add(draw.TopArrow(0, hi.YMm+3, 5))
-		room.AddLine(ox, oy+hi.YMm, ox, oy+hi.YMm+8)
-		text := draw.Text{XMm: 3, YMm: hi.YMm + 4.2, SizeMm: draw.TextMm, Bold: true, Content: "TOP"}
-		if r := draw.TextRect(text); room.Window.Holds(draw.R(ox+r.X0, oy+r.Y0, ox+r.X1, oy+r.Y1)) {
-			lines.Add(text)
-			room.AddText(draw.R(ox+r.X0, oy+r.Y0, ox+r.X1, oy+r.Y1))
-		}
 	}
+	topMark(lines, room, canvas.Point{X: top, Y: hi.YMm + 3}, canvas.Point{X: ox, Y: oy})
 	if lo.YMm < 0 && hi.YMm > 0 {
 		tick(lo.XMm-4.5, 0, lo.XMm-1, 0)
 		tick(hi.XMm+1, 0, hi.XMm+4.5, 0)
@@ -398,6 +394,31 @@ func (p *punch) ticks(lines *draw.Drawing, room *draw.Occupied, ox, oy float64) 
 			tick(d[0]*draw.CrossOpenMm, d[1]*draw.CrossOpenMm, d[0]*centreMarkMm, d[1]*centreMarkMm)
 		}
 	}
+}
+
+// topMark draws an arrow up from a point, and TOP beside it; the drawing's origin lies
+// at another of the page.
+func topMark(lines *draw.Drawing, room *draw.Occupied, at, origin canvas.Point) {
+	lines.Add(draw.TopArrow(at.X, at.Y, 5))
+	on := origin.Add(at)
+	room.AddLine(on.X, on.Y-3, on.X, on.Y+5)
+	text := draw.Text{XMm: at.X + 3, YMm: at.Y + 1.2, SizeMm: draw.TextMm, Bold: true, Content: "TOP"}
+	r := draw.TextRect(text)
+	if r = draw.R(origin.X+r.X0, origin.Y+r.Y0, origin.X+r.X1, origin.Y+r.Y1); room.Window.Holds(r) {
+		lines.Add(text)
+		room.AddText(r)
+	}
+}
+
+// highest is the middle of what of an outline reaches up to y.
+func highest(outline *canvas.Path, y float64) float64 {
+	left, right := math.Inf(1), math.Inf(-1)
+	for _, q := range outline.Flatten(draw.FlatMm).Coords() {
+		if q.Y > y-nearEdgeMm {
+			left, right = min(left, q.X), max(right, q.X)
+		}
+	}
+	return (left + right) / 2
 }
 
 // labelCircle writes a circle's name beside its line where there is room: at

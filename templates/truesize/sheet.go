@@ -57,7 +57,9 @@ func (one *tile) captionFor(key caption) (lines []string) {
 		if i == 0 {
 			size = draw.TextMm
 		}
-		lines = append(lines, draw.Wrap(text, size, i == 0, key.widthMm)...)
+		for _, line := range draw.Wrap(text, size, i == 0, key.widthMm) {
+			lines = append(lines, strings.Trim(line, " ·"))
+		}
 	}
 	return lines
 }
@@ -74,6 +76,9 @@ func (one *tile) captionTexts() []string {
 		name = t.name
 	}
 	head := words.Join(" · ", t.part.Title, name, count, t.side)
+	if !t.exact && one.n > 1 {
+		head += ", TOP ↑" // the first tile has its mark
+	}
 	if t.part.Quantity > 1 {
 		head += " · make " + strconv.Itoa(t.part.Quantity) + ", print as often"
 	}
@@ -171,7 +176,7 @@ func (p *page) shown(pl *plan.Plan) shown {
 
 // close draws what needs the page's number.
 func (p *page) close(pl *plan.Plan, s *draw.Sheet) {
-	s.Close = func(n, total int) { p.strip(pl, s, len(p.tiles) == 1, n, total) }
+	s.Close = func(n, total int) { p.strip(pl, s, fmt.Sprintf("page %d of %d", n, total)) }
 }
 
 // draw draws a sheet but for its strip.
@@ -193,7 +198,7 @@ func (p *page) draw(pl *plan.Plan) *draw.Sheet {
 		if one.n <= 1 {
 			texts = append([]string{one.of.how}, one.of.legend...)
 		}
-		one.draw(s, w, notes(texts, false)...)
+		s.Unsaid = one.draw(s, w, notes(texts, false)...)
 	} else {
 		for i := range p.tiles {
 			one := &p.tiles[i]
@@ -224,8 +229,8 @@ func (p *page) inside(one *tile) bool {
 }
 
 // draw draws a tile inside r: in its middle where r is larger; texts stand
-// where it leaves room.
-func (one *placed) draw(s *draw.Sheet, r draw.Rect, texts ...draw.Text) {
+// where it leaves room. It tells whether some are left for which there is none.
+func (one *placed) draw(s *draw.Sheet, r draw.Rect, texts ...draw.Text) (left bool) {
 	seen := one.window
 	ox := r.X0 - seen.X0 + (r.Width()-seen.Width())/2
 	oy := r.Y1 - seen.Y1 - (r.Height()-seen.Height())/2
@@ -234,20 +239,23 @@ func (one *placed) draw(s *draw.Sheet, r draw.Rect, texts ...draw.Text) {
 	one.seamLines(s, window, ox, oy, room)
 	one.of.draw(s, window, ox, oy, room)
 	one.seamLetters(s, ox, oy, room)
-	one.seamNotes(s, window, ox, oy, room)
-	if len(texts) > 0 {
-		const clear = 2.0 // of the lines at the rim of the template
-		beside := []draw.Rect{draw.R(r.X0, r.Y0, r.X1, window.Y0-clear), draw.R(r.X0, window.Y1+clear, r.X1, r.Y1), draw.R(window.X1+clear, r.Y0, r.X1, r.Y1), draw.R(r.X0, r.Y0, window.X0-clear, r.Y1)}
-		rooms := []*draw.Occupied{room}
-		for _, b := range beside {
-			rooms = append(rooms, draw.NewOccupied(b))
-		}
-		for _, text := range note(s, rooms, texts) {
-			if text.Bold {
-				headUpright(s, room, text.Content)
-			}
-		}
+	one.seamNotes(s, ox, oy, room)
+	if one.n > 0 {
+		s.Holds = append(s.Holds, one.of.title(one.n))
 	}
+	const clear = 2.0 // of the lines at the rim of the template
+	rooms := []*draw.Occupied{room}
+	for _, b := range []draw.Rect{draw.R(r.X0, r.Y0, r.X1, window.Y0-clear), draw.R(r.X0, window.Y1+clear, r.X1, r.Y1), draw.R(window.X1+clear, r.Y0, r.X1, r.Y1), draw.R(r.X0, r.Y0, window.X0-clear, r.Y1)} {
+		rooms = append(rooms, draw.NewOccupied(b))
+	}
+	for _, text := range note(s, rooms, texts) {
+		if text.Bold {
+			headUpright(s, room, text.Content)
+		}
+		left = true
+	}
+	one.pageMap(s, rooms)
+	return left
 }
 
 // notes are texts to write where there is room, the first of them as a heading.
@@ -339,87 +347,106 @@ type stripCell struct {
 	lines []string
 	sizes []float64
 	more  string // where the rest of a text stands that does not fit
+
+	arrow, mapped bool // TOP before its lines, the map of the tiles after them
 }
 
-// strip closes a sheet: what it is, which side is out, what to drill, how to
-// join it, which tile and which page.
-func (p *page) strip(pl *plan.Plan, s *draw.Sheet, alone bool, n, total int) {
+// jobText is the job with its revision.
+func jobText(pl *plan.Plan) string { return words.Join(" ", pl.Job, labelledRev(pl.Revision)) }
+
+// strip heads a sheet.
+func (p *page) strip(pl *plan.Plan, s *draw.Sheet, page string) {
 	b := draw.R(draw.MarginMm, s.Frame.HeightMm-draw.MarginMm-stripMm, s.Frame.WidthMm-draw.MarginMm, s.Frame.HeightMm-draw.MarginMm)
 	s.Draw.Add(draw.Box(b, 0.5))
-	job := words.Join(" ", pl.Job, labelledRev(pl.Revision))
-	pageText := fmt.Sprintf("%d of %d", n, total)
-	one := &p.tiles[0]
-	cells := []stripCell{
-		partsCell(s.Part, job, 0.26*b.Width()-2.6),
-		{width: 0.52, lines: []string{"Cut the templates apart. Each lies with the printed side out.", "Check 100 mm on both rules with a steel rule."}, sizes: []float64{3.2, 2.8}},
-		{width: 0.22, lines: []string{"page " + pageText, "templates, 1:1 · " + job}, sizes: []float64{4.2, 2.8}},
-	}
-	if alone {
-		t := one.of
-		make := "make " + strconv.Itoa(t.part.Quantity)
-		if t.part.Quantity > 1 {
-			make += ", print as often"
-		}
-		legend := t.legend
-		if t.exact {
-			legend = append([]string{t.name}, legend...)
-		}
-		name, more := t.name, "more: see the part’s sheet"
-		if one.n > 1 {
-			more = "more: see tile 1"
-		}
-		if one.n > 0 {
-			name = fmt.Sprintf("Tile %d of %d", one.n, one.grid.count())
-		} else if !t.exact {
-			name = "Punch template"
-		}
-		join := one.joining()
-		if join == "" {
-			join = "Check 100 mm on both rules with a steel rule before marking."
-		}
-		cells = []stripCell{
-			{width: 0.21, lines: []string{t.part.Title, words.Join(" · ", make, job)}, sizes: []float64{4.2, 2.8}},
-			{width: 0.17, lines: []string{"TOP", t.side}, sizes: []float64{4.2, 2.8}},
-			{width: 0.23, lines: legend, sizes: []float64{threeLinesMm}, more: more},
-			{width: 0.20, lines: []string{join}, sizes: []float64{2.8}, more: more},
-			{width: 0.19, lines: []string{name, "1:1 · page " + pageText}, sizes: []float64{4.6, 3}},
-		}
+	one, cells := &p.tiles[0], sharedCells(s.Part, jobText(pl), page, b)
+	if len(p.tiles) == 1 {
+		cells = one.cells(jobText(pl), page, s.Unsaid, b)
 	}
 	x := b.X0
 	for i, c := range cells {
-		w := c.width * b.Width()
 		if i > 0 {
 			s.Draw.Add(draw.Segment(x, b.Y0, x, b.Y1, draw.LineMm))
 		}
-		left := x + 1.4
-		if alone && i == 1 {
+		left, right := x+1.4, x+c.width*b.Width()-1.2
+		if c.arrow {
 			s.Draw.Add(draw.TopArrow(x+4, b.Y0+1.6, 7))
 			left += 6.5
 		}
-		right := x + w - 1.2
-		if alone && i == len(cells)-1 && one.n > 0 {
+		if c.mapped {
 			right -= 9
 			one.drawMap(&s.Draw, draw.R(right+1, b.Y0+1, right+9, b.Y1-1))
 		}
 		c.draw(s, left, right, b)
-		x += w
+		x += c.width * b.Width()
 	}
 }
 
-// partsCell names the parts of a sheet that several share: in bold where they fit on
-// a line, else in small letters.
-func partsCell(names, job string, widthMm float64) stripCell {
-	if draw.TextWidth(names, draw.TextMm, true) > widthMm {
-		return stripCell{width: 0.26, lines: []string{names}, sizes: []float64{draw.TextMm}, more: "…"}
+// cells are those of a template that has its sheet for itself: what it is, which side
+// is out, how to join it and where it stands; what to drill, on further tiles and where
+// notes are unsaid on the sheet.
+func (one *tile) cells(job, page string, unsaid bool, b draw.Rect) []stripCell {
+	t := one.of
+	make := "make " + strconv.Itoa(t.part.Quantity)
+	if t.part.Quantity > 1 {
+		make += ", print as often"
 	}
-	return stripCell{width: 0.26, lines: []string{names, job}, sizes: []float64{4.2, 2.8}}
+	join := one.joining()
+	if join == "" {
+		join = "Check 100 mm on both rules with a steel rule before marking."
+	}
+	name, more := "Punch template", "more: see the part’s sheet"
+	switch {
+	case one.n > 0:
+		name = fmt.Sprintf("Tile %d of %d", one.n, one.grid.count())
+	case t.exact:
+		name = t.name
+	}
+	cells := []stripCell{
+		{width: 0.21, lines: []string{t.part.Title, words.Join(" · ", make, job)}, sizes: []float64{4.2, 2.8}},
+		{width: 0.17, lines: []string{"TOP", t.side}, sizes: []float64{4.2, 2.8}, arrow: true},
+	}
+	if draw.TextWidth(cells[0].lines[1], draw.SmallMm, false) > cells[0].width*b.Width()-cellPadMm {
+		cells[0].lines, cells[0].sizes = []string{t.part.Title, make, job}, threeSizes
+	}
+	if one.n > 1 {
+		unsaid, more = true, "more: see tile 1"
+	}
+	if unsaid {
+		lines := t.legend
+		if t.exact {
+			lines = append([]string{t.name}, lines...)
+		}
+		cells = append(cells, stripCell{width: 0.23, lines: lines, sizes: []float64{threeLinesMm}, more: more},
+			stripCell{width: 0.20, lines: []string{join}, sizes: []float64{2.8}, more: more})
+	} else {
+		cells = append(cells, stripCell{width: 0.43, lines: []string{join}, sizes: []float64{draw.TextMm}, more: more})
+	}
+	return append(cells, stripCell{width: 0.19, lines: []string{name, "1:1 · " + page}, sizes: []float64{4.6, 3}, mapped: one.n > 0})
 }
+
+// sharedCells are those of a sheet that several templates share: their parts, in bold
+// over the job where they fit on a line, else alone in small letters.
+func sharedCells(names, job, page string, b draw.Rect) []stripCell {
+	parts := stripCell{width: 0.26, lines: []string{names, job}, sizes: []float64{4.2, 2.8}}
+	last := stripCell{width: 0.22, lines: []string{page, "templates, 1:1"}, sizes: []float64{4.2, 2.8}}
+	if draw.TextWidth(names, draw.TextMm, true) > parts.width*b.Width()-cellPadMm {
+		parts.lines, parts.sizes, parts.more = []string{names}, []float64{draw.TextMm}, "…"
+		last.lines, last.sizes = append(last.lines, job), threeSizes
+	}
+	return []stripCell{parts, {width: 0.52, lines: []string{"Cut the templates apart. Each lies with the printed side out.", "Check 100 mm on both rules with a steel rule."}, sizes: []float64{3.2, 2.8}}, last}
+}
+
+// cellPadMm is the room at the sides of a cell, threeSizes the text of three lines in
+// it.
+const cellPadMm = 2.6
+
+var threeSizes = []float64{3.2, 2.8, 2.8}
 
 // draw sets the lines of a cell; a single line may break into three.
 func (c stripCell) draw(s *draw.Sheet, left, right float64, b draw.Rect) {
 	width := right - left
 	lines, sizes := c.lines, c.sizes
-	if len(c.sizes) != 2 { // running text
+	if len(c.sizes) == 1 { // running text
 		size := c.sizes[0]
 		var all []string
 		for {
@@ -439,7 +466,7 @@ func (c stripCell) draw(s *draw.Sheet, left, right float64, b draw.Rect) {
 	}
 	step := stripMm / float64(max(2, len(lines)))
 	for i, line := range lines {
-		bold := i == 0 && len(c.sizes) == 2
+		bold := i == 0 && len(c.sizes) > 1
 		text, size := draw.Shrink(line, sizes[i], bold, width)
 		s.Draw.Add(draw.Text{XMm: left, YMm: b.Y1 - step*(float64(i)+0.5) - size*0.36, SizeMm: size, Bold: bold, Content: text})
 	}

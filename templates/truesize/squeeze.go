@@ -8,7 +8,7 @@ import (
 )
 
 // squeezed is the most sheets, the emptiest, whose templates are set anew together.
-const squeezed = 16
+const squeezed = 24
 
 // squeeze sets the templates of the emptiest sheets anew as long as that saves one,
 // and puts all in the order of the parts.

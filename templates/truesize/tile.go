@@ -42,6 +42,7 @@ type template struct {
 	outline  *canvas.Path
 	full     draw.Rect   // with all marks round it
 	core     draw.Rect   // the least that shows the outline and TOP
+	taped    *draw.Rect  // without the tab at its end, which is left out where that saves a tile
 	marks    []draw.Rect // crosses and slots: no seam goes through them
 	spare    []draw.Rect // what a seam had better miss
 	ends     [][2]float64
@@ -168,8 +169,7 @@ func (t *template) cutFor(width, height float64) []tile {
 		}
 		for _, xs := range t.across(area, width) {
 			for _, ys := range t.down(area, height) {
-				g := t.grid(area, xs, ys)
-				if g != nil && (best == nil || g.count() < best.count() || g.count() == best.count() && g.paper() < best.paper()-1) {
+				if g := t.grid(area, xs, ys); g != nil && (best == nil || t.better(g, best)) {
 					best = g
 				}
 			}
@@ -201,11 +201,23 @@ func (t *template) cutFor(width, height float64) []tile {
 	return out
 }
 
+// better tells whether a way to cut the template has fewer tiles than another, or as
+// many of less paper.
+func (t *template) better(g, than *grid) bool {
+	if n, m := g.count(), than.count(); n != m {
+		return n < m
+	}
+	return g.paper() < than.paper()-1 && (t.taped == nil || g.area != *t.taped)
+}
+
 // areas are what may be shown of the template, the most first: with all marks
 // round it; without them; and, where no hole lies there and enough is left to
 // set it by, without a strip of its outline.
 func (t *template) areas() []draw.Rect {
 	out := []draw.Rect{t.full, t.core}
+	if t.taped != nil {
+		return append(out, *t.taped)
+	}
 	if t.exact || len(t.marks) == 0 {
 		return out
 	}
@@ -618,46 +630,107 @@ func (one *tile) seamLetters(s *draw.Sheet, ox, oy float64, room *draw.Occupied)
 	}
 }
 
+// title is that of a tile, to which numbers of pages refer.
+func (t *template) title(n int) string {
+	return t.part.Title + ": " + t.name + ", tile " + strconv.Itoa(n)
+}
+
+// seamNote is what to do at a seam; where it names a tile, its page stands after it.
+type seamNote struct{ text, title string }
+
 // seamNotes writes along the seams what to do there, where there is room.
-func (one *tile) seamNotes(s *draw.Sheet, window draw.Rect, ox, oy float64, room *draw.Occupied) {
+func (one *tile) seamNotes(s *draw.Sheet, ox, oy float64, room *draw.Occupied) {
 	g := one.grid
+	cut := seamNote{text: "cut along this line"}
+	lay := func(col, row int) seamNote {
+		n := g.number(col, row)
+		return seamNote{"edge of tile " + strconv.Itoa(n) + " lies on this line", one.of.title(n)}
+	}
 	if one.col > 0 && g.shown[one.row][one.col-1] {
-		noteUpright(s, room, window, "cut along this line", ox+one.cell.X0+0.7)
+		cut.write(s, room, ox+one.cell.X0+0.7, true)
 	}
 	if one.col < len(g.xs) && g.shown[one.row][one.col+1] {
-		noteUpright(s, room, window, "edge of tile "+strconv.Itoa(g.number(one.col+1, one.row))+" lies on this line", ox+one.cell.X1-3.4)
+		lay(one.col+1, one.row).write(s, room, ox+one.cell.X1-3.4, true)
 	}
 	if one.row > 0 && g.shown[one.row-1][one.col] {
-		noteLevel(s, room, window, "cut along this line", oy+one.cell.Y1-3.4)
+		cut.write(s, room, oy+one.cell.Y1-3.4, false)
 	}
 	if one.row < len(g.ys) && g.shown[one.row+1][one.col] {
-		noteLevel(s, room, window, "edge of tile "+strconv.Itoa(g.number(one.col, one.row+1))+" lies on this line", oy+one.cell.Y0+0.7)
+		lay(one.col, one.row+1).write(s, room, oy+one.cell.Y0+0.7, false)
 	}
 }
 
-// noteUpright writes a text upwards, with its left side at x.
-func noteUpright(s *draw.Sheet, room *draw.Occupied, window draw.Rect, text string, x float64) {
-	drop := draw.DropMm * draw.SmallMm
-	w, h := draw.TextWidth(text, draw.SmallMm, false), draw.AscentMm*draw.SmallMm+drop
-	for y := (window.Y0+window.Y1)/2 - w/2; y > window.Y0+2; y -= 4 {
-		if r := draw.R(x, y, x+h, y+w); room.Free(r) {
+// write sets a note near the middle of a seam, from a line at off on: upwards, or
+// level. Where there is room for no more, the page is left out.
+func (note seamNote) write(s *draw.Sheet, room *draw.Occupied, off float64, upright bool) {
+	const size, gap = draw.SmallMm, 1.2
+	text := draw.Text{SizeMm: size, Content: note.text}
+	drop, long := draw.DropMm*size, draw.TextWidth(note.text, size, false)
+	high, w := draw.AscentMm*size+drop, room.Window
+	lo, hi := w.X0, w.X1
+	if upright {
+		lo, hi, text.RotateDeg = w.Y0, w.Y1, 90
+	}
+	widths := []float64{long}
+	if note.title != "" {
+		widths = []float64{long + gap + draw.PageOfMm(size), long}
+	}
+	for _, width := range widths {
+		for at := (lo+hi)/2 - width/2; at > lo+2; at -= 4 {
+			r, x, y, ahead := draw.R(at, off, at+width, off+high), at, off+drop, [2]float64{1, 0}
+			if upright {
+				r, x, y, ahead = draw.R(off, at, off+high, at+width), off+high-drop, at, [2]float64{0, 1}
+			}
+			if !room.Free(r) {
+				continue
+			}
 			room.AddText(r)
-			s.Draw.Add(draw.Text{XMm: r.X1 - drop, YMm: r.Y0, SizeMm: draw.SmallMm, RotateDeg: 90, Content: text})
+			text.XMm, text.YMm = x, y
+			s.Draw.Add(text)
+			if width > long {
+				s.Refers = append(s.Refers, draw.PageOf{Title: note.title, XMm: x + ahead[0]*(long+gap), YMm: y + ahead[1]*(long+gap), SizeMm: size, RotateDeg: text.RotateDeg})
+			}
 			return
 		}
 	}
 }
 
-// noteLevel writes a text with its lower side at y.
-func noteLevel(s *draw.Sheet, room *draw.Occupied, window draw.Rect, text string, y float64) {
-	drop := draw.DropMm * draw.SmallMm
-	w, h := draw.TextWidth(text, draw.SmallMm, false), draw.AscentMm*draw.SmallMm+drop
-	for x := (window.X0+window.X1)/2 - w/2; x > window.X0+2; x -= 4 {
-		if r := draw.R(x, y, x+w, y+h); room.Free(r) {
-			room.AddText(r)
-			s.Draw.Add(draw.Text{XMm: r.X0, YMm: r.Y0 + drop, SizeMm: draw.SmallMm, Content: text})
-			return
+// The cells of a map of tiles, and how many tiles it is drawn for.
+const (
+	mapCellMm  = 16.5
+	mapRowMm   = 8.2
+	mapLeast   = 3
+	mapMost    = 60
+	mapPlaceMm = 1.0 // round it
+)
+
+// pageMap is a map of the tiles on the first of them: which lies where, and on which
+// page it is printed.
+func (one *tile) pageMap(s *draw.Sheet, rooms []*draw.Occupied) {
+	g := one.grid
+	if n := g.count(); one.n != 1 || n < mapLeast || n > mapMost {
+		return
+	}
+	rows, cols := len(g.shown), len(g.shown[0])
+	for _, room := range rooms {
+		at, ok := placeFor(room, float64(cols)*mapCellMm+2*mapPlaceMm, float64(rows)*mapRowMm+2*mapPlaceMm)
+		if !ok {
+			continue
 		}
+		room.AddText(at)
+		for row := range g.shown {
+			for col, shown := range g.shown[row] {
+				if !shown {
+					continue
+				}
+				x, y := at.X0+mapPlaceMm+float64(col)*mapCellMm, at.Y1-mapPlaceMm-float64(row+1)*mapRowMm
+				n := g.number(col, row)
+				s.Draw.Add(draw.Box(draw.R(x, y, x+mapCellMm, y+mapRowMm), draw.ThinMm),
+					draw.Text{XMm: x + 1, YMm: y + mapRowMm/2 + 0.9, SizeMm: draw.TextMm, Content: "tile " + strconv.Itoa(n)})
+				s.Refers = append(s.Refers, draw.PageOf{Title: one.of.title(n), XMm: x + 1, YMm: y + 1.2, SizeMm: draw.SmallMm})
+			}
+		}
+		return
 	}
 }
 

@@ -140,7 +140,11 @@ func (p *pattern) wrapTexts(s *draw.Sheet, window draw.Rect, ox, oy float64, roo
 		}
 	}
 	seam := ox + d.MinMm.XMm + d.WrapMm
-	p.along(s, room, "SEAM: the left end meets this line", seam, oy, seam, oy+d.WidthMm, draw.SmallMm)
+	meets := "SEAM: the left end meets this line"
+	if window.X0 < seam && seam < window.X1 && window.X1 < ox+d.MaxMm.XMm-patternRimMm { // its tab is left out
+		meets = "SEAM: tape it to the left end"
+	}
+	p.along(s, room, meets, seam, oy, seam, oy+d.WidthMm, draw.SmallMm)
 	p.along(s, room, "glue under", ox+d.MaxMm.XMm, oy, ox+d.MaxMm.XMm, oy+d.WidthMm, draw.SmallMm)
 }
 
