@@ -59,15 +59,24 @@ func Tools(pl *plan.Plan, paper draw.Frame) []draw.Chapter {
 	return []draw.Chapter{{Name: ToolsName, Sheets: f.Sheets}}
 }
 
-// packed puts pieces on pages, the first of which has less room than the others: the
-// highest first, each on the first page that has room; on a page they keep their
-// order.
+// packed puts pieces on pages, the first of which has less room than the others: each
+// on the first page that has room, in their order or, where that saves a page, the
+// highest first; on a page they keep their order.
 func packed(pieces [][]draw.Piece, firstMm, roomMm float64) [][]int {
 	order := make([]int, len(pieces))
 	for i := range order {
 		order[i] = i
 	}
+	pages := firstFit(pieces, order, firstMm, roomMm)
 	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(draw.HeightMm(pieces[b]...), draw.HeightMm(pieces[a]...)) })
+	if fewer := firstFit(pieces, order, firstMm, roomMm); len(fewer) < len(pages) {
+		pages = fewer
+	}
+	return pages
+}
+
+// firstFit puts pieces, in an order, each on the first page that has room.
+func firstFit(pieces [][]draw.Piece, order []int, firstMm, roomMm float64) [][]int {
 	pages, left := [][]int{nil}, []float64{firstMm}
 	for _, i := range order {
 		high := draw.HeightMm(pieces[i]...)

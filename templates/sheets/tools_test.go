@@ -7,17 +7,24 @@ import (
 	"centrepop/templates/draw"
 )
 
-// Heights 50, 30, 60, 40 and 100 with 2.5 between, on a first page of 100 and others
-// of 110: the 100 fills the first; 60 and 40 (102.5 of 110) the second, and 50 and 30
-// the third.
+// TestPacked: on a first page of so much room and others of 110, with 2.5 between, the
+// pieces stand in their order, unless the highest first take fewer pages.
 func TestPacked(t *testing.T) {
 	t.Parallel()
-	var pieces [][]draw.Piece
-	for _, high := range []float64{50, 30, 60, 40, 100} {
-		pieces = append(pieces, []draw.Piece{draw.Space(high - 1), draw.Space(1)})
-	}
-	got := packed(pieces, 100, 110)
-	if want := [][]int{{4}, {2, 3}, {0, 1}}; !reflect.DeepEqual(got, want) {
-		t.Errorf("%v, want %v", got, want)
+	for _, c := range []struct {
+		high  []float64
+		first float64
+		want  [][]int
+	}{
+		{[]float64{50, 30, 60, 40, 100}, 100, [][]int{{0, 1}, {2, 3}, {4}}}, // the highest first take as many
+		{[]float64{40, 40, 60, 60}, 105, [][]int{{0, 2}, {1, 3}}},           // and here fewer
+	} {
+		var pieces [][]draw.Piece
+		for _, high := range c.high {
+			pieces = append(pieces, []draw.Piece{draw.Space(high - 1), draw.Space(1)})
+		}
+		if got := packed(pieces, c.first, 110); !reflect.DeepEqual(got, c.want) {
+			t.Errorf("%v: %v, want %v", c.high, got, c.want)
+		}
 	}
 }
