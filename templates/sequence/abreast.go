@@ -23,47 +23,56 @@ const (
 	stepTitleMm  = 4.8
 )
 
-// loosest is how close steps beside each other may be set, from the roomiest.
-var loosest = []closeness{1, 0.9, 0.8}
+// asideWay is how close a step beside another is set, how high its pictures are as a
+// share of the highest, and whether its numbers stand over the pictures, which then have
+// more of the width, or beside them.
+type asideWay struct {
+	closeness
+	pictures float64
+	over     bool
+}
+
+// asideWays are tried from the roomiest on: the pictures are made smaller before what
+// is to do gets smaller than 3 mm.
+var asideWays = []asideWay{
+	{1, 1, true}, {0.95, 1, true}, {readable, 1, true}, {readable, 1, false}, {readable, 0.8, true}, {readable, 0.8, false}, {readable, 0.65, false},
+	{0.85, 0.8, true}, {0.85, 0.8, false}, {0.8, 1, true}, {0.8, 1, false}, {0.8, 0.7, true}, {0.8, 0.7, false},
+}
+
+// readable is the closeness at which what is to do is set in 3 mm.
+const readable = 0.91
 
 // halves are steps as each fits on half a sheet, which is on its side; a step may come
 // first on one, or second.
 type halves struct {
 	pl   *plan.Plan
 	on   draw.Frame
-	made map[halfOf]*aside
+	made map[int]*aside // by the number of its first joint; nil where it does not fit
 }
 
 func halvesOf(pl *plan.Plan, paper draw.Frame) *halves {
-	return &halves{pl, paper.Turned(), map[halfOf]*aside{}}
+	return &halves{pl, paper.Turned(), map[int]*aside{}}
 }
 
-// halfOf is a step by its number, and how close it is set.
-type halfOf struct {
-	n int
-	closeness
-}
-
-// abreast draws two steps side by side, each with all that it has, as roomy as both
-// fit; nil where one does not.
+// abreast draws two steps side by side, each with all that it has, as roomy as it
+// fits; nil where one does not.
 func (h *halves) abreast(first, second []*plan.JointPlan) []*draw.Sheet {
 	if (h.on.Body().Width()-draw.GutterMm)/2 < besideWideMm {
 		return nil
 	}
-	for _, c := range loosest {
-		left := h.half(c, first)
-		if left == nil {
-			continue
-		}
-		if right := h.half(c, second); right != nil {
-			f := h.flow("Steps "+words.Span(first[0].N, len(first))+", "+words.Span(second[0].N, len(second)), 0)
-			left.set(f)
-			f.TurnColumn()
-			right.set(f)
-			return f.Sheets
-		}
+	left := h.half(first)
+	if left == nil {
+		return nil
 	}
-	return nil
+	right := h.half(second)
+	if right == nil {
+		return nil
+	}
+	f := h.flow("Steps "+words.Span(first[0].N, len(first))+", "+words.Span(second[0].N, len(second)), 0)
+	left.set(f)
+	f.TurnColumn()
+	right.set(f)
+	return f.Sheets
 }
 
 func (h *halves) flow(name string, trial int) *draw.Flow {
@@ -74,40 +83,35 @@ func (h *halves) flow(name string, trial int) *draw.Flow {
 	return f
 }
 
-// half is a step on half a sheet, laid out once; nil where it does not fit.
-func (h *halves) half(c closeness, run []*plan.JointPlan) *aside {
-	key := halfOf{run[0].N, c}
-	one, ok := h.made[key]
-	if !ok {
-		one = c.half(h.pl, run, func() *draw.Flow { return h.flow("", math.MaxInt) })
-		h.made[key] = one
+// half is a step on half a sheet, laid out once, as roomy as it fits; nil where it does
+// not.
+func (h *halves) half(run []*plan.JointPlan) *aside {
+	if one, ok := h.made[run[0].N]; ok {
+		return one
 	}
-	return one
+	h.made[run[0].N] = nil
+	tables := map[closeness][]draw.Table{}
+	for _, way := range asideWays {
+		f := h.flow("", math.MaxInt)
+		if tables[way.closeness] == nil {
+			tables[way.closeness] = way.asideTables(run, f.Width())
+		}
+		one := &aside{way, h.pl, run, way.asidePictures(h.pl, run, f.Width()), tables[way.closeness]}
+		if one.set(f); len(f.Sheets) == 1 && f.Column() == 0 {
+			h.made[run[0].N] = one
+			break
+		}
+	}
+	return h.made[run[0].N]
 }
 
 // aside is a step on half a sheet.
 type aside struct {
-	closeness
-	pl       *plan.Plan
-	run      []*plan.JointPlan
-	pictures []draw.Piece
-	tables   []draw.Table
-}
-
-// half lays a step out for a column, its numbers over the pictures, which then have
-// more of the width, or beside them where it is too high so; nil where it does not fit.
-func (c closeness) half(pl *plan.Plan, run []*plan.JointPlan, trial func() *draw.Flow) *aside {
-	one := &aside{closeness: c, pl: pl, run: run}
-	for _, over := range []bool{true, false} {
-		f := trial()
-		if one.pictures = asidePictures(pl, run, f.Width(), over); over {
-			one.tables = c.asideTables(run, f.Width())
-		}
-		if one.set(f); len(f.Sheets) == 1 && f.Column() == 0 {
-			return one
-		}
-	}
-	return nil
+	asideWay
+	pl     *plan.Plan
+	run    []*plan.JointPlan
+	shown  []draw.Piece // its pictures
+	tables []draw.Table
 }
 
 // set sets the step in a column.
@@ -115,7 +119,7 @@ func (c *aside) set(f *draw.Flow) {
 	j := c.run[len(c.run)-1]
 	f.Add(asideHead(c.pl, c.run, f.Width()))
 	f.Add(c.warnings(c.pl, c.run, f.Width())...)
-	f.Add(c.pictures...)
+	f.Add(c.shown...)
 	if names := itemNames(j); names != "" {
 		f.Add(closer(draw.Paragraph("", names, c.em(3), true, f.Width()))...)
 	}
@@ -136,27 +140,27 @@ func closer(pieces []draw.Piece) []draw.Piece {
 
 // asidePictures are the sections of a joint, and beside them or below its weld seen
 // across and its clock; its numbers over all, or beside them too.
-func asidePictures(pl *plan.Plan, run []*plan.JointPlan, width float64, over bool) (out []draw.Piece) {
+func (c asideWay) asidePictures(pl *plan.Plan, run []*plan.JointPlan, width float64) (out []draw.Piece) {
 	j := run[len(run)-1]
 	beside := aboutSection(pl, j, smallDialMm)
 	list := keyNumbers(run, pl.Units)
 	row, whole := numberRow(list, width)
 	switch {
 	case len(list) == 0:
-	case over && whole:
+	case c.over && whole:
 		out = append(out, row, draw.Space(1))
 	default:
 		beside = append(beside, numberColumn(list))
 	}
 	if len(j.Pictures) == 0 {
-		return append(out, apartPictures(pl, j, width, lowMm, beside...)...)
+		return append(out, apartPictures(pl, j, width, lowMm*c.pictures, beside...)...)
 	}
-	room, high := width, sectionsMm
+	room, high := width, sectionsMm*c.pictures
 	for _, p := range beside {
 		room -= p.Width
 	}
 	if room < sectionMm*float64(len(j.Pictures)) {
-		room, high = width, lowMm
+		room, high = width, lowMm*c.pictures
 	}
 	var panels []draw.Panel
 	for i := range j.Pictures {

@@ -154,3 +154,43 @@ func TestNumberRow(t *testing.T) {
 		}
 	}
 }
+
+// TestHalvesAreReadable: a step that shares a sheet is set as large as it fits, however
+// close the other must be; more than half of those of the demonstration jobs say what
+// to do in 3 mm or more, and none is less so than the ways from the roomiest on allow.
+func TestHalvesAreReadable(t *testing.T) {
+	t.Parallel()
+	large, all, mixed := 0, 0, 0
+	for _, name := range []string{"pugmill", "gatejack"} {
+		pl := demo(t, name)
+		runs := equalRuns(pl.Joints)
+		for _, paper := range papers {
+			h := halvesOf(pl, paper)
+			for i := 0; i+1 < len(runs); i++ {
+				if h.abreast(runs[i], runs[i+1]) == nil {
+					continue
+				}
+				sizes := [2]float64{}
+				for k, run := range [][]*plan.JointPlan{runs[i], runs[i+1]} {
+					one := h.half(run)
+					sizes[k] = one.tables[0].Columns[1].Size
+					if all++; sizes[k] >= 3 {
+						large++
+					}
+				}
+				if i++; sizes[0] != sizes[1] {
+					mixed++
+				}
+			}
+		}
+	}
+	t.Logf("%d of %d in 3 mm or more", large, all)
+	if large*2 <= all || mixed == 0 {
+		t.Errorf("%d of %d steps in 3 mm or more, %d sheets with two sizes", large, all, mixed)
+	}
+	for i, way := range asideWays[1:] {
+		if way.closeness > asideWays[i].closeness || way.closeness < 0.8 {
+			t.Errorf("way %d is roomier than that before it, or too close: %v", i+1, way)
+		}
+	}
+}
