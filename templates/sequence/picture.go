@@ -9,11 +9,14 @@ import (
 	"centrepop/templates/picture"
 )
 
-// The line of what comes in this step, and the room for its arrow.
+// The line of what comes in this step, the room for its arrow, and the least height of a
+// picture without its arrows.
 const (
 	newMm    = 0.6
 	arrowMm  = 11.0
 	besideMm = arrowMm + 3
+
+	leastPictureMm = 9.0
 )
 
 // cutWords say how a picture is cut and seen.
@@ -44,7 +47,7 @@ func pictureOf(pic *plan.Picture, width, height float64) draw.Panel {
 	if len(pic.Corners) > 0 {
 		side = cornerMm
 	}
-	v := &picture.Paper{Low: pic.MinMm, Scale: min((width-2*side)/w, (height-over-under)/h)}
+	v := &picture.Paper{Low: pic.MinMm, Scale: min((width-2*side)/w, max(height-over-under, leastPictureMm)/h)}
 	p := draw.Panel{Width: width, Height: over + under + h*v.Scale}
 	v.X, v.Y = (width-w*v.Scale)/2, under-p.Height
 	return draw.Panel{Width: p.Width, Height: p.Height, Later: func() draw.Drawing {

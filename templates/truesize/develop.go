@@ -90,6 +90,9 @@ func newPattern(pl *plan.Plan, part *plan.PartPlan, dev *plan.Development) (*tem
 	return t, nil
 }
 
+// topped tells whether a pattern shows the part as a face of it is seen, TOP up.
+func (t *template) topped() bool { return t.dev != nil && t.dev.Kind == plan.FoldPattern }
+
 // halfOf is the template of the half with the lap, or of the right one, to be
 // turned over for the other.
 func (p *pattern) halfOf(whole *template) *template {

@@ -134,7 +134,8 @@ func newPunch(pl *plan.Plan, part *plan.PartPlan, face *plan.Face, all bool) (*t
 			t.spare = append(t.spare, circleRect(c))
 		}
 	}
-	t.dividers = p.dividers()
+	top := p.top()
+	t.dividers, t.topMm = p.dividers(), &top
 	t.ends = [][2]float64{{lo.XMm, hi.XMm}, {lo.YMm, hi.YMm}}
 	t.square = !face.Round
 	if i := slices.IndexFunc(face.Circles, func(c plan.Circle) bool { return !c.Pitch && c.CentreMm == plan.XY{} }); i >= 0 {
@@ -373,13 +374,12 @@ func (p *punch) ticks(lines *draw.Drawing, room *draw.Occupied, ox, oy float64) 
 		// reads as part of it, and none may lie over it.
 		room.AddText(draw.R(ox+min(x0, x1), oy+min(y0, y1), ox+max(x0, x1), oy+max(y0, y1)).Grown(tickClearMm))
 	}
-	top := highest(p.outline, hi.YMm) // where no line through the origin goes up to TOP
+	top := p.top()
 	if lo.XMm < 0 && hi.XMm > 0 {
-		top = 0
 		tick(0, lo.YMm-1, 0, lo.YMm-4.5)
 		tick(0, hi.YMm+1, 0, hi.YMm+3)
 	}
-	topMark(lines, room, canvas.Point{X: top, Y: hi.YMm + 3}, canvas.Point{X: ox, Y: oy})
+	topMark(lines, room, canvas.Point{X: top.XMm, Y: top.YMm}, canvas.Point{X: ox, Y: oy})
 	if lo.YMm < 0 && hi.YMm > 0 {
 		tick(lo.XMm-4.5, 0, lo.XMm-1, 0)
 		tick(hi.XMm+1, 0, hi.XMm+4.5, 0)
@@ -394,6 +394,16 @@ func (p *punch) ticks(lines *draw.Drawing, room *draw.Occupied, ox, oy float64) 
 			tick(d[0]*draw.CrossOpenMm, d[1]*draw.CrossOpenMm, d[0]*centreMarkMm, d[1]*centreMarkMm)
 		}
 	}
+}
+
+// top is where TOP is marked: over the origin, or where that lies in a corner over what
+// is highest.
+func (p *punch) top() plan.XY {
+	at := plan.XY{YMm: p.hi.YMm + 3}
+	if p.lo.XMm >= 0 || p.hi.XMm <= 0 {
+		at.XMm = highest(p.outline, p.hi.YMm)
+	}
+	return at
 }
 
 // topMark draws an arrow up from a point, and TOP beside it; the drawing's origin lies

@@ -76,8 +76,8 @@ func (one *tile) captionTexts() []string {
 		name = t.name
 	}
 	head := words.Join(" · ", t.part.Title, name, count, t.side)
-	if !t.exact && one.n > 1 {
-		head += ", TOP ↑" // the first tile has its mark
+	if at := t.topMm; at != nil && !one.window.HasPoint(at.XMm, at.YMm) {
+		head += ", TOP ↑"
 	}
 	if t.part.Quantity > 1 {
 		head += " · make " + strconv.Itoa(t.part.Quantity) + ", print as often"
@@ -294,23 +294,25 @@ func headUpright(s *draw.Sheet, room *draw.Occupied, text string) {
 	}
 }
 
-// noted writes texts as one block in the first room that has a place for it, in the
-// widest form, and tells whether one has.
+// noted writes texts as one block in the first room, or else in that of the others which
+// takes them in the widest form, and tells whether one has a place.
 func noted(s *draw.Sheet, rooms []*draw.Occupied, texts []draw.Text) bool {
 	const step = draw.HoleSizeMm * 1.3
-	for _, room := range rooms {
+	for _, some := range [][]*draw.Occupied{rooms[:1], rooms[1:]} {
 		for _, width := range []float64{90, 70, 55, 42, 30} {
 			lines := wrapped(texts, width)
-			r, ok := placeFor(room, width, float64(len(lines))*step)
-			if !ok {
-				continue
+			for _, room := range some {
+				r, ok := placeFor(room, width, float64(len(lines))*step)
+				if !ok {
+					continue
+				}
+				room.AddText(r)
+				for i, line := range lines {
+					line.XMm, line.YMm = r.X0, r.Y1-float64(i+1)*step+0.9
+					s.Draw.Add(line)
+				}
+				return true
 			}
-			room.AddText(r)
-			for i, line := range lines {
-				line.XMm, line.YMm = r.X0, r.Y1-float64(i+1)*step+0.9
-				s.Draw.Add(line)
-			}
-			return true
 		}
 	}
 	return false
@@ -405,6 +407,9 @@ func (one *tile) cells(job, page string, unsaid bool, b draw.Rect) []stripCell {
 		{width: 0.21, lines: []string{t.part.Title, words.Join(" · ", make, job)}, sizes: []float64{4.2, 2.8}},
 		{width: 0.17, lines: []string{"TOP", t.side}, sizes: []float64{4.2, 2.8}, arrow: true},
 	}
+	if t.exact && !t.topped() {
+		cells[1] = stripCell{width: 0.17, lines: []string{t.name, t.side}, sizes: []float64{draw.TextMm}, more: "…"}
+	}
 	if draw.TextWidth(cells[0].lines[1], draw.SmallMm, false) > cells[0].width*b.Width()-cellPadMm {
 		cells[0].lines, cells[0].sizes = []string{t.part.Title, make, job}, threeSizes
 	}
@@ -412,11 +417,7 @@ func (one *tile) cells(job, page string, unsaid bool, b draw.Rect) []stripCell {
 		unsaid, more = true, "more: see tile 1"
 	}
 	if unsaid {
-		lines := t.legend
-		if t.exact {
-			lines = append([]string{t.name}, lines...)
-		}
-		cells = append(cells, stripCell{width: 0.23, lines: lines, sizes: []float64{threeLinesMm}, more: more},
+		cells = append(cells, stripCell{width: 0.23, lines: t.legend, sizes: []float64{threeLinesMm}, more: more},
 			stripCell{width: 0.20, lines: []string{join}, sizes: []float64{2.8}, more: more})
 	} else {
 		cells = append(cells, stripCell{width: 0.43, lines: []string{join}, sizes: []float64{draw.TextMm}, more: more})
@@ -464,9 +465,13 @@ func (c stripCell) draw(s *draw.Sheet, left, right float64, b draw.Rect) {
 		}
 		lines, sizes = all, []float64{size, size, size}
 	}
+	if len(sizes) == 2 && draw.TextWidth(lines[0], draw.SmallMm, true) > width { // a long name takes two lines
+		name := draw.Wrap(lines[0], draw.SmallMm, true, width)
+		lines, sizes = []string{name[0], strings.Join(name[1:], " "), lines[1]}, threeSizes
+	}
 	step := stripMm / float64(max(2, len(lines)))
 	for i, line := range lines {
-		bold := i == 0 && len(c.sizes) > 1
+		bold := len(c.sizes) > 1 && i <= len(lines)-len(c.lines)
 		text, size := draw.Shrink(line, sizes[i], bold, width)
 		s.Draw.Add(draw.Text{XMm: left, YMm: b.Y1 - step*(float64(i)+0.5) - size*0.36, SizeMm: size, Bold: bold, Content: text})
 	}

@@ -42,6 +42,7 @@ type template struct {
 	outline  *canvas.Path
 	full     draw.Rect   // with all marks round it
 	core     draw.Rect   // the least that shows the outline and TOP
+	topMm    *plan.XY    // where TOP is marked, of a face
 	taped    *draw.Rect  // without the tab at its end, which is left out where that saves a tile
 	marks    []draw.Rect // crosses and slots: no seam goes through them
 	spare    []draw.Rect // what a seam had better miss
@@ -602,6 +603,7 @@ func (one *tile) seamLines(s *draw.Sheet, window draw.Rect, ox, oy float64, room
 // seamLetters names the match marks of a tile, on its side of the seam and off the
 // lines of what is drawn.
 func (one *tile) seamLetters(s *draw.Sheet, ox, oy float64, room *draw.Occupied) {
+	apart := func(r draw.Rect) bool { return room.Free(r) && room.ClearOfTexts(r.Grown(2)) } // so that it is not read with another text
 	for _, m := range one.seams {
 		x, y := ox+m.x, oy+m.y
 		towards := 0.0
@@ -617,7 +619,7 @@ func (one *tile) seamLetters(s *draw.Sheet, ox, oy float64, room *draw.Occupied)
 		for _, way := range []struct {
 			size, far float64
 			clear     func(draw.Rect) bool
-		}{{4.4, 6, room.Free}, {4.4, 11, room.Free}, {3.4, 11, room.Free}, {4.4, 20, room.ClearOfTexts}} {
+		}{{4.4, 6, apart}, {4.4, 6, room.Free}, {4.4, 11, room.Free}, {3.4, 11, room.Free}, {4.4, 20, room.ClearOfTexts}} {
 			size = way.size
 			if spot, ok = room.Find(x, y, draw.TextWidth(m.letter, size, true), draw.AscentMm*size, 4.0, way.far, towards, way.clear); ok {
 				break
@@ -635,8 +637,9 @@ func (t *template) title(n int) string {
 	return t.part.Title + ": " + t.name + ", tile " + strconv.Itoa(n)
 }
 
-// seamNote is what to do at a seam; where it names a tile, its page stands after it.
-type seamNote struct{ text, title string }
+// seamNote is what to do at a seam; where it names a tile, in few words if need be, its
+// page stands after it.
+type seamNote struct{ text, short, title string }
 
 // seamNotes writes along the seams what to do there, where there is room.
 func (one *tile) seamNotes(s *draw.Sheet, ox, oy float64, room *draw.Occupied) {
@@ -644,7 +647,7 @@ func (one *tile) seamNotes(s *draw.Sheet, ox, oy float64, room *draw.Occupied) {
 	cut := seamNote{text: "cut along this line"}
 	lay := func(col, row int) seamNote {
 		n := g.number(col, row)
-		return seamNote{"edge of tile " + strconv.Itoa(n) + " lies on this line", one.of.title(n)}
+		return seamNote{"edge of tile " + strconv.Itoa(n) + " lies on this line", "tile " + strconv.Itoa(n) + " here", one.of.title(n)}
 	}
 	if one.col > 0 && g.shown[one.row][one.col-1] {
 		cut.write(s, room, ox+one.cell.X0+0.7, true)
@@ -663,36 +666,43 @@ func (one *tile) seamNotes(s *draw.Sheet, ox, oy float64, room *draw.Occupied) {
 // write sets a note near the middle of a seam, from a line at off on: upwards, or
 // level. Where there is room for no more, the page is left out.
 func (note seamNote) write(s *draw.Sheet, room *draw.Occupied, off float64, upright bool) {
+	for _, way := range []seamNote{note, {text: note.short, title: note.title}, {text: note.text}} {
+		if way.text != "" && way.put(s, room, off, upright) {
+			return
+		}
+	}
+}
+
+// put sets a note in its words, and tells whether there was room.
+func (note seamNote) put(s *draw.Sheet, room *draw.Occupied, off float64, upright bool) bool {
 	const size, gap = draw.SmallMm, 1.2
 	text := draw.Text{SizeMm: size, Content: note.text}
 	drop, long := draw.DropMm*size, draw.TextWidth(note.text, size, false)
-	high, w := draw.AscentMm*size+drop, room.Window
+	high, w, width := draw.AscentMm*size+drop, room.Window, long
 	lo, hi := w.X0, w.X1
 	if upright {
 		lo, hi, text.RotateDeg = w.Y0, w.Y1, 90
 	}
-	widths := []float64{long}
 	if note.title != "" {
-		widths = []float64{long + gap + draw.PageOfMm(size), long}
+		width += gap + draw.PageOfMm(size)
 	}
-	for _, width := range widths {
-		for at := (lo+hi)/2 - width/2; at > lo+2; at -= 4 {
-			r, x, y, ahead := draw.R(at, off, at+width, off+high), at, off+drop, [2]float64{1, 0}
-			if upright {
-				r, x, y, ahead = draw.R(off, at, off+high, at+width), off+high-drop, at, [2]float64{0, 1}
-			}
-			if !room.Free(r) {
-				continue
-			}
-			room.AddText(r)
-			text.XMm, text.YMm = x, y
-			s.Draw.Add(text)
-			if width > long {
-				s.Refers = append(s.Refers, draw.PageOf{Title: note.title, XMm: x + ahead[0]*(long+gap), YMm: y + ahead[1]*(long+gap), SizeMm: size, RotateDeg: text.RotateDeg})
-			}
-			return
+	for at := (lo+hi)/2 - width/2; at > lo+2; at -= 4 {
+		r, x, y, ahead := draw.R(at, off, at+width, off+high), at, off+drop, [2]float64{1, 0}
+		if upright {
+			r, x, y, ahead = draw.R(off, at, off+high, at+width), off+high-drop, at, [2]float64{0, 1}
 		}
+		if !room.Free(r) {
+			continue
+		}
+		room.AddText(r)
+		text.XMm, text.YMm = x, y
+		s.Draw.Add(text)
+		if note.title != "" {
+			s.Refers = append(s.Refers, draw.PageOf{Title: note.title, XMm: x + ahead[0]*(long+gap), YMm: y + ahead[1]*(long+gap), SizeMm: size, RotateDeg: text.RotateDeg})
+		}
+		return true
 	}
+	return false
 }
 
 // The cells of a map of tiles, and how many tiles it is drawn for.
