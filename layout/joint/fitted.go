@@ -23,7 +23,11 @@ func screwedIn(m part.Radial) string {
 	return ""
 }
 
-const setScrew = "set screw"
+// What a note names with its sizes.
+const (
+	setScrew = "set screw"
+	dowel    = "dowel pin"
+)
 
 // fitSmall fits the seals, O-rings, nipples and plugs of a part at the first joint
 // that bolts it: its welds are made then, and its faces are open for the last time.

@@ -436,6 +436,14 @@ func TestPressEngagement(t *testing.T) {
 			}
 		}
 	}
+	// The chamfer of 5 at the front takes 4 of the 11 that the tube, 1 below it, leaves.
+	p, err := draft(editedDemo(t, "pugmill", "barrel-flange.yaml", "edge: bore-back", "edge: bore-front"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got := jointNamed(t, p, "front-flange").Press.LengthMm; math.Abs(got-7) > 1e-6 {
+		t.Errorf("a chamfer at the front: engaged %v mm, want 7", got)
+	}
 }
 
 // The demo jobs hold every kind of joint, say the same twice, and their lists

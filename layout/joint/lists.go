@@ -63,7 +63,7 @@ func (boltKind) buy(s *shop, t *joint, list *buying) {
 }
 
 // bought lists what the joints need from the merchant, then keys, seals,
-// nipples, plugs and set screws that the parts' notes name, and what loose parts are
+// nipples, plugs, set screws and dowel pins that the parts' notes name, and what loose parts are
 // fastened with.
 func (j *shop) bought(made []*joint) []plan.BoughtRow {
 	var out buying
@@ -89,6 +89,13 @@ func (j *shop) bought(made []*joint) []plan.BoughtRow {
 		}
 		if c := r.Clamp; c != nil {
 			out.add(c.Bought(j.w), r.Part.Quantity, r.Out.Title+" clamp", "")
+		}
+		for i := range r.Groups {
+			if h := r.Groups[i].Hole; h != nil {
+				if _, pin, ok := strings.Cut(h.Note.Value, dowel); ok {
+					out.add(words.Capital(dowel)+pin, r.Groups[i].Group.Count*r.Part.Quantity, r.Out.Title, "")
+				}
+			}
 		}
 		for _, m := range r.Radials {
 			if item := screwedIn(m); item != "" {

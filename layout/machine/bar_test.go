@@ -134,6 +134,13 @@ func TestFramePicture(t *testing.T) {
 			t.Errorf("diagonal %v, want %v", d, want)
 		}
 	}
+	// Corner 1 is that of the right end of rail 1, which lies below; the others follow round.
+	mid := p[0].MinMm.Plus(p[0].MaxMm).Times(0.5)
+	for i, side := range [][2]float64{{1, -1}, {1, 1}, {-1, 1}, {-1, -1}} {
+		if c := p[0].Corners[i]; (c.XMm-mid.XMm)*side[0] < 200 || (c.YMm-mid.YMm)*side[1] < 150 {
+			t.Errorf("corner %d at %v of %v", i+1, c, mid)
+		}
+	}
 	bars := 0
 	for _, s := range p[0].Shapes {
 		if s.Kind == plan.ShapePart {

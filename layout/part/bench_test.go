@@ -288,7 +288,7 @@ func TestPunchAndTop(t *testing.T) {
 	const shaft = "part: pin\nkind: shaft\nmaterial: S235\ntop: TOP\nprofile:\n  outside:\n    - {name: a, diameter: 30, FIT length: 40}\n    - {name: b, diameter: 40, length: 40}\n"
 	text := strings.Replace(shaft, "TOP", "keyway", 1) + key[1:]
 	finished := work(t, "mm", strings.Replace(text, "FIT", "fit: k6,", 1))
-	has(t, finished, "First scribe TOP lightly on the front face, where the keyway comes.", "scribe the outlines lightly, for no punch mark may stay")
+	has(t, finished, "First scribe TOP lightly on the front face, where the keyway comes.", "punch only centres that are drilled away; scribe the outlines lightly, for no punch mark may stay")
 	if strings.Contains(lines(finished), "punch every centre and along") {
 		t.Error(lines(finished))
 	}

@@ -1,6 +1,7 @@
 package part
 
 import (
+	"cmp"
 	"math"
 
 	"centrepop/layout/fits"
@@ -53,7 +54,7 @@ func checks(n *Numbered) []plan.Check {
 				r.add(plan.Check{Ref: f.N, What: f.Name, Wanted: f.Size, Limits: "as bought", Gauge: "calipers"})
 				continue
 			}
-			r.add(plan.Check{Ref: f.N, What: f.Name, Wanted: f.Size, Limits: words.OrNone(f.Limits), Gauge: "calipers", Source: r.generalSource(f.Limits)})
+			r.add(plan.Check{Ref: f.N, What: f.Name, Wanted: f.Size, Limits: cmp.Or(f.Limits, f.Note, words.OrNone("")), Gauge: "calipers", Source: r.generalSource(f.Limits)})
 		}
 	}
 	for _, it := range n.items() {

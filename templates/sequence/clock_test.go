@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -256,6 +257,27 @@ func TestClockOfWeld(t *testing.T) {
 	}
 	if n := layers(w); n != 2 || layers(&plan.WeldPlan{}) != 0 {
 		t.Errorf("%d layers", n)
+	}
+}
+
+// TestCornersAreNumbered: beside the picture at the height of its corner, in the order of
+// the steps.
+func TestCornersAreNumbered(t *testing.T) {
+	t.Parallel()
+	pic := &plan.Picture{Cut: plan.CutFrame, MinMm: plan.XY{XMm: -110, YMm: -60}, MaxMm: plan.XY{XMm: 110, YMm: 60},
+		Corners: []plan.XY{{XMm: 100, YMm: -50}, {XMm: 100, YMm: 50}, {XMm: -100, YMm: 50}, {XMm: -100, YMm: -50}}}
+	p := pictureOf(pic, 120, 100)
+	p.Draw = *p.Drawn()
+	k := (120 - 2*cornerMm) / 220
+	low := texts(&p)[0].YMm
+	for i, text := range texts(&p)[:4] {
+		right := i < 2
+		if text.Content != strconv.Itoa(i+1) || right != (text.XMm > 120-cornerMm) || right == (text.XMm < cornerMm) {
+			t.Errorf("corner %d: %+v", i+1, text)
+		}
+		if up := text.YMm - low; math.Abs(up-k*(pic.Corners[i].YMm+50)) > 1e-6 {
+			t.Errorf("corner %d stands %g above the first", i+1, up)
+		}
 	}
 }
 
