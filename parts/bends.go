@@ -13,6 +13,9 @@ func (f *fields) bends() *Bends {
 		return nil
 	}
 	b := &Bends{Pos: f.n.pos, Radius: f.length("radius"), K: f.number("k"), Gap: f.length("gap"), Die: f.length("die"), Punch: f.length("punch")}
+	if f.word("corners") == "mitred" {
+		b.Mitred = f.n.get("corners").pos
+	}
 	for _, one := range f.each("flanges") {
 		b.Flanges = append(b.Flanges, one.flap(b))
 	}

@@ -277,6 +277,7 @@ type Bends struct {
 	Radius  Length // inside
 	K       Number // neutral line from the inside in thicknesses; unset takes DIN 6935
 	Gap     Length // between two flanges at a corner
+	Mitred  Pos    // of corners: mitred; unset where flanges that are turned in are cut back square
 	Die     Length // opening of the die; unset takes the usual one of the thickness
 	Punch   Length // thickness of the punch where a flange may touch it; unset if not known
 	Flanges []Flap // at most one on each side and each free edge, those further out later

@@ -120,6 +120,7 @@ var bendsGroup = &Group{
 		{Name: "radius", Type: SizeType, Need: true, Means: "inside radius of the bends"},
 		{Name: "k", Type: NumberType, Means: "how far the neutral line lies from the inside, in thicknesses, from a test strip", Default: "that of DIN 6935", Low: 0.1, High: 0.6},
 		{Name: "gap", Type: DistanceType, Means: "left open between two flanges at a corner", Default: "0.5 mm"},
+		{Name: "corners", Type: WordType, Means: "where flanges that are turned in meet at a corner, on the free edges of two walls: square cuts back those of the left and the right side, mitred cuts both at 45 degrees", Default: "square", Words: []string{"square", "mitred"}, Example: "corners: mitred"},
 		{Name: "die", Type: SizeType, Means: "opening of the die", Default: "the usual one of the thickness"},
 		{Name: "punch", Type: SizeType, Means: "thickness of the punch over its tip, for what stands beside it"},
 		{Name: "flanges", Type: ListType, Need: true, Means: "at most one on each side of the base, and on the free edge of each", Group: flapGroup, Entries: [2]int{1, 12}},

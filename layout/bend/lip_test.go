@@ -124,3 +124,94 @@ func TestLipRefused(t *testing.T) {
 		t.Errorf("%v", err)
 	}
 }
+
+// turnedIn is a box of 200 × 120 with walls of 50 and flanges turned in on their free edges.
+func turnedIn(lips [4]float64, edit func(*Panel)) PanelBlank {
+	p := Panel{WidthMm: 200, HeightMm: 120, ThicknessMm: 2, GapMm: 0.5, Mitred: true}
+	for s := Top; s <= Left; s++ {
+		p.Flanges = append(p.Flanges, Flange{Side: s, HeightMm: 50, AngleDeg: 90, RadiusMm: 2})
+		if lips[s] > 0 {
+			p.Flanges = append(p.Flanges, Flange{Side: s, Nth: 1, HeightMm: lips[s], AngleDeg: 90, RadiusMm: 2})
+		}
+	}
+	if edit != nil {
+		edit(&p)
+	}
+	b, err := p.Blank()
+	if err != nil {
+		panic(err)
+	}
+	return b
+}
+
+// Flanges of 15 and 12 turned in at a corner of a box: folded, a point h up one lies h in
+// from the outside of its wall. Their cuts stand 45 degrees to both and 0.5 apart, from
+// the end of the bend (4 up) to the free edge of the lower one, 12; the higher goes on
+// square from there.
+func TestMitredLips(t *testing.T) {
+	t.Parallel()
+	b := turnedIn([4]float64{15, 12, 15, 12}, nil)
+	top, right := b.at(Top, 1), b.at(Right, 1)
+	shift := 0.5 / math.Sqrt2
+	for _, f := range []*PanelFold{top, right} {
+		_, half := b.halves(f.Side)
+		if !near(f.RightMm, half-4-shift, 1e-9) || !near(f.LeftMm, 4+shift-half, 1e-9) || !near(f.RightMitreMm, 8, 1e-9) || !near(f.LeftMitreMm, 8, 1e-9) {
+			t.Errorf("side %d: from %v to %v, mitred %v and %v", f.Side, f.LeftMm, f.RightMm, f.LeftMitreMm, f.RightMitreMm)
+		}
+		if want := f.Side.TurnedTo(geom.Point{XMm: half - 4 - shift, YMm: f.LineMm()}); geom.Distance(f.LineTo, want) > 1e-9 {
+			t.Errorf("side %d: fold line to %v, want %v", f.Side, f.LineTo, want)
+		}
+	}
+	on := func(f *PanelFold, along, h float64) bool { // on the outline, h up the flange
+		want := f.OnBlank(along, h)
+		for _, p := range b.Outline {
+			if geom.Distance(p, want) < 1e-6 {
+				return true
+			}
+		}
+		return false
+	}
+	for i, ok := range []bool{
+		on(top, 96-shift, 4), on(top, 88-shift, 12), on(top, 88-shift, 15), on(top, shift-96, 4),
+		on(right, shift-56, 4), on(right, shift-48, 12), on(right, 56-shift, 4), on(right, 48-shift, 12),
+	} {
+		if !ok {
+			t.Errorf("corner %d is not on the outline %v", i, b.Outline)
+		}
+	}
+	// Seen on the base: (96 - s, 60 - 4) and (100 - 4, 56 - s) on lines at 45 degrees.
+	if gap := ((100 - 4.0) - (56 - shift) - ((96 - shift) - 56)) / math.Sqrt2; !near(gap, 0.5, 1e-9) {
+		t.Errorf("the cuts stand %v apart", gap)
+	}
+	if w := b.WayOf(b.Order(), 0); !near(w.PunchMm, 200-2*12, 1e-9) { // the top wall, between flanges of 12
+		t.Errorf("the punch has %v", w.PunchMm)
+	}
+	for name, edit := range map[string]func(*Panel){
+		"not asked for": func(p *Panel) { p.Mitred = false }, "another height": func(p *Panel) { p.Flanges[0].HeightMm, p.Flanges[4].HeightMm = 60, 60 },
+		"turned out": func(p *Panel) { p.Flanges[1].Forward, p.Flanges[5].Forward = true, true }, "a slant": func(p *Panel) { p.Flanges[1].AngleDeg, p.Flanges[5].AngleDeg = 80, 80 },
+		"stays off": func(p *Panel) {
+			for _, i := range []int{1, 5} {
+				p.Flanges[i].FromMm, p.Flanges[i].ToMm = 30, 30
+			}
+		},
+		"another radius": func(p *Panel) { p.Flanges[1].RadiusMm, p.Flanges[5].RadiusMm = 3, 3 },
+	} {
+		b := turnedIn([4]float64{15, 12, 15, 12}, edit)
+		for _, f := range b.Folds {
+			if f.LeftMitreMm != 0 || f.RightMitreMm != 0 {
+				t.Errorf("%s: side %d is mitred", name, f.Side)
+			}
+		}
+	}
+	b = turnedIn([4]float64{15, 12, 0, 0}, nil) // one corner
+	if top, right := b.at(Top, 1), b.at(Right, 1); top.LeftMitreMm != 0 || top.RightMitreMm != 8 || right.LeftMitreMm != 8 || right.RightMitreMm != 0 {
+		t.Errorf("one corner: %+v, %+v", top, right)
+	}
+	p := Panel{WidthMm: 50, HeightMm: 200, ThicknessMm: 2, GapMm: 0.5, Mitred: true}
+	for s := Top; s <= Left; s++ {
+		p.Flanges = append(p.Flanges, Flange{Side: s, HeightMm: 50, AngleDeg: 90, RadiusMm: 2}, Flange{Side: s, Nth: 1, HeightMm: 30, AngleDeg: 90, RadiusMm: 2})
+	}
+	if _, err := p.Blank(); err == nil { // 46 of fold line, and 26 off each end
+		t.Error("mitres that cross are taken")
+	}
+}

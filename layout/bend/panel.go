@@ -54,6 +54,7 @@ type Flange struct {
 type Panel struct {
 	WidthMm, HeightMm, ThicknessMm float64
 	GapMm                          float64 // left open between two flanges at a corner
+	Mitred                         bool    // two flanges turned in at a corner are both cut at 45 degrees
 	K                              float64 // as of a Bend; 0 takes DIN 6935
 	Flanges                        []Flange
 }
@@ -64,15 +65,18 @@ type Panel struct {
 type PanelFold struct {
 	Flange
 	Result
-	OutsideMm        float64 // up: where the outside of the base ends once folded
-	BeginMm          float64 // up: where the bend begins; it ends an AllowanceMm further
-	EdgeMm           float64 // up: its free edge on the blank, or where the next bend begins
-	NextMm           float64 // setback of the bend at its free edge, 0 if there is none
-	LeftMm, RightMm  float64 // along: the ends of the flange
-	LineFrom, LineTo geom.Point
-	ReliefMm         float64 // depth of its reliefs from OutsideMm
-	ThicknessMm      float64 // of the sheet
-	start            frame   // of its bend, all folded
+	OutsideMm       float64 // up: where the outside of the base ends once folded
+	BeginMm         float64 // up: where the bend begins; it ends an AllowanceMm further
+	EdgeMm          float64 // up: its free edge on the blank, or where the next bend begins
+	NextMm          float64 // setback of the bend at its free edge, 0 if there is none
+	LeftMm, RightMm float64 // along: the ends of the flange
+	// LeftMitreMm and RightMitreMm are how far its ends run in at 45 degrees from the
+	// end of its bend, 0 for a square end.
+	LeftMitreMm, RightMitreMm float64
+	LineFrom, LineTo          geom.Point
+	ReliefMm                  float64 // depth of its reliefs from OutsideMm
+	ThicknessMm               float64 // of the sheet
+	start                     frame   // of its bend, all folded
 }
 
 // LineMm is where the punch meets the sheet, up from the middle of the base.
@@ -269,10 +273,10 @@ func (b *PanelBlank) give() {
 		}
 		_, half := b.halves(f.Side)
 		base := b.on(f.Side)
-		if n := b.on(f.Side + 3); b.meet(n, base) {
+		if n := b.on(f.Side + 3); b.meet(n, base) && !b.mitre(b.at(f.Side+3, f.Nth), f) {
 			f.LeftMm = math.Max(f.LeftMm, b.reachMm(n)+b.GapMm-half)
 		}
-		if n := b.on(f.Side + 1); b.meet(base, n) {
+		if n := b.on(f.Side + 1); b.meet(base, n) && !b.mitre(f, b.at(f.Side+1, f.Nth)) {
 			f.RightMm = math.Min(f.RightMm, half-b.reachMm(n)-b.GapMm)
 		}
 		f.LineFrom = f.Side.TurnedTo(geom.Point{XMm: f.LeftMm, YMm: f.LineMm()})
@@ -280,12 +284,40 @@ func (b *PanelBlank) give() {
 	}
 }
 
+// mitre cuts two flanges at 45 degrees where they are turned in at one height beside a
+// corner, f on the side before that of next, and tells whether it has. They run from the
+// outside of the corner, past their bends, to the lower one's free edge.
+func (b *PanelBlank) mitre(f, next *PanelFold) bool {
+	if !b.Mitred || f == nil || next == nil || f.Nth != 1 || f.ToMm+b.on(f.Side).ToMm+next.FromMm+b.on(next.Side).FromMm > 0 {
+		return false
+	}
+	for i := range b.Folds {
+		if o := &b.Folds[i]; (o.Side == f.Side || o.Side == next.Side) && (o.AngleDeg != 90 || o.Nth > 1 || o.Forward != f.Forward) {
+			return false
+		}
+	}
+	if b.on(f.Side).HeightMm != b.on(next.Side).HeightMm || f.ThicknessMm+f.RadiusMm != next.ThicknessMm+next.RadiusMm {
+		return false
+	}
+	in := f.SetbackMm + b.GapMm/math.Sqrt2 // where the cuts begin, from the outside of the corner
+	run := math.Min(f.HeightMm, next.HeightMm) - f.SetbackMm
+	_, half := b.halves(f.Side)
+	f.RightMm, f.RightMitreMm = math.Min(f.RightMm, half-in), run
+	_, half = b.halves(next.Side)
+	next.LeftMm, next.LeftMitreMm = math.Max(next.LeftMm, in-half), run
+	for _, o := range []*PanelFold{f, next} {
+		o.LineFrom = o.Side.TurnedTo(geom.Point{XMm: o.LeftMm, YMm: o.LineMm()})
+		o.LineTo = o.Side.TurnedTo(geom.Point{XMm: o.RightMm, YMm: o.LineMm()})
+	}
+	return true
+}
+
 // room refuses what does not go on the base.
 func (b *PanelBlank) room(f *PanelFold) error {
 	for _, err := range []error{
 		lookup.Length("distance from the left end", f.FromMm, math.Nextafter(0, -1), MaxLengthMm),
 		lookup.Length("distance from the right end", f.ToMm, math.Nextafter(0, -1), MaxLengthMm),
-		lookup.Length("length of the flange", f.RightMm-f.LeftMm, 0, MaxLengthMm),
+		lookup.Length("length of the flange", f.RightMm-f.LeftMm-f.LeftMitreMm-f.RightMitreMm, 0, MaxLengthMm),
 	} {
 		if err != nil {
 			return err
@@ -322,8 +354,11 @@ func (b *PanelBlank) edge(s Side) {
 			return
 		}
 		if next == nil {
-			b.add(s, geom.Point{XMm: f.LeftMm, YMm: f.EdgeMm}, geom.Point{XMm: f.RightMm, YMm: f.EdgeMm})
+			b.add(s, f.end(f.LeftMm, f.LeftMitreMm, 1)...)
+			right := f.end(f.RightMm, f.RightMitreMm, -1)
+			slices.Reverse(right)
 			slices.Reverse(back)
+			b.add(s, right...)
 			b.add(s, back...)
 			return
 		}
@@ -334,6 +369,16 @@ func (b *PanelBlank) edge(s Side) {
 			back = append(back, geom.Point{XMm: f.RightMm, YMm: f.EdgeMm}, geom.Point{XMm: next.RightMm, YMm: f.EdgeMm})
 		}
 	}
+}
+
+// end is an end of a flange from its bend to its free edge, at x and mitred inward.
+func (f *PanelFold) end(x, mitreMm, inward float64) (out []geom.Point) {
+	if flat := f.BeginMm + f.AllowanceMm; mitreMm > 0 {
+		out = append(out, geom.Point{XMm: x, YMm: flat})
+		x += inward * mitreMm
+		out = append(out, geom.Point{XMm: x, YMm: flat + mitreMm})
+	}
+	return append(out, geom.Point{XMm: x, YMm: f.EdgeMm})
 }
 
 // corner puts on the outline what lies between the flange of a side, or its

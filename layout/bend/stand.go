@@ -166,7 +166,11 @@ func (b *PanelBlank) WayOf(order []int, i int) Way {
 		if *room == 0 {
 			*room = 2 * half
 		}
-		*room -= math.Max(b.ThicknessMm, o.inMm())
+		in := math.Max(b.ThicknessMm, o.inMm())
+		if lip := b.at(o.Side, 1); lip != nil && lip.LeftMitreMm+lip.RightMitreMm > 0 && done[b.Index(lip)] {
+			in = b.reachMm(o)
+		}
+		*room -= in
 	}
 	for _, m := range b.metal(f, done) {
 		if p := f.onPunch(m.at); p.YMm < -f.ThicknessMm-touchMm {

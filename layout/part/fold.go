@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"centrepop/layout/bend"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
@@ -38,8 +39,21 @@ func (o fold) feature(n *Numbered) plan.Feature {
 	q := b.Side.TurnedTo(plan.XY{XMm: (b.LeftMm + b.RightMm) / 2, YMm: b.LineMm()})
 	return plan.Feature{
 		Kind: plan.FoldFeature, Name: o.name(), Size: n.W.Size(b.HeightMm) + " high, " + o.turn() + ", inside R" + n.W.Size(b.RadiusMm),
-		Limits: n.limitsText(n.General(b.HeightMm)), Note: "to the " + string(o.f.in.Flanges[o.i].Toward), Face: parts.Front, Balloon: plan.XY{XMm: geom.Clean(q.XMm), YMm: geom.Clean(q.YMm)},
+		Limits: n.limitsText(n.General(b.HeightMm)), Note: words.Join(", ", "to the "+string(o.f.in.Flanges[o.i].Toward), mitredText(b)), Face: parts.Front, Balloon: plan.XY{XMm: geom.Clean(q.XMm), YMm: geom.Clean(q.YMm)},
 	}
+}
+
+// mitredText says which ends of a flange are mitred, as seen with its side at the top.
+func mitredText(b *bend.PanelFold) string {
+	switch left, right := b.LeftMitreMm > 0, b.RightMitreMm > 0; {
+	case left && right:
+		return "both ends mitred 45°"
+	case left:
+		return "left end mitred 45°"
+	case right:
+		return "right end mitred 45°"
+	}
+	return ""
 }
 
 func (o fold) operations(b *bench) {
@@ -121,6 +135,11 @@ func (o fold) checks(r *record) {
 			c.What = words.Spaced(m.name) + ", hole " + words.Trim(float64(m.Group.First), 0) + " from " + under
 		}
 		r.sized(c, s)
+	}
+	if b.RightMitreMm > 0 {
+		gap := o.f.in.Gap.Mm
+		r.sized(plan.Check{Ref: r.ref(o), What: o.name() + ", gap at its right mitre", Wanted: r.W.Size(gap), Gauge: "feeler, folded"},
+			Sized{NominalMm: gap, MaxMm: math.Max(2*gap, o.f.Thickness.Mm/2), Limited: true, Source: "common practice, no source"})
 	}
 	if o.n == len(o.f.order)-1 {
 		o.f.baseChecks(r)

@@ -32,7 +32,7 @@ var panelSide = map[parts.Side]bend.Side{parts.TopSide: bend.Top, parts.RightSid
 func newFolded(p *parts.Part, inch bool) *folded {
 	in := p.Bends
 	f := &folded{flat: flat{p}, in: in}
-	panel := bend.Panel{WidthMm: p.Outline.Width.Mm, HeightMm: p.Outline.Height.Mm, ThicknessMm: p.Thickness.Mm, GapMm: in.Gap.Mm, K: in.K.Value}
+	panel := bend.Panel{WidthMm: p.Outline.Width.Mm, HeightMm: p.Outline.Height.Mm, ThicknessMm: p.Thickness.Mm, GapMm: in.Gap.Mm, Mitred: in.Mitred.Line > 0, K: in.K.Value}
 	for _, a := range in.Flanges {
 		side, nth := a.Side.Base()
 		panel.Flanges = append(panel.Flanges, bend.Flange{
@@ -113,8 +113,13 @@ func (f *folded) steps(z *sizer) []Step {
 		z.foldFault(f.in.Pos, f.err)
 		return nil
 	}
+	mitred := false
 	for i := range f.blank.Folds {
 		f.reach(z, i)
+		mitred = mitred || f.blank.Folds[i].RightMitreMm > 0
+	}
+	if f.in.Mitred.Line > 0 && !mitred {
+		z.fault(f.in.Mitred, "no two flanges that are turned in meet at a corner in one plane", "corners: square, or walls of one height with flanges on them, all at 90 and turned to one side")
 	}
 	return nil
 }
@@ -290,7 +295,7 @@ func (f *folded) pattern(d *shaper) plan.Development {
 	table := plan.PatternTable{Title: "Folds, in order", Heads: []string{"No.", "flange", "turn", "inside", "stop", "shorter by"}}
 	for n, i := range f.order {
 		fold := &f.blank.Folds[i]
-		table.Rows = append(table.Rows, []string{words.Trim(float64(n+1), 0), words.Spaced(string(f.in.Flanges[i].Side)), words.Trim(fold.AngleDeg, 1) + "° " + f.way(i), "R" + d.W.Size(fold.RadiusMm), f.stopText(d, i), d.exact(fold.DeductionMm)})
+		table.Rows = append(table.Rows, []string{words.Trim(float64(n+1), 0), words.Spaced(string(f.in.Flanges[i].Side)), words.Join(", ", words.Trim(fold.AngleDeg, 1)+"° "+f.way(i), mitredText(fold)), "R" + d.W.Size(fold.RadiusMm), f.stopText(d, i), d.exact(fold.DeductionMm)})
 	}
 	out.Tables = append(out.Tables, table)
 	k := "k of DIN 6935"

@@ -251,3 +251,26 @@ func TestFoldedWithoutTemplate(t *testing.T) {
 		has(t, m, line)
 	}
 }
+
+// Flanges turned in at the corners of a box: mitred where it is asked for, their gap is
+// measured; where none meet, that is refused at its place.
+func TestMitredCorners(t *testing.T) {
+	t.Parallel()
+	const tray = "part: tray\nkind: folded\nmaterial: S235\nstock: {sheet: 2 mm, cut: laser}\noutline: {rectangle: [200, 120]}\nbends:\n  radius: 2\n  corners: mitred\n  flanges: [{side: top, height: 50}, {side: right, height: 50}, {side: top-2, height: 15}, {side: right-2, height: 15}]\n"
+	m := work(t, "mm", tray)
+	for name, want := range map[string]string{"top 2 flange": "to the back, right end mitred 45°", "right 2 flange": "to the back, left end mitred 45°"} {
+		if f := feature(m, name); f.Note != want {
+			t.Errorf("%s: %q, want %q", name, f.Note, want)
+		}
+	}
+	if c := check(m, "top 2 flange, gap at its right mitre"); c == nil || c.MaxMm != 1 || c.MinMm != 0 || c.Source != "common practice, no source" {
+		t.Errorf("the gap: %v", c)
+	}
+	if c := check(m, "right 2 flange, gap at its right mitre"); c != nil {
+		t.Errorf("a gap where no flange is: %v", c)
+	}
+	job := load(t, "mm", strings.Replace(tray, ", {side: right-2, height: 15}", "", 1))
+	if errs := Work(job, job.Parts[0]).Errs; len(errs) != 1 || errs[0].Pos.Line != 8 || !strings.HasPrefix(errs[0].What, "no two flanges that are turned in meet at a corner in one plane") {
+		t.Error(errs)
+	}
+}
