@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"math"
 	"slices"
 	"strings"
@@ -59,7 +60,9 @@ func captioned(text string, want map[string][]expectedHole) []string {
 			out = append(out, key)
 		}
 	}
-	slices.Sort(out)
+	slices.SortFunc(out, func(a, b string) int { // most holes first: a pair of them lies on many crosses
+		return cmp.Or(len(want[b])-len(want[a]), strings.Compare(a, b))
+	})
 	return out
 }
 
