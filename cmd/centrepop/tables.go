@@ -53,9 +53,9 @@ func wordRefusal(err error, w words.Writer) error {
 		return badUse("%s %q is not known: use %s", unknown.What, unknown.Value, strings.Join(unknown.Known, ", "))
 	case errors.As(err, &bounds):
 		var limits []string
-		if !math.IsInf(bounds.Above, -1) && bounds.Above != math.Nextafter(0, -1) {
+		if !math.IsInf(bounds.Above, -1) && bounds.Above != lookup.Under(0) {
 			limits = append(limits, "above "+said(w, bounds.Above, bounds.Unit))
-		} else if bounds.Above == math.Nextafter(0, -1) {
+		} else if bounds.Above == lookup.Under(0) {
 			limits = append(limits, "0 or more")
 		}
 		if !math.IsInf(bounds.UpTo, 1) {

@@ -104,7 +104,7 @@ func ByLong(longMm, widthMm, startDeg, endDeg float64) (Member, error) {
 // between 0 and 180, and a corner for which a saw would have to swing too far.
 func Mitre(cornerDeg, firstMm, secondMm float64) (firstDeg, secondDeg float64, err error) {
 	for _, err := range []error{
-		lookup.Angle("corner", cornerDeg, 0, math.Nextafter(180, 0)),
+		lookup.Angle("corner", cornerDeg, 0, lookup.Under(180)),
 		lookup.Length("first width", firstMm, 0, MaxMm),
 		lookup.Length("second width", secondMm, 0, MaxMm),
 	} {

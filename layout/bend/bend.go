@@ -80,8 +80,8 @@ type Result struct {
 func (b Bend) Work() (Result, error) {
 	for _, err := range []error{
 		lookup.Length("thickness", b.ThicknessMm, 0, MaxThicknessMm),
-		lookup.Length("inside radius", b.InsideRadiusMm, math.Nextafter(0, -1), MaxLengthMm),
-		lookup.Angle("bend angle", b.AngleDeg, 0, math.Nextafter(180, 0)),
+		lookup.Length("inside radius", b.InsideRadiusMm, lookup.Under(0), MaxLengthMm),
+		lookup.Angle("bend angle", b.AngleDeg, 0, lookup.Under(180)),
 	} {
 		if err != nil {
 			return Result{}, err

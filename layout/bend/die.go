@@ -67,7 +67,7 @@ func (d Die) MinFlangeMm(angleDeg float64) (float64, error) {
 	if err := lookup.Length("die opening", d.OpeningMm, 0, MaxLengthMm); err != nil {
 		return 0, err
 	}
-	if err := lookup.Angle("bend angle", angleDeg, 0, math.Nextafter(180, 0)); err != nil {
+	if err := lookup.Angle("bend angle", angleDeg, 0, lookup.Under(180)); err != nil {
 		return 0, err
 	}
 	return d.OpeningMm / 2 / math.Cos(angleDeg*math.Pi/360), nil

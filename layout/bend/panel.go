@@ -118,7 +118,7 @@ func (p Panel) Blank() (PanelBlank, error) {
 	out := PanelBlank{Panel: p}
 	for _, err := range []error{
 		lookup.Length("base width", p.WidthMm, 0, MaxLengthMm), lookup.Length("base height", p.HeightMm, 0, MaxLengthMm),
-		lookup.Length("gap", p.GapMm, math.Nextafter(0, -1), MaxLengthMm),
+		lookup.Length("gap", p.GapMm, lookup.Under(0), MaxLengthMm),
 	} {
 		if err != nil {
 			return out, err
@@ -315,8 +315,8 @@ func (b *PanelBlank) mitre(f, next *PanelFold) bool {
 // room refuses what does not go on the base.
 func (b *PanelBlank) room(f *PanelFold) error {
 	for _, err := range []error{
-		lookup.Length("distance from the left end", f.FromMm, math.Nextafter(0, -1), MaxLengthMm),
-		lookup.Length("distance from the right end", f.ToMm, math.Nextafter(0, -1), MaxLengthMm),
+		lookup.Length("distance from the left end", f.FromMm, lookup.Under(0), MaxLengthMm),
+		lookup.Length("distance from the right end", f.ToMm, lookup.Under(0), MaxLengthMm),
 		lookup.Length("length of the flange", f.RightMm-f.LeftMm-f.LeftMitreMm-f.RightMitreMm, 0, MaxLengthMm),
 	} {
 		if err != nil {

@@ -65,7 +65,7 @@ func (f Flight) Blank() (Blank, error) {
 		lookup.Length("shaft diameter", f.ShaftMm, 0, MaxMm),
 		lookup.Length("outside diameter", f.OutsideMm, f.ShaftMm, MaxMm),
 		lookup.Length("pitch", f.PitchMm, 0, MaxMm),
-		lookup.Length("thickness", f.ThicknessMm, math.Nextafter(0, -1), (f.OutsideMm-f.ShaftMm)/2),
+		lookup.Length("thickness", f.ThicknessMm, lookup.Under(0), (f.OutsideMm-f.ShaftMm)/2),
 	} {
 		if err != nil {
 			return Blank{}, err

@@ -176,7 +176,7 @@ func (o ORing) row() (glandRow, error) {
 			return row, lookup.Length("inside diameter", o.InsideMm, o.SectionMm, 1e4)
 		}
 	}
-	if err := lookup.Length("section", o.SectionMm, math.Nextafter(first, 0), last); err != nil {
+	if err := lookup.Length("section", o.SectionMm, lookup.Under(first), last); err != nil {
 		return glandRow{}, err
 	}
 	e := &SectionError{SectionMm: o.SectionMm}

@@ -84,7 +84,7 @@ func RingFor(diameterMm float64, inside bool) (Ring, error) {
 		table, standard = din472, "DIN 472"
 	}
 	first, last := table[0].nominal, table[len(table)-1].nominal
-	if err := lookup.Length("diameter", diameterMm, math.Nextafter(first, 0), last); err != nil {
+	if err := lookup.Length("diameter", diameterMm, lookup.Under(first), last); err != nil {
 		return Ring{}, err
 	}
 	i := 0

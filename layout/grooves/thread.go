@@ -65,7 +65,7 @@ const undercutDeg = 30
 // that leaves nothing within the undercut.
 func ThreadEndFor(majorMm, pitchMm float64, inside, short bool) (ThreadEnd, error) {
 	last := ends[len(ends)-1].pitch
-	if err := lookup.Length("pitch", pitchMm, math.Nextafter(ends[0].pitch, 0), last); err != nil {
+	if err := lookup.Length("pitch", pitchMm, lookup.Under(ends[0].pitch), last); err != nil {
 		return ThreadEnd{}, err
 	}
 	i := 0

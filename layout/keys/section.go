@@ -16,7 +16,7 @@ const closeMm = 1e-6
 // a *lookup.RangeError for a width that is not below the diameter, and with a
 // *lookup.UnknownError for a section that the standard has not.
 func Of(diameterMm, widthMm, heightMm float64, inch bool) (Parallel, error) {
-	if err := lookup.Length("key width", widthMm, 0, math.Nextafter(diameterMm, 0)); err != nil {
+	if err := lookup.Length("key width", widthMm, 0, lookup.Under(diameterMm)); err != nil {
 		return Parallel{}, err
 	}
 	if inch {

@@ -81,6 +81,9 @@ func Angle(what string, deg, above, upTo float64) error { return check(what, deg
 // Number returns a *RangeError unless above < v <= upTo.
 func Number(what string, v, above, upTo float64) error { return check(what, v, above, upTo, "") }
 
+// Under is the greatest number under v: for bounds of what may be v, or may not.
+func Under(v float64) float64 { return math.Nextafter(v, math.Inf(-1)) }
+
 func check(what string, v, above, upTo float64, unit string) error {
 	// Written so that NaN, which compares with nothing, is refused.
 	if v > above && v <= upTo && !math.IsInf(v, 0) {

@@ -22,6 +22,14 @@ func TestRange(t *testing.T) {
 			t.Errorf("%v: %v", c.v, err)
 		}
 	}
+	for _, c := range []struct {
+		v, above, upTo float64
+		fine           bool
+	}{{0, Under(0), 5, true}, {math.Nextafter(0, -1), Under(0), 5, false}, {5, 0, Under(5), false}, {math.Nextafter(5, 0), 0, Under(5), true}, {-5, Under(-5), 0, true}} {
+		if err := Length("length", c.v, c.above, c.upTo); (err == nil) != c.fine {
+			t.Errorf("%v over %v up to %v: %v", c.v, c.above, c.upTo, err)
+		}
+	}
 	if err := Length("length", math.Inf(1), 0, math.Inf(1)); err == nil {
 		t.Error("an infinite length is accepted")
 	}

@@ -46,7 +46,7 @@ func (f Flats) Work() (Milled, error) {
 	if f.Sides == 1 {
 		least = f.RoundMm / 2
 	}
-	if err := lookup.Length("across flats", f.AcrossMm, least, math.Nextafter(f.RoundMm, 0)); err != nil {
+	if err := lookup.Length("across flats", f.AcrossMm, least, lookup.Under(f.RoundMm)); err != nil {
 		return Milled{}, err
 	}
 	if f.Sides == 1 {

@@ -32,7 +32,7 @@ type Taper struct {
 func New(largeMm, smallMm, lengthMm float64) (Taper, error) {
 	for _, err := range []error{
 		lookup.Length("large diameter", largeMm, 0, MaxMm),
-		lookup.Length("small diameter", smallMm, math.Nextafter(0, -1), math.Nextafter(largeMm, 0)),
+		lookup.Length("small diameter", smallMm, lookup.Under(0), lookup.Under(largeMm)),
 		lookup.Length("length", lengthMm, 0, MaxMm),
 	} {
 		if err != nil {
@@ -54,7 +54,7 @@ func ByRatio(largeMm, ratio, lengthMm float64) (Taper, error) {
 // ByAngle returns the taper of an included angle above 0 and below 180° below a
 // large diameter. It errs as New does.
 func ByAngle(largeMm, includedDeg, lengthMm float64) (Taper, error) {
-	if err := lookup.Angle("included angle", includedDeg, 0, math.Nextafter(180, 0)); err != nil {
+	if err := lookup.Angle("included angle", includedDeg, 0, lookup.Under(180)); err != nil {
 		return Taper{}, err
 	}
 	return New(largeMm, largeMm-2*lengthMm*math.Tan(includedDeg*math.Pi/360), lengthMm)
@@ -79,7 +79,7 @@ func (t Taper) FlankMm() float64 { return math.Hypot(t.LengthMm, (t.LargeMm-t.Sm
 // DiameterMm returns the diameter in a plane across the axis, fromLargeMm from
 // the large end. It errs for a plane outside the taper.
 func (t Taper) DiameterMm(fromLargeMm float64) (float64, error) {
-	if err := lookup.Length("distance from the large end", fromLargeMm, math.Nextafter(0, -1), t.LengthMm); err != nil {
+	if err := lookup.Length("distance from the large end", fromLargeMm, lookup.Under(0), t.LengthMm); err != nil {
 		return 0, err
 	}
 	return t.LargeMm - fromLargeMm/t.Ratio(), nil
@@ -104,7 +104,7 @@ func (t Taper) OverPinsMm(pinMm, stackMm float64, onSmallEnd bool) (float64, err
 	if onSmallEnd {
 		lean, end = -lean, t.SmallMm
 	}
-	if err := lookup.Length("stack", stackMm, math.Nextafter(0, -1), t.LengthMm); err != nil {
+	if err := lookup.Length("stack", stackMm, lookup.Under(0), t.LengthMm); err != nil {
 		return 0, err
 	}
 	// A flank that leans inwards faces up and is touched below the pin's middle.
