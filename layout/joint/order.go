@@ -101,7 +101,7 @@ func (j *assembly) lateWelds(done []*joint, rules []rule) (late []rule) {
 	for _, t := range done {
 		a, b := root(t.a.inst()), root(t.b.inst())
 		switch {
-		case t.in.Bolt != nil && a != b:
+		case t.in.Weld == nil && t.in.Press == nil && a != b:
 			bolted[a], bolted[b] = append(bolted[a], t), append(bolted[b], t)
 		case t.in.Weld != nil && len(bolted[a]) > 0:
 			late = append(late, t.after(bolted[a], rules)...)

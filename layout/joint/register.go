@@ -57,7 +57,7 @@ const offMm = 6.0
 
 // looseMm is the play from which a register no longer centres. Common practice,
 // no source.
-const looseMm = 0.3
+const looseMm = 0.25
 
 // nested tells whether an outside step lies in a bore over at least half a
 // millimetre of length, of nearly its size.

@@ -20,7 +20,7 @@ const (
 func (m *Machine) contact() (looks []look) {
 	for _, j := range m.joints {
 		if j.Weld != nil {
-			looks = append(looks, func() []plan.Problem { return m.apart(j) })
+			looks = append(looks, func() []plan.Problem { return append(m.apart(j), m.beyond(j)...) })
 		}
 	}
 	return looks
@@ -39,6 +39,33 @@ func (m *Machine) apart(j *plan.JointPlan) []plan.Problem {
 	mm, _, _ := assembly.Clearance(a, b, far, pathFinestMm)
 	return []plan.Problem{{Joint: j.Name, Kind: plan.WeldApart, Pos: m.posOf(j.Name), Args: []plan.Arg{
 		plan.Named(m.title(a.ID)), plan.Named(m.title(b.ID)), plan.Of(plan.Mm, words.Round(mm, 0)),
+	}}}
+}
+
+// beyond finds plates that stand on edge and are welded along more than lies on what
+// they touch of what is welded by then.
+func (m *Machine) beyond(j *plan.JointPlan) []plan.Problem {
+	in, a := m.joint(j.Name), m.standing(Instance{j.A.Part, j.A.Copy})
+	if a == nil || in.Place == nil || !in.Place.Edge() || !in.Weld.Length.Set() || !sheet(m.model(j.A.Part).Part) {
+		return nil
+	}
+	on, there := 0.0, map[string]bool{a.ID: true}
+	for _, o := range m.joints[:j.N] {
+		for _, end := range []plan.JointEnd{o.A, o.B} {
+			b := m.standing(Instance{end.Part, end.Copy})
+			if o.Weld == nil || b == nil || there[b.ID] {
+				continue
+			}
+			if there[b.ID] = true; touch(b, a) {
+				on += commonMm(a, b)
+			}
+		}
+	}
+	if on == 0 || in.Weld.Length.Mm <= on+2*standsMm {
+		return nil
+	}
+	return []plan.Problem{{Joint: j.Name, Kind: plan.SeamBeyond, Pos: m.posOf(j.Name), Args: []plan.Arg{
+		plan.Of(plan.Mm, in.Weld.Length.Mm), plan.Named(m.title(a.ID)), plan.Of(plan.Mm, words.Round(on, 1)),
 	}}}
 }
 

@@ -5,6 +5,8 @@ import (
 
 	"centrepop/layout/assembly"
 	"centrepop/layout/flight"
+	"centrepop/layout/plan"
+	"centrepop/layout/words"
 	"centrepop/parts"
 )
 
@@ -46,4 +48,55 @@ func helicoid(f *parts.Flight) *assembly.Solid {
 		add = append(add, assembly.Prism(assembly.Outline{loop}, z-half, z+half))
 	}
 	return assembly.Of(add...)
+}
+
+// What a flight leaves beside it in its tube, as shares of its outside: at the least what
+// it is out of true by when it is welded, at the most what still takes its load along.
+// Common practice, no source.
+const (
+	tightShare = 0.005
+	wideShare  = 0.1
+)
+
+// inTubes finds flights that rub in the round they turn in, by its radius and theirs, or
+// leave most of their load lying there.
+func (m *Machine) inTubes() (found []plan.Problem) {
+	for i := range m.Bodies {
+		b := &m.Bodies[i]
+		of, made := m.Of[b.ID]
+		if !made || m.model(of.Part).Part.Flight == nil {
+			continue
+		}
+		f := m.model(of.Part).Part.Flight
+		name, least, in := "", math.Inf(1), 0.0
+		for k := range m.Bodies {
+			o := &m.Bodies[k]
+			other, made := m.Of[o.ID]
+			if !made || !sameAxis(o.Pose, b.Pose) || m.overlapping[[2]string{o.ID, b.ID}] {
+				continue
+			}
+			ends := b.Box().Moved(o.Pose.Inverse())
+			_, inside := m.model(other.Part).Sides()
+			for _, s := range inside {
+				long := min(s.ToMm, -ends.Low.Z) - max(s.FromMm, -ends.High.Z)
+				if gap := (s.Size.NominalMm - f.Outside.Mm) / 2; long > 0 && s.Size.NominalMm > f.Shaft.Mm {
+					in += long
+					if gap < least {
+						name, least = m.title(o.ID), gap
+					}
+				}
+			}
+		}
+		kind := plan.FlightTight
+		if least > wideShare*f.Outside.Mm {
+			kind = plan.FlightWide
+		}
+		if name == "" || kind == plan.FlightTight && least >= tightShare*f.Outside.Mm || kind == plan.FlightWide && in < f.Length.Mm/2 {
+			continue
+		}
+		found = append(found, plan.Problem{Joint: m.between(b.ID, ""), Kind: kind, Pos: f.Pos, Args: []plan.Arg{
+			plan.Named(m.title(b.ID)), plan.Named(name), plan.Of(plan.Mm, words.Round(least, 2)),
+		}})
+	}
+	return found
 }

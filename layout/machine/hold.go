@@ -57,31 +57,40 @@ func (v *viewed) hold(into assembly.Vec) *plan.Hold {
 // seam is longer than what it has in common with that one.
 func (v *viewed) runsOn(before []assembly.Body) (out []string) {
 	in := v.joint(v.j.Name)
-	common := func(b *assembly.Body) float64 {
-		low, high := v.mover.Box().Low, v.mover.Box().High
-		c := b.Box()
-		side := func(lowA, highA, lowB, highB float64) float64 { return min(highA, highB) - max(lowA, lowB) }
-		return max(side(low.X, high.X, c.Low.X, c.High.X), side(low.Y, high.Y, c.Low.Y, c.High.Y), side(low.Z, high.Z, c.Low.Z, c.High.Z))
-	}
-	if in.Place == nil || in.Weld.Length.Mm < common(v.still)+standsMm {
+	if in.Place == nil || in.Weld.Length.Mm < commonMm(v.mover, v.still)+standsMm {
 		return nil
 	}
 	for i := range before {
 		b := &before[i]
 		of, made := v.Of[b.ID]
-		if b.ID == v.still.ID || !made || !v.mover.Box().Meets(b.Box(), standsMm) {
+		if b.ID == v.still.ID || !made || !touch(b, v.mover) {
 			continue
 		}
-		for _, way := range []assembly.Vec{assembly.AxisX, assembly.AxisY, assembly.AxisZ} {
-			if touchMm2(b, v.mover, way)+touchMm2(b, v.mover, way.Times(-1)) > 0 {
-				if name := v.model(of.Part).Out.Title; !slices.Contains(out, name) {
-					out = append(out, name)
-				}
-				break
-			}
+		if name := v.model(of.Part).Out.Title; !slices.Contains(out, name) {
+			out = append(out, name)
 		}
 	}
 	return out
+}
+
+// commonMm is the longest way along which two bodies lie beside one another.
+func commonMm(a, b *assembly.Body) float64 {
+	p, q := a.Box(), b.Box()
+	side := func(lowA, highA, lowB, highB float64) float64 { return min(highA, highB) - max(lowA, lowB) }
+	return max(side(p.Low.X, p.High.X, q.Low.X, q.High.X), side(p.Low.Y, p.High.Y, q.Low.Y, q.High.Y), side(p.Low.Z, p.High.Z, q.Low.Z, q.High.Z))
+}
+
+// touch tells whether two bodies touch on a face.
+func touch(a, b *assembly.Body) bool {
+	if !b.Box().Meets(a.Box(), standsMm) {
+		return false
+	}
+	for _, way := range []assembly.Vec{assembly.AxisX, assembly.AxisY, assembly.AxisZ} {
+		if touchMm2(a, b, way)+touchMm2(a, b, way.Times(-1)) > 0 {
+			return true
+		}
+	}
+	return false
 }
 
 // turnsRound tells whether a piece runs round what it is welded to.

@@ -3,7 +3,9 @@ package review
 import (
 	"math"
 	"regexp"
+	"slices"
 	"strconv"
+	"strings"
 )
 
 // voltNumber is one of the numbers in the words for a voltage.
@@ -51,6 +53,37 @@ func plate(r *reviewer) {
 		say("the motor's plate gives the voltages of star and delta, which one phase has not", m.Volts.Value+" V", "two voltages in the ratio √3 are those of a three-phase winding", "phases: 3, or the voltage of the one phase")
 	}
 	plateSpeed(r, say)
+	if n := voltNumber.FindString(m.Frame.Value); n != "" && !slices.Contains(frames, n) {
+		say("the motor's frame is none that is made", m.Frame.Value, "a frame is named by the height of its shaft, in millimetres or sixteenths of an inch, or is a NEMA number", "read the plate again")
+	}
+	flangeWords(r, say)
+}
+
+// frames are the sizes of motors: IEC 60072-1 and NEMA MG 1, both from memory.
+var frames = strings.Fields("56 63 71 80 90 100 112 132 160 180 200 225 250 280 315 355 400 450" +
+	" 42 48 143 145 182 184 203 204 213 215 224 225 254 256 284 286 324 326 364 365 404 405 444 445 447 449")
+
+// flangeWords compares all sizes in the words for the motor's flange with the plate
+// that has one of them as its pitch circle.
+func flangeWords(r *reviewer, say func(what, numbers, rule, fix string)) {
+	sizes := flangeNumber.FindAllString(r.job.Motor.Flange.Value, -1)
+	for _, p := range r.job.Parts {
+		v := r.viewOf(p.Name.Value)
+		if v == nil || p.Outline == nil || p.Bore == nil {
+			continue
+		}
+		has := []string{number(p.Bore.Size.Nominal.Mm), number(p.Outline.Width.Mm)}
+		circles := v.pitchCircles()
+		for _, mm := range circles {
+			has = append(has, number(mm))
+		}
+		meant := slices.ContainsFunc(circles, func(mm float64) bool { return slices.Contains(sizes, number(mm)) })
+		for _, s := range sizes {
+			if meant && !slices.Contains(has, s) {
+				say("the motor's flange has a size that "+p.Title.Value+" has not", r.job.Motor.Flange.Value+"; drawn: "+few(has)+" mm", "plate and motor have one flange", "the sizes on the motor's drawing, on both")
+			}
+		}
+	}
 }
 
 // plateSpeed compares the speed with that of the field: the frequency over the

@@ -98,7 +98,7 @@ func barKeys(r *reviewer) {
 	}
 	for _, p := range r.job.Parts {
 		v := r.viewOf(p.Name.Value)
-		if !slices.Contains(strings.Fields(strings.ToLower(p.Title.Value)), "key") || p.Outline == nil && p.Bar == nil || len(slots) == 0 || v == nil {
+		if !isKey(p) || len(slots) == 0 || v == nil {
 			continue
 		}
 		long, best := 0.0, slot{}
@@ -125,6 +125,11 @@ func barKeys(r *reviewer) {
 		}
 		r.add(f)
 	}
+}
+
+// isKey tells whether a flat part or a bar is a key, by its title.
+func isKey(p *parts.Part) bool {
+	return (p.Outline != nil || p.Bar != nil) && slices.Contains(strings.Fields(strings.ToLower(p.Title.Value)), "key")
 }
 
 // motionShare is from what length on, in diameters, a nut is there to travel and

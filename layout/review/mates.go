@@ -26,6 +26,12 @@ func keyway(v *view) {
 		if step.size.Thread.Value != "" {
 			continue // the slot of a locking washer
 		}
+		if washer.MatchString(f.Name.Value + " " + f.Note.Value) {
+			v.report(Check, f.Name.Value, f.Pos, Finding{
+				What: f.Name.Value + " is not in the thread of the nut whose washer it holds", Numbers: "it lies on " + step.name + ", " + v.mm(2*step.radiusMm),
+				Rule: "the tongue of a locking washer lies in the thread of its nut", Source: "by geometry", Fix: "move it along",
+			})
+		}
 		key, err := v.keyFor(2 * step.radiusMm)
 		if err != nil || math.Abs(f.Around.Mm-key.WidthMm) > 0.5*key.WidthMm {
 			continue
@@ -60,6 +66,9 @@ func (v *view) keyFor(shaftMm float64) (keys.Parallel, error) {
 	}
 	return keys.For(shaftMm)
 }
+
+// washer is in the words for the slot of a locking washer.
+var washer = regexp.MustCompile(`(?i)\bwashers?\b`)
 
 // motorFlange looks for plates that are nearly a motor flange: two of pitch
 // circle, spigot and holes are those of an IEC flange and the third is not.

@@ -132,7 +132,5 @@ func boreOf(p *parts.Part) (size parts.Size, name string, ok bool) {
 
 // inJoint tells whether a joint names a part.
 func (r *reviewer) inJoint(part string) bool {
-	return slices.ContainsFunc(r.job.Joints, func(j *parts.Joint) bool {
-		return j.Some(func(ref parts.JointRef) bool { return ref.Part == part })
-	})
+	return slices.ContainsFunc(r.job.Joints, func(j *parts.Joint) bool { return holdsPart(j, part) })
 }

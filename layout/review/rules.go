@@ -62,6 +62,8 @@ var partRules = []struct {
 	{"countersink", "a countersink does not take its screw head", countersink},
 	{"cutter", "a slot is too deep for the cutter of its width", cutterReach},
 	{"taper", "nothing gets into a cone", shutCone},
+	{"sense", "a number is possible and makes no sense", sense},
+	{"said", "words of a part and its numbers differ", said},
 }
 
 // jobRules are the rules about the whole job.
@@ -80,6 +82,7 @@ var jobRules = []struct {
 	{"weld-holes", "fine holes are finished before a weld", fineHoles},
 	{"keyway-mate", "the keyways of a shaft and its hub differ", keywayMates},
 	{"bar-key", "a key goes into no keyway", barKeys},
+	{"loose", "what no joint holds does not go where it is to", loose},
 	{"pins", "pins of one part do not go into another", pins},
 	{"lock-nut", "no locking nut fits the thread that adjusts a bearing", lockNuts},
 	{"saddle", "a branch and its opening do not meet", saddle},
@@ -101,5 +104,6 @@ var jobRules = []struct {
 	{"unjoined", "parts made for each other are in no joint", unjoined},
 	{"joint-face", "a weld stands in a joint", jointFace},
 	{"weld-sense", "a weld has the wrong size, side or length", weldSense},
+	{"said", "words of the job name a thread that is not there", saidThreads},
 	{"weld-access", "a weld is out of reach when its turn comes", weldAccess},
 }

@@ -134,13 +134,13 @@ func TestSoundEdits(t *testing.T) {
 }
 
 // inSpace are the codes of findings that need the machine to stand.
-var inSpace = []string{"missed", "overlap", "way", "weld-gap", "covered", "tips", "place", "overhang", "hand", "on-bead"}
+var inSpace = []string{"missed", "overlap", "way", "weld-gap", "covered", "tips", "place", "overhang", "hand", "on-bead", "dead-end", "facing", "flight"}
 
 // choices are the codes of findings that have no number, or none in millimetres:
 // what is or is not there, a class, a metal, an order, a direction.
 var choices = []string{
-	"bearing", "bend-radius", "bolt-class", "bolt-length", "counterbore", "countersink", "crowned", "drive", "finish", "fit-side", "in-line", "first-run", "heads", "keyway-fit", "keyway-mate", "lead-in", "lock-nut",
-	"material", "motor", "opening", "order", "plate", "quantity", "saddle", "seal-fit", "seal-land", "seat", "stock", "thread-mate", "top", "trap", "undercut", "unjoined",
+	"bearing", "bend-radius", "bolt-class", "bolt-length", "counterbore", "countersink", "crowned", "dead-end", "drive", "finish", "fit-side", "in-line", "first-run", "heads", "keyway-fit", "keyway-mate", "lead-in", "lock-nut",
+	"material", "motor", "opening", "order", "plate", "quantity", "saddle", "said", "seal-fit", "seal-land", "seat", "stock", "thread-mate", "top", "trap", "undercut", "unjoined",
 	"weld-first", "weld-holes", "weld-metal", "weld-prep", "weld-sense",
 }
 

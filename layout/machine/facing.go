@@ -1,0 +1,144 @@
+package machine
+
+import (
+	"math"
+	"slices"
+
+	"centrepop/layout/assembly"
+	"centrepop/layout/part"
+	"centrepop/layout/plan"
+	"centrepop/layout/words"
+	"centrepop/parts"
+)
+
+// faced is a group of holes at one face of a body.
+type faced struct {
+	body  *assembly.Body
+	model *part.Model
+	group *part.Group
+	at    []assembly.Vec // the middles of the mouths
+	out   assembly.Vec
+	sunk  bool // heads lie in the mouths
+	used  bool // by a joint
+}
+
+// mouths are the groups of holes of a body, once for each face they open on.
+func (m *Machine) mouths(b *assembly.Body) (all []faced) {
+	r := m.model(m.Of[b.ID].Part)
+	for i := range r.Groups {
+		g := &r.Groups[i]
+		if g.Hole == nil {
+			continue
+		}
+		for _, face := range []parts.Face{parts.Front, parts.Back} {
+			if face != g.Face && (!g.Through() || g.OnWall()) {
+				continue
+			}
+			f := faced{body: b, model: r, group: g, out: assembly.AxisZ, used: m.used(r, g)}
+			f.sunk = face == g.Face && (g.Hole.Counterbore != nil || g.Hole.Countersink != nil)
+			pose, deep := b.Pose.Of(wall(r, g)), 0.0
+			if !g.OnWall() {
+				if face == parts.Back {
+					f.out = f.out.Times(-1)
+				}
+				z, _, ok := r.PlaneOf(g, face)
+				if !ok {
+					continue
+				}
+				deep = z
+			}
+			f.out = pose.Turn(f.out)
+			for _, q := range g.OwnMm() {
+				x := q.XMm
+				if g.Face == parts.Back {
+					x = -x
+				}
+				f.at = append(f.at, pose.Apply(assembly.Vec{X: x, Y: q.YMm, Z: -deep}))
+			}
+			all = append(all, f)
+		}
+	}
+	return all
+}
+
+// faces looks at the holes, in no joint, of two parts whose faces a bolted joint puts
+// together: at those that a part closes, and at those that face one another and do
+// not meet.
+func (m *Machine) faces() (looks []look) {
+	for _, j := range m.joints {
+		a, b := m.standing(Instance{j.A.Part, j.A.Copy}), m.standing(Instance{j.B.Part, j.B.Copy})
+		if j.Bolt == nil || a == nil || b == nil {
+			continue
+		}
+		looks = append(looks, func() (found []plan.Problem) {
+			of, to := m.mouths(a), m.mouths(b)
+			for i := range of {
+				found = append(found, m.deadEnd(j, &of[i], b)...)
+				for k := range to {
+					found = append(found, m.unmet(j, &of[i], &to[k])...)
+				}
+			}
+			for k := range to {
+				found = append(found, m.deadEnd(j, &to[k], a)...)
+			}
+			return found
+		})
+	}
+	return looks
+}
+
+// deadEnd finds holes for bolts that a part closes where they come out.
+func (m *Machine) deadEnd(j *plan.JointPlan, f *faced, other *assembly.Body) []plan.Problem {
+	if f.used || f.sunk || f.group.Hole.Size.Make != parts.ClearanceHole {
+		return nil
+	}
+	for _, at := range f.at {
+		o := assembly.Opening{At: at, Along: f.out, RadiusMm: f.group.Size.FinishedMm / 2, ReachMm: standsMm}
+		if free, covers := o.Look([]assembly.Body{*other}); free == 0 && len(covers) > 0 {
+			return []plan.Problem{m.ofHoles(plan.HoleDeadEnd, j, f, plan.Named(m.title(other.ID)))}
+		}
+	}
+	return nil
+}
+
+// meetMm is how far beside one another holes may lie that meet. Common practice,
+// no source: what marking out and drilling hold.
+const meetMm = 0.25
+
+// unmet finds holes that face one another: those of two groups of one name are to meet
+// each with each, but for jack screws in both, and of any two none is to cut the other.
+func (m *Machine) unmet(j *plan.JointPlan, f, g *faced) []plan.Problem {
+	if f.used || g.used || f.out.Dot(g.out) > -1+1e-6 {
+		return nil
+	}
+	if math.Abs(g.at[0].Sub(f.at[0]).Dot(f.out)) > standsMm {
+		return nil
+	}
+	a, b := f.group.Size.FinishedMm/2, g.group.Size.FinishedMm/2
+	tapped := func(f *faced) bool { return f.group.Hole.Size.Make == parts.TappedHole }
+	alike := f.group.Group.Name == g.group.Group.Name && !(tapped(f) && tapped(g))
+	few, many := f.at, g.at
+	if len(few) > len(many) {
+		few, many = many, few
+	}
+	worst := 0.0
+	for _, p := range few {
+		off := math.Inf(1)
+		for _, q := range many {
+			off = min(off, q.Sub(p).Len())
+		}
+		if off > math.Abs(a-b)+meetMm && (alike || off < a+b) {
+			worst = max(worst, off)
+		}
+	}
+	if worst == 0 {
+		return nil
+	}
+	return []plan.Problem{m.ofHoles(plan.HolesUnmet, j, f, plan.Named(words.Spaced(g.group.Group.Name)), plan.Named(m.title(g.body.ID)), plan.Of(plan.Mm, words.Round(worst, 2)))}
+}
+
+// ofHoles is a problem of holes whose first arguments name them.
+func (m *Machine) ofHoles(kind plan.ProblemKind, j *plan.JointPlan, f *faced, more ...plan.Arg) plan.Problem {
+	return plan.Problem{Joint: j.Name, Kind: kind, Pos: f.group.Hole.Pos, Args: slices.Concat(
+		[]plan.Arg{plan.Named(words.Spaced(f.group.Group.Name)), plan.Named(m.title(f.body.ID))}, more)}
+}

@@ -1,0 +1,82 @@
+package review
+
+import (
+	"math"
+	"strings"
+
+	"centrepop/parts"
+)
+
+// loose compares parts that no joint holds with the part that their words name: what goes
+// over it, and a key that reaches from the tube it stands in into a keyway.
+func loose(r *reviewer) {
+	for i := range r.job.Loose {
+		e := &r.job.Loose[i]
+		v := r.viewOf(e.Part.Value)
+		if v == nil {
+			continue
+		}
+		words := strings.NewReplacer(",", " ", ";", " ", ".", " ").Replace(e.How.Value)
+		for _, p := range r.job.Parts {
+			if o := r.viewOf(p.Name.Value); o != nil && o != v && seatNames(words, p) {
+				r.goesOver(v, o, e)
+				r.keyReach(v, o)
+			}
+		}
+	}
+}
+
+// goesOver looks at what is put over a shaft: one of its ends at least goes through.
+func (r *reviewer) goesOver(v, shaft *view, e *parts.Loose) {
+	open := math.Inf(1)
+	for _, c := range v.inside {
+		open = min(open, c.radiusMm)
+	}
+	if f := v.p.Frustum; f != nil {
+		open = f.Small.Mm / 2
+	}
+	n := len(shaft.outside)
+	if n == 0 || math.IsInf(open, 1) || !shaft.turned() || len(shaft.inside) > 0 && shaft.p.Kind == parts.Tube {
+		return
+	}
+	if least := min(shaft.outside[0].radiusMm, shaft.outside[n-1].radiusMm); open < least-slackMm {
+		r.add(Finding{
+			Severity: Check, Part: v.p.Name.Value, Pos: e.Part.Pos, What: v.p.Title.Value + " does not go over " + shaft.p.Title.Value, Numbers: r.mm(2*open) + " over " + r.mm(2*least), LeftMm: left(2 * open),
+			Rule: "what goes over a shaft goes over its end", Source: "by geometry", Fix: "a larger opening",
+		})
+	}
+}
+
+// reachShare is the least of a keyway's depth that a key goes in by. Common practice, no
+// source.
+const reachShare = 0.5
+
+// keyReach looks at a key that stands in a tube: from its inside it goes into the
+// keyway of the shaft there, and not to the bottom.
+func (r *reviewer) keyReach(v, tube *view) {
+	if !isKey(v.p) || tube.p.Kind != parts.Tube || len(tube.inside) == 0 {
+		return
+	}
+	wide, high := v.box()
+	for _, p := range r.job.Parts {
+		for i := range p.Radials {
+			f, shaft := &p.Radials[i], r.viewOf(p.Name.Value)
+			if f.Shape != parts.RadialSlot || f.Through || shaft == nil || math.Abs(f.Around.Mm-v.lengthMm) > slackMm {
+				continue
+			}
+			c := at(shaft.outside, shaft.axialMm(f))
+			if c == nil || c.radiusMm > tube.inside[0].radiusMm {
+				continue
+			}
+			in := min(wide, high) - (tube.inside[0].radiusMm - c.radiusMm)
+			if in >= reachShare*f.Depth.Mm-slackMm && in <= f.Depth.Mm+slackMm {
+				continue
+			}
+			r.add(Finding{
+				Severity: Check, Part: v.p.Name.Value, Pos: v.p.Name.Pos, What: v.p.Title.Value + " does not go into " + f.Name.Value + " of " + p.Title.Value + " as it is to", LeftMm: left(in),
+				Numbers: r.mm(in) + " beyond the gap, in a keyway " + r.mm(f.Depth.Mm) + " deep", Rule: "a key goes half into its keyway at the least, and not to the bottom", Source: practice,
+				Fix: "a bar as high as the gap and most of the keyway",
+			})
+		}
+	}
+}

@@ -1,0 +1,289 @@
+package review
+
+import (
+	"math"
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+
+	"centrepop/layout/threads"
+	"centrepop/parts"
+)
+
+// A length as it stands in a note, and what may follow or precede it. The names of the
+// groups say what it is compared with.
+const (
+	noteLength = `(\d+(?:\.\d+)?|\d+/\d+|\d+-\d+/\d+) ?(mm|in)\b`
+	noteThread = `\b(M\d+(?:x\d+(?:\.\d+)?)?|G\d+(?:[-/]\d+)*|\d+(?:[-/]\d+)*-\d+ UN[CF])\b`
+)
+
+// facts are what notes say that the geometry says too: words around a length, and the
+// lengths of the part that it may be.
+var facts = []struct {
+	about string
+	words *regexp.Regexp
+	of    func(v *view) []float64
+}{
+	{"pitch circle", regexp.MustCompile(`(?i)(?:bolt|pitch) circle (?:of )?` + noteLength), (*view).pitchCircles},
+	{"diameter", regexp.MustCompile(`(?i)(?:bore|spigot|pilot|register|diameter)s? (?:of )?` + noteLength), (*view).diameters},
+	{"diameter", regexp.MustCompile(`(?i)` + noteLength + ` (?:spigot|bore|pilot|register|diameter)\b`), (*view).diameters},
+	{"distance", regexp.MustCompile(`(?i)` + noteLength + ` from the (?:left|right|top|bottom) edge`), (*view).placesOn},
+	{"depth", regexp.MustCompile(`(?i)` + noteLength + ` (?:below|under|beneath) (?:it|the face|the front|the back)\b`), (*view).below},
+	{"difference", regexp.MustCompile(`(?i)` + noteLength + ` past (?:its|the) seat`), (*view).pastSeat},
+}
+
+// said compares what the notes of a part say with what is drawn: lengths that have a
+// name, and threads.
+func said(v *view) {
+	for _, note := range v.texts() {
+		for _, f := range facts {
+			for _, m := range f.words.FindAllStringSubmatch(note.Value, -1) {
+				mm, of := noteMm(m[1], m[2]), f.of(v)
+				if len(of) == 0 || slices.ContainsFunc(of, func(x float64) bool { return math.Abs(x-mm) < 0.006*max(1, mm/25.4) }) {
+					continue
+				}
+				v.report(Check, "", note.Pos, Finding{
+					What: "a note of " + v.p.Title.Value + " gives a " + f.about + " that nothing on the drawing has", Numbers: m[0] + "; drawn: " + few(v.written(of)),
+					Rule: "words and numbers of one drawing agree", Source: "by the job", Fix: "the note, or what is drawn",
+				})
+			}
+		}
+	}
+	for _, s := range v.inside {
+		if s.step == nil {
+			continue
+		}
+		if m := clearOf.FindStringSubmatch(s.step.Seat.Value); m != nil {
+			v.saidClear(s, noteMm(m[1], m[2]))
+		}
+	}
+}
+
+// clearOf is how far something in a bore stays off it.
+var clearOf = regexp.MustCompile(`(?i)` + noteLength + ` (?:clear|off)\b`)
+
+// saidClear compares what the words at a bore keep clear with the shafts of the job.
+func (v *view) saidClear(c cylinder, mm float64) {
+	for _, p := range v.job.Parts {
+		if p == v.p || p.Profile == nil {
+			continue
+		}
+		for _, s := range p.Profile.Outside {
+			if math.Abs(c.radiusMm-s.Size.Nominal.Mm/2-mm) < 0.05 {
+				return
+			}
+		}
+	}
+	v.report(Check, c.name, c.pos, Finding{
+		What: c.name + " stays off no shaft of the job by what its words say", Numbers: c.step.Seat.Value + ", at " + v.mm(2*c.radiusMm),
+		Rule: "words and numbers of one drawing agree", Source: "by the job", Fix: "the words, or the bore",
+	})
+}
+
+// texts are the notes of a part and of what is on it.
+func (v *view) texts() []parts.Text {
+	all := slices.Clone(v.p.Notes)
+	for i := range v.p.Holes {
+		all = append(all, v.p.Holes[i].Note)
+	}
+	for i := range v.p.Radials {
+		all = append(all, v.p.Radials[i].Note)
+	}
+	return all
+}
+
+// noteMm is a length in a note in millimetres; what the pattern lets through is a number.
+func noteMm(number, unit string) float64 {
+	mm := 0.0
+	for part := range strings.SplitSeq(number, "-") {
+		num, den, is := strings.Cut(part, "/")
+		a, _ := strconv.ParseFloat(num, 64)
+		if b, _ := strconv.ParseFloat(den, 64); is && b > 0 {
+			a /= b
+		}
+		mm += a
+	}
+	if unit == "in" {
+		mm *= 25.4
+	}
+	return mm
+}
+
+// written are lengths in the job's units, each once.
+func (v *view) written(of []float64) (out []string) {
+	for _, mm := range of {
+		if s := v.mm(mm); !slices.Contains(out, s) {
+			out = append(out, s)
+		}
+	}
+	return out
+}
+
+func (v *view) pitchCircles() (out []float64) {
+	for i := range v.p.Holes {
+		if mm := v.p.Holes[i].Pattern.PCD.Mm; mm > 0 {
+			out = append(out, mm)
+		}
+	}
+	return out
+}
+
+// diameters are those of a part, and of what it is pressed, bolted or slid on to.
+func (v *view) diameters() (out []float64) {
+	of := func(o *view) {
+		for _, c := range slices.Concat(o.outside, o.inside) {
+			out = append(out, 2*c.radiusMm, c.size.Nominal.Mm)
+		}
+		for i := range o.holes {
+			out = append(out, 2*o.holes[i].radiusMm, 2*o.holes[i].headRadiusMm())
+		}
+		for _, r := range o.q.Radials {
+			out = append(out, r.DiameterMm)
+		}
+		if f := o.p.Frustum; f != nil {
+			out = append(out, f.Large.Mm, f.Small.Mm, f.Large.Mm-2*f.Thickness.Mm, f.Small.Mm-2*f.Thickness.Mm)
+		}
+		if t := o.p.Transition; t != nil {
+			out = append(out, t.Diameter.Mm)
+		}
+	}
+	of(v)
+	for _, j := range v.job.Joints {
+		for _, ref := range j.Refs() {
+			if o := v.viewOf(ref.Part); o != nil && o != v && holdsPart(j, v.p.Name.Value) {
+				of(o)
+			}
+		}
+	}
+	return out
+}
+
+// holdsPart tells whether a joint holds a part.
+func holdsPart(j *parts.Joint, part string) bool {
+	return j.Some(func(ref parts.JointRef) bool { return ref.Part == part })
+}
+
+// placesOn are the distances from the edges of a part at which joints stand others on it.
+func (v *view) placesOn() (out []float64) {
+	for _, j := range v.job.Joints {
+		if _, on := j.Ends(); j.Place != nil && on.Part == v.p.Name.Value {
+			for _, l := range []parts.Length{j.Place.FromLeft, j.Place.FromRight, j.Place.FromTop, j.Place.FromBottom} {
+				if l.Set() {
+					out = append(out, l.Mm)
+				}
+			}
+		}
+	}
+	return out
+}
+
+// below are how far joints set one end under a face of the part.
+func (v *view) below() (out []float64) {
+	for _, j := range v.job.Joints {
+		if j.Meet.Below.Set() && holdsPart(j, v.p.Name.Value) {
+			out = append(out, j.Meet.Below.Mm)
+		}
+	}
+	return out
+}
+
+// pastSeat is how much longer a hub is than the seat that it slides on to.
+func (v *view) pastSeat() (out []float64) {
+	for _, j := range v.job.Joints {
+		if j.Slide == nil || j.Slide.Hub.Part != v.p.Name.Value {
+			continue
+		}
+		if shaft := v.viewOf(j.Slide.On.Part); shaft != nil {
+			if s := named(shaft.outside, j.Slide.On.Feature); s != nil {
+				out = append(out, v.lengthMm-(s.toMm-s.fromMm))
+			}
+		}
+	}
+	return out
+}
+
+// namedThread is a thread named in words.
+var namedThread = regexp.MustCompile(noteThread)
+
+// saidThreads looks in the words of the job for threads that nothing of the job has: of
+// the part that the words name, where they name one.
+func saidThreads(r *reviewer) {
+	all := map[string]bool{}
+	own := map[*parts.Part]map[string]bool{}
+	for _, p := range r.job.Parts {
+		own[p] = r.threadsOf(p)
+		for t := range own[p] {
+			all[t] = true
+		}
+	}
+	for _, j := range r.job.Joints {
+		if j.Bolt != nil {
+			all[threadName(j.Bolt.Size)] = true
+		}
+	}
+	look := func(t parts.Text, part string) {
+		on, has := "the job", all
+		for _, p := range r.job.Parts {
+			if part == "" && seatNames(strings.NewReplacer(",", " ", ";", " ", ".", " ").Replace(t.Value), p) {
+				on, has = p.Title.Value, own[p]
+				break
+			}
+		}
+		for _, m := range namedThread.FindAllString(t.Value, -1) {
+			if !has[threadName(m)] {
+				r.add(Finding{
+					Severity: Check, Part: part, Pos: t.Pos, What: "the words name a thread " + m + ", which " + on + " has not", Numbers: t.Value,
+					Rule: "words and numbers of one job agree", Source: "by the job", Fix: "the words, or the thread",
+				})
+			}
+		}
+	}
+	for _, p := range r.job.Parts {
+		for _, t := range r.viewTexts(p) {
+			look(t, p.Name.Value)
+		}
+	}
+	if m := r.job.Motor; m != nil {
+		look(m.Earth, "")
+	}
+}
+
+func (r *reviewer) viewTexts(p *parts.Part) []parts.Text {
+	if v := r.viewOf(p.Name.Value); v != nil {
+		return v.texts()
+	}
+	return nil
+}
+
+// threadsOf are the threads of a part, as they are named.
+func (r *reviewer) threadsOf(p *parts.Part) map[string]bool {
+	has := map[string]bool{}
+	for i := range p.Holes {
+		has[threadName(p.Holes[i].Size.Thread)] = true
+	}
+	for i := range p.Radials {
+		has[threadName(p.Radials[i].Size.Thread)] = true
+	}
+	if p.Profile != nil {
+		for _, s := range slices.Concat(p.Profile.Outside, p.Profile.Inside) {
+			has[threadName(s.Size.Thread.Value)] = true
+		}
+	}
+	if p.Clamp != nil {
+		has[threadName(p.Clamp.Size)] = true
+	}
+	return has
+}
+
+// threadName is the designation of a thread, without what follows its size.
+func threadName(text string) string {
+	text = namedThread.FindString(text) // what is none is looked up at length
+	if text == "" {
+		return ""
+	}
+	if t, err := threads.Parse(text); err == nil {
+		return t.Designation
+	}
+	return text
+}

@@ -1,0 +1,61 @@
+package review
+
+import (
+	"math"
+
+	"centrepop/parts"
+)
+
+// What is drawn once in a while and meant hardly ever. Common practice, no source.
+const (
+	mostLeaveMm = 10.0    // left on the diameter for the lathe
+	deepestHole = 12.0    // of a drilled hole, in diameters
+	shallowHole = 0.75    // of a plain blind one
+	leastPitch  = 1.0 / 3 // of a flight, of its outside
+	mostPitch   = 1.5
+	loosestForm = 2.0 // mm of form or direction: ISO 2768-2 class L, from memory, has 2 for a part of 3 m
+)
+
+// sense looks for numbers that are possible and make no sense: most have a digit too
+// many, too few, or in the wrong place.
+func sense(v *view) {
+	is := func(feature string, pos parts.Pos, what string, gotMm, leastMm, mostMm float64, rule, fix string) {
+		f := Finding{What: what, Rule: rule, Fix: fix, Numbers: v.mm(gotMm) + ", wanted at least " + v.mm(leastMm), LeftMm: left(gotMm)}
+		if gotMm > mostMm+slackMm {
+			f.Numbers, f.LeftMm, f.OverMm = v.mm(gotMm)+", wanted at most "+v.mm(mostMm), nil, over(gotMm)
+		} else if gotMm >= leastMm-slackMm {
+			return
+		}
+		v.report(Check, feature, pos, f)
+	}
+	const left = "metal left for the lathe is turned away in a few cuts"
+	if b := v.p.Bore; b != nil {
+		is("bore", b.Pos, "far more is left in the bore than is turned", b.Leave.Mm, 0, mostLeaveMm, left, "leave: 1 to 3 mm")
+	}
+	if o := v.p.Outline; o != nil {
+		is("outline", o.Pos, "far more is left on the outline than is turned", o.LeaveOnPart.Mm, 0, mostLeaveMm, left, "leave: 1 to 3 mm")
+	}
+	said := map[string]bool{}
+	for i := range v.holes {
+		h := &v.holes[i]
+		if h.group == nil || said[h.name] {
+			continue
+		}
+		said[h.name] = true
+		deep, wide := h.toMm-h.fromMm, 2*h.radiusMm
+		if h.drillMm > 0 {
+			is(h.name, h.pos(), h.name+" is deeper than a drill of its size goes well", deep, 0, deepestHole*h.drillMm, "a twist drill goes ten diameters deep, twelve with care", "a larger hole, a shorter one, or drill it from both faces")
+		}
+		if !h.through() && h.group.Size.Make == parts.PlainHole && deep > slackMm {
+			is(h.name, h.pos(), h.name+" is too shallow for anything to hold in it", deep, shallowHole*wide, math.Inf(1), "a pin or a bar goes into its hole by about its diameter", "a deeper hole")
+		}
+	}
+	if f := v.p.Flight; f != nil {
+		is("", f.Pos, "the pitch of the flight is far from its outside", f.Pitch.Mm, leastPitch*f.Outside.Mm, mostPitch*f.Outside.Mm, "a flight rises by a third of its outside to one and a half in a turn: less is hardly formed, more throws its load", "another pitch")
+	}
+	for _, q := range v.p.Require {
+		if q.Kind != parts.EqualLength {
+			is(q.Of.Value, q.Pos, "the demand for "+string(q.Kind)+" of "+q.Of.Value+" asks for nothing", q.Within.Mm, 0, loosestForm, "a tolerance that is written is finer than the general one", "a finer one, or leave the line out")
+		}
+	}
+}
