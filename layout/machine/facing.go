@@ -87,9 +87,11 @@ func (m *Machine) faces() (looks []look) {
 	return looks
 }
 
-// deadEnd finds holes for bolts that a part closes where they come out.
+// deadEnd finds holes for bolts that a part closes where they come out, and blind threads
+// that it closes where the screw goes in.
 func (m *Machine) deadEnd(j *plan.JointPlan, f *faced, other *assembly.Body) []plan.Problem {
-	if f.used || f.sunk || f.group.Hole.Size.Make != parts.ClearanceHole {
+	hole := f.group.Hole
+	if f.used || f.sunk || hole.Size.Make != parts.ClearanceHole && (hole.Size.Make != parts.TappedHole || hole.Through) {
 		return nil
 	}
 	for _, at := range f.at {

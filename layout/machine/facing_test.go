@@ -48,10 +48,12 @@ func TestFacingHoles(t *testing.T) {
 	)
 	for _, c := range []struct{ a, b, want string }{
 		{"", "", ""},
-		{"name: x, at: [[0, 0]], size: M8 clearance", "", "x of a are holes for screws in no joint, and b closes them where they come out"},
-		{"name: x, at: [[0, 0]], size: M8 clearance, countersink: {diameter: 18, angle: 90}", "", "x of a are holes for screws in no joint, and b closes them where they come out"},
+		{"name: x, at: [[0, 0]], size: M8 clearance", "", "x of a are holes for screws in no joint, and b closes them"},
+		{"name: x, at: [[0, 0]], size: M8 clearance, countersink: {diameter: 18, angle: 90}", "", "x of a are holes for screws in no joint, and b closes them"},
 		{"name: x, face: back, at: [[0, 0]], size: M8 clearance, countersink: {diameter: 18, angle: 90}", "", ""},
 		{"name: x, at: [[0, 0]], size: M8 tap", "", ""},
+		{"name: x, face: back, at: [[0, 0]], size: M8 tap, depth: 6", "", "x of a are holes for screws in no joint, and b closes them"},
+		{"name: x, face: front, at: [[0, 0]], size: M8 tap, depth: 6", "", ""},
 		{"name: x, at: [[0, 0]], size: 9", "", ""},
 		{"name: x, at: [[0, 0]], size: M8 clearance, depth: 5", "", ""},
 		{"name: x, at: [[0, 0]], size: M8 clearance", "name: y, at: [[0, 0]], size: 12", ""},

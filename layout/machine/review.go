@@ -49,7 +49,7 @@ func (m *Machine) Review() {
 		}}
 		m.Problems = append(m.Problems, p)
 	}
-	m.Problems = append(m.Problems, all(slices.Concat(m.travel(), m.contact(), m.openings(), m.foot(), m.faces(), m.onBeads(), []look{m.floats, m.stand, m.conveys, m.inTubes}))...)
+	m.Problems = append(m.Problems, all(slices.Concat(m.travel(), m.contact(), m.openings(), m.foot(), m.faces(), m.onBeads(), []look{m.floats, m.stand, m.conveys, m.inTubes, m.anchoredHigh}))...)
 }
 
 // follows lets parts lie in one another where the joint says already that one does
@@ -179,6 +179,26 @@ func (m *Machine) stand() []plan.Problem {
 		}}
 	}
 	return nil
+}
+
+// anchoredHigh finds what is anchored to the floor and stands over the middle of what it
+// carries: the machine is upside down.
+func (m *Machine) anchoredHigh() (found []plan.Problem) {
+	for _, j := range m.joints {
+		name := m.joint(j.Name).Anchored.Value
+		if name == "" || len(m.Bodies) == 0 {
+			continue
+		}
+		middle := assembly.Together(m.Bodies).Centre.Y
+		i := slices.IndexFunc(m.Bodies, func(b assembly.Body) bool { return m.Of[b.ID].Part == name })
+		if i < 0 || m.Bodies[i].Box().Low.Y <= middle {
+			continue
+		}
+		found = append(found, plan.Problem{Joint: j.Name, Kind: plan.AnchoredHigh, Pos: m.joint(j.Name).Anchored.Pos, Args: []plan.Arg{
+			plan.Named(m.title(m.Bodies[i].ID)), plan.Of(plan.Mm, words.Round(m.Bodies[i].Box().Low.Y-middle, 0)),
+		}})
+	}
+	return found
 }
 
 // carries tells whether a machine may stand on its lowest part: a plate that lies flat, or

@@ -159,6 +159,7 @@ const (
 	HoleClosed     ProblemKind = "hole-closed"
 	HoleDeadEnd    ProblemKind = "hole-dead-end"
 	HolesUnmet     ProblemKind = "holes-unmet"
+	AnchoredHigh   ProblemKind = "anchored-high"
 	SeamBeyond     ProblemKind = "seam-beyond"
 	FlightTight    ProblemKind = "flight-tight"
 	FlightWide     ProblemKind = "flight-wide"

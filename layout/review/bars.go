@@ -74,6 +74,37 @@ func freeEnds(r *reviewer) {
 	}
 }
 
+// placeSides looks for welds whose ends name one side of a part, and whose place another;
+// and for mitred corners of bars that differ in their walls alone.
+func placeSides(r *reviewer) {
+	for _, j := range r.job.Joints {
+		if j.Weld == nil {
+			continue
+		}
+		say := func(what, numbers, rule, fix string) {
+			r.add(Finding{Severity: Check, Part: j.Name.Value, Pos: j.Pos, What: what, Numbers: numbers, Rule: rule, Source: "by the job", Fix: fix})
+		}
+		if p := j.Place; p != nil {
+			for _, end := range [][2]string{{j.Weld.Part.Feature, p.With}, {j.Weld.To.Feature, p.On}} {
+				if end[0] != end[1] && slices.Contains(sides, end[0]) && slices.Contains(sides, end[1]) {
+					say(j.Name.Value+" welds one side and is placed by another", end[0]+" and "+end[1], "a part is welded where it touches", "the same side at weld and place")
+				}
+			}
+			continue
+		}
+		a, b := partNamed(r.job, j.Weld.Part.Part), partNamed(r.job, j.Weld.To.Part)
+		if a == nil || b == nil || a.Bar == nil || b.Bar == nil || !a.Bar.End(parts.Side(j.Weld.Part.Feature)).Mitred() {
+			continue
+		}
+		if x, y := a.Bar, b.Bar; x.Section == y.Section && x.Width.Mm == y.Width.Mm && x.Depth.Mm == y.Depth.Mm && x.Wall.Mm != y.Wall.Mm {
+			say(a.Title.Value+" and "+b.Title.Value+" meet in a corner with unlike walls", r.mm(x.Wall.Mm)+" and "+r.mm(y.Wall.Mm), "a frame is of one bar, or its corners are made for two", "one wall, or accept it")
+		}
+	}
+}
+
+// sides are those by which a place names the faces of a part.
+var sides = []string{"front", "back", "left", "right", "top", "bottom"}
+
 // copedOver looks for bars that stand on an opening of the round they are coped
 // onto. A bar lies across it: its depth along the axis, its width round it.
 func copedOver(r *reviewer) {

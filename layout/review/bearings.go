@@ -63,6 +63,10 @@ func bearingPair(r *reviewer) {
 	}
 }
 
+// leastCone is the least width of a cone as a share of its bearing's. Common practice, no
+// source: makers' tables lie above 0.85.
+const leastCone = 0.75
+
 // bearingSizes compares a bearing's sizes with its designation and each other.
 func (r *reviewer) bearingSizes(j *parts.Joint, b *parts.BearingJoint) {
 	f := Finding{Severity: Stop, Part: j.Name.Value, Pos: j.Pos, Fix: "the designation or the sizes are wrong"}
@@ -74,6 +78,11 @@ func (r *reviewer) bearingSizes(j *parts.Joint, b *parts.BearingJoint) {
 	if b.ConeWidth.Mm > b.Width.Mm+slackMm {
 		f.What, f.Numbers = "the cone of "+b.Bearing.Value+" is wider than the bearing", r.mm(b.ConeWidth.Mm)+" of "+r.mm(b.Width.Mm)
 		f.Rule, f.Source = "the maker's T is over both rings, B of the cone alone", "ISO 355"
+		r.add(f)
+	}
+	if least := leastCone * b.Width.Mm; b.ConeWidth.Set() && b.ConeWidth.Mm < least-slackMm {
+		f.What, f.Numbers = "the cone of "+b.Bearing.Value+" is far narrower than the bearing", r.mm(b.ConeWidth.Mm)+" of "+r.mm(b.Width.Mm)+", wanted at least "+r.mm(least)
+		f.Rule, f.Source = "a cone is nearly as wide as its bearing", practice
 		r.add(f)
 	}
 }

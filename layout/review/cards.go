@@ -6,6 +6,8 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+
+	"centrepop/parts"
 )
 
 // voltNumber is one of the numbers in the words for a voltage.
@@ -102,6 +104,41 @@ func plateSpeed(r *reviewer, say func(what, numbers, rule, fix string)) {
 	field := fastest / math.Floor(fastest/turns)
 	if turns < (1-mostSlip)*field {
 		say("the motor's plate gives a speed that lies between those of its fields", numbers+", wanted "+number(math.Ceil((1-mostSlip)*field))+" to "+number(field)+" rev/min", "a motor on the mains runs a little slower than its field", "read the plate again: speed and frequency of one row")
+	}
+}
+
+// rarest is how many of a unit pass at most between two times that something is greased or
+// looked at, about five years. Common practice, no source.
+var rarest = map[string]float64{"h": 10_000, "hour": 10_000, "day": 2000, "week": 260, "month": 60, "season": 10, "year": 5}
+
+// every is a time in the words of the upkeep.
+var every = regexp.MustCompile(`^(\d+) ?(h|hour|day|week|month|season|year)s?\b`)
+
+// upkeep looks for times that are too long to be meant.
+func upkeep(r *reviewer) {
+	if r.job.Upkeep == nil {
+		return
+	}
+	look := func(t parts.Text) {
+		m := every.FindStringSubmatch(t.Value)
+		if m == nil {
+			return
+		}
+		if n, _ := strconv.ParseFloat(m[1], 64); n > rarest[m[2]] {
+			r.add(Finding{
+				Severity: Check, Pos: t.Pos, What: "a place of the upkeep is looked at hardly ever", Numbers: t.Value,
+				Rule: "grease ages, and bolts are looked at, in five years at the most", Source: practice, Fix: "a shorter time",
+			})
+		}
+	}
+	for _, p := range r.job.Upkeep.Ports {
+		look(p.Every)
+	}
+	for _, b := range r.job.Upkeep.Bolts {
+		look(b.Every)
+	}
+	for _, w := range r.job.Upkeep.Wear {
+		look(w.Every)
 	}
 }
 

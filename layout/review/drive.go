@@ -34,6 +34,14 @@ func drive(v *view) {
 			})
 		}
 	}
+	if m := v.job.Motor; m != nil && m.Drives.Part == v.p.Name.Value {
+		if c := named(v.outside, m.Drives.Feature); c != nil && c.step != nil && !v.holdsBy(*c) {
+			v.report(Check, c.name, m.Drives.Pos, Finding{
+				What: "the motor is to drive " + c.name + ", which nothing turns", Numbers: "no keyway, no flat, and a fit that may be loose",
+				Rule: "what drives is keyed, or shrunk on", Source: practice, Fix: "drives: the step that its coupling sits on, or a keyway there",
+			})
+		}
+	}
 	for _, c := range v.outside {
 		if c.step == nil || c.size.Fit.Pos.Line == 0 || !driven.MatchString(c.step.Seat.Value) {
 			continue
@@ -136,20 +144,21 @@ func isKey(p *parts.Part) bool {
 // not to hold. Common practice, no source: a nut that holds is about one high.
 const motionShare = 2.0
 
-// seizes looks for a steel nut that travels on a steel screw.
+// seizes looks for a nut that travels on a screw of its own metal, or steel on steel.
 func (r *reviewer) seizes(p, q *parts.Part, nut *parts.Step, screw threads.Thread) {
 	if nut.Length.Mm < motionShare*screw.MajorMm {
 		return
 	}
 	a, errA := material.Find(p.Material.Value)
 	b, errB := material.Find(q.Material.Value)
-	if errA != nil || errB != nil || a.Kind.Data().Family != material.Steel || b.Kind.Data().Family != material.Steel {
+	steel := func(m material.Material) bool { return m.Kind.Data().Family == material.Steel }
+	if errA != nil || errB != nil || a.Name != b.Name && !(steel(a) && steel(b)) {
 		return
 	}
 	r.add(Finding{
 		Severity: Check, Part: p.Name.Value, Feature: nut.Name.Value, Pos: p.Material.Pos, Source: practice,
-		What: p.Title.Value + " of " + a.Name + " travels on " + q.Title.Value + " of " + b.Name + ": steel on steel seizes", Numbers: r.mm(nut.Length.Mm) + " of thread on " + screw.Designation,
-		Rule: "a nut that travels is of bronze or iron", Fix: "material: CuSn12, or accept it for a slow, greased thread",
+		What: p.Title.Value + " of " + a.Name + " travels on " + q.Title.Value + " of " + b.Name + ": like on like seizes", Numbers: r.mm(nut.Length.Mm) + " of thread on " + screw.Designation,
+		Rule: "a nut that travels is of bronze or iron, its screw of steel", Fix: "material: CuSn12 for the nut, or accept it for a slow, greased thread",
 	})
 }
 

@@ -149,12 +149,21 @@ func grooveSeat(v *view) {
 		if g.Face != "" || g.ORing != nil {
 			continue
 		}
-		steps, i, _ := v.ofGroove(g)
+		steps, i, sign := v.ofGroove(g)
 		c := steps[i]
 		if c.step == nil || c.step.Seat.Value == "" {
 			continue
 		}
-		left := math.Max(g.FromMm-c.fromMm, c.toMm-g.ToMm)
+		before, behind := g.FromMm-c.fromMm, c.toMm-g.ToMm
+		left := math.Max(before, behind)
+		if g.EdgeMm > 0 { // a ring holds what lies between it and a shoulder
+			switch front, back := inTheWay(steps[:i], c, sign), inTheWay(steps[i+1:], c, sign); {
+			case front != nil && back == nil:
+				left = before
+			case front == nil && back != nil:
+				left = behind
+			}
+		}
 		for _, o := range v.q.Grooves {
 			if o.In == g.In && o.Inside == g.Inside && o.Name != g.Name && o.Face == "" {
 				left = math.Min(left, math.Max(math.Max(o.FromMm, g.FromMm)-math.Min(o.ToMm, g.ToMm), math.Max(math.Min(o.FromMm, g.FromMm)-c.fromMm, c.toMm-math.Max(o.ToMm, g.ToMm))))

@@ -163,8 +163,17 @@ func fitSides(r *reviewer) {
 		bore, shaft, _ := strings.Cut(p.Fit.Value, "/")
 		a, okA := r.sizeAt(p.Bore)
 		b, okB := r.sizeAt(p.Shaft)
-		if !okA || !okB || a.Fit.LightPress.Set() {
-			continue // a light press follows the mate as measured
+		if okA && a.Fit.LightPress.Set() { // it follows the mate as measured
+			if p.Fit.Value != "" {
+				r.add(Finding{
+					Severity: Check, Part: j.Name.Value, Pos: p.Fit.Pos, What: "the joint asks for a fit, and the bore for a light press on what is measured", Numbers: p.Fit.Value,
+					Rule: "two parts have one fit", Source: "ISO 286-1", Fix: "the light press alone, or the fit on both drawings",
+				})
+			}
+			continue
+		}
+		if !okA || !okB {
+			continue
 		}
 		for _, side := range []struct {
 			ref   parts.JointRef

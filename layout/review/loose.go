@@ -4,6 +4,7 @@ import (
 	"math"
 	"strings"
 
+	"centrepop/layout/threads"
 	"centrepop/parts"
 )
 
@@ -26,6 +27,23 @@ func loose(r *reviewer) {
 	}
 }
 
+// screwsPass looks at the screws of a loose part that come through holes of their name in
+// the wall of what it stands in.
+func (r *reviewer) screwsPass(v, wall *view, g *parts.HoleGroup) {
+	t, err := threads.Parse(g.Size.Thread)
+	if g.Size.Thread == "" || err != nil {
+		return
+	}
+	for _, row := range wall.q.Radials {
+		if strings.HasSuffix(row.Name, g.Name.Value) && row.DiameterMm > 0 && row.DiameterMm < t.MajorMm-slackMm {
+			r.add(Finding{
+				Severity: Check, Part: v.p.Name.Value, Feature: g.Name.Value, Pos: g.Pos, What: "the screws of " + v.p.Title.Value + " do not go through " + row.Name + " of " + wall.p.Title.Value, LeftMm: left(row.DiameterMm),
+				Numbers: t.Designation + " through " + r.mm(row.DiameterMm), Rule: "the hole lets the screw through", Source: "ISO 273, ASME B18.2.8", Fix: "holes for that screw",
+			})
+		}
+	}
+}
+
 // goesOver looks at what is put over a shaft: one of its ends at least goes through.
 func (r *reviewer) goesOver(v, shaft *view, e *parts.Loose) {
 	open := math.Inf(1)
@@ -35,11 +53,20 @@ func (r *reviewer) goesOver(v, shaft *view, e *parts.Loose) {
 	if f := v.p.Frustum; f != nil {
 		open = f.Small.Mm / 2
 	}
+	for i := range v.p.Holes {
+		r.screwsPass(v, shaft, &v.p.Holes[i])
+	}
 	n := len(shaft.outside)
 	if n == 0 || math.IsInf(open, 1) || !shaft.turned() || len(shaft.inside) > 0 && shaft.p.Kind == parts.Tube {
 		return
 	}
-	if least := min(shaft.outside[0].radiusMm, shaft.outside[n-1].radiusMm); open < least-slackMm {
+	past := func(end, next cylinder) float64 {
+		if end.toMm-end.fromMm < 2*end.radiusMm {
+			return max(end.radiusMm, next.radiusMm) // a short step at the very end is its point
+		}
+		return end.radiusMm
+	}
+	if least := min(past(shaft.outside[0], shaft.outside[min(1, n-1)]), past(shaft.outside[n-1], shaft.outside[max(n-2, 0)])); open < least-slackMm {
 		r.add(Finding{
 			Severity: Check, Part: v.p.Name.Value, Pos: e.Part.Pos, What: v.p.Title.Value + " does not go over " + shaft.p.Title.Value, Numbers: r.mm(2*open) + " over " + r.mm(2*least), LeftMm: left(2 * open),
 			Rule: "what goes over a shaft goes over its end", Source: "by geometry", Fix: "a larger opening",

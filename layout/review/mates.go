@@ -27,8 +27,15 @@ func keyway(v *view) {
 			continue // the slot of a locking washer
 		}
 		if washer.MatchString(f.Name.Value + " " + f.Note.Value) {
+			off := math.Inf(1)
+			for _, c := range v.outside {
+				if z := v.axialMm(f); c.size.Thread.Value != "" {
+					off = min(off, max(c.fromMm-z, z-c.toMm))
+				}
+			}
 			v.report(Check, f.Name.Value, f.Pos, Finding{
-				What: f.Name.Value + " is not in the thread of the nut whose washer it holds", Numbers: "it lies on " + step.name + ", " + v.mm(2*step.radiusMm),
+				OverMm: over(off),
+				What:   f.Name.Value + " is not in the thread of the nut whose washer it holds", Numbers: "it lies on " + step.name + ", " + v.mm(2*step.radiusMm),
 				Rule: "the tongue of a locking washer lies in the thread of its nut", Source: "by geometry", Fix: "move it along",
 			})
 		}

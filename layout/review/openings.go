@@ -2,6 +2,7 @@ package review
 
 import (
 	"math"
+	"regexp"
 	"strings"
 
 	"centrepop/parts"
@@ -24,10 +25,14 @@ func openRules(v *view) {
 	}
 }
 
-// stopsInWall finds holes that stop in the wall of a hollow part.
+// opens is in the name of what is to open into the part.
+var opens = regexp.MustCompile(`(?i)\b(drain|vent|drip|port|window|sight|inlet|outlet|inspection)\b`)
+
+// stopsInWall finds holes, and slots with the name of an opening, that stop in the wall of
+// a hollow part.
 func (v *view) stopsInWall(f *parts.Radial, z float64) {
 	wall := v.wallAt(z)
-	if f.Shape != parts.RadialHole || f.Through || f.Depth.Mm >= wall-slackMm {
+	if f.Shape != parts.RadialHole && !opens.MatchString(f.Name.Value) || f.Through || f.Depth.Mm >= wall-slackMm {
 		return
 	}
 	v.report(Check, f.Name.Value, f.Depth.Pos, Finding{

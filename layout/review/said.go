@@ -50,12 +50,49 @@ func said(v *view) {
 			}
 		}
 	}
+	for i := range v.p.Holes {
+		v.saidUse(&v.p.Holes[i])
+	}
 	for _, s := range v.inside {
 		if s.step == nil {
 			continue
 		}
 		if m := clearOf.FindStringSubmatch(s.step.Seat.Value); m != nil {
 			v.saidClear(s, noteMm(m[1], m[2]))
+		}
+	}
+}
+
+// What holes are for by their name and note: to push a joint apart, or to hang the part by.
+var (
+	jacks = regexp.MustCompile(`(?i)\b(jack|jacks|jacking|pry)\b`)
+	lifts = regexp.MustCompile(`(?i)\b(lift|lifting|sling|slings|eyebolt|eyebolts)\b`)
+)
+
+// besideShare is how far from the middle a part may hang, as a share of its width. Common
+// practice, no source.
+const besideShare = 0.05
+
+// saidUse compares a group with what its words say that it is for: jack screws push by a
+// thread, and a plate hangs level by holes on both sides of its middle.
+func (v *view) saidUse(g *parts.HoleGroup) {
+	words := g.Name.Value + " " + g.Note.Value
+	if jacks.MatchString(words) && g.Size.Make != parts.TappedHole {
+		v.report(Check, g.Name.Value, g.Pos, Finding{
+			What: g.Name.Value + " are for jack screws, and have no thread", Rule: "a jack screw pushes by its thread", Source: practice, Fix: "a tapped hole",
+		})
+	}
+	if all := v.holesOf(g.Name.Value); lifts.MatchString(words) && len(all) > 1 && v.outline != nil && v.p.Bore != nil {
+		wide, _ := v.box()
+		middle := 0.0
+		for _, h := range all {
+			middle += h.a.XMm / float64(len(all))
+		}
+		if off := math.Abs(middle); off > besideShare*wide {
+			v.report(Check, g.Name.Value, g.Pos, Finding{
+				What: v.p.Title.Value + " hangs askew by " + g.Name.Value, Numbers: "the middle of the holes lies " + v.mm(off) + " beside its own, wanted at most " + v.mm(besideShare*wide), OverMm: over(off),
+				Rule: "what is hung up by several holes hangs under their middle", Source: practice, Fix: "holes as far to the left as to the right",
+			})
 		}
 	}
 }

@@ -67,12 +67,39 @@ func seatWords(v *view) {
 		inside := i >= len(v.outside)
 		if m := sealForm.FindStringSubmatch(c.step.Seat.Value); m != nil {
 			v.sealSeat(c, m, inside)
+			if other := v.sealBore(m); !inside && other != "" {
+				v.report(Check, c.name, c.pos, Finding{
+					What: c.name + " is the land of a seal that no bore of the job takes", Numbers: m[0] + "; " + other,
+					Rule: "the shaft names the seal that its housing takes", Source: "by the job", Fix: "one seal on both drawings",
+				})
+			}
 		}
 		v.bearingSeat(c)
 		if !inside {
 			v.partSeat(c)
 		}
 	}
+}
+
+// sealBore is what the bores for seals on a shaft of that size name, if none names this
+// seal.
+func (v *view) sealBore(m []string) (other string) {
+	for _, p := range v.job.Parts {
+		if p.Profile == nil {
+			continue
+		}
+		for _, s := range p.Profile.Inside {
+			o := sealForm.FindStringSubmatch(s.Seat.Value)
+			if o == nil || o[1] != m[1] {
+				continue
+			}
+			if o[0] == m[0] {
+				return ""
+			}
+			other = s.Name.Value + " of " + p.Title.Value + " takes " + o[0]
+		}
+	}
+	return other
 }
 
 func (v *view) sealSeat(c cylinder, m []string, inside bool) {

@@ -35,6 +35,9 @@ func weak(v *view) {
 		v.weakNeck(i)
 		v.fewTurns(&v.outside[i])
 	}
+	for i := range v.inside {
+		v.fewTurns(&v.inside[i])
+	}
 }
 
 // weakNeck finds a step between two larger ones, one of them a thread, that is
@@ -61,7 +64,7 @@ func (v *view) weakNeck(i int) {
 	}
 }
 
-// fewTurns finds an outside thread of so few turns that nothing holds by it.
+// fewTurns finds a thread of so few turns that nothing holds by it.
 func (v *view) fewTurns(c *cylinder) {
 	if c.size.Thread.Value == "" {
 		return // a plain step
