@@ -84,18 +84,23 @@ func (r *reviewer) keyReach(v, tube *view) {
 	if !isKey(v.p) || tube.p.Kind != parts.Tube || len(tube.inside) == 0 {
 		return
 	}
-	wide, high := v.box()
+	thick, high := v.lengthMm, 0.0
+	if b := v.p.Bar; b != nil {
+		thick, high = b.Depth.Mm, b.Width.Mm
+	} else {
+		high = min(v.box())
+	}
 	for _, p := range r.job.Parts {
 		for i := range p.Radials {
 			f, shaft := &p.Radials[i], r.viewOf(p.Name.Value)
-			if f.Shape != parts.RadialSlot || f.Through || shaft == nil || math.Abs(f.Around.Mm-v.lengthMm) > slackMm {
+			if f.Shape != parts.RadialSlot || f.Through || shaft == nil || math.Abs(f.Around.Mm-thick) > slackMm {
 				continue
 			}
 			c := at(shaft.outside, shaft.axialMm(f))
 			if c == nil || c.radiusMm > tube.inside[0].radiusMm {
 				continue
 			}
-			in := min(wide, high) - (tube.inside[0].radiusMm - c.radiusMm)
+			in := high - (tube.inside[0].radiusMm - c.radiusMm)
 			if in >= reachShare*f.Depth.Mm-slackMm && in <= f.Depth.Mm+slackMm {
 				continue
 			}
