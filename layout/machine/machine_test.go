@@ -250,7 +250,8 @@ func TestTips(t *testing.T) {
 
 // What is welded onto a plate of 400 × 200 stands on it, and on none of its
 // holes. The rib's foot of 100 × 10 lies 30 from the left and from 20 to 30 from
-// the bottom; moved to the left by 60 it keeps 70 % of it on the plate.
+// the bottom; moved to the left by 60 it keeps 70 % of it on the plate,
+// and no longer the 100 of its weld.
 func TestStandsOnAPlate(t *testing.T) {
 	t.Parallel()
 	hole := func(what string) string { return "holes:\n  - {name: pegs, datum: left-bottom, " + what + "}\n" }
@@ -258,9 +259,9 @@ func TestStandsOnAPlate(t *testing.T) {
 		left, holes, want string
 	}{
 		{"30", "", ""},
-		{"-29", "", ""},
-		{"-31", "", "overhangs [rib base 31]"},
-		{"331", "", "overhangs [rib base 31]"},
+		{"-29", "", "seam-beyond [100 rib 71]"},
+		{"-31", "", "seam-beyond [100 rib 69]overhangs [rib base 31]"},
+		{"331", "", "seam-beyond [100 rib 69]overhangs [rib base 31]"},
 		{"30", hole("face: front, at: [[10, 100], [80, 25]], size: 6 mm"), "hole-closed [pegs base rib 2 0]"},
 		{"30", hole("face: front, at: [[80, 30]], size: 6 mm"), "hole-closed [pegs base rib 1 50]"},
 		{"30", hole("face: front, at: [[80, 34]], size: 6 mm"), ""},

@@ -106,6 +106,6 @@ var jobRules = []struct {
 	{"unjoined", "parts made for each other are in no joint", unjoined},
 	{"joint-face", "a weld stands in a joint", jointFace},
 	{"weld-sense", "a weld has the wrong size, side or length", weldSense},
-	{"said", "words of the job name a thread that is not there", saidThreads},
+	{"said-thread", "words of the job name a thread that is not there", saidThreads},
 	{"weld-access", "a weld is out of reach when its turn comes", weldAccess},
 }
