@@ -130,12 +130,13 @@ func lowestSplit(highs []float64) (split int) {
 const machineMm = 60.0
 
 // machinePicture is the machine cut along its axis, as large as it fits a width
-// and a height, without numbers.
+// and a height clear of what is round it, without numbers.
 func machinePicture(a *plan.Arrangement, width, height float64) draw.Piece {
 	w, h := a.Front.MaxMm.XMm-a.Front.MinMm.XMm, a.Front.MaxMm.YMm-a.Front.MinMm.YMm
-	scale := min(width/w, height/h)
-	return draw.Piece{Height: h * scale, Later: func() (d draw.Drawing) {
-		v := &picture.Paper{Low: a.Front.MinMm, X: (width - w*scale) / 2, Y: -h * scale, Scale: scale}
+	const pad = 2.0
+	scale := min((width-2*pad)/w, height/h)
+	return draw.Piece{Height: h*scale + 2*pad, Later: func() (d draw.Drawing) {
+		v := &picture.Paper{Low: a.Front.MinMm, X: (width - w*scale) / 2, Y: -h*scale - pad, Scale: scale}
 		v.Lines(&d, a.Front.Lines, draw.HairMm)
 		for i := range a.Front.Shapes {
 			v.Shape(&d, &a.Front.Shapes[i], draw.HairMm)

@@ -401,7 +401,7 @@ func (one *tile) cells(job, page string, unsaid bool, b draw.Rect) []stripCell {
 	case one.n > 0:
 		name = fmt.Sprintf("Tile %d of %d", one.n, one.grid.count())
 	case t.exact:
-		name = t.name
+		name = "Template"
 	}
 	cells := []stripCell{
 		{width: 0.21, lines: []string{t.part.Title, words.Join(" · ", make, job)}, sizes: []float64{4.2, 2.8}},
