@@ -45,9 +45,38 @@ func empty(f draw.Frame, why string) *draw.Sheet {
 	return s
 }
 
+// coverOf is what the cover tells of a job: of a packet of some parts these alone, what
+// they are sawn from and their machines; what is bought and lifted stands in the whole
+// packet.
+func (opt Options) coverOf(pl *plan.Plan) *plan.Plan {
+	if len(opt.Parts) == 0 {
+		return pl
+	}
+	one := *pl
+	one.Parts = slices.DeleteFunc(slices.Clone(pl.Parts), func(p *plan.PartPlan) bool { return !slices.Contains(opt.Parts, p.Name) })
+	sawn := func(piece plan.CutPiece) bool {
+		return slices.ContainsFunc(one.Parts, func(p *plan.PartPlan) bool { return piece.Part == p.Title })
+	}
+	one.Dangers = slices.DeleteFunc(slices.Clone(pl.Dangers), func(d plan.Danger) bool {
+		return !slices.ContainsFunc(one.Parts, func(p *plan.PartPlan) bool {
+			return slices.ContainsFunc(p.Operations, func(op plan.Operation) bool { return op.Machine == d.Machine })
+		})
+	})
+	one.Bought, one.Lifts, one.Arrangement, one.Cuts = nil, nil, nil, nil
+	for _, c := range pl.Cuts {
+		if bars := slices.DeleteFunc(slices.Clone(c.Bars), func(b plan.CutBar) bool {
+			return !slices.ContainsFunc(b.Pieces, sawn)
+		}); len(bars) > 0 {
+			c.Bars = bars
+			one.Cuts = append(one.Cuts, c)
+		}
+	}
+	return &one
+}
+
 // covered puts the cover before the chapters, which it names by their pages.
 func (opt Options) covered(pl *plan.Plan, chapters []draw.Chapter, paper draw.Frame) (cover draw.Chapter, all []draw.Chapter) {
-	all = chapters
+	all, pl = chapters, opt.coverOf(pl)
 	own := sheets.Cover(pl, opt.Findings, paper, all, 0)
 	for n := 0; opt.TwoSided && n != len(own); { // its length hangs on the pages that it names
 		n = max(n, len(own))

@@ -91,3 +91,38 @@ func TestLeaves(t *testing.T) {
 		t.Errorf("two-sided %v, templates on pages %d to %d; the cover: %s", doc.TwoSided, first, last, named)
 	}
 }
+
+// TestCoverOfSomeParts: the cover of a packet of some parts lists these, their machines
+// and what they are sawn from, not what the machine is bought from; that of the whole
+// packet lists all.
+func TestCoverOfSomeParts(t *testing.T) {
+	t.Parallel()
+	job, err := parts.Load(filepath.Join("..", "testdata", "gatejack", "job.yaml"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	worked, err := layout.Resolve(job)
+	if err != nil {
+		t.Fatal(err)
+	}
+	pl := worked.Plan
+	if opt := (Options{}); opt.coverOf(pl) != pl {
+		t.Error("the whole packet's cover is not of the whole job")
+	}
+	doc, err := Packet(pl, Options{Parts: []string{"stem", "cap-ring"}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	said := "|"
+	for i := range doc.Pages[:2] {
+		said += strings.Join(sheettest.TextsOf(t, &doc.Pages[i]), "|") + "|"
+	}
+	for text, want := range map[string]bool{"Stem": true, "Cap ring": true, "Guide tube": false, "To saw, in inches": true, "round Ø2.125 in": false, "To buy": false, "Lathe": true, "Roll": false} {
+		if strings.Contains(said, "|"+text+"|") != want {
+			t.Errorf("cover: %q %v, want %v", text, !want, want)
+		}
+	}
+	if len(pl.Bought) == 0 || len(pl.Parts) < 10 {
+		t.Error("the plan itself has lost what the cover leaves out")
+	}
+}

@@ -117,7 +117,7 @@ func Packet(pl *plan.Plan, opt Options) (*draw.Document, error) {
 	subject := "Shop packet"
 	if s := opt.Since; s != nil {
 		subject = "Changed sheets"
-		draw.Revise(cover.Sheets, sheets.Cover(s.Plan, s.Findings, paper, chapters, len(cover.Sheets)), s.Report.Before())
+		draw.Revise(cover.Sheets, sheets.Cover(opt.coverOf(s.Plan), s.Findings, paper, chapters, len(cover.Sheets)), s.Report.Before())
 	}
 	doc := draw.Bind(opt.head(pl), append([]draw.Chapter{cover}, chapters...), subject)
 	doc.TwoSided = opt.TwoSided

@@ -66,7 +66,7 @@ func (d density) cover(c cover, trial int) []*draw.Sheet {
 	for _, t := range []draw.Table{boughtTable(pl), cutTable(pl), toolTable(pl, c.chapters, c.own), dangerTable(pl), noteTable(pl)} {
 		lists = append(lists, d.listed(t))
 	}
-	d.columns(f, pl, lists)
+	d.columns(f, pl, lists, draw.HeightMm(rest...))
 	f.Add(rest...)
 	return f.Sheets
 }
@@ -81,26 +81,31 @@ func (d density) listed(t draw.Table) draw.Table {
 }
 
 // columns sets lists and, after the first two, the picture of the machine, in two
-// columns of about one height; one below the other on narrow paper.
-func (d density) columns(f *draw.Flow, pl *plan.Plan, lists []draw.Table) {
-	two := f.Width() >= twoColumnsMm
+// columns of about one height; one below the other on narrow paper. They begin a page
+// where little is left of one and they do not fit on it with what stands under them.
+func (d density) columns(f *draw.Flow, pl *plan.Plan, lists []draw.Table, underMm float64) {
+	two, width := f.Width() >= twoColumnsMm, f.Width()
 	if two {
-		if f.Left() < f.Tallest()*0.6 {
-			f.TurnPage()
-		}
-		f.Columns(2)
+		width = (width - draw.GutterMm) / 2
 	}
 	var blocks []func()
 	var highs []float64
 	for i, t := range lists {
 		if a := pl.Arrangement; i == 2 && a != nil {
-			p := machinePicture(a, f.Width(), machineMm*float64(d))
+			p := machinePicture(a, width, machineMm*float64(d))
 			blocks, highs = append(blocks, func() { f.Add(p, draw.Space(2)) }), append(highs, p.Height+2)
 		}
-		m := measure(t, f.Width())
-		blocks, highs = append(blocks, func() { f.Table(m.Table) }), append(highs, m.whole()+gapMm)
+		if m := measure(t, width); len(t.Rows) > 0 {
+			blocks, highs = append(blocks, func() { f.Table(m.Table) }), append(highs, m.whole()+gapMm)
+		}
 	}
-	split := lowestSplit(highs)
+	split, high := lowestSplit(highs)
+	if two {
+		if !f.Fits(high+underMm) && f.Left() < f.Tallest()*0.6 {
+			f.TurnPage()
+		}
+		f.Columns(2)
+	}
 	for i, set := range blocks {
 		if two && i == split && f.Column() == 0 {
 			f.TurnColumn()
@@ -111,19 +116,19 @@ func (d density) columns(f *draw.Flow, pl *plan.Plan, lists []draw.Table) {
 }
 
 // lowestSplit is how many blocks stand in the left of two columns so that the
-// taller is as low as can be.
-func lowestSplit(highs []float64) (split int) {
+// taller is as low as can be, and how high that is.
+func lowestSplit(highs []float64) (split int, best float64) {
 	sum, left := 0.0, 0.0
 	for _, h := range highs {
 		sum += h
 	}
-	best := sum
+	best = sum
 	for i, h := range highs {
 		if left += h; max(left, sum-left) < best {
 			best, split = max(left, sum-left), i+1
 		}
 	}
-	return split
+	return split, best
 }
 
 // machineMm is the most height of the picture of the machine.

@@ -326,7 +326,7 @@ func TestLowestSplit(t *testing.T) {
 		highs []float64
 		want  int
 	}{{[]float64{50, 20, 30}, 1}, {[]float64{10, 20, 30, 5}, 2}, {[]float64{5, 6, 60}, 2}, {[]float64{60, 5, 6}, 1}, {[]float64{10}, 0}, {nil, 0}} {
-		if got := lowestSplit(c.highs); got != c.want {
+		if got, _ := lowestSplit(c.highs); got != c.want {
 			t.Errorf("%v: %d in the left, want %d", c.highs, got, c.want)
 		}
 	}
