@@ -33,7 +33,7 @@ func sources(job *parts.Job) []plan.SourceTable {
 	for _, col := range material.Columns() {
 		columns = append(columns, plan.SourceRow{What: col.Name, Source: col.Source, State: col.State.String()})
 	}
-	all := []plan.SourceTable{{Title: "Strength of the materials of this job", Rows: strengths}, {Title: "Other columns of the table of materials", Rows: columns}, {Title: "Tables of standard forms", Rows: tableSources()}}
+	all := []plan.SourceTable{{Title: "Strength of the materials of this job", Rows: strengths}, {Title: "Other columns of the table of materials", Rows: columns}, {Title: "Tables of standard forms", Rows: slices.Concat(tableSources(), wholeTables)}}
 	return slices.DeleteFunc(all, func(t plan.SourceTable) bool { return len(t.Rows) == 0 })
 }
 
@@ -86,6 +86,22 @@ var asked = []struct {
 	{"O-ring grooves", oringSources},
 	{"knurls", knurlSources},
 }
+
+// wholeTables are the tables whose rows carry no state of their own; what each library
+// says at its table, and in its notes.
+var wholeTables = []plan.SourceRow{
+	{What: "limits of fits", Source: "ISO 286", State: someFromMemory},
+	{What: "general tolerances", Source: "ISO 2768-1", State: someFromMemory},
+	{What: "tubes as bought", Source: "EN 10210-2, EN 10219-2", State: someFromMemory},
+	{What: "threads, holes", Source: "ISO 965-1, ISO 273, ASME", State: someFromMemory},
+	{What: "bolts, nuts, washers", Source: "ISO, ASME, SAE", State: someFromMemory},
+	{What: "drills", Source: "ISO 235, ASME B94.11M", State: lookup.FromMemory.String()},
+	{What: "edges of butt welds", Source: "ISO 9692-1", State: lookup.FromMemory.String()},
+	{What: "sections of bars", Source: "EN, DIN, ASTM", State: lookup.FromMemory.String()},
+	{What: "motor flanges", Source: "IEC 60072-1", State: lookup.FromMemory.String()},
+}
+
+const someFromMemory = "checked; some rows from memory"
 
 // tableSources asks every table at whole millimetres and half ones: no table
 // has a row narrower than that.

@@ -1,9 +1,15 @@
 package card
 
 import (
+	"strings"
 	"testing"
 
+	"centrepop/layout/bars"
+	"centrepop/layout/bolts"
 	"centrepop/layout/lookup"
+	"centrepop/layout/measured"
+	"centrepop/layout/threads"
+	"centrepop/layout/weld"
 )
 
 // TestStates: the most trusted state first, each once, down to what nobody checked.
@@ -14,6 +20,33 @@ func TestStates(t *testing.T) {
 	for name, want := range map[string]string{"a": checked + "; some rows " + not, "b": memory, "c": not, "d": ""} {
 		if got := states(seen, name); got != want {
 			t.Errorf("%s: %q, want %q", name, got, want)
+		}
+	}
+}
+
+// A table whose library says of itself that something is from memory says so here.
+func TestWholeTablesSayWhatTheirLibrariesSay(t *testing.T) {
+	t.Parallel()
+	bolt, err := bolts.Find("M10")
+	if err != nil {
+		t.Fatal(err)
+	}
+	pipe, err := threads.Parse("R1/2")
+	if err != nil {
+		t.Fatal(err)
+	}
+	prep, err := weld.ButtPrep(8, weld.BothEdges, weld.OneSide)
+	if err != nil {
+		t.Fatal(err)
+	}
+	sold, known, _, bar := bars.Listed(bars.Section{Shape: bars.Square, WidthMm: 50, DepthMm: 50, WallMm: 4})
+	said := map[string]string{"bolts, nuts, washers": bolt.Note, "threads, holes": pipe.Note, "edges of butt welds": prep.Source, "motor flanges": measured.StandardSource, "sections of bars": bar.String()}
+	if !sold || !known {
+		t.Error("50 × 50 × 4 is not listed")
+	}
+	for _, row := range wholeTables {
+		if text, ok := said[row.What]; ok && (!strings.Contains(text, "from memory") || !strings.Contains(row.State, "from memory")) {
+			t.Errorf("%s: %q, its library says %q", row.What, row.State, text)
 		}
 	}
 }
