@@ -17,6 +17,12 @@ func TestInchFilletsAreInSixteenths(t *testing.T) {
 		t.Errorf("leg %v %q, throat %v", w.LegMm, w.Designation, w.ThroatMm)
 	}
 	says(t, j, []string{"fillet weld 0.125 in leg", "throat: 0.089 in or more"}, []string{"z3"})
+	says(t, jointNamed(t, demoPlan(t, "gatejack"), "frame-corner-4"), []string{"Gap 0.063 in.", "take 0.031 in off each cut", "a root face of 0.063 in"}, nil)
+	for _, row := range demoPlan(t, "gatejack").Cuts {
+		if row.KerfMm != 25.4*3/32 || row.TrimMm != 25.4*3/8 {
+			t.Errorf("%s: a cut of %v and %v at the end", row.Stock, row.KerfMm, row.TrimMm)
+		}
+	}
 }
 
 // A nut that is made and has no clamp is locked by nothing; studs of an inch thread take nuts of

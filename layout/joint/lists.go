@@ -114,11 +114,14 @@ func (j *shop) bought(made []*joint) []plan.BoughtRow {
 
 func kindOfItem(item string) string { word, _, _ := strings.Cut(item, " "); return word }
 
-// What sawing costs: common practice, no source.
-const (
-	kerfMm = 2.0
-	trimMm = 10.0
-)
+// sawLossMm is what sawing costs: each cut, and the first end of a bar. Common
+// practice, no source.
+func (j *shop) sawLossMm() (kerf, trim float64) {
+	if j.job.Units == parts.Inches {
+		return 3.0 / 32 * geom.MmPerInch, 3.0 / 8 * geom.MmPerInch
+	}
+	return 2, 10
+}
 
 // cuts plans the bars of everything that is sawn to a length.
 func (j *shop) cuts() []plan.CutRow {
@@ -152,10 +155,11 @@ func (j *shop) cuts() []plan.CutRow {
 		pieces[i] = append(pieces[i], cutting.Piece{Name: r.Out.Title, LengthMm: length, Count: r.Part.Quantity})
 	}
 	bar := bars.SoldMm(j.job.Units == parts.Inches)
+	kerf, trim := j.sawLossMm()
 	var out []plan.CutRow
 	for i, key := range sizes {
-		row := plan.CutRow{Stock: key.stock, Material: key.material, BarMm: bar, KerfMm: kerfMm, TrimMm: trimMm, Source: "bar length, kerf and trim: common practice, no source"}
-		laid, err := cutting.PlanBars(pieces[i], bar, kerfMm, trimMm)
+		row := plan.CutRow{Stock: key.stock, Material: key.material, BarMm: bar, KerfMm: kerf, TrimMm: trim, Source: "bar length, kerf and trim: common practice, no source"}
+		laid, err := cutting.PlanBars(pieces[i], bar, kerf, trim)
 		if err != nil {
 			row.Source = strings.TrimPrefix(err.Error(), "cutting: ") + ": order to length"
 		}

@@ -254,6 +254,9 @@ func (t *joint) butt(p *plan.WeldPlan) error {
 	if err != nil {
 		return err
 	}
+	if t.w.Units == parts.Inches {
+		prep.GapMm, prep.RootFaceMm = prep.GapMm.Stepped(sixteenthMm), prep.RootFaceMm.Stepped(sixteenthMm)
+	}
 	if e := t.branchEnd(); e != nil {
 		prep.GapMm.Use = e.Gap.Mm
 		prep.Source += "; gap as the branch is drawn"

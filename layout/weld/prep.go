@@ -46,6 +46,15 @@ type Choice struct {
 	Min, Use, Max float64
 }
 
+// Stepped takes the multiple of a step that is nearest to the value to use, where one
+// lies in the range: a gap that a wire or strip of the shop sets.
+func (c Choice) Stepped(step float64) Choice {
+	if v := math.Round(c.Use/step) * step; v >= c.Min-1e-9 && v <= c.Max+1e-9 {
+		c.Use = v
+	}
+	return c
+}
+
 // Prep is an edge preparation.
 type Prep struct {
 	Shape      Shape

@@ -193,3 +193,14 @@ func TestProcesses(t *testing.T) {
 		}
 	}
 }
+
+// A value goes to the nearest step that lies in the range, or stays: sixteenths of an inch.
+func TestStepped(t *testing.T) {
+	t.Parallel()
+	const step = 25.4 / 16
+	for in, want := range map[Choice]float64{{0, 2, 4}: step, {1, 2.5, 4}: 2 * step, {2, 2, 3.1}: 2, {0, 1.5, 1.58}: 1.5, {0, 0, 2}: 0} {
+		if got := in.Stepped(step); got != (Choice{in.Min, want, in.Max}) {
+			t.Errorf("%v: %v, want %v", in, got, want)
+		}
+	}
+}
