@@ -76,7 +76,7 @@ func newPattern(pl *plan.Plan, part *plan.PartPlan, dev *plan.Development) (*tem
 		t.full.Y1, t.core.Y1 = hi.YMm+topRoomMm, hi.YMm+topRoomMm
 		t.how = "Cut along the middle of the outline, pop in the open middle of each cross, scribe the ends of the fold lines."
 	}
-	if end := lo.XMm + dev.WrapMm; dev.Kind == plan.WrapPattern && end < hi.XMm {
+	if end := lo.XMm + dev.WrapMm; dev.WrapMm > 0 && end < hi.XMm {
 		taped := t.core
 		taped.X1 = end + patternRimMm
 		t.taped = &taped
@@ -224,6 +224,10 @@ func (p *pattern) draw(s *draw.Sheet, window draw.Rect, ox, oy float64, room *dr
 	}
 	for _, l := range p.dev.Labels {
 		p.label(s, room, l.Text, ox+l.AtMm.XMm, oy+l.AtMm.YMm, towards)
+	}
+	if p.taped(window, ox) {
+		seam := ox + p.dev.MinMm.XMm + p.dev.WrapMm
+		p.along(s, room, tapeIt, seam, window.Y0, seam, window.Y1, draw.SmallMm)
 	}
 	if p.half {
 		p.centreLine(s, window, ox+*p.dev.MirrorMm, room)

@@ -68,7 +68,7 @@ func TestTileMap(t *testing.T) {
 	}
 }
 
-// TestTapedSeam: a wrap goes without its tab where that saves a tile, and says that
+// TestTapedSeam: what goes round goes without its tab where that saves a tile, and says that
 // its seam is taped; else it has the tab.
 func TestTapedSeam(t *testing.T) {
 	t.Parallel()
@@ -76,9 +76,11 @@ func TestTapedSeam(t *testing.T) {
 		round float64
 		tiles int
 		taped bool
-	}{{520, 2, true}, {500, 2, false}, {250, 1, false}, {268, 1, true}, {540, 3, false}} {
+		kind  plan.DevelopmentKind
+	}{{520, 2, true, plan.WrapPattern}, {500, 2, false, plan.WrapPattern}, {250, 1, false, plan.WrapPattern}, {268, 1, true, plan.WrapPattern}, {540, 3, false, plan.WrapPattern},
+		{520, 2, true, plan.BranchPattern}, {500, 2, false, plan.BranchPattern}} {
 		number := strconv.FormatFloat(c.round, 'f', -1, 64)
-		dev := &plan.Development{Kind: plan.WrapPattern, Title: "Wrap", WrapMm: c.round, WidthMm: 60, MaxMm: plan.XY{XMm: c.round + 15, YMm: 60}, Edge: "this edge level", Beyond: "to the back",
+		dev := &plan.Development{Kind: c.kind, Title: "Wrap", WrapMm: c.round, WidthMm: 60, MaxMm: plan.XY{XMm: c.round + 15, YMm: 60}, Edge: "this edge level", Beyond: "to the back",
 			Lines: []plan.PatternLine{{Name: "edge", Role: "cut", Path: plan.Contour("M0 0H" + number + "V60H0Z")}, {Name: "tab", Role: "tab", Path: plan.Contour("M" + number + " 0h15v60h-15Z")}}}
 		of, err := newPattern(&plan.Plan{}, &plan.PartPlan{Title: "Tube"}, dev)
 		if err != nil {
@@ -91,7 +93,7 @@ func TestTapedSeam(t *testing.T) {
 		tape, glue := false, false
 		for _, text := range textsOf(&s.Draw) {
 			tape = tape || text.Content == "SEAM: tape it to the left end"
-			glue = glue || text.Content == "glue under"
+			glue = glue || text.Content == "glue under" || text.Content == "overlap"
 		}
 		if len(tiles) != c.tiles || tape != c.taped || glue == c.taped {
 			t.Errorf("%v mm round: %d tiles, taped %v, glued %v", c.round, len(tiles), tape, glue)

@@ -139,13 +139,21 @@ func (p *pattern) wrapTexts(s *draw.Sheet, window draw.Rect, ox, oy float64, roo
 			}
 		}
 	}
-	seam := ox + d.MinMm.XMm + d.WrapMm
-	meets := "SEAM: the left end meets this line"
-	if window.X0 < seam && seam < window.X1 && window.X1 < ox+d.MaxMm.XMm-patternRimMm { // its tab is left out
-		meets = "SEAM: tape it to the left end"
+	seam, meets := ox+d.MinMm.XMm+d.WrapMm, "SEAM: the left end meets this line"
+	if p.taped(window, ox) {
+		meets = tapeIt
 	}
 	p.along(s, room, meets, seam, oy, seam, oy+d.WidthMm, draw.SmallMm)
 	p.along(s, room, "glue under", ox+d.MaxMm.XMm, oy, ox+d.MaxMm.XMm, oy+d.WidthMm, draw.SmallMm)
+}
+
+// tapeIt stands at a seam whose tab is left out.
+const tapeIt = "SEAM: tape it to the left end"
+
+// taped tells whether a window has the seam of what goes round, and not the tab beyond.
+func (p *pattern) taped(window draw.Rect, ox float64) bool {
+	seam := ox + p.dev.MinMm.XMm + p.dev.WrapMm
+	return p.dev.WrapMm > 0 && window.X0 < seam && seam < window.X1 && window.X1 < ox+p.dev.MaxMm.XMm-patternRimMm
 }
 
 // topText writes TOP beside its line: at the far end with an arrow, and near
