@@ -136,6 +136,16 @@ func (f *fields) shop() Shop {
 	}
 	if drill := f.sub("drill"); drill != nil {
 		s.DrillRPM, s.Drills = drill.numbers("speeds"), drill.length("largest")
+		for _, one := range drill.each("bushes") {
+			b := Bush{Bore: one.length("bore"), Outside: one.length("outside")}
+			if b.Outside.Set() && b.Outside.Mm <= b.Bore.Mm {
+				one.faultf(b.Outside.Pos, "an outside over the bore", "a bush of %s outside has no wall round %s", b.Outside.Text, b.Bore.Text)
+			}
+			if b.Hole = one.fit(one.val("hole"), b.Outside, hole); b.Hole.LightPress.Set() {
+				one.fault(b.Hole.Pos, "a bush is not pressed on a measured outside", one.g.example(one.g.key("hole")))
+			}
+			s.Bushes = append(s.Bushes, b)
+		}
 	}
 	if s.PaperThick.Mm > 1 {
 		f.faultf(s.PaperThick.Pos, "the thickness of one sheet, such as 0.1 mm", "paper of %s is no printing paper", s.PaperThick.Text)

@@ -90,8 +90,16 @@ type Shop struct {
 	LatheRPM    []Number
 	DrillRPM    []Number
 	Drills      Length // largest drill held
+	Bushes      []Bush // drill bushes at hand
 	PaperThick  Length // thickness of the printing paper, 0.1 mm if unset
 	CarbideTool bool   // lathe tools are carbide; HSS otherwise
+}
+
+// Bush is a size of drill bush: the drill it guides, its outside, and the limits of the
+// hole that it is pressed into, unset for H7.
+type Bush struct {
+	Bore, Outside Length
+	Hole          Fit
 }
 
 // Kind is a kind of part. It supplies defaults and checks.

@@ -57,7 +57,19 @@ var latheGroup = &Group{
 
 var drillGroup = &Group{
 	Name: "drill", Means: "The drilling machine.",
-	Keys: []Key{speedsKey, {Name: "largest", Type: SizeType, Means: "largest drill it holds"}},
+	Keys: []Key{
+		speedsKey, {Name: "largest", Type: SizeType, Means: "largest drill it holds"},
+		{Name: "bushes", Type: ListType, Means: "drill bushes at hand; a jig for a drill of that bore has them", Group: bushGroup, Entries: [2]int{0, 100}},
+	},
+}
+
+var bushGroup = &Group{
+	Name: "bush", Means: "A size of drill bush, as its maker or a rule says.", Example: "{bore: 11, outside: 18}",
+	Keys: []Key{
+		{Name: "bore", Type: SizeType, Need: true, Means: "the drill that it guides", Example: "bore: 11"},
+		{Name: "outside", Type: SizeType, Need: true, Means: "its outside diameter", Example: "outside: 18"},
+		{Name: "hole", Type: ClassFitType, Means: "limits of the hole that it is pressed into, as its maker says", Default: "H7, for a bush ground to n6", Group: fitGroup, Example: "hole: H7, or {limits: [low, high]}"},
+	},
 }
 
 var jointGroup = &Group{

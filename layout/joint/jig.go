@@ -206,8 +206,17 @@ func (j *shop) jigTool(g jig) tool {
 	for _, q := range g.first.at {
 		far = math.Max(far, geom.Distance(q, plan.XY{}))
 	}
-	out, thick := j.up(2*(far+jigDias*drill)), j.jigMm(g)
-	p := toolBlank(parts.TurnedPart, j.jigNotes(g)...)
+	bush, guide := j.bush(g), parts.Size{Nominal: given(drill)}
+	margin := jigDias * drill
+	if bush != nil {
+		guide = parts.Size{Nominal: bush.Outside, Fit: bush.Hole}
+		if bush.Hole.Pos.Line == 0 {
+			guide.Fit = parts.Fit{Class: parts.Text{Value: "H7"}}
+		}
+		margin = math.Max(margin, bush.Outside.Mm/2+jigWallMm)
+	}
+	out, thick := j.up(2*(far+margin)), j.jigMm(g)
+	p := toolBlank(parts.TurnedPart, j.jigNotes(g, bush)...)
 	p.Profile = &parts.Profile{Outside: []parts.Step{j.cylinder("plate", free(out), thick)}}
 	long, sizes := thick, " "+j.w.Dia(out)+" × "+j.w.Size(thick)+" thick, "+words.CountOf(len(g.first.at))+j.w.Dia(drill)
 	if len(g.plugs) > 0 {
@@ -229,8 +238,11 @@ func (j *shop) jigTool(g jig) tool {
 	p.Holes = []parts.HoleGroup{{
 		Name: parts.Text{Value: "guides"}, Face: parts.Front, Through: true, ByTable: true,
 		Pattern: parts.Pattern{Shape: geom.Listed{At: at, Datum: "centre"}, Count: len(at)},
-		Size:    parts.HoleSize{Make: parts.PlainHole, Size: parts.Size{Nominal: given(drill)}},
+		Size:    parts.HoleSize{Make: parts.PlainHole, Size: guide},
 	}}
+	if bush != nil {
+		sizes += ", with bushes " + j.w.Dia(bush.Bore.Mm) + " in " + j.w.Dia(bush.Outside.Mm)
+	}
 	p.Top, p.Stock = parts.Text{Value: "scribe"}, j.bar(out, 0)
 	return tool{"Drill jig", sizes, p, nil}
 }
@@ -240,13 +252,40 @@ func (j *shop) jigMm(g jig) float64 {
 	return j.up(math.Max(jigLeastMm, jigDias*g.first.m.Group.DrillMm))
 }
 
+// bush is the smallest of the job's bushes for the drill of a jig that has room in its plate
+// between the guides and beside register and ring; nil if there is none.
+func (j *shop) bush(g jig) (out *parts.Bush) {
+	at, room := g.first.at, math.Inf(1)
+	for i, q := range at {
+		for _, o := range at[:i] {
+			room = math.Min(room, geom.Distance(q, o)-jigWallMm)
+		}
+		for _, of := range [][]drilled{g.plugs, g.rings} {
+			if len(of) > 0 {
+				room = math.Min(room, 2*(geom.Distance(q, plan.XY{})-jigWallMm)-of[0].place.Size.NominalMm)
+			}
+		}
+	}
+	for i := range j.job.Shop.Bushes {
+		b := &j.job.Shop.Bushes[i]
+		fits := math.Abs(b.Bore.Mm-g.first.m.Group.DrillMm) < geom.CloseMm && b.Outside.Mm <= room
+		if fits && (out == nil || b.Outside.Mm < out.Outside.Mm) {
+			out = b
+		}
+	}
+	return out
+}
+
 // jigNotes say what the sheet of a jig does not show.
-func (j *shop) jigNotes(g jig) []string {
+func (j *shop) jigNotes(g jig, bush *parts.Bush) []string {
 	thick := words.Trim(jigDias, 1) + " drills"
 	if jigDias*g.first.m.Group.DrillMm < jigLeastMm {
 		thick = j.w.Size(j.jigMm(g))
 	}
 	out := []string{"Scribe TOP over the edge to both faces. A plate " + thick + " thick without bushes is common practice, no source: make a new one when a guide hole is worn."}
+	if bush != nil {
+		out[0] = "Scribe TOP over the edge to both faces. Press the bushes in square, flush with both faces or below them; change one when its bore is worn."
+	}
 	if len(g.plugs) > 0 && !g.plugs[0].place.Size.Fitted() {
 		out = append(out, "Turn the register last, to the least of the bores it goes into.")
 	}

@@ -148,6 +148,31 @@ func TestDrillJig(t *testing.T) {
 	holds(t, "die ring", doText(partNamed(t, p, "die-ring").Operations), nil, []string{"jig"})
 }
 
+// The job's bush for the drill goes into the jig, the smallest that has room: beside the
+// register of 168.3 there is 2 (110 - 3) - 168.3 = 45.7, between guides 110 - 3. One of 45
+// makes the plate 2 (110 + 22.5 + 3) wide.
+func TestDrillJigBushes(t *testing.T) {
+	t.Parallel()
+	for bushes, want := range map[string][3]string{
+		"{bore: 11, outside: 18}": {"T10 Drill jig Ø253 × 17 thick, 6 × Ø11, register into Ø168.3, bored to go over Ø158.5, with bushes Ø11 in Ø18 |", "18.000 – 18.018", "Press the bushes in square"},
+		"{bore: 11, outside: 20}, {bore: 11, outside: 15, hole: {limits: [15, 15.01]}}": {"with bushes Ø11 in Ø15 |", "15.00 – 15.01", "Press the bushes in square"},
+		"{bore: 11, outside: 45}": {"T10 Drill jig Ø271 × 17 thick", "45.000 – 45.025", "Press the bushes in square"},
+		"{bore: 11, outside: 46}": {"bored to go over Ø158.5 |", "10.8 – 11.2", "without bushes is common practice"},
+		"{bore: 9, outside: 15}":  {"bored to go over Ø158.5 |", "10.8 – 11.2", "without bushes is common practice"},
+	} {
+		p, err := draft(editedMill(t, []string{"job.yaml", "largest: 23 mm}", "largest: 23 mm, bushes: [" + bushes + "]}"}))
+		if err != nil {
+			t.Fatal(bushes, err)
+		}
+		last := p.Tools[len(p.Tools)-1]
+		text := strings.Join(said(p.Tools[len(p.Tools)-1:]), "") + strings.Join(last.Sheet.Notes, " ")
+		for _, c := range last.Sheet.Checks {
+			text += " " + c.What + " " + c.Limits
+		}
+		holds(t, bushes, text, want[:], nil)
+	}
+}
+
 // The nose and the flange meet face to face: of a pattern that is not its own mirror
 // image the one must be the other's. A nose of ± 0.13 shakes 0.26 + 0.06, over 0.3: two
 // flanges alone are too few, four are enough.

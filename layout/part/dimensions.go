@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"centrepop/layout/plan"
+	"centrepop/layout/words"
 	"centrepop/parts/geom"
 )
 
@@ -24,8 +25,8 @@ func (r *Sizes) dimensions(profiled, bought bool) []plan.Dimension {
 			switch {
 			case s.Size.Thread != nil:
 				text = s.Size.Thread.Designation
-			case s.Size.Class != "" && s.Size.Class != "limits" && s.Size.Class != "light press" && s.Size.Class != slidingClass:
-				text += " " + s.Size.Class
+			default:
+				text = words.Join(" ", text, s.Size.classText())
 			}
 			d := plan.Dimension{
 				Kind: plan.DiameterDim, FromMm: s.FromMm, ToMm: s.ToMm, RadiusMm: s.drawnRadius(), Inside: inside,

@@ -86,7 +86,7 @@ func (z *sizer) plainHole(h parts.HoleSize) Made {
 	if way := z.holeWay(m, 0, false); s.Limited && s.Fitted() && len(way.Drills) > 0 {
 		m.DrillMm = geom.Clean(way.Drills[len(way.Drills)-1].Size.DiaMm)
 		m.Reamed = way.Finish == cutting.Reamed || way.Finish == cutting.AdjustReamed
-		m.Text = z.W.Dia(s.NominalMm) + " " + s.Class + ", drill " + z.W.Drill(m.DrillMm) + finishWord(way.Finish)
+		m.Text = words.Join(" ", z.W.Dia(s.NominalMm), s.classText()) + ", drill " + z.W.Drill(m.DrillMm) + finishWord(way.Finish)
 	}
 	return m
 }
@@ -172,7 +172,10 @@ func (h holes) finished(m *Group) string {
 	case m.Size.Thread != nil:
 		return "tapped " + m.Size.Thread.Designation
 	case h.in.Size.Make == parts.PlainHole && m.Size.Size.Class != "":
-		return "finished to " + m.Size.Size.Class + " after drilling"
+		if class := m.Size.Size.classText(); class != "" {
+			return "finished to " + class + " after drilling"
+		}
+		return "finished to its limits after drilling"
 	}
 	return ""
 }
@@ -363,7 +366,7 @@ func (b *bench) drillName(d cutting.DrillSize) string {
 func (b *bench) finishLines(m Made, way cutting.Way) []string {
 	size := b.W.Dia(m.FinishedMm)
 	if m.Thread == nil && m.Size.Fitted() {
-		size += " " + m.Size.Class
+		size = words.Join(" ", size, m.Size.classText())
 	}
 	switch way.Finish {
 	case cutting.Reamed:

@@ -200,14 +200,7 @@ func (k *Keyway) notch(f parts.Face) []plan.XY {
 }
 
 func (k *Keyway) widthText(w words.Writer) string {
-	return words.Join(" ", w.Size(k.Row.WidthMm), k.classText())
-}
-
-func (k *Keyway) classText() string {
-	if k.width.Class == "limits" {
-		return ""
-	}
-	return k.width.Class
+	return words.Join(" ", w.Size(k.Row.WidthMm), k.width.classText())
 }
 
 // keyText is the key as it is ordered.

@@ -286,3 +286,16 @@ func TestMetalAt(t *testing.T) {
 		}
 	}
 }
+
+// A hole between limits is named by its size alone: the limits stand beside it.
+func TestHoleBetweenLimits(t *testing.T) {
+	t.Parallel()
+	m := work(t, "mm", "part: p\nkind: plate\nmaterial: S235\nstock: {plate: 10 mm, cut: laser}\noutline: {square: 100}\nholes: [{name: a, at: [[0, 0]], size: {diameter: 15, fit: {limits: [15, 15.01]}}}]\n")
+	if got := m.Groups[0].Size.Text; got != "Ø15, drill Ø14.5, bore" {
+		t.Error(got)
+	}
+	has(t, m, "Bore Ø15 with a boring head")
+	if why := m.Groups[0].whyNot(m.Sizes, "laser"); why != "finished to its limits after drilling" {
+		t.Error(why)
+	}
+}

@@ -100,6 +100,15 @@ type Sized struct {
 // tolerance.
 func (s Sized) Fitted() bool { return s.Limited && !strings.HasPrefix(s.Source, "ISO 2768") }
 
+// classText is the class as it stands behind a size; empty where the limits alone say it.
+func (s Sized) classText() string {
+	switch s.Class {
+	case "limits", "light press", slidingClass:
+		return ""
+	}
+	return s.Class
+}
+
 // sizer works out the sizes.
 type sizer struct {
 	*Sizes
