@@ -1,6 +1,11 @@
 package joint_test
 
-import "testing"
+import (
+	"strings"
+	"testing"
+
+	"centrepop/layout/plan"
+)
 
 // Where a part stands is said in the words of its place.
 func TestPlaceText(t *testing.T) {
@@ -19,5 +24,20 @@ func TestPlaceText(t *testing.T) {
 	}
 	if len(want) > 0 {
 		t.Errorf("no joints %v", want)
+	}
+}
+
+// A round that stands with its end on a face is welded all round: π × 60.3 = 189.44, with
+// tacks on the clock; what does not end there has no round to run.
+func TestWeldRoundAnEnd(t *testing.T) {
+	t.Parallel()
+	const core = "weld: {part: core.outside, to: base.outline, type: fillet, size: 5, length: 180, process: MMA}\n    place: {on: front, with: back"
+	round := strings.Replace(core, ", length: 180", "", 1)
+	w := jointNamed(t, workedWith(t, "formed", core+" => "+round), "core").Weld
+	if w == nil || w.LengthMm != 189.44 || w.DiameterMm != 60.3 || len(w.TacksDeg) != 4 {
+		t.Errorf("%+v", w)
+	}
+	if got := problems(workedWith(t, "formed", core+", at: [120, 30], top: left} => "+strings.Replace(round, "with: back", "with: left", 1)+", at: [120, 30], front: left}"), "core"); !strings.Contains(got, string(plan.WeldNoLength)) {
+		t.Errorf("on its side: %q", got)
 	}
 }

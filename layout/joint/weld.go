@@ -72,16 +72,27 @@ func (f feature) thickMm() float64 {
 }
 
 // weldDiameterMm is where the weld runs round: the smaller of two rounds that
-// fit each other; 0 where the weld is no circle.
+// fit each other, or one that stands with an end on a face; 0 where the weld is no circle.
 func (t *joint) weldDiameterMm() float64 {
 	a, b := t.a.roundMm(), t.b.roundMm()
 	switch {
 	case a > 0 && b > 0:
 		return math.Min(a, b)
-	case a > 0 && t.b.radial != nil:
+	case a > 0 && (t.b.radial != nil || t.standsRound()):
 		return a
 	}
 	return 0
+}
+
+// standsRound tells whether the first part stands with an end of a round outside on a face.
+func (t *joint) standsRound() bool {
+	p, s := t.in.Place, t.a.step
+	if p == nil || s == nil || s.Inside {
+		return false
+	}
+	at := map[string]float64{string(parts.Front): s.FromMm, string(parts.Back): t.a.r.LengthMm() - s.ToMm}
+	off, end := at[p.With]
+	return end && math.Abs(off) < geom.CloseMm
 }
 
 // roundMm is the diameter of a round feature, 0 for another.
