@@ -20,19 +20,38 @@ func RunningHead(title, rest string, width float64) Piece {
 // WideMm is the room from which sheets are set in two columns.
 const WideMm = 240.0
 
-// The em of the facts under a title, and the least for which they stay on a line.
+// The em of the facts under a title, and the least to keep them on a line.
 const (
 	FactsMm      = 3.8
 	leastFactsMm = 3.4
 )
 
-// Facts closes a sheet's head: the line of facts under its title, and a rule.
-func (p *Piece) Facts(facts string, width float64) {
-	y, size := -9.0, FactsMm*width/TextWidth(facts, FactsMm, false)
-	if size = min(size, FactsMm); size < leastFactsMm {
-		size = FactsMm
+// factGap stands between facts.
+const factGap = " · "
+
+// WrapFacts sets facts in lines of a width, none broken that fits on a line; empty ones
+// are left out.
+func WrapFacts(facts []string, sizeMm, widthMm float64) (lines []string) {
+	for _, fact := range facts {
+		if n := len(lines) - 1; fact == "" {
+			continue
+		} else if n >= 0 && TextWidth(lines[n]+factGap+fact, sizeMm, false) <= widthMm {
+			lines[n] += factGap + fact
+			continue
+		}
+		lines = append(lines, Wrap(fact, sizeMm, false, widthMm)...)
 	}
-	for _, line := range Wrap(facts, size, false, width+1e-6) {
+	return lines
+}
+
+// Facts closes a sheet's head: the facts under its title, and a rule.
+func (p *Piece) Facts(width float64, facts ...string) {
+	y, size, lines := -9.0, FactsMm, WrapFacts(facts, FactsMm, width)
+	if close := WrapFacts(facts, leastFactsMm, width); len(close) == 1 { // as large as they stay on it
+		lines = close
+		_, size = Shrink(close[0], FactsMm, false, width)
+	}
+	for _, line := range lines {
 		y -= FactsMm * Leading
 		p.Draw.Add(Text{YMm: y + 1.2, SizeMm: size, Content: line})
 	}

@@ -24,7 +24,7 @@ func written() *draw.Document {
 		}
 		var head draw.Piece
 		head.Draw.Add(draw.Text{YMm: -7, SizeMm: draw.TitleMm, Bold: true, Content: "Barrel flange", Heading: 1})
-		head.Facts("S355   ·   stock plate 8   ·   mass 1.2 kg   ·   a line of facts that is far too long to stand in one line of this page and goes on", a4.Body().Width())
+		head.Facts(a4.Body().Width(), "S355", "stock plate 8", "mass 1.2 kg", "a line of facts that is far too long to stand in one line of this page and goes on")
 		s.Refers = append(s.Refers, draw.PageOf{Title: "Barrel tube", XMm: 100, YMm: 20, SizeMm: 3})
 		return s, head
 	})

@@ -3,6 +3,7 @@ package draw
 import (
 	"math"
 	"math/rand/v2"
+	"slices"
 	"strings"
 	"testing"
 )
@@ -124,7 +125,7 @@ func TestHeads(t *testing.T) {
 		}
 	}
 	var p Piece
-	p.Facts("steel   ·   plate 12 mm   ·   1.2 kg", 60)
+	p.Facts(60, "steel", "plate 12 mm", "1.2 kg")
 	rule, last := drawnLines(p.Draw.Items)[0], written(p.Draw.Items)
 	if y := last[len(last)-1].YMm; rule[1] > y-0.8 || math.Abs(rule[1]+p.Height-2.4) > 1e-9 || rule[2] != 60 {
 		t.Errorf("facts: rule at %v, the last line at %v of %v", rule, y, p.Height)
@@ -146,5 +147,28 @@ func TestHeads(t *testing.T) {
 	compact := (Table{Title: "Holes", Compact: true}).Head(60)
 	if r := TextRect(written(compact[0].Draw.Items)[0]); r.Y1 > 0 || r.Y0 < -compact[0].Height || compact[0].Height > 2*TextMm || !compact[0].Keep {
 		t.Errorf("a compact title at %v of %v", r, compact[0].Height)
+	}
+}
+
+// TestWrapFacts: no fact is broken over two lines if it fits on one; what is empty is
+// left out.
+func TestWrapFacts(t *testing.T) {
+	t.Parallel()
+	facts := []string{"S235", "", "stock: plate 12, laser cut", "TOP marked by: punch"}
+	whole := TextWidth(strings.Join([]string{facts[0], facts[2], facts[3]}, " · "), 3.8, false)
+	for width, want := range map[float64][]string{
+		whole + 0.1: {"S235 · stock: plate 12, laser cut · TOP marked by: punch"},
+		whole - 0.1: {"S235 · stock: plate 12, laser cut", "TOP marked by: punch"},
+		30:          {"S235", "stock: plate 12,", "laser cut", "TOP marked by:", "punch"},
+	} {
+		if got := WrapFacts(facts, 3.8, width); !slices.Equal(got, want) {
+			t.Errorf("%.1f mm: %q, want %q", width, got, want)
+		}
+	}
+	one, two := Piece{}, Piece{}
+	one.Facts(whole*0.95, facts...)
+	two.Facts(whole*0.85, facts...)
+	if high := two.Height - one.Height; high < FactsMm {
+		t.Errorf("facts that are a little too long take a line more: %.2f mm", high)
 	}
 }

@@ -9,7 +9,7 @@ import (
 // Head is the head of the first sheet of a kind, its mass in the units of w.
 func Head(part *plan.PartPlan, w words.Writer, kind string, width float64) draw.Piece {
 	p, _ := titled(part, kind, width)
-	p.Facts(facts(part, w), width)
+	p.Facts(width, facts(part, w)...)
 	return p
 }
 
@@ -19,7 +19,7 @@ func LowHead(part *plan.PartPlan, w words.Writer, kind string, width float64) dr
 	const gap = 5.0
 	p, x := titled(part, kind, width)
 	room := width - draw.TextWidth(kind, draw.HeadMm, true) - x - 2*gap
-	lines := draw.Wrap(facts(part, w), draw.FactsMm, false, max(room, 1))
+	lines := draw.WrapFacts(facts(part, w), draw.FactsMm, room)
 	if room < width/2 || len(lines) > 2 {
 		return Head(part, w, kind, width)
 	}
@@ -41,8 +41,8 @@ func titled(part *plan.PartPlan, kind string, width float64) (p draw.Piece, titl
 	return p, draw.TextWidth(title, size, true)
 }
 
-// facts are what is known of a part, in a line.
-func facts(part *plan.PartPlan, w words.Writer) string {
-	return words.Join("   ·   ", part.Material, draw.Labelled("stock", part.StockText),
-		draw.Labelled("size", part.Overall), draw.Labelled("mass", w.Mass(part.MassKg)), draw.Labelled("TOP marked by", part.Top))
+// facts are what is known of a part.
+func facts(part *plan.PartPlan, w words.Writer) []string {
+	return []string{part.Material, draw.Labelled("stock", part.StockText), draw.Labelled("size", part.Overall),
+		draw.Labelled("mass", w.Mass(part.MassKg)), draw.Labelled("TOP marked by", part.Top)}
 }

@@ -221,7 +221,7 @@ func TestLowHead(t *testing.T) {
 		title, stock string
 		width        float64
 		lines        int // beside the title
-	}{{"Key bar", "flat 8", 190, 1}, {"Key bar", strings.Repeat("flat 28 × 6, saw cut, ", 4), 190, 2}, {"Key bar", strings.Repeat("flat 28 × 6, saw cut, ", 9), 190, 0},
+	}{{"Key bar", "flat 8", 190, 1}, {"Key bar", strings.Repeat("flat 28 × 6, saw cut, ", 3), 190, 2}, {"Key bar", strings.Repeat("flat 28 × 6, saw cut, ", 9), 190, 0},
 		{strings.Repeat("Bar ", 9), "flat 8", 190, 0}, {"Key bar", "flat 8", 90, 0}} {
 		part := &plan.PartPlan{Title: strings.TrimSpace(c.title), Material: "C45", StockText: c.stock, Overall: "250 × 28 × 6"}
 		high, low := picture.Head(part, words.Writer{}, "make 1", c.width), picture.LowHead(part, words.Writer{}, "make 1", c.width)

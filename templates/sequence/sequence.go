@@ -97,8 +97,7 @@ func overviewHead(pl *plan.Plan, width float64) draw.Piece {
 	var p draw.Piece
 	title, size := draw.Shrink("Press and weld sequence", draw.TitleMm, true, width)
 	p.Draw.Add(draw.Text{YMm: -7, SizeMm: size, Bold: true, Content: title, Heading: 1})
-	facts := words.Join("   ·   ", pl.Job, strconv.Itoa(len(pl.Joints))+" steps, in this order")
-	p.Facts(facts, width)
+	p.Facts(width, pl.Job, strconv.Itoa(len(pl.Joints))+" steps, in this order")
 	return p
 }
 
