@@ -3,7 +3,6 @@ package part
 import (
 	"regexp"
 	"slices"
-	"strconv"
 	"strings"
 
 	"centrepop/layout/plan"
@@ -19,19 +18,49 @@ type Seal struct {
 	Said             bool       // by the drawing; else away from the open end of the bore
 }
 
-// sealSeat is how the seat of a shaft seal is written: shaft, bore and width.
-var sealSeat = regexp.MustCompile(`(?i)^seal\s+((\d+(?:\.\d+)?)x\d+(?:\.\d+)?x(\d+(?:\.\d+)?))\b`)
+// SealSize is a shaft seal as a seat names it.
+type SealSize struct {
+	Name                     string // "60x80x8", "1-1/2x2x1/4"
+	ShaftMm, BoreMm, WidthMm float64
+}
 
-// SealIn is the shaft seal of a bore, nil for another step. Its sizes are millimetres,
-// as seals are named.
-func (s *Sizes) SealIn(st *Step) *Seal {
-	m := sealSeat.FindStringSubmatch(strings.TrimSpace(st.Seat))
-	if m == nil || !st.Inside {
+// sealForm is how a shaft seal is written: shaft, bore and width.
+var sealForm = regexp.MustCompile(`(\d+(?:\.\d+|/\d+|-\d+/\d+)?)x(\d+(?:\.\d+|/\d+|-\d+/\d+)?)x(\d+(?:\.\d+|/\d+|-\d+/\d+)?)`)
+
+// inchSeal is the width under which the seal of a job in inches is one named
+// in inches: no seal of millimetres is so narrow, and none of inches so wide.
+const inchSeal = 3.0
+
+// SealOf finds a shaft seal in the words of a seat; nil if they name none. Its sizes are
+// millimetres, but in a job in inches those of a seal under 3 wide are inches.
+func SealOf(seat string, units parts.Units) *SealSize {
+	m := sealForm.FindStringSubmatch(seat)
+	if m == nil {
 		return nil
 	}
-	out := &Seal{Size: m[1], Lip: st.Lip, Said: st.Lip != ""}
-	out.ShaftMm, _ = strconv.ParseFloat(m[2], 64)
-	out.WidthMm, _ = strconv.ParseFloat(m[3], 64)
+	in := func(units parts.Units) *SealSize {
+		out := &SealSize{Name: m[0]}
+		for i, mm := range []*float64{&out.ShaftMm, &out.BoreMm, &out.WidthMm} {
+			read, _ := parts.ParseLength(m[i+1], units)
+			*mm = geom.Clean(read)
+		}
+		return out
+	}
+	out := in(parts.Millimetres)
+	if units == parts.Inches && out.WidthMm < inchSeal {
+		return in(units)
+	}
+	return out
+}
+
+// SealIn is the shaft seal of a bore, nil for another step.
+func (s *Sizes) SealIn(st *Step) *Seal {
+	name, is := strings.CutPrefix(strings.ToLower(strings.TrimSpace(st.Seat)), "seal ")
+	q := SealOf(name, s.W.Units)
+	if !is || q == nil || !st.Inside {
+		return nil
+	}
+	out := &Seal{Size: q.Name, ShaftMm: q.ShaftMm, WidthMm: q.WidthMm, Lip: st.Lip, Said: st.Lip != ""}
 	if !out.Said {
 		if out.Lip = parts.Front; s.sealBehind(st) {
 			out.Lip = parts.Back

@@ -42,3 +42,25 @@ func TestSealIn(t *testing.T) {
 		}
 	}
 }
+
+// A seal is named in millimetres; in a job in inches one under 3 wide is named in inches,
+// decimal or in fractions.
+func TestSealOf(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		seat  string
+		units parts.Units
+		want  *SealSize
+	}{
+		{"seal 60x80x8", parts.Millimetres, &SealSize{"60x80x8", 60, 80, 8}}, {"seal 60x80x7.5", parts.Inches, &SealSize{"60x80x7.5", 60, 80, 7.5}},
+		{"seal 1.5x2x0.25", parts.Inches, &SealSize{"1.5x2x0.25", 38.1, 50.8, 6.35}}, {"seal 1-1/2x2x1/4", parts.Inches, &SealSize{"1-1/2x2x1/4", 38.1, 50.8, 6.35}},
+		{"seal 3/4x1-1/8x1/4 outside", parts.Inches, &SealSize{"3/4x1-1/8x1/4", 19.05, 28.575, 6.35}},
+		{"seal 10x20x3", parts.Inches, &SealSize{"10x20x3", 10, 20, 3}}, {"seal 10x20x2.5", parts.Millimetres, &SealSize{"10x20x2.5", 10, 20, 2.5}},
+		{"bearing 30210 cone", parts.Millimetres, nil}, {"O-ring 20x2.62", parts.Millimetres, nil},
+	} {
+		got := SealOf(c.seat, c.units)
+		if (got == nil) != (c.want == nil) || got != nil && *got != *c.want {
+			t.Errorf("%s in %s: %+v, want %+v", c.seat, c.units, got, c.want)
+		}
+	}
+}

@@ -44,7 +44,7 @@ func (v *view) grooveOnKeyway(g plan.GrooveRow) {
 // is pushed along.
 func (v *view) grooveUnderLip(g plan.GrooveRow) {
 	steps, i, _ := v.ofGroove(g)
-	if g.Inside || steps[i].step == nil || !sealForm.MatchString(steps[i].step.Seat.Value) || g.ORing != nil {
+	if g.Inside || steps[i].step == nil || v.seal(steps[i]) == nil || g.ORing != nil {
 		return
 	}
 	v.crosses(Check, g, Finding{

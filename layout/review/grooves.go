@@ -3,7 +3,6 @@ package review
 import (
 	"math"
 	"slices"
-	"strconv"
 	"strings"
 
 	"centrepop/layout/grooves"
@@ -193,9 +192,8 @@ func (v *view) seatWidth(c cylinder) (mm float64, rule string) {
 			return 0.6 * b.Width.Mm, "a bearing's ring lies in its seat over its whole width"
 		}
 	}
-	if m := sealForm.FindStringSubmatch(c.step.Seat.Value); m != nil {
-		width, _ := strconv.ParseFloat(m[3], 64)
-		return width, "a seal lies in its seat over its whole width"
+	if m := v.seal(c); m != nil {
+		return m.WidthMm, "a seal lies in its seat over its whole width"
 	}
 	return 0.6 * (c.toMm - c.fromMm), "a groove leaves three fifths of its seat in one piece"
 }
@@ -304,12 +302,11 @@ func (v *view) sealed(work func(c cylinder, land grooves.SealLand, inside bool))
 		if c.step == nil {
 			continue
 		}
-		m := sealForm.FindStringSubmatch(c.step.Seat.Value)
+		m := v.seal(c)
 		if m == nil {
 			continue
 		}
-		shaftMm, _ := strconv.ParseFloat(m[1], 64)
-		if land, err := grooves.SealLandFor(shaftMm, 0); err == nil {
+		if land, err := grooves.SealLandFor(m.ShaftMm, 0); err == nil {
 			work(c, land, i >= len(v.outside))
 		}
 	}

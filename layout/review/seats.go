@@ -2,11 +2,11 @@ package review
 
 import (
 	"math"
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
 
+	"centrepop/layout/part"
 	"centrepop/layout/threads"
 	"centrepop/parts"
 )
@@ -53,8 +53,8 @@ func inTheWay(steps []cylinder, seat cylinder, sign float64) *cylinder {
 	return nil
 }
 
-// sealForm is how a radial shaft seal is written: shaft, bore and width.
-var sealForm = regexp.MustCompile(`(\d+)x(\d+)x(\d+)`)
+// seal is the radial shaft seal that a step is the seat of, nil for another.
+func (v *view) seal(c cylinder) *part.SealSize { return part.SealOf(c.step.Seat.Value, v.job.Units) }
 
 // seatWords looks for seats that are not those of what the drawing says sits
 // on them: a seal of other sizes, a bearing that its joint does not name, or a
@@ -65,11 +65,11 @@ func seatWords(v *view) {
 			continue
 		}
 		inside := i >= len(v.outside)
-		if m := sealForm.FindStringSubmatch(c.step.Seat.Value); m != nil {
+		if m := v.seal(c); m != nil {
 			v.sealSeat(c, m, inside)
 			if other := v.sealBore(m); !inside && other != "" {
 				v.report(Check, c.name, c.pos, Finding{
-					What: c.name + " is the land of a seal that no bore of the job takes", Numbers: m[0] + "; " + other,
+					What: c.name + " is the land of a seal that no bore of the job takes", Numbers: m.Name + "; " + other,
 					Rule: "the shaft names the seal that its housing takes", Source: "by the job", Fix: "one seal on both drawings",
 				})
 			}
@@ -83,42 +83,39 @@ func seatWords(v *view) {
 
 // sealBore is what the bores for seals on a shaft of that size name, if none names this
 // seal.
-func (v *view) sealBore(m []string) (other string) {
+func (v *view) sealBore(m *part.SealSize) (other string) {
 	for _, p := range v.job.Parts {
 		if p.Profile == nil {
 			continue
 		}
 		for _, s := range p.Profile.Inside {
-			o := sealForm.FindStringSubmatch(s.Seat.Value)
-			if o == nil || o[1] != m[1] {
+			o := part.SealOf(s.Seat.Value, v.job.Units)
+			if o == nil || o.ShaftMm != m.ShaftMm {
 				continue
 			}
-			if o[0] == m[0] {
+			if *o == *m {
 				return ""
 			}
-			other = s.Name.Value + " of " + p.Title.Value + " takes " + o[0]
+			other = s.Name.Value + " of " + p.Title.Value + " takes " + o.Name
 		}
 	}
 	return other
 }
 
-func (v *view) sealSeat(c cylinder, m []string, inside bool) {
-	shaft, _ := strconv.ParseFloat(m[1], 64)
-	bore, _ := strconv.ParseFloat(m[2], 64)
-	width, _ := strconv.ParseFloat(m[3], 64)
-	wanted := shaft
+func (v *view) sealSeat(c cylinder, m *part.SealSize, inside bool) {
+	wanted, width := m.ShaftMm, m.WidthMm
 	if inside {
-		wanted = bore
+		wanted = m.BoreMm
 	}
 	if got := 2 * c.radiusMm; math.Abs(got-wanted) > slackMm {
 		v.report(Stop, c.name, c.pos, Finding{
-			What: c.name + " has not the size of its seal " + m[0], Numbers: v.mm(got) + ", the seal has " + v.mm(wanted),
+			What: c.name + " has not the size of its seal " + m.Name, Numbers: v.mm(got) + ", the seal has " + v.mm(wanted),
 			Rule: "a seal is named by shaft, bore and width", Source: "ISO 6194-1", Fix: "the size of the seal, or the seal of the size",
 		})
 	}
 	if long := c.toMm - c.fromMm; long < width-slackMm {
 		v.report(Check, c.name, c.pos, Finding{
-			What: c.name + " is shorter than its seal " + m[0], Numbers: v.mm(long) + " for " + v.mm(width),
+			What: c.name + " is shorter than its seal " + m.Name, Numbers: v.mm(long) + " for " + v.mm(width),
 			LeftMm: left(long), Rule: "a seal lies in its seat over its whole width", Source: "by geometry", Fix: "a longer seat, or a narrower seal",
 		})
 	}
@@ -191,9 +188,9 @@ func rough(v *view) {
 		switch {
 		case strings.HasPrefix(c.step.Seat.Value, "bearing "):
 			most = seatRa
-		case i < len(v.outside) && sealForm.MatchString(c.step.Seat.Value):
+		case i < len(v.outside) && v.seal(c) != nil:
 			most, source = lipRa, "ISO 6194-1"
-		case sealForm.MatchString(c.step.Seat.Value):
+		case v.seal(c) != nil:
 			most, source = sealBoreRa, "DIN 3760 as seal makers print it"
 		}
 		if !ok || most == 0 || ra <= most+slackMm {
