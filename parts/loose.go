@@ -48,6 +48,9 @@ func (l *loader) loose(n *node, job *Job) {
 				break
 			}
 		}
+		if n := f.n.get("count"); n != nil && f.n.get("buy") == nil {
+			l.fault(n.pos, "count says how many are bought, and nothing is", "buy: what it is fastened with, or no count")
+		}
 		if slices.ContainsFunc(job.Loose, func(o Loose) bool { return o.Part.Value == e.Part.Value }) {
 			l.faultf(e.Part.Pos, "each part once", "%s is loose already", e.Part.Value)
 		}
