@@ -163,14 +163,21 @@ func (m *Group) checkEdges(r *record, f *plan.Face) {
 	for _, h := range f.Holes {
 		if h.Group == m.Group.Name && h.N == m.Group.First {
 			half := m.Group.DrillMm / 2
-			m.fromEdges(r, f, h.N, "pin", plan.XY{XMm: h.FromXMm, YMm: h.FromYMm}, plan.XY{XMm: half, YMm: half})
+			m.fromEdges(r, f, placed{h.N, "pin", plan.XY{XMm: h.FromXMm, YMm: h.FromYMm}, plan.XY{XMm: half, YMm: half}})
 		}
 	}
 }
 
-// fromEdges measures from the two edges of a face's datum to what stands at from,
-// which reaches towards them.
-func (m *Group) fromEdges(r *record, f *plan.Face, n int, to string, from, reach plan.XY) {
+// placed is what stands at a distance from the two edges of a face's datum, and how far
+// it reaches towards them; to is the side that is measured to.
+type placed struct {
+	n           int
+	to          string
+	from, reach plan.XY
+}
+
+// fromEdges measures from the two edges of a face's datum.
+func (m *Group) fromEdges(r *record, f *plan.Face, at placed) {
 	x, y := "left", "bottom"
 	if strings.Contains(f.Datum, "right") {
 		x = "right"
@@ -178,11 +185,11 @@ func (m *Group) fromEdges(r *record, f *plan.Face, n int, to string, from, reach
 	if strings.Contains(f.Datum, "top") {
 		y = "top"
 	}
-	sx, sy := r.General(from.XMm), r.General(from.YMm)
-	c := plan.Check{Ref: r.ref(m), What: words.Spaced(m.name) + " " + words.Trim(float64(n), 0) + ", " + x + " and " + y + " edge to " + to,
-		Wanted: r.W.Read(geom.Clean(from.XMm-reach.XMm)) + ", " + r.W.Read(geom.Clean(from.YMm-reach.YMm)), Limits: words.OrNone(""), Gauge: "calipers", Source: sx.Source}
+	sx, sy := r.General(at.from.XMm), r.General(at.from.YMm)
+	c := plan.Check{Ref: r.ref(m), What: words.Spaced(m.name) + " " + words.Trim(float64(at.n), 0) + ", " + x + " and " + y + " edge to " + at.to,
+		Wanted: r.W.Read(geom.Clean(at.from.XMm-at.reach.XMm)) + ", " + r.W.Read(geom.Clean(at.from.YMm-at.reach.YMm)), Limits: words.OrNone(""), Gauge: "calipers", Source: sx.Source}
 	if sx.Limited && sy.Limited {
-		c.Limits = r.W.Limits(sx.MinMm-reach.XMm, sx.MaxMm-reach.XMm) + ", " + r.W.Limits(sy.MinMm-reach.YMm, sy.MaxMm-reach.YMm)
+		c.Limits = r.W.Limits(sx.MinMm-at.reach.XMm, sx.MaxMm-at.reach.XMm) + ", " + r.W.Limits(sy.MinMm-at.reach.YMm, sy.MaxMm-at.reach.YMm)
 	}
 	r.add(c)
 }
