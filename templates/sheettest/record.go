@@ -151,3 +151,13 @@ func RecordSheets(t *testing.T, sheets []*draw.Sheet) string {
 	}
 	return b.String()
 }
+
+// RecordLines is RecordSheets with each sheet in one line, for golden.Whole: of many
+// sheets a digest then keeps a name and a sum each.
+func RecordLines(t *testing.T, sheets []*draw.Sheet) string {
+	var b strings.Builder
+	for _, s := range sheets {
+		b.WriteString(strings.NewReplacer("\n", " | ", "\t", " ").Replace(RecordSheets(t, []*draw.Sheet{s})) + "\n")
+	}
+	return b.String()
+}
