@@ -173,8 +173,10 @@ func transition(t *parts.Transition) *assembly.Solid {
 		Hollow(assembly.SquareToRound(assembly.Pt{X: w - 2*wall, Y: d - 2*wall}, 0, r-wall, centre, -h))
 }
 
+// leaning has its wall across the plate, which is further across the axis: as a mean all
+// round, by the slope of the cone.
 func leaning(f *parts.Frustum) *assembly.Solid {
-	wall := f.Thickness.Mm
+	wall := f.Thickness.Mm * math.Hypot(1, (f.Large.Mm-f.Small.Mm)/2/f.Height.Mm)
 	grow := formed(f.Inside, wall)
 	large, small, h := f.Large.Mm/2+grow, f.Small.Mm/2+grow, f.Height.Mm
 	centre := assembly.Pt{Y: f.Offset.Mm}

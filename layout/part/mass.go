@@ -9,7 +9,7 @@ import (
 )
 
 // massKg is the mass of one finished part, 0 if the material is not known: its form
-// less holes, openings and keyways. A branch's hole and broken
+// less holes, openings, keyways and flats. A branch's hole and broken
 // edges are left out.
 func (g *Shape) massKg() float64 {
 	if g.Material == nil {
@@ -24,6 +24,9 @@ func (g *Shape) massKg() float64 {
 	}
 	for i := range g.Keyways {
 		volume -= g.Keyways[i].volumeMm3()
+	}
+	for i := range g.Flats {
+		volume -= g.Flats[i].volumeMm3()
 	}
 	if g.Clamp != nil {
 		volume -= g.Clamp.volumeMm3(g.LengthMm())
@@ -95,6 +98,17 @@ func (k *Keyway) volumeMm3() float64 {
 	}
 	area -= float64(2-k.open) * (w*w - sweptMm2(w, 0)) / 2
 	return area * (k.Row.DepthMm - fall/3)
+}
+
+// volumeMm3 is the metal that the flats leave of a round: a segment each, or all round the
+// polygon where they meet in sharp corners.
+func (f *Flats) volumeMm3() float64 {
+	n, round := float64(f.Row.Sides), f.Row.DiameterMm
+	area := n * segmentMm2(round/2, f.Row.DepthMm)
+	if f.Row.Full {
+		area = sweptMm2(round, 0) - n/4*f.Row.AcrossMm*f.Row.AcrossMm*math.Tan(math.Pi/n)
+	}
+	return area * (f.Row.ToMm - f.Row.FromMm)
 }
 
 // segmentMm2 is what a cutter of some radius takes off a flat that it sinks into.
