@@ -203,17 +203,7 @@ func (p *pattern) draw(s *draw.Sheet, window draw.Rect, ox, oy float64, room *dr
 	}
 	s.Draw.Add(draw.Group{Drawing: lines, Transform: shift, Clip: window.Path()})
 
-	var marks []draw.Mark
-	for _, m := range p.dev.Marks {
-		if seen.HasPoint(m.CentreMm.XMm, m.CentreMm.YMm) {
-			size := m.Name
-			if m.DiameterMm > 0 {
-				size += " Ø" + words.Short(m.DiameterMm, p.pl.Units)
-			}
-			marks = append(marks, draw.Mark{Number: strconv.Itoa(m.N), Group: m.Name, Size: size, X: ox + m.CentreMm.XMm, Y: oy + m.CentreMm.YMm, Radius: max(m.DiameterMm/2, draw.CrossArmMm), Outward: 0})
-		}
-	}
-	draw.LabelMarks(s, room, marks)
+	draw.LabelMarks(s, room, p.marks(seen, ox, oy))
 	if p.dev.Kind == plan.WrapPattern {
 		p.wrapTexts(s, window, ox, oy, room)
 		return
@@ -233,6 +223,20 @@ func (p *pattern) draw(s *draw.Sheet, window draw.Rect, ox, oy float64, room *dr
 		p.centreLine(s, window, ox+*p.dev.MirrorMm, room)
 	}
 	p.foldTexts(s, window, ox, oy, room)
+}
+
+// marks are the crosses that are seen, to label, the pattern's origin at (ox, oy).
+func (p *pattern) marks(seen draw.Rect, ox, oy float64) (marks []draw.Mark) {
+	for _, m := range p.dev.Marks {
+		if seen.HasPoint(m.CentreMm.XMm, m.CentreMm.YMm) {
+			size := m.Name
+			if m.DiameterMm > 0 {
+				size += " Ø" + words.Short(m.DiameterMm, p.pl.Units)
+			}
+			marks = append(marks, draw.Mark{Number: strconv.Itoa(m.N), Group: m.Name, Size: size, X: ox + m.CentreMm.XMm, Y: oy + m.CentreMm.YMm, Radius: max(m.DiameterMm/2, draw.CrossArmMm), Outward: 0})
+		}
+	}
+	return marks
 }
 
 // centreLine draws the line at x that a half pattern is turned over on, if it lies in
