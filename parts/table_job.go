@@ -362,9 +362,9 @@ var readingGroup = &Group{
 	Keys: []Key{
 		{Name: "from", Type: CountType, Need: true, Means: "number of a hole", Low: 1, High: maxFlangeHoles},
 		{Name: "to", Type: HoleOrSpigot, Need: true, Means: "number of another hole, or spigot", Low: 1, High: maxFlangeHoles},
-		{Name: "over", Type: SizeType, Means: "outside to outside, over two pins"},
-		{Name: "between", Type: SizeType, Means: "inside to inside"},
-		{Name: "centres", Type: SizeType, Means: "centre to centre"},
+		{Name: "over", Type: SizeType, Means: "from the far edge of the one hole to that of the other, or over pins that fill them; to the spigot, from the far edge to its outside"},
+		{Name: "between", Type: SizeType, Means: "from the near edge of the one hole to that of the other; to the spigot, from the near edge to its outside"},
+		{Name: "centres", Type: SizeType, Means: "from centre to centre, worked out already from pins of another size"},
 		{Name: "plus-minus", Type: SizeType, Means: "of this reading", Default: "the caliper's"},
 	},
 }

@@ -41,8 +41,8 @@ func weldAccess(r *reviewer) {
 		i0, i1 := inner.Span(innerEnd)
 		radius := j.Weld.DiameterMm / 2
 		ends := []weldEnd{
-			newWeldEnd(o0, i0, -1, radius, outer, inner),
-			newWeldEnd(o1, i1, 1, radius, outer, inner),
+			newWeldEnd(-1, radius, surfaceEnd{outer, o0}, surfaceEnd{inner, i0}),
+			newWeldEnd(1, radius, surfaceEnd{outer, o1}, surfaceEnd{inner, i1}),
 		}
 		r.reachable(j, ends, stack)
 	}
@@ -159,27 +159,33 @@ type weldEnd struct {
 	depthMm   float64 // in the bore, 0 at its mouth
 }
 
+// surfaceEnd is where a surface of a part ends along the axis.
+type surfaceEnd struct {
+	*standingPart
+	z float64
+}
+
 // newWeldEnd finds the corner at the end, in direction dir of the axis, of a
-// joint of radius r: o and i are where the outer and the inner surface end.
-func newWeldEnd(o, i, dir, r float64, outer, inner *standingPart) weldEnd {
+// joint of radius r.
+func newWeldEnd(dir, r float64, outer, inner surfaceEnd) weldEnd {
 	const small, flushMm = 0.3, 0.5 // a chamfer for a weld is larger; a fillet needs more
-	e := weldEnd{z: o, r: r, dir: dir}
-	switch d := (i - o) * dir; {
+	e := weldEnd{z: outer.z, r: r, dir: dir}
+	switch d := (inner.z - outer.z) * dir; {
 	case d > flushMm:
 		e.rank, e.sides = 1, []float64{1}
 	case d < -flushMm:
-		e.z, e.depthMm, e.sides = i, -d, []float64{-1}
+		e.z, e.depthMm, e.sides = inner.z, -d, []float64{-1}
 	default:
 		e.sides = []float64{1, -1}
 	}
-	if bore, _, ok := outer.radii(o - dir*0.05); ok && bore > r+small {
+	if bore, _, ok := outer.radii(outer.z - dir*0.05); ok && bore > r+small {
 		e.rank = 2
 	}
-	if _, outside, ok := inner.radii(i - dir*0.05); ok && outside < r-small {
+	if _, outside, ok := inner.radii(inner.z - dir*0.05); ok && outside < r-small {
 		e.rank = 2
 	}
 	// Against a shoulder the corner is at the shoulder's outside.
-	if _, outside, ok := inner.radii(o + dir*0.05); ok && outside > r+small {
+	if _, outside, ok := inner.radii(outer.z + dir*0.05); ok && outside > r+small {
 		e.r, e.sides = outside, []float64{1}
 	}
 	return e
