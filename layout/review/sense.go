@@ -13,7 +13,10 @@ const (
 	shallowHole = 0.75    // of a plain blind one
 	leastPitch  = 1.0 / 3 // of a flight, of its outside
 	mostPitch   = 1.5
-	loosestForm = 2.0 // mm of form or direction: ISO 2768-2 class L, from memory, has 2 for a part of 3 m
+	leastTurn   = 0.5  // of a flight, of its pitch
+	mostLap     = 20.0 // of a rolled seam, in thicknesses
+	sealEdgeMm  = 1.5  // on a side, of the shoulder that a shaft seal lies against
+	loosestForm = 2.0  // mm of form or direction: ISO 2768-2 class L, from memory, has 2 for a part of 3 m
 )
 
 // sense looks for numbers that are possible and make no sense: most have a digit too
@@ -50,7 +53,25 @@ func sense(v *view) {
 			is(h.name, h.pos(), h.name+" is too shallow for anything to hold in it", deep, shallowHole*wide, math.Inf(1), "a pin or a bar goes into its hole by about its diameter", "a deeper hole")
 		}
 	}
+	if f := v.p.Frustum; f != nil {
+		is("", f.Pos, "the seam laps over far", f.Overlap.Mm, 0, mostLap*f.Thickness.Mm, "a lap is as wide as its weld or rivets ask, ten thicknesses or so", "a shorter lap")
+	}
+	for i, c := range v.inside {
+		if c.step == nil || !sealForm.MatchString(c.step.Seat.Value) {
+			continue
+		}
+		high := 0.0
+		for _, k := range []int{i - 1, i + 1} {
+			if k >= 0 && k < len(v.inside) {
+				high = max(high, c.radiusMm-v.inside[k].radiusMm)
+			}
+		}
+		if high > 0 {
+			is(c.name, c.pos, "the shoulder behind the seal in "+c.name+" is low", high, sealEdgeMm, math.Inf(1), "a seal lies against a shoulder that it does not slip over", "a smaller bore behind the seal")
+		}
+	}
 	if f := v.p.Flight; f != nil {
+		is("", f.Pos, "the flight is a fraction of a turn", f.Length.Mm, leastTurn*f.Pitch.Mm, math.Inf(1), "a flight moves its load by turns", "a longer flight")
 		is("", f.Pos, "the pitch of the flight is far from its outside", f.Pitch.Mm, leastPitch*f.Outside.Mm, mostPitch*f.Outside.Mm, "a flight rises by a third of its outside to one and a half in a turn: less is hardly formed, more throws its load", "another pitch")
 	}
 	for _, q := range v.p.Require {
