@@ -3,6 +3,7 @@ package review
 import (
 	"math"
 
+	"centrepop/layout/part"
 	"centrepop/parts"
 )
 
@@ -57,7 +58,7 @@ func sense(v *view) {
 		is("", f.Pos, "the seam laps over far", f.Overlap.Mm, 0, mostLap*f.Thickness.Mm, "a lap is as wide as its weld or rivets ask, ten thicknesses or so", "a shorter lap")
 	}
 	for i, c := range v.inside {
-		if c.step == nil || !sealForm.MatchString(c.step.Seat.Value) {
+		if c.step == nil || part.SealOf(c.step.Seat.Value, v.job.Units) == nil {
 			continue
 		}
 		high := 0.0
