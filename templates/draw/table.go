@@ -324,13 +324,20 @@ func (t *Table) drawRow(columns []Column, lines [][]string, high float64, head b
 			y -= size * t.leading()
 		}
 		if c.Tick {
-			m := (r.X0 + r.X1) / 2
-			p.Draw.Add(Box(Rect{m - 2.5, -p.Height/2 - 2.5, m + 2.5, -p.Height/2 + 2.5}, LineMm))
+			x, y, half := (r.X0+r.X1)/2, -p.Height/2, min(tickMm, p.Height-2*tickClearMm)/2
+			p.Draw.Add(Box(Rect{x - half, y - half, x + half, y + half}, LineMm))
 		}
 		x += widths[i]
 	}
 	return p
 }
+
+// tickMm is the side of a box to tick, and tickClearMm what is left between it and the
+// lines of its row, which a low row makes it smaller for.
+const (
+	tickMm      = 5.0
+	tickClearMm = 0.7
+)
 
 // Measure lays the table out for a width, and returns the height of title, lead
 // and heads, and of each row.
