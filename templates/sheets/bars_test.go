@@ -67,7 +67,7 @@ func countBoxes(d draw.Drawing) int {
 	for _, item := range d.Items {
 		switch item := item.(type) {
 		case draw.Shape:
-			if b := item.Path.Bounds(); item.Path.Closed() && !strings.Contains(item.Path.String(), "A") && b.W() > 3.2 && b.W() < 6 && b.W()-b.H() < 0.01 && b.H()-b.W() < 0.01 {
+			if b := item.Path.Bounds(); item.Path.Closed() && !strings.Contains(item.Path.String(), "A") && b.W() > 3 && b.W() < 6 && b.W()-b.H() < 0.01 && b.H()-b.W() < 0.01 {
 				n++
 			}
 		case draw.Group:
