@@ -294,6 +294,9 @@ func (t *Table) rowPiece(row int, b band) Piece {
 func (t *Table) rowMm(columns []Column, lines [][]string, least float64) float64 {
 	for i, c := range columns {
 		least = max(least, float64(len(lines[i]))*c.Size*t.leading()+2*t.padMm())
+		if c.Tick {
+			least = max(least, leastTickMm+2*tickClearMm)
+		}
 	}
 	return least
 }
@@ -332,11 +335,12 @@ func (t *Table) drawRow(columns []Column, lines [][]string, high float64, head b
 	return p
 }
 
-// tickMm is the side of a box to tick, and tickClearMm what is left between it and the
-// lines of its row, which a low row makes it smaller for.
+// tickMm is the side of a box to tick, leastTickMm that in a low row, and tickClearMm what
+// is left between it and the lines of its row.
 const (
 	tickMm      = 5.0
-	tickClearMm = 0.7
+	leastTickMm = 3.2
+	tickClearMm = 0.5
 )
 
 // Measure lays the table out for a width, and returns the height of title, lead
