@@ -3,6 +3,7 @@ package parts
 import (
 	"centrepop/parts/meant"
 	"slices"
+	"strconv"
 )
 
 // FirstRun is what a machine needs at its first run besides what its joints
@@ -187,7 +188,7 @@ func (c *cardReader) upkeep(f *fields) *Upkeep {
 	}
 	u := &Upkeep{Pos: f.n.pos}
 	for _, e := range f.each("ports") {
-		p := Port{Pos: e.n.pos, Grease: e.text("grease"), Amount: e.text("amount"), Every: e.text("every")}
+		p := Port{Pos: e.n.pos, Grease: e.text("grease"), Amount: e.text("amount"), Every: every(e)}
 		p.Bearing, p.Place = c.place(e)
 		if p.Place.Value != "" && (!e.given("grease") || !e.given("amount")) {
 			f.fault(p.Place.Pos, "a port without a bearing needs grease and amount", "both: only at a bearing is the amount worked out")
@@ -195,7 +196,7 @@ func (c *cardReader) upkeep(f *fields) *Upkeep {
 		u.Ports = append(u.Ports, p)
 	}
 	for _, e := range f.each("bolts") {
-		u.Bolts = append(u.Bolts, Retighten{Pos: e.n.pos, Joint: c.joint(e, "joint", BoltKind), Every: e.text("every")})
+		u.Bolts = append(u.Bolts, Retighten{Pos: e.n.pos, Joint: c.joint(e, "joint", BoltKind), Every: every(e)})
 	}
 	for _, e := range f.each("wear") {
 		u.Wear = append(u.Wear, c.wear(e))
@@ -203,9 +204,19 @@ func (c *cardReader) upkeep(f *fields) *Upkeep {
 	return u
 }
 
+// every reads how often something is done; a number alone has no unit.
+func every(f *fields) Text {
+	t := f.text("every")
+	if _, err := strconv.ParseFloat(t.Value, 64); err == nil {
+		f.fault(t.Pos, t.Value+" says how many, and not of what", "a number with its unit, such as every: "+t.Value+" h")
+		return Text{}
+	}
+	return t
+}
+
 // wear reads a part of the job, or an item in words.
 func (c *cardReader) wear(f *fields) Wear {
-	w := Wear{Pos: f.n.pos, Look: f.text("look"), Every: f.text("every")}
+	w := Wear{Pos: f.n.pos, Look: f.text("look"), Every: every(f)}
 	switch key, _ := f.oneOf(); key {
 	case "item":
 		w.Item = f.text(key)

@@ -156,6 +156,9 @@ func TestMountingProblems(t *testing.T) {
 		{"bearing-housing.yaml", "front-shoulder, diameter: 80", "front-shoulder, diameter: 76", plan.CupShoulderHigh},
 		{"bearing-housing.yaml", "front-shoulder, diameter: 80", "front-shoulder, diameter: 90", plan.CupNotHeld},
 		{"auger-shaft.yaml", "seal-land, diameter: 60", "seal-land, diameter: 54", plan.ConeShoulderLow},
+		{"auger-shaft.yaml", "{edge: seal-land-front, size: 5.5", "{edge: seal-land-back, size: 1.6 mm, angle: 45}\n  - {edge: seal-land-front, size: 5.5", plan.ConeShoulderLow}, // 60 less 3.2 of the 57 it needs
+		{"lantern.yaml", "chamber, diameter: 119, length: 74}\n    - {name: register, diameter: 120, fit: H7, length: 8", "chamber, diameter: 119, length: 77}\n    - {name: register, diameter: 120, fit: H7, length: 5", plan.RegisterBottoms},
+		{"barrel-flange.yaml", "plate: 12 mm", "plate: 12 in", plan.NoSectionStrength},
 		{"auger-shaft.yaml", "middle, diameter: 48, length: 69", "middle, diameter: 49.5, length: 69", plan.CageTouches},
 		{"auger-shaft.yaml", "middle, diameter: 48, length: 69", "middle, diameter: 48, length: 71", plan.ConeTouches},
 		{"auger-shaft.yaml", "nut-thread, thread: M40x1.5, length: 22, undercut: DIN 76-A", "nut-thread, diameter: 40, length: 22", plan.ConeNotHeld},

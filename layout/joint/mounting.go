@@ -151,8 +151,10 @@ func (t *joint) judgeMounting(p *plan.BearingPlan, m mounting) {
 	switch {
 	case m.fixed == nil && m.nut == nil:
 		t.problem(plan.ConeNotHeld, plan.Named(t.a.text()), plan.Named(faceName(m.coneDir)))
-	case m.fixed != nil && m.fixed.Size.NominalMm < p.LargeEndMinMm-1e-9:
-		t.problem(plan.ConeShoulderLow, plan.Named(t.a.text()), dia(m.fixed), plan.Of(plan.Diameter, p.LargeEndMinMm))
+	case m.fixed != nil:
+		if high := geom.Clean(m.fixed.Size.NominalMm - 2*t.edgeMm(m.fixed, m.coneDir < 0)); high < p.LargeEndMinMm-1e-9 {
+			t.problem(plan.ConeShoulderLow, plan.Named(t.a.text()), plan.Of(plan.Diameter, high), plan.Of(plan.Diameter, p.LargeEndMinMm))
+		}
 	}
 	if m.small != nil && m.small.Size.NominalMm > p.SmallEndMaxMm+1e-9 {
 		t.problem(plan.CageTouches, plan.Named(t.a.text()), plan.Named(words.Spaced(m.small.Name)), dia(m.small), plan.Of(plan.Diameter, p.SmallEndMaxMm))
@@ -163,6 +165,25 @@ func (t *joint) judgeMounting(p *plan.BearingPlan, m mounting) {
 			t.problem(plan.SeatShort, plan.Named(f.text()), plan.Of(plan.Mm, geom.Clean(long)), plan.Of(plan.Mm, words.Round(least, 2)))
 		}
 	}
+}
+
+// edgeMm is how far the chamfer or rounding of a step's edge comes in from its outside on
+// the shaft's end face there, 0 without one.
+func (t *joint) edgeMm(s *part.Step, back bool) float64 {
+	edge := s.Name + "-front"
+	if back {
+		edge = s.Name + "-back"
+	}
+	for i := range t.a.r.Part.Chamfers {
+		switch c := &t.a.r.Part.Chamfers[i]; {
+		case c.Edge.Value != edge:
+		case c.Radius.Set():
+			return c.Radius.Mm
+		default:
+			return c.Size.Mm * math.Tan(c.Angle.Deg*math.Pi/180)
+		}
+	}
+	return 0
 }
 
 // seatShare is how much of a bearing's width each ring needs as seat. Cones are

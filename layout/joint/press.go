@@ -1,6 +1,7 @@
 package joint
 
 import (
+	"errors"
 	"math"
 	"regexp"
 	"strconv"
@@ -8,6 +9,7 @@ import (
 	"sync"
 
 	"centrepop/layout/fits"
+	"centrepop/layout/material"
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/layout/press"
@@ -74,6 +76,10 @@ func (t *joint) member(f feature, sharedMm float64) (press.Member, bool) {
 		}
 	}
 	mat, err := press.Lookup(f.r.Part.Material.Value, strengthSectionMm(f.r.Part, m))
+	if e := (*material.SectionError)(nil); errors.As(err, &e) && e.Condition == "" && e.UpToMm > 0 && e.SectionMm > e.UpToMm {
+		t.refuse(f.ref.Pos, plan.NoSectionStrength, plan.Named(f.title()), plan.Of(plan.Mm, e.SectionMm), plan.Named(e.Material), plan.Of(plan.Mm, e.UpToMm))
+		return m, false
+	}
 	if err != nil {
 		t.refuse(f.ref.Pos, plan.NoStrength, plan.Named(f.title()), plan.Named(strings.TrimPrefix(err.Error(), "material: ")))
 		return m, false

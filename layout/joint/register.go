@@ -59,20 +59,33 @@ const offMm = 6.0
 // no source.
 const looseMm = 0.25
 
-// nested tells whether an outside step lies in a bore over at least half a
-// millimetre of length, of nearly its size.
-func nested(p, q placedPart, out, in *part.Step) bool {
+// commonMm is the length over which an outside step lies in a bore.
+func commonMm(p, q placedPart, out, in *part.Step) float64 {
 	span := func(at placement, s *part.Step) (lo, hi float64) {
 		u, v := at.z0+at.s*s.FromMm, at.z0+at.s*s.ToMm
 		return math.Min(u, v), math.Max(u, v)
 	}
 	alo, ahi := span(p.at, out)
 	blo, bhi := span(q.at, in)
-	if math.Min(ahi, bhi)-math.Max(alo, blo) < 0.5 || out.Size.Thread != nil || in.Size.Thread != nil {
+	return math.Min(ahi, bhi) - math.Max(alo, blo)
+}
+
+// nested tells whether an outside step lies in a bore over at least half a
+// millimetre of length, of nearly its size.
+func nested(p, q placedPart, out, in *part.Step) bool {
+	if commonMm(p, q, out, in) < 0.5 || out.Size.Thread != nil || in.Size.Thread != nil {
 		return false
 	}
 	smaller := in.Size.NominalMm - out.Size.NominalMm
 	return math.Abs(smaller) <= nearMm || out.Size.Fitted() && in.Size.Fitted() && smaller > 0 && smaller <= offMm
+}
+
+// meetsBottom tells whether a spigot that lies in a register of a bored part as well is too
+// long for it, and meets the narrower step behind.
+func meetsBottom(p, q placedPart, out, in *part.Step) bool {
+	return in.Size.MaxMm < out.Size.MinMm && slices.ContainsFunc(q.r.Steps, func(s part.Step) bool {
+		return s.Inside && s.Size.MaxMm >= out.Size.MinMm && nested(p, q, out, &s)
+	})
 }
 
 func (t *joint) register(p, q placedPart, out, in *part.Step) {
@@ -85,6 +98,8 @@ func (t *joint) register(p, q placedPart, out, in *part.Step) {
 		t.figure("register", what+": clearance "+t.w.Fine(lo*1000, hi*1000, 0), words.Join("; ", out.Size.Source, in.Size.Source))
 	}
 	switch {
+	case meetsBottom(p, q, out, in):
+		t.problem(plan.RegisterBottoms, plan.Named(what), plan.Of(plan.Mm, words.Round(commonMm(p, q, out, in), 2)))
 	case lo < 0:
 		t.problem(plan.RegisterBinds, plan.Named(what), plan.Of(plan.Mm, words.Round(-lo, 3)))
 	case far && direct:

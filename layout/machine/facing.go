@@ -91,16 +91,40 @@ func (m *Machine) faces() (looks []look) {
 // that it closes where the screw goes in.
 func (m *Machine) deadEnd(j *plan.JointPlan, f *faced, other *assembly.Body) []plan.Problem {
 	hole := f.group.Hole
-	if f.used || f.sunk || hole.Size.Make != parts.ClearanceHole && (hole.Size.Make != parts.TappedHole || hole.Through) {
+	if f.used {
 		return nil
 	}
+	if hole.Size.Make == parts.PlainHole && hole.Through {
+		return m.partShut(j, f, other)
+	}
+	if f.sunk || hole.Size.Make != parts.ClearanceHole && (hole.Size.Make != parts.TappedHole || hole.Through) {
+		return nil
+	}
+	if f.shutBy(other) > 0 {
+		return []plan.Problem{m.ofHoles(plan.HoleDeadEnd, j, f, plan.Named(m.title(other.ID)))}
+	}
+	return nil
+}
+
+// shutBy counts the holes that a body closes.
+func (f *faced) shutBy(other *assembly.Body) (n int) {
 	for _, at := range f.at {
 		o := assembly.Opening{At: at, Along: f.out, RadiusMm: f.group.Size.FinishedMm / 2, ReachMm: standsMm}
 		if free, covers := o.Look([]assembly.Body{*other}); free == 0 && len(covers) > 0 {
-			return []plan.Problem{m.ofHoles(plan.HoleDeadEnd, j, f, plan.Named(m.title(other.ID)))}
+			n++
 		}
 	}
-	return nil
+	return n
+}
+
+// partShut finds plain holes of one group of which a part closes some, and has none of
+// that name itself.
+func (m *Machine) partShut(j *plan.JointPlan, f *faced, other *assembly.Body) []plan.Problem {
+	n := f.shutBy(other)
+	if n == 0 || n == len(f.at) || groupNamed(m.model(m.Of[other.ID].Part), f.group.Group.Name) != nil {
+		return nil
+	}
+	return []plan.Problem{m.ofHoles(plan.HolesPartShut, j, f, plan.Named(m.title(other.ID)), plan.Of(plan.Number, float64(n)), plan.Of(plan.Number, float64(len(f.at))))}
 }
 
 // meetMm is how far beside one another holes may lie that meet. Common practice,

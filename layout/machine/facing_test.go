@@ -43,7 +43,7 @@ func saidIn(t *testing.T, dir string, files map[string]string, kinds ...plan.Pro
 func TestFacingHoles(t *testing.T) {
 	t.Parallel()
 	const (
-		plate = "part: %s\nkind: plate\nmaterial: S235\nstock: {plate: 10 mm, cut: laser}\noutline: {rectangle: [200, 100]}\nholes:\n  - {name: bolts, at: [[-80, 0], [80, 0]], size: %s}\n"
+		plate = "part: %s\nkind: plate\nmaterial: S235\nstock: {plate: 10 mm, cut: laser}\noutline: {rectangle: [200, %s]}\nholes:\n  - {name: bolts, at: [[-80, 0], [80, 0]], size: %s}\n"
 		job   = "job: J\nunits: mm\nparts: [a.yaml, b.yaml]\njoints:\n  - name: j\n    bolt: {through: a.bolts, into: b.bolts, bolt: M8 8.8}\n    face: back-on-front\n"
 	)
 	for _, c := range []struct{ a, b, want string }{
@@ -56,6 +56,8 @@ func TestFacingHoles(t *testing.T) {
 		{"name: x, face: front, at: [[0, 0]], size: M8 tap, depth: 6", "", ""},
 		{"name: x, at: [[0, 0]], size: 9", "", ""},
 		{"name: x, at: [[0, 0]], size: M8 clearance, depth: 5", "", ""},
+		{"name: x, at: [[0, 0], [20, 70]], size: 9, depth: 5", "", ""},
+		{"name: x, at: [[0, 0], [20, 0], [20, 70]], size: 9", "", "b closes 2 of the 3 x of a, which no joint uses"},
 		{"name: x, at: [[0, 0]], size: M8 clearance", "name: y, at: [[0, 0]], size: 12", ""},
 		{"name: x, at: [[20, 0]], size: M8 clearance", "name: y, at: [[21.7, 0]], size: 12", ""},
 		{"name: x, at: [[20, 0]], size: M8 clearance", "name: y, at: [[21.8, 0]], size: 12", "x of a and y of b face one another and miss by up to 1.8"},
@@ -74,8 +76,8 @@ func TestFacingHoles(t *testing.T) {
 			}
 			return "  - {" + h + "}\n"
 		}
-		files := map[string]string{"job.yaml": job, "a.yaml": fmt.Sprintf(plate, "a", "M8 clearance") + hole(c.a), "b.yaml": fmt.Sprintf(plate, "b", "M8 tap") + hole(c.b)}
-		if got := said(t, files, plan.HoleDeadEnd, plan.HolesUnmet); got != c.want {
+		files := map[string]string{"job.yaml": job, "a.yaml": fmt.Sprintf(plate, "a", "160", "M8 clearance") + hole(c.a), "b.yaml": fmt.Sprintf(plate, "b", "100", "M8 tap") + hole(c.b)}
+		if got := said(t, files, plan.HoleDeadEnd, plan.HolesPartShut, plan.HolesUnmet); got != c.want {
 			t.Errorf("%q on %q: %q, want %q", c.a, c.b, got, c.want)
 		}
 	}

@@ -255,6 +255,7 @@ func TestTips(t *testing.T) {
 func TestStandsOnAPlate(t *testing.T) {
 	t.Parallel()
 	hole := func(what string) string { return "holes:\n  - {name: pegs, datum: left-bottom, " + what + "}\n" }
+	slot := func(what string) string { return "slots:\n  - {name: pegs, datum: left-bottom, " + what + "}\n" }
 	for _, c := range []struct {
 		left, holes, want string
 	}{
@@ -262,11 +263,15 @@ func TestStandsOnAPlate(t *testing.T) {
 		{"-29", "", "seam-beyond [100 rib 71]"},
 		{"-31", "", "seam-beyond [100 rib 69]overhangs [rib base 31]"},
 		{"331", "", "seam-beyond [100 rib 69]overhangs [rib base 31]"},
-		{"30", hole("face: front, at: [[10, 100], [80, 25]], size: 6 mm"), "hole-closed [pegs base rib 2 0]"},
-		{"30", hole("face: front, at: [[80, 30]], size: 6 mm"), "hole-closed [pegs base rib 1 50]"},
+		{"30", hole("face: front, at: [[10, 100], [80, 25]], size: 6 mm"), "hole-closed [pegs base rib hole 2 0]"},
+		{"30", hole("face: front, at: [[80, 30]], size: 6 mm"), "hole-closed [pegs base rib hole 1 50]"},
 		{"30", hole("face: front, at: [[80, 34]], size: 6 mm"), ""},
-		{"30", hole("face: back, at: [[320, 25]], size: 6 mm, depth: through"), "hole-closed [pegs base rib 1 0]"},
+		{"30", hole("face: back, at: [[320, 25]], size: 6 mm, depth: through"), "hole-closed [pegs base rib hole 1 0]"},
 		{"30", hole("face: back, at: [[320, 25]], size: 6 mm, depth: 5 mm"), ""},
+		{"30", slot("face: front, at: [[80, 25]], width: 6, length: 40, turn: 0"), "hole-closed [pegs base rib slot 1 72]"},
+		{"30", slot("face: front, at: [[80, 54]], width: 6, length: 40, turn: 0"), ""},
+		{"30", slot("face: back, at: [[320, 25]], width: 6, length: 40, turn: 90, depth: through"), "hole-closed [pegs base rib slot 1 0]"},
+		{"30", slot("face: back, at: [[320, 25]], width: 6, length: 40, turn: 90, depth: 5"), ""},
 	} {
 		m, _ := load(t, write(t, map[string]string{"base.yaml": basePart + c.holes, "rib.yaml": strings.Replace(ribPart, "quantity: 2", "quantity: 1", 1),
 			"job.yaml": ribJob + ribWeld + ", place: {on: front, with: bottom, from-left: " + c.left + ", from-bottom: 20, front: down}}\n"}))
@@ -324,7 +329,7 @@ func TestWhatIsCutOut(t *testing.T) {
 	t.Parallel()
 	block := "part: block\nkind: plate\nquantity: 1\nmaterial: S235\nstock: {plate: 20 mm}\noutline: {rectangle: [200, 100]}\nholes:\n" +
 		"  - {name: tap, at: [[-60, 0]], size: M8 tap}\n  - {name: sunk, face: back, at: [[-60, 30]], size: 11 mm, counterbore: {diameter: 18, depth: 11}}\n" +
-		"slots:\n  - {name: pocket, face: front, at: [[40, 0]], width: 12, length: 40, turn: 90, depth: 7}\n"
+		"slots:\n  - {name: pocket, face: front, at: [[40, 0]], width: 12, length: 40, turn: 0, depth: 7}\n"
 	shaft := "part: shaft\nkind: shaft\nquantity: 1\nmaterial: S235\nstock: {round: 50 mm}\nprofile:\n  outside:\n    - {name: body, diameter: 40, length: 100}\n" +
 		"radial:\n  - {name: seat, clock: 90, axial: 50, from: front, slot: {around: 10, along: 60}, depth: 5}\n" +
 		"grooves:\n  - {name: grease, in: body, axial: 90, for: grease, width: 4, depth: 2}\n  - {name: seal, in: front, for: o-ring, o-ring: 20x2}\n  - {name: back, in: back, for: o-ring, o-ring: 20x2}\n" +

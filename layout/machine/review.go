@@ -49,7 +49,7 @@ func (m *Machine) Review() {
 		}}
 		m.Problems = append(m.Problems, p)
 	}
-	m.Problems = append(m.Problems, all(slices.Concat(m.travel(), m.contact(), m.openings(), m.foot(), m.faces(), m.onBeads(), []look{m.floats, m.stand, m.conveys, m.inTubes, m.anchoredHigh}))...)
+	m.Problems = append(m.Problems, all(slices.Concat(m.travel(), m.contact(), m.openings(), m.foot(), m.faces(), m.onBeads(), []look{m.floats, m.stand, m.conveys, m.inTubes, m.anchoredHigh, m.shutIn}))...)
 }
 
 // follows lets parts lie in one another where the joint says already that one does

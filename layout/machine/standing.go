@@ -3,6 +3,7 @@ package machine
 import (
 	"math"
 	"slices"
+	"strconv"
 
 	"centrepop/layout/assembly"
 	"centrepop/layout/part"
@@ -113,10 +114,34 @@ func (m *Machine) overhangs(plate, b *assembly.Body, face parts.Face) []plan.Pro
 	floor := assembly.Body{Pose: plate.Pose, Solid: assembly.Of(assembly.Cuboid(
 		assembly.Vec{X: box.Low.X - 1, Y: box.Low.Y - 1, Z: own.Low.Z}, assembly.Vec{X: box.High.X + 1, Y: box.High.Y + 1, Z: own.High.Z}))}
 	on, whole := touchMm2(plate, b, toward), touchMm2(&floor, b, toward)
-	if whole == 0 || on >= carriedPart*whole {
+	if whole == 0 || on == 0 {
 		return nil
 	}
+	if on >= carriedPart*whole {
+		return m.braceBeyond(plate, b, beyond)
+	}
 	return []plan.Problem{{Joint: m.between(b.ID, plate.ID), Kind: plan.Overhangs, Pos: m.posOf(m.between(b.ID, plate.ID)), Args: []plan.Arg{
+		plan.Named(m.title(b.ID)), plan.Named(m.title(plate.ID)), plan.Of(plan.Mm, words.Round(beyond, 1)),
+	}}}
+}
+
+// footMm is how far the foot of a brace may reach over an edge. Common practice, no
+// source: what a rounded corner of the plate takes away.
+const footMm = 5.0
+
+// braceBeyond finds plates on edge, welded to what stands on a plate, whose foot reaches
+// over its edge: by their own joint they stand elsewhere, so nobody put them there.
+func (m *Machine) braceBeyond(plate, b *assembly.Body, beyond float64) []plan.Problem {
+	braces := func(j *plan.JointPlan) bool {
+		a, on := Instance{j.A.Part, j.A.Copy}.id(), Instance{j.B.Part, j.B.Copy}.id()
+		in := m.joint(j.Name)
+		return a == b.ID && on != plate.ID && in.Place != nil && in.Place.Edge()
+	}
+	if beyond < footMm || !sheet(m.model(m.Of[b.ID].Part).Part) || !slices.ContainsFunc(m.joints, braces) {
+		return nil
+	}
+	joint := m.between(b.ID, plate.ID)
+	return []plan.Problem{{Joint: joint, Kind: plan.FootBeyond, Pos: m.posOf(joint), Args: []plan.Arg{
 		plan.Named(m.title(b.ID)), plan.Named(m.title(plate.ID)), plan.Of(plan.Mm, words.Round(beyond, 1)),
 	}}}
 }
@@ -131,8 +156,8 @@ func touchMm2(on, b *assembly.Body, toward assembly.Vec) (mm2 float64) {
 	return mm2
 }
 
-// closes tells whether a body stands on a hole of a plate that no joint uses: no
-// screw goes in there, or its head finds no room.
+// closes tells whether a body stands on a hole or slot of a plate that no joint uses:
+// no screw goes in there, or its head finds no room.
 func (m *Machine) closes(plate, b *assembly.Body, face parts.Face) []plan.Problem {
 	r := m.model(m.Of[plate.ID].Part)
 	box := b.Box().Moved(plate.Pose.Inverse())
@@ -142,28 +167,48 @@ func (m *Machine) closes(plate, b *assembly.Body, face parts.Face) []plan.Proble
 	}
 	for i := range r.Groups {
 		g := &r.Groups[i]
-		if g.Hole == nil || g.Face != face && !g.Hole.Through || m.used(r, g) {
+		if g.Face != face && !g.Through() || m.used(r, g) {
 			continue
 		}
+		radius, along, what := g.Size.FinishedMm/2, []plan.XY{{}}, "hole "
+		if half, _, ok := g.SlotMm(); ok {
+			along, what = alongSlot(half, radius), "slot "
+		}
 		for n, q := range g.Points {
-			x := q.XMm
-			if g.Face == parts.Back {
-				x = -x
+			least, of := 1.0, 0.0
+			for _, off := range along {
+				x, y := q.XMm+off.XMm, q.YMm+off.YMm
+				if g.Face == parts.Back {
+					x = -x
+				}
+				if x+radius < box.Low.X || x-radius > box.High.X || y+radius < box.Low.Y || y-radius > box.High.Y {
+					continue
+				}
+				o := assembly.Opening{At: plate.Pose.Apply(assembly.Vec{X: x, Y: y, Z: -depth}), Along: outward(plate, face), RadiusMm: radius, ReachMm: standsMm}
+				if free, covers := o.Look([]assembly.Body{*b}); len(covers) > 0 {
+					least, of = min(least, free), of+1-free
+				}
 			}
-			radius := g.Size.FinishedMm / 2
-			if x+radius < box.Low.X || x-radius > box.High.X || q.YMm+radius < box.Low.Y || q.YMm-radius > box.High.Y {
-				continue
-			}
-			o := assembly.Opening{At: plate.Pose.Apply(assembly.Vec{X: x, Y: q.YMm, Z: -depth}), Along: outward(plate, face), RadiusMm: radius, ReachMm: standsMm}
-			if free, covers := o.Look([]assembly.Body{*b}); len(covers) > 0 && free < 1 {
-				return []plan.Problem{{Joint: m.between(b.ID, plate.ID), Kind: plan.HoleClosed, Pos: g.Hole.Pos, Args: []plan.Arg{
-					plan.Named(words.Spaced(g.Group.Name)), plan.Named(m.title(plate.ID)), plan.Named(m.title(b.ID)), plan.Of(plan.Number, float64(g.Group.First+n)),
-					plan.Of(plan.Number, words.Round(100*free, 0)),
+			if least < 1 {
+				return []plan.Problem{{Joint: m.between(b.ID, plate.ID), Kind: plan.HoleClosed, Pos: g.Pos(), Args: []plan.Arg{
+					plan.Named(words.Spaced(g.Group.Name)), plan.Named(m.title(plate.ID)), plan.Named(m.title(b.ID)), plan.Named(what + strconv.Itoa(g.Group.First+n)),
+					plan.Of(plan.Number, words.Round(100*(1-of/float64(len(along))), 0)),
 				}}}
 			}
 		}
 	}
 	return nil
+}
+
+// alongSlot are middles of circles that lie close to one another along a slot, whose
+// ends are half from its middle.
+func alongSlot(half plan.XY, radiusMm float64) (at []plan.XY) {
+	n := math.Max(1, math.Ceil(2*math.Hypot(half.XMm, half.YMm)/radiusMm))
+	for i := range int(n) + 1 {
+		share := 2*float64(i)/n - 1
+		at = append(at, plan.XY{XMm: share * half.XMm, YMm: share * half.YMm})
+	}
+	return at
 }
 
 // used tells whether a joint puts its screws through a group of holes.

@@ -56,6 +56,9 @@ func (m *Group) drilledFrom() parts.Face {
 	return m.Face
 }
 
+// Pos is where the drawing gives the group.
+func (m *Group) Pos() parts.Pos { return m.pos }
+
 // Through tells whether a group goes through the part.
 func (m *Group) Through() bool { return m.through }
 

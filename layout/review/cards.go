@@ -58,7 +58,47 @@ func plate(r *reviewer) {
 	if n := voltNumber.FindString(m.Frame.Value); n != "" && !slices.Contains(frames, n) {
 		say("the motor's frame is none that is made", m.Frame.Value, "a frame is named by the height of its shaft, in millimetres or sixteenths of an inch, or is a NEMA number", "read the plate again")
 	}
+	framePower(m, say)
 	flangeWords(r, say)
+}
+
+// framesOf are the frames with the most power in kW that is usual in each of 2, 4, 6 and 8
+// poles, the longest of a height for all. EN 50347 and IEC 60072-1, from memory.
+var framesOf = []struct {
+	frame string
+	kw    [4]float64
+}{
+	{"56", [4]float64{0.12, 0.09, 0.06, 0.04}}, {"63", [4]float64{0.25, 0.18, 0.12, 0.09}}, {"71", [4]float64{0.55, 0.37, 0.25, 0.12}}, {"80", [4]float64{1.1, 0.75, 0.55, 0.25}},
+	{"90", [4]float64{2.2, 1.5, 1.1, 0.55}}, {"100", [4]float64{3, 3, 1.5, 1.1}}, {"112", [4]float64{4, 4, 2.2, 1.5}}, {"132", [4]float64{7.5, 7.5, 5.5, 3}},
+	{"160", [4]float64{18.5, 15, 11, 7.5}}, {"180", [4]float64{22, 22, 15, 11}}, {"200", [4]float64{37, 30, 22, 15}}, {"225", [4]float64{45, 45, 30, 22}},
+	{"250", [4]float64{55, 55, 37, 30}}, {"280", [4]float64{90, 90, 55, 45}},
+}
+
+// frameName is a frame by its height in millimetres, with its length.
+var frameName = regexp.MustCompile(`^(\d+) ?[SML]?\d?$`)
+
+// framePower compares the frame of a motor of so many kilowatts with the usual one for its
+// power and poles: makers go one frame up or down, not two.
+func framePower(m *parts.Motor, say func(what, numbers, rule, fix string)) {
+	named := frameName.FindStringSubmatch(m.Frame.Value)
+	if named == nil || m.KW.Value <= 0 || m.Hz.Value <= 0 || m.RPM.Value <= 0 || 60*m.Hz.Value < m.RPM.Value {
+		return
+	}
+	poles := int(60*m.Hz.Value/m.RPM.Value) - 1 // pairs of them, less the first
+	at, usual := -1, -1
+	for i, f := range framesOf {
+		if f.frame == named[1] {
+			at = i
+		}
+		if usual < 0 && poles < len(f.kw) && m.KW.Value <= f.kw[poles]*1.1 {
+			usual = i
+		}
+	}
+	if off := at - usual; at < 0 || usual < 0 || off > -2 && off < 2 {
+		return
+	}
+	say("the motor's frame is not one for its power", "frame "+m.Frame.Value+" for "+number(m.KW.Value)+" kW at "+number(m.RPM.Value)+" rev/min; usual is "+framesOf[usual].frame,
+		"power and poles have a usual frame (EN 50347, from memory), and makers go one up or down", "read the plate again")
 }
 
 // frames are the sizes of motors: IEC 60072-1 and NEMA MG 1, both from memory.
@@ -131,14 +171,51 @@ func upkeep(r *reviewer) {
 			})
 		}
 	}
+	greased := map[string]bool{}
 	for _, p := range r.job.Upkeep.Ports {
 		look(p.Every)
+		greased[p.Bearing.Value] = true
 	}
+	r.ungreased(greased)
 	for _, b := range r.job.Upkeep.Bolts {
 		look(b.Every)
 	}
 	for _, w := range r.job.Upkeep.Wear {
 		look(w.Every)
+	}
+}
+
+// ungreased looks for bearings that the upkeep forgets beside others of their housing.
+func (r *reviewer) ungreased(greased map[string]bool) {
+	for _, j := range r.job.Joints {
+		if j.Bearing == nil || greased[j.Name.Value] {
+			continue
+		}
+		for _, o := range r.job.Joints {
+			if o.Bearing == nil || !greased[o.Name.Value] || o.Bearing.Cup.Part != j.Bearing.Cup.Part {
+				continue
+			}
+			r.add(Finding{
+				Severity: Check, Pos: r.job.Upkeep.Pos, What: "the upkeep greases " + o.Name.Value + " and not " + j.Name.Value, Numbers: "both in " + o.Bearing.Cup.Part,
+				Rule: "all bearings of one housing are greased", Source: practice, Fix: "a port for " + j.Name.Value + " too, or accept it where it is sealed",
+			})
+			break
+		}
+	}
+}
+
+// readings looks for readings of a run that do not come later than the one before, at the
+// same load.
+func (r *reviewer) readings(run *parts.FirstRun) {
+	for i := 1; i < len(run.Runs); i++ {
+		a, b := run.Runs[i-1], run.Runs[i]
+		if a.Load.Value != b.Load.Value || b.Minutes.Value > a.Minutes.Value {
+			continue
+		}
+		r.add(Finding{
+			Severity: Check, Pos: b.Pos, What: "a reading of the first run comes no later than the one before it", Numbers: number(b.Minutes.Value) + " min after " + number(a.Minutes.Value) + " min",
+			Rule: "minutes count from the start of idling, or of one load", Source: "by the job", Fix: "the later time, or another load",
+		})
 	}
 }
 
@@ -164,6 +241,7 @@ func firstRun(r *reviewer) {
 			Rule: "the machine is tried at its own speed", Source: "by the job", Fix: "output-speed as on the gear's plate, or accept it where a belt changes the speed",
 		})
 	}
+	r.readings(run)
 	for _, w := range run.Watch {
 		if w.Bearing.Value != "" && w.MostC.Value > hottestC {
 			r.add(Finding{

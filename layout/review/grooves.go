@@ -382,8 +382,27 @@ func (v *view) sealRound(c cylinder, land grooves.SealLand) {
 	})
 }
 
+// underRing tells whether an edge of a land is the shoulder that a bearing's ring stands
+// against: no seal comes from there.
+func (v *view) underRing(c cylinder, edge string) bool {
+	for i, s := range v.outside {
+		if s.name != c.name {
+			continue
+		}
+		k := i - 1
+		if edge == c.name+"-back" {
+			k = i + 1
+		}
+		return k >= 0 && k < len(v.outside) && v.outside[k].step != nil && strings.HasPrefix(v.outside[k].step.Seat.Value, "bearing ")
+	}
+	return false
+}
+
 func (v *view) sealLeadIn(c cylinder, land grooves.SealLand) {
 	for _, h := range v.p.Chamfers {
+		if v.underRing(c, h.Edge.Value) {
+			continue
+		}
 		at := 2*c.radiusMm - 2*h.Size.Mm*math.Tan(h.Angle.Deg*math.Pi/180)
 		if (h.Edge.Value == c.name+"-front" || h.Edge.Value == c.name+"-back") && at <= land.LeadInMm+0.01 && h.Angle.Deg >= land.LeadInMinDeg-slackMm && h.Angle.Deg <= land.LeadInMaxDeg+slackMm {
 			return

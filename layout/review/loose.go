@@ -17,7 +17,7 @@ func loose(r *reviewer) {
 		if v == nil {
 			continue
 		}
-		words := strings.NewReplacer(",", " ", ";", " ", ".", " ").Replace(e.How.Value)
+		words := wordsOf(e.How.Value)
 		for _, p := range r.job.Parts {
 			if o := r.viewOf(p.Name.Value); o != nil && o != v && seatNames(words, p) {
 				r.goesOver(v, o, e)
@@ -25,6 +25,11 @@ func loose(r *reviewer) {
 			}
 		}
 	}
+}
+
+// wordsOf are the words of a sentence without its points.
+func wordsOf(t string) string {
+	return strings.NewReplacer(",", " ", ";", " ", ".", " ").Replace(t)
 }
 
 // screwsPass looks at the screws of a loose part that come through holes of their name in

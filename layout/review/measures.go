@@ -47,6 +47,8 @@ var measures = map[plan.ProblemKind]measure{
 	plan.UndercutOver:     {3, true},
 	plan.Overhangs:        {2, true},
 	plan.HolesUnmet:       {4, true},
+	plan.HeadShutIn:       {2, true},
+	plan.FootBeyond:       {2, true},
 	plan.AnchoredHigh:     {1, true},
 	plan.SeamBeyond:       {2, false},
 	plan.FlightTight:      {2, false},

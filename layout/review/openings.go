@@ -21,6 +21,7 @@ func openRules(v *view) {
 		v.stopsInWall(f, z)
 		v.overSeat(f, z)
 		v.highDrain(f)
+		v.bareNipple(f)
 		v.tooMuchRound(f, z)
 	}
 }
@@ -61,6 +62,19 @@ func (v *view) overSeat(f *parts.Radial, z float64) {
 			Rule:    "what sits in a seat covers an opening there, and an edge cuts it", Source: "by geometry", Fix: "move it along the axis",
 		})
 	}
+}
+
+// nipple is in the name of what a grease nipple is screwed into.
+var nipple = regexp.MustCompile(`(?i)\bgrease.?(port|nipple|fitting)`)
+
+// bareNipple finds holes for a grease nipple without its thread.
+func (v *view) bareNipple(f *parts.Radial) {
+	if !nipple.MatchString(f.Name.Value) || f.Shape == parts.RadialHole && f.Size.Make == parts.TappedHole {
+		return
+	}
+	v.report(Check, f.Name.Value, f.Pos, Finding{
+		What: f.Name.Value + " has no thread for its nipple", Rule: "a grease nipple is screwed in", Source: practice, Fix: "a tapped hole, or accept it for a nipple that is driven in",
+	})
 }
 
 // highDrain finds drains of which none lies in the lower half.

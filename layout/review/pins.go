@@ -2,6 +2,7 @@ package review
 
 import (
 	"math"
+	"regexp"
 
 	"centrepop/parts"
 	"centrepop/parts/geom"
@@ -33,6 +34,8 @@ func pins(r *reviewer) {
 
 func (r *reviewer) pinned(plate, hub *view, g *parts.HoleGroup) {
 	a, b := plate.holesOf(g.Name.Value), hub.holesOf(g.Name.Value)
+	other, _ := hub.groupNamed(g.Name.Value)
+	out := pinLongMm(g.Note.Value) - plate.lengthMm
 	f := Finding{
 		Severity: Stop, Part: plate.p.Name.Value, Feature: g.Name.Value, Pos: g.Pos, Source: "by geometry",
 		Rule: "a pin goes into its hole", Fix: "one pattern on both drawings, and holes for the pins in one of them larger by their play",
@@ -53,10 +56,24 @@ func (r *reviewer) pinned(plate, hub *view, g *parts.HoleGroup) {
 		f.What, f.Numbers = of+" do not meet", r.mm(worst)+" apart, with "+r.mm(2*play)+" of play"
 	case b[0].radiusMm < a[0].radiusMm-slackMm:
 		f.What, f.Numbers = "the pins of "+plate.p.Title.Value+" do not go into "+hub.p.Title.Value, r.mm(2*a[0].radiusMm)+" into "+r.mm(2*b[0].radiusMm)
+	case !other.Through && out > other.Depth.Mm-slackMm:
+		f.What, f.Numbers = "the pins of "+plate.p.Title.Value+" keep it off "+hub.p.Title.Value, "they stand out "+r.mm(out)+", and their holes are "+r.mm(other.Depth.Mm)+" deep"
+		f.Fix = "deeper holes, or shorter pins"
 	default:
 		return
 	}
 	r.add(f)
+}
+
+// pinWords are the size, and the length in millimetres, of a pin as it is ordered.
+var pinWords = regexp.MustCompile(`(?i)\bpins?\b.*?\d(?: ?[a-z]\d+)? ?[x×] ?(\d+(?:\.\d+)?)\b(?:[^/]|$)`)
+
+// pinLongMm is how long the pin is that a note names, 0 where it names none.
+func pinLongMm(note string) float64 {
+	if m := pinWords.FindStringSubmatch(note); m != nil {
+		return noteMm(m[1], "mm")
+	}
+	return 0
 }
 
 // holesOf are the holes of a group.

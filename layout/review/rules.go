@@ -83,6 +83,7 @@ var jobRules = []struct {
 	{"keyway-mate", "the keyways of a shaft and its hub differ", keywayMates},
 	{"bar-key", "a key goes into no keyway", barKeys},
 	{"loose", "what no joint holds does not go where it is to", loose},
+	{"bought", "the screws bought for a part are not those of its holes", bought},
 	{"place", "a weld and its place name two sides of a part", placeSides},
 	{"pins", "pins of one part do not go into another", pins},
 	{"lock-nut", "no locking nut fits the thread that adjusts a bearing", lockNuts},

@@ -262,7 +262,7 @@ func saidThreads(r *reviewer) {
 	look := func(t parts.Text, part string) {
 		on, has := "the job", all
 		for _, p := range r.job.Parts {
-			if part == "" && seatNames(strings.NewReplacer(",", " ", ";", " ", ".", " ").Replace(t.Value), p) {
+			if part == "" && seatNames(wordsOf(t.Value), p) {
 				on, has = p.Title.Value, own[p]
 				break
 			}

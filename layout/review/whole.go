@@ -87,7 +87,25 @@ func unjoined(r *reviewer) {
 		}
 	}
 	r.unwelded()
+	r.forgotten()
 	freeEnds(r)
+}
+
+// forgotten looks for parts in no joint of a job that says which parts no joint fastens,
+// and does not name them, nor as what one of those stands in.
+func (r *reviewer) forgotten() {
+	for _, p := range r.job.Parts {
+		name := p.Name.Value
+		stud := func(j *parts.Joint) bool { return j.Bolt != nil && j.Bolt.Stud.Value == name }
+		loose := func(e parts.Loose) bool { return e.Part.Value == name || seatNames(wordsOf(e.How.Value), p) }
+		if len(r.job.Loose) == 0 || len(r.job.Joints) == 0 || r.inJoint(name) || slices.ContainsFunc(r.job.Joints, stud) || slices.ContainsFunc(r.job.Loose, loose) {
+			continue
+		}
+		r.add(Finding{
+			Severity: Check, Part: name, Pos: p.Name.Pos, What: p.Title.Value + " is in no joint, and loose does not name it",
+			Rule: "a part is fastened, or said to be loose", Source: practice, Fix: "a joint that fastens it, or an entry under loose with what holds it",
+		})
+	}
 }
 
 // spareCopies looks for parts that joints use, and of which more are made.
@@ -113,6 +131,7 @@ func spareCopies(r *reviewer) {
 			})
 		}
 	}
+	r.both()
 }
 
 func sameThread(a, b string) bool {

@@ -1,0 +1,60 @@
+package machine
+
+import (
+	"math"
+	"strings"
+
+	"centrepop/layout/assembly"
+	"centrepop/layout/plan"
+	"centrepop/layout/words"
+)
+
+// shutIn finds screws whose heads lie inside a tube bar that is none of their joint. The
+// first of a joint speaks for the others.
+func (m *Machine) shutIn() (found []plan.Problem) {
+	for _, j := range m.joints {
+		if p, ok := m.headIn(j); ok {
+			found = append(found, p)
+		}
+	}
+	return found
+}
+
+func (m *Machine) headIn(j *plan.JointPlan) (p plan.Problem, ok bool) {
+	for i := range m.Bodies {
+		s := &m.Bodies[i]
+		if !strings.HasPrefix(s.ID, j.Name+aScrew) {
+			continue
+		}
+		seat, top := s.Pose.At, s.Pose.Apply(assembly.Vec{Z: s.Solid.Box().High.Z})
+		for k := range m.Bodies {
+			b := &m.Bodies[k]
+			of, made := m.Of[b.ID]
+			if !made || of.Part == j.A.Part || of.Part == j.B.Part {
+				continue
+			}
+			bar := m.model(of.Part).Part.Bar
+			if bar == nil || !bar.Tube() || !boxed(b, seat) || !boxed(b, top) {
+				continue
+			}
+			return plan.Problem{Joint: j.Name, Kind: plan.HeadShutIn, Pos: m.posOf(j.Name), Args: []plan.Arg{
+				plan.Named(words.Spaced(j.Name)), plan.Named(m.title(b.ID)), plan.Of(plan.Mm, words.Round(fromEnds(b, top), 1)),
+			}}, true
+		}
+	}
+	return p, false
+}
+
+// boxed tells whether a place lies in the box that a body fills in its own frame, its
+// faces with it.
+func boxed(b *assembly.Body, at assembly.Vec) bool {
+	q, box := b.Pose.Inverse().Apply(at), b.Solid.Box()
+	const mm = 1e-6
+	return q.X > box.Low.X-mm && q.X < box.High.X+mm && q.Y > box.Low.Y-mm && q.Y < box.High.Y+mm && q.Z > box.Low.Z-mm && q.Z < box.High.Z+mm
+}
+
+// fromEnds is how far a place in a bar, which lies along x, lies from its farther end.
+func fromEnds(b *assembly.Body, at assembly.Vec) float64 {
+	q, box := b.Pose.Inverse().Apply(at), b.Solid.Box()
+	return math.Max(q.X-box.Low.X, box.High.X-q.X)
+}

@@ -1,0 +1,155 @@
+package review
+
+import (
+	"math"
+	"regexp"
+	"strings"
+
+	"centrepop/layout/plan"
+	"centrepop/layout/threads"
+	"centrepop/parts"
+	"centrepop/parts/geom"
+)
+
+// screwWords are a thread and a length as a screw is ordered.
+var screwWords = regexp.MustCompile(`(M\d+(?:x\d+(?:\.\d+)?)?|#?\d+(?:[-/]\d+)*-\d+ UN[CF]) ?[x×] ?(\d+(?:\.\d+|-\d+/\d+|/\d+)?) ?(mm|in)?`)
+
+// screwBought is the screw that is ordered for a loose part; false where the words name none.
+func screwBought(words string) (t threads.Thread, longMm float64, ok bool) {
+	m := screwWords.FindStringSubmatch(words)
+	if m == nil {
+		return t, 0, false
+	}
+	t, err := threads.Parse(m[1])
+	unit := m[3]
+	if unit == "" && t.TPI > 0 {
+		unit = "in"
+	}
+	return t, noteMm(m[2], unit), err == nil
+}
+
+// bought compares the screws that are ordered for a loose part with its threads, and with
+// the holes in the wall of what it stands in.
+func bought(r *reviewer) {
+	for i := range r.job.Loose {
+		e := &r.job.Loose[i]
+		v := r.viewOf(e.Part.Value)
+		t, long, ok := screwBought(e.Buy.Value)
+		if v == nil || !ok {
+			continue
+		}
+		f := Finding{Severity: Check, Part: v.p.Name.Value, Pos: e.Buy.Pos, Numbers: e.Buy.Value}
+		holes, others := 0, 0
+		for k := range v.p.Holes {
+			g := &v.p.Holes[k]
+			has, err := threads.Parse(g.Size.Thread)
+			switch {
+			case g.Size.Make != parts.TappedHole || err != nil:
+			case has.Designation != t.Designation:
+				others++
+			default:
+				holes += g.Pattern.Count
+				r.boughtInto(e, v, g, t, long)
+			}
+		}
+		switch need := holes * max(1, v.p.Quantity); {
+		case holes == 0 && others > 0:
+			f.What, f.Rule, f.Fix = "the screws bought for "+v.p.Title.Value+" have the thread of none of its holes", "a screw has the thread of its hole", "one thread in both places"
+		case e.Count < need:
+			f.What, f.Rule, f.Fix = "fewer screws are bought for "+v.p.Title.Value+" than it has holes", "each hole has its screw", "count: "+number(float64(need))
+			f.Numbers = number(float64(e.Count)) + " for " + number(float64(need))
+		default:
+			continue
+		}
+		f.Source = "by the job"
+		r.add(f)
+	}
+}
+
+// boughtInto looks at the screws in a group of threads, through the walls that the words
+// name.
+func (r *reviewer) boughtInto(e *parts.Loose, v *view, g *parts.HoleGroup, t threads.Thread, longMm float64) {
+	for _, p := range r.job.Parts {
+		wall := r.viewOf(p.Name.Value)
+		if wall == nil || wall == v || !seatNames(wordsOf(e.How.Value), p) {
+			continue
+		}
+		rows := screwRows(wall, t)
+		if len(rows) == 0 {
+			continue
+		}
+		thick := wall.wallAt(rows[0].AxialMm)
+		f := Finding{Severity: Check, Part: v.p.Name.Value, Feature: g.Name.Value, Pos: e.Buy.Pos, Source: practice}
+		f.Numbers = r.mm(longMm) + " long, " + r.mm(thick) + " of it in the wall of " + p.Title.Value
+		switch in := longMm - thick; {
+		case in < t.MajorMm-slackMm:
+			f.What, f.LeftMm = "the screws bought for "+v.p.Title.Value+" hardly reach into it", left(in)
+			f.Rule, f.Fix = "a screw holds in one diameter of thread", "a longer screw"
+			r.add(f)
+		case !g.Through && g.Depth.Set() && in > g.Depth.Mm+slackMm:
+			f.What, f.OverMm = "the screws bought for "+v.p.Title.Value+" meet the bottom of their holes", over(in-g.Depth.Mm)
+			f.Rule, f.Fix = "a screw clamps before it meets the bottom", "a shorter screw, or washers"
+			r.add(f)
+		}
+		if off := rowOff(g, rows); off > rows[0].DiameterMm-t.MajorMm+meetMm {
+			f.Pos, f.LeftMm, f.OverMm = g.Pos, nil, over(off)
+			f.What, f.Numbers = g.Name.Value+" of "+v.p.Title.Value+" do not meet the holes in "+p.Title.Value, r.mm(off)+" off, with "+r.mm(rows[0].DiameterMm-t.MajorMm)+" of play"
+			f.Rule, f.Source, f.Fix = "a screw through a wall meets its thread", "by geometry", "the same distances on both drawings"
+			r.add(f)
+		}
+	}
+}
+
+// meetMm is how far holes of two parts may lie apart beside the play of their screws.
+// Common practice, no source: what marking out and drilling hold.
+const meetMm = 0.25
+
+// screwRows are the holes in a wall that a screw goes through without rattling.
+func screwRows(wall *view, t threads.Thread) (out []plan.RadialRow) {
+	const rattles = 1.35
+	for _, row := range wall.q.Radials {
+		if row.DiameterMm > t.MajorMm && row.DiameterMm < rattles*t.MajorMm {
+			out = append(out, row)
+		}
+	}
+	return out
+}
+
+// rowOff is how far the threads in a row lie off the holes of one clock angle where they
+// meet best.
+func rowOff(g *parts.HoleGroup, rows []plan.RadialRow) float64 {
+	row, ok := g.Pattern.Shape.(geom.Along)
+	if !ok || row.Count < 2 {
+		return 0
+	}
+	best := math.Inf(1)
+	for _, from := range rows {
+		for _, way := range []float64{-1, 1} {
+			worst := 0.0
+			for i := range row.Count {
+				at, near := from.AxialMm+way*float64(i)*row.PitchMm, math.Inf(1)
+				for _, o := range rows {
+					if o.ClockDeg == from.ClockDeg {
+						near = math.Min(near, math.Abs(o.AxialMm-at))
+					}
+				}
+				worst = math.Max(worst, near)
+			}
+			best = math.Min(best, worst)
+		}
+	}
+	return best
+}
+
+// both looks for loose parts that the words say are two, and that are made once.
+func (r *reviewer) both() {
+	for i := range r.job.Loose {
+		e := &r.job.Loose[i]
+		if p := partNamed(r.job, e.Part.Value); p != nil && p.Quantity < 2 && strings.HasPrefix(strings.ToLower(e.How.Value), "both ") {
+			r.add(Finding{
+				Severity: Check, Part: p.Name.Value, Pos: e.How.Pos, What: "the words say both of " + p.Title.Value + ", and one is made", Numbers: e.How.Value,
+				Rule: "words and numbers of one job agree", Source: "by the job", Fix: "quantity: 2, or the words",
+			})
+		}
+	}
+}
