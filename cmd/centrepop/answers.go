@@ -143,9 +143,12 @@ func thread(c *call) error {
 		TapDrillMm      float64    `json:"tap_drill_mm,omitempty"`
 		TapDrill        string     `json:"tap_drill,omitempty"`
 		Clearance       *clearance `json:"clearance_mm,omitempty"`
+		Source          string     `json:"source"`
+		Note            string     `json:"note,omitempty"`
 	}{
 		Designation: t.Designation, PitchMm: t.PitchMm, TPI: t.TPI, MajorMm: t.MajorMm,
 		PitchDiameterMm: t.PitchDiameterMm, MinorMm: t.MinorMm, TapDrillMm: t.TapDrillMm, TapDrill: t.TapDrillName,
+		Source: t.Source, Note: t.Note,
 	}
 	if cl := t.Clearance; cl != nil {
 		out.Clearance = &clearance{cl.FineMm, cl.MediumMm, cl.CoarseMm}
