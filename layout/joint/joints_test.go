@@ -653,19 +653,7 @@ func TestFilletCarries(t *testing.T) {
 		return "part: " + name + "\nkind: plate\nmaterial: " + material + "\ntop: punch\nstock: {plate: 12 mm, cut: saw}\noutline: {square: 100}\n"
 	}
 	job := func(a, b string) *plan.JointPlan {
-		dir := t.TempDir()
-		for name, text := range map[string]string{"a.yaml": plate("a", a), "b.yaml": plate("b", b),
-			"job.yaml": "job: J\nunits: mm\ntolerance: m\nparts: [a.yaml, b.yaml]\njoints:\n  - {name: w, weld: {part: a.outline, to: b.outline, type: fillet, size: 6, sides: 2, length: 100}}\n"} {
-			if err := os.WriteFile(filepath.Join(dir, name), []byte(text), 0o600); err != nil {
-				t.Fatal(err)
-			}
-		}
-		in, err := parts.Load(filepath.Join(dir, "job.yaml"))
-		if err != nil {
-			t.Fatal(err)
-		}
-		p := planned(t, in)
-		return p.Joints[0]
+		return filed(t, "{name: w, weld: {part: a.outline, to: b.outline, type: fillet, size: 6, sides: 2, length: 100}}", plate("a", a), plate("b", b)).Joints[0]
 	}
 	carries := func(j *plan.JointPlan) string {
 		for _, f := range j.Figures {

@@ -23,13 +23,16 @@ func TestRequirements(t *testing.T) {
 `)
 	want := []string{"⏥ 0.05 flatness of front", "⊥ 0.1 perpendicularity of back to cup", "↗ 0.03 circular run-out of body to cup",
 		"◎ 0.02 coaxiality of narrow to cup", "∥ 0.08 parallelism of back to rear", "0.2 length the same on all pieces"}
+	widths := []float64{0.05, 0.1, 0.03, 0.02, 0.08, 0.2}
+	gauges := []string{"surface plate", "indicator across", "indicator, largest less smallest", "indicator, largest less smallest", "micrometer at four", "micrometer or calipers, all"}
 	var got []string
 	for _, f := range m.Features {
 		if f.Kind == plan.RequirementFeature {
+			i := len(got)
 			got = append(got, f.Size+" "+f.Name)
 			c := check(m, f.Name)
-			if c == nil || c.Ref != f.N || c.Wanted != f.Size || c.MaxMm == 0 || c.Gauge == "" {
-				t.Errorf("record of %s: %v", f.Name, c)
+			if c == nil || c.Ref != f.N || c.Wanted != f.Size || c.MaxMm != widths[i] || c.Limits != "within "+m.W.Said(widths[i]) || !strings.HasPrefix(c.Gauge, gauges[i]) {
+				t.Errorf("record of %s: %+v", f.Name, c)
 			}
 		}
 	}
@@ -43,6 +46,11 @@ func TestRequirements(t *testing.T) {
 		"Length the same on all pieces within 0.2 mm: micrometer or calipers": "Deburr and inspect",
 	} {
 		i := slices.IndexFunc(m.Out.Operations, func(o plan.Operation) bool { return o.Title == title })
+		if o := m.Out.Operations[i]; strings.HasPrefix(line, "Before") && !slices.ContainsFunc(o.Refs, func(n int) bool {
+			return slices.ContainsFunc(m.Features, func(f plan.Feature) bool { return f.N == n && f.Kind == plan.RequirementFeature })
+		}) {
+			t.Errorf("%q has no balloon of what is required: %v", title, o.Refs)
+		}
 		if !slices.ContainsFunc(m.Out.Operations[i].Do, func(s string) bool { return strings.HasPrefix(s, line) }) {
 			t.Errorf("no %q in %q: %q", line, title, m.Out.Operations[i].Do)
 		}

@@ -78,6 +78,13 @@ func TestSaddleOrigin(t *testing.T) {
 		}
 		has(t, m, "Offer it up to Barrel outside, Ø200, "+c.want+" of the main")
 	}
+	// TOP lies the shorter way round: a quarter of π · 200.1 from 90° and from 270°.
+	for _, clock := range []string{"90", "270"} {
+		sizes := development(t, work(t, "mm", branch("angle: 60, place: {clock: "+clock+", axial: 300}"), mainTube), "hole-back").Sizes
+		if !slices.Contains(sizes, plan.PatternValue{Name: "TOP of the main from the origin, round it", Text: "157.16"}) {
+			t.Errorf("from %s°: %v", clock, sizes)
+		}
+	}
 	// Where the place is not said, nothing is claimed of it.
 	if note := development(t, work(t, "mm", branch("angle: 60"), mainTube), "hole-back").Notes[0]; !strings.HasPrefix(note, "Lay the cross marked origin where the branch's axis goes through") {
 		t.Error(note)

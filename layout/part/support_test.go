@@ -9,17 +9,26 @@ import (
 // TestSupport: what holds a round up follows from how far it sticks out, how much of
 // it the jaws have, and how a finishing cut of 75 N bends it. On centres a bar of Ø30 ×
 // 300 (I = 39761 mm⁴) bends 75·300³/(48·210000·39761) = 5.05 µm aside in its middle, so
-// twice that is more than a quarter of k6 (15 µm) and less than one of h11 (130 µm).
+// twice that is more than a quarter of k6 (13 µm) and of h8 (33 µm: 8.25), and less than
+// one of h9 (52 µm: 13) and of h11 (130 µm).
 func TestSupport(t *testing.T) {
 	t.Parallel()
 	bar := func(size string, length, fine int) string {
 		return fmt.Sprintf("part: bar\nkind: shaft\nmaterial: S355\nstock: {round: 40 mm}\nprofile:\n  outside:\n    - {name: collar, diameter: 30.2, length: 20}\n    - {name: fine, %s, length: %d}\n    - {name: end, diameter: 29.8, length: %d}\n", size, fine, length-fine-20)
+	}
+	sleeve := func(length int) string {
+		return fmt.Sprintf("part: cyl\nkind: turned\nmaterial: S355\nstock: {round: 60 mm}\nprofile:\n  outside:\n    - {name: o, diameter: 55, length: %d}\n  inside:\n    - {name: i, diameter: 30, length: %d}\n", length, length)
+	}
+	knob := func(length, head int) string {
+		return fmt.Sprintf("part: knob\nkind: turned\nmaterial: S355\nstock: {round: %d mm}\nprofile:\n  outside:\n    - {name: stem, diameter: 50, length: %d}\n    - {name: head, diameter: %d, length: 10}\n", head+5, length, head)
 	}
 	for _, c := range []struct {
 		name, text string
 		want, not  []string
 	}{
 		{"close on centres", bar("diameter: 30, fit: k6", 300, 278), []string{"travelling steady, or a spring pass on short steps: a finishing cut bends fine 5 µm aside"}, nil},
+		{"h8 on centres", bar("diameter: 30, fit: h8", 300, 278), []string{"travelling steady, or a spring pass on short steps: a finishing cut bends fine 5 µm aside"}, nil},
+		{"h9 on centres", bar("diameter: 30, fit: h9", 300, 278), []string{"between centres"}, []string{"steady, or a spring pass"}},
 		{"coarse on centres", bar("diameter: 30, fit: h11", 300, 278), []string{"between centres"}, []string{"steady, or a spring pass"}},
 		{"short and close", bar("diameter: 30, fit: k6", 60, 20), []string{"chuck on the back end, set true"}, []string{"steady", "centre"}},
 		{"a long tube is faced in a steady", "part: pipe\nkind: tube\nmaterial: S235\nstock: {tube: 100 mm, wall: 5 mm, length: 404 mm}\ntube: {outside: 100, wall: 5, length: 400}\n",
@@ -32,6 +41,13 @@ func TestSupport(t *testing.T) {
 		// Thinner than the jaws are long: nothing to say, and no number that is none.
 		{"a thin ring", "part: ring\nkind: turned\nmaterial: CuSn12\nstock: {tube: 50 mm, wall: 8 mm, length: 7 mm}\nprofile:\n  outside:\n    - {name: o, diameter: 48, fit: h7, length: 4}\n  inside:\n    - {name: i, diameter: 36, length: 4}\n",
 			[]string{"Turn o Ø48 h7, 4 long, as far as the jaws allow, the rest when turned round.", "Turn from the back face", "Turn the rest of o to Ø48 h7, to meet what was turned before."}, []string{"Inf", "for the jaws", "steady"}},
+		// 220 and 6 to saw and face, 50 in the jaws: 176 sticks out, more than 3 × 55; of 190
+		// it is 146.
+		{"a sleeve that chatters", sleeve(220), []string{"chuck on the back end, set true; a centre in a plug, or a steady, at the free end until the outside is rough turned"}, []string{"for the jaws"}},
+		{"a sleeve that does not", sleeve(190), []string{"chuck on the back end, set true"}, []string{"steady", "for the jaws"}},
+		// The jaws have less than a fifth of what sticks out, which is more than its diameter, or less.
+		{"little in the jaws", knob(92, 60), []string{"12 mm for the jaws, 94 mm sticks out: light cuts; a centre or a steady at the free end until the outside is rough turned"}, nil},
+		{"little in the jaws, but short", knob(63, 70), []string{"12 mm for the jaws, 65 mm sticks out: light cuts"}, []string{"steady"}},
 		{"one outside, long", "part: cyl\nkind: turned\nmaterial: S355\nstock: {round: 60 mm, length: 306 mm}\nprofile:\n  outside:\n    - {name: o, diameter: 55, length: 300}\n  inside:\n    - {name: i, diameter: 40, length: 300}\n",
 			[]string{"a centre in a plug, or a steady, at the free end until the outside is rough turned"}, []string{"for the jaws"}},
 	} {

@@ -10,6 +10,7 @@ import (
 
 	"centrepop/layout/plan"
 	"centrepop/templates/draw"
+	"centrepop/templates/typeface"
 )
 
 // onDial is the clock angle and the radius of a point about the middle of a dial.
@@ -274,6 +275,9 @@ func TestCornersAreNumbered(t *testing.T) {
 		right := i < 2
 		if text.Content != strconv.Itoa(i+1) || right != (text.XMm > 120-cornerMm) || right == (text.XMm < cornerMm) {
 			t.Errorf("corner %d: %+v", i+1, text)
+		}
+		if out := typeface.WidthMm(text.Content, text.SizeMm, text.Bold) + 1; text.XMm < out || text.XMm > 120-out {
+			t.Errorf("corner %d at %g stands out of the panel", i+1, text.XMm)
 		}
 		if up := text.YMm - low; math.Abs(up-k*(pic.Corners[i].YMm+50)) > 1e-6 {
 			t.Errorf("corner %d stands %g above the first", i+1, up)
