@@ -357,7 +357,7 @@ func (b *bar) plan(n *Numbered) *plan.BarPlan {
 		Left: b.endPlan(n.W, parts.LeftEnd), Right: b.endPlan(n.W, parts.RightEnd),
 	}
 	if out.TopMm != out.LengthMm || out.BottomMm != out.LengthMm {
-		out.Top, out.Bottom = b.sawnText(n.W, out.TopMm), b.sawnText(n.W, out.BottomMm)
+		out.Top, out.Bottom = sawnText(n.W, out.TopMm), sawnText(n.W, out.BottomMm)
 	}
 	for _, loop := range b.shape.Loops() {
 		out.Profile = append(out.Profile, sectionContour(loop))
@@ -387,7 +387,7 @@ func (b *bar) plan(n *Numbered) *plan.BarPlan {
 // their end, and the diameter where it has limits.
 func (b *bar) holeRecord(n *Numbered, m *Group) plan.BarRecord {
 	_, end := b.fromEnd(m, 0)
-	out := plan.BarRecord{What: words.Spaced(m.name) + ", " + holesWords(m.Group) + " from the " + string(end) + " end"}
+	out := plan.BarRecord{What: words.Spaced(m.name) + ", " + strings.Replace(holesWords(m.Group), " to ", ", ", 1) + " from the " + string(end) + " end"}
 	for i := range m.Points {
 		if i > 0 && i < len(m.Points)-1 {
 			continue
@@ -409,7 +409,7 @@ func (b *bar) holeRecord(n *Numbered, m *Group) plan.BarRecord {
 }
 
 // sawnText is a length no finer than a tape reads: in millimetres to a tenth.
-func (b *bar) sawnText(w words.Writer, mm float64) string {
+func sawnText(w words.Writer, mm float64) string {
 	if w.Units == parts.Inches {
 		return w.Read(mm)
 	}

@@ -19,7 +19,7 @@ func (b *bar) operations(w *bench) {
 	length := w.W.Size(b.in.Length.Mm) + " between the outermost points"
 	line := "From " + b.sectionWords(w.W) + ": " + length
 	if b.sides.TopMm != b.sides.BottomMm {
-		line += ", top " + b.sawnText(w.W, b.sides.TopMm) + " and bottom " + b.sawnText(w.W, b.sides.BottomMm) + " from point to point"
+		line += ", top " + sawnText(w.W, b.sides.TopMm) + " and bottom " + sawnText(w.W, b.sides.BottomMm) + " from point to point"
 	}
 	saw.Do = []string{line + "."}
 	for _, side := range []parts.Side{parts.LeftEnd, parts.RightEnd} {

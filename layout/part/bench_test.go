@@ -374,14 +374,14 @@ func TestCutEdges(t *testing.T) {
 	}
 }
 
-// TestBarRecord: of a group of holes each place from its end; a cope may stand off its
+// TestBarRecord: of a group of holes the two outer places from its end, and only those named; a cope may stand off its
 // round by 1 mm, so be that much too deep or too shallow (common practice, no source).
 func TestBarRecord(t *testing.T) {
 	t.Parallel()
-	m := work(t, "mm", "part: p\nkind: bar\nmaterial: S235\nbar: {square: 50, wall: 4, length: 400, right: {onto: main.outside, place: {clock: 0, axial: 100}}}\nholes:\n  - {name: guard, along: {from: left, first: 60, pitch: 80, count: 2}, size: 7, walls: both}\n",
+	m := work(t, "mm", "part: p\nkind: bar\nmaterial: S235\nbar: {square: 50, wall: 4, length: 400, right: {onto: main.outside, place: {clock: 0, axial: 100}}}\nholes:\n  - {name: guard, along: {from: left, first: 60, pitch: 40, count: 3}, size: 7, walls: both}\n",
 		"part: main\nkind: tube\nmaterial: S235\nstock: {tube: 100 mm, wall: 5 mm}\ntube: {outside: 100, wall: 5, length: 300}\n")
 	got := m.Out.Bar.Measures
-	if len(got) != 2 || got[0] != (plan.BarRecord{What: "guard, holes 1 to 2 from the left end", Wanted: "60, 140; Ø7", Limits: "59.7 – 60.3, 139.5 – 140.5; Ø6.8 – 7.2"}) {
+	if len(got) != 2 || got[0] != (plan.BarRecord{What: "guard, holes 1, 3 from the left end", Wanted: "60, 140; Ø7", Limits: "59.7 – 60.3, 139.5 – 140.5; Ø6.8 – 7.2"}) {
 		t.Errorf("%+v", got)
 	}
 	if got[1].What != "right cope, depth" || got[1].Wanted != "6.7" || got[1].Limits != "5.7 – 7.6" { // 50 − √(50² − 25²) = 6.699

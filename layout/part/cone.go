@@ -121,7 +121,7 @@ func (c *cone) operations(b *bench) {
 		Refs: b.refs(plan.EndFeature, plan.HeightFeature)}, sheetEdges))
 	b.op(warn(plan.Operation{Machine: "Roll", Title: "Roll and close the seam",
 		Do:    []string{"Pre-bend the seam edges, roll to " + b.W.Dia(f.Large.Mm) + " and " + b.W.Dia(f.Small.Mm) + ".", "Tack the seam at clock " + words.Trim(f.Seam.Deg, 2) + "°, check both ends round, weld."},
-		Gauge: "tape round both ends: " + b.W.Derived(math.Pi*2*line[0].YMm) + " and " + b.W.Derived(math.Pi*2*line[1].YMm) + " girth outside",
+		Gauge: "tape round both ends: " + sawnText(b.W, math.Pi*2*line[0].YMm) + " and " + sawnText(b.W, math.Pi*2*line[1].YMm) + " girth outside",
 		Refs:  b.refs(plan.SeamFeature)}, rolls, welding))
 }
 

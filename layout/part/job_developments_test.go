@@ -156,6 +156,29 @@ func TestTransitionMass(t *testing.T) {
 	}
 }
 
+// TestTransitionRoundEnd: bent in the press the round end is a polygon of 16 flats.
+// Its girth at mid-thickness is 32·146.5·sin 11.25° = 914.58 and a tape round plate 2
+// thick reads π·2 more; a flat's middle lies 147.5 − (146.5·cos 11.25° + 1) = 2.81
+// inside the round: rolled it is the circle, π·295 = 926.77.
+func TestTransitionRoundEnd(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct{ units, sizes, flats, tape string }{
+		{"mm", "width: 340, depth: 300, diameter: 295, height: 120, thickness: 2, bend: faceted", "16 flats, their middles 2.8 inside the round.", "round it 920.9"},
+		{"mm", "width: 340, depth: 300, diameter: 295, height: 120, thickness: 2, bend: rolled", "", "round it 926.8"},
+		{"mm", "width: 340, depth: 300, diameter: 291, height: 120, thickness: 2, bend: faceted, measured: inside", "their middles 2.8 inside the round.", "round it 920.9"},
+		{"in", "width: 12, depth: 12, diameter: 10, height: 5, thickness: 0.1, bend: faceted", "their middles 0.095 in inside the round.", "round it 31.216 in"},
+	} {
+		p := mustJob(t, "units: "+c.units, "part: p\nkind: transition\nmaterial: S235\ntransition: {"+c.sizes+"}\n")
+		ops := p.Parts[0].Operations
+		if do := strings.Join(ops[1].Do, " "); strings.Contains(do, "flats, their") != (c.flats != "") || !strings.Contains(do, c.flats) {
+			t.Errorf("%s: %s", c.sizes, do)
+		}
+		if !strings.HasSuffix(ops[2].Gauge, c.tape) {
+			t.Errorf("%s: %s", c.sizes, ops[2].Gauge)
+		}
+	}
+}
+
 func TestConeGores(t *testing.T) {
 	const cone = "part: cone\nkind: cone\ncone: {large: 300, small: 150, height: 200, thickness: 0.01%s}\n"
 	d := developed(t, mustJob(t, "units: mm", fmt.Sprintf(cone, "")), "cone")

@@ -12,6 +12,9 @@ import (
 	"centrepop/parts/geom"
 )
 
+// facets is how many flats a faceted round end has.
+const facets = 16
+
 // transition is a square-to-round of sheet, the rectangle in front.
 type transition struct{ in *parts.Transition }
 
@@ -53,7 +56,7 @@ func (t *transition) developments(d *shaper) {
 	s := develop.Transition{
 		WidthMm: in.Width.Mm, DepthMm: in.Depth.Mm, DiameterMm: in.Diameter.Mm, HeightMm: in.Height.Mm,
 		OffsetTopMm: in.Offset.Y.Mm, OffsetRightMm: in.Offset.X.Mm, ThicknessMm: in.Thickness.Mm, Measured: surface(in.Inside),
-		OverlapMm: in.Overlap.Mm, SeamDeg: in.Seam.Deg, Divisions: 16,
+		OverlapMm: in.Overlap.Mm, SeamDeg: in.Seam.Deg, Divisions: facets,
 		SheetWidthMm: in.SheetWidth.Mm, SheetHeightMm: in.SheetHeight.Mm,
 	}
 	if in.Faceted {
@@ -123,17 +126,32 @@ func (t *transition) operations(b *bench) {
 		"Bend each line by the angle of the table, away from the marks, a little at a time and from both seam edges inward.",
 		"Try against a template of the round end after each corner."},
 		Gauge: "protractor, round gauge"}
+	girth, short := t.roundEndMm(b.Section.Outer[1].YMm)
 	if !t.in.Faceted {
 		bend.Machine, bend.Title = "Roll", "Form the corners, keep the flats"
 		bend.Do = []string{"Form each corner over a bar or in the rolls, from line to line, the flats left flat.", "Try against a template of the round end after each corner."}
 		b.op(warn(bend, rolls))
 	} else {
+		bend.Do[1] = "Try the round end after each corner: " + words.Trim(facets, 0) + " flats, their middles " + sawnText(b.W, short) + " inside the round."
 		b.op(warn(bend, pressBrake))
 	}
 	b.op(warn(plan.Operation{Machine: "Weld", Title: "Close the seam", Do: []string{
 		"Tack the seam at clock " + words.Trim(t.in.Seam.Deg, 2) + "° at both ends, check the diagonals of the rectangle and the round end, then weld."},
-		Gauge: "tape: both diagonals alike; round end by tape round it " + b.W.Size(words.Round(math.Pi*2*b.Section.Outer[1].YMm, 1)),
+		Gauge: "tape: both diagonals alike; round end by tape round it " + sawnText(b.W, girth),
 		Refs:  b.refs(plan.SeamFeature)}, welding))
+}
+
+// roundEndMm is what a tape reads round the outside of the round end, of
+// outside radius r, and how far the middles of its flats lie inside the round.
+// Bends at the middle of the plate keep its length there; a plate of thickness
+// t round any convex figure adds π·t to the girth at its middle.
+func (t *transition) roundEndMm(r float64) (girth, short float64) {
+	if !t.in.Faceted {
+		return 2 * math.Pi * r, 0
+	}
+	thick, half := t.in.Thickness.Mm, math.Pi/facets
+	middle := r - thick/2
+	return 2*facets*middle*math.Sin(half) + math.Pi*thick, middle * (1 - math.Cos(half))
 }
 
 func (t *transition) cutFile(k *cutter) (*plan.Profile, error) { return k.blank(t.in.Thickness.Mm) }
