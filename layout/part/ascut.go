@@ -183,7 +183,7 @@ func (a *asCut) edge(s *Sizes, leaveMm float64) {
 		a.outline = moved
 	}
 	b := a.outline.Bounds()
-	a.size = s.W.Derived(b.W()) + " × " + s.W.Derived(b.H())
+	a.size = s.W.Size(b.W()) + " × " + s.W.Size(b.H())
 	if s.Part.Bends != nil { // no drawn size
 		a.size = s.W.Read(b.W()) + " × " + s.W.Read(b.H())
 	}

@@ -31,7 +31,7 @@ func (c *cutter) blank(thicknessMm float64) (*plan.Profile, error) {
 		return nil, fmt.Errorf("%s, %s: %w", out.Part, piece.Name, err)
 	}
 	b := edge.Bounds()
-	a := asCut{outline: edge, text: c.W.Derived(b.X1-b.X0) + " × " + c.W.Derived(b.Y1-b.Y0)}
+	a := asCut{outline: edge, text: c.W.Size(b.X1-b.X0) + " × " + c.W.Size(b.Y1-b.Y0)}
 	c.contours(a)
 	if len(c.list) > 0 {
 		return nil, nil

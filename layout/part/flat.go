@@ -58,7 +58,7 @@ func (f *flat) overall(s *Sizes) string {
 	if f.round() {
 		return s.W.Dia(b.W()) + " × " + s.W.Size(s.LengthMm()) + " thick"
 	}
-	return s.W.Derived(b.W()) + " × " + s.W.Derived(b.H()) + " × " + s.W.Size(s.LengthMm()) + " thick"
+	return s.W.Size(b.W()) + " × " + s.W.Size(b.H()) + " × " + s.W.Size(s.LengthMm()) + " thick"
 }
 
 func (f *flat) section(s *Sizes) *plan.Section {
@@ -82,7 +82,7 @@ func (f *flat) features(n *Numbered) {
 	n.stepFeatures(plan.OutlineFeature, false)
 	if !f.round() {
 		b := n.OutlinePath().Bounds()
-		n.add(plan.Feature{Kind: plan.EdgeFeature, Name: "outline", Size: n.W.Derived(b.W()) + " × " + n.W.Derived(b.H()) + f.outlineWords(n.W),
+		n.add(plan.Feature{Kind: plan.EdgeFeature, Name: "outline", Size: n.W.Size(b.W()) + " × " + n.W.Size(b.H()) + f.outlineWords(n.W),
 			Note: "edges by the job's general tolerance", Balloon: plan.XY{XMm: n.LengthMm() / 2, YMm: n.Section.MaxMm}})
 	}
 	n.lengthFeature(plan.ThicknessFeature)

@@ -64,7 +64,7 @@ func (b *bench) jigLines(j *Jigged, m *Group, way cutting.Way, list []parts.Numb
 func (b *bench) tableLine(m *Group) string {
 	var at []string
 	for i, q := range m.Points {
-		at = append(at, words.Trim(float64(m.Group.First+i), 0)+": "+b.W.Derived(q.XMm)+", "+b.W.Derived(q.YMm))
+		at = append(at, words.Trim(float64(m.Group.First+i), 0)+": "+b.W.Size(q.XMm)+", "+b.W.Size(q.YMm))
 	}
 	return "Zero the mill table on the axis, x to the right and y to TOP; do not punch. Centre-drill at x, y of " + strings.Join(at, "; ") + "."
 }

@@ -132,7 +132,7 @@ func TestMating(t *testing.T) {
 		t.Errorf("%q", got)
 	}
 	p.NeedsMm, p.FlangeMinMm = 0, 11.8765
-	if got := inMm.HoleTight(p, "M12"); !strings.HasSuffix(got, "; the flange's own hole may be only Ø11.877") {
+	if got := inMm.HoleTight(p, "M12"); !strings.HasSuffix(got, "; the flange's own hole may be only Ø11.88") {
 		t.Errorf("%q", got)
 	}
 }

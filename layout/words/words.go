@@ -108,18 +108,14 @@ func Round(v float64, n int) float64 {
 	return math.Round(float64(v*p)+math.Copysign(1e-7, v)) / p
 }
 
-// Size writes a nominal length: "114.3", or "1.375 in".
+// Size writes a nominal length, or one that follows from drawn ones: "114.3", or
+// "1.375 in"; to 0.01 mm, a play or a step of less than a millimetre to 0.001 mm.
 func (w Writer) Size(mm float64) string {
-	if w.Units == parts.Inches {
+	switch {
+	case w.Units == parts.Inches:
 		return Trim(mm/MmPerInch, 4) + " in"
-	}
-	return Trim(mm, 3)
-}
-
-// Derived writes a length that follows from drawn ones: as Size, but to 0.01 mm.
-func (w Writer) Derived(mm float64) string {
-	if w.Units == parts.Inches {
-		return w.Size(mm)
+	case math.Abs(mm) < 1:
+		return Trim(mm, 3)
 	}
 	return Trim(mm, 2)
 }
@@ -168,13 +164,10 @@ func (w Writer) Dia(mm float64) string { return "Ø" + w.Size(mm) }
 // Drill writes a drill diameter: in an inch job with the millimetres beside
 // it where it is a metric drill, which such a shop has to look for.
 func (w Writer) Drill(mm float64) string {
-	if w.Units == parts.Inches && math.Abs(mm*20-math.Round(mm*20)) > 1e-6 {
-		return w.Dia(mm)
+	if w.Units == parts.Inches && math.Abs(mm*20-math.Round(mm*20)) < 1e-6 {
+		return w.Dia(mm) + " (" + Trim(mm, 2) + " mm)"
 	}
-	if w.Units == parts.Inches {
-		return "Ø" + Trim(mm/MmPerInch, 4) + " in (" + Trim(mm, 2) + " mm)"
-	}
-	return "Ø" + Trim(mm, 3)
+	return w.Dia(mm)
 }
 
 // Limits writes two sizes to machine to: "90.000 – 90.035", "59.7 – 60.3". They

@@ -21,12 +21,12 @@ func TestWriter(t *testing.T) {
 	mm, in := Writer{parts.Millimetres}, Writer{parts.Inches}
 	for _, c := range []struct{ name, got, want string }{
 		{"Size", mm.Size(114.3004), "114.3"}, {"Size", mm.Size(0.0015), "0.002"}, {"Size", in.Size(1.37506 * 25.4), "1.3751 in"},
-		{"Derived", mm.Derived(103.9234), "103.92"}, {"Derived", in.Derived(1.3125 * 25.4), "1.3125 in"},
+		{"Size", mm.Size(103.9234), "103.92"}, {"Size", mm.Size(-0.9994), "-0.999"}, {"Size", mm.Size(1.0004), "1"}, {"Size", mm.Size(-1.2346), "-1.23"}, {"Size", in.Size(1.3125 * 25.4), "1.3125 in"},
 		{"Said", mm.Said(0.5), "0.5 mm"}, {"Said", in.Said(0.5), "0.0197 in"},
 		{"Read", mm.Read(1.2349), "1.23"}, {"Read", in.Read(1.2346 * 25.4), "1.235 in"},
 		{"Near", mm.Near(0.34), "0.3 mm"}, {"Near", in.Near(0.34), "0.01 in"}, {"Near", mm.Near(0), "0 mm"}, {"Near", in.Near(-1), "0 in"}, {"Near", mm.Near(12.6), "13 mm"}, {"Near", mm.Near(0.05), "0.05 mm"},
 		{"Dia", mm.Dia(90), "Ø90"}, {"Dia", in.Dia(25.4), "Ø1 in"},
-		{"Drill", mm.Drill(8.5004), "Ø8.5"}, {"Drill", mm.Drill(11.1125), "Ø11.113"},
+		{"Drill", mm.Drill(8.5004), "Ø8.5"}, {"Drill", mm.Drill(11.1125), "Ø11.11"},
 		{"Drill", in.Drill(8.5), "Ø0.3346 in (8.5 mm)"}, {"Drill", in.Drill(6.75), "Ø0.2657 in (6.75 mm)"}, {"Drill", in.Drill(11.1125), "Ø0.4375 in"}, {"Drill", in.Drill(8.5001), "Ø0.3346 in"}, {"Drill", in.Drill(0.05), "Ø0.002 in (0.05 mm)"},
 		{"Setting", mm.Setting(0.0204), "0.02 mm"}, {"Setting", mm.Setting(0.0156), "0.016 mm"}, {"Setting", in.Setting(-0.0305), "-0.0012 in"},
 		{"Exact", mm.Exact(12.345), "12.35"}, {"Exact", mm.Exact(12), "12.00"}, {"Exact", in.Exact(25.4), "1.0000"}, {"Exact", in.Exact(12.34), "0.4858"},
