@@ -130,7 +130,7 @@ func TestWoodruffKeyways(t *testing.T) {
 		{shaft, "in: seat, key: woodruff 5x6.5", 40, 40, "Key Woodruff 5x6.5, DIN 6888", "4.97 – 5.00", "12.4 – 12.5",
 			[]string{"Woodruff keyway 5 N9 × Ø16", "its middle 40 from the front face", "to 7.2 mm each side of its middle"}},
 		{shaft, "in: tail, axial: 20, from: back, key: woodruff 5x6.5", 130, 130, "Key Woodruff 5x6.5, DIN 6888", "4.97 – 5.00", "12.4 – 12.5", []string{"its middle 130 from the front face"}},
-		{shaft, "in: seat, axial: 20, key: woodruff 606", 20, 20, "Key Woodruff 606, 4.763 × 7.95, ASME B17.2", "4.733 – 4.775", "11.43 – 11.55", []string{"sink it 5.443 deep"}},
+		{shaft, "in: seat, axial: 20, key: woodruff 606", 20, 20, "Key Woodruff 606, 4.76 × 7.95, ASME B17.2", "4.733 – 4.775", "11.43 – 11.55", []string{"sink it 5.44 deep"}},
 		{hub, "key: woodruff 5x6.5", 0, 40, "", "4.985 – 5.015", "19.2 – 19.3", []string{"key: keyway 5 JS9 × 40", "2.2 deep from the crown of the bore"}},
 	} {
 		m := keyed(t, "mm", c.text, c.key)
