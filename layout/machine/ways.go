@@ -11,10 +11,10 @@ import (
 	"centrepop/parts"
 )
 
-// Ways are the wrong ways in which what a bolted joint brings also goes onto what
+// Ways are the wrong ways in which what a joint brings also goes onto what
 // stands, other than those the joint itself knows: of whole assemblies, turned and
-// end for end, and of parts beside the other's axis. One with nothing out of place
-// changes nothing. They are known once the machine is reviewed.
+// end for end, of parts beside the other's axis, and of what is pressed, slid, welded or
+// carried by bearings. One with nothing out of place changes nothing. They are known once the machine is reviewed.
 func (m *Machine) Ways(joint string) []plan.Trap {
 	if i := slices.IndexFunc(m.joints, func(j *plan.JointPlan) bool { return j.Name == joint }); i >= 0 && m.ways != nil {
 		return m.ways[i]
@@ -25,16 +25,24 @@ func (m *Machine) Ways(joint string) []plan.Trap {
 // wrongWays has a joint looked at for them before it is made: each look writes its
 // own entry.
 func (s *soFar) wrongWays(n int, j *plan.JointPlan) {
-	if f := s.fitting(j); f != nil {
-		m := s.m
-		s.looks = append(s.looks, func() []plan.Problem {
-			m.ways[n] = f.ways()
-			return nil
-		})
+	look := func(f *fitting, ways func() []plan.Trap) {
+		if m := s.m; f != nil {
+			s.looks = append(s.looks, func() []plan.Problem {
+				m.ways[n] = ways()
+				return nil
+			})
+		}
 	}
+	if j.Bolt != nil {
+		f := s.fitting(j)
+		look(f, f.ways)
+		return
+	}
+	f := s.seated(j)
+	look(f, f.otherEnds)
 }
 
-// fitting is a bolted joint about to be made.
+// fitting is a joint about to be made.
 type fitting struct {
 	m             *Machine
 	j             *plan.JointPlan
@@ -43,13 +51,14 @@ type fitting struct {
 	frame         assembly.Pose  // origin in the middle of A's holes and of their metal
 	a, b          []assembly.Vec // the holes in it
 	through       bool
+	turns, holds  *assembly.Body // where no holes say the way: the part that turns, and the one at its seat
 }
 
 // fitting is nil where the joint looks at all ways itself, or nothing comes.
 func (s *soFar) fitting(j *plan.JointPlan) *fitting {
 	idA, idB := Instance{j.A.Part, j.A.Copy}.id(), Instance{j.B.Part, j.B.Copy}.id()
 	comes, stands := s.of[idA], s.of[idB]
-	if j.Bolt == nil || comes == nil || stands == nil || comes == stands || len(*comes) == 1 && j.Beside == nil {
+	if comes == nil || stands == nil || comes == stands || len(*comes) == 1 && j.Beside == nil {
 		return nil
 	}
 	m := s.m
@@ -64,16 +73,22 @@ func (s *soFar) fitting(j *plan.JointPlan) *fitting {
 		}
 	}
 	slices.Sort(with)
-	f := &fitting{m: m, j: j, through: ga.Through(), movers: m.pick(with), fixed: m.pick(*stands)}
-	for i := range f.fixed {
-		f.boxes = append(f.boxes, f.fixed[i].Box())
-	}
+	f := m.fits(j, with, *stands)
+	f.through = ga.Through()
 	a, b := &m.Bodies[s.bodies[idA]], &m.Bodies[s.bodies[idB]]
 	axis := b.Pose
 	if len(j.Placed) > 0 {
 		axis = m.poses[Instance{j.Placed[0].Part, j.Placed[0].Copy}.id()].Of(onAxis(&j.Placed[0]).Inverse())
 	}
 	f.stand(a, b, [2]*part.Group{ga, gb}, axis)
+	return f
+}
+
+func (m *Machine) fits(j *plan.JointPlan, movers, fixed []int) *fitting {
+	f := &fitting{m: m, j: j, movers: m.pick(movers), fixed: m.pick(fixed)}
+	for i := range f.fixed {
+		f.boxes = append(f.boxes, f.fixed[i].Box())
+	}
 	return f
 }
 
@@ -191,7 +206,7 @@ func (f *fitting) elsewhere(g assembly.Pose) (moved []assembly.Body, out []strin
 		if _, part := f.m.Of[b.ID]; part {
 			made++
 		}
-		if slices.ContainsFunc(f.movers, func(o assembly.Body) bool { return o.Solid == b.Solid && o.Solid.Same(o.Pose.Inverse().Of(pose)) }) {
+		if alike(f.movers, b, pose) {
 			continue
 		}
 		if _, made := f.m.Of[b.ID]; made {
@@ -204,6 +219,11 @@ func (f *fitting) elsewhere(g assembly.Pose) (moved []assembly.Body, out []strin
 		out = []string{"all of it" + nowhere}
 	}
 	return moved, out
+}
+
+// alike tells whether a body at a pose is where one of its solid was.
+func alike(list []assembly.Body, b assembly.Body, pose assembly.Pose) bool {
+	return slices.ContainsFunc(list, func(o assembly.Body) bool { return o.Solid == b.Solid && o.Solid.Same(o.Pose.Inverse().Of(pose)) })
 }
 
 // waysMm is how finely surfaces are looked at to see whether a wrong way fits.

@@ -1,7 +1,6 @@
 package machine_test
 
 import (
-	"fmt"
 	"strings"
 	"testing"
 )
@@ -33,15 +32,7 @@ func TestWrongWays(t *testing.T) {
 	} {
 		edit := strings.NewReplacer(c.changes...)
 		m, _ := load(t, write(t, map[string]string{"plate.yaml": edit.Replace(plate), "lug.yaml": edit.Replace(lug), "fin.yaml": fin, "job.yaml": edit.Replace(c.job)}))
-		var got []string
-		for _, w := range m.Ways("b") {
-			round := ""
-			if w.OtherWay {
-				round = "r"
-			}
-			got = append(got, fmt.Sprintf("%v%s:%d", w.TurnDeg, round, len(w.Out)))
-		}
-		if s := strings.Join(got, " "); s != c.want {
+		if s := waysIn(m, "b"); s != c.want {
 			t.Errorf("%s: %q, want %q", c.name, s, c.want)
 		}
 	}

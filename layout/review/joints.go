@@ -49,40 +49,65 @@ func (r *reviewer) jointNamed(name string) *parts.Joint {
 	return nil
 }
 
-// trap looks for joints that also go together a wrong way. With TOP marked on
-// both parts that is a note of one line, as the sequence sheet shows the marks
-// and lists the ways.
+// trap looks for joints that also go together a wrong way. Of copies of the same parts
+// whose places allow the same, the first speaks for the others.
 func trap(r *reviewer) {
+	var found []Finding
+	first, more := map[string]int{}, map[string]int{}
 	for _, j := range r.pl.Joints {
-		wrong, harmless := []plan.Trap{}, 0
-		for _, t := range slices.Concat(j.Traps, r.machine().Ways(j.Name)) {
-			if len(t.Out) == 0 {
-				harmless++
-			} else {
-				wrong = append(wrong, t)
-			}
+		f, wrong := r.trapOf(j)
+		key := j.Kind + " " + j.A.Part + " " + j.B.Part + strings.TrimPrefix(f.What, j.Title)
+		if _, before := first[key]; before && len(j.Traps) == 0 {
+			more[key]++
+		} else if wrong {
+			first[key] = len(found)
+			found = append(found, f)
 		}
-		if len(wrong) == 0 {
-			continue
+	}
+	for key, i := range first {
+		if n := more[key]; n > 0 {
+			found[i].What += "; " + number(float64(n)) + " more of these parts alike"
 		}
-		f := Finding{
-			Severity: Note, Part: j.Name, Pos: r.jointPos(j.Name), What: j.Title + " also goes together in " + ways(wrong),
-			Rule: "a part that can be put on wrong one day is", Source: practice, Fix: "the witness mark of the sequence sheet",
-		}
-		if harmless > 0 {
-			f.What += ", and in " + number(float64(harmless)) + " that change nothing"
-		}
-		if len(j.Traps) == 0 {
-			f.Numbers, f.Fix = "then out of place: "+few(wrong[0].Out), "a line scribed across both when they are first put together"
-		}
-		for _, end := range []plan.JointEnd{j.A, j.B} {
-			if q := r.pl.Part(end.Part); q != nil && q.Top == "" && len(j.Traps) > 0 {
-				f.Severity, f.Numbers = Check, "then out of place: "+few(wrong[0].Out)
-				f.Fix = strings.TrimSpace("Mark TOP on " + q.Title + ". " + strings.Join(j.Remedies, " "))
-			}
-		}
+	}
+	for _, f := range found {
 		r.add(f)
 	}
+}
+
+// trapOf is what is found of one joint. With TOP marked on both parts that is a note of
+// one line, as the sequence sheet shows the marks and lists the ways.
+func (r *reviewer) trapOf(j *plan.JointPlan) (f Finding, wrong bool) {
+	list, harmless := []plan.Trap{}, 0
+	for _, t := range slices.Concat(j.Traps, r.machine().Ways(j.Name)) {
+		if len(t.Out) == 0 {
+			harmless++
+		} else {
+			list = append(list, t)
+		}
+	}
+	if len(list) == 0 {
+		return f, false
+	}
+	f = Finding{
+		Severity: Note, Part: j.Name, Pos: r.jointPos(j.Name), What: j.Title + " also goes together in " + ways(list),
+		Rule: "a part that can be put on wrong one day is", Source: practice, Fix: "the witness mark of the sequence sheet",
+	}
+	if harmless > 0 {
+		f.What += ", and in " + number(float64(harmless)) + " that change nothing"
+	}
+	if len(j.Traps) == 0 {
+		f.Numbers, f.Fix = "then out of place: "+few(list[0].Out), "a line scribed across both when they are first put together"
+		if j.Bolt == nil {
+			f.Fix = "a look at the picture of the step before it is fixed"
+		}
+	}
+	for _, end := range []plan.JointEnd{j.A, j.B} {
+		if q := r.pl.Part(end.Part); q != nil && q.Top == "" && len(j.Traps) > 0 {
+			f.Severity, f.Numbers = Check, "then out of place: "+few(list[0].Out)
+			f.Fix = strings.TrimSpace("Mark TOP on " + q.Title + ". " + strings.Join(j.Remedies, " "))
+		}
+	}
+	return f, true
 }
 
 // ways counts wrong ways and names the first.

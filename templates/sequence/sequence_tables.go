@@ -22,6 +22,8 @@ func trapLine(j *plan.JointPlan) string {
 		case trap.Instead != "":
 			copies = append(copies, trap.Instead)
 			continue
+		case len(trap.Out) == 0:
+			continue // it changes nothing
 		case trap.OtherWay:
 			round = append(round, turn)
 		default:
@@ -51,6 +53,9 @@ func trapLine(j *plan.JointPlan) string {
 	}
 	if len(ways) == 0 {
 		return instead
+	}
+	if len(j.Traps) == 0 && j.Bolt == nil { // it is fixed for good
+		return "It also fits " + strings.Join(ways, ", and ") + ", wrongly: look again before it is fixed."
 	}
 	mark := ""
 	if len(j.Traps) == 0 {

@@ -76,9 +76,12 @@ func TestTrapLine(t *testing.T) {
 		{plan.JointPlan{Traps: []plan.Trap{{Instead: "Lid 2"}}}, "It also goes together with Lid 2 instead."},
 		{plan.JointPlan{Traps: []plan.Trap{turned(90, "Lid port at 120° instead of 30°"), turned(180, "Lid port at 210° instead of 30° (no rule says where it belongs)", "Lid feet"+loose)}},
 			"It also fits turned by 90°, 180°, and is wrong then. Right is Lid port at 30° (1 o’clock). Out of place then: Lid feet."},
-		{plan.JointPlan{Ways: []plan.Trap{turned(180, "A"+loose, "B"+loose, "C"+loose, "D"+loose)}},
+		{plan.JointPlan{Ways: []plan.Trap{turned(180), {OtherWay: true}}}, ""},
+		{plan.JointPlan{Ways: []plan.Trap{turned(180), {OtherWay: true, Out: []string{"A" + loose}}}},
+			"It also fits the wrong way round at 0°, wrongly: look again before it is fixed."},
+		{plan.JointPlan{Bolt: &plan.BoltPlan{}, Ways: []plan.Trap{turned(180, "A"+loose, "B"+loose, "C"+loose, "D"+loose)}},
 			"It also fits turned by 180°, and is wrong then. Out of place then: A; B; C; D. Once all lies as its place and the picture say, scribe a line across both."},
-		{plan.JointPlan{Ways: []plan.Trap{turned(180, "A"+loose, "B"+loose, "C"+loose, "D"+loose, "E"+loose, "F"+loose)}},
+		{plan.JointPlan{Bolt: &plan.BoltPlan{}, Ways: []plan.Trap{turned(180, "A"+loose, "B"+loose, "C"+loose, "D"+loose, "E"+loose, "F"+loose)}},
 			"It also fits turned by 180°, and is wrong then. Out of place then: A; B; C; D; and 2 more. Once all lies as its place and the picture say, scribe a line across both."},
 	} {
 		if got := trapLine(&c.j); got != c.want {

@@ -267,7 +267,14 @@ func (c closeness) told(run []*plan.JointPlan, width float64) (out []draw.Piece)
 func (c closeness) closing(run []*plan.JointPlan, width float64) []draw.Piece {
 	j := run[len(run)-1]
 	out := []draw.Piece{holdLine(run, width), draw.Space(2 * float64(c))}
-	for _, list := range [][]string{append([]string{trapLine(j)}, remedies(j)...), j.Cautions} {
+	lists := [][]string{append([]string{trapLine(j)}, remedies(j)...), j.Cautions}
+	switch {
+	case j.Bolt == nil && len(run) > 1: // each has its place under the picture
+		lists = [][]string{remedies(j), j.Cautions}
+	case j.Bolt == nil:
+		lists = [][]string{slices.Concat(j.Cautions, lists[0])}
+	}
+	for _, list := range lists {
 		if text := words.Join(" ", list...); text != "" {
 			out = append(out, draw.Paragraph("⚠", upperFirst(text), c.em(2.9), false, width)...)
 		}
