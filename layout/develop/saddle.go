@@ -162,7 +162,8 @@ type saddleGeometry struct {
 	divisions      int
 	margin, square float64
 	leftDeg        float64 // t at the left end, -360 < t <= 0
-	longest        float64
+	longest        float64 // from the crossing of the axes along the branch
+	shortest       float64
 }
 
 // Develop returns the patterns of branch and hole. It refuses a branch larger
@@ -178,9 +179,10 @@ func (s Saddle) Develop() (SaddlePattern, error) {
 	if g.leftDeg > 0 {
 		g.leftDeg -= 360
 	}
+	g.shortest = math.Inf(1)
 	for _, n := range []int{720, g.divisions} {
 		for _, t := range g.stations(0, 360, n) {
-			g.longest = math.Max(g.longest, g.cut(t))
+			g.longest, g.shortest = math.Max(g.longest, g.cut(t)), math.Min(g.shortest, g.cut(t))
 		}
 	}
 	g.square = g.longest + g.margin
@@ -398,7 +400,6 @@ func (g saddleGeometry) branch(table []Ordinate) (Development, error) {
 		{"position", "deg"}, {"x from 0° line", "mm"}, {"from left edge", "mm"}, {"ordinate from square edge", "mm"},
 		{"from axis crossing", "mm"}, {"drop", "mm"}, {"between surfaces", "deg"},
 	}}
-	shortest := math.Inf(1)
 	for i, o := range table {
 		role, label := Division, fmt.Sprint(i)
 		if i == 0 {
@@ -409,14 +410,13 @@ func (g saddleGeometry) branch(table []Ordinate) (Development, error) {
 			d.Labels = append(d.Labels, Label{label, Point{XMm: x, YMm: 0}})
 		}
 		t.Rows = append(t.Rows, Row{Label: label, Values: []float64{o.PositionDeg, o.XMm, o.XMm - left, o.YMm, o.FromCrossingMm, o.DropMm, o.BetweenDeg}})
-		shortest = math.Min(shortest, o.FromCrossingMm)
 	}
 	d.Tables = []Table{t}
 	d.Inputs = g.inputs()
 	d.Results = []Value{
 		{"girth on the sheet", girth, "mm"},
 		{"longest from axis crossing", g.longest, "mm"},
-		{"deepest drop", g.longest - shortest, "mm"},
+		{"deepest drop", g.longest - g.shortest, "mm"},
 		{"square edge from axis crossing", g.square, "mm"},
 	}
 	if s.ReachMm > 0 {

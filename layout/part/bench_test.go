@@ -292,6 +292,13 @@ func TestPunchAndTop(t *testing.T) {
 	if strings.Contains(lines(finished), "punch every centre and along") {
 		t.Error(lines(finished))
 	}
+	for _, size := range []string{"seat: bearing 6206,", "thread: M30x1.5,"} {
+		on := strings.Replace(text, "FIT", size, 1)
+		if strings.HasPrefix(size, "thread") {
+			on = strings.Replace(on, "diameter: 30, ", "", 1)
+		}
+		has(t, work(t, "mm", on), "punch only centres that are drilled away; scribe the outlines lightly")
+	}
 	has(t, work(t, "mm", strings.Replace(text, "FIT", "", 1)), "punch every centre and along the outlines")
 	has(t, work(t, "mm", strings.Replace(strings.Replace(text, "FIT", "", 1), "top: keyway", "top: scribe", 1)), "Mark TOP on the front face (scribe).")
 }

@@ -73,12 +73,13 @@ func (d *shaper) saddle(e *parts.TubeEnd) {
 // to its longest point; that is where the cut comes nearest to the crossing of
 // the axes.
 func (m *saddle) measure(p develop.SaddlePattern, lengthMm float64) {
-	nearest, deepest, sum := math.Inf(1), math.Inf(-1), 0.0
+	longest, _ := p.Branch.Result("longest from axis crossing")
+	deep, _ := p.Branch.Result("deepest drop")
+	nearest, sum := longest-deep, 0.0
 	for _, o := range p.Ordinates {
-		nearest, deepest = math.Min(nearest, o.FromCrossingMm), math.Max(deepest, o.FromCrossingMm)
 		sum += o.FromCrossingMm
 	}
-	m.reachMm, m.deepMm = geom.Clean(lengthMm+nearest), geom.Clean(deepest-nearest)
+	m.reachMm, m.deepMm = geom.Clean(lengthMm+nearest), words.Round(deep, 2)
 	m.meanMm = sum/float64(len(p.Ordinates)) - nearest
 	m.squareMm = geom.Clean(m.reachMm - p.SquareEdgeMm)
 }
