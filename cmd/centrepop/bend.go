@@ -115,14 +115,14 @@ func workStrip(b bend.Bend, legs []string, w words.Writer, out *bendJSON) error 
 
 func printBend(c *call, w words.Writer, out *bendJSON) {
 	c.line("K", "%s of the thickness (%s)", words.Trim(out.K, 3), out.Source)
-	c.line("allowance", "%s along the neutral line", w.Said(out.AllowanceMm))
-	c.line("deduction", "%s off the sum of both legs, measured to the %s", w.Said(out.DeductionMm), out.MeasuredTo)
+	c.line("allowance", "%s along the neutral line", w.Setting(out.AllowanceMm))
+	c.line("deduction", "%s off the sum of both legs, measured to the %s", w.Setting(out.DeductionMm), out.MeasuredTo)
 	if out.DieMm > 0 {
 		c.line("die", "V %s for air bending leaves a radius of about %s in mild steel; shortest flange %s outside", withUnit(w, out.DieMm), withUnit(w, out.DieRadiusMm), withUnit(w, out.MinFlangeMm))
 	}
-	c.line("relief", "at least %s wide and %s deep from the outside of the bend (common practice, no source)", w.Said(out.ReliefMm[0]), w.Said(out.ReliefMm[1]))
+	c.line("relief", "at least %s wide and %s deep from the outside of the bend (common practice, no source)", w.Setting(out.ReliefMm[0]), w.Setting(out.ReliefMm[1]))
 	if out.BlankMm > 0 {
-		c.line("blank", "%s long", w.Said(out.BlankMm))
+		c.line("blank", "%s long", w.Setting(out.BlankMm))
 	}
 	if len(out.BendLinesMm) > 0 {
 		c.line("bend lines", "%s from one edge", series(w, out.BendLinesMm)+unit(w))

@@ -96,12 +96,12 @@ func measureTaper(t tapers.Taper, mm map[string]float64, out *taperJSON) error {
 }
 
 func printTaper(c *call, w words.Writer, mm map[string]float64, t taperJSON) {
-	c.line("taper", "Ø%s to Ø%s over %s: 1:%s, included angle %s°", w.Size(t.LargeMm), w.Size(t.SmallMm), w.Said(t.LengthMm), words.Trim(t.Ratio, 4), words.Trim(t.IncludedDeg, 4))
-	c.line("top slide", "%s° from the axis, travel %s along the flank", words.Trim(t.TopSlideDeg, 3), w.Said(t.FlankMm))
+	c.line("taper", "Ø%s to Ø%s over %s: 1:%s, included angle %s°", w.Size(t.LargeMm), w.Size(t.SmallMm), w.Setting(t.LengthMm), words.Trim(t.Ratio, 4), words.Trim(t.IncludedDeg, 4))
+	c.line("top slide", "%s° from the axis, travel %s along the flank", words.Trim(t.TopSlideDeg, 3), w.Setting(t.FlankMm))
 	if t.AtMm != nil {
-		c.line("gauge plane", "Ø%s at %s from the large end", w.Size(*t.AtMm), w.Said(mm["--at"]))
+		c.line("gauge plane", "Ø%s at %s from the large end", w.Size(*t.AtMm), w.Setting(mm["--at"]))
 	}
 	if t.OverPinsMm != nil {
-		c.line("over pins", "%s over pins of %s on blocks of %s, standing on the small end", w.Said(*t.OverPinsMm), w.Said(mm["--pins"]), w.Said(mm["--stack"]))
+		c.line("over pins", "%s over pins of %s on blocks of %s, standing on the small end", w.Setting(*t.OverPinsMm), w.Setting(mm["--pins"]), w.Setting(mm["--stack"]))
 	}
 }
