@@ -159,7 +159,7 @@ func (p *price) add(t *template, tiles []tile) {
 	shown := tiles[0].grid.area
 	p[paperCost] += t.full.Width()*t.full.Height() - shown.Width()*shown.Height()
 	for _, one := range tiles {
-		p[paperCost] += area(one)
+		p[paperCost] += area(&one)
 	}
 }
 

@@ -15,11 +15,11 @@ const squeezed = 24
 func squeeze(pages []*page, ways []draw.Frame) []*page {
 	byFill := slices.Clone(pages)
 	slices.SortStableFunc(byFill, func(a, b *page) int { return cmp.Compare(a.fill(), b.fill()) })
-	var tiles []tile
+	var tiles []*tile
 	room := 0.0
 	for n, p := range byFill[:min(squeezed, len(byFill))] {
-		for _, one := range p.tiles {
-			tiles = append(tiles, one.tile)
+		for i := range p.tiles {
+			tiles = append(tiles, &p.tiles[i].tile)
 		}
 		if room += 1 - p.fill(); room < 1 {
 			continue
@@ -43,20 +43,20 @@ func sorted(pages []*page) []*page {
 }
 
 // orders are the ways in which templates are tried on a sheet after its first.
-var orders = []func(a, b tile) int{
-	func(a, b tile) int { return cmp.Compare(area(b), area(a)) },
-	func(a, b tile) int { return cmp.Compare(b.window.Height(), a.window.Height()) },
-	func(a, b tile) int { return cmp.Compare(b.window.Width(), a.window.Width()) },
-	func(a, b tile) int {
+var orders = []func(a, b *tile) int{
+	func(a, b *tile) int { return cmp.Compare(area(b), area(a)) },
+	func(a, b *tile) int { return cmp.Compare(b.window.Height(), a.window.Height()) },
+	func(a, b *tile) int { return cmp.Compare(b.window.Width(), a.window.Width()) },
+	func(a, b *tile) int {
 		return cmp.Compare(max(b.window.Height(), b.window.Width()), max(a.window.Height(), a.window.Width()))
 	},
 }
 
-func area(one tile) float64 { return one.window.Width() * one.window.Height() }
+func area(one *tile) float64 { return one.window.Width() * one.window.Height() }
 
 // fewer sets on each of at most so many sheets the largest template that is left,
 // and of the others what fills it best; it returns nil where they need more.
-func fewer(tiles []tile, ways []draw.Frame, most int) (out []*page) {
+func fewer(tiles []*tile, ways []draw.Frame, most int) (out []*page) {
 	rest := slices.Clone(tiles)
 	slices.SortStableFunc(rest, orders[0])
 	for len(rest) > 0 {
@@ -64,16 +64,16 @@ func fewer(tiles []tile, ways []draw.Frame, most int) (out []*page) {
 			return nil
 		}
 		var best *page
-		var left []tile
+		var left []*tile
 		for _, f := range ways {
 			for _, order := range orders {
 				others := slices.Clone(rest[1:])
 				slices.SortStableFunc(others, order)
 				p := newPage(f)
-				if !p.put(rest[0]) {
+				if !p.put(*rest[0]) {
 					continue
 				}
-				others = slices.DeleteFunc(others, func(one tile) bool { return p.put(one) })
+				others = slices.DeleteFunc(others, func(one *tile) bool { return p.put(*one) })
 				if best == nil || p.fill() > best.fill() {
 					best, left = p, others
 				}
