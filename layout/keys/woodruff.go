@@ -84,45 +84,45 @@ var asmeB172 = []discRow{
 	{1, 2.625, 3.0 / 8, 0.641, 1.5, 0.4485, 0.1935, lookup.Checked},
 }
 
+// discTable is a standard of Woodruff keys: its rows in a unit of so many millimetres, and
+// how a key is named.
+type discTable struct {
+	standard string
+	rows     []discRow
+	unitMm   float64
+	name     func(discRow) string
+}
+
+var metricTable = discTable{metricDiscs, din6888, 1, func(r discRow) string {
+	return strconv.FormatFloat(r.width, 'g', -1, 64) + "x" + strconv.FormatFloat(r.height, 'g', -1, 64)
+}}
+
+var inchTable = discTable{inchDiscs, asmeB172, mmPerInch, func(r discRow) string {
+	return strconv.Itoa(int(math.Round(r.width*32))*100 + int(math.Round(r.disc*8)))
+}}
+
 // WoodruffFor returns the metric Woodruff keys for a shaft diameter above 3 and
 // up to 38 mm, narrowest and lowest first, else a *lookup.RangeError.
-func WoodruffFor(shaftMm float64) ([]Woodruff, error) {
-	return discs(din6888, shaftMm, 1, metricDiscs, func(r discRow) string {
-		return strconv.FormatFloat(r.width, 'g', -1, 64) + "x" + strconv.FormatFloat(r.height, 'g', -1, 64)
-	})
-}
+func WoodruffFor(shaftMm float64) ([]Woodruff, error) { return metricTable.on(shaftMm) }
 
 // WoodruffForInch returns the inch Woodruff keys for a shaft diameter in mm,
 // above 5/16 in up to 2-5/8 in, narrowest and lowest first, else a *lookup.RangeError.
 // The number names the key: its last two digits are the disc in eighths of an
 // inch, those before them the width in thirty-seconds.
-func WoodruffForInch(shaftMm float64) ([]Woodruff, error) {
-	return discs(asmeB172, shaftMm, mmPerInch, inchDiscs, func(r discRow) string {
-		return strconv.Itoa(int(math.Round(r.width*32))*100 + int(math.Round(r.disc*8)))
-	})
-}
+func WoodruffForInch(shaftMm float64) ([]Woodruff, error) { return inchTable.on(shaftMm) }
 
 // WoodruffNamed returns the Woodruff key of a size of DIN 6888, such as "5x6.5", or a
 // number of ASME B17.2, such as "608", else a *lookup.UnknownError.
 func WoodruffNamed(designation string) (Woodruff, error) {
 	e := &lookup.UnknownError{What: "Woodruff key", Value: designation}
-	for _, list := range []struct {
-		table []discRow
-		in    func(float64) ([]Woodruff, error)
-		scale float64
-	}{{din6888, WoodruffFor, 1}, {asmeB172, WoodruffForInch, mmPerInch}} {
-		for _, r := range list.table {
-			of, err := list.in(r.upTo * list.scale)
-			if err != nil {
-				return Woodruff{}, err
+	for _, t := range []discTable{metricTable, inchTable} {
+		for _, r := range t.rows {
+			name := t.name(r)
+			if name == designation {
+				return t.key(r), nil
 			}
-			for _, w := range of {
-				if w.Designation == designation {
-					return w, nil
-				}
-				if !slices.Contains(e.Known, w.Designation) {
-					e.Known = append(e.Known, w.Designation)
-				}
+			if !slices.Contains(e.Known, name) {
+				e.Known = append(e.Known, name)
 			}
 		}
 	}
@@ -184,25 +184,29 @@ func inchSeat(widthMm float64, hub bool) (fits.Limits, lookup.Source, error) {
 	return fits.Limits{}, source, &lookup.UnknownError{What: "key width", Value: "not of " + inchDiscs}
 }
 
-// discs returns the rows for a shaft, with every length times scale.
-func discs(table []discRow, shaftMm, scale float64, standard string, name func(discRow) string) ([]Woodruff, error) {
+// on are the keys for a shaft.
+func (t discTable) on(shaftMm float64) ([]Woodruff, error) {
 	var out []Woodruff
 	least, most := math.Inf(1), 0.0
-	for _, r := range table {
-		least, most = math.Min(least, r.over*scale), math.Max(most, r.upTo*scale)
-		if d := shaftMm / scale; !(d > r.over && d <= r.upTo+1e-9) {
-			continue
+	for _, r := range t.rows {
+		least, most = math.Min(least, r.over*t.unitMm), math.Max(most, r.upTo*t.unitMm)
+		if d := shaftMm / t.unitMm; d > r.over && d <= r.upTo+1e-9 {
+			out = append(out, t.key(r))
 		}
-		out = append(out, Woodruff{
-			Designation: name(r), OverMm: r.over * scale, UpToMm: r.upTo * scale,
-			WidthMm: r.width * scale, HeightMm: r.height * scale, DiscMm: r.disc * scale,
-			LengthMm:     2 * math.Sqrt(r.height*(r.disc-r.height)) * scale,
-			ShaftDepthMm: r.shaft * scale, HubDepthMm: r.hub * scale,
-			Standard: standard, Source: lookup.Source{Name: standard, State: r.state},
-		})
 	}
 	if out == nil {
 		return nil, lookup.Length("shaft diameter", shaftMm, least, most)
 	}
 	return out, nil
+}
+
+// key is that of a row, in millimetres.
+func (t discTable) key(r discRow) Woodruff {
+	return Woodruff{
+		Designation: t.name(r), OverMm: r.over * t.unitMm, UpToMm: r.upTo * t.unitMm,
+		WidthMm: r.width * t.unitMm, HeightMm: r.height * t.unitMm, DiscMm: r.disc * t.unitMm,
+		LengthMm:     2 * math.Sqrt(r.height*(r.disc-r.height)) * t.unitMm,
+		ShaftDepthMm: r.shaft * t.unitMm, HubDepthMm: r.hub * t.unitMm,
+		Standard: t.standard, Source: lookup.Source{Name: t.standard, State: r.state},
+	}
 }
