@@ -90,13 +90,17 @@ func (h *halves) half(run []*plan.JointPlan) *aside {
 		return one
 	}
 	h.made[run[0].N] = nil
-	tables := map[closeness][]draw.Table{}
+	tables, pictures := map[closeness][]draw.Table{}, map[asideWay][]draw.Piece{}
 	for _, way := range asideWays {
 		f := h.flow("", math.MaxInt)
 		if tables[way.closeness] == nil {
 			tables[way.closeness] = way.asideTables(run, f.Width())
 		}
-		one := &aside{way, h.pl, run, way.asidePictures(h.pl, run, f.Width()), tables[way.closeness]}
+		shown := asideWay{pictures: way.pictures, over: way.over} // of any closeness
+		if pictures[shown] == nil {
+			pictures[shown] = shown.asidePictures(h.pl, run, f.Width())
+		}
+		one := &aside{way, h.pl, run, pictures[shown], tables[way.closeness]}
 		if one.set(f); len(f.Sheets) == 1 && f.Column() == 0 {
 			h.made[run[0].N] = one
 			break
