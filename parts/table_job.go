@@ -100,6 +100,10 @@ var jointGroup = &Group{
 // that the view is of.
 var sides = []string{"front", "back", "left", "right", "top", "bottom"}
 
+// IsSide tells whether a word names a face of a part as a place does: front, back, left,
+// right, top or bottom.
+func IsSide(word string) bool { return slices.Contains(sides, word) }
+
 // ways are the directions on a face, as seen by who looks at it.
 var ways = []string{"up", "down", "left", "right"}
 

@@ -86,7 +86,7 @@ func placeSides(r *reviewer) {
 		}
 		if p := j.Place; p != nil {
 			for _, end := range [][2]string{{j.Weld.Part.Feature, p.With}, {j.Weld.To.Feature, p.On}} {
-				if end[0] != end[1] && slices.Contains(sides, end[0]) && slices.Contains(sides, end[1]) {
+				if end[0] != end[1] && parts.IsSide(end[0]) && parts.IsSide(end[1]) {
 					say(j.Name.Value+" welds one side and is placed by another", end[0]+" and "+end[1], "a part is welded where it touches", "the same side at weld and place")
 				}
 			}
@@ -101,9 +101,6 @@ func placeSides(r *reviewer) {
 		}
 	}
 }
-
-// sides are those by which a place names the faces of a part.
-var sides = []string{"front", "back", "left", "right", "top", "bottom"}
 
 // copedOver looks for bars that stand on an opening of the round they are coped
 // onto. A bar lies across it: its depth along the axis, its width round it.

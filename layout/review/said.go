@@ -4,11 +4,10 @@ import (
 	"math"
 	"regexp"
 	"slices"
-	"strconv"
-	"strings"
 
 	"centrepop/layout/threads"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 )
 
 // A length as it stands in a note, and what may follow or precede it. The names of the
@@ -40,7 +39,7 @@ func said(v *view) {
 		for _, f := range facts {
 			for _, m := range f.words.FindAllStringSubmatch(note.Value, -1) {
 				mm, of := noteMm(m[1], m[2]), f.of(v)
-				if len(of) == 0 || slices.ContainsFunc(of, func(x float64) bool { return math.Abs(x-mm) < 0.006*max(1, mm/25.4) }) {
+				if len(of) == 0 || slices.ContainsFunc(of, func(x float64) bool { return math.Abs(x-mm) < 0.006*max(1, mm/geom.MmPerInch) }) {
 					continue
 				}
 				v.report(Check, "", note.Pos, Finding{
@@ -132,18 +131,7 @@ func (v *view) texts() []parts.Text {
 
 // noteMm is a length in a note in millimetres; what the pattern lets through is a number.
 func noteMm(number, unit string) float64 {
-	mm := 0.0
-	for part := range strings.SplitSeq(number, "-") {
-		num, den, is := strings.Cut(part, "/")
-		a, _ := strconv.ParseFloat(num, 64)
-		if b, _ := strconv.ParseFloat(den, 64); is && b > 0 {
-			a /= b
-		}
-		mm += a
-	}
-	if unit == "in" {
-		mm *= 25.4
-	}
+	mm, _ := parts.ParseLength(number+" "+unit, parts.Millimetres)
 	return mm
 }
 
