@@ -16,7 +16,7 @@ import (
 // together have the pattern. Its plate is jigDias drills thick and no less than
 // jigLeastMm, and goes as far beyond the outermost centre; its register stands
 // registerMm into a bore, with a wall of jigWallMm, and may shake by shakeMm on what
-// it goes over. It has no bushes: the plate is renewed. Common practice, no source.
+// it goes over. Without a bush of the job the plate is renewed. Common practice, no source.
 const (
 	jigPieces  = 4
 	jigDias    = 1.5
