@@ -67,14 +67,11 @@ func (m *Machine) screws(j *plan.JointPlan, in *parts.Joint, pose assembly.Pose)
 	}
 	pose = pose.Of(wall(r, g))
 	for n, q := range g.OwnMm() {
-		x := q.XMm
-		if g.Face == parts.Back {
-			x = -x
-		}
+		q = seenFront(g, q)
 		// The head's side is the far one of the metal that it clamps.
-		seat := assembly.Frame(assembly.Vec{X: x, Y: q.YMm, Z: thick - depth}, assembly.AxisZ, assembly.AxisY)
+		seat := assembly.Frame(assembly.Vec{X: q.XMm, Y: q.YMm, Z: thick - depth}, assembly.AxisZ, assembly.AxisY)
 		if meet == parts.Front {
-			seat = assembly.Frame(assembly.Vec{X: x, Y: q.YMm, Z: -depth - thick}, assembly.AxisZ.Times(-1), assembly.AxisY)
+			seat = assembly.Frame(assembly.Vec{X: q.XMm, Y: q.YMm, Z: -depth - thick}, assembly.AxisZ.Times(-1), assembly.AxisY)
 		}
 		id := fmt.Sprintf("%s screw %d", j.Name, n+1)
 		m.shanks[id] = bare

@@ -71,10 +71,8 @@ func (m *Machine) beyond(j *plan.JointPlan) []plan.Problem {
 
 // standing is the body of a part that has a place.
 func (m *Machine) standing(i Instance) *assembly.Body {
-	for k := range m.Bodies {
-		if m.Bodies[k].ID == i.id() {
-			return &m.Bodies[k]
-		}
+	if k, ok := m.bodyOf[i]; ok {
+		return &m.Bodies[k]
 	}
 	return nil
 }

@@ -5,7 +5,6 @@ import (
 	"slices"
 
 	"centrepop/layout/assembly"
-	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/parts/geom"
 )
@@ -147,12 +146,12 @@ func (f *fitting) seats() (out []seat, ok bool) {
 // stretch is where a joint's step lies on the frame's axis.
 func (f *fitting) stretch(e *plan.JointEnd) (low [2]float64, ok bool) {
 	r, b := f.m.model(e.Part), f.m.standing(Instance{e.Part, e.Copy})
-	i := slices.IndexFunc(r.Steps, func(s part.Step) bool { return s.Name == e.Feature })
-	if i < 0 || b == nil {
+	st := r.StepNamed(e.Feature)
+	if st == nil || b == nil {
 		return low, false
 	}
 	into := f.frame.Inverse().Of(b.Pose)
-	x, y := into.Apply(assembly.Vec{Z: -r.Steps[i].FromMm}).Z, into.Apply(assembly.Vec{Z: -r.Steps[i].ToMm}).Z
+	x, y := into.Apply(assembly.Vec{Z: -st.FromMm}).Z, into.Apply(assembly.Vec{Z: -st.ToMm}).Z
 	return [2]float64{math.Min(x, y), math.Max(x, y)}, true
 }
 

@@ -49,11 +49,8 @@ func (m *Machine) mouths(b *assembly.Body) (all []faced) {
 			}
 			f.out = pose.Turn(f.out)
 			for _, q := range g.OwnMm() {
-				x := q.XMm
-				if g.Face == parts.Back {
-					x = -x
-				}
-				f.at = append(f.at, pose.Apply(assembly.Vec{X: x, Y: q.YMm, Z: -deep}))
+				q = seenFront(g, q)
+				f.at = append(f.at, pose.Apply(assembly.Vec{X: q.XMm, Y: q.YMm, Z: -deep}))
 			}
 			all = append(all, f)
 		}

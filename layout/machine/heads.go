@@ -2,6 +2,7 @@ package machine
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"centrepop/layout/assembly"
@@ -12,29 +13,31 @@ import (
 // shutIn finds screws whose heads lie inside a tube bar that is none of their joint. The
 // first of a joint speaks for the others.
 func (m *Machine) shutIn() (found []plan.Problem) {
+	tubes := slices.DeleteFunc(slices.Clone(m.Bodies), func(b assembly.Body) bool {
+		of, made := m.Of[b.ID]
+		return !made || m.model(of.Part).Part.Bar == nil || !m.model(of.Part).Part.Bar.Tube()
+	})
+	if len(tubes) == 0 {
+		return nil
+	}
 	for _, j := range m.joints {
-		if p, ok := m.headIn(j); ok {
+		if p, ok := m.headIn(j, tubes); ok {
 			found = append(found, p)
 		}
 	}
 	return found
 }
 
-func (m *Machine) headIn(j *plan.JointPlan) (p plan.Problem, ok bool) {
+func (m *Machine) headIn(j *plan.JointPlan, tubes []assembly.Body) (p plan.Problem, ok bool) {
 	for i := range m.Bodies {
 		s := &m.Bodies[i]
 		if !strings.HasPrefix(s.ID, j.Name+aScrew) {
 			continue
 		}
 		seat, top := s.Pose.At, s.Pose.Apply(assembly.Vec{Z: s.Solid.Box().High.Z})
-		for k := range m.Bodies {
-			b := &m.Bodies[k]
-			of, made := m.Of[b.ID]
-			if !made || of.Part == j.A.Part || of.Part == j.B.Part {
-				continue
-			}
-			bar := m.model(of.Part).Part.Bar
-			if bar == nil || !bar.Tube() || !boxed(b, seat) || !boxed(b, top) {
+		for k := range tubes {
+			b := &tubes[k]
+			if of := m.Of[b.ID]; of.Part == j.A.Part || of.Part == j.B.Part || !boxed(b, seat) || !boxed(b, top) {
 				continue
 			}
 			return plan.Problem{Joint: j.Name, Kind: plan.HeadShutIn, Pos: m.posOf(j.Name), Args: []plan.Arg{

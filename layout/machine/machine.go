@@ -10,7 +10,7 @@
 package machine
 
 import (
-	"fmt"
+	"strconv"
 
 	"centrepop/layout/assembly"
 	"centrepop/layout/part"
@@ -39,6 +39,7 @@ type Machine struct {
 	looseOf     map[string][]assembly.Allowed // by the bodies that they name
 	jointOf     map[string]*parts.Joint
 	modelOf     map[string]*part.Model
+	bodyOf      map[Instance]int   // among Bodies
 	ways        [][]plan.Trap      // of each joint
 	overlapping map[[2]string]bool // bodies that lie in one another, either way round
 }
@@ -50,12 +51,12 @@ type Instance struct {
 }
 
 // id names an instance among the bodies.
-func (i Instance) id() string { return fmt.Sprintf("%s#%d", i.Part, i.Copy) }
+func (i Instance) id() string { return i.Part + "#" + strconv.Itoa(i.Copy) }
 
 // Of stands a job in space. The joints are those of its plan.
 func Of(job *parts.Job, models []*part.Model, joints []*plan.JointPlan) *Machine {
 	m := &Machine{
-		Of: map[string]Instance{}, job: job, models: models, joints: joints,
+		Of: map[string]Instance{}, bodyOf: map[Instance]int{}, job: job, models: models, joints: joints,
 		solids: map[string]*assembly.Solid{}, shanks: map[string]*assembly.Solid{}, overlapping: map[[2]string]bool{},
 		looseOf: map[string][]assembly.Allowed{}, jointOf: map[string]*parts.Joint{}, modelOf: map[string]*part.Model{},
 	}
@@ -79,7 +80,7 @@ func Of(job *parts.Job, models []*part.Model, joints []*plan.JointPlan) *Machine
 			if r.Material != nil {
 				b.DensityKgM3 = r.Material.DensityKgM3
 			}
-			m.Of[b.ID] = i
+			m.Of[b.ID], m.bodyOf[i] = i, len(m.Bodies)
 			m.Bodies = append(m.Bodies, b)
 		}
 	}

@@ -102,13 +102,10 @@ func (m *Machine) studs(j *plan.JointPlan) []assembly.Meet {
 		if n >= stud.Part.Quantity {
 			break
 		}
-		x := q.XMm
-		if g.Face == parts.Back {
-			x = -x
-		}
-		at := assembly.Move(assembly.Vec{X: x, Y: q.YMm, Z: -shoulder}).Of(assembly.Rotate(assembly.AxisY, 180))
+		q = seenFront(g, q)
+		at := assembly.Move(assembly.Vec{X: q.XMm, Y: q.YMm, Z: -shoulder}).Of(assembly.Rotate(assembly.AxisY, 180))
 		if m.meetingFace(j, in) == parts.Back {
-			at = assembly.Move(assembly.Vec{X: x, Y: q.YMm, Z: shoulder - r.LengthMm()})
+			at = assembly.Move(assembly.Vec{X: q.XMm, Y: q.YMm, Z: shoulder - r.LengthMm()})
 		}
 		id := Instance{in.Bolt.Stud.Value, n + 1}.id()
 		out = append(out, assembly.Meet{ID: j.Name, A: Instance{j.A.Part, j.A.Copy}.id(), B: id, OnA: at, OnB: assembly.Still})

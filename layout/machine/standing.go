@@ -177,14 +177,11 @@ func (m *Machine) closes(plate, b *assembly.Body, face parts.Face) []plan.Proble
 		for n, q := range g.Points {
 			least, of := 1.0, 0.0
 			for _, off := range along {
-				x, y := q.XMm+off.XMm, q.YMm+off.YMm
-				if g.Face == parts.Back {
-					x = -x
-				}
-				if x+radius < box.Low.X || x-radius > box.High.X || y+radius < box.Low.Y || y-radius > box.High.Y {
+				at := seenFront(g, q.Plus(off))
+				if at.XMm+radius < box.Low.X || at.XMm-radius > box.High.X || at.YMm+radius < box.Low.Y || at.YMm-radius > box.High.Y {
 					continue
 				}
-				o := assembly.Opening{At: plate.Pose.Apply(assembly.Vec{X: x, Y: y, Z: -depth}), Along: outward(plate, face), RadiusMm: radius, ReachMm: standsMm}
+				o := assembly.Opening{At: plate.Pose.Apply(assembly.Vec{X: at.XMm, Y: at.YMm, Z: -depth}), Along: outward(plate, face), RadiusMm: radius, ReachMm: standsMm}
 				if free, covers := o.Look([]assembly.Body{*b}); len(covers) > 0 {
 					least, of = min(least, free), of+1-free
 				}

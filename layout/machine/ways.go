@@ -129,13 +129,18 @@ func (f *fitting) stand(a, b *assembly.Body, groups [2]*part.Group, axis assembl
 // holesOf are the middles of a group's holes in the machine, on the part's front.
 func holesOf(b *assembly.Body, g *part.Group) (out []assembly.Vec) {
 	for _, q := range g.Points {
-		x := q.XMm
-		if g.Face == parts.Back {
-			x = -x
-		}
-		out = append(out, b.Pose.Apply(assembly.Vec{X: x, Y: q.YMm}))
+		q = seenFront(g, q)
+		out = append(out, b.Pose.Apply(assembly.Vec{X: q.XMm, Y: q.YMm}))
 	}
 	return out
+}
+
+// seenFront is a place of a group, which is seen on its face, as seen from the front.
+func seenFront(g *part.Group, q plan.XY) plan.XY {
+	if g.Face == parts.Back {
+		q.XMm = -q.XMm
+	}
+	return q
 }
 
 // ways tries every turn, without and with the other way round, at which the holes
