@@ -7,6 +7,7 @@ import (
 
 	"centrepop/layout"
 	"centrepop/layout/review"
+	"centrepop/layout/words"
 )
 
 // findingJSON is a finding with its place in the input.
@@ -27,6 +28,16 @@ type findingJSON struct {
 	Fix      string          `json:"fix"`
 	Accepted bool            `json:"accepted"`
 	Reason   string          `json:"reason,omitempty"`
+	With     []findingJSON   `json:"with,omitempty"` // the other places of a note
+}
+
+func jsonOf(list []review.Finding) []findingJSON {
+	out := []findingJSON{}
+	for _, f := range list {
+		out = append(out, findingJSON{f.Severity, f.Code, f.Part, f.Feature, f.Pos.File, f.Pos.Line, f.Pos.Column,
+			f.What, f.Numbers, f.LeftMm, f.OverMm, f.Rule, f.Source, f.Fix, f.Accepted, f.Reason, jsonOf(f.With)})
+	}
+	return out
 }
 
 // reviewCmd prints what the review finds. It ends with errFindings if anything
@@ -50,11 +61,7 @@ func reviewCmd(c *call) error {
 			Open     int           `json:"open"`
 			Count    review.Count  `json:"count"`
 			Findings []findingJSON `json:"findings"`
-		}{count.Open(), count, []findingJSON{}}
-		for _, f := range findings {
-			out.Findings = append(out.Findings, findingJSON{f.Severity, f.Code, f.Part, f.Feature, f.Pos.File, f.Pos.Line, f.Pos.Column,
-				f.What, f.Numbers, f.LeftMm, f.OverMm, f.Rule, f.Source, f.Fix, f.Accepted, f.Reason})
-		}
+		}{count.Open(), count, jsonOf(findings)}
 		err = c.print(out)
 	} else {
 		err = reviewText(c.stdout, findings, count)
@@ -74,6 +81,9 @@ func reviewText(w io.Writer, findings []review.Finding, count review.Count) erro
 			fmt.Fprintf(&b, "%s:%d:%d %s %s: %s\n", f.Pos.File, f.Pos.Line, f.Pos.Column, f.Severity, f.Code, f.What)
 			if f.Numbers != "" {
 				fmt.Fprintf(&b, "    %s\n", f.Numbers)
+			}
+			for _, o := range f.With {
+				fmt.Fprintf(&b, "    %s:%d:%d %s\n", o.Pos.File, o.Pos.Line, o.Pos.Column, words.Join("; ", o.What, o.Numbers))
 			}
 			if f.Severity != review.Note {
 				fmt.Fprintf(&b, "    rule: %s (%s)\n", f.Rule, f.Source)

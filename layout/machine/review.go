@@ -122,12 +122,10 @@ func (m *Machine) floats() (found []plan.Problem) {
 	return found
 }
 
-// joined tells whether a joint names an instance.
+// joined tells whether a joint names an instance, worked out or not.
 func (m *Machine) joined(i Instance) bool {
-	return slices.ContainsFunc(m.joints, func(j *plan.JointPlan) bool {
-		in := m.joint(j.Name)
-		return i == Instance{j.A.Part, j.A.Copy} || i == Instance{j.B.Part, j.B.Copy} ||
-			in.Bolt != nil && in.Bolt.Stud.Value == i.Part || slices.ContainsFunc(in.Clamped(), func(r parts.JointRef) bool { return i == Instance{r.Part, r.Copy} })
+	return slices.ContainsFunc(m.job.Joints, func(j *parts.Joint) bool {
+		return j.Bolt != nil && j.Bolt.Stud.Value == i.Part || j.Some(func(r parts.JointRef) bool { return i == Instance{r.Part, r.Copy} })
 	})
 }
 

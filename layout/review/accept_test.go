@@ -95,3 +95,29 @@ func TestProblemsHaveTheirNumber(t *testing.T) {
 		}
 	}
 }
+
+// Notes of one code and cure are one finding with the rules and sources of all; what is
+// open or accepted stands alone.
+func TestGathered(t *testing.T) {
+	t.Parallel()
+	note := func(what, rule, source, fix string) Finding {
+		return Finding{Severity: Note, Code: "pierce", What: what, Rule: rule, Source: source, Fix: fix}
+	}
+	open, agreed := note("open", "r", "t", "f"), note("agreed", "r", "t", "f")
+	open.Severity, agreed.Accepted = Check, true
+	got := gathered([]Finding{open, note("a", "r", "t", "f"), note("b", "s", "t", "f"), agreed, note("c", "r", "u", "f"), note("d", "r", "t", "g")})
+	var said []string
+	for _, f := range got {
+		one := f.Rule + "/" + f.Source
+		for _, each := range f.Each() {
+			one += " " + each.What
+		}
+		said = append(said, one)
+	}
+	if want := []string{"r/t open", "r; s/t; u a b c", "r/t agreed", "r/t d"}; !slices.Equal(said, want) {
+		t.Errorf("%q, want %q", said, want)
+	}
+	if c := Summary(got); c != (Count{Check: 1, Note: 2, Accepted: 1}) {
+		t.Errorf("%+v", c)
+	}
+}

@@ -96,8 +96,7 @@ func (r *reviewer) trapOf(j *plan.JointPlan) (f Finding, wrong bool) {
 		f.What += ", and in " + number(float64(harmless)) + " that change nothing"
 	}
 	if len(j.Traps) == 0 {
-		f.Numbers, f.Fix = "then out of place: "+few(list[0].Out), "a line scribed across both when they are first put together"
-		if j.Bolt == nil {
+		if f.Fix = "a line scribed across both when they are first put together"; j.Bolt == nil {
 			f.Fix = "a look at the picture of the step before it is fixed"
 		}
 	}
@@ -116,6 +115,8 @@ func ways(wrong []plan.Trap) string {
 	switch {
 	case wrong[0].Instead != "":
 		first = "with " + wrong[0].Instead + " instead"
+	case wrong[0].OtherWay && wrong[0].TurnDeg == 0:
+		first = "the other way round"
 	case wrong[0].OtherWay:
 		first = "the other way round at " + number(wrong[0].TurnDeg) + "°"
 	}

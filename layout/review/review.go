@@ -16,6 +16,7 @@ package review
 import (
 	"cmp"
 	"slices"
+	"strings"
 
 	"centrepop/layout"
 	"centrepop/layout/machine"
@@ -54,7 +55,12 @@ type Finding struct {
 	OverMm   *float64 // what is too much, the more the worse; nil where nothing is measured
 	Accepted bool     // the job takes it as it is
 	Reason   string   // the job's reason for that
+	// With are the other places of a note that has one cure for all of them.
+	With []Finding
 }
+
+// Each are its places: the finding itself, and those with it.
+func (f Finding) Each() []Finding { return append([]Finding{f}, f.With...) }
 
 // Open tells whether a finding is to be settled before metal is cut: it is no
 // mere note and the job does not accept it.
@@ -93,7 +99,8 @@ func (c Count) Open() int { return c.Stop + c.Check }
 // Review looks at every part and joint of a job. What keeps a joint from being
 // worked out is a finding to stop at; everything else is reviewed all the same.
 // The list is never nil; it is sorted by severity, then by place in the input,
-// the job file first and the part files in the job's order.
+// the job file first and the part files in the job's order. Notes of one sort are one
+// finding, at their first place.
 func Review(w *layout.Worked) []Finding {
 	r := &reviewer{job: w.Job, pl: w.Plan, machine: w.Machine, w: words.Writer{Units: w.Job.Units}, found: []Finding{}, views: map[string]*view{}}
 	return r.review()
@@ -131,7 +138,37 @@ func (r *reviewer) review() []Finding {
 			cmp.Compare(a.Numbers, b.Numbers),
 		)
 	})
-	return r.found
+	return gathered(r.found)
+}
+
+// gathered makes one finding of the notes of one code and cure: the first, with the
+// others, and the rules and sources of all.
+func gathered(found []Finding) []Finding {
+	type kind struct{ code, fix string }
+	at := map[kind]int{}
+	out := found[:0]
+	add := func(list *string, text string) {
+		if !strings.Contains(*list, text) {
+			*list += "; " + text
+		}
+	}
+	for _, f := range found {
+		k := kind{f.Code, f.Fix}
+		i, before := at[k]
+		switch {
+		case f.Accepted || f.Severity != Note:
+		case before:
+			first := &out[i]
+			first.With = append(first.With, f)
+			add(&first.Rule, f.Rule)
+			add(&first.Source, f.Source)
+			continue
+		default:
+			at[k] = len(out)
+		}
+		out = append(out, f)
+	}
+	return out
 }
 
 func rank(s Severity) int { return slices.Index([]Severity{Stop, Check, Note}, s) }

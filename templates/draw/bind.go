@@ -66,6 +66,9 @@ type PageOf struct {
 	RotateDeg        float64
 }
 
+// StepOf is the title by which numbers of pages refer to a joint's step.
+func StepOf(joint string) string { return "step " + joint }
+
 // PageOfMm is the room that the number of a page takes in a size of text.
 func PageOfMm(sizeMm float64) float64 { return TextWidth("page 8888", sizeMm, true) }
 

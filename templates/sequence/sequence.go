@@ -56,6 +56,9 @@ func steps(pl *plan.Plan, paper draw.Frame) (out []draw.Chapter) {
 			c.Sheets[0].Starts = []string{title(runs[1])}
 			c.Of, runs = append(c.Of, namesOf(runs[1])...), runs[1:]
 		}
+		for _, name := range c.Of {
+			c.Sheets[0].Holds = append(c.Sheets[0].Holds, draw.StepOf(name))
+		}
 		out = append(out, c)
 	}
 	return out

@@ -10,7 +10,6 @@ import (
 	"centrepop/layout/review"
 	"centrepop/layout/words"
 	"centrepop/templates/draw"
-	"centrepop/templates/picture"
 )
 
 // ReviewName is the title of the review's pages.
@@ -67,7 +66,7 @@ func (d density) review(w reviewing, trial int) (sheets []*draw.Sheet, signed in
 	}
 	d.parted(f, partRows(pl, findings))
 	if len(open) > 0 {
-		f.Add(draw.Heading("Open: put it right, or accept it in the job with a reason", f.Width()))
+		f.Add(draw.Heading("Open: put it right; a check may be accepted in the job, with a reason", f.Width()))
 	}
 	for _, one := range open {
 		f.Add(d.openFinding(pl, one, f.Width()), draw.Space(1.5))
@@ -119,11 +118,13 @@ func partRows(pl *plan.Plan, findings []review.Finding) draw.Table {
 	}}
 	of := map[string][]review.Finding{} // by part; "" for the joints and the job
 	for _, f := range findings {
-		name := f.Part
-		if pl.Part(name) == nil {
-			name = ""
+		for _, one := range f.Each() {
+			name := one.Part
+			if pl.Part(name) == nil {
+				name = ""
+			}
+			of[name] = append(of[name], one)
 		}
-		of[name] = append(of[name], f)
 	}
 	row := func(title, file, name string) {
 		c := review.Summary(of[name])
@@ -165,7 +166,8 @@ func (d density) openFinding(pl *plan.Plan, f review.Finding, width float64) dra
 	add(words.Join("  ", string(f.Severity), f.Numbers), false)
 	add("Mend: "+f.Fix, false)
 	add(f.Rule+" ("+f.Source+")", false)
-	add(f.Pos.File+" line "+strconv.Itoa(f.Pos.Line)+", "+f.Code, false)
+	where := f.Pos.File + " line " + strconv.Itoa(f.Pos.Line) + ", " + f.Code
+	add(where, false)
 	text := draw.Stack(lines...)
 	p := draw.Piece{Height: text.Height + 11}
 	if len(pic.Items) > 0 {
@@ -174,41 +176,25 @@ func (d density) openFinding(pl *plan.Plan, f review.Finding, width float64) dra
 	}
 	p.Draw.Add(draw.Box(draw.R(0, -p.Height, width, 0), draw.LineMm))
 	p.Draw.Place(&text.Draw, x, -1.5)
-	for i, word := range []string{"mended", "accepted, because"} {
+	p.Refers = []draw.PageOf{{Title: pageTitle(pl, f), XMm: x + draw.TextWidth(where, d.em(3.2), false) + 2, YMm: -1.5 - text.Height + d.em(3.2)*(draw.Leading-1), SizeMm: d.em(3.2)}}
+	ticks := []string{"mended", "accepted, because"}
+	if f.Severity == review.Stop { // it cannot be accepted
+		ticks = ticks[:1]
+	}
+	for i, word := range ticks {
 		at := x + 28*float64(i)
 		p.Draw.Add(draw.Box(draw.R(at, -p.Height+2.5, at+4.4, -p.Height+6.9), draw.LineMm), draw.Text{XMm: at + 6, YMm: -p.Height + 3.4, SizeMm: d.em(3.2), Content: word})
 	}
-	p.Draw.Add(draw.Segment(x+64, -p.Height+3, width-4, -p.Height+3, draw.ThinMm))
+	p.Draw.Add(draw.Segment(x+36*float64(len(ticks))-8, -p.Height+3, width-4, -p.Height+3, draw.ThinMm))
 	return p
 }
 
-// placeMm is the side of the picture of a place.
-const placeMm = 32.0
-
-// placePicture is the face that a finding is about, its holes filled; empty where
-// the finding is about no holes. Its origin is the upper left corner.
-func placePicture(pl *plan.Plan, f review.Finding) draw.Drawing {
-	part := pl.Part(f.Part)
-	if part == nil || f.Feature == "" {
-		return draw.Drawing{}
+// pageTitle is where pages about a finding begin: its part's, or its joint's step.
+func pageTitle(pl *plan.Plan, f review.Finding) string {
+	if part := pl.Part(f.Part); part != nil {
+		return part.Title
 	}
-	for _, face := range part.Faces {
-		if !slices.ContainsFunc(face.Groups, func(g plan.Group) bool { return g.Name == f.Feature }) {
-			continue
-		}
-		h := min(1, 1/picture.Aspect(face)) * (placeMm - picture.TopPadMm - picture.CaptionMm)
-		panel := picture.Face(face, nil, h*picture.Aspect(face), h)
-		pic := *panel.Drawn()
-		scale := h / (face.MaxMm.YMm - face.MinMm.YMm)
-		for _, hole := range face.Holes {
-			if hole.Group == f.Feature {
-				x, y := panel.Width/2+(hole.XMm-(face.MinMm.XMm+face.MaxMm.XMm)/2)*scale, -picture.TopPadMm-(face.MaxMm.YMm-hole.YMm)*scale
-				pic.Add(draw.Disc(x, y, max(0.9, hole.DiameterMm/2*scale)))
-			}
-		}
-		return pic
-	}
-	return draw.Drawing{}
+	return draw.StepOf(f.Part)
 }
 
 // titleOf is what a finding is about.
@@ -257,32 +243,21 @@ func acceptedTable(pl *plan.Plan, findings []review.Finding) draw.Table {
 // isNote tells whether a finding is only worth knowing.
 func isNote(f review.Finding) bool { return !f.Accepted && !f.Open() }
 
-// Notes are what is worth knowing: those of one source and cure together, each rule
-// once; none where there is nothing.
+// Notes are what is worth knowing, a row for each sort; none where there is nothing.
 func Notes(pl *plan.Plan, findings []review.Finding) []draw.Table {
 	t := draw.Table{Title: "Worth knowing", Columns: []draw.Column{
 		{Head: "Rule, and what would fix it", Flex: true},
 		{Head: "Where, and what", Flex: true},
 	}}
-	type kind struct{ code, source, fix string }
-	var kinds []kind
-	rules, whats := map[kind][]string{}, map[kind][]string{}
 	for _, f := range findings {
 		if !isNote(f) {
 			continue
 		}
-		k := kind{f.Code, f.Source, f.Fix}
-		if !slices.Contains(kinds, k) {
-			kinds = append(kinds, k)
+		var whats []string
+		for _, one := range f.Each() {
+			whats = append(whats, words.Join(", ", words.Join(": ", titleOf(pl, one), one.What), one.Numbers))
 		}
-		if !slices.Contains(rules[k], f.Rule) {
-			rules[k] = append(rules[k], f.Rule)
-		}
-		whats[k] = append(whats[k], words.Join(", ", words.Join(": ", titleOf(pl, f), f.What), f.Numbers))
-	}
-	for _, k := range kinds {
-		rule := draw.Bold(k.code+".") + " " + strings.Join(rules[k], "; ") + " (" + k.source + "): " + k.fix
-		t.Rows = append(t.Rows, []string{rule, strings.Join(whats[k], "; ")})
+		t.Rows = append(t.Rows, []string{draw.Bold(f.Code+".") + " " + f.Rule + " (" + f.Source + "): " + f.Fix, strings.Join(whats, "; ")})
 	}
 	if len(t.Rows) == 0 {
 		return nil

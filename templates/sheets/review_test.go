@@ -1,6 +1,7 @@
 package sheets
 
 import (
+	"math"
 	"slices"
 	"strings"
 	"testing"
@@ -27,29 +28,29 @@ func TestReviewRows(t *testing.T) {
 	}
 }
 
-// Notes of one source and cure are one row, that says each rule once and every
-// finding.
+// A row of what is worth knowing says the rule once and every place; what is open or
+// accepted is none of it. The rows of the parts count each place.
 func TestNotesTogether(t *testing.T) {
 	t.Parallel()
-	note := func(what, rule, fix string) review.Finding {
-		return review.Finding{Part: "weld", Severity: review.Note, Code: "pierce", What: what, Rule: rule, Source: "a table", Fix: fix}
-	}
-	open := note("open", "r", "f")
-	open.Severity = review.Stop
-	agreed := note("agreed", "r", "f")
-	agreed.Accepted = true
-	got := Notes(&plan.Plan{}, []review.Finding{open, agreed, note("a", "r", "f"), note("b", "s", "f"), note("c", "r", "f"), note("d", "r", "g")})[0].Rows
-	want := [][]string{{draw.Bold("pierce.") + " r; s (a table): f", "weld: a; weld: b; weld: c"}, {draw.Bold("pierce.") + " r (a table): g", "weld: d"}}
-	if !slices.EqualFunc(got, want, slices.Equal) {
+	note := review.Finding{Part: "weld", Severity: review.Note, Code: "pierce", What: "a", Rule: "r; s", Source: "a table", Fix: "f"}
+	open, agreed := note, note
+	open.Severity, agreed.Accepted = review.Stop, true
+	note.With = []review.Finding{{Part: "lid", What: "b", Numbers: "3 mm"}}
+	pl := &plan.Plan{Parts: []*plan.PartPlan{{Name: "lid", Title: "Lid"}}}
+	got := Notes(pl, []review.Finding{open, agreed, note})[0].Rows
+	if want := [][]string{{draw.Bold("pierce.") + " r; s (a table): f", "weld: a; Lid: b, 3 mm"}}; !slices.EqualFunc(got, want, slices.Equal) {
 		t.Errorf("%q, want %q", got, want)
 	}
-	if got := Notes(&plan.Plan{}, []review.Finding{open, agreed}); got != nil {
+	if got := Notes(pl, []review.Finding{open, agreed}); got != nil {
 		t.Errorf("nothing to note: %v", got)
+	}
+	if got := partRows(pl, []review.Finding{note}).Rows[0][4]; got != "1" {
+		t.Errorf("%s notes of the lid", got)
 	}
 }
 
-// An open finding of holes shows them filled on their face; one of nothing drawn
-// has no picture.
+// An open finding of holes shows them filled on their face, one of a step points at it
+// in the section, one of a joint shows its step; one of nothing drawn has no picture.
 func TestPlaceOfAFinding(t *testing.T) {
 	t.Parallel()
 	part := sheettest.FlangePart()
@@ -68,12 +69,52 @@ func TestPlaceOfAFinding(t *testing.T) {
 	if got := discs(placePicture(pl, review.Finding{Part: part.Name, Feature: group.Name})) - bare; got != group.Count-part.Faces[0].Groups[1].Count {
 		t.Errorf("%d more holes filled than of the other group of %d, want those of %d", got, part.Faces[0].Groups[1].Count, group.Count)
 	}
-	for _, f := range []review.Finding{{Part: part.Name}, {Part: part.Name, Feature: "bore"}, {Part: "weld", Feature: group.Name}} {
+	if d := placePicture(pl, review.Finding{Part: part.Name, Feature: "bore"}); !slices.Contains(allTexts(d), "1") {
+		t.Errorf("the bore has no number in %q", allTexts(d))
+	}
+	square := plan.Shape{Kind: plan.ShapePart, New: true, Loops: [][]plan.XY{{{}, {XMm: 400}, {XMm: 400, YMm: 100}, {YMm: 100}}}}
+	pl.Joints = append(pl.Joints, &plan.JointPlan{Name: "drawn", Pictures: []plan.Picture{{Shapes: []plan.Shape{square}, MaxMm: plan.XY{XMm: 400, YMm: 100}}}})
+	if d := placePicture(pl, review.Finding{Part: "drawn"}); len(d.Items) == 0 {
+		t.Error("a joint's step has no picture")
+	} else if got := d.Items[len(d.Items)-1].(draw.Shape).Path.Bounds(); math.Abs(got.W()-(placeMm-2)) > 1e-6 || math.Abs(got.H()-(placeMm-2)/4) > 1e-6 {
+		t.Errorf("the step is %v", got)
+	}
+	for _, f := range []review.Finding{{Part: part.Name}, {Part: "weld", Feature: group.Name}} {
 		if d := placePicture(pl, f); len(d.Items) > 0 {
 			t.Errorf("%+v has a picture", f)
 		}
 	}
-	if s := strings.Join(allTexts(density(1).openFinding(pl, review.Finding{Part: part.Name, What: "close", Fix: "move it", Pos: parts.Pos{File: "f.yaml", Line: 7}}, 180).Draw), " "); !strings.Contains(s, part.Title+": close") || !strings.Contains(s, "Mend: move it") || !strings.Contains(s, "f.yaml line 7") {
-		t.Error(s)
+}
+
+// An open finding says its place and page; only a check may be accepted.
+func TestOpenFinding(t *testing.T) {
+	t.Parallel()
+	part := sheettest.FlangePart()
+	pl := sheettest.JobOf("Pug mill", parts.Millimetres, part)
+	check := review.Finding{Part: part.Name, Severity: review.Check, What: "close", Fix: "move it", Pos: parts.Pos{File: "f.yaml", Line: 7}}
+	stop := check
+	stop.Part, stop.Severity = "weld", review.Stop
+	for _, c := range []struct {
+		f        review.Finding
+		page     string
+		says     []string
+		accepted bool
+	}{
+		{check, part.Title, []string{part.Title + ": close", "Mend: move it", "f.yaml line 7", "mended"}, true},
+		{stop, draw.StepOf("weld"), []string{"weld: close", "mended"}, false},
+	} {
+		p := density(1).openFinding(pl, c.f, 180)
+		s := strings.Join(allTexts(p.Draw), " ")
+		for _, want := range c.says {
+			if !strings.Contains(s, want) {
+				t.Errorf("%q lacks %q", s, want)
+			}
+		}
+		if strings.Contains(s, "accepted") != c.accepted {
+			t.Errorf("%s: %q", c.f.Severity, s)
+		}
+		if len(p.Refers) != 1 || p.Refers[0].Title != c.page {
+			t.Errorf("refers to %+v, want %s", p.Refers, c.page)
+		}
 	}
 }
