@@ -54,8 +54,7 @@ func (t Table) Laid(width float64) Table {
 	if t.laid != nil {
 		return t
 	}
-	t.dropSpare()
-	t.ems = t.measured()
+	t = t.Measured()
 	l := &laid{widths: t.shareWidths(width), cells: slices.Clone(t.Columns)}
 	for i, c := range t.Columns {
 		l.cells[i].Size = t.cellMm(c)
@@ -389,8 +388,8 @@ func (t Table) Head(width float64) []Piece {
 
 // LeastWidth is the width below which words or numbers of a table break.
 func (t Table) LeastWidth() float64 {
-	t.dropSpare()
-	t.ems, t.scale = t.measured(), SmallMm/headTextMm
+	t = t.Measured()
+	t.scale = SmallMm / headTextMm
 	_, narrow, _ := t.tryWidths(0)
 	sum := 0.0
 	for _, w := range narrow {

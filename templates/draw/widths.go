@@ -118,6 +118,16 @@ type ems struct {
 // lineEms is a line of text, and its widest word.
 type lineEms struct{ whole, word float64 }
 
+// Measured is the table without its empty spare columns and with its texts measured,
+// for every width that it is laid out for.
+func (t Table) Measured() Table {
+	if t.ems == nil {
+		t.dropSpare()
+		t.ems = t.measured()
+	}
+	return t
+}
+
 func (t *Table) measured() *ems {
 	out := &ems{rows: make([][][]lineEms, 0, len(t.Rows))}
 	line := func(text string, bold bool) lineEms {

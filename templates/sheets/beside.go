@@ -77,7 +77,7 @@ type region struct {
 
 // below sets hole tables and record in the way that is lowest, and goes on to
 // the next page where a table ends or the record has rows enough on either.
-func (d *dense) below(f *draw.Flow, all []*holes) {
+func (d dense) below(f *draw.Flow, all []*holes) {
 	r := region{record: d.record()}
 	verdict := r.record.verdict
 	if f.Width() < twoColumnsMm {

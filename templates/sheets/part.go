@@ -27,6 +27,7 @@ const (
 	mostPieces  = 4    // pieces that get a column of their own
 	shareRoomMm = 3.5  // between parts that share a page
 	overMm      = 14.0 // that the tables beside the views may be taller
+	operationMm = 4.2  // the em of the numbers of operations
 )
 
 // density is how close a part's sheets are set: 1 is roomy.
@@ -206,7 +207,7 @@ func saidInRows(part *plan.PartPlan, ft plan.Feature) bool {
 // piece.
 func (d density) operationTable(part *plan.PartPlan) draw.Table {
 	t := draw.Table{Fit: true, RowMm: 5.8, Columns: []draw.Column{
-		{Head: "", Align: draw.Centre, Bold: true, Size: d.em(4.2)},
+		{Head: "", Align: draw.Centre, Bold: true, Size: d.em(operationMm)},
 		{Head: "Machine", Bold: true, Size: d.smallMm()},
 		{Head: "Do", Flex: true, Size: d.em(3.2), Least: 50},
 		{Head: "Hold · tool · speed", Flex: true, Size: d.em(2.8), Least: 30},

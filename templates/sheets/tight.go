@@ -234,7 +234,8 @@ type content struct {
 	widthMm       float64 // of a page
 	head, running func() draw.Piece
 	low           func() draw.Piece // its head under another part
-	dense         map[density]*dense
+	texts         map[density]*texts
+	operations    map[float64]draw.Table // by the em of their numbers
 	views         map[[2]float64][]draw.Piece
 }
 
@@ -247,7 +248,7 @@ func contentOf(from origin, paper draw.Frame) *content {
 		running: sync.OnceValue(func() draw.Piece {
 			return draw.RunningHead(part.Title, "operations and record, continued", width)
 		}),
-		dense: map[density]*dense{}, views: map[[2]float64][]draw.Piece{},
+		texts: map[density]*texts{}, operations: map[float64]draw.Table{}, views: map[[2]float64][]draw.Piece{},
 	}
 }
 
@@ -276,33 +277,48 @@ func (c *content) under(f *draw.Flow) {
 	last.Starts = append(last.Starts, c.part.Title)
 }
 
-// dense is the content of a part at a density, each made when it is first asked
-// for.
+// dense is the content of a part at a density.
 type dense struct {
 	density
 	*content
-	remark     [2]func() [][]draw.Piece // over the page, and in a column
-	operations func() draw.Table
-	lines      func() []draw.Piece
-	tables     func() []*holes
-	record     func() recording
+	*texts
 }
 
+// texts are what a part has but its pictures and operations, in a size of text, each
+// made when it is first asked for.
+type texts struct {
+	remark [2]func() [][]draw.Piece // over the page, and in a column
+	lines  func() []draw.Piece
+	tables func() []*holes
+	record func() recording
+}
+
+// smallest is a density at which these have the least size, as below it.
+const smallest = 0.77
+
 // at is the content at a density.
-func (c *content) at(d density) *dense {
-	if c.dense[d] != nil {
-		return c.dense[d]
+func (c *content) at(d density) dense {
+	size := max(d, smallest)
+	if c.texts[size] == nil {
+		one := &texts{}
+		for i, width := range []float64{c.widthMm, c.columnMm()} {
+			one.remark[i] = sync.OnceValue(func() [][]draw.Piece { return size.remarks(c.part, c.patterns.Notes, width) })
+		}
+		one.lines = sync.OnceValue(func() []draw.Piece { return size.measuredLines(c.part, c.widthMm) })
+		one.tables = sync.OnceValue(func() []*holes { return c.holes(size) })
+		one.record = sync.OnceValue(func() recording { return c.recording(size) })
+		c.texts[size] = one
 	}
-	one := &dense{density: d, content: c}
-	for i, width := range []float64{c.widthMm, c.columnMm()} {
-		one.remark[i] = sync.OnceValue(func() [][]draw.Piece { return d.remarks(c.part, c.patterns.Notes, width) })
+	return dense{d, c, c.texts[size]}
+}
+
+// operationsAt are the rows of the operations; densities share those of a size.
+func (c *content) operationsAt(d density) draw.Table {
+	key := d.em(operationMm)
+	if _, known := c.operations[key]; !known {
+		c.operations[key] = d.tight(d.operationTable(c.part)).Laid(c.widthMm)
 	}
-	one.operations = sync.OnceValue(func() draw.Table { return d.tight(d.operationTable(c.part)).Laid(c.widthMm) })
-	one.lines = sync.OnceValue(func() []draw.Piece { return d.measuredLines(c.part, c.widthMm) })
-	one.tables = sync.OnceValue(one.holes)
-	one.record = sync.OnceValue(one.recording)
-	c.dense[d] = one
-	return one
+	return c.operations[key]
 }
 
 // columnMm is the width of one of two columns.
@@ -319,7 +335,7 @@ func (c *content) viewsAt(d density, width float64) []draw.Piece {
 
 // set sets all of a part but its head. The first tables of holes stand beside
 // the views, or all of them below the operations.
-func (d *dense) set(f *draw.Flow, beside bool) {
+func (d dense) set(f *draw.Flow, beside bool) {
 	tables := d.tables()
 	if beside {
 		tables = d.top(f, tables)
@@ -330,7 +346,7 @@ func (d *dense) set(f *draw.Flow, beside bool) {
 	if f.Over() {
 		return
 	}
-	f.Table(d.operations())
+	f.Table(d.operationsAt(d.density))
 	if f.Over() {
 		return
 	}
@@ -349,7 +365,7 @@ func (d density) said(remarks [][]draw.Piece) []draw.Piece {
 // top sets the views at the left and beside them the tables that are no taller; the
 // remarks under either where they leave both lowest, and under the views the tables
 // that have room there. It returns the other tables.
-func (d *dense) top(f *draw.Flow, tables []*holes) []*holes {
+func (d dense) top(f *draw.Flow, tables []*holes) []*holes {
 	f.Columns(2)
 	left, remarks := d.viewsAt(d.density, d.columnMm()), d.remark[1]()
 	views, said, used, n := draw.HeightMm(left...), draw.HeightMm(d.said(remarks)...), 0.0, 0
@@ -398,16 +414,17 @@ type holes struct {
 }
 
 // holes are the tables to work by.
-func (d *dense) holes() []*holes {
+func (c *content) holes(d density) []*holes {
 	var out []*holes
-	for _, t := range d.partTables(d.pl, d.part, d.patterns.Printed) {
-		if d.widthMm >= twoColumnsMm {
+	for _, t := range d.partTables(c.pl, c.part, c.patterns.Printed) {
+		if c.widthMm >= twoColumnsMm {
 			t = d.tight(t)
 		}
+		t = t.Measured()
 		out = append(out, &holes{
 			leastMm: t.LeastWidth(),
-			page:    sync.OnceValue(func() draw.Table { return t.Laid(d.widthMm) }),
-			column:  sync.OnceValue(func() measured { return measure(t, d.columnMm()) }),
+			page:    sync.OnceValue(func() draw.Table { return t.Laid(c.widthMm) }),
+			column:  sync.OnceValue(func() measured { return measure(t, c.columnMm()) }),
 		})
 	}
 	return out
@@ -421,11 +438,11 @@ type recording struct {
 	verdict  draw.Piece
 }
 
-func (d *dense) recording() recording {
-	t := d.tight(d.recordTable(d.pl, d.part))
-	r := recording{wide: measure(t, d.widthMm), head: t.Head(d.widthMm), verdict: d.verdict(d.part.Quantity, d.widthMm)}
-	if d.widthMm >= twoColumnsMm {
-		r.measured = measure(t, d.columnMm())
+func (c *content) recording(d density) recording {
+	t := d.tight(d.recordTable(c.pl, c.part)).Measured()
+	r := recording{wide: measure(t, c.widthMm), head: t.Head(c.widthMm), verdict: d.verdict(c.part.Quantity, c.widthMm)}
+	if c.widthMm >= twoColumnsMm {
+		r.measured = measure(t, c.columnMm())
 	}
 	return r
 }
