@@ -107,20 +107,16 @@ func sameSubject(a, b draw.Chapter) bool {
 // cut list, and its templates.
 func onePart(pl *plan.Plan, part *plan.PartPlan, opt Options, paper draw.Frame) ([]draw.Chapter, error) {
 	list := []*plan.PartPlan{part}
-	var chapters []draw.Chapter
-	if part.Bar == nil {
-		own, err := partChapters(pl, list, opt, paper)
-		if err != nil {
-			return nil, err
-		}
-		own[0].Part, own[0].Name = part.Title, sheets.PartSheet
-		chapters = own
-	}
-	templates, err := truesize.Apart(pl, list, paper, opt.Templates)
+	choice, err := truesize.Choose(pl, list, paper, opt.Templates)
 	if err != nil {
 		return nil, err
 	}
-	chapters = append(chapters, templates...)
+	var chapters []draw.Chapter
+	if part.Bar == nil {
+		chapters = partChapters(pl, list, opt, paper, choice)
+		chapters[0].Part, chapters[0].Name = part.Title, sheets.PartSheet
+	}
+	chapters = append(chapters, choice.Apart()...)
 	for i := range chapters {
 		chapters[i].Of = []string{part.Name}
 		for _, s := range chapters[i].Sheets {

@@ -134,9 +134,10 @@ func (opt Options) tasks(pl *plan.Plan, list []*plan.PartPlan, paper draw.Frame)
 		tasks = append(tasks, func() ([]draw.Chapter, error) { chapters, _ := reviewed(); return chapters, nil })
 	}
 	if opt.For.wants(Machinist) {
+		choose := sync.OnceValues(func() (*truesize.Choice, error) { return truesize.Choose(pl, list, paper, opt.Templates) })
 		tasks = append(tasks,
-			func() ([]draw.Chapter, error) { return partChapters(pl, list, opt, paper) },
-			func() ([]draw.Chapter, error) { return truesize.Sheets(pl, list, paper, opt.Templates, opt.Kept) })
+			ofChoice(choose, func(c *truesize.Choice) []draw.Chapter { return partChapters(pl, list, opt, paper, c) }),
+			ofChoice(choose, func(c *truesize.Choice) []draw.Chapter { return c.Sheets(opt.Kept) }))
 	}
 	if opt.For.wants(Machinist) && len(opt.Parts) == 0 {
 		tasks = append(tasks, func() ([]draw.Chapter, error) { return sheets.Tools(pl, paper), nil })
@@ -178,21 +179,28 @@ func (opt Options) assembly(pl *plan.Plan, findings []review.Finding, paper draw
 // other and only read the plan.
 type task func() ([]draw.Chapter, error)
 
-// partChapters draw the operations and records of all parts.
-func partChapters(pl *plan.Plan, list []*plan.PartPlan, opt Options, paper draw.Frame) ([]draw.Chapter, error) {
-	patterns := map[string]sheets.Patterns{}
-	for _, part := range list {
-		printed, missing, err := truesize.Patterns(pl, part, paper, opt.Templates)
+// ofChoice is a task that needs a choice of templates.
+func ofChoice(choose func() (*truesize.Choice, error), draws func(*truesize.Choice) []draw.Chapter) task {
+	return func() ([]draw.Chapter, error) {
+		c, err := choose()
 		if err != nil {
 			return nil, err
 		}
-		patterns[part.Name] = sheets.Patterns{Printed: printed, Notes: missing}
+		return draws(c), nil
+	}
+}
+
+// partChapters draw the operations and records of all parts, beside the templates chosen.
+func partChapters(pl *plan.Plan, list []*plan.PartPlan, opt Options, paper draw.Frame, c *truesize.Choice) []draw.Chapter {
+	patterns := map[string]sheets.Patterns{}
+	for i, part := range list {
+		patterns[part.Name] = sheets.Patterns{Printed: c.Patterns[i], Notes: c.Missing[i]}
 	}
 	var out []draw.Chapter
 	if own := sheets.Unbarred(list); len(own) > 0 {
 		out = append(out, draw.Chapter{Name: sheets.PartsName, Sheets: sheets.Parts(pl, own, paper, patterns, opt.Kept)})
 	}
-	return append(out, sheets.Bars(pl, list, paper)...), nil
+	return append(out, sheets.Bars(pl, list, paper)...)
 }
 
 // work does the tasks on all processors and returns their chapters in the
@@ -249,13 +257,16 @@ func Templates(pl *plan.Plan, partNames []string, opt Options) (*draw.Document, 
 	if err != nil {
 		return nil, err
 	}
-	tasks := []task{func() ([]draw.Chapter, error) {
+	choice, err := truesize.Choose(pl, list, paper, opt.Templates)
+	if err != nil {
+		return nil, err
+	}
+	chapters, err := opt.work([]task{func() ([]draw.Chapter, error) {
 		if opt.Apart {
-			return truesize.Apart(pl, list, paper, opt.Templates)
+			return choice.Apart(), nil
 		}
-		return truesize.Sheets(pl, list, paper, opt.Templates, nil)
-	}}
-	chapters, err := opt.work(tasks)
+		return choice.Sheets(nil), nil
+	}})
 	if err != nil {
 		return nil, err
 	}

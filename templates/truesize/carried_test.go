@@ -47,7 +47,7 @@ func TestCarried(t *testing.T) {
 		{All, [2]int{own + 4, 3}, [2][]string{{"B2"}, {"1", "2", "4"}}, [2]string{"back-a from the back", "back-a from the front"}},
 	} {
 		pl := sheettest.JobOf("carried", parts.Millimetres, part)
-		chapters, err := Apart(pl, pl.Parts, a4, c.which)
+		chapters, err := apartOf(pl, a4, c.which)
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -88,9 +88,9 @@ func TestDrawn(t *testing.T) {
 		{"tiles", parts.Millimetres, a4, All, false, []*plan.PartPlan{sheettest.RingPart(320)}},
 	} {
 		pl := sheettest.JobOf("Tried", c.units, c.list...)
-		chapters, err := Sheets(pl, pl.Parts, c.paper, c.which, nil)
+		chapters, err := sheetsOf(pl, c.paper, c.which)
 		if c.apart {
-			chapters, err = Apart(pl, pl.Parts, c.paper, c.which)
+			chapters, err = apartOf(pl, c.paper, c.which)
 		}
 		if err != nil {
 			t.Fatal(err)

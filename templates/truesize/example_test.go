@@ -10,14 +10,14 @@ import (
 )
 
 // A ring of 620 mm on A4: its tiles, each naming what begins on it.
-func ExampleSheets() {
+func ExampleChoice_Sheets() {
 	job := sheettest.JobOf("Pug mill", parts.Millimetres, sheettest.RingPart(620))
-	chapters, err := truesize.Sheets(job, job.Parts, draw.Frame{WidthMm: 210, HeightMm: 297, Name: "A4"}, truesize.Useful, nil)
+	choice, err := truesize.Choose(job, job.Parts, draw.Frame{WidthMm: 210, HeightMm: 297, Name: "A4"}, truesize.Useful)
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	for _, c := range chapters {
+	for _, c := range choice.Sheets(nil) {
 		fmt.Println(c.Name, "–", len(c.Sheets), "sheets")
 		fmt.Println(c.Sheets[0].Starts[0], c.Sheets[0].Scale)
 	}

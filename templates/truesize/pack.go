@@ -1,11 +1,9 @@
 package truesize
 
 import (
-	"fmt"
 	"math"
 	"slices"
 
-	"centrepop/layout/plan"
 	"centrepop/templates/draw"
 )
 
@@ -192,77 +190,43 @@ func pack(pages []*page, templates []*template, ways []draw.Frame, first []int) 
 }
 
 // Sheets are the 1:1 sheets of the parts, in their order: the faces of each,
-// then what is wrapped or developed. Small ones share a sheet. A flat pattern
-// of more than maxTiles is left out: see Patterns. Sheets that show what they showed
-// before are kept.
-func Sheets(pl *plan.Plan, list []*plan.PartPlan, paper draw.Frame, which Policy, kept *draw.Kept) ([]draw.Chapter, error) {
-	ways := waysOf(paper)
-	var all [][]*template
-	for _, part := range list {
-		own, err := printable(pl, part, paper, which)
-		if err != nil {
-			return nil, err
-		}
-		all = append(all, own)
-	}
-	twins(all)
+// then what is wrapped or developed. Small ones share a sheet. Sheets that show what
+// they showed before are kept. Of a choice there is one set of sheets: it may not be
+// used again.
+func (c *Choice) Sheets(kept *draw.Kept) []draw.Chapter {
+	ways := waysOf(c.paper)
+	twins(c.printed)
 	n := 0
-	for _, t := range slices.Concat(all...) {
+	for _, t := range slices.Concat(c.printed...) {
 		t.rank, n = n, n+1
 	}
 	var best []*page
 	for _, first := range [][]int{{cutCost, tileCost, sheetCost, paperCost}, {cutCost, sheetCost, tileCost, paperCost}} {
 		var pages []*page
-		for _, own := range all {
+		for _, own := range c.printed {
 			pages = pack(pages, own, ways, first)
 		}
 		if pages = squeeze(pages, ways); best == nil || len(pages) < len(best) {
 			best = pages
 		}
 	}
-	return chapters(pl, best, kept), nil
+	return chapters(c.pl, best, kept)
 }
 
 // Apart are the same templates, each on sheets of its own: a chapter for each.
-func Apart(pl *plan.Plan, list []*plan.PartPlan, paper draw.Frame, which Policy) ([]draw.Chapter, error) {
+func (c *Choice) Apart() []draw.Chapter {
 	var out []draw.Chapter
-	for _, part := range list {
-		kept, err := printable(pl, part, paper, which)
-		if err != nil {
-			return nil, err
+	for _, t := range slices.Concat(c.printed...) {
+		all := draw.Chapter{Part: t.part.Title, Name: t.name}
+		for _, one := range t.fewest(waysOf(c.paper)) {
+			p := &page{frame: one.frame, tiles: []placed{{tile: one.tile}}}
+			s := p.draw(c.pl)
+			p.close(c.pl, s)
+			all.Sheets = append(all.Sheets, s)
 		}
-		for _, t := range kept {
-			c := draw.Chapter{Part: part.Title, Name: t.name}
-			for _, one := range t.fewest(waysOf(paper)) {
-				p := &page{frame: one.frame, tiles: []placed{{tile: one.tile}}}
-				s := p.draw(pl)
-				p.close(pl, s)
-				c.Sheets = append(c.Sheets, s)
-			}
-			out = append(out, c)
-		}
+		out = append(out, all)
 	}
-	return out, nil
-}
-
-// Patterns names the flat patterns of a part that are printed, and says which of
-// those wanted no paper of this size takes.
-func Patterns(pl *plan.Plan, part *plan.PartPlan, paper draw.Frame, which Policy) (printed, missing []string, err error) {
-	list, err := templatesOf(pl, part, which)
-	if err != nil {
-		return nil, nil, err
-	}
-	for _, t := range list {
-		switch {
-		case t.dev == nil:
-		case len(t.orHalf(waysOf(paper)).fewest(waysOf(paper))) > 0:
-			printed = append(printed, t.dev.Name)
-		default:
-			missing = append(missing, fmt.Sprintf("%s would take more than %d sheets of %s and is not printed: mark it out from its table, or print on larger paper.",
-				t.name, maxTiles, paper.Name))
-		}
-	}
-	return printed, missing, nil
+	return out
 }
 
 // waysOf are the ways a sheet can lie.
@@ -271,24 +235,6 @@ func waysOf(paper draw.Frame) []draw.Frame {
 		return []draw.Frame{paper, side}
 	}
 	return []draw.Frame{paper}
-}
-
-// printable are the templates of a part that fit on sheets of the paper. A
-// face that does not is an error.
-func printable(pl *plan.Plan, part *plan.PartPlan, paper draw.Frame, which Policy) ([]*template, error) {
-	list, err := templatesOf(pl, part, which)
-	if err != nil {
-		return nil, err
-	}
-	kept := list[:0:0]
-	for _, t := range list {
-		if t = t.orHalf(waysOf(paper)); len(t.fewest(waysOf(paper))) > 0 {
-			kept = append(kept, t)
-		} else if !t.exact {
-			return nil, t.tooLarge(paper)
-		}
-	}
-	return kept, nil
 }
 
 // orHalf is the half of a pattern that is its own mirror image, where that saves

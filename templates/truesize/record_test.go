@@ -21,12 +21,12 @@ func TestRecorded(t *testing.T) {
 	for _, name := range []string{"sleeve", "collar", "tray", "funnel", "branch"} {
 		list = append(list, worked.Plan.Part(name))
 	}
-	chapters, err := Sheets(worked.Plan, list, draw.Frame{WidthMm: 210, HeightMm: 297, Name: "A4"}, All, nil)
+	choice, err := Choose(worked.Plan, list, draw.Frame{WidthMm: 210, HeightMm: 297, Name: "A4"}, All)
 	if err != nil {
 		t.Fatal(err)
 	}
 	var sheets []*draw.Sheet
-	for _, c := range chapters {
+	for _, c := range choice.Sheets(nil) {
 		sheets = append(sheets, c.Sheets...)
 	}
 	cut, err := part.CutProfile(worked.Job, "plate", part.CutOptions{KerfMm: 0.3})

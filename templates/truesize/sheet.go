@@ -148,6 +148,7 @@ type shown struct {
 type shownTile struct {
 	tile       // without its template
 	x, y       float64
+	seams      []match
 	parts      []*plan.PartPlan
 	name, how  string
 	legend     []string
@@ -161,7 +162,7 @@ func (p *page) shown(pl *plan.Plan) shown {
 	out := shown{units: pl.Units, frame: p.frame}
 	for _, one := range p.tiles {
 		t := one.of
-		show := shownTile{tile: one.tile, x: one.x, y: one.y, parts: []*plan.PartPlan{t.part}, name: t.name, how: t.how, legend: t.legend, dev: t.dev, full: t.full, core: t.core}
+		show := shownTile{tile: one.tile, x: one.x, y: one.y, seams: one.seams(), parts: []*plan.PartPlan{t.part}, name: t.name, how: t.how, legend: t.legend, dev: t.dev, full: t.full, core: t.core}
 		show.of = nil
 		for _, other := range t.also {
 			show.parts = append(show.parts, other.part)

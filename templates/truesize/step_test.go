@@ -30,7 +30,7 @@ func TestSteppedFace(t *testing.T) {
 		part.Faces = part.Faces[:1]
 		part.Faces[0].Cuts, part.Faces[0].Circles = []plan.FaceCut{c.cut}, nil
 		pl := sheettest.JobOf("stepped", parts.Millimetres, part)
-		chapters, err := Apart(pl, pl.Parts, a4, Useful)
+		chapters, err := apartOf(pl, a4, Useful)
 		if err != nil {
 			t.Fatal(err)
 		}

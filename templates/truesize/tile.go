@@ -65,7 +65,6 @@ type tile struct {
 	n        int       // from 1; 0 if there is only one
 	window   draw.Rect // template coordinates
 	cell     draw.Rect // the window without laps
-	seams    []match
 	grid     *grid
 	col, row int
 }
@@ -179,7 +178,6 @@ func (t *template) cutFor(width, height float64) []tile {
 	if best == nil {
 		return nil
 	}
-	t.matchMarks(best)
 	var out []tile
 	for row := range best.shown {
 		for col, shown := range best.shown[row] {
@@ -190,13 +188,7 @@ func (t *template) cutFor(width, height float64) []tile {
 			if best.count() == 1 {
 				n = 0
 			}
-			one := tile{of: t, n: n, window: best.window(col, row), cell: best.cell(col, row), grid: best, col: col, row: row}
-			for _, m := range best.marks {
-				if one.window.Holds(draw.R(m.x, m.y, m.x, m.y).Grown(3.3)) {
-					one.seams = append(one.seams, m)
-				}
-			}
-			out = append(out, one)
+			out = append(out, tile{of: t, n: n, window: best.window(col, row), cell: best.cell(col, row), grid: best, col: col, row: row})
 		}
 	}
 	return out
@@ -490,6 +482,19 @@ func (g *grid) connected() bool {
 	return false
 }
 
+// seams are the match marks of a tile; those of its grid are set when first asked for.
+func (one *tile) seams() (out []match) {
+	if g := one.grid; g.marks == nil && one.n > 0 {
+		one.of.matchMarks(g)
+	}
+	for _, m := range one.grid.marks {
+		if one.window.Holds(draw.R(m.x, m.y, m.x, m.y).Grown(3.3)) {
+			out = append(out, m)
+		}
+	}
+	return out
+}
+
 // matchMarks sets two marks on each seam between two tiles, clear of the holes
 // where it can.
 func (t *template) matchMarks(g *grid) {
@@ -594,7 +599,7 @@ func (one *tile) seamLines(s *draw.Sheet, window draw.Rect, ox, oy float64, room
 	if at(one.col, one.row+1) {
 		line(window.X0, oy+one.cell.Y0, window.X1, oy+one.cell.Y0, draw.ChainDash)
 	}
-	for _, m := range one.seams {
+	for _, m := range one.seams() {
 		s.Draw.Add(draw.MatchMark(ox+m.x, oy+m.y)...)
 		room.AddText(draw.R(ox+m.x, oy+m.y, ox+m.x, oy+m.y).Grown(3.4))
 	}
@@ -604,7 +609,7 @@ func (one *tile) seamLines(s *draw.Sheet, window draw.Rect, ox, oy float64, room
 // lines of what is drawn.
 func (one *tile) seamLetters(s *draw.Sheet, ox, oy float64, room *draw.Occupied) {
 	apart := func(r draw.Rect) bool { return room.Free(r) && room.ClearOfTexts(r.Grown(2)) } // so that it is not read with another text
-	for _, m := range one.seams {
+	for _, m := range one.seams() {
 		x, y := ox+m.x, oy+m.y
 		towards := 0.0
 		switch {

@@ -25,6 +25,24 @@ func ring(t *testing.T, diameter float64) *template {
 	return one
 }
 
+// sheetsOf are the template sheets of all parts of a plan, apartOf those that they do
+// not share.
+func sheetsOf(pl *plan.Plan, paper draw.Frame, which Policy) ([]draw.Chapter, error) {
+	c, err := Choose(pl, pl.Parts, paper, which)
+	if err != nil {
+		return nil, err
+	}
+	return c.Sheets(nil), nil
+}
+
+func apartOf(pl *plan.Plan, paper draw.Frame, which Policy) ([]draw.Chapter, error) {
+	c, err := Choose(pl, pl.Parts, paper, which)
+	if err != nil {
+		return nil, err
+	}
+	return c.Apart(), nil
+}
+
 // TestTiles: every cross is whole on a tile, no seam comes within 5 mm of its
 // arms, no tile is larger than the sheet, and each match mark is whole on
 // exactly two.
@@ -64,7 +82,7 @@ func TestTiles(t *testing.T) {
 			if tile.window.Width() > w.Width()+1e-9 || tile.window.Height() > w.Height()+1e-9 {
 				t.Errorf("tile %d is %g by %g", tile.n, tile.window.Width(), tile.window.Height())
 			}
-			for _, m := range tile.seams {
+			for _, m := range tile.seams() {
 				on[m.letter]++
 			}
 		}
@@ -172,7 +190,7 @@ func TestFill(t *testing.T) {
 		{"gatejack", a4, 11, 0.75}, {"gatejack", draw.Frame{WidthMm: 215.9, HeightMm: 279.4}, 11, 0.75},
 	} {
 		pl := resolved(t, c.job)
-		got, err := Sheets(pl, pl.Parts, c.paper, Useful, nil)
+		got, err := sheetsOf(pl, c.paper, Useful)
 		if err != nil {
 			t.Fatal(err)
 		}

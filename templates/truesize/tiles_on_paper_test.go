@@ -24,7 +24,7 @@ type tilePage struct {
 func tilePages(t *testing.T, part *plan.PartPlan, paper draw.Frame) []tilePage {
 	t.Helper()
 	pl := sheettest.JobOf("tiles", parts.Millimetres, part)
-	chapters, err := Apart(pl, pl.Parts, paper, Useful)
+	chapters, err := apartOf(pl, paper, Useful)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -112,7 +112,7 @@ func TestTooLarge(t *testing.T) {
 		face.Holes[i].YMm *= 20
 	}
 	pl := sheettest.JobOf("tiles", parts.Millimetres, part)
-	_, err := Sheets(pl, pl.Parts, a4, Useful, nil)
+	_, err := sheetsOf(pl, a4, Useful)
 	if err == nil || !strings.Contains(err.Error(), "gate-plate") || !strings.Contains(err.Error(), "9000 × 9000 mm needs more than 400 sheets of A4") {
 		t.Errorf("%v", err)
 	}

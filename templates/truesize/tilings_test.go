@@ -50,7 +50,7 @@ func TestTilings(t *testing.T) {
 				tiles := one.tiles(w.Width(), w.Height())
 				fmt.Fprintf(&out, "%s, %v on %g x %g, %d tiles", name, all, paper.WidthMm, paper.HeightMm, len(tiles))
 				for _, tile := range tiles {
-					fmt.Fprintf(&out, "; %d: %.1f %s %v", tile.n, tile.window, one.title(tile.n), len(tile.seams))
+					fmt.Fprintf(&out, "; %d: %.1f %s %v", tile.n, tile.window, one.title(tile.n), len(tile.seams()))
 				}
 				if len(tiles) > 1 {
 					g := tiles[0].grid
@@ -80,11 +80,11 @@ func TestSheetsOfWorked(t *testing.T) {
 	for _, c := range [][2]string{{"part", "mm"}, {"part", "turned"}, {"part", "inch"}, {"joint", "barrel"}, {"joint", "formed"}, {"joint", "inch"}, {"joint", "frame"}} {
 		w := sheettest.Worked(t, c[0], c[1])
 		for _, paper := range []draw.Frame{a4, letter} {
-			shared, err := Sheets(w.Plan, w.Plan.Parts, paper, Useful, nil)
+			shared, err := sheetsOf(w.Plan, paper, Useful)
 			if err != nil {
 				t.Fatal(err)
 			}
-			apart, err := Apart(w.Plan, w.Plan.Parts, paper, All)
+			apart, err := apartOf(w.Plan, paper, All)
 			if err != nil {
 				t.Fatal(err)
 			}

@@ -35,6 +35,46 @@ func (t *template) tooLarge(paper draw.Frame) error {
 		t.where, words.Trim(w, 1), words.Trim(h, 1), maxTiles, paper.Name)}
 }
 
+// Choice are the templates of some parts that are printed on a paper.
+type Choice struct {
+	// Patterns and Missing are by part: the names of the flat patterns that are
+	// printed, and what is said of those wanted that the paper does not take.
+	Patterns, Missing [][]string
+
+	pl      *plan.Plan
+	paper   draw.Frame
+	printed [][]*template // by part
+}
+
+// Choose keeps the templates of parts that a policy wants. A flat pattern of more
+// than maxTiles is left out; a face that is too large is a *TooLargeError, and an
+// outline that cannot be read is an error too.
+func Choose(pl *plan.Plan, list []*plan.PartPlan, paper draw.Frame, which Policy) (*Choice, error) {
+	c := &Choice{Patterns: make([][]string, len(list)), Missing: make([][]string, len(list)), pl: pl, paper: paper, printed: make([][]*template, len(list))}
+	ways := waysOf(paper)
+	for i, part := range list {
+		wanted, err := templatesOf(pl, part, which)
+		if err != nil {
+			return nil, err
+		}
+		for _, t := range wanted {
+			shown := t.orHalf(ways)
+			switch fits := len(shown.fewest(ways)) > 0; {
+			case !fits && !t.exact:
+				return nil, t.tooLarge(paper)
+			case !fits:
+				c.Missing[i] = append(c.Missing[i], fmt.Sprintf("%s would take more than %d sheets of %s and is not printed: mark it out from its table, or print on larger paper.",
+					t.name, maxTiles, paper.Name))
+				continue
+			case t.exact:
+				c.Patterns[i] = append(c.Patterns[i], t.dev.Name)
+			}
+			c.printed[i] = append(c.printed[i], shown)
+		}
+	}
+	return c, nil
+}
+
 // templatesOf are the templates of a part that the policy keeps.
 func templatesOf(pl *plan.Plan, part *plan.PartPlan, which Policy) ([]*template, error) {
 	var out []*template

@@ -40,7 +40,7 @@ func TestTwins(t *testing.T) {
 		ring.Faces[0].Shares = flange.Name
 		c.spoil(ring, ring.Faces[0])
 		pl := sheettest.JobOf("Tried", parts.Millimetres, flange, ring)
-		chapters, err := Sheets(pl, pl.Parts, a4, Useful, nil)
+		chapters, err := sheetsOf(pl, a4, Useful)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -104,10 +104,11 @@ func TestHalfPattern(t *testing.T) {
 			dev.MinMm.XMm, dev.MaxMm.XMm = -c.wide, c.wide
 		}
 		part.Developments = []plan.Development{dev}
-		list, err := printable(sheettest.JobOf("Tried", parts.Millimetres, part), part, a4, Useful)
+		choice, err := Choose(sheettest.JobOf("Tried", parts.Millimetres, part), []*plan.PartPlan{part}, a4, Useful)
 		if err != nil {
 			t.Fatal(err)
 		}
+		list := choice.printed[0]
 		got, tiles := list[len(list)-1], list[len(list)-1].fewest(waysOf(a4))
 		if half := strings.HasSuffix(got.name, ", half"); half != c.half || len(tiles) != c.sheets {
 			t.Errorf("%+v: half %v on %d sheets", c, half, len(tiles))
