@@ -92,7 +92,7 @@ func holeSpan(f *plan.Face) string {
 func serves(f, g *plan.Face) bool {
 	const same = 1e-6
 	if f.Face != g.Face || f.NoTemplate != "" || g.NoTemplate != "" || !f.Round || !g.Round || len(f.Cuts)+len(g.Cuts)+len(g.Slots) > 0 || g.Carried != nil ||
-		math.Abs(f.MaxMm.XMm-g.MaxMm.XMm) > same || math.Abs(f.MinMm.XMm-g.MinMm.XMm) > same || math.Abs(f.MaxMm.YMm-g.MaxMm.YMm) > same {
+		math.Abs(f.MaxMm.XMm-g.MaxMm.XMm) > same {
 		return false
 	}
 	return !slices.ContainsFunc(g.Holes, func(h plan.Hole) bool {

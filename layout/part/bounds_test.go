@@ -1,0 +1,180 @@
+package part
+
+import (
+	"fmt"
+	"math"
+	"strings"
+	"testing"
+
+	"centrepop/layout/plan"
+	"centrepop/parts"
+)
+
+// told is all that is said of a part, a line each: operations with their limits and
+// speeds, features, what is measured.
+func told(m *Model) string {
+	var out []string
+	for _, o := range m.Out.Operations {
+		out = append(out, o.Title, o.Holding, o.Tool, o.Speed, o.Gauge)
+		out = append(append(out, o.Do...), o.Limits...)
+	}
+	for _, f := range m.Features {
+		out = append(out, words3(f.Name, f.Size, f.Limits), f.Note)
+	}
+	for _, c := range m.Out.Checks {
+		out = append(out, words3(c.What, c.Wanted, c.Limits))
+	}
+	return strings.Join(out, "\n") + "\n"
+}
+
+func words3(a, b, c string) string { return a + ": " + b + " = " + c }
+
+// TestSmallSizes: small jobs with one thing each to say, its figures by hand.
+func TestSmallSizes(t *testing.T) {
+	t.Parallel()
+	const (
+		plate  = "part: p\nkind: plate\nmaterial: S235\nstock: {plate: 20 mm, cut: saw}\noutline: {rectangle: [200, 120]MORE}\n"
+		disc   = "part: d\nkind: flange\nmaterial: S235\nstock: {plate: 20 mm, cut: saw}\noutline: {circle: 200}\n"
+		turned = "part: t\nkind: turned\nmaterial: S355\nstock: {round: 310 mm}\nprofile:\n  outside: [{name: rim, diameter: 300, length: 130}]\n"
+		sleeve = "part: cyl\nkind: turned\nmaterial: S355\nstock: {round: 60 mm}\nprofile:\n  outside:\n    - {name: o, diameter: 55, length: LONG}\n  inside:\n    - {name: i, diameter: 30, length: LONG}\n"
+		shaft  = "part: s\nkind: shaft\nmaterial: C45\nstock: {round: 70 mm, length: 210 mm, cut: saw}\nprofile:\n  outside:\n    - {name: nose, diameter: 38, length: 80}\n    - {name: collar, diameter: 60, length: 50}\n"
+		thick  = "part: w\nkind: turned\nmaterial: S235\nstock: {round: 4 in}\nprofile:\n  outside: [{name: body, diameter: 3.5, length: 2}]\n  inside: [{name: bore, diameter: 0.5, length: 2}]\nradial:\n  - {name: screw, clock: 0, axial: 1, size: \"SIZE tap\"}\n"
+	)
+	for _, c := range []struct {
+		name, units, text string
+		want, not         []string
+	}{
+		{"corners of half a millimetre", "mm", strings.Replace(plate, "MORE", ", corner: 0.5", 1), []string{"200 × 120, corners R0.5"}, nil},
+		{"sharp corners", "mm", strings.Replace(plate, "MORE", "", 1), []string{"outline: 200 × 120 = "}, []string{"corners R"}},
+		// ISO 286-2: 12 H7 is 12.000 to 12.018, printed rounded inward.
+		{"a bore that is drilled and reamed", "mm", strings.Replace(plate, "MORE", "", 1) + "bore: {diameter: 12, fit: H7}\n", []string{"\nBore Ø12 H7\n", "\nbore 12.000 – 12.018\n"}, nil},
+		// ISO 2768-1 Table 3: a short leg over 50 to 120 mm, ±20' in class m, ±0.33°; of 8, up to
+		// 10 mm, ±1°. Table 2: over 6 mm ±1.
+		{"a wide chamfer", "mm", turned + "chamfers: [{edge: rim-front, size: 60, angle: 45, for: lead-in}]\n", []string{"= 59.0 – 61.0 × 45° ±0.33°\n"}, nil},
+		{"a chamfer", "mm", turned + "chamfers: [{edge: rim-front, size: 8, angle: 45, for: lead-in}]\n", []string{"= 7.0 – 9.0 × 45° ±1°\n"}, nil},
+		// Of what is sawn 50 are in the jaws: of 211 + 4 stick out three times 55, of 212 + 4 more.
+		{"three diameters", "mm", strings.ReplaceAll(sleeve, "LONG", "211"), []string{"chuck on the back end, set true"}, []string{"steady"}},
+		{"over three diameters", "mm", strings.ReplaceAll(sleeve, "LONG", "212"), []string{"set true; a centre in a plug, or a steady"}, nil},
+		// A bar of Ø30 × 2000 (I = 39760.8 mm⁴) on centres: 75·2000³/(48·210000·39760.8) =
+		// 1.4971 mm; its ends, a little thinner and thicker, hardly bend.
+		{"a slender bar", "mm", "part: bar\nkind: shaft\nmaterial: S355\nstock: {round: 40 mm}\nprofile:\n  outside:\n    - {name: collar, diameter: 30.2, length: 20}\n    - {name: fine, diameter: 30, fit: k6, length: 1960}\n    - {name: end, diameter: 29.8, length: 20}\n", []string{"a finishing cut bends fine 1497 µm aside"}, nil},
+		// A ring as large as its floor, 38 − 2 × 2.3 (trade table of layout/grooves), is not stretched.
+		{"an O-ring that just fits", "mm", shaft + "grooves: [{name: g, in: nose, axial: 10, for: o-ring, o-ring: 33.4x3}]\n", []string{", stretched 0 %;"}, []string{"pressed together"}},
+		{"an O-ring too large", "mm", shaft + "grooves: [{name: g, in: nose, axial: 10, for: o-ring, o-ring: 34x3}]\n", []string{", pressed together 1.8 %;"}, []string{"stretched"}},
+		// One and a half diameters to a whole sixteenth: 3/8 is 0.5625 = 9/16; #10 is 0.285, so
+		// 5/16 = 0.3125; 1/4 is 0.375 = 6/16.
+		{"a thread of 3/8", "in", strings.Replace(thick, "SIZE", "3/8-16 UNC", 1), []string{"thread 0.5625 in deep"}, nil},
+		{"a thread of #10", "in", strings.Replace(thick, "SIZE", "#10-24 UNC", 1), []string{"thread 0.3125 in deep"}, nil},
+		{"a thread of 1/4", "in", strings.Replace(thick, "SIZE", "1/4-20 UNC", 1), []string{"thread 0.375 in deep"}, nil},
+		// A slot is 30 long over all: with its middle 60 out and its axis across, both ends of
+		// its middle line are at √(60² + 10²) = 60.828, so 100 − 5 − 60.828 = 34.172 from the
+		// outside; along, 100 − 5 − 70 = 25. The second lies √(90² + 45²) = 100.623 from the first.
+		{"slots on a round", "mm", disc + "slots:\n  - {name: s, at: [[60, 0], [-30, 45]], width: 10, length: 30, turn: 0}\n",
+			[]string{"\ns 1, outside to its near side: 34.17 = 33.88 – 34.47\n", "\ns 2 from 1, side to like side: 100.62 = 100.33 – 100.92\n"}, []string{"bore to its near side", "long axis at clock"}},
+		{"slots along", "mm", disc + "slots:\n  - {name: s, at: [[60, 0]], width: 10, length: 30, turn: 90}\n", []string{"\ns 1, outside to its near side: 25 = 24.8 – 25.2\n"}, nil},
+		// From the bore Ø30: 60 − 5 − 15 = 40 across; 50 − 20 = 30 along.
+		{"slots beside a bore", "mm", disc + "bore: {diameter: 30}\nslots:\n  - {name: s, at: [[60, 0]], width: 10, length: 30, turn: 0}\n", []string{"\ns 1, bore to its near side: 40 = 39.7 – 40.3\n"}, []string{"outside to its near side"}},
+		{"slots towards a bore", "mm", disc + "bore: {diameter: 30}\nslots:\n  - {name: s, at: [[60, 0]], width: 10, length: 30, turn: 90}\n", []string{"\ns 1, bore to its near side: 30 = 29.8 – 30.2\n"}, nil},
+		{"a slot at the back, beside a wider bore", "mm", "part: t\nkind: turned\nmaterial: S355\nstock: {round: 210 mm}\nprofile:\n  outside: [{name: rim, diameter: 200, length: 50}]\n  inside: [{name: narrow, diameter: 30, length: 20}, {name: wide, diameter: 60, length: 30}]\nslots:\n  - {name: s, face: back, at: [[60, 0]], width: 10, length: 30, turn: 0, depth: 5}\n", []string{"\ns 1, bore to its near side: 25 = 24.8 – 25.2\n"}, nil},
+		{"a slot askew", "mm", disc + "slots:\n  - {name: s, at: [[60, 0]], width: 10, length: 30, turn: 210}\n", []string{"\ns 1, long axis at clock: 30° = "}, nil},
+	} {
+		m := work(t, c.units, c.text)
+		s := told(m)
+		for _, w := range c.want {
+			if !strings.Contains(s, w) {
+				t.Errorf("%s: no %q in\n%s", c.name, w, s)
+			}
+		}
+		for _, w := range c.not {
+			if strings.Contains(s, w) {
+				t.Errorf("%s: %q in\n%s", c.name, w, s)
+			}
+		}
+	}
+}
+
+// TestUndercutHasRoom: an undercut is narrower than its step: DIN 509 0.6 × 0.3 is 2.5 wide.
+func TestUndercutHasRoom(t *testing.T) {
+	t.Parallel()
+	for long, faults := range map[string]int{"2.6": 0, "2.5": 1, "2.4": 1} {
+		job := load(t, "mm", "part: s\nkind: shaft\nmaterial: C45\nstock: {round: 70 mm, length: 210 mm, cut: saw}\nprofile:\n  outside:\n    - {name: nose, diameter: 38, length: "+long+", undercut: DIN 509-E 0.6x0.3}\n    - {name: collar, diameter: 60, length: 50}\n")
+		if m := Work(job, job.Parts[0]); len(m.Errs) != faults {
+			t.Errorf("a step of %s: %v", long, m.Errs)
+		}
+	}
+}
+
+// TestOpeningInBranch: an opening lies inside the bore of a branch whose axis comes out
+// at clock 30°, 100 from an end of a main of 400 and Ø200, if each of its corners does:
+// 10° round is 200·π·10/360 = 17.4533, and a window of 20 × 12 with corners of 2 has the
+// centres of its corners 8 and 4 from its middle.
+func TestOpeningInBranch(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		name                 string
+		from                 parts.Face
+		clock, axial         float64
+		around, along, round float64
+		reach                float64 // the farthest point from the axis of the branch
+	}{
+		{"in the middle", parts.Front, 30, 100, 20, 12, 2, math.Hypot(8, 4) + 2},
+		{"over TOP", parts.Front, -330, 100, 20, 12, 2, math.Hypot(8, 4) + 2},
+		{"turned", parts.Front, 40, 100, 20, 12, 2, math.Hypot(8+17.4533, 4) + 2},
+		{"turned back", parts.Front, 20, 100, 20, 12, 2, math.Hypot(8+17.4533, 4) + 2},
+		{"along", parts.Front, 30, 107, 20, 12, 2, math.Hypot(8, 4+7) + 2},
+		{"along, back", parts.Front, 30, 93, 20, 12, 2, math.Hypot(8, 4+7) + 2},
+		{"from the back", parts.Back, 30, 303, 20, 12, 2, math.Hypot(8, 4+3) + 2},
+		{"a hole", parts.Front, 30, 105, 10, 10, 5, 5 + 5},
+	} {
+		row := plan.RadialRow{ClockDeg: c.clock, AxialMm: c.axial, AroundMm: c.around, AlongMm: c.along, CornerMm: c.round, OutsideMm: 200}
+		for _, bore := range []float64{2*c.reach - 0.01, 2*c.reach + 0.01} {
+			h := branchHole{saddle: &saddle{origin: &origin{from: c.from, axialMm: 100, clockDeg: 30}, boreMm: bore}}
+			if got := h.holds(row, 400); got != (bore > 2*c.reach) {
+				t.Errorf("%s in Ø%.3f: %v", c.name, bore, got)
+			}
+		}
+	}
+}
+
+// TestSlotsNearFolds: a slot on a flange keeps from its fold by its nearest end, whichever
+// side the flange is on: 20 up, 10 wide and 30 long over all, its side reaches 5 and its
+// end 15 towards the fold. R2 and 2 mm end the bend (2 + 2)·tan 45° = 4 up; at least twice
+// the sheet has to be left (common practice).
+func TestSlotsNearFolds(t *testing.T) {
+	t.Parallel()
+	for _, side := range []string{"top", "right", "bottom", "left"} {
+		for turn, near := range map[int]bool{0: true, 90: false} {
+			m := work(t, "mm", fmt.Sprintf("part: tray\nkind: folded\nmaterial: S235\nstock: {sheet: 2, cut: laser}\noutline: {rectangle: [200, 200]}\nbends:\n  radius: 2\n  flanges: [{side: %s, height: 60}]\nslots: [{name: s, on: %s, at: [[0, 20]], width: 10, length: 30, turn: %d}]\n", side, side, turn))
+			found := false
+			for _, p := range m.Out.Problems {
+				found = found || p.Kind == plan.NearBend
+			}
+			if found != near {
+				t.Errorf("%s, turned %d°: %v", side, turn, m.Out.Problems)
+			}
+		}
+	}
+}
+
+// TestNeutralLine: DIN 6935's k at R2 in 2 mm is 0.325 of the thickness from the inside,
+// at R4 (0.65 + lg 2 / 2) / 2 = 0.4; said once where all folds have one radius.
+func TestNeutralLine(t *testing.T) {
+	t.Parallel()
+	for more, want := range map[string]string{"": "k of DIN 6935, 0.325 of the thickness at R2", ", radius: 4": "k of DIN 6935, 0.325 of the thickness at R2, 0.4 of the thickness at R4"} {
+		m := work(t, "mm", "part: tray\nkind: folded\nmaterial: S235\nstock: {sheet: 2, cut: laser}\noutline: {rectangle: [200, 200]}\nbends:\n  radius: 2\n  flanges: [{side: top, height: 60}, {side: bottom, height: 60"+more+"}]\n")
+		if rules := m.Developments[0].Rules; rules[len(rules)-1] != want {
+			t.Errorf("%q, want %q", rules, want)
+		}
+	}
+}
+
+// TestBranchLeans: what stands square leans to no side.
+func TestBranchLeans(t *testing.T) {
+	t.Parallel()
+	for angle, leans := range map[string]bool{"90": false, "75": true} {
+		m := work(t, "mm", branch("angle: "+angle+", place: {clock: 90, axial: 300}"), mainTube)
+		if got := strings.Contains(feature(m, "back end saddle").Note, "leaning to its front"); got != leans {
+			t.Errorf("at %s°: %s", angle, feature(m, "back end saddle").Note)
+		}
+	}
+}
