@@ -104,12 +104,26 @@ func TestDie(t *testing.T) {
 	if !slices.Equal(openings, []float64{4, 6, 7, 8, 10, 12, 14, 16, 18, 20, 25, 32, 40, 50, 63, 80, 100, 125, 160, 200, 250}) {
 		t.Errorf("the chart has other dies: %v", openings)
 	}
+	for _, o := range []float64{0.1875, 0.25, 0.3125, 0.375, 0.5, 0.625, 1, 1.25, 1.5} { // common practice, no source
+		s := o / 6
+		if s >= 0.11811 { // 3 mm
+			s = o / 8
+		}
+		if d, err := DieFor(25.4*s, true); err != nil || !near(d.OpeningMm, 25.4*o, 1e-9) {
+			t.Errorf("%v in: %+v, %v, want %v in", s, d, err, o)
+		}
+	}
+	for _, o := range []float64{5, 6, 8, 10} { // twelve of more than 10 mm
+		if d, err := DieFor(25.4*o/12, true); err != nil || !near(d.OpeningMm, 25.4*o, 1e-9) {
+			t.Errorf("%v in: %+v, %v, want %v in", o/12, d, err, o)
+		}
+	}
 	var r *lookup.RangeError
 	if _, err := DieFor(21, false); !errors.As(err, &r) || !near(r.UpTo, 250.0/12, 1e-9) {
 		t.Errorf("21: %v", err)
 	}
 	// An inch shop has dies of its own: six thicknesses of 5/64 are 15/32, eight of 1/8 an inch.
-	for thickness, want := range map[float64]float64{0.03: 0.1875, 0.078125: 0.5, 0.1: 0.625, 0.125: 1, 0.1875: 1.5, 0.25: 2, 0.375: 4} {
+	for thickness, want := range map[float64]float64{0.03: 0.1875, 0.078125: 0.5, 0.1: 0.625, 0.115: 0.75, 0.125: 1, 0.1875: 1.5, 0.25: 2, 0.375: 4} {
 		if d, err := DieFor(25.4*thickness, true); err != nil || !near(d.OpeningMm, 25.4*want, 1e-9) {
 			t.Errorf("%v in: %+v, %v, want %v in", thickness, d, err, want)
 		}

@@ -2,6 +2,7 @@ package bend
 
 import (
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -113,7 +114,7 @@ func TestLipCorner(t *testing.T) {
 
 func TestLipRefused(t *testing.T) {
 	t.Parallel()
-	if _, err := box(Flange{Side: Top, Nth: 1, HeightMm: 12}, Flange{Side: Top, HeightMm: 30}).Blank(); err == nil || !strings.Contains(err.Error(), "before the one that it is on") {
+	if _, err := box(Flange{Side: Top, Nth: 1, HeightMm: 12}, Flange{Side: Top, HeightMm: 30}).Blank(); err == nil || err.Error() != "bend: flange 2 of a side comes before the one that it is on" {
 		t.Errorf("%v", err)
 	}
 	// Two setbacks of 4 leave nothing flat between the bends.
@@ -182,6 +183,10 @@ func TestMitredLips(t *testing.T) {
 	// Seen on the base: (96 - s, 60 - 4) and (100 - 4, 56 - s) on lines at 45 degrees.
 	if gap := ((100 - 4.0) - (56 - shift) - ((96 - shift) - 56)) / math.Sqrt2; !near(gap, 0.5, 1e-9) {
 		t.Errorf("the cuts stand %v apart", gap)
+	}
+	small := turnedIn([4]float64{4.5, 12, 4.5, 12}, nil) // half a millimetre past the bend
+	if f := small.at(Top, 1); !near(f.RightMitreMm, 0.5, 1e-9) || !slices.ContainsFunc(small.Outline, func(p geom.Point) bool { return geom.Distance(p, f.OnBlank(95.5-shift, 4.5)) < 1e-6 }) {
+		t.Errorf("a small mitre: %+v, %v", f, small.Outline)
 	}
 	if w := b.WayOf(b.Order(), 0); !near(w.PunchMm, 200-2*12, 1e-9) { // the top wall, between flanges of 12
 		t.Errorf("the punch has %v", w.PunchMm)

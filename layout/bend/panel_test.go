@@ -3,6 +3,7 @@ package bend
 import (
 	"errors"
 	"math"
+	"slices"
 	"testing"
 
 	"centrepop/layout/lookup"
@@ -171,6 +172,34 @@ func TestPanelOrder(t *testing.T) {
 	b, _ = box(Flange{Side: Top, HeightMm: 40, AngleDeg: 135}).Blank()
 	if c := math.Sqrt2 / 2; !near(b.Folds[0].inMm(), 4-2*c+36*c, 1e-9) {
 		t.Errorf("tip %v in", b.Folds[0].inMm())
+	}
+}
+
+// TestSlantedSection: a flange of 40 folded by 60° leaves the corner of the base's outside,
+// 60 from its middle, at 60°: its free edge lies 40·cos 60° = 20 out and 40·sin 60° away
+// on the outside, on the inside 2 square to that, 2·sin 60° in and 2·cos 60° further.
+// Toward who looks at it all is mirrored about the middle of the sheet, at −1. Its flat
+// begins (2 + 2)·tan 30° from the corner.
+func TestSlantedSection(t *testing.T) {
+	t.Parallel()
+	sin, cos, begins := math.Sqrt(3)/2, 0.5, 4/math.Sqrt(3)
+	for _, forward := range []bool{false, true} {
+		b, err := box(Flange{Side: Top, HeightMm: 40, AngleDeg: 60, Forward: forward}).Blank()
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, at := range []float64{begins, 40} {
+			for _, in := range []float64{0, 2} {
+				want := geom.Point{XMm: 60 + at*cos - in*sin, YMm: -at*sin - in*cos}
+				if forward {
+					want.YMm = -2 - want.YMm
+				}
+				v := b.Folds[0].Section()
+				if !slices.ContainsFunc(v, func(p Vertex) bool { return geom.Distance(p.Point, want) < 1e-9 }) {
+					t.Errorf("forward %v: no corner %v among %v", forward, want, v)
+				}
+			}
+		}
 	}
 }
 

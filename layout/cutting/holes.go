@@ -251,7 +251,7 @@ func (h Hole) last(w *Way) (DrillSize, error) {
 	if Reamable(h.NominalMm, h.Class) {
 		leave := reamLeaveMm(h.NominalMm, h.System)
 		d, err := StockDrill(h.NominalMm-leave, h.System, Nearest)
-		if real := h.NominalMm - d.DiaMm; err == nil && real >= leave/2-sameMm && real <= 2*leave+sameMm {
+		if real := h.NominalMm - d.DiaMm; err == nil && real >= leave/2-sameMm {
 			w.Finish, w.LeaveMm = Reamed, real
 			return d, nil
 		}

@@ -73,6 +73,14 @@ func TestWayFor(t *testing.T) {
 		{"18.1 clearance", Hole{NominalMm: 18.1, Clearance: true, LargestMm: 30}, "9.0 17.5 bored leave 0.600"},
 		{"18.2 clearance", Hole{NominalMm: 18.2, Clearance: true, LargestMm: 30}, "9.5 18.25 drilled"},
 		{"18.04 a hair over", Hole{NominalMm: 18.04, LargestMm: 30}, "9.0 18.0 drilled"},
+		{"10 in 10 to 10.4: at the nominal size", Hole{NominalMm: 10, MinMm: 10, MaxMm: 10.4, LargestMm: 23}, "10.0 drilled"},
+		{"5.04 clearance", Hole{NominalMm: 5.04, Clearance: true, LargestMm: 23}, "5.0 drilled"},
+		{"5.06 clearance", Hole{NominalMm: 5.06, Clearance: true, LargestMm: 23}, "5.1 drilled"},
+		{"5.06", Hole{NominalMm: 5.06, LargestMm: 23}, "5.1 drilled"},
+		// Drills go by thirty-seconds here: 27/32 leaves 0.169 of the 0.397 for a reamer, 11/16
+		// 0.137, less than half; 1 7/32 under 1 1/4 leaves 0.794.
+		{"1 27/32 H7 in inches", Hole{NominalMm: 46.83125, MinMm: 46.83125, MaxMm: 46.85625, Class: "H7", LargestMm: 50.8, System: Inch}, "1/4 in 15/32 in 29/32 in 1-13/16 in bored leave 0.794"},
+		{"1 1/4 H7 in inches", Hole{NominalMm: 31.75, MinMm: 31.75, MaxMm: 31.775, Class: "H7", LargestMm: 50.8, System: Inch}, "5/16 in 5/8 in 1-7/32 in reamed leave 0.794"},
 	} {
 		w, err := WayFor(c.hole)
 		if got := way(w); err != nil || got != c.want {
@@ -106,6 +114,11 @@ func TestTapDrill(t *testing.T) {
 		if err != nil || d.Name != c.want {
 			t.Errorf("%s: drill %s, %v; want %s", c.thread, d.Name, err, c.want)
 		}
+	}
+	untapped := *thread(t, "M10")
+	untapped.TapDrillMm = 0
+	if d, err := TapDrill(untapped, Metric); err == nil {
+		t.Errorf("a thread without a tap drill: %v", d)
 	}
 	for _, th := range threads.All() {
 		for _, s := range []System{Metric, Inch} {

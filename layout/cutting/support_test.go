@@ -30,7 +30,7 @@ func TestBend(t *testing.T) {
 		{"a tube", BendInChuckMm([]Stretch{{200, 20, 16}}, 0, e), 75 * 8e6 / (3 * e * (i(20) - i(16)))},
 		{"thin at the free end", BendInChuckMm([]Stretch{{100, 10, 0}, {100, 20, 0}}, 0, e), 75 / e * (1e6/3/i(10) + (8e6-1e6)/3/i(20))},
 	} {
-		if math.Abs(c.got-c.want) > 1e-9*math.Max(1, c.want) {
+		if !(math.Abs(c.got-c.want) <= 1e-9*math.Max(1, c.want)) {
 			t.Errorf("%s: %v, want %v", c.name, c.got, c.want)
 		}
 	}

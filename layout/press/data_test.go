@@ -313,7 +313,7 @@ func TestContact(t *testing.T) {
 		{Stretch{0, 12}, Stretch{1, 500}, []Stretch{{0, 2}, {1, 3}, {7, 12}, {20, 30}}, 4},
 		{Stretch{0, 12}, Stretch{0, 12}, []Stretch{{5, 7}, {0, 1}}, 9},
 		{Stretch{0, 12}, Stretch{0, 12}, []Stretch{{2, 10}, {3, 5}}, 4},
-		{Stretch{0, 12}, Stretch{12, 20}, nil, 0},
+		{Stretch{0, 12}, Stretch{12, 20}, nil, 0}, {Stretch{5, 5}, Stretch{0, 12}, nil, 0}, {Stretch{0, 12}, Stretch{0, 12}, []Stretch{{5, 5}}, 12},
 		{Stretch{0, 12}, Stretch{15, 20}, []Stretch{{0, 1}}, 0},
 		{Stretch{0, 12}, Stretch{0, 12}, []Stretch{{-3, 20}}, 0},
 		{Stretch{0, 12}, Stretch{0, 12}, []Stretch{{-3, -1}}, 12},

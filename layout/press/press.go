@@ -230,16 +230,14 @@ func (in Input) solve() (Result, error) {
 		r.ShaftBore = state(-p, -p)
 	}
 	r.HubGrowthMm = do * r.HubOutside.HoopMPa / hub.EMPa
-	if di > 0 {
-		r.BoreClosesMm = -di * r.ShaftBore.HoopMPa / shaft.EMPa
-	}
+	r.BoreClosesMm = -di * r.ShaftBore.HoopMPa / shaft.EMPa
 	r.HubSafety = hub.safety(r.HubBore, r.HubOutside)
 	r.ShaftSafety = shaft.safety(r.ShaftOutside, r.ShaftBore)
 	r.AtYieldMm = r.LossMm + r.EffectiveMm*min(r.HubSafety, r.ShaftSafety)
 	normal := p * math.Pi * d * in.LengthMm
 	r.ForceN = Span{in.Friction.Min * normal, in.Friction.Max * normal}
 	r.TorqueNm = Span{r.ForceN.Min * d / 2000, r.ForceN.Max * d / 2000}
-	if math.IsInf(r.ForceN.Max, 0) || math.IsInf(r.TorqueNm.Max, 0) {
+	if math.IsInf(r.TorqueNm.Max, 0) {
 		return Result{}, fmt.Errorf("press: the sizes are out of all proportion: no finite answer")
 	}
 	r.Cautions = in.cautions(r)
