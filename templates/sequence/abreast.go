@@ -90,17 +90,17 @@ func (h *halves) half(run []*plan.JointPlan) *aside {
 		return one
 	}
 	h.made[run[0].N] = nil
-	tables, pictures := map[closeness][]draw.Table{}, map[asideWay][]draw.Piece{}
+	texts, pictures := map[closeness]*asideText{}, map[asideWay][]draw.Piece{}
 	for _, way := range asideWays {
 		f := h.flow("", math.MaxInt)
-		if tables[way.closeness] == nil {
-			tables[way.closeness] = way.asideTables(run, f.Width())
+		if texts[way.closeness] == nil {
+			texts[way.closeness] = way.asideText(h.pl, run, f.Width())
 		}
 		shown := asideWay{pictures: way.pictures, over: way.over} // of any closeness
 		if pictures[shown] == nil {
 			pictures[shown] = shown.asidePictures(h.pl, run, f.Width())
 		}
-		one := &aside{way, h.pl, run, pictures[shown], tables[way.closeness]}
+		one := &aside{texts[way.closeness], pictures[shown]}
 		if one.set(f); len(f.Sheets) == 1 && f.Column() == 0 {
 			h.made[run[0].N] = one
 			break
@@ -109,29 +109,39 @@ func (h *halves) half(run []*plan.JointPlan) *aside {
 	return h.made[run[0].N]
 }
 
-// aside is a step on half a sheet.
+// aside is a step on half a sheet: its texts and its pictures.
 type aside struct {
-	asideWay
-	pl     *plan.Plan
-	run    []*plan.JointPlan
-	shown  []draw.Piece // its pictures
-	tables []draw.Table
+	*asideText
+	shown []draw.Piece
+}
+
+// asideText is what a step says over its pictures, between them and its tables, and
+// under these.
+type asideText struct {
+	over, between []draw.Piece
+	tables        []draw.Table
+	under         []draw.Piece
+}
+
+func (c closeness) asideText(pl *plan.Plan, run []*plan.JointPlan, width float64) *asideText {
+	t := &asideText{tables: c.asideTables(run, width), under: closer(c.closing(run, width))}
+	t.over = append([]draw.Piece{asideHead(pl, run, width)}, c.warnings(pl, run, width)...)
+	if names := itemNames(run[len(run)-1]); names != "" {
+		t.between = draw.Paragraph("", names, c.em(3), true, width)
+	}
+	t.between = closer(append(t.between, c.told(run, width)...))
+	return t
 }
 
 // set sets the step in a column.
 func (c *aside) set(f *draw.Flow) {
-	j := c.run[len(c.run)-1]
-	f.Add(asideHead(c.pl, c.run, f.Width()))
-	f.Add(c.warnings(c.pl, c.run, f.Width())...)
+	f.Add(c.over...)
 	f.Add(c.shown...)
-	if names := itemNames(j); names != "" {
-		f.Add(closer(draw.Paragraph("", names, c.em(3), true, f.Width()))...)
-	}
-	f.Add(closer(c.told(c.run, f.Width()))...)
+	f.Add(c.between...)
 	for _, t := range c.tables {
 		f.Table(t)
 	}
-	f.Add(closer(c.closing(c.run, f.Width()))...)
+	f.Add(c.under...)
 }
 
 // closer sets pieces a little closer.
