@@ -53,10 +53,6 @@ func (d density) tight(t draw.Table) draw.Table {
 // densities are tried from the roomiest on.
 var densities = []density{1, 0.9, 0.8, 0.7, 0.6, 0.52, 0.42}
 
-// closest are those that may leave the most of a page: where a table breaks hangs on
-// more than on how close it is set.
-var closest = densities
-
 // partHead is the head of a part; low where it stands under another.
 func partHead(pl *plan.Plan, part *plan.PartPlan, width float64, low bool) draw.Piece {
 	head := picture.Head

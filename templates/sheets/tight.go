@@ -26,9 +26,6 @@ func Parts(pl *plan.Plan, list []*plan.PartPlan, paper draw.Frame, patterns map[
 	var all sync.WaitGroup
 	for i, g := range groups {
 		all.Go(func() {
-			if g.best == nil {
-				g.best = on.tightest(g.parts, math.MaxInt)
-			}
 			drawn[i] = kept.Sheets(setOn{*g.best, 0, paper, origins(g.parts)}, func() []*draw.Sheet { return g.best.sheets(g.parts, paper) })
 			g.parts = nil
 		})
@@ -69,7 +66,7 @@ func origins(list []*content) (out []origin) {
 
 // room is what a part takes that stands alone.
 type room struct {
-	pages  int
+	look           // the roomiest that takes the fewest pages
 	leftMm float64 // on the last page, set as close as can be
 	highMm float64 // of the part, if it fits on a page
 }
@@ -78,22 +75,23 @@ type room struct {
 type sharing struct {
 	parts []*content
 	room
-	best *look // once it is known to fit
-	rank int   // of its first part by height, the highest first
+	best *look
+	rank int // of its first part by height, the highest first
 }
 
 // share gives each part that fits on a page, the highest first, the room that it
 // fills best.
 func (on *pages) share(list []*content) []*sharing {
 	if len(list) == 1 {
-		return []*sharing{{parts: list}}
+		return []*sharing{{parts: list, best: on.tightest(list, math.MaxInt)}}
 	}
 	groups := make([]*sharing, len(list))
 	var all sync.WaitGroup
 	for i, part := range list {
 		all.Go(func() {
 			group := []*content{part}
-			groups[i] = &sharing{parts: group, room: draw.Keep(on.kept, setOn{paper: on.paper, parts: origins(group)}, func() room { return alone(part, on.paper) })}
+			on := draw.Keep(on.kept, setOn{paper: on.paper, parts: origins(group)}, func() room { return alone(part, on.paper) })
+			groups[i] = &sharing{parts: group, room: on, best: &on.look}
 		})
 	}
 	all.Wait()
@@ -123,23 +121,26 @@ func (on *pages) share(list []*content) []*sharing {
 	return groups
 }
 
-// alone is a part on pages of its own, set as close as can be.
-func alone(part *content, paper draw.Frame) room {
+// alone is a part on pages of its own.
+func alone(part *content, paper draw.Frame) (g room) {
 	group := []*content{part}
 	var best *draw.Flow
-	for _, d := range closest {
+	for _, d := range densities {
 		for _, beside := range besides(1) {
-			l := &look{density: d, beside: beside}
+			l := look{density: d, beside: beside}
 			if !l.possible(group, paper) {
 				continue
 			}
 			f := draw.NewTrial(part.page(paper), math.MaxInt)
-			if l.set(f, group); best == nil || len(f.Sheets) < len(best.Sheets) || len(f.Sheets) == len(best.Sheets) && f.Left() > best.Left() {
+			l.set(f, group)
+			if l.pages = len(f.Sheets); g.pages == 0 || l.pages < g.pages {
+				g.look, best = l, f
+			} else if l.pages == g.pages && f.Left() > best.Left() { // where a table breaks hangs on more than on how close it is set
 				best = f
 			}
 		}
 	}
-	g := room{pages: len(best.Sheets), leftMm: best.Left() - shareRoomMm}
+	g.leftMm = best.Left() - shareRoomMm
 	if g.pages == 1 {
 		g.highMm = best.Body.Height() - best.Left() - part.head().Height + part.low().Height
 	}

@@ -60,7 +60,11 @@ func fewer(tiles []*tile, ways []draw.Frame, most int) (out []*page) {
 	rest := slices.Clone(tiles)
 	slices.SortStableFunc(rest, orders[0])
 	for len(rest) > 0 {
-		if len(out) == most {
+		taken := 0.0 // at least, of sheets that have the most room upright
+		for _, one := range rest {
+			taken += area(one)
+		}
+		if w := window(ways[0]); taken > float64(most-len(out))*w.Width()*w.Height() {
 			return nil
 		}
 		var best *page
