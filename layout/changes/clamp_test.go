@@ -33,6 +33,7 @@ func TestClampAndBarLines(t *testing.T) {
 		clamp  = "clamp: {in: bore, slot: 2, screw: M5 8.8, clock: 90}\n"
 		collar = "part: collar\nkind: turned\nmaterial: C45\nstock: {round: 45, length: 25, cut: saw}\nprofile:\n" +
 			"  outside: [{name: rim, diameter: 40, length: 20}]\n  inside: [{name: bore, diameter: 20, fit: H7, length: 20}]\n"
+		pin  = "part: pin\nkind: shaft\nmaterial: C45\nstock: {round: 45 mm, length: 108 mm}\nprofile:\n  outside: [{name: nose, diameter: 40, length: 100}]\nchamfers: [{edge: nose-front, size: 3, angle: 40, for: lead-in}]\n"
 		rail = "part: rail\nkind: bar\nmaterial: S235\nbar: {square: 50, wall: 4, length: 400, right: {mitre: 45, long: bottom}}\n"
 	)
 	for _, c := range []struct {
@@ -49,6 +50,12 @@ func TestClampAndBarLines(t *testing.T) {
 		{"whole now", collar + clamp, clamp, "", []string{"clamp: no longer: split 2 wide", ": scrap"}},
 		{"thinner wall", rail, "wall: 4", "wall: 3", []string{"stock: square tube 50 × 50 × 4 → square tube 50 × 50 × 3: scrap"}},
 		{"square end", rail, ", right: {mitre: 45, long: bottom}", "", []string{"right end: no longer: 45°", ": decide by hand"}},
+		// A bevel of 3 × 40° reaches 3·tan 40° = 2.52 across, one of 2 × 60° 3.46, of 2.2 × 60°
+		// 3.81, of 2 × 30° 1.15: more both ways can be cut, less one way cannot.
+		{"a wider bevel", pin, "size: 3, angle: 40", "size: 3.5, angle: 40", []string{"3 × 40° → 3.5 × 40°: rework"}},
+		{"a bevel that reaches less along", pin, "size: 3, angle: 40", "size: 2.2, angle: 60", []string{"3 × 40° → 2.2 × 60°: scrap"}},
+		{"a bevel that reaches less across", pin, "size: 3, angle: 40", "size: 4, angle: 30", []string{"3 × 40° → 4 × 30°: scrap"}},
+		{"a bevel that reaches more across", pin, "size: 3, angle: 40", "size: 3, angle: 45", []string{"3 × 40° → 3 × 45°: rework"}},
 		{"tools drawn", rail, "tools: no", "tools: yes", []string{"sheets of tools: no → yes"}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
