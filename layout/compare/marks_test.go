@@ -74,6 +74,21 @@ func TestMarksDrawn(t *testing.T) {
 	}
 }
 
+// TestMarksToScale: how large a shape is, is measured on the part: of a drawing at half of
+// its size too a circle of Ø9.8 where nothing is wanted is a mark too many, and one of
+// Ø10.2 a line.
+func TestMarksToScale(t *testing.T) {
+	t.Parallel()
+	for _, head := range []string{mmHead, strings.Replace(mmHead, `width="240mm" height="160mm"`, `width="120mm" height="80mm"`, 1)} {
+		for radius, want := range map[string]Code{"4.9": MarkExtra, "5.1": LinesUnread} {
+			lines := append(markLines(cross), `<g class="scribe"><circle cx="60" cy="70" r="`+radius+`"/></g>`)
+			if got := codes(compared(t, marked(t), svgFile(head, lines))); !slices.Contains(got, want) || slices.Contains(got, MarkExtra) != (want == MarkExtra) {
+				t.Errorf("%.60s, radius %s: %v, want %v", head, radius, got, want)
+			}
+		}
+	}
+}
+
 // TestNoMarks: other shapes on a marking layer are lines that are not compared.
 func TestNoMarks(t *testing.T) {
 	t.Parallel()

@@ -99,7 +99,7 @@ func TestTransforms(t *testing.T) {
 			t.Errorf("%q: %v %s, want %v", text, got, bad, want)
 		}
 	}
-	for text, at := range map[string]int{"turn(3)": 0, "scale(1 2 3)": 0, "scale": 0, "scale(": 6, "scale(1 x)": 8, "scale(1) rotate(1 2)": 9, "matrix(1 2 3 4 5 6 7)": 0} {
+	for text, at := range map[string]int{"turn(3)": 0, "scale(1 2 3)": 0, "scale": 0, "scale(": 6, "scale(1 x)": 8, "scale(1) rotate(1 2)": 9, "matrix(1 2 3 4 5 6 7)": 0, strings.Repeat("scale(1)", 1001): 0} {
 		if _, got, bad := transform(text); bad == "" || got != at && text != "matrix(1 2 3 4 5 6 7)" {
 			t.Errorf("%q: %q at %d", text, bad, got)
 		}
@@ -117,7 +117,7 @@ func TestLengths(t *testing.T) {
 			t.Errorf("%s: %g", unit, got)
 		}
 	}
-	for text, want := range map[string]float64{"12": 12, " -.5e1mm": -5, "+3.25 Q": 3.25, "1e3px": 1000, "7em": 7, "5%": 5, "1e9": 1e9} {
+	for text, want := range map[string]float64{"12": 12, " -.5e1mm": -5, "+3.25 Q": 3.25, "1e3px": 1000, "7em": 7, "5%": 5, "1e9": 1e9, "25e-1mm": 2.5, "2E+1": 20, "-4e-2in": -0.04} {
 		if got, _, bad := length(text); bad != "" || got != want {
 			t.Errorf("%q: %g %s", text, got, bad)
 		}
