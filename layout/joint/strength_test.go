@@ -1,0 +1,77 @@
+package joint_test
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"centrepop/layout/plan"
+)
+
+// A made stud is long enough where its thread holds its plate, a washer of 2.5, a nut of
+// 10.8 (M12: ISO 7089, ISO 4032) and two pitches of 1.75: 31.8 for a plate of 15, 36.8 for
+// one of 20. The longer thread takes the thicker plate, whichever end it is.
+func TestStudReaches(t *testing.T) {
+	t.Parallel()
+	plate := func(name string, thick float64) string {
+		return fmt.Sprintf("part: %s\nkind: flange\nmaterial: S235\nstock: {plate: %g mm, cut: laser}\noutline: {circle: 200}\nbore: {diameter: 50}\nholes:\n  - {name: studs, face: front, circle: {pcd: 150, count: 4, first: 45}, size: M12 clearance}\n", name, thick)
+	}
+	for _, c := range []struct {
+		one, other, a, b float64
+		short            []float64
+	}{
+		{15, 15, 31.8, 31.8, nil}, {15, 15, 31.7, 31.8, []float64{0.1}}, {15, 15, 31.8, 31.3, []float64{0.5}}, {15, 20, 31.8, 36.8, nil}, {15, 20, 36.8, 31.8, nil}, {15, 20, 34, 34, []float64{2.8}}, {20, 15, 34, 34, []float64{2.8}},
+	} {
+		p := filed(t, "{name: j, bolt: {through: one.studs, into: other.studs, bolt: M12, stud: spacer, washer: yes}}", plate("one", c.one), plate("other", c.other),
+			fmt.Sprintf("part: spacer\nkind: shaft\nquantity: 4\nmaterial: S235\nstock: {round: 20, cut: saw}\nprofile:\n  outside:\n    - {name: a, thread: M12, length: %g}\n    - {name: body, diameter: 20, length: 90}\n    - {name: b, thread: M12, length: %g}\n", c.a, c.b))
+		var short []float64
+		for _, f := range p.Joints[0].Problems {
+			if f.Kind == plan.StudShort {
+				short = append(short, f.Args[2].Value)
+			}
+		}
+		if fmt.Sprint(short) != fmt.Sprint(c.short) {
+			t.Errorf("%+v: short by %v", c, short)
+		}
+	}
+}
+
+// A press yields where one of the two safeties is below 1, and only there: of a thin hub,
+// of a hollow pin, and of neither though both are below 2.
+func TestPressYields(t *testing.T) {
+	t.Parallel()
+	seen := map[string]bool{}
+	for _, rim := range []float64{55, 120} {
+		for _, hollow := range []float64{0, 34} {
+			for _, fit := range []string{"p6", "s6", "u6", "x6", "z6"} {
+				bore := ""
+				if hollow > 0 {
+					bore = fmt.Sprintf("  inside: [{name: oil, diameter: %g, length: 40}]\n", hollow)
+				}
+				p := filed(t, "{name: p, press: {shaft: pin.seat, bore: hub.bore}, level: front-with-front}",
+					fmt.Sprintf("part: hub\nkind: turned\nmaterial: S355\nstock: {round: 130 mm, cut: saw}\nprofile:\n  outside: [{name: rim, diameter: %g, length: 40}]\n  inside: [{name: bore, diameter: 45, fit: H7, length: 40}]\n", rim),
+					fmt.Sprintf("part: pin\nkind: shaft\nmaterial: S355\nstock: {round: 50 mm, cut: saw}\nprofile:\n  outside: [{name: seat, diameter: 45, fit: %s, length: 40}]\n%s", fit, bore)).Joints[0]
+				hub, pin := p.Press.HubSafety, p.Press.ShaftSafety
+				yields := false
+				for _, f := range p.Problems {
+					yields = yields || f.Kind == plan.PressYields
+				}
+				if yields != (hub < 1 || pin < 1) {
+					t.Errorf("rim %g, bore %g, %s: safety %v and %v, yields %v", rim, hollow, fit, hub, pin, yields)
+				}
+				where := func(s float64) string {
+					return map[bool]string{true: "yields", false: map[bool]string{true: "near", false: "far"}[s < 2]}[s < 1]
+				}
+				seen[strings.Join([]string{where(hub), where(pin)}, " ")] = true
+			}
+		}
+	}
+	for _, want := range []string{"near far", "yields far", "near near"} {
+		if !seen[want] {
+			t.Errorf("no joint is %s: %v", want, seen)
+		}
+	}
+	if !seen["near yields"] && !seen["far yields"] {
+		t.Errorf("no pin yields alone: %v", seen)
+	}
+}
