@@ -14,6 +14,12 @@ import (
 // filed is the plan of a job of the parts given, each named by its file, in mm.
 func filed(t *testing.T, joints string, partTexts ...string) *plan.Plan {
 	t.Helper()
+	return planned(t, jobOf(t, joints, partTexts...))
+}
+
+// jobOf is that job.
+func jobOf(t *testing.T, joints string, partTexts ...string) *parts.Job {
+	t.Helper()
 	dir, names := t.TempDir(), []string{}
 	put := func(name, text string) {
 		if err := os.WriteFile(filepath.Join(dir, name), []byte(text), 0o600); err != nil {
@@ -29,7 +35,7 @@ func filed(t *testing.T, joints string, partTexts ...string) *plan.Plan {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return planned(t, job)
+	return job
 }
 
 // A branch of 80 on a main of 200, at 60° and 20 off the axis: 277.94 along the curve where

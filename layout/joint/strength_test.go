@@ -75,3 +75,28 @@ func TestPressYields(t *testing.T) {
 		t.Errorf("no pin yields alone: %v", seen)
 	}
 }
+
+// Holes of Ø9 for M8 play 1: circles of 150 and 153 miss each other, and so do equal ones
+// turned by 20° or with places that nothing brings together; half a millimetre of the
+// circle, 0.25 at a hole, is play. What is said tells which it is, and the turn that would do.
+func TestHolesMiss(t *testing.T) {
+	t.Parallel()
+	ring := func(name, holes string) string {
+		return "part: " + name + "\nkind: ring\nmaterial: S235\nstock: {plate: 10 mm, cut: laser}\noutline: {circle: 200}\nbore: {diameter: 60}\nholes:\n  - {name: h, " + holes + ", size: M8 clearance}\n"
+	}
+	for holes, want := range map[string]string{
+		"circle: {pcd: 150, count: 6, first: 30}":            "",
+		"circle: {pcd: 150.5, count: 6, first: 30}":          "",
+		"circle: {pcd: 153, count: 6, first: 30}":            "holes-miss-circle, a h, b h, 1.5, 1, 153.000000001, 150",
+		"circle: {pcd: 150, count: 6, first: 50}":            "holes-miss-turn, a h, b h, 26.047, 1, 40", // 2 · 75 · sin 10°; on by 60 − 20
+		"angles: {pcd: 150, at: [0, 20, 90, 180, 200, 270]}": "holes-miss, a h, b h, 38.823, 1",          // 2 · 75 · sin 15°
+	} {
+		p, err := draft(jobOf(t, "{name: j, bolt: {through: a.h, into: b.h, bolt: M8 8.8, nut: yes}, face: front-on-back}", ring("a", holes), ring("b", "circle: {pcd: 150, count: 6, first: 30}")))
+		if p == nil {
+			t.Fatal(err)
+		}
+		if got := problems(p, "j"); got != want {
+			t.Errorf("%s: %q, want %q", holes, got, want)
+		}
+	}
+}
