@@ -38,7 +38,11 @@ func Gaps(a, b *Body, toward Vec) []Gap {
 	for i := range n {
 		for k := range n {
 			from := frame.Apply(Vec{low.X + cell.X*(float64(i)+0.5), low.Y + cell.Y*(float64(k)+0.5), 0})
-			for _, g := range facing(a.Spans(from, toward), b.Spans(from, toward)) {
+			ahead := a.Spans(from, toward)
+			if len(ahead) == 0 {
+				continue
+			}
+			for _, g := range facing(ahead, b.Spans(from, toward)) {
 				out = addGap(out, Gap{g.gap, cell.X * cell.Y, from.Add(toward.Times(g.at))})
 			}
 		}

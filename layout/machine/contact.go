@@ -2,6 +2,7 @@ package machine
 
 import (
 	"math"
+	"slices"
 
 	"centrepop/layout/assembly"
 	"centrepop/layout/part"
@@ -50,7 +51,7 @@ func (m *Machine) beyond(j *plan.JointPlan) []plan.Problem {
 		return nil
 	}
 	on, there := 0.0, map[string]bool{a.ID: true}
-	for _, o := range m.joints[:j.N] {
+	for _, o := range slices.Backward(m.joints[:j.N]) { // what it is welded to first
 		for _, end := range []plan.JointEnd{o.A, o.B} {
 			b := m.standing(Instance{end.Part, end.Copy})
 			if o.Weld == nil || b == nil || there[b.ID] {
@@ -59,9 +60,12 @@ func (m *Machine) beyond(j *plan.JointPlan) []plan.Problem {
 			if there[b.ID] = true; touch(b, a) {
 				on += commonMm(a, b)
 			}
+			if in.Weld.Length.Mm <= on+2*standsMm {
+				return nil
+			}
 		}
 	}
-	if on == 0 || in.Weld.Length.Mm <= on+2*standsMm {
+	if on == 0 {
 		return nil
 	}
 	return []plan.Problem{{Joint: j.Name, Kind: plan.SeamBeyond, Pos: m.posOf(j.Name), Args: []plan.Arg{

@@ -85,8 +85,12 @@ func touch(a, b *assembly.Body) bool {
 	if !b.Box().Meets(a.Box(), standsMm) {
 		return false
 	}
+	towards := a.Box().Centre().Sub(b.Box().Centre())
 	for _, way := range []assembly.Vec{assembly.AxisX, assembly.AxisY, assembly.AxisZ} {
-		if touchMm2(a, b, way)+touchMm2(a, b, way.Times(-1)) > 0 {
+		if way.Dot(towards) < 0 { // the likelier first
+			way = way.Times(-1)
+		}
+		if touchMm2(a, b, way) > 0 || touchMm2(a, b, way.Times(-1)) > 0 {
 			return true
 		}
 	}
