@@ -162,11 +162,14 @@ func (t *template) tiles(width, height float64) []tile {
 
 // cutFor is tiles, worked out.
 func (t *template) cutFor(width, height float64) []tile {
-	var best *grid
-	for _, area := range t.areas() {
+	areas := t.areas()
+	for _, area := range areas {
 		if area.Width() <= width+1e-9 && area.Height() <= height+1e-9 {
 			return []tile{{of: t, window: area, cell: area, grid: &grid{area: area, shown: [][]bool{{true}}}}}
 		}
+	}
+	var best *grid
+	for _, area := range areas {
 		for _, xs := range t.across(area, width) {
 			for _, ys := range t.down(area, height) {
 				if g := t.grid(area, xs, ys); g != nil && (best == nil || t.better(g, best)) {
