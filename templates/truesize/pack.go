@@ -58,8 +58,8 @@ func (p *page) put(one tile) bool {
 	if len(p.free) == 0 {
 		return false
 	}
-	w, h := max(one.window.Width(), captionLeastMm), one.window.Height()+captionMm(&one)
-	if p.inside(&one) {
+	w, h := max(one.window.Width(), captionLeastMm), one.captionedMm()
+	if p.inside(h) {
 		w, h = one.window.Width(), one.window.Height()
 	}
 	best, least := -1, 0.0
@@ -200,14 +200,17 @@ func (c *Choice) Sheets(kept *draw.Kept) []draw.Chapter {
 	for _, t := range slices.Concat(c.printed...) {
 		t.rank, n = n, n+1
 	}
-	var best []*page
-	for _, first := range [][]int{{cutCost, tileCost, sheetCost, paperCost}, {cutCost, sheetCost, tileCost, paperCost}} {
-		var pages []*page
+	var packed [2][]*page
+	for i, first := range [][]int{{cutCost, tileCost, sheetCost, paperCost}, {cutCost, sheetCost, tileCost, paperCost}} {
 		for _, own := range c.printed {
-			pages = pack(pages, own, ways, first)
+			packed[i] = pack(packed[i], own, ways, first)
 		}
-		if pages = squeeze(pages, ways); best == nil || len(pages) < len(best) {
-			best = pages
+	}
+	same := slices.EqualFunc(packed[0], packed[1], func(a, b *page) bool { return a.frame == b.frame && slices.Equal(a.tiles, b.tiles) })
+	best := squeeze(packed[0], ways)
+	if !same {
+		if other := squeeze(packed[1], ways); len(other) < len(best) {
+			best = other
 		}
 	}
 	return chapters(c.pl, best, kept)

@@ -88,8 +88,10 @@ func (one *tile) captionTexts() []string {
 	return slices.DeleteFunc(append([]string{head, one.joining()}, t.legend...), func(text string) bool { return text == "" })
 }
 
-// captionMm is the height of a caption.
-func captionMm(one *tile) float64 { return float64(len(one.captionLines()))*draw.TextMm*1.25 + 1.5 }
+// captionedMm is the height of a tile with its caption.
+func (one *tile) captionedMm() float64 {
+	return one.window.Height() + (float64(len(one.captionLines()))*draw.TextMm*1.25 + 1.5)
+}
 
 // joining says how tiles are put together, and how to check them.
 func (one *tile) joining() string {
@@ -204,7 +206,7 @@ func (p *page) draw(pl *plan.Plan) *draw.Sheet {
 		for i := range p.tiles {
 			one := &p.tiles[i]
 			y := w.Y1 - one.y
-			if p.inside(&one.tile) {
+			if p.inside(one.captionedMm()) {
 				one.draw(s, draw.R(w.X0+one.x, y-one.window.Height(), w.X0+one.x+one.window.Width(), y), notes(one.captionTexts(), true)...)
 				continue
 			}
@@ -223,10 +225,10 @@ func (p *page) draw(pl *plan.Plan) *draw.Sheet {
 	return s
 }
 
-// inside tells whether a tile that shares its sheet is so tall that its caption
-// stands in it.
-func (p *page) inside(one *tile) bool {
-	return one.window.Height()+captionMm(one) > window(p.frame).Height()+1e-9
+// inside tells whether a tile that shares its sheet is so tall with its caption that
+// this stands in it.
+func (p *page) inside(captionedMm float64) bool {
+	return captionedMm > window(p.frame).Height()+1e-9
 }
 
 // draw draws a tile inside r: in its middle where r is larger; texts stand
