@@ -197,6 +197,8 @@ func TestBarProblems(t *testing.T) {
 		{"flat: [80, 8], length: 300, left: {mitre: 45, long: top}", "along: {first: 50}, size: 12", plan.BarHoleNear, 1.07}, //
 		{"square: 50, wall: 4, length: 300, left: {mitre: 45, long: bottom}", "on: top, along: {first: 62}, size: 12", "", 0},
 		{"square: 50, wall: 4, length: 300, left: {mitre: 45, long: bottom}", "on: top, along: {first: 58}, size: 12", plan.BarHoleNear, 2},
+		{"square: 50, wall: 4, length: 300, left: {mitre: 45, long: bottom}", "on: bottom, along: {first: 8}, size: 12", plan.BarHoleNear, 2}, // it ends there
+		{"square: 50, wall: 4, length: 300, left: {mitre: 45, long: bottom}", "on: bottom, along: {first: 9.5}, size: 12", "", 0},
 		{"rectangle: [60, 40], wall: 3, length: 300, left: {onto: {diameter: 100}}", "along: {first: 18.5}, size: 12", plan.BarHoleNear, 2.5}, // hollow 10 deep
 		{"flat: [30, 8], length: 300", "along: {first: 100}, size: M6 tap, depth: 8", plan.BarTooDeep, 8},
 		{"flat: [30, 8], length: 300", "on: top, along: {first: 100}, size: 4, depth: 29", "", 0},

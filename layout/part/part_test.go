@@ -58,6 +58,8 @@ func TestSegmentDistance(t *testing.T) {
 		{plan.XY{XMm: 0, YMm: 0}, plan.XY{XMm: 10, YMm: 0}, plan.XY{XMm: 13, YMm: 4}, plan.XY{XMm: 13, YMm: 4}, 5},
 		{plan.XY{XMm: 1, YMm: 1}, plan.XY{XMm: 1, YMm: 1}, plan.XY{XMm: 4, YMm: 5}, plan.XY{XMm: 4, YMm: 5}, 5},
 		{plan.XY{XMm: 0, YMm: 0}, plan.XY{XMm: 10, YMm: 0}, plan.XY{XMm: 0, YMm: 2}, plan.XY{XMm: 10, YMm: 2}, 2},
+		{plan.XY{XMm: 0, YMm: 0}, plan.XY{XMm: 1, YMm: 0}, plan.XY{XMm: 0.5, YMm: 0.1}, plan.XY{XMm: 0.5, YMm: 0.9}, 0.1}, // one towards the other
+		{plan.XY{XMm: 0, YMm: 0}, plan.XY{XMm: 1, YMm: 0}, plan.XY{XMm: 0.5, YMm: -0.1}, plan.XY{XMm: 0.5, YMm: -0.9}, 0.1},
 	} {
 		if got := segmentDistance(c.a, c.b, c.c, c.d); math.Abs(got-c.want) > 1e-12 {
 			t.Errorf("distance %v, want %v", got, c.want)
