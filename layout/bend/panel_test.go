@@ -226,6 +226,10 @@ func TestPanelSection(t *testing.T) {
 		if want := 36*2 + math.Pi/4*(16-4); !near(area, want, 1e-9) {
 			t.Errorf("forward %v: area %v, want %v", forward, area, want)
 		}
+		// The bend begins 4 before the outside at 60; its middle is 2 off the sheet's inside.
+		if want := (geom.Point{XMm: 56, YMm: map[bool]float64{true: 2, false: -4}[forward]}); geom.Distance(b.Folds[0].Centre(), want) > 1e-9 {
+			t.Errorf("forward %v: centre %v, want %v", forward, b.Folds[0].Centre(), want)
+		}
 		low, high := 0.0, 0.0
 		for _, p := range v {
 			low, high = math.Min(low, p.YMm), math.Max(high, p.YMm)

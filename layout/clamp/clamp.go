@@ -97,7 +97,7 @@ func (r Ring) Work() (Work, error) {
 			w.LongMm, w.HoldsMm = geom.Clean(long), geom.Clean(long-w.SeatMm-r.SlotMm/2)
 		}
 	}
-	if w.InnerMm <= 0 || w.OuterMm <= 0 || w.GripMm <= 0 || w.HoldsMm <= 0 {
+	if w.InnerMm <= 0 || w.GripMm <= 0 || w.HoldsMm <= 0 { // outside the head is in the way first
 		return w, ErrNoRoom
 	}
 	t, err := r.Bolt.Tighten(bolts.Tightening{Class: r.Class, Condition: "oiled"})

@@ -449,9 +449,11 @@ func TestTogether(t *testing.T) {
 	if m = together(measured.Drawn{Holes: drawn(265, 11.9, 45, 135, 225, 315), BoltMm: 12}); m.Goes || m.Pairs[0].NeedsMm != 12 {
 		t.Errorf("M12 through 11.9: %+v", m)
 	}
+	near(t, "margin of M12 in 11.9", m.MarginMm, -0.05, 1e-9)
 	if m = together(measured.Drawn{Holes: drawn(265, 30, 45, 135, 225, 315), BoltMm: 16}); m.Goes || m.Pairs[0].NeedsMm != 0 {
 		t.Errorf("M16 through 14.5: %+v", m)
 	}
+	near(t, "margin of M16 in 14.5", m.MarginMm, (m.Pairs[0].FlangeMinMm-16)/2, 1e-9)
 	// A bolt as large as the least hole of the flange enters it, and one as large as
 	// what is drawn that: then the hole to be drilled is still told.
 	least := r.Holes[0].DiameterMm - measured.CoverageFactor*r.Holes[0].DiaUMm

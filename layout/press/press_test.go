@@ -182,6 +182,11 @@ func TestRoughness(t *testing.T) {
 	if r, err = Solve(in); err != nil || r.PressureMPa != 0 || r.ForceN.Max != 0 || len(r.Cautions) != 1 || r.Cautions[0] != (Caution{Code: Flattened, Mm: r.LossMm, OfMm: 0.005}) || r.HubSafety != 1000 || r.ShaftSafety != 1000 {
 		t.Errorf("all lost: %+v, %v", r, err)
 	}
+	in.HubRzUm, in.ShaftRzUm = 0, 0
+	if l, err = Range(in, 0.02, 0.02); err != nil || l.Loosest.PressureMPa != l.Tightest.PressureMPa || l.Loosest.PressureMPa <= 0 {
+		t.Errorf("one interference: %+v, %v", l, err)
+	}
+	in.HubRzUm, in.ShaftRzUm = 6.3, 4
 	if l, err = Range(in, -0.01, 0.02); err != nil || l.Loosest.PressureMPa != 0 || l.Tightest.PressureMPa <= 0 || len(l.Loosest.Cautions) != 1 || l.Loosest.Cautions[0] != (Caution{Code: Loose, Mm: 0.01}) {
 		t.Errorf("transition fit: %+v, %v", l, err)
 	}
