@@ -1,0 +1,91 @@
+package review
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+
+	"centrepop/parts"
+)
+
+// alone reviews a job of one part and returns its findings under a code.
+func alone(t *testing.T, code, text string) []Finding {
+	t.Helper()
+	dir := t.TempDir()
+	for name, src := range map[string]string{"job.yaml": "job: J\nunits: mm\ntolerance: m\nparts: [p.yaml]\n", "p.yaml": text} {
+		if err := os.WriteFile(filepath.Join(dir, name), []byte(src), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	job, err := parts.Load(filepath.Join(dir, "job.yaml"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	all, _, err := reviewed(job)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return slices.DeleteFunc(all, func(f Finding) bool { return f.Code != code })
+}
+
+// TestBounds: each rule at its bound, where it is content, and a tenth of a millimetre
+// beyond it, where it says so with the figures; by hand. The bounds are the rules' own:
+// steelwork of EN 1993-1-8:2005 Table 3.3 (1.2 and 2.2 times the hole), DIN 471 for the
+// edge of a groove, the others common practice, no source.
+func TestBounds(t *testing.T) {
+	t.Parallel()
+	const (
+		plate  = "part: p\nkind: plate\nmaterial: S235\nstock: {plate: 12 mm, cut: saw}\noutline: {square: 100}\n"
+		flange = "part: p\nkind: flange\nmaterial: S235\nstock: {plate: 12 mm, cut: saw}\noutline: {circle: 160}\nbore: {diameter: 60}\n"
+		sleeve = "part: p\nkind: turned\nmaterial: S235\nstock: {round: 70 mm}\nprofile:\n  outside: [{name: body, diameter: 60, length: 100}]\n  inside: [{name: bore, diameter: 40, length: 100}]\nradial:\n"
+		hub    = "part: p\nkind: turned\nmaterial: S235\nstock: {round: 110 mm}\nprofile:\n  outside: [{name: rim, diameter: 100, length: 20}, {name: hub, diameter: 60, length: 30}]\nholes: [{name: h, at: [[24, 0]], size: M8 tap, depth: %g}]\n"
+		bush   = "part: p\nkind: turned\nmaterial: S235\nstock: {round: 110 mm}\nprofile:\n  outside: [{name: hub, diameter: 60, length: 30}, {name: rim, diameter: 100, length: 20}]\nholes: [{name: h, face: back, at: [[24, 0]], size: M8 tap, depth: %g}]\n"
+		ring   = "part: p\nkind: turned\nmaterial: S235\nstock: {round: 210 mm}\nprofile:\n  outside: [{name: o, diameter: 200, length: 30}]\n  inside: [{name: i, diameter: %g, length: 30}]\n"
+		tube   = "part: p\nkind: turned\nmaterial: S235\nstock: {round: 70 mm}\nprofile:\n  outside: [{name: o, diameter: 60, length: 30}]\n  inside: [{name: i, diameter: %g, length: 30}]\n"
+		rim    = "part: p\nkind: flange\nmaterial: S235\nstock: {plate: 12 mm, cut: saw}\noutline: {circle: 100}\nbore: {diameter: %g}\n"
+		shaft  = "part: p\nkind: shaft\nmaterial: C45\nstock: {round: 70 mm}\nprofile:\n  outside: [{name: seat, diameter: 38, fit: k6, length: 80}, {name: collar, diameter: 60, length: 20}]\n"
+	)
+	for _, c := range []struct {
+		code, text    string
+		ok, bad       float64
+		what, figures string
+	}{
+		{"edge", plate + "holes: [{name: h, at: [[%g, 0]], size: 10}]\n", 42.5, 42.6, "lies close to the outline", "from its centre to the outline 7.4 mm, wanted 7.5 mm; metal left 2.4 mm beside 10 mm"},
+		{"edge", plate + "holes: [{name: h, at: [[%g, 0]], size: M8 tap, depth: through}]\n", 42, 42.1, "lies close to the outline", "7.9 mm, wanted 8 mm; metal left 3.9 mm beside 8 mm"},
+		{"edge", plate + "holes: [{name: h, at: [[0, %g]], size: M10 clearance}]\n", 36.8, 36.9, "lies close to the outline", "13.1 mm, wanted 13.2 mm; metal left 7.6 mm beside 11 mm"},
+		{"edge", plate + "slots: [{name: h, at: [[%g, 0]], width: 10, length: 30, turn: 0}]\n", 40, 40.1, "lies close to the outline", "9.9 mm, wanted 10 mm; metal left 4.9 mm beside 10 mm"},
+		{"edge", plate + "slots: [{name: h, at: [[%g, 0]], width: 10, length: 30, turn: 90}]\n", 30, 30.1, "lies close to the outline", "9.9 mm, wanted 10 mm"},
+		{"edge", flange + "holes: [{name: h, at: [[-%g, 0]], size: 10}]\n", 37.6, 37.4, "lies close to the bore", "from its centre to the bore 7.4 mm, wanted 7.5 mm"},
+		{"edge", plate + "holes: [{name: h, at: [[%g, 0]], size: M8 clearance, counterbore: {diameter: 24, depth: 5}}]\n", 36.8, 36.9, "hardly leaves a rim", "1.1 mm left, wanted 1.2 mm"},
+		{"edge", plate + "holes: [{name: h, at: [[%g, 0]], size: M8 clearance, counterbore: {diameter: 24, depth: 5}}]\n", 36.8, 38.5, "breaks out of", "its rim lies 0.5 mm beyond the outline"},
+		{"edge", plate + "holes: [{name: h, at: [[%g, 0]], size: 10}]\n", 42.5, 45.1, "breaks out of the outline", "its side lies 0.1 mm beyond the outline"},
+		// 15 of thread lie in the rim of 20 only, its drill goes on beside the hub's outside; 25 do not.
+		{"edge", hub, 15, 25, "the outside of hub", "from its centre to the outside of hub 6 mm, wanted 8 mm"},
+		{"edge", bush, 15, 25, "the outside of hub", "from its centre to the outside of hub 6 mm, wanted 8 mm"},
+		{"ligament", plate + "holes: [{name: g, at: [[0, 0]], size: 6}, {name: h, at: [[%g, 0]], size: 10}]\n", 13, 12.9, "lie close together", "centres 12.9 mm apart, wanted 13 mm; metal between 4.9 mm"},
+		{"ligament", plate + "holes: [{name: g, at: [[0, 0]], size: M10 clearance}, {name: h, at: [[0, %g]], size: M10 clearance}]\n", 24.2, 24.1, "lie close together", "centres 24.1 mm apart, wanted 24.2 mm; metal between 13.1 mm"},
+		{"ligament", plate + "holes: [{name: g, at: [[0, 0]], size: 6}, {name: h, at: [[%g, 0]], size: 10}]\n", 13, 7.9, "run into each other", "centres 7.9 mm apart; they overlap by 0.1 mm"},
+		{"ligament", plate + "holes: [{name: g, at: [[0, 0], [0, %g]], size: M6 clearance, counterbore: {diameter: 20, depth: 5}}]\n", 20.1, 19.9, "run into each other", "they overlap by 0.1 mm"},
+		{"radial-edge", sleeve + "  - {name: h, clock: 0, axial: %g, size: 12}\n", 12, 11.9, "little metal at an end face", "5.9 mm left, wanted 6 mm"},
+		{"radial-edge", sleeve + "  - {name: h, clock: 0, axial: %g, from: back, size: 30}\n", 25, 24.9, "little metal at an end face", "9.9 mm left, wanted 10 mm"},
+		{"radial-edge", sleeve + "  - {name: h, clock: 0, axial: %g, slot: {around: 8, along: 20}, depth: 5}\n", 14, 13.9, "little metal at an end face", "3.9 mm left, wanted 4 mm"},
+		{"radial-edge", sleeve + "  - {name: h, clock: 0, axial: %g, size: 12}\n", 12, 5.9, "breaks into an end face", "it runs from -0.1 mm to 11.9 mm from the front face, the part from 0 to 100 mm"},
+		{"thin", tube, 57, 57.2, "is thin", "1.4 mm left, wanted 1.5 mm"},
+		{"thin", ring, 192, 192.2, "is thin", "3.9 mm left, wanted 4 mm"},
+		{"thin", rim, 88, 88.2, "little metal stays", "5.9 mm at the thinnest, wanted 6 mm"},
+		{"chamfer", plate + "bore: {diameter: 30}\nchamfers: [{edge: bore-front, size: 6, angle: 45, for: deburr}, {edge: bore-back, size: %g, angle: 45, for: deburr}]\n", 6, 6.1, "overlap", "6 mm and 6.1 mm in 12 mm"},
+		{"groove-edge", shaft + "grooves: [{name: g, in: seat, axial: %g, for: retaining-ring}]\n", 3, 2.9, "little metal beside it", "2.9 mm left, wanted 3 mm"},
+		{"groove-edge", shaft + "chamfers: [{edge: seat-front, size: 1, angle: 45, for: lead-in}]\ngrooves: [{name: g, in: seat, axial: %g, for: retaining-ring}]\n", 4, 3.9, "little metal beside it", "2.9 mm left, wanted 3 mm"},
+	} {
+		if found := alone(t, c.code, fmt.Sprintf(c.text, c.ok)); len(found) > 0 {
+			t.Errorf("%s at %v: %+v", c.code, c.ok, found[0])
+		}
+		found := alone(t, c.code, fmt.Sprintf(c.text, c.bad))
+		if len(found) != 1 || !strings.Contains(found[0].What, c.what) || !strings.Contains(found[0].Numbers, c.figures) {
+			t.Errorf("%s at %v: %+v, want %q: %q", c.code, c.bad, found, c.what, c.figures)
+		}
+	}
+}
