@@ -46,6 +46,8 @@ func TestBounds(t *testing.T) {
 		ring   = "part: p\nkind: turned\nmaterial: S235\nstock: {round: 210 mm}\nprofile:\n  outside: [{name: o, diameter: 200, length: 30}]\n  inside: [{name: i, diameter: %g, length: 30}]\n"
 		tube   = "part: p\nkind: turned\nmaterial: S235\nstock: {round: 70 mm}\nprofile:\n  outside: [{name: o, diameter: 60, length: 30}]\n  inside: [{name: i, diameter: %g, length: 30}]\n"
 		rim    = "part: p\nkind: flange\nmaterial: S235\nstock: {plate: 12 mm, cut: saw}\noutline: {circle: 100}\nbore: {diameter: %g}\n"
+		screw  = "part: p\nkind: shaft\nmaterial: C45\nstock: {round: 30 mm}\nprofile:\n  outside: [{name: head, diameter: 20, length: 20}, {name: end, thread: M12x1.5, length: %g}]\n"
+		motor  = "part: p\nkind: plate\nmaterial: S235\nstock: {plate: 12 mm, cut: saw}\noutline: {square: 260}\n"
 		shaft  = "part: p\nkind: shaft\nmaterial: C45\nstock: {round: 70 mm}\nprofile:\n  outside: [{name: seat, diameter: 38, fit: k6, length: 80}, {name: collar, diameter: 60, length: 20}]\n"
 	)
 	for _, c := range []struct {
@@ -79,6 +81,21 @@ func TestBounds(t *testing.T) {
 		{"chamfer", plate + "bore: {diameter: 30}\nchamfers: [{edge: bore-front, size: 6, angle: 45, for: deburr}, {edge: bore-back, size: %g, angle: 45, for: deburr}]\n", 6, 6.1, "overlap", "6 mm and 6.1 mm in 12 mm"},
 		{"groove-edge", shaft + "grooves: [{name: g, in: seat, axial: %g, for: retaining-ring}]\n", 3, 2.9, "little metal beside it", "2.9 mm left, wanted 3 mm"},
 		{"groove-edge", shaft + "chamfers: [{edge: seat-front, size: 1, angle: 45, for: lead-in}]\ngrooves: [{name: g, in: seat, axial: %g, for: retaining-ring}]\n", 4, 3.9, "little metal beside it", "2.9 mm left, wanted 3 mm"},
+		{"weak", shaft + "flats: [{name: f, in: collar, sides: 2, across: %g}]\n", 30, 29.9, "takes most of the part", "29.9 mm of 60 mm, wanted at least 30 mm"},
+		{"weak", screw, 6, 5.9, "few turns of thread", "5.9 mm of M12x1.5, wanted at least 6 mm"},
+		{"idle-require", shaft + "require: [{is: equal, within: %g, of: seat}]\n", 0.59, 0.6, "asks for nothing", "within 0.6 mm, the general tolerance lets copies differ by 0.6 mm"}, // 80 ±0.3: ISO 2768-m
+		{"radial-depth", sleeve + "  - {name: h, clock: 0, axial: 50, size: 8, depth: %g}\n", 9.9, 10, "comes out in the bore", "10 mm deep in a wall of 10 mm"},
+		{"opening", sleeve + "  - {name: h, clock: [0, 90, 180, 270], axial: 50, window: {around: %g, along: 20, corner: 3}}\n", 35.3, 35.4, "leaves little of the round", "141.6 mm of 188.5 mm cut away"}, // 0.75 · 60π = 141.37
+		{"opening", sleeve + "  - {name: drain, clock: %g, axial: 50, size: 8}\n", 91, 90, "lies in the upper half", "at 90° from TOP"},
+		{"opening", sleeve + "  - {name: drain, clock: %g, axial: 50, size: 8}\n", 269, 270, "lies in the upper half", "at 270° from TOP"},
+		{"opening", sleeve + "  - {name: drain, clock: 180, axial: 50, size: 8, depth: %g}\n", 10, 9.9, "ends in the wall", "9.9 mm deep in a wall of 10 mm"},
+		// A drill of 8 has a point of 8 / 2 / tan 59° = 2.4: 9.6 deep it reaches the 12 of the plate.
+		{"depth", plate + "holes: [{name: h, at: [[0, 0]], size: 8, depth: %g}]\n", 9.5, 9.7, "the point of its drill comes out", "full diameter 9.7 mm deep, with the point 12.1 mm, in 12 mm of metal"},
+		// Flanges FF165 (130, four of 12) and FF130 (110, of 10): IEC 60072-1, from memory.
+		{"motor", motor + "bore: {diameter: %g}\nholes: [{name: m, circle: {pcd: 165, count: 4, first: 45}, size: 12}]\n", 130, 130.1, "the bore is not that of a motor flange", "130.1 mm, the flange has 130 mm"},
+		{"motor", motor + "bore: {diameter: 130}\nholes: [{name: m, circle: {pcd: %g, count: 4, first: 45}, size: 12}]\n", 165, 164, "the pitch circle of m is not that", "164 mm, the flange has 165 mm"},
+		{"motor", motor + "bore: {diameter: 110}\nholes: [{name: m, circle: {pcd: 130, count: 4, first: 45}, size: %g}]\n", 11, 11.1, "the set of holes m is not that", "11.1 mm, the flange has 10 mm"},
+		{"motor", motor + "bore: {diameter: 110}\nholes: [{name: m, circle: {pcd: 130, count: %.0f, first: 45}, size: 10}]\n", 4, 6, "the set of holes m is not that", "6 of 10 mm, the flange has 4 of 10 mm"},
 	} {
 		if found := alone(t, c.code, fmt.Sprintf(c.text, c.ok)); len(found) > 0 {
 			t.Errorf("%s at %v: %+v", c.code, c.ok, found[0])
@@ -86,6 +103,21 @@ func TestBounds(t *testing.T) {
 		found := alone(t, c.code, fmt.Sprintf(c.text, c.bad))
 		if len(found) != 1 || !strings.Contains(found[0].What, c.what) || !strings.Contains(found[0].Numbers, c.figures) {
 			t.Errorf("%s at %v: %+v, want %q: %q", c.code, c.bad, found, c.what, c.figures)
+		}
+	}
+}
+
+// TestLockNuts: outside diameters of locking nuts KM, ISO 2982-1, from memory, unchecked.
+func TestLockNuts(t *testing.T) {
+	t.Parallel()
+	rows := strings.Split("10 18, 12 22, 15 25, 17 28, 20 32, 25 38, 30 45, 35 52, 40 58, 45 65, 50 70, 55 75, 60 80, 65 85, 70 92, 75 98, 80 105, 85 110, 90 120, 95 125, 100 130", ", ")
+	if len(rows) != len(lockNutsOver) {
+		t.Errorf("%d nuts, want %d", len(lockNutsOver), len(rows))
+	}
+	for _, row := range rows {
+		var thread, over float64
+		if _, err := fmt.Sscan(row, &thread, &over); err != nil || lockNutsOver[thread] != over {
+			t.Errorf("the nut of %s is Ø%v, %v", row, lockNutsOver[thread], err)
 		}
 	}
 }

@@ -102,7 +102,7 @@ func motorFlange(v *view) {
 			}{
 				{"the pitch circle of " + h.Name.Value, pcd, s.PitchMm, math.Abs(pcd-s.PitchMm) < 0.05},
 				{"the bore", bore, s.SpigotMm, math.Abs(bore-s.SpigotMm) < 0.05},
-				{"the holes of " + h.Name.Value, hole, s.HoleMm, count == s.Holes && math.Abs(hole-s.HoleMm) < 1.01},
+				{"the set of holes " + h.Name.Value, hole, s.HoleMm, count == s.Holes && math.Abs(hole-s.HoleMm) < 1.01},
 			}
 			wrong := -1
 			matches := 0
