@@ -46,6 +46,7 @@ func TestBounds(t *testing.T) {
 		ring   = "part: p\nkind: turned\nmaterial: S235\nstock: {round: 210 mm}\nprofile:\n  outside: [{name: o, diameter: 200, length: 30}]\n  inside: [{name: i, diameter: %g, length: 30}]\n"
 		tube   = "part: p\nkind: turned\nmaterial: S235\nstock: {round: 70 mm}\nprofile:\n  outside: [{name: o, diameter: 60, length: 30}]\n  inside: [{name: i, diameter: %g, length: 30}]\n"
 		rim    = "part: p\nkind: flange\nmaterial: S235\nstock: {plate: 12 mm, cut: saw}\noutline: {circle: 100}\nbore: {diameter: %g}\n"
+		stock  = "part: p\nkind: turned\nmaterial: S235\nstock: {round: 65 mm, length: %g mm}\nprofile:\n  outside: [{name: body, diameter: 60, length: 100}]\n"
 		screw  = "part: p\nkind: shaft\nmaterial: C45\nstock: {round: 30 mm}\nprofile:\n  outside: [{name: head, diameter: 20, length: 20}, {name: end, thread: M12x1.5, length: %g}]\n"
 		motor  = "part: p\nkind: plate\nmaterial: S235\nstock: {plate: 12 mm, cut: saw}\noutline: {square: 260}\n"
 		shaft  = "part: p\nkind: shaft\nmaterial: C45\nstock: {round: 70 mm}\nprofile:\n  outside: [{name: seat, diameter: 38, fit: k6, length: 80}, {name: collar, diameter: 60, length: 20}]\n"
@@ -96,6 +97,30 @@ func TestBounds(t *testing.T) {
 		{"motor", motor + "bore: {diameter: 130}\nholes: [{name: m, circle: {pcd: %g, count: 4, first: 45}, size: 12}]\n", 165, 164, "the pitch circle of m is not that", "164 mm, the flange has 165 mm"},
 		{"motor", motor + "bore: {diameter: 110}\nholes: [{name: m, circle: {pcd: 130, count: 4, first: 45}, size: %g}]\n", 11, 11.1, "the set of holes m is not that", "11.1 mm, the flange has 10 mm"},
 		{"motor", motor + "bore: {diameter: 110}\nholes: [{name: m, circle: {pcd: 130, count: %.0f, first: 45}, size: 10}]\n", 4, 6, "the set of holes m is not that", "6 of 10 mm, the flange has 4 of 10 mm"},
+		{"engagement", "part: p\nkind: plate\nmaterial: S235\nthickness: %g\noutline: {square: 100}\nholes: [{name: h, at: [[0, 0]], size: M8 tap, depth: through}]\n", 8, 7.9, "little thread for a bolt", "M8 with 7.9 mm of thread, wanted 8 mm"},
+		{"engagement", plate + "holes: [{name: h, at: [[0, 0]], size: M8 tap, depth: %g}]\n", 8, 7.9, "little thread for a bolt", "M8 with 7.9 mm of thread, wanted 8 mm"},
+		// ISO 4762: the head of M8 is 8 high; a countersunk one 1.8 times its screw across, 14.4.
+		{"counterbore", plate + "holes: [{name: h, at: [[0, 0]], size: M8 clearance, counterbore: {diameter: 15, depth: %g}}]\n", 8, 7.9, "stands above the face", "counterbore 7.9 mm deep, socket head 8 mm high"},
+		{"countersink", plate + "holes: [{name: h, at: [[0, 0]], size: M8 clearance, countersink: {diameter: %g, angle: 90}}]\n", 14.4, 14.3, "stands above the face", "14.3 mm, wanted 14.4 mm"},
+		{"radial-gap", sleeve + "  - {name: g, clock: 0, axial: 50, size: 12}\n  - {name: h, clock: 0, axial: %g, size: 12}\n", 68, 67.9, "lie close together", "5.9 mm of metal between them, wanted 6 mm"},
+		{"radial-gap", sleeve + "  - {name: g, clock: 0, axial: 50, size: 12}\n  - {name: h, clock: 0, axial: %g, size: 12}\n", 68, 61.9, "run into each other", "they overlap by 0.1 mm"},
+		// 34° of Ø60 are 17.80 round, 35° 18.33, 326° 34° the other way.
+		{"radial-gap", sleeve + "  - {name: g, clock: 0, axial: 50, size: 12}\n  - {name: h, clock: %g, axial: 50, size: 12}\n", 35, 34, "lie close together", "5.8 mm of metal between them, wanted 6 mm"},
+		{"radial-gap", sleeve + "  - {name: g, clock: 0, axial: 50, size: 12}\n  - {name: h, clock: %g, axial: 50, size: 12}\n", 325, 326, "lie close together", "5.8 mm of metal between them, wanted 6 mm"},
+		{"crossing", sleeve + "  - {name: g, clock: 0, axial: 50, size: 12}\nholes: [{name: f, at: [[0, 25]], size: 4, depth: %g}]\n", 44, 44.1, "runs into g", "they overlap by 0.1 mm"},
+		{"crossing", sleeve + "  - {name: g, clock: 90, axial: 50, from: back, size: 12}\nholes: [{name: f, at: [[25, %g]], size: 4, depth: 60}]\n", 8.1, 7.9, "runs into g", "they overlap by 0.1 mm"},
+		{"crossing", sleeve + "  - {name: g, clock: 0, axial: 50, size: 12, depth: %g}\nholes: [{name: f, at: [[0, 23]], size: 4, depth: 60}]\n", 4.9, 5.1, "runs into g", "they overlap by 8 mm"},
+		{"flats-wall", sleeve + "  - {name: g, clock: 0, axial: 50, size: 12}\nflats: [{name: f, in: body, sides: 2, across: %g, length: 20}]\n", 43, 42.9, "little metal over the bore", "1.45 mm left, wanted 1.5 mm"},
+		{"keyway-wall", sleeve + "  - {name: g, clock: 180, axial: 80, size: 12}\nkeyways: [{name: k, in: body, length: 30, key: 8x7, depth: %g, axial: 40}]\n", 5, 5.1, "little metal under it", "4.9 mm left, wanted 5.1 mm"},
+		{"groove-wall", sleeve + "  - {name: g, clock: 180, axial: 80, size: 12}\ngrooves: [{name: k, in: body, axial: 40, for: relief, width: 5, depth: %g}]\n", 5, 5.1, "little metal under it", "4.9 mm left, wanted 5.1 mm"},
+		{"groove-wall", sleeve + "  - {name: g, clock: 180, axial: 80, size: 12}\ngrooves: [{name: k, in: bore, axial: 40, for: relief, width: 5, depth: %g}]\n", 5, 5.1, "little metal under it", "4.9 mm left, wanted 5.1 mm"},
+		{"pierce", strings.Replace(plate, "saw", "plasma", 1) + "holes: [{name: h, at: [[0, 0]], size: %g}]\n", 18, 17.9, "the plasma only marks", "17.9 mm in 12 mm, wanted 18 mm"},
+		{"pierce", strings.Replace(plate, "saw", "laser", 1) + "holes: [{name: h, at: [[0, 0]], size: %g}]\n", 12, 11.9, "the laser only marks", "11.9 mm in 12 mm, wanted 12 mm"},
+		{"chamfer", sleeve + "  - {name: g, clock: 180, axial: 80, size: 12}\nchamfers: [{edge: body-front, size: %g, angle: 45, for: deburr}]\n", 9.9, 10, "larger than the wall", "10 mm across, wall 10 mm"},
+		{"chamfer", sleeve + "  - {name: g, clock: 180, axial: 80, size: 12}\nchamfers: [{edge: bore-back, size: %g, angle: 60, for: deburr}]\n", 5.7, 5.8, "larger than the wall", "10.05 mm across, wall 10 mm"}, // 5.8 · tan 60°
+		{"chamfer", plate + "bore: {diameter: 30}\nholes: [{name: h, at: [[25, 0]], size: 10}]\nchamfers: [{edge: bore-front, size: %g, angle: 45, for: deburr}]\n", 5, 5.1, "runs into h", "5.1 mm across on 30 mm, h 10 mm at 25 mm from the centre"},
+		{"allowance", stock, 101, 100.9, "leaves nothing to face", "0.9 mm on length, wanted 1 mm"},
+		{"blank", stock, 100, 99.9, "the stock is shorter than the part", "99.9 mm for 100 mm"},
 	} {
 		if found := alone(t, c.code, fmt.Sprintf(c.text, c.ok)); len(found) > 0 {
 			t.Errorf("%s at %v: %+v", c.code, c.ok, found[0])
