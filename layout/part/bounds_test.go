@@ -38,6 +38,7 @@ func TestSmallSizes(t *testing.T) {
 		turned = "part: t\nkind: turned\nmaterial: S355\nstock: {round: 310 mm}\nprofile:\n  outside: [{name: rim, diameter: 300, length: 130}]\n"
 		sleeve = "part: cyl\nkind: turned\nmaterial: S355\nstock: {round: 60 mm}\nprofile:\n  outside:\n    - {name: o, diameter: 55, length: LONG}\n  inside:\n    - {name: i, diameter: 30, length: LONG}\n"
 		shaft  = "part: s\nkind: shaft\nmaterial: C45\nstock: {round: 70 mm, length: 210 mm, cut: saw}\nprofile:\n  outside:\n    - {name: nose, diameter: 38, length: 80}\n    - {name: collar, diameter: 60, length: 50}\n"
+		nut    = "part: n\nkind: turned\nmaterial: S235\nstock: {round: 65 mm}\nprofile:\n  outside: [{name: body, diameter: 60, length: 30}]\n  inside: [{name: screw, thread: SIZE, length: 30}]\n"
 		thick  = "part: w\nkind: turned\nmaterial: S235\nstock: {round: 4 in}\nprofile:\n  outside: [{name: body, diameter: 3.5, length: 2}]\n  inside: [{name: bore, diameter: 0.5, length: 2}]\nradial:\n  - {name: screw, clock: 0, axial: 1, size: \"SIZE tap\"}\n"
 	)
 	for _, c := range []struct {
@@ -76,6 +77,8 @@ func TestSmallSizes(t *testing.T) {
 		{"slots beside a bore", "mm", disc + "bore: {diameter: 30}\nslots:\n  - {name: s, at: [[60, 0]], width: 10, length: 30, turn: 0}\n", []string{"\ns 1, bore to its near side: 40 = 39.7 – 40.3\n"}, []string{"outside to its near side"}},
 		{"slots towards a bore", "mm", disc + "bore: {diameter: 30}\nslots:\n  - {name: s, at: [[60, 0]], width: 10, length: 30, turn: 90}\n", []string{"\ns 1, bore to its near side: 30 = 29.8 – 30.2\n"}, nil},
 		{"a slot at the back, beside a wider bore", "mm", "part: t\nkind: turned\nmaterial: S355\nstock: {round: 210 mm}\nprofile:\n  outside: [{name: rim, diameter: 200, length: 50}]\n  inside: [{name: narrow, diameter: 30, length: 20}, {name: wide, diameter: 60, length: 30}]\nslots:\n  - {name: s, face: back, at: [[60, 0]], width: 10, length: 30, turn: 0, depth: 5}\n", []string{"\ns 1, bore to its near side: 25 = 24.8 – 25.2\n"}, nil},
+		{"a thread to tap by hand", "mm", strings.ReplaceAll(nut, "SIZE", "M24x2"), []string{"Tap or cut screw M24x2, pitch 2 mm, 30 long."}, nil},
+		{"a thread too large for that", "mm", strings.ReplaceAll(nut, "SIZE", "M27x2"), []string{"Cut screw M27x2, pitch 2 mm, 30 long."}, []string{"Tap or cut"}},
 		{"a slot askew", "mm", disc + "slots:\n  - {name: s, at: [[60, 0]], width: 10, length: 30, turn: 210}\n", []string{"\ns 1, long axis at clock: 30° = "}, nil},
 	} {
 		m := work(t, c.units, c.text)
@@ -175,6 +178,18 @@ func TestBranchLeans(t *testing.T) {
 		m := work(t, "mm", branch("angle: "+angle+", place: {clock: 90, axial: 300}"), mainTube)
 		if got := strings.Contains(feature(m, "back end saddle").Note, "leaning to its front"); got != leans {
 			t.Errorf("at %s°: %s", angle, feature(m, "back end saddle").Note)
+		}
+	}
+}
+
+// TestKeyEnds: a key has a round end for each end of its keyway that stands in the metal:
+// two in a step, one where the keyway begins at the face, none where it runs out at both.
+func TestKeyEnds(t *testing.T) {
+	t.Parallel()
+	for key, want := range map[string]string{"axial: 60, length: 40": "round ends", "axial: 40, length: 40": "one end round", "axial: 70, length: 100": "square ends"} {
+		m := work(t, "mm", "part: s\nkind: shaft\nmaterial: C45\nstock: {round: 70 mm, length: 210 mm}\nprofile:\n  outside: [{name: nose, diameter: 30, length: 20}, {name: seat, diameter: 50, length: 100}, {name: tail, diameter: 30, length: 40}]\nkeyways: [{name: k, in: seat, "+key+"}]\n")
+		if item, _ := m.Keyways[0].Bought(m.W); !strings.Contains(item, ", "+want+", ") {
+			t.Errorf("%s: %s, want %s", key, item, want)
 		}
 	}
 }
