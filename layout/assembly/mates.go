@@ -31,11 +31,13 @@ type Meet struct {
 }
 
 // Mismatch is a joint that closes a loop and does not: by how much its frames
-// miss one another in what it does not leave free.
+// miss one another in what it does not leave free. By are the joints that place one of
+// its parts by the other.
 type Mismatch struct {
 	ID  string
 	Mm  float64
 	Deg float64
+	By  []string
 }
 
 // Open is a freedom that no other joint takes away.
@@ -77,7 +79,7 @@ func Solve(parts []string, root string, at Pose, meets []Meet) Poses {
 		mm := Vec{miss[0], miss[1], miss[2]}.Len()
 		deg := Vec{miss[3], miss[4], miss[5]}.Len() / leverMm * 180 / math.Pi
 		if mm > missMm || deg > missDeg {
-			out.Missed = append(out.Missed, Mismatch{meets[i].ID, mm, deg})
+			out.Missed = append(out.Missed, Mismatch{meets[i].ID, mm, deg, s.path(meets[i].A, meets[i].B)})
 		}
 	}
 	return out
@@ -130,6 +132,33 @@ func (s *solver) grow() {
 			s.loops = append(s.loops, i)
 		}
 	}
+}
+
+// path are the joints of the tree from one part to another, each once, in the order in
+// which they place.
+func (s *solver) path(from, to string) []string {
+	on := map[int]int{} // how often each branch lies on the ways back to the root
+	for _, part := range []string{from, to} {
+		for i := len(s.tree) - 1; i >= 0; i-- {
+			b := s.tree[i]
+			m := &s.meets[b.meet]
+			child, parent := m.B, m.A
+			if b.back {
+				child, parent = m.A, m.B
+			}
+			if child == part {
+				part = parent
+				on[i]++
+			}
+		}
+	}
+	var out []string
+	for i, b := range s.tree {
+		if id := s.meets[b.meet].ID; on[i] == 1 && !slices.Contains(out, id) {
+			out = append(out, id)
+		}
+	}
+	return out
 }
 
 // leverMm makes an angle comparable to a length: what it moves at this radius.

@@ -86,6 +86,9 @@ func TestSolveMismatch(t *testing.T) {
 		if len(got.Missed) == 1 {
 			near(t, c.name, got.Missed[0].Mm, c.mm, 1e-6)
 			near(t, c.name+" turn", got.Missed[0].Deg, c.deg, 1e-6)
+			if by := got.Missed[0].By; !slices.Equal(by, []string{"1", "2", "3"}) {
+				t.Errorf("%s: placed by %q", c.name, by)
+			}
 		}
 	}
 }
@@ -122,4 +125,30 @@ func TestSolveMovesWithTheRoot(t *testing.T) {
 			t.Fatalf("back apart by %g mm, %g°", mm, deg)
 		}
 	})
+}
+
+// What places one part of a joint by the other leaves out what leads to both, whichever
+// stands first, and names each joint once.
+func TestSolvePath(t *testing.T) {
+	t.Parallel()
+	meets := []Meet{
+		{ID: "to the ring", A: "root", B: "a"}, {ID: "left", A: "b", B: "a"}, {ID: "right", A: "a", B: "c"}, {ID: "right", A: "c", B: "d"},
+		{ID: "closes", A: "d", B: "b", OnA: Move(Vec{X: 1})},
+	}
+	for i := range meets {
+		if meets[i].ID != "closes" {
+			meets[i].OnA = Still
+		}
+		meets[i].OnB = Still
+	}
+	for root, want := range map[string][]string{"root": {"left", "right"}, "c": {"closes", "right"}} { // from c, what misses is left
+		got := Solve([]string{"root", "a", "b", "c", "d"}, root, Still, meets)
+		if len(got.Missed) != 1 {
+			t.Fatalf("from %s: missed %+v", root, got.Missed)
+		}
+		by := slices.Sorted(slices.Values(got.Missed[0].By))
+		if !slices.Equal(by, want) {
+			t.Errorf("from %s: placed by %q", root, by)
+		}
+	}
 }

@@ -43,13 +43,53 @@ func (m *Machine) Review() {
 			continue
 		}
 		said[pair] = true
-		j := m.between(o.A, o.B)
-		p := plan.Problem{Joint: j, Kind: plan.PartsOverlap, Pos: m.posOf(j), Args: []plan.Arg{
-			plan.Named(m.title(o.A)), plan.Named(m.title(o.B)), plan.Of(plan.Mm, words.Round(o.DepthMm, 2)),
-		}}
-		m.Problems = append(m.Problems, p)
+		m.overlaps(o)
 	}
 	m.Problems = append(m.Problems, all(slices.Concat(m.travel(), m.contact(), m.openings(), m.foot(), m.faces(), m.onBeads(), []look{m.floats, m.stand, m.conveys, m.inTubes, m.anchoredHigh, m.shutIn}))...)
+}
+
+// overlaps says what lies in one another and, where that is known, why: their joint does
+// not meet, or one is held in what the other is bolted to.
+func (m *Machine) overlaps(o assembly.Overlap) {
+	j := m.between(o.A, o.B)
+	p := plan.Problem{Joint: j, Kind: plan.PartsOverlap, Pos: m.posOf(j), Args: []plan.Arg{
+		plan.Named(m.title(o.A)), plan.Named(m.title(o.B)), plan.Of(plan.Mm, words.Round(o.DepthMm, 2)),
+	}}
+	ids := []string{o.A, o.B}
+	for i, q := range m.Problems {
+		if q.Kind == plan.PlaceMisses && slices.Contains(m.heldBy(q.Joint, o.A), o.B) {
+			p.Kind, p.Args, p.Joint, p.Pos = plan.OverlapMisses, append(p.Args, q.Args[0], q.Args[1], q.Args[3]), q.Joint, q.Pos
+			m.Problems[i] = p
+			return
+		}
+	}
+	for k, held := range ids {
+		for _, in := range m.joints {
+			for _, on := range m.joints {
+				if in.Press == nil && in.Weld == nil || on.Bolt == nil {
+					continue
+				}
+				for _, holder := range m.heldBy(in.Name, held) {
+					if p.Kind == plan.PartsOverlap && slices.Contains(m.heldBy(on.Name, ids[1-k]), holder) {
+						p.Kind, p.Joint, p.Pos = plan.OverlapBy, in.Name, m.posOf(in.Name)
+						p.Args[0], p.Args[1] = plan.Named(m.title(held)), plan.Named(m.title(ids[1-k]))
+						p.Args = append(p.Args, plan.Named(m.title(holder)))
+					}
+				}
+			}
+		}
+	}
+	m.Problems = append(m.Problems, p)
+}
+
+// heldBy are the other ends of a joint of an instance.
+func (m *Machine) heldBy(joint, id string) (out []string) {
+	a, b := m.joint(joint).Ends()
+	ends := []string{Instance{a.Part, a.Copy}.id(), Instance{b.Part, b.Copy}.id()}
+	if i := slices.Index(ends, id); i >= 0 {
+		out = append(out, ends[1-i])
+	}
+	return out
 }
 
 // follows lets parts lie in one another where the joint says already that one does
@@ -245,7 +285,7 @@ func (m *Machine) undetermined(solved assembly.Poses) {
 	}
 	for _, x := range solved.Missed {
 		m.Problems = append(m.Problems, plan.Problem{Joint: x.ID,
-			Kind: plan.PlaceMisses, Pos: m.posOf(x.ID), Args: []plan.Arg{plan.Named(x.ID), plan.Of(plan.Mm, words.Round(x.Mm, 2)), plan.Of(plan.Degree, words.Round(x.Deg, 2))},
+			Kind: plan.PlaceMisses, Pos: m.posOf(x.ID), Args: []plan.Arg{plan.Named(x.ID), plan.Of(plan.Mm, words.Round(x.Mm, 2)), plan.Of(plan.Degree, words.Round(x.Deg, 2)), plan.Named(strings.Join(x.By, ", "))},
 		})
 	}
 }

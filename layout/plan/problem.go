@@ -157,6 +157,8 @@ const (
 // The kinds of problem of the machine in space.
 const (
 	PartsOverlap   ProblemKind = "parts-overlap"
+	OverlapBy      ProblemKind = "overlap-by"     // of two that one part holds
+	OverlapMisses  ProblemKind = "overlap-misses" // of two whose joint does not meet
 	Overhangs      ProblemKind = "overhangs"
 	HoleClosed     ProblemKind = "hole-closed"
 	HoleDeadEnd    ProblemKind = "hole-dead-end"

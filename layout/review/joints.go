@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/parts"
 )
@@ -69,10 +70,39 @@ func trap(r *reviewer) {
 			found[i].What += "; " + number(float64(n)) + " more of these parts alike"
 		}
 	}
-	for _, f := range found {
+	for _, f := range append(found, r.handed()...) {
 		r.add(f)
 	}
 }
+
+// handed are bought things that look alike from both sides and hold one way only: the
+// rings of a tapered bearing, and shaft seals.
+func (r *reviewer) handed() (found []Finding) {
+	f := Finding{Severity: Note, Rule: trapRule, Source: practice, Fix: lookFirst}
+	for _, j := range r.pl.Joints {
+		if j.Bearing != nil && j.Bearing.LargeEnd != "" {
+			f.Part, f.Pos, f.What = j.Name, r.jointPos(j.Name), j.Title+": each of its rings also goes on the other way round"
+			found = append(found, f)
+		}
+	}
+	for _, p := range r.job.Parts {
+		if v := r.viewOf(p.Name.Value); v != nil {
+			for _, c := range v.inside {
+				if c.step != nil && part.SealOf(c.step.Seat.Value, r.job.Units) != nil {
+					f.Part, f.Feature, f.Pos, f.What = p.Name.Value, c.name, c.pos, "the seal in "+c.name+" also goes in with its lip the other way"
+					found = append(found, f)
+				}
+			}
+		}
+	}
+	return found
+}
+
+// What is said of a part that goes on wrong, and the cure where no mark helps.
+const (
+	trapRule  = "a part that can be put on wrong one day is"
+	lookFirst = "a look at the picture of the step before it is fixed"
+)
 
 // trapOf is what is found of one joint. With TOP marked on both parts that is a note of
 // one line, as the sequence sheet shows the marks and lists the ways.
@@ -90,14 +120,14 @@ func (r *reviewer) trapOf(j *plan.JointPlan) (f Finding, wrong bool) {
 	}
 	f = Finding{
 		Severity: Note, Part: j.Name, Pos: r.jointPos(j.Name), What: j.Title + " also goes together in " + ways(list),
-		Rule: "a part that can be put on wrong one day is", Source: practice, Fix: "the witness mark of the sequence sheet",
+		Rule: trapRule, Source: practice, Fix: "the witness mark of the sequence sheet",
 	}
 	if harmless > 0 {
 		f.What += ", and in " + number(float64(harmless)) + " that change nothing"
 	}
 	if len(j.Traps) == 0 {
 		if f.Fix = "a line scribed across both when they are first put together"; j.Bolt == nil {
-			f.Fix = "a look at the picture of the step before it is fixed"
+			f.Fix = lookFirst
 		}
 	}
 	for _, end := range []plan.JointEnd{j.A, j.B} {

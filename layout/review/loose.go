@@ -2,6 +2,7 @@ package review
 
 import (
 	"math"
+	"regexp"
 	"strings"
 
 	"centrepop/layout/threads"
@@ -23,8 +24,65 @@ func loose(r *reviewer) {
 				r.goesOver(v, o, e)
 				r.keyReach(v, o)
 			}
+			if m := liesOn.FindStringSubmatch(words); m != nil && p != v.p && r.named(m[1], p) {
+				r.falls(v, r.viewOf(p.Name.Value), e)
+			}
 		}
 	}
+}
+
+// liesOn are words that say what something lies on.
+var liesOn = regexp.MustCompile(`(?i)\b(?:lying|lies|resting|rests|sitting|sits) on (?:the |its )?(.+)`)
+
+// named tells whether words begin with a part, or with the last word of its title where
+// no other part of the job ends so.
+func (r *reviewer) named(words string, p *parts.Part) bool {
+	last := func(p *parts.Part) string {
+		title := strings.Fields(strings.ToLower(p.Title.Value + " " + p.Name.Value))
+		return title[len(title)-2]
+	}
+	words = strings.ToLower(words) + " "
+	if strings.HasPrefix(words, strings.ToLower(p.Title.Value)+" ") || strings.HasPrefix(words, strings.ToLower(p.Name.Value)+" ") {
+		return true
+	}
+	alike := 0
+	for _, o := range r.job.Parts {
+		if last(o) == last(p) {
+			alike++
+		}
+	}
+	return alike == 1 && strings.HasPrefix(words, last(p)+" ")
+}
+
+// falls looks at what is to lie on something round: its opening is smaller than that.
+func (r *reviewer) falls(v, on *view, e *parts.Loose) {
+	open := v.openMm()
+	if len(on.outside) == 0 || math.IsInf(open, 1) {
+		return
+	}
+	wide := 0.0
+	for _, c := range on.outside {
+		wide = max(wide, c.radiusMm)
+	}
+	if open < wide-slackMm {
+		return
+	}
+	r.add(Finding{
+		Severity: Check, Part: v.p.Name.Value, Pos: e.How.Pos, What: v.p.Title.Value + " does not lie on " + on.p.Title.Value + ": it falls over it", Numbers: r.mm(2*open) + " over " + r.mm(2*wide), OverMm: over(2 * open),
+		Rule: "what lies on a part has a smaller opening than it", Source: "by geometry", Fix: "a smaller opening",
+	})
+}
+
+// openMm is the radius of the narrowest opening along the axis, infinite where there is none.
+func (v *view) openMm() float64 {
+	open := math.Inf(1)
+	for _, c := range v.inside {
+		open = min(open, c.radiusMm)
+	}
+	if f := v.p.Frustum; f != nil {
+		open = f.Small.Mm / 2
+	}
+	return open
 }
 
 // wordsOf are the words of a sentence without its points.
@@ -51,13 +109,7 @@ func (r *reviewer) screwsPass(v, wall *view, g *parts.HoleGroup) {
 
 // goesOver looks at what is put over a shaft: one of its ends at least goes through.
 func (r *reviewer) goesOver(v, shaft *view, e *parts.Loose) {
-	open := math.Inf(1)
-	for _, c := range v.inside {
-		open = min(open, c.radiusMm)
-	}
-	if f := v.p.Frustum; f != nil {
-		open = f.Small.Mm / 2
-	}
+	open := v.openMm()
 	for i := range v.p.Holes {
 		r.screwsPass(v, shaft, &v.p.Holes[i])
 	}

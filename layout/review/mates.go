@@ -121,6 +121,7 @@ func motorFlange(v *view) {
 			}
 			if matches == 3 {
 				v.motorTurn(h, s)
+				v.motorSide(s)
 			}
 			if matches != 2 {
 				continue
@@ -239,4 +240,32 @@ func offBranch(row plan.RadialRow, z, clockDeg, half float64) float64 {
 		return math.Inf(1)
 	}
 	return off
+}
+
+// motorSide looks for a lead-in on the face that lies on another part: the motor's spigot
+// comes from the other one.
+func (v *view) motorSide(s measured.Standard) {
+	lead := func(face parts.Face) bool {
+		return slices.ContainsFunc(v.p.Chamfers, func(c parts.Chamfer) bool { return c.Edge.Value == "bore-"+string(face) })
+	}
+	for _, j := range v.job.Joints {
+		lies := j.Meet.Second
+		if first, _ := j.Ends(); first.Part == v.p.Name.Value {
+			lies = j.Meet.First
+		}
+		if j.Bolt == nil || !j.Meet.Set() || !j.Some(func(ref parts.JointRef) bool { return ref.Part == v.p.Name.Value }) {
+			continue
+		}
+		other := parts.Front
+		if lies == parts.Front {
+			other = parts.Back
+		}
+		if !lead(lies) || lead(other) {
+			continue
+		}
+		v.report(Check, "bore", v.p.Bore.Pos, Finding{
+			What: "the lead-in of the bore is on the face that lies on another part, and the spigot of the motor " + s.Name + " comes from the other", Numbers: "bore-" + string(lies),
+			Rule: "a spigot comes in at its lead-in", Source: practice, Fix: "edge: bore-" + string(other),
+		})
+	}
 }

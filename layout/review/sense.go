@@ -7,6 +7,9 @@ import (
 	"centrepop/parts"
 )
 
+// thickest is what the cutters of a shop go through. Common practice, no source.
+var thickest = map[string]float64{"laser": 30, "plasma": 60, "waterjet": 200, "flame": 300}
+
 // What is drawn once in a while and meant hardly ever. Common practice, no source.
 const (
 	mostLeaveMm = 10.0    // left on the diameter for the lathe
@@ -38,6 +41,9 @@ func sense(v *view) {
 	}
 	if o := v.p.Outline; o != nil {
 		is("outline", o.Pos, "far more is left on the outline than is turned", o.LeaveOnPart.Mm, 0, mostLeaveMm, left, "leave: 1 to 3 mm")
+	}
+	if most := thickest[v.p.Stock.Cut]; most > 0 && v.p.Outline != nil {
+		is("", v.p.Stock.Pos, "the plate is thicker than a "+v.p.Stock.Cut+" cuts", v.lengthMm, 0, most, "a cutter goes through so much", "another cutter, or another thickness")
 	}
 	said := map[string]bool{}
 	for i := range v.holes {

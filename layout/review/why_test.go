@@ -1,0 +1,71 @@
+package review
+
+import (
+	"strings"
+	"testing"
+)
+
+// An overlap says what it comes from, where that is known: a flange the wrong way round,
+// a frame whose corners and bolts disagree.
+func TestWhyTheyOverlap(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		file, from, to string
+		says           []string
+		part           string
+	}{
+		{"job.yaml", "bore: barrel-flange#1.bore}\n    level: front-with-front", "bore: barrel-flange#1.bore}\n    level: front-with-back",
+			[]string{"Barrel tube, held in Barrel flange 1, reaches 10 into Die ring, which is bolted to Barrel flange 1"}, "front-flange"},
+		{"stand-end.yaml", "length: 310", "length: 330", []string{"stand-corner-2 misses by 20 the place that", "base-far, base-near", "Stand rail 2 and Stand end 1 lie in one another"}, "stand-corner-2"},
+	} {
+		job, err := seed{"pugmill", c.file, c.from, c.to, ""}.load(t)
+		if err != nil {
+			t.Fatal(err)
+		}
+		found, _, err := reviewed(job)
+		if err != nil {
+			t.Fatal(err)
+		}
+		said := ""
+		for _, f := range found {
+			if f.Part == c.part && f.Severity == Stop {
+				said += f.Code + ": " + f.What
+			}
+			if f.Code == "place" {
+				t.Errorf("said twice: %s", f.What)
+			}
+		}
+		for _, want := range append(c.says, "overlap: ") {
+			if strings.Count(said, want) != 1 {
+				t.Errorf("%q is not once in %q", want, said)
+			}
+		}
+	}
+}
+
+// The rings of a tapered bearing and a shaft seal hold one way and go on both: one note
+// with every place.
+func TestHanded(t *testing.T) {
+	t.Parallel()
+	for job, want := range map[string]string{"pugmill": "front-bearing rear-bearing gland-ring.register", "gatejack": "lower-bearing upper-bearing"} {
+		one, err := seed{job, "job.yaml", "revision:", "revision:", ""}.load(t)
+		if err != nil {
+			t.Fatal(err)
+		}
+		found, _, err := reviewed(one)
+		if err != nil {
+			t.Fatal(err)
+		}
+		var places []string
+		for _, f := range found {
+			for _, each := range f.Each() {
+				if strings.Contains(each.What, "each of its rings also") || strings.Contains(each.What, "with its lip the other way") {
+					places = append(places, strings.TrimSuffix(each.Part+"."+each.Feature, "."))
+				}
+			}
+		}
+		if got := strings.Join(places, " "); got != want {
+			t.Errorf("%s: %q, want %q", job, got, want)
+		}
+	}
+}
