@@ -170,6 +170,27 @@ func farthest(a, b []plan.XY) float64 {
 	return worst
 }
 
+// spacing is the shortest distance of two holes of a that no two holes of b have within
+// the reach, and what they have; equal where the holes are as far apart.
+func spacing(a, b []plan.XY, reachMm float64) (mm, other float64) {
+	between := func(points []plan.XY) (out []float64) {
+		for i, p := range points {
+			for _, q := range points[:i] {
+				out = append(out, geom.Distance(p, q))
+			}
+		}
+		slices.Sort(out)
+		return out
+	}
+	as, bs := between(a), between(b)
+	for i := range as {
+		if math.Abs(as[i]-bs[i]) > reachMm+1e-6 {
+			return as[i], bs[i]
+		}
+	}
+	return 0, 0
+}
+
 // match verifies that the two patterns, and those between, meet.
 func (j *making) match(t *joint, a, b []plan.XY) bool {
 	if len(a) != len(b) {
@@ -191,7 +212,11 @@ func (j *making) match(t *joint, a, b []plan.XY) bool {
 		return true
 	}
 	kind, args := plan.HolesMiss, []plan.Arg{plan.Named(t.a.text()), plan.Named(t.b.text()), plan.Of(plan.Mm, words.Round(worst, 3)), plan.Of(plan.Mm, geom.Clean(reach))}
-	if ra, rb := geom.MeanRadiusMm(a), geom.MeanRadiusMm(b); math.Abs(ra-rb) > reach+1e-6 {
+	onCircles := t.a.group.Pattern().PCD.Set() && t.b.group.Pattern().PCD.Set()
+	if mm, other := spacing(a, b, reach); !onCircles && mm != other {
+		args[2] = plan.Of(plan.Mm, words.Round(mm, 3))
+		kind, args = plan.HolesMissApart, append(args, plan.Of(plan.Mm, words.Round(other, 3)))
+	} else if ra, rb := geom.MeanRadiusMm(a), geom.MeanRadiusMm(b); onCircles && math.Abs(ra-rb) > reach+1e-6 {
 		kind, args = plan.HolesMissCircle, append(args, plan.Of(plan.Diameter, geom.Clean(2*ra)), plan.Of(plan.Diameter, geom.Clean(2*rb)))
 	} else if ms := motions(a, b, reach, false); len(ms) > 0 {
 		s := 1.0

@@ -54,6 +54,7 @@ const (
 	StackMisses       ProblemKind = "stack-misses"
 	HolesMiss         ProblemKind = "holes-miss"
 	HolesMissCircle   ProblemKind = "holes-miss-circle"
+	HolesMissApart    ProblemKind = "holes-miss-apart" // not all on circles, and their distances differ
 	HolesMissTurn     ProblemKind = "holes-miss-turn"
 	NotThrough        ProblemKind = "not-through"
 	OpensElsewhere    ProblemKind = "opens-elsewhere"

@@ -56,6 +56,7 @@ var Problems = []About{
 	{plan.StackMisses, "pattern", plan.StopSeverity, "the holes of {0} do not meet those of {1}", "the same pattern", "holes that take one bolt lie on one line", byGeometry},
 	{plan.HolesMiss, "pattern", plan.StopSeverity, "the holes of {0} miss those of {1} by up to {2}; the play allows {3}", "the same circle and angles; seen from the other face a pattern is mirrored", "holes that take one bolt lie on one line, within their play", byGeometry},
 	{plan.HolesMissCircle, "pattern", plan.StopSeverity, "the holes of {0} miss those of {1} by up to {2}; the play allows {3}", "one pitch circle: {4} here and {5} there", "holes that take one bolt lie on one line, within their play", byGeometry},
+	{plan.HolesMissApart, "pattern", plan.StopSeverity, "the holes of {0} are {2} apart where those of {1} are {4}; the play allows {3}", "one spacing on both", "holes that take one bolt lie on one line, within their play", byGeometry},
 	{plan.HolesMissTurn, "pattern", plan.StopSeverity, "the holes of {0} miss those of {1} by up to {2}; the play allows {3}", "rotate: {4} makes them meet", "holes that take one bolt lie on one line, within their play", byGeometry},
 	{plan.NotThrough, "pattern", plan.StopSeverity, "{0} are {1} deep and do not go through {2}", "depth: through", "a bolt goes through what it clamps", byGeometry},
 	{plan.OpensElsewhere, "pattern", plan.StopSeverity, "{0} open on the {1} and the joint is on the {2}", "face: the faces that meet, with the tapped one last", "a tapped hole opens where the bolt comes from", byGeometry},
