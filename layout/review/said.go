@@ -49,6 +49,7 @@ func said(v *view) {
 			}
 		}
 	}
+	v.saidOf()
 	for i := range v.p.Holes {
 		v.saidUse(&v.p.Holes[i])
 	}

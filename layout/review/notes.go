@@ -1,0 +1,89 @@
+package review
+
+import (
+	"regexp"
+	"strings"
+
+	"centrepop/parts"
+)
+
+// What words say that a drawing or a joint shows too: which face looks at which part, how
+// a bearing is set, how far a weld goes, what holds a loose part or pushes it off.
+var (
+	facesPart   = regexp.MustCompile(`(?i)\b(front|back) faces the ([^.;,]+)`)
+	preloaded   = regexp.MustCompile(`(?i)\bpreload(ed)?\b`)
+	floating    = regexp.MustCompile(`(?i)\bend (play|float)\b`)
+	penetrated  = regexp.MustCompile(`(?i)\bfull penetration\b`)
+	heldByScrew = regexp.MustCompile(`(?i)\b(clamp|set|grub|lock|locking|cone-point|cup-point) screws?\b`)
+	screwsIn    = regexp.MustCompile(`(?i)\bscrews? in (?:its|their|the) ([a-z-]+) holes\b`)
+)
+
+// saidOf compares the notes of a part with its joints, and the words of loose parts with
+// their holes.
+func (v *view) saidOf() {
+	for _, note := range v.texts() {
+		for _, j := range v.job.Joints {
+			first, second := j.Ends()
+			if first.Part == v.p.Name.Value || second.Part == v.p.Name.Value {
+				v.saidOfJoint(note, j, first.Part == v.p.Name.Value)
+			}
+		}
+	}
+	for i := range v.job.Loose {
+		if e := &v.job.Loose[i]; e.Part.Value == v.p.Name.Value {
+			v.saidOfScrews(e)
+		}
+	}
+}
+
+// unlike reports words that a joint or a feature does not bear out.
+func (v *view) unlike(pos parts.Pos, feature, what, numbers, fix string) {
+	v.report(Check, feature, pos, Finding{What: what, Numbers: numbers, Rule: "words and drawing of one job agree", Source: "by the job", Fix: fix})
+}
+
+// saidOfJoint compares a note of the part with a joint of it, of which it is the first or
+// the second end.
+func (v *view) saidOfJoint(note parts.Text, j *parts.Joint, isFirst bool) {
+	first, second := j.Ends()
+	name, title := j.Name.Value, v.p.Title.Value
+	if m := facesPart.FindStringSubmatch(note.Value); m != nil && j.Bolt != nil && j.Meet.Set() && !j.Meet.Level {
+		face, other := j.Meet.First, second.Part
+		if !isFirst {
+			face, other = j.Meet.Second, first.Part
+		}
+		if p := partNamed(v.job, other); p != nil && v.named(m[2], p) && !strings.EqualFold(m[1], string(face)) {
+			v.unlike(note.Pos, "", "a note says which face of "+title+" looks at "+p.Title.Value+", and the joint "+name+" has the other", m[0]+"; the joint has the "+string(face), "the note, or face: of the joint")
+		}
+	}
+	if b := j.Bearing; b != nil && len(b.EndFloat) == 2 {
+		least, most := b.EndFloat[0].Mm, b.EndFloat[1].Mm
+		if preloaded.MatchString(note.Value) && least > 0 || floating.MatchString(note.Value) && most < 0 {
+			v.unlike(note.Pos, "", "a note of "+title+" and the joint "+name+" differ on how the bearing is set", v.mm(least)+" to "+v.mm(most)+" of end float; less than nothing is preload", "the note, or end-float: of the joint")
+		}
+	}
+	if j.Weld != nil && isFirst && penetrated.MatchString(note.Value) && j.Weld.Type == "fillet" {
+		v.unlike(note.Pos, "", "a note of "+title+" asks for full penetration, and "+name+" is a fillet", "", "a butt weld, or another note")
+	}
+}
+
+// saidOfScrews looks for the screw that words say holds a loose part, and for the threads
+// of screws in its holes.
+func (v *view) saidOfScrews(e *parts.Loose) {
+	tapped := v.p.Clamp != nil
+	for i := range v.p.Holes {
+		tapped = tapped || v.p.Holes[i].Size.Make == parts.TappedHole
+	}
+	for i := range v.p.Radials {
+		tapped = tapped || v.p.Radials[i].Size.Make == parts.TappedHole
+	}
+	if m := heldByScrew.FindString(e.How.Value); m != "" && !tapped {
+		v.unlike(e.How.Pos, "", "the words say that a screw holds "+v.p.Title.Value+", and it has neither clamp nor tapped hole", m, "the hole or clamp on its drawing, or other words")
+	}
+	m := screwsIn.FindStringSubmatch(e.How.Value)
+	for i := range v.p.Holes {
+		g := &v.p.Holes[i]
+		if m != nil && strings.Contains("-"+strings.ToLower(g.Name.Value)+"-", "-"+strings.ToLower(m[1])+"-") && g.Size.Make != parts.TappedHole {
+			v.unlike(g.Pos, g.Name.Value, g.Name.Value+" take screws by the words of the job, and have no thread", m[0], "a tapped hole, or other words")
+		}
+	}
+}
