@@ -15,7 +15,7 @@ func TestWhyTheyOverlap(t *testing.T) {
 		part           string
 	}{
 		{"job.yaml", "bore: barrel-flange#1.bore}\n    level: front-with-front", "bore: barrel-flange#1.bore}\n    level: front-with-back",
-			[]string{"Barrel tube, held in Barrel flange 1, reaches 10 into Die ring, which is bolted to Barrel flange 1"}, "front-flange"},
+			[]string{"Barrel tube, joined to Barrel flange 1, reaches 10 into Die ring, which is bolted to Barrel flange 1"}, "front-flange"},
 		{"stand-end.yaml", "length: 310", "length: 330", []string{"stand-corner-2 misses by 20 the place that", "base-far, base-near", "Stand rail 2 and Stand end 1 lie in one another"}, "stand-corner-2"},
 	} {
 		job, err := seed{"pugmill", c.file, c.from, c.to, ""}.load(t)
