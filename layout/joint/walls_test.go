@@ -59,7 +59,7 @@ func TestBoltOnWalls(t *testing.T) {
 	for edit, want := range map[string]string{
 		"[-2, 3/4], [2, 3/4]|[2, 3/4]":                                          "two holes or more there", // it would turn about one bolt
 		"nut: yes}|nut: yes, stack: [bracket.feet]}":                            "a group of holes on its front or back",
-		"[-2, 3/4], [2, 3/4]|[-2, 3/4], [2.1, 3/4]":                             "miss those of Leg lugs by up to 0.05 in",
+		"[-2, 3/4], [2, 3/4]|[-2, 3/4], [2.1, 3/4]":                             "are 4.1 in apart where those of Leg lugs are 4 in",
 		"[2, 3/4]], size: 1/4-20 UNC clearance|[2, 3/4]], size: 1/4-20 UNC tap": "a group of clearance or plain holes",
 		"}, face: back-on-front|}, rotate: 90, face: back-on-front":             "rotate: 180 makes them meet",
 	} {
