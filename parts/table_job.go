@@ -150,7 +150,7 @@ var weldGroup = &Group{
 		{Name: "type", Type: WordType, Need: true, Means: "form of the weld", Words: []string{"fillet", "v", "bevel", "square"}},
 		{Name: "size", Type: SizeType, Means: "leg of a fillet", Default: "what is usual for the plate"},
 		{Name: "process", Type: WordType, Means: "welding process", Default: "MAG", Words: []string{"MAG", "MIG", "MMA", "TIG", "flux-cored", "metal-cored", "self-shielded"}},
-		{Name: "length", Type: SizeType, Means: "length of a straight weld", Default: "all round"},
+		{Name: "length", Type: SizeType, Means: "length of a straight weld, on each side", Default: "all round; in every corner of a fillet with a place; round a mitre"},
 		{Name: "square-up", Type: DistanceType, Means: "metal left on each face to be faced afterwards", Default: "what is usual"},
 		{Name: "sides", Type: CountType, Means: "welded from one side or both", Default: "1", Low: 1, High: 2},
 	},

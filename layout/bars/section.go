@@ -179,8 +179,8 @@ func (s Section) moments() (area, first float64) {
 	return area, first
 }
 
-func loopMoments(loop []Vertex) (area, first float64) {
-	var pts []geom.Point
+// around are the points of a loop, up and out, its arcs in short chords.
+func around(loop []Vertex) (pts []geom.Point) {
 	for i, v := range loop {
 		next := loop[(i+1)%len(loop)]
 		pts = append(pts, geom.Point{XMm: v.UpMm, YMm: v.OutMm})
@@ -188,6 +188,25 @@ func loopMoments(loop []Vertex) (area, first float64) {
 			pts = append(pts, arc(v, next)...)
 		}
 	}
+	return pts
+}
+
+// SeamMm is the length of the seam round a cut at an angle from square, 0 to under 90°,
+// that goes across the width: along the middle of a tube's wall, else round the outside.
+func (s Section) SeamMm(cutDeg float64) float64 {
+	loops, sum := s.Loops(), 0.0
+	for _, loop := range loops {
+		pts := around(loop)
+		for i, p := range pts {
+			d := pts[(i+1)%len(pts)].Minus(p)
+			sum += math.Hypot(d.XMm/math.Cos(cutDeg*math.Pi/180), d.YMm)
+		}
+	}
+	return sum / float64(len(loops))
+}
+
+func loopMoments(loop []Vertex) (area, first float64) {
+	pts := around(loop)
 	for i, p := range pts {
 		q := pts[(i+1)%len(pts)]
 		c := p.Cross(q) / 2

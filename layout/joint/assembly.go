@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"centrepop/layout/bolts"
+	"centrepop/layout/machine"
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
@@ -17,6 +18,7 @@ type shop struct {
 	job    *parts.Job
 	w      words.Writer
 	models []*part.Model // as in the job
+	seams  machine.Seams
 }
 
 // assembly is the shop with every part that shares an axis with another in its

@@ -113,7 +113,7 @@ func TestWeldsAreMeasuredByWhatReadsThem(t *testing.T) {
 	says(t, jointNamed(t, p, "front-flange-weld"), []string{"Straight edge on the face of Barrel flange 1, across the weld", "groove filled: level or proud all along, straight edge, eye"}, []string{"throat: ", "Weld gauge on the throat", "back to back"})
 	says(t, jointNamed(t, p, "inlet-stub"), []string{"Set: Inlet stub on Barrel tube, its axis through the outside of Barrel tube at clock 0°, 140 from the back face, 90° between the axes, the middle of its free end 274.9 from the far side.", "Look along the weld all round, with a light: full, no edge of the gap to be seen, no undercut.", "groove filled: no edge of the gap to be seen, eye, weld gauge"}, []string{"Straight edge", "straight edge"})
 	says(t, jointNamed(t, p, "hopper-cone"), []string{"Weld gauge on the throat at four places round", "throat: 1.41 or more, weld gauge"}, nil)
-	says(t, jointNamed(t, p, "gusset-1"), []string{"at both ends and in the middle, on each side"}, []string{"four places"})
+	says(t, jointNamed(t, p, "gusset-1"), []string{"at both ends and in the middle of each fillet"}, []string{"four places"})
 }
 
 // What holds a finished bore true, as the job accepts it, is a step before the first
@@ -326,11 +326,11 @@ func TestSeamOfABarsSection(t *testing.T) {
 	p := demoPlan(t, "pugmill")
 	section := "Each side of the section from its middle outward, opposite sides in turn."
 	says(t, jointNamed(t, p, "upright"), []string{"turn and turn about on the two sides", "in the middle, on each side."}, []string{section})
-	says(t, jointNamed(t, p, "stand-leg-1"), []string{section, "in the middle of each side."}, []string{"Sleeves", "two sides."})
+	says(t, jointNamed(t, p, "stand-leg-1"), []string{"then the flush sides, which have no corner", "in the middle of each fillet."}, []string{"Sleeves", "two sides.", section})
 	for _, name := range []string{"stand-foot-1", "stand-foot-4"} {
 		says(t, jointNamed(t, p, name), []string{section, "Sleeves for the bolts go into Stand leg (1 and 2) now: the weld closes it."}, nil)
 	}
-	p, err := draft(editedDemo(t, "pugmill", "job.yaml", "size: 8 mm, length: 320 mm, sides: 2", "size: 8 mm, length: 320 mm"))
+	p, err := draft(editedDemo(t, "pugmill", "job.yaml", "size: 8 mm, sides: 2", "size: 8 mm"))
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -1,6 +1,8 @@
 package joint
 
 import (
+	"slices"
+
 	"math"
 
 	"centrepop/layout/material"
@@ -44,11 +46,14 @@ func (t *joint) filletLoad(p *plan.WeldPlan) {
 	if !ok || metals.Class > material.WeldPreheated {
 		return
 	}
-	runs := make([]float64, t.in.Weld.Sides)
-	for i := range runs {
-		runs[i] = p.LengthMm
+	runs := slices.Repeat([]float64{p.LengthMm}, t.in.Weld.Sides)
+	if t.derived() {
+		runs = nil
+		for _, c := range p.Corners {
+			runs = append(runs, c.LengthMm)
+		}
 	}
-	l, err := weld.FilletLoad(p.ThroatMm, runs, !t.in.Weld.Length.Set(), weld.Side{Material: *t.a.r.Material, ThickMm: t.a.thickMm()}, weld.Side{Material: *t.b.r.Material, ThickMm: t.b.thickMm()})
+	l, err := weld.FilletLoad(p.ThroatMm, runs, p.DiameterMm > 0 && !t.in.Weld.Length.Set(), weld.Side{Material: *t.a.r.Material, ThickMm: t.a.thickMm()}, weld.Side{Material: *t.b.r.Material, ThickMm: t.b.thickMm()})
 	if err != nil {
 		return
 	}

@@ -12,6 +12,7 @@ import (
 	"slices"
 	"strings"
 
+	"centrepop/layout/machine"
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
@@ -25,7 +26,7 @@ import (
 // joint. What keeps a joint from being worked out is returned, and the joint
 // left out; the others go on.
 func Resolve(pl *plan.Plan, job *parts.Job, models []*part.Model) []plan.Problem {
-	s := &shop{job: job, w: words.Writer{Units: job.Units}, models: models}
+	s := &shop{job: job, w: words.Writer{Units: job.Units}, models: models, seams: machine.NewSeams(job, models)}
 	all := s.read()
 	a := s.place(sound(all))
 	order := a.order(sound(all))
@@ -157,7 +158,7 @@ func (j *making) how(t *joint) string {
 		return t.besideText(j.w)
 	}
 	if p := t.in.Place; p != nil && !t.axis {
-		return t.placeText(p, j.w)
+		return j.placeText(t, p)
 	}
 	if !t.axis && t.corner() {
 		return t.cornerText()
@@ -215,7 +216,8 @@ func (t *joint) copeText() string {
 
 // placeText says where a part stands on another by the faces and distances of
 // the joint.
-func (t *joint) placeText(p *parts.Place, w words.Writer) string {
+func (j *shop) placeText(t *joint, p *parts.Place) string {
+	w := j.w
 	text := p.With + " of " + t.a.title() + " on the " + p.On + " of " + t.b.title()
 	for _, d := range []struct {
 		edge string
@@ -225,12 +227,11 @@ func (t *joint) placeText(p *parts.Place, w words.Writer) string {
 			text += ", " + w.Size(d.mm.Mm) + " from its " + d.edge + " edge"
 		}
 	}
-	if p.At != nil {
-		from := "origin"
-		if t.a.r.Part.Bar != nil && t.b.r.Part.Bar != nil { // which have theirs in the middle
-			from = "middle"
-		}
-		text += ", its " + from + " on the other's"
+	switch bars := t.a.r.Part.Bar != nil && t.b.r.Part.Bar != nil; {
+	case p.At != nil && bars: // whose origins are no marks
+		text += j.pastText(t)
+	case p.At != nil:
+		text += ", its origin on the other's"
 		if x := p.At.X.Mm; x != 0 {
 			text += ", " + w.Size(math.Abs(x)) + side(x, " to the left", " to the right")
 		}
@@ -253,6 +254,19 @@ func (t *joint) placeText(p *parts.Place, w words.Writer) string {
 		text += ", " + w.Size(p.Gap.Mm) + " clear of it"
 	case p.Gap.Mm < 0:
 		text += ", " + w.Size(-p.Gap.Mm) + " inside it"
+	}
+	return text
+}
+
+// pastText says how far a bar reaches past the sides of the face that it lies on.
+func (j *shop) pastText(t *joint) (text string) {
+	ways, past := faceWays[t.in.Place.On], j.seams.PastMm(t.in)
+	for i, side := range []string{opposite[ways[0]], ways[0], opposite[ways[1]], ways[1]} {
+		word := " past its "
+		if past[i] < 0 {
+			word = " short of its "
+		}
+		text += ", " + j.w.Size(math.Abs(past[i])) + word + side
 	}
 	return text
 }

@@ -144,29 +144,22 @@ func (weldKind) work(j *making, t *joint) {
 		}
 		return err != nil
 	}
-	switch {
-	case in.Length.Set():
-		p.LengthMm = in.Length.Mm
-	case t.helixMm() > 0:
-		p.LengthMm = words.Round(t.helixMm(), 1)
-	case t.b.radial != nil && p.DiameterMm > 0:
-		mm, err := t.saddleMm(p.DiameterMm)
-		if bad(err) {
-			return
-		}
-		p.LengthMm = words.Round(mm, 2)
-	case p.DiameterMm > 0:
-		p.LengthMm = words.Round(math.Pi*p.DiameterMm, 2)
-	default:
-		t.refuse(t.in.Pos, plan.WeldNoLength)
-		return
-	}
-	sides := float64(in.Sides)
-	var err error
 	if in.Type == "fillet" {
 		if bad(t.fillet(p)) {
 			return
 		}
+		j.corners(t, p)
+	}
+	long, err := t.longMm(p)
+	if bad(err) {
+		return
+	}
+	if p.LengthMm = words.Round(long, 2); long == 0 {
+		t.refuse(t.in.Pos, plan.WeldNoLength)
+		return
+	}
+	if in.Type == "fillet" {
+		t.filletLoad(p)
 	} else if bad(t.butt(p)) {
 		return
 	}
@@ -175,8 +168,8 @@ func (weldKind) work(j *making, t *joint) {
 		density = t.a.r.Material.DensityKgM3
 	}
 	sectionLength := p.LengthMm
-	if in.Type == "fillet" {
-		sectionLength *= sides
+	if in.Type == "fillet" && !t.derived() {
+		sectionLength *= float64(in.Sides)
 	}
 	filler, err := weld.FillerFor(p.AreaMm2, sectionLength, density, weldProcess(in.Process))
 	if bad(err) {
@@ -195,6 +188,31 @@ func (weldKind) work(j *making, t *joint) {
 	}
 	t.weldFigures(p)
 	j.weldSteps(t, p)
+}
+
+// derived tells whether the length of a weld is that of the corners that its parts make.
+func (t *joint) derived() bool { return len(t.out.Weld.Corners) > 0 && !t.in.Weld.Length.Set() }
+
+// longMm is the length of a weld: as said, in its corners, or once round; 0 where nothing says it.
+func (t *joint) longMm(p *plan.WeldPlan) (mm float64, err error) {
+	switch {
+	case t.in.Weld.Length.Set():
+		return t.in.Weld.Length.Mm, nil
+	case t.derived():
+		for _, c := range p.Corners {
+			mm += c.LengthMm
+		}
+		return mm, nil
+	case t.helixMm() > 0:
+		return words.Round(t.helixMm(), 1), nil
+	case t.b.radial != nil && p.DiameterMm > 0:
+		return t.saddleMm(p.DiameterMm)
+	case t.corner():
+		end, _ := t.a.mitre()
+		section, _, _ := t.a.r.Bar()
+		return words.Round(section.SeamMm(math.Abs(t.a.r.Part.Bar.End(end).Mitre.Deg)), 0), nil
+	}
+	return math.Pi * p.DiameterMm, nil
 }
 
 // sixteenthMm is a sixteenth of an inch.
@@ -243,7 +261,6 @@ func (t *joint) fillet(p *plan.WeldPlan) error {
 	}
 	t.figure("fillet leg", t.w.Size(p.LegMm)+" (throat "+t.w.Read(p.ThroatMm)+")", reason)
 	t.figure("least leg", t.w.Size(least), "AWS D1.1:2020 Table 7.7")
-	t.filletLoad(p)
 	return nil
 }
 
@@ -376,7 +393,7 @@ func (t *joint) weldFigures(p *plan.WeldPlan) {
 		round = ", all round " + t.w.Dia(p.DiameterMm)
 	}
 	t.figure("length", t.w.Read(p.LengthMm)+round, "")
-	t.figure("weld metal", t.w.Area(p.AreaMm2)+", "+t.w.RoundMass(p.DepositedKg, 3)+"; buy "+t.w.RoundMass(p.BuyKg, 2), p.Process)
+	t.figure("weld metal", t.w.Area(p.AreaMm2)+", "+t.w.RoundMass(p.DepositedKg, 3)+"; buy "+t.w.RoundMass(p.BuyKg, 3), p.Process)
 	t.shrinks(p)
 	t.figure("runs", words.Trim(float64(p.Runs), 0)+", about", "common practice, no source")
 	if len(p.TacksDeg) > 0 {
@@ -503,9 +520,14 @@ type seam struct{ tack, weld, gauge string }
 func (t *joint) seam() seam {
 	_, endA := t.a.barEnd()
 	_, endB := t.b.barEnd()
+	flush := len(t.out.Weld.Flush) > 0
 	switch out := (seam{"Tack both ends, then the middle.", "From the middle outward.", "at both ends and in the middle"}); {
+	case (endA || endB) && flush:
+		return seam{"Tack the middle of each side of the section.", "The fillets in the corners first, each from its middle outward; then the flush sides, which have no corner: a seam filled level with both.", "in the middle of each fillet"}
 	case endA || endB:
 		return seam{"Tack the middle of two opposite sides of the section, then of the other two.", "Each side of the section from its middle outward, opposite sides in turn.", "in the middle of each side"}
+	case flush:
+		return seam{out.tack, "From the middle outward, corner by corner in turn. No weld where it stands flush: there is no corner.", out.gauge + " of each fillet"}
 	case t.in.Weld.Sides == 2 || t.helixMm() > 0:
 		return seam{out.tack, "From the middle outward, turn and turn about on the two sides.", out.gauge + ", on each side"}
 	default:

@@ -57,7 +57,7 @@ func (v *viewed) hold(into assembly.Vec) *plan.Hold {
 // seam is longer than what it has in common with that one.
 func (v *viewed) runsOn(before []assembly.Body) (out []string) {
 	in := v.joint(v.j.Name)
-	if in.Place == nil || in.Weld.Length.Mm < commonMm(v.mover, v.still)+standsMm {
+	if in.Place == nil || v.j.Weld.DiameterMm > 0 || v.j.Weld.LengthMm < commonMm(v.mover, v.still)+standsMm {
 		return nil
 	}
 	for i := range before {

@@ -55,17 +55,7 @@ func (i Instance) id() string { return i.Part + "#" + strconv.Itoa(i.Copy) }
 
 // Of stands a job in space. The joints are those of its plan.
 func Of(job *parts.Job, models []*part.Model, joints []*plan.JointPlan) *Machine {
-	m := &Machine{
-		Of: map[string]Instance{}, bodyOf: map[Instance]int{}, job: job, models: models, joints: joints,
-		solids: map[string]*assembly.Solid{}, shanks: map[string]*assembly.Solid{}, overlapping: map[[2]string]bool{},
-		looseOf: map[string][]assembly.Allowed{}, jointOf: map[string]*parts.Joint{}, modelOf: map[string]*part.Model{},
-	}
-	for _, j := range job.Joints {
-		m.jointOf[j.Name.Value] = j
-	}
-	for _, r := range models {
-		m.modelOf[r.Part.Name.Value] = r
-	}
+	m := bare(job, models, joints)
 	m.place()
 	for _, r := range models {
 		name := r.Part.Name.Value
@@ -86,6 +76,22 @@ func Of(job *parts.Job, models []*part.Model, joints []*plan.JointPlan) *Machine
 	}
 	for _, j := range joints {
 		m.bought(j)
+	}
+	return m
+}
+
+// bare is a job in which nothing stands yet.
+func bare(job *parts.Job, models []*part.Model, joints []*plan.JointPlan) *Machine {
+	m := &Machine{
+		Of: map[string]Instance{}, bodyOf: map[Instance]int{}, job: job, models: models, joints: joints,
+		solids: map[string]*assembly.Solid{}, shanks: map[string]*assembly.Solid{}, overlapping: map[[2]string]bool{},
+		looseOf: map[string][]assembly.Allowed{}, jointOf: map[string]*parts.Joint{}, modelOf: map[string]*part.Model{},
+	}
+	for _, j := range job.Joints {
+		m.jointOf[j.Name.Value] = j
+	}
+	for _, r := range models {
+		m.modelOf[r.Part.Name.Value] = r
 	}
 	return m
 }

@@ -248,6 +248,8 @@ type WeldPlan struct {
 	AreaMm2      float64   `json:"area_mm2"`
 	LengthMm     float64   `json:"length_mm"`
 	DiameterMm   float64   `json:"diameter_mm,omitempty"` // of a weld all round
+	Corners      []Corner  `json:"corners,omitempty"`     // of a straight fillet whose parts have a place
+	Flush        []string  `json:"flush,omitempty"`       // sides of the first part that stand flush, without a corner
 	DepositedKg  float64   `json:"deposited_kg"`
 	BuyKg        float64   `json:"buy_kg"`
 	Runs         int       `json:"runs"`
@@ -258,6 +260,15 @@ type WeldPlan struct {
 	SquareUpMm   float64   `json:"square_up_mm"` // to leave on each face
 	BoreLeaveMm  float64   `json:"bore_leave_mm"`
 	Finish       []string  `json:"finish_after,omitempty"` // fine sizes to finish after welding
+}
+
+// Corner is a stretch of a seam along which a part ends on another that goes on: a fillet
+// lies in it.
+type Corner struct {
+	Side     string  `json:"side"`  // of the part that ends there
+	Of       string  `json:"of"`    // its title
+	Along    string  `json:"along"` // title of the part that goes on
+	LengthMm float64 `json:"length_mm"`
 }
 
 // WeldRun is one stretch of weld on a circle.

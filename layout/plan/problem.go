@@ -168,6 +168,7 @@ const (
 	FootBeyond     ProblemKind = "foot-beyond"
 	HolesUnmet     ProblemKind = "holes-unmet"
 	AnchoredHigh   ProblemKind = "anchored-high"
+	FilletNoCorner ProblemKind = "fillet-no-corner"
 	SeamBeyond     ProblemKind = "seam-beyond"
 	FlightTight    ProblemKind = "flight-tight"
 	FlightWide     ProblemKind = "flight-wide"

@@ -51,6 +51,7 @@ var measures = map[plan.ProblemKind]measure{
 	plan.FootBeyond:       {2, true},
 	plan.AnchoredHigh:     {1, true},
 	plan.SeamBeyond:       {2, false},
+	plan.FilletNoCorner:   {0, true},
 	plan.FlightTight:      {2, false},
 	plan.FlightWide:       {2, true},
 	plan.PlaceMisses:      {1, true},

@@ -15,7 +15,7 @@ type Column struct {
 	Bold  bool
 	Least float64 // least width
 	Most  float64 // width that more is not asked for
-	Tick  bool    // an empty box to tick in each row
+	Tick  bool    // a box to tick in each row that has no text there
 	Firm  float64 // lines of a flexible column up to this width are not broken
 	Leads bool    // its cells lead to the bookmark that is titled like them
 	Spare bool    // left out if no row has anything in it
@@ -325,7 +325,7 @@ func (t *Table) drawRow(columns []Column, lines [][]string, high float64, head b
 			addMixed(&p.Draw, Text{XMm: at, YMm: y, SizeMm: size, Bold: c.Bold, Align: c.Align, Content: line})
 			y -= size * t.leading()
 		}
-		if c.Tick {
+		if c.Tick && len(strings.Join(lines[i], "")) == 0 {
 			x, y, half := (r.X0+r.X1)/2, -p.Height/2, min(tickMm, p.Height-2*tickClearMm)/2
 			p.Draw.Add(Box(Rect{x - half, y - half, x + half, y + half}, LineMm))
 		}

@@ -194,3 +194,25 @@ func TestHalvesAreReadable(t *testing.T) {
 		}
 	}
 }
+
+// What only the last of several equal pieces adds has no box for the others: the plug comes out
+// of the housing plate's bore when the fourth gusset is cold.
+func TestBoxOnlyWhereAStepIs(t *testing.T) {
+	t.Parallel()
+	for _, run := range equalRuns(demo(t, "pugmill").Joints) {
+		if run[0].Name != "gusset-1" {
+			continue
+		}
+		for i, row := range closeness(1).stepTable(run).Rows {
+			want := "|||"
+			if i == 4 {
+				want = "–|–|–|"
+			}
+			if got := strings.Join(row[3:], "|"); got != want {
+				t.Errorf("row %d of %d pieces: %q, want %q", i+1, len(run), got, want)
+			}
+		}
+		return
+	}
+	t.Error("no run of gussets")
+}

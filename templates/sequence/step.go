@@ -41,13 +41,22 @@ func sameWork(a, b *plan.JointPlan) bool {
 		len(a.Placed)+len(b.Placed)+len(a.Problems)+len(b.Problems) > 0 || len(a.Steps) > len(b.Steps) {
 		return false
 	}
-	wa, wb := a.Weld, b.Weld
-	if wa != nil && wb != nil && len(wa.Finish) == 0 {
-		plain := *wb
-		plain.Finish, wb = nil, &plain
-	}
-	return reflect.DeepEqual(wa, wb) && reflect.DeepEqual(unnamed(a.Bolt), unnamed(b.Bolt)) && reflect.DeepEqual(a.Press, b.Press) &&
+	return reflect.DeepEqual(unplaced(a.Weld, b.Weld), unplaced(b.Weld, a.Weld)) && reflect.DeepEqual(unnamed(a.Bolt), unnamed(b.Bolt)) && reflect.DeepEqual(a.Press, b.Press) &&
 		slices.Equal(lines(a, len(a.Steps)), lines(b, len(a.Steps)))
+}
+
+// unplaced is a weld without the sides of its piece and their length, which are told with its place, and
+// without what it finishes where the other of two finishes nothing.
+func unplaced(w, other *plan.WeldPlan) *plan.WeldPlan {
+	if w == nil || other == nil {
+		return w
+	}
+	out := *w
+	out.Corners, out.Flush, out.LengthMm, out.DepositedKg = nil, nil, 0, 0
+	if len(other.Finish) == 0 {
+		out.Finish = nil
+	}
+	return &out
 }
 
 // unnamed are the bolts of a joint without the names of what they clamp.
@@ -306,9 +315,21 @@ func (c closeness) stepTable(run []*plan.JointPlan) draw.Table {
 		if step.Hold != "" {
 			lines = append(lines, draw.Bold("HOLD: "+step.Hold))
 		}
-		t.Rows = append(t.Rows, append([]string{strconv.Itoa(step.N), step.Title, strings.Join(lines, "\n")}, make([]string, len(run))...))
+		row := []string{strconv.Itoa(step.N), step.Title, strings.Join(lines, "\n")}
+		for _, j := range run {
+			row = append(row, tickFor(j, step.Title))
+		}
+		t.Rows = append(t.Rows, row)
 	}
 	return t
+}
+
+// tickFor is the box of a joint in the row of a step: none where it has no such step.
+func tickFor(j *plan.JointPlan, step string) string {
+	if slices.ContainsFunc(j.Steps, func(s plan.JointStep) bool { return s.Title == step }) {
+		return ""
+	}
+	return "–"
 }
 
 // pieceWord heads the column of one of several equal pieces.

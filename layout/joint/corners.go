@@ -1,0 +1,76 @@
+package joint
+
+import (
+	"slices"
+	"strings"
+
+	"centrepop/layout/plan"
+	"centrepop/layout/words"
+)
+
+// corners finds where a straight fillet with a place lies, says it with the place where that
+// is not on every side, and notes a length that is asked for where no corner is.
+func (j *making) corners(t *joint, p *plan.WeldPlan) {
+	if t.in.Place == nil || t.a.roundMm() > 0 || t.b.roundMm() > 0 {
+		return
+	}
+	var joints []*plan.JointPlan
+	for _, o := range j.before {
+		joints = append(joints, o.out)
+	}
+	p.Corners, p.Flush = j.seams.Corners(append(joints, t.out), p.LegMm)
+	_, endA := t.a.barEnd()
+	if _, endB := t.b.barEnd(); t.in.Weld.Sides == 1 && !endA && !endB && t.in.Place.Edge() {
+		p.Corners, p.Flush = oneSide(p.Corners), nil
+	}
+	sum := 0.0
+	for _, c := range p.Corners {
+		sum += c.LengthMm
+	}
+	asked := t.in.Weld.Length.Mm * float64(t.in.Weld.Sides)
+	if t.in.Weld.Length.Set() && len(p.Flush) > 0 && asked > sum+p.LegMm {
+		t.problem(plan.FilletNoCorner, plan.Of(plan.Mm, asked), plan.Of(plan.Mm, words.Round(sum, 0)), plan.Named(strings.Join(p.Flush, ", ")), plan.Named(t.a.title()))
+	}
+	if along := alongs(p.Corners); len(along) > 1 || len(p.Flush) > 0 {
+		t.out.How += "; fillet"
+		for i, title := range along {
+			if i > 0 {
+				t.out.How += ","
+			}
+			t.out.How += " along " + title + " on its " + t.sides(p.Corners, title)
+		}
+	}
+}
+
+// alongs are the parts that a fillet runs along, in the order found.
+func alongs(corners []plan.Corner) (out []string) {
+	for _, c := range corners {
+		if !slices.Contains(out, c.Along) {
+			out = append(out, c.Along)
+		}
+	}
+	return out
+}
+
+// sides names the sides on which a fillet runs along a part, each with its length.
+func (t *joint) sides(corners []plan.Corner, along string) string {
+	var out []string
+	for _, c := range corners {
+		if c.Along == along {
+			out = append(out, c.Side+" ("+t.w.Read(c.LengthMm)+")")
+		}
+	}
+	return strings.Join(out, " and ")
+}
+
+// oneSide keeps the corners of the side that has most of them.
+func oneSide(corners []plan.Corner) []plan.Corner {
+	mm := map[string]float64{}
+	best := ""
+	for _, c := range corners {
+		if mm[c.Side] += c.LengthMm; mm[c.Side] > mm[best] {
+			best = c.Side
+		}
+	}
+	return slices.DeleteFunc(slices.Clone(corners), func(c plan.Corner) bool { return c.Side != best })
+}

@@ -1,0 +1,118 @@
+package joint_test
+
+import (
+	"fmt"
+	"math"
+	"strings"
+	"testing"
+
+	"centrepop/layout/plan"
+)
+
+// A fillet lies where one part ends and the other goes on, and nowhere else. The gusset is
+// 110 × 140 with a corner of 15 off, so 125 stand on the upright and 95 on the base; flush
+// with the upright's edge it has one corner there, set in both. A tube of 50 has corners of
+// radius 8 (EN 10219-2), so that its foot has 4 × 34 + 2π × 8 = 186 of corner round it, and
+// stands flush on two sides of a rail of its own width. The upright of 320 has corners of 12,
+// within a quarter of a millimetre of its edge for 2.4 more at each end.
+func TestFilletsLieInCorners(t *testing.T) {
+	t.Parallel()
+	const place = "type: fillet, sides: 2, process: MAG}\n    place: {on: front, with: left, from-left: 0 mm"
+	for _, c := range []struct {
+		joint, old, now, flush string
+		sides                  map[string]float64 // by side and what it lies along
+		mm                     float64
+	}{
+		{"gusset-1", "", "", "front", map[string]float64{"back Housing plate": 125, "front Base plate": 95, "back Base plate": 95}, 315},
+		{"gusset-2", "", "", "back", map[string]float64{"front Housing plate": 125, "front Base plate": 95, "back Base plate": 95}, 315},
+		{"gusset-1", place, strings.Replace(place, "left: 0", "left: 4", 1), "", map[string]float64{"back Housing plate": 125, "front Housing plate": 125, "front Base plate": 95, "back Base plate": 95}, 440},
+		{"gusset-1", place, strings.Replace(place, "left: 0", "left: 3", 1), "front", map[string]float64{"back Housing plate": 125, "front Base plate": 95, "back Base plate": 95}, 315},
+		{"gusset-1", place, strings.Replace(place, "sides: 2, ", "", 1), "", map[string]float64{"back Housing plate": 125, "back Base plate": 95}, 220},
+		{"upright", "", "", "", map[string]float64{"front Base plate": 301, "back Base plate": 301}, 602},
+		{"stand-leg-1", "", "", "top front", map[string]float64{"bottom Stand rail 1": 38, "back Stand end 1": 38}, 76},
+		{"stand-foot-1", "", "", "", map[string]float64{"front Stand foot 1": 46.5, "back Stand foot 1": 46.5, "top Stand foot 1": 46.5, "bottom Stand foot 1": 46.5}, 186},
+	} {
+		p := demoPlan(t, "pugmill")
+		if c.old != "" {
+			var err error
+			if p, err = draft(editedDemo(t, "pugmill", "job.yaml", c.old, c.now)); err != nil {
+				t.Fatal(err)
+			}
+		}
+		w := jointNamed(t, p, c.joint).Weld
+		got := map[string]float64{}
+		for _, o := range w.Corners {
+			got[o.Side+" "+o.Along] += o.LengthMm
+		}
+		bad := len(got) != len(c.sides) || math.Abs(w.LengthMm-c.mm) > 2 || strings.Join(w.Flush, " ") != c.flush
+		for side, mm := range c.sides {
+			bad = bad || math.Abs(got[side]-mm) > 1
+		}
+		if bad {
+			t.Errorf("%s %s: %v, %v long, flush %v", c.joint, c.now, got, w.LengthMm, w.Flush)
+		}
+	}
+}
+
+// A length said that has no corner is found: 2 × 230, and 315 have one; 2 × 157 are there.
+func TestFilletWithoutACorner(t *testing.T) {
+	t.Parallel()
+	const weld = "weld: {part: gusset#1.outline, to: housing-plate.outline, type: fillet,"
+	for _, c := range []struct{ mm, want string }{
+		{"230", "fillet-no-corner 460 315 front Gusset 1"},
+		{"161.1", "fillet-no-corner 322.2 315 front Gusset 1"},
+		{"160.9", ""},
+	} {
+		p, err := draft(editedDemo(t, "pugmill", "job.yaml", weld, weld+" length: "+c.mm+" mm,"))
+		if err != nil {
+			t.Fatal(err)
+		}
+		j, got := jointNamed(t, p, "gusset-1"), ""
+		for _, q := range j.Problems {
+			if q.Kind == plan.FilletNoCorner {
+				got = fmt.Sprint(q.Kind, " ", q.Args[0].Value, " ", q.Args[1].Value, " ", q.Args[2].Text, " ", q.Args[3].Text)
+			}
+		}
+		if got != c.want || j.Weld.LengthMm >= 300 {
+			t.Errorf("%s: %q, want %q; %v long", c.mm, got, c.want, j.Weld.LengthMm)
+		}
+	}
+}
+
+// The wire of a fillet is for the corners there are: 7²/2 with the cap of the rule over 315,
+// of which that set in by 4, with 440, takes 440/315; so does what it carries, each run less
+// a throat of 4.95 at both ends (EN 1993-1-8 clause 4.5.1): 3 runs against 4.
+func TestWireAndForceFollowTheCorners(t *testing.T) {
+	t.Parallel()
+	const place = "type: fillet, sides: 2, process: MAG}\n    place: {on: front, with: left, from-left: 0 mm"
+	in, err := draft(editedDemo(t, "pugmill", "job.yaml", place, strings.Replace(place, "left: 0", "left: 4", 1)))
+	if err != nil {
+		t.Fatal(err)
+	}
+	flush, set := jointNamed(t, demoPlan(t, "pugmill"), "gusset-1"), jointNamed(t, in, "gusset-1")
+	if got, want := set.Weld.DepositedKg/flush.Weld.DepositedKg, 440.0/315; math.Abs(got-want) > 0.02 {
+		t.Errorf("wire %.3f times, want %.3f", got, want)
+	}
+	carries := func(j *plan.JointPlan) (kN float64) {
+		for _, f := range j.Figures {
+			if f.Label == "carries by design" {
+				_, _ = fmt.Sscanf(f.Value, "%f", &kN)
+			}
+		}
+		return kN
+	}
+	a := 2 * flush.Weld.ThroatMm
+	if got, want := carries(set)/carries(flush), (440-4*a)/(315-3*a); math.Abs(got-want) > 0.02 {
+		t.Errorf("carries %.3f times, want %.3f", got, want)
+	}
+}
+
+// The seam round a mitre of a tube of 50 × 50 × 4 is 210 long in the middle of its wall: 34
+// twice and 48.1 twice, and four quarters of ellipses of 8 and 4, stretched by √2, together
+// 46; not the 170 of a square cut.
+func TestSeamRoundAMitre(t *testing.T) {
+	t.Parallel()
+	if w := jointNamed(t, demoPlan(t, "pugmill"), "stand-corner-1").Weld; w.LengthMm != 210 {
+		t.Errorf("%v", w.LengthMm)
+	}
+}

@@ -1,0 +1,224 @@
+package machine
+
+import (
+	"math"
+	"slices"
+
+	"centrepop/layout/assembly"
+	"centrepop/layout/part"
+	"centrepop/layout/plan"
+	"centrepop/layout/words"
+	"centrepop/parts"
+)
+
+// Seams finds where straight fillets lie, joint by joint as they come to be made.
+type Seams struct{ m *Machine }
+
+// NewSeams are those of a job.
+func NewSeams(job *parts.Job, models []*part.Model) Seams { return Seams{bare(job, models, nil)} }
+
+// A seam is looked at every seamEveryMm along it, levelMm beside the plane on which its
+// parts touch, and where that has a rounded edge roundedMm deep; what runs for less than
+// cornerLeastMm is the end of another.
+const (
+	seamEveryMm   = 1.0
+	levelMm       = 0.25
+	roundedMm     = 12.0
+	cornerLeastMm = 3.0
+)
+
+// faces are the sides of a part in its front view.
+var faces = []string{"left", "right", "bottom", "top", "front", "back"}
+
+// Corners are the stretches along which the last of some joints, a straight weld with a
+// place, has its parts in a corner where a fillet of a leg of legMm lies, on all that its
+// first part touches of what is welded by then; and the sides of that part that stand flush
+// with an edge, where there is none.
+func (s Seams) Corners(joints []*plan.JointPlan, legMm float64) (corners []plan.Corner, flush []string) {
+	m, j := s.m, joints[len(joints)-1]
+	m.joints, m.Problems = joints, nil
+	m.place()
+	c := cornered{m: m, out: beadShare * legMm, mm: map[plan.Corner]float64{}, flush: map[[2]string]float64{}}
+	a, still := Instance{j.A.Part, j.A.Copy}, Instance{j.B.Part, j.B.Copy}
+	alone := true
+	for _, o := range joints[:len(joints)-1] {
+		for _, end := range []plan.JointEnd{o.A, o.B} {
+			alone = alone && (Instance{end.Part, end.Copy}) != a
+		}
+	}
+	there := map[Instance]bool{a: true}
+	for _, o := range joints {
+		for _, end := range []plan.JointEnd{o.B, o.A} {
+			i := Instance{end.Part, end.Copy}
+			pose, ok := m.poses[i.id()]
+			if !ok || o.Weld == nil && o != j || there[i] || i != still && !alone {
+				continue
+			}
+			there[i] = true
+			c.others = append(c.others, assembly.Body{ID: i.id(), Solid: m.solid(i.Part), Pose: pose})
+			m.Of[i.id()] = i
+		}
+	}
+	pose, ok := m.poses[a.id()]
+	if !ok {
+		return nil, nil
+	}
+	c.a, m.Of[a.id()] = assembly.Body{ID: a.id(), Solid: m.solid(a.Part), Pose: pose}, a
+	for _, face := range faces {
+		c.onFace(face)
+	}
+	return c.found()
+}
+
+// PastMm is how far the first part of a joint with a place reaches past the left, right,
+// bottom and top edges of the face that it lies on, as one looks at that face.
+func (s Seams) PastMm(in *parts.Joint) [4]float64 {
+	first, second := in.Ends()
+	a, b := Instance{first.Part, first.Copy}, Instance{second.Part, second.Copy}
+	rel, _, _ := s.m.placed(in.Place, a, b)
+	boxB := s.m.solid(b.Part).Box()
+	inFace := faceFrame(in.Place.On, boxB).Inverse()
+	p, q := s.m.solid(a.Part).Box().Moved(inFace.Of(rel)), boxB.Moved(inFace)
+	return [4]float64{q.Low.X - p.Low.X, p.High.X - q.High.X, q.Low.Y - p.Low.Y, p.High.Y - q.High.Y}
+}
+
+// cornered collects the corners between a part and what it stands on.
+type cornered struct {
+	m      *Machine
+	a      assembly.Body
+	others []assembly.Body
+	out    float64 // of the corner to the middle of a fillet's legs
+	face   string  // that is looked at
+	order  []plan.Corner
+	mm     map[plan.Corner]float64
+	flush  map[[2]string]float64 // by face and side: positive where there is no corner
+}
+
+// onFace looks along the edges of a face of the part, and of what touches it there.
+func (c *cornered) onFace(face string) {
+	c.face = face
+	plane := c.a.Pose.Of(faceFrame(face, c.a.Solid.Box()))
+	var touched []*assembly.Body
+	for i := range c.others {
+		if box := c.others[i].Box(); box.Meets(c.a.Box(), levelMm) {
+			touched = append(touched, &c.others[i])
+		}
+	}
+	if len(touched) == 0 {
+		return
+	}
+	c.edges(&c.a, touched, plane, -levelMm)
+	for _, b := range touched {
+		c.edges(b, []*assembly.Body{&c.a}, plane, levelMm)
+	}
+}
+
+// edges walks round a body, cut level beside the plane on which it touches others, and adds
+// the stretches along which one of them goes on while the body ends.
+func (c *cornered) edges(of *assembly.Body, on []*assembly.Body, plane assembly.Pose, level float64) {
+	own := plane.Of(assembly.Move(assembly.Vec{Z: level}))
+	onEdge := sheet(c.m.model(c.m.Of[of.ID].Part).Part) && math.Abs(of.Pose.Z.Dot(plane.Z)) < 0.5
+	for _, loop := range of.Section(own, pictureMm) {
+		way := math.Copysign(1, doubleArea(loop))
+		for i, p := range loop {
+			q := loop[(i+1)%len(loop)]
+			dx, dy := q.X-p.X, q.Y-p.Y
+			long := math.Hypot(dx, dy)
+			n := math.Ceil(long / seamEveryMm)
+			for k := 0.5; k < n; k++ {
+				at := assembly.Vec{X: p.X + dx*k/n, Y: p.Y + dy*k/n, Z: level}
+				away := assembly.Vec{X: way * dy / long, Y: -way * dx / long}
+				side := sideOf(of, plane.Turn(away))
+				hollow := of.Dist(plane.Apply(at.Add(away.Times(levelMm)))) < 0
+				if !hollow && (!onEdge || side == "front" || side == "back") {
+					c.look(of, on, plane, at, away, side, long/n)
+				}
+			}
+		}
+	}
+}
+
+// doubleArea is twice the area in a loop, negative of one that runs clockwise.
+func doubleArea(loop []assembly.Pt) (sum float64) {
+	for i, p := range loop {
+		q := loop[(i+1)%len(loop)]
+		sum += p.X*q.Y - q.X*p.Y
+	}
+	return sum
+}
+
+// look adds a stretch about a point of an edge to the corners, or to the flush sides of the part.
+func (c *cornered) look(of *assembly.Body, on []*assembly.Body, plane assembly.Pose, at, away assembly.Vec, side string, long float64) {
+	place := func(out, deep float64) assembly.Vec {
+		p := at.Add(away.Times(out))
+		p.Z = math.Copysign(deep, -at.Z*deep)
+		return plane.Apply(p)
+	}
+	under, beyond, above := place(-levelMm, levelMm), place(c.out, levelMm), place(c.out, -c.out)
+	holds := func(p assembly.Vec) func(b *assembly.Body) bool {
+		return func(b *assembly.Body) bool { return b.Dist(p) <= 0 }
+	}
+	if !slices.ContainsFunc(on, holds(under)) {
+		if of == &c.a && slices.ContainsFunc(on, holds(place(-levelMm, roundedMm))) {
+			c.flush[[2]string{c.face, side}] += long // over a rounded edge
+		}
+		return // it does not touch here
+	}
+	for i := range c.others {
+		if c.others[i].Dist(above) < 0 {
+			return // something fills the corner
+		}
+	}
+	for _, b := range on {
+		if b.Dist(beyond) < 0 {
+			if of == &c.a {
+				c.flush[[2]string{c.face, side}] -= 2 * long
+			}
+			key := plan.Corner{Side: side, Of: c.m.title(of.ID), Along: c.m.title(b.ID)}
+			if _, seen := c.mm[key]; !seen {
+				c.order = append(c.order, key)
+			}
+			c.mm[key] += long
+			return
+		}
+	}
+	if of == &c.a {
+		c.flush[[2]string{c.face, side}] += long
+	}
+}
+
+// sideOf is the side of a body that looks most in a direction.
+func sideOf(b *assembly.Body, way assembly.Vec) string {
+	best, side := 0.0, ""
+	for _, s := range []struct {
+		name string
+		way  assembly.Vec
+	}{{"front", b.Pose.Z}, {"top", b.Pose.Y}, {"right", b.Pose.X}} {
+		name, d := s.name, s.way.Dot(way)
+		if d < 0 {
+			name, d = map[string]string{"front": "back", "top": "bottom", "right": "left"}[name], -d
+		}
+		if d > best+1e-9 {
+			best, side = d, name
+		}
+	}
+	return side
+}
+
+// found are the corners that are long enough, and the sides without any.
+func (c *cornered) found() (corners []plan.Corner, flush []string) {
+	for _, key := range c.order {
+		if mm := c.mm[key]; mm >= cornerLeastMm {
+			key.LengthMm = words.Round(mm, 0)
+			corners = append(corners, key)
+		}
+	}
+	for _, side := range faces {
+		for _, face := range faces {
+			if c.flush[[2]string{face, side}] >= cornerLeastMm && !slices.Contains(flush, side) {
+				flush = append(flush, side)
+			}
+		}
+	}
+	return corners, flush
+}
