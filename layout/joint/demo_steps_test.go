@@ -112,6 +112,10 @@ func TestWeldsAreMeasuredByWhatReadsThem(t *testing.T) {
 	p := demoPlan(t, "pugmill")
 	says(t, jointNamed(t, p, "front-flange-weld"), []string{"Straight edge on the face of Barrel flange 1, across the weld", "groove filled: level or proud all along, straight edge, eye"}, []string{"throat: ", "Weld gauge on the throat", "back to back"})
 	says(t, jointNamed(t, p, "inlet-stub"), []string{"Set: Inlet stub on Barrel tube, its axis through the outside of Barrel tube at clock 0°, 140 from the back face, 90° between the axes, the middle of its free end 274.9 from the far side.", "Look along the weld all round, with a light: full, no edge of the gap to be seen, no undercut.", "groove filled: no edge of the gap to be seen, eye, weld gauge"}, []string{"Straight edge", "straight edge"})
+	for _, name := range []string{"front-flange-weld", "rear-flange-weld"} {
+		says(t, jointNamed(t, p, name), []string{"Weld from the back of Barrel flange "}, nil)
+	}
+	says(t, jointNamed(t, p, "inlet-flange-weld"), []string{"Weld from the back of Inlet flange, where its groove is."}, nil)
 	says(t, jointNamed(t, p, "hopper-cone"), []string{"Weld gauge on the throat at four places round", "throat: 1.41 or more, weld gauge"}, nil)
 	says(t, jointNamed(t, p, "gusset-1"), []string{"at both ends and in the middle of each fillet"}, []string{"four places"})
 }
@@ -315,7 +319,7 @@ func TestWhatLiesIsNotOfferedUp(t *testing.T) {
 	p := demoPlan(t, "pugmill")
 	says(t, jointNamed(t, p, "base-far"), []string{"Offer up", "The faces of Stand rail 1 and Base plate close here too: clean them as well."}, nil)
 	says(t, jointNamed(t, p, "base-near"), []string{"See that it lies", "Stand rail 1 came to Base plate with an earlier step: front of Stand rail 1 on the back of Base plate"}, []string{"Offer up", "Clean both faces"})
-	says(t, jointNamed(t, p, "auger-flight"), []string{"pitch of the flight: 109.7 – 110.3, rule along the shaft"}, nil)
+	says(t, jointNamed(t, p, "auger-flight"), []string{"pitch of the flight: 109.7 – 110.3, rule along Auger hub", "opposite on Auger hub;"}, []string{"shaft"})
 }
 
 // A weld is made along what it joins: both sides of a plate, one side, or round the section of a
@@ -328,7 +332,7 @@ func TestSeamOfABarsSection(t *testing.T) {
 	says(t, jointNamed(t, p, "upright"), []string{"turn and turn about on the two sides", "in the middle, on each side."}, []string{section})
 	says(t, jointNamed(t, p, "stand-leg-1"), []string{"then the flush sides, which have no corner", "in the middle of each fillet."}, []string{"Sleeves", "two sides.", section})
 	for _, name := range []string{"stand-foot-1", "stand-foot-4"} {
-		says(t, jointNamed(t, p, name), []string{section, "Sleeves for the bolts go into Stand leg (1 and 2) now: the weld closes it."}, nil)
+		says(t, jointNamed(t, p, name), []string{section, "Sleeves for the bolts go into Stand leg (1 and 2) now, each tacked at its hole: the weld closes it."}, nil)
 	}
 	p, err := draft(editedDemo(t, "pugmill", "job.yaml", "size: 8 mm, sides: 2", "size: 8 mm"))
 	if err != nil {

@@ -366,7 +366,7 @@ func (j *making) sleeves(bars []feature, why string) string {
 		}
 		names = append(names, name)
 	}
-	return "Sleeves for the bolts go into " + strings.Join(names, ", ") + " now: " + why + "."
+	return "Sleeves for the bolts go into " + strings.Join(names, ", ") + " now, each tacked at its hole: " + why + "."
 }
 
 // outsideOf has the outside of a rectangular frame measured, to the same limit as its

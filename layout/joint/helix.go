@@ -28,16 +28,24 @@ func (t *joint) helixMm() float64 {
 	return mm
 }
 
+// flightOn is what a flight is welded on.
+func (t *joint) flightOn() string {
+	if t.a.r.Part.Flight != nil {
+		return t.b.title()
+	}
+	return t.a.title()
+}
+
 // tackHelix tacks a flight at every quarter turn, common practice, no source.
 func (t *joint) tackHelix() {
 	f, _ := t.flightOf()
 	in := f.r.Part.Flight
 	_, turns := f.r.HelixMm()
 	n := int(math.Ceil(4*turns-1e-6)) + 1
-	s := t.step("Tack", "Mark the start and, every "+t.w.Size(in.Pitch.Mm)+" along the shaft, the next turn on one line.",
+	s := t.step("Tack", "Mark the start and, every "+t.w.Size(in.Pitch.Mm)+" along "+t.flightOn()+", the next turn on one line.",
 		"Tack "+words.Trim(float64(n), 0)+" times, at both ends and every quarter turn, "+t.w.Read(t.helixMm()/(4*turns))+" apart along the seam, on both sides.")
 	s.Hold = "Pitch at every turn, and the outside true on centres; knock straight now."
-	c := plan.Check{What: "pitch of the flight", Wanted: t.w.Size(in.Pitch.Mm), Limits: words.OrNone(""), Gauge: "rule along the shaft"}
+	c := plan.Check{What: "pitch of the flight", Wanted: t.w.Size(in.Pitch.Mm), Limits: words.OrNone(""), Gauge: "rule along " + t.flightOn()}
 	if s := f.r.General(in.Pitch.Mm); s.Limited {
 		c.Limits, c.MinMm, c.MaxMm, c.Source = t.w.Limits(s.MinMm, s.MaxMm), s.MinMm, s.MaxMm, s.Source
 	}

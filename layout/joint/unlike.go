@@ -2,6 +2,7 @@ package joint
 
 import (
 	"regexp"
+	"slices"
 
 	"centrepop/layout/material"
 	"centrepop/layout/words"
@@ -77,7 +78,7 @@ func (t *joint) eats(a, b metal) {
 	case eaten == material.AluminiumAlloy:
 		with = "paint, a sleeve or zinc paste between the two, no copper grease"
 	case a.screws:
-		with = "stainless screws, or copper grease on thread and head"
+		with = "copper grease on thread and head" + t.greased()
 	}
 	t.caution(words.Capital(a.title) + verb + b.title + " where it gets wet, " + words.Trim(volts, 2) + " V apart in sea water: " + with + ".")
 }
@@ -100,12 +101,24 @@ func (t *joint) mayGall(screws material.Kind) bool {
 }
 
 // friction is the state of the threads: as the job says, else with anti-seize paste
-// where they would seize dry; empty for dry.
+// where they would seize dry, or are to have copper grease because what they touch eats
+// them; empty for dry.
 func (t *joint) friction(screws material.Kind) string {
-	if said := t.in.Bolt.Friction.Value; said != "" || !t.mayGall(screws) {
+	if said := t.in.Bolt.Friction.Value; said != "" || !t.mayGall(screws) && !t.eaten(screws) {
 		return said
 	}
 	return "anti-seize"
+}
+
+// eaten tells whether a part that screws hold eats them where it gets wet.
+func (t *joint) eaten(screws material.Kind) bool {
+	return slices.ContainsFunc([]feature{t.a, t.b}, func(f feature) bool {
+		if f.r.Material == nil {
+			return false
+		}
+		kind, volts := material.Galvanic(screws, f.r.Material.Kind)
+		return volts > material.UnlikeV && kind == screws
+	})
 }
 
 // galls warns of threads that seize.
@@ -113,11 +126,15 @@ func (t *joint) galls(screws metal) {
 	if !t.mayGall(screws.kind) {
 		return
 	}
-	text := "Stainless threads seize: anti-seize paste, by hand and slowly"
+	t.caution("Stainless threads seize: anti-seize paste, by hand and slowly" + t.greased() + ".")
+}
+
+// greased says which torque holds for threads with paste where the job says dry ones.
+func (t *joint) greased() string {
 	if p := t.out.Bolt; p != nil && p.Threads == "dry" && p.OtherTorqueNm > 0 {
-		text += ", to the torque for oiled threads"
+		return ", to the torque for oiled threads"
 	}
-	t.caution(text + ".")
+	return ""
 }
 
 func nutted(in *parts.BoltJoint) bool { return in.Nut || in.Stud.Value != "" }

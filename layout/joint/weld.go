@@ -330,6 +330,14 @@ func weldChamfer(t *joint) (c *parts.Chamfer, part string) {
 	return nil, ""
 }
 
+// chamfered is the part of a title.
+func (t *joint) chamfered(title string) feature {
+	if t.a.title() == title {
+		return t.a
+	}
+	return t.b
+}
+
 // ring plans tacks, runs and squaring up of a weld round a circle.
 func (t *joint) ring(p *plan.WeldPlan) error {
 	first := 0.0
@@ -451,6 +459,10 @@ func (j *making) weldSteps(t *joint, p *plan.WeldPlan) {
 		s.Hold = "Check square on both sides; knock straight now."
 	}
 	do := []string{runs(p.Runs) + " of " + p.Process + ", " + strings.TrimSpace(p.Symbol+" "+p.Designation) + "."}
+	if c, on := weldChamfer(t); c != nil && p.Bevelled != "" {
+		_, face, _ := strings.Cut(c.Edge.Value, t.chamfered(on).ref.Feature+"-")
+		do = append(do, "Weld from the "+face+" of "+on+", where its groove is.")
+	}
 	if len(p.Order) > 0 {
 		var order []string
 		for i, r := range p.Order {
@@ -464,7 +476,7 @@ func (j *making) weldSteps(t *joint, p *plan.WeldPlan) {
 			do = append(do, "Further layers start half a sector on.")
 		}
 	} else if t.helixMm() > 0 {
-		do = append(do, "A quarter turn at a time, from the middle turn outward, each time the quarter opposite on the shaft; the two sides of the flight in turn, so that the shaft stays straight.")
+		do = append(do, "A quarter turn at a time, from the middle turn outward, each time the quarter opposite on "+t.flightOn()+"; the two sides of the flight in turn, so that it stays straight.")
 	} else {
 		do = append(do, t.seam().weld)
 	}
