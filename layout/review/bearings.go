@@ -22,7 +22,7 @@ const (
 // unlike, are greased unlike or are set by neither; and for sizes of one bearing
 // that cannot be its own.
 func bearingPair(r *reviewer) {
-	first, set := map[string]*parts.BearingJoint{}, map[string]bool{}
+	first, set, byName := map[string]*parts.BearingJoint{}, map[string]bool{}, map[string]*parts.Joint{}
 	for _, j := range r.job.Joints {
 		if j.Bearing != nil {
 			set[j.Bearing.Cone.Part] = set[j.Bearing.Cone.Part] || len(j.Bearing.EndFloat) == 2
@@ -36,6 +36,13 @@ func bearingPair(r *reviewer) {
 		r.bearingSizes(j, b)
 		r.endFloat(j, b)
 		f := Finding{Severity: Check, Part: j.Name.Value, Pos: j.Pos}
+		if o := byName[b.Bearing.Value]; o == nil {
+			byName[b.Bearing.Value] = j
+		} else if is, was := r.sizesOf(b), r.sizesOf(o.Bearing); is != was {
+			f.What, f.Numbers = j.Name.Value+" and "+o.Name.Value+" give one bearing two sizes: "+b.Bearing.Value, is+", "+was
+			f.Rule, f.Source, f.Fix = "a designation has one bore, outside and width", "by the job", "the maker's sizes in both places"
+			r.add(f)
+		}
 		one := first[b.Cone.Part]
 		if one == nil {
 			first[b.Cone.Part] = b
@@ -63,6 +70,29 @@ func bearingPair(r *reviewer) {
 	}
 }
 
+// sizesOf are the bore, outside and width of a bearing in words.
+func (r *reviewer) sizesOf(b *parts.BearingJoint) string {
+	return r.mm(b.Bore.Mm) + " × " + r.mm(b.Outside.Mm) + " × " + r.mm(b.Width.Mm)
+}
+
+// taperedOf are the outside diameters and widths T of the tapered bearings of series 302
+// and 303 by the code of their bore, in mm. ISO 355, from memory.
+var taperedOf = map[string][][2]float64{
+	"302": {{47, 15.25}, {52, 16.25}, {62, 17.25}, {72, 18.25}, {80, 19.75}, {85, 20.75}, {90, 21.75}, {100, 22.75}, {110, 23.75}, {120, 24.75}, {125, 26.25}, {130, 27.25}, {140, 28.25}},
+	"303": {{52, 16.25}, {62, 18.25}, {72, 20.75}, {80, 22.75}, {90, 25.25}, {100, 27.25}, {110, 29.25}, {120, 31.5}, {130, 33.5}, {140, 36}, {150, 38}, {160, 40}, {170, 42.5}},
+}
+
+// otherWidth is the outside and the width of a known bearing that is given others; false where
+// no table knows it or the sizes are its own.
+func otherWidth(name string, outsideMm, widthMm float64) (own [2]float64, other bool) {
+	i := int(boreCodeMm(name)/5) - 4
+	if i < 0 || i >= len(taperedOf[name[:3]]) {
+		return own, false
+	}
+	own = taperedOf[name[:3]][i]
+	return own, math.Abs(own[0]-outsideMm) > slackMm || math.Abs(own[1]-widthMm) > slackMm
+}
+
 // leastCone is the least width of a cone as a share of its bearing's. Common practice, no
 // source: makers' tables lie above 0.85.
 const leastCone = 0.75
@@ -73,6 +103,11 @@ func (r *reviewer) bearingSizes(j *parts.Joint, b *parts.BearingJoint) {
 	if mm := boreCodeMm(b.Bearing.Value); mm > 0 && math.Abs(mm-b.Bore.Mm) > slackMm {
 		f.What, f.Numbers = b.Bearing.Value+" has another bore than the joint gives", r.mm(mm)+", given "+r.mm(b.Bore.Mm)
 		f.Rule, f.Source = "the last two figures of a metric bearing are a fifth of its bore in millimetres", "ISO 355, ISO 15 bore code"
+		r.add(f)
+	}
+	if own, other := otherWidth(b.Bearing.Value, b.Outside.Mm, b.Width.Mm); other {
+		f.What, f.Numbers = b.Bearing.Value+" has other sizes than the joint gives", r.mm(own[0])+" × "+r.mm(own[1])+", given "+r.mm(b.Outside.Mm)+" × "+r.mm(b.Width.Mm)
+		f.Rule, f.Source = "a designation has one outside and one width", "ISO 355, from memory"
 		r.add(f)
 	}
 	if b.ConeWidth.Mm > b.Width.Mm+slackMm {

@@ -52,6 +52,11 @@ func bought(r *reviewer) {
 				r.boughtInto(e, v, g, t, long)
 			}
 		}
+		if c := v.q.Clamp; c != nil && sameThread(c.Thread, t.Designation) {
+			holes++
+		} else if c != nil {
+			others++
+		}
 		switch need := holes * max(1, v.p.Quantity); {
 		case holes == 0 && others > 0:
 			f.What, f.Rule, f.Fix = "the screws bought for "+v.p.Title.Value+" have the thread of none of its holes", "a screw has the thread of its hole", "one thread in both places"

@@ -19,6 +19,8 @@ const wattsPerHP = 745.7
 // What the plate of a motor on the mains can say.
 const (
 	leastYield = 0.25 // of volts times amperes, turned out: common practice, no source
+	mostYield  = 0.92 // the same at the most, efficiency times power factor: common practice, no source
+	oneMostV   = 300  // of a single phase: common practice, no source
 	mostSlip   = 0.15 // of its field: common practice, no source; over 0.1 only the smallest
 )
 
@@ -46,13 +48,20 @@ func plate(r *reviewer) {
 	const again = "read the plate again: power, voltage and current of one row"
 	switch {
 	case most <= 0 || watts <= 0:
-	case watts > most:
-		say("the motor's plate gives more power than its current brings in", number(watts)+" W out of "+number(most)+at, "a motor turns out less than it takes", again)
+	case watts > mostYield*most:
+		say("the motor's plate gives more power than its current brings in", number(watts)+" W out of "+number(most)+at, "a motor turns out nine tenths of volts times amperes at the most, by its efficiency and power factor", again)
 	case watts < leastYield*least:
 		say("the motor's plate gives far more current than its power needs", number(watts)+" W out of "+number(least)+at, "a motor turns out a quarter of volts times amperes at the least", again)
 	}
 	if m.Phases == 1 && high > 0 && math.Abs(high/low-math.Sqrt(3)) < 0.03 {
 		say("the motor's plate gives the voltages of star and delta, which one phase has not", m.Volts.Value+" V", "two voltages in the ratio √3 are those of a three-phase winding", "phases: 3, or the voltage of the one phase")
+	}
+	if m.Phases == 1 && high > oneMostV {
+		say("the motor's plate gives one phase a voltage that only three have", m.Volts.Value+" V", "a motor of one phase runs on 100 to 277 V", "phases: 3, or the voltage of the one phase")
+	}
+	if r.inLine() {
+		p, _ := r.motorPlate()
+		say("the motor drives through a "+m.Through+", and "+p.p.Title.Value+" holds it in line with the shaft", m.Drives.Part+"."+m.Drives.Feature, "a motor in line drives through a coupling", "through: coupling, or a plate beside the shaft")
 	}
 	plateSpeed(r, say)
 	if n := voltNumber.FindString(m.Frame.Value); n != "" && !slices.Contains(frames, n) {
@@ -175,6 +184,7 @@ func upkeep(r *reviewer) {
 	for _, p := range r.job.Upkeep.Ports {
 		look(p.Every)
 		greased[p.Bearing.Value] = true
+		r.portGrease(p)
 	}
 	r.ungreased(greased)
 	for _, b := range r.job.Upkeep.Bolts {
@@ -183,6 +193,34 @@ func upkeep(r *reviewer) {
 	for _, w := range r.job.Upkeep.Wear {
 		look(w.Every)
 	}
+}
+
+// greaseOf are the words that tell one grease from another: its thickener and its number.
+var greaseOf = regexp.MustCompile(`(?i)\b(lithium|calcium|sodium|aluminium|aluminum|barium|polyurea|bentonite|clay|silicone|complex|nlgi ?\d+)\b`)
+
+// portGrease compares the grease of the upkeep with that of the bearing's joint.
+func (r *reviewer) portGrease(p parts.Port) {
+	j := r.jointNamed(p.Bearing.Value)
+	if j == nil || j.Bearing == nil {
+		return
+	}
+	kind := func(s string) []string {
+		k := greaseOf.FindAllString(strings.ToLower(strings.ReplaceAll(s, "NLGI ", "NLGI")), -1)
+		slices.Sort(k)
+		return slices.Compact(k)
+	}
+	first, again := j.Bearing.Grease.Value, p.Grease.Value
+	f := Finding{Severity: Check, Part: j.Name.Value, Pos: p.Pos, Source: practice}
+	switch a, b := kind(first), kind(again); {
+	case first == "" && again == "":
+		f.What, f.Rule, f.Fix = "the upkeep greases "+j.Name.Value+", and nothing says with what", "a bearing is greased with what it was filled with", "grease at the bearing of the joint"
+	case len(a) > 0 && len(b) > 0 && !slices.Equal(a, b):
+		f.What, f.Numbers = "the upkeep greases "+j.Name.Value+" with another grease than it was filled with", first+", "+again
+		f.Rule, f.Fix = "greases of two thickeners soften one another", "one grease in both places; the upkeep takes that of the joint where it names none"
+	default:
+		return
+	}
+	r.add(f)
 }
 
 // ungreased looks for bearings that the upkeep forgets beside others of their housing.
@@ -223,6 +261,35 @@ func (r *reviewer) readings(run *parts.FirstRun) {
 // practice, no source.
 const hottestC = 110.0
 
+// latestH is when all is looked at again after the first run at the latest, in hours of
+// running. Common practice, no source.
+const latestH = 100.0
+
+// runSpeeds compares the speeds of the first run with that of the motor's output: none is
+// above it, and one at least reaches it.
+func (r *reviewer) runSpeeds(run *parts.FirstRun) {
+	const same = 0.05
+	m := r.job.Motor
+	if m == nil || m.OutRPM.Value <= 0 {
+		return
+	}
+	f := Finding{Severity: Check, Pos: run.Pos, Rule: "the machine is tried at its own speed", Source: "by the job"}
+	out, fastest := m.OutRPM.Value, 0.0
+	for i, s := range run.Runs {
+		if fastest = max(fastest, s.Speed.Value); s.Speed.Value <= (1+same)*out {
+			continue
+		}
+		f.Pos, f.What, f.Numbers = s.Pos, "run "+number(float64(i+1))+" of the first run is faster than the motor's output", number(s.Speed.Value)+" rev/min, the output "+number(out)
+		f.Fix = "the speed that the gear gives, output-speed as on its plate, or accept it where a belt changes the speed"
+		r.add(f)
+	}
+	if fastest > 0 && fastest < (1-same)*out {
+		f.Pos, f.What, f.Numbers = run.Pos, "no run of the first run has the speed of the motor's output", "at most "+number(fastest)+" rev/min, the output "+number(out)
+		f.Fix = "output-speed as on the gear's plate, or accept it where a belt changes the speed"
+		r.add(f)
+	}
+}
+
 // firstRun looks at the numbers of the first run: speeds the motor does not give,
 // and a bearing that is let run hot.
 func firstRun(r *reviewer) {
@@ -230,15 +297,11 @@ func firstRun(r *reviewer) {
 	if run == nil {
 		return
 	}
-	fastest := 0.0
-	for _, s := range run.Runs {
-		fastest = max(fastest, s.Speed.Value)
-	}
-	const same = 0.05
-	if m := r.job.Motor; m != nil && fastest > 0 && m.OutRPM.Value > 0 && math.Abs(fastest-m.OutRPM.Value) > same*m.OutRPM.Value {
+	r.runSpeeds(run)
+	if h := run.AgainHours; h > latestH {
 		r.add(Finding{
-			Severity: Check, Pos: run.Pos, What: "no run of the first run has the speed of the motor's output", Numbers: "at most " + number(fastest) + " rev/min, the output " + number(m.OutRPM.Value),
-			Rule: "the machine is tried at its own speed", Source: "by the job", Fix: "output-speed as on the gear's plate, or accept it where a belt changes the speed",
+			Severity: Check, Pos: run.Pos, What: "bolts and bearings are looked at again long after the first run", Numbers: number(h) + " h, wanted at most " + number(latestH) + " h",
+			Rule: "what settles does so in the first hours", Source: practice, Fix: "again-after: 8, or the first shift",
 		})
 	}
 	r.readings(run)

@@ -23,6 +23,7 @@ func loose(r *reviewer) {
 			if o := r.viewOf(p.Name.Value); o != nil && o != v && seatNames(words, p) {
 				r.goesOver(v, o, e)
 				r.keyReach(v, o)
+				r.putOn(v, o, e)
 			}
 			if m := liesOn.FindStringSubmatch(words); m != nil && p != v.p && r.named(m[1], p) {
 				r.falls(v, r.viewOf(p.Name.Value), e)

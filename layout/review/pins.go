@@ -3,6 +3,7 @@ package review
 import (
 	"math"
 	"regexp"
+	"strings"
 
 	"centrepop/parts"
 	"centrepop/parts/geom"
@@ -15,6 +16,11 @@ const pinsMm = 0.1
 // pins compares the holes of one name in a hub that slides and in the plate that
 // its nut holds there: what sticks out of one goes into the other.
 func pins(r *reviewer) {
+	for _, p := range r.job.Parts {
+		for i := range p.Holes {
+			r.pinInHole(p, &p.Holes[i])
+		}
+	}
 	for _, j := range r.job.Joints {
 		if j.Slide == nil || !j.Slide.Plate.Set() {
 			continue
@@ -25,8 +31,15 @@ func pins(r *reviewer) {
 		}
 		for i := range plate.p.Holes {
 			g := &plate.p.Holes[i]
-			if other, _ := hub.groupNamed(g.Name.Value); other != nil {
+			_, long := pinOf(g.Note.Value)
+			switch other, _ := hub.groupNamed(g.Name.Value); {
+			case other != nil:
 				r.pinned(plate, hub, g)
+			case long > plate.lengthMm+slackMm:
+				r.add(Finding{
+					Severity: Stop, Part: plate.p.Name.Value, Feature: g.Name.Value, Pos: g.Pos, What: "the pins of " + plate.p.Title.Value + " have no holes in " + hub.p.Title.Value, Numbers: g.Note.Value + ", in " + r.mm(plate.lengthMm),
+					Rule: "a pin goes into its hole", Source: "by geometry", Fix: "holes named " + g.Name.Value + " in " + hub.p.Title.Value + ", on the same pattern",
+				})
 			}
 		}
 	}
@@ -35,7 +48,8 @@ func pins(r *reviewer) {
 func (r *reviewer) pinned(plate, hub *view, g *parts.HoleGroup) {
 	a, b := plate.holesOf(g.Name.Value), hub.holesOf(g.Name.Value)
 	other, _ := hub.groupNamed(g.Name.Value)
-	out := pinLongMm(g.Note.Value) - plate.lengthMm
+	_, long := pinOf(g.Note.Value)
+	out := long - plate.lengthMm
 	f := Finding{
 		Severity: Stop, Part: plate.p.Name.Value, Feature: g.Name.Value, Pos: g.Pos, Source: "by geometry",
 		Rule: "a pin goes into its hole", Fix: "one pattern on both drawings, and holes for the pins in one of them larger by their play",
@@ -65,15 +79,51 @@ func (r *reviewer) pinned(plate, hub *view, g *parts.HoleGroup) {
 	r.add(f)
 }
 
-// pinWords are the size, and the length in millimetres, of a pin as it is ordered.
-var pinWords = regexp.MustCompile(`(?i)\bpins?\b.*?\d(?: ?[a-z]\d+)? ?[x×] ?(\d+(?:\.\d+)?)\b(?:[^/]|$)`)
+// pinWords are the diameter and the length in millimetres of a pin as it is ordered.
+var pinWords = regexp.MustCompile(`(?i)\bpins?\b(?:[^/]*?[^/\d.])(\d+(?:\.\d+)?)(?: ?[a-z]\d+)? ?[x×] ?(\d+(?:\.\d+)?)\b(?:[^/]|$)`)
 
-// pinLongMm is how long the pin is that a note names, 0 where it names none.
-func pinLongMm(note string) float64 {
+// pinOf is the pin that a note names, 0 where it names none.
+func pinOf(note string) (acrossMm, longMm float64) {
 	if m := pinWords.FindStringSubmatch(note); m != nil {
-		return noteMm(m[1], "mm")
+		return noteMm(m[1], "mm"), noteMm(m[2], "mm")
 	}
-	return 0
+	return 0, 0
+}
+
+// pinOutShare is how far a pin stands out of its hole at the least, as a share of its
+// diameter, and pinGrade the coarsest grade of a hole that a pin is pressed into. Common
+// practice, no source; H7 is usual.
+const (
+	pinOutShare = 0.5
+	pinGrade    = 8
+)
+
+// pinInHole compares the pin that the note at a hole names with that hole.
+func (r *reviewer) pinInHole(p *parts.Part, g *parts.HoleGroup) {
+	across, long := pinOf(g.Note.Value)
+	v := r.viewOf(p.Name.Value)
+	if across == 0 || v == nil || g.Size.Make != parts.PlainHole {
+		return
+	}
+	f := Finding{Severity: Check, Part: p.Name.Value, Feature: g.Name.Value, Pos: g.Pos, Source: practice, Fix: "the pin or the hole of the other's size"}
+	hole, deep := g.Size.Size.Nominal.Mm, v.lengthMm
+	if !g.Through {
+		deep = g.Depth.Mm
+	}
+	switch pressed := strings.Contains(g.Note.Value, "press"); {
+	case across > hole+slackMm || pressed && across < hole-slackMm:
+		f.What, f.Numbers, f.OverMm = "the pin of "+g.Name.Value+" has another size than its hole", r.mm(across)+" in "+r.mm(hole), over(math.Abs(across-hole))
+		f.Rule = "a pin has the nominal size of the hole that holds it"
+	case pressed && !fine(g.Size.Size.Fit, pinGrade):
+		f.What, f.Numbers, f.OverMm = g.Name.Value+" has no fit, and a pin is pressed into it", g.Note.Value+" in "+r.mm(hole), over(0)
+		f.Rule, f.Fix = "a pin that is pressed in is held by its fit", "fit: H7"
+	case long < deep+pinOutShare*across-slackMm:
+		f.What, f.Numbers, f.LeftMm = "the pin of "+g.Name.Value+" hardly stands out of its hole", r.mm(long)+" long in "+r.mm(deep), left(long-deep)
+		f.Rule, f.Fix = "a pin locates by what stands out, half its diameter at the least", "a longer pin"
+	default:
+		return
+	}
+	r.add(f)
 }
 
 // holesOf are the holes of a group.

@@ -68,6 +68,9 @@ func ringClash(r *reviewer) {
 		if b == nil || b.LargeEndDir == 0 {
 			continue
 		}
+		if _, other := otherWidth(b.Bearing, b.OutsideMm, b.WidthMm); other {
+			continue // said of the bearing: where it ends is not known
+		}
 		for _, stack := range r.lastStacks() {
 			if standing(stack, j.A) == nil || standing(stack, j.B) == nil {
 				continue

@@ -92,12 +92,12 @@ func unjoined(r *reviewer) {
 }
 
 // forgotten looks for parts in no joint of a job that says which parts no joint fastens,
-// and does not name them, nor as what one of those stands in.
+// and does not name them.
 func (r *reviewer) forgotten() {
 	for _, p := range r.job.Parts {
 		name := p.Name.Value
 		stud := func(j *parts.Joint) bool { return j.Bolt != nil && j.Bolt.Stud.Value == name }
-		loose := func(e parts.Loose) bool { return e.Part.Value == name || seatNames(wordsOf(e.How.Value), p) }
+		loose := func(e parts.Loose) bool { return e.Part.Value == name }
 		if len(r.job.Loose) == 0 || len(r.job.Joints) == 0 || r.inJoint(name) || slices.ContainsFunc(r.job.Joints, stud) || slices.ContainsFunc(r.job.Loose, loose) {
 			continue
 		}

@@ -1,0 +1,183 @@
+package review
+
+import (
+	"math"
+	"slices"
+
+	"centrepop/layout/plan"
+	"centrepop/parts"
+)
+
+// standingSeals looks at seals where they stand: at what their lip runs on, and at what an
+// O-ring in an end face is squeezed against.
+func standingSeals(r *reviewer) {
+	for _, stack := range r.lastStacks() {
+		for _, p := range stack {
+			v := r.viewOf(p.Part)
+			for _, s := range p.section.Seals {
+				r.lipOn(v, p, s, stack)
+			}
+			for _, g := range v.q.Grooves {
+				if g.ORing != nil && g.Face != "" {
+					r.facesRing(v, p, g, stack)
+				}
+			}
+		}
+	}
+}
+
+// lipOn looks for a seal on a shaft of another size than its own.
+func (r *reviewer) lipOn(v *view, p *standingPart, s plan.SealMark, stack []*standingPart) {
+	for _, o := range stack {
+		_, outer, ok := o.radii(p.Z((s.FromMm + s.ToMm) / 2))
+		if o == p || !ok || 2*outer > s.OuterMm || math.Abs(2*outer-s.InnerMm) <= slackMm {
+			continue
+		}
+		if c := at(v.inside, (s.FromMm+s.ToMm)/2); c != nil {
+			r.add(Finding{
+				Severity: Stop, Part: p.Part, Feature: c.name, Pos: c.pos, What: "the seal of " + c.name + " is not one for " + o.Title, Numbers: c.step.Seat.Value + " on " + r.mm(2*outer),
+				Rule: "a lip runs on the shaft of its size", Source: "ISO 6194-1", Fix: "one seal on both drawings",
+			})
+		}
+	}
+}
+
+// pressedShare is how much of a groove's width, about its middle, has a face opposite at the
+// least. Common practice, no source.
+const pressedShare = 0.5
+
+// facesRing looks for an O-ring in a face against which another part stands, but not where
+// the ring lies.
+func (r *reviewer) facesRing(v *view, p *standingPart, g plan.GrooveRow, stack []*standingPart) {
+	face, out := g.FromMm, -1.0
+	if g.Face == parts.Back {
+		face, out = g.ToMm, 1
+	}
+	other, near := "", math.Inf(1)
+	var in, to float64
+	middle, half := (g.InnerMm+g.OuterMm)/2, pressedShare*(g.OuterMm-g.InnerMm)/2
+	for _, o := range stack {
+		inner, outer, ok := o.radii(p.Z(face + out*overlapMm/2))
+		if o == p || !ok {
+			continue
+		}
+		if 2*inner <= middle-half && 2*outer >= middle+half {
+			return
+		}
+		if off := max(2*inner-middle, middle-2*outer); off < near {
+			other, near, in, to = o.Title, off, 2*inner, 2*outer
+		}
+	}
+	if other != "" {
+		r.add(Finding{
+			Severity: Stop, Part: p.Part, Feature: g.Name, Pos: entryPos(v.p, g.Name), What: "the O-ring of " + g.Name + " lies where no face of " + other + " stands against it", Numbers: r.mm(g.InnerMm) + " to " + r.mm(g.OuterMm) + "; the face is from " + r.mm(in) + " to " + r.mm(to),
+			Rule: "an O-ring in a face is squeezed by the face opposite", Source: "by geometry", Fix: "an O-ring of the diameter of that face",
+		})
+	}
+}
+
+// entersMm is how far a spigot reaches into a bore at the least, and how much smaller it is at
+// the most, on radius. Common practice, no source.
+const entersMm, entersOff = 1.0, 0.3
+
+// leadSide looks for lead-ins at the end of a bore that nothing enters by, where something
+// enters by the other.
+func leadSide(r *reviewer) {
+	for _, stack := range r.lastStacks() {
+		for _, p := range stack {
+			v := r.viewOf(p.Part)
+			for i := range v.inside {
+				if from := r.entersFrom(v, p, &v.inside[i], stack); from != "" {
+					v.leadsFrom(&v.inside[i], from)
+				}
+			}
+		}
+	}
+}
+
+// leadsFrom looks for a bore whose only lead-in is at the other face than that by which
+// something enters it.
+func (v *view) leadsFrom(c *cylinder, from parts.Face) {
+	lead := func(face parts.Face) *parts.Chamfer {
+		i := slices.IndexFunc(v.p.Chamfers, func(h parts.Chamfer) bool {
+			return h.Edge.Value == c.name+"-"+string(face) && (h.For == "lead-in" || face == from)
+		})
+		if i < 0 {
+			return nil
+		}
+		return &v.p.Chamfers[i]
+	}
+	other := parts.Front
+	if from == parts.Front {
+		other = parts.Back
+	}
+	if h := lead(other); h != nil && lead(from) == nil {
+		v.report(Check, h.Edge.Value, h.Edge.Pos, Finding{
+			What: h.Edge.Value + " is a lead-in, and what goes into " + c.name + " enters by the " + string(from), Rule: "a lead-in is where a part enters", Source: "by the job", Fix: "edge: " + c.name + "-" + string(from),
+		})
+	}
+}
+
+// entersFrom is the face by which the parts that lie in a bore enter it; empty where none
+// does, or some by either.
+func (r *reviewer) entersFrom(v *view, p *standingPart, c *cylinder, stack []*standingPart) (from parts.Face) {
+	for _, o := range stack {
+		if o == p {
+			continue
+		}
+		long := 0.0
+		const stepMm = 0.5
+		for z := c.fromMm + stepMm/2; z < c.toMm; z += stepMm {
+			if _, outer, ok := o.radii(p.Z(z)); ok && outer <= c.radiusMm+slackMm && outer > c.radiusMm-entersOff {
+				long += stepMm
+			}
+		}
+		if long < entersMm {
+			continue
+		}
+		side := parts.Front
+		if p.Own(o.middle()) > (c.fromMm+c.toMm)/2 {
+			side = parts.Back
+		}
+		if from != "" && from != side {
+			return ""
+		}
+		from = side
+	}
+	if plate, away := r.motorPlate(); from == "" && plate == v {
+		return away
+	}
+	return from
+}
+
+// motorPlate is the plate that has the flange of the job's motor, in line with the shaft that
+// the motor turns, and the face of it away from that shaft, at which the motor stands; nil
+// where no plate is.
+func (r *reviewer) motorPlate() (*view, parts.Face) {
+	m := r.job.Motor
+	if m == nil || !m.Drives.Set() {
+		return nil, ""
+	}
+	sizes := flangeNumber.FindAllString(m.Flange.Value, -1)
+	for _, stack := range r.lastStacks() {
+		shaft := standing(stack, plan.JointEnd{Part: m.Drives.Part, Copy: max(1, m.Drives.Copy)})
+		for _, p := range stack {
+			v := r.viewOf(p.Part)
+			if shaft == nil || p == shaft || v.p.Outline == nil || v.p.Bore == nil || !slices.ContainsFunc(v.pitchCircles(), func(mm float64) bool { return slices.Contains(sizes, number(mm)) }) {
+				continue
+			}
+			if p.Own(shaft.middle()) > v.lengthMm/2 {
+				return v, parts.Front
+			}
+			return v, parts.Back
+		}
+	}
+	return nil, ""
+}
+
+// inLine looks for a belt or a pair of gears where the motor's flange stands in line with the
+// shaft that it turns.
+func (r *reviewer) inLine() bool {
+	plate, _ := r.motorPlate()
+	return plate != nil && (r.job.Motor.Through == "belt" || r.job.Motor.Through == "gear-pair")
+}

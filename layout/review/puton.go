@@ -1,0 +1,185 @@
+package review
+
+import (
+	"regexp"
+	"slices"
+	"strings"
+
+	"centrepop/layout/plan"
+	"centrepop/parts"
+)
+
+// putOn looks at how a loose part comes to the part that its words name: that it is there by
+// then, that nothing which is put on later has to pass, and that the fit lets it on.
+func (r *reviewer) putOn(v, to *view, e *parts.Loose) {
+	seat := seatOf(v, to, e)
+	r.tooEarly(v, to, e)
+	if seat == nil {
+		return
+	}
+	r.blocks(v, to, e, *seat)
+	r.looseFit(v, to, e, *seat)
+	r.blindOn(v, to, *seat)
+}
+
+// seatOf is the outside step of a shaft that a loose part sits on: the one whose seat names
+// it, whose thread it has, or that the words name; nil if there is none.
+func seatOf(v, to *view, e *parts.Loose) *cylinder {
+	words := wordsOf(strings.ToLower(e.How.Value))
+	for i := range to.outside {
+		c := &to.outside[i]
+		if c.step == nil {
+			continue
+		}
+		if seatNames(c.step.Seat.Value, v.p) || c.size.Thread.Value != "" && v.nutOf(v.p.Name.Value, c.size.Thread.Value) || strings.Contains(words, " "+strings.ReplaceAll(c.name, "-", " ")+" ") {
+			return c
+		}
+	}
+	return nil
+}
+
+// later begins what is to happen only afterwards.
+var later = regexp.MustCompile(`(?i)\b(before|until|off|out|later|then)\b`)
+
+// comes is the number of the joint with which a part comes to the machine, and for loose
+// parts of one joint their order; false where nothing says when.
+func (r *reviewer) comes(part string) (at [2]int, ok bool) {
+	index := func(name string) int {
+		return slices.IndexFunc(r.pl.Joints, func(j *plan.JointPlan) bool { return j.Name == name })
+	}
+	for i := range r.job.Loose {
+		if e := &r.job.Loose[i]; e.Part.Value == part {
+			n := index(e.After.Value)
+			return [2]int{n, i + 1}, n >= 0
+		}
+	}
+	n := slices.IndexFunc(r.pl.Joints, func(j *plan.JointPlan) bool { return j.A.Part == part || j.B.Part == part })
+	return [2]int{n, 0}, n >= 0
+}
+
+// tooEarly looks for a loose part that is put on what is not there yet.
+func (r *reviewer) tooEarly(v, to *view, e *parts.Loose) {
+	mine, ok := r.comes(v.p.Name.Value)
+	its, ok2 := r.comes(to.p.Name.Value)
+	now := slices.ContainsFunc(strings.FieldsFunc(e.How.Value, func(c rune) bool { return strings.ContainsRune(",;.", c) }), func(s string) bool {
+		return seatNames(s, to.p) && !later.MatchString(s)
+	})
+	if !ok || !ok2 || !now || slices.Compare(mine[:], its[:]) >= 0 {
+		return
+	}
+	r.add(Finding{
+		Severity: Check, Part: v.p.Name.Value, Pos: e.After.Pos, What: v.p.Title.Value + " is put to " + to.p.Title.Value + " before that is there", Numbers: "after " + e.After.Value + "; " + to.p.Title.Value + " comes with " + r.with(its),
+		Rule: "what a part goes on or into is there before it", Source: "by the job", Fix: "after: the step that " + to.p.Title.Value + " comes with, or a later one",
+	})
+}
+
+// with names the joint that a part comes with.
+func (r *reviewer) with(at [2]int) string { return r.pl.Joints[at[0]].Name }
+
+// blocks looks for a later joint whose bearing or plate has to pass where the loose part sits.
+func (r *reviewer) blocks(v, to *view, e *parts.Loose, seat cylinder) {
+	mine, ok := r.comes(v.p.Name.Value)
+	wide := 0.0
+	for _, c := range v.outside {
+		wide = max(wide, c.radiusMm)
+	}
+	if !ok {
+		return
+	}
+	for _, j := range slices.Backward(r.pl.Joints[mine[0]+1:]) {
+		way, open, name := r.wayOn(j, to)
+		if way == 0 || open >= wide-slackMm || way*((seat.fromMm+seat.toMm)/2-r.middleOn(j, to)) <= 0 {
+			continue
+		}
+		r.add(Finding{
+			Severity: Stop, Part: v.p.Name.Value, Pos: e.After.Pos, What: v.p.Title.Value + " is on " + to.p.Title.Value + " before " + name + " has to pass there", Numbers: r.mm(2*wide) + " in the way of a bore of " + r.mm(2*open) + "; " + j.Name + " comes later",
+			Rule: "what goes on last is on the outside", Source: "by geometry", Fix: "after: " + j.Name,
+		})
+		return
+	}
+}
+
+// wayOn tells from which side a joint puts something over a shaft, +1 from its back and −1
+// from its front, how wide a hole that has, as a radius, and what it is; 0 where it puts
+// nothing on it.
+func (r *reviewer) wayOn(j *plan.JointPlan, shaft *view) (way, openMm float64, name string) {
+	if b := j.Bearing; b != nil && j.A.Part == shaft.p.Name.Value {
+		if named(shaft.outside, j.A.Feature) == nil || b.LargeEnd == "" {
+			return 0, 0, ""
+		}
+		if way = 1; (b.LargeEnd == string(parts.Front)) == b.Adjusted { // a shoulder lets it on by its small end
+			way = -1
+		}
+		return way, b.BoreMm / 2, "the bearing " + b.Bearing
+	}
+	stack := r.stack(j)
+	on, of, over := standing(stack, plan.JointEnd{Part: shaft.p.Name.Value, Copy: 1}), standing(stack, j.B), standing(stack, j.A)
+	if first, _ := r.comes(j.A.Part); j.Bolt == nil || on == nil || over == nil || of == nil || on == of || on == over || r.with(first) != j.Name {
+		return 0, 0, ""
+	}
+	if way = 1; on.Own(over.middle()) < on.Own(of.middle()) {
+		way = -1
+	}
+	return way, narrowest(over), over.Title
+}
+
+// middleOn is where, from a shaft's front, what a joint puts on it comes to lie.
+func (r *reviewer) middleOn(j *plan.JointPlan, shaft *view) float64 {
+	if j.Bearing != nil {
+		c := named(shaft.outside, j.A.Feature)
+		return (c.fromMm + c.toMm) / 2
+	}
+	stack := r.stack(j)
+	return standing(stack, plan.JointEnd{Part: shaft.p.Name.Value, Copy: 1}).Own(standing(stack, j.A).middle())
+}
+
+// middle is the middle of a part on the assembly's axis.
+func (p *standingPart) middle() float64 { return p.Z(p.section.LengthMm / 2) }
+
+// slides is in the words for what moves freely, byForce for what is not put on by hand.
+var (
+	slides  = regexp.MustCompile(`(?i)\b(slides?|by hand)\b`)
+	byForce = regexp.MustCompile(`(?i)\b(press\w*|heat\w*|hot|shrunk|driven|hammer\w*|mallet)\b`)
+)
+
+// looseFit looks for a loose part whose bore is surely smaller than its seat, or may be where
+// its words say that it slides.
+func (r *reviewer) looseFit(v, to *view, e *parts.Loose, seat cylinder) {
+	said := e.How.Value
+	for _, n := range v.p.Notes {
+		said += " " + n.Value
+	}
+	for _, c := range v.inside {
+		low, high, ok := v.limitsOf(c)
+		from, most, ok2 := to.limitsOf(seat)
+		if !ok || !ok2 || c.size.Thread.Value != "" || c.size.Nominal.Mm != seat.size.Nominal.Mm || byForce.MatchString(said) {
+			continue
+		}
+		tight := from - high
+		if slides.MatchString(said) {
+			tight = most - low
+		}
+		if tight <= slackMm {
+			continue
+		}
+		r.add(Finding{
+			Severity: Check, Part: v.p.Name.Value, Feature: c.name, Pos: c.pos, OverMm: over(tight), What: v.p.Title.Value + " is too tight to be put on " + to.p.Title.Value + " as the job says",
+			Numbers: r.w.Limits(low, high) + " over " + r.w.Limits(from, most), Rule: "what no joint presses goes on by hand", Source: "ISO 286-1", Fix: "a fit with play, such as H7/h7, or a press joint",
+		})
+	}
+}
+
+// blindOn looks for a bore that ends inside the part, on a seat that does not end with its shaft.
+func (r *reviewer) blindOn(v, to *view, seat cylinder) {
+	first, last := to.outside[0], to.outside[len(to.outside)-1]
+	n := len(v.inside)
+	if !v.turned() || n == 0 || seat.name == first.name || seat.name == last.name {
+		return
+	}
+	if open := v.inside[n-1].toMm; open < v.lengthMm-slackMm {
+		r.add(Finding{
+			Severity: Stop, Part: v.p.Name.Value, Feature: v.inside[n-1].name, Pos: v.inside[n-1].pos, What: "the bore of " + v.p.Title.Value + " is blind, and " + to.p.Title.Value + " goes through it", Numbers: r.mm(open) + " of " + r.mm(v.lengthMm),
+			Rule: "a ring in the middle of a shaft is open at both ends", Source: "by geometry", Fix: "a bore as long as the part",
+		})
+	}
+}
