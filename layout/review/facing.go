@@ -122,8 +122,8 @@ func (v *view) leadsFrom(c *cylinder, from parts.Face) {
 // does, or some by either.
 func (r *reviewer) entersFrom(v *view, p *standingPart, c *cylinder, stack []*standingPart) (from parts.Face) {
 	for _, o := range stack {
-		if o == p {
-			continue
+		if o == p || r.pressedIn(o, p) {
+			continue // a press says itself where its parts start
 		}
 		long := 0.0
 		const stepMm = 0.5
@@ -148,6 +148,13 @@ func (r *reviewer) entersFrom(v *view, p *standingPart, c *cylinder, stack []*st
 		return away
 	}
 	return from
+}
+
+// pressedIn tells whether a press joins two parts.
+func (r *reviewer) pressedIn(a, b *standingPart) bool {
+	return slices.ContainsFunc(r.job.Joints, func(j *parts.Joint) bool {
+		return j.Press != nil && j.Press.Shaft.Part == a.Part && j.Press.Bore.Part == b.Part
+	})
 }
 
 // motorPlate is the plate that has the flange of the job's motor, in line with the shaft that

@@ -86,7 +86,7 @@ var jobRules = []struct {
 	{"bought", "the screws bought for a part are not those of its holes", bought},
 	{"place", "a weld and its place name two sides of a part", placeSides},
 	{"seal-of", "a seal stands where it cannot seal", standingSeals},
-	{"lead-in", "a lead-in is at the end that nothing enters by", leadSide},
+	{"lead-side", "a lead-in is at the end that nothing enters by", leadSide},
 	{"guard", "a guard leaves open what turns", guards},
 	{"pins", "pins of one part do not go into another", pins},
 	{"lock-nut", "no locking nut fits the thread that adjusts a bearing", lockNuts},
