@@ -59,9 +59,8 @@ func plate(r *reviewer) {
 	if m.Phases == 1 && high > oneMostV {
 		say("the motor's plate gives one phase a voltage that only three have", m.Volts.Value+" V", "a motor of one phase runs on 100 to 277 V", "phases: 3, or the voltage of the one phase")
 	}
-	if r.inLine() {
-		p, _ := r.motorPlate()
-		say("the motor drives through a "+m.Through+", and "+p.p.Title.Value+" holds it in line with the shaft", m.Drives.Part+"."+m.Drives.Feature, "a motor in line drives through a coupling", "through: coupling, or a plate beside the shaft")
+	if v := r.inLine(); v != nil {
+		say("the motor drives through a "+m.Through+", and "+v.p.Title.Value+" holds it in line with the shaft", m.Drives.Part+"."+m.Drives.Feature, "a motor in line drives through a coupling", "through: coupling, or a plate beside the shaft")
 	}
 	plateSpeed(r, say)
 	if n := voltNumber.FindString(m.Frame.Value); n != "" && !slices.Contains(frames, n) {

@@ -144,9 +144,6 @@ func (r *reviewer) entersFrom(v *view, p *standingPart, c *cylinder, stack []*st
 		}
 		from = side
 	}
-	if plate, away := r.motorPlate(); from == "" && plate == v {
-		return away
-	}
 	return from
 }
 
@@ -157,34 +154,22 @@ func (r *reviewer) pressedIn(a, b *standingPart) bool {
 	})
 }
 
-// motorPlate is the plate that has the flange of the job's motor, in line with the shaft that
-// the motor turns, and the face of it away from that shaft, at which the motor stands; nil
-// where no plate is.
-func (r *reviewer) motorPlate() (*view, parts.Face) {
+// inLine is the plate that has the motor's flange in line with the shaft which the motor
+// drives through a belt or a pair of gears; nil where there is none.
+func (r *reviewer) inLine() *view {
 	m := r.job.Motor
-	if m == nil || !m.Drives.Set() {
-		return nil, ""
+	if m == nil || !m.Drives.Set() || m.Through != "belt" && m.Through != "gear-pair" {
+		return nil
 	}
 	sizes := flangeNumber.FindAllString(m.Flange.Value, -1)
 	for _, stack := range r.lastStacks() {
 		shaft := standing(stack, plan.JointEnd{Part: m.Drives.Part, Copy: max(1, m.Drives.Copy)})
 		for _, p := range stack {
 			v := r.viewOf(p.Part)
-			if shaft == nil || p == shaft || v.p.Outline == nil || v.p.Bore == nil || !slices.ContainsFunc(v.pitchCircles(), func(mm float64) bool { return slices.Contains(sizes, number(mm)) }) {
-				continue
+			if shaft != nil && p != shaft && v.p.Outline != nil && v.p.Bore != nil && slices.ContainsFunc(v.pitchCircles(), func(mm float64) bool { return slices.Contains(sizes, number(mm)) }) {
+				return v
 			}
-			if p.Own(shaft.middle()) > v.lengthMm/2 {
-				return v, parts.Front
-			}
-			return v, parts.Back
 		}
 	}
-	return nil, ""
-}
-
-// inLine looks for a belt or a pair of gears where the motor's flange stands in line with the
-// shaft that it turns.
-func (r *reviewer) inLine() bool {
-	plate, _ := r.motorPlate()
-	return plate != nil && (r.job.Motor.Through == "belt" || r.job.Motor.Through == "gear-pair")
+	return nil
 }
