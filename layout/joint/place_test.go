@@ -14,7 +14,7 @@ func TestPlaceText(t *testing.T) {
 		"upright":       "bottom of Housing plate on the front of Base plate, 120 from its left edge, 10 from its bottom edge, front to the left",
 		"gusset-4":      "left of Gusset 4 on the back of Housing plate, 0 from its right edge, 0 from its bottom edge, front to the left; fillet along Housing plate on its front (125), along Base plate on its back (95) and front (95)",
 		"stand-foot-2":  "front of Stand foot 2 on the right of Stand leg 2, 60 past its front, 10 past its back, 15 past its bottom, 15 past its top, TOP to the top of Stand leg 2, its right end to the front of Stand leg 2",
-		"hopper-throat": "back of Hopper throat on the front of Hopper, its origin on the other's, 20 down, TOP up, 1 inside it",
+		"hopper-throat": "back of Hopper throat on the front of Hopper, its origin on the other's, 20 down, TOP up, 0.5 inside it",
 	}
 	for _, j := range demoPlan(t, "pugmill").Joints {
 		w, ok := want[j.Name]
@@ -39,5 +39,25 @@ func TestWeldRoundAnEnd(t *testing.T) {
 	}
 	if got := problems(workedWith(t, "formed", core+", at: [120, 30], top: left} => "+strings.Replace(round, "with: back", "with: left", 1)+", at: [120, 30], front: left}"), "core"); !strings.Contains(got, string(plan.WeldNoLength)) {
 		t.Errorf("on its side: %q", got)
+	}
+}
+
+// What stays open between two rounds follows from their limits where they meet, and from the
+// flats of a bent end. Hopper ring: bore 151 ± 0.3 round a cone that is 150.75 ± 0.5 a
+// millimetre from its end, so up to (151.3 - 150.25)/2 = 0.53 (a cone of 300 to 150 in 200
+// grows by 0.75 a millimetre). Throat: 295.32 ± 0.5 in 300 - 2 × 2.136 = 295.73 ± 0.5, up to
+// 0.70; its 16 flats stand 146.65 × (1 - cos 11.25°) = 2.82 further off.
+func TestGapOfRounds(t *testing.T) {
+	t.Parallel()
+	p := demoPlan(t, "pugmill")
+	says(t, jointNamed(t, p, "hopper-cone"), []string{"Gap 0 to 0.53 by its limits"}, []string{"No gap"})
+	says(t, jointNamed(t, p, "hopper-throat"), []string{"Gap 0 to 0.7 by its limits"}, []string{"No gap"})
+	if got := problems(p, "hopper-throat"); strings.Contains(got, string(plan.FilletGap)) {
+		t.Errorf("rolled: %s", got)
+	}
+	flat := planned(t, editedDemo(t, "pugmill", "hopper-throat.yaml", "bend: rolled", "bend: faceted"))
+	says(t, jointNamed(t, flat, "hopper-throat"), []string{"Gap up to 3.52 at the middles of the flats."}, []string{"No gap"})
+	if got := problems(flat, "hopper-throat"); !strings.Contains(got, string(plan.FilletGap)) {
+		t.Errorf("flats: %s", got)
 	}
 }

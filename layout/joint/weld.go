@@ -181,6 +181,7 @@ func (weldKind) work(j *making, t *joint) {
 			return
 		}
 	}
+	t.slack(p)
 	for _, f := range []feature{t.a, t.b} {
 		if !j.weldedLater(t, f.inst()) {
 			p.Finish = append(p.Finish, fineSizes(f)...)
@@ -426,13 +427,6 @@ func (t *joint) shrinks(p *plan.WeldPlan) {
 	t.figure("draws in, each weld", across+" across, "+t.w.Read(s.AlongMm)+" along", s.Source)
 }
 
-func (j *shop) gapText(mm float64) string {
-	if mm == 0 {
-		return "No gap."
-	}
-	return "Gap " + j.w.Read(mm) + "."
-}
-
 func (j *making) weldSteps(t *joint, p *plan.WeldPlan) {
 	if len(p.TacksDeg) > 0 {
 		p.ClockOf = t.weldClock().title()
@@ -448,7 +442,7 @@ func (j *making) weldSteps(t *joint, p *plan.WeldPlan) {
 		j.frameSteps(t, p, r)
 		return
 	}
-	t.step("Set up", j.keepFlat(t, p), j.returnClamp(t), j.plugText(t), j.closes(t), "Clean bright "+t.w.Near(25)+" each side of the joint.", "Set: "+t.out.How+".", j.gapText(p.GapMm))
+	t.step("Set up", j.keepFlat(t, p), j.returnClamp(t), j.plugText(t), j.closes(t), "Clean bright "+t.w.Near(25)+" each side of the joint.", "Set: "+t.out.How+".", t.gapText(p))
 	if len(p.TacksDeg) > 0 {
 		s := t.step("Tack", "Tack "+words.Trim(float64(len(p.TacksDeg)), 0)+" × "+j.w.Read(p.TackLengthMm)+" long at "+words.Degrees(p.TacksDeg)+", in this order (clock of "+t.weldClock().title()+", seen from its front).")
 		s.Hold = "Check square at two places 90° apart, and what must line up; knock straight now."

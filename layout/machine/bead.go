@@ -24,7 +24,7 @@ func beads(a, b [][]plan.XY, w *plan.WeldPlan) [][]plan.XY {
 	if leg == 0 {
 		leg = w.ThinnerMm
 	}
-	touch := w.GapMm + 0.6 // fits, and corners that a press fit rounds
+	touch := w.GapLeastMm + 0.6 // fits, and corners that a press fit rounds
 	var all []bead
 	for _, m := range []meeting{{a, b, touch, leg}, {b, a, touch, leg}} {
 		for _, loop := range m.own {

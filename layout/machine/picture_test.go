@@ -27,7 +27,7 @@ func TestBeads(t *testing.T) {
 		"both sides":       {box(-5, 0, 5, 40), floor, plan.WeldPlan{LegMm: 6, Sides: 2}, []float64{18, 18}, []float64{-7, 7}},
 		"a fit between":    {box(-5, 0.4, 5, 40), floor, plan.WeldPlan{LegMm: 6, Sides: 2}, []float64{18, 18}, []float64{-7, 7}},
 		"too far":          {box(-5, 0.7, 5, 40), floor, plan.WeldPlan{LegMm: 6, Sides: 2}, nil, nil},
-		"over a gap":       {box(-5, 1.5, 5, 40), floor, plan.WeldPlan{LegMm: 6, Sides: 2, GapMm: 1.5}, []float64{18, 18}, []float64{-7, 7}},
+		"over a gap":       {box(-5, 1.5, 5, 40), floor, plan.WeldPlan{LegMm: 6, Sides: 2, GapMm: 1.5, GapLeastMm: 1.5}, []float64{18, 18}, []float64{-7, 7}},
 		"at an edge":       {box(40, 0, 50, 40), floor, plan.WeldPlan{LegMm: 6, Sides: 2}, []float64{18}, []float64{38}},
 		"prepared":         {bevelled, floor, plan.WeldPlan{ThinnerMm: 8, Sides: 1}, []float64{4.5}, []float64{4}},
 		"prepared, filled": {bevelled, floor, plan.WeldPlan{LegMm: 6, Sides: 2}, []float64{4.5, 18}, []float64{4, -7}},

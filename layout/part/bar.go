@@ -373,7 +373,7 @@ func (b *bar) plan(n *Numbered) *plan.BarPlan {
 		}
 		text := words.Spaced(m.name) + ", " + holesWords(m.Group) + ": " + words.CountOf(m.Group.Count) + m.Group.SizeText + ", " + m.Group.DepthText + ", " + b.gaugeText(n.W, m)
 		out.Ways = append(out.Ways, words.Join("; ", text, m.Group.Extra))
-		out.Measures = append(out.Measures, b.holeRecord(n, m))
+		out.Measures = append(out.Measures, b.holeRecords(n, m)...)
 	}
 	for _, side := range []parts.Side{parts.LeftEnd, parts.RightEnd} {
 		if c, ok := b.copes[side]; ok {
@@ -383,29 +383,65 @@ func (b *bar) plan(n *Numbered) *plan.BarPlan {
 	return out
 }
 
-// holeRecord is what is measured of a group of holes: the first and the last place from
-// their end, and the diameter where it has limits.
-func (b *bar) holeRecord(n *Numbered, m *Group) plan.BarRecord {
-	_, end := b.fromEnd(m, 0)
-	out := plan.BarRecord{What: words.Spaced(m.name) + ", " + strings.Replace(holesWords(m.Group), " to ", ", ", 1) + " from the " + string(end) + " end"}
+// mostListed is how many holes of a row are measured one by one; of a longer one the
+// first, the last and the pitch are.
+const mostListed = 4
+
+// holeRecords are what is measured of a group of holes: each place from the end it counts
+// from, and with the first of them the size and the thread.
+func (b *bar) holeRecords(n *Numbered, m *Group) []plan.BarRecord {
+	byEnd := map[parts.Side][]int{}
 	for i := range m.Points {
-		if i > 0 && i < len(m.Points)-1 {
+		_, end := b.fromEnd(m, i)
+		byEnd[end] = append(byEnd[end], i)
+	}
+	var out []plan.BarRecord
+	for _, end := range []parts.Side{parts.LeftEnd, parts.RightEnd} {
+		at := byEnd[end]
+		if len(at) == 0 {
 			continue
 		}
-		mm, _ := b.fromEnd(m, i)
-		out.Wanted, out.Limits = words.Join(", ", out.Wanted, n.W.Size(mm)), words.Join(", ", out.Limits, n.limitsText(n.General(mm)))
-	}
-	if l := n.limitsText(m.Size.Size); l != "" {
-		out.Wanted, out.Limits = out.Wanted+"; "+m.Group.SizeText, out.Limits+"; Ø"+l
-	}
-	if m.Size.Thread != nil {
-		deep := 0.0
-		if !m.through {
-			deep = m.depth.Mm
+		g := *m.Group
+		g.First, g.Count = g.First+at[0], len(at)
+		what, ends := holesWords(&g), at
+		row, pitched := m.pattern.Shape.(geom.Along)
+		if pitched = pitched && len(at) > mostListed; pitched {
+			ends = []int{at[0], at[len(at)-1]}
+			what = strings.Replace(what, " to ", ", ", 1)
 		}
-		out.Wanted, out.Limits = out.Wanted+"; "+m.Size.Thread.Designation, out.Limits+"; "+n.runsFreely(deep)
+		r := plan.BarRecord{What: words.Spaced(m.name) + ", " + what + " from the " + string(end) + " end"}
+		add := func(mm float64, prefix string) {
+			r.Wanted, r.Limits = words.Join(", ", r.Wanted, prefix+n.W.Size(mm)), words.Join(", ", r.Limits, n.limitsText(n.General(mm)))
+		}
+		for _, k := range ends {
+			mm, _ := b.fromEnd(m, k)
+			add(mm, "")
+		}
+		if pitched {
+			r.What += ", hole to hole"
+			add(row.PitchMm, "each ")
+		}
+		if len(out) == 0 {
+			b.sizeRecord(n, m, &r)
+		}
+		out = append(out, r)
 	}
 	return out
+}
+
+// sizeRecord adds the diameter that has limits, and the thread.
+func (b *bar) sizeRecord(n *Numbered, m *Group, r *plan.BarRecord) {
+	if l := n.limitsText(m.Size.Size); l != "" {
+		r.Wanted, r.Limits = r.Wanted+"; "+m.Group.SizeText, r.Limits+"; Ø"+l
+	}
+	if m.Size.Thread == nil {
+		return
+	}
+	deep := 0.0
+	if !m.through {
+		deep = m.depth.Mm
+	}
+	r.Wanted, r.Limits = r.Wanted+"; "+m.Size.Thread.Designation, r.Limits+"; "+n.runsFreely(deep)
 }
 
 // sawnText is a length no finer than a tape reads: in millimetres to a tenth.

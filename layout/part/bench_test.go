@@ -381,17 +381,26 @@ func TestCutEdges(t *testing.T) {
 	}
 }
 
-// TestBarRecord: of a group of holes the two outer places from its end, and only those named; a cope may stand off its
+// TestBarRecord: of a group of holes each place from its end, of a long row the outer ones and the pitch; a cope may stand off its
 // round by 1 mm, so be that much too deep or too shallow (common practice, no source).
 func TestBarRecord(t *testing.T) {
 	t.Parallel()
 	m := work(t, "mm", "part: p\nkind: bar\nmaterial: S235\nbar: {square: 50, wall: 4, length: 400, right: {onto: main.outside, place: {clock: 0, axial: 100}}}\nholes:\n  - {name: guard, along: {from: left, first: 60, pitch: 40, count: 3}, size: 7, walls: both}\n",
 		"part: main\nkind: tube\nmaterial: S235\nstock: {tube: 100 mm, wall: 5 mm}\ntube: {outside: 100, wall: 5, length: 300}\n")
 	got := m.Out.Bar.Measures
-	if len(got) != 2 || got[0] != (plan.BarRecord{What: "guard, holes 1, 3 from the left end", Wanted: "60, 140; Ø7", Limits: "59.7 – 60.3, 139.5 – 140.5; Ø6.8 – 7.2"}) {
+	if len(got) != 2 || got[0] != (plan.BarRecord{What: "guard, holes 1 to 3 from the left end", Wanted: "60, 100, 140; Ø7", Limits: "59.7 – 60.3, 99.7 – 100.3, 139.5 – 140.5; Ø6.8 – 7.2"}) {
 		t.Errorf("%+v", got)
 	}
 	if got[1].What != "right cope, depth" || got[1].Wanted != "6.7" || got[1].Limits != "5.7 – 7.6" { // 50 − √(50² − 25²) = 6.699
 		t.Errorf("%+v", got[1])
+	}
+	long := work(t, "mm", "part: p\nkind: bar\nmaterial: S235\nbar: {square: 50, wall: 4, length: 400}\nholes:\n  - {name: row, along: {from: right, first: 60, pitch: 50, count: 5}, size: 7}\n  - {name: two, face: front, at: [[-150, 0], [170, 0]], size: M6 tap}\n").Out.Bar.Measures
+	want := []plan.BarRecord{
+		{What: "row, holes 1, 5 from the right end, hole to hole", Wanted: "60, 260, each 50; Ø7", Limits: "59.7 – 60.3, 259.5 – 260.5, 49.7 – 50.3; Ø6.8 – 7.2"},
+		{What: "two, hole 6 from the left end", Wanted: "50; M6", Limits: "49.7 – 50.3; runs freely, square"},
+		{What: "two, hole 7 from the right end", Wanted: "30", Limits: "29.8 – 30.2"},
+	}
+	if !slices.Equal(long, want) {
+		t.Errorf("%+v", long)
 	}
 }

@@ -7,6 +7,7 @@ import (
 	"github.com/tdewolff/canvas"
 
 	"centrepop/layout/cutting"
+	"centrepop/layout/fits"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
@@ -36,19 +37,19 @@ func (f *flat) steps(z *sizer) []Step {
 		if size.Nominal.Mm == 0 {
 			size.Nominal = f.Outline.Width
 		}
-		out = append(out, Step{Name: outlineStep, ToMm: f.Thickness.Mm, Size: f.cutLimits(z.sizeOf(size), f.Outline.LeaveOnPart.Mm)})
+		out = append(out, Step{Name: outlineStep, ToMm: f.Thickness.Mm, Size: f.cutLimits(z.Sizes, z.sizeOf(size), f.Outline.LeaveOnPart.Mm)})
 	}
 	if f.Bore != nil {
-		out = append(out, Step{Name: boreStep, Inside: true, ToMm: f.Thickness.Mm, Size: f.cutLimits(z.sizeOf(f.Bore.Size), f.Bore.Leave.Mm)})
+		out = append(out, Step{Name: boreStep, Inside: true, ToMm: f.Thickness.Mm, Size: f.cutLimits(z.Sizes, z.sizeOf(f.Bore.Size), f.Bore.Leave.Mm)})
 	}
 	return out
 }
 
 // cutLimits are the limits of a size: where nothing is left to be machined and none
 // of its own are drawn, no closer than the cutter holds.
-func (f *flat) cutLimits(s Sized, leaveMm float64) Sized {
-	if holds := cutterHoldsMm(f.Stock.Cut); s.Class == "" && s.Limited && leaveMm == 0 && s.MaxMm-s.MinMm < holds-1e-9 {
-		s.MinMm, s.MaxMm, s.Source = s.NominalMm-holds/2, s.NominalMm+holds/2, "as the "+f.Stock.Cut+" cuts, common practice, no source"
+func (f *flat) cutLimits(z *Sizes, s Sized, leaveMm float64) Sized {
+	if holds, source := z.cutterHolds(f.Stock.Cut, s.NominalMm); s.Class == "" && s.Limited && leaveMm == 0 && s.MaxMm-s.MinMm < holds-1e-9 {
+		s.AsCut, s.MinMm, s.MaxMm, s.Source = true, s.NominalMm-holds/2, s.NominalMm+holds/2, source
 	}
 	return s
 }
@@ -82,8 +83,12 @@ func (f *flat) features(n *Numbered) {
 	n.stepFeatures(plan.OutlineFeature, false)
 	if !f.round() {
 		b := n.OutlinePath().Bounds()
+		edges := "edges by the job's general tolerance"
+		if wide := n.fromEdge(b.W()); wide.AsCut {
+			edges = "edges as the " + f.Stock.Cut + " cuts"
+		}
 		n.add(plan.Feature{Kind: plan.EdgeFeature, Name: "outline", Size: n.W.Size(b.W()) + " × " + n.W.Size(b.H()) + f.outlineWords(n.W),
-			Note: "edges by the job's general tolerance", Balloon: plan.XY{XMm: n.LengthMm() / 2, YMm: n.Section.MaxMm}})
+			Note: edges, Balloon: plan.XY{XMm: n.LengthMm() / 2, YMm: n.Section.MaxMm}})
 	}
 	n.lengthFeature(plan.ThicknessFeature)
 	if f.Stock.Form != "" {
@@ -92,13 +97,23 @@ func (f *flat) features(n *Numbered) {
 	}
 }
 
+// fromEdge limits a length that is measured from the edge of the part: no closer than
+// an edge is cut.
+func (s *Sizes) fromEdge(mm float64) Sized {
+	z := s.General(geom.Clean(mm))
+	if f, ok := s.form.(*flat); ok {
+		return f.cutLimits(s, z, f.Outline.LeaveOnPart.Mm)
+	}
+	return z
+}
+
 // edgeCheck measures the outside of an outline that is not round, both ways, within
 // what its cutter holds; the thickness is that of the plate as it is bought.
 func (f *flat) edgeCheck(r *record, of plan.Feature) plan.Check {
 	c := plan.Check{Ref: of.N, What: of.Name, Wanted: of.Size, Limits: words.OrNone(of.Limits), Gauge: "calipers", Source: r.generalSource(of.Limits)}
 	switch b := f.outline(r.Sizes).Bounds(); {
 	case of.Kind == plan.EdgeFeature:
-		wide, high := f.cutLimits(r.General(geom.Clean(b.W())), f.Outline.LeaveOnPart.Mm), f.cutLimits(r.General(geom.Clean(b.H())), f.Outline.LeaveOnPart.Mm)
+		wide, high := r.fromEdge(b.W()), r.fromEdge(b.H())
 		if wide.Limited && high.Limited {
 			c.Limits, c.Source = r.limitsText(wide)+" × "+r.limitsText(high), wide.Source
 		}
@@ -186,18 +201,18 @@ func (f *flat) cutBlank(b *bench) {
 	b.op(o)
 }
 
-// cutterHoldsMm is the width of limits that a cutter holds, 0 for a saw: ±0.1 mm
-// by laser or water jet, ±0.3 by plasma, ±1 by flame (common practice, no source).
-func cutterHoldsMm(cut string) float64 {
+// cutterHolds is the width of limits that a cutter holds of a size, with its source; 0 for
+// a saw, and for what the standard does not know. Laser and water jet hold ±0.1 mm.
+func (s *Sizes) cutterHolds(cut string, mm float64) (widthMm float64, source string) {
 	switch cut {
 	case "laser", "waterjet":
-		return 0.2
-	case "plasma":
-		return 0.6
-	case "flame":
-		return 2
+		return 0.2, "as the " + cut + " cuts, common practice, no source"
+	case "plasma", "flame":
+		if pm, err := fits.ThermalCut(mm, s.plateMm()); err == nil {
+			return 2 * pm, "ISO 9013 class 2"
+		}
 	}
-	return 0
+	return 0, ""
 }
 
 // drillBore makes a bore that nothing cuts and the lathe need not finish.

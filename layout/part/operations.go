@@ -155,7 +155,7 @@ func (b *bench) markOperation() {
 		o.Do = append(o.Do, "Check the printed rules of every template.")
 	}
 	if which != "" {
-		it, to := "it", "edge"
+		it, to := "it", b.edgesOf(faces)
 		if len(faces) > 1 {
 			it = "each"
 		}
@@ -173,6 +173,20 @@ func (b *bench) markOperation() {
 		o.Do = append(o.Do, "Check one chord with dividers before drilling.")
 	}
 	b.op(o)
+}
+
+// edgesOf are the edges that the templates of faces are set to: those that the first of
+// them measures from, which on the other face lie the other way round.
+func (b *bench) edgesOf(faces []string) string {
+	i := slices.IndexFunc(b.Faces, func(f *plan.Face) bool { return string(f.Face) == faces[0] })
+	if i < 0 || b.Faces[i].Round {
+		return "edge"
+	}
+	to := b.Faces[i].Datum
+	if len(faces) > 1 {
+		to += " (" + faces[1] + ": " + strings.NewReplacer("left", "right", "right", "left", " edge", "").Replace(to) + ")"
+	}
+	return to
 }
 
 // punched are the faces that are punched by a template, and whether dividers can

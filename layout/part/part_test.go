@@ -75,10 +75,10 @@ func TestSegmentDistance(t *testing.T) {
 func TestCutLimits(t *testing.T) {
 	t.Parallel()
 	const plate = "part: p\nkind: plate\nmaterial: S275\nstock: {plate: 20 mm, cut: CUT}\noutline: {rectangle: [200, 200]}\nbore: {diameter: 38MORE}\n"
-	for _, c := range [][3]string{{"flame", "", "37.0 – 39.0"}, {"laser", "", "37.7 – 38.3"}, {"flame", ", fit: {plus-minus: 0.3}", "37.7 – 38.3"}, {"flame", ", leave: 3", "37.7 – 38.3"}, {"saw", "", "37.7 – 38.3"}} {
+	for _, c := range [][3]string{{"flame", "", "36.2 – 39.8"}, {"plasma", "", "36.2 – 39.8"}, {"laser", "", "37.7 – 38.3"}, {"flame", ", fit: {plus-minus: 0.3}", "37.7 – 38.3"}, {"flame", ", leave: 3", "37.7 – 38.3"}, {"saw", "", "37.7 – 38.3"}} {
 		m := work(t, "mm", strings.NewReplacer("CUT", c[0], "MORE", c[1]).Replace(plate))
 		w := check(m, "bore")
-		if w == nil || w.Limits != c[2] || strings.Contains(w.Source, "flame cuts") != (c[2] == "37.0 – 39.0") {
+		if w == nil || w.Limits != c[2] || strings.Contains(w.Source, "ISO 9013") != (c[2] == "36.2 – 39.8") {
 			t.Errorf("%s%s: %+v, want %s", c[0], c[1], w, c[2])
 		}
 	}
@@ -88,15 +88,16 @@ func TestCutterHolds(t *testing.T) {
 	for _, c := range []struct {
 		cut  string
 		want float64
-	}{{"laser", 0.2}, {"waterjet", 0.2}, {"plasma", 0.6}, {"flame", 2}, {"saw", 0}} {
-		if got := cutterHoldsMm(c.cut); got != c.want {
-			t.Errorf("%s holds %g mm, want %g", c.cut, got, c.want)
+	}{{"laser", 0.2}, {"waterjet", 0.2}, {"plasma", 2.6}, {"flame", 2.6}, {"saw", 0}} { // ISO 9013 class 2: ±1.3 over 35 in 8 mm
+		s := &Sizes{Part: &parts.Part{Thickness: parts.Length{Mm: 8}}}
+		if got, source := s.cutterHolds(c.cut, 40); got != c.want || (source == "") != (c.want == 0) {
+			t.Errorf("%s holds %g mm by %q, want %g", c.cut, got, source, c.want)
 		}
 	}
 }
 
 // A square cut outline is measured both ways, within ISO 2768-m (over 120 to 400:
-// ±0.5) or what its cutter holds (a flame ±1, common practice); the plate is as thick as
+// ±0.5) or what its cutter holds (a flame ±2.3 over 315, ±1.9 over 125, ISO 9013 class 2); the plate is as thick as
 // it is bought.
 func TestOutlineIsMeasured(t *testing.T) {
 	t.Parallel()
@@ -104,7 +105,7 @@ func TestOutlineIsMeasured(t *testing.T) {
 		return "part: p\nkind: plate\nmaterial: S235\n" + stock + "\noutline: {rectangle: [400, 260], corner: 10}\n"
 	}
 	for stock, want := range map[string][3]string{
-		"stock: {plate: 20 mm, cut: flame}": {"399.0 – 401.0 × 259.0 – 261.0", "as bought", "as the flame cuts"},
+		"stock: {plate: 20 mm, cut: flame}": {"397.7 – 402.3 × 258.1 – 261.9", "as bought", "ISO 9013 class 2"},
 		"stock: {plate: 20 mm, cut: saw}":   {"399.5 – 400.5 × 259.5 – 260.5", "as bought", "ISO 2768-m"},
 		"thickness: 20":                     {"399.5 – 400.5 × 259.5 – 260.5", "19.8 – 20.2", "ISO 2768-m"},
 	} {

@@ -136,8 +136,8 @@ func (m *Group) checkPlace(r *record) {
 	}
 }
 
-// checkRound: each hole lies on the radius within its general tolerance, so two
-// gaps differ by twice that at most.
+// checkRound: each hole lies on the radius within its general tolerance, or within
+// what the cutter holds of a round that it cuts, so two gaps differ by twice that at most.
 func (m *Group) checkRound(r *record) {
 	s := r.General(m.pattern.PCD.Mm / 2)
 	if !s.Limited {
@@ -149,9 +149,12 @@ func (m *Group) checkRound(r *record) {
 			far = i
 		}
 	}
-	edge := "outside"
+	edge, round := "outside", r.StepNamed(outlineStep)
 	if _, inside := r.Sides(); len(inside) > 0 {
-		edge = "bore"
+		edge, round = "bore", inside[0]
+	}
+	if round != nil && round.Size.AsCut && round.Size.MaxMm-round.Size.MinMm > s.MaxMm-s.MinMm {
+		s.MinMm, s.MaxMm, s.Source = round.Size.MinMm, round.Size.MaxMm, round.Size.Source
 	}
 	first := m.Group.First
 	r.add(plan.Check{Ref: r.ref(m), What: words.Spaced(m.name) + " " + edge + " to pin, at " + words.Trim(float64(first), 0) + " and " + words.Trim(float64(first+far), 0),
@@ -185,7 +188,7 @@ func (m *Group) fromEdges(r *record, f *plan.Face, at placed) {
 	if strings.Contains(f.Datum, "top") {
 		y = "top"
 	}
-	sx, sy := r.General(at.from.XMm), r.General(at.from.YMm)
+	sx, sy := r.fromEdge(at.from.XMm), r.fromEdge(at.from.YMm)
 	c := plan.Check{Ref: r.ref(m), What: words.Spaced(m.name) + " " + words.Trim(float64(at.n), 0) + ", " + x + " and " + y + " edge to " + at.to,
 		Wanted: r.W.Read(geom.Clean(at.from.XMm-at.reach.XMm)) + ", " + r.W.Read(geom.Clean(at.from.YMm-at.reach.YMm)), Limits: words.OrNone(""), Gauge: "calipers", Source: sx.Source}
 	if sx.Limited && sy.Limited {

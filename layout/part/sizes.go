@@ -92,13 +92,16 @@ type Sized struct {
 	Limited      bool
 	Class        string // "H7", "±0.1", "light press", "M40x1.5", "ISO 2768-m", or ""
 	Source       string
+	AsCut        bool // the limits are those that its cutter holds
 	Thread       *threads.Thread
 	Press        parts.Ref
 }
 
 // Fitted tells whether a size has limits of its own, not only the job's general
-// tolerance.
-func (s Sized) Fitted() bool { return s.Limited && !strings.HasPrefix(s.Source, "ISO 2768") }
+// tolerance or what its cutter holds.
+func (s Sized) Fitted() bool {
+	return s.Limited && !s.AsCut && !strings.HasPrefix(s.Source, "ISO 2768")
+}
 
 // classText is the class as it stands behind a size; empty where the limits alone say it.
 func (s Sized) classText() string {

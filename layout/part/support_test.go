@@ -94,7 +94,9 @@ func TestLadderSpread(t *testing.T) {
 func TestMarkingSaysWhatThereIs(t *testing.T) {
 	t.Parallel()
 	const plate = "part: p\nkind: plate\nmaterial: S235\nstock: {plate: 10 mm, cut: laser}\noutline: {rectangle: [100, 80]}\nholes: [{name: a, at: [[30, 0], [-30, 0]], size: 10 mm, depth: 5}]\n"
-	has(t, work(t, "mm", plate), "Cut out the front template, set it to the edge and to TOP")
+	has(t, work(t, "mm", plate), "Cut out the front template, set it to the left and bottom edge and to TOP")
+	has(t, work(t, "mm", plate+"bore: {diameter: 30}\n"), "set it to the left and bottom edge") // as the laser cuts it
+	has(t, work(t, "mm", strings.Replace(plate, "]\n", ", {name: b, face: back, at: [[20, 20]], datum: right-top, size: 5 mm, depth: 5}]\n", 1)), "set each to the left and bottom edge (back: right and bottom) and to TOP")
 	has(t, work(t, "mm", plate+"bore: {diameter: 30, fit: H7}\n"), "Cut out the front template, set it to the bore and to TOP")
 	pin := work(t, "mm", "part: pin\nkind: shaft\nmaterial: S235\nstock: {round: 45 mm}\nprofile:\n  outside:\n    - {name: a, diameter: 40, length: 60}\nradial:\n  - {name: h, clock: 0, axial: 20, size: 6, depth: 10}\n")
 	has(t, pin, "Mark TOP, set out, punch", "Set it out by the table, without a template")

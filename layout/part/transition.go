@@ -126,32 +126,43 @@ func (t *transition) operations(b *bench) {
 		"Bend each line by the angle of the table, away from the marks, a little at a time and from both seam edges inward.",
 		"Try against a template of the round end after each corner."},
 		Gauge: "protractor, round gauge"}
-	girth, short := t.roundEndMm(b.Section.Outer[1].YMm)
 	if !t.in.Faceted {
 		bend.Machine, bend.Title = "Roll", "Form the corners, keep the flats"
 		bend.Do = []string{"Form each corner over a bar or in the rolls, from line to line, the flats left flat.", "Try against a template of the round end after each corner."}
 		b.op(warn(bend, rolls))
 	} else {
-		bend.Do[1] = "Try the round end after each corner: " + words.Trim(facets, 0) + " flats, their middles " + sawnText(b.W, short) + " inside the round."
+		bend.Do[1] = "Try the round end after each corner: " + words.Trim(facets, 0) + " flats, their middles " + sawnText(b.W, FlatsShortMm(t.in)) + " inside the round."
 		b.op(warn(bend, pressBrake))
 	}
 	b.op(warn(plan.Operation{Machine: "Weld", Title: "Close the seam", Do: []string{
 		"Tack the seam at clock " + words.Trim(t.in.Seam.Deg, 2) + "° at both ends, check the diagonals of the rectangle and the round end, then weld."},
-		Gauge: "tape: both diagonals alike; round end by tape round it " + sawnText(b.W, girth),
+		Gauge: "tape: both diagonals alike; round end by tape round it " + sawnText(b.W, t.roundEndMm(b.Section.Outer[1].YMm)),
 		Refs:  b.refs(plan.SeamFeature)}, welding))
 }
 
 // roundEndMm is what a tape reads round the outside of the round end, of
-// outside radius r, and how far the middles of its flats lie inside the round.
-// Bends at the middle of the plate keep its length there; a plate of thickness
-// t round any convex figure adds π·t to the girth at its middle.
-func (t *transition) roundEndMm(r float64) (girth, short float64) {
+// outside radius r. Bends at the middle of the plate keep its length there; a
+// plate of thickness t round any convex figure adds π·t to the girth at its middle.
+func (t *transition) roundEndMm(r float64) float64 {
 	if !t.in.Faceted {
-		return 2 * math.Pi * r, 0
+		return 2 * math.Pi * r
 	}
-	thick, half := t.in.Thickness.Mm, math.Pi/facets
-	middle := r - thick/2
-	return 2*facets*middle*math.Sin(half) + math.Pi*thick, middle * (1 - math.Cos(half))
+	thick := t.in.Thickness.Mm
+	return 2*facets*(r-thick/2)*math.Sin(math.Pi/facets) + math.Pi*thick
+}
+
+// FlatsShortMm is how far the middles of the flats of a faceted round end lie
+// inside the round, in mm; 0 where it is rolled. The bends lie on the round at
+// the middle of the plate.
+func FlatsShortMm(t *parts.Transition) float64 {
+	if !t.Faceted {
+		return 0
+	}
+	middle := (t.Diameter.Mm - t.Thickness.Mm) / 2
+	if t.Inside {
+		middle += t.Thickness.Mm
+	}
+	return middle * (1 - math.Cos(math.Pi/facets))
 }
 
 func (t *transition) cutFile(k *cutter) (*plan.Profile, error) { return k.blank(t.in.Thickness.Mm) }

@@ -243,7 +243,8 @@ type WeldPlan struct {
 	OneEdge      bool      `json:"one_edge,omitempty"`  // only one edge is bevelled, against the other's square side
 	Bevelled     string    `json:"bevelled,omitempty"`  // title of the part with that edge, where its drawing has it
 	DepthMm      float64   `json:"depth_mm,omitempty"`  // of a bevel against a round, along it; 0 where the bevel goes through
-	GapMm        float64   `json:"gap_mm"`
+	GapMm        float64   `json:"gap_mm"`              // the most that is left open
+	GapLeastMm   float64   `json:"gap_least_mm"`        // less where the sizes of a round in a round have limits
 	RootFaceMm   float64   `json:"root_face_mm,omitempty"`
 	AreaMm2      float64   `json:"area_mm2"`
 	LengthMm     float64   `json:"length_mm"`

@@ -113,6 +113,7 @@ const (
 	WeldUnworkable    ProblemKind = "weld-unworkable"
 	WeldNoLength      ProblemKind = "weld-no-length"
 	FilletSmall       ProblemKind = "fillet-small"
+	FilletGap         ProblemKind = "fillet-gap"
 	SquareTooThick    ProblemKind = "square-too-thick"
 	NoWeldChamfer     ProblemKind = "no-weld-chamfer"
 	FilletOnChamfer   ProblemKind = "fillet-on-chamfer"

@@ -41,6 +41,7 @@ var measures = map[plan.ProblemKind]measure{
 	plan.RegisterLoose:    {1, true},
 	plan.RegisterOff:      {3, true},
 	plan.PlayUsed:         {1, true},
+	plan.FilletGap:        {0, true},
 	plan.FilletSmall:      {0, false},
 	plan.SquareTooThick:   {0, true},
 	plan.BreaksOut:        {4, true},

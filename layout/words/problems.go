@@ -128,6 +128,7 @@ var Problems = []About{
 	{plan.WeldUnworkable, "joint", plan.StopSeverity, "the weld cannot be worked out", "{0}", "the joint as drawn has a flaw", byGeometry},
 	{plan.WeldNoLength, "joint", plan.StopSeverity, "the weld has no length: it does not run round a circle", "length: 140 mm", "a weld has a length", byGeometry},
 	{plan.FilletSmall, "weld-size", plan.CheckSeverity, "fillet leg {0} is under the least of {1} (AWS D1.1:2020 Table 7.7)", "a larger leg", "a fillet is large enough not to crack", "AWS D1.1:2020 Table 7.7"},
+	{plan.FilletGap, "weld-gap", plan.CheckSeverity, "a gap of up to {0}{2} is left under the fillet, which bridges {1}", "sizes that lie closer, rolled instead of faceted, or a larger leg", "what is welded touches, or leaves a gap that one run bridges", "ISO 5817 no. 617, level C (from memory)"},
 	{plan.SquareTooThick, "weld-prep", plan.CheckSeverity, "a square butt does not go through {0}: bevel the edge", "bevel the edge", "a square edge is for thin metal", "ISO 9692-1"},
 	{plan.NoWeldChamfer, "weld-prep", plan.CheckSeverity, "no chamfer for the weld is drawn on {0} or {1}", "add the chamfer with for: weld", "a groove weld has a prepared edge", "ISO 9692-1"},
 	{plan.FilletOnChamfer, "weld-prep", plan.CheckSeverity, "the fillet lies over the chamfer {0} that is drawn for a weld: the leg has no edge to stand on, and the throat is short by the groove", "type: bevel, or no chamfer with for: weld", "a fillet stands on two square faces", "ISO 2553"},

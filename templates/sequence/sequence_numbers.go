@@ -80,7 +80,11 @@ func weldNumbers(w *plan.WeldPlan, pieces int, units parts.Units) []keyNumber {
 	case w.BevelDeg > 0:
 		first.rest = words.Angle(w.BevelDeg) + ", root face " + sized(w.RootFaceMm, units)
 	}
-	out := []keyNumber{first, {"Gap", sized(w.GapMm, units), "when set up"}}
+	gap := keyNumber{"Gap", sized(w.GapMm, units), "when set up"}
+	if w.GapLeastMm < w.GapMm {
+		gap.rest = "at most, when set up"
+	}
+	out := []keyNumber{first, gap}
 	if n := len(w.TacksDeg); n > 0 {
 		out = append(out, keyNumber{"Tacks", strconv.Itoa(n) + " × " + sized(w.TackLengthMm, units), "in the order shown"})
 	}

@@ -1,6 +1,7 @@
 package sheets
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -165,11 +166,14 @@ func ticks(jobs []string, quantity int, width float64) draw.Piece {
 	return p
 }
 
+// cutSigns are the signs in an order of sawing, and what they mean.
+var cutSigns = [][2]string{{"/", "one cut for both"}, {"⟲", "turned over"}, {"⇄", "end for end"}}
+
 // barStock is what is sawn from each bar as bought.
 func (d density) barStock(pl *plan.Plan, bars []*plan.PartPlan) draw.Table {
 	t := draw.Table{Title: "Bars to buy, and what is sawn from each, in " + words.LengthWord(pl.Units), Compact: true, Fit: true, Columns: []draw.Column{
 		{Head: "Section", Flex: true, Bold: true, Size: d.smallMm(), Least: 26}, {Head: "Material", Size: d.smallMm()}, {Head: "Length", Align: draw.Right, Size: d.smallMm()},
-		{Head: "Sawn in this order (/ one cut for both, ⟲ turned over, ⇄ end for end)", Flex: true, Size: d.smallMm()}, {Head: "Left over", Align: draw.Right, Size: d.smallMm()},
+		{Head: "Sawn in this order", Flex: true, Size: d.smallMm()}, {Head: "Left over", Align: draw.Right, Size: d.smallMm()},
 		{Head: "done", Align: draw.Centre, Tick: true, Least: 9, Size: d.smallMm()},
 	}}
 	names := map[string]string{}
@@ -186,6 +190,15 @@ func (d density) barStock(pl *plan.Plan, bars []*plan.PartPlan) draw.Table {
 		if len(k.Bars) == 0 {
 			t.Rows = append(t.Rows, []string{k.Section, k.Material, "", k.Source, "", ""})
 		}
+	}
+	var signs string
+	for _, sign := range cutSigns {
+		if slices.ContainsFunc(t.Rows, func(row []string) bool { return strings.Contains(row[3], sign[0]) }) {
+			signs = words.Join(", ", signs, sign[0]+" "+sign[1])
+		}
+	}
+	if signs != "" {
+		t.Columns[3].Head += " (" + signs + ")"
 	}
 	if len(pl.Bars) > 0 {
 		k := pl.Bars[0]
@@ -204,15 +217,15 @@ func barPieces(pl *plan.Plan, bar plan.StockBar, names map[string]string) (text 
 		}
 		sign := ""
 		if c.Turned {
-			sign += " ⟲"
+			sign += " " + cutSigns[1][0]
 		}
 		if c.Reversed {
-			sign += " ⇄"
+			sign += " " + cutSigns[2][0]
 		}
 		switch {
 		case i == 0:
 		case c.Shared && (c.StartDeg != 0 || bar.Cuts[i-1].EndDeg != 0):
-			text += " / "
+			text += " " + cutSigns[0][0] + " "
 		default:
 			text += ", "
 		}

@@ -1,0 +1,100 @@
+package joint
+
+import (
+	"math"
+
+	"centrepop/layout/part"
+	"centrepop/layout/plan"
+	"centrepop/layout/words"
+	"centrepop/parts/geom"
+)
+
+// A fillet bridges a gap of half a millimetre and a fifth of its throat, at most 3 mm
+// (ISO 5817 no. 617, level C, from memory).
+const (
+	bridgedMm, bridgedThroat, bridgedMostMm = 0.5, 0.2, 3.0
+)
+
+// slack finds the least and the most gap that a round leaves in the round that it is welded into, from the
+// limits of both, and whether a fillet bridges it. What has no axis, or is a branch on its
+// main, has its gap otherwise.
+func (t *joint) slack(p *plan.WeldPlan) {
+	p.GapLeastMm = p.GapMm
+	if p.LegMm == 0 || t.b.radial != nil || t.a.roundMm() == 0 || t.b.roundMm() == 0 || t.helixMm() > 0 {
+		return
+	}
+	in, out, ok := t.nested()
+	if !ok {
+		return
+	}
+	p.GapLeastMm = words.Round(math.Max(0, out.MinMm-in.MaxMm)/2, 2)
+	p.GapMm = words.Round(math.Max(0, out.MaxMm-in.MinMm)/2+t.flatsShortMm(), 2)
+	if most := math.Min(bridgedMostMm, bridgedMm+bridgedThroat*p.ThroatMm); p.GapMm > most {
+		where := ""
+		if t.flatsShortMm() > 0 {
+			where = " at the middles of the flats"
+		}
+		t.problem(plan.FilletGap, plan.Of(plan.Mm, p.GapMm), plan.Of(plan.Mm, words.Round(most, 2)), plan.Named(where))
+	}
+}
+
+// nested are the limits of the inner round's outside and of the outer round's inside, in
+// the plane of the face that one is placed on; ok is false where neither is in the other.
+func (t *joint) nested() (in, out part.Sized, ok bool) {
+	for _, k := range [2][2]feature{{t.a, t.b}, {t.b, t.a}} {
+		if in, out = k[0].sizeAt(t, false), k[1].sizeAt(t, true); in.NominalMm > 0 && out.NominalMm > 0 && in.MinMm < out.MaxMm {
+			return in, out, true
+		}
+	}
+	return in, out, false
+}
+
+// sizeAt is the diameter of a round at the weld, of its bore or outside, with limits; 0
+// where the feature is on the other side. An end of sheet may go in to a depth.
+func (f feature) sizeAt(t *joint, inside bool) part.Sized {
+	if f.step != nil {
+		if f.step.Inside != inside {
+			return part.Sized{}
+		}
+		return f.step.Size
+	}
+	z, gap := 0.0, 0.0
+	if pl := t.in.Place; pl != nil {
+		gap = math.Max(0, -pl.Gap.Mm)
+	}
+	if f.inst() != t.a.inst() { // the plane is its own end
+		gap = 0
+	}
+	if f.ref.Feature != "large-end" {
+		z, gap = f.r.LengthMm(), -gap
+	}
+	inner, outer, _ := f.r.Section.RadiiAt(z + gap)
+	if inside {
+		outer = inner
+	}
+	return f.r.General(geom.Clean(2 * outer))
+}
+
+// flatsShortMm is what the flats of a faceted end leave open beside a round.
+func (t *joint) flatsShortMm() (mm float64) {
+	for _, f := range []feature{t.a, t.b} {
+		if tr := f.r.Part.Transition; tr != nil {
+			mm += part.FlatsShortMm(tr)
+		}
+	}
+	return mm
+}
+
+// gapText says what stays open between two parts when they are set for a weld.
+func (t *joint) gapText(p *plan.WeldPlan) string {
+	switch least, most := t.w.Read(p.GapLeastMm), t.w.Read(p.GapMm); {
+	case p.GapMm == 0:
+		return "No gap."
+	case p.GapLeastMm == p.GapMm:
+		return "Gap " + most + "."
+	case t.flatsShortMm() > 0:
+		return "Gap up to " + most + " at the middles of the flats."
+	default:
+		return "Gap " + least + " to " + most + " by its limits: the same all round."
+	}
+}
