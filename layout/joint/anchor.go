@@ -23,7 +23,7 @@ func (j *shop) anchors(name string) (out []anchor) {
 		if g.Hole == nil || g.Size.Thread != nil || j.bolted(r, g) {
 			continue
 		}
-		item := "Anchor for a hole " + j.w.Dia(g.Size.FinishedMm)
+		item := "Anchor for holes " + j.w.Dia(g.Size.FinishedMm)
 		if g.Size.For != "" {
 			item = "Anchor " + g.Size.For
 		}
@@ -48,7 +48,7 @@ func (j *shop) anchorText(name string) string {
 	text := "Set " + what + " level and fix " + it + " to the floor, before anything more goes on"
 	by := ""
 	for _, a := range j.anchors(name) {
-		by = words.Join(", ", by, words.Trim(float64(a.count), 0)+" × "+words.Lower(a.item)+" in "+a.hole)
+		by = words.Join(", ", by, words.Trim(float64(a.count), 0)+" × "+words.Lower(a.item)+" ("+a.hole+")")
 	}
 	if by == "" {
 		return text + "; no holes for anchors are drawn: clamp or weld " + it + " to what the floor has."

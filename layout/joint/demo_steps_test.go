@@ -290,7 +290,7 @@ func TestAnchorsAndSleevesAreBought(t *testing.T) {
 	t.Parallel()
 	for name, want := range map[string]map[string]int{
 		"pugmill":  {"Anchor M12": 4, "Sleeve of pipe, bore over Ø12, 42 long": 6, "Sleeve of pipe, bore over Ø6, 42 long": 4, "Dowel pin 4 m6 × 16, pressed in": 3},
-		"gatejack": {"Anchor for a hole Ø0.4375 in": 8, "Set screw 1/4-20 UNC, cone point, 3/4 in long": 2, "Screw #8-32 UNC x 5/8 in, socket head, A2-70": 2},
+		"gatejack": {"Anchor for holes Ø0.4375 in": 8, "Set screw 1/4-20 UNC, cone point, 3/4 in long": 2, "Screw #8-32 UNC x 5/8 in, socket head, A2-70": 2},
 	} {
 		p := demoPlan(t, name)
 		got := map[string]int{}
@@ -303,8 +303,8 @@ func TestAnchorsAndSleevesAreBought(t *testing.T) {
 			t.Errorf("%s: %v, want %v", name, got, want)
 		}
 	}
-	says(t, jointNamed(t, demoPlan(t, "pugmill"), "base-far"), []string{"Set the 4 × Stand foot level and fix them to the floor", "4 × anchor M12 in floor anchor, the kind, length and torque by its maker"}, nil)
-	says(t, jointNamed(t, demoPlan(t, "gatejack"), "yoke-near"), []string{"8 × anchor for a hole Ø0.4375 in in ties"}, nil)
+	says(t, jointNamed(t, demoPlan(t, "pugmill"), "base-far"), []string{"Set the 4 × Stand foot level and fix them to the floor", "4 × anchor M12 (floor anchor), the kind, length and torque by its maker"}, nil)
+	says(t, jointNamed(t, demoPlan(t, "gatejack"), "yoke-near"), []string{"8 × anchor for holes Ø0.4375 in (ties)"}, nil)
 	p, err := draft(editedDemo(t, "gatejack", "job.yaml", "anchored: frame-rail", "anchored: frame-end"))
 	if err != nil {
 		t.Fatal(err)

@@ -215,12 +215,18 @@ func TestBreakOut(t *testing.T) {
 }
 
 // TestCrossTap: through a wall of (180 − 70)/2 = 55 an M10 is tapped 15 deep, not
-// 55; M30 goes through, for 55 is under two diameters (common practice).
+// 55; M30 goes through, for 55 is under four diameters, which a hand tap reaches (common
+// practice). What lies on the shoulder goes through 50 on its one side, 55 on the other.
 func TestCrossTap(t *testing.T) {
 	t.Parallel()
 	m := work(t, "mm", housing)
-	has(t, m, "Depth: thread 15 deep, drilled into the bore, 55 through the wall.",
-		"Depth: into the bore, 55 through the wall.")
+	has(t, m, "Depth: thread 15 deep, drilled into the bore, 50 to 55 through the wall.", "Depth: thread 15 deep, drilled into the bore, 55 through the wall.",
+		"Depth: into the bore, 55 through the wall.", "8 around × 16 along, into the bore, 50 to 55 through the wall.", "8 around × 16 along, into the bore, 55 through the wall.")
+	for size, want := range map[string]string{"M14": "into the bore, 55", "M12": "thread 18 deep", "G2": "into the bore, 50 to 55", "G1-1/2": "thread 36 deep"} { // 4 × 14 = 56, 4 × 12 = 48; G2 is Ø59.6, G1-1/2 Ø47.8
+		if d := work(t, "mm", strings.Replace(housing, "M30", size, 1)).Radials[2].Rows[0].DepthText; !strings.HasPrefix(d, want) {
+			t.Errorf("%s: %s", size, d)
+		}
+	}
 	if strings.Contains(lines(m), "thread 45 deep") {
 		t.Error("M30 is not tapped through")
 	}

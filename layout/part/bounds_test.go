@@ -39,7 +39,7 @@ func TestSmallSizes(t *testing.T) {
 		sleeve = "part: cyl\nkind: turned\nmaterial: S355\nstock: {round: 60 mm}\nprofile:\n  outside:\n    - {name: o, diameter: 55, length: LONG}\n  inside:\n    - {name: i, diameter: 30, length: LONG}\n"
 		shaft  = "part: s\nkind: shaft\nmaterial: C45\nstock: {round: 70 mm, length: 210 mm, cut: saw}\nprofile:\n  outside:\n    - {name: nose, diameter: 38, length: 80}\n    - {name: collar, diameter: 60, length: 50}\n"
 		nut    = "part: n\nkind: turned\nmaterial: S235\nstock: {round: 65 mm}\nprofile:\n  outside: [{name: body, diameter: 60, length: 30}]\n  inside: [{name: screw, thread: SIZE, length: 30}]\n"
-		thick  = "part: w\nkind: turned\nmaterial: S235\nstock: {round: 4 in}\nprofile:\n  outside: [{name: body, diameter: 3.5, length: 2}]\n  inside: [{name: bore, diameter: 0.5, length: 2}]\nradial:\n  - {name: screw, clock: 0, axial: 1, size: \"SIZE tap\"}\n"
+		thick  = "part: w\nkind: turned\nmaterial: S235\nstock: {round: 4 in}\nprofile:\n  outside: [{name: body, diameter: 3.6, length: 2}]\n  inside: [{name: bore, diameter: 0.5, length: 2}]\nradial:\n  - {name: screw, clock: 0, axial: 1, size: \"SIZE tap\"}\n"
 	)
 	for _, c := range []struct {
 		name, units, text string

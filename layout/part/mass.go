@@ -64,6 +64,9 @@ func (m *Group) volumeMm3(s *Sizes) float64 {
 func (m *Radial) volumeMm3(s *Sizes) float64 {
 	row := m.Rows[0]
 	deep := s.radialMm(m, row.AxialMm)
+	if m.In.Through && s.boreAt(row.AxialMm) != nil {
+		deep = s.WallMm(row.AxialMm)
+	}
 	var area, across float64
 	mean := 1.0 / 3 // of the fall beside the crown, over a strip
 	switch m.In.Shape {

@@ -13,7 +13,7 @@ import (
 func (r *record) checkSizes(ref int, what string, mm ...float64) {
 	c := plan.Check{Ref: ref, What: what, Gauge: "calipers"}
 	for _, v := range mm {
-		c.Wanted = words.Join(" × ", c.Wanted, r.W.Read(v))
+		c.Wanted = words.Join(" × ", c.Wanted, r.W.Size(v))
 	}
 	c.Limits, c.Source = r.limitsOf(mm...)
 	r.add(c)
@@ -56,7 +56,7 @@ func (r *record) checkHole(c plan.Check, m Made, deepMm, threadMm float64) {
 		}
 		if deepMm > 0 {
 			deep, _ := r.limitsOf(deepMm)
-			c.Wanted, c.Limits = c.Wanted+", "+r.W.Read(deepMm)+" deep", c.Limits+" × "+deep
+			c.Wanted, c.Limits = c.Wanted+", "+r.W.Size(deepMm)+" deep", c.Limits+" × "+deep
 		}
 	default:
 		c.Wanted, c.Limits = c.Wanted+m.Text, r.W.Dia(m.FinishedMm)+", bolt passes"

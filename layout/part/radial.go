@@ -73,8 +73,12 @@ func (s *Sizes) radialDepth(m *Radial, axialMm float64) string {
 	if !m.In.Through {
 		return s.depthText(m.Size, false, m.In.Depth)
 	}
-	wall := s.radialMm(m, axialMm)
-	text := "into the bore, " + s.W.Size(wall) + " through the wall"
+	least, wall := s.throughMm(m, axialMm)
+	text := s.W.Size(wall) + " through the wall"
+	if least < wall-geom.CloseMm {
+		text = s.W.Size(least) + " to " + text
+	}
+	text = "into the bore, " + text
 	if s.boreAt(axialMm) == nil {
 		text = "through, " + s.W.Size(wall)
 	}
@@ -90,30 +94,52 @@ func (s *Sizes) boreAt(zMm float64) *Step {
 	return stepAt(inside, zMm)
 }
 
-// radialMm is how much metal a radial feature goes through.
+// radialMm is how much metal a radial feature goes through, where that is most.
 func (s *Sizes) radialMm(m *Radial, axialMm float64) float64 {
-	switch {
-	case !m.In.Through:
+	if !m.In.Through {
 		return m.In.Depth.Mm
-	case s.boreAt(axialMm) == nil:
-		return s.outsideAt(axialMm).Size.NominalMm
 	}
-	return geom.Clean(s.WallMm(axialMm))
+	_, most := s.throughMm(m, axialMm)
+	return most
 }
 
-// threadMm is how deep a thread is cut in a hole of some depth: all of it, but where
-// that is over two diameters one and a half, to a whole millimetre or sixteenth,
-// which hold a screw and which a hand tap reaches; of a pipe thread, which a plug or
-// a nipple only closes, half as much (common practice, no source).
+// throughMm is the least and the most metal that a radial feature goes through from one
+// of its sides along the axis to the other: more than one where it breaks out on a step.
+func (s *Sizes) throughMm(m *Radial, axialMm float64) (least, most float64) {
+	if s.boreAt(axialMm) == nil {
+		mm := s.outsideAt(axialMm).Size.NominalMm
+		return mm, mm
+	}
+	const edgeMm = 0.01 // inside what it touches
+	least = geom.Clean(s.WallMm(axialMm))
+	most = least
+	for _, off := range []float64{-1, 1} {
+		z := axialMm + off*(math.Max(m.In.Along.Mm, m.Size.FinishedMm)/2-edgeMm)
+		if z > 0 && z < s.LengthMm() && s.boreAt(z) != nil {
+			wall := geom.Clean(s.WallMm(z))
+			least, most = math.Min(least, wall), math.Max(most, wall)
+		}
+	}
+	return least, most
+}
+
+// reachedByTap is how many diameters deep a hand tap cuts a thread: a screw in such a
+// hole may have to come through it.
+const reachedByTap = 4.0
+
+// threadMm is how deep a thread is cut in a hole of some depth: all of it, but where no
+// hand tap reaches that one diameter and a half, to a whole millimetre or sixteenth,
+// which hold a screw; of a pipe thread, which a plug or a nipple only closes, half as
+// much in any hole over a diameter (common practice, no source).
 func (s *Sizes) threadMm(m Made, deepMm float64) float64 {
 	if m.Thread == nil {
 		return deepMm
 	}
-	full := 1.5 * m.Thread.MajorMm
+	full, reach := 1.5*m.Thread.MajorMm, reachedByTap*m.Thread.MajorMm
 	if m.Thread.Series == threads.PipeG {
-		full /= 2
+		full, reach = full/2, m.Thread.MajorMm
 	}
-	if deepMm <= 4.0/3*full {
+	if deepMm <= reach+geom.CloseMm {
 		return deepMm
 	}
 	whole := 1.0
