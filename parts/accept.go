@@ -1,9 +1,10 @@
 package parts
 
 import (
-	"centrepop/parts/meant"
 	"slices"
 	"strings"
+
+	"centrepop/parts/meant"
 )
 
 // Accept is a finding of the review that the job takes as it is, with the
@@ -61,19 +62,8 @@ func (l *loader) place(n *node, job *Job, a *Accept) bool {
 		l.faultf(n.pos, right, "%s is %s, which is no place", n.label, quote(text))
 		return false
 	}
-	var names []string
-	for _, p := range job.Parts {
-		names = append(names, p.Name.Value)
-	}
-	for _, j := range job.Joints {
-		names = append(names, j.Name.Value)
-	}
-	if !slices.Contains(names, part) && !l.broken {
-		what := "there is no part or joint " + part + " in the job"
-		if like := meant.Word(part, names); like != "" {
-			what += "; perhaps " + like + " is meant"
-		}
-		l.fault(n.pos, what, right)
+	if names := slices.Concat(job.partNames(), job.jointNames()); !slices.Contains(names, part) && !l.broken {
+		l.faultf(n.pos, right, "there is no part or joint %s in the job%s", part, meant.Perhaps(part, names))
 		return false
 	}
 	a.Part, a.Feature, a.At = part, feature, n.pos

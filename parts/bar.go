@@ -223,11 +223,10 @@ func (f *fields) barEnd(b *Bar) BarEnd {
 // barRoom checks the lengths of a bar and where its holes lie.
 func (r *reader) barRoom(p *Part, good func(key string, pos Pos) bool) {
 	b := p.Bar
-	if lost := b.EndMm(LeftEnd, b.Width.Mm/2) + b.EndMm(RightEnd, b.Width.Mm/2); lost >= b.Length.Mm-geom.CloseMm {
-		r.faultf(b.Length.Pos, "a longer bar, or less steep mitres", "the mitres leave nothing of the top of a bar of %s", b.Length.Text)
-	}
-	if lost := b.EndMm(LeftEnd, -b.Width.Mm/2) + b.EndMm(RightEnd, -b.Width.Mm/2); lost >= b.Length.Mm-geom.CloseMm {
-		r.faultf(b.Length.Pos, "a longer bar, or less steep mitres", "the mitres leave nothing of the bottom of a bar of %s", b.Length.Text)
+	for i, y := range []float64{b.Width.Mm / 2, -b.Width.Mm / 2} {
+		if lost := b.EndMm(LeftEnd, y) + b.EndMm(RightEnd, y); lost >= b.Length.Mm-geom.CloseMm {
+			r.faultf(b.Length.Pos, "a longer bar, or less steep mitres", "the mitres leave nothing of the %s of a bar of %s", []Side{TopSide, BottomSide}[i], b.Length.Text)
+		}
 	}
 	for i := range p.Holes {
 		if g := &p.Holes[i]; good("holes", g.Pos) {
@@ -241,7 +240,7 @@ func (r *reader) onBar(b *Bar, g *HoleGroup) {
 	side := g.Side()
 	walls := b.Walls()
 	if !slices.Contains(walls, side) {
-		r.faultf(g.Pos, "holes on "+sideList(walls), "the side %s of the %s has no metal to drill", side, b.Section)
+		r.faultf(g.Pos, "holes on "+all(plain(walls)), "the side %s of the %s has no metal to drill", side, b.Section)
 		return
 	}
 	if g.Walls == BothWalls && !b.Tube() {
@@ -268,14 +267,6 @@ func (r *reader) onBar(b *Bar, g *HoleGroup) {
 			r.faultf(g.Pattern.PosOf(i), "a place on that side, x from the middle of the bar and y from the middle of the side", "the hole at x %s, y %s is not on the side %s of the bar", r.units.number(at.XMm), r.units.said(at.YMm), side)
 		}
 	}
-}
-
-func sideList(sides []Side) string {
-	words := make([]string, len(sides))
-	for i, s := range sides {
-		words[i] = string(s)
-	}
-	return all(words)
 }
 
 // Side is the side of a bar that a group of holes is on.

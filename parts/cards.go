@@ -1,9 +1,10 @@
 package parts
 
 import (
-	"centrepop/parts/meant"
 	"slices"
 	"strconv"
+
+	"centrepop/parts/meant"
 )
 
 // FirstRun is what a machine needs at its first run besides what its joints
@@ -127,11 +128,11 @@ func (c *cardReader) firstRun(f *fields) *FirstRun {
 			f.fault(e.n.pos, "an idle run comes after one under load", "the idle runs first")
 		}
 	}
-	for _, e := range f.each("watch") {
+	r.Watch = eachOf(f, "watch", func(e *fields) Watch {
 		w := Watch{Pos: e.n.pos, MostC: e.number("most")}
 		w.Bearing, w.Place = c.place(e)
-		r.Watch = append(r.Watch, w)
-	}
+		return w
+	})
 	return r
 }
 
@@ -170,15 +171,11 @@ func (c *cardReader) joint(f *fields, key string, kind JointKind) Text {
 	if slices.Contains(names, t.Value) {
 		return t
 	}
-	what := "there is no " + string(kind) + " joint " + t.Value
-	if like := meant.Word(t.Value, names); like != "" {
-		what += "; perhaps " + like + " is meant"
-	}
 	right := "the " + string(kind) + " joints are " + all(names)
 	if len(names) == 0 {
 		right = "the job has no " + string(kind) + " joint"
 	}
-	f.fault(t.Pos, what, right)
+	f.faultf(t.Pos, right, "there is no %s joint %s%s", kind, t.Value, meant.Perhaps(t.Value, names))
 	return Text{}
 }
 
@@ -195,12 +192,10 @@ func (c *cardReader) upkeep(f *fields) *Upkeep {
 		}
 		u.Ports = append(u.Ports, p)
 	}
-	for _, e := range f.each("bolts") {
-		u.Bolts = append(u.Bolts, Retighten{Pos: e.n.pos, Joint: c.joint(e, "joint", BoltKind), Every: every(e)})
-	}
-	for _, e := range f.each("wear") {
-		u.Wear = append(u.Wear, c.wear(e))
-	}
+	u.Bolts = eachOf(f, "bolts", func(e *fields) Retighten {
+		return Retighten{Pos: e.n.pos, Joint: c.joint(e, "joint", BoltKind), Every: every(e)}
+	})
+	u.Wear = eachOf(f, "wear", c.wear)
 	return u
 }
 
@@ -221,17 +216,8 @@ func (c *cardReader) wear(f *fields) Wear {
 	case "item":
 		w.Item = f.text(key)
 	case "part":
-		w.Part = f.name(key)
-		var names []string
-		for _, p := range c.job.Parts {
-			names = append(names, p.Name.Value)
-		}
-		if w.Part.Value != "" && !c.l.broken && !slices.Contains(names, w.Part.Value) {
-			what := "there is no part " + w.Part.Value + " in the job"
-			if like := meant.Word(w.Part.Value, names); like != "" {
-				what += "; perhaps " + like + " is meant"
-			}
-			f.fault(w.Part.Pos, what, "a part of the job, or item with words for what is bought")
+		if w.Part = f.name(key); w.Part.Value != "" && !c.l.broken && c.job.part(w.Part.Value) == nil {
+			f.fault(w.Part.Pos, c.job.noPart(w.Part.Value), "a part of the job, or item with words for what is bought")
 		}
 	}
 	return w

@@ -1,13 +1,14 @@
 package parts
 
 import (
-	"centrepop/parts/meant"
 	"fmt"
 	"regexp"
 	"slices"
 	"strings"
 	"sync"
 	"unicode/utf8"
+
+	"centrepop/parts/meant"
 )
 
 // Lengths of texts, in characters.
@@ -27,12 +28,8 @@ type reader struct {
 // it, so that what was read from there can be relied on. An absent key is
 // sound.
 func (r *reader) sound(n *node, key string) bool {
-	for _, f := range n.keys {
-		if f.key == key {
-			return f.val != nil && !r.faultAt(f.pos) && r.soundBelow(f.val)
-		}
-	}
-	return true
+	f := n.find(key)
+	return f == nil || f.val != nil && !r.faultAt(f.pos) && r.soundBelow(f.val)
 }
 
 func (r *reader) soundBelow(n *node) bool {
@@ -68,12 +65,10 @@ func (r *reader) unknownKey(n *node, f field, known []string) {
 		r.faultf(f.pos, now+" in its place, with the same value", "the key %s of earlier versions is now %s", f.key, now)
 		return
 	}
-	what := fmt.Sprintf("the key %s is not known in %s", quote(f.key), n.label)
 	if like := meant.Word(f.key, known); like != "" {
-		what += fmt.Sprintf("; perhaps %s is meant", like)
 		n.meant = append(n.meant, like)
 	}
-	r.fault(f.pos, what, "the keys here are "+all(known))
+	r.faultf(f.pos, "the keys here are "+all(known), "the key %s is not known in %s%s", quote(f.key), n.label, meant.Perhaps(f.key, known))
 }
 
 // need returns the value of a key that must be there.
@@ -81,10 +76,8 @@ func (r *reader) need(n *node, key, right string) *node {
 	if n == nil || n.kind != mapNode {
 		return nil
 	}
-	for _, f := range n.keys {
-		if f.key == key {
-			return f.val
-		}
+	if f := n.find(key); f != nil {
+		return f.val
 	}
 	if !slices.Contains(n.meant, key) {
 		r.lack(n.pos, n.label+" lacks the key "+key, right)
@@ -192,11 +185,7 @@ func (r *reader) word(n *node, words ...string) string {
 	if slices.Contains(words, s) {
 		return s
 	}
-	what := fmt.Sprintf("%s is %s, which is not known", n.label, quote(s))
-	if like := meant.Word(s, words); like != "" {
-		what += fmt.Sprintf("; perhaps %s is meant", like)
-	}
-	r.fault(n.pos, what, list(words))
+	r.faultf(n.pos, list(words), "%s is %s, which is not known%s", n.label, quote(s), meant.Perhaps(s, words))
 	return ""
 }
 

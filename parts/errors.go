@@ -177,6 +177,15 @@ func quote(s string) string {
 // list joins words for a message: "a, b or c".
 func list(words []string) string { return join(words, " or ") }
 
+// plain are words of a type of their own as they are written.
+func plain[T ~string](words []T) []string {
+	out := make([]string, len(words))
+	for i, w := range words {
+		out[i] = string(w)
+	}
+	return out
+}
+
 // all joins words for a message: "a, b and c".
 func all(words []string) string { return join(words, " and ") }
 

@@ -44,20 +44,14 @@ var flatsGroup = &Group{
 	},
 }
 
-// flats reads the flats of a turned part. That their steps exist and have room
-// is checked with the geometry.
-func (r *reader) flats(groups []*fields) []Flats {
-	var out []Flats
-	for _, f := range groups {
-		n := Number{Pos: f.n.pos}
-		for _, c := range f.word("sides") {
-			n.Value = 10*n.Value + float64(c-'0')
-		}
-		out = append(out, Flats{
-			Pos: f.n.pos, Name: f.name("name"), In: f.name("in"), Sides: n, Across: f.length("across"), Clock: f.angle("clock"), Length: f.length("length"), From: f.face("from"),
-		})
+// flats reads flats of a turned part. That their step exists and has room is
+// checked with the geometry.
+func (f *fields) flats() Flats {
+	sides, _ := digits(f.word("sides"))
+	return Flats{
+		Pos: f.n.pos, Name: f.name("name"), In: f.name("in"), Sides: Number{Value: sides, Pos: f.n.pos}, Across: f.length("across"),
+		Clock: f.angle("clock"), Length: f.length("length"), From: f.face("from"),
 	}
-	return out
 }
 
 // flatsRoom checks that flats lie on an outside step.

@@ -286,11 +286,7 @@ func (r *reader) chamferEdges(p *Part, good func(Chamfer) bool) {
 		}
 		i := slices.Index(names, c.Edge.Value)
 		if i < 0 {
-			what := "the part has no edge " + c.Edge.Value
-			if like := meant.Word(c.Edge.Value, names); like != "" {
-				what += "; perhaps " + like + " is meant"
-			}
-			r.fault(c.Edge.Pos, what, "the edges are "+all(names))
+			r.faultf(c.Edge.Pos, "the edges are "+all(names), "the part has no edge %s%s", c.Edge.Value, meant.Perhaps(c.Edge.Value, names))
 			continue
 		}
 		if line, twice := seen[c.Edge.Value]; twice {

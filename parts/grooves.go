@@ -41,22 +41,18 @@ func (g *Groove) Face() Face {
 	return ""
 }
 
-// grooves reads the grooves of a part. That their steps exist and have room is
-// checked with the geometry, and where a standard sets the size by the layout.
-func (r *reader) grooves(groups []*fields) []Groove {
-	var out []Groove
-	for _, f := range groups {
-		g := Groove{
-			Pos: f.n.pos, Name: f.name("name"), In: f.name("in"), Axial: f.length("axial"), From: f.face("from"),
-			Against: f.length("against"), Moving: f.yes("moving"), PressureOutside: f.word("pressure") == "outside", Width: f.length("width"), Depth: f.length("depth"),
-		}
-		if g.Kind = GrooveKind(f.word("for")); g.Kind == ORingGroove {
-			f.oring(&g)
-		}
-		f.besideGroove(&g)
-		out = append(out, g)
+// groove reads a groove. That its step exists and has room is checked with the
+// geometry, and where a standard sets the size by the layout.
+func (f *fields) groove() Groove {
+	g := Groove{
+		Pos: f.n.pos, Name: f.name("name"), In: f.name("in"), Axial: f.length("axial"), From: f.face("from"),
+		Against: f.length("against"), Moving: f.yes("moving"), PressureOutside: f.word("pressure") == "outside", Width: f.length("width"), Depth: f.length("depth"),
 	}
-	return out
+	if g.Kind = GrooveKind(f.word("for")); g.Kind == ORingGroove {
+		f.oring(&g)
+	}
+	f.besideGroove(&g)
+	return g
 }
 
 // oring reads "50x3.53".

@@ -8,20 +8,16 @@ import (
 // maxCount is the most holes in one group, and entries in one list.
 const maxCount = 1000
 
-// holes reads the hole groups of a part's faces.
-func (r *reader) holes(groups []*fields) []HoleGroup {
-	var out []HoleGroup
-	for _, f := range groups {
-		g := HoleGroup{
-			Pos: f.n.pos, Name: f.name("name"), Face: f.face("face"), On: Side(f.word("on")), Walls: f.word("walls"), Pattern: f.pattern(),
-			Size: f.holeSize(f.val("size")), Note: f.text("note"),
-		}
-		g.Through, g.Depth = f.depth()
-		f.headRoom(&g)
-		g.Pattern.seenOn(g.Face)
-		out = append(out, g)
+// holes reads a group of holes on a face.
+func (f *fields) holes() HoleGroup {
+	g := HoleGroup{
+		Pos: f.n.pos, Name: f.name("name"), Face: f.face("face"), On: Side(f.word("on")), Walls: f.word("walls"), Pattern: f.pattern(),
+		Size: f.holeSize(f.val("size")), Note: f.text("note"),
 	}
-	return out
+	g.Through, g.Depth = f.depth()
+	f.headRoom(&g)
+	g.Pattern.seenOn(g.Face)
+	return g
 }
 
 // headRoom reads the enlargement of a hole at the marked face.
@@ -115,54 +111,46 @@ func (r *reader) holeSize(n *node) HoleSize {
 	return size
 }
 
-// slots reads the obround slots of a part's faces.
-func (r *reader) slots(groups []*fields) []FaceSlot {
-	var out []FaceSlot
-	for _, f := range groups {
-		s := FaceSlot{
-			Pos: f.n.pos, Name: f.name("name"), Face: f.face("face"), On: Side(f.word("on")), Pattern: f.pattern(),
-			Width: f.length("width"), Length: f.length("length"), Turn: f.angle("turn"),
-		}
-		s.Through, s.Depth = f.depth()
-		s.Pattern.seenOn(s.Face)
-		if s.Width.Set() && s.Length.Set() && s.Length.Mm <= s.Width.Mm {
-			f.faultf(s.Length.Pos, "an overall length above the width; turn says which way it lies", "the slot is %s long and %s wide", s.Length.Text, s.Width.Text)
-		}
-		out = append(out, s)
+// slots reads a group of obround slots on a face.
+func (f *fields) slots() FaceSlot {
+	s := FaceSlot{
+		Pos: f.n.pos, Name: f.name("name"), Face: f.face("face"), On: Side(f.word("on")), Pattern: f.pattern(),
+		Width: f.length("width"), Length: f.length("length"), Turn: f.angle("turn"),
 	}
-	return out
+	s.Through, s.Depth = f.depth()
+	s.Pattern.seenOn(s.Face)
+	if s.Width.Set() && s.Length.Set() && s.Length.Mm <= s.Width.Mm {
+		f.faultf(s.Length.Pos, "an overall length above the width; turn says which way it lies", "the slot is %s long and %s wide", s.Length.Text, s.Width.Text)
+	}
+	return s
 }
 
-// radials reads what is cut into a round from outside.
-func (r *reader) radials(groups []*fields) []Radial {
-	var out []Radial
-	for _, f := range groups {
-		d := Radial{Pos: f.n.pos, Name: f.name("name"), Axial: f.length("axial"), From: f.face("from"), Note: f.text("note")}
-		if c := f.val("clock"); c != nil && c.kind == listNode {
-			d.Clock = f.angles("clock")
-		} else if a, ok := f.reader.angle(c, -360, 360); ok {
-			d.Clock = []Angle{a}
-		}
-		d.Through, d.Depth = f.depth()
-		switch key, v := f.oneOf(); key {
-		case "size":
-			d.Shape, d.Size = RadialHole, f.holeSize(v)
-		case "slot":
-			d.Shape = RadialSlot
-			f.sub("slot").opening(&d)
-		case "window":
-			d.Shape = RadialWindow
-			if w := f.sub("window"); w != nil {
-				w.opening(&d)
-				d.Corner = w.length("corner")
-				if d.Around.Set() && d.Along.Set() && d.Corner.Mm > math.Min(d.Around.Mm, d.Along.Mm)/2 {
-					f.faultf(d.Corner.Pos, "at most half the smaller side", "the corner radius %s does not fit the window", d.Corner.Text)
-				}
+// radial reads what is cut into a round from outside.
+func (f *fields) radial() Radial {
+	d := Radial{Pos: f.n.pos, Name: f.name("name"), Axial: f.length("axial"), From: f.face("from"), Note: f.text("note")}
+	if c := f.val("clock"); c != nil && c.kind == listNode {
+		d.Clock = f.angles("clock")
+	} else if a, ok := f.reader.angle(c, -360, 360); ok {
+		d.Clock = []Angle{a}
+	}
+	d.Through, d.Depth = f.depth()
+	switch key, v := f.oneOf(); key {
+	case "size":
+		d.Shape, d.Size = RadialHole, f.holeSize(v)
+	case "slot":
+		d.Shape = RadialSlot
+		f.sub("slot").opening(&d)
+	case "window":
+		d.Shape = RadialWindow
+		if w := f.sub("window"); w != nil {
+			w.opening(&d)
+			d.Corner = w.length("corner")
+			if d.Around.Set() && d.Along.Set() && d.Corner.Mm > math.Min(d.Around.Mm, d.Along.Mm)/2 {
+				f.faultf(d.Corner.Pos, "at most half the smaller side", "the corner radius %s does not fit the window", d.Corner.Text)
 			}
 		}
-		out = append(out, d)
 	}
-	return out
+	return d
 }
 
 func (f *fields) opening(d *Radial) {

@@ -281,16 +281,10 @@ func readRegular(stat func(string) (fs.FileInfo, error), open func(string) (*os.
 // refs checks that references between parts lead to a feature. References to
 // parts that could not be read, or that have faults, are left alone.
 func (l *loader) refs(job *Job) {
-	names := make([]string, 0, len(job.Parts))
-	for _, p := range job.Parts {
-		if p.Name.Value != "" {
-			names = append(names, p.Name.Value)
-		}
-	}
 	for _, p := range job.Parts {
 		for _, size := range p.bores() {
 			if size.Fit.LightPress.Set() {
-				l.ref(job, p, size, names)
+				l.ref(job, p, size)
 			}
 		}
 	}
@@ -320,21 +314,15 @@ func (p *Part) bores() []Size {
 // over may differ. Common practice, no source: more is a wrong reference.
 const maxMateMm = 1.0
 
-func (l *loader) ref(job *Job, p *Part, size Size, names []string) {
+func (l *loader) ref(job *Job, p *Part, size Size) {
 	ref, s := size.Fit.LightPress, l.doubt[p]
-	i := slices.IndexFunc(job.Parts, func(q *Part) bool { return q.Name.Value == ref.Part })
-	if i < 0 {
-		if l.broken {
-			return
+	target := job.part(ref.Part)
+	if target == nil {
+		if !l.broken {
+			s.fault(ref.Pos, job.noPart(ref.Part), "the parts are "+all(job.partNames()))
 		}
-		what := "there is no part " + ref.Part + " in the job"
-		if like := meant.Word(ref.Part, names); like != "" {
-			what += "; perhaps " + like + " is meant"
-		}
-		s.fault(ref.Pos, what, "the parts are "+all(names))
 		return
 	}
-	target := job.Parts[i]
 	if target == p {
 		s.fault(ref.Pos, "the bore refers to its own part", "the part that the bore goes over")
 		return
@@ -347,8 +335,8 @@ func (l *loader) ref(job *Job, p *Part, size Size, names []string) {
 		what := "the part " + ref.Part + " has no feature " + ref.Feature
 		if slices.Contains(inside, ref.Feature) {
 			what = ref.Part + "." + ref.Feature + " is a bore, and a bore cannot go over it"
-		} else if like := meant.Word(ref.Feature, outside); like != "" {
-			what += "; perhaps " + like + " is meant"
+		} else {
+			what += meant.Perhaps(ref.Feature, outside)
 		}
 		s.fault(ref.Pos, what, "features with an outside: "+all(outside))
 		return

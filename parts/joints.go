@@ -1,13 +1,14 @@
 package parts
 
 import (
-	"centrepop/parts/meant"
 	"fmt"
 	"regexp"
 	"slices"
 	"strconv"
 	"strings"
 	"sync"
+
+	"centrepop/parts/meant"
 )
 
 // JointKind is how two parts are joined.
@@ -517,21 +518,14 @@ func (l *loader) jointRefs(job *Job, j *Joint) {
 			l.faultf(t.Pos, "a part of the job", "there is no part %s in the job", t.Value)
 		}
 	}
-	var names []string
-	for _, o := range job.Joints {
-		names = append(names, o.Name.Value)
-	}
+	names := job.jointNames()
 	for _, t := range slices.Concat(j.Before, j.After) {
 		switch {
 		case t.Value == "":
 		case t.Value == j.Name.Value:
 			l.faultf(t.Pos, "another joint", "the joint %s names itself", t.Value)
 		case !slices.Contains(names, t.Value):
-			what := "there is no joint " + t.Value
-			if like := meant.Word(t.Value, names); like != "" {
-				what += "; perhaps " + like + " is meant"
-			}
-			l.fault(t.Pos, what, "the joints are "+list(names))
+			l.faultf(t.Pos, "the joints are "+list(names), "there is no joint %s%s", t.Value, meant.Perhaps(t.Value, names))
 		}
 	}
 }
@@ -545,21 +539,31 @@ func (j *Job) part(name string) *Part {
 	return nil
 }
 
+// noPart says that there is no part of a name.
+func (j *Job) noPart(name string) string {
+	return "there is no part " + name + " in the job" + meant.Perhaps(name, j.partNames())
+}
+
+func (j *Job) partNames() (names []string) {
+	for _, p := range j.Parts {
+		names = append(names, p.Name.Value)
+	}
+	return names
+}
+
+func (j *Job) jointNames() (names []string) {
+	for _, o := range j.Joints {
+		names = append(names, o.Name.Value)
+	}
+	return names
+}
+
 func (l *loader) jointFeature(job *Job, r JointRef) {
 	p := job.part(r.Part)
 	if p == nil {
-		if l.broken {
-			return
+		if !l.broken {
+			l.fault(r.Pos, job.noPart(r.Part), "the parts are "+list(job.partNames()))
 		}
-		var names []string
-		for _, q := range job.Parts {
-			names = append(names, q.Name.Value)
-		}
-		what := "there is no part " + r.Part + " in the job"
-		if like := meant.Word(r.Part, names); like != "" {
-			what += "; perhaps " + like + " is meant"
-		}
-		l.fault(r.Pos, what, "the parts are "+list(names))
 		return
 	}
 	if len(l.doubt[p].errs) > 0 {
@@ -573,11 +577,7 @@ func (l *loader) jointFeature(job *Job, r JointRef) {
 		return
 	}
 	names := p.FeatureNames()
-	what := "the part " + r.Part + " has no feature " + r.Feature
-	if like := meant.Word(r.Feature, names); like != "" {
-		what += "; perhaps " + like + " is meant"
-	}
-	l.fault(r.Pos, what, "the features of "+r.Part+" are "+list(names))
+	l.faultf(r.Pos, "the features of "+r.Part+" are "+list(names), "the part %s has no feature %s%s", r.Part, r.Feature, meant.Perhaps(r.Feature, names))
 }
 
 // Numbered splits window-2 into window and 2: the second of several equal

@@ -122,10 +122,8 @@ func (k Key) Limits() string {
 	case CoordinateType, PointType, PointsType, FloatsType:
 		return "-10 m to 10 m"
 	case AngleType, ClocksType, AnglesType, CountType, NumberType, NumbersType:
-		if k.Low == 0 && k.High == 0 {
-			return "-360 to 360"
-		}
-		return fmt.Sprintf("%g to %g", k.Low, k.High)
+		low, high := k.bounds()
+		return fmt.Sprintf("%g to %g", low, high)
 	case ForceType:
 		return "1 N to 100 000 kN"
 	case TextType:
@@ -153,6 +151,15 @@ func (k Key) UnitText() string {
 		return "degrees"
 	}
 	return ""
+}
+
+// bounds are the least and the greatest number that a key takes; an angle that
+// says none goes once round either way.
+func (k Key) bounds() (low, high float64) {
+	if k.Low == 0 && k.High == 0 {
+		return -360, 360
+	}
+	return k.Low, k.High
 }
 
 // longest is the most characters of a text.
@@ -220,6 +227,14 @@ func (f *fields) each(name string) []*fields {
 	return out
 }
 
+// eachOf reads the entries of a list of groups by what reads one of them.
+func eachOf[T any](f *fields, name string, read func(*fields) T) (out []T) {
+	for _, one := range f.each(name) {
+		out = append(out, read(one))
+	}
+	return out
+}
+
 // entries returns the entries of a list.
 func (f *fields) entries(name string) []*node {
 	k := f.g.key(name)
@@ -259,10 +274,7 @@ func (f *fields) angle(name string) Angle {
 		deg, _ := parseAngle(k.Default)
 		return Angle{Deg: deg}
 	}
-	low, high := k.Low, k.High
-	if low == 0 && high == 0 {
-		low, high = -360, 360
-	}
+	low, high := k.bounds()
 	a, _ := f.reader.angle(n, low, high)
 	return a
 }

@@ -53,31 +53,27 @@ func (k *Keyway) StretchMm(inside bool, fromMm, toMm, lengthMm float64) (from, t
 	return geom.Clean(middle - half), geom.Clean(middle + half)
 }
 
-// keyways reads the keyways of a part. That their steps exist and have room is
-// checked with the geometry.
-func (r *reader) keyways(groups []*fields) []Keyway {
-	var out []Keyway
-	for _, f := range groups {
-		k := Keyway{
-			Pos: f.n.pos, Name: f.name("name"), In: f.name("in"), Clock: f.angle("clock"), Depth: f.length("depth"),
-			Axial: f.length("axial"), From: f.face("from"), Cutter: f.length("cutter"),
-		}
-		f.keySection(&k)
-		k.Fit = f.fit(f.val("fit"), k.Width, hole)
-		if k.Fit.LightPress.Set() {
-			f.fault(k.Fit.Pos, "a keyway is not pressed on a measured outside", f.g.example(f.g.key("fit")))
-		}
-		if n := f.val("length"); n == nil || n.kind == scalarNode && n.text == "through" {
-			k.Through = true
-		} else {
-			k.Length = f.length("length")
-		}
-		if k.Cutter.Set() && k.Depth.Set() && k.Depth.Mm >= k.Cutter.Mm/2 {
-			f.faultf(k.Cutter.Pos, "a larger cutter", "a cutter of %s does not reach %s deep", k.Cutter.Text, k.Depth.Text)
-		}
-		out = append(out, k)
+// keyway reads a keyway. That its step exists and has room is checked with the
+// geometry.
+func (f *fields) keyway() Keyway {
+	k := Keyway{
+		Pos: f.n.pos, Name: f.name("name"), In: f.name("in"), Clock: f.angle("clock"), Depth: f.length("depth"),
+		Axial: f.length("axial"), From: f.face("from"), Cutter: f.length("cutter"),
 	}
-	return out
+	f.keySection(&k)
+	k.Fit = f.fit(f.val("fit"), k.Width, hole)
+	if k.Fit.LightPress.Set() {
+		f.fault(k.Fit.Pos, "a keyway is not pressed on a measured outside", f.g.example(f.g.key("fit")))
+	}
+	if n := f.val("length"); n == nil || n.kind == scalarNode && n.text == "through" {
+		k.Through = true
+	} else {
+		k.Length = f.length("length")
+	}
+	if k.Cutter.Set() && k.Depth.Set() && k.Depth.Mm >= k.Cutter.Mm/2 {
+		f.faultf(k.Cutter.Pos, "a larger cutter", "a cutter of %s does not reach %s deep", k.Cutter.Text, k.Depth.Text)
+	}
+	return k
 }
 
 // keySection reads the key: "standard", "10x8", "woodruff 5x6.5".

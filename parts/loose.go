@@ -18,13 +18,6 @@ type Loose struct {
 
 // loose reads what no joint fastens; parts and joints are read by then.
 func (l *loader) loose(n *node, job *Job) {
-	var names, joints []string
-	for _, p := range job.Parts {
-		names = append(names, p.Name.Value)
-	}
-	for _, j := range job.Joints {
-		joints = append(joints, j.Name.Value)
-	}
 	whole := l.sound(n, "joints") && !l.broken
 	for _, f := range (&fields{&l.reader, n, jobGroup}).each("loose") {
 		e := Loose{Pos: f.n.pos, Part: f.name("part"), How: f.text("how"), After: f.name("after"), Buy: f.text("buy"), Count: f.count("count")}
@@ -32,15 +25,11 @@ func (l *loader) loose(n *node, job *Job) {
 			named Text
 			word  string
 			known []string
-		}{{e.Part, "part", names}, {e.After, "joint", joints}} {
+		}{{e.Part, "part", job.partNames()}, {e.After, "joint", job.jointNames()}} {
 			if k.named.Value == "" || !whole || slices.Contains(k.known, k.named.Value) {
 				continue
 			}
-			what := "there is no " + k.word + " " + k.named.Value + " in the job"
-			if like := meant.Word(k.named.Value, k.known); like != "" {
-				what += "; perhaps " + like + " is meant"
-			}
-			l.fault(k.named.Pos, what, "a "+k.word+" of the job")
+			l.faultf(k.named.Pos, "a "+k.word+" of the job", "there is no %s %s in the job%s", k.word, k.named.Value, meant.Perhaps(k.named.Value, k.known))
 		}
 		for _, j := range job.Joints {
 			if first, second := j.Ends(); e.Part.Value != "" && (first.Part == e.Part.Value || second.Part == e.Part.Value) {

@@ -326,18 +326,14 @@ type Profile struct {
 }
 
 // LengthMm is the overall length, the sum of the outside steps.
-func (p *Profile) LengthMm() float64 {
-	sum := 0.0
-	for _, s := range p.Outside {
-		sum += s.Length.Mm
-	}
-	return sum
-}
+func (p *Profile) LengthMm() float64 { return lengthMm(p.Outside) }
 
 // insideMm is how deep the inside steps go from the front face.
-func (p *Profile) insideMm() float64 {
+func (p *Profile) insideMm() float64 { return lengthMm(p.Inside) }
+
+func lengthMm(steps []Step) float64 {
 	sum := 0.0
-	for _, s := range p.Inside {
+	for _, s := range steps {
 		sum += s.Length.Mm
 	}
 	return sum

@@ -41,10 +41,7 @@ var kinds = []struct {
 }
 
 // Kinds lists the kinds of part in the order of the table.
-func Kinds() []string { return kindWords() }
-
-// kindWords are the kinds in the order of the table.
-func kindWords() []string {
+func Kinds() []string {
 	var words []string
 	for _, k := range kinds {
 		words = append(words, string(k.kind))
@@ -78,13 +75,13 @@ func parsePart(file string, src []byte, units Units) (*source, *Part) {
 	}
 	p.Stock = f.sub("stock").stock()
 	f.form(p)
-	p.Chamfers = r.chamfers(f.each("chamfers"))
-	p.Holes = r.holes(f.each("holes"))
-	p.Slots = r.slots(f.each("slots"))
-	p.Radials = r.radials(f.each("radial"))
-	p.Keyways = r.keyways(f.each("keyways"))
-	p.Grooves = r.grooves(f.each("grooves"))
-	p.Flats = r.flats(f.each("flats"))
+	p.Chamfers = eachOf(f, "chamfers", (*fields).chamfer)
+	p.Holes = eachOf(f, "holes", (*fields).holes)
+	p.Slots = eachOf(f, "slots", (*fields).slots)
+	p.Radials = eachOf(f, "radial", (*fields).radial)
+	p.Keyways = eachOf(f, "keyways", (*fields).keyway)
+	p.Grooves = eachOf(f, "grooves", (*fields).groove)
+	p.Flats = eachOf(f, "flats", (*fields).flats)
 	p.Centres = f.sub("centres").centres(p.Profile)
 	p.Clamp = f.sub("clamp").clamp()
 	p.Require = r.requirements(f.each("require"), p)
@@ -153,7 +150,7 @@ func (f *fields) form(p *Part) {
 // misspelt.
 func (n *node) hasAny(keys []string) bool {
 	return slices.ContainsFunc(keys, func(key string) bool {
-		return slices.Contains(n.meant, key) || slices.ContainsFunc(n.keys, func(f field) bool { return f.key == key })
+		return slices.Contains(n.meant, key) || n.find(key) != nil
 	})
 }
 

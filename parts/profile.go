@@ -226,13 +226,3 @@ func (f *fields) cone() *Frustum {
 	}
 	return c
 }
-
-// chamfers reads the bevels of a part. That the edges exist is checked with
-// the geometry.
-func (r *reader) chamfers(groups []*fields) []Chamfer {
-	var out []Chamfer
-	for _, f := range groups {
-		out = append(out, f.chamfer())
-	}
-	return out
-}

@@ -1,18 +1,10 @@
 package parts
 
 import (
-	"centrepop/parts/meant"
 	"slices"
-)
 
-// requirementWords are the kinds of requirement as written.
-func requirementWords() []string {
-	var words []string
-	for _, k := range RequirementKinds {
-		words = append(words, string(k))
-	}
-	return words
-}
+	"centrepop/parts/meant"
+)
 
 // requirements reads the tolerances of form, direction and place; what they
 // speak of has to be on the part.
@@ -47,9 +39,5 @@ func (r *reader) oneOfNames(t Text, known []string) {
 	if t.Value == "" || slices.Contains(known, t.Value) {
 		return
 	}
-	what := "there is no " + t.Value + " on the part"
-	if like := meant.Word(t.Value, known); like != "" {
-		what += "; perhaps " + like + " is meant"
-	}
-	r.fault(t.Pos, what, list(known))
+	r.faultf(t.Pos, list(known), "there is no %s on the part%s", t.Value, meant.Perhaps(t.Value, known))
 }

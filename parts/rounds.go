@@ -7,8 +7,8 @@ import (
 	"centrepop/parts/geom"
 )
 
-// chamfer reads a bevel, a rounded edge or a spherical end. The chord of a sphere
-// is worked out with the geometry.
+// chamfer reads a bevel, a rounded edge or a spherical end. That the edge exists is
+// checked, and the chord of a sphere worked out, with the geometry.
 func (f *fields) chamfer() Chamfer {
 	c := Chamfer{Pos: f.n.pos, Edge: f.name("edge"), For: f.word("for")}
 	key, _ := f.oneOf()

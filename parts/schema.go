@@ -130,10 +130,7 @@ func lengthSchema(allowed span) object {
 }
 
 func angleSchema(k Key) object {
-	low, high := k.Low, k.High
-	if low == 0 && high == 0 {
-		low, high = -360, 360
-	}
+	low, high := k.bounds()
 	return anyOf(object{"type": "number", "minimum": low, "maximum": high}, textPattern(`^\s*[+-]?([0-9]+([.][0-9]*)?|[.][0-9]+)\s*(deg|°)?\s*$`))
 }
 

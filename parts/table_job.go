@@ -404,7 +404,7 @@ func groupsFrom(first ...*Group) []*Group {
 // that it takes, or one named group with those in it; nil if there is neither.
 // known are the names that it takes.
 func GroupsOf(name string) (groups []*Group, known []string) {
-	known = kindWords()
+	known = Kinds()
 	for _, k := range kinds {
 		if string(k.kind) == name {
 			own := *partGroup

@@ -29,7 +29,7 @@ var partGroup = &Group{
 	Keys: []Key{
 		{Name: "part", Type: NameType, Need: true, Means: "the name that jobs and other parts refer to", Example: "a name, such as part: cover"},
 		{Name: "title", Type: TextType, Means: "the name for people", Default: "the name with spaces"},
-		{Name: "kind", Type: WordType, Need: true, Means: "what the part is; turned serves any turned part, plate any flat one", Words: kindWords(), Example: "kind: " + list(kindWords())},
+		{Name: "kind", Type: WordType, Need: true, Means: "what the part is; turned serves any turned part, plate any flat one", Words: Kinds(), Example: "kind: " + list(Kinds())},
 		{Name: "quantity", Type: CountType, Means: "how many are made", Default: "1", Low: 1, High: 10_000},
 		{Name: "units", Type: WordType, Means: "the unit of bare numbers in this file", Words: []string{string(Millimetres), string(Inches)}},
 		{Name: "material", Type: TextType, Means: "the grade, such as S235, 1.4301 or A36; the review says if it is not known"},
@@ -63,7 +63,7 @@ var partGroup = &Group{
 var requireGroup = &Group{
 	Name: "require", Means: "A tolerance of form, direction or place (ISO 1101), or equal lengths of all copies.", Example: "{is: squareness, within: 0.1, of: back, to: bore}",
 	Keys: []Key{
-		{Name: "is", Type: WordType, Need: true, Means: "what is required; equal: the same on all copies", Words: requirementWords(), Example: "is: squareness"},
+		{Name: "is", Type: WordType, Need: true, Means: "what is required; equal: the same on all copies", Words: plain(RequirementKinds), Example: "is: squareness"},
 		{Name: "within", Type: SizeType, Need: true, Means: "width of the tolerance zone; of equal: the largest less the smallest", Example: "within: 0.05 mm"},
 		{Name: "of", Type: NameType, Need: true, Means: "a face (front, back), a step, the bore or the outline; for equal a step or length", Example: "of: front"},
 		{Name: "to", Type: NameType, Means: "the datum: a face, a step, the bore or the outline; not with flatness or equal", Example: "to: bore"},

@@ -68,23 +68,27 @@ type field struct {
 
 // get returns the value of a key, nil if it is not there.
 func (n *node) get(key string) *node {
+	if f := n.find(key); f != nil {
+		return f.val
+	}
+	return nil
+}
+
+// find returns a key, nil if it is not there.
+func (n *node) find(key string) *field {
 	if n == nil {
 		return nil
 	}
-	for _, f := range n.keys {
-		if f.key == key {
-			return f.val
-		}
+	if i := slices.IndexFunc(n.keys, func(f field) bool { return f.key == key }); i >= 0 {
+		return &n.keys[i]
 	}
 	return nil
 }
 
 // keyPos returns the place of a key, the place of the map if it is not there.
 func (n *node) keyPos(key string) Pos {
-	for _, f := range n.keys {
-		if f.key == key {
-			return f.pos
-		}
+	if f := n.find(key); f != nil {
+		return f.pos
 	}
 	return n.pos
 }
@@ -407,11 +411,17 @@ var syntaxHints = []struct{ part, what, right string }{
 	{"could not find map value", "a key has no colon", "write `key: value`"},
 }
 
+// place is where a piece of the syntax starts in the file.
+func (s *source) place(n ast.Node) Pos {
+	pos := place(n.GetToken())
+	pos.File = s.file
+	return pos
+}
+
 // convert turns a syntax tree into nodes. It returns nil when it has recorded
 // a fault about the node itself.
 func (s *source) convert(n ast.Node, label string, depth int) *node {
-	pos := place(n.GetToken())
-	pos.File = s.file
+	pos := s.place(n)
 	if depth > maxNesting {
 		s.tooDeep(pos)
 		return nil
@@ -438,14 +448,12 @@ func (s *source) convert(n ast.Node, label string, depth int) *node {
 	case *ast.MappingNode:
 		out.kind = mapNode
 		if !v.IsFlowStyle && len(v.Values) > 0 {
-			out.pos = place(v.Values[0].Key.GetToken())
-			out.pos.File = s.file
+			out.pos = s.place(v.Values[0].Key)
 		}
 		s.convertKeys(out, v.Values, depth)
 	case *ast.MappingValueNode:
 		out.kind = mapNode
-		out.pos = place(v.Key.GetToken())
-		out.pos.File = s.file
+		out.pos = s.place(v.Key)
 		s.convertKeys(out, []*ast.MappingValueNode{v}, depth)
 	default:
 		s.fault(pos, "this kind of YAML is not used here", "write plain keys, lists and values")
@@ -457,8 +465,7 @@ func (s *source) convert(n ast.Node, label string, depth int) *node {
 func (s *source) convertKeys(out *node, values []*ast.MappingValueNode, depth int) {
 	lines := make(map[string]int, len(values))
 	for _, v := range values {
-		pos := place(v.Key.GetToken())
-		pos.File = s.file
+		pos := s.place(v.Key)
 		key, ok := v.Key.(*ast.StringNode)
 		if !ok {
 			s.fault(pos, "a key must be a plain word", "a word, a colon, then the value")

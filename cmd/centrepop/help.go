@@ -1,13 +1,14 @@
 package main
 
 import (
-	"centrepop/parts/meant"
 	"fmt"
 	"io"
 	"runtime"
 	"runtime/debug"
 	"slices"
 	"strings"
+
+	"centrepop/parts/meant"
 
 	"github.com/spf13/pflag"
 )
@@ -172,14 +173,6 @@ func writeVersion(w io.Writer, asJSON bool) error {
 	return err
 }
 
-// perhaps suggests a word that is meant, or "".
-func perhaps(word string, known []string) string {
-	if like := meant.Word(word, known); like != "" {
-		return "; perhaps " + like + " is meant"
-	}
-	return ""
-}
-
 // flagFault words what pflag says about a flag, with the flag that is meant.
 func flagFault(err error, flags *pflag.FlagSet) error {
 	text := err.Error()
@@ -187,11 +180,9 @@ func flagFault(err error, flags *pflag.FlagSet) error {
 		var names []string
 		flags.VisitAll(func(f *pflag.Flag) { names = append(names, f.Name) })
 		slices.Sort(names)
-		like := meant.Word(name, names)
-		if like != "" {
-			like = "; perhaps --" + like + " is meant"
+		if like := meant.Word(name, names); like != "" {
+			text += "; perhaps --" + like + " is meant"
 		}
-		text += like
 	}
 	return badUse("%s", text)
 }

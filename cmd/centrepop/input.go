@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"centrepop/parts"
+	"centrepop/parts/meant"
 )
 
 // inputKey is a key of the input in an answer.
@@ -35,7 +36,7 @@ func inputCmd(c *call) error {
 	if len(c.args) == 1 {
 		var known []string
 		if groups, known = parts.GroupsOf(c.args[0]); groups == nil {
-			return badUse("%s is no kind of part and no group of keys%s; there are %s", c.args[0], perhaps(c.args[0], known), strings.Join(known, ", "))
+			return badUse("%s is no kind of part and no group of keys%s; there are %s", c.args[0], meant.Perhaps(c.args[0], known), strings.Join(known, ", "))
 		}
 	}
 	out := make([]inputGroup, len(groups))

@@ -15,6 +15,8 @@ import (
 	"slices"
 	"strings"
 
+	"centrepop/parts/meant"
+
 	"github.com/spf13/pflag"
 )
 
@@ -163,7 +165,7 @@ func dispatch(args []string, stdout, stderr io.Writer) int {
 		return cmd.start(args[1:], stdout, stderr)
 	}
 	known := append(commandNames(), "help", "version")
-	report(stderr, nil, badUse("unknown command %q%s; centrepop help lists them", word, perhaps(word, known)), asJSON)
+	report(stderr, nil, badUse("unknown command %q%s; centrepop help lists them", word, meant.Perhaps(word, known)), asJSON)
 	return statusBad
 }
 

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"centrepop/parts"
+	"centrepop/parts/meant"
 	"centrepop/templates/draw"
 	partsheets "centrepop/templates/sheets"
 )
@@ -99,7 +100,7 @@ func pageOf(job *parts.Job, doc *draw.Document, part, sheet string) (int, error)
 		}
 	}
 	if len(sheets) == 0 {
-		return 0, badUse("--part %s: there is no such part%s; there are %s", part, perhaps(part, known), strings.Join(known, ", "))
+		return 0, badUse("--part %s: there is no such part%s; there are %s", part, meant.Perhaps(part, known), strings.Join(known, ", "))
 	}
-	return 0, badUse("--sheet %s: there is no such sheet%s; there are %s", sheet, perhaps(sheet, sheets), strings.Join(sheets, "; "))
+	return 0, badUse("--sheet %s: there is no such sheet%s; there are %s", sheet, meant.Perhaps(sheet, sheets), strings.Join(sheets, "; "))
 }

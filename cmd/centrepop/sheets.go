@@ -16,6 +16,7 @@ import (
 	"centrepop/layout/review"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/meant"
 	"centrepop/render/pdf"
 	"centrepop/render/png"
 	"centrepop/templates"
@@ -322,7 +323,7 @@ func partNamed(pl *plan.Plan, name string) (*plan.PartPlan, error) {
 	for _, q := range pl.Parts {
 		known = append(known, q.Name)
 	}
-	return nil, badUse("no part %s in the job%s; it has %s", name, perhaps(name, known), strings.Join(known, ", "))
+	return nil, badUse("no part %s in the job%s; it has %s", name, meant.Perhaps(name, known), strings.Join(known, ", "))
 }
 
 func preview(c *call) error {

@@ -13,6 +13,7 @@ import (
 	"strings"
 
 	"centrepop/parts"
+	"centrepop/parts/meant"
 	"centrepop/render/atomicfile"
 )
 
@@ -48,7 +49,7 @@ func start(c *call) error {
 	known := append(slices.Clone(kinds), "all")
 	switch {
 	case !slices.Contains(known, *kind):
-		return badUse("--kind %s is not known%s; there are %s", *kind, perhaps(*kind, known), strings.Join(known, ", "))
+		return badUse("--kind %s is not known%s; there are %s", *kind, meant.Perhaps(*kind, known), strings.Join(known, ", "))
 	case *unit != string(parts.Millimetres) && *unit != string(parts.Inches):
 		return badUse("--units %s: mm or in", *unit)
 	case *kind != "all":

@@ -59,6 +59,15 @@ func Word(s string, words []string) string {
 	return best
 }
 
+// Perhaps suggests the word that is meant, to stand behind what is said to be
+// wrong; "" if none is close.
+func Perhaps(s string, words []string) string {
+	if like := Word(s, words); like != "" {
+		return "; perhaps " + like + " is meant"
+	}
+	return ""
+}
+
 // Sorted returns the things in the order of the slips between given and their
 // names; equals keep their order.
 func Sorted[T any](given string, things []T, name func(T) string) []T {
