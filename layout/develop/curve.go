@@ -35,21 +35,15 @@ const (
 
 // String returns the role in lower case.
 func (r Role) String() string {
-	switch r {
-	case Cut:
-		return "cut"
-	case Tab:
-		return "tab"
-	case Seam:
-		return "seam"
-	case Fold:
-		return "fold"
-	case Division:
-		return "division"
-	case Top:
-		return "top"
+	return nameOf(int(r), "role", "cut", "tab", "seam", "fold", "division", "top")
+}
+
+// nameOf names the value i of a kind of thing.
+func nameOf(i int, kind string, names ...string) string {
+	if i < 0 || i >= len(names) {
+		return "unknown " + kind
 	}
-	return "unknown role"
+	return names[i]
 }
 
 // Segment is one straight or circular piece of a Curve; it starts where the
@@ -84,9 +78,9 @@ func polyline(name string, role Role, points ...Point) Curve {
 	return c
 }
 
-// polygon is polyline closed back to its first point.
-func polygon(name string, role Role, points ...Point) Curve {
-	c := polyline(name, role, points...)
+// polygon is the edge of a sheet: the points joined, back to the first.
+func polygon(points ...Point) Curve {
+	c := polyline("edge", Cut, points...)
 	c.Segments = append(c.Segments, Segment{To: points[0]})
 	c.Closed = true
 	return c

@@ -34,8 +34,8 @@ func TestErrorOrFinite(t *testing.T) {
 		switch rapid.IntRange(0, 4).Draw(t, "kind") {
 		case 0:
 			var d Development
-			d, err = Cylinder{DiameterMm: f("D"), PaperMm: s("paper"), WidthMm: f("width"), TabMm: s("tab"), Edge: Face(n("edge")), SeamDeg: f("seam"), Divisions: 12 * n("n"),
-				Features: []Feature{{Kind: FeatureKind(n("kind of feature")), ClockDeg: f("clock"), AxialMm: f("axial"), OffsetMm: s("offset"),
+			d, err = Cylinder{DiameterMm: f("D"), PaperMm: s("paper"), WidthMm: f("width"), TabMm: s("tab"), Edge: Face(n("edge")), SeamDeg: f("seam"),
+				Features: []Feature{{Kind: FeatureKind(n("kind of feature")), ClockDeg: f("clock"), AxialMm: f("axial"),
 					DiameterMm: f("d"), WidthMm: f("w"), LengthMm: f("l"), CornerMm: s("corner")}}}.Develop()
 			if err == nil {
 				pieces = append(pieces, d)
@@ -43,13 +43,13 @@ func TestErrorOrFinite(t *testing.T) {
 		case 1:
 			var p SaddlePattern
 			p, err = Saddle{MainDiameterMm: f("D"), BranchDiameterMm: f("d"), MainWallMm: s("T"), BranchWallMm: s("t"), AngleDeg: pick("angle", rapid.Float64Range(30, 90)), OffsetMm: s("offset"),
-				Joint: Joint(n("joint")), Edge: CutEdge(n("edge")), GapMm: s("gap"), PaperMm: s("paper"), TabMm: s("tab"), SeamDeg: f("seam"), MarginMm: s("margin"), ReachMm: s("reach"), Divisions: 12 * n("n")}.Develop()
+				Joint: Joint(n("joint")), GapMm: s("gap"), PaperMm: s("paper"), TabMm: s("tab"), SeamDeg: f("seam"), MarginMm: s("margin"), Divisions: 12 * n("n")}.Develop()
 			if err == nil {
 				pieces = append(pieces, p.Branch, p.Hole)
 			}
 		case 2:
 			var p FrustumPattern
-			p, err = Frustum{LargeDiameterMm: f("D"), SmallDiameterMm: f("d"), HeightMm: f("h"), ThicknessMm: s("t"), OverlapMm: s("lap"), Divisions: 12 * n("n"), Gores: n("gores"), Measured: Surface(n("surface")),
+			p, err = Frustum{LargeDiameterMm: f("D"), SmallDiameterMm: f("d"), HeightMm: f("h"), ThicknessMm: s("t"), OverlapMm: s("lap"), Gores: n("gores"), Measured: Surface(n("surface")),
 				SheetWidthMm: 900, SheetHeightMm: 1200}.Develop()
 			if err == nil {
 				pieces = append(pieces, p.Piece)
@@ -172,12 +172,12 @@ func TestClipX(t *testing.T) {
 
 func TestNames(t *testing.T) {
 	for _, s := range []interface{ String() string }{Cut, Tab, Seam, Fold, Division, Top, FrontFace, BackFace, Hole, AxialSlot, AroundSlot, Window,
-		SetOn, SetIn, WholeWall, BranchInside, BranchOutside, Outside, Middle, Inside, Rolled, Faceted} {
+		SetOn, SetIn, Outside, Inside, Rolled, Faceted} {
 		if n := s.String(); n == "" || len(n) > 8 && n[:8] == "unknown " {
 			t.Errorf("%#v has no name", s)
 		}
 	}
-	for _, s := range []interface{ String() string }{Role(99), Face(-1), FeatureKind(99), Joint(99), CutEdge(99), Surface(99), Bend(99)} {
+	for _, s := range []interface{ String() string }{Role(99), Face(-1), FeatureKind(99), Joint(99), Surface(99), Bend(99)} {
 		if n := s.String(); len(n) < 8 || n[:8] != "unknown " {
 			t.Errorf("%#v is named %q", s, n)
 		}

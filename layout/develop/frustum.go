@@ -12,24 +12,12 @@ type Surface int
 const (
 	// Outside diameters are over the plate.
 	Outside Surface = iota
-	// Middle diameters are to the middle of the plate.
-	Middle
 	// Inside diameters are clear of the plate.
 	Inside
 )
 
-// String returns "outside", "middle" or "inside".
-func (s Surface) String() string {
-	switch s {
-	case Outside:
-		return "outside"
-	case Middle:
-		return "middle"
-	case Inside:
-		return "inside"
-	}
-	return "unknown surface"
-}
+// String returns "outside" or "inside".
+func (s Surface) String() string { return nameOf(int(s), "surface", "outside", "inside") }
 
 // toMiddle returns what to add to a diameter to reach the middle of a plate
 // that takes up thicknessMm along the radius.
@@ -37,8 +25,6 @@ func (s Surface) toMiddle(thicknessMm float64) (float64, error) {
 	switch s {
 	case Outside:
 		return -thicknessMm, nil
-	case Middle:
-		return 0, nil
 	case Inside:
 		return thicknessMm, nil
 	}
@@ -48,10 +34,10 @@ func (s Surface) toMiddle(thicknessMm float64) (float64, error) {
 // MaxGores is the largest number of equal pieces a cone is split into.
 const MaxGores = 24
 
-// Frustum is a right cone, cut off or whole, with both ends on one axis.
+// Frustum is a right cone, cut off, with both ends on one axis.
 type Frustum struct {
 	// LargeDiameterMm and SmallDiameterMm are the end diameters on the named
-	// surface; the small one may be 0 for a pointed cone.
+	// surface.
 	LargeDiameterMm, SmallDiameterMm float64
 	// Measured names the surface of both diameters.
 	Measured Surface
@@ -64,9 +50,6 @@ type Frustum struct {
 	// OverlapMm is the width of the seam lap along one edge of each piece, 0
 	// for a butt.
 	OverlapMm float64
-	// Divisions is the number of equal parts of the whole circle, 0 for 12.
-	// Each piece gets its share, rounded up.
-	Divisions int
 	// Gores is the number of equal pieces, 0 for as few as the sheet allows
 	// (1 when no sheet is given), at most MaxGores.
 	Gores int
@@ -100,9 +83,8 @@ type FrustumPattern struct {
 // the small end, a lap that would run into the blank, and a piece that does
 // not fit the sheet.
 func (f Frustum) Develop() (FrustumPattern, error) {
-	n, errN := checkDivisions(f.Divisions, 1)
-	err := firstError(errN,
-		checkLength("large diameter", f.LargeDiameterMm), checkAllowance("small diameter", f.SmallDiameterMm),
+	err := firstError(
+		checkLength("large diameter", f.LargeDiameterMm), checkLength("small diameter", f.SmallDiameterMm),
 		checkLength("height", f.HeightMm), checkAllowance("plate thickness", f.ThicknessMm),
 		checkAllowance("seam overlap", f.OverlapMm),
 		checkAllowance("sheet width", f.SheetWidthMm), checkAllowance("sheet height", f.SheetHeightMm))
@@ -128,13 +110,8 @@ func (f Frustum) Develop() (FrustumPattern, error) {
 	if err != nil {
 		return FrustumPattern{}, err
 	}
-	if f.SmallDiameterMm == 0 {
-		if f.ThicknessMm > 0 && f.Measured != Middle {
-			return FrustumPattern{}, refuse("a pointed cone in plate needs diameters to the middle of the plate")
-		}
-	}
 	large, small := (f.LargeDiameterMm+add)/2, (f.SmallDiameterMm+add)/2
-	if small < 0 || f.SmallDiameterMm > 0 && small < f.ThicknessMm/2*math.Cos(halfApex) {
+	if small < f.ThicknessMm/2*math.Cos(halfApex) {
 		return FrustumPattern{}, refuse("a plate of %g mm is too thick for a small end of %g mm", f.ThicknessMm, f.SmallDiameterMm)
 	}
 
@@ -146,7 +123,7 @@ func (f Frustum) Develop() (FrustumPattern, error) {
 	if p.OuterRadiusMm > 1000*MaxLengthMm {
 		return FrustumPattern{}, refuse("the taper is so slight that the sector's radius is %.3g mm: use the cylinder wrap", p.OuterRadiusMm)
 	}
-	if err := f.split(&p, n); err != nil {
+	if err := f.split(&p); err != nil {
 		return FrustumPattern{}, err
 	}
 	f.describe(&p, large, small, halfApex)
@@ -154,7 +131,7 @@ func (f Frustum) Develop() (FrustumPattern, error) {
 }
 
 // split chooses the number of gores and draws the piece.
-func (f Frustum) split(p *FrustumPattern, divisions int) error {
+func (f Frustum) split(p *FrustumPattern) error {
 	from, to := f.Gores, f.Gores
 	if f.Gores == 0 {
 		from, to = 1, 1
@@ -174,7 +151,7 @@ func (f Frustum) split(p *FrustumPattern, divisions int) error {
 		if p.Gores > 1 {
 			p.Piece.Title = fmt.Sprintf("cone development, cut %d pieces", p.Gores)
 		}
-		f.draw(p, (divisions+p.Gores-1)/p.Gores)
+		f.draw(p, (DefaultDivisions+p.Gores-1)/p.Gores)
 		if err := p.Piece.finish(); err != nil {
 			return err
 		}
@@ -189,12 +166,7 @@ func (f Frustum) split(p *FrustumPattern, divisions int) error {
 // checkLap refuses a lap that would cover the piece's other edge, which
 // happens in a sector near a full circle.
 func (f Frustum) checkLap(p *FrustumPattern) error {
-	free := 360 - p.PieceAngleDeg
-	r := p.InnerRadiusMm
-	if r == 0 {
-		r = p.OuterRadiusMm // the lap of a pointed cone tapers to the apex
-	}
-	if f.OverlapMm > 0 && deg(math.Atan2(f.OverlapMm, r)) >= free {
+	if free := 360 - p.PieceAngleDeg; f.OverlapMm > 0 && deg(math.Atan2(f.OverlapMm, p.InnerRadiusMm)) >= free {
 		return refuse("a lap of %g mm runs into the other edge of a sector of %.2f°: use more gores", f.OverlapMm, p.PieceAngleDeg)
 	}
 	return nil
@@ -209,19 +181,11 @@ func (f Frustum) draw(p *FrustumPattern, parts int) {
 	outerL, outerR := polar(p.OuterRadiusMm, 270-half), polar(p.OuterRadiusMm, 270+half)
 	innerL, innerR := polar(p.InnerRadiusMm, 270-half), polar(p.InnerRadiusMm, 270+half)
 	edge := Curve{Name: "edge", Role: Cut, Closed: true, Start: outerL}
-	edge.Segments = append(edge.Segments, Segment{To: outerR, SweepDeg: p.PieceAngleDeg}, Segment{To: innerR})
-	if p.InnerRadiusMm > 0 {
-		edge.Segments = append(edge.Segments, Segment{To: innerL, SweepDeg: -p.PieceAngleDeg})
-	}
-	edge.Segments = append(edge.Segments, Segment{To: outerL})
+	edge.Segments = []Segment{{To: outerR, SweepDeg: p.PieceAngleDeg}, {To: innerR}, {To: innerL, SweepDeg: -p.PieceAngleDeg}, {To: outerL}}
 	d.Curves = append(d.Curves, edge)
 	if f.OverlapMm > 0 {
 		out := polar(f.OverlapMm, half) // square to the right edge
-		tab := []Point{outerR, outerR.Plus(out), innerR.Plus(out), innerR}
-		if p.InnerRadiusMm == 0 {
-			tab = []Point{outerR, outerR.Plus(out), innerR}
-		}
-		d.Curves = append(d.Curves, polyline("lap", Tab, tab...), polyline("seam", Seam, outerR, innerR))
+		d.Curves = append(d.Curves, polyline("lap", Tab, outerR, outerR.Plus(out), innerR.Plus(out), innerR), polyline("seam", Seam, outerR, innerR))
 	}
 	t := Table{Title: "divisions", Drawn: true, Columns: []Column{
 		{"angle from left edge", "deg"}, {"outer x", "mm"}, {"outer y", "mm"}, {"inner x", "mm"}, {"inner y", "mm"},

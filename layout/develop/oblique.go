@@ -14,7 +14,7 @@ import (
 // growing to the right.
 type Oblique struct {
 	// BaseDiameterMm and TopDiameterMm are the end diameters on the named
-	// surface; either may be the larger. A top of 0 is a point.
+	// surface; either may be the larger.
 	BaseDiameterMm, TopDiameterMm float64
 	// Measured names the surface of both diameters.
 	Measured Surface
@@ -47,7 +47,7 @@ type Oblique struct {
 func (o Oblique) Develop() (StripPattern, error) {
 	n, errN := checkDivisions(o.Divisions, 1)
 	err := firstError(errN,
-		checkLength("base diameter", o.BaseDiameterMm), checkAllowance("top diameter", o.TopDiameterMm),
+		checkLength("base diameter", o.BaseDiameterMm), checkLength("top diameter", o.TopDiameterMm),
 		checkLength("height", o.HeightMm), checkOffset("offset to TOP", o.OffsetTopMm), checkOffset("offset to the right", o.OffsetRightMm),
 		checkForming(o.ThicknessMm, o.OverlapMm, o.Bend, o.SheetWidthMm, o.SheetHeightMm), checkAngle("seam angle", o.SeamDeg))
 	if err != nil {
@@ -60,15 +60,10 @@ func (o Oblique) Develop() (StripPattern, error) {
 	if o.Pieces < 0 || o.Pieces > min(n, MaxGores) {
 		return StripPattern{}, refuse("pieces is %d, want 0 to %d", o.Pieces, min(n, MaxGores))
 	}
-	base, err := middleRadius("base diameter", o.BaseDiameterMm, o.ThicknessMm, o.Measured)
-	if err != nil {
+	base, err1 := middleRadius("base diameter", o.BaseDiameterMm, o.ThicknessMm, o.Measured)
+	top, err2 := middleRadius("top diameter", o.TopDiameterMm, o.ThicknessMm, o.Measured)
+	if err := firstError(err1, err2); err != nil {
 		return StripPattern{}, err
-	}
-	top := 0.0
-	if o.TopDiameterMm > 0 {
-		if top, err = middleRadius("top diameter", o.TopDiameterMm, o.ThicknessMm, o.Measured); err != nil {
-			return StripPattern{}, err
-		}
 	}
 
 	fine := 1

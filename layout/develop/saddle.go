@@ -19,44 +19,7 @@ const (
 )
 
 // String returns "set on" or "set in".
-func (j Joint) String() string {
-	switch j {
-	case SetOn:
-		return "set on"
-	case SetIn:
-		return "set in"
-	}
-	return "unknown joint"
-}
-
-// CutEdge says which surface of the branch's wall the cut is calculated for.
-// The cut itself goes square through the wall, so only one edge can be exact.
-type CutEdge int
-
-// The edges of a branch's wall.
-const (
-	// WholeWall takes at each ordinate the place of the wall that would touch
-	// first: nothing has to be ground away to fit up, and the rest of the
-	// wall stands clear and forms the groove.
-	WholeWall CutEdge = iota
-	// BranchInside takes the branch's bore.
-	BranchInside
-	// BranchOutside takes the branch's outside.
-	BranchOutside
-)
-
-// String returns the edge in words.
-func (e CutEdge) String() string {
-	switch e {
-	case WholeWall:
-		return "whole wall"
-	case BranchInside:
-		return "branch inside"
-	case BranchOutside:
-		return "branch outside"
-	}
-	return "unknown edge"
-}
+func (j Joint) String() string { return nameOf(int(j), "joint", "set on", "set in") }
 
 // The angles a branch may have. Below 30° the toe of the branch can no longer
 // be reached for welding: common practice, no source.
@@ -73,7 +36,10 @@ const DefaultSaddleMarginMm = 25.0
 // need.
 const holeMarginMm = 12.5
 
-// Saddle is a round branch on a round main of equal or larger size.
+// Saddle is a round branch on a round main of equal or larger size. Its cut goes
+// square through the wall, so that only one edge of it can be exact: at each ordinate
+// it is that of the place of the wall that would touch first. Nothing has to be ground
+// away to fit up, and the rest of the wall stands clear and forms the groove.
 //
 // Position round the branch, t, is 0° on the acute side (at 90°: on the side
 // chosen as front of the main) and grows clockwise seen from the branch's
@@ -90,26 +56,17 @@ type Saddle struct {
 	// OffsetMm is the distance between the axes, positive to the right.
 	OffsetMm float64
 	Joint    Joint
-	Edge     CutEdge
 	// GapMm is the root gap for the weld: SetOn keeps it between branch and
 	// main square to the main's surface, SetIn all round in the hole.
 	GapMm float64
-	// PaperMm is the thickness of a template wrapped round the outside; not
-	// used for a rolled part.
+	// PaperMm is the thickness of a template wrapped round the outside.
 	PaperMm float64
-	// RolledBranch and RolledMain develop the part itself from sheet, at the
-	// middle of its wall, instead of a template for the outside.
-	RolledBranch, RolledMain bool
 	// TabMm is the overlap of the branch pattern, 0 for a butt.
 	TabMm float64
 	// SeamDeg is the position t of the branch pattern's ends, -360..360.
 	SeamDeg float64
 	// MarginMm is the sheet beyond the longest ordinate, 0 for 25 mm.
 	MarginMm float64
-	// ReachMm is the length along the branch's axis from the crossing with
-	// the main's axis (or the nearest point to it) to the free end; 0 when
-	// not known. With it the pattern says where its square edge goes.
-	ReachMm float64
 	// Divisions is the number of ordinates, a multiple of 4; 0 for 12.
 	Divisions int
 }
@@ -153,7 +110,7 @@ type saddleGeometry struct {
 	in             Saddle
 	mainOut        float64 // radius of the main's outside
 	cutSurface     float64 // radius of the cylinder the branch is cut to
-	inner, outer   float64 // radii of the wall parts that count for the cut
+	branchBore     float64 // radii of the branch's wall
 	branchOut      float64
 	holeRadius     float64
 	branchScale    float64 // radius that turns t into x
@@ -186,9 +143,6 @@ func (s Saddle) Develop() (SaddlePattern, error) {
 		}
 	}
 	g.square = g.longest + g.margin
-	if s.ReachMm > 0 && s.ReachMm < g.square {
-		return SaddlePattern{}, refuse("the branch reaches %.3f mm from the crossing of the axes, the pattern needs %.3f mm", s.ReachMm, g.square)
-	}
 	p := SaddlePattern{SquareEdgeMm: g.square, Ordinates: g.ordinates()}
 	if p.Branch, err = g.branch(p.Ordinates); err != nil {
 		return SaddlePattern{}, err
@@ -206,47 +160,25 @@ func (s Saddle) check() (saddleGeometry, error) {
 		checkLength("main diameter", s.MainDiameterMm), checkLength("branch diameter", s.BranchDiameterMm),
 		checkAllowance("main wall", s.MainWallMm), checkAllowance("branch wall", s.BranchWallMm),
 		checkOffset("offset", s.OffsetMm), checkAllowance("gap", s.GapMm), checkAllowance("paper thickness", s.PaperMm),
-		checkAllowance("tab", s.TabMm), checkAllowance("reach", s.ReachMm),
-		checkAngle("seam position", s.SeamDeg))
+		checkAllowance("tab", s.TabMm), checkAngle("seam position", s.SeamDeg))
 	if err != nil {
 		return saddleGeometry{}, err
 	}
-	mainOut, branchOut := s.MainDiameterMm/2, s.BranchDiameterMm/2
 	if s.MarginMm != 0 { // without it the shortest line has no length
 		if err := checkLength("margin", s.MarginMm); err != nil {
 			return saddleGeometry{}, err
 		}
 	}
-	g := saddleGeometry{in: s, mainOut: mainOut, branchOut: branchOut, divisions: n, margin: s.MarginMm,
-		sin: sinDeg(s.AngleDeg), cos: cosDeg(s.AngleDeg)}
+	mainOut, branchOut := s.MainDiameterMm/2, s.BranchDiameterMm/2
+	g := saddleGeometry{in: s, mainOut: mainOut, branchBore: branchOut - s.BranchWallMm, branchOut: branchOut, divisions: n, margin: s.MarginMm,
+		branchScale: branchOut + s.PaperMm/2, mainScale: mainOut + s.PaperMm/2, sin: sinDeg(s.AngleDeg), cos: cosDeg(s.AngleDeg)}
 	if g.margin == 0 {
 		g.margin = DefaultSaddleMarginMm
 	}
 	if err := s.meets(); err != nil {
 		return g, err
 	}
-	if err := g.setJoint(); err != nil {
-		return g, err
-	}
-	branchBore := branchOut - s.BranchWallMm
-	switch s.Edge {
-	case WholeWall:
-		g.inner, g.outer = branchBore, branchOut
-	case BranchInside:
-		g.inner, g.outer = branchBore, branchBore
-	case BranchOutside:
-		g.inner, g.outer = branchOut, branchOut
-	default:
-		return g, refuse("cut edge %d is not known", s.Edge)
-	}
-	g.branchScale, g.mainScale = branchOut+s.PaperMm/2, mainOut+s.PaperMm/2
-	if s.RolledBranch {
-		g.branchScale = branchOut - s.BranchWallMm/2
-	}
-	if s.RolledMain {
-		g.mainScale = mainOut - s.MainWallMm/2
-	}
-	return g, nil
+	return g, g.setJoint()
 }
 
 // meets refuses a branch that does not come out of the side of its main.
@@ -277,10 +209,10 @@ func (s Saddle) meets() error {
 // setJoint sets the surface that the branch ends at and the hole in the main.
 func (g *saddleGeometry) setJoint() error {
 	s := g.in
-	mainBore, branchBore, offset := g.mainOut-s.MainWallMm, g.branchOut-s.BranchWallMm, math.Abs(s.OffsetMm)
+	mainBore, offset := g.mainOut-s.MainWallMm, math.Abs(s.OffsetMm)
 	switch s.Joint {
 	case SetOn:
-		g.cutSurface, g.holeRadius = g.mainOut+s.GapMm, branchBore
+		g.cutSurface, g.holeRadius = g.mainOut+s.GapMm, g.branchBore
 	case SetIn:
 		if s.MainWallMm == 0 {
 			return refuse("a set-in branch needs the main's wall thickness")
@@ -315,14 +247,14 @@ func (g saddleGeometry) along(rho, tDeg, surface float64) float64 {
 // maximum: there side/height = cos t·cos b/sin t.
 func (g saddleGeometry) cut(tDeg float64) float64 {
 	sine, lean := sinDeg(tDeg), cosDeg(tDeg)*g.cos
-	rho := g.inner
+	rho := g.branchBore
 	if sine == 0 {
 		if lean > 0 {
-			rho = g.outer
+			rho = g.branchOut
 		}
 	} else {
 		side := g.cutSurface * math.Copysign(lean, lean*sine) / math.Hypot(sine, lean)
-		rho = math.Max(g.inner, math.Min(g.outer, (side-g.in.OffsetMm)/sine))
+		rho = math.Max(g.branchBore, math.Min(g.branchOut, (side-g.in.OffsetMm)/sine))
 	}
 	return g.along(rho, tDeg, g.cutSurface)
 }
@@ -387,7 +319,7 @@ func (g saddleGeometry) branch(table []Ordinate) (Development, error) {
 	for i := len(top) - 1; i >= 0; i-- {
 		edge = append(edge, top[i])
 	}
-	d.Curves = append(d.Curves, polygon("edge", Cut, edge...))
+	d.Curves = append(d.Curves, polygon(edge...))
 	if s.TabMm > 0 {
 		over := g.profile(g.leftDeg+360, g.leftDeg+360+deg(s.TabMm/g.branchScale))
 		tab := []Point{{XMm: right, YMm: 0}, {XMm: right + s.TabMm, YMm: 0}}
@@ -419,9 +351,6 @@ func (g saddleGeometry) branch(table []Ordinate) (Development, error) {
 		{"deepest drop", g.longest - g.shortest, "mm"},
 		{"square edge from axis crossing", g.square, "mm"},
 	}
-	if s.ReachMm > 0 {
-		d.Results = append(d.Results, Value{"square edge from free end", s.ReachMm - g.square, "mm"})
-	}
 	d.Formulas = append([]Formula{
 		{"cut along the branch", "w = (√(R² - (e + r·sin t)²) + r·cos t·cos b)/sin b"},
 		{"girth", "x = (d + paper)/2·t; rolled: (d - wall)/2·t"},
@@ -436,20 +365,11 @@ func (g saddleGeometry) branch(table []Ordinate) (Development, error) {
 }
 
 func (g saddleGeometry) edgeRule() Formula {
-	s := g.in
 	rule := "R = main outside/2 + gap"
-	if s.Joint == SetIn {
+	if g.in.Joint == SetIn {
 		rule = "R = main bore/2"
 	}
-	switch s.Edge {
-	case WholeWall:
-		rule += ", r = the part of the branch's wall that touches first"
-	case BranchInside:
-		rule += ", r = branch bore/2"
-	case BranchOutside:
-		rule += ", r = branch outside/2"
-	}
-	return Formula{"surfaces, " + s.Joint.String() + ", " + s.Edge.String(), rule}
+	return Formula{"surfaces, " + g.in.Joint.String() + ", whole wall", rule + ", r = the part of the branch's wall that touches first"}
 }
 
 func (g saddleGeometry) inputs() []Value {
@@ -487,7 +407,7 @@ func (g saddleGeometry) hole() (Development, error) {
 	round := math.Min(g.margin, holeMarginMm)
 	lo, hi := Point{XMm: b.Min.XMm - round, YMm: b.Min.YMm - round}, Point{XMm: b.Max.XMm + round, YMm: b.Max.YMm + round}
 	d.Curves = []Curve{
-		polygon("edge", Cut, lo, Point{XMm: hi.XMm, YMm: lo.YMm}, hi, Point{XMm: lo.XMm, YMm: hi.YMm}), curve,
+		polygon(lo, Point{XMm: hi.XMm, YMm: lo.YMm}, hi, Point{XMm: lo.XMm, YMm: hi.YMm}), curve,
 	}
 	if lo.XMm < 0 && hi.XMm > 0 {
 		d.Curves = append(d.Curves, polyline("line facing the branch", Top, Point{XMm: 0, YMm: lo.YMm}, Point{XMm: 0, YMm: hi.YMm}))

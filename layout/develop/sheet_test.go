@@ -39,7 +39,7 @@ func TestSaddleSheets(t *testing.T) {
 		s := Saddle{
 			MainDiameterMm: 219.1, MainWallMm: 8, BranchDiameterMm: 114.3, BranchWallMm: 6.3, AngleDeg: float64(rapid.IntRange(30, 150).Draw(t, "angle")), OffsetMm: float64(rapid.IntRange(-40, 40).Draw(t, "offset")),
 			GapMm: 2, PaperMm: 0.1, SeamDeg: float64(rapid.IntRange(-12, 12).Draw(t, "seam")) * 30, TabMm: rapid.SampledFrom([]float64{0, 0.5, 10}).Draw(t, "tab"), MarginMm: rapid.SampledFrom([]float64{0, 25}).Draw(t, "margin"),
-			ReachMm: rapid.SampledFrom([]float64{0, 600}).Draw(t, "reach"), Divisions: rapid.SampledFrom([]int{8, 24}).Draw(t, "divisions"),
+			Divisions: rapid.SampledFrom([]int{8, 24}).Draw(t, "divisions"),
 		}
 		p, err := s.Develop()
 		if err != nil {
@@ -85,9 +85,6 @@ func TestSaddleSheets(t *testing.T) {
 		}
 		if deep, _ := p.Branch.Result("deepest drop"); deep < most-shortest-1e-9 {
 			t.Fatalf("deepest drop %v, and %v by the ordinates", deep, most-shortest)
-		}
-		if free, ok := p.Branch.Result("square edge from free end"); ok != (s.ReachMm > 0) || ok && math.Abs(free-(s.ReachMm-most-margin)) > 1e-9 {
-			t.Fatalf("square edge from the free end %v, %v", free, ok)
 		}
 		if most < longest-1e-9 || len(curvesOf(p.Branch, "tab")) != len(curvesOf(p.Branch, "seam")) || (len(curvesOf(p.Branch, "tab")) == 1) != (s.TabMm > 0) {
 			t.Fatalf("longest %v of %v, %d tabs", most, longest, len(curvesOf(p.Branch, "tab")))

@@ -21,15 +21,7 @@ const (
 )
 
 // String returns "rolled" or "faceted".
-func (b Bend) String() string {
-	switch b {
-	case Rolled:
-		return "rolled"
-	case Faceted:
-		return "faceted"
-	}
-	return "unknown bend"
-}
+func (b Bend) String() string { return nameOf(int(b), "bend", "rolled", "faceted") }
 
 // rolledSteps is the least number of flat strips a rolled surface is unrolled
 // in. A chord of half a degree is 3 millionths shorter than its arc.
@@ -239,7 +231,7 @@ func (s strip) draw(d *Development, part []rung, base, top []Point) error {
 	for i := n; i >= 0; i-- {
 		add(top[i])
 	}
-	d.Curves = append(d.Curves, polygon("edge", Cut, ring...))
+	d.Curves = append(d.Curves, polygon(ring...))
 	if crossesItself(s.drawLap(d, ring, [2]Point{base[n], top[n]})) {
 		return refuse("%s: the flat pattern overlaps itself, make it in more pieces", d.Title)
 	}
@@ -256,11 +248,7 @@ func (s strip) drawLap(d *Development, ring []Point, last [2]Point) []Point {
 	base, top := last[0], last[1]
 	up := top.Minus(base)
 	out := Point{XMm: up.YMm, YMm: -up.XMm}.Times(s.lapMm / up.LengthMm())
-	lap := []Point{base, base.Plus(out)}
-	if s.topGirthMm > 0 {
-		lap = append(lap, top.Plus(out))
-	}
-	lap = append(lap, top)
+	lap := []Point{base, base.Plus(out), top.Plus(out), top}
 	d.Curves = append(d.Curves, polyline("lap", Tab, lap...), polyline("seam", Seam, base, top))
 	var whole []Point
 	for _, p := range ring {

@@ -169,8 +169,8 @@ func TestObliqueBends(t *testing.T) {
 	}
 }
 
-func TestObliqueSheetAndPoint(t *testing.T) {
-	o := Oblique{BaseDiameterMm: 600, HeightMm: 500, OffsetTopMm: 120, OverlapMm: 10, SheetWidthMm: 700, SheetHeightMm: 500}
+func TestObliqueSheet(t *testing.T) {
+	o := Oblique{BaseDiameterMm: 600, TopDiameterMm: 60, HeightMm: 500, OffsetTopMm: 120, OverlapMm: 10, SheetWidthMm: 700, SheetHeightMm: 500}
 	p, err := o.Develop()
 	if err != nil {
 		t.Fatal(err)
@@ -365,6 +365,7 @@ func TestStripRefuses(t *testing.T) {
 		{ob(func(o *Oblique) { o.BaseDiameterMm = nan }), "base diameter"},
 		{ob(func(o *Oblique) { o.BaseDiameterMm = 0 }), "base diameter"},
 		{ob(func(o *Oblique) { o.TopDiameterMm = -1 }), "top diameter"},
+		{ob(func(o *Oblique) { o.TopDiameterMm = 0 }), "top diameter is 0"},
 		{ob(func(o *Oblique) { o.HeightMm = 0 }), "height"},
 		{ob(func(o *Oblique) { o.HeightMm = 1e9 }), "height"},
 		{ob(func(o *Oblique) { o.OffsetTopMm = math.Inf(-1) }), "offset to TOP"},

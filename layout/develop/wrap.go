@@ -1,9 +1,10 @@
 package develop
 
 import (
+	"cmp"
 	"fmt"
 	"math"
-	"sort"
+	"slices"
 
 	"centrepop/parts/geom"
 )
@@ -21,15 +22,7 @@ const (
 )
 
 // String returns "front face" or "back face".
-func (f Face) String() string {
-	switch f {
-	case FrontFace:
-		return "front face"
-	case BackFace:
-		return "back face"
-	}
-	return "unknown face"
-}
+func (f Face) String() string { return nameOf(int(f), "face", "front face", "back face") }
 
 // FeatureKind is the shape of an opening in the side of a cylinder.
 type FeatureKind int
@@ -51,17 +44,7 @@ const (
 
 // String returns the kind in trade words.
 func (k FeatureKind) String() string {
-	switch k {
-	case Hole:
-		return "hole"
-	case AxialSlot:
-		return "axial slot"
-	case AroundSlot:
-		return "slot around"
-	case Window:
-		return "window"
-	}
-	return "unknown feature"
+	return nameOf(int(k), "feature", "hole", "axial slot", "slot around", "window")
 }
 
 // Feature is an opening in the side of a cylinder. The drill or cutter
@@ -75,10 +58,6 @@ type Feature struct {
 	// AxialMm is the distance of the centre from the face the pattern's
 	// square edge is set to.
 	AxialMm float64
-	// OffsetMm moves the cutter sideways off the radius, positive clockwise
-	// on the front face; zero for a radial feature. Not for AroundSlot nor
-	// for a window measured on the surface.
-	OffsetMm float64
 	// DiameterMm is the drill of a Hole.
 	DiameterMm float64
 	// WidthMm and LengthMm size slots and windows, see the kinds.
@@ -109,9 +88,7 @@ type Cylinder struct {
 	// takes the middle of the widest gap between features instead.
 	SeamDeg  float64
 	AutoSeam bool
-	// Divisions is the number of lines of the division table, 0 for 12.
-	Divisions int
-	Features  []Feature
+	Features []Feature
 }
 
 // WrapLengthMm returns the length of a sheet of the given thickness that just
@@ -155,8 +132,7 @@ func (c Cylinder) Develop() (Development, error) {
 	if err != nil {
 		return Development{}, err
 	}
-	n, errN := checkDivisions(c.Divisions, 1)
-	err = firstError(errN, checkLength("template width", c.WidthMm), checkAllowance("tab", c.TabMm),
+	err = firstError(checkLength("template width", c.WidthMm), checkAllowance("tab", c.TabMm),
 		checkAngle("seam angle", c.SeamDeg))
 	if err != nil {
 		return Development{}, err
@@ -186,7 +162,7 @@ func (c Cylinder) Develop() (Development, error) {
 	d := c.sheet(length, seam)
 	c.frame(&d, leftMm, rightMm)
 	c.place(&d, outlines, leftMm, rightMm)
-	d.Tables = []Table{c.divisionTable(n, leftMm)}
+	d.Tables = []Table{c.divisionTable(leftMm)}
 	if len(outlines) > 0 {
 		d.Tables = append(d.Tables, c.featureTable(outlines, leftMm, rightMm))
 	}
@@ -213,7 +189,7 @@ func (c Cylinder) sheet(lengthMm, seamDeg float64) Development {
 		Formulas: []Formula{
 			{"wrap length", "L = π·(D + paper)"},
 			{"clock angle to x", "x = L·clock/360"},
-			{"hole outline", "x = (D + paper)/2·asin((offset + u)/(D/2)), u² + y² = (d/2)²"},
+			{"hole outline", "x = (D + paper)/2·asin(u/(D/2)), u² + y² = (d/2)²"},
 		},
 		Notes: []string{
 			"Wrap printed side out with the lower edge at the " + c.Edge.String() + ".",
@@ -231,7 +207,7 @@ func (c Cylinder) sheet(lengthMm, seamDeg float64) Development {
 // frame draws the edges, the tab, the seam and the quadrant lines.
 func (c Cylinder) frame(d *Development, leftMm, rightMm float64) {
 	w := c.WidthMm
-	d.Curves = append(d.Curves, polygon("edge", Cut, Point{XMm: leftMm, YMm: 0}, Point{XMm: rightMm, YMm: 0}, Point{XMm: rightMm, YMm: w}, Point{XMm: leftMm, YMm: w}))
+	d.Curves = append(d.Curves, polygon(Point{XMm: leftMm, YMm: 0}, Point{XMm: rightMm, YMm: 0}, Point{XMm: rightMm, YMm: w}, Point{XMm: leftMm, YMm: w}))
 	if c.TabMm > 0 {
 		end := rightMm + c.TabMm
 		d.Curves = append(d.Curves,
@@ -284,10 +260,7 @@ type outline struct {
 func (c Cylinder) outlines() ([]outline, error) {
 	var out []outline
 	seen := make(map[string]bool, len(c.Features))
-	for i, f := range c.Features {
-		if f.Name == "" {
-			f.Name = fmt.Sprintf("%s %d", f.Kind, i+1)
-		}
+	for _, f := range c.Features {
 		if seen[f.Name] {
 			return nil, refuse("two features are named %q", f.Name)
 		}
@@ -303,8 +276,7 @@ func (c Cylinder) outlines() ([]outline, error) {
 
 // outline projects the feature's plane outline on the cylinder and unrolls it.
 func (c Cylinder) outline(f Feature) (outline, error) {
-	err := firstError(checkAngle("clock angle", f.ClockDeg), checkLength("axial distance", f.AxialMm),
-		checkOffset("offset", f.OffsetMm), checkAllowance("corner radius", f.CornerMm))
+	err := firstError(checkAngle("clock angle", f.ClockDeg), checkLength("axial distance", f.AxialMm), checkAllowance("corner radius", f.CornerMm))
 	if err != nil {
 		return outline{}, err
 	}
@@ -314,10 +286,9 @@ func (c Cylinder) outline(f Feature) (outline, error) {
 		return outline{}, err
 	}
 	scale := (c.DiameterMm + c.PaperMm) / 2
-	offset := c.turn(f.OffsetMm)
 	base := scale * rad(normalDeg(c.turn(f.ClockDeg)))
 	unroll := func(p Point) Point {
-		return Point{XMm: base + scale*project(p.XMm+offset), YMm: f.AxialMm + p.YMm}
+		return Point{XMm: base + scale*project(p.XMm), YMm: f.AxialMm + p.YMm}
 	}
 	o := outline{feature: f, center: unroll(Point{})}
 	at := flat.Start
@@ -377,8 +348,8 @@ func (f Feature) shape(radiusMm float64) (Curve, func(float64) float64, error) {
 
 // fits refuses a width that breaks out of the side of the cylinder.
 func (f Feature) fits(widthMm, radiusMm float64) error {
-	if math.Abs(f.OffsetMm)+widthMm/2 >= radiusMm {
-		return refuse("width %g mm with offset %g mm breaks out of the side of the diameter %g mm", widthMm, f.OffsetMm, 2*radiusMm)
+	if widthMm/2 >= radiusMm {
+		return refuse("width %g mm breaks out of the side of the diameter %g mm", widthMm, 2*radiusMm)
 	}
 	return nil
 }
@@ -394,8 +365,6 @@ func (f Feature) checkWindow(radiusMm float64) error {
 	switch {
 	case 2*f.CornerMm > math.Min(f.WidthMm, f.LengthMm):
 		return refuse("corner radius %g mm is too large for a window of %g × %g mm", f.CornerMm, f.WidthMm, f.LengthMm)
-	case f.OnSurface && f.OffsetMm != 0:
-		return refuse("a window measured on the surface has no offset, give its clock angle")
 	case f.OnSurface:
 		return nil
 	}
@@ -406,9 +375,6 @@ func (f Feature) checkWindow(radiusMm float64) error {
 func (f Feature) aroundSlot(radiusMm float64) (Curve, func(float64) float64, error) {
 	if err := f.checkSlot(radiusMm); err != nil {
 		return Curve{}, nil, err
-	}
-	if f.OffsetMm != 0 {
-		return Curve{}, nil, refuse("a slot around the part is cut on the radius, offset must be 0")
 	}
 	// Length over the ends = R·(2·half + 2·asin(cutter radius/R)).
 	half := f.LengthMm/2 - radiusMm*asin(f.WidthMm/2/radiusMm)
@@ -471,12 +437,7 @@ func (c Cylinder) widestGapDeg(outlines []outline) float64 {
 		return 180
 	}
 	// By start, then end: a fixed order makes the first of equal gaps win.
-	sort.Slice(spans, func(i, j int) bool {
-		if spans[i].lo != spans[j].lo {
-			return spans[i].lo < spans[j].lo
-		}
-		return spans[i].hi < spans[j].hi
-	})
+	slices.SortFunc(spans, func(a, b span) int { return cmp.Or(cmp.Compare(a.lo, b.lo), cmp.Compare(a.hi, b.hi)) })
 	reach, best, at := spans[0].hi, -1.0, 0.0
 	for _, s := range spans[1:] {
 		if gap := s.lo - reach; gap > best+1e-9 {
@@ -526,11 +487,11 @@ func (c Cylinder) crossesSeam(o outline, leftMm, rightMm float64) bool {
 	return len(copies(leftMm, rightMm-leftMm, o.lo, o.hi)) > 0
 }
 
-func (c Cylinder) divisionTable(n int, leftMm float64) Table {
+func (c Cylinder) divisionTable(leftMm float64) Table {
 	length := math.Pi * (c.DiameterMm + c.PaperMm)
 	t := Table{Title: "divisions", Drawn: true, Columns: []Column{{"clock", "deg"}, {"x from TOP line", "mm"}, {"from left edge", "mm"}}}
-	for i := range n {
-		clock := 360 * float64(i) / float64(n)
+	for i := range DefaultDivisions {
+		clock := 360 * float64(i) / DefaultDivisions
 		x := c.Position(clock, 0).XMm
 		x = copies(x, length, leftMm, leftMm+length)[0]
 		t.Rows = append(t.Rows, Row{Label: fmt.Sprint(i), Values: []float64{clock, x, x - leftMm}})
