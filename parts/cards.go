@@ -216,7 +216,7 @@ func (c *cardReader) wear(f *fields) Wear {
 	case "item":
 		w.Item = f.text(key)
 	case "part":
-		if w.Part = f.name(key); w.Part.Value != "" && !c.l.broken && c.job.part(w.Part.Value) == nil {
+		if w.Part = f.name(key); w.Part.Value != "" && !c.l.broken && c.job.Part(w.Part.Value) == nil {
 			f.fault(w.Part.Pos, c.job.noPart(w.Part.Value), "a part of the job, or item with words for what is bought")
 		}
 	}
@@ -230,7 +230,7 @@ func (l *loader) turned(job *Job) {
 	if l.jointFeature(job, ref); len(l.errs) > n {
 		return
 	}
-	p := job.part(ref.Part)
+	p := job.Part(ref.Part)
 	if p == nil || len(l.doubt[p].errs) > 0 {
 		return
 	}

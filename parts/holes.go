@@ -14,7 +14,7 @@ func (f *fields) holes() HoleGroup {
 		Pos: f.n.pos, Name: f.name("name"), Face: f.face("face"), On: Side(f.word("on")), Walls: f.word("walls"), Pattern: f.pattern(),
 		Size: f.holeSize(f.val("size")), Note: f.text("note"),
 	}
-	g.Through, g.Depth = f.depth()
+	g.Through, g.Depth = f.depth("depth")
 	f.headRoom(&g)
 	g.Pattern.seenOn(g.Face)
 	return g
@@ -47,12 +47,12 @@ func (r *reader) wider(d Length, size HoleSize, what string) {
 	}
 }
 
-// depth reads "through" or a blind depth. Through is the default.
-func (f *fields) depth() (through bool, depth Length) {
-	if n := f.val("depth"); n == nil || n.kind == scalarNode && n.text == "through" {
+// depth reads "through" or a length. Through is the default.
+func (f *fields) depth(name string) (through bool, depth Length) {
+	if n := f.val(name); n == nil || n.kind == scalarNode && n.text == "through" {
 		return true, Length{}
 	}
-	return false, f.length("depth")
+	return false, f.length(name)
 }
 
 // holeSize reads what a hole is.
@@ -117,7 +117,7 @@ func (f *fields) slots() FaceSlot {
 		Pos: f.n.pos, Name: f.name("name"), Face: f.face("face"), On: Side(f.word("on")), Pattern: f.pattern(),
 		Width: f.length("width"), Length: f.length("length"), Turn: f.angle("turn"),
 	}
-	s.Through, s.Depth = f.depth()
+	s.Through, s.Depth = f.depth("depth")
 	s.Pattern.seenOn(s.Face)
 	if s.Width.Set() && s.Length.Set() && s.Length.Mm <= s.Width.Mm {
 		f.faultf(s.Length.Pos, "an overall length above the width; turn says which way it lies", "the slot is %s long and %s wide", s.Length.Text, s.Width.Text)
@@ -133,7 +133,7 @@ func (f *fields) radial() Radial {
 	} else if a, ok := f.reader.angle(c, -360, 360); ok {
 		d.Clock = []Angle{a}
 	}
-	d.Through, d.Depth = f.depth()
+	d.Through, d.Depth = f.depth("depth")
 	switch key, v := f.oneOf(); key {
 	case "size":
 		d.Shape, d.Size = RadialHole, f.holeSize(v)

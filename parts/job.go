@@ -316,7 +316,7 @@ const maxMateMm = 1.0
 
 func (l *loader) ref(job *Job, p *Part, size Size) {
 	ref, s := size.Fit.LightPress, l.doubt[p]
-	target := job.part(ref.Part)
+	target := job.Part(ref.Part)
 	if target == nil {
 		if !l.broken {
 			s.fault(ref.Pos, job.noPart(ref.Part), "the parts are "+all(job.partNames()))

@@ -514,7 +514,7 @@ func (l *loader) jointRefs(job *Job, j *Joint) {
 		named = append(named, j.Bolt.Stud)
 	}
 	for _, t := range named {
-		if t.Value != "" && !l.broken && job.part(t.Value) == nil {
+		if t.Value != "" && !l.broken && job.Part(t.Value) == nil {
 			l.faultf(t.Pos, "a part of the job", "there is no part %s in the job", t.Value)
 		}
 	}
@@ -530,10 +530,21 @@ func (l *loader) jointRefs(job *Job, j *Joint) {
 	}
 }
 
-func (j *Job) part(name string) *Part {
+// Part finds a part by its name, nil if there is none.
+func (j *Job) Part(name string) *Part {
 	for _, p := range j.Parts {
 		if p.Name.Value == name {
 			return p
+		}
+	}
+	return nil
+}
+
+// Joint finds a joint by its name, nil if there is none.
+func (j *Job) Joint(name string) *Joint {
+	for _, o := range j.Joints {
+		if o.Name.Value == name {
+			return o
 		}
 	}
 	return nil
@@ -559,7 +570,7 @@ func (j *Job) jointNames() (names []string) {
 }
 
 func (l *loader) jointFeature(job *Job, r JointRef) {
-	p := job.part(r.Part)
+	p := job.Part(r.Part)
 	if p == nil {
 		if !l.broken {
 			l.fault(r.Pos, job.noPart(r.Part), "the parts are "+list(job.partNames()))

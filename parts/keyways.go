@@ -65,11 +65,7 @@ func (f *fields) keyway() Keyway {
 	if k.Fit.LightPress.Set() {
 		f.fault(k.Fit.Pos, "a keyway is not pressed on a measured outside", f.g.example(f.g.key("fit")))
 	}
-	if n := f.val("length"); n == nil || n.kind == scalarNode && n.text == "through" {
-		k.Through = true
-	} else {
-		k.Length = f.length("length")
-	}
+	k.Through, k.Length = f.depth("length")
 	if k.Cutter.Set() && k.Depth.Set() && k.Depth.Mm >= k.Cutter.Mm/2 {
 		f.faultf(k.Cutter.Pos, "a larger cutter", "a cutter of %s does not reach %s deep", k.Cutter.Text, k.Depth.Text)
 	}

@@ -52,11 +52,7 @@ func bendCmd(c *call) error {
 			return err
 		}
 	}
-	if *c.json {
-		return c.print(out)
-	}
-	printBend(c, w, out)
-	return nil
+	return c.answer(out, func() { printBend(c, w, out) })
 }
 
 func workBend(b bend.Bend, w words.Writer) (*bendJSON, error) {

@@ -2,7 +2,6 @@ package main
 
 import (
 	"errors"
-	"fmt"
 	"os"
 	"path/filepath"
 	"strings"
@@ -32,15 +31,7 @@ func changesCmd(c *call) error {
 	if err != nil {
 		return err
 	}
-	if *c.json {
-		err = c.print(report)
-	} else {
-		_, err = fmt.Fprintln(c.stdout, strings.Join(report.Lines(), "\n"))
-	}
-	if err == nil && report.Differs() {
-		return errFindings
-	}
-	return err
+	return c.judged(report, strings.Join(report.Lines(), "\n")+"\n", report.Differs())
 }
 
 // earlier reads a state of a job, a folder or a file.

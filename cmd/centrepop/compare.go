@@ -3,7 +3,6 @@ package main
 import (
 	"bytes"
 	"errors"
-	"fmt"
 	"strings"
 
 	"centrepop/layout/compare"
@@ -41,18 +40,11 @@ func compareCmd(c *call) error {
 	if err != nil {
 		return badUse("--tolerance %s: 0.001 to 10 mm", *tolerance)
 	}
-	if *c.json {
-		err = c.print(struct {
-			Drawing string `json:"drawing"`
-			*compare.Report
-		}{c.args[2], report})
-	} else {
-		_, err = fmt.Fprintln(c.stdout, strings.Join(report.Lines(c.args[2]), "\n"))
-	}
-	if err == nil && len(report.Findings) > 0 {
-		return errFindings
-	}
-	return err
+	out := struct {
+		Drawing string `json:"drawing"`
+		*compare.Report
+	}{c.args[2], report}
+	return c.judged(out, strings.Join(report.Lines(c.args[2]), "\n")+"\n", len(report.Findings) > 0)
 }
 
 // readDrawing reads an SVG file; its faults come out located like those of

@@ -89,15 +89,7 @@ func flange(c *call) error {
 	}
 	tidy(reflect.ValueOf(&answer))
 	answer.judge(say)
-	if *c.json {
-		err = c.print(answer)
-	} else {
-		_, err = fmt.Fprint(c.stdout, answer.text(say))
-	}
-	if err == nil && len(answer.Findings) > 0 {
-		return errFindings
-	}
-	return err
+	return c.judged(answer, answer.text(say), len(answer.Findings) > 0)
 }
 
 // surveyOf hands the file's numbers to package measured.
@@ -226,12 +218,7 @@ func (a *flangeAnswer) judge(say words.Flange) {
 // drawnGroup fills in the holes of a group, as seen on the face they are
 // marked on, and the limits of the bore.
 func drawnGroup(job *parts.Job, name, group string, d *measured.Drawn) error {
-	var p *parts.Part
-	for _, q := range job.Parts {
-		if q.Name.Value == name {
-			p = q
-		}
-	}
+	p := job.Part(name)
 	var h *parts.HoleGroup
 	var known []string
 	for i := range p.Holes {

@@ -57,11 +57,7 @@ func flightCmd(c *call) error {
 		}
 		out.Turns, out.Blanks, out.LastDeg, out.SeamMm = words.Round(run.Turns, 3), run.Blanks, words.Round(run.LastDeg, 1), words.Round(run.SeamMm, 1)
 	}
-	if *c.json {
-		return c.print(out)
-	}
-	printFlight(c, w, out)
-	return nil
+	return c.answer(out, func() { printFlight(c, w, out) })
 }
 
 func printFlight(c *call, w words.Writer, f flightJSON) {

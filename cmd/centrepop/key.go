@@ -81,11 +81,7 @@ func key(c *call) error {
 		}
 		out.Fit, out.ShaftWidth, out.HubWidth = *fitName, sideJSON(widths.Shaft), sideJSON(widths.Hub)
 	}
-	if *c.json {
-		return c.print(out)
-	}
-	printKey(c, w, out)
-	return nil
+	return c.answer(out, func() { printKey(c, w, out) })
 }
 
 func parallelKey(shaftMm float64, inch, flat bool) (keys.Parallel, error) {

@@ -219,3 +219,21 @@ func (c *call) parse(least, most int) error {
 
 // print writes v as one line of JSON.
 func (c *call) print(v any) error { return writeAnswer(c.stdout, c.name, v) }
+
+// answer writes v as JSON, or has it written for reading in a terminal.
+func (c *call) answer(v any, write func()) error {
+	if *c.json {
+		return c.print(v)
+	}
+	write()
+	return nil
+}
+
+// judged writes v as JSON, or its text, and is errFindings if anything is open.
+func (c *call) judged(v any, text string, open bool) error {
+	err := c.answer(v, func() { fmt.Fprint(c.stdout, text) })
+	if err == nil && open {
+		return errFindings
+	}
+	return err
+}

@@ -73,11 +73,7 @@ func oring(c *call) error {
 		return wordRefusal(err, w)
 	}
 	out := oringAnswer(o, seat, g)
-	if *c.json {
-		return c.print(out)
-	}
-	printORing(c, w, out)
-	return nil
+	return c.answer(out, func() { printORing(c, w, out) })
 }
 
 // oringSeat reads which of the three seats is meant.

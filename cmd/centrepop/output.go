@@ -158,22 +158,20 @@ func textWith(v reflect.Value, char rune) (parts.Pos, bool) {
 
 // shapeOf is the place of a part's shape, or of its name.
 func shapeOf(job *parts.Job, name string) parts.Pos {
-	for _, p := range job.Parts {
-		switch {
-		case p.Name.Value != name:
-		case p.Outline != nil:
-			return p.Outline.Pos
-		case p.Profile != nil:
-			return p.Profile.Pos
-		case p.Flight != nil:
-			return p.Flight.Pos
-		case p.Frustum != nil:
-			return p.Frustum.Pos
-		case p.Bar != nil:
-			return p.Bar.Pos
-		default:
-			return p.Name.Pos
-		}
+	switch p := job.Part(name); {
+	case p == nil:
+		return parts.Pos{}
+	case p.Outline != nil:
+		return p.Outline.Pos
+	case p.Profile != nil:
+		return p.Profile.Pos
+	case p.Flight != nil:
+		return p.Flight.Pos
+	case p.Frustum != nil:
+		return p.Frustum.Pos
+	case p.Bar != nil:
+		return p.Bar.Pos
+	default:
+		return p.Name.Pos
 	}
-	return parts.Pos{}
 }

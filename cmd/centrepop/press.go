@@ -64,25 +64,16 @@ func pressFit(c *call) error {
 	if *fitName != "" && *um != "" {
 		return badUse("--fit and --interference-um say the same thing: keep one")
 	}
-	sizes := map[string]float64{}
-	for _, f := range []struct{ name, text string }{
-		{"shaft-od", *shaftOD}, {"shaft-id", *shaftID}, {"hub-od", *hubOD}, {"length", *length}, {"clearance", *clearance}, {"bore", *bore},
-	} {
-		if f.text == "" || f.text == "0" {
-			continue
-		}
-		mm, err := parts.ParseLength(f.text, parts.Millimetres)
-		if err != nil {
-			return badUse("--%s %s: %s", f.name, f.text, err)
-		}
-		sizes[f.name] = mm
+	mm, _, err := readLengths(lengthArg{"--shaft-od", *shaftOD, true}, lengthArg{"--shaft-id", *shaftID, false}, lengthArg{"--hub-od", *hubOD, true},
+		lengthArg{"--length", *length, true}, lengthArg{"--clearance", *clearance, false}, lengthArg{"--bore", *bore, false})
+	if err != nil {
+		return err
 	}
 	if *bore == "" {
-		sizes["bore"] = sizes["shaft-od"]
+		mm["--bore"] = mm["--shaft-od"]
 	}
-	in := pressCase{shaftMm: sizes["shaft-od"], shaftInMm: sizes["shaft-id"], hubMm: sizes["hub-od"], boreMm: sizes["bore"],
-		lengthMm: sizes["length"], clearanceMm: sizes["clearance"], friction: *friction}
-	var err error
+	in := pressCase{shaftMm: mm["--shaft-od"], shaftInMm: mm["--shaft-id"], hubMm: mm["--hub-od"], boreMm: mm["--bore"],
+		lengthMm: mm["--length"], clearanceMm: mm["--clearance"], friction: *friction}
 	if in.loMm, in.hiMm, err = interference(*fitName, *um, in.shaftMm, in.boreMm); err != nil {
 		return err
 	}
@@ -93,11 +84,7 @@ func pressFit(c *call) error {
 	if err != nil {
 		return err
 	}
-	if *c.json {
-		return c.print(out)
-	}
-	printPress(c, out)
-	return nil
+	return c.answer(out, func() { printPress(c, out) })
 }
 
 // interference returns the least and the greatest interference on diameter in

@@ -82,17 +82,24 @@ func correction(name string) (*layout.Correction, error) {
 	return p.correction()
 }
 
+// rules are the paper asked for and the lengths of the rules on its check page.
+func (f *printerFlags) rules() (p parts.Paper, acrossMm, upMm float64, err error) {
+	if p, err = parts.ParsePaper(f.paper, parts.Millimetres); err == nil {
+		acrossMm, upMm, err = templates.CheckRules(p)
+	}
+	if err != nil {
+		err = badUse("--paper %s: %s", f.paper, err)
+	}
+	return p, acrossMm, upMm, err
+}
+
 func printerCheck(c *call, f *printerFlags) error {
 	if err := output(f.output, ".pdf"); err != nil {
 		return err
 	}
-	p, err := parts.ParsePaper(f.paper, parts.Millimetres)
+	p, across, up, err := f.rules()
 	if err != nil {
-		return badUse("--paper %s: %s", f.paper, err)
-	}
-	across, up, err := templates.CheckRules(p)
-	if err != nil {
-		return badUse("--paper %s: %s", f.paper, err)
+		return err
 	}
 	fix, err := correction(f.printer)
 	if err != nil {
@@ -121,27 +128,18 @@ func printerSet(c *call, f *printerFlags) error {
 	if f.across == "" || f.up == "" {
 		return badUse("--across and --up are both needed: what the two rules of the check page measure on the print")
 	}
-	p, err := parts.ParsePaper(f.paper, parts.Millimetres)
+	p, across, up, err := f.rules()
 	if err != nil {
-		return badUse("--paper %s: %s", f.paper, err)
+		return err
 	}
-	across, up, err := templates.CheckRules(p)
+	mm, _, err := readLengths(lengthArg{"--across", f.across, true}, lengthArg{"--up", f.up, true},
+		lengthArg{"--diagonal1", f.diagonal1, false}, lengthArg{"--diagonal2", f.diagonal2, false})
 	if err != nil {
-		return badUse("--paper %s: %s", f.paper, err)
+		return err
 	}
-	entry := savedPrinter{Name: f.name, Paper: p.Name, AcrossOfMm: across, UpOfMm: up}
-	for _, r := range []struct {
-		flag, text string
-		to         *float64
-	}{{"across", f.across, &entry.AcrossMm}, {"up", f.up, &entry.UpMm}, {"diagonal1", f.diagonal1, &entry.Diagonal1Mm}, {"diagonal2", f.diagonal2, &entry.Diagonal2Mm}} {
-		if r.text == "" {
-			continue
-		}
-		mm, err := parts.ParseLength(r.text, parts.Millimetres)
-		if err != nil {
-			return badUse("--%s %s: %s", r.flag, r.text, err)
-		}
-		*r.to = mm
+	entry := savedPrinter{
+		Name: f.name, Paper: p.Name, AcrossOfMm: across, UpOfMm: up,
+		AcrossMm: mm["--across"], UpMm: mm["--up"], Diagonal1Mm: mm["--diagonal1"], Diagonal2Mm: mm["--diagonal2"],
 	}
 	if wrong := entry.wrong(); wrong != "" {
 		return badUse("%s", wrong)

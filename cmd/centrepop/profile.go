@@ -41,11 +41,8 @@ func profile(c *call) error {
 	case *compensate && *kerfText == "":
 		return badUse("--compensate needs --kerf WIDTH")
 	}
-	job, pl, rel, err := draft(c.args[0])
+	job, pl, rel, err := draft(c.args[0], *out)
 	if err != nil {
-		return err
-	}
-	if err := spare(*out, jobIn(c.args[0]), job); err != nil {
 		return err
 	}
 	if _, err := partNamed(pl, c.args[1]); err != nil {

@@ -2,7 +2,6 @@ package main
 
 import (
 	"fmt"
-	"io"
 	"strings"
 
 	"centrepop/layout"
@@ -56,25 +55,17 @@ func reviewCmd(c *call) error {
 	}
 	findings := review.Review(w)
 	count := review.Summary(findings)
-	if *c.json {
-		out := struct {
-			Open     int           `json:"open"`
-			Count    review.Count  `json:"count"`
-			Findings []findingJSON `json:"findings"`
-		}{count.Open(), count, jsonOf(findings)}
-		err = c.print(out)
-	} else {
-		err = reviewText(c.stdout, findings, count)
-	}
-	if err == nil && count.Open() > 0 {
-		return errFindings
-	}
-	return err
+	out := struct {
+		Open     int           `json:"open"`
+		Count    review.Count  `json:"count"`
+		Findings []findingJSON `json:"findings"`
+	}{count.Open(), count, jsonOf(findings)}
+	return c.judged(out, reviewText(findings, count), count.Open() > 0)
 }
 
 // reviewText writes findings for reading in a terminal: open ones first, then
 // the accepted ones with their reasons, then the count.
-func reviewText(w io.Writer, findings []review.Finding, count review.Count) error {
+func reviewText(findings []review.Finding, count review.Count) string {
 	var b strings.Builder
 	for _, f := range findings {
 		if !f.Accepted {
@@ -101,6 +92,5 @@ func reviewText(w io.Writer, findings []review.Finding, count review.Count) erro
 		}
 	}
 	fmt.Fprintf(&b, "%d to stop at, %d to check, %d to note, %d accepted\n", count.Stop, count.Check, count.Note, count.Accepted)
-	_, err := io.WriteString(w, b.String())
-	return err
+	return b.String()
 }

@@ -44,11 +44,7 @@ func ring(c *call) error {
 		NominalMm: r.NominalMm, ThicknessMm: r.ThicknessMm, GrooveMm: r.Groove.NominalMm, Groove: sideJSON(r.Groove),
 		WidthMm: r.Width.NominalMm, Width: sideJSON(r.Width), EdgeMm: r.EdgeMm, ClearMm: round4(r.ClearMm), Standard: r.Standard, Source: r.Source.String(),
 	}
-	if *c.json {
-		return c.print(out)
-	}
-	printRing(c, w, out, *inside)
-	return nil
+	return c.answer(out, func() { printRing(c, w, out, *inside) })
 }
 
 func printRing(c *call, w words.Writer, r ringJSON, inside bool) {

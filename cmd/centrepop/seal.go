@@ -44,11 +44,7 @@ func seal(c *call) error {
 		HousingClass: l.HousingClass, HousingRaUm: spanJSON{l.HousingRaMinUm, l.HousingRaMaxUm}, HousingStraightMm: round4(l.HousingStraightMm), HousingDepthMm: round4(l.HousingDepthMm),
 		Source: l.Source.String(), LeadInSource: l.LeadInSource.String(),
 	}
-	if *c.json {
-		return c.print(out)
-	}
-	printSeal(c, w, out)
-	return nil
+	return c.answer(out, func() { printSeal(c, w, out) })
 }
 
 func printSeal(c *call, w words.Writer, l sealJSON) {

@@ -51,10 +51,14 @@ func load(path string) (*layout.Worked, error) {
 }
 
 // draft reads a job and works out what can be: what the review stops at is left
-// to it, and only what cannot be read at all is an error.
-func draft(path string) (*parts.Job, *plan.Plan, *release, error) {
+// to it, and only what cannot be read at all is an error. out is the file to be
+// written: none of the job's own.
+func draft(path, out string) (*parts.Job, *plan.Plan, *release, error) {
 	w, err := work(path)
 	if err != nil {
+		return nil, nil, nil, err
+	}
+	if err := spare(out, jobIn(path), w.Job); err != nil {
 		return nil, nil, nil, err
 	}
 	return w.Job, w.Plan, reviewed(w), nil
@@ -217,11 +221,8 @@ func (c *call) packet(of packetOf, opt templates.Options) (*parts.Job, *draw.Doc
 		return nil, nil, written{}, err
 	}
 	c.tell.stage("working out the job")
-	job, pl, rel, err := draft(of.path)
+	job, pl, rel, err := draft(of.path, of.out)
 	if err != nil {
-		return nil, nil, written{}, err
-	}
-	if err := spare(of.out, jobIn(of.path), job); err != nil {
 		return nil, nil, written{}, err
 	}
 	p, err := paper(pl, of.size)
@@ -272,11 +273,8 @@ func template(c *call) error {
 	if err != nil {
 		return err
 	}
-	job, pl, rel, err := draft(c.args[0])
+	job, pl, rel, err := draft(c.args[0], *out)
 	if err != nil {
-		return err
-	}
-	if err := spare(*out, jobIn(c.args[0]), job); err != nil {
 		return err
 	}
 	p, err := paper(pl, *size)

@@ -67,11 +67,7 @@ func taper(c *call) error {
 	if err := measureTaper(t, mm, &out); err != nil {
 		return wordRefusal(err, w)
 	}
-	if *c.json {
-		return c.print(out)
-	}
-	printTaper(c, w, mm, out)
-	return nil
+	return c.answer(out, func() { printTaper(c, w, mm, out) })
 }
 
 // measureTaper adds the measurements asked for.

@@ -206,9 +206,8 @@ func (r *Report) parts(before, after *side) {
 			r.Parts = append(r.Parts, Item{Name: now.Name, Title: now.Title, State: Added, Changes: []Change{}})
 			continue
 		}
-		i := slices.IndexFunc(before.job.Parts, func(q *parts.Part) bool { return q.Name.Value == now.Name })
 		it := comparePart(pair{
-			was: model{part.Work(before.job, before.job.Parts[i]), was}, is: model{part.Work(after.job, p), now},
+			was: model{part.Work(before.job, before.job.Part(now.Name)), was}, is: model{part.Work(after.job, p), now},
 		})
 		if len(it.Changes) == 0 && !bytes.Equal(printed(was), printed(now)) {
 			it.Changes = []Change{{Code: Printed}}

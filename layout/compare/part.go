@@ -71,11 +71,10 @@ const (
 // Wanted is the part as it should be cut. It refuses parts that are not flat,
 // with a parts.Errors where the part cannot be laid out.
 func Wanted(job *parts.Job, name string) (*Part, error) {
-	i := slices.IndexFunc(job.Parts, func(p *parts.Part) bool { return p.Name.Value == name })
-	if i < 0 {
+	p := job.Part(name)
+	if p == nil {
 		return nil, fmt.Errorf("no part %s in the job", name)
 	}
-	p := job.Parts[i]
 	if p.Outline == nil {
 		return nil, parts.Errors{job.Fault(p.Name.Pos, "the part "+name+" is not cut from plate", "a part with an outline")}
 	}

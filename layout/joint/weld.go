@@ -493,11 +493,11 @@ func (t *joint) meanwhile(job *parts.Job) string {
 		if a.Finding.Value != "weld-first" {
 			continue
 		}
-		i := slices.IndexFunc(job.Joints, func(o *parts.Joint) bool { return o.Name.Value == a.Part })
-		if i < 0 || job.Joints[i].Weld == nil {
+		o := job.Joint(a.Part)
+		if o == nil || o.Weld == nil {
 			continue
 		}
-		first, second := job.Joints[i].Ends()
+		first, second := o.Ends()
 		for _, e := range []parts.JointRef{first, second} {
 			for _, f := range []feature{t.a, t.b} {
 				if (inst{e.Part, e.Copy}) == f.inst() && len(fineSizes(f)) > 0 {

@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"fmt"
 	"math"
-	"slices"
 
 	"github.com/tdewolff/canvas"
 
@@ -50,16 +49,16 @@ type cutter struct {
 // and through holes that are plain or for clearance and not smaller than the
 // cutter can make. Tapped, reamed, blind and too small holes become marks.
 func CutProfile(job *parts.Job, part string, opt CutOptions) (*plan.Profile, error) {
-	i := slices.IndexFunc(job.Parts, func(p *parts.Part) bool { return p.Name.Value == part })
+	p := job.Part(part)
 	switch {
-	case i < 0:
+	case p == nil:
 		return nil, fmt.Errorf("no part %s in the job", part)
 	case !(opt.KerfMm >= 0 && opt.KerfMm <= MaxKerfMm):
 		return nil, fmt.Errorf("kerf %v mm: 0 to %d mm", opt.KerfMm, MaxKerfMm)
 	case opt.Compensate && opt.KerfMm == 0:
 		return nil, fmt.Errorf("to compensate, the kerf must be known")
 	}
-	sizes, errs := newSizes(job, job.Parts[i])
+	sizes, errs := newSizes(job, p)
 	shape, more := newShape(sizes)
 	if errs = append(errs, more...); len(errs) > 0 {
 		return nil, errs

@@ -28,11 +28,11 @@ func (s *Sizes) mates(f parts.Face) []mate {
 			continue
 		}
 		for _, r := range j.Refs() {
-			i := slices.IndexFunc(s.Job.Parts, func(p *parts.Part) bool { return p.Name.Value == r.Part })
-			if i < 0 || known[r.Part] {
+			p := s.Job.Part(r.Part)
+			if p == nil || known[r.Part] {
 				continue
 			}
-			if other, errs := newSizes(s.Job, s.Job.Parts[i]); len(errs) == 0 && other.hasGroup(r.Feature, f) {
+			if other, errs := newSizes(s.Job, p); len(errs) == 0 && other.hasGroup(r.Feature, f) {
 				known[r.Part] = true
 				other.oneTemplate()
 				out = append(out, mate{other, other.face(f, false)})
@@ -108,8 +108,7 @@ func (b *bench) sharedLines() []string {
 	var out []string
 	for _, f := range b.Faces {
 		if f.Shares != "" {
-			i := slices.IndexFunc(b.Job.Parts, func(p *parts.Part) bool { return p.Name.Value == f.Shares })
-			out = append(out, "The "+string(f.Face)+" template is that of "+b.Job.Parts[i].Title.Value+", which is bolted on: of its holes punch "+holeSpan(f)+", the same side out and TOP to TOP, not mirrored.")
+			out = append(out, "The "+string(f.Face)+" template is that of "+b.Job.Part(f.Shares).Title.Value+", which is bolted on: of its holes punch "+holeSpan(f)+", the same side out and TOP to TOP, not mirrored.")
 		}
 		for _, o := range f.Serves {
 			more := "once more"

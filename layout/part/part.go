@@ -22,7 +22,6 @@ package part
 
 import (
 	"fmt"
-	"slices"
 
 	"centrepop/layout/plan"
 	"centrepop/parts"
@@ -67,11 +66,11 @@ func Work(job *parts.Job, p *parts.Part) *Model {
 // Numbers stay with the hole, so that they run anticlockwise on a mirrored
 // circle.
 func FaceView(job *parts.Job, part string, face parts.Face) (*plan.Face, error) {
-	i := slices.IndexFunc(job.Parts, func(p *parts.Part) bool { return p.Name.Value == part })
-	if i < 0 {
+	p := job.Part(part)
+	if p == nil {
 		return nil, fmt.Errorf("no part %s in the job", part)
 	}
-	s, errs := newSizes(job, job.Parts[i])
+	s, errs := newSizes(job, p)
 	if len(errs) > 0 {
 		return nil, errs
 	}

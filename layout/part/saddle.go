@@ -179,7 +179,7 @@ func (d *shaper) mainOf(e *parts.TubeEnd) (onMain, bool) {
 	if !e.Onto.Set() {
 		return onMain{diaMm: e.Diameter.Mm, wallMm: e.Wall.Mm, name: "a main of " + d.W.Dia(e.Diameter.Mm)}, e.Diameter.Set()
 	}
-	if !slices.ContainsFunc(d.Job.Parts, func(p *parts.Part) bool { return p.Name.Value == e.Onto.Part && p != d.Part }) {
+	if p := d.Job.Part(e.Onto.Part); p == nil || p == d.Part {
 		d.fault(e.Onto.Pos, "there is no other part "+e.Onto.Part+" in the job", "the tube that this end sits on, as part.feature")
 		return onMain{}, false
 	}

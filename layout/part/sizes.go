@@ -508,11 +508,11 @@ func (s *Sizes) boreMm() float64 {
 // mateOf is the nominal outside diameter that a reference of this part points
 // at, with the part it stands on; nil if it points at nothing that fits.
 func (s *Sizes) mateOf(f *faults, ref parts.Ref) (*Sizes, *Step) {
-	i := slices.IndexFunc(s.Job.Parts, func(p *parts.Part) bool { return p.Name.Value == ref.Part })
-	if i < 0 {
+	p := s.Job.Part(ref.Part)
+	if p == nil {
 		return nil, nil
 	}
-	other := newSizer(s.Job, s.Job.Parts[i]).Sizes
+	other := newSizer(s.Job, p).Sizes
 	switch st := other.StepNamed(ref.Feature); {
 	case st == nil:
 		f.fault(ref.Pos, ref.Part+"."+ref.Feature+" is not round", "a round outside of that part")

@@ -92,7 +92,7 @@ func placeSides(r *reviewer) {
 			}
 			continue
 		}
-		a, b := partNamed(r.job, j.Weld.Part.Part), partNamed(r.job, j.Weld.To.Part)
+		a, b := r.job.Part(j.Weld.Part.Part), r.job.Part(j.Weld.To.Part)
 		if a == nil || b == nil || a.Bar == nil || b.Bar == nil || !a.Bar.End(parts.Side(j.Weld.Part.Feature)).Mitred() {
 			continue
 		}

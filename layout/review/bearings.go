@@ -203,7 +203,7 @@ func (r *reviewer) nutClear(j *plan.JointPlan) {
 			}
 			if _, deep := overlapped(nut, p); deep > overlapMm {
 				r.add(Finding{
-					Severity: Stop, Part: p.Part, Pos: partNamed(r.job, p.Part).Name.Pos,
+					Severity: Stop, Part: p.Part, Pos: r.job.Part(p.Part).Name.Pos,
 					What: p.Title + " stands in the place of the nut that sets " + b.Bearing, Numbers: "the nut on " + b.HeldBy + " is " + r.mm(wide) + " across; they lie " + r.mm(deep) + " in one another",
 					Rule: "the nut has its place, and is reached", Source: "ISO 2982-1, from memory", Fix: "a wider bore there",
 				})

@@ -209,7 +209,7 @@ func hexInCounterbore(r *reviewer) {
 		if j.Bolt == nil || j.Bolt.Head != "hex" {
 			continue
 		}
-		p := partNamed(r.job, j.Bolt.Through.Part)
+		p := r.job.Part(j.Bolt.Through.Part)
 		b, err := bolts.Find(j.Bolt.Size)
 		if p == nil || err != nil {
 			continue

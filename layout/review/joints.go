@@ -38,19 +38,10 @@ func space(r *reviewer) {
 }
 
 func (r *reviewer) jointPos(name string) parts.Pos {
-	if j := r.jointNamed(name); j != nil {
+	if j := r.job.Joint(name); j != nil {
 		return j.Pos
 	}
 	return parts.Pos{File: r.job.File, Line: 1, Column: 1}
-}
-
-func (r *reviewer) jointNamed(name string) *parts.Joint {
-	for _, j := range r.job.Joints {
-		if j.Name.Value == name {
-			return j
-		}
-	}
-	return nil
 }
 
 // trap looks for joints that also go together a wrong way. Of copies of the same parts

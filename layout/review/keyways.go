@@ -166,7 +166,7 @@ func keywayMates(r *reviewer) {
 }
 
 func (r *reviewer) keyedAt(part, feature string) (keyed, bool) {
-	k := keyed{partNamed(r.job, part), r.pl.Part(part), feature}
+	k := keyed{r.job.Part(part), r.pl.Part(part), feature}
 	return k, k.p != nil && k.q != nil
 }
 

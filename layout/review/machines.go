@@ -203,12 +203,3 @@ func counterpart(r *reviewer) {
 		}
 	}
 }
-
-func partNamed(job *parts.Job, name string) *parts.Part {
-	for _, p := range job.Parts {
-		if p.Name.Value == name {
-			return p
-		}
-	}
-	return nil
-}

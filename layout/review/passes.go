@@ -38,7 +38,7 @@ func (r *reviewer) screwPasses(p, q *parts.Part, screw *parts.Step) {
 			}
 			if bore := 2 * narrowest(o); bore < 2*wants.radiusMm-slackMm {
 				r.add(Finding{
-					Severity: Check, Part: o.Part, Pos: partNamed(r.job, o.Part).Name.Pos, LeftMm: left(bore), Source: "by geometry",
+					Severity: Check, Part: o.Part, Pos: r.job.Part(o.Part).Name.Pos, LeftMm: left(bore), Source: "by geometry",
 					What: q.Title.Value + " does not pass " + o.Title, Numbers: r.mm(2*wants.radiusMm) + " through " + r.mm(bore),
 					Rule: "a screw passes what lies on the axis of its nut", Fix: "a bore wider than the screw, or accept it where the screw does not reach",
 				})

@@ -88,7 +88,7 @@ func ringClash(r *reviewer) {
 				}
 				if z, deep := overlapped(ring, p); deep > overlapMm {
 					r.add(Finding{
-						Severity: Stop, Part: p.Part, Pos: partNamed(r.job, p.Part).Name.Pos,
+						Severity: Stop, Part: p.Part, Pos: r.job.Part(p.Part).Name.Pos,
 						What: p.Title + " reaches into the bearing " + b.Bearing, Numbers: r.mm(p.Own(z)) + " from its front face; the bearing is " + r.mm(hi-lo) + " wide there",
 						Rule: "a cover stays clear of the bearing", Source: "by geometry", Fix: "a shorter pilot, or a deeper seat",
 					})
@@ -159,7 +159,7 @@ func (r *reviewer) openCover(j *plan.JointPlan, stack []*standingPart) {
 		return
 	}
 	r.add(Finding{
-		Severity: Check, Part: cover.Part, Pos: partNamed(r.job, cover.Part).Name.Pos,
+		Severity: Check, Part: cover.Part, Pos: r.job.Part(cover.Part).Name.Pos,
 		What: cover.Title + " leaves the bearing " + b.Bearing + " open", Numbers: "its bore is " + r.mm(2*least) + ", the bearing " + r.mm(b.OutsideMm) + " outside",
 		LeftMm: left(b.OutsideMm - 2*least), Rule: "a cover reaches over the ring of its bearing", Source: practice, Fix: "a smaller bore",
 	})
@@ -248,7 +248,7 @@ func (r *reviewer) centres(v *view, c cylinder, me *standingPart, stack []*stand
 
 // faceOf is the face of a part that meets the other in a joint.
 func (r *reviewer) faceOf(joint, part string) (parts.Face, bool) {
-	j := r.jointNamed(joint)
+	j := r.job.Joint(joint)
 	if j == nil || !j.Meet.Set() {
 		return "", false
 	}
@@ -266,7 +266,7 @@ func (r *reviewer) faceOf(joint, part string) (parts.Face, bool) {
 // against.
 func studShoulder(r *reviewer) {
 	for _, j := range r.pl.Joints {
-		in := r.jointNamed(j.Name)
+		in := r.job.Joint(j.Name)
 		if j.Bolt == nil || in == nil || in.Bolt.Stud.Value == "" {
 			continue
 		}

@@ -33,13 +33,9 @@ func Stops(job *parts.Job, findings []Finding) []Stopped {
 // concerns are the parts a finding is about. A joint may bear the name of a
 // part: then a place in the job file means the joint.
 func concerns(job *parts.Job, f Finding) []string {
-	if f.Pos.File == job.File {
-		for _, j := range job.Joints {
-			if j.Name.Value == f.Part {
-				a, b := j.Ends()
-				return []string{a.Part, b.Part}
-			}
-		}
+	if j := job.Joint(f.Part); j != nil && f.Pos.File == job.File {
+		a, b := j.Ends()
+		return []string{a.Part, b.Part}
 	}
 	return []string{f.Part}
 }

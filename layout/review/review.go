@@ -239,7 +239,7 @@ const acceptedMm = 0.006
 // hidden tells whether an acceptance may be about a joint that could not be
 // worked out, or about something that such a joint decides.
 func (r *reviewer) hidden(a parts.Accept) bool {
-	return len(r.pl.Faults) > 0 && r.jointNamed(a.Part) != nil
+	return len(r.pl.Faults) > 0 && r.job.Joint(a.Part) != nil
 }
 
 func (r *reviewer) unmatched(a parts.Accept) {

@@ -58,7 +58,7 @@ type hole struct {
 func (r *reviewer) viewOf(name string) *view {
 	v, ok := r.views[name]
 	if !ok {
-		if p, q := partNamed(r.job, name), r.pl.Part(name); p != nil && q != nil {
+		if p, q := r.job.Part(name), r.pl.Part(name); p != nil && q != nil {
 			v = newView(r, p, q)
 		}
 		r.views[name] = v

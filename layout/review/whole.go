@@ -152,7 +152,7 @@ func (r *reviewer) unwelded() {
 		if j.Press == nil {
 			continue
 		}
-		p := partNamed(r.job, j.Press.Bore.Part)
+		p := r.job.Part(j.Press.Bore.Part)
 		prepared := func(c parts.Chamfer) bool {
 			return c.For == "weld" && strings.HasPrefix(c.Edge.Value, j.Press.Bore.Feature+"-")
 		}
@@ -184,7 +184,7 @@ func jointFace(r *reviewer) {
 			continue
 		}
 		for _, name := range []string{j.Bolt.Through.Part, j.Bolt.Into.Part} {
-			p := partNamed(r.job, name)
+			p := r.job.Part(name)
 			face, ok := r.faceOf(j.Name.Value, name)
 			if p == nil || !ok {
 				continue
@@ -207,7 +207,7 @@ func jointFace(r *reviewer) {
 // does not stand, one side of a tee, and more length than there is edge.
 func weldSense(r *reviewer) {
 	for _, j := range r.pl.Joints {
-		in := r.jointNamed(j.Name)
+		in := r.job.Joint(j.Name)
 		if j.Weld == nil || in == nil || in.Weld == nil {
 			continue
 		}
@@ -246,7 +246,7 @@ func weldSense(r *reviewer) {
 // shallow looks for edges prepared for a bevel that hardly bevel it.
 func (r *reviewer) shallow(j *plan.JointPlan, in *parts.Joint) {
 	const least = 0.5
-	p := partNamed(r.job, in.Weld.Part.Part)
+	p := r.job.Part(in.Weld.Part.Part)
 	if p == nil || in.Weld.Type != "bevel" && in.Weld.Type != "v" {
 		return
 	}
@@ -287,7 +287,7 @@ const cutShare = 1.5
 
 // barSeamMm is the way round the end of a bar; 0 of anything else.
 func (r *reviewer) barSeamMm(ref parts.JointRef) float64 {
-	p := partNamed(r.job, ref.Part)
+	p := r.job.Part(ref.Part)
 	if p == nil || p.Bar == nil || ref.Feature != string(parts.LeftEnd) && ref.Feature != string(parts.RightEnd) {
 		return 0
 	}
@@ -360,7 +360,7 @@ type roundEnd struct{ outsideMm, insideMm float64 }
 // formedEnd is the round end of a cone or transition, the bore of a plate, the
 // inside of a flight or an outside that it goes round.
 func (r *reviewer) formedEnd(ref parts.JointRef) (roundEnd, bool) {
-	p := partNamed(r.job, ref.Part)
+	p := r.job.Part(ref.Part)
 	if p == nil {
 		return roundEnd{}, false
 	}
