@@ -64,6 +64,11 @@ func pressFit(c *call) error {
 	if *fitName != "" && *um != "" {
 		return badUse("--fit and --interference-um say the same thing: keep one")
 	}
+	for _, text := range []*string{shaftID, clearance} {
+		if *text == "0" { // the default
+			*text = ""
+		}
+	}
 	mm, _, err := readLengths(lengthArg{"--shaft-od", *shaftOD, true}, lengthArg{"--shaft-id", *shaftID, false}, lengthArg{"--hub-od", *hubOD, true},
 		lengthArg{"--length", *length, true}, lengthArg{"--clearance", *clearance, false}, lengthArg{"--bore", *bore, false})
 	if err != nil {
