@@ -16,8 +16,7 @@
 //   - EN 1993-1-8 Table 3.3 (edge and pitch distances).
 //
 // Much of a bolting joint is rule of thumb: required engagement, nut factor,
-// scatter, spanner size. Each such number is marked at its place, and results
-// carry the assumptions they rest on so that a sheet can print them.
+// scatter, spanner size. Each such number is marked at its place.
 //
 // Bad input (unknown size or class, NaN, negative lengths) is an error. A
 // joint that cannot be bolted well is no error: the result lists problems.
@@ -60,9 +59,8 @@ type Bolt struct {
 	// WasherIDMm, WasherODMm and WasherThicknessMm are the plain washer,
 	// nominal.
 	WasherIDMm, WasherODMm, WasherThicknessMm float64
-	// Source names the standards of the dimensions; Note says what is from
-	// memory and where other lists differ.
-	Source, Note string
+	// Source names the standards of the dimensions.
+	Source string
 
 	row    int  // row of its table
 	metric bool // which table
@@ -142,10 +140,10 @@ const inch = geom.MmPerInch
 // finite reports whether x is a number, not NaN and not infinite.
 func finite(x float64) bool { return !math.IsNaN(x) && !math.IsInf(x, 0) }
 
-// atLeast is an error unless x lies between low and 1 km.
-func atLeast(what string, x, low float64) error {
-	if !finite(x) || x < low || x > 1e6 {
-		return fmt.Errorf("bolts: %s must be a number of mm, %v or more, not %v", what, low, x)
+// atLeast0 is an error unless x lies between 0 and 1 km.
+func atLeast0(what string, x float64) error {
+	if !finite(x) || x < 0 || x > 1e6 {
+		return fmt.Errorf("bolts: %s must be a number of mm, 0 or more, not %v", what, x)
 	}
 	return nil
 }

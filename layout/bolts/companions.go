@@ -4,9 +4,8 @@ import "strings"
 
 // Companions are the nut and washer that go with a bolt of a class.
 type Companions struct {
-	Nut      string // class of the nut: "8", "10", "A2-70", "grade 5"
-	Washer   string // hardness class of the plain washer: "200 HV", "300 HV", or "A2", "hardened"
-	WasherHV int    // its Vickers hardness; 0 where its standard goes by another measure
+	Nut    string // class of the nut: "8", "10", "A2-70", "grade 5"
+	Washer string // hardness class of the plain washer: "200 HV", "300 HV", or "A2", "hardened"
 	// Beyond is true where no plain washer of ISO 7089 is hard enough: 12.9 asks
 	// for one quenched to the hardness given, or none.
 	Beyond bool
@@ -16,21 +15,21 @@ type Companions struct {
 // companionRows: the nut of the lowest class that the bolt's standard pairs it
 // with, and the washer of ISO 7089 (200 HV to 8.8, 300 HV to 10.9).
 var companionRows = map[string]Companions{
-	"4.6":     {"5", "200 HV", 200, false, isoCompanions},
-	"5.6":     {"5", "200 HV", 200, false, isoCompanions},
-	"5.8":     {"5", "200 HV", 200, false, isoCompanions},
-	"6.8":     {"6", "200 HV", 200, false, isoCompanions},
-	"8.8":     {"8", "200 HV", 200, false, isoCompanions},
-	"10.9":    {"10", "300 HV", 300, false, isoCompanions},
-	"12.9":    {"12", "hardened, 380 HV or more", 380, true, isoCompanions + "; washer common practice"},
-	"A2-50":   {"A2-50", "A2, 200 HV", 200, false, stainlessCompanions},
-	"A2-70":   {"A2-70", "A2, 200 HV", 200, false, stainlessCompanions},
-	"A4-70":   {"A4-70", "A4, 200 HV", 200, false, stainlessCompanions},
-	"A4-80":   {"A4-80", "A4, 200 HV", 200, false, stainlessCompanions},
-	"grade 2": {"grade 2", "plain", 0, false, saeCompanions},
-	"grade 5": {"grade 5", "plain", 0, false, saeCompanions},
-	"grade 8": {"grade 8", "hardened (ASTM F436)", 0, false, saeCompanions},
-	"A574":    {"grade 8", "hardened (ASTM F436)", 0, false, saeCompanions},
+	"4.6":     {"5", "200 HV", false, isoCompanions},
+	"5.6":     {"5", "200 HV", false, isoCompanions},
+	"5.8":     {"5", "200 HV", false, isoCompanions},
+	"6.8":     {"6", "200 HV", false, isoCompanions},
+	"8.8":     {"8", "200 HV", false, isoCompanions},
+	"10.9":    {"10", "300 HV", false, isoCompanions},
+	"12.9":    {"12", "hardened, 380 HV or more", true, isoCompanions + "; washer common practice"},
+	"A2-50":   {"A2-50", "A2, 200 HV", false, stainlessCompanions},
+	"A2-70":   {"A2-70", "A2, 200 HV", false, stainlessCompanions},
+	"A4-70":   {"A4-70", "A4, 200 HV", false, stainlessCompanions},
+	"A4-80":   {"A4-80", "A4, 200 HV", false, stainlessCompanions},
+	"grade 2": {"grade 2", "plain", false, saeCompanions},
+	"grade 5": {"grade 5", "plain", false, saeCompanions},
+	"grade 8": {"grade 8", "hardened (ASTM F436)", false, saeCompanions},
+	"A574":    {"grade 8", "hardened (ASTM F436)", false, saeCompanions},
 }
 
 const (
@@ -56,12 +55,12 @@ type Both struct {
 
 // TightenBoth returns the torque for the wanted preload with threads and faces
 // clean and dry, and with both oiled: the smaller figure. A bolt tightened oiled to
-// the dry figure is stretched by the ratio of the two. t.Condition and t.K are not
+// the dry figure is stretched by the ratio of the two. t.Condition is not
 // read; errors as Tighten.
 func (b Bolt) TightenBoth(t Tightening) (Both, error) {
 	var out Both
 	var err error
-	t.K, t.Condition = 0, "dry"
+	t.Condition = "dry"
 	if out.Dry, err = b.Tighten(t); err != nil {
 		return Both{}, err
 	}

@@ -131,8 +131,7 @@ func TestLengthsShown(t *testing.T) {
 }
 
 // TestHoleLimits: a hole is enough exactly at its need: one diameter of thread
-// in steel, in a blind one a pitch more, drilled by the short run-out of M10
-// (4.6, DIN 76-1) deeper.
+// in steel, in a blind one a pitch more.
 func TestHoleLimits(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct {
@@ -142,8 +141,6 @@ func TestHoleLimits(t *testing.T) {
 	}{
 		{TappedHole{ThreadMm: 10, Through: true}, "", nil}, {TappedHole{ThreadMm: 9.5, Through: true}, "thin-part", []float64{9.5, 10}},
 		{TappedHole{ThreadMm: 11.5}, "", nil}, {TappedHole{ThreadMm: 11}, "short-thread", []float64{11, 10, 11.5}},
-		{TappedHole{ThreadMm: 20, DrillMm: 24.6}, "", nil}, {TappedHole{ThreadMm: 20, DrillMm: 24}, "shallow-drill", []float64{24, 20, 27.3, 24.6}},
-		{TappedHole{ThreadMm: 20, DrillMm: 0.5}, "shallow-drill", []float64{0.5, 20, 27.3, 24.6}},
 	} {
 		got, err := find(t, "M10").ChooseLength(Joint{GripMm: 20, Hole: &c.hole})
 		if err != nil || kinds(got.HoleProblems) != c.want {
@@ -214,23 +211,12 @@ func TestShortestPartThreaded(t *testing.T) {
 	}
 }
 
-// TestNotes: what other lists say is noted at the sizes where they differ.
-func TestNotes(t *testing.T) {
-	t.Parallel()
-	extra := map[string]string{"M10": "is 17", "M12": "is 19", "M14": "is 22", "M18": "DIN 912", "M22": "DIN 931 has 32; socket head DIN 912", "M27": "DIN 912", "M33": "DIN 912"}
-	for _, size := range []string{"M3", "M4", "M5", "M6", "M8", "M10", "M12", "M14", "M16", "M18", "M20", "M22", "M24", "M27", "M30", "M33", "M36"} {
-		if got := find(t, size).Note; strings.Contains(got, "DIN") != (extra[size] != "") || !strings.Contains(got, extra[size]) {
-			t.Errorf("%s: %q, want %q in it", size, got, extra[size])
-		}
-	}
-}
-
 // TestEdgesOfTwenty: each column of EN 1993-1-8 Table 3.3 for a hole of 20.
 func TestEdgesOfTwenty(t *testing.T) {
 	t.Parallel()
 	for _, d := range []float64{20, 0.5} {
 		got, err := EdgeDistances(d)
-		want := Edges{1.2 * d, 1.2 * d, 2.2 * d, 2.4 * d, 1.2 * d, 1.5 * d}
+		want := Edges{1.2 * d, 2.2 * d}
 		if err != nil || got != want {
 			t.Errorf("%v: %+v, %v, want %+v", d, got, err, want)
 		}
@@ -258,12 +244,12 @@ func TestRoomLimits(t *testing.T) {
 				t.Errorf("%+v: room for a %q", c.p, p.Of)
 			}
 		}
-		if text := strings.Join(got.Assumptions, "; "); !strings.Contains(text, "socket 11.5 mm radius: common practice") {
-			t.Errorf("assumed: %s", text)
+		if got.ToolRadiusMm != 11.5 {
+			t.Errorf("%+v: socket of %v mm radius", c.p, got.ToolRadiusMm)
 		}
 	}
 	bare, err := b.HeadRoom(Place{Tool: ToolNone, Nut: true, Washer: true, WallMm: 1})
-	if err != nil || len(bare.Assumptions) != 1 || bare.Problems[0].Of != "nut with washer" {
+	if err != nil || bare.ToolRadiusMm != 0 || bare.Problems[0].Of != "nut with washer" {
 		t.Errorf("no tool: %+v, %v", bare, err)
 	}
 	if _, err := b.HeadRoom(Place{HoleMm: 9.125}); err == nil || !strings.Contains(err.Error(), "hole 9.13 mm is smaller than M10") {
@@ -281,7 +267,7 @@ func TestNumbersTaken(t *testing.T) {
 	t.Parallel()
 	b := find(t, "M10")
 	for _, j := range []Joint{
-		{GripMm: 0.5}, {GripMm: 1e6}, {GripMm: 20, HeadWashers: 10, NutWashers: 10}, {GripMm: 20, Hole: &TappedHole{ThreadMm: 0.5}}, {GripMm: 20, Hole: &TappedHole{ThreadMm: 20, DrillMm: 0.5}},
+		{GripMm: 0.5}, {GripMm: 1e6}, {GripMm: 20, HeadWashers: 10, NutWashers: 10}, {GripMm: 20, Hole: &TappedHole{ThreadMm: 0.5}},
 	} {
 		if _, err := b.ChooseLength(j); err != nil {
 			t.Errorf("%+v: %v", j, err)
@@ -290,27 +276,6 @@ func TestNumbersTaken(t *testing.T) {
 	for _, j := range []Joint{{GripMm: 1e6 + 1}, {GripMm: 20, HeadWashers: 11}, {GripMm: 20, NutWashers: 11}, {GripMm: 20, NutWashers: -1}} {
 		if _, err := b.ChooseLength(j); err == nil {
 			t.Errorf("%+v is taken", j)
-		}
-	}
-}
-
-// TestSaidOfTorque: a preload that reaches the proof load does not pass it, and
-// the scatter is said as it was given.
-func TestSaidOfTorque(t *testing.T) {
-	t.Parallel()
-	b := find(t, "M10")
-	for _, c := range []struct {
-		t    Tightening
-		over bool
-		said string
-	}{
-		{Tightening{Class: "8.8", Fraction: 0.8, Scatter: 0.25}, false, "single bolts scatter ±25 % in preload, given by the user"},
-		{Tightening{Class: "8.8", Fraction: 0.8, Scatter: 0.2505}, true, "single bolts scatter ±25.1 % in preload, given by the user"},
-		{Tightening{Class: "8.8", Fraction: 0.75}, false, "single bolts scatter ±30 % in preload by torque wrench (from memory, Shigley and Bickford)"},
-	} {
-		got, err := b.Tighten(c.t)
-		if err != nil || got.OverProof != c.over || len(got.Assumptions) != 4 || got.Assumptions[2] != c.said {
-			t.Errorf("%+v: over proof %v, %q, %v", c.t, got.OverProof, got.Assumptions, err)
 		}
 	}
 }

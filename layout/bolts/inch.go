@@ -48,7 +48,6 @@ func inchBolt(t threads.Thread, i int) Bolt {
 		NutAcrossFlatsMm: row.nutFlats * inch, NutHeightMm: row.nut * inch,
 		WasherIDMm: row.washerID * inch, WasherODMm: row.washerOD * inch, WasherThicknessMm: row.washerT * inch,
 		Source: "SAE J429; ASME B18.2.1; ASME B18.2.2; ASME B18.3; ASME B18.21.1",
-		Note:   "washer from memory",
 		row:    i,
 	}
 	if row.socket > 0 {

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 
 	"centrepop/layout/material"
 )
@@ -21,10 +22,6 @@ func threadIn(name string) (material.Thread, error) {
 type TappedHole struct {
 	// ThreadMm is the length of full thread from the face, in mm.
 	ThreadMm float64
-	// DrillMm is the depth of the drilled cylinder in mm, for a blind hole; 0
-	// takes the thread plus the regular run-out of DIN 76-1. Ignored when
-	// Through.
-	DrillMm float64
 	// Through is true when the thread opens at the far side.
 	Through bool
 	// Material is what the thread is cut in, a name for material.Find; empty is
@@ -63,7 +60,6 @@ const (
 	LongPastHole    ProblemKind = "long-past-hole"   // the same past a tapped through hole
 	ThinPart        ProblemKind = "thin-part"        // the part is thinner than the thread it needs
 	ShortThread     ProblemKind = "short-thread"     // the blind thread is shorter than it needs to be
-	ShallowDrill    ProblemKind = "shallow-drill"    // no room for the tap below the thread
 	NutNotFilled    ProblemKind = "nut-not-filled"   // the bolt ends inside the nut
 	WallNear        ProblemKind = "wall-near"        // head, washer or tool meets the wall
 	NeighbourNear   ProblemKind = "neighbour-near"   // or the next bolt
@@ -95,9 +91,6 @@ type Candidate struct {
 	// FullThread is true when the screw must be threaded to the head (for
 	// metric hexagon heads order ISO 4017, not ISO 4014).
 	FullThread bool
-	// OnRequest is true for an ISO 888 length beyond the range of the bolt's
-	// standard: ask before relying on it.
-	OnRequest bool
 	// Problems is empty when the length is good.
 	Problems []Problem
 }
@@ -121,8 +114,6 @@ type Choice struct {
 	Strips bool
 	// HoleProblems are about the tapped hole whatever the length.
 	HoleProblems []Problem
-	// Assumptions are the rules of thumb used, for printing.
-	Assumptions []string
 }
 
 // ChooseLength finds the stock length for a joint. With a nut the end must
@@ -138,7 +129,7 @@ func (b Bolt) ChooseLength(j Joint) (Choice, error) {
 	if _, err := b.HeadDiameterMm(j.Head); err != nil {
 		return Choice{}, err
 	}
-	if err := atLeast("grip", j.GripMm, 0); err != nil {
+	if err := atLeast0("grip", j.GripMm); err != nil {
 		return Choice{}, err
 	}
 	if j.GripMm == 0 {
@@ -152,34 +143,26 @@ func (b Bolt) ChooseLength(j Joint) (Choice, error) {
 		return Choice{}, errors.New("bolts: a washer under the nut, but the joint has a tapped hole and no nut")
 	}
 	c := Choice{ClampMm: j.GripMm + float64(washers)*b.WasherThicknessMm}
-	c.Assumptions = append(c.Assumptions, "nominal sizes; washers at nominal thickness")
-	var err error
 	if j.Hole == nil {
 		b.nutRange(&c)
-	} else if err = b.holeRange(&c, *j.Hole, j.Class); err != nil {
+	} else if err := b.holeRange(&c, *j.Hole, j.Class); err != nil {
 		return Choice{}, err
 	}
 	stock := b.StockLengths(j.Head)
-	listed := len(stock)
 	stock = append(stock, b.requestLengths(stock)...)
 	best := -1
 	judged := make([]Candidate, len(stock))
 	for i, l := range stock {
 		shorterDoes := i > 0 && stock[i-1] >= c.MinMm-1e-9
 		judged[i] = b.judge(c, j, l, shorterDoes)
-		judged[i].OnRequest = i >= listed
 		if best < 0 && len(judged[i].Problems) == 0 {
 			best = i
 		}
 	}
 	around := best
 	if best < 0 { // the first length that is long enough, or the last
-		around = len(stock) - 1
-		for i, l := range stock {
-			if l >= c.MinMm-1e-9 {
-				around = i
-				break
-			}
+		if around = slices.IndexFunc(stock, func(l float64) bool { return l >= c.MinMm-1e-9 }); around < 0 {
+			around = len(stock) - 1
 		}
 	}
 	from, to := max(around-1, 0), min(around+2, len(stock))
@@ -190,13 +173,13 @@ func (b Bolt) ChooseLength(j Joint) (Choice, error) {
 	return c, nil
 }
 
-// nutRange sets the wanted range for a nut.
+// nutRange sets the wanted range for a nut: two threads past it, at most one
+// diameter (common practice, no source).
 func (b Bolt) nutRange(c *Choice) {
 	p := b.pitch()
 	c.NeedMm = b.NutHeightMm
 	c.MinMm = c.ClampMm + b.NutHeightMm + 2*p
 	c.MaxMm = c.ClampMm + b.NutHeightMm + math.Max(b.Thread.MajorMm, 2*p)
-	c.Assumptions = append(c.Assumptions, "two threads past the nut, at most one diameter: common practice")
 }
 
 // stripMm is the engagement at which the threads of a hole are as strong as the bolt: twice its
@@ -218,16 +201,16 @@ func (b Bolt) stripMm(class string, tensileMPa float64) (float64, error) {
 	return 2 * b.StressAreaMm2 * g.TensileMPa / (tensileMPa * perMm), nil
 }
 
-// holeRange sets the wanted range for a tapped hole and checks the hole.
+// holeRange sets the wanted range for a tapped hole and checks the hole: engagement
+// by the material's diameters or the strength of the threads, at most one diameter past
+// a through hole, one pitch of full thread below the screw in a blind one (common
+// practice, no source).
 func (b Bolt) holeRange(c *Choice, hole TappedHole, class string) error {
-	if err := atLeast("thread depth", hole.ThreadMm, 0); err != nil {
+	if err := atLeast0("thread depth", hole.ThreadMm); err != nil {
 		return err
 	}
 	if hole.ThreadMm == 0 {
 		return errors.New("bolts: the tapped hole needs a thread depth above 0 mm")
-	}
-	if err := atLeast("drill depth", hole.DrillMm, 0); err != nil {
-		return err
 	}
 	metal, err := threadIn(hole.Material)
 	if err != nil {
@@ -235,39 +218,22 @@ func (b Bolt) holeRange(c *Choice, hole TappedHole, class string) error {
 	}
 	d, p := b.Thread.MajorMm, b.pitch()
 	c.NeedMm = metal.Engagement * d
-	strips := fmt.Sprintf("engagement %v d in %s: common practice", metal.Engagement, metal.Name)
 	if mm, err := b.stripMm(class, hole.TensileMPa); err != nil {
 		return err
 	} else if mm > c.NeedMm {
-		c.NeedMm, c.Strips, strips = math.Ceil(mm*10)/10, true, fmt.Sprintf("engagement for threads as strong as the bolt, %v MPa in %s: Machinery's Handbook, length of engagement", hole.TensileMPa, metal.Name)
+		c.NeedMm, c.Strips = math.Ceil(mm*10)/10, true
 	}
 	c.MinMm = c.ClampMm + c.NeedMm
 	c.MaxMm = c.ClampMm + hole.ThreadMm - p
-	c.Assumptions = append(c.Assumptions, strips)
 	if hole.Through {
 		c.MaxMm = c.ClampMm + math.Max(hole.ThreadMm, c.NeedMm) + d
-		c.Assumptions = append(c.Assumptions, "at most one diameter past a through hole: common practice")
 		if hole.ThreadMm < c.NeedMm-1e-9 {
 			c.HoleProblems = append(c.HoleProblems, Problem{ThinPart, []float64{hole.ThreadMm, c.NeedMm}, metal.Name})
 		}
 		return nil
 	}
-	c.Assumptions = append(c.Assumptions, "one pitch of full thread left below the screw: common practice")
 	if need := c.NeedMm + p; hole.ThreadMm < need-1e-9 {
 		c.HoleProblems = append(c.HoleProblems, Problem{ShortThread, []float64{hole.ThreadMm, c.NeedMm, need}, metal.Name})
-	}
-	if hole.DrillMm > 0 {
-		short, err := b.Thread.RunoutMm("short")
-		if err != nil {
-			return err
-		}
-		if hole.DrillMm < hole.ThreadMm+short-1e-9 {
-			regular, err := b.Thread.BlindDrillMm(hole.ThreadMm)
-			if err != nil {
-				return err
-			}
-			c.HoleProblems = append(c.HoleProblems, Problem{Kind: ShallowDrill, Mm: []float64{hole.DrillMm, hole.ThreadMm, regular, hole.ThreadMm + short}})
-		}
 	}
 	return nil
 }

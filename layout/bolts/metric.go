@@ -52,21 +52,8 @@ func metricBolt(t threads.Thread, i int) Bolt {
 		SocketHeadDiameterMm: row.socket, SocketHeadHeightMm: row.d, SocketKeyMm: row.key,
 		WasherIDMm: row.washerID, WasherODMm: row.washerOD, WasherThicknessMm: row.washerT,
 		Source: "ISO 898-1:2013; ISO 4014:2011; ISO 4032:2012; ISO 4762:2004; ISO 7089:2000",
-		Note:   "nut height, key, washer bore and thickness from memory",
 		row:    i,
 		metric: true,
-	}
-	switch row.d {
-	case 10:
-		b.Note += "; DIN 931 across flats is 17"
-	case 12:
-		b.Note += "; DIN 931 across flats is 19"
-	case 14:
-		b.Note += "; DIN 931 across flats is 22"
-	case 22:
-		b.Note += "; across flats from memory, DIN 931 has 32; socket head DIN 912"
-	case 18, 27, 33:
-		b.Note += "; socket head DIN 912"
 	}
 	if t.Series == threads.MetricFine {
 		// The thread comes from threads.Parse, so the formula has its numbers.

@@ -80,8 +80,6 @@ type Room struct {
 	WallGapMm, NeighbourGapMm float64
 	// Problems is empty when everything has room.
 	Problems []Problem
-	// Assumptions are for printing.
-	Assumptions []string
 }
 
 // HeadRoom checks that head or nut, washer and tool have room beside a wall
@@ -126,10 +124,6 @@ func (b Bolt) HeadRoom(p Place) (Room, error) {
 			r.Problems = append(r.Problems, Problem{NeighbourNear, []float64{p.NeighbourMm, r.NeedNeighbourMm}, what})
 		}
 	}
-	r.Assumptions = append(r.Assumptions, "hexagons over sharp corners; bolt against the side of its hole")
-	if r.ToolRadiusMm > 0 {
-		r.Assumptions = append(r.Assumptions, fmt.Sprintf("%s %s radius: common practice, without the swing of the handle", p.Tool, mm(r.ToolRadiusMm)))
-	}
 	return r, nil
 }
 
@@ -158,7 +152,7 @@ func (b Bolt) shiftMm(p Place) (float64, error) {
 		what string
 		x    float64
 	}{{"distance to the wall", p.WallMm}, {"fillet", p.FilletMm}, {"distance to the neighbour", p.NeighbourMm}, {"hole diameter", p.HoleMm}} {
-		if err := atLeast(n.what, n.x, 0); err != nil {
+		if err := atLeast0(n.what, n.x); err != nil {
 			return 0, err
 		}
 	}

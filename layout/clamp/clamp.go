@@ -43,7 +43,6 @@ type Work struct {
 	// Tightening of the screw, and the torque that the ring then holds on its bore.
 	NutFactor bolts.NutFactor
 	TorqueNm  float64
-	PreloadN  float64
 	LowNm     float64
 	HighNm    float64
 }
@@ -104,7 +103,7 @@ func (r Ring) Work() (Work, error) {
 	if err != nil {
 		return w, err
 	}
-	w.NutFactor, w.TorqueNm, w.PreloadN = t.NutFactor, t.TorqueNm, t.PreloadN
+	w.NutFactor, w.TorqueNm = t.NutFactor, t.TorqueNm
 	w.LowNm = 2 * lowFriction * bendShare * t.PreloadLowN * r.BoreMm / 1000
 	w.HighNm = math.Pi * highFriction * t.PreloadHighN * r.BoreMm / 1000
 	return w, nil

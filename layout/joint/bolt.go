@@ -305,9 +305,6 @@ func (t *joint) tighten(p *plan.BoltPlan, of bolts.Tightening) bool {
 	p.TorqueNm, p.TorqueRangeNm = words.Round(grade.TorqueNm, 3), plan.Range{Min: words.Round(grade.TorqueLowNm, 3), Max: words.Round(grade.TorqueHighNm, 3)}
 	p.K, p.KSource = grade.NutFactor.K, grade.NutFactor.Source
 	t.companions(p, of)
-	if grade.OverProof {
-		t.caution("The scatter reaches beyond the proof load: an unlucky bolt stretches. Use a new bolt after each taking apart, or tighten less.")
-	}
 	return true
 }
 

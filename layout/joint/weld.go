@@ -350,7 +350,7 @@ func (t *joint) ring(p *plan.WeldPlan) error {
 	for _, k := range tacks.Tacks {
 		p.TacksDeg = append(p.TacksDeg, words.Round(k.ClockDeg, 2))
 	}
-	runs, err := weld.RunOrder(weld.RunPlan{DiameterMm: p.DiameterMm, Layers: max(1, p.Runs), FirstDeg: first})
+	runs, err := weld.RunOrder(p.DiameterMm, max(1, p.Runs), first)
 	if err != nil {
 		return err
 	}

@@ -65,7 +65,6 @@ type Stress struct {
 
 // Result is what the joint comes to.
 type Result struct {
-	InterfaceMm    float64 // diameter of the joint: mean of bore and shaft, mm
 	InterferenceMm float64 // on diameter before joining, mm
 	LossMm         float64 // taken off by flattened roughness, mm
 	EffectiveMm    float64 // what is left to press, mm, never below 0
@@ -80,13 +79,8 @@ type Result struct {
 	// against breaking: strength divided by the governing stress (von Mises, or
 	// for brittle material see Material.Brittle) at its worst surface.
 	// Never above 1000, so that it is finite where there is no pressure.
-	HubSafety   float64
-	ShaftSafety float64
-	// AtYieldMm is the measured interference, mm, at which the first member
-	// reaches its strength. 0 when there is no pressure to judge by.
-	AtYieldMm float64
-
-	HubGrowthMm  float64 // increase of the hub's outside diameter, mm
+	HubSafety    float64
+	ShaftSafety  float64
 	BoreClosesMm float64 // decrease of a hollow shaft's bore diameter, mm; 0 for a solid one
 
 	// Axial force in N to press the last millimetre in, at the friction span.
@@ -202,7 +196,7 @@ func (in Input) interfaceMm() float64 { return (in.Hub.InsideMm + in.Shaft.Outsi
 func (in Input) solve() (Result, error) {
 	d, do, di := in.interfaceMm(), in.Hub.OutsideMm, in.Shaft.InsideMm
 	hub, shaft := in.Hub.Material, in.Shaft.Material
-	r := Result{InterfaceMm: d, InterferenceMm: in.InterferenceMm}
+	r := Result{InterferenceMm: in.InterferenceMm}
 	r.LossMm = float64(in.Smoothing) * (in.HubRzUm + in.ShaftRzUm) / 1000
 	r.EffectiveMm = max(0, in.InterferenceMm-r.LossMm)
 
@@ -229,11 +223,9 @@ func (in Input) solve() (Result, error) {
 	} else {
 		r.ShaftBore = state(-p, -p)
 	}
-	r.HubGrowthMm = do * r.HubOutside.HoopMPa / hub.EMPa
 	r.BoreClosesMm = -di * r.ShaftBore.HoopMPa / shaft.EMPa
 	r.HubSafety = hub.safety(r.HubBore, r.HubOutside)
 	r.ShaftSafety = shaft.safety(r.ShaftOutside, r.ShaftBore)
-	r.AtYieldMm = r.LossMm + r.EffectiveMm*min(r.HubSafety, r.ShaftSafety)
 	normal := p * math.Pi * d * in.LengthMm
 	r.ForceN = Span{in.Friction.Min * normal, in.Friction.Max * normal}
 	r.TorqueNm = Span{r.ForceN.Min * d / 2000, r.ForceN.Max * d / 2000}

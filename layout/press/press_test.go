@@ -51,7 +51,6 @@ func TestShigley535(t *testing.T) {
 	near(t, "torque", r.TorqueNm.Max, 457.3, 0.1)
 	near(t, "force span", r.ForceN.Min, r.ForceN.Max, 0)
 	near(t, "hub safety", r.HubSafety, 500/62.48, 0.01)
-	near(t, "at yield", r.AtYieldMm, 0.02*min(r.HubSafety, r.ShaftSafety), 1e-12)
 }
 
 // Row 2: the problem before 5-35, part (b): 2 in solid shaft, ring 3 in.
@@ -124,7 +123,6 @@ func TestPartsMeet(t *testing.T) {
 			} else {
 				near(t, "solid bore closes", r.BoreClosesMm, 0, 0)
 			}
-			near(t, "hub grows", r.HubGrowthMm, 80/hub.EMPa*r.HubOutside.HoopMPa, 1e-12)
 			near(t, "force span", r.ForceN.Max, 2*r.ForceN.Min, 1e-6)
 		}
 	}
@@ -225,10 +223,11 @@ func TestCautions(t *testing.T) {
 			t.Errorf("bore closes %v um: %+v", um, close.Cautions)
 		}
 	}
-	// The yield interference really is where the first member reaches its strength.
+	// As many times the pressed interference as the safety is where the first member
+	// reaches its strength.
 	in.Hub.Material, in.InterferenceMm = s235, 0.15
 	r, _ = Solve(in)
-	in.InterferenceMm = r.AtYieldMm
+	in.InterferenceMm = r.LossMm + r.EffectiveMm*min(r.HubSafety, r.ShaftSafety)
 	if r, err = Solve(in); err != nil {
 		t.Fatal(err)
 	}

@@ -17,7 +17,6 @@ var measures = map[plan.ProblemKind]measure{
 	"on-bead":             {2, true},
 	"thin-part":           {0, false},
 	"short-thread":        {0, false},
-	"shallow-drill":       {0, false},
 	"short-engagement":    {0, false},
 	"short-protrusion":    {0, false},
 	"long-past-nut":       {0, true},

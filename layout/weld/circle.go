@@ -129,70 +129,48 @@ type Run struct {
 	StartDeg  float64 // clock angle, from 0 to below 360
 	EndDeg    float64 // clock angle, from 0 to below 360; equal to StartDeg for one whole turn
 	Clockwise bool    // direction of travel
-	LengthMm  float64 // along the circle
-}
-
-// RunPlan is what an order of runs depends on.
-type RunPlan struct {
-	DiameterMm float64 // of the weld, mm
-	Layers     int     // 1 or more; see Filler.Runs
-	FirstDeg   float64 // clock angle where the first sector begins
-	// MaxRunMm is the longest stretch to weld at once, mm; 0 takes 150 mm, about
-	// one stick electrode. There are never fewer than four sectors.
-	MaxRunMm float64
-	// Backstep makes each stretch run against the sense in which the sectors
-	// are counted (clockwise), toward metal already welded.
-	Backstep bool
 }
 
 const (
-	defaultRunMm = 150.0 // common practice
+	longestRunMm = 150.0 // welded at once, about one stick electrode: common practice
 	maxSectors   = 400
 	maxLayers    = 50
 )
 
-// RunOrder returns the runs in the order to weld them. The circle is cut in four
-// sectors, or a multiple of four when a quarter is longer than MaxRunMm; opposite
-// sectors follow each other, then those square to them, then the widest gap, which
-// keeps the heat even and the part from tipping. Each layer begins half a sector
-// further on than the one below, so that ends do not lie on ends, and without
-// backstepping goes round the other way. All of it common practice, no source.
-// It errs for sizes out of range, angles that are not finite, or a plan of over
-// 400 sectors or 50 layers.
-func RunOrder(p RunPlan) ([]Run, error) {
-	if !positive(p.DiameterMm) || !notNegative(p.MaxRunMm) {
-		return nil, fmt.Errorf("weld: run order needs a positive diameter and longest run, has %v and %v mm", p.DiameterMm, p.MaxRunMm)
+// RunOrder returns the runs of a weld round a diameter in the order to weld them, in
+// 1 or more layers (see Filler.Runs); the first sector begins at a clock angle. The
+// circle is cut in four sectors, or a multiple of four when a quarter is longer than
+// 150 mm; opposite sectors follow each other, then those square to them, then the
+// widest gap, which keeps the heat even and the part from tipping. Each layer begins
+// half a sector further on than the one below, so that ends do not lie on ends, and
+// goes round the other way. All of it common practice, no source. It errs for sizes
+// out of range, an angle that is not finite, or a plan of over 400 sectors or 50 layers.
+func RunOrder(diameterMm float64, layers int, firstDeg float64) ([]Run, error) {
+	if !positive(diameterMm) {
+		return nil, fmt.Errorf("weld: run order needs a positive diameter, has %v mm", diameterMm)
 	}
-	if p.Layers < 1 || p.Layers > maxLayers {
-		return nil, fmt.Errorf("weld: %d layers, want 1 to %d", p.Layers, maxLayers)
+	if layers < 1 || layers > maxLayers {
+		return nil, fmt.Errorf("weld: %d layers, want 1 to %d", layers, maxLayers)
 	}
-	if math.IsNaN(p.FirstDeg) || math.IsInf(p.FirstDeg, 0) {
-		return nil, fmt.Errorf("weld: first sector at %v degrees is not a finite angle", p.FirstDeg)
+	if math.IsNaN(firstDeg) || math.IsInf(firstDeg, 0) {
+		return nil, fmt.Errorf("weld: first sector at %v degrees is not a finite angle", firstDeg)
 	}
-	longest := p.MaxRunMm
-	if longest == 0 {
-		longest = defaultRunMm
-	}
-	girth := math.Pi * p.DiameterMm
-	want := 4 * math.Ceil(girth/longest/4-1e-9)
+	want := 4 * math.Ceil(math.Pi*diameterMm/longestRunMm/4-1e-9)
 	if !(want <= maxSectors) {
-		return nil, fmt.Errorf("weld: runs of %.0f mm on a circle of %.0f mm make over %d sectors", longest, p.DiameterMm, maxSectors)
+		return nil, fmt.Errorf("weld: runs of %.0f mm on a circle of %.0f mm make over %d sectors", longestRunMm, diameterMm, maxSectors)
 	}
 	n := max(4, int(want))
 	step := 360 / float64(n)
 	var out []Run
-	for layer := 1; layer <= p.Layers; layer++ {
-		begin := p.FirstDeg + float64(layer-1)*step/2
+	for layer := 1; layer <= layers; layer++ {
+		begin := firstDeg + float64(layer-1)*step/2
 		clockwise := layer%2 == 1
-		if p.Backstep {
-			clockwise = false
-		}
 		for _, i := range balanced(n) {
 			from, to := clock(begin+float64(i)*step), clock(begin+float64(i+1)*step)
 			if !clockwise {
 				from, to = to, from
 			}
-			out = append(out, Run{layer, from, to, clockwise, girth / float64(n)})
+			out = append(out, Run{layer, from, to, clockwise})
 		}
 	}
 	return out, nil

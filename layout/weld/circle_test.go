@@ -83,7 +83,7 @@ func TestTackCircle(t *testing.T) {
 }
 
 func TestRunOrder(t *testing.T) {
-	runs, err := RunOrder(RunPlan{DiameterMm: 114.3, Layers: 1})
+	runs, err := RunOrder(114.3, 1, 0)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -91,36 +91,27 @@ func TestRunOrder(t *testing.T) {
 	for i, w := range want {
 		near(t, "start", runs[i].StartDeg, w[0], 1e-9)
 		near(t, "end", runs[i].EndDeg, w[1], 1e-9)
-		near(t, "length", runs[i].LengthMm, math.Pi*114.3/4, 1e-9)
 		if !runs[i].Clockwise || runs[i].Layer != 1 {
 			t.Errorf("run %d: %+v", i, runs[i])
 		}
 	}
-	back, err := RunOrder(RunPlan{DiameterMm: 114.3, Layers: 1, Backstep: true})
-	if err != nil {
-		t.Fatal(err)
-	}
-	for i := range back { // same stretches, the other way
-		near(t, "backstep start", back[i].StartDeg, runs[i].EndDeg, 1e-9)
-		near(t, "backstep end", back[i].EndDeg, runs[i].StartDeg, 1e-9)
-		if back[i].Clockwise {
-			t.Errorf("backstep run %d goes clockwise", i)
-		}
-	}
 	// Each layer of each plan goes once round without gap or overlap, and its
 	// ends keep clear of those below.
-	for _, p := range []RunPlan{{600, 3, 15, 0, false}, {600, 3, 15, 0, true}, {200, 2, -30, 90, false}, {50, 4, 700, 0, true}} {
-		runs, err := RunOrder(p)
+	for _, p := range []struct {
+		mm     float64
+		layers int
+		first  float64
+	}{{600, 3, 15}, {200, 2, -30}, {50, 4, 700}} {
+		runs, err := RunOrder(p.mm, p.layers, p.first)
 		if err != nil {
 			t.Fatal(err)
 		}
-		n := len(runs) / p.Layers
-		if n%4 != 0 {
-			t.Errorf("%+v: %d sectors", p, n)
+		n := len(runs) / p.layers
+		if each := math.Pi * p.mm / float64(n); n%4 != 0 || each > 150 || n > 4 && each*float64(n)/float64(n-4) < 150 {
+			t.Errorf("%+v: %d sectors of %v mm", p, n, each)
 		}
-		for layer := 1; layer <= p.Layers; layer++ {
+		for layer := 1; layer <= p.layers; layer++ {
 			var starts []float64
-			length := 0.0
 			for _, r := range runs[(layer-1)*n : layer*n] {
 				if r.Layer != layer || r.StartDeg < 0 || r.StartDeg >= 360 || r.EndDeg < 0 || r.EndDeg >= 360 {
 					t.Fatalf("%+v: run %+v", p, r)
@@ -131,12 +122,7 @@ func TestRunOrder(t *testing.T) {
 				}
 				near(t, "sector", clock(to-from), 360/float64(n), 1e-9)
 				starts = append(starts, from)
-				length += r.LengthMm
-				if longest := p.MaxRunMm; longest == 0 && r.LengthMm > 150+1e-9 || longest > 0 && r.LengthMm > longest+1e-9 {
-					t.Errorf("%+v: run of %v mm", p, r.LengthMm)
-				}
 			}
-			near(t, "once round", length, math.Pi*p.DiameterMm, 1e-6)
 			slices.Sort(starts)
 			for i := 1; i < n; i++ {
 				near(t, "even starts", starts[i]-starts[i-1], 360/float64(n), 1e-9)
@@ -152,12 +138,9 @@ func TestRunOrder(t *testing.T) {
 			}
 		}
 	}
-	for _, bad := range []RunPlan{
-		{}, {DiameterMm: 100}, {100, 51, 0, 0, false}, {math.NaN(), 1, 0, 0, false}, {100, 1, math.NaN(), 0, false},
-		{100, 1, 0, -1, false}, {1e9, 1, 0, 0, false}, {100, 1, 0, math.NaN(), false}, {100, 1, 0, 1e-300, false},
-	} {
-		if runs, err := RunOrder(bad); err == nil {
-			t.Errorf("RunOrder(%+v) = %d runs, want an error", bad, len(runs))
+	for _, bad := range [][3]float64{{}, {100, 0, 0}, {100, 51, 0}, {math.NaN(), 1, 0}, {-1, 1, 0}, {100, 1, math.NaN()}, {1e9, 1, 0}} {
+		if runs, err := RunOrder(bad[0], int(bad[1]), bad[2]); err == nil {
+			t.Errorf("RunOrder(%v) = %d runs, want an error", bad, len(runs))
 		}
 	}
 }

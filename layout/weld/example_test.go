@@ -23,7 +23,7 @@ func Example() {
 	for _, t := range tacks.Tacks {
 		fmt.Printf("tack at %g, ", t.ClockDeg)
 	}
-	runs, err := weld.RunOrder(weld.RunPlan{DiameterMm: 114.3, Layers: 1})
+	runs, err := weld.RunOrder(114.3, 1, 0)
 	if err != nil {
 		fmt.Println(err)
 		return

@@ -12,7 +12,6 @@ type Load struct {
 	ForceN    float64 // factored resistance in any direction, N: to compare with a factored load
 	Weaker    string  // name of the part's material that rules
 	StressMPa float64 // on the throat
-	LengthMm  float64 // effective, all runs together, mm
 }
 
 // Side is one of the two parts that a weld joins.
@@ -51,7 +50,6 @@ func FilletLoad(throatMm float64, runsMm []float64, closed bool, a, b Side) (Loa
 			return Load{}, err
 		}
 		l.ForceN += n
-		l.LengthMm += n / (l.StressMPa * throatMm)
 	}
 	return l, nil
 }

@@ -203,7 +203,7 @@ func ChamferThroat(depthMm, angleDeg float64, p Process, flat bool) (float64, er
 	if angleDeg < 45 {
 		return 0, fmt.Errorf("weld: no throat known for a groove of %v degrees: want 45 to 60", angleDeg)
 	}
-	if _, ok := p.Info(); !ok {
+	if _, ok := laidBy[p]; !ok {
 		return 0, fmt.Errorf("weld: unknown process %d", int(p))
 	}
 	wire := p == MAG || p == MIG || p == FluxCored || p == MetalCored || p == SelfShielded
@@ -235,7 +235,7 @@ func PressedGroove(depthMm, angleDeg, capMm float64, p Process, flat bool) (Pres
 	if err != nil {
 		return Pressed{}, err
 	}
-	if _, ok := p.Info(); !ok || !notNegative(capMm) {
+	if _, ok := laidBy[p]; !ok || !notNegative(capMm) {
 		return Pressed{}, fmt.Errorf("weld: unknown process %d or cap %v mm", int(p), capMm)
 	}
 	mouth := depthMm * math.Tan(angleDeg*math.Pi/180)

@@ -239,15 +239,8 @@ func TestFiller(t *testing.T) {
 	}
 	near(t, "deposited lb", f.DepositedKg/0.45359237, 0.424, 0.002)
 	near(t, "buy", f.BuyMaxKg, f.DepositedKg/0.60, 1e-12)
-	near(t, "buy at least", f.BuyMinKg, f.DepositedKg/0.65, 1e-12)
 	if f.Runs != 5 { // 80.6 mm2 in runs of 18
 		t.Errorf("%d runs, want 5", f.Runs)
-	}
-	for p := Process(0); p < processesCount; p++ {
-		info, ok := p.Info()
-		if !ok || info.Number < 111 || info.Name == "" || !(info.MinEfficiency > 0 && info.MinEfficiency < info.MaxEfficiency && info.MaxEfficiency <= 1) {
-			t.Errorf("process %d: %+v", p, info)
-		}
 	}
 	for _, bad := range [][3]float64{{0, 1, 1}, {1, math.NaN(), 1}, {1, 1, math.Inf(1)}, {1e5, 1, 7850}, {1e300, 1e300, 1}} {
 		if f, err := FillerFor(bad[0], bad[1], bad[2], Stick); err == nil {
@@ -365,7 +358,6 @@ func TestFilletLoad(t *testing.T) {
 		}
 		near(t, "kN", l.ForceN/1000, 161.4, 0.05)
 		near(t, "MPa", l.StressMPa, 207.85, 0.01)
-		near(t, "effective length", l.LengthMm, 200-4*Throat(6), 1e-6)
 	}
 	closed, err := FilletLoad(4, []float64{100}, true, Side{s355, 10}, Side{s355, 10})
 	if err != nil {
