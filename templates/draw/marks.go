@@ -45,20 +45,7 @@ func Ring(x, y, radius, width float64, dash ...float64) Shape {
 // Stadium is a slot with round ends about x, y; (halfX, halfY) leads from there to
 // the centre of one end, and is zero for a circle.
 func Stadium(x, y, halfX, halfY, radius, width float64) Shape {
-	s := Ring(x, y, radius, width)
-	half := math.Hypot(halfX, halfY)
-	if half == 0 {
-		return s
-	}
-	p := &canvas.Path{}
-	p.MoveTo(-half, -radius)
-	p.LineTo(half, -radius)
-	p.ArcTo(radius, radius, 0, false, true, half, radius)
-	p.LineTo(-half, radius)
-	p.ArcTo(radius, radius, 0, false, true, -half, -radius)
-	p.Close()
-	s.Path = p.Transform(canvas.Identity.Translate(x, y).Rotate(math.Atan2(halfY, halfX) * 180 / math.Pi))
-	return s
+	return Shape{Path: SlotPath(x-halfX, y-halfY, x+halfX, y+halfY, 2*radius), Stroke: Black, WidthMm: width}
 }
 
 // Disc is a filled circle.
@@ -153,93 +140,75 @@ func MatchMark(x, y float64) []Item {
 // ScaleLengthMm is the length of the rules that show true size.
 const ScaleLengthMm = 100.0
 
+// ruler is a rule with numbers: its marks, the longest with a number, those half as
+// often longer than the rest; what stands at its end when it runs across.
+type ruler struct {
+	marks         int
+	stepMm        float64
+	major, middle int
+	unit          int // of the number at a mark, for each major
+	end           string
+	endBackMm     float64 // how far the end's text begins before it
+}
+
+var (
+	mmRuler   = ruler{int(ScaleLengthMm), 1, 10, 5, 10, "100 mm", 2.4}
+	inchRuler = ruler{32, geom.MmPerInch / 8, 8, 4, 1, "4 in", 0.8}
+)
+
 // RuleAcross is a 100 mm rule whose zero stands at (x, y); its marks hang
 // down 4 mm and its numbers below them, 8 mm in all.
-func RuleAcross(d *Drawing, x, y float64) {
-	marks := &canvas.Path{}
-	for i := 0; i <= int(ScaleLengthMm); i++ {
-		marks.MoveTo(x+float64(i), y)
-		marks.LineTo(x+float64(i), y-TickMm(i))
-		if i%10 == 0 {
-			t := Text{XMm: x + float64(i), YMm: y - 6.9, SizeMm: SmallMm, Align: Centre, Content: strconv.Itoa(i)}
-			if i == int(ScaleLengthMm) {
-				t.Content, t.Bold, t.Align, t.XMm = "100 mm", true, Left, x+ScaleLengthMm-2.4
-			}
-			d.Add(t)
-		}
-	}
-	d.Add(Shape{Path: marks, Stroke: Black, WidthMm: ThinMm}, Segment(x-ThinMm/2, y, x+ScaleLengthMm+ThinMm/2, y, ThinMm))
-}
+func RuleAcross(d *Drawing, x, y float64) { mmRuler.draw(d, x, y, false) }
 
 // RuleUp is a 100 mm rule upwards with its zero at (x, y); its marks point
 // left 4 mm and its numbers stand left of them, 9.5 mm in all.
-func RuleUp(d *Drawing, x, y float64) {
-	marks := &canvas.Path{}
-	for i := 0; i <= int(ScaleLengthMm); i++ {
-		marks.MoveTo(x, y+float64(i))
-		marks.LineTo(x-TickMm(i), y+float64(i))
-		if i%10 == 0 {
-			d.Add(Text{XMm: x - 4.6, YMm: y + float64(i) - 0.95, SizeMm: SmallMm, Align: Right, Bold: i == int(ScaleLengthMm), Content: strconv.Itoa(i)})
+func RuleUp(d *Drawing, x, y float64) { mmRuler.draw(d, x, y, true) }
+
+// InchRule is a 4 in rule from (x, y), across, or up if up is true; its marks
+// lie on the same side as those of the millimetre rules. Marks are eighths.
+func InchRule(d *Drawing, x, y float64, up bool) { inchRuler.draw(d, x, y, up) }
+
+func (r ruler) draw(d *Drawing, x, y float64, up bool) {
+	marks, long := &canvas.Path{}, float64(r.marks)*r.stepMm
+	for i := range r.marks + 1 {
+		at, tick := float64(i)*r.stepMm, r.tickMm(i)
+		t := Text{SizeMm: SmallMm, Content: strconv.Itoa(i / r.major * r.unit), Bold: i == r.marks}
+		if up {
+			marks.MoveTo(x, y+at)
+			marks.LineTo(x-tick, y+at)
+			t.XMm, t.YMm, t.Align = x-4.6, y+at-0.95, Right
+		} else {
+			marks.MoveTo(x+at, y)
+			marks.LineTo(x+at, y-tick)
+			t.XMm, t.YMm, t.Align = x+at, y-6.9, Centre
+		}
+		if i == r.marks && !up {
+			t.XMm, t.Align, t.Content = x+at-r.endBackMm, Left, r.end
+		}
+		if i%r.major == 0 {
+			d.Add(t)
 		}
 	}
-	d.Add(Shape{Path: marks, Stroke: Black, WidthMm: ThinMm}, Segment(x, y-ThinMm/2, x, y+ScaleLengthMm+ThinMm/2, ThinMm))
+	line := Segment(x-ThinMm/2, y, x+long+ThinMm/2, y, ThinMm)
+	if up {
+		line = Segment(x, y-ThinMm/2, x, y+long+ThinMm/2, ThinMm)
+	}
+	d.Add(Shape{Path: marks, Stroke: Black, WidthMm: ThinMm}, line)
 }
 
-// TickMm is the length of the mark at a millimetre of a rule.
-func TickMm(mm int) float64 {
+// tickMm is the length of the mark i.
+func (r ruler) tickMm(i int) float64 {
 	switch {
-	case mm%10 == 0:
+	case i%r.major == 0:
 		return 4
-	case mm%5 == 0:
+	case i%r.middle == 0:
 		return 3
 	}
 	return 2
 }
 
-// InchRule is a 4 in rule from (x, y), across, or up if up is true; its marks
-// lie on the same side as those of the millimetre rules. Marks are eighths.
-func InchRule(d *Drawing, x, y float64, up bool) {
-	marks := &canvas.Path{}
-	end := 4 * geom.MmPerInch
-	for i := 0; i <= 32; i++ {
-		at := float64(i) * geom.MmPerInch / 8
-		tick := 2.0
-		switch {
-		case i%8 == 0:
-			tick = 4
-		case i%4 == 0:
-			tick = 3
-		}
-		label := ""
-		if i%8 == 0 {
-			label = strconv.Itoa(i / 8)
-		}
-		if up {
-			marks.MoveTo(x, y+at)
-			marks.LineTo(x-tick, y+at)
-			if label != "" {
-				d.Add(Text{XMm: x - 4.6, YMm: y + at - 0.95, SizeMm: SmallMm, Align: Right, Bold: i == 32, Content: label})
-			}
-			continue
-		}
-		marks.MoveTo(x+at, y)
-		marks.LineTo(x+at, y-tick)
-		if label == "" {
-			continue
-		}
-		t := Text{XMm: x + at, YMm: y - 6.9, SizeMm: SmallMm, Align: Centre, Content: label}
-		if i == 32 {
-			t.Content, t.Bold, t.Align, t.XMm = "4 in", true, Left, x+at-0.8
-		}
-		d.Add(t)
-	}
-	d.Add(Shape{Path: marks, Stroke: Black, WidthMm: ThinMm})
-	if up {
-		d.Add(Segment(x, y-ThinMm/2, x, y+end+ThinMm/2, ThinMm))
-	} else {
-		d.Add(Segment(x-ThinMm/2, y, x+end+ThinMm/2, y, ThinMm))
-	}
-}
+// TickMm is the length of the mark at a millimetre of a rule.
+func TickMm(mm int) float64 { return mmRuler.tickMm(mm) }
 
 // EdgeRule is a rule along an edge with its zero at (x, y), as long as fits into
 // lengthMm: millimetres, or eighths of an inch. It runs across with its marks
