@@ -28,7 +28,6 @@ type Body struct {
 	DensityKgM3 float64
 	MassKg      float64 // given, such as a motor's from its plate; 0 if not
 	Bought      bool    // from a catalogue: a simple solid stands for it
-	Anchored    bool    // held down to the ground
 }
 
 // Box is the body's bounding box in the machine's frame.

@@ -171,13 +171,12 @@ func TestClipX(t *testing.T) {
 }
 
 func TestNames(t *testing.T) {
-	for _, s := range []interface{ String() string }{Cut, Tab, Seam, Fold, Division, Top, FrontFace, BackFace, Hole, AxialSlot, AroundSlot, Window,
-		SetOn, SetIn, Outside, Inside, Rolled, Faceted} {
+	for _, s := range []interface{ String() string }{Cut, Tab, Seam, Fold, Division, Top, FrontFace, BackFace, SetOn, SetIn, Outside, Inside} {
 		if n := s.String(); n == "" || len(n) > 8 && n[:8] == "unknown " {
 			t.Errorf("%#v has no name", s)
 		}
 	}
-	for _, s := range []interface{ String() string }{Role(99), Face(-1), FeatureKind(99), Joint(99), Surface(99), Bend(99)} {
+	for _, s := range []interface{ String() string }{Role(99), Face(-1), Joint(99), Surface(99)} {
 		if n := s.String(); len(n) < 8 || n[:8] != "unknown " {
 			t.Errorf("%#v is named %q", s, n)
 		}

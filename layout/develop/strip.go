@@ -20,9 +20,6 @@ const (
 	Faceted
 )
 
-// String returns "rolled" or "faceted".
-func (b Bend) String() string { return nameOf(int(b), "bend", "rolled", "faceted") }
-
 // rolledSteps is the least number of flat strips a rolled surface is unrolled
 // in. A chord of half a degree is 3 millionths shorter than its arc.
 const rolledSteps = 720

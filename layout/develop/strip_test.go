@@ -323,7 +323,7 @@ func TestFoldRoles(t *testing.T) {
 		}
 		// Four corners of four lines each, none in the middle of a side.
 		if want := map[Bend]int{Rolled: 0, Faceted: 16}[bend]; folds != want {
-			t.Errorf("%s: %d fold lines, want %d", bend, folds, want)
+			t.Errorf("bend %d: %d fold lines, want %d", bend, folds, want)
 		}
 	}
 }

@@ -42,11 +42,6 @@ const (
 	Window
 )
 
-// String returns the kind in trade words.
-func (k FeatureKind) String() string {
-	return nameOf(int(k), "feature", "hole", "axial slot", "slot around", "window")
-}
-
 // Feature is an opening in the side of a cylinder. The drill or cutter
 // enters square to the axis, parallel to the radius at ClockDeg.
 type Feature struct {

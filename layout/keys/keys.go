@@ -150,18 +150,6 @@ func (p Parallel) LengthsMm() []float64 {
 	return out
 }
 
-// LengthWithin returns the longest key sold, in mm, that is not longer than
-// roomMm, such as the hub less what should stay at its ends; false if even the
-// shortest is too long.
-func (p Parallel) LengthWithin(roomMm float64) (lengthMm float64, found bool) {
-	for _, l := range p.LengthsMm() {
-		if l <= roomMm {
-			lengthMm, found = l, true
-		}
-	}
-	return lengthMm, found
-}
-
 // SledRunoutMm returns how far beyond the full depth a side-and-face cutter of
 // cutterMm diameter runs out in mm, on each end of a keyway depthMm deep: the
 // half chord of the cutter at the crown. It errs unless the depth is below the
