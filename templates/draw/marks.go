@@ -45,7 +45,20 @@ func Ring(x, y, radius, width float64, dash ...float64) Shape {
 // Stadium is a slot with round ends about x, y; (halfX, halfY) leads from there to
 // the centre of one end, and is zero for a circle.
 func Stadium(x, y, halfX, halfY, radius, width float64) Shape {
-	return Shape{Path: SlotPath(x-halfX, y-halfY, x+halfX, y+halfY, 2*radius), Stroke: Black, WidthMm: width}
+	s := Ring(x, y, radius, width)
+	half := math.Hypot(halfX, halfY)
+	if half == 0 {
+		return s
+	}
+	p := &canvas.Path{}
+	p.MoveTo(-half, -radius)
+	p.LineTo(half, -radius)
+	p.ArcTo(radius, radius, 0, false, true, half, radius)
+	p.LineTo(-half, radius)
+	p.ArcTo(radius, radius, 0, false, true, -half, -radius)
+	p.Close()
+	s.Path = p.Transform(canvas.Identity.Translate(x, y).Rotate(math.Atan2(halfY, halfX) * 180 / math.Pi))
+	return s
 }
 
 // Disc is a filled circle.
