@@ -51,7 +51,7 @@ func (v *view) saidOfJoint(note parts.Text, j *parts.Joint, isFirst bool) {
 		if !isFirst {
 			face, other = j.Meet.Second, first.Part
 		}
-		if p := partNamed(v.job, other); p != nil && v.named(m[2], p) && !strings.EqualFold(m[1], string(face)) {
+		if p := v.job.Part(other); p != nil && v.named(m[2], p) && !strings.EqualFold(m[1], string(face)) {
 			v.unlike(note.Pos, "", "a note says which face of "+title+" looks at "+p.Title.Value+", and the joint "+name+" has the other", m[0]+"; the joint has the "+string(face), "the note, or face: of the joint")
 		}
 	}
