@@ -199,7 +199,7 @@ var greaseOf = regexp.MustCompile(`(?i)\b(lithium|calcium|sodium|aluminium|alumi
 
 // portGrease compares the grease of the upkeep with that of the bearing's joint.
 func (r *reviewer) portGrease(p parts.Port) {
-	j := r.jointNamed(p.Bearing.Value)
+	j := r.job.Joint(p.Bearing.Value)
 	if j == nil || j.Bearing == nil {
 		return
 	}
