@@ -2,6 +2,7 @@ package joint
 
 import (
 	"math"
+	"slices"
 
 	"centrepop/layout/bolts"
 	"centrepop/layout/part"
@@ -21,6 +22,10 @@ func (slideKind) ends(s *shop, t *joint) {
 	t.need(k.feature, k.ok(), "the thread of a nut, the groove of a retaining ring, or tapped holes in the shaft's end")
 	if k.ok() && t.b.step != nil {
 		t.dir = t.keeperDir(k)
+		if t.shut(k) {
+			t.refuse(k.ref.Pos, plan.CannotJoin, plan.Named(k.text()), plan.Named("a nut, a ring or tapped holes on the side of "+t.b.text()+" that the hub comes from: between them the shaft is larger than its bore"))
+			return
+		}
 	}
 	if ref := t.in.Slide.Plate; ref.Set() {
 		f := s.find(ref)
@@ -63,21 +68,35 @@ func (s *shop) keeper(t *joint) keeper {
 	return k
 }
 
-// keeperDir is where the keeper lies from the seat: +1 towards the shaft's back.
-func (t *joint) keeperDir(k keeper) float64 {
-	middle, at := (t.b.step.FromMm+t.b.step.ToMm)/2, 0.0
+// atMm is where the keeper lies, from the front of its shaft.
+func (k keeper) atMm() float64 {
 	switch {
 	case k.nut != nil:
-		at = (k.nut.FromMm + k.nut.ToMm) / 2
+		return (k.nut.FromMm + k.nut.ToMm) / 2
 	case k.ring != nil:
-		at = (k.ring.Row.FromMm + k.ring.Row.ToMm) / 2
+		return (k.ring.Row.FromMm + k.ring.Row.ToMm) / 2
 	case k.group.Face == parts.Back:
-		at = k.r.LengthMm()
+		return k.r.LengthMm()
 	}
-	if at > middle {
+	return 0
+}
+
+// keeperDir is where the keeper lies from the seat: +1 towards the shaft's back.
+func (t *joint) keeperDir(k keeper) float64 {
+	if k.atMm() > (t.b.step.FromMm+t.b.step.ToMm)/2 {
 		return 1
 	}
 	return -1
+}
+
+// shut tells whether the shaft is larger than the seat between that and the keeper.
+func (t *joint) shut(k keeper) bool {
+	outside, _ := t.b.r.Sides()
+	from, to := (t.b.step.FromMm+t.b.step.ToMm)/2, k.atMm()
+	return slices.ContainsFunc(outside, func(s *part.Step) bool {
+		at := (s.FromMm + s.ToMm) / 2
+		return (at-from)*(to-at) > 0 && s.Size.NominalMm > t.b.step.Size.NominalMm
+	})
 }
 
 // keyways are the keyways of the hub's bore and of the shaft's seat, nil where

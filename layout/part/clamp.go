@@ -22,6 +22,9 @@ type Clamp struct {
 	bolt bolts.Bolt
 }
 
+// narrowMm is the cut of a slitting saw. Common practice, no source.
+const narrowMm = 1.6
+
 // clamp works out the split of a ring, if it has one.
 func (z *sizer) clamp() {
 	in := z.Part.Clamp
@@ -40,7 +43,13 @@ func (z *sizer) clamp() {
 	if z.drills() == cutting.Inch {
 		ring.ToolMm = geom.MmPerInch / 16
 	}
+	narrow := ring
+	narrow.SlotMm = narrowMm
 	if c.work, err = ring.Work(); errors.Is(err, clamp.ErrNoRoom) {
+		if _, err := narrow.Work(); err == nil && in.Slot.Mm > narrowMm {
+			z.fault(in.Slot.Pos, "a cut of "+z.W.Size(in.Slot.Mm)+" leaves the screw "+in.Size+" no metal to close it", "a cut as narrow as the saw, such as "+z.W.Near(narrowMm))
+			return
+		}
 		z.fault(in.Screw, "a screw "+in.Size+" has no room in the wall of "+z.W.Size((ring.OutsideMm-ring.BoreMm)/2), "a smaller screw, another at, or a larger outside")
 		return
 	}

@@ -3,6 +3,7 @@ package part
 import (
 	"errors"
 	"math"
+	"slices"
 
 	"centrepop/layout/fits"
 	"centrepop/layout/grooves"
@@ -77,7 +78,14 @@ func (z *sizer) onFace(g *Groove) bool {
 	inner, _, ok := z.Plane(r.Face, r.InnerMm/2+geom.CloseMm)
 	outer, _, all := z.Plane(r.Face, r.OuterMm/2-geom.CloseMm)
 	if !ok || !all || math.Abs(inner-outer) > geom.CloseMm {
-		z.fault(g.In.In.Pos, "the groove from "+z.W.Dia(r.InnerMm)+" to "+z.W.Dia(r.OuterMm)+" does not lie on one level of the "+string(r.Face)+" face", "an O-ring that lies on the face")
+		cross, fix := "", "an O-ring that lies on the face"
+		outside, inside := z.Sides()
+		for _, s := range slices.Concat(outside, inside) {
+			if d := s.Size.NominalMm; cross == "" && d > r.InnerMm-geom.CloseMm && d < r.OuterMm+geom.CloseMm {
+				cross, fix = ": "+s.Name+" ends in it at "+z.W.Dia(d), fix+", or another size of "+s.Name
+			}
+		}
+		z.fault(g.In.In.Pos, "the groove from "+z.W.Dia(r.InnerMm)+" to "+z.W.Dia(r.OuterMm)+" does not lie on one level of the "+string(r.Face)+" face"+cross, fix)
 		return false
 	}
 	r.FromMm, r.ToMm = geom.Clean(inner), geom.Clean(inner+r.DepthMm)

@@ -139,7 +139,7 @@ func TestGrooveRefused(t *testing.T) {
 		"in: seat, axial: 10, for: o-ring, o-ring: 32x9":               "no groove is known for this O-ring on Ø38",
 		"in: seat, axial: 10, for: o-ring, o-ring: 32x3, against: 43":  "the floor of groove would lie outside its step: no groove is left",
 		"in: pocket, axial: 10, for: o-ring, o-ring: 12x2, against: 6": "the floor of groove would lie outside its step: no groove is left",
-		"in: front, for: o-ring, o-ring: 36x3":                         "the groove from Ø34 to Ø42 does not lie on one level of the front face",
+		"in: front, for: o-ring, o-ring: 36x3":                         "the groove from Ø34 to Ø42 does not lie on one level of the front face: seat ends in it at Ø38",
 	} {
 		job := load(t, "mm", strings.Replace(grooveShaft, "KEY", key, 1))
 		m := Work(job, job.Parts[0])

@@ -65,6 +65,7 @@ func bearingPair(r *reviewer) {
 		}
 	}
 	for _, j := range r.pl.Joints {
+		r.looseRing(j)
 		r.pushed(j)
 		r.nutClear(j)
 	}
@@ -91,6 +92,41 @@ func otherWidth(name string, outsideMm, widthMm float64) (own [2]float64, other 
 	}
 	own = taperedOf[name[:3]][i]
 	return own, math.Abs(own[0]-outsideMm) > slackMm || math.Abs(own[1]-widthMm) > slackMm
+}
+
+// looseRing looks at seats given as limits in inches, for which no table of classes speaks:
+// the ring that turns with its load creeps on a seat that is surely loose, unless it is moved to
+// set the bearing, and so does a cup that is loose where that of the same bearing beside it, on
+// a shaft set by a nut, is tight.
+func (r *reviewer) looseRing(j *plan.JointPlan) {
+	b := j.Bearing
+	if b == nil || r.job.Units != parts.Inches {
+		return
+	}
+	end, fit := j.A, b.ConeFitUm
+	if b.Rotating == "outer" {
+		end, fit = j.B, b.CupFitUm
+	}
+	why := "it turns with the load"
+	if end == j.A && b.Adjusted || fit.Max >= 0 {
+		end, fit, why = j.B, b.CupFitUm, ""
+		set, tight := b.Adjusted, false
+		for _, o := range r.pl.Joints {
+			if o.Bearing != nil && o.B.Part == j.B.Part && o.Bearing.Bearing == b.Bearing {
+				set = set || o.Bearing.Adjusted
+				if o.Bearing.CupFitUm.Min > 0 {
+					tight, why = true, "the other, of "+o.Name+", is tight"
+				}
+			}
+		}
+		if !set || !tight || fit.Max >= 0 {
+			return
+		}
+	}
+	r.add(Finding{
+		Severity: Check, Part: j.Name, Feature: end.Feature, Pos: r.jointPos(j.Name), OverMm: over(-fit.Min / 1000), What: "a ring of " + b.Bearing + " is loose on " + end.Feature + ": " + why, Numbers: r.w.Near(-fit.Max/1000) + " to " + r.w.Near(-fit.Min/1000) + " of play",
+		Rule: "the ring that turns with its load is tight, and so is a cup that nothing moves", Source: practice, Fix: "limits from the bearing maker's table",
+	})
 }
 
 // leastCone is the least width of a cone as a share of its bearing's. Common practice, no

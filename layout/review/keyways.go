@@ -29,6 +29,23 @@ func (v *view) keywayDepth(k plan.KeywayRow) {
 	}
 }
 
+// boughtHub looks for a keyway of another key than that of its diameter where no part of
+// the job sits: what is bought has the standard one.
+func (v *view) boughtHub(k plan.KeywayRow) {
+	key, err := v.keyFor(k.DiameterMm)
+	c := named(v.outside, k.In)
+	if err != nil || k.Inside || k.Woodruff != "" || c == nil || c.step == nil || c.step.Seat.Value == "" || math.Abs(key.WidthMm-k.WidthMm) < slackMm {
+		return
+	}
+	if slices.ContainsFunc(v.job.Parts, func(p *parts.Part) bool { return seatNames(c.step.Seat.Value, p) }) {
+		return
+	}
+	v.report(Check, k.Name, entryPos(v.p, k.Name), Finding{
+		What: k.Name + " has another key than its diameter, and what sits there is bought", Numbers: v.mm(k.WidthMm) + " wide for " + c.step.Seat.Value + " on " + v.mm(k.DiameterMm) + ", the standard has " + v.mm(key.WidthMm),
+		OverMm: over(math.Abs(key.WidthMm - k.WidthMm)), Rule: "a hub as bought has the keyway of its bore", Source: key.Source.String(), Fix: "delete key, or accept it where the hub is bored and keyed for this shaft",
+	})
+}
+
 // woodruff looks for a Woodruff key in a shaft that its standard has others for.
 func (v *view) woodruff(k plan.KeywayRow) {
 	key, err := keys.WoodruffNamed(k.Woodruff)

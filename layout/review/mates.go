@@ -59,6 +59,7 @@ func keyway(v *view) {
 	for _, k := range v.q.Keyways {
 		v.keywayDepth(k)
 		v.woodruff(k)
+		v.boughtHub(k)
 	}
 	if v.p.Top.Value == "keyway" && !found {
 		v.report(Stop, "", v.p.Top.Pos, Finding{

@@ -33,11 +33,42 @@ func weak(v *view) {
 	}
 	for i := range v.outside {
 		v.weakNeck(i)
+		v.wideTip(i)
 		v.fewTurns(&v.outside[i])
 	}
 	for i := range v.inside {
 		v.fewTurns(&v.inside[i])
 	}
+}
+
+// wideTip finds a plain end before a thread that is larger than the core of its nut, where
+// nothing lets the nut on from the other side.
+func (v *view) wideTip(i int) {
+	c := &v.outside[i]
+	t, err := threads.Parse(c.size.Thread.Value)
+	if c.size.Thread.Value == "" || err != nil {
+		return
+	}
+	wide := func(steps []cylinder) (out *cylinder) {
+		for k := range steps {
+			if 2*steps[k].radiusMm > t.MinorMm+slackMm && (out == nil || steps[k].radiusMm > out.radiusMm) {
+				out = &steps[k]
+			}
+		}
+		return out
+	}
+	front, back := wide(v.outside[:i]), wide(v.outside[i+1:])
+	if front == nil || back == nil || min(front.radiusMm, back.radiusMm) >= c.radiusMm-slackMm {
+		return // open at one end, or shut to any ring
+	}
+	tip := front
+	if back.radiusMm < front.radiusMm {
+		tip = back
+	}
+	v.report(Check, tip.name, tip.pos, Finding{
+		What: "no nut starts on " + c.name + ": " + tip.name + " before it is larger than its core", OverMm: over(2 * tip.radiusMm), Numbers: v.mm(2*tip.radiusMm) + ", wanted at most " + v.mm(t.MinorMm),
+		Rule: "what stands before a thread goes through its nut", Source: "ISO 724, ASME B1.1", Fix: "a smaller diameter there",
+	})
 }
 
 // weakNeck finds a step between two larger ones, one of them a thread, that is

@@ -225,7 +225,7 @@ func weldSense(r *reviewer) {
 			f.Rule, f.Fix = "a fillet on one side tears open at its root", "sides: 2, or accept it for light brackets"
 			r.add(f)
 		}
-		if edge := max(r.edgeMm(w.Part.Part), cutShare*r.barSeamMm(w.Part)); w.Length.Set() && edge > 0 && w.Length.Mm > edge+slackMm {
+		if edge := max(r.edgeMm(w.Part.Part), r.barSeamMm(w.Part, true)); w.Length.Set() && edge > 0 && w.Length.Mm > edge+slackMm {
 			f.What, f.Numbers = j.Title+": the weld is longer than the edge it is on", r.mm(w.Length.Mm)+" on "+r.mm(edge)
 			f.OverMm = over(w.Length.Mm - edge)
 			f.Rule, f.Source, f.Fix = "a weld lies on an edge", "by geometry", "the length of the edge"
@@ -237,6 +237,7 @@ func weldSense(r *reviewer) {
 			f.Rule, f.Source, f.Fix = "a weld that carries runs over a quarter of its edge at the least", practice, "the length of the edge, or accept it for a part that carries nothing"
 			r.add(f)
 		}
+		r.squareOnRound(j, w)
 		r.slips(j, in)
 		r.shallow(j, in)
 	}
@@ -270,7 +271,7 @@ const shortShare = 0.25
 func (r *reviewer) seamMm(w *parts.WeldJoint) float64 {
 	least := 0.0
 	for _, ref := range []parts.JointRef{w.Part, w.To} {
-		mm := r.barSeamMm(ref)
+		mm := r.barSeamMm(ref, false)
 		if ref.Feature == "outline" {
 			mm = r.edgeMm(ref.Part)
 		}
@@ -281,17 +282,55 @@ func (r *reviewer) seamMm(w *parts.WeldJoint) float64 {
 	return least
 }
 
-// cutShare is how much longer than round the bar an end may be that is cut on the
-// skew or coped: that of a mitre of 45°, rounded up.
-const cutShare = 1.5
+// copedShare is how much longer than round the bar an end may be that is coped onto a
+// round. Common practice, no source: the arc over a tube as wide as the bar is π/2 of its
+// width, on two of the four sides.
+const copedShare = 1.3
 
-// barSeamMm is the way round the end of a bar; 0 of anything else.
-func (r *reviewer) barSeamMm(ref parts.JointRef) float64 {
+// barSeamMm is the way round the end of a bar, as cut or else as if it were square; 0 of
+// anything else.
+func (r *reviewer) barSeamMm(ref parts.JointRef, asCut bool) float64 {
 	p := r.job.Part(ref.Part)
 	if p == nil || p.Bar == nil || ref.Feature != string(parts.LeftEnd) && ref.Feature != string(parts.RightEnd) {
 		return 0
 	}
-	return 2 * (p.Bar.Width.Mm + p.Bar.Depth.Mm)
+	end, share := p.Bar.End(parts.Side(ref.Feature)), 1.0
+	switch {
+	case !asCut:
+	case end.Mitred():
+		share = 1 / math.Cos(end.Mitre.Deg*math.Pi/180)
+	case end.Onto.Part != "" || end.Round.Mm != 0:
+		share = copedShare
+	}
+	return share * 2 * (p.Bar.Width.Mm + p.Bar.Depth.Mm)
+}
+
+// offRoundMm is the widest gap that a fillet bridges without a longer leg, 1/16 in: AWS
+// D1.1, from memory.
+const offRoundMm = 1.6
+
+// squareOnRound looks for a bar whose square end is welded to a round: it touches along a
+// line, and its sides stand off.
+func (r *reviewer) squareOnRound(j *plan.JointPlan, w *parts.WeldJoint) {
+	p, to := r.job.Part(w.Part.Part), r.viewOf(w.To.Part)
+	if p == nil || to == nil || r.barSeamMm(w.Part, false) == 0 {
+		return
+	}
+	end, c := p.Bar.End(parts.Side(w.Part.Feature)), named(to.outside, w.To.Feature)
+	if c == nil || to.p.Outline != nil || end.Mitred() || end.Onto.Part != "" || end.Round.Mm != 0 {
+		return
+	}
+	half := min(p.Bar.Width.Mm, p.Bar.Depth.Mm) / 2
+	off := c.radiusMm
+	if half < c.radiusMm {
+		off -= math.Sqrt(c.radiusMm*c.radiusMm - half*half)
+	}
+	if off > offRoundMm {
+		r.add(Finding{
+			Severity: Check, Part: j.Name, Pos: r.jointPos(j.Name), What: j.Title + ": a square end stands on a round", OverMm: over(off), Numbers: "its sides stand off by " + r.mm(off) + ", wanted at most " + r.mm(offRoundMm),
+			Rule: "an end is coped to the round that it is welded to", Source: practice, Fix: "onto: " + w.To.Part + "." + w.To.Feature + " at the bar's end, with its place",
+		})
+	}
 }
 
 // edgeMm is the longest stretch of outline that a part is welded along: the
