@@ -94,6 +94,21 @@ type Motor struct {
 	Notes         []Text
 }
 
+// TurnsClockwise tells how the shaft turns that a motor drives, seen from beyond
+// its end at the motor. Behind a motor in line one looks the same way; a belt or a
+// pair of gears beside it has both shaft ends on the side that one looks from.
+func (m *Motor) TurnsClockwise() bool {
+	clockwise := m.Rotation == "clockwise"
+	inLine := m.Through == "coupling" || m.Through == "reversing-gear"
+	if inLine != (m.SeenFrom == "non-drive-end") {
+		clockwise = !clockwise
+	}
+	if m.Through == "reversing-gear" || m.Through == "gear-pair" {
+		clockwise = !clockwise
+	}
+	return clockwise
+}
+
 // cards reads what the sheets at the end of the packet need; the joints are
 // read by then.
 func (l *loader) cards(n *node, job *Job) {

@@ -203,13 +203,17 @@ var slideGroup = &Group{
 }
 
 var looseGroup = &Group{
-	Name: "loose", Means: "A part that is laid, hung or screwed in by hand.", Example: "{part: funnel, how: hung into the mouth to fill in water, after: hopper}",
+	Name: "loose", Means: "A part, or a thing bought, that is laid, hung or screwed on by hand.", OneOf: []string{"part", "item"}, Example: "{part: funnel, how: hung into the mouth to fill in water, after: hopper}",
 	Keys: []Key{
-		{Name: "part", Type: NameType, Need: true, Means: "name of the part, which is in no joint"},
+		{Name: "part", Type: NameType, Means: "name of the part, which is in no joint"},
+		{Name: "item", Type: TextType, Means: "what is bought, as ordered: a line of the list to buy", Longest: 100, Example: "gear motor 2.2 kW, 32 rev/min"},
 		{Name: "how", Type: TextType, Need: true, Means: "where it goes and what holds it; a line on the step", Longest: maxNote, Example: "where it goes and what holds it, in a line of text"},
 		{Name: "after", Type: NameType, Need: true, Means: "the joint with whose step it comes"},
+		{Name: "first", Type: YesType, Means: "it is put in before the two of that joint meet", Default: "no"},
+		{Name: "kg", Type: NumberType, Means: "mass of the item", Unit: "kg", Low: 0.01, High: 100_000},
+		{Name: "lb", Type: NumberType, Means: "mass of the item, in pounds", Unit: "lb", Low: 0.01, High: 200_000},
 		{Name: "buy", Type: TextType, Means: "what it is fastened with, as ordered: a line of the list to buy", Example: "screw #8-32 UNC x 5/8 in, socket head"},
-		{Name: "count", Type: CountType, Means: "with buy: how many, for all copies", Default: "1", Low: 1, High: maxCount},
+		{Name: "count", Type: CountType, Means: "how many of buy, for all copies; without buy, of the item", Default: "1", Low: 1, High: maxCount},
 	},
 }
 

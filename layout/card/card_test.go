@@ -79,7 +79,7 @@ func TestFirstRun(t *testing.T) {
 		t.Errorf("stages %q", got)
 	}
 	for _, c := range []struct{ stage, do, wanted string }{
-		{"Guards", "Grille over the hopper: on and shut", ""},
+		{"Guards", "Hopper grille: on and shut", ""},
 		{"Oil", "Front bearing 30210: all spaces between the rollers filled", "lithium soap NLGI 2"},
 		{"Oil", "Gear motor", "gear oil as on its plate, to the level plug"},
 		{"Free", "Turn Auger shaft by hand, three turns each way: nothing rubs, no tight place", ""},
@@ -198,7 +198,7 @@ func TestMotor(t *testing.T) {
 			t.Errorf("the plate lacks %q: %q", want, m.Plate)
 		}
 	}
-	if !slices.Contains(m.Machine, plan.Fact{Label: "Guard interlocked", Value: "grille over the hopper"}) || !slices.Contains(m.Sign, "Turns counter-clockwise, as wanted above") || !slices.Contains(m.Sign, "Opening it stops the motor: cover of the lantern windows") {
+	if !slices.Contains(m.Machine, plan.Fact{Label: "Guard interlocked", Value: "hopper grille"}) || !slices.Contains(m.Sign, "Turns counter-clockwise, as wanted above") || !slices.Contains(m.Sign, "Opening it stops the motor: hopper grille") {
 		t.Errorf("%q, %q", m.Machine, m.Sign)
 	}
 	if !strings.Contains(m.Cautions[0], "licensed electrician") {

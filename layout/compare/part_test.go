@@ -44,11 +44,11 @@ func TestWanted(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if len(p.Rounds) != 1+4+4+2 || len(p.Blind) != 3 {
+	if len(p.Rounds) != 1+4+4+2 || len(p.Blind) != 2 {
 		t.Fatalf("%+v %+v", p.Rounds, p.Blind)
 	}
-	// 15, 120 from the left and bottom seen on the back of a 320 mm square.
-	if b := p.Blind[0]; b.Group != "guard" || b.XMm != 145 || b.YMm != -40 {
+	// 81, 306 from the left and bottom seen on the back of 320 × 314 mm.
+	if b := p.Blind[0]; b.Group != "guard" || b.XMm != 79 || b.YMm != 149 {
 		t.Errorf("%+v", b)
 	}
 	p, err = demo(t, "pugmill", "base-plate")

@@ -52,6 +52,7 @@ type joint struct {
 	bolt   *bolts.Bolt // bolted joints
 	boltMm float64     // its major diameter
 	strips bool        // the strength of its hole's thread says how far it goes in
+	ends   string      // which end of a made stud goes to which part; empty where they are alike
 	draw   *drawBolt   // of a bearing whose cone is drawn on; else nil
 
 	cups, cones []*joint // bearings whose rings are mounted in the steps of this one

@@ -162,25 +162,11 @@ func (j *making) bearingSteps(t *joint, p *plan.BearingPlan, m mounting) {
 			"Guide it by hand: the rollers must not scrape over a shoulder.")
 		s.Caution = "Hold the shaft until the other bearing carries it: it drops out of an open cup."
 	}
-	j.putIn(t, true)
+	j.putIn(t, putNut)
 	if p.HasEndFloat {
 		t.endFloatStep(p, m, j.lock(p.HeldBy))
 	}
 	p.Sleeve = slices.Contains(t.cones, t) && p.ConeSleeveInMm > 0
-}
-
-// putIn adds the parts that no joint fastens and the job says after this one: the
-// made nut that adjusts its cone, before it is set by it, or all the others.
-func (j *making) putIn(t *joint, nut bool) {
-	var made *part.Model
-	if p := t.out.Bearing; p != nil && p.Adjusted {
-		made = j.nutMade(p.HeldBy)
-	}
-	for _, e := range j.job.Loose {
-		if m := j.model(e.Part.Value); e.After.Value == t.in.Name.Value && (m == made) == nut {
-			t.step("Put in", m.Out.Title+": "+e.How.Value)
-		}
-	}
 }
 
 // cupStep pushes a cup home: that of the joint or of its partner.

@@ -357,6 +357,13 @@ func (j *making) stud(t *joint, p *plan.BoltPlan) {
 	if (plates[0].ThickMm > plates[1].ThickMm) != (ends[0].ToMm-ends[0].FromMm > ends[1].ToMm-ends[1].FromMm) {
 		ends[0], ends[1] = ends[1], ends[0]
 	}
+	if long := [2]float64{ends[0].ToMm - ends[0].FromMm, ends[1].ToMm - ends[1].FromMm}; math.Abs(long[0]-long[1]) > geom.CloseMm {
+		var goes []string
+		for k, e := range ends {
+			goes = append(goes, words.Spaced(e.Name)+", "+j.w.Size(long[k])+" long, through "+plates[k].What)
+		}
+		t.ends = words.Capital(strings.Join(goes, "; ")) + "."
+	}
 	for k, e := range ends {
 		if e.Size.Thread == nil || e.Size.Thread.Designation != p.Size {
 			t.problem(plan.StudThread, plan.Named(words.Spaced(e.Name)), plan.Named(r.Out.Title), plan.Named(p.Size))
@@ -605,7 +612,7 @@ func (t *joint) startBolts(p *plan.BoltPlan, tapped bool) {
 		if p.Spacer {
 			where = "with their shoulders between " + a + " and " + b
 		}
-		t.step("Start the studs", all+where+", a nut on each end"+wash+".", "A nut that does not start by hand is not forced: find out why.")
+		t.step("Start the studs", all+where+", a nut on each end"+wash+".", t.ends, "A nut that does not start by hand is not forced: find out why.")
 		return
 	case t.in.Bolt.Washer:
 		if wash = ", a washer under each head"; !tapped {

@@ -63,8 +63,7 @@ func (boltKind) buy(s *shop, t *joint, list *buying) {
 }
 
 // bought lists what the joints need from the merchant, then keys, seals,
-// nipples, plugs, set screws and dowel pins that the parts' notes name, and what loose parts are
-// fastened with.
+// nipples, plugs, set screws and dowel pins that the parts' notes name, and what comes loose.
 func (j *shop) bought(made []*joint) []plan.BoughtRow {
 	var out buying
 	for _, t := range made {
@@ -103,11 +102,7 @@ func (j *shop) bought(made []*joint) []plan.BoughtRow {
 			}
 		}
 	}
-	for _, e := range j.job.Loose {
-		if e.Buy.Value != "" {
-			out.add(words.Capital(e.Buy.Value), e.Count, j.model(e.Part.Value).Out.Title, "")
-		}
-	}
+	j.buyLoose(&out)
 	slices.SortStableFunc(out, func(a, b plan.BoughtRow) int { return strings.Compare(kindOfItem(a.Item), kindOfItem(b.Item)) })
 	return out
 }

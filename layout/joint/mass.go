@@ -18,8 +18,8 @@ const steelKgMm3 = 7850e-9
 const bearingShare = 0.73
 
 // massKg sums parts and what joins them: bolts, nuts, washers, made studs and
-// bearings of the joints made so far. Keys, seals and weld metal are left out. It is
-// 0 if the mass of a part is not known.
+// bearings of the joints made so far. Keys, seals and weld metal are left out. Things bought count as
+// the job weighs them. It is 0 if the mass of a part is not known.
 func (j *shop) massKg(members []inst, made []*joint) float64 {
 	sum := 0.0
 	for _, m := range members {
@@ -43,7 +43,7 @@ func (j *shop) massKg(members []inst, made []*joint) float64 {
 			sum += bearingShare * steelKgMm3 * b.Width.Mm * ringMm2(b.Outside.Mm, b.Bore.Mm)
 		}
 	}
-	return words.Round(sum, 3)
+	return words.Round(sum+j.looseKg(members, made), 3)
 }
 
 // fastenersKg is what a ring of bolts or studs weighs with nuts and washers.

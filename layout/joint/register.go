@@ -3,10 +3,13 @@ package joint
 import (
 	"math"
 	"slices"
+	"strings"
 
+	"centrepop/layout/fits"
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
+	"centrepop/parts"
 	"centrepop/parts/geom"
 )
 
@@ -88,20 +91,41 @@ func meetsBottom(p, q placedPart, out, in *part.Step) bool {
 	})
 }
 
+// tubeOffMm is how much smaller than drawn the bore of a tube as bought may be, by its
+// outside alone; 0 of what is bored, or of a standard that is not known.
+func tubeOffMm(q placedPart, in *part.Step) float64 {
+	if q.r.Part.Kind != parts.Tube || q.r.Material == nil || in.Size.Fitted() {
+		return 0
+	}
+	outside, _ := q.r.Sides()
+	tol, err := fits.TubeOutside(fits.TubeStandard(q.r.Material.Name), outside[0].Size.NominalMm)
+	if err != nil {
+		return 0
+	}
+	return tol.PlusMinusMm
+}
+
 func (t *joint) register(p, q placedPart, out, in *part.Step) {
 	lo, hi := in.Size.MinMm-out.Size.MaxMm, in.Size.MaxMm-out.Size.MinMm
 	what := copyTitle(p.r, p.copy) + " " + words.Spaced(out.Name) + " in " + copyTitle(q.r, q.copy) + " " + words.Spaced(in.Name)
 	fitted := out.Size.Fitted() && in.Size.Fitted()
+	off, asMeasured := tubeOffMm(q, in), strings.Contains(out.Seat, "as measured")
 	far := in.Size.NominalMm-out.Size.NominalMm > nearMm
 	direct := (p.inst == t.a.inst() || p.inst == t.b.inst()) && (q.inst == t.a.inst() || q.inst == t.b.inst())
 	if !far || direct {
-		t.figure("register", what+": clearance "+t.w.Fine(lo*1000, hi*1000, 0), words.Join("; ", out.Size.Source, in.Size.Source))
+		said := what + ": clearance " + t.w.Fine(lo*1000, hi*1000, 0)
+		if off > 0 && asMeasured {
+			said += " under the bore as measured"
+		}
+		t.figure("register", said, words.Join("; ", out.Size.Source, in.Size.Source))
 	}
 	switch {
 	case meetsBottom(p, q, out, in):
 		t.problem(plan.RegisterBottoms, plan.Named(what), plan.Of(plan.Mm, words.Round(commonMm(p, q, out, in), 2)))
 	case lo < 0:
 		t.problem(plan.RegisterBinds, plan.Named(what), plan.Of(plan.Mm, words.Round(-lo, 3)))
+	case lo < off && !asMeasured:
+		t.problem(plan.RegisterTube, plan.Named(what), plan.Of(plan.Mm, words.Round(off, 2)))
 	case far && direct:
 		t.problem(plan.RegisterOff, plan.Named(what), plan.Of(plan.Diameter, out.Size.NominalMm), plan.Of(plan.Diameter, in.Size.NominalMm), plan.Of(plan.Mm, geom.Clean(in.Size.NominalMm-out.Size.NominalMm)))
 	case fitted && !far && hi > looseMm:

@@ -367,7 +367,8 @@ func (j *making) finish(t *joint) {
 			Title: "Anchor", Do: []string{j.anchorText(name)}, Hold: "The anchors are tight; it does not rock.",
 		}}, t.out.Steps...)
 	}
-	j.putIn(t, false)
+	j.putIn(t, putFirst)
+	j.putIn(t, putLast)
 	for i := range t.out.Steps {
 		t.out.Steps[i].N = i + 1
 	}

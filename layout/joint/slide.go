@@ -38,6 +38,9 @@ func (slideKind) title(t *joint) string { return "Slide " + t.a.title() + " on "
 // buy lists the nut; the key and the ring are listed with their keyway and groove.
 func (slideKind) buy(_ *shop, t *joint, list *buying) {
 	if n := t.out.Slide.Nut; n != "" {
+		if t.out.Slide.Dragged {
+			n += ", self-locking"
+		}
 		list.add("Nut "+n, 1, words.Spaced(t.out.Name), "")
 	}
 }
@@ -277,7 +280,7 @@ const nutBearsShare = 0.25
 // on it, or where its thread begins.
 func (j *making) nutKeeps(t *joint, k keeper, p *plan.SlidePlan, hubEndMm float64) {
 	p.Nut = k.nut.Size.Thread.Designation
-	p.Keeper = "nut " + p.Nut
+	p.Keeper, p.Dragged = "nut "+p.Nut, j.draggedOff(t)
 	if ref := t.in.Slide.Plate; ref.Set() {
 		f := j.find(ref)
 		p.Keeper, p.PlateMm = f.title()+" under "+p.Keeper, geom.Clean(f.step.LengthMm())
@@ -342,6 +345,25 @@ func (t *joint) slideSteps(p *plan.SlidePlan) {
 	default:
 		t.step("Keep", p.Keeper+" keeps it once it is bolted on: hold "+hub+" until then.")
 	}
+	if p.Dragged {
+		last := &t.out.Steps[len(t.out.Steps)-1]
+		last.Do = append(last.Do, "The shaft turns clockwise seen from this nut, and what the flight moves drags it off: take a self-locking one, and a new one each time it has been off.")
+	}
+}
+
+// draggedOff tells whether the drag on the nut of a hub turns it off: a right-hand thread
+// on a shaft that turns clockwise seen from the nut, with a flight on its hub.
+func (j *making) draggedOff(t *joint) bool {
+	m := j.job.Motor
+	if m == nil || m.Rotation == "either" || m.Drives.Part != t.b.inst().part || !slices.ContainsFunc(j.members(t.a.inst(), j.before), func(i inst) bool { return j.model(i.part).Part.Flight != nil }) {
+		return false
+	}
+	driven := j.find(m.Drives)
+	if driven.step == nil {
+		return false
+	}
+	atBack := driven.step.FromMm+driven.step.ToMm > driven.r.LengthMm()
+	return m.TurnsClockwise() == (atBack == (t.dir > 0))
 }
 
 // slideTrap finds whether the hub goes on end for end: with a plain bore whose

@@ -17,7 +17,7 @@ func (m *Machine) conveys() (found []plan.Problem) {
 	if shaft == nil {
 		return nil
 	}
-	clockwise, turns := turnsClockwise(motor), "turns counter-clockwise seen from the motor's end"
+	clockwise, turns := motor.TurnsClockwise(), "turns counter-clockwise seen from the motor's end"
 	if clockwise {
 		turns = "turns clockwise seen from the motor's end"
 	}
@@ -45,21 +45,6 @@ func (m *Machine) conveys() (found []plan.Problem) {
 		}})
 	}
 	return found
-}
-
-// turnsClockwise tells how the shaft turns that a motor drives, seen from beyond
-// its end at the motor. Behind a motor in line one looks the same way; a belt or a
-// pair of gears beside it has both shaft ends on the side that one looks from.
-func turnsClockwise(motor *parts.Motor) bool {
-	clockwise := motor.Rotation == "clockwise"
-	inLine := motor.Through == "coupling" || motor.Through == "reversing-gear"
-	if inLine != (motor.SeenFrom == "non-drive-end") {
-		clockwise = !clockwise
-	}
-	if motor.Through == "reversing-gear" || motor.Through == "gear-pair" {
-		clockwise = !clockwise
-	}
-	return clockwise
 }
 
 // driven is 1 where the step that a motor turns is nearer the front end of its

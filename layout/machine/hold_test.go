@@ -26,7 +26,7 @@ func TestHold(t *testing.T) {
 			"auger-flight":   nil,
 			"lantern":        {On: shaft, CentreMm: 486, At: "Auger shaft"},
 			"auger":          {On: [2]string{"Bearing housing", "Auger hub"}, CentreMm: 434, At: "Auger shaft"},
-			"barrel":         {On: [2]string{"Bearing housing", "Barrel tube"}, CentreMm: 441, At: "Barrel end", Slung: true},
+			"barrel":         {On: [2]string{"Bearing housing", "Barrel tube"}, CentreMm: 442, At: "Barrel end", Slung: true},
 			"upright":        {PieceDeg: 2},
 			"gusset-4":       {PieceDeg: 5, RunsOn: []string{"Base plate"}},
 			"stand-corner-4": nil,

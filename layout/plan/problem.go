@@ -102,6 +102,7 @@ const (
 	RegisterBinds     ProblemKind = "register-binds"
 	RegisterLoose     ProblemKind = "register-loose"
 	RegisterOff       ProblemKind = "register-off"
+	RegisterTube      ProblemKind = "register-tube"
 	PlayUsed          ProblemKind = "play-used"
 	SocketGrade       ProblemKind = "socket-grade"
 	StudsMissing      ProblemKind = "studs-missing"

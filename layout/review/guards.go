@@ -69,7 +69,7 @@ func (g *guardOn) ends(bodies []assembly.Body) {
 			if way < 0 {
 				end, face = from, high
 			}
-			if way < 0 && low > from || way > 0 && high < to {
+			if way*(low+high-from-to) < 0 {
 				continue // it lies the other way
 			}
 			if d := way * (face - end); d < gap {

@@ -250,9 +250,13 @@ func (v *view) motorSide(s measured.Standard) {
 		return slices.ContainsFunc(v.p.Chamfers, func(c parts.Chamfer) bool { return c.Edge.Value == "bore-"+string(face) })
 	}
 	for _, j := range v.job.Joints {
-		lies := j.Meet.Second
-		if first, _ := j.Ends(); first.Part == v.p.Name.Value {
-			lies = j.Meet.First
+		first, second := j.Ends()
+		lies, with := j.Meet.Second, v.job.Part(first.Part)
+		if first.Part == v.p.Name.Value {
+			lies, with = j.Meet.First, v.job.Part(second.Part)
+		}
+		if with == nil || with.Kind == parts.Folded { // the flange of a guard leaves the bore open
+			continue
 		}
 		if j.Bolt == nil || !j.Meet.Set() || !j.Some(func(ref parts.JointRef) bool { return ref.Part == v.p.Name.Value }) {
 			continue

@@ -39,6 +39,7 @@ var measures = map[plan.ProblemKind]measure{
 	plan.RegisterBinds:    {1, true},
 	plan.RegisterLoose:    {1, true},
 	plan.RegisterOff:      {3, true},
+	plan.RegisterTube:     {1, true},
 	plan.PlayUsed:         {1, true},
 	plan.FilletGap:        {0, true},
 	plan.FilletSmall:      {0, false},

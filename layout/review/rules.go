@@ -97,6 +97,7 @@ var jobRules = []struct {
 	{"spigot", "a spigot centres nothing", spigots},
 	{"bearing", "the data of a bearing disagree", bearingPair},
 	{"plate", "the numbers on the motor's plate disagree", plate},
+	{"guard-made", "a guard is named that is neither made nor bought", guardsMade},
 	{"first-run", "a number of the first run cannot be right", firstRun},
 	{"upkeep", "a time of the upkeep is too long", upkeep},
 	{"press-short", "a press holds on a narrow ring", shortPress},

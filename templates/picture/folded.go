@@ -15,6 +15,10 @@ const (
 	foldOffMm  = 5.0  // from the metal to a dimension line
 )
 
+// FoldedMm is the least width of a cut, in millimetres, at which the lengths beside it and
+// the one over it do not meet.
+const FoldedMm = 2*foldSideMm + 20
+
 // Folded draws a folded part cut across, the metal black, with its lengths and
 // the turn of every bend. It is no wider than width and no taller than height.
 func Folded(v *plan.FoldView, width, height float64) draw.Panel {

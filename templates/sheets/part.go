@@ -100,6 +100,9 @@ func (d density) views(part *plan.PartPlan, width float64) []draw.Piece {
 		if hasSection && !s.Flat {
 			share = 0.34
 		}
+		if len(part.Profiles) > 0 { // beside its cuts and their sizes
+			share = min(share, 1-picture.FoldedMm/width)
+		}
 		each := most
 		if hasSection { // as tall as its sizes make it at least
 			each = max(each, picture.Dimensioned(part, width*(1-share), most).Height)

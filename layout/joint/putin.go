@@ -1,0 +1,89 @@
+package joint
+
+import (
+	"slices"
+
+	"centrepop/layout/part"
+	"centrepop/layout/plan"
+	"centrepop/layout/words"
+	"centrepop/parts"
+)
+
+// putWhen is where in the step of a joint something loose comes.
+type putWhen int
+
+const (
+	putFirst putWhen = iota // before the two meet
+	putNut                  // the made nut that adjusts a cone, before the cone is set by it
+	putLast                 // after all else
+)
+
+// putIn adds to the step what no joint fastens and the job says after this one, as far as
+// it comes then.
+func (j *making) putIn(t *joint, when putWhen) {
+	var made *part.Model
+	if p := t.out.Bearing; p != nil && p.Adjusted {
+		made = j.nutMade(p.HeldBy)
+	}
+	first := 0
+	for _, e := range j.job.Loose {
+		comes, title := putLast, words.Capital(e.Item.Value)
+		if e.Part.Value != "" {
+			m := j.model(e.Part.Value)
+			if title = m.Out.Title; m == made {
+				comes = putNut
+			}
+		}
+		if e.First {
+			comes = putFirst
+		}
+		if comes != when || e.After.Value != t.in.Name.Value {
+			continue
+		}
+		s := plan.JointStep{Title: "Put in", Do: []string{title + ": " + e.How.Value}}
+		if e.MassKg > plan.LiftKg {
+			s.Caution = "It is " + t.w.RoundMass(e.MassKg, 1) + ": " + t.w.Carriers(e.MassKg) + "."
+		}
+		if when == putFirst {
+			t.out.Steps = slices.Insert(t.out.Steps, first, s)
+			first++
+			continue
+		}
+		t.out.Steps = append(t.out.Steps, s)
+	}
+}
+
+// looseKg is the mass of what is bought and comes with the joints made so far of an
+// assembly.
+func (j *shop) looseKg(members []inst, made []*joint) (kg float64) {
+	for _, t := range made {
+		for _, e := range j.job.Loose {
+			if e.After.Value == t.in.Name.Value && slices.Contains(members, t.a.inst()) {
+				kg += e.MassKg
+			}
+		}
+	}
+	return kg
+}
+
+// buyLoose lists what is bought and put on by hand, and what loose things are fastened with.
+func (j *shop) buyLoose(list *buying) {
+	of := func(e parts.Loose) string {
+		if e.Part.Value != "" {
+			return j.model(e.Part.Value).Out.Title
+		}
+		return words.Spaced(e.After.Value)
+	}
+	for _, e := range j.job.Loose {
+		if e.Buy.Value != "" {
+			list.add(words.Capital(e.Buy.Value), e.Count, of(e), "")
+		}
+		switch {
+		case e.Item.Value == "":
+		case e.Buy.Value == "":
+			list.add(words.Capital(e.Item.Value), e.Count, of(e), "")
+		default:
+			list.add(words.Capital(e.Item.Value), 1, of(e), "")
+		}
+	}
+}

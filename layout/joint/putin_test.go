@@ -1,0 +1,76 @@
+package joint_test
+
+import (
+	"math"
+	"slices"
+	"strings"
+	"testing"
+
+	"centrepop/layout/plan"
+)
+
+// What is said to come first stands before all else; a heavy thing bought says what it
+// weighs, in the step, the list to buy and the mass from there on.
+func TestBoughtThings(t *testing.T) {
+	t.Parallel()
+	p := demoPlan(t, "pugmill")
+	if s := jointNamed(t, p, "delivery-die").Steps[0]; s.Title != "Put in" || s.N != 1 || !strings.HasPrefix(s.Do[0], "Screw M8 x 45 8.8, countersunk head") {
+		t.Errorf("%+v", s)
+	}
+	motor := jointNamed(t, p, "motor")
+	last := motor.Steps[len(motor.Steps)-1]
+	if !strings.HasPrefix(last.Do[0], "Gear motor 2.2 kW") || !strings.HasPrefix(last.Caution, "It is 48 kg: hoist or two people") {
+		t.Errorf("%+v", last)
+	}
+	for item, count := range map[string]int{"Gear motor 2.2 kW, 32 rev/min, flange 265, spigot 230": 1, "Bolt M12 x 60 8.8 with nut and two washers": 4, "Bolt M6 x 25 8.8 with lock nut, as stop of the wire cutter": 5} {
+		if i := slices.IndexFunc(p.Bought, func(r plan.BoughtRow) bool { return r.Item == item }); i < 0 || p.Bought[i].Quantity != count {
+			t.Errorf("%d × %s is not in the list to buy", count, item)
+		}
+	}
+	pounds, err := draft(editedDemo(t, "pugmill", "job.yaml", "kg: 48", "lb: 100")) // 45.359 kg
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got := motor.MassKg - jointNamed(t, pounds, "motor").MassKg; math.Abs(got-2.641) > 0.001 {
+		t.Errorf("48 kg less 100 lb: %v kg", got)
+	}
+}
+
+// A right-hand nut on a shaft that turns clockwise seen from it lags behind and comes off;
+// the thicker plate has the longer thread of a made stud.
+func TestNutsAndStudsSayTheirSide(t *testing.T) {
+	t.Parallel()
+	said := "The shaft turns clockwise seen from this nut"
+	says(t, jointNamed(t, demoPlan(t, "pugmill"), "auger"), []string{said, "self-locking"}, nil)
+	says(t, jointNamed(t, demoPlan(t, "pugmill"), "motor"), []string{"Back thread, 42 long, through Motor adapter; front thread, 38 long, through Housing plate."}, nil)
+	for _, edit := range [][2]string{{"rotation: counter-clockwise", "rotation: clockwise"}, {"rotation: counter-clockwise", "rotation: either"}, {"seen-from: non-drive-end", "seen-from: drive-end"}, {"drives: auger-shaft.drive", "drives: auger-shaft.nose"}} {
+		p, err := draft(editedDemo(t, "pugmill", "job.yaml", edit[0], edit[1]))
+		if err != nil {
+			t.Fatal(err)
+		}
+		says(t, jointNamed(t, p, "auger"), nil, []string{said})
+		if !slices.ContainsFunc(p.Bought, func(r plan.BoughtRow) bool { return r.Item == "Nut M36x3" }) {
+			t.Errorf("%v: no plain nut is bought", edit)
+		}
+	}
+	p, err := draft(editedDemo(t, "pugmill", "pillar.yaml", "thread: M16, length: 38", "thread: M16, length: 42"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	says(t, jointNamed(t, p, "motor"), nil, []string{"long, through"})
+}
+
+// EN 10210-2: the outside of a tube of 168.3 lies within ±1 %, and its bore with it.
+func TestRegisterInATubeAsBought(t *testing.T) {
+	t.Parallel()
+	for seat, want := range map[string][]plan.Problem{"barrel tube bore": {{Kind: plan.RegisterTube}}, "barrel tube bore as measured": nil} {
+		p, err := draft(editedDemo(t, "pugmill", "lantern.yaml", "seat: barrel tube bore as measured", "seat: "+seat))
+		if err != nil {
+			t.Fatal(err)
+		}
+		got := jointNamed(t, p, "barrel").Problems
+		if len(got) != len(want) || len(got) > 0 && (got[0].Kind != want[0].Kind || math.Abs(got[0].Args[1].Value-1.68) > 1e-9) {
+			t.Errorf("%s: %+v", seat, got)
+		}
+	}
+}

@@ -1,0 +1,114 @@
+package review
+
+import (
+	"math"
+
+	"centrepop/layout/plan"
+	"centrepop/parts"
+)
+
+// What the ends of rolled and formed parts leave one another, on the diameter. Common
+// practice, no source.
+const (
+	slipLooseMm = 4.0 // play that is too wide to weld
+	ledgeMm     = 3.0 // that the one inside stands beyond the other where an end stands on a bore
+)
+
+// slips looks at formed ends that are welded to one another: the one slips into the
+// other, past its lapped seam, or stands on it.
+func (r *reviewer) slips(j *plan.JointPlan, in *parts.Joint) {
+	a, okA := r.formedEnd(in.Weld.Part)
+	b, okB := r.formedEnd(in.Weld.To)
+	if !okA || !okB {
+		return
+	}
+	if p := in.Place; p != nil && !p.Edge() && p.Gap.Mm >= 0 {
+		r.standsOn(j, a, b)
+		return
+	}
+	goes, round := a, b // one goes into the other, either way
+	if a.insideMm-b.outsideMm > b.insideMm-a.outsideMm {
+		goes, round = b, a
+	}
+	play := round.insideMm - goes.outsideMm
+	f := Finding{
+		Part: j.Name, Pos: r.jointPos(j.Name), Source: "by geometry", Numbers: "outside " + r.mm(goes.outsideMm) + ", inside " + r.mm(round.insideMm), OverMm: over(play),
+		Rule: "an end slips into the next with a little play", Fix: "sizes that agree: look at what is measured inside and outside",
+	}
+	switch lap := max(goes.lapMm, round.lapMm); {
+	case play < -slackMm:
+		f.Severity, f.What = Stop, j.Title+": neither goes into the other"
+	case play > slipLooseMm+slackMm:
+		f.Severity, f.What = Check, j.Title+": too much play to weld"
+	case play/2 < lap-slackMm:
+		f.Severity, f.What, f.OverMm, f.LeftMm = Check, j.Title+": the lapped seam does not go in", nil, left(play/2)
+		f.Numbers = r.mm(play/2) + " of play on one side, the lap stands out " + r.mm(lap)
+		f.Rule, f.Fix = "what slips in or over passes the lap of a seam", "no overlap, or more play"
+	default:
+		return
+	}
+	r.add(f)
+}
+
+// standsOn looks at an end that is placed on the face of the other: metal meets metal, and
+// round a bore no ledge is left.
+func (r *reviewer) standsOn(j *plan.JointPlan, a, b roundEnd) {
+	f := Finding{
+		Severity: Check, Part: j.Name, Pos: r.jointPos(j.Name), Source: "by geometry", Numbers: "inside " + r.mm(a.insideMm) + " on " + r.mm(b.insideMm),
+		Rule: "an end that stands on another meets its metal", Fix: "sizes that agree, or a gap below 0 where it goes in",
+	}
+	on, ledge := min(a.outsideMm, b.outsideMm)-max(a.insideMm, b.insideMm), math.Abs(a.insideMm-b.insideMm)
+	switch {
+	case on <= slackMm:
+		f.What, f.LeftMm = j.Title+": the one stands in the opening of the other and on nothing", left(on)
+		f.Numbers = "outside " + r.mm(min(a.outsideMm, b.outsideMm)) + ", inside " + r.mm(max(a.insideMm, b.insideMm))
+	case ledge > ledgeMm+slackMm && min(a.insideMm, b.insideMm) > 0:
+		f.What, f.OverMm = j.Title+": the insides leave a ledge", over(ledge)
+		f.Rule, f.Source = "a duct runs through a joint without a step", practice
+	default:
+		return
+	}
+	r.add(f)
+}
+
+// roundEnd is the outside and inside diameter of an end; one is 0 or infinite
+// where the part has no such surface. lapMm is what a lapped seam stands proud there.
+type roundEnd struct{ outsideMm, insideMm, lapMm float64 }
+
+// formedEnd is the round end of a cone or transition, the bore of a plate, the
+// inside of a flight or an outside that it goes round.
+func (r *reviewer) formedEnd(ref parts.JointRef) (roundEnd, bool) {
+	p := r.job.Part(ref.Part)
+	if p == nil {
+		return roundEnd{}, false
+	}
+	end := func(size, thick float64, c parts.Formed) (roundEnd, bool) {
+		lap := 0.0
+		if c.Overlap.Mm > 0 {
+			lap = thick
+		}
+		if c.Inside {
+			return roundEnd{size + 2*thick, size, lap}, true
+		}
+		return roundEnd{size, size - 2*thick, lap}, true
+	}
+	switch {
+	case p.Frustum != nil && ref.Feature == "small-end":
+		return end(p.Frustum.Small.Mm, p.Frustum.Thickness.Mm, p.Frustum.Formed)
+	case p.Frustum != nil && ref.Feature == "large-end":
+		return end(p.Frustum.Large.Mm, p.Frustum.Thickness.Mm, p.Frustum.Formed)
+	case p.Transition != nil && ref.Feature == "round-end":
+		return end(p.Transition.Diameter.Mm, p.Transition.Thickness.Mm, p.Transition.Formed)
+	case p.Flight != nil && ref.Feature == "inside":
+		return roundEnd{outsideMm: math.Inf(1), insideMm: p.Flight.Shaft.Mm}, true
+	case p.Bore != nil && ref.Feature == "bore":
+		return roundEnd{outsideMm: math.Inf(1), insideMm: p.Bore.Size.Nominal.Mm}, true
+	case p.Profile != nil:
+		for _, s := range p.Profile.Outside {
+			if s.Name.Value == ref.Feature {
+				return roundEnd{outsideMm: s.Size.Nominal.Mm}, true
+			}
+		}
+	}
+	return roundEnd{}, false
+}
