@@ -227,6 +227,11 @@ func TestAssembliesWeighTheirFasteners(t *testing.T) {
 	if got := kg("motor") - kg("switch-bracket") - p.Part("motor-adapter").MassKg - 48; math.Abs(got-4*(p.Part("pillar").MassKg+0.0918)) > 0.002 {
 		t.Errorf("four studs weigh %v", got)
 	}
+	// The jack's key bar goes in by hand once the stay is on.
+	j := demoPlan(t, "gatejack")
+	if got := jointNamed(t, j, "stay").MassKg - jointNamed(t, j, "foot-flange-weld").MassKg - j.Part("stay").MassKg; math.Abs(got-j.Part("key-bar").MassKg) > 0.001 {
+		t.Errorf("the key bar weighs %v", got)
+	}
 }
 
 // Nothing is faced where a rule only asks for the weld before the bolts.

@@ -18,8 +18,9 @@ const steelKgMm3 = 7850e-9
 const bearingShare = 0.73
 
 // massKg sums parts and what joins them: bolts, nuts, washers, made studs and
-// bearings of the joints made so far. Keys, seals and weld metal are left out. Things bought count as
-// the job weighs them. It is 0 if the mass of a part is not known.
+// bearings of the joints made so far, and what was put in by hand with them, things
+// bought as the job weighs them. Keys, seals and weld metal are left out. It is 0 if the
+// mass of a part is not known.
 func (j *shop) massKg(members []inst, made []*joint) float64 {
 	sum := 0.0
 	for _, m := range members {

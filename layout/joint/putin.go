@@ -2,6 +2,7 @@ package joint
 
 import (
 	"slices"
+	"strings"
 
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
@@ -40,6 +41,8 @@ func (j *making) putIn(t *joint, when putWhen) {
 		if comes != when || e.After.Value != t.in.Name.Value {
 			continue
 		}
+		short, _, _ := strings.Cut(title, ",")
+		t.out.PutIn = append(t.out.PutIn, short)
 		s := plan.JointStep{Title: "Put in", Do: []string{title + ": " + e.How.Value}}
 		if e.MassKg > plan.LiftKg {
 			s.Caution = "It is " + t.w.RoundMass(e.MassKg, 1) + ": " + t.w.Carriers(e.MassKg) + "."
@@ -53,13 +56,17 @@ func (j *making) putIn(t *joint, when putWhen) {
 	}
 }
 
-// looseKg is the mass of what is bought and comes with the joints made so far of an
-// assembly.
+// looseKg is the mass of what is put in by hand with the joints made so far of an
+// assembly, of things bought as the job weighs them.
 func (j *shop) looseKg(members []inst, made []*joint) (kg float64) {
 	for _, t := range made {
 		for _, e := range j.job.Loose {
 			if e.After.Value == t.in.Name.Value && slices.Contains(members, t.a.inst()) {
 				kg += e.MassKg
+				if e.Part.Value != "" {
+					m := j.model(e.Part.Value)
+					kg += m.Out.MassKg * float64(m.Part.Quantity)
+				}
 			}
 		}
 	}

@@ -98,6 +98,10 @@ func (s *stage) names(out *plan.Arrangement, cut map[int]bool) {
 		}
 	}
 	for _, i := range s.Floating {
-		add(&out.Floating, i.Part)
+		if s.byHand(i) {
+			add(&out.ByHand, i.Part)
+		} else {
+			add(&out.Floating, i.Part)
+		}
 	}
 }

@@ -141,8 +141,7 @@ func screwsOf(id string) string {
 func (m *Machine) floats() (found []plan.Problem) {
 	var names []string
 	for _, i := range m.Floating {
-		loose := slices.ContainsFunc(m.job.Loose, func(e parts.Loose) bool { return e.Part.Value == i.Part })
-		if t := m.model(i.Part).Out.Title; !loose && !slices.Contains(names, t) && !m.joined(i) {
+		if t := m.model(i.Part).Out.Title; !m.byHand(i) && !slices.Contains(names, t) && !m.joined(i) {
 			names = append(names, t)
 		}
 	}
@@ -160,6 +159,11 @@ func (m *Machine) floats() (found []plan.Problem) {
 		}
 	}
 	return found
+}
+
+// byHand tells whether an instance is put in by hand at a step.
+func (m *Machine) byHand(i Instance) bool {
+	return slices.ContainsFunc(m.job.Loose, func(e parts.Loose) bool { return e.Part.Value == i.Part })
 }
 
 // joined tells whether a joint names an instance, worked out or not.

@@ -6,9 +6,9 @@ package plan
 type Arrangement struct {
 	Front, End, Top View
 	// Beside are parts that stand in the machine and are not cut by the plane of
-	// the front view, Floating those that no joint places; both by title.
-	Beside   []string
-	Floating []string
+	// the front view, ByHand those that no joint fastens and a step puts in, Floating
+	// those that nothing places; all by title.
+	Beside, ByHand, Floating []string
 }
 
 // View is what is seen in one direction: x to the right and y up on paper, in mm

@@ -28,6 +28,7 @@ type JointPlan struct {
 	Traps    []Trap       `json:"traps,omitempty"`
 	Remedies []string     `json:"remedies,omitempty"` // witness mark, offset hole
 	Steps    []JointStep  `json:"steps"`
+	PutIn    []string     `json:"put_in,omitempty"` // titles of the parts that no joint fastens and that go in now
 	Checks   []Check      `json:"checks"` // before going on
 	Problems []Problem    `json:"problems,omitempty"`
 	Cautions []string     `json:"cautions,omitempty"`

@@ -237,7 +237,7 @@ func (r *arranger) outside(width, high float64) (p draw.Piece, scale float64) {
 	for _, of := range []struct {
 		titles []string
 		says   string
-	}{{r.a.Beside, "Not cut by the plane of the front view: "}, {r.a.Floating, "Placed by no joint, not drawn: "}} {
+	}{{r.a.Beside, "Not cut by the plane of the front view: "}, {r.a.ByHand, "Put in by hand at the steps that say so, not drawn: "}, {r.a.Floating, "Placed by no joint, not drawn: "}} {
 		if len(of.titles) > 0 {
 			notes = append(notes, of.says+strings.Join(of.titles, ", ")+".")
 		}

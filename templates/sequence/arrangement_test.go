@@ -34,7 +34,7 @@ func TestArrangement(t *testing.T) {
 			}},
 		End:    plan.View{MaxMm: plan.XY{XMm: 210, YMm: 430}, Lines: [][]plan.XY{square(0, 0, 210, 430)}},
 		Top:    plan.View{MaxMm: plan.XY{XMm: 800, YMm: 210}, Lines: [][]plan.XY{square(0, 0, 800, 210)}},
-		Beside: []string{"Lid"}, Floating: []string{"Peg"},
+		Beside: []string{"Lid"}, ByHand: []string{"Key"}, Floating: []string{"Peg"},
 	}
 	for units, want := range map[parts.Units][]string{
 		parts.Millimetres: {"1:5", "1:5", "800", "430", "210"}, parts.Inches: {"1:4", "1:8", "31.5 in", "17 in", "8.3 in"},
@@ -50,7 +50,7 @@ func TestArrangement(t *testing.T) {
 		}
 		for sheet, say := range map[*draw.Sheet][]string{
 			front:   {want[2], want[3], "1", "2", "3", "Base", "Post", "Peg", "FRONT ◄", "TOP"},
-			outside: {want[2], want[3], want[4], "90°", "Seen from the FRONT, " + want[1], "Not cut by the plane of the front view: Lid. Placed by no joint, not drawn: Peg."},
+			outside: {want[2], want[3], want[4], "90°", "Seen from the FRONT, " + want[1], "Not cut by the plane of the front view: Lid. Put in by hand at the steps that say so, not drawn: Key. Placed by no joint, not drawn: Peg."},
 		} {
 			texts := allTexts(sheet.Draw)
 			for _, want := range say {
