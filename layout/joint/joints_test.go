@@ -423,11 +423,12 @@ func TestPressAgainstShigley(t *testing.T) {
 }
 
 // Engagement counts full contact only, by hand from the drawings: flange 12, tube
-// 1 below its front, 5 of chamfer at the back; 8, 1 and 4; 1/2, 1/32 and 3/16 in.
+// 1 below its front with a lead-in of 0.5, 5 of chamfer at the back; 8, 1, 0.5 and 4;
+// 1/2, 1/32, 1/64 and 3/16 in.
 func TestPressEngagement(t *testing.T) {
 	for job, want := range map[string]map[string]float64{
-		"pugmill":  {"front-flange": 6, "rear-flange": 6, "inlet-flange": 3},
-		"gatejack": {"top-flange": 0.28125 * words.MmPerInch, "foot-flange": 0.28125 * words.MmPerInch},
+		"pugmill":  {"front-flange": 5.5, "rear-flange": 5.5, "inlet-flange": 2.5},
+		"gatejack": {"top-flange": 0.265625 * words.MmPerInch, "foot-flange": 0.265625 * words.MmPerInch},
 	} {
 		p := demoPlan(t, job)
 		for name, mm := range want {

@@ -150,8 +150,11 @@ func (pressKind) work(j *making, t *joint) {
 		length = in.Length.Mm
 	}
 	joining := press.PressedOiled
-	if in.Method != "press" {
+	switch {
+	case in.Method != "press":
 		joining = press.Shrunk
+	case welded(t, j.all): // no oil where a weld comes
+		joining = press.PressedDry
 	}
 	mu, err := press.FrictionFor(hub.Material, shaft.Material, joining)
 	if err == nil && in.Friction.Pos.Line > 0 {
@@ -187,9 +190,14 @@ func (pressKind) work(j *making, t *joint) {
 		HubSafety:   words.Round(math.Min(r.Tightest.HubSafety, 999), 2), ShaftSafety: words.Round(math.Min(r.Tightest.ShaftSafety, 999), 2),
 		ForceN: spanRange(r.ForceN(), 0), TorqueNm: spanRange(r.TorqueNm(), 1),
 		Friction: plan.Range{Min: mu.Min, Max: mu.Max}, HeatHubC: words.Round(heat.HubC, 0), CoolShaftC: words.Round(cold, 0), ClearanceMm: words.Round(heat.ClearanceMm, 3),
-		LeadInMm: words.Round(lead.LengthMm, 1), LeadInDeg: lead.AngleDeg, ShopPressN: j.job.Shop.PressN.Value,
+		ShopPressN: j.job.Shop.PressN.Value,
 	}
 	t.out.Press = p
+	if drawn, on := leadIn(t); drawn != nil {
+		p.LeadInMm, p.LeadInDeg, p.LeadInOn = drawn.Size.Mm, drawn.Angle.Deg, on
+	} else {
+		t.problem(plan.NoLeadIn, plan.Named(t.a.text()), plan.Named(t.b.text()), plan.Of(plan.Read, words.Round(lead.LengthMm, 1)), plan.Of(plan.Degree, lead.AngleDeg))
+	}
 	if lo < 0 {
 		t.problem(plan.MayBeLoose, plan.Of(plan.Mm, words.Round(-lo, 3)))
 	}
@@ -229,7 +237,9 @@ func (t *joint) pressFigures(p *plan.PressPlan, source string, mu press.Friction
 	t.figure("friction assumed", words.Between(p.Friction.Min, p.Friction.Max, 2, ""), mu.Source)
 	t.figure("press force", t.w.Forces(p.ForceN.Min, p.ForceN.Max, 1), "at the end of travel")
 	t.figure("torque held", t.w.Torques(p.TorqueNm.Min, p.TorqueNm.Max), "")
-	t.figure("lead-in on the shaft end", t.w.Read(p.LeadInMm)+" long at "+words.Trim(p.LeadInDeg, 0)+"°", "DIN 7190, from memory; a tenth of what is engaged at most, common practice")
+	if p.LeadInOn != "" {
+		t.figure("lead-in on "+p.LeadInOn, t.w.Size(p.LeadInMm)+" at "+words.Angle(p.LeadInDeg), "the drawing")
+	}
 	if p.ShopPressN > 0 {
 		t.figure("shop press", t.w.Force(p.ShopPressN, 0)+", used to "+words.Trim(100*p.ForceN.Max/p.ShopPressN, 0)+" %", "job file")
 	}
@@ -247,9 +257,6 @@ func (j *making) pressSteps(t *joint, p *plan.PressPlan, heat press.Assembly, co
 	measure := t.step("Measure", "Measure "+t.a.text()+" and the bore of "+hub+" at three places each, both at room temperature.",
 		"Interference must be "+t.w.Fine(p.InterferenceMm.Min*1000, p.InterferenceMm.Max*1000, 0)+".")
 	measure.Hold = "Do not go on outside these limits."
-	if !hasLeadIn(t) {
-		t.problem(plan.NoLeadIn, plan.Named(t.a.text()), plan.Named(t.b.text()), plan.Of(plan.Read, p.LeadInMm), plan.Of(plan.Degree, p.LeadInDeg))
-	}
 	over := p.ShopPressN > 0 && p.ForceN.Max > p.ShopPressN
 	switch p.Method {
 	case "press":
@@ -299,17 +306,17 @@ func (j *making) seated(t *joint) plan.Check {
 	return c
 }
 
-// hasLeadIn tells whether one of the two edges that meet first is chamfered.
-func hasLeadIn(t *joint) bool {
+// leadIn is the chamfer that the joint starts on, on one of the two edges that meet
+// first, and the part that has it; one that is drawn for it before any other, and nil
+// where there is none.
+func leadIn(t *joint) (drawn *parts.Chamfer, on string) {
 	for _, f := range []feature{t.a, t.b} {
-		for _, c := range f.r.Part.Chamfers {
-			if strings.HasPrefix(c.Edge.Value, f.ref.Feature+"-") {
-				return true
+		for i := range f.r.Part.Chamfers {
+			c := &f.r.Part.Chamfers[i]
+			if strings.HasPrefix(c.Edge.Value, f.ref.Feature+"-") && !c.Radius.Set() && (drawn == nil || c.For == "lead-in" && drawn.For != "lead-in") {
+				drawn, on = c, f.title()
 			}
 		}
-		if f.r.Part.Kind == parts.Tube {
-			return true // deburred tube end on a turned register, as bought
-		}
 	}
-	return false
+	return drawn, on
 }

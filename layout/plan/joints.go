@@ -224,8 +224,9 @@ type PressPlan struct {
 	HeatLimitC     float64 `json:"heat_limit_c,omitempty"` // what the hub's material stands; 0 if not known
 	ColdLimitC     float64 `json:"cold_limit_c,omitempty"` // how cold the shaft can be had
 	ClearanceMm    float64 `json:"joining_clearance_mm"`
-	LeadInMm       float64 `json:"lead_in_mm"`
-	LeadInDeg      float64 `json:"lead_in_deg"`
+	LeadInMm       float64 `json:"lead_in_mm,omitempty"` // of the chamfer that is drawn
+	LeadInDeg      float64 `json:"lead_in_deg,omitempty"`
+	LeadInOn       string  `json:"lead_in_on,omitempty"` // the part that has it; empty where none is drawn
 	ShopPressN     float64 `json:"shop_press_n,omitempty"`
 }
 

@@ -33,7 +33,7 @@ func keyNumbers(run []*plan.JointPlan, units parts.Units) []keyNumber {
 }
 
 func pressNumbers(p *plan.PressPlan, units parts.Units) []keyNumber {
-	heat := keyNumber{"Heat the hub to", heatWord(p.HeatHubC, units), "clearance " + sized(p.ClearanceMm, units)}
+	heat := keyNumber{"Heat the hub to", heatWord(p.HeatHubC, units), "clearance " + words.Writer{Units: units}.Size(p.ClearanceMm)}
 	var out []keyNumber
 	switch p.Method {
 	case "heat":
@@ -47,9 +47,11 @@ func pressNumbers(p *plan.PressPlan, units parts.Units) []keyNumber {
 			out = append(out, heat)
 		}
 	}
-	return append(out,
-		keyNumber{"Interference", smallRange(p.InterferenceMm, units), "on diameter"},
-		keyNumber{"Lead-in", sized(p.LeadInMm, units) + " × " + words.Angle(p.LeadInDeg), "on the edge that enters"})
+	out = append(out, keyNumber{"Interference", smallRange(p.InterferenceMm, units), "on diameter"})
+	if p.LeadInOn != "" {
+		out = append(out, keyNumber{"Lead-in", sized(p.LeadInMm, units) + " × " + words.Angle(p.LeadInDeg), "on " + p.LeadInOn})
+	}
+	return out
 }
 
 // heatWord is a temperature in the unit that is read off.

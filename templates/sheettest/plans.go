@@ -266,7 +266,7 @@ func JoinedPlan() *plan.Plan {
 		InLine:  []plan.InLine{{What: "Sleeve grease port – Barrel flange 1 bolts", Deg: 120}},
 		Figures: []plan.Figure{{Label: "press force", Value: "12 – 34 kN", Source: "at the end of travel"}, {Label: "pressure", Value: "1.2 – 3.4 MPa", Source: "Lamé"}},
 		Press: &plan.PressPlan{Method: "press", InterferenceMm: plan.Range{Min: 0.01, Max: 0.03}, LengthMm: 7, ForceN: plan.Range{Min: 12000, Max: 34000},
-			HeatHubC: 127, CoolShaftC: -119, ClearanceMm: 0.17, LeadInMm: 5.5, LeadInDeg: 5, ShopPressN: 200000},
+			HeatHubC: 127, CoolShaftC: -119, ClearanceMm: 0.17, LeadInMm: 5.5, LeadInDeg: 5, LeadInOn: "Spindle", ShopPressN: 200000},
 		Remedies: []string{"Scribe both at 0°."},
 		Steps: []plan.JointStep{
 			{N: 1, Title: "Measure", Do: []string{"Measure both at three places."}, Hold: "Do not go on outside these limits."},
