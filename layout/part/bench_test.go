@@ -232,6 +232,24 @@ func TestCrossTap(t *testing.T) {
 	}
 }
 
+// TestTopPlace: a keyway that is TOP is scribed where it comes, on the face that it
+// reaches or on the outside, and on the face of the holes too.
+func TestTopPlace(t *testing.T) {
+	t.Parallel()
+	const shaft = "part: p\nkind: shaft\nmaterial: C45\ntop: keyway\nstock: {round: 45 mm}\nprofile:\n  outside:\n    - {name: tip, diameter: 20, length: 10}\n    - {name: seat, diameter: 40, length: 100}\nkeyways:\n  - {name: key, in: seat, clock: 0, axial: FROM, length: LONG}\n"
+	for _, c := range []struct{ from, long, more, first, last string }{
+		{"60", "40", "", "First scribe TOP lightly on the outside of seat, where the keyway comes.", "on the outside of seat"},
+		{"85", "50", "", "First scribe TOP lightly on the back face, where the keyway comes.", "on the back face"},
+		{"60", "40", "holes: [{name: a, face: front, at: [[5, 0]], size: 3 mm, depth: 5}]\n", "First scribe TOP lightly on the front face and on the outside of seat, where the keyway comes.", "on the outside of seat"},
+	} {
+		m := work(t, "mm", strings.NewReplacer("FROM", c.from, "LONG", c.long).Replace(shaft)+c.more)
+		has(t, m, c.first)
+		if i := slices.IndexFunc(m.Out.Checks, func(k plan.Check) bool { return k.What == "TOP marked" }); i < 0 || m.Out.Checks[i].Limits != c.last {
+			t.Errorf("%s to %s: %+v", c.from, c.long, m.Out.Checks)
+		}
+	}
+}
+
 // TestOverhang: the bar of Ø190 × 126 in steel of 7850 kg/m³ is
 // π/4 × 0.19² × 0.126 × 7850 = 28.0 kg before it is turned.
 func TestOverhang(t *testing.T) {
@@ -294,7 +312,7 @@ func TestPunchAndTop(t *testing.T) {
 	const shaft = "part: pin\nkind: shaft\nmaterial: S235\ntop: TOP\nprofile:\n  outside:\n    - {name: a, diameter: 30, FIT length: 40}\n    - {name: b, diameter: 40, length: 40}\n"
 	text := strings.Replace(shaft, "TOP", "keyway", 1) + key[1:]
 	finished := work(t, "mm", strings.Replace(text, "FIT", "fit: k6,", 1))
-	has(t, finished, "First scribe TOP lightly on the front face, where the keyway comes.", "punch only centres that are drilled away; scribe the outlines lightly, for no punch mark may stay")
+	has(t, finished, "First scribe TOP lightly on the outside of a, where the keyway comes.", "punch only centres that are drilled away; scribe the outlines lightly, for no punch mark may stay")
 	if strings.Contains(lines(finished), "punch every centre and along") {
 		t.Error(lines(finished))
 	}

@@ -61,7 +61,7 @@ func checks(n *Numbered) []plan.Check {
 		it.checks(r)
 	}
 	if top := n.Part.Top.Value; top != "" {
-		r.add(plan.Check{What: "TOP marked", Wanted: top, Limits: "on the " + r.topFace() + " face"})
+		r.add(plan.Check{What: "TOP marked", Wanted: top, Limits: r.topPlace()})
 	}
 	return r.list
 }

@@ -301,6 +301,40 @@ func (s *Sizes) topKeyway() *Keyway {
 	return nil
 }
 
+// topPlace is where TOP stands on a part: on the face that its marks are made on, and a
+// keyway that is TOP where it comes out, or else on the outside round it.
+func (s *Shape) topPlace() string {
+	face := "on the " + s.topFace() + " face"
+	if s.Part.Top.Value != topKeyway {
+		return face
+	}
+	in := ""
+	if k := s.topKeyway(); k != nil {
+		from, to := k.Row.FromMm-k.Row.RunoutMm, k.Row.ToMm+k.Row.RunoutMm
+		reached := map[string]bool{string(parts.Front): from < geom.CloseMm, string(parts.Back): to > s.LengthMm()-geom.CloseMm}
+		switch {
+		case reached[s.topFace()] || k.Row.Inside:
+			return face
+		case reached[string(parts.Front)]:
+			return "on the front face"
+		case reached[string(parts.Back)]:
+			return "on the back face"
+		}
+		in = k.Row.In
+	}
+	for _, m := range s.Radials {
+		for _, row := range m.Rows {
+			if st := s.outsideAt(row.AxialMm); in == "" && row.ClockDeg == 0 && st != nil && row.AroundMm > 0 {
+				in = st.Name
+			}
+		}
+	}
+	if in == "" {
+		return face
+	}
+	return "on the outside of " + words.Spaced(in)
+}
+
 // milled cuts a shaft keyway.
 func (k *Keyway) milled(b *bench, o *plan.Operation) {
 	o.Machine, o.Holding = "Mill", "vee blocks, clamped; TOP line set with a square"

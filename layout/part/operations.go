@@ -135,13 +135,16 @@ func (b *bench) markOperation() {
 	if top == "" {
 		top = "scribe"
 	}
-	line := "Mark TOP on the " + b.topFace() + " face (" + top + ")."
-	if top == topKeyway { // which is milled later
-		line = "First scribe TOP lightly on the " + b.topFace() + " face, where the keyway comes."
-	}
-	o := plan.Operation{Machine: "Bench", Title: "Mark TOP", Tool: "scriber", Do: []string{line}}
 	faces, chords := b.punched()
 	which := strings.Join(faces, " and the ")
+	line := "Mark TOP " + b.topPlace() + " (" + top + ")."
+	if top == topKeyway { // which is milled later
+		line = "First scribe TOP lightly " + b.topPlace() + ", where the keyway comes."
+		if face := "on the " + b.topFace() + " face"; which != "" && b.topPlace() != face {
+			line = strings.Replace(line, "lightly on", "lightly "+face+" and on", 1)
+		}
+	}
+	o := plan.Operation{Machine: "Bench", Title: "Mark TOP", Tool: "scriber", Do: []string{line}}
 	if i := slices.IndexFunc(faces, func(f string) bool { return f != b.topFace() }); i >= 0 {
 		o.Do[0] = strings.TrimSuffix(line, ".") + "; carry it over the edge to the " + faces[i] + "."
 	}

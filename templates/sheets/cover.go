@@ -390,7 +390,7 @@ func (d density) conventions(width float64) draw.Piece {
 	text := []string{
 		"Every part has a front and a back face and a TOP. Mark TOP on the metal before the first hole is marked, and mark it again if it is cut away.",
 		"Clock angle: 0° at TOP, clockwise, looking at the named face.",
-		"Hole 1 is the first at or after TOP; numbers run clockwise on the marked face. A hole has the same number on the template, in the tables and in the record.",
+		"Holes are numbered on a circle from TOP clockwise, in rows from the top left. A hole has the same number on the template, in the tables and in the record.",
 		"A hole that goes through is on the other side when the part is turned over. Templates of a back face are mirrored already: never turn a template over.",
 		"x is to the right, y towards TOP, from the part’s centre unless the table names an edge.",
 	}
