@@ -12,14 +12,17 @@ type NutFactor struct {
 	Source string
 }
 
+// anyOil is the lower of two values: with it a bolt is strained less than wanted, not more.
+const anyOil = "any lubrication 0.15, design handbook page; Shigley gives 0.18"
+
 // nutFactors: the sources disagree, so each name says whose value it is.
 var nutFactors = []NutFactor{
 	{"dry", 0.20, "clean and dry 0.20, design handbook page; Shigley gives 0.30 for a black unplated finish"},
-	{"lubricated", 0.15, "any lubrication 0.15, design handbook page; Shigley gives 0.18"},
+	{"lubricated", 0.15, anyOil},
+	{"oiled", 0.15, anyOil},
 	{"black", 0.30, "non-plated black finish, Shigley 5th ed. ch. 8"},
 	{"zinc", 0.20, "zinc-plated, Shigley 5th ed. ch. 8; Bickford and Nassar give 0.295 for dry zinc"},
 	{"zinc dry", 0.295, "Bickford and Nassar, Handbook of Bolts and Bolted Joints, ch. 2 Table 1"},
-	{"oiled", 0.18, "lubricated, Shigley 5th ed. ch. 8"},
 	{"cadmium", 0.16, "cadmium-plated, Shigley 5th ed. ch. 8; Bickford and Nassar give 0.20 dry"},
 	{"anti-seize", 0.12, "anti-seize compound, Shigley 5th ed. ch. 8"},
 	{"special grip nut", 0.09, "special grip nuts, Shigley 5th ed. ch. 8"},

@@ -49,7 +49,7 @@ func TestWorkedTorques(t *testing.T) {
 // Section (g) lists each K with its source.
 func TestNutFactors(t *testing.T) {
 	for name, want := range map[string]float64{
-		"black": 0.30, "zinc": 0.20, "oiled": 0.18, "cadmium": 0.16, "anti-seize": 0.12, "special grip nut": 0.09, "unknown": 0.20,
+		"black": 0.30, "zinc": 0.20, "oiled": 0.15, "cadmium": 0.16, "anti-seize": 0.12, "special grip nut": 0.09, "unknown": 0.20,
 		"dry": 0.20, "": 0.20, "Lubricated": 0.15, "bare steel": 0.20, "zinc dry": 0.295,
 	} {
 		if got, err := FindNutFactor(name); err != nil || got.K != want || got.Source == "" {

@@ -44,6 +44,7 @@ type joint struct {
 	out    *plan.JointPlan
 	axis   bool         // the parts share an axis
 	dir    float64      // of a hub that slides: from its shoulder to what keeps it, +1 towards the shaft's back
+	fixed  bool         // what it belongs to stands on its anchors
 	beside *plan.Beside // the place of bolted parts that do not; else nil
 	why    []string
 	faults []plan.Problem // what keeps it from being worked out

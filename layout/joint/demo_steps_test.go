@@ -281,11 +281,11 @@ func TestGreaseWhileTheRollersAreOpen(t *testing.T) {
 	}
 }
 
-// The nut of the jack's bearings is a split ring: #8-32 of A574 takes K F d = 0.18 × 0.75 ×
-// 0.0140 in² × 140 ksi × 0.164 in = 43.4 lb in, 4.9 N m. The mill's nut is bought with its lock.
+// The nut of the jack's bearings is a split ring: #8-32 of A574 takes K F d = 0.15 × 0.75 ×
+// 0.0140 in² × 140 ksi × 0.164 in = 36.2 lb in, 4.1 N m. The mill's nut is bought with its lock.
 func TestNutIsLockedOnItsStep(t *testing.T) {
 	t.Parallel()
-	says(t, jointNamed(t, demoPlan(t, "gatejack"), "upper-bearing"), []string{"Lock it by the clamp of Lock collar: screw #8-32 UNC × 1/2 in, A574 to 43 lb in (5 N m), oiled"}, nil)
+	says(t, jointNamed(t, demoPlan(t, "gatejack"), "upper-bearing"), []string{"Lock it by the clamp of Lock collar: screw #8-32 UNC × 1/2 in, A574 to 36 lb in (4 N m), oiled"}, nil)
 	says(t, jointNamed(t, demoPlan(t, "pugmill"), "rear-bearing"), []string{"Lock the nut by its lock."}, nil)
 }
 
@@ -296,7 +296,7 @@ func TestAnchorsAndSleevesAreBought(t *testing.T) {
 	t.Parallel()
 	for name, want := range map[string]map[string]int{
 		"pugmill":  {"Anchor M12": 4, "Sleeve of pipe, bore over Ø12, 42 long": 6, "Sleeve of pipe, bore over Ø6, 42 long": 4, "Dowel pin 4 m6 × 16, pressed in": 3, "Screw M6 x 12 8.8 for the guard": 2, "Screw M8 x 12 8.8 with two contact washers, for the earth": 1, "Screw M8 x 45 8.8, countersunk head, with nut and washer": 3},
-		"gatejack": {"Anchor for holes Ø0.4375 in": 8, "Set screw 1/4-20 UNC, cone point, 3/4 in long": 2, "Screw #8-32 UNC x 5/8 in, socket head, A2-70": 2},
+		"gatejack": {"Anchor for holes Ø0.375 in": 8, "Screw 3/8-16 UNC x 3/4 in, hexagon head, grade 5": 3, "Set screw 1/4-20 UNC, cone point, 3/4 in long": 2, "Screw #8-32 UNC x 5/8 in, socket head, A2-70": 2},
 	} {
 		p := demoPlan(t, name)
 		got := map[string]int{}
@@ -310,7 +310,7 @@ func TestAnchorsAndSleevesAreBought(t *testing.T) {
 		}
 	}
 	says(t, jointNamed(t, demoPlan(t, "pugmill"), "base-far"), []string{"Set the 4 × Stand foot level and fix them to the floor", "4 × anchor M12 (floor anchor), the kind, length and torque by its maker"}, nil)
-	says(t, jointNamed(t, demoPlan(t, "gatejack"), "yoke-near"), []string{"8 × anchor for holes Ø0.4375 in (ties)"}, nil)
+	says(t, jointNamed(t, demoPlan(t, "gatejack"), "yoke-near"), []string{"8 × anchor for holes Ø0.375 in (ties)"}, nil)
 	p, err := draft(editedDemo(t, "gatejack", "job.yaml", "anchored: frame-rail", "anchored: frame-end"))
 	if err != nil {
 		t.Fatal(err)

@@ -142,7 +142,7 @@ func (t *joint) drawFigures() {
 	}
 	t.figure("to draw the cone on", "up to "+t.w.Force(d.forceN, 1), "tightest limits, dry; friction is a guess within half: feel the nut, and stop where it grows heavy before the cone is home")
 	t.figure("draw bolt", d.rod.Thread.Designation+", "+d.class+", proof load "+t.w.Force(d.proofN, 1)+"; plate "+t.w.Size(d.plateMm)+" thick", "for "+words.Trim(drawTimes, 0)+" times that force (common practice, no source); plate as one that is free at its edge, from memory")
-	t.figure("at the nut", "up to "+t.w.Torque(d.torqueNm)+", oiled", "K 0.18, Shigley; ±30 % or more")
+	t.figure("at the nut", "up to "+t.w.Torque(d.torqueNm)+", oiled", "K 0.15, design handbook page; ±30 % or more")
 }
 
 // drawLine is how the draw bolt is used.

@@ -170,9 +170,9 @@ func (j *shop) cuts() []plan.CutRow {
 	return out
 }
 
-// lifts lists what is heavier than LiftKg, single parts before assemblies: first
-// what two people may lift, then what only a hoist may.
-func lifts(pl *plan.Plan) []string {
+// lifts lists what is heavier than LiftKg, single parts before assemblies that stand
+// free: first what two people may lift, then what only a hoist may.
+func lifts(pl *plan.Plan, made []*joint) []string {
 	w := words.Writer{Units: pl.Units}
 	var light, heavy []string
 	take := func(what string, kg float64) {
@@ -186,8 +186,10 @@ func lifts(pl *plan.Plan) []string {
 	for _, p := range pl.Parts {
 		take(p.Title, p.MassKg)
 	}
-	for _, t := range pl.Joints {
-		take("after "+words.Spaced(t.Name), t.MassKg)
+	for _, t := range made {
+		if !t.fixed {
+			take("after "+words.Spaced(t.out.Name), t.out.MassKg)
+		}
 	}
 	var out []string
 	if len(light) > 0 {

@@ -47,7 +47,7 @@ func Resolve(pl *plan.Plan, job *parts.Job, models []*part.Model) []plan.Problem
 	pl.Cuts = s.cuts()
 	pl.Bars = s.bars()
 	pl.Tools = a.tools(made)
-	pl.Lifts = lifts(pl)
+	pl.Lifts = lifts(pl, made)
 	var faults []plan.Problem
 	for _, t := range all {
 		faults = append(faults, t.faults...)
@@ -381,7 +381,7 @@ func (j *making) finish(t *joint) {
 	for _, a := range t.out.InLine {
 		t.out.Checks = append(t.out.Checks, plan.Check{What: "in line: " + a.What, Wanted: "at " + words.Trim(a.Deg, 2) + "°", Limits: "by eye and square", Gauge: "eye, protractor"})
 	}
-	t.out.MassKg = j.massKg(members, made)
+	t.out.MassKg, t.fixed = j.massKg(members, made), j.anchored(t, members)
 	j.heavy(t)
 	j.unlike(t)
 	if t.in.Note.Value != "" {

@@ -28,7 +28,7 @@ func said(tools []plan.ToolRow) []string {
 //
 // The draw bolt: 30 µm on 40 in a cone taken as 49 outside, 18 long, μ 0.2 at the
 // most: p = 210000 × 0.03 / 80 × (1 − 40²/49²) = 26.27 MPa, F = 0.2 × 26.27 × π × 40
-// × 18 = 11.88 kN; at the nut 0.18 × 11.88 × 12 = 25.7 N m. Plate for 23.77 kN on a
+// × 18 = 11.88 kN; at the nut 0.15 × 11.88 × 12 = 21.4 N m. Plate for 23.77 kN on a
 // ring of 43.75 by a washer of 24: √(12 × 23770/4π × 1.728 / 235) = 12.9. Rod: 130 −
 // 102 + 13 + 3.5 × 12 = 83.
 func TestToolsOfTheMill(t *testing.T) {
@@ -53,7 +53,7 @@ func TestToolsOfTheMill(t *testing.T) {
 	if want := []string{"T6 Draw tube", "T7 Draw plate"}; !slices.Equal(rear.Tools, want) {
 		t.Errorf("the rear bearing has %q", rear.Tools)
 	}
-	if text := stepText(rear); !strings.Contains(text, "Or draw it on: rod into draw thread of Auger shaft") || !strings.Contains(text, "not over 26 N m") {
+	if text := stepText(rear); !strings.Contains(text, "Or draw it on: rod into draw thread of Auger shaft") || !strings.Contains(text, "not over 21 N m") {
 		t.Error(text)
 	}
 	for name, want := range map[string]string{

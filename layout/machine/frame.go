@@ -7,10 +7,15 @@ import (
 	"centrepop/parts/geom"
 )
 
-// framePicture is a frame cut through the middle of its bars and seen on their fronts, with
-// its diagonals. ok is false where a bar of it has no place.
+// framePicture is a frame cut through the middle of its bars, angles through their front
+// legs, and seen on their fronts, with its diagonals. ok is false where a bar of it has no
+// place.
 func (v *viewed) framePicture() (p plan.Picture, ok bool) {
-	deep := v.model(v.j.B.Part).Part.Bar.Depth.Mm
+	bar := v.model(v.j.B.Part).Part.Bar
+	deep := bar.Depth.Mm
+	if bar.Section == parts.AngleBar {
+		deep = bar.Wall.Mm
+	}
 	plane := v.still.Pose.Shifted(v.still.Pose.Turn(assembly.Vec{Z: -deep / 2}))
 	var ends []plan.JointEnd
 	var all [][]plan.XY

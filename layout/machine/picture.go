@@ -212,21 +212,24 @@ func (v *viewed) picture(plane assembly.Pose, into assembly.Vec) (plan.Picture, 
 }
 
 // shapes are the cut surfaces of what stands, in a window: parts, then weld metal,
-// bearings and screws with their centre lines.
+// bearings and screws with their centre lines. The two parts of the joint come first, so
+// that of copies these are named.
 func (v *viewed) shapes(plane assembly.Pose, win rect) (out []plan.Shape, centres [][2]plan.XY) {
 	add := func(shape plan.Shape) {
 		if shape.Loops = win.clip(shape.Loops); len(shape.Loops) > 0 {
 			out = append(out, shape)
 		}
 	}
-	for i := range v.Bodies {
-		b := &v.Bodies[i]
-		of, made := v.Of[b.ID]
-		if !made || !v.stands[b.ID] {
-			continue
-		}
-		if r, ok := extent(plane, b); ok && win.touches(r) {
-			add(plan.Shape{Kind: v.kindIn(plane, b), Item: v.item[of.Part], Title: v.title(b.ID), New: b == v.mover, Loops: v.cut(plane, b)})
+	for _, joined := range []bool{true, false} {
+		for i := range v.Bodies {
+			b := &v.Bodies[i]
+			of, made := v.Of[b.ID]
+			if !made || !v.stands[b.ID] || (b == v.mover || b == v.still) != joined {
+				continue
+			}
+			if r, ok := extent(plane, b); ok && win.touches(r) {
+				add(plan.Shape{Kind: v.kindIn(plane, b), Item: v.item[of.Part], Title: v.title(b.ID), New: b == v.mover, Loops: v.cut(plane, b)})
+			}
 		}
 	}
 	for _, j := range v.joints[:v.j.N] {

@@ -80,7 +80,7 @@ func (c *Clamp) Bought(w words.Writer) string { return "Bolt " + c.screwText(w) 
 
 // Tighten says to what torque its screw is tightened.
 func (c *Clamp) Tighten(w words.Writer) string {
-	return "screw " + c.screwText(w) + " to " + w.Torque(c.work.TorqueNm) + ", oiled (K " + words.Trim(c.work.NutFactor.K, 2) + ", Shigley)"
+	return "screw " + c.screwText(w) + " to " + w.Torque(c.work.TorqueNm) + ", oiled (K " + words.Trim(c.work.NutFactor.K, 2) + ")"
 }
 
 // clampRow is the split, nil if there is none.

@@ -29,7 +29,7 @@ type JointPlan struct {
 	Remedies []string     `json:"remedies,omitempty"` // witness mark, offset hole
 	Steps    []JointStep  `json:"steps"`
 	PutIn    []string     `json:"put_in,omitempty"` // titles of the parts that no joint fastens and that go in now
-	Checks   []Check      `json:"checks"` // before going on
+	Checks   []Check      `json:"checks"`           // before going on
 	Problems []Problem    `json:"problems,omitempty"`
 	Cautions []string     `json:"cautions,omitempty"`
 	Tools    []string     `json:"tools,omitempty"` // names of those the workshop makes for it

@@ -72,6 +72,12 @@ func sectionOf(p *draw.Panel, pic *plan.Picture, v *picture.Paper) {
 		for i := range pic.Shapes {
 			if s := &pic.Shapes[i]; s.New == isNew && ofPart(s) {
 				v.Shape(&p.Draw, s, lineOf(s))
+			}
+		}
+	}
+	for _, isNew := range []bool{true, false} { // of copies the one that itemNames tells of
+		for i := range pic.Shapes {
+			if s := &pic.Shapes[i]; s.New == isNew {
 				point(s)
 			}
 		}
