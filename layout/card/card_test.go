@@ -205,7 +205,7 @@ func TestMotor(t *testing.T) {
 		t.Errorf("cautions %q", m.Cautions)
 	}
 	m = demo(t, "gatejack").Motor
-	if !slices.Contains(m.Plate, plan.Fact{Label: "Power", Value: "0.75 hp"}) || !slices.Contains(m.Plate, plan.Fact{Label: "Flange"}) || !slices.Contains(m.Sign, "Turns both ways as switched") || len(m.Notes) != 1 {
+	if !slices.Contains(m.Plate, plan.Fact{Label: "Power", Value: "0.25 hp"}) || !slices.Contains(m.Plate, plan.Fact{Label: "Flange"}) || !slices.Contains(m.Sign, "Turns both ways as switched") || len(m.Notes) != 1 {
 		t.Errorf("%+v", m)
 	}
 }

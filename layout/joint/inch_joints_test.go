@@ -3,8 +3,10 @@ package joint_test
 import (
 	"os"
 	"path/filepath"
+	"slices"
 	"testing"
 
+	"centrepop/layout/plan"
 	"centrepop/parts"
 )
 
@@ -15,6 +17,10 @@ func TestInchFilletsAreInSixteenths(t *testing.T) {
 	j := jointNamed(t, demoPlan(t, "gatejack"), "stay")
 	if w := j.Weld; w.LegMm != 3.175 || w.Designation != "0.125 in leg" || w.ThroatMm != 2.25 {
 		t.Errorf("leg %v %q, throat %v", w.LegMm, w.Designation, w.ThroatMm)
+	}
+	// AWS D1.1 Table 7.7, inch column: 1/8 for metal up to 1/4.
+	if i := slices.IndexFunc(j.Figures, func(f plan.Figure) bool { return f.Label == "least leg" }); i < 0 || j.Figures[i].Value != "0.125 in" {
+		t.Errorf("%+v", j.Figures)
 	}
 	says(t, j, []string{"fillet weld 0.125 in leg", "throat: 0.089 in or more"}, []string{"z3"})
 	says(t, jointNamed(t, demoPlan(t, "gatejack"), "frame-corner-4"), []string{"Gap 0.063 in.", "take 0.031 in off each cut", "a root face of 0.063 in"}, nil)

@@ -182,10 +182,11 @@ func (j *making) how(t *joint) string {
 	case !m.Set() && slices.ContainsFunc(j.before, t.joins):
 		text = "as they were put together"
 	case m.Set() && m.Level:
-		text = string(m.First) + " of " + t.a.title() + " level with the " + string(m.Second) + " of " + t.b.title()
-		if m.Below.Mm > 0 {
-			text += ", the inner part " + j.w.Size(m.Below.Mm) + " below"
+		how := " level with"
+		if m.Below.Mm > 0 { // which is the inner one
+			how = " " + j.w.Said(m.Below.Mm) + " below"
 		}
+		text = string(m.First) + " of " + t.a.title() + how + " the " + string(m.Second) + " of " + t.b.title()
 	case m.Set():
 		text = string(m.First) + " of " + t.a.title() + " on the " + string(m.Second) + " of " + t.b.title()
 	case is.s < 0:

@@ -230,6 +230,9 @@ func (t *joint) fillet(p *plan.WeldPlan) error {
 	if err != nil {
 		return err
 	}
+	if t.w.Units == parts.Inches { // the table's inch column has 1/8, 3/16, 1/4 and 5/16 in
+		least = math.Round(least/sixteenthMm) * sixteenthMm
+	}
 	reason := rule.Source()
 	if e := t.branchEnd(); e != nil && e.Gap.Mm > 0 {
 		leg += e.Gap.Mm

@@ -142,10 +142,14 @@ func (s *Sizes) spread(st *Step) float64 {
 	return 0.6
 }
 
-// ladderStep is the step of a ladder: 0.05 mm, or twice and four times that where it
-// would have more than 25 rungs.
-func ladderStep(spreadMm float64) (stepMm, toMm float64) {
-	for stepMm = 0.05; 2*spreadMm/stepMm > 24; stepMm *= 2 {
+// ladderStep is the step of a ladder: 0.05 mm or 0.002 in, or twice and four times that
+// where it would have more than 25 rungs.
+func ladderStep(spreadMm float64, in parts.Units) (stepMm, toMm float64) {
+	stepMm = 0.05
+	if in == parts.Inches {
+		stepMm = 0.002 * geom.MmPerInch
+	}
+	for ; 2*spreadMm/stepMm > 24; stepMm *= 2 {
 	}
 	return stepMm, stepMm * math.Ceil(spreadMm/stepMm-1e-9)
 }
@@ -157,7 +161,7 @@ func (s *Sizes) ladder(f *faults, st *Step, mateMm, spreadMm float64) plan.Ladde
 		Note: "Measure the counterpart at three places across; take the largest. Bore " + s.W.Size(0.01) + " to " + s.W.Said(0.03) + " under it (common practice, no source).",
 	}
 	l.Rule = "− " + s.W.Size(0.02) + " (− " + s.W.Size(0.03) + " … − " + s.W.Size(0.01) + ")"
-	step, to := ladderStep(spreadMm)
+	step, to := ladderStep(spreadMm, s.W.Units)
 	rungs, err := fits.LightPressLadder(mateMm, to, step)
 	if err != nil {
 		f.fault(st.Size.Press.Pos, "no light press for "+s.W.Dia(mateMm), Plain(err))

@@ -87,6 +87,11 @@ func TestLadderSpread(t *testing.T) {
 	if n := len(turned.Rungs); n != 25 || turned.Rungs[0].Measured != "167.70" {
 		t.Errorf("%d rungs from %s", n, turned.Rungs[0].Measured)
 	}
+	inch := work(t, "in", strings.NewReplacer("12\n", "1/2\n", "260", "7", "168.3", "3-1/2", "leave: 2", "leave: 1/16").Replace(flange),
+		"part: mate\nkind: turned\nmaterial: S235\nprofile: {outside: [{name: outside, diameter: 3-1/2, length: 2}]}\n").Out.Ladders[0]
+	if n := len(inch.Rungs); n != 25 || inch.Rungs[0].Measured != "3.4760" || inch.Rungs[1].Measured != "3.4780" {
+		t.Errorf("%d rungs from %+v", n, inch.Rungs[:2])
+	}
 }
 
 // TestMarkingSaysWhatThereIs: a template is set to the bore where that is true, else to

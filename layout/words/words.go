@@ -162,9 +162,11 @@ func (w Writer) Room(mm float64) string {
 func (w Writer) Dia(mm float64) string { return "Ø" + w.Size(mm) }
 
 // Drill writes a drill diameter: in an inch job with the millimetres beside
-// it where it is a metric drill, which such a shop has to look for.
+// it where it is a metric drill and no fraction of an inch, which such a shop has to look
+// for.
 func (w Writer) Drill(mm float64) string {
-	if w.Units == parts.Inches && math.Abs(mm*20-math.Round(mm*20)) < 1e-6 {
+	whole := func(v float64) bool { return math.Abs(v-math.Round(v)) < 1e-6 }
+	if w.Units == parts.Inches && whole(mm*20) && !whole(mm/MmPerInch*64) {
 		return w.Dia(mm) + " (" + Trim(mm, 2) + " mm)"
 	}
 	return w.Dia(mm)

@@ -27,7 +27,7 @@ func TestWriter(t *testing.T) {
 		{"Near", mm.Near(0.34), "0.3 mm"}, {"Near", in.Near(0.34), "0.01 in"}, {"Near", mm.Near(0), "0 mm"}, {"Near", in.Near(-1), "0 in"}, {"Near", mm.Near(12.6), "13 mm"}, {"Near", mm.Near(0.05), "0.05 mm"},
 		{"Dia", mm.Dia(90), "Ø90"}, {"Dia", in.Dia(25.4), "Ø1 in"},
 		{"Drill", mm.Drill(8.5004), "Ø8.5"}, {"Drill", mm.Drill(11.1125), "Ø11.11"},
-		{"Drill", in.Drill(8.5), "Ø0.3346 in (8.5 mm)"}, {"Drill", in.Drill(6.75), "Ø0.2657 in (6.75 mm)"}, {"Drill", in.Drill(11.1125), "Ø0.4375 in"}, {"Drill", in.Drill(8.5001), "Ø0.3346 in"}, {"Drill", in.Drill(0.05), "Ø0.002 in (0.05 mm)"},
+		{"Drill", in.Drill(8.5), "Ø0.3346 in (8.5 mm)"}, {"Drill", in.Drill(6.75), "Ø0.2657 in (6.75 mm)"}, {"Drill", in.Drill(11.1125), "Ø0.4375 in"}, {"Drill", in.Drill(19.05), "Ø0.75 in"}, {"Drill", in.Drill(8.5001), "Ø0.3346 in"}, {"Drill", in.Drill(0.05), "Ø0.002 in (0.05 mm)"},
 		{"Setting", mm.Setting(0.0204), "0.02 mm"}, {"Setting", mm.Setting(0.0156), "0.016 mm"}, {"Setting", in.Setting(-0.0305), "-0.0012 in"},
 		{"Exact", mm.Exact(12.345), "12.35"}, {"Exact", mm.Exact(12), "12.00"}, {"Exact", in.Exact(25.4), "1.0000"}, {"Exact", in.Exact(12.34), "0.4858"},
 		{"Area", mm.Area(22.24), "22.2 mm²"}, {"Area", mm.Area(22.25), "22.3 mm²"}, {"Area", in.Area(22.2), "0.0344 in²"}, {"Area", in.Area(25.4 * 25.4), "1 in²"},
