@@ -163,13 +163,21 @@ func (v *barView) section(x, y float64) {
 	}
 }
 
-// marks are the holes with their numbers.
+// marks are the holes with their numbers, above their lines or where the last number
+// reaches so far below.
 func (v *barView) marks(list []plan.BarHole, y, high, mm float64) {
+	ends := math.Inf(-1) // of the number above that stands furthest to the right
 	for _, h := range list {
 		x, hy := v.x(h.XMm), y+high/2+h.YMm*high/mm
 		r := math.Max(0.7, h.DiameterMm/2*high/mm)
 		v.d.Add(draw.Ring(x, hy, r, draw.LineMm), draw.Segment(x-r-1, hy, x+r+1, hy, draw.HairMm), draw.Segment(x, hy-r-1, x, hy+r+1, draw.HairMm))
-		v.d.Add(draw.Text{XMm: x + r + 0.6, YMm: hy + 0.5, SizeMm: draw.SmallMm, Bold: true, Content: strconv.Itoa(h.N)})
+		number := draw.Text{XMm: x + r + 0.6, YMm: hy + 0.5, SizeMm: draw.SmallMm, Bold: true, Content: strconv.Itoa(h.N)}
+		if number.XMm < ends+0.4 {
+			number.YMm = hy - 0.5 - 0.8*draw.SmallMm
+		} else {
+			ends = number.XMm + draw.TextWidth(number.Content, draw.SmallMm, true)
+		}
+		v.d.Add(number)
 	}
 }
 
