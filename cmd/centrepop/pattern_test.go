@@ -292,7 +292,7 @@ func TestMainHoleOnPaper(t *testing.T) {
 }
 
 // TestTransitionOnPaper checks that the blank's edges are as long as what they
-// become: the mouth's girth and the round end's polygon, at mid-thickness.
+// become: the mouth's girth and the circle of the round end, rolled, at mid-thickness.
 func TestTransitionOnPaper(t *testing.T) {
 	t.Parallel()
 	doc := opened(t, "template", pugMill, "hopper-throat", "--apart", "--paper", "1400x1400 mm")
@@ -302,11 +302,11 @@ func TestTransitionOnPaper(t *testing.T) {
 	for _, s := range edge {
 		total += s.Length()
 	}
-	// Mouth 340 × 300 and circle 295 outside, sheet 2; 16 chords of 22.5°; the
+	// Mouth 340 × 300 and circle 295.3 outside, sheet 2, no lap; the
 	// two seam edges run square to the side's middle, from 150 below the centre
 	// to the circle's lowest point, 20 mm higher than that of a centred one.
 	mouth := 2 * (338.0 + 298.0)
-	round := 16 * 293 * math.Sin(math.Pi/16)
-	seam := math.Hypot(120, 149-146.5+20)
+	round := math.Pi * 293.3
+	seam := math.Hypot(120, 149-146.65+20)
 	near(t, "the way round the blank", total, mouth+round+2*seam, 0.02)
 }
