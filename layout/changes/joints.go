@@ -124,7 +124,7 @@ func (r *Report) supply(before, after *plan.Plan) {
 	type row struct{ what, text string }
 	rows := func(pl *plan.Plan) (out []row) {
 		for _, b := range pl.Bought {
-			out = append(out, row{"buy: " + b.Item + " for " + b.For, words.Join("; ", strconv.Itoa(b.Quantity), b.Note)})
+			out = append(out, row{words.Join(", ", "buy: "+b.Item, b.Note), strconv.Itoa(b.Quantity)})
 		}
 		for _, t := range pl.Tools {
 			out = append(out, row{"make ready: " + t.Tool, t.For})

@@ -100,9 +100,9 @@ func (bearingKind) title(t *joint) string {
 
 func (bearingKind) buy(s *shop, t *joint, list *buying) {
 	b := t.out.Bearing
-	list.add("Tapered roller bearing "+b.Bearing, 1, words.Spaced(t.out.Name), "cup and cone")
+	list.use(t, "Tapered roller bearing "+b.Bearing, 1, "cup and cone")
 	if b.Adjusted && s.nutMade(b.HeldBy) == nil {
-		list.add("Nut "+b.HeldBy, 1, words.Spaced(t.out.Name), "with its lock")
+		list.use(t, "Nut "+b.HeldBy, 1, "with its lock")
 	}
 }
 
@@ -146,7 +146,7 @@ func (bearingKind) work(j *making, t *joint) {
 	p := &plan.BearingPlan{Bearing: in.Bearing.Value, Rotating: in.Rotating, ConeClass: seatClass(j.w, cone), CupClass: seatClass(j.w, cup), Grease: in.Grease.Value,
 		BoreMm: d, OutsideMm: D, WidthMm: in.Width.Mm, ConeWidthMm: in.ConeWidth.Mm}
 	t.out.Bearing = p
-	t.seats(p, cone, cup)
+	t.seats(p)
 	t.abutments(p)
 	m, held := j.sit(t, p)
 	if !held {
@@ -199,7 +199,7 @@ func seatClass(w words.Writer, s part.Sized) string {
 }
 
 // seats compares the drawn seats with the advice.
-func (t *joint) seats(p *plan.BearingPlan, cone, cup part.Sized) {
+func (t *joint) seats(p *plan.BearingPlan) {
 	in := t.in.Bearing
 	coneOK, coneNote := coneAdvice(in.Rotating, in.Load, in.Bore.Mm)
 	cupOK, cupNote := cupAdvice(in.Rotating, in.Load)
@@ -211,8 +211,27 @@ func (t *joint) seats(p *plan.BearingPlan, cone, cup part.Sized) {
 		p.ConeAdvice = strings.Join(coneOK, ", ") + " (" + coneNote + ")"
 		p.CupAdvice = strings.Join(cupOK, ", ") + " (" + cupNote + ")"
 	}
+	known := t.fits(p)
+	t.seat(t.a, in.Bore.Mm, inch, advice{coneOK, coneNote})
+	t.seat(t.b, in.Outside.Mm, inch, advice{cupOK, cupNote})
+	t.figure("cone seat", p.ConeClass+"; advised "+p.ConeAdvice, "bearing fit table on ISO 286 classes")
+	t.figure("cup seat", p.CupClass+"; advised "+p.CupAdvice, "bearing fit table on ISO 286 classes")
+	source := "ISO 492 normal class"
+	if inch {
+		source = "ABMA 19.2 classes 4 and 2, from memory"
+	}
+	if known {
+		t.figure("cone on shaft", t.w.Fine(p.ConeFitUm.Min, p.ConeFitUm.Max, 0)+" interference", source)
+		t.figure("cup in housing", t.w.Fine(p.CupFitUm.Min, p.CupFitUm.Max, 0)+" interference", source)
+	}
+}
+
+// fits puts how tight the rings are on their seats in the plan; known is false where no
+// table of rings goes so far.
+func (t *joint) fits(p *plan.BearingPlan) (known bool) {
+	in, cone, cup, inch := t.in.Bearing, t.a.step.Size, t.b.step.Size, inchBearing(t.in.Bearing)
 	boreLow, boreHigh, cupLow, cupHigh := 0.0, 0.0, 0.0, 0.0
-	known := true
+	known = true
 	if inch {
 		boreHigh, cupHigh = inchBoreUm, inchCupUm
 		known = in.Bore.Mm <= inchBoreToMm && in.Outside.Mm <= inchCupToMm
@@ -229,18 +248,7 @@ func (t *joint) seats(p *plan.BearingPlan, cone, cup part.Sized) {
 	if cup.Fitted() && known {
 		p.CupFitUm = plan.Range{Min: words.Round(um(in.Outside.Mm-cup.MaxMm)+cupLow, 1), Max: words.Round(um(in.Outside.Mm-cup.MinMm)+cupHigh, 1)}
 	}
-	t.seat(t.a, in.Bore.Mm, inch, advice{coneOK, coneNote})
-	t.seat(t.b, in.Outside.Mm, inch, advice{cupOK, cupNote})
-	t.figure("cone seat", p.ConeClass+"; advised "+p.ConeAdvice, "bearing fit table on ISO 286 classes")
-	t.figure("cup seat", p.CupClass+"; advised "+p.CupAdvice, "bearing fit table on ISO 286 classes")
-	source := "ISO 492 normal class"
-	if inch {
-		source = "ABMA 19.2 classes 4 and 2, from memory"
-	}
-	if known {
-		t.figure("cone on shaft", t.w.Fine(p.ConeFitUm.Min, p.ConeFitUm.Max, 0)+" interference", source)
-		t.figure("cup in housing", t.w.Fine(p.CupFitUm.Min, p.CupFitUm.Max, 0)+" interference", source)
-	}
+	return known
 }
 
 // advice is the classes a seat may have, and why.

@@ -137,6 +137,7 @@ func (j *making) bearingSteps(t *joint, p *plan.BearingPlan, m mounting) {
 		q := &plan.BearingPlan{BoreMm: partner.in.Bearing.Bore.Mm, OutsideMm: partner.in.Bearing.Outside.Mm}
 		partner.abutments(q)
 		partner.pushTools(q, m)
+		partner.fits(q)
 		t.cupStep(partner, q)
 	}
 	grease := func() {
@@ -176,8 +177,54 @@ func (t *joint) cupStep(of *joint, p *plan.BearingPlan) {
 		t.out.Bearing.Rings = append(t.out.Bearing.Rings, ring)
 	}
 	s := t.step("Cup of "+words.Spaced(of.in.Name.Value), "Push ring Ø"+t.w.Read(p.CupRingInMm)+" / Ø"+t.w.Read(p.CupRingOutMm)+" on the thin side of the cup; its thick side, the back, goes first.",
-		"Push it into "+of.b.text()+" square until it sounds home.")
+		of.pushText(p)+" into "+of.b.text()+" square until it sounds home.")
+	if most := of.cupForceN(p); most > 0 {
+		s.Caution = "Over " + t.w.Force(most, 1) + " it is canted: knock it out and start again."
+	}
 	s.Hold = "A " + t.w.Near(0.05) + " feeler does not enter between cup and shoulder."
+}
+
+// pushText says how tight a cup goes in.
+func (t *joint) pushText(p *plan.BearingPlan) string {
+	fit := p.CupFitUm
+	switch {
+	case fit == (plan.Range{}):
+		return "Push it"
+	case fit.Max <= 0:
+		return "It is loose by " + t.w.Fine(-fit.Max, -fit.Min, 0) + ": push it by hand"
+	case fit.Min < 0:
+		return "It is between " + t.w.Fine(-fit.Min, -fit.Min, 0) + " loose and " + t.w.Fine(fit.Max, fit.Max, 0) + " tight: push or press it"
+	}
+	return "It is " + t.w.Fine(fit.Min, fit.Max, 0) + " tight: press it"
+}
+
+// cupForceN is what pressing a cup in takes at the most, in N: the tightest fit, oiled,
+// the cup reckoned solid and as wide as the bearing and the housing as thick as it is
+// anywhere, which is more than they are. 0 where it is not tight or the housing's metal is
+// not known.
+func (t *joint) cupForceN(p *plan.BearingPlan) float64 {
+	tight := p.CupFitUm.Max / 1000
+	hub, err := t.b.member(p.OutsideMm)
+	if tight <= 0 || err != nil {
+		return 0
+	}
+	outside, _ := t.b.r.Sides()
+	for _, s := range outside {
+		hub.OutsideMm = max(hub.OutsideMm, s.Size.NominalMm)
+	}
+	if t.b.r.Part.Outline != nil {
+		box := t.b.r.OutlinePath().Bounds()
+		hub.OutsideMm = math.Hypot(box.W(), box.H())
+	}
+	mu, err := press.FrictionFor(hub.Material, hub.Material, press.PressedOiled)
+	if err != nil {
+		return 0
+	}
+	r, err := press.Range(press.Input{Hub: hub, Shaft: press.Member{OutsideMm: p.OutsideMm, Material: hub.Material}, LengthMm: t.in.Bearing.Width.Mm, Friction: mu}, tight, tight)
+	if err != nil {
+		return 0
+	}
+	return words.Round(r.ForceN().Max, 0)
 }
 
 // coneStep mounts the cone of the joint.

@@ -111,7 +111,9 @@ func TestWeldsAreMeasuredByWhatReadsThem(t *testing.T) {
 	t.Parallel()
 	p := demoPlan(t, "pugmill")
 	says(t, jointNamed(t, p, "front-flange-weld"), []string{"Straight edge on the face of Barrel flange 1, across the weld", "groove filled: level or proud all along, straight edge, eye"}, []string{"throat: ", "Weld gauge on the throat", "back to back"})
-	says(t, jointNamed(t, p, "inlet-stub"), []string{"Set: Inlet stub on Barrel tube, its axis through the outside of Barrel tube at clock 0°, 140 from the back face, 90° between the axes, the middle of its free end 274.9 from the far side.", "Look along the weld all round, with a light: full, no edge of the gap to be seen, no undercut.", "groove filled: no edge of the gap to be seen, eye, weld gauge"}, []string{"Straight edge", "straight edge"})
+	says(t, jointNamed(t, p, "inlet-stub"), []string{"Set: Inlet stub on Barrel tube, its axis through the outside of Barrel tube at clock 0°, 140 from the back face, 90° between the axes, its TOP to the front of Barrel tube, the middle of its free end 274.9 from the far side.", "Look along the weld all round, with a light: full, no edge of the gap to be seen, no undercut.", "groove filled: no edge of the gap to be seen, eye, weld gauge",
+		// ISO 13920 class A: 1 up to 400, and 6 mm/m: 0.816 of 136
+		"axis of Inlet stub: 139.0 – 141.0, tape", "clock: within 1 round, rule", "angle: within 0.82 over 136, square, feeler", "middle of its free end: 273.9 – 275.9, tape"}, []string{"Straight edge", "straight edge"})
 	for _, name := range []string{"front-flange-weld", "rear-flange-weld"} {
 		says(t, jointNamed(t, p, name), []string{"Weld from the back of Barrel flange "}, nil)
 	}
@@ -135,6 +137,25 @@ func TestAcceptedBoreIsHeldTrue(t *testing.T) {
 		t.Fatal(err)
 	}
 	says(t, jointNamed(t, q, "gusset-4"), []string{"Turn or bore these only now: Housing plate bore 130.00 – 130.04."}, []string{after})
+}
+
+// TestCupsSayTheirForce: Ø90 K7 (+10, −25 µm) about a cup of 90 0/−18, and Ø80 H7 about one
+// of 80 0/−16 (ISO 286-1, ISO 492). 25 µm on a solid Ø90 in Ø180, E 210 GPa, Poisson's ratio
+// 0.3: Lamé (Shigley eq. 3-57) gives 21.88 MPa, on 21.75 wide 134.5 kN, of which friction
+// takes 0.12: 16.1 kN.
+func TestCupsSayTheirForce(t *testing.T) {
+	t.Parallel()
+	says(t, jointNamed(t, demoPlan(t, "pugmill"), "front-bearing"), []string{
+		"It is between 28 µm loose and 25 µm tight: push or press it into Bearing housing front cup square until it sounds home.", "Over 16.1 kN it is canted: knock it out and start again.",
+		"It is loose by 0 – 46 µm: push it by hand into Bearing housing rear cup",
+	}, []string{"Push it into"})
+	for now, want := range map[string]string{"diameter: 90, fit: P7": "It is 6 – 59 µm tight: press it into", "diameter: 90": "\nPush it into Bearing housing front cup"} { // P7 is −24 to −59
+		p, err := draft(editedDemo(t, "pugmill", "bearing-housing.yaml", "diameter: 90, fit: K7", now))
+		if err != nil {
+			t.Fatal(err)
+		}
+		says(t, jointNamed(t, p, "front-bearing"), []string{want}, nil)
+	}
 }
 
 // Welding current goes through no bearing.

@@ -13,24 +13,63 @@ import (
 )
 
 // buying collects what the merchant delivers, one row for equal things.
-type buying []plan.BoughtRow
+type buying []*wanted
 
-func (list *buying) add(item string, n int, use, note string) {
-	for i := range *list {
-		if row := &(*list)[i]; row.Item == item && row.Note == note {
+// wanted is something to buy and the joints that need it.
+type wanted struct {
+	plan.BoughtRow
+	uses []*joint
+}
+
+// row is that of an item, made if there is none.
+func (list *buying) row(item string, n int, note string) *wanted {
+	for _, row := range *list {
+		if row.Item == item && row.Note == note {
 			row.Quantity += n
-			if !strings.Contains(row.For, use) {
-				row.For += "; " + use
-			}
-			return
+			return row
 		}
 	}
-	*list = append(*list, plan.BoughtRow{Item: item, Quantity: n, For: use, Note: note})
+	*list = append(*list, &wanted{BoughtRow: plan.BoughtRow{Item: item, Quantity: n, Note: note}})
+	return (*list)[len(*list)-1]
+}
+
+// use lists what a joint needs.
+func (list *buying) use(t *joint, item string, n int, note string) {
+	if row := list.row(item, n, note); !slices.Contains(row.uses, t) {
+		row.uses = append(row.uses, t)
+	}
+}
+
+// add lists what something else needs.
+func (list *buying) add(item string, n int, use, note string) {
+	if row := list.row(item, n, note); !strings.Contains(row.For, use) {
+		row.For = words.Join("; ", row.For, use)
+	}
+}
+
+// steps names the steps of joints, which are in their order: "step 10", "steps 1, 18–22".
+func steps(of []*joint) string {
+	var spans []string
+	for i := 0; i < len(of); {
+		n := 1
+		for i+n < len(of) && of[i+n].out.N == of[i].out.N+n {
+			n++
+		}
+		spans, i = append(spans, words.Span(of[i].out.N, n)), i+n
+	}
+	switch text := strings.Join(spans, ", "); len(of) {
+	case 0:
+		return ""
+	case 1:
+		return "step " + text
+	default:
+		return "steps " + text
+	}
 }
 
 // buy lists bolts by length, nuts and washers.
 func (boltKind) buy(s *shop, t *joint, list *buying) {
-	p, in, use := t.out.Bolt, t.in.Bolt, words.Spaced(t.out.Name)
+	p, in := t.out.Bolt, t.in.Bolt
 	perBolt := 2 // nuts on a stud
 	if in.Stud.Value == "" {
 		perBolt = 1
@@ -42,23 +81,23 @@ func (boltKind) buy(s *shop, t *joint, list *buying) {
 		if p.Head == "socket" {
 			standard = "socket head"
 		}
-		list.add("Bolt "+item+", "+p.Class+", "+standard, p.Count, use, note)
+		list.use(t, "Bolt "+item+", "+p.Class+", "+standard, p.Count, note)
 	}
 	for _, f := range append(s.stack(t), t.a, t.b) {
 		if f.group.BothWalls() {
-			list.add("Sleeve of pipe, bore over "+s.w.Dia(t.boltMm)+", "+s.w.Size(geom.Clean(f.r.LengthMm()-2*f.r.WallMm(0)))+" long", p.Count, use, "")
+			list.use(t, "Sleeve of pipe, bore over "+s.w.Dia(t.boltMm)+", "+s.w.Size(geom.Clean(f.r.LengthMm()-2*f.r.WallMm(0)))+" long", p.Count, "")
 		}
 	}
 	nuts := in.Nut || in.Stud.Value != ""
 	if nuts {
-		list.add(words.Join(", ", "Nut "+p.Size, p.NutClass), p.Count*perBolt, use, "")
+		list.use(t, words.Join(", ", "Nut "+p.Size, p.NutClass), p.Count*perBolt, "")
 	}
 	if in.Washer && t.bolt.WasherODMm > 0 {
 		n := p.Count
 		if nuts {
 			n *= 2
 		}
-		list.add(words.Join(", ", "Washer "+p.Size, p.WasherClass)+", "+s.w.Dia(t.bolt.WasherODMm)+" × "+s.w.Size(t.bolt.WasherThicknessMm), n, use, "")
+		list.use(t, words.Join(", ", "Washer "+p.Size, p.WasherClass)+", "+s.w.Dia(t.bolt.WasherODMm)+" × "+s.w.Size(t.bolt.WasherThicknessMm), n, "")
 	}
 }
 
@@ -103,8 +142,13 @@ func (j *shop) bought(made []*joint) []plan.BoughtRow {
 		}
 	}
 	j.buyLoose(&out)
-	slices.SortStableFunc(out, func(a, b plan.BoughtRow) int { return strings.Compare(kindOfItem(a.Item), kindOfItem(b.Item)) })
-	return out
+	slices.SortStableFunc(out, func(a, b *wanted) int { return strings.Compare(kindOfItem(a.Item), kindOfItem(b.Item)) })
+	var rows []plan.BoughtRow
+	for _, row := range out {
+		row.For = words.Join("; ", steps(row.uses), row.For)
+		rows = append(rows, row.BoughtRow)
+	}
+	return rows
 }
 
 func kindOfItem(item string) string { word, _, _ := strings.Cut(item, " "); return word }
@@ -188,7 +232,7 @@ func lifts(pl *plan.Plan, made []*joint) []string {
 	}
 	for _, t := range made {
 		if !t.fixed {
-			take("after "+words.Spaced(t.out.Name), t.out.MassKg)
+			take("after step "+words.Trim(float64(t.out.N), 0)+":", t.out.MassKg)
 		}
 	}
 	var out []string

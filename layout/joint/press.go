@@ -52,8 +52,19 @@ func (t *joint) interference() (lo, hi float64, source string, ok bool) {
 	return 0, 0, "", false
 }
 
-// member is one side of a press fit.
+// member is one side of a press fit, refused where its metal's strength is not known.
 func (t *joint) member(f feature, sharedMm float64) (press.Member, bool) {
+	m, err := f.member(sharedMm)
+	if e := (*material.SectionError)(nil); errors.As(err, &e) && e.Condition == "" && e.UpToMm > 0 && e.SectionMm > e.UpToMm {
+		t.refuse(f.ref.Pos, plan.NoSectionStrength, plan.Named(f.title()), plan.Of(plan.Mm, e.SectionMm), plan.Named(e.Material), plan.Of(plan.Mm, e.UpToMm))
+	} else if err != nil {
+		t.refuse(f.ref.Pos, plan.NoStrength, plan.Named(f.title()), plan.Named(strings.TrimPrefix(err.Error(), "material: ")))
+	}
+	return m, err == nil
+}
+
+// member is a part as one side of a fit of sharedMm.
+func (f feature) member(sharedMm float64) (press.Member, error) {
 	m := press.Member{OutsideMm: sharedMm}
 	from, to := f.step.FromMm, f.step.ToMm
 	outside, inside := f.r.Sides()
@@ -75,17 +86,9 @@ func (t *joint) member(f feature, sharedMm float64) (press.Member, bool) {
 			}
 		}
 	}
-	mat, err := press.Lookup(f.r.Part.Material.Value, strengthSectionMm(f.r.Part, m))
-	if e := (*material.SectionError)(nil); errors.As(err, &e) && e.Condition == "" && e.UpToMm > 0 && e.SectionMm > e.UpToMm {
-		t.refuse(f.ref.Pos, plan.NoSectionStrength, plan.Named(f.title()), plan.Of(plan.Mm, e.SectionMm), plan.Named(e.Material), plan.Of(plan.Mm, e.UpToMm))
-		return m, false
-	}
-	if err != nil {
-		t.refuse(f.ref.Pos, plan.NoStrength, plan.Named(f.title()), plan.Named(strings.TrimPrefix(err.Error(), "material: ")))
-		return m, false
-	}
-	m.Material = mat
-	return m, true
+	var err error
+	m.Material, err = press.Lookup(f.r.Part.Material.Value, strengthSectionMm(f.r.Part, m))
+	return m, err
 }
 
 var finishRE = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`Ra ([0-9.]+)( ?uin| ?µin)?`) })

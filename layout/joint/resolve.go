@@ -166,10 +166,8 @@ func (j *making) how(t *joint) string {
 	if text := t.copeText(); text != "" && !t.axis {
 		return text
 	}
-	if e := t.branchEnd(); e != nil && !t.axis {
-		if stands := t.a.r.Stands(e.Face, t.b.title()); stands != "" {
-			return t.a.title() + " on " + t.b.title() + ", " + stands
-		}
+	if s := t.stand(); s != nil && !t.axis {
+		return s.Text(j.w, t.a.title(), t.b.title())
 	}
 	if !t.axis {
 		return t.a.text() + " against " + t.b.text() + "; square and place by the drawing"

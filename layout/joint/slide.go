@@ -41,7 +41,7 @@ func (slideKind) buy(_ *shop, t *joint, list *buying) {
 		if t.out.Slide.Dragged {
 			n += ", self-locking"
 		}
-		list.add("Nut "+n, 1, words.Spaced(t.out.Name), "")
+		list.use(t, "Nut "+n, 1, "")
 	}
 }
 

@@ -66,9 +66,8 @@ func (j *assembly) tools(made []*joint) []plan.ToolRow {
 	}
 	var out []plan.ToolRow
 	for i, x := range list {
-		row := plan.ToolRow{Name: "T" + words.Trim(float64(i+1), 0) + " " + x.name, Tool: x.name + x.sizes}
+		row := plan.ToolRow{Name: "T" + words.Trim(float64(i+1), 0) + " " + x.name, Tool: x.name + x.sizes, For: steps(x.uses)}
 		for _, t := range x.uses {
-			row.For = words.Join("; ", row.For, t.use())
 			t.out.Tools = append(t.out.Tools, row.Name)
 		}
 		if j.job.Tools && x.sheet != nil {
@@ -80,11 +79,6 @@ func (j *assembly) tools(made []*joint) []plan.ToolRow {
 		return out
 	}
 	return j.addJigs(made, out)
-}
-
-// use names the step that a tool is for.
-func (t *joint) use() string {
-	return "step " + words.Trim(float64(t.out.N), 0) + ", " + words.Spaced(t.out.Name)
 }
 
 // standsOutMm is how far the shaft of a press stands out of the hub at the end

@@ -567,7 +567,7 @@ func (t *joint) inspectWeld(p *plan.WeldPlan) {
 		s.Hold = where + ": full, " + full + ", no undercut."
 		c.What, c.Source = "groove filled", "common practice, no source"
 	}
-	t.out.Checks = append(t.out.Checks, c)
+	t.out.Checks = append(append(t.out.Checks, t.standChecks()...), c)
 }
 
 // boredPlate is the flat part in whose bore a round is welded, nil for another weld.

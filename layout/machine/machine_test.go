@@ -297,14 +297,14 @@ func TestLugsBesideTheAxis(t *testing.T) {
 	t.Parallel()
 	lug := "part: lug\nkind: plate\nquantity: 3\nmaterial: S235\nstock: {plate: 12 mm}\noutline: {polygon: {points: [[0, 0], [80, 0], [80, 50], [0, 90]]}}\n" +
 		"holes:\n  - {name: bolts, at: [[20, 20], [60, 20], [20, 60]], size: M10 clearance}\n"
-	plate := "part: plate\nkind: plate\nquantity: 1\nmaterial: S235\nstock: {plate: 15 mm}\noutline: {rectangle: [500, 300]}\nholes:\n" +
+	slab := "part: plate\nkind: plate\nquantity: 1\nmaterial: S235\nstock: {plate: 15 mm}\noutline: {rectangle: [500, 300]}\nholes:\n" +
 		"  - {name: left, at: [[-190, 0], [-150, 0], [-190, 40]], size: M10 clearance}\n" +
 		"  - {name: right, at: [[110, 40], [110, 0], [150, 40]], size: M10 clearance}\n" +
 		"  - {name: under, at: [[20, -60], [-20, -60], [20, -100]], size: M10 clearance}\n"
 	bolt := func(n, group, more string) string {
 		return "  - {name: lug-" + n + ", bolt: {through: lug#" + n + ".bolts, into: plate." + group + ", bolt: M10 8.8, nut: yes}" + more + "}\n"
 	}
-	m, pl := load(t, write(t, map[string]string{"lug.yaml": lug, "plate.yaml": plate, "job.yaml": "job: Lugs\nunits: mm\nparts: [plate.yaml, lug.yaml]\njoints:\n" +
+	m, pl := load(t, write(t, map[string]string{"lug.yaml": lug, "plate.yaml": slab, "job.yaml": "job: Lugs\nunits: mm\nparts: [plate.yaml, lug.yaml]\njoints:\n" +
 		bolt("1", "left", ", face: back-on-front") + bolt("2", "right", ", face: back-on-front") + bolt("3", "under", ", face: back-on-back")}))
 	v := func(x, y, z float64) assembly.Vec { return assembly.Vec{X: x, Y: y, Z: z} }
 	boxed(t, m, "lug#1", v(-210, -20, 0), v(-130, 70, 12))
@@ -320,6 +320,19 @@ func TestLugsBesideTheAxis(t *testing.T) {
 	}
 	if how := pl.Joints[0].How; !strings.Contains(how, "origin 210 to the left and 20 below that of plate") {
 		t.Error(how)
+	}
+	plate := body(t, m, "plate#1")
+	for _, c := range []struct {
+		pose assembly.Pose
+		deg  float64
+	}{
+		{assembly.Still, 0}, {assembly.Rotate(assembly.AxisZ, 180), 180}, {assembly.Rotate(assembly.AxisZ, 30), 30}, // turned against the clock, TOP lies with it
+		{assembly.Rotate(assembly.AxisX, 90), 0}, {assembly.Rotate(assembly.AxisX, 30), 0},
+	} {
+		plate.Pose = c.pose
+		if m.Pictures(); math.Abs(pl.Joints[0].UpDeg-c.deg) > 1e-9 {
+			t.Errorf("the machine's TOP at %g of plate, want %g", pl.Joints[0].UpDeg, c.deg)
+		}
 	}
 }
 

@@ -6,6 +6,7 @@ import (
 
 	"centrepop/layout/assembly"
 	"centrepop/layout/plan"
+	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
 )
@@ -35,6 +36,7 @@ func (m *Machine) Pictures() *plan.Arrangement {
 		if a == nil || b == nil {
 			continue
 		}
+		j.UpDeg = s.upDeg(j, b)
 		v := &viewed{stage: s, j: j, mover: a, still: b, stands: s.together(j.N, a.ID)}
 		if j.Press != nil || s.onFloor(j.N-1, a.ID) && !s.onFloor(j.N-1, b.ID) { // the hub goes on the shaft, and what is free to what stands
 			v.mover, v.still = b, a
@@ -66,6 +68,20 @@ func (v *viewed) pictures(planes []assembly.Pose, into assembly.Vec) (out []plan
 		}
 	}
 	return out
+}
+
+// upDeg is the clock angle of the face of part b with the holes of a joint beside its axis
+// at which the machine's TOP lies; 0 of another joint, and of a face that lies level.
+func (m *Machine) upDeg(j *plan.JointPlan, b *assembly.Body) float64 {
+	if j.Beside == nil {
+		return 0
+	}
+	r := m.model(j.B.Part)
+	up := b.Pose.Of(wall(r, groupNamed(r, j.B.Feature))).Inverse().Turn(assembly.AxisY)
+	if math.Hypot(up.X, up.Y) < level {
+		return 0
+	}
+	return math.Mod(words.Round(geom.ClockDeg(xy(up.X, up.Y)), 2), 360)
 }
 
 // between is the middle of what two boxes have in common, or of the way from one to the other.

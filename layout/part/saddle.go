@@ -96,22 +96,45 @@ func (g *Shape) ReachMm(f parts.Face) (reachMm, mainMm float64, ok bool) {
 	return 0, 0, false
 }
 
-// Stands says how the branch with a saddle at an end stands on its main: where its axis
-// goes through the outside, the angle between the axes, and how far from the main's far
-// side the middle of its free end comes; empty where no place is said.
-func (g *Shape) Stands(f parts.Face, main string) string {
+// Stand is how a branch with a saddle stands on its main, in mm and degrees.
+type Stand struct {
+	AxialMm          float64    // from a face of the main to where the branch's axis goes through its outside
+	From             parts.Face // that face
+	ClockDeg         float64    // of the main, of the same point
+	AngleDeg         float64    // between the axes, 30 to 90
+	Leans            parts.Face // of the main, that the branch leans to; at 90° that of its Line0Deg
+	Line0Deg         float64    // clock angle of the branch that lies on that side
+	FarMm            float64    // from the main's far side to the middle of the branch's free end
+	LengthMm, MainMm float64    // of the branch, and the main's outside diameter
+}
+
+// Stands is how the branch with a saddle at an end stands; nil where no place is said.
+func (g *Shape) Stands(f parts.Face) *Stand {
 	for _, m := range g.saddles {
-		if m.end.Face != f || m.origin == nil {
-			continue
+		if o := m.origin; m.end.Face == f && o != nil {
+			far := m.reachMm*math.Sin(m.end.Angle.Deg*math.Pi/180) + m.mainMm/2
+			return &Stand{o.axialMm, o.from, o.clockDeg, m.end.Angle.Deg, o.leans, m.end.Clock.Deg, words.Round(far, 1), g.LengthMm(), m.mainMm}
 		}
-		text := "its axis through the outside of " + main + " at " + m.origin.words(g.W) + ", " + words.Trim(m.end.Angle.Deg, 3) + "° between the axes"
-		if m.end.Angle.Deg != 90 {
-			text += ", leaning to the " + string(m.origin.leans) + " of " + main
-		}
-		far := m.reachMm*math.Sin(m.end.Angle.Deg*math.Pi/180) + m.mainMm/2
-		return text + ", the middle of its free end " + g.W.Size(words.Round(far, 1)) + " from the far side"
 	}
-	return ""
+	return nil
+}
+
+// Text says it of a branch on a main by their names.
+func (s *Stand) Text(w words.Writer, branch, main string) string {
+	text := branch + " on " + main + ", its axis through the outside of " + main + " at clock " + words.Trim(s.ClockDeg, 2) + "°, " + w.Size(s.AxialMm) + " from the " + string(s.From) + " face, " + words.Trim(s.AngleDeg, 3) + "° between the axes"
+	if s.AngleDeg != 90 {
+		text += ", leaning to the " + string(s.Leans) + " of " + main
+	}
+	return text + ", " + s.Way(main) + ", the middle of its free end " + w.Size(s.FarMm) + " from the far side"
+}
+
+// Way says which way the branch is turned about its own axis.
+func (s *Stand) Way(main string) string {
+	mark := "its TOP"
+	if s.Line0Deg != 0 {
+		mark = words.Trim(s.Line0Deg, 2) + "° of its clock"
+	}
+	return mark + " to the " + string(s.Leans) + " of " + main
 }
 
 // onMain is the round that an end sits on; a solid one has no wall.

@@ -126,14 +126,18 @@ func TestSaddleIsAsDeepAsItsTable(t *testing.T) {
 func TestStands(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct{ end, want string }{
-		{"place: {clock: 0, axial: 300}", "its axis through the outside of Barrel at clock 0°, 300 from the front face, 90° between the axes, the middle of its free end 693.3 from the far side"},
-		{"angle: 45, place: {clock: 90, axial: 300, from: back, leans: back}", "its axis through the outside of Barrel at clock 90°, 200 from the back face, 45° between the axes, leaning to the back of Barrel, the middle of its free end REACH from the far side"},
+		{"place: {clock: 0, axial: 300}", "Stub on Barrel, its axis through the outside of Barrel at clock 0°, 300 from the front face, 90° between the axes, its TOP to the front of Barrel, the middle of its free end 693.3 from the far side"},
+		{"angle: 45, clock: 30, place: {clock: 90, axial: 300, from: back, leans: back}", "Stub on Barrel, its axis through the outside of Barrel at clock 90°, 200 from the back face, 45° between the axes, leaning to the back of Barrel, 30° of its clock to the back of Barrel, the middle of its free end REACH from the far side"},
 		{"angle: 60", ""},
 	} {
 		m := work(t, "mm", branch(c.end), mainTube)
 		reach, _, ok := m.ReachMm(parts.Back)
 		want := strings.Replace(c.want, "REACH", m.W.Size(math.Round(10*(reach*math.Sqrt2/2+100))/10), 1)
-		if got := m.Stands(parts.Back, "Barrel"); !ok || got != want || m.Stands(parts.Front, "Barrel") != "" {
+		got := ""
+		if s := m.Stands(parts.Back); s != nil {
+			got = s.Text(m.W, "Stub", "Barrel")
+		}
+		if !ok || got != want || m.Stands(parts.Front) != nil {
 			t.Errorf("%s:\n%q\n%q", c.end, got, want)
 		}
 	}

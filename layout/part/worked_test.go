@@ -90,7 +90,11 @@ func asked(m *Model) (out []string) {
 	}
 	for _, f := range []parts.Face{parts.Front, parts.Back} {
 		if reach, main, ok := m.ReachMm(f); ok {
-			say("reaches %.3f to a main of %.3f, stands: %s", reach, main, m.Stands(f, "main"))
+			stands := ""
+			if s := m.Stands(f); s != nil {
+				stands = s.Text(m.W, "branch", "main")
+			}
+			say("reaches %.3f to a main of %.3f, stands: %s", reach, main, stands)
 		}
 		for _, end := range []parts.Side{parts.LeftEnd, parts.RightEnd} {
 			if c, ok := m.Cope(end); ok && f == parts.Front {

@@ -37,17 +37,18 @@ type JointPlan struct {
 	Lift     *Lift        `json:"lift,omitempty"`
 	Ways     []Trap       `json:"-"`              // more of them, of whole assemblies and of parts beside the axis; filled with the pictures
 	Hold     *Hold        `json:"hold,omitempty"` // filled by Arrange; nil where all stands by itself
+	UpDeg    float64      `json:"-"`              // with Beside: the clock angle there at which the machine's TOP lies, 0 ≤ t < 360; filled by Arrange
 	Pictures []Picture    `json:"-"`              // of the machine as far as it stands, filled by Arrange of what layout worked out
 }
 
 // StandAs gives a joint what the machine in space showed of it in another plan: pictures,
-// what is held, the ways that it also goes together and where it is slung; none of it
-// for nil.
+// what is held, which way up it stands, the ways that it also goes together and where it
+// is slung; none of it for nil.
 func (j *JointPlan) StandAs(o *JointPlan) {
 	if o == nil {
 		o = &JointPlan{}
 	}
-	j.Pictures, j.Hold, j.Ways = o.Pictures, o.Hold, o.Ways
+	j.Pictures, j.Hold, j.Ways, j.UpDeg = o.Pictures, o.Hold, o.Ways, o.UpDeg
 	if j.Lift == nil {
 		return
 	}

@@ -70,9 +70,9 @@ func TestStandAs(t *testing.T) {
 		{"lifted no more", &Lift{Sling: sling}, nil, nil},
 		{"not lifted before", nil, &Lift{Sling: old}, nil},
 	} {
-		o := &JointPlan{Pictures: make([]Picture, 2), Hold: &Hold{}, Ways: make([]Trap, 3), Lift: c.other}
+		o := &JointPlan{Pictures: make([]Picture, 2), Hold: &Hold{}, UpDeg: 90, Ways: make([]Trap, 3), Lift: c.other}
 		j := &JointPlan{Lift: c.lift}
-		if j.StandAs(o); len(j.Pictures) != 2 || j.Hold != o.Hold || len(j.Ways) != 3 || j.Lift != c.lift || c.lift != nil && c.lift.Sling != c.sling {
+		if j.StandAs(o); len(j.Pictures) != 2 || j.Hold != o.Hold || j.UpDeg != 90 || len(j.Ways) != 3 || j.Lift != c.lift || c.lift != nil && c.lift.Sling != c.sling {
 			t.Errorf("%s: %+v, %+v", c.name, j, j.Lift)
 		}
 		if j.StandAs(nil); j.Pictures != nil || j.Hold != nil || j.Ways != nil || c.lift != nil && c.lift.Sling != nil {

@@ -20,10 +20,12 @@ func round(cx, cy, r, deg float64) (x, y float64) {
 	return cx + r*s, cy + r*c
 }
 
-// dial is a clock face about a centre, and what lies at its 12 o'clock.
+// dial is a clock face about a centre, and what lies at its 12 o'clock: upDeg of the clock
+// that it shows.
 type dial struct {
 	cx, cy, r float64
 	up        string
+	upDeg     float64
 }
 
 // draw draws the ring, a mark every 30°, the arrow up in the middle, and where the dial
@@ -48,7 +50,7 @@ func (f dial) draw(d *draw.Drawing, taken []float64) {
 	d.Add(draw.TopArrow(cx, cy, 6), draw.Text{XMm: cx, YMm: cy - 3.8, SizeMm: 3.2, Bold: true, Align: draw.Centre, Content: f.up})
 	for _, deg := range []float64{90, 180, 270} {
 		free := !slices.ContainsFunc(taken, func(t float64) bool { return math.Abs(t-deg) < 20 })
-		if x, y := round(cx, cy, r-5.4, deg); free {
+		if x, y := round(cx, cy, r-5.4, deg-f.upDeg); free && math.Mod(deg-f.upDeg, 360) != 0 {
 			d.Add(draw.Text{XMm: x, YMm: y - 1, SizeMm: draw.SmallMm, Align: draw.Centre, Content: words.Angle(deg)})
 		}
 	}
@@ -111,6 +113,10 @@ func clockPanel(j *plan.JointPlan, r float64) (draw.Panel, bool) {
 	if s := j.Beside; s != nil && s.On != "" {
 		from, seen, up = "seen on the", s.On, s.Up
 	}
+	if j.UpDeg != 0 {
+		up = "machine’s TOP"
+		from = strings.TrimPrefix(from, "seen from the ") // both do not fit on a line
+	}
 	w, b := j.Weld, j.Bolt
 	if w != nil && (len(w.TacksDeg) == 0 || w.DiameterMm == 0) {
 		w = nil
@@ -141,13 +147,13 @@ func clockPanel(j *plan.JointPlan, r float64) (draw.Panel, bool) {
 		shown, size := draw.Shrink(text.says, em, text.bold, p.Width-2)
 		p.Draw.Add(draw.Text{XMm: cx, YMm: text.y, SizeMm: size, Bold: text.bold, Align: draw.Centre, Content: shown})
 	}
-	dial{cx, cy, r, up}.marked(&p.Draw, marks)
+	dial{cx, cy, r, up, j.UpDeg}.marked(&p.Draw, marks)
 	switch {
 	case w != nil:
 		weldOrder(&p.Draw, w, cx, cy, r)
 	case b != nil:
 		for i, deg := range b.OrderDeg {
-			x, y := round(cx, cy, r+draw.BalloonMm, deg)
+			x, y := round(cx, cy, r+draw.BalloonMm, deg-j.UpDeg)
 			p.Draw.Add(draw.Balloon(x, y, i+1)...)
 		}
 	}
@@ -164,13 +170,13 @@ func (f dial) marked(d *draw.Drawing, marks []hourMark) {
 	f.draw(d, wanted)
 	places := draw.Spread(wanted, 4.2/(r-4.6)*180/math.Pi, 0, 350)
 	for i, m := range marks {
-		x, y := round(cx, cy, r, m.deg)
+		x, y := round(cx, cy, r, m.deg-f.upDeg)
 		if m.key {
 			d.Add(draw.Disc(x, y, 1.5))
 		} else {
 			d.Add(draw.Shape{Path: canvas.Circle(1.2).Translate(x, y), Fill: draw.White, Stroke: draw.Black, WidthMm: 0.3})
 		}
-		lx, ly := round(cx, cy, r-4.6, places[i])
+		lx, ly := round(cx, cy, r-4.6, places[i]-f.upDeg)
 		d.Add(draw.Text{XMm: lx, YMm: ly - 1.3, SizeMm: 3.6, Bold: true, Align: draw.Centre, Content: m.letter})
 	}
 }

@@ -149,7 +149,22 @@ func TestClockOfMarks(t *testing.T) {
 func TestClockOfBolts(t *testing.T) {
 	t.Parallel()
 	order := []float64{45, 225, 135, 315, 0}
-	p, _ := clockPanel(&plan.JointPlan{Bolt: &plan.BoltPlan{OrderDeg: order}, B: plan.JointEnd{Title: "Plate"}}, 18)
+	for _, up := range []float64{0, 180, 30} {
+		j := &plan.JointPlan{Bolt: &plan.BoltPlan{OrderDeg: order}, B: plan.JointEnd{Title: "Plate"}, UpDeg: up}
+		clockOfBolts(t, j)
+		if p, _ := clockPanel(j, smallDialMm); slices.ContainsFunc(texts(&p), func(x draw.Text) bool { return strings.HasPrefix(x.Content, "machine’s TOP up") }) != (up != 0) {
+			t.Errorf("%g: what is up: %v", up, texts(&p))
+		}
+	}
+	if _, ok := clockPanel(&plan.JointPlan{Bolt: &plan.BoltPlan{OrderDeg: order[:1]}}, 18); ok {
+		t.Error("one bolt has an order")
+	}
+}
+
+func clockOfBolts(t *testing.T, j *plan.JointPlan) {
+	t.Helper()
+	p, _ := clockPanel(j, 18)
+	order := j.Bolt.OrderDeg
 	cx, cy, r := dialOf(t, &p)
 	for _, text := range texts(&p) {
 		var n int
@@ -157,15 +172,12 @@ func TestClockOfBolts(t *testing.T) {
 			continue
 		}
 		x, y := middle(text)
-		if deg, out := onDial(cx, cy, x, y); turnsApart(deg, order[n-1]) > 1 || math.Abs(out-r-draw.BalloonMm) > 0.1 {
-			t.Errorf("bolt %d at %g°, %g out, want %g°", n, deg, out, order[n-1])
+		if deg, out := onDial(cx, cy, x, y); turnsApart(deg, order[n-1]-j.UpDeg) > 1 || math.Abs(out-r-draw.BalloonMm) > 0.1 {
+			t.Errorf("bolt %d at %g°, %g out, want %g° less %g", n, deg, out, order[n-1], j.UpDeg)
 		}
 		if x < draw.BalloonMm-0.1 || x > p.Width-draw.BalloonMm+0.1 || y > -draw.BalloonMm-4 || y < -p.Height+draw.BalloonMm+6 {
 			t.Errorf("bolt %d leaves its panel: %g, %g", n, x, y)
 		}
-	}
-	if _, ok := clockPanel(&plan.JointPlan{Bolt: &plan.BoltPlan{OrderDeg: order[:1]}}, 18); ok {
-		t.Error("one bolt has an order")
 	}
 }
 

@@ -151,7 +151,11 @@ func wayArrow(x, y, dx, dy float64) draw.Shape {
 // pictures are the sections of a joint, and beside them or below its weld seen
 // across and its clock.
 func (c closeness) pictures(pl *plan.Plan, j *plan.JointPlan, width, height float64) []draw.Piece {
-	beside := aboutSection(pl, j, max(14.5, 18*float64(c)))
+	dialMm := max(14.5, 18*float64(c))
+	if c < 0.5 { // the last way to keep it on a page
+		dialMm = smallDialMm
+	}
+	beside := aboutSection(pl, j, dialMm)
 	if len(j.Pictures) == 0 {
 		return apartPictures(pl, j, width, height*0.75, beside...)
 	}
@@ -196,10 +200,10 @@ func itemNames(j *plan.JointPlan) string {
 			for _, s := range pic.Shapes {
 				if s.Item > 0 && s.New == isNew && !seen[s.Item] {
 					seen[s.Item] = true
-					out = append(out, strconv.Itoa(s.Item)+" "+s.Title)
+					out = append(out, strconv.Itoa(s.Item)+": "+s.Title)
 				}
 			}
 		}
 	}
-	return strings.Join(out, "   ")
+	return strings.Join(out, ";   ")
 }

@@ -1,0 +1,32 @@
+package weld
+
+import "math"
+
+// PlaceSource is where PlaceOff and LeanOff come from. The finest class is taken: other
+// work is built on what is placed.
+const PlaceSource = "ISO 13920 class A"
+
+// generalStep is a tolerance of sizes up to a size, both in mm; of the lean it is mm per m.
+type generalStep struct{ upToMm, off float64 }
+
+var (
+	placeSteps = []generalStep{{400, 1}, {1000, 2}, {2000, 3}, {4000, 4}, {8000, 5}, {12000, 6}, {16000, 7}, {20000, 8}, {math.Inf(1), 9}}
+	leanSteps  = []generalStep{{400, 6}, {1000, 4.5}, {math.Inf(1), 3}}
+)
+
+func generalOff(steps []generalStep, mm float64) float64 {
+	i := 0
+	for mm > steps[i].upToMm {
+		i++
+	}
+	return steps[i].off
+}
+
+// PlaceOff returns how far a length of mm may be off after welding, either way, in mm:
+// ISO 13920 table 1, class A (as modulusmetal.com prints it); what is under 2 mm, where the
+// table begins, as 2 mm. mm is not negative.
+func PlaceOff(mm float64) float64 { return generalOff(placeSteps, mm) }
+
+// LeanOff returns how far a part whose shorter leg is mm long may lean out of its angle, in
+// mm over that leg: ISO 13920 table 2, class A, calculated and rounded. mm is not negative.
+func LeanOff(mm float64) float64 { return generalOff(leanSteps, mm) * mm / 1000 }
