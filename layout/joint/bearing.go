@@ -123,7 +123,7 @@ func (s *shop) nutMade(thread string) *part.Model {
 func (s *shop) lock(thread string) string {
 	switch made := s.nutMade(thread); {
 	case made == nil:
-		return "Lock the nut by its lock"
+		return "Lock the nut by its lock: if no slot meets a tab inside these limits, change the washer or the nut, do not go past them"
 	case made.Clamp != nil:
 		return "Lock it by the clamp of " + made.Out.Title + ": " + made.Clamp.Tighten(s.w)
 	default:

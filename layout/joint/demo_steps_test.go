@@ -195,7 +195,7 @@ func TestHeavyIsForTheHoist(t *testing.T) {
 	t.Parallel()
 	p := demoPlan(t, "pugmill")
 	if len(p.Lifts) != 2 || !strings.HasPrefix(p.Lifts[0], "With a hoist or two people: ") || !strings.HasPrefix(p.Lifts[1], "With a hoist only: ") ||
-		!strings.Contains(p.Lifts[0], "after lantern 38") || !strings.Contains(p.Lifts[1], "after barrel 75") || strings.Contains(p.Lifts[0], "after barrel") {
+		!strings.Contains(p.Lifts[0], "after step 15: 38") || !strings.Contains(p.Lifts[1], "after step 17: 75") || strings.Contains(p.Lifts[0], "after step 17") {
 		t.Errorf("%q", p.Lifts)
 	}
 	for thick, want := range map[string]string{"20 mm": "", "25 mm": "30 kg: hoist or two people", "50 mm": "60 kg: hoist, with slings"} {

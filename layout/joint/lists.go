@@ -141,7 +141,7 @@ func (j *shop) bought(made []*joint) []plan.BoughtRow {
 			}
 		}
 	}
-	j.buyLoose(&out)
+	j.buyLoose(made, &out)
 	slices.SortStableFunc(out, func(a, b *wanted) int { return strings.Compare(kindOfItem(a.Item), kindOfItem(b.Item)) })
 	var rows []plan.BoughtRow
 	for _, row := range out {

@@ -7,7 +7,6 @@ import (
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
-	"centrepop/parts"
 )
 
 // putWhen is where in the step of a joint something loose comes.
@@ -74,23 +73,23 @@ func (j *shop) looseKg(members []inst, made []*joint) (kg float64) {
 }
 
 // buyLoose lists what is bought and put on by hand, and what loose things are fastened with.
-func (j *shop) buyLoose(list *buying) {
-	of := func(e parts.Loose) string {
-		if e.Part.Value != "" {
-			return j.model(e.Part.Value).Out.Title
-		}
-		return words.Spaced(e.After.Value)
-	}
+func (j *shop) buyLoose(made []*joint, list *buying) {
 	for _, e := range j.job.Loose {
-		if e.Buy.Value != "" {
-			list.add(words.Capital(e.Buy.Value), e.Count, of(e), "")
+		add := func(item string, n int) {
+			i := slices.IndexFunc(made, func(t *joint) bool { return t.out.Name == e.After.Value })
+			switch {
+			case item == "":
+			case e.Part.Value != "":
+				list.add(words.Capital(item), n, j.model(e.Part.Value).Out.Title, "")
+			case i >= 0:
+				list.use(made[i], words.Capital(item), n, "")
+			}
 		}
-		switch {
-		case e.Item.Value == "":
-		case e.Buy.Value == "":
-			list.add(words.Capital(e.Item.Value), e.Count, of(e), "")
-		default:
-			list.add(words.Capital(e.Item.Value), 1, of(e), "")
+		add(e.Buy.Value, e.Count)
+		n := 1
+		if e.Buy.Value == "" {
+			n = e.Count
 		}
+		add(e.Item.Value, n)
 	}
 }

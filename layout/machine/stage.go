@@ -2,11 +2,13 @@ package machine
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"centrepop/layout/assembly"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
+	"centrepop/parts/geom"
 )
 
 // stage draws what stands at each step. Sections of a body by a plane are made
@@ -160,7 +162,7 @@ func holds(plane, axis assembly.Pose) bool {
 
 // screwsIn are the screws and made studs of a joint as a plane through its axis
 // shows them: those that it cuts, and where it cuts none, one turned into it at
-// each side.
+// each side, or of parts that share no axis those beside it moved straight into it.
 func (s *stage) screwsIn(plane assembly.Pose, j *plan.JointPlan) []plan.Shape {
 	var out []plan.Shape
 	if j.Bolt == nil && j.Slide == nil {
@@ -187,6 +189,10 @@ func (s *stage) screwsIn(plane assembly.Pose, j *plan.JointPlan) []plan.Shape {
 	if len(out) > 0 || first == nil || !ok || !holds(plane, pose) {
 		return out
 	}
+	if j.Beside != nil {
+		s.movedIn(plane, j, add)
+		return out
+	}
 	own := pose.Inverse()
 	across := plane.Z.Cross(pose.Z) // out from the axis, in the plane
 	for _, side := range []float64{0, 180} {
@@ -197,6 +203,26 @@ func (s *stage) screwsIn(plane assembly.Pose, j *plan.JointPlan) []plan.Shape {
 		add(s.cut(plane, &b))
 	}
 	return out
+}
+
+// movedIn gives the cuts of a joint's screws that lie along a plane, each moved square to
+// it until it lies in it, one for those that fall together.
+func (s *stage) movedIn(plane assembly.Pose, j *plan.JointPlan, add func([][]plan.XY)) {
+	var seen []plan.XY
+	for _, id := range s.ends[j.N-1][2:] {
+		first := s.body[id]
+		if first == nil || math.Abs(plane.Z.Dot(first.Pose.Z)) > level {
+			continue
+		}
+		b, at := *first, onPlane(plane, first.Pose.At)
+		if slices.ContainsFunc(seen, func(p plan.XY) bool { return distance(p, at) < geom.CloseMm }) {
+			continue
+		}
+		seen = append(seen, at)
+		b.ID += " moved in" // its own in the cuts
+		b.Pose = assembly.Move(plane.Z.Times(plane.Z.Dot(plane.At.Sub(b.Pose.At)))).Of(b.Pose)
+		add(s.cut(plane, &b))
+	}
 }
 
 // ringShape is an outline of a tapered roller bearing's part: along the axis in

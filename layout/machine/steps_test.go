@@ -140,12 +140,15 @@ func TestArrangement(t *testing.T) {
 			t.Errorf("%s is drawn as a %s", s.Title, s.Kind)
 		}
 	}
-	// Of each ring of screws two, and the nut of the hub; no stud out of its place, and none of
-	// the stand, whose bolts lie beside the axis.
+	// Of each ring of screws two, of a row beside the axis one, and the nut of the hub; no stud out
+	// of its place, and none of the stand, which the plane does not cut.
 	screws := 1
 	for _, j := range joints {
 		if j.Bolt != nil && j.Bolt.Class != "" && !strings.Contains(j.A.Part+j.B.Part, "stand-") {
 			screws += 2
+		}
+		if j.Beside != nil && j.Kind == "bolt" && !strings.Contains(j.A.Part+j.B.Part, "stand-") {
+			screws--
 		}
 	}
 	if kinds[plan.ShapeRoller] != 2 || kinds[plan.ShapeScrew] != screws || kinds[plan.ShapeBar] != 1 {
@@ -153,5 +156,35 @@ func TestArrangement(t *testing.T) {
 	}
 	if !slices.Equal(a.Beside, []string{"Pillar", "Stand rail", "Stand leg", "Stand foot", "Gusset", "Guard bracket"}) || len(a.Front.Behind) != 5 {
 		t.Errorf("beside %v at %v", a.Beside, a.Front.Behind)
+	}
+}
+
+// TestScrewsOfFlangesStandInTheirHoles: two M6 × 12 through a flange of 1.5 on the front of
+// the plate of 15: 10.5 in the plate, the head of 4 (ISO 4017) on the flange, one before the
+// other; so with two M8 × 16 on its back, head 5.3, through 2, on a washer of 1.6.
+func TestScrewsOfFlangesStandInTheirHoles(t *testing.T) {
+	t.Parallel()
+	joints, _ := pictured(t, "pugmill")
+	for name, want := range map[string][2]float64{"coupling-guard": {-1.5 - 4, 10.5}, "switch-bracket": {15 - 12.4, 15 + 2 + 1.6 + 5.3}} {
+		var plate float64
+		var screws [][2]float64
+		pictures := joints[name].Pictures
+		for _, s := range pictures[len(pictures)-1].Shapes {
+			low, high := math.Inf(1), math.Inf(-1)
+			for _, loop := range s.Loops {
+				for _, p := range loop {
+					low, high = min(low, p.XMm), max(high, p.XMm)
+				}
+			}
+			if s.Title == "Housing plate" {
+				plate = low
+			}
+			if s.Kind == plan.ShapeScrew && s.New {
+				screws = append(screws, [2]float64{low, high})
+			}
+		}
+		if len(screws) != 1 || math.Abs(screws[0][0]-plate-want[0]) > 0.05 || math.Abs(screws[0][1]-plate-want[1]) > 0.05 {
+			t.Errorf("%s: screws %v, the front of the plate at %v, want one %v from it", name, screws, plate, want)
+		}
 	}
 }

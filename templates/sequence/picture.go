@@ -152,7 +152,7 @@ func wayArrow(x, y, dx, dy float64) draw.Shape {
 // across and its clock.
 func (c closeness) pictures(pl *plan.Plan, j *plan.JointPlan, width, height float64) []draw.Piece {
 	dialMm := max(14.5, 18*float64(c))
-	if c < 0.5 { // the last way to keep it on a page
+	if c < 0.5 && len(clockMarks(j)) == 0 { // the last way to keep it on a page; letters need the room
 		dialMm = smallDialMm
 	}
 	beside := aboutSection(pl, j, dialMm)
