@@ -219,14 +219,19 @@ func (j *making) match(t *joint, a, b []plan.XY) bool {
 	} else if ra, rb := geom.MeanRadiusMm(a), geom.MeanRadiusMm(b); onCircles && math.Abs(ra-rb) > reach+1e-6 {
 		kind, args = plan.HolesMissCircle, append(args, plan.Of(plan.Diameter, geom.Clean(2*ra)), plan.Of(plan.Diameter, geom.Clean(2*rb)))
 	} else if ms := motions(a, b, reach, false); len(ms) > 0 {
-		s := 1.0
-		if p := j.at(t.b.inst()); p != nil {
-			s = p.at.s
-		}
-		kind, args = plan.HolesMissTurn, append(args, plan.Named(words.Trim(norm(t.in.Rotate.Deg+s*ms[0].turn), 3)))
+		kind, args = plan.HolesMissTurn, append(args, plan.Named(words.Trim(norm(t.in.Rotate.Deg+j.wayOf(t.b)*ms[0].turn), 3)))
 	}
 	t.refuse(t.in.Pos, kind, args...)
 	return false
+}
+
+// wayOf is the way a placed part looks: −1 with its front the other way round, and 1 also
+// where it has no place yet.
+func (j *making) wayOf(f feature) float64 {
+	if p := j.at(f.inst()); p != nil {
+		return p.at.s
+	}
+	return 1
 }
 
 // open verifies that the bolts can go through A and into B at the faces that

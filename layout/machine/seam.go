@@ -131,7 +131,7 @@ func (c *cornered) edges(of *assembly.Body, on []*assembly.Body, plane assembly.
 				side := sideOf(of, plane.Turn(away))
 				hollow := of.Dist(plane.Apply(at.Add(away.Times(levelMm)))) < 0
 				if !hollow && (!onEdge || side == "front" || side == "back") {
-					c.look(of, on, plane, at, away, side, long/n)
+					c.look(stretch{of, on, plane, at, away, side, long / n})
 				}
 			}
 		}
@@ -147,12 +147,24 @@ func doubleArea(loop []assembly.Pt) (sum float64) {
 	return sum
 }
 
-// look adds a stretch about a point of an edge to the corners, or to the flush sides of the part.
-func (c *cornered) look(of *assembly.Body, on []*assembly.Body, plane assembly.Pose, at, away assembly.Vec, side string, long float64) {
+// stretch is a piece of an edge of a body that touches others in a plane: its middle and
+// the way out of the body there, both in the plane, on a side of the body.
+type stretch struct {
+	of       *assembly.Body
+	on       []*assembly.Body
+	plane    assembly.Pose
+	at, away assembly.Vec
+	side     string
+	longMm   float64
+}
+
+// look adds a stretch to the corners, or to the flush sides of the part.
+func (c *cornered) look(s stretch) {
+	of, on, side, long := s.of, s.on, s.side, s.longMm
 	place := func(out, deep float64) assembly.Vec {
-		p := at.Add(away.Times(out))
-		p.Z = math.Copysign(deep, -at.Z*deep)
-		return plane.Apply(p)
+		p := s.at.Add(s.away.Times(out))
+		p.Z = math.Copysign(deep, -s.at.Z*deep)
+		return s.plane.Apply(p)
 	}
 	under, beyond, above := place(-levelMm, levelMm), place(c.out, levelMm), place(c.out, -c.out)
 	holds := func(p assembly.Vec) func(b *assembly.Body) bool {
