@@ -31,10 +31,10 @@ func TestStepsHurtNobody(t *testing.T) {
 		t.Errorf("it starts on the weld chamfer: %+v", f)
 	}
 	for name, want := range map[string]plan.Lift{
-		"nozzle":  {}, // 2.9 kg onto 25.1 kg, with both lifting links
+		"nozzle":  {}, // 2.9 kg onto 24.3 kg
 		"lantern": {}, // 8.1 kg onto 30.5 kg
 		"gland":   {},
-		"barrel":  {What: "Barrel flange 2 with all that is on it", MassKg: 27.956, How: carriers2},
+		"barrel":  {What: "Barrel flange 2 with all that is on it", MassKg: 27.161, How: carriers2},
 		"housing": {What: "Bearing housing with all that is on it", MassKg: 75.078, How: "hoist, with slings rated for it, by local lifting rules"}, // heavier, but the base is anchored
 	} {
 		got := jointNamed(t, p, name).Lift
@@ -45,7 +45,7 @@ func TestStepsHurtNobody(t *testing.T) {
 			t.Errorf("%s lifts %+v, want %+v", name, *got, want)
 		}
 	}
-	for name, want := range map[string]string{"delivery-die": "25.1 kg: " + carriers2, "nozzle": "", "lantern": "", "barrel": "75.1 kg: hoist, with slings rated"} {
+	for name, want := range map[string]string{"delivery-die": "", "nozzle": "27.2 kg: " + carriers2, "lantern": "", "barrel": "75.1 kg: hoist, with slings rated"} {
 		text := strings.Join(jointNamed(t, p, name).Cautions, " ")
 		if !strings.Contains(text, want) || want == "" && strings.Contains(text, "kg") {
 			t.Errorf("%s: %q, want %q", name, text, want)
