@@ -27,6 +27,35 @@ func jointProblems(r *reviewer) {
 	}
 }
 
+// taken looks for holes of one copy that the bolts of two joints are to fill.
+func taken(r *reviewer) {
+	type holes struct {
+		part    string
+		copy    int
+		feature string
+	}
+	by := map[holes]string{}
+	for _, j := range r.job.Joints {
+		if j.Bolt == nil {
+			continue
+		}
+		for _, ref := range j.Refs() {
+			at, p := holes{ref.Part, ref.Copy, ref.Feature}, r.job.Part(ref.Part)
+			if other := by[at]; other != "" && other != j.Name.Value && p != nil {
+				title := p.Title.Value
+				if p.Quantity > 1 {
+					title += " " + number(float64(ref.Copy))
+				}
+				r.add(Finding{
+					Severity: Stop, Part: j.Name.Value, Feature: ref.Feature, Pos: ref.Pos, What: "the holes " + ref.Feature + " of " + title + " have the bolts of " + other + " already",
+					Rule: "a hole has one bolt", Source: "by geometry", Fix: "the other copy, or holes of its own",
+				})
+			}
+			by[at] = j.Name.Value
+		}
+	}
+}
+
 // space reports what shows where the parts stand in space.
 func space(r *reviewer) {
 	for _, p := range r.machine().Problems {
