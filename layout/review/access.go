@@ -60,9 +60,10 @@ func (r *reviewer) reachable(j *plan.JointPlan, ends []weldEnd, stack []*standin
 		}
 	}
 	var blocked []string
+	free := 0.0
 	for _, e := range ends {
-		if why := e.blocked(stack, r.mm); why != "" {
-			blocked = append(blocked, why)
+		if why, mm := e.blocked(stack, r.mm); why != "" {
+			blocked, free = append(blocked, why), max(free, mm)
 		}
 	}
 	if len(blocked) == 0 || j.Weld.Sides == 1 && len(blocked) < len(ends) {
@@ -71,7 +72,7 @@ func (r *reviewer) reachable(j *plan.JointPlan, ends []weldEnd, stack []*standin
 	r.add(Finding{
 		Severity: Check, Part: j.Name, Pos: r.jointPos(j.Name),
 		What:    j.Title + ": the torch does not reach the weld when its turn comes",
-		Numbers: few(blocked), Source: practice,
+		Numbers: few(blocked), LeftMm: left(free), Source: practice,
 		Rule: "a torch " + r.mm(2*torchNozzleMm) + " wide, from " + r.mm(torchWireMm) + " off the weld, has " + r.mm(torchReachMm) +
 			" of free way at 30° to 60°; a bore under " + r.mm(narrowBoreMm) + " is not welded deeper than it is wide",
 		Fix: "weld it before what is in the way is put on, weld the other end, or leave more room",
@@ -193,23 +194,23 @@ func newWeldEnd(dir, r float64, outer, inner surfaceEnd) weldEnd {
 
 // blocked says what is in the way of the torch in all its directions, and where
 // the weld is; empty if it comes in. Named is what leaves most of the way free.
-func (e weldEnd) blocked(stack []*standingPart, mm func(float64) string) string {
+func (e weldEnd) blocked(stack []*standingPart, mm func(float64) string) (why string, freeMm float64) {
 	if e.depthMm > 2*e.r && 2*e.r < narrowBoreMm {
-		return mm(e.depthMm) + " deep in a bore of " + mm(2*e.r)
+		return mm(e.depthMm) + " deep in a bore of " + mm(2*e.r), 0
 	}
 	farMm, by := 0.0, ""
 	for _, side := range e.sides {
 		for deg := torchLeastDeg; deg <= torchMostDeg; deg += torchStepDeg {
 			p, s := e.hits(stack, side, deg)
 			if p == nil {
-				return ""
+				return "", 0
 			}
 			if s > farMm {
 				farMm, by = s, p.Title
 			}
 		}
 	}
-	return by + " in the way " + mm(farMm) + " from the weld"
+	return by + " in the way " + mm(farMm) + " from the weld", farMm
 }
 
 // hits is the first part in the way of a torch at an angle to the axis, and how
