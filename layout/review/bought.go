@@ -1,8 +1,10 @@
 package review
 
 import (
+	"cmp"
 	"math"
 	"regexp"
+	"slices"
 	"strings"
 
 	"centrepop/layout/plan"
@@ -33,6 +35,7 @@ func screwBought(words string) (t threads.Thread, longMm float64, ok bool) {
 func bought(r *reviewer) {
 	for i := range r.job.Loose {
 		e := &r.job.Loose[i]
+		r.boughtBy(e)
 		v := r.viewOf(e.Part.Value)
 		t, long, ok := screwBought(e.Buy.Value)
 		if v == nil || !ok {
@@ -157,4 +160,77 @@ func (r *reviewer) both() {
 			})
 		}
 	}
+}
+
+// boughtBy compares screws that are ordered with the holes that the words beside them
+// name, in whichever part, unless a joint fills these.
+func (r *reviewer) boughtBy(e *parts.Loose) {
+	order := cmp.Or(e.Buy.Value, e.Item.Value)
+	t, long, ok := screwBought(order)
+	said := " " + strings.ToLower(wordsOf(e.Item.Value+" "+e.How.Value))
+	for _, p := range r.job.Parts { // whose titles name no holes
+		said = strings.ReplaceAll(said, strings.ToLower(p.Title.Value), "")
+	}
+	for _, p := range r.job.Parts {
+		v := r.viewOf(p.Name.Value)
+		if !ok || v == nil {
+			continue
+		}
+		for k := range p.Holes {
+			if g := &p.Holes[k]; saysHoles(said, g.Name.Value) && !v.jointNames(g.Name.Value) {
+				v.ordered(e, g, screwOrder{order, t, long})
+			}
+		}
+	}
+}
+
+// screwOrder is a screw as ordered: its words, thread and length.
+type screwOrder struct {
+	words  string
+	thread threads.Thread
+	longMm float64
+}
+
+// saysHoles tells whether words name a group of holes, by all the words of its name; what
+// any hole is called says nothing.
+func saysHoles(said, name string) bool {
+	return !slices.ContainsFunc(strings.Split(strings.ToLower(name), "-"), func(word string) bool {
+		word = strings.TrimSuffix(word, "s")
+		return len(word) < 4 || slices.Contains([]string{"screw", "bolt", "hole", "tap"}, word) || !strings.Contains(said, " "+word)
+	})
+}
+
+// ordered looks at screws that are ordered for a group of holes: their size, their number
+// and their length.
+func (v *view) ordered(e *parts.Loose, g *parts.HoleGroup, o screwOrder) {
+	i := slices.IndexFunc(v.holes, func(h hole) bool { return h.group == g })
+	if i < 0 {
+		return
+	}
+	h, d, nut := v.holes[i], o.thread.MajorMm, strings.Contains(o.words, "nut")
+	f := Finding{Severity: Check, Part: v.p.Name.Value, Feature: g.Name.Value, Pos: e.Pos, Source: practice}
+	what := "the screws bought for " + g.Name.Value + " of " + v.p.Title.Value
+	const (
+		widest = 1.5 // times the screw, of a hole that it is for
+		deeper = 0.6 // diameters beyond a blind thread, for washers and a head's seat
+		nutted = 0.8 // diameters of a nut
+	)
+	deep := h.toMm - h.fromMm
+	switch need := g.Pattern.Count * max(1, v.p.Quantity); {
+	case h.thread != nil && h.thread.Designation != o.thread.Designation, h.thread == nil && (2*h.radiusMm < d-slackMm || 2*h.radiusMm > widest*d):
+		f.What, f.Numbers = what+" are not for these holes", o.words+" in "+v.mm(2*h.radiusMm)
+		f.Rule, f.Fix = "a screw has the thread of its hole, or goes through it without rattling", "one size in both places"
+	case e.Count < need:
+		f.What, f.Numbers = what+" are fewer than the holes", number(float64(e.Count))+" for "+number(float64(need))
+		f.Rule, f.Fix = "each hole has its screw", "count: "+number(float64(need))
+	case h.thread != nil && !g.Through && !nut && o.longMm > deep+deeper*d:
+		f.What, f.Numbers, f.OverMm = what+" meet the bottom of their holes", v.mm(o.longMm)+" long in "+v.mm(deep), over(o.longMm-deep)
+		f.Rule, f.Fix = "a screw clamps before it meets the bottom", "a shorter screw"
+	case h.thread == nil && nut && o.longMm < deep+nutted*d:
+		f.What, f.Numbers, f.LeftMm = what+" are too short for their nuts", v.mm(o.longMm)+" long through "+v.mm(deep), left(o.longMm-deep)
+		f.Rule, f.Fix = "a bolt comes through its nut", "a longer screw"
+	default:
+		return
+	}
+	v.add(f)
 }
