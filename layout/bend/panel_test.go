@@ -304,3 +304,33 @@ func TestPanelLines(t *testing.T) {
 		same(t, "line", []geom.Point{f.LineFrom, f.LineTo}, want)
 	}
 }
+
+// Flanges that stand up to the ram are folded last, though their lines are the shorter:
+// 220 beside a top of 24. Where both are high the lower pair goes first, and what stands
+// at its ends reaches 150 over the line of a base that leans by 45°, or by the base's own
+// depth where that is less: of 120 √(150² + 120²) = 192.1, of 200 150 √2 = 212.1.
+func TestFoldsUnderRam(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		side, top, risen float64
+		order            []int
+	}{
+		{220, 24, 0, []int{0, 2, 1}},
+		{101, 24, 0, []int{0, 2, 1}},
+		{100, 24, 0, []int{2, 1, 0}},
+		{150, 160, math.Hypot(150, 120), []int{2, 1, 0}},
+		{160, 101, 101 * math.Sqrt2, []int{0, 2, 1}},
+	} {
+		b, err := box(Flange{Side: Top, HeightMm: c.top}, Flange{Side: Right, HeightMm: c.side}, Flange{Side: Left, HeightMm: c.side}).Blank()
+		if err != nil {
+			t.Fatal(err)
+		}
+		order := b.Order()
+		if !slices.Equal(order, c.order) && !slices.Equal(order, []int{c.order[1], c.order[0], c.order[2]}) && !slices.Equal(order, []int{c.order[0], c.order[2], c.order[1]}) {
+			t.Errorf("%v beside %v: order %v, want %v", c.side, c.top, order, c.order)
+		}
+		if w := b.WayOf(order, order[2]); !near(w.RamMm, c.risen, 1e-9) {
+			t.Errorf("%v beside %v: %v to clear, want %v", c.side, c.top, w.RamMm, c.risen)
+		}
+	}
+}

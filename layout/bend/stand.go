@@ -1,6 +1,7 @@
 package bend
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -101,9 +102,15 @@ func (f *PanelFold) section(from frame) []Vertex {
 	return v
 }
 
+// ramMm is how high flanges may stand at the ends of a fold before what holds the punch
+// comes down on them: a punch of a small press brake with its holder. Common practice,
+// no source.
+const ramMm = 100.0
+
 // Order is the order to fold in: what is further out first; then opposite flanges one
-// after the other, the pair with the shorter fold lines first, and of a pair the lower
-// flange, which is the less in the way. Common practice, no source.
+// after the other, last the pair that would stand up to the ram, else that with the
+// longer fold lines, and of a pair first the lower flange, which is the less in the way.
+// Common practice, no source.
 func (b *PanelBlank) Order() []int {
 	order := make([]int, len(b.Folds))
 	for i := range order {
@@ -113,9 +120,18 @@ func (b *PanelBlank) Order() []int {
 		_, half := b.halves(b.Folds[i].Side)
 		return half
 	}
+	var stands [2]float64
+	for i := range b.Folds {
+		if f := &b.Folds[i]; f.Nth == 0 && f.HeightMm > ramMm {
+			stands[f.Side%2] = math.Max(stands[f.Side%2], f.HeightMm)
+		}
+	}
 	slices.SortStableFunc(order, func(i, j int) int {
 		f, g := &b.Folds[i], &b.Folds[j]
 		if d := g.Nth - f.Nth; d != 0 {
+			return d
+		}
+		if d := cmp.Compare(stands[b.Folds[i].Side%2], stands[b.Folds[j].Side%2]); d != 0 {
 			return d
 		}
 		if d := pair(i) - pair(j); d != 0 {
@@ -142,6 +158,10 @@ type Way struct {
 	// already at the ends of the fold, and DieMm that for the die between those
 	// that hang there; 0 where it is not limited.
 	PunchMm, DieMm float64
+	// RamMm is how high flanges that stand at the ends reach over the fold line, at
+	// their highest during the fold: that must be clear under the ram beside the punch.
+	// Geometry. 0 where none stands higher than an ordinary punch and holder reach.
+	RamMm float64
 }
 
 // WayOf is what stands in the way of fold i when those before it in the order
@@ -166,6 +186,9 @@ func (b *PanelBlank) WayOf(order []int, i int) Way {
 		if *room == 0 {
 			*room = 2 * half
 		}
+		if o.Forward == f.Forward && o.HeightMm > ramMm {
+			way.RamMm = math.Max(way.RamMm, b.risenMm(f, o.HeightMm))
+		}
 		in := math.Max(b.ThicknessMm, o.inMm())
 		if lip := b.at(o.Side, 1); lip != nil && lip.LeftMitreMm+lip.RightMitreMm > 0 && done[b.Index(lip)] {
 			in = b.reachMm(o)
@@ -182,6 +205,14 @@ func (b *PanelBlank) WayOf(order []int, i int) Way {
 		way.BesideMm = math.Min(way.BesideMm, f.besideMm(m))
 	}
 	return way
+}
+
+// risenMm is how high a flange of a height at the end of a fold reaches over its line: it
+// leans with the base, by half the angle at last, and is as deep as the base.
+func (b *PanelBlank) risenMm(f *PanelFold, highMm float64) float64 {
+	up, _ := b.halves(f.Side)
+	along := math.Min(highMm*math.Tan(f.AngleDeg*math.Pi/360), 2*up)
+	return math.Hypot(highMm, along)
 }
 
 // touchMm is how far metal stands off the plane of the sheet before it counts as more

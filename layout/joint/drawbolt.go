@@ -98,7 +98,7 @@ func (j *making) drawn(t *joint, p *plan.BearingPlan, m mounting) *drawBolt {
 		return nil
 	}
 	d.plateMm = j.up(math.Max(leastPlate, plate))
-	d.longMm = j.rodMm(d, j.tubeMm(t, m), reachMm(t.a, m.coneDir), deep)
+	d.longMm = j.rodMm(d, j.tubeMm(t, m)+coneMm(p)-reachMm(t.a, m.coneDir)+deep)
 	return d
 }
 
@@ -106,6 +106,14 @@ func (j *making) drawn(t *joint, p *plan.BearingPlan, m mounting) *drawBolt {
 // end of the shaft.
 func (j *shop) tubeMm(t *joint, m mounting) float64 {
 	return j.up(reachMm(t.a, m.coneDir) + t.a.step.LengthMm() + endMm/2)
+}
+
+// coneMm is the width of a cone.
+func coneMm(p *plan.BearingPlan) float64 {
+	if p.ConeWidthMm > 0 {
+		return p.ConeWidthMm
+	}
+	return p.WidthMm
 }
 
 // coneForceN is the greatest force that the cone needs on its seat: pressed dry at the
@@ -123,13 +131,9 @@ func coneForceN(t *joint, p *plan.BearingPlan) (float64, error) {
 	if err != nil {
 		return 0, err
 	}
-	long := p.ConeWidthMm
-	if long == 0 {
-		long = p.WidthMm
-	}
 	r, err := press.Solve(press.Input{
 		Hub: press.Member{OutsideMm: math.Max(p.LargeEndMinMm, p.SmallEndMaxMm), InsideMm: p.BoreMm, Material: cone}, Shaft: press.Member{OutsideMm: p.BoreMm, Material: shaft},
-		InterferenceMm: p.ConeFitUm.Max / 1000, LengthMm: long, Friction: friction,
+		InterferenceMm: p.ConeFitUm.Max / 1000, LengthMm: coneMm(p), Friction: friction,
 	})
 	return r.ForceN.Max, err
 }
@@ -165,8 +169,9 @@ func (j *shop) drawTools(t *joint, list *tooling) {
 	list.add(t, tool{"Draw plate", " " + t.w.Dia(out) + " × " + t.w.Size(d.plateMm) + " thick, hole " + t.w.Dia(clear) + ", with rod " + d.rod.Thread.Designation + " × " + t.w.Size(d.longMm) + " long, " + d.class + ", nut and washer", sheet, nil})
 }
 
-// rodMm is the length of the rod: engaged in the shaft, through tube and plate, nut
-// and its own diameter beyond.
-func (j *shop) rodMm(d *drawBolt, tubeMm, reachMm, deepMm float64) float64 {
-	return j.next(tubeMm-reachMm+deepMm+d.plateMm+(engagedDias+2)*d.rod.Thread.MajorMm, 10, 1.0/2)
+// rodMm is the length of the rod: engaged in the shaft, over what stands between its
+// thread there and the end of the tube while the cone's small end is only at the edge of
+// its seat, through the plate, nut and its own diameter beyond.
+func (j *shop) rodMm(d *drawBolt, overMm float64) float64 {
+	return j.next(overMm+d.plateMm+(engagedDias+2)*d.rod.Thread.MajorMm, 10, 1.0/2)
 }

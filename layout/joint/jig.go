@@ -23,6 +23,7 @@ const (
 	jigLeastMm = 10.0
 	registerMm = 6.0
 	jigWallMm  = 3.0
+	guideMm    = 0.1 // a guide over its drill at most; no less than the drill, which has to go through
 	shakeMm    = 0.3
 )
 
@@ -206,7 +207,7 @@ func (j *shop) jigTool(g jig) tool {
 	for _, q := range g.first.at {
 		far = math.Max(far, geom.Distance(q, plan.XY{}))
 	}
-	bush, guide := j.bush(g), parts.Size{Nominal: given(drill)}
+	bush, guide := j.bush(g), j.cylinder("", atLeast(drill, guideMm), 0).Size
 	margin := jigDias * drill
 	if bush != nil {
 		guide = parts.Size{Nominal: bush.Outside, Fit: bush.Hole}
@@ -287,7 +288,7 @@ func (j *shop) jigNotes(g jig, bush *parts.Bush) []string {
 		out[0] = "Scribe TOP over the edge to both faces. Press the bushes in square, flush with both faces or below them; change one when its bore is worn."
 	}
 	if len(g.plugs) > 0 && !g.plugs[0].place.Size.Fitted() {
-		out = append(out, "Turn the register last, to the least of the bores it goes into.")
+		out = append(out, "Measure the bores that the register goes into before it is turned: it is turned to the least of them.")
 	}
 	if len(g.plugs) > 0 && len(g.rings) > 0 || !samePlaces(g.first.at, flipped(g.first.at)) {
 		for i, of := range [][]drilled{g.plugs, g.rings} {

@@ -104,8 +104,8 @@ func (j *shop) disc(dMm, thickMm float64) *parts.Part {
 }
 
 // plug holds a bore true while something is welded to its part; in a long bore one
-// in each end.
-func (j *shop) plug(f feature, bore *part.Step) tool {
+// in each end. A part that turns between centres meanwhile runs on those of its plugs.
+func (j *shop) plug(f feature, bore *part.Step, centred bool) tool {
 	d := atMost(words.Round(bore.Size.MinMm-plugMm, 3), plugMm)
 	long, count := bore.LengthMm(), ""
 	p := toolBlank(parts.TurnedPart, "Oil it. Leave it in until the weld is cold; turn it out if the bore has closed on it.")
@@ -114,7 +114,10 @@ func (j *shop) plug(f feature, bore *part.Step) tool {
 	}
 	p.Profile = &parts.Profile{Outside: []parts.Step{j.cylinder("outside", d, long)}}
 	p.Stock = j.bar(d.high, 0)
-	if d.high > hollowMm {
+	switch {
+	case centred:
+		p.Notes = append(p.Notes, parts.Text{Value: "Centre-drill the outer face in the setting that turns the outside: the part runs on it between centres."})
+	case d.high > hollowMm:
 		p.Profile.Inside = []parts.Step{j.cylinder("bore", free(words.Round(d.high/2, -1)), long)}
 	}
 	return tool{"Scrap plug", " " + j.w.Dia(d.high) + " × " + j.w.Size(long) + " long" + count + ", for the " + words.Spaced(bore.Name) + " of " + f.title(), p, nil}

@@ -190,7 +190,7 @@ func reachMm(f feature, dir float64) float64 {
 
 // plugs hold the finished bores of what is welded true.
 func (j *assembly) plugs(t *joint, before []*joint, list *tooling) {
-	t.emptyBores(before, func(f feature, s *part.Step) { list.add(t, j.plug(f, s)) })
+	t.emptyBores(before, func(f feature, s *part.Step) { list.add(t, j.plug(f, s, t.helixMm() > 0)) })
 }
 
 // emptyBores goes through the bores of what a weld joins that have limits and nothing in them yet.

@@ -77,6 +77,9 @@ func (o fold) operations(b *bench) {
 			op.Do = append(op.Do, tool.name+" no longer than "+b.W.Read(tool.mm)+": flanges "+tool.what+".")
 		}
 	}
+	if way.RamMm > 0 {
+		op.Do = append(op.Do, "They rise "+b.W.Read(way.RamMm)+" over the fold line: that must be clear under the ram on both sides of the punch, or take a taller punch.")
+	}
 	if !math.IsInf(way.BesideMm, 1) {
 		op.Do = append(op.Do, "A folded flange comes within "+b.W.Read(way.BesideMm)+" of the middle of the punch: look that it clears before the stroke.")
 	}

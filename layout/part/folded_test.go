@@ -274,3 +274,20 @@ func TestMitredCorners(t *testing.T) {
 		t.Error(errs)
 	}
 }
+
+// Sides of 120 stand beside the punch when a top of 110 is folded, and no longer when
+// one of 30 is: that goes first. Over the line of a base of 120 they reach 120 √2 = 169.7;
+// both sides are outlined square, so the punch has 200 − 2·2 between them.
+func TestFoldUnderRam(t *testing.T) {
+	t.Parallel()
+	const deep = "part: tray\nkind: folded\nmaterial: S235\nstock: {sheet: 2 mm, cut: laser}\noutline: {rectangle: [200, 120]}\nbends: {radius: 2, flanges: [{side: top, height: 130}, {side: left, height: 120}, {side: right, height: 120}]}\n"
+	const clear = "They rise 169.71 over the fold line: that must be clear under the ram on both sides of the punch, or take a taller punch."
+	has(t, work(t, "mm", deep), "Fold 3: top flange 90°", "Punch no longer than 196: flanges stand at its ends.", clear)
+	low := work(t, "mm", strings.Replace(deep, "height: 130", "height: 30", 1))
+	has(t, low, "Fold 1: top flange 90°")
+	for _, o := range low.Out.Operations {
+		if strings.Contains(strings.Join(o.Do, " "), "under the ram") {
+			t.Errorf("%s: %q", o.Title, o.Do)
+		}
+	}
+}

@@ -258,7 +258,11 @@ func (b *bench) faceLines(first bool, set setting, o *plan.Operation) {
 // holding is how a part is held in a setting, after the steps turned before.
 func (b *bench) holding(first, onCentres bool, set setting, before []*Step) string {
 	if onCentres {
-		return "between centres, driver on the end not turned; or in the chuck with a centre at the free end" + b.onCentresSupport(set.steps)
+		on := "the end not turned"
+		if !first && b.anyTurned(before) {
+			on = "the end turned before, over a split sleeve or copper sheet"
+		}
+		return "between centres, driver on " + on + "; or in the chuck with a centre at the free end" + b.onCentresSupport(set.steps)
 	}
 	text := "chuck on the back end, set true"
 	switch {

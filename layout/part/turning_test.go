@@ -70,6 +70,11 @@ func TestShaftOrder(t *testing.T) {
 		"Turn from the back face", "Without letting the part go between them: seal land, front bearing, rear bearing.", "Turn seal land Ø60", "Turn front bearing Ø50", "Turn drive Ø38", "Chamfer drive back", "Cut nut thread M40x1.5",
 		"auger key: keyway 14 N9 × 100", "Clock 0°, 175 to 275 from the front face.", "Set the cutter over the middle, touch the crown, mill 5.5 deep", "Measure floor to far side: 44.5 on Ø50", "This keyway is TOP", "slot drill Ø14",
 		"drive key: keyway 10 N9 × 56")
+	for i, want := range map[int]string{2: "between centres, driver on the end not turned;", 3: "between centres, driver on the end turned before, over a split sleeve or copper sheet;"} {
+		if got := planned(t, pl, "auger-shaft").Operations[i].Holding; !strings.HasPrefix(got, want) {
+			t.Errorf("operation %d is held %s", i+1, got)
+		}
+	}
 	inOrder(t, planned(t, pl, "bearing-housing"), "Turn body Ø180, (104) long, as far as the jaws allow, the rest when turned round", "Turn front spigot", "Bore rear shoulder Ø70", "Bore front shoulder Ø80", "Bore front cup Ø90",
 		"chuck on the back end, set true; 28 kg", "Turn the rest of body to Ø180, to meet what was turned before.")
 }
