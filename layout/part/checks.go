@@ -48,6 +48,9 @@ func checks(n *Numbered) []plan.Check {
 		case plan.ThicknessFeature, plan.EndFeature, plan.EdgeFeature:
 			if part, ok := r.form.(*flat); ok && f.Kind != plan.EndFeature {
 				r.add(part.edgeCheck(r, f))
+				if f.Kind == plan.EdgeFeature && part.listed() {
+					part.cutCorners(r, f.N)
+				}
 				continue
 			}
 			if _, bent := r.form.(*folded); bent && f.Kind == plan.ThicknessFeature {

@@ -88,7 +88,7 @@ func (f *flat) features(n *Numbered) {
 			edges = "edges as the " + f.Stock.Cut + " cuts"
 		}
 		n.add(plan.Feature{Kind: plan.EdgeFeature, Name: "outline", Size: n.W.Size(b.W()) + " × " + n.W.Size(b.H()) + f.outlineWords(n.W),
-			Note: edges, Balloon: plan.XY{XMm: n.LengthMm() / 2, YMm: n.Section.MaxMm}})
+			Note: edges + f.cornersText(n.W), Balloon: plan.XY{XMm: n.LengthMm() / 2, YMm: n.Section.MaxMm}})
 	}
 	n.lengthFeature(plan.ThicknessFeature)
 	if f.Stock.Form != "" {

@@ -234,6 +234,9 @@ func (m *Radial) operations(b *bench) {
 
 func (m *Radial) checks(r *record) {
 	row, depth := m.Rows[0], 0.0
+	if len(m.Rows) == 1 && r.branchOver(row.N) != nil {
+		return // that hole has its own line, and takes this one away
+	}
 	if !m.In.Through {
 		depth = m.In.Depth.Mm
 	}

@@ -1,0 +1,90 @@
+package part
+
+import (
+	"math"
+
+	"github.com/tdewolff/canvas"
+
+	"centrepop/layout/plan"
+	"centrepop/layout/words"
+	"centrepop/parts"
+	"centrepop/parts/geom"
+)
+
+// mostCorners is how many corners of an outline are told one by one; one with more is
+// left to its template. Common practice, no source.
+const mostCorners = 12
+
+// listed tells whether an outline gives its corners one by one, or as a path.
+func (f *flat) listed() bool {
+	return f.Outline.Shape == parts.PathOutline || f.Outline.Shape == parts.PolygonOutline && f.Outline.Sides == 0
+}
+
+// cornersText is where the corners of a listed outline lie, measured from its left and
+// its bottom edge; empty for another.
+func (f *flat) cornersText(w words.Writer) string {
+	if !f.listed() {
+		return ""
+	}
+	n, text, path := 0, "", f.Outline.Contour().Path
+	box := path.Bounds()
+	for s := path.Scanner(); s.Scan(); {
+		lead := ""
+		switch s.Cmd() {
+		case canvas.MoveToCmd:
+			continue
+		case canvas.ArcToCmd:
+			rx, ry, _, _, _ := s.Arc()
+			if lead = "curve to "; math.Abs(rx-ry) < geom.CloseMm {
+				lead = "R" + w.Size(geom.Clean(rx)) + " to "
+			}
+		case canvas.QuadToCmd, canvas.CubeToCmd:
+			lead = "curve to "
+		default:
+			if geom.Distance(geom.Point{XMm: s.Start().X, YMm: s.Start().Y}, geom.Point{XMm: s.End().X, YMm: s.End().Y}) < geom.CloseMm {
+				continue
+			}
+		}
+		n++
+		text = words.Join(", ", text, lead+"("+w.Size(geom.Clean(s.End().X-box.X0))+", "+w.Size(geom.Clean(s.End().Y-box.Y0))+")")
+	}
+	if n > mostCorners {
+		return ""
+	}
+	return "; corners from the left and the bottom edge: " + text
+}
+
+// cutCorners measure each corner of the outline's box that one straight edge cuts off.
+func (f *flat) cutCorners(r *record, ref int) {
+	path := f.outline(r.Sizes)
+	box := path.Bounds()
+	on := func(at, low, high float64, names [2]string) string {
+		switch {
+		case math.Abs(at-low) < geom.CloseMm:
+			return names[0]
+		case math.Abs(at-high) < geom.CloseMm:
+			return names[1]
+		}
+		return ""
+	}
+	for s := path.Scanner(); s.Scan(); {
+		if s.Cmd() != canvas.LineToCmd && s.Cmd() != canvas.CloseCmd {
+			continue
+		}
+		a, b := s.Start(), s.End()
+		wide, high := geom.Clean(math.Abs(a.X-b.X)), geom.Clean(math.Abs(a.Y-b.Y))
+		for range 2 {
+			side, end := on(a.X, box.X0, box.X1, [2]string{"left", "right"}), on(b.Y, box.Y0, box.Y1, [2]string{"bottom", "top"})
+			if side != "" && end != "" && wide > geom.CloseMm && high > geom.CloseMm {
+				c := plan.Check{Ref: ref, What: "corner cut off, " + end + " " + side, Wanted: r.W.Size(wide) + " × " + r.W.Size(high), Gauge: "calipers"}
+				if x, y := r.fromEdge(wide), r.fromEdge(high); x.Limited && y.Limited {
+					c.Limits, c.Source = r.limitsText(x)+" × "+r.limitsText(y), x.Source
+				}
+				c.Limits = words.OrNone(c.Limits)
+				r.add(c)
+				break
+			}
+			a, b = b, a
+		}
+	}
+}
