@@ -31,7 +31,7 @@ func details(in parts.Step, st *Step) []detail {
 		out = append(out, undercut{Undercut: st.Undercut})
 	}
 	if in.Finish.Value != "" {
-		out = append(out, finish{text: in.Finish.Value})
+		out = append(out, finish{text: in.Finish.Value, ground: in.Hardness.Pos.Line > 0})
 	}
 	if in.Seat.Value != "" {
 		text := in.Seat.Value
@@ -75,7 +75,8 @@ func (bare) dimension(*Sizes, *Step, *plan.Dimension) []plan.Dimension {
 // finish is the surface wanted.
 type finish struct {
 	bare
-	text string
+	text   string
+	ground bool // it is hardened and ground anyway
 }
 
 func (f finish) note(words.Writer) string   { return f.text }
