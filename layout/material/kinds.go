@@ -106,7 +106,7 @@ const (
 var stainlessSpeeds = Speeds{
 	TurnHSS:     Cut{Span{12, 35}, srcShop + " 20-35; a second table gives austenitic 12-15: start low and never let the tool rub"},
 	TurnCarbide: Cut{Span{70, 120}, srcShop},
-	DrillHSS:    Cut{Span{9, 17}, "two drill tables for 304, from ft/min: 9-15 with cutting oil, 17; " + srcHand + " 15-20, " + srcShop + " 15-25: it hardens under a drill that rubs, so start low and keep it cutting"},
+	DrillHSS:    Cut{Span{15, 25}, srcShop + "; " + srcHand + " 15-20 for 304 and 316"},
 	TapHSS:      Cut{Span{3, 6}, srcTap + ": 3-6 and 5-7 austenitic"},
 }
 
