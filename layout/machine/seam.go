@@ -98,9 +98,11 @@ type cornered struct {
 func (c *cornered) onFace(face string) {
 	c.face = face
 	plane := c.a.Pose.Of(faceFrame(face, c.a.Solid.Box()))
+	inPlane := plane.Inverse()
 	var touched []*assembly.Body
 	for i := range c.others {
-		if box := c.others[i].Box(); box.Meets(c.a.Box(), levelMm) {
+		box := c.others[i].Box()
+		if over := box.Moved(inPlane); box.Meets(c.a.Box(), levelMm) && over.High.Z >= levelMm && over.Low.Z <= roundedMm {
 			touched = append(touched, &c.others[i])
 		}
 	}
@@ -129,8 +131,10 @@ func (c *cornered) edges(of *assembly.Body, on []*assembly.Body, plane assembly.
 				at := assembly.Vec{X: p.X + dx*k/n, Y: p.Y + dy*k/n, Z: level}
 				away := assembly.Vec{X: way * dy / long, Y: -way * dx / long}
 				side := sideOf(of, plane.Turn(away))
-				hollow := of.Dist(plane.Apply(at.Add(away.Times(levelMm)))) < 0
-				if !hollow && (!onEdge || side == "front" || side == "back") {
+				if onEdge && side != "front" && side != "back" {
+					continue
+				}
+				if hollow := of.Dist(plane.Apply(at.Add(away.Times(levelMm)))) < 0; !hollow {
 					c.look(stretch{of, on, plane, at, away, side, long / n})
 				}
 			}
