@@ -141,12 +141,13 @@ func (b *bench) markOperation() {
 	}
 	faces, chords := b.punched()
 	which := strings.Join(faces, " and the ")
-	line := "Mark TOP " + b.topPlace() + " (" + top + ")."
+	place := b.topPlace()
+	line := "Mark TOP " + place + " (" + top + ")."
 	if top == topKeyway { // which is milled later
-		line = "First scribe TOP lightly " + b.topPlace() + ", where the keyway comes."
-		if face := "on the " + b.topFace() + " face"; which != "" && b.topPlace() != face {
-			line = strings.Replace(line, "lightly on", "lightly "+face+" and on", 1)
+		if face := "on the " + b.topFace() + " face"; which != "" && place != face {
+			place = face + " and " + place
 		}
+		line = "First scribe TOP lightly " + place + ", where the keyway comes."
 	}
 	o := plan.Operation{Machine: "Bench", Title: "Mark TOP", Tool: "scriber", Do: []string{line}}
 	if i := slices.IndexFunc(faces, func(f string) bool { return f != b.topFace() }); i >= 0 {

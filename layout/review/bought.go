@@ -167,13 +167,16 @@ func (r *reviewer) both() {
 func (r *reviewer) boughtBy(e *parts.Loose) {
 	order := cmp.Or(e.Buy.Value, e.Item.Value)
 	t, long, ok := screwBought(order)
+	if !ok {
+		return
+	}
 	said := " " + strings.ToLower(wordsOf(e.Item.Value+" "+e.How.Value))
 	for _, p := range r.job.Parts { // whose titles name no holes
 		said = strings.ReplaceAll(said, strings.ToLower(p.Title.Value), "")
 	}
 	for _, p := range r.job.Parts {
 		v := r.viewOf(p.Name.Value)
-		if !ok || v == nil {
+		if v == nil {
 			continue
 		}
 		for k := range p.Holes {
