@@ -15,9 +15,9 @@ const (
 	polishMm   = 0.02
 )
 
-// raUm is the mean roughness that a finish asks for, µm: "Ra 0.4", "Ra 16 uin"; 0 where
+// RaUm is the mean roughness that a finish asks for, µm: "Ra 0.4", "Ra 16 uin"; 0 where
 // it asks for none.
-func raUm(finish string) float64 {
+func RaUm(finish string) float64 {
 	f := strings.Fields(finish)
 	if len(f) < 2 || f[0] != "Ra" {
 		return 0
@@ -35,7 +35,7 @@ func raUm(finish string) float64 {
 // after is how a surface that is finer than turning leaves it is brought there; a spiral
 // round the land of a lip seal carries past it (DIN 3760, from memory).
 func (f finish) after(b *bench, s *Step) string {
-	ra, name := raUm(f.text), words.Spaced(s.Name)
+	ra, name := RaUm(f.text), words.Spaced(s.Name)
 	switch {
 	case f.ground || ra == 0 || ra > turnedRaUm-geom.CloseMm:
 		return ""

@@ -3,7 +3,6 @@ package review
 import (
 	"math"
 	"slices"
-	"strconv"
 	"strings"
 
 	"centrepop/layout/part"
@@ -183,7 +182,7 @@ func rough(v *view) {
 		if c.step == nil {
 			continue
 		}
-		ra, ok := raOf(c.step.Finish.Value)
+		ra := part.RaUm(c.step.Finish.Value)
 		most, source := 0.0, practice
 		switch {
 		case strings.HasPrefix(c.step.Seat.Value, "bearing "):
@@ -193,7 +192,7 @@ func rough(v *view) {
 		case v.seal(c) != nil:
 			most, source = sealBoreRa, "DIN 3760 as seal makers print it"
 		}
-		if !ok || most == 0 || ra <= most+slackMm {
+		if most == 0 || ra <= most+slackMm {
 			continue
 		}
 		v.report(Check, c.name, c.step.Finish.Pos, Finding{
@@ -201,19 +200,6 @@ func rough(v *view) {
 			Rule: "a seat is turned fine, and a lip runs on a ground land", Source: source, Fix: "a finer finish",
 		})
 	}
-}
-
-// raOf reads a finish such as "Ra 1.6" or "Ra 63 uin", in µm.
-func raOf(s string) (float64, bool) {
-	f := strings.Fields(s)
-	if len(f) < 2 || f[0] != "Ra" {
-		return 0, false
-	}
-	ra, err := strconv.ParseFloat(f[1], 64)
-	if len(f) > 2 && f[2] == "uin" {
-		ra *= 0.0254
-	}
-	return ra, err == nil
 }
 
 // leadIn looks for seats at an end of the part that something is pressed onto
