@@ -111,24 +111,33 @@ func isEnd(feature string) bool {
 
 // coped is the pose of a bar with a cope on the round that it sits on.
 func (m *Machine) coped(a, b Instance) (assembly.Pose, bool) {
-	r, main := m.model(a.Part), m.model(b.Part)
-	if r.Part.Bar == nil {
+	e := m.cope(a, b)
+	if e == nil {
 		return assembly.Pose{}, false
+	}
+	r := m.model(a.Part)
+	out, end := assembly.Clock(1, e.Place.Clock.Deg), parts.LeftEnd
+	along := out // the way to the bar's right end
+	if e == r.Part.Bar.End(parts.RightEnd) {
+		end, along = parts.RightEnd, out.Times(-1)
+	}
+	c, _ := r.Cope(end)
+	middle := out.Times(c.EdgeMm + r.Part.Bar.Length.Mm/2)
+	middle.Z = r.Part.Bar.Depth.Mm/2 - e.Place.AxialMm(m.model(b.Part).LengthMm())
+	return assembly.Frame(middle, assembly.AxisZ, assembly.AxisZ.Cross(along)), true
+}
+
+// cope is the end of a bar that sits in a place of a round, nil if there is none.
+func (m *Machine) cope(a, b Instance) *parts.BarEnd {
+	r := m.model(a.Part)
+	if r.Part.Bar == nil {
+		return nil
 	}
 	for _, end := range []parts.Side{parts.LeftEnd, parts.RightEnd} {
 		e := r.Part.Bar.End(end)
-		c, ok := r.Cope(end)
-		if !ok || e.Place == nil || e.Onto.Part != b.Part {
-			continue
+		if _, ok := r.Cope(end); ok && e.Place != nil && e.Onto.Part == b.Part {
+			return e
 		}
-		out := assembly.Clock(1, e.Place.Clock.Deg)
-		along := out // the way to the bar's right end
-		if end == parts.RightEnd {
-			along = out.Times(-1)
-		}
-		middle := out.Times(c.EdgeMm + r.Part.Bar.Length.Mm/2)
-		middle.Z = r.Part.Bar.Depth.Mm/2 - e.Place.AxialMm(main.LengthMm())
-		return assembly.Frame(middle, assembly.AxisZ, assembly.AxisZ.Cross(along)), true
 	}
-	return assembly.Pose{}, false
+	return nil
 }

@@ -6,106 +6,260 @@ import (
 
 	"centrepop/layout/assembly"
 	"centrepop/layout/plan"
+	"centrepop/parts"
 	"centrepop/parts/geom"
 )
 
 // seated is a pressed, slid, welded or bearing joint about to be made: the shorter of
-// its two parts on their axis, or the part that is set on a face, with all that hangs
-// on it. It is nil where nothing comes, or a key or the joint itself tells the ways.
+// its two parts on their axis, or the part that is set on a face, a round or another's
+// cut, with all that hangs on it. It is nil where nothing comes, or a key or the joint itself tells the ways.
 func (s *soFar) seated(j *plan.JointPlan) *fitting {
-	idA, idB := Instance{j.A.Part, j.A.Copy}.id(), Instance{j.B.Part, j.B.Copy}.id()
-	comes, stands := s.of[idA], s.of[idB]
+	ia, ib := Instance{j.A.Part, j.A.Copy}, Instance{j.B.Part, j.B.Copy}
+	comes, stands := s.of[ia.id()], s.of[ib.id()]
 	if comes == nil || stands == nil || comes == stands || j.Slide != nil && j.Slide.Key != "" {
 		return nil
 	}
 	m, in := s.m, s.m.joint(j.Name)
-	a, b := m.standing(Instance{j.A.Part, j.A.Copy}), m.standing(Instance{j.B.Part, j.B.Copy})
-	z := assembly.AxisZ
-	switch {
-	case len(j.Placed) > 0:
-		if m.model(j.B.Part).LengthMm() < m.model(j.A.Part).LengthMm() {
-			a, b, comes, stands = b, a, stands, comes
-		}
-	case j.Weld == nil:
-		return nil
-	case in.Place != nil:
-		z = faceFrame(in.Place.With, a.Solid.Box()).Z
-	default:
-		if _, branch := m.branch(Instance{j.A.Part, j.A.Copy}, Instance{j.B.Part, j.B.Copy}); !branch {
-			return nil
-		}
+	a, b := m.standing(ia), m.standing(ib)
+	if len(j.Placed) > 0 && m.model(j.B.Part).LengthMm() < m.model(j.A.Part).LengthMm() {
+		a, b, comes, stands = b, a, stands, comes
 	}
 	f := m.fits(j, *comes, *stands)
 	f.turns, f.holds = a, b
-	y := a.Pose.Y
-	if z.Y != 0 {
-		y = a.Pose.Z
+	own := func(z assembly.Vec) assembly.Pose {
+		y := a.Pose.Y
+		if z.Y != 0 {
+			y = a.Pose.Z
+		}
+		return assembly.Frame(a.Pose.Apply(a.Solid.Box().Centre()), a.Pose.Turn(z), y)
 	}
-	f.frame = assembly.Frame(a.Pose.Apply(a.Solid.Box().Centre()), a.Pose.Turn(z), y)
+	switch place, round := m.onRound(ia, ib); {
+	case len(j.Placed) > 0:
+		f.frame = own(assembly.AxisZ)
+	case j.Weld == nil:
+		return nil
+	case in.Place != nil:
+		f.frame = own(faceFrame(in.Place.With, a.Solid.Box()).Z)
+		box := a.Solid.Box().Moved(f.frame.Inverse().Of(a.Pose))
+		f.seatAt(f.frame.Of(assembly.Move(assembly.Vec{X: box.Low.X, Y: box.Low.Y, Z: box.High.Z})), box.High.Sub(box.Low))
+	case round:
+		f.frame = b.Pose.Of(assembly.Frame(assembly.Vec{Z: -place.AxialMm(m.model(j.B.Part).LengthMm())}, assembly.Clock(1, place.Clock.Deg), assembly.AxisZ))
+	default:
+		cut, size, ok := m.cutOf(ia, j.A.Feature)
+		if !ok {
+			return nil
+		}
+		f.frame = own(assembly.AxisX)
+		f.seatAt(a.Pose.Of(cut), size)
+	}
 	return f
+}
+
+// onRound is the place on a round of a tube with a saddle or a bar with a cope.
+func (m *Machine) onRound(a, b Instance) (*parts.EndPlace, bool) {
+	if e := m.saddle(a, b); e != nil {
+		return e.Place, true
+	}
+	e := m.cope(a, b)
+	if e == nil {
+		return nil, false
+	}
+	return e.Place, true
+}
+
+// cutOf is the plane of a bar's mitred end, out of the bar from a corner of its cut, in its
+// own frame, and how far the cut reaches.
+func (m *Machine) cutOf(i Instance, end string) (at assembly.Pose, size assembly.Vec, ok bool) {
+	in := m.model(i.Part).Part.Bar
+	if in == nil || !isEnd(end) {
+		return at, size, false
+	}
+	half, sign := in.Width.Mm/2, 1.0
+	if end == string(parts.LeftEnd) {
+		sign = -1
+	}
+	foot := func(y float64) assembly.Vec {
+		return assembly.Vec{X: sign * (in.Length.Mm/2 - in.EndMm(parts.Side(end), y)), Y: y, Z: -in.Depth.Mm}
+	}
+	up := foot(sign * half).Sub(foot(-sign * half))
+	return assembly.Frame(foot(-sign*half), up.Cross(assembly.AxisZ), assembly.AxisZ), assembly.Vec{X: up.Len(), Y: in.Depth.Mm}, true
 }
 
 // otherEnds are the ways in which it also goes to its seat.
 func (f *fitting) otherEnds() []plan.Trap {
 	if len(f.j.Placed) > 0 {
-		return f.endForEnd()
+		return append(f.endForEnd(), f.otherCopies()...)
 	}
-	return f.onFace()
+	return slices.Concat(f.onFace(), f.onEdges(), f.otherCopies())
 }
 
-// onFace turns what is set on a face, and turns it over, as its box allows; a branch
-// only half round its axis, as its saddle allows.
-func (f *fitting) onFace() (traps []plan.Trap) {
-	own := f.frame.Inverse()
-	box, branch := f.turns.Box().Moved(own), f.m.joint(f.j.Name).Place == nil
-	rows := 6
-	seat := f.seatOf(f.turns, box, rows)
-	if seat == 0 { // a thin wall between the places
-		rows = 24
-		seat = f.seatOf(f.turns, box, rows)
+// seatAt says where the part that turns lies on the one at its seat: in a plane from its
+// corner, with z into what it lies on. The places looked at there are as close as finds both.
+func (f *fitting) seatAt(plane assembly.Pose, size assembly.Vec) {
+	f.plane, f.size, f.rows = plane, size, 6
+	if _, on := f.lies(f.turns); on == 0 { // a thin wall between the places
+		f.rows = 24
 	}
-	for _, round := range []bool{false, true} {
+}
+
+// lies counts, of places in rows on the plane of the seat, where a body has metal just
+// before it, and where what it is set on then is just behind.
+func (f *fitting) lies(b *assembly.Body) (own, on int) {
+	const deepMm = 0.5
+	mine, other := b.Pose.Inverse().Of(f.plane), f.holds.Pose.Inverse().Of(f.plane)
+	for i := range f.rows {
+		for k := range f.rows {
+			p := assembly.Vec{X: f.size.X * (float64(i) + 0.5) / float64(f.rows), Y: f.size.Y * (float64(k) + 0.5) / float64(f.rows)}
+			in := assembly.Vec{Z: deepMm}
+			if b.Solid.Dist(mine.Apply(p.Sub(in))) < 0 {
+				if own++; f.holds.Solid.Dist(other.Apply(p.Add(in))) < 0 {
+					on++
+				}
+			}
+		}
+	}
+	return own, on
+}
+
+// onFace turns what is set on a face or a cut, and turns it over, as its box allows; what
+// sits on a round only half round, as its saddle or cope allows.
+func (f *fitting) onFace() (traps []plan.Trap) {
+	box, round := f.turns.Box().Moved(f.frame.Inverse()), f.rows == 0
+	_, seat := f.lies(f.turns)
+	for _, over := range []bool{false, true} {
 		for turn := 0.0; turn < 360; turn += 90 {
-			g := motion(round, turn)
+			g := f.inFrame(motion(over, turn))
 			turned := *f.turns
-			turned.Pose = f.frame.Of(g).Of(own).Of(f.turns.Pose)
-			at := turned.Box().Moved(own)
-			switch {
-			case !round && turn == 0, branch && (round || turn != 180), at.Low.Sub(box.Low).Len()+at.High.Sub(box.High).Len() > 1:
+			turned.Pose = g.Of(f.turns.Pose)
+			at := turned.Box().Moved(f.frame.Inverse())
+			switch _, on := f.lies(&turned); {
+			case !over && turn == 0, round && (over || turn != 180):
 				continue
-			case !branch && (seat == 0 || f.seatOf(&turned, box, rows) < seat):
+			case !round && (seat == 0 || on < seat || at.Low.Sub(box.Low).Len()+at.High.Sub(box.High).Len() > 1):
 				continue
 			}
 			if moved, out := f.wrong(g); f.room(moved) && f.comes(moved) {
-				traps = append(traps, plan.Trap{TurnDeg: turn, OtherWay: round, Out: out})
+				traps = append(traps, plan.Trap{TurnDeg: turn, OtherWay: over, Out: out})
 			}
 		}
 	}
 	return traps
 }
 
-// seatOf counts, of rows by rows places on the far face of a box in the frame, where a body has metal
-// just before it and what it is set on just behind.
-func (f *fitting) seatOf(b *assembly.Body, box assembly.Box, rows int) (n int) {
-	const deepMm = 0.5
-	size := box.High.Sub(box.Low)
-	own, other := b.Pose.Inverse().Of(f.frame), f.holds.Pose.Inverse().Of(f.frame)
-	for i := range rows {
-		for k := range rows {
-			p := box.Low.Add(assembly.Vec{X: size.X * (float64(i) + 0.5) / float64(rows), Y: size.Y * (float64(k) + 0.5) / float64(rows), Z: size.Z})
-			in := assembly.Vec{Z: deepMm}
-			if b.Solid.Dist(own.Apply(p.Sub(in))) < 0 && f.holds.Solid.Dist(other.Apply(p.Add(in))) < 0 {
-				n++
+// onEdges sets a plate that stands on an edge on its other edges, and a bar on its other
+// sides: into a corner of the room that it fills, touching all that it touches. The face
+// opposite its own is for onFace.
+func (f *fitting) onEdges() (traps []plan.Trap) {
+	place := f.m.joint(f.j.Name).Place
+	if place == nil {
+		return nil
+	}
+	own := f.turns.Pose.Inverse()
+	z := own.Turn(f.frame.Z) // out of the face that it lies on
+	kept := assembly.AxisZ
+	if r := f.m.model(f.m.Of[f.turns.ID].Part); r.Part.Bar != nil {
+		kept = assembly.AxisX
+	}
+	if math.Abs(z.Dot(kept)) > 0.5 {
+		return nil // it stands on end, or lies flat
+	}
+	mine, seat := f.lies(f.turns)
+	for _, face := range faces {
+		to := faceFrame(face, f.turns.Solid.Box()).Z
+		if math.Abs(to.Dot(z)) > 0.5 || math.Abs(to.Dot(kept)) > 0.5 {
+			continue
+		}
+		var at []assembly.Pose
+		for _, way := range []float64{1, -1} { // what is kept stays, or lies the other way
+			turn := assembly.Frame(assembly.Vec{}, z, kept).Of(assembly.Frame(assembly.Vec{}, to, kept.Times(way)).Inverse())
+			at = append(at, f.inCorners(f.turns.Pose.Of(turn), mine, seat)...)
+		}
+		if t, fits := f.oneOf(at); fits {
+			t.Face = face
+			traps = append(traps, t)
+		}
+	}
+	return traps
+}
+
+// oneOf is what comes of some motions: nothing wrong if one of them changes nothing, as the
+// look of the part says which is meant, else what the first that there is room for does.
+func (f *fitting) oneOf(motions []assembly.Pose) (t plan.Trap, fits bool) {
+	moved, out := make([][]assembly.Body, len(motions)), make([][]string, len(motions))
+	for i, g := range motions {
+		if moved[i], out[i] = f.wrong(g); len(moved[i]) == 0 {
+			return t, true
+		}
+	}
+	for i := range motions {
+		if f.room(moved[i]) && f.comes(moved[i]) {
+			return plan.Trap{Out: out[i]}, true
+		}
+	}
+	return t, false
+}
+
+// inCorners are the motions that bring the part that turns, turned already, into a corner of
+// the room that it has when it is right: as much of what it then shows its seat lies on it,
+// and half as much in all.
+func (f *fitting) inCorners(pose assembly.Pose, mine, seat int) (motions []assembly.Pose) {
+	into := f.plane.Inverse()
+	box, turned := f.turns.Box().Moved(into), *f.turns
+	turned.Pose = pose
+	at := turned.Box().Moved(into)
+	for _, high := range [][2]bool{{}, {true, false}, {false, true}, {true, true}} {
+		shift := assembly.Vec{X: box.Low.X - at.Low.X, Y: box.Low.Y - at.Low.Y, Z: box.High.Z - at.High.Z}
+		if high[0] {
+			shift.X = box.High.X - at.High.X
+		}
+		if high[1] {
+			shift.Y = box.High.Y - at.High.Y
+		}
+		turned.Pose = pose.Shifted(f.plane.Turn(shift))
+		if own, on := f.lies(&turned); 2*on >= seat && on*mine >= seat*own && f.touchesAll(&turned) {
+			motions = append(motions, turned.Pose.Of(f.turns.Pose.Inverse()))
+		}
+	}
+	return motions
+}
+
+// touchesAll tells whether a body touches all that the part that turns touches.
+func (f *fitting) touchesAll(b *assembly.Body) bool {
+	return !slices.ContainsFunc(f.fixed, func(o assembly.Body) bool {
+		return o.Box().Meets(f.turns.Box(), standsMm) && assembly.Near(f.turns, &o, standsMm, seamFinestMm) && !assembly.Near(b, &o, standsMm, seamFinestMm)
+	})
+}
+
+// inFrame is a motion in the frame, in the machine.
+func (f *fitting) inFrame(g assembly.Pose) assembly.Pose { return f.frame.Of(g).Of(f.frame.Inverse()) }
+
+// otherCopies bring, to what stands, another copy in what comes, or take what comes to
+// another copy in what stands.
+func (f *fitting) otherCopies() (traps []plan.Trap) {
+	for k, list := range [][]assembly.Body{f.movers, f.fixed} {
+		at := []*assembly.Body{f.turns, f.holds}[k]
+		for i := range list {
+			b := &list[i]
+			if b.ID == at.ID || f.m.Of[b.ID].Part != f.m.Of[at.ID].Part {
+				continue
+			}
+			g := at.Pose.Of(b.Pose.Inverse())
+			if k == 1 {
+				g = g.Inverse()
+			}
+			moved, out := f.wrong(g)
+			another := func(o assembly.Body) bool { return alike(f.m.Bodies, o, o.Pose) } // like it goes there
+			if slices.ContainsFunc(moved, func(o assembly.Body) bool { return !another(o) }) && f.room(moved) && f.comes(moved) {
+				traps = append(traps, plan.Trap{Instead: f.m.title(b.ID), Out: out})
 			}
 		}
 	}
-	return n
+	return traps
 }
 
-// wrong is what a motion in the frame brings elsewhere: nothing where all that stands
+// wrong is what a motion brings elsewhere: nothing where all that stands
 // looks the same after it.
 func (f *fitting) wrong(g assembly.Pose) (moved []assembly.Body, out []string) {
-	g = f.frame.Of(g).Of(f.frame.Inverse())
 	moved, out = f.elsewhere(g)
 	if !slices.ContainsFunc(f.fixed, func(b assembly.Body) bool { return !alike(f.fixed, b, g.Of(b.Pose)) }) {
 		return nil, nil
@@ -164,7 +318,7 @@ func (f *fitting) endForEnd() []plan.Trap {
 		return nil
 	}
 	for _, turn := range f.clocks() {
-		if moved, _ := f.wrong(motion(true, turn)); len(moved) == 0 {
+		if moved, _ := f.wrong(f.inFrame(motion(true, turn))); len(moved) == 0 {
 			return []plan.Trap{{OtherWay: true}}
 		}
 	}
@@ -177,7 +331,7 @@ func (f *fitting) endForEnd() []plan.Trap {
 		if !f.carried(seats, 2*centre) {
 			continue
 		}
-		moved, out := f.wrong(g)
+		moved, out := f.wrong(f.inFrame(g))
 		if len(out) > 0 && f.room(moved) && f.comes(moved) {
 			return []plan.Trap{{OtherWay: true, Out: out}}
 		}

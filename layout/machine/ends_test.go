@@ -8,7 +8,7 @@ import (
 	"centrepop/layout/machine"
 )
 
-// waysIn writes the wrong ways of a joint: turn, r for the other way round, parts elsewhere.
+// waysIn writes the wrong ways of a joint: turn, r for the other way round, or the edge or the copy; parts elsewhere.
 func waysIn(m *machine.Machine, joint string) string {
 	var got []string
 	for _, w := range m.Ways(joint) {
@@ -16,7 +16,11 @@ func waysIn(m *machine.Machine, joint string) string {
 		if w.OtherWay {
 			round = "r"
 		}
-		got = append(got, fmt.Sprintf("%v%s:%d", w.TurnDeg, round, len(w.Out)))
+		way := fmt.Sprintf("%v%s", w.TurnDeg, round)
+		if w.Face+w.Instead != "" {
+			way = w.Face + w.Instead
+		}
+		got = append(got, fmt.Sprintf("%s:%d", way, len(w.Out)))
 	}
 	return strings.Join(got, " ")
 }
@@ -71,13 +75,13 @@ func TestWeldedWays(t *testing.T) {
 		changes        []string
 		want           string
 	}{
-		{"a plain lug on edge", edge, "", nil, "180:0 0r:0 180r:0"},
-		{"an eye over its middle", edge, fmt.Sprintf(hole, "0, 20", "through"), nil, "180:0 0r:1 180r:1"},
-		{"an eye beside it", edge, fmt.Sprintf(hole, "10, 20", "through"), nil, "180:1 0r:1 180r:1"},
-		{"a blind hole in the middle", edge, fmt.Sprintf(hole, "0, 0", "5 mm"), nil, "180:1 0r:0 180r:1"},
+		{"a plain lug on edge", edge, "", nil, "180:0 0r:0 180r:0 left:1 right:1"},
+		{"an eye over its middle", edge, fmt.Sprintf(hole, "0, 20", "through"), nil, "180:0 0r:1 180r:1 left:1 right:1"},
+		{"an eye beside it", edge, fmt.Sprintf(hole, "10, 20", "through"), nil, "180:1 0r:1 180r:1 left:1 right:1"},
+		{"a blind hole in the middle", edge, fmt.Sprintf(hole, "0, 0", "5 mm"), nil, "180:1 0r:0 180r:1 left:1 right:1"},
 		{"flat, an eye over its middle", flat, fmt.Sprintf(hole, "0, 20", "through"), nil, "180:1 0r:0 180r:1"},
 		{"flat and square, an eye over its middle", flat, fmt.Sprintf(hole, "0, 20", "through"), []string{"[60, 80]", "[60, 60]"}, "90:1 180:1 270:1 0r:0 90r:1 180r:1 270r:1"},
-		{"an upper edge cut off", edge, "", []string{"{rectangle: [60, 80]}", "{polygon: {points: [[-30, -40], [30, -40], [10, 40], [-30, 40]]}}"}, "180:1"},
+		{"an upper edge cut off", edge, "", []string{"{rectangle: [60, 80]}", "{polygon: {points: [[-30, -40], [30, -40], [10, 40], [-30, 40]]}}"}, "180:1 left:1"},
 	} {
 		m, _ := load(t, write(t, map[string]string{"plate.yaml": plate, "lug.yaml": strings.NewReplacer(c.changes...).Replace(lug) + c.add, "job.yaml": c.job}))
 		if got := waysIn(m, "w"); got != c.want {
@@ -94,13 +98,68 @@ func TestOtherEnds(t *testing.T) {
 	t.Parallel()
 	for path, want := range map[string]map[string]string{
 		"../../testdata/gatejack/job.yaml": {"lower-bearing": "0r:1", "top-flange": "0r:1", "frame-corner-1": ""},
-		"../../testdata/pugmill/job.yaml":  {"front-bearing": "", "front-flange": "0r:1", "auger-flight": "", "gusset-1": "180:1", "stand-foot-1": "180:1 0r:1 180r:0", "inlet-stub": "180:0"},
+		"../../testdata/pugmill/job.yaml":  {"front-bearing": "", "front-flange": "0r:1", "auger-flight": "", "gusset-1": "180:1 bottom:1", "stand-foot-1": "180:1 0r:1 180r:0", "inlet-stub": "180:0"},
 	} {
 		m, _ := load(t, path)
 		for joint, want := range want {
 			if got := waysIn(m, joint); got != want {
 				t.Errorf("%s: %q, want %q", joint, got, want)
 			}
+		}
+	}
+}
+
+// What is fixed to a bar, a round or one of several like parts: a mitred bar goes to its
+// corner with its other end, a coped one turned half round, a leaning branch leaning the
+// other way, an angle on its other leg, a pin in another of the bushes. Worked by hand.
+func TestOtherSides(t *testing.T) {
+	t.Parallel()
+	const (
+		head   = "job: J\nunits: mm\n"
+		rail   = "part: rail\nkind: bar\nmaterial: S235\nbar: {square: 50, wall: 4, length: 400, left: {mitre: 45, long: bottom}, right: {mitre: 45, long: %s}}\n%s"
+		end    = "part: end\nkind: bar\nmaterial: S235\nbar: {square: 50, wall: 4, length: 600, left: {mitre: 45, long: top}}\n"
+		corner = head + "parts: [rail.yaml, end.yaml]\njoints:\n  - name: w\n    weld: {part: rail.left, to: end.left, type: square, process: MAG}\n"
+		bolt   = "holes:\n  - {name: eye, face: %s, at: [[%s]], size: 13 mm, depth: 4 mm}\n"
+		post   = "part: post\nkind: tube\nmaterial: S235\nstock: {tube: 89 mm, wall: 5 mm, length: 410 mm}\ntube: {outside: 89, wall: 5, length: 400}\nradial:\n  - {name: inlet, clock: 0, axial: 140, from: back, size: 20 mm}\n"
+		arm    = "part: arm\nkind: bar\nmaterial: S235\nbar: {rectangle: [60, 40], wall: 3, length: 300, right: {onto: post.outside, place: {clock: 90, axial: 120}}}\n%s"
+		onPost = head + "parts: [post.yaml, arm.yaml]\njoints:\n  - name: w\n    weld: {part: arm.right, to: post.outside, type: fillet, length: 100, process: MAG}\n"
+		stub   = "part: stub\nkind: tube\nmaterial: S235\nstock: {tube: 48.3 mm, wall: 3 mm, length: 260 mm}\ntube: {outside: 48.3, wall: 3, length: 200}\nends:\n  back: {onto: post.outside, angle: %s, offset: %s, joint: set-on, gap: 1, clock: 0, place: {clock: 0, axial: 140, from: back, leans: front}}\n"
+		stubOn = head + "parts: [post.yaml, stub.yaml]\njoints:\n  - name: w\n    weld: {part: stub.outside, to: post.inlet, type: square, process: MAG}\n"
+		plate  = "part: plate\nkind: plate\nmaterial: S235\nstock: {plate: 15 mm, cut: laser}\noutline: {rectangle: [300, 200]}\n"
+		angle  = "part: leg\nkind: bar\nmaterial: S235\nbar: {angle: [%s], wall: 5, length: 120}\n"
+		flat   = head + "parts: [plate.yaml, leg.yaml]\njoints:\n  - name: w\n    weld: {part: leg.bottom, to: plate.outline, type: fillet, size: 3 mm, length: 100, process: MAG}\n    place: {on: front, with: bottom, from-left: 20 mm, from-bottom: 30 mm, front: up}\n"
+		bush   = "part: bush\nkind: turned\nquantity: 2\nmaterial: C45\nstock: {round: 35 mm, length: 40 mm}\nprofile:\n  outside: [{name: rim, diameter: 30, length: 30}]\n  inside: [{name: bore, diameter: 20, length: 30, fit: H7}]\n"
+		pin    = "part: pin\nkind: turned\nquantity: %d\nmaterial: C45\nstock: {round: 25 mm, length: 70 mm}\nprofile: {outside: [{name: nose, diameter: 20, length: 25, fit: p6}]}\n"
+		bushes = head + "parts: [plate.yaml, bush.yaml, pin.yaml]\njoints:\n"
+		onto   = "  - name: b%[1]d\n    weld: {part: bush#%[1]d.rim, to: plate.outline, type: fillet, size: 3 mm, process: MAG}\n    place: {on: front, with: back, at: [%[2]d, 0], top: up}\n"
+		into   = "  - name: %s\n    press: {shaft: pin%s.nose, bore: bush#%d.bore}\n    level: front-with-front\n"
+	)
+	two := bushes + fmt.Sprintf(onto, 1, -60) + fmt.Sprintf(onto, 2, 60)
+	for _, c := range []struct {
+		name  string
+		files []string
+		want  string
+	}{
+		{"a plain mitred bar", []string{"rail.yaml", fmt.Sprintf(rail, "bottom", ""), "end.yaml", end, "job.yaml", corner}, "0r:0"},
+		{"a hole nearer one of its ends", []string{"rail.yaml", fmt.Sprintf(rail, "bottom", fmt.Sprintf(bolt, "front", "50, 0")), "end.yaml", end, "job.yaml", corner}, "0r:1"},
+		{"its long sides unlike", []string{"rail.yaml", fmt.Sprintf(rail, "top", ""), "end.yaml", end, "job.yaml", corner}, "180r:0"},
+		{"a plain coped bar", []string{"post.yaml", post, "arm.yaml", fmt.Sprintf(arm, ""), "job.yaml", onPost}, "180:0"},
+		{"a hole in its front", []string{"post.yaml", post, "arm.yaml", fmt.Sprintf(arm, fmt.Sprintf(bolt, "front", "0, 0")), "job.yaml", onPost}, "180:1"},
+		{"a square branch", []string{"post.yaml", post, "stub.yaml", fmt.Sprintf(stub, "90", "0"), "job.yaml", stubOn}, "180:0"},
+		{"a leaning branch", []string{"post.yaml", post, "stub.yaml", fmt.Sprintf(stub, "60", "0"), "job.yaml", stubOn}, "180:1"},
+		{"a branch beside the middle", []string{"post.yaml", post, "stub.yaml", fmt.Sprintf(stub, "90", "12"), "job.yaml", stubOn}, "180:1"},
+		{"an angle of unlike legs", []string{"plate.yaml", plate, "leg.yaml", fmt.Sprintf(angle, "50, 30"), "job.yaml", flat}, "180:1 front:1"},
+		{"an angle of like legs", []string{"plate.yaml", plate, "leg.yaml", fmt.Sprintf(angle, "50, 50"), "job.yaml", flat}, "180:1 front:0"},
+		{"one pin for two bushes", []string{"plate.yaml", plate, "bush.yaml", bush, "pin.yaml", fmt.Sprintf(pin, 1), "job.yaml", two + fmt.Sprintf(into, "w", "", 1)}, "0r:0 bush 2:1"},
+		{"a pin for each", []string{"plate.yaml", plate, "bush.yaml", bush, "pin.yaml", fmt.Sprintf(pin, 2), "job.yaml", two + fmt.Sprintf(into, "w", "#1", 1) + fmt.Sprintf(into, "p2", "#2", 2)}, "0r:0"},
+	} {
+		files := map[string]string{}
+		for i := 0; i < len(c.files); i += 2 {
+			files[c.files[i]] = c.files[i+1]
+		}
+		m, _ := load(t, write(t, files))
+		if got := waysIn(m, "w"); got != c.want {
+			t.Errorf("%s: %q, want %q", c.name, got, c.want)
 		}
 	}
 }

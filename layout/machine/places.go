@@ -164,22 +164,29 @@ func (m *Machine) stands(j *plan.JointPlan) (assembly.Meet, bool) {
 
 // branch is the pose of a tube with a saddle on its main.
 func (m *Machine) branch(a, b Instance) (assembly.Pose, bool) {
-	tube, main := m.model(a.Part), m.model(b.Part)
+	tube, main, e := m.model(a.Part), m.model(b.Part), m.saddle(a, b)
+	if e == nil {
+		return assembly.Pose{}, false
+	}
+	reach, _, _ := tube.ReachMm(e.Face)
+	crossing, out, lean := BranchAxis(e, main.LengthMm())
+	z, at := out, crossing.Add(out.Times(reach))
+	if e.Face == parts.Front {
+		z, at = out.Times(-1), crossing.Add(out.Times(reach-tube.LengthMm()))
+	}
+	return assembly.Frame(at, z, lean).Of(assembly.Rotate(assembly.AxisZ, e.Clock.Deg)), true
+}
+
+// saddle is the end of a tube that sits in a place of its main, nil if there is none.
+func (m *Machine) saddle(a, b Instance) *parts.TubeEnd {
+	tube := m.model(a.Part)
 	for i := range tube.Part.Ends {
 		e := &tube.Part.Ends[i]
-		reach, _, ok := tube.ReachMm(e.Face)
-		if !ok || e.Place == nil || e.Onto.Part != b.Part {
-			continue
+		if _, _, ok := tube.ReachMm(e.Face); ok && e.Place != nil && e.Onto.Part == b.Part {
+			return e
 		}
-		crossing, out, lean := BranchAxis(e, main.LengthMm())
-		z, at := out, crossing.Add(out.Times(reach))
-		if e.Face == parts.Front {
-			z, at = out.Times(-1), crossing.Add(out.Times(reach-tube.LengthMm()))
-		}
-		pose := assembly.Frame(at, z, lean)
-		return pose.Of(assembly.Rotate(assembly.AxisZ, e.Clock.Deg)), true
 	}
-	return assembly.Pose{}, false
+	return nil
 }
 
 // BranchAxis is where the axis of a branch with a place passes that of its main, in

@@ -52,6 +52,9 @@ type fitting struct {
 	a, b          []assembly.Vec // the holes in it
 	through       bool
 	turns, holds  *assembly.Body // where no holes say the way: the part that turns, and the one at its seat
+	plane         assembly.Pose  // of that seat where it is flat, from a corner, z into what holds it
+	size          assembly.Vec   // of the seat
+	rows          int            // in which it is looked at, both ways; 0 where the parts meet all round
 }
 
 // fitting is nil where the joint looks at all ways itself, or nothing comes.
@@ -163,7 +166,7 @@ func (f *fitting) ways() (traps []plan.Trap) {
 			}
 			tried = append(tried, turn)
 			if g := motion(round, turn); f.meet(g) {
-				moved, out := f.elsewhere(f.frame.Of(g).Of(f.frame.Inverse()))
+				moved, out := f.elsewhere(f.inFrame(g))
 				if f.room(moved) && (open || f.comes(moved)) {
 					open = true
 					traps = append(traps, plan.Trap{TurnDeg: words.Round(turn, 3), OtherWay: round, Out: out})

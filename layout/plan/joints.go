@@ -187,6 +187,7 @@ type Trap struct {
 	TurnDeg  float64  `json:"turn_deg"`          // of the added part from its right place, clockwise from the assembly's front
 	OtherWay bool     `json:"other_way_round"`   // put on the wrong way round besides
 	Instead  string   `json:"instead,omitempty"` // the copy of a part that it also goes together with
+	Face     string   `json:"face,omitempty"`    // the edge or side that it also stands on, e.g. "left"
 	Breaks   bool     `json:"breaks"`            // a rule of what must line up
 	Out      []string `json:"out"`               // what would then be out of place
 }

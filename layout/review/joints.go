@@ -168,6 +168,8 @@ func ways(wrong []plan.Trap) string {
 	switch {
 	case wrong[0].Instead != "":
 		first = "with " + wrong[0].Instead + " instead"
+	case wrong[0].Face != "":
+		first = "on its " + wrong[0].Face
 	case wrong[0].OtherWay && wrong[0].TurnDeg == 0:
 		first = "the other way round"
 	case wrong[0].OtherWay:

@@ -16,7 +16,7 @@ import (
 // trapLine says in a line which wrong ways of putting it together also fit, how one
 // sees the right one, and what else would then be out of place.
 func trapLine(j *plan.JointPlan) string {
-	var turns, round, copies, rights, outs []string
+	var turns, round, edges, copies, rights, outs []string
 	for _, trap := range slices.Concat(j.Traps, j.Ways) {
 		switch turn := words.Angle(trap.TurnDeg); {
 		case trap.Instead != "":
@@ -24,6 +24,8 @@ func trapLine(j *plan.JointPlan) string {
 			continue
 		case len(trap.Out) == 0:
 			continue // it changes nothing
+		case trap.Face != "":
+			edges = append(edges, trap.Face)
 		case trap.OtherWay:
 			round = append(round, turn)
 		default:
@@ -47,6 +49,9 @@ func trapLine(j *plan.JointPlan) string {
 	if len(round) > 0 {
 		ways = append(ways, "the wrong way round at "+strings.Join(round, ", "))
 	}
+	if len(edges) > 0 {
+		ways = append(ways, "on its "+strings.Join(edges, " or its "))
+	}
 	instead := ""
 	if len(copies) > 0 {
 		instead = "It also goes together with " + strings.Join(copies, " and ") + " instead."
@@ -55,7 +60,7 @@ func trapLine(j *plan.JointPlan) string {
 		return instead
 	}
 	if len(j.Traps) == 0 && j.Bolt == nil { // it is fixed for good
-		return "It also fits " + strings.Join(ways, ", and ") + ", wrongly: look again before it is fixed."
+		return words.Join(" ", "It also fits "+strings.Join(ways, ", and ")+", wrongly: look again before it is fixed.", instead)
 	}
 	mark := ""
 	if len(j.Traps) == 0 {

@@ -79,6 +79,8 @@ func TestTrapLine(t *testing.T) {
 		{plan.JointPlan{Ways: []plan.Trap{turned(180), {OtherWay: true}}}, ""},
 		{plan.JointPlan{Ways: []plan.Trap{turned(180), {OtherWay: true, Out: []string{"A" + loose}}}},
 			"It also fits the wrong way round at 0°, wrongly: look again before it is fixed."},
+		{plan.JointPlan{Ways: []plan.Trap{{Face: "left", Out: []string{"A"}}, {Face: "top"}, {Face: "right", Out: []string{"A"}}, {Instead: "Lug 2", Out: []string{"A"}}}},
+			"It also fits on its left or its right, wrongly: look again before it is fixed. It also goes together with Lug 2 instead."},
 		{plan.JointPlan{Bolt: &plan.BoltPlan{}, Ways: []plan.Trap{turned(180, "A"+loose, "B"+loose, "C"+loose, "D"+loose)}},
 			"It also fits turned by 180°, and is wrong then. Out of place then: A; B; C; D. Once all lies as its place and the picture say, scribe a line across both."},
 		{plan.JointPlan{Bolt: &plan.BoltPlan{}, Ways: []plan.Trap{turned(180, "A"+loose, "B"+loose, "C"+loose, "D"+loose, "E"+loose, "F"+loose)}},
