@@ -382,6 +382,7 @@ func TestReadFaults(t *testing.T) {
 		{"<svg><use href='#a'/></svg>", 1, 17, "not in the file"},
 		{"<svg><use href='other.svg#a'/></svg>", 1, 17, "other files"},
 		{"<svg><g id='a'><use href='#a'/></g></svg>", 1, 16, "circle"},
+		{"<svg><defs><use id='9' href='#8'/><use id='8' href='#7'/><use id='7' href='#6'/><use id='6' href='#5'/><use id='5' href='#4'/><use id='4' href='#3'/><use id='3' href='#2'/><use id='2' href='#1'/><g id='1'/></defs><use href='#9'/></svg>", 1, 173, "more than 8 deep"},
 		{"<!DOCTYPE svg [<!ENTITY a 'b'>]><svg/>", 1, 1, "entities"},
 		{"<!DOCTYPE svg [<!ELEMENT a ANY>]><svg/>", 1, 1, "entities"},
 		{"<!ENTITY a 'b'><svg/>", 1, 1, "entities"},

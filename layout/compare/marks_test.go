@@ -154,6 +154,18 @@ func TestMarkFaults(t *testing.T) {
 			d[0] = strings.Replace(d[0], "<path", `<path clip-path="none"`, 1)
 			return d
 		}, []Code{}, 0, 0, 0, ""},
+		{"not hidden", func(d []string) []string {
+			d[0] = strings.Replace(d[0], "<path", `<path display="inline" visibility="visible" overflow="hidden" fill="none"`, 1)
+			return d
+		}, []Code{}, 0, 0, 0, ""},
+		{"a label names the layer", func(d []string) []string {
+			d[8] = `<g label="Pop marks" title="cut">`
+			return d
+		}, []Code{}, 0, 0, 0, ""},
+		{"a title does not", func(d []string) []string {
+			d[0] = strings.Replace(d[0], "<path", `<path title="marks"`, 1)
+			return d
+		}, []Code{}, 0, 0, 0, ""},
 	} {
 		r := compared(t, marked(t), svgFile(mmHead, test.change(markLines(cross))))
 		if !slices.Equal(codes(r), test.want) {

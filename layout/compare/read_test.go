@@ -141,6 +141,7 @@ func TestViews(t *testing.T) {
 		`viewBox="2 4 100 50" width="200mm" height="60mm" preserveAspectRatio="none"`:           xy(16, -19.2),
 		`viewBox="2 4 100 50" width="200mm" height="60mm" preserveAspectRatio="xMidYMid slice"`: xy(16, -32),
 		`viewBox="2 4 100 50" width="100%" height="auto"`:                                       xy(8*px, -16*px),
+		`viewBox="2 4 100 50" width=" " height=""`:                                              xy(8*px, -16*px),
 		`width="50mm" height="50mm"`:                                                            xy(10*px, -20*px),
 		``:                                                                                      xy(10*px, -20*px),
 	} {
@@ -278,6 +279,33 @@ func TestJoin(t *testing.T) {
 	got = join([]contour{line(xy(0, 0), xy(10, 0)), line(xy(10.03, 0), xy(20, 5)), line(xy(10.01, 0), xy(20, 0))})
 	if len(got) != 2 || got[0].points[2] != (xy(20, 0)) {
 		t.Errorf("%+v", got)
+	}
+	// So it is wherever the nearest lies, of equally near ones the first drawn; one that is 0.05 off is none.
+	for _, c := range []struct {
+		first, second, want point
+	}{
+		{xy(0.04, 0), xy(-0.01, 0), xy(20, 2)}, {xy(-0.01, 0), xy(0.04, 0), xy(20, 1)}, {xy(0.03, 0), xy(-0.03, 0), xy(20, 1)}, {xy(-0.03, 0), xy(0.03, 0), xy(20, 1)},
+		{xy(0, 0.03), xy(0, 0.03), xy(20, 1)}, {xy(0, -0.05), xy(0.04, 0), xy(20, 2)}, {xy(0, -0.05), xy(0, -0.06), xy(0, 0)}, {xy(0.05, 0), xy(-0.05, 0), xy(0, 0)},
+	} {
+		got = join([]contour{line(xy(-10, 0), xy(0, 0)), line(c.first, xy(20, 1)), line(c.second, xy(20, 2))})
+		if at := got[0].points[len(got[0].points)-1]; at != c.want {
+			t.Errorf("%v and %v: on to %v, want %v", c.first, c.second, at, c.want)
+		}
+	}
+	for i := range 18 { // ends in two cells of the search, in every direction
+		from := 10.005 + 0.04*float64(i/9)
+		to := xy(from+0.03*float64(i%3-1), from+0.03*float64(i/3%3-1))
+		if got = join([]contour{line(xy(0, 0), xy(from, from)), line(to, xy(20, 0))}); len(got) != 1 {
+			t.Errorf("from %g to %v: %d lines", from, to, len(got))
+		}
+	}
+	for _, c := range []struct {
+		points []point
+		want   bool
+	}{{[]point{xy(0, 0), xy(9, 0), xy(0, 0.05)}, true}, {[]point{xy(0, 0), xy(9, 0), xy(0, 0.06)}, false}, {[]point{xy(0, 0), xy(0, 0)}, false}} {
+		if meets(c.points) != c.want {
+			t.Errorf("%v closes: %v", c.points, !c.want)
+		}
 	}
 }
 
