@@ -95,7 +95,7 @@ func (m model) steps() []feature {
 			grow = removes
 		}
 		f := feature{
-			name: words.Spaced(st.Name), shape: !flat, opening: flat && st.Inside,
+			name: words.Spaced(st.Name), shape: !flat,
 			step: st, sizes: []size{{what: "diameter", unit: plan.Diameter, value: sized(st.Size), grow: grow}},
 			words: [][2]string{{"seat", st.Seat}, {"finish", st.Finish}, {"fit", st.Size.Class}},
 		}

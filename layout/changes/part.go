@@ -83,7 +83,7 @@ func (p *pair) compare() []Change {
 			use = p.section()
 		case f.name == "outline":
 			continue // of another shape now
-		case f.opening && f.step == nil:
+		case f.opening:
 			use = Plug
 		}
 		p.add(Change{Code: Removed, Feature: f.name, Use: use, OldText: p.was.printedSize(f.name)})

@@ -1,10 +1,12 @@
 package changes
 
 import (
+	"slices"
 	"testing"
 
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
+	"centrepop/layout/review"
 	"centrepop/layout/threads"
 	"centrepop/layout/words"
 	"centrepop/parts"
@@ -53,6 +55,8 @@ func TestStepUse(t *testing.T) {
 		{"thread on a round under its pitch diameter", round(28.5, 28.7), m30, false, Scrap},
 		{"thread in a smaller bore", round(27, 27.835), m30, true, Rework},
 		{"thread in a bore about its size", round(27.8, 28.8), m30, true, Measure},
+		{"thread on a round as large as its pitch diameter", round(28.5, m30.Thread.PitchDiameterMm), m30, false, Measure},
+		{"thread in a bore as large as its pitch diameter", round(m30.Thread.PitchDiameterMm, 29), m30, true, Measure},
 		{"thread in a bore over its pitch diameter", round(28.71, 29), m30, true, Scrap},
 	} {
 		if got := stepUse(c.was, c.is, c.inside); got != c.want {
@@ -94,6 +98,7 @@ func TestHoleUse(t *testing.T) {
 		{"a smaller thread", larger, tapped, Scrap},
 		{"tapped through its core", plain(8.4, 8.5), tapped, Rework},
 		{"tapped where the core is gone", plain(8.5, 8.6), tapped, Scrap},
+		{"tapped through a core that is off by rounding", plain(8.4, 8.5+sameMm), tapped, Rework},
 		{"tapped in a drilled hole", drilled(8.5), tapped, Rework},
 		{"tapped in a larger drilled hole", drilled(8.6), tapped, Scrap},
 		{"a thread drilled out", tapped, plain(10, 10.2), Rework},
@@ -206,6 +211,9 @@ func TestValue(t *testing.T) {
 // What is off by no more than rounding counts as the same, on the edge of it too.
 func TestUseAtRounding(t *testing.T) {
 	t.Parallel()
+	if !same(0, sameMm) || !same(sameMm, 0) || same(0, 2*sameMm) || same(5, 5-2*sameMm) {
+		t.Error("what is the same")
+	}
 	is := limits{1.5, 1, 2}
 	for _, c := range []struct {
 		was  limits
@@ -225,11 +233,23 @@ func TestUseAtRounding(t *testing.T) {
 	bar := func(long, r float64) *plan.Section {
 		return &plan.Section{LengthMm: long, MaxMm: r, Outer: []plan.XY{{XMm: 0, YMm: r}, {XMm: long, YMm: r}}}
 	}
+	tube := func(long, r, bore float64) *plan.Section {
+		s := bar(long, r)
+		s.Inner = []plan.XY{{XMm: 0, YMm: bore}, {XMm: long, YMm: bore}}
+		return s
+	}
+	stepped := func(long, r, bore float64) *plan.Section { // bored in its back half alone
+		s := bar(long, r)
+		s.Inner = []plan.XY{{XMm: long / 2, YMm: bore}, {XMm: long, YMm: bore}}
+		return s
+	}
 	for _, c := range []struct {
 		was, is *plan.Section
 		shift   float64
 		want    Use
 	}{
+		{tube(60, 10, 5), tube(50, 10, 5), 5, Rework}, {tube(60, 10, 5), tube(50, 10, 6), 0, Rework}, {tube(50, 10, 5), tube(50, 10, 6), 0, Rework}, {tube(50, 10, 5), tube(50, 10, 4), 0, Scrap},
+		{stepped(60, 10, 5), tube(30, 10, 5), 30, Rework}, {stepped(60, 10, 5), tube(31, 10, 5), 29, Rework}, {stepped(60, 10, 5), tube(31, 10, 0), 29, Scrap}, {stepped(60, 10, 5), tube(30, 10, 0), 0, Rework},
 		{bar(50, 10), bar(50, 10), 0, AsIs}, {bar(50+2*sameMm, 10), bar(50, 10), 0, Rework}, {bar(50+sameMm/2, 10), bar(50, 10), 0, AsIs},
 		{bar(60, 10), bar(50, 10), 5, Rework}, {bar(60, 10), bar(50, 10), 11, Scrap}, {bar(50, 10), bar(50, 9), 0, Rework}, {bar(50, 10), bar(50, 11), 0, Scrap}, {bar(50, 10), bar(51, 10), 0, Scrap},
 	} {
@@ -254,6 +274,114 @@ func TestBefore(t *testing.T) {
 	} {
 		if got := (&Report{Heading: c.heading}).Before(); got != c.want {
 			t.Errorf("%v: %q, want %q", c.heading, got, c.want)
+		}
+	}
+}
+
+// Openings are in their place within 1e-5 mm, on a round by the chord (of 1° on Ø80: 80·sin
+// 0.5° = 0.698); a pitch circle is told of where both have one.
+func TestPlaceAtRounding(t *testing.T) {
+	t.Parallel()
+	at := func(x ...float64) (out []plan.XY) {
+		for _, v := range x {
+			out = append(out, plan.XY{XMm: v})
+		}
+		return out
+	}
+	for _, c := range []struct {
+		name    string
+		was, is feature
+		want    []Change
+	}{
+		{"off by rounding", feature{places: at(0, 50)}, feature{places: at(placeMm, 50)}, nil},
+		{"off by more", feature{places: at(0, 50)}, feature{places: at(2*placeMm, 50)}, []Change{{Code: Moved, MovedMm: 2 * placeMm, Use: Scrap}}},
+		{"one more", feature{places: at(0)}, feature{places: at(placeMm, 50)}, []Change{{Code: More, Count: 1, Use: Rework}}},
+		{"twice in its place", feature{places: at(0)}, feature{places: at(0, 0)}, []Change{{Code: More, Count: 1, Use: Rework}}},
+		{"two less", feature{places: at(0, 50, 90)}, feature{places: at(placeMm)}, []Change{{Code: Fewer, Count: 2, Use: Plug}}},
+		{"one more, elsewhere", feature{places: at(0)}, feature{places: at(3, 50)}, []Change{{Code: Moved, MovedMm: 47 + 3, Count: 1, Use: Scrap}}},
+		{"another pitch circle", feature{places: at(30), pcdMm: 60}, feature{places: at(31), pcdMm: 62}, []Change{{Code: Moved, MovedMm: 1, Use: Scrap, What: "pitch circle", Unit: plan.Diameter, Old: 60, New: 62}}},
+		{"the same pitch circle", feature{places: at(30), pcdMm: 60}, feature{places: at(31), pcdMm: 60}, []Change{{Code: Moved, MovedMm: 1, Use: Scrap}}},
+		{"no pitch circle before", feature{places: at(30)}, feature{places: at(31), pcdMm: 62}, []Change{{Code: Moved, MovedMm: 1, Use: Scrap}}},
+		{"none now", feature{places: at(30), pcdMm: 60}, feature{places: at(31)}, []Change{{Code: Moved, MovedMm: 1, Use: Scrap}}},
+		{"on a round", feature{places: at(90), roundMm: 80}, feature{places: at(91), roundMm: 80}, []Change{{Code: Moved, MovedMm: 0.698123, Use: Scrap}}},
+	} {
+		var p pair
+		p.place(&c.was, &c.is)
+		for i := range p.out {
+			p.out[i].MovedMm = words.Round(p.out[i].MovedMm, 6)
+		}
+		if !slices.Equal(p.out, c.want) {
+			t.Errorf("%s: %+v, want %+v", c.name, p.out, c.want)
+		}
+	}
+	var p pair
+	if p.chamfer(&feature{}, &feature{chamfer: &parts.Chamfer{}}); p.out != nil {
+		t.Errorf("a bevel where none was is no other size: %+v", p.out)
+	}
+	if got := (size{text: "through", value: exactly(throughMm)}).number(); got != 0 {
+		t.Errorf("through is %g", got)
+	}
+}
+
+// What is formed from sheet comes, goes and reads otherwise by its kind and name; how a
+// ring is split, wherever it stands among the features; a check whose limits became wider
+// is passed by what passed before.
+func TestByWords(t *testing.T) {
+	t.Parallel()
+	seam := plan.Feature{Kind: plan.SeamFeature, Name: "seam", Size: "80 long"}
+	end, bore := plan.Feature{Kind: plan.EndFeature, Name: "seam", Size: "cut"}, plan.Feature{Name: "bore", Size: "Ø40"}
+	longer, other := seam, seam
+	longer.Size, other.Note = "90 long", "tacked first"
+	split, wider := plan.Feature{Kind: plan.ClampFeature, Size: "split 2"}, plan.Feature{Kind: plan.ClampFeature, Size: "split 3", Note: "M5"}
+	check := func(min, max float64) []plan.Check {
+		return []plan.Check{{What: "length", Limits: words.Trim(min, 7) + " to " + words.Trim(max, 7), MinMm: min, MaxMm: max}}
+	}
+	for _, c := range []struct {
+		name    string
+		was, is plan.PartPlan
+		shiftMm float64
+		want    []Change
+	}{
+		{"the same", plan.PartPlan{Features: []plan.Feature{bore, seam, split}}, plan.PartPlan{Features: []plan.Feature{seam, split}}, 0, nil},
+		{"longer", plan.PartPlan{Features: []plan.Feature{seam}}, plan.PartPlan{Features: []plan.Feature{longer}}, 0, []Change{{Code: Reworded, Feature: "seam", OldText: "80 long", NewText: "90 long", Use: ByHand}}},
+		{"another note", plan.PartPlan{Features: []plan.Feature{seam}}, plan.PartPlan{Features: []plan.Feature{other}}, 0, []Change{{Code: Reworded, Feature: "seam", OldText: "80 long", NewText: "80 long; tacked first", Use: ByHand}}},
+		{"another kind", plan.PartPlan{Features: []plan.Feature{seam}}, plan.PartPlan{Features: []plan.Feature{end}}, 0, []Change{{Code: Added, Feature: "seam", NewText: "cut", Use: ByHand}, {Code: Removed, Feature: "seam", OldText: "80 long", Use: ByHand}}},
+		{"gone", plan.PartPlan{Features: []plan.Feature{seam, bore}}, plan.PartPlan{}, 0, []Change{{Code: Removed, Feature: "seam", OldText: "80 long", Use: ByHand}}},
+		{"split", plan.PartPlan{}, plan.PartPlan{Features: []plan.Feature{split}}, 0, []Change{{Code: Added, Feature: "clamp", NewText: "split 2", Use: Rework}}},
+		{"whole", plan.PartPlan{Features: []plan.Feature{bore, split}}, plan.PartPlan{Features: []plan.Feature{bore}}, 0, []Change{{Code: Removed, Feature: "clamp", OldText: "split 2", Use: Scrap}}},
+		{"split wider", plan.PartPlan{Features: []plan.Feature{split}, Clamp: &plan.ClampRow{SlotMm: 2}}, plan.PartPlan{Features: []plan.Feature{bore, wider}, Clamp: &plan.ClampRow{SlotMm: 3}}, 0, []Change{{Code: Reworded, Feature: "clamp", OldText: "split 2", NewText: "split 3; M5", Use: Rework}}},
+		{"wider limits", plan.PartPlan{Checks: check(40, 41)}, plan.PartPlan{Checks: check(40+sameMm, 41-sameMm)}, 0, []Change{{Code: Limits, What: "length", OldText: "40 to 41", NewText: "40.000001 to 40.999999", Use: AsIs}}},
+		{"less at the bottom", plan.PartPlan{Checks: check(40, 41)}, plan.PartPlan{Checks: check(40.1, 41)}, 0, []Change{{Code: Limits, What: "length", OldText: "40 to 41", NewText: "40.1 to 41", Use: Measure}}},
+		{"less at the top", plan.PartPlan{Checks: check(40, 41)}, plan.PartPlan{Checks: check(39, 40.9)}, 0, []Change{{Code: Limits, What: "length", OldText: "40 to 41", NewText: "39 to 40.9", Use: Measure}}},
+		{"no number before", plan.PartPlan{Checks: check(0, 0)}, plan.PartPlan{Checks: check(0, 1)}, 0, []Change{{Code: Limits, What: "length", OldText: "0 to 0", NewText: "0 to 1", Use: Measure}}},
+		{"from a face taken off", plan.PartPlan{Checks: check(40, 41)}, plan.PartPlan{Checks: check(38, 39)}, 2, nil},
+		{"and other limits", plan.PartPlan{Checks: check(40, 41)}, plan.PartPlan{Checks: check(38, 39.5)}, 2, []Change{{Code: Limits, What: "length", OldText: "40 to 41", NewText: "38 to 39.5", Use: Measure}}},
+		{"and other limits below", plan.PartPlan{Checks: check(40, 41)}, plan.PartPlan{Checks: check(37.5, 39)}, 2, []Change{{Code: Limits, What: "length", OldText: "40 to 41", NewText: "37.5 to 39", Use: Measure}}},
+	} {
+		p := pair{was: model{plan: &c.was}, is: model{plan: &c.is}, shiftMm: c.shiftMm}
+		p.formed()
+		p.clamp()
+		p.checks()
+		if !slices.Equal(p.out, c.want) {
+			t.Errorf("%s: %+v, want %+v", c.name, p.out, c.want)
+		}
+	}
+}
+
+// The review is printed again where a finding reads, stands, is cured or is accepted otherwise.
+func TestReviewAgain(t *testing.T) {
+	t.Parallel()
+	f := review.Finding{Code: "edge", Part: "ring", Feature: "bolts", What: "near the edge", Numbers: "2 mm", Fix: "move it", Reason: "holds"}
+	for name, change := range map[string]func(*review.Finding){
+		"code": func(f *review.Finding) { f.Code = "wall" }, "part": func(f *review.Finding) { f.Part = "plate" }, "feature": func(f *review.Finding) { f.Feature = "taps" }, "words": func(f *review.Finding) { f.What = "at the edge" },
+		"numbers": func(f *review.Finding) { f.Numbers = "3 mm" }, "cure": func(f *review.Finding) { f.Fix = "leave it" }, "reason": func(f *review.Finding) { f.Reason = "" }, "": func(f *review.Finding) { f.Rule = "another" },
+	} {
+		g := f
+		change(&g)
+		var r Report
+		r.sheets(&side{findings: []review.Finding{f}}, &side{findings: []review.Finding{g}})
+		if want := name != ""; slices.Contains(r.Print, "review") != want || slices.Contains(r.Discard, "review") != want {
+			t.Errorf("%q: %v", name, r.Print)
 		}
 	}
 }
