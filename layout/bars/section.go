@@ -2,6 +2,7 @@ package bars
 
 import (
 	"math"
+	"slices"
 
 	"centrepop/parts/geom"
 )
@@ -191,18 +192,43 @@ func around(loop []Vertex) (pts []geom.Point) {
 	return pts
 }
 
-// SeamMm is the length of the seam round a cut at an angle from square, 0 to under 90°,
-// that goes across the width: along the middle of a tube's wall, else round the outside.
+// SeamMm is the length of the seam of a cut at an angle from square, 0 to under 90°, that
+// goes across the width: along the middle of walls and legs, across the front of a solid bar.
 func (s Section) SeamMm(cutDeg float64) float64 {
-	loops, sum := s.Loops(), 0.0
-	for _, loop := range loops {
+	w, d, t, across := s.WidthMm, s.DepthMm, s.WallMm, 1/cos(cutDeg)
+	switch {
+	case s.Shape == Angle:
+		return (w-t/2)*across + d - t/2
+	case s.Shape == Channel && (s.Open == Top || s.Open == Bottom):
+		return (2*w-t)*across + d - s.FlangeMm
+	case s.Shape == Channel:
+		return (w-s.FlangeMm)*across + 2*d - t
+	case !s.Hollow():
+		return w * across
+	}
+	sum := 0.0
+	for _, loop := range s.Loops() {
 		pts := around(loop)
 		for i, p := range pts {
-			d := pts[(i+1)%len(pts)].Minus(p)
-			sum += math.Hypot(d.XMm/math.Cos(cutDeg*math.Pi/180), d.YMm)
+			step := pts[(i+1)%len(pts)].Minus(p)
+			sum += math.Hypot(step.XMm*across, step.YMm) / 2
 		}
 	}
-	return sum / float64(len(loops))
+	return sum
+}
+
+// Outside are the sides that the seam of a cut is welded from: those of a tube's walls, the
+// outside of an angle and of a channel, the front of a solid bar.
+func (s Section) Outside() []Side {
+	switch {
+	case s.Shape == Angle:
+		return []Side{Front, Bottom}
+	case s.Shape == Channel:
+		return slices.DeleteFunc([]Side{Front, Back, Top, Bottom}, func(side Side) bool { return side == s.Open })
+	case s.Hollow():
+		return []Side{Front, Back, Top, Bottom}
+	}
+	return []Side{Front}
 }
 
 func loopMoments(loop []Vertex) (area, first float64) {

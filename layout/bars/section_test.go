@@ -187,3 +187,28 @@ func TestListed(t *testing.T) {
 		t.Errorf("%v", names)
 	}
 }
+
+// Seams by hand, cut at 60° from square, where what runs across the width is twice as long:
+// once along the middle of the metal, whose other side is no seam of its own; round a tube
+// along the middle of its wall; of a solid bar across its front.
+func TestSeams(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		s       Section
+		want    float64
+		outside []Side
+	}{
+		{Section{Shape: Angle, WidthMm: 61, DepthMm: 40, WallMm: 5}, 2*58.5 + 37.5, []Side{Front, Bottom}},
+		{Section{Shape: Channel, WidthMm: 100, DepthMm: 50, WallMm: 6, FlangeMm: 8.5, Open: Back}, 2*91.5 + 2*47, []Side{Front, Top, Bottom}},
+		{Section{Shape: Channel, WidthMm: 100, DepthMm: 50, WallMm: 6, FlangeMm: 8.5, Open: Front}, 2*91.5 + 2*47, []Side{Back, Top, Bottom}},
+		{Section{Shape: Channel, WidthMm: 50, DepthMm: 100, WallMm: 6, FlangeMm: 8.5, Open: Top}, 2*2*47 + 91.5, []Side{Front, Back, Bottom}},
+		{Section{Shape: Channel, WidthMm: 50, DepthMm: 100, WallMm: 6, FlangeMm: 8.5, Open: Bottom}, 2*2*47 + 91.5, []Side{Front, Back, Top}},
+		{Section{Shape: Rectangle, WidthMm: 60, DepthMm: 40, WallMm: 20, CornerMm: 0.0001}, 2*2*40 + 2*20, []Side{Front, Back, Top, Bottom}},
+		{Section{Shape: Flat, WidthMm: 80, DepthMm: 8}, 160, []Side{Front}},
+		{Section{Shape: Round, WidthMm: 30, DepthMm: 30}, 60, []Side{Front}},
+	} {
+		if got := c.s.SeamMm(60); !near(got, c.want, 0.01) || !slices.Equal(c.s.Outside(), c.outside) {
+			t.Errorf("%+v: %v on %v, want %v on %v", c.s, got, c.s.Outside(), c.want, c.outside)
+		}
+	}
+}

@@ -276,9 +276,9 @@ func (j *making) frameSteps(t *joint, p *plan.WeldPlan, r *ring) {
 		}
 	}
 	t.step("Weld", runs(p.Runs)+" of "+p.Process+", "+strings.TrimSpace(p.Symbol+" "+p.Designation)+", opposite corners in turn: "+strings.Join(order, ", ")+".",
-		"First the seams of one side all round, then turn it over"+r.word("; the outer edges last", "")+". Let it cool to hand-warm in between. Measure again before it leaves the plate.")
+		t.seamOrder()+" Let it cool to hand-warm in between. Measure again before it leaves the plate.")
 	t.inspectWeld(p)
-	t.out.Checks[len(t.out.Checks)-1].Wanted = strings.TrimSpace(p.Designation + " each corner, both sides")
+	t.out.Checks[len(t.out.Checks)-1].Wanted = strings.TrimSpace(p.Designation + " each corner, " + t.seamSides())
 	s = &t.out.Steps[len(t.out.Steps)-1]
 	s.Do = append(s.Do, j.dressed(r)...)
 }
@@ -432,7 +432,65 @@ func (t *joint) grindEdges(p *plan.WeldPlan) string {
 	if !p.OneEdge {
 		edges, deg = "Grind both edges of each cut to ", deg/2
 	}
-	return edges + words.Trim(deg, 1) + "° with a root face of " + t.w.Read(p.RootFaceMm) + "."
+	edges += words.Trim(deg, 1) + "° with a root face of " + t.w.Read(p.RootFaceMm) + "."
+	if t.in.Weld.Sides == 1 {
+		edges += " The groove opens to the " + t.seamSides() + "."
+	}
+	return edges
+}
+
+// seamFaces are the faces, and the edges of the frame, that the seam of a mitred corner is
+// welded from; none where it is welded from both sides, or the corner is not mitred.
+func (t *joint) seamFaces() (faces, edges []string) {
+	end, ok := t.a.mitre()
+	if !ok || t.in.Weld.Sides == 2 {
+		return nil, nil
+	}
+	section, _, _ := t.a.r.Bar()
+	for _, side := range section.Outside() {
+		switch {
+		case side == bars.Front || side == bars.Back:
+			faces = append(faces, string(side))
+		case string(side) == string(t.a.r.Part.Bar.End(end).Long):
+			edges = append(edges, "outer")
+		default:
+			edges = append([]string{"inner"}, edges...)
+		}
+	}
+	return faces, edges
+}
+
+// seamSides names where a corner is welded from.
+func (t *joint) seamSides() string {
+	faces, edges := t.seamFaces()
+	on := strings.Join(faces, ", ")
+	switch {
+	case on == "":
+		return "both sides"
+	case len(faces)+len(edges) == 4:
+		return "outside, all round"
+	case len(edges) == 2:
+		on += " and both edges"
+	case len(edges) == 1:
+		on += " and the " + edges[0] + " edge"
+	}
+	return on
+}
+
+// seamOrder is the order of the seams of a corner.
+func (t *joint) seamOrder() string {
+	faces, edges := t.seamFaces()
+	if len(faces) == 0 {
+		return "First the seams of one side all round, then turn it over."
+	}
+	out := "he seams of the " + faces[0] + " all round"
+	if len(faces) == 2 {
+		out += ", then turn it over"
+	}
+	if len(edges) == 0 {
+		return "T" + out + "."
+	}
+	return "First t" + out + "; the " + strings.Join(edges, ", then the ") + " edges last."
 }
 
 // hollow warns of bolts that draw the walls of a tube together.

@@ -114,6 +114,41 @@ func TestFrameEdges(t *testing.T) {
 	}
 }
 
+// The mitre of an angle of 50 × 50 × 6 is one seam along the middle of its legs, 47·√2 + 47 =
+// 113; its groove opens to the outside of the angle, whose second leg lies on the side away
+// from or towards the long points. A channel has 44·√2 + 2·47, a flat 50·√2 across its front;
+// a tube of middle radii of 9 has 26·√2·2 + 2·26 and an ellipse of 9 by 12.73, 68.8, all round.
+func TestFrameSeam(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		bar, cut, sides, groove string
+		mm                      float64
+		checked                 string
+		says                    string
+	}{
+		{"angle: [50, 50], wall: 6", "top", "1", " The groove opens to the front and the inner edge.", 113, "each corner, front and the inner edge", "First the seams of the front all round; the inner edges last."},
+		{"angle: [50, 50], wall: 6", "bottom", "1", " The groove opens to the front and the outer edge.", 113, "each corner, front and the outer edge", "First the seams of the front all round; the outer edges last."},
+		{"channel: [50, 50], wall: 6, flange: 6, open: front", "top", "1", " The groove opens to the back and both edges.", 156, "each corner, back and both edges", "First the seams of the back all round; the inner, then the outer edges last."},
+		{"flat: [50, 6]", "top", "1", " The groove opens to the front.", 71, "each corner, front", "The seams of the front all round."},
+		{"flat: [50, 6]", "top", "2", "", 71, "each corner, both sides", "First the seams of one side all round, then turn it over."},
+		{"square: 50, wall: 6", "top", "1", " The groove opens to the outside, all round.", 194, "each corner, outside, all round", "First the seams of the front all round, then turn it over; the inner, then the outer edges last."},
+	} {
+		edits := []string{"job.yaml|type: fillet, length: 150|type: v, sides: " + c.sides}
+		for _, f := range []string{"rail", "end"} {
+			edits = append(edits, f+".yaml|square: 50, wall: 4|"+c.bar, f+".yaml|long: bottom|long: "+c.cut)
+		}
+		p := framed(t, edits...)
+		j := jointNamed(t, p, "corner-4")
+		if j.Weld.LengthMm != c.mm || j.Checks[1].Wanted != c.checked {
+			t.Errorf("%s: %v long, %q", c.bar, j.Weld.LengthMm, j.Checks[1].Wanted)
+		}
+		says(t, j, []string{c.says}, nil)
+		if c.groove != "" {
+			says(t, j, []string{"root face of 1.5." + c.groove}, nil)
+		}
+	}
+}
+
 // crossed are two ends of 300 that stand square between two rails of 460, flush with their
 // ends; the last corner closes by itself.
 func crossed(t *testing.T, edits ...string) *plan.Plan {
