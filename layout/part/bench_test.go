@@ -377,7 +377,11 @@ func TestToolRunsOutInside(t *testing.T) {
 func TestConeIsMeasuredOverItsEdges(t *testing.T) {
 	t.Parallel()
 	const cone = "part: p\nkind: cone\nmaterial: S235\nstock: {sheet: 2 mm, cut: none}\ncone: {large: 300, small: 150, height: 200, thickness: 2, offset: 0, measured: outside, seam: 180, overlap: 15}\n"
-	if c := check(work(t, "mm", cone), "height over its square-cut edges"); c == nil || c.MinMm < 200.2 || c.MinMm > 200.21 || c.MaxMm < 201.2 || c.MaxMm > 201.21 {
+	straight := work(t, "mm", cone)
+	if f := straight.Features[len(straight.Features)-1]; f.Kind != plan.HeightFeature || f.Size != "(200)" || f.Limits != "" {
+		t.Errorf("a height that nothing measures has limits: %+v", f)
+	}
+	if c := check(straight, "height over its square-cut edges"); c == nil || c.MinMm < 200.2 || c.MinMm > 200.21 || c.MaxMm < 201.2 || c.MaxMm > 201.21 || c.Wanted != "200.7" {
 		t.Errorf("%+v", c)
 	}
 	if c := check(work(t, "mm", strings.Replace(cone, "offset: 0", "offset: 20", 1)), "height"); c == nil || c.MinMm != 199.5 {

@@ -77,8 +77,8 @@ func TestSmallSizes(t *testing.T) {
 		{"slots beside a bore", "mm", disc + "bore: {diameter: 30}\nslots:\n  - {name: s, at: [[60, 0]], width: 10, length: 30, turn: 0}\n", []string{"\ns 1, bore to its near side: 40 = 39.7 – 40.3\n"}, []string{"outside to its near side"}},
 		{"slots towards a bore", "mm", disc + "bore: {diameter: 30}\nslots:\n  - {name: s, at: [[60, 0]], width: 10, length: 30, turn: 90}\n", []string{"\ns 1, bore to its near side: 30 = 29.8 – 30.2\n"}, nil},
 		{"a slot at the back, beside a wider bore", "mm", "part: t\nkind: turned\nmaterial: S355\nstock: {round: 210 mm}\nprofile:\n  outside: [{name: rim, diameter: 200, length: 50}]\n  inside: [{name: narrow, diameter: 30, length: 20}, {name: wide, diameter: 60, length: 30}]\nslots:\n  - {name: s, face: back, at: [[60, 0]], width: 10, length: 30, turn: 0, depth: 5}\n", []string{"\ns 1, bore to its near side: 25 = 24.8 – 25.2\n"}, nil},
-		{"a thread to tap by hand", "mm", strings.ReplaceAll(nut, "SIZE", "M24x2"), []string{"Tap or cut screw M24x2, pitch 2 mm, 30 long."}, nil},
-		{"a thread too large for that", "mm", strings.ReplaceAll(nut, "SIZE", "M27x2"), []string{"Cut screw M27x2, pitch 2 mm, 30 long."}, []string{"Tap or cut"}},
+		{"a thread to tap by hand", "mm", strings.ReplaceAll(nut, "SIZE", "M24x2"), []string{"Tap by hand or cut screw M24x2, pitch 2 mm, 30 long."}, nil},
+		{"a thread too large for that", "mm", strings.ReplaceAll(nut, "SIZE", "M27x2"), []string{"Cut screw M27x2, pitch 2 mm, 30 long."}, []string{"Tap by hand or cut"}},
 		{"a slot askew", "mm", disc + "slots:\n  - {name: s, at: [[60, 0]], width: 10, length: 30, turn: 210}\n", []string{"\ns 1, long axis at clock: 30° = "}, nil},
 	} {
 		m := work(t, c.units, c.text)

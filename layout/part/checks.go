@@ -40,11 +40,12 @@ func checks(n *Numbered) []plan.Check {
 			if b, ok := r.form.(*bar); ok {
 				mm = b.in.Length.Mm
 			}
-			what := f.Name
 			if c, ok := r.form.(*cone); ok && c.in.Offset.Mm == 0 {
-				mm, what = geom.Clean(mm+c.edgesMm()), what+" over its square-cut edges"
+				mm = geom.Clean(mm + c.edgesMm())
+				r.sized(plan.Check{Ref: f.N, What: f.Name + " over its square-cut edges", Wanted: r.W.Read(mm), Gauge: "calipers"}, r.General(mm))
+				continue
 			}
-			r.checkLength(f.N, what, mm)
+			r.checkLength(f.N, f.Name, mm)
 		case plan.ThicknessFeature, plan.EndFeature, plan.EdgeFeature:
 			if part, ok := r.form.(*flat); ok && f.Kind != plan.EndFeature {
 				r.add(part.edgeCheck(r, f))

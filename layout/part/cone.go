@@ -103,6 +103,7 @@ func (c *cone) edgesMm() float64 {
 }
 
 func (c *cone) features(n *Numbered) {
+	f := c.in
 	at := " " + surface(c.in.Inside).String()
 	ends := []struct {
 		name string
@@ -111,8 +112,11 @@ func (c *cone) features(n *Numbered) {
 	for i, e := range ends {
 		n.add(plan.Feature{Kind: plan.EndFeature, Name: e.name, Size: n.W.Dia(e.mm) + at, Limits: n.limitsText(n.General(e.mm)), Balloon: n.Section.Outer[i]})
 	}
-	n.seamFeature(c.in.Seam.Deg, c.in.Overlap.Mm)
+	n.seamFeature(f.Seam.Deg, f.Overlap.Mm)
 	n.lengthFeature(plan.HeightFeature)
+	if h := &n.Features[len(n.Features)-1]; f.Offset.Mm == 0 { // what is measured is the height over its edges
+		h.Size, h.Limits = "("+h.Size+")", ""
+	}
 }
 
 func (c *cone) operations(b *bench) {

@@ -7,6 +7,7 @@ import (
 	"math"
 	"os"
 	"path/filepath"
+	"regexp"
 	"strings"
 	"testing"
 
@@ -304,5 +305,37 @@ func TestLimitsAreInside(t *testing.T) {
 		if got := (words.Writer{Units: c.units}).Limits(c.min, c.max); got != c.want {
 			t.Errorf("%v to %v: %q, want %q", c.min, c.max, got, c.want)
 		}
+	}
+}
+
+// TestWantedWithinLimits: the size that a record asks for, and what an operation cuts, lie
+// within the limits that are printed beside it, whatever the rounding to inches does. Of a fit and of a
+// bearing's seat the size is a name, and beside its limits by intent.
+func TestWantedWithinLimits(t *testing.T) {
+	t.Parallel()
+	pl := demo(t, "gatejack")
+	plans := []*plan.Plan{pl, demo(t, "pugmill"), mustJob(t, "units: in", "part: s\nkind: shaft\nmaterial: C45\nstock: {round: 2}\nprofile:\n  outside: [{name: seat, diameter: 40 mm, length: 4}]\nkeyways: [{name: key, in: seat, length: 1}]\ngrooves: [{name: seal, in: seat, axial: 2.5, for: o-ring, o-ring: 1.346x0.118}]\n")}
+	seen, classed := 0, regexp.MustCompile(`×| [A-Za-z]+[0-9]`)
+	for _, pl := range plans {
+		for i := range pl.Parts {
+			for _, c := range pl.Parts[i].Checks {
+				var wanted, lo, hi float64
+				if n, _ := fmt.Sscanf(strings.TrimPrefix(c.Wanted, "Ø"), "%g", &wanted); n == 0 || strings.Contains(c.Wanted, " Ra ") || classed.MatchString(c.Wanted) {
+					continue
+				}
+				if n, _ := fmt.Sscanf(c.Limits, "%g – %g", &lo, &hi); n == 2 && lo > 0.9*wanted {
+					if seen++; wanted < lo || wanted > hi {
+						t.Errorf("%s, %s: %s, limits %s", pl.Parts[i].Title, c.What, c.Wanted, c.Limits)
+					}
+				}
+			}
+		}
+	}
+	if seen < 200 {
+		t.Errorf("%d sizes", seen)
+	}
+	said := strings.Join(pl.Part("thrust-housing").Operations[1].Do, " ")
+	if !strings.Contains(said, "× 0.0788 in deep") {
+		t.Error(said)
 	}
 }

@@ -177,9 +177,9 @@ func (k plainGroove) lines(w words.Writer, g *Groove) []string {
 
 func (g *Groove) sizeText(w words.Writer) string {
 	if g.Row.Face != "" {
-		return w.Dia(g.Row.InnerMm) + " to " + w.Dia(g.Row.OuterMm) + " × " + w.Size(g.Row.DepthMm) + " deep"
+		return w.Dia(g.Row.InnerMm) + " to " + w.Dia(g.Row.OuterMm) + " × " + g.floor.aim(w) + " deep"
 	}
-	return words.Join(" ", w.Dia(g.Row.FloorMm), g.floor.Class) + " × " + words.Join(" ", w.Size(g.Row.WidthMm), g.width.Class)
+	return words.Join(" ", "Ø"+g.floor.aim(w), g.floor.Class) + " × " + words.Join(" ", g.width.aim(w), g.width.Class)
 }
 
 // placeText says where a groove lies.
@@ -286,7 +286,7 @@ func (g *Groove) checks(r *record) {
 		r.sized(plan.Check{Ref: r.ref(g), What: name + " " + what, Wanted: wanted, Gauge: gauge}, s)
 	}
 	for _, q := range g.limits() {
-		wanted := words.Join(" ", r.W.Size(q.size.NominalMm), q.size.Class)
+		wanted := words.Join(" ", q.size.aim(r.W), q.size.Class)
 		if q.what == "floor" {
 			wanted = "Ø" + wanted
 		}

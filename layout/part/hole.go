@@ -376,9 +376,9 @@ func (b *bench) finishLines(m Made, way cutting.Way) []string {
 	case cutting.Bored:
 		return []string{"Bore " + size + " with a boring head on the mill or on the faceplate."}
 	case cutting.BoredThenTapped:
-		return []string{"Bore to " + b.W.Dia(way.BoreToMm) + " for the thread: no drill of the shop is so large.", "Tap " + m.Thread.Designation + ", square, " + b.fluid() + "."}
+		return []string{"Bore to " + b.W.Dia(way.BoreToMm) + " for the thread: no drill of the shop is so large.", "Tap " + m.Thread.Designation + " by hand, square, " + b.fluid() + "."}
 	case cutting.Tapped:
-		return []string{"Tap " + m.Thread.Designation + ", square, " + b.fluid() + "."}
+		return []string{"Tap " + m.Thread.Designation + " by hand, square, " + b.fluid() + "."}
 	}
 	return nil
 }

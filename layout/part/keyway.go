@@ -254,7 +254,7 @@ func (k *Keyway) feature(n *Numbered) plan.Feature {
 	return plan.Feature{
 		Kind: plan.KeywayFeature, Name: words.Spaced(k.Row.Name), Size: k.kind() + " " + k.sizeText(n.W) + k.long() + ", " + n.W.Size(k.Row.DepthMm) + " deep",
 		Limits:  n.limitsText(k.width),
-		Note:    words.Join("; ", "clock "+words.Trim(k.Row.ClockDeg, 3)+"°, "+k.stretchText(n.W), n.W.Size(k.across.NominalMm)+" floor to far side", "key "+n.W.Size(k.Row.WidthMm)+" × "+n.W.Size(k.Row.HeightMm)),
+		Note:    words.Join("; ", "clock "+words.Trim(k.Row.ClockDeg, 3)+"°, "+k.stretchText(n.W), k.across.aim(n.W)+" floor to far side", "key "+n.W.Size(k.Row.WidthMm)+" × "+n.W.Size(k.Row.HeightMm)),
 		Balloon: plan.XY{XMm: geom.Clean((k.Row.FromMm + k.Row.ToMm) / 2), YMm: k.floorMm()},
 	}
 }
@@ -275,7 +275,7 @@ func (k *Keyway) operations(b *bench) {
 	} else {
 		k.milled(b, &o)
 	}
-	o.Do = append(o.Do, "Measure floor to far side: "+b.W.Size(k.across.NominalMm)+" on "+b.W.Dia(k.Row.DiameterMm)+"; add what the round measures over that, or take off what it is under.")
+	o.Do = append(o.Do, "Measure floor to far side: "+k.across.aim(b.W)+" on "+b.W.Dia(k.Row.DiameterMm)+"; add what the round measures over that, or take off what it is under.")
 	if l := b.limitsText(k.width); l != "" {
 		o.Limits = append(o.Limits, "width "+l)
 	}
@@ -412,7 +412,7 @@ func (k *Keyway) checks(r *record) {
 		r.sized(plan.Check{Ref: r.ref(k), What: name + " " + what, Wanted: wanted, Gauge: gauge}, s)
 	}
 	add("width", k.widthText(r.W), "gauge blocks", k.width)
-	add("floor to far side", r.W.Size(k.across.NominalMm), k.acrossGauge(), k.across)
+	add("floor to far side", k.across.aim(r.W), k.acrossGauge(), k.across)
 	if k.open < 2 && !k.sunk() {
 		add("length", r.W.Size(k.lengthMm()), "calipers", r.General(k.lengthMm()))
 	}

@@ -244,6 +244,14 @@ func (s *Sizes) limitsText(z Sized) string {
 	return ""
 }
 
+// aim is a size that no class names, inside its limits as they are printed.
+func (z Sized) aim(w words.Writer) string {
+	if z.Limited && z.Class == "" {
+		return w.Aim(z.NominalMm, z.MinMm, z.MaxMm)
+	}
+	return w.Size(z.NominalMm)
+}
+
 // sizeText is a diameter with its class: "Ø90 H7", "M40x1.5".
 func (s *Sizes) sizeText(st *Step) string {
 	if t := st.Size.Thread; t != nil {

@@ -67,10 +67,17 @@ func TestSupport(t *testing.T) {
 // where it begins.
 func TestTapFromItsOwnEnd(t *testing.T) {
 	t.Parallel()
-	m := work(t, "mm", "part: nut\nkind: turned\nmaterial: CuSn12\nstock: {round: 50 mm}\nprofile:\n  outside:\n    - {name: body, diameter: 40, length: 100}\n    - {name: flange, diameter: 48, length: 20}\n  inside:\n    - {name: clear, diameter: 20.5, length: 40}\n    - {name: screw, thread: M20, length: 80}\n")
+	const tappedNut = "part: nut\nkind: turned\nmaterial: CuSn12\nstock: {round: 50 mm}\nprofile:\n  outside:\n    - {name: body, diameter: 40, length: 100}\n    - {name: flange, diameter: 48, length: 20}\n  inside:\n    - {name: clear, diameter: 20.5, length: 40}\n    - {name: screw, thread: M20, length: 80}\n"
+	m := work(t, "mm", tappedNut)
 	s := lines(m)
 	if back := strings.Index(s, "Turn from the back face"); back < 0 || strings.Index(s, "Tap screw M20") < back || strings.Index(s, "Bore clear") > back {
 		t.Error(s)
+	}
+	if !strings.Contains(s, "Tap screw M20, 80 long, by hand, the tap on the tailstock centre, square, with cutting oil.") || strings.Contains(told(m), "threads ") {
+		t.Errorf("a tap runs at a speed of the lathe: %s", told(m))
+	}
+	if cut := told(work(t, "mm", strings.NewReplacer("length: 40}\n    - {name: screw, thread: M20, length: 80", "length: 100}\n    - {name: screw, thread: M20, length: 20").Replace(tappedNut))); !strings.Contains(cut, "threads ") {
+		t.Errorf("no speed to cut a thread at: %s", cut)
 	}
 }
 

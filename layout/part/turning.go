@@ -372,6 +372,7 @@ func (b *bench) settingSpeed(steps []*Step) string {
 	for _, s := range steps {
 		d := s.Size.NominalMm
 		switch {
+		case tapped(s):
 		case s.Size.Thread != nil:
 			thread = math.Max(thread, d)
 		case s.bought():
@@ -474,10 +475,10 @@ func (b *bench) threadWork(s *Step) string {
 	t := s.Size.Thread
 	line := "Cut " + words.Spaced(s.Name) + " " + t.Designation
 	if tapped(s) {
-		return "Tap " + words.Spaced(s.Name) + " " + t.Designation + ", " + b.W.Size(s.LengthMm()) + " long, square, " + b.fluid() + "."
+		return "Tap " + words.Spaced(s.Name) + " " + t.Designation + ", " + b.W.Size(s.LengthMm()) + " long, by hand, the tap on the tailstock centre, square, " + b.fluid() + "."
 	}
 	if s.Inside && t.MajorMm <= 24 { // what one taps by hand; common practice, no source
-		line = "Tap or cut " + words.Spaced(s.Name) + " " + t.Designation
+		line = "Tap by hand or cut " + words.Spaced(s.Name) + " " + t.Designation
 	}
 	switch {
 	case t.TPI > 0 && b.W.Units == parts.Inches:

@@ -15,9 +15,9 @@ import (
 // decimals in millimetres, three in inches.
 func Fixed(mm float64, units parts.Units) string {
 	if units == parts.Inches {
-		return plainMinus(strconv.FormatFloat(mm/geom.MmPerInch, 'f', 3, 64))
+		return plainMinus(strconv.FormatFloat(Round(mm/geom.MmPerInch, 3), 'f', 3, 64))
 	}
-	return plainMinus(strconv.FormatFloat(mm, 'f', 2, 64))
+	return plainMinus(strconv.FormatFloat(Round(mm, 2), 'f', 2, 64))
 }
 
 // Short writes a length in the job's units without closing zeros.

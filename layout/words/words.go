@@ -178,16 +178,36 @@ func (w Writer) Drill(mm float64) string {
 // between them; never finer than 0.01 mm where there is a tenth of a millimetre,
 // nor than 0.001 in (common practice, no source).
 func (w Writer) Limits(minMm, maxMm float64) string {
-	lo, hi, unit, most, coarse := minMm, maxMm, "", 3, 0.1
+	a, b, n, unit := w.inward(minMm, maxMm)
+	return fmt.Sprintf("%.*f – %.*f%s", n, a, n, b, unit)
+}
+
+// inward are two limits in the job's unit as they are printed, and their decimals.
+func (w Writer) inward(minMm, maxMm float64) (a, b float64, n int, unit string) {
+	lo, hi, most, coarse := minMm, maxMm, 3, 0.1
 	if w.Units == parts.Inches {
 		lo, hi, unit, most, coarse = minMm/MmPerInch, maxMm/MmPerInch, " in", 4, 0.01
 	}
-	for n := most - 2; ; n++ {
-		a, b := up(lo, n), -up(-hi, n)
+	for n = most - 2; ; n++ {
+		a, b = up(lo, n), -up(-hi, n)
 		if n == most || (hi-lo)-(b-a) <= limitLoss*(hi-lo)+1e-9 || n == most-1 && hi-lo >= coarse {
-			return fmt.Sprintf("%.*f – %.*f%s", n, a, n, b, unit)
+			return a, b, n, unit
 		}
 	}
+}
+
+// Aim writes a size that is wanted, of limits of which it may be one: inside them as they
+// are printed.
+func (w Writer) Aim(mm, minMm, maxMm float64) string {
+	a, b, n, unit := w.inward(minMm, maxMm)
+	scale := 1.0
+	if w.Units == parts.Inches {
+		scale = MmPerInch
+	}
+	if v := mm / scale; v < a || v > b {
+		return Trim(math.Min(math.Max(v, a), b), n) + unit
+	}
+	return w.Size(mm)
 }
 
 // limitLoss is the part of a tolerance that rounding may take.

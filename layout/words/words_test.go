@@ -84,6 +84,24 @@ func TestLimitsInward(t *testing.T) {
 	})
 }
 
+// TestAimInside: the size that is wanted lies inside its limits as they are printed. 2 mm
+// is 0.07874 in, so limits of 2 to 2.1 are 0.0788 to 0.0826.
+func TestAimInside(t *testing.T) {
+	t.Parallel()
+	in, mm := Writer{parts.Inches}, Writer{parts.Millimetres}
+	for want, got := range map[string]string{
+		"0.0788 in": in.Aim(2, 2, 2.1), "0.0826 in": in.Aim(2.1, 2, 2.1), "1.368 in": in.Aim(34.732, 34.732, 34.986), "1.25 in": in.Aim(31.75, 31.75, 31.775),
+		"2": mm.Aim(2, 2, 2.1), "12.345": mm.Aim(12.3449, 12.3449, 12.365), "7": mm.Aim(7, 6.9, 7.1),
+	} {
+		if got != want {
+			t.Errorf("%s, want %s", got, want)
+		}
+	}
+	if got := Fixed(5.8125*25.4, parts.Inches) + " " + in.Read(5.8125*25.4); got != "5.813 5.813 in" {
+		t.Errorf("a half is rounded twice: %s", got)
+	}
+}
+
 // TestCautionDigits: the figures of a caution, each with a digit more than is
 // written.
 func TestCautionDigits(t *testing.T) {
