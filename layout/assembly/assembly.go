@@ -43,7 +43,7 @@ func boxes(bodies []Body) []Box {
 }
 
 // Dist is Solid.Dist of a point in the machine's frame.
-func (b *Body) Dist(p Vec) float64 { return b.Solid.Dist(b.Pose.Inverse().Apply(p)) }
+func (b *Body) Dist(p Vec) float64 { return b.Solid.Dist(b.Pose.in(p)) }
 
 // Spans is Solid.Spans of a line in the machine's frame.
 func (b *Body) Spans(from, along Vec) []Span {

@@ -146,6 +146,12 @@ func (p Pose) Inverse() Pose {
 	return out
 }
 
+// in is where a point of the surrounding frame lies in the pose's own.
+func (p Pose) in(v Vec) Vec {
+	v = v.Sub(p.At)
+	return Vec{v.Dot(p.X), v.Dot(p.Y), v.Dot(p.Z)}
+}
+
 // Shifted is the pose moved by v in the surrounding frame.
 func (p Pose) Shifted(v Vec) Pose {
 	p.At = p.At.Add(v)

@@ -392,7 +392,8 @@ func (j *making) finish(t *joint) {
 // is made.
 func (j *making) anchored(t *joint, members []inst) bool {
 	return slices.ContainsFunc(append(slices.Clone(j.before), t), func(o *joint) bool {
-		return slices.ContainsFunc(members, func(m inst) bool { return m.part == o.in.Anchored.Value })
+		part := o.in.Anchored.Value
+		return part != "" && slices.ContainsFunc(members, func(m inst) bool { return m.part == part })
 	})
 }
 

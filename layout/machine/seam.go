@@ -40,6 +40,12 @@ func (s Seams) Corners(joints []*plan.JointPlan, legMm float64) (corners []plan.
 	m.place()
 	c := cornered{m: m, out: beadShare * legMm, mm: map[plan.Corner]float64{}, flush: map[[2]string]float64{}}
 	a, still := Instance{j.A.Part, j.A.Copy}, Instance{j.B.Part, j.B.Copy}
+	pose, ok := m.poses[a.id()]
+	if !ok {
+		return nil, nil
+	}
+	c.a, m.Of[a.id()] = assembly.Body{ID: a.id(), Solid: m.solid(a.Part), Pose: pose}, a
+	near := c.a.Box()
 	alone := true
 	for _, o := range joints[:len(joints)-1] {
 		for _, end := range []plan.JointEnd{o.A, o.B} {
@@ -55,15 +61,12 @@ func (s Seams) Corners(joints []*plan.JointPlan, legMm float64) (corners []plan.
 				continue
 			}
 			there[i] = true
-			c.others = append(c.others, assembly.Body{ID: i.id(), Solid: m.solid(i.Part), Pose: pose})
-			m.Of[i.id()] = i
+			other := assembly.Body{ID: i.id(), Solid: m.solid(i.Part), Pose: pose}
+			if m.Of[i.id()] = i; other.Box().Meets(near, roundedMm+c.out) {
+				c.others = append(c.others, other)
+			}
 		}
 	}
-	pose, ok := m.poses[a.id()]
-	if !ok {
-		return nil, nil
-	}
-	c.a, m.Of[a.id()] = assembly.Body{ID: a.id(), Solid: m.solid(a.Part), Pose: pose}, a
 	for _, face := range faces {
 		c.onFace(face)
 	}
@@ -120,6 +123,12 @@ func (c *cornered) onFace(face string) {
 func (c *cornered) edges(of *assembly.Body, on []*assembly.Body, plane assembly.Pose, level float64) {
 	own := plane.Of(assembly.Move(assembly.Vec{Z: level}))
 	onEdge := sheet(c.m.model(c.m.Of[of.ID].Part).Part) && math.Abs(of.Pose.Z.Dot(plane.Z)) < 0.5
+	inPlane := plane.Inverse()
+	within := on[0].Box().Moved(inPlane)
+	for _, b := range on[1:] {
+		within = within.Join(b.Box().Moved(inPlane))
+	}
+	within.Low.Z, within.High.Z = level, level
 	for _, loop := range of.Section(own, pictureMm) {
 		way := math.Copysign(1, doubleArea(loop))
 		for i, p := range loop {
@@ -129,6 +138,9 @@ func (c *cornered) edges(of *assembly.Body, on []*assembly.Body, plane assembly.
 			n := math.Ceil(long / seamEveryMm)
 			for k := 0.5; k < n; k++ {
 				at := assembly.Vec{X: p.X + dx*k/n, Y: p.Y + dy*k/n, Z: level}
+				if !within.Meets(assembly.Box{Low: at, High: at}, 2*levelMm) {
+					continue
+				}
 				away := assembly.Vec{X: way * dy / long, Y: -way * dx / long}
 				side := sideOf(of, plane.Turn(away))
 				if onEdge && side != "front" && side != "back" {
