@@ -226,14 +226,15 @@ func (m *Machine) stand() []plan.Problem {
 // anchoredHigh finds what is anchored to the floor and stands over the middle of what it
 // carries: the machine is upside down.
 func (m *Machine) anchoredHigh() (found []plan.Problem) {
+	lowest := func(b assembly.Body) float64 { return b.Box().Low.Y }
 	for _, j := range m.joints {
 		name := m.joint(j.Name).Anchored.Value
-		if name == "" || len(m.Bodies) == 0 {
+		i := slices.IndexFunc(m.Bodies, func(b assembly.Body) bool { return m.Of[b.ID].Part == name })
+		if name == "" || i < 0 || !slices.ContainsFunc(m.Bodies, func(b assembly.Body) bool { return lowest(b) < lowest(m.Bodies[i]) }) {
 			continue
 		}
 		middle := assembly.Together(m.Bodies).Centre.Y
-		i := slices.IndexFunc(m.Bodies, func(b assembly.Body) bool { return m.Of[b.ID].Part == name })
-		if i < 0 || m.Bodies[i].Box().Low.Y <= middle {
+		if lowest(m.Bodies[i]) <= middle {
 			continue
 		}
 		found = append(found, plan.Problem{Joint: j.Name, Kind: plan.AnchoredHigh, Pos: m.joint(j.Name).Anchored.Pos, Args: []plan.Arg{

@@ -13,7 +13,7 @@ import (
 type UnknownError struct {
 	Designation string   // as given, shortened when very long
 	Why         string   // what is wrong with it; may be empty
-	Nearest     []string // known designations, best first; never empty
+	nearest     []string // where what was recognised of it gives them
 }
 
 // Error names the designation, the reason and the nearest known threads.
@@ -22,7 +22,21 @@ func (e *UnknownError) Error() string {
 	if why == "" {
 		why = "not a known thread"
 	}
-	return fmt.Sprintf("threads: %q: %s; nearest: %s", e.Designation, why, strings.Join(e.Nearest, ", "))
+	return fmt.Sprintf("threads: %q: %s; nearest: %s", e.Designation, why, strings.Join(e.Nearest(), ", "))
+}
+
+// Nearest are known designations, best first, never none: where nothing else gives them,
+// the three whose spelling is nearest. They are looked for when someone asks, as most of
+// what is no thread is never read.
+func (e *UnknownError) Nearest() []string {
+	if e.nearest != nil {
+		return e.nearest
+	}
+	var out []string
+	for _, t := range meant.Sorted(plain(e.Designation), All(), func(t Thread) string { return plain(t.Designation) })[:3] {
+		out = append(out, t.Designation)
+	}
+	return out
 }
 
 // maxDesignation is the longest designation that is looked at, in bytes.
@@ -213,14 +227,9 @@ func decimal(s string) (float64, bool) {
 	return x, err == nil && x <= 10000
 }
 
-// unknown builds the error with the three known designations whose spelling
-// is nearest.
+// unknown is the error of a designation with nothing to go by.
 func unknown(designation, why string) *UnknownError {
-	e := &UnknownError{Designation: designation, Why: why}
-	for _, t := range meant.Sorted(plain(designation), All(), func(t Thread) string { return plain(t.Designation) })[:3] {
-		e.Nearest = append(e.Nearest, t.Designation)
-	}
-	return e
+	return &UnknownError{Designation: designation, Why: why}
 }
 
 // plain reduces a spelling to what counts when comparing: lower case, no

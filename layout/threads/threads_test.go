@@ -337,10 +337,10 @@ func TestUnknown(t *testing.T) {
 			t.Errorf("Parse(%q) = %+v, %v, want an *UnknownError", given, got, err)
 			continue
 		}
-		if !strings.Contains(err.Error(), want) || len(unknown.Nearest) == 0 {
+		if !strings.Contains(err.Error(), want) || len(unknown.Nearest()) == 0 {
 			t.Errorf("Parse(%q): %v\nwant %s", given, err, want)
 		}
-		for _, name := range unknown.Nearest {
+		for _, name := range unknown.Nearest() {
 			if _, err := Parse(name); err != nil {
 				t.Errorf("Parse(%q) proposes %q: %v", given, name, err)
 			}
@@ -470,7 +470,7 @@ func FuzzParse(f *testing.F) {
 		got, err := Parse(designation)
 		if err != nil {
 			var unknown *UnknownError
-			if got != (Thread{}) || !errors.As(err, &unknown) || len(unknown.Nearest) == 0 {
+			if got != (Thread{}) || !errors.As(err, &unknown) || len(unknown.Nearest()) == 0 {
 				t.Fatalf("%q: %+v, %v", designation, got, err)
 			}
 			return
