@@ -13,10 +13,8 @@ package templates
 import (
 	"errors"
 	"fmt"
-	"runtime"
 	"slices"
 	"sync"
-	"sync/atomic"
 
 	"centrepop/layout"
 	"centrepop/layout/plan"
@@ -103,6 +101,10 @@ func Packet(pl *plan.Plan, opt Options) (*draw.Document, error) {
 	list, err := chosen(pl, opt.Parts)
 	if err != nil {
 		return nil, err
+	}
+	if opt.Press != nil {
+		// Were it to fail, it would fail again when the task is done.
+		opt.Kept = &draw.Kept{Ready: func(s *draw.Sheet) { _ = opt.pressSheet(s) }}
 	}
 	opt.Kept.Turn()
 	tasks := opt.tasks(pl, list, paper)
@@ -208,18 +210,11 @@ func partChapters(pl *plan.Plan, list []*plan.PartPlan, opt Options, paper draw.
 func (opt Options) work(tasks []task) ([]draw.Chapter, error) {
 	done := make([][]draw.Chapter, len(tasks))
 	errs := make([]error, len(tasks))
-	var next atomic.Int64
-	var all sync.WaitGroup
-	for range min(runtime.GOMAXPROCS(0), len(tasks)) {
-		all.Go(func() {
-			for i := int(next.Add(1)) - 1; i < len(tasks); i = int(next.Add(1)) - 1 {
-				if done[i], errs[i] = tasks[i](); errs[i] == nil {
-					errs[i] = opt.press(done[i])
-				}
-			}
-		})
-	}
-	all.Wait()
+	draw.OnAll(len(tasks), func(i int) {
+		if done[i], errs[i] = tasks[i](); errs[i] == nil {
+			errs[i] = opt.press(done[i])
+		}
+	})
 	for _, err := range errs {
 		if err != nil {
 			return nil, err
@@ -235,14 +230,26 @@ func (opt Options) press(chapters []draw.Chapter) error {
 	}
 	for _, c := range chapters {
 		for _, s := range c.Sheets {
-			pressed, err := opt.Press(&s.Draw)
-			if err != nil {
+			if err := opt.pressSheet(s); err != nil {
 				return fmt.Errorf("templates: %s, %s: %w", c.Part, s.Name, err)
 			}
-			s.Draw, s.Blocks = draw.Drawing{Items: []draw.Item{pressed}}, nil
 		}
 	}
 	return nil
+}
+
+// pressSheet hands over the drawing of a sheet, if it was not yet.
+func (opt Options) pressSheet(s *draw.Sheet) error {
+	if len(s.Draw.Items) == 1 {
+		if _, done := s.Draw.Items[0].(draw.Pressed); done {
+			return nil
+		}
+	}
+	pressed, err := opt.Press(&s.Draw)
+	if err == nil {
+		s.Draw, s.Blocks = draw.Drawing{Items: []draw.Item{pressed}}, nil
+	}
+	return err
 }
 
 // Templates draws the punch templates alone, of the parts named, or of all

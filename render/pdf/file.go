@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"hash"
 	"io"
+	"sync"
 
 	"github.com/klauspost/compress/zlib"
 )
@@ -28,8 +29,8 @@ type file struct {
 
 // newFile begins a file with its header: the version, and bytes that show
 // that it is not text.
-func newFile(w io.Writer) *file {
-	f := &file{sum: sha256.New(), pack: newPacker()}
+func newFile(w io.Writer, pack *packer) *file {
+	f := &file{sum: sha256.New(), pack: pack}
 	f.w = bufio.NewWriterSize(io.MultiWriter(w, f.sum), 1<<16)
 	f.write("%PDF-1.7\n%\xE2\xE3\xCF\xD3\n")
 	return f
@@ -104,24 +105,24 @@ func (f *file) finish(root, info int) error {
 	return f.w.Flush()
 }
 
-// packer compresses streams, with one compressor for all of them.
+// packer compresses streams, with one compressor for all of them, as one is larger than
+// the pages of a small job. The zero value is ready to use, on several goroutines.
 type packer struct {
-	b bytes.Buffer
-	z *zlib.Writer
+	lock sync.Mutex
+	b    bytes.Buffer
+	z    *zlib.Writer
 }
 
-func newPacker() *packer {
-	p := &packer{}
-	p.z, _ = zlib.NewWriterLevel(&p.b, level) // the level is in range
-	return p
-}
-
-// pack returns the data compressed; the next call overwrites it. A
-// bytes.Buffer takes every write.
+// pack returns the data compressed. A bytes.Buffer takes every write.
 func (p *packer) pack(data []byte) []byte {
+	p.lock.Lock()
+	defer p.lock.Unlock()
 	p.b.Reset()
+	if p.z == nil {
+		p.z, _ = zlib.NewWriterLevel(&p.b, level) // the level is in range
+	}
 	p.z.Reset(&p.b)
 	_, _ = p.z.Write(data)
 	_ = p.z.Close()
-	return p.b.Bytes()
+	return bytes.Clone(p.b.Bytes())
 }

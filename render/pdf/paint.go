@@ -53,9 +53,10 @@ type link struct {
 	to string
 }
 
-// taken is a drawing that was written before its page was known.
+// taken is a drawing that was written, a page or what will stand on one: its streams in
+// their order, compressed.
 type taken struct {
-	content []byte
+	content [][]byte
 	links   []link
 	tags    []uint8
 }
@@ -64,6 +65,8 @@ type taken struct {
 // characters it has set.
 type painter struct {
 	b    []byte
+	pack *packer
+	done [][]byte // of the page, compressed; b follows
 	used glyphs
 	pen  pen
 	// Drawings that were only moved are written moved: (dxMm, dyMm) leads
@@ -80,16 +83,22 @@ type painter struct {
 	inTag bool
 }
 
-// page returns the content stream of a page; the next call overwrites it.
-func (p *painter) page(page *draw.Page) ([]byte, error) {
-	p.b, p.pen = p.b[:0], freshPen
+// page writes a page; endStream completes it.
+func (p *painter) page(page *draw.Page) error {
+	p.b, p.done, p.pen = p.b[:0], nil, freshPen
 	p.dxMm, p.dyMm, p.seen = 0, 0, area{0, 0, page.WidthMm, page.HeightMm}
 	p.outer, p.links, p.tags = canvas.Identity, nil, nil
 	if err := p.drawing(&page.Drawing, 0); err != nil {
-		return nil, err
+		return err
 	}
 	p.endTag()
-	return p.b, nil
+	return nil
+}
+
+// endStream compresses what was written since the last: a page's streams are read as
+// one (clause 7.8.2).
+func (p *painter) endStream() {
+	p.done, p.b = append(p.done, p.pack.pack(p.b)), p.b[:0]
 }
 
 // apart returns the content of a drawing that will stand on a page not yet
@@ -146,13 +155,18 @@ func (p *painter) pressed(item draw.Pressed) error {
 	for _, l := range done.links {
 		p.addLink(l.area, l.to)
 	}
-	if p.dxMm == 0 && p.dyMm == 0 {
-		p.b = append(p.b, done.content...)
-		return nil
+	moved := p.dxMm != 0 || p.dyMm != 0
+	if moved {
+		p.b = append(p.b, "q\n"...)
+		p.b = append(appendMatrix(p.b, canvas.Identity.Translate(p.dxMm, p.dyMm)), " cm\n"...)
 	}
-	p.b = append(p.b, "q\n"...)
-	p.b = appendMatrix(p.b, canvas.Identity.Translate(p.dxMm, p.dyMm))
-	p.b = append(append(append(p.b, " cm\n"...), done.content...), "Q\n"...)
+	if len(p.b) > 0 {
+		p.endStream()
+	}
+	p.done = append(p.done, done.content...)
+	if moved {
+		p.b = append(p.b, "Q\n"...)
+	}
 	return nil
 }
 

@@ -2,7 +2,9 @@ package pdf
 
 import (
 	"bytes"
+	"compress/zlib"
 	"fmt"
+	"io"
 	"slices"
 	"testing"
 
@@ -16,12 +18,24 @@ import (
 // content is what a painter writes for a page of 100 × 100 mm.
 func content(t testing.TB, items ...draw.Item) string {
 	t.Helper()
-	p := &painter{}
-	b, err := p.page(&draw.Page{WidthMm: 100, HeightMm: 100, Drawing: draw.Drawing{Items: items}})
+	p := &painter{pack: &packer{}}
+	err := p.page(&draw.Page{WidthMm: 100, HeightMm: 100, Drawing: draw.Drawing{Items: items}})
 	if err != nil {
 		t.Fatal(err)
 	}
-	return string(b)
+	var out []byte
+	for _, stream := range p.done {
+		z, err := zlib.NewReader(bytes.NewReader(stream))
+		if err != nil {
+			t.Fatal(err)
+		}
+		b, err := io.ReadAll(z)
+		if err != nil {
+			t.Fatal(err)
+		}
+		out = append(out, b...)
+	}
+	return string(append(out, p.b...))
 }
 
 func path(svg string) *canvas.Path { return canvas.MustParseSVGPath(svg) }
@@ -149,7 +163,7 @@ func TestUnseenIsUnseen(t *testing.T) {
 func picture(t testing.TB, p *painter) []byte {
 	t.Helper()
 	var b bytes.Buffer
-	f := newFile(&b)
+	f := newFile(&b, &packer{})
 	resources, err := f.fonts(&p.used)
 	if err != nil {
 		t.Fatal(err)

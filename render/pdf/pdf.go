@@ -20,13 +20,10 @@
 package pdf
 
 import (
-	"bytes"
 	"fmt"
 	"io"
 	"regexp"
-	"runtime"
 	"sync"
-	"sync/atomic"
 	"time"
 
 	"centrepop/parts/geom"
@@ -53,6 +50,7 @@ type Press struct {
 	lock     sync.Mutex
 	idle     []*painter
 	painters []*painter // all of them: each knows what it has set
+	pack     packer
 }
 
 // Take takes over a drawing: what it returns stands for the drawing in the
@@ -65,7 +63,7 @@ func (p *Press) Take(d *draw.Drawing) (draw.Pressed, error) {
 	if err != nil {
 		return draw.Pressed{}, fmt.Errorf("pdf: %w", err)
 	}
-	return draw.Pressed{By: taken{bytes.Clone(content), painter.links, painter.tags}}, nil
+	return draw.Pressed{By: taken{[][]byte{p.pack.pack(content)}, painter.links, painter.tags}}, nil
 }
 
 // hire returns a painter that nobody else uses until it is released.
@@ -77,7 +75,7 @@ func (p *Press) hire() *painter {
 		p.idle = p.idle[:n-1]
 		return last
 	}
-	made := &painter{}
+	made := &painter{pack: &p.pack}
 	p.painters = append(p.painters, made)
 	return made
 }
@@ -107,7 +105,7 @@ func (p *Press) Write(w io.Writer, doc *draw.Document) error {
 	if err != nil {
 		return fmt.Errorf("pdf: %w", err)
 	}
-	f := newFile(w)
+	f := newFile(w, &p.pack)
 	resources, err := f.fonts(p.used())
 	if err != nil {
 		return fmt.Errorf("pdf: %w", err)
@@ -120,9 +118,12 @@ func (p *Press) Write(w io.Writer, doc *draw.Document) error {
 	targets := doc.Marks()
 	for i, page := range doc.Pages {
 		annots := f.annotations(painted[i].links, targets, kids)
-		content := f.packed("", painted[i].content)
-		f.put(kids[i], fmt.Sprintf("<</Type /Page /Parent %d 0 R /MediaBox [0 0 %s %s] /Resources %d 0 R /Contents %d 0 R /StructParents %d%s>>",
-			tree, render.Decimal(page.WidthMm*ptPerMm, 4), render.Decimal(page.HeightMm*ptPerMm, 4), resources, content, i, annots))
+		var content []int
+		for _, part := range painted[i].content {
+			content = append(content, f.packed("", part))
+		}
+		f.put(kids[i], fmt.Sprintf("<</Type /Page /Parent %d 0 R /MediaBox [0 0 %s %s] /Resources %d 0 R /Contents [%s] /StructParents %d%s>>",
+			tree, render.Decimal(page.WidthMm*ptPerMm, 4), render.Decimal(page.HeightMm*ptPerMm, 4), resources, references(content), i, annots))
 	}
 	f.put(tree, fmt.Sprintf("<</Type /Pages /Count %d /Kids [%s]>>", len(kids), references(kids)))
 	if err := f.complete(doc, date, tree, kids, f.structure(painted, kids)); err != nil {
@@ -156,25 +157,19 @@ func references(objects []int) []byte {
 	return b
 }
 
-// paint returns the pages with their content streams compressed. It works on all
+// paint returns the pages with their contents compressed. It works on all
 // processors; what it returns does not depend on their number. The error is
 // that of the first page that has one.
 func (p *Press) paint(pages []draw.Page) ([]taken, error) {
 	painted := make([]taken, len(pages))
 	errs := make([]error, len(pages))
-	var next atomic.Int64
-	var all sync.WaitGroup
-	for range min(runtime.GOMAXPROCS(0), len(pages)) {
-		all.Go(func() {
-			painter, pack := p.hire(), newPacker()
-			defer p.release(painter)
-			for i := int(next.Add(1)) - 1; i < len(pages); i = int(next.Add(1)) - 1 {
-				content, err := painter.page(&pages[i])
-				painted[i], errs[i] = taken{bytes.Clone(pack.pack(content)), painter.links, painter.tags}, err
-			}
-		})
-	}
-	all.Wait()
+	draw.OnAll(len(pages), func(i int) {
+		painter := p.hire()
+		defer p.release(painter)
+		errs[i] = painter.page(&pages[i])
+		painter.endStream()
+		painted[i] = taken{painter.done, painter.links, painter.tags}
+	})
 	for i, err := range errs {
 		if err != nil {
 			return nil, fmt.Errorf("page %d: %w", i+1, err)

@@ -12,6 +12,9 @@ import (
 type Kept struct {
 	// Drawn is how many sheets were drawn since the last turn, and not kept.
 	Drawn int
+	// Ready, where there is one, takes over each sheet that is complete. Nothing is
+	// kept then.
+	Ready func(*Sheet)
 
 	lock      sync.Mutex
 	last, now []keptValue
@@ -33,7 +36,7 @@ func (k *Kept) Turn() {
 // Keep returns what was made of equal values before, or makes it. Nothing but the
 // values may have a part in what is made, and neither may change afterwards.
 func Keep[T any](k *Kept, of any, make func() T) T {
-	if k == nil {
+	if !k.keeps() {
 		return make()
 	}
 	k.lock.Lock()
@@ -51,10 +54,22 @@ func Keep[T any](k *Kept, of any, make func() T) T {
 	return made
 }
 
+func (k *Kept) keeps() bool { return k != nil && k.Ready == nil }
+
+// Complete hands over sheets to which nothing more is drawn before they are bound.
+func (k *Kept) Complete(sheets []*Sheet) {
+	if k == nil || k.Ready == nil {
+		return
+	}
+	for _, s := range sheets {
+		k.Ready(s)
+	}
+}
+
 // Sheets returns sheets as they were drawn of equal values before, or draws them.
 // They may be bound and numbered: what is kept does not change with them.
 func (k *Kept) Sheets(of any, draw func() []*Sheet) []*Sheet {
-	if k == nil {
+	if !k.keeps() {
 		return draw()
 	}
 	kept := Keep(k, of, func() []*Sheet {

@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"cmp"
+	"maps"
 	"math"
 	"slices"
 	"sync"
@@ -23,14 +24,12 @@ func Parts(pl *plan.Plan, list []*plan.PartPlan, paper draw.Frame, patterns map[
 	on := &pages{paper, kept}
 	groups := on.share(ready)
 	drawn := make([][]*draw.Sheet, len(groups))
-	var all sync.WaitGroup
-	for i, g := range groups {
-		all.Go(func() {
-			drawn[i] = kept.Sheets(setOn{*g.best, 0, paper, origins(g.parts)}, func() []*draw.Sheet { return g.best.sheets(g.parts, paper) })
-			g.parts = nil
-		})
-	}
-	all.Wait()
+	draw.OnAll(len(groups), func(i int) {
+		g := groups[i]
+		drawn[i] = kept.Sheets(setOn{*g.best, 0, paper, origins(g.parts)}, func() []*draw.Sheet { return g.best.sheets(g.parts, paper) })
+		kept.Complete(drawn[i])
+		g.parts = nil
+	})
 	return slices.Concat(drawn...)
 }
 
@@ -86,15 +85,11 @@ func (on *pages) share(list []*content) []*sharing {
 		return []*sharing{{parts: list, best: on.tightest(list, math.MaxInt)}}
 	}
 	groups := make([]*sharing, len(list))
-	var all sync.WaitGroup
-	for i, part := range list {
-		all.Go(func() {
-			group := []*content{part}
-			on := draw.Keep(on.kept, setOn{paper: on.paper, parts: origins(group)}, func() room { return alone(part, on.paper) })
-			groups[i] = &sharing{parts: group, room: on, best: &on.look}
-		})
-	}
-	all.Wait()
+	draw.OnAll(len(list), func(i int) {
+		group := list[i : i+1 : i+1]
+		on := draw.Keep(on.kept, setOn{paper: on.paper, parts: origins(group)}, func() room { return alone(list[i], on.paper) })
+		groups[i] = &sharing{parts: group, room: on, best: &on.look}
+	})
 	byHeight := slices.Clone(groups)
 	slices.SortStableFunc(byHeight, func(a, b *sharing) int { return cmp.Compare(b.highMm, a.highMm) })
 	for i, g := range byHeight {
@@ -140,6 +135,7 @@ func alone(part *content, paper draw.Frame) (g room) {
 			}
 		}
 	}
+	part.forget(g.density)
 	g.leftMm = best.Left() - shareRoomMm
 	if g.pages == 1 {
 		g.highMm = best.Body.Height() - best.Left() - part.head().Height + part.low().Height
@@ -311,6 +307,13 @@ func (c *content) at(d density) dense {
 		c.texts[size] = one
 	}
 	return dense{d, c, c.texts[size]}
+}
+
+// forget lets go of what was made for other densities than one.
+func (c *content) forget(but density) {
+	maps.DeleteFunc(c.texts, func(d density, _ *texts) bool { return d != max(but, smallest) })
+	maps.DeleteFunc(c.operations, func(em float64, _ draw.Table) bool { return em != but.em(operationMm) })
+	maps.DeleteFunc(c.views, func(k [2]float64, _ []draw.Piece) bool { return k[0] != but.pictures() })
 }
 
 // operationsAt are the rows of the operations; densities share those of a size.

@@ -114,6 +114,7 @@ func chapters(pl *plan.Plan, pages []*page, kept *draw.Kept) []draw.Chapter {
 	for _, p := range pages {
 		s := kept.Sheets(p.shown(pl), func() []*draw.Sheet { return []*draw.Sheet{p.draw(pl)} })[0]
 		p.close(pl, s)
+		kept.Complete([]*draw.Sheet{s})
 		for _, t := range p.templates() {
 			if seen[t.part] == nil {
 				seen[t.part] = map[string]bool{}
