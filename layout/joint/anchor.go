@@ -3,21 +3,24 @@ package joint
 import (
 	"slices"
 
+	"centrepop/layout/bars"
 	"centrepop/layout/part"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 )
 
 // anchor is a hole of a part that stands on the floor, and how many there are on all its copies.
 type anchor struct {
 	item, hole string
 	count      int
+	spacer     string // what goes round it under a leg that does not lie on the floor; empty where it does
 }
 
-// anchors are the holes of a part that no joint puts a bolt through: what fixes it to the floor
-// goes there.
-func (j *shop) anchors(name string) (out []anchor) {
-	r := j.model(name)
+// anchors are the holes of the part that a joint has anchored and that no joint puts a bolt
+// through: what fixes it to the floor goes there.
+func (j *shop) anchors(t *joint) (out []anchor) {
+	r := j.model(t.in.Anchored.Value)
 	for i := range r.Groups {
 		g := &r.Groups[i]
 		if g.Hole == nil || g.Size.Thread != nil || j.bolted(r, g) {
@@ -27,9 +30,36 @@ func (j *shop) anchors(name string) (out []anchor) {
 		if g.Size.For != "" {
 			item = "Anchor " + g.Size.For
 		}
-		out = append(out, anchor{item, words.Spaced(g.Group.Name), len(g.Points) * r.Part.Quantity})
+		spacer := ""
+		if mm := t.underMm(r, g); mm > 0 {
+			spacer = "Spacer of pipe, bore over " + j.w.Dia(g.Size.FinishedMm) + ", " + j.w.Size(mm) + " long"
+		}
+		out = append(out, anchor{item, words.Spaced(g.Group.Name), len(g.Points) * r.Part.Quantity, spacer})
 	}
 	return out
+}
+
+// underMm is how far above the floor the underside of a leg lies that an anchor holds down:
+// of an angle, or of a channel on its edges, that carries the other part of the joint on the
+// outside of the same leg. It is 0 where that leg lies on the floor, or nothing tells.
+func (t *joint) underMm(r *part.Model, g *part.Group) float64 {
+	m := t.meeting()
+	on, face := t.b, m.Second
+	if t.a.r == r {
+		on, face = t.a, m.First
+	}
+	s, _, bar := r.Bar()
+	if !bar || on.r != r || on.group == nil || on.group.Side() != g.Side() || face != parts.Front || s.Hollow() {
+		return 0
+	}
+	side, across := bars.Side(g.Side()), s.DepthMm
+	if side == bars.Top || side == bars.Bottom {
+		across = s.WidthMm
+	}
+	if wall := s.AtMm(side); wall > 0 && wall < across {
+		return geom.Clean(across - wall)
+	}
+	return 0
 }
 
 // bolted tells whether a joint puts bolts through a group of holes.
@@ -39,21 +69,24 @@ func (j *shop) bolted(r *part.Model, g *part.Group) bool {
 
 // anchorText says what is fixed to the floor and by what. How long and of what kind an anchor
 // is hangs on the floor, which the job does not know.
-func (j *shop) anchorText(name string) string {
-	r := j.model(name)
+func (j *shop) anchorText(t *joint) string {
+	r := j.model(t.in.Anchored.Value)
 	what, it := r.Out.Title, "it"
 	if n := r.Part.Quantity; n > 1 {
 		what, it = "the "+words.Trim(float64(n), 0)+" × "+what, "them"
 	}
 	text := "Set " + what + " level and fix " + it + " to the floor, before anything more goes on"
-	by := ""
-	for _, a := range j.anchors(name) {
+	by, under := "", ""
+	for _, a := range j.anchors(t) {
 		by = words.Join(", ", by, words.Trim(float64(a.count), 0)+" × "+words.Lower(a.item)+" ("+a.hole+")")
+		if a.spacer != "" {
+			under = " The leg stands clear of the floor: a " + words.Lower(a.spacer) + ", round each anchor under it, or tightening bends the leg."
+		}
 	}
 	if by == "" {
 		return text + "; no holes for anchors are drawn: clamp or weld " + it + " to what the floor has."
 	}
-	return text + ": " + by + ", the kind, length and torque by its maker for this floor."
+	return text + ": " + by + ", the kind, length and torque by its maker for this floor." + under
 }
 
 // buyAnchors lists what fixes parts to the floor.
@@ -65,8 +98,11 @@ func (j *shop) buyAnchors(made []*joint, list *buying) {
 			continue
 		}
 		done = append(done, name)
-		for _, a := range j.anchors(name) {
+		for _, a := range j.anchors(t) {
 			list.add(a.item, a.count, j.model(name).Out.Title+" "+a.hole, "length and kind by the floor")
+			if a.spacer != "" {
+				list.add(a.spacer, a.count, j.model(name).Out.Title+" "+a.hole, "")
+			}
 		}
 	}
 }

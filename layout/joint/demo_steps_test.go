@@ -312,17 +312,18 @@ func TestNutIsLockedOnItsStep(t *testing.T) {
 
 // What fixes the stand to the floor goes through the hole that no bolt of the job uses, one in
 // each of four feet, and is on the list to buy; so are the sleeves in its tubes, 50 less two
-// walls of 4 long.
+// walls of 4 long. An angle of 2.5 in with a wall of 0.25 in stands 2.25 in high on the edge of
+// its other leg; turned over it lies on the leg that its anchors hold.
 func TestAnchorsAndSleevesAreBought(t *testing.T) {
 	t.Parallel()
 	for name, want := range map[string]map[string]int{
 		"pugmill":  {"Anchor M12": 4, "Sleeve of pipe, bore over Ø12, 42 long": 6, "Sleeve of pipe, bore over Ø6, 42 long": 4, "Dowel pin 4 m6 × 16, pressed in": 3, "Screw M6 x 12 8.8 for the guard": 2, "Screw M8 x 12 8.8 with two contact washers, for the earth": 1, "Screw M8 x 45 8.8, countersunk head, with nut and washer": 3},
-		"gatejack": {"Anchor for holes Ø0.375 in": 8, "Screw 3/8-16 UNC x 3/4 in, hexagon head, grade 5": 3, "Set screw 1/4-20 UNC, cone point, 3/4 in long": 2, "Screw #8-32 UNC x 5/8 in, socket head, A2-70": 2},
+		"gatejack": {"Anchor for holes Ø0.375 in": 8, "Spacer of pipe, bore over Ø0.375 in, 2.25 in long": 8, "Screw 3/8-16 UNC x 3/4 in, hexagon head, grade 5": 3, "Set screw 1/4-20 UNC, cone point, 3/4 in long": 2, "Screw #8-32 UNC x 5/8 in, socket head, A2-70": 2},
 	} {
 		p := demoPlan(t, name)
 		got := map[string]int{}
 		for _, row := range p.Bought {
-			if slices.ContainsFunc([]string{"Anchor", "Sleeve", "Set screw", "Screw", "Dowel"}, func(word string) bool { return strings.HasPrefix(row.Item, word) }) {
+			if slices.ContainsFunc([]string{"Anchor", "Spacer", "Sleeve", "Set screw", "Screw", "Dowel"}, func(word string) bool { return strings.HasPrefix(row.Item, word) }) {
 				got[row.Item] = row.Quantity
 			}
 		}
@@ -331,12 +332,16 @@ func TestAnchorsAndSleevesAreBought(t *testing.T) {
 		}
 	}
 	says(t, jointNamed(t, demoPlan(t, "pugmill"), "base-far"), []string{"Set the 4 × Stand foot level and fix them to the floor", "4 × anchor M12 (floor anchor), the kind, length and torque by its maker"}, nil)
-	says(t, jointNamed(t, demoPlan(t, "gatejack"), "yoke-near"), []string{"8 × anchor for holes Ø0.375 in (ties)"}, nil)
+	says(t, jointNamed(t, demoPlan(t, "gatejack"), "yoke-near"), []string{"8 × anchor for holes Ø0.375 in (ties)", "The leg stands clear of the floor: a spacer of pipe, bore over Ø0.375 in, 2.25 in long, round each anchor under it"}, nil)
 	p, err := draft(editedDemo(t, "gatejack", "job.yaml", "anchored: frame-rail", "anchored: frame-end"))
 	if err != nil {
 		t.Fatal(err)
 	}
 	says(t, jointNamed(t, p, "yoke-near"), []string{"no holes for anchors are drawn"}, nil)
+	if p, err = draft(editedDemo(t, "gatejack", "job.yaml", "bolt: 5/8-11 UNC grade 5, washer: yes, nut: yes}\n    face: back-on-front\n    rotate: 180", "bolt: 5/8-11 UNC grade 5, washer: yes, nut: yes}\n    face: back-on-back\n    rotate: 180")); err != nil {
+		t.Fatal(err)
+	}
+	says(t, jointNamed(t, p, "yoke-near"), []string{"8 × anchor for holes Ø0.375 in (ties)"}, []string{"spacer"})
 }
 
 // A part that came with an earlier step is not offered up again; the step that closed its

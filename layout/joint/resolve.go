@@ -361,9 +361,9 @@ func (j *making) finish(t *joint) {
 			break
 		}
 	}
-	if name := t.in.Anchored.Value; name != "" {
+	if t.in.Anchored.Value != "" {
 		t.out.Steps = append([]plan.JointStep{{
-			Title: "Anchor", Do: []string{j.anchorText(name)}, Hold: "The anchors are tight; it does not rock.",
+			Title: "Anchor", Do: []string{j.anchorText(t)}, Hold: "The anchors are tight; it does not rock.",
 		}}, t.out.Steps...)
 	}
 	j.putIn(t, putFirst)

@@ -168,12 +168,22 @@ func (s *Sizes) breakOuts(m *Radial) []breakOut {
 	for _, steps := range [][]*Step{outside, inside} {
 		for i := 1; i < len(steps); i++ {
 			off := math.Abs(row.AxialMm - steps[i].FromMm)
-			if off < half-geom.CloseMm && steps[i-1].Size.NominalMm != steps[i].Size.NominalMm {
+			if off < half-geom.CloseMm && steps[i-1].Size.NominalMm != steps[i].Size.NominalMm && !s.runsOut(m, steps[i-1], steps[i]) {
 				out = append(out, breakOut{steps[i-1], steps[i], geom.Clean(half - off)})
 			}
 		}
 	}
 	return out
+}
+
+// runsOut tells whether a blind feature ends in the air at a change of diameter: the step
+// on the other side of it lies lower than its floor.
+func (s *Sizes) runsOut(m *Radial, before, after *Step) bool {
+	row, beyond := m.Rows[0], before
+	if row.AxialMm < after.FromMm {
+		beyond = after
+	}
+	return !m.In.Through && beyond.Size.MaxMm < row.OutsideMm-2*m.In.Depth.Mm-geom.CloseMm
 }
 
 // problems are the break-outs, for the review.
@@ -223,6 +233,16 @@ func (m *Radial) operations(b *bench) {
 	}
 	o = warn(o, clampRound)
 	m.kind.work(b, m, &o)
+	outside, _ := b.Sides()
+	for i := 1; i < len(outside); i++ {
+		if off := math.Abs(row.AxialMm - outside[i].FromMm); off < row.AlongMm/2-geom.CloseMm && b.runsOut(m, outside[i-1], outside[i]) {
+			beyond := outside[i]
+			if row.AxialMm > beyond.FromMm {
+				beyond = outside[i-1]
+			}
+			o.Do = append(o.Do, "It runs out over "+words.Spaced(beyond.Name)+": open at that end.")
+		}
+	}
 	for _, at := range b.breakOuts(m) {
 		o.Do = append(o.Do, "It breaks out across the step from "+words.Spaced(at.before.Name)+" to "+words.Spaced(at.after.Name)+": feed by hand there, and deburr inside.")
 	}

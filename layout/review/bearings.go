@@ -4,6 +4,7 @@ import (
 	"math"
 	"strconv"
 
+	"centrepop/layout/fits"
 	"centrepop/layout/plan"
 	"centrepop/layout/threads"
 	"centrepop/parts"
@@ -237,13 +238,16 @@ func (r *reviewer) nutClear(j *plan.JointPlan) {
 			if p.Part == j.A.Part || r.nutOf(p.Part, b.HeldBy) {
 				continue
 			}
-			if _, deep := overlapped(nut, p); deep > overlapMm {
-				r.add(Finding{
-					Severity: Stop, Part: p.Part, Pos: r.job.Part(p.Part).Name.Pos,
-					What: p.Title + " stands in the place of the nut that sets " + b.Bearing, Numbers: "the nut on " + b.HeldBy + " is " + r.mm(wide) + " across; they lie " + r.mm(deep) + " in one another",
-					Rule: "the nut has its place, and is reached", Source: "ISO 2982-1, from memory", Fix: "a wider bore there",
-				})
+			_, deep := overlapped(nut, p)
+			if deep <= overlapMm {
+				r.nutTurns(b, p, lo, hi)
+				continue
 			}
+			r.add(Finding{
+				Severity: Stop, Part: p.Part, Pos: r.job.Part(p.Part).Name.Pos,
+				What: p.Title + " stands in the place of the nut that sets " + b.Bearing, Numbers: "the nut on " + b.HeldBy + " is " + r.mm(wide) + " across; they lie " + r.mm(deep) + " in one another",
+				Rule: "the nut has its place, and is reached", Source: "ISO 2982-1, from memory", Fix: "a wider bore there",
+			})
 		}
 	}
 }
@@ -258,4 +262,67 @@ func boreCodeMm(name string) float64 {
 		return 0
 	}
 	return 5 * float64(code)
+}
+
+// nutTurns finds a part round the nut that sets a bearing, from lo to hi, which the nut or
+// the head of its screw may strike as it turns: where the part is only bolted on, it stands
+// off the axis by what the play of its bolts and the two patterns let it.
+func (r *reviewer) nutTurns(b *plan.BearingPlan, p *standingPart, lo, hi float64) {
+	v := r.viewOf(p.Part)
+	off, bolted := r.offMm(p.Part)
+	if !bolted || v == nil {
+		return
+	}
+	for _, q := range r.job.Parts {
+		nut := r.viewOf(q.Name.Value)
+		if !r.nutOf(q.Name.Value, b.HeldBy) {
+			continue
+		}
+		what, wide := nut.p.Title.Value, 0.0
+		for _, c := range nut.outside {
+			wide = max(wide, c.radiusMm)
+		}
+		if c := nut.q.Clamp; c != nil && c.ProudMm > 0 {
+			in := min(c.AxialMm, nut.lengthMm-c.AxialMm) - c.HeadMm/2 // whichever way round the nut is on
+			if from, to := p.Z(0), p.Z(p.section.LengthMm); lo+in < max(from, to) && hi-in > min(from, to) {
+				what, wide = "the screw of "+what, c.OutsideMm/2+c.ProudMm
+			}
+		}
+		for _, c := range v.inside {
+			low, _, ok := v.limitsOf(c)
+			z0, z1 := min(p.Z(c.fromMm), p.Z(c.toMm)), max(p.Z(c.fromMm), p.Z(c.toMm))
+			if !ok {
+				low = 2 * c.radiusMm
+			}
+			if free := low/2 - wide - off; free < slackMm && z1 > lo && z0 < hi {
+				v.report(Check, c.name, c.pos, Finding{
+					What: what + " may strike " + c.name + " of " + p.Title + " as it turns", Numbers: r.mm(low/2-wide) + " round it, and " + r.mm(off) + " that " + p.Title + " may stand off the axis", LeftMm: left(free),
+					Rule: "what turns clears what is round it wherever the bolts let that stand", Source: "by geometry", Fix: "a larger bore, a register, or a head under the round",
+				})
+			}
+		}
+	}
+}
+
+// offMm is how far the joint that bolts a part on lets it stand off the axis: half the play
+// of its bolts, and for both patterns the general tolerance of their radius; false where
+// no bolts hold it, or a fitted step centres it.
+func (r *reviewer) offMm(part string) (mm float64, ok bool) {
+	for _, j := range r.pl.Joints {
+		if j.Bolt == nil || j.A.Part != part && j.B.Part != part {
+			continue
+		}
+		for _, end := range []plan.JointEnd{j.A, j.B} {
+			v := r.viewOf(end.Part)
+			if face, known := r.faceOf(j.Name, end.Part); v == nil || known && v.turned() && len(v.spigotsAt(face)) > 0 {
+				return 0, false
+			}
+		}
+		pm, err := fits.General(j.Bolt.PCDMm/2, r.job.Tolerance.Value)
+		if err != nil {
+			pm = 0
+		}
+		return j.Bolt.PlayMm/2 + 2*pm, true
+	}
+	return 0, false
 }

@@ -159,6 +159,7 @@ func (r *reviewer) keyReach(v, tube *view) {
 				continue
 			}
 			in := high - (tube.inside[0].radiusMm - c.radiusMm)
+			r.keyPath(v, shaft, f, tube.inside[0].radiusMm-high)
 			if in >= reachShare*f.Depth.Mm-slackMm && in <= f.Depth.Mm+slackMm {
 				continue
 			}
@@ -169,4 +170,27 @@ func (r *reviewer) keyReach(v, tube *view) {
 			})
 		}
 	}
+}
+
+// keyPath finds a keyway that no end of its shaft lets come over a key which stands in a tube
+// and reaches to a radius: past both of its ends the shaft is thicker than that.
+func (r *reviewer) keyPath(v, shaft *view, f *parts.Radial, tipMm float64) {
+	z, closed := shaft.axialMm(f), math.Inf(1)
+	for _, way := range []float64{-1, 1} {
+		end, most := z+way*f.Along.Mm/2, 0.0
+		for _, c := range shaft.outside {
+			if way*((c.fromMm+c.toMm)/2-end) > -(c.toMm-c.fromMm)/2+slackMm {
+				most = max(most, c.radiusMm)
+			}
+		}
+		closed = min(closed, most-tipMm)
+	}
+	if closed <= slackMm {
+		return
+	}
+	r.add(Finding{
+		Severity: Stop, Part: shaft.p.Name.Value, Feature: f.Name.Value, Pos: f.Pos, What: f.Name.Value + " of " + shaft.p.Title.Value + " does not come over " + v.p.Title.Value + ": it is closed at both ends",
+		Numbers: r.mm(closed) + " in the way of the key, which stands fast in its tube", Rule: "a keyway that slides over a fixed key runs out at the end that comes first", Source: "by geometry",
+		Fix: "run it out over a thinner step, or make that end of the shaft as thin as its floor",
+	})
 }

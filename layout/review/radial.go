@@ -109,7 +109,7 @@ func radialEdge(v *view) {
 				OverMm: over(math.Max(-fromMm, toMm-v.lengthMm)), Rule: "an opening in the outside keeps metal at both ends", Source: "by geometry",
 				Fix: "move it along the axis, or make it shorter",
 			})
-		case step != nil && (fromMm < step.fromMm-slackMm || toMm > step.toMm+slackMm):
+		case step != nil && (fromMm < step.fromMm-slackMm && !o.runsOut(v, fromMm) || toMm > step.toMm+slackMm && !o.runsOut(v, toMm)):
 			v.report(Check, o.radial.Name.Value, o.radial.Pos, Finding{
 				What:    o.title(v) + " runs over the end of " + step.name,
 				Numbers: numbers + ", " + step.name + " from " + v.mm(step.fromMm) + " to " + v.mm(step.toMm),
@@ -125,6 +125,12 @@ func radialEdge(v *view) {
 			})
 		}
 	}
+}
+
+// runsOut tells whether a blind opening ends in the air at z: what lies there is lower
+// than its floor.
+func (o *opening) runsOut(v *view, z float64) bool {
+	return !o.radial.Through && radiusAt(v.outside, z) < o.outerMm-o.radial.Depth.Mm-slackMm
 }
 
 // leastMm is the metal an opening wants beside it.
