@@ -314,8 +314,17 @@ func (r *reviewer) offMm(part string) (mm float64, ok bool) {
 		}
 		for _, end := range []plan.JointEnd{j.A, j.B} {
 			v := r.viewOf(end.Part)
-			if face, known := r.faceOf(j.Name, end.Part); v == nil || known && v.turned() && len(v.spigotsAt(face)) > 0 {
+			if v == nil {
 				return 0, false
+			}
+			if face, known := r.faceOf(j.Name, end.Part); known && v.turned() {
+				near := v.outside[0]
+				if face == parts.Back {
+					near = v.outside[len(v.outside)-1]
+				}
+				if near.size.Fit.Pos.Line > 0 {
+					return 0, false
+				}
 			}
 		}
 		pm, err := fits.General(j.Bolt.PCDMm/2, r.job.Tolerance.Value)

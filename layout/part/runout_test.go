@@ -1,0 +1,35 @@
+package part
+
+import (
+	"strings"
+	"testing"
+
+	"centrepop/layout/plan"
+)
+
+// A keyway 4 deep in Ø40 has its floor at Ø32: over a step of 31 it ends in the air, over one of
+// 32 it touches, and where it goes through it has no floor.
+func TestKeywayRunsOut(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		neck, depth string
+		open        bool
+	}{{"31", "4", true}, {"32", "4", false}, {"40.5", "4", false}, {"31", "through", false}} {
+		for _, at := range []string{"30", "70"} {
+			q := work(t, "mm", "part: p\nkind: shaft\nmaterial: C45\nstock: {round: 45 mm, length: 105 mm}\nprofile:\n  outside:\n    - {name: front, diameter: "+c.neck+", length: 20}\n    - {name: body, diameter: 40, length: 60}\n    - {name: rear, diameter: "+c.neck+
+				", length: 20}\nradial:\n  - {name: way, clock: 0, axial: "+at+", from: front, slot: {around: 8, along: 30}, depth: "+c.depth+"}\n")
+			out := false
+			for _, p := range q.Out.Problems {
+				out = out || p.Kind == plan.BreaksOut
+			}
+			text := ""
+			for _, o := range q.Out.Operations {
+				text += strings.Join(o.Do, " ")
+			}
+			beyond := map[string]string{"30": "front", "70": "rear"}[at]
+			if said := strings.Contains(text, "It runs out over "+beyond+": open at that end."); out == c.open || said != c.open {
+				t.Errorf("%+v at %s: breaks out %v, said open %v", c, at, out, said)
+			}
+		}
+	}
+}
