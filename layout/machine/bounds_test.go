@@ -1,10 +1,13 @@
 package machine
 
 import (
+	"reflect"
 	"slices"
 	"testing"
 
 	"centrepop/layout/assembly"
+	"centrepop/layout/plan"
+	"centrepop/parts"
 )
 
 // Along each edge of a plate of 8 × 6 × 4 that stands on it, every 2 mm, the fillets lie
@@ -21,6 +24,62 @@ func TestBeadLine(t *testing.T) {
 	} {
 		if got := beadLine(&plate, edge, 0.5); !slices.EqualFunc(got, want, func(a, b assembly.Vec) bool { return a.Sub(b).Len() < 1e-9 }) {
 			t.Errorf("%s: %v, want %v", edge, got, want)
+		}
+	}
+}
+
+// TestSmallGeometry: what the steps are worked out with, by hand; cuboids lie askew of nothing.
+func TestSmallGeometry(t *testing.T) {
+	t.Parallel()
+	v := func(x, y, z float64) assembly.Vec { return assembly.Vec{X: x, Y: y, Z: z} }
+	cuboid := func(low, high, at assembly.Vec) *assembly.Body {
+		return &assembly.Body{Solid: assembly.Of(assembly.Cuboid(low, high)), Pose: assembly.Move(at)}
+	}
+	xys := func(c ...float64) (out []plan.XY) {
+		for i := 0; i < len(c); i += 2 {
+			out = append(out, plan.XY{XMm: c[i], YMm: c[i+1]})
+		}
+		return out
+	}
+	bar := cuboid(v(-50, -10, -20), v(50, 10, 0), v(100, 0, 0)) // from 50 to 150
+	edges := []bool{}
+	for _, p := range []assembly.Vec{v(50, -10, -20), v(150, 10, 0), v(49.9, 0, -5), v(150.1, 0, -5), v(100, -10.1, -5), v(100, 10.1, -5), v(100, 0, -20.1), v(100, 0, 0.1)} {
+		edges = append(edges, boxed(bar, p))
+	}
+	length := func(mm float64) parts.Length { return parts.Length{Mm: mm, Pos: parts.Pos{Line: 1}} }
+	shift := func(low, high parts.Length) [2]any {
+		mm, open := along(low, high, [2]float64{-5, 25}, [2]float64{100, 300})
+		return [2]any{mm, open}
+	}
+	sling := func(a, b float64) assembly.Sling {
+		return assembly.Sling{Points: [2]assembly.Vec{up.Times(a), up.Times(b)}}
+	}
+	seats := []seat{{0, 10, ""}, {30, 50, ""}}
+	carries := func(sum float64, s ...seat) bool { return (&fitting{}).carried(s, sum) }
+	mitred := &parts.Bar{Length: length(400), Width: length(50)}
+	for _, c := range []struct {
+		what      string
+		got, want any
+	}{
+		{"places along a slot of 30 × 10", alongSlot(plan.XY{XMm: 10}, 5), xys(-10, 0, -5, 0, 0, 0, 5, 0, 10, 0)}, {"along a slanting one", alongSlot(plan.XY{XMm: 3, YMm: 4}, 3), xys(-3, -4, -1.5, -2, 0, 0, 1.5, 2, 3, 4)}, {"along no slot", alongSlot(plan.XY{}, 5), xys(0, 0, 0, 0)},
+		{"worse of two falls", []float64{worse(5, 7), worse(7, 5), worse(0, 7), worse(5, 0), worse(0, 0)}, []float64{5, 5, 7, 5, 0}},
+		{"beside one another along x", commonMm(bar, cuboid(v(0, 0, 0), v(80, 5, 5), v(120, 0, 0))), 30.0}, {"along y", commonMm(bar, cuboid(v(0, -30, 0), v(5, 30, 5), v(148, 0, 0))), 20.0}, {"along z", commonMm(bar, cuboid(v(0, 0, -100), v(5, 5, 0), v(150, 10, -4))), 16.0},
+		{"the faces of a box are in it", edges, []bool{true, true, false, false, false, false, false, false}},
+		{"from the farther end", []float64{fromEnds(bar, v(60, 3, 3)), fromEnds(bar, v(149, 3, 3))}, []float64{90, 99}},
+		{"between two boxes", between(bar.Box(), cuboid(v(0, 4, 30), v(20, 50, 60), v(140, 0, 0)).Box()), v(145, 7, 15)},
+		{"the side that looks up most", []string{sideOf(bar, v(0, 0, 1)), sideOf(bar, v(0, 0, -1)), sideOf(bar, v(0.1, 0.8, 0)), sideOf(bar, v(0, -2, 1)), sideOf(bar, v(3, 2, 1)), sideOf(bar, v(-1, 0, 0.5)), sideOf(bar, v(1, 1, 1)), sideOf(bar, v(0, 0, 0))}, []string{"front", "back", "top", "bottom", "right", "left", "front", ""}},
+		{"a sling from its low side, its high one, the middle", [][2]any{shift(length(20), parts.Length{}), shift(parts.Length{}, length(20)), shift(parts.Length{}, parts.Length{})}, [][2]any{{125.0, false}, {255.0, false}, {190.0, true}}},
+		{"the centre over the lower place of a sling", []float64{overMm(sling(10, 30), up.Times(25)), overMm(sling(30, 10), up.Times(25.2)), overMm(sling(30, 10), up.Times(9))}, []float64{15, 16, 0}},
+		{"the long points of a bar", []assembly.Vec{longPoint(mitred, parts.LeftEnd), longPoint(mitred, parts.RightEnd)}, []assembly.Vec{v(-200, 25, 0), v(200, 25, 0)}},
+		{"diagonals", diagonals(xys(0, 0, 40, 30, 40, 0, 0, 30)), [][2]plan.XY{{xys(0, 0)[0], xys(40, 30)[0]}, {xys(40, 0)[0], xys(0, 30)[0]}}}, {"diagonals in order", diagonals(xys(0, 0, 40, 0, 40, 30, 0, 30)), [][2]plan.XY{{xys(0, 0)[0], xys(40, 30)[0]}, {xys(40, 0)[0], xys(0, 30)[0]}}}, {"no diagonals of three", len(diagonals(xys(0, 0, 1, 0, 1, 1))), 0},
+		{"seats that swap", []bool{carries(10, seats[0]), carries(15, seats[0]), carries(15.1, seats[0]), carries(5, seats[0]), carries(4.9, seats[0]), carries(50, seats...), carries(70, seats...)}, []bool{true, true, false, true, false, true, false}},
+		{"seats of two bearings", []bool{carries(50, seat{0, 20, "a"}, seat{30, 50, "a"}), carries(50, seat{0, 20, "a"}, seat{30, 50, "b"}), carries(50, seat{0, 20, "a"}, seat{40, 60, "a"}), carries(49, seat{0, 20, "a"}, seat{40, 60, "a"})}, []bool{true, false, true, false}},
+		{"the middle of a seat", (&seat{10, 50, ""}).middle(), 30.0},
+		{"what it belongs to", []string{boughtFor("cover screw 3"), boughtFor("a screw screw 12"), boughtFor("front bearing"), boughtFor("yoke nut"), boughtFor("front cone"), boughtFor("ring#1")}, []string{"cover", "a screw", "front", "yoke", "", ""}},
+		{"steps of a cut", distinct([]assembly.Meet{{ID: "1", A: "a", B: "b"}, {ID: "2", A: "a", B: "b"}, {ID: "3", A: "a", B: "b", Free: make([]assembly.Freedom, 1)}, {ID: "4", A: "b", B: "a"}}), []assembly.Meet{{ID: "1", A: "a", B: "b"}, {ID: "3", A: "a", B: "b", Free: make([]assembly.Freedom, 1)}, {ID: "4", A: "b", B: "a"}}},
+	} {
+		if !reflect.DeepEqual(c.got, c.want) {
+			t.Errorf("%s: %v, want %v", c.what, c.got, c.want)
 		}
 	}
 }
