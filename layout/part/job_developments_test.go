@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -49,8 +50,28 @@ func TestWrapsFromBothEnds(t *testing.T) {
 	if !strings.Contains(front.Edge, "front face") || !strings.Contains(back.Edge, "back face") || back.ScaleMm >= 0 {
 		t.Errorf("edges %q and %q, scale %g", front.Edge, back.Edge, back.ScaleMm)
 	}
-	if n := len(mustJob(t, "units: mm", fmt.Sprintf(tube, 200)).Parts[0].Developments); n != 1 {
-		t.Errorf("%d patterns of a short tube, want one", n)
+	// One of up to 250 mm has one, from the front; so has a longer one that needs one alone,
+	// from the end that is nearer.
+	head, at, _ := strings.Cut(tube, "  - ")
+	vent, port, _ := strings.Cut(at, "  - ")
+	vent, port = "  - "+vent, "  - "+port
+	const one = "wrap-outside"
+	for _, c := range []struct {
+		long         int
+		radial, edge string
+		names        []string
+	}{
+		{200, vent + port, "front face", []string{one}}, {250, vent + port, "front face", []string{one}}, {251, vent + port, "front face", []string{one + "-front", one + "-back"}},
+		{600, vent, "front face", []string{one}}, {600, port, "back face", []string{one}}, {60, vent, "front face", []string{one}}, {300, strings.Replace(vent, "30", "150", 1), "front face", []string{one}}, {300, strings.Replace(vent, "30", "151", 1), "back face", []string{one}},
+	} {
+		var names []string
+		list := mustJob(t, "units: mm", fmt.Sprintf(head, c.long)+c.radial).Parts[0].Developments
+		for _, d := range list {
+			names = append(names, d.Name)
+		}
+		if !slices.Equal(names, c.names) || !strings.Contains(list[0].Edge, c.edge) {
+			t.Errorf("%d long, %s: %v, want %v from the %s", c.long, c.radial, names, c.names, c.edge)
+		}
 	}
 }
 

@@ -102,7 +102,8 @@ func (o *drilling) open(bores []*Step) {
 	way.DepthMm = geom.Clean(deepest - at)
 	if o.drilledFirst(narrow) {
 		m := Made{Thread: narrow.Size.Thread, FinishedMm: narrow.Size.NominalMm, Size: narrow.Size}
-		if way, err = o.holeWay(m, geom.Clean(deepest-at), !open || at > 0), nil; m.Thread == nil {
+		oneEnd := at > 0 || deepest < o.LengthMm()-geom.CloseMm // blind, or into a bore that is there
+		if way, err = o.holeWay(m, geom.Clean(deepest-at), oneEnd), nil; m.Thread == nil {
 			o.finish = append(o.finish, o.finishLines(m, way)...)
 		}
 	}

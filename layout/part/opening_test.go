@@ -31,6 +31,8 @@ func TestOpening(t *testing.T) {
 		{"through from both", "{name: narrow, diameter: 10, length: 200}", []string{"Drill Ø10", "Deep: drill half from each end"}, "back often"},
 		{"wide at the back", "{name: narrow, diameter: 25, length: 30}, {name: wide, diameter: 40, length: 170}",
 			[]string{"Drill Ø24", "Bore narrow Ø25", "Turn from the back face", wide, "Bore wide Ø40"}, ""},
+		{"deep from the back", "{name: wide, diameter: 40, length: 130}, {name: narrow, diameter: 6, length: 70}",
+			[]string{"Stop every drill short of 130 mm from the front face.", "Bore wide Ø40", "Turn from the back face", "Centre-drill.\n", "Drill Ø6", "Deep: draw the drill back often"}, "from the floor before it"},
 		{"in the middle", "{name: front, diameter: 40, length: 95}, {name: narrow, diameter: 9, length: 10}, {name: rear, diameter: 40, length: 95}",
 			[]string{"Stop every drill short of 95 mm", "Drill Ø30", "Narrow from the floor before it", "Turn from the back face", "For rear let no drill's point go over 95 mm deep.", "Bore rear Ø40"}, ""},
 	} {
