@@ -54,3 +54,63 @@ func TestHotAndCold(t *testing.T) {
 		}
 	}
 }
+
+// TestSmallRules: classes are of a hole or of a shaft by their letter's size (ISO 286-1); of
+// two patterns the shortest distance that one lacks is told; the nut of a seat is the nearest
+// thread beyond it, and none that begins before its end.
+func TestSmallRules(t *testing.T) {
+	t.Parallel()
+	for s, want := range map[string]bool{"k5": true, "K5": false, "M6": true, "m6": false, "a11": true, "A11": false, "k6": false} {
+		if got := contains([]string{"k5", "M6", "a11"}, s); got != want {
+			t.Errorf("%s is in the list: %v", s, got)
+		}
+	}
+	at := func(c ...float64) (out []plan.XY) {
+		for i := 0; i < len(c); i += 2 {
+			out = append(out, plan.XY{XMm: c[i], YMm: c[i+1]})
+		}
+		return out
+	}
+	three := at(0, 0, 30, 0, 0, 40) // 30, 40 and 50 apart
+	for _, c := range []struct {
+		b         []plan.XY
+		reach     float64
+		mm, other float64
+	}{{three, 0, 0, 0}, {at(9, 9, 9, 39, 49, 9), 0, 0, 0}, {at(0, 0, 31, 0, 0, 40), 1, 0, 0}, {at(0, 0, 31, 0, 0, 40), 0.9, 30, 31}, {at(0, 0, 30, 0, 0, 41), 0.5, 40, 41}, {at(0, 0, 30, 0, 30, 40), 0.5, 0, 0}, {at(0, 0, 30, 0, 2, 40), 2, 0, 0}} {
+		if mm, other := spacing(three, c.b, c.reach); mm != c.mm || other != c.other {
+			t.Errorf("%v within %g: %g and %g, want %g and %g", c.b, c.reach, mm, other, c.mm, c.other)
+		}
+	}
+	for opening, want := range map[float64]string{0: "mitred", 0.5: "square", 400: "square"} {
+		if got := (&ring{openingMm: [2]float64{opening, 300}}).word("mitred", "square"); got != want {
+			t.Errorf("an opening of %g is of a %s frame", opening, got)
+		}
+	}
+	thread := func(from, to float64, inside bool) part.Step {
+		return part.Step{FromMm: from, ToMm: to, Inside: inside, Size: part.Sized{Thread: &threads.Thread{}}}
+	}
+	for _, c := range []struct {
+		name        string
+		steps       []part.Step
+		front, back float64 // where the thread begins that is nearest before and beyond; −1 for none
+	}{
+		{"one on each side", []part.Step{thread(0, 20, false), thread(60, 80, false)}, 0, 60},
+		{"the nearer of two", []part.Step{thread(0, 5, false), thread(10, 20, false), thread(75, 80, false), thread(60, 70, false)}, 10, 60},
+		{"beside it", []part.Step{thread(20, 30, false), thread(50, 60, false)}, 20, 50},
+		{"begins before its end", []part.Step{thread(20, 30.5, false), thread(49.5, 60, false)}, -1, -1},
+		{"in a bore", []part.Step{thread(0, 20, true), thread(60, 80, true)}, -1, -1},
+		{"no thread", []part.Step{{FromMm: 0, ToMm: 20}, {FromMm: 60, ToMm: 80}}, -1, -1},
+	} {
+		r := &part.Model{Numbered: &part.Numbered{Shape: &part.Shape{Sizes: &part.Sizes{Steps: c.steps}}}}
+		f := feature{r: r, step: &part.Step{FromMm: 30, ToMm: 50}}
+		from := func(s *part.Step) float64 {
+			if s == nil {
+				return -1
+			}
+			return s.FromMm
+		}
+		if front, back := from(threadBeyond(f, -1)), from(threadBeyond(f, 1)); front != c.front || back != c.back {
+			t.Errorf("%s: %g and %g, want %g and %g", c.name, front, back, c.front, c.back)
+		}
+	}
+}

@@ -70,6 +70,7 @@ func TestForms(t *testing.T) {
 			for stage, ok := range map[string]bool{
 				"length":       m.LengthMm() > 0,
 				"outline":      m.OutlinePath().Bounds().W() > 0,
+				"no round":     m.RoundMm("") == 0,
 				"section":      len(m.Section.Outer) > 1 && m.Section.MaxMm > 0,
 				"overall":      m.Out.Overall != "",
 				"volume":       m.form.volumeMm3(m.Shape) > 0 && m.Out.MassKg > 0,
