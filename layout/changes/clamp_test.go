@@ -55,6 +55,7 @@ func TestClampAndBarLines(t *testing.T) {
 		{"a wider bevel", pin, "size: 3, angle: 40", "size: 3.5, angle: 40", []string{"3 × 40° → 3.5 × 40°: rework"}},
 		{"a bevel that reaches less along", pin, "size: 3, angle: 40", "size: 2.2, angle: 60", []string{"3 × 40° → 2.2 × 60°: scrap"}},
 		{"a bevel that reaches less across", pin, "size: 3, angle: 40", "size: 4, angle: 30", []string{"3 × 40° → 4 × 30°: scrap"}},
+		{"a bevel that reaches hardly less across", pin, "size: 3, angle: 40", "size: 3.5, angle: 35", []string{"3 × 40° → 3.5 × 35°: scrap"}}, // 2.45
 		{"a bevel that reaches more across", pin, "size: 3, angle: 40", "size: 3, angle: 45", []string{"3 × 40° → 3 × 45°: rework"}},
 		{"one slot of two", "part: pad\nkind: plate\nmaterial: S235\nstock: {plate: 8, cut: laser}\noutline: {rectangle: [200, 100]}\nslots:\n  - {name: one, face: front, at: [[-60, 0]], width: 10, length: 40, turn: 0, depth: through}\n  - {name: two, face: front, at: [[60, 0]], width: 12, length: 40, turn: 0, depth: through}\n",
 			"width: 10", "width: 11", []string{"one width: 10 mm → 11 mm: rework"}},

@@ -340,9 +340,14 @@ func TestToleranceRefused(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, tol := range []float64{-1, 11, math.NaN(), math.Inf(1), 1e-9} {
+	for _, tol := range []float64{-1, 10.01, 0.0009, math.NaN(), math.Inf(1), 1e-9} {
 		if _, err := Compare(plate(t), sheet, tol); err == nil {
 			t.Errorf("a tolerance of %v is taken", tol)
+		}
+	}
+	for _, tol := range []float64{0.001, 10} {
+		if _, err := Compare(plate(t), sheet, tol); err != nil {
+			t.Errorf("a tolerance of %v: %v", tol, err)
 		}
 	}
 	if r, err := Compare(plate(t), sheet, 0.02); err != nil || len(r.Findings) != 0 {

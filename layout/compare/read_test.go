@@ -1,6 +1,7 @@
 package compare
 
 import (
+	"centrepop/layout/plan"
 	"centrepop/parts/geom"
 	"fmt"
 	"math"
@@ -117,12 +118,12 @@ func TestLengths(t *testing.T) {
 			t.Errorf("%s: %g", unit, got)
 		}
 	}
-	for text, want := range map[string]float64{"12": 12, " -.5e1mm": -5, "+3.25 Q": 3.25, "1e3px": 1000, "7em": 7, "5%": 5, "1e9": 1e9, "25e-1mm": 2.5, "2E+1": 20, "-4e-2in": -0.04} {
+	for text, want := range map[string]float64{"12": 12, " -.5e1mm": -5, "+3.25 Q": 3.25, "1e3px": 1000, "7em": 7, "5%": 5, "1e9": 1e9, "25e-1mm": 2.5, "2E+1": 20, "-4e-2in": -0.04, "1.": 1} {
 		if got, _, bad := length(text); bad != "" || got != want {
 			t.Errorf("%q: %g %s", text, got, bad)
 		}
 	}
-	for _, text := range []string{"", "mm", "1e10", ".", "-", "3furlong", "NaN"} {
+	for _, text := range []string{"", "mm", "1e10", ".", "-", "3furlong", "NaN", "1e", "1e-", "+", " ", "-.", "1000000001"} {
 		if got, _, bad := length(text); bad == "" {
 			t.Errorf("%q is %g", text, got)
 		}
@@ -325,6 +326,24 @@ func TestReaches(t *testing.T) {
 	})
 	if fmt.Sprint(got) != "[1 0]" {
 		t.Errorf("%v", got)
+	}
+}
+
+// TestSlotsAskew: a slot's edge is half its width from the line between the centres of its
+// ends, whichever way that runs.
+func TestSlotsAskew(t *testing.T) {
+	t.Parallel()
+	for _, to := range []point{xy(10, 0), xy(0, 10), xy(6, 8), xy(-6, 8), xy(6, -8)} {
+		c := Slot{WidthMm: 8, EndsMm: [2]plan.XY{to, to.Times(-1)}}.contour()
+		for _, p := range c.points {
+			if off := geom.ToSegment(p, to, to.Times(-1)); math.Abs(off-4) > 1e-9 {
+				t.Errorf("from %v: %v lies %g from the middle line", to, p, off)
+				break
+			}
+		}
+		if mm2, _ := c.area(); math.Abs(mm2-(20*8+math.Pi*16)) > 0.02 {
+			t.Errorf("from %v: %g mm²", to, mm2)
+		}
 	}
 }
 
