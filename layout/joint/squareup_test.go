@@ -29,5 +29,15 @@ func TestSquaringUpHasStock(t *testing.T) {
 		if got := strings.Contains(text, "Face it true if it rocks"); got != c.face {
 			t.Errorf("%s: faced %v, want %v: %s", c.name, got, c.face, text)
 		}
+		for _, f := range jointNamed(t, p, c.joint).Figures {
+			if strings.Contains(f.Label, "squaring up") && (!c.face || f.Value != "3 each face") {
+				t.Errorf("%s: %+v where nothing is faced", c.name, f)
+			} else if f.Label == "leave for squaring up" {
+				c.face = false
+			}
+		}
+		if c.face {
+			t.Errorf("%s: no allowance to face it", c.name)
+		}
 	}
 }

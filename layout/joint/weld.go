@@ -370,7 +370,6 @@ func (t *joint) ring(p *plan.WeldPlan) error {
 	}
 	if leave, err := weld.SquareUp(dia, thick); err == nil {
 		p.SquareUpMm, p.BoreLeaveMm = geom.Clean(leave.FaceMm), geom.Clean(leave.BoreMm)
-		t.figure("leave for squaring up", t.w.Read(p.SquareUpMm)+" each face, "+t.w.Read(p.BoreLeaveMm)+" on a bore", leave.Source)
 	} else {
 		t.caution("No squaring-up allowance is known for a part of this size: tack, measure, and decide.")
 	}
@@ -663,6 +662,9 @@ func (j *making) squareUp(t *joint, p *plan.WeldPlan) {
 	if spare >= p.SquareUpMm || t.in.Weld.SquareUp.Set() {
 		title = "Square up"
 		do = append(do, "Face it true if it rocks: "+t.w.Read(p.SquareUpMm)+" on each face is allowed for.")
+		if !t.in.Weld.SquareUp.Set() {
+			t.figure("leave for squaring up", t.w.Read(p.SquareUpMm)+" each face", "common practice, no source")
+		}
 	} else {
 		do = append(do, "If it rocks, press it flat over the weld; do not face it under its thickness.")
 	}

@@ -56,7 +56,7 @@ var partRules = []struct {
 	{"seat-of", "a seat is not that of what sits on it", seatWords},
 	{"located", "nothing holds what sits on a shaft in its place along it", located},
 	{"finish", "a seat is too rough", rough},
-	{"lead-in", "a press seat has no lead-in", leadIn},
+	{"lead-in", "a press seat or a turned thread has no lead-in", leadIn},
 	{"limits", "limits lie far from their nominal size", limitsOff},
 	{"opening", "an opening in the outside opens onto the wrong thing", openRules},
 	{"countersink", "a countersink does not take its screw head", countersink},

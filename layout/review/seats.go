@@ -202,32 +202,42 @@ func rough(v *view) {
 	}
 }
 
-// leadIn looks for seats at an end of the part that something is pressed onto
-// or into, without a chamfer there.
+// leadIn looks for seats that something is pressed onto or into, and for turned threads
+// that a nut or a screw starts on, without a chamfer at the end of the part where it does.
 func leadIn(v *view) {
-	for _, steps := range [][]cylinder{v.outside, v.inside} {
+	for k, steps := range [][]cylinder{v.outside, v.inside} {
 		for i, c := range steps {
-			if c.step == nil || c.step.Seat.Value == "" || !pressed(c) {
+			if c.step == nil {
 				continue
 			}
-			if i == 0 {
-				v.noLeadIn(c, c.name+"-front")
-			}
-			if i == len(steps)-1 {
-				v.noLeadIn(c, c.name+"-back")
+			first, last := i == 0, i == len(steps)-1
+			switch {
+			case c.size.Thread.Value != "":
+				first = first && c.fromMm < slackMm || k == 0 && c.passes(steps[:i])
+				last = last && c.toMm > v.lengthMm-slackMm || k == 0 && c.passes(steps[i+1:])
+				v.noLeadIn(c, first, last, c.size.Thread.Value, "a thread is started", "a thread starts at a chamfer", "size: the depth of the thread, angle: 45")
+			case c.step.Seat.Value != "" && pressed(c):
+				v.noLeadIn(c, first, last, c.step.Seat.Value+" on "+v.mm(2*c.radiusMm), "something is pressed over it", "a press fit has a lead-in", "size: 1 mm, angle: 30")
 			}
 		}
 	}
 }
 
-func (v *view) noLeadIn(c cylinder, edge string) {
-	if slices.ContainsFunc(v.p.Chamfers, func(h parts.Chamfer) bool { return h.Edge.Value == edge }) {
-		return
+// passes tells whether a nut reaches an outside thread over all of these steps.
+func (c cylinder) passes(steps []cylinder) bool {
+	return !slices.ContainsFunc(steps, func(o cylinder) bool { return o.radiusMm >= c.radiusMm-slackMm })
+}
+
+func (v *view) noLeadIn(c cylinder, first, last bool, numbers, why, rule, fix string) {
+	for i, side := range []parts.Face{parts.Front, parts.Back} {
+		edge := c.name + "-" + string(side)
+		if !([]bool{first, last})[i] || slices.ContainsFunc(v.p.Chamfers, func(h parts.Chamfer) bool { return h.Edge.Value == edge }) {
+			continue
+		}
+		v.report(Check, c.name, c.pos, Finding{
+			What: edge + " has no chamfer, and " + why, Numbers: numbers, Rule: rule, Source: practice, Fix: "add a chamfer: {edge: " + edge + ", " + fix + ", for: lead-in}",
+		})
 	}
-	v.report(Check, c.name, c.pos, Finding{
-		What: edge + " has no chamfer, and something is pressed over it", Numbers: c.step.Seat.Value + " on " + v.mm(2*c.radiusMm),
-		Rule: "a press fit has a lead-in", Source: practice, Fix: "add a chamfer: {edge: " + edge + ", size: 1 mm, angle: 30, for: lead-in}",
-	})
 }
 
 // pressed tells seats that hold by interference, or may: of bearings with a
