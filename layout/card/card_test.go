@@ -96,7 +96,7 @@ func TestFirstRun(t *testing.T) {
 			t.Errorf("%s lacks %q, %q: %q", c.stage, c.do, c.wanted, lines)
 		}
 	}
-	if got := stage(t, r, "Idle").Runs; !slices.Equal(got, []plan.RunRow{{What: "idle", After: "10 min", Speed: "32 rev/min"}, {What: "idle", After: "30 min", Speed: "32 rev/min"}, {What: "idle", After: "60 min", Speed: "32 rev/min"}}) {
+	if got := stage(t, r, "Idle").Runs; !slices.Equal(got, []plan.RunRow{{What: "idle", After: "10 min", Speed: "32 rev/min"}, {What: "idle", After: "30 min in all", Speed: "32 rev/min"}, {What: "idle", After: "60 min in all", Speed: "32 rev/min"}}) {
 		t.Errorf("idle: %q", got)
 	}
 	if got := stage(t, r, "Under").Runs; len(got) != 2 || got[1] != (plan.RunRow{What: "clay as worked", After: "60 min", Speed: "32 rev/min"}) {
@@ -125,7 +125,7 @@ func TestFirstRunOfLess(t *testing.T) {
 	for _, row := range append(stage(t, r, "Idle").Runs, stage(t, r, "Under").Runs...) {
 		after = append(after, row.What+" "+row.After)
 	}
-	if !slices.Equal(after, []string{"idle 10 min", "idle 30 min", "idle 60 min", "working load 60 min"}) {
+	if !slices.Equal(after, []string{"idle 10 min", "idle 30 min in all", "idle 60 min in all", "working load 60 min"}) {
 		t.Errorf("usual runs: %q", after)
 	}
 	if !slices.Equal(r.Watch, []plan.Watched{{Where: "front bearing"}, {Where: "rear bearing"}}) {

@@ -114,8 +114,11 @@ func (c cards) runs(in *parts.FirstRun) (idle, load []plan.RunRow) {
 	if len(list) == 0 {
 		list = usualRuns
 	}
-	for _, r := range list {
+	for i, r := range list {
 		row := plan.RunRow{What: r.Load.Value, After: minutes(r.Minutes.Value)}
+		if i > 0 && r.Load.Value == list[i-1].Load.Value {
+			row.After += " in all"
+		}
 		if r.Speed.Value > 0 {
 			row.Speed = words.Trim(r.Speed.Value, 1) + " rev/min"
 		}

@@ -410,3 +410,20 @@ func TestBevelHasItsPart(t *testing.T) {
 		}
 	}
 }
+
+// A force under a tenth of the press's is told where it is weighed; 1054 N is 0.5 % of
+// 200 kN, 8.8 % of 12 kN and 10.5 % of 10 kN, whose gauge shows it.
+func TestSmallForceIsWeighed(t *testing.T) {
+	t.Parallel()
+	const weigh = "The gauge of the shop's press does not show so little: stand the work on a load cell or a scale."
+	for press, small := range map[string]bool{"200 kN": true, "12 kN": true, "10 kN": false} {
+		p, err := draft(editedDemo(t, "pugmill", "job.yaml", "press: 200 kN", "press: "+press))
+		if err != nil {
+			t.Fatal(err)
+		}
+		j := jointNamed(t, p, "front-flange")
+		if got := strings.Contains(stepText(j), weigh); got != small || j.Press.ForceN.Max < 1050 || j.Press.ForceN.Max > 1150 {
+			t.Errorf("%s, %v N: %v", press, j.Press.ForceN, got)
+		}
+	}
+}

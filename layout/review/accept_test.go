@@ -117,7 +117,7 @@ func TestGathered(t *testing.T) {
 	if want := []string{"r/t open", "r; s/t; u a b c", "r/t agreed", "r/t d"}; !slices.Equal(said, want) {
 		t.Errorf("%q, want %q", said, want)
 	}
-	if c := Summary(got); c != (Count{Check: 1, Note: 2, Accepted: 1}) {
+	if c := Summary(got); c != (Count{Check: 1, Note: 4, Accepted: 1}) {
 		t.Errorf("%+v", c)
 	}
 }

@@ -75,7 +75,7 @@ type Count struct {
 	Accepted int `json:"accepted"`
 }
 
-// Summary counts findings.
+// Summary counts findings, of notes of one sort each place.
 func Summary(findings []Finding) Count {
 	var c Count
 	for _, f := range findings {
@@ -87,7 +87,7 @@ func Summary(findings []Finding) Count {
 		case f.Severity == Check:
 			c.Check++
 		default:
-			c.Note++
+			c.Note += len(f.Each())
 		}
 	}
 	return c

@@ -36,6 +36,22 @@ func TestSequencePagesAreClean(t *testing.T) {
 	}
 }
 
+// A sign that no step carries is not explained.
+func TestLegendOfLifts(t *testing.T) {
+	t.Parallel()
+	pl := sheettest.JoinedPlan()
+	for _, lifts := range []bool{true, false} {
+		if !lifts {
+			for _, j := range pl.Joints {
+				j.Lift = nil
+			}
+		}
+		if said := strings.Contains(strings.Join(sheettest.TextsOf(t, &sequenceDoc(t, pl, sheettest.A4).Pages[0]), " "), "LIFT: this step moves more than"); said != lifts {
+			t.Errorf("lifts %v, explained %v", lifts, said)
+		}
+	}
+}
+
 // TestJointSheetsSayEverything looks for what each kind of joint must show.
 func TestJointSheetsSayEverything(t *testing.T) {
 	doc := sequenceDoc(t, sheettest.JoinedPlan(), sheettest.A4)

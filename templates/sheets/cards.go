@@ -126,7 +126,7 @@ func linesTable() draw.Table {
 // runsTable has a column for each place that is watched.
 func runsTable(r *plan.FirstRun) draw.Table {
 	t := draw.Table{RowMm: 6.5, Columns: []draw.Column{
-		{Head: "Stage", Flex: true, Bold: true, Most: 24}, {Head: "Run", Flex: true}, {Head: "After"}, {Head: "Speed"},
+		{Head: "Stage", Flex: true, Bold: true, Most: 24}, {Head: "Run", Flex: true}, {Head: "Read after"}, {Head: "Speed"},
 	}}
 	for _, w := range r.Watch {
 		head := w.Where + ", " + r.Degrees

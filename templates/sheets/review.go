@@ -119,6 +119,7 @@ func partRows(pl *plan.Plan, findings []review.Finding) draw.Table {
 	of := map[string][]review.Finding{} // by part; "" for the joints and the job
 	for _, f := range findings {
 		for _, one := range f.Each() {
+			one.With = nil
 			name := one.Part
 			if pl.Part(name) == nil {
 				name = ""
