@@ -54,8 +54,8 @@ func checks(n *Numbered) []plan.Check {
 				}
 				continue
 			}
-			if _, bent := r.form.(*folded); bent && f.Kind == plan.ThicknessFeature {
-				r.add(plan.Check{Ref: f.N, What: f.Name, Wanted: f.Size, Limits: "as bought", Gauge: "calipers"})
+			if part, bent := r.form.(*folded); bent {
+				r.add(part.edgeCheck(r, f))
 				continue
 			}
 			r.add(plan.Check{Ref: f.N, What: f.Name, Wanted: f.Size, Limits: cmp.Or(f.Limits, f.Note, words.OrNone("")), Gauge: "calipers", Source: r.generalSource(f.Limits)})

@@ -101,8 +101,11 @@ func (f *flat) features(n *Numbered) {
 // an edge is cut.
 func (s *Sizes) fromEdge(mm float64) Sized {
 	z := s.General(geom.Clean(mm))
-	if f, ok := s.form.(*flat); ok {
+	switch f := s.form.(type) {
+	case *flat:
 		return f.cutLimits(s, z, f.Outline.LeaveOnPart.Mm)
+	case *folded:
+		return f.cutLimits(s, z, 0)
 	}
 	return z
 }
@@ -111,7 +114,7 @@ func (s *Sizes) fromEdge(mm float64) Sized {
 // what its cutter holds; the thickness is that of the plate as it is bought.
 func (f *flat) edgeCheck(r *record, of plan.Feature) plan.Check {
 	c := plan.Check{Ref: of.N, What: of.Name, Wanted: of.Size, Limits: words.OrNone(of.Limits), Gauge: "calipers", Source: r.generalSource(of.Limits)}
-	switch b := f.outline(r.Sizes).Bounds(); {
+	switch b := r.OutlinePath().Bounds(); {
 	case of.Kind == plan.EdgeFeature:
 		wide, high := r.fromEdge(b.W()), r.fromEdge(b.H())
 		if wide.Limited && high.Limited {

@@ -1,6 +1,7 @@
 package part
 
 import (
+	"cmp"
 	"errors"
 	"math"
 	"slices"
@@ -275,7 +276,7 @@ func (f *folded) developments(d *shaper) {
 func (f *folded) pattern(d *shaper) plan.Development {
 	b := d.Bounds()
 	out := plan.Development{
-		Name: string(plan.FoldPattern), Kind: plan.FoldPattern, Title: "Flat blank", Copies: 1, MinMm: b.Min, MaxMm: b.Max,
+		Name: string(plan.FoldPattern), Kind: plan.FoldPattern, Title: "Flat blank", Copies: 1, MinMm: b.Min, MaxMm: b.Max, Corners: f.cornersText(d.W, b),
 		Lines: append([]plan.PatternLine{{Name: "edge", Role: "cut", Path: plan.Contour(d.OutlinePath().ToSVG())}}, f.foldLines(d.W)...),
 		Sizes: []plan.PatternValue{{Name: "width", Text: d.exact(b.Max.XMm - b.Min.XMm)}, {Name: "height", Text: d.exact(b.Max.YMm - b.Min.YMm)}},
 	}
@@ -292,10 +293,10 @@ func (f *folded) pattern(d *shaper) plan.Development {
 			}
 		}
 	}
-	table := plan.PatternTable{Title: "Folds, in order", Heads: []string{"No.", "flange", "turn", "inside", "stop", "shorter by"}}
+	table := plan.PatternTable{Title: "Folds, in order", Heads: []string{"No.", "flange", "long", "turn", "inside", "stop", "shorter by"}}
 	for n, i := range f.order {
 		fold := &f.blank.Folds[i]
-		table.Rows = append(table.Rows, []string{words.Trim(float64(n+1), 0), words.Spaced(string(f.in.Flanges[i].Side)), words.Join(", ", words.Trim(fold.AngleDeg, 1)+"° "+f.way(i), mitredText(fold)), "R" + d.W.Size(fold.RadiusMm), f.stopText(d, i), d.exact(fold.DeductionMm)})
+		table.Rows = append(table.Rows, []string{words.Trim(float64(n+1), 0), words.Spaced(string(f.in.Flanges[i].Side)), d.exact(fold.RightMm - fold.LeftMm), words.Join(", ", words.Trim(fold.AngleDeg, 1)+"° "+f.way(i), mitredText(fold)), "R" + d.W.Size(fold.RadiusMm), f.stopText(d, i), d.exact(fold.DeductionMm)})
 	}
 	out.Tables = append(out.Tables, table)
 	k := "k of DIN 6935"
@@ -314,6 +315,24 @@ func (f *folded) pattern(d *shaper) plan.Development {
 	}
 	out.Rules = []string{edge + " to fold line", "shorter by: 2 setbacks less the length of the bend at its neutral line", k}
 	return out
+}
+
+// cornersText is the edge of the blank corner by corner, clockwise from the lowest on the
+// left, from its left and its bottom edge.
+func (f *folded) cornersText(w words.Writer, box geom.Box) (text string) {
+	low := func(a, b geom.Point) int {
+		return cmp.Or(cmp.Compare(a.XMm, b.XMm), cmp.Compare(a.YMm, b.YMm))
+	}
+	edge := f.blank.Outline
+	first := slices.Index(edge, slices.MinFunc(edge, low))
+	for i := range edge {
+		from, at, to := edge[(first+i+len(edge)-1)%len(edge)], edge[(first+i)%len(edge)], edge[(first+i+1)%len(edge)]
+		if a, b := at.Minus(from), to.Minus(at); math.Abs(a.XMm*b.YMm-a.YMm*b.XMm) < geom.CloseMm {
+			continue // on a straight edge
+		}
+		text = words.Join(", ", text, "("+w.Read(at.XMm-box.Min.XMm)+", "+w.Read(at.YMm-box.Min.YMm)+")")
+	}
+	return "Corners from the left and the bottom edge, clockwise: " + text + "."
 }
 
 // stopText is the distance of a fold line from the stop; none where the edge is turned to

@@ -75,6 +75,33 @@ func TestFoldedBlank(t *testing.T) {
 	}
 }
 
+// The edge of the blank is told corner by corner, and how long each flange is, since one
+// may be shorter than its side with a relief beside it. By hand, R2 in sheet of 1.5: a
+// square bend sets back 3.5 and takes π/2·(2 + 0.356·1.5) = 3.98, so 3.02 shorter; a
+// relief is 1.5 wide and goes 1.5 past the bend, 5 deep. The blank has ISO 2768-m, ± 0.5 on
+// 120 to 400, where its cutter keeps it: plasma, ISO 9013 class 2 for 1.5, ± 0.8 on 125 to 315.
+func TestFoldedEdge(t *testing.T) {
+	t.Parallel()
+	lid := strings.NewReplacer("sheet: 2", "sheet: 1.5", "    - {side: top, height: 40}\n", "", "    - {side: bottom, height: 30, angle: 60}\n", "    - {side: bottom, height: 20, left: 30, right: 130}\n",
+		"    - {side: left, height: 25, toward: front, left: 20, right: 20}\n", "").Replace(tray)
+	lid = lid[:strings.Index(lid, "holes:")]
+	m := work(t, "mm", lid)
+	d := m.Developments[0]
+	// The flange seen from its side begins 30 from the right of the blank and is 40 long.
+	if want := "Corners from the left and the bottom edge, clockwise: (0, 16.98), (0, 136.98), (200, 136.98), (200, 16.98), (171.5, 16.98), (171.5, 21.98), (170, 21.98), (170, 0), (130, 0), (130, 21.98), (128.5, 21.98), (128.5, 16.98)."; d.Corners != want {
+		t.Errorf("corners %q, want %q", d.Corners, want)
+	}
+	if got := strings.Join(d.Tables[0].Rows[0], " "); got != "1 bottom 40.00 90° down R2 18.49 3.02" {
+		t.Errorf("fold %q", got)
+	}
+	for cut, want := range map[string]string{"laser": "199.5 – 200.5 × 136.5 – 137.4 ISO 2768-m", "plasma": "199.2 – 200.8 × 136.2 – 137.7 ISO 9013 class 2"} {
+		m := work(t, "mm", strings.Replace(lid, "laser", cut, 1))
+		if c := m.Out.Checks[0]; c.What+" "+c.Wanted+" "+c.Limits+" "+c.Source != "flat blank 200 × 136.98 "+want {
+			t.Errorf("%s: %+v", cut, c)
+		}
+	}
+}
+
 func TestFoldedOperations(t *testing.T) {
 	t.Parallel()
 	m := work(t, "mm", tray)

@@ -47,6 +47,7 @@ type Development struct {
 	Tables   []PatternTable `json:"tables,omitempty"`
 	Rules    []string       `json:"rules,omitempty"`
 	Notes    []string       `json:"notes,omitempty"`
+	Corners  string         `json:"corners,omitempty"`  // where those of the edge lie, a sentence that a print at 1:1 shows
 	AreaMm2  float64        `json:"area_mm2,omitempty"` // of one piece without its lap
 }
 

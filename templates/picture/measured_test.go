@@ -213,6 +213,28 @@ func housing() *plan.PartPlan {
 
 // TestSectionIsToScale: corners, threads, keyway, groove and openings of a
 // section lie where the plan has them, on both sides of the axis.
+// TestCrossesKeepApart: the crosses of two holes that lie 2 mm apart on paper, or 1 mm,
+// end before they meet, and their circles do not touch.
+func TestCrossesKeepApart(t *testing.T) {
+	t.Parallel()
+	for apart, r := range map[float64]float64{16: 0.6, 8: 0.4, 40: 0.6} {
+		face := &plan.Face{Face: "front", MinMm: plan.XY{XMm: -200, YMm: -100}, MaxMm: plan.XY{XMm: 200, YMm: 100},
+			Holes: []plan.Hole{{N: 1, DiameterMm: 3}, {N: 2, XMm: apart, DiameterMm: 3}}, Outline: "M-200 -100L200 -100L200 100L-200 100Z"}
+		p := picture.Face(face, nil, 50, 25)
+		shapes, _ := drawn(t, p.Drawn())
+		var ends []float64
+		for _, h := range straight(shapes, draw.HairMm) {
+			if h[1] == h[3] {
+				ends = append(ends, h[0], h[2])
+			}
+		}
+		holes := rings(shapes, func(s draw.Shape) bool { return s.WidthMm == 0.25 })
+		if len(ends) != 4 || ends[1] > ends[2]-0.2 || math.Abs(holes[0][2]-r) > 1e-9 || ends[1] < holes[0][0]+r {
+			t.Errorf("%g apart: crosses from and to %v, circles %v", apart, ends, holes)
+		}
+	}
+}
+
 func TestSectionIsToScale(t *testing.T) {
 	t.Parallel()
 	part := housing()

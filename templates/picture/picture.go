@@ -400,9 +400,9 @@ func (f *facePicture) openings() {
 		}
 		f.stroke(draw.Shape{Path: path, WidthMm: draw.HairMm, DashMm: hiddenDash})
 	}
-	for _, hole := range f.face.Holes {
-		x, y, r := f.hole(hole)
-		d.Add(draw.Ring(x, y, r, 0.25), draw.Segment(x-r-0.8, y, x+r+0.8, y, draw.HairMm), draw.Segment(x, y-r-0.8, x, y+r+0.8, draw.HairMm))
+	for i := range f.face.Holes {
+		x, y, r, arm := f.hole(i)
+		d.Add(draw.Ring(x, y, r, 0.25), draw.Segment(x-arm, y, x+arm, y, draw.HairMm), draw.Segment(x, y-arm, x, y+arm, draw.HairMm))
 		f.room.AddCircle(x, y, r)
 	}
 	for _, s := range f.face.Slots {
@@ -411,10 +411,19 @@ func (f *facePicture) openings() {
 	}
 }
 
-// hole is where a hole falls, and a radius that can be seen.
-func (f *facePicture) hole(hole plan.Hole) (x, y, r float64) {
-	x, y = f.at(hole.XMm, hole.YMm)
-	return x, y, max(0.6, hole.DiameterMm/2*f.scale)
+// hole is where a hole falls, a radius that can be seen, and the arm of its cross; both
+// keep clear of the holes numbered before and after it.
+func (f *facePicture) hole(i int) (x, y, r, arm float64) {
+	holes := f.face.Holes
+	x, y = f.at(holes[i].XMm, holes[i].YMm)
+	room := math.Inf(1)
+	for _, k := range [2]int{i - 1, i + 1} {
+		if k >= 0 && k < len(holes) {
+			room = min(room, f.scale*math.Hypot(holes[k].XMm-holes[i].XMm, holes[k].YMm-holes[i].YMm))
+		}
+	}
+	r = max(min(0.6, 0.4*room), holes[i].DiameterMm/2*f.scale)
+	return x, y, r, max(r, min(r+0.8, room/2-0.15))
 }
 
 // titles are TOP and the words below.
@@ -476,8 +485,8 @@ func untangle(side []balloonSpot, places []float64, bx float64) {
 
 // numbers are those of the holes and slots beside them, where there is room.
 func (f *facePicture) numbers() {
-	for _, hole := range f.face.Holes {
-		x, y, r := f.hole(hole)
+	for i, hole := range f.face.Holes {
+		x, y, r, _ := f.hole(i)
 		f.number(x, y, r, math.Atan2(hole.YMm, hole.XMm), hole.N)
 	}
 	for _, s := range f.face.Slots {

@@ -35,6 +35,9 @@ func patternTables(d *plan.Development, units parts.Units, textMm float64, print
 	if d.Copies > 1 {
 		sizes.Lead += " Cut " + strconv.Itoa(d.Copies) + " of this piece."
 	}
+	if !printed {
+		sizes.Lead = words.Join(" ", sizes.Lead, d.Corners)
+	}
 	rows := (len(d.Sizes) + sizeColumns - 1) / sizeColumns
 	for i := range rows {
 		row := make([]string, 2*sizeColumns)
