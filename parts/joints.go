@@ -171,6 +171,7 @@ type WeldJoint struct {
 	Length   Length // unset is all round
 	SquareUp Length // metal left on each face for facing afterwards; unset takes the usual
 	Sides    int    // 1 or 2
+	Ground   string // inside, outside or both, where it is ground flush; empty for nowhere
 }
 
 // BoltJoint is a ring of bolts through one part, perhaps others, into threads
@@ -298,9 +299,12 @@ func (f *fields) weldJoint() *WeldJoint {
 	if f == nil {
 		return nil
 	}
+	if f.word("type") == "fillet" && f.given("ground") {
+		f.fault(f.n.keyPos("ground"), "a fillet is ground flush", "delete ground; a fillet carries by what stands out of its corner")
+	}
 	return &WeldJoint{
 		Part: f.jointRef(f.val("part")), To: f.jointRef(f.val("to")), Type: f.word("type"), Size: f.length("size"),
-		Process: f.word("process"), Length: f.length("length"), SquareUp: f.length("square-up"), Sides: f.count("sides"),
+		Process: f.word("process"), Length: f.length("length"), SquareUp: f.length("square-up"), Sides: f.count("sides"), Ground: f.word("ground"),
 	}
 }
 

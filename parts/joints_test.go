@@ -122,6 +122,7 @@ func TestJointFaults(t *testing.T) {
 		{"{name: a, bearing: {bearing: x, cup: plate.bore, cone: tube.outside, rotating: inner, bore: 50, outside: 40, width: 10}}", "not smaller than its outside"},
 		{"{name: a, bearing: {bearing: x, cup: plate.bore, cone: tube.outside, rotating: inner, bore: 20, outside: 40, width: 10, end-float: [0.1, 0]}}", "least end float"},
 		{"{name: a, weld: {part: plate.bore, to: tube.outside, type: fillet, sides: 3}}", "sides is"},
+		{"{name: a, weld: {part: plate.bore, to: tube.outside, type: fillet, ground: inside}}", "a fillet is ground flush"},
 	} {
 		_, err := loadJoints(t, "  - "+c.joint+"\n")
 		var faults Errors

@@ -40,7 +40,7 @@ func TestBranchWeldAgreesWithTheBranch(t *testing.T) {
 	if j.Weld.ClockOf != "Inlet stub" || j.Weld.GapMm != 1.5 {
 		t.Errorf("clock of %s, gap %v", j.Weld.ClockOf, j.Weld.GapMm)
 	}
-	p, err := draft(editedDemo(t, "pugmill", "job.yaml", "to: barrel-tube.inlet, type: square", "to: barrel-tube.inlet, type: fillet"))
+	p, err := draft(editedDemo(t, "pugmill", "job.yaml", "to: barrel-tube.inlet, type: square, ground: inside", "to: barrel-tube.inlet, type: fillet"))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -317,7 +317,7 @@ func TestNutIsLockedOnItsStep(t *testing.T) {
 func TestAnchorsAndSleevesAreBought(t *testing.T) {
 	t.Parallel()
 	for name, want := range map[string]map[string]int{
-		"pugmill":  {"Anchor M12": 4, "Sleeve of pipe, bore over Ø12, 42 long": 6, "Sleeve of pipe, bore over Ø6, 42 long": 4, "Dowel pin 4 m6 × 16, pressed in": 3, "Screw M6 x 12 8.8 for the guard": 2, "Screw M8 x 12 8.8 with two contact washers, for the earth": 1, "Screw M8 x 45 8.8, countersunk head, with nut and washer": 3},
+		"pugmill":  {"Anchor M12": 4, "Sleeve of pipe, bore over Ø12, 42 long": 6, "Sleeve of pipe, bore over Ø6, 42 long": 4, "Dowel pin 4 m6 × 16": 3, "Screw M6 x 12 8.8 for the guard": 2, "Screw M8 x 12 8.8 with two contact washers, for the earth": 1, "Screw M8 x 45 8.8, countersunk head, with nut and washer": 3},
 		"gatejack": {"Anchor for holes Ø0.375 in": 8, "Spacer of pipe, bore over Ø0.375 in, 2.25 in long": 8, "Screw 3/8-16 UNC x 3/4 in, hexagon head, grade 5": 3, "Set screw 1/4-20 UNC, cone point, 3/4 in long": 2, "Screw #8-32 UNC x 5/8 in, socket head, A2-70": 2},
 	} {
 		p := demoPlan(t, name)
@@ -352,6 +352,20 @@ func TestWhatLiesIsNotOfferedUp(t *testing.T) {
 	says(t, jointNamed(t, p, "base-far"), []string{"Offer up", "The faces of Stand rail 1 and Base plate close here too: clean them as well."}, nil)
 	says(t, jointNamed(t, p, "base-near"), []string{"See that it lies", "Stand rail 1 came to Base plate with an earlier step: front of Stand rail 1 on the back of Base plate"}, []string{"Offer up", "Clean both faces"})
 	says(t, jointNamed(t, p, "auger-flight"), []string{"pitch of the flight: 109.7 – 110.3, rule along Auger hub", "opposite on Auger hub;"}, []string{"shaft"})
+}
+
+// A weld that the job wants ground flush is ground in its step, after it is cold, and that is
+// looked for before going on; another is not.
+func TestGroundWeld(t *testing.T) {
+	t.Parallel()
+	p := demoPlan(t, "pugmill")
+	says(t, jointNamed(t, p, "inlet-stub"), []string{"Then grind the weld flush inside with the metal beside it, not below it.", "ground flush inside: no step that a finger finds, nothing below the metal beside it, finger, straight edge"}, nil)
+	says(t, jointNamed(t, p, "inlet-flange-weld"), nil, []string{"grind the weld", "ground flush"})
+	p, err := draft(editedDemo(t, "pugmill", "job.yaml", "ground: inside", "ground: both"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	says(t, jointNamed(t, p, "inlet-stub"), []string{"flush inside and outside with", "ground flush inside and outside: no step"}, nil)
 }
 
 // A weld is made along what it joins: both sides of a plate, one side, or round the section of a

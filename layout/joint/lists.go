@@ -131,6 +131,7 @@ func (j *shop) bought(made []*joint) []plan.BoughtRow {
 		for i := range r.Groups {
 			if h := r.Groups[i].Hole; h != nil {
 				if _, pin, ok := strings.Cut(h.Note.Value, dowel); ok {
+					pin, _, _ = strings.Cut(pin, ",") // what follows is how it goes in
 					out.add(words.Capital(dowel)+pin, r.Groups[i].Group.Count*r.Part.Quantity, r.Out.Title, "")
 				}
 			}

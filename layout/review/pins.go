@@ -82,6 +82,9 @@ func (r *reviewer) pinned(plate, hub *view, g *parts.HoleGroup) {
 // pinWords are the diameter and the length in millimetres of a pin as it is ordered.
 var pinWords = regexp.MustCompile(`(?i)\bpins?\b(?:[^/]*?[^/\d.])(\d+(?:\.\d+)?)(?: ?[a-z]\d+)? ?[x×] ?(\d+(?:\.\d+)?)\b(?:[^/]|$)`)
 
+// standsWords say how far a pin goes into a hole that goes through.
+var standsWords = regexp.MustCompile(`(?i)\b(level|flush|deep|stands? out|out of|past)\b`)
+
 // pinOf is the pin that a note names, 0 where it names none.
 func pinOf(note string) (acrossMm, longMm float64) {
 	if m := pinWords.FindStringSubmatch(note); m != nil {
@@ -117,6 +120,9 @@ func (r *reviewer) pinInHole(p *parts.Part, g *parts.HoleGroup) {
 	case pressed && !fine(g.Size.Size.Fit, pinGrade):
 		f.What, f.Numbers, f.OverMm = g.Name.Value+" has no fit, and a pin is pressed into it", g.Note.Value+" in "+r.mm(hole), over(0)
 		f.Rule, f.Fix = "a pin that is pressed in is held by its fit", "fit: H7"
+	case pressed && g.Through && !standsWords.MatchString(g.Note.Value):
+		f.What, f.Numbers, f.LeftMm = "nothing says how far the pin of "+g.Name.Value+" stands out, and of which face", g.Note.Value, left(0)
+		f.Rule, f.Fix = "a pin in a hole that goes through can be driven to any depth", "in the note: from the front till level with it"
 	case long < deep+pinOutShare*across-slackMm:
 		f.What, f.Numbers, f.LeftMm = "the pin of "+g.Name.Value+" hardly stands out of its hole", r.mm(long)+" long in "+r.mm(deep), left(long-deep)
 		f.Rule, f.Fix = "a pin locates by what stands out, half its diameter at the least", "a longer pin"
