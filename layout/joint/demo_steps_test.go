@@ -359,7 +359,7 @@ func TestWhatLiesIsNotOfferedUp(t *testing.T) {
 func TestGroundWeld(t *testing.T) {
 	t.Parallel()
 	p := demoPlan(t, "pugmill")
-	says(t, jointNamed(t, p, "inlet-stub"), []string{"Then grind the weld flush inside with the metal beside it, not below it.", "ground flush inside: no step that a finger finds, nothing below the metal beside it, finger, straight edge"}, nil)
+	says(t, jointNamed(t, p, "inlet-stub"), []string{"Then grind the weld flush inside with the metal beside it, not below it.", "ground flush inside: no step that a finger finds, nothing below the metal beside it, eye, finger"}, nil)
 	says(t, jointNamed(t, p, "inlet-flange-weld"), nil, []string{"grind the weld", "ground flush"})
 	p, err := draft(editedDemo(t, "pugmill", "job.yaml", "ground: inside", "ground: both"))
 	if err != nil {

@@ -569,7 +569,7 @@ func (t *joint) inspectWeld(p *plan.WeldPlan) {
 	t.out.Checks = append(append(t.out.Checks, t.standChecks()...), c)
 	if on := strings.Replace(t.in.Weld.Ground, "both", "inside and outside", 1); on != "" {
 		s.Do = append(s.Do, "Then grind the weld flush "+on+" with the metal beside it, not below it.")
-		t.out.Checks = append(t.out.Checks, plan.Check{What: "ground flush " + on, Limits: "no step that a finger finds, nothing below the metal beside it", Gauge: "finger, straight edge", Source: "common practice, no source"})
+		t.out.Checks = append(t.out.Checks, plan.Check{What: "ground flush " + on, Limits: "no step that a finger finds, nothing below the metal beside it", Gauge: "eye, finger", Source: "common practice, no source"})
 	}
 }
 
