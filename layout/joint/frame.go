@@ -212,7 +212,7 @@ func (t *joint) cornerText() string {
 }
 
 // cornerFits notes two cuts that do not cover each other, with the mitres that would.
-func (t *joint) cornerFits() {
+func (j *making) cornerFits(t *joint) {
 	if !t.corner() {
 		return
 	}
@@ -225,12 +225,35 @@ func (t *joint) cornerFits() {
 		return
 	}
 	inA, inB := t.a.r.Part.Bar, t.b.r.Part.Bar
-	turn := inA.End(endA).Mitre.Deg + inB.End(endB).Mitre.Deg
+	cutA, cutB := inA.End(endA).Mitre.Deg, inB.End(endB).Mitre.Deg
+	turn, kind := cutA+cutB, plan.CornerSections
+	if inA.Width.Mm == inB.Width.Mm {
+		kind = plan.CornerUnlike
+		if a, b := j.mitresOf(cutA), j.mitresOf(cutB); a != b { // the odd one is wrong
+			turn = 2 * cutA
+			if b > a {
+				turn = 2 * cutB
+			}
+		}
+	}
 	first, second, err := bars.Mitre(180-turn, inA.Width.Mm, inB.Width.Mm)
 	if err != nil {
 		return
 	}
-	t.problem(plan.CornerUnlike, plan.Named(t.a.title()), plan.Named(t.b.title()), plan.Of(plan.Mm, words.Round(meet.MissMm, 2)), plan.Of(plan.Degree, first), plan.Of(plan.Degree, second))
+	t.problem(kind, plan.Named(t.a.title()), plan.Named(t.b.title()), plan.Of(plan.Mm, words.Round(meet.MissMm, 2)), plan.Of(plan.Degree, first), plan.Of(plan.Degree, second),
+		plan.Of(plan.Mm, inA.Width.Mm), plan.Of(plan.Mm, inB.Width.Mm))
+}
+
+// mitresOf counts the ends of drawn bars that have a mitre.
+func (j *making) mitresOf(deg float64) (n int) {
+	for _, p := range j.job.Parts {
+		for _, end := range []parts.Side{parts.LeftEnd, parts.RightEnd} {
+			if p.Bar != nil && p.Bar.End(end).Mitre.Deg == deg {
+				n++
+			}
+		}
+	}
+	return n
 }
 
 // cornerMissMm is how much longer than the other one cut of a corner may be. Common

@@ -445,6 +445,14 @@ func TestPressEngagement(t *testing.T) {
 	if got := jointNamed(t, p, "front-flange").Press.LengthMm; math.Abs(got-7) > 1e-6 {
 		t.Errorf("a chamfer at the front: engaged %v mm, want 7", got)
 	}
+	// 6.5 below the front, or more, lie in the chamfer of 5 and the lead-in of 0.5: how deep it lies is the fault.
+	p, err = draft(editedDemo(t, "pugmill", "job.yaml", "level: back-with-front\n    below: 1 mm", "level: back-with-front\n    below: 6.5 mm"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if f := p.Faults; len(f) == 0 || f[0].Kind != plan.PressTooDeep || f[0].Args[2].Value != 6.5 {
+		t.Errorf("6.5 mm below: %+v", f)
+	}
 }
 
 // The demo jobs hold every kind of joint, say the same twice, and their lists

@@ -142,6 +142,10 @@ func (pressKind) work(j *making, t *joint) {
 	}
 	length := j.contactMm(t)
 	if length <= 0 {
+		if below := t.in.Meet.Below; below.Mm > 0 {
+			t.refuse(below.Pos, plan.PressTooDeep, plan.Named(t.a.text()), plan.Named(t.b.text()), plan.Of(plan.Mm, below.Mm))
+			return
+		}
 		t.refuse(t.in.Pos, plan.PressNoContact, plan.Named(t.a.text()), plan.Named(t.b.text()))
 		return
 	}

@@ -439,7 +439,7 @@ func (j *making) weldSteps(t *joint, p *plan.WeldPlan) {
 		weldMetalProblem(t, metals)
 	}
 	j.holdTrue(t)
-	t.cornerFits()
+	j.cornerFits(t)
 	if r := j.ringOf(t); r != nil {
 		j.frameSteps(t, p, r)
 		return

@@ -2,6 +2,7 @@ package machine_test
 
 import (
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -201,6 +202,23 @@ func TestFrameMisses(t *testing.T) {
 	}
 	if !found {
 		t.Errorf("%+v", m.Problems)
+	}
+}
+
+// A bar of a ring with its long points on two sides is said to be the cause, once for each
+// corner that does not meet, and nothing of what follows from it.
+func TestFrameSkew(t *testing.T) {
+	t.Parallel()
+	m, _ := load(t, write(t, frame(t, "rail.yaml", "right: {mitre: 45, long: bottom}", "right: {mitre: 45, long: top}")))
+	var got []string
+	for _, p := range m.Problems {
+		got = append(got, string(p.Kind)+" "+p.Joint)
+		if p.Kind == plan.FrameSkew && p.Args[4].Text != "rail" {
+			t.Errorf("%+v", p.Args)
+		}
+	}
+	if want := []string{"frame-skew c4"}; !slices.Equal(got, want) {
+		t.Errorf("%v, want %v", got, want)
 	}
 }
 

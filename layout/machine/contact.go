@@ -30,7 +30,8 @@ func (m *Machine) contact() (looks []look) {
 // apart tells whether the parts of a weld stand apart.
 func (m *Machine) apart(j *plan.JointPlan) []plan.Problem {
 	a, b := m.standing(Instance{j.A.Part, j.A.Copy}), m.standing(Instance{j.B.Part, j.B.Copy})
-	if a == nil || b == nil || j.A.Part == j.B.Part && j.A.Copy == j.B.Copy {
+	skew := slices.ContainsFunc(m.Problems, func(p plan.Problem) bool { return p.Kind == plan.FrameSkew && p.Joint == j.Name })
+	if a == nil || b == nil || j.A.Part == j.B.Part && j.A.Copy == j.B.Copy || skew {
 		return nil
 	}
 	if assembly.Near(a, b, bridgedMm, seamFinestMm) {

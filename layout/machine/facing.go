@@ -160,6 +160,61 @@ func (m *Machine) unmet(j *plan.JointPlan, f, g *faced) []plan.Problem {
 	return []plan.Problem{m.ofHoles(plan.HolesUnmet, j, f, plan.Named(words.Spaced(g.group.Group.Name)), plan.Named(m.title(g.body.ID)), plan.Of(plan.Mm, words.Round(worst, 2)))}
 }
 
+// holes are the mouths of a group of holes of all copies of a part.
+func (m *Machine) holes(part, group string) (all []faced) {
+	for i := range m.Bodies {
+		b := &m.Bodies[i]
+		if of, made := m.Of[b.ID]; made && of.Part == part {
+			all = append(all, slices.DeleteFunc(m.mouths(b), func(f faced) bool { return f.group.Group.Name != group })...)
+		}
+	}
+	return all
+}
+
+// Apart is how far the holes of two groups of two parts stand apart along their axes and
+// beside one another where they come nearest, mm; ok is false where none are parallel, or
+// one has no place.
+func (m *Machine) Apart(part, group, other, to string) (apartMm, besideMm float64, ok bool) {
+	least := math.Inf(1)
+	for _, f := range m.holes(part, group) {
+		for _, g := range m.holes(other, to) {
+			if math.Abs(f.out.Dot(g.out)) < 1-1e-6 {
+				continue
+			}
+			along, beside := math.Abs(g.at[0].Sub(f.at[0]).Dot(f.out)), 0.0
+			for _, p := range f.at {
+				near := math.Inf(1)
+				for _, q := range g.at {
+					near = min(near, q.Sub(p).Sub(f.out.Times(q.Sub(p).Dot(f.out))).Len())
+				}
+				beside = max(beside, near)
+			}
+			if along+beside < least {
+				least, apartMm, besideMm, ok = along+beside, along, beside, true
+			}
+		}
+	}
+	return apartMm, besideMm, ok
+}
+
+// Under are the titles of what lies before a mouth of each hole of a group, of a part that
+// has a place, reachMm off at most; empty for nothing.
+func (m *Machine) Under(part, group string, reachMm float64) []string {
+	var under []string
+	for _, f := range m.holes(part, group) {
+		others := slices.DeleteFunc(slices.Clone(m.Bodies), func(b assembly.Body) bool { _, made := m.Of[b.ID]; return !made || b.ID == f.body.ID })
+		for n, at := range f.at {
+			if n == len(under) {
+				under = append(under, "")
+			}
+			if hit := assembly.Crossings(others, at, f.out); len(hit) > 0 && hit[0].FromMm <= reachMm {
+				under[n] = m.model(m.Of[hit[0].ID].Part).Out.Title
+			}
+		}
+	}
+	return under
+}
+
 // ofHoles is a problem of holes whose first arguments name them.
 func (m *Machine) ofHoles(kind plan.ProblemKind, j *plan.JointPlan, f *faced, more ...plan.Arg) plan.Problem {
 	return plan.Problem{Joint: j.Name, Kind: kind, Pos: f.group.Hole.Pos, Args: slices.Concat(

@@ -57,9 +57,20 @@ func (m *Machine) overlaps(o assembly.Overlap) {
 	}}
 	ids := []string{o.A, o.B}
 	for i, q := range m.Problems {
+		if q.Kind == plan.FrameSkew && slices.Contains(m.heldBy(q.Joint, o.A), o.B) {
+			return // as its bar is cut
+		}
 		if q.Kind == plan.PlaceMisses && slices.Contains(m.heldBy(q.Joint, o.A), o.B) {
 			p.Kind, p.Args, p.Joint, p.Pos = plan.OverlapMisses, append(p.Args, q.Args[0], q.Args[1], q.Args[3]), q.Joint, q.Pos
 			m.Problems[i] = p
+			return
+		}
+	}
+	for _, id := range ids {
+		if joint, deg, ok := m.turnedFree(id); ok && m.made(ids...) {
+			p.Kind, p.Joint, p.Pos = plan.OverlapTurned, joint, m.posOf(joint)
+			p.Args = append(p.Args, plan.Named(m.title(id)), plan.Of(plan.Degree, deg), plan.Named(joint))
+			m.Problems = append(m.Problems, p)
 			return
 		}
 	}
@@ -80,6 +91,11 @@ func (m *Machine) overlaps(o assembly.Overlap) {
 		}
 	}
 	m.Problems = append(m.Problems, p)
+}
+
+// made tells whether bodies are parts of the job, none of them bought.
+func (m *Machine) made(ids ...string) bool {
+	return !slices.ContainsFunc(ids, func(id string) bool { _, made := m.Of[id]; return !made })
 }
 
 // heldBy are the other ends of a joint of an instance.
@@ -289,10 +305,35 @@ func (m *Machine) undetermined(solved assembly.Poses) {
 		})
 	}
 	for _, x := range solved.Missed {
-		m.Problems = append(m.Problems, plan.Problem{Joint: x.ID,
+		p := plan.Problem{Joint: x.ID,
 			Kind: plan.PlaceMisses, Pos: m.posOf(x.ID), Args: []plan.Arg{plan.Named(x.ID), plan.Of(plan.Mm, words.Round(x.Mm, 2)), plan.Of(plan.Degree, words.Round(x.Deg, 2)), plan.Named(strings.Join(x.By, ", "))},
-		})
+		}
+		skew, said := m.corners(append(slices.Clone(x.By), x.ID))
+		if skew != "" {
+			p.Kind, p.Args = plan.FrameSkew, append(p.Args, plan.Named(skew))
+		}
+		if !said {
+			m.Problems = append(m.Problems, p)
+		}
 	}
+}
+
+// corners looks at the corners of a frame that does not close: a bar of them with its long
+// points on two sides, and whether one says itself that its cuts do not fit.
+func (m *Machine) corners(joints []string) (skew string, said bool) {
+	for _, j := range m.joints {
+		if !slices.Contains(joints, j.Name) || !isEnd(j.A.Feature) || !isEnd(j.B.Feature) {
+			continue
+		}
+		said = said || slices.ContainsFunc(j.Problems, func(p plan.Problem) bool { return p.Kind == plan.CornerUnlike || p.Kind == plan.CornerSections })
+		for _, e := range []plan.JointEnd{j.A, j.B} {
+			r := m.model(e.Part)
+			if in := r.Part.Bar; in != nil && in.Left.Mitred() && in.Right.Mitred() && in.Left.Long != in.Right.Long {
+				skew = r.Out.Title
+			}
+		}
+	}
+	return skew, said
 }
 
 // between names the joint of two bodies, or else of one of them.

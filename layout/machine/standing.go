@@ -129,13 +129,14 @@ func (m *Machine) overhangs(plate, b *assembly.Body, face parts.Face) []plan.Pro
 // source: what a rounded corner of the plate takes away.
 const footMm = 5.0
 
-// braceBeyond finds plates on edge, welded to what stands on a plate, whose foot reaches
-// over its edge: by their own joint they stand elsewhere, so nobody put them there.
+// braceBeyond finds plates on edge, welded to a plate or to what stands on it, whose foot
+// reaches over its edge.
 func (m *Machine) braceBeyond(plate, b *assembly.Body, beyond float64) []plan.Problem {
 	braces := func(j *plan.JointPlan) bool {
 		a, on := Instance{j.A.Part, j.A.Copy}.id(), Instance{j.B.Part, j.B.Copy}.id()
 		in := m.joint(j.Name)
-		return a == b.ID && on != plate.ID && in.Place != nil && in.Place.Edge()
+		said := on == plate.ID && in.Weld != nil && in.Weld.Length.Set() // as too long a seam
+		return a == b.ID && !said && in.Place != nil && in.Place.Edge()
 	}
 	if beyond < footMm || !sheet(m.model(m.Of[b.ID].Part).Part) || !slices.ContainsFunc(m.joints, braces) {
 		return nil

@@ -78,13 +78,51 @@ func (s *soFar) fitting(j *plan.JointPlan) *fitting {
 	slices.Sort(with)
 	f := m.fits(j, with, *stands)
 	f.through = ga.Through()
-	a, b := &m.Bodies[s.bodies[idA]], &m.Bodies[s.bodies[idB]]
-	axis := b.Pose
-	if len(j.Placed) > 0 {
-		axis = m.poses[Instance{j.Placed[0].Part, j.Placed[0].Copy}.id()].Of(onAxis(&j.Placed[0]).Inverse())
-	}
-	f.stand(a, b, [2]*part.Group{ga, gb}, axis)
+	f.stand(&m.Bodies[s.bodies[idA]], &m.Bodies[s.bodies[idB]], [2]*part.Group{ga, gb})
 	return f
+}
+
+// turnedFree is the bolted joint that alone holds a body, and a turn of it in which its
+// holes also meet and it lies in no other part.
+func (m *Machine) turnedFree(id string) (joint string, deg float64, ok bool) {
+	var others []int
+	me := -1
+	for i := range m.Bodies {
+		if _, made := m.Of[m.Bodies[i].ID]; m.Bodies[i].ID == id {
+			me = i
+		} else if made {
+			others = append(others, i)
+		}
+	}
+	for _, j := range m.joints {
+		if me < 0 || m.Of[id] != (Instance{j.A.Part, j.A.Copy}) && m.Of[id] != (Instance{j.B.Part, j.B.Copy}) {
+			continue
+		}
+		r := m.model(j.A.Part)
+		if j.Bolt == nil || j.A.Part != m.Of[id].Part {
+			return "", 0, false
+		}
+		g := groupNamed(r, j.A.Feature)
+		if g == nil || len(g.Points) < 2 {
+			continue
+		}
+		f := m.fits(j, []int{me}, others)
+		holes, centre := g.OwnMm(), plan.XY{}
+		for _, q := range holes {
+			centre.XMm, centre.YMm = centre.XMm+q.XMm/float64(len(holes)), centre.YMm+q.YMm/float64(len(holes))
+		}
+		f.frame = f.movers[0].Pose.Of(on(wall(r, g), centre))
+		for _, q := range holes {
+			f.a = append(f.a, assembly.Vec{X: q.XMm - centre.XMm, Y: q.YMm - centre.YMm})
+		}
+		f.b = f.a
+		for _, deg := range []float64{180, 90, 270} {
+			if moved, _ := f.elsewhere(f.inFrame(motion(false, deg))); len(moved) > 0 && f.meet(motion(false, deg)) && f.room(moved) {
+				return j.Name, deg, true
+			}
+		}
+	}
+	return "", 0, false
 }
 
 func (m *Machine) fits(j *plan.JointPlan, movers, fixed []int) *fitting {
@@ -96,7 +134,11 @@ func (m *Machine) fits(j *plan.JointPlan, movers, fixed []int) *fitting {
 }
 
 // stand puts the frame into the middle of A's holes and of the metal beside them.
-func (f *fitting) stand(a, b *assembly.Body, groups [2]*part.Group, axis assembly.Pose) {
+func (f *fitting) stand(a, b *assembly.Body, groups [2]*part.Group) {
+	axis := b.Pose
+	if on := f.j.Placed; len(on) > 0 {
+		axis = f.m.poses[Instance{on[0].Part, on[0].Copy}.id()].Of(onAxis(&on[0]).Inverse())
+	}
 	holes := holesOf(a, groups[0])
 	centre := assembly.Vec{}
 	for _, p := range holes {

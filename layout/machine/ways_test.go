@@ -1,8 +1,11 @@
 package machine_test
 
 import (
+	"fmt"
 	"strings"
 	"testing"
+
+	"centrepop/layout/plan"
 )
 
 // A lug beside a plate's axis goes on turned and the other way round as its two
@@ -34,6 +37,32 @@ func TestWrongWays(t *testing.T) {
 		m, _ := load(t, write(t, map[string]string{"plate.yaml": edit.Replace(plate), "lug.yaml": edit.Replace(lug), "fin.yaml": fin, "job.yaml": edit.Replace(c.job)}))
 		if s := waysIn(m, "b"); s != c.want {
 			t.Errorf("%s: %q, want %q", c.name, s, c.want)
+		}
+	}
+}
+
+// A lug turned so that it lies in the plate beside it is clear the other way about: the cure is
+// its own joint's. Two lugs turned the same way stay in one another.
+func TestTurnedFree(t *testing.T) {
+	t.Parallel()
+	const (
+		plate = "part: plate\nkind: plate\nmaterial: S235\nstock: {plate: 15 mm, cut: laser}\noutline: {rectangle: [300, 200]}\nholes:\n  - {name: taps, face: front, at: [[-60, -20], [-60, 20]], size: M8 tap, depth: through}\n"
+		lug   = "part: lug\nkind: plate\nmaterial: S235\nstock: {plate: 10 mm, cut: laser}\noutline: {rectangle: [100, 80]}\nholes:\n  - {name: screws, face: front, at: [[-30, -20], [-30, 20]], size: M8 clearance}\n"
+		fin   = "part: fin\nkind: plate\nmaterial: S235\nstock: {plate: 10 mm, cut: laser}\noutline: {rectangle: [60, 80]}\n"
+		job   = "job: J\nunits: mm\nparts: [plate.yaml, lug.yaml, fin.yaml]\njoints:\n  - name: w\n    weld: {part: fin.outline, to: plate.outline, type: fillet, length: 60 mm, sides: 2}\n    place: {on: front, with: bottom, at: [%s, 0], front: left}\n  - name: b\n    bolt: {through: lug.screws, into: plate.taps, bolt: M8 8.8}\n    face: back-on-front\n    after: w\n"
+	)
+	for at, want := range map[string]string{"-20": "overlap-turned 180 b", "-60": "parts-overlap 0 w"} {
+		m, _ := load(t, write(t, map[string]string{"plate.yaml": plate, "lug.yaml": lug, "fin.yaml": fin, "job.yaml": fmt.Sprintf(job, at)}))
+		got := ""
+		for _, p := range m.Problems {
+			if p.Kind == plan.OverlapTurned {
+				got = fmt.Sprint(p.Kind, " ", p.Args[4].Value, " ", p.Joint)
+			} else if p.Kind == plan.PartsOverlap || p.Kind == plan.OverlapBy {
+				got = fmt.Sprint(p.Kind, " 0 ", p.Joint)
+			}
+		}
+		if got != want {
+			t.Errorf("at %s: %q, want %q", at, got, want)
 		}
 	}
 }

@@ -99,6 +99,7 @@ const (
 	PressTooHot       ProblemKind = "press-too-hot"
 	PressTooCold      ProblemKind = "press-too-cold"
 	PressNoContact    ProblemKind = "press-no-contact"
+	PressTooDeep      ProblemKind = "press-too-deep"
 	RegisterBinds     ProblemKind = "register-binds"
 	RegisterLoose     ProblemKind = "register-loose"
 	RegisterOff       ProblemKind = "register-off"
@@ -149,18 +150,20 @@ const (
 	BendRadius ProblemKind = "bend-radius"
 	// Of a bar: a hole near its end or edge, in the corner or root of its section, or too deep;
 	// a wall that is not sold; longer than bars are. CornerUnlike is of two that meet.
-	BarHoleNear  ProblemKind = "bar-hole-near"
-	BarHoleOut   ProblemKind = "bar-hole-out"
-	BarTooDeep   ProblemKind = "bar-too-deep"
-	BarNotSold   ProblemKind = "bar-not-sold"
-	BarTooLong   ProblemKind = "bar-too-long"
-	CornerUnlike ProblemKind = "corner-unlike"
+	BarHoleNear    ProblemKind = "bar-hole-near"
+	BarHoleOut     ProblemKind = "bar-hole-out"
+	BarTooDeep     ProblemKind = "bar-too-deep"
+	BarNotSold     ProblemKind = "bar-not-sold"
+	BarTooLong     ProblemKind = "bar-too-long"
+	CornerUnlike   ProblemKind = "corner-unlike"
+	CornerSections ProblemKind = "corner-sections"
 )
 
 // The kinds of problem of the machine in space.
 const (
 	PartsOverlap   ProblemKind = "parts-overlap"
 	OverlapBy      ProblemKind = "overlap-by"     // of two that one part holds
+	OverlapTurned  ProblemKind = "overlap-turned" // of what is bolted on another way about
 	OverlapMisses  ProblemKind = "overlap-misses" // of two whose joint does not meet
 	Overhangs      ProblemKind = "overhangs"
 	HoleClosed     ProblemKind = "hole-closed"
@@ -178,6 +181,7 @@ const (
 	PlaceLacking   ProblemKind = "place-lacking"
 	PlaceOpen      ProblemKind = "place-open"
 	PlaceMisses    ProblemKind = "place-misses"
+	FrameSkew      ProblemKind = "frame-skew" // a bar of it has its long points on two sides
 	WeldApart      ProblemKind = "weld-apart"
 	OpeningCovered ProblemKind = "opening-covered"
 	PathBlocked    ProblemKind = "path-blocked"

@@ -112,7 +112,7 @@ func (v *view) turnAllowance() {
 	if over > -slackMm && over < least-slackMm && !asBought {
 		v.report(Check, wide.name, s.Pos, Finding{
 			What: "the stock leaves nothing to turn " + wide.name, LeftMm: left(over), Numbers: v.mm(over) + " on diameter, wanted " + v.mm(least),
-			Rule: "the skin of the stock is turned away", Source: practice, Fix: "the next larger stock size",
+			Rule: "the skin of the stock is turned away", Source: practice, Fix: "the next larger stock, or " + wide.name + " as small as it is to be",
 		})
 	}
 	v.boreAllowance()

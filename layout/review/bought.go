@@ -35,7 +35,7 @@ func screwBought(words string) (t threads.Thread, longMm float64, ok bool) {
 func bought(r *reviewer) {
 	for i := range r.job.Loose {
 		e := &r.job.Loose[i]
-		r.boughtBy(e)
+		short := r.boughtBy(e)
 		v := r.viewOf(e.Part.Value)
 		t, long, ok := screwBought(e.Buy.Value)
 		if v == nil || !ok {
@@ -63,9 +63,10 @@ func bought(r *reviewer) {
 		switch need := holes * max(1, v.p.Quantity); {
 		case holes == 0 && others > 0:
 			f.What, f.Rule, f.Fix = "the screws bought for "+v.p.Title.Value+" have the thread of none of its holes", "a screw has the thread of its hole", "one thread in both places"
-		case e.Count < need:
+		case e.Count < need && !short:
 			f.What, f.Rule, f.Fix = "fewer screws are bought for "+v.p.Title.Value+" than it has holes", "each hole has its screw", "count: "+number(float64(need))
 			f.Numbers = number(float64(e.Count)) + " for " + number(float64(need))
+		case holes == 0 && r.boltThrough(e, v, screwOrder{e.Buy.Value, t, long}, &f):
 		default:
 			continue
 		}
@@ -73,6 +74,41 @@ func bought(r *reviewer) {
 		r.add(f)
 	}
 }
+
+// widest is how much larger than its screw a hole is at the most, that is for it.
+const widest = 1.5
+
+// boltThrough looks at a bolt that is bought for a part without threads: that it goes through
+// one of its holes, and with its nut through what the words bolt it to as well.
+func (r *reviewer) boltThrough(e *parts.Loose, v *view, o screwOrder, f *Finding) bool {
+	d, widest, thick := o.thread.MajorMm, 0.0, v.lengthMm
+	for i := range v.holes {
+		widest = max(widest, 2*v.holes[i].radiusMm)
+	}
+	if widest == 0 || v.p.Outline == nil {
+		return false
+	}
+	if widest < d-slackMm {
+		f.What, f.Numbers, f.LeftMm = "the bolts bought for "+v.p.Title.Value+" go through none of its holes", e.Buy.Value+" through "+r.mm(widest), left(widest)
+		f.Rule, f.Fix = "a bolt goes through its hole", "one size in both places"
+		return true
+	}
+	for _, p := range r.job.Parts {
+		if to := r.viewOf(p.Name.Value); to != nil && to != v && p.Outline != nil && saysHoles(" "+strings.ToLower(wordsOf(e.How.Value)), p.Name.Value) {
+			thick += to.lengthMm
+			break
+		}
+	}
+	if !strings.Contains(o.words, "nut") || o.longMm >= thick+nutted*d {
+		return false
+	}
+	f.What, f.Numbers, f.LeftMm = "the bolts bought for "+v.p.Title.Value+" are too short for their nuts", r.mm(o.longMm)+" long through "+r.mm(thick), left(o.longMm-thick)
+	f.Rule, f.Fix = "a bolt comes through its nut", "a longer bolt"
+	return true
+}
+
+// nutted is the least that a bolt comes through for its nut, in diameters.
+const nutted = 0.8
 
 // boughtInto looks at the screws in a group of threads, through the walls that the words
 // name.
@@ -163,12 +199,12 @@ func (r *reviewer) both() {
 }
 
 // boughtBy compares screws that are ordered with the holes that the words beside them
-// name, in whichever part, unless a joint fills these.
-func (r *reviewer) boughtBy(e *parts.Loose) {
+// name, in whichever part, unless a joint fills these; short tells whether there are fewer.
+func (r *reviewer) boughtBy(e *parts.Loose) (short bool) {
 	order := cmp.Or(e.Buy.Value, e.Item.Value)
 	t, long, ok := screwBought(order)
 	if !ok {
-		return
+		return false
 	}
 	said := " " + strings.ToLower(wordsOf(e.Item.Value+" "+e.How.Value))
 	for _, p := range r.job.Parts { // whose titles name no holes
@@ -182,9 +218,11 @@ func (r *reviewer) boughtBy(e *parts.Loose) {
 		for k := range p.Holes {
 			if g := &p.Holes[k]; saysHoles(said, g.Name.Value) && !v.jointNames(g.Name.Value) {
 				v.ordered(e, g, screwOrder{order, t, long})
+				short = short || e.Count < g.Pattern.Count*max(1, p.Quantity)
 			}
 		}
 	}
+	return short
 }
 
 // screwOrder is a screw as ordered: its words, thread and length.
@@ -214,9 +252,7 @@ func (v *view) ordered(e *parts.Loose, g *parts.HoleGroup, o screwOrder) {
 	f := Finding{Severity: Check, Part: v.p.Name.Value, Feature: g.Name.Value, Pos: e.Pos, Source: practice}
 	what := "the screws bought for " + g.Name.Value + " of " + v.p.Title.Value
 	const (
-		widest = 1.5 // times the screw, of a hole that it is for
 		deeper = 0.6 // diameters beyond a blind thread, for washers and a head's seat
-		nutted = 0.8 // diameters of a nut
 	)
 	deep := h.toMm - h.fromMm
 	switch need := g.Pattern.Count * max(1, v.p.Quantity); {

@@ -28,6 +28,8 @@ func (h *hole) edgeRim() rim {
 		if e, err := bolts.EdgeDistances(d); err == nil {
 			return rim{e.E1Mm, "from the centre of a bolt hole to an edge at least 1.2 times the hole", steelwork}
 		}
+	case h.group.Size.Make == parts.PlainHole && fine(h.group.Size.Size.Fit, 8):
+		return rim{1.0 * d, "from the centre of a hole for a pin to an edge at least its diameter", practice}
 	case h.thread != nil:
 		return rim{1.0 * d, "from the centre of a tapped hole to an edge at least one thread diameter", practice}
 	}

@@ -3,6 +3,7 @@ package review
 import (
 	"math"
 	"regexp"
+	"slices"
 	"strings"
 
 	"centrepop/layout/threads"
@@ -16,14 +17,19 @@ func loose(r *reviewer) {
 		e := &r.job.Loose[i]
 		v := r.viewOf(e.Part.Value)
 		if v == nil {
+			r.covers(e)
 			continue
 		}
+		r.inItem(v, e)
 		words := wordsOf(e.How.Value)
 		for _, p := range r.job.Parts {
 			if o := r.viewOf(p.Name.Value); o != nil && o != v && seatNames(words, p) {
 				r.goesOver(v, o, e)
 				r.keyReach(v, o)
 				r.putOn(v, o, e)
+			}
+			if m := goesIn.FindStringSubmatch(words); m != nil && p != v.p && r.named(m[2], p) {
+				r.tooWide(v, r.viewOf(p.Name.Value), e)
 			}
 			if m := liesOn.FindStringSubmatch(words); m != nil && p != v.p && r.named(m[1], p) {
 				r.falls(v, r.viewOf(p.Name.Value), e)
@@ -35,16 +41,112 @@ func loose(r *reviewer) {
 // liesOn are words that say what something lies on.
 var liesOn = regexp.MustCompile(`(?i)\b(?:lying|lies|resting|rests|sitting|sits) on (?:the |its )?(.+)`)
 
-// named tells whether words begin with a part, or with the last word of its title where
-// no other part of the job ends so.
+// goesIn are words that say what something is in, or in a hole of what.
+var goesIn = regexp.MustCompile(`(?i)\b(?:held|lies|sits?|stands?|stood|put|hung|dropped) in(?:to)? (?:the |its )?((?:a |one of the )?holes? of (?:the )?)?(.+)`)
+
+// tooWide looks at what is to be in a tube: it is round and wider than the tube inside.
+func (r *reviewer) tooWide(v, tube *view, e *parts.Loose) {
+	open, wide := tube.openMm(), 0.0
+	for _, c := range v.outside {
+		wide = max(wide, c.radiusMm)
+	}
+	if tube.p.Kind != parts.Tube || wide < open {
+		return
+	}
+	r.add(Finding{
+		Severity: Check, Part: v.p.Name.Value, Pos: e.How.Pos, What: v.p.Title.Value + " does not go into " + tube.p.Title.Value, Numbers: r.mm(2*wide) + " in " + r.mm(2*open), OverMm: over(2 * (wide - open)),
+		Rule: "what is in a tube is smaller than it inside", Source: "by geometry", Fix: "a smaller " + v.p.Title.Value + ", or a larger tube",
+	})
+}
+
+// itemHoles and itemSheet are the size of the holes of a thing that is bought, and of a sheet.
+var (
+	itemHoles = regexp.MustCompile(`(?i)\bholes? (\d+(?:\.\d+|-\d+/\d+|/\d+)?)`)
+	itemSheet = regexp.MustCompile(`(?i)\b(?:sheet|plate|mesh|cover|lid) (\d+(?:\.\d+|-\d+/\d+|/\d+)?) x (\d+(?:\.\d+|-\d+/\d+|/\d+)?)`)
+	onMouth   = regexp.MustCompile(`(?i)\b(?:on|over|across) the (?:mouth|opening) of (?:the )?(.+)`)
+)
+
+// itemMm is a length in the words of a thing that is bought, in the job's units.
+func (r *reviewer) itemMm(text string) float64 {
+	mm, _ := parts.ParseLength(text, r.job.Units)
+	return mm
+}
+
+// inItem looks at a cone that is put into a hole of a thing that is bought: its small end is
+// larger than the holes.
+func (r *reviewer) inItem(v *view, e *parts.Loose) {
+	m, cone := goesIn.FindStringSubmatch(wordsOf(e.How.Value)), v.p.Frustum
+	if m == nil || m[1] == "" || cone == nil {
+		return
+	}
+	outside, _ := sheetMm(cone.Formed)
+	small := cone.Small.Mm + outside
+	for i := range r.job.Loose {
+		of := r.job.Loose[i].Item.Value
+		name, _, _ := strings.Cut(of, ",")
+		size := itemHoles.FindStringSubmatch(of)
+		if size == nil || !strings.HasPrefix(strings.ToLower(m[2]), strings.ToLower(name)) || small < r.itemMm(size[1]) {
+			continue
+		}
+		r.add(Finding{
+			Severity: Check, Part: v.p.Name.Value, Pos: e.How.Pos, What: v.p.Title.Value + " does not go into a hole of the " + name, Numbers: r.mm(small) + " in " + r.mm(r.itemMm(size[1])), OverMm: over(small - r.itemMm(size[1])),
+			Rule: "what goes into a hole is smaller than it", Source: "by the job", Fix: "a smaller end, or larger holes",
+		})
+	}
+}
+
+// sheetMm are how much larger than drawn a part of formed sheet is outside, and smaller inside.
+func sheetMm(f parts.Formed) (outside, inside float64) {
+	if f.Inside {
+		return 2 * f.Thickness.Mm, 0
+	}
+	return 0, 2 * f.Thickness.Mm
+}
+
+// covers looks at a sheet that is bought to lie on the mouth of a part: it is smaller than the
+// mouth, and falls in.
+func (r *reviewer) covers(e *parts.Loose) {
+	size, on := itemSheet.FindStringSubmatch(e.Item.Value), onMouth.FindStringSubmatch(wordsOf(e.How.Value))
+	if size == nil || on == nil {
+		return
+	}
+	long, short := r.itemMm(size[1]), r.itemMm(size[2])
+	long, short = max(long, short), min(long, short)
+	for _, p := range r.job.Parts {
+		if !r.named(on[1], p) {
+			continue
+		}
+		wide, deep := math.Inf(-1), 0.0
+		if t := p.Transition; t != nil {
+			_, in := sheetMm(t.Formed)
+			wide, deep = max(t.Width.Mm, t.Depth.Mm)-in, min(t.Width.Mm, t.Depth.Mm)-in
+		} else if c := p.Frustum; c != nil {
+			_, in := sheetMm(c.Formed)
+			wide, deep = c.Large.Mm-in, c.Large.Mm-in
+		}
+		if long > wide && short > deep {
+			continue
+		}
+		r.add(Finding{
+			Severity: Check, Part: p.Name.Value, Pos: e.Pos, What: "the sheet bought to lie on the mouth of " + p.Title.Value + " falls into it", Numbers: r.mm(long) + " by " + r.mm(short) + " on " + r.mm(wide) + " by " + r.mm(deep),
+			LeftMm: left(min(long-wide, short-deep)), Rule: "what lies on an opening is larger than it", Source: "by the job", Fix: "a larger sheet",
+		})
+	}
+}
+
+// named tells whether words begin with a part and with none of a longer title, or with the
+// last word of its title where no other part of the job ends so.
 func (r *reviewer) named(words string, p *parts.Part) bool {
 	last := func(p *parts.Part) string {
 		title := strings.Fields(strings.ToLower(p.Title.Value + " " + p.Name.Value))
 		return title[len(title)-2]
 	}
 	words = strings.ToLower(words) + " "
-	if strings.HasPrefix(words, strings.ToLower(p.Title.Value)+" ") || strings.HasPrefix(words, strings.ToLower(p.Name.Value)+" ") {
-		return true
+	begins := func(p *parts.Part) bool {
+		return strings.HasPrefix(words, strings.ToLower(p.Title.Value)+" ") || strings.HasPrefix(words, strings.ToLower(p.Name.Value)+" ")
+	}
+	if begins(p) {
+		return !slices.ContainsFunc(r.job.Parts, func(o *parts.Part) bool { return len(o.Title.Value) > len(p.Title.Value) && begins(o) })
 	}
 	alike := 0
 	for _, o := range r.job.Parts {

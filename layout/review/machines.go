@@ -114,13 +114,15 @@ func blank(v *view) {
 	if !v.turned() || !s.Size.Set() || s.Form != "round" && s.Form != "tube" && s.Form != "casting" {
 		return
 	}
-	widest := 0.0
+	widest, step := 0.0, ""
 	for _, c := range v.outside {
-		widest = math.Max(widest, 2*c.radiusMm)
+		if 2*c.radiusMm > widest {
+			widest, step = 2*c.radiusMm, c.name
+		}
 	}
-	f := Finding{Rule: "the stock is at least as large as the part", Source: "by geometry", Fix: "order a larger stock size"}
+	f := Finding{Rule: "the stock is at least as large as the part", Source: "by geometry", Fix: "what is drawn within the stock, or a larger stock where the drawing is right"}
 	if s.Size.Mm < widest-slackMm {
-		f.What, f.Numbers = "the stock is thinner than the part", v.mm(s.Size.Mm)+" for "+v.mm(widest)
+		f.What, f.Numbers = "the stock is thinner than "+step+" of the part", v.mm(s.Size.Mm)+" for "+v.mm(widest)
 		v.report(Stop, "", s.Pos, f)
 	}
 	if s.Length.Set() && s.Length.Mm < v.lengthMm-slackMm {

@@ -270,7 +270,7 @@ func (v *view) motorSide(s measured.Standard) {
 		}
 		v.report(Check, "bore", v.p.Bore.Pos, Finding{
 			What: "the lead-in of the bore is on the face that lies on another part, and the spigot of the motor " + s.Name + " comes from the other", Numbers: "bore-" + string(lies),
-			Rule: "a spigot comes in at its lead-in", Source: practice, Fix: "edge: bore-" + string(other),
+			Rule: "a spigot comes in at its lead-in", Source: practice, Fix: "the part the other way round, by face: at " + j.Name.Value + ", or edge: bore-" + string(other),
 		})
 	}
 }

@@ -65,6 +65,7 @@ var measures = map[plan.ProblemKind]measure{
 	plan.NearBend:         {1, false},
 	plan.BarHoleNear:      {1, false},
 	plan.CornerUnlike:     {2, true},
+	plan.CornerSections:   {2, true},
 }
 
 // problem records what earlier stages found, about a part or joint.

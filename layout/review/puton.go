@@ -1,6 +1,7 @@
 package review
 
 import (
+	"math"
 	"regexp"
 	"slices"
 	"strings"
@@ -19,6 +20,7 @@ func (r *reviewer) putOn(v, to *view, e *parts.Loose) {
 	}
 	r.blocks(v, to, e, *seat)
 	r.looseFit(v, to, e, *seat)
+	r.twoWays(v, to, e, *seat)
 	r.blindOn(v, to, *seat)
 }
 
@@ -167,6 +169,38 @@ func (r *reviewer) looseFit(v, to *view, e *parts.Loose, seat cylinder) {
 			Numbers: r.w.Limits(low, high) + " over " + r.w.Limits(from, most), Rule: "what no joint presses goes on by hand", Source: "ISO 286-1", Fix: "a fit with play, such as H7/h7, or a press joint",
 		})
 	}
+}
+
+// bothEnds puts like parts on from both ends of what they sit on.
+var bothEnds = regexp.MustCompile(`(?i)\bone\b.*\bthe other\b.*\bfrom (?:the )?(below|above|front|back|left|right|other end|outside)\b`)
+
+// twoWays looks for a seat that is larger than what is to sit on it, and for what is put on
+// from both ends and passes one of them only.
+func (r *reviewer) twoWays(v, to *view, e *parts.Loose, seat cylinder) {
+	open := v.openMm()
+	if math.IsInf(open, 1) || seat.size.Thread.Value != "" || byForce.MatchString(e.How.Value) {
+		return
+	}
+	past, name := seat.radiusMm, seat.name
+	if bothEnds.MatchString(e.How.Value) {
+		for _, c := range to.outside {
+			if c.radiusMm > past {
+				past, name = c.radiusMm, c.name
+			}
+		}
+	}
+	const fitMm = 0.1 // limits of fits are compared elsewhere
+	if past < open+fitMm {
+		return
+	}
+	what := v.p.Title.Value + " does not go on " + name + " of " + to.p.Title.Value
+	if name != seat.name {
+		what = v.p.Title.Value + " does not pass " + name + " of " + to.p.Title.Value + " to " + seat.name + ", and one comes from that end"
+	}
+	r.add(Finding{
+		Severity: Check, Part: v.p.Name.Value, Pos: e.How.Pos, What: what, Numbers: r.mm(2*open) + " over " + r.mm(2*past), OverMm: over(2 * (past - open)),
+		Rule: "what is put on a shaft goes over all that it passes", Source: "by geometry", Fix: "a smaller " + name + ", or a larger bore",
+	})
 }
 
 // blindOn looks for a bore that ends inside the part, on a seat that does not end with its shaft.

@@ -13,25 +13,31 @@ import (
 // roughOpening looks for an opening that is cut before its branch is there and
 // reaches beyond the hole that the branch needs: what is cut away there is gone.
 func (r *reviewer) roughOpening(p *parts.Part, end *parts.TubeEnd, main *view) {
-	from, along, _ := machine.BranchAxis(end, main.lengthMm)
+	square := *end
+	square.Angle.Deg = 90
 	hole, outer, _ := r.pl.Part(p.Name.Value).Section.RadiiAt(r.pl.Part(p.Name.Value).Section.LengthMm / 2)
 	needs := "the bore of " + p.Title.Value
 	if end.SetIn {
 		hole, needs = outer+end.Gap.Mm, p.Title.Value+" with its gap"
 	}
-	off := func(row plan.RadialRow, round, on float64) float64 {
+	off := func(row plan.RadialRow, end *parts.TubeEnd, round, on float64) float64 {
+		from, along, _ := machine.BranchAxis(end, main.lengthMm)
 		at := assembly.Clock(row.OutsideMm/2, row.ClockDeg+2*round/row.OutsideMm*180/math.Pi)
 		at.Z = -(row.AxialMm + on)
 		return at.Sub(from).Cross(along).Len()
 	}
+	_, along, _ := machine.BranchAxis(end, main.lengthMm)
 	for _, row := range main.q.Radials {
 		top := assembly.Clock(1, row.ClockDeg)
-		if !r.weldedTo(p, main, row.Name) && (top.Dot(along) <= 0 || off(row, 0, 0) >= hole) {
+		if !r.weldedTo(p, main, row.Name) && (top.Dot(along) <= 0 || off(row, end, 0, 0) >= hole) {
 			continue // of another branch, or no branch's
 		}
-		most := 0.0
+		most, leans, fix := 0.0, 0.0, "a smaller opening, or one that is moved with the branch"
 		for _, e := range edgeOfOpening(row) {
-			most = math.Max(most, off(row, e.XMm, e.YMm))
+			most, leans = math.Max(most, off(row, end, e.XMm, e.YMm)), math.Max(leans, off(row, &square, e.XMm, e.YMm))
+		}
+		if leans <= hole+slackMm {
+			fix = "angle: 90, for which the opening is cut, or an opening for a branch that leans"
 		}
 		if most <= hole+slackMm {
 			continue
@@ -39,7 +45,7 @@ func (r *reviewer) roughOpening(p *parts.Part, end *parts.TubeEnd, main *view) {
 		r.add(Finding{
 			Severity: Stop, Part: p.Name.Value, Pos: end.Pos, What: row.Name + " of " + main.p.Title.Value + " is cut beyond the hole that " + p.Title.Value + " needs",
 			Numbers: "by " + r.mm(most-hole) + " at the worst place; the hole is that of " + needs + ", " + r.mm(2*hole), OverMm: over(most - hole),
-			Rule: "a rough opening lies within the finished hole", Source: "by geometry", Fix: "a smaller opening, or one that is moved with the branch",
+			Rule: "a rough opening lies within the finished hole", Source: "by geometry", Fix: fix,
 		})
 	}
 }

@@ -4,6 +4,7 @@ import (
 	"math"
 	"regexp"
 	"slices"
+	"strings"
 
 	"centrepop/layout/threads"
 	"centrepop/parts"
@@ -51,7 +52,17 @@ func said(v *view) {
 	}
 	v.saidOf()
 	for i := range v.p.Holes {
-		v.saidUse(&v.p.Holes[i])
+		g := &v.p.Holes[i]
+		v.saidUse(g)
+		said := slices.Clone(v.p.Notes)
+		for k := range v.job.Loose {
+			said = append(said, v.job.Loose[k].How)
+		}
+		for _, t := range said {
+			if v.saidSide(g, t) {
+				break
+			}
+		}
 	}
 	for _, s := range v.inside {
 		if s.step == nil {
@@ -96,6 +107,30 @@ func (v *view) saidUse(g *parts.HoleGroup) {
 		}
 	}
 }
+
+// entersBy is the face that screws come from.
+var entersBy = regexp.MustCompile(`(?i)\bfrom (?:the|its) (front|back)\b`)
+
+// saidSide compares the face in which the heads of a group are sunk, or from which its holes
+// are blind, with that from which words let its screws in.
+func (v *view) saidSide(g *parts.HoleGroup, t parts.Text) bool {
+	for _, said := range strings.FieldsFunc(t.Value, func(c rune) bool { return strings.ContainsRune(".;,", c) }) {
+		m := entersBy.FindStringSubmatch(said)
+		sunk := g.Countersink != nil || g.Counterbore != nil || !g.Through
+		if m == nil || !sunk || strings.ToLower(m[1]) == string(g.Face) || !saysHoles(" "+strings.ToLower(said), g.Name.Value) || !screwNamed.MatchString(said+t.Value) {
+			continue
+		}
+		v.report(Check, g.Name.Value, g.Pos, Finding{
+			What: "screws go into " + g.Name.Value + " of " + v.p.Title.Value + " from the " + strings.ToLower(m[1]) + " by the words, and from the " + string(g.Face) + " by the drawing", Numbers: strings.TrimSpace(said),
+			Rule: "words and numbers of one job agree", Source: "by the job", Fix: "face: " + strings.ToLower(m[1]) + ", or the words",
+		})
+		return true
+	}
+	return false
+}
+
+// screwNamed are words about screws, or their holes.
+var screwNamed = regexp.MustCompile(`(?i)\b(screw|bolt|hole)s?\b`)
 
 // clearOf is how far something in a bore stays off it.
 var clearOf = regexp.MustCompile(`(?i)` + noteLength + ` (?:clear|off)\b`)

@@ -1,0 +1,107 @@
+package review
+
+import (
+	"cmp"
+	"math"
+	"regexp"
+	"slices"
+	"strings"
+
+	"centrepop/layout/threads"
+	"centrepop/parts"
+)
+
+// held looks in space at what the words stand or screw on a part: it is there.
+func held(r *reviewer) {
+	for i := range r.job.Loose {
+		r.clamps(&r.job.Loose[i])
+	}
+	for _, p := range r.job.Parts {
+		for i := range p.Holes {
+			if v := r.viewOf(p.Name.Value); v != nil {
+				v.saidStand(&p.Holes[i])
+			}
+		}
+	}
+}
+
+// clampMm is how far apart the holes of two parts may stand that a screw holds together.
+// Common practice, no source: a sheet between, and what a screw pulls in.
+const clampMm = 5.0
+
+// clamps looks at screws that the words put through one part into another: the faces of the
+// two lie on one another at the holes.
+func (r *reviewer) clamps(e *parts.Loose) {
+	order := cmp.Or(e.Buy.Value, e.Item.Value)
+	t, _, ok := screwBought(order)
+	if !ok || !strings.Contains(e.How.Value, "through ") {
+		return
+	}
+	f, least := Finding{}, math.Inf(1)
+	for _, a := range r.job.Parts {
+		for _, b := range r.job.Parts {
+			v, w := r.viewOf(a.Name.Value), r.viewOf(b.Name.Value)
+			if a == b || v == nil || w == nil || !seatNames(wordsOf(e.How.Value), a) || !seatNames(wordsOf(e.How.Value), b) {
+				continue
+			}
+			for _, g := range v.openFor(t, false) {
+				for _, h := range w.openFor(t, true) {
+					apart, beside, ok := r.machine().Apart(a.Name.Value, g.Name.Value, b.Name.Value, h.Name.Value)
+					if off := apart + beside; ok && off < least {
+						least = off
+						f = Finding{
+							Severity: Check, Part: a.Name.Value, Feature: g.Name.Value, Pos: e.How.Pos, What: "screws through " + g.Name.Value + " of " + a.Title.Value + " do not hold it on " + b.Title.Value, OverMm: over(apart),
+							Numbers: r.mm(apart) + " apart, " + r.mm(beside) + " beside", Rule: "what a screw holds lies on the other part", Source: "by geometry", Fix: "lengths that bring the two together",
+						}
+						if apart <= clampMm && beside <= t.MajorMm/2 {
+							least = 0
+						}
+					}
+				}
+			}
+		}
+	}
+	if least > 0 && !math.IsInf(least, 1) {
+		r.add(f)
+	}
+}
+
+// openFor are the groups in no joint that have a thread, or that let it through.
+func (v *view) openFor(t threads.Thread, tapped bool) (out []*parts.HoleGroup) {
+	for i := range v.holes {
+		h := &v.holes[i]
+		if h.group == nil || slices.Contains(out, h.group) || v.jointNames(h.name) || tapped != (h.thread != nil) {
+			continue
+		}
+		if tapped && h.thread.Designation == t.Designation || !tapped && 2*h.radiusMm > t.MajorMm && 2*h.radiusMm < widest*t.MajorMm {
+			out = append(out, h.group)
+		}
+	}
+	return out
+}
+
+// standOn is what screws stand on by the words, and underMm how far under their holes that
+// is at the most. Common practice, no source.
+var standOn = regexp.MustCompile(`(?i)^\s*(.*)\bscrews? (?:stand|rest|bear)s? on (.+)`)
+
+const underMm = 25.0
+
+// saidStand looks for holes whose screws, by the words, stand on something that is not under
+// all of them.
+func (v *view) saidStand(g *parts.HoleGroup) {
+	for _, note := range v.p.Notes {
+		for _, said := range strings.Split(note.Value, ".") {
+			m := standOn.FindStringSubmatch(said)
+			if m == nil || !saysHoles(" "+strings.ToLower(m[1]), g.Name.Value) {
+				continue
+			}
+			under := v.machine().Under(v.p.Name.Value, g.Name.Value, underMm)
+			if other := slices.IndexFunc(under, func(on string) bool { return on == "" || on != under[len(under)/2] }); other >= 0 {
+				v.report(Check, g.Name.Value, g.Pos, Finding{
+					What: "screws in " + g.Name.Value + " of " + v.p.Title.Value + " do not all stand on one thing", Numbers: "hole " + number(float64(other+1)) + " over " + cmp.Or(under[other], "nothing") + ", another over " + cmp.Or(under[len(under)/2], "nothing") + "; " + strings.TrimSpace(said),
+					Rule: "what a screw stands on is under it", Source: "by geometry", Fix: "another place for the holes, or the words",
+				})
+			}
+		}
+	}
+}
