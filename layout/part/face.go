@@ -3,6 +3,7 @@ package part
 import (
 	"cmp"
 	"slices"
+	"strings"
 
 	"github.com/tdewolff/canvas"
 
@@ -30,15 +31,15 @@ func (s *Sizes) face(f parts.Face, others bool) *plan.Face {
 	b := geom.Bounds(path)
 	out := &plan.Face{
 		Part: s.Part.Title.Value, Face: f, Outline: plan.Contour(path.ToSVG()), MinMm: b.Min, MaxMm: b.Max,
-		Datum: "left and bottom edge", DatumAt: b.Min, Mirrored: f == parts.Back, Round: s.form.round(),
+		Mirrored: f == parts.Back, Round: s.form.round(),
 	}
-	for _, m := range s.Groups {
-		if d := m.pattern.Datum; m.Face == f && d != "" && d != "centre" {
-			out.DatumAt, _, _ = geom.Corner(d, b)
-			out.Datum, out.Round = datumWords(d), false
-			break
-		}
+	datum, named := s.datumOf(func(m *Group) bool { return m.Face == f }, f)
+	if !named {
+		datum = s.setBy(f)
 	}
+	out.Datum, out.Round = datumWords(datum), out.Round && !named
+	out.DatumAt, _, _ = geom.Corner(datum, b)
+	out.SetAt, _, _ = geom.Corner(s.setBy(f), b)
 	if fold, ok := s.form.(*folded); ok {
 		fold.onFace(s.W, out)
 	}
@@ -73,7 +74,17 @@ func (s *Sizes) face(f parts.Face, others bool) *plan.Face {
 	if s.marked(f) && !slices.ContainsFunc(s.Groups, func(m Group) bool { return m.Face == f && !m.byTable() }) {
 		out.NoTemplate = "its holes are placed by the mill table"
 	}
+	if out.NoTemplate == "" && s.marked(f) && !slices.ContainsFunc(s.Groups, func(m Group) bool { return m.drilledFrom() == f && !s.cutterMakes(&m) }) {
+		out.NoTemplate = "its holes are cut with the blank"
+	}
 	return out
+}
+
+// cutterMakes tells whether the cutter of a flat part makes a group to size.
+func (s *Sizes) cutterMakes(m *Group) bool {
+	cut := s.Part.Stock.Cut
+	_, _, follows := LeastHoleMm(cut, s.plateMm())
+	return follows && m.whyNot(s, cut) == ""
 }
 
 // cuts finds the steps of a face that paper does not lie across: one whose inside
@@ -137,6 +148,41 @@ func (s *Sizes) groupsOn(out *plan.Face, others bool) {
 			}
 		}
 	}
+}
+
+// datumOf are the edges, seen on a face, that the first of some groups is measured from
+// which names any; ok is false if none does.
+func (s *Sizes) datumOf(some func(*Group) bool, seenOn parts.Face) (datum string, ok bool) {
+	for i := range s.Groups {
+		m := &s.Groups[i]
+		if d := m.pattern.Datum; some(m) && strings.Contains(d, "-") {
+			if m.Face != seenOn {
+				d = mirroredDatum.Replace(d)
+			}
+			return d, true
+		}
+	}
+	return "left-bottom", false
+}
+
+// mirroredDatum has the edges of one face as they are seen on the other.
+var mirroredDatum = strings.NewReplacer("left", "right", "right", "left")
+
+// setBy are the two edges that the template of a face is set by: those that what it
+// marks is measured from, or else the same edges of the metal as those of the other.
+func (s *Sizes) setBy(f parts.Face) string {
+	other := parts.Front
+	if f == parts.Front {
+		other = parts.Back
+	}
+	datum, ok := s.datumOf(func(m *Group) bool { return m.drilledFrom() == f }, f)
+	if !ok {
+		datum, ok = s.datumOf(func(m *Group) bool { return m.drilledFrom() == other }, f)
+	}
+	if !ok && f == parts.Back && s.marked(parts.Front) {
+		return mirroredDatum.Replace(datum)
+	}
+	return datum
 }
 
 func datumWords(datum string) string {

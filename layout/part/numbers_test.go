@@ -103,7 +103,8 @@ slots:
 		"faces.0.circles.0.diameter_mm": 40.0, "faces.0.circles.0.pitch": false, "faces.0.circles.1.diameter_mm": 80.0, "faces.0.circles.1.pitch": true,
 		"faces.1.mirrored": true, "faces.1.circles.0.diameter_mm": 40.0,
 		"faces.1.circles.1.centre.x_mm": 85.0, "faces.1.circles.1.centre.y_mm": -50.0, "faces.1.circles.1.diameter_mm": 9.0, "faces.1.circles.3.centre.x_mm": -70.0,
-		"faces.1.holes.0.x_mm": 30.0, "faces.1.holes.0.y_mm": 20.0, "faces.1.holes.0.from_x_mm": 130.0, "faces.1.holes.0.from_y_mm": 80.0, "faces.1.groups.0.depth": "8 deep",
+		// The front is set by its left edge, which is the right one of the back: 100 − 30.
+		"faces.1.holes.0.x_mm": 30.0, "faces.1.holes.0.y_mm": 20.0, "faces.1.holes.0.from_x_mm": 70.0, "faces.1.holes.0.from_y_mm": 80.0, "faces.1.groups.0.depth": "8 deep",
 		"section.length_mm": 30.0, "section.max_radius_mm": 60.0, "section.flat": true, "section.inner.0.y_mm": 20.0, "section.outer.1.x_mm": 30.0,
 		"features.0.limits": "40.000 – 40.025", "features.0.balloon.x_mm": 15.0, "features.0.balloon.y_mm": 20.0,
 		"features.4.limits": "8.8 – 9.2", // ± 0.2 over 6 to 30, ISO 2768-m

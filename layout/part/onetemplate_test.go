@@ -102,3 +102,33 @@ func TestOneTemplateOfFlats(t *testing.T) {
 		}
 	}
 }
+
+// TestCutHolesHaveNoTemplate: where the laser makes all that is punched from a face,
+// no template is printed; a tapped hole or a saw that makes none needs it.
+func TestCutHolesHaveNoTemplate(t *testing.T) {
+	t.Parallel()
+	const plate = "part: p\nkind: plate\nmaterial: S235\nstock: {plate: 8 mm, cut: laser}\noutline: {rectangle: [100, 80]}\nholes: [{name: a, at: [[30, 0]], size: 9 mm}]\nslots: [{name: s, at: [[0, 0]], width: 10, length: 20}]\n"
+	for name, c := range map[string]struct{ old, new, why string }{
+		"laser":  {"", "", "its holes are cut with the blank"},
+		"tapped": {"size: 9 mm", "size: M8 tap", ""},
+		"small":  {"size: 9 mm", "size: 2 mm", ""},
+		"saw":    {"cut: laser", "cut: saw", ""},
+	} {
+		if got := work(t, "mm", strings.Replace(plate, c.old, c.new, 1)).Out.Faces[0].NoTemplate; got != c.why {
+			t.Errorf("%s: %q", name, got)
+		}
+	}
+}
+
+// TestPitchCircleIsOfHoles: slots on a circle, which are measured one by one, have no
+// pitch circle drawn through them.
+func TestPitchCircleIsOfHoles(t *testing.T) {
+	t.Parallel()
+	const plate = "part: p\nkind: plate\nmaterial: S235\nstock: {plate: 8 mm, cut: saw}\noutline: {rectangle: [100, 80]}\nKIND: [{name: s, circle: {pcd: 60, count: 2}, SIZE}]\n"
+	for size, want := range map[string]int{"holes, size: 9": 1, "slots, width: 6, length: 20": 0} {
+		kind, size, _ := strings.Cut(size, ", ")
+		if got := work(t, "mm", strings.NewReplacer("KIND", kind, "SIZE", size).Replace(plate)).Out.Faces[0].Circles; len(got) != want {
+			t.Errorf("%s: %+v", kind, got)
+		}
+	}
+}

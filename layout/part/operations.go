@@ -183,16 +183,18 @@ func (b *bench) markOperation() {
 	b.op(o)
 }
 
-// edgesOf are the edges that the templates of faces are set to: those that the first of
-// them measures from, which on the other face lie the other way round.
+// edgesOf are the edges that the templates of faces are set to, on each face as they are
+// seen there.
 func (b *bench) edgesOf(faces []string) string {
 	i := slices.IndexFunc(b.Faces, func(f *plan.Face) bool { return string(f.Face) == faces[0] })
 	if i < 0 || b.Faces[i].Round {
 		return "edge"
 	}
-	to := b.Faces[i].Datum
+	to := datumWords(b.setBy(parts.Face(faces[0])))
 	if len(faces) > 1 {
-		to += " (" + faces[1] + ": " + strings.NewReplacer("left", "right", "right", "left", " edge", "").Replace(to) + ")"
+		if other := datumWords(b.setBy(parts.Face(faces[1]))); other != to {
+			to += " (" + faces[1] + ": " + strings.TrimSuffix(other, " edge") + ")"
+		}
 	}
 	return to
 }

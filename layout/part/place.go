@@ -1,8 +1,6 @@
 package part
 
 import (
-	"strings"
-
 	"centrepop/layout/fits"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
@@ -166,33 +164,32 @@ func (m *Group) checkEdges(r *record, f *plan.Face) {
 	for _, h := range f.Holes {
 		if h.Group == m.Group.Name && h.N == m.Group.First {
 			half := m.Group.DrillMm / 2
-			m.fromEdges(r, f, placed{h.N, "pin", plan.XY{XMm: h.FromXMm, YMm: h.FromYMm}, plan.XY{XMm: half, YMm: half}})
+			m.fromEdges(r, f, placed{h.N, "pin", plan.XY{XMm: h.XMm, YMm: h.YMm}, plan.XY{XMm: half, YMm: half}})
 		}
 	}
 }
 
-// placed is what stands at a distance from the two edges of a face's datum, and how far
-// it reaches towards them; to is the side that is measured to.
+// placed is what stands at a place on a face, and how far it reaches towards the edges
+// that the record measures from; to is the side that is measured to.
 type placed struct {
-	n           int
-	to          string
-	from, reach plan.XY
+	n         int
+	to        string
+	at, reach plan.XY
 }
 
-// fromEdges measures from the two edges of a face's datum.
-func (m *Group) fromEdges(r *record, f *plan.Face, at placed) {
-	x, y := "left", "bottom"
-	if strings.Contains(f.Datum, "right") {
-		x = "right"
+// fromEdges measures from the two edges that the template is set by which marks the group.
+func (m *Group) fromEdges(r *record, f *plan.Face, of placed) {
+	datum := r.setBy(m.drilledFrom())
+	if m.drilledFrom() != f.Face {
+		datum = mirroredDatum.Replace(datum)
 	}
-	if strings.Contains(f.Datum, "top") {
-		y = "top"
-	}
-	sx, sy := r.fromEdge(at.from.XMm), r.fromEdge(at.from.YMm)
-	c := plan.Check{Ref: r.ref(m), What: words.Spaced(m.name) + " " + words.Trim(float64(at.n), 0) + ", " + x + " and " + y + " edge to " + at.to,
-		Wanted: r.W.Read(geom.Clean(at.from.XMm-at.reach.XMm)) + ", " + r.W.Read(geom.Clean(at.from.YMm-at.reach.YMm)), Limits: words.OrNone(""), Gauge: "calipers", Source: sx.Source}
-	if sx.Limited && sy.Limited {
-		c.Limits = r.W.Limits(sx.MinMm-at.reach.XMm, sx.MaxMm-at.reach.XMm) + ", " + r.W.Limits(sy.MinMm-at.reach.YMm, sy.MaxMm-at.reach.YMm)
+	corner, sx, sy := geom.Corner(datum, geom.Box{Min: f.MinMm, Max: f.MaxMm})
+	fromX, fromY := geom.Clean((of.at.XMm-corner.XMm)*sx), geom.Clean((of.at.YMm-corner.YMm)*sy)
+	x, y := r.fromEdge(fromX), r.fromEdge(fromY)
+	c := plan.Check{Ref: r.ref(m), What: words.Spaced(m.name) + " " + words.Trim(float64(of.n), 0) + ", " + datumWords(datum) + " to " + of.to,
+		Wanted: r.W.Read(geom.Clean(fromX-of.reach.XMm)) + ", " + r.W.Read(geom.Clean(fromY-of.reach.YMm)), Limits: words.OrNone(""), Gauge: "calipers", Source: x.Source}
+	if x.Limited && y.Limited {
+		c.Limits = r.W.Limits(x.MinMm-of.reach.XMm, x.MaxMm-of.reach.XMm) + ", " + r.W.Limits(y.MinMm-of.reach.YMm, y.MaxMm-of.reach.YMm)
 	}
 	r.add(c)
 }

@@ -74,7 +74,7 @@ func (s slots) checkPlace(r *record, m *Group, f *plan.Face) {
 		}
 		half := plan.XY{XMm: (q.EndsMm[0].XMm - q.EndsMm[1].XMm) / 2, YMm: (q.EndsMm[0].YMm - q.EndsMm[1].YMm) / 2}
 		if !f.Round {
-			m.fromEdges(r, f, placed{q.N, "its near sides", plan.XY{XMm: inward(q.XMm, f.DatumAt.XMm, f.MinMm.XMm), YMm: inward(q.YMm, f.DatumAt.YMm, f.MinMm.YMm)},
+			m.fromEdges(r, f, placed{q.N, "its near sides", plan.XY{XMm: q.XMm, YMm: q.YMm},
 				plan.XY{XMm: math.Abs(half.XMm) + q.WidthMm/2, YMm: math.Abs(half.YMm) + q.WidthMm/2}})
 			continue
 		}

@@ -108,7 +108,20 @@ func TestMarkingSaysWhatThereIs(t *testing.T) {
 	const plate = "part: p\nkind: plate\nmaterial: S235\nstock: {plate: 10 mm, cut: laser}\noutline: {rectangle: [100, 80]}\nholes: [{name: a, at: [[30, 0], [-30, 0]], size: 10 mm, depth: 5}]\n"
 	has(t, work(t, "mm", plate), "Cut out the front template, set it to the left and bottom edge and to TOP")
 	has(t, work(t, "mm", plate+"bore: {diameter: 30}\n"), "set it to the left and bottom edge") // as the laser cuts it
-	has(t, work(t, "mm", strings.Replace(plate, "]\n", ", {name: b, face: back, at: [[20, 20]], datum: right-top, size: 5 mm, depth: 5}]\n", 1)), "set each to the left and bottom edge (back: right and bottom) and to TOP")
+	has(t, work(t, "mm", strings.Replace(plate, "]\n", ", {name: b, face: back, at: [[20, 20]], datum: right-top, size: 5 mm, depth: 5}]\n", 1)), "set each to the left and top edge (back: right and top) and to TOP")
+	// each template goes to the edges that what it marks is measured from, and the record measures from there
+	both := work(t, "mm", strings.Replace(plate, "holes: [{name: a, at: [[30, 0], [-30, 0]], size: 10 mm, depth: 5}]\n", `holes:
+  - {name: a, at: [[20, 60], [80, 60]], datum: left-bottom, size: 8 mm}
+  - {name: c, at: [[25, 40]], datum: right-bottom, size: M8 tap, depth: 5}
+  - {name: b, face: back, at: [[0, 20], [0, -20]], size: M8 tap}
+  - {name: d, face: back, at: [[10, 0]], size: M8 tap, depth: 5}
+`, 1))
+	has(t, both, "Cut out the front and the back template, set each to the right and bottom edge and to TOP")
+	for what, wanted := range map[string]string{"a 1, left and bottom edge to pin": "16, 56", "c 3, right and bottom edge to pin": "21.6, 36.6", "b 1, right and bottom edge to pin": "46.6, 56.6"} {
+		if c := check(both, what); c == nil || c.Wanted != wanted {
+			t.Errorf("%s: %+v, want %s", what, c, wanted)
+		}
+	}
 	has(t, work(t, "mm", plate+"bore: {diameter: 30, fit: H7}\n"), "Cut out the front template, set it to the bore and to TOP")
 	pin := work(t, "mm", "part: pin\nkind: shaft\nmaterial: S235\nstock: {round: 45 mm}\nprofile:\n  outside:\n    - {name: a, diameter: 40, length: 60}\nradial:\n  - {name: h, clock: 0, axial: 20, size: 6, depth: 10}\n")
 	has(t, pin, "Mark TOP, set out, punch", "Set it out by the table, without a template")

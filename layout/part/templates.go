@@ -25,7 +25,7 @@ func (d *shaper) templatePolicy() {
 		switch {
 		case p.Kind == plan.WrapPattern:
 			p.NoTemplate = d.needlessWrap(p)
-		case p.Kind == plan.FoldPattern && d.cutWhole():
+		case p.Kind == plan.FoldPattern && !slices.ContainsFunc(d.Groups, func(m Group) bool { return !d.cutterMakes(&m) }):
 			p.NoTemplate = allCut
 		case p.Kind == plan.ConePattern && d.Part.Frustum != nil && d.Part.Frustum.Offset.Mm == 0 && max(w, h) > largeBlankMm:
 			p.NoTemplate = "a straight cone: its two radii and the chord set it out better than joined paper"
@@ -35,12 +35,6 @@ func (d *shaper) templatePolicy() {
 
 // allCut is why a folded blank that the cutter finishes has no template.
 const allCut = "the cutter makes edge and holes, and a stop sets every fold"
-
-// cutWhole tells whether the cutter of a flat part makes its edge and all of its groups.
-func (d *shaper) cutWhole() bool {
-	_, _, follows := LeastHoleMm(d.Part.Stock.Cut, d.plateMm())
-	return follows && !slices.ContainsFunc(d.Groups, func(m Group) bool { return !d.cut.whole[m.name] })
-}
 
 // needlessWrap is why a wrap is not worth printing: it marks one place alone, besides
 // what lies inside the hole of a branch, which has a template of its own.

@@ -103,6 +103,7 @@ type Face struct {
 	MaxMm   XY         `json:"-"`
 	Datum   string     `json:"datum"` // the two edges that FromXMm and FromYMm are measured from
 	DatumAt XY         `json:"-"`     // where these edges cross
+	SetAt   XY         `json:"-"`     // where the edges cross that a template is set by
 	Round   bool       `json:"-"`     // a circle outside and no datum named: nothing to measure FromXMm and FromYMm from
 	// NoTemplate is why no template is printed unless all are asked for; empty
 	// where it is the best way to mark the holes.

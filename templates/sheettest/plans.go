@@ -95,7 +95,7 @@ func FlangePart() *plan.PartPlan {
 		{N: 7, Group: "pry", XMm: 0, YMm: 70, RadiusMm: 70, DiameterMm: 6.8, FromXMm: 82.5, FromYMm: 152.5},
 		{N: 8, Group: "pry", XMm: 0, YMm: -70, AngleDeg: 180, RadiusMm: 70, DiameterMm: 6.8, FromXMm: 82.5, FromYMm: 12.5},
 	}
-	front := &plan.Face{Part: "barrel-flange", Face: parts.Front, Outline: circlePath(82.5), Datum: "left-bottom", MinMm: lo, MaxMm: hi, DatumAt: lo,
+	front := &plan.Face{Part: "barrel-flange", Face: parts.Front, Outline: circlePath(82.5), Datum: "left-bottom", MinMm: lo, MaxMm: hi, SetAt: lo, DatumAt: lo,
 		Holes:   append(bolts, pry...),
 		Circles: []plan.Circle{{Label: "bore Ø112.3 as cut", DiameterMm: 112.3}, {Label: "pitch circle Ø140", DiameterMm: 140, Pitch: true}},
 		Groups: []plan.Group{
@@ -144,7 +144,7 @@ func ladderOf() plan.Ladder {
 func HousingPart() *plan.PartPlan {
 	lo, hi := plan.XY{XMm: -60, YMm: -60}, plan.XY{XMm: 60, YMm: 60}
 	face := func(f parts.Face, mirror bool) *plan.Face {
-		out := &plan.Face{Part: "bearing-housing", Face: f, Outline: circlePath(60), Datum: "left-bottom", MinMm: lo, MaxMm: hi, Mirrored: mirror,
+		out := &plan.Face{Part: "bearing-housing", Face: f, Outline: circlePath(60), Datum: "left-bottom", MinMm: lo, MaxMm: hi, SetAt: lo, Mirrored: mirror,
 			Holes:   holesOn(plan.Hole{Group: "cover", DiameterMm: 6.8}, 104, 0, 8, lo),
 			Circles: []plan.Circle{{Label: "register Ø90", DiameterMm: 90}, {Label: "pitch circle Ø104", DiameterMm: 104, Pitch: true}},
 			Groups:  []plan.Group{{Name: "cover", First: 1, Count: 8, SizeText: "M8 tap, drill 6.8", DepthText: "20 deep, drill 26", Marked: parts.Front, PCDMm: 104, Chords: chordsOf(1, 8, 104, 6.8)}}}
@@ -184,7 +184,7 @@ func HousingPart() *plan.PartPlan {
 // RingPart is a large ring that needs tiles on any office paper.
 func RingPart(od float64) *plan.PartPlan {
 	lo, hi := plan.XY{XMm: -od / 2, YMm: -od / 2}, plan.XY{XMm: od / 2, YMm: od / 2}
-	front := &plan.Face{Part: "base-ring", Face: parts.Front, Outline: circlePath(od / 2), Datum: "left-bottom", MinMm: lo, MaxMm: hi,
+	front := &plan.Face{Part: "base-ring", Face: parts.Front, Outline: circlePath(od / 2), Datum: "left-bottom", MinMm: lo, MaxMm: hi, SetAt: lo,
 		Holes:   holesOn(plan.Hole{Group: "feet", DiameterMm: 14}, od-60, 15, 24, lo),
 		Circles: []plan.Circle{{Label: fmt.Sprintf("bore Ø%g", od-120), DiameterMm: od - 120}, {Label: fmt.Sprintf("pitch circle Ø%g", od-60), DiameterMm: od - 60, Pitch: true}},
 		Groups:  []plan.Group{{Name: "feet", First: 1, Count: 24, SizeText: "M12 clearance Ø14", DepthText: "through", Marked: parts.Front, PCDMm: od - 60, Chords: chordsOf(1, 24, od-60, 14)}}}
@@ -200,7 +200,7 @@ func RingPart(od float64) *plan.PartPlan {
 func CrowdedPart() *plan.PartPlan {
 	w, h := 190.5, 139.7
 	lo, hi := plan.XY{XMm: -w / 2, YMm: -h / 2}, plan.XY{XMm: w / 2, YMm: h / 2}
-	front := &plan.Face{Part: "sieve", Face: parts.Front, Datum: "left-bottom", MinMm: lo, MaxMm: hi,
+	front := &plan.Face{Part: "sieve", Face: parts.Front, Datum: "left-bottom", MinMm: lo, MaxMm: hi, SetAt: lo,
 		Outline: plan.Contour(fmt.Sprintf("M%g %gH%gV%gH%gZ", lo.XMm, lo.YMm, hi.XMm, hi.YMm, lo.XMm))}
 	for i := range 120 {
 		x, y := (float64(i%12)-5.5)*12.7, (4.5-float64(i/12))*12.7
@@ -223,7 +223,7 @@ func CrowdedPart() *plan.PartPlan {
 // the places where sheets would be cut.
 func PlatePart() *plan.PartPlan {
 	lo, hi := plan.XY{XMm: -250, YMm: -165}, plan.XY{XMm: 250, YMm: 165}
-	front := &plan.Face{Part: "gate-plate", Face: parts.Front, Datum: "left-bottom", MinMm: lo, MaxMm: hi,
+	front := &plan.Face{Part: "gate-plate", Face: parts.Front, Datum: "left-bottom", MinMm: lo, MaxMm: hi, SetAt: lo,
 		Outline: "M-240 -165H240A10 10 0 0 1 250 -155V155A10 10 0 0 1 240 165H-240A10 10 0 0 1 -250 155V-155A10 10 0 0 1 -240 -165Z"}
 	for i := range 21 {
 		x, y := -230+23*float64(i), 150-15*float64(i)

@@ -88,12 +88,15 @@ func TestEdgesStay(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct {
 		boreMm float64
+		at     plan.XY
 		tiles  int
-	}{{0, 3}, {20, 2}} {
+		shown  [2]int // column and row of a corner
+	}{{0, plan.XY{XMm: -300, YMm: -300}, 3, [2]int{0, 2}}, {0, plan.XY{XMm: 300, YMm: 300}, 3, [2]int{2, 0}}, {20, plan.XY{XMm: -300, YMm: -300}, 2, [2]int{1, 1}}} {
 		g := &grid{area: draw.R(-300, -300, 300, 300), xs: []float64{-100, 100}, ys: []float64{100, -100}, shown: [][]bool{{true, true, true}, {true, true, true}, {true, true, true}}}
 		part := sheettest.CrowdedPart()
 		face := *part.Faces[0]
 		face.Outline, face.MinMm, face.MaxMm = "M-300 -300H300V300H-300Z", plan.XY{XMm: -300, YMm: -300}, plan.XY{XMm: 300, YMm: 300}
+		face.SetAt = c.at
 		face.Holes, face.Slots = []plan.Hole{{N: 1, DiameterMm: 5}}, nil
 		if c.boreMm > 0 {
 			face.Circles = []plan.Circle{{DiameterMm: c.boreMm}}
@@ -103,7 +106,7 @@ func TestEdgesStay(t *testing.T) {
 			t.Fatal(err)
 		}
 		one.dropBare(g)
-		if !g.shown[1][1] || g.count() != c.tiles || !one.edged(g) {
+		if !g.shown[1][1] || !g.shown[c.shown[1]][c.shown[0]] || g.count() != c.tiles || !one.edged(g) {
 			t.Errorf("bore %g: %v", c.boreMm, g.shown)
 		}
 	}

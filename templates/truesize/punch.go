@@ -137,7 +137,9 @@ func newPunch(pl *plan.Plan, part *plan.PartPlan, face *plan.Face, all bool) (*t
 	top := p.top()
 	t.dividers, t.topMm = p.dividers(), &top
 	t.ends = [][2]float64{{lo.XMm, hi.XMm}, {lo.YMm, hi.YMm}}
-	t.square = !face.Round
+	if !face.Round {
+		t.setAt = &face.SetAt
+	}
 	if i := slices.IndexFunc(face.Circles, func(c plan.Circle) bool { return !c.Pitch && c.CentreMm == plan.XY{} }); i >= 0 {
 		t.boreMm = face.Circles[i].DiameterMm
 	}

@@ -1,7 +1,6 @@
 package truesize
 
 import (
-	"cmp"
 	"math"
 	"slices"
 	"strconv"
@@ -24,7 +23,7 @@ const (
 	trimMm     = 20.0 // of outline without a hole that may be left out
 
 	alongStepMm = 2   // between the points that stand for an outline
-	leastEdgeMm = 40  // of an edge, to set a template by
+	leastEdgeMm = 30  // of each edge, to set a template by
 	nearEdgeMm  = 0.5 // of the outline's box: that is an edge
 )
 
@@ -50,7 +49,7 @@ type template struct {
 	points   []canvas.Point        // of the outline, once asked for
 	cut      map[[2]float64][]tile // the tiles for a size of sheet, once asked for
 	captions map[caption][]string  // once asked for
-	square   bool                  // set by edges, so that a side may be left out
+	setAt    *plan.XY              // where the edges cross that it is set by, so that the others may be left out
 	boreMm   float64               // the bore at its origin to be set by, 0 for none
 	exact    bool                  // cut out along its outline: nothing may be left out
 	legend   []string
@@ -223,13 +222,16 @@ func (t *template) areas() []draw.Rect {
 	}
 	need = need.Grown(3)
 	c := t.core
-	if t.square {
-		// One edge each way is enough to set it by.
-		x0, x1 := max(c.X0, min(need.X0, c.X1-60)), min(c.X1, max(need.X1, c.X0+60))
-		y0, y1 := max(c.Y0, min(need.Y0, c.Y1-60)), min(c.Y1, max(need.Y1, c.Y0+60))
-		some := []draw.Rect{draw.R(c.X0, y0, x1, c.Y1), draw.R(x0, y0, c.X1, c.Y1), draw.R(c.X0, c.Y0, x1, y1), draw.R(x0, c.Y0, c.X1, y1)}
-		slices.SortStableFunc(some, func(a, b draw.Rect) int { return cmp.Compare(a.Width()*a.Height(), b.Width()*b.Height()) })
-		return append(out, some...)
+	if t.setAt != nil {
+		// The edges that it is set by are enough, of 60 at least.
+		x0, x1, y0, y1 := c.X0, max(need.X1, c.X0+60), c.Y0, max(need.Y1, c.Y0+60)
+		if t.setAt.XMm > (c.X0+c.X1)/2 {
+			x0, x1 = min(need.X0, c.X1-60), c.X1
+		}
+		if t.setAt.YMm > (c.Y0+c.Y1)/2 {
+			y0, y1 = min(need.Y0, c.Y1-60), c.Y1
+		}
+		return append(out, draw.R(max(c.X0, x0), max(c.Y0, y0), min(c.X1, x1), min(c.Y1, y1)))
 	}
 	return append(out, draw.R(c.X0, c.Y0, max(c.X1-trimMm, min(c.X1, need.X1)), c.Y1),
 		draw.R(c.X0, max(c.Y0+trimMm/2, min(c.Y0, need.Y0)), max(c.X1-trimMm, min(c.X1, need.X1)), c.Y1))
@@ -394,21 +396,21 @@ func (t *template) dropBare(g *grid) {
 				continue
 			}
 			g.shown[row][col] = false
-			if !g.connected() || t.square && !t.edged(g) {
+			if !g.connected() || t.setAt != nil && !t.edged(g) {
 				g.shown[row][col] = true
 			}
 		}
 	}
 }
 
-// edged tells whether enough is shown to set the template by: an edge each way, or
-// one and the bore.
+// edged tells whether enough is shown to set the template by: both edges that it is set
+// by, or one and the bore.
 func (t *template) edged(g *grid) bool {
 	upright, level := 0, 0
 	for _, p := range t.along() {
 		of := &upright
-		if min(p.X-t.ends[0][0], t.ends[0][1]-p.X) >= nearEdgeMm {
-			if of = &level; min(p.Y-t.ends[1][0], t.ends[1][1]-p.Y) >= nearEdgeMm {
+		if math.Abs(p.X-t.setAt.XMm) >= nearEdgeMm {
+			if of = &level; math.Abs(p.Y-t.setAt.YMm) >= nearEdgeMm {
 				continue
 			}
 		}
@@ -455,7 +457,7 @@ func (t *template) needs(cell draw.Rect) bool {
 	if len(t.ends) == 2 && t.ends[0][0] < 0 && t.ends[0][1] > 0 {
 		midX = 0
 	}
-	if t.square {
+	if t.setAt != nil {
 		return false // two edges are left with the holes
 	}
 	return cell.HasPoint(midX, t.core.Y1-topRoomMm) || cell.HasPoint(t.core.X0+1, midY) || cell.HasPoint(t.core.X1-1, midY)

@@ -17,7 +17,7 @@ func platePart(wide, high, bore, hole float64) *plan.PartPlan {
 	x, y := wide/2, high/2
 	f := &plan.Face{
 		Part: "Plate", Face: "front", Outline: square(-x, -y, x, y), Datum: "left and bottom edge",
-		MinMm: plan.XY{XMm: -x, YMm: -y}, MaxMm: plan.XY{XMm: x, YMm: y}, DatumAt: plan.XY{XMm: -x, YMm: -y},
+		MinMm: plan.XY{XMm: -x, YMm: -y}, MaxMm: plan.XY{XMm: x, YMm: y}, DatumAt: plan.XY{XMm: -x, YMm: -y}, SetAt: plan.XY{XMm: -x, YMm: -y},
 	}
 	if bore > 0 {
 		f.Circles = []plan.Circle{{Label: fmt.Sprintf("Ø%g bore", bore), DiameterMm: bore}}
