@@ -312,15 +312,31 @@ func (s strip) lines() []Line {
 	var out []Line
 	for i := range n {
 		r := s.rungs[i]
-		if r.label == "" {
-			out[len(out)-1].BendDeg += bend(i)
-			continue
+		own := bend(i)
+		if i > 0 {
+			back := s.rolledBackDeg(i, own)
+			out[len(out)-1].BendDeg += back
+			own -= back
 		}
-		// A line's own bend counts to it; the small ones up to the next
-		// marked line are added above.
-		out = append(out, Line{Label: r.label, Base: r.base, Top: r.top, TrueMm: r.base.DistanceMm(r.top), BendDeg: bend(i)})
+		if r.label != "" {
+			out = append(out, Line{Label: r.label, Base: r.base, Top: r.top, TrueMm: r.base.DistanceMm(r.top), BendDeg: own})
+		}
 	}
 	return out
+}
+
+// rolledBackDeg is what counts to the line before of the bend at a rung: all of it at one
+// between lines, half where the surface is round on both sides of a line, and all where
+// it is round before and flat behind.
+func (s strip) rolledBackDeg(i int, bendDeg float64) float64 {
+	round := func(k int) bool { return s.rungs[k].label == "" }
+	switch {
+	case round(i) || round(i-1) && !round(i+1):
+		return bendDeg
+	case round(i - 1):
+		return bendDeg / 2
+	}
+	return 0
 }
 
 // crossesItself reports whether two edges of the closed ring of points that

@@ -398,3 +398,20 @@ func TestStripRefuses(t *testing.T) {
 		}
 	}
 }
+
+// TestRolledTurnsAreAlike: in a corner that lies alike about its middle the turns from
+// line to line are alike from both ends, and none is left for the flat after it.
+func TestRolledTurnsAreAlike(t *testing.T) {
+	p, err := Transition{WidthMm: 340, DepthMm: 340, DiameterMm: 300, HeightMm: 120, ThicknessMm: 2, Bend: Rolled, Divisions: 16, SeamDeg: 180}.Develop()
+	if err != nil {
+		t.Fatal(err)
+	}
+	turn := map[string]float64{}
+	for _, l := range p.Lines {
+		turn[l.Label] = l.BendDeg
+	}
+	near(t, "A0 as A3", turn["A0"], turn["A3"], 1e-6)
+	near(t, "A1 as A2", turn["A1"], turn["A2"], 1e-6)
+	near(t, "A4", turn["A4"], 0, 1e-6)
+	near(t, "B0 as A0", turn["B0"], turn["A0"], 1e-6)
+}

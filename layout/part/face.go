@@ -40,8 +40,8 @@ func (s *Sizes) face(f parts.Face, others bool) *plan.Face {
 	out.Datum, out.Round = datumWords(datum), out.Round && !named
 	out.DatumAt, _, _ = geom.Corner(datum, b)
 	out.SetAt, _, _ = geom.Corner(s.setBy(f), b)
-	if fold, ok := s.form.(*folded); ok {
-		fold.onFace(s.W, out)
+	if v, ok := s.form.(faced); ok {
+		v.onFace(s.W, out)
 	}
 	outside, inside := s.Sides()
 	for _, st := range append(outside, inside...) {

@@ -4,6 +4,7 @@ import (
 	"github.com/tdewolff/canvas"
 
 	"centrepop/layout/plan"
+	"centrepop/layout/words"
 	"centrepop/parts"
 )
 
@@ -28,6 +29,11 @@ type form interface {
 // viewed is a form that cuts of its own show, in place of the half section.
 type viewed interface {
 	views(s *Sizes) []plan.FoldView
+}
+
+// faced is a form whose front face is drawn without a hole too, with what it puts there.
+type faced interface {
+	onFace(w words.Writer, out *plan.Face)
 }
 
 // formKind is a form with how to tell it from what the drawing gives.

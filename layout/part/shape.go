@@ -40,7 +40,7 @@ func newShape(s *Sizes) (*Shape, parts.Errors) {
 		if isBar {
 			break
 		}
-		if _, folds := s.Folded(); s.marked(f) || (folds || s.Clamp != nil) && f == parts.Front {
+		if _, seen := s.form.(faced); s.marked(f) || (seen || s.Clamp != nil) && f == parts.Front {
 			face := s.face(f, false)
 			s.share(face)
 			d.Faces = append(d.Faces, face)

@@ -68,7 +68,10 @@ func (t *transition) developments(d *shaper) {
 		return
 	}
 	pieces := d.pieces(plan.TransitionPattern, "Square to round", p.Pieces, in.Seam.Deg)
-	bends := plan.PatternTable{Title: "Lines, true lengths and bends", Heads: []string{"Line", "true length", "bend"}}
+	bends := plan.PatternTable{Title: "Lines, true lengths and turns", Heads: []string{"Line", "true length", "turn to the next"}}
+	if in.Faceted {
+		bends.Title, bends.Heads[2] = "Lines, true lengths and bends", "bend at the line"
+	}
 	text := map[string]string{}
 	for _, l := range p.Lines {
 		bend := words.Trim(l.BendDeg, 1) + "°"
@@ -87,6 +90,57 @@ func (t *transition) developments(d *shaper) {
 		}
 	}
 	pieces[0].Tables = append([]plan.PatternTable{bends}, pieces[0].Tables...)
+}
+
+// onFace draws the round end behind the rectangle, and the sides of the flats.
+func (t *transition) onFace(w words.Writer, out *plan.Face) {
+	out.NoTemplate = "its flat pattern is the template"
+	at, r := plan.XY{XMm: t.in.Offset.X.Mm, YMm: t.in.Offset.Y.Mm}, t.in.Diameter.Mm/2
+	out.Circles = append(out.Circles, plan.Circle{Label: w.Dia(2*r) + " round end", DiameterMm: 2 * r, CentreMm: at})
+	for i := range 4 {
+		corner := plan.XY{XMm: out.MaxMm.XMm, YMm: out.MaxMm.YMm}
+		if i == 1 || i == 2 {
+			corner.YMm = out.MinMm.YMm
+		}
+		if i >= 2 {
+			corner.XMm = out.MinMm.XMm
+		}
+		for k := range 2 {
+			top := geom.Clock(r, 90*float64(i+k))
+			out.Hidden = append(out.Hidden, []plan.XY{corner, {XMm: geom.Clean(at.XMm + top.XMm), YMm: geom.Clean(at.YMm + top.YMm)}})
+		}
+	}
+}
+
+// views are the cut along the axis from 6 o'clock to TOP, the square end below and the
+// round end as far aside as it lies, and the one across where it lies aside there too.
+func (t *transition) views(s *Sizes) []plan.FoldView {
+	in := t.in
+	r, h, wall := in.Diameter.Mm/2, in.Height.Mm, in.Thickness.Mm
+	if in.Inside {
+		wall = -wall
+	}
+	var out []plan.FoldView
+	for i, c := range []struct {
+		name    string
+		mm, off float64
+	}{{"cut from 9 to 3 o’clock, front below", in.Width.Mm, in.Offset.X.Mm}, {"cut from 6 o’clock to TOP, front below", in.Depth.Mm, in.Offset.Y.Mm}} {
+		if i == 0 && c.off == 0 {
+			continue
+		}
+		v := plan.FoldView{Name: c.name}
+		for _, side := range []float64{-1, 1} {
+			a, b := side*c.mm/2, c.off+side*r
+			addMetal(&v, geom.Polygon([]plan.XY{{XMm: a}, {XMm: b, YMm: h}, {XMm: b - side*wall, YMm: h}, {XMm: a - side*wall}}))
+		}
+		low, high := plan.XY{XMm: c.mm / 2}, plan.XY{XMm: c.off + r, YMm: h}
+		v.Dims = []plan.FoldLength{
+			{FromMm: plan.XY{XMm: -low.XMm}, ToMm: low, Out: plan.XY{YMm: -1}, Text: s.W.Size(c.mm), Limits: s.limitsText(s.General(c.mm))},
+			{FromMm: plan.XY{XMm: c.off - r, YMm: h}, ToMm: high, Out: plan.XY{YMm: 1}, Text: s.W.Dia(2 * r), Limits: s.limitsText(s.General(2 * r))},
+			{FromMm: plan.XY{XMm: v.MaxMm.XMm}, ToMm: plan.XY{XMm: v.MaxMm.XMm, YMm: h}, Out: plan.XY{XMm: 1}, Text: s.W.Size(h), Limits: s.limitsText(s.General(h))}}
+		out = append(out, v)
+	}
+	return out
 }
 
 func (t *transition) features(n *Numbered) {
@@ -119,7 +173,7 @@ func (t *transition) offsetWords(w words.Writer) string {
 
 func (t *transition) operations(b *bench) {
 	b.op(warn(plan.Operation{Machine: "Cutter", Title: "Cut the flat blank", Do: []string{
-		"Mark the development on " + b.StockText() + " from the 1:1 template and cut; scribe every bend line and its number on the outside.",
+		"Mark the development on " + b.StockText() + " from the 1:1 template and cut; scribe every line and its number on the outside.",
 		"Check two true lengths of the table before cutting.", "Deburr the edges."},
 		Refs: b.refs(plan.EndFeature, plan.HeightFeature)}, sheetEdges))
 	bend := plan.Operation{Machine: "Press", Title: "Bend at every line", Do: []string{
@@ -128,7 +182,7 @@ func (t *transition) operations(b *bench) {
 		Gauge: "protractor, round gauge"}
 	if !t.in.Faceted {
 		bend.Machine, bend.Title = "Roll", "Form the corners, keep the flats"
-		bend.Do = []string{"Form each corner over a bar or in the rolls, from line to line, the flats left flat.", "Try against a template of the round end after each corner."}
+		bend.Do = []string{"Form each corner over a bar or in the rolls, round from line to line by the turn of the table, the flats left flat.", "Try against a template of the round end after each corner."}
 		b.op(warn(bend, rolls))
 	} else {
 		bend.Do[1] = "Try the round end after each corner: " + words.Trim(facets, 0) + " flats, their middles " + sawnText(b.W, FlatsShortMm(t.in)) + " inside the round."
