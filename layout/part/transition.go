@@ -96,14 +96,16 @@ func (t *transition) developments(d *shaper) {
 func (t *transition) onFace(w words.Writer, out *plan.Face) {
 	out.NoTemplate = "its flat pattern is the template"
 	at, r := plan.XY{XMm: t.in.Offset.X.Mm, YMm: t.in.Offset.Y.Mm}, t.in.Diameter.Mm/2
+	out.MinMm = plan.XY{XMm: min(-t.in.Width.Mm/2, at.XMm-r), YMm: min(-t.in.Depth.Mm/2, at.YMm-r)}
+	out.MaxMm = plan.XY{XMm: max(t.in.Width.Mm/2, at.XMm+r), YMm: max(t.in.Depth.Mm/2, at.YMm+r)}
 	out.Circles = append(out.Circles, plan.Circle{Label: w.Dia(2*r) + " round end", DiameterMm: 2 * r, CentreMm: at})
 	for i := range 4 {
-		corner := plan.XY{XMm: out.MaxMm.XMm, YMm: out.MaxMm.YMm}
+		corner := plan.XY{XMm: t.in.Width.Mm / 2, YMm: t.in.Depth.Mm / 2}
 		if i == 1 || i == 2 {
-			corner.YMm = out.MinMm.YMm
+			corner.YMm = -corner.YMm
 		}
 		if i >= 2 {
-			corner.XMm = out.MinMm.XMm
+			corner.XMm = -corner.XMm
 		}
 		for k := range 2 {
 			top := geom.Clock(r, 90*float64(i+k))

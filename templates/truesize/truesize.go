@@ -86,7 +86,7 @@ func templatesOf(pl *plan.Plan, part *plan.PartPlan, which Policy) ([]*template,
 		if err != nil {
 			return nil, err
 		}
-		if which == All || face.NoTemplate == "" {
+		if face.NoTemplate == "" || which == All && len(t.marks) > 0 {
 			out = append(out, t)
 		}
 	}
