@@ -75,6 +75,9 @@ func TestRadialOpenings(t *testing.T) {
 		// 47.12 mm round a circle of 60 is 90°: to 30·sin 45° on both sides.
 		{"window", deep, row(plan.RadialRow{Shape: "window", AxialMm: 50, AroundMm: 15 * math.Pi, AlongMm: 40}), part.Made{},
 			[]assembly.Vec{{X: 21.1, Y: 21.1, Z: -50}, {Y: 25, Z: -30.1}, {X: -21, Y: 21, Z: -69.9}}, []assembly.Vec{{X: 21.3, Y: 20.5, Z: -50}, {Y: 25, Z: -29.9}, {Y: 19.9, Z: -50}}},
+		// 110 mm are over half of the round: all of its width.
+		{"window over half round", &parts.Radial{}, row(plan.RadialRow{Shape: "window", AxialMm: 50, AroundMm: 110, AlongMm: 40}), part.Made{},
+			[]assembly.Vec{{X: 29.5, Y: 1, Z: -50}, {X: -29.5, Y: 1, Z: -31}}, []assembly.Vec{{X: 29.5, Y: -1, Z: -50}}},
 		{"window, corners round", deep, row(plan.RadialRow{Shape: "window", AxialMm: 50, AroundMm: 15 * math.Pi, AlongMm: 40, CornerMm: 10}), part.Made{},
 			[]assembly.Vec{{X: 18, Y: 22, Z: -33.5}, {Y: 25, Z: -30.1}}, []assembly.Vec{{X: 20.5, Y: 21, Z: -31}}},
 		{"slot along", deep, row(plan.RadialRow{Shape: "slot", AxialMm: 50, AroundMm: 10, AlongMm: 40}), part.Made{},

@@ -195,3 +195,58 @@ func TestLockNuts(t *testing.T) {
 		}
 	}
 }
+
+// TestBearingTables: outside diameter and width T of tapered bearings, ISO 355, and threads
+// of locking nuts, ISO 2982-1: 0.75 on M10, 1 to M20, 1.5 to M50, 2 to M150. From memory,
+// unchecked.
+func TestBearingTables(t *testing.T) {
+	t.Parallel()
+	rows := strings.Split("30204 47 15.25, 30205 52 16.25, 30206 62 17.25, 30207 72 18.25, 30208 80 19.75, 30209 85 20.75, 30210 90 21.75, 30211 100 22.75, 30212 110 23.75, 30213 120 24.75, 30214 125 26.25, 30215 130 27.25, 30216 140 28.25, "+
+		"30304 52 16.25, 30305 62 18.25, 30306 72 20.75, 30307 80 22.75, 30308 90 25.25, 30309 100 27.25, 30310 110 29.25, 30311 120 31.5, 30312 130 33.5, 30313 140 36, 30314 150 38, 30315 160 40, 30316 170 42.5", ", ")
+	if n := len(taperedOf["302"]) + len(taperedOf["303"]); n != len(rows) || len(taperedOf) != 2 {
+		t.Errorf("%d bearings, want %d", n, len(rows))
+	}
+	for _, row := range rows {
+		var name string
+		var own [2]float64
+		if _, err := fmt.Sscan(row, &name, &own[0], &own[1]); err != nil {
+			t.Fatal(err)
+		}
+		for _, c := range []struct {
+			outside, width float64
+			other          bool
+		}{{own[0], own[1], false}, {own[0] + 0.5, own[1], true}, {own[0], own[1] - 0.25, true}} {
+			got, other := otherWidth(name, c.outside, c.width)
+			if got != own || other != c.other {
+				t.Errorf("%s of %g × %g: %v, other %v, want %v, %v", name, c.outside, c.width, got, other, own, c.other)
+			}
+		}
+	}
+	for _, name := range []string{"30203", "30217", "30317", "32208"} {
+		if _, other := otherWidth(name, 1, 1); other {
+			t.Errorf("no table knows %s", name)
+		}
+	}
+	for name, bore := range map[string]float64{"30204": 20, "32210": 50, "30296": 480, "30297": 0, "30203": 0, "3020a": 0, "20208": 0, "302081": 0, "": 0} {
+		if got := boreCodeMm(name); got != bore {
+			t.Errorf("%s has a bore of %g, want %g", name, got, bore)
+		}
+	}
+	if len(nutThreads) != 29 {
+		t.Errorf("%d nuts, want 29", len(nutThreads))
+	}
+	for d, pitch := range nutThreads {
+		want := 2.0
+		switch {
+		case d == 10:
+			want = 0.75
+		case d <= 20:
+			want = 1
+		case d <= 50:
+			want = 1.5
+		}
+		if pitch != want || d > 150 {
+			t.Errorf("M%gx%g, want %g", d, pitch, want)
+		}
+	}
+}
