@@ -1,0 +1,128 @@
+package review
+
+import (
+	"math"
+	"reflect"
+	"testing"
+
+	"centrepop/layout/plan"
+	"centrepop/layout/threads"
+	"centrepop/parts"
+)
+
+// TestSmallGeometry: what the rules measure with, by hand.
+func TestSmallGeometry(t *testing.T) {
+	t.Parallel()
+	p := func(x, y float64) plan.XY { return plan.XY{XMm: x, YMm: y} }
+	lengths := func(mm ...float64) (out []parts.Length) {
+		for _, v := range mm {
+			out = append(out, parts.Length{Mm: v, Pos: parts.Pos{Line: 1}})
+		}
+		return out
+	}
+	class := func(c string) parts.Fit { return parts.Fit{Class: parts.Text{Value: c}} }
+	within := func(mm float64) parts.Fit { return parts.Fit{PlusMinus: lengths(mm)[0]} }
+	limits := func(lo, hi float64) parts.Fit { return parts.Fit{Limits: lengths(lo, hi)} }
+	fits := func(by func(parts.Fit) bool, list ...parts.Fit) (out []bool) {
+		for _, f := range list {
+			out = append(out, by(f))
+		}
+		return out
+	}
+	six := func(f parts.Fit) bool { return fine(f, 6) }
+	steps := []cylinder{{fromMm: 0, toMm: 20, radiusMm: 30}, {fromMm: 20, toMm: 50, radiusMm: 20}}
+	radii := func(zs ...float64) (out []float64) {
+		for _, z := range zs {
+			out = append(out, radiusAt(steps, z))
+		}
+		return out
+	}
+	way := func(radius, sign float64) float64 { return outerMm(inTheWay(steps, cylinder{radiusMm: radius}, sign)) }
+	ring := func(degs ...float64) (out []place) {
+		for _, d := range degs {
+			out = append(out, place{radiusMm: 50, deg: d})
+		}
+		return out
+	}
+	row := plan.RadialRow{ClockDeg: 350, AxialMm: 30, OutsideMm: 120, AlongMm: 10, AroundMm: 8}
+	grid := func(r plan.RadialRow) [4]plan.XY { // at 0°, 90°, 180° and 270°
+		e := edgeOfOpening(r)
+		var out [4]plan.XY
+		for i := range out {
+			q := e[i*len(e)/4]
+			out[i] = p(math.Round(math.Abs(q.XMm)*1e6)/1e6, math.Round(math.Abs(q.YMm)*1e6)/1e6)
+		}
+		return out
+	}
+	round := func(v float64) float64 { return math.Round(v*1e6) / 1e6 }
+	pin := func(note string) [2]float64 { a, b := pinOf(note); return [2]float64{a, b} }
+	for _, c := range []struct {
+		what      string
+		got, want any
+	}{
+		{"from a line: beside it, beyond its ends, of no length", []float64{toPoint(p(5, 3), p(0, 0), p(10, 0)), toPoint(p(13, 4), p(0, 0), p(10, 0)), toPoint(p(-3, -4), p(0, 0), p(10, 0)), toPoint(p(3, 4), p(0, 0), p(0, 0)), round(toPoint(p(0, 10), p(0, 0), p(6, 8)))}, []float64{3, 5, 5, 5, 6}},
+		{"two lines: crossing, beside, end on, one at the other's end", []float64{apart(p(0, 0), p(10, 0), p(5, -5), p(5, 5)), apart(p(0, 0), p(10, 0), p(2, 4), p(8, 4)), apart(p(0, 0), p(10, 0), p(13, 4), p(20, 4)), apart(p(0, 0), p(10, 0), p(5, 2), p(5, 9)), apart(p(5, 2), p(5, 9), p(0, 0), p(10, 0)), apart(p(0, 0), p(10, 0), p(10, 0), p(20, 5))}, []float64{0, 4, 5, 2, 2, 0}},
+		{"an outline that is closed, and one that is not", [][]plan.XY{polyline("M0 0H10V5Z"), polyline("M0 0H10V5"), polyline("")}, [][]plan.XY{{p(0, 0), p(10, 0), p(10, 5), p(0, 0)}, {p(0, 0), p(10, 0), p(10, 5), p(0, 0)}, nil}},
+		{"greatest divisors", []int{gcd(12, 18), gcd(18, 12), gcd(7, 5), gcd(4, 0)}, []int{6, 6, 1, 4}},
+		{"the radius at places of an axis", radii(-0.1, 0, 10, 20, 20.1, 50, 50.1), []float64{0, 30, 30, 30, 20, 20, 0}},
+		{"what is larger or smaller by more than 0.05", []float64{way(29.9, 1), way(29.96, 1), way(10, 1), way(20.1, -1), way(20.04, -1), way(40, -1)}, []float64{30, 0, 30, 20, 0, 30}},
+		{"a ring that looks alike so often", []bool{repeats(ring(0, 90, 180, 270), 4), repeats(ring(0, 90, 180, 270), 2), repeats(ring(0, 80, 180, 260), 2), repeats(ring(0, 80, 180, 260), 4), repeats(ring(10, 130, 250), 3), repeats(ring(10, 130, 251), 3), repeats(ring(0, 90.01, 180, 270), 4), repeats(ring(0, 90.02, 180, 270), 4)}, []bool{true, true, true, false, true, false, true, false}},
+		{"on one place to 0.01 mm: 0.0114° of 50", []bool{onOne(0.0114, 50), onOne(-0.0114, 50), onOne(0.0115, 50), onOne(0.0057, 100), onOne(0.0058, 100)}, []bool{true, true, false, true, false}},
+		{"the height of a nut", nutHighMm(threads.Thread{MajorMm: 40}), 9.0},
+		{"the wall of a tube", []float64{leastWallMm(60), leastWallMm(75), leastWallMm(200)}, []float64{1.5, 1.5, 4}},
+		{"few of many", []string{few([]string{"a", "b", "c", "d"}), few([]string{"a", "b", "c", "d", "e"}), few([]string{"a", "b", "c", "d", "e", "f"}), few([]string{"a"})}, []string{"a, b, c, d", "a, b, c, d and 1 more", "a, b, c, d and 2 more", "a"}},
+		{"and more of the same", []string{same(0), same(1), same(2), same(3), same(12)}, []string{"", "", " (and one more)", " (and 2 more)", " (and 11 more)"}},
+		{"clocks of slots", []float64{clock(&hole{a: p(0, 10), b: p(0, 30)}), clock(&hole{a: p(10, -5), b: p(10, 5)}), clock(&hole{a: p(-4, 0), b: p(0, -4)}), clock(&hole{a: p(3, 3), b: p(5, 5)})}, []float64{0, 90, -135, 45}},
+		{"fits to turn", fits(toTurn, class("H7"), parts.Fit{}, limits(20, 20.19), limits(20, 20.2), within(0.09), within(0.1)), []bool{true, false, true, false, true, false}},
+		{"fine fits", fits(six, class("k6"), class("H7"), class("h5"), class(""), limits(20, 20.03), limits(20, 20.031), within(0.015), within(0.0151)), []bool{true, false, true, false, true, false, true, false}},
+		{"pressed fits", []bool{pressed(cylinder{step: &parts.Step{}, size: parts.Size{Fit: class("j6")}}), pressed(cylinder{step: &parts.Step{}, size: parts.Size{Fit: class("H7")}}), pressed(cylinder{step: &parts.Step{}, size: parts.Size{Fit: class("js6")}}), pressed(cylinder{step: &parts.Step{}, size: parts.Size{Fit: class("k6")}})}, []bool{true, false, true, true}},
+		// 10° of Ø120 are 10.472 round: off by that, 30 mm along by 10 and 30.
+		{"off the axis of a branch", []float64{round(offBranch(row, 30, 0, 20)), round(offBranch(row, 30, 350, 20)), round(offBranch(row, 40, 350, 20)), offBranch(row, 75, 350, 20), offBranch(row, 75.1, 350, 20)}, []float64{10.471976, 0, 10, 45, math.Inf(1)}},
+		{"edge of a window", grid(plan.RadialRow{AroundMm: 20, AlongMm: 12, CornerMm: 2}), [4]plan.XY{p(10, 4), p(8, 6), p(10, 4), p(8, 6)}},
+		{"edge of a hole", grid(plan.RadialRow{Shape: "hole", DiameterMm: 12}), [4]plan.XY{p(6, 0), p(0, 6), p(6, 0), p(0, 6)}},
+		{"edge of a slot", grid(plan.RadialRow{Shape: "slot", AroundMm: 8, AlongMm: 30}), [4]plan.XY{p(4, 11), p(0, 15), p(4, 11), p(0, 15)}},
+		{"lengths in words", []float64{noteMm("12", "mm"), noteMm("0.5", "in"), noteMm("3", "ells")}, []float64{12, 12.7, 0}},
+		{"no pin in words", pin("as it is"), [2]float64{}},
+	} {
+		if !reflect.DeepEqual(c.got, c.want) {
+			t.Errorf("%s: %v, want %v", c.what, c.got, c.want)
+		}
+	}
+}
+
+// TestWeldCorners: where a fillet round a joint of radius 30 at its upper end lies: from
+// inside or outside, on the end that is over the other by more than 0.5, at a shoulder that
+// is over 0.3 larger; a bevel or a bore wider than 0.3 makes it the last choice.
+func TestWeldCorners(t *testing.T) {
+	t.Parallel()
+	stands := func(inner, outer [2]float64, from, to float64) *standingPart { // radii below, and above the joint's end
+		line := func(r [2]float64) []plan.XY {
+			return []plan.XY{{XMm: from, YMm: r[0]}, {XMm: 100, YMm: r[0]}, {XMm: 100.001, YMm: r[1]}, {XMm: to, YMm: r[1]}}
+		}
+		return &standingPart{section: &plan.Section{LengthMm: to, Inner: line(inner), Outer: line(outer)}}
+	}
+	for _, c := range []struct {
+		name         string
+		outer, inner surfaceEnd
+		dir          float64
+		want         weldEnd
+	}{
+		{"flush", surfaceEnd{stands([2]float64{30, 30}, [2]float64{40, 40}, 0, 100), 100}, surfaceEnd{stands([2]float64{20, 20}, [2]float64{30, 30}, 0, 100), 100}, 1, weldEnd{z: 100, r: 30, dir: 1, sides: []float64{1, -1}}},
+		{"0.5 over", surfaceEnd{stands([2]float64{30, 30}, [2]float64{40, 40}, 0, 100), 100}, surfaceEnd{stands([2]float64{20, 20}, [2]float64{30, 30}, 0, 100.5), 100.5}, 1, weldEnd{z: 100, r: 30, dir: 1, sides: []float64{1, -1}}},
+		{"more over", surfaceEnd{stands([2]float64{30, 30}, [2]float64{40, 40}, 0, 100), 100}, surfaceEnd{stands([2]float64{20, 20}, [2]float64{30, 30}, 0, 130), 130}, 1, weldEnd{z: 100, r: 30, dir: 1, rank: 1, sides: []float64{1}}},
+		{"0.5 under", surfaceEnd{stands([2]float64{30, 30}, [2]float64{40, 40}, 0, 100.5), 100.5}, surfaceEnd{stands([2]float64{20, 20}, [2]float64{30, 30}, 0, 100), 100}, 1, weldEnd{z: 100.5, r: 30, dir: 1, sides: []float64{1, -1}}},
+		{"more under", surfaceEnd{stands([2]float64{30, 30}, [2]float64{40, 40}, 0, 112), 112}, surfaceEnd{stands([2]float64{20, 20}, [2]float64{30, 30}, 0, 100), 100}, 1, weldEnd{z: 100, r: 30, dir: 1, depthMm: 12, sides: []float64{-1}}},
+		{"a shoulder", surfaceEnd{stands([2]float64{30, 30}, [2]float64{40, 40}, 0, 100), 100}, surfaceEnd{stands([2]float64{20, 20}, [2]float64{30, 35}, 0, 130), 130}, 1, weldEnd{z: 100, r: 35, dir: 1, rank: 1, sides: []float64{1}}},
+		{"hardly one", surfaceEnd{stands([2]float64{30, 30}, [2]float64{40, 40}, 0, 100), 100}, surfaceEnd{stands([2]float64{20, 20}, [2]float64{30, 30.29}, 0, 130), 130}, 1, weldEnd{z: 100, r: 30, dir: 1, rank: 1, sides: []float64{1}}},
+		{"a wider bore", surfaceEnd{stands([2]float64{30.31, 30}, [2]float64{40, 40}, 0, 100), 100}, surfaceEnd{stands([2]float64{20, 20}, [2]float64{30, 30}, 0, 100), 100}, 1, weldEnd{z: 100, r: 30, dir: 1, rank: 2, sides: []float64{1, -1}}},
+		{"hardly wider", surfaceEnd{stands([2]float64{30.29, 30}, [2]float64{40, 40}, 0, 100), 100}, surfaceEnd{stands([2]float64{20, 20}, [2]float64{30, 30}, 0, 100), 100}, 1, weldEnd{z: 100, r: 30, dir: 1, sides: []float64{1, -1}}},
+		{"a bevel", surfaceEnd{stands([2]float64{30, 30}, [2]float64{40, 40}, 0, 100), 100}, surfaceEnd{stands([2]float64{20, 20}, [2]float64{29.69, 29.69}, 0, 100), 100}, 1, weldEnd{z: 100, r: 30, dir: 1, rank: 2, sides: []float64{1, -1}}},
+		{"hardly one", surfaceEnd{stands([2]float64{30, 30}, [2]float64{40, 40}, 0, 100), 100}, surfaceEnd{stands([2]float64{20, 20}, [2]float64{29.71, 29.71}, 0, 100), 100}, 1, weldEnd{z: 100, r: 30, dir: 1, sides: []float64{1, -1}}},
+		{"over at the lower end", surfaceEnd{stands([2]float64{30, 30}, [2]float64{40, 40}, 10, 100), 10}, surfaceEnd{stands([2]float64{20, 20}, [2]float64{30, 30}, 0, 100), 0}, -1, weldEnd{z: 10, r: 30, dir: -1, rank: 1, sides: []float64{1}}},
+		{"under at the lower end", surfaceEnd{stands([2]float64{30, 30}, [2]float64{40, 40}, 0, 100), 0}, surfaceEnd{stands([2]float64{20, 20}, [2]float64{30, 30}, 10, 100), 10}, -1, weldEnd{z: 10, r: 30, dir: -1, depthMm: 10, sides: []float64{-1}}},
+	} {
+		if got := newWeldEnd(c.dir, 30, c.outer, c.inner); !reflect.DeepEqual(got, c.want) {
+			t.Errorf("%s: %+v, want %+v", c.name, got, c.want)
+		}
+	}
+}
