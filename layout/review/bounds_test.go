@@ -59,6 +59,8 @@ func TestBounds(t *testing.T) {
 		what, figures string
 	}{
 		{"edge", plate + "holes: [{name: h, at: [[%g, 0]], size: 10}]\n", 42.5, 42.6, "lies close to the outline", "from its centre to the outline 7.4 mm, wanted 7.5 mm; metal left 2.4 mm beside 10 mm"},
+		{"edge", plate + "holes: [{name: h, at: [[%g, 0]], size: {diameter: 20, fit: H7}}]\n", 30, 30.1, "lies close to the outline", "19.9 mm, wanted 20 mm; metal left 9.9 mm beside 20 mm"},
+		{"edge", plate + "holes: [{name: h, at: [[%g, 0]], size: {diameter: 20.4, fit: H7}}]\n", 34.7, 34.8, "lies close to the outline", "15.2 mm, wanted 15.3 mm"},
 		{"edge", plate + "holes: [{name: h, at: [[%g, 0]], size: M8 tap, depth: through}]\n", 42, 42.1, "lies close to the outline", "7.9 mm, wanted 8 mm; metal left 3.9 mm beside 8 mm"},
 		{"edge", plate + "holes: [{name: h, at: [[0, %g]], size: M10 clearance}]\n", 36.8, 36.9, "lies close to the outline", "13.1 mm, wanted 13.2 mm; metal left 7.6 mm beside 11 mm"},
 		{"edge", plate + "slots: [{name: h, at: [[%g, 0]], width: 10, length: 30, turn: 0}]\n", 40, 40.1, "lies close to the outline", "9.9 mm, wanted 10 mm; metal left 4.9 mm beside 10 mm"},

@@ -20,6 +20,7 @@ const steelwork = "EN 1993-1-8:2005 Table 3.3, used as guidance"
 // hole has that of steelwork; half a thread of metal beside a tapped hole, and
 // a quarter of its diameter beside a plain one, are common practice.
 func (h *hole) edgeRim() rim {
+	const pinMm = 20.0 // the thickest pin that is pressed in; common practice, no source
 	d := 2 * h.radiusMm
 	switch {
 	case h.slot != nil:
@@ -28,7 +29,7 @@ func (h *hole) edgeRim() rim {
 		if e, err := bolts.EdgeDistances(d); err == nil {
 			return rim{e.E1Mm, "from the centre of a bolt hole to an edge at least 1.2 times the hole", steelwork}
 		}
-	case h.group.Size.Make == parts.PlainHole && fine(h.group.Size.Size.Fit, 8):
+	case h.group.Size.Make == parts.PlainHole && d <= pinMm && fine(h.group.Size.Size.Fit, 8):
 		return rim{1.0 * d, "from the centre of a hole for a pin to an edge at least its diameter", practice}
 	case h.thread != nil:
 		return rim{1.0 * d, "from the centre of a tapped hole to an edge at least one thread diameter", practice}

@@ -178,7 +178,8 @@ var bothEnds = regexp.MustCompile(`(?i)\bone\b.*\bthe other\b.*\bfrom (?:the )?(
 // from both ends and passes one of them only.
 func (r *reviewer) twoWays(v, to *view, e *parts.Loose, seat cylinder) {
 	open := v.openMm()
-	if math.IsInf(open, 1) || seat.size.Thread.Value != "" || byForce.MatchString(e.How.Value) {
+	named := strings.Contains(wordsOf(strings.ToLower(e.How.Value)), "on the "+strings.ReplaceAll(seat.name, "-", " ")+" ")
+	if math.IsInf(open, 1) || !named && !seatNames(seat.step.Seat.Value, v.p) || seat.size.Thread.Value != "" || byForce.MatchString(e.How.Value) {
 		return
 	}
 	past, name := seat.radiusMm, seat.name

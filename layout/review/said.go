@@ -117,7 +117,7 @@ func (v *view) saidSide(g *parts.HoleGroup, t parts.Text) bool {
 	for _, said := range strings.FieldsFunc(t.Value, func(c rune) bool { return strings.ContainsRune(".;,", c) }) {
 		m := entersBy.FindStringSubmatch(said)
 		sunk := g.Countersink != nil || g.Counterbore != nil || !g.Through
-		if m == nil || !sunk || strings.ToLower(m[1]) == string(g.Face) || !saysHoles(" "+strings.ToLower(said), g.Name.Value) || !screwNamed.MatchString(said+t.Value) {
+		if m == nil || !sunk || strings.ToLower(m[1]) == string(g.Face) || !saysHoles(" "+strings.ToLower(said), g.Name.Value) || !screwNamed.MatchString(said) {
 			continue
 		}
 		v.report(Check, g.Name.Value, g.Pos, Finding{
