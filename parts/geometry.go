@@ -163,7 +163,7 @@ func (r *reader) notDeeper(p *Part, depth Length, what string) {
 		room = p.Profile.LengthMm()
 	}
 	if room > 0 && depth.Mm >= room-geom.CloseMm {
-		r.faultf(depth.Pos, "a smaller depth, or depth: through", "the %s is %s deep in a part of %s", what, depth.Text, r.units.said(room))
+		r.faultf(depth.Pos, "a smaller depth, depth: through, or a thicker part", "the %s is %s deep in a part of %s", what, depth.Text, r.units.said(room))
 	}
 }
 
@@ -319,7 +319,7 @@ func (r *reader) radialRoom(p *Profile, f Radial) {
 		r.faultf(f.Around.Pos, "less than the circumference", "%s goes %s round a circumference of %s", f.Name.Value, f.Around.Text, r.units.said(math.Pi*wide))
 	}
 	if f.Depth.Set() && f.Depth.Mm >= wide {
-		r.faultf(f.Depth.Pos, "a smaller depth, or depth: through", "%s is %s deep in a diameter of %s", f.Name.Value, f.Depth.Text, r.units.said(wide))
+		r.faultf(f.Depth.Pos, "a smaller depth, depth: through, or a thicker part", "%s is %s deep in a diameter of %s", f.Name.Value, f.Depth.Text, r.units.said(wide))
 	}
 }
 

@@ -100,3 +100,26 @@ func (m *Machine) inTubes() (found []plan.Problem) {
 	}
 	return found
 }
+
+// pastEnd finds flights that reach past the end of what they are welded to.
+func (m *Machine) pastEnd() (found []plan.Problem) {
+	for _, j := range m.joints {
+		ends := []plan.JointEnd{j.A, j.B}
+		for k, e := range ends {
+			b, o := m.standing(Instance{e.Part, e.Copy}), m.standing(Instance{ends[1-k].Part, ends[1-k].Copy})
+			if j.Weld == nil || b == nil || o == nil || m.model(e.Part).Part.Flight == nil || !sameAxis(o.Pose, b.Pose) {
+				continue
+			}
+			box := b.Box().Moved(o.Pose.Inverse())
+			outside, _ := m.model(ends[1-k].Part).Sides()
+			for _, s := range outside {
+				if past := max(-box.Low.Z-s.ToMm, s.FromMm+box.High.Z); s.Name == ends[1-k].Feature && past > standsMm {
+					found = append(found, plan.Problem{Joint: j.Name, Kind: plan.WeldPast, Pos: m.posOf(j.Name), Args: []plan.Arg{
+						plan.Named(m.title(b.ID)), plan.Named(m.title(o.ID)), plan.Of(plan.Mm, words.Round(past, 1)),
+					}})
+				}
+			}
+		}
+	}
+	return found
+}

@@ -45,7 +45,7 @@ func (m *Machine) Review() {
 		said[pair] = true
 		m.overlaps(o)
 	}
-	m.Problems = append(m.Problems, all(slices.Concat(m.travel(), m.contact(), m.openings(), m.foot(), m.faces(), m.onBeads(), []look{m.floats, m.stand, m.conveys, m.inTubes, m.anchoredHigh, m.shutIn}))...)
+	m.Problems = append(m.Problems, all(slices.Concat(m.travel(), m.contact(), m.openings(), m.foot(), m.faces(), m.onBeads(), []look{m.floats, m.stand, m.conveys, m.inTubes, m.pastEnd, m.liftsLow, m.anchoredHigh, m.shutIn}))...)
 }
 
 // overlaps says what lies in one another and, where that is known, why: their joint does

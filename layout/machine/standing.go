@@ -2,6 +2,7 @@ package machine
 
 import (
 	"math"
+	"regexp"
 	"slices"
 	"strconv"
 
@@ -212,4 +213,39 @@ func alongSlot(half plan.XY, radiusMm float64) (at []plan.XY) {
 // used tells whether a joint puts its screws through a group of holes.
 func (m *Machine) used(r *part.Model, g *part.Group) bool {
 	return slices.ContainsFunc(m.job.Joints, func(j *parts.Joint) bool { return j.Names(r.Part.Name.Value, g.Group.Name) })
+}
+
+// liftHoles is in the names and notes of holes that a part hangs in.
+var liftHoles = regexp.MustCompile(`(?i)\b(lift|lifting|shackles?|eye-?bolts?|hoist|hoisting|sling)\b`)
+
+// liftsLow finds holes for lifting of which none lies over the centre of gravity of their part
+// as it stands.
+func (m *Machine) liftsLow() (found []plan.Problem) {
+	for i := range m.Bodies {
+		b := &m.Bodies[i]
+		_, made := m.Of[b.ID]
+		_, centre, ok := b.Mass()
+		if !made || !ok {
+			continue
+		}
+		seen := map[*part.Group]bool{}
+		for _, f := range m.mouths(b) {
+			in := f.group.Hole
+			if seen[f.group] || f.used || !liftHoles.MatchString(words.Spaced(f.group.Group.Name)+" "+in.Note.Value) {
+				continue
+			}
+			seen[f.group] = true
+			high := math.Inf(-1)
+			for _, at := range f.at {
+				high = max(high, at.Sub(centre).Dot(up))
+			}
+			if high < -standsMm {
+				joint := m.between(b.ID, "")
+				found = append(found, plan.Problem{Joint: joint, Kind: plan.LiftsLow, Pos: in.Pos, Args: []plan.Arg{
+					plan.Named(words.Spaced(f.group.Group.Name)), plan.Named(m.title(b.ID)), plan.Of(plan.Mm, words.Round(-high, 0)),
+				}})
+			}
+		}
+	}
+	return found
 }

@@ -50,7 +50,7 @@ func (z *sizer) clamp() {
 			z.fault(in.Slot.Pos, "a cut of "+z.W.Size(in.Slot.Mm)+" leaves the screw "+in.Size+" no metal to close it", "a cut as narrow as the saw, such as "+z.W.Near(narrowMm))
 			return
 		}
-		z.fault(in.Screw, "a screw "+in.Size+" has no room in the wall of "+z.W.Size((ring.OutsideMm-ring.BoreMm)/2), "a smaller screw, another at, or a larger outside")
+		z.fault(in.Screw, "a screw "+in.Size+" has no room in the wall of "+z.W.Size((ring.OutsideMm-ring.BoreMm)/2), "a smaller screw, another at, a larger outside, or a smaller "+in.In.Value)
 		return
 	}
 	if err != nil {

@@ -184,8 +184,8 @@ const nearBendThick = 2.0
 // from the one drawn before it is said. Common practice, no source.
 const besidesRadius = 0.3
 
-// foldProblems are the holes near a bend and the radii that the die does not
-// leave.
+// foldProblems are the holes near a bend, the flanges that stand where the punch has to go,
+// and the radii that the die does not leave.
 func (n *Numbered) foldProblems() []plan.Problem {
 	f, ok := n.form.(*folded)
 	if !ok || f.err != nil {
@@ -204,6 +204,12 @@ func (n *Numbered) foldProblems() []plan.Problem {
 					plan.Named(words.Spaced(m.name)), plan.Of(plan.Mm, math.Max(0, words.Round(room, 2))), plan.Of(plan.Mm, least)}})
 				break
 			}
+		}
+	}
+	for i := range f.blank.Folds {
+		if beside := f.blank.WayOf(f.order, i).BesideMm; beside < f.in.Punch.Mm/2-1e-9 {
+			out = append(out, plan.Problem{Kind: plan.PunchBlocked, Pos: f.in.Flanges[i].Height.Pos, Args: []plan.Arg{
+				plan.Named(f.flapName(i)), plan.Of(plan.Mm, words.Round(max(0, beside), 1))}})
 		}
 	}
 	for i := range f.blank.Folds {

@@ -125,8 +125,7 @@ func (f *folded) steps(z *sizer) []Step {
 	return nil
 }
 
-// reach refuses a flange that the die cannot hold, and one that stands where the
-// punch has to go.
+// reach refuses a flange that the die cannot hold.
 func (f *folded) reach(z *sizer, i int) {
 	fold, in := &f.blank.Folds[i], &f.in.Flanges[i]
 	least, err := f.die.MinFlangeMm(fold.AngleDeg)
@@ -142,14 +141,6 @@ func (f *folded) reach(z *sizer, i int) {
 	if die := f.die.OpeningMm; way.UnderMm < die-1e-9 {
 		z.fault(in.Height.Pos, "a flange that hangs "+z.W.Said(words.Round(way.UnderMm, 1))+" from the fold line meets the die when the "+f.flapName(i)+" is folded", "at least "+z.W.Said(die)+", the opening of the die, a narrower die, or two parts")
 	}
-	if math.IsInf(way.BesideMm, 1) || way.BesideMm >= f.in.Punch.Mm/2-1e-9 {
-		return
-	}
-	what := "a flange that is folded before stands in the way of the punch when the " + f.flapName(i) + " is folded"
-	if way.BesideMm > 0 {
-		what += ": it comes within " + z.W.Said(words.Round(way.BesideMm, 1)) + " of the punch's middle"
-	}
-	z.fault(in.Height.Pos, what, "lower flanges, a wider base, or two parts")
 }
 
 // flapName is a flange as people call it: "top flange", "top 2 flange" on its free edge.

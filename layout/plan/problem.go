@@ -145,9 +145,10 @@ const (
 	SlideNoThread ProblemKind = "slide-no-thread"
 	SlidePlate    ProblemKind = "slide-plate"
 	SlideWide     ProblemKind = "slide-plate-wide"
-	// NearBend and BendRadius are of a folded part.
-	NearBend   ProblemKind = "near-bend"
-	BendRadius ProblemKind = "bend-radius"
+	// NearBend, PunchBlocked and BendRadius are of a folded part.
+	NearBend     ProblemKind = "near-bend"
+	PunchBlocked ProblemKind = "punch-blocked"
+	BendRadius   ProblemKind = "bend-radius"
 	// Of a bar: a hole near its end or edge, in the corner or root of its section, or too deep;
 	// a wall that is not sold; longer than bars are. CornerUnlike is of two that meet.
 	BarHoleNear    ProblemKind = "bar-hole-near"
@@ -175,7 +176,9 @@ const (
 	AnchoredHigh   ProblemKind = "anchored-high"
 	FilletNoCorner ProblemKind = "fillet-no-corner"
 	SeamBeyond     ProblemKind = "seam-beyond"
+	LiftsLow       ProblemKind = "lifts-low"
 	FlightTight    ProblemKind = "flight-tight"
+	WeldPast       ProblemKind = "weld-past"
 	FlightWide     ProblemKind = "flight-wide"
 	PartsFloat     ProblemKind = "parts-float"
 	PlaceLacking   ProblemKind = "place-lacking"

@@ -30,12 +30,16 @@ func screwBought(words string) (t threads.Thread, longMm float64, ok bool) {
 	return t, noteMm(m[2], unit), err == nil
 }
 
+// forPushing is in the names of threads that take a screw only to part or to lift.
+var forPushing = regexp.MustCompile(`(?i)\b(draw|jack|pry|push|pull|lift|eye)`)
+
 // bought compares the screws that are ordered for a loose part with its threads, and with
 // the holes in the wall of what it stands in.
 func bought(r *reviewer) {
 	for i := range r.job.Loose {
 		e := &r.job.Loose[i]
 		short := r.boughtBy(e)
+		r.couplingTorque(e)
 		v := r.viewOf(e.Part.Value)
 		t, long, ok := screwBought(e.Buy.Value)
 		if v == nil || !ok {
@@ -47,7 +51,7 @@ func bought(r *reviewer) {
 			g := &v.p.Holes[k]
 			has, err := threads.Parse(g.Size.Thread)
 			switch {
-			case g.Size.Make != parts.TappedHole || err != nil:
+			case g.Size.Make != parts.TappedHole || err != nil || forPushing.MatchString(g.Name.Value):
 			case has.Designation != t.Designation:
 				others++
 			default:
@@ -135,7 +139,15 @@ func (r *reviewer) boughtInto(e *parts.Loose, v *view, g *parts.HoleGroup, t thr
 			f.Rule, f.Fix = "a screw clamps before it meets the bottom", "a shorter screw, or washers"
 			r.add(f)
 		}
-		if off := rowOff(g, rows); off > rows[0].DiameterMm-t.MajorMm+meetMm {
+		play := rows[0].DiameterMm - t.MajorMm + meetMm
+		if off := rowOff(g, rows); off > play {
+			if row := skewed(rows); row != nil && rowOff(g, onClock(rows, rows[0].ClockDeg)) <= play {
+				f.Pos, f.LeftMm, f.OverMm = g.Pos, nil, over(math.Abs(math.Remainder(row.ClockDeg-rows[0].ClockDeg, 360))*math.Pi/180*wall.q.Section.MaxMm)
+				f.What, f.Numbers = row.Name+" of "+p.Title.Value+" lies at another clock angle than "+rows[0].Name+": "+g.Name.Value+" of "+v.p.Title.Value+" are in one line", number(row.ClockDeg)+"° and "+number(rows[0].ClockDeg)+"°"
+				f.Rule, f.Source, f.Fix = "holes for one row of screws are in one line", "by geometry", "one clock angle for both"
+				r.add(f)
+				continue
+			}
 			f.Pos, f.LeftMm, f.OverMm = g.Pos, nil, over(off)
 			f.What, f.Numbers = g.Name.Value+" of "+v.p.Title.Value+" do not meet the holes in "+p.Title.Value, r.mm(off)+" off, with "+r.mm(rows[0].DiameterMm-t.MajorMm)+" of play"
 			f.Rule, f.Source, f.Fix = "a screw through a wall meets its thread", "by geometry", "the same distances on both drawings"
@@ -155,6 +167,26 @@ func screwRows(wall *view, t threads.Thread) (out []plan.RadialRow) {
 		if row.DiameterMm > t.MajorMm && row.DiameterMm < rattles*t.MajorMm {
 			out = append(out, row)
 		}
+	}
+	return out
+}
+
+// skewed is the first hole in a wall at another clock angle than the first of all; nil where
+// there is none.
+func skewed(rows []plan.RadialRow) *plan.RadialRow {
+	for i := range rows {
+		if rows[i].ClockDeg != rows[0].ClockDeg {
+			return &rows[i]
+		}
+	}
+	return nil
+}
+
+// onClock are holes as they would lie at one clock angle.
+func onClock(rows []plan.RadialRow, deg float64) []plan.RadialRow {
+	out := slices.Clone(rows)
+	for i := range out {
+		out[i].ClockDeg = deg
 	}
 	return out
 }

@@ -193,21 +193,41 @@ func lockNuts(r *reviewer) {
 // ISO 2982-1, from memory.
 func nutHighMm(t threads.Thread) float64 { return 0.15*t.MajorMm + 3 }
 
-// nutRoom looks for a thread that is shorter than the locking nut on it.
+// washerMm is how thick a locking washer is. ISO 2982-2, from memory: 1 to 2.
+const washerMm = 1.25
+
+// nutRoom looks for a thread that is shorter, beyond the cone, than the locking nut on it with
+// its washer and one turn for the chamfer.
 func (r *reviewer) nutRoom(j *plan.JointPlan, t threads.Thread) {
 	wanted := nutHighMm(t)
 	shaft := r.viewOf(j.A.Part)
 	if shaft == nil {
 		return
 	}
+	if slices.ContainsFunc(shaft.p.Radials, func(f parts.Radial) bool { return washer.MatchString(f.Name.Value + " " + f.Note.Value) }) {
+		wanted += washerMm + t.PitchMm
+	}
 	for _, c := range shaft.outside {
 		s := c.step
-		if s == nil || s.Size.Thread.Value != j.Bearing.HeldBy || s.Length.Mm >= wanted-slackMm {
+		if s == nil || s.Size.Thread.Value != j.Bearing.HeldBy {
+			continue
+		}
+		long := c.toMm - c.fromMm
+		for _, stack := range r.lastStacks() {
+			if me := standing(stack, j.A); me != nil && j.Bearing.LargeEndDir != 0 {
+				end, far := me.Own(j.Bearing.LargeEndMm), c.toMm
+				if me.Own(j.Bearing.LargeEndMm+j.Bearing.LargeEndDir) < end {
+					far = c.fromMm
+				}
+				long = min(long, math.Abs(far-end))
+			}
+		}
+		if long >= wanted-slackMm {
 			continue
 		}
 		r.add(Finding{
-			Severity: Check, Part: j.A.Part, Feature: s.Name.Value, Pos: s.Pos, LeftMm: left(s.Length.Mm),
-			What: s.Name.Value + " has no room for the nut that adjusts " + j.Bearing.Bearing, Numbers: r.mm(s.Length.Mm) + " of " + t.Designation + ", wanted " + r.mm(wanted),
+			Severity: Check, Part: j.A.Part, Feature: s.Name.Value, Pos: s.Pos, LeftMm: left(long),
+			What: s.Name.Value + " has no room for the nut that adjusts " + j.Bearing.Bearing, Numbers: r.mm(long) + " of " + t.Designation + ", wanted " + r.mm(wanted),
 			Rule: "the thread is longer than its locking nut", Source: "ISO 2982-1, from memory", Fix: "a longer thread",
 		})
 	}

@@ -49,6 +49,15 @@ const pressedShare = 0.5
 // facesRing looks for an O-ring in a face against which another part stands, but not where
 // the ring lies.
 func (r *reviewer) facesRing(v *view, p *standingPart, g plan.GrooveRow, stack []*standingPart) {
+	if slices.ContainsFunc(r.job.Joints, func(j *parts.Joint) bool { // what closes it has no place where its joint is wrong
+		a, b := j.Ends()
+		in := func(ref parts.JointRef) bool {
+			return standing(stack, plan.JointEnd{Part: ref.Part, Copy: max(1, ref.Copy)}) != nil
+		}
+		return j.Bolt != nil && (a.Part == p.Part || b.Part == p.Part) && !(in(a) && in(b))
+	}) {
+		return
+	}
 	face, out := g.FromMm, -1.0
 	if g.Face == parts.Back {
 		face, out = g.ToMm, 1

@@ -3,8 +3,11 @@ package review
 import (
 	"math"
 	"regexp"
+	"slices"
+	"strings"
 
 	"centrepop/layout/assembly"
+	"centrepop/parts"
 )
 
 // guardWords are in the title of what keeps hands off.
@@ -35,6 +38,9 @@ func guards(r *reviewer) {
 			continue
 		}
 		g := guardOn{r, v, b, shaft}
+		if g.away(m.Drives) {
+			continue
+		}
 		g.ends(machine.Bodies)
 		g.sides()
 	}
@@ -52,6 +58,25 @@ type guardOn struct {
 func (g *guardOn) along(b *assembly.Body) (from, to float64, through bool) {
 	box := b.Box().Moved(g.shaft.Pose.Inverse())
 	return box.Low.Z, box.High.Z, box.Low.X < 0 && box.High.X > 0 && box.Low.Y < 0 && box.High.Y > 0
+}
+
+// away tells whether a guard whose title names what sits on the driven step does not reach over
+// any of it, and says so.
+func (g *guardOn) away(drives parts.JointRef) bool {
+	shaft := g.r.viewOf(drives.Part)
+	if shaft == nil {
+		return false
+	}
+	c := named(shaft.outside, drives.Feature)
+	if c == nil || c.step == nil || c.step.Seat.Value == "" || !strings.Contains(strings.ToLower(g.v.p.Title.Value), strings.ToLower(c.step.Seat.Value)) {
+		return false
+	}
+	from, to, _ := g.along(g.body)
+	if from < -c.fromMm && to > -c.toMm {
+		return false
+	}
+	g.open("does not stand over the "+c.step.Seat.Value+" that it is for: a flange of it is bent to the other side, or it hangs the wrong way", "", nil)
+	return true
 }
 
 // ends looks for the gap between an end of the guard and the next plate.
@@ -93,9 +118,25 @@ func (g *guardOn) sides() {
 		_, covers := o.Look([]assembly.Body{*g.body})
 		seen[way] = len(covers) > 0
 	}
-	if seen[1] != seen[-1] {
+	switch {
+	case seen[1] != seen[-1]:
 		g.open("leaves one side open at the height of the shaft", "", nil)
+	case !seen[1] && g.overEnd():
+		g.open("leaves both sides open at the height of the shaft: its flanges end before it, or stand away from it", "", nil)
 	}
+}
+
+// overEnd tells whether the guard has two flanges that face one another, on either side of
+// the shaft, and an end of the shaft lies between its own ends.
+func (g *guardOn) overEnd() bool {
+	box := g.body.Box().Moved(g.shaft.Pose.Inverse())
+	on := func(side parts.Side) bool {
+		return slices.ContainsFunc(g.v.p.Bends.Flanges, func(f parts.Flap) bool { return f.Side == side })
+	}
+	facing := on(parts.LeftEnd) && on(parts.RightEnd) || on(parts.TopSide) && on(parts.BottomSide)
+	own := g.shaft.Solid.Box()
+	ends := box.Low.Z < own.Low.Z && own.Low.Z < box.High.Z || box.Low.Z < own.High.Z && own.High.Z < box.High.Z
+	return facing && ends && box.Low.X < 0 && box.High.X > 0
 }
 
 func (g *guardOn) open(what, numbers string, overMm *float64) {

@@ -23,6 +23,9 @@ func loose(r *reviewer) {
 		r.inItem(v, e)
 		words := wordsOf(e.How.Value)
 		for _, p := range r.job.Parts {
+			if o := r.viewOf(p.Name.Value); o != nil && o != v {
+				v.throughOpening(o, e)
+			}
 			if o := r.viewOf(p.Name.Value); o != nil && o != v && seatNames(words, p) {
 				r.goesOver(v, o, e)
 				r.keyReach(v, o)

@@ -36,8 +36,9 @@ func keyway(v *view) {
 			v.report(Check, f.Name.Value, f.Pos, Finding{
 				OverMm: over(off),
 				What:   f.Name.Value + " is not in the thread of the nut whose washer it holds", Numbers: "it lies on " + step.name + ", " + v.mm(2*step.radiusMm),
-				Rule: "the tongue of a locking washer lies in the thread of its nut", Source: "by geometry", Fix: "move it along",
+				Rule: "the tongue of a locking washer lies in the thread of its nut", Source: "by geometry", Fix: "move it along, or a longer thread",
 			})
+			continue
 		}
 		key, err := v.keyFor(2 * step.radiusMm)
 		if err != nil || math.Abs(f.Around.Mm-key.WidthMm) > 0.5*key.WidthMm {

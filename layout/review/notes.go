@@ -21,6 +21,7 @@ var (
 // saidOf compares the notes of a part with its joints, and the words of loose parts with
 // their holes.
 func (v *view) saidOf() {
+	v.setScrews()
 	for _, note := range v.texts() {
 		for _, j := range v.job.Joints {
 			first, second := j.Ends()

@@ -36,7 +36,7 @@ func (r *reviewer) screwPasses(p, q *parts.Part, screw *parts.Step) {
 			default:
 				continue
 			}
-			if bore := 2 * narrowest(o); bore < 2*wants.radiusMm-slackMm {
+			if bore := 2 * narrowest(o); bore > 0 && bore < 2*wants.radiusMm-slackMm {
 				r.add(Finding{
 					Severity: Check, Part: o.Part, Pos: r.job.Part(o.Part).Name.Pos, LeftMm: left(bore), Source: "by geometry",
 					What: q.Title.Value + " does not pass " + o.Title, Numbers: r.mm(2*wants.radiusMm) + " through " + r.mm(bore),

@@ -278,6 +278,7 @@ func studShoulder(r *reviewer) {
 		for _, c := range stud.outside {
 			wide = math.Max(wide, c.size.Nominal.Mm)
 		}
+		r.unequal(stud, j)
 		for i := range v.holes {
 			if h := &v.holes[i]; h.name == j.A.Feature && wide < 2*h.radiusMm+1 {
 				r.add(Finding{
@@ -289,4 +290,18 @@ func studShoulder(r *reviewer) {
 			}
 		}
 	}
+}
+
+// unequal looks for studs that keep two plates apart, three or more of them, and that nothing
+// asks to be alike: by general tolerances the plates stand out of parallel.
+func (r *reviewer) unequal(stud *view, j *plan.JointPlan) {
+	if slices.ContainsFunc(stud.p.Require, func(q parts.Requirement) bool { return q.Kind == parts.EqualLength }) || stud.p.Quantity < 3 || len(stud.outside) < 3 {
+		return
+	}
+	body := stud.outside[1]
+	r.add(Finding{
+		Severity: Check, Part: stud.p.Name.Value, Feature: body.name, Pos: body.pos,
+		What: "nothing asks that the " + number(float64(stud.p.Quantity)) + " of " + stud.p.Title.Value + " are alike in length, and they hold " + j.A.Title + " parallel to " + j.B.Title, Numbers: r.mm(body.toMm-body.fromMm) + " by general tolerances",
+		Rule: "what keeps two plates apart is made to one length", Source: practice, Fix: "require: equal, within " + r.mm(0.05) + ", of " + body.name,
+	})
 }

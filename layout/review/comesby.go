@@ -1,0 +1,117 @@
+package review
+
+import (
+	"cmp"
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+
+	"centrepop/parts"
+)
+
+// bareLength is a length in words whose unit may be that of the job.
+const bareLength = `(\d+-\d+/\d+|\d+/\d+|\d+(?:\.\d+)?)(?: ?(mm|in)\b)?`
+
+// saidMm is a length in words, its unit that of the job where none is said.
+func (r *reviewer) saidMm(number, unit string) float64 {
+	if unit == "" && r.job.Units == parts.Inches {
+		unit = "in"
+	}
+	return noteMm(number, unit)
+}
+
+// comesThrough are words that bring a part through an opening.
+var comesThrough = regexp.MustCompile(`(?i)\bthrough (?:an? |the |its |one |each )?([a-z][a-z ]*)`)
+
+// throughOpening looks for a part that no way of turning it lets through the opening of
+// another that its words name: the least two of its three sizes do not go into the two of
+// the opening.
+func (v *view) throughOpening(o *view, e *parts.Loose) {
+	wideMm := 0.0
+	for _, c := range v.outside {
+		wideMm = max(wideMm, 2*c.radiusMm)
+	}
+	for _, m := range comesThrough.FindAllStringSubmatch(e.How.Value, -1) {
+		for i := range o.p.Radials {
+			f := &o.p.Radials[i]
+			if wideMm == 0 || f.Shape == parts.RadialHole || !strings.HasPrefix(strings.ToLower(m[1])+" ", strings.ReplaceAll(f.Name.Value, "-", " ")+" ") {
+				continue
+			}
+			own, open := []float64{v.lengthMm, wideMm, wideMm}, []float64{f.Around.Mm, f.Along.Mm}
+			slices.Sort(own)
+			slices.Sort(open)
+			if own[0] <= open[0]+slackMm && own[1] <= open[1]+slackMm {
+				continue
+			}
+			v.report(Stop, "", e.How.Pos, Finding{
+				What: v.p.Title.Value + " does not go through " + f.Name.Value + " of " + o.p.Title.Value, Numbers: v.mm(own[0]) + " × " + v.mm(own[1]) + " through " + v.mm(f.Around.Mm) + " × " + v.mm(f.Along.Mm),
+				OverMm: over(max(own[0]-open[0], own[1]-open[1])), Rule: "an opening lets through what comes in by it", Source: "by geometry", Fix: "a larger opening, or a smaller " + v.p.Title.Value,
+			})
+		}
+	}
+}
+
+// setScrew are words for a screw without a head that a thread takes whole.
+var setScrew = regexp.MustCompile(`(?i)\b(?:set|grub|cone-point|cup-point)[ -]?screws?\b`)
+
+// setLong is the length of a screw in words.
+var setLong = regexp.MustCompile(bareLength + ` long\b`)
+
+// standsOutShare is how much of its diameter a set screw may stand out. Common practice, no
+// source: what stands out of a part that turns or slides catches.
+const standsOutShare = 0.5
+
+// setScrews looks for set screws whose length stands beside their hole in a wall, and that
+// stand out of it.
+func (v *view) setScrews() {
+	for i := range v.p.Radials {
+		f := &v.p.Radials[i]
+		t, m := radialThread(f), setLong.FindStringSubmatch(f.Note.Value)
+		if t == nil || m == nil || !setScrew.MatchString(f.Note.Value) {
+			continue
+		}
+		long, deep := v.saidMm(m[1], m[2]), v.wallAt(v.axialMm(f))
+		if !f.Through {
+			deep = f.Depth.Mm
+		}
+		if out := long - deep; out > standsOutShare*t.MajorMm {
+			v.report(Check, f.Name.Value, f.Note.Pos, Finding{
+				What: "the set screw of " + f.Name.Value + " stands out of " + v.p.Title.Value, Numbers: v.mm(long) + " long in " + v.mm(deep), OverMm: over(out),
+				Rule: "a set screw is no longer than its thread", Source: practice, Fix: "a shorter screw",
+			})
+		}
+	}
+}
+
+// couplingFor is a coupling in words with the torque that it is for.
+var couplingFor = regexp.MustCompile(`(?i)\bcoupling\b.*?\b(\d+(?:\.\d+)?) ?(N ?m|lbf?[ -]?ft|lbf?[ -]?in)\b`)
+
+// couplingTorque looks for a coupling that is bought for less than what the motor gives.
+func (r *reviewer) couplingTorque(e *parts.Loose) {
+	m, motor := couplingFor.FindStringSubmatch(e.Item.Value), r.job.Motor
+	if m == nil || motor == nil {
+		return
+	}
+	const (
+		kwPerHP  = 0.7457 // mechanical horsepower (NIST SP 811)
+		perKW    = 9549.3 // 60 000 / 2π: N m for a kilowatt at one turn a minute
+		nmPerFt  = 1.355818
+		perMinMm = 12.0 // inches in a foot
+	)
+	speed, kw := cmp.Or(motor.OutRPM.Value, motor.RPM.Value), cmp.Or(motor.KW.Value, kwPerHP*motor.HP.Value)
+	bears, _ := strconv.ParseFloat(m[1], 64)
+	switch unit := strings.ToLower(m[2]); {
+	case strings.HasSuffix(unit, "ft"):
+		bears *= nmPerFt
+	case strings.HasSuffix(unit, "in"):
+		bears *= nmPerFt / perMinMm
+	}
+	if speed == 0 || kw == 0 || bears >= perKW*kw/speed {
+		return
+	}
+	r.add(Finding{
+		Severity: Check, Pos: e.Item.Pos, What: "the coupling is bought for less torque than the motor gives", Numbers: m[1] + " " + m[2] + "; " + r.w.Torque(perKW*kw/speed) + " at " + number(speed) + " rev/min",
+		Rule: "a coupling takes the torque of its motor at the least", Source: "T = 60 P / (2 π n)", Fix: "a larger coupling, with the maker's factor for the service",
+	})
+}
