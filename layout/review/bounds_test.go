@@ -2,9 +2,11 @@ package review
 
 import (
 	"fmt"
+	"math"
 	"os"
 	"path/filepath"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -132,6 +134,12 @@ func TestBounds(t *testing.T) {
 		found := alone(t, c.code, fmt.Sprintf(c.text, c.bad))
 		if len(found) != 1 || !strings.Contains(found[0].What, c.what) || !strings.Contains(found[0].Numbers, c.figures) {
 			t.Errorf("%s at %v: %+v, want %q: %q", c.code, c.bad, found, c.what, c.figures)
+			continue
+		}
+		for _, mm := range []*float64{found[0].LeftMm, found[0].OverMm} {
+			if mm != nil && !stated(found[0].Numbers, *mm) {
+				t.Errorf("%s at %v: %v is none of %q, nor what two of them differ by", c.code, c.bad, *mm, found[0].Numbers)
+			}
 		}
 	}
 }
@@ -181,6 +189,24 @@ func TestLooseBounds(t *testing.T) {
 			}
 		})
 	}
+}
+
+// stated tells whether a number, to a hundredth, stands in a text, or is what two of its
+// numbers differ by.
+func stated(text string, mm float64) bool {
+	var all []float64
+	for _, word := range strings.FieldsFunc(text, func(r rune) bool { return !strings.ContainsRune("0123456789.-", r) }) {
+		if v, err := strconv.ParseFloat(word, 64); err == nil {
+			all = append(all, v)
+		}
+	}
+	near := func(v float64) bool { return math.Abs(math.Abs(v)-math.Abs(mm)) < 0.011 }
+	for _, a := range all {
+		if near(a) || slices.ContainsFunc(all, func(b float64) bool { return near(a - b) }) {
+			return true
+		}
+	}
+	return false
 }
 
 // TestLockNuts: outside diameters of locking nuts KM, ISO 2982-1, from memory, unchecked.

@@ -29,6 +29,10 @@ func TestSmallGeometry(t *testing.T) {
 		}
 		return out
 	}
+	limit := func(f parts.Fit) [3]any {
+		lo, hi, ok := (&view{}).limitsOf(cylinder{size: parts.Size{Fit: f, Nominal: parts.Length{Mm: 20}}})
+		return [3]any{math.Round(lo*1e6) / 1e6, math.Round(hi*1e6) / 1e6, ok}
+	}
 	six := func(f parts.Fit) bool { return fine(f, 6) }
 	steps := []cylinder{{fromMm: 0, toMm: 20, radiusMm: 30}, {fromMm: 20, toMm: 50, radiusMm: 20}}
 	radii := func(zs ...float64) (out []float64) {
@@ -75,6 +79,8 @@ func TestSmallGeometry(t *testing.T) {
 		{"clocks of slots", []float64{clock(&hole{a: p(0, 10), b: p(0, 30)}), clock(&hole{a: p(10, -5), b: p(10, 5)}), clock(&hole{a: p(-4, 0), b: p(0, -4)}), clock(&hole{a: p(3, 3), b: p(5, 5)})}, []float64{0, 90, -135, 45}},
 		{"fits to turn", fits(toTurn, class("H7"), parts.Fit{}, limits(20, 20.19), limits(20, 20.2), within(0.09), within(0.1)), []bool{true, false, true, false, true, false}},
 		{"fine fits", fits(six, class("k6"), class("H7"), class("h5"), class(""), limits(20, 20.03), limits(20, 20.031), within(0.015), within(0.0151)), []bool{true, false, true, false, true, false, true, false}},
+		{"limits of a step of 20", [][3]any{limit(limits(19.9, 20.2)), limit(within(0.05)), limit(class("H7")), limit(parts.Fit{})}, [][3]any{{19.9, 20.2, true}, {19.95, 20.05, true}, {20.0, 20.021, true}, {0.0, 0.0, false}}}, // ISO 286-2
+		{"where no joint stands", (&reviewer{job: &parts.Job{File: "job.yaml"}}).jointPos("none"), parts.Pos{File: "job.yaml", Line: 1, Column: 1}},
 		{"pressed fits", []bool{pressed(cylinder{step: &parts.Step{}, size: parts.Size{Fit: class("j6")}}), pressed(cylinder{step: &parts.Step{}, size: parts.Size{Fit: class("H7")}}), pressed(cylinder{step: &parts.Step{}, size: parts.Size{Fit: class("js6")}}), pressed(cylinder{step: &parts.Step{}, size: parts.Size{Fit: class("k6")}})}, []bool{true, false, true, true}},
 		// 10° of Ø120 are 10.472 round: off by that, 30 mm along by 10 and 30.
 		{"off the axis of a branch", []float64{round(offBranch(row, 30, 0, 20)), round(offBranch(row, 30, 350, 20)), round(offBranch(row, 40, 350, 20)), offBranch(row, 75, 350, 20), offBranch(row, 75.1, 350, 20)}, []float64{10.471976, 0, 10, 45, math.Inf(1)}},
