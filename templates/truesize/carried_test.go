@@ -5,8 +5,11 @@ import (
 	"strings"
 	"testing"
 
+	"github.com/tdewolff/canvas"
+
 	"centrepop/layout/plan"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 	"centrepop/templates/draw"
 	"centrepop/templates/sheettest"
 )
@@ -79,6 +82,56 @@ func TestCarried(t *testing.T) {
 	}
 	if legend := strings.Join(one.legend, "\n"); !strings.Contains(legend, "B1–B2  Ø7, through; drawn on the back, mirrored here") {
 		t.Error(legend)
+	}
+}
+
+// TestPartOfAnOutline: where a template leaves part of the outline out, it says so once, and
+// which edges there are; 40 mm of each are on it. One that leaves nothing out says nothing.
+func TestPartOfAnOutline(t *testing.T) {
+	t.Parallel()
+	for corner, words := range map[string]string{"right-bottom": "the right and the bottom edge", "left-top": "the left and the top edge", "left-bottom": "the left and the bottom edge"} {
+		for _, size := range [][2]float64{{460, 340}, {120, 90}} {
+			part := platePart(size[0], size[1], 0, 11)
+			f := part.Faces[0]
+			f.SetAt, _, _ = geom.Corner(corner, geom.Box{Min: f.MinMm, Max: f.MaxMm})
+			one, err := newPunch(sheettest.JobOf("set", parts.Millimetres, part), part, f, false)
+			if err != nil {
+				t.Fatal(err)
+			}
+			w := window(a4)
+			tiles := one.tiles(w.Width(), w.Height())
+			g, said, left := tiles[0].grid, 0, false
+			for v := -size[1] / 2; v <= size[1]/2; v++ {
+				left = left || !g.shows(-size[0]/2, v) || !g.shows(size[0]/2, v)
+			}
+			for v := -size[0] / 2; v <= size[0]/2; v++ {
+				left = left || !g.shows(v, -size[1]/2) || !g.shows(v, size[1]/2)
+			}
+			for i := range tiles {
+				said += strings.Count(strings.Join(tiles[i].captionTexts(), "\n"), "Outline in part, with "+words+".")
+			}
+			if left != (said == 1) || said > 1 {
+				t.Errorf("%s of %v: part left out: %v, said %d times", corner, size, left, said)
+			}
+			if s := one.set(g); !s.upright || !s.level || s.bore {
+				t.Errorf("%s of %v: %+v", corner, size, s)
+			}
+		}
+	}
+	for bore, want := range map[float64]string{0: "set it by what there is.", 40: "set it by the bore."} {
+		one := tile{part: true, of: &template{boreMm: bore}}
+		if got := one.partial(); got != "Outline in part: "+want {
+			t.Errorf("bore %g: %q", bore, got)
+		}
+	}
+	only := &template{boreMm: 20, setAt: &plan.XY{XMm: -50, YMm: -50}, outline: canvas.Rectangle(100, 100).Translate(-50, -50), core: draw.R(-50, -50, 50, 50)}
+	one := tile{part: true, of: only, grid: &grid{area: draw.R(-50, -40, 50, 50), shown: [][]bool{{true}}}}
+	if got := one.partial(); got != "Outline in part: set it by the left edge and the bore." {
+		t.Error(got)
+	}
+	one.grid.area = draw.R(-40, -50, 50, 50)
+	if got := one.partial(); got != "Outline in part: set it by the bottom edge and the bore." {
+		t.Error(got)
 	}
 }
 

@@ -31,13 +31,14 @@ func window(f draw.Frame) draw.Rect {
 // caption names what stands over a tile: all that the words depend on.
 type caption struct {
 	n, count int
+	part     bool
 	widthMm  float64
 }
 
 // captionLines are what stands over a template that shares its sheet. Packing asks
 // for them again and again.
 func (one *tile) captionLines() []string {
-	key := caption{n: one.n, widthMm: max(one.window.Width(), captionLeastMm) - captionPadMm}
+	key := caption{n: one.n, part: one.part, widthMm: max(one.window.Width(), captionLeastMm) - captionPadMm}
 	if one.n > 0 {
 		key.count = one.grid.count()
 	}
@@ -85,7 +86,7 @@ func (one *tile) captionTexts() []string {
 	if one.n > 1 {
 		return []string{head}
 	}
-	return slices.DeleteFunc(append([]string{head, one.joining()}, t.legend...), func(text string) bool { return text == "" })
+	return slices.DeleteFunc(append([]string{head, words.Join(" ", one.joining(), one.partial())}, t.legend...), func(text string) bool { return text == "" })
 }
 
 // captionedMm is the height of a tile with its caption.
@@ -200,7 +201,7 @@ func (p *page) draw(pl *plan.Plan) *draw.Sheet {
 	if alone {
 		one, texts := &p.tiles[0], []string(nil)
 		if one.n <= 1 {
-			texts = append([]string{one.of.how}, one.of.legend...)
+			texts = slices.DeleteFunc(append([]string{one.of.how, one.partial()}, one.of.legend...), func(text string) bool { return text == "" })
 		}
 		s.Unsaid = one.draw(s, w, notes(texts, false)...)
 	} else {

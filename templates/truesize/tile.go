@@ -65,6 +65,7 @@ type tile struct {
 	window   draw.Rect // template coordinates
 	cell     draw.Rect // the window without laps
 	grid     *grid
+	part     bool // the first of those that show not all of the outline
 	col, row int
 }
 
@@ -164,7 +165,8 @@ func (t *template) cutFor(width, height float64) []tile {
 	areas := t.areas()
 	for _, area := range areas {
 		if area.Width() <= width+1e-9 && area.Height() <= height+1e-9 {
-			return []tile{{of: t, window: area, cell: area, grid: &grid{area: area, shown: [][]bool{{true}}}}}
+			g := &grid{area: area, shown: [][]bool{{true}}}
+			return []tile{{of: t, window: area, cell: area, grid: g, part: t.leaves(g)}}
 		}
 	}
 	var best *grid
@@ -190,7 +192,7 @@ func (t *template) cutFor(width, height float64) []tile {
 			if best.count() == 1 {
 				n = 0
 			}
-			out = append(out, tile{of: t, n: n, window: best.window(col, row), cell: best.cell(col, row), grid: best, col: col, row: row})
+			out = append(out, tile{of: t, n: n, window: best.window(col, row), cell: best.cell(col, row), grid: best, part: n <= 1 && t.leaves(best), col: col, row: row})
 		}
 	}
 	return out
@@ -403,31 +405,68 @@ func (t *template) dropBare(g *grid) {
 	}
 }
 
-// edged tells whether enough is shown to set the template by: both edges that it is set
-// by, or one and the bore.
-func (t *template) edged(g *grid) bool {
-	upright, level := 0, 0
+// set is what a grid shows enough of to set the template by: the upright and the level one
+// of the edges that it is set by, and the bore.
+type set struct{ upright, level, bore bool }
+
+func (t *template) set(g *grid) set {
+	upright, level, bore, r := 0, 0, 0, t.boreMm/2
 	for _, p := range t.along() {
-		of := &upright
-		if math.Abs(p.X-t.setAt.XMm) >= nearEdgeMm {
-			if of = &level; math.Abs(p.Y-t.setAt.YMm) >= nearEdgeMm {
-				continue
-			}
-		}
-		if g.shows(p.X, p.Y) {
-			*of++
+		switch {
+		case !g.shows(p.X, p.Y):
+		case math.Abs(p.X-t.setAt.XMm) < nearEdgeMm:
+			upright++
+		case math.Abs(p.Y-t.setAt.YMm) < nearEdgeMm:
+			level++
 		}
 	}
-	edges, bore, r := min(upright, level), 0, t.boreMm/2
 	for _, q := range [][2]float64{{r, 0}, {0, r}, {-r, 0}, {0, -r}} {
 		if r > 0 && g.shows(q[0], q[1]) {
 			bore++
 		}
 	}
-	if bore >= 3 {
-		edges = max(upright, level)
+	return set{upright*alongStepMm >= leastEdgeMm, level*alongStepMm >= leastEdgeMm, bore >= 3}
+}
+
+// edged tells whether enough is shown to set the template by: both edges, or one and the
+// bore.
+func (t *template) edged(g *grid) bool {
+	s := t.set(g)
+	return s.upright && s.level || s.bore && (s.upright || s.level)
+}
+
+// partial says that not all of an outline is shown, and what there is to set it by; it is
+// empty where all is.
+func (one *tile) partial() string {
+	t := one.of
+	switch {
+	case !one.part:
+		return ""
+	case t.setAt == nil && t.boreMm > 0:
+		return "Outline in part: set it by the bore."
+	case t.setAt == nil:
+		return "Outline in part: set it by what there is."
 	}
-	return edges*alongStepMm >= leastEdgeMm
+	upright, level := "left", "bottom"
+	if t.setAt.XMm > (t.core.X0+t.core.X1)/2 {
+		upright = "right"
+	}
+	if t.setAt.YMm > (t.core.Y0+t.core.Y1)/2 {
+		level = "top"
+	}
+	s := t.set(one.grid)
+	if s.upright && s.level {
+		return "Outline in part, with the " + upright + " and the " + level + " edge."
+	}
+	if !s.upright {
+		upright = level
+	}
+	return "Outline in part: set it by the " + upright + " edge and the bore."
+}
+
+// leaves tells whether some of the outline of a face is on no tile.
+func (t *template) leaves(g *grid) bool {
+	return t.punch != nil && slices.ContainsFunc(t.along(), func(p canvas.Point) bool { return !g.shows(p.X, p.Y) })
 }
 
 // shows tells whether a point lies on a tile that is shown.
