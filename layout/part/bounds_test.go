@@ -243,3 +243,23 @@ func TestWithLap(t *testing.T) {
 		}
 	}
 }
+
+// TestFullThread: M20 (pitch 2.5, minor diameter 17.294: ISO 724) beside what stands over its
+// root is cut in full up to 7.5 from it, three pitches by DIN 76-1; at a free end, beside less, or with an undercut
+// nothing is lost.
+func TestFullThread(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		before, screw, behind string
+		front, back           float64
+	}{
+		{"{name: a, diameter: 40, length: 20}, ", "", "", 7.5, 0}, {"", "", ", {name: b, diameter: 40, length: 20}", 0, 7.5}, {"{name: a, diameter: 17.2, length: 20}, ", "", ", {name: b, diameter: 17.4, length: 20}", 0, 7.5},
+		{"{name: a, diameter: 18, length: 20}, ", "", ", {name: b, diameter: 17.2, length: 20}", 7.5, 0}, {"", ", undercut: DIN 76-A", ", {name: b, diameter: 40, length: 20}", 0, 0},
+	} {
+		m := work(t, "mm", "part: s\nkind: shaft\nmaterial: C45\nstock: {round: 50 mm}\nprofile:\n  outside: ["+c.before+"{name: screw, thread: M20, length: 40"+c.screw+"}"+c.behind+"]\n")
+		st := m.StepNamed("screw")
+		if front, back := m.FullThreadMm(st, false), m.FullThreadMm(st, true); front != c.front || back != c.back {
+			t.Errorf("%+v: %g and %g", c, front, back)
+		}
+	}
+}

@@ -54,6 +54,10 @@ func TestSharedTemplate(t *testing.T) {
 		some  = "  - {name: h, angles: {pcd: 150, at: [0, 80, 200]}, size: M8 clearance}\n"
 		more  = "  - {name: pry, angles: {pcd: 150, at: [90, 270]}, size: M8 tap, depth: through}\n"
 	)
+	strangers := inPart(t, strings.NewReplacer("a.h", "b.h", "b.h", "c.h").Replace(joint), ringWith("a", even, ""), ringWith("b", even, ""), ringWith("c", even, ""))
+	if f := strangers.Parts[0].Faces[0]; f.Shares != "" || len(f.Serves) > 0 || strangers.Parts[2].Faces[0].Shares != "b" {
+		t.Errorf("what is bolted to others shares %q, serves %v", f.Shares, f.Serves)
+	}
 	mirrored := strings.Replace(some, "[0, 80, 200]", "[0, 280, 160]", 1)
 	for name, c := range map[string]struct {
 		header, a, b string

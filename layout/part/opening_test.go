@@ -33,6 +33,8 @@ func TestOpening(t *testing.T) {
 			[]string{"Drill Ø24", "Bore narrow Ø25", "Turn from the back face", wide, "Bore wide Ø40"}, ""},
 		{"deep from the back", "{name: wide, diameter: 40, length: 130}, {name: narrow, diameter: 6, length: 70}",
 			[]string{"Stop every drill short of 130 mm from the front face.", "Bore wide Ø40", "Turn from the back face", "Centre-drill.\n", "Drill Ø6", "Deep: draw the drill back often"}, "from the floor before it"},
+		{"deep, with limits, before a narrow one", "{name: narrow, diameter: 8, length: 50}, {name: deep, diameter: 12, fit: H7, length: 150}",
+			[]string{"Drill Ø8", "Turn from the back face", "Drill out deep Ø12 H7, 150 long.", "Drill Ø11.7, leaves 0.3 mm", "Deep: draw the drill back often", "Ream Ø12 H7"}, ""},
 		{"in the middle", "{name: front, diameter: 40, length: 95}, {name: narrow, diameter: 9, length: 10}, {name: rear, diameter: 40, length: 95}",
 			[]string{"Stop every drill short of 95 mm", "Drill Ø30", "Narrow from the floor before it", "Turn from the back face", "For rear let no drill's point go over 95 mm deep.", "Bore rear Ø40"}, ""},
 	} {

@@ -577,7 +577,7 @@ func (b *bench) deepLines(s *Step) []string {
 		return nil
 	}
 	m := Made{FinishedMm: s.Size.NominalMm, Size: s.Size}
-	way := b.holeWay(m, s.LengthMm(), b.boreMm() == 0)
+	way := b.holeWay(m, s.LengthMm(), true) // a narrower bore, or metal, is behind it
 	return append(b.drillLines(way, b.Job.Shop.LatheRPM), b.finishLines(m, way)...)
 }
 
