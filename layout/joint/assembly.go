@@ -19,6 +19,7 @@ type shop struct {
 	w      words.Writer
 	models []*part.Model // as in the job
 	seams  machine.Seams
+	short  map[string]bool // bars that are sawn for the gaps of their welds
 }
 
 // assembly is the shop with every part that shares an axis with another in its

@@ -15,7 +15,7 @@ func (j *shop) bars() []plan.BarStock {
 	var kinds []kind
 	pieces := map[kind][]bars.Piece{}
 	for _, r := range j.models {
-		section, member, ok := r.Bar()
+		section, member, ok := r.Sawn()
 		if !ok {
 			continue
 		}

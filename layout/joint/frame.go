@@ -1,6 +1,7 @@
 package joint
 
 import (
+	"cmp"
 	"math"
 	"slices"
 	"strings"
@@ -269,7 +270,7 @@ func diagonalsMm(diagonalMm float64) float64 { return math.Max(1, diagonalMm/100
 func (j *making) frameSteps(t *joint, p *plan.WeldPlan, r *ring) {
 	t.out.Frame = r.last.in.Name.Value
 	t.step("Set up", "Lay the bars on a flat plate, or on trestles levelled to each other, fronts up; shim until none rocks.",
-		"Clean bright "+t.w.Near(25)+" each side of the joint.", t.takeOff(p), t.grindEdges(p), j.sleeved(r), "Set: "+t.out.How+".", t.gapText(p))
+		"Clean bright "+t.w.Near(25)+" each side of the joint.", j.takeOff(t, p), t.grindEdges(p), j.sleeved(r), "Set: "+t.out.How+".", t.gapText(p))
 	s := t.step("Tack", "Tack both ends of the "+r.word("cut", "seam")+" on the front. No weld yet: all corners of the frame are tacked first.")
 	s.Hold = "Square in the corner; no step from front to front."
 	if t != r.last {
@@ -314,17 +315,70 @@ func (r *ring) word(mitred, square string) string {
 	return mitred
 }
 
-// takeOff keeps a frame to its size: its bars are sawn for cuts that touch, so that a gap
-// would set every side out by the gap over the cosine of the mitre.
-func (t *joint) takeOff(p *plan.WeldPlan) string {
+// takeOff keeps a frame to its size: its bars are drawn for cuts that touch, so that a gap
+// would set every side out by the gap over the cosine of the mitre. It is off in sawing, or
+// for a bar that has other ends too is taken off here.
+func (j *making) takeOff(t *joint, p *plan.WeldPlan) string {
 	if p.GapMm == 0 {
 		return ""
 	}
-	each := p.GapMm
+	mm, sawn := p.GapMm, "each end that stands on another "+t.w.Read(p.GapMm)+" short."
+	end, _, _ := t.stands()
+	bars := []feature{end}
 	if t.corner() { // of both bars
-		each /= 2
+		mm /= 2
+		bars, sawn = []feature{t.a, t.b}, "each cut "+t.w.Read(mm)+" short of the middle of it."
 	}
-	return "The bars are sawn without the gap: take " + t.w.Read(each) + " off each cut."
+	left := ""
+	for _, f := range bars {
+		if !j.short[f.ref.Part] {
+			left = words.Join(" ", left, f.r.Out.Title+" is sawn without the gap: take "+t.w.Read(mm)+" off its cut.")
+		}
+	}
+	return cmp.Or(left, "The bars are sawn for the gap: "+sawn)
+}
+
+// sawShort has the bars of frames sawn for the gaps of their corners, those of which all
+// copies have the same at each end.
+func (s *shop) sawShort(a *assembly, together clusters, order []*joint) {
+	s.short = map[string]bool{}
+	type end struct {
+		of   inst
+		side parts.Side
+	}
+	off := map[end]float64{}
+	for _, t := range order {
+		m := making{assembly: a, all: together.joints[together.of[t]]}
+		if t.in.Weld == nil || t.in.Weld.Type == "fillet" || m.ringOf(t) == nil {
+			continue
+		}
+		prep, err := t.prep(geom.Clean(math.Min(t.a.thickMm(), t.b.thickMm())))
+		if err != nil {
+			continue
+		}
+		if stands, _, ok := t.stands(); ok && !t.corner() {
+			side, _ := stands.barEnd()
+			off[end{stands.inst(), side}] = prep.GapMm.Use
+			continue
+		}
+		for _, f := range []feature{t.a, t.b} {
+			side, _ := f.mitre()
+			off[end{f.inst(), side}] = prep.GapMm.Use / 2 / math.Cos(f.r.Part.Bar.End(side).Mitre.Deg*math.Pi/180)
+		}
+	}
+	for _, r := range s.models {
+		if r.Part.Bar == nil {
+			continue
+		}
+		at := func(copy int, side parts.Side) float64 {
+			return r.SawnMm(off[end{inst{r.Part.Name.Value, copy}, side}])
+		}
+		left, right, same := at(1, parts.LeftEnd), at(1, parts.RightEnd), true
+		for n := 2; n <= r.Part.Quantity; n++ {
+			same = same && at(n, parts.LeftEnd) == left && at(n, parts.RightEnd) == right
+		}
+		s.short[r.Part.Name.Value] = same && r.SawShort(left, right)
+	}
 }
 
 // sleeved says which bars of a frame take sleeves for bolts, which go in while they are open.

@@ -85,18 +85,40 @@ func TestFrameTolerance(t *testing.T) {
 	says(t, jointNamed(t, inch, "corner-4"), []string{"corners, 30 in by the drawing", "differ by 0.039 in at most"}, []string{"mm"})
 }
 
-// The gaps do not make a frame larger: half of each comes off each cut. Where a plate lies
-// on it the seams are ground level, and on no other side.
+// The gaps do not make a frame larger: each bar is sawn shorter by half of the gap, which
+// along a mitre of 45° is √2 of it, and its sheet has that length and the holes from there;
+// the nest too. Where a plate lies on it the seams are ground level, and on no other side.
 func TestFrameGap(t *testing.T) {
 	t.Parallel()
-	plate := []string{"job.yaml|parts: [rail.yaml, end.yaml]|parts: [rail.yaml, end.yaml, plate.yaml]",
-		"job.yaml|joints:\n|joints:\n  - {name: lid, weld: {part: plate.outline, to: rail#1.front, type: fillet, length: 100, process: MAG}, place: {on: front, with: back, at: [0, 0], top: up}}\n"}
-	p := framed(t, append(plate, "job.yaml|type: fillet, length: 150|type: square, length: 150")...)
+	square := []string{"job.yaml|parts: [rail.yaml, end.yaml]|parts: [rail.yaml, end.yaml, plate.yaml]",
+		"job.yaml|joints:\n|joints:\n  - {name: lid, weld: {part: plate.outline, to: rail#1.front, type: fillet, length: 100, process: MAG}, place: {on: front, with: back, at: [0, 0], top: up}}\n",
+		"job.yaml|type: fillet, length: 150|type: square, length: 150",
+		"rail.yaml|long: bottom}}\n|long: bottom}}\nholes: [{name: a, along: {from: left, first: 90, pitch: 30, count: 2}, size: 9}, {name: b, face: back, along: {from: right, first: 80, pitch: 30, count: 2}, size: 9}]\n"}
+	p := framed(t, square...)
 	j := jointNamed(t, p, "corner-4")
-	half := words.Trim(j.Weld.GapMm/2, 3)
-	says(t, j, []string{"take " + half + " off each cut.", "Grind the seams level on the front where plate lies."}, []string{"level on the back"})
-	if j.Weld.GapMm == 0 {
-		t.Error("no gap")
+	says(t, j, []string{"The bars are sawn for the gap: each cut 2 short of the middle of it.", "Grind the seams level on the front where plate lies.", "the outside is 600 × 450"}, []string{"level on the back", "off each cut"})
+	if j.Weld.GapMm != 4 {
+		t.Errorf("gap %v", j.Weld.GapMm)
+	}
+	rail := p.Parts[0].Bar
+	if rail.Length != "594.4" || rail.Bottom != "594.4" || rail.Top != "494.4" || rail.Short != "Sawn 2.8 short at each end, for the welds: 600 with them." || rail.Holes[0].From != "87.2 from the left" || rail.Holes[2].From != "77.2 from the right" {
+		t.Errorf("%+v", rail)
+	}
+	if m := rail.Measures[0]; m.Wanted != "87.2, 117.2; Ø9" || rail.Limits != "593.6 – 595.2" {
+		t.Errorf("%+v, %s", m, rail.Limits)
+	}
+	if got := p.Bars[0].Bars[0].Cuts[0].LengthMm; math.Abs(got-594.4) > 1e-6 {
+		t.Errorf("nested %v long", got)
+	}
+	// A bar of which one copy is in no frame is sawn as drawn, and its partner for the gap.
+	alone := framed(t, append(square, "rail.yaml|quantity: 2|quantity: 3")...)
+	says(t, jointNamed(t, alone, "corner-4"), []string{"rail is sawn without the gap: take 2 off its cut."}, []string{"end is sawn without"})
+	if got := alone.Parts[0].Bar; got.Length != "600" || got.Short != "" || alone.Parts[1].Bar.Length != "444.4" {
+		t.Errorf("%s, %s", got.Length, alone.Parts[1].Bar.Length)
+	}
+	inch := framed(t, "job.yaml|units: mm|units: in", "job.yaml|type: fillet, length: 150|type: square, length: 6", "rail.yaml|square: 50, wall: 4, length: 600|square: 2, wall: 1/8, length: 24", "end.yaml|square: 50, wall: 4, length: 450|square: 2, wall: 1/8, length: 18")
+	if got := inch.Parts[0].Bar; got.Length != "23.824 in" || !strings.Contains(got.Short, "0.088 in short") { // 1/16·√2
+		t.Errorf("%s, %s", got.Length, got.Short)
 	}
 }
 
@@ -185,7 +207,10 @@ func TestSquareFrame(t *testing.T) {
 	inch := crossed(t, "job.yaml|units: mm|units: in", "job.yaml|length: 150|length: 6", "job.yaml|-205|-8", "rail.yaml|square: 50, wall: 4, length: 460|square: 2, wall: 1/8, length: 18", "end.yaml|square: 50, wall: 4, length: 300|square: 2, wall: 1/8, length: 12")
 	says(t, jointNamed(t, inch, "corner-4"), []string{"corner to corner, 18.441 in by", "14 in × 12 in within 0.039 in"}, []string{"mm"}) // √(14² + 12²)
 	gap := jointNamed(t, crossed(t, "job.yaml|type: fillet|type: square"), "corner-4")
-	says(t, gap, []string{"take " + words.Trim(gap.Weld.GapMm, 3) + " off each cut."}, nil)
+	says(t, gap, []string{"The bars are sawn for the gap: each end that stands on another " + words.Trim(gap.Weld.GapMm, 3) + " short."}, nil)
+	if b := crossed(t, "job.yaml|type: fillet|type: square").Parts[1].Bar; b.Length != words.Trim(300-2*gap.Weld.GapMm, 2) {
+		t.Errorf("%s with gaps of %v", b.Length, gap.Weld.GapMm)
+	}
 	// What is no rectangle of level bars has no diagonals.
 	for what, edit := range map[string]string{
 		"turned over":      "job.yaml|front: down|front: up",

@@ -33,6 +33,7 @@ func Resolve(pl *plan.Plan, job *parts.Job, models []*part.Model) []plan.Problem
 	var made []*joint
 	together := connected(order)
 	madeOf := map[int][]*joint{}
+	s.sawShort(a, together, order)
 	for _, t := range order {
 		of := together.of[t]
 		m := &making{assembly: a, before: madeOf[of], all: together.joints[of]}

@@ -268,6 +268,22 @@ func (t *joint) fillet(p *plan.WeldPlan) error {
 	return nil
 }
 
+// prep is the groove of a butt weld of a thickness, as its joint asks for it.
+func (t *joint) prep(thickMm float64) (weld.Prep, error) {
+	edges, sides := weld.BothEdges, weld.OneSide
+	if t.in.Weld.Type == "bevel" {
+		edges = weld.OneEdge
+	}
+	if t.in.Weld.Sides == 2 {
+		sides = weld.TwoSides
+	}
+	prep, err := weld.ButtPrep(thickMm, edges, sides)
+	if t.w.Units == parts.Inches {
+		prep.GapMm, prep.RootFaceMm = prep.GapMm.Stepped(sixteenthMm), prep.RootFaceMm.Stepped(sixteenthMm)
+	}
+	return prep, err
+}
+
 func (t *joint) butt(p *plan.WeldPlan) error {
 	in := t.in.Weld
 	c, on := weldChamfer(t)
@@ -275,19 +291,9 @@ func (t *joint) butt(p *plan.WeldPlan) error {
 		p.Bevelled = on
 		return t.pressedGroove(p, c, on)
 	}
-	edges, sides := weld.BothEdges, weld.OneSide
-	if in.Type == "bevel" {
-		edges = weld.OneEdge
-	}
-	if in.Sides == 2 {
-		sides = weld.TwoSides
-	}
-	prep, err := weld.ButtPrep(p.ThinnerMm, edges, sides)
+	prep, err := t.prep(p.ThinnerMm)
 	if err != nil {
 		return err
-	}
-	if t.w.Units == parts.Inches {
-		prep.GapMm, prep.RootFaceMm = prep.GapMm.Stepped(sixteenthMm), prep.RootFaceMm.Stepped(sixteenthMm)
 	}
 	if e := t.branchEnd(); e != nil {
 		prep.GapMm.Use = e.Gap.Mm

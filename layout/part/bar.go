@@ -22,6 +22,7 @@ type bar struct {
 	sides  bars.Sides
 	err    error
 	copes  map[parts.Side]bars.Cope
+	short  string // how much shorter than drawn
 }
 
 func newBar(in *parts.Bar, inch bool) *bar {
@@ -42,6 +43,62 @@ func (s *Sizes) Bar() (section bars.Section, member bars.Member, ok bool) {
 		return bars.Section{}, bars.Member{}, false
 	}
 	return b.shape, b.member, true
+}
+
+// SawnMm is how much a tape shows of what an end is sawn shorter.
+func (s *Sizes) SawnMm(mm float64) float64 {
+	if s.Job.Units == parts.Inches {
+		return words.Round(mm/words.MmPerInch, 3) * words.MmPerInch
+	}
+	return words.Round(mm, 1)
+}
+
+// Sawn is the bar as it is sawn, after [Model.SawShort]; ok is false for another part.
+func (m *Model) Sawn() (section bars.Section, member bars.Member, ok bool) {
+	section, member, ok = m.Bar()
+	if ok && m.Out.Bar != nil {
+		member.LengthMm -= m.form.(*bar).in.Length.Mm - m.Out.Bar.LengthMm
+	}
+	return section, member, ok
+}
+
+// SawShort has a bar sawn shorter than it is drawn, by leftMm and rightMm at its ends, for
+// the gaps of the welds there: its sheet shows it so, and its holes from the sawn ends. A
+// coped bar stays as it is drawn; ok tells whether it has become shorter.
+func (m *Model) SawShort(leftMm, rightMm float64) (ok bool) {
+	drawn, is := m.form.(*bar)
+	if !is || m.Out.Bar == nil || len(drawn.copes) > 0 || leftMm+rightMm <= 0 {
+		return false
+	}
+	in := *drawn.in
+	in.Length.Mm -= leftMm + rightMm
+	sawn := newBar(&in, m.Job.Units == parts.Inches)
+	if sawn.err != nil {
+		return false
+	}
+	sawn.short = "Sawn " + m.W.Size(leftMm) + " short at each end"
+	if leftMm != rightMm {
+		sawn.short = "Sawn short, left " + m.W.Size(leftMm) + " and right " + m.W.Size(rightMm)
+	}
+	sawn.short += ", for the welds: " + m.W.Size(drawn.in.Length.Mm) + " with them."
+	sizes := *m.Sizes
+	sizes.form, sizes.Groups = sawn, slices.Clone(m.Groups)
+	for i := range sizes.Groups {
+		g := &sizes.Groups[i]
+		off := geom.Point{XMm: (leftMm - rightMm) / 2} // of the middle
+		if g.on == "" && g.Face == parts.Back {
+			off.XMm = -off.XMm
+		}
+		g.Points = slices.Clone(g.Points)
+		for k := range g.Points {
+			g.Points[k] = g.Points[k].Minus(off)
+		}
+	}
+	shape := *m.Shape
+	shape.Sizes = &sizes
+	n := number(&shape)
+	m.Out.Bar, m.Out.Overall, m.Out.Features, m.Out.Operations, m.Out.Checks = sawn.plan(n), sawn.overall(&sizes), n.Features, operations(n), checks(n)
+	return true
 }
 
 // Cope is the hollow in an end of a bar; ok is false where it has none.
@@ -353,7 +410,7 @@ func (b *bar) plan(n *Numbered) *plan.BarPlan {
 	in := b.in
 	out := &plan.BarPlan{
 		Section: b.sectionWords(n.W), Outline: plan.Contour(b.outline(n.Sizes).ToSVG()), WidthMm: in.Width.Mm, DepthMm: in.Depth.Mm, LengthMm: words.Round(in.Length.Mm, 6),
-		TopMm: words.Round(b.sides.TopMm, 6), BottomMm: words.Round(b.sides.BottomMm, 6), Length: n.W.Size(in.Length.Mm), Limits: n.limitsText(n.General(in.Length.Mm)),
+		TopMm: words.Round(b.sides.TopMm, 6), BottomMm: words.Round(b.sides.BottomMm, 6), Length: n.W.Size(in.Length.Mm), Limits: n.limitsText(n.General(in.Length.Mm)), Short: b.short,
 		Left: b.endPlan(n.W, parts.LeftEnd), Right: b.endPlan(n.W, parts.RightEnd),
 	}
 	if out.TopMm != out.LengthMm || out.BottomMm != out.LengthMm {

@@ -89,6 +89,35 @@ func TestBar(t *testing.T) {
 
 // In inches a side is not rounded past the whole: 33-1/3 in with a mitre of 22.5° on the
 // bottom, and 12 in coped on a round, whose sides are the whole.
+// TestSawShort: sawn 2 and 6 shorter at its ends, a bar of 600 is 592 long, and its holes
+// lie as much nearer to them, on its front, its back and its top; what stands from it in
+// the machine stays as it is drawn, and a bar with a cope is not made shorter.
+func TestSawShort(t *testing.T) {
+	t.Parallel()
+	const rail = "part: rail\nkind: bar\nmaterial: S235\nbar: {square: 50, wall: 4, length: 600, left: {mitre: 45, long: bottom}}\nholes: [{name: a, along: {from: left, first: 90, pitch: 30, count: 2}, size: 9}, {name: b, face: back, along: {from: right, first: 80, pitch: 30, count: 2}, size: 9}, {name: c, on: top, along: {from: right, first: 70, pitch: 30, count: 2}, size: 9}]\n"
+	m := work(t, "mm", rail)
+	if !m.SawShort(2, 6) || m.SawShort(0, 0) {
+		t.Fatal("not shorter, or shorter by nothing")
+	}
+	b := m.Out.Bar
+	for i, want := range []string{"88 from the left", "118 from the left", "64 from the right", "94 from the right", "74 from the right", "104 from the right"} {
+		if got := b.Holes[i].From; got != want {
+			t.Errorf("hole %d: %s, want %s", i+1, got, want)
+		}
+	}
+	if b.Length != "592" || b.Short != "Sawn short, left 2 and right 6, for the welds: 600 with them." || !strings.Contains(m.Out.Operations[0].Do[0], "592") {
+		t.Errorf("%s, %q, %q", b.Length, b.Short, m.Out.Operations[0].Do)
+	}
+	_, drawn, _ := m.Bar()
+	_, sawn, _ := m.Sawn()
+	if drawn.LengthMm-sawn.LengthMm != 8 || m.Groups[0].Points[0].XMm != -210 {
+		t.Errorf("%v, %v, %v", drawn, sawn, m.Groups[0].Points)
+	}
+	if work(t, "mm", strings.Replace(rail, "length: 600,", "length: 600, right: {onto: {diameter: 60}},", 1)).SawShort(2, 0) {
+		t.Error("a coped bar is shorter")
+	}
+}
+
 func TestInchBar(t *testing.T) {
 	t.Parallel()
 	b := work(t, "in", "part: a\nkind: bar\nmaterial: A36\nbar: {square: 2, wall: 1/8, length: 33-1/3, left: {mitre: 22.5, long: top}}\n").Out.Bar

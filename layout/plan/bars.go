@@ -15,6 +15,7 @@ type BarPlan struct {
 	Top      string      `json:"top,omitempty"`      // empty where both are the length
 	Bottom   string      `json:"bottom,omitempty"`   //
 	Limits   string      `json:"limits,omitempty"`   // of the length
+	Short    string      `json:"short,omitempty"`    // how much shorter it is sawn than drawn, a sentence
 	Left     BarEnd      `json:"left"`               //
 	Right    BarEnd      `json:"right"`              //
 	Holes    []BarHole   `json:"holes,omitempty"`    //

@@ -116,7 +116,7 @@ func barLines(part *plan.PartPlan) []string {
 	if b.Left.Cut == b.Right.Cut {
 		ends = "Both ends " + b.Left.Cut + "."
 	}
-	out = append(out, ends)
+	out = append(out, words.Join(" ", ends, b.Short))
 	for _, w := range b.Ways {
 		out = append(out, words.Capital(w)+".")
 	}

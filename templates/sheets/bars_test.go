@@ -19,11 +19,11 @@ func TestBarsSheet(t *testing.T) {
 		boxes int // sawn, drilled, coped and deburred, for each piece; and one for each bar as bought
 	}{
 		"pugmill": {draw.Frame{WidthMm: 210, HeightMm: 297}, []string{
-			"A  Stand rail  × 2", "top 360", "bottom 460", "saw 45°", "90 from the left", "370 from the left", "B  Stand end  × 2", "top 210", "C  Stand leg  × 4", "400",
-			"Both ends 45°, long point at the bottom.", "through both walls, on the middle line.", "25 from the right", "459.2 – 460.8", "2929.9",
+			"A  Stand rail  × 2", "top 354.4", "bottom 454.4", "saw 45°", "87.2 from the left", "367.2 from the left", "B  Stand end  × 2", "top 204.4", "C  Stand leg  × 4", "400",
+			"Both ends 45°, long point at the bottom.", "through both walls, on the middle line.", "25 from the right", "453.6 – 455.2", "2952.3", "Sawn 2.8 short at each end, for the welds: 460 with them.",
 		}, 2*3 + 2*2 + 4*3 + 4*3 + 2},
 		"gatejack": {draw.Frame{WidthMm: 215.9, HeightMm: 279.4}, []string{
-			"C  Stay  × 1", "cope", "right coped R1.75 in", "13.25 in from the left", "top 11 in", "10.481 – 10.519 in", "right cope, depth", "0.5 in, 2 in; #8-32 UNC", "runs freely 0.5 in deep, square",
+			"C  Stay  × 1", "cope", "right coped R1.75 in", "13.206 in from the left", "bottom 10.912 in", "10.393 – 10.431 in", "right cope, depth", "0.5 in, 2 in; #8-32 UNC", "runs freely 0.5 in deep, square",
 		}, 2*3 + 2*2 + 1*4 + 1*3 + 3},
 	} {
 		pl := demoPlan(t, name)
