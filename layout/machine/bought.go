@@ -166,6 +166,29 @@ func (m *Machine) bearing(j *plan.JointPlan, in *parts.Joint) {
 	}
 }
 
+// aSeal stands in the name of a body before that of the part in which it is pressed.
+const aSeal = "seal of "
+
+// seals are the shaft seals in their bores, each a plain ring for its stiff half: the lip gives
+// way.
+func (m *Machine) seals() {
+	for i := range m.Bodies {
+		b := m.Bodies[i]
+		of, made := m.Of[b.ID]
+		if !made {
+			continue
+		}
+		for _, s := range m.model(of.Part).Out.Section.Seals {
+			ring := assembly.Body{ID: aSeal + b.ID, Solid: assembly.Of(assembly.Tube(s.OuterMm/2, (s.OuterMm+s.InnerMm)/4, -s.ToMm, -s.FromMm)), Pose: b.Pose, DensityKgM3: sealKgM3, Bought: true}
+			m.allow(ring.ID, b.ID, fitMm)
+			m.Bodies = append(m.Bodies, ring)
+		}
+	}
+}
+
+// sealKgM3 is the density of a shaft seal, rubber on a steel ring. Common practice, no source.
+const sealKgM3 = 3000
+
 func groupNamed(r *part.Model, name string) *part.Group {
 	for i := range r.Groups {
 		if r.Groups[i].Group.Name == name {

@@ -77,6 +77,7 @@ func Of(job *parts.Job, models []*part.Model, joints []*plan.JointPlan) *Machine
 	for _, j := range joints {
 		m.bought(j)
 	}
+	m.seals()
 	return m
 }
 

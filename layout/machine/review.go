@@ -366,6 +366,9 @@ func (m *Machine) posOf(joint string) parts.Pos {
 
 // title of a body for people.
 func (m *Machine) title(id string) string {
+	if part, seal := strings.CutPrefix(id, aSeal); seal {
+		return aSeal + m.title(part)
+	}
 	i, ok := m.Of[id]
 	if !ok {
 		return id

@@ -20,6 +20,11 @@ func (m *Machine) travel() []look {
 		so.bodies[m.Bodies[i].ID] = i
 		so.of[m.Bodies[i].ID] = &[]int{i}
 	}
+	for _, b := range m.Bodies {
+		if part, ok := strings.CutPrefix(b.ID, aSeal); ok {
+			so.unite(part, b.ID)
+		}
+	}
 	m.ways = make([][]plan.Trap, len(m.joints))
 	for n, j := range m.joints {
 		so.wrongWays(n, j)
