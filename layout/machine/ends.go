@@ -26,33 +26,52 @@ func (s *soFar) seated(j *plan.JointPlan) *fitting {
 	}
 	f := m.fits(j, *comes, *stands)
 	f.turns, f.holds = a, b
-	own := func(z assembly.Vec) assembly.Pose {
-		y := a.Pose.Y
-		if z.Y != 0 {
-			y = a.Pose.Z
-		}
-		return assembly.Frame(a.Pose.Apply(a.Solid.Box().Centre()), a.Pose.Turn(z), y)
-	}
 	switch place, round := m.onRound(ia, ib); {
 	case len(j.Placed) > 0:
-		f.frame = own(assembly.AxisZ)
+		f.frame = ownFrame(a, assembly.AxisZ)
 	case j.Weld == nil:
 		return nil
 	case in.Place != nil:
-		f.frame = own(faceFrame(in.Place.With, a.Solid.Box()).Z)
+		f.frame = ownFrame(a, faceFrame(in.Place.With, a.Solid.Box()).Z)
 		box := a.Solid.Box().Moved(f.frame.Inverse().Of(a.Pose))
 		f.seatAt(f.frame.Of(assembly.Move(assembly.Vec{X: box.Low.X, Y: box.Low.Y, Z: box.High.Z})), box.High.Sub(box.Low))
 	case round:
 		f.frame = b.Pose.Of(assembly.Frame(assembly.Vec{Z: -place.AxialMm(m.model(j.B.Part).LengthMm())}, assembly.Clock(1, place.Clock.Deg), assembly.AxisZ))
 	default:
-		cut, size, ok := m.cutOf(ia, j.A.Feature)
-		if !ok {
-			return nil
-		}
-		f.frame = own(assembly.AxisX)
-		f.seatAt(a.Pose.Of(cut), size)
+		return f.atCorner(ia, j.A.Feature)
 	}
 	return f
+}
+
+// ownFrame is a frame in the middle of a body with z along one of its own directions.
+func ownFrame(b *assembly.Body, z assembly.Vec) assembly.Pose {
+	y := b.Pose.Y
+	if z.Y != 0 {
+		y = b.Pose.Z
+	}
+	return assembly.Frame(b.Pose.Apply(b.Solid.Box().Centre()), b.Pose.Turn(z), y)
+}
+
+// atCorner is the fitting of a bar that meets another with its mitred end; nil for another part.
+func (f *fitting) atCorner(i Instance, end string) *fitting {
+	cut, size, ok := f.m.cutOf(i, end)
+	if !ok {
+		return nil
+	}
+	f.frame = ownFrame(f.turns, assembly.AxisX)
+	f.seatAt(f.turns.Pose.Of(cut), size)
+	return f
+}
+
+// otherBar is the fitting of the bar that a mitred one comes to: either may lie the wrong way.
+func (s *soFar) otherBar(j *plan.JointPlan) *fitting {
+	ia, ib := Instance{j.A.Part, j.A.Copy}, Instance{j.B.Part, j.B.Copy}
+	if _, _, mitred := s.m.cutOf(ia, j.A.Feature); !mitred {
+		return nil
+	}
+	f := s.m.fits(j, *s.of[ib.id()], *s.of[ia.id()])
+	f.turns, f.holds = s.m.standing(ib), s.m.standing(ia)
+	return f.atCorner(ib, j.B.Feature)
 }
 
 // onRound is the place on a round of a tube with a saddle or a bar with a cope.

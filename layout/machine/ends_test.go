@@ -142,6 +142,7 @@ func TestOtherSides(t *testing.T) {
 	}{
 		{"a plain mitred bar", []string{"rail.yaml", fmt.Sprintf(rail, "bottom", ""), "end.yaml", end, "job.yaml", corner}, "0r:0"},
 		{"a hole nearer one of its ends", []string{"rail.yaml", fmt.Sprintf(rail, "bottom", fmt.Sprintf(bolt, "front", "50, 0")), "end.yaml", end, "job.yaml", corner}, "0r:1"},
+		{"a hole nearer one end of the other bar", []string{"rail.yaml", fmt.Sprintf(rail, "bottom", ""), "end.yaml", strings.Replace(end, "long: top}}", "long: top}, right: {mitre: 45, long: top}}", 1) + fmt.Sprintf(bolt, "front", "50, 0"), "job.yaml", corner}, "0r:0 0r:1"},
 		{"its long sides unlike", []string{"rail.yaml", fmt.Sprintf(rail, "top", ""), "end.yaml", end, "job.yaml", corner}, "180r:0"},
 		{"a plain coped bar", []string{"post.yaml", post, "arm.yaml", fmt.Sprintf(arm, ""), "job.yaml", onPost}, "180:0"},
 		{"a hole in its front", []string{"post.yaml", post, "arm.yaml", fmt.Sprintf(arm, fmt.Sprintf(bolt, "front", "0, 0")), "job.yaml", onPost}, "180:1"},

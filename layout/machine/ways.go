@@ -3,6 +3,7 @@ package machine
 import (
 	"math"
 	"slices"
+	"strings"
 
 	"centrepop/layout/assembly"
 	"centrepop/layout/part"
@@ -39,7 +40,16 @@ func (s *soFar) wrongWays(n int, j *plan.JointPlan) {
 		return
 	}
 	f := s.seated(j)
-	look(f, f.otherEnds)
+	look(f, func() []plan.Trap {
+		ways := f.otherEnds()
+		if f.other != nil {
+			ways = append(ways, f.other.onFace()...)
+		}
+		return ways
+	})
+	if f != nil && f.rows > 0 && s.m.joint(j.Name).Place == nil {
+		f.other = s.otherBar(j)
+	}
 }
 
 // fitting is a joint about to be made.
@@ -51,6 +61,7 @@ type fitting struct {
 	frame         assembly.Pose  // origin in the middle of A's holes and of their metal
 	a, b          []assembly.Vec // the holes in it
 	through       bool
+	other         *fitting       // of the other bar of a mitred corner
 	turns, holds  *assembly.Body // where no holes say the way: the part that turns, and the one at its seat
 	plane         assembly.Pose  // of that seat where it is flat, from a corner, z into what holds it
 	size          assembly.Vec   // of the seat
@@ -61,10 +72,19 @@ type fitting struct {
 func (s *soFar) fitting(j *plan.JointPlan) *fitting {
 	idA, idB := Instance{j.A.Part, j.A.Copy}.id(), Instance{j.B.Part, j.B.Copy}.id()
 	comes, stands := s.of[idA], s.of[idB]
-	if comes == nil || stands == nil || comes == stands || len(*comes) == 1 && j.Beside == nil {
+	if comes == nil || stands == nil || comes == stands {
 		return nil
 	}
 	m := s.m
+	alone := 0 // a part with its seal is looked at where the joint is
+	for _, i := range *comes {
+		if !strings.HasPrefix(m.Bodies[i].ID, aSeal) {
+			alone++
+		}
+	}
+	if alone == 1 && j.Beside == nil {
+		return nil
+	}
 	ga, gb := groupNamed(m.model(j.A.Part), j.A.Feature), groupNamed(m.model(j.B.Part), j.B.Feature)
 	if ga == nil || gb == nil || ga.OnWall() || gb.OnWall() || len(ga.Points) < 2 {
 		return nil
