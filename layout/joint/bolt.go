@@ -485,7 +485,7 @@ func (j *making) blocked(t *joint, side headSide) {
 
 // wall is the least distance from a bolt to a hub or rim beside its head, 0
 // if there is none.
-func (j *assembly) wall(side headSide) (mm float64, who string, of inst) {
+func (j *making) wall(side headSide) (mm float64, who string, of inst) {
 	mm = math.Inf(1)
 	for i := range j.placed {
 		q := &j.placed[i]
@@ -502,12 +502,13 @@ func (j *assembly) wall(side headSide) (mm float64, who string, of inst) {
 				continue
 			}
 			for _, p := range side.pts {
-				d := math.Hypot(p.XMm, p.YMm) - s.Size.NominalMm/2
+				radius, name := j.standsOn(q, s)
+				d := math.Hypot(p.XMm, p.YMm) - radius
 				if s.Inside {
 					d = -d
 				}
 				if d > 0 && d < mm {
-					mm, who, of = d, copyTitle(q.r, q.copy)+" "+words.Spaced(s.Name), q.inst
+					mm, who, of = d, name, q.inst
 				}
 			}
 		}
@@ -516,6 +517,31 @@ func (j *assembly) wall(side headSide) (mm float64, who string, of inst) {
 		return 0, "", inst{}
 	}
 	return geom.Clean(mm), who, of
+}
+
+// standsOn is the radius of a step and its name, or those of the made nut that was put on it
+// by hand with an earlier joint, over the head of its screw.
+func (j *making) standsOn(q *placedPart, s *part.Step) (mm float64, name string) {
+	mm, name = s.Size.NominalMm/2, copyTitle(q.r, q.copy)+" "+words.Spaced(s.Name)
+	if s.Inside || s.Size.Thread == nil {
+		return mm, name
+	}
+	made := j.nutMade(s.Size.Thread.Designation)
+	on := func(e parts.Loose) bool {
+		return e.Part.Value == made.Part.Name.Value && slices.ContainsFunc(j.before, func(o *joint) bool { return o.in.Name.Value == e.After.Value })
+	}
+	if made == nil || !slices.ContainsFunc(j.job.Loose, on) {
+		return mm, name
+	}
+	for _, o := range made.Steps {
+		if !o.Inside {
+			mm = max(mm, o.Size.NominalMm/2)
+		}
+	}
+	if c := made.Clamp; c != nil {
+		mm = max(mm, c.Row.OutsideMm/2+c.Row.ProudMm)
+	}
+	return mm, made.Out.Title
 }
 
 // filletAt is the leg of the fillet between a wall and the part that the heads
@@ -653,6 +679,10 @@ func (j *making) boltSteps(t *joint, p *plan.BoltPlan, tapped bool) {
 		s.Hold = "In line: " + strings.Join(lines, "; ") + "."
 	}
 	t.startBolts(p, tapped)
+	for _, o := range j.closedBy(t) {
+		s := &t.out.Steps[len(t.out.Steps)-1]
+		s.Do = append(s.Do, "Start those of "+o.a.title()+" and "+o.b.title()+" too, before any is pulled tight: what is tight keeps the others out.")
+	}
 	order := []string{}
 	for _, n := range p.Order {
 		order = append(order, words.Trim(float64(n), 0))

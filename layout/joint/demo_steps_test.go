@@ -314,16 +314,19 @@ func TestNutIsLockedOnItsStep(t *testing.T) {
 // each of four feet, and is on the list to buy; so are the sleeves in its tubes, 50 less two
 // walls of 4 long. An angle of 2.5 in with a wall of 0.25 in stands 2.25 in high on the edge of
 // its other leg; turned over it lies on the leg that its anchors hold.
+// Threads that jack parts apart have screws two diameters longer than the part: of 12 M8 30,
+// of 1/4 in 1/4-20 3/4 in.
 func TestAnchorsAndSleevesAreBought(t *testing.T) {
 	t.Parallel()
 	for name, want := range map[string]map[string]int{
-		"pugmill":  {"Anchor M12": 4, "Sleeve of pipe, bore over Ø12, 42 long": 6, "Sleeve of pipe, bore over Ø6, 42 long": 4, "Dowel pin 4 m6 × 16": 3, "Screw M6 x 12 8.8 for the guard": 2, "Screw M8 x 12 8.8 with two contact washers, for the earth": 1, "Screw M8 x 45 8.8, countersunk head, with nut and washer": 3},
-		"gatejack": {"Anchor for holes Ø0.375 in": 8, "Spacer of pipe, bore over Ø0.375 in, 2.25 in long": 8, "Screw 3/8-16 UNC x 3/4 in, hexagon head, grade 5": 3, "Set screw 1/4-20 UNC, cone point, 3/4 in long": 2, "Screw #8-32 UNC x 5/8 in, socket head, A2-70": 2},
+		"pugmill": {"Anchor M12": 4, "Sleeve of pipe, bore over Ø12, 42 long": 6, "Sleeve of pipe, bore over Ø6, 42 long": 4, "Dowel pin 4 m6 × 16": 3, "Jacking screw M8 x 30, thread to the head": 2, "Jacking screw M8 x 25, thread to the head": 2, "Jacking screw M6 x 35, thread to the head": 2, "Screw M6 x 12 8.8 for the guard": 2, "Screw M8 x 12 8.8 with two contact washers, for the earth": 1, "Screw M8 x 45 8.8, countersunk head, with nut and washer": 3},
+		"gatejack": {"Anchor for holes Ø0.375 in": 8, "Spacer of pipe, bore over Ø0.375 in, 2.25 in long": 8, "Screw 1/4-20 UNC x 3/8 in, hexagon head, grade 5, with two contact washers, for the earth": 1,
+			"Jacking screw 1/4-20 UNC x 3/4 in, thread to the head": 2, "Jacking screw 5/16-18 UNC x 1 3/4 in, thread to the head": 2, "Jacking screw 3/8-16 UNC x 1 1/4 in, thread to the head": 2, "Screw 3/8-16 UNC x 3/4 in, hexagon head, grade 5": 3, "Set screw 1/4-20 UNC, cone point, 3/4 in long": 2, "Screw #8-32 UNC x 5/8 in, socket head, A2-70": 2},
 	} {
 		p := demoPlan(t, name)
 		got := map[string]int{}
 		for _, row := range p.Bought {
-			if slices.ContainsFunc([]string{"Anchor", "Spacer", "Sleeve", "Set screw", "Screw", "Dowel"}, func(word string) bool { return strings.HasPrefix(row.Item, word) }) {
+			if slices.ContainsFunc([]string{"Anchor", "Spacer", "Jacking", "Sleeve", "Set screw", "Screw", "Dowel"}, func(word string) bool { return strings.HasPrefix(row.Item, word) }) {
 				got[row.Item] = row.Quantity
 			}
 		}
@@ -332,7 +335,7 @@ func TestAnchorsAndSleevesAreBought(t *testing.T) {
 		}
 	}
 	says(t, jointNamed(t, demoPlan(t, "pugmill"), "base-far"), []string{"Set the 4 × Stand foot level and fix them to the floor", "4 × anchor M12 (floor anchor), the kind, length and torque by its maker"}, nil)
-	says(t, jointNamed(t, demoPlan(t, "gatejack"), "yoke-near"), []string{"8 × anchor for holes Ø0.375 in (ties)", "The leg stands clear of the floor: a spacer of pipe, bore over Ø0.375 in, 2.25 in long, round each anchor under it"}, nil)
+	says(t, jointNamed(t, demoPlan(t, "gatejack"), "yoke-near"), []string{"8 × anchor for holes Ø0.375 in (ties)", "The leg stands clear of the floor: a spacer of pipe, bore over Ø0.375 in, 2.25 in long, round each anchor under it", "Start those of Yoke plate and Frame rail 2 too, before any is pulled tight"}, nil)
 	p, err := draft(editedDemo(t, "gatejack", "job.yaml", "anchored: frame-rail", "anchored: frame-end"))
 	if err != nil {
 		t.Fatal(err)

@@ -304,7 +304,7 @@ func (j *making) frameSteps(t *joint, p *plan.WeldPlan, r *ring) {
 	t.inspectWeld(p)
 	t.out.Checks[len(t.out.Checks)-1].Wanted = strings.TrimSpace(p.Designation + " each corner, " + t.seamSides())
 	s = &t.out.Steps[len(t.out.Steps)-1]
-	s.Do = append(s.Do, j.dressed(r)...)
+	s.Do = slices.Concat(s.Do, j.dressed(r), j.tried(r))
 }
 
 // word is one for a mitred frame, or one for a frame of bars that stand between others.
@@ -379,6 +379,35 @@ func (s *shop) sawShort(a *assembly, together clusters, order []*joint) {
 		}
 		s.short[r.Part.Name.Value] = same && r.SawShort(left, right)
 	}
+}
+
+// tried says what is laid on a frame that is welded, where bolts hold it to more than one of
+// the bars: the weld may have moved their holes.
+func (j *making) tried(r *ring) (out []string) {
+	by, on := map[string][]string{}, map[string][]inst{}
+	var titles []string
+	for _, o := range j.all {
+		for _, pair := range [][2]feature{{o.a, o.b}, {o.b, o.a}} {
+			bar := pair[1].inst()
+			if o.in.Bolt == nil || !slices.ContainsFunc(r.corners, func(c *joint) bool { return c.a.inst() == bar || c.b.inst() == bar }) {
+				continue
+			}
+			title := pair[0].title()
+			if !slices.Contains(titles, title) {
+				titles = append(titles, title)
+			}
+			by[title] = append(by[title], words.Spaced(o.in.Name.Value))
+			if !slices.Contains(on[title], bar) {
+				on[title] = append(on[title], bar)
+			}
+		}
+	}
+	for _, title := range titles {
+		if len(on[title]) > 1 {
+			out = append(out, "Lay "+title+" on it, cold: the bolts of "+strings.Join(by[title], " and ")+" enter by hand, all of them; if not, the weld moved their holes: mark the bar through "+title+" and drill again.")
+		}
+	}
+	return out
 }
 
 // sleeved says which bars of a frame take sleeves for bolts, which go in while they are open.

@@ -1,11 +1,14 @@
 package joint
 
 import (
+	"regexp"
 	"slices"
 	"strings"
 
 	"centrepop/layout/bars"
+	"centrepop/layout/bolts"
 	"centrepop/layout/cutting"
+	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 	"centrepop/parts"
@@ -130,6 +133,9 @@ func (j *shop) bought(made []*joint) []plan.BoughtRow {
 		}
 		for i := range r.Groups {
 			if h := r.Groups[i].Hole; h != nil {
+				if item := j.jackScrew(r, &r.Groups[i]); item != "" {
+					out.add(item, r.Groups[i].Group.Count, r.Out.Title+" "+words.Spaced(r.Groups[i].Group.Name), "")
+				}
 				if _, pin, ok := strings.Cut(h.Note.Value, dowel); ok {
 					pin, _, _ = strings.Cut(pin, ",") // what follows is how it goes in
 					out.add(words.Capital(dowel)+pin, r.Groups[i].Group.Count*r.Part.Quantity, r.Out.Title, "")
@@ -150,6 +156,30 @@ func (j *shop) bought(made []*joint) []plan.BoughtRow {
 		rows = append(rows, row.BoughtRow)
 	}
 	return rows
+}
+
+// jacks are the names of threads that no joint fills, and that a screw in them pushes parts
+// off by.
+var jacks = regexp.MustCompile(`(?i)^(jack|pry|draw|push)`)
+
+// jackScrew is the screw for a group of holes that parts are pushed apart by: the shortest
+// of stock that is longer than its part by two diameters (common practice, no source). It is
+// empty for other holes.
+func (j *shop) jackScrew(r *part.Model, g *part.Group) string {
+	if g.Size.Thread == nil || !g.Hole.Through || !jacks.MatchString(g.Group.Name) || j.bolted(r, g) {
+		return ""
+	}
+	_, thick, ok := r.PlaneOf(g, g.Face)
+	b, err := bolts.Find(g.Size.Thread.Designation)
+	if !ok || err != nil {
+		return ""
+	}
+	for _, mm := range b.StockLengths(bolts.Hex) {
+		if mm >= thick+2*b.Thread.MajorMm {
+			return "Jacking screw " + g.Size.Thread.Designation + " x " + b.LengthName(mm) + ", thread to the head"
+		}
+	}
+	return ""
 }
 
 func kindOfItem(item string) string { word, _, _ := strings.Cut(item, " "); return word }

@@ -2,6 +2,7 @@ package joint
 
 import (
 	"math"
+	"slices"
 
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
@@ -269,4 +270,40 @@ func (j *assembly) nutShort(t *joint, m mounting) {
 	if short := geom.Clean(m.coneDir*(end(m.nut, -m.coneDir)-large) + out); out > 0 && short > geom.CloseMm {
 		t.problem(plan.NutShort, plan.Named(words.Spaced(m.nut.Name)), plan.Of(plan.Mm, short))
 	}
+	j.nutEngages(t, m, large)
+}
+
+// fewTurns are the fewest turns of full thread that a nut which sets a bearing has on its
+// shaft. Common practice, no source: locking nuts of ISO 2982-1 have six, from memory.
+const fewTurns = 5.0
+
+// nutEngages notes a made nut of which hardly any full thread is left on its shaft: beside
+// the undercut of that and within the chamfers of both.
+func (j *assembly) nutEngages(t *joint, m mounting, largeMm float64) {
+	made := j.nutMade(m.nut.Size.Thread.Designation)
+	if made == nil {
+		return
+	}
+	dir, under := m.coneDir, t.a.r.FullThreadMm(m.nut, m.coneDir < 0)
+	if u := m.nut.Undercut; u != nil {
+		under = u.WidthMm
+	}
+	_, inside := made.Sides()
+	thread := inside[slices.IndexFunc(inside, func(s *part.Step) bool { return s.Size.Thread != nil })]
+	bevel := max(bevelMm(made, thread.Name+"-front"), bevelMm(made, thread.Name+"-back"))
+	from := max(dir*largeMm+bevel, dir*end(m.nut, -dir)+under)
+	to := min(dir*largeMm+thread.LengthMm()-bevel, dir*end(m.nut, dir)-bevelMm(t.a.r, m.nut.Name+"-"+faceName(dir)))
+	if least := fewTurns * m.nut.Size.Thread.PitchMm; to-from < least-geom.CloseMm {
+		t.problem(plan.NutFew, plan.Of(plan.Mm, geom.Clean(max(0, to-from))), plan.Named(made.Out.Title), plan.Named(words.Spaced(m.nut.Name)), plan.Of(plan.Mm, geom.Clean(least)))
+	}
+}
+
+// bevelMm is the chamfer on an edge of a part, 0 where there is none.
+func bevelMm(r *part.Model, edge string) float64 {
+	for _, c := range r.Part.Chamfers {
+		if c.Edge.Value == edge {
+			return c.Size.Mm
+		}
+	}
+	return 0
 }

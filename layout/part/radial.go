@@ -263,6 +263,12 @@ func (m *Radial) checks(r *record) {
 	switch name := words.Spaced(row.Name); {
 	case row.AroundMm > 0 && depth > 0:
 		r.checkSizes(r.ref(m), name+" around × along × deep", row.AroundMm, row.AlongMm, depth)
+		if c := &r.list[len(r.list)-1]; m.In.Shape == parts.RadialSlot && row.AroundMm < row.AlongMm && c.Source != "" {
+			wide := r.General(row.AroundMm)
+			both := r.limitsText(wide)
+			wide.MinMm = row.AroundMm // a key of that width goes in
+			c.Limits = strings.Replace(c.Limits, both, r.limitsText(wide), 1)
+		}
 	case row.AroundMm > 0:
 		r.checkSizes(r.ref(m), name+" around × along", row.AroundMm, row.AlongMm)
 	default:

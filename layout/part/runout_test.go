@@ -22,6 +22,9 @@ func TestKeywayRunsOut(t *testing.T) {
 			for _, p := range q.Out.Problems {
 				out = out || p.Kind == plan.BreaksOut
 			}
+			if n := len(q.Out.Notes); n > 0 && c.depth == "4" {
+				t.Errorf("%+v at %s: %q", c, at, q.Out.Notes)
+			}
 			text := ""
 			for _, o := range q.Out.Operations {
 				text += strings.Join(o.Do, " ")

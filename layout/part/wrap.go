@@ -78,6 +78,10 @@ func (w wrapped) cylinder(paperMm float64) develop.Cylinder {
 			f.AxialMm = geom.Clean(w.ToMm - row.AxialMm)
 		}
 		along := radialKinds[parts.RadialShape(row.Shape)].wrap(row, &f)
+		if low, high := f.AxialMm-along/2, f.AxialMm+along/2; f.Kind == develop.AxialSlot && min(high, w.LengthMm())-max(low, 0) > row.AroundMm { // what runs out over the next step
+			low, high = max(low, 0), min(high, w.LengthMm())
+			f.AxialMm, f.LengthMm, along = geom.Clean((low+high)/2), geom.Clean(high-low), high-low
+		}
 		c.Features = append(c.Features, f)
 		reach = math.Max(reach, f.AxialMm+along/2)
 	}

@@ -80,6 +80,7 @@ const (
 	CageTouches       ProblemKind = "cage-touches"
 	ConeTouches       ProblemKind = "cone-touches"
 	NutShort          ProblemKind = "nut-short"
+	NutFew            ProblemKind = "nut-few"
 	SeatShort         ProblemKind = "seat-short"
 	NutStops          ProblemKind = "nut-stops"
 	Tandem            ProblemKind = "tandem"

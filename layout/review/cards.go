@@ -24,6 +24,9 @@ const (
 	mostSlip   = 0.15 // of its field: common practice, no source; over 0.1 only the smallest
 )
 
+// underHead are words that put a lug under what clamps something else.
+var underHead = regexp.MustCompile(`(?i)\bunder (the|a) (head|nut|bolt|screw)\b`)
+
 // plate looks at the numbers on the motor's plate: what it turns out of what it
 // takes, how many phases it has, and how fast it can run on its mains.
 func plate(r *reviewer) {
@@ -61,6 +64,16 @@ func plate(r *reviewer) {
 	}
 	if v := r.inLine(); v != nil {
 		say("the motor drives through a "+m.Through+", and "+v.p.Title.Value+" holds it in line with the shaft", m.Drives.Part+"."+m.Drives.Feature, "a motor in line drives through a coupling", "through: coupling, or a plate beside the shaft")
+	}
+	for _, p := range r.job.Parts {
+		said := " " + wordsOf(m.Earth.Value) + " "
+		holds := func(j *parts.Joint) bool { return j.Bolt != nil && holdsPart(j, p.Name.Value) }
+		own := func(g parts.HoleGroup) bool {
+			return strings.Contains(said, " "+g.Name.Value+" ") && !r.bolted(p.Name.Value, g.Name.Value)
+		}
+		if underHead.MatchString(said) && seatNames(said, p) && slices.ContainsFunc(r.job.Joints, holds) && !slices.ContainsFunc(p.Holes, own) {
+			say("the earth lies under a bolt that clamps "+p.Title.Value, m.Earth.Value, "the earth has a screw of its own on bright metal: paint lies under a bolt that clamps, and the lug takes of its preload", "a tapped hole of its own")
+		}
 	}
 	plateSpeed(r, say)
 	if n := voltNumber.FindString(m.Frame.Value); n != "" && !slices.Contains(frames, n) {

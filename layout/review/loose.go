@@ -23,26 +23,28 @@ func loose(r *reviewer) {
 		r.inItem(v, e)
 		words := wordsOf(e.How.Value)
 		for _, p := range r.job.Parts {
-			if o := r.viewOf(p.Name.Value); o != nil && o != v {
+			o := r.viewOf(p.Name.Value)
+			if o != nil && o != v {
 				v.throughOpening(o, e)
 			}
-			if o := r.viewOf(p.Name.Value); o != nil && o != v && seatNames(words, p) {
+			if m := goesIn.FindStringSubmatch(words); m != nil && p != v.p && r.named(m[2], p) {
+				r.tooWide(v, o, e)
+			}
+			if m := liesOn.FindStringSubmatch(words); m != nil && p != v.p && r.named(m[1], p) {
+				r.falls(v, o, e)
+				continue
+			}
+			if o != nil && o != v && seatNames(words, p) {
 				r.goesOver(v, o, e)
 				r.keyReach(v, o)
 				r.putOn(v, o, e)
-			}
-			if m := goesIn.FindStringSubmatch(words); m != nil && p != v.p && r.named(m[2], p) {
-				r.tooWide(v, r.viewOf(p.Name.Value), e)
-			}
-			if m := liesOn.FindStringSubmatch(words); m != nil && p != v.p && r.named(m[1], p) {
-				r.falls(v, r.viewOf(p.Name.Value), e)
 			}
 		}
 	}
 }
 
 // liesOn are words that say what something lies on.
-var liesOn = regexp.MustCompile(`(?i)\b(?:lying|lies|resting|rests|sitting|sits) on (?:the |its )?(.+)`)
+var liesOn = regexp.MustCompile(`(?i)\b(?:lying|lies|resting|rests|sitting|sits|down) on (?:the |its )?(.+)`)
 
 // goesIn are words that say what something is in, or in a hole of what.
 var goesIn = regexp.MustCompile(`(?i)\b(?:held|lies|sits?|stands?|stood|put|hung|dropped) in(?:to)? (?:the |its )?((?:a |one of the )?holes? of (?:the )?)?(.+)`)

@@ -33,6 +33,7 @@ var measures = map[plan.ProblemKind]measure{
 	plan.ConeShoulderLow:  {1, false},
 	plan.CageTouches:      {2, true},
 	plan.NutShort:         {1, true},
+	plan.NutFew:           {0, false},
 	plan.SeatShort:        {1, false},
 	plan.SeatTightness:    {3, true},
 	plan.MayBeLoose:       {0, true},
