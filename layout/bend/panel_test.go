@@ -156,6 +156,22 @@ func TestPanelOrder(t *testing.T) {
 			t.Errorf("fold %d: %+v, want %+v", i, got, want)
 		}
 	}
+	// Set in by 60 and 26 high, a flange across ends some 60 behind the fold line, and
+	// (60 − 26) / √2 = 24 beside the punch at last; set in by 40 it is 10 beside it. One
+	// that hangs stays off the die from 50 behind the line on.
+	for _, c := range []struct {
+		inMm    float64
+		forward bool
+		want    [2]float64
+	}{{60, false, [2]float64{}}, {40, false, [2]float64{120 - 2, 0}}, {60, true, [2]float64{}}, {40, true, [2]float64{0, 120 - 2}}} {
+		b, err := box(Flange{Side: Top, HeightMm: 26, FromMm: c.inMm, ToMm: c.inMm, Forward: c.forward}, Flange{Side: Left, HeightMm: 90}).Blank()
+		if err != nil {
+			t.Fatal(err)
+		}
+		if w := b.WayOf([]int{0, 1}, 1); w.PunchMm != c.want[0] || w.DieMm != c.want[1] {
+			t.Errorf("%+v: %v and %v", c, w.PunchMm, w.DieMm)
+		}
+	}
 	// A flange on the other side of the sheet hangs beside the die, its inside 58 from
 	// the middle; the fold line is half a bend beyond 56.
 	b, err = box(Flange{Side: Top, HeightMm: 60}, Flange{Side: Bottom, HeightMm: 40, Forward: true}).Blank()

@@ -183,6 +183,9 @@ func (b *PanelBlank) WayOf(order []int, i int) Way {
 		if o.Forward != f.Forward {
 			room = &way.DieMm
 		}
+		if f.clears(o) {
+			continue
+		}
 		if *room == 0 {
 			*room = 2 * half
 		}
@@ -205,6 +208,27 @@ func (b *PanelBlank) WayOf(order []int, i int) Way {
 		way.BesideMm = math.Min(way.BesideMm, f.besideMm(m))
 	}
 	return way
+}
+
+// Half of what an ordinary punch with its holder and an ordinary die are thick. Common
+// practice, no source.
+const (
+	punchMm = 15.0
+	dieMm   = 50.0
+)
+
+// clears tells whether another fold's flange, which runs across, begins so far behind the
+// fold line that the tool ends before it: the die before the bend, the punch when the
+// base leans at the end of it.
+func (f *PanelFold) clears(o *PanelFold) bool {
+	up := f.Side.TurnedTo(geom.Point{YMm: 1})
+	dot := func(p geom.Point) float64 { return p.XMm*up.XMm + p.YMm*up.YMm }
+	behind := f.LineMm() - math.Max(dot(o.LineFrom), dot(o.LineTo))
+	if o.Forward != f.Forward {
+		return behind > dieMm
+	}
+	sin, cos := math.Sincos(f.AngleDeg * math.Pi / 360)
+	return behind*cos-o.HeightMm*sin > punchMm
 }
 
 // risenMm is how high a flange of a height at the end of a fold reaches over its line: it

@@ -557,39 +557,31 @@ func (j *making) filletAt(wall, stand inst) float64 {
 	return leg
 }
 
-// tightening is a star order: each next bolt the farthest from all tightened
-// ones, the lowest number of equals. Common practice, no source.
+// tightening is a crosswise order: the second of each two is the farthest from the first,
+// and each first one that from all tightened ones; of equals the farther from the latest,
+// then the lowest number. Common practice, no source.
 func tightening(first int, pts []plan.XY) (numbers []int, deg []float64) {
-	left := make([]int, len(pts))
-	for i := range left {
-		left[i] = i
-	}
 	var done []int
-	for len(left) > 0 {
-		best, bestMm := 0, -1.0
-		for k, i := range left {
-			near := math.Inf(1)
-			for n, o := range done {
-				// The latest counts double, so that opposite follows opposite.
-				d := geom.Distance(pts[i], pts[o])
-				if n < len(done)-1 {
-					d *= 2
-				}
-				near = math.Min(near, d)
+	for len(done) < len(pts) {
+		best, most := -1, [2]float64{}
+		for i, p := range pts {
+			if slices.Contains(done, i) {
+				continue
 			}
-			if len(done) == 0 {
-				near = 0
+			far := [2]float64{math.Inf(1), 0} // from all, from the latest
+			for _, o := range done {
+				far[1] = words.Round(geom.Distance(p, pts[o]), 6)
+				far[0] = math.Min(far[0], far[1])
 			}
-			if near > bestMm+1e-6 {
-				best, bestMm = k, near
+			if len(done)%2 == 1 {
+				far[0] = far[1]
+			}
+			if best < 0 || slices.Compare(far[:], most[:]) > 0 {
+				best, most = i, far
 			}
 		}
-		i := left[best]
-		done, left = append(done, i), slices.Delete(left, best, best+1)
-	}
-	for _, i := range done {
-		numbers = append(numbers, first+i)
-		deg = append(deg, geom.ClockDeg(pts[i]))
+		done = append(done, best)
+		numbers, deg = append(numbers, first+best), append(deg, geom.ClockDeg(pts[best]))
 	}
 	return numbers, deg
 }

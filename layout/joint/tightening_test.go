@@ -1,0 +1,27 @@
+package joint
+
+import (
+	"slices"
+	"testing"
+
+	"centrepop/layout/plan"
+	"centrepop/parts/geom"
+)
+
+// TestTighteningIsCrosswise: opposite follows opposite; of an odd number the next but
+// one; of a row the ends first. Read off the clock face.
+func TestTighteningIsCrosswise(t *testing.T) {
+	t.Parallel()
+	for _, want := range [][]int{{1, 2}, {1, 3, 2, 4}, {1, 3, 5, 2, 4}, {1, 4, 2, 5, 3, 6}, {1, 5, 3, 7, 2, 6, 4, 8}} {
+		var at []plan.XY
+		for i := range want {
+			at = append(at, geom.Clock(100, 360*float64(i)/float64(len(want))))
+		}
+		if got, _ := tightening(1, at); !slices.Equal(got, want) {
+			t.Errorf("%d bolts: %v, want %v", len(want), got, want)
+		}
+	}
+	if got, deg := tightening(4, []plan.XY{{XMm: -50}, {}, {XMm: 60}}); !slices.Equal(got, []int{4, 6, 5}) || !slices.Equal(deg, []float64{270, 90, 0}) {
+		t.Errorf("in a row: %v, %v", got, deg)
+	}
+}
