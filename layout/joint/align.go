@@ -266,13 +266,27 @@ func (j *making) witness(t *joint, moved []inst) {
 	if t.a.step == nil || t.b.step == nil || t.in.Bearing != nil {
 		return
 	}
+	keep, needed := "", turned(t.a.r.Out) && turned(t.b.r.Out)
 	for _, rule := range append(slices.Clone(t.in.InLine), j.rules()...) {
 		if j.crosses(rule, moved) {
-			t.out.Remedies = append(t.out.Remedies, "Nothing but a mark holds the clock angle of this round joint: scribe "+t.a.title()+" and "+t.b.title()+
-				" at "+words.Trim(j.markDeg(t), 1)+"° (assembly clock) before joining, and keep "+j.ruleText(rule)+" in line.")
-			return
+			keep, needed = ", and keep "+j.ruleText(rule)+" in line", true
+			break
 		}
 	}
+	if needed {
+		t.out.Remedies = append(t.out.Remedies, "Nothing but a mark holds the clock angle of this round joint: scribe "+t.a.title()+" and "+t.b.title()+
+			" at "+words.Trim(j.markDeg(t), 1)+"° (assembly clock) before joining"+keep+".")
+	}
+}
+
+// turned tells whether a part has something off its axis that lies elsewhere when it is
+// turned: holes on a face or round about, a keyway, a branch end.
+func turned(p *plan.PartPlan) bool {
+	return len(p.Radials)+len(p.Keyways) > 0 ||
+		slices.ContainsFunc(p.Developments, func(d plan.Development) bool { return d.Kind == plan.BranchPattern }) ||
+		slices.ContainsFunc(p.Faces, func(f *plan.Face) bool {
+			return slices.ContainsFunc(f.Holes, func(h plan.Hole) bool { return h.RadiusMm > 0 }) || len(f.Slots) > 0
+		})
 }
 
 // rules are the align rules of all joints whose parts are placed.

@@ -47,7 +47,7 @@ type joint struct {
 	dir    float64      // of a hub that slides: from its shoulder to what keeps it, +1 towards the shaft's back
 	fixed  bool         // what it belongs to stands on its anchors
 	beside *plan.Beside // the place of bolted parts that do not; else nil
-	why    []string
+	why    []rule
 	faults []plan.Problem // what keeps it from being worked out
 	flaws  []plan.Problem // what is wrong with its place in the order
 

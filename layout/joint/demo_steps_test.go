@@ -1,6 +1,7 @@
 package joint_test
 
 import (
+	"fmt"
 	"maps"
 	"math"
 	"slices"
@@ -262,6 +263,14 @@ func TestOrderSaysOnlyWhatIsDone(t *testing.T) {
 		for _, j := range demoPlan(t, name).Joints {
 			if strings.Contains(strings.Join(j.Why, " "), "weld and face") {
 				t.Errorf("%s: %v", j.Name, j.Why)
+			}
+			last := 1
+			for _, why := range j.Why { // steps by their numbers, which alone stand on the sheets
+				n := 0
+				if _, err := fmt.Sscanf(why, "after step %d: ", &n); err != nil || n < last || n >= j.N {
+					t.Errorf("%s: %q", j.Name, why)
+				}
+				last = n
 			}
 		}
 	}

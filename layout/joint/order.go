@@ -40,7 +40,7 @@ func (j *assembly) order(all []*joint) (done []*joint) {
 		done = sorted(all, rules)
 	}
 	for _, r := range rules {
-		r.then.why = append(r.then.why, "after "+words.Spaced(r.first.in.Name.Value)+": "+r.why)
+		r.then.why = append(r.then.why, r)
 	}
 	if len(done) < len(all) {
 		left := slices.DeleteFunc(slices.Clone(all), func(t *joint) bool { return slices.Contains(done, t) })

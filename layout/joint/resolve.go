@@ -121,12 +121,22 @@ func round(f feature, inside bool) bool {
 	return f.step != nil && f.step.Inside == inside && f.step.Size.Thread == nil
 }
 
+// reasons are why a joint has its place, by the numbers of the steps it comes after.
+func (t *joint) reasons() (out []string) {
+	made := slices.DeleteFunc(t.why, func(r rule) bool { return r.first.out == nil })
+	slices.SortStableFunc(made, func(a, b rule) int { return a.first.out.N - b.first.out.N })
+	for _, r := range made {
+		out = append(out, "after step "+words.Trim(float64(r.first.out.N), 0)+": "+r.why)
+	}
+	return out
+}
+
 // joint works out one joint of the final order.
 func (j *making) joint(t *joint) {
 	if t.refused() { // it waits for others that wait for it
 		return
 	}
-	t.out = &plan.JointPlan{Name: t.in.Name.Value, Title: t.kind.title(t), Kind: string(t.in.Kind), A: t.a.end(), B: t.b.end(), Why: t.why, Beside: t.beside}
+	t.out = &plan.JointPlan{Name: t.in.Name.Value, Title: t.kind.title(t), Kind: string(t.in.Kind), A: t.a.end(), B: t.b.end(), Why: t.reasons(), Beside: t.beside}
 	t.out.How = j.how(t)
 	for _, p := range t.flaws {
 		t.add(p)

@@ -355,3 +355,20 @@ func editedMill(t *testing.T, edits []string) *parts.Job {
 	}
 	return job
 }
+
+// TestMarkedWhereNothingElseHolds: the holes of a flange are set to the saddle at the far
+// end of its tube by nothing but a mark; a ring without a hole needs none.
+func TestMarkedWhereNothingElseHolds(t *testing.T) {
+	t.Parallel()
+	pl := demoPlan(t, "pugmill")
+	if s := jointNamed(t, pl, "inlet-flange").Steps[0]; s.Title != "Mark the clock" || s.Do[0] != "Nothing but a mark holds the clock angle of this round joint: scribe Inlet stub and Inlet flange at 0° (assembly clock) before joining." {
+		t.Errorf("%+v", s)
+	}
+	for _, name := range []string{"hopper-cone", "hopper-throat"} { // a rolled cone and what has a mark already
+		for _, s := range jointNamed(t, pl, name).Steps {
+			if s.Title == "Mark the clock" && !strings.Contains(s.Do[0], "in line") {
+				t.Errorf("%s: %+v", name, s)
+			}
+		}
+	}
+}

@@ -193,7 +193,7 @@ func reasons(why []string) []string {
 	for _, w := range why {
 		name, end, _ := strings.Cut(w, ": ")
 		if i := slices.Index(ends, end); i >= 0 && end != "" {
-			names[i] += ", " + strings.TrimPrefix(name, "after ")
+			names[i] = strings.Replace(names[i], "step ", "steps ", 1) + ", " + strings.TrimPrefix(name, "after step ")
 			continue
 		}
 		names, ends = append(names, name), append(ends, end)
