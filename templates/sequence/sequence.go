@@ -186,8 +186,8 @@ func jointHead(pl *plan.Plan, run []*plan.JointPlan, width float64) draw.Piece {
 	return p
 }
 
-// reasons joins the names of those that have the same reason: "after a: why"
-// and "after b: why" become "after a, b: why".
+// reasons joins those that have the same reason: "after step 1: why"
+// and "after step 2: why" become "after steps 1, 2: why".
 func reasons(why []string) []string {
 	var names, ends []string
 	for _, w := range why {

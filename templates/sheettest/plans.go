@@ -262,7 +262,7 @@ func JoinedPlan() *plan.Plan {
 	}
 	press := &plan.JointPlan{N: 1, Name: "press", Title: "Press Barrel flange 1 on Sleeve", Kind: "press", A: sleeve, B: bore,
 		How: "front of Sleeve level with the front of Barrel flange 1, the inner part 1 below, TOP of Sleeve at 0° of Barrel flange 1",
-		Why: []string{"after a: the job says so", "after b: the job says so"}, Placed: together, Clock: marks,
+		Why: []string{"after step 1: the job says so", "after step 2: the job says so"}, Placed: together, Clock: marks,
 		InLine:  []plan.InLine{{What: "Sleeve grease port – Barrel flange 1 bolts", Deg: 120}},
 		Figures: []plan.Figure{{Label: "press force", Value: "12 – 34 kN", Source: "at the end of travel"}, {Label: "pressure", Value: "1.2 – 3.4 MPa", Source: "Lamé"}},
 		Press: &plan.PressPlan{Method: "press", InterferenceMm: plan.Range{Min: 0.01, Max: 0.03}, LengthMm: 7, ForceN: plan.Range{Min: 12000, Max: 34000},
