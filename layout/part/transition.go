@@ -114,37 +114,6 @@ func (t *transition) onFace(w words.Writer, out *plan.Face) {
 	}
 }
 
-// views are the cut along the axis from 6 o'clock to TOP, the square end below and the
-// round end as far aside as it lies, and the one across where it lies aside there too.
-func (t *transition) views(s *Sizes) []plan.FoldView {
-	in := t.in
-	r, h, wall := in.Diameter.Mm/2, in.Height.Mm, in.Thickness.Mm
-	if in.Inside {
-		wall = -wall
-	}
-	var out []plan.FoldView
-	for i, c := range []struct {
-		name    string
-		mm, off float64
-	}{{"cut from 9 to 3 o’clock, front below", in.Width.Mm, in.Offset.X.Mm}, {"cut from 6 o’clock to TOP, front below", in.Depth.Mm, in.Offset.Y.Mm}} {
-		if i == 0 && c.off == 0 {
-			continue
-		}
-		v := plan.FoldView{Name: c.name}
-		for _, side := range []float64{-1, 1} {
-			a, b := side*c.mm/2, c.off+side*r
-			addMetal(&v, geom.Polygon([]plan.XY{{XMm: a}, {XMm: b, YMm: h}, {XMm: b - side*wall, YMm: h}, {XMm: a - side*wall}}))
-		}
-		low, high := plan.XY{XMm: c.mm / 2}, plan.XY{XMm: c.off + r, YMm: h}
-		v.Dims = []plan.FoldLength{
-			{FromMm: plan.XY{XMm: -low.XMm}, ToMm: low, Out: plan.XY{YMm: -1}, Text: s.W.Size(c.mm), Limits: s.limitsText(s.General(c.mm))},
-			{FromMm: plan.XY{XMm: c.off - r, YMm: h}, ToMm: high, Out: plan.XY{YMm: 1}, Text: s.W.Dia(2 * r), Limits: s.limitsText(s.General(2 * r))},
-			{FromMm: plan.XY{XMm: v.MaxMm.XMm}, ToMm: plan.XY{XMm: v.MaxMm.XMm, YMm: h}, Out: plan.XY{XMm: 1}, Text: s.W.Size(h), Limits: s.limitsText(s.General(h))}}
-		out = append(out, v)
-	}
-	return out
-}
-
 func (t *transition) features(n *Numbered) {
 	at, line := " "+surface(t.in.Inside).String(), n.Section.Outer
 	wide, deep := n.limitsText(n.General(t.in.Width.Mm)), n.limitsText(n.General(t.in.Depth.Mm))
