@@ -3,10 +3,7 @@ package joint
 import (
 	"errors"
 	"math"
-	"regexp"
-	"strconv"
 	"strings"
-	"sync"
 
 	"centrepop/layout/fits"
 	"centrepop/layout/material"
@@ -91,26 +88,9 @@ func (f feature) member(sharedMm float64) (press.Member, error) {
 	return m, err
 }
 
-var finishRE = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`Ra ([0-9.]+)( ?uin| ?µin)?`) })
-
 // rzPerRa turns a mean roughness into a peak-to-valley height. Between 4 and 7
 // for turned and bored surfaces (common practice, no source).
 const rzPerRa = 5
-
-func rzUm(finish string) float64 {
-	m := finishRE().FindStringSubmatch(finish)
-	if m == nil {
-		return 0
-	}
-	ra, err := strconv.ParseFloat(m[1], 64)
-	if err != nil {
-		return 0
-	}
-	if m[2] != "" {
-		ra *= words.MmPerInch / 1000 // microinch to micrometre
-	}
-	return ra * rzPerRa
-}
 
 // pressKind is an interference fit.
 type pressKind struct{}
@@ -169,7 +149,7 @@ func (pressKind) work(j *making, t *joint) {
 	}
 	input := press.Input{
 		Hub: hub, Shaft: shaft, LengthMm: length, Friction: mu,
-		HubRzUm: rzUm(t.b.step.Finish), ShaftRzUm: rzUm(t.a.step.Finish),
+		HubRzUm: rzPerRa * part.RaUm(t.b.step.Finish), ShaftRzUm: rzPerRa * part.RaUm(t.a.step.Finish),
 	}
 	var r press.Limits
 	if err == nil {

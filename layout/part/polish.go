@@ -1,8 +1,10 @@
 package part
 
 import (
+	"regexp"
 	"strconv"
 	"strings"
+	"sync"
 
 	"centrepop/layout/words"
 	"centrepop/parts/geom"
@@ -15,18 +17,17 @@ const (
 	polishMm   = 0.02
 )
 
-// RaUm is the mean roughness that a finish asks for, µm: "Ra 0.4", "Ra 16 uin"; 0 where
-// it asks for none.
+var roughness = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`\bRa ([0-9]*\.?[0-9]+)( ?[uµ]in\b)?`) })
+
+// RaUm is the mean roughness that a finish asks for, µm: "Ra 0.4", "ground Ra 16 uin"; 0
+// where it asks for none.
 func RaUm(finish string) float64 {
-	f := strings.Fields(finish)
-	if len(f) < 2 || f[0] != "Ra" {
+	m := roughness().FindStringSubmatch(finish)
+	if m == nil {
 		return 0
 	}
-	v, err := strconv.ParseFloat(f[1], 64)
-	if err != nil || v <= 0 {
-		return 0
-	}
-	if len(f) > 2 && f[2] == "uin" {
+	v, _ := strconv.ParseFloat(m[1], 64) // a number by its pattern
+	if m[2] != "" {
 		v *= geom.MmPerInch / 1000
 	}
 	return v

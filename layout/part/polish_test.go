@@ -1,6 +1,7 @@
 package part
 
 import (
+	"math"
 	"strings"
 	"testing"
 )
@@ -26,6 +27,19 @@ func TestPolished(t *testing.T) {
 		}
 		if !strings.Contains(text, c.want) || c.not != "" && strings.Contains(text, c.not) {
 			t.Errorf("%s: %s", c.step, text)
+		}
+	}
+}
+
+// One microinch is 0.0254 µm.
+func TestRaUm(t *testing.T) {
+	t.Parallel()
+	for finish, want := range map[string]float64{
+		"Ra 0.4": 0.4, "Ra 1.6": 1.6, "ground Ra .4, no spiral": 0.4, "Ra 16 uin": 0.4064, "Ra 32uin": 0.8128, "Ra 63 µin": 1.6002,
+		"": 0, "Ra": 0, "Ra fine": 0, "Rz 6.3": 0, "N7": 0, "extRa 3": 0, "Ra 8 units": 8,
+	} {
+		if got := RaUm(finish); math.Abs(got-want) > 1e-9 {
+			t.Errorf("%q: %v, want %v", finish, got, want)
 		}
 	}
 }
