@@ -266,8 +266,8 @@ func (r *reviewer) keyReach(v, tube *view) {
 				continue
 			}
 			in := high - (tube.inside[0].radiusMm - c.radiusMm)
-			r.keyPath(v, shaft, f, tube.inside[0].radiusMm-high)
 			if in >= reachShare*f.Depth.Mm-slackMm && in <= f.Depth.Mm+slackMm {
+				r.keyPath(v, shaft, f, tube.inside[0].radiusMm-high)
 				continue
 			}
 			r.add(Finding{
