@@ -94,10 +94,10 @@ func (r *reviewer) couplingTorque(e *parts.Loose) {
 		return
 	}
 	const (
-		kwPerHP  = 0.7457 // mechanical horsepower (NIST SP 811)
-		perKW    = 9549.3 // 60 000 / 2π: N m for a kilowatt at one turn a minute
-		nmPerFt  = 1.355818
-		perMinMm = 12.0 // inches in a foot
+		kwPerHP = 0.7457 // mechanical horsepower (NIST SP 811)
+		perKW   = 9549.3 // 60 000 / 2π: N m for a kilowatt at one turn a minute
+		nmPerFt = 1.355818
+		inPerFt = 12.0
 	)
 	speed, kw := cmp.Or(motor.OutRPM.Value, motor.RPM.Value), cmp.Or(motor.KW.Value, kwPerHP*motor.HP.Value)
 	bears, _ := strconv.ParseFloat(m[1], 64)
@@ -105,7 +105,7 @@ func (r *reviewer) couplingTorque(e *parts.Loose) {
 	case strings.HasSuffix(unit, "ft"):
 		bears *= nmPerFt
 	case strings.HasSuffix(unit, "in"):
-		bears *= nmPerFt / perMinMm
+		bears *= nmPerFt / inPerFt
 	}
 	if speed == 0 || kw == 0 || bears >= perKW*kw/speed {
 		return

@@ -206,20 +206,24 @@ func rough(v *view) {
 // that a nut or a screw starts on, without a chamfer at the end of the part where it does.
 func leadIn(v *view) {
 	for k, steps := range [][]cylinder{v.outside, v.inside} {
-		for i, c := range steps {
-			if c.step == nil {
-				continue
-			}
-			first, last := i == 0, i == len(steps)-1
-			switch {
-			case c.size.Thread.Value != "":
-				first = first && c.fromMm < slackMm || k == 0 && c.passes(steps[:i])
-				last = last && c.toMm > v.lengthMm-slackMm || k == 0 && c.passes(steps[i+1:])
-				v.noLeadIn(c, first, last, c.size.Thread.Value, "a thread is started", "a thread starts at a chamfer", "size: the depth of the thread, angle: 45")
-			case c.step.Seat.Value != "" && pressed(c):
-				v.noLeadIn(c, first, last, c.step.Seat.Value+" on "+v.mm(2*c.radiusMm), "something is pressed over it", "a press fit has a lead-in", "size: 1 mm, angle: 30")
+		for i := range steps {
+			if steps[i].step != nil {
+				v.leadInAt(steps, i, k == 0)
 			}
 		}
+	}
+}
+
+// leadInAt looks at one of the steps of the outside or the inside.
+func (v *view) leadInAt(steps []cylinder, i int, outside bool) {
+	c, first, last := steps[i], i == 0, i == len(steps)-1
+	switch {
+	case c.size.Thread.Value != "":
+		first = first && c.fromMm < slackMm || outside && c.passes(steps[:i])
+		last = last && c.toMm > v.lengthMm-slackMm || outside && c.passes(steps[i+1:])
+		v.noLeadIn(c, first, last, c.size.Thread.Value, "a thread is started", "a thread starts at a chamfer", "size: the depth of the thread, angle: 45")
+	case c.step.Seat.Value != "" && pressed(c):
+		v.noLeadIn(c, first, last, c.step.Seat.Value+" on "+v.mm(2*c.radiusMm), "something is pressed over it", "a press fit has a lead-in", "size: 1 mm, angle: 30")
 	}
 }
 
