@@ -142,7 +142,8 @@ func numberNear(items []sheettest.Placed, h *plan.Hole, x, y float64) bool {
 	return false
 }
 
-// TestRulesAreTrue measures the 100 mm rules and the 4 in rules on paper.
+// TestRulesAreTrue measures the rules of the cover on paper, and in a job in inches the 4 in
+// that templates are checked by.
 func TestRulesAreTrue(t *testing.T) {
 	pl := sheettest.JobOf("rules", parts.Inches, sheettest.FlangePart())
 	doc, err := Packet(pl, Options{Paper: sheettest.Letter})
@@ -176,10 +177,10 @@ func TestRulesAreTrue(t *testing.T) {
 			if !ok || s.Fill != draw.None {
 				continue
 			}
-			// The mark of 100 mm: a bracket 4 mm deep.
+			// The mark to check by, 4 in: a bracket 4 mm deep.
 			b := s.Path.Bounds()
-			across = across || math.Abs(b.W()-100) < 1e-9 && math.Abs(b.H()-4) < 1e-9
-			up = up || math.Abs(b.H()-100) < 1e-9 && math.Abs(b.W()-4) < 1e-9
+			across = across || math.Abs(b.W()-101.6) < 1e-9 && math.Abs(b.H()-4) < 1e-9
+			up = up || math.Abs(b.H()-101.6) < 1e-9 && math.Abs(b.W()-4) < 1e-9
 			// The edge rule, in whole eighths.
 			if s.Path.Len() > 100 && math.Abs(b.H()-3.2) < 1e-9 {
 				n := b.W() / (25.4 / 8)
@@ -187,7 +188,7 @@ func TestRulesAreTrue(t *testing.T) {
 			}
 		}
 		if !across || !up || !inches {
-			t.Errorf("page %s: 100 mm across %v, up %v, inches %v", page.Label, across, up, inches)
+			t.Errorf("page %s: 4 in across %v, up %v, inches %v", page.Label, across, up, inches)
 		}
 	}
 	if across, up := count(&doc.Pages[0], 101.6); across != 1 || up != 1 {

@@ -18,7 +18,7 @@ func sheetsWith(t *testing.T, doc *measure.Doc, words string) []int {
 	t.Helper()
 	var out []int
 	for page := range doc.Pages() {
-		if text := doc.Text(page); strings.Contains(text, words) && strings.Contains(text, "1:1") && strings.Contains(text, "100 mm") {
+		if text := doc.Text(page); strings.Contains(text, words) && strings.Contains(text, "1:1") && (strings.Contains(text, "100 mm") || strings.Contains(text, "4 in")) {
 			out = append(out, page)
 		}
 	}

@@ -296,9 +296,9 @@ func (d *shaper) mainPattern(m *saddle, s develop.Saddle, p develop.SaddlePatter
 	out.Lines = slices.DeleteFunc(out.Lines, func(l plan.PatternLine) bool { return l.Name == "level of axis crossing" })
 	for j := range out.Lines {
 		if l := &out.Lines[j]; l.Role == develop.Top.String() {
-			l.Text = "this way to the " + m.side() + " →"
+			l.Text = m.side() + " →"
 			if e.Place != nil {
-				l.Text = "clock " + words.Trim(e.Place.Clock.Deg, 2) + "° of the main; " + l.Text
+				l.Text = "clock " + words.Trim(e.Place.Clock.Deg, 2) + "°, " + l.Text
 			}
 		}
 	}

@@ -169,6 +169,16 @@ var (
 	inchRuler = ruler{32, geom.MmPerInch / 8, 8, 4, 1, "4 in", 0.8}
 )
 
+func rulerOf(inches bool) ruler {
+	if inches {
+		return inchRuler
+	}
+	return mmRuler
+}
+
+// RuleCheck is the length that stands out on an edge rule: "100 mm" or "4 in".
+func RuleCheck(inches bool) string { return rulerOf(inches).end }
+
 // RuleAcross is a 100 mm rule whose zero stands at (x, y); its marks hang
 // down 4 mm and its numbers below them, 8 mm in all.
 func RuleAcross(d *Drawing, x, y float64) { mmRuler.draw(d, x, y, false) }
@@ -225,13 +235,11 @@ func TickMm(mm int) float64 { return mmRuler.tickMm(mm) }
 
 // EdgeRule is a rule along an edge with its zero at (x, y), as long as fits into
 // lengthMm: millimetres, or eighths of an inch. It runs across with its marks
-// hanging down, or up with them to the left, in 8 mm of room. The 100 mm to
+// hanging down, or up with them to the left, in 8 mm of room. The 100 mm, or 4 in, to
 // check a print by stand out.
 func EdgeRule(d *Drawing, x, y, lengthMm float64, inches, up bool) {
-	step, major, middle, unit := 1.0, 10, 5, 10
-	if inches {
-		step, major, middle, unit = geom.MmPerInch/8, 8, 4, 1
-	}
+	r := rulerOf(inches)
+	checkMm := float64(r.marks) * r.stepMm
 	at := func(along, off float64) (float64, float64) {
 		if up {
 			return x - off, y + along
@@ -251,40 +259,40 @@ func EdgeRule(d *Drawing, x, y, lengthMm float64, inches, up bool) {
 		}
 		d.Add(t)
 	}
-	marks := pathOf(2 * (int(lengthMm/step) + 2))
-	for i := 0; float64(i)*step <= lengthMm+1e-9; i++ {
-		along := float64(i) * step
+	marks := pathOf(2 * (int(lengthMm/r.stepMm) + 2))
+	for i := 0; float64(i)*r.stepMm <= lengthMm+1e-9; i++ {
+		along := float64(i) * r.stepMm
 		tick := 1.6
 		switch {
-		case i%major == 0:
+		case i%r.major == 0:
 			tick = 3.2
-		case i%middle == 0:
+		case i%r.middle == 0:
 			tick = 2.4
 		}
 		line(marks, along, 0, tick)
-		// Nothing is written where the 100 mm stand, nor where the rules meet.
-		if i%major != 0 || i == 0 || math.Abs(along-ScaleLengthMm) < 9 || along > lengthMm-2 {
+		// Nothing is written where the mark to check by stands, nor where the rules meet.
+		if i%r.major != 0 || i == 0 || math.Abs(along-checkMm) < 9 || along > lengthMm-2 {
 			continue
 		}
-		number(along, strconv.Itoa(i/major*unit), false)
+		number(along, strconv.Itoa(i/r.major*r.unit), false)
 	}
 	d.Add(Shape{Path: marks, Stroke: Black, WidthMm: ThinMm})
-	if lengthMm < ScaleLengthMm+9 {
+	if lengthMm < checkMm+9 {
 		return
 	}
 	check := &canvas.Path{}
 	check.MoveTo(at(0, 4))
 	check.LineTo(at(0, 0))
-	check.LineTo(at(ScaleLengthMm, 0))
-	check.LineTo(at(ScaleLengthMm, 4))
+	check.LineTo(at(checkMm, 0))
+	check.LineTo(at(checkMm, 4))
 	d.Add(Shape{Path: check, Stroke: Black, WidthMm: LineMm})
 	if up {
-		tx, ty := at(ScaleLengthMm, 4.6)
-		d.Add(Text{XMm: tx + 0.9, YMm: ty, SizeMm: SmallMm, Bold: true, Align: Centre, RotateDeg: 90, Content: "100 mm"})
+		tx, ty := at(checkMm, 4.6)
+		d.Add(Text{XMm: tx + 0.9, YMm: ty, SizeMm: SmallMm, Bold: true, Align: Centre, RotateDeg: 90, Content: r.end})
 		return
 	}
-	tx, ty := at(ScaleLengthMm, 6.6)
-	d.Add(Text{XMm: tx, YMm: ty, SizeMm: SmallMm, Bold: true, Align: Centre, Content: "100 mm"})
+	tx, ty := at(checkMm, 6.6)
+	d.Add(Text{XMm: tx, YMm: ty, SizeMm: SmallMm, Bold: true, Align: Centre, Content: r.end})
 }
 
 // SlotPath is an obround outline: half circles of radius widthMm/2 about the

@@ -100,9 +100,12 @@ func (p *pattern) halfOf(whole *template) *template {
 	q.half = true
 	x, lo, hi := *p.dev.MirrorMm, p.dev.MinMm, p.dev.MaxMm
 	lap := ""
+	if n := len(p.dev.Labels); n > 0 && p.dev.Kind == plan.ConePattern {
+		lap = "; turned over, " + p.dev.Labels[n-1].Text + " is " + p.dev.Labels[0].Text
+	}
 	for _, l := range p.lines {
 		if l.Role == "tab" {
-			lap = "; overlap at one end only"
+			lap += "; overlap at one end only"
 			if l.reach.X0 < x-1 && l.reach.X1 < x+1 {
 				hi.XMm = x
 			}

@@ -81,10 +81,17 @@ func TestNarrowTileIsNamed(t *testing.T) {
 			}
 		}
 		var named []draw.Text
+		between := 0
 		for _, item := range p.draw(&plan.Plan{}).Draw.Items {
 			if text, ok := item.(draw.Text); ok && text.Bold && text.Content == "Tube · tile 2 of 2 · this side out" {
 				named = append(named, text)
 			}
+			if line, ok := item.(draw.Shape); ok && math.Abs(line.Path.Bounds().X0-room.X0-60-gapMm/2)+line.Path.Bounds().W()+math.Abs(line.Path.Bounds().H()-room.Height()) < 1e-6 {
+				between++
+			}
+		}
+		if between != 1 {
+			t.Errorf("%d lines between the two", between)
 		}
 		if len(named) != 1 || named[0].RotateDeg != c.turned {
 			t.Errorf("%v mm wide: %+v, want one turned by %v°", c.widthMm, named, c.turned)

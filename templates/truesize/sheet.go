@@ -209,6 +209,9 @@ func (p *page) draw(pl *plan.Plan) *draw.Sheet {
 			one := &p.tiles[i]
 			y := w.Y1 - one.y
 			if p.inside(one.captionedMm()) {
+				if x := w.X0 + one.x - gapMm/2; one.x > 0 {
+					s.Draw.Add(draw.Segment(x, w.Y0, x, w.Y1, draw.ThinMm))
+				}
 				one.draw(s, draw.R(w.X0+one.x, y-one.window.Height(), w.X0+one.x+one.window.Width(), y), notes(one.captionTexts(), true)...)
 				continue
 			}
@@ -227,6 +230,9 @@ func (p *page) draw(pl *plan.Plan) *draw.Sheet {
 	return s
 }
 
+// atRuleMm is the room that texts leave to the rule at the edge.
+const atRuleMm = 0.8
+
 // inside tells whether a tile that shares its sheet is so tall with its caption that
 // this stands in it.
 func (p *page) inside(captionedMm float64) bool {
@@ -241,6 +247,7 @@ func (one *placed) draw(s *draw.Sheet, r draw.Rect, texts ...draw.Text) (left bo
 	oy := r.Y1 - seen.Y1 - (r.Height()-seen.Height())/2
 	window := draw.R(seen.X0+ox, seen.Y0+oy, seen.X1+ox, seen.Y1+oy)
 	room := draw.NewOccupied(window)
+	room.AddText(draw.R(window.X0, window.Y0, window.X0+atRuleMm, window.Y1)) // a rule may stand there
 	one.seamLines(s, window, ox, oy, room)
 	one.of.draw(s, window, ox, oy, room)
 	one.seamLetters(s, ox, oy, room)
@@ -365,9 +372,10 @@ func jobText(pl *plan.Plan) string { return words.Join(" ", pl.Job, labelledRev(
 func (p *page) strip(pl *plan.Plan, s *draw.Sheet, page string) {
 	b := draw.R(draw.MarginMm, s.Frame.HeightMm-draw.MarginMm-stripMm, s.Frame.WidthMm-draw.MarginMm, s.Frame.HeightMm-draw.MarginMm)
 	s.Draw.Add(draw.Box(b, 0.5))
-	one, cells := &p.tiles[0], sharedCells(s.Part, jobText(pl), page, b)
+	one, check := &p.tiles[0], draw.RuleCheck(pl.Units == parts.Inches)
+	cells := sharedCells(s.Part, jobText(pl), page, check, b)
 	if len(p.tiles) == 1 {
-		cells = one.cells(jobText(pl), page, s.Unsaid, b)
+		cells = one.cells(jobText(pl), page, check, s.Unsaid, b)
 	}
 	x := b.X0
 	for i, c := range cells {
@@ -391,7 +399,7 @@ func (p *page) strip(pl *plan.Plan, s *draw.Sheet, page string) {
 // cells are those of a template that has its sheet for itself: what it is, which side
 // is out, how to join it and where it stands; what to drill, on further tiles and where
 // notes are unsaid on the sheet.
-func (one *tile) cells(job, page string, unsaid bool, b draw.Rect) []stripCell {
+func (one *tile) cells(job, page, check string, unsaid bool, b draw.Rect) []stripCell {
 	t := one.of
 	make := "make " + strconv.Itoa(t.part.Quantity)
 	if t.part.Quantity > 1 {
@@ -399,7 +407,7 @@ func (one *tile) cells(job, page string, unsaid bool, b draw.Rect) []stripCell {
 	}
 	join := one.joining()
 	if join == "" {
-		join = "Check 100 mm on both rules with a steel rule before marking."
+		join = "Check " + check + " on both rules with a steel rule before marking."
 	}
 	name, more := "Punch template", "more: see the part’s sheet"
 	switch {
@@ -432,14 +440,14 @@ func (one *tile) cells(job, page string, unsaid bool, b draw.Rect) []stripCell {
 
 // sharedCells are those of a sheet that several templates share: their parts, in bold
 // over the job where they fit on a line, else alone in small letters.
-func sharedCells(names, job, page string, b draw.Rect) []stripCell {
+func sharedCells(names, job, page, check string, b draw.Rect) []stripCell {
 	parts := stripCell{width: 0.26, lines: []string{names, job}, sizes: []float64{4.2, 2.8}}
 	last := stripCell{width: 0.22, lines: []string{page, "templates, 1:1"}, sizes: []float64{4.2, 2.8}}
 	if draw.TextWidth(names, draw.TextMm, true) > parts.width*b.Width()-cellPadMm {
 		parts.lines, parts.sizes, parts.more = []string{names}, []float64{draw.TextMm}, "…"
 		last.lines, last.sizes = append(last.lines, job), threeSizes
 	}
-	return []stripCell{parts, {width: 0.52, lines: []string{"Cut the templates apart. Each lies with the printed side out.", "Check 100 mm on both rules with a steel rule."}, sizes: []float64{3.2, 2.8}}, last}
+	return []stripCell{parts, {width: 0.52, lines: []string{"Cut the templates apart. Each lies with the printed side out.", "Check " + check + " on both rules with a steel rule."}, sizes: []float64{3.2, 2.8}}, last}
 }
 
 // cellPadMm is the room at the sides of a cell, threeSizes the text of three lines in
@@ -490,7 +498,7 @@ func labelledRev(revision string) string {
 }
 
 // rules draws rules along the left and the lower edge of a window: millimetres,
-// or eighths of an inch in an inch job. The 100 mm to check by stand out on
+// or eighths of an inch in an inch job. What to check by stands out on
 // both.
 func rules(d *draw.Drawing, w draw.Rect, units parts.Units) {
 	draw.EdgeRule(d, w.X0, w.Y0, w.Width(), units == parts.Inches, false)

@@ -95,7 +95,7 @@ func TestHalfPattern(t *testing.T) {
 		{60, &x, 60, false, -60 - patternPadMm, 72 + patternPadMm, 1, ""},
 	} {
 		part := patternParts()
-		dev := plan.Development{Name: "cone", Kind: plan.ConePattern, Title: "Cone", MirrorMm: c.mirror,
+		dev := plan.Development{Name: "cone", Kind: plan.ConePattern, Title: "Cone", MirrorMm: c.mirror, Labels: []plan.PatternLabel{{Text: "0"}, {Text: "12"}},
 			MinMm: plan.XY{XMm: min(-c.wide, c.lapAt)}, MaxMm: plan.XY{XMm: max(c.wide, c.lapAt+12), YMm: 200},
 			Lines: []plan.PatternLine{{Name: "edge", Role: "cut", Path: square(-c.wide, 0, c.wide, 200)}}}
 		if c.lapAt != 0 {
@@ -116,8 +116,15 @@ func TestHalfPattern(t *testing.T) {
 		if w := tiles[0].window; c.sheets == 1 && (w.X0 != c.lo || w.X1 != c.hi) {
 			t.Errorf("%+v: shows %v to %v", c, w.X0, w.X1)
 		}
-		if said := strings.Join(got.legend, " "); c.half != strings.Contains(said, "turn it over on the centre line, scribe again"+c.wantLap) {
+		if said := strings.Join(got.legend, " "); c.half != strings.Contains(said, "turn it over on the centre line, scribe again; turned over, 12 is 0"+c.wantLap) {
 			t.Errorf("%+v says %q", c, said)
+		}
+		s, w := &draw.Sheet{}, tiles[0].window
+		(&placed{tile: tiles[0].tile}).draw(s, w)
+		for _, text := range textsOf(&s.Draw) { // beside a rule, which stands along the edge
+			if at := text.XMm - draw.AscentMm*text.SizeMm - w.X0; c.half && strings.HasPrefix(text.Content, "centre line") && at < 1 {
+				t.Errorf("%+v: %q stands %.2f from the edge", c, text.Content, at)
+			}
 		}
 	}
 }
