@@ -230,7 +230,7 @@ func (p *page) draw(pl *plan.Plan) *draw.Sheet {
 	return s
 }
 
-// atRuleMm is the room that texts leave to the rule at the edge.
+// atRuleMm is the room that texts leave to the rule on the left.
 const atRuleMm = 0.8
 
 // inside tells whether a tile that shares its sheet is so tall with its caption that
@@ -247,7 +247,7 @@ func (one *placed) draw(s *draw.Sheet, r draw.Rect, texts ...draw.Text) (left bo
 	oy := r.Y1 - seen.Y1 - (r.Height()-seen.Height())/2
 	window := draw.R(seen.X0+ox, seen.Y0+oy, seen.X1+ox, seen.Y1+oy)
 	room := draw.NewOccupied(window)
-	room.AddText(draw.R(window.X0, window.Y0, window.X0+atRuleMm, window.Y1)) // a rule may stand there
+	room.AddText(draw.R(draw.MarginMm, window.Y0, draw.MarginMm+ruleMm+atRuleMm, window.Y1))
 	one.seamLines(s, window, ox, oy, room)
 	one.of.draw(s, window, ox, oy, room)
 	one.seamLetters(s, ox, oy, room)

@@ -119,8 +119,8 @@ func TestHalfPattern(t *testing.T) {
 		if said := strings.Join(got.legend, " "); c.half != strings.Contains(said, "turn it over on the centre line, scribe again; turned over, 12 is 0"+c.wantLap) {
 			t.Errorf("%+v says %q", c, said)
 		}
-		s, w := &draw.Sheet{}, tiles[0].window
-		(&placed{tile: tiles[0].tile}).draw(s, w)
+		s, w := &draw.Sheet{}, window(a4)
+		(&placed{tile: tiles[0].tile}).draw(s, draw.R(w.X0, w.Y0, w.X0+tiles[0].window.Width(), w.Y0+tiles[0].window.Height()))
 		for _, text := range textsOf(&s.Draw) { // beside a rule, which stands along the edge
 			if at := text.XMm - draw.AscentMm*text.SizeMm - w.X0; c.half && strings.HasPrefix(text.Content, "centre line") && at < 1 {
 				t.Errorf("%+v: %q stands %.2f from the edge", c, text.Content, at)
