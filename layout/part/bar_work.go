@@ -107,7 +107,8 @@ func (b *bar) developments(d *shaper) {
 }
 
 // copePattern is paper round the end of a bar, cut along the hollow: the front, a side
-// and the back, one beside the other. The other side is straight.
+// and the back, one beside the other, to the middles of the corners beyond. The other side
+// is straight.
 func (b *bar) copePattern(d *shaper, side parts.Side, c bars.Cope) plan.Development {
 	deep := b.in.Depth.Mm
 	r, _ := b.shape.CornersMm()
@@ -126,6 +127,7 @@ func (b *bar) copePattern(d *shaper, side parts.Side, c bars.Cope) plan.Developm
 		x += mm
 	}
 	edge.MoveTo(0, 0)
+	along(round/2, func(t float64) float64 { return half + r*math.Sin((1-t)*math.Pi/4) })
 	along(2*half, func(t float64) float64 { return half * (2*t - 1) })
 	folds := []float64{x + round/2}
 	along(round, func(t float64) float64 { return half + r*math.Sin(t*math.Pi/2) })
@@ -133,6 +135,7 @@ func (b *bar) copePattern(d *shaper, side parts.Side, c bars.Cope) plan.Developm
 	folds = append(folds, x+round/2)
 	along(round, func(t float64) float64 { return half + r*math.Cos(t*math.Pi/2) })
 	along(2*half, func(t float64) float64 { return half * (1 - 2*t) })
+	along(round/2, func(t float64) float64 { return half + r*math.Sin(t*math.Pi/4) })
 	edge.LineTo(x, 0)
 	edge.Close()
 	out := plan.Development{

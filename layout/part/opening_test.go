@@ -53,3 +53,19 @@ func TestOpening(t *testing.T) {
 		}
 	}
 }
+
+// A casting is ordered by what its stock has over the finished part: 210 for 200 is 10 on
+// every diameter, 96 for 90 is 3 a face. A step no longer than that is cast with its
+// neighbour, and a bore under 20 is cast solid (common practice, no source).
+func TestCastingIsOrdered(t *testing.T) {
+	t.Parallel()
+	const casting = "part: c\nkind: turned\nmaterial: EN-GJL-250\nstock: {casting: 210 mm, length: 96 mm}\nprofile:\n  outside: [{name: nose, diameter: 90, length: 10}, {name: body, diameter: 120, length: 60}, {name: flange, diameter: 200, length: 20}]\n  inside: [{name: wide, diameter: 60, length: 40}, {name: bore, diameter: BORE, length: 50}]\n"
+	for bore, core := range map[string]string{"30": "core Ø20", "29.9": "cast solid"} {
+		if s := lines(work(t, "mm", strings.Replace(casting, "BORE", bore, 1))); !strings.Contains(s, "Ordered with 10 on diameters and 3 on each face: body Ø130, flange Ø210, "+core+". Draft, fillets, shrinkage and a stepped core are the pattern maker's.") {
+			t.Errorf("bore %s: %s", bore, s)
+		}
+	}
+	if s := lines(work(t, "in", strings.NewReplacer("210 mm", "8-1/2", "96 mm", "4", "BORE", "1", "200", "8", "120", "4", "90", "3", "60}", "2}", "60,", "2,", "20}", "1}", "10}", "0.5}", "40}", "1.5}", "50}", "2}").Replace(casting))); !strings.Contains(s, "Ordered with 0.5 in on diameters and 0.25 in on each face: body Ø4.5 in, flange Ø8.5 in, cast solid.") {
+		t.Error(s)
+	}
+}

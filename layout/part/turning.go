@@ -598,12 +598,41 @@ func (b *bench) ends() string {
 	return "face both ends"
 }
 
+// leastCoreMm is the smallest hole that is cored. Common practice, no source.
+const leastCoreMm = 20.0
+
+// castText is what a casting is ordered by: each diameter of the part with what the stock
+// leaves on the largest, but for steps that are cast with their neighbour, and the core.
+func (b *bench) castText() string {
+	outside, inside := b.Sides()
+	more, long := geom.Clean(b.Part.Stock.Size.Mm-b.widest().Size.NominalMm), b.Part.Stock.Length.Mm
+	if long == 0 || more <= 0 {
+		return ""
+	}
+	text := "Ordered with " + b.W.Size(more) + " on diameters and " + b.W.Read((long-b.LengthMm())/2) + " on each face: "
+	for _, s := range outside {
+		if s.LengthMm() > more {
+			text += words.Spaced(s.Name) + " " + b.W.Dia(s.Size.NominalMm+more) + ", "
+		}
+	}
+	core := math.Inf(1)
+	for _, s := range inside {
+		core = math.Min(core, s.leastMm()-more)
+	}
+	if len(inside) == 0 || core < leastCoreMm-geom.CloseMm {
+		text += "cast solid"
+	} else {
+		text += "core " + b.W.Dia(geom.Clean(core))
+	}
+	return text + ". Draft, fillets, shrinkage and a stepped core are the pattern maker's."
+}
+
 // sawOperation cuts the bar with what facing both ends needs.
 func (b *bench) sawOperation() {
 	if b.Part.Stock.Form == "casting" {
 		b.op(warn(plan.Operation{
 			Machine: "Bench", Title: "Check the casting",
-			Do:    []string{"Fettle gates and flash; check that every face has metal to clean up.", "Find the centre from the cored and outside surfaces and mark it."},
+			Do:    []string{b.castText(), "Fettle gates and flash; check that every face has metal to clean up.", "Find the centre from the cored and outside surfaces and mark it."},
 			Gauge: "calipers, surface gauge",
 		}, castFlash))
 		return
