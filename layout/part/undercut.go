@@ -162,6 +162,22 @@ func (u undercut) words(w words.Writer) string {
 	}
 	return "undercut " + w.Size(u.WidthMm) + " wide × " + w.Size(u.DepthMm) + " deep"
 }
+
+// dimension has the size of the step point beside its undercut.
+func (u undercut) dimension(s *Sizes, st *Step, d *plan.Dimension) []plan.Dimension {
+	steps, inside := s.Sides()
+	side := 1.0
+	if st.Inside {
+		steps, side = inside, -1
+	}
+	if shoulderAfter(steps, slices.Index(steps, st), side) {
+		d.ToMm = geom.Clean(d.ToMm - u.WidthMm)
+	} else {
+		d.FromMm = geom.Clean(d.FromMm + u.WidthMm)
+	}
+	return nil
+}
+
 func (u undercut) note(w words.Writer) string   { return u.words(w) }
 func (u undercut) clause(w words.Writer) string { return ", " + u.words(w) + " at the shoulder" }
 

@@ -106,6 +106,11 @@ func TestUndercutBesideSeat(t *testing.T) {
 		if len(floor) != 2 || floor[0] < at[0] || floor[1] > at[1] || floor[0] != at[0] && floor[1] != at[1] {
 			t.Errorf("floor %v, want within %v:\n%s", floor, at, text)
 		}
+		for _, d := range m.Out.Dimensions { // its size points at the thread
+			if d.Text == "M40x1.5" && (d.FromMm < floor[1] && d.ToMm > floor[0] || d.ToMm-d.FromMm < 16) {
+				t.Errorf("the thread is pointed at from %v to %v, its undercut is %v", d.FromMm, d.ToMm, floor)
+			}
+		}
 		free := work(t, "mm", strings.Replace(text, ", undercut: DIN 76-A", "", 1))
 		front, back, want := free.FullThreadMm(free.StepNamed("nut"), false), free.FullThreadMm(free.StepNamed("nut"), true), 4.5
 		if text == shaft {
