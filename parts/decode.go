@@ -266,20 +266,14 @@ func (r *reader) fit(n *node, nominal Length, s side) Fit {
 			return Fit{}
 		}
 		fit.LightPress = r.ref(v)
+	case "measured":
+		if fit.Measured = f.limits(key, v, Length{}); fit.Measured == nil {
+			return Fit{}
+		}
 	case "limits":
-		low, high := f.pair(key)
-		if !low.Set() || !high.Set() {
+		if fit.Limits = f.limits(key, v, nominal); fit.Limits == nil {
 			return Fit{}
 		}
-		if low.Mm >= high.Mm {
-			r.faultf(v.pos, "the smaller size first", "the lower limit %s is not below the upper limit %s", low.Text, high.Text)
-			return Fit{}
-		}
-		if nominal.Set() && (low.Mm < 0.9*nominal.Mm || high.Mm > 1.1*nominal.Mm) {
-			r.faultf(v.pos, "the two sizes to machine to, not the deviations", "the limits %s and %s are far from the size %s", low.Text, high.Text, nominal.Text)
-			return Fit{}
-		}
-		fit.Limits = []Length{low, high}
 	case "plus-minus":
 		fit.PlusMinus = f.length(key)
 		if nominal.Set() && fit.PlusMinus.Mm > 0.1*nominal.Mm {
@@ -290,6 +284,23 @@ func (r *reader) fit(n *node, nominal Length, s side) Fit {
 		return Fit{}
 	}
 	return fit
+}
+
+// limits reads the two sizes to machine to, under a key with the value v; nil where they are no limits of
+// the nominal size.
+func (f *fields) limits(key string, v *node, nominal Length) []Length {
+	low, high := f.pair(key)
+	switch {
+	case !low.Set() || !high.Set():
+		return nil
+	case low.Mm >= high.Mm:
+		f.faultf(v.pos, "the smaller size first", "the lower limit %s is not below the upper limit %s", low.Text, high.Text)
+		return nil
+	case nominal.Set() && (low.Mm < 0.9*nominal.Mm || high.Mm > 1.1*nominal.Mm):
+		f.faultf(v.pos, "the two sizes to machine to, not the deviations", "the limits %s and %s are far from the size %s", low.Text, high.Text, nominal.Text)
+		return nil
+	}
+	return []Length{low, high}
 }
 
 // ref reads part.feature.

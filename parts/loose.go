@@ -14,6 +14,7 @@ type Loose struct {
 	Item   Text    // the thing bought, as ordered
 	How    Text    // what holds it, or what it is for
 	After  Text    // the joint with whose step it comes
+	Off    bool    // it comes off again in that step
 	First  bool    // it comes before the two of that joint meet
 	Buy    Text    // what it is fastened with, as ordered; empty for nothing
 	Count  int     // of that, for all copies of the part; without Buy, of the item
@@ -28,7 +29,7 @@ func (l *loader) loose(n *node, job *Job) {
 	whole := l.sound(n, "joints") && !l.broken
 	for _, f := range (&fields{&l.reader, n, jobGroup}).each("loose") {
 		e := Loose{
-			Pos: f.n.pos, How: f.text("how"), After: f.name("after"), First: f.yes("first"), Buy: f.text("buy"), Count: f.count("count"),
+			Pos: f.n.pos, How: f.text("how"), After: f.name("after"), First: f.yes("first"), Off: f.yes("off"), Buy: f.text("buy"), Count: f.count("count"),
 			MassKg: f.number("kg").Value + kgPerPound*f.number("lb").Value,
 		}
 		switch key, _ := f.oneOf(); key {

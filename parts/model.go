@@ -242,7 +242,7 @@ type Size struct {
 type Fit struct {
 	Pos        Pos
 	Class      Text     // ISO 286 class such as H7 or p6
-	Slides     Ref      // a plug 0.03 to 0.06 mm under the least measured bore; of shop-made tools alone
+	Measured   []Length // how much smaller an outside is than the bore it goes into as measured, a bore larger than its spigot: least and most
 	LightPress Ref      // bore 0.01 to 0.03 mm under the measured outside of another feature
 	Limits     []Length // lower and upper size
 	PlusMinus  Length   // symmetric tolerance
@@ -350,7 +350,8 @@ type Step struct {
 	Name     Text // unique in the part; "outside-1", "inside-2" if not given
 	Size     Size
 	Length   Length
-	Seat     Text // what sits here: bearing, seal, tube, ring, ...; free words
+	Limits   []Length // of the length, the shorter first; empty where the general tolerance holds
+	Seat     Text     // what sits here: bearing, seal, tube, ring, ...; free words
 	Undercut *Undercut
 	Taper    *Taper
 	Knurl    *Knurl

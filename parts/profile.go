@@ -31,6 +31,9 @@ func (f *fields) steps(key string, s side) []Step {
 	var out []Step
 	for _, one := range f.each(key) {
 		step := Step{Pos: one.n.pos, Name: one.name("name"), Length: one.length("length"), Seat: one.text("seat"), Finish: one.text("finish"), Hardness: one.number("hardness")}
+		if one.given("length-limits") {
+			step.Limits = one.limits("length-limits", one.val("length-limits"), step.Length)
+		}
 		if one.given("lip") {
 			step.Lip = one.face("lip")
 			if s != hole || !strings.HasPrefix(strings.ToLower(step.Seat.Value), "seal ") {
@@ -53,6 +56,9 @@ func (f *fields) steps(key string, s side) []Step {
 		one.undercut(&step)
 		one.shaped(&step, s)
 		out = append(out, step)
+	}
+	if s == shaft && len(out) > 0 && !slices.ContainsFunc(out, func(s Step) bool { return s.Limits == nil }) {
+		f.fault(out[len(out)-1].Limits[0].Pos, "every step has limits of its length, and none is left to follow from the others", "delete length-limits of the step that matters least; of a single step the length is the part's")
 	}
 	return out
 }

@@ -210,6 +210,7 @@ var looseGroup = &Group{
 		{Name: "item", Type: TextType, Means: "what is bought, as ordered: a line of the list to buy", Longest: 100, Example: "gear motor 2.2 kW, 32 rev/min"},
 		{Name: "how", Type: TextType, Need: true, Means: "where it goes and what holds it; a line on the step", Longest: maxNote, Example: "where it goes and what holds it, in a line of text"},
 		{Name: "after", Type: NameType, Need: true, Means: "the joint with whose step it comes"},
+		{Name: "off", Type: YesType, Means: "it comes off again in that step, and weighs nothing after it", Default: "no"},
 		{Name: "first", Type: YesType, Means: "it is put in before the two of that joint meet", Default: "no"},
 		{Name: "kg", Type: NumberType, Means: "mass of the item", Unit: "kg", Low: 0.01, High: 100_000},
 		{Name: "lb", Type: NumberType, Means: "mass of the item, in pounds", Unit: "lb", Low: 0.01, High: 200_000},

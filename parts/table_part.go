@@ -21,7 +21,7 @@ const unlessBar = flat | turned | tubular | rolled | ruled | folded | helical
 const (
 	refExample  = "part.feature, such as tube.outside"
 	holeExample = "M10 clearance, M8 tap, 11 mm, 7/16 in or {diameter: 10, fit: H7}"
-	fitExample  = "a class such as H7, or {limits: [low, high]}, {plus-minus: 0.1} or {light-press: part.feature}"
+	fitExample  = "a class such as H7, or {limits: [low, high]}, {plus-minus: 0.1}, {measured: [0.7, 0.9]} or {light-press: part.feature}"
 )
 
 var partGroup = &Group{
@@ -159,9 +159,10 @@ var diameterGroup = &Group{
 
 var fitGroup = &Group{
 	Name: "fit", Means: "How a size is limited: an ISO 286 class (H7 for bores, h9 for outsides), or one of these keys.", Example: fitExample,
-	OneOf: []string{"light-press", "limits", "plus-minus"},
+	OneOf: []string{"light-press", "measured", "limits", "plus-minus"},
 	Keys: []Key{
 		{Name: "light-press", Type: RefType, Means: "bores only: turned 0.01 to 0.03 mm under the outside of that feature as measured", Example: refExample},
+		{Name: "measured", Type: PairType, Means: "how much smaller an outside is turned than the bore it goes into as measured, or a bore larger than its spigot", Example: "the least and the most play on diameter, such as [0.7, 0.9]"},
 		{Name: "limits", Type: PairType, Means: "the two sizes to machine to, smaller first", Example: "the lower and the upper size, such as [90.000, 90.035]"},
 		{Name: "plus-minus", Type: SizeType, Means: "symmetric tolerance, at most a tenth of the size"},
 	},
@@ -185,6 +186,7 @@ var stepGroup = &Group{
 		{Name: "fit", Type: ClassFitType, Means: "its limits; not with a thread", Group: fitGroup, Example: fitExample},
 		{Name: "thread", Type: ThreadType, Means: "a threaded step: its designation", Example: "M40x1.5"},
 		{Name: "length", Type: SizeType, Need: true, Means: "along the axis"},
+		{Name: "length-limits", Type: PairType, Means: "the two limits of that length, smaller first", Default: "the general tolerance", Example: "the shorter and the longer, such as [68.9, 69.1]"},
 		{Name: "seat", Type: TextType, Means: "what sits here: bearing, seal, tube"},
 		{Name: "lip", Type: WordType, Means: "of a bore whose seat is a seal: the face that its lip looks to; not said, away from the open end of the bore", Words: faceWords},
 		{Name: "undercut", Type: NamedType, Means: "relief groove at the step's inner corner: as drawings name it, or its keys", Group: undercutGroup, Example: undercutExample},

@@ -205,7 +205,8 @@ func (b *PanelBlank) WayOf(order []int, i int) Way {
 	}
 	done[i] = true
 	for _, m := range b.metal(f, done) {
-		way.BesideMm = math.Min(way.BesideMm, f.besideMm(m))
+		beside, _ := f.besideMm(m)
+		way.BesideMm = math.Min(way.BesideMm, beside)
 	}
 	return way
 }
@@ -259,10 +260,41 @@ func (f *PanelFold) onPunch(p geom.Point) geom.Point {
 	return p
 }
 
-// besideMm is how near a corner comes to the middle of the punch when the fold is done:
-// the two sides lean by half the angle about the middle of the bend. +Inf for one under
-// the sheet.
-func (f *PanelFold) besideMm(m corner) float64 {
+// ramHalfMm is half the thickness of a ram with what clamps the punch in it, from ramMm over
+// the sheet upward. Common practice, no source.
+const ramHalfMm = 30.0
+
+// ClearDeg is how far flange i may be folded at first, in whole degrees, to stand clear of the
+// ram while those after it in the order are folded: it is closed by hand when they are done. Its
+// own angle where it stands in no ram, and 0 where no angle helps.
+func (b *PanelBlank) ClearDeg(order []int, i int) float64 {
+	open := *b
+	open.Folds = slices.Clone(b.Folds)
+	for deg := b.Folds[i].AngleDeg; deg > 0; deg = math.Ceil(deg) - 1 {
+		open.Folds[i].AngleDeg = deg
+		if !open.inRam(order, i) {
+			return deg
+		}
+	}
+	return 0
+}
+
+// inRam tells whether flange i stands in the ram when a flange after it in the order is folded.
+func (b *PanelBlank) inRam(order []int, i int) bool {
+	for _, k := range order[slices.Index(order, i)+1:] {
+		for _, m := range b.metal(&b.Folds[k], map[int]bool{i: true, k: true}) {
+			if beside, high := b.Folds[k].besideMm(m); high > ramMm && beside < ramHalfMm {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// besideMm is how near a corner comes to the middle of the punch when the fold is done, and how
+// high over it: the two sides lean by half the angle about the middle of the bend. +Inf for one
+// under the sheet.
+func (f *PanelFold) besideMm(m corner) (beside, high float64) {
 	p := f.onPunch(m.at).Minus(geom.Point{YMm: f.RadiusMm})
 	half := f.AngleDeg * math.Pi / 360
 	if m.outer { // as on the inner side, turned over the middle of the punch
@@ -270,10 +302,10 @@ func (f *PanelFold) besideMm(m corner) float64 {
 		p.XMm = -p.XMm
 	}
 	if p.YMm <= -f.RadiusMm+touchMm {
-		return math.Inf(1)
+		return math.Inf(1), 0
 	}
 	sin, cos := math.Sincos(half)
-	return -p.XMm*cos - p.YMm*sin
+	return -p.XMm*cos - p.YMm*sin, -p.XMm*sin + p.YMm*cos
 }
 
 // metal are the corners of all that is folded on the side of a flange and on the

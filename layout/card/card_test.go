@@ -80,13 +80,14 @@ func TestFirstRun(t *testing.T) {
 	}
 	for _, c := range []struct{ stage, do, wanted string }{
 		{"Guards", "Hopper grille: on and shut", ""},
+		{"Guards", "Coupling guard: on, all its screws tight", ""},
 		{"Oil", "Front bearing 30210: all spaces between the rollers filled", "lithium soap NLGI 2"},
 		{"Oil", "Gear motor", "gear oil as on its plate, to the level plug"},
 		{"Free", "Turn Auger shaft by hand, three turns each way: nothing rubs, no tight place", ""},
 		{"Free", "Rear bearing 30208: end play of Auger shaft", "none: preload 0.01 mm – 0.03 mm"},
 		{"Direction", "Start for a moment, seen from the motor's non-drive end, looking to what it drives", "counter-clockwise"},
 		{"Direction", "Emergency stop tried: mushroom button at the hopper, in reach of who feeds it", "it stops, and starts only when switched on again"},
-		{"Idle", "Warm up first: gear motor alone, uncoupled, to warm its oil", "15 min"},
+		{"Idle", "Warm up first: coupled and empty, all guards on, to warm the oil of the gear motor", "15 min"},
 		{"After", "6 × M10 x 35, Die ring to Barrel flange 1", "38 N m, threads lubricated"},
 		{"After", "4 × Pillar, Motor adapter to Housing plate", "117 N m, threads dry"},
 		{"After", "Rear bearing 30208: end play of Auger shaft", "none: preload 0.01 mm – 0.03 mm"},

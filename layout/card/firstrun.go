@@ -50,7 +50,7 @@ func (c cards) firstRun() *plan.FirstRun {
 	return out
 }
 
-// guards are those that the motor's page names, and the job's own checks.
+// guards are those that the motor's page names, the parts that are fixed guards, and the job's own checks.
 func (c cards) guards(in *parts.FirstRun) (out []plan.CardLine) {
 	if m := c.job.Motor; m != nil {
 		for _, g := range m.Guards {
@@ -58,6 +58,11 @@ func (c cards) guards(in *parts.FirstRun) (out []plan.CardLine) {
 		}
 		if len(m.Guards) == 0 {
 			out = append(out, plan.CardLine{Do: "The job names no guard that stops the motor: cover what turns within reach"})
+		}
+		for _, p := range c.job.Parts {
+			if p.Bends != nil && words.Guard(p.Title.Value) {
+				out = append(out, plan.CardLine{Do: p.Title.Value + ": on, all its screws tight"})
+			}
 		}
 	}
 	for _, check := range in.Checks {

@@ -51,6 +51,10 @@ func (j *making) sit(t *joint, p *plan.BearingPlan) (mounting, bool) {
 			if p.Arrangement = arrangement(t, o, m, n); p.Arrangement == "tandem" {
 				t.problem(plan.Tandem, plan.Named(faceName(m.cupDir)))
 			}
+			if mm, known := j.clearance(t, m); p.Adjusted && known && n.fixed != nil && p.Arrangement == "back to back" {
+				t.rely(relied{what: "the gap before the small end of the cone", mm: mm, wantMm: standsOffMm, of: words.Spaced(m.small.Name),
+					less: lessMm(t.b.r, true, m.cupBackMm, n.cupBackMm) + moreMm(t.a.r, false, n.coneBackMm, end(m.small, m.coneDir))})
+			}
 		}
 	}
 	t.judgeMounting(p, m)

@@ -53,8 +53,8 @@ func TestConesFollowTheCups(t *testing.T) {
 
 // 30208 of width 19.75, cone 18: the large end of the rear cone lies at housing
 // 94 + 19.75 = 113.75, that of the front one at 26 − 21.75 = 4.25 on the shaft's
-// shoulder at 520. So the rear cone ends 18 before 629.5, at 611.5, and the
-// shoulder stands at 541 + 69 = 610.
+// shoulder at 530. So the rear cone ends 18 before 639.5, at 621.5, and the
+// shoulder stands at 551 + 69 = 620.
 func TestConeStaysOffItsShoulder(t *testing.T) {
 	t.Parallel()
 	p := demoPlan(t, "pugmill")
@@ -169,7 +169,7 @@ func TestMountingProblems(t *testing.T) {
 		{"lantern.yaml", "chamber, diameter: 119, length: 74}\n    - {name: register, diameter: 120, fit: H7, length: 8", "chamber, diameter: 119, length: 77}\n    - {name: register, diameter: 120, fit: H7, length: 5", plan.RegisterBottoms},
 		{"barrel-flange.yaml", "plate: 12 mm", "plate: 12 in", plan.NoSectionStrength},
 		{"auger-shaft.yaml", "middle, diameter: 48, length: 69", "middle, diameter: 49.5, length: 69", plan.CageTouches},
-		{"auger-shaft.yaml", "middle, diameter: 48, length: 69", "middle, diameter: 48, length: 71", plan.ConeTouches},
+		{"auger-shaft.yaml", "middle, diameter: 48, length: 69, length-limits: [68.9, 69.1]", "middle, diameter: 48, length: 71", plan.ConeTouches},
 		{"auger-shaft.yaml", "nut-thread, thread: M40x1.5, length: 22, undercut: DIN 76-A", "nut-thread, diameter: 40, length: 22", plan.ConeNotHeld},
 		{"auger-shaft.yaml", "fit: k6, length: 18", "fit: k6, length: 14", plan.SeatShort},
 		{"auger-shaft.yaml", "fit: k6, length: 18", "fit: k6, length: 20.6", plan.NutStops},
@@ -194,6 +194,38 @@ func TestNutShort(t *testing.T) {
 	i := slices.IndexFunc(found, func(p plan.Problem) bool { return p.Kind == plan.NutShort })
 	if i < 0 || math.Abs(found[i].Args[1].Value-3) > 1e-9 {
 		t.Errorf("%+v", found)
+	}
+}
+
+// What the limits of ISO 2768-1 m leave of what a joint relies on, by hand. The housing's 68 between
+// the cups is 120 ± 0.3 less 26 ± 0.2 twice, 0.7 less; the shaft's 90 from shoulder to shoulder without
+// limits is 740.8 less 648.2 of the rest at its least, 2.6 more: 1.5 − 0.7 − 2.6. A hub of 371 ± 0.5 on a
+// seat of 740.8 less 368.4, 2.4 more. A flange of 50.3 − 21.8 − 11.8 = 16.7, 0.7 more, takes it off 8.6 of thread. A
+// thread of 259.5 − 180.5 − 38.3. The shaft is 740: its slot ends in full width at 649 − 7, the cone at 639.5.
+func TestLengthsEat(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		file, from, to, joint string
+		kind                  plan.ProblemKind
+		arg                   int
+		mm                    float64
+	}{
+		{"auger-shaft.yaml", ", length-limits: [68.9, 69.1]", "", "rear-bearing", plan.LengthsEat, 3, -1.8},
+		{"auger-shaft.yaml", ", length-limits: [369.5, 370]", "", "auger", plan.LengthsEat, 3, -1.9},
+		{"barrel-end.yaml", ", length-limits: [15.8, 16.2]", "", "nozzle", plan.LengthsEat, 3, 7.9},
+		{"pillar.yaml", "M16, length: 44", "M16, length: 42", "motor", plan.LengthsEat, 3, 40.7},
+		{"auger-shaft.yaml", "M36x3, length: 50", "M36x3, length: 48.9", "auger", plan.SlideLockRoom, 2, 42},
+		{"auger-shaft.yaml", "axial: 93.5, from: back, slot: {around: 6, along: 25}", "axial: 91, from: back, slot: {around: 6, along: 20}", "rear-bearing", plan.SlotShort, 1, 2.5},
+	} {
+		p, err := draft(editedDemo(t, "pugmill", c.file, c.from, c.to))
+		if err != nil {
+			t.Fatal(err)
+		}
+		found := jointNamed(t, p, c.joint).Problems
+		i := slices.IndexFunc(found, func(p plan.Problem) bool { return p.Kind == c.kind })
+		if i < 0 || math.Abs(found[i].Args[c.arg].Value-c.mm) > 1e-9 {
+			t.Errorf("%s to %q: %+v, want %s %g", c.from, c.to, found, c.kind, c.mm)
+		}
 	}
 }
 

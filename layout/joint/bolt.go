@@ -290,6 +290,15 @@ func (t *joint) chooseBolt(p *plan.BoltPlan, tapped bool) bool {
 	if c := choice.Chosen; c != nil {
 		p.Ordered, p.LengthMm = c.Name, c.LengthMm
 		p.EngagementMm, p.SpareMm, p.ProtrusionMm = words.Round(c.EngagementMm, 2), words.Round(c.SpareMm, 2), words.Round(c.ProtrusionMm, 2)
+		if f := t.a; tapped && f.r.Part.Profile != nil {
+			if z, thick, ok := f.plane(t.meeting().First); ok {
+				under := z - thick
+				if t.meeting().First == parts.Front {
+					under = z + thick
+				}
+				t.rely(relied{what: "the thread engaged in " + t.b.text(), mm: p.EngagementMm, less: moreMm(f.r, false, z, under), wantMm: p.NeedMm, of: "the flange of " + f.title()})
+			}
+		}
 		if c.FullThread {
 			t.figure("thread", "to the head (metric hexagon: ISO 4017)", t.bolt.Source)
 		}
@@ -379,6 +388,7 @@ func (j *making) stud(t *joint, p *plan.BoltPlan) {
 		if length < plates[k].ThickMm+need-1e-9 {
 			t.problem(plan.StudShort, plan.Named(words.Spaced(e.Name)), plan.Named(r.Out.Title), plan.Of(plan.Mm, words.Round(plates[k].ThickMm+need-length, 2)))
 		}
+		t.rely(relied{what: "the thread " + words.Spaced(e.Name) + " of " + r.Out.Title, mm: geom.Clean(length), less: lessMm(r, false, e.FromMm, e.ToMm), wantMm: plates[k].ThickMm + need, of: words.Spaced(e.Name)})
 	}
 	p.NeedMm = words.Round(t.bolt.NutHeightMm, 2)
 	p.EngagementMm = p.NeedMm

@@ -81,7 +81,7 @@ func (d *drilled) register() *part.Step {
 	}
 	wide := func(s *part.Step) bool { return s.Size.NominalMm/2 >= far-geom.CloseMm }
 	switch {
-	case len(outside) > 1 && outside[0].Size.NominalMm/2 < near && wide(outside[1]) && outside[0].Size.Fitted():
+	case len(outside) > 1 && outside[0].Size.NominalMm/2 < near && wide(outside[1]) && (outside[0].Size.Fitted() || outside[0].Size.Measured()):
 		return outside[0]
 	case len(outside) > 0 && d.r.Part.Profile != nil && !wide(outside[0]), len(inside) == 0, !d.ends(inside[0]):
 		return nil
@@ -217,6 +217,7 @@ func (j *shop) jigTool(g jig) tool {
 		margin = math.Max(margin, bush.Outside.Mm/2+jigWallMm)
 	}
 	out, thick := j.up(2*(far+margin)), j.jigMm(g)
+	slides := parts.Fit{Measured: []parts.Length{{Mm: plugMm}, {Mm: 2 * plugMm}}}
 	p := toolBlank(parts.TurnedPart, j.jigNotes(g, bush)...)
 	p.Profile = &parts.Profile{Outside: []parts.Step{j.cylinder("plate", free(out), thick)}}
 	long, sizes := thick, " "+j.w.Dia(out)+" × "+j.w.Size(thick)+" thick, "+words.CountOf(len(g.first.at))+j.w.Dia(drill)
@@ -225,14 +226,18 @@ func (j *shop) jigTool(g jig) tool {
 		up := math.Min(registerMm, bore.LengthMm()/2)
 		plug := j.cylinder("register", atMost(words.Round(bore.Size.MinMm-plugMm, 3), plugMm), j.up(up))
 		if !bore.Size.Fitted() {
-			plug.Size = parts.Size{Nominal: given(bore.Size.NominalMm), Fit: parts.Fit{Slides: parts.Ref{Part: g.plugs[0].r.Part.Name.Value, Feature: bore.Name}}}
+			plug.Size = parts.Size{Nominal: given(bore.Size.NominalMm), Fit: slides}
 		}
 		p.Profile.Outside, long = append(p.Profile.Outside, plug), long+plug.Length.Mm
 		sizes += ", register into " + j.w.Dia(bore.Size.NominalMm)
 	}
 	if len(g.rings) > 0 {
-		spigot := words.Round(g.rings[0].place.Size.MaxMm+plugMm, 3)
-		p.Profile.Inside = []parts.Step{j.cylinder("ring", atLeast(spigot, plugMm), long)}
+		spigot := g.rings[0].place.Size
+		ring := j.cylinder("ring", atLeast(words.Round(spigot.MaxMm+plugMm, 3), plugMm), long)
+		if spigot.Measured() {
+			ring.Size = parts.Size{Nominal: given(spigot.NominalMm), Fit: slides}
+		}
+		p.Profile.Inside = []parts.Step{ring}
 		sizes += ", bored to go over " + j.w.Dia(g.rings[0].place.Size.NominalMm)
 	}
 	at := g.first.at
@@ -289,6 +294,9 @@ func (j *shop) jigNotes(g jig, bush *parts.Bush) []string {
 	}
 	if len(g.plugs) > 0 && !g.plugs[0].place.Size.Fitted() {
 		out = append(out, "Measure the bores that the register goes into before it is turned: it is turned to the least of them.")
+	}
+	if len(g.rings) > 0 && g.rings[0].place.Size.Measured() {
+		out = append(out, "Measure the spigots that the ring goes over before it is bored: it is bored to the largest of them.")
 	}
 	if len(g.plugs) > 0 && len(g.rings) > 0 || !samePlaces(g.first.at, flipped(g.first.at)) {
 		for i, of := range [][]drilled{g.plugs, g.rings} {

@@ -7,6 +7,7 @@ import (
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
+	"centrepop/parts"
 	"centrepop/parts/geom"
 )
 
@@ -260,7 +261,8 @@ func (j *assembly) largeEndMm(t *joint, m mounting) (mm float64, ok bool) {
 }
 
 // nutShort notes a nut that stops before the cone it is to hold, because its thread
-// runs out beside the seat.
+// runs out beside the seat, and a slot for the tongue of its washer that does not reach the cone
+// in its full width.
 func (j *assembly) nutShort(t *joint, m mounting) {
 	large, ok := j.largeEndMm(t, m)
 	if m.nut == nil || !ok {
@@ -269,6 +271,17 @@ func (j *assembly) nutShort(t *joint, m mounting) {
 	out := t.a.r.FullThreadMm(m.nut, m.coneDir < 0)
 	if short := geom.Clean(m.coneDir*(end(m.nut, -m.coneDir)-large) + out); out > 0 && short > geom.CloseMm {
 		t.problem(plan.NutShort, plan.Named(words.Spaced(m.nut.Name)), plan.Of(plan.Mm, short))
+	}
+	for i := range t.a.r.Radials {
+		slot := &t.a.r.Radials[i]
+		at := slot.Rows[0].AxialMm
+		if slot.In.Shape != parts.RadialSlot || at < m.nut.FromMm || at > m.nut.ToMm {
+			continue
+		}
+		wide := at - m.coneDir*(slot.In.Along.Mm-slot.In.Around.Mm)/2
+		if short := geom.Clean(m.coneDir * (wide - large)); short > geom.CloseMm {
+			t.problem(plan.SlotShort, plan.Named(words.Spaced(slot.In.Name.Value)), plan.Of(plan.Mm, short))
+		}
 	}
 	j.nutEngages(t, m, large)
 }

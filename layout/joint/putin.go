@@ -60,7 +60,7 @@ func (j *making) putIn(t *joint, when putWhen) {
 func (j *shop) looseKg(members []inst, made []*joint) (kg float64) {
 	for _, t := range made {
 		for _, e := range j.job.Loose {
-			if e.After.Value == t.in.Name.Value && slices.Contains(members, t.a.inst()) {
+			if e.After.Value == t.in.Name.Value && !e.Off && slices.Contains(members, t.a.inst()) {
 				kg += e.MassKg
 				if e.Part.Value != "" {
 					m := j.model(e.Part.Value)

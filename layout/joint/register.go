@@ -109,7 +109,10 @@ func (t *joint) register(p, q placedPart, out, in *part.Step) {
 	lo, hi := in.Size.MinMm-out.Size.MaxMm, in.Size.MaxMm-out.Size.MinMm
 	what := copyTitle(p.r, p.copy) + " " + words.Spaced(out.Name) + " in " + copyTitle(q.r, q.copy) + " " + words.Spaced(in.Name)
 	fitted := out.Size.Fitted() && in.Size.Fitted()
-	off, asMeasured := tubeOffMm(q, in), strings.Contains(out.Seat, "as measured")
+	off, asMeasured := tubeOffMm(q, in), out.Size.Measured() || strings.Contains(out.Seat, "as measured")
+	if out.Size.Measured() {
+		lo, hi = -out.Size.OffMm.Max, -out.Size.OffMm.Min
+	}
 	far := in.Size.NominalMm-out.Size.NominalMm > nearMm
 	direct := (p.inst == t.a.inst() || p.inst == t.b.inst()) && (q.inst == t.a.inst() || q.inst == t.b.inst())
 	if !far || direct {
@@ -126,6 +129,8 @@ func (t *joint) register(p, q placedPart, out, in *part.Step) {
 		t.problem(plan.RegisterBinds, plan.Named(what), plan.Of(plan.Mm, words.Round(-lo, 3)))
 	case lo < off && !asMeasured:
 		t.problem(plan.RegisterTube, plan.Named(what), plan.Of(plan.Mm, words.Round(off, 2)))
+	case off > 0 && asMeasured && out.Size.Fitted():
+		t.problem(plan.RegisterFixed, plan.Named(what), plan.Of(plan.Mm, words.Round(off, 2)))
 	case far && direct:
 		t.problem(plan.RegisterOff, plan.Named(what), plan.Of(plan.Diameter, out.Size.NominalMm), plan.Of(plan.Diameter, in.Size.NominalMm), plan.Of(plan.Mm, geom.Clean(in.Size.NominalMm-out.Size.NominalMm)))
 	case fitted && !far && hi > looseMm:

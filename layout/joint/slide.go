@@ -268,7 +268,11 @@ func (j *making) kept(t *joint, p *plan.SlidePlan) bool {
 	}
 	if p.FreeMm >= 0 {
 		t.problem(plan.SlideLoose, plan.Named(words.Capital(p.Keeper)), plan.Named(t.a.title()), plan.Of(plan.Mm, p.FreeMm))
+		return true
 	}
+	from, to := end(t.b.step, -t.dir), hubEnd+t.dir*p.FreeMm
+	t.rely(relied{what: "what " + t.a.title() + " stands past its seat", mm: -p.FreeMm, wantMm: standsOffMm, of: words.Spaced(t.a.step.Name) + " and " + words.Spaced(t.b.step.Name),
+		less: lessMm(t.a.r, true, t.a.step.FromMm, t.a.step.ToMm) + moreMm(t.b.r, false, from, to)})
 	return true
 }
 
@@ -298,8 +302,14 @@ func (j *making) nutKeeps(t *joint, k keeper, p *plan.SlidePlan, hubEndMm float6
 		t.problem(plan.SlideNoThread, plan.Named("nut "+p.Nut), plan.Of(plan.Mm, geom.Clean(-left)))
 	case b != nil && left < b.NutHeightMm-geom.CloseMm:
 		t.problem(plan.SlideNutRoom, plan.Of(plan.Mm, left), plan.Named("nut "+p.Nut), plan.Of(plan.Mm, b.NutHeightMm))
+	case b != nil && p.Dragged && left < lockingNutMm(b)-geom.CloseMm:
+		t.problem(plan.SlideLockRoom, plan.Of(plan.Mm, left), plan.Named("nut "+p.Nut), plan.Of(plan.Mm, lockingNutMm(b)))
 	}
 }
+
+// lockingNutMm is the thread that fills a self-locking nut: as high as its thread is thick
+// (DIN 985, M3 to M36, from memory), its locking ring last, and two threads past it.
+func lockingNutMm(b *bolts.Bolt) float64 { return b.Thread.MajorMm + 2*b.Thread.PitchMm }
 
 func (t *joint) slideFigures(p *plan.SlidePlan) {
 	t.figure("play of the bore", t.w.Fine(p.PlayMm.Min*1000, p.PlayMm.Max*1000, 0)+" on diameter", "limits on the drawings")

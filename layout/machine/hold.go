@@ -3,6 +3,7 @@ package machine
 import (
 	"math"
 	"slices"
+	"strings"
 
 	"centrepop/layout/assembly"
 	"centrepop/layout/plan"
@@ -46,11 +47,38 @@ func (v *viewed) hold(into assembly.Vec) *plan.Hold {
 			v.lay(out, after, top)
 		}
 	}
+	if floor {
+		v.balance(out, after)
+	}
 	out.Slung = v.j.Lift != nil && (floor && math.Abs(top.Dot(up)) < steep || out.On[0] != "")
-	if out.PieceDeg == 0 && out.UprightDeg == 0 && out.GapMm == 0 && out.On[0] == "" && !out.Slung && len(out.RunsOn) == 0 {
+	if out.PieceDeg == 0 && out.UprightDeg == 0 && out.GapMm == 0 && out.On[0] == "" && out.BeyondMm == 0 && !out.Slung && len(out.RunsOn) == 0 {
 		return nil
 	}
 	return out
+}
+
+// balance notes that what stands on the floor then has its centre of gravity beyond its feet. Once
+// something bought and weighed is on, whose place no joint gives, it is not known.
+func (v *viewed) balance(out *plan.Hold, after []assembly.Body) {
+	var later []string
+	for _, e := range v.job.Loose {
+		i := slices.IndexFunc(v.joints, func(j *plan.JointPlan) bool { return j.Name == e.After.Value })
+		switch {
+		case e.MassKg <= plan.LiftKg || i < 0:
+		case v.joints[i].N < v.j.N:
+			return
+		default:
+			short, _, _ := strings.Cut(words.Capital(e.Item.Value), ",")
+			later = append(later, short)
+		}
+	}
+	if s, ok := assembly.Standing(v.bodiesOf(v.j.N-1, v.Bodies[v.lowest].ID), up); ok && s.MarginMm < 0 {
+		return // said at an earlier step
+	}
+	if s, ok := assembly.Standing(after, up); ok && s.MarginMm < 0 && !v.onlyBars(v.together(v.j.N, v.still.ID)) {
+		out.BeyondMm, out.Later = math.Ceil(-s.MarginMm), later
+		out.At = v.endmost(after, s.Toward)
+	}
 }
 
 // runsOn are the parts that a piece on a face touches besides the one it is joined to, where its

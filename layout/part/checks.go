@@ -89,7 +89,7 @@ func (r *record) checkStep(s *Step) {
 		d.more(r, s)
 	}
 	if s.LengthMm() != geom.Clean(r.LengthMm()) && !r.auxiliary(s) {
-		r.checkLength(r.ref(s), name+" length", s.LengthMm())
+		r.sized(plan.Check{Ref: r.ref(s), What: name + " length", Wanted: r.W.Size(s.LengthMm()), Gauge: "calipers"}, r.length(s))
 	}
 }
 

@@ -38,7 +38,7 @@ func (r *Sizes) dimensions(profiled, bought bool) []plan.Dimension {
 			if profiled {
 				d := plan.Dimension{Kind: plan.LengthDim, FromMm: s.FromMm, ToMm: s.ToMm, Inside: inside, Text: r.longText(s)}
 				if !r.auxiliary(s) {
-					d.Limits = r.limitsText(r.General(s.LengthMm()))
+					d.Limits = r.limitsText(r.length(s))
 				}
 				out = append(out, d)
 			}

@@ -64,11 +64,14 @@ func (o fold) operations(b *bench) {
 	}
 	op := plan.Operation{
 		Machine: "Press", Title: "Fold " + words.Trim(float64(o.n+1), 0) + ": " + o.name() + " " + o.turn(),
-		Do:   []string{words.Capital(string(up)) + " face up, " + o.stop(b.W) + "; bend to " + o.turn() + " as measured: it springs back, so go past it a little."},
+		Do:   []string{words.Capital(string(up)) + " face up, " + o.stop(b.W) + "; bend to " + words.Trim(f.made.Folds[o.i].AngleDeg, 1) + "° as measured: it springs back, so go past it a little."},
 		Tool: "V die " + b.W.Size(f.die.OpeningMm) + ", punch R" + b.W.Size(line.RadiusMm) + " or less", Gauge: o.gauge(),
 		Refs: []int{b.ref(o)},
 	}
-	way := f.blank.WayOf(f.order, o.i)
+	if f.made.Folds[o.i].AngleDeg < line.AngleDeg {
+		op.Do = append(op.Do, "It stays open so far: at "+o.turn()+" it would stand in the ram at a later fold.")
+	}
+	way := f.made.WayOf(f.order, o.i)
 	for _, tool := range []struct {
 		name, what string
 		mm         float64
@@ -85,6 +88,11 @@ func (o fold) operations(b *bench) {
 	}
 	if way.UnderMm < blockMost*f.die.OpeningMm {
 		op.Do = append(op.Do, "Die block no wider than "+b.W.Read(2*way.UnderMm)+": a folded flange hangs beside it.")
+	}
+	for i := range f.made.Folds {
+		if turn := words.Trim(f.blank.Folds[i].AngleDeg, 1) + "°"; o.n == len(f.order)-1 && f.made.Folds[i].AngleDeg < f.blank.Folds[i].AngleDeg {
+			op.Do = append(op.Do, "Then close the "+f.flapName(i)+" to "+turn+" by hand, over a bar clamped along the inside of its fold.")
+		}
 	}
 	if o.n == 0 {
 		first := "Deburr the blank first."
@@ -210,6 +218,10 @@ func (n *Numbered) foldProblems() []plan.Problem {
 		if beside := f.blank.WayOf(f.order, i).BesideMm; beside < f.in.Punch.Mm/2-1e-9 {
 			out = append(out, plan.Problem{Kind: plan.PunchBlocked, Pos: f.in.Flanges[i].Height.Pos, Args: []plan.Arg{
 				plan.Named(f.flapName(i)), plan.Of(plan.Mm, words.Round(max(0, beside), 1))}})
+		}
+		if own := f.made.Folds[i].AngleDeg; own == f.blank.Folds[i].AngleDeg && f.blank.ClearDeg(f.order, i) < own {
+			out = append(out, plan.Problem{Kind: plan.FoldInRam, Pos: f.in.Flanges[i].Pos, Args: []plan.Arg{
+				plan.Named("the " + f.flapName(i)), plan.Of(plan.Mm, f.blank.Folds[i].HeightMm), plan.Of(plan.Mm, handThick)}})
 		}
 	}
 	for i := range f.blank.Folds {

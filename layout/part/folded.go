@@ -22,7 +22,8 @@ type folded struct {
 	flat
 	in    *parts.Bends
 	blank bend.PanelBlank
-	order []int // of the flanges, as folded
+	made  bend.PanelBlank // as it stands in the machine: flanges that would stand in the ram are left open at first
+	order []int           // of the flanges, as folded
 	die   bend.Die
 	err   error
 }
@@ -45,12 +46,32 @@ func newFolded(p *parts.Part, inch bool) *folded {
 		return f
 	}
 	f.order = f.blank.Order()
+	f.leaveOpen()
 	if in.Die.Set() {
 		f.die = bend.Die{OpeningMm: in.Die.Mm, RadiusMm: bend.AirRadiusMm(in.Die.Mm)}
 	} else {
 		f.die, f.err = bend.DieFor(p.Thickness.Mm, inch)
 	}
 	return f
+}
+
+// What of a flange is closed by hand over a bar, and how thick a sheet. Common practice, no source.
+const (
+	handDeg   = 20.0
+	handThick = 2.0
+)
+
+// leaveOpen has flanges that would stand in the ram later folded less far at first, where a hand
+// closes them afterwards.
+func (f *folded) leaveOpen() {
+	f.made = f.blank
+	f.made.Folds = slices.Clone(f.blank.Folds)
+	for i := range f.made.Folds {
+		own := f.blank.Folds[i].AngleDeg
+		if deg := f.blank.ClearDeg(f.order, i); own-deg <= handDeg && f.Thickness.Mm <= handThick {
+			f.made.Folds[i].AngleDeg = deg
+		}
+	}
 }
 
 // Folded is the blank of a folded part and how its flanges stand; false for

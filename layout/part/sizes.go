@@ -45,15 +45,16 @@ type Step struct {
 	Seat, Finish string
 	Lip          parts.Face // of the seal in a bore, empty if not said
 	details      []detail
-	firstMm      float64 // what it is turned to before its taper or knurl, 0 if it has none
+	limits       []parts.Length // of its length; empty where the general tolerance holds
+	firstMm      float64        // what it is turned to before its taper or knurl, 0 if it has none
 	firstFor     string
 }
 
 // auxiliary tells whether the length of a step follows from the others of its
 // side and the whole, and so has no limits of its own: a chain that is closed
 // keeps one such link, in brackets (ISO 129-1, from memory). It is the longest
-// step without a seat or a fit, or the longest, and none whose length has to be
-// equal on all copies.
+// step without a seat or a fit, or the longest, and none whose length has limits
+// or has to be equal on all copies.
 func (s *Sizes) auxiliary(st *Step) bool {
 	outside, steps := s.Sides()
 	if !st.Inside {
@@ -64,7 +65,7 @@ func (s *Sizes) auxiliary(st *Step) bool {
 	}
 	free := func(st *Step) float64 {
 		switch {
-		case slices.ContainsFunc(s.Part.Require, func(q parts.Requirement) bool { return q.Kind == parts.EqualLength && q.Of.Value == st.Name }):
+		case len(st.limits) > 0 || slices.ContainsFunc(s.Part.Require, func(q parts.Requirement) bool { return q.Kind == parts.EqualLength && q.Of.Value == st.Name }):
 			return 0
 		case st.Seat != "" || st.Size.Fitted() || st.Size.Thread != nil:
 			return st.LengthMm()
@@ -72,6 +73,42 @@ func (s *Sizes) auxiliary(st *Step) bool {
 		return st.LengthMm() + s.LengthMm()
 	}
 	return st == slices.MaxFunc(steps, func(a, b *Step) int { return cmp.Compare(free(a), free(b)) })
+}
+
+// length is a step's length with its limits.
+func (s *Sizes) length(st *Step) Sized {
+	out := s.General(st.LengthMm())
+	if len(st.limits) == 2 {
+		out.MinMm, out.MaxMm, out.Limited, out.Class, out.Source = st.limits[0].Mm, st.limits[1].Mm, true, "limits", "drawing"
+	}
+	return out
+}
+
+// BetweenMm is how far two places along the axis, ends of steps outside or inside, may lie apart
+// inside the limits of the lengths: the sum of the links between them or, where one of those follows
+// from the others, the whole less the rest.
+func (s *Sizes) BetweenMm(inside bool, fromMm, toMm float64) plan.Range {
+	steps, bores := s.Sides()
+	if inside {
+		steps = bores
+	}
+	var between, rest plan.Range
+	open := false
+	for _, st := range steps {
+		l, sum := s.length(st), &rest
+		if st.FromMm > fromMm-geom.CloseMm && st.ToMm < toMm+geom.CloseMm {
+			sum = &between
+			if open = open || s.auxiliary(st); s.auxiliary(st) {
+				continue
+			}
+		}
+		sum.Min, sum.Max = sum.Min+l.MinMm, sum.Max+l.MaxMm
+	}
+	if open {
+		whole := s.General(s.LengthMm())
+		between = plan.Range{Min: whole.MinMm - rest.Max, Max: whole.MaxMm - rest.Min}
+	}
+	return plan.Range{Min: geom.Clean(between.Min), Max: geom.Clean(between.Max)}
 }
 
 // longText is a step's length: "104", or "(104)" where it is auxiliary.
@@ -95,6 +132,7 @@ type Sized struct {
 	AsCut        bool // the limits are those that its cutter holds
 	Thread       *threads.Thread
 	Press        parts.Ref
+	OffMm        plan.Range // what it is under the bore or over the spigot that it meets, as measured; zero unless Measured
 }
 
 // Fitted tells whether a size has limits of its own, not only the job's general
@@ -103,10 +141,14 @@ func (s Sized) Fitted() bool {
 	return s.Limited && !s.AsCut && !strings.HasPrefix(s.Source, "ISO 2768")
 }
 
+// Measured tells whether a size is made to what it meets, as that measures, and so has no limits
+// before.
+func (s Sized) Measured() bool { return s.Class == measuredClass }
+
 // classText is the class as it stands behind a size; empty where the limits alone say it.
 func (s Sized) classText() string {
 	switch s.Class {
-	case "limits", "light press", slidingClass:
+	case "limits", "light press", measuredClass:
 		return ""
 	}
 	return s.Class
@@ -164,8 +206,9 @@ func (z *sizer) sizeOf(s parts.Size) Sized {
 	case f.LightPress.Set():
 		out.Class, out.Press = "light press", f.LightPress
 		out.Source = "common practice, no source"
-	case f.Slides.Set():
-		out.Class, out.Source = slidingClass, "common practice, no source"
+	case len(f.Measured) == 2:
+		out.Class, out.Source = measuredClass, "drawing"
+		out.OffMm = plan.Range{Min: f.Measured[0].Mm, Max: f.Measured[1].Mm}
 	case len(f.Limits) == 2:
 		out.MinMm, out.MaxMm, out.Limited = f.Limits[0].Mm, f.Limits[1].Mm, true
 		out.Class, out.Source = "limits", "drawing"
@@ -236,8 +279,10 @@ func (s *Sizes) limitsText(z Sized) string {
 	switch {
 	case z.Class == "light press":
 		return "measured counterpart − " + s.W.Size(0.03) + " … − " + s.W.Size(0.01)
-	case z.Class == slidingClass:
-		return "least bore measured − " + s.W.Size(0.06) + " … − " + s.W.Size(0.03)
+	case z.Measured() && z.OffMm.Max > 0:
+		return "largest spigot measured + " + s.W.Size(z.OffMm.Min) + " … + " + s.W.Size(z.OffMm.Max)
+	case z.Measured():
+		return "least bore measured − " + s.W.Size(-z.OffMm.Min) + " … − " + s.W.Size(-z.OffMm.Max)
 	case z.Limited:
 		return s.W.Limits(z.MinMm, z.MaxMm)
 	}
@@ -271,8 +316,8 @@ func (s *Sizes) sizeText(st *Step) string {
 	return text + " " + st.Size.Class
 }
 
-// slidingClass is that of a plug which slides in a bore that is made to its counterpart.
-const slidingClass = "sliding in the bore as made"
+// measuredClass is that of a size which is made to its counterpart as that measures.
+const measuredClass = "to its counterpart as measured"
 
 // Plain turns a library's error into the advice of a located one.
 func Plain(err error) string {

@@ -81,6 +81,7 @@ const (
 	ConeTouches       ProblemKind = "cone-touches"
 	NutShort          ProblemKind = "nut-short"
 	NutFew            ProblemKind = "nut-few"
+	SlotShort         ProblemKind = "slot-short"
 	SeatShort         ProblemKind = "seat-short"
 	NutStops          ProblemKind = "nut-stops"
 	Tandem            ProblemKind = "tandem"
@@ -104,6 +105,7 @@ const (
 	RegisterBinds     ProblemKind = "register-binds"
 	RegisterLoose     ProblemKind = "register-loose"
 	RegisterOff       ProblemKind = "register-off"
+	RegisterFixed     ProblemKind = "register-fixed"
 	RegisterTube      ProblemKind = "register-tube"
 	PlayUsed          ProblemKind = "play-used"
 	SocketGrade       ProblemKind = "socket-grade"
@@ -140,15 +142,18 @@ const (
 	SlideKeyOff   ProblemKind = "slide-key-off"
 	SlideNoStop   ProblemKind = "slide-no-stop"
 	SlideNotHeld  ProblemKind = "slide-not-held"
+	LengthsEat    ProblemKind = "lengths-eat" // what a joint relies on, nominal and wanted, is not there at the limits of the lengths
 	SlideLoose    ProblemKind = "slide-loose"
 	SlideNoRoom   ProblemKind = "slide-no-room"
 	SlideNutRoom  ProblemKind = "slide-nut-room"
+	SlideLockRoom ProblemKind = "slide-lock-room"
 	SlideNoThread ProblemKind = "slide-no-thread"
 	SlidePlate    ProblemKind = "slide-plate"
 	SlideWide     ProblemKind = "slide-plate-wide"
-	// NearBend, PunchBlocked and BendRadius are of a folded part.
+	// NearBend, PunchBlocked, FoldInRam and BendRadius are of a folded part.
 	NearBend     ProblemKind = "near-bend"
 	PunchBlocked ProblemKind = "punch-blocked"
+	FoldInRam    ProblemKind = "fold-in-ram"
 	BendRadius   ProblemKind = "bend-radius"
 	// Of a bar: a hole near its end or edge, in the corner or root of its section, or too deep;
 	// a wall that is not sold; longer than bars are. CornerUnlike is of two that meet.

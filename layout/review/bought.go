@@ -40,6 +40,7 @@ func bought(r *reviewer) {
 		e := &r.job.Loose[i]
 		short := r.boughtBy(e)
 		r.couplingTorque(e)
+		r.holesFree(e)
 		v := r.viewOf(e.Part.Value)
 		t, long, ok := screwBought(e.Buy.Value)
 		if v == nil || !ok {
@@ -255,6 +256,34 @@ func (r *reviewer) boughtBy(e *parts.Loose) (short bool) {
 		}
 	}
 	return short
+}
+
+// holesFree looks for a loose part that is bolted on with nuts where its words name no hole of
+// another part, or one that a joint has filled.
+func (r *reviewer) holesFree(e *parts.Loose) {
+	if e.Part.Value == "" || !strings.Contains(e.Buy.Value, "nut") {
+		return
+	}
+	said, filled := " "+strings.ToLower(wordsOf(e.How.Value)), ""
+	for _, p := range r.job.Parts {
+		v := r.viewOf(p.Name.Value)
+		if v == nil || p.Name.Value == e.Part.Value {
+			continue
+		}
+		for k := range p.Holes {
+			if name := p.Holes[k].Name.Value; saysHoles(said, name) {
+				if !v.jointNames(name) {
+					return
+				}
+				filled = name + " of " + p.Title.Value
+			}
+		}
+	}
+	f := Finding{Severity: Check, Part: e.Part.Value, Pos: e.How.Pos, What: "the words name no hole that the bolts of this part go into", Numbers: e.How.Value, Rule: "what is bolted on has holes of its own, which no joint fills", Source: "by the job", Fix: "holes for it, named in the words"}
+	if filled != "" {
+		f.What = "the bolts of this part are to go into " + filled + ", which a joint fills"
+	}
+	r.add(f)
 }
 
 // screwOrder is a screw as ordered: its words, thread and length.

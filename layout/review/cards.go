@@ -302,6 +302,9 @@ func (r *reviewer) runSpeeds(run *parts.FirstRun) {
 	}
 }
 
+// uncoupled are words that take the coupling off.
+var uncoupled = regexp.MustCompile(`(?i)\b(?:uncoupled|disconnected|coupling (?:off|apart|removed)|without (?:the |its )?coupling)\b`)
+
 // firstRun looks at the numbers of the first run: speeds the motor does not give,
 // and a bearing that is let run hot.
 func firstRun(r *reviewer) {
@@ -314,6 +317,13 @@ func firstRun(r *reviewer) {
 		r.add(Finding{
 			Severity: Check, Pos: run.Pos, What: "bolts and bearings are looked at again long after the first run", Numbers: number(h) + " h, wanted at most " + number(latestH) + " h",
 			Rule: "what settles does so in the first hours", Source: practice, Fix: "again-after: 8, or the first shift",
+		})
+	}
+	if m := r.job.Motor; m != nil && uncoupled.MatchString(run.WarmUpHow.Value) {
+		r.add(Finding{
+			Severity: Check, Pos: run.WarmUpHow.Pos, What: "the motor is to run uncoupled after it has run coupled for its direction", Numbers: run.WarmUpHow.Value,
+			Rule: "nothing is taken apart between two stages of the first run: guards come off, a loose half turns in the open, and no line puts it together again", Source: practice,
+			Fix: "coupled and empty; or before the step of the coupling",
 		})
 	}
 	r.readings(run)

@@ -2,16 +2,13 @@ package review
 
 import (
 	"math"
-	"regexp"
 	"slices"
 	"strings"
 
 	"centrepop/layout/assembly"
+	"centrepop/layout/words"
 	"centrepop/parts"
 )
-
-// guardWords are in the title of what keeps hands off.
-var guardWords = regexp.MustCompile(`(?i)\b(guard|hood)\b`)
 
 // openMm is the widest slot beside a guard that the fingers do not get through to what turns
 // well behind it. ISO 13857 table 4, from memory: slots to 20 mm at 120 mm off and more.
@@ -34,7 +31,7 @@ func guards(r *reviewer) {
 	for i := range machine.Bodies {
 		b := &machine.Bodies[i]
 		v := r.viewOf(machine.Of[b.ID].Part)
-		if shaft == nil || v == nil || v.p.Bends == nil || !guardWords.MatchString(v.p.Title.Value) {
+		if shaft == nil || v == nil || v.p.Bends == nil || !words.Guard(v.p.Title.Value) {
 			continue
 		}
 		g := guardOn{r, v, b, shaft}

@@ -104,7 +104,7 @@ func stockLeft(v *view) {
 
 // toTurn tells fits that no cutter holds: all but a wide plus-minus.
 func toTurn(f parts.Fit) bool {
-	return f.Class.Value != "" || f.LightPress.Set() || len(f.Limits) == 2 && f.Limits[1].Mm-f.Limits[0].Mm < 0.2-slackMm ||
+	return f.Class.Value != "" || f.LightPress.Set() || len(f.Measured) > 0 || len(f.Limits) == 2 && f.Limits[1].Mm-f.Limits[0].Mm < 0.2-slackMm ||
 		f.PlusMinus.Set() && f.PlusMinus.Mm < 0.1-slackMm
 }
 

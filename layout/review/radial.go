@@ -87,6 +87,21 @@ func (v *view) radialHoleMm(f *parts.Radial) float64 {
 	return f.Size.Size.Nominal.Mm
 }
 
+// oneRound is the step at z, with those beside it that have its diameter; nil off the part.
+func (v *view) oneRound(z float64) *cylinder {
+	c := at(v.outside, z)
+	if c == nil {
+		return nil
+	}
+	out := *c
+	for _, s := range v.outside {
+		if math.Abs(s.radiusMm-c.radiusMm) < slackMm && s.toMm > out.fromMm-slackMm && s.fromMm < out.toMm+slackMm {
+			out.fromMm, out.toMm = min(out.fromMm, s.fromMm), max(out.toMm, s.toMm)
+		}
+	}
+	return &out
+}
+
 // radialEdge looks for openings that break into an end face or cross the
 // shoulder of their step.
 func radialEdge(v *view) {
@@ -98,7 +113,7 @@ func radialEdge(v *view) {
 		done[o.radial.Name.Value] = true
 		fromMm, toMm := o.zMm-o.alongMm, o.zMm+o.alongMm
 		numbers := "it runs from " + v.mm(fromMm) + " to " + v.mm(toMm) + " from the front face"
-		switch step := at(v.outside, o.zMm); {
+		switch step := v.oneRound(o.zMm); {
 		case fromMm < slackMm || toMm > v.lengthMm-slackMm:
 			severity := Stop
 			if o.radial.Shape == parts.RadialSlot {

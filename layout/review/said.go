@@ -4,6 +4,7 @@ import (
 	"math"
 	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 
 	"centrepop/layout/threads"
@@ -307,6 +308,34 @@ func saidThreads(r *reviewer) {
 	}
 	if m := r.job.Motor; m != nil {
 		look(m.Earth, "")
+	}
+}
+
+// namedStep is a step named in words, with what comes before it in its sentence.
+var namedStep = regexp.MustCompile(`([^.;]*)\bstep (\d+)\b`)
+
+// ofLoad are words that speak of what a step lifts.
+var ofLoad = regexp.MustCompile(`(?i)\b(?:load|mass|weight|lifts?)\b`)
+
+// saidSteps looks in the words of the parts for steps that there are not, and for the load of a
+// step that lifts nothing.
+func saidSteps(r *reviewer) {
+	for _, p := range r.job.Parts {
+		for _, t := range r.viewTexts(p) {
+			for _, m := range namedStep.FindAllStringSubmatch(t.Value, -1) {
+				n, _ := strconv.Atoi(m[2])
+				f := Finding{Severity: Check, Part: p.Name.Value, Pos: t.Pos, Numbers: t.Value, Rule: "words and numbers of one job agree", Source: "by the job", Fix: "the step that is meant; better its joint by name, for numbers of steps change"}
+				switch {
+				case n < 1 || n > len(r.pl.Joints):
+					f.What = "the words name step " + m[2] + " of " + number(float64(len(r.pl.Joints)))
+				case ofLoad.MatchString(m[1]) && r.pl.Joints[n-1].Lift == nil:
+					f.What = "the words name the load on step " + m[2] + ", and nothing hangs in the hook there"
+				default:
+					continue
+				}
+				r.add(f)
+			}
+		}
 	}
 }
 

@@ -61,6 +61,13 @@ func (w Writer) Holds(h *plan.Hold, piece string) string {
 		}
 		says = append(says, "By itself it rolls or falls over: lay what is made so far in V-blocks, chocked, under "+under+", "+w.Read(h.CentreMm)+" from its front end, where "+h.At+" is.")
 	}
+	if h.BeyondMm > 0 {
+		when := ""
+		if len(h.Later) > 0 {
+			when = "; so again whenever " + strings.Join(h.Later, " and ") + " is off"
+		}
+		says = append(says, "Only the anchors keep it from tipping: the centre of gravity lies "+w.Read(h.BeyondMm)+" beyond its feet, towards "+h.At+". Anchors tight, or a prop under it there"+when+".")
+	}
 	if h.Slung {
 		says = append(says, "What hangs in the sling stays in it until the joint is tight.")
 	}

@@ -1,0 +1,51 @@
+package part
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"centrepop/layout/plan"
+)
+
+// TestBetween: how far two places lie apart at the limits, by hand from ISO 2768-1 m: 6 to 30 ± 0.2,
+// 30 to 120 ± 0.3 mm. Of 20 + (100) + 30, 150 over all ± 0.5, the 100 follows from the others: 98.95 to
+// 101.05 by 149.5 − 20.2 − 30.3 and 150.5 − 19.8 − 29.7; as a whole 150 it is as drawn.
+func TestBetween(t *testing.T) {
+	t.Parallel()
+	const pin = `part: pin
+kind: shaft
+material: C45
+stock: {round: 50 mm, length: 160 mm}
+profile:
+  outside:
+    - {name: head, diameter: 30, length: 20}
+    - {name: body, diameter: 40, length: 100}
+    - {name: tail, diameter: 30, length: 30}
+`
+	limited := strings.Replace(pin, "length: 100", "length: 100, length-limits: [99.9, 100]", 1)
+	for _, c := range []struct {
+		file     string
+		from, to float64
+		want     plan.Range
+	}{
+		{pin, 0, 20, plan.Range{Min: 19.8, Max: 20.2}},
+		{pin, 20, 120, plan.Range{Min: 149.5 - 20.2 - 30.2, Max: 150.5 - 19.8 - 29.8}},
+		{pin, 20, 150, plan.Range{Min: 149.5 - 20.2, Max: 150.5 - 19.8}},
+		{limited, 20, 120, plan.Range{Min: 99.9, Max: 100}},
+		{limited, 0, 120, plan.Range{Min: 119.7, Max: 120.2}},
+		{limited, 120, 150, plan.Range{Min: 149.5 - 20.2 - 100, Max: 150.5 - 19.8 - 99.9}}, // now the tail follows
+	} {
+		m := work(t, "mm", c.file)
+		got := m.BetweenMm(false, c.from, c.to)
+		if math.Abs(got.Min-c.want.Min) > 1e-9 || math.Abs(got.Max-c.want.Max) > 1e-9 {
+			t.Errorf("%g to %g: %+v, want %+v", c.from, c.to, got, c.want)
+		}
+	}
+	if c := check(work(t, "mm", limited), "body length"); c == nil || c.MinMm != 99.9 || c.MaxMm != 100 || c.Source != "drawing" {
+		t.Errorf("the record has %+v", c)
+	}
+	if c := check(work(t, "mm", pin), "body length"); c != nil {
+		t.Errorf("the record has the length that follows from the others: %+v", c)
+	}
+}
