@@ -110,7 +110,7 @@ func (t *joint) register(p, q placedPart, out, in *part.Step) {
 	what := copyTitle(p.r, p.copy) + " " + words.Spaced(out.Name) + " in " + copyTitle(q.r, q.copy) + " " + words.Spaced(in.Name)
 	fitted := out.Size.Fitted() && in.Size.Fitted()
 	off, asMeasured := tubeOffMm(q, in), out.Size.Measured() || strings.Contains(out.Seat, "as measured")
-	if out.Size.Measured() {
+	if out.Size.Measured() && lo >= 0 { // else it is drawn larger than the bore
 		lo, hi = -out.Size.OffMm.Max, -out.Size.OffMm.Min
 	}
 	far := in.Size.NominalMm-out.Size.NominalMm > nearMm
