@@ -217,13 +217,22 @@ func leadIn(v *view) {
 // leadInAt looks at one of the steps of the outside or the inside.
 func (v *view) leadInAt(steps []cylinder, i int, outside bool) {
 	c, first, last := steps[i], i == 0, i == len(steps)-1
+	var f Finding
 	switch {
 	case c.size.Thread.Value != "":
 		first = first && c.fromMm < slackMm || outside && c.passes(steps[:i])
 		last = last && c.toMm > v.lengthMm-slackMm || outside && c.passes(steps[i+1:])
-		v.noLeadIn(c, first, last, c.size.Thread.Value, "a thread is started", "a thread starts at a chamfer", "size: the depth of the thread, angle: 45")
+		f = Finding{What: "a thread is started", Numbers: c.size.Thread.Value, Rule: "a thread starts at a chamfer", Fix: "size: the depth of the thread, angle: 45"}
 	case c.step.Seat.Value != "" && pressed(c):
-		v.noLeadIn(c, first, last, c.step.Seat.Value+" on "+v.mm(2*c.radiusMm), "something is pressed over it", "a press fit has a lead-in", "size: 1 mm, angle: 30")
+		f = Finding{What: "something is pressed over it", Numbers: c.step.Seat.Value + " on " + v.mm(2*c.radiusMm), Rule: "a press fit has a lead-in", Fix: "size: 1 mm, angle: 30"}
+	default:
+		return
+	}
+	if first {
+		v.noLeadIn(c, parts.Front, f)
+	}
+	if last {
+		v.noLeadIn(c, parts.Back, f)
 	}
 }
 
@@ -232,16 +241,15 @@ func (c cylinder) passes(steps []cylinder) bool {
 	return !slices.ContainsFunc(steps, func(o cylinder) bool { return o.radiusMm >= c.radiusMm-slackMm })
 }
 
-func (v *view) noLeadIn(c cylinder, first, last bool, numbers, why, rule, fix string) {
-	for i, side := range []parts.Face{parts.Front, parts.Back} {
-		edge := c.name + "-" + string(side)
-		if !([]bool{first, last})[i] || slices.ContainsFunc(v.p.Chamfers, func(h parts.Chamfer) bool { return h.Edge.Value == edge }) {
-			continue
-		}
-		v.report(Check, c.name, c.pos, Finding{
-			What: edge + " has no chamfer, and " + why, Numbers: numbers, Rule: rule, Source: practice, Fix: "add a chamfer: {edge: " + edge + ", " + fix + ", for: lead-in}",
-		})
+// noLeadIn reports a chamfer that the edge of a step at a face lacks: why, and with what size.
+func (v *view) noLeadIn(c cylinder, face parts.Face, f Finding) {
+	edge := c.name + "-" + string(face)
+	if slices.ContainsFunc(v.p.Chamfers, func(h parts.Chamfer) bool { return h.Edge.Value == edge }) {
+		return
 	}
+	f.What, f.Source = edge+" has no chamfer, and "+f.What, practice
+	f.Fix = "add a chamfer: {edge: " + edge + ", " + f.Fix + ", for: lead-in}"
+	v.report(Check, c.name, c.pos, f)
 }
 
 // pressed tells seats that hold by interference, or may: of bearings with a
