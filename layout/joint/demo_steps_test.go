@@ -381,18 +381,26 @@ func TestGroundWeld(t *testing.T) {
 }
 
 // A weld is made along what it joins: both sides of a plate, one side, or round the section of a
-// bar; and sleeves for bolts go into a tube before the weld that closes its second end, whatever
-// copy of it is welded.
+// bar; and sleeves for bolts go into a tube before the weld that closes the end nearer to its holes,
+// whatever copy of it is welded.
 func TestSeamOfABarsSection(t *testing.T) {
 	t.Parallel()
 	p := demoPlan(t, "pugmill")
 	section := "Each side of the section from its middle outward, opposite sides in turn."
 	says(t, jointNamed(t, p, "upright"), []string{"turn and turn about on the two sides", "in the middle, on each side."}, []string{section})
-	says(t, jointNamed(t, p, "stand-leg-1"), []string{"then the flush sides, which have no corner", "in the middle of each fillet."}, []string{"Sleeves", "two sides.", section})
-	for _, name := range []string{"stand-foot-1", "stand-foot-4"} {
-		says(t, jointNamed(t, p, name), []string{section, "Sleeves for the bolts go into Stand leg (1 and 2) now, each tacked at its hole: the weld closes it."}, nil)
+	says(t, jointNamed(t, p, "stand-leg-1"), []string{"then the flush sides, which have no corner", "in the middle of each fillet."}, []string{"two sides.", section})
+	const sleeves = "Sleeves for the bolts go into Stand leg (1 and 2) now, each tacked at its hole: the weld closes it."
+	for _, name := range []string{"stand-leg-1", "stand-leg-4"} {
+		says(t, jointNamed(t, p, name), []string{sleeves}, nil)
 	}
-	p, err := draft(editedDemo(t, "pugmill", "job.yaml", "size: 8 mm, sides: 2", "size: 8 mm"))
+	says(t, jointNamed(t, p, "stand-foot-1"), []string{section}, []string{"Sleeves"})
+	p, err := draft(editedDemo(t, "pugmill", "stand-leg.yaml", "{from: left, first: 60,", "{from: right, first: 60,"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	says(t, jointNamed(t, p, "stand-foot-4"), []string{sleeves}, nil)
+	says(t, jointNamed(t, p, "stand-leg-4"), nil, []string{"Sleeves"})
+	p, err = draft(editedDemo(t, "pugmill", "job.yaml", "size: 8 mm, sides: 2", "size: 8 mm"))
 	if err != nil {
 		t.Fatal(err)
 	}

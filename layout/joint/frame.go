@@ -423,20 +423,13 @@ func (j *making) sleeved(r *ring) string {
 	return j.sleeves(in, "the corners close it")
 }
 
-// closes says which bars take their sleeves before a weld that closes the second of their ends.
+// closes says which bars take their sleeves before a weld that closes the end nearer to their
+// holes: from the other nobody reaches these.
 func (j *making) closes(t *joint) string {
 	var in []feature
 	for _, f := range []feature{t.a, t.b} {
 		side, ok := f.barEnd()
-		welds := func(o *joint) bool { // the other end
-			for _, g := range []feature{o.a, o.b} {
-				if end, is := g.barEnd(); is && o.in.Weld != nil && g.inst() == f.inst() && end != side {
-					return true
-				}
-			}
-			return false
-		}
-		if ok && slices.ContainsFunc(j.before, welds) {
+		if ok && slices.ContainsFunc(f.r.Groups, func(g part.Group) bool { return g.BothWalls() && g.NearEnd() == side }) {
 			in = append(in, f)
 		}
 	}

@@ -338,6 +338,18 @@ func (m *Group) barXMm(i int) float64 {
 	return m.Points[i].XMm
 }
 
+// NearEnd is the end of a bar that the middle of a group's holes lies nearer to.
+func (m *Group) NearEnd() parts.Side {
+	sum := 0.0
+	for i := range m.Points {
+		sum += m.barXMm(i)
+	}
+	if sum > geom.CloseMm {
+		return parts.RightEnd
+	}
+	return parts.LeftEnd
+}
+
 // fromEnd is where a place lies along the bar: from the end its row counts from, else the
 // nearer one.
 func (b *bar) fromEnd(m *Group, i int) (mm float64, end parts.Side) {

@@ -239,10 +239,7 @@ func (r *reviewer) boughtBy(e *parts.Loose) (short bool) {
 	if !ok {
 		return false
 	}
-	said := " " + strings.ToLower(wordsOf(e.Item.Value+" "+e.How.Value))
-	for _, p := range r.job.Parts { // whose titles name no holes
-		said = strings.ReplaceAll(said, strings.ToLower(p.Title.Value), "")
-	}
+	said := r.untitled(e.Item.Value + " " + e.How.Value)
 	for _, p := range r.job.Parts {
 		v := r.viewOf(p.Name.Value)
 		if v == nil {
@@ -258,13 +255,22 @@ func (r *reviewer) boughtBy(e *parts.Loose) (short bool) {
 	return short
 }
 
+// untitled are words in which holes may be named, without the titles of parts, which name none.
+func (r *reviewer) untitled(words string) string {
+	said := " " + strings.ToLower(wordsOf(words))
+	for _, p := range r.job.Parts {
+		said = strings.ReplaceAll(said, strings.ToLower(p.Title.Value), "")
+	}
+	return said
+}
+
 // holesFree looks for a loose part that is bolted on with nuts where its words name no hole of
 // another part, or one that a joint has filled.
 func (r *reviewer) holesFree(e *parts.Loose) {
 	if e.Part.Value == "" || !strings.Contains(e.Buy.Value, "nut") {
 		return
 	}
-	said, filled := " "+strings.ToLower(wordsOf(e.How.Value)), ""
+	said, filled := r.untitled(e.How.Value), ""
 	for _, p := range r.job.Parts {
 		v := r.viewOf(p.Name.Value)
 		if v == nil || p.Name.Value == e.Part.Value {
