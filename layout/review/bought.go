@@ -257,9 +257,9 @@ func (r *reviewer) boughtBy(e *parts.Loose) (short bool) {
 
 // untitled are words in which holes may be named, without the titles of parts, which name none.
 func (r *reviewer) untitled(words string) string {
-	said := " " + strings.ToLower(wordsOf(words))
+	said := " " + strings.ToLower(wordsOf(words)) + " "
 	for _, p := range r.job.Parts {
-		said = strings.ReplaceAll(said, strings.ToLower(p.Title.Value), "")
+		said = strings.ReplaceAll(said, " "+strings.ToLower(p.Title.Value)+" ", "  ")
 	}
 	return said
 }
