@@ -2,6 +2,7 @@ package machine
 
 import (
 	"math"
+	"slices"
 
 	"centrepop/layout/assembly"
 	"centrepop/layout/bars"
@@ -47,15 +48,39 @@ func barEnd(r *part.Model, end parts.Side) []assembly.Simple {
 	if !e.Mitred() {
 		return nil
 	}
-	// A wedge in the front view, its cut a little longer than the bar is wide.
+	// A wedge in the front view, from the long point, whose edge is seen, to past the short one.
 	rise := math.Tan(e.RiseDeg() * math.Pi / 180)
 	at := func(y float64) assembly.Pt { return assembly.Pt{X: sign * (half - in.EndMm(end, y)), Y: y} }
-	long, short := top+past, -top-past
+	const overMm = 0.05 // beyond the bar: little, as its mass is counted on samples of the wedge
+	long, short := top, -top-overMm
 	if rise < 0 {
-		long, short = short, long
+		long, short = -top, top+overMm
 	}
 	tip, foot := at(long), at(short)
-	return []assembly.Simple{assembly.Prism(assembly.Outline{assembly.PolygonLoop(tip, foot, assembly.Pt{X: tip.X, Y: foot.Y})}, -in.Depth.Mm-past, past)}
+	cut := []assembly.Pt{tip}
+	for _, y := range roundsMm(long, -long) {
+		cut = append(cut, at(y))
+	}
+	cut = append(cut, foot, assembly.Pt{X: tip.X + sign*overMm, Y: foot.Y}, assembly.Pt{X: tip.X + sign*overMm, Y: tip.Y})
+	return []assembly.Simple{assembly.Prism(assembly.Outline{assembly.PolygonLoop(cut...)}, -in.Depth.Mm-past, past)}
+}
+
+// roundsMm are places between two edges of a bar, close to both, at which the line that a cut
+// leaves on rounded edges bends.
+func roundsMm(from, to float64) (out []float64) {
+	deep := math.Min(roundedMm, math.Abs(to-from)/2)
+	for _, edge := range []float64{from, to} {
+		way := math.Copysign(deep, from+to-2*edge)
+		var near []float64
+		for deg := 5.0; deg < 90; deg += 10 {
+			near = append(near, edge+way*(1-math.Cos(deg*math.Pi/180)))
+		}
+		if edge == to {
+			slices.Reverse(near)
+		}
+		out = append(out, near...)
+	}
+	return out
 }
 
 // onSide is the frame of the top or the bottom of a bar: z out of the side.

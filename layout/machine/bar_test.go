@@ -258,3 +258,27 @@ func TestSaidWayOfABar(t *testing.T) {
 		}
 	}
 }
+
+// The edge of a mitred tube at its long point is seen, with the rounds of its corners: a tube
+// of 50 × 4, whose outer radius is twice its wall (EN 10219-2, from memory), shows 34 straight
+// there, and 50 with what runs round from it to 8 before the point.
+func TestMitreIsSeen(t *testing.T) {
+	t.Parallel()
+	m, _ := load(t, write(t, frame(t)))
+	bar := *body(t, m, "rail#1")
+	bar.Pose = assembly.Still
+	for _, c := range []struct{ fromEnd, wide float64 }{{0.01, 34}, {8.01, 50}} {
+		low, high := math.Inf(1), math.Inf(-1)
+		// From below, where the long side is.
+		for _, l := range assembly.Look([]assembly.Body{bar}, assembly.Pose{X: assembly.AxisX, Y: assembly.AxisZ, Z: assembly.AxisY.Times(-1), At: assembly.Vec{Y: -100}}, 2) {
+			for _, p := range l.Points {
+				if p.X > 230-c.fromEnd {
+					low, high = math.Min(low, p.Y), math.Max(high, p.Y)
+				}
+			}
+		}
+		if math.Abs(high-low-c.wide) > 0.3 {
+			t.Errorf("%v from the long point the end is %v wide, not %v", c.fromEnd, high-low, c.wide)
+		}
+	}
+}
