@@ -112,7 +112,7 @@ func (j *making) align(t *joint) {
 		if rule.Up {
 			where = append(where, "up is 0°")
 		}
-		if turn, ok := j.rotationThatAligns(t, rule); ok {
+		if turn, ok := j.rotationThatAligns(t); ok {
 			t.refuse(rule.Pos, plan.OutOfLineTurn, plan.Named(strings.Join(where, ", ")), plan.Named(words.Trim(turn, 2)))
 		} else {
 			t.refuse(rule.Pos, plan.OutOfLine, plan.Named(strings.Join(where, ", ")))
@@ -120,9 +120,9 @@ func (j *making) align(t *joint) {
 	}
 }
 
-// rotationThatAligns looks for a rotate: that lines a rule up and, for bolts,
-// keeps the holes matching.
-func (j *making) rotationThatAligns(t *joint, rule parts.LineRule) (deg float64, ok bool) {
+// rotationThatAligns looks for a rotate: that lines up all that the joint wants in line and,
+// for bolts, keeps the holes matching.
+func (j *making) rotationThatAligns(t *joint) (deg float64, ok bool) {
 	if !t.axis {
 		return 0, false
 	}
@@ -144,7 +144,8 @@ func (j *making) rotationThatAligns(t *joint, rule parts.LineRule) (deg float64,
 	}
 	b := j.at(t.b.inst())
 	for _, turn := range turns {
-		if _, ok := j.aligned(rule, moved, motion{turn: turn}); ok {
+		off := func(rule parts.LineRule) bool { _, ok := j.aligned(rule, moved, motion{turn: turn}); return !ok }
+		if !slices.ContainsFunc(t.in.InLine, off) {
 			return norm(t.in.Rotate.Deg + b.at.s*turn), true
 		}
 	}

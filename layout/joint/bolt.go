@@ -218,7 +218,7 @@ func (j *making) match(t *joint, a, b []plan.XY) bool {
 		kind, args = plan.HolesMissApart, append(args, plan.Of(plan.Mm, words.Round(other, 3)))
 	} else if ra, rb := geom.MeanRadiusMm(a), geom.MeanRadiusMm(b); onCircles && math.Abs(ra-rb) > reach+1e-6 {
 		kind, args = plan.HolesMissCircle, append(args, plan.Of(plan.Diameter, geom.Clean(2*ra)), plan.Of(plan.Diameter, geom.Clean(2*rb)))
-	} else if ms := motions(a, b, reach, false); len(ms) > 0 {
+	} else if ms := motions(a, b, reach, false); len(ms) > 0 && len(t.in.InLine) == 0 { // else a turn takes out of line what is in it
 		kind, args = plan.HolesMissTurn, append(args, plan.Named(words.Trim(norm(t.in.Rotate.Deg+j.wayOf(t.b)*ms[0].turn), 3)))
 	}
 	t.refuse(t.in.Pos, kind, args...)
@@ -290,14 +290,8 @@ func (t *joint) chooseBolt(p *plan.BoltPlan, tapped bool) bool {
 	if c := choice.Chosen; c != nil {
 		p.Ordered, p.LengthMm = c.Name, c.LengthMm
 		p.EngagementMm, p.SpareMm, p.ProtrusionMm = words.Round(c.EngagementMm, 2), words.Round(c.SpareMm, 2), words.Round(c.ProtrusionMm, 2)
-		if f := t.a; tapped && f.r.Part.Profile != nil {
-			if z, thick, ok := f.plane(t.meeting().First); ok {
-				under := z - thick
-				if t.meeting().First == parts.Front {
-					under = z + thick
-				}
-				t.rely(relied{what: "the thread engaged in " + t.b.text(), mm: p.EngagementMm, less: moreMm(f.r, false, z, under), wantMm: p.NeedMm, of: "the flange of " + f.title()})
-			}
+		if tapped {
+			t.relyEngaged(p)
 		}
 		if c.FullThread {
 			t.figure("thread", "to the head (metric hexagon: ISO 4017)", t.bolt.Source)
@@ -306,6 +300,23 @@ func (t *joint) chooseBolt(p *plan.BoltPlan, tapped bool) bool {
 		t.add(plan.Problem{Kind: plan.NoStockLength, Args: []plan.Arg{plan.Named(p.Size)}, Because: nearestFaults(choice)})
 	}
 	return t.tighten(p, bolts.Tightening{Class: in.Class, Condition: t.friction(classKind(in.Class))})
+}
+
+// relyEngaged relies on the thickness of a turned flange for the thread engaged.
+func (t *joint) relyEngaged(p *plan.BoltPlan) {
+	f := t.a
+	if f.r.Part.Profile == nil {
+		return
+	}
+	z, thick, ok := f.plane(t.meeting().First)
+	if !ok {
+		return
+	}
+	under := z - thick
+	if t.meeting().First == parts.Front {
+		under = z + thick
+	}
+	t.rely(relied{what: "the thread engaged in " + t.b.text(), mm: p.EngagementMm, less: moreMm(f.r, false, z, under), wantMm: p.NeedMm, of: "the flange of " + f.title()})
 }
 
 // tighten works out the torque, and that for threads in the other state.
