@@ -57,7 +57,7 @@ func sameSizes(t *testing.T, what string, got, want []float64) {
 func TestProfileMeasured(t *testing.T) {
 	t.Parallel()
 	const job, in = "../../testdata/gatejack/job.yaml", 25.4
-	want := []float64{0.281 * in, 0.281 * in, 0.281 * in, 0.281 * in, 0.281 * in, 0.281 * in, 2.125 * in, 4.5 * in}
+	want := []float64{0.281 * in, 0.281 * in, 0.281 * in, 0.281 * in, 0.281 * in, 0.281 * in, 2.25 * in, 4.5 * in}
 	d := profilePDF(t, job, "cap-ring")
 	sameSizes(t, "as cut", diameters(d), want)
 	if d.Pages() != 1 || d.ScalesWhenPrinted() {
@@ -114,7 +114,7 @@ func TestProfileSVG(t *testing.T) {
 	if len(doc.Groups) != 2 || doc.Groups[0].ID != "cut" || doc.Groups[1].ID != "mark" {
 		t.Fatalf("groups %v", doc.Groups)
 	}
-	want := []float64{0.281 * in, 0.281 * in, 0.281 * in, 0.281 * in, 0.281 * in, 0.281 * in, 2.125 * in, 4.5 * in}
+	want := []float64{0.281 * in, 0.281 * in, 0.281 * in, 0.281 * in, 0.281 * in, 0.281 * in, 2.25 * in, 4.5 * in}
 	var got []float64
 	for _, p := range doc.Groups[0].Paths {
 		contour, err := canvas.ParseSVGPath(p.D)
