@@ -2,24 +2,18 @@ package review
 
 import (
 	"cmp"
+	"math"
 	"regexp"
 	"slices"
 	"strconv"
 	"strings"
 
+	"centrepop/layout/words"
 	"centrepop/parts"
 )
 
 // bareLength is a length in words whose unit may be that of the job.
 const bareLength = `(\d+-\d+/\d+|\d+/\d+|\d+(?:\.\d+)?)(?: ?(mm|in)\b)?`
-
-// saidMm is a length in words, its unit that of the job where none is said.
-func (r *reviewer) saidMm(number, unit string) float64 {
-	if unit == "" && r.job.Units == parts.Inches {
-		unit = "in"
-	}
-	return noteMm(number, unit)
-}
 
 // comesThrough are words that bring a part through an opening.
 var comesThrough = regexp.MustCompile(`(?i)\bthrough (?:an? |the |its |one |each )?([a-z][a-z ]*)`)
@@ -71,7 +65,7 @@ func (v *view) setScrews() {
 		if t == nil || m == nil || !setScrew.MatchString(f.Note.Value) {
 			continue
 		}
-		long, deep := v.saidMm(m[1], m[2]), v.wallAt(v.axialMm(f))
+		long, deep := v.itemMm(strings.TrimSpace(m[1]+" "+m[2])), v.wallAt(v.axialMm(f))
 		if !f.Through {
 			deep = f.Depth.Mm
 		}
@@ -93,25 +87,20 @@ func (r *reviewer) couplingTorque(e *parts.Loose) {
 	if m == nil || motor == nil {
 		return
 	}
-	const (
-		kwPerHP = 0.7457 // mechanical horsepower (NIST SP 811)
-		perKW   = 9549.3 // 60 000 / 2π: N m for a kilowatt at one turn a minute
-		nmPerFt = 1.355818
-		inPerFt = 12.0
-	)
-	speed, kw := cmp.Or(motor.OutRPM.Value, motor.RPM.Value), cmp.Or(motor.KW.Value, kwPerHP*motor.HP.Value)
+	speed := cmp.Or(motor.OutRPM.Value, motor.RPM.Value)
 	bears, _ := strconv.ParseFloat(m[1], 64)
 	switch unit := strings.ToLower(m[2]); {
 	case strings.HasSuffix(unit, "ft"):
-		bears *= nmPerFt
+		bears *= words.NmPerPoundFoot
 	case strings.HasSuffix(unit, "in"):
-		bears *= nmPerFt / inPerFt
+		bears *= words.NmPerPoundFoot / 12
 	}
-	if speed == 0 || kw == 0 || bears >= perKW*kw/speed {
+	gives := 60 * motorWatts(motor) / (2 * math.Pi * speed)
+	if speed == 0 || gives == 0 || bears >= gives {
 		return
 	}
 	r.add(Finding{
-		Severity: Check, Pos: e.Item.Pos, What: "the coupling is bought for less torque than the motor gives", Numbers: m[1] + " " + m[2] + "; " + r.w.Torque(perKW*kw/speed) + " at " + number(speed) + " rev/min",
+		Severity: Check, Pos: e.Item.Pos, What: "the coupling is bought for less torque than the motor gives", Numbers: m[1] + " " + m[2] + "; " + r.w.Torque(gives) + " at " + number(speed) + " rev/min",
 		Rule: "a coupling takes the torque of its motor at the least", Source: "T = 60 P / (2 π n)", Fix: "a larger coupling, with the maker's factor for the service",
 	})
 }

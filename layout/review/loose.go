@@ -71,7 +71,7 @@ var (
 	onMouth   = regexp.MustCompile(`(?i)\b(?:on|over|across) the (?:mouth|opening) of (?:the )?(.+)`)
 )
 
-// itemMm is a length in the words of a thing that is bought, in the job's units.
+// itemMm is a length in words, its unit that of the job where none is said.
 func (r *reviewer) itemMm(text string) float64 {
 	mm, _ := parts.ParseLength(text, r.job.Units)
 	return mm
