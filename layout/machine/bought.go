@@ -32,6 +32,30 @@ func (m *Machine) bought(j *plan.JointPlan) {
 	}
 }
 
+// role is what a bought body is in the machine.
+type role struct {
+	kind  kind
+	joint string // with whose step it comes, by name; empty for what rides on a part
+	on    string // the part that it rides on from the start, a seal on the one it is pressed into
+}
+
+type kind int
+
+const (
+	aScrew kind = iota + 1
+	aNut
+	aCup
+	aCone
+	aSeal
+)
+
+// add stands a bought body in the machine.
+func (m *Machine) add(b assembly.Body, r role) {
+	b.Bought = true
+	m.roles[b.ID] = r
+	m.Bodies = append(m.Bodies, b)
+}
+
 // nut stands on the shaft against what it keeps there.
 func (m *Machine) nut(j *plan.JointPlan) {
 	b, err := bolts.Find(j.Slide.Nut)
@@ -43,7 +67,7 @@ func (m *Machine) nut(j *plan.JointPlan) {
 	z, far := j.Slide.NutFromMm, j.Slide.NutFromMm+j.Slide.NutDir*b.NutHeightMm
 	id := j.Name + " nut"
 	solid := assembly.Of(assembly.Hexagon(b.NutAcrossFlatsMm, min(-z, -far), max(-z, -far)))
-	m.Bodies = append(m.Bodies, assembly.Body{ID: id, Solid: solid, Pose: pose, DensityKgM3: steelKgM3, Bought: true})
+	m.add(assembly.Body{ID: id, Solid: solid, Pose: pose, DensityKgM3: steelKgM3}, role{kind: aNut, joint: j.Name})
 	m.allow(id, on, b.Thread.MajorMm/2)
 }
 
@@ -75,7 +99,7 @@ func (m *Machine) screws(j *plan.JointPlan, in *parts.Joint, pose assembly.Pose)
 		}
 		id := fmt.Sprintf("%s screw %d", j.Name, n+1)
 		m.shanks[id] = bare
-		m.Bodies = append(m.Bodies, assembly.Body{ID: id, Solid: body, Pose: pose.Of(seat), DensityKgM3: steelKgM3, Bought: true})
+		m.add(assembly.Body{ID: id, Solid: body, Pose: pose.Of(seat), DensityKgM3: steelKgM3}, role{kind: aScrew, joint: j.Name})
 		m.allow(id, Instance{j.B.Part, j.B.Copy}.id(), b.Thread.MajorMm/2)
 	}
 }
@@ -149,25 +173,25 @@ func (m *Machine) bearing(j *plan.JointPlan, in *parts.Joint) {
 	}
 	cupLow, cupHigh := back(p.CupBackMm, p.LargeEndDir, cupShare*b.Width.Mm)
 	coneLow, coneHigh := back(p.LargeEndMm, -p.LargeEndDir, cone)
-	rings := map[string]*assembly.Solid{
-		" cup": assembly.Of(assembly.Tube(outer, middle+gap, cupLow, cupHigh)),
-		" cone": assembly.Of(
+	for _, ring := range []struct {
+		kind  kind
+		id    string
+		in    plan.JointEnd
+		solid *assembly.Solid
+	}{
+		{aCup, j.Name + " cup", j.B, assembly.Of(assembly.Tube(outer, middle+gap, cupLow, cupHigh))},
+		{aCone, j.Name + " cone", j.A, assembly.Of(
 			assembly.Tube(middle-gap, inner, coneLow, coneHigh),
 			assembly.Tube(middle+gap, middle-gap, max(cupLow, coneLow), min(cupHigh, coneHigh)),
-		),
-	}
-	for _, side := range []struct {
-		name string
-		in   plan.JointEnd
-	}{{" cup", j.B}, {" cone", j.A}} {
-		id := j.Name + side.name
-		m.Bodies = append(m.Bodies, assembly.Body{ID: id, Solid: rings[side.name], Pose: pose, DensityKgM3: steelKgM3, Bought: true})
-		m.allow(id, Instance{side.in.Part, side.in.Copy}.id(), fitMm)
+		)},
+	} {
+		m.add(assembly.Body{ID: ring.id, Solid: ring.solid, Pose: pose, DensityKgM3: steelKgM3}, role{kind: ring.kind, joint: j.Name})
+		m.allow(ring.id, Instance{ring.in.Part, ring.in.Copy}.id(), fitMm)
 	}
 }
 
-// aSeal stands in the name of a body before that of the part in which it is pressed.
-const aSeal = "seal of "
+// sealOf stands before the name of a part in that of its seal.
+const sealOf = "seal of "
 
 // seals are the shaft seals in their bores, each a plain ring for its stiff half: the lip gives
 // way.
@@ -179,9 +203,9 @@ func (m *Machine) seals() {
 			continue
 		}
 		for _, s := range m.model(of.Part).Out.Section.Seals {
-			ring := assembly.Body{ID: aSeal + b.ID, Solid: assembly.Of(assembly.Tube(s.OuterMm/2, (s.OuterMm+s.InnerMm)/4, -s.ToMm, -s.FromMm)), Pose: b.Pose, DensityKgM3: sealKgM3, Bought: true}
+			ring := assembly.Body{ID: sealOf + b.ID, Solid: assembly.Of(assembly.Tube(s.OuterMm/2, (s.OuterMm+s.InnerMm)/4, -s.ToMm, -s.FromMm)), Pose: b.Pose, DensityKgM3: sealKgM3}
 			m.allow(ring.ID, b.ID, fitMm)
-			m.Bodies = append(m.Bodies, ring)
+			m.add(ring, role{kind: aSeal, on: b.ID})
 		}
 	}
 }

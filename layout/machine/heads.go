@@ -3,7 +3,6 @@ package machine
 import (
 	"math"
 	"slices"
-	"strings"
 
 	"centrepop/layout/assembly"
 	"centrepop/layout/plan"
@@ -31,7 +30,7 @@ func (m *Machine) shutIn() (found []plan.Problem) {
 func (m *Machine) headIn(j *plan.JointPlan, tubes []assembly.Body) (p plan.Problem, ok bool) {
 	for i := range m.Bodies {
 		s := &m.Bodies[i]
-		if !strings.HasPrefix(s.ID, j.Name+aScrew) {
+		if r := m.roles[s.ID]; r.kind != aScrew || r.joint != j.Name {
 			continue
 		}
 		seat, top := s.Pose.At, s.Pose.Apply(assembly.Vec{Z: s.Solid.Box().High.Z})

@@ -42,6 +42,7 @@ type Machine struct {
 	bodyOf      map[Instance]int   // among Bodies
 	ways        [][]plan.Trap      // of each joint
 	overlapping map[[2]string]bool // bodies that lie in one another, either way round
+	roles       map[string]role    // of each body that is bought
 }
 
 // Instance is one copy of a part.
@@ -86,7 +87,7 @@ func bare(job *parts.Job, models []*part.Model, joints []*plan.JointPlan) *Machi
 	m := &Machine{
 		Of: map[string]Instance{}, bodyOf: map[Instance]int{}, job: job, models: models, joints: joints,
 		solids: map[string]*assembly.Solid{}, shanks: map[string]*assembly.Solid{}, overlapping: map[[2]string]bool{},
-		looseOf: map[string][]assembly.Allowed{}, jointOf: map[string]*parts.Joint{}, modelOf: map[string]*part.Model{},
+		looseOf: map[string][]assembly.Allowed{}, jointOf: map[string]*parts.Joint{}, modelOf: map[string]*part.Model{}, roles: map[string]role{},
 	}
 	for _, j := range job.Joints {
 		m.jointOf[j.Name.Value] = j

@@ -38,7 +38,7 @@ func (m *Machine) Review() {
 	said := map[[2]string]bool{} // one screw speaks for the others of its joint
 	for _, o := range assembly.Overlaps(m.Bodies, m.loose, tol) {
 		m.overlapping[[2]string{o.A, o.B}], m.overlapping[[2]string{o.B, o.A}] = true, true
-		pair := [2]string{screwsOf(o.A), screwsOf(o.B)}
+		pair := [2]string{m.screwsOf(o.A), m.screwsOf(o.B)}
 		if said[pair] {
 			continue
 		}
@@ -145,9 +145,9 @@ func all(looks []look) []plan.Problem {
 }
 
 // screwsOf names the screws of a joint as one.
-func screwsOf(id string) string {
-	if name, _, ok := cutLast(id, aScrew); ok {
-		return name + aScrew
+func (m *Machine) screwsOf(id string) string {
+	if r := m.roles[id]; r.kind == aScrew {
+		return r.joint + " screw "
 	}
 	return id
 }
@@ -346,7 +346,7 @@ func (m *Machine) between(a, b string) string {
 		}
 		n := 0
 		for _, id := range []string{a, b} {
-			if slices.Contains(ids, id) || id != "" && strings.HasPrefix(id, j.Name+" ") {
+			if slices.Contains(ids, id) || m.roles[id].joint == j.Name {
 				n++
 			}
 		}
@@ -366,8 +366,8 @@ func (m *Machine) posOf(joint string) parts.Pos {
 
 // title of a body for people.
 func (m *Machine) title(id string) string {
-	if part, seal := strings.CutPrefix(id, aSeal); seal {
-		return aSeal + m.title(part)
+	if r := m.roles[id]; r.kind == aSeal {
+		return sealOf + m.title(r.on)
 	}
 	i, ok := m.Of[id]
 	if !ok {

@@ -3,7 +3,6 @@ package machine
 import (
 	"math"
 	"slices"
-	"strings"
 
 	"centrepop/layout/assembly"
 	"centrepop/layout/plan"
@@ -19,9 +18,10 @@ type stage struct {
 	order    map[string]int // of a body among Bodies
 	lowest   int            // of Bodies, where the machine stands on it
 	hasFloor bool
-	item     map[string]int   // of a part in the plan, from 1
-	ends     [][]string       // of each joint: all bodies it ties together
-	tying    map[string][]int // for each body: the joints that tie it, first to last
+	item     map[string]int      // of a part in the plan, from 1
+	ends     [][]string          // of each joint: all bodies it ties together
+	tying    map[string][]int    // for each body: the joints that tie it, first to last
+	riders   map[string][]string // of each part: what rides on it from the start
 	cuts     map[cutKey][][]plan.XY
 }
 
@@ -33,7 +33,7 @@ type cutKey struct {
 }
 
 func newStage(m *Machine) *stage {
-	s := &stage{Machine: m, body: map[string]*assembly.Body{}, order: map[string]int{}, item: map[string]int{}, tying: map[string][]int{}, cuts: map[cutKey][][]plan.XY{}}
+	s := &stage{Machine: m, body: map[string]*assembly.Body{}, order: map[string]int{}, item: map[string]int{}, tying: map[string][]int{}, riders: map[string][]string{}, cuts: map[cutKey][][]plan.XY{}}
 	s.lowest, s.hasFloor = m.floor()
 	for i, r := range m.models {
 		s.item[r.Part.Name.Value] = i + 1
@@ -42,8 +42,11 @@ func newStage(m *Machine) *stage {
 	for i := range m.Bodies {
 		id := m.Bodies[i].ID
 		s.body[id], s.order[id] = &m.Bodies[i], i
-		name := boughtFor(id)
-		bought[name] = append(bought[name], id)
+		r := m.roles[id]
+		bought[r.joint] = append(bought[r.joint], id)
+		if r.on != "" {
+			s.riders[r.on] = append(s.riders[r.on], id)
+		}
 	}
 	for n, j := range m.joints {
 		ends := []string{Instance{j.A.Part, j.A.Copy}.id(), Instance{j.B.Part, j.B.Copy}.id()}
@@ -64,29 +67,6 @@ func newStage(m *Machine) *stage {
 	return s
 }
 
-// boughtFor is the joint that a screw, a nut or a bearing belongs to; empty for another body.
-func boughtFor(id string) string {
-	if name, _, ok := cutLast(id, aScrew); ok {
-		return name
-	}
-	if name, rest, ok := cutLast(id, " "); ok && (rest == "bearing" || rest == "nut") {
-		return name
-	}
-	return ""
-}
-
-// aScrew stands in the name of a body between that of its joint and its number.
-const aScrew = " screw "
-
-// cutLast is strings.Cut about the last of the separators.
-func cutLast(text, sep string) (before, after string, ok bool) {
-	i := strings.LastIndex(text, sep)
-	if i < 0 {
-		return text, "", false
-	}
-	return text[:i], text[i+len(sep):], true
-}
-
 // together are the bodies that hang together with one after the first n joints.
 func (s *stage) together(n int, id string) map[string]bool {
 	in := map[string]bool{id: true}
@@ -101,6 +81,9 @@ func (s *stage) together(n int, id string) map[string]bool {
 					next = append(next, e)
 				}
 			}
+		}
+		for _, e := range s.riders[next[0]] {
+			in[e] = true
 		}
 	}
 	return in

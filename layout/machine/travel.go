@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"math"
 	"slices"
-	"strings"
 
 	"centrepop/layout/assembly"
 	"centrepop/layout/plan"
@@ -21,8 +20,8 @@ func (m *Machine) travel() []look {
 		so.of[m.Bodies[i].ID] = &[]int{i}
 	}
 	for _, b := range m.Bodies {
-		if part, ok := strings.CutPrefix(b.ID, aSeal); ok {
-			so.unite(part, b.ID)
+		if on := m.roles[b.ID].on; on != "" {
+			so.unite(on, b.ID)
 		}
 	}
 	m.ways = make([][]plan.Trap, len(m.joints))
@@ -63,7 +62,8 @@ func (s *soFar) join(j *plan.JointPlan) {
 	var screws []string
 	var free []int // screws that do not lie in what they hold
 	for k := range s.m.Bodies {
-		if id := s.m.Bodies[k].ID; strings.HasPrefix(id, j.Name+aScrew) {
+		id := s.m.Bodies[k].ID
+		if r := s.m.roles[id]; r.kind == aScrew && r.joint == j.Name {
 			if screws = append(screws, id); !s.m.overlap([]int{k}, *s.of[a]) {
 				free = append(free, k)
 			}

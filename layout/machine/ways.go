@@ -3,7 +3,6 @@ package machine
 import (
 	"math"
 	"slices"
-	"strings"
 
 	"centrepop/layout/assembly"
 	"centrepop/layout/part"
@@ -78,7 +77,7 @@ func (s *soFar) fitting(j *plan.JointPlan) *fitting {
 	m := s.m
 	alone := 0 // a part with its seal is looked at where the joint is
 	for _, i := range *comes {
-		if !strings.HasPrefix(m.Bodies[i].ID, aSeal) {
+		if m.roles[m.Bodies[i].ID].kind != aSeal {
 			alone++
 		}
 	}
