@@ -45,7 +45,14 @@ func (t *joint) interference() (lo, hi float64, source string, ok bool) {
 	if a.Fitted() {
 		bad = t.b
 	}
-	t.refuse(bad.ref.Pos, plan.NoLimits, plan.Named(bad.text()))
+	cure := "fit: H7/p6 in the joint, or limits on the part"
+	switch tube := bad.r.Part.Kind == parts.Tube; { // as bought: no class is true of it
+	case tube && bad.step.Inside:
+		cure = "draw it as turned from tube stock, with a bored step that has limits"
+	case tube:
+		cure = "fit: {light-press: " + bad.ref.Part + "." + bad.ref.Feature + "} on the bore, which is turned to the tube as measured"
+	}
+	t.refuse(bad.ref.Pos, plan.NoLimits, plan.Named(bad.text()), plan.Named(cure))
 	return 0, 0, "", false
 }
 

@@ -184,7 +184,7 @@ func (slideKind) work(j *making, t *joint) {
 	t.out.Slide = p
 	for _, f := range []feature{t.a, t.b} {
 		if !f.step.Size.Fitted() {
-			t.refuse(f.ref.Pos, plan.NoLimits, plan.Named(f.text()))
+			t.refuse(f.ref.Pos, plan.NoLimits, plan.Named(f.text()), plan.Named("limits on both parts that slide, such as H7 and h6"))
 			return
 		}
 	}

@@ -6,6 +6,7 @@ import (
 
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
+	"centrepop/layout/words"
 	"centrepop/parts"
 )
 
@@ -193,10 +194,15 @@ func few(texts []string) string {
 // weldFirst looks for fine sizes that are finished on their part's sheet before
 // a weld that moves them. Of several welds on a part the last one counts.
 func weldFirst(r *reviewer) {
-	last := map[string]int{}
+	last, shut := map[string]int{}, map[string]bool{}
 	for i, j := range r.pl.Joints {
 		if j.Weld != nil {
 			last[j.A.Part], last[j.B.Part] = i, i
+		}
+	}
+	for _, j := range r.job.Joints {
+		if p := j.Press; p != nil { // what is pressed together can be finished at no other time
+			shut[p.Shaft.Part+"."+p.Shaft.Feature], shut[p.Bore.Part+"."+p.Bore.Feature] = true, true
 		}
 	}
 	for i, j := range r.pl.Joints {
@@ -210,7 +216,7 @@ func weldFirst(r *reviewer) {
 			}
 			for _, steps := range [][]cylinder{v.outside, v.inside} {
 				for _, c := range steps {
-					if fine(c.size.Fit, 9) {
+					if fine(c.size.Fit, 9) && !shut[end.Part+"."+c.name] {
 						r.weldMoves(j, end, c)
 					}
 				}
@@ -220,7 +226,7 @@ func weldFirst(r *reviewer) {
 }
 
 func (r *reviewer) weldMoves(j *plan.JointPlan, end plan.JointEnd, c cylinder) {
-	numbers := r.mm(2*c.radiusMm) + " " + c.size.Fit.Class.Value
+	numbers := words.Join(" ", r.mm(2*c.radiusMm), c.size.Fit.Class.Value)
 	if j.Weld.BoreLeaveMm > 0 {
 		numbers += "; leave " + r.mm(j.Weld.BoreLeaveMm) + " on diameter and " + r.mm(j.Weld.SquareUpMm) + " on each face"
 	}

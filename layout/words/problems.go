@@ -102,7 +102,7 @@ var Problems = []About{
 	{plan.SeatNotAdvised, "seat", plan.CheckSeverity, "{0} is {1}; advised {2} ({3})", "one of the advised classes, or the maker's own", "a bearing seat has a fit for its load", "see the advice on the sequence sheet"},
 	{plan.PressSizes, "fit-side", plan.StopSeverity, "{0} is {1} and {2} is {3}", "a shaft and a bore of one size", "a press fit has one nominal size", "ISO 286-1"},
 	{plan.FitUnusable, "fit-side", plan.StopSeverity, "the fit {0} cannot be used for {1}", "{2}", "a fit has limits at its size", "ISO 286-1"},
-	{plan.NoLimits, "fit-side", plan.StopSeverity, "{0} has no limits, so the interference is not known", "fit: H7/p6 in the joint, or limits on the part", "a fit needs limits on both sides", "ISO 286-1"},
+	{plan.NoLimits, "fit-side", plan.StopSeverity, "{0} has no limits, so the fit is not known", "{1}", "a fit needs limits on both sides", "ISO 286-1"},
 	{plan.NoStrength, "joint", plan.StopSeverity, "no strength is known for the material of {0}", "{1}", "a press fit is judged by the strength of its parts", byGeometry},
 	{plan.NoSectionStrength, "joint", plan.StopSeverity, "no strength is known for {0} at a section of {1}: the table of {2} ends at {3}", "the thickness of {0} is wrong, or another material", "a press fit is judged by the strength of its parts", byGeometry},
 	{plan.ClearanceFit, "fit-side", plan.StopSeverity, "this is a clearance fit: the tightest pair has {0} play", "a fit such as H7/p6, or bolts instead of a press", "a press fit has interference at all limits", "ISO 286-1"},
