@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"centrepop/layout/plan"
+	"centrepop/parts/geom"
 )
 
 // The torch as the rule sees it: bare wire or electrode next to the weld, then
@@ -25,40 +26,76 @@ const (
 // the outside of a part are not counted as a way in.
 func weldAccess(r *reviewer) {
 	for _, j := range r.pl.Joints {
-		if j.Weld == nil || j.Weld.DiameterMm <= 0 {
-			continue
+		if ends, stack := r.weldEnds(j); len(ends) > 0 {
+			r.reachable(j, meant(j.Weld, ends), stack)
 		}
-		stack := r.stack(j)
-		outer, outerEnd := standing(stack, j.A), j.A
-		inner, innerEnd := standing(stack, j.B), j.B
-		if !outerEnd.Inside {
-			outer, inner, outerEnd, innerEnd = inner, outer, innerEnd, outerEnd
-		}
-		if outer == nil || inner == nil || !outerEnd.Inside {
-			continue
-		}
-		o0, o1 := outer.Span(outerEnd)
-		i0, i1 := inner.Span(innerEnd)
-		radius := j.Weld.DiameterMm / 2
-		ends := []weldEnd{
-			newWeldEnd(-1, radius, surfaceEnd{outer, o0}, surfaceEnd{inner, i0}),
-			newWeldEnd(1, radius, surfaceEnd{outer, o1}, surfaceEnd{inner, i1}),
-		}
-		r.reachable(j, ends, stack)
 	}
 }
 
-// reachable reports a weld that cannot be reached: one on two sides at both
-// ends, one on one side at the end of higher rank, or either if they are equal.
-func (r *reviewer) reachable(j *plan.JointPlan, ends []weldEnd, stack []*standingPart) {
-	if j.Weld.Sides == 1 {
-		switch {
-		case ends[0].rank > ends[1].rank:
-			ends = ends[:1]
-		case ends[1].rank > ends[0].rank:
-			ends = ends[1:]
+// weldCorner looks for fillets round a circle where the two parts end level, or nearly:
+// there is no corner that holds the leg.
+func weldCorner(r *reviewer) {
+	for _, j := range r.pl.Joints {
+		ends, _ := r.weldEnds(j)
+		if len(ends) == 0 || j.Weld.Type != "fillet" {
+			continue
+		}
+		room, some := math.Inf(1), 0.0
+		for _, e := range meant(j.Weld, ends) {
+			room, some = min(room, e.cornerMm), max(some, e.cornerMm)
+		}
+		if j.Weld.Sides == 1 {
+			room = some
+		}
+		if room < j.Weld.LegMm-slackMm {
+			r.add(Finding{
+				Severity: Check, Part: j.Name, Pos: r.jointPos(j.Name), LeftMm: left(room), Numbers: r.mm(geom.Clean(room)) + " of the leg of " + r.mm(j.Weld.LegMm),
+				What: j.Title + ": the two end level where the fillet goes, or nearly: there is no corner for its leg",
+				Rule: "a fillet lies in a corner", Source: "by geometry",
+				Fix: "let one stand out by the leg and more, or type: bevel with a chamfer for the weld",
+			})
 		}
 	}
+}
+
+// weldEnds are the two ends of a weld round a circle, and what stands when its turn
+// comes; none of another weld.
+func (r *reviewer) weldEnds(j *plan.JointPlan) ([]weldEnd, []*standingPart) {
+	if j.Weld == nil || j.Weld.DiameterMm <= 0 {
+		return nil, nil
+	}
+	stack := r.stack(j)
+	outer, outerEnd := standing(stack, j.A), j.A
+	inner, innerEnd := standing(stack, j.B), j.B
+	if !outerEnd.Inside {
+		outer, inner, outerEnd, innerEnd = inner, outer, innerEnd, outerEnd
+	}
+	if outer == nil || inner == nil || !outerEnd.Inside {
+		return nil, nil
+	}
+	o0, o1 := outer.Span(outerEnd)
+	i0, i1 := inner.Span(innerEnd)
+	radius := j.Weld.DiameterMm / 2
+	return []weldEnd{
+		newWeldEnd(-1, radius, surfaceEnd{outer, o0}, surfaceEnd{inner, i0}),
+		newWeldEnd(1, radius, surfaceEnd{outer, o1}, surfaceEnd{inner, i1}),
+	}, stack
+}
+
+// meant are the ends that a weld is made at: both of one on two sides, the one of
+// higher rank of one on one side, or either if they are equal.
+func meant(w *plan.WeldPlan, ends []weldEnd) []weldEnd {
+	if w.Sides == 1 && ends[0].rank > ends[1].rank {
+		return ends[:1]
+	}
+	if w.Sides == 1 && ends[1].rank > ends[0].rank {
+		return ends[1:]
+	}
+	return ends
+}
+
+// reachable reports a weld that cannot be reached at the ends that it is made at.
+func (r *reviewer) reachable(j *plan.JointPlan, ends []weldEnd, stack []*standingPart) {
 	var blocked []string
 	free := 0.0
 	for _, e := range ends {
@@ -158,6 +195,7 @@ type weldEnd struct {
 	sides     []float64 // +1: from outside, −1: from inside the bore
 	rank      int
 	depthMm   float64 // in the bore, 0 at its mouth
+	cornerMm  float64 // along the axis, how far the corner's inner side reaches
 }
 
 // surfaceEnd is where a surface of a part ends along the axis.
@@ -170,7 +208,7 @@ type surfaceEnd struct {
 // joint of radius r.
 func newWeldEnd(dir, r float64, outer, inner surfaceEnd) weldEnd {
 	const small, flushMm = 0.3, 0.5 // a chamfer for a weld is larger; a fillet needs more
-	e := weldEnd{z: outer.z, r: r, dir: dir}
+	e := weldEnd{z: outer.z, r: r, dir: dir, cornerMm: math.Abs(inner.z - outer.z)}
 	switch d := (inner.z - outer.z) * dir; {
 	case d > flushMm:
 		e.rank, e.sides = 1, []float64{1}
@@ -187,7 +225,7 @@ func newWeldEnd(dir, r float64, outer, inner surfaceEnd) weldEnd {
 	}
 	// Against a shoulder the corner is at the shoulder's outside.
 	if _, outside, ok := inner.radii(outer.z + dir*0.05); ok && outside > r+small {
-		e.r, e.sides = outside, []float64{1}
+		e.r, e.sides, e.cornerMm = outside, []float64{1}, math.Inf(1)
 	}
 	return e
 }

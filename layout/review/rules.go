@@ -116,4 +116,5 @@ var jobRules = []struct {
 	{"said-thread", "words of the job name a thread that is not there", saidThreads},
 	{"said-step", "words of a part name a step that is not there, or lifts nothing", saidSteps},
 	{"weld-access", "a weld is out of reach when its turn comes", weldAccess},
+	{"weld-gap", "a fillet has no corner", weldCorner},
 }
