@@ -297,7 +297,13 @@ func weighed(p *plan.PressPlan) string {
 func (j *making) seated(t *joint) plan.Check {
 	c := plan.Check{What: "seated", Wanted: t.out.How, Limits: "no gap at the shoulder, a " + t.w.Near(0.05) + " feeler does not enter", Gauge: "feeler", Source: "common practice, no source"}
 	m := t.meeting()
-	switch below := m.Below.Mm; {
+	below, low := m.Below.Mm, " below"
+	if n := j.nearer(t); n != nil {
+		if below = math.Abs(n.outMm); n.outMm > 0 {
+			low = " out"
+		}
+	}
+	switch {
 	case !m.Level:
 	case below > 0:
 		off, err := fits.General(below, j.job.Tolerance.Value)
@@ -305,11 +311,55 @@ func (j *making) seated(t *joint) plan.Check {
 			off, c.Source = 0.2, "common practice, no source"
 		}
 		c.MinMm, c.MaxMm = geom.Clean(below-off), geom.Clean(below+off)
-		c.Limits, c.Gauge = t.w.Limits(c.MinMm, c.MaxMm)+" below, at four places", "depth gauge"
+		c.Limits, c.Gauge = t.w.Limits(c.MinMm, c.MaxMm)+low+", at four places", "depth gauge"
 	default:
 		c.Limits, c.Gauge = "a "+t.w.Near(0.05)+" feeler does not enter under a straight edge", "straight edge, feeler"
 	}
 	return c
+}
+
+// nearEnd is how far an end of a pressed seat stands out of a face of the other part.
+type nearEnd struct {
+	outMm float64 // below 0 under it
+	text  string
+}
+
+// nearer is the end of the shaft's seat that lies nearest a face of the hub, where the job
+// says the place by faces that are farther apart than the seat is long: no gauge reaches so
+// deep, and nothing stops there. Nil where the faces named serve.
+func (j *assembly) nearer(t *joint) *nearEnd {
+	m, st := t.meeting(), t.a.step
+	shaft, hub := j.at(t.a.inst()), j.at(t.b.inst())
+	if t.in.Press == nil || !m.Level || m.Below.Mm <= st.ToMm-st.FromMm || shaft == nil || hub == nil {
+		return nil
+	}
+	is := shaft.at.then(hub.at.inverse())
+	var best *nearEnd
+	for _, end := range []parts.Face{parts.Front, parts.Back} {
+		z := st.FromMm
+		if end == parts.Back {
+			z = st.ToMm
+		}
+		for _, face := range []parts.Face{parts.Front, parts.Back} {
+			at := 0.0
+			if face == parts.Back {
+				at = t.b.r.LengthMm()
+			}
+			out := geom.Clean(outward(face) * (is.z0 + is.s*z - at))
+			if math.Abs(out) >= m.Below.Mm || best != nil && math.Abs(out) >= math.Abs(best.outMm) {
+				continue
+			}
+			how := " level with"
+			switch {
+			case out > 0:
+				how = " " + j.w.Said(out) + " out of"
+			case out < 0:
+				how = " " + j.w.Said(-out) + " below"
+			}
+			best = &nearEnd{out, string(end) + " end of " + words.Spaced(st.Name) + " of " + t.a.title() + how + " the " + string(face) + " of " + t.b.title()}
+		}
+	}
+	return best
 }
 
 // leadIn is the chamfer that the joint starts on, on one of the two edges that meet

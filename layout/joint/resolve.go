@@ -196,6 +196,9 @@ func (j *making) how(t *joint) string {
 			how = " " + j.w.Said(m.Below.Mm) + " below"
 		}
 		text = string(m.First) + " of " + t.a.title() + how + " the " + string(m.Second) + " of " + t.b.title()
+		if n := j.nearer(t); n != nil {
+			text = n.text
+		}
 	case m.Set():
 		text = string(m.First) + " of " + t.a.title() + " on the " + string(m.Second) + " of " + t.b.title()
 	case is.s < 0:

@@ -100,7 +100,7 @@ func (j *assembly) standsOutMm(t *joint) (mm float64, span [2]float64, ok bool) 
 
 // stopText says where the disc lies that stops the ram, or a hub that is slipped on.
 func (j *assembly) stopText(t *joint) string {
-	if out, _, ok := j.standsOutMm(t); !ok || out >= 0 {
+	if out, _, ok := j.standsOutMm(t); !ok || out >= 0 || j.nearer(t) != nil {
 		return ""
 	}
 	return "The stop disc lies on the end of " + t.a.title() + ": home when it is level with " + t.b.title() + "."
@@ -116,9 +116,9 @@ func (j *assembly) pressTool(t *joint, list *tooling) {
 	}
 	hot := t.in.Press.Method != "press"
 	switch d := t.b.step.Size.NominalMm; {
-	case out < 0:
+	case out < 0 && j.nearer(t) == nil:
 		list.add(t, tool{"Stop disc", " " + t.w.Dia(d-overMm) + " × " + t.w.Size(-out) + " thick, to lie on the end of " + t.a.r.Out.Title, j.disc(d-overMm, -out), nil})
-	case out > 0 && !hot:
+	case out > 0 && !hot && j.nearer(t) == nil:
 		passed := d
 		outside, _ := t.a.r.Sides()
 		for _, s := range outside {
