@@ -47,6 +47,10 @@ func TestSmallSizes(t *testing.T) {
 		name, units, text string
 		want, not         []string
 	}{
+		{"a bore left by the laser, which holds 0.1", "mm", strings.Replace(disc, "saw}", "laser}\nbore: {diameter: 60, fit: H7, leave: 2}", 1), []string{"set the bore as cut true within 0.1 mm, face"}, nil},
+		{"a bore left by plasma, a quarter of it", "mm", strings.Replace(disc, "saw}", "plasma}\nbore: {diameter: 60, fit: H7, leave: 1.2}", 1), []string{"set the bore as cut true within 0.3 mm, face"}, nil},
+		{"a bore in a sawn disc", "mm", disc + "bore: {diameter: 60, fit: H7}\n", []string{"set the outside true within 0.5 mm, face"}, nil},
+		{"a bore in a sawn plate", "mm", strings.Replace(plate, "MORE", "", 1) + "bore: {diameter: 60, fit: H7}\n", []string{"set the middle as scribed true within 0.5 mm, face"}, nil},
 		{"corners of half a millimetre", "mm", strings.Replace(plate, "MORE", ", corner: 0.5", 1), []string{"200 × 120, corners R0.5"}, nil},
 		{"sharp corners", "mm", strings.Replace(plate, "MORE", "", 1), []string{"outline: 200 × 120 = "}, []string{"corners R"}},
 		// ISO 286-2: 12 H7 is 12.000 to 12.018, printed rounded inward.

@@ -232,10 +232,31 @@ func (f *flat) drillBore(b *bench, bore *Step) {
 	b.op(warn(o, clampPart))
 }
 
+// centred says what is set true to bore a plate, and how well it can be: the bore as cut,
+// which lies true to all that the cutter made, by what the cutter holds and a quarter of
+// what is left at the most; else a round outside, which is turned later if at all, or what
+// is scribed. Common practice, no source.
+func (f *flat) centred(b *bench, bore *Step) string {
+	within := 0.5
+	if b.cut.boreCut {
+		if leave := b.Part.Bore.Leave.Mm; leave > 0 {
+			within = leave / 4
+		}
+		if holds, _ := b.cutterHolds(f.Stock.Cut, bore.Size.NominalMm); holds > 0 {
+			within = min(within, holds/2)
+		}
+		return "the bore as cut true within " + b.W.Near(within)
+	}
+	if b.StepNamed(outlineStep) != nil {
+		return "the outside true within " + b.W.Near(within)
+	}
+	return "the middle as scribed true within " + b.W.Near(within)
+}
+
 func (f *flat) turnBore(b *bench, bore *Step) {
 	o := plan.Operation{
 		Machine: "Lathe", Title: "Bore " + b.sizeText(bore),
-		Holding: "four-jaw chuck or faceplate; set the outside true within " + b.W.Near(0.05) + ", face within " + b.W.Near(0.02),
+		Holding: "four-jaw chuck or faceplate; set " + f.centred(b, bore) + ", face within " + b.W.Near(0.02),
 		Tool:    "boring bar", Speed: b.speed(cutting.Bore, bore.Size.NominalMm), Gauge: gauge(bore),
 		Refs: []int{b.ref(bore)},
 		Do:   []string{"Rough to " + b.W.Near(0.5) + " under on diameter, let it cool, measure, finish."},
