@@ -9,6 +9,7 @@ import (
 	"centrepop/layout/bars"
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
+	"centrepop/layout/weld"
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/geom"
@@ -270,25 +271,34 @@ func diagonalsMm(diagonalMm float64) float64 { return math.Max(1, diagonalMm/100
 func (j *making) frameSteps(t *joint, p *plan.WeldPlan, r *ring) {
 	t.out.Frame = r.last.in.Name.Value
 	t.step("Set up", "Lay the bars on a flat plate, or on trestles levelled to each other, fronts up; shim until none rocks.",
-		"Clean bright "+t.w.Near(25)+" each side of the joint.", j.takeOff(t, p), t.grindEdges(p), j.sleeved(r), "Set: "+t.out.How+".", t.gapText(p))
+		"Clean bright "+t.w.Near(25)+" each side of the joint.", j.takeOff(t, r, p), t.grindEdges(p), j.sleeved(r), "Set: "+t.out.How+".", t.gapText(p))
 	s := t.step("Tack", "Tack both ends of the "+r.word("cut", "seam")+" on the front. No weld yet: all corners of the frame are tacked first.")
 	s.Hold = "Square in the corner; no step from front to front."
 	if t != r.last {
 		return
 	}
+	draws, known := r.drawnIn(p.Symbol), r.drawsMm(p.Symbol).most > 0
 	checked := "Lay a straight edge across from bar to bar, both ways: it touches everywhere."
 	if d := r.frame.DiagonalsMm; d[0] > 0 {
-		tol := diagonalsMm(math.Max(d[0], d[1]))
+		tol, set := diagonalsMm(math.Max(d[0], d[1])), "by the drawing"
+		sides, _ := r.sidesMm()
+		if known { // until it is welded
+			sides = [2]float64{sides[0] + draws[0].mean(), sides[1] + draws[1].mean()}
+			d[0], d[1], set = math.Hypot(sides[0], sides[1]), math.Hypot(sides[0], sides[1]), "until the welds draw it in"
+		}
 		both := t.w.Read(words.Round(d[0], 1))
 		if other := t.w.Read(words.Round(d[1], 1)); other != both {
 			both += " and " + other
 		}
 		t.figure("diagonals", both, r.word("over the outer corners", "across the opening")+", by geometry")
 		t.figure("diagonals equal within", t.w.Read(tol), "common practice, no source")
-		s = t.step("Check the frame", "Measure both diagonals "+r.word("over the outer corners", "across the opening, from corner to corner")+", "+both+" by the drawing.",
-			"If one is longer, clamp across it and push until both agree; tack again.", checked)
+		s = t.step("Check the frame", "Measure both diagonals "+r.word("over the outer corners", "across the opening, from corner to corner")+", "+both+" "+set+".",
+			"If one is longer, clamp across it until both agree; tack again.", checked)
 		t.out.Checks = append(t.out.Checks, plan.Check{What: "diagonals alike", Wanted: both, Limits: "0 to " + t.w.Read(tol), MaxMm: tol, Gauge: "tape", Source: "common practice, no source"})
-		s.Hold = "The diagonals differ by " + t.w.Read(tol) + " at most" + t.outsideOf(r, tol) + "."
+		s.Hold = "Diagonals alike" + t.outsideOf(r, sides) + " within " + t.w.Read(tol) + "."
+		if known {
+			t.figure("sides set larger by", t.sizesOf([2]float64{draws[0].mean(), draws[1].mean()}), "mean of what the welds draw in, by geometry")
+		}
 	} else {
 		s = t.step("Check the frame", checked)
 		s.Hold = "Every corner as drawn."
@@ -305,6 +315,7 @@ func (j *making) frameSteps(t *joint, p *plan.WeldPlan, r *ring) {
 	t.out.Checks[len(t.out.Checks)-1].Wanted = strings.TrimSpace(p.Designation + " each corner, " + t.seamSides())
 	s = &t.out.Steps[len(t.out.Steps)-1]
 	s.Do = slices.Concat(s.Do, j.dressed(r), j.tried(r))
+	j.welded(t, r, p)
 }
 
 // word is one for a mitred frame, or one for a frame of bars that stand between others.
@@ -316,30 +327,73 @@ func (r *ring) word(mitred, square string) string {
 }
 
 // takeOff keeps a frame to its size: its bars are drawn for cuts that touch, so that a gap
-// would set every side out by the gap over the cosine of the mitre. It is off in sawing, or
-// for a bar that has other ends too is taken off here.
-func (j *making) takeOff(t *joint, p *plan.WeldPlan) string {
+// would set every side out by the gap over the cosine of the mitre, and what the weld draws in
+// takes off as much. Both are reckoned in sawing, or for a bar that has other ends too here.
+func (j *making) takeOff(t *joint, r *ring, p *plan.WeldPlan) string {
 	if p.GapMm == 0 {
 		return ""
 	}
-	mm, sawn := p.GapMm, "each end that stands on another "+t.w.Read(p.GapMm)+" short."
+	draws, mm := r.drawsMm(p.Symbol).mean(), p.GapMm
+	sawn := "The bars are sawn for the gap: each end that stands on another " + t.w.Read(mm) + " short."
 	end, _, _ := t.stands()
 	bars := []feature{end}
 	if t.corner() { // of both bars
 		mm /= 2
-		bars, sawn = []feature{t.a, t.b}, "each cut "+t.w.Read(mm)+" short of the middle of it."
+		bars, sawn = []feature{t.a, t.b}, "The bars are sawn for the gap: each cut "+t.w.Read(mm)+" short of the middle of it."
+		draws /= 2
+	}
+	if draws > 0 {
+		sawn = "The bars are sawn for the gap and for what the welds draw in: until then the frame is larger."
 	}
 	left := ""
 	for _, f := range bars {
-		if !j.short[f.ref.Part] {
-			left = words.Join(" ", left, f.r.Out.Title+" is sawn without the gap: take "+t.w.Read(mm)+" off its cut.")
+		switch off := geom.Clean(mm - draws); {
+		case j.short[f.ref.Part] || off == 0:
+		case off > 0:
+			left = words.Join(" ", left, f.r.Out.Title+" is sawn without the gap: take "+t.w.Read(off)+" off its cut.")
+		default:
+			left = words.Join(" ", left, f.r.Out.Title+" is sawn without what the weld draws in: its end comes out "+t.w.Read(-off)+" short.")
 		}
 	}
-	return cmp.Or(left, "The bars are sawn for the gap: "+sawn)
+	return cmp.Or(left, sawn)
 }
 
-// sawShort has the bars of frames sawn for the gaps of their corners, those of which all
-// copies have the same at each end.
+// span is a least and a greatest length, mm.
+type span struct{ least, most float64 }
+
+func (s span) mean() float64 { return (s.least + s.most) / 2 }
+func (s span) half() float64 { return (s.most - s.least) / 2 }
+
+// drawsMm is what a corner of a rectangular frame is drawn in across its weld; nothing for a
+// frame of another form, and for a weld that the rule does not know.
+func (r *ring) drawsMm(symbol string) span {
+	if _, ok := r.frame.OutsideMm(); symbol != weld.SingleV.Symbol() || !ok && r.openingMm[0] == 0 {
+		return span{}
+	}
+	for _, c := range r.corners {
+		for _, f := range []feature{c.a, c.b} {
+			if side, is := f.mitre(); is && f.r.Part.Bar.End(side).Mitre.Deg != 45 {
+				return span{}
+			}
+		}
+	}
+	s, _ := weld.ButtShrinkage(1)
+	return span{s.AcrossMinMm, s.AcrossMaxMm}
+}
+
+// drawnIn is what the welds of a frame take off each of its sides, mm: a mitre of 45° the
+// cosine of it more; of an opening, off the side along the bars that stand between.
+func (r *ring) drawnIn(symbol string) (sides [2]span) {
+	s := r.drawsMm(symbol)
+	if r.openingMm[0] > 0 {
+		return [2]span{{}, {2 * s.least, 2 * s.most}}
+	}
+	s = span{s.least * math.Sqrt2, s.most * math.Sqrt2}
+	return [2]span{s, s}
+}
+
+// sawShort has the bars of frames sawn for the gaps of their corners, and for what the welds
+// draw in, those of which all copies have the same at each end.
 func (s *shop) sawShort(a *assembly, together clusters, order []*joint) {
 	s.short = map[string]bool{}
 	type end struct {
@@ -349,21 +403,29 @@ func (s *shop) sawShort(a *assembly, together clusters, order []*joint) {
 	off := map[end]float64{}
 	for _, t := range order {
 		m := making{assembly: a, all: together.joints[together.of[t]]}
-		if t.in.Weld == nil || t.in.Weld.Type == "fillet" || m.ringOf(t) == nil {
+		var r *ring
+		if t.in.Weld != nil && t.in.Weld.Type != "fillet" {
+			r = m.ringOf(t)
+		}
+		if r == nil {
 			continue
 		}
 		prep, err := t.prep(geom.Clean(math.Min(t.a.thickMm(), t.b.thickMm())))
 		if err != nil {
 			continue
 		}
+		mm := prep.GapMm.Use
+		if mm > 0 {
+			mm -= r.drawsMm(prep.Shape.Symbol()).mean()
+		}
 		if stands, _, ok := t.stands(); ok && !t.corner() {
 			side, _ := stands.barEnd()
-			off[end{stands.inst(), side}] = prep.GapMm.Use
+			off[end{stands.inst(), side}] = mm
 			continue
 		}
 		for _, f := range []feature{t.a, t.b} {
 			side, _ := f.mitre()
-			off[end{f.inst(), side}] = prep.GapMm.Use / 2 / math.Cos(f.r.Part.Bar.End(side).Mitre.Deg*math.Pi/180)
+			off[end{f.inst(), side}] = mm / 2 / math.Cos(f.r.Part.Bar.End(side).Mitre.Deg*math.Pi/180)
 		}
 	}
 	for _, r := range s.models {
@@ -408,6 +470,40 @@ func (j *making) tried(r *ring) (out []string) {
 		}
 	}
 	return out
+}
+
+// rowsApart records, after the weld, how far the holes in one bar of a frame lie from those in
+// another that bolts hold the same part to: by half of their play, the rest being that part's.
+func (j *making) rowsApart(t *joint, r *ring) (found bool) {
+	type row struct {
+		bolt    *joint
+		on, bar feature
+	}
+	var rows []row
+	for _, o := range j.all {
+		for _, pair := range [][2]feature{{o.a, o.b}, {o.b, o.a}} {
+			if bar := pair[1].inst(); o.in.Bolt != nil && slices.ContainsFunc(r.corners, func(c *joint) bool { return c.a.inst() == bar || c.b.inst() == bar }) {
+				rows = append(rows, row{o, pair[0], pair[1]})
+			}
+		}
+	}
+	for i, a := range rows {
+		for _, b := range rows[i+1:] {
+			if a.on.inst() != b.on.inst() || a.bar.inst() == b.bar.inst() || a.on.group.Face != b.on.group.Face {
+				continue
+			}
+			apart := math.Inf(1)
+			for _, q := range b.on.group.Points {
+				apart = math.Min(apart, geom.Distance(a.on.group.Points[0], q))
+			}
+			pin := (a.bar.group.Size.FinishedMm + b.bar.group.Size.FinishedMm) / 2
+			over, play := geom.Clean(apart+pin), math.Min(a.bolt.reachMm(), b.bolt.reachMm())
+			c := plan.Check{What: "holes, " + a.bar.title() + " to " + b.bar.title() + ", cold", Wanted: t.w.Read(over) + " over pins " + t.w.Dia(pin), MinMm: over - play, MaxMm: over + play, Gauge: "calipers, tape", Source: "half the play of the bolts"}
+			c.Limits = t.w.Limits(c.MinMm, c.MaxMm)
+			t.out.Checks, found = append(t.out.Checks, c), true
+		}
+	}
+	return found
 }
 
 // sleeved says which bars of a frame take sleeves for bolts, which go in while they are open.
@@ -470,15 +566,36 @@ func (j *making) sleeves(bars []feature, why string) string {
 
 // outsideOf has the outside of a rectangular frame measured, to the same limit as its
 // diagonals; a frame of another form has its diagonals alone.
-func (t *joint) outsideOf(r *ring, tol float64) string {
-	sides, ok := r.frame.OutsideMm()
-	if r.openingMm[0] > 0 {
-		sides, ok = r.openingMm, true
-	}
-	if !ok {
+func (t *joint) outsideOf(r *ring, sides [2]float64) string {
+	if _, ok := r.sidesMm(); !ok {
 		return ""
 	}
-	return ", the " + r.word("outside", "opening") + " is " + t.w.Read(words.Round(sides[0], 1)) + " × " + t.w.Read(words.Round(sides[1], 1)) + " within " + t.w.Read(tol)
+	return ", and the " + r.word("outside", "opening") + " " + t.sizesOf(sides) + ","
+}
+
+func (t *joint) sizesOf(mm [2]float64) string {
+	return t.w.Read(words.Round(mm[0], 1)) + " × " + t.w.Read(words.Round(mm[1], 1))
+}
+
+// sidesMm are the outer sides of a rectangular frame, or those of an opening, as drawn.
+func (r *ring) sidesMm() (sides [2]float64, ok bool) {
+	if r.openingMm[0] > 0 {
+		return r.openingMm, true
+	}
+	return r.frame.OutsideMm()
+}
+
+// welded records what a frame has become, by the holes that bolts hold to one part or else by
+// its sides: a weld draws in more or less than its mean.
+func (j *making) welded(t *joint, r *ring, p *plan.WeldPlan) {
+	draws, drawn := r.drawnIn(p.Symbol), plan.Check{What: r.word("outside", "opening") + " after the weld, cold", Gauge: "tape", Source: "common practice, no source"}
+	sides, ok := r.sidesMm()
+	if !ok || j.rowsApart(t, r) || r.drawsMm(p.Symbol).most == 0 {
+		return
+	}
+	drawn.MaxMm = diagonalsMm(math.Hypot(sides[0], sides[1])) + math.Max(draws[0].half(), draws[1].half())
+	drawn.Wanted, drawn.Limits = t.sizesOf(sides), "each within "+t.w.Read(drawn.MaxMm)
+	t.out.Checks = append(t.out.Checks, drawn)
 }
 
 // dressed says on which sides of a frame the seams are ground level: where something else

@@ -63,11 +63,12 @@ func (m *Model) Sawn() (section bars.Section, member bars.Member, ok bool) {
 }
 
 // SawShort has a bar sawn shorter than it is drawn, by leftMm and rightMm at its ends, for
-// the gaps of the welds there: its sheet shows it so, and its holes from the sawn ends. A
-// coped bar stays as it is drawn; ok tells whether it has become shorter.
+// the gaps of the welds there, or longer where these are negative, for what the welds draw in:
+// its sheet shows it so, and its holes from the sawn ends. A coped bar stays as it is drawn; ok
+// tells whether another length is sawn.
 func (m *Model) SawShort(leftMm, rightMm float64) (ok bool) {
 	drawn, is := m.form.(*bar)
-	if !is || m.Out.Bar == nil || len(drawn.copes) > 0 || leftMm+rightMm <= 0 {
+	if !is || m.Out.Bar == nil || len(drawn.copes) > 0 || leftMm == 0 && rightMm == 0 {
 		return false
 	}
 	in := *drawn.in
@@ -76,9 +77,9 @@ func (m *Model) SawShort(leftMm, rightMm float64) (ok bool) {
 	if sawn.err != nil {
 		return false
 	}
-	sawn.short = "Sawn " + m.W.Size(leftMm) + " short at each end"
+	sawn.short = "Sawn " + m.offWords(leftMm) + " at each end"
 	if leftMm != rightMm {
-		sawn.short = "Sawn short, left " + m.W.Size(leftMm) + " and right " + m.W.Size(rightMm)
+		sawn.short = "Sawn left " + m.offWords(leftMm) + " and right " + m.offWords(rightMm)
 	}
 	sawn.short += ", for the welds: " + m.W.Size(drawn.in.Length.Mm) + " with them."
 	sizes := *m.Sizes
@@ -99,6 +100,14 @@ func (m *Model) SawShort(leftMm, rightMm float64) (ok bool) {
 	n := number(&shape)
 	m.Out.Bar, m.Out.Overall, m.Out.Features, m.Out.Operations, m.Out.Checks = sawn.plan(n), sawn.overall(&sizes), n.Features, operations(n), checks(n)
 	return true
+}
+
+// offWords says what is sawn off an end, or left on.
+func (m *Model) offWords(mm float64) string {
+	if mm < 0 {
+		return m.W.Size(-mm) + " long"
+	}
+	return m.W.Size(mm) + " short"
 }
 
 // Cope is the hollow in an end of a bar; ok is false where it has none.

@@ -105,7 +105,7 @@ func TestSawShort(t *testing.T) {
 			t.Errorf("hole %d: %s, want %s", i+1, got, want)
 		}
 	}
-	if b.Length != "592" || b.Short != "Sawn short, left 2 and right 6, for the welds: 600 with them." || !strings.Contains(m.Out.Operations[0].Do[0], "592") {
+	if b.Length != "592" || b.Short != "Sawn left 2 short and right 6 short, for the welds: 600 with them." || !strings.Contains(m.Out.Operations[0].Do[0], "592") {
 		t.Errorf("%s, %q, %q", b.Length, b.Short, m.Out.Operations[0].Do)
 	}
 	_, drawn, _ := m.Bar()
