@@ -45,6 +45,26 @@ func TestPinsOfThePattern(t *testing.T) {
 	}
 }
 
+// Two rows of alike holes have their distance over pins: (-20, 9) to the nearer of (-20, -21) and
+// (22, -21) is 30, over pins of 6.6 36.6; holes of another size, number or face have none.
+func TestRowsOfHoles(t *testing.T) {
+	t.Parallel()
+	for second, want := range map[string]string{
+		"face: front, at: [[22, -21], [-20, -21]], size: M6 clearance": "36.6 over pins Ø6.6",
+		"face: front, at: [[22, -21], [-20, -21]], size: M8 clearance": "",
+		"face: front, at: [[-20, -21]], size: M6 clearance":            "",
+		"face: back, at: [[22, -21], [-20, -21]], size: M6 clearance":  "",
+	} {
+		m := work(t, "mm", "part: plate\nkind: plate\nmaterial: S235\nstock: {plate: 6}\noutline: {rectangle: [90, 70]}\nholes:\n  - {name: near, face: front, at: [[-20, 9], [22, 9]], size: M6 clearance}\n  - {name: far, "+second+"}\n")
+		switch c := check(m, "far 1–4"); {
+		case (c == nil) != (want == ""):
+			t.Errorf("%s: %v", second, c)
+		case c != nil && (c.Wanted != want || c.Limits != "36.4 – 36.8"):
+			t.Errorf("%s: %+v", second, c)
+		}
+	}
+}
+
 // A centre that a hole on the axis takes away is not there to be measured.
 func TestCentreDrilledAway(t *testing.T) {
 	t.Parallel()

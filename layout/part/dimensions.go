@@ -1,6 +1,7 @@
 package part
 
 import (
+	"math"
 	"slices"
 	"strings"
 
@@ -69,7 +70,8 @@ func limitsOnce(dims []plan.Dimension, ops []plan.Operation) []plan.Dimension {
 	return dims
 }
 
-// cutDimensions are those of the keyways, grooves, rounded ends and flats cut into the steps.
+// cutDimensions are those of the keyways, grooves, rounded ends and flats cut into the steps,
+// and the names of what is cut in from outside.
 func (r *Sizes) cutDimensions() []plan.Dimension {
 	var out []plan.Dimension
 	for i := range r.Keyways {
@@ -107,6 +109,13 @@ func (r *Sizes) cutDimensions() []plan.Dimension {
 		out = append(out, plan.Dimension{
 			Kind: plan.DiameterDim, FromMm: f.Row.FromMm, ToMm: f.Row.ToMm, RadiusMm: geom.Clean(f.Row.DiameterMm / 2),
 			Text: f.name() + " " + f.acrossText(r.W), Limits: r.limitsText(r.General(f.Row.AcrossMm))})
+	}
+	for _, m := range r.Radials {
+		row := m.Rows[0]
+		half := math.Max(row.DiameterMm, row.AlongMm) / 2
+		out = append(out, plan.Dimension{
+			Kind: plan.DiameterDim, FromMm: geom.Clean(row.AxialMm - half), ToMm: geom.Clean(row.AxialMm + half), RadiusMm: geom.Clean(row.OutsideMm / 2),
+			Text: words.CountOf(len(m.Rows)) + words.Spaced(row.Name)})
 	}
 	return out
 }

@@ -1,7 +1,9 @@
 package part_test
 
 import (
+	"math"
 	"path/filepath"
+	"slices"
 	"testing"
 
 	"centrepop/layout"
@@ -57,5 +59,25 @@ func TestDimensionChains(t *testing.T) {
 	}
 	if chains < 8 {
 		t.Errorf("only %d chains", chains)
+	}
+}
+
+// What is cut in from outside has its name on the section, once for its copies, from one of its
+// ends to the other along the axis: 25-3/8 and 10-1/4 in, 1-13/32 and 5/8 in, 24 − 1-1/2 and 1 in.
+func TestNamesOnTheSection(t *testing.T) {
+	t.Parallel()
+	for name, want := range map[string]plan.Dimension{
+		"stem":           {FromMm: 25.4 * 20.25, ToMm: 25.4 * 30.5, RadiusMm: 12.7, Text: "keyway"},
+		"thrust-housing": {FromMm: 25.4 * 1.09375, ToMm: 25.4 * 1.71875, RadiusMm: 25.4 * 2.25, Text: "2 × drain"},
+		"guide-tube":     {FromMm: 25.4 * 22, ToMm: 25.4 * 23, RadiusMm: 25.4 * 1.75, Text: "drip"},
+	} {
+		want.Kind = plan.DiameterDim
+		dims := demo(t, "gatejack").Part(name).Dimensions
+		near := func(a, b float64) bool { return math.Abs(a-b) < 1e-6 }
+		if !slices.ContainsFunc(dims, func(d plan.Dimension) bool {
+			return d.Text == want.Text && d.Kind == want.Kind && near(d.FromMm, want.FromMm) && near(d.ToMm, want.ToMm) && near(d.RadiusMm, want.RadiusMm)
+		}) {
+			t.Errorf("%s: no %+v in %+v", name, want, dims)
+		}
 	}
 }

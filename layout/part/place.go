@@ -1,6 +1,8 @@
 package part
 
 import (
+	"math"
+
 	"centrepop/layout/fits"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
@@ -166,6 +168,29 @@ func (m *Group) checkEdges(r *record, f *plan.Face) {
 			half := m.Group.DrillMm / 2
 			m.fromEdges(r, f, placed{h.N, "pin", plan.XY{XMm: h.XMm, YMm: h.YMm}, plan.XY{XMm: half, YMm: half}})
 		}
+	}
+	m.checkRows(r)
+}
+
+// checkRows measures over pins from the group of alike holes before this one: their distances
+// from the edges are too rough for what is bolted to both.
+func (m *Group) checkRows(r *record) {
+	var row []plan.Chord
+	for i := range r.Groups {
+		o := &r.Groups[i]
+		if o.Hole == nil || o.Face != m.Face || o.pattern.PCD.Mm > 0 || o.Group.First >= m.Group.First || o.Group.Count != m.Group.Count || o.Size.Text != m.Size.Text {
+			continue
+		}
+		near := plan.Chord{From: o.Group.First, CentreMm: math.Inf(1)}
+		for k, q := range m.Points {
+			if d := geom.Clean(geom.Distance(o.Points[0], q)); d < near.CentreMm {
+				near.CentreMm, near.To, near.OverMm = d, m.Group.First+k, geom.Clean(d+m.Size.pinMm())
+			}
+		}
+		row = []plan.Chord{near}
+	}
+	if row != nil && m.Hole != nil {
+		r.checkChords(m, row)
 	}
 }
 

@@ -52,6 +52,7 @@ func (z *sizer) radials() {
 			row.OutsideMm = geom.Clean(st.Size.NominalMm)
 		}
 		m.kind.size(z, &m, &row)
+		row.DepthMm = z.radialMm(&m, axial)
 		row.DepthText = words.Join("; ", z.radialDepth(&m, axial), f.Note.Value)
 		angles := make([]float64, 0, len(f.Clock))
 		for _, a := range f.Clock {

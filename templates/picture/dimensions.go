@@ -146,10 +146,6 @@ func (v *dimensioned) metal() {
 		v.p.Draw.Add(draw.Shape{Path: sealPath(q, at), Stroke: draw.Black, WidthMm: draw.ThinMm})
 	}
 	cutIn(&v.p.Draw, v.part, at)
-	for _, r := range v.part.Radials {
-		x, y := v.at(r.AxialMm, r.OutsideMm/2)
-		v.p.Draw.Add(draw.Segment(x, y+1.5, x, y-min(9, 0.6*(y-v.axis)), draw.ThinMm, draw.ChainDash...))
-	}
 	v.p.Draw.Add(draw.Segment(v.x0-4, v.axis, v.x0+v.w+4, v.axis, draw.ThinMm, draw.ChainDash...))
 }
 
@@ -235,6 +231,27 @@ func (v *dimensioned) clear(x, width, y, a, b float64) float64 {
 	return x
 }
 
+// stretch is where along the axis the surface of a diameter can be shown: the longest part of
+// it that nothing with a label of its own is cut into.
+func stretch(d plan.Dimension, all []plan.Dimension) (fromMm, toMm float64) {
+	at := d.FromMm
+	cut := append(slices.Clone(all), plan.Dimension{FromMm: d.ToMm, ToMm: d.ToMm})
+	slices.SortStableFunc(cut, func(a, b plan.Dimension) int { return cmp.Compare(a.FromMm, b.FromMm) })
+	for _, o := range cut {
+		if o.FromMm > d.ToMm || o.ToMm < d.FromMm || o.ToMm-o.FromMm >= d.ToMm-d.FromMm {
+			continue
+		}
+		if o.FromMm-at > toMm-fromMm {
+			fromMm, toMm = at, o.FromMm
+		}
+		at = max(at, o.ToMm)
+	}
+	if toMm == fromMm {
+		return d.FromMm, d.ToMm
+	}
+	return fromMm, toMm
+}
+
 // arrow is the head of a dimension line with its tip at (x, y).
 func arrow(x, y, dir float64) draw.Shape {
 	return draw.Shape{Path: draw.Polygon(x, y, x-dir*arrowMm, y+arrowMm*0.18, x-dir*arrowMm, y-arrowMm*0.18), Fill: draw.Black}
@@ -251,7 +268,8 @@ func (v *dimensioned) labels(dims []plan.Dimension, y float64, rows int, side fl
 		high -= rowMm(mine)
 		wanted, widths := make([]float64, len(mine)), make([]float64, len(mine))
 		for i, dim := range mine {
-			wanted[i], _ = v.at((dim.FromMm+dim.ToMm)/2, 0)
+			from, to := stretch(dim, dims)
+			wanted[i], _ = v.at((from+to)/2, 0)
 			widths[i] = min(labelWidth(dim), v.p.Width)
 		}
 		places := apart(wanted, widths, 0, v.p.Width)
@@ -261,8 +279,9 @@ func (v *dimensioned) labels(dims []plan.Dimension, y float64, rows int, side fl
 		}
 		for i, dim := range mine {
 			// Straight to the surface where the label stands over it.
-			from, surface := v.at(dim.FromMm+(dim.ToMm-dim.FromMm)*0.15, dim.RadiusMm)
-			to, _ := v.at(dim.ToMm-(dim.ToMm-dim.FromMm)*0.15, 0)
+			fromMm, toMm := stretch(dim, dims)
+			from, surface := v.at(fromMm+(toMm-fromMm)*0.15, dim.RadiusMm)
+			to, _ := v.at(toMm-(toMm-fromMm)*0.15, 0)
 			x := min(max(places[i], from), to)
 			foot := base - 0.7
 			if side < 0 {
@@ -323,8 +342,11 @@ func rowsFor(dims []plan.Dimension, width float64) int {
 // labelRows are the labels of each row from the part outwards, in the order in which
 // they stand along it.
 func labelRows(dims []plan.Dimension, rows int) [][]plan.Dimension {
-	dims = slices.Clone(dims)
-	slices.SortStableFunc(dims, func(a, b plan.Dimension) int { return cmp.Compare(a.FromMm+a.ToMm, b.FromMm+b.ToMm) })
+	middle := func(d plan.Dimension) float64 {
+		from, to := stretch(d, dims)
+		return from + to
+	}
+	dims = slices.SortedStableFunc(slices.Values(dims), func(a, b plan.Dimension) int { return cmp.Compare(middle(a), middle(b)) })
 	out := make([][]plan.Dimension, rows)
 	for i, d := range dims {
 		out[i%rows] = append(out[i%rows], d)

@@ -290,10 +290,11 @@ func TestSectionIsToScale(t *testing.T) {
 		pocket = append(pocket, plan.XY{XMm: z + off, YMm: 44 + r - math.Sqrt(r*r-off*off)})
 	}
 	path("keyway", pocket...)
+	path("port", plan.XY{XMm: 35.5, YMm: 50}, plan.XY{XMm: 44.5, YMm: 50}, plan.XY{XMm: 44.5, YMm: 30}, plan.XY{XMm: 35.5, YMm: 30})
 	path("groove", plan.XY{YMm: 48}, plan.XY{XMm: 3, YMm: 48}, plan.XY{XMm: 3, YMm: 55}, plan.XY{YMm: 55})
 	for what, want := range map[string][4]float64{
 		"thread inside": line(36, 30, 0.9, 56, 30, 0.9), "thread outside": line(26, 50, -0.9, 40, 50, -0.9), "thread outside, below": line(26, -50, 0.9, 40, -50, 0.9),
-		"port": line(40, 50, 2, 40, 50, -9),
+		"port": line(40, 50, 1.5, 40, 30, -1.5),
 	} {
 		if !has(axis, want) {
 			t.Errorf("no %s at %v", what, want)

@@ -70,10 +70,6 @@ func Section(part *plan.PartPlan, features []plan.Feature, w, h float64) draw.Pa
 	}
 	threadLines(&p.Draw, s, at)
 	cutIn(&p.Draw, part, at)
-	for _, r := range part.Radials {
-		x, y := at(plan.XY{XMm: r.AxialMm, YMm: r.OutsideMm / 2}, 1)
-		p.Draw.Add(draw.Segment(x, y+2, x, y-min(9, 0.6*(y-axis)), draw.ThinMm, draw.ChainDash...))
-	}
 	p.Draw.Add(draw.Segment(x0-4, axis, x0+w+4, axis, draw.ThinMm, draw.ChainDash...))
 
 	y := -p.Height + 1.6
@@ -122,8 +118,8 @@ func threadLines(d *draw.Drawing, s *plan.Section, at func(plan.XY, float64) (fl
 	}
 }
 
-// cutIn draws what is cut into the upper half of a section: its keyways, and the
-// grooves of its end faces.
+// cutIn draws what is cut into the upper half of a section, turned into its plane: its
+// keyways, flats, what goes in from outside, and the grooves of its end faces.
 func cutIn(d *draw.Drawing, part *plan.PartPlan, at func(plan.XY, float64) (float64, float64)) {
 	add := func(p *canvas.Path) {
 		d.Add(draw.Shape{Path: p, Fill: draw.White, Stroke: draw.Black, WidthMm: draw.ThinMm})
@@ -135,6 +131,21 @@ func cutIn(d *draw.Drawing, part *plan.PartPlan, at func(plan.XY, float64) (floa
 		if g.Face != "" {
 			add(facePath(g, at))
 		}
+	}
+	notch := func(from, to, crown, deep float64) {
+		ax, ay := at(plan.XY{XMm: from, YMm: crown}, 1)
+		bx, by := at(plan.XY{XMm: to, YMm: max(0, crown-deep)}, 1)
+		add(draw.Polygon(ax, ay, bx, ay, bx, by, ax, by))
+	}
+	for _, f := range part.Flats {
+		notch(f.FromMm, f.ToMm, f.DiameterMm/2, f.DepthMm)
+	}
+	for _, r := range part.Radials {
+		half := max(r.DiameterMm, r.AlongMm) / 2
+		notch(r.AxialMm-half, r.AxialMm+half, r.OutsideMm/2, r.DepthMm)
+		x, y := at(plan.XY{XMm: r.AxialMm, YMm: r.OutsideMm / 2}, 1)
+		_, foot := at(plan.XY{YMm: max(0, r.OutsideMm/2-r.DepthMm)}, 1)
+		d.Add(draw.Segment(x, y+1.5, x, foot-1.5, draw.ThinMm, draw.ChainDash...))
 	}
 }
 

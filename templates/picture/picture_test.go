@@ -57,3 +57,26 @@ func TestOnArc(t *testing.T) {
 		}
 	}
 }
+
+// A surface is shown where nothing is cut into it that has a label of its own: beside a keyway
+// the longer rest, of what is all cut away the whole.
+func TestStretch(t *testing.T) {
+	t.Parallel()
+	d := func(from, to float64) plan.Dimension { return plan.Dimension{FromMm: from, ToMm: to} }
+	step := d(10, 60)
+	for _, c := range []struct {
+		cut      []plan.Dimension
+		from, to float64
+	}{
+		{nil, 10, 60},
+		{[]plan.Dimension{d(20, 30)}, 30, 60},
+		{[]plan.Dimension{d(25, 55)}, 10, 25},
+		{[]plan.Dimension{d(40, 50), d(0, 20)}, 20, 40},
+		{[]plan.Dimension{d(60, 80), d(0, 200)}, 10, 60},
+		{[]plan.Dimension{d(10, 35), d(35, 60)}, 10, 60},
+	} {
+		if from, to := stretch(step, append(c.cut, step)); from != c.from || to != c.to {
+			t.Errorf("%v: from %v to %v, want %v to %v", c.cut, from, to, c.from, c.to)
+		}
+	}
+}
