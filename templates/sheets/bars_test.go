@@ -23,7 +23,7 @@ func TestBarsSheet(t *testing.T) {
 			"Both ends 45°, long point at the bottom.", "through both walls, on the middle line.", "25 from the right", "453.6 – 455.2", "2952.3", "Sawn 2.8 short at each end, for the welds: 460 with them.",
 		}, 2*3 + 2*2 + 4*3 + 4*3 + 2},
 		"gatejack": {draw.Frame{WidthMm: 215.9, HeightMm: 279.4}, []string{
-			"C  Stay  × 1", "cope", "right coped R1.75 in", "13.206 in from the left", "bottom 10.912 in", "10.393 – 10.431 in", "right cope, depth", "0.5 in, 2 in; #8-32 UNC", "runs freely 0.5 in deep, square",
+			"C  Stay  × 1", "cope", "right coped R1.75 in", "13.268 in from the left", "bottom 11.036 in", "10.517 – 10.555 in", "right cope, depth", "0.5 in, 2 in; #8-32 UNC", "runs freely 0.5 in deep, square",
 		}, 2*3 + 2*2 + 1*4 + 1*3 + 3},
 	} {
 		pl := demoPlan(t, name)
