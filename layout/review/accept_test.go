@@ -33,11 +33,11 @@ func TestAcceptance(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			found, _, err := reviewed(job)
+			w, err := onPaper(job)
 			if err != nil {
 				t.Fatal(err)
 			}
-			for _, f := range found {
+			for _, f := range Review(w) {
 				if f.Code != c.code || f.Code == "edge" && f.Part != "gland-ring" {
 					continue
 				}
