@@ -114,3 +114,105 @@ func TestSmallRules(t *testing.T) {
 		}
 	}
 }
+
+// stepped is a feature of a part whose steps lie on one axis: the first of them.
+func stepped(in parts.Part, steps ...part.Step) feature {
+	r := &part.Model{Numbered: &part.Numbered{Shape: &part.Shape{Sizes: &part.Sizes{Part: &in, Steps: steps}}}}
+	return feature{r: r, step: &r.Steps[0]}
+}
+
+func cylinder(from, to, mm float64, inside bool) part.Step {
+	return part.Step{FromMm: from, ToMm: to, Inside: inside, Size: part.Sized{NominalMm: mm}}
+}
+
+// TestShoulder: a ring stands against the neighbour that is larger outside, smaller inside,
+// and touches its step to a micrometre.
+func TestShoulder(t *testing.T) {
+	t.Parallel()
+	seat, bore := cylinder(20, 50, 40, false), cylinder(20, 50, 40, true)
+	for _, c := range []struct {
+		name        string
+		steps       []part.Step
+		front, back float64 // diameter of the shoulder before and behind; 0 for none
+	}{
+		{"larger on both sides", []part.Step{seat, cylinder(0, 20, 50, false), cylinder(50, 80, 60, false)}, 50, 60},
+		{"smaller behind", []part.Step{seat, cylinder(0, 20, 50, false), cylinder(50, 80, 30, false)}, 50, 0},
+		{"as large", []part.Step{seat, cylinder(0, 20, 40, false), cylinder(50, 80, 40.001, false)}, 0, 40.001},
+		{"apart", []part.Step{seat, cylinder(0, 19.99, 50, false), cylinder(50.01, 80, 60, false)}, 0, 0},
+		{"over a part of it", []part.Step{seat, cylinder(0, 50, 50, false), cylinder(20, 80, 60, false)}, 0, 0},
+		{"in the bore", []part.Step{seat, cylinder(0, 20, 50, true), cylinder(50, 80, 60, true)}, 0, 0},
+		{"a bore, smaller on both sides", []part.Step{bore, cylinder(0, 20, 30, true), cylinder(50, 80, 20, true)}, 30, 20},
+		{"a bore, larger before", []part.Step{bore, cylinder(0, 20, 50, true), cylinder(50, 80, 39.999, true)}, 0, 39.999},
+	} {
+		mm := func(s *part.Step) float64 {
+			if s == nil {
+				return 0
+			}
+			return s.Size.NominalMm
+		}
+		f := stepped(parts.Part{}, c.steps...)
+		if front, back := mm(shoulder(f, -1)), mm(shoulder(f, 1)); front != c.front || back != c.back {
+			t.Errorf("%s: %g and %g, want %g and %g", c.name, front, back, c.front, c.back)
+		}
+	}
+}
+
+// TestMember: of a hub the smallest outside round its bore counts, of a shaft the largest bore
+// in its seat; what only touches the seat's ends does not.
+func TestMember(t *testing.T) {
+	t.Parallel()
+	steel := parts.Part{Material: parts.Text{Value: "S235"}, Stock: parts.Stock{Form: "round", Size: parts.Length{Mm: 30}}}
+	bore, seat := cylinder(20, 50, 40, true), cylinder(20, 50, 40, false)
+	for _, c := range []struct {
+		name            string
+		steps           []part.Step
+		inside, outside float64
+	}{
+		{"a hub", []part.Step{bore, cylinder(0, 80, 90, false)}, 40, 90},
+		{"with a rim over half of it", []part.Step{bore, cylinder(0, 30, 80, false), cylinder(30, 80, 120, false)}, 40, 80},
+		{"with necks beside it", []part.Step{bore, cylinder(0, 20, 60, false), cylinder(20, 50, 90, false), cylinder(50, 80, 50, false)}, 40, 90},
+		{"with necks over its ends", []part.Step{bore, cylinder(0, 20.1, 60, false), cylinder(20.1, 49.9, 90, false), cylinder(49.9, 80, 50, false)}, 40, 50},
+		{"a solid shaft", []part.Step{seat}, 0, 40},
+		{"a hollow one", []part.Step{seat, cylinder(0, 30, 12, true), cylinder(30, 80, 8, true)}, 12, 40},
+		{"hollow beside it", []part.Step{seat, cylinder(0, 20, 12, true), cylinder(50, 80, 8, true)}, 0, 40},
+		{"hollow at its ends", []part.Step{seat, cylinder(0, 20.1, 12, true), cylinder(49.9, 80, 14, true)}, 14, 40},
+	} {
+		m, err := stepped(steel, c.steps...).member(40)
+		if err != nil || m.InsideMm != c.inside || m.OutsideMm != c.outside {
+			t.Errorf("%s: %g to %g, %v, want %g to %g", c.name, m.InsideMm, m.OutsideMm, err, c.inside, c.outside)
+		}
+	}
+}
+
+// TestFaces: what is bolted on looks the same way as what it is bolted to unless it goes the
+// other way round; what a joint says goes before that, and faces that are level turn it again.
+func TestFaces(t *testing.T) {
+	t.Parallel()
+	pos := parts.Pos{Line: 1}
+	at := func(first, second parts.Face, level bool) parts.Meeting {
+		return parts.Meeting{Pos: pos, First: first, Second: second, Level: level}
+	}
+	for _, c := range []struct {
+		name     string
+		meet     parts.Meeting
+		bolted   parts.Face // of what is bolted into; "" without a bolt
+		otherWay bool
+		want     [2]parts.Face
+		facing   float64
+	}{
+		{"on the front", parts.Meeting{}, parts.Front, false, [2]parts.Face{parts.Back, parts.Front}, 1},
+		{"on the back", parts.Meeting{}, parts.Back, false, [2]parts.Face{parts.Front, parts.Back}, 1},
+		{"the other way round", parts.Meeting{}, parts.Front, true, [2]parts.Face{parts.Front, parts.Front}, -1},
+		{"as said", at(parts.Front, parts.Front, false), parts.Back, false, [2]parts.Face{parts.Front, parts.Front}, -1},
+		{"level", at(parts.Front, parts.Front, true), parts.Back, false, [2]parts.Face{parts.Front, parts.Front}, 1},
+		{"level, back and front", at(parts.Back, parts.Front, true), "", false, [2]parts.Face{parts.Back, parts.Front}, -1},
+	} {
+		j := &joint{in: &parts.Joint{Pos: pos, Meet: c.meet, OtherWay: c.otherWay}}
+		if c.bolted != "" {
+			j.in.Bolt, j.b.group = &parts.BoltJoint{}, &part.Group{Face: c.bolted}
+		}
+		if m := j.meeting(); m.First != c.want[0] || m.Second != c.want[1] || j.facing() != c.facing {
+			t.Errorf("%s: %s on %s, facing %g, want %v, %g", c.name, m.First, m.Second, j.facing(), c.want, c.facing)
+		}
+	}
+}

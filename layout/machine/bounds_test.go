@@ -1,6 +1,7 @@
 package machine
 
 import (
+	"math"
 	"reflect"
 	"slices"
 	"testing"
@@ -54,6 +55,13 @@ func TestSmallGeometry(t *testing.T) {
 	sling := func(a, b float64) assembly.Sling {
 		return assembly.Sling{Points: [2]assembly.Vec{up.Times(a), up.Times(b)}}
 	}
+	round := func(mm ...float64) (out []float64) {
+		for _, v := range mm {
+			out = append(out, math.Round(v*1e3)/1e3)
+		}
+		return out
+	}
+	wide, narrow := roundsMm(0, 100), roundsMm(8, 0)
 	seats := []seat{{0, 10, ""}, {30, 50, ""}}
 	carries := func(sum float64, s ...seat) bool { return (&fitting{}).carried(s, sum) }
 	mitred := &parts.Bar{Length: length(400), Width: length(50)}
@@ -75,6 +83,8 @@ func TestSmallGeometry(t *testing.T) {
 		{"seats that swap", []bool{carries(10, seats[0]), carries(15, seats[0]), carries(15.1, seats[0]), carries(5, seats[0]), carries(4.9, seats[0]), carries(50, seats...), carries(70, seats...)}, []bool{true, true, false, true, false, true, false}},
 		{"seats of two bearings", []bool{carries(50, seat{0, 20, "a"}, seat{30, 50, "a"}), carries(50, seat{0, 20, "a"}, seat{30, 50, "b"}), carries(50, seat{0, 20, "a"}, seat{40, 60, "a"}), carries(49, seat{0, 20, "a"}, seat{40, 60, "a"})}, []bool{true, false, true, false}},
 		{"the middle of a seat", (&seat{10, 50, ""}).middle(), 30.0},
+		// 12 · (1 − cos 5°) = 0.046 and 12 · (1 − cos 85°) = 10.954; 4 deep in a side of 8.
+		{"where the cut of a bar's round bends", round(wide[0], wide[4], wide[8], wide[9], wide[17], float64(len(wide))), []float64{0.046, 3.515, 10.954, 89.046, 99.954, 18}}, {"of a narrow bar, from above", round(narrow[0], narrow[8], narrow[9], narrow[17]), []float64{7.985, 4.349, 3.651, 0.015}},
 		{"steps of a cut", distinct([]assembly.Meet{{ID: "1", A: "a", B: "b"}, {ID: "2", A: "a", B: "b"}, {ID: "3", A: "a", B: "b", Free: make([]assembly.Freedom, 1)}, {ID: "4", A: "b", B: "a"}}), []assembly.Meet{{ID: "1", A: "a", B: "b"}, {ID: "3", A: "a", B: "b", Free: make([]assembly.Freedom, 1)}, {ID: "4", A: "b", B: "a"}}},
 	} {
 		if !reflect.DeepEqual(c.got, c.want) {

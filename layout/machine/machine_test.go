@@ -242,7 +242,7 @@ func TestTips(t *testing.T) {
 		switch {
 		case beyond == 0 && len(m.Problems) > 0:
 			t.Errorf("%s: %+v", left, m.Problems)
-		case beyond > 0 && (len(m.Problems) != 1 || m.Problems[0].Kind != plan.WouldTip || math.Abs(m.Problems[0].Args[1].Value-beyond) > 0.11):
+		case beyond > 0 && (len(m.Problems) != 1 || m.Problems[0].Kind != plan.WouldTip || m.Problems[0].Args[1].Value != beyond || math.Abs(m.Problems[0].Args[2].Value-139.73) > 0.1):
 			t.Errorf("%s: %+v", left, m.Problems)
 		}
 	}

@@ -69,3 +69,70 @@ func TestRingsOfAnyTurn(t *testing.T) {
 		t.Errorf("three places a third of a turn apart repeat %d times", n)
 	}
 }
+
+// TestCardBounds: the numbers of the motor's plate, of the upkeep and of the first run at
+// their bounds and beyond, by hand: 400 V and 4 A of three phases are 2771.28 VA, of which
+// 0.92 are 2549.6 W and a quarter 692.8; 60 f over the pairs of poles is the field's speed,
+// and 0.85 of it the least. The bounds are the rules' own, common practice, no source.
+func TestCardBounds(t *testing.T) {
+	t.Parallel()
+	n := func(v float64) parts.Number { return parts.Number{Value: v} }
+	three := func(volts string, kw, hp float64) *parts.Motor {
+		return &parts.Motor{Phases: 3, Volts: parts.Text{Value: volts}, Amps: n(4), KW: n(kw), HP: n(hp)}
+	}
+	one := func(volts string, kw, amps float64) *parts.Motor {
+		return &parts.Motor{Phases: 1, Volts: parts.Text{Value: volts}, Amps: n(amps), KW: n(kw)}
+	}
+	turns := func(hz, rpm float64) *parts.Motor { return &parts.Motor{Phases: 3, Hz: n(hz), RPM: n(rpm)} }
+	every := func(said string) parts.Job {
+		return parts.Job{Upkeep: &parts.Upkeep{Bolts: []parts.Retighten{{Every: parts.Text{Value: said}}}}}
+	}
+	run := func(runs ...parts.Run) parts.Job {
+		return parts.Job{Motor: &parts.Motor{OutRPM: n(32)}, FirstRun: &parts.FirstRun{Runs: runs}}
+	}
+	again := func(h float64) parts.Job { return parts.Job{FirstRun: &parts.FirstRun{AgainHours: h}} }
+	watch := func(bearing string, c float64) parts.Job {
+		return parts.Job{FirstRun: &parts.FirstRun{Watch: []parts.Watch{{Bearing: parts.Text{Value: bearing}, MostC: n(c)}}}}
+	}
+	at := func(minutes, speed float64, load string) parts.Run {
+		return parts.Run{Minutes: n(minutes), Speed: n(speed), Load: parts.Text{Value: load}}
+	}
+	const hardly = "a place of the upkeep is looked at hardly ever: "
+	for _, c := range []struct {
+		rule func(r *reviewer)
+		job  parts.Job
+		want string // what and numbers; "" where the rule is content
+	}{
+		{plate, parts.Job{Motor: three("400", 2.549, 0)}, ""}, {plate, parts.Job{Motor: three("400", 2.55, 0)}, "the motor's plate gives more power than its current brings in: 2550 W out of 2771.28 VA at 400 V and 4 A"},
+		{plate, parts.Job{Motor: three("400", 0, 3.419)}, ""}, {plate, parts.Job{Motor: three("400", 0, 3.42)}, "the motor's plate gives more power than its current brings in: 2550.29 W out of 2771.28 VA at 400 V and 4 A"},
+		{plate, parts.Job{Motor: three("400", 0.693, 0)}, ""}, {plate, parts.Job{Motor: three("400", 0.692, 0)}, "the motor's plate gives far more current than its power needs: 692 W out of 2771.28 VA at 400 V and 4 A"},
+		{plate, parts.Job{Motor: three("230/400", 0.399, 0)}, ""}, {plate, parts.Job{Motor: three("230/400", 0.398, 0)}, "the motor's plate gives far more current than its power needs: 398 W out of 1593.49 VA at 230/400 V and 4 A"},
+		{plate, parts.Job{Motor: three("400/230", 2.549, 0)}, ""}, {plate, parts.Job{Motor: three("", 2.2, 0)}, ""}, {plate, parts.Job{Motor: three("400", 0, 0)}, ""},
+		{plate, parts.Job{Motor: one("230", 2.115, 10)}, ""}, {plate, parts.Job{Motor: one("230", 2.117, 10)}, "the motor's plate gives more power than its current brings in: 2117 W out of 2300 VA at 230 V and 10 A"},
+		{plate, parts.Job{Motor: one("100/177", 0, 0)}, ""}, {plate, parts.Job{Motor: one("100/176", 0, 0)}, "the motor's plate gives the voltages of star and delta, which one phase has not: 100/176 V"},
+		{plate, parts.Job{Motor: one("100/170", 0, 0)}, ""}, {plate, parts.Job{Motor: one("100/171", 0, 0)}, "the motor's plate gives the voltages of star and delta, which one phase has not: 100/171 V"},
+		{plate, parts.Job{Motor: one("300", 0, 0)}, ""}, {plate, parts.Job{Motor: one("301", 0, 0)}, "the motor's plate gives one phase a voltage that only three have: 301 V"},
+		{plate, parts.Job{Motor: turns(50, 3000)}, ""}, {plate, parts.Job{Motor: turns(50, 3001)}, "the motor's plate gives more speed than its frequency: 3001 rev/min at 50 Hz"},
+		{plate, parts.Job{Motor: turns(50, 1275)}, ""}, {plate, parts.Job{Motor: turns(50, 1274)}, "the motor's plate gives a speed that lies between those of its fields: 1274 rev/min at 50 Hz, wanted 1275 to 1500 rev/min"},
+		{plate, parts.Job{Motor: turns(60, 1020)}, ""}, {plate, parts.Job{Motor: turns(60, 1019)}, "the motor's plate gives a speed that lies between those of its fields: 1019 rev/min at 60 Hz, wanted 1020 to 1200 rev/min"},
+		{plate, parts.Job{Motor: turns(0, 3001)}, ""}, {plate, parts.Job{Motor: turns(50, 0)}, ""},
+		{plate, parts.Job{Motor: &parts.Motor{Frame: parts.Text{Value: "112M"}}}, ""}, {plate, parts.Job{Motor: &parts.Motor{Frame: parts.Text{Value: "113M"}}}, "the motor's frame is none that is made: 113M"},
+		{upkeep, every("10000 h"), ""}, {upkeep, every("10001 h"), hardly + "10001 h"}, {upkeep, every("260 weeks"), ""}, {upkeep, every("261 weeks"), hardly + "261 weeks"},
+		{upkeep, every("5 years"), ""}, {upkeep, every("6 years"), hardly + "6 years"}, {upkeep, every("6 moons"), ""},
+		{firstRun, again(100), ""}, {firstRun, again(101), "bolts and bearings are looked at again long after the first run: 101 h, wanted at most 100 h"},
+		{firstRun, watch("rear", 110), ""}, {firstRun, watch("rear", 111), "rear may run hot before the first run is stopped: 111 °C, wanted at most 110 °C"}, {firstRun, watch("", 111), ""},
+		{firstRun, run(at(30, 33.59, "empty")), ""}, {firstRun, run(at(30, 32, "empty"), at(40, 33.61, "empty")), "run 2 of the first run is faster than the motor's output: 33.61 rev/min, the output 32"},
+		{firstRun, run(at(30, 10, "empty"), at(40, 30.41, "empty")), ""}, {firstRun, run(at(30, 10, "empty"), at(40, 30.39, "empty")), "no run of the first run has the speed of the motor's output: at most 30.39 rev/min, the output 32"},
+		{firstRun, run(at(30, 0, "empty"), at(31, 0, "empty")), ""}, {firstRun, run(at(30, 0, "empty"), at(30, 0, "empty")), "a reading of the first run comes no later than the one before it: 30 min after 30 min"}, {firstRun, run(at(30, 0, "empty"), at(5, 0, "clay")), ""},
+	} {
+		r := &reviewer{job: &c.job}
+		c.rule(r)
+		var said []string
+		for _, f := range r.found {
+			said = append(said, f.What+": "+f.Numbers)
+		}
+		if got := strings.Join(said, "; "); got != c.want {
+			t.Errorf("%q, want %q", got, c.want)
+		}
+	}
+}
