@@ -108,6 +108,7 @@ var jobRules = []struct {
 	{"play", "a bolt is far smaller than its holes", boltPlay},
 	{"socket", "no socket goes over a head", hexInCounterbore},
 	{"stud", "a stud has no shoulder", studShoulder},
+	{"unused", "a thread or a fitted hole serves nothing", unused},
 	{"apart", "no joint connects an assembly", separate},
 	{"quantity", "more copies are made than joints use", spareCopies},
 	{"unjoined", "parts made for each other are in no joint", unjoined},

@@ -1,0 +1,115 @@
+package review
+
+import (
+	"regexp"
+	"slices"
+	"strings"
+
+	"centrepop/parts"
+)
+
+// forPins is in the names of plain holes that take a pin.
+var forPins = regexp.MustCompile(`(?i)\b(pin|dowel)s?\b`)
+
+// unused looks for threads, and for holes that are reamed or take a pin, that serve nothing:
+// no joint, note, word of the job nor other part has anything for them.
+func unused(r *reviewer) {
+	for _, p := range r.job.Parts {
+		v := r.viewOf(p.Name.Value)
+		if v == nil {
+			continue
+		}
+		for i := range p.Holes {
+			h := &p.Holes[i]
+			if forOther(h.Size, h.Name.Value, h.Through) && h.Note.Value == "" && !v.jointNames(h.Name.Value) && !r.serves(p, h.Name.Value, h.Size) {
+				v.idle(h.Name.Value, h.Pos)
+			}
+		}
+		for i := range p.Radials {
+			f := &p.Radials[i]
+			if forOther(f.Size, f.Name.Value, false) && f.Note.Value == "" && !v.jointNames(f.Name.Value) && !r.serves(p, f.Name.Value, f.Size) {
+				v.idle(f.Name.Value, f.Pos)
+			}
+		}
+		if p.Profile == nil {
+			continue
+		}
+		v.idleSteps(p.Profile.Outside)
+		v.idleSteps(p.Profile.Inside)
+	}
+}
+
+// idleSteps looks at the threads of one side of a turned part. One beside a step of a joint
+// takes the nut that holds what sits there.
+func (v *view) idleSteps(steps []parts.Step) {
+	named := func(i int) bool { return i >= 0 && i < len(steps) && v.jointNames(steps[i].Name.Value) }
+	for i, s := range steps {
+		if t := s.Size.Thread.Value; t != "" && s.Seat.Value == "" && !named(i-1) && !named(i) && !named(i+1) && !v.serves(v.p, s.Name.Value, parts.HoleSize{Thread: t}) {
+			v.idle(s.Name.Value, s.Pos)
+		}
+	}
+}
+
+// forOther tells whether a hole is there for something that is to be in it: it has a thread or
+// a fit, or goes not through and its name says a pin.
+func forOther(s parts.HoleSize, name string, through bool) bool {
+	pin := !through && forPins.MatchString(strings.ReplaceAll(name, "-", " "))
+	return s.Make == parts.TappedHole || s.Make == parts.PlainHole && (s.Size.Fit.Class.Value != "" || pin)
+}
+
+// serves tells whether anything beside joints and notes of its own is for a hole or thread of a
+// part: a screw that pushes or is bought, words that name it, or the same size in another part.
+func (r *reviewer) serves(p *parts.Part, name string, size parts.HoleSize) bool {
+	if forPushing.MatchString(strings.ReplaceAll(name, "-", " ")) || saysHoles(r.saidAll(), name) || size.Thread != "" && strings.Contains(r.saidAll(), strings.ToLower(size.Thread)) {
+		return true
+	}
+	for i := range r.job.Loose {
+		e := &r.job.Loose[i]
+		if t, _, ok := screwBought(e.Buy.Value + e.Item.Value); ok && sameThread(size.Thread, t.Designation) {
+			return true
+		}
+	}
+	return slices.ContainsFunc(r.job.Parts, func(o *parts.Part) bool { return o != p && r.takes(o, size) })
+}
+
+// takes tells whether a part has a thread, or a hole that no joint fills, of the same size.
+func (r *reviewer) takes(o *parts.Part, size parts.HoleSize) bool {
+	v := r.viewOf(o.Name.Value)
+	if v == nil {
+		return false
+	}
+	if size.Thread != "" && o.Profile != nil && slices.ContainsFunc(slices.Concat(o.Profile.Outside, o.Profile.Inside), func(s parts.Step) bool { return sameThread(s.Size.Thread.Value, size.Thread) }) {
+		return true
+	}
+	return slices.ContainsFunc(o.Holes, func(h parts.HoleGroup) bool {
+		if v.jointNames(h.Name.Value) {
+			return false
+		}
+		return sameThread(h.Size.Thread, size.Thread) || size.Thread == "" && forOther(h.Size, h.Name.Value, h.Through) && h.Size.Size.Nominal.Mm == size.Size.Nominal.Mm
+	})
+}
+
+// saidAll are all words of the job and its parts, in lower case.
+func (r *reviewer) saidAll() string {
+	var all []string
+	for _, p := range r.job.Parts {
+		for _, t := range r.viewTexts(p) {
+			all = append(all, t.Value)
+		}
+	}
+	for i := range r.job.Loose {
+		e := &r.job.Loose[i]
+		all = append(all, e.Item.Value, e.How.Value, e.Buy.Value)
+	}
+	if m := r.job.Motor; m != nil {
+		all = append(all, m.Earth.Value)
+	}
+	return " " + strings.ToLower(wordsOf(strings.Join(all, " "))) + " "
+}
+
+func (v *view) idle(name string, pos parts.Pos) {
+	v.report(Note, name, pos, Finding{
+		What: name + " of " + v.p.Title.Value + " serves nothing in this job", Numbers: "no joint, note or bought thing is for it",
+		Rule: "what is made is for something", Source: "by the job", Fix: "note: what goes there, or leave it out",
+	})
+}
