@@ -22,6 +22,32 @@ func (r *reviewer) putOn(v, to *view, e *parts.Loose) {
 	r.looseFit(v, to, e, *seat)
 	r.twoWays(v, to, e, *seat)
 	r.blindOn(v, to, *seat)
+	r.kept(v, to, e, *seat)
+}
+
+// keeps is in the words for what stays where it is put.
+var keeps = regexp.MustCompile(`(?i)\b(weight|held|holds?|kept|keeps?|clamped|locked|retain\w*|circlip|glued|wedged|tight\w*|pressed|shrunk|driven|welded|bolted|lies|lying|rests?|resting|hung|hangs?|stood|stands?|sits|by (a|its|the|one) \w*\s?(nut|screw|ring|pin)s?|screwed (up|on|onto|into)|(its|their|own) \S*\s?(screws?|pins?))\b`)
+
+// kept looks for a loose part that comes off its shaft again over the nearer end: nothing
+// stands there, nothing in the seat or in itself holds it, and no words say what does.
+func (r *reviewer) kept(v, to *view, e *parts.Loose, seat cylinder) {
+	said := e.How.Value
+	for _, n := range v.texts() {
+		said += " " + n.Value
+	}
+	if seat.size.Thread.Value != "" || holdsItself(v.p) || to.stopped(seat) || keeps.MatchString(said) {
+		return
+	}
+	at := slices.IndexFunc(to.outside, func(c cylinder) bool { return c.name == seat.name })
+	before, after := to.outside[:at], to.outside[at+1:]
+	past := func(c cylinder) bool { return c.step == nil || stops(&c, seat) || to.stopped(c) }
+	if slices.ContainsFunc(before, past) && slices.ContainsFunc(after, past) {
+		return
+	}
+	r.add(Finding{
+		Severity: Check, Part: v.p.Name.Value, Pos: e.How.Pos, What: "nothing keeps " + v.p.Title.Value + " on " + seat.name + " of " + to.p.Title.Value, Numbers: "no nut, ring or screw, and no words for it",
+		Rule: "what is put on stays on", Source: practice, Fix: "what keeps it: a nut, a ring, a screw, or the words, such as: stays by its weight",
+	})
 }
 
 // seatOf is the outside step of a shaft that a loose part sits on: the one whose seat names

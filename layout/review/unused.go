@@ -108,7 +108,7 @@ func (r *reviewer) saidAll() string {
 }
 
 func (v *view) idle(name string, pos parts.Pos) {
-	v.report(Note, name, pos, Finding{
+	v.report(Check, name, pos, Finding{
 		What: name + " of " + v.p.Title.Value + " serves nothing in this job", Numbers: "no joint, note or bought thing is for it",
 		Rule: "what is made is for something", Source: "by the job", Fix: "note: what goes there, or leave it out",
 	})
