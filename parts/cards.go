@@ -99,8 +99,7 @@ type Motor struct {
 // pair of gears beside it has both shaft ends on the side that one looks from.
 func (m *Motor) TurnsClockwise() bool {
 	clockwise := m.Rotation == "clockwise"
-	inLine := m.Through == "coupling" || m.Through == "reversing-gear"
-	if inLine != (m.SeenFrom == "non-drive-end") {
+	if m.InLine() != (m.SeenFrom == "non-drive-end") {
 		clockwise = !clockwise
 	}
 	if m.Through == "reversing-gear" || m.Through == "gear-pair" {
@@ -108,6 +107,9 @@ func (m *Motor) TurnsClockwise() bool {
 	}
 	return clockwise
 }
+
+// InLine tells whether the motor looks at the end of the shaft that it drives.
+func (m *Motor) InLine() bool { return m.Through == "coupling" || m.Through == "reversing-gear" }
 
 // cards reads what the sheets at the end of the packet need; the joints are
 // read by then.

@@ -19,6 +19,19 @@ type Loose struct {
 	Buy    Text    // what it is fastened with, as ordered; empty for nothing
 	Count  int     // of that, for all copies of the part; without Buy, of the item
 	MassKg float64 // of the item; 0 if not said
+	Stands *Stands // where the item stands; nil if it is not said
+}
+
+// Stands is where a motor or a coupling stands, and its sizes; those not given are 0.
+type Stands struct {
+	Pos      Pos
+	On       JointRef // holes of a plate, or an outside step of a shaft
+	Face     Face     // of the plate; empty for that away from what the motor drives
+	Diameter Length
+	Length   Length
+	Flange   Length
+	Shaft    Length
+	ShaftEnd Length
 }
 
 // kgPerPound is the avoirdupois pound (NIST SP 811).
@@ -60,6 +73,40 @@ func (l *loader) loose(n *node, job *Job) {
 		if e.Part.Value != "" && slices.ContainsFunc(job.Loose, func(o Loose) bool { return o.Part.Value == e.Part.Value }) {
 			l.faultf(e.Part.Pos, "each part once", "%s is loose already", e.Part.Value)
 		}
+		if e.Stands = f.sub("stands").stands(); e.Stands != nil && whole {
+			l.standsThere(job, &e)
+		}
 		job.Loose = append(job.Loose, e)
+	}
+}
+
+// stands reads where a thing bought stands; nil if it is not said.
+func (f *fields) stands() *Stands {
+	if f == nil {
+		return nil
+	}
+	return &Stands{
+		Pos: f.n.pos, On: f.jointRef(f.val("on")), Face: Face(f.word("face")), Diameter: f.length("diameter"), Length: f.length("length"),
+		Flange: f.length("flange"), Shaft: f.length("shaft"), ShaftEnd: f.length("shaft-length"),
+	}
+}
+
+// standsThere checks that a thing that stands is bought, and has holes or a step to stand on.
+func (l *loader) standsThere(job *Job, e *Loose) {
+	s, n := e.Stands, len(l.errs)
+	if e.Item.Value == "" {
+		l.faultf(s.Pos, "item: what is bought, or no stands", "stands is for what is bought, and %s is made", e.Part.Value)
+	}
+	if s.On.Set() {
+		l.jointFeature(job, s.On)
+	}
+	p := job.Part(s.On.Part)
+	if len(l.errs) > n || p == nil || len(l.doubt[p].errs) > 0 {
+		return
+	}
+	holes := p.Outline != nil && slices.ContainsFunc(p.Holes, func(g HoleGroup) bool { return g.Name.Value == s.On.Feature })
+	step := p.Profile != nil && slices.ContainsFunc(p.Profile.Outside, func(o Step) bool { return o.Name.Value == s.On.Feature })
+	if !holes && !step {
+		l.faultf(s.On.Pos, "holes of a plate, or an outside step of a turned part", "nothing stands on %s.%s", s.On.Part, s.On.Feature)
 	}
 }

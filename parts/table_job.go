@@ -214,8 +214,22 @@ var looseGroup = &Group{
 		{Name: "first", Type: YesType, Means: "it is put in before the two of that joint meet", Default: "no"},
 		{Name: "kg", Type: NumberType, Means: "mass of the item", Unit: "kg", Low: 0.01, High: 100_000},
 		{Name: "lb", Type: NumberType, Means: "mass of the item, in pounds", Unit: "lb", Low: 0.01, High: 200_000},
+		{Name: "stands", Type: KeysType, Means: "where the item stands and how large it is, for one that is round and runs with a shaft: a motor or a coupling", Group: standsGroup},
 		{Name: "buy", Type: TextType, Means: "what it is fastened with, as ordered: a line of the list to buy", Example: "screw #8-32 UNC x 5/8 in, socket head"},
 		{Name: "count", Type: CountType, Means: "how many of buy, for all copies; without buy, of the item", Default: "1", Low: 1, High: maxCount},
+	},
+}
+
+var standsGroup = &Group{
+	Name: "stands", Means: "Where a motor or a coupling stands, and its sizes, measured or from the maker's sheet.", Example: "{on: motor-adapter.motor, diameter: 220, length: 400}",
+	Keys: []Key{
+		{Name: "on", Type: RefType, Need: true, Means: "the holes of a plate that its flange is bolted to, or the outside step of a shaft that it sits on from its shoulder outward", Example: "on: motor-adapter.motor, or auger-shaft.drive"},
+		{Name: "face", Type: WordType, Means: "of the plate, the one it stands on; where the job has a motor that drives a shaft, the one away from that", Words: []string{string(Front), string(Back)}},
+		{Name: "diameter", Type: SizeType, Means: "the largest of its body", Default: "the body is left out"},
+		{Name: "length", Type: SizeType, Means: "of a motor from the plate to its end, of a coupling as a whole", Default: "the body is left out"},
+		{Name: "flange", Type: SizeType, Means: "outside diameter of its flange", Default: "by IEC 60072-1 or NEMA MG 1 for those holes"},
+		{Name: "shaft", Type: SizeType, Means: "diameter of its shaft end", Default: "by the frame of a motor without gear"},
+		{Name: "shaft-length", Type: SizeType, Means: "of its shaft end, from the plate's face", Default: "by the frame of a motor without gear"},
 	},
 }
 

@@ -2,7 +2,6 @@ package joint
 
 import (
 	"slices"
-	"strings"
 
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
@@ -40,8 +39,7 @@ func (j *making) putIn(t *joint, when putWhen) {
 		if comes != when || e.After.Value != t.in.Name.Value {
 			continue
 		}
-		short, _, _ := strings.Cut(title, ",")
-		t.out.PutIn = append(t.out.PutIn, short)
+		t.out.PutIn = append(t.out.PutIn, words.Head(title))
 		s := plan.JointStep{Title: "Put in", Do: []string{title + ": " + e.How.Value}}
 		if e.MassKg > plan.LiftKg {
 			s.Caution = "It is " + t.w.RoundMass(e.MassKg, 1) + ": " + t.w.Carriers(e.MassKg) + "."

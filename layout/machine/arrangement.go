@@ -7,6 +7,7 @@ import (
 
 	"centrepop/layout/assembly"
 	"centrepop/layout/plan"
+	"centrepop/layout/words"
 )
 
 // alongAxis is the plane of the axis and TOP: front at the left, TOP up.
@@ -67,7 +68,7 @@ func (s *stage) look(view *plan.View, plane assembly.Pose, bodies []assembly.Bod
 			line = append(line, xy(p.X, p.Y))
 		}
 		view.Lines = append(view.Lines, line)
-		item := s.item[s.Of[l.ID].Part]
+		item := s.itemOf(l.ID)
 		at := plan.Place{Item: item, AtMm: rect{line[0], line[1]}.centre()}
 		switch long := distance(line[0], line[1]); {
 		case item == 0 || long <= longest[item]:
@@ -90,6 +91,12 @@ func (s *stage) names(out *plan.Arrangement, cut map[int]bool) {
 	add := func(list *[]string, name string) {
 		if t := s.model(name).Out.Title; !cut[s.item[name]] && !slices.Contains(*list, t) {
 			*list = append(*list, t)
+		}
+	}
+	out.Bought = s.stand
+	for _, e := range s.job.Loose {
+		if name := words.Head(e.Item.Value); name != "" && e.MassKg > 0 && !slices.Contains(s.stand, name) && !slices.Contains(out.ByHand, name) {
+			out.ByHand = append(out.ByHand, name)
 		}
 	}
 	for _, b := range s.Bodies {

@@ -36,7 +36,9 @@ func (m *Machine) bought(j *plan.JointPlan) {
 type role struct {
 	kind  kind
 	joint string // with whose step it comes, by name; empty for what rides on a part
-	on    string // the part that it rides on from the start, a seal on the one it is pressed into
+	on    string // the part that it is on, without a joint from the start
+	loose int    // of what stands: its place among the job's loose things
+	runs  bool   // it sits on a shaft, and its halves come one by one
 }
 
 type kind int
@@ -47,7 +49,11 @@ const (
 	aCup
 	aCone
 	aSeal
+	aStanding // a motor or a coupling
 )
+
+// rides tells whether a body is on its part from the start, as a seal is.
+func (m *Machine) rides(id string) bool { r := m.roles[id]; return r.on != "" && r.joint == "" }
 
 // add stands a bought body in the machine.
 func (m *Machine) add(b assembly.Body, r role) {

@@ -3,7 +3,6 @@ package machine
 import (
 	"math"
 	"slices"
-	"strings"
 
 	"centrepop/layout/assembly"
 	"centrepop/layout/plan"
@@ -61,15 +60,14 @@ func (v *viewed) hold(into assembly.Vec) *plan.Hold {
 // something bought and weighed is on, whose place no joint gives, it is not known.
 func (v *viewed) balance(out *plan.Hold, after []assembly.Body) {
 	var later []string
-	for _, e := range v.job.Loose {
+	for k, e := range v.job.Loose {
 		i := slices.IndexFunc(v.joints, func(j *plan.JointPlan) bool { return j.Name == e.After.Value })
 		switch {
-		case e.MassKg <= plan.LiftKg || i < 0:
+		case e.MassKg <= plan.LiftKg || i < 0 || slices.ContainsFunc(v.stand, func(id string) bool { return v.roles[id].loose == k }) && v.joints[i].N <= v.j.N:
 		case v.joints[i].N < v.j.N:
 			return
 		default:
-			short, _, _ := strings.Cut(words.Capital(e.Item.Value), ",")
-			later = append(later, short)
+			later = append(later, words.Head(e.Item.Value))
 		}
 	}
 	if s, ok := assembly.Standing(v.bodiesOf(v.j.N-1, v.Bodies[v.lowest].ID), up); ok && s.MarginMm < 0 {

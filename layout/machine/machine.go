@@ -79,6 +79,7 @@ func Of(job *parts.Job, models []*part.Model, joints []*plan.JointPlan) *Machine
 		m.bought(j)
 	}
 	m.seals()
+	m.stood()
 	return m
 }
 

@@ -239,12 +239,13 @@ func (v *viewed) shapes(plane assembly.Pose, win rect) (out []plan.Shape, centre
 	for _, joined := range []bool{true, false} {
 		for i := range v.Bodies {
 			b := &v.Bodies[i]
-			of, made := v.Of[b.ID]
-			if !made || !v.stands[b.ID] || (b == v.mover || b == v.still) != joined {
+			item := v.itemOf(b.ID)
+			if item == 0 || !v.stands[b.ID] || (b == v.mover || b == v.still) != joined {
 				continue
 			}
 			if r, ok := extent(plane, b); ok && win.touches(r) {
-				add(plan.Shape{Kind: v.kindIn(plane, b), Item: v.item[of.Part], Title: v.title(b.ID), New: b == v.mover, Loops: v.cut(plane, b)})
+				isNew := b == v.mover || v.roles[b.ID].kind == aStanding && v.roles[b.ID].joint == v.j.Name
+				add(plan.Shape{Kind: v.kindIn(plane, b), Item: item, Title: v.title(b.ID), New: isNew, Loops: v.cut(plane, b)})
 			}
 		}
 	}

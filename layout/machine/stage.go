@@ -22,6 +22,7 @@ type stage struct {
 	ends     [][]string          // of each joint: all bodies it ties together
 	tying    map[string][]int    // for each body: the joints that tie it, first to last
 	riders   map[string][]string // of each part: what rides on it from the start
+	stand    []string            // motors and couplings
 	cuts     map[cutKey][][]plan.XY
 }
 
@@ -44,7 +45,10 @@ func newStage(m *Machine) *stage {
 		s.body[id], s.order[id] = &m.Bodies[i], i
 		r := m.roles[id]
 		bought[r.joint] = append(bought[r.joint], id)
-		if r.on != "" {
+		if r.kind == aStanding {
+			s.stand = append(s.stand, id)
+		}
+		if m.rides(id) {
 			s.riders[r.on] = append(s.riders[r.on], id)
 		}
 	}
@@ -126,8 +130,19 @@ func (s *stage) axisOf(j *plan.JointPlan) (assembly.Pose, bool) {
 	return pose.Of(onAxis(&j.Placed[0]).Inverse()), ok
 }
 
-// kindIn is how a part is drawn in a plane.
+// itemOf is the number of a body in the list of parts and of what stands, from 1; 0 for another.
+func (s *stage) itemOf(id string) int {
+	if r := s.roles[id]; r.kind == aStanding {
+		return len(s.models) + 1 + slices.Index(s.stand, id)
+	}
+	return s.item[s.Of[id].Part]
+}
+
+// kindIn is how a part, or what stands, is drawn in a plane.
 func (s *stage) kindIn(plane assembly.Pose, b *assembly.Body) plan.ShapeKind {
+	if b.Bought {
+		return plan.ShapeScrew
+	}
 	outside, inside := s.model(s.Of[b.ID].Part).Sides()
 	if len(outside) > 0 && len(inside) == 0 && holds(plane, b.Pose) {
 		return plan.ShapeBar
@@ -161,7 +176,7 @@ func (s *stage) screwsIn(plane assembly.Pose, j *plan.JointPlan) []plan.Shape {
 		}
 	}
 	for _, id := range s.ends[j.N-1][2:] {
-		if b := s.body[id]; b != nil && (b.Bought || j.Bolt != nil) {
+		if b := s.body[id]; b != nil && (b.Bought || j.Bolt != nil) && s.roles[id].kind != aStanding {
 			if first == nil {
 				first = b
 			}

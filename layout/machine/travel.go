@@ -20,14 +20,16 @@ func (m *Machine) travel() []look {
 		so.of[m.Bodies[i].ID] = &[]int{i}
 	}
 	for _, b := range m.Bodies {
-		if on := m.roles[b.ID].on; on != "" {
+		if on := m.roles[b.ID].on; m.rides(b.ID) {
 			so.unite(on, b.ID)
 		}
 	}
 	m.ways = make([][]plan.Trap, len(m.joints))
 	for n, j := range m.joints {
 		so.wrongWays(n, j)
+		so.stand(j, true)
 		so.join(j)
+		so.stand(j, false)
 	}
 	return so.looks
 }
@@ -72,6 +74,21 @@ func (s *soFar) join(j *plan.JointPlan) {
 	s.drive(j, free, *s.of[a])
 	for _, id := range screws {
 		s.unite(a, id)
+	}
+}
+
+// stand brings the motors and couplings of a joint, those before the two meet or after. What
+// sits on a shaft comes in halves, whose way is not looked at.
+func (s *soFar) stand(j *plan.JointPlan, first bool) {
+	for k := range s.m.Bodies {
+		r := s.m.roles[s.m.Bodies[k].ID]
+		if r.kind != aStanding || r.joint != j.Name || s.m.job.Loose[r.loose].First != first {
+			continue
+		}
+		if !r.runs {
+			s.come(j, []int{k}, *s.of[r.on])
+		}
+		s.unite(r.on, s.m.Bodies[k].ID)
 	}
 }
 

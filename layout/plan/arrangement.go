@@ -9,6 +9,9 @@ type Arrangement struct {
 	// the front view, ByHand those that no joint fastens and a step puts in, Floating
 	// those that nothing places; all by title.
 	Beside, ByHand, Floating []string
+	// Bought are the motors and couplings that stand in it, by title: the items after
+	// the parts.
+	Bought []string
 }
 
 // View is what is seen in one direction: x to the right and y up on paper, in mm

@@ -187,6 +187,7 @@ const (
 	WeldPast       ProblemKind = "weld-past"
 	FlightWide     ProblemKind = "flight-wide"
 	PartsFloat     ProblemKind = "parts-float"
+	BodyUnknown    ProblemKind = "body-unknown"
 	PlaceLacking   ProblemKind = "place-lacking"
 	PlaceOpen      ProblemKind = "place-open"
 	PlaceMisses    ProblemKind = "place-misses"

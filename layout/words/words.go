@@ -28,6 +28,12 @@ func first(s string, letter func(rune) rune) string {
 	return s
 }
 
+// Head is a text up to its first comma, with a capital letter.
+func Head(s string) string {
+	head, _, _ := strings.Cut(s, ",")
+	return Capital(head)
+}
+
 // Degrees lists angles: "30°, 90°, …", at most eight.
 func Degrees(angles []float64) string {
 	var t []string

@@ -137,8 +137,10 @@ func (r *arranger) front() (sheet *draw.Sheet, listed, whole bool) {
 		if s.Item == 0 {
 			continue
 		}
-		title := r.pl.Parts[s.Item-1].Title
-		d.Add(draw.Link{Path: p.Path(s.Loops), To: title})
+		title := r.sheetOf(s.Item)
+		if title != "" {
+			d.Add(draw.Link{Path: p.Path(s.Loops), To: title})
+		}
 		if !seen[s.Item] {
 			seen[s.Item] = true
 			x, y := p.At(picture.Metal(s.Loops))
@@ -147,7 +149,7 @@ func (r *arranger) front() (sheet *draw.Sheet, listed, whole bool) {
 	}
 	for _, q := range v.Behind {
 		x, y := p.At(q.AtMm)
-		spots = append(spots, picture.Spot{N: q.Item, X: x, Y: y, To: r.pl.Parts[q.Item-1].Title})
+		spots = append(spots, picture.Spot{N: q.Item, X: x, Y: y, To: r.sheetOf(q.Item)})
 	}
 	p.Centres(d, append(slices.Clone(v.Centres), [2]plan.XY{{XMm: v.MinMm.XMm - 3*scale}, {XMm: v.MaxMm.XMm + 3*scale}}))
 	box := r.sized(d, p, v, rowMm)
@@ -155,6 +157,14 @@ func (r *arranger) front() (sheet *draw.Sheet, listed, whole bool) {
 	d.Add(draw.Text{XMm: room.X0, YMm: box.Y0 + 6, SizeMm: draw.TextMm, Bold: true, Content: "FRONT ◄"},
 		draw.TopArrow(room.X0+4, box.Y1-8, 7), draw.Text{XMm: room.X0, YMm: box.Y1 - 13, SizeMm: draw.TextMm, Bold: true, Content: "TOP"})
 	return sheet, listed || r.corner(sheet, p, spots, room), whole
+}
+
+// sheetOf is the title of the sheets of an item; empty for one that is bought.
+func (r *arranger) sheetOf(item int) string {
+	if item > len(r.pl.Parts) {
+		return ""
+	}
+	return r.pl.Parts[item-1].Title
 }
 
 // leastColumnMm is the least width of a column beside the view for the list.
@@ -326,10 +336,14 @@ func (r *arranger) list() draw.Table {
 		t.Columns = append(t.Columns, draw.Column{Head: "No.", Bold: true, Align: draw.Centre}, draw.Column{Head: "Part", Flex: true, Leads: true},
 			draw.Column{Head: "off", Align: draw.Centre}, draw.Column{Head: "Material"})
 	}
-	half := (len(r.pl.Parts) + 1) / 2
+	made := len(r.pl.Parts)
+	half := (made + len(r.a.Bought) + 1) / 2
 	cells := func(i int) []string {
-		if i >= len(r.pl.Parts) {
+		switch {
+		case i >= made+len(r.a.Bought):
 			return make([]string, 4)
+		case i >= made:
+			return []string{strconv.Itoa(i + 1), r.a.Bought[i-made], "1", "bought"}
 		}
 		p := r.pl.Parts[i]
 		return []string{strconv.Itoa(i + 1), p.Title, strconv.Itoa(p.Quantity), p.Material}

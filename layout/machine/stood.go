@@ -1,0 +1,140 @@
+package machine
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+
+	"centrepop/layout/assembly"
+	"centrepop/layout/measured"
+	"centrepop/layout/part"
+	"centrepop/layout/plan"
+	"centrepop/layout/words"
+	"centrepop/parts"
+)
+
+// flangeMm is how thick a flange of a motor is taken for: thin, as no job gives it. Common
+// practice, no source.
+const flangeMm = 10.0
+
+// stood adds the motors and couplings of which the job says where they stand.
+func (m *Machine) stood() {
+	for k := range m.job.Loose {
+		e := &m.job.Loose[k]
+		pose, ok := assembly.Still, false
+		if e.Stands != nil && !e.Off {
+			pose, ok = m.poses[Instance{e.Stands.On.Part, e.Stands.On.Copy}.id()]
+		}
+		if !ok {
+			continue
+		}
+		name := words.Head(e.Item.Value)
+		b := assembly.Body{ID: name, MassKg: e.MassKg, DensityKgM3: steelKgM3}
+		for n := 2; m.roles[b.ID].kind != 0; n++ {
+			b.ID = fmt.Sprintf("%s %d", name, n)
+		}
+		r := m.model(e.Stands.On.Part)
+		var at assembly.Pose
+		if g := groupNamed(r, e.Stands.On.Feature); g != nil {
+			at, b.Solid, ok = m.onPlate(e.Stands, r, g, pose)
+		} else {
+			at, b.Solid, ok = m.onStep(e.Stands, r)
+		}
+		if !ok {
+			continue
+		}
+		if b.Pose = pose.Of(at); e.Stands.Diameter.Mm == 0 || e.Stands.Length.Mm == 0 {
+			m.Problems = append(m.Problems, plan.Problem{Joint: e.After.Value, Kind: plan.BodyUnknown, Pos: e.Stands.Pos, Args: []plan.Arg{plan.Named(name)}})
+		}
+		for _, o := range m.Bodies {
+			if m.roles[o.ID].kind == aStanding {
+				m.allow(o.ID, b.ID, math.Inf(1)) // a coupling on the shaft of its motor
+			}
+		}
+		on := Instance{r.Part.Name.Value, e.Stands.On.Copy}.id()
+		m.allow(b.ID, on, fitMm)
+		m.add(b, role{kind: aStanding, joint: e.After.Value, on: on, loose: k, runs: groupNamed(r, e.Stands.On.Feature) == nil})
+	}
+}
+
+// onPlate is a motor on the face of a plate, in the plate's frame: z along its axis, from the
+// face to its end. ok is false where nothing tells which face that is.
+func (m *Machine) onPlate(s *parts.Stands, r *part.Model, g *part.Group, plate assembly.Pose) (at assembly.Pose, solid *assembly.Solid, ok bool) {
+	var middle plan.XY
+	for _, q := range g.Points {
+		q = seenFront(g, q)
+		middle = middle.Plus(plan.XY{XMm: q.XMm / float64(len(g.Points)), YMm: q.YMm / float64(len(g.Points))})
+	}
+	face := s.Face
+	if face == "" {
+		face = m.faceAway(plate.Z)
+	}
+	at = assembly.Move(assembly.Vec{X: middle.XMm, Y: middle.YMm})
+	if face == parts.Back {
+		at = assembly.Frame(assembly.Vec{X: middle.XMm, Y: middle.YMm, Z: -r.LengthMm()}, assembly.AxisZ.Times(-1), assembly.AxisY)
+	}
+	solid = m.motorSolid(s, r, g)
+	return at, solid, face != "" && solid != nil
+}
+
+// faceAway is the face of a plate that looks away from the end of the shaft which the motor drives,
+// and with both ends on one side the other, as out points from its front; empty where the job has no such shaft.
+func (m *Machine) faceAway(out assembly.Vec) parts.Face {
+	motor := m.job.Motor
+	if motor == nil || !motor.Drives.Set() {
+		return ""
+	}
+	shaft := m.standing(Instance{motor.Drives.Part, motor.Drives.Copy})
+	if shaft == nil {
+		return ""
+	}
+	if (shaft.Pose.Z.Dot(out)*m.driven(motor.Drives) > 0) == motor.InLine() {
+		return parts.Front
+	}
+	return parts.Back
+}
+
+// motorSolid is a motor with its flange at z = 0 and its shaft below, as far as it is known; nil
+// where nothing of it is.
+func (m *Machine) motorSolid(s *parts.Stands, r *part.Model, g *part.Group) *assembly.Solid {
+	var bore float64
+	if r.Part.Bore != nil {
+		bore = r.Part.Bore.Size.Nominal.Mm
+	}
+	face, _ := measured.FaceOf(g.Hole.Pattern.PCD.Mm, bore)
+	var end measured.ShaftEnd
+	if motor := m.job.Motor; motor != nil && motor.OutRPM.Value == 0 {
+		end, _ = measured.FrameShaft(motor.Frame.Value)
+	}
+	var out []assembly.Simple
+	round := func(diameterMm, lowMm, highMm float64) {
+		if diameterMm > 0 && highMm > lowMm {
+			out = append(out, assembly.Cylinder(diameterMm/2, lowMm, highMm))
+		}
+	}
+	round(cmp.Or(s.Flange.Mm, face.OutsideMm), 0, flangeMm)
+	round(s.Diameter.Mm, flangeMm, s.Length.Mm)
+	round(face.SpigotMm, -face.SpigotHeightMm, 0)
+	round(cmp.Or(s.Shaft.Mm, end.DiameterMm), -cmp.Or(s.ShaftEnd.Mm, end.LengthMm), -face.SpigotHeightMm)
+	if len(out) == 0 {
+		return nil
+	}
+	return assembly.Of(out...)
+}
+
+// onStep is a coupling on the step of a shaft, in the shaft's frame: z along its axis, from the
+// shoulder of the step to the nearer end and beyond.
+func (m *Machine) onStep(s *parts.Stands, r *part.Model) (at assembly.Pose, solid *assembly.Solid, ok bool) {
+	outside, _ := r.Sides()
+	for _, step := range outside {
+		if step.Name != s.On.Feature || s.Diameter.Mm <= step.Size.NominalMm || s.Length.Mm == 0 {
+			continue
+		}
+		at = assembly.Move(assembly.Vec{Z: -step.ToMm})
+		if m.driven(s.On) < 0 {
+			at = assembly.Frame(assembly.Vec{Z: -step.FromMm}, assembly.AxisZ.Times(-1), assembly.AxisY)
+		}
+		return at, assembly.Of(assembly.Tube(s.Diameter.Mm/2, step.Size.NominalMm/2, 0, s.Length.Mm)), true
+	}
+	return at, nil, false
+}

@@ -1,0 +1,163 @@
+package machine_test
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+	"testing"
+
+	"centrepop/layout/assembly"
+	"centrepop/layout/plan"
+)
+
+// A spindle with its driven end 14 before its flange, and a plate of 20 on that: the face of the
+// plate that looks out lies at 6, the shoulder of the driven end at −14.
+var motorParts = map[string]string{
+	"spindle.yaml": "part: spindle\ntitle: Spindle\nkind: turned\nmaterial: C45\nstock: {round: 510 mm, length: 90 mm}\nprofile:\n  outside:\n    - {name: drive, diameter: 38, length: 14}\n    - {name: flange, diameter: 500, length: 20}\nholes:\n  - {name: taps, face: front, circle: {pcd: 460, count: 4, first: 45}, size: M10 tap}\n",
+	"adapter.yaml": "part: adapter\ntitle: Adapter\nkind: plate\nmaterial: S235\nstock: {plate: 20 mm}\noutline: {rectangle: [500, 500]}\nbore: {diameter: 230 mm, fit: H7}\nholes:\n  - {name: motor, face: front, circle: {pcd: 265, count: 4, first: 45}, size: 14.5 mm}\n  - {name: screws, face: front, circle: {pcd: 460, count: 4, first: 45}, size: M10 clearance}\n  - {name: lid, face: front, circle: {pcd: 370, count: 4, first: 0}, size: M8 tap}\n",
+	"cup.yaml":     "part: cup\ntitle: Cup\nkind: turned\nmaterial: S235\nstock: {round: 410 mm, length: 310 mm}\nprofile:\n  outside: [{name: body, diameter: 340, length: 280}, {name: flange, diameter: 400, length: 20}]\n  inside: [{name: mouth, diameter: 100, length: 20}, {name: room, diameter: 310, length: 280}]\nholes:\n  - {name: screws, face: front, circle: {pcd: 370, count: 4, first: 0}, size: M8 clearance}\n",
+}
+
+// motorJob stands a motor on the plate, with more of its place, more on its plate and more
+// loose things.
+func motorJob(stands, plate, after string, more ...string) map[string]string {
+	job := "job: J\nunits: mm\nparts: [spindle.yaml, adapter.yaml, cup.yaml]\njoints:\n" +
+		"  - {name: plate, bolt: {through: adapter.screws, into: spindle.taps, bolt: M10 8.8}, face: back-on-front}\n" +
+		"  - {name: lid, bolt: {through: cup.screws, into: adapter.lid, bolt: M8 8.8}, face: back-on-front}\n" +
+		"loose:\n  - {item: \"gear motor, 2 kW\", how: on its flange, " + after + ", kg: 48, stands: {on: adapter.motor" + stands + "}}\n" + strings.Join(more, "") +
+		"motor: {kw: 2.2, volts: 400, phases: 3, speed: 1430, frame: 100L" + plate + ", rotation: clockwise, seen-from: drive-end, earth: foot, emergency-stop: front, drives: spindle.drive}\n"
+	files := map[string]string{"job.yaml": job}
+	for name, text := range motorParts {
+		files[name] = text
+	}
+	return files
+}
+
+// A motor stands on the face away from the end that it drives, with one that turns both ends to
+// one side on the other: its flange and spigot by IEC 60072-1 for 265 and 230 (300 outside, 4
+// high), its shaft by frame 100 (28 × 60) where no gear is between, its body as the job says.
+func TestMotorStands(t *testing.T) {
+	t.Parallel()
+	for name, c := range map[string]struct {
+		stands, plate string
+		out           float64 // way of its axis
+		low, high     float64 // along it, from the plate's face
+		radius        [3]float64
+		known         bool
+	}{
+		"by its standard": {"", "", 1, -60, 10, [3]float64{14, 115, 150}, false},
+		"with its body":   {", diameter: 220, length: 250", "", 1, -60, 250, [3]float64{14, 115, 110}, true},
+		"a wide body":     {", diameter: 306, length: 250", "", 1, -60, 250, [3]float64{14, 115, 153}, true},
+		"its own flange":  {", flange: 250, length: 250", "", 1, -60, 10, [3]float64{14, 115, 125}, false},
+		"with a gear":     {", diameter: 220, length: 250", ", output-speed: 30", 1, -4, 250, [3]float64{0, 115, 110}, true},
+		"its own shaft":   {", shaft: 50, shaft-length: 100", ", output-speed: 30", 1, -100, 10, [3]float64{25, 115, 150}, false},
+		"on the back":     {", face: back", "", -1, -60, 10, [3]float64{14, 115, 150}, false},
+		"on the front":    {", face: front", ", through: belt", 1, -60, 10, [3]float64{14, 115, 150}, false},
+		"beside":          {"", ", through: belt", -1, -60, 10, [3]float64{14, 115, 150}, false},
+	} {
+		m, _ := load(t, write(t, motorJob(c.stands, c.plate, "after: lid, first: yes")))
+		b := body(t, m, "Gear motor")
+		at := func(r, along float64) float64 { // the sign is exact
+			z := 6 + along
+			if c.out < 0 {
+				z = -14 - along
+			}
+			return b.Dist(assembly.Vec{X: r, Z: z})
+		}
+		box, face := b.Box(), 6.0
+		low, high := face+c.low, face+c.high
+		if c.out < 0 {
+			face = -14
+			low, high = face-c.high, face-c.low
+		}
+		if math.Abs(box.Low.Z-low) > 1e-6 || math.Abs(box.High.Z-high) > 1e-6 {
+			t.Errorf("%s: from %v to %v, want %v to %v", name, box.Low.Z, box.High.Z, low, high)
+		}
+		for i, along := range []float64{c.low + 0.1, -2, c.high - 0.1} {
+			if r := c.radius[i]; r > 0 && (at(r-0.1, along) > 0 || at(r+0.1, along) < 0) {
+				t.Errorf("%s: no %v across at %v: %v, %v", name, 2*r, along, at(r-0.1, along), at(r+0.1, along))
+			}
+		}
+		if kg, _, _ := b.Mass(); kg != 48 {
+			t.Errorf("%s: %v kg", name, kg)
+		}
+		unknown := slices.ContainsFunc(m.Problems, func(p plan.Problem) bool { return p.Kind == plan.BodyUnknown && p.Args[0].Text == "Gear motor" })
+		if unknown == c.known {
+			t.Errorf("%s: %+v", name, m.Problems)
+		}
+	}
+}
+
+// What is bought and round takes room: a motor whose shaft meets the spindle, and one that has to
+// come through a cup that is on already, but not one over which the cup comes. A coupling sits
+// on the driven end from its shoulder outward and may lie over the motor's shaft.
+func TestMotorTakesRoom(t *testing.T) {
+	t.Parallel()
+	const coupling = "  - {item: \"coupling, small\", how: on both shafts, after: plate, kg: 5, stands: {on: spindle.drive, diameter: %s, length: 70}}\n"
+	for name, c := range map[string]struct {
+		stands, after, more string
+		want                []string
+	}{
+		"free":              {", diameter: 220, length: 250, shaft: 20, shaft-length: 5", "after: lid, first: yes", "", nil},
+		"through the cup":   {", diameter: 220, length: 250, shaft: 20, shaft-length: 5", "after: lid", "", []string{"path-blocked Gear motor Cup"}},
+		"on the spindle":    {", diameter: 220, length: 250, shaft: 20, shaft-length: 80", "after: lid, first: yes", "", []string{"parts-overlap Spindle Gear motor"}},
+		"in the cup":        {", diameter: 316, length: 250, shaft: 20, shaft-length: 5", "after: lid, first: yes", "", []string{"parts-overlap Cup Gear motor"}},
+		"with a coupling":   {", diameter: 220, length: 250, shaft: 50, shaft-length: 5", "after: lid, first: yes", fmt.Sprintf(coupling, "80"), nil},
+		"a coupling in all": {", diameter: 220, length: 250, shaft: 50, shaft-length: 5", "after: lid, first: yes", fmt.Sprintf(coupling, "240"), []string{"parts-overlap Adapter Coupling"}},
+		"it is taken off":   {", diameter: 316, length: 250, shaft: 20, shaft-length: 80", "after: lid, off: yes", "", nil},
+	} {
+		m, _ := load(t, write(t, motorJob(c.stands, ", output-speed: 30", c.after, c.more)))
+		var got []string
+		for _, p := range m.Problems {
+			if p.Kind == plan.PartsOverlap || p.Kind == plan.PathBlocked {
+				got = append(got, fmt.Sprint(p.Kind, " ", p.Args[0].Text, " ", p.Args[1].Text))
+			}
+		}
+		if !slices.Equal(got, c.want) {
+			t.Errorf("%s: %q, want %q", name, got, c.want)
+		}
+		if c.more != "" {
+			boxed(t, m, "Coupling", assembly.Vec{X: -body(t, m, "Coupling").Solid.Box().High.X, Y: -body(t, m, "Coupling").Solid.Box().High.X, Z: -14}, assembly.Vec{X: body(t, m, "Coupling").Solid.Box().High.X, Y: body(t, m, "Coupling").Solid.Box().High.X, Z: 56})
+			if b := body(t, m, "Coupling"); b.Dist(assembly.Vec{X: 18.9, Z: -10}) < 0 || b.Dist(assembly.Vec{X: 19.1, Z: -10}) > 0 {
+				t.Error("the coupling is not bored for the step")
+			}
+		}
+	}
+}
+
+// What stands has the numbers after the parts: in the arrangement, where things weighed that
+// stand nowhere are named, and as what is new in the picture of its step.
+func TestMotorIsDrawn(t *testing.T) {
+	t.Parallel()
+	m, pl := load(t, write(t, motorJob(", diameter: 220, length: 250", ", output-speed: 30", "after: lid, first: yes",
+		"  - {item: \"gear motor, spare\", how: on it, after: plate, kg: 5, stands: {on: spindle.drive, diameter: 80, length: 70}}\n",
+		"  - {item: \"heater, 2 kg\", how: on it, after: plate, kg: 2}\n", "  - {item: lamp, how: on it, after: plate}\n")))
+	all := m.Pictures()
+	if want := []string{"Gear motor", "Gear motor 2"}; !slices.Equal(all.Bought, want) || !slices.Equal(all.ByHand, []string{"Heater"}) {
+		t.Errorf("%q bought, %q by hand", all.Bought, all.ByHand)
+	}
+	find := func(shapes []plan.Shape, item int) (out *plan.Shape) {
+		for i := range shapes {
+			if shapes[i].Item == item {
+				out = &shapes[i]
+			}
+		}
+		return out
+	}
+	for item, title := range map[int]string{4: "Gear motor", 5: "Gear motor 2"} {
+		s := find(all.Front.Shapes, item)
+		if s == nil || s.Title != title || s.Kind != plan.ShapeScrew {
+			t.Fatalf("item %d: %+v", item, s)
+		}
+		if in := find(pl.Joints[1].Pictures[0].Shapes, item); in == nil || in.New != (item == 4) {
+			t.Errorf("step 2 shows item %d as %+v", item, in)
+		}
+	}
+	if find(pl.Joints[0].Pictures[0].Shapes, 4) != nil || find(pl.Joints[0].Pictures[0].Shapes, 5) == nil {
+		t.Error("step 1 shows the motor, or not what stands with it")
+	}
+	if all.Front.MaxMm.XMm-all.Front.MinMm.XMm < 320 {
+		t.Errorf("%+v wide", all.Front.MaxMm)
+	}
+}

@@ -1,0 +1,66 @@
+package measured
+
+import (
+	"math"
+	"regexp"
+)
+
+// ShaftEnd is the end of a motor's shaft, in mm.
+type ShaftEnd struct{ DiameterMm, LengthMm float64 }
+
+// shaftEnds are the ends of the shafts of frames: IEC 60072-1 of four and more poles, from
+// memory, and NEMA MG 1, U by N-W, as tabled by makers.
+var shaftEnds = map[string]ShaftEnd{
+	"56": {9, 20}, "63": {11, 23}, "71": {14, 30}, "80": {19, 40}, "90": {24, 50}, "100": {28, 60}, "112": {28, 60}, "132": {38, 80},
+	"160": {42, 110}, "180": {48, 110}, "200": {55, 110}, "225": {60, 140}, "250": {65, 140}, "280": {75, 140},
+	"42": {9.525, 28.575}, "48": {12.7, 38.1}, "56C": {15.875, 47.625}, "143": {22.225, 57.15}, "145": {22.225, 57.15},
+	"182": {28.575, 69.85}, "184": {28.575, 69.85}, "213": {34.925, 85.725}, "215": {34.925, 85.725}, "254": {41.275, 101.6}, "256": {41.275, 101.6},
+	"284": {47.625, 117.475}, "286": {47.625, 117.475}, "324": {53.975, 133.35}, "326": {53.975, 133.35},
+}
+
+// frameName is a frame: of IEC with the letters of its length, of NEMA with T and C for
+// the shaft and the face.
+var frameName = regexp.MustCompile(`^(56)-?(?:C|HC|J)$|^(\d{2,3})(?: ?[SML]\d?| ?TC?| ?TCH)?$`)
+
+// FrameShaft is the shaft end of a motor by the frame on its plate, such as 100L or 184TC;
+// ok is false for a frame that is not tabled. A bare 56 is that of IEC.
+func FrameShaft(frame string) (end ShaftEnd, ok bool) {
+	m := frameName.FindStringSubmatch(frame)
+	if m == nil {
+		return end, false
+	}
+	name := m[2]
+	if m[1] != "" {
+		name = "56C"
+	}
+	end, ok = shaftEnds[name]
+	return end, ok
+}
+
+// Face is the mounting face of a motor, in mm: its bolt circle, its spigot, its outside
+// diameter, and how far the spigot stands out.
+type Face struct{ PitchMm, SpigotMm, OutsideMm, SpigotHeightMm float64 }
+
+// cFaces are the faces of NEMA MG 1: AJ, AK, BD and BB, as tabled by makers.
+var cFaces = []Face{
+	{95.25, 76.2, 142.875, 3.175}, {149.225, 114.3, 165.1, 3.175}, {184.15, 215.9, 254, 6.35}, {228.6, 266.7, 285.75, 6.35}, {279.4, 317.5, 339.725, 6.35},
+}
+
+// FaceOf is the mounting face with a bolt circle and a spigot for a bore, both within
+// 0.5 mm, of IEC 60072-1 or NEMA MG 1; ok is false where there is none.
+func FaceOf(pitchMm, boreMm float64) (face Face, ok bool) {
+	fits := func(f Face) bool {
+		return math.Abs(f.PitchMm-pitchMm) < pitchMatchMm && math.Abs(f.SpigotMm-boreMm) < pitchMatchMm
+	}
+	for _, z := range sizes {
+		if f := (Face{z.m, z.n, z.p, z.t}); fits(f) {
+			return f, true
+		}
+	}
+	for _, f := range cFaces {
+		if fits(f) {
+			return f, true
+		}
+	}
+	return face, false
+}

@@ -1,0 +1,60 @@
+package measured
+
+import (
+	"encoding/csv"
+	"fmt"
+	"os"
+	"testing"
+)
+
+// TestShaftEnds holds every row against the reference file, which says how far it is
+// checked itself.
+func TestShaftEnds(t *testing.T) {
+	t.Parallel()
+	f, err := os.Open("../../testdata/reference/motor_frames.csv")
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer f.Close()
+	rows, err := csv.NewReader(f).ReadAll()
+	if err != nil || len(rows) != len(shaftEnds)+1 {
+		t.Fatalf("%d rows of %d: %v", len(rows), len(shaftEnds), err)
+	}
+	for _, row := range rows[1:] {
+		if got, ok := FrameShaft(row[0]); !ok || fmt.Sprint(got.DiameterMm) != row[1] || fmt.Sprint(got.LengthMm) != row[2] {
+			t.Errorf("%v: %+v", row, got)
+		}
+	}
+}
+
+// A frame has letters for its length, its shaft and its face.
+func TestFrameShaft(t *testing.T) {
+	t.Parallel()
+	for frame, mm := range map[string]float64{
+		"100L": 28, "90 S": 24, "132M2": 38, "184TC": 28.575, "184T": 28.575, "56-C": 15.875, "56HC": 15.875, "56J": 15.875, "56": 9, "215 TC": 34.925, "254TCH": 41.275,
+		"": 0, "99": 0, "100X": 0, "284TS": 0, "1000": 0, "flange 100": 0,
+	} {
+		if got, ok := FrameShaft(frame); got.DiameterMm != mm || ok != (mm > 0) {
+			t.Errorf("%q: %+v, %v, want %g", frame, got, ok, mm)
+		}
+	}
+}
+
+// The faces of NEMA MG 1 in inches, by two makers' charts (BD of frame 48, the largest with its
+// face; of 254): bolt circle AJ, spigot AK, outside BD, height BB. That of FF265 by IEC 60072-1.
+func TestFaceOf(t *testing.T) {
+	t.Parallel()
+	const inch = 25.4
+	for _, want := range []Face{
+		{3.75 * inch, 3 * inch, 5.625 * inch, inch / 8}, {5.875 * inch, 4.5 * inch, 6.5 * inch, inch / 8}, {7.25 * inch, 8.5 * inch, 10 * inch, inch / 4},
+		{9 * inch, 10.5 * inch, 11.25 * inch, inch / 4}, {11 * inch, 12.5 * inch, 13.375 * inch, inch / 4}, {265, 230, 300, 4},
+	} {
+		for off, fits := range map[float64]bool{0: true, 0.49: true, -0.49: true, 0.51: false, -0.51: false} {
+			got, ok := FaceOf(want.PitchMm+off, want.SpigotMm)
+			_, bored := FaceOf(want.PitchMm, want.SpigotMm-off)
+			if ok != fits || bored != fits || fits && fmt.Sprintf("%.3f", got) != fmt.Sprintf("%.3f", want) {
+				t.Errorf("%+v, %g off: %+v, %v, %v", want, off, got, ok, bored)
+			}
+		}
+	}
+}
