@@ -17,8 +17,8 @@ func TestBoughtThings(t *testing.T) {
 	if s := jointNamed(t, p, "delivery-die").Steps[0]; s.Title != "Put in" || s.N != 1 || !strings.HasPrefix(s.Do[0], "Screw M8 x 45 8.8, countersunk head") {
 		t.Errorf("%+v", s)
 	}
-	motor := jointNamed(t, p, "motor")
-	last := motor.Steps[len(motor.Steps)-1]
+	motor := jointNamed(t, p, "coupling-guard")
+	last := motor.Steps[1]
 	if !strings.HasPrefix(last.Do[0], "Gear motor 2.2 kW") || !strings.HasPrefix(last.Caution, "It is 48 kg: hoist or two people") {
 		t.Errorf("%+v", last)
 	}
@@ -31,7 +31,7 @@ func TestBoughtThings(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if got := motor.MassKg - jointNamed(t, pounds, "motor").MassKg; math.Abs(got-2.641) > 0.001 {
+	if got := motor.MassKg - jointNamed(t, pounds, "coupling-guard").MassKg; math.Abs(got-2.641) > 0.001 {
 		t.Errorf("48 kg less 100 lb: %v kg", got)
 	}
 }

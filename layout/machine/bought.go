@@ -50,6 +50,7 @@ const (
 	aCone
 	aSeal
 	aStanding // a motor or a coupling
+	aKey
 )
 
 // rides tells whether a body is on its part from the start, as a seal is.

@@ -80,6 +80,7 @@ func Of(job *parts.Job, models []*part.Model, joints []*plan.JointPlan) *Machine
 	}
 	m.seals()
 	m.stood()
+	m.keys()
 	return m
 }
 

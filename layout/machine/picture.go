@@ -160,10 +160,9 @@ func (v *viewed) planes(a, b *assembly.Body) ([]assembly.Pose, assembly.Vec) {
 // beyond is the way out to the first of a joint's screws or studs, if the cut
 // surface of their part does not reach out so far: in the corner of a plate.
 func (v *viewed) beyond(plane, axis assembly.Pose, part *assembly.Body) (assembly.Vec, bool) {
-	for _, id := range v.ends[v.j.N-1][2:] {
-		b := v.body[id]
-		if b == nil || v.j.Bolt == nil {
-			continue
+	for _, b := range v.fasteners(v.j) {
+		if v.j.Bolt == nil {
+			break
 		}
 		out := b.Pose.At.Sub(axis.At)
 		out = out.Sub(axis.Z.Times(out.Dot(axis.Z)))
@@ -239,12 +238,12 @@ func (v *viewed) shapes(plane assembly.Pose, win rect) (out []plan.Shape, centre
 	for _, joined := range []bool{true, false} {
 		for i := range v.Bodies {
 			b := &v.Bodies[i]
-			item := v.itemOf(b.ID)
-			if item == 0 || !v.stands[b.ID] || (b == v.mover || b == v.still) != joined {
+			item, r := v.itemOf(b.ID), v.roles[b.ID]
+			if item == 0 && r.kind != aKey || !v.stands[b.ID] || (b == v.mover || b == v.still) != joined {
 				continue
 			}
-			if r, ok := extent(plane, b); ok && win.touches(r) {
-				isNew := b == v.mover || v.roles[b.ID].kind == aStanding && v.roles[b.ID].joint == v.j.Name
+			if room, ok := extent(plane, b); ok && win.touches(room) {
+				isNew := b == v.mover || (r.kind == aStanding || r.kind == aKey) && r.joint == v.j.Name
 				add(plan.Shape{Kind: v.kindIn(plane, b), Item: item, Title: v.title(b.ID), New: isNew, Loops: v.cut(plane, b)})
 			}
 		}

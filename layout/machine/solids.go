@@ -16,7 +16,7 @@ import (
 const past = 1.0
 
 // solid is a part as a solid in the frame of its front view; depth d behind the
-// front face is z = −d. Chamfers of outlines, threads and fillets are left out.
+// front face is z = −d. Rounded edges of outlines, threads and fillets are left out.
 func solid(r *part.Model) *assembly.Solid {
 	p := r.Part
 	var s *assembly.Solid
@@ -27,8 +27,7 @@ func solid(r *part.Model) *assembly.Solid {
 		s = leaning(p.Frustum)
 	case p.Outline != nil && p.Outline.Shape == parts.CircleOutline:
 		// Turned, so that what shares its axis is judged by the exact sections.
-		rim := p.Outline.Width.Mm / 2
-		s = assembly.Of(assembly.Turned([]assembly.ZR{{Z: 0, R: rim}, {Z: -r.LengthMm(), R: rim}}, behind(r.Out.Section.Inner)))
+		s = assembly.Of(assembly.Turned(behind(r.Out.Section.Outer), behind(r.Out.Section.Inner)))
 	case p.Flight != nil:
 		s = helicoid(p.Flight)
 	case p.Bends != nil:
@@ -40,6 +39,7 @@ func solid(r *part.Model) *assembly.Solid {
 		if inner := r.Out.Section.Inner; len(inner) > 0 {
 			s = s.Cut(bore(inner))
 		}
+		s = s.Cut(bevels(r)...)
 	default:
 		s = assembly.Of(assembly.Turned(behind(r.Out.Section.Outer), behind(r.Out.Section.Inner)))
 	}
@@ -51,6 +51,9 @@ func solid(r *part.Model) *assembly.Solid {
 	}
 	for i := range r.Flats {
 		s = s.Cut(flats(&r.Flats[i].Row)...)
+	}
+	for i := range r.Keyways {
+		s = s.Cut(keyway(&r.Keyways[i])...)
 	}
 	if r.Clamp != nil {
 		s = s.Cut(split(&r.Clamp.Row, r.LengthMm()))

@@ -158,6 +158,17 @@ func holds(plane, axis assembly.Pose) bool {
 	return math.Abs(plane.Z.Dot(axis.Z)) < level && math.Abs(plane.Z.Dot(axis.At.Sub(plane.At))) < level
 }
 
+// fasteners are the screws and nuts of a joint, and the made studs.
+func (s *stage) fasteners(j *plan.JointPlan) (out []*assembly.Body) {
+	for _, id := range s.ends[j.N-1][2:] {
+		b, kind := s.body[id], s.roles[id].kind
+		if kind == aScrew || kind == aNut || b != nil && !b.Bought && j.Bolt != nil {
+			out = append(out, b)
+		}
+	}
+	return out
+}
+
 // screwsIn are the screws and made studs of a joint as a plane through its axis
 // shows them: those that it cuts, and where it cuts none, one turned into it at
 // each side, or of parts that share no axis those beside it moved straight into it.
@@ -175,13 +186,11 @@ func (s *stage) screwsIn(plane assembly.Pose, j *plan.JointPlan) []plan.Shape {
 			out = append(out, plan.Shape{Kind: plan.ShapeBar, Item: s.item[part], Title: s.model(part).Out.Title, Loops: loops})
 		}
 	}
-	for _, id := range s.ends[j.N-1][2:] {
-		if b := s.body[id]; b != nil && (b.Bought || j.Bolt != nil) && s.roles[id].kind != aStanding {
-			if first == nil {
-				first = b
-			}
-			add(s.cut(plane, b))
+	for _, b := range s.fasteners(j) {
+		if first == nil {
+			first = b
 		}
+		add(s.cut(plane, b))
 	}
 	pose, ok := s.poses[Instance{j.A.Part, j.A.Copy}.id()]
 	if len(out) > 0 || first == nil || !ok || !holds(plane, pose) {
@@ -207,9 +216,8 @@ func (s *stage) screwsIn(plane assembly.Pose, j *plan.JointPlan) []plan.Shape {
 // it until it lies in it, one for those that fall together.
 func (s *stage) movedIn(plane assembly.Pose, j *plan.JointPlan, add func([][]plan.XY)) {
 	var seen []plan.XY
-	for _, id := range s.ends[j.N-1][2:] {
-		first := s.body[id]
-		if first == nil || math.Abs(plane.Z.Dot(first.Pose.Z)) > level {
+	for _, first := range s.fasteners(j) {
+		if math.Abs(plane.Z.Dot(first.Pose.Z)) > level {
 			continue
 		}
 		b, at := *first, onPlane(plane, first.Pose.At)

@@ -77,15 +77,15 @@ func (s *soFar) join(j *plan.JointPlan) {
 	}
 }
 
-// stand brings the motors and couplings of a joint, those before the two meet or after. What
-// sits on a shaft comes in halves, whose way is not looked at.
+// stand brings the keys, motors and couplings of a joint, those before the two meet or after.
+// What sits on a shaft comes in halves, whose way is not looked at; nor is that of a key.
 func (s *soFar) stand(j *plan.JointPlan, first bool) {
 	for k := range s.m.Bodies {
 		r := s.m.roles[s.m.Bodies[k].ID]
-		if r.kind != aStanding || r.joint != j.Name || s.m.job.Loose[r.loose].First != first {
+		if r.kind != aStanding && r.kind != aKey || r.joint != j.Name || first != (r.kind == aKey || s.m.job.Loose[r.loose].First) {
 			continue
 		}
-		if !r.runs {
+		if r.kind == aStanding && !r.runs {
 			s.come(j, []int{k}, *s.of[r.on])
 		}
 		s.unite(r.on, s.m.Bodies[k].ID)

@@ -13,8 +13,7 @@ import (
 )
 
 // TestSolidsWeigh: the solids of small parts of every form weigh what package part works
-// out by formulas, but for threads, undercuts, keyways, laps and chamfers of outlines, which solids leave
-// out. Of each volume, middle and room are held. CENTREPOP_UPDATE=1 writes it anew.
+// out by formulas, but for threads, undercuts and laps, which solids leave out. Of each volume, middle and room are held. CENTREPOP_UPDATE=1 writes it anew.
 func TestSolidsWeigh(t *testing.T) {
 	t.Parallel()
 	var out strings.Builder

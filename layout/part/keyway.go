@@ -21,6 +21,7 @@ type Keyway struct {
 	across Sized   // floor to the far side of the round
 	cutter float64 // diameter of the side-and-face or Woodruff cutter; 0 for another tool
 	open   int     // how many of its ends run out of the metal
+	opens  [2]bool // which, the front one first
 }
 
 // keyways works out the keyways in the order of the drawing.
@@ -111,8 +112,8 @@ func (z *sizer) place(k *Keyway) {
 		Name: k.In.Name.Value, In: st.Name, Inside: st.Inside, ClockDeg: geom.Clean(math.Mod(k.In.Clock.Deg+360, 360)),
 		FromMm: from, ToMm: to, Woodruff: k.In.Disc.Value, DiameterMm: geom.Clean(dia), WidthMm: geom.Clean(k.key.WidthMm), HeightMm: geom.Clean(k.key.HeightMm), DepthMm: geom.Clean(depth),
 	}
-	for _, end := range [2]bool{false, true} {
-		if z.opensAt(st, end, from, to) {
+	for i, end := range [2]bool{false, true} {
+		if k.opens[i] = z.opensAt(st, end, from, to); k.opens[i] {
 			k.open++
 		}
 	}
@@ -146,6 +147,9 @@ func (s *Sizes) opensAt(st *Step, back bool, fromMm, toMm float64) bool {
 	next := stepAt(outside, beyond)
 	return next == nil || next.drawnRadius() < st.drawnRadius()
 }
+
+// Opens tells at which ends, the front one first, the keyway runs out of the metal.
+func (k *Keyway) Opens() [2]bool { return k.opens }
 
 // sunk tells whether it is the pocket of a Woodruff key.
 func (k *Keyway) sunk() bool { return k.Row.Woodruff != "" && !k.step.Inside }

@@ -1,0 +1,128 @@
+package machine
+
+import (
+	"math"
+	"slices"
+
+	"github.com/tdewolff/canvas"
+
+	"centrepop/layout/assembly"
+	"centrepop/layout/part"
+	"centrepop/parts/geom"
+)
+
+// keyway is what a keyway takes out of a round: from its floor outward in a shaft, inward in a
+// bore; with round ends where an end mill leaves them, or a disc's.
+func keyway(k *part.Keyway) []assembly.Simple {
+	row, round := &k.Row, k.Row.DiameterMm/2
+	from, to, half := -row.ToMm, -row.FromMm, row.WidthMm/2
+	opens := k.Opens()
+	if opens[0] {
+		to += past
+	}
+	if opens[1] {
+		from -= past
+	}
+	// z runs outward, y to the part's front, x clockwise seen from there.
+	at := assembly.Frame(assembly.Vec{}, assembly.Clock(1, row.ClockDeg), assembly.AxisZ)
+	if row.Inside {
+		return []assembly.Simple{assembly.Prism(assembly.Outline{assembly.RectangleLoop(assembly.Pt{X: -half, Y: from}, assembly.Pt{X: half, Y: to}, 0)}, 0, round+row.DepthMm).At(at)}
+	}
+	floor := round - row.DepthMm
+	if run := row.RunoutMm; run > 0 {
+		disc := (run*run + row.DepthMm*row.DepthMm) / row.DepthMm / 2 // its radius, by chord and height
+		var out []assembly.Simple
+		for _, y := range []float64{-row.FromMm, -row.ToMm} {
+			across := assembly.Frame(assembly.Vec{Y: y, Z: floor + disc}, assembly.AxisX, assembly.AxisY)
+			out = append(out, assembly.Cylinder(disc, -half, half).At(at.Of(across)))
+		}
+		if row.ToMm > row.FromMm {
+			out = append(out, assembly.Prism(assembly.Outline{assembly.RectangleLoop(assembly.Pt{X: -half, Y: -row.ToMm}, assembly.Pt{X: half, Y: -row.FromMm}, 0)}, floor, round+past).At(at))
+		}
+		return out
+	}
+	var ends [2]float64 // bulges of the front and the back one
+	if !opens[0] {
+		to, ends[0] = to-half, 1
+	}
+	if !opens[1] {
+		from, ends[1] = from+half, 1
+	}
+	loop := assembly.Loop{{Pt: assembly.Pt{X: half, Y: from}}, {Pt: assembly.Pt{X: half, Y: to}, Bulge: ends[0]}, {Pt: assembly.Pt{X: -half, Y: to}}, {Pt: assembly.Pt{X: -half, Y: from}, Bulge: ends[1]}}
+	return []assembly.Simple{assembly.Prism(assembly.Outline{loop}, floor, round+past).At(at)}
+}
+
+// bevels are what the chamfers of an outline that is not round take off, a wedge along each
+// straight piece of it and along short chords of its rounds; what lies between two chords
+// of a round stays.
+func bevels(r *part.Model) (out []assembly.Simple) {
+	const chordMm = 0.3
+	for i := range r.Part.Chamfers {
+		c := &r.Part.Chamfers[i]
+		front := c.Edge.Value == "outline-front"
+		if !front && c.Edge.Value != "outline-back" || c.Radius.Set() {
+			continue
+		}
+		pts := r.OutlinePath().Flatten(chordMm).Coords()
+		pts = slices.CompactFunc(pts, func(a, b canvas.Point) bool { return a == b })
+		if n := len(pts); n > 1 && pts[0] == pts[n-1] {
+			pts = pts[:n-1]
+		}
+		if geom.NewContour(r.OutlinePath()).AreaMm2() < 0 {
+			slices.Reverse(pts)
+		}
+		up := c.Size.Mm * math.Tan(c.Angle.Deg*math.Pi/180)
+		for k := range pts {
+			p, q := pts[k], pts[(k+1)%len(pts)]
+			along := assembly.Vec{X: q.X - p.X, Y: q.Y - p.Y}
+			at, outward := assembly.Vec{X: p.X, Y: p.Y}, along.Unit().Cross(assembly.AxisZ)
+			face, low, high := assembly.AxisZ, -along.Len(), 0.0
+			if !front {
+				face, at.Z = face.Times(-1), -r.LengthMm()
+				low, high = 0, along.Len()
+			}
+			wedge := []assembly.Pt{{X: -1.1 * up, Y: 0.1 * c.Size.Mm}, {X: 0.1 * up, Y: -1.1 * c.Size.Mm}, {X: 0.1 * up, Y: 0.1 * c.Size.Mm}}
+			out = append(out, assembly.Prism(assembly.Outline{assembly.PolygonLoop(wedge...)}, low, high).At(assembly.Pose{X: outward, Y: face, Z: outward.Cross(face), At: at}))
+		}
+	}
+	return out
+}
+
+// keys are those in the keyways of shafts: with the hub that slides over one, or with what stands
+// on its step.
+func (m *Machine) keys() {
+	for _, j := range m.joints {
+		if j.Slide != nil && j.Slide.Key != "" {
+			m.key(Instance{j.B.Part, j.B.Copy}, j.B.Feature, j.Name, Instance{j.A.Part, j.A.Copy}.id())
+		}
+	}
+	for _, b := range slices.Clone(m.Bodies) {
+		if r := m.roles[b.ID]; r.kind == aStanding && r.runs {
+			on := m.job.Loose[r.loose].Stands.On
+			m.key(Instance{on.Part, on.Copy}, on.Feature, r.joint, b.ID)
+		}
+	}
+}
+
+// key stands in the keyway of a step, and comes with a joint into a hub.
+func (m *Machine) key(on Instance, step, joint, hub string) {
+	pose, ok := m.poses[on.id()]
+	r := m.model(on.Part)
+	for i := range r.Keyways {
+		row := &r.Keyways[i].Row
+		if !ok || row.In != step || row.Inside || row.Woodruff != "" { // whose disc fills what is cut
+			continue
+		}
+		at := assembly.Frame(assembly.Vec{}, assembly.Clock(1, row.ClockDeg), assembly.AxisZ)
+		from, to := row.FromMm, row.ToMm
+		low := row.DiameterMm/2 - row.DepthMm
+		half := row.WidthMm / 2
+		loop := assembly.Outline{obround((to-from)/2-half, half)}
+		b := assembly.Body{ID: joint + " key", Solid: assembly.Of(assembly.Prism(loop, low, low+row.HeightMm)), Pose: pose.Of(at).Of(assembly.Move(assembly.Vec{Y: -(from + to) / 2})), DensityKgM3: steelKgM3}
+		m.add(b, role{kind: aKey, joint: joint, on: on.id()})
+		m.allow(b.ID, on.id(), fitMm)
+		if m.roles[hub].kind == aStanding {
+			m.allow(b.ID, hub, math.Inf(1)) // bored for it by the maker
+		}
+	}
+}
