@@ -98,7 +98,8 @@ func TestSmallGeometry(t *testing.T) {
 
 // TestWeldCorners: where a fillet round a joint of radius 30 at its upper end lies: from
 // inside or outside, on the end that is over the other by more than 0.5, at a shoulder that
-// is over 0.3 larger; a bevel or a bore wider than 0.3 makes it the last choice.
+// is over 0.3 larger; a bevel or a bore wider than 0.3 makes it the last choice. Its corner
+// reaches from end to end, at a shoulder as far as one likes.
 func TestWeldCorners(t *testing.T) {
 	t.Parallel()
 	stands := func(inner, outer [2]float64, from, to float64) *standingPart { // radii below, and above the joint's end
@@ -114,18 +115,18 @@ func TestWeldCorners(t *testing.T) {
 		want         weldEnd
 	}{
 		{"flush", surfaceEnd{stands([2]float64{30, 30}, [2]float64{40, 40}, 0, 100), 100}, surfaceEnd{stands([2]float64{20, 20}, [2]float64{30, 30}, 0, 100), 100}, 1, weldEnd{z: 100, r: 30, dir: 1, sides: []float64{1, -1}}},
-		{"0.5 over", surfaceEnd{stands([2]float64{30, 30}, [2]float64{40, 40}, 0, 100), 100}, surfaceEnd{stands([2]float64{20, 20}, [2]float64{30, 30}, 0, 100.5), 100.5}, 1, weldEnd{z: 100, r: 30, dir: 1, sides: []float64{1, -1}}},
-		{"more over", surfaceEnd{stands([2]float64{30, 30}, [2]float64{40, 40}, 0, 100), 100}, surfaceEnd{stands([2]float64{20, 20}, [2]float64{30, 30}, 0, 130), 130}, 1, weldEnd{z: 100, r: 30, dir: 1, rank: 1, sides: []float64{1}}},
-		{"0.5 under", surfaceEnd{stands([2]float64{30, 30}, [2]float64{40, 40}, 0, 100.5), 100.5}, surfaceEnd{stands([2]float64{20, 20}, [2]float64{30, 30}, 0, 100), 100}, 1, weldEnd{z: 100.5, r: 30, dir: 1, sides: []float64{1, -1}}},
-		{"more under", surfaceEnd{stands([2]float64{30, 30}, [2]float64{40, 40}, 0, 112), 112}, surfaceEnd{stands([2]float64{20, 20}, [2]float64{30, 30}, 0, 100), 100}, 1, weldEnd{z: 100, r: 30, dir: 1, depthMm: 12, sides: []float64{-1}}},
-		{"a shoulder", surfaceEnd{stands([2]float64{30, 30}, [2]float64{40, 40}, 0, 100), 100}, surfaceEnd{stands([2]float64{20, 20}, [2]float64{30, 35}, 0, 130), 130}, 1, weldEnd{z: 100, r: 35, dir: 1, rank: 1, sides: []float64{1}}},
-		{"hardly one", surfaceEnd{stands([2]float64{30, 30}, [2]float64{40, 40}, 0, 100), 100}, surfaceEnd{stands([2]float64{20, 20}, [2]float64{30, 30.29}, 0, 130), 130}, 1, weldEnd{z: 100, r: 30, dir: 1, rank: 1, sides: []float64{1}}},
+		{"0.5 over", surfaceEnd{stands([2]float64{30, 30}, [2]float64{40, 40}, 0, 100), 100}, surfaceEnd{stands([2]float64{20, 20}, [2]float64{30, 30}, 0, 100.5), 100.5}, 1, weldEnd{z: 100, r: 30, dir: 1, sides: []float64{1, -1}, cornerMm: 0.5}},
+		{"more over", surfaceEnd{stands([2]float64{30, 30}, [2]float64{40, 40}, 0, 100), 100}, surfaceEnd{stands([2]float64{20, 20}, [2]float64{30, 30}, 0, 130), 130}, 1, weldEnd{z: 100, r: 30, dir: 1, rank: 1, sides: []float64{1}, cornerMm: 30}},
+		{"0.5 under", surfaceEnd{stands([2]float64{30, 30}, [2]float64{40, 40}, 0, 100.5), 100.5}, surfaceEnd{stands([2]float64{20, 20}, [2]float64{30, 30}, 0, 100), 100}, 1, weldEnd{z: 100.5, r: 30, dir: 1, sides: []float64{1, -1}, cornerMm: 0.5}},
+		{"more under", surfaceEnd{stands([2]float64{30, 30}, [2]float64{40, 40}, 0, 112), 112}, surfaceEnd{stands([2]float64{20, 20}, [2]float64{30, 30}, 0, 100), 100}, 1, weldEnd{z: 100, r: 30, dir: 1, depthMm: 12, sides: []float64{-1}, cornerMm: 12}},
+		{"a shoulder", surfaceEnd{stands([2]float64{30, 30}, [2]float64{40, 40}, 0, 100), 100}, surfaceEnd{stands([2]float64{20, 20}, [2]float64{30, 35}, 0, 130), 130}, 1, weldEnd{z: 100, r: 35, dir: 1, rank: 1, sides: []float64{1}, cornerMm: math.Inf(1)}},
+		{"hardly one", surfaceEnd{stands([2]float64{30, 30}, [2]float64{40, 40}, 0, 100), 100}, surfaceEnd{stands([2]float64{20, 20}, [2]float64{30, 30.29}, 0, 130), 130}, 1, weldEnd{z: 100, r: 30, dir: 1, rank: 1, sides: []float64{1}, cornerMm: 30}},
 		{"a wider bore", surfaceEnd{stands([2]float64{30.31, 30}, [2]float64{40, 40}, 0, 100), 100}, surfaceEnd{stands([2]float64{20, 20}, [2]float64{30, 30}, 0, 100), 100}, 1, weldEnd{z: 100, r: 30, dir: 1, rank: 2, sides: []float64{1, -1}}},
 		{"hardly wider", surfaceEnd{stands([2]float64{30.29, 30}, [2]float64{40, 40}, 0, 100), 100}, surfaceEnd{stands([2]float64{20, 20}, [2]float64{30, 30}, 0, 100), 100}, 1, weldEnd{z: 100, r: 30, dir: 1, sides: []float64{1, -1}}},
 		{"a bevel", surfaceEnd{stands([2]float64{30, 30}, [2]float64{40, 40}, 0, 100), 100}, surfaceEnd{stands([2]float64{20, 20}, [2]float64{29.69, 29.69}, 0, 100), 100}, 1, weldEnd{z: 100, r: 30, dir: 1, rank: 2, sides: []float64{1, -1}}},
 		{"hardly one", surfaceEnd{stands([2]float64{30, 30}, [2]float64{40, 40}, 0, 100), 100}, surfaceEnd{stands([2]float64{20, 20}, [2]float64{29.71, 29.71}, 0, 100), 100}, 1, weldEnd{z: 100, r: 30, dir: 1, sides: []float64{1, -1}}},
-		{"over at the lower end", surfaceEnd{stands([2]float64{30, 30}, [2]float64{40, 40}, 10, 100), 10}, surfaceEnd{stands([2]float64{20, 20}, [2]float64{30, 30}, 0, 100), 0}, -1, weldEnd{z: 10, r: 30, dir: -1, rank: 1, sides: []float64{1}}},
-		{"under at the lower end", surfaceEnd{stands([2]float64{30, 30}, [2]float64{40, 40}, 0, 100), 0}, surfaceEnd{stands([2]float64{20, 20}, [2]float64{30, 30}, 10, 100), 10}, -1, weldEnd{z: 10, r: 30, dir: -1, depthMm: 10, sides: []float64{-1}}},
+		{"over at the lower end", surfaceEnd{stands([2]float64{30, 30}, [2]float64{40, 40}, 10, 100), 10}, surfaceEnd{stands([2]float64{20, 20}, [2]float64{30, 30}, 0, 100), 0}, -1, weldEnd{z: 10, r: 30, dir: -1, rank: 1, sides: []float64{1}, cornerMm: 10}},
+		{"under at the lower end", surfaceEnd{stands([2]float64{30, 30}, [2]float64{40, 40}, 0, 100), 0}, surfaceEnd{stands([2]float64{20, 20}, [2]float64{30, 30}, 10, 100), 10}, -1, weldEnd{z: 10, r: 30, dir: -1, depthMm: 10, sides: []float64{-1}, cornerMm: 10}},
 	} {
 		if got := newWeldEnd(c.dir, 30, c.outer, c.inner); !reflect.DeepEqual(got, c.want) {
 			t.Errorf("%s: %+v, want %+v", c.name, got, c.want)
