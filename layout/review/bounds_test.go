@@ -49,11 +49,22 @@ func TestBounds(t *testing.T) {
 		ring   = "part: p\nkind: turned\nmaterial: S235\nstock: {round: 210 mm}\nprofile:\n  outside: [{name: o, diameter: 200, length: 30}]\n  inside: [{name: i, diameter: %g, length: 30}]\n"
 		tube   = "part: p\nkind: turned\nmaterial: S235\nstock: {round: 70 mm}\nprofile:\n  outside: [{name: o, diameter: 60, length: 30}]\n  inside: [{name: i, diameter: %g, length: 30}]\n"
 		rim    = "part: p\nkind: flange\nmaterial: S235\nstock: {plate: 12 mm, cut: saw}\noutline: {circle: 100}\nbore: {diameter: %g}\n"
+		solid  = "part: p\nkind: turned\nmaterial: S235\nstock: {round: 70 mm}\nprofile:\n  outside: [{name: body, diameter: 60, length: 100}]\n"
+		bar    = "part: p\nkind: turned\nmaterial: S235\nstock: {round: %g mm}\nprofile:\n  outside: [{name: body, diameter: 60, length: 100}]\n"
 		stock  = "part: p\nkind: turned\nmaterial: S235\nstock: {round: 65 mm, length: %g mm}\nprofile:\n  outside: [{name: body, diameter: 60, length: 100}]\n"
 		screw  = "part: p\nkind: shaft\nmaterial: C45\nstock: {round: 30 mm}\nprofile:\n  outside: [{name: head, diameter: 20, length: 20}, {name: end, thread: M12x1.5, length: %g}]\n"
 		motor  = "part: p\nkind: plate\nmaterial: S235\nstock: {plate: 12 mm, cut: saw}\noutline: {square: 260}\n"
 		shaft  = "part: p\nkind: shaft\nmaterial: C45\nstock: {round: 70 mm}\nprofile:\n  outside: [{name: seat, diameter: 38, fit: k6, length: 80}, {name: collar, diameter: 60, length: 20}]\n"
 	)
+	steps := func(front, middle, back float64) string {
+		return fmt.Sprintf("part: p\nkind: turned\nmaterial: S235\nstock: {round: 110 mm}\nprofile:\n  outside: [{name: a, diameter: %g, length: 20}, {name: b, diameter: %g, length: %%g}, {name: c, diameter: %g, length: 20}]\n", front, middle, back)
+	}
+	cut := func(by string) string {
+		return "part: p\nkind: plate\nmaterial: S235\nstock: {plate: %g mm, cut: " + by + "}\noutline: {square: 400}\n"
+	}
+	left := func(by string) string {
+		return strings.Replace(plate, "saw", by, 1) + "bore: {diameter: 40, fit: H7, leave: %g}\n"
+	}
 	for _, c := range []struct {
 		code, text    string
 		ok, bad       float64
@@ -124,6 +135,34 @@ func TestBounds(t *testing.T) {
 		{"chamfer", sleeve + "  - {name: g, clock: 180, axial: 80, size: 12}\nchamfers: [{edge: body-front, size: %g, angle: 45, for: deburr}]\n", 9.9, 10, "larger than the wall", "10 mm across, wall 10 mm"},
 		{"chamfer", sleeve + "  - {name: g, clock: 180, axial: 80, size: 12}\nchamfers: [{edge: bore-back, size: %g, angle: 60, for: deburr}]\n", 5.7, 5.8, "larger than the wall", "10.05 mm across, wall 10 mm"}, // 5.8 · tan 60°
 		{"chamfer", plate + "bore: {diameter: 30}\nholes: [{name: h, at: [[25, 0]], size: 10}]\nchamfers: [{edge: bore-front, size: %g, angle: 45, for: deburr}]\n", 5, 5.1, "runs into h", "5.1 mm across on 30 mm, h 10 mm at 25 mm from the centre"},
+		{"thin", plate + "holes: [{name: h, at: [[0, 0], [30, 0]], size: M8 clearance, counterbore: {diameter: 15, depth: %g}}]\n", 8.4, 8.5, "little metal stays under the counterbores of h", "3.5 mm of 12 mm, wanted 3.6 mm"}, // 0.4 of a hole of 9
+		{"thin", plate + "slots: [{name: h, at: [[0, 0]], width: 10, length: 30, turn: 0, depth: %g}]\n", 10.5, 10.6, "little metal stays under h", "1.4 mm of 12 mm, wanted 1.5 mm"},
+		{"thin", strings.Replace(plate, "12 mm", "20 mm", 1) + "slots: [{name: h, at: [[0, 0]], width: 10, length: 30, turn: 0, depth: %g}]\n", 18, 18.1, "little metal stays under h", "1.9 mm of 20 mm, wanted 2 mm"},
+		{"thin", sleeve + "  - {name: h, clock: 0, axial: 50, slot: {around: 8, along: 20}, depth: %g}\n", 7.5, 7.6, "check: h leaves little metal under it", "2.4 mm of 10 mm, wanted 2.5 mm"},
+		{"thin", solid + "radial: [{name: h, clock: 0, axial: 50, slot: {around: 8, along: 20}, depth: %g}]\n", 12, 12.1, "check: h leaves little metal under it", "47.9 mm of 60 mm, wanted 48 mm"},
+		{"thin", solid + "radial: [{name: h, clock: 0, axial: 50, slot: {around: 8, along: 20}, depth: %g}]\n", 12, 30, "check: h leaves little metal under it", "30 mm of 60 mm, wanted 48 mm"},
+		{"thin", solid + "radial: [{name: h, clock: 0, axial: 50, slot: {around: 8, along: 20}, depth: %g}]\n", 12, 30.1, "stop: h leaves little metal under it", "29.9 mm of 60 mm, wanted 48 mm"},
+		{"thin", solid + "radial: [{name: h, clock: 0, axial: 50, size: %g, depth: 40}]\n", 30, 30.1, "takes most of the part that it crosses", "30.1 mm in 60 mm, wanted at most 30 mm"},
+		{"thin", steps(60, 100, 60), 2, 1.9, "is left as a thin disc", "1.9 mm thick and 20 mm high, wanted 2 mm"},
+		{"thin", steps(60, 70, 62), 1.5, 1.4, "is left as a thin disc", "1.4 mm thick and 4 mm high, wanted 1.5 mm"},
+		{"thin", "part: p\nkind: turned\nmaterial: EN-GJL-250\nstock: {casting: 160 mm}\nprofile:\n  outside: [{name: rim, diameter: 150, length: %g}, {name: hub, diameter: 60, length: 30}]\nholes: [{name: h, circle: {pcd: 110, count: 4}, size: M12 clearance}]\n", 12, 11.9, "the flange under the bolts of h is thin for cast iron", "11.9 mm, wanted 12 mm"},
+		// M20 has a core of 17.294, M12 one of 10.106: ISO 724.
+		{"weak", "part: p\nkind: turned\nmaterial: S235\nstock: {round: 70 mm}\nprofile:\n  outside: [{name: end, thread: M20, length: 30}, {name: neck, diameter: %g, length: 10}, {name: body, diameter: 30, length: 30}]\n", 13.9, 13.8, "neck is weaker than end beside it", "13.8 mm beside a core of 17.29 mm, wanted at least 13.84 mm"},
+		{"weak", "part: p\nkind: turned\nmaterial: S235\nstock: {round: 70 mm}\nprofile:\n  outside: [{name: tip, diameter: %g, length: 10}, {name: end, thread: M12, length: 30}, {name: body, diameter: 30, length: 30}]\n", 10.1, 10.2, "no nut starts on end: tip before it is larger than its core", "10.2 mm, wanted at most 10.11 mm"},
+		{"sense", plate + "bore: {diameter: 40, leave: %g}\n", 10, 10.1, "far more is left in the bore than is turned", "10.1 mm, wanted at most 10 mm"},
+		{"sense", cut("laser"), 30, 30.1, "the plate is thicker than a laser cuts", "30.1 mm, wanted at most 30 mm"}, {"sense", cut("plasma"), 60, 60.1, "thicker than a plasma cuts", "60.1 mm, wanted at most 60 mm"},
+		{"sense", cut("waterjet"), 200, 200.1, "thicker than a waterjet cuts", "200.1 mm, wanted at most 200 mm"}, {"sense", cut("flame"), 300, 300.1, "thicker than a flame cuts", "300.1 mm, wanted at most 300 mm"},
+		{"sense", cut("saw") + "holes: [{name: h, at: [[0, 0], [40, 0]], size: 5}]\n", 60, 60.1, "h is deeper than a drill of its size goes well", "60.1 mm, wanted at most 60 mm"},
+		{"sense", plate + "holes: [{name: h, at: [[0, 0], [40, 0]], size: 10, depth: %g}]\n", 7.5, 7.4, "h is too shallow for anything to hold in it", "7.4 mm, wanted at least 7.5 mm"},
+		{"drill-size", plate + "holes: [{name: h, at: [[0, 0], [40, 0]], size: %g}]\n", 10.005, 10.03, "no common drill has this size", "10.03 mm; the nearest drill is 10.0 mm"},
+		{"allowance", "part: p\nkind: plate\nmaterial: S235\nstock: {plate: %g mm, cut: saw}\nthickness: 12\noutline: {square: 100}\n", 12, 12.1, "check: the plate is thicker than the part, and no step faces it", "12.1 mm for 12 mm"},
+		{"allowance", bar, 61, 60.9, "the stock leaves nothing to turn body", "0.9 mm on diameter, wanted 1 mm"}, {"allowance", bar, 60, 60.1, "the stock leaves nothing to turn body", "0.1 mm on diameter, wanted 1 mm"},
+		{"allowance", strings.Replace(bar, "length: 100}", "fit: h9, length: 100}", 1), 61, 60, "the stock leaves nothing to turn body", "0 mm on diameter, wanted 1 mm"},
+		{"allowance", strings.Replace(bar, "round:", "casting:", 1), 64, 63.9, "the stock leaves nothing to turn body", "3.9 mm on diameter, wanted 4 mm"},
+		{"stock-left", left("laser"), 1, 0.9, "the bore has a fit, but the laser leaves too little for the lathe", "0.9 mm left on 40 mm, wanted 1 mm"}, {"stock-left", left("plasma"), 3, 2.9, "the plasma leaves too little", "2.9 mm left on 40 mm, wanted 3 mm"},
+		{"stock-left", left("waterjet"), 1, 0.9, "the waterjet leaves too little", "0.9 mm left on 40 mm, wanted 1 mm"}, {"stock-left", left("flame"), 3, 2.9, "the flame leaves too little", "2.9 mm left on 40 mm, wanted 3 mm"},
+		{"pierce", strings.Replace(plate, "saw", "laser", 1) + "bore: {diameter: 20, leave: %g}\n", 8, 8.1, "the bore is too small for the laser, which only marks it", "11.9 mm as cut in 12 mm, wanted 12 mm"},
+		{"pierce", strings.Replace(plate, "saw", "laser", 1) + "slots: [{name: h, at: [[0, 0]], width: %g, length: 30, turn: 0}]\n", 12, 11.9, "the laser only marks what is too small for it: mill h", "11.9 mm in 12 mm, wanted 12 mm"},
 		{"allowance", stock, 101, 100.9, "leaves nothing to face", "0.9 mm on length, wanted 1 mm"},
 		{"blank", stock, 100, 99.9, "the stock is shorter than the part", "99.9 mm for 100 mm"},
 	} {
@@ -131,7 +170,7 @@ func TestBounds(t *testing.T) {
 			t.Errorf("%s at %v: %+v", c.code, c.ok, found[0])
 		}
 		found := alone(t, c.code, fmt.Sprintf(c.text, c.bad))
-		if len(found) != 1 || !strings.Contains(found[0].What, c.what) || !strings.Contains(found[0].Numbers, c.figures) {
+		if len(found) != 1 || !strings.Contains(string(found[0].Severity)+": "+found[0].What, c.what) || !strings.Contains(found[0].Numbers, c.figures) {
 			t.Errorf("%s at %v: %+v, want %q: %q", c.code, c.bad, found, c.what, c.figures)
 			continue
 		}
