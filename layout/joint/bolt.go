@@ -85,7 +85,13 @@ func (j *shop) boltFits(t *joint) {
 			t.refuse(in.Pos, plan.OtherThread, plan.Named(b.Thread.Designation), plan.Named(t.b.text()), plan.Named(thread.Designation))
 		}
 		if in.Nut {
-			t.refuse(in.Pos, plan.TappedWithNut, plan.Named(t.b.text()))
+			cure := "nut: no"
+			if slices.ContainsFunc(j.job.Joints, func(o *parts.Joint) bool {
+				return o.Bolt != nil && o.Bolt.Through.Part == t.b.ref.Part && o.Bolt.Through.Feature == t.b.ref.Feature
+			}) {
+				cure = "clearance holes: another joint has its bolts go through them"
+			}
+			t.refuse(in.Pos, plan.TappedWithNut, plan.Named(t.b.text()), plan.Named(cure))
 		}
 	} else if !in.Nut && in.Stud.Value == "" {
 		t.refuse(in.Pos, plan.NoThreadNoNut, plan.Named(t.b.text()))

@@ -126,7 +126,19 @@ func (t *joint) register(p, q placedPart, out, in *part.Step) {
 	case meetsBottom(p, q, out, in):
 		t.problem(plan.RegisterBottoms, plan.Named(what), plan.Of(plan.Mm, words.Round(commonMm(p, q, out, in), 2)))
 	case lo < 0:
-		t.problem(plan.RegisterBinds, plan.Named(what), plan.Of(plan.Mm, words.Round(-lo, 3)))
+		cure := "a smaller " + words.Spaced(out.Name)
+		if q.r.Part.Kind != parts.Tube || in.Size.Fitted() { // that of a tube is as bought
+			cure += ", or a larger " + words.Spaced(in.Name)
+		}
+		by := plan.Of(plan.Mm, words.Round(-lo, 3))
+		if out.Size.NominalMm > in.Size.NominalMm {
+			t.problem(plan.RegisterLarger, plan.Named(copyTitle(p.r, p.copy)), plan.Named(words.Spaced(out.Name)), plan.Named(copyTitle(q.r, q.copy)), plan.Named(words.Spaced(in.Name)), by, plan.Named(cure))
+			return
+		}
+		if fitted {
+			cure = "a fit such as H7/f7"
+		}
+		t.problem(plan.RegisterBinds, plan.Named(what), by, plan.Named(cure))
 	case lo < off && !asMeasured:
 		t.problem(plan.RegisterTube, plan.Named(what), plan.Of(plan.Mm, words.Round(off, 2)))
 	case off > 0 && asMeasured && out.Size.Fitted():

@@ -8,6 +8,7 @@ import (
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
+	"centrepop/parts"
 )
 
 // bridgedMm is the widest gap that a weld bridges, looked for at places
@@ -98,6 +99,9 @@ func (m *Machine) openings() (looks []look) {
 		}
 		r := m.model(of.Part)
 		for i := range r.Radials {
+			if in := r.Radials[i].In; in.Shape == parts.RadialSlot && !in.Through {
+				continue // something lies in it: a key, the tongue of a washer
+			}
 			looks = append(looks, func() []plan.Problem { return m.lookOut(&m.Bodies[k], r, &r.Radials[i]) })
 		}
 	}

@@ -172,13 +172,13 @@ func (m *Machine) holes(part, group string) (all []faced) {
 }
 
 // Apart is how far the holes of two groups of two parts stand apart along their axes and
-// beside one another where they come nearest, mm; ok is false where none are parallel, or
-// one has no place.
+// beside one another where they come nearest, mm; ok is false where none are parallel,
+// one has no place, or the parts lie in one another.
 func (m *Machine) Apart(part, group, other, to string) (apartMm, besideMm float64, ok bool) {
 	least := math.Inf(1)
 	for _, f := range m.holes(part, group) {
 		for _, g := range m.holes(other, to) {
-			if math.Abs(f.out.Dot(g.out)) < 1-1e-6 {
+			if math.Abs(f.out.Dot(g.out)) < 1-1e-6 || m.overlapping[[2]string{f.body.ID, g.body.ID}] {
 				continue
 			}
 			along, beside := math.Abs(g.at[0].Sub(f.at[0]).Dot(f.out)), 0.0

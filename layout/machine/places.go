@@ -1,6 +1,8 @@
 package machine
 
 import (
+	"math"
+
 	"centrepop/layout/assembly"
 	"centrepop/layout/plan"
 	"centrepop/parts"
@@ -71,6 +73,11 @@ func (m *Machine) place() {
 // apartMm is between assemblies that have no place to one another; parts are
 // at most 10 m long.
 const apartMm = 50_000
+
+// Tied tells whether joints that are worked out place two bodies to one another.
+func (m *Machine) Tied(a, b *assembly.Body) bool {
+	return math.Abs(a.Pose.At.X-b.Pose.At.X) < apartMm/2
+}
 
 // root is the first part of the largest assembly that is not placed yet.
 func (m *Machine) root(ids []string, tied map[string]bool, size map[string]int) string {

@@ -33,27 +33,132 @@ func (m *Machine) Review() {
 		}
 		m.follows(j, a, b)
 	}
+	m.overlapped()
+	m.Problems = append(m.Problems, all(slices.Concat(m.travel(), m.contact(), m.openings(), m.foot(), m.faces(), m.onBeads(), []look{m.floats, m.stand, m.conveys, m.inTubes, m.pastEnd, m.liftsLow, m.anchoredHigh, m.shutIn}))...)
+}
+
+// overlapped finds what lies in one another. Copies that do so alike are one fault, and so is
+// all that one part does with several others; what follows from a corner of a frame is none.
+func (m *Machine) overlapped() {
 	tol := assembly.Usual
 	tol.OtherMm = overlapMm
-	said := map[[2]string]bool{} // one screw speaks for the others of its joint
+	type kinds struct {
+		a, b string
+		mm   float64
+	}
+	at := map[kinds]int{}
+	var found [][]assembly.Overlap
 	for _, o := range assembly.Overlaps(m.Bodies, m.loose, tol) {
 		m.overlapping[[2]string{o.A, o.B}], m.overlapping[[2]string{o.B, o.A}] = true, true
-		pair := [2]string{m.screwsOf(o.A), m.screwsOf(o.B)}
-		if said[pair] {
+		k := kinds{m.screwsOf(o.A), m.screwsOf(o.B), 0} // one screw speaks for the others of its joint
+		if m.made(o.A, o.B) {
+			k = kinds{m.Of[o.A].Part, m.Of[o.B].Part, words.Round(o.DepthMm, 2)}
+		}
+		if i, before := at[k]; before {
+			found[i] = append(found[i], o)
+		} else if !m.fromCorner(o.A, o.B) && !m.fromCorner(o.B, o.A) {
+			at[k] = len(found)
+			found = append(found, []assembly.Overlap{o})
+		}
+	}
+	for !slices.ContainsFunc(m.Problems, func(p plan.Problem) bool { return p.Kind == plan.FrameSkew || p.Kind == plan.PlaceMisses }) {
+		worst, most := "", 1
+		for i := range m.Bodies {
+			if n := len(m.othersOf(m.Bodies[i].ID, found)); n > most {
+				worst, most = m.Bodies[i].ID, n
+			}
+		}
+		if worst == "" {
+			break
+		}
+		found = m.crowded(worst, found)
+	}
+	for _, alike := range found {
+		m.overlaps(alike)
+	}
+}
+
+// onlyOf tells whether made parts that lie in one another alike all do so with one body.
+func (m *Machine) onlyOf(id string, alike []assembly.Overlap) bool {
+	return !slices.ContainsFunc(alike, func(o assembly.Overlap) bool { return o.A != id && o.B != id || !m.made(o.A, o.B) })
+}
+
+// othersOf are the other parts that a body lies in.
+func (m *Machine) othersOf(id string, found [][]assembly.Overlap) (of []string) {
+	for _, alike := range found {
+		if m.onlyOf(id, alike) {
+			for _, other := range []string{alike[0].A, alike[0].B} {
+				if other != id {
+					of = also(of, m.Of[other].Part)
+				}
+			}
+		}
+	}
+	return of
+}
+
+// crowded takes from what lies in one another all that one part does with several others,
+// and says it as one.
+func (m *Machine) crowded(id string, found [][]assembly.Overlap) (rest [][]assembly.Overlap) {
+	var names []string
+	mm := 0.0
+	for _, alike := range found {
+		if !m.onlyOf(id, alike) {
+			rest = append(rest, alike)
 			continue
 		}
-		said[pair] = true
-		m.overlaps(o)
+		for _, o := range alike {
+			other := o.A
+			if other == id {
+				other = o.B
+			}
+			names, mm = append(names, m.title(other)), max(mm, o.DepthMm)
+		}
 	}
-	m.Problems = append(m.Problems, all(slices.Concat(m.travel(), m.contact(), m.openings(), m.foot(), m.faces(), m.onBeads(), []look{m.floats, m.stand, m.conveys, m.inTubes, m.pastEnd, m.liftsLow, m.anchoredHigh, m.shutIn}))...)
+	j := m.between(id, "")
+	p := plan.Problem{Joint: j, Kind: plan.OverlapMany, Pos: m.posOf(j), Args: []plan.Arg{
+		plan.Named(m.title(id)), plan.Named(strings.Join(names, ", ")), plan.Of(plan.Mm, words.Round(mm, 2)),
+	}}
+	m.turnCures(id, &p)
+	m.Problems = append(m.Problems, p)
+	return rest
+}
+
+// turnCures says of a body that lies in others that a turn of its joint frees it, if one does.
+func (m *Machine) turnCures(id string, p *plan.Problem) bool {
+	joint, deg, ok := m.turnedFree(id)
+	if ok {
+		p.Kind, p.Joint, p.Pos = plan.OverlapTurned, joint, m.posOf(joint)
+		p.Args = append(p.Args, plan.Named(m.title(id)), plan.Of(plan.Degree, deg), plan.Named(joint))
+	}
+	return ok
+}
+
+// fromCorner tells whether one body is a bar that does not fit the other at a corner of their
+// frame, and the second is fixed to that other: where it meets the first follows from the corner.
+func (m *Machine) fromCorner(bar, on string) bool {
+	return slices.ContainsFunc(m.joints, func(j *plan.JointPlan) bool {
+		return slices.ContainsFunc(j.Problems, func(p plan.Problem) bool { return p.Kind == plan.CornerUnlike || p.Kind == plan.CornerSections }) &&
+			slices.ContainsFunc(m.heldBy(j.Name, bar), func(next string) bool {
+				return slices.ContainsFunc(m.joints, func(k *plan.JointPlan) bool { return slices.Contains(m.heldBy(k.Name, next), on) })
+			})
+	})
 }
 
 // overlaps says what lies in one another and, where that is known, why: their joint does
 // not meet, or one is held in what the other is bolted to.
-func (m *Machine) overlaps(o assembly.Overlap) {
+func (m *Machine) overlaps(alike []assembly.Overlap) {
+	o := alike[0]
 	j := m.between(o.A, o.B)
+	var a, b []string
+	for _, o := range alike {
+		a, b = also(a, m.title(o.A)), also(b, m.title(o.B))
+	}
+	if !m.made(o.A, o.B) {
+		a, b = a[:1], b[:1]
+	}
 	p := plan.Problem{Joint: j, Kind: plan.PartsOverlap, Pos: m.posOf(j), Args: []plan.Arg{
-		plan.Named(m.title(o.A)), plan.Named(m.title(o.B)), plan.Of(plan.Mm, words.Round(o.DepthMm, 2)),
+		plan.Named(strings.Join(a, ", ")), plan.Named(strings.Join(b, ", ")), plan.Of(plan.Mm, words.Round(o.DepthMm, 2)),
 	}}
 	ids := []string{o.A, o.B}
 	for i, q := range m.Problems {
@@ -67,9 +172,7 @@ func (m *Machine) overlaps(o assembly.Overlap) {
 		}
 	}
 	for _, id := range ids {
-		if joint, deg, ok := m.turnedFree(id); ok && m.made(ids...) {
-			p.Kind, p.Joint, p.Pos = plan.OverlapTurned, joint, m.posOf(joint)
-			p.Args = append(p.Args, plan.Named(m.title(id)), plan.Of(plan.Degree, deg), plan.Named(joint))
+		if len(alike) == 1 && m.made(ids...) && m.turnCures(id, &p) {
 			m.Problems = append(m.Problems, p)
 			return
 		}
@@ -82,15 +185,36 @@ func (m *Machine) overlaps(o assembly.Overlap) {
 				}
 				for _, holder := range m.heldBy(in.Name, held) {
 					if p.Kind == plan.PartsOverlap && slices.Contains(m.heldBy(on.Name, ids[1-k]), holder) {
-						p.Kind, p.Joint, p.Pos = plan.OverlapBy, in.Name, m.posOf(in.Name)
-						p.Args[0], p.Args[1] = plan.Named(m.title(held)), plan.Named(m.title(ids[1-k]))
-						p.Args = append(p.Args, plan.Named(m.title(holder)))
+						if p.Kind, p.Joint, p.Pos = plan.OverlapBy, in.Name, m.posOf(in.Name); k == 1 {
+							p.Args[0], p.Args[1] = p.Args[1], p.Args[0]
+						}
+						p.Args = append(p.Args, plan.Named(m.title(holder)), plan.Named(""))
+						if level := m.faceAt(in.Name, holder); m.joint(in.Name).Meet.Level && level != m.faceAt(on.Name, holder) {
+							p.Args[4] = plan.Named(p.Args[3].Text + " the other way round, or ")
+						}
 					}
 				}
 			}
 		}
 	}
 	m.Problems = append(m.Problems, p)
+}
+
+// also is a list with a text that it has once.
+func also(list []string, text string) []string {
+	if slices.Contains(list, text) {
+		return list
+	}
+	return append(list, text)
+}
+
+// faceAt is the face by which an instance meets the other end of a joint.
+func (m *Machine) faceAt(joint, id string) parts.Face {
+	in := m.joint(joint)
+	if a, _ := in.Ends(); (Instance{a.Part, a.Copy}).id() == id {
+		return in.Meet.First
+	}
+	return in.Meet.Second
 }
 
 // made tells whether bodies are parts of the job, none of them bought.
@@ -115,6 +239,14 @@ func (m *Machine) follows(j *plan.JointPlan, a, b string) {
 		switch p.Kind {
 		case plan.SlideBinds:
 			m.allow(a, b, math.Inf(1))
+		case plan.RegisterLarger:
+			for i := range m.Bodies {
+				for k := range m.Bodies {
+					if x, y := m.Bodies[i].ID, m.Bodies[k].ID; m.title(x) == p.Args[0].Text && m.title(y) == p.Args[2].Text {
+						m.allow(x, y, p.Args[4].Value)
+					}
+				}
+			}
 		case plan.SlidePlate:
 			for _, ref := range m.joint(j.Name).Clamped() {
 				m.allow(Instance{ref.Part, ref.Copy}.id(), b, math.Inf(1))
@@ -221,6 +353,9 @@ func (m *Machine) stand() []plan.Problem {
 		if len(on) == 1 || m.onlyBars(on) {
 			continue
 		}
+		if m.lacks(on) {
+			return nil
+		}
 		bodies := slices.DeleteFunc(slices.Clone(m.Bodies), func(b assembly.Body) bool { return !on[b.ID] })
 		name := m.joint(j.Name).Anchored.Value
 		if slices.ContainsFunc(bodies, func(b assembly.Body) bool { return name != "" && m.Of[b.ID].Part == name }) {
@@ -237,6 +372,16 @@ func (m *Machine) stand() []plan.Problem {
 		}}
 	}
 	return nil
+}
+
+// lacks tells whether a joint of some of these bodies is not worked out: what they stand on is
+// not known then.
+func (m *Machine) lacks(on map[string]bool) bool {
+	return slices.ContainsFunc(m.job.Joints, func(in *parts.Joint) bool {
+		a, b := in.Ends()
+		ends := on[Instance{a.Part, a.Copy}.id()] || on[Instance{b.Part, b.Copy}.id()]
+		return ends && !slices.ContainsFunc(m.joints, func(j *plan.JointPlan) bool { return j.Name == in.Name.Value })
+	})
 }
 
 // anchoredHigh finds what is anchored to the floor and stands over the middle of what it

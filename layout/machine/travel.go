@@ -8,6 +8,7 @@ import (
 	"centrepop/layout/assembly"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
+	"centrepop/parts"
 )
 
 // travel follows the order of making: at every joint what is joined comes
@@ -171,6 +172,13 @@ func (m *Machine) comes(j *plan.JointPlan, movers, fixed []int) []plan.Problem {
 		}
 	}
 	worst := assembly.Block{LastMm: -1}
+	if in := m.joint(j.Name); in.Bolt != nil && in.Meet.Set() { // by the face that it meets it by, it is meant to come
+		back := pose.Z.Times(-1)
+		if in.Meet.First == parts.Back {
+			back = pose.Z
+		}
+		ways = []assembly.Way{way(back, mv, fx)}
+	}
 	for _, w := range ways {
 		if b, _ := m.block(w, mv, fx); b.LastMm > worst.LastMm { // it comes furthest out this way
 			worst = b

@@ -118,8 +118,8 @@ func (m *Machine) turnedFree(id string) (joint string, deg float64, ok bool) {
 			continue
 		}
 		r := m.model(j.A.Part)
-		if j.Bolt == nil || j.A.Part != m.Of[id].Part {
-			return "", 0, false
+		if j.Bolt == nil || j.A.Part != m.Of[id].Part || len(m.joint(j.Name).InLine) > 0 {
+			return "", 0, false // what is in line stays so
 		}
 		g := groupNamed(r, j.A.Feature)
 		if g == nil || len(g.Points) < 2 {

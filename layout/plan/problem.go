@@ -103,6 +103,7 @@ const (
 	PressNoContact    ProblemKind = "press-no-contact"
 	PressTooDeep      ProblemKind = "press-too-deep"
 	RegisterBinds     ProblemKind = "register-binds"
+	RegisterLarger    ProblemKind = "register-larger"
 	RegisterLoose     ProblemKind = "register-loose"
 	RegisterOff       ProblemKind = "register-off"
 	RegisterFixed     ProblemKind = "register-fixed"
@@ -170,6 +171,7 @@ const (
 const (
 	PartsOverlap   ProblemKind = "parts-overlap"
 	OverlapBy      ProblemKind = "overlap-by"     // of two that one part holds
+	OverlapMany    ProblemKind = "overlap-many"   // of one part with several
 	OverlapTurned  ProblemKind = "overlap-turned" // of what is bolted on another way about
 	OverlapMisses  ProblemKind = "overlap-misses" // of two whose joint does not meet
 	Overhangs      ProblemKind = "overhangs"

@@ -2,6 +2,7 @@ package review
 
 import (
 	"math"
+	"slices"
 	"strconv"
 
 	"centrepop/layout/fits"
@@ -18,6 +19,15 @@ const (
 	preloadMm   = 0.1
 	pushedShare = 0.001
 )
+
+// twoSizes tells whether the job gives the bearing of a joint other sizes elsewhere: what they
+// show is not known then.
+func (r *reviewer) twoSizes(j *plan.JointPlan) bool {
+	b := r.job.Joint(j.Name).Bearing
+	return slices.ContainsFunc(r.job.Joints, func(o *parts.Joint) bool {
+		return o.Bearing != nil && o.Bearing.Bearing.Value == b.Bearing.Value && r.sizesOf(o.Bearing) != r.sizesOf(b)
+	})
+}
 
 // bearingPair looks for bearings of one shaft that do not go together: that turn
 // unlike, are greased unlike or are set by neither; and for sizes of one bearing

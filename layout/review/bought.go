@@ -141,7 +141,7 @@ func (r *reviewer) boughtInto(e *parts.Loose, v *view, g *parts.HoleGroup, t thr
 			r.add(f)
 		}
 		play := rows[0].DiameterMm - t.MajorMm + meetMm
-		if off := rowOff(g, rows); off > play {
+		if off := rowOff(g, rows); off > play && !slices.ContainsFunc(wall.q.Radials, func(row plan.RadialRow) bool { return tooSmall(row, g, t) }) {
 			if row := skewed(rows); row != nil && rowOff(g, onClock(rows, rows[0].ClockDeg)) <= play {
 				f.Pos, f.LeftMm, f.OverMm = g.Pos, nil, over(math.Abs(math.Remainder(row.ClockDeg-rows[0].ClockDeg, 360))*math.Pi/180*wall.q.Section.MaxMm)
 				f.What, f.Numbers = row.Name+" of "+p.Title.Value+" lies at another clock angle than "+rows[0].Name+": "+g.Name.Value+" of "+v.p.Title.Value+" are in one line", number(row.ClockDeg)+"° and "+number(rows[0].ClockDeg)+"°"

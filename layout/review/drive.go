@@ -88,19 +88,19 @@ func (v *view) holdsBy(c cylinder) bool {
 // of the job: each goes into one of its width that is no shorter.
 func barKeys(r *reviewer) {
 	type slot struct {
-		name         string
+		part, name   string
 		wide, longMm float64
 	}
 	var slots []slot
 	for _, p := range r.job.Parts {
 		for i := range p.Radials {
 			if f := &p.Radials[i]; f.Shape == parts.RadialSlot && !f.Through && f.Along.Mm > f.Around.Mm {
-				slots = append(slots, slot{f.Name.Value + " of " + p.Title.Value, f.Around.Mm, f.Along.Mm})
+				slots = append(slots, slot{p.Name.Value, f.Name.Value + " of " + p.Title.Value, f.Around.Mm, f.Along.Mm})
 			}
 		}
 		if q := r.pl.Part(p.Name.Value); q != nil {
 			for _, k := range q.Keyways {
-				slots = append(slots, slot{k.Name + " of " + p.Title.Value, k.WidthMm, k.ToMm - k.FromMm})
+				slots = append(slots, slot{p.Name.Value, k.Name + " of " + p.Title.Value, k.WidthMm, k.ToMm - k.FromMm})
 			}
 		}
 	}
@@ -109,13 +109,22 @@ func barKeys(r *reviewer) {
 		if !isKey(p) || len(slots) == 0 || v == nil {
 			continue
 		}
+		own := slices.Clone(slots)
+		for i := range r.job.Loose {
+			if e := &r.job.Loose[i]; e.Part.Value != "" && seatNames(wordsOf(e.How.Value), p) && e.Part.Value != p.Name.Value && strings.Contains(e.How.Value, "keyway") {
+				own = slices.DeleteFunc(own, func(s slot) bool { return s.part != e.Part.Value })
+			}
+		}
+		if len(own) == 0 {
+			own = slots
+		}
 		long, best := 0.0, slot{}
 		if p.Bar != nil {
 			long = p.Bar.Length.Mm
 		} else {
 			long = math.Max(v.box())
 		}
-		for _, s := range slots {
+		for _, s := range own {
 			if math.Abs(s.wide-v.lengthMm) < math.Abs(best.wide-v.lengthMm) || math.Abs(s.wide-v.lengthMm) < slackMm && s.longMm > best.longMm {
 				best = s
 			}
@@ -123,7 +132,10 @@ func barKeys(r *reviewer) {
 		f := Finding{Severity: Check, Part: p.Name.Value, Pos: p.Name.Pos, Rule: "a key goes into a keyway of its own size", Source: "by geometry"}
 		switch {
 		case math.Abs(best.wide-v.lengthMm) > slackMm:
-			f.What, f.Numbers, f.Fix = p.Title.Value+" has the width of no keyway", r.mm(v.lengthMm)+"; "+best.name+" is "+r.mm(best.wide)+" wide", "one width for both"
+			if f.What = p.Title.Value + " has the width of no keyway"; len(own) < len(slots) {
+				f.What = p.Title.Value + " has not the width of the keyway that is to go over it"
+			}
+			f.Numbers, f.Fix = r.mm(v.lengthMm)+"; "+best.name+" is "+r.mm(best.wide)+" wide", "one width for both"
 			f.OverMm = over(math.Abs(best.wide - v.lengthMm))
 		case best.longMm < long-slackMm:
 			f.What, f.Numbers, f.Fix = p.Title.Value+" is longer than the longest keyway of its width", r.mm(long)+"; "+best.name+" is "+r.mm(best.longMm)+" long", "a longer keyway, or a shorter key"

@@ -68,7 +68,7 @@ func edge(v *view) {
 		n := v.nearestEdge(h)
 		need := h.edgeRim()
 		wantMm := need.needMm - h.radiusMm
-		if headMm := n.wallMm + h.radiusMm - h.headRadiusMm(); headMm < headRim*h.headRadiusMm()-slackMm && h.headRadiusMm() > h.radiusMm && n.wallMm >= wantMm-slackMm {
+		if headMm := n.wallMm + h.radiusMm - h.headRadiusMm(); headMm < headRim*h.headRadiusMm()-slackMm && h.headRadiusMm() > h.radiusMm && (n.wallMm >= wantMm-slackMm || n.wallMm > slackMm && headMm < slackMm) {
 			worst.add(h.name, headMm, func(count int) {
 				v.report(Check, h.name, h.pos(), v.headEdge(h, n, headMm, count))
 			})

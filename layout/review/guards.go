@@ -31,7 +31,7 @@ func guards(r *reviewer) {
 	for i := range machine.Bodies {
 		b := &machine.Bodies[i]
 		v := r.viewOf(machine.Of[b.ID].Part)
-		if shaft == nil || v == nil || v.p.Bends == nil || !words.Guard(v.p.Title.Value) {
+		if shaft == nil || v == nil || v.p.Bends == nil || !words.Guard(v.p.Title.Value) || !machine.Tied(b, shaft) {
 			continue
 		}
 		g := guardOn{r, v, b, shaft}

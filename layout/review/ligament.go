@@ -49,7 +49,9 @@ func (v *view) wallBetween(g, h *hole, worst *worst) {
 		case centresMm < slackMm:
 			f.Numbers = v.mm(2*g.radiusMm) + " and " + v.mm(2*h.radiusMm) + " on one centre"
 			severity, f.What = Stop, g.title()+" and "+h.title()+" are at the same place"
-			f.Fix = "delete one of them"
+			if f.Fix = "move one of them: both are needed"; g.group != nil && h.group != nil && g.group.Size.Make == h.group.Size.Make && g.radiusMm == h.radiusMm {
+				f.Fix = "move one of them, or delete it if it is the same hole twice"
+			}
 		case wallMm < slackMm:
 			severity, f.What = Stop, g.title()+" and "+h.title()+" run into each other"+same(count)
 			f.Numbers = "centres " + v.mm(centresMm) + " apart; they overlap by " + v.mm(-wallMm)

@@ -105,7 +105,7 @@ const coneShare = 0.8
 // coneSeat finds cones that stand beside their seat.
 func (r *reviewer) coneSeat(j *plan.JointPlan, stack []*standingPart) {
 	b, shaft := j.Bearing, standing(stack, j.A)
-	if j.A.Inside {
+	if j.A.Inside || r.twoSizes(j) {
 		return
 	}
 	wide := b.ConeWidthMm

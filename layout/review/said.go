@@ -78,6 +78,7 @@ func said(v *view) {
 // What holes are for by their name and note: to push a joint apart, or to hang the part by.
 var (
 	jacks = regexp.MustCompile(`(?i)\b(jack|jacks|jacking|pry)\b`)
+	axial = regexp.MustCompile(`(?i)\bdraws?\b`)
 	lifts = regexp.MustCompile(`(?i)\b(lift|lifting|sling|slings|eyebolt|eyebolts)\b`)
 )
 
@@ -94,7 +95,15 @@ func (v *view) saidUse(g *parts.HoleGroup) {
 			What: g.Name.Value + " are for jack screws, and have no thread", Rule: "a jack screw pushes by its thread", Source: practice, Fix: "a tapped hole",
 		})
 	}
-	if all := v.holesOf(g.Name.Value); lifts.MatchString(words) && len(all) > 1 && v.outline != nil && v.p.Bore != nil {
+	all := v.holesOf(g.Name.Value)
+	if len(all) == 1 && v.p.Kind == parts.Shaft && axial.MatchString(words) && all[0].centreMm() > slackMm {
+		off := all[0].centreMm()
+		v.report(Check, g.Name.Value, g.Pos, Finding{
+			What: g.Name.Value + " of " + v.p.Title.Value + " lies off the axis that it is to draw along", Numbers: v.mm(off) + " beside it", OverMm: over(off),
+			Rule: "a screw that draws along a shaft pulls in its axis", Source: "by geometry", Fix: "at: [[0, 0]]",
+		})
+	}
+	if lifts.MatchString(words) && len(all) > 1 && v.outline != nil && v.p.Bore != nil {
 		wide, _ := v.box()
 		middle := 0.0
 		for _, h := range all {

@@ -129,6 +129,34 @@ func TestSeededFaults(t *testing.T) {
 	}
 }
 
+// A fault gives these findings with these cures and no others: what follows from it is not one
+// of its own, and no cure is printed that the job forbids.
+func TestCures(t *testing.T) {
+	t.Parallel()
+	for _, s := range seeds(t, "cures.txt", 5) {
+		t.Run(s.job+"/"+s.file+"/"+s.to, func(t *testing.T) {
+			t.Parallel()
+			job, err := s.load(t)
+			if err != nil {
+				t.Fatal(err)
+			}
+			found, _, err := reviewed(job)
+			if err != nil {
+				t.Fatal(err)
+			}
+			var open []string
+			for _, f := range found {
+				if f.Open() {
+					open = append(open, f.Code+": "+f.Fix)
+				}
+			}
+			if got := strings.Join(open, " & "); got != s.code {
+				t.Errorf("got  %s\nwant %s", got, s.code)
+			}
+		})
+	}
+}
+
 // What is no fault gives no open finding.
 func TestSoundEdits(t *testing.T) {
 	t.Parallel()

@@ -43,7 +43,7 @@ func TestEveryKindHasWords(t *testing.T) {
 
 func TestSaysInTheJobsUnits(t *testing.T) {
 	t.Parallel()
-	p := plan.Problem{Kind: plan.RegisterBinds, Args: []plan.Arg{plan.Named("Ring 3 holes and slot"), plan.Of(plan.Mm, 0.0254)}}
+	p := plan.Problem{Kind: plan.RegisterBinds, Args: []plan.Arg{plan.Named("Ring 3 holes and slot"), plan.Of(plan.Mm, 0.0254), plan.Named("")}}
 	mm, inch := Writer{parts.Millimetres}, Writer{parts.Inches}
 	if got, want := mm.Says(p), "Ring 3 holes and slot may bind by 0.025: a register needs clearance, or a press joint"; got != want {
 		t.Errorf("got %q, want %q", got, want)
