@@ -46,12 +46,13 @@ func (m *Machine) overlapped() {
 		a, b string
 		mm   float64
 	}
+	astray := slices.ContainsFunc(m.Problems, func(p plan.Problem) bool { return p.Kind == plan.FrameSkew || p.Kind == plan.PlaceMisses }) // each may be why
 	at := map[kinds]int{}
 	var found [][]assembly.Overlap
 	for _, o := range assembly.Overlaps(m.Bodies, m.loose, tol) {
 		m.overlapping[[2]string{o.A, o.B}], m.overlapping[[2]string{o.B, o.A}] = true, true
 		k := kinds{m.screwsOf(o.A), m.screwsOf(o.B), 0} // one screw speaks for the others of its joint
-		if m.made(o.A, o.B) {
+		if !astray && m.made(o.A, o.B) {
 			k = kinds{m.Of[o.A].Part, m.Of[o.B].Part, words.Round(o.DepthMm, 2)}
 		}
 		if i, before := at[k]; before {
@@ -61,7 +62,7 @@ func (m *Machine) overlapped() {
 			found = append(found, []assembly.Overlap{o})
 		}
 	}
-	for !slices.ContainsFunc(m.Problems, func(p plan.Problem) bool { return p.Kind == plan.FrameSkew || p.Kind == plan.PlaceMisses }) {
+	for !astray {
 		worst, most := "", 1
 		for i := range m.Bodies {
 			if n := len(m.othersOf(m.Bodies[i].ID, found)); n > most {

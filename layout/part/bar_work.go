@@ -218,10 +218,11 @@ func (b *bar) across(m *Group, i int, wantMm float64) []rim {
 }
 
 // Metal wanted beside a hole, in diameters of it: a bolt hole's centre lies 1.2 of them
-// from an edge (EN 1993-1-8:2005 Table 3.3); of another 0.75 (common practice, no
-// source).
+// from an edge (EN 1993-1-8:2005 Table 3.3); a thread's one from an end, of another 0.75
+// (common practice, no source).
 const (
 	boltRim  = 1.2 - 0.5
+	tapRim   = 1.0 - 0.5
 	plainRim = 0.75 - 0.5
 )
 
@@ -237,9 +238,13 @@ func (b *bar) problems(n *Numbered) []plan.Problem {
 		if m.Size.Clearance {
 			want = boltRim * m.Size.FinishedMm
 		}
+		endWant := want
+		if m.Size.Thread != nil {
+			endWant = tapRim * m.Size.FinishedMm
+		}
 		worst, at := rim{leftMm: math.Inf(1)}, 0
 		for i := range m.Points {
-			for _, r := range append(b.ends(m, i, want), b.across(m, i, want)...) {
+			for _, r := range append(b.ends(m, i, endWant), b.across(m, i, want)...) {
 				if r.leftMm-r.want < worst.leftMm-worst.want {
 					worst, at = r, i
 				}

@@ -104,7 +104,7 @@ func (r *reviewer) boltThrough(e *parts.Loose, v *view, o screwOrder, f *Finding
 			break
 		}
 	}
-	if !strings.Contains(o.words, "nut") || o.longMm >= thick+nutted*d {
+	if !strings.Contains(o.words, "nut") || o.longMm >= thick+o.takes(e)*d {
 		return false
 	}
 	f.What, f.Numbers, f.LeftMm = "the bolts bought for "+v.p.Title.Value+" are too short for their nuts", r.mm(o.longMm)+" long through "+r.mm(thick), left(o.longMm-thick)
@@ -299,6 +299,24 @@ type screwOrder struct {
 	longMm float64
 }
 
+// takes is what of a bolt lies beyond the hole that is drawn, in diameters: its nut, its
+// washers, and the flange of a thing that is bought. Common practice, no source: a flange is
+// about as thick as its bolts.
+func (o *screwOrder) takes(e *parts.Loose) float64 {
+	const washer, flange = 0.2, 0.8
+	out := nutted
+	switch {
+	case strings.Contains(o.words, "washers"):
+		out += 2 * washer
+	case strings.Contains(o.words, "washer"):
+		out += washer
+	}
+	if e.Item.Value != "" && e.Buy.Value != "" {
+		out += flange
+	}
+	return out
+}
+
 // saysHoles tells whether words name a group of holes, by all the words of its name; what
 // any hole is called says nothing.
 func saysHoles(said, name string) bool {
@@ -332,8 +350,8 @@ func (v *view) ordered(e *parts.Loose, g *parts.HoleGroup, o screwOrder) {
 	case h.thread != nil && !g.Through && !nut && o.longMm > deep+deeper*d:
 		f.What, f.Numbers, f.OverMm = what+" meet the bottom of their holes", v.mm(o.longMm)+" long in "+v.mm(deep), over(o.longMm-deep)
 		f.Rule, f.Fix = "a screw clamps before it meets the bottom", "a shorter screw"
-	case h.thread == nil && nut && o.longMm < deep+nutted*d:
-		f.What, f.Numbers, f.LeftMm = what+" are too short for their nuts", v.mm(o.longMm)+" long through "+v.mm(deep), left(o.longMm-deep)
+	case h.thread == nil && nut && e.Part.Value == "" && o.longMm < deep+o.takes(e)*d:
+		f.What, f.Numbers, f.LeftMm = what+" are too short for their nuts", v.mm(o.longMm)+" long through "+v.mm(deep)+", with what comes on "+v.mm(o.takes(e)*d)+" wanted beyond", left(o.longMm-deep)
 		f.Rule, f.Fix = "a bolt comes through its nut", "a longer screw"
 	default:
 		return

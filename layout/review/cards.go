@@ -23,6 +23,8 @@ func motorWatts(m *parts.Motor) float64 { return 1000*m.KW.Value + wattsPerHP*m.
 const (
 	leastYield = 0.25 // of volts times amperes, turned out: common practice, no source
 	mostYield  = 0.92 // the same at the most, efficiency times power factor: common practice, no source
+	oneYield   = 0.7  // the same of a small motor of one phase: NEC table 430.248, from memory, has 0.28 for 1/4 hp to 0.47 for 1 hp
+	smallW     = 750  // and up to what power it is small
 	oneMostV   = 300  // of a single phase: common practice, no source
 	mostSlip   = 0.15 // of its field: common practice, no source; over 0.1 only the smallest
 )
@@ -52,18 +54,18 @@ func plate(r *reviewer) {
 	most, least := phases*high*m.Amps.Value, phases*low*m.Amps.Value
 	at := " VA at " + m.Volts.Value + " V and " + number(m.Amps.Value) + " A"
 	const again = "read the plate again: power, voltage and current of one row"
-	switch {
+	switch { // voltages first: what power they bring in follows from them
+	case m.Phases == 1 && high > 0 && math.Abs(high/low-math.Sqrt(3)) < 0.03:
+		say("the motor's plate gives the voltages of star and delta, which one phase has not", m.Volts.Value+" V", "two voltages in the ratio √3 are those of a three-phase winding", "phases: 3, or the voltage of the one phase")
+	case m.Phases == 1 && high > oneMostV:
+		say("the motor's plate gives one phase a voltage that only three have", m.Volts.Value+" V", "a motor of one phase runs on 100 to 277 V", "phases: 3, or the voltage of the one phase")
 	case most <= 0 || watts <= 0:
 	case watts > mostYield*most:
 		say("the motor's plate gives more power than its current brings in", number(watts)+" W out of "+number(most)+at, "a motor turns out nine tenths of volts times amperes at the most, by its efficiency and power factor", again)
+	case m.Phases == 1 && watts < smallW && watts > oneYield*most:
+		say("the motor's plate gives more power than one phase gets out of its current", number(watts)+" W out of "+number(most)+at, "a small motor of one phase turns out six tenths of volts times amperes, seven at the most", "phases: 3, or the current of the one phase")
 	case watts < leastYield*least:
 		say("the motor's plate gives far more current than its power needs", number(watts)+" W out of "+number(least)+at, "a motor turns out a quarter of volts times amperes at the least", again)
-	}
-	if m.Phases == 1 && high > 0 && math.Abs(high/low-math.Sqrt(3)) < 0.03 {
-		say("the motor's plate gives the voltages of star and delta, which one phase has not", m.Volts.Value+" V", "two voltages in the ratio √3 are those of a three-phase winding", "phases: 3, or the voltage of the one phase")
-	}
-	if m.Phases == 1 && high > oneMostV {
-		say("the motor's plate gives one phase a voltage that only three have", m.Volts.Value+" V", "a motor of one phase runs on 100 to 277 V", "phases: 3, or the voltage of the one phase")
 	}
 	if v := r.inLine(); v != nil {
 		say("the motor drives through a "+m.Through+", and "+v.p.Title.Value+" holds it in line with the shaft", m.Drives.Part+"."+m.Drives.Feature, "a motor in line drives through a coupling", "through: coupling, or a plate beside the shaft")
@@ -83,7 +85,58 @@ func plate(r *reviewer) {
 		say("the motor's frame is none that is made", m.Frame.Value, "a frame is named by the height of its shaft, in millimetres or sixteenths of an inch, or is a NEMA number", "read the plate again")
 	}
 	framePower(m, say)
+	r.motorItem(m, say)
 	flangeWords(r, say)
+}
+
+// itemFigure is a figure of a motor as ordered: power, speed or frequency by its unit, or a size
+// by its name.
+var itemFigure = regexp.MustCompile(`(?i)\b(\d+(?:\.\d+)?|\d+/\d+) ?(kW|hp|rev/min|rpm|Hz)\b|\b(flange|spigot) (\d+(?:\.\d+)?)`)
+
+// What a motor with its gear weighs: common practice, no source.
+const (
+	mostKgPerKW  = 60.0
+	leastKgPerKW = 3.0
+	anyMotorKg   = 30.0 // beside the most per kilowatt
+	sameShare    = 0.06 // of a figure: makers round theirs
+)
+
+// motorItem compares what is ordered as the motor with its plate, and its mass with its power.
+func (r *reviewer) motorItem(m *parts.Motor, say func(what, numbers, rule, fix string)) {
+	is := func(got float64, any ...float64) bool {
+		return !slices.ContainsFunc(any, func(x float64) bool { return x > 0 }) || slices.ContainsFunc(any, func(x float64) bool { return math.Abs(got-x) <= sameShare*x })
+	}
+	for i := range r.job.Loose {
+		e, kw := &r.job.Loose[i], motorWatts(m)/1000
+		name, _, _ := strings.Cut(e.Item.Value, ",")
+		words := strings.Fields(strings.ToLower(itemFigure.ReplaceAllString(name, "")))
+		if len(words) == 0 || words[len(words)-1] != "motor" {
+			continue
+		}
+		if most, least := anyMotorKg+mostKgPerKW*kw, leastKgPerKW*kw; e.MassKg > 0 && kw > 0 && (e.MassKg > most || e.MassKg < least) {
+			say("the mass of the motor is not one for its power", r.w.RoundMass(e.MassKg, 1)+", wanted "+r.w.RoundMass(least, 0)+" to "+r.w.RoundMass(most, 0), "a motor with its gear weighs some tens of kilograms a kilowatt", "kg as on its drawing")
+		}
+		for _, f := range itemFigure.FindAllStringSubmatch(e.Item.Value, -1) {
+			got, same := noteMm(f[1], "mm"), true
+			switch strings.ToLower(f[2]) {
+			case "kw":
+				same = is(got, kw)
+			case "hp":
+				same = is(got, 1000*kw/wattsPerHP)
+			case "hz":
+				same = is(got, m.Hz.Value)
+			case "rev/min", "rpm":
+				same = is(got, m.RPM.Value, m.OutRPM.Value)
+			default:
+				plate := itemFigure.FindAllStringSubmatch(m.Flange.Value, -1)
+				at := slices.IndexFunc(plate, func(p []string) bool { return strings.EqualFold(p[3], f[3]) })
+				same = at < 0 || plate[at][4] == f[4]
+			}
+			if !same {
+				say("the motor as ordered is not that of its plate", f[0]+" in "+e.Item.Value, "what is bought is what is reckoned with", "the figure of the plate, in both places")
+			}
+		}
+	}
 }
 
 // framesOf are the frames with the most power in kW that is usual in each of 2, 4, 6 and 8

@@ -115,12 +115,40 @@ func (g *guardOn) sides() {
 		_, covers := o.Look([]assembly.Body{*g.body})
 		seen[way] = len(covers) > 0
 	}
+	for _, way := range []float64{-1, 1} {
+		if gap, on := g.under(way, (from+to)/2); seen[way] && gap > openMm {
+			g.open("leaves a gap over "+on+" on one side", g.r.mm(gap)+", wanted at most "+g.r.mm(openMm), over(gap))
+		}
+	}
 	switch {
 	case seen[1] != seen[-1]:
 		g.open("leaves one side open at the height of the shaft", "", nil)
 	case !seen[1] && g.overEnd():
 		g.open("leaves both sides open at the height of the shaft: its flanges end before it, or stand away from it", "", nil)
 	}
+}
+
+// under is the gap between the lower edge of the guard on one side, at a place along the shaft,
+// and the made part that lies under it; 0 where nothing does.
+func (g *guardOn) under(way, z float64) (mm float64, on string) {
+	const inMm = 0.5 // into its sheet
+	box := g.body.Box().Moved(g.shaft.Pose.Inverse())
+	edge := assembly.Vec{X: box.High.X - inMm, Z: z}
+	if way < 0 {
+		edge.X = box.Low.X + inMm
+	}
+	m, down := g.r.machine(), g.shaft.Pose.Turn(assembly.AxisY.Times(-1))
+	var others []assembly.Body
+	for _, b := range m.Bodies {
+		if _, made := m.Of[b.ID]; made && b.ID != g.body.ID {
+			others = append(others, b)
+		}
+	}
+	own, next := assembly.Crossings([]assembly.Body{*g.body}, g.shaft.Pose.Apply(edge), down), assembly.Crossings(others, g.shaft.Pose.Apply(edge), down)
+	if len(own) == 0 || len(next) == 0 {
+		return 0, ""
+	}
+	return next[0].FromMm - own[len(own)-1].ToMm, g.r.pl.Part(m.Of[next[0].ID].Part).Title
 }
 
 // overEnd tells whether the guard has two flanges that face one another, on either side of

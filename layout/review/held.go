@@ -96,11 +96,22 @@ func (v *view) saidStand(g *parts.HoleGroup) {
 				continue
 			}
 			under := v.machine().Under(v.p.Name.Value, g.Name.Value, underMm)
-			if other := slices.IndexFunc(under, func(on string) bool { return on == "" || on != under[len(under)/2] }); other >= 0 {
-				v.report(Check, g.Name.Value, g.Pos, Finding{
-					What: "screws in " + g.Name.Value + " of " + v.p.Title.Value + " do not all stand on one thing", Numbers: "hole " + number(float64(other+1)) + " over " + cmp.Or(under[other], "nothing") + ", another over " + cmp.Or(under[len(under)/2], "nothing") + "; " + strings.TrimSpace(said),
-					Rule: "what a screw stands on is under it", Source: "by geometry", Fix: "another place for the holes, or the words",
-				})
+			if len(under) == 0 {
+				continue
+			}
+			meant := under[len(under)/2]
+			f := Finding{What: "screws in " + g.Name.Value + " of " + v.p.Title.Value + " do not all stand on one thing", Numbers: ", another over " + cmp.Or(meant, "nothing")}
+			for _, p := range v.job.Parts {
+				lacks := func(word string) bool { return !strings.Contains(" "+strings.ToLower(m[2]), " "+word) }
+				if p != v.p && !slices.ContainsFunc(strings.Fields(strings.ToLower(p.Title.Value)), lacks) {
+					meant = p.Title.Value
+					f.What, f.Numbers = "screws in "+g.Name.Value+" of "+v.p.Title.Value+" do not stand on "+meant+" as the words say", ""
+				}
+			}
+			if other := slices.IndexFunc(under, func(on string) bool { return on == "" || on != meant }); other >= 0 {
+				f.Numbers = "hole " + number(float64(other+1)) + " over " + cmp.Or(under[other], "nothing") + f.Numbers + "; " + strings.TrimSpace(said)
+				f.Rule, f.Source, f.Fix = "what a screw stands on is under it", "by geometry", "another place for the holes, or the words"
+				v.report(Check, g.Name.Value, g.Pos, f)
 			}
 		}
 	}

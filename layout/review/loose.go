@@ -163,6 +163,9 @@ func (r *reviewer) named(words string, p *parts.Part) bool {
 	return alike == 1 && strings.HasPrefix(words, last(p)+" ")
 }
 
+// keepsOff is in the titles of what is to cover what it lies on.
+var keepsOff = regexp.MustCompile(`(?i)\b(?:rain|weather|dust|splash|drip)\b`)
+
 // falls looks at what is to lie on something round: its opening is smaller than that.
 func (r *reviewer) falls(v, on *view, e *parts.Loose) {
 	open := v.openMm()
@@ -172,6 +175,12 @@ func (r *reviewer) falls(v, on *view, e *parts.Loose) {
 	wide := 0.0
 	for _, c := range on.outside {
 		wide = max(wide, c.radiusMm)
+	}
+	if f := v.p.Frustum; f != nil && keepsOff.MatchString(v.p.Title.Value) && f.Large.Mm < 2*wide-slackMm {
+		r.add(Finding{
+			Severity: Check, Part: v.p.Name.Value, Pos: f.Large.Pos, What: v.p.Title.Value + " does not reach over " + on.p.Title.Value + " that it lies on", Numbers: r.mm(f.Large.Mm) + " over " + r.mm(2*wide), LeftMm: left(f.Large.Mm),
+			Rule: "what keeps water or dirt off reaches over the edge", Source: "by geometry", Fix: "a larger end",
+		})
 	}
 	if open < wide-slackMm {
 		return

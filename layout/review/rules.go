@@ -31,7 +31,7 @@ var partRules = []struct {
 	{"radial-gap", "two openings in the outside meet", radialGap},
 	{"radial-depth", "an opening in the outside has the wrong depth", radialDepth},
 	{"thin", "a wall, rim or floor is thin", thin},
-	{"weak", "a turned part is weak at flats, a neck or a short thread", weak},
+	{"weak", "a turned part is weak at flats, a neck or a short thread, or a neck too thick for its thread", weak},
 	{"idle-require", "a demand asks for no more than the general tolerance", idleRequire},
 	{"relief", "an undercut eats its seat", relief},
 	{"allowance", "the stock leaves nothing to machine, or is not what is drawn", allowance},

@@ -31,6 +31,8 @@ var facts = []struct {
 	{"diameter", regexp.MustCompile(`(?i)` + noteLength + ` (?:spigot|bore|pilot|register|diameter)\b`), (*view).diameters},
 	{"distance", regexp.MustCompile(`(?i)` + noteLength + ` from the (?:left|right|top|bottom) edge`), (*view).placesOn},
 	{"depth", regexp.MustCompile(`(?i)` + noteLength + ` (?:below|under|beneath) (?:it|the face|the front|the back)\b`), (*view).below},
+	{"lean", regexp.MustCompile(`(?i)\b(?:leans|leaning|stands|standing) ` + noteLength + ` (?:to|towards?|back)\b`), (*view).leans},
+	{"width", regexp.MustCompile(`(?i)` + noteLength + ` wide\b`), (*view).openingWidths},
 	{"difference", regexp.MustCompile(`(?i)` + noteLength + ` past (?:its|the) seat`), (*view).pastSeat},
 }
 
@@ -118,8 +120,8 @@ func (v *view) saidUse(g *parts.HoleGroup) {
 	}
 }
 
-// entersBy is the face that screws come from.
-var entersBy = regexp.MustCompile(`(?i)\bfrom (?:the|its) (front|back)\b`)
+// entersBy is the face that screws come from, or that something is screwed to.
+var entersBy = regexp.MustCompile(`(?i)\b(?:from|(?:screwed|bolted) (to)) (?:the|its) (front|back)\b`)
 
 // saidSide compares the face in which the heads of a group are sunk, or from which its holes
 // are blind, with that from which words let its screws in.
@@ -127,12 +129,12 @@ func (v *view) saidSide(g *parts.HoleGroup, t parts.Text) bool {
 	for _, said := range strings.FieldsFunc(t.Value, func(c rune) bool { return strings.ContainsRune(".;,", c) }) {
 		m := entersBy.FindStringSubmatch(said)
 		sunk := g.Countersink != nil || g.Counterbore != nil || !g.Through
-		if m == nil || !sunk || strings.ToLower(m[1]) == string(g.Face) || !saysHoles(" "+strings.ToLower(said), g.Name.Value) || !screwNamed.MatchString(said) {
+		if m == nil || !sunk || m[1] != "" && g.Through || strings.ToLower(m[2]) == string(g.Face) || !saysHoles(" "+strings.ToLower(said), g.Name.Value) || !screwNamed.MatchString(said) {
 			continue
 		}
 		v.report(Check, g.Name.Value, g.Pos, Finding{
-			What: "screws go into " + g.Name.Value + " of " + v.p.Title.Value + " from the " + strings.ToLower(m[1]) + " by the words, and from the " + string(g.Face) + " by the drawing", Numbers: strings.TrimSpace(said),
-			Rule: "words and numbers of one job agree", Source: "by the job", Fix: "face: " + strings.ToLower(m[1]) + ", or the words",
+			What: "screws go into " + g.Name.Value + " of " + v.p.Title.Value + " from the " + strings.ToLower(m[2]) + " by the words, and from the " + string(g.Face) + " by the drawing", Numbers: strings.TrimSpace(said),
+			Rule: "words and numbers of one job agree", Source: "by the job", Fix: "face: " + strings.ToLower(m[2]) + ", or the words",
 		})
 		return true
 	}
@@ -140,7 +142,7 @@ func (v *view) saidSide(g *parts.HoleGroup, t parts.Text) bool {
 }
 
 // screwNamed are words about screws, or their holes.
-var screwNamed = regexp.MustCompile(`(?i)\b(screw|bolt|hole)s?\b`)
+var screwNamed = regexp.MustCompile(`(?i)\b(screw|bolt|hole)(?:s|ed)?\b`)
 
 // clearOf is how far something in a bore stays off it.
 var clearOf = regexp.MustCompile(`(?i)` + noteLength + ` (?:clear|off)\b`)
@@ -244,6 +246,27 @@ func (v *view) placesOn() (out []float64) {
 					out = append(out, l.Mm)
 				}
 			}
+		}
+	}
+	return out
+}
+
+// leans are how far one end of a cone or transition stands beside the other.
+func (v *view) leans() (out []float64) {
+	if f := v.p.Frustum; f != nil {
+		out = append(out, math.Abs(f.Offset.Mm))
+	}
+	if t := v.p.Transition; t != nil {
+		out = append(out, math.Abs(t.Offset.X.Mm), math.Abs(t.Offset.Y.Mm))
+	}
+	return out
+}
+
+// openingWidths are the sizes of windows and slots in the outside of a part.
+func (v *view) openingWidths() (out []float64) {
+	for i := range v.p.Radials {
+		if f := &v.p.Radials[i]; f.Around.Set() {
+			out = append(out, f.Around.Mm, f.Along.Mm)
 		}
 	}
 	return out

@@ -18,6 +18,7 @@ const (
 	leastPitch  = 1.0 / 3 // of a flight, of its outside
 	mostPitch   = 1.5
 	leastTurn   = 0.5  // of a flight, of its pitch
+	leastRise   = 0.25 // of a cone, of the most that its wall runs out
 	mostLap     = 20.0 // of a rolled seam, in thicknesses
 	sealEdgeMm  = 1.5  // on a side, of the shoulder that a shaft seal lies against
 	loosestForm = 2.0  // mm of form or direction: ISO 2768-2 class L, from memory, has 2 for a part of 3 m
@@ -60,7 +61,14 @@ func sense(v *view) {
 			is(h.name, h.pos(), h.name+" is too shallow for anything to hold in it", deep, shallowHole*wide, math.Inf(1), "a pin or a bar goes into its hole by about its diameter", "a deeper hole")
 		}
 	}
+	rises := func(highMm, runMm float64) {
+		is("", v.p.Name.Pos, "its wall lies nearly flat", highMm, leastRise*runMm, math.Inf(1), "a cone or transition rises by a quarter of what it widens at the least: a flatter one is hardly rolled, and nothing runs down it", "a greater height")
+	}
+	if t := v.p.Transition; t != nil {
+		rises(t.Height.Mm, math.Hypot(t.Width.Mm, t.Depth.Mm)/2-t.Diameter.Mm/2)
+	}
 	if f := v.p.Frustum; f != nil {
+		rises(f.Height.Mm, (f.Large.Mm-f.Small.Mm)/2+math.Abs(f.Offset.Mm))
 		is("", f.Pos, "the seam laps over far", f.Overlap.Mm, 0, mostLap*f.Thickness.Mm, "a lap is as wide as its weld or rivets ask, ten thicknesses or so", "a shorter lap")
 	}
 	for i, c := range v.inside {

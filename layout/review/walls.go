@@ -14,6 +14,7 @@ import (
 // chamfer looks for chamfers that are larger than the wall or plate they are
 // on, that meet one another, or that run into a hole.
 func chamfer(v *view) {
+	const mostOfSeat = 1.0 / 3
 	for i := range v.p.Chamfers {
 		c := &v.p.Chamfers[i]
 		name, front := strings.CutSuffix(c.Edge.Value, "-front")
@@ -40,6 +41,12 @@ func chamfer(v *view) {
 				LeftMm: left(in.toMm), Rule: "a chamfer breaks an edge, and a floor has none", Source: "by geometry", Fix: "a longer bore, if it is to go through",
 			})
 			continue
+		}
+		if seat := step.step != nil && step.step.Seat.Value != "" || step.size.Fit.Pos.Line > 0; seat && c.For != "weld" && c.Size.Mm > mostOfSeat*(step.toMm-step.fromMm)+slackMm {
+			v.report(Check, c.Edge.Value, c.Size.Pos, Finding{
+				What: "the " + c.Word() + " " + c.Edge.Value + " takes much of the seat", Numbers: v.mm(c.Size.Mm) + " of " + v.mm(step.toMm-step.fromMm), OverMm: over(c.Size.Mm),
+				Rule: "a chamfer leaves two thirds of its seat at the least", Source: practice, Fix: "a shorter chamfer",
+			})
 		}
 		z := step.fromMm + c.Size.Mm/2
 		faceMm := step.fromMm

@@ -33,6 +33,7 @@ func weak(v *view) {
 	}
 	for i := range v.outside {
 		v.weakNeck(i)
+		v.wideNeck(i)
 		v.wideTip(i)
 		v.fewTurns(&v.outside[i])
 	}
@@ -91,6 +92,26 @@ func (v *view) weakNeck(i int) {
 		v.report(Check, c.name, c.pos, Finding{
 			What: c.name + " is weaker than " + thread + " beside it", LeftMm: left(d), Numbers: v.mm(d) + " beside a core of " + v.mm(core) + ", wanted at least " + v.mm(least),
 			Rule: "a neck beside a thread keeps about the core of the thread", Source: practice, Fix: "a larger " + c.name,
+		})
+	}
+}
+
+// wideNeck finds a short neck between a thread and a larger step that is thicker than the root of
+// the thread, into which the tool is to run out.
+func (v *view) wideNeck(i int) {
+	c := &v.outside[i]
+	for _, way := range []int{-1, 1} {
+		if i-way < 0 || i-way >= len(v.outside) || i+way < 0 || i+way >= len(v.outside) {
+			continue
+		}
+		o, next := &v.outside[i-way], &v.outside[i+way]
+		long, root := c.toMm-c.fromMm, o.rootMm()
+		if o.size.Thread.Value == "" || o.step == nil || o.step.Undercut != nil || long > 2*o.radiusMm || c.radiusMm <= root+slackMm || c.radiusMm >= o.radiusMm-slackMm || next.radiusMm <= c.radiusMm {
+			continue
+		}
+		v.report(Check, c.name, c.pos, Finding{
+			What: "the thread " + o.name + " does not run out into " + c.name + ": it is cut deeper than that", OverMm: over(2 * c.radiusMm), Numbers: v.mm(2*c.radiusMm) + ", the root of " + o.size.Thread.Value + " " + v.mm(2*root),
+			Rule: "a neck that a thread runs out into is under its root", Source: "ISO 724, ASME B1.1", Fix: "at most " + v.mm(2*root) + ", or an undercut",
 		})
 	}
 }

@@ -244,8 +244,10 @@ func acceptedTable(pl *plan.Plan, findings []review.Finding) draw.Table {
 // isNote tells whether a finding is only worth knowing.
 func isNote(f review.Finding) bool { return !f.Accepted && !f.Open() }
 
-// Notes are what is worth knowing, a row for each sort; none where there is nothing.
+// Notes are what is worth knowing, a row for each sort, its places numbered through as they are
+// counted; none where there is nothing.
 func Notes(pl *plan.Plan, findings []review.Finding) []draw.Table {
+	n := 0
 	t := draw.Table{Title: "Worth knowing", Columns: []draw.Column{
 		{Head: "Rule, and what would fix it", Flex: true},
 		{Head: "Where, and what", Flex: true},
@@ -256,7 +258,8 @@ func Notes(pl *plan.Plan, findings []review.Finding) []draw.Table {
 		}
 		var whats []string
 		for _, one := range f.Each() {
-			whats = append(whats, words.Join(", ", words.Join(": ", titleOf(pl, one), one.What), one.Numbers))
+			n++
+			whats = append(whats, draw.Bold(strconv.Itoa(n))+" "+words.Join(", ", words.Join(": ", titleOf(pl, one), one.What), one.Numbers))
 		}
 		t.Rows = append(t.Rows, []string{draw.Bold(f.Code+".") + " " + f.Rule + " (" + f.Source + "): " + f.Fix, strings.Join(whats, "; ")})
 	}

@@ -28,7 +28,7 @@ func TestReviewRows(t *testing.T) {
 	}
 }
 
-// A row of what is worth knowing says the rule once and every place; what is open or
+// A row of what is worth knowing says the rule once and every place, numbered; what is open or
 // accepted is none of it. The rows of the parts count each place.
 func TestNotesTogether(t *testing.T) {
 	t.Parallel()
@@ -38,7 +38,7 @@ func TestNotesTogether(t *testing.T) {
 	note.With = []review.Finding{{Part: "lid", What: "b", Numbers: "3 mm"}}
 	pl := &plan.Plan{Parts: []*plan.PartPlan{{Name: "lid", Title: "Lid"}}}
 	got := Notes(pl, []review.Finding{open, agreed, note})[0].Rows
-	if want := [][]string{{draw.Bold("pierce.") + " r; s (a table): f", "weld: a; Lid: b, 3 mm"}}; !slices.EqualFunc(got, want, slices.Equal) {
+	if want := [][]string{{draw.Bold("pierce.") + " r; s (a table): f", draw.Bold("1") + " weld: a; " + draw.Bold("2") + " Lid: b, 3 mm"}}; !slices.EqualFunc(got, want, slices.Equal) {
 		t.Errorf("%q, want %q", got, want)
 	}
 	if got := Notes(pl, []review.Finding{open, agreed}); got != nil {
