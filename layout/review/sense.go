@@ -61,16 +61,7 @@ func sense(v *view) {
 			is(h.name, h.pos(), h.name+" is too shallow for anything to hold in it", deep, shallowHole*wide, math.Inf(1), "a pin or a bar goes into its hole by about its diameter", "a deeper hole")
 		}
 	}
-	rises := func(highMm, runMm float64) {
-		is("", v.p.Name.Pos, "its wall lies nearly flat", highMm, leastRise*runMm, math.Inf(1), "a cone or transition rises by a quarter of what it widens at the least: a flatter one is hardly rolled, and nothing runs down it", "a greater height")
-	}
-	if t := v.p.Transition; t != nil {
-		rises(t.Height.Mm, math.Hypot(t.Width.Mm, t.Depth.Mm)/2-t.Diameter.Mm/2)
-	}
-	if f := v.p.Frustum; f != nil {
-		rises(f.Height.Mm, (f.Large.Mm-f.Small.Mm)/2+math.Abs(f.Offset.Mm))
-		is("", f.Pos, "the seam laps over far", f.Overlap.Mm, 0, mostLap*f.Thickness.Mm, "a lap is as wide as its weld or rivets ask, ten thicknesses or so", "a shorter lap")
-	}
+	v.senseOfForm(is)
 	for i, c := range v.inside {
 		if c.step == nil || part.SealOf(c.step.Seat.Value, v.job.Units) == nil {
 			continue
@@ -85,13 +76,27 @@ func sense(v *view) {
 			is(c.name, c.pos, "the shoulder behind the seal in "+c.name+" is low", high, sealEdgeMm, math.Inf(1), "a seal lies against a shoulder that it does not slip over", "a smaller bore behind the seal")
 		}
 	}
-	if f := v.p.Flight; f != nil {
-		is("", f.Pos, "the flight is a fraction of a turn", f.Length.Mm, leastTurn*f.Pitch.Mm, math.Inf(1), "a flight moves its load by turns", "a longer flight")
-		is("", f.Pos, "the pitch of the flight is far from its outside", f.Pitch.Mm, leastPitch*f.Outside.Mm, mostPitch*f.Outside.Mm, "a flight rises by a third of its outside to one and a half in a turn: less is hardly formed, more throws its load", "another pitch")
-	}
 	for _, q := range v.p.Require {
 		if q.Kind != parts.EqualLength {
 			is(q.Of.Value, q.Pos, "the demand for "+string(q.Kind)+" of "+q.Of.Value+" asks for nothing", q.Within.Mm, 0, loosestForm, "a tolerance that is written is finer than the general one", "a finer one, or leave the line out")
 		}
+	}
+}
+
+// senseOfForm looks at the numbers of a part formed from sheet, or of a flight.
+func (v *view) senseOfForm(is func(feature string, pos parts.Pos, what string, gotMm, leastMm, mostMm float64, rule, fix string)) {
+	rises := func(highMm, runMm float64) {
+		is("", v.p.Name.Pos, "its wall lies nearly flat", highMm, leastRise*runMm, math.Inf(1), "a cone or transition rises by a quarter of what it widens at the least: a flatter one is hardly rolled, and nothing runs down it", "a greater height")
+	}
+	if t := v.p.Transition; t != nil {
+		rises(t.Height.Mm, math.Hypot(t.Width.Mm, t.Depth.Mm)/2-t.Diameter.Mm/2)
+	}
+	if f := v.p.Frustum; f != nil {
+		rises(f.Height.Mm, (f.Large.Mm-f.Small.Mm)/2+math.Abs(f.Offset.Mm))
+		is("", f.Pos, "the seam laps over far", f.Overlap.Mm, 0, mostLap*f.Thickness.Mm, "a lap is as wide as its weld or rivets ask, ten thicknesses or so", "a shorter lap")
+	}
+	if f := v.p.Flight; f != nil {
+		is("", f.Pos, "the flight is a fraction of a turn", f.Length.Mm, leastTurn*f.Pitch.Mm, math.Inf(1), "a flight moves its load by turns", "a longer flight")
+		is("", f.Pos, "the pitch of the flight is far from its outside", f.Pitch.Mm, leastPitch*f.Outside.Mm, mostPitch*f.Outside.Mm, "a flight rises by a third of its outside to one and a half in a turn: less is hardly formed, more throws its load", "another pitch")
 	}
 }
