@@ -24,7 +24,7 @@ func (v *view) keywayDepth(k plan.KeywayRow) {
 	if k.DepthMm < depthMm-slackMm || k.DepthMm > depthMm+deeperMm+slackMm {
 		v.report(Check, k.Name, entryPos(v.p, k.Name), Finding{
 			What: k.Name + " has not the depth of its key's standard", Numbers: v.mm(k.DepthMm) + ", the standard has " + v.mm(depthMm) + ", up to " + v.mm(deeperMm) + " more",
-			OverMm: over(math.Max(depthMm-k.DepthMm, k.DepthMm-depthMm-deeperMm)), Rule: "a keyway takes the key of its diameter", Source: key.Source.String(), Fix: "delete depth, or accept it for a key that is made",
+			OverMm: over(math.Abs(k.DepthMm - depthMm)), Rule: "a keyway takes the key of its diameter", Source: key.Source.String(), Fix: "delete depth, or accept it for a key that is made",
 		})
 	}
 }

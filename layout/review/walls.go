@@ -38,7 +38,7 @@ func chamfer(v *view) {
 		if in != nil && !front && in.toMm < v.lengthMm-slackMm && radiusAt(v.inside, in.toMm+2*slackMm) == 0 {
 			v.report(Check, c.Edge.Value, c.Edge.Pos, Finding{
 				What: "the " + c.Word() + " " + c.Edge.Value + " lies at the floor of a blind bore", Numbers: v.mm(v.lengthMm-in.toMm) + " of metal behind it",
-				LeftMm: left(in.toMm), Rule: "a chamfer breaks an edge, and a floor has none", Source: "by geometry", Fix: "a longer bore, if it is to go through",
+				LeftMm: left(v.lengthMm - in.toMm), Rule: "a chamfer breaks an edge, and a floor has none", Source: "by geometry", Fix: "a longer bore, if it is to go through",
 			})
 			continue
 		}
