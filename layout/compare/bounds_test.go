@@ -9,6 +9,22 @@ import (
 	"centrepop/layout/plan"
 )
 
+// TestThing: a hexagon over corners of 20 is 20 · cos 30° = 17.32 wide, an octagon of 10 9.24.
+func TestThing(t *testing.T) {
+	t.Parallel()
+	co := &comparison{want: plate(t)}
+	for want, s := range map[string]Shape{
+		"polygon of 6 sides, Ø20 over its corners and 17.32 mm between them": {Sides: 6, DiameterMm: 20},
+		"polygon of 8 sides, Ø10 over its corners and 9.24 mm between them":  {Sides: 8, DiameterMm: 10},
+		"circle Ø12.5":           {DiameterMm: 12.5, WidthMm: 12.5, HeightMm: 12.5},
+		"contour of 30 × 7.5 mm": {WidthMm: 30, HeightMm: 7.5},
+	} {
+		if got := co.thing(&s); got != want {
+			t.Errorf("%q, want %q", got, want)
+		}
+	}
+}
+
 // TestSaid: what is wrong with a drawing as a whole, to the digits that are said.
 func TestSaid(t *testing.T) {
 	t.Parallel()

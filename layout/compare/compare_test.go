@@ -398,6 +398,8 @@ func TestReadFaults(t *testing.T) {
 		{"<svg><rect width='4' height='2' rx='-1'/></svg>", 1, 6, "negative"},
 		{"<svg><rect width='4' height='2' rx='1' ry='-1'/></svg>", 1, 6, "negative"},
 		{"<svg><path d='M0 0Z,M1 1'/></svg>", 1, 20, "command letter"},
+		{"<svg><path d='m0 0z,m1 1'/></svg>", 1, 20, "command letter"},
+		{"<svg><path d=',M1 1'/></svg>", 1, 15, "command letter"},
 		{"<svg><text>&nothing;</text></svg>", 1, 21, "well-formed"},
 		{"<svg>é<g a='\xff'/></svg>", 1, 13, "UTF-8"},
 		{"<svg>é<path d='M'/></svg>", 1, 17, "number"},

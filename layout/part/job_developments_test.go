@@ -62,7 +62,7 @@ func TestWrapsFromBothEnds(t *testing.T) {
 		names        []string
 	}{
 		{200, vent + port, "front face", []string{one}}, {250, vent + port, "front face", []string{one}}, {251, vent + port, "front face", []string{one + "-front", one + "-back"}},
-		{600, vent, "front face", []string{one}}, {600, port, "back face", []string{one}}, {60, vent, "front face", []string{one}}, {300, strings.Replace(vent, "30", "150", 1), "front face", []string{one}}, {300, strings.Replace(vent, "30", "151", 1), "back face", []string{one}},
+		{600, vent, "front face", []string{one}}, {600, port, "back face", []string{one}}, {60, vent, "front face", []string{one}}, {200, port, "back face", []string{one}}, {300, strings.Replace(vent, "30", "150", 1), "front face", []string{one}}, {300, strings.Replace(vent, "30", "151", 1), "back face", []string{one}},
 	} {
 		var names []string
 		list := mustJob(t, "units: mm", fmt.Sprintf(head, c.long)+c.radial).Parts[0].Developments
