@@ -10,6 +10,8 @@ import (
 	"strings"
 	"testing"
 
+	"github.com/rogpeppe/go-internal/txtar"
+
 	"centrepop/layout"
 	"centrepop/parts"
 )
@@ -190,6 +192,7 @@ func TestBounds(t *testing.T) {
 		{"keyway", keyed, 5.2, 5.3, "k has not the depth of its key's standard", "5.3 mm, the standard has 5 mm, up to 0.2 mm more"}, {"keyway", keyed, 5, 4.9, "k has not the depth of its key's standard", "4.9 mm, the standard has 5 mm"},
 		{"radial-edge", turned + "[{name: a, diameter: 60, length: 30}, {name: b, diameter: 60, length: 30}, {name: c, diameter: 50, length: 40}]\nradial: [{name: h, clock: 0, axial: %g, size: 12, depth: 10}]\n", 54, 54.1, "runs over the end of b", "it runs from 48.1 mm to 60.1 mm from the front face, b from 0 mm to 60 mm"},
 		{"radial-edge", turned + "[{name: a, diameter: 50, length: 30}, {name: b, diameter: 60, length: 30}, {name: c, diameter: 60, length: 40}]\nradial: [{name: h, clock: 0, axial: %g, size: 12, depth: 10}]\n", 36, 35.9, "runs over the end of b", "it runs from 29.9 mm to 41.9 mm from the front face, b from 30 mm to 100 mm"},
+		{"said", sleeve + "  - {name: h, clock: 0, axial: 50, size: M8 tap, note: \"set screw, %g mm long\"}\n", 14, 14.1, "the set screw of h stands out of", "14.1 mm long in 10 mm"}, {"said", sleeve + "  - {name: h, clock: 0, axial: 50, size: M8 tap, depth: 6, note: \"grub screw %g mm long\"}\n", 10, 10.1, "the set screw of h stands out of", "10.1 mm long in 6 mm"},
 		{"allowance", stock, 101, 100.9, "leaves nothing to face", "0.9 mm on length, wanted 1 mm"},
 		{"blank", stock, 100, 99.9, "the stock is shorter than the part", "99.9 mm for 100 mm"},
 	} {
@@ -205,6 +208,43 @@ func TestBounds(t *testing.T) {
 			if mm != nil && !stated(found[0].Numbers, *mm) {
 				t.Errorf("%s at %v: %v is none of %q, nor what two of them differ by", c.code, c.bad, *mm, found[0].Numbers)
 			}
+		}
+	}
+}
+
+// TestPressBounds: what two parts of a press joint have to have in common, at its bound and
+// beyond it, by hand. The key 10 × 8 of a shaft of 38 is 8 high.
+func TestPressBounds(t *testing.T) {
+	t.Parallel()
+	const (
+		job   = "-- job.yaml --\njob: J\nunits: mm\ntolerance: m\nparts: [shaft.yaml, hub.yaml]\njoints:\n  - name: fit\n    press: {shaft: shaft.seat, bore: hub.bore, fit: H7/p6}\n    level: front-with-front\n"
+		shaft = "-- shaft.yaml --\npart: shaft\nkind: shaft\nmaterial: C45\nstock: {round: 45 mm}\nprofile:\n  outside: [{name: seat, diameter: 38, length: 100}]\n"
+		hub   = "-- hub.yaml --\npart: hub\nkind: turned\nmaterial: C45\nstock: {round: 85 mm}\nprofile:\n  outside: [{name: body, diameter: 80, length: %s}]\n  inside: [{name: bore, diameter: 38, length: %s}]\n"
+		key   = "keyways: [{name: k, in: seat, length: 30, key: 10x8, depth: 5, axial: 20}]\n"
+	)
+	long := func(mm string) string { return fmt.Sprintf(hub, mm, mm) }
+	for _, c := range []struct {
+		code, text    string
+		ok, bad       float64
+		what, figures string
+	}{
+		{"covered", job + shaft + "radial: [{name: h, clock: 0, axial: %g, size: 10, depth: 8}]\n" + long("20"), 25, 24.9, "h lies under hub", "it runs from 19.9 mm to 29.9 mm from the front face, hub from 0 mm to 20 mm"},
+		{"keyway-mate", job + shaft + key + long("40") + "keyways: [{name: k, in: bore, key: 10x8, depth: %g}]\n", 3, 2.9, "the key does not go into the keyways of shaft and hub", "it is 8 mm high, the two are 7.9 mm deep"},
+		{"keyway-mate", job + shaft + key + long("40") + "keyways: [{name: k, in: bore, key: 10x8, depth: 3.3, clock: %g}]\n", 0, 1, "the keyways of shaft and hub are not at one clock angle", "0° and 1°: their TOPs do not meet"},
+		{"keyway-mate", job + shaft + key + strings.ReplaceAll(long("40"), "40", "%[1]g") + "keyways: [{name: k, in: bore, key: 10x8, depth: 3.3}]\n", 30, 29.9, "the key is longer than the keyway of shaft and hub", "30 mm in 29.9 mm"},
+	} {
+		find := func(value float64) []Finding {
+			w, err := onPaper(load(t, txtar.Parse(fmt.Appendf(nil, c.text, value))))
+			if err != nil {
+				t.Fatal(err)
+			}
+			return slices.DeleteFunc(Review(w), func(f Finding) bool { return f.Code != c.code })
+		}
+		if found := find(c.ok); len(found) > 0 {
+			t.Errorf("%s at %v: %s, %s", c.code, c.ok, found[0].What, found[0].Numbers)
+		}
+		if found := find(c.bad); len(found) != 1 || !strings.Contains(found[0].What, c.what) || !strings.Contains(found[0].Numbers, c.figures) {
+			t.Errorf("%s at %v: %+v, want %q: %q", c.code, c.bad, found, c.what, c.figures)
 		}
 	}
 }

@@ -73,7 +73,8 @@ func TestRingsOfAnyTurn(t *testing.T) {
 // TestCardBounds: the numbers of the motor's plate, of the upkeep and of the first run at
 // their bounds and beyond, by hand: 400 V and 4 A of three phases are 2771.28 VA, of which
 // 0.92 are 2549.6 W and a quarter 692.8; 60 f over the pairs of poles is the field's speed,
-// and 0.85 of it the least. The bounds are the rules' own, common practice, no source.
+// and 0.85 of it the least. A coupling takes what the
+// motor gives. The bounds are the rules' own, common practice, no source.
 func TestCardBounds(t *testing.T) {
 	t.Parallel()
 	n := func(v float64) parts.Number { return parts.Number{Value: v} }
@@ -97,6 +98,10 @@ func TestCardBounds(t *testing.T) {
 	at := func(minutes, speed float64, load string) parts.Run {
 		return parts.Run{Minutes: n(minutes), Speed: n(speed), Load: parts.Text{Value: load}}
 	}
+	coupling := func(item string, kw, rpm, out float64) parts.Job {
+		return parts.Job{Motor: &parts.Motor{KW: n(kw), RPM: n(rpm), OutRPM: n(out)}, Loose: []parts.Loose{{Item: parts.Text{Value: item}}}}
+	}
+	turned := func(r *reviewer) { r.couplingTorque(&r.job.Loose[0]) }
 	const hardly = "a place of the upkeep is looked at hardly ever: "
 	for _, c := range []struct {
 		rule func(r *reviewer)
@@ -124,6 +129,12 @@ func TestCardBounds(t *testing.T) {
 		{firstRun, run(at(30, 33.59, "empty")), ""}, {firstRun, run(at(30, 32, "empty"), at(40, 33.61, "empty")), "run 2 of the first run is faster than the motor's output: 33.61 rev/min, the output 32"},
 		{firstRun, run(at(30, 10, "empty"), at(40, 30.41, "empty")), ""}, {firstRun, run(at(30, 10, "empty"), at(40, 30.39, "empty")), "no run of the first run has the speed of the motor's output: at most 30.39 rev/min, the output 32"},
 		{firstRun, run(at(30, 0, "empty"), at(31, 0, "empty")), ""}, {firstRun, run(at(30, 0, "empty"), at(30, 0, "empty")), "a reading of the first run comes no later than the one before it: 30 min after 30 min"}, {firstRun, run(at(30, 0, "empty"), at(5, 0, "clay")), ""},
+		// 60 · 2200 W / (2 π · 32) = 656.5 N m, 484.2 pound-feet; 2.2 kW at 1430 are 14.7 N m.
+		{turned, coupling("coupling for 657 N m", 2.2, 1430, 32), ""}, {turned, coupling("coupling for 656 N m", 2.2, 1430, 32), "the coupling is bought for less torque than the motor gives: 656 N m; 657 N m at 32 rev/min"},
+		{turned, coupling("coupling for 485 lbf ft", 2.2, 1430, 32), ""}, {turned, coupling("coupling for 484 lbf ft", 2.2, 1430, 32), "the coupling is bought for less torque than the motor gives: 484 lbf ft; 657 N m at 32 rev/min"},
+		{turned, coupling("coupling for 5811 lbf in", 2.2, 1430, 32), ""}, {turned, coupling("coupling for 5810 lbf in", 2.2, 1430, 32), "the coupling is bought for less torque than the motor gives: 5810 lbf in; 657 N m at 32 rev/min"},
+		{turned, coupling("coupling for 15 N m", 2.2, 1430, 0), ""}, {turned, coupling("coupling for 14 N m", 2.2, 1430, 0), "the coupling is bought for less torque than the motor gives: 14 N m; 15 N m at 1430 rev/min"},
+		{turned, coupling("coupling for 1 N m", 2.2, 0, 0), ""}, {turned, coupling("coupling for 1 N m", 0, 1430, 0), ""},
 	} {
 		r := &reviewer{job: &c.job}
 		c.rule(r)
