@@ -62,6 +62,18 @@ func TestSmallGeometry(t *testing.T) {
 		return out
 	}
 	wide, narrow := roundsMm(0, 100), roundsMm(8, 0)
+	plate := cuboid(v(-50, -40, -10), v(50, 40, 0), v(7, 8, 9))
+	stands := func(x, y, z float64) parts.Face { // a cube of 10, from the middle of the plate's front
+		face, ok := facing(plate, cuboid(v(-5, -5, -5), v(5, 5, 5), v(7+x, 8+y, 9+z)))
+		if ok != (face != "") {
+			t.Errorf("%g, %g, %g: on %q is %v", x, y, z, face, ok)
+		}
+		return face
+	}
+	on := func(thick float64) [2]int { // 8 × 8 in rows of 4: one from 0 to 6 on one from 0 to 4
+		own, on := (&fitting{plane: assembly.Move(assembly.Vec{}), size: v(8, 8, 0), rows: 4, holds: cuboid(assembly.Vec{}, v(4, 8, 1), assembly.Vec{})}).lies(cuboid(v(0, 0, -thick), v(6, 8, 0), assembly.Vec{}))
+		return [2]int{own, on}
+	}
 	seats := []seat{{0, 10, ""}, {30, 50, ""}}
 	carries := func(sum float64, s ...seat) bool { return (&fitting{}).carried(s, sum) }
 	mitred := &parts.Bar{Length: length(400), Width: length(50)}
@@ -85,6 +97,9 @@ func TestSmallGeometry(t *testing.T) {
 		{"the middle of a seat", (&seat{10, 50, ""}).middle(), 30.0},
 		// 12 · (1 − cos 5°) = 0.046 and 12 · (1 − cos 85°) = 10.954; 4 deep in a side of 8.
 		{"where the cut of a bar's round bends", round(wide[0], wide[4], wide[8], wide[9], wide[17], float64(len(wide))), []float64{0.046, 3.515, 10.954, 89.046, 99.954, 18}}, {"of a narrow bar, from above", round(narrow[0], narrow[8], narrow[9], narrow[17]), []float64{7.985, 4.349, 3.651, 0.015}},
+		{"the face that it stands on, to half a millimetre", []parts.Face{stands(0, 0, 5), stands(0, 0, 5.49), stands(0, 0, 5.51), stands(0, 0, 4.51), stands(0, 0, 4.49), stands(0, 0, -15.49), stands(0, 0, -15.51), stands(0, 0, -14.49)}, []parts.Face{"front", "front", "", "front", "", "back", "", ""}},
+		{"as far as its edges", []parts.Face{stands(55, 0, 5), stands(55.1, 0, 5), stands(-55, 0, 5), stands(-55.1, 0, 5), stands(0, 45, 5), stands(0, 45.1, 5), stands(0, -45, 5), stands(0, -45.1, 5)}, []parts.Face{"front", "", "front", "", "front", "", "front", ""}},
+		{"places that lie on a seat, half a millimetre deep", [][2]int{on(0.6), on(0.4)}, [][2]int{{12, 8}, {0, 0}}},
 		{"steps of a cut", distinct([]assembly.Meet{{ID: "1", A: "a", B: "b"}, {ID: "2", A: "a", B: "b"}, {ID: "3", A: "a", B: "b", Free: make([]assembly.Freedom, 1)}, {ID: "4", A: "b", B: "a"}}), []assembly.Meet{{ID: "1", A: "a", B: "b"}, {ID: "3", A: "a", B: "b", Free: make([]assembly.Freedom, 1)}, {ID: "4", A: "b", B: "a"}}},
 	} {
 		if !reflect.DeepEqual(c.got, c.want) {
