@@ -25,24 +25,24 @@ func TestOnBead(t *testing.T) {
 	for _, c := range []struct {
 		name    string
 		changes []string
-		on      bool
+		legMm   float64 // of the weld that it stands on; 0 where it is clear
 	}{
-		{"square", nil, true}, {"clipped by 6", clip("6"), true}, {"clipped by 9", clip("9"), false}, {"a leg of 5 and 6 clipped", append(clip("6"), "size: 8", "size: 5"), false},
-		{"one side", []string{"length: 200 mm, sides: 2", "length: 200 mm, sides: 1"}, false}, {"a weld that ends before", []string{"length: 200", "length: 120"}, false},
-		{"the gusset first", []string{"front: left}\n    after: upright", "front: left}\n    before: upright"}, false},
+		{"square", nil, 8}, {"clipped by 6", clip("6"), 8}, {"clipped by 9", clip("9"), 0}, {"a leg of 8.126", append(clip("6"), "size: 8", "size: 8.126"), 8.13}, {"a leg of 5 and 6 clipped", append(clip("6"), "size: 8", "size: 5"), 0},
+		{"one side", []string{"length: 200 mm, sides: 2", "length: 200 mm, sides: 1"}, 0}, {"a weld that ends before", []string{"length: 200", "length: 120"}, 0},
+		{"the gusset first", []string{"front: left}\n    after: upright", "front: left}\n    before: upright"}, 0},
 	} {
 		edit := strings.NewReplacer(c.changes...)
 		m, _ := load(t, write(t, map[string]string{"base.yaml": base, "wall.yaml": wall, "gusset.yaml": edit.Replace(gusset), "job.yaml": edit.Replace(job)}))
-		said := false
+		legMm := 0.0
 		for _, p := range m.Problems {
-			if p.Kind == plan.OnBead {
-				said = p.Args[0].Text == "Gusset" && p.Args[1].Text == "Wall"
+			if p.Kind == plan.OnBead && p.Args[0].Text == "Gusset" && p.Args[1].Text == "Wall" {
+				legMm = p.Args[2].Value
 			} else {
 				t.Errorf("%s: %s", c.name, p.What)
 			}
 		}
-		if said != c.on {
-			t.Errorf("%s: on the bead %v", c.name, said)
+		if legMm != c.legMm {
+			t.Errorf("%s: on a bead with a leg of %g, want %g", c.name, legMm, c.legMm)
 		}
 	}
 }

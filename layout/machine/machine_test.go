@@ -262,6 +262,7 @@ func TestStandsOnAPlate(t *testing.T) {
 		{"-29", "", "seam-beyond [100 rib 71]"},
 		{"-31", "", "seam-beyond [100 rib 69]overhangs [rib base 31]"},
 		{"331", "", "seam-beyond [100 rib 69]overhangs [rib base 31]"},
+		{"-31.26", "", "seam-beyond [100 rib 68.7]overhangs [rib base 31.3]"},
 		{"30", hole("face: front, at: [[10, 100], [80, 25]], size: 6 mm"), "hole-closed [pegs base rib hole 2 0]"},
 		{"30", hole("face: front, at: [[80, 30]], size: 6 mm"), "hole-closed [pegs base rib hole 1 50]"},
 		{"30", hole("face: front, at: [[80, 34]], size: 6 mm"), ""},
@@ -279,7 +280,7 @@ func TestStandsOnAPlate(t *testing.T) {
 			var args []string
 			for _, a := range p.Args {
 				if args = append(args, a.Text); a.Text == "" {
-					args[len(args)-1] = words.Trim(a.Value, 1)
+					args[len(args)-1] = words.Trim(a.Value, 3)
 				}
 			}
 			got += string(p.Kind) + " [" + strings.Join(args, " ") + "]"
