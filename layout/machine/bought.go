@@ -25,6 +25,8 @@ func (m *Machine) bought(j *plan.JointPlan) {
 	switch {
 	case j.Bolt != nil && in.Bolt.Stud.Value == "":
 		m.screws(j, in, pose)
+	case j.Bolt != nil:
+		m.studNuts(j, in, pose)
 	case j.Bearing != nil && len(j.Placed) > 0 && j.Bearing.CupBackMm != j.Bearing.LargeEndMm:
 		m.bearing(j, in)
 	case j.Slide != nil:
@@ -98,16 +100,47 @@ func (m *Machine) screws(j *plan.JointPlan, in *parts.Joint, pose assembly.Pose)
 	}
 	pose = pose.Of(wall(r, g))
 	for n, q := range g.OwnMm() {
-		q = seenFront(g, q)
-		// The head's side is the far one of the metal that it clamps.
-		seat := assembly.Frame(assembly.Vec{X: q.XMm, Y: q.YMm, Z: thick - depth}, assembly.AxisZ, assembly.AxisY)
-		if meet == parts.Front {
-			seat = assembly.Frame(assembly.Vec{X: q.XMm, Y: q.YMm, Z: -depth - thick}, assembly.AxisZ.Times(-1), assembly.AxisY)
-		}
+		seat := seatOf(seenFront(g, q), meet, depth, thick)
 		id := fmt.Sprintf("%s screw %d", j.Name, n+1)
 		m.shanks[id] = bare
 		m.add(assembly.Body{ID: id, Solid: body, Pose: pose.Of(seat), DensityKgM3: steelKgM3}, role{kind: aScrew, joint: j.Name})
 		m.allow(id, Instance{j.B.Part, j.B.Copy}.id(), b.Thread.MajorMm/2)
+	}
+}
+
+// seatOf is where a head or a nut lies in the frame of a part, z out of it: over a hole, on the
+// far side of the metal that it clamps from the face that meets.
+func seatOf(at plan.XY, meet parts.Face, depthMm, thickMm float64) assembly.Pose {
+	if meet == parts.Front {
+		return assembly.Frame(assembly.Vec{X: at.XMm, Y: at.YMm, Z: -depthMm - thickMm}, assembly.AxisZ.Times(-1), assembly.AxisY)
+	}
+	return assembly.Frame(assembly.Vec{X: at.XMm, Y: at.YMm, Z: thickMm - depthMm}, assembly.AxisZ, assembly.AxisY)
+}
+
+// studNuts stand on made studs, on the far face of part A.
+func (m *Machine) studNuts(j *plan.JointPlan, in *parts.Joint, pose assembly.Pose) {
+	b, err := bolts.Find(in.Bolt.Size)
+	r := m.model(j.A.Part)
+	g := groupNamed(r, j.A.Feature)
+	if err != nil || g == nil || g.OnWall() {
+		return
+	}
+	meet := m.meetingFace(j, in)
+	depth, thick, ok := r.PlaneOf(g, meet)
+	if !ok {
+		return
+	}
+	up, radius := 0.0, b.Thread.MajorMm/2
+	var out []assembly.Simple
+	if in.Bolt.Washer && b.WasherThicknessMm > 0 {
+		up = b.WasherThicknessMm
+		out = append(out, assembly.Tube(b.WasherODMm/2, radius, 0, up))
+	}
+	solid := assembly.Of(append(out, assembly.Hexagon(b.NutAcrossFlatsMm, up, up+b.NutHeightMm))...)
+	for n, t := range m.studs(j) {
+		id := fmt.Sprintf("%s nut %d", j.Name, n+1)
+		m.add(assembly.Body{ID: id, Solid: solid, Pose: pose.Of(seatOf(seenFront(g, g.Points[n]), meet, depth, thick)), DensityKgM3: steelKgM3}, role{kind: aNut, joint: j.Name})
+		m.allow(id, t.B, radius)
 	}
 }
 

@@ -277,10 +277,10 @@ func all(looks []look) []plan.Problem {
 	return slices.Concat(found...)
 }
 
-// screwsOf names the screws of a joint as one.
+// screwsOf names the screws, or the nuts, of a joint as one.
 func (m *Machine) screwsOf(id string) string {
-	if r := m.roles[id]; r.kind == aScrew {
-		return r.joint + " screw "
+	if r := m.roles[id]; r.kind == aScrew || r.kind == aNut {
+		return r.joint + " screws"
 	}
 	return id
 }

@@ -178,11 +178,11 @@ func (s *stage) screwsIn(plane assembly.Pose, j *plan.JointPlan) []plan.Shape {
 		return nil
 	}
 	var first *assembly.Body
-	add := func(loops [][]plan.XY) {
-		if first.Bought && len(loops) > 0 {
+	add := func(b *assembly.Body, loops [][]plan.XY) {
+		if b.Bought && len(loops) > 0 {
 			out = append(out, plan.Shape{Kind: plan.ShapeScrew, Loops: loops})
 		} else if len(loops) > 0 {
-			part := s.Of[first.ID].Part
+			part := s.Of[b.ID].Part
 			out = append(out, plan.Shape{Kind: plan.ShapeBar, Item: s.item[part], Title: s.model(part).Out.Title, Loops: loops})
 		}
 	}
@@ -190,7 +190,7 @@ func (s *stage) screwsIn(plane assembly.Pose, j *plan.JointPlan) []plan.Shape {
 		if first == nil {
 			first = b
 		}
-		add(s.cut(plane, b))
+		add(b, s.cut(plane, b))
 	}
 	pose, ok := s.poses[Instance{j.A.Part, j.A.Copy}.id()]
 	if len(out) > 0 || first == nil || !ok || !holds(plane, pose) {
@@ -207,14 +207,14 @@ func (s *stage) screwsIn(plane assembly.Pose, j *plan.JointPlan) []plan.Shape {
 		b := *first
 		b.ID += words.Trim(side, 0) // its own in the cuts
 		b.Pose = pose.Of(assembly.Rotate(assembly.AxisZ, turn)).Of(own.Of(first.Pose))
-		add(s.cut(plane, &b))
+		add(first, s.cut(plane, &b))
 	}
 	return out
 }
 
 // movedIn gives the cuts of a joint's screws that lie along a plane, each moved square to
 // it until it lies in it, one for those that fall together.
-func (s *stage) movedIn(plane assembly.Pose, j *plan.JointPlan, add func([][]plan.XY)) {
+func (s *stage) movedIn(plane assembly.Pose, j *plan.JointPlan, add func(*assembly.Body, [][]plan.XY)) {
 	var seen []plan.XY
 	for _, first := range s.fasteners(j) {
 		if math.Abs(plane.Z.Dot(first.Pose.Z)) > level {
@@ -227,7 +227,7 @@ func (s *stage) movedIn(plane assembly.Pose, j *plan.JointPlan, add func([][]pla
 		seen = append(seen, at)
 		b.ID += " moved in" // its own in the cuts
 		b.Pose = assembly.Move(plane.Z.Times(plane.Z.Dot(plane.At.Sub(b.Pose.At)))).Of(b.Pose)
-		add(s.cut(plane, &b))
+		add(first, s.cut(plane, &b))
 	}
 }
 

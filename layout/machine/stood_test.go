@@ -89,6 +89,29 @@ func TestMotorStands(t *testing.T) {
 	}
 }
 
+// On holes that are no standard flange's a motor stands over their middle.
+func TestMotorOverItsHoles(t *testing.T) {
+	t.Parallel()
+	files := motorJob("-own, flange: 60, length: 250", ", output-speed: 30", "after: lid, first: yes")
+	files["adapter.yaml"] += "  - {name: motor-own, face: front, at: [[140, 20], [180, 20], [160, 80]], size: 9 mm}\n"
+	m, _ := load(t, write(t, files))
+	boxed(t, m, "Gear motor", assembly.Vec{X: 130, Y: 10, Z: 6}, assembly.Vec{X: 190, Y: 70, Z: 16})
+}
+
+// A nut M16 (ISO 4032: 14.8 high) on a washer (ISO 7089: 30 across, 3 thick) stands on each of the
+// mill's four pillars behind the motor adapter, 174 from the axis at 45°.
+func TestNutsOfStuds(t *testing.T) {
+	t.Parallel()
+	m, _ := load(t, "../../testdata/pugmill/job.yaml")
+	back, out := body(t, m, "motor-adapter#1").Box().Low.Z, 174/math.Sqrt2
+	for n, at := range [][2]float64{{out, out}, {out, -out}, {-out, -out}, {-out, out}} {
+		boxed(t, m, fmt.Sprintf("motor nut %d", n+1), assembly.Vec{X: at[0] - 15, Y: at[1] - 15, Z: back - 17.8}, assembly.Vec{X: at[0] + 15, Y: at[1] + 15, Z: back})
+	}
+	if slices.ContainsFunc(m.Bodies, func(b assembly.Body) bool { return b.ID == "motor nut 5" }) {
+		t.Error("more nuts than pillars")
+	}
+}
+
 // What is bought and round takes room: a motor whose shaft meets the spindle, and one that has to
 // come through a cup that is on already, but not one over which the cup comes. A coupling sits
 // on the driven end from its shoulder outward and may lie over the motor's shaft.
