@@ -118,7 +118,7 @@ func (m *Machine) key(on Instance, step, joint, hub string) {
 		low := row.DiameterMm/2 - row.DepthMm
 		half := row.WidthMm / 2
 		loop := assembly.Outline{obround((to-from)/2-half, half)}
-		b := assembly.Body{ID: joint + " key", Solid: assembly.Of(assembly.Prism(loop, low, low+row.HeightMm)), Pose: pose.Of(at).Of(assembly.Move(assembly.Vec{Y: -(from + to) / 2})), DensityKgM3: steelKgM3}
+		b := assembly.Body{ID: joint + " key " + row.Name, Solid: assembly.Of(assembly.Prism(loop, low, low+row.HeightMm)), Pose: pose.Of(at).Of(assembly.Move(assembly.Vec{Y: -(from + to) / 2})), DensityKgM3: steelKgM3}
 		m.add(b, role{kind: aKey, joint: joint, on: on.id()})
 		m.allow(b.ID, on.id(), fitMm)
 		if m.roles[hub].kind == aStanding {

@@ -512,8 +512,11 @@ func (m *Machine) posOf(joint string) parts.Pos {
 
 // title of a body for people.
 func (m *Machine) title(id string) string {
-	if r := m.roles[id]; r.kind == aSeal {
+	switch r := m.roles[id]; r.kind {
+	case aSeal:
 		return sealOf + m.title(r.on)
+	case aKey:
+		return "key of " + m.title(r.on)
 	}
 	i, ok := m.Of[id]
 	if !ok {
