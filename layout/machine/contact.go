@@ -99,9 +99,6 @@ func (m *Machine) openings() (looks []look) {
 		}
 		r := m.model(of.Part)
 		for i := range r.Radials {
-			if in := r.Radials[i].In; in.Shape == parts.RadialSlot && !in.Through {
-				continue // something lies in it: a key, the tongue of a washer
-			}
 			looks = append(looks, func() []plan.Problem { return m.lookOut(&m.Bodies[k], r, &r.Radials[i]) })
 		}
 	}
@@ -132,6 +129,9 @@ func (m *Machine) lookOut(b *assembly.Body, r *part.Model, f *part.Radial) []pla
 		outward := assembly.Clock(1, row.ClockDeg)
 		mouth := outward.Times(row.OutsideMm / 2).Add(assembly.Vec{Z: -row.AxialMm})
 		o := assembly.Opening{At: b.Pose.Apply(mouth), Along: b.Pose.Turn(outward), RadiusMm: radius, ReachMm: freeMm}
+		if f.In.Shape == parts.RadialSlot && !f.In.Through {
+			o.ReachMm = min(o.ReachMm, f.In.Depth.Mm) // a key or a tongue lies in it
+		}
 		free, covers := o.Look(m.near(b, o))
 		if free >= freePart || len(covers) == 0 {
 			continue
