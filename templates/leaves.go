@@ -67,6 +67,9 @@ func (opt Options) coverOf(pl *plan.Plan) *plan.Plan {
 		if bars := slices.DeleteFunc(slices.Clone(c.Bars), func(b plan.CutBar) bool {
 			return !slices.ContainsFunc(b.Pieces, sawn)
 		}); len(bars) > 0 {
+			if c.BarMm == 0 { // no order among them
+				bars[0].Pieces = slices.DeleteFunc(slices.Clone(bars[0].Pieces), func(p plan.CutPiece) bool { return !sawn(p) })
+			}
 			c.Bars = bars
 			one.Cuts = append(one.Cuts, c)
 		}

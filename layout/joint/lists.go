@@ -5,13 +5,10 @@ import (
 	"slices"
 	"strings"
 
-	"centrepop/layout/bars"
 	"centrepop/layout/bolts"
-	"centrepop/layout/cutting"
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
-	"centrepop/parts"
 	"centrepop/parts/geom"
 )
 
@@ -183,67 +180,6 @@ func (j *shop) jackScrew(r *part.Model, g *part.Group) string {
 }
 
 func kindOfItem(item string) string { word, _, _ := strings.Cut(item, " "); return word }
-
-// sawLossMm is what sawing costs: each cut, and the first end of a bar. Common
-// practice, no source.
-func (j *shop) sawLossMm() (kerf, trim float64) {
-	if j.job.Units == parts.Inches {
-		return 3.0 / 32 * geom.MmPerInch, 3.0 / 8 * geom.MmPerInch
-	}
-	return 2, 10
-}
-
-// cuts plans the bars of everything that is sawn to a length.
-func (j *shop) cuts() []plan.CutRow {
-	type size struct{ stock, material string }
-	var sizes []size
-	pieces := [][]cutting.Piece{}
-	for _, r := range j.models {
-		s := r.Part.Stock
-		switch s.Form {
-		case "round", "tube", "square", "flat":
-		default:
-			continue
-		}
-		length := s.Length.Mm
-		if !s.Length.Set() {
-			if length = r.LengthMm(); r.Part.Outline != nil {
-				box := r.OutlinePath().Bounds()
-				length = max(box.W(), box.H())
-			}
-		}
-		whole := *r
-		part := *r.Part
-		part.Stock.Length, part.Stock.Cut = parts.Length{}, ""
-		whole.Part = &part
-		key := size{whole.StockText(), r.Out.Material}
-		i := slices.Index(sizes, key)
-		if i < 0 {
-			i = len(sizes)
-			sizes, pieces = append(sizes, key), append(pieces, nil)
-		}
-		pieces[i] = append(pieces[i], cutting.Piece{Name: r.Out.Title, LengthMm: length, Count: r.Part.Quantity})
-	}
-	bar := bars.SoldMm(j.job.Units == parts.Inches)
-	kerf, trim := j.sawLossMm()
-	var out []plan.CutRow
-	for i, key := range sizes {
-		row := plan.CutRow{Stock: key.stock, Material: key.material, BarMm: bar, KerfMm: kerf, TrimMm: trim, Source: "bar length, kerf and trim: common practice, no source"}
-		laid, err := cutting.PlanBars(pieces[i], bar, kerf, trim)
-		if err != nil {
-			row.Source = strings.TrimPrefix(err.Error(), "cutting: ") + ": order to length"
-		}
-		for _, b := range laid {
-			cut := plan.CutBar{OffcutMm: geom.Clean(b.OffcutMm)}
-			for _, c := range b.Cuts {
-				cut.Pieces = append(cut.Pieces, plan.CutPiece{Part: c.Name, LengthMm: geom.Clean(c.LengthMm), FromMm: geom.Clean(c.FromMm)})
-			}
-			row.Bars = append(row.Bars, cut)
-		}
-		out = append(out, row)
-	}
-	return out
-}
 
 // lifts lists what is heavier than LiftKg, single parts before assemblies that stand
 // free: first what two people may lift, then what only a hoist may.

@@ -524,7 +524,11 @@ func (s *Sizes) StockText() string {
 	if b, ok := s.form.(*bar); ok {
 		return b.sectionWords(s.W)
 	}
-	k := s.Part.Stock
+	return s.StockWords(s.Part.Stock)
+}
+
+// StockWords are those of any stock.
+func (s *Sizes) StockWords(k parts.Stock) string {
 	var t []string
 	switch {
 	case k.Form == "":

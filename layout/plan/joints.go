@@ -420,28 +420,34 @@ func (r *ToolRow) No() string {
 	return no
 }
 
-// CutRow is the sawing of one size of bar.
+// CutRow is one size of stock and what is cut from it. BarMm is 0 where no whole bar
+// is bought: pieces that the merchant saws, blanks of plate and sheet, castings.
 type CutRow struct {
 	Stock    string   `json:"stock"`
 	Material string   `json:"material"`
-	BarMm    float64  `json:"bar_mm"`
-	KerfMm   float64  `json:"kerf_mm"`
-	TrimMm   float64  `json:"trim_mm"` // lost at the first end
+	BarMm    float64  `json:"bar_mm,omitempty"`
+	KerfMm   float64  `json:"kerf_mm,omitempty"`
+	TrimMm   float64  `json:"trim_mm,omitempty"` // lost at the first end
 	Bars     []CutBar `json:"bars"`
-	Source   string   `json:"source"`
+	Source   string   `json:"source,omitempty"`
 }
 
 // CutBar is one bar with its pieces in sawing order.
 type CutBar struct {
 	Pieces   []CutPiece `json:"pieces"`
-	OffcutMm float64    `json:"offcut_mm"`
+	OffcutMm float64    `json:"offcut_mm,omitempty"`
 }
 
-// CutPiece is one sawn piece.
+// CutPiece are equal pieces: sawn to LengthMm, or blanks of plate of LengthMm by
+// AcrossMm, round ones where Round is set; of a casting its length, the first of a bar
+// FromMm from its end.
 type CutPiece struct {
 	Part     string  `json:"part"`
+	Count    int     `json:"count"`
 	LengthMm float64 `json:"length_mm"`
-	FromMm   float64 `json:"from_mm"`
+	AcrossMm float64 `json:"across_mm,omitempty"`
+	Round    bool    `json:"round,omitempty"`
+	FromMm   float64 `json:"from_mm,omitempty"`
 }
 
 // LiftKg is the mass above which one person should not lift unaided: the

@@ -81,7 +81,7 @@ func (d density) listed(t draw.Table) draw.Table {
 }
 
 // columns sets lists and, after the first two, the picture of the machine, in two
-// columns of about one height; one below the other on narrow paper. They begin a page
+// columns, of about one height on the last page; one below the other on narrow paper. They begin a page
 // where little is left of one and they do not fit on it with what stands under them.
 func (d density) columns(f *draw.Flow, pl *plan.Plan, lists []draw.Table, underMm float64) {
 	two, width := f.Width() >= twoColumnsMm, f.Width()
@@ -99,14 +99,17 @@ func (d density) columns(f *draw.Flow, pl *plan.Plan, lists []draw.Table, underM
 			blocks, highs = append(blocks, func() { f.Table(m.Table) }), append(highs, m.whole()+gapMm)
 		}
 	}
-	split, high := lowestSplit(highs)
+	split := -1 // decided on the page that all the rest fits on
 	if two {
-		if !f.Fits(high+underMm) && f.Left() < f.Tallest()*0.6 {
+		if _, high := lowestSplit(highs); !f.Fits(high+underMm) && f.Left() < f.Tallest()*0.6 {
 			f.TurnPage()
 		}
 		f.Columns(2)
 	}
 	for i, set := range blocks {
+		if n, high := lowestSplit(highs[i:]); split < 0 && f.Column() == 0 && f.Fits(high+underMm) {
+			split = i + n
+		}
 		if two && i == split && f.Column() == 0 {
 			f.TurnColumn()
 		}
@@ -273,29 +276,43 @@ func dangerTable(pl *plan.Plan) draw.Table {
 	return t
 }
 
-// cutTable is the sawing list, a row for a bar with its pieces in order.
+// cutTable is the list of stock: a row for each bar with its pieces in order, or for the
+// blanks of a thickness.
 func cutTable(pl *plan.Plan) draw.Table {
-	t := draw.Table{Title: "To saw, in " + words.LengthWord(pl.Units), Columns: []draw.Column{
-		{Head: "Bar", Flex: true, Bold: true},
+	t := draw.Table{Title: "Stock to order, in " + words.LengthWord(pl.Units), Columns: []draw.Column{
+		{Head: "Stock", Flex: true, Bold: true},
 		{Head: "Material", Flex: true},
-		{Head: "Bar length", Align: draw.Right},
-		{Head: "Pieces, in this order", Flex: true},
-		{Head: "Left over", Align: draw.Right},
+		{Head: "Pieces, as cut", Flex: true},
+		{Head: "Whole bar", Align: draw.Right, Spare: true},
+		{Head: "Left over", Align: draw.Right, Spare: true},
 	}}
 	for _, c := range pl.Cuts {
 		for _, bar := range c.Bars {
 			var pieces []string
 			for _, p := range bar.Pieces {
-				title := p.Part
-				if part := pl.Part(p.Part); part != nil {
-					title = part.Title
-				}
-				pieces = append(pieces, title+" "+words.Short(p.LengthMm, pl.Units))
+				pieces = append(pieces, pieceText(p, pl.Units))
 			}
-			t.Rows = append(t.Rows, []string{c.Stock, c.Material, words.Short(c.BarMm, pl.Units), strings.Join(pieces, "; "), words.Short(bar.OffcutMm, pl.Units)})
+			row := []string{c.Stock, c.Material, strings.Join(pieces, "; "), "", ""}
+			if c.BarMm > 0 {
+				row[3], row[4] = words.Short(c.BarMm, pl.Units), words.Short(bar.OffcutMm, pl.Units)
+			}
+			t.Rows = append(t.Rows, row)
 		}
 	}
 	return t
+}
+
+// pieceText names pieces of stock: "2 × Barrel flange Ø260", "Gusset 120 × 100".
+func pieceText(p plan.CutPiece, units parts.Units) string {
+	text := words.CountOf(p.Count) + p.Part + " "
+	switch {
+	case p.Round:
+		return text + "Ø" + words.Short(p.LengthMm, units)
+	case p.AcrossMm > 0:
+		return text + words.Short(p.LengthMm, units) + " × " + words.Short(p.AcrossMm, units)
+	default:
+		return text + words.Short(p.LengthMm, units)
+	}
 }
 
 // indexTables list the pages of each part, and those of the other chapters;

@@ -172,7 +172,11 @@ func toolTable(pl *plan.Plan, chapters []draw.Chapter, own int) draw.Table {
 		}
 	}
 	for _, r := range pl.Tools {
-		t.Rows = append(t.Rows, []string{r.No(), r.Tool, r.For, pages[r.Name].text()})
+		tool := r.Tool
+		if r.Sheet != nil {
+			tool += "; from " + r.Sheet.StockText
+		}
+		t.Rows = append(t.Rows, []string{r.No(), tool, r.For, pages[r.Name].text()})
 	}
 	return t
 }

@@ -1,0 +1,132 @@
+package joint
+
+import (
+	"cmp"
+	"slices"
+	"strings"
+
+	"centrepop/layout/bars"
+	"centrepop/layout/cutting"
+	"centrepop/layout/part"
+	"centrepop/layout/plan"
+	"centrepop/parts"
+	"centrepop/parts/geom"
+)
+
+// wholeShare of a bar's length is what pieces come to at least before a bar is bought for
+// them; for less the merchant saws them. Common practice, no source.
+const wholeShare = 0.5
+
+// sawLossMm is what sawing costs: each cut, and the first end of a bar. Common
+// practice, no source.
+func (j *shop) sawLossMm() (kerf, trim float64) {
+	if j.job.Units == parts.Inches {
+		return 3.0 / 32 * geom.MmPerInch, 3.0 / 8 * geom.MmPerInch
+	}
+	return 2, 10
+}
+
+// stockForms are the forms of stock in the order of the list.
+var stockForms = []string{"round", "tube", "square", "flat", "plate", "sheet", "casting"}
+
+// cuts lists the stock of the parts, a row for a size and material: what is sawn to a
+// length, blanks by their thickness, castings. The bars of frames are listed apart.
+func (j *shop) cuts() []plan.CutRow {
+	var out []plan.CutRow
+	form := map[string]string{}
+	for _, r := range j.models {
+		s := r.Part.Stock
+		if _, _, bar := r.Sawn(); bar || s.Form == "" {
+			continue
+		}
+		s.Length = parts.Length{}
+		if !flatStock(s.Form) {
+			s.Cut = ""
+		}
+		key := plan.CutRow{Stock: r.StockWords(s), Material: r.Out.Material}
+		form[key.Stock] = s.Form
+		i := slices.IndexFunc(out, func(c plan.CutRow) bool { return c.Stock == key.Stock && c.Material == key.Material })
+		if i < 0 {
+			i, key.Bars = len(out), []plan.CutBar{{}}
+			out = append(out, key)
+		}
+		out[i].Bars[0].Pieces = append(out[i].Bars[0].Pieces, j.blanks(r)...)
+	}
+	rank := func(c plan.CutRow) int { return slices.Index(stockForms, form[c.Stock]) }
+	slices.SortStableFunc(out, func(a, b plan.CutRow) int { return cmp.Compare(rank(a), rank(b)) })
+	for i := range out {
+		if f := form[out[i].Stock]; !flatStock(f) && f != "casting" {
+			j.saw(&out[i])
+		}
+	}
+	return out
+}
+
+// blanks are the pieces of stock of a part, those of plate and sheet rounded up.
+func (j *shop) blanks(r *part.Model) []plan.CutPiece {
+	one := plan.CutPiece{Part: r.Out.Title, Count: r.Part.Quantity, LengthMm: geom.Clean(r.Part.Stock.Length.Mm)}
+	sides := func(of plan.CutPiece, x, y float64) plan.CutPiece {
+		of.LengthMm, of.AcrossMm = j.up(max(x, y)), j.up(min(x, y))
+		return of
+	}
+	box := r.OutlinePath().Bounds()
+	switch {
+	case !flatStock(r.Part.Stock.Form):
+		if one.LengthMm == 0 && r.Part.Outline != nil {
+			one.LengthMm = geom.Clean(max(box.W(), box.H()))
+		} else if one.LengthMm == 0 {
+			one.LengthMm = geom.Clean(r.LengthMm())
+		}
+		return []plan.CutPiece{one}
+	case r.Flat():
+		one.Round = r.Part.Outline == nil || r.Part.Outline.Shape == parts.CircleOutline
+		return []plan.CutPiece{sides(one, box.W(), box.H())}
+	}
+	var out []plan.CutPiece
+	for _, d := range r.Out.Developments {
+		switch d.Kind {
+		case plan.ConePattern, plan.TransitionPattern, plan.FlightPattern, plan.FoldPattern:
+			one.Count = r.Part.Quantity * max(d.Copies, 1)
+			out = append(out, sides(one, d.MaxMm.XMm-d.MinMm.XMm, d.MaxMm.YMm-d.MinMm.YMm))
+		}
+	}
+	return out
+}
+
+// flatStock tells whether stock of a form is bought by its area.
+func flatStock(form string) bool { return form == "plate" || form == "sheet" }
+
+// saw lays the pieces of a row on bars. Pieces that fill little of one are bought sawn.
+func (j *shop) saw(row *plan.CutRow) {
+	pieces := row.Bars[0].Pieces
+	bar := bars.SoldMm(j.job.Units == parts.Inches)
+	row.KerfMm, row.TrimMm = j.sawLossMm()
+	var wanted []cutting.Piece
+	total := row.TrimMm
+	for _, p := range pieces {
+		wanted = append(wanted, cutting.Piece{Name: p.Part, LengthMm: p.LengthMm, Count: p.Count})
+		total += float64(p.Count) * (p.LengthMm + row.KerfMm)
+	}
+	if total < wholeShare*bar {
+		row.Stock += ", saw cut"
+		return
+	}
+	row.BarMm, row.Source = bar, "bar length, kerf and trim: common practice, no source"
+	laid, err := cutting.PlanBars(wanted, bar, row.KerfMm, row.TrimMm)
+	if err != nil {
+		row.BarMm, row.Source = 0, strings.TrimPrefix(err.Error(), "cutting: ")+": order to length"
+		return
+	}
+	row.Bars = nil
+	for _, b := range laid {
+		cut := plan.CutBar{OffcutMm: geom.Clean(b.OffcutMm)}
+		for _, c := range b.Cuts {
+			if n := len(cut.Pieces); n > 0 && cut.Pieces[n-1].Part == c.Name && cut.Pieces[n-1].LengthMm == geom.Clean(c.LengthMm) {
+				cut.Pieces[n-1].Count++
+				continue
+			}
+			cut.Pieces = append(cut.Pieces, plan.CutPiece{Part: c.Name, Count: 1, LengthMm: geom.Clean(c.LengthMm), FromMm: geom.Clean(c.FromMm)})
+		}
+		row.Bars = append(row.Bars, cut)
+	}
+}
