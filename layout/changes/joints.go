@@ -133,6 +133,9 @@ func (r *Report) supply(before, after *plan.Plan) {
 			out = append(out, row{"stock for " + s.Part, words.Join(", ", strconv.Itoa(s.Quantity)+" off", s.Material, s.Size)})
 		}
 		for _, c := range pl.Cuts {
+			if c.BarMm == 0 { // each piece with its part
+				continue
+			}
 			out = append(out, row{"bars: " + c.Stock + ", " + c.Material, strconv.Itoa(len(c.Bars))})
 		}
 		return out

@@ -711,15 +711,16 @@ func (j *making) boltSteps(t *joint, p *plan.BoltPlan, tapped bool) {
 		round := func(part float64) string {
 			return t.w.Torque(p.TorqueNm * part)
 		}
-		do = append(do, "First round "+round(0.3)+", second "+round(0.7)+", third "+round(1)+", then once round at the full torque.",
+		do = append(do, "First "+round(0.3)+", second "+round(0.7)+", third "+round(1)+", then round once more.",
 			"That is for threads "+p.Threads+"; "+p.OtherThreads+" they take "+t.w.Torque(p.OtherTorqueNm)+".")
 	} else {
 		do = append(do, "Three rounds, each a little tighter.")
 	}
-	s = t.step("Tighten", do...)
+	with, gauge := j.tightenWith(t, p)
+	s = t.step("Tighten", append(do, with)...)
 	s.Hold = shut
 	if p.TorqueNm > 0 {
-		t.out.Checks = append(t.out.Checks, plan.Check{What: "torque", Wanted: t.w.Torque(p.TorqueNm), Limits: each + ", threads " + p.Threads + ", K = " + words.Trim(p.K, 3) + " assumed", Gauge: "torque wrench", Source: p.KSource})
+		t.out.Checks = append(t.out.Checks, plan.Check{What: "torque", Wanted: t.w.Torque(p.TorqueNm), Limits: each + ", threads " + p.Threads + ", K = " + words.Trim(p.K, 3) + " assumed", Gauge: gauge, Source: p.KSource})
 	}
 	t.out.Checks = append(t.out.Checks, plan.Check{What: gap, Wanted: "closed", Limits: t.w.Near(0.05) + " feeler does not enter", Gauge: "feeler", Source: "common practice, no source"})
 }

@@ -157,8 +157,8 @@ func (j *making) offsetHole(t *joint) string {
 		if n := lead.r.Part.Quantity; n > 1 {
 			of = lead.r.Out.Title + " " + words.Spaced(lead.ref.Feature) + " (all " + words.Trim(float64(n), 0) + " pieces)"
 		}
-		return "Offset hole, on both drawings before anything is drilled: hole " + words.Trim(float64(lead.group.Group.First+k), 0) + " of " + of + " at " + words.Trim(norm(was+shift), 1) + "° instead of " + words.Trim(was, 1) +
-			"° (its marked face), and its counterpart in " + other.title() + " to match: then the holes meet in one way only."
+		return "Offset hole, drawn before any is drilled: hole " + words.Trim(float64(lead.group.Group.First+k), 0) + " of " + of + " at " + words.Trim(norm(was+shift), 1) + "° instead of " + words.Trim(was, 1) +
+			"° (its marked face), and its counterpart in " + other.title() + ": then it fits one way."
 	}
 	return ""
 }

@@ -107,7 +107,15 @@ func (pressKind) ends(_ *shop, t *joint) {
 	t.need(t.b, round(t.b, true), "a bore")
 }
 
-func (pressKind) title(t *joint) string { return "Press " + t.b.title() + " on " + t.a.title() }
+func (pressKind) title(t *joint) string {
+	switch t.in.Press.Method {
+	case "heat":
+		return "Shrink " + t.b.title() + " on " + t.a.title()
+	case "cool":
+		return "Shrink " + t.a.title() + ", cooled, into " + t.b.title()
+	}
+	return "Press " + t.b.title() + " on " + t.a.title()
+}
 
 func (pressKind) buy(*shop, *joint, *buying) {}
 
@@ -261,7 +269,7 @@ func (j *making) pressSteps(t *joint, p *plan.PressPlan, heat press.Assembly, co
 		if weldFollows {
 			title, clean = "Clean and start square", "Clean both seats to bright metal; no oil, for the weld comes here; "
 		}
-		t.step(title, clean+"set "+hub+" on the shaft end by hand with the lead-in inside.", "Check square with a try square at two places 90° apart.")
+		t.step(title, clean+"set "+hub+" on the end of "+shaft+" by hand with the lead-in inside.", "Check square with a try square at two places 90° apart.")
 		s := t.step("Press", "Press "+hub+" on with even force, not faster than "+t.w.Near(press.MaxPressMmPerSec)+"/s, to: "+t.out.How+".",
 			j.stopText(t), "Force at the end "+t.w.Forces(p.ForceN.Min, p.ForceN.Max, 1)+".", weighed(p))
 		s.Caution = "Stop if the force jumps or exceeds " + t.w.Force(p.ForceN.Max, 1) + ": the parts are tilted or galling. Stand aside, guard the press."

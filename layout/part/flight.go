@@ -150,7 +150,7 @@ func ring(inside, outside, gapDeg float64) *canvas.Path {
 func (h *helix) features(n *Numbered) {
 	z := h.in.Length.Mm / 2
 	n.add(plan.Feature{Kind: plan.EndFeature, Name: "outside", Size: n.W.Dia(h.in.Outside.Mm), Limits: n.limitsText(n.General(h.in.Outside.Mm)), Balloon: plan.XY{XMm: z, YMm: h.in.Outside.Mm / 2}})
-	n.add(plan.Feature{Kind: plan.EndFeature, Name: "inside", Size: n.W.Dia(h.in.Shaft.Mm) + " as its shaft", Note: "sits on the shaft all round", Balloon: plan.XY{XMm: z, YMm: h.in.Shaft.Mm / 2}})
+	n.add(plan.Feature{Kind: plan.EndFeature, Name: "inside", Size: n.W.Dia(h.in.Shaft.Mm) + " as what it goes round", Note: "lies on that all round", Balloon: plan.XY{XMm: z, YMm: h.in.Shaft.Mm / 2}})
 	n.add(plan.Feature{Kind: plan.EndFeature, Name: "pitch", Size: n.W.Size(h.in.Pitch.Mm) + " " + h.hand(), Limits: n.limitsText(n.General(h.in.Pitch.Mm)), Balloon: plan.XY{XMm: 0, YMm: h.in.Outside.Mm / 2}})
 	n.lengthFeature(plan.LengthFeature)
 }
@@ -171,10 +171,10 @@ func (h *helix) operations(b *bench) {
 	}
 	b.op(warn(plan.Operation{Machine: "Bench", Title: "Pull each ring to the pitch, " + h.hand(), Do: []string{
 		"Hold the edge on the left of the gap, gap up, and pull the edge on its right " + towards + " until the edges stand " + b.W.Size(h.in.Pitch.Mm) + " apart along the axis.",
-		"Try it on the shaft: the inside edge lies on it all round, and it stands square to it."},
-		Gauge: "spacer of the pitch, the shaft", Refs: b.refs(plan.EndFeature)}, springsBack))
+		"Try it on what it goes round, " + b.W.Dia(h.in.Shaft.Mm) + ": the inside edge lies on it all round, and it stands square to it."},
+		Gauge: "spacer of the pitch, what it goes round", Refs: b.refs(plan.EndFeature)}, springsBack))
 	if h.run.Blanks > 1 {
-		b.op(warn(plan.Operation{Machine: "Weld", Title: "Join the turns end to end", Do: []string{"On the shaft, the edges of one turn against the next; tack, then a butt weld right through, ground flush on the conveying side."}}, welding))
+		b.op(warn(plan.Operation{Machine: "Weld", Title: "Join the turns end to end", Do: []string{"On what it goes round, the edges of one turn against the next; tack, then a butt weld right through, ground flush on the conveying side."}}, welding))
 	}
 }
 

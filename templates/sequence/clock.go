@@ -168,7 +168,10 @@ func (f dial) marked(d *draw.Drawing, marks []hourMark) {
 		wanted[i] = m.deg
 	}
 	f.draw(d, wanted)
-	places := draw.Spread(wanted, 4.2/(r-4.6)*180/math.Pi, 0, 350)
+	const inMm, apartMm = 4.6, 4.2 // of the letters
+	step := min(apartMm/(r-inMm)*180/math.Pi, 360/math.Max(1, float64(len(marks))))
+	places := draw.Spread(wanted, step, 0, 360-step)
+	em := 3.6 * min(1, step*math.Pi/180*(r-inMm)/apartMm)
 	for i, m := range marks {
 		x, y := round(cx, cy, r, m.deg-f.upDeg)
 		if m.key {
@@ -176,8 +179,8 @@ func (f dial) marked(d *draw.Drawing, marks []hourMark) {
 		} else {
 			d.Add(draw.Shape{Path: canvas.Circle(1.2).Translate(x, y), Fill: draw.White, Stroke: draw.Black, WidthMm: 0.3})
 		}
-		lx, ly := round(cx, cy, r-4.6, places[i]-f.upDeg)
-		d.Add(draw.Text{XMm: lx, YMm: ly - 1.3, SizeMm: 3.6, Bold: true, Align: draw.Centre, Content: m.letter})
+		lx, ly := round(cx, cy, r-inMm, places[i]-f.upDeg)
+		d.Add(draw.Text{XMm: lx, YMm: ly - 0.36*em, SizeMm: em, Bold: true, Align: draw.Centre, Content: m.letter})
 	}
 }
 

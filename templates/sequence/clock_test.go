@@ -342,3 +342,32 @@ func TestPictureOf(t *testing.T) {
 		}
 	}
 }
+
+// Letters on a small dial stand apart by what they are high, also over 12 o'clock, and get
+// smaller where many stand on it.
+func TestLettersStandApart(t *testing.T) {
+	t.Parallel()
+	for _, degs := range [][]float64{{0, 300}, {0, 60, 150, 180, 210, 270, 300}, {0, 10, 20, 30, 40, 50, 60, 350, 352, 355}} {
+		var marks []hourMark
+		for i, deg := range degs {
+			marks = append(marks, hourMark{letter: string(rune('A' + i)), deg: deg})
+		}
+		var d draw.Drawing
+		dial{0, 0, smallDialMm, "TOP", 0}.marked(&d, marks)
+		var texts []draw.Text
+		for _, m := range d.Items {
+			if x, ok := m.(draw.Text); ok && len(x.Content) == 1 {
+				texts = append(texts, x)
+			}
+		}
+		if len(texts) != len(degs) {
+			t.Fatalf("%d letters of %d", len(texts), len(degs))
+		}
+		for i, a := range texts {
+			b := texts[(i+1)%len(texts)]
+			if apart := math.Hypot(a.XMm-b.XMm, a.YMm-b.YMm); apart < 0.95*a.SizeMm || (a.SizeMm < 3.5) != (len(degs) > 7) {
+				t.Errorf("%v: %s and %s of %.1f are %.1f apart", degs, a.Content, b.Content, a.SizeMm, apart)
+			}
+		}
+	}
+}

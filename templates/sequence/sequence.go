@@ -138,13 +138,18 @@ func (c closeness) orderTable(pl *plan.Plan) draw.Table {
 		if j.Lift != nil {
 			kg += " LIFT"
 		}
-		t.Rows = append(t.Rows, []string{words.Span(j.N, len(run)), strings.ToUpper(j.Kind), what, strings.Join(holds, ", "), kg, ""})
+		t.Rows = append(t.Rows, []string{words.Span(j.N, len(run)), kindWord(j), what, strings.Join(holds, ", "), kg, ""})
 	}
 	return t
 }
 
 // kindWord is the word over a joint's sheet.
-func kindWord(j *plan.JointPlan) string { return strings.ToUpper(j.Kind) }
+func kindWord(j *plan.JointPlan) string {
+	if p := j.Press; p != nil && p.Method != "press" {
+		return "SHRINK"
+	}
+	return strings.ToUpper(j.Kind)
+}
 
 // jointHead is the head of a joint's first sheet: the step's number large in
 // a box, the kind of joint, and what is joined.

@@ -19,7 +19,7 @@ type keyNumber struct{ label, value, rest string }
 func keyNumbers(run []*plan.JointPlan, units parts.Units) []keyNumber {
 	switch j := run[len(run)-1]; {
 	case j.Press != nil:
-		return pressNumbers(j.Press, units)
+		return pressNumbers(j, units)
 	case j.Weld != nil:
 		return weldNumbers(j.Weld, len(run), units)
 	case j.Bolt != nil:
@@ -32,18 +32,19 @@ func keyNumbers(run []*plan.JointPlan, units parts.Units) []keyNumber {
 	return nil
 }
 
-func pressNumbers(p *plan.PressPlan, units parts.Units) []keyNumber {
-	heat := keyNumber{"Heat the hub to", heatWord(p.HeatHubC, units), "clearance " + words.Writer{Units: units}.Size(p.ClearanceMm)}
+func pressNumbers(j *plan.JointPlan, units parts.Units) []keyNumber {
+	p := j.Press
+	heat := keyNumber{"Heat " + j.B.Title + " to", heatWord(p.HeatHubC, units), "clearance " + words.Writer{Units: units}.Size(p.ClearanceMm)}
 	var out []keyNumber
 	switch p.Method {
 	case "heat":
 		out = append(out, heat)
 	case "cool":
-		out = append(out, keyNumber{"Cool the shaft to", heatWord(p.CoolShaftC, units), heat.rest})
+		out = append(out, keyNumber{"Cool " + j.A.Title + " to", heatWord(p.CoolShaftC, units), heat.rest})
 	default:
 		out = append(out, pressForce(p, units))
 		if p.HeatLimitC == 0 || p.HeatHubC <= p.HeatLimitC { // what the hub stands
-			heat.label = "Or heat the hub to"
+			heat.label = "Or heat " + j.B.Title + " to"
 			out = append(out, heat)
 		}
 	}

@@ -1,0 +1,194 @@
+package joint
+
+import (
+	"math"
+	"slices"
+	"strings"
+
+	"centrepop/layout/bolts"
+	"centrepop/layout/part"
+	"centrepop/layout/plan"
+	"centrepop/parts"
+	"centrepop/parts/geom"
+)
+
+// wrench is a torque wrench with its socket, lengths along the bolt. Common practice, no source.
+type wrench struct{ socketMm, headMm, radiusMm float64 }
+
+// smallBoltMm is the largest bolt that the smaller drive turns; crowMm is how much longer than
+// its jaw a crow-foot is to its drive, and thicker than the head in it; armDias is the length
+// of a spanner over the diameter of its bolt. Common practice, no source.
+const (
+	smallBoltMm = 10.5
+	crowMm      = 12.0
+	crowOverMm  = 5.0
+	armDias     = 20.0
+	extensionMm = 125.0 // a bar between socket and wrench
+)
+
+func wrenchFor(boltMm float64) wrench {
+	if boltMm <= smallBoltMm {
+		return wrench{28, 25, 17}
+	}
+	return wrench{38, 35, 22}
+}
+
+// reach is how heads or nuts can be tightened to a torque.
+type reach int
+
+const (
+	bySocket reach = iota
+	byCrowFoot
+	bySpanner
+)
+
+// reachOf finds what gets at the heads or nuts of a side, and where no socket does, which part
+// is in its way.
+func (j *making) reachOf(t *joint, s headSide) (r reach, who string) {
+	w, top := wrenchFor(t.boltMm), math.Max(0, s.headMm-s.sunkMm)
+	there := append(j.members(t.a.inst(), j.before), j.members(t.b.inst(), j.before)...)
+	socketHead := !s.isNut && t.in.Bolt.Head == string(bolts.Socket)
+	flats, socketTop := t.bolt.AcrossFlatsMm, w.socketMm
+	if socketHead {
+		flats, socketTop = t.boltMm, top+w.socketMm
+	}
+	around, err := bolts.ToolRadiusMm(bolts.ToolSocket, flats)
+	if err != nil {
+		return bySocket, ""
+	}
+	overMm, who := j.lowestOver(s, there, band{0, around, top})
+	if overMm >= top+extensionMm+w.headMm {
+		return bySocket, who
+	}
+	if mm, part := j.lowestOver(s, there, band{0, w.radiusMm, socketTop}); mm < overMm {
+		overMm, who = mm, part
+	}
+	if overMm >= socketTop+w.headMm-geom.CloseMm {
+		return bySocket, who
+	}
+	if socketHead {
+		return bySpanner, who
+	}
+	for _, off := range []float64{1, -1, 0} { // outward, inward, along the circle
+		if mm, _ := j.lowestOver(s, there, band{off * (flats + crowMm), w.radiusMm, top}); mm >= top+crowOverMm+w.headMm {
+			return byCrowFoot, who
+		}
+	}
+	return bySpanner, who
+}
+
+// band is what a tool takes up beside a bolt: so far outward from its axis, its radius, and
+// from this height over the seat of the head.
+type band struct{ outMm, radiusMm, fromMm float64 }
+
+// lowestOver is the lowest metal in a band over heads, over their seats, of round parts that
+// are there; infinite where nothing is.
+func (j *making) lowestOver(s headSide, there []inst, b band) (mm float64, who string) {
+	mm = math.Inf(1)
+	for _, q := range j.standing(s.group, there) {
+		sec := q.r.Out.Section
+		round := q.r.Part.Outline == nil || q.r.Part.Outline.Shape == parts.CircleOutline
+		if sec == nil || len(sec.Outer) == 0 || !round {
+			continue
+		}
+		for _, p := range s.pts {
+			at := math.Hypot(p.XMm, p.YMm) + b.outMm
+			for r := at - b.radiusMm; r <= at+b.radiusMm; r += b.radiusMm / 8 {
+				for _, z := range metalAlong(sec, math.Abs(r)) {
+					u, v := (q.at.z0+q.at.s*z[0]-s.zMm)*s.dir, (q.at.z0+q.at.s*z[1]-s.zMm)*s.dir
+					if high := math.Max(u, v); high > b.fromMm+geom.CloseMm && math.Max(b.fromMm, math.Min(u, v)) < mm-geom.CloseMm {
+						mm, who = math.Max(b.fromMm, math.Min(u, v)), copyTitle(q.r, q.copy)
+					}
+				}
+			}
+		}
+	}
+	return geom.Clean(mm), who
+}
+
+// standing are the parts of a group that are there, and those that are welded on its axis by
+// their place.
+func (j *making) standing(group int, there []inst) (out []placedPart) {
+	for _, q := range j.placed {
+		if q.group == group && slices.Contains(there, q.inst) {
+			out = append(out, q)
+		}
+	}
+	for _, t := range j.before {
+		i := slices.IndexFunc(out, func(q placedPart) bool { return q.inst == t.b.inst() })
+		if p := t.in.Place; i >= 0 && p != nil && p.At != nil && p.At.X.Mm == 0 && p.At.Y.Mm == 0 && !p.Edge() && (p.On == string(parts.Front) || p.On == string(parts.Back)) {
+			on, with := outward(parts.Face(p.On)), outward(parts.Face(p.With))
+			s := -on * with
+			out = append(out, placedPart{t.a.inst(), t.a.r, group, placement{faceMm(t.b.r, on) + on*p.Gap.Mm - s*faceMm(t.a.r, with), 0, s}.then(out[i].at)})
+		}
+	}
+	return out
+}
+
+// faceMm is where the front, outward -1, or the back of a part lies on its axis.
+func faceMm(r *part.Model, outward float64) float64 {
+	if outward < 0 {
+		return 0
+	}
+	return r.LengthMm()
+}
+
+// metalAlong are the stretches of metal on a line parallel to the axis.
+func metalAlong(s *plan.Section, radiusMm float64) (out [][2]float64) {
+	closed := append(slices.Clone(s.Outer), s.Inner...)
+	if len(s.Inner) > 0 {
+		closed = slices.Clone(s.Outer)
+		for _, p := range slices.Backward(s.Inner) {
+			closed = append(closed, p)
+		}
+	} else {
+		closed = append(closed, plan.XY{XMm: s.LengthMm}, plan.XY{})
+	}
+	var cuts []float64
+	for i, a := range closed {
+		b := closed[(i+1)%len(closed)]
+		if (a.YMm > radiusMm) != (b.YMm > radiusMm) {
+			cuts = append(cuts, a.XMm+(b.XMm-a.XMm)*(radiusMm-a.YMm)/(b.YMm-a.YMm))
+		}
+	}
+	slices.Sort(cuts)
+	for i := 0; i+1 < len(cuts); i += 2 {
+		out = append(out, [2]float64{cuts[i], cuts[i+1]})
+	}
+	return out
+}
+
+// tightenWith says with what the torque is brought on where no socket goes on the heads; gauge
+// is what shows it.
+func (j *making) tightenWith(t *joint, p *plan.BoltPlan) (text, gauge string) {
+	sides := j.headSides(t)
+	if len(sides) == 0 || p.TorqueNm == 0 {
+		return "", "torque wrench"
+	}
+	heads := sides[0]
+	how, who := j.reachOf(t, heads)
+	what := strings.TrimPrefix(heads.what, "the ")
+	if t.in.Bolt.Stud.Value != "" {
+		what = "nuts"
+	}
+	why := who + " bars a socket on the " + what + ": "
+	switch {
+	case how == bySocket:
+		return "", "torque wrench"
+	case len(sides) > 1 && t.in.Bolt.Stud.Value == "" && j.socketOn(t, sides[1]):
+		return why + "tighten the nuts, a ring spanner on the heads.", "torque wrench"
+	case how == byCrowFoot:
+		return why + "a crow-foot, square to the wrench.", "torque wrench"
+	}
+	arm := j.up(armDias * t.boltMm)
+	tool := "an open spanner"
+	if heads.what == "the heads" && t.in.Bolt.Head == string(bolts.Socket) {
+		tool = "a hexagon key in a tube"
+	}
+	return why + "pull " + tool + " with a spring balance, square to it. " + t.w.Force(p.TorqueNm/arm*1000, 2) + " at " + t.w.Size(arm) + " is the full torque.", "spring balance"
+}
+
+func (j *making) socketOn(t *joint, s headSide) bool {
+	how, _ := j.reachOf(t, s)
+	return how == bySocket
+}
