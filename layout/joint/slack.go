@@ -95,6 +95,10 @@ func (t *joint) gapText(p *plan.WeldPlan) string {
 	case t.flatsShortMm() > 0:
 		return "Gap up to " + most + " at the middles of the flats."
 	default:
-		return "Gap " + least + " to " + most + " by its limits: the same all round."
+		text := "Gap " + least + " to " + most + " by its limits: the same all round."
+		if in, out, _ := t.nested(); in.MaxMm > out.MinMm+geom.CloseMm && t.in.Place != nil && t.in.Place.Gap.Mm < 0 {
+			text += " One that does not go in so far stays where it stops, square."
+		}
+		return text
 	}
 }

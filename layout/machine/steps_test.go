@@ -155,7 +155,7 @@ func TestArrangement(t *testing.T) {
 	if kinds[plan.ShapeRoller] != 2 || kinds[plan.ShapeScrew] != screws || kinds[plan.ShapeBar] != 1 {
 		t.Errorf("kinds %v, %d screws", kinds, screws)
 	}
-	if !slices.Equal(a.Beside, []string{"Pillar", "Stand rail", "Stand leg", "Stand foot", "Gusset", "Guard bracket"}) || len(a.Front.Behind) != 5 {
+	if !slices.Equal(a.Beside, []string{"Pillar", "Stand rail", "Stand leg", "Stand foot", "Gusset", "Cable bracket"}) || len(a.Front.Behind) != 5 {
 		t.Errorf("beside %v at %v", a.Beside, a.Front.Behind)
 	}
 }

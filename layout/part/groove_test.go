@@ -166,3 +166,22 @@ func TestHardened(t *testing.T) {
 		t.Errorf("check %v", c)
 	}
 }
+
+// A land of less than two broken edges, 1 mm, keeps its edges: in a round to the end of the
+// step, in a face to the bore, Ø40 beside the wall of a groove for 42 × 2 at Ø40.4.
+func TestNarrowLands(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct{ text, key, want string }{
+		{grooveShaft, "in: pocket, axial: 0.9, for: retaining-ring", "Those of groove only 0.1 mm: the land beside it is 0.9 wide."},
+		{grooveShaft, "in: pocket, axial: 1, for: retaining-ring", ""},
+		{grooveShaft, "in: tail, axial: 0.7, from: back, for: retaining-ring", "Those of groove only 0.1 mm: the land beside it is 0.7 wide."},
+		{groovePlate, "in: front, for: o-ring, o-ring: 42x2", "Those of groove only 0.1 mm: the land beside it is 0.2 wide."},
+		{groovePlate, "in: back, for: o-ring, o-ring: 42x2", "Those of groove only 0.1 mm: the land beside it is 0.2 wide."},
+		{groovePlate, "in: front, for: o-ring, o-ring: 44x2", ""},
+	} {
+		m := grooved(t, c.text, c.key)
+		if has(t, m, "Deburr and inspect", c.want); c.want == "" && strings.Contains(lines(m), "Those of groove") {
+			t.Errorf("%s: %s", c.key, lines(m))
+		}
+	}
+}

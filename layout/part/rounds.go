@@ -123,6 +123,44 @@ func (b *bench) brokenBy() string {
 	return "chamfer"
 }
 
+// What is broken off an edge at the most, and off that of a land which has no room for two of
+// these. Common practice, no source.
+const (
+	brokenMm    = 0.5
+	hardlyMm    = 0.1
+	leastLandMm = 2 * brokenMm
+)
+
+// narrowLands names the grooves beside which a land is too narrow for edges broken as the
+// others are.
+func (b *bench) narrowLands() (out []string) {
+	for i := range b.Grooves {
+		if land := b.landMm(&b.Grooves[i]); land > 0 && land < leastLandMm-geom.CloseMm {
+			out = append(out, "Those of "+words.Spaced(b.Grooves[i].Row.Name)+" only "+b.W.Near(hardlyMm)+": the land beside it is "+b.W.Size(geom.Clean(land))+" wide.")
+		}
+	}
+	return out
+}
+
+// landMm is the narrowest land beside a groove: along the axis to the end of its step, or in
+// a face to the next round that ends there.
+func (b *bench) landMm(g *Groove) float64 {
+	if g.step != nil {
+		return math.Min(g.Row.FromMm-g.step.FromMm, g.step.ToMm-g.Row.ToMm)
+	}
+	face, least := g.Row.FromMm, math.Inf(1)
+	if g.Row.Face == parts.Back {
+		face = g.Row.ToMm
+	}
+	for i := range b.Steps {
+		s := &b.Steps[i]
+		if d := 2 * s.drawnRadius(); math.Abs(s.FromMm-face) < geom.CloseMm || math.Abs(s.ToMm-face) < geom.CloseMm {
+			least = math.Min(least, math.Max(g.Row.InnerMm-d, d-g.Row.OuterMm)/2)
+		}
+	}
+	return least
+}
+
 // gauge is what a radius is held against.
 func (c *chamfer) gauge() string {
 	if c.Radius.Mm > radiusGaugeMm {

@@ -25,7 +25,7 @@ type Undercut struct {
 	faceMm, faceUpMm float64 // into the shoulder, and how far up it from the floor; 0 but for form F
 	faceDeg          float64 // of the slope back to the shoulder's plane; 0 but for form F
 	floor            fits.Limits
-	mateMm           float64       // what sits there needs a chamfer over this
+	MateMm           float64       // what sits there needs a chamfer over this
 	source           lookup.Source // of its table
 }
 
@@ -51,7 +51,7 @@ func UndercutOf(in *parts.Step, inside bool) (*Undercut, error) {
 	}
 	return &Undercut{
 		Name: r.Designation, WidthMm: r.WidthMm, DepthMm: r.DepthMm, radiusMm: r.RadiusMm, runoutDeg: r.RunoutDeg,
-		faceMm: r.FaceDepthMm, faceUpMm: r.FaceWidthMm, faceDeg: r.FaceRunoutDeg, mateMm: r.ChamferMm, source: r.Source,
+		faceMm: r.FaceDepthMm, faceUpMm: r.FaceWidthMm, faceDeg: r.FaceRunoutDeg, MateMm: r.ChamferMm, source: r.Source,
 	}, nil
 }
 
@@ -195,8 +195,8 @@ func (u undercut) after(b *bench, st *Step) string {
 	if u.faceMm > 0 {
 		line += "; and " + w.Size(u.faceMm) + " into the shoulder, as far as " + w.Size(u.faceUpMm) + " up from the floor"
 	}
-	if u.mateMm > 0 {
-		line += "; what sits here needs a chamfer over " + w.Size(u.mateMm)
+	if u.MateMm > 0 {
+		line += "; what sits here needs a chamfer over " + w.Size(u.MateMm)
 	}
 	return line + "."
 }

@@ -5,6 +5,7 @@ import (
 	"regexp"
 	"strings"
 
+	"centrepop/layout/fits"
 	"centrepop/parts"
 	"centrepop/parts/geom"
 )
@@ -74,9 +75,31 @@ func (r *reviewer) pinned(plate, hub *view, g *parts.HoleGroup) {
 		f.What, f.Numbers = "the pins of "+plate.p.Title.Value+" keep it off "+hub.p.Title.Value, "they stand out "+r.mm(out)+", and their holes are "+r.mm(other.Depth.Mm)+" deep"
 		f.Fix = "deeper holes, or shorter pins"
 	default:
+		r.pinsAtLimits(f, of, a, b, worst)
 		return
 	}
 	r.add(f)
+}
+
+// pinsAtLimits compares how far the centres of two good parts may differ, beside what they
+// differ on the drawings, with the least play: two holes that are so much farther apart than
+// their pins put each pin off by half of it.
+func (r *reviewer) pinsAtLimits(f Finding, of string, plate, hub []hole, drawnMm float64) {
+	apart := 0.0
+	for i := range plate {
+		for k := range i {
+			apart = math.Max(apart, geom.Distance(plate[i].a, plate[k].a))
+		}
+	}
+	pin, wide := 2*plate[0].radiusMm, 2*hub[0].radiusMm
+	between, err := fits.General(apart, r.job.Tolerance.Value)
+	size, errSize := fits.General(wide, r.job.Tolerance.Value)
+	if play := wide - size - pin; len(plate) > 1 && err == nil && errSize == nil && play < 2*(between+drawnMm)-slackMm {
+		f.Severity, f.Source = Check, "ISO 2768-1"
+		f.What, f.Numbers, f.LeftMm = of+" need not meet though both are right", "centres may differ by "+r.mm(2*(between+drawnMm))+", the play is "+r.mm(play), left(play)
+		f.Rule, f.Fix = "parts inside their limits go together", "holes for the pins from "+r.mm(pin+2*(between+drawnMm)+size)+" on"
+		r.add(f)
+	}
 }
 
 // pinWords are the diameter and the length in millimetres of a pin as it is ordered.

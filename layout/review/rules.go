@@ -34,6 +34,7 @@ var partRules = []struct {
 	{"weak", "a turned part is weak at flats, a neck or a short thread, or a neck too thick for its thread", weak},
 	{"idle-require", "a demand asks for no more than the general tolerance", idleRequire},
 	{"relief", "an undercut eats its seat", relief},
+	{"contact", "a shoulder has no face left to lie against", contact},
 	{"allowance", "the stock leaves nothing to machine, or is not what is drawn", allowance},
 	{"keyway", "a keyway is not that of its shaft", keyway},
 	{"keyway-fit", "a keyway has another class of width than its key", keywayFits},

@@ -1,0 +1,66 @@
+package review
+
+import (
+	"math"
+	"slices"
+	"strings"
+
+	"centrepop/parts"
+)
+
+// What is broken off an edge that has no chamfer, at the most, how wide a shoulder is at the
+// least where something is pushed against it, and the corner of a rolling bearing. Common
+// practice, no source.
+const (
+	brokenMm      = 0.5
+	leastFaceMm   = 0.5
+	bearingEdgeMm = 1.0
+)
+
+// contact looks for shoulders of which the edge outside, and in the corner the chamfer of
+// what sits there, leave nothing to lie against.
+func contact(v *view) {
+	for i := range v.outside {
+		c := &v.outside[i]
+		if c.step == nil || c.step.Seat.Value == "" || v.seal(*c) != nil {
+			continue
+		}
+		mate := brokenMm
+		if c.undercut != nil {
+			mate = math.Max(mate, c.undercut.MateMm)
+		}
+		if strings.HasPrefix(c.step.Seat.Value, "bearing ") {
+			mate = math.Max(mate, bearingEdgeMm)
+		}
+		for k, face := range map[int]parts.Face{i - 1: parts.Back, i + 1: parts.Front} {
+			if k < 0 || k >= len(v.outside) || v.outside[k].radiusMm < c.radiusMm+leastFaceMm {
+				continue // no shoulder, or one that is none
+			}
+			n := &v.outside[k]
+			if n.size.Thread.Value != "" && c.undercut == nil {
+				continue // the nut on it is the shoulder
+			}
+			edge := v.edgeMm(n, face)
+			if wide := n.radiusMm - edge - c.radiusMm - mate; wide < leastFaceMm-slackMm {
+				v.report(Check, c.name, c.pos, Finding{
+					What:    "what sits on " + c.name + " has hardly a shoulder in " + n.name,
+					Numbers: v.mm(n.radiusMm-c.radiusMm) + " high, less " + v.mm(edge) + " off its edge and " + v.mm(mate) + " for the edge of what sits there; wanted " + v.mm(leastFaceMm),
+					LeftMm:  left(math.Max(0, wide)), Rule: "what is pushed against a shoulder lies on it", Source: practice, Fix: "a thinner seat, a collar, or a smaller chamfer on " + n.name,
+				})
+			}
+		}
+	}
+}
+
+// edgeMm is how much of the radius of a step its chamfer at an end takes, or what is broken
+// off there.
+func (v *view) edgeMm(c *cylinder, end parts.Face) float64 {
+	i := slices.IndexFunc(v.p.Chamfers, func(h parts.Chamfer) bool { return h.Edge.Value == c.name+"-"+string(end) })
+	switch {
+	case i < 0:
+		return brokenMm
+	case v.p.Chamfers[i].Radius.Set():
+		return v.p.Chamfers[i].Radius.Mm
+	}
+	return v.p.Chamfers[i].Size.Mm * math.Tan(v.p.Chamfers[i].Angle.Deg*math.Pi/180)
+}
