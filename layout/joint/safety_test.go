@@ -35,7 +35,7 @@ func TestStepsHurtNobody(t *testing.T) {
 		"lantern": {}, // 8.1 kg onto 30.5 kg
 		"gland":   {},
 		"barrel":  {What: "Barrel flange 2 with all that is on it", MassKg: 27.161, How: carriers2},
-		"housing": {What: "Bearing housing with all that is on it", MassKg: 74.361, How: "hoist, with slings rated for it, by local lifting rules"}, // heavier, but the base is anchored
+		"housing": {What: "Bearing housing with all that is on it", MassKg: 74.252, How: "hoist, with slings rated for it, by local lifting rules"}, // heavier, but the base is anchored
 	} {
 		got := jointNamed(t, p, name).Lift
 		if got == nil {
@@ -45,7 +45,7 @@ func TestStepsHurtNobody(t *testing.T) {
 			t.Errorf("%s lifts %+v, want %+v", name, *got, want)
 		}
 	}
-	for name, want := range map[string]string{"delivery-die": "", "nozzle": "27.2 kg: " + carriers2, "lantern": "", "barrel": "74.4 kg: hoist, with slings rated"} {
+	for name, want := range map[string]string{"delivery-die": "", "nozzle": "27.2 kg: " + carriers2, "lantern": "", "barrel": "74.3 kg: hoist, with slings rated"} {
 		text := strings.Join(jointNamed(t, p, name).Cautions, " ")
 		if !strings.Contains(text, want) || want == "" && strings.Contains(text, "kg") {
 			t.Errorf("%s: %q, want %q", name, text, want)
