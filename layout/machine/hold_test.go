@@ -22,10 +22,10 @@ func TestHold(t *testing.T) {
 		"pugmill": {
 			"front-flange":   nil,
 			"inlet-stub":     {GapMm: 1.5, PieceDeg: 0, On: [2]string{"Barrel tube", "Barrel tube"}, CentreMm: 269, At: "Barrel flange 1"},
-			"front-bearing":  {On: shaft, CentreMm: 502, At: "Auger shaft"},
+			"front-bearing":  {On: shaft, CentreMm: 501, At: "Auger shaft"},
 			"auger-flight":   nil,
 			"lantern":        {On: shaft, CentreMm: 497, At: "Auger shaft"},
-			"auger":          {On: [2]string{"Bearing housing", "Auger hub"}, CentreMm: 446, At: "Auger shaft"},
+			"auger":          {On: [2]string{"Bearing housing", "Auger hub"}, CentreMm: 447, At: "Auger shaft"},
 			"barrel":         {On: [2]string{"Bearing housing", "Barrel tube"}, CentreMm: 445, At: "Barrel end", Slung: true},
 			"upright":        {PieceDeg: 2},
 			"gusset-4":       {PieceDeg: 5, RunsOn: []string{"Base plate"}},
@@ -33,7 +33,7 @@ func TestHold(t *testing.T) {
 			"stand-leg-3":    {PieceDeg: 7, RunsOn: []string{"Stand end"}},
 			"stand-foot-3":   nil,
 			"base-far":       nil,
-			"housing":        {BeyondMm: 6, At: "Barrel end", Later: []string{"Gear motor 2.2 kW"}, Slung: true}, // its feet end 25 behind the base's end, which lies 10 behind the housing: the heavy barrel is in front of them
+			"housing":        {BeyondMm: 7, At: "Barrel end", Later: []string{"Gear motor 2.2 kW"}, Slung: true}, // its feet end 25 behind the base's end, which lies 10 behind the housing: the heavy barrel is in front of them
 			"switch-bracket": nil,                                                                                // said at the step before
 			"hopper-cone":    nil,
 		},
