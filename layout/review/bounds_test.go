@@ -193,6 +193,7 @@ func TestBounds(t *testing.T) {
 		{"radial-edge", turned + "[{name: a, diameter: 60, length: 30}, {name: b, diameter: 60, length: 30}, {name: c, diameter: 50, length: 40}]\nradial: [{name: h, clock: 0, axial: %g, size: 12, depth: 10}]\n", 54, 54.1, "runs over the end of b", "it runs from 48.1 mm to 60.1 mm from the front face, b from 0 mm to 60 mm"},
 		{"radial-edge", turned + "[{name: a, diameter: 50, length: 30}, {name: b, diameter: 60, length: 30}, {name: c, diameter: 60, length: 40}]\nradial: [{name: h, clock: 0, axial: %g, size: 12, depth: 10}]\n", 36, 35.9, "runs over the end of b", "it runs from 29.9 mm to 41.9 mm from the front face, b from 30 mm to 100 mm"},
 		{"said", sleeve + "  - {name: h, clock: 0, axial: 50, size: M8 tap, note: \"set screw, %g mm long\"}\n", 14, 14.1, "the set screw of h stands out of", "14.1 mm long in 10 mm"}, {"said", sleeve + "  - {name: h, clock: 0, axial: 50, size: M8 tap, depth: 6, note: \"grub screw %g mm long\"}\n", 10, 10.1, "the set screw of h stands out of", "10.1 mm long in 6 mm"},
+		{"path", turned + "[{name: a, diameter: %g, length: 20}, {name: seat, diameter: 38, fit: k6, length: 80, seat: bearing 32208}, {name: b, diameter: 60, length: 20}]\n", 38, 40, "cannot get there", "seat 38 mm; a 40 mm and b 60 mm"},
 		{"allowance", stock, 101, 100.9, "leaves nothing to face", "0.9 mm on length, wanted 1 mm"},
 		{"blank", stock, 100, 99.9, "the stock is shorter than the part", "99.9 mm for 100 mm"},
 	} {

@@ -102,6 +102,10 @@ func TestCardBounds(t *testing.T) {
 		return parts.Job{Motor: &parts.Motor{KW: n(kw), RPM: n(rpm), OutRPM: n(out)}, Loose: []parts.Loose{{Item: parts.Text{Value: item}}}}
 	}
 	turned := func(r *reviewer) { r.couplingTorque(&r.job.Loose[0]) }
+	float := func(least, most float64) parts.Job {
+		return parts.Job{Joints: []*parts.Joint{{Name: parts.Text{Value: "rear"}, Bearing: &parts.BearingJoint{EndFloat: []parts.Length{{Mm: least}, {Mm: most}}}}}}
+	}
+	set := func(r *reviewer) { r.endFloat(r.job.Joints[0], r.job.Joints[0].Bearing) }
 	const hardly = "a place of the upkeep is looked at hardly ever: "
 	for _, c := range []struct {
 		rule func(r *reviewer)
@@ -135,6 +139,8 @@ func TestCardBounds(t *testing.T) {
 		{turned, coupling("coupling for 5811 lbf in", 2.2, 1430, 32), ""}, {turned, coupling("coupling for 5810 lbf in", 2.2, 1430, 32), "the coupling is bought for less torque than the motor gives: 5810 lbf in; 657 N m at 32 rev/min"},
 		{turned, coupling("coupling for 15 N m", 2.2, 1430, 0), ""}, {turned, coupling("coupling for 14 N m", 2.2, 1430, 0), "the coupling is bought for less torque than the motor gives: 14 N m; 15 N m at 1430 rev/min"},
 		{turned, coupling("coupling for 1 N m", 2.2, 0, 0), ""}, {turned, coupling("coupling for 1 N m", 0, 1430, 0), ""},
+		{set, float(0.02, 0.3), ""}, {set, float(0.02, 0.31), "the end float of rear is wide: 0.02 mm to 0.31 mm, wanted at most 0.3 mm"},
+		{set, float(-0.1, 0), ""}, {set, float(-0.11, 0.1), "the preload of rear burns the bearings: -0.11 mm to 0.1 mm, wanted at least -0.1 mm"},
 	} {
 		r := &reviewer{job: &c.job}
 		c.rule(r)
