@@ -160,22 +160,20 @@ func (v *viewed) planes(a, b *assembly.Body) ([]assembly.Pose, assembly.Vec) {
 // beyond is the way out to the first of a joint's screws or studs, if the cut
 // surface of their part does not reach out so far: in the corner of a plate.
 func (v *viewed) beyond(plane, axis assembly.Pose, part *assembly.Body) (assembly.Vec, bool) {
-	for _, b := range v.fasteners(v.j) {
-		if v.j.Bolt == nil {
-			break
-		}
-		out := b.Pose.At.Sub(axis.At)
-		out = out.Sub(axis.Z.Times(out.Dot(axis.Z)))
-		across, reach := plane.Z.Cross(axis.Z), 0.0
-		for _, loop := range v.cut(plane, part) {
-			for _, p := range loop {
-				at := plane.Apply(assembly.Vec{X: p.XMm, Y: p.YMm})
-				reach = max(reach, math.Abs(at.Sub(axis.At).Dot(across)))
-			}
-		}
-		return out.Unit(), out.Len() > reach
+	screws := v.fasteners(v.j)
+	if v.j.Bolt == nil || len(screws) == 0 {
+		return assembly.Vec{}, false
 	}
-	return assembly.Vec{}, false
+	out := screws[0].Pose.At.Sub(axis.At)
+	out = out.Sub(axis.Z.Times(out.Dot(axis.Z)))
+	across, reach := plane.Z.Cross(axis.Z), 0.0
+	for _, loop := range v.cut(plane, part) {
+		for _, p := range loop {
+			at := plane.Apply(assembly.Vec{X: p.XMm, Y: p.YMm})
+			reach = max(reach, math.Abs(at.Sub(axis.At).Dot(across)))
+		}
+	}
+	return out.Unit(), out.Len() > reach
 }
 
 // upright is the plane through a point with a normal, as a machine is drawn: TOP
