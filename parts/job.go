@@ -48,6 +48,7 @@ func (l *loader) job(n *node) *Job {
 		j.Tolerance = Text{Value: w, Pos: n.get("tolerance").pos}
 	}
 	j.Tools = f.yes("tools")
+	j.FrontUp = f.word("up") == string(Front)
 	j.Notes = f.texts("notes")
 	j.Shop = f.sub("shop").shop()
 	return j

@@ -268,7 +268,9 @@ func (f *fields) joint() (*Joint, bool) {
 		f.fault(f.n.keyPos("other-way-round"), "other-way-round beside face or level", "delete other-way-round; the faces say which way the parts look")
 	}
 	j.InLine = f.lineRules()
-	j.Place = f.sub("place").placeOnFace()
+	if place := f.sub("place"); place != nil {
+		j.Place = place.placeOnFace(place.word("on"))
+	}
 	j.Anchored = f.name("anchored")
 	j.Before = f.names("before")
 	j.After = f.names("after")
@@ -398,13 +400,10 @@ func (f *fields) meeting() Meeting {
 	return m
 }
 
-// placeOnFace reads place.
-func (f *fields) placeOnFace() *Place {
-	if f == nil {
-		return nil
-	}
+// placeOnFace reads a place on a face of that name.
+func (f *fields) placeOnFace(on string) *Place {
 	p := &Place{
-		Pos: f.n.pos, On: f.word("on"), With: f.word("with"), Gap: f.length("gap"),
+		Pos: f.n.pos, On: on, With: f.word("with"), Gap: f.length("gap"),
 		FromLeft: f.length("from-left"), FromRight: f.length("from-right"),
 		FromBottom: f.length("from-bottom"), FromTop: f.length("from-top"),
 	}

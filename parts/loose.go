@@ -1,6 +1,7 @@
 package parts
 
 import (
+	"fmt"
 	"slices"
 
 	"centrepop/parts/meant"
@@ -20,6 +21,7 @@ type Loose struct {
 	Count  int     // of that, for all copies of the part; without Buy, of the item
 	MassKg float64 // of the item; 0 if not said
 	Stands *Stands // where the item stands; nil if it is not said
+	Lies   []Lying // where each copy of the part lies; nil if it is not said
 }
 
 // Stands is where a motor or a coupling stands, and its sizes; those not given are 0.
@@ -32,6 +34,13 @@ type Stands struct {
 	Flange   Length
 	Shaft    Length
 	ShaftEnd Length
+}
+
+// Lying is where a copy of a loose part comes to lie: on the face of another part that Place.On
+// names, its origin over that part's unless distances say another place.
+type Lying struct {
+	Place
+	Ref JointRef // that part and its face
 }
 
 // kgPerPound is the avoirdupois pound (NIST SP 811).
@@ -76,6 +85,10 @@ func (l *loader) loose(n *node, job *Job) {
 		if e.Stands = f.sub("stands").stands(); e.Stands != nil && whole {
 			l.standsThere(job, &e)
 		}
+		e.Lies = eachOf(f, "lies", (*fields).lying)
+		if whole && len(e.Lies) > 0 {
+			l.liesThere(job, &e, f.n.keyPos("lies"))
+		}
 		job.Loose = append(job.Loose, e)
 	}
 }
@@ -108,5 +121,45 @@ func (l *loader) standsThere(job *Job, e *Loose) {
 	step := p.Profile != nil && slices.ContainsFunc(p.Profile.Outside, func(o Step) bool { return o.Name.Value == s.On.Feature })
 	if !holes && !step {
 		l.faultf(s.On.Pos, "holes of a plate, or an outside step of a turned part", "nothing stands on %s.%s", s.On.Part, s.On.Feature)
+	}
+}
+
+// lying reads where one copy lies.
+func (f *fields) lying() (at Lying) {
+	at.Ref = f.jointRef(f.val("on"))
+	at.Place = *f.placeOnFace(at.Ref.Feature)
+	if at.At == nil && !at.FromLeft.Set() && !at.FromRight.Set() && !at.FromBottom.Set() && !at.FromTop.Set() {
+		at.At = &Point{}
+	}
+	return at
+}
+
+// liesThere checks that the faces which a loose part lies on are there by its step, and that
+// each of its copies has one.
+func (l *loader) liesThere(job *Job, e *Loose, pos Pos) {
+	p := job.Part(e.Part.Value)
+	switch {
+	case e.Part.Value == "":
+		l.fault(pos, "lies says where a part lies, and "+e.Item.Value+" is bought", "part: its name, or no lies")
+	case p != nil && len(l.doubt[p].errs) == 0 && len(e.Lies) != p.Quantity:
+		l.faultf(pos, "an entry for each", "lies has %d of the %d copies of %s", len(e.Lies), p.Quantity, e.Part.Value)
+	}
+	for _, at := range e.Lies {
+		on := job.Part(at.Ref.Part)
+		there := slices.ContainsFunc(job.Joints, func(j *Joint) bool {
+			return slices.ContainsFunc(j.Refs(), func(r JointRef) bool { return r.Part == at.Ref.Part })
+		}) ||
+			slices.ContainsFunc(job.Loose, func(o Loose) bool { return o.Part.Value == at.Ref.Part && len(o.Lies) > 0 })
+		switch {
+		case at.Ref.Part == "":
+		case on == nil:
+			l.fault(at.Ref.Pos, job.noPart(at.Ref.Part), "the parts are "+list(job.partNames()))
+		case !IsSide(at.Ref.Feature):
+			l.faultf(at.Ref.Pos, at.Ref.Part+"."+list(sides), "%s is no face of %s", at.Ref.Feature, at.Ref.Part)
+		case at.Ref.Copy > on.Quantity:
+			l.faultf(at.Ref.Pos, fmt.Sprintf("#1 to #%d, or a larger quantity", on.Quantity), "%s#%d is asked for and %d is made", at.Ref.Part, at.Ref.Copy, on.Quantity)
+		case !there:
+			l.faultf(at.Ref.Pos, "a part of a joint, or a loose one before it in the list that has lies itself", "%s has no place for %s to lie on", at.Ref.Part, e.Part.Value)
+		}
 	}
 }

@@ -75,6 +75,7 @@ type Job struct {
 	Parts     []*Part
 	Joints    []*Joint            // how the parts meet, as written
 	Loose     []Loose             // parts that no joint fastens
+	FrontUp   bool                // the front of the first part is up where the machine stands, else its TOP
 	Accept    []Accept            // findings of the review that are taken as they are
 	FirstRun  *FirstRun           // nil if the job says nothing of it
 	Upkeep    *Upkeep             // the same

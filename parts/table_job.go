@@ -24,6 +24,7 @@ var jobGroup = &Group{
 		{Name: "parts", Type: FilesType, Need: true, Means: "part files in the job's folder or below it", Entries: [2]int{1, maxParts}, Example: "parts: [cover.yaml, …]"},
 		{Name: "joints", Type: ListType, Means: "how the parts meet", Group: jointGroup, Entries: [2]int{0, maxParts}},
 		{Name: "loose", Type: ListType, Means: "parts that no joint fastens", Group: looseGroup, Entries: [2]int{0, maxParts}},
+		{Name: "up", Type: WordType, Means: "what is up where the machine stands, TOP or front of the first part of its largest assembly: for the general arrangement, tipping and lifting", Default: "top", Words: []string{"top", "front"}},
 		{Name: "accept", Type: ListType, Means: "findings of the review that are taken as they are", Group: acceptGroup, Entries: [2]int{0, 1000}},
 		{Name: "first-run", Type: KeysType, Means: "what the card of the first run needs; the joints give the rest", Group: firstRunGroup},
 		{Name: "upkeep", Type: KeysType, Means: "what the card at the machine lists", Group: upkeepGroup},
@@ -124,6 +125,13 @@ var standGroup = &Group{
 	},
 }
 
+// lyingGroup is standGroup for a loose part: the face names its part.
+var lyingGroup = &Group{
+	Name: "lying", Means: "Where a copy of a loose part lies: a face of it, the first part, on a face of another, the second. Without at and distances its origin lies over the other's, on one axis with it; without top or front it looks up.",
+	Example: "{on: tube.front, with: back, gap: -20 mm}",
+	Keys:    append([]Key{{Name: "on", Type: RefType, Need: true, Means: "the second part and its face, front, back, left, right, top or bottom", Example: "on: tube.front"}}, standGroup.Keys[1:]...),
+}
+
 // meetingWords are the ways two faces can meet.
 func meetingWords(between string) []string {
 	return []string{"front" + between + "front", "front" + between + "back", "back" + between + "front", "back" + between + "back"}
@@ -217,6 +225,7 @@ var looseGroup = &Group{
 		{Name: "stands", Type: KeysType, Means: "where the item stands and how large it is, for one that is round and runs with a shaft: a motor or a coupling", Group: standsGroup},
 		{Name: "buy", Type: TextType, Means: "what it is fastened with, as ordered: a line of the list to buy", Example: "screw #8-32 UNC x 5/8 in, socket head"},
 		{Name: "count", Type: CountType, Means: "how many of buy, for all copies; without buy, of the item", Default: "1", Low: 1, High: maxCount},
+		{Name: "lies", Type: ListType, Means: "where each copy of the part lies, for the pictures and to see whether it goes there; without it the part is not drawn", Group: lyingGroup, Entries: [2]int{1, maxCount}},
 	},
 }
 

@@ -10,6 +10,7 @@ type ruled struct {
 	a, b      []Pt
 	low, high float64
 	slope     float64 // shortens a distance in the level to one in space
+	open      bool    // as the inside of a shell: no skin over its ends
 }
 
 func newRuled(a, b []Pt, low, high float64) *ruled {
@@ -56,6 +57,9 @@ func (s *ruled) dist(p Vec) float64 {
 	side := math.Sqrt(best) * s.slope
 	if inside {
 		side = -side
+	}
+	if s.open {
+		return side
 	}
 	return max(side, max(s.low-p.Z, p.Z-s.high))
 }

@@ -125,7 +125,12 @@ func (s *Solid) Cut(away ...Simple) *Solid {
 func (s *Solid) Hollow(inside ...Simple) *Solid {
 	out := s.Cut(inside...)
 	for i := len(s.cut); i < len(out.cut); i++ { // before anybody weighs it
-		out.cut[i].hollow = true
+		c := &out.cut[i]
+		c.hollow = true
+		if r, ok := c.shape.(*ruled); ok {
+			open := *r
+			open.open, c.shape = true, &open
+		}
 	}
 	return out
 }

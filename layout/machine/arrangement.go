@@ -8,6 +8,7 @@ import (
 	"centrepop/layout/assembly"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
+	"centrepop/parts"
 )
 
 // alongAxis is the plane of the axis and TOP: front at the left, TOP up.
@@ -19,6 +20,26 @@ var (
 	fromFront = assembly.Move(assembly.Vec{Z: apartMm / 2})
 	fromAbove = assembly.Pose{X: assembly.Vec{Z: -1}, Y: assembly.Vec{X: -1}, Z: assembly.Vec{Y: 1}, At: assembly.Vec{Y: apartMm / 2}}
 )
+
+// The same of a machine that stands with its front up: cut with TOP at the right, from above
+// with TOP at the right, from the side of TOP and from the other.
+var (
+	standing    = assembly.Pose{X: assembly.AxisY, Y: assembly.AxisZ, Z: assembly.AxisX}
+	onItsFront  = assembly.Pose{X: assembly.AxisY, Y: assembly.AxisX.Times(-1), Z: assembly.AxisZ, At: fromFront.At}
+	besideTop   = assembly.Pose{X: assembly.AxisX.Times(-1), Y: assembly.AxisZ, Z: assembly.AxisY, At: fromAbove.At}
+	oppositeTop = assembly.Pose{X: assembly.AxisX, Y: assembly.AxisZ, Z: assembly.AxisY.Times(-1), At: fromAbove.At.Times(-1)}
+)
+
+// planes are those of the three views of the machine as it stands, and how they lie.
+func (m *Machine) planes() (cut, end, top assembly.Pose, angle plan.Angle) {
+	switch {
+	case m.up == assembly.AxisY:
+		return alongAxis, fromFront, fromAbove, ""
+	case m.job.Units == parts.Inches:
+		return standing, onItsFront, besideTop, plan.ThirdAngle
+	}
+	return standing, onItsFront, oppositeTop, plan.FirstAngle
+}
 
 // arrangement draws the largest assembly as a whole. It is nil where nothing is
 // placed.
@@ -35,17 +56,18 @@ func (s *stage) arrangement() *plan.Arrangement {
 		return nil
 	}
 	v.j = s.joints[len(s.joints)-1]
-	out := &plan.Arrangement{}
-	out.Front.Shapes, out.Front.Centres = v.shapes(alongAxis, rect{plan.XY{XMm: -apartMm, YMm: -apartMm}, plan.XY{XMm: apartMm, YMm: apartMm}})
+	across, end, above, angle := s.planes()
+	out := &plan.Arrangement{Stands: angle}
+	out.Front.Shapes, out.Front.Centres = v.shapes(across, rect{plan.XY{XMm: -apartMm, YMm: -apartMm}, plan.XY{XMm: apartMm, YMm: apartMm}})
 	cut := map[int]bool{}
 	for i := range out.Front.Shapes {
 		out.Front.Shapes[i].New = false
 		cut[out.Front.Shapes[i].Item] = true
 	}
 	var views sync.WaitGroup
-	views.Go(func() { s.look(&out.Front, alongAxis, bodies) })
-	views.Go(func() { s.look(&out.End, fromFront, bodies) })
-	views.Go(func() { s.look(&out.Top, fromAbove, bodies) })
+	views.Go(func() { s.look(&out.Front, across, bodies) })
+	views.Go(func() { s.look(&out.End, end, bodies) })
+	views.Go(func() { s.look(&out.Top, above, bodies) })
 	views.Wait()
 	out.Front.Behind = slices.DeleteFunc(out.Front.Behind, func(p plan.Place) bool { return cut[p.Item] })
 	s.names(out, cut)
@@ -103,6 +125,9 @@ func (s *stage) names(out *plan.Arrangement, cut map[int]bool) {
 		if of, ok := s.Of[b.ID]; ok {
 			add(&out.Beside, of.Part)
 		}
+	}
+	for _, b := range s.passing {
+		add(&out.Passing, s.Of[b.ID].Part)
 	}
 	for _, i := range s.Floating {
 		if s.byHand(i) {

@@ -27,5 +27,5 @@ func Example() {
 		high.X, high.Y, high.Z = max(high.X, box.High.X), max(high.Y, box.High.Y), max(high.Z, box.High.Z)
 	}
 	fmt.Printf("%.1f × %.1f × %.1f in\n", (high.X-low.X)/25.4, (high.Y-low.Y)/25.4, (high.Z-low.Z)/25.4)
-	// Output: 16.0 × 14.9 × 31.9 in
+	// Output: 16.0 × 14.9 × 42.0 in
 }

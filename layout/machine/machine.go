@@ -30,6 +30,7 @@ type Machine struct {
 	Problems []plan.Problem
 
 	job         *parts.Job
+	up          assembly.Vec // where the machine stands
 	models      []*part.Model
 	joints      []*plan.JointPlan
 	poses       map[string]assembly.Pose
@@ -40,6 +41,7 @@ type Machine struct {
 	jointOf     map[string]*parts.Joint
 	modelOf     map[string]*part.Model
 	bodyOf      map[Instance]int   // among Bodies
+	passing     []assembly.Body    // what comes off again in the step with which it comes
 	ways        [][]plan.Trap      // of each joint
 	overlapping map[[2]string]bool // bodies that lie in one another, either way round
 	roles       map[string]role    // of each body that is bought
@@ -71,7 +73,11 @@ func Of(job *parts.Job, models []*part.Model, joints []*plan.JointPlan) *Machine
 			if r.Material != nil {
 				b.DensityKgM3 = r.Material.DensityKgM3
 			}
-			m.Of[b.ID], m.bodyOf[i] = i, len(m.Bodies)
+			if m.Of[b.ID] = i; m.off(name) {
+				m.passing = append(m.passing, b)
+				continue
+			}
+			m.bodyOf[i] = len(m.Bodies)
 			m.Bodies = append(m.Bodies, b)
 		}
 	}
@@ -81,6 +87,7 @@ func Of(job *parts.Job, models []*part.Model, joints []*plan.JointPlan) *Machine
 	m.seals()
 	m.stood()
 	m.keys()
+	m.screwed()
 	return m
 }
 
@@ -90,6 +97,9 @@ func bare(job *parts.Job, models []*part.Model, joints []*plan.JointPlan) *Machi
 		Of: map[string]Instance{}, bodyOf: map[Instance]int{}, job: job, models: models, joints: joints,
 		solids: map[string]*assembly.Solid{}, shanks: map[string]*assembly.Solid{}, overlapping: map[[2]string]bool{},
 		looseOf: map[string][]assembly.Allowed{}, jointOf: map[string]*parts.Joint{}, modelOf: map[string]*part.Model{}, roles: map[string]role{},
+	}
+	if m.up = assembly.AxisY; job.FrontUp {
+		m.up = assembly.AxisZ
 	}
 	for _, j := range job.Joints {
 		m.jointOf[j.Name.Value] = j

@@ -56,6 +56,7 @@ func (m *Machine) Pictures() *plan.Arrangement {
 			}
 			j.Pictures = v.pictures(planes, into)
 		}
+		v.laidPicture()
 	}
 	return s.arrangement()
 }
@@ -199,6 +200,13 @@ func (v *viewed) kindOf(plane assembly.Pose) plan.CutKind {
 		return plan.CutBolt
 	case ok:
 		return plan.CutAxis
+	}
+	return lieOf(plane)
+}
+
+// lieOf says how a plane lies that holds no axis of a joint.
+func lieOf(plane assembly.Pose) plan.CutKind {
+	switch {
 	case math.Abs(plane.Z.Y) > 0.9:
 		return plan.CutLevel
 	case math.Abs(plane.Z.Z) > math.Abs(plane.Z.X):
@@ -233,17 +241,23 @@ func (v *viewed) shapes(plane assembly.Pose, win rect) (out []plan.Shape, centre
 			out = append(out, shape)
 		}
 	}
+	part := func(b *assembly.Body) {
+		item, r := v.itemOf(b.ID), v.roles[b.ID]
+		if room, ok := extent(plane, b); ok && win.touches(room) && (item > 0 || r.kind == aKey) {
+			isNew := b == v.mover || v.isNew(b) || (r.kind == aStanding || r.kind == aKey) && r.joint == v.j.Name
+			add(plan.Shape{Kind: v.kindIn(plane, b), Item: item, Title: v.title(b.ID), New: isNew, Loops: v.cut(plane, b)})
+		}
+	}
 	for _, joined := range []bool{true, false} {
 		for i := range v.Bodies {
-			b := &v.Bodies[i]
-			item, r := v.itemOf(b.ID), v.roles[b.ID]
-			if item == 0 && r.kind != aKey || !v.stands[b.ID] || (b == v.mover || b == v.still) != joined {
-				continue
+			if b := &v.Bodies[i]; v.stands[b.ID] && (b == v.mover || b == v.still) == joined {
+				part(b)
 			}
-			if room, ok := extent(plane, b); ok && win.touches(room) {
-				isNew := b == v.mover || (r.kind == aStanding || r.kind == aKey) && r.joint == v.j.Name
-				add(plan.Shape{Kind: v.kindIn(plane, b), Item: item, Title: v.title(b.ID), New: isNew, Loops: v.cut(plane, b)})
-			}
+		}
+	}
+	for i := range v.passing {
+		if v.isNew(&v.passing[i]) {
+			part(&v.passing[i])
 		}
 	}
 	for _, j := range v.joints[:v.j.N] {

@@ -50,6 +50,7 @@ func (m *Machine) place() {
 	for _, j := range m.joints {
 		meets = append(meets, m.studs(j)...)
 	}
+	meets = append(meets, m.lies()...)
 	m.poses = map[string]assembly.Pose{}
 	meets = distinct(meets)
 	tied := map[string]bool{}

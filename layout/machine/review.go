@@ -34,7 +34,7 @@ func (m *Machine) Review() {
 		m.follows(j, a, b)
 	}
 	m.overlapped()
-	m.Problems = append(m.Problems, all(slices.Concat(m.travel(), m.contact(), m.openings(), m.foot(), m.faces(), m.onBeads(), []look{m.floats, m.stand, m.conveys, m.inTubes, m.pastEnd, m.liftsLow, m.anchoredHigh, m.shutIn}))...)
+	m.Problems = append(m.Problems, all(slices.Concat(m.travel(), m.contact(), m.openings(), m.foot(), m.faces(), m.onBeads(), []look{m.floats, m.stand, m.conveys, m.inTubes, m.pastEnd, m.liftsLow, m.anchoredHigh, m.shutIn, m.laidEarly}))...)
 }
 
 // overlapped finds what lies in one another. Copies that do so alike are one fault, and so is
@@ -322,15 +322,12 @@ func (m *Machine) joined(i Instance) bool {
 	})
 }
 
-// up is upwards where the machine stands on a plate.
-var up = assembly.AxisY
-
 // floor is the lowest body; ok is false where it is no level plate and
 // no foot of a frame that the machine could stand on: which way is up is not known then.
 func (m *Machine) floor() (lowest int, ok bool) {
 	lowest = -1
 	for i := range m.Bodies {
-		if lowest < 0 || m.Bodies[i].Box().Low.Y < m.Bodies[lowest].Box().Low.Y {
+		if !m.hangs(&m.Bodies[i]) && (lowest < 0 || m.low(&m.Bodies[i]) < m.low(&m.Bodies[lowest])) {
 			lowest = i
 		}
 	}
@@ -340,6 +337,12 @@ func (m *Machine) floor() (lowest int, ok bool) {
 	of, made := m.Of[m.Bodies[lowest].ID]
 	return lowest, made && m.carries(&m.Bodies[lowest], m.model(of.Part).Part)
 }
+
+// low is how high a body reaches down.
+func (m *Machine) low(b *assembly.Body) float64 { return b.Box().Low.Dot(m.up) }
+
+// hangs tells whether a body is a loose part, on which no machine stands.
+func (m *Machine) hangs(b *assembly.Body) bool { return m.byHand(m.Of[b.ID]) }
 
 // stand tells at which step the centre of gravity of what stands comes to lie
 // beyond what it stands on, before anything of it is anchored.
@@ -362,7 +365,7 @@ func (m *Machine) stand() []plan.Problem {
 		if slices.ContainsFunc(bodies, func(b assembly.Body) bool { return name != "" && m.Of[b.ID].Part == name }) {
 			return nil
 		}
-		s, ok := assembly.Standing(bodies, up)
+		s, ok := assembly.Standing(bodies, m.up)
 		if !ok || s.MarginMm > 0 {
 			continue
 		}
@@ -388,19 +391,18 @@ func (m *Machine) lacks(on map[string]bool) bool {
 // anchoredHigh finds what is anchored to the floor and stands over the middle of what it
 // carries: the machine is upside down.
 func (m *Machine) anchoredHigh() (found []plan.Problem) {
-	lowest := func(b assembly.Body) float64 { return b.Box().Low.Y }
 	for _, j := range m.joints {
 		name := m.joint(j.Name).Anchored.Value
 		i := slices.IndexFunc(m.Bodies, func(b assembly.Body) bool { return m.Of[b.ID].Part == name })
-		if name == "" || i < 0 || !slices.ContainsFunc(m.Bodies, func(b assembly.Body) bool { return lowest(b) < lowest(m.Bodies[i]) }) {
+		if name == "" || i < 0 || !slices.ContainsFunc(m.Bodies, func(b assembly.Body) bool { return m.low(&b) < m.low(&m.Bodies[i]) }) {
 			continue
 		}
-		middle := assembly.Together(m.Bodies).Centre.Y
-		if lowest(m.Bodies[i]) <= middle {
+		middle := assembly.Together(m.Bodies).Centre.Dot(m.up)
+		if m.low(&m.Bodies[i]) <= middle {
 			continue
 		}
 		found = append(found, plan.Problem{Joint: j.Name, Kind: plan.AnchoredHigh, Pos: m.joint(j.Name).Anchored.Pos, Args: []plan.Arg{
-			plan.Named(m.title(m.Bodies[i].ID)), plan.Of(plan.Mm, words.Round(m.Bodies[i].Box().Low.Y-middle, 0)),
+			plan.Named(m.title(m.Bodies[i].ID)), plan.Of(plan.Mm, words.Round(m.low(&m.Bodies[i])-middle, 0)),
 		}})
 	}
 	return found
@@ -410,11 +412,11 @@ func (m *Machine) anchoredHigh() (found []plan.Problem) {
 // bars of a frame, of which more than one reach so low.
 func (m *Machine) carries(b *assembly.Body, p *parts.Part) bool {
 	if p.Bar == nil {
-		return p.Outline != nil && b.Pose.Z.Cross(up).Len() < 1e-6
+		return p.Outline != nil && b.Pose.Z.Cross(m.up).Len() < 1e-6
 	}
 	feet := 0
 	for i := range m.Bodies {
-		if m.Bodies[i].Box().Low.Y < b.Box().Low.Y+1 {
+		if o := &m.Bodies[i]; !m.hangs(o) && m.low(o) < m.low(b)+1 {
 			feet++
 		}
 	}

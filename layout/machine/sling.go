@@ -35,24 +35,27 @@ func (s *stage) sling(j *plan.JointPlan) {
 		}
 		along, size := assembly.AxisZ, g.Box.High.Sub(g.Box.Low)
 		found, outward := plan.Sling{End: "front", CentreMm: g.Box.High.Z - g.Centre.Z}, assembly.AxisZ
-		if size.X > size.Z {
+		if s.up == assembly.AxisZ {
+			along, outward, found.End, found.CentreMm = assembly.AxisY, assembly.AxisY, "top", g.Box.High.Y-g.Centre.Y
+		}
+		if size.X > size.Dot(along) {
 			along, outward, found.End, found.CentreMm = assembly.AxisX, assembly.AxisX.Times(-1), "left", g.Centre.X-g.Box.Low.X
 		}
 		found.At = s.endmost(bodies, outward)
 		for _, share := range slung {
 			half := math.Floor(share * size.Dot(along))
-			at, ok := assembly.Slings(bodies, up, along, half)
+			at, ok := assembly.Slings(bodies, s.up, along, half)
 			if !ok || !s.carries(at.IDs[0]) || !s.carries(at.IDs[1]) {
 				continue
 			}
-			over := overMm(at, g.Centre)
-			uneven := math.Abs(at.Points[0].Sub(at.Points[1]).Dot(up)) > besideMm
+			over := s.overMm(at, g.Centre)
+			uneven := math.Abs(at.Points[0].Sub(at.Points[1]).Dot(s.up)) > besideMm
 			if uneven || over > 0 && j.Lift.Sling != nil {
 				continue
 			}
 			hole := slices.ContainsFunc([]float64{half - besideMm, half + besideMm}, func(mm float64) bool {
-				beside, ok := assembly.Slings(bodies, up, along, mm)
-				return ok && overMm(beside, g.Centre) > over
+				beside, ok := assembly.Slings(bodies, s.up, along, mm)
+				return ok && s.overMm(beside, g.Centre) > over
 			})
 			if hole {
 				continue
@@ -91,9 +94,9 @@ const besideMm = 25.0
 
 // overMm is how far the centre of gravity lies above the lower place of a sling, whole mm;
 // 0 where it hangs below both.
-func overMm(at assembly.Sling, centre assembly.Vec) float64 {
-	low := min(at.Points[0].Dot(up), at.Points[1].Dot(up))
-	return math.Ceil(max(0, centre.Dot(up)-low))
+func (s *stage) overMm(at assembly.Sling, centre assembly.Vec) float64 {
+	low := min(at.Points[0].Dot(s.up), at.Points[1].Dot(s.up))
+	return math.Ceil(max(0, centre.Dot(s.up)-low))
 }
 
 // carries tells whether a body is solid enough to sling: a part, and none of

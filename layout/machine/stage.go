@@ -23,7 +23,15 @@ type stage struct {
 	tying    map[string][]int    // for each body: the joints that tie it, first to last
 	riders   map[string][]string // of each part: what rides on it from the start
 	stand    []string            // motors and couplings
+	lying    map[string][]tie    // for each body: the loose parts on it, and what a loose one lies on
+	news     [][]*assembly.Body  // for each joint: the loose parts that come with it
 	cuts     map[cutKey][][]plan.XY
+}
+
+// tie is a loose part, or what it lies on, after the first n joints.
+type tie struct {
+	n  int
+	id string
 }
 
 // cutKey names a section of a body, or of a pattern of screws turned into the
@@ -34,7 +42,7 @@ type cutKey struct {
 }
 
 func newStage(m *Machine) *stage {
-	s := &stage{Machine: m, body: map[string]*assembly.Body{}, order: map[string]int{}, item: map[string]int{}, tying: map[string][]int{}, riders: map[string][]string{}, cuts: map[cutKey][][]plan.XY{}}
+	s := &stage{Machine: m, body: map[string]*assembly.Body{}, order: map[string]int{}, item: map[string]int{}, tying: map[string][]int{}, riders: map[string][]string{}, lying: map[string][]tie{}, cuts: map[cutKey][][]plan.XY{}}
 	s.lowest, s.hasFloor = m.floor()
 	for i, r := range m.models {
 		s.item[r.Part.Name.Value] = i + 1
@@ -68,6 +76,21 @@ func newStage(m *Machine) *stage {
 			s.tying[e] = append(s.tying[e], n)
 		}
 	}
+	s.news = make([][]*assembly.Body, len(m.joints))
+	for i := range m.passing {
+		s.body[m.passing[i].ID] = &m.passing[i]
+	}
+	for _, l := range m.laid() {
+		n := slices.IndexFunc(m.joints, func(j *plan.JointPlan) bool { return j.Name == l.e.After.Value })
+		b := s.body[l.id()]
+		if n < 0 || b == nil {
+			continue
+		}
+		if s.news[n] = append(s.news[n], b); !l.e.Off {
+			s.lying[l.on.id()] = append(s.lying[l.on.id()], tie{n, l.id()})
+			s.lying[l.id()] = append(s.lying[l.id()], tie{n, l.on.id()})
+		}
+	}
 	return s
 }
 
@@ -75,6 +98,12 @@ func newStage(m *Machine) *stage {
 func (s *stage) together(n int, id string) map[string]bool {
 	in := map[string]bool{id: true}
 	for next := []string{id}; len(next) > 0; next = next[1:] {
+		for _, t := range s.lying[next[0]] {
+			if t.n < n && !in[t.id] {
+				in[t.id] = true
+				next = append(next, t.id)
+			}
+		}
 		for _, k := range s.tying[next[0]] {
 			if k >= n {
 				break

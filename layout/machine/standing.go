@@ -237,7 +237,7 @@ func (m *Machine) liftsLow() (found []plan.Problem) {
 			seen[f.group] = true
 			high := math.Inf(-1)
 			for _, at := range f.at {
-				high = max(high, at.Sub(centre).Dot(up))
+				high = max(high, at.Sub(centre).Dot(m.up))
 			}
 			if high < -standsMm {
 				joint := m.between(b.ID, "")

@@ -69,7 +69,7 @@ func TestPictures(t *testing.T) {
 		{"upright", []plan.CutKind{plan.CutAcross, plan.CutLength}, "Base plate", "Gusset 1", plan.ShapeBead, 2, 0, -1, 1, 1},
 		{"gusset-2", []plan.CutKind{plan.CutLength, plan.CutLevel}, "Housing plate", "Gusset 3", plan.ShapeBead, 1, 1, 0, 1, 1}, // flush with the edge: no corner there,
 		{"gusset-4", []plan.CutKind{plan.CutLength, plan.CutLevel}, "Gusset 1", "Bearing housing", plan.ShapeBead, 1, -1, 0, 1, 1},
-		{"motor", []plan.CutKind{plan.CutBolt}, "Pillar", "Barrel flange 1", plan.ShapeBar, 1, -1, 0, 1, 1},
+		{"motor", []plan.CutKind{plan.CutBolt, plan.CutLength}, "Pillar", "Barrel flange 1", plan.ShapePart, 2, -1, 0, 1, 1},
 		{"base-far", []plan.CutKind{plan.CutLength}, "Stand rail 2", "Pillar", plan.ShapeScrew, 3, 0, -1, 1, 1},
 		{"base-near", []plan.CutKind{plan.CutLength}, "Stand rail 1", "Pillar", plan.ShapeScrew, 3, 0, 0, 0, 1}, // hangs on it already
 		{"hopper-throat", []plan.CutKind{plan.CutLength}, "Hopper", "Lantern", plan.ShapePart, 1, 0, -1, 1, 1},

@@ -29,8 +29,10 @@ func (m *Machine) travel() []look {
 	for n, j := range m.joints {
 		so.wrongWays(n, j)
 		so.stand(j, true)
+		so.lay(j, true)
 		so.join(j)
 		so.stand(j, false)
+		so.lay(j, false)
 	}
 	return so.looks
 }
@@ -159,7 +161,22 @@ func (s *soFar) come(j *plan.JointPlan, movers, fixed []int) {
 
 func (m *Machine) comes(j *plan.JointPlan, movers, fixed []int) []plan.Problem {
 	pose := m.poses[Instance{j.A.Part, j.A.Copy}.id()]
-	mv, fx := m.pick(movers), m.pick(fixed)
+	var meant []assembly.Vec
+	if in := m.joint(j.Name); in.Bolt != nil && in.Meet.Set() { // by the face that it meets it by, it is meant to come
+		if meant = []assembly.Vec{pose.Z.Times(-1)}; in.Meet.First == parts.Back {
+			meant[0] = pose.Z
+		}
+	}
+	block, free := m.freeWay(pose, m.pick(movers), m.pick(fixed), meant...)
+	if free {
+		return nil
+	}
+	return m.blocked(j, block)
+}
+
+// freeWay tells whether movers come to where they are along one of the axes of a pose, and
+// else what stops them where they come furthest out, or on the way that is meant.
+func (m *Machine) freeWay(pose assembly.Pose, mv, fx []assembly.Body, meant ...assembly.Vec) (worst assembly.Block, free bool) {
 	var ways []assembly.Way
 	for _, back := range []assembly.Vec{pose.Z, pose.Z.Times(-1), pose.Y, pose.Y.Times(-1), pose.X, pose.X.Times(-1)} {
 		ways = append(ways, way(back, mv, fx))
@@ -168,15 +185,11 @@ func (m *Machine) comes(j *plan.JointPlan, movers, fixed []int) []plan.Problem {
 	slices.SortStableFunc(ways, func(a, b assembly.Way) int { return cmp.Compare(a.FarMm, b.FarMm) })
 	for _, w := range ways {
 		if w.Free(mv, fx, m.allowed(mv)) {
-			return nil
+			return worst, true
 		}
 	}
-	worst := assembly.Block{LastMm: -1}
-	if in := m.joint(j.Name); in.Bolt != nil && in.Meet.Set() { // by the face that it meets it by, it is meant to come
-		back := pose.Z.Times(-1)
-		if in.Meet.First == parts.Back {
-			back = pose.Z
-		}
+	worst = assembly.Block{LastMm: -1}
+	for _, back := range meant {
 		ways = []assembly.Way{way(back, mv, fx)}
 	}
 	for _, w := range ways {
@@ -184,7 +197,7 @@ func (m *Machine) comes(j *plan.JointPlan, movers, fixed []int) []plan.Problem {
 			worst = b
 		}
 	}
-	return m.blocked(j, worst)
+	return worst, false
 }
 
 // drive brings screws to their holes from their heads' side, over the length of

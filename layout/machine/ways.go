@@ -146,9 +146,7 @@ func (m *Machine) turnedFree(id string) (joint string, deg float64, ok bool) {
 
 func (m *Machine) fits(j *plan.JointPlan, movers, fixed []int) *fitting {
 	f := &fitting{m: m, j: j, movers: m.pick(movers), fixed: m.pick(fixed)}
-	for i := range f.fixed {
-		f.boxes = append(f.boxes, f.fixed[i].Box())
-	}
+	f.boxes = boxesOf(f.fixed)
 	return f
 }
 

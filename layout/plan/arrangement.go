@@ -2,13 +2,15 @@ package plan
 
 // Arrangement is the largest assembly as a whole: cut along its axis with what
 // stands behind, front at the left and TOP up; seen from its front; and seen from
-// above, front at the left.
+// above, front at the left. One that stands with its front up is cut with TOP at the
+// right, seen from its front so too, and from the side.
 type Arrangement struct {
 	Front, End, Top View
+	Stands          Angle // empty where TOP is up
 	// Beside are parts that stand in the machine and are not cut by the plane of
-	// the front view, ByHand those that no joint fastens and a step puts in, Floating
-	// those that nothing places; all by title.
-	Beside, ByHand, Floating []string
+	// the front view, ByHand those that no joint fastens and a step puts in, Passing those that
+	// come off again in their step, Floating those that nothing places; all by title.
+	Beside, ByHand, Passing, Floating []string
 	// Bought are the motors and couplings that stand in it, by title: the items after
 	// the parts.
 	Bought []string
@@ -29,3 +31,14 @@ type Place struct {
 	Item int
 	AtMm XY
 }
+
+// Angle is how the views of a machine that stands with its front up lie about the one that is
+// cut, by ISO 5456-2: in third angle the plan above it and the view from the right at the
+// right, in first angle the plan below it and the view from the left at the right.
+type Angle string
+
+// The two angles.
+const (
+	FirstAngle Angle = "first"
+	ThirdAngle Angle = "third"
+)

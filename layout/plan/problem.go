@@ -197,6 +197,7 @@ const (
 	WeldApart      ProblemKind = "weld-apart"
 	OpeningCovered ProblemKind = "opening-covered"
 	PathBlocked    ProblemKind = "path-blocked"
+	LaidEarly      ProblemKind = "laid-early"
 	WouldTip       ProblemKind = "would-tip"
 	OnBead         ProblemKind = "on-bead"
 	FlightBackward ProblemKind = "flight-backward"

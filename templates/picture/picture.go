@@ -215,6 +215,24 @@ func BalloonRow(p *draw.Panel, spots []Spot) {
 
 // BalloonLine sets balloons in a row at a height, between two places.
 func BalloonLine(d *draw.Drawing, spots []Spot, rowY, x0, x1 float64) {
+	for i, x := range spread(spots, rowY, x0, x1) {
+		balloon(d, x, rowY, spots[i])
+	}
+}
+
+// BalloonColumn sets balloons in a column, between two heights.
+func BalloonColumn(d *draw.Drawing, spots []Spot, columnX, y0, y1 float64) {
+	for i := range spots {
+		spots[i].X, spots[i].Y = spots[i].Y, spots[i].X
+	}
+	for i, y := range spread(spots, columnX, y0, y1) {
+		spots[i].X, spots[i].Y = spots[i].Y, spots[i].X
+		balloon(d, columnX, y, spots[i])
+	}
+}
+
+// spread orders spots along a row, and finds a place in it for the balloon of each.
+func spread(spots []Spot, rowY, x0, x1 float64) []float64 {
 	slices.SortStableFunc(spots, func(a, b Spot) int { return cmp.Compare(a.X, b.X) })
 	wanted := make([]float64, len(spots))
 	for i, q := range spots {
@@ -231,13 +249,15 @@ func BalloonLine(d *draw.Drawing, spots []Spot, rowY, x0, x1 float64) {
 			}
 		}
 	}
-	for i, q := range spots {
-		d.Add(draw.Leader(places[i], rowY, q.X, q.Y)...)
-		d.Add(draw.Balloon(places[i], rowY, q.N)...)
-		if q.To != "" {
-			r := draw.R(places[i], rowY, places[i], rowY).Grown(draw.BalloonMm)
-			d.Add(draw.Link{Path: r.Path(), To: q.To})
-		}
+	return places
+}
+
+// balloon sets one with the line to its spot.
+func balloon(d *draw.Drawing, x, y float64, q Spot) {
+	d.Add(draw.Leader(x, y, q.X, q.Y)...)
+	d.Add(draw.Balloon(x, y, q.N)...)
+	if q.To != "" {
+		d.Add(draw.Link{Path: draw.R(x, y, x, y).Grown(draw.BalloonMm).Path(), To: q.To})
 	}
 }
 

@@ -44,7 +44,7 @@ func newArranger(pl *plan.Plan, paper draw.Frame) *arranger {
 	if pl.Arrangement == nil {
 		return nil
 	}
-	if paper.HeightMm > paper.WidthMm {
+	if (paper.HeightMm > paper.WidthMm) == (pl.Arrangement.Stands == "") {
 		paper = paper.Turned()
 	}
 	return &arranger{pl, pl.Arrangement, words.Writer{Units: pl.Units}, paper}
@@ -55,6 +55,9 @@ func newArranger(pl *plan.Plan, paper draw.Frame) *arranger {
 // that would show it no larger than its place under the order of assembly does.
 // Then the views come as a piece as wide as that page.
 func (r *arranger) arrangement(width float64) (sheets []*draw.Sheet, views *draw.Piece) {
+	if r.a.Stands != "" {
+		return r.standing(), nil
+	}
 	front, listed, whole := r.front()
 	if whole {
 		return []*draw.Sheet{front}, nil
@@ -110,7 +113,7 @@ func (r *arranger) front() (sheet *draw.Sheet, listed, whole bool) {
 	})
 	sheet, room := r.sheet("cut along the axis", scale)
 	spare := room.Height() - 2*rowMm - aroundMm/2 - h/scale
-	list := draw.Stack(r.list().Pieces(room.Width())...)
+	list := draw.Stack(r.list(2).Pieces(room.Width())...)
 	if listed = spare > list.Height+4; listed { // above the view
 		sheet.Draw.Place(&list.Draw, room.X0, room.Y1-1)
 		room.Y1 -= list.Height
@@ -128,8 +131,19 @@ func (r *arranger) front() (sheet *draw.Sheet, listed, whole bool) {
 	low := room.Y0 + aroundMm/2 + rowMm + max(0, spare/2)
 	p := &picture.Paper{Low: v.MinMm, X: x, Y: low, Scale: 1 / scale}
 	d := &sheet.Draw
+	spots := r.cutView(d, p)
+	p.Centres(d, append(slices.Clone(v.Centres), [2]plan.XY{{XMm: v.MinMm.XMm - 3*scale}, {XMm: v.MaxMm.XMm + 3*scale}}))
+	box := r.sized(d, p, v, [2]float64{0, rowMm})
+	balloons(d, spots, draw.Rect{X0: room.X0, Y0: box.Y0 - rowMm, X1: room.X1, Y1: box.Y1 + rowMm})
+	d.Add(draw.Text{XMm: room.X0, YMm: box.Y0 + 6, SizeMm: draw.TextMm, Bold: true, Content: "FRONT ◄"},
+		draw.TopArrow(room.X0+4, box.Y1-8, 7), draw.Text{XMm: room.X0, YMm: box.Y1 - 13, SizeMm: draw.TextMm, Bold: true, Content: "TOP"})
+	return sheet, listed || r.corner(sheet, p, spots, room), whole
+}
+
+// cutView draws what is cut and what is seen behind, and returns where the balloons point.
+func (r *arranger) cutView(d *draw.Drawing, p *picture.Paper) (spots []picture.Spot) {
+	v := &r.a.Front
 	p.Lines(d, v.Lines, draw.ThinMm)
-	var spots []picture.Spot
 	seen := map[int]bool{}
 	for i := range v.Shapes {
 		s := &v.Shapes[i]
@@ -151,12 +165,7 @@ func (r *arranger) front() (sheet *draw.Sheet, listed, whole bool) {
 		x, y := p.At(q.AtMm)
 		spots = append(spots, picture.Spot{N: q.Item, X: x, Y: y, To: r.sheetOf(q.Item)})
 	}
-	p.Centres(d, append(slices.Clone(v.Centres), [2]plan.XY{{XMm: v.MinMm.XMm - 3*scale}, {XMm: v.MaxMm.XMm + 3*scale}}))
-	box := r.sized(d, p, v, rowMm)
-	balloons(d, spots, draw.Rect{X0: room.X0, Y0: box.Y0 - rowMm, X1: room.X1, Y1: box.Y1 + rowMm})
-	d.Add(draw.Text{XMm: room.X0, YMm: box.Y0 + 6, SizeMm: draw.TextMm, Bold: true, Content: "FRONT ◄"},
-		draw.TopArrow(room.X0+4, box.Y1-8, 7), draw.Text{XMm: room.X0, YMm: box.Y1 - 13, SizeMm: draw.TextMm, Bold: true, Content: "TOP"})
-	return sheet, listed || r.corner(sheet, p, spots, room), whole
+	return spots
 }
 
 // sheetOf is the title of the sheets of an item; empty for one that is bought.
@@ -173,7 +182,7 @@ const leastColumnMm = 84.0
 // column sets the list of parts, and below it the views from outside where they are
 // at least half as large as the view, into a room beside the view.
 func (r *arranger) column(s *draw.Sheet, room draw.Rect, scale float64) (listed, whole bool) {
-	list := draw.Stack(r.list().Pieces(room.Width())...)
+	list := draw.Stack(r.list(2).Pieces(room.Width())...)
 	if list.Height > room.Height() {
 		return false, false
 	}
@@ -203,7 +212,7 @@ func (r *arranger) corner(s *draw.Sheet, p *picture.Paper, spots []picture.Spot,
 			slices.ContainsFunc(r.a.Front.Shapes, func(s plan.Shape) bool { return slices.ContainsFunc(s.Loops, in) })
 	}
 	for _, width := range []float64{room.Width() * 0.5, 122, 108, 96} {
-		list := draw.Stack(r.list().Pieces(width)...)
+		list := draw.Stack(r.list(2).Pieces(width)...)
 		at := draw.Rect{X0: room.X1 - width - 4, Y0: room.Y1 - list.Height - 4, X1: room.X1, Y1: room.Y1}
 		if !taken(at) && !slices.ContainsFunc(spots, func(q picture.Spot) bool { return q.Y > (box.Y0+box.Y1)/2 && q.X > at.X0-3*picture.BalloonStepMm }) {
 			s.Draw.Place(&list.Draw, room.X1-width, room.Y1-1)
@@ -227,7 +236,7 @@ func (r *arranger) views(listed bool) *draw.Sheet {
 	high := body.Height() - 10 // less the head
 	var list draw.Piece
 	if !listed {
-		list = draw.Stack(r.list().Pieces(body.Width())...)
+		list = draw.Stack(r.list(2).Pieces(body.Width())...)
 		high -= list.Height + 2
 	}
 	p, scale := r.outside(body.Width(), high)
@@ -243,16 +252,7 @@ func (r *arranger) outside(width, high float64) (p draw.Piece, scale float64) {
 	end, top := &r.a.End, &r.a.Top
 	we, he := size(end)
 	wt, ht := size(top)
-	var notes []string
-	for _, of := range []struct {
-		titles []string
-		says   string
-	}{{r.a.Beside, "Not cut by the plane of the front view: "}, {r.a.ByHand, "Put in by hand at the steps that say so, not drawn: "}, {r.a.Floating, "Placed by no joint, not drawn: "}} {
-		if len(of.titles) > 0 {
-			notes = append(notes, of.says+strings.Join(of.titles, ", ")+".")
-		}
-	}
-	text := draw.Stack(draw.Paragraph("", strings.Join(notes, " "), draw.TextMm, false, width)...)
+	text := r.notes(width)
 	scale = r.scale(func(s float64) bool {
 		return (we+wt)/s <= width-3*hourMm && max(he, ht)/s <= high-topMm-underMm-text.Height
 	})
@@ -266,7 +266,7 @@ func (r *arranger) outside(width, high float64) (p draw.Piece, scale float64) {
 		w, h := size(view.v)
 		at := &picture.Paper{Low: view.v.MinMm, X: x, Y: -topMm - (tall+h/scale)/2, Scale: 1 / scale}
 		at.Lines(&p.Draw, view.v.Lines, draw.LineMm)
-		box := r.sized(&p.Draw, at, view.v, 1)
+		box := r.sized(&p.Draw, at, view.v, [2]float64{0, 1})
 		title, size := draw.Shrink(view.title+", "+scaleWord(scale), 3.4, true, w/scale+2*gap-4)
 		p.Draw.Add(draw.Text{XMm: (box.X0 + box.X1) / 2, YMm: box.Y0 - 15, SizeMm: size, Bold: true, Align: draw.Centre, Content: title})
 		if view.v == end {
@@ -279,17 +279,37 @@ func (r *arranger) outside(width, high float64) (p draw.Piece, scale float64) {
 	return p, scale
 }
 
-// sized adds the overall sizes below and at the left of a view, the lower one
-// under a gap, and returns where the view stands.
-func (r *arranger) sized(d *draw.Drawing, p *picture.Paper, v *plan.View, gap float64) draw.Rect {
+// notes say what the views leave out.
+func (r *arranger) notes(width float64) draw.Piece {
+	var notes []string
+	for _, of := range []struct {
+		titles []string
+		says   string
+	}{{r.a.Beside, "Not cut by the plane of the front view: "}, {r.a.ByHand, "Put in by hand at the steps that say so, not drawn: "}, {r.a.Passing, "Comes off again, drawn at its step: "}, {r.a.Floating, "Placed by no joint, not drawn: "}} {
+		if len(of.titles) > 0 {
+			notes = append(notes, of.says+strings.Join(of.titles, ", ")+".")
+		}
+	}
+	return draw.Stack(draw.Paragraph("", strings.Join(notes, " "), draw.TextMm, false, width)...)
+}
+
+// sized adds the overall sizes at the left of a view and below it, each over a gap, and
+// returns where the view stands.
+func (r *arranger) sized(d *draw.Drawing, p *picture.Paper, v *plan.View, gaps [2]float64) draw.Rect {
 	x0, y0 := p.At(v.MinMm)
 	x1, y1 := p.At(v.MaxMm)
 	w, h := size(v)
-	extent(d, draw.Rect{X0: x0, Y0: y0, X1: x1, Y1: y0 - gap - 6}, r.w.Room(w))
+	extent(d, draw.Rect{X0: x0, Y0: y0, X1: x1, Y1: y0 - gaps[1] - 6}, r.w.Room(w))
+	box := draw.Rect{X0: x0, Y0: y0, X1: x1, Y1: y1}
+	r.high(d, x0-gaps[0], box, h)
+	return box
+}
+
+// high adds the height of a view at the left of a place.
+func (r *arranger) high(d *draw.Drawing, x float64, box draw.Rect, mm float64) {
 	upright := &draw.Drawing{}
-	extent(upright, draw.Rect{X0: y0, Y0: -x0, X1: y1, Y1: -x0 + 6}, r.w.Room(h))
+	extent(upright, draw.Rect{X0: box.Y0, Y0: -x, X1: box.Y1, Y1: 6 - x}, r.w.Room(mm))
 	d.Add(draw.Group{Drawing: upright, Transform: canvas.Identity.Rotate(90)})
-	return draw.Rect{X0: x0, Y0: y0, X1: x1, Y1: y1}
 }
 
 // clockRound names the hours round the view from the front: 0° at TOP, clockwise.
@@ -329,15 +349,15 @@ func balloons(d *draw.Drawing, spots []picture.Spot, within draw.Rect) {
 	picture.BalloonLine(d, below, within.Y0+draw.BalloonMm+1, within.X0, within.X1)
 }
 
-// list names the numbers of the balloons, in two blocks side by side.
-func (r *arranger) list() draw.Table {
+// list names the numbers of the balloons, in blocks side by side.
+func (r *arranger) list(blocks int) draw.Table {
 	t := draw.Table{Compact: true, Tight: true}
-	for range 2 {
+	for range blocks {
 		t.Columns = append(t.Columns, draw.Column{Head: "No.", Bold: true, Align: draw.Centre}, draw.Column{Head: "Part", Flex: true, Leads: true},
 			draw.Column{Head: "off", Align: draw.Centre}, draw.Column{Head: "Material"})
 	}
 	made := len(r.pl.Parts)
-	half := (made + len(r.a.Bought) + 1) / 2
+	high := (made + len(r.a.Bought) + blocks - 1) / blocks
 	cells := func(i int) []string {
 		switch {
 		case i >= made+len(r.a.Bought):
@@ -348,8 +368,12 @@ func (r *arranger) list() draw.Table {
 		p := r.pl.Parts[i]
 		return []string{strconv.Itoa(i + 1), p.Title, strconv.Itoa(p.Quantity), p.Material}
 	}
-	for i := range half {
-		t.Rows = append(t.Rows, append(cells(i), cells(i+half)...))
+	for i := range high {
+		var row []string
+		for k := range blocks {
+			row = append(row, cells(i+k*high)...)
+		}
+		t.Rows = append(t.Rows, row)
 	}
 	return t
 }

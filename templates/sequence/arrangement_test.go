@@ -34,7 +34,7 @@ func TestArrangement(t *testing.T) {
 			}},
 		End:    plan.View{MaxMm: plan.XY{XMm: 210, YMm: 430}, Lines: [][]plan.XY{square(0, 0, 210, 430)}},
 		Top:    plan.View{MaxMm: plan.XY{XMm: 800, YMm: 210}, Lines: [][]plan.XY{square(0, 0, 800, 210)}},
-		Beside: []string{"Lid"}, ByHand: []string{"Key"}, Floating: []string{"Peg"},
+		Beside: []string{"Lid"}, ByHand: []string{"Key"}, Passing: []string{"Hook"}, Floating: []string{"Peg"},
 	}
 	for units, want := range map[parts.Units][]string{
 		parts.Millimetres: {"1:5", "1:5", "800", "430", "210"}, parts.Inches: {"1:4", "1:8", "31.5 in", "17 in", "8.3 in"},
@@ -50,7 +50,7 @@ func TestArrangement(t *testing.T) {
 		}
 		for sheet, say := range map[*draw.Sheet][]string{
 			front:   {want[2], want[3], "1", "2", "3", "Base", "Post", "Peg", "FRONT ◄", "TOP"},
-			outside: {want[2], want[3], want[4], "90°", "Seen from the FRONT, " + want[1], "Not cut by the plane of the front view: Lid. Put in by hand at the steps that say so, not drawn: Key. Placed by no joint, not drawn: Peg."},
+			outside: {want[2], want[3], want[4], "90°", "Seen from the FRONT, " + want[1], "Not cut by the plane of the front view: Lid. Put in by hand at the steps that say so, not drawn: Key. Comes off again, drawn at its step: Hook. Placed by no joint, not drawn: Peg."},
 		} {
 			texts := allTexts(sheet.Draw)
 			for _, want := range say {
@@ -112,6 +112,60 @@ func TestArrangementOfATallMachine(t *testing.T) {
 		page := &draw.Page{Drawing: front.Draw}
 		if got := sheettest.Crossed(page); len(got) > 0 {
 			t.Errorf("views %v high: a line through %v", c.outside, got)
+		}
+	}
+}
+
+// A machine of 400 by 400 by 1000 that stands with its front up is drawn upright at 1:10 on an upright
+// sheet, with the list, the plan and a view from the side at the right, which in third angle is that
+// of TOP, with the plan above, and in first angle the other, with the plan below. A list of fifty
+// parts has a sheet of its own.
+func TestArrangementThatStands(t *testing.T) {
+	t.Parallel()
+	box := func(w, h float64, x float64) plan.View {
+		return plan.View{MinMm: plan.XY{XMm: x}, MaxMm: plan.XY{XMm: x + w, YMm: h}, Lines: [][]plan.XY{{{XMm: x}, {XMm: x + w}, {XMm: x + w, YMm: h}, {XMm: x, YMm: h}, {XMm: x}}}}
+	}
+	for _, c := range []struct {
+		angle plan.Angle
+		units parts.Units
+		parts int
+		want  []string
+	}{
+		{plan.ThirdAngle, parts.Inches, 3, []string{"Seen from the side of TOP, 1:8", "Seen from above, 1:8", "39.4 in", "15.8 in"}},
+		{plan.FirstAngle, parts.Millimetres, 3, []string{"Seen from the side opposite TOP, 1:10", "Seen from above, 1:10", "1000", "400"}},
+		{plan.FirstAngle, parts.Millimetres, 50, []string{"Seen from the side opposite TOP, 1:10"}},
+	} {
+		pl := &plan.Plan{Job: "Jack", Units: c.units, Arrangement: &plan.Arrangement{Stands: c.angle, Front: box(400, 1000, -200), End: box(400, 400, -200), Top: box(400, 1000, -200)}}
+		for i := range c.parts {
+			pl.Parts = append(pl.Parts, &plan.PartPlan{Title: "Part " + strconv.Itoa(i), Quantity: 1})
+			if i >= 12 {
+				continue
+			}
+			at := float64(i)*15 + 100
+			pl.Arrangement.Front.Shapes = append(pl.Arrangement.Front.Shapes, plan.Shape{Kind: plan.ShapePart, Item: i + 1, Loops: [][]plan.XY{{{XMm: -5, YMm: at}, {XMm: 30, YMm: at}, {XMm: 30, YMm: at + 10}}}})
+		}
+		sheets := Chapters(pl, draw.Frame{WidthMm: 297, HeightMm: 210})[0].Sheets
+		last := sheets[len(sheets)-1]
+		if len(sheets) != 1+c.parts/50 || last.Frame.HeightMm != 297 || !slices.Contains(allTexts(sheets[0].Draw), "Part 2") {
+			t.Errorf("%v: %d sheets of %v", c, len(sheets), last.Frame)
+		}
+		texts := allTexts(last.Draw)
+		for _, say := range append(c.want, "FRONT ▲", "TOP ►", "TOP 0° ►", "270°", "3") {
+			if !slices.Contains(texts, say) {
+				t.Errorf("%v: no %q in %q", c.angle, say, texts)
+			}
+		}
+		heights := map[string]float64{}
+		for _, item := range last.Draw.Items {
+			if text, ok := item.(draw.Text); ok {
+				heights[text.Content] = text.YMm
+			}
+		}
+		if above := heights["TOP 0° ►"] > heights["FRONT ▲"]; above != (c.angle == plan.ThirdAngle) {
+			t.Errorf("%v: the plan lies at %v, the view at %v", c.angle, heights["TOP 0° ►"], heights["FRONT ▲"])
+		}
+		if got := sheettest.Crossed(&draw.Page{Drawing: last.Draw}); len(got) > 0 {
+			t.Errorf("%v: a line through %v", c.angle, got)
 		}
 	}
 }

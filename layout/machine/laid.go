@@ -1,0 +1,242 @@
+package machine
+
+import (
+	"math"
+	"slices"
+
+	"centrepop/layout/assembly"
+	"centrepop/layout/part"
+	"centrepop/layout/plan"
+	"centrepop/layout/threads"
+	"centrepop/layout/words"
+	"centrepop/parts"
+)
+
+// laid is a copy of a loose part that the job gives a place.
+type laid struct {
+	e  *parts.Loose
+	at *parts.Lying
+	Instance
+	on Instance
+}
+
+// laid are those copies, in the job's order.
+func (m *Machine) laid() (all []laid) {
+	for i := range m.job.Loose {
+		e := &m.job.Loose[i]
+		for k := range e.Lies {
+			at := &e.Lies[k]
+			all = append(all, laid{e, at, Instance{e.Part.Value, k + 1}, Instance{at.Ref.Part, at.Ref.Copy}})
+		}
+	}
+	return all
+}
+
+// off tells whether a loose part comes off again in its step.
+func (m *Machine) off(part string) bool {
+	return slices.ContainsFunc(m.job.Loose, func(e parts.Loose) bool { return e.Off && e.Part.Value == part })
+}
+
+// lies are the meets of loose parts with what they lie on.
+func (m *Machine) lies() (out []assembly.Meet) {
+	for _, l := range m.laid() {
+		rel, _, _ := m.placed(&l.at.Place, l.Instance, l.on)
+		out = append(out, assembly.Meet{ID: l.e.After.Value, A: l.on.id(), B: l.id(), OnA: rel, OnB: assembly.Still})
+	}
+	return out
+}
+
+// laidEarly finds loose parts whose step is before that of what they lie on.
+func (m *Machine) laidEarly() (found []plan.Problem) {
+	comes := map[Instance]int{}
+	for n, j := range m.joints {
+		for _, ref := range m.joint(j.Name).Refs() {
+			i := Instance{ref.Part, ref.Copy}
+			if _, there := comes[i]; !there {
+				comes[i] = n
+			}
+		}
+	}
+	for _, l := range m.laid() {
+		n := slices.IndexFunc(m.joints, func(j *plan.JointPlan) bool { return j.Name == l.e.After.Value })
+		if comes[l.Instance] = n; n >= 0 && comes[l.on] > n {
+			found = append(found, plan.Problem{Joint: l.e.After.Value, Kind: plan.LaidEarly, Pos: l.at.Ref.Pos, Args: []plan.Arg{
+				plan.Named(m.title(l.id())), plan.Named(l.e.After.Value), plan.Named(m.title(l.on.id())), plan.Named(m.joints[comes[l.on]].Name),
+			}})
+		}
+	}
+	return found
+}
+
+// screwed lets loose parts lie in what has the same thread, as deep as that is.
+func (m *Machine) screwed() {
+	for _, l := range m.laid() {
+		mine := threadsOf(m.model(l.Part))
+		for id, of := range m.Of {
+			for _, t := range threadsOf(m.model(of.Part)) {
+				if id != l.id() && slices.ContainsFunc(mine, func(o *threads.Thread) bool { return o.Designation == t.Designation }) {
+					m.allow(l.id(), id, (t.MajorMm-t.MinorMm)/2+fitMm)
+				}
+			}
+		}
+	}
+}
+
+// threadsOf are the threads of a turned part.
+func threadsOf(r *part.Model) (list []*threads.Thread) {
+	outside, inside := r.Sides()
+	for _, s := range slices.Concat(outside, inside) {
+		if s.Size.Thread != nil {
+			list = append(list, s.Size.Thread)
+		}
+	}
+	return list
+}
+
+// lay brings the loose parts of a step to where they lie: those that come before its two
+// meet, or the others.
+func (s *soFar) lay(j *plan.JointPlan, first bool) {
+	for _, l := range s.m.laid() {
+		on := s.of[l.on.id()]
+		if l.e.After.Value != j.Name || l.e.First != first || on == nil {
+			continue
+		}
+		fixed := slices.Clone(*on)
+		if l.e.Off {
+			s.looks = append(s.looks, func() []plan.Problem { return s.m.passes(j, &l, fixed) })
+			continue
+		}
+		if movers := slices.Clone(*s.of[l.id()]); !s.m.overlap(movers, fixed) {
+			s.looks = append(s.looks, func() []plan.Problem { return s.m.laidIn(j, &l, s.m.pick(movers), s.m.pick(fixed)) })
+		}
+		s.unite(l.on.id(), l.id())
+	}
+}
+
+// passes tells whether what comes off again has room at its step, and comes there.
+func (m *Machine) passes(j *plan.JointPlan, l *laid, fixed []int) []plan.Problem {
+	fx := m.pick(fixed)
+	for i := range m.passing {
+		b := &m.passing[i]
+		if b.ID != l.id() {
+			continue
+		}
+		for k := range fx {
+			if o, in := assembly.PairOverlap(b, &fx[k], 0, assembly.Tolerance{OtherMm: overlapMm, CoaxialMm: fitMm, FinestMm: assembly.Usual.FinestMm}); in {
+				return []plan.Problem{{Joint: j.Name, Kind: plan.PartsOverlap, Pos: l.at.Pos, Args: []plan.Arg{
+					plan.Named(m.title(b.ID)), plan.Named(m.title(fx[k].ID)), plan.Of(plan.Mm, words.Round(o.DepthMm, 2)),
+				}}}
+			}
+		}
+		return m.laidIn(j, l, []assembly.Body{*b}, fx)
+	}
+	return nil
+}
+
+// laidIn tells what is in the way of a loose part, which comes straight, or on edge through an
+// opening, to be turned behind it and moved to where it lies.
+func (m *Machine) laidIn(j *plan.JointPlan, l *laid, mv, fx []assembly.Body) []plan.Problem {
+	block, free := m.freeWay(m.poses[l.id()], mv, fx)
+	if free || m.onEdge(m.poses[l.id()], mv, fx) {
+		return nil
+	}
+	p := m.blocked(j, block)
+	p[0].Pos = l.at.Pos
+	return p
+}
+
+// onEdge tells whether movers come in turned by a quarter, at the height of one of the openings
+// in what is there or where they lie.
+func (m *Machine) onEdge(pose assembly.Pose, movers, fixed []assembly.Body) bool {
+	const step = 15.0 // degrees
+	at, off := movers[0].Box().Centre(), []float64{0}
+	for i := range fixed {
+		if of, made := m.Of[fixed[i].ID]; made {
+			for _, o := range m.model(of.Part).Radials {
+				mouth := fixed[i].Pose.Apply(assembly.Vec{Z: -o.Rows[0].AxialMm})
+				off = append(off, mouth.Sub(at).Dot(pose.Z))
+			}
+		}
+	}
+	f := &fitting{m: m, fixed: fixed, boxes: boxesOf(fixed)}
+	for _, mm := range off {
+		along := way(pose.Z.Times(math.Copysign(1, mm)), movers, fixed)
+		if along.FarMm = math.Abs(mm); mm != 0 && !along.Free(movers, fixed, m.allowed(movers)) {
+			continue
+		}
+		for _, axis := range []assembly.Vec{pose.X, pose.Y} {
+			var edge []assembly.Body
+			room := true
+			for deg := step; deg <= 90 && room; deg += step {
+				g := assembly.Move(at.Add(pose.Z.Times(mm))).Of(assembly.Rotate(axis, deg)).Of(assembly.Move(at.Times(-1)))
+				edge = moved(movers, g)
+				room = f.room(edge)
+			}
+			if _, free := m.freeWay(pose, edge, fixed); room && free {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// moved are bodies after a motion.
+func moved(bodies []assembly.Body, g assembly.Pose) []assembly.Body {
+	out := slices.Clone(bodies)
+	for i := range out {
+		out[i].Pose = g.Of(out[i].Pose)
+	}
+	return out
+}
+
+func boxesOf(bodies []assembly.Body) (boxes []assembly.Box) {
+	for i := range bodies {
+		boxes = append(boxes, bodies[i].Box())
+	}
+	return boxes
+}
+
+// isNew tells whether a loose part comes with the step.
+func (v *viewed) isNew(b *assembly.Body) bool { return slices.Contains(v.news[v.j.N-1], b) }
+
+// laidPicture adds a section through the loose parts of a step that no other picture of it
+// shows: along the machine's axis if it cuts all of them, else through the first.
+func (v *viewed) laidPicture() {
+	hidden := slices.DeleteFunc(slices.Clone(v.news[v.j.N-1]), func(b *assembly.Body) bool {
+		return slices.ContainsFunc(v.j.Pictures, func(p plan.Picture) bool {
+			return slices.ContainsFunc(p.Shapes, func(s plan.Shape) bool { return s.New && s.Title == v.title(b.ID) })
+		})
+	})
+	if len(hidden) == 0 {
+		return
+	}
+	at, pose := hidden[0].Box().Centre(), hidden[0].Pose
+	for _, plane := range []assembly.Pose{alongAxis, upright(at, pose.Y), upright(at, pose.X), upright(at, pose.Z)} {
+		var loops [][]plan.XY
+		cuts := 0
+		for _, b := range hidden {
+			if cut := v.cut(plane, b); len(cut) > 0 {
+				loops = append(loops, cut...)
+				cuts++
+			}
+		}
+		if cuts == 0 || plane == alongAxis && cuts < len(hidden) {
+			continue
+		}
+		size := rectOf(loops).size()
+		win, all := rectOf(loops).grown(0.6*max(size.XMm, size.YMm)), rectOf(loops)
+		for i := range v.Bodies {
+			if r, cut := extent(plane, &v.Bodies[i]); cut && v.stands[v.Bodies[i].ID] {
+				all = all.join(r)
+			}
+		}
+		win = win.meet(all.grown(0.02 * max(size.XMm, size.YMm)))
+		p := plan.Picture{Cut: plan.CutAxis, MinMm: win.min, MaxMm: win.max}
+		if plane != alongAxis {
+			p.Cut = lieOf(plane)
+		}
+		p.Shapes, p.Centres = v.shapes(plane, win)
+		v.j.Pictures = append(v.j.Pictures, p)
+		return
+	}
+}

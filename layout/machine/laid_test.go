@@ -1,0 +1,148 @@
+package machine_test
+
+import (
+	"os"
+	"slices"
+	"strings"
+	"testing"
+
+	"centrepop/layout/assembly"
+	"centrepop/layout/plan"
+)
+
+// edited is a demo job with texts of its files replaced.
+func edited(t *testing.T, job string, edits ...[3]string) string {
+	t.Helper()
+	dir := t.TempDir()
+	if err := os.CopyFS(dir, os.DirFS("../../testdata/"+job)); err != nil {
+		t.Fatal(err)
+	}
+	for _, e := range edits {
+		src, err := os.ReadFile(dir + "/" + e[0])
+		if err != nil {
+			t.Fatal(err)
+		}
+		if !strings.Contains(string(src), e[1]) {
+			t.Fatalf("%s has no %q", e[0], e[1])
+		}
+		if err := os.WriteFile(dir+"/"+e[0], []byte(strings.Replace(string(src), e[1], e[2], 1)), 0o600); err != nil {
+			t.Fatal(err)
+		}
+	}
+	return dir + "/job.yaml"
+}
+
+// The loose parts of the jack, by hand from its drawings in inches. The tube's front lies 1/32
+// under the flange's, at z = -1/32, its back 24 on: the key bar 20-1/2 deep ends there and is
+// 2-1/2 long, its upper edge 0.22 under the tube's outside of 1-3/4; one stop collar ends 18
+// deep, the other begins 7-1/4 under the tube; the stem of 37-3/4 begins 27 over its back. The
+// hub of 1 lies on the collar of 7/8, whose back lies 2.092 behind the nut's front, and the
+// cone 3/8 over the hub with its large end down.
+func TestLoosePartsLie(t *testing.T) {
+	t.Parallel()
+	const mm, tube = 25.4, -1.0 / 32
+	m, _ := load(t, "../../testdata/gatejack/job.yaml")
+	at := func(id string, x, y [2]float64, z [2]float64) {
+		boxed(t, m, id, assembly.Vec{X: mm * x[0], Y: mm * y[0], Z: mm * z[0]}, assembly.Vec{X: mm * x[1], Y: mm * y[1], Z: mm * z[1]})
+	}
+	round := func(id string, r, low, long float64) {
+		at(id, [2]float64{-r, r}, [2]float64{-r, r}, [2]float64{low, low + long})
+	}
+	at("key-bar#1", [2]float64{-0.125, 0.125}, [2]float64{1.53 - 1.125, 1.53}, [2]float64{tube - 20.5, tube - 18})
+	round("stop-collar#1", 1.375, tube-18, 0.5)
+	round("stop-collar#2", 1.375, tube-24-7.25-0.5, 0.5)
+	round("stem#1", 0.5, tube-24+27-37.75, 37.75)
+	front := body(t, m, "drive-nut#1").Box().High.Z / mm
+	round("lock-collar#1", 1, front-2.092, 0.875)
+	round("handwheel-hub#1", 2, front-2.092+0.875, 1)
+	round("rain-cone#1", 3.5, front-2.092+0.875+1+0.375, 2.5)
+	if b := body(t, m, "rain-cone#1"); b.Pose.Z != assembly.AxisZ.Times(-1) {
+		t.Errorf("the cone looks to %v", b.Pose.Z)
+	}
+}
+
+// A stop collar of 2-3/4 by 1/2 goes on edge through a window of 1-1/2 by 4 and turns in a bore
+// of 3.068; not without the window, and not one of 7/8 thick, whose corners are 2.88 apart but
+// which is no way in A key bar that reaches through the tube lies in it. What
+// a collar lies on comes first. What comes off again is not in the way of what comes later, here the guard, and is held against what
+// stands then.
+func TestLoosePartsComeIn(t *testing.T) {
+	t.Parallel()
+	const window, slot = "{name: sight, clock: [90, 270], axial: 12, from: front, window: {around: 1-1/2, along: 4, corner: 1/2}}", "window: {around: 1-1/2"
+	for _, c := range []struct {
+		job  string
+		edit [3]string
+		want plan.ProblemKind
+	}{
+		{"gatejack", [3]string{"guide-tube.yaml", window, "{name: sight, clock: [90, 270], axial: 12, from: front, size: 1/4, depth: through}"}, plan.PathBlocked},
+		{"gatejack", [3]string{"guide-tube.yaml", slot, "window: {around: 0.45, along: 4, corner: 0.1}} # "}, plan.PathBlocked},
+		{"gatejack", [3]string{"guide-tube.yaml", slot, "window: {around: 1"}, ""},
+		{"gatejack", [3]string{"job.yaml", "from-top: 0.22", "from-top: 0"}, plan.PartsOverlap},
+		{"gatejack", [3]string{"job.yaml", "until the end float is set.\", after: upper-bearing", "until the end float is set.\", after: stay"}, plan.LaidEarly},
+		{"pugmill", [3]string{"job.yaml", "lies: [{on: motor-adapter.back, with: back, at: [-100, 200]", "lies: [{on: motor-adapter.back, with: back, gap: -4, at: [-100, 200]"}, plan.PartsOverlap},
+	} {
+		m, _ := load(t, edited(t, c.job, c.edit))
+		m.Review()
+		got := plan.ProblemKind("")
+		for _, p := range m.Problems {
+			if p.Kind == plan.PathBlocked || p.Kind == plan.PartsOverlap || p.Kind == plan.LaidEarly {
+				got = p.Kind
+			}
+		}
+		if got != c.want {
+			t.Errorf("%v: %q, want %q", c.edit, got, c.want)
+		}
+	}
+}
+
+// At its step a loose part is in the picture and new; what no section of the joint shows has
+// one of its own. What comes off again is in the picture of its step, and in no other.
+func TestLoosePartsAreDrawn(t *testing.T) {
+	t.Parallel()
+	for job, want := range map[string]map[string][]string{
+		"gatejack": {"upper-bearing": {"Lock collar"}, "housing": {"Handwheel hub"}, "stay": {"Key bar"}, "yoke": {"Stem", "Rain cone", "Stop collar 1", "Stop collar 2"}},
+		"pugmill":  {"motor": {"Lifting link 1"}, "hopper": {"Water funnel"}},
+	} {
+		joints, _ := pictured(t, job)
+		for name, titles := range want {
+			for _, title := range titles {
+				if !shown(joints[name], title, true) {
+					t.Errorf("%s: no new %s", name, title)
+				}
+			}
+		}
+		if job == "pugmill" && shown(joints["hopper"], "Lifting link 1", false) {
+			t.Error("a lifting link is there after it came off")
+		}
+	}
+}
+
+// shown tells whether a picture of a step has a part.
+func shown(j *plan.JointPlan, title string, isNew bool) bool {
+	return slices.ContainsFunc(j.Pictures, func(p plan.Picture) bool {
+		return slices.ContainsFunc(p.Shapes, func(s plan.Shape) bool { return s.Title == title && s.New == isNew })
+	})
+}
+
+// A machine stands on its lowest part that carries, whichever way is up; what hangs below it
+// loose is none: the jack on its frame, 2-1/2 high, with its stem in the pit.
+func TestFrontUp(t *testing.T) {
+	t.Parallel()
+	m, _ := load(t, "../../testdata/gatejack/job.yaml")
+	a := m.Pictures()
+	if a.Stands != plan.ThirdAngle {
+		t.Errorf("stands in %q", a.Stands)
+	}
+	w, h := a.Front.MaxMm.XMm-a.Front.MinMm.XMm, a.Front.MaxMm.YMm-a.Front.MinMm.YMm
+	if h < 2*w || a.End.MinMm.YMm > -8*25.4+0.01 || a.Front.MinMm.XMm > -9*25.4 {
+		t.Errorf("%.0f wide, %.0f high; plan from %v", w, h, a.End.MinMm)
+	}
+	lying, _ := load(t, edited(t, "gatejack", [3]string{"job.yaml", "up: front\n", ""}))
+	if b := lying.Pictures(); b.Stands != "" || b.Front.MaxMm.XMm-b.Front.MinMm.XMm != h {
+		t.Errorf("lies in %q", b.Stands)
+	}
+	metric, _ := load(t, edited(t, "pugmill", [3]string{"job.yaml", "tolerance: m\n", "tolerance: m\nup: front\n"}))
+	if b := metric.Pictures(); b.Stands != plan.FirstAngle {
+		t.Errorf("stands in %q", b.Stands)
+	}
+}

@@ -1,0 +1,140 @@
+package sequence
+
+import (
+	"math"
+	"slices"
+
+	"centrepop/layout/plan"
+	"centrepop/templates/draw"
+	"centrepop/templates/picture"
+)
+
+// Room in millimetres beside the view of an upright machine that is cut: at its left for a size,
+// at each side for balloons, over it for what is up, and under it for a size and a title; and over
+// the plan for an hour and a title.
+const (
+	sizeMm   = 10.0
+	columnMm = 2*draw.BalloonMm + 9
+	upMm     = 6.0
+	belowMm  = 16.0
+	planMm   = 13.0
+)
+
+// standing draws a machine that stands with its front up on one sheet: cut along its axis
+// with item numbers, beside it from the side, and above or below it the plan, with the list of
+// parts beside that, or on a sheet before where that has no room.
+func (r *arranger) standing() []*draw.Sheet {
+	w, h := size(&r.a.Front)
+	wp, hp := size(&r.a.End)
+	ws, _ := size(&r.a.Top)
+	body := r.frame.Body()
+	notes := r.notes(body.Width())
+	list, listed := draw.Piece{}, true
+	left := func(s float64) float64 { return sizeMm + 2*columnMm + max(w, wp)/s }
+	row := func(s float64) float64 { return max(hp/s+planMm+4, list.Height+2) }
+	scale := 1.0
+	for {
+		scale = r.scale(func(s float64) bool {
+			wide := body.Width() - left(s)
+			if listed {
+				list = draw.Stack(r.list(1).Pieces(max(wide, leastColumnMm) - 4)...)
+			}
+			return max(ws/s+4, leastColumnMm) <= wide && row(s)+h/s+upMm+belowMm+notes.Height <= body.Height()-10
+		})
+		if !listed || list.Height < body.Height()/2 {
+			break
+		}
+		list, listed = draw.Piece{}, false
+	}
+	sheet, room := r.sheet("cut along the axis, from above and from the side", scale)
+	d := &sheet.Draw
+	edge := room.X0 + left(scale)
+	cut := draw.Rect{X0: room.X0, X1: edge, Y1: room.Y1 - row(scale)} // under the plan
+	plan0 := room.Y1
+	if cut.Y0 = cut.Y1 - h/scale - upMm - belowMm; r.a.Stands == plan.FirstAngle {
+		high := cut.Y1 - cut.Y0
+		cut.Y1 = room.Y1
+		cut.Y0 = cut.Y1 - high
+		plan0 = cut.Y0
+	}
+	r.standingCut(d, cut, scale)
+	d.Place(&list.Draw, edge+4, plan0-1)
+	x := room.X0 + sizeMm + columnMm
+	from := &picture.Paper{Low: r.a.End.MinMm, X: x, Y: plan0 - planMm - hp/scale, Scale: 1 / scale}
+	r.plan(d, from, scale)
+	r.side(d, &picture.Paper{Low: r.a.Top.MinMm, X: (edge + room.X1 - ws/scale) / 2, Y: cut.Y0 + belowMm, Scale: 1 / scale}, scale)
+	d.Place(&notes.Draw, room.X0, room.Y0+notes.Height)
+	if listed {
+		return []*draw.Sheet{sheet}
+	}
+	before, room := r.sheet("list of parts", scale)
+	before.Scale = "not to scale"
+	pieces := draw.Stack(r.list(2).Pieces(body.Width())...)
+	before.Draw.Place(&pieces.Draw, room.X0, room.Y1-1)
+	return []*draw.Sheet{before, sheet}
+}
+
+// standingCut is the view that is cut, with its sizes and balloons at both sides.
+func (r *arranger) standingCut(d *draw.Drawing, at draw.Rect, scale float64) {
+	v := &r.a.Front
+	p := &picture.Paper{Low: v.MinMm, X: at.X0 + sizeMm + columnMm, Y: at.Y0 + belowMm, Scale: 1 / scale}
+	spots := r.cutView(d, p)
+	p.Centres(d, append(slices.Clone(v.Centres), [2]plan.XY{{YMm: v.MinMm.YMm - 3*scale}, {YMm: v.MaxMm.YMm + 3*scale}}))
+	box := r.sized(d, p, v, [2]float64{columnMm, 1})
+	middle, _ := p.At(plan.XY{})
+	beside := func(q picture.Spot) bool { return q.X < middle }
+	left := slices.DeleteFunc(slices.Clone(spots), func(q picture.Spot) bool { return !beside(q) })
+	right := slices.DeleteFunc(spots, beside)
+	for len(left) > len(right)+1 { // on the axis or near it either side does
+		i := nearest(left, middle)
+		right, left = append(right, left[i]), slices.Delete(left, i, i+1)
+	}
+	for len(right) > len(left)+1 {
+		i := nearest(right, middle)
+		left, right = append(left, right[i]), slices.Delete(right, i, i+1)
+	}
+	picture.BalloonColumn(d, left, box.X0-columnMm+draw.BalloonMm+2, box.Y0, box.Y1)
+	picture.BalloonColumn(d, right, box.X1+columnMm-draw.BalloonMm-2, box.Y0, box.Y1)
+	d.Add(draw.Text{XMm: box.X0 - columnMm, YMm: box.Y1 + 2, SizeMm: draw.TextMm, Bold: true, Content: "FRONT ▲"},
+		draw.Text{XMm: box.X1, YMm: box.Y1 + 2, SizeMm: draw.TextMm, Bold: true, Content: "TOP ►"},
+		draw.Text{XMm: (box.X0 + box.X1) / 2, YMm: at.Y0 + 2, SizeMm: draw.TextMm, Bold: true, Align: draw.Centre, Content: "Cut along the axis, " + scaleWord(scale)})
+}
+
+// nearest is the spot nearest to a line from above.
+func nearest(spots []picture.Spot, x float64) (best int) {
+	for i, q := range spots {
+		if math.Abs(q.X-x) < math.Abs(spots[best].X-x) {
+			best = i
+		}
+	}
+	return best
+}
+
+// plan is the machine seen from above, with the hours round it.
+func (r *arranger) plan(d *draw.Drawing, p *picture.Paper, scale float64) {
+	v := &r.a.End
+	p.Lines(d, v.Lines, draw.LineMm)
+	x0, y0 := p.At(v.MinMm)
+	x1, y1 := p.At(v.MaxMm)
+	_, h := size(v)
+	r.high(d, x0, draw.Rect{Y0: y0, Y1: y1}, h)
+	x, y := p.At(plan.XY{})
+	d.Add(draw.Segment(x, y0-1, x, y1+2, draw.HairMm, draw.ChainDash...), draw.Segment(x0-1, y, x1+2, y, draw.HairMm, draw.ChainDash...),
+		draw.Text{XMm: x1 + 2.5, YMm: y - 1, SizeMm: draw.TextMm, Content: "TOP 0° ►"},
+		draw.Text{XMm: x, YMm: y1 + 3, SizeMm: draw.TextMm, Align: draw.Centre, Content: "270°"},
+		draw.Text{XMm: (x0 + x1) / 2, YMm: y1 + planMm - 5, SizeMm: draw.TextMm, Bold: true, Align: draw.Centre, Content: "Seen from above, " + scaleWord(scale)})
+}
+
+// side is the machine seen from the side.
+func (r *arranger) side(d *draw.Drawing, p *picture.Paper, scale float64) {
+	v, says := &r.a.Top, "Seen from the side of TOP"
+	if r.a.Stands == plan.FirstAngle {
+		says = "Seen from the side opposite TOP"
+	}
+	p.Lines(d, v.Lines, draw.LineMm)
+	x0, y0 := p.At(v.MinMm)
+	x1, _ := p.At(v.MaxMm)
+	w, _ := size(v)
+	extent(d, draw.Rect{X0: x0, Y0: y0, X1: x1, Y1: y0 - 7}, r.w.Room(w))
+	d.Add(draw.Text{XMm: (x0 + x1) / 2, YMm: y0 - belowMm + 2, SizeMm: 3.4, Bold: true, Align: draw.Centre, Content: says + ", " + scaleWord(scale)})
+}
