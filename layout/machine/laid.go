@@ -231,7 +231,7 @@ func (v *viewed) laidPicture() {
 			}
 		}
 		win = win.meet(all.grown(0.02 * max(size.XMm, size.YMm)))
-		p := plan.Picture{Cut: plan.CutAxis, MinMm: win.min, MaxMm: win.max}
+		p := plan.Picture{Cut: plan.CutAxis, Laid: true, MinMm: win.min, MaxMm: win.max}
 		if plane != alongAxis {
 			p.Cut = lieOf(plane)
 		}

@@ -10,6 +10,7 @@ type Picture struct {
 	Centres [][2]XY // centre lines
 	Arrows  []Arrow // how what is new comes to its place
 	Corners []XY    // of a frame, in the order of its steps
+	Laid    bool    // shows what is put in by hand, which alone has numbers
 }
 
 // CutKind is how a section lies in the machine.

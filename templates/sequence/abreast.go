@@ -1,7 +1,9 @@
 package sequence
 
 import (
+	"cmp"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -24,19 +26,20 @@ const (
 )
 
 // asideWay is how close a step beside another is set, how high its pictures are as a
-// share of the highest, and whether its numbers stand over the pictures, which then have
-// more of the width, or beside them.
+// share of the highest, whether its numbers stand over the pictures, which then have
+// more of the width, or beside them, and whether the sections have a row to themselves.
 type asideWay struct {
 	closeness
 	pictures float64
 	over     bool
+	apart    bool // the sections have a row to themselves
 }
 
 // asideWays are tried from the roomiest on: the pictures are made smaller before what
 // is to do gets smaller than 3 mm.
 var asideWays = []asideWay{
-	{1, 1, true}, {0.95, 1, true}, {readable, 1, true}, {readable, 1, false}, {readable, 0.8, true}, {readable, 0.8, false}, {readable, 0.65, false},
-	{0.85, 0.8, true}, {0.85, 0.8, false}, {0.8, 1, true}, {0.8, 1, false}, {0.8, 0.7, true}, {0.8, 0.7, false},
+	{1, 1, true, false}, {0.95, 1, true, false}, {readable, 1, true, false}, {readable, 1, false, false}, {readable, 0.8, true, false}, {readable, 0.8, false, false}, {readable, 0.65, false, false},
+	{0.85, 0.8, true, false}, {0.85, 0.8, false, false}, {0.8, 1, true, false}, {0.8, 1, false, false}, {0.8, 0.7, true, false}, {0.8, 0.7, false, false},
 }
 
 // readable is the closeness at which what is to do is set in 3 mm.
@@ -90,21 +93,22 @@ func (h *halves) half(run []*plan.JointPlan) *aside {
 		return one
 	}
 	h.made[run[0].N] = nil
-	texts, pictures := map[closeness]*asideText{}, map[asideWay][]draw.Piece{}
-	for _, way := range asideWays {
+	texts := map[closeness]*asideText{}
+	try := func(way asideWay) bool {
 		f := h.flow("", math.MaxInt)
 		if texts[way.closeness] == nil {
 			texts[way.closeness] = way.asideText(h.pl, run, f.Width())
 		}
-		shown := asideWay{pictures: way.pictures, over: way.over} // of any closeness
-		if pictures[shown] == nil {
-			pictures[shown] = shown.asidePictures(h.pl, run, f.Width())
+		one := &aside{texts[way.closeness], way.asidePictures(h.pl, run, f.Width())}
+		one.set(f)
+		if len(f.Sheets) > 1 || f.Column() > 0 {
+			return false
 		}
-		one := &aside{texts[way.closeness], pictures[shown]}
-		if one.set(f); len(f.Sheets) == 1 && f.Column() == 0 {
-			h.made[run[0].N] = one
-			break
-		}
+		h.made[run[0].N] = one
+		return true
+	}
+	if i := slices.IndexFunc(asideWays, try); i >= 0 {
+		_ = slices.ContainsFunc(asideWays[i].larger(h.pl, run, h.flow("", math.MaxInt).Width()), try) // the first that fits is kept
 	}
 	return h.made[run[0].N]
 }
@@ -156,32 +160,77 @@ func closer(pieces []draw.Piece) []draw.Piece {
 // across and its clock; its numbers over all, or beside them too.
 func (c asideWay) asidePictures(pl *plan.Plan, run []*plan.JointPlan, width float64) (out []draw.Piece) {
 	j := run[len(run)-1]
-	beside := aboutSection(pl, j, smallDialMm)
+	head, beside := c.besidePictures(pl, run, width)
+	if len(j.Pictures) == 0 {
+		return append(head, apartPictures(pl, j, width, lowMm*c.pictures, beside...)...)
+	}
+	room, high := c.sections(j, beside, width)
+	var panels []draw.Panel
+	for i, wide := range shares(j.Pictures, room) {
+		panels = append(panels, pictureOf(&j.Pictures[i], wide-0.1, high))
+	}
+	rows := panelRows(append(panels, beside...), width)
+	return append(append(head, rows[:len(rows)-1]...), draw.Space(0.6))
+}
+
+// besidePictures are what stands over the sections of a joint, and what beside or below them.
+func (c asideWay) besidePictures(pl *plan.Plan, run []*plan.JointPlan, width float64) (head []draw.Piece, beside []draw.Panel) {
+	beside = aboutSection(pl, run[len(run)-1], smallDialMm)
 	list := keyNumbers(run, pl.Units)
 	row, whole := numberRow(list, width)
 	switch {
 	case len(list) == 0:
 	case c.over && whole:
-		out = append(out, row, draw.Space(1))
+		head = append(head, row, draw.Space(1))
 	default:
 		beside = append(beside, numberColumn(list))
 	}
-	if len(j.Pictures) == 0 {
-		return append(out, apartPictures(pl, j, width, lowMm*c.pictures, beside...)...)
-	}
-	room, high := width, sectionsMm*c.pictures
+	return head, beside
+}
+
+// sections are the width and the height for the sections of a joint: beside what stands there,
+// or in a row of their own.
+func (c asideWay) sections(j *plan.JointPlan, beside []draw.Panel, width float64) (room, high float64) {
+	room, high = width, sectionsMm*c.pictures
 	for _, p := range beside {
 		room -= p.Width
 	}
-	if room < sectionMm*float64(len(j.Pictures)) {
-		room, high = width, lowMm*c.pictures
+	if c.apart || room < sectionMm*float64(len(j.Pictures)) {
+		return width, lowMm * c.pictures
 	}
-	var panels []draw.Panel
-	for i := range j.Pictures {
-		panels = append(panels, pictureOf(&j.Pictures[i], room/float64(len(j.Pictures))-0.1, high))
+	return room, high
+}
+
+// scale is how large a way shows the first section of a joint.
+func (c asideWay) scale(pl *plan.Plan, run []*plan.JointPlan, width float64) float64 {
+	j := run[len(run)-1]
+	_, beside := c.besidePictures(pl, run, width)
+	room, high := c.sections(j, beside, width)
+	_, _, _, scale := roomOf(&j.Pictures[0], shares(j.Pictures, room)[0], high)
+	return scale
+}
+
+// larger are the ways to set a step as closely as one, or as can be read, with its pictures
+// clearly larger: the largest first.
+func (c asideWay) larger(pl *plan.Plan, run []*plan.JointPlan, width float64) (ways []asideWay) {
+	if len(run[len(run)-1].Pictures) == 0 {
+		return nil
 	}
-	rows := panelRows(append(panels, beside...), width)
-	return append(append(out, rows[:len(rows)-1]...), draw.Space(0.6))
+	const clearly = 1.1
+	scales := map[asideWay]float64{}
+	least := clearly * c.scale(pl, run, width)
+	for _, grow := range []float64{2.2, 1.8, 1.5, 1.25, 1} {
+		for _, set := range [][2]bool{{true, false}, {false, false}, {true, true}, {false, true}} {
+			for _, near := range []closeness{c.closeness, min(c.closeness, readable)} {
+				way := asideWay{near, c.pictures * grow, set[0], set[1]}
+				if scales[way] = way.scale(pl, run, width); scales[way] >= least && !slices.Contains(ways, way) {
+					ways = append(ways, way)
+				}
+			}
+		}
+	}
+	slices.SortStableFunc(ways, func(a, b asideWay) int { return cmp.Compare(scales[b], scales[a]) })
+	return ways
 }
 
 // asideHead is the head of a step beside another: its number in a box and, since the

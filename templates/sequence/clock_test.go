@@ -371,3 +371,28 @@ func TestLettersStandApart(t *testing.T) {
 		}
 	}
 }
+
+// An arrow of 8 stands back from metal that it would lie over, here of a plate from 0 to 10 at 1:1,
+// in steps of half a millimetre from 0.6 on: with its tip at 20 it is clear, at 15 and 8 it begins
+// beside the plate. Of two pictures the wider has up to twice the width of the other.
+func TestArrowsClearOfMetal(t *testing.T) {
+	t.Parallel()
+	box := func(x0, x1 float64) plan.Shape {
+		return plan.Shape{Kind: plan.ShapePart, Item: 1, Loops: [][]plan.XY{{{XMm: x0}, {XMm: x1}, {XMm: x1, YMm: 20}, {XMm: x0, YMm: 20}}}}
+	}
+	pic := &plan.Picture{MaxMm: plan.XY{XMm: 60, YMm: 20}, Shapes: []plan.Shape{box(0, 10), box(20, 30)}}
+	for _, c := range []struct{ x, dir, want float64 }{{20, 1, 0}, {30, -1, 0}, {60, 1, 0}, {0, 1, 0}, {15, 1, 15.1}, {8, 1, 8.1}} {
+		if got := clearOf(pic, plan.Arrow{AtMm: plan.XY{XMm: c.x, YMm: 10}, Dir: plan.XY{XMm: c.dir}}, 1); math.Abs(got-c.want) > 1e-9 {
+			t.Errorf("at %v to %v: %v back, want %v", c.x, c.dir, got, c.want)
+		}
+	}
+	wide, square, tall := plan.Picture{MaxMm: plan.XY{XMm: 90, YMm: 30}}, plan.Picture{MaxMm: plan.XY{XMm: 15, YMm: 10}}, plan.Picture{MaxMm: plan.XY{XMm: 10, YMm: 90}}
+	for _, c := range []struct {
+		pics []plan.Picture
+		want []float64
+	}{{[]plan.Picture{wide, tall}, []float64{60, 30}}, {[]plan.Picture{square, tall}, []float64{54, 36}}, {[]plan.Picture{tall}, []float64{90}}} {
+		if got := shares(c.pics, 90); !slices.Equal(got, c.want) {
+			t.Errorf("%v, want %v", got, c.want)
+		}
+	}
+}

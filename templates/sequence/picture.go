@@ -1,6 +1,8 @@
 package sequence
 
 import (
+	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -13,8 +15,8 @@ import (
 // picture without its arrows.
 const (
 	newMm    = 0.6
-	arrowMm  = 11.0
-	besideMm = arrowMm + 3
+	arrowMm  = 8.0
+	besideMm = arrowMm + 2
 
 	leastPictureMm = 9.0
 )
@@ -29,11 +31,11 @@ var cutWords = map[plan.CutKind]string{
 	plan.CutFrame:  "Cut through the middle of the bars, their fronts to you; the diagonals, and the number of each corner",
 }
 
-// pictureOf draws what stands at a step in section, what is new heavy and with
-// the way it comes.
-func pictureOf(pic *plan.Picture, width, height float64) draw.Panel {
+// roomOf is what a picture needs over, under and at each side of itself for numbers, its
+// caption and arrows, and its scale in a width and a height.
+func roomOf(pic *plan.Picture, width, height float64) (over, under, side, scale float64) {
 	w, h := pic.MaxMm.XMm-pic.MinMm.XMm, pic.MaxMm.YMm-pic.MinMm.YMm
-	over, under, side := picture.BalloonRowMm, picture.CaptionMm+captionMm*float64(len(captionOf(pic, width))-1), 2.0
+	over, under, side = picture.BalloonRowMm, picture.CaptionMm+captionMm*float64(len(captionOf(pic, width))-1), 2.0
 	for _, a := range pic.Arrows {
 		switch {
 		case a.Dir.XMm > 0.5 || a.Dir.XMm < -0.5:
@@ -47,7 +49,15 @@ func pictureOf(pic *plan.Picture, width, height float64) draw.Panel {
 	if len(pic.Corners) > 0 {
 		side = cornerMm
 	}
-	v := &picture.Paper{Low: pic.MinMm, Scale: min((width-2*side)/w, max(height-over-under, leastPictureMm)/h)}
+	return over, under, side, min((width-2*side)/w, max(height-over-under, leastPictureMm)/h)
+}
+
+// pictureOf draws what stands at a step in section, what is new heavy and with
+// the way it comes.
+func pictureOf(pic *plan.Picture, width, height float64) draw.Panel {
+	w, h := pic.MaxMm.XMm-pic.MinMm.XMm, pic.MaxMm.YMm-pic.MinMm.YMm
+	over, under, _, scale := roomOf(pic, width, height)
+	v := &picture.Paper{Low: pic.MinMm, Scale: scale}
 	p := draw.Panel{Width: width, Height: over + under + h*v.Scale}
 	v.X, v.Y = (width-w*v.Scale)/2, under-p.Height
 	return draw.Panel{Width: p.Width, Height: p.Height, Later: func() draw.Drawing {
@@ -57,12 +67,26 @@ func pictureOf(pic *plan.Picture, width, height float64) draw.Panel {
 	}}
 }
 
+// shares divides a width among the pictures of a step by how wide they are for their height.
+func shares(pics []plan.Picture, width float64) []float64 {
+	out, sum := make([]float64, len(pics)), 0.0
+	for i := range pics {
+		w, h := pics[i].MaxMm.XMm-pics[i].MinMm.XMm, pics[i].MaxMm.YMm-pics[i].MinMm.YMm
+		out[i] = max(1, min(2, w/h))
+		sum += out[i]
+	}
+	for i := range out {
+		out[i] *= width / sum
+	}
+	return out
+}
+
 // sectionOf draws a picture on its panel.
 func sectionOf(p *draw.Panel, pic *plan.Picture, v *picture.Paper) {
 	var spots []picture.Spot
 	legend := map[int]bool{}
 	point := func(s *plan.Shape) {
-		if s.Item > 0 && !legend[s.Item] {
+		if s.Item > 0 && (s.New || !pic.Laid) && !legend[s.Item] {
 			legend[s.Item] = true
 			x, y := v.At(picture.Metal(s.Loops))
 			spots = append(spots, picture.Spot{N: s.Item, X: x, Y: y})
@@ -90,7 +114,11 @@ func sectionOf(p *draw.Panel, pic *plan.Picture, v *picture.Paper) {
 	v.Centres(&p.Draw, pic.Centres)
 	for _, a := range pic.Arrows {
 		x, y := v.At(a.AtMm)
-		p.Draw.Add(wayArrow(x, y, a.Dir.XMm, a.Dir.YMm))
+		back := clearOf(pic, a, v.Scale)
+		if back > 0 { // from beside what it would cover a line leads on
+			p.Draw.Add(draw.Segment(x, y, x-back*a.Dir.XMm, y-back*a.Dir.YMm, draw.ThinMm))
+		}
+		p.Draw.Add(wayArrow(x-back*a.Dir.XMm, y-back*a.Dir.YMm, a.Dir.XMm, a.Dir.YMm))
 	}
 	for i, at := range pic.Corners { // beside the picture, at the height of the corner
 		x, y := v.At(plan.XY{XMm: pic.MaxMm.XMm, YMm: at.YMm})
@@ -136,6 +164,45 @@ func lineOf(s *plan.Shape) float64 {
 	return draw.ThinMm
 }
 
+// clearOf is how far an arrow stands back, in millimetres of paper, to lie over nothing that
+// is drawn.
+func clearOf(pic *plan.Picture, a plan.Arrow, scale float64) float64 {
+	const stepMm, tipMm = 0.5, 0.6
+	last := -1.0 // of the places behind its tip that lie on metal
+	far := math.Hypot(pic.MaxMm.XMm-pic.MinMm.XMm, pic.MaxMm.YMm-pic.MinMm.YMm) * scale
+	for back := tipMm; back < far; back += stepMm {
+		for _, across := range []float64{-2, 0, 2} {
+			q := plan.XY{XMm: a.AtMm.XMm - (back*a.Dir.XMm+across*a.Dir.YMm)/scale, YMm: a.AtMm.YMm - (back*a.Dir.YMm-across*a.Dir.XMm)/scale}
+			if q.XMm < pic.MinMm.XMm || q.XMm > pic.MaxMm.XMm || q.YMm < pic.MinMm.YMm || q.YMm > pic.MaxMm.YMm {
+				continue
+			}
+			if back <= max(last, 0)+arrowMm && onMetal(pic, q) {
+				last = back
+			}
+		}
+	}
+	if last < 0 {
+		return 0
+	}
+	return last + stepMm
+}
+
+// onMetal tells whether a place lies in a cut surface.
+func onMetal(pic *plan.Picture, q plan.XY) bool {
+	return slices.ContainsFunc(pic.Shapes, func(s plan.Shape) bool {
+		in := false
+		for _, loop := range s.Loops {
+			for i, b := range loop {
+				a := loop[(i+len(loop)-1)%len(loop)]
+				if (a.YMm > q.YMm) != (b.YMm > q.YMm) && q.XMm < a.XMm+(b.XMm-a.XMm)*(q.YMm-a.YMm)/(b.YMm-a.YMm) {
+					in = !in
+				}
+			}
+		}
+		return in
+	})
+}
+
 // wayArrow ends at a point and points along a direction.
 func wayArrow(x, y, dx, dy float64) draw.Shape {
 	const head, half, shaft = 4.5, 2.4, 0.9
@@ -164,13 +231,12 @@ func (c closeness) pictures(pl *plan.Plan, j *plan.JointPlan, width, height floa
 		room -= q.Width
 	}
 	const least = 58.0
-	each := room / float64(len(j.Pictures))
-	if each < least {
-		each = width / float64(len(j.Pictures))
+	if room/float64(len(j.Pictures)) < least {
+		room = width
 	}
 	var panels []draw.Panel
-	for i := range j.Pictures {
-		panels = append(panels, pictureOf(&j.Pictures[i], each-0.1, height))
+	for i, wide := range shares(j.Pictures, room) {
+		panels = append(panels, pictureOf(&j.Pictures[i], wide-0.1, height))
 	}
 	rows := panelRows(append(panels, beside...), width)
 	for i := range rows {
@@ -198,7 +264,7 @@ func itemNames(j *plan.JointPlan) string {
 	for _, isNew := range []bool{true, false} {
 		for _, pic := range j.Pictures {
 			for _, s := range pic.Shapes {
-				if s.Item > 0 && s.New == isNew && !seen[s.Item] {
+				if s.Item > 0 && (s.New || !pic.Laid) && s.New == isNew && !seen[s.Item] {
 					seen[s.Item] = true
 					out = append(out, strconv.Itoa(s.Item)+": "+s.Title)
 				}
