@@ -103,7 +103,10 @@ func TestLoosePartsAreDrawn(t *testing.T) {
 		"gatejack": {"upper-bearing": {"Lock collar"}, "housing": {"Handwheel hub"}, "stay": {"Key bar"}, "yoke": {"Stem", "Rain cone", "Stop collar 1", "Stop collar 2"}},
 		"pugmill":  {"motor": {"Lifting link 1"}, "hopper": {"Water funnel"}},
 	} {
-		joints, _ := pictured(t, job)
+		joints, whole := pictured(t, job)
+		if drawn := slices.ContainsFunc(whole.Front.Shapes, func(s plan.Shape) bool { return s.Title == "Water funnel" }); drawn || job == "pugmill" && !slices.Contains(whole.Passing, "Water funnel") {
+			t.Errorf("%s: the funnel is drawn in the whole machine, or not told of: %v", job, whole.Passing)
+		}
 		for name, titles := range want {
 			for _, title := range titles {
 				if !shown(joints[name], title, true) {

@@ -256,7 +256,7 @@ func (v *viewed) shapes(plane assembly.Pose, win rect) (out []plan.Shape, centre
 		}
 	}
 	for i := range v.passing {
-		if v.isNew(&v.passing[i]) {
+		if v.mover != nil && v.isNew(&v.passing[i]) { // of the whole machine none
 			part(&v.passing[i])
 		}
 	}
