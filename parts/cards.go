@@ -1,6 +1,8 @@
 package parts
 
 import (
+	"cmp"
+	"math"
 	"slices"
 	"strconv"
 
@@ -92,6 +94,22 @@ type Motor struct {
 	EmergencyStop Text
 	Guards        []Text // interlocked
 	Notes         []Text
+}
+
+// WattsPerHP is a horsepower of 550 foot-pounds a second.
+const WattsPerHP = 745.7
+
+// Watts is the power on the plate, 0 where it is not given.
+func (m *Motor) Watts() float64 { return 1000*m.KW.Value + WattsPerHP*m.HP.Value }
+
+// OutputNm is the torque of that power at the output, losses left out: P / (2 π n), 0 where the
+// plate gives no speed.
+func (m *Motor) OutputNm() float64 {
+	rpm := cmp.Or(m.OutRPM.Value, m.RPM.Value)
+	if rpm == 0 {
+		return 0
+	}
+	return 60 * m.Watts() / (2 * math.Pi * rpm)
 }
 
 // TurnsClockwise tells how the shaft turns that a motor drives, seen from beyond

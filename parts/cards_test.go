@@ -1,6 +1,7 @@
 package parts
 
 import (
+	"math"
 	"os"
 	"path/filepath"
 	"strings"
@@ -40,6 +41,13 @@ func TestCardsOfTheDemos(t *testing.T) {
 		}
 		if m := j.Motor; (m.KW.Value == 0) == (m.HP.Value == 0) || m.Phases != 3 || m.Rotation == "" || len(m.Guards) != map[string]int{"pugmill": 1, "gatejack": 2}[name] {
 			t.Errorf("%s, motor: %+v", name, m)
+		}
+	}
+	// 60 × 2200 W / (2 π × 32); at the speed of the motor where that of the output is not given.
+	for _, c := range []struct{ kw, hp, out, rpm, nm float64 }{{2.2, 0, 32, 1420, 656.51}, {2.2, 0, 0, 1420, 14.795}, {0, 1, 60, 0, 118.68}, {2.2, 0, 0, 0, 0}} {
+		m := Motor{KW: Number{Value: c.kw}, HP: Number{Value: c.hp}, OutRPM: Number{Value: c.out}, RPM: Number{Value: c.rpm}}
+		if got := m.OutputNm(); math.Abs(got-c.nm) > 0.005 {
+			t.Errorf("%+v: %v", c, got)
 		}
 	}
 	j, err := cardJob(t, "first-run: {}\n")

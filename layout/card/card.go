@@ -5,7 +5,7 @@
 // In: a job, and its plan with the joints worked out. Out: values of package
 // plan, written in the job's units. What a joint knows (grease, end play,
 // torque) comes from it and what it does not know from the job; of a motor
-// nothing is computed. Sources: bearing makers' rule for grease, ISO 898-1 and
+// only the torque at its output is computed. Sources: bearing makers' rule for grease, ISO 898-1 and
 // SAE J429 behind the torques of package bolts.
 package card
 

@@ -205,8 +205,16 @@ func TestMotor(t *testing.T) {
 	if !strings.Contains(m.Cautions[0], "licensed electrician") {
 		t.Errorf("cautions %q", m.Cautions)
 	}
+	torque := func(m *plan.Motor) string { // 60 × 2200 / (2 π × 32) N m; 0.25 × 745.7 W at 18 rev/min
+		i := slices.IndexFunc(m.Machine, func(f plan.Fact) bool { return f.Label == "Torque at the output" })
+		text, _, _ := strings.Cut(m.Machine[i].Value, " at full power, losses left out")
+		return text
+	}
+	if mill, jack := torque(m), torque(demo(t, "gatejack").Motor); mill != "657 N m" || jack != "73 lb ft (99 N m)" {
+		t.Errorf("%s, %s", mill, jack)
+	}
 	m = demo(t, "gatejack").Motor
-	if !slices.Contains(m.Plate, plan.Fact{Label: "Power", Value: "0.25 hp"}) || !slices.Contains(m.Plate, plan.Fact{Label: "Flange"}) || !slices.Contains(m.Sign, "Turns both ways as switched") || len(m.Notes) != 1 {
+	if !slices.Contains(m.Plate, plan.Fact{Label: "Power", Value: "0.25 hp"}) || !slices.Contains(m.Plate, plan.Fact{Label: "Flange"}) || !slices.Contains(m.Sign, "Turns both ways as switched") || len(m.Notes) != 2 {
 		t.Errorf("%+v", m)
 	}
 }

@@ -207,7 +207,11 @@ func (c cards) torque(p *plan.BoltPlan) string {
 	if p.TorqueNm == 0 {
 		return "tight; no torque is worked out"
 	}
-	return c.w.Torque(p.TorqueNm) + ", threads " + p.Threads
+	text := c.w.Torque(p.TorqueNm) + ", threads " + p.Threads
+	if len(p.ComesOff) > 0 {
+		text += "; first take off " + words.Join(" and ", p.ComesOff...)
+	}
+	return text
 }
 
 // boltText names the bolts of a joint by number, size and place; of several alike all, by

@@ -9,7 +9,7 @@ import (
 )
 
 // motor is the page for the electrician; nil if the job has no motor. It
-// repeats what the job says and computes nothing.
+// repeats what the job says, and computes the torque at the output.
 func (c cards) motor() *plan.Motor {
 	m := c.job.Motor
 	if m == nil {
@@ -30,6 +30,9 @@ func (c cards) motor() *plan.Motor {
 		Sign: []string{"Plate compared with this page", "Supply, protection and cable chosen by local code", "Earth connected and its continuity measured",
 			"Insulation of motor and cable measured", rotationSign(m.Rotation), "Emergency stop stops it; letting it out does not start it", "After a power failure it does not start by itself"},
 		Cautions: []string{"Wiring only by a licensed electrician, by the code of the place. This page gives what the plate and the machine say; supply, protection, cable and control are not worked out here."},
+	}
+	if nm := m.OutputNm(); nm > 0 {
+		out.Machine = append(out.Machine, plan.Fact{Label: "Torque at the output", Value: c.w.Torque(nm) + " at full power, losses left out: no key, screw or thread of this job is checked for it"})
 	}
 	for _, g := range m.Guards {
 		out.Machine = append(out.Machine, plan.Fact{Label: "Guard interlocked", Value: g.Value})

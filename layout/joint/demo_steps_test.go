@@ -465,3 +465,46 @@ func TestSmallForceIsWeighed(t *testing.T) {
 		}
 	}
 }
+
+// Before bolts are tightened again what lies over their heads comes off, the last first: the hub
+// of 4 in over heads on a pitch circle of 3-1/2 in, not over those on 5-1/2 in, and the cone that
+// lies on it. What has no seat there is over none, nor is what is on before.
+func TestComesOff(t *testing.T) {
+	t.Parallel()
+	off := func(p *plan.Plan, name string) string {
+		return strings.Join(jointNamed(t, p, name).Bolt.ComesOff, ", ")
+	}
+	p := demoPlan(t, "gatejack")
+	if cap, housing, yoke := off(p, "cap"), off(p, "housing"), off(p, "yoke"); cap != "Rain cone, Handwheel hub" || housing != "" || yoke != "" {
+		t.Errorf("cap %q, housing %q, yoke %q", cap, housing, yoke)
+	}
+	for _, edit := range [][3]string{{"drive-nut.yaml", "seat: handwheel hub", "seat: half of a coupling"}, {"job.yaml", "as for the screws of the cap ring under it.\", after: housing", "as for the screws of the cap ring under it.\", after: upper-bearing"}} {
+		if got := off(planned(t, editedDemo(t, "gatejack", edit[0], edit[1], edit[2])), "cap"); got != "" {
+			t.Errorf("%s: %q", edit[2], got)
+		}
+	}
+}
+
+// The motor of a job is bought, unless it is among the things put on: then by its words there.
+func TestMotorIsBought(t *testing.T) {
+	t.Parallel()
+	motors := func(p *plan.Plan) (out []string) {
+		for _, row := range p.Bought {
+			if strings.Contains(strings.ToLower(row.Item), "motor") && !strings.Contains(row.Item, "over the motor") {
+				out = append(out, row.Item)
+			}
+		}
+		return out
+	}
+	if got := motors(demoPlan(t, "gatejack")); !slices.Equal(got, []string{"Gear motor as bought, by its page"}) {
+		t.Errorf("%q", got)
+	}
+	for _, item := range motors(demoPlan(t, "pugmill")) {
+		if strings.Contains(item, "page") {
+			t.Errorf("%q", item)
+		}
+	}
+	if got := motors(planned(t, editedDemo(t, "gatejack", "job.yaml", "maker: gear motor as bought", "maker: Any"))); !slices.Equal(got, []string{"Motor Any, by its page"}) {
+		t.Errorf("%q", got)
+	}
+}

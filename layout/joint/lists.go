@@ -146,6 +146,7 @@ func (j *shop) bought(made []*joint) []plan.BoughtRow {
 		}
 	}
 	j.buyLoose(made, &out)
+	j.buyMotor(&out)
 	slices.SortStableFunc(out, func(a, b *wanted) int { return strings.Compare(kindOfItem(a.Item), kindOfItem(b.Item)) })
 	var rows []plan.BoughtRow
 	for _, row := range out {
@@ -177,6 +178,22 @@ func (j *shop) jackScrew(r *part.Model, g *part.Group) string {
 		}
 	}
 	return ""
+}
+
+// motorItem is a thing to buy that is a motor.
+var motorItem = regexp.MustCompile(`(?i)^([\w-]+ )*motor(,| \d|$)`)
+
+// buyMotor lists the motor, unless it is among the things that are put on.
+func (j *shop) buyMotor(list *buying) {
+	m := j.job.Motor
+	if m == nil || slices.ContainsFunc(j.job.Loose, func(e parts.Loose) bool { return motorItem.MatchString(e.Item.Value) }) {
+		return
+	}
+	item := m.Maker.Value
+	if !strings.Contains(strings.ToLower(item), "motor") {
+		item = "motor " + item
+	}
+	list.add(words.Capital(item)+", by its page", 1, "motor", "")
 }
 
 func kindOfItem(item string) string { word, _, _ := strings.Cut(item, " "); return word }

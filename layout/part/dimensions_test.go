@@ -81,3 +81,13 @@ func TestNamesOnTheSection(t *testing.T) {
 		}
 	}
 }
+
+// A cone is measured over its square edges: the height drawn between its diameters is in
+// brackets and has no limits of its own (ISO 129-1).
+func TestHeightOfACone(t *testing.T) {
+	t.Parallel()
+	dims := demo(t, "gatejack").Part("rain-cone").Dimensions
+	if d := dims[len(dims)-1]; d.Kind != plan.OverallDim || d.Text != "(2.5 in)" || d.Limits != "" {
+		t.Errorf("%+v", d)
+	}
+}

@@ -319,6 +319,8 @@ type BoltPlan struct {
 	KSource        string    `json:"k_source,omitempty"`
 	Order          []int     `json:"order"`     // hole numbers of A's group in tightening order
 	OrderDeg       []float64 `json:"order_deg"` // the same as clock angles of the assembly
+	// ComesOff are the titles of what is put on later over the heads, the last first.
+	ComesOff []string `json:"comes_off,omitempty"`
 }
 
 // GripRow is one layer under the head.

@@ -13,12 +13,6 @@ import (
 // voltNumber is one of the numbers in the words for a voltage.
 var voltNumber = regexp.MustCompile(`\d+(\.\d+)?`)
 
-// wattsPerHP is a mechanical horsepower.
-const wattsPerHP = 745.7
-
-// motorWatts is the power on a motor's plate, given in one unit or the other.
-func motorWatts(m *parts.Motor) float64 { return 1000*m.KW.Value + wattsPerHP*m.HP.Value }
-
 // What the plate of a motor on the mains can say.
 const (
 	leastYield = 0.25 // of volts times amperes, turned out: common practice, no source
@@ -42,7 +36,7 @@ func plate(r *reviewer) {
 	say := func(what, numbers, rule, fix string) {
 		r.add(Finding{Severity: Check, Pos: m.Pos, Source: "by physics", What: what, Numbers: numbers, Rule: rule, Fix: fix})
 	}
-	watts := motorWatts(m)
+	watts := m.Watts()
 	phases, low, high := 1.0, math.Inf(1), 0.0
 	if m.Phases == 3 {
 		phases = math.Sqrt(3)

@@ -2,7 +2,6 @@ package review
 
 import (
 	"cmp"
-	"math"
 	"regexp"
 	"slices"
 	"strconv"
@@ -87,7 +86,6 @@ func (r *reviewer) couplingTorque(e *parts.Loose) {
 	if m == nil || motor == nil {
 		return
 	}
-	speed := cmp.Or(motor.OutRPM.Value, motor.RPM.Value)
 	bears, _ := strconv.ParseFloat(m[1], 64)
 	switch unit := strings.ToLower(m[2]); {
 	case strings.HasSuffix(unit, "ft"):
@@ -95,12 +93,12 @@ func (r *reviewer) couplingTorque(e *parts.Loose) {
 	case strings.HasSuffix(unit, "in"):
 		bears *= words.NmPerPoundFoot / 12
 	}
-	gives := 60 * motorWatts(motor) / (2 * math.Pi * speed)
-	if speed == 0 || gives == 0 || bears >= gives {
+	gives := motor.OutputNm()
+	if gives == 0 || bears >= gives {
 		return
 	}
 	r.add(Finding{
-		Severity: Check, Pos: e.Item.Pos, What: "the coupling is bought for less torque than the motor gives", Numbers: m[1] + " " + m[2] + "; " + r.w.Torque(gives) + " at " + number(speed) + " rev/min",
+		Severity: Check, Pos: e.Item.Pos, What: "the coupling is bought for less torque than the motor gives", Numbers: m[1] + " " + m[2] + "; " + r.w.Torque(gives) + " at " + number(cmp.Or(motor.OutRPM.Value, motor.RPM.Value)) + " rev/min",
 		Rule: "a coupling takes the torque of its motor at the least", Source: "T = 60 P / (2 π n)", Fix: "a larger coupling, with the maker's factor for the service",
 	})
 }
