@@ -377,6 +377,7 @@ func firstRun(r *reviewer) {
 		})
 	}
 	r.readings(run)
+	r.travel(run)
 	for _, w := range run.Watch {
 		if w.Bearing.Value != "" && w.MostC.Value > hottestC {
 			r.add(Finding{
@@ -384,5 +385,23 @@ func firstRun(r *reviewer) {
 				Rule: "grease and seals stand about 110 °C", Source: practice, Fix: "70 to 90 °C, or the maker's figure",
 			})
 		}
+	}
+}
+
+// travelMm is a travel in words with its length, before or after it.
+var travelMm = regexp.MustCompile(`\b(?:travels?|strokes?)\b.{0,120}?\d ?(?:mm|in|ft|m|")(?: |$)|\d ?(?:mm|in|ft|m|") (?:of )?(?:travel|stroke)\b`)
+
+// travel looks for a run over the whole travel or stroke, of which no words of the job say how
+// long it is: nobody can tell whether the run has gone over all of it.
+func (r *reviewer) travel(run *parts.FirstRun) {
+	for _, one := range run.Runs {
+		load := strings.ToLower(one.Load.Value)
+		if !strings.Contains(load, "travel") && !strings.Contains(load, "stroke") || travelMm.MatchString(load) || travelMm.MatchString(r.saidAll()) {
+			continue
+		}
+		r.add(Finding{
+			Severity: Check, Pos: one.Load.Pos, What: "a run goes over a travel, and the job says nowhere how long that is", Numbers: one.Load.Value,
+			Rule: "what is to be seen at the first run has its number", Source: "by the job", Fix: "the length of the travel between its stops, in the words of the run",
+		})
 	}
 }
