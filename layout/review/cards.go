@@ -101,7 +101,7 @@ func (r *reviewer) motorItem(m *parts.Motor, say func(what, numbers, rule, fix s
 		return !slices.ContainsFunc(any, func(x float64) bool { return x > 0 }) || slices.ContainsFunc(any, func(x float64) bool { return math.Abs(got-x) <= sameShare*x })
 	}
 	for i := range r.job.Loose {
-		e, kw := &r.job.Loose[i], motorWatts(m)/1000
+		e, kw := &r.job.Loose[i], m.Watts()/1000
 		name, _, _ := strings.Cut(e.Item.Value, ",")
 		words := strings.Fields(strings.ToLower(itemFigure.ReplaceAllString(name, "")))
 		if len(words) == 0 || words[len(words)-1] != "motor" {
@@ -116,7 +116,7 @@ func (r *reviewer) motorItem(m *parts.Motor, say func(what, numbers, rule, fix s
 			case "kw":
 				same = is(got, kw)
 			case "hp":
-				same = is(got, 1000*kw/wattsPerHP)
+				same = is(got, 1000*kw/parts.WattsPerHP)
 			case "hz":
 				same = is(got, m.Hz.Value)
 			case "rev/min", "rpm":
