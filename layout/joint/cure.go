@@ -112,8 +112,21 @@ func (j *making) cures(t *joint, serious bool) {
 	}
 	t.out.Remedies = append(t.out.Remedies, "Witness mark: before taking apart, and at first assembly, scribe one line across the edges of "+
 		t.a.title()+" and "+t.b.title()+" at "+words.Trim(j.markDeg(t), 1)+"° (assembly clock).")
-	if text := j.offsetHole(t); serious && text != "" {
-		t.out.Remedies = append(t.out.Remedies, text)
+	if serious {
+		t.out.Offset = j.offsetHole(t)
+	}
+	if t.out.Offset == "" {
+		return
+	}
+	const when = "To fit one way only, before drilling: "
+	lead, other := t.leads()
+	for _, f := range []struct {
+		feature
+		also string
+	}{{lead, ", and to match in its mate."}, {other, ", and the hole of " + words.Spaced(other.ref.Feature) + " here that meets it."}} {
+		if note := when + t.out.Offset + f.also; !slices.Contains(f.r.Out.Notes, note) {
+			f.r.Out.Notes = append(f.r.Out.Notes, note) // the sheet that is drilled by, not the one it is fitted by
+		}
 	}
 }
 
@@ -137,9 +150,9 @@ func (t *joint) leads() (lead, other feature) {
 
 // offsetHole looks for the smallest shift of the last hole on its circle, the
 // same in both parts, that leaves a single way of assembly; one drawing gets the
-// same in every joint of its copies.
+// same in every joint of its copies. Empty where there is none.
 func (j *making) offsetHole(t *joint) string {
-	lead, other := t.leads()
+	lead, _ := t.leads()
 	k := len(lead.group.Points) - 1
 	if k < 1 {
 		return ""
@@ -157,8 +170,8 @@ func (j *making) offsetHole(t *joint) string {
 		if n := lead.r.Part.Quantity; n > 1 {
 			of = lead.r.Out.Title + " " + words.Spaced(lead.ref.Feature) + " (all " + words.Trim(float64(n), 0) + " pieces)"
 		}
-		return "Offset hole, drawn before any is drilled: hole " + words.Trim(float64(lead.group.Group.First+k), 0) + " of " + of + " at " + words.Trim(norm(was+shift), 1) + "° instead of " + words.Trim(was, 1) +
-			"° (its marked face), and its counterpart in " + other.title() + ": then it fits one way."
+		return "hole " + words.Trim(float64(lead.group.Group.First+k), 0) + " of " + of + " at " + words.Trim(norm(was+shift), 1) + "° instead of " + words.Trim(was, 1) +
+			"° (its marked face)"
 	}
 	return ""
 }

@@ -237,8 +237,14 @@ func TestTraps(t *testing.T) {
 	if len(bare.Traps) != 0 || len(bare.Remedies) != 0 {
 		t.Errorf("a plain ring has traps %v, remedies %v", bare.Traps, bare.Remedies)
 	}
-	if len(marked.Remedies) != 2 || !strings.Contains(marked.Remedies[1], "hole 4 of flange bolts (all 2 pieces) at 317° instead of 315°") {
-		t.Errorf("remedies %q", marked.Remedies)
+	if len(marked.Remedies) != 1 || !strings.HasPrefix(marked.Offset, "hole 4 of flange bolts (all 2 pieces) at 317° instead of 315°") {
+		t.Errorf("remedies %q, offset %q", marked.Remedies, marked.Offset)
+	}
+	for part, want := range map[string]string{"flange": "instead of 315° (its marked face), and to match in its mate.", "body": ", and the hole of taps here that meets it."} {
+		notes := p.Part(part).Notes
+		if n := len(notes); n == 0 || !strings.HasPrefix(notes[n-1], "To fit one way only, before drilling: hole 4") || !strings.HasSuffix(notes[n-1], want) {
+			t.Errorf("%s is drilled by %q", part, notes)
+		}
 	}
 }
 

@@ -146,6 +146,9 @@ func (r *reviewer) trapOf(j *plan.JointPlan) (f Finding, wrong bool) {
 		Severity: Note, Part: j.Name, Pos: r.jointPos(j.Name), What: j.Title + " also goes together in " + ways(list),
 		Rule: trapRule, Source: practice, Fix: "the witness mark of the sequence sheet",
 	}
+	if j.Offset != "" {
+		f.Numbers, f.Fix = "offset hole: "+strings.TrimSuffix(j.Offset, " (its marked face)"), "before anything is drilled an offset hole, by the sheets of both parts; else the witness mark of the sequence sheet"
+	}
 	if harmless > 0 {
 		f.What += ", and in " + number(float64(harmless)) + " that change nothing"
 	}
@@ -156,7 +159,7 @@ func (r *reviewer) trapOf(j *plan.JointPlan) (f Finding, wrong bool) {
 	}
 	for _, end := range []plan.JointEnd{j.A, j.B} {
 		if q := r.pl.Part(end.Part); q != nil && q.Top == "" && len(j.Traps) > 0 {
-			f.Severity, f.Numbers = Check, "then out of place: "+few(list[0].Out)
+			f.Severity, f.Numbers = Check, words.Join("; ", "then out of place: "+few(list[0].Out), f.Numbers)
 			f.Fix = strings.TrimSpace("Mark TOP on " + q.Title + ". " + strings.Join(j.Remedies, " "))
 		}
 	}
