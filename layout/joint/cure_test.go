@@ -64,8 +64,9 @@ func TestOneCureForADrawing(t *testing.T) {
 	} {
 		p := demoPlan(t, job)
 		for _, name := range want.joints {
-			text := strings.Join(jointNamed(t, p, name).Remedies, " ")
-			if !strings.Contains(text, want.cure) || !strings.Contains(text, "at 0° (assembly clock)") {
+			j := jointNamed(t, p, name)
+			text := strings.Join(append(j.Remedies, j.Offset), " ")
+			if j.Offset != want.cure || !strings.Contains(text, "at 0° (assembly clock)") {
 				t.Errorf("%s: %s", name, text)
 			}
 		}
