@@ -138,9 +138,10 @@ func (j *making) rotationThatAligns(t *joint) (deg float64, ok bool) {
 			}
 		}
 	} else {
-		for a := range 720 {
-			turns = append(turns, float64(a)/2)
+		for _, rule := range t.in.InLine {
+			turns = append(turns, j.turnsInto(rule, moved)...)
 		}
+		slices.Sort(turns)
 	}
 	b := j.at(t.b.inst())
 	for _, turn := range turns {
@@ -150,6 +151,28 @@ func (j *making) rotationThatAligns(t *joint) (deg float64, ok bool) {
 		}
 	}
 	return 0, false
+}
+
+// turnsInto are the turns of what is moved that bring two features of a rule in line.
+func (j *making) turnsInto(rule parts.LineRule, moved []inst) (turns []float64) {
+	var in, out []float64
+	if rule.Up {
+		out = append(out, 0)
+	}
+	for _, ref := range rule.Refs {
+		f := j.find(ref)
+		if angles, _ := j.clocks(f); slices.Contains(moved, f.inst()) {
+			in = append(in, angles...)
+		} else {
+			out = append(out, angles...)
+		}
+	}
+	for _, a := range in {
+		for _, b := range out {
+			turns = append(turns, norm(b-a))
+		}
+	}
+	return turns
 }
 
 func without(all []*joint, t *joint) []*joint {

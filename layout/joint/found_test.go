@@ -1,0 +1,168 @@
+package joint_test
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"testing"
+
+	"centrepop/layout/plan"
+	"centrepop/layout/words"
+)
+
+// foundIn is what is found against a job of some parts, with its arguments, of some kinds, where
+// they are given; or in words why it is refused.
+func foundIn(t *testing.T, kinds []plan.ProblemKind, joints string, partTexts ...string) string {
+	t.Helper()
+	p, err := draft(jobOf(t, joints, partTexts...))
+	if err != nil {
+		first, _, _ := strings.Cut(err.Error(), "\n")
+		_, said, _ := strings.Cut(first, ": ")
+		return said
+	}
+	all := slices.Clone(p.Faults)
+	for _, j := range p.Joints {
+		all = append(all, j.Problems...)
+	}
+	var out []string
+	for _, q := range all {
+		if kinds != nil && !slices.Contains(kinds, q.Kind) {
+			continue
+		}
+		args := []string{string(q.Kind)}
+		for _, a := range q.Args {
+			if a.Text == "" {
+				a.Text = words.Trim(a.Value, 4)
+			}
+			args = append(args, a.Text)
+		}
+		out = append(out, strings.Join(args, ", "))
+	}
+	return strings.Join(out, "; ")
+}
+
+// drilledPlate is a plate of 10 with four holes on a circle of 100 and what else is drilled.
+func drilledPlate(name, size, more string) string {
+	return "part: " + name + "\nkind: plate\nmaterial: S235\nstock: {plate: 10 mm, cut: laser}\noutline: {rectangle: [200, 160]}\nholes:\n  - {name: h, circle: {pcd: 100, count: 4, first: 45}, size: " + size + "}\n" + more
+}
+
+// TestBoltsFound: threads, nuts, holes and studs that do not go together. An M8 has a nut of 6.8
+// (ISO 4032), a washer of 1.6 (ISO 7089) and a pitch of 1.25: behind a plate of 10 a stud needs
+// 10 + 6.8 + 2.5 = 19.3, with the washer 20.9, and 0.2 for the limits of its length (ISO 2768-1 m).
+func TestBoltsFound(t *testing.T) {
+	t.Parallel()
+	stud := func(count, first, last string) string {
+		return "part: stud\nkind: turned\nquantity: " + count + "\nmaterial: C45\nstock: {round: 16 mm, length: 80 mm}\nprofile:\n  outside: [{name: nose, " + first + "}, {name: shank, diameter: 12, length: 30}, {name: tail, " + last + "}]\n"
+	}
+	good := "thread: M8, length: 21.1"
+	for _, c := range []struct{ name, bolt, a, b, stud, want string }{
+		{"into a thread", "bolt: M8 8.8", "M8 clearance", "M8 tap", "", ""},
+		{"another thread", "bolt: M8 8.8", "M8 clearance", "M10 tap", "", "other-thread, M8, b h, M10"},
+		{"a nut behind a thread", "bolt: M8 8.8, nut: yes", "M8 clearance", "M8 tap", "", "tapped-with-nut, b h, nut: no"},
+		{"no nut", "bolt: M8 8.8", "M8 clearance", "M8 clearance", "", "no-thread-no-nut, b h"},
+		{"as large", "bolt: M8 8.8, nut: yes", "8", "8", "", ""},
+		{"too small", "bolt: M8 8.8, nut: yes", "7.9", "8", "", "hole-too-small, a h, 7.9, M8"},
+		{"too small behind", "bolt: M8 8.8, nut: yes", "8", "7.9", "", "hole-too-small, b h, 7.9, M8"},
+		{"studs", "bolt: M8, stud: stud, washer: yes", "M8 clearance", "M8 clearance", stud("4", good, good), ""},
+		{"three studs", "bolt: M8, stud: stud, washer: yes", "M8 clearance", "M8 clearance", stud("3", good, good), "studs-missing, 4, 3, stud"},
+		{"another thread on it", "bolt: M8, stud: stud, washer: yes", "M8 clearance", "M8 clearance", stud("4", "thread: M10, length: 21", good), "stud-thread, nose, stud, M8"},
+		{"no thread", "bolt: M8, stud: stud, washer: yes", "M8 clearance", "M8 clearance", stud("4", good, "diameter: 8, length: 21"), "stud-thread, tail, stud, M8"},
+		{"short under a washer", "bolt: M8, stud: stud, washer: yes", "M8 clearance", "M8 clearance", stud("4", "thread: M8, length: 20.5", good), "stud-short, nose, stud, 0.4"},
+		{"without one", "bolt: M8, stud: stud", "M8 clearance", "M8 clearance", stud("4", "thread: M8, length: 19.3", "thread: M8, length: 19.2"), "stud-short, tail, stud, 0.1; lengths-eat, the thread nose of stud, 19.3, 19.3, 19.1, nose"},
+	} {
+		texts := []string{drilledPlate("a", c.a, ""), drilledPlate("b", c.b, "")}
+		if c.stud != "" {
+			texts = append(texts, c.stud)
+		}
+		if got := foundIn(t, nil, "{name: j, bolt: {through: a.h, into: b.h, "+c.bolt+"}, face: back-on-front}", texts...); got != c.want {
+			t.Errorf("%s: %q, want %q", c.name, got, c.want)
+		}
+	}
+}
+
+// TestPressesFound: sizes, fits and lengths that make no press fit, and keyways out of line. By ISO
+// 286-2 for 45 H7 is +25/0, p6 +42/+26, k6 +18/+2 and g6 −9/−25. A pin of 46.042 at the most in a hub of
+// 90 is pressed by Lamé with 1.042 / 45 · 210 000 / (5/3 + 1) = 1823.5 MPa, 7/3 of that in the hub of
+// 215 and as much in the pin of 305 (EN 10025-2, EN 10083-2).
+func TestPressesFound(t *testing.T) {
+	t.Parallel()
+	const both = "level: front-with-front, in-line: [pin.key, hub.key]"
+	for _, c := range []struct{ pin, bore, joint, want string }{
+		{"45, fit: p6", "45, fit: H7", both, "out-of-line-turn, pin.key at 90°, hub.key at 30°, 300"},
+		{"45, fit: p6", "45, fit: H7", both + ", rotate: 300", ""},
+		{"45, fit: p6", "45, fit: H7", both + ", rotate: 60", "out-of-line-turn, pin.key at 150°, hub.key at 30°, 300"},
+		{"45, fit: p6", "45, fit: H7", "level: front-with-front, in-line: [pin.key, up]", "out-of-line-turn, pin.key at 90°, up is 0°, 270"},
+		{"45, fit: p6", "45, fit: H7", "level: front-with-front, in-line: [pin.seat, hub.key]", "no-clock-angle, pin seat"},
+		{"45, fit: p6", "45, fit: H7", "level: front-with-front", ""},
+		{"45, fit: k6", "45, fit: H7", "level: front-with-front", "may-be-loose, 0.023"},
+		{"45, fit: g6", "45, fit: H7", "level: front-with-front", "clearance-fit, 0.009"},
+		{"46, fit: p6", "45, fit: H7", "level: front-with-front", "press-yields, 0.05, 0.17, 1823.5"},
+		{"46.1, fit: p6", "45, fit: H7", "level: front-with-front", "press-sizes, pin seat, 46.1, hub bore, 45"},
+		{"45", "45, fit: H7", "level: front-with-front", "no-limits, pin seat, fit: H7/p6 in the joint, or limits on the part"},
+		{"45, fit: p6", "45", "level: front-with-front", "no-limits, hub bore, fit: H7/p6 in the joint, or limits on the part"},
+		{"45, fit: p6", "45, fit: H7", "level: front-with-front, below: 20", ""},
+		{"45, fit: p6", "45, fit: H7", "level: back-with-front", ""},
+		{"45, fit: p6", "45, fit: H7", "face: front-on-back", "no-face-there, pin"},
+		{"45, fit: p6", "45, fit: H7", "level: front-with-front, below: 39.9", "press-too-deep, pin seat, hub bore, 39.9"},
+		{"45, fit: p6", "45, fit: H7", "level: front-with-front, below: 41", "press-too-deep, pin seat, hub bore, 41"},
+	} {
+		press := "{name: j, press: {shaft: pin.seat, bore: hub.bore}, " + c.joint + "}"
+		if got := foundIn(t, nil, press,
+			"part: hub\nkind: turned\nmaterial: S235\nstock: {round: 95 mm, cut: saw}\nprofile:\n  outside: [{name: rim, diameter: 90, length: 40}]\n  inside: [{name: bore, diameter: "+c.bore+", length: 40}]\nchamfers: [{edge: bore-front, size: 3, angle: 15}, {edge: bore-back, size: 3, angle: 15}]\nkeyways: [{name: key, in: bore, clock: 30}]\n",
+			"part: pin\nkind: shaft\nmaterial: C45\nstock: {round: 50 mm, cut: saw}\nprofile:\n  outside: [{name: seat, diameter: "+c.pin+", length: 40}]\nkeyways: [{name: key, in: seat, clock: 90, axial: 20, length: 20}]\n"); got != c.want {
+			t.Errorf("%s in %s, %s: %q, want %q", c.pin, c.bore, c.joint, got, c.want)
+		}
+	}
+}
+
+// TestRegistersFound: of a spigot of a lid in the register of a body, by ISO 286-2: 80 H7 is +30/0, H9
+// +74, H10 +120, f7 −30/−60, k6 +21/+2, d9 −100/−174, d10 −100/−220, and 81 f7 −36/−71; drawn without
+// limits both are 0.3 off (ISO 2768-1 m).
+func TestRegistersFound(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct{ spigot, bore, want string }{
+		{"80, fit: f7", "80, fit: H7", ""}, {"80, fit: k6", "80, fit: H7", "register-binds, Lid spigot in Body register, 0.021, a fit such as H7/f7"}, {"80, fit: d10", "80, fit: H10", "register-loose, Lid spigot in Body register, 0.34"}, {"80, fit: d9", "80, fit: H9", ""},
+		{"81, fit: f7", "80, fit: H7", "register-larger, Lid, spigot, Body, register, 0.964, a smaller spigot, or a larger register"}, {"79, fit: f7", "80, fit: H7", "register-loose, Lid spigot in Body register, 1.09"}, {"78.9, fit: f7", "80, fit: H7", "register-off, Lid spigot in Body register, 78.9, 80, 1.1"}, {"74, fit: f7", "80, fit: H7", "register-off, Lid spigot in Body register, 74, 80, 6"}, {"73.9, fit: f7", "80, fit: H7", ""},
+		{"80", "80", "register-binds, Lid spigot in Body register, 0.6, a smaller spigot, or a larger register"}, {"79", "80", ""}, {"78.9", "80", ""}, {"78.9, fit: f7", "80", ""},
+	} {
+		got := foundIn(t, []plan.ProblemKind{plan.RegisterBinds, plan.RegisterLarger, plan.RegisterLoose, plan.RegisterOff, plan.RegisterBottoms},
+			"{name: j, bolt: {through: lid.h, into: body.h, bolt: M8 8.8}, face: back-on-front}",
+			"part: body\ntitle: Body\nkind: turned\nmaterial: S235\nstock: {round: 150 mm, cut: saw}\nprofile:\n  outside: [{name: rim, diameter: 140, length: 40}]\n  inside: [{name: register, diameter: "+c.bore+", length: 10}, {name: bore, diameter: 60, length: 30}]\nholes:\n  - {name: h, face: front, circle: {pcd: 110, count: 4}, size: M8 tap, depth: 20}\n",
+			"part: lid\ntitle: Lid\nkind: turned\nmaterial: S235\nstock: {round: 150 mm, cut: saw}\nprofile:\n  outside: [{name: rim, diameter: 140, length: 12}, {name: spigot, diameter: "+c.spigot+", length: 6}]\nholes:\n  - {name: h, face: front, circle: {pcd: 110, count: 4}, size: M8 clearance}\n")
+		if got != c.want {
+			t.Errorf("%s in %s: %q, want %q", c.spigot, c.bore, got, c.want)
+		}
+	}
+}
+
+// TestWeldsFound: metals that are not welded like ordinary steel, with their preheat (common practice,
+// no source); a fillet on 20 of 6 at the least (AWS D1.1, from memory), and a square groove up to 4
+// (ISO 9692-1, from memory).
+func TestWeldsFound(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct{ metals, thick, weld, want string }{
+		{"S235 S235", "20", "type: fillet, length: 100, process: MAG", ""},
+		{"S235 S235", "20", "type: fillet, size: 5, length: 100, process: MAG", "fillet-small, 5, 6"},
+		{"S235 S235", "20", "type: fillet, size: 5.9, length: 100, process: MAG", "fillet-small, 5.9, 6"},
+		{"S235 S235", "20", "type: fillet, size: 6, length: 100, process: MAG", ""},
+		{"S235 S235", "3", "type: square, length: 100, process: MAG", ""},
+		{"S235 S235", "12", "type: square, length: 100, process: MAG", "square-too-thick, 12; no-weld-chamfer, a, b"},
+		{"S235 S235", "4", "type: square, length: 100, process: MAG", ""},
+		{"S235 S235", "4.1", "type: square, length: 100, process: MAG", "square-too-thick, 4.1; no-weld-chamfer, a, b"},
+		{"S235 S235", "12", "type: v, length: 100, process: MAG", "no-weld-chamfer, a, b"},
+		{"S235 42CrMo4", "12", "type: fillet, length: 100, process: MAG", "weld-hardens, 42CrMo4+QT, 250"},
+		{"S235 C45", "12", "type: fillet, length: 100, process: MAG", "weld-hardens, C45+N, 200"},
+		{"S235 1.4301", "12", "type: fillet, length: 100, process: MAG", "weld-own-way, 1.4301, 0"},
+		{"S235 EN-GJL-250", "12", "type: fillet, length: 100, process: MAG", "weld-iron, EN-GJL-250, 300"},
+		{"S235 AlMg3", "12", "type: fillet, length: 100, process: MAG", "weld-mixed, EN AW-5754 H112, 0"},
+		{"11SMn30 S235", "12", "type: fillet, length: 100, process: MAG", "weld-cracks, 11SMn30+C, 0"},
+	} {
+		text := func(name, metal string) string {
+			return fmt.Sprintf("part: %s\nkind: plate\nmaterial: %s\nstock: {plate: %s mm, cut: saw}\noutline: {square: 100}\n", name, metal, c.thick)
+		}
+		a, b, _ := strings.Cut(c.metals, " ")
+		if got := foundIn(t, nil, "{name: w, weld: {part: a.outline, to: b.outline, "+c.weld+"}}", text("a", a), text("b", b)); got != c.want {
+			t.Errorf("%s, %s: %q, want %q", c.metals, c.weld, got, c.want)
+		}
+	}
+}
