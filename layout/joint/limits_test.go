@@ -4,7 +4,9 @@ import (
 	"math"
 	"testing"
 
+	"centrepop/layout/part"
 	"centrepop/layout/plan"
+	"centrepop/layout/words"
 	"centrepop/parts"
 )
 
@@ -107,5 +109,52 @@ func TestMotion(t *testing.T) {
 	}
 	if got := (motion{turn: 90}).point(plan.XY{YMm: 10}); math.Hypot(got.XMm-10, got.YMm) > 1e-9 {
 		t.Errorf("TOP turned by 90° is at %v", got)
+	}
+}
+
+// TestRely: of a length that is there as drawn it is told where its limits take more than there
+// is; not of one that is too short already, or has as much left.
+func TestRely(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		mm, less, want float64
+		said           bool
+	}{{10, 0.5, 10, true}, {10.4, 0.5, 10, true}, {10.5, 0.5, 10, false}, {9.9, 0.5, 10, false}, {10, 0, 10, false}, {10.3, 0.5, 10, true}} {
+		j := &joint{w: words.Writer{Units: parts.Millimetres}, in: &parts.Joint{}, out: &plan.JointPlan{}}
+		j.rely(relied{what: "it", mm: c.mm, less: c.less, wantMm: c.want, of: "step"})
+		if (len(j.out.Problems) == 1) != c.said || c.said && math.Abs(j.out.Problems[0].Args[3].Value-(c.mm-c.less)) > 1e-9 {
+			t.Errorf("%+v: %+v", c, j.out.Problems)
+		}
+	}
+}
+
+// TestShake: a ring that goes over the largest of a spigot has its limits to shake by on the smallest,
+// and twice the play of a plug, as a plug in a bore; one without limits has its plug turned to it.
+func TestShake(t *testing.T) {
+	t.Parallel()
+	step := func(inside bool, low, high float64, class string) part.Step {
+		return part.Step{Name: "nose", Inside: inside, Size: part.Sized{NominalMm: high, MinMm: low, MaxMm: high, Limited: true, Class: class}}
+	}
+	least, most := step(false, 60-shakeMm+2*plugMm, 60, "h11"), step(false, 60-shakeMm+2*plugMm-0.01, 60, "h11")
+	for _, c := range []struct {
+		step part.Step
+		want float64
+	}{{part.Step{Inside: true, Size: part.Sized{MinMm: 60, MaxMm: 60.5}}, 0}, {step(true, 60, 60.5, "H12"), 0.5 + 2*plugMm}, {step(false, 59.8, 60, "h11"), 0.2 + 2*plugMm}, {least, shakeMm}, {most, shakeMm + 0.01}} {
+		if got := shake(&c.step); math.Abs(got-c.want) > 1e-9 {
+			t.Errorf("%+v: %g, want %g", c.step.Size, got, c.want)
+		}
+	}
+	for _, c := range []struct {
+		place *part.Step
+		rings int
+		want  string
+	}{
+		{nil, 1, "P: no bore or spigot with limits at the front face to set it on"}, {&most, 1, "P: its nose has too wide limits to set it on"},
+		{&least, 0, "P: too few pieces share its nose"}, {&least, 1, "P: its register is another"},
+	} {
+		g := &jig{rings: make([]drilled, c.rings), left: []drilled{{r: &part.Model{Out: &plan.PartPlan{Title: "P"}}, face: parts.Front, place: c.place}}}
+		if got := g.whyNot(); got != c.want {
+			t.Errorf("%q, want %q", got, c.want)
+		}
 	}
 }

@@ -153,3 +153,65 @@ func TestApart(t *testing.T) {
 		t.Error("bolted plates are not tied")
 	}
 }
+
+// A pin of 50 pressed into a hub of 40 reaches 10 out of its back into the plate that is bolted on
+// there, whichever of them the job has first: the hub the other way round cures that, as the
+// plate is not on the face by which the pin is level.
+func TestOverlapBy(t *testing.T) {
+	t.Parallel()
+	const (
+		hub   = "part: hub\nkind: turned\nmaterial: S235\nstock: {round: 130 mm, length: 50 mm}\nprofile:\n  outside: [{name: rim, diameter: 120, length: 40}]\n  inside: [{name: bore, diameter: 45, fit: H7, length: 40}]\nholes:\n  - {name: taps, face: %s, circle: {pcd: 90, count: 4, first: 0}, size: M8 tap, depth: 15}\n"
+		pin   = "part: pin\nkind: shaft\nmaterial: C45\nstock: {round: 50 mm, length: 70 mm}\nprofile:\n  outside: [{name: seat, diameter: 45, fit: p6, length: 50}]\n"
+		plate = "part: plate\nkind: plate\nmaterial: S235\nstock: {plate: 15 mm}\noutline: {square: 120}\nholes:\n  - {name: h, circle: {pcd: 90, count: 4, first: 0}, size: M8 clearance}\n"
+	)
+	for _, c := range []struct{ parts, level, face, want string }{
+		{"hub.yaml, pin.yaml, plate.yaml", "front-with-front", "back", "overlap-by pin plate 10 hub hub the other way round, or "},
+		{"hub.yaml, plate.yaml, pin.yaml", "front-with-front", "back", "overlap-by pin plate 10 hub hub the other way round, or "},
+		{"hub.yaml, plate.yaml, pin.yaml", "front-with-front", "front", ""},
+		{"hub.yaml, pin.yaml, plate.yaml", "back-with-back", "front", "overlap-by pin plate 10 hub hub the other way round, or "},
+		{"hub.yaml, pin.yaml, plate.yaml", "back-with-back", "back", ""},
+		{"hub.yaml, pin.yaml, plate.yaml", "front-with-front, below: 4", "back", "overlap-by pin plate 14 hub hub the other way round, or "},
+	} {
+		job := "job: J\nunits: mm\nparts: [" + c.parts + "]\njoints:\n  - {name: p, press: {shaft: pin.seat, bore: hub.bore}, level: " + c.level + "}\n  - {name: b, bolt: {through: plate.h, into: hub.taps, bolt: M8 8.8}, face: back-on-" + c.face + ", after: p}\n"
+		if got := found(t, map[string]string{"hub.yaml": fmt.Sprintf(hub, c.face), "pin.yaml": pin, "plate.yaml": plate, "job.yaml": job}, plan.OverlapBy, plan.PartsOverlap, plan.OverlapTurned, plan.OverlapMany); got != c.want {
+			t.Errorf("%s, level %s: %q, want %q", c.parts, c.level, got, c.want)
+		}
+	}
+}
+
+// The heads of two screws 80 to either side of the middle of a plate lie in a tube bar of 300 that
+// is welded over them, 230 from its farther end; beside its walls and under a solid one they do not.
+func TestHeadShutIn(t *testing.T) {
+	t.Parallel()
+	const plate = "part: %s\nkind: plate\nmaterial: S235\nstock: {plate: 10 mm, cut: laser}\noutline: {rectangle: [400, 160]}\nholes:\n  - {name: h, at: [[-80, 0], [80, 0]], size: %s}\n"
+	for _, c := range []struct{ bar, at, want string }{
+		{"rectangle: [60, 40], wall: 3", "0, 0", "head-shut-in b rail 230"},
+		{"rectangle: [60, 40], wall: 3", "10, 29", "head-shut-in b rail 240"},
+		{"rectangle: [60, 40], wall: 3", "0, 31", ""},
+		{"rectangle: [60, 40], wall: 3", "200, 0", "head-shut-in b rail 270"},
+		{"flat: [60, 40]", "0, 0", ""},
+	} {
+		files := map[string]string{"a.yaml": fmt.Sprintf(plate, "a", "M8 clearance"), "b.yaml": fmt.Sprintf(plate, "b", "M8 tap"),
+			"rail.yaml": "part: rail\nkind: bar\nmaterial: S235\nbar: {" + c.bar + ", length: 300}\n",
+			"job.yaml": "job: J\nunits: mm\nparts: [a.yaml, b.yaml, rail.yaml]\njoints:\n  - {name: b, bolt: {through: a.h, into: b.h, bolt: M8 8.8}, face: back-on-front}\n" +
+				"  - {name: w, weld: {part: rail.back, to: a.outline, type: fillet, length: 100}, place: {on: front, with: back, at: [" + c.at + "], top: up}}\n"}
+		if got := found(t, files, plan.HeadShutIn); got != c.want {
+			t.Errorf("%s at %s: %q, want %q", c.bar, c.at, got, c.want)
+		}
+	}
+}
+
+// What a register is said to be too small for by half a millimetre is no second fault; what is
+// drawn too large to be meant for it is one.
+func TestRegisterLarger(t *testing.T) {
+	t.Parallel()
+	for spigot, want := range map[string]string{"80": "", "81": "", "84": "parts-overlap body lid 2"} {
+		files := map[string]string{
+			"body.yaml": "part: body\nkind: turned\nmaterial: S235\nstock: {round: 150 mm, cut: saw}\nprofile:\n  outside: [{name: rim, diameter: 140, length: 40}]\n  inside: [{name: register, diameter: 80, fit: H7, length: 10}, {name: bore, diameter: 60, length: 30}]\nholes:\n  - {name: h, face: front, circle: {pcd: 110, count: 4}, size: M8 tap, depth: 20}\n",
+			"lid.yaml":  "part: lid\nkind: turned\nmaterial: S235\nstock: {round: 150 mm, cut: saw}\nprofile:\n  outside: [{name: rim, diameter: 140, length: 12}, {name: spigot, diameter: " + spigot + ", fit: f7, length: 6}]\nholes:\n  - {name: h, face: front, circle: {pcd: 110, count: 4}, size: M8 clearance}\n",
+			"job.yaml":  "job: J\nunits: mm\nparts: [body.yaml, lid.yaml]\njoints:\n  - {name: j, bolt: {through: lid.h, into: body.h, bolt: M8 8.8}, face: back-on-front}\n"}
+		if got := found(t, files, plan.PartsOverlap); got != want {
+			t.Errorf("a spigot of %s: %q, want %q", spigot, got, want)
+		}
+	}
+}

@@ -105,7 +105,7 @@ func (s *soFar) fitting(j *plan.JointPlan) *fitting {
 // holes also meet and it lies in no other part.
 func (m *Machine) turnedFree(id string) (joint string, deg float64, ok bool) {
 	var others []int
-	me := -1
+	me := 0
 	for i := range m.Bodies {
 		if _, made := m.Of[m.Bodies[i].ID]; m.Bodies[i].ID == id {
 			me = i
@@ -114,7 +114,7 @@ func (m *Machine) turnedFree(id string) (joint string, deg float64, ok bool) {
 		}
 	}
 	for _, j := range m.joints {
-		if me < 0 || m.Of[id] != (Instance{j.A.Part, j.A.Copy}) && m.Of[id] != (Instance{j.B.Part, j.B.Copy}) {
+		if m.Of[id] != (Instance{j.A.Part, j.A.Copy}) && m.Of[id] != (Instance{j.B.Part, j.B.Copy}) {
 			continue
 		}
 		r := m.model(j.A.Part)
