@@ -294,7 +294,7 @@ func (r *reviewer) nutTurns(b *plan.BearingPlan, p *standingPart, lo, hi float64
 		}
 		if c := nut.q.Clamp; c != nil && c.ProudMm > 0 {
 			in := min(c.AxialMm, nut.lengthMm-c.AxialMm) - c.HeadMm/2 // whichever way round the nut is on
-			if from, to := p.Z(0), p.Z(p.section.LengthMm); lo+in < max(from, to) && hi-in > min(from, to) {
+			if from, to := p.span(); lo+in < to && hi-in > from {
 				what, wide = "the screw of "+what, c.OutsideMm/2+c.ProudMm
 			}
 		}

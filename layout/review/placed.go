@@ -141,11 +141,8 @@ func (r *reviewer) openCover(j *plan.JointPlan, stack []*standingPart) {
 	)
 	least, cover := math.Inf(1), (*standingPart)(nil)
 	for _, p := range stack {
-		first, last := p.Z(0), p.Z(p.section.LengthMm)
-		if first > last {
-			first, last = last, first
-		}
-		if p == housing || p.Part == j.A.Part || last*out <= end*out || min(math.Abs(first-end), math.Abs(last-end)) > nearMm && (first > end || last < end) {
+		first, last := p.span()
+		if p == housing || p.Part == j.A.Part || max(first*out, last*out) <= end*out || min(math.Abs(first-end), math.Abs(last-end)) > nearMm && (first > end || last < end) {
 			continue
 		}
 		const stepMm = 0.5

@@ -161,6 +161,11 @@ func (r *reviewer) middleOn(j *plan.JointPlan, shaft *view) float64 {
 	return standing(stack, plan.JointEnd{Part: shaft.p.Name.Value, Copy: 1}).Own(standing(stack, j.A).middle())
 }
 
+// span is where a part begins and ends along the axis of the assembly.
+func (p *standingPart) span() (lo, hi float64) {
+	return p.Span(plan.JointEnd{ToMm: p.section.LengthMm})
+}
+
 // middle is the middle of a part on the assembly's axis.
 func (p *standingPart) middle() float64 { return p.Z(p.section.LengthMm / 2) }
 

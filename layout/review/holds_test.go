@@ -1,0 +1,128 @@
+package review
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"centrepop/layout/plan"
+	"centrepop/layout/threads"
+	"centrepop/parts"
+	"centrepop/parts/geom"
+)
+
+// TestHoldingBounds: pins, screws and what is put on by hand, at the bounds of the rules and a
+// hair beyond, by hand; the bounds are the rules' own, common practice, no source, the
+// distances between centres ISO 2768-1 m: ±0.2 to 30, ±0.3 to 120.
+func TestHoldingBounds(t *testing.T) {
+	t.Parallel()
+	text := func(s string) parts.Text { return parts.Text{Value: s} }
+	mm := func(v float64) parts.Length { return parts.Length{Mm: v, Pos: parts.Pos{Line: 1}} }
+	thread := func(s string) threads.Thread {
+		u, err := threads.Parse(s)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return u
+	}
+	part := func(name string) *parts.Part {
+		return &parts.Part{Name: text(name), Title: text(strings.ToUpper(name[:1]) + name[1:]), Quantity: 1}
+	}
+	type rule = func(r *reviewer)
+	say := func(v any) rule { return func(r *reviewer) { r.add(Finding{What: fmt.Sprint(v)}) } }
+	set := func(across float64, at ...float64) (out []hole) { // holes beside one another
+		for _, x := range at {
+			out = append(out, hole{name: "pin", a: plan.XY{XMm: x}, radiusMm: across / 2})
+		}
+		return out
+	}
+	pinned := func(note string, plate, hub []hole, depth float64) rule { // a plate of 12
+		return func(r *reviewer) {
+			a, b := &view{reviewer: r, p: part("plate"), lengthMm: 12, holes: plate}, &view{reviewer: r, p: part("hub"), holes: hub}
+			g := parts.HoleGroup{Name: text("pin"), Note: text(note), Through: true}
+			a.p.Holes, b.p.Holes = []parts.HoleGroup{g}, []parts.HoleGroup{{Name: text("pin"), Depth: mm(depth), Through: depth == 0}}
+			r.pinned(a, b, &g)
+		}
+	}
+	inHole := func(note string, across float64, fit string, depth float64) rule { // in 12
+		return func(r *reviewer) {
+			p := part("plate")
+			p.Holes = []parts.HoleGroup{{Name: text("pin"), Note: text(note), Through: depth == 0, Depth: mm(depth), Size: parts.HoleSize{Make: parts.PlainHole, Size: parts.Size{Nominal: mm(across), Fit: parts.Fit{Class: text(fit)}}}}}
+			r.views["plate"] = &view{reviewer: r, p: p, lengthMm: 12}
+			r.pinInHole(p, &p.Holes[0])
+		}
+	}
+	wall := func(across float64) rule {
+		return say(len(screwRows(&view{q: &plan.PartPlan{Radials: []plan.RadialRow{{DiameterMm: across}}}}, thread("M8"))))
+	}
+	row := func(count int, pitch float64, at ...float64) rule {
+		var rows []plan.RadialRow
+		for _, z := range at {
+			rows = append(rows, plan.RadialRow{AxialMm: z})
+		}
+		return say(rowOff(&parts.HoleGroup{Pattern: parts.Pattern{Shape: geom.Along{Count: count, PitchMm: pitch}}}, rows))
+	}
+	takes := func(words, item, buy string) rule {
+		return say(fmt.Sprintf("%.3g", (&screwOrder{words: words}).takes(&parts.Loose{Item: text(item), Buy: text(buy)})))
+	}
+	ordered := func(words, into string, across, long, deep float64, count int) rule { // two copies with three holes
+		return func(r *reviewer) {
+			v := &view{reviewer: r, p: part("cover")}
+			v.p.Quantity = 2
+			v.p.Holes = []parts.HoleGroup{{Name: text("rim"), Pattern: parts.Pattern{Count: 3}}}
+			g := &v.p.Holes[0]
+			h := hole{group: g, radiusMm: across / 2, fromMm: 2, toMm: 2 + deep}
+			if into != "" {
+				u := thread(into)
+				h.thread = &u
+			}
+			v.holes = []hole{h}
+			v.ordered(&parts.Loose{Count: count}, g, screwOrder{words, thread("M8"), long})
+		}
+	}
+	onShaft := func(how string, bore, seat float64, each func(r *reviewer, v, to *view, e *parts.Loose, seat cylinder)) rule { // of three steps, the last 60
+		return func(r *reviewer) {
+			step := func(name string, from, to, d float64, fit string) cylinder {
+				size := parts.Size{Nominal: mm(40), Fit: parts.Fit{Class: text(fit)}}
+				if fit == "" {
+					size = parts.Size{Nominal: mm(40), Fit: parts.Fit{Limits: []parts.Length{mm(d), mm(d + 0.02)}}}
+				}
+				return cylinder{name: name, fromMm: from, toMm: to, radiusMm: d / 2, step: &parts.Step{Name: text(name)}, size: size}
+			}
+			v := &view{reviewer: r, p: part("ring"), lengthMm: 20, inside: []cylinder{step("bore", 0, 19, bore, "")}}
+			v.outside = []cylinder{step("rim", 0, 20, 80, "")}
+			to := &view{reviewer: r, p: part("shaft"), outside: []cylinder{step("end", 0, 20, 30, ""), step("seat", 20, 60, seat, ""), step("collar", 60, 80, 60, "")}}
+			each(r, v, to, &parts.Loose{How: text(how), After: text("last")}, to.outside[1])
+		}
+	}
+	fit := func(r *reviewer, v, to *view, e *parts.Loose, seat cylinder) { r.looseFit(v, to, e, seat) }
+	ways := func(r *reviewer, v, to *view, e *parts.Loose, seat cylinder) { r.twoWays(v, to, e, seat) }
+	for _, c := range []struct {
+		name string
+		rule rule
+		want string // severity, place, what, numbers and the number to accept; "" where the rule is content
+	}{
+		{"pins that meet", pinned("", set(10, 0, 50), set(10.8, 0, 50), 0), ""}, {"off by their play and 0.1", pinned("", set(10, 0), set(10.8, 0.5), 0), ""}, {"off by more", pinned("", set(10, 0), set(10.8, 0.51), 0), "stop plate.pin: pin of Plate and of Hub do not meet; 0.51 mm apart, with 0.8 mm of play"},
+		{"one too few", pinned("", set(10, 0, 50), set(10.8, 0), 0), "stop plate.pin: pin of Plate and of Hub are not as many; 2 and 1"}, {"into smaller holes", pinned("", set(10, 0), set(9.9, 0), 0), "stop plate.pin: the pins of Plate do not go into Hub; 10 mm into 9.9 mm"}, {"into as large ones", pinned("", set(10, 0), set(10, 0), 0), ""},
+		{"out of 12 by 8, into 8.1", pinned("pin 10 x 20", set(10, 0), set(10, 0), 8.1), ""}, {"into 8", pinned("pin 10 x 20", set(10, 0), set(10, 0), 8), "stop plate.pin: the pins of Plate keep it off Hub; they stand out 8 mm, and their holes are 8 mm deep"}, {"right through", pinned("pin 10 x 20", set(10, 0), set(10, 0), 0), ""},
+		{"0.6 of play at ±0.3", pinned("", set(10, 20, 0, 50), set(10.8, 20, 0, 50), 0), ""}, {"less", pinned("", set(10, 20, 0, 50), set(10.79, 20, 0, 50), 0), "check plate.pin: pin of Plate and of Hub need not meet though both are right; centres may differ by 0.6 mm, the play is 0.59 mm (0.59)"}, {"0.7, drawn 0.05 off", pinned("", set(10, 0, 50), set(10.9, 0, 50.05), 0), ""}, {"less for that", pinned("", set(10, 0, 50), set(10.89, 0, 50.05), 0), "check plate.pin: pin of Plate and of Hub need not meet though both are right; centres may differ by 0.7 mm, the play is 0.69 mm (0.69)"},
+		{"a pin of its hole", inHole("pin 8 x 24, pressed in, stands out", 8, "H7", 0), ""}, {"larger", inHole("pin 8 x 24, pressed in, stands out", 7.9, "H7", 0), "check plate.pin: the pin of pin has another size than its hole; 8 mm in 7.9 mm (0.1)"}, {"pressed and smaller", inHole("pin 8 x 24, pressed in, stands out", 8.1, "H7", 0), "check plate.pin: the pin of pin has another size than its hole; 8 mm in 8.1 mm (0.1)"}, {"not pressed and smaller", inHole("pin 8 x 24", 8.1, "", 0), ""},
+		{"of grade 8", inHole("pin 8 x 24, pressed in, stands out", 8, "H8", 0), ""}, {"of grade 9", inHole("pin 8 x 24, pressed in, stands out", 8, "H9", 0), "check plate.pin: pin has no fit, and a pin is pressed into it; pin 8 x 24, pressed in, stands out in 8 mm (0)"}, {"how far is not said", inHole("pin 8 x 24, pressed in", 8, "H7", 0), "check plate.pin: nothing says how far the pin of pin stands out, and of which face; pin 8 x 24, pressed in (0)"}, {"the hole says it", inHole("pin 8 x 24, pressed in", 8, "H7", 20), ""},
+		{"half of it out", inHole("pin 8 x 16, pressed in, stands out", 8, "H7", 0), ""}, {"less out", inHole("pin 8 x 15.9, pressed in, stands out", 8, "H7", 0), "check plate.pin: the pin of pin hardly stands out of its hole; 15.9 mm long in 12 mm (3.9)"}, {"half of it out of a blind hole", inHole("pin 8 x 24", 8, "", 20), ""}, {"less of a deeper", inHole("pin 8 x 24", 8, "", 20.1), "check plate.pin: the pin of pin hardly stands out of its hole; 24 mm long in 20.1 mm (3.9)"},
+		{"M8 through 8", wall(8), "0"}, {"through 8.1", wall(8.1), "1"}, {"through 1.35 of it", wall(10.79), "1"}, {"through more", wall(10.8), "0"},
+		{"a row that meets", row(3, 30, 10, 40, 70), "0"}, {"the one end off by 2", row(3, 30, 10, 40, 72), "2"}, {"the middle off by 1", row(3, 30, 10, 41, 70), "1"}, {"one alone", row(1, 30, 10, 40), "0"}, {"another pitch", row(2, 30, 10, 45), "5"},
+		{"a nut", takes("nut", "", ""), "0.8"}, {"and a washer", takes("nut and washer", "", ""), "1"}, {"and washers", takes("nut and washers", "", ""), "1.2"}, {"and a flange", takes("nut", "motor", "bolts"), "1.6"}, {"alone", takes("nut", "motor", ""), "0.8"},
+		{"names of holes", say([]bool{saysHoles(" the rim bolts", "rim"), saysHoles(" the cover bolts", "cover-screws"), saysHoles(" the cover bolts", "cover"), saysHoles(" the cover and plate", "cover-plates"), saysHoles(" the cover", "cover-plates"), saysHoles(" uncover", "cover")}), "[false false true true false false]"},
+		{"threads", say([]bool{sameThread("M8", "M8x1.25"), sameThread("M8", "M10"), sameThread("M8", ""), sameThread("", ""), sameThread("", "M8")}), "[true false false false false]"},
+		{"six M8 in two times three", ordered("M8", "", 9, 20, 10, 6), ""}, {"five", ordered("M8", "", 9, 20, 10, 5), "check cover.rim: the screws bought for rim of Cover are fewer than the holes; 5 for 6"}, {"in 8", ordered("M8", "", 8, 20, 10, 6), ""}, {"in less", ordered("M8", "", 7.9, 20, 10, 6), "check cover.rim: the screws bought for rim of Cover are not for these holes; M8 in 7.9 mm"}, {"in 12", ordered("M8", "", 12, 20, 10, 6), ""}, {"in more", ordered("M8", "", 12.1, 20, 10, 6), "check cover.rim: the screws bought for rim of Cover are not for these holes; M8 in 12.1 mm"}, {"in M10", ordered("M8", "M10", 10, 20, 10, 6), "check cover.rim: the screws bought for rim of Cover are not for these holes; M8 in 10 mm"},
+		{"14.8 long in 10 of thread", ordered("M8", "M8", 8, 14.8, 10, 6), ""}, {"longer", ordered("M8", "M8", 8, 14.9, 10, 6), "check cover.rim: the screws bought for rim of Cover meet the bottom of their holes; 14.9 mm long in 10 mm (4.9)"}, {"with a nut", ordered("M8 with nut", "M8", 8, 30, 10, 6), ""}, {"16.4 through 10 and a nut", ordered("M8 with nut", "", 9, 16.4, 10, 6), ""}, {"shorter", ordered("M8 with nut", "", 9, 16.3, 10, 6), "check cover.rim: the screws bought for rim of Cover are too short for their nuts; 16.3 mm long through 10 mm, with what comes on 6.4 mm wanted beyond (6.3)"},
+		{"a bore that may be as large", onShaft("by hand", 40.02, 40, fit), ""}, {"slides and may be larger", onShaft("slides on", 40.01, 40, fit), "check ring.bore: Ring is too tight to be put on Shaft as the job says; 40.01 – 40.03 over 40.00 – 40.02 (0.01)"}, {"goes on, if its limits meet", onShaft("put on", 39.98, 40, fit), ""}, {"never", onShaft("put on", 39.97, 40, fit), "check ring.bore: Ring is too tight to be put on Shaft as the job says; 39.97 – 39.99 over 40.00 – 40.02 (0.01)"}, {"by force", onShaft("pressed on", 39.97, 40, fit), ""},
+		{"0.1 larger on radius", onShaft("on the seat ", 40, 40.18, ways), ""}, {"more", onShaft("on the seat ", 40, 40.2, ways), "check ring.: Ring does not go on seat of Shaft; 40 mm over 40.2 mm (0.2)"}, {"nothing says where", onShaft("put on", 40, 41, ways), ""}, {"driven", onShaft("driven on the seat ", 40, 41, ways), ""}, {"past the collar", onShaft("on the seat , one from below, the other from above", 60, 40, ways), ""}, {"does not pass it", onShaft("on the seat , one from below, the other from above", 59.8, 40, ways), "check ring.: Ring does not pass collar of Shaft to seat, and one comes from that end; 59.8 mm over 60 mm (0.2)"},
+	} {
+		r := &reviewer{job: &parts.Job{Tolerance: text("m")}, pl: &plan.Plan{}, views: map[string]*view{}}
+		c.rule(r)
+		if got := strings.Join(told(r.found), "; "); got != c.want {
+			t.Errorf("%s: %q, want %q", c.name, got, c.want)
+		}
+	}
+}
