@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"centrepop/layout/assembly"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
 )
@@ -45,6 +46,12 @@ func TestFootBeyond(t *testing.T) {
 		if got := found(t, files, plan.FootBeyond, plan.Overhangs); got != want {
 			t.Errorf("%s from the left: %q, want %q", left, got, want)
 		}
+	}
+	// Over the corner that a plate does not have a rib stands on nothing, 50 from its edge.
+	files := map[string]string{"base.yaml": strings.Replace(basePart, "rectangle: [400, 200]", "polygon: {points: [[0, 0], [400, 0], [400, 100], [200, 100], [200, 200], [0, 200]]}", 1), "rib.yaml": strings.Replace(ribPart, "quantity: 2", "quantity: 1", 1),
+		"job.yaml": ribJob + ribWeld + ", place: {on: front, with: bottom, from-left: 350, from-bottom: 150, front: down}}\n"}
+	if got := found(t, files, plan.FootBeyond, plan.Overhangs, plan.WeldApart); got != "weld-apart rib base 50" {
+		t.Errorf("over no corner: %q", got)
 	}
 }
 
@@ -213,5 +220,23 @@ func TestRegisterLarger(t *testing.T) {
 		if got := found(t, files, plan.PartsOverlap); got != want {
 			t.Errorf("a spigot of %s: %q, want %q", spigot, got, want)
 		}
+	}
+}
+
+// A block of 60 × 40 × 10 that is laid beside a rib on a base has a picture of its own, level
+// through its middle: 0.6 of its 60 further than it is cut, from 36 beyond its 60, but along its
+// thickness only 0.02 of 60 beyond the 10 of the block and the 20 of the base under it.
+func TestLaidPicture(t *testing.T) {
+	t.Parallel()
+	m, pl := load(t, write(t, map[string]string{"base.yaml": basePart, "rib.yaml": strings.Replace(ribPart, "quantity: 2", "quantity: 1", 1),
+		"block.yaml": "part: block\nkind: plate\nmaterial: S235\nstock: {plate: 10 mm}\noutline: {rectangle: [60, 40]}\n",
+		"job.yaml": strings.Replace(ribJob, "rib.yaml", "rib.yaml, block.yaml", 1) + ribWeld + ", place: {on: front, with: bottom, from-left: 30, from-bottom: 20, front: down}}\n" +
+			"loose:\n  - {part: block, how: laid on it, after: rib, lies: [{on: base.front, with: back, at: [130, 50], top: up}]}\n"}))
+	m.Pictures()
+	boxed(t, m, "block#1", assembly.Vec{X: 100, Y: 30}, assembly.Vec{X: 160, Y: 70, Z: 10})
+	all := pl.Joints[0].Pictures
+	p := all[len(all)-1]
+	if low, high := (plan.XY{XMm: -6.2, YMm: -66}), (plan.XY{XMm: 26.2, YMm: 66}); !p.Laid || p.Cut != plan.CutLevel || p.MinMm != low || p.MaxMm != high {
+		t.Errorf("%v, %s from %v to %v, want %v to %v", p.Laid, p.Cut, p.MinMm, p.MaxMm, low, high)
 	}
 }

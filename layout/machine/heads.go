@@ -16,9 +16,6 @@ func (m *Machine) shutIn() (found []plan.Problem) {
 		of, made := m.Of[b.ID]
 		return !made || m.model(of.Part).Part.Bar == nil || !m.model(of.Part).Part.Bar.Tube()
 	})
-	if len(tubes) == 0 {
-		return nil
-	}
 	for _, j := range m.joints {
 		if p, ok := m.headIn(j, tubes); ok {
 			found = append(found, p)

@@ -46,15 +46,17 @@ func TestMotorStands(t *testing.T) {
 		radius        [3]float64
 		known         bool
 	}{
-		"by its standard": {"", "", 1, -60, 10, [3]float64{14, 115, 150}, false},
-		"with its body":   {", diameter: 220, length: 250", "", 1, -60, 250, [3]float64{14, 115, 110}, true},
-		"a wide body":     {", diameter: 306, length: 250", "", 1, -60, 250, [3]float64{14, 115, 153}, true},
-		"its own flange":  {", flange: 250, length: 250", "", 1, -60, 10, [3]float64{14, 115, 125}, false},
-		"with a gear":     {", diameter: 220, length: 250", ", output-speed: 30", 1, -4, 250, [3]float64{0, 115, 110}, true},
-		"its own shaft":   {", shaft: 50, shaft-length: 100", ", output-speed: 30", 1, -100, 10, [3]float64{25, 115, 150}, false},
-		"on the back":     {", face: back", "", -1, -60, 10, [3]float64{14, 115, 150}, false},
-		"on the front":    {", face: front", ", through: belt", 1, -60, 10, [3]float64{14, 115, 150}, false},
-		"beside":          {"", ", through: belt", -1, -60, 10, [3]float64{14, 115, 150}, false},
+		"by its standard":       {"", "", 1, -60, 10, [3]float64{14, 115, 150}, false},
+		"with its body":         {", diameter: 220, length: 250", "", 1, -60, 250, [3]float64{14, 115, 110}, true},
+		"no length":             {", diameter: 220", "", 1, -60, 10, [3]float64{14, 115, 150}, false},
+		"as long as its flange": {", diameter: 320, length: 10", "", 1, -60, 10, [3]float64{14, 115, 150}, true},
+		"a wide body":           {", diameter: 306, length: 250", "", 1, -60, 250, [3]float64{14, 115, 153}, true},
+		"its own flange":        {", flange: 250, length: 250", "", 1, -60, 10, [3]float64{14, 115, 125}, false},
+		"with a gear":           {", diameter: 220, length: 250", ", output-speed: 30", 1, -4, 250, [3]float64{0, 115, 110}, true},
+		"its own shaft":         {", shaft: 50, shaft-length: 100", ", output-speed: 30", 1, -100, 10, [3]float64{25, 115, 150}, false},
+		"on the back":           {", face: back", "", -1, -60, 10, [3]float64{14, 115, 150}, false},
+		"on the front":          {", face: front", ", through: belt", 1, -60, 10, [3]float64{14, 115, 150}, false},
+		"beside":                {"", ", through: belt", -1, -60, 10, [3]float64{14, 115, 150}, false},
 	} {
 		m, _ := load(t, write(t, motorJob(c.stands, c.plate, "after: lid, first: yes")))
 		b := body(t, m, "Gear motor")
