@@ -8,6 +8,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/press"
 	"centrepop/layout/words"
+	"centrepop/parts"
 	"centrepop/parts/geom"
 )
 
@@ -234,6 +235,9 @@ func (t *joint) cupForceN(p *plan.BearingPlan) float64 {
 // coneStep mounts the cone of the joint.
 func (j *making) coneStep(t *joint, p *plan.BearingPlan) {
 	sleeve := "Sleeve Ø" + t.w.Read(p.ConeSleeveInMm) + " inside, at most Ø" + t.w.Read(p.ConeSleeveOutMm) + " outside, on the " + follows(p) + " end of the cone: not on the cage."
+	if p.Adjusted && t.draw == nil { // no shoulder stops it, and its force goes through the rollers
+		sleeve += " Hold " + t.a.title() + " at its " + string(otherFace(parts.Face(p.LargeEnd))) + " end, and stop while there is still end play."
+	}
 	first := "Large end first, to the shoulder " + p.HeldBy + " of " + t.a.title() + "."
 	if p.Adjusted {
 		nut := "the nut"
@@ -245,7 +249,10 @@ func (j *making) coneStep(t *joint, p *plan.BearingPlan) {
 	do := []string{first}
 	switch {
 	case p.HeatConeC > 0:
-		do = append(do, "Heat the cone to "+t.w.Heat(p.HeatConeC)+" in oil or on a plate, slip it on, hold until it grips.", "Or press it: "+words.Lower(sleeve))
+		do = append(do, "Heat the cone to "+t.w.Heat(p.HeatConeC)+" in oil or on a plate, slip it on, hold until it grips.")
+		if t.draw == nil { // which stops better than a press, and needs nothing that holds the shaft
+			do = append(do, "Or press it: "+words.Lower(sleeve))
+		}
 	case p.ConeFitUm.Max > 0:
 		do = append(do, sleeve, "Press it: heating to "+t.w.Heat(coneHeatC)+" would not open it enough.")
 	default:

@@ -679,8 +679,13 @@ func (t *joint) startBolts(p *plan.BoltPlan, tapped bool) {
 
 func (j *making) boltSteps(t *joint, p *plan.BoltPlan, tapped bool) {
 	clean, each, shut, gap := "both faces", "each bolt", "Joint closed: no feeler of "+t.w.Near(0.05)+" enters anywhere round.", "joint gap"
-	if p.Spacer { // the faces stand apart by the shoulders
+	feeler := t.w.Near(0.05) + " feeler does not enter"
+	switch {
+	case p.Spacer: // the faces stand apart by the shoulders
 		clean, each, shut, gap = "both faces and the shoulders of the studs", "each nut", "No feeler of "+t.w.Near(0.05)+" enters between a shoulder and its face, at both ends of each stud.", "gap at the shoulders"
+	case !t.a.turned() || !t.b.turned(): // rolled, drawn or folded faces are no closer between the bolts than they are flat
+		feeler = t.w.Near(0.1) + " feeler does not enter beside a bolt"
+		shut = "Joint closed: a " + feeler + "."
 	}
 	do := []string{"Clean " + clean + ", no burrs, no paint. Put together: " + t.out.How + "."}
 	title := "Offer up"
@@ -723,5 +728,9 @@ func (j *making) boltSteps(t *joint, p *plan.BoltPlan, tapped bool) {
 	if p.TorqueNm > 0 {
 		t.out.Checks = append(t.out.Checks, plan.Check{What: "torque", Wanted: t.w.Torque(p.TorqueNm), Limits: each + ", threads " + p.Threads + ", K = " + words.Trim(p.K, 3) + " assumed", Gauge: gauge, Source: p.KSource})
 	}
-	t.out.Checks = append(t.out.Checks, plan.Check{What: gap, Wanted: "closed", Limits: t.w.Near(0.05) + " feeler does not enter", Gauge: "feeler", Source: "common practice, no source"})
+	t.out.Checks = append(t.out.Checks, plan.Check{What: gap, Wanted: "closed", Limits: feeler, Gauge: "feeler", Source: "common practice, no source"})
 }
+
+// turned tells whether the faces of a part come from the lathe, and not from the mill, the
+// folder or the saw as those of a plate, a bar or a tube do.
+func (f feature) turned() bool { return f.r.Part.Profile != nil && f.r.Part.Kind != parts.Tube }

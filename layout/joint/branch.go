@@ -7,6 +7,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/weld"
 	"centrepop/layout/words"
+	"centrepop/parts"
 	"centrepop/parts/geom"
 )
 
@@ -21,11 +22,12 @@ func (t *joint) stand() *part.Stand {
 
 // standChecks are the places of a branch that is welded on, to measure: what is built on
 // its free end stands by them.
-func (t *joint) standChecks() []plan.Check {
+func (j *making) standChecks(t *joint) []plan.Check {
 	s := t.stand()
 	if s == nil {
 		return nil
 	}
+	face, mm := j.outermost(t)
 	main, w := t.b.title(), t.w
 	length := func(what, wanted string, mm float64) plan.Check {
 		off := weld.PlaceOff(mm)
@@ -42,6 +44,28 @@ func (t *joint) standChecks() []plan.Check {
 		length("axis of "+t.a.title(), " from the "+string(s.From)+" face", s.AxialMm),
 		{What: "clock", Wanted: words.Trim(s.ClockDeg, 2) + "°, " + s.Way(main), Limits: "within " + w.Read(off) + " round", MaxMm: geom.Clean(off), Gauge: "rule", Source: weld.PlaceSource},
 		{What: "angle", Wanted: words.Trim(s.AngleDeg, 3) + "° between the axes", Limits: "within " + w.Read(weld.LeanOff(s.LengthMm)) + " over " + w.Size(s.LengthMm), MaxMm: geom.Clean(weld.LeanOff(s.LengthMm)), Gauge: set, Source: weld.PlaceSource},
-		length("middle of its free end", " from the far side", s.FarMm),
+		length("middle of "+face, " from the far side", words.Round(s.FarMm+mm*math.Sin(s.AngleDeg*math.Pi/180), 1)),
 	}
+}
+
+// outermost is the face that is farthest out at the free end of a branch: of what is on it
+// already, mm beyond that end, or the end itself.
+func (j *making) outermost(t *joint) (face string, mm float64) {
+	face = "its free end"
+	free := otherFace(t.branchEnd().Face)
+	branch := j.at(t.a.inst())
+	for _, i := range j.members(t.a.inst(), j.before) {
+		on := j.at(i)
+		if on == nil || branch == nil || on.group != branch.group {
+			continue
+		}
+		is := on.at.then(branch.at.inverse())
+		for _, f := range []parts.Face{parts.Front, parts.Back} {
+			out := outward(free) * (is.z0 + is.s*faceMm(on.r, outward(f)) - faceMm(branch.r, outward(free)))
+			if out > mm+geom.CloseMm {
+				face, mm = "the "+string(f)+" of "+copyTitle(on.r, on.copy), out
+			}
+		}
+	}
+	return face, geom.Clean(mm)
 }

@@ -111,10 +111,11 @@ func TestTorqueIsRoundedOnce(t *testing.T) {
 func TestWeldsAreMeasuredByWhatReadsThem(t *testing.T) {
 	t.Parallel()
 	p := demoPlan(t, "pugmill")
-	says(t, jointNamed(t, p, "front-flange-weld"), []string{"Straight edge on the face of Barrel flange 1, across the weld", "groove filled: level or proud all along, straight edge, eye"}, []string{"throat: ", "Weld gauge on the throat", "back to back"})
+	says(t, jointNamed(t, p, "front-flange-weld"), []string{"Straight edge on the back of Barrel flange 1, along a radius over the weld", "groove filled: level or proud all along, straight edge, eye"}, []string{"throat: ", "Weld gauge on the throat", "back to back"})
 	says(t, jointNamed(t, p, "inlet-stub"), []string{"Set: Inlet stub on Barrel tube, its axis through the outside of Barrel tube at clock 0°, 140 from the back face, 90° between the axes, its TOP to the front of Barrel tube, the middle of its free end 274.9 from the far side.", "Look along the weld all round, with a light: full, no edge of the gap to be seen, no undercut.", "groove filled: no edge of the gap to be seen, eye, weld gauge",
 		// ISO 13920 class A: 1 up to 400, and 6 mm/m: 0.816 of 136
-		"axis of Inlet stub: 139.0 – 141.0, tape", "clock: within 1 round, rule", "angle: within 0.82 over 136, square, feeler", "middle of its free end: 273.9 – 275.9, tape"}, []string{"Straight edge", "straight edge"})
+		"axis of Inlet stub: 139.0 – 141.0, tape", "clock: within 1 round, rule", "angle: within 0.82 over 136, square, feeler", // and the flange stands 1 over the free end
+		"middle of the front of Inlet flange: 274.9 – 276.9, tape"}, []string{"Straight edge", "straight edge"})
 	for _, name := range []string{"front-flange-weld", "rear-flange-weld"} {
 		says(t, jointNamed(t, p, name), []string{"Weld from the back of Barrel flange "}, nil)
 	}
@@ -507,4 +508,26 @@ func TestMotorIsBought(t *testing.T) {
 	if got := motors(planned(t, editedDemo(t, "gatejack", "job.yaml", "maker: gear motor as bought", "maker: Any"))); !slices.Equal(got, []string{"Motor Any, by its page"}) {
 		t.Errorf("%q", got)
 	}
+}
+
+// What a step asks for can be had: a press of a cone that no shoulder stops says where to
+// stop, a joint face gets no tack, a tube out of round is measured at its largest, rolled
+// faces close at their bolts, and a bore that is done before the weld is measured cold.
+func TestStepsAskForWhatCanBeHad(t *testing.T) {
+	t.Parallel()
+	mm := demoPlan(t, "pugmill")
+	press := "Or press it: sleeve"
+	says(t, jointNamed(t, mm, "rear-bearing"), []string{"Or draw it on: "}, []string{press})
+	says(t, jointNamed(t, mm, "front-bearing"), []string{press}, []string{"stop while there is still end play"})
+	noThread, err := draft(editedDemo(t, "pugmill", "auger-shaft.yaml", "size: M12 tap, depth: 28 mm", "size: M3 tap, depth: 8 mm"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	says(t, jointNamed(t, noThread, "rear-bearing"), []string{press, "Hold Auger shaft at its front end, and stop while there is still end play."}, []string{"Or draw it on: "})
+	says(t, jointNamed(t, mm, "front-flange-weld"), []string{"Bolt a stiff plate to the free face of Barrel flange 1 by its holes, with no tack on that face"}, nil)
+	says(t, jointNamed(t, mm, "front-flange"), []string{"The largest of Barrel tube outside less the bore must be 10 – 30 µm."}, nil)
+	says(t, jointNamed(t, mm, "rear-bearing"), nil, []string{"The largest of"})
+	says(t, jointNamed(t, mm, "lantern"), []string{"no feeler of 0.05 mm enters anywhere round", "joint gap: 0.05 mm feeler does not enter, feeler"}, nil)
+	says(t, jointNamed(t, mm, "hopper"), []string{"Joint closed: a 0.1 mm feeler does not enter beside a bolt.", "joint gap: 0.1 mm feeler does not enter beside a bolt, feeler"}, []string{"anywhere round"})
+	says(t, jointNamed(t, mm, "auger-flight"), []string{"bore of Auger hub, cold, plugs out: 50.00 – 50.16, bore gauge", "length: 737.7, on each side"}, nil)
 }

@@ -221,9 +221,9 @@ func (j *assembly) tradeRules(all []*joint) []rule {
 			case t.in.Press != nil && o.in.Weld != nil && t.joins(o):
 				add(t, o, "pressed together before it is welded")
 			case t.in.Weld != nil && (o.in.Bearing != nil || o.in.Press != nil && !welded(o, all)):
-				add(t, o, "welding heat pulls a bore out of size: weld, finish, then press")
+				add(t, o, "welding heat pulls a bore out of size: weld, measure the bore cold, then press")
 			case t.in.Weld != nil && o.in.Slide != nil:
-				add(t, o, "welding heat pulls a bore out of size: weld, finish, then slide it on")
+				add(t, o, "welding heat pulls a bore out of size: weld, measure the bore cold, then slide it on")
 			case t.in.Weld != nil && o.in.Bolt != nil:
 				add(t, o, "weld before bolting: heat pulls the joint face")
 			case t.in.Bearing != nil && o.in.Bolt != nil && o.covers(t):

@@ -256,8 +256,12 @@ func hollow(w words.Writer, m press.Member) string {
 
 func (j *making) pressSteps(t *joint, p *plan.PressPlan, heat press.Assembly, coldCautions []press.Caution) {
 	hub, shaft, weldFollows := t.b.title(), t.a.title(), welded(t, j.all)
-	measure := t.step("Measure", "Measure "+t.a.text()+" and the bore of "+hub+" at three places each, both at room temperature.",
-		"Interference must be "+t.w.Fine(p.InterferenceMm.Min*1000, p.InterferenceMm.Max*1000, 0)+".")
+	interference := "Interference"
+	if t.b.step.Size.Class == "light press" { // bored to the largest, so that out of round it is less elsewhere
+		interference = "The largest of " + t.a.text() + " less the bore"
+	}
+	measure := t.step("Measure", "Measure "+t.a.text()+" and the bore of "+hub+" at four places each, both at room temperature.",
+		interference+" must be "+t.w.Fine(p.InterferenceMm.Min*1000, p.InterferenceMm.Max*1000, 0)+".")
 	measure.Hold = "Do not go on outside these limits."
 	over := p.ShopPressN > 0 && p.ForceN.Max > p.ShopPressN
 	switch p.Method {

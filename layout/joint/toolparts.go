@@ -116,7 +116,7 @@ func (j *shop) plug(f feature, bore *part.Step, centred bool) tool {
 	p.Stock = j.bar(d.high, 0)
 	switch {
 	case centred:
-		p.Notes = append(p.Notes, parts.Text{Value: "Centre-drill the outer face in the setting that turns the outside: the part runs on it between centres."})
+		p.Notes = append(p.Notes, parts.Text{Value: "Centre-drill the outer face with the outside running true within " + j.w.Near(0.02) + ": the part runs on it between centres."})
 	case d.high > hollowMm:
 		p.Profile.Inside = []parts.Step{j.cylinder("bore", free(words.Round(d.high/2, -1)), long)}
 	}

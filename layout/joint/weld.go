@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"centrepop/layout/part"
 	"centrepop/layout/plan"
 	"centrepop/layout/weld"
 	"centrepop/layout/words"
@@ -409,6 +410,9 @@ func (t *joint) weldFigures(p *plan.WeldPlan) {
 	if p.DiameterMm > 0 && len(p.TacksDeg) > 0 {
 		round = ", all round " + t.w.Dia(p.DiameterMm)
 	}
+	if p.Type == "fillet" && p.Sides > 1 && !t.derived() {
+		round += ", on each side"
+	}
 	t.figure("length", t.w.Read(p.LengthMm)+round, "")
 	t.figure("weld metal", t.w.Area(p.AreaMm2)+", "+t.w.RoundMass(p.DepositedKg, 3)+"; buy "+t.w.RoundMass(p.BuyKg, 3), p.Process)
 	t.shrinks(p)
@@ -483,7 +487,7 @@ func (j *making) weldSteps(t *joint, p *plan.WeldPlan) {
 		do = append(do, t.seam().weld)
 	}
 	t.step("Weld", do...)
-	t.inspectWeld(p)
+	j.inspectWeld(t, p)
 	j.squareUp(t, p)
 	switch what, last := strings.Join(p.Finish, "; "), len(p.Finish) > 0; {
 	case last && t.meanwhile(j.job) != "":
@@ -492,6 +496,17 @@ func (j *making) weldSteps(t *joint, p *plan.WeldPlan) {
 	case last:
 		t.step("Finish after welding", "Turn or bore these only now: "+what+".")
 	}
+	j.boresCold(t)
+}
+
+// boresCold are the checks of bores that are finished before the last weld on their part,
+// whose limits are wide enough for that.
+func (j *making) boresCold(t *joint) {
+	t.emptyBores(j.before, func(f feature, bore *part.Step) {
+		if bore.Size.MaxMm-bore.Size.MinMm >= fineMm && !j.weldedLater(t, f.inst()) {
+			t.out.Checks = append(t.out.Checks, plan.Check{What: words.Spaced(bore.Name) + " of " + f.title() + ", cold, plugs out", Wanted: t.w.Dia(bore.Size.NominalMm), Limits: t.w.Limits(bore.Size.MinMm, bore.Size.MaxMm), MinMm: bore.Size.MinMm, MaxMm: bore.Size.MaxMm, Gauge: "bore gauge", Source: bore.Size.Source})
+		}
+	})
 }
 
 // meanwhile is what holds fine sizes of a part true while it is welded: the reason
@@ -551,7 +566,7 @@ func (t *joint) seam() seam {
 
 // inspectWeld is what the finished weld is measured by: a gauge reads the throat
 // of a fillet, but of a groove only whether it is full.
-func (t *joint) inspectWeld(p *plan.WeldPlan) {
+func (j *making) inspectWeld(t *joint, p *plan.WeldPlan) {
 	s := t.step("Cool and inspect", "Let it cool in still air to hand-warm before unclamping.", "Look for cracks, undercut and size.")
 	c := plan.Check{Wanted: strings.TrimSpace(p.Designation + " " + t.a.title() + " to " + t.b.title())}
 	if p.LegMm > 0 {
@@ -567,12 +582,12 @@ func (t *joint) inspectWeld(p *plan.WeldPlan) {
 		if t.branchEnd() != nil { // no straight edge lies on a saddle
 			where, full, c.Limits, c.Gauge = "Look along the weld all round, with a light", "no edge of the gap to be seen", "no edge of the gap to be seen", "eye, weld gauge"
 		} else if plate := t.boredPlate(); plate != nil {
-			where = "Straight edge on the face of " + plate.title() + ", across the weld"
+			where = "Straight edge on " + t.grooveSide(plate) + plate.title() + ", along a radius over the weld"
 		}
 		s.Hold = where + ": full, " + full + ", no undercut."
 		c.What, c.Source = "groove filled", "common practice, no source"
 	}
-	t.out.Checks = append(append(t.out.Checks, t.standChecks()...), c)
+	t.out.Checks = append(append(t.out.Checks, j.standChecks(t)...), c)
 	if on := strings.Replace(t.in.Weld.Ground, "both", "inside and outside", 1); on != "" {
 		s.Do = append(s.Do, "Then grind the weld flush "+on+" with the metal beside it, not below it.")
 		t.out.Checks = append(t.out.Checks, plan.Check{What: "ground flush " + on, Limits: "no step that a finger finds, nothing below the metal beside it", Gauge: "eye, finger", Source: "common practice, no source"})
@@ -587,6 +602,16 @@ func (t *joint) boredPlate() *feature {
 		}
 	}
 	return nil
+}
+
+// grooveSide says which face of a part its groove opens to; nothing where none is drawn.
+func (t *joint) grooveSide(f *feature) string {
+	c, on := weldChamfer(t)
+	if c == nil || on != f.title() {
+		return ""
+	}
+	_, side, _ := strings.Cut(c.Edge.Value, f.ref.Feature+"-")
+	return "the " + side + " of "
 }
 
 // branchEnd is the saddled end of a branch that is welded to its main, nil for
@@ -655,7 +680,7 @@ func (j *making) plateToFace(t *joint) (f feature, spareMm float64, ok bool) {
 // keepFlat is what to do before welding a plate that nothing is left to face on.
 func (j *making) keepFlat(t *joint, p *plan.WeldPlan) string {
 	if f, spare, ok := j.plateToFace(t); ok && spare < p.SquareUpMm && !t.in.Weld.SquareUp.Set() {
-		return "Bolt or tack a stiff plate to the free face of " + f.title() + ": nothing is left to face it afterwards."
+		return "Bolt a stiff plate to the free face of " + f.title() + " by its holes, with no tack on that face: nothing is left to face it afterwards."
 	}
 	return ""
 }

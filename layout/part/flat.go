@@ -262,7 +262,7 @@ func (f *flat) turnBore(b *bench, bore *Step) {
 		Do:   []string{"Rough to " + b.W.Near(0.5) + " under on diameter, let it cool, measure, finish."},
 	}
 	if bore.Size.Press.Set() {
-		o.Do = []string{"Measure the " + words.Spaced(bore.Size.Press.Part) + " at three places across; take the largest.", "Bore to that less " + b.W.Size(0.02) + ", " + b.W.Size(0.01) + " to " + b.W.Said(0.03) + ": work it out on the line for it, or read the ladder at the end of the packet."}
+		o.Do = []string{"Measure the " + words.Spaced(bore.Size.Press.Part) + " at four places across; take the largest.", "Bore to that less " + b.W.Size(0.02) + ", " + b.W.Size(0.01) + " to " + b.W.Said(0.03) + ": work it out on the line for it, or read the ladder at the end of the packet."}
 	}
 	if way, err := cutting.StartBore(bore.leastMm(), b.largestDrillMm(), b.drills()); err == nil && !b.cut.boreCut {
 		o.Do = slices.Concat([]string{"Centre-drill."}, b.drillLines(way, b.Job.Shop.LatheRPM), o.Do)
