@@ -199,7 +199,7 @@ func (j *shop) buyMotor(list *buying) {
 
 func kindOfItem(item string) string { word, _, _ := strings.Cut(item, " "); return word }
 
-// lifts lists what is heavier than LiftKg, single parts before assemblies that stand
+// lifts lists what is heavier than LiftKg, single parts and what is bought before assemblies that stand
 // free: first what two people may lift, then what only a hoist may.
 func lifts(pl *plan.Plan, made []*joint) []string {
 	w := words.Writer{Units: pl.Units}
@@ -214,6 +214,11 @@ func lifts(pl *plan.Plan, made []*joint) []string {
 	}
 	for _, p := range pl.Parts {
 		take(p.Title, p.MassKg)
+	}
+	for _, t := range made {
+		if l := t.out.Lift; l != nil && l.Loose {
+			take(l.What, l.MassKg)
+		}
 	}
 	for _, t := range made {
 		if !t.fixed {

@@ -396,6 +396,7 @@ func (j *making) finish(t *joint) {
 	}
 	t.out.MassKg, t.fixed = j.massKg(members, made), j.anchored(t, members)
 	j.heavy(t)
+	j.heavyLoose(t)
 	j.unlike(t)
 	if t.in.Note.Value != "" {
 		t.caution(t.in.Note.Value)
@@ -441,6 +442,18 @@ func (j *making) heavy(t *joint) {
 	}
 	if how := t.w.Carriers(t.out.MassKg); !fixed && how != t.w.Carriers(heaviest) {
 		t.caution("From here on the assembly is " + t.w.RoundMass(t.out.MassKg, 1) + ": " + how + ".")
+	}
+}
+
+// heavyLoose says what a step that lifts no side of its joint lifts of what it puts in: the heaviest.
+func (j *making) heavyLoose(t *joint) {
+	if t.out.Lift != nil {
+		return
+	}
+	for _, e := range j.job.Loose {
+		if kg := e.MassKg; e.After.Value == t.in.Name.Value && kg > plan.LiftKg && (t.out.Lift == nil || kg > t.out.Lift.MassKg) {
+			t.out.Lift = &plan.Lift{What: words.Head(words.Capital(e.Item.Value)), MassKg: kg, How: t.w.Carriers(kg), Loose: true}
+		}
 	}
 }
 

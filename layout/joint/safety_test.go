@@ -31,19 +31,23 @@ func TestStepsHurtNobody(t *testing.T) {
 		t.Errorf("it starts on the weld chamfer: %+v", f)
 	}
 	for name, want := range map[string]plan.Lift{
-		"nozzle":  {}, // 2.9 kg onto 24.3 kg
-		"lantern": {}, // 8.1 kg onto 30.5 kg
-		"gland":   {},
-		"barrel":  {What: "Barrel flange 2 with all that is on it", MassKg: 27.161, How: carriers2},
-		"housing": {What: "Bearing housing with all that is on it", MassKg: 74.252, How: "hoist, with slings rated for it, by local lifting rules"}, // heavier, but the base is anchored
+		"nozzle":         {}, // 2.9 kg onto 24.3 kg
+		"lantern":        {}, // 8.1 kg onto 30.5 kg
+		"gland":          {},
+		"barrel":         {What: "Barrel flange 2 with all that is on it", MassKg: 27.161, How: carriers2},
+		"housing":        {What: "Bearing housing with all that is on it", MassKg: 74.252, How: "hoist, with slings rated for it, by local lifting rules"}, // heavier, but the base is anchored
+		"coupling-guard": {What: "Gear motor 2.2 kW", MassKg: 48, How: carriers2, Loose: true},                                                             // put in at that step, and heavier than the guard
 	} {
 		got := jointNamed(t, p, name).Lift
 		if got == nil {
 			got = &plan.Lift{}
 		}
-		if got.What != want.What || got.How != want.How || math.Abs(got.MassKg-want.MassKg) > 0.05 { // what is drawn finer weighs grams less
+		if got.What != want.What || got.How != want.How || got.Loose != want.Loose || math.Abs(got.MassKg-want.MassKg) > 0.05 { // what is drawn finer weighs grams less
 			t.Errorf("%s lifts %+v, want %+v", name, *got, want)
 		}
+	}
+	if got := p.Lifts[0]; !strings.HasPrefix(got, "With a hoist or two people: Gear motor 2.2 kW 48 kg; ") {
+		t.Error(got)
 	}
 	for name, want := range map[string]string{"delivery-die": "", "nozzle": "27.2 kg: " + carriers2, "lantern": "", "barrel": "74.3 kg: hoist, with slings rated"} {
 		text := strings.Join(jointNamed(t, p, name).Cautions, " ")

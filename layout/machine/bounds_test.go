@@ -74,7 +74,9 @@ func TestSmallGeometry(t *testing.T) {
 		own, on := (&fitting{plane: assembly.Move(assembly.Vec{}), size: v(8, 8, 0), rows: 4, holds: cuboid(assembly.Vec{}, v(4, 8, 1), assembly.Vec{})}).lies(cuboid(v(0, 0, -thick), v(6, 8, 0), assembly.Vec{}))
 		return [2]int{own, on}
 	}
-	tall := &stage{Machine: &Machine{up: assembly.AxisY}}
+	tall := func(centre float64) *hung {
+		return &hung{stage: &stage{Machine: &Machine{up: assembly.AxisY}}, Group: assembly.Group{Centre: assembly.AxisY.Times(centre)}}
+	}
 	seats := []seat{{0, 10, ""}, {30, 50, ""}}
 	carries := func(sum float64, s ...seat) bool { return (&fitting{}).carried(s, sum) }
 	mitred := &parts.Bar{Length: length(400), Width: length(50)}
@@ -90,7 +92,7 @@ func TestSmallGeometry(t *testing.T) {
 		{"between two boxes", between(bar.Box(), cuboid(v(0, 4, 30), v(20, 50, 60), v(140, 0, 0)).Box()), v(145, 7, 15)},
 		{"the side that looks up most", []string{sideOf(bar, v(0, 0, 1)), sideOf(bar, v(0, 0, -1)), sideOf(bar, v(0.1, 0.8, 0)), sideOf(bar, v(0, -2, 1)), sideOf(bar, v(3, 2, 1)), sideOf(bar, v(-1, 0, 0.5)), sideOf(bar, v(1, 1, 1)), sideOf(bar, v(0, 0, 0))}, []string{"front", "back", "top", "bottom", "right", "left", "front", ""}},
 		{"a sling from its low side, its high one, the middle", [][2]any{shift(length(20), parts.Length{}), shift(parts.Length{}, length(20)), shift(parts.Length{}, parts.Length{})}, [][2]any{{125.0, false}, {255.0, false}, {190.0, true}}},
-		{"the centre over the lower place of a sling", []float64{tall.overMm(sling(10, 30), assembly.AxisY.Times(25)), tall.overMm(sling(30, 10), assembly.AxisY.Times(25.2)), tall.overMm(sling(30, 10), assembly.AxisY.Times(9))}, []float64{15, 16, 0}},
+		{"the centre over the lower place of a sling", []float64{tall(25).overMm(sling(10, 30)), tall(25.2).overMm(sling(30, 10)), tall(9).overMm(sling(30, 10))}, []float64{15, 16, 0}},
 		{"the long points of a bar", []assembly.Vec{longPoint(mitred, parts.LeftEnd), longPoint(mitred, parts.RightEnd)}, []assembly.Vec{v(-200, 25, 0), v(200, 25, 0)}},
 		{"diagonals", diagonals(xys(0, 0, 40, 30, 40, 0, 0, 30)), [][2]plan.XY{{xys(0, 0)[0], xys(40, 30)[0]}, {xys(40, 0)[0], xys(0, 30)[0]}}}, {"diagonals in order", diagonals(xys(0, 0, 40, 0, 40, 30, 0, 30)), [][2]plan.XY{{xys(0, 0)[0], xys(40, 30)[0]}, {xys(40, 0)[0], xys(0, 30)[0]}}}, {"no diagonals of three", len(diagonals(xys(0, 0, 1, 0, 1, 1))), 0},
 		{"seats that swap", []bool{carries(10, seats[0]), carries(15, seats[0]), carries(15.1, seats[0]), carries(5, seats[0]), carries(4.9, seats[0]), carries(50, seats...), carries(70, seats...)}, []bool{true, true, false, true, false, true, false}},

@@ -46,12 +46,13 @@ func (v *viewed) hold(into assembly.Vec) *plan.Hold {
 			out.UprightDeg = fallsDeg
 		default:
 			v.lay(out, after, top)
+			v.takeOut(out, before, into, top)
 		}
 	}
 	if floor {
 		v.balance(out, after)
 	}
-	out.Slung = v.j.Lift != nil && (floor && math.Abs(top.Dot(v.up)) < steep || out.On[0] != "")
+	out.Slung = v.j.Lift != nil && !v.j.Lift.Loose && (floor && math.Abs(top.Dot(v.up)) < steep || out.On[0] != "")
 	if out.PieceDeg == 0 && out.UprightDeg == 0 && out.GapMm == 0 && out.On[0] == "" && out.BeyondMm == 0 && !out.Slung && len(out.RunsOn) == 0 {
 		return nil
 	}
@@ -206,8 +207,9 @@ func has(bodies []assembly.Body, id string) bool {
 
 // lay finds what lies in V-blocks of what does not stand on end: its heaviest part, and beyond
 // the centre of gravity the part under the farthest place that carries; where that is above
-// the heaviest part itself, that alone.
-func (v *viewed) lay(out *plan.Hold, bodies []assembly.Body, top assembly.Vec) {
+// the heaviest part itself, that alone. It gives where along the axis the second block is, and
+// by how much the centre of gravity lies beyond the first part.
+func (v *viewed) lay(out *plan.Hold, bodies []assembly.Body, top assembly.Vec) (block, beyondMm float64) {
 	axis, down := v.still.Pose.Z, v.still.Pose.Y.Times(-1)
 	if a, ok := v.axisOf(v.j); ok {
 		axis, down = a.Z, a.Y.Times(-1)
@@ -222,7 +224,7 @@ func (v *viewed) lay(out *plan.Hold, bodies []assembly.Body, top assembly.Vec) {
 	}
 	g := assembly.Together(bodies)
 	if heavy < 0 || len(g.Unknown) > 0 {
-		return
+		return 0, 0
 	}
 	span := func(b assembly.Box) (low, high float64) {
 		p, q := b.Low.Dot(axis), b.High.Dot(axis)
@@ -234,7 +236,7 @@ func (v *viewed) lay(out *plan.Hold, bodies []assembly.Body, top assembly.Vec) {
 	out.CentreMm, out.At = words.Round(front-centre, 0), v.endmost(bodies, axis)
 	if quarter := (high - low) / 4; centre > low+quarter && centre < high-quarter {
 		out.On = [2]string{name, name}
-		return
+		return 0, 0
 	}
 	away := math.Copysign(front-back, centre-(low+high)/2)
 	for _, share := range slung {
@@ -242,8 +244,27 @@ func (v *viewed) lay(out *plan.Hold, bodies []assembly.Body, top assembly.Vec) {
 		hit := assembly.Crossings(bodies, p, down.Times(-1))
 		if len(hit) > 0 && v.carries(hit[0].ID) {
 			out.On = [2]string{name, v.title(hit[0].ID)}
-			return
+			return p.Dot(axis), math.Ceil(max(0, low-centre, centre-high))
 		}
 	}
 	out.CentreMm, out.At = 0, ""
+	return 0, 0
+}
+
+// takeOut finds the block under what lies already that is in the way of what slides over it
+// and is too heavy for one hand while the other moves the block.
+func (v *viewed) takeOut(out *plan.Hold, before []assembly.Body, into, top assembly.Vec) {
+	axis, shared := v.axisOf(v.j)
+	if out.On[0] == "" || !shared || has(before, v.mover.ID) || tips(before, top) == 0 {
+		return
+	}
+	var was plan.Hold
+	block, beyondMm := v.lay(&was, before, top)
+	if was.On[0] == was.On[1] || was.On[0] != out.On[0] {
+		return
+	}
+	comes := assembly.Together(v.bodiesOf(v.j.N-1, v.mover.ID))
+	if foremost := max(comes.Box.Low.Dot(into), comes.Box.High.Dot(into)); comes.MassKg >= handKg && foremost > axis.Z.Times(block).Dot(into) {
+		out.Out, out.TipsMm = was.On[1], beyondMm
+	}
 }

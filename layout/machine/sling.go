@@ -11,7 +11,12 @@ import (
 
 // slung is how far the places of a sling lie from the centre of gravity, in
 // shares of what hangs, widest first. Common practice, no source.
-var slung = []float64{0.35, 0.3, 0.25, 0.2, 0.15}
+var slung = func() (shares []float64) {
+	for percent := 35; percent >= 15; percent-- {
+		shares = append(shares, float64(percent)/100)
+	}
+	return shares
+}()
 
 // sameMass is how far the mass that the solids have may lie off the one on the
 // step. Common practice, no source: keys, seals and weld metal are in neither.
@@ -19,60 +24,177 @@ const sameMass = 0.05
 
 // sling finds where to sling what a step lifts: the side of the joint that has
 // the mass on the step, level, along its longer way, at the widest places that the centre
-// of gravity hangs under, about as high as each other: through an opening on top one comes
-// to the floor of the inside, and a flange out there carries nothing.
-// Where there are none, the widest. What it does not find stays
-// nil: no place on something solid, no floor that tells which way is up.
+// of gravity hangs under, where a strap lies even and keeps clear of the joint.
+// Where there are none, the widest; where no strap keeps clear, the threaded holes on top to
+// both sides of the centre, if any, and else the centre alone. It stays nil of what no joint
+// lifts, and where no floor tells which way is up.
 func (s *stage) sling(j *plan.JointPlan) {
-	if j.Lift == nil || !s.hasFloor {
+	if j.Lift == nil || j.Lift.Loose || !s.hasFloor {
 		return
 	}
-	for _, end := range []plan.JointEnd{j.A, j.B} {
-		bodies := s.bodiesOf(j.N-1, Instance{end.Part, end.Copy}.id())
+	ends := []string{Instance{j.A.Part, j.A.Copy}.id(), Instance{j.B.Part, j.B.Copy}.id()}
+	for i, id := range ends {
+		bodies := s.bodiesOf(j.N-1, id)
 		g := assembly.Together(bodies)
 		if len(g.Unknown) > 0 || math.Abs(g.MassKg-j.Lift.MassKg) > sameMass*j.Lift.MassKg {
 			continue
 		}
-		along, size := assembly.AxisZ, g.Box.High.Sub(g.Box.Low)
+		h := hung{stage: s, Group: g, bodies: bodies, others: s.bodiesOf(j.N-1, ends[1-i]), along: assembly.AxisZ}
+		size := g.Box.High.Sub(g.Box.Low)
 		found, outward := plan.Sling{End: "front", CentreMm: g.Box.High.Z - g.Centre.Z}, assembly.AxisZ
 		if s.up == assembly.AxisZ {
-			along, outward, found.End, found.CentreMm = assembly.AxisY, assembly.AxisY, "top", g.Box.High.Y-g.Centre.Y
+			h.along, outward, found.End, found.CentreMm = assembly.AxisY, assembly.AxisY, "top", g.Box.High.Y-g.Centre.Y
 		}
-		if size.X > size.Dot(along) {
-			along, outward, found.End, found.CentreMm = assembly.AxisX, assembly.AxisX.Times(-1), "left", g.Centre.X-g.Box.Low.X
+		if size.X > size.Dot(h.along) {
+			h.along, outward, found.End, found.CentreMm = assembly.AxisX, assembly.AxisX.Times(-1), "left", g.Centre.X-g.Box.Low.X
 		}
-		found.At = s.endmost(bodies, outward)
-		for _, share := range slung {
-			half := math.Floor(share * size.Dot(along))
-			at, ok := assembly.Slings(bodies, s.up, along, half)
-			if !ok || !s.carries(at.IDs[0]) || !s.carries(at.IDs[1]) {
-				continue
-			}
-			over := s.overMm(at, g.Centre)
-			uneven := math.Abs(at.Points[0].Sub(at.Points[1]).Dot(s.up)) > besideMm
-			if uneven || over > 0 && j.Lift.Sling != nil {
-				continue
-			}
-			hole := slices.ContainsFunc([]float64{half - besideMm, half + besideMm}, func(mm float64) bool {
-				beside, ok := assembly.Slings(bodies, s.up, along, mm)
-				return ok && s.overMm(beside, g.Centre) > over
-			})
-			if hole {
-				continue
-			}
-			place := found
-			place.HalfMm, place.HookMm, place.OverMm = half, math.Ceil(half*math.Tan(plan.SlingDeg*math.Pi/180)), over
-			place.CentreMm = words.Round(place.CentreMm, 0)
-			place.On = [2]string{s.title(at.IDs[1]), s.title(at.IDs[0])} // front or right first
-			if j.Lift.Sling = &place; over == 0 {
+		found.At, found.CentreMm = s.endmost(bodies, outward), words.Round(found.CentreMm, 0)
+		for _, h.strapMm = range strapsMm {
+			if j.Lift.Sling = h.straps(found, size.Dot(h.along)); j.Lift.Sling != nil {
 				return
 			}
 		}
-		if j.Lift.Sling != nil {
-			return
-		}
+		j.Lift.Sling = h.eyes(found)
+		return
 	}
 }
+
+// hung is what hangs in the hook at a step, and what it is brought to.
+type hung struct {
+	*stage
+	assembly.Group
+	bodies, others []assembly.Body
+	along          assembly.Vec // the level way from one place to the other
+	strapMm        float64      // width of the straps
+}
+
+// straps are the widest places that the centre of gravity hangs under, or else the widest; nil
+// where none keeps clear.
+func (h *hung) straps(found plan.Sling, longMm float64) (best *plan.Sling) {
+	for _, share := range slung {
+		half := math.Floor(share * longMm)
+		at, ok := assembly.Slings(h.bodies, h.up, h.along, half)
+		if !ok || !h.carries(at.IDs[0]) || !h.carries(at.IDs[1]) || math.Abs(at.Points[0].Sub(at.Points[1]).Dot(h.up)) > unevenMm || !h.even(at, half) || h.caught(half) || h.caught(-half) {
+			continue
+		}
+		over := h.overMm(at)
+		if over > 0 && best != nil {
+			continue
+		}
+		place := found
+		place.StrapMm, place.HalfMm, place.HookMm, place.OverMm = h.strapMm, half, math.Ceil(half*math.Tan(plan.SlingDeg*math.Pi/180)), over
+		place.On = [2]string{h.title(at.IDs[1]), h.title(at.IDs[0])} // front or right first
+		if best = &place; over == 0 {
+			break
+		}
+	}
+	return best
+}
+
+// strapsMm are the widths of straps to try, and looseMm is how far it keeps from what must not catch it; the
+// two places lie within unevenMm of a height. Common practice, no source: a webbing
+// sling is 50 mm wide, the narrowest 30 mm.
+var strapsMm = []float64{50, 30}
+
+const (
+	looseMm  = 5.0
+	unevenMm = 25.0
+)
+
+// even tells whether a strap lies on one body at each place, under no step and on none of its holes.
+func (h *hung) even(at assembly.Sling, half float64) bool {
+	for _, share := range []float64{-0.5, -0.25, 0.25, 0.5} {
+		q, ok := assembly.Slings(h.bodies, h.up, h.along, half+share*h.strapMm)
+		for i := range q.IDs {
+			if !ok || q.IDs[i] != at.IDs[i] || math.Abs(q.Points[i].Sub(at.Points[i]).Dot(h.up)) > looseMm {
+				return false
+			}
+		}
+	}
+	return !h.onHole(at.IDs[0], at.Points[0]) && !h.onHole(at.IDs[1], at.Points[1])
+}
+
+// onHole tells whether a strap over a place lies on a hole in a wall of the body there.
+func (h *hung) onHole(id string, place assembly.Vec) bool {
+	b := h.body[id]
+	under := func(at assembly.Vec, wideMm float64) bool {
+		return math.Abs(at.Sub(place).Dot(h.along)) < (h.strapMm+wideMm)/2
+	}
+	for _, f := range h.mouths(b) {
+		for _, at := range f.at {
+			if math.Abs(f.out.Dot(h.along)) < steep && under(at, f.group.Size.FinishedMm) {
+				return true
+			}
+		}
+	}
+	for _, f := range h.model(h.Of[id].Part).Radials {
+		for _, row := range f.Rows {
+			if under(b.Pose.Apply(assembly.Vec{Z: -row.AxialMm}), max(f.Size.FinishedMm, row.AlongMm)) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// caught tells whether a strap round what hangs, mm along it from the centre of gravity, lies between it
+// and what it is brought to. What lies inside it catches nothing.
+func (h *hung) caught(mm float64) bool {
+	middle := h.Centre.Dot(h.along) + mm
+	for i := range h.others {
+		other, near := h.across(h.others[i].Box(), middle)
+		if !near {
+			continue
+		}
+		for k := range h.bodies {
+			if own, here := h.across(h.bodies[k].Box(), middle); here && own.Meets(other, looseMm) && own.Join(other) != own {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// across is what of a box lies under a strap about a place along the load.
+func (h *hung) across(b assembly.Box, middle float64) (assembly.Box, bool) {
+	low, high := b.Low.Dot(h.along), b.High.Dot(h.along)
+	b.Low = b.Low.Add(h.along.Times(max(0, middle-h.strapMm/2-low)))
+	b.High = b.High.Add(h.along.Times(min(0, middle+h.strapMm/2-high)))
+	return b, b.Low.Dot(h.along) < b.High.Dot(h.along)
+}
+
+// eyes adds to a place the free threaded holes on top that eye bolts go into, of one part to both sides
+// of the centre of gravity: the widest.
+func (h *hung) eyes(found plan.Sling) *plan.Sling {
+	all := slices.Concat(h.bodies, h.others)
+	for i := range h.bodies {
+		b := &h.bodies[i]
+		if !h.carries(b.ID) {
+			continue
+		}
+		for _, f := range h.mouths(b) {
+			thread := f.group.Size.Thread
+			if thread == nil || thread.MajorMm < eyeMm || f.used || f.out.Dot(h.up) < steep {
+				continue
+			}
+			low, high, heightMm, open := 0.0, 0.0, 0.0, true
+			for _, at := range f.at {
+				mm := at.Sub(h.Centre)
+				low, high, heightMm = min(low, mm.Dot(h.along)), max(high, mm.Dot(h.along)), mm.Dot(h.up)
+				open = open && len(assembly.Crossings(all, at.Add(h.up.Times(standsMm)), h.up)) == 0
+			}
+			if open && low < -eyeMm && high > eyeMm {
+				found.Eyes, found.OverMm = thread.Designation, math.Ceil(max(0, -heightMm))
+				found.On = [2]string{h.title(b.ID), h.title(b.ID)}
+				return &found
+			}
+		}
+	}
+	return &found
+}
+
+// eyeMm is the least thread of an eye bolt that this program names. Common practice, no source.
+const eyeMm = 10.0
 
 // endmost is the title of the part that reaches farthest outward, the first of several;
 // what is bought does not count.
@@ -88,15 +210,11 @@ func (s *stage) endmost(bodies []assembly.Body, outward assembly.Vec) (title str
 	return title
 }
 
-// besideMm is how far to either side of it a place of a sling has to be as good. Common
-// practice, no source: a webbing sling is 50 mm wide.
-const besideMm = 25.0
-
 // overMm is how far the centre of gravity lies above the lower place of a sling, whole mm;
 // 0 where it hangs below both.
-func (s *stage) overMm(at assembly.Sling, centre assembly.Vec) float64 {
-	low := min(at.Points[0].Dot(s.up), at.Points[1].Dot(s.up))
-	return math.Ceil(max(0, centre.Dot(s.up)-low))
+func (h *hung) overMm(at assembly.Sling) float64 {
+	low := min(at.Points[0].Dot(h.up), at.Points[1].Dot(h.up))
+	return math.Ceil(max(0, h.Centre.Dot(h.up)-low))
 }
 
 // carries tells whether a body is solid enough to sling: a part, and none of

@@ -8,21 +8,31 @@ import (
 )
 
 // A base of 400 × 200 × 60 (37.7 kg) is lighter than the post of 900 × 300 × 60
-// on it; once it is anchored the post is lifted. Either is the same at both ends:
-// its centre lies in the middle, and the places 0.35 of its length off that. The
-// legs rise by tan 60°. A post of thin sheet stock is slung on nothing.
+// on it, and a strap round it lies under the post; once it is anchored the post is lifted. Either
+// is the same at both ends: its centre lies in the middle, and the places of the post 0.35 of its length
+// off that. The legs rise by tan 60°. A post of thin sheet stock is slung on nothing. Eye bolts go
+// into free threads on both sides, M10 or more, that lie on top: on the base as high as half of it over the centre.
 func TestSlings(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct {
-		anchored, form string
-		want           *plan.Sling
+		anchored, form, holes string
+		want                  *plan.Sling
 	}{
-		{"", "plate", &plan.Sling{End: "left", At: "base", CentreMm: 200, HalfMm: 140, On: [2]string{"base", "base"}, HookMm: 243}},
-		{", anchored: base", "plate", &plan.Sling{End: "left", At: "post", CentreMm: 450, HalfMm: 315, On: [2]string{"post", "post"}, HookMm: 546}},
-		{", anchored: base", "sheet", nil},
+		{"", "plate", "", &plan.Sling{End: "left", At: "base", CentreMm: 200}},
+		{"", "plate", "[-150, 80], [150, 80]], size: M10 tap", &plan.Sling{End: "left", At: "base", CentreMm: 200, Eyes: "M10", On: [2]string{"base", "base"}}},
+		{"", "plate", "[-150, 80], [150, 80]], size: M8 tap", &plan.Sling{End: "left", At: "base", CentreMm: 200}},
+		{"", "plate", "[-150, 80], [150, 80]], size: 10 mm", &plan.Sling{End: "left", At: "base", CentreMm: 200}},
+		{"", "plate", "[120, 80], [150, 80]], size: M10 tap", &plan.Sling{End: "left", At: "base", CentreMm: 200}},
+		{"", "plate", "[-150, 0], [150, 80]], size: M10 tap", &plan.Sling{End: "left", At: "base", CentreMm: 200}}, // one under the post
+		{", anchored: base", "plate", "", &plan.Sling{End: "left", At: "post", CentreMm: 450, HalfMm: 315, StrapMm: 50, On: [2]string{"post", "post"}, HookMm: 546}},
+		{", anchored: base", "sheet", "", &plan.Sling{End: "left", At: "post", CentreMm: 450}},
 	} {
+		base := strings.Replace(basePart, "20 mm", "60 mm", 1)
+		if c.holes != "" {
+			base += "holes:\n  - {name: eyes, face: front, at: [" + c.holes + ", depth: 20 mm}\n"
+		}
 		m, pl := load(t, write(t, map[string]string{
-			"base.yaml": strings.Replace(basePart, "20 mm", "60 mm", 1),
+			"base.yaml": base,
 			"post.yaml": "part: post\nkind: plate\nquantity: 1\nmaterial: S235\nstock: {" + c.form + ": 60 mm}\noutline: {rectangle: [900, 300]}\n",
 			"job.yaml": "job: Post\nunits: mm\nparts: [post.yaml, base.yaml]\njoints:\n" + strings.ReplaceAll(ribWeld, "rib.outline", "post.outline") +
 				", place: {on: front, with: bottom, from-left: -250, from-bottom: 70, front: down}" + c.anchored + "}\n",
@@ -40,18 +50,23 @@ func TestSlings(t *testing.T) {
 
 // By hand from the drawings: 24.1 kg of base plate 10 under its face, 10.3 kg of plate on it
 // up to 320, and four gussets of 0.708 kg with their middle 54.4 up have their centre
-// 41.9 over the face that they are slung by. Of the barrel every place behind lies under its
-// inlet or on that one's flange.
+// 41.9 over the face that eye bolts stand on, for a strap would lie on the stand. Of the barrel every
+// place behind lies under its inlet or on that one's flange. With the housing the centre
+// lies 445 from the front of the barrel end, its grease port's edge, M10, 715, its rear edge 760: no strap of 50 lies
+// between them, one of 30 does.
 func TestSlungBelowTheCentre(t *testing.T) {
 	t.Parallel()
 	joints, _ := pictured(t, "pugmill")
-	if s := joints["base-far"].Lift.Sling; s == nil || s.OverMm != 42 || s.HalfMm != 161 || s.At != "Base plate" {
+	if s := joints["base-far"].Lift.Sling; s == nil || *s != (plan.Sling{End: "front", At: "Base plate", CentreMm: 194, Eyes: "M12", On: [2]string{"Base plate", "Base plate"}, OverMm: 42}) {
 		t.Errorf("%+v", s)
 	}
-	if s := joints["housing"].Lift.Sling; s == nil || s.OverMm != 0 || s.HalfMm != 302 || s.At != "Barrel end" {
+	if s := joints["housing"].Lift.Sling; s == nil || s.OverMm != 0 || s.At != "Barrel end" || s.CentreMm != 445 || s.StrapMm != 30 || s.On != [2]string{"Barrel tube", "Bearing housing"} || s.HalfMm-15 < 715-445 || s.HalfMm+15 > 760-445 {
 		t.Errorf("%+v", s)
 	}
-	if s := joints["barrel"].Lift.Sling; s != nil {
+	if s := joints["barrel"].Lift.Sling; s == nil || s.HalfMm != 0 || s.Eyes != "" || s.CentreMm != 226 {
 		t.Errorf("slung under the inlet: %+v", s)
+	}
+	if l := joints["motor"].Lift; l != nil && l.Sling != nil {
+		t.Errorf("bought, and slung: %+v", l)
 	}
 }

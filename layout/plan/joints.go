@@ -59,24 +59,28 @@ func (j *JointPlan) StandAs(o *JointPlan) {
 }
 
 // Lift is what hangs in the hook at a step: the lighter of the two sides that
-// the step joins, where it is heavier than LiftKg.
+// the step joins, where it is heavier than LiftKg; or else what it puts in that is.
 type Lift struct {
 	What   string  `json:"what"`
 	MassKg float64 `json:"mass_kg"`
 	How    string  `json:"how"`
+	Loose  bool    `json:"loose,omitempty"` // something bought that the step puts in, not a side of the joint
 	Sling  *Sling  `json:"sling,omitempty"` // where to sling it; nil where that is not known
 }
 
 // Sling is a pair of places to lift by, level with the load as it is put on, at
-// equal distances either side of the centre of gravity.
+// equal distances either side of the centre of gravity; or that centre alone, HalfMm 0, and
+// the eye bolts that go in about it, if any.
 type Sling struct {
 	End      string    `json:"end"` // of what hangs, that CentreMm is measured from: "front" or "left", seen from the front
 	At       string    `json:"at"`  // title of the part at that end
 	CentreMm float64   `json:"centre_mm"`
-	HalfMm   float64   `json:"half_mm"` // from the centre of gravity to each place
-	On       [2]string `json:"on"`      // the parts there
-	HookMm   float64   `json:"hook_mm"` // least height of the hook above the places, for legs at SlingDeg
-	OverMm   float64   `json:"over_mm"` // by which the centre of gravity lies above the lower place; 0 if it hangs below
+	HalfMm   float64   `json:"half_mm"`            // from the centre of gravity to each place
+	StrapMm  float64   `json:"strap_mm,omitempty"` // the widest strap that lies there clear of edges, ports and the joint
+	On       [2]string `json:"on"`                 // the parts there
+	HookMm   float64   `json:"hook_mm"`            // least height of the hook above the places, for legs at SlingDeg
+	Eyes     string    `json:"eyes,omitempty"`     // thread of the holes of On[0] that eye bolts go into, where no strap keeps clear
+	OverMm   float64   `json:"over_mm"`            // by which the centre of gravity lies above the lower place; 0 if it hangs below
 }
 
 // Hold is what to hold at a step until its joint does.
@@ -86,6 +90,8 @@ type Hold struct {
 	RunsOn     []string  `json:"runs_on,omitempty"`           // parts that a seam longer than what it is said to join runs on to
 	UprightDeg float64   `json:"upright_falls_deg,omitempty"` // at which what stands under the ram falls over; 0 if it stands
 	On         [2]string `json:"on"`                          // the parts that lie in V-blocks where nothing stands on end; one twice where both its ends do; else empty
+	Out        string    `json:"out,omitempty"`               // the part whose block is in the way of what comes
+	TipsMm     float64   `json:"tips_mm,omitempty"`           // that the centre of gravity lies beyond On[0] while that block is out; 0 if over it
 	CentreMm   float64   `json:"centre_mm,omitempty"`         // of gravity then, from the front end of what lies
 	At         string    `json:"at,omitempty"`                // title of the part at that end
 	BeyondMm   float64   `json:"beyond_mm,omitempty"`         // that the centre of gravity lies beyond the feet on the floor then, without what is put in later: anchors alone hold it

@@ -32,8 +32,14 @@ func (w Writer) Sling(l *plan.Lift) string {
 	if s.OverMm > 0 {
 		turns = " It lies up to " + w.Read(s.OverMm) + " above those places: hold the top with a third sling, or the load turns over."
 	}
-	return "On the hoist: its centre of gravity, as worked out, lies " + w.Read(s.CentreMm) + " from its " + s.End + " end, where " + s.At + " is: sling it " + w.Read(s.HalfMm) + " to each side of that, on " + on +
-		", the hook " + w.Read(s.HookMm) + " above or more, legs " + Trim(plan.SlingDeg, 0) + "° to the level or steeper (common practice, no source); lift a hand's breadth and look." + turns
+	how := "sling it " + w.Read(s.HalfMm) + " to each side of that, straps at most " + w.Read(s.StrapMm) + " wide, on " + on + ", the hook " + w.Read(s.HookMm) + " above or more, legs " + Trim(plan.SlingDeg, 0) + "° to the level or steeper (common practice, no source)"
+	switch {
+	case s.Eyes != "":
+		how = "a strap round it would be caught in the joint, so hold it by eye bolts rated for it, screwed home into the " + s.Eyes + " holes of " + on + " to both sides of that, legs " + Trim(plan.SlingDeg, 0) + "° to the level or steeper"
+	case s.HalfMm == 0:
+		how = "hold it to both sides of that, the straps clear of the joint"
+	}
+	return "On the hoist: its centre of gravity, as worked out, lies " + w.Read(s.CentreMm) + " from its " + s.End + " end, where " + s.At + " is: " + how + "; lift a hand's breadth and look." + turns
 }
 
 // Holds says what to hold at a step until its joint does; piece is what is tacked.
@@ -55,11 +61,15 @@ func (w Writer) Holds(h *plan.Hold, piece string) string {
 		says = append(says, "Upright it falls over "+Trim(h.UprightDeg, 0)+"° off upright: guide it until the ram holds it.")
 	}
 	if h.On[0] != "" {
-		under := h.On[0] + " and " + h.On[1] + ", one on each side of its centre of gravity"
+		under := h.On[0] + " and " + h.On[1] + ", either side of its centre of gravity"
 		if h.On[0] == h.On[1] {
 			under = "both ends of " + h.On[0] + ", its centre of gravity between them"
 		}
-		says = append(says, "By itself it rolls or falls over: lay what is made so far in V-blocks, chocked, under "+under+", "+w.Read(h.CentreMm)+" from its front end, where "+h.At+" is.")
+		how := "By itself it rolls or falls over: "
+		if h.Out != "" {
+			how = w.takesOut(h)
+		}
+		says = append(says, how+"V-blocks, chocked, under "+under+", "+w.Read(h.CentreMm)+" from its front end, at "+h.At+".")
 	}
 	if h.BeyondMm > 0 {
 		when := ""
@@ -72,4 +82,13 @@ func (w Writer) Holds(h *plan.Hold, piece string) string {
 		says = append(says, "What hangs in the sling stays in it until the joint is tight.")
 	}
 	return strings.Join(says, " ")
+}
+
+// takesOut says that a block comes out while something slides over the part that lay on it.
+func (w Writer) takesOut(h *plan.Hold) string {
+	tips := ""
+	if h.TipsMm > 0 {
+		tips = ", or it tips"
+	}
+	return "Clamp " + h.On[0] + " down" + tips + ", block out from under " + h.Out + " while this goes over it. Then "
 }

@@ -11,19 +11,28 @@ import (
 // A lift is slung in the job's units, and one part on both sides is named once.
 func TestSling(t *testing.T) {
 	t.Parallel()
-	lift := &plan.Lift{Sling: &plan.Sling{End: "front", At: "Cap", CentreMm: 254, HalfMm: 127, On: [2]string{"Tube", "Tube"}, HookMm: 220}}
+	lift := &plan.Lift{Sling: &plan.Sling{End: "front", At: "Cap", CentreMm: 254, HalfMm: 127, StrapMm: 50.8, On: [2]string{"Tube", "Tube"}, HookMm: 220}}
 	const after = ", legs 60° to the level or steeper (common practice, no source); lift a hand's breadth and look."
 	for units, want := range map[parts.Units]string{
-		parts.Millimetres: "On the hoist: its centre of gravity, as worked out, lies 254 from its front end, where Cap is: sling it 127 to each side of that, on Tube, the hook 220 above or more" + after,
-		parts.Inches:      "On the hoist: its centre of gravity, as worked out, lies 10 in from its front end, where Cap is: sling it 5 in to each side of that, on Tube, the hook 8.661 in above or more" + after,
+		parts.Millimetres: "On the hoist: its centre of gravity, as worked out, lies 254 from its front end, where Cap is: sling it 127 to each side of that, straps at most 50.8 wide, on Tube, the hook 220 above or more" + after,
+		parts.Inches:      "On the hoist: its centre of gravity, as worked out, lies 10 in from its front end, where Cap is: sling it 5 in to each side of that, straps at most 2 in wide, on Tube, the hook 8.661 in above or more" + after,
 	} {
 		if got := (Writer{Units: units}).Sling(lift); got != want {
 			t.Errorf("%v: %s", units, got)
 		}
 	}
 	lift.Sling.On[1] = "Head"
-	if got, want := (Writer{}).Sling(lift), "On the hoist: its centre of gravity, as worked out, lies 254 from its front end, where Cap is: sling it 127 to each side of that, on Tube and Head, the hook 220 above or more"+after; got != want {
+	if got, want := (Writer{}).Sling(lift), "On the hoist: its centre of gravity, as worked out, lies 254 from its front end, where Cap is: sling it 127 to each side of that, straps at most 50.8 wide, on Tube and Head, the hook 220 above or more"+after; got != want {
 		t.Error(got)
+	}
+	for want, at := range map[string]plan.Sling{
+		"lies 254 from its front end, where Cap is: hold it to both sides of that, the straps clear of the joint; lift a hand's breadth and look.":                                                                                                                         {},
+		"lies 254 from its front end, where Cap is: a strap round it would be caught in the joint, so hold it by eye bolts rated for it, screwed home into the M12 holes of Base to both sides of that, legs 60° to the level or steeper; lift a hand's breadth and look.": {Eyes: "M12", On: [2]string{"Base", "Base"}},
+	} {
+		at.End, at.At, at.CentreMm = "front", "Cap", 254
+		if got := (Writer{}).Sling(&plan.Lift{Sling: &at}); !strings.HasSuffix(got, want) {
+			t.Error(got)
+		}
 	}
 	lift.Sling.OverMm = 41
 	if got, want := (Writer{}).Sling(lift), " It lies up to 41 above those places: hold the top with a third sling, or the load turns over."; !strings.HasSuffix(got, want) {
@@ -43,8 +52,10 @@ func TestHolds(t *testing.T) {
 		"Upright it falls over 6° off upright: guide it until the ram holds it.":                            {UprightDeg: 6},
 		"Its seam runs on along Base and Rail.":                                                             {RunsOn: []string{"Base", "Rail"}},
 		"What hangs in the sling stays in it until the joint is tight.":                                     {Slung: true},
-		"By itself it rolls or falls over: lay what is made so far in V-blocks, chocked, under both ends of Tube, its centre of gravity between them, 10 in from its front end, where Cap is.":    {On: [2]string{"Tube", "Tube"}, CentreMm: 254, At: "Cap"},
-		"By itself it rolls or falls over: lay what is made so far in V-blocks, chocked, under Head and Tube, one on each side of its centre of gravity, 10 in from its front end, where Cap is.": {On: [2]string{"Head", "Tube"}, CentreMm: 254, At: "Cap"},
+		"Clamp Head down, or it tips, block out from under Rod while this goes over it. Then V-blocks, chocked, under Head and Tube, either side of its centre of gravity, 10 in from its front end, at Cap.": {On: [2]string{"Head", "Tube"}, CentreMm: 254, At: "Cap", Out: "Rod", TipsMm: 25.4},
+		"Clamp Head down, block out from under Rod while this goes over it. Then V-blocks, chocked, under Head and Tube, either side of its centre of gravity, 10 in from its front end, at Cap.":             {On: [2]string{"Head", "Tube"}, CentreMm: 254, At: "Cap", Out: "Rod"},
+		"By itself it rolls or falls over: V-blocks, chocked, under both ends of Tube, its centre of gravity between them, 10 in from its front end, at Cap.":                                                 {On: [2]string{"Tube", "Tube"}, CentreMm: 254, At: "Cap"},
+		"By itself it rolls or falls over: V-blocks, chocked, under Head and Tube, either side of its centre of gravity, 10 in from its front end, at Cap.":                                                   {On: [2]string{"Head", "Tube"}, CentreMm: 254, At: "Cap"},
 	} {
 		if got := (Writer{Units: parts.Inches}).Holds(h, "Rib"); got != want {
 			t.Errorf("%+v: %q, want %q", h, got, want)
