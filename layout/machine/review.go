@@ -158,7 +158,7 @@ func (m *Machine) overlaps(alike []assembly.Overlap) {
 	if !m.made(o.A, o.B) {
 		a, b = a[:1], b[:1]
 	}
-	p := plan.Problem{Joint: j, Kind: plan.PartsOverlap, Pos: m.posOf(j), Args: []plan.Arg{
+	p := plan.Problem{Joint: j, Kind: plan.PartsOverlap, Pos: m.posAt(j, o.A, o.B), Args: []plan.Arg{
 		plan.Named(strings.Join(a, ", ")), plan.Named(strings.Join(b, ", ")), plan.Of(plan.Mm, words.Round(o.DepthMm, 2)),
 	}}
 	ids := []string{o.A, o.B}
@@ -389,8 +389,11 @@ func (m *Machine) lacks(on map[string]bool) bool {
 }
 
 // anchoredHigh finds what is anchored to the floor and stands over the middle of what it
-// carries: the machine is upside down.
+// carries: the machine is upside down. Where a joint is not worked out, its middle is not known.
 func (m *Machine) anchoredHigh() (found []plan.Problem) {
+	if len(m.joints) < len(m.job.Joints) {
+		return nil
+	}
 	for _, j := range m.joints {
 		name := m.joint(j.Name).Anchored.Value
 		i := slices.IndexFunc(m.Bodies, func(b assembly.Body) bool { return m.Of[b.ID].Part == name })
@@ -510,6 +513,17 @@ func (m *Machine) posOf(joint string) parts.Pos {
 		return j.Pos
 	}
 	return parts.Pos{File: m.job.File, Line: 1, Column: 1}
+}
+
+// posAt is where a joint stands in the job; of two bodies without one, where the job lays
+// one of them.
+func (m *Machine) posAt(joint string, ids ...string) parts.Pos {
+	for _, e := range m.job.Loose {
+		if joint == "" && slices.ContainsFunc(ids, func(id string) bool { return m.Of[id].Part == e.Part.Value }) {
+			return e.Part.Pos
+		}
+	}
+	return m.posOf(joint)
 }
 
 // title of a body for people.
