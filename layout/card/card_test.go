@@ -74,18 +74,21 @@ func titles(r *plan.FirstRun) (out []string) {
 func TestFirstRun(t *testing.T) {
 	t.Parallel()
 	r := demo(t, "pugmill").FirstRun
-	want := []string{"Guards, and what to look at", "Oil and grease", "Free by hand", "Direction", "Idle", "Under load", "After the first 8 h"}
+	want := []string{"What to look at", "Oil and grease", "Free by hand", "Guards", "Direction", "Idle", "Under load", "After the first 8 h"}
 	if got := titles(r); !slices.Equal(got, want) {
 		t.Errorf("stages %q", got)
 	}
 	for _, c := range []struct{ stage, do, wanted string }{
+		{"What", "Supply isolated and locked off, and left so until the guards are on", ""},
+		{"What", "Inside of barrel and hopper empty, no tool or swarf left", ""},
+		{"Guards", "Auger shaft and the motor: coupled", ""},
 		{"Guards", "Hopper grille: on and shut", ""},
 		{"Guards", "Coupling guard: on, all its screws tight", ""},
 		{"Oil", "Front bearing 30210: all spaces between the rollers filled", "lithium soap NLGI 2"},
 		{"Oil", "Gear motor", "gear oil as on its plate, to the level plug"},
-		{"Free", "Turn Auger shaft by hand, three turns each way: nothing rubs, no tight place", ""},
+		{"Free", "Turn Auger shaft by hand, parted from the motor, no hand inside, three turns each way: nothing rubs, no tight place", ""},
 		{"Free", "Rear bearing 30208: end play of Auger shaft", "none: preload 0.01 mm – 0.03 mm"},
-		{"Direction", "Start for a moment, seen from the motor's non-drive end, looking to what it drives", "counter-clockwise"},
+		{"Direction", "Start for a moment, look at Auger shaft from its end away from the motor", "clockwise"},
 		{"Direction", "Emergency stop tried: mushroom button at the hopper, in reach of who feeds it", "it stops, and starts only when switched on again"},
 		{"Idle", "Warm up first: coupled and empty, all guards on, to warm the oil of the gear motor", "15 min"},
 		{"After", "6 × M10 x 35, Die ring to Barrel flange 1", "38 N m, threads lubricated"},
@@ -199,8 +202,24 @@ func TestMotor(t *testing.T) {
 			t.Errorf("the plate lacks %q: %q", want, m.Plate)
 		}
 	}
-	if !slices.Contains(m.Machine, plan.Fact{Label: "Guard interlocked", Value: "hopper grille"}) || !slices.Contains(m.Sign, "Turns counter-clockwise, as wanted above") || !slices.Contains(m.Sign, "Opening it stops the motor: hopper grille") {
+	if !slices.Contains(m.Machine, plan.Fact{Label: "Guard interlocked", Value: "hopper grille"}) || !slices.Contains(m.Sign, "Auger shaft turns clockwise, seen from its end away from the motor") || !slices.Contains(m.Sign, "Opening it stops the motor: hopper grille") {
 		t.Errorf("%q, %q", m.Machine, m.Sign)
+	}
+	if want := (plan.Fact{Label: "Rotation wanted", Value: "Auger shaft clockwise, seen from its end away from the motor; judge it there, not by the motor's fan"}); !slices.Contains(m.Machine, want) {
+		t.Errorf("rotation: %q", m.Machine)
+	}
+	// Seen from where the other end of the motor is, or of no part that is named.
+	for edit, want := range map[string]string{"rotation: clockwise\n": "Auger shaft turns counter-clockwise, seen from its end away from the motor", "rotation: counter-clockwise\n  seen-from: drive-end\n": "Auger shaft turns counter-clockwise, seen from its end away from the motor"} {
+		old := "rotation: counter-clockwise\n"
+		if strings.Contains(edit, "seen-from") {
+			old += "  seen-from: non-drive-end\n"
+		}
+		if m := demo(t, "pugmill", old, edit).Motor; !slices.Contains(m.Sign, want) {
+			t.Errorf("%s: %q", edit, m.Sign)
+		}
+	}
+	if m := demo(t, "pugmill", "  drives: auger-shaft.drive\n", "").Motor; !slices.Contains(m.Sign, "Turns counter-clockwise, as wanted above") || !slices.Contains(m.Machine, plan.Fact{Label: "Rotation wanted", Value: "counter-clockwise, seen from the motor's non-drive end, looking to what it drives"}) {
+		t.Errorf("no part named: %q, %q", m.Machine, m.Sign)
 	}
 	if !strings.Contains(m.Cautions[0], "licensed electrician") {
 		t.Errorf("cautions %q", m.Cautions)

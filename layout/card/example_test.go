@@ -24,9 +24,10 @@ func Example() {
 		fmt.Println(s.Title)
 	}
 	// Output:
-	// Guards, and what to look at
+	// What to look at
 	// Oil and grease
 	// Free by hand
+	// Guards
 	// Direction
 	// Idle
 	// Under load

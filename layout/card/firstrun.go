@@ -30,9 +30,10 @@ func (c cards) firstRun() *plan.FirstRun {
 		warm = append(warm, plan.CardLine{Do: "Warm up first: " + in.WarmUpHow.Value, Wanted: minutes(in.WarmUp.Value)})
 	}
 	for _, s := range []plan.RunStage{
-		{Title: "Guards, and what to look at", Lines: c.guards(in)},
+		{Title: "What to look at", Lines: c.before(in)},
 		{Title: "Oil and grease", Lines: c.filled()},
 		{Title: "Free by hand", Lines: c.free()},
+		{Title: "Guards", Lines: c.guards()},
 		{Title: "Direction", Lines: c.direction()},
 		{Title: "Idle", Lines: warm, Runs: idle},
 		{Title: "Under load", Runs: load},
@@ -50,23 +51,37 @@ func (c cards) firstRun() *plan.FirstRun {
 	return out
 }
 
-// guards are those that the motor's page names, the parts that are fixed guards, and the job's own checks.
-func (c cards) guards(in *parts.FirstRun) (out []plan.CardLine) {
-	if m := c.job.Motor; m != nil {
-		for _, g := range m.Guards {
-			out = append(out, plan.CardLine{Do: words.Capital(g.Value) + ": on and shut"})
-		}
-		if len(m.Guards) == 0 {
-			out = append(out, plan.CardLine{Do: "The job names no guard that stops the motor: cover what turns within reach"})
-		}
-		for _, p := range c.job.Parts {
-			if p.Bends != nil && words.Guard(p.Title.Value) {
-				out = append(out, plan.CardLine{Do: p.Title.Value + ": on, all its screws tight"})
-			}
-		}
+// before is what is done and looked at first: hands go in, so what a motor turns is locked off.
+func (c cards) before(in *parts.FirstRun) (out []plan.CardLine) {
+	if c.job.Motor != nil {
+		out = append(out, plan.CardLine{Do: "Supply isolated and locked off, and left so until the guards are on"})
 	}
 	for _, check := range in.Checks {
 		out = append(out, plan.CardLine{Do: check.Value})
+	}
+	return out
+}
+
+// guards are those that the motor's page names, and the parts that are fixed guards; they go on
+// when nobody turns by hand any more what they cover.
+func (c cards) guards() (out []plan.CardLine) {
+	m := c.job.Motor
+	if m == nil {
+		return nil
+	}
+	if driven := c.driven(); driven != "" {
+		out = append(out, plan.CardLine{Do: driven + " and the motor: coupled"})
+	}
+	for _, g := range m.Guards {
+		out = append(out, plan.CardLine{Do: words.Capital(g.Value) + ": on and shut"})
+	}
+	if len(m.Guards) == 0 {
+		out = append(out, plan.CardLine{Do: "The job names no guard that stops the motor: cover what turns within reach"})
+	}
+	for _, p := range c.job.Parts {
+		if p.Bends != nil && words.Guard(p.Title.Value) {
+			out = append(out, plan.CardLine{Do: p.Title.Value + ": on, all its screws tight"})
+		}
 	}
 	return out
 }
@@ -90,7 +105,11 @@ func (c cards) filled() (out []plan.CardLine) {
 // free is what turns by hand, and the end play of its bearings.
 func (c cards) free() (out []plan.CardLine) {
 	for _, part := range c.turning() {
-		out = append(out, plan.CardLine{Do: "Turn " + part + " by hand, three turns each way: nothing rubs, no tight place"})
+		apart := ""
+		if part == c.driven() {
+			apart = " parted from the motor, no hand inside,"
+		}
+		out = append(out, plan.CardLine{Do: "Turn " + part + " by hand," + apart + " three turns each way: nothing rubs, no tight place"})
 	}
 	return append(out, c.endPlay()...)
 }
@@ -101,10 +120,14 @@ func (c cards) direction() (out []plan.CardLine) {
 	if m == nil {
 		return nil
 	}
-	start := plan.CardLine{Do: "Start for a moment, seen from " + seenFrom[m.SeenFrom], Wanted: m.Rotation}
-	if m.Rotation == "either" {
-		start.Do = "Start for a moment each way, seen from " + seenFrom[m.SeenFrom]
+	shaft, turns, from := c.rotation()
+	start := plan.CardLine{Do: "Start for a moment, seen from " + from, Wanted: turns}
+	switch {
+	case m.Rotation == "either":
+		start.Do = "Start for a moment each way, seen from " + from
 		start.Wanted = "both, as switched"
+	case shaft != "":
+		start.Do = "Start for a moment, look at " + shaft + " from " + from
 	}
 	out = append(out, start, plan.CardLine{Do: "Emergency stop tried: " + m.EmergencyStop.Value, Wanted: "it stops, and starts only when switched on again"})
 	for _, g := range m.Guards {

@@ -24,11 +24,11 @@ func (c cards) motor() *plan.Motor {
 			{Label: "Frame", Value: m.Frame.Value}, {Label: "Flange", Value: m.Flange.Value}, {Label: "Enclosure", Value: m.Enclosure.Value},
 		},
 		Machine: []plan.Fact{
-			{Label: "Rotation wanted", Value: m.Rotation + ", seen from " + seenFrom[m.SeenFrom]},
+			{Label: "Rotation wanted", Value: c.wanted()},
 			{Label: "Earth point", Value: m.Earth.Value}, {Label: "Emergency stop", Value: m.EmergencyStop.Value},
 		},
 		Sign: []string{"Plate compared with this page", "Supply, protection and cable chosen by local code", "Earth connected and its continuity measured",
-			"Insulation of motor and cable measured", rotationSign(m.Rotation), "Emergency stop stops it; letting it out does not start it", "After a power failure it does not start by itself"},
+			"Insulation of motor and cable measured", c.rotationSign(), "Emergency stop stops it; letting it out does not start it", "After a power failure it does not start by itself"},
 		Cautions: []string{"Wiring only by a licensed electrician, by the code of the place. This page gives what the plate and the machine say; supply, protection, cable and control are not worked out here."},
 	}
 	if nm := m.OutputNm(); nm > 0 {
@@ -55,9 +55,45 @@ func plate(v parts.Number, unit string) string {
 	return words.Trim(v.Value, 3) + unit
 }
 
-func rotationSign(rotation string) string {
-	if rotation == "either" {
-		return "Turns both ways as switched"
+// driven is the title of the part that the motor turns; empty if the job does not say it.
+func (c cards) driven() string {
+	if m := c.job.Motor; m != nil && m.Drives.Set() {
+		return c.pl.Part(m.Drives.Part).Title
 	}
-	return "Turns " + rotation + ", as wanted above"
+	return ""
+}
+
+// rotation is which way the driven part turns, seen from its end away from the motor: behind a
+// motor nobody sees it, and a gear may turn it the other way than its fan. Where the job names no
+// such part, or no one way, it is the motor's, and the shaft is empty.
+func (c cards) rotation() (shaft, turns, from string) {
+	m := c.job.Motor
+	if shaft = c.driven(); shaft == "" || m.Rotation == "either" {
+		return "", m.Rotation, seenFrom[m.SeenFrom]
+	}
+	turns = "clockwise"
+	if m.TurnsClockwise() { // seen from the other end
+		turns = "counter-clockwise"
+	}
+	return shaft, turns, "its end away from the motor"
+}
+
+// wanted are the words for the rotation on the page for the electrician.
+func (c cards) wanted() string {
+	shaft, turns, from := c.rotation()
+	if shaft == "" {
+		return turns + ", seen from " + from
+	}
+	return shaft + " " + turns + ", seen from " + from + "; judge it there, not by the motor's fan"
+}
+
+func (c cards) rotationSign() string {
+	shaft, turns, from := c.rotation()
+	switch {
+	case turns == "either":
+		return "Turns both ways as switched"
+	case shaft == "":
+		return "Turns " + turns + ", as wanted above"
+	}
+	return shaft + " turns " + turns + ", seen from " + from
 }
