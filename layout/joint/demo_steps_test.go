@@ -394,7 +394,7 @@ func TestSeamOfABarsSection(t *testing.T) {
 	section := "Each side of the section from its middle outward, opposite sides in turn."
 	says(t, jointNamed(t, p, "upright"), []string{"turn and turn about on the two sides", "in the middle, on each side."}, []string{section})
 	says(t, jointNamed(t, p, "stand-leg-1"), []string{"then the flush sides, which have no corner", "in the middle of each fillet."}, []string{"two sides.", section})
-	const sleeves = "Sleeves for the bolts go into Stand leg (1 and 2) now, each tacked at its hole: the weld closes it."
+	const sleeves = "Sleeves for the bolts go into Stand leg (1 and 2) now: the weld closes it. Line each up with its bolt, tack it through the hole on the side of the head, and dress that flush."
 	for _, name := range []string{"stand-leg-1", "stand-leg-4"} {
 		says(t, jointNamed(t, p, name), []string{sleeves}, nil)
 	}
@@ -415,7 +415,7 @@ func TestSeamOfABarsSection(t *testing.T) {
 // What pushes a hub along its shaft is not in the job: its nut has no torque, and the step says why.
 func TestNutOfAHubHasNoTorque(t *testing.T) {
 	t.Parallel()
-	says(t, jointNamed(t, demoPlan(t, "pugmill"), "auger"), []string{"tighten it against Auger hub, spanner-tight: the job does not say what pushes the hub along"}, nil)
+	says(t, jointNamed(t, demoPlan(t, "pugmill"), "auger"), []string{"Put Auger lock plate under nut M36x3, its 3 pins in the holes pins of Auger hub and flat on it before the nut goes on, and tighten it against Auger hub, spanner-tight: the job does not say what pushes the hub along"}, nil)
 }
 
 // An inch job reads its oven in Fahrenheit: 129 °C is 264 °F.

@@ -561,7 +561,7 @@ func (j *making) sleeves(bars []feature, why string) string {
 		}
 		names = append(names, name)
 	}
-	return "Sleeves for the bolts go into " + strings.Join(names, ", ") + " now, each tacked at its hole: " + why + "."
+	return "Sleeves for the bolts go into " + strings.Join(names, ", ") + " now: " + why + ". Line each up with its bolt, tack it through the hole on the side of the head, and dress that flush."
 }
 
 // outsideOf has the outside of a rectangular frame measured, to the same limit as its

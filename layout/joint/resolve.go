@@ -231,6 +231,13 @@ func (t *joint) copeText() string {
 // the joint.
 func (j *shop) placeText(t *joint, p *parts.Place) string {
 	w := j.w
+	if f := t.a.r.Part.Flight; f != nil && p.At != nil && p.At.X.Mm == 0 && p.At.Y.Mm == 0 && -p.Gap.Mm >= f.Length.Mm && j.flightsOn(t.b.inst()) == 1 {
+		near := string(parts.Front)
+		if p.With == near {
+			near = string(parts.Back)
+		}
+		return near + " end of " + t.a.title() + " " + w.Size(math.Abs(p.Gap.Mm+f.Length.Mm)) + " and its " + p.With + " end " + w.Size(math.Abs(p.Gap.Mm)) + " from the " + p.On + " of " + t.b.title() + "; it starts anywhere round it"
+	}
 	text := p.With + " of " + t.a.title() + " on the " + p.On + " of " + t.b.title()
 	for _, d := range []struct {
 		edge string
@@ -269,6 +276,17 @@ func (j *shop) placeText(t *joint, p *parts.Place) string {
 		text += ", " + w.Size(-p.Gap.Mm) + " inside it"
 	}
 	return text
+}
+
+// flightsOn counts the flights that stand on a part: where one starts round it is of no matter.
+func (j *shop) flightsOn(hub inst) (n int) {
+	for _, in := range j.job.Joints {
+		on, to := in.Ends()
+		if in.Place != nil && (inst{to.Part, to.Copy}) == hub && j.model(on.Part).Part.Flight != nil {
+			n++
+		}
+	}
+	return n
 }
 
 // pastText says how far a bar reaches past the sides of the face that it lies on.

@@ -3,6 +3,7 @@ package joint
 import (
 	"math"
 	"slices"
+	"strings"
 
 	"centrepop/layout/bolts"
 	"centrepop/layout/part"
@@ -199,7 +200,7 @@ func (slideKind) work(j *making, t *joint) {
 	t.keyed(p)
 	if j.kept(t, p) {
 		t.slideFigures(p)
-		t.slideSteps(p)
+		j.slideSteps(t, p)
 	}
 }
 
@@ -329,7 +330,7 @@ func (t *joint) slideFigures(p *plan.SlidePlan) {
 // spannerTight is why the nut of a hub has no torque.
 const spannerTight = "spanner-tight: the job does not say what pushes the hub along, and no torque is worked out."
 
-func (t *joint) slideSteps(p *plan.SlidePlan) {
+func (j *making) slideSteps(t *joint, p *plan.SlidePlan) {
 	hub, shaft, to := t.a.title(), t.b.title(), "to its place"
 	if p.HeldBy != "" {
 		to = "against the shoulder " + p.HeldBy
@@ -347,7 +348,7 @@ func (t *joint) slideSteps(p *plan.SlidePlan) {
 	k := t.in.Slide.KeptBy
 	switch {
 	case p.PlateMm > 0:
-		t.step("Keep", "Put "+p.Keeper+" and tighten it against "+hub+", "+spannerTight)
+		t.step("Keep", "Put "+p.Keeper+j.pinsIn(t)+" and tighten it against "+hub+", "+spannerTight)
 	case p.Nut != "":
 		t.step("Keep", "Run the "+p.Keeper+" up and tighten it against "+hub+", "+spannerTight)
 	case p.Ring:
@@ -359,6 +360,19 @@ func (t *joint) slideSteps(p *plan.SlidePlan) {
 		last := &t.out.Steps[len(t.out.Steps)-1]
 		last.Do = append(last.Do, "The shaft turns clockwise seen from this nut, and what the flight moves drags it off: take a self-locking one, and a new one each time it has been off.")
 	}
+}
+
+// pinsIn says where the dowel pins of the plate under the nut go: into the holes of their name
+// in the hub; empty where it has none.
+func (j *making) pinsIn(t *joint) string {
+	plate := j.find(t.in.Slide.Plate).r
+	for i, g := range plate.Part.Holes {
+		holes := slices.ContainsFunc(t.a.r.Part.Holes, func(o parts.HoleGroup) bool { return o.Name.Value == g.Name.Value })
+		if holes && strings.Contains(g.Note.Value, dowel) {
+			return ", its " + words.Trim(float64(plate.Groups[i].Group.Count), 0) + " pins in the holes " + words.Spaced(g.Name.Value) + " of " + t.a.title() + " and flat on it before the nut goes on,"
+		}
+	}
+	return ""
 }
 
 // draggedOff tells whether the drag on the nut of a hub turns it off: a right-hand thread
