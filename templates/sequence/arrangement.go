@@ -134,6 +134,10 @@ func (r *arranger) front() (sheet *draw.Sheet, listed, whole bool) {
 	spots := r.cutView(d, p)
 	p.Centres(d, append(slices.Clone(v.Centres), [2]plan.XY{{XMm: v.MinMm.XMm - 3*scale}, {XMm: v.MaxMm.XMm + 3*scale}}))
 	box := r.sized(d, p, v, [2]float64{0, rowMm})
+	if under := -v.MinMm.YMm; under > 0 { // from the axis to what it stands on
+		_, axis := p.At(plan.XY{})
+		upright(d, draw.Rect{X0: box.Y0, Y0: -box.X1, X1: axis, Y1: -box.X1 - 6}, r.w.Room(under))
+	}
 	balloons(d, spots, draw.Rect{X0: room.X0, Y0: box.Y0 - rowMm, X1: room.X1, Y1: box.Y1 + rowMm})
 	d.Add(draw.Text{XMm: room.X0, YMm: box.Y0 + 6, SizeMm: draw.TextMm, Bold: true, Content: "FRONT ◄"},
 		draw.TopArrow(room.X0+4, box.Y1-8, 7), draw.Text{XMm: room.X0, YMm: box.Y1 - 13, SizeMm: draw.TextMm, Bold: true, Content: "TOP"})
@@ -259,6 +263,7 @@ func (r *arranger) outside(width, high float64) (p draw.Piece, scale float64) {
 	tall := max(he, ht) / scale
 	gap := (width - (we+wt)/scale) / 4
 	x := max(gap, hourMm)
+	shown := r.shown()
 	for _, view := range []struct {
 		v     *plan.View
 		title string
@@ -269,8 +274,12 @@ func (r *arranger) outside(width, high float64) (p draw.Piece, scale float64) {
 		box := r.sized(&p.Draw, at, view.v, [2]float64{0, 1})
 		title, size := draw.Shrink(view.title+", "+scaleWord(scale), 3.4, true, w/scale+2*gap-4)
 		p.Draw.Add(draw.Text{XMm: (box.X0 + box.X1) / 2, YMm: box.Y0 - 15, SizeMm: size, Bold: true, Align: draw.Centre, Content: title})
+		_, axis := at.At(plan.XY{})
+		picture.BalloonColumn(&p.Draw, r.only(view.v, at, shown), box.X1+draw.BalloonMm+2, box.Y0, axis-2)
 		if view.v == end {
 			clockRound(&p.Draw, at, box)
+		} else {
+			p.Draw.Add(draw.Segment(box.X0-3, axis, box.X1+3, axis, draw.HairMm, draw.ChainDash...))
 		}
 		x += w/scale + 2*gap
 	}
@@ -285,12 +294,47 @@ func (r *arranger) notes(width float64) draw.Piece {
 	for _, of := range []struct {
 		titles []string
 		says   string
-	}{{r.a.Beside, "Not cut by the plane of the front view: "}, {r.a.ByHand, "Put in by hand at the steps that say so, not drawn: "}, {r.a.Passing, "Comes off again, drawn at its step: "}, {r.a.Floating, "Placed by no joint, not drawn: "}} {
+	}{{r.a.Beside, "Not cut in the view along the axis: "}, {r.a.ByHand, "Put in by hand at the steps that say so, not drawn: "}, {r.a.Passing, "Comes off again, drawn at its step: "}, {r.a.Floating, "Placed by no joint, not drawn: "}} {
 		if len(of.titles) > 0 {
-			notes = append(notes, of.says+strings.Join(of.titles, ", ")+".")
+			notes = append(notes, of.says+strings.Join(r.numbered(of.titles), ", ")+".")
 		}
 	}
 	return draw.Stack(draw.Paragraph("", strings.Join(notes, " "), draw.TextMm, false, width)...)
+}
+
+// numbered are titles with the numbers that the list of parts gives them.
+func (r *arranger) numbered(titles []string) (out []string) {
+	for _, title := range titles {
+		if i := slices.IndexFunc(r.pl.Parts, func(p *plan.PartPlan) bool { return p.Title == title }); i >= 0 {
+			title += " (" + strconv.Itoa(i+1) + ")"
+		}
+		out = append(out, title)
+	}
+	return out
+}
+
+// only are the parts that a view from outside shows and no view in shown, as spots for balloons.
+func (r *arranger) only(v *plan.View, p *picture.Paper, shown map[int]bool) (spots []picture.Spot) {
+	for _, q := range v.Behind {
+		if !shown[q.Item] {
+			shown[q.Item] = true
+			x, y := p.At(q.AtMm)
+			spots = append(spots, picture.Spot{N: q.Item, X: x, Y: y, To: r.sheetOf(q.Item)})
+		}
+	}
+	return spots
+}
+
+// shown are the items that have their balloons in the view that is cut.
+func (r *arranger) shown() map[int]bool {
+	out := map[int]bool{}
+	for i := range r.a.Front.Shapes {
+		out[r.a.Front.Shapes[i].Item] = true
+	}
+	for _, q := range r.a.Front.Behind {
+		out[q.Item] = true
+	}
+	return out
 }
 
 // sized adds the overall sizes at the left of a view and below it, each over a gap, and
@@ -307,9 +351,14 @@ func (r *arranger) sized(d *draw.Drawing, p *picture.Paper, v *plan.View, gaps [
 
 // high adds the height of a view at the left of a place.
 func (r *arranger) high(d *draw.Drawing, x float64, box draw.Rect, mm float64) {
-	upright := &draw.Drawing{}
-	extent(upright, draw.Rect{X0: box.Y0, Y0: -x, X1: box.Y1, Y1: 6 - x}, r.w.Room(mm))
-	d.Add(draw.Group{Drawing: upright, Transform: canvas.Identity.Rotate(90)})
+	upright(d, draw.Rect{X0: box.Y0, Y0: -x, X1: box.Y1, Y1: 6 - x}, r.w.Room(mm))
+}
+
+// upright is an extent turned to the left by a quarter.
+func upright(d *draw.Drawing, r draw.Rect, size string) {
+	turned := &draw.Drawing{}
+	extent(turned, r, size)
+	d.Add(draw.Group{Drawing: turned, Transform: canvas.Identity.Rotate(90)})
 }
 
 // clockRound names the hours round the view from the front: 0° at TOP, clockwise.

@@ -32,7 +32,7 @@ func TestArrangement(t *testing.T) {
 				{Kind: plan.ShapePart, Item: 1, Title: "Base", Loops: [][]plan.XY{square(0, 0, 800, 30)}},
 				{Kind: plan.ShapeBar, Item: 2, Title: "Post", Loops: [][]plan.XY{square(100, 30, 40, 400)}}, {Kind: plan.ShapeScrew, Loops: [][]plan.XY{square(10, 30, 8, 8)}},
 			}},
-		End:    plan.View{MaxMm: plan.XY{XMm: 210, YMm: 430}, Lines: [][]plan.XY{square(0, 0, 210, 430)}},
+		End:    plan.View{Behind: []plan.Place{{Item: 3}, {Item: 4, AtMm: plan.XY{XMm: 205, YMm: 9}}}, MaxMm: plan.XY{XMm: 210, YMm: 430}, Lines: [][]plan.XY{square(0, 0, 210, 430)}},
 		Top:    plan.View{MaxMm: plan.XY{XMm: 800, YMm: 210}, Lines: [][]plan.XY{square(0, 0, 800, 210)}},
 		Beside: []string{"Lid"}, ByHand: []string{"Key"}, Passing: []string{"Hook"}, Floating: []string{"Peg"},
 	}
@@ -50,7 +50,7 @@ func TestArrangement(t *testing.T) {
 		}
 		for sheet, say := range map[*draw.Sheet][]string{
 			front:   {want[2], want[3], "1", "2", "3", "Base", "Post", "Peg", "FRONT ◄", "TOP"},
-			outside: {want[2], want[3], want[4], "90°", "Seen from the FRONT, " + want[1], "Not cut by the plane of the front view: Lid. Put in by hand at the steps that say so, not drawn: Key. Comes off again, drawn at its step: Hook. Placed by no joint, not drawn: Peg."},
+			outside: {want[2], want[3], want[4], "90°", "Seen from the FRONT, " + want[1], "Not cut in the view along the axis: Lid (3). Put in by hand at the steps that say so, not drawn: Key. Comes off again, drawn at its step: Hook. Placed by no joint, not drawn: Peg (4).", "4"},
 		} {
 			texts := allTexts(sheet.Draw)
 			for _, want := range say {
