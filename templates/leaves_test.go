@@ -122,6 +122,12 @@ func TestCoverOfSomeParts(t *testing.T) {
 			t.Errorf("cover: %q %v, want %v", text, !want, want)
 		}
 	}
+	if doc, err = Packet(pl, Options{Parts: []string{"stem", "frame-rail"}}); err != nil {
+		t.Fatal(err)
+	}
+	if said := strings.Join(sheettest.TextsOf(t, &doc.Pages[0]), "|") + strings.Join(sheettest.TextsOf(t, &doc.Pages[1]), "|"); !strings.Contains(said, "Stock to order, in inches; bars: their own list") {
+		t.Errorf("a bar is among them: %q", said)
+	}
 	if len(pl.Bought) == 0 || len(pl.Parts) < 10 {
 		t.Error("the plan itself has lost what the cover leaves out")
 	}

@@ -69,9 +69,6 @@ func (c cards) guards() (out []plan.CardLine) {
 	if m == nil {
 		return nil
 	}
-	if driven := c.driven(); driven != "" {
-		out = append(out, plan.CardLine{Do: driven + " and the motor: coupled"})
-	}
 	for _, g := range m.Guards {
 		out = append(out, plan.CardLine{Do: words.Capital(g.Value) + ": on and shut"})
 	}
@@ -105,11 +102,11 @@ func (c cards) filled() (out []plan.CardLine) {
 // free is what turns by hand, and the end play of its bearings.
 func (c cards) free() (out []plan.CardLine) {
 	for _, part := range c.turning() {
-		apart := ""
+		apart, couple := "", ""
 		if part == c.driven() {
-			apart = " parted from the motor, no hand inside,"
+			apart, couple = " parted from the motor, no hand inside,", "; then couple it"
 		}
-		out = append(out, plan.CardLine{Do: "Turn " + part + " by hand," + apart + " three turns each way: nothing rubs, no tight place"})
+		out = append(out, plan.CardLine{Do: "Turn " + part + " by hand," + apart + " three turns each way: nothing rubs, no tight place" + couple})
 	}
 	return append(out, c.endPlay()...)
 }

@@ -254,7 +254,36 @@ func upkeep(r *reviewer) {
 	}
 	for _, w := range r.job.Upkeep.Wear {
 		look(w.Every)
+		r.wearing(w)
 	}
+}
+
+// wearing looks for what wears by a name that no part has: its first word begins titles of
+// parts, and its second stands in none, nor in what is bought.
+func (r *reviewer) wearing(w parts.Wear) {
+	said := strings.Fields(strings.ToLower(w.Item.Value))
+	if len(said) < 2 {
+		return
+	}
+	var like []string
+	all := " "
+	for _, p := range r.job.Parts {
+		title := strings.ToLower(p.Title.Value) + " "
+		all += title
+		if strings.HasPrefix(title, said[0]+" ") {
+			like = append(like, p.Title.Value)
+		}
+	}
+	for _, b := range r.pl.Bought {
+		all += strings.ToLower(b.Item) + " "
+	}
+	if len(like) == 0 || strings.Contains(all, " "+strings.TrimSuffix(said[1], "s")) {
+		return
+	}
+	r.add(Finding{
+		Severity: Check, Pos: w.Pos, What: "the upkeep looks at what no part and nothing bought is called", Numbers: w.Item.Value + "; there is " + strings.Join(like, ", "),
+		Rule: "what wears is called as on its own sheet", Source: practice, Fix: "part: with its name",
+	})
 }
 
 // greaseOf are the words that tell one grease from another: its thickener and its number.

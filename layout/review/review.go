@@ -44,6 +44,7 @@ type Finding struct {
 	Severity Severity
 	Code     string    // the rule's short name, such as edge
 	Part     string    // name of the part or joint; empty for the job
+	OfJoint  bool      // Part is the name of a joint, which a part may bear too
 	Feature  string    // of the part; empty for all of it
 	Pos      parts.Pos // what to change in the input
 	What     string    // what is wrong, in shop words
@@ -187,6 +188,8 @@ type reviewer struct {
 // add records a finding of the rule at work.
 func (r *reviewer) add(f Finding) {
 	f.Code = r.code
+	j := r.job.Joint(f.Part)
+	f.OfJoint = j != nil && f.Feature == "" && f.Pos.File == j.Pos.File // a part has its own file
 	r.found = append(r.found, f)
 }
 

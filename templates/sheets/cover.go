@@ -277,7 +277,7 @@ func dangerTable(pl *plan.Plan) draw.Table {
 }
 
 // cutTable is the list of stock: a row for each bar with its pieces in order, or for the
-// blanks of a thickness.
+// blanks of a thickness; what frames are sawn from leads to its own list.
 func cutTable(pl *plan.Plan) draw.Table {
 	t := draw.Table{Title: "Stock to order, in " + words.LengthWord(pl.Units), Columns: []draw.Column{
 		{Head: "Stock", Flex: true, Bold: true},
@@ -298,6 +298,9 @@ func cutTable(pl *plan.Plan) draw.Table {
 			}
 			t.Rows = append(t.Rows, row)
 		}
+	}
+	if len(t.Rows) > 0 && len(Unbarred(pl.Parts)) < len(pl.Parts) {
+		t.Title += "; bars: their own list"
 	}
 	return t
 }

@@ -16,7 +16,7 @@ const placeMm = 32.0
 // with its feature pointed at, or the step of assembly. Empty where nothing of that is
 // drawn. Its origin is the upper left corner.
 func placePicture(pl *plan.Plan, f review.Finding) draw.Drawing {
-	part := pl.Part(f.Part)
+	part := partOf(pl, f)
 	if part == nil {
 		return stepPicture(pl, f.Part)
 	}

@@ -120,9 +120,9 @@ func partRows(pl *plan.Plan, findings []review.Finding) draw.Table {
 	for _, f := range findings {
 		for _, one := range f.Each() {
 			one.With = nil
-			name := one.Part
-			if pl.Part(name) == nil {
-				name = ""
+			name := ""
+			if part := partOf(pl, one); part != nil {
+				name = part.Name
 			}
 			of[name] = append(of[name], one)
 		}
@@ -190,9 +190,17 @@ func (d density) openFinding(pl *plan.Plan, f review.Finding, width float64) dra
 	return p
 }
 
+// partOf is the part that a finding is about; nil for one of a joint or the job.
+func partOf(pl *plan.Plan, f review.Finding) *plan.PartPlan {
+	if f.OfJoint {
+		return nil
+	}
+	return pl.Part(f.Part)
+}
+
 // pageTitle is where pages about a finding begin: its part's, or its joint's step.
 func pageTitle(pl *plan.Plan, f review.Finding) string {
-	if part := pl.Part(f.Part); part != nil {
+	if part := partOf(pl, f); part != nil {
 		return part.Title
 	}
 	return draw.StepOf(f.Part)
@@ -201,7 +209,7 @@ func pageTitle(pl *plan.Plan, f review.Finding) string {
 // titleOf is what a finding is about.
 func titleOf(pl *plan.Plan, f review.Finding) string {
 	title := f.Part
-	if part := pl.Part(f.Part); part != nil {
+	if part := partOf(pl, f); part != nil {
 		title = part.Title
 	}
 	return words.Join(", ", title, f.Feature)

@@ -21,8 +21,8 @@ func TestReviewRows(t *testing.T) {
 		{Name: "lid", Title: "Lid", Operations: []plan.Operation{{Machine: "Cutter"}}}, {Name: "peg", Title: "Peg", Operations: []plan.Operation{{Machine: "Saw"}}}}}
 	found := []review.Finding{
 		{Part: "lid", Severity: review.Stop}, {Part: "lid", Severity: review.Check}, {Part: "lid", Severity: review.Check, Accepted: true},
-		{Part: "weld", Severity: review.Note}, {Severity: review.Note}}
-	want := [][]string{{"Lid", "lid", "2", "1", "–", ""}, {"Peg", "", "–", "–", "–", ""}, {"Joints and job", "", "–", "–", "2", ""}}
+		{Part: "weld", Severity: review.Note}, {Severity: review.Note}, {Part: "lid", OfJoint: true, Severity: review.Note}}
+	want := [][]string{{"Lid", "lid", "2", "1", "–", ""}, {"Peg", "", "–", "–", "–", ""}, {"Joints and job", "", "–", "–", "3", ""}}
 	if got := partRows(pl, found).Rows; !slices.EqualFunc(got, want, slices.Equal) {
 		t.Errorf("%q, want %q", got, want)
 	}
