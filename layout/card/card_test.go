@@ -85,7 +85,7 @@ func TestFirstRun(t *testing.T) {
 		{"Guards", "Coupling guard: on, all its screws tight", ""},
 		{"Oil", "Front bearing 30210: all spaces between the rollers filled", "lithium soap NLGI 2"},
 		{"Oil", "Gear motor", "gear oil as on its plate, to the level plug"},
-		{"Free", "Turn Auger shaft by hand, parted from the motor, no hand inside, three turns each way: nothing rubs, no tight place; then couple it", ""},
+		{"Free", "Turn Auger shaft by hand, parted from the motor, no hand inside, three turns each way: nothing rubs, no tight place", ""},
 		{"Free", "Rear bearing 30208: end play of Auger shaft", "none: preload 0.01 mm – 0.03 mm"},
 		{"Direction", "Start for a moment, look at Auger shaft from its end away from the motor", "clockwise"},
 		{"Direction", "Emergency stop tried: mushroom button at the hopper, in reach of who feeds it", "it stops, and starts only when switched on again"},

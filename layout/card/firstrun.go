@@ -102,11 +102,11 @@ func (c cards) filled() (out []plan.CardLine) {
 // free is what turns by hand, and the end play of its bearings.
 func (c cards) free() (out []plan.CardLine) {
 	for _, part := range c.turning() {
-		apart, couple := "", ""
+		apart := ""
 		if part == c.driven() {
-			apart, couple = " parted from the motor, no hand inside,", "; then couple it"
+			apart = " parted from the motor, no hand inside,"
 		}
-		out = append(out, plan.CardLine{Do: "Turn " + part + " by hand," + apart + " three turns each way: nothing rubs, no tight place" + couple})
+		out = append(out, plan.CardLine{Do: "Turn " + part + " by hand," + apart + " three turns each way: nothing rubs, no tight place"})
 	}
 	return append(out, c.endPlay()...)
 }
