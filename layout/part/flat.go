@@ -253,10 +253,14 @@ func (f *flat) centred(b *bench, bore *Step) string {
 	return "the middle as scribed true within " + b.W.Near(within)
 }
 
+// asRolledMm is how true a face of plate as rolled can be set to an indicator: it is no
+// flatter over its width. Common practice, no source.
+const asRolledMm = 0.25
+
 func (f *flat) turnBore(b *bench, bore *Step) {
 	o := plan.Operation{
 		Machine: "Lathe", Title: "Bore " + b.sizeText(bore),
-		Holding: "four-jaw chuck or faceplate; set " + f.centred(b, bore) + ", face within " + b.W.Near(0.02),
+		Holding: "four-jaw chuck or faceplate; set " + f.centred(b, bore) + ", face within " + b.W.Near(asRolledMm),
 		Tool:    "boring bar", Speed: b.speed(cutting.Bore, bore.Size.NominalMm), Gauge: gauge(bore),
 		Refs: []int{b.ref(bore)},
 		Do:   []string{"Rough to " + b.W.Near(0.5) + " under on diameter, let it cool, measure, finish."},

@@ -339,11 +339,17 @@ func (s *Shape) topPlace() string {
 	return "on the outside of " + words.Spaced(in)
 }
 
+// sinkMm is how deep from the crown of the round a keyway is cut: to the middle of the
+// limits of its floor, so that the crown's own limits and a stroke are on its side.
+func (k *Keyway) sinkMm() float64 {
+	return geom.Clean(math.Abs((k.across.MinMm+k.across.MaxMm)/2 - k.Row.DiameterMm))
+}
+
 // milled cuts a shaft keyway.
 func (k *Keyway) milled(b *bench, o *plan.Operation) {
 	o.Machine, o.Holding = "Mill", "vee blocks, clamped; TOP line set with a square"
 	*o = warn(*o, clampRound)
-	depth := b.W.Size(k.Row.DepthMm) + " deep"
+	depth := b.W.Size(k.sinkMm()) + " deep"
 	if k.sunk() {
 		o.Tool = "Woodruff cutter " + b.W.Dia(k.cutter) + " × " + b.W.Size(k.Row.WidthMm)
 		o.Do = append(o.Do, "Set the cutter over the middle, touch the crown, sink it "+depth+" from there and nowhere along: at the crown the pocket runs to "+b.W.Said(words.Round(k.Row.RunoutMm, 1))+" each side of its middle.")
@@ -379,7 +385,7 @@ func passes(depthMm, widthMm float64) string {
 // slotted cuts a hub keyway.
 func (k *Keyway) slotted(b *bench, o *plan.Operation) {
 	o.Machine, o.Holding = "Bench", "face flat on the table, bore square and clean; TOP line set with a square"
-	depth := b.W.Size(k.Row.DepthMm) + " deep from the crown of the bore"
+	depth := b.W.Size(k.sinkMm()) + " deep from the crown of the bore"
 	long, round := k.lengthMm(), k.Row.DiameterMm
 	if k.open == 2 && long > broachWidths*k.Row.WidthMm {
 		o.Tool = "tool " + b.W.Size(k.Row.WidthMm) + " wide in a bar; slotting machine, shaper, or the lathe's carriage with the spindle locked"

@@ -68,7 +68,7 @@ func TestShaftOrder(t *testing.T) {
 	inOrder(t, shaft, "Face and centre both ends", "Turn from the front face", "Turn auger seat Ø50",
 		"Turn nose to Ø35.7", "Chamfer nose front", "Cut nose M36x3, pitch 3 mm, 50 long.",
 		"Turn from the back face", "Without letting the part go between them: seal land, front bearing, rear bearing.", "Turn seal land Ø60", "Turn front bearing Ø50", "Turn drive Ø35", "Chamfer drive back", "Cut nut thread M40x1.5",
-		"auger key: keyway 14 N9 × 100", "Clock 0°, 185 to 285 from the front face.", "Set the cutter over the middle, touch the crown, mill 5.5 deep", "Measure floor to far side: 44.5 on Ø50", "This keyway is TOP", "slot drill Ø14",
+		"auger key: keyway 14 N9 × 100", "Clock 0°, 185 to 285 from the front face.", "Set the cutter over the middle, touch the crown, mill 5.6 deep", "Measure floor to far side: 44.5 on Ø50", "This keyway is TOP", "slot drill Ø14",
 		"drive key: keyway 10 N9 × 56")
 	for i, want := range map[int]string{2: "between centres, driver on the end not turned;", 3: "between centres, driver on the end turned before, over a split sleeve or copper sheet;"} {
 		if got := planned(t, pl, "auger-shaft").Operations[i].Holding; !strings.HasPrefix(got, want) {
@@ -134,6 +134,7 @@ func TestBoreOfPlate(t *testing.T) {
 	inOrder(t, plate("{plus-minus: 0.2}"), "Bore as cut Ø36.5: final, no lathe work.")
 	absent(t, plate("{plus-minus: 0.2}"), "boring bar")
 	inOrder(t, plate("H7"), "Bore as cut Ø36.5: nothing is left for the lathe.", "Bore Ø36.5 H7")
+	inOrder(t, plate("H7"), "Bore Ø36.5 H7", "face within 0.3 mm") // as rolled, 0.25
 	absent(t, plate("H7"), "final")
 	die := planned(t, demo(t, "pugmill"), "die-ring")
 	inOrder(t, die, "Cut the blank", "Cut from plate 20, laser cut: Ø262 × 20 thick, 2 left over its size.", "Bore Ø110 H7", "Turn the outside Ø260 h11")

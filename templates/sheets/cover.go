@@ -153,9 +153,12 @@ func machinePicture(a *plan.Arrangement, width, height float64) draw.Piece {
 	}}
 }
 
-// noteTable lists what is heavy and the notes of the job.
+// noteTable lists what is heavy, if anything is, and the notes of the job.
 func noteTable(pl *plan.Plan) draw.Table {
-	t := draw.Table{Title: "Heavy parts, and notes", Columns: []draw.Column{{Head: "Mind", Flex: true}}}
+	t := draw.Table{Title: "Notes", Columns: []draw.Column{{Head: "Mind", Flex: true}}}
+	if len(pl.Lifts) > 0 {
+		t.Title = "Heavy parts, and notes"
+	}
 	for _, text := range slices.Concat(pl.Lifts, pl.Notes) {
 		t.Rows = append(t.Rows, []string{text})
 	}
@@ -191,7 +194,7 @@ var howToPrint = []string{
 	"In the print window choose “Actual size” or “100 %”. Switch off “Fit to page”, “Shrink oversized pages” and any scaling of the printer itself.",
 	"Print this page first. Lay a steel rule on both 100 mm rules here, across and up.",
 	"Each must be 100 mm to within 0.25 mm. If not, do not use the templates: change the print settings and print again.",
-	"The same two rules stand on every template. Check them on each sheet: printers and damp paper stretch one way more than the other.",
+	"The " + draw.RuleCheck(false) + " rules stand on every template. Check them on each sheet: printers and damp paper stretch one way more than the other.",
 	"Glue the template flat, check one distance between two far holes with a rule against the table, then pop the crosses.",
 }
 
@@ -219,6 +222,7 @@ func (d density) scaleCheck(units parts.Units, width float64) (p draw.Piece, res
 	if units == parts.Inches {
 		for i := range how {
 			how[i] = strings.Replace(how[i], "within 0.25 mm.", "within 0.25 mm, and 4 in to within 0.01 in.", 1)
+			how[i] = strings.Replace(how[i], "The 100 mm rules", "The "+draw.RuleCheck(units == parts.Inches)+" rules", 1)
 		}
 	}
 	text := draw.Stack(d.steps(how, beside)...)

@@ -37,3 +37,23 @@ func TestDangersOnTheCover(t *testing.T) {
 		t.Errorf("nothing warns, and the cover says %q", rows)
 	}
 }
+
+// The cover heads its notes with heavy parts only where there are some, and sends to the
+// rules that stand on the templates of the job's units.
+func TestCoverSaysWhatIsThere(t *testing.T) {
+	t.Parallel()
+	for job, want := range map[string]string{"pugmill": "The 100 mm rules stand on every template.", "gatejack": "The 4 in rules stand on every template."} {
+		cover := ""
+		for _, s := range Cover(demoPlan(t, job), nil, a4, nil, 0) {
+			cover += strings.Join(allTexts(s.Draw), " ") + " "
+		}
+		if !wordsInOrder(cover, want) {
+			t.Errorf("%s: the cover does not say %q", job, want)
+		}
+	}
+	for want, lifts := range map[string][]string{"Notes": nil, "Heavy parts, and notes": {"The housing is heavy."}} {
+		if got := noteTable(&plan.Plan{Lifts: lifts}).Title; got != want {
+			t.Errorf("%q: headed %q, want %q", lifts, got, want)
+		}
+	}
+}
