@@ -134,7 +134,7 @@ func TestBoreOfPlate(t *testing.T) {
 	inOrder(t, plate("{plus-minus: 0.2}"), "Bore as cut Ø36.5: final, no lathe work.")
 	absent(t, plate("{plus-minus: 0.2}"), "boring bar")
 	inOrder(t, plate("H7"), "Bore as cut Ø36.5: nothing is left for the lathe.", "Bore Ø36.5 H7")
-	inOrder(t, plate("H7"), "Bore Ø36.5 H7", "face within 0.3 mm") // as rolled, 0.25
+	inOrder(t, plate("H7"), "four-jaw chuck or faceplate; set the bore as cut true within 0.1 mm, face within 0.3 mm") // as rolled, 0.25
 	absent(t, plate("H7"), "final")
 	die := planned(t, demo(t, "pugmill"), "die-ring")
 	inOrder(t, die, "Cut the blank", "Cut from plate 20, laser cut: Ø262 × 20 thick, 2 left over its size.", "Bore Ø110 H7", "Turn the outside Ø260 h11")
