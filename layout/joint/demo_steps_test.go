@@ -334,7 +334,7 @@ func TestAnchorsAndSleevesAreBought(t *testing.T) {
 	t.Parallel()
 	for name, want := range map[string]map[string]int{
 		"pugmill": {"Anchor M12": 4, "Sleeve of pipe, bore over Ø12, 42 long": 6, "Sleeve of pipe, bore over Ø6, 42 long": 4, "Dowel pin 4 m6 × 16": 3, "Jacking screw M8 x 30, thread to the head": 2, "Jacking screw M8 x 25, thread to the head": 2, "Jacking screw M6 x 35, thread to the head": 2, "Screw M6 x 12 8.8 for the guard, with shims 6 x 12 from 0.1 to 1": 2, "Jacking screw M12 x 45, thread to the head": 4, "Screw M8 x 12 8.8 with two contact washers, for the earth": 1, "Screw M8 x 45 8.8, countersunk head, with nut and washer": 3},
-		"gatejack": {"Anchor for holes Ø0.375 in": 8, "Spacer of pipe, bore over Ø0.375 in, 2.25 in long": 8, "Screw 1/4-20 UNC x 3/8 in, hexagon head, grade 5, with two contact washers, for the earth": 1,
+		"gatejack": {"Anchor 3/8-16 UNC": 8, "Spacer of pipe, bore over Ø0.406 in, 2.25 in long": 8, "Screw 1/4-20 UNC x 3/8 in, hexagon head, grade 5, with two contact washers, for the earth": 1,
 			"Jacking screw 1/4-20 UNC x 3/4 in, thread to the head": 2, "Jacking screw 5/16-18 UNC x 1 3/4 in, thread to the head": 2, "Jacking screw 3/8-16 UNC x 1 1/4 in, thread to the head": 2, "Screw 3/8-16 UNC x 3/4 in, hexagon head, grade 5": 3, "Set screw 1/4-20 UNC, cone point, 3/4 in long": 2, "Screw #8-32 UNC x 5/8 in, socket head, A2-70": 2},
 	} {
 		p := demoPlan(t, name)
@@ -349,7 +349,7 @@ func TestAnchorsAndSleevesAreBought(t *testing.T) {
 		}
 	}
 	says(t, jointNamed(t, demoPlan(t, "pugmill"), "base-far"), []string{"Set the 4 × Stand foot level and fix them to the floor", "4 × anchor M12 (floor anchor), the kind, length and torque by its maker"}, nil)
-	says(t, jointNamed(t, demoPlan(t, "gatejack"), "yoke-near"), []string{"8 × anchor for holes Ø0.375 in (ties)", "The leg stands clear of the floor: a spacer of pipe, bore over Ø0.375 in, 2.25 in long, round each anchor under it", "Start those of Yoke plate and Frame rail 2 too, before any is pulled tight"}, nil)
+	says(t, jointNamed(t, demoPlan(t, "gatejack"), "yoke-near"), []string{"8 × anchor 3/8-16 UNC (ties)", "The leg stands clear of the floor: a spacer of pipe, bore over Ø0.406 in, 2.25 in long, round each anchor under it", "Start those of Yoke plate and Frame rail 2 too, before any is pulled tight"}, nil)
 	p, err := draft(editedDemo(t, "gatejack", "job.yaml", "anchored: frame-rail", "anchored: frame-end"))
 	if err != nil {
 		t.Fatal(err)
@@ -358,7 +358,7 @@ func TestAnchorsAndSleevesAreBought(t *testing.T) {
 	if p, err = draft(editedDemo(t, "gatejack", "job.yaml", "bolt: 5/8-11 UNC grade 5, washer: yes, nut: yes}\n    face: back-on-front\n    rotate: 180", "bolt: 5/8-11 UNC grade 5, washer: yes, nut: yes}\n    face: back-on-back\n    rotate: 180")); err != nil {
 		t.Fatal(err)
 	}
-	says(t, jointNamed(t, p, "yoke-near"), []string{"8 × anchor for holes Ø0.375 in (ties)"}, []string{"spacer"})
+	says(t, jointNamed(t, p, "yoke-near"), []string{"8 × anchor 3/8-16 UNC (ties)"}, []string{"spacer"})
 }
 
 // A part that came with an earlier step is not offered up again; the step that closed its
