@@ -12,13 +12,16 @@ import (
 
 // Where a round is supported. Of a finished size a quarter of its tolerance may be
 // bent aside; what sticks out over three diameters chatters, and jaws on less than a
-// fifth of what sticks out, or on less than 0.15 diameters, let go. Common practice, no
-// source.
+// fifth of what sticks out, or on less than 0.15 diameters, let go. The tool stays clear
+// of the jaws, and on less than leastJawMm nothing is turned that can be turned in two
+// settings. Common practice, no source.
 const (
 	bendShare   = 0.25
 	chatterDias = 3.0
 	gripShare   = 1.0 / 5
 	gripDias    = 0.15
+	toolClearMm = 3.0
+	leastJawMm  = 10.0
 )
 
 // slender tells whether the part sticks out so far over its diameter that it is
@@ -113,13 +116,13 @@ func (b *bench) heldIn(first bool, set setting, before []*Step) held {
 			grip = math.Min(cutting.JawMm, length/2)
 		}
 		in := math.Min(grip, cutting.JawMm)
-		return held{grip, length - in, 0, b.sawnMm() - in}
+		return held{grip, math.Min(length, length+b.backAllowanceMm()-in), 0, b.sawnMm() - in}
 	}
 	h := held{gripMm: math.Min(cutting.JawMm, length/2), freeMm: length}
 	for _, s := range before { // the widest comes first
 		if !s.Inside {
 			if h.gripMm, h.jawsMm = math.Min(s.LengthMm(), cutting.JawMm), s.ToMm; b.splits(s) {
-				h.jawsMm -= b.gripNeedMm()
+				h.jawsMm -= b.restMm(s)
 			}
 			break
 		}

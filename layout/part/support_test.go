@@ -19,6 +19,9 @@ func TestSupport(t *testing.T) {
 	sleeve := func(length int) string {
 		return fmt.Sprintf("part: cyl\nkind: turned\nmaterial: S355\nstock: {round: 60 mm}\nprofile:\n  outside:\n    - {name: o, diameter: 55, length: %d}\n  inside:\n    - {name: i, diameter: 30, length: %d}\n", length, length)
 	}
+	rim := func(stock, long, behind int) string {
+		return fmt.Sprintf("part: cap\nkind: turned\nmaterial: S355\nstock: {round: 120 mm, length: %d mm}\nprofile:\n  outside:\n    - {name: rim, diameter: 116, length: %d}\n    - {name: pilot, diameter: 90, length: %d}\n", stock, long, behind)
+	}
 	knob := func(length, head int) string {
 		return fmt.Sprintf("part: knob\nkind: turned\nmaterial: S355\nstock: {round: %d mm}\nprofile:\n  outside:\n    - {name: stem, diameter: 50, length: %d}\n    - {name: head, diameter: %d, length: 10}\n", head+5, length, head)
 	}
@@ -34,10 +37,10 @@ func TestSupport(t *testing.T) {
 		{"a long tube is faced in a steady", "part: pipe\nkind: tube\nmaterial: S235\nstock: {tube: 100 mm, wall: 5 mm, length: 404 mm}\ntube: {outside: 100, wall: 5, length: 400}\n",
 			[]string{"chuck on the back end, set true; steady near the end that is faced, 350 mm sticks out", "turned round, set true; steady near the end that is faced, 350 mm sticks out"}, []string{"with a centre"}},
 		{"a short tube is not", "part: pipe\nkind: tube\nmaterial: S235\nstock: {tube: 100 mm, wall: 5 mm, length: 204 mm}\ntube: {outside: 100, wall: 5, length: 200}\n", nil, []string{"steady"}},
-		// A cantilever of Ø16/12, 43.5 from the jaws, which have the head and 1.5 to face it (I =
-		// 2199 mm⁴): 75·43.5³/(3·210000·2199) = 4.5 µm; h6 has 11.
+		// A cantilever of Ø16/12 × 45 (I = 2199 mm⁴) and 3 of the head Ø28/12 (I = 29154) to the
+		// jaws: 75/(3·210000)·(45³/2199 + (48³ − 45³)/29154) = 5.0 µm; h6 has 11.
 		{"thin and close in the chuck", "part: pin\nkind: shaft\nmaterial: S355\nstock: {round: 30 mm}\nprofile:\n  outside:\n    - {name: fine, diameter: 16, fit: h6, length: 45}\n    - {name: head, diameter: 28, length: 30}\n  inside:\n    - {name: oil, diameter: 12, length: 75}\n",
-			[]string{"a centre in a plug, or a steady, at the free end: a finishing cut bends fine 4 µm aside"}, nil},
+			[]string{"a centre in a plug, or a steady, at the free end: a finishing cut bends fine 5 µm aside"}, nil},
 		// Thinner than the jaws are long: nothing to say, and no number that is none.
 		{"a thin ring", "part: ring\nkind: turned\nmaterial: CuSn12\nstock: {tube: 50 mm, wall: 8 mm, length: 7 mm}\nprofile:\n  outside:\n    - {name: o, diameter: 48, fit: h7, length: 4}\n  inside:\n    - {name: i, diameter: 36, length: 4}\n",
 			[]string{"Turn o Ø48 h7, 4 long, as far as the jaws allow, the rest when turned round.", "Turn from the back face", "Turn the rest of o to Ø48 h7, to meet what was turned before."}, []string{"Inf", "for the jaws", "steady"}},
@@ -46,8 +49,14 @@ func TestSupport(t *testing.T) {
 		{"a sleeve that chatters", sleeve(220), []string{"chuck on the back end, set true; a centre in a plug, or a steady, at the free end until the outside is rough turned"}, []string{"for the jaws"}},
 		{"a sleeve that does not", sleeve(190), []string{"chuck on the back end, set true"}, []string{"steady", "for the jaws"}},
 		// The jaws have less than a fifth of what sticks out, which is more than its diameter, or less.
-		{"little in the jaws", knob(92, 60), []string{"12 mm for the jaws, 94 mm sticks out: light cuts; a centre or a steady at the free end until the outside is rough turned"}, nil},
-		{"little in the jaws, but short", knob(63, 70), []string{"12 mm for the jaws, 65 mm sticks out: light cuts"}, []string{"steady"}},
+		{"little in the jaws", knob(92, 60), []string{"9 mm for the jaws, 97 mm sticks out: light cuts; a centre or a steady at the free end until the outside is rough turned"}, nil},
+		{"little in the jaws, but short", knob(63, 70), []string{"9 mm for the jaws, 68 mm sticks out: light cuts"}, []string{"steady"}},
+		// 28 sawn of a part of 24: 2 to face each end, and 3 behind the rim, less 3 that the tool
+		// stays clear: 2 for the jaws, so the rim is turned in two settings and they have half of
+		// it, 10.5, too. Of 40 sawn 3 are for each end (Ø over 100): 3 for the jaws, and the same.
+		{"a rim with next to nothing behind it", rim(28, 21, 3), []string{"only 12.5 mm for the jaws, 15.5 mm sticks out", "Turn rim Ø116, (21) long, as far as the jaws allow, the rest when turned round.", "Turn the rest of rim to Ø116, to meet what was turned before."}, nil},
+		{"the same with enough", rim(40, 21, 13), []string{"only 13 mm for the jaws, 27 mm sticks out", "Turn rim Ø116, (21) long."}, nil},
+		{"a thin rim", rim(15, 9, 3), []string{"only 6 mm for the jaws, 9 mm sticks out", "Turn rim Ø116, (9) long, as far as the jaws allow, the rest when turned round."}, nil},
 		{"one outside, long", "part: cyl\nkind: turned\nmaterial: S355\nstock: {round: 60 mm, length: 306 mm}\nprofile:\n  outside:\n    - {name: o, diameter: 55, length: 300}\n  inside:\n    - {name: i, diameter: 40, length: 300}\n",
 			[]string{"a centre in a plug, or a steady, at the free end until the outside is rough turned"}, []string{"for the jaws"}},
 	} {

@@ -58,11 +58,20 @@ func (b *bench) settings() [2]setting {
 // gripNeedMm is what the jaws should have of the widest outside.
 func (b *bench) gripNeedMm() float64 { return gripDias * b.widest().Size.NominalMm }
 
-// leftMm is what the first setting leaves for the jaws where it turns all up to zMm:
-// with what the other end is faced by.
-func (b *bench) leftMm(zMm float64) float64 {
-	return b.LengthMm() - zMm + cutting.FacingAllowanceMm(b.widest().Size.NominalMm)
+// backAllowanceMm is what the back end is still to be faced by in the first setting: half
+// of what the stock is longer than the part, and what facing needs at most.
+func (b *bench) backAllowanceMm() float64 {
+	return math.Max(0, math.Min(cutting.FacingAllowanceMm(b.widest().Size.NominalMm), (b.sawnMm()-b.LengthMm())/2))
 }
+
+// leftMm is what the first setting leaves for the jaws where it turns all up to zMm:
+// with what the other end is faced by, the tool clear of the jaws.
+func (b *bench) leftMm(zMm float64) float64 {
+	return b.LengthMm() - zMm + b.backAllowanceMm() - toolClearMm
+}
+
+// restMm is how much of an outside that splits is turned when the part is turned round.
+func (b *bench) restMm(s *Step) float64 { return math.Min(b.gripNeedMm(), s.LengthMm()/2) }
 
 // fromBack tells whether the widest outside, though something lies behind it, is
 // turned from the back: the jaws would have too little in front of it, and
@@ -85,9 +94,13 @@ func (b *bench) whole(s *Step) bool {
 }
 
 // splits tells whether the widest outside is turned in two settings: it is what the
-// jaws hold in both, and long enough for that.
+// jaws hold in both, and long enough for that, or there is next to nothing behind it.
 func (b *bench) splits(s *Step) bool {
-	return !s.Inside && s.Name == b.widest().Name && !s.bought() && b.leftMm(s.ToMm) < b.gripNeedMm() && s.LengthMm() >= 2*b.gripNeedMm() && s.FromMm > 1e-9 && s.ToMm < b.LengthMm()-1e-9
+	left, need := b.leftMm(s.ToMm), b.gripNeedMm()
+	if s.Inside || s.bought() || s.Name != b.widest().Name || left >= need || s.ToMm >= b.LengthMm()-1e-9 {
+		return false
+	}
+	return s.LengthMm() >= 2*need && s.FromMm > 1e-9 || left < leastJawMm
 }
 
 // together moves the steps that are to be turned without letting the part go into
@@ -356,13 +369,13 @@ func (b *bench) grip(steps []*Step) float64 {
 	for _, s := range steps {
 		if !s.Inside && !s.bought() && s.ToMm-s.FromMm < b.LengthMm()-1e-9 {
 			if to := s.ToMm; b.splits(s) {
-				far = math.Max(far, to-b.gripNeedMm())
+				far = math.Max(far, to-b.restMm(s))
 			} else {
 				far = math.Max(far, to)
 			}
 		}
 	}
-	return b.leftMm(far)
+	return math.Max(0, b.leftMm(far))
 }
 
 // settingSpeed is the speed at the widest outside, then those at the smallest
