@@ -77,9 +77,12 @@ func (b *bench) restMm(s *Step) float64 { return math.Min(b.gripNeedMm(), s.Leng
 // turned from the back: the jaws would have too little in front of it, and
 // another finished diameter is long enough to turn it on.
 func (b *bench) fromBack(wide *Step) bool {
-	if b.leftMm(wide.ToMm) >= b.gripNeedMm() || b.splits(wide) {
-		return false
-	}
+	return b.leftMm(wide.ToMm) < b.gripNeedMm() && !b.splits(wide) && b.heldBefore(wide)
+}
+
+// heldBefore tells whether a finished diameter in front of an outside is long enough to
+// hold the part on.
+func (b *bench) heldBefore(wide *Step) bool {
 	outside, _ := b.Sides()
 	return slices.ContainsFunc(outside, func(s *Step) bool { return s.ToMm <= wide.FromMm+1e-9 && s.LengthMm() >= b.gripNeedMm() })
 }
@@ -94,13 +97,14 @@ func (b *bench) whole(s *Step) bool {
 }
 
 // splits tells whether the widest outside is turned in two settings: it is what the
-// jaws hold in both, and long enough for that, or there is next to nothing behind it.
+// jaws hold in both, and long enough for that, or there is next to nothing behind it and nothing before it to
+// hold.
 func (b *bench) splits(s *Step) bool {
 	left, need := b.leftMm(s.ToMm), b.gripNeedMm()
 	if s.Inside || s.bought() || s.Name != b.widest().Name || left >= need || s.ToMm >= b.LengthMm()-1e-9 {
 		return false
 	}
-	return s.LengthMm() >= 2*need && s.FromMm > 1e-9 || left < leastJawMm
+	return s.LengthMm() >= 2*need && s.FromMm > 1e-9 || left < leastJawMm && !b.heldBefore(s)
 }
 
 // together moves the steps that are to be turned without letting the part go into
