@@ -178,13 +178,13 @@ func (s *Sizes) breakOuts(m *Radial) []breakOut {
 }
 
 // runsOut tells whether a blind feature ends in the air at a change of diameter: the step
-// on the other side of it lies lower than its floor.
+// on the other side of it lies no higher than its floor.
 func (s *Sizes) runsOut(m *Radial, before, after *Step) bool {
 	row, beyond := m.Rows[0], before
 	if row.AxialMm < after.FromMm {
 		beyond = after
 	}
-	return !m.In.Through && beyond.Size.MaxMm < row.OutsideMm-2*m.In.Depth.Mm-geom.CloseMm
+	return !m.In.Through && beyond.Size.NominalMm < row.OutsideMm-2*m.In.Depth.Mm+geom.CloseMm
 }
 
 // problems are the break-outs, for the review.

@@ -7,14 +7,14 @@ import (
 	"centrepop/layout/plan"
 )
 
-// A keyway 4 deep in Ø40 has its floor at Ø32: over a step of 31 it ends in the air, over one of
-// 32 it touches, and where it goes through it has no floor.
+// A keyway 4 deep in Ø40 has its floor at Ø32: over a step of 31 or
+// 32 it ends in the air, over one of 32.2 it cuts 0.1 deep, and where it goes through it has no floor.
 func TestKeywayRunsOut(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct {
 		neck, depth string
 		open        bool
-	}{{"31", "4", true}, {"32", "4", false}, {"40.5", "4", false}, {"31", "through", false}} {
+	}{{"31", "4", true}, {"32", "4", true}, {"32.2", "4", false}, {"40.5", "4", false}, {"31", "through", false}} {
 		for _, at := range []string{"30", "70"} {
 			q := work(t, "mm", "part: p\nkind: shaft\nmaterial: C45\nstock: {round: 45 mm, length: 105 mm}\nprofile:\n  outside:\n    - {name: front, diameter: "+c.neck+", length: 20}\n    - {name: body, diameter: 40, length: 60}\n    - {name: rear, diameter: "+c.neck+
 				", length: 20}\nradial:\n  - {name: way, clock: 0, axial: "+at+", from: front, slot: {around: 8, along: 30}, depth: "+c.depth+"}\n")

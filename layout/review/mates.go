@@ -24,6 +24,7 @@ func keyway(v *view) {
 		}
 		found = true
 		if step.size.Thread.Value != "" {
+			v.tongueShut(f, step)
 			continue // the slot of a locking washer
 		}
 		if washer.MatchString(f.Name.Value + " " + f.Note.Value) {
@@ -65,6 +66,33 @@ func keyway(v *view) {
 	if v.p.Top.Value == "keyway" && !found {
 		v.report(Stop, "", v.p.Top.Pos, Finding{
 			What: "TOP is to be the keyway, and no keyway is drawn there", Rule: "TOP is a mark that is there", Source: "by geometry", Fix: "draw it under keyways at clock 0, or mark TOP another way",
+		})
+	}
+}
+
+// tongueShut looks for the slot of a locking washer that ends within its thread, at the end
+// that nut and washer come from: there the outside is nowhere larger than the thread.
+func (v *view) tongueShut(f *parts.Radial, thread *cylinder) {
+	if !washer.MatchString(f.Name.Value + " " + f.Note.Value) {
+		return
+	}
+	mid, straight := v.axialMm(f), (f.Along.Mm-f.Around.Mm)/2 // its ends are round
+	shut, free := math.Inf(1), [2]bool{true, true}
+	for _, c := range v.outside {
+		if c.radiusMm > thread.radiusMm+slackMm {
+			free[0], free[1] = free[0] && c.fromMm > thread.fromMm, free[1] && c.fromMm < thread.fromMm
+		}
+	}
+	if free[0] {
+		shut = min(shut, mid-straight-thread.fromMm)
+	}
+	if free[1] {
+		shut = min(shut, thread.toMm-mid-straight)
+	}
+	if shut > slackMm && !math.IsInf(shut, 1) {
+		v.report(Check, f.Name.Value, f.Pos, Finding{
+			What: f.Name.Value + " is shut at the end of " + thread.name + " that the washer comes from", Numbers: v.mm(shut) + " of the thread before its full width",
+			OverMm: over(shut), Rule: "the tongue of a locking washer gets into its slot from the end", Source: "by geometry", Fix: "a longer slot, out at the end of the thread",
 		})
 	}
 }

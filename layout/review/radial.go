@@ -142,10 +142,10 @@ func radialEdge(v *view) {
 	}
 }
 
-// runsOut tells whether a blind opening ends in the air at z: what lies there is lower
-// than its floor.
+// runsOut tells whether a blind opening ends in the air at z: what lies there is no
+// higher than its floor.
 func (o *opening) runsOut(v *view, z float64) bool {
-	return !o.radial.Through && radiusAt(v.outside, z) < o.outerMm-o.radial.Depth.Mm-slackMm
+	return !o.radial.Through && radiusAt(v.outside, z) < o.outerMm-o.radial.Depth.Mm+slackMm
 }
 
 // leastMm is the metal an opening wants beside it.
