@@ -399,6 +399,12 @@ func TestCutEdges(t *testing.T) {
 			t.Errorf("%s: %s", cut, got)
 		}
 	}
+	for stock, want := range map[string]string{"sheet: 1 mm": "sharp edges", "plate: 10 mm": "clamp, support the long end"} {
+		m := work(t, "mm", "part: p\nkind: plate\nmaterial: S235\nstock: {"+stock+", cut: saw}\noutline: {circle: 100}\n")
+		if o := m.Out.Operations[0]; o.Caution != want || o.Tool != "saw; then mill or file to the outline" {
+			t.Errorf("%s: %s, %s", stock, o.Caution, o.Tool)
+		}
+	}
 	for metal, want := range map[string]string{"EN-GJL-250": "light cuts, dry", "S235": "light cuts, coolant"} {
 		job := load(t, "mm", "part: p\nkind: turned\nmaterial: "+metal+"\nstock: {round: 600 mm}\nprofile:\n  outside: [{name: body, diameter: 590, length: 100}]\n")
 		job.Shop.LatheRPM = []parts.Number{{Value: 45}}

@@ -181,7 +181,12 @@ func (f *flat) cutBlank(b *bench) {
 	if _, _, follows := LeastHoleMm(f.Stock.Cut, b.plateMm()); follows {
 		o.Machine, o.Tool = "Cutter", f.Stock.Cut
 		o = warn(o, b.cutEdges())
-	} else if o = warn(o, clampStock); f.Stock.Cut == "saw" {
+	} else if f.Stock.Form == "sheet" {
+		o = warn(o, sheetEdges)
+	} else {
+		o = warn(o, clampStock)
+	}
+	if o.Machine == "Saw" && f.Stock.Cut == "saw" {
 		o.Tool = "saw; then mill or file to the outline"
 	}
 	if b.cut.bore != "" {

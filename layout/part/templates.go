@@ -94,14 +94,14 @@ func (h *branchHole) holds(row plan.RadialRow, lengthMm float64) bool {
 func (b *bench) setOut() string {
 	for _, p := range b.Developments {
 		if p.NoTemplate != "" {
-			text := "Set the blank out on " + b.StockText() + " with the trammel and cut: " + p.NoTemplate
+			text := "Set the blank out with the trammel on " + b.StockText() + ": " + p.NoTemplate
 			if f := b.Part.Frustum; f != nil && f.Overlap.Mm > 0 {
 				text += "; past one straight edge of each piece leave " + b.W.Said(f.Overlap.Mm) + " more, square to it, for the overlap"
 			}
 			return text
 		}
 	}
-	return "Mark the development on " + b.StockText() + " and cut"
+	return "Cut by the development's 1:1 template from " + b.StockText()
 }
 
 // oneTemplate has the through holes that are drawn on the second face of a flat part

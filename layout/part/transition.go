@@ -144,7 +144,7 @@ func (t *transition) offsetWords(w words.Writer) string {
 
 func (t *transition) operations(b *bench) {
 	b.op(warn(plan.Operation{Machine: "Cutter", Title: "Cut the flat blank", Do: []string{
-		"Mark the development on " + b.StockText() + " from the 1:1 template and cut; scribe every line and its number on the outside.",
+		"Cut by the development's 1:1 template from " + b.StockText() + "; scribe every line and its number on the outside.",
 		"Check two true lengths of the table before cutting.", "Deburr the edges."},
 		Refs: b.refs(plan.EndFeature, plan.HeightFeature)}, sheetEdges))
 	bend := plan.Operation{Machine: "Press", Title: "Bend at every line", Do: []string{
