@@ -109,14 +109,13 @@ func barKeys(r *reviewer) {
 		if !isKey(p) || len(slots) == 0 || v == nil {
 			continue
 		}
-		own := slices.Clone(slots)
+		own := slots
 		for i := range r.job.Loose {
-			if e := &r.job.Loose[i]; e.Part.Value != "" && seatNames(wordsOf(e.How.Value), p) && e.Part.Value != p.Name.Value && strings.Contains(e.How.Value, "keyway") {
-				own = slices.DeleteFunc(own, func(s slot) bool { return s.part != e.Part.Value })
+			e := &r.job.Loose[i]
+			its := func(s slot) bool { return s.part == e.Part.Value }
+			if e.Part.Value != p.Name.Value && slices.ContainsFunc(slots, its) && seatNames(wordsOf(e.How.Value), p) && strings.Contains(e.How.Value, "keyway") {
+				own = slices.DeleteFunc(slices.Clone(slots), func(s slot) bool { return !its(s) })
 			}
-		}
-		if len(own) == 0 {
-			own = slots
 		}
 		long, best := 0.0, slot{}
 		if p.Bar != nil {
