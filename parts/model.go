@@ -197,6 +197,9 @@ type Stock struct {
 	Cut    string // laser, plasma, waterjet, flame, saw, none
 }
 
+// ByArea tells whether it is plate or sheet, which is bought by its area.
+func (s Stock) ByArea() bool { return s.Form == "plate" || s.Form == "sheet" }
+
 // OutlineShape names an outline.
 type OutlineShape string
 
@@ -435,6 +438,14 @@ type Chamfer struct {
 	Radius Length
 	Sphere bool
 	For    string // weld, lead-in, deburr, or empty
+}
+
+// AcrossMm is how far it comes in from the round that its edge is on.
+func (c *Chamfer) AcrossMm() float64 {
+	if c.Radius.Set() && !c.Sphere {
+		return c.Radius.Mm
+	}
+	return c.Size.Mm * math.Tan(c.Angle.Deg*math.Pi/180)
 }
 
 // Word is what the edge is called: chamfer, radius or crown.

@@ -166,7 +166,7 @@ func (f *fields) refuse(kind Kind, allowed shape) {
 
 // thickness takes the plate thickness from the stock if it is not given.
 func (f *fields) thickness(p *Part) {
-	sheet := p.Stock.Form == "plate" || p.Stock.Form == "sheet"
+	sheet := p.Stock.ByArea()
 	size := p.Stock.Size
 	switch {
 	case !f.given("thickness") && sheet:

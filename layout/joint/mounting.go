@@ -177,12 +177,8 @@ func (t *joint) edgeMm(s *part.Step, back bool) float64 {
 		edge = s.Name + "-back"
 	}
 	for i := range t.a.r.Part.Chamfers {
-		switch c := &t.a.r.Part.Chamfers[i]; {
-		case c.Edge.Value != edge:
-		case c.Radius.Set():
-			return c.Radius.Mm
-		default:
-			return c.Size.Mm * math.Tan(c.Angle.Deg*math.Pi/180)
+		if c := &t.a.r.Part.Chamfers[i]; c.Edge.Value == edge {
+			return c.AcrossMm()
 		}
 	}
 	return 0

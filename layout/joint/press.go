@@ -309,11 +309,10 @@ func weighed(p *plan.PressPlan) string {
 func (j *making) seated(t *joint) plan.Check {
 	c := plan.Check{What: "seated", Wanted: t.out.How, Limits: "no gap at the shoulder, a " + t.w.Near(0.05) + " feeler does not enter", Gauge: "feeler", Source: "common practice, no source"}
 	m := t.meeting()
-	below, low := m.Below.Mm, " below"
-	if n := j.nearer(t); n != nil {
-		if below = math.Abs(n.outMm); n.outMm > 0 {
-			low = " out"
-		}
+	set := j.setting(t)
+	below, low := math.Abs(set.outMm), " below"
+	if set.outMm > 0 {
+		low = " out"
 	}
 	switch {
 	case !m.Level:
@@ -330,48 +329,48 @@ func (j *making) seated(t *joint) plan.Check {
 	return c
 }
 
-// nearEnd is how far an end of a pressed seat stands out of a face of the other part.
-type nearEnd struct {
-	outMm float64 // below 0 under it
-	text  string
+// setting is how the shaft of a pressed joint is set in its hub: an end of it, and how far that
+// stands out of a face of the hub, below 0 under it. Far tells that the job names faces which
+// are farther apart than the seat is long, so that no gauge reaches and nothing stops there.
+type setting struct {
+	end   string
+	outMm float64
+	face  parts.Face
+	far   bool
 }
 
-// nearer is the end of the shaft's seat that lies nearest a face of the hub, where the job
-// says the place by faces that are farther apart than the seat is long: no gauge reaches so
-// deep, and nothing stops there. Nil where the faces named serve.
-func (j *assembly) nearer(t *joint) *nearEnd {
-	m, st := t.meeting(), t.a.step
-	shaft, hub := j.at(t.a.inst()), j.at(t.b.inst())
-	if t.in.Press == nil || !m.Level || m.Below.Mm <= st.ToMm-st.FromMm || shaft == nil || hub == nil {
-		return nil
+// setting is by the two faces that a level joint names, or where these lie far apart by the end
+// of the shaft's seat and the face of the hub that lie nearest to one another.
+func (j *assembly) setting(t *joint) setting {
+	m := t.meeting()
+	best := setting{end: string(m.First), outMm: -m.Below.Mm, face: m.Second}
+	st, shaft, hub := t.a.step, j.at(t.a.inst()), j.at(t.b.inst())
+	if t.in.Press == nil || !m.Level || m.Below.Mm <= st.LengthMm() || shaft == nil || hub == nil {
+		return best
 	}
 	is := shaft.at.then(hub.at.inverse())
-	var best *nearEnd
-	for _, end := range []parts.Face{parts.Front, parts.Back} {
-		z := st.FromMm
-		if end == parts.Back {
-			z = st.ToMm
-		}
-		for _, face := range []parts.Face{parts.Front, parts.Back} {
-			at := 0.0
-			if face == parts.Back {
-				at = t.b.r.LengthMm()
+	faces := []parts.Face{parts.Front, parts.Back}
+	for i, z := range []float64{st.FromMm, st.ToMm} {
+		for _, face := range faces {
+			out := geom.Clean(outward(face) * (is.z0 + is.s*z - faceMm(t.b.r, outward(face))))
+			if math.Abs(out) < math.Abs(best.outMm) {
+				best = setting{string(faces[i]) + " end of " + words.Spaced(st.Name), out, face, true}
 			}
-			out := geom.Clean(outward(face) * (is.z0 + is.s*z - at))
-			if math.Abs(out) >= m.Below.Mm || best != nil && math.Abs(out) >= math.Abs(best.outMm) {
-				continue
-			}
-			how := " level with"
-			switch {
-			case out > 0:
-				how = " " + j.w.Said(out) + " out of"
-			case out < 0:
-				how = " " + j.w.Said(-out) + " below"
-			}
-			best = &nearEnd{out, string(end) + " end of " + words.Spaced(st.Name) + " of " + t.a.title() + how + " the " + string(face) + " of " + t.b.title()}
 		}
 	}
 	return best
+}
+
+// words say it of a shaft and a hub.
+func (s setting) words(w words.Writer, shaft, hub string) string {
+	how := " level with"
+	switch {
+	case s.outMm > 0:
+		how = " " + w.Said(s.outMm) + " out of"
+	case s.outMm < 0:
+		how = " " + w.Said(-s.outMm) + " below"
+	}
+	return s.end + " of " + shaft + how + " the " + string(s.face) + " of " + hub
 }
 
 // leadIn is the chamfer that the joint starts on, on one of the two edges that meet

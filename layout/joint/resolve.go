@@ -191,14 +191,7 @@ func (j *making) how(t *joint) string {
 	case !m.Set() && slices.ContainsFunc(j.before, t.joins):
 		text = "as they were put together"
 	case m.Set() && m.Level:
-		how := " level with"
-		if m.Below.Mm > 0 { // which is the inner one
-			how = " " + j.w.Said(m.Below.Mm) + " below"
-		}
-		text = string(m.First) + " of " + t.a.title() + how + " the " + string(m.Second) + " of " + t.b.title()
-		if n := j.nearer(t); n != nil {
-			text = n.text
-		}
+		text = j.setting(t).words(j.w, t.a.title(), t.b.title())
 	case m.Set():
 		text = string(m.First) + " of " + t.a.title() + " on the " + string(m.Second) + " of " + t.b.title()
 	case is.s < 0:

@@ -33,18 +33,18 @@ var stockForms = []string{"round", "tube", "square", "flat", "plate", "sheet", "
 // length, blanks by their thickness, castings. The bars of frames are listed apart.
 func (j *shop) cuts() []plan.CutRow {
 	var out []plan.CutRow
-	form := map[string]string{}
+	bought := map[string]parts.Stock{}
 	for _, r := range j.models {
 		s := r.Part.Stock
 		if _, _, bar := r.Sawn(); bar || s.Form == "" {
 			continue
 		}
 		s.Length = parts.Length{}
-		if !flatStock(s.Form) {
+		if !s.ByArea() {
 			s.Cut = ""
 		}
 		key := plan.CutRow{Stock: r.StockWords(s), Material: r.Out.Material}
-		form[key.Stock] = s.Form
+		bought[key.Stock] = s
 		i := slices.IndexFunc(out, func(c plan.CutRow) bool { return c.Stock == key.Stock && c.Material == key.Material })
 		if i < 0 {
 			i, key.Bars = len(out), []plan.CutBar{{}}
@@ -52,10 +52,10 @@ func (j *shop) cuts() []plan.CutRow {
 		}
 		out[i].Bars[0].Pieces = append(out[i].Bars[0].Pieces, j.blanks(r)...)
 	}
-	rank := func(c plan.CutRow) int { return slices.Index(stockForms, form[c.Stock]) }
+	rank := func(c plan.CutRow) int { return slices.Index(stockForms, bought[c.Stock].Form) }
 	slices.SortStableFunc(out, func(a, b plan.CutRow) int { return cmp.Compare(rank(a), rank(b)) })
 	for i := range out {
-		if f := form[out[i].Stock]; !flatStock(f) && f != "casting" {
+		if s := bought[out[i].Stock]; !s.ByArea() && s.Form != "casting" {
 			j.saw(&out[i])
 		}
 	}
@@ -71,7 +71,7 @@ func (j *shop) blanks(r *part.Model) []plan.CutPiece {
 	}
 	box := r.OutlinePath().Bounds()
 	switch {
-	case !flatStock(r.Part.Stock.Form):
+	case !r.Part.Stock.ByArea():
 		if one.LengthMm == 0 && r.Part.Outline != nil {
 			one.LengthMm = geom.Clean(max(box.W(), box.H()))
 		} else if one.LengthMm == 0 {
@@ -92,9 +92,6 @@ func (j *shop) blanks(r *part.Model) []plan.CutPiece {
 	}
 	return out
 }
-
-// flatStock tells whether stock of a form is bought by its area.
-func flatStock(form string) bool { return form == "plate" || form == "sheet" }
 
 // saw lays the pieces of a row on bars. Pieces that fill little of one are bought sawn.
 func (j *shop) saw(row *plan.CutRow) {

@@ -83,11 +83,15 @@ func (j *assembly) tools(made []*joint) []plan.ToolRow {
 
 // standsOutMm is how far the shaft of a press stands out of the hub at the end
 // where the hub goes on, which is the nearer one; below 0 it lies under the
-// hub's face. Span is the shaft from there to its end, on its own axis.
+// hub's face, and where its end lies deep in the hub there is nothing to reckon with. Span is
+// the shaft from there to its end, on its own axis.
 func (j *assembly) standsOutMm(t *joint) (mm float64, span [2]float64, ok bool) {
 	shaft, hub := j.at(t.a.inst()), j.at(t.b.inst())
 	if shaft == nil || hub == nil {
 		return 0, span, false
+	}
+	if j.setting(t).far {
+		return 0, span, true
 	}
 	to := hub.at.then(shaft.at.inverse()) // the hub's axis to the shaft's
 	u, v := to.z0+to.s*t.b.step.FromMm, to.z0+to.s*t.b.step.ToMm
@@ -100,7 +104,7 @@ func (j *assembly) standsOutMm(t *joint) (mm float64, span [2]float64, ok bool) 
 
 // stopText says where the disc lies that stops the ram, or a hub that is slipped on.
 func (j *assembly) stopText(t *joint) string {
-	if out, _, ok := j.standsOutMm(t); !ok || out >= 0 || j.nearer(t) != nil {
+	if out, _, ok := j.standsOutMm(t); !ok || out >= 0 {
 		return ""
 	}
 	return "The stop disc lies on the end of " + t.a.title() + ": home when it is level with " + t.b.title() + "."
@@ -116,9 +120,9 @@ func (j *assembly) pressTool(t *joint, list *tooling) {
 	}
 	hot := t.in.Press.Method != "press"
 	switch d := t.b.step.Size.NominalMm; {
-	case out < 0 && j.nearer(t) == nil:
+	case out < 0:
 		list.add(t, tool{"Stop disc", " " + t.w.Dia(d-overMm) + " × " + t.w.Size(-out) + " thick, to lie on the end of " + t.a.r.Out.Title, j.disc(d-overMm, -out), nil})
-	case out > 0 && !hot && j.nearer(t) == nil:
+	case out > 0 && !hot:
 		passed := d
 		outside, _ := t.a.r.Sides()
 		for _, s := range outside {

@@ -669,7 +669,7 @@ func (j *making) plateToFace(t *joint) (f feature, spareMm float64, ok bool) {
 		if part.Outline == nil || !j.facedLater(f.inst()) || j.weldedLater(t, f.inst()) {
 			continue
 		}
-		if st := part.Stock; st.Form == "plate" || st.Form == "sheet" {
+		if st := part.Stock; st.ByArea() {
 			spareMm = max(0, st.Size.Mm-part.Thickness.Mm)
 		}
 		return f, geom.Clean(spareMm), true

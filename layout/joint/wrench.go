@@ -135,15 +135,7 @@ func faceMm(r *part.Model, outward float64) float64 {
 
 // metalAlong are the stretches of metal on a line parallel to the axis.
 func metalAlong(s *plan.Section, radiusMm float64) (out [][2]float64) {
-	closed := append(slices.Clone(s.Outer), s.Inner...)
-	if len(s.Inner) > 0 {
-		closed = slices.Clone(s.Outer)
-		for _, p := range slices.Backward(s.Inner) {
-			closed = append(closed, p)
-		}
-	} else {
-		closed = append(closed, plan.XY{XMm: s.LengthMm}, plan.XY{})
-	}
+	closed := s.Metal()
 	var cuts []float64
 	for i, a := range closed {
 		b := closed[(i+1)%len(closed)]

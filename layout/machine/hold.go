@@ -64,7 +64,7 @@ func (v *viewed) hold(into assembly.Vec) *plan.Hold {
 func (v *viewed) balance(out *plan.Hold, after []assembly.Body) {
 	var later []string
 	for k, e := range v.job.Loose {
-		i := slices.IndexFunc(v.joints, func(j *plan.JointPlan) bool { return j.Name == e.After.Value })
+		i := v.stepOf(e.After.Value)
 		switch {
 		case e.MassKg <= plan.LiftKg || i < 0 || slices.ContainsFunc(v.stand, func(id string) bool { return v.roles[id].loose == k }) && v.joints[i].N <= v.j.N:
 		case v.joints[i].N < v.j.N:

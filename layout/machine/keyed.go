@@ -71,7 +71,7 @@ func bevels(r *part.Model) (out []assembly.Simple) {
 		if geom.NewContour(r.OutlinePath()).AreaMm2() < 0 {
 			slices.Reverse(pts)
 		}
-		up := c.Size.Mm * math.Tan(c.Angle.Deg*math.Pi/180)
+		up := c.AcrossMm()
 		for k := range pts {
 			p, q := pts[k], pts[(k+1)%len(pts)]
 			along := assembly.Vec{X: q.X - p.X, Y: q.Y - p.Y}

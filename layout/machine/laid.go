@@ -58,7 +58,7 @@ func (m *Machine) laidEarly() (found []plan.Problem) {
 		}
 	}
 	for _, l := range m.laid() {
-		n := slices.IndexFunc(m.joints, func(j *plan.JointPlan) bool { return j.Name == l.e.After.Value })
+		n := m.stepOf(l.e.After.Value)
 		if comes[l.Instance] = n; n >= 0 && comes[l.on] > n {
 			found = append(found, plan.Problem{Joint: l.e.After.Value, Kind: plan.LaidEarly, Pos: l.at.Ref.Pos, Args: []plan.Arg{
 				plan.Named(m.title(l.id())), plan.Named(l.e.After.Value), plan.Named(m.title(l.on.id())), plan.Named(m.joints[comes[l.on]].Name),
@@ -223,8 +223,9 @@ func (v *viewed) laidPicture() {
 		if cuts == 0 || plane == alongAxis && cuts < len(hidden) {
 			continue
 		}
-		size := rectOf(loops).size()
-		win, all := rectOf(loops).grown(0.6*max(size.XMm, size.YMm)), rectOf(loops)
+		all := rectOf(loops)
+		size := all.size()
+		win := all.grown(0.6 * max(size.XMm, size.YMm))
 		for i := range v.Bodies {
 			if r, cut := extent(plane, &v.Bodies[i]); cut && v.stands[v.Bodies[i].ID] {
 				all = all.join(r)

@@ -10,6 +10,7 @@
 package machine
 
 import (
+	"slices"
 	"strconv"
 
 	"centrepop/layout/assembly"
@@ -121,3 +122,8 @@ func (m *Machine) solid(part string) *assembly.Solid {
 func (m *Machine) model(name string) *part.Model { return m.modelOf[name] }
 
 func (m *Machine) joint(name string) *parts.Joint { return m.jointOf[name] }
+
+// stepOf is the place of a joint among those that are worked out, from 0; -1 for another.
+func (m *Machine) stepOf(name string) int {
+	return slices.IndexFunc(m.joints, func(j *plan.JointPlan) bool { return j.Name == name })
+}

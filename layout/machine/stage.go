@@ -81,7 +81,7 @@ func newStage(m *Machine) *stage {
 		s.body[m.passing[i].ID] = &m.passing[i]
 	}
 	for _, l := range m.laid() {
-		n := slices.IndexFunc(m.joints, func(j *plan.JointPlan) bool { return j.Name == l.e.After.Value })
+		n := m.stepOf(l.e.After.Value)
 		b := s.body[l.id()]
 		if n < 0 || b == nil {
 			continue

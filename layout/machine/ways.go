@@ -16,7 +16,7 @@ import (
 // end for end, of parts beside the other's axis, and of what is pressed, slid, welded or
 // carried by bearings. One with nothing out of place changes nothing. They are known once the machine is reviewed.
 func (m *Machine) Ways(joint string) []plan.Trap {
-	if i := slices.IndexFunc(m.joints, func(j *plan.JointPlan) bool { return j.Name == joint }); i >= 0 && m.ways != nil {
+	if i := m.stepOf(joint); i >= 0 && m.ways != nil {
 		return m.ways[i]
 	}
 	return nil

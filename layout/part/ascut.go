@@ -39,7 +39,7 @@ func LeastHoleMm(cut string, thicknessMm float64) (mm float64, source string, ok
 
 // plateMm is the thickness that is cut: of the plate bought, else of the part.
 func (s *Sizes) plateMm() float64 {
-	if k := s.Part.Stock; (k.Form == "plate" || k.Form == "sheet") && k.Size.Set() {
+	if k := s.Part.Stock; k.ByArea() && k.Size.Set() {
 		return k.Size.Mm
 	}
 	return s.Part.Thickness.Mm

@@ -36,7 +36,7 @@ func operations(n *Numbered, jigs ...Jigged) []plan.Operation {
 	}
 	b.op(warn(plan.Operation{
 		Machine: "Bench", Title: "Deburr and inspect",
-		Do: slices.Concat([]string{"Break every edge that has no " + b.brokenBy() + ", " + strings.TrimRight(b.W.Near(0.3), " inm") + " to " + b.W.Near(brokenMm) + "."}, b.narrowLands(), b.last,
+		Do: slices.Concat([]string{"Break every edge that has no " + b.brokenBy() + ", " + strings.TrimRight(b.W.Near(0.3), " inm") + " to " + b.W.Near(BrokenMm) + "."}, b.narrowLands(), b.last,
 			[]string{"Fill in the record."}),
 		Tool: "file, scraper, countersink by hand",
 	}, deburring))

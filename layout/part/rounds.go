@@ -123,12 +123,14 @@ func (b *bench) brokenBy() string {
 	return "chamfer"
 }
 
-// What is broken off an edge at the most, and off that of a land which has no room for two of
-// these. Common practice, no source.
+// BrokenMm is what is broken off an edge without a chamfer at the most. Common practice, no source.
+const BrokenMm = 0.5
+
+// What is broken off the edges of a land which has no room for two of BrokenMm. Common practice,
+// no source.
 const (
-	brokenMm    = 0.5
 	hardlyMm    = 0.1
-	leastLandMm = 2 * brokenMm
+	leastLandMm = 2 * BrokenMm
 )
 
 // narrowLands names the grooves beside which a land is too narrow for edges broken as the

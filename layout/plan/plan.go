@@ -5,6 +5,8 @@
 package plan
 
 import (
+	"slices"
+
 	"centrepop/parts"
 	"centrepop/parts/geom"
 )
@@ -512,6 +514,22 @@ func (s *Section) RadiiAt(zMm float64) (innerMm, outerMm float64, ok bool) {
 	outerMm, ok = radiusAt(s.Outer, zMm)
 	innerMm, _ = radiusAt(s.Inner, zMm)
 	return innerMm, outerMm, ok
+}
+
+// Metal are the corners of the metal on one side of the axis, z from the front face and r, closed
+// by the last to the first.
+func (s *Section) Metal() []XY {
+	points := slices.Clone(s.Outer)
+	switch n := len(s.Inner); {
+	case n == 0:
+		return append(points, XY{XMm: s.LengthMm}, XY{})
+	case s.Inner[n-1].YMm == 0:
+		points = append(points, XY{XMm: s.LengthMm})
+	}
+	for _, p := range slices.Backward(s.Inner) {
+		points = append(points, p)
+	}
+	return points
 }
 
 // radiusAt is the radius of a contour at z.

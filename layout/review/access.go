@@ -36,8 +36,11 @@ func weldAccess(r *reviewer) {
 // there is no corner that holds the leg.
 func weldCorner(r *reviewer) {
 	for _, j := range r.pl.Joints {
+		if j.Weld == nil || j.Weld.Type != "fillet" {
+			continue
+		}
 		ends, _ := r.weldEnds(j)
-		if len(ends) == 0 || j.Weld.Type != "fillet" {
+		if len(ends) == 0 {
 			continue
 		}
 		room, some := math.Inf(1), 0.0
@@ -131,20 +134,9 @@ func (r *reviewer) stack(j *plan.JointPlan) []*standingPart {
 		if pl == nil || pl.Section == nil || len(pl.Section.Outer) == 0 {
 			continue
 		}
-		s := pl.Section
-		p := &standingPart{Placed: q, section: s}
-		for _, c := range s.Outer {
+		p := &standingPart{Placed: q, section: pl.Section}
+		for _, c := range pl.Section.Metal() {
 			p.metal = append(p.metal, plan.XY{XMm: p.Z(c.XMm), YMm: c.YMm})
-		}
-		n := len(s.Inner)
-		if n == 0 || s.Inner[n-1].YMm == 0 {
-			p.metal = append(p.metal, plan.XY{XMm: p.Z(s.LengthMm)})
-		}
-		for i := n - 1; i >= 0; i-- {
-			p.metal = append(p.metal, plan.XY{XMm: p.Z(s.Inner[i].XMm), YMm: s.Inner[i].YMm})
-		}
-		if n == 0 {
-			p.metal = append(p.metal, plan.XY{XMm: p.Z(0)})
 		}
 		out = append(out, p)
 	}

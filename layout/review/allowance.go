@@ -25,7 +25,7 @@ func allowance(v *view) {
 		return
 	}
 	switch {
-	case s.Form == "plate" || s.Form == "sheet":
+	case s.ByArea():
 		v.plateAllowance()
 	case s.Form == "flat" && v.p.Outline != nil:
 		v.flatAllowance()

@@ -5,14 +5,13 @@ import (
 	"slices"
 	"strings"
 
+	"centrepop/layout/part"
 	"centrepop/parts"
 )
 
-// What is broken off an edge that has no chamfer, at the most, how wide a shoulder is at the
-// least where something is pushed against it, and the corner of a rolling bearing. Common
-// practice, no source.
+// How wide a shoulder is at the least where something is pushed against it, and the corner of a
+// rolling bearing. Common practice, no source.
 const (
-	brokenMm      = 0.5
 	leastFaceMm   = 0.5
 	bearingEdgeMm = 1.0
 )
@@ -25,7 +24,7 @@ func contact(v *view) {
 		if c.step == nil || c.step.Seat.Value == "" || v.seal(*c) != nil {
 			continue
 		}
-		mate := brokenMm
+		mate := part.BrokenMm
 		if c.undercut != nil {
 			mate = math.Max(mate, c.undercut.MateMm)
 		}
@@ -55,12 +54,8 @@ func contact(v *view) {
 // edgeMm is how much of the radius of a step its chamfer at an end takes, or what is broken
 // off there.
 func (v *view) edgeMm(c *cylinder, end parts.Face) float64 {
-	i := slices.IndexFunc(v.p.Chamfers, func(h parts.Chamfer) bool { return h.Edge.Value == c.name+"-"+string(end) })
-	switch {
-	case i < 0:
-		return brokenMm
-	case v.p.Chamfers[i].Radius.Set():
-		return v.p.Chamfers[i].Radius.Mm
+	if i := slices.IndexFunc(v.p.Chamfers, func(h parts.Chamfer) bool { return h.Edge.Value == c.name+"-"+string(end) }); i >= 0 {
+		return v.p.Chamfers[i].AcrossMm()
 	}
-	return v.p.Chamfers[i].Size.Mm * math.Tan(v.p.Chamfers[i].Angle.Deg*math.Pi/180)
+	return part.BrokenMm
 }

@@ -403,7 +403,7 @@ func (v *view) sealLeadIn(c cylinder, land grooves.SealLand) {
 		if v.underRing(c, h.Edge.Value) {
 			continue
 		}
-		at := 2*c.radiusMm - 2*h.Size.Mm*math.Tan(h.Angle.Deg*math.Pi/180)
+		at := 2*c.radiusMm - 2*h.AcrossMm()
 		if (h.Edge.Value == c.name+"-front" || h.Edge.Value == c.name+"-back") && at <= land.LeadInMm+0.01 && h.Angle.Deg >= land.LeadInMinDeg-slackMm && h.Angle.Deg <= land.LeadInMaxDeg+slackMm {
 			return
 		}
@@ -449,7 +449,7 @@ func centreHoles(v *view) {
 		flat := 2 * end.radiusMm
 		for _, h := range v.p.Chamfers {
 			if h.Edge.Value == edge && !h.Sphere {
-				flat -= 2 * h.Size.Mm * math.Tan(h.Angle.Deg*math.Pi/180)
+				flat -= 2 * h.AcrossMm()
 			}
 		}
 		if most := flat - 0.2*2*end.radiusMm; c.MouthMm > most+slackMm {

@@ -183,6 +183,7 @@ type reviewer struct {
 	code    string // of the rule at work
 	found   []Finding
 	views   map[string]*view
+	said    string // all words, once asked for
 }
 
 // add records a finding of the rule at work.

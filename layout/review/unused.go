@@ -89,8 +89,11 @@ func (r *reviewer) takes(o *parts.Part, size parts.HoleSize) bool {
 	})
 }
 
-// saidAll are all words of the job and its parts, in lower case.
+// saidAll are all words of the job and its parts, in lower case, put together once.
 func (r *reviewer) saidAll() string {
+	if r.said != "" {
+		return r.said
+	}
 	var all []string
 	for _, p := range r.job.Parts {
 		for _, t := range r.viewTexts(p) {
@@ -104,7 +107,8 @@ func (r *reviewer) saidAll() string {
 	if m := r.job.Motor; m != nil {
 		all = append(all, m.Earth.Value)
 	}
-	return " " + strings.ToLower(wordsOf(strings.Join(all, " "))) + " "
+	r.said = " " + strings.ToLower(wordsOf(strings.Join(all, " "))) + " "
+	return r.said
 }
 
 func (v *view) idle(name string, pos parts.Pos) {

@@ -26,7 +26,7 @@ func chamfer(v *view) {
 		if step == nil {
 			step = named(v.outside, name)
 		}
-		acrossMm := c.Size.Mm * math.Tan(c.Angle.Deg*math.Pi/180)
+		acrossMm := c.AcrossMm()
 		if step == nil {
 			v.chamferMeets(c, name, v.lengthMm)
 			continue

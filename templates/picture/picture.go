@@ -264,7 +264,7 @@ func balloon(d *draw.Drawing, x, y float64, q Spot) {
 // cutPath is the closed path of the metal on one side of the axis.
 func cutPath(s *plan.Section, at func(plan.XY, float64) (float64, float64), side float64) *canvas.Path {
 	p := &canvas.Path{}
-	for i, q := range CutPoints(s) {
+	for i, q := range s.Metal() {
 		x, y := at(q, side)
 		if i == 0 {
 			p.MoveTo(x, y)
@@ -274,23 +274,6 @@ func cutPath(s *plan.Section, at func(plan.XY, float64) (float64, float64), side
 	}
 	p.Close()
 	return p
-}
-
-// CutPoints are the corners of the metal on one side of the axis, z and r.
-func CutPoints(s *plan.Section) []plan.XY {
-	points := slices.Clone(s.Outer)
-	switch n := len(s.Inner); {
-	case n == 0:
-		points = append(points, plan.XY{XMm: s.LengthMm}, plan.XY{})
-	default:
-		if s.Inner[n-1].YMm == 0 {
-			points = append(points, plan.XY{XMm: s.LengthMm})
-		}
-		for i := n - 1; i >= 0; i-- {
-			points = append(points, s.Inner[i])
-		}
-	}
-	return points
 }
 
 // outsidePath is the lower half seen from outside, from the axis round.

@@ -93,13 +93,17 @@ func (h *halves) half(run []*plan.JointPlan) *aside {
 		return one
 	}
 	h.made[run[0].N] = nil
-	texts := map[closeness]*asideText{}
+	texts, pictures := map[closeness]*asideText{}, map[asideWay][]draw.Piece{}
 	try := func(way asideWay) bool {
 		f := h.flow("", math.MaxInt)
 		if texts[way.closeness] == nil {
 			texts[way.closeness] = way.asideText(h.pl, run, f.Width())
 		}
-		one := &aside{texts[way.closeness], way.asidePictures(h.pl, run, f.Width())}
+		shown := way
+		if shown.closeness = 0; pictures[shown] == nil { // of any closeness
+			pictures[shown] = shown.asidePictures(h.pl, run, f.Width())
+		}
+		one := &aside{texts[way.closeness], pictures[shown]}
 		one.set(f)
 		if len(f.Sheets) > 1 || f.Column() > 0 {
 			return false
@@ -202,9 +206,7 @@ func (c asideWay) sections(j *plan.JointPlan, beside []draw.Panel, width float64
 }
 
 // scale is how large a way shows the first section of a joint.
-func (c asideWay) scale(pl *plan.Plan, run []*plan.JointPlan, width float64) float64 {
-	j := run[len(run)-1]
-	_, beside := c.besidePictures(pl, run, width)
+func (c asideWay) scale(j *plan.JointPlan, beside []draw.Panel, width float64) float64 {
 	room, high := c.sections(j, beside, width)
 	_, _, _, scale := roomOf(&j.Pictures[0], shares(j.Pictures, room)[0], high)
 	return scale
@@ -213,17 +215,23 @@ func (c asideWay) scale(pl *plan.Plan, run []*plan.JointPlan, width float64) flo
 // larger are the ways to set a step as closely as one, or as can be read, with its pictures
 // clearly larger: the largest first.
 func (c asideWay) larger(pl *plan.Plan, run []*plan.JointPlan, width float64) (ways []asideWay) {
-	if len(run[len(run)-1].Pictures) == 0 {
+	j := run[len(run)-1]
+	if len(j.Pictures) == 0 {
 		return nil
 	}
 	const clearly = 1.1
-	scales := map[asideWay]float64{}
-	least := clearly * c.scale(pl, run, width)
+	beside, scales := map[bool][]draw.Panel{}, map[asideWay]float64{}
+	for _, over := range []bool{true, false} {
+		_, beside[over] = asideWay{over: over}.besidePictures(pl, run, width)
+	}
+	least := clearly * c.scale(j, beside[c.over], width)
 	for _, grow := range []float64{2.2, 1.8, 1.5, 1.25, 1} {
 		for _, set := range [][2]bool{{true, false}, {false, false}, {true, true}, {false, true}} {
+			way := asideWay{0, c.pictures * grow, set[0], set[1]}
+			scale := way.scale(j, beside[way.over], width)
 			for _, near := range []closeness{c.closeness, min(c.closeness, readable)} {
-				way := asideWay{near, c.pictures * grow, set[0], set[1]}
-				if scales[way] = way.scale(pl, run, width); scales[way] >= least && !slices.Contains(ways, way) {
+				way.closeness = near
+				if scales[way] = scale; scale >= least && !slices.Contains(ways, way) {
 					ways = append(ways, way)
 				}
 			}

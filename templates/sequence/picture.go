@@ -86,7 +86,7 @@ func sectionOf(p *draw.Panel, pic *plan.Picture, v *picture.Paper) {
 	var spots []picture.Spot
 	legend := map[int]bool{}
 	point := func(s *plan.Shape) {
-		if s.Item > 0 && (s.New || !pic.Laid) && !legend[s.Item] {
+		if numbered(pic, s) && !legend[s.Item] {
 			legend[s.Item] = true
 			x, y := v.At(picture.Metal(s.Loops))
 			spots = append(spots, picture.Spot{N: s.Item, X: x, Y: y})
@@ -155,6 +155,11 @@ func captionOf(pic *plan.Picture, width float64) []string {
 
 // ofPart tells whether a cut surface is that of a part of the job.
 func ofPart(s *plan.Shape) bool { return s.Item > 0 }
+
+// numbered tells whether a shape has its balloon: in a picture of what is laid, only that has.
+func numbered(pic *plan.Picture, s *plan.Shape) bool {
+	return s.Item > 0 && (s.New || !pic.Laid)
+}
 
 // lineOf is the line about a cut surface.
 func lineOf(s *plan.Shape) float64 {
@@ -264,7 +269,7 @@ func itemNames(j *plan.JointPlan) string {
 	for _, isNew := range []bool{true, false} {
 		for _, pic := range j.Pictures {
 			for _, s := range pic.Shapes {
-				if s.Item > 0 && (s.New || !pic.Laid) && s.New == isNew && !seen[s.Item] {
+				if numbered(&pic, &s) && s.New == isNew && !seen[s.Item] {
 					seen[s.Item] = true
 					out = append(out, strconv.Itoa(s.Item)+": "+s.Title)
 				}

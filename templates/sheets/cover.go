@@ -222,7 +222,7 @@ func (d density) scaleCheck(units parts.Units, width float64) (p draw.Piece, res
 	if units == parts.Inches {
 		for i := range how {
 			how[i] = strings.Replace(how[i], "within 0.25 mm.", "within 0.25 mm, and 4 in to within 0.01 in.", 1)
-			how[i] = strings.Replace(how[i], "The 100 mm rules", "The "+draw.RuleCheck(units == parts.Inches)+" rules", 1)
+			how[i] = strings.Replace(how[i], "The 100 mm rules", "The "+draw.RuleCheck(true)+" rules", 1)
 		}
 	}
 	text := draw.Stack(d.steps(how, beside)...)
