@@ -18,9 +18,10 @@ func Tube(outsideMm, insideMm, lowMm, highMm float64) Simple {
 	return Turned([]ZR{{lowMm, outsideMm}, {highMm, outsideMm}}, []ZR{{lowMm, insideMm}, {highMm, insideMm}})
 }
 
-// Prism is an outline between two heights.
-func Prism(o Outline, lowMm, highMm float64) Simple {
-	return simple(&prism{newRegion(o), lowMm, highMm})
+// Prism is an outline between two heights. Seams are places on the outline at which an edge
+// shows along it though it goes straight on there, as where a plane cut meets a face of what it cuts.
+func Prism(o Outline, lowMm, highMm float64, seams ...Pt) Simple {
+	return simple(&prism{newRegion(o), lowMm, highMm, seams})
 }
 
 // Cuboid is a box between two opposite corners.

@@ -6,6 +6,7 @@ import "math"
 type prism struct {
 	g         *region
 	low, high float64
+	seams     []Pt
 }
 
 func (s *prism) box() Box {
@@ -117,6 +118,9 @@ func gridColumns(g *region, n int) []column {
 func (s *prism) edges(view Vec) [][]Vec {
 	var out [][]Vec
 	lift := func(p Pt, z float64) Vec { return Vec{p.X, p.Y, z} }
+	for _, p := range s.seams {
+		out = append(out, []Vec{lift(p, s.low), lift(p, s.high)})
+	}
 	for i := range s.g.starts {
 		flat := s.g.flat(i, 0.01)
 		for _, z := range []float64{s.low, s.high} {

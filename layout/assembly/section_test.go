@@ -111,6 +111,19 @@ func TestView(t *testing.T) {
 	}
 }
 
+// A seam in the side of a bar shows as an edge as long as the bar, a corner that the outline
+// has there none.
+func TestSeamShows(t *testing.T) {
+	t.Parallel()
+	side := Frame(Vec{Y: -500}, AxisY.Times(-1), AxisZ)
+	outline := Outline{PolygonLoop(Pt{0, 0}, Pt{60, 0}, Pt{100, 0}, Pt{100, 50}, Pt{0, 50})}
+	long := func(seams ...Pt) float64 {
+		return total(Look([]Body{still("bar", Of(Prism(outline, 0, 20, seams...)))}, side, 4), "bar")
+	}
+	near(t, "seam", long(Pt{60, 0})-long(), 20, 1e-6)
+	near(t, "seam that is hidden", long(Pt{60, 50})-long(), 0, 1e-6)
+}
+
 // The half of a stepped ring behind the plane of its axis shows its steps
 // inside, not its outside.
 func TestHalfView(t *testing.T) {

@@ -58,37 +58,23 @@ func barEnd(r *part.Model, end parts.Side) []assembly.Simple {
 		long, short = -top, top+overMm
 	}
 	tip, foot := at(long), at(short)
-	cut := []assembly.Pt{tip}
-	seen, places := seenMm(r), roundsMm(long, -long)
-	places = append(places, seen...)
-	slices.SortFunc(places, func(a, b float64) int { return cmp.Compare(b, a) * int(math.Copysign(1, long)) })
-	for _, y := range slices.Compact(places) {
-		if slices.Contains(seen, y) {
-			p, step := at(y), math.Copysign(notchMm, long)
-			cut = append(cut, at(y+step), assembly.Pt{X: p.X - sign*notchMm, Y: p.Y}, at(y-step))
-			continue
-		}
-		cut = append(cut, at(y))
-	}
-	cut = append(cut, foot, assembly.Pt{X: tip.X + sign*overMm, Y: foot.Y}, assembly.Pt{X: tip.X + sign*overMm, Y: tip.Y})
-	return []assembly.Simple{assembly.Prism(assembly.Outline{assembly.PolygonLoop(cut...)}, -in.Depth.Mm-past, past)}
-}
-
-// notchMm is a notch in the cut of a mitre, which shows as the edge that the cut has with a
-// face of the bar along it: a plane cut has none of its own there.
-const notchMm = 1e-3
-
-// seenMm are the places across a bar of the faces along it that lie between its top and its bottom.
-func seenMm(r *part.Model) (out []float64) {
 	section, _, _ := r.Bar()
+	places := roundsMm(long, -long) // at which the line bends that the cut leaves, or that shows an edge
+	var seams []assembly.Pt
 	for _, loop := range section.Loops() {
 		for _, v := range loop {
-			if math.Abs(v.UpMm) < r.Part.Bar.Width.Mm/2-2*notchMm {
-				out = append(out, v.UpMm)
+			if math.Abs(v.UpMm) < top {
+				places, seams = append(places, v.UpMm), append(seams, at(v.UpMm))
 			}
 		}
 	}
-	return out
+	slices.SortFunc(places, func(a, b float64) int { return cmp.Compare(b, a) * int(math.Copysign(1, long)) })
+	cut := []assembly.Pt{tip}
+	for _, y := range slices.Compact(places) {
+		cut = append(cut, at(y))
+	}
+	cut = append(cut, foot, assembly.Pt{X: tip.X + sign*overMm, Y: foot.Y}, assembly.Pt{X: tip.X + sign*overMm, Y: tip.Y})
+	return []assembly.Simple{assembly.Prism(assembly.Outline{assembly.PolygonLoop(cut...)}, -in.Depth.Mm-past, past, seams...)}
 }
 
 // roundsMm are places between two edges of a bar, close to both, at which the line that a cut
