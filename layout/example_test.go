@@ -4,12 +4,12 @@ import (
 	"fmt"
 
 	"centrepop/layout"
-	"centrepop/parts"
+	"centrepop/parts/read"
 )
 
 // From the job file to the numbers of one hole.
 func Example() {
-	job, err := parts.Load("../testdata/pugmill/job.yaml")
+	job, err := read.Load("../testdata/pugmill/job.yaml")
 	if err != nil {
 		fmt.Println(err)
 		return

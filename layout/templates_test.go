@@ -4,14 +4,14 @@ import (
 	"path/filepath"
 	"testing"
 
-	"centrepop/parts"
+	"centrepop/parts/read"
 )
 
 // TestTemplatePolicy: one radial place and a large straight cone go without a
 // template; several places, small and oblique cones keep theirs.
 func TestTemplatePolicy(t *testing.T) {
 	t.Parallel()
-	job, err := parts.Load(filepath.Join("..", "testdata", "pugmill", "job.yaml"))
+	job, err := read.Load(filepath.Join("..", "testdata", "pugmill", "job.yaml"))
 	if err != nil {
 		t.Fatal(err)
 	}

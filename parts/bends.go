@@ -1,72 +1,10 @@
 package parts
 
 import (
-	"fmt"
 	"slices"
 
 	"centrepop/parts/geom"
 )
-
-// bends reads the flanges of a folded part, whose base is its outline.
-func (f *fields) bends() *Bends {
-	if f == nil {
-		return nil
-	}
-	b := &Bends{Pos: f.n.pos, Radius: f.length("radius"), K: f.number("k"), Gap: f.length("gap"), Die: f.length("die"), Punch: f.length("punch")}
-	if f.word("corners") == "mitred" {
-		b.Mitred = f.n.get("corners").pos
-	}
-	for _, one := range f.each("flanges") {
-		b.Flanges = append(b.Flanges, one.flap(b))
-	}
-	return b
-}
-
-// flap reads a flange.
-func (f *fields) flap(b *Bends) Flap {
-	a := Flap{
-		Pos: f.n.pos, Side: Side(f.word("side")), Height: f.length("height"), Angle: f.angle("angle"), Radius: f.length("radius"),
-		Left: f.length("left"), Right: f.length("right"), Toward: Back,
-	}
-	if !f.given("radius") {
-		a.Radius = b.Radius
-	}
-	if f.word("toward") == string(Front) {
-		a.Toward = Front
-	}
-	if a.Side != "" && b.On(a.Side) != nil {
-		f.faultf(f.n.get("side").pos, "one flange on each side", "the side %s has a flange already, in line %d", a.Side, b.On(a.Side).Pos.Line)
-	}
-	f.onEdge(b, &a)
-	return a
-}
-
-// onEdge gives a flange on the free edge of another the ends of that one, and refuses it
-// where there is none.
-func (f *fields) onEdge(b *Bends, a *Flap) {
-	base, nth := a.Side.Base()
-	if nth == 0 {
-		return
-	}
-	under := base
-	if nth > 1 {
-		under = Side(fmt.Sprintf("%s-%d", base, nth))
-	}
-	on := b.On(under)
-	if on == nil {
-		f.faultf(f.n.get("side").pos, "the flange "+string(under)+" in a line before it", "the flange %s has nothing to be on", a.Side)
-		return
-	}
-	if !f.given("left") {
-		a.Left = on.Left
-	}
-	if !f.given("right") {
-		a.Right = on.Right
-	}
-	if a.Left.Mm < on.Left.Mm-geom.CloseMm || a.Right.Mm < on.Right.Mm-geom.CloseMm {
-		f.faultf(a.Pos, "left and right no less than those of "+string(under), "the flange %s is longer than the one it is on", a.Side)
-	}
-}
 
 // On is the flange on a side, nil if there is none.
 func (b *Bends) On(s Side) *Flap {
@@ -84,44 +22,4 @@ func (a *Flap) BoxMm(o *Outline) geom.Box {
 		half = o.Height.Mm / 2
 	}
 	return geom.Box{Min: geom.Point{XMm: a.Left.Mm - half}, Max: geom.Point{XMm: half - a.Right.Mm, YMm: a.Height.Mm}}
-}
-
-// base checks the outline that flanges stand on.
-func (f *fields) base(p *Part) {
-	o := p.Outline
-	if p.Kind != Folded || o == nil || o.Shape == "" {
-		return
-	}
-	switch {
-	case o.Shape != SquareOutline && o.Shape != RectangleOutline:
-		f.faultf(o.Pos, "square: 120, or rectangle: [200, 120]", "the base of a folded part is a rectangle, not a %s", o.Shape)
-	case o.Corner.Set():
-		f.faultf(o.Corner.Pos, "delete corner", "the base of a folded part has no corner radius")
-	case o.LeaveOnPart.Set():
-		f.faultf(o.LeaveOnPart.Pos, "delete leave", "nothing is turned on a folded part")
-	}
-	if !f.given("bends") && !f.n.hasAny([]string{"bends"}) {
-		f.faultf(f.n.get("kind").pos, bendsGroup.Example, "a %s part needs its bends", p.Kind)
-	}
-}
-
-// onFlap checks that the centres of a pattern lie on the flange of a side.
-func (r *reader) onFlap(p *Part, on Side, pattern Pattern, face Face, what string) {
-	switch {
-	case p.Bends == nil:
-		r.faultf(pattern.Pos, "delete on", "the part has no flanges for the %s to be on", what)
-		return
-	case p.Bends.On(on) == nil:
-		r.faultf(pattern.Pos, "a side with a flange", "the %s is on the flange of the side %s, which has none", what, on)
-		return
-	case face == Back:
-		r.faultf(pattern.Pos, "delete face", "a %s on a flange is placed as seen from the front", what)
-		return
-	}
-	box := p.Bends.On(on).BoxMm(p.Outline)
-	for i, at := range pattern.Shape.Places(box) {
-		if at.XMm <= box.Min.XMm+geom.CloseMm || at.XMm >= box.Max.XMm-geom.CloseMm || at.YMm <= geom.CloseMm || at.YMm >= box.Max.YMm-geom.CloseMm {
-			r.faultf(pattern.PosOf(i), "a place on the flange, y up from the corner", "the %s at x %s, y %s is not on the flange of the side %s", what, r.units.number(at.XMm), r.units.said(at.YMm), on)
-		}
-	}
 }

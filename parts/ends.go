@@ -33,37 +33,3 @@ func (p *EndPlace) AxialMm(lengthMm float64) float64 {
 	}
 	return p.Axial.Mm
 }
-
-// ends reads the saddles of a tube, front before back.
-func (f *fields) ends() []TubeEnd {
-	if f == nil {
-		return nil
-	}
-	var out []TubeEnd
-	for _, face := range []Face{Front, Back} {
-		if e := f.sub(string(face)); e != nil {
-			out = append(out, e.end(face))
-		}
-	}
-	return out
-}
-
-func (f *fields) end(face Face) TubeEnd {
-	end := TubeEnd{
-		Pos: f.n.pos, Face: face, Angle: f.angle("angle"), Offset: f.length("offset"),
-		SetIn: f.word("joint") == "set-in", Gap: f.length("gap"), Clock: f.angle("clock"),
-	}
-	switch onto := f.val("onto"); {
-	case onto == nil:
-	case onto.kind != mapNode:
-		end.Onto = f.ref(onto)
-	default:
-		if o := f.sub("onto"); o != nil {
-			end.Diameter, end.Wall = o.length("diameter"), o.length("wall")
-		}
-	}
-	if p := f.sub("place"); p != nil {
-		end.Place = &EndPlace{Pos: p.n.pos, Clock: p.angle("clock"), Axial: p.length("axial"), From: p.face("from"), Leans: p.face("leans")}
-	}
-	return end
-}

@@ -1,27 +1,18 @@
 package parts_test
 
 import (
-	"errors"
 	"fmt"
 
 	"centrepop/parts"
 )
 
-func ExampleLoad() {
-	job, err := parts.Load("../testdata/gatejack/job.yaml")
-	if err != nil {
-		fmt.Println(err)
-		return
+// A part made without a file answers as one that was read.
+func Example() {
+	mm, _ := parts.ParseLength("1-3/8 in", parts.Millimetres)
+	step := func(name string, dia, long float64) parts.Step {
+		return parts.Step{Name: parts.Text{Value: name}, Size: parts.Size{Nominal: parts.Length{Mm: dia}}, Length: parts.Length{Mm: long}}
 	}
-	first := job.Parts[0]
-	fmt.Println(job.Units, len(job.Parts), "parts, first", first.Name.Value, "of", first.Kind)
-	// Output: in 15 parts, first thrust-housing of bearing-housing
-}
-
-// A fault says where it is.
-func ExampleLoad_fault() {
-	_, err := parts.Load("../cmd/centrepop/testdata/hostile/good/plate.yaml")
-	var faults parts.Errors
-	fmt.Println(errors.As(err, &faults), faults[0].Line, faults[0].Column, faults[0].What)
-	// Output: true 1 1 this is a part file, and a job is asked for
+	p := parts.Part{Profile: &parts.Profile{Outside: []parts.Step{step("body", mm, 40), step("nose", 20, 25)}}}
+	fmt.Println(p.Profile.LengthMm(), p.FeatureNames())
+	// Output: 65 [body nose top]
 }

@@ -120,37 +120,12 @@ func (p *Part) FeatureNames() []string {
 	return names
 }
 
-// namesOf lists the features of some kind.
-func (p *Part) namesOf(kinds ...FeatureKind) (names []string) {
+// NamesOf lists the features of some kind.
+func (p *Part) NamesOf(kinds ...FeatureKind) (names []string) {
 	for _, f := range p.Features() {
 		if slices.Contains(kinds, f.Kind) {
 			names = append(names, f.Name)
 		}
 	}
 	return names
-}
-
-// uniqueNames checks that no two features of a part have the same name.
-func (r *reader) uniqueNames(p *Part) {
-	first := map[string]Feature{}
-	if p.Outline != nil { // a name that stands for the shape, given or not
-		first["bore"] = Feature{Name: "bore", Kind: BoreFeature}
-	}
-	for _, f := range p.Features() {
-		was, twice := first[f.Name]
-		switch {
-		case f.Name == "" || f.Kind == BoreFeature:
-			continue
-		case !twice:
-			first[f.Name] = f
-		case f.N > 0: // the other is named so
-			r.faultf(was.Pos, "another name", "the name %s stands for number %d of the radial feature in line %d", f.Name, f.N, f.Pos.Line)
-		case slices.Contains([]FeatureKind{OutlineFeature, BoreFeature, TopFeature, EndFeature}, was.Kind):
-			r.faultf(f.Pos, "another name", "the name %s stands for the %s of the part", f.Name, f.Name)
-		case f.Kind == TopFeature:
-			r.faultf(was.Pos, "another name", "the name %s stands for the %s of the part", f.Name, f.Name)
-		default:
-			r.faultf(f.Pos, "a name of its own for each feature", "the name %s is already used in line %d", f.Name, was.Pos.Line)
-		}
-	}
 }

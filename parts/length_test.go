@@ -30,7 +30,7 @@ func TestParseLength(t *testing.T) {
 		{"10000", Millimetres, 10000},
 		{"0", Millimetres, 0},
 	} {
-		mm, wrong := parseLength(c.text, c.units)
+		mm, wrong := MmOf(c.text, c.units)
 		if wrong != "" || math.Abs(mm-c.mm) > 1e-12 {
 			t.Errorf("parseLength(%q, %s) = %.15g, %q; want %.15g", c.text, c.units, mm, wrong, c.mm)
 		}
@@ -62,7 +62,7 @@ func TestParseLengthRefuses(t *testing.T) {
 		"1/1234567":              "not a number",
 		"0.00000000000000000001": "too many digits",
 	} {
-		if mm, wrong := parseLength(text, Millimetres); !strings.Contains(wrong, part) || mm != 0 {
+		if mm, wrong := MmOf(text, Millimetres); !strings.Contains(wrong, part) || mm != 0 {
 			t.Errorf("parseLength(%q) = %g, %q; want it to say %q", text, mm, wrong, part)
 		}
 	}
@@ -70,12 +70,12 @@ func TestParseLengthRefuses(t *testing.T) {
 
 func TestParseAngle(t *testing.T) {
 	for text, deg := range map[string]float64{"30": 30, "30 deg": 30, "30°": 30, "-7.5 °": -7.5, "360": 360, "-360": -360} {
-		if got, wrong := parseAngle(text); wrong != "" || got != deg {
+		if got, wrong := DegOf(text); wrong != "" || got != deg {
 			t.Errorf("parseAngle(%q) = %g, %q; want %g", text, got, wrong, deg)
 		}
 	}
 	for _, text := range []string{"360.1", "1 rad", "1/2", "", "nan", "30°30"} {
-		if got, wrong := parseAngle(text); wrong == "" {
+		if got, wrong := DegOf(text); wrong == "" {
 			t.Errorf("parseAngle(%q) = %g, want a refusal", text, got)
 		}
 	}
@@ -84,26 +84,13 @@ func TestParseAngle(t *testing.T) {
 func TestParseForce(t *testing.T) {
 	// 1 tonne-force = 1000 kg × 9.80665 m/s², standard gravity, 3rd CGPM 1901.
 	for text, newton := range map[string]float64{"200 kN": 200_000, "20 t": 196_133, "20000 N": 20_000, "2.5kN": 2500} {
-		if got, wrong := parseForce(text); wrong != "" || math.Abs(got-newton) > 1e-9 {
+		if got, wrong := NewtonOf(text); wrong != "" || math.Abs(got-newton) > 1e-9 {
 			t.Errorf("parseForce(%q) = %g, %q; want %g", text, got, wrong, newton)
 		}
 	}
 	for _, text := range []string{"200", "200 kg", "0 N", "-5 kN", "200000 kN", "kN"} {
-		if got, wrong := parseForce(text); wrong == "" {
+		if got, wrong := NewtonOf(text); wrong == "" {
 			t.Errorf("parseForce(%q) = %g, want a refusal", text, got)
-		}
-	}
-}
-
-func TestThreadMm(t *testing.T) {
-	// Basic major diameters: ISO 261:1998 table 2 and ASME B1.1 table 1 say
-	// them by the designation itself; pipe threads (ISO 228-1) do not.
-	for designation, mm := range map[string]float64{
-		"M10": 10, "M40x1.5": 40, "M40×1.5": 40, "Tr20x4": 20, "1/2-13 UNC": 12.7, "1-1/4-12 UNF": 31.75,
-		"G1": 0, "R1/2": 0, "#10-24 UNC": 0, "": 0, "M": 0,
-	} {
-		if got := threadMm(designation); math.Abs(got-mm) > 1e-12 {
-			t.Errorf("threadMm(%q) = %g, want %g", designation, got, mm)
 		}
 	}
 }

@@ -1,3 +1,8 @@
+// Package parts is the model of a job: its parts, how they meet, what the shop
+// has, and what each of them answers. It knows nothing of files: package read
+// makes it from YAML, complete and checked. Lengths are in millimetres, angles
+// in degrees, forces in newton; what was written has its place, a Pos, and an
+// Error says at such a place what is wrong.
 package parts
 
 import (
@@ -80,7 +85,7 @@ type Job struct {
 	FirstRun  *FirstRun           // nil if the job says nothing of it
 	Upkeep    *Upkeep             // the same
 	Motor     *Motor              // the same
-	sources   map[string][]string // lines of every file read, for excerpts
+	Lines     map[string][]string // lines of every file read, for excerpts
 }
 
 // Shop is what the workshop has. Zero values mean "not said".
@@ -332,8 +337,8 @@ type Profile struct {
 // LengthMm is the overall length, the sum of the outside steps.
 func (p *Profile) LengthMm() float64 { return lengthMm(p.Outside) }
 
-// insideMm is how deep the inside steps go from the front face.
-func (p *Profile) insideMm() float64 { return lengthMm(p.Inside) }
+// InsideMm is how deep the inside steps go from the front face.
+func (p *Profile) InsideMm() float64 { return lengthMm(p.Inside) }
 
 func lengthMm(steps []Step) float64 {
 	sum := 0.0
@@ -343,9 +348,9 @@ func lengthMm(steps []Step) float64 {
 	return sum
 }
 
-// through tells whether the inside steps go through the part.
-func (p *Profile) through() bool {
-	return len(p.Inside) > 0 && p.insideMm() >= p.LengthMm()-geom.CloseMm
+// Through tells whether the inside steps go through the part.
+func (p *Profile) Through() bool {
+	return len(p.Inside) > 0 && p.InsideMm() >= p.LengthMm()-geom.CloseMm
 }
 
 // Step is one cylinder of a profile.
@@ -475,15 +480,15 @@ type Pattern struct {
 	// the face. From an edge pair both lengths go inward: from the right
 	// edge x to the left, from the top edge y downward.
 	Datum string
-	// blame is where in the input each place comes from; none if all come
+	// Blame is where in the input each place comes from; none if all come
 	// from Pos.
-	blame []Pos
+	Blame []Pos
 }
 
 // PosOf is the place in the input that put hole i (from 0) where it is.
 func (p Pattern) PosOf(i int) Pos {
-	if i < len(p.blame) {
-		return p.blame[i]
+	if i < len(p.Blame) {
+		return p.Blame[i]
 	}
 	if p.PCD.Set() {
 		return p.PCD.Pos

@@ -1,120 +1,6 @@
 package parts
 
-import (
-	"math"
-
-	"centrepop/parts/geom"
-)
-
-// outline reads the contour of a flat part.
-func (f *fields) outline() *Outline {
-	if f == nil {
-		return nil
-	}
-	key, v := f.oneOf()
-	o := &Outline{Pos: f.n.pos, Shape: OutlineShape(key)}
-	switch o.Shape {
-	case CircleOutline:
-		o.Size = f.size(key, shaft)
-		o.Width = o.Size.Nominal
-	case SquareOutline:
-		o.Width = f.length(key)
-		o.Height = o.Width
-	case RectangleOutline, SlotOutline:
-		o.Width, o.Height = f.pair(key)
-		if o.Shape == SlotOutline && o.Width.Set() && o.Height.Set() && o.Width.Mm <= o.Height.Mm {
-			f.faultf(o.Width.Pos, "[overall length, width] with the length greater", "the slot is %s long and %s wide", o.Width.Text, o.Height.Text)
-		}
-	case PolygonOutline:
-		f.sub(key).polygon(o)
-	case PathOutline:
-		o.Path = f.path(v)
-	}
-	f.besideOutline(o)
-	return o
-}
-
-// besideOutline reads the keys that go with some shapes only.
-func (f *fields) besideOutline(o *Outline) {
-	if o.Shape == "" {
-		return
-	}
-	if f.given("fit") && o.Shape != CircleOutline {
-		f.faultf(f.n.keyPos("fit"), "delete fit, or use a circle", "a %s takes no fit", o.Shape)
-	}
-	if f.given("corner") {
-		if o.Shape != SquareOutline && o.Shape != RectangleOutline {
-			f.faultf(f.n.keyPos("corner"), "delete corner, or use square or rectangle", "a %s takes no corner radius", o.Shape)
-		} else {
-			o.Corner = f.length("corner")
-			if o.Corner.Set() && o.Width.Set() && o.Height.Set() && o.Corner.Mm > min(o.Width.Mm, o.Height.Mm)/2 {
-				f.faultf(o.Corner.Pos, "at most half the smaller side", "the corner radius %s does not fit the outline", o.Corner.Text)
-			}
-		}
-	}
-	o.LeaveOnPart = f.length("leave")
-	if o.LeaveOnPart.Set() && o.Width.Set() && o.LeaveOnPart.Mm >= o.Width.Mm {
-		f.faultf(o.LeaveOnPart.Pos, "a few millimetres for the lathe", "leave is %s on an outline of %s", o.LeaveOnPart.Text, o.Width.Text)
-	}
-}
-
-// polygon reads a regular polygon or one of listed points.
-func (f *fields) polygon(o *Outline) {
-	if f == nil {
-		return
-	}
-	if !f.given("points") {
-		for _, key := range []string{"sides", "across-flats"} {
-			f.need(f.n, key, f.g.Example)
-		}
-		o.Sides, o.Width, o.First = f.count("sides"), f.length("across-flats"), f.angle("first")
-		return
-	}
-	for _, key := range []string{"sides", "across-flats", "first"} {
-		if f.given(key) {
-			f.faultf(f.n.keyPos(key), "keep points or "+key, "a polygon of points takes no %s", key)
-		}
-	}
-	list := f.n.get("points")
-	o.Points = f.points("points")
-	if len(o.Points) == len(list.items) && len(o.Points) >= 3 {
-		c := o.Contour()
-		if i, j, _, crossing, _ := geom.Crossing(o.corners()); crossing {
-			f.faultf(o.Points[j].Pos, "list the corners in order round the outline", "side %d of the polygon crosses side %d", j+1, i+1)
-		} else if math.Abs(c.AreaMm2()) < 1 {
-			f.fault(list.pos, "the polygon has no area", "three corners or more that do not lie on a line")
-		}
-	}
-}
-
-// bore reads the centre bore of a flat part.
-func (f *fields) bore() *Bore {
-	if f == nil {
-		return nil
-	}
-	b := &Bore{Pos: f.n.pos, Size: f.size("diameter", hole), Leave: f.length("leave")}
-	if b.Leave.Set() && b.Size.Nominal.Set() && b.Leave.Mm >= b.Size.Nominal.Mm {
-		f.faultf(b.Leave.Pos, "a few millimetres on the diameter", "leave is %s in a bore of %s", b.Leave.Text, b.Size.Nominal.Text)
-	}
-	return b
-}
-
-// path reads SVG path data of one closed contour.
-func (r *reader) path(n *node) Text {
-	text, ok := r.scalar(n, "path data", `SVG path data such as "M0 0 L100 0 L100 50 Z", in mm, y up`)
-	if !ok {
-		return Text{}
-	}
-	p, wrong := geom.ParsePath(text)
-	if wrong == "" {
-		wrong = geom.CheckContour(p)
-	}
-	if wrong != "" {
-		r.faultf(n.pos, `one closed contour such as "M0 0 L100 0 L100 50 Z", in mm, y up`, "the path cannot be used: %s", wrong)
-		return Text{}
-	}
-	return Text{Value: text, Pos: n.pos}
-}
+import "centrepop/parts/geom"
 
 // Contour is the outline seen on the front face, y up. The outline must be one
 // that was read without a fault.
@@ -130,7 +16,7 @@ func (o *Outline) Contour() geom.Contour {
 	case o.Shape == PolygonOutline && o.Sides > 0:
 		return geom.NewContour(geom.Regular(o.Sides, w, o.First.Deg))
 	case o.Shape == PolygonOutline:
-		return geom.NewContour(geom.Polygon(o.corners()))
+		return geom.NewContour(geom.Polygon(o.Corners()))
 	case o.Shape == PathOutline:
 		if p, wrong := geom.ParsePath(o.Path.Value); wrong == "" {
 			return geom.NewContour(p)
@@ -139,14 +25,14 @@ func (o *Outline) Contour() geom.Contour {
 	return geom.NewContour(geom.Circle(w))
 }
 
-// corners of a polygon that lists them.
-func (o *Outline) corners() []geom.Point {
+// Corners of a polygon that lists them.
+func (o *Outline) Corners() []geom.Point {
 	out := make([]geom.Point, len(o.Points))
 	for i, p := range o.Points {
-		out[i] = p.at()
+		out[i] = p.At()
 	}
 	return out
 }
 
-// at is the point without where it was written.
-func (p Point) at() geom.Point { return geom.Point{XMm: p.X.Mm, YMm: p.Y.Mm} }
+// At is the point without where it was written.
+func (p Point) At() geom.Point { return geom.Point{XMm: p.X.Mm, YMm: p.Y.Mm} }

@@ -12,7 +12,7 @@ func FuzzPaper(f *testing.F) {
 	}
 	f.Fuzz(func(t *testing.T, text string) {
 		for _, units := range []Units{Millimetres, Inches} {
-			p, wrong := parsePaper(text, units)
+			p, wrong := PaperOf(text, units)
 			switch {
 			case wrong != "" && p != (Paper{}):
 				t.Fatalf("%q: both %+v and %q", text, p, wrong)
@@ -32,10 +32,10 @@ func FuzzAngleAndForce(f *testing.F) {
 		f.Add(seed)
 	}
 	f.Fuzz(func(t *testing.T, text string) {
-		if deg, wrong := parseAngle(text); wrong == "" && !(math.Abs(deg) <= 360) {
+		if deg, wrong := DegOf(text); wrong == "" && !(math.Abs(deg) <= 360) {
 			t.Fatalf("angle %q = %g", text, deg)
 		}
-		if newton, wrong := parseForce(text); wrong == "" && !(newton >= 1 && newton <= 1e8) {
+		if newton, wrong := NewtonOf(text); wrong == "" && !(newton >= 1 && newton <= 1e8) {
 			t.Fatalf("force %q = %g", text, newton)
 		}
 	})

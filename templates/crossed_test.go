@@ -7,6 +7,7 @@ import (
 	"centrepop/layout"
 	"centrepop/layout/review"
 	"centrepop/parts"
+	"centrepop/parts/read"
 	"centrepop/templates/draw"
 	"centrepop/templates/sheettest"
 
@@ -18,7 +19,7 @@ import (
 func TestNoLineThroughAText(t *testing.T) {
 	t.Parallel()
 	for _, name := range []string{"pugmill", "gatejack"} {
-		job, err := parts.Load(filepath.Join("..", "testdata", name, "job.yaml"))
+		job, err := read.Load(filepath.Join("..", "testdata", name, "job.yaml"))
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -4,13 +4,13 @@ import (
 	"fmt"
 
 	"centrepop/layout"
-	"centrepop/parts"
+	"centrepop/parts/read"
 	"centrepop/templates"
 )
 
 // The templates of one part of the demo job.
 func ExampleTemplates() {
-	job, err := parts.Load("../testdata/pugmill/job.yaml")
+	job, err := read.Load("../testdata/pugmill/job.yaml")
 	if err != nil {
 		fmt.Println(err)
 		return

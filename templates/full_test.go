@@ -8,6 +8,7 @@ import (
 
 	"centrepop/layout"
 	"centrepop/parts"
+	"centrepop/parts/read"
 	"centrepop/templates/draw"
 )
 
@@ -26,7 +27,7 @@ func TestPagesAreFull(t *testing.T) {
 		paper parts.Paper
 		pages int // the most, without cover and review
 	}{{"pugmill", parts.Paper{}, 105}, {"pugmill", letter, 105}, {"gatejack", parts.Paper{}, 42}, {"gatejack", parts.Paper{Name: "A4", WidthMm: 210, HeightMm: 297}, 42}} {
-		job, err := parts.Load(filepath.Join("..", "testdata", c.job, "job.yaml"))
+		job, err := read.Load(filepath.Join("..", "testdata", c.job, "job.yaml"))
 		if err != nil {
 			t.Fatal(err)
 		}

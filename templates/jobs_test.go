@@ -6,6 +6,7 @@ import (
 
 	"centrepop/layout"
 	"centrepop/parts"
+	"centrepop/parts/read"
 	"centrepop/templates/sheettest"
 )
 
@@ -17,7 +18,7 @@ func TestJobsAreClean(t *testing.T) {
 		t.Fatalf("found %d jobs: %v", len(files), err)
 	}
 	for _, file := range files {
-		job, err := parts.Load(file)
+		job, err := read.Load(file)
 		if err != nil {
 			t.Fatal(err)
 		}

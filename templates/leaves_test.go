@@ -7,7 +7,7 @@ import (
 	"testing"
 
 	"centrepop/layout"
-	"centrepop/parts"
+	"centrepop/parts/read"
 	"centrepop/templates/draw"
 	"centrepop/templates/sheettest"
 )
@@ -17,7 +17,7 @@ import (
 // nothing else is lost, and the cover names the pages as they are then.
 func TestLeaves(t *testing.T) {
 	t.Parallel()
-	job, err := parts.Load(filepath.Join("..", "testdata", "gatejack", "job.yaml"))
+	job, err := read.Load(filepath.Join("..", "testdata", "gatejack", "job.yaml"))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -97,7 +97,7 @@ func TestLeaves(t *testing.T) {
 // packet lists all.
 func TestCoverOfSomeParts(t *testing.T) {
 	t.Parallel()
-	job, err := parts.Load(filepath.Join("..", "testdata", "gatejack", "job.yaml"))
+	job, err := read.Load(filepath.Join("..", "testdata", "gatejack", "job.yaml"))
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -9,6 +9,7 @@ import (
 	"centrepop/layout"
 	"centrepop/parts"
 	"centrepop/parts/golden"
+	"centrepop/parts/read"
 	"centrepop/templates/sheettest"
 	"centrepop/templates/truesize"
 )
@@ -16,7 +17,7 @@ import (
 // TestRecordedPatterns compares the flat patterns of a small job with the
 // recorded pages, and checks that its texts keep clear of each other.
 func TestRecordedPatterns(t *testing.T) {
-	job, err := parts.Load(filepath.Join("testdata", "round", "job.yaml"))
+	job, err := read.Load(filepath.Join("testdata", "round", "job.yaml"))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -44,7 +45,7 @@ func TestRecordedPatterns(t *testing.T) {
 // TestPatternTooLarge: a pattern of too many sheets is left to its tables, and
 // does not keep the rest of the packet from being printed.
 func TestPatternTooLarge(t *testing.T) {
-	job, err := parts.Load(filepath.Join("testdata", "large", "job.yaml"))
+	job, err := read.Load(filepath.Join("testdata", "large", "job.yaml"))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -69,7 +70,7 @@ func TestPatternTooLarge(t *testing.T) {
 // TestPatternsOnManyPapers checks that the patterns fit every paper, with all
 // texts on the page.
 func TestPatternsOnManyPapers(t *testing.T) {
-	job, err := parts.Load(filepath.Join("testdata", "round", "job.yaml"))
+	job, err := read.Load(filepath.Join("testdata", "round", "job.yaml"))
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -10,7 +10,7 @@ import (
 	"centrepop/layout"
 	"centrepop/layout/changes"
 	"centrepop/layout/review"
-	"centrepop/parts"
+	"centrepop/parts/read"
 	"centrepop/templates/draw"
 	"centrepop/templates/sheettest"
 	"centrepop/templates/truesize"
@@ -34,11 +34,11 @@ func changedJack(t *testing.T, edits ...[3]string) *draw.Document {
 			t.Fatal(err)
 		}
 	}
-	was, err := parts.Load(filepath.Join(from, "job.yaml"))
+	was, err := read.Load(filepath.Join(from, "job.yaml"))
 	if err != nil {
 		t.Fatal(err)
 	}
-	is, err := parts.Load(filepath.Join(folder, "job.yaml"))
+	is, err := read.Load(filepath.Join(folder, "job.yaml"))
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -7,7 +7,7 @@ import (
 	"testing"
 
 	"centrepop/layout"
-	"centrepop/parts"
+	"centrepop/parts/read"
 	"centrepop/templates/sheettest"
 )
 
@@ -16,7 +16,7 @@ import (
 // has neither sheets nor pages.
 func TestToolsAndTheirPages(t *testing.T) {
 	t.Parallel()
-	job, err := parts.Load("../testdata/pugmill/job.yaml")
+	job, err := read.Load("../testdata/pugmill/job.yaml")
 	if err != nil {
 		t.Fatal(err)
 	}

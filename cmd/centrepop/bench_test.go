@@ -9,7 +9,7 @@ import (
 
 	"centrepop/layout"
 	"centrepop/layout/review"
-	"centrepop/parts"
+	"centrepop/parts/read"
 	"centrepop/render/pdf"
 	"centrepop/templates"
 	"centrepop/templates/draw"
@@ -18,7 +18,7 @@ import (
 // stages runs the pug mill up to each stage, for the benchmarks of the next.
 func stages(b *testing.B) (*layout.Worked, *draw.Document) {
 	b.Helper()
-	job, err := parts.Load(pugMill)
+	job, err := read.Load(pugMill)
 	if err != nil {
 		b.Fatal(err)
 	}
@@ -36,7 +36,7 @@ func stages(b *testing.B) (*layout.Worked, *draw.Document) {
 func BenchmarkLoad(b *testing.B) {
 	b.ReportAllocs()
 	for b.Loop() {
-		if _, err := parts.Load(pugMill); err != nil {
+		if _, err := read.Load(pugMill); err != nil {
 			b.Fatal(err)
 		}
 	}

@@ -7,6 +7,7 @@ import (
 
 	"centrepop/layout/compare"
 	"centrepop/parts"
+	"centrepop/parts/read"
 )
 
 // compareCmd holds a cutting drawing that somebody else made against a part.
@@ -50,7 +51,7 @@ func compareCmd(c *call) error {
 // readDrawing reads an SVG file; its faults come out located like those of
 // part files.
 func readDrawing(path string) (*compare.Sheet, error) {
-	src, err := parts.ReadFile(path, compare.MaxBytes)
+	src, err := read.File(path, compare.MaxBytes)
 	if err != nil {
 		return nil, err
 	}
@@ -58,7 +59,7 @@ func readDrawing(path string) (*compare.Sheet, error) {
 	var syntax *compare.SyntaxError
 	if errors.As(err, &syntax) {
 		pos := parts.Pos{File: path, Line: syntax.Line, Column: syntax.Column}
-		return nil, parts.Errors{parts.FaultIn(src, pos, syntax.What, "an SVG file as the cutter gets it")}
+		return nil, parts.Errors{parts.FaultIn(strings.Split(string(src), "\n"), pos, syntax.What, "an SVG file as the cutter gets it")}
 	}
 	return sheet, err
 }

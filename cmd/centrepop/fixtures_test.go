@@ -22,7 +22,7 @@ const (
 // plateJob writes a job of one plate with six holes.
 func plateJob(t testing.TB) string {
 	t.Helper()
-	return jobOf(t, read(t, "testdata/hostile/good/plate.yaml"))
+	return jobOf(t, fileText(t, "testdata/hostile/good/plate.yaml"))
 }
 
 // jobOf writes a job of one part, whose file is part.yaml.
@@ -42,7 +42,7 @@ func write(t testing.TB, path, text string) {
 	}
 }
 
-func read(t testing.TB, path string) string {
+func fileText(t testing.TB, path string) string {
 	t.Helper()
 	data, err := os.ReadFile(path)
 	if err != nil {

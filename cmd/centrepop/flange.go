@@ -14,6 +14,7 @@ import (
 	"centrepop/layout/threads"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/read"
 )
 
 // The codes of a flangeFinding.
@@ -64,7 +65,7 @@ func flange(c *call) error {
 	if err != nil || place > 10 {
 		return badUse("--place %s: a length up to 10 mm", *placeText)
 	}
-	file, err := parts.LoadSurvey(c.args[0])
+	file, err := read.LoadSurvey(c.args[0])
 	if errors.Is(err, fs.ErrNotExist) {
 		return badUse("there is no file %s; centrepop input \"measured flange\" lists what such a file holds", c.args[0])
 	}
@@ -93,8 +94,8 @@ func flange(c *call) error {
 }
 
 // surveyOf hands the file's numbers to package measured.
-func surveyOf(file *parts.Survey) measured.Survey {
-	diameter := func(m parts.Measured) measured.Diameter {
+func surveyOf(file *read.Survey) measured.Survey {
+	diameter := func(m read.Measured) measured.Diameter {
 		return measured.Diameter{Mm: m.Diameter.Mm, PlusMinusMm: m.PlusMinus.Mm}
 	}
 	out := measured.Survey{FirstDeg: file.First.Deg}
@@ -115,7 +116,7 @@ const mostShown = 3
 
 // locateSurvey turns an error of package measured into one that points at the
 // file.
-func locateSurvey(file *parts.Survey, say words.Flange, err error) error {
+func locateSurvey(file *read.Survey, say words.Flange, err error) error {
 	at := func(e measured.Entry) parts.Pos {
 		switch {
 		case e.Reading > 0:
@@ -158,7 +159,7 @@ func locateSurvey(file *parts.Survey, say words.Flange, err error) error {
 }
 
 // mate puts the drawn group onto the flange.
-func (a *flangeAnswer) mate(file *parts.Survey, jobPath string, place float64) error {
+func (a *flangeAnswer) mate(file *read.Survey, jobPath string, place float64) error {
 	bolt := cmp.Or(file.Bolt.Value, file.Thread.Value)
 	if bolt == "" && a.Nearest != nil {
 		bolt = a.Nearest.Thread

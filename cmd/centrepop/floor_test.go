@@ -207,7 +207,7 @@ func BenchmarkFloor(b *testing.B) {
 			calls := record(b, doc)
 			pages := float64(len(doc.Pages))
 			doc = nil
-			regular, bold := []byte(read(b, "../../templates/typeface/DejaVuSansCondensed.ttf")), []byte(read(b, "../../templates/typeface/DejaVuSansCondensed-Bold.ttf"))
+			regular, bold := []byte(fileText(b, "../../templates/typeface/DejaVuSansCondensed.ttf")), []byte(fileText(b, "../../templates/typeface/DejaVuSansCondensed-Bold.ttf"))
 			floor := func() error { return calls.replay(io.Discard, regular, bold) }
 			packet := func() error {
 				press := &pdf.Press{}

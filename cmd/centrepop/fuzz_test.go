@@ -13,6 +13,7 @@ import (
 	"centrepop/layout"
 	"centrepop/layout/review"
 	"centrepop/parts"
+	"centrepop/parts/read"
 	"centrepop/render/pdf"
 	"centrepop/templates"
 )
@@ -26,7 +27,7 @@ func FuzzPart(f *testing.F) {
 			f.Fatalf("no seeds in %s", pattern)
 		}
 		for _, file := range files {
-			f.Add([]byte(read(f, file)))
+			f.Add([]byte(fileText(f, file)))
 		}
 	}
 	dir := f.TempDir()
@@ -67,7 +68,7 @@ func FuzzJob(f *testing.F) {
 func printOrRefuse(t *testing.T, path string) {
 	timer := time.AfterFunc(20*time.Second, func() { panic("no end after 20 s") })
 	defer timer.Stop()
-	job, err := parts.Load(path)
+	job, err := read.Load(path)
 	if err != nil {
 		hasPlace(t, err)
 		return

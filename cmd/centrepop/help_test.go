@@ -12,8 +12,8 @@ import (
 	"strings"
 	"testing"
 
-	"centrepop/parts"
 	"centrepop/parts/golden"
+	"centrepop/parts/read"
 )
 
 // TestChapters: every command stands in one chapter of the help, with a line to
@@ -109,7 +109,7 @@ func TestStart(t *testing.T) {
 			t.Errorf("%s, with what was commented out: %s%s", units, errs, out)
 		}
 		out, errs, status = runIn(t, folder, "", "sheets", job, "-o", units+".pdf")
-		if status != 0 || !strings.Contains(out, fmt.Sprintf(", %d parts\n", len(parts.Kinds()))) {
+		if status != 0 || !strings.Contains(out, fmt.Sprintf(", %d parts\n", len(read.Kinds()))) {
 			t.Errorf("%s: %s%s", units, errs, out)
 		}
 	}
@@ -125,7 +125,7 @@ func uncomment(t *testing.T, folder string, list ...string) {
 	t.Helper()
 	for i := 0; i < len(list); i += 2 {
 		path, key := filepath.Join(folder, list[i]), "\n"+list[i+1]+": "
-		src := read(t, path)
+		src := fileText(t, path)
 		if !strings.Contains(src, "\n# "+key[1:]) {
 			t.Errorf("%s shows no %s", list[i], list[i+1])
 		}

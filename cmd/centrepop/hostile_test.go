@@ -32,7 +32,7 @@ func hostileTables(t testing.TB) map[string][]hostile {
 	}
 	tables := map[string][]hostile{}
 	for _, file := range files {
-		cases, err := readHostile(read(t, file))
+		cases, err := readHostile(fileText(t, file))
 		if err != nil {
 			t.Fatalf("%s:%v", file, err)
 		}
@@ -146,7 +146,7 @@ func TestHostileFiles(t *testing.T) {
 	}
 	seen := map[string]string{}
 	for file, cases := range hostileTables(t) {
-		lines := strings.Split(read(t, file), "\n")
+		lines := strings.Split(fileText(t, file), "\n")
 		for _, c := range cases {
 			if seen[c.name] != "" {
 				t.Errorf("%s is in %s and %s", c.name, seen[c.name], file)

@@ -5,13 +5,13 @@ import (
 	"io"
 	"strings"
 
-	"centrepop/parts"
 	"centrepop/parts/meant"
+	"centrepop/parts/read"
 )
 
 // inputKey is a key of the input in an answer.
 type inputKey struct {
-	parts.Key
+	read.Key
 	Unit   string `json:"unit,omitempty"`
 	Limits string `json:"limits,omitempty"`
 	Keys   string `json:"keys,omitempty"` // the group of keys that it holds
@@ -32,10 +32,10 @@ func inputCmd(c *call) error {
 	if err := c.parse(0, 1); err != nil {
 		return err
 	}
-	groups := parts.Groups()
+	groups := read.Groups()
 	if len(c.args) == 1 {
 		var known []string
-		if groups, known = parts.GroupsOf(c.args[0]); groups == nil {
+		if groups, known = read.GroupsOf(c.args[0]); groups == nil {
 			return badUse("%s is no kind of part and no group of keys%s; there are %s", c.args[0], meant.Perhaps(c.args[0], known), strings.Join(known, ", "))
 		}
 	}
@@ -90,6 +90,6 @@ func schemaCmd(c *call) error {
 	if err := c.parse(0, 0); err != nil {
 		return err
 	}
-	_, err := c.stdout.Write(parts.Schema())
+	_, err := c.stdout.Write(read.Schema())
 	return err
 }

@@ -17,7 +17,7 @@ import (
 // measures the pages: nothing off the paper, no text over another.
 func TestNastyButValid(t *testing.T) {
 	t.Parallel()
-	plate, housing := read(t, "testdata/hostile/good/plate.yaml"), read(t, "testdata/hostile/good/housing.yaml")
+	plate, housing := fileText(t, "testdata/hostile/good/plate.yaml"), fileText(t, "testdata/hostile/good/housing.yaml")
 	long := strings.Repeat("w", 60)
 	words := strings.TrimSpace(strings.Repeat("word and ", 22))
 	for _, c := range []struct{ name, job, part string }{

@@ -46,7 +46,7 @@ func TestEndedHalfWay(t *testing.T) {
 	t.Parallel()
 	job := filepath.Join(t.TempDir(), "job.yaml")
 	write(t, job, "job: Test\nunits: mm\nparts: [plate.yaml]\n")
-	write(t, filepath.Join(filepath.Dir(job), "plate.yaml"), read(t, "testdata/hostile/good/plate.yaml"))
+	write(t, filepath.Join(filepath.Dir(job), "plate.yaml"), fileText(t, "testdata/hostile/good/plate.yaml"))
 	want := made(t, "sheets", job)
 	start := time.Now()
 	if output, err := program(t, "sheets", job, "-o", filepath.Join(t.TempDir(), "p.pdf")).CombinedOutput(); err != nil {
@@ -71,7 +71,7 @@ func TestEndedHalfWay(t *testing.T) {
 					t.Errorf("%v ended it with %v", sign, err)
 				}
 			}
-			if got := read(t, out); got != "the old packet" && got != string(want) {
+			if got := fileText(t, out); got != "the old packet" && got != string(want) {
 				t.Fatalf("after %v there are %d bytes that are neither the old packet nor the new one", sign, len(got))
 			}
 			if left := hidden(t, dir); len(left) > 0 && sign != syscall.SIGKILL {
@@ -81,8 +81,8 @@ func TestEndedHalfWay(t *testing.T) {
 		if output, err := program(t, "sheets", job, "-o", out).CombinedOutput(); err != nil {
 			t.Fatalf("the next run: %v\n%s", err, output)
 		}
-		if left := hidden(t, dir); read(t, out) != string(want) || len(left) > 0 {
-			t.Errorf("after the next run the packet has %d bytes, want %d, and there are %v", len(read(t, out)), len(want), left)
+		if left := hidden(t, dir); fileText(t, out) != string(want) || len(left) > 0 {
+			t.Errorf("after the next run the packet has %d bytes, want %d, and there are %v", len(fileText(t, out)), len(want), left)
 		}
 	}
 }
@@ -120,7 +120,7 @@ func TestEndedWhileWriting(t *testing.T) {
 		if err := atomicfile.Write(out, func(w io.Writer) error { _, err := io.WriteString(w, "next"); return err }); err != nil {
 			t.Fatal(err)
 		}
-		if left := hidden(t, dir); len(left) > 0 || read(t, out) != "next" {
+		if left := hidden(t, dir); len(left) > 0 || fileText(t, out) != "next" {
 			t.Errorf("the next run left %v", left)
 		}
 	}
@@ -144,7 +144,7 @@ func TestFullDisk(t *testing.T) {
 		cmd := program(t)
 		cmd.Path, cmd.Args = shell, []string{"sh", "-c", `ulimit -f 8 && exec centrepop sheets "$1" -o "$2"`, "sh", job, out}
 		failed(t, cmd, "file too large")
-		if old && read(t, out) != "the old packet" {
+		if old && fileText(t, out) != "the old packet" {
 			t.Error("the old packet has changed")
 		}
 		if _, err := os.Stat(out); !old && err == nil {
@@ -192,7 +192,7 @@ func TestReadOnlyFolder(t *testing.T) {
 	cmd := program(t, "sheets", plateJob(t), "-o", out)
 	unprivileged(t, cmd, dir)
 	failed(t, cmd, "permission denied")
-	if read(t, out) != "the old packet" {
+	if fileText(t, out) != "the old packet" {
 		t.Error("the old packet has changed")
 	}
 	if entries, err := os.ReadDir(dir); err != nil || len(entries) != 1 {
@@ -206,7 +206,7 @@ func TestUnreadableInput(t *testing.T) {
 	dir := t.TempDir()
 	job, part := filepath.Join(dir, "job.yaml"), filepath.Join(dir, "plate.yaml")
 	write(t, job, "job: Test\nunits: mm\nparts: [plate.yaml]\n")
-	write(t, part, read(t, "testdata/hostile/good/plate.yaml"))
+	write(t, part, fileText(t, "testdata/hostile/good/plate.yaml"))
 	out := filepath.Join(dir, "out.pdf")
 	for _, c := range []struct{ file, want string }{{part, "job.yaml:3:9: the file \"plate.yaml\" may not be read"}, {job, "job file job.yaml: "}} {
 		chmod(t, c.file, 0)
@@ -301,7 +301,7 @@ func TestOutputIsNoFile(t *testing.T) {
 func TestOutputIsInput(t *testing.T) {
 	t.Parallel()
 	dir := t.TempDir()
-	plate := read(t, "testdata/hostile/good/plate.yaml")
+	plate := fileText(t, "testdata/hostile/good/plate.yaml")
 	const text = "job: Test\nunits: mm\nparts: [plate.pdf, other.png]\n"
 	job := filepath.Join(dir, "job.pdf")
 	for name, content := range map[string]string{"job.pdf": text, "plate.pdf": plate, "other.png": strings.Replace(plate, "part: plate", "part: other", 1)} {
@@ -330,7 +330,7 @@ func TestOutputIsInput(t *testing.T) {
 			t.Errorf("%v: exit status %d: %s%s", args, status, &stdout, &stderr)
 		}
 	}
-	if read(t, job) != text || read(t, filepath.Join(dir, "plate.pdf")) != plate {
+	if fileText(t, job) != text || fileText(t, filepath.Join(dir, "plate.pdf")) != plate {
 		t.Error("an input has changed")
 	}
 }
@@ -367,7 +367,7 @@ func TestTenAtOnce(t *testing.T) {
 		t.Errorf("there are %d files, want 6", len(files))
 	}
 	for _, file := range files {
-		if data := read(t, file); data != string(want) {
+		if data := fileText(t, file); data != string(want) {
 			t.Errorf("%s differs from the other runs", file)
 		}
 	}

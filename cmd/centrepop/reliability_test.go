@@ -28,7 +28,7 @@ const (
 // TestHostileFilesMade does the same with what is too large to keep, or is no
 // plain file.
 func TestHostileFilesMade(t *testing.T) {
-	plate := read(t, "testdata/hostile/good/plate.yaml")
+	plate := fileText(t, "testdata/hostile/good/plate.yaml")
 	group := "  - {name: g%d, circle: {pcd: %g, count: 1000, first: %g}, size: 0.2}\n"
 	path := func(data string) string {
 		return strings.Replace(plate, "{circle: 165}", "\n  path: >-\n    "+data+"\n", 1)
@@ -115,7 +115,7 @@ func staircase(steps int) string {
 
 // TestHostileJobs lists parts that are too many or that are no plain files.
 func TestHostileJobs(t *testing.T) {
-	plate := read(t, "testdata/hostile/good/plate.yaml")
+	plate := fileText(t, "testdata/hostile/good/plate.yaml")
 	for _, c := range []struct {
 		name  string
 		lists string
@@ -292,7 +292,7 @@ func checkCaret(t *testing.T, lines []string, source string, column int) {
 // sourceLines cuts a file the way an editor counts its lines.
 func sourceLines(t *testing.T, path string) []string {
 	t.Helper()
-	text := strings.TrimPrefix(read(t, path), "\ufeff")
+	text := strings.TrimPrefix(fileText(t, path), "\ufeff")
 	text = strings.ReplaceAll(strings.ReplaceAll(text, "\r\n", "\n"), "\r", "\n")
 	return strings.Split(text, "\n")
 }

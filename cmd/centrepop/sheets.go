@@ -17,6 +17,7 @@ import (
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/meant"
+	"centrepop/parts/read"
 	"centrepop/render/pdf"
 	"centrepop/render/png"
 	"centrepop/templates"
@@ -28,17 +29,17 @@ import (
 // in the folder that centrepop runs in.
 func loadJob(path string) (*parts.Job, error) {
 	if path != "-" {
-		job, err := parts.Load(jobIn(path))
+		job, err := read.Load(jobIn(path))
 		if errors.Is(err, fs.ErrNotExist) {
 			err = fmt.Errorf("job file %s: there is no such file", jobIn(path))
 		}
 		return job, err
 	}
-	src, err := io.ReadAll(io.LimitReader(os.Stdin, parts.LargestFile+1))
+	src, err := io.ReadAll(io.LimitReader(os.Stdin, read.LargestFile+1))
 	if err != nil {
 		return nil, fmt.Errorf("standard input: %w", err)
 	}
-	return parts.LoadText("standard-input.yaml", src, ".")
+	return read.LoadText("standard-input.yaml", src, ".")
 }
 
 // load reads a job and works it out, all of it.

@@ -14,6 +14,7 @@ import (
 
 	"centrepop/parts"
 	"centrepop/parts/meant"
+	"centrepop/parts/read"
 	"centrepop/render/atomicfile"
 )
 
@@ -45,7 +46,7 @@ func start(c *call) error {
 	if err := c.parse(1, 1); err != nil {
 		return err
 	}
-	kinds := parts.Kinds()
+	kinds := read.Kinds()
 	known := append(slices.Clone(kinds), "all")
 	switch {
 	case !slices.Contains(known, *kind):

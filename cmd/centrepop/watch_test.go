@@ -262,7 +262,7 @@ func TestFollowKeepsPages(t *testing.T) {
 	f.make(nil)
 	first, _, _ := f.state()
 	ring := filepath.Join(folder, "gland-ring.yaml")
-	write(t, ring, strings.Replace(read(t, ring), "title: Gland", "title: New gland", 1))
+	write(t, ring, strings.Replace(fileText(t, ring), "title: Gland", "title: New gland", 1))
 	f.slow.Lock()
 	f.make([]string{"gland-ring.yaml"})
 	pending, _, _ := f.state()

@@ -9,7 +9,7 @@ import (
 	"centrepop/layout"
 	"centrepop/layout/material"
 	"centrepop/layout/plan"
-	"centrepop/parts"
+	"centrepop/parts/read"
 )
 
 // demo is the plan of a demo job, its text edited: the old text, the new one.
@@ -43,7 +43,7 @@ func less(t *testing.T, cards string) *plan.Plan {
 
 func resolved(t *testing.T, name, text string) *plan.Plan {
 	t.Helper()
-	job, err := parts.LoadText("job.yaml", []byte(text), "../../testdata/"+name)
+	job, err := read.LoadText("job.yaml", []byte(text), "../../testdata/"+name)
 	if err != nil {
 		t.Fatal(err)
 	}

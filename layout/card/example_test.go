@@ -4,12 +4,12 @@ import (
 	"fmt"
 
 	"centrepop/layout"
-	"centrepop/parts"
+	"centrepop/parts/read"
 )
 
 // The stages of the pug mill's first run. layout.Resolve has called Fill.
 func Example() {
-	job, err := parts.Load("../../testdata/pugmill/job.yaml")
+	job, err := read.Load("../../testdata/pugmill/job.yaml")
 	if err != nil {
 		fmt.Println(err)
 		return

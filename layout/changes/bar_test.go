@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"centrepop/parts"
+	"centrepop/parts/read"
 )
 
 // A longer bar keeps holes that are measured from its left end; one with a hole on another
@@ -22,7 +23,7 @@ func TestBarChanges(t *testing.T) {
 				t.Fatal(err)
 			}
 		}
-		job, err := parts.Load(filepath.Join(dir, "job.yaml"))
+		job, err := read.Load(filepath.Join(dir, "job.yaml"))
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -10,6 +10,7 @@ import (
 
 	"centrepop/parts"
 	"centrepop/parts/golden"
+	"centrepop/parts/read"
 )
 
 const base = "testdata/base"
@@ -41,7 +42,7 @@ func edited(t *testing.T, edits ...string) *parts.Job {
 			t.Fatal(err)
 		}
 	}
-	job, err := parts.Load(filepath.Join(dir, "job.yaml"))
+	job, err := read.Load(filepath.Join(dir, "job.yaml"))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -81,7 +82,7 @@ func TestUnchanged(t *testing.T) {
 		t.Errorf("%+v", r)
 	}
 	for _, demo := range []string{"pugmill", "gatejack"} {
-		job, err := parts.Load(filepath.Join("../../testdata", demo, "job.yaml"))
+		job, err := read.Load(filepath.Join("../../testdata", demo, "job.yaml"))
 		if err != nil {
 			t.Fatal(err)
 		}

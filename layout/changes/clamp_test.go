@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"centrepop/parts"
+	"centrepop/parts/read"
 )
 
 // whole loads a job of one part, with a text in either replaced by another.
@@ -18,7 +19,7 @@ func whole(t *testing.T, part, from, to string) *parts.Job {
 			t.Fatal(err)
 		}
 	}
-	job, err := parts.Load(filepath.Join(dir, "job.yaml"))
+	job, err := read.Load(filepath.Join(dir, "job.yaml"))
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -6,7 +6,7 @@ import (
 	"strings"
 
 	"centrepop/layout/changes"
-	"centrepop/parts"
+	"centrepop/parts/read"
 )
 
 // A weld that is longer than it was: what was welded takes more of it.
@@ -17,12 +17,12 @@ func ExampleCompare() {
 		fmt.Println(err)
 		return
 	}
-	was, err := parts.LoadText("job.yaml", src, base)
+	was, err := read.LoadText("job.yaml", src, base)
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	is, err := parts.LoadText("job.yaml", []byte(strings.Replace(string(src), "length: 200 mm", "length: 220 mm", 1)), base)
+	is, err := read.LoadText("job.yaml", []byte(strings.Replace(string(src), "length: 200 mm", "length: 220 mm", 1)), base)
 	if err != nil {
 		fmt.Println(err)
 		return

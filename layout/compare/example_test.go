@@ -5,13 +5,13 @@ import (
 	"strings"
 
 	"centrepop/layout/compare"
-	"centrepop/parts"
+	"centrepop/parts/read"
 )
 
 // Somebody else's drawing of the pug mill's gusset, in which the cable hole is
 // 2 mm too far out and the cutter's text was left as text.
 func ExampleCompare() {
-	job, err := parts.Load("../../testdata/pugmill/job.yaml")
+	job, err := read.Load("../../testdata/pugmill/job.yaml")
 	if err != nil {
 		fmt.Println(err)
 		return

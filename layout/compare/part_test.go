@@ -8,11 +8,12 @@ import (
 	"testing"
 
 	"centrepop/parts"
+	"centrepop/parts/read"
 )
 
 func demo(t *testing.T, job, part string) (*Part, error) {
 	t.Helper()
-	j, err := parts.Load("../../testdata/" + job + "/job.yaml")
+	j, err := read.Load("../../testdata/" + job + "/job.yaml")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -87,7 +88,7 @@ func TestWantedRefused(t *testing.T) {
 // finds it faultless, and mirrored not.
 func TestOwnParts(t *testing.T) {
 	for _, job := range []string{"pugmill", "gatejack"} {
-		j, err := parts.Load("../../testdata/" + job + "/job.yaml")
+		j, err := read.Load("../../testdata/" + job + "/job.yaml")
 		if err != nil {
 			t.Fatal(err)
 		}

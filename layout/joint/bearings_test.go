@@ -11,11 +11,12 @@ import (
 	"centrepop/layout"
 	"centrepop/layout/plan"
 	"centrepop/parts"
+	"centrepop/parts/read"
 )
 
 func demoPlan(t *testing.T, name string) *plan.Plan {
 	t.Helper()
-	job, err := parts.Load("../../testdata/" + name + "/job.yaml")
+	job, err := read.Load("../../testdata/" + name + "/job.yaml")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -255,7 +256,7 @@ func editedDemo(t *testing.T, name, file, from, to string) *parts.Job {
 	if err := os.WriteFile(path, []byte(strings.Replace(string(text), from, to, 1)), 0o644); err != nil {
 		t.Fatal(err)
 	}
-	job, err := parts.Load(filepath.Join(dir, "job.yaml"))
+	job, err := read.Load(filepath.Join(dir, "job.yaml"))
 	if err != nil {
 		t.Fatal(err)
 	}

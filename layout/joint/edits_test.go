@@ -10,8 +10,8 @@ import (
 
 	"centrepop/layout"
 	"centrepop/layout/plan"
-	"centrepop/parts"
 	"centrepop/parts/golden"
+	"centrepop/parts/read"
 )
 
 // workedWith works out a job of testdata/worked with edits of its text, OLD => NEW each.
@@ -33,7 +33,7 @@ func workedWith(t *testing.T, name string, edits ...string) *plan.Plan {
 	if err := os.WriteFile(file, []byte(s), 0o600); err != nil {
 		t.Fatal(err)
 	}
-	job, err := parts.Load(golden.Job(t, file))
+	job, err := read.Load(golden.Job(t, file))
 	if err != nil {
 		t.Fatal(err)
 	}

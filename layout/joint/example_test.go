@@ -4,12 +4,12 @@ import (
 	"fmt"
 
 	"centrepop/layout"
-	"centrepop/parts"
+	"centrepop/parts/read"
 )
 
 // The order of work of the demo job, which this package fills into the plan.
 func Example() {
-	job, err := parts.Load("../../testdata/pugmill/job.yaml")
+	job, err := read.Load("../../testdata/pugmill/job.yaml")
 	if err != nil {
 		fmt.Println(err)
 		return

@@ -9,6 +9,7 @@ import (
 
 	"centrepop/layout/plan"
 	"centrepop/parts"
+	"centrepop/parts/read"
 )
 
 // filed is the plan of a job of the parts given, each named by its file, in mm.
@@ -31,7 +32,7 @@ func jobOf(t *testing.T, joints string, partTexts ...string) *parts.Job {
 		put(names[len(names)-1], text)
 	}
 	put("job.yaml", "job: J\nunits: mm\ntolerance: m\nparts: ["+strings.Join(names, ", ")+"]\njoints:\n  - "+joints+"\n")
-	job, err := parts.Load(filepath.Join(dir, "job.yaml"))
+	job, err := read.Load(filepath.Join(dir, "job.yaml"))
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -9,7 +9,7 @@ import (
 
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
-	"centrepop/parts"
+	"centrepop/parts/read"
 )
 
 // framed is the plan of a job of bars with edits of its files, "file|old|new" each.
@@ -38,7 +38,7 @@ func framed(t *testing.T, edits ...string) *plan.Plan {
 			t.Fatal(err)
 		}
 	}
-	job, err := parts.Load(filepath.Join(dir, "job.yaml"))
+	job, err := read.Load(filepath.Join(dir, "job.yaml"))
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -7,7 +7,7 @@ import (
 	"testing"
 
 	"centrepop/layout/plan"
-	"centrepop/parts"
+	"centrepop/parts/read"
 )
 
 // A fillet of an inch job has a leg in sixteenths, which a gauge in inches reads, and is named by
@@ -49,7 +49,7 @@ func TestMadeNutsAndInchStuds(t *testing.T) {
 			t.Fatal(err)
 		}
 	}
-	job, err := parts.Load(filepath.Join(dir, "job.yaml"))
+	job, err := read.Load(filepath.Join(dir, "job.yaml"))
 	if err != nil {
 		t.Fatal(err)
 	}

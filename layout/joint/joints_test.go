@@ -15,6 +15,7 @@ import (
 	"centrepop/layout/threads"
 	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/read"
 )
 
 // A small job: two flanges, a tube, a shaft, each in its simplest form.
@@ -108,7 +109,7 @@ func small(t *testing.T, joints string) (*parts.Job, error) {
 	if err := os.WriteFile(filepath.Join(dir, "job.yaml"), []byte(job+"joints:\n"+joints), 0o600); err != nil {
 		t.Fatal(err)
 	}
-	return parts.Load(filepath.Join(dir, "job.yaml"))
+	return read.Load(filepath.Join(dir, "job.yaml"))
 }
 
 func smallPlan(t *testing.T, joints string) *plan.Plan {
@@ -408,7 +409,7 @@ func TestPressAgainstShigley(t *testing.T) {
 			t.Fatal(err)
 		}
 	}
-	job, err := parts.Load(filepath.Join(dir, "job.yaml"))
+	job, err := read.Load(filepath.Join(dir, "job.yaml"))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -465,7 +466,7 @@ func TestPressEngagement(t *testing.T) {
 // add up.
 func TestDemoJoints(t *testing.T) {
 	for _, name := range []string{"pugmill", "gatejack"} {
-		job, err := parts.Load(filepath.Join("..", "..", "testdata", name, "job.yaml"))
+		job, err := read.Load(filepath.Join("..", "..", "testdata", name, "job.yaml"))
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -561,7 +562,7 @@ func TestBearingNumbers(t *testing.T) {
 // A register's play is bore less spigot at their limits: 120 H7 is +35/0 and
 // f7 is -36/-71 (ISO 286-1), 36 to 106.
 func TestRegister(t *testing.T) {
-	job, err := parts.Load("../../testdata/pugmill/job.yaml")
+	job, err := read.Load("../../testdata/pugmill/job.yaml")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -598,7 +599,7 @@ func TestStackAlone(t *testing.T) {
 // The preload's nut angle is its travel over the pitch: 0.01 and 0.03 mm on
 // M40x1.5 are 2.4° and 7.2°.
 func TestPugmillSequence(t *testing.T) {
-	job, err := parts.Load("../../testdata/pugmill/job.yaml")
+	job, err := read.Load("../../testdata/pugmill/job.yaml")
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -8,7 +8,7 @@ import (
 	"testing"
 
 	"centrepop/layout/plan"
-	"centrepop/parts"
+	"centrepop/parts/read"
 )
 
 var sliding = map[string]string{
@@ -92,7 +92,7 @@ func slidJob(t *testing.T, edits ...string) *plan.Plan {
 			t.Fatal(err)
 		}
 	}
-	job, err := parts.Load(filepath.Join(dir, "job.yaml"))
+	job, err := read.Load(filepath.Join(dir, "job.yaml"))
 	if err != nil {
 		t.Fatal(err)
 	}

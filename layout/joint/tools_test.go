@@ -9,6 +9,7 @@ import (
 
 	"centrepop/layout/plan"
 	"centrepop/parts"
+	"centrepop/parts/read"
 )
 
 // said are tools without their sheets.
@@ -349,7 +350,7 @@ func editedMill(t *testing.T, edits []string) *parts.Job {
 			t.Fatal(err)
 		}
 	}
-	job, err := parts.Load(filepath.Join(dir, "job.yaml"))
+	job, err := read.Load(filepath.Join(dir, "job.yaml"))
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -8,7 +8,7 @@ import (
 	"testing"
 
 	"centrepop/layout"
-	"centrepop/parts"
+	"centrepop/parts/read"
 )
 
 // walled is a bracket bolted by its top flange to the bottom of an angle, with an edit.
@@ -32,7 +32,7 @@ func walled(t *testing.T, edit string) (*layout.Worked, error) {
 			t.Fatal(err)
 		}
 	}
-	job, err := parts.Load(filepath.Join(dir, "job.yaml"))
+	job, err := read.Load(filepath.Join(dir, "job.yaml"))
 	if err != nil {
 		t.Fatal(err)
 	}

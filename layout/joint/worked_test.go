@@ -6,8 +6,8 @@ import (
 
 	"centrepop/layout"
 	"centrepop/layout/plan"
-	"centrepop/parts"
 	"centrepop/parts/golden"
+	"centrepop/parts/read"
 )
 
 // TestWorked: everything that is worked out of small jobs, which together have every
@@ -19,7 +19,7 @@ func TestWorked(t *testing.T) {
 	for _, name := range []string{"barrel", "drive", "formed", "frame", "inch", "wrong"} {
 		t.Run(name, func(t *testing.T) {
 			t.Parallel()
-			job, err := parts.Load(golden.Job(t, filepath.Join("testdata", "worked", name+".yaml")))
+			job, err := read.Load(golden.Job(t, filepath.Join("testdata", "worked", name+".yaml")))
 			if err != nil {
 				t.Fatal(err)
 			}

@@ -4,12 +4,12 @@ import (
 	"testing"
 
 	"centrepop/layout"
-	"centrepop/parts"
+	"centrepop/parts/read"
 )
 
 func BenchmarkStand(b *testing.B) {
 	for _, name := range []string{"pugmill", "gatejack"} {
-		job, err := parts.Load("../../testdata/" + name + "/job.yaml")
+		job, err := read.Load("../../testdata/" + name + "/job.yaml")
 		if err != nil {
 			b.Fatal(err)
 		}

@@ -4,12 +4,12 @@ import (
 	"fmt"
 
 	"centrepop/layout"
-	"centrepop/parts"
+	"centrepop/parts/read"
 )
 
 // How far the gate jack's bodies reach, all together, in its own frame.
 func Example() {
-	job, err := parts.Load("../../testdata/gatejack/job.yaml")
+	job, err := read.Load("../../testdata/gatejack/job.yaml")
 	if err != nil {
 		fmt.Println(err)
 		return

@@ -8,7 +8,7 @@ import (
 
 	"centrepop/layout/assembly"
 	"centrepop/layout/part"
-	"centrepop/parts"
+	"centrepop/parts/read"
 )
 
 // modelOf works out one part.
@@ -20,7 +20,7 @@ func modelOf(t *testing.T, text string) *part.Model {
 			t.Fatal(err)
 		}
 	}
-	job, err := parts.Load(filepath.Join(dir, "job.yaml"))
+	job, err := read.Load(filepath.Join(dir, "job.yaml"))
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -14,12 +14,12 @@ import (
 	"centrepop/layout/machine"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
-	"centrepop/parts"
+	"centrepop/parts/read"
 )
 
 func load(t *testing.T, path string) (*machine.Machine, *plan.Plan) {
 	t.Helper()
-	job, err := parts.Load(path)
+	job, err := read.Load(path)
 	if err != nil {
 		t.Fatal(err)
 	}

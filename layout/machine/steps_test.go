@@ -8,12 +8,12 @@ import (
 
 	"centrepop/layout"
 	"centrepop/layout/plan"
-	"centrepop/parts"
+	"centrepop/parts/read"
 )
 
 func pictured(t *testing.T, name string) (map[string]*plan.JointPlan, *plan.Arrangement) {
 	t.Helper()
-	job, err := parts.Load("../../testdata/" + name + "/job.yaml")
+	job, err := read.Load("../../testdata/" + name + "/job.yaml")
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -8,8 +8,8 @@ import (
 	"testing"
 
 	"centrepop/layout/part"
-	"centrepop/parts"
 	"centrepop/parts/golden"
+	"centrepop/parts/read"
 )
 
 // TestSolidsWeigh: the solids of small parts of every form weigh what package part works
@@ -18,7 +18,7 @@ func TestSolidsWeigh(t *testing.T) {
 	t.Parallel()
 	var out strings.Builder
 	for _, name := range []string{"mm", "turned", "inch"} {
-		job, err := parts.Load(golden.Job(t, filepath.Join("..", "part", "testdata", "worked", name+".yaml")))
+		job, err := read.Load(golden.Job(t, filepath.Join("..", "part", "testdata", "worked", name+".yaml")))
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -17,6 +17,7 @@ import (
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/golden"
+	"centrepop/parts/read"
 )
 
 // job writes one part file into a job and works it out.
@@ -35,7 +36,7 @@ func job(t *testing.T, header string, partFiles ...string) (*plan.Plan, error) {
 	if err := os.WriteFile(file, []byte("job: Test\n"+header+"\nparts:\n"+list), 0o666); err != nil {
 		t.Fatal(err)
 	}
-	j, err := parts.Load(file)
+	j, err := read.Load(file)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -58,7 +59,7 @@ func mustJob(t *testing.T, header string, partFiles ...string) *plan.Plan {
 // demo works out a demo job.
 func demo(t *testing.T, name string) *plan.Plan {
 	t.Helper()
-	j, err := parts.Load("../../testdata/" + name + "/job.yaml")
+	j, err := read.Load("../../testdata/" + name + "/job.yaml")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -152,7 +153,7 @@ func TestMirroredBack(t *testing.T) {
 `
 	os.WriteFile(filepath.Join(dir, "p.yaml"), []byte(text), 0o666)
 	os.WriteFile(filepath.Join(dir, "job.yaml"), []byte("job: T\nunits: mm\nparts: [p.yaml]\n"), 0o666)
-	j, err := parts.Load(filepath.Join(dir, "job.yaml"))
+	j, err := read.Load(filepath.Join(dir, "job.yaml"))
 	if err != nil {
 		t.Fatal(err)
 	}

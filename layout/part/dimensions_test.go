@@ -8,7 +8,7 @@ import (
 
 	"centrepop/layout"
 	"centrepop/layout/plan"
-	"centrepop/parts"
+	"centrepop/parts/read"
 )
 
 // TestDimensionChains: on every part of the demos the links of a chain add up to
@@ -18,7 +18,7 @@ func TestDimensionChains(t *testing.T) {
 	t.Parallel()
 	chains := 0
 	for _, name := range []string{"pugmill", "gatejack"} {
-		job, err := parts.Load(filepath.Join("..", "..", "testdata", name, "job.yaml"))
+		job, err := read.Load(filepath.Join("..", "..", "testdata", name, "job.yaml"))
 		if err != nil {
 			t.Fatal(err)
 		}

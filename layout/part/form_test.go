@@ -8,12 +8,13 @@ import (
 
 	"centrepop/layout/plan"
 	"centrepop/parts"
+	"centrepop/parts/read"
 )
 
 // demo loads the job of a demo.
 func demo(t *testing.T, name string) *parts.Job {
 	t.Helper()
-	job, err := parts.Load(filepath.Join("../../testdata", name, "job.yaml"))
+	job, err := read.Load(filepath.Join("../../testdata", name, "job.yaml"))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -36,7 +37,7 @@ func load(t *testing.T, units string, files ...string) *parts.Job {
 	if err := os.WriteFile(path, []byte(job), 0o600); err != nil {
 		t.Fatal(err)
 	}
-	out, err := parts.Load(path)
+	out, err := read.Load(path)
 	if err != nil {
 		t.Fatal(err)
 	}

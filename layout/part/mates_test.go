@@ -9,7 +9,7 @@ import (
 
 	"centrepop/layout"
 	"centrepop/layout/plan"
-	"centrepop/parts"
+	"centrepop/parts/read"
 )
 
 // ringWith is a ring of a name with holes, and more of its text.
@@ -32,7 +32,7 @@ func inPart(t *testing.T, header string, texts ...string) *plan.Plan {
 	if err := os.WriteFile(file, []byte("job: Test\n"+header+"parts:\n"+list), 0o666); err != nil {
 		t.Fatal(err)
 	}
-	j, err := parts.Load(file)
+	j, err := read.Load(file)
 	if err != nil {
 		t.Fatal(err)
 	}

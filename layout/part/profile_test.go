@@ -14,6 +14,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/parts"
 	"centrepop/parts/geom"
+	"centrepop/parts/read"
 )
 
 // cutJob loads a job of one part written in the test.
@@ -28,7 +29,7 @@ func cutJob(t *testing.T, pt string) *parts.Job {
 			t.Fatal(err)
 		}
 	}
-	job, err := parts.Load(filepath.Join(dir, "job.yaml"))
+	job, err := read.Load(filepath.Join(dir, "job.yaml"))
 	if err != nil {
 		t.Fatal(err)
 	}

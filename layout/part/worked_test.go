@@ -9,6 +9,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/parts"
 	"centrepop/parts/golden"
+	"centrepop/parts/read"
 )
 
 // TestWorked: everything that is worked out of small parts, which together have every
@@ -19,7 +20,7 @@ import (
 func TestWorked(t *testing.T) {
 	t.Parallel()
 	for _, name := range []string{"mm", "turned", "inch"} {
-		job, err := parts.Load(golden.Job(t, filepath.Join("testdata", "worked", name+".yaml")))
+		job, err := read.Load(golden.Job(t, filepath.Join("testdata", "worked", name+".yaml")))
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -5,12 +5,12 @@ import (
 	"fmt"
 
 	"centrepop/layout"
-	"centrepop/parts"
+	"centrepop/parts/read"
 )
 
 // A plan is plain data: it can be read in Go or written as JSON.
 func Example() {
-	job, err := parts.Load("../../testdata/gatejack/job.yaml")
+	job, err := read.Load("../../testdata/gatejack/job.yaml")
 	if err != nil {
 		fmt.Println(err)
 		return

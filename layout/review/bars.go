@@ -86,7 +86,7 @@ func placeSides(r *reviewer) {
 		}
 		if p := j.Place; p != nil {
 			for _, end := range [][2]string{{j.Weld.Part.Feature, p.With}, {j.Weld.To.Feature, p.On}} {
-				if end[0] != end[1] && parts.IsSide(end[0]) && parts.IsSide(end[1]) {
+				if end[0] != end[1] && slices.Contains(parts.Sides, end[0]) && slices.Contains(parts.Sides, end[1]) {
 					say(j.Name.Value+" welds one side and is placed by another", end[0]+" and "+end[1], "a part is welded where it touches", "the same side at weld and place")
 				}
 			}

@@ -13,7 +13,7 @@ import (
 	"github.com/rogpeppe/go-internal/txtar"
 
 	"centrepop/layout"
-	"centrepop/parts"
+	"centrepop/parts/read"
 )
 
 // alone reviews a job of one part and returns its findings under a code.
@@ -25,7 +25,7 @@ func alone(t *testing.T, code, text string) []Finding {
 			t.Fatal(err)
 		}
 	}
-	job, err := parts.Load(filepath.Join(dir, "job.yaml"))
+	job, err := read.Load(filepath.Join(dir, "job.yaml"))
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -5,12 +5,12 @@ import (
 
 	"centrepop/layout"
 	"centrepop/layout/review"
-	"centrepop/parts"
+	"centrepop/parts/read"
 )
 
 // What would spoil a part of the pug mill.
 func ExampleReview() {
-	job, err := parts.Load("../../testdata/pugmill/job.yaml")
+	job, err := read.Load("../../testdata/pugmill/job.yaml")
 	if err != nil {
 		fmt.Println(err)
 		return

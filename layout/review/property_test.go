@@ -12,6 +12,7 @@ import (
 
 	"centrepop/layout"
 	"centrepop/parts"
+	"centrepop/parts/read"
 )
 
 // drawPart writes a flat or a turned part with holes, slots, chamfers and
@@ -64,7 +65,7 @@ func TestAnyPartIsReviewed(t *testing.T) {
 				t.Fatal(err)
 			}
 		}
-		job, err := parts.Load(filepath.Join(dir, "job.yaml"))
+		job, err := read.Load(filepath.Join(dir, "job.yaml"))
 		if err != nil {
 			return
 		}

@@ -15,6 +15,7 @@ import (
 	"centrepop/layout/words"
 	"centrepop/parts"
 	"centrepop/parts/golden"
+	"centrepop/parts/read"
 )
 
 // load writes the files of a case into a folder and reads the job.
@@ -26,7 +27,7 @@ func load(t *testing.T, a *txtar.Archive) *parts.Job {
 			t.Fatal(err)
 		}
 	}
-	job, err := parts.Load(filepath.Join(dir, "job.yaml"))
+	job, err := read.Load(filepath.Join(dir, "job.yaml"))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -204,7 +205,7 @@ func TestRefusedJobIsNotAccepted(t *testing.T) {
 
 // BenchmarkReview reviews the pug mill as resolved.
 func BenchmarkReview(b *testing.B) {
-	job, err := parts.Load("../../testdata/pugmill/job.yaml")
+	job, err := read.Load("../../testdata/pugmill/job.yaml")
 	if err != nil {
 		b.Fatal(err)
 	}

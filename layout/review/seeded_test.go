@@ -12,6 +12,7 @@ import (
 	"centrepop/layout/machine"
 	"centrepop/layout/plan"
 	"centrepop/parts"
+	"centrepop/parts/read"
 )
 
 // seed is a fault put into a demo job: one text of one file replaced.
@@ -57,7 +58,7 @@ func (s seed) load(t *testing.T) (*parts.Job, error) {
 	if err := os.WriteFile(path, []byte(strings.Replace(string(text), s.from, s.to, 1)), 0o644); err != nil {
 		t.Fatal(err)
 	}
-	return parts.Load(filepath.Join(dir, "job.yaml"))
+	return read.Load(filepath.Join(dir, "job.yaml"))
 }
 
 // reviewed works a job out and reviews it.
@@ -83,7 +84,7 @@ func onPaper(job *parts.Job) (*layout.Worked, error) {
 var demos = map[string]func() ([]Finding, error){"pugmill": sync.OnceValues(func() ([]Finding, error) { return demo("pugmill") }), "gatejack": sync.OnceValues(func() ([]Finding, error) { return demo("gatejack") })}
 
 func demo(name string) ([]Finding, error) {
-	job, err := parts.Load("../../testdata/" + name + "/job.yaml")
+	job, err := read.Load("../../testdata/" + name + "/job.yaml")
 	if err != nil {
 		return nil, err
 	}

@@ -9,7 +9,7 @@ import (
 
 	"centrepop/layout"
 	"centrepop/layout/plan"
-	"centrepop/parts"
+	"centrepop/parts/read"
 	"centrepop/templates/draw"
 	"centrepop/templates/sheettest"
 )
@@ -19,7 +19,7 @@ var papers = []draw.Frame{{WidthMm: 210, HeightMm: 297, Name: "A4"}, {WidthMm: 2
 // demo is the plan of a demonstration job with its pictures.
 func demo(t *testing.T, name string) *plan.Plan {
 	t.Helper()
-	job, err := parts.Load(filepath.Join("..", "..", "testdata", name, "job.yaml"))
+	job, err := read.Load(filepath.Join("..", "..", "testdata", name, "job.yaml"))
 	if err != nil {
 		t.Fatal(err)
 	}

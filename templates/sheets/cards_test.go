@@ -7,14 +7,14 @@ import (
 
 	"centrepop/layout"
 	"centrepop/layout/plan"
-	"centrepop/parts"
+	"centrepop/parts/read"
 	"centrepop/templates/draw"
 )
 
 // demoPlan is the plan of a demo job.
 func demoPlan(t *testing.T, name string) *plan.Plan {
 	t.Helper()
-	job, err := parts.Load(filepath.Join("..", "..", "testdata", name, "job.yaml"))
+	job, err := read.Load(filepath.Join("..", "..", "testdata", name, "job.yaml"))
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -13,6 +13,7 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/parts"
 	"centrepop/parts/golden"
+	"centrepop/parts/read"
 )
 
 // Sample is a plan and the paper to draw it on.
@@ -313,7 +314,7 @@ func JoinedPlan() *plan.Plan {
 // out. Its caller's package stands two folders down.
 func Worked(t testing.TB, of, name string) *layout.Worked {
 	t.Helper()
-	job, err := parts.Load(golden.Job(t, filepath.Join("..", "..", "layout", of, "testdata", "worked", name+".yaml")))
+	job, err := read.Load(golden.Job(t, filepath.Join("..", "..", "layout", of, "testdata", "worked", name+".yaml")))
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -8,6 +8,7 @@ import (
 	"centrepop/layout"
 	"centrepop/layout/plan"
 	"centrepop/parts"
+	"centrepop/parts/read"
 	"centrepop/templates/draw"
 	"centrepop/templates/sheettest"
 )
@@ -164,7 +165,7 @@ func TestLetters(t *testing.T) {
 // resolved is a demo job worked out.
 func resolved(tb testing.TB, name string) *plan.Plan {
 	tb.Helper()
-	job, err := parts.Load(filepath.Join("..", "..", "testdata", name, "job.yaml"))
+	job, err := read.Load(filepath.Join("..", "..", "testdata", name, "job.yaml"))
 	if err != nil {
 		tb.Fatal(err)
 	}

@@ -1,0 +1,50 @@
+package read
+
+import (
+	"fmt"
+
+	"centrepop/parts"
+)
+
+// Bounds on the holes, slots and openings, counted one by one. Common
+// practice, no source: they are marked and drilled by hand, and a sheet with
+// more cannot be read.
+const (
+	maxPlaces    = 5_000  // in a part
+	maxJobPlaces = 10_000 // in a job
+)
+
+// places counts the holes, slots and radial openings of a part.
+func places(p *parts.Part) int {
+	n := 0
+	for _, g := range p.Holes {
+		n += g.Pattern.Count
+	}
+	for _, s := range p.Slots {
+		n += s.Pattern.Count
+	}
+	for _, f := range p.Radials {
+		n += len(f.Clock)
+	}
+	return n
+}
+
+// fewPlaces checks that a part has no more places than can be handled.
+func (r *reader) fewPlaces(p *parts.Part) bool {
+	n := places(p)
+	if n > maxPlaces {
+		r.faultf(p.Name.Pos, fmt.Sprintf("at most %d; the rest on a part file of its own", maxPlaces), "the part has %d holes and openings", n)
+	}
+	return n <= maxPlaces
+}
+
+// fewPlaces checks the same for the whole job.
+func (l *loader) fewPlaces(job *parts.Job, parts *node) {
+	n := 0
+	for _, p := range job.Parts {
+		n += places(p)
+	}
+	if n > maxJobPlaces {
+		l.faultf(parts.pos, fmt.Sprintf("at most %d; make two jobs of it", maxJobPlaces), "the parts have %d holes and openings together", n)
+	}
+}

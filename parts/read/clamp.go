@@ -1,0 +1,56 @@
+package read
+
+import (
+	"strings"
+
+	"centrepop/parts"
+	"centrepop/parts/geom"
+)
+
+var clampGroup = &Group{
+	Name: "clamp", Means: "A ring split by a saw cut, with a screw across the cut that closes it.", Example: "{in: bore, slot: 2, screw: M6 8.8, clock: 90}",
+	Keys: []Key{
+		{Name: "in", Type: NameType, Need: true, Means: "the inside step that closes on what goes through it", Example: "in: bore"},
+		{Name: "slot", Type: SizeType, Need: true, Means: "width of the saw cut", Example: "slot: 2"},
+		{Name: "screw", Type: TextType, Need: true, Means: "size and class of the socket head screw", Example: "screw: M6 8.8"},
+		{Name: "at", Type: SizeType, Means: "from the part's axis to that of the screw", Default: "the middle of the wall"},
+		{Name: "axial", Type: SizeType, Means: "from the face that from names to the screw", Default: "half the length"},
+		{Name: "from", Type: WordType, Means: "the face that axial is measured from", Default: "front", Words: faceWords},
+		{Name: "clock", Type: AngleType, Means: "clock angle of the cut, seen from the front face; the head lies clockwise of it", Default: "0"},
+	},
+}
+
+// clamp reads the split of a ring. That it has room is checked with the geometry.
+func (f *fields) clamp() *parts.Clamp {
+	if f == nil {
+		return nil
+	}
+	c := &parts.Clamp{Pos: f.n.pos, In: f.name("in"), Slot: f.length("slot"), At: f.length("at"), Axial: f.length("axial"), From: f.face("from"), Clock: f.angle("clock")}
+	t := f.text("screw")
+	if t.Value == "" {
+		return c
+	}
+	m := boltForm().FindStringSubmatch(strings.TrimSpace(t.Value))
+	if m == nil || m[2] == "" || !threadForm().MatchString(m[1]) {
+		f.faultf(t.Pos, `"M6 8.8" or "1/4-20 UNC A574"`, "the screw %s is no size with a strength class", parts.Quote(t.Value))
+		return c
+	}
+	c.Size, c.Class, c.Screw = m[1], m[2], t.Pos
+	return c
+}
+
+// clampRoom checks that a split ring has a bore right through and a wall at its screw.
+func (r *reader) clampRoom(p *parts.Part, c *parts.Clamp) {
+	step, _, inside := stepNamed(p.Profile, c.In.Value)
+	if step == nil || !inside {
+		r.faultf(c.In.Pos, list(p.NamesOf(parts.InsideFeature)), "the part has no bore %s to close", c.In.Value)
+		return
+	}
+	long := p.Profile.LengthMm()
+	if !p.Profile.Through() {
+		r.faultf(c.Pos, "inside steps as long as the part", "a blind bore cannot be split: it ends %s before the back face", r.said(long-p.Profile.InsideMm()))
+	}
+	if c.Axial.Set() && c.Axial.Mm >= long-geom.CloseMm {
+		r.faultf(c.Axial.Pos, "a distance within the part", "the screw lies %s from the face of a part %s long", c.Axial.Text, r.said(long))
+	}
+}

@@ -1,0 +1,319 @@
+package read
+
+import (
+	"fmt"
+	"regexp"
+	"slices"
+	"strings"
+	"sync"
+	"unicode/utf8"
+
+	"centrepop/parts"
+	"centrepop/parts/meant"
+)
+
+// Lengths of texts, in characters.
+const (
+	maxText = 200
+	maxNote = 2000
+)
+
+// reader takes typed values from nodes and records what is wrong with them. A
+// nil node is an absent key: it gives the zero value and no fault.
+type reader struct {
+	*source
+	units parts.Units // empty if the input fails to say; then sizes are not compared
+}
+
+// sound tells whether no fault has been found at a key of n or anywhere below
+// it, so that what was read from there can be relied on. An absent key is
+// sound.
+func (r *reader) sound(n *node, key string) bool {
+	f := n.find(key)
+	return f == nil || f.val != nil && !r.faultAt(f.pos) && r.soundBelow(f.val)
+}
+
+func (r *reader) soundBelow(n *node) bool {
+	if n.broken || r.faultAt(n.pos) {
+		return false
+	}
+	for _, item := range n.items {
+		if !r.soundBelow(item) {
+			return false
+		}
+	}
+	for _, f := range n.keys {
+		if r.faultAt(f.pos) || !r.soundBelow(f.val) {
+			return false
+		}
+	}
+	return true
+}
+
+func (s *source) faultAt(pos parts.Pos) bool {
+	return slices.ContainsFunc(s.errs, func(e *parts.Error) bool { return e.Pos == pos })
+}
+
+// renamed are keys of earlier versions and what they are called now.
+var renamed = map[string]string{"flush": "level", "align": "in-line", "flip": "other-way-round"}
+
+func (r *reader) unknownKey(n *node, f field, known []string) {
+	if r.full {
+		return // it would not be shown
+	}
+	if now := renamed[f.key]; slices.Contains(known, now) {
+		n.meant = append(n.meant, now)
+		r.faultf(f.pos, now+" in its place, with the same value", "the key %s of earlier versions is now %s", f.key, now)
+		return
+	}
+	if like := meant.Word(f.key, known); like != "" {
+		n.meant = append(n.meant, like)
+	}
+	r.faultf(f.pos, "the keys here are "+all(known), "the key %s is not known in %s%s", parts.Quote(f.key), n.label, meant.Perhaps(f.key, known))
+}
+
+// need returns the value of a key that must be there.
+func (r *reader) need(n *node, key, right string) *node {
+	if n == nil || n.kind != mapNode {
+		return nil
+	}
+	if f := n.find(key); f != nil {
+		return f.val
+	}
+	if !slices.Contains(n.meant, key) {
+		r.lack(n.pos, n.label+" lacks the key "+key, right)
+	}
+	return nil
+}
+
+// oneOf returns the one key of a set that is given. No key, and a second one,
+// are faults.
+func (r *reader) oneOf(n *node, keys ...string) (string, *node) {
+	var found []field
+	for _, f := range n.keys {
+		if slices.Contains(keys, f.key) {
+			found = append(found, f)
+		}
+	}
+	switch len(found) {
+	case 0:
+		if !slices.ContainsFunc(keys, func(key string) bool { return slices.Contains(n.meant, key) }) {
+			r.lack(n.pos, fmt.Sprintf("%s has none of the keys %s", n.label, list(keys)), "one of them")
+		}
+		return "", nil
+	case 1:
+		return found[0].key, found[0].val
+	}
+	r.faultf(found[1].pos, "keep one of the two", "%s has both %s and %s", n.label, found[0].key, found[1].key)
+	return "", nil
+}
+
+// scalar returns the text of a single value.
+func (r *reader) scalar(n *node, what, right string) (string, bool) {
+	switch {
+	case n == nil:
+		return "", false
+	case n.kind == emptyNode:
+		r.faultf(n.pos, right, "%s has no value", n.label)
+		return "", false
+	case n.kind != scalarNode:
+		r.faultf(n.pos, right, "%s needs %s, not %s", n.label, what, n.what())
+		return "", false
+	}
+	return n.text, true
+}
+
+// items returns the entries of a list of lo to hi entries.
+func (r *reader) items(n *node, lo, hi int, right string) ([]*node, bool) {
+	switch {
+	case n == nil:
+		return nil, false
+	case n.kind == emptyNode:
+		r.faultf(n.pos, right, "%s has no value", n.label)
+		return nil, false
+	case n.kind != listNode:
+		r.faultf(n.pos, right, "%s needs a list, not %s", n.label, n.what())
+		return nil, false
+	case len(n.items) < lo || len(n.items) > hi:
+		many := fmt.Sprintf("%d to %d entries", lo, hi)
+		if lo == hi {
+			many = entries(lo)
+		}
+		r.faultf(n.pos, right, "%s has %s; it takes %s", n.label, entries(len(n.items)), many)
+		return nil, false
+	}
+	return n.items, true
+}
+
+func entries(n int) string {
+	if n == 1 {
+		return "1 entry"
+	}
+	return fmt.Sprintf("%d entries", n)
+}
+
+// text reads a line of words of at most most characters.
+func (r *reader) text(n *node, most int) parts.Text {
+	s, ok := r.scalar(n, "text", "a line of text")
+	if !ok {
+		return parts.Text{}
+	}
+	switch {
+	case strings.TrimSpace(s) == "":
+		r.faultf(n.pos, "a line of text", "%s is empty", n.label)
+	case utf8.RuneCountInString(s) > most:
+		r.faultf(n.pos, "shorten it", "%s is longer than %d characters", n.label, most)
+	case strings.ContainsFunc(s, badInText) || most < maxNote && strings.Contains(s, "\n"):
+		r.faultf(n.pos, "one line of printable text", "%s holds a line end or a character that cannot be printed", n.label)
+	default:
+		return parts.Text{Value: s, Pos: n.pos}
+	}
+	return parts.Text{}
+}
+
+// badInText tells characters that an escape such as "\0" can bring into text.
+func badInText(r rune) bool {
+	return r < ' ' && r != '\n' || r == 0x7F || r >= 0x80 && r < 0xA0 || r == utf8.RuneError ||
+		r >= 0x202A && r <= 0x202E || r >= 0x2066 && r <= 0x2069
+}
+
+// word reads one of a few words.
+func (r *reader) word(n *node, words ...string) string {
+	s, ok := r.scalar(n, "a word", list(words))
+	if !ok {
+		return ""
+	}
+	if slices.Contains(words, s) {
+		return s
+	}
+	r.faultf(n.pos, list(words), "%s is %s, which is not known%s", n.label, parts.Quote(s), meant.Perhaps(s, words))
+	return ""
+}
+
+var (
+	nameForm   = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^[a-z0-9]+(-[a-z0-9]+)*$`) })
+	threadForm = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^[A-Za-z#]{0,3}[0-9][A-Za-z0-9 ./×x-]*$`) })
+	classForm  = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^([A-Z]{1,2}|[a-z]{1,2})(0?[0-9]|1[0-8])$`) })
+)
+
+// name reads a name that others can refer to.
+func (r *reader) name(n *node) parts.Text {
+	t := r.text(n, 60)
+	if t.Pos.Line > 0 && !nameForm().MatchString(t.Value) {
+		r.faultf(n.pos, "lower-case letters and digits with single hyphens between, such as drain-port",
+			"%s is %s, which is no name", n.label, parts.Quote(t.Value))
+		return parts.Text{}
+	}
+	return t
+}
+
+// thread reads a thread designation. Whether the thread exists is for the
+// layout stage, which has the tables.
+func (r *reader) thread(n *node) parts.Text {
+	t := r.text(n, 40)
+	if t.Pos.Line > 0 && !threadForm().MatchString(t.Value) {
+		r.faultf(n.pos, "a thread such as M10, M40x1.5, G1/2 or 1/2-13 UNC", "%s is %s, which is no thread", n.label, parts.Quote(t.Value))
+		return parts.Text{}
+	}
+	return t
+}
+
+// side tells the fits of bores from those of shafts.
+type side int
+
+const (
+	hole side = iota
+	shaft
+)
+
+// size reads a nominal diameter, and the fit beside it.
+func (f *fields) size(key string, s side) parts.Size {
+	size := parts.Size{Nominal: f.length(key)}
+	size.Fit = f.fit(f.val("fit"), size.Nominal, s)
+	return size
+}
+
+// fit reads a fit for a nominal size: a class, or one of light-press, limits
+// and plus-minus.
+func (r *reader) fit(n *node, nominal parts.Length, s side) parts.Fit {
+	const forms = fitExample
+	if n == nil {
+		return parts.Fit{}
+	}
+	if n.kind != mapNode {
+		text, ok := r.scalar(n, "a class or a group", forms)
+		if !ok {
+			return parts.Fit{}
+		}
+		if !classForm().MatchString(text) {
+			r.faultf(n.pos, forms, "%s is %s, which is no tolerance class", n.label, parts.Quote(text))
+			return parts.Fit{}
+		}
+		capital := text[0] < 'a'
+		if capital != (s == hole) {
+			right := map[side]string{hole: "bores take capital letters, such as H7", shaft: "outsides take small letters, such as h9"}[s]
+			r.faultf(n.pos, right, "the class %s is for %s", text, map[side]string{hole: "an outside, and this is a bore", shaft: "a bore, and this is an outside"}[s])
+			return parts.Fit{}
+		}
+		return parts.Fit{Pos: n.pos, Class: parts.Text{Value: text, Pos: n.pos}}
+	}
+	f := r.in(n, fitGroup)
+	fit := parts.Fit{Pos: n.pos}
+	key, v := f.oneOf()
+	switch key {
+	case "light-press":
+		if s == shaft {
+			r.fault(n.keyPos(key), "light-press is for bores that go over a measured part", "give the fit to the bore instead")
+			return parts.Fit{}
+		}
+		fit.LightPress = r.ref(v)
+	case "measured":
+		if fit.Measured = f.limits(key, v, parts.Length{}); fit.Measured == nil {
+			return parts.Fit{}
+		}
+	case "limits":
+		if fit.Limits = f.limits(key, v, nominal); fit.Limits == nil {
+			return parts.Fit{}
+		}
+	case "plus-minus":
+		fit.PlusMinus = f.length(key)
+		if nominal.Set() && fit.PlusMinus.Mm > 0.1*nominal.Mm {
+			r.faultf(v.pos, "a tolerance under a tenth of the size", "plus-minus %s is absurd for the size %s", fit.PlusMinus.Text, nominal.Text)
+			return parts.Fit{}
+		}
+	default:
+		return parts.Fit{}
+	}
+	return fit
+}
+
+// limits reads the two sizes to machine to, under a key with the value v; nil where they are no limits of
+// the nominal size.
+func (f *fields) limits(key string, v *node, nominal parts.Length) []parts.Length {
+	low, high := f.pair(key)
+	switch {
+	case !low.Set() || !high.Set():
+		return nil
+	case low.Mm >= high.Mm:
+		f.faultf(v.pos, "the smaller size first", "the lower limit %s is not below the upper limit %s", low.Text, high.Text)
+		return nil
+	case nominal.Set() && (low.Mm < 0.9*nominal.Mm || high.Mm > 1.1*nominal.Mm):
+		f.faultf(v.pos, "the two sizes to machine to, not the deviations", "the limits %s and %s are far from the size %s", low.Text, high.Text, nominal.Text)
+		return nil
+	}
+	return []parts.Length{low, high}
+}
+
+// ref reads part.feature.
+func (r *reader) ref(n *node) parts.Ref {
+	text, ok := r.scalar(n, "a reference", refExample)
+	if !ok {
+		return parts.Ref{}
+	}
+	part, feature, dot := strings.Cut(text, ".")
+	if !dot || !nameForm().MatchString(part) || !nameForm().MatchString(feature) {
+		r.faultf(n.pos, refExample, "%s is %s, which is no reference", n.label, parts.Quote(text))
+		return parts.Ref{}
+	}
+	return parts.Ref{Part: part, Feature: feature, Pos: n.pos}
+}

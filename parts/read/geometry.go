@@ -1,0 +1,341 @@
+package read
+
+import (
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+
+	"centrepop/parts"
+	"centrepop/parts/geom"
+	"centrepop/parts/meant"
+)
+
+// geometry checks what can be seen from one part alone: that its features lie
+// on it and do not contradict one another. Ligaments and walls are for the
+// review.
+//
+// Only what was read without a fault is checked, so that one mistake is not
+// reported twice.
+func (r *reader) geometry(root *node, p *parts.Part) {
+	if r.full || r.units == "" || !r.fewPlaces(p) {
+		return
+	}
+	for _, key := range []string{"units", "kind", "outline", "bends", "bore", "thickness", "stock", "profile", "tube", "bar"} {
+		if !r.sound(root, key) {
+			return
+		}
+	}
+	switch {
+	case p.Outline != nil:
+		r.boreRoom(p)
+	case p.Profile != nil:
+		r.insideOutside(p.Profile)
+	case p.Bar == nil:
+		return
+	}
+	good := func(key string, pos parts.Pos) bool {
+		list := root.get(key)
+		i := slices.IndexFunc(list.items, func(n *node) bool { return n.pos == pos })
+		return i >= 0 && r.soundBelow(list.items[i])
+	}
+	if p.Bar != nil {
+		r.barRoom(p, good)
+		return
+	}
+	r.chamferEdges(p, func(c parts.Chamfer) bool { return good("chamfers", c.Pos) })
+	r.holesRoom(p, good)
+	for _, s := range p.Slots {
+		if good("slots", s.Pos) {
+			r.onPart(p, s.On, s.Pattern, s.Face, "slot")
+			r.notDeeper(p, s.Depth, "slot")
+		}
+	}
+	for i := range p.Keyways {
+		if k := &p.Keyways[i]; good("keyways", k.Pos) {
+			r.keywayRoom(p, k)
+		}
+	}
+	for i := range p.Grooves {
+		if g := &p.Grooves[i]; good("grooves", g.Pos) {
+			r.grooveRoom(p, g)
+		}
+	}
+	for i := range p.Flats {
+		if f := &p.Flats[i]; p.Profile != nil && good("flats", f.Pos) {
+			r.flatsRoom(p, f)
+		}
+	}
+	if p.Clamp != nil && p.Profile != nil && r.sound(root, "clamp") {
+		r.clampRoom(p, p.Clamp)
+	}
+	for _, f := range p.Radials {
+		if p.Profile != nil && good("radial", f.Pos) {
+			r.radialRoom(p.Profile, f)
+		}
+	}
+}
+
+// holesRoom checks that holes lie on the part and do not go deeper.
+func (r *reader) holesRoom(p *parts.Part, good func(key string, pos parts.Pos) bool) {
+	for _, g := range p.Holes {
+		if !good("holes", g.Pos) {
+			continue
+		}
+		r.onPart(p, g.On, g.Pattern, g.Face, "hole")
+		if g.Walls == parts.BothWalls {
+			r.fault(g.Pos, "only a bar of tube has two walls to drill", "delete walls")
+		}
+		r.notDeeper(p, g.Depth, "hole")
+		if c := g.Counterbore; c != nil {
+			r.notDeeper(p, c.Depth, "counterbore")
+		}
+	}
+}
+
+// boreRoom checks that the bore lies inside the outline.
+func (r *reader) boreRoom(p *parts.Part) {
+	if p.Bore == nil {
+		return
+	}
+	d := p.Bore.Size.Nominal
+	room := 2 * p.Outline.Contour().DepthMm(geom.Point{}) // diameter of the largest circle about the origin
+	switch {
+	case room <= 0:
+		r.fault(p.Bore.Pos, "the bore is at the origin, which lies outside the outline", "put the origin of the outline where the bore is")
+	case d.Mm >= room-geom.CloseMm:
+		r.faultf(d.Pos, "a bore smaller than "+r.said(room), "the bore of %s is as large as the outline or larger", d.Text)
+	}
+}
+
+// onPart checks that the centres of a pattern lie on its flange, or on the part.
+func (r *reader) onPart(p *parts.Part, on parts.Side, pattern parts.Pattern, face parts.Face, what string) {
+	if on == "" {
+		r.onFace(p, pattern, face, what)
+		return
+	}
+	r.onFlap(p, on, pattern, face, what)
+}
+
+// onFace checks that the centres of a pattern lie on the part.
+func (r *reader) onFace(p *parts.Part, pattern parts.Pattern, face parts.Face, what string) {
+	if p.Outline == nil && pattern.Datum != "centre" {
+		r.fault(pattern.Pos, "a turned part has no edge to measure from", "datum: centre, or delete datum")
+		return
+	}
+	var outside, bore float64 // diameters
+	switch {
+	case p.Bore != nil:
+		bore = p.Bore.Size.Nominal.Mm
+	case p.Profile != nil:
+		outside, bore = widest(p.Profile), narrowest(p.Profile)
+	}
+	var contour geom.Contour
+	var edges geom.Box
+	if p.Outline != nil {
+		contour = p.Outline.Contour()
+		if edges = geom.Bounds(contour.Path); face == parts.Back {
+			edges = edges.Mirrored()
+		}
+	}
+	for i, at := range pattern.Shape.Places(edges) {
+		radius := math.Hypot(at.XMm, at.YMm)
+		front := at
+		if face == parts.Back {
+			front = at.Mirrored()
+		}
+		off := p.Outline != nil && contour.DepthMm(front) <= geom.CloseMm || outside > 0 && radius >= outside/2-geom.CloseMm
+		switch {
+		case off:
+			r.faultf(pattern.PosOf(i), "a place inside the outline", "the %s at x %s, y %s is centred on the outline or outside it", what, r.bare(at.XMm), r.said(at.YMm))
+		case bore > 0 && radius < bore/2-geom.CloseMm:
+			r.faultf(pattern.PosOf(i), "a place outside the bore", "the %s at x %s, y %s is centred in the bore of %s", what, r.bare(at.XMm), r.said(at.YMm), r.said(bore))
+		}
+	}
+}
+
+// notDeeper checks a blind depth against the part.
+func (r *reader) notDeeper(p *parts.Part, depth parts.Length, what string) {
+	if !depth.Set() {
+		return
+	}
+	room := p.Thickness.Mm
+	if p.Profile != nil {
+		room = p.Profile.LengthMm()
+	}
+	if room > 0 && depth.Mm >= room-geom.CloseMm {
+		r.faultf(depth.Pos, "a smaller depth, depth: through, or a thicker part", "the %s is %s deep in a part of %s", what, depth.Text, r.said(room))
+	}
+}
+
+// outerMm is the largest diameter a step has, 0 if only thread tables know it.
+func outerMm(s *parts.Step) float64 {
+	if s.Size.Nominal.Set() {
+		return s.Size.Nominal.Mm
+	}
+	return threadMm(s.Size.Thread.Value)
+}
+
+// threadMm reads the major diameter out of a designation that says it: M40x1.5,
+// Tr20x4, 1/2-13 UNC. It returns 0 for others, such as pipe threads.
+func threadMm(designation string) float64 {
+	number, factor := designation, 1.0
+	switch {
+	case strings.HasPrefix(designation, "Tr"):
+		number = designation[2:]
+	case strings.HasPrefix(designation, "M"):
+		number = designation[1:]
+	default:
+		cut := strings.LastIndex(designation, "-")
+		if cut < 0 || !strings.Contains(designation, "UN") {
+			return 0
+		}
+		number, factor = designation[:cut], geom.MmPerInch
+	}
+	number, _, _ = strings.Cut(strings.ReplaceAll(number, "×", "x"), "x")
+	v, wrong := parts.NumberOf(strings.TrimSpace(number))
+	if wrong != "" || v <= 0 || v*factor > geom.LargestMm {
+		return 0
+	}
+	return v * factor
+}
+
+// widest is the largest outside diameter, 0 if one of them is not known here.
+func widest(p *parts.Profile) float64 {
+	best := 0.0
+	for i := range p.Outside {
+		d := outerMm(&p.Outside[i])
+		if d == 0 {
+			return 0
+		}
+		best = math.Max(best, d)
+	}
+	return best
+}
+
+// narrowest is the smallest inside diameter of a through bore, 0 for a blind
+// one and if one of them is not known here.
+func narrowest(p *parts.Profile) float64 {
+	if !p.Through() {
+		return 0
+	}
+	best := math.Inf(1)
+	for i := range p.Inside {
+		best = math.Min(best, outerMm(&p.Inside[i]))
+	}
+	return best
+}
+
+// insideOutside checks the inside steps against the outside ones.
+func (r *reader) insideOutside(p *parts.Profile) {
+	total, from := p.LengthMm(), 0.0
+	if total > geom.LargestMm {
+		r.faultf(p.Pos, "at most 10 m", "the steps add up to %s", r.said(total))
+	}
+	for i := range p.Inside {
+		in := &p.Inside[i]
+		to := from + in.Length.Mm
+		if to > total+geom.CloseMm {
+			r.faultf(in.Length.Pos, "inside steps that end at the back face or before it",
+				"the inside step %s ends %s from the front, and the part is %s long", in.Name.Value, r.said(to), r.said(total))
+			return
+		}
+		start := 0.0
+		for j := range p.Outside {
+			out := &p.Outside[j]
+			end := start + out.Length.Mm
+			overlaps := math.Min(to, end)-math.Max(from, start) > geom.CloseMm
+			if d, od := outerMm(in), outerMm(out); overlaps && d > 0 && od > 0 && d >= od-geom.CloseMm {
+				r.faultf(in.Pos, "an inside diameter below the outside one",
+					"the inside step %s of %s leaves no wall in the outside step %s of %s", in.Name.Value, r.said(d), out.Name.Value, r.said(od))
+			}
+			start = end
+		}
+		from = to
+	}
+}
+
+// edges lists the edges of a part that can be bevelled, with the axial room
+// there.
+func edges(p *parts.Part) (names []string, room []float64) {
+	add := func(feature string, mm float64) {
+		names = append(names, feature+"-front", feature+"-back")
+		room = append(room, mm, mm)
+	}
+	switch {
+	case p.Outline != nil:
+		add("outline", p.Thickness.Mm)
+		if p.Bore != nil {
+			add("bore", p.Thickness.Mm)
+		}
+	case p.Profile != nil:
+		for _, s := range slices.Concat(p.Profile.Outside, p.Profile.Inside) {
+			add(s.Name.Value, s.Length.Mm)
+		}
+	}
+	return names, room
+}
+
+// chamferEdges checks that bevelled edges exist and have room.
+func (r *reader) chamferEdges(p *parts.Part, good func(parts.Chamfer) bool) {
+	names, room := edges(p)
+	seen := make(map[string]int, len(p.Chamfers))
+	for k := range p.Chamfers {
+		c := &p.Chamfers[k]
+		if !good(*c) {
+			continue
+		}
+		i := slices.Index(names, c.Edge.Value)
+		if i < 0 {
+			r.faultf(c.Edge.Pos, "the edges are "+all(names), "the part has no edge %s%s", c.Edge.Value, meant.Perhaps(c.Edge.Value, names))
+			continue
+		}
+		if line, twice := seen[c.Edge.Value]; twice {
+			r.faultf(c.Edge.Pos, "one chamfer for each edge", "the edge %s has a chamfer already, in line %d", c.Edge.Value, line)
+			continue
+		}
+		seen[c.Edge.Value] = c.Edge.Pos.Line
+		if c.Radius.Set() && !r.rounded(p, c) {
+			continue
+		}
+		if room[i] > 0 && c.Size.Mm > room[i]+geom.CloseMm {
+			r.faultf(c.Size.Pos, "at most "+r.said(room[i]), "the %s of %s is longer than its edge is deep", c.Word(), c.Size.Text)
+		}
+	}
+}
+
+// radialRoom checks that what is cut from outside lies on the part.
+func (r *reader) radialRoom(p *parts.Profile, f parts.Radial) {
+	length, wide := p.LengthMm(), widest(p)
+	if f.Axial.Mm > length+geom.CloseMm {
+		r.faultf(f.Axial.Pos, "a distance within the part", "%s is centred %s from the face of a part %s long", f.Name.Value, f.Axial.Text, r.said(length))
+	}
+	if f.Along.Set() && f.Along.Mm > length {
+		r.faultf(f.Along.Pos, "a shorter opening", "%s is %s long in a part of %s", f.Name.Value, f.Along.Text, r.said(length))
+	}
+	if wide == 0 {
+		return
+	}
+	if f.Around.Set() && f.Around.Mm >= math.Pi*wide {
+		r.faultf(f.Around.Pos, "less than the circumference", "%s goes %s round a circumference of %s", f.Name.Value, f.Around.Text, r.said(math.Pi*wide))
+	}
+	if f.Depth.Set() && f.Depth.Mm >= wide {
+		r.faultf(f.Depth.Pos, "a smaller depth, depth: through, or a thicker part", "%s is %s deep in a diameter of %s", f.Name.Value, f.Depth.Text, r.said(wide))
+	}
+}
+
+// bare is a length in the units, to a thousandth of a millimetre or a ten-thousandth of an
+// inch; said names the unit too. Units that are not known are millimetres.
+func (r *reader) bare(mm float64) string {
+	if r.units == parts.Inches {
+		return strconv.FormatFloat(math.Round(mm/geom.MmPerInch*1e4)/1e4+0, 'f', -1, 64)
+	}
+	return strconv.FormatFloat(math.Round(mm*1000)/1000+0, 'f', -1, 64)
+}
+
+func (r *reader) said(mm float64) string {
+	if r.units == parts.Inches {
+		return r.bare(mm) + " in"
+	}
+	return r.bare(mm) + " mm"
+}

@@ -1,0 +1,162 @@
+package read
+
+import (
+	"math"
+	"strings"
+
+	"centrepop/parts"
+)
+
+// maxCount is the most holes in one group, and entries in one list.
+const maxCount = 1000
+
+// holes reads a group of holes on a face.
+func (f *fields) holes() parts.HoleGroup {
+	g := parts.HoleGroup{
+		Pos: f.n.pos, Name: f.name("name"), Face: f.face("face"), On: parts.Side(f.word("on")), Walls: f.word("walls"), Pattern: f.pattern(),
+		Size: f.holeSize(f.val("size")), Note: f.text("note"),
+	}
+	g.Through, g.Depth = f.depth("depth")
+	f.headRoom(&g)
+	seenOn(&g.Pattern, g.Face)
+	return g
+}
+
+// headRoom reads the enlargement of a hole at the marked face.
+func (f *fields) headRoom(g *parts.HoleGroup) {
+	if f.given("counterbore") && f.given("countersink") {
+		f.fault(f.n.keyPos("countersink"), "a hole has both a counterbore and a countersink", "keep one of the two")
+		return
+	}
+	if bore := f.sub("counterbore"); bore != nil {
+		g.Counterbore = &parts.Counterbore{Diameter: bore.length("diameter"), Depth: bore.length("depth")}
+		f.wider(g.Counterbore.Diameter, g.Size, "counterbore")
+		if g.Depth.Set() && g.Counterbore.Depth.Set() && g.Counterbore.Depth.Mm >= g.Depth.Mm {
+			f.faultf(g.Counterbore.Depth.Pos, "a hole deeper than its counterbore", "the counterbore is %s deep and the hole only %s", g.Counterbore.Depth.Text, g.Depth.Text)
+		}
+	}
+	if sink := f.sub("countersink"); sink != nil {
+		g.Countersink = &parts.Countersink{Diameter: sink.length("diameter"), Angle: sink.angle("angle")}
+		f.wider(g.Countersink.Diameter, g.Size, "countersink")
+	}
+}
+
+// wider checks an enlargement against a hole whose diameter is given.
+func (r *reader) wider(d parts.Length, size parts.HoleSize, what string) {
+	hole := size.Size.Nominal
+	if d.Set() && hole.Set() && d.Mm <= hole.Mm {
+		r.faultf(d.Pos, "a larger diameter", "the %s of %s is not wider than its hole of %s", what, d.Text, hole.Text)
+	}
+}
+
+// depth reads "through" or a length. Through is the default.
+func (f *fields) depth(name string) (through bool, depth parts.Length) {
+	if n := f.val(name); n == nil || n.kind == scalarNode && n.text == "through" {
+		return true, parts.Length{}
+	}
+	return false, f.length(name)
+}
+
+// holeSize reads what a hole is.
+func (r *reader) holeSize(n *node) parts.HoleSize {
+	if n == nil {
+		return parts.HoleSize{}
+	}
+	size := parts.HoleSize{Pos: n.pos, Make: parts.PlainHole}
+	if n.kind == mapNode {
+		if f := r.in(n, diameterGroup); f != nil {
+			size.Size = f.size("diameter", hole)
+		}
+		return size
+	}
+	text, ok := r.scalar(n, "a hole size", holeExample)
+	if !ok {
+		return parts.HoleSize{}
+	}
+	words := strings.Fields(text)
+	for i, w := range words {
+		if i == 0 || w != string(parts.ClearanceHole) && w != string(parts.TappedHole) {
+			continue
+		}
+		size.Make, size.Thread = parts.HoleMake(w), strings.Join(words[:i], " ")
+		if !threadForm().MatchString(size.Thread) {
+			r.faultf(n.pos, "a thread such as M10, M40x1.5, G1/8 or 1/2-13 UNC", "%s is no thread", parts.Quote(size.Thread))
+		}
+		if size.Make == parts.ClearanceHole {
+			size.Series = "medium"
+		}
+		rest := strings.Join(words[i+1:], " ")
+		switch {
+		case rest == "":
+		case size.Make == parts.ClearanceHole && (rest == "fine" || rest == "medium" || rest == "coarse"):
+			size.Series = rest
+		case size.Make == parts.ClearanceHole:
+			r.faultf(n.pos, "fine, medium or coarse", "the clearance series %s is not known", parts.Quote(rest))
+		default:
+			r.faultf(n.pos, "nothing after `tap`", "the words %s after tap are not known", parts.Quote(rest))
+		}
+		return size
+	}
+	if threadForm().MatchString(text) && (text[0] > '9' || strings.Contains(text, "UN")) {
+		thread := words[0]
+		if len(words) > 1 && strings.HasPrefix(words[1], "UN") {
+			thread += " " + words[1]
+		}
+		r.faultf(n.pos, thread+" clearance or "+thread+" tap", "the size %s does not say what the hole is for", parts.Quote(text))
+		return size
+	}
+	if _, wrong := parts.MmOf(text, r.units); wrong != "" {
+		r.faultf(n.pos, holeExample, "%s is %s, which is no hole size: %s", n.label, parts.Quote(text), wrong)
+		return size
+	}
+	size.Size.Nominal = r.length(n, positive)
+	return size
+}
+
+// slots reads a group of obround slots on a face.
+func (f *fields) slots() parts.FaceSlot {
+	s := parts.FaceSlot{
+		Pos: f.n.pos, Name: f.name("name"), Face: f.face("face"), On: parts.Side(f.word("on")), Pattern: f.pattern(),
+		Width: f.length("width"), Length: f.length("length"), Turn: f.angle("turn"),
+	}
+	s.Through, s.Depth = f.depth("depth")
+	seenOn(&s.Pattern, s.Face)
+	if s.Width.Set() && s.Length.Set() && s.Length.Mm <= s.Width.Mm {
+		f.faultf(s.Length.Pos, "an overall length above the width; turn says which way it lies", "the slot is %s long and %s wide", s.Length.Text, s.Width.Text)
+	}
+	return s
+}
+
+// radial reads what is cut into a round from outside.
+func (f *fields) radial() parts.Radial {
+	d := parts.Radial{Pos: f.n.pos, Name: f.name("name"), Axial: f.length("axial"), From: f.face("from"), Note: f.text("note")}
+	if c := f.val("clock"); c != nil && c.kind == listNode {
+		d.Clock = f.angles("clock")
+	} else if a, ok := f.reader.angle(c, -360, 360); ok {
+		d.Clock = []parts.Angle{a}
+	}
+	d.Through, d.Depth = f.depth("depth")
+	switch key, v := f.oneOf(); key {
+	case "size":
+		d.Shape, d.Size = parts.RadialHole, f.holeSize(v)
+	case "slot":
+		d.Shape = parts.RadialSlot
+		f.sub("slot").opening(&d)
+	case "window":
+		d.Shape = parts.RadialWindow
+		if w := f.sub("window"); w != nil {
+			w.opening(&d)
+			d.Corner = w.length("corner")
+			if d.Around.Set() && d.Along.Set() && d.Corner.Mm > math.Min(d.Around.Mm, d.Along.Mm)/2 {
+				f.faultf(d.Corner.Pos, "at most half the smaller side", "the corner radius %s does not fit the window", d.Corner.Text)
+			}
+		}
+	}
+	return d
+}
+
+func (f *fields) opening(d *parts.Radial) {
+	if f != nil {
+		d.Around, d.Along = f.length("around"), f.length("along")
+	}
+}

@@ -1,0 +1,375 @@
+package read
+
+import (
+	"fmt"
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+	"sync"
+
+	"centrepop/parts"
+	"centrepop/parts/meant"
+)
+
+var (
+	jointRefRE = sync.OnceValue(func() *regexp.Regexp {
+		return regexp.MustCompile(`^([a-z0-9]+(?:-[a-z0-9]+)*)(?:#([1-9][0-9]{0,3}))?\.([a-z0-9]+(?:-[a-z0-9]+)*)$`)
+	})
+	fitPairForm = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^[A-Z]{1,2}[0-9]{1,2}/[a-z]{1,2}[0-9]{1,2}$`) })
+	boltForm    = sync.OnceValue(func() *regexp.Regexp {
+		return regexp.MustCompile(`^(.+?)(?:\s+((?i:[0-9]{1,2}\.[0-9]|[AC][0-9]-[0-9]{2}|(?:ASTM )?A574|(?:SAE )?(?:grade|gr) ?[0-9])))?$`)
+	})
+)
+
+// joints reads how the parts meet.
+func (l *loader) joints(n *node, job *parts.Job) {
+	for _, f := range (&fields{&l.reader, n, jobGroup}).each("joints") {
+		j, ok := f.joint()
+		if !ok {
+			continue
+		}
+		if i := slices.IndexFunc(job.Joints, func(o *parts.Joint) bool { return o.Name.Value == j.Name.Value }); i >= 0 {
+			l.faultf(j.Name.Pos, "a name of its own for each joint", "the joint %s is already in line %d", j.Name.Value, job.Joints[i].Pos.Line)
+			continue
+		}
+		job.Joints = append(job.Joints, j)
+	}
+	for _, j := range job.Joints {
+		l.jointRefs(job, j)
+	}
+}
+
+func (f *fields) joint() (*parts.Joint, bool) {
+	j := &parts.Joint{Pos: f.n.pos, Name: f.name("name")}
+	kind, _ := f.oneOf()
+	j.Kind = parts.JointKind(kind)
+	switch j.Kind {
+	case parts.PressKind:
+		j.Press = f.sub(kind).pressJoint()
+	case parts.WeldKind:
+		j.Weld = f.sub(kind).weldJoint()
+	case parts.BoltKind:
+		j.Bolt = f.sub(kind).boltJoint()
+	case parts.BearingKind:
+		j.Bearing = f.sub(kind).bearingJoint()
+	case parts.SlideKind:
+		j.Slide = f.sub(kind).slideJoint()
+		for _, key := range []string{"face", "level", "below", "rotate", "place"} {
+			if f.given(key) {
+				f.fault(f.n.keyPos(key), key+" beside slide", "delete "+key+"; the shoulder gives the place of the hub, and the keyways its clock angle")
+			}
+		}
+	}
+	j.Meet = f.meeting()
+	j.Rotate = f.angle("rotate")
+	j.OtherWay = f.yes("other-way-round")
+	if f.given("other-way-round") && j.Meet.Set() {
+		f.fault(f.n.keyPos("other-way-round"), "other-way-round beside face or level", "delete other-way-round; the faces say which way the parts look")
+	}
+	j.InLine = f.lineRules()
+	if place := f.sub("place"); place != nil {
+		j.Place = place.placeOnFace(place.word("on"))
+	}
+	j.Anchored = f.name("anchored")
+	j.Before = f.names("before")
+	j.After = f.names("after")
+	j.Note = f.text("note")
+	first, second := j.Ends()
+	return j, j.Kind != "" && j.Name.Value != "" && first.Set() && second.Set()
+}
+
+func (f *fields) pressJoint() *parts.PressJoint {
+	if f == nil {
+		return nil
+	}
+	p := &parts.PressJoint{
+		Shaft: f.jointRef(f.val("shaft")), Bore: f.jointRef(f.val("bore")), Friction: f.number("friction"),
+		Method: f.word("method"), Clearance: f.length("clearance"), Length: f.length("length"),
+	}
+	if t := f.text("fit"); t.Value != "" {
+		if fitPairForm().MatchString(t.Value) {
+			p.Fit = t
+		} else {
+			f.faultf(t.Pos, f.g.key("fit").Example, "the fit is %s", parts.Quote(t.Value))
+		}
+	}
+	return p
+}
+
+func (f *fields) weldJoint() *parts.WeldJoint {
+	if f == nil {
+		return nil
+	}
+	if f.word("type") == "fillet" && f.given("ground") {
+		f.fault(f.n.keyPos("ground"), "a fillet is ground flush", "delete ground; a fillet carries by what stands out of its corner")
+	}
+	return &parts.WeldJoint{
+		Part: f.jointRef(f.val("part")), To: f.jointRef(f.val("to")), Type: f.word("type"), Size: f.length("size"),
+		Process: f.word("process"), Length: f.length("length"), SquareUp: f.length("square-up"), Sides: f.count("sides"), Ground: f.word("ground"),
+	}
+}
+
+func (f *fields) boltJoint() *parts.BoltJoint {
+	if f == nil {
+		return nil
+	}
+	b := &parts.BoltJoint{
+		Through: f.jointRef(f.val("through")), Into: f.jointRef(f.val("into")), Head: f.word("head"),
+		Washer: f.yes("washer"), Nut: f.yes("nut"), Friction: f.text("friction"), Stud: f.name("stud"),
+	}
+	for _, item := range f.entries("stack") {
+		if r := f.jointRef(item); r.Set() {
+			b.Stack = append(b.Stack, r)
+		}
+	}
+	if t := f.text("bolt"); t.Value != "" {
+		m := boltForm().FindStringSubmatch(strings.TrimSpace(t.Value))
+		switch {
+		case m == nil || !threadForm().MatchString(m[1]):
+			f.faultf(t.Pos, `a size and a class such as "M10 8.8" or "1/2-13 UNC grade 5"`, "the bolt is %s", parts.Quote(t.Value))
+		case m[2] == "" && b.Stud.Value == "":
+			f.faultf(t.Pos, `"M10 8.8" or "1/2-13 UNC grade 5"`, "the bolt %s lacks its strength class", parts.Quote(t.Value))
+		default:
+			b.Size, b.Class, b.Pos = m[1], m[2], t.Pos
+		}
+	}
+	return b
+}
+
+func (f *fields) bearingJoint() *parts.BearingJoint {
+	if f == nil {
+		return nil
+	}
+	b := &parts.BearingJoint{
+		Bearing: f.text("bearing"), Cup: f.jointRef(f.val("cup")), Cone: f.jointRef(f.val("cone")),
+		Rotating: f.word("rotating"), Load: f.word("load"),
+		Bore: f.length("bore"), Outside: f.length("outside"), Width: f.length("width"), ConeWidth: f.length("cone-width"), Grease: f.text("grease"),
+		Da: f.length("da"), Db: f.length("db"), CupDa: f.length("Da"), CupDb: f.length("Db"),
+	}
+	if b.Bore.Set() && b.Outside.Set() && b.Bore.Mm >= b.Outside.Mm {
+		f.faultf(b.Bore.Pos, "a bore smaller than the outside", "the bearing's bore %s is not smaller than its outside %s", b.Bore.Text, b.Outside.Text)
+	}
+	if lo, hi := f.pair("end-float"); lo.Set() && hi.Set() && lo.Mm >= hi.Mm {
+		f.fault(f.n.get("end-float").pos, "the least end float is not below the most", "the smaller value first")
+	} else if lo.Set() && hi.Set() {
+		b.EndFloat = []parts.Length{lo, hi}
+	}
+	return b
+}
+
+func (f *fields) slideJoint() *parts.SlideJoint {
+	if f == nil {
+		return nil
+	}
+	s := &parts.SlideJoint{
+		Hub: f.jointRef(f.val("hub")), On: f.jointRef(f.val("on")),
+		KeptBy: f.jointRef(f.val("kept-by")), Plate: f.jointRef(f.val("plate")),
+	}
+	if k := s.KeptBy; k.Set() && s.On.Set() && (k.Part != s.On.Part || k.Copy != s.On.Copy) {
+		f.faultf(k.Pos, "a feature of "+s.On.Part+": the thread of a nut, the groove of a ring, or tapped holes in its end", "the hub sits on %s and is kept by %s", s.On.Part, k.Part)
+	}
+	return s
+}
+
+// meeting reads face (A-on-B) or level (A-with-B).
+func (f *fields) meeting() parts.Meeting {
+	m := parts.Meeting{Below: f.length("below")}
+	if f.given("face") && f.given("level") {
+		f.fault(f.n.keyPos("level"), "a joint has face and level", "keep one of the two")
+		return parts.Meeting{}
+	}
+	read := func(key, between string) {
+		if w := f.word(key); w != "" {
+			a, b, _ := strings.Cut(w, between)
+			m.Pos, m.First, m.Second = f.n.get(key).pos, parts.Face(a), parts.Face(b)
+		}
+	}
+	switch {
+	case f.given("face"):
+		read("face", "-on-")
+		if f.given("below") {
+			f.fault(f.n.keyPos("below"), "below goes with level", "delete below")
+		}
+	case f.given("level"):
+		m.Level = true
+		read("level", "-with-")
+	case f.given("below"):
+		f.fault(f.n.keyPos("below"), "below needs level", "level: front-with-front")
+	}
+	return m
+}
+
+// placeOnFace reads a place on a face of that name.
+func (f *fields) placeOnFace(on string) *parts.Place {
+	p := &parts.Place{
+		Pos: f.n.pos, On: on, With: f.word("with"), Gap: f.length("gap"),
+		FromLeft: f.length("from-left"), FromRight: f.length("from-right"),
+		FromBottom: f.length("from-bottom"), FromTop: f.length("from-top"),
+	}
+	for _, pair := range [][2]string{{"from-left", "from-right"}, {"from-bottom", "from-top"}} {
+		for _, key := range pair {
+			if f.given("at") && f.given(key) {
+				f.fault(f.n.keyPos(key), "place has at and "+key, "keep one of the two: at places the first part's origin")
+			}
+		}
+		if f.given(pair[0]) && f.given(pair[1]) {
+			f.fault(f.n.keyPos(pair[1]), "place has "+pair[0]+" and "+pair[1], "one of the two: the first part's own size gives the other")
+		}
+	}
+	if f.given("at") {
+		at := f.point("at")
+		p.At = &at
+	}
+	right, wrong := "top", "front"
+	if p.Edge() {
+		right, wrong = wrong, right
+	}
+	p.Looks = f.word(right)
+	if p.With != "" && f.given(wrong) {
+		f.fault(f.n.keyPos(wrong), "the "+p.With+" of the first part lies on the face, and its "+wrong+" cannot point along it", right+": which way its "+right+" looks, such as "+right+": up")
+	}
+	return p
+}
+
+// lineRules reads one list of features, or a list of such lists.
+func (f *fields) lineRules() []parts.LineRule {
+	lists := f.entries("in-line")
+	if len(lists) == 0 {
+		return nil
+	}
+	if lists[0].kind != listNode {
+		lists = []*node{f.n.get("in-line")}
+	}
+	var out []parts.LineRule
+	for _, one := range lists {
+		refs, ok := f.items(one, 2, 20, "[part.feature, part.feature] or [part.feature, up]")
+		if !ok {
+			continue
+		}
+		rule := parts.LineRule{Pos: one.pos}
+		for _, r := range refs {
+			if r.kind == scalarNode && r.text == "up" {
+				rule.Up = true
+			} else if ref := f.jointRef(r); ref.Set() {
+				rule.Refs = append(rule.Refs, ref)
+			}
+		}
+		if len(rule.Refs) > 0 {
+			out = append(out, rule)
+		}
+	}
+	return out
+}
+
+// names reads one name or a list of them.
+func (f *fields) names(key string) []parts.Text {
+	n := f.val(key)
+	if n == nil {
+		return nil
+	}
+	if n.kind == scalarNode {
+		return []parts.Text{f.reader.name(n)}
+	}
+	var out []parts.Text
+	for _, item := range f.entries(key) {
+		out = append(out, f.reader.name(item))
+	}
+	return out
+}
+
+// jointRef reads part.feature or part#2.feature.
+func (r *reader) jointRef(n *node) parts.JointRef {
+	text, ok := r.scalar(n, "a reference", refExample)
+	if !ok {
+		return parts.JointRef{}
+	}
+	m := jointRefRE().FindStringSubmatch(text)
+	if m == nil {
+		r.faultf(n.pos, jointRefExample, "%s is %s, which is no reference", n.label, parts.Quote(text))
+		return parts.JointRef{}
+	}
+	ref := parts.JointRef{Part: m[1], Copy: 1, Feature: m[3], Pos: n.pos}
+	if m[2] != "" {
+		ref.Copy, _ = strconv.Atoi(m[2]) // four digits at most
+	}
+	return ref
+}
+
+// jointRefs checks that what a joint names is there.
+func (l *loader) jointRefs(job *parts.Job, j *parts.Joint) {
+	first, second := j.Ends()
+	all := j.Refs()
+	if j.Slide != nil && j.Slide.KeptBy.Set() {
+		all = append(all, j.Slide.KeptBy)
+	}
+	for _, a := range j.InLine {
+		all = append(all, a.Refs...)
+	}
+	for _, r := range all {
+		l.jointFeature(job, r)
+	}
+	if first.Part == second.Part && first.Copy == second.Copy {
+		l.faultf(second.Pos, "two parts", "the joint %s joins %s to itself", j.Name.Value, first.Part)
+	}
+	named := []parts.Text{j.Anchored}
+	if j.Bolt != nil {
+		named = append(named, j.Bolt.Stud)
+	}
+	for _, t := range named {
+		if t.Value != "" && !l.broken && job.Part(t.Value) == nil {
+			l.faultf(t.Pos, "a part of the job", "there is no part %s in the job", t.Value)
+		}
+	}
+	names := jointNames(job)
+	for _, t := range slices.Concat(j.Before, j.After) {
+		switch {
+		case t.Value == "":
+		case t.Value == j.Name.Value:
+			l.faultf(t.Pos, "another joint", "the joint %s names itself", t.Value)
+		case !slices.Contains(names, t.Value):
+			l.faultf(t.Pos, "the joints are "+list(names), "there is no joint %s%s", t.Value, meant.Perhaps(t.Value, names))
+		}
+	}
+}
+
+// noPart says that there is no part of a name.
+func noPart(j *parts.Job, name string) string {
+	return "there is no part " + name + " in the job" + meant.Perhaps(name, partNames(j))
+}
+
+func partNames(j *parts.Job) (names []string) {
+	for _, p := range j.Parts {
+		names = append(names, p.Name.Value)
+	}
+	return names
+}
+
+func jointNames(j *parts.Job) (names []string) {
+	for _, o := range j.Joints {
+		names = append(names, o.Name.Value)
+	}
+	return names
+}
+
+func (l *loader) jointFeature(job *parts.Job, r parts.JointRef) {
+	p := job.Part(r.Part)
+	if p == nil {
+		if !l.broken {
+			l.fault(r.Pos, noPart(job, r.Part), "the parts are "+list(partNames(job)))
+		}
+		return
+	}
+	if len(l.doubt[p].errs) > 0 {
+		return
+	}
+	if r.Copy > p.Quantity {
+		l.faultf(r.Pos, fmt.Sprintf("#1 to #%d, or a larger quantity", p.Quantity), "%s#%d is asked for and %d is made", r.Part, r.Copy, p.Quantity)
+		return
+	}
+	if _, ok := p.Feature(r.Feature); ok {
+		return
+	}
+	names := p.FeatureNames()
+	l.faultf(r.Pos, "the features of "+r.Part+" are "+list(names), "the part %s has no feature %s%s", r.Part, r.Feature, meant.Perhaps(r.Feature, names))
+}

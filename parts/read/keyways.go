@@ -1,0 +1,133 @@
+package read
+
+import (
+	"slices"
+	"strings"
+
+	"centrepop/parts"
+	"centrepop/parts/geom"
+)
+
+// keyway reads a keyway. That its step exists and has room is checked with the
+// geometry.
+func (f *fields) keyway() parts.Keyway {
+	k := parts.Keyway{
+		Pos: f.n.pos, Name: f.name("name"), In: f.name("in"), Clock: f.angle("clock"), Depth: f.length("depth"),
+		Axial: f.length("axial"), From: f.face("from"), Cutter: f.length("cutter"),
+	}
+	f.keySection(&k)
+	k.Fit = f.fit(f.val("fit"), k.Width, hole)
+	if k.Fit.LightPress.Set() {
+		f.fault(k.Fit.Pos, "a keyway is not pressed on a measured outside", f.g.example(f.g.key("fit")))
+	}
+	k.Through, k.Length = f.depth("length")
+	if k.Cutter.Set() && k.Depth.Set() && k.Depth.Mm >= k.Cutter.Mm/2 {
+		f.faultf(k.Cutter.Pos, "a larger cutter", "a cutter of %s does not reach %s deep", k.Cutter.Text, k.Depth.Text)
+	}
+	return k
+}
+
+// keySection reads the key: "standard", "10x8", "woodruff 5x6.5".
+func (f *fields) keySection(k *parts.Keyway) {
+	t := f.text("key")
+	if t.Value == "" || t.Value == "standard" {
+		return
+	}
+	if size, disc := strings.CutPrefix(t.Value, "woodruff "); disc {
+		k.Disc = parts.Text{Value: strings.TrimSpace(size), Pos: t.Pos}
+		return
+	}
+	width, height, two := f.pairBy(t)
+	if !two {
+		f.faultf(t.Pos, keyExample, "key is %s, which is no key", parts.Quote(t.Value))
+		return
+	}
+	k.Width, k.Height = width, height
+}
+
+// keywayRoom checks that a keyway lies in a step of the part.
+func (r *reader) keywayRoom(p *parts.Part, k *parts.Keyway) {
+	names := p.NamesOf(parts.BoreFeature, parts.OutsideFeature, parts.InsideFeature)
+	if !slices.Contains(names, k.In.Value) {
+		right := "a bore"
+		if len(names) > 0 {
+			right = list(names)
+		}
+		r.faultf(k.In.Pos, right, "the part has no %s to cut the keyway into", k.In.Value)
+		return
+	}
+	cut := roundNamed(p, k.In.Value)
+	if cut.threaded {
+		r.faultf(k.In.Pos, "a plain step", "%s is threaded and takes no key", k.In.Value)
+		return
+	}
+	in, diameter, from, to := cut.inside, cut.diameter, cut.fromMm, cut.toMm
+	sunk := k.Disc.Value != "" && !in
+	if sunk && (k.Length.Set() || k.Cutter.Set()) {
+		pos := k.Length.Pos
+		if k.Cutter.Set() {
+			pos = k.Cutter.Pos
+		}
+		r.fault(pos, "the disc of a Woodruff key gives cutter and length", "delete length and cutter")
+		return
+	}
+	if k.Through && k.Axial.Set() && !sunk {
+		r.fault(k.Axial.Pos, "a keyway through its step has its place already", "a length, or delete axial")
+	}
+	if in && k.Cutter.Set() {
+		r.fault(k.Cutter.Pos, "the keyway of a bore is broached or slotted", "delete cutter")
+	}
+	if k.Width.Set() && k.Width.Mm >= diameter.Mm {
+		r.faultf(k.Width.Pos, "a narrower key", "the key is %s wide in a diameter of %s", k.Width.Text, diameter.Text)
+	}
+	if k.Depth.Set() && k.Depth.Mm >= diameter.Mm/2 {
+		r.faultf(k.Depth.Pos, "a smaller depth", "the keyway is %s deep in a diameter of %s", k.Depth.Text, diameter.Text)
+	}
+	pos := k.Axial.Pos
+	if !k.Axial.Set() {
+		pos = k.Length.Pos
+	}
+	if a, b := k.StretchMm(in, from, to, cut.lengthMm); a < from-geom.CloseMm || b > to+geom.CloseMm {
+		r.faultf(pos, "a keyway within its step", "%s runs from %s to %s from the front face, and %s from %s to %s", k.Name.Value, r.bare(a), r.said(b), k.In.Value, r.bare(from), r.said(to))
+	}
+	if k.Length.Set() && k.Width.Set() && !in && k.Length.Mm <= k.Width.Mm {
+		r.faultf(k.Length.Pos, "a length above the width", "the keyway is %s long and %s wide", k.Length.Text, k.Width.Text)
+	}
+}
+
+// round is what a keyway or a groove is cut into: a step, the bore or the outline
+// of a flat part, whose diameter is not given here.
+type round struct {
+	diameter         parts.Length
+	fromMm, toMm     float64 // along the axis, from the front face
+	lengthMm         float64 // of the part
+	inside, threaded bool
+}
+
+// roundNamed is the step of a turned part, or the bore or outline of a flat one.
+// There must be one of that name.
+func roundNamed(p *parts.Part, name string) round {
+	if p.Profile == nil {
+		out := round{toMm: p.Thickness.Mm, lengthMm: p.Thickness.Mm, inside: name == "bore"}
+		if out.inside {
+			out.diameter = p.Bore.Size.Nominal
+		}
+		return out
+	}
+	step, from, inside := stepNamed(p.Profile, name)
+	return round{step.Size.Nominal, from, from + step.Length.Mm, p.Profile.LengthMm(), inside, step.Size.Thread.Value != ""}
+}
+
+// stepNamed finds a step, where it starts and whether it is inside.
+func stepNamed(p *parts.Profile, name string) (step *parts.Step, fromMm float64, inside bool) {
+	for i, steps := range [][]parts.Step{p.Outside, p.Inside} {
+		at := 0.0
+		for j := range steps {
+			if steps[j].Name.Value == name {
+				return &steps[j], at, i == 1
+			}
+			at += steps[j].Length.Mm
+		}
+	}
+	return nil, 0, false
+}

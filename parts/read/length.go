@@ -1,0 +1,104 @@
+package read
+
+import (
+	"fmt"
+	"strings"
+
+	"centrepop/parts"
+)
+
+// span says which lengths a key takes.
+type span int
+
+const (
+	positive span = iota // a size
+	fromZero             // a distance or an allowance
+	signed               // a coordinate or an offset
+)
+
+// length reads a length. An absent or faulty one is the zero Length.
+func (r *reader) length(n *node, allowed span) parts.Length {
+	text, ok := r.scalar(n, "a length", parts.LengthForms)
+	if !ok {
+		return parts.Length{}
+	}
+	mm, wrong := parts.MmOf(text, r.units)
+	switch {
+	case wrong != "":
+		r.faultf(n.pos, "a length such as "+parts.LengthForms, "%s is %s: %s", n.label, parts.Quote(text), wrong)
+		return parts.Length{}
+	case allowed == positive && mm <= 0:
+		r.faultf(n.pos, "a length above 0", "%s is %s; it must be more than 0", n.label, parts.Quote(text))
+		return parts.Length{}
+	case allowed == positive && mm < parts.SmallestMm:
+		r.faultf(n.pos, "0.001 mm or more", "%s is %s; that is less than 0.001 mm", n.label, parts.Quote(text))
+		return parts.Length{}
+	case allowed == fromZero && mm < 0:
+		r.faultf(n.pos, "0 or more", "%s is %s; it must not be negative", n.label, parts.Quote(text))
+		return parts.Length{}
+	}
+	return parts.Length{Mm: mm, Text: strings.TrimSpace(text), Pos: n.pos}
+}
+
+// angle reads an angle within lo..hi degrees.
+func (r *reader) angle(n *node, lo, hi float64) (parts.Angle, bool) {
+	text, ok := r.scalar(n, "an angle", "degrees such as 30, 30 deg or 30°")
+	if !ok {
+		return parts.Angle{}, false
+	}
+	deg, wrong := parts.DegOf(text)
+	if wrong != "" {
+		r.faultf(n.pos, "degrees such as 30, 30 deg or 30°", "%s is %s: %s", n.label, parts.Quote(text), wrong)
+		return parts.Angle{}, false
+	}
+	if deg < lo || deg > hi {
+		r.faultf(n.pos, fmt.Sprintf("%g to %g degrees", lo, hi), "%s is %s, outside its range", n.label, parts.Quote(text))
+		return parts.Angle{}, false
+	}
+	return parts.Angle{Deg: deg, Pos: n.pos}, true
+}
+
+// count reads a whole number within lo..hi. An absent or faulty one is 0.
+func (r *reader) count(n *node, lo, hi int) int {
+	right := fmt.Sprintf("a whole number from %d to %d", lo, hi)
+	text, ok := r.scalar(n, "a number", right)
+	if !ok {
+		return 0
+	}
+	v, isWhole := parts.WholeOf(text)
+	switch {
+	case !isWhole:
+		r.faultf(n.pos, right, "%s is %s, which is no whole number in range", n.label, parts.Quote(text))
+		return 0
+	case int(v) < lo || int(v) > hi:
+		r.faultf(n.pos, right, "%s is %s, out of range", n.label, parts.Quote(text))
+		return 0
+	}
+	return int(v)
+}
+
+// number reads a plain decimal within lo..hi.
+func (r *reader) number(n *node, lo, hi float64) parts.Number {
+	right := fmt.Sprintf("a number from %g to %g", lo, hi)
+	text, ok := r.scalar(n, "a number", right)
+	if !ok {
+		return parts.Number{}
+	}
+	v, wrong := parts.NumberOf(text)
+	if wrong != "" || v < lo || v > hi {
+		r.faultf(n.pos, right, "%s is %s, out of range or no number", n.label, parts.Quote(text))
+		return parts.Number{}
+	}
+	return parts.Number{Value: v, Pos: n.pos}
+}
+
+// point reads [x, y].
+func (r *reader) point(n *node) (parts.Point, bool) {
+	items, ok := r.items(n, 2, 2, "a point [x, y]")
+	if !ok {
+		return parts.Point{}, false
+	}
+	items[0].label, items[1].label = "x of "+n.label, "y of "+n.label
+	p := parts.Point{X: r.length(items[0], signed), Y: r.length(items[1], signed), Pos: n.pos}
+	return p, p.X.Set() && p.Y.Set()
+}

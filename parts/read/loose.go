@@ -1,0 +1,130 @@
+package read
+
+import (
+	"fmt"
+	"slices"
+
+	"centrepop/parts"
+	"centrepop/parts/meant"
+)
+
+// kgPerPound is the avoirdupois pound (NIST SP 811).
+const kgPerPound = 0.45359237
+
+// loose reads what no joint fastens; parts and joints are read by then.
+func (l *loader) loose(n *node, job *parts.Job) {
+	whole := l.sound(n, "joints") && !l.broken
+	for _, f := range (&fields{&l.reader, n, jobGroup}).each("loose") {
+		e := parts.Loose{
+			Pos: f.n.pos, How: f.text("how"), After: f.name("after"), First: f.yes("first"), Off: f.yes("off"), Buy: f.text("buy"), Count: f.count("count"),
+			MassKg: f.number("kg").Value + kgPerPound*f.number("lb").Value,
+		}
+		switch key, _ := f.oneOf(); key {
+		case "part":
+			e.Part = f.name(key)
+		case "item":
+			e.Item = f.text(key)
+		}
+		for _, k := range []struct {
+			named parts.Text
+			word  string
+			known []string
+		}{{e.Part, "part", partNames(job)}, {e.After, "joint", jointNames(job)}} {
+			if k.named.Value == "" || !whole || slices.Contains(k.known, k.named.Value) {
+				continue
+			}
+			l.faultf(k.named.Pos, "a "+k.word+" of the job", "there is no %s %s in the job%s", k.word, k.named.Value, meant.Perhaps(k.named.Value, k.known))
+		}
+		for _, j := range job.Joints {
+			if first, second := j.Ends(); e.Part.Value != "" && (first.Part == e.Part.Value || second.Part == e.Part.Value) {
+				l.faultf(e.Part.Pos, "a part that is in no joint", "the joint %s fastens %s", j.Name.Value, e.Part.Value)
+				break
+			}
+		}
+		if n := f.n.get("count"); n != nil && f.n.get("buy") == nil && e.Item.Value == "" {
+			l.fault(n.pos, "count says how many are bought, and nothing is", "buy: what it is fastened with, or no count")
+		}
+		if e.Part.Value != "" && slices.ContainsFunc(job.Loose, func(o parts.Loose) bool { return o.Part.Value == e.Part.Value }) {
+			l.faultf(e.Part.Pos, "each part once", "%s is loose already", e.Part.Value)
+		}
+		if e.Stands = f.sub("stands").stands(); e.Stands != nil && whole {
+			l.standsThere(job, &e)
+		}
+		e.Lies = eachOf(f, "lies", (*fields).lying)
+		if whole && len(e.Lies) > 0 {
+			l.liesThere(job, &e, f.n.keyPos("lies"))
+		}
+		job.Loose = append(job.Loose, e)
+	}
+}
+
+// stands reads where a thing bought stands; nil if it is not said.
+func (f *fields) stands() *parts.Stands {
+	if f == nil {
+		return nil
+	}
+	return &parts.Stands{
+		Pos: f.n.pos, On: f.jointRef(f.val("on")), Face: parts.Face(f.word("face")), Diameter: f.length("diameter"), Length: f.length("length"),
+		Flange: f.length("flange"), Shaft: f.length("shaft"), ShaftEnd: f.length("shaft-length"),
+	}
+}
+
+// standsThere checks that a thing that stands is bought, and has holes or a step to stand on.
+func (l *loader) standsThere(job *parts.Job, e *parts.Loose) {
+	s, n := e.Stands, len(l.errs)
+	if e.Item.Value == "" {
+		l.faultf(s.Pos, "item: what is bought, or no stands", "stands is for what is bought, and %s is made", e.Part.Value)
+	}
+	if s.On.Set() {
+		l.jointFeature(job, s.On)
+	}
+	p := job.Part(s.On.Part)
+	if len(l.errs) > n || p == nil || len(l.doubt[p].errs) > 0 {
+		return
+	}
+	holes := p.Outline != nil && slices.ContainsFunc(p.Holes, func(g parts.HoleGroup) bool { return g.Name.Value == s.On.Feature })
+	step := p.Profile != nil && slices.ContainsFunc(p.Profile.Outside, func(o parts.Step) bool { return o.Name.Value == s.On.Feature })
+	if !holes && !step {
+		l.faultf(s.On.Pos, "holes of a plate, or an outside step of a turned part", "nothing stands on %s.%s", s.On.Part, s.On.Feature)
+	}
+}
+
+// lying reads where one copy lies.
+func (f *fields) lying() (at parts.Lying) {
+	at.Ref = f.jointRef(f.val("on"))
+	at.Place = *f.placeOnFace(at.Ref.Feature)
+	if at.At == nil && !at.FromLeft.Set() && !at.FromRight.Set() && !at.FromBottom.Set() && !at.FromTop.Set() {
+		at.At = &parts.Point{}
+	}
+	return at
+}
+
+// liesThere checks that the faces which a loose part lies on are there by its step, and that
+// each of its copies has one.
+func (l *loader) liesThere(job *parts.Job, e *parts.Loose, pos parts.Pos) {
+	p := job.Part(e.Part.Value)
+	switch {
+	case e.Part.Value == "":
+		l.fault(pos, "lies says where a part lies, and "+e.Item.Value+" is bought", "part: its name, or no lies")
+	case p != nil && len(l.doubt[p].errs) == 0 && len(e.Lies) != p.Quantity:
+		l.faultf(pos, "an entry for each", "lies has %d of the %d copies of %s", len(e.Lies), p.Quantity, e.Part.Value)
+	}
+	for _, at := range e.Lies {
+		on := job.Part(at.Ref.Part)
+		there := slices.ContainsFunc(job.Joints, func(j *parts.Joint) bool {
+			return slices.ContainsFunc(j.Refs(), func(r parts.JointRef) bool { return r.Part == at.Ref.Part })
+		}) ||
+			slices.ContainsFunc(job.Loose, func(o parts.Loose) bool { return o.Part.Value == at.Ref.Part && len(o.Lies) > 0 })
+		switch {
+		case at.Ref.Part == "":
+		case on == nil:
+			l.fault(at.Ref.Pos, noPart(job, at.Ref.Part), "the parts are "+list(partNames(job)))
+		case !slices.Contains(parts.Sides, at.Ref.Feature):
+			l.faultf(at.Ref.Pos, at.Ref.Part+"."+list(parts.Sides), "%s is no face of %s", at.Ref.Feature, at.Ref.Part)
+		case at.Ref.Copy > on.Quantity:
+			l.faultf(at.Ref.Pos, fmt.Sprintf("#1 to #%d, or a larger quantity", on.Quantity), "%s#%d is asked for and %d is made", at.Ref.Part, at.Ref.Copy, on.Quantity)
+		case !there:
+			l.faultf(at.Ref.Pos, "a part of a joint, or a loose one before it in the list that has lies itself", "%s has no place for %s to lie on", at.Ref.Part, e.Part.Value)
+		}
+	}
+}

@@ -1,0 +1,462 @@
+package read
+
+import (
+	"slices"
+
+	"centrepop/parts"
+)
+
+// The keys of a part file. Meaning, default and limits stand here and nowhere
+// else.
+
+// faceWords are the two sides of a part.
+var faceWords = []string{string(parts.Front), string(parts.Back)}
+
+// sideWords are the edges of the base of a folded part.
+var sideWords = []string{string(parts.TopSide), string(parts.RightSide), string(parts.BottomSide), string(parts.LeftSide)}
+
+// flapWords are the flanges of a folded part: on a side, and on the free edge of the one
+// before.
+var flapWords = append(slices.Clone(sideWords), "top-2", "right-2", "bottom-2", "left-2", "top-3", "right-3", "bottom-3", "left-3")
+
+// unlessBar are the forms that need stock: that of a bar is its section.
+const unlessBar = flat | turned | tubular | rolled | ruled | folded | helical
+
+const (
+	refExample  = "part.feature, such as tube.outside"
+	holeExample = "M10 clearance, M8 tap, 11 mm, 7/16 in or {diameter: 10, fit: H7}"
+	fitExample  = "a class such as H7, or {limits: [low, high]}, {plus-minus: 0.1}, {measured: [0.7, 0.9]} or {light-press: part.feature}"
+)
+
+var partGroup = &Group{
+	Name: "part", Means: "A part file: one drawing.",
+	Keys: []Key{
+		{Name: "part", Type: NameType, Need: true, Means: "the name that jobs and other parts refer to", Example: "a name, such as part: cover"},
+		{Name: "title", Type: TextType, Means: "the name for people", Default: "the name with spaces"},
+		{Name: "kind", Type: WordType, Need: true, Means: "what the part is; turned serves any turned part, plate any flat one", Words: Kinds(), Example: "kind: " + list(Kinds())},
+		{Name: "quantity", Type: CountType, Means: "how many are made", Default: "1", Low: 1, High: 10_000},
+		{Name: "units", Type: WordType, Means: "the unit of bare numbers in this file", Words: []string{string(parts.Millimetres), string(parts.Inches)}},
+		{Name: "material", Type: TextType, Means: "the grade, such as S235, 1.4301 or A36; the review says if it is not known"},
+		{Name: "top", Type: WordType, Means: "how TOP (12 o'clock) is marked on the part", Words: []string{"scribe", "punch", "notch", "paint", "keyway"}},
+		{Name: "stock", Type: KeysType, Means: "what it is made from", Group: stockGroup, forms: unlessBar, use: "parts that are no bars, whose section says it"},
+		{Name: "outline", Type: KeysType, Means: "the contour of a flat part, seen on its front face; of a folded one its base, a square or rectangle over the outside of the flanges", Group: outlineGroup, forms: flat | folded, use: "flat and folded parts"},
+		{Name: "thickness", Type: SizeType, Means: "of a flat or folded part", Default: "that of the plate or sheet", forms: flat | folded, use: "flat and folded parts"},
+		{Name: "bends", Type: KeysType, Means: "what is folded up from the sides of the base", Group: bendsGroup, forms: folded, use: "kind folded"},
+		{Name: "bore", Type: KeysType, Means: "the centre bore of a flat part, at the origin", Group: boreGroup, forms: flat, use: "flat parts; turned parts have inside steps"},
+		{Name: "profile", Type: KeysType, Means: "a turned part: its steps along the axis", Group: profileGroup, forms: turned, use: "turned parts"},
+		{Name: "tube", Type: KeysType, Means: "a tube; its features are called outside and bore", Group: tubeGroup, forms: tubular, use: "kind tube"},
+		{Name: "cone", Type: KeysType, Means: "a cone rolled from sheet; its front is the large end", Group: coneGroup, forms: rolled, use: "kind cone"},
+		{Name: "transition", Type: KeysType, Means: "a square-to-round of sheet; its front is the square end", Group: transitionGroup, forms: ruled, use: "kind transition"},
+		{Name: "flight", Type: KeysType, Means: "auger flights along a shaft, pulled from flat rings", Group: flightGroup, forms: helical, use: "kind flight"},
+		{Name: "bar", Type: KeysType, Means: "a length of square, rectangular or round tube, angle, channel, flat or solid bar", Group: barGroup, forms: linear, use: "kind bar"},
+		{Name: "ends", Type: KeysType, Means: "ends of a tube cut to sit on another round (saddles)", Group: endsGroup, forms: tubular, use: "kind tube with the key tube"},
+		{Name: "chamfers", Type: ListType, Means: "bevelled and rounded edges, spherical ends", Group: chamferGroup, Entries: [2]int{0, 200}, forms: flat | turned | tubular, use: "flat and turned parts"},
+		{Name: "holes", Type: ListType, Means: "groups of equal holes on a face", Group: holeGroup, Entries: [2]int{0, 200}, forms: flat | turned | tubular | folded | linear, use: "flat, turned and folded parts and bars"},
+		{Name: "slots", Type: ListType, Means: "groups of equal slots with round ends on a face", Group: slotGroup, Entries: [2]int{0, 200}, forms: flat | turned | tubular | folded, use: "flat, turned and folded parts"},
+		{Name: "radial", Type: ListType, Means: "holes, slots and windows in the outside of a round", Group: radialGroup, Entries: [2]int{0, 200}, forms: turned | tubular, use: "turned parts, which have a profile or a tube"},
+		{Name: "keyways", Type: ListType, Means: "keyways for parallel and Woodruff keys, on shaft steps and in bores", Group: keywayGroup, Entries: [2]int{0, 50}, forms: flat | turned, use: "flat and turned parts"},
+		{Name: "grooves", Type: ListType, Means: "grooves turned into steps, bores and end faces: for retaining rings, O-rings, grease, relief", Group: grooveGroup, Entries: [2]int{0, 50}, forms: flat | turned, use: "flat and turned parts"},
+		{Name: "flats", Type: ListType, Means: "flats, squares and hexagons milled on outside steps", Group: flatsGroup, Entries: [2]int{0, 50}, forms: turned, use: "turned parts"},
+		{Name: "centres", Type: KeysType, Means: "centre holes in the ends; a solid bar turned between centres has form A without it", Group: centresGroup, forms: turned, use: "turned parts"},
+		{Name: "clamp", Type: KeysType, Means: "a ring split by a saw cut, with a screw across it", Group: clampGroup, forms: turned, use: "turned parts"},
+		{Name: "require", Type: ListType, Means: "what has to be flat, square, parallel, true or equal, and within how much", Group: requireGroup, Entries: [2]int{0, 50}},
+		{Name: "notes", Type: TextsType, Means: "lines printed on its sheets", Longest: maxNote, Entries: [2]int{0, 100}, Example: "a list of texts"},
+	},
+}
+
+var requireGroup = &Group{
+	Name: "require", Means: "A tolerance of form, direction or place (ISO 1101), or equal lengths of all copies.", Example: "{is: squareness, within: 0.1, of: back, to: bore}",
+	Keys: []Key{
+		{Name: "is", Type: WordType, Need: true, Means: "what is required; equal: the same on all copies", Words: plain(parts.RequirementKinds), Example: "is: squareness"},
+		{Name: "within", Type: SizeType, Need: true, Means: "width of the tolerance zone; of equal: the largest less the smallest", Example: "within: 0.05 mm"},
+		{Name: "of", Type: NameType, Need: true, Means: "a face (front, back), a step, the bore or the outline; for equal a step or length", Example: "of: front"},
+		{Name: "to", Type: NameType, Means: "the datum: a face, a step, the bore or the outline; not with flatness or equal", Example: "to: bore"},
+	},
+}
+
+var stockGroup = &Group{
+	Name: "stock", Means: "What a part is made from.", Example: "stock: {plate: 8 mm, cut: laser}",
+	OneOf: []string{"plate", "sheet", "round", "tube", "square", "flat", "casting"},
+	Keys: []Key{
+		{Name: "plate", Type: SizeType, Means: "thickness of the plate"},
+		{Name: "sheet", Type: SizeType, Means: "thickness of the sheet"},
+		{Name: "round", Type: SizeType, Means: "diameter of the bar"},
+		{Name: "tube", Type: SizeType, Means: "outside diameter of the tube; wall goes with it"},
+		{Name: "square", Type: SizeType, Means: "side of the square bar"},
+		{Name: "flat", Type: SizeType, Means: "width of the flat bar; wall, its thickness, goes with it"},
+		{Name: "casting", Type: StockNameType, Means: "name of the casting, or its largest size"},
+		{Name: "wall", Type: SizeType, Means: "wall of a tube, thickness of a flat"},
+		{Name: "length", Type: SizeType, Means: "length to saw"},
+		{Name: "cut", Type: WordType, Means: "how the blank is cut", Words: []string{"laser", "plasma", "waterjet", "flame", "saw", "none"}},
+	},
+}
+
+var outlineGroup = &Group{
+	Name: "outline", Means: "The contour of a flat part, centred on the origin unless given by points or a path; x right, y up.",
+	OneOf: []string{"circle", "square", "rectangle", "polygon", "slot", "path"}, Example: "outline: {circle: 165}",
+	Keys: []Key{
+		{Name: "circle", Type: SizeType, Means: "diameter"},
+		{Name: "square", Type: SizeType, Means: "side"},
+		{Name: "rectangle", Type: PairType, Means: "width and height", Example: "the width and the height, such as [200, 120]"},
+		{Name: "polygon", Type: KeysType, Means: "a regular polygon, or listed corners", Group: polygonGroup},
+		{Name: "slot", Type: PairType, Means: "overall length and width of a shape with round ends", Example: "the width and the height, such as [200, 120]"},
+		{Name: "path", Type: PathType, Means: "SVG path data of one closed contour in mm, y up, whatever the units of the file", Unit: "mm", Example: `"M0 0 L100 0 L100 50 Z"`},
+		{Name: "corner", Type: DistanceType, Means: "corner radius of a square or rectangle"},
+		{Name: "fit", Type: ClassFitType, Means: "limits of a circle", Group: fitGroup, Example: fitExample},
+		{Name: "leave", Type: DistanceType, Means: "what the cutter leaves on the diameter or width for the lathe"},
+	},
+}
+
+var polygonGroup = &Group{
+	Name: "polygon", Means: "A regular polygon (sides, across-flats, first), or points in order round the outline.",
+	Example: "polygon: {sides: 6, across-flats: 50, first: 0}, or polygon: {points: [[0, 0], [50, 0], [0, 50]]}",
+	Keys: []Key{
+		{Name: "sides", Type: CountType, Means: "number of sides", Low: 3, High: 64},
+		{Name: "across-flats", Type: SizeType, Means: "twice the distance of a side from the middle"},
+		{Name: "first", Type: AngleType, Means: "clock angle of a corner, not of a side, from TOP", Default: "0"},
+		{Name: "points", Type: PointsType, Means: "corners [x, y], three or more", Entries: [2]int{3, maxCount}, Example: "a list of points, such as [[0, 60], [0, -60]]"},
+	},
+}
+
+var bendsGroup = &Group{
+	Name: "bends", Means: "The flanges of a folded part.", Example: "bends: {radius: 2, flanges: [{side: top, height: 30}]}",
+	Keys: []Key{
+		{Name: "radius", Type: SizeType, Need: true, Means: "inside radius of the bends"},
+		{Name: "k", Type: NumberType, Means: "how far the neutral line lies from the inside, in thicknesses, from a test strip", Default: "that of DIN 6935", Low: 0.1, High: 0.6},
+		{Name: "gap", Type: DistanceType, Means: "left open between two flanges at a corner", Default: "0.5 mm"},
+		{Name: "corners", Type: WordType, Means: "where flanges that are turned in meet at a corner, on the free edges of two walls: square cuts back those of the left and the right side, mitred cuts both at 45 degrees", Default: "square", Words: []string{"square", "mitred"}, Example: "corners: mitred"},
+		{Name: "die", Type: SizeType, Means: "opening of the die", Default: "the usual one of the thickness"},
+		{Name: "punch", Type: SizeType, Means: "thickness of the punch over its tip, for what stands beside it"},
+		{Name: "flanges", Type: ListType, Need: true, Means: "at most one on each side of the base, and on the free edge of each", Group: flapGroup, Entries: [2]int{1, 12}},
+	},
+}
+
+var flapGroup = &Group{
+	Name: "flange", Means: "A flange on a side of the base.", Example: "{side: top, height: 30}",
+	Keys: []Key{
+		{Name: "side", Type: WordType, Need: true, Means: "the edge of the base, seen on the front face; top-2 is the free edge of the flange at the top, top-3 that of top-2", Words: flapWords},
+		{Name: "height", Type: SizeType, Need: true, Means: "along the outside, from the corner to the free edge or the next corner; beyond 90 degrees from the outside of the bend"},
+		{Name: "angle", Type: AngleType, Means: "what the sheet turns through; 90 is square", Default: "90", Low: 1, High: 150},
+		{Name: "toward", Type: WordType, Means: "the face of the sheet that comes to lie inside its bend; of a flange on the base the face that it stands on", Default: "back", Words: []string{string(parts.Back), string(parts.Front)}},
+		{Name: "radius", Type: SizeType, Means: "its own inside radius", Default: "that of bends"},
+		{Name: "left", Type: DistanceType, Means: "how far it stays off the left end of its side, with the side at the top", Default: "0, or as the flange it is on"},
+		{Name: "right", Type: DistanceType, Means: "how far it stays off the right end", Default: "0, or as the flange it is on"},
+	},
+}
+
+var boreGroup = &Group{
+	Name: "bore", Means: "The centre bore of a flat part.", Example: "bore: {diameter: 114.3 mm, fit: H7, leave: 2 mm}",
+	Keys: []Key{
+		{Name: "diameter", Type: SizeType, Need: true, Means: "finished diameter"},
+		{Name: "fit", Type: ClassFitType, Means: "its limits", Group: fitGroup, Example: fitExample},
+		{Name: "leave", Type: DistanceType, Means: "what the cutter leaves on the diameter for the lathe"},
+	},
+}
+
+var diameterGroup = &Group{
+	Name: "diameter", Means: "A diameter with its fit.", Example: "{diameter: 10, fit: H7}",
+	Keys: []Key{
+		{Name: "diameter", Type: SizeType, Need: true, Means: "the size"},
+		{Name: "fit", Type: ClassFitType, Means: "its limits", Group: fitGroup, Example: fitExample},
+	},
+}
+
+var fitGroup = &Group{
+	Name: "fit", Means: "How a size is limited: an ISO 286 class (H7 for bores, h9 for outsides), or one of these keys.", Example: fitExample,
+	OneOf: []string{"light-press", "measured", "limits", "plus-minus"},
+	Keys: []Key{
+		{Name: "light-press", Type: RefType, Means: "bores only: turned 0.01 to 0.03 mm under the outside of that feature as measured", Example: refExample},
+		{Name: "measured", Type: PairType, Means: "how much smaller an outside is turned than the bore it goes into as measured, or a bore larger than its spigot", Example: "the least and the most play on diameter, such as [0.7, 0.9]"},
+		{Name: "limits", Type: PairType, Means: "the two sizes to machine to, smaller first", Example: "the lower and the upper size, such as [90.000, 90.035]"},
+		{Name: "plus-minus", Type: SizeType, Means: "symmetric tolerance, at most a tenth of the size"},
+	},
+}
+
+var profileGroup = &Group{
+	Name: "profile", Means: "A turned part along its axis, from the front face to the back.",
+	Keys: []Key{
+		{Name: "one-setting", Type: NamesType, Means: "steps that are turned without letting the part go", Entries: [2]int{2, 100}, Example: "a list of steps of this profile"},
+		{Name: "outside", Type: ListType, Need: true, Means: "steps of the outside; they make up the whole length", Group: stepGroup, Entries: [2]int{1, 100}, Example: "the steps from the front face to the back"},
+		{Name: "inside", Type: ListType, Means: "steps of the bore from the front face; shorter than the part is a blind bore", Group: stepGroup, Entries: [2]int{1, 100}},
+	},
+}
+
+var stepGroup = &Group{
+	Name: "step", Means: "One cylinder of a profile.", Example: "{name: body, diameter: 165, fit: h9, length: 48} or {name: nose, thread: M40x1.5, length: 20}",
+	OneOf: []string{"diameter", "thread"},
+	Keys: []Key{
+		{Name: "name", Type: NameType, Means: "name for references, chamfers and sheets", Default: "outside-1, inside-2 and so on"},
+		{Name: "diameter", Type: SizeType, Means: "finished diameter"},
+		{Name: "fit", Type: ClassFitType, Means: "its limits; not with a thread", Group: fitGroup, Example: fitExample},
+		{Name: "thread", Type: ThreadType, Means: "a threaded step: its designation", Example: "M40x1.5"},
+		{Name: "length", Type: SizeType, Need: true, Means: "along the axis"},
+		{Name: "length-limits", Type: PairType, Means: "the two limits of that length, smaller first", Default: "the general tolerance", Example: "the shorter and the longer, such as [68.9, 69.1]"},
+		{Name: "seat", Type: TextType, Means: "what sits here: bearing, seal, tube"},
+		{Name: "lip", Type: WordType, Means: "of a bore whose seat is a seal: the face that its lip looks to; not said, away from the open end of the bore", Words: faceWords},
+		{Name: "undercut", Type: NamedType, Means: "relief groove at the step's inner corner: as drawings name it, or its keys", Group: undercutGroup, Example: undercutExample},
+		{Name: "taper", Type: KeysType, Means: "the step is a cone, its diameter that of the large end", Group: taperGroup},
+		{Name: "knurl", Type: TextType, Means: "knurl of DIN 82 on an outside: type and pitch in mm; the diameter is that over the points", Example: knurlExample},
+		{Name: "finish", Type: TextType, Means: "surface, such as Ra 1.6"},
+		{Name: "hardness", Type: NumberType, Unit: "HRC", Low: 20, High: 68, Means: "hardened to at least this, and ground"},
+	},
+}
+
+var taperGroup = &Group{
+	Name: "taper", Means: "A cone.", Example: "taper: {to: 40} or {ratio: 10} or {angle: 8}", OneOf: []string{"to", "ratio", "angle"},
+	Keys: []Key{
+		{Name: "to", Type: SizeType, Means: "diameter of the small end"},
+		{Name: "ratio", Type: NumberType, Low: 0.3, High: 1000, Means: "x of 1:x: the length in which the diameter changes by 1"},
+		{Name: "angle", Type: AngleType, Low: 0.05, High: 120, Means: "between opposite flanks"},
+		{Name: "toward", Type: WordType, Means: "the end that is small", Default: "back", Words: faceWords},
+	},
+}
+
+var centresGroup = &Group{
+	Name: "centres", Means: "Centre holes, ISO 6411.", Example: "centres: {form: B}",
+	Keys: []Key{
+		{Name: "form", Type: WordType, Means: "A plain, B with a protecting chamfer, R curved", Default: "A", Words: []string{"A", "B", "R"}},
+		{Name: "pilot", Type: SizeType, Means: "diameter of the pilot", Default: "by the diameter of the end"},
+		{Name: "ends", Type: WordType, Means: "the ends that have one", Default: "both", Words: []string{"both", "front", "back"}},
+	},
+}
+
+var undercutGroup = &Group{
+	Name: "undercut", Means: "A relief groove with sizes of its own.", Example: "undercut: {width: 3, depth: 0.3}",
+	Keys: []Key{
+		{Name: "width", Type: SizeType, Need: true, Means: "along the axis"},
+		{Name: "depth", Type: SizeType, Need: true, Means: "on one side, not on diameter"},
+	},
+}
+
+var tubeGroup = &Group{
+	Name: "tube", Means: "A tube.", Example: "tube: {outside: 114.3 mm, wall: 4 mm, length: 600 mm}",
+	Keys: []Key{
+		{Name: "outside", Type: EitherType, Need: true, Means: "outside diameter, alone or with its fit", Group: diameterGroup},
+		{Name: "fit", Type: ClassFitType, Means: "limits of the outside", Group: fitGroup, Example: fitExample},
+		{Name: "wall", Type: SizeType, Need: true, Means: "wall thickness"},
+		{Name: "length", Type: SizeType, Need: true, Means: "overall length"},
+	},
+}
+
+// formedKeys are the keys of every part formed from sheet.
+func formedKeys(seam string) []Key {
+	return []Key{
+		{Name: "height", Type: SizeType, Need: true, Means: "distance between the planes of the two ends"},
+		{Name: "thickness", Type: SizeType, Need: true, Means: "of the sheet"},
+		{Name: "measured", Type: WordType, Means: "the surface of the sheet that the sizes of the ends are taken on", Default: "outside", Words: []string{"outside", "inside"}},
+		{Name: "seam", Type: AngleType, Means: seam, Default: "180"},
+		{Name: "overlap", Type: DistanceType, Means: "what one edge laps over the other at the seam"},
+		{Name: "sheet", Type: PairType, Means: "sides of the stock sheet; a larger blank is cut in pieces", Example: "the stock sheet's two sides, such as [1000, 2000]"},
+	}
+}
+
+var coneGroup = &Group{
+	Name: "cone", Means: "A cone rolled from sheet, the large end in front.", Example: "cone: {large: 300, small: 150, height: 200, thickness: 2}",
+	Keys: append([]Key{
+		{Name: "large", Type: SizeType, Need: true, Means: "diameter of the large end"},
+		{Name: "small", Type: SizeType, Need: true, Means: "diameter of the small end"},
+		{Name: "offset", Type: DistanceType, Means: "how far the small end lies to the side of the large one"},
+	}, formedKeys("clock angle of the seam, seen from the front")...),
+}
+
+var transitionGroup = &Group{
+	Name: "transition", Means: "A square-to-round of sheet: a rectangle in front, a circle at the back.",
+	Example: "transition: {width: 200, depth: 200, diameter: 150, height: 120, thickness: 2}",
+	Keys: append([]Key{
+		{Name: "width", Type: SizeType, Need: true, Means: "of the rectangle, from 9 to 3 o'clock"},
+		{Name: "depth", Type: SizeType, Means: "of the rectangle, from 6 o'clock to TOP", Default: "the width"},
+		{Name: "diameter", Type: SizeType, Need: true, Means: "of the circle"},
+		{Name: "offset", Type: PointType, Means: "of the circle's centre from the rectangle's: x to the right, y to TOP", Example: "a point [x, y]"},
+		{Name: "bend", Type: WordType, Means: "faceted: bent in the press at each line; rolled: curved without lines", Default: "faceted", Words: []string{"faceted", "rolled"}},
+	}, formedKeys("the side with the seam in its middle: 0, 90, 180 or 270")...),
+}
+
+var flightGroup = &Group{
+	Name: "flight", Means: "The flights of an auger.", Example: "flight: {shaft: 60, outside: 160, pitch: 120, thickness: 6, length: 480}",
+	Keys: []Key{
+		{Name: "shaft", Type: SizeType, Need: true, Means: "diameter of the shaft or tube it is welded to"},
+		{Name: "outside", Type: SizeType, Need: true, Means: "outside diameter"},
+		{Name: "pitch", Type: SizeType, Need: true, Means: "advance along the axis in one turn"},
+		{Name: "thickness", Type: SizeType, Need: true, Means: "of the sheet"},
+		{Name: "length", Type: SizeType, Means: "along the axis", Default: "the pitch, one turn"},
+		{Name: "hand", Type: WordType, Means: "right winds like a common screw", Default: "right", Words: []string{"right", "left"}},
+		{Name: "moves", Type: WordType, Means: "the face that it moves its load to; away from the motor where it is not said", Words: []string{string(parts.Front), string(parts.Back)}},
+	},
+}
+
+var endsGroup = &Group{
+	Name: "ends", Means: "The ends of a tube that are cut to sit on another round.",
+	Keys: []Key{
+		{Name: string(parts.Front), Type: KeysType, Means: "the front end", Group: endGroup},
+		{Name: string(parts.Back), Type: KeysType, Means: "the back end", Group: endGroup},
+	},
+}
+
+var endGroup = &Group{
+	Name: "end", Means: "A saddle: how one end of a tube sits on a main.", Example: "back: {onto: main-tube.outside, angle: 90, joint: set-on, gap: 1.5}",
+	Keys: []Key{
+		{Name: "onto", Type: OntoType, Need: true, Means: "the main: an outside of another part, or its diameter and wall", Group: ontoGroup},
+		{Name: "angle", Type: AngleType, Means: "between the two axes; 90 is square", Default: "90", Low: 30, High: 90},
+		{Name: "offset", Type: CoordinateType, Means: "of this axis from the main's; positive to the right, seen from the free end with the acute side up"},
+		{Name: "joint", Type: WordType, Means: "set-on: on the outside of the main; set-in: through its wall", Default: "set-on", Words: []string{"set-on", "set-in"}},
+		{Name: "gap", Type: DistanceType, Means: "root gap for the weld"},
+		{Name: "clock", Type: AngleType, Means: "clock angle of this tube that lies on the acute side; at 90° towards the main's front", Default: "0"},
+		{Name: "place", Type: KeysType, Means: "where on the main the two axes cross, for the opening and its template", Group: placeGroup},
+	},
+}
+
+var ontoGroup = &Group{
+	Name: "onto", Means: "A main that is no part of the job.", Example: "onto: {diameter: 168.3, wall: 4.5}",
+	Keys: []Key{
+		{Name: "diameter", Type: SizeType, Need: true, Means: "outside diameter of the main"},
+		{Name: "wall", Type: SizeType, Means: "its wall, for set-in joints"},
+	},
+}
+
+var placeGroup = &Group{
+	Name: "place", Means: "A place on the outside of a main.", Example: "place: {clock: 0, axial: 140, from: back}",
+	Keys: []Key{
+		{Name: "clock", Type: AngleType, Means: "clock angle on the main, seen on its front face", Default: "0"},
+		{Name: "axial", Type: DistanceType, Need: true, Means: "distance along the main from the face of from"},
+		{Name: "from", Type: WordType, Means: "the face of the main that axial starts at", Default: "front", Words: faceWords},
+		{Name: "leans", Type: WordType, Means: "the face of the main that the free end of this tube leans to, its acute side; at 90 degrees that of line 0", Default: "front", Words: faceWords},
+	},
+}
+
+var chamferGroup = &Group{
+	Name: "chamfer", Means: "A bevelled or rounded edge, or a spherical end.", Example: "{edge: bore-back, size: 5 mm, angle: 45, for: weld}",
+	OneOf: []string{"size", "radius", "sphere"},
+	Keys: []Key{
+		{Name: "edge", Type: NameType, Need: true, Means: "bore-front, bore-back, outline-front, outline-back; of turned parts STEP-front and STEP-back"},
+		{Name: "size", Type: SizeType, Means: "of a bevel: depth along the axis"},
+		{Name: "radius", Type: SizeType, Means: "of a rounded edge of a turned part, a quarter of a circle"},
+		{Name: "sphere", Type: SizeType, Means: "spherical radius of a crowned end of a solid turned part, at least half of its diameter"},
+		{Name: "angle", Type: AngleType, Means: "of a bevel, from the axis; at 45 the diameter changes by twice the size", Default: "45", Low: 1, High: 89},
+		{Name: "for", Type: WordType, Means: "what it is for", Words: []string{"weld", "lead-in", "deburr"}},
+	},
+}
+
+var holeGroup = &Group{
+	Name: "holes", Means: "A group of equal holes on a face, with one pattern.", Example: "{name: bolts, circle: {pcd: 140, count: 6}, size: M10 clearance}",
+	OneOf: patternKeys(),
+	Keys: withPatterns([]Key{
+		{Name: "name", Type: NameType, Need: true, Means: "name of the group", Example: "name the holes, such as name: bolts"},
+		{Name: "face", Type: WordType, Means: "the face it is marked on and looked at from", Default: "front", Words: faceWords},
+		{Name: "on", Type: WordType, Means: "of a folded part: the side whose flange it is on; its places then count along the side from the middle and up the outside of the flange from the corner, with the side at the top; of a bar: top or bottom, looked at with the left end at the left", Words: flapWords},
+		{Name: "walls", Type: WordType, Means: "of a tube bar: through the wall that is marked, or through both", Default: "one", Words: []string{"one", parts.BothWalls}},
+	}, []Key{
+		{Name: "size", Type: HoleType, Need: true, Means: "what the holes are: clearance for a screw (fine, medium or coarse, ISO 273), a tapped hole, or a diameter", Group: diameterGroup, Example: holeExample},
+		{Name: "depth", Type: DepthType, Means: "full diameter or full thread", Default: "through"},
+		{Name: "counterbore", Type: KeysType, Means: "flat-bottomed enlargement at the face", Group: counterboreGroup},
+		{Name: "countersink", Type: KeysType, Means: "conical enlargement at the face; not with a counterbore", Group: countersinkGroup},
+		{Name: "note", Type: TextType, Means: "a line beside the size"},
+	}),
+}
+
+var counterboreGroup = &Group{
+	Name: "counterbore", Means: "A flat-bottomed enlargement.", Example: "counterbore: {diameter: 18, depth: 11}",
+	Keys: []Key{
+		{Name: "diameter", Type: SizeType, Need: true, Means: "wider than the hole"},
+		{Name: "depth", Type: SizeType, Need: true, Means: "from the face"},
+	},
+}
+
+var countersinkGroup = &Group{
+	Name: "countersink", Means: "A conical enlargement.", Example: "countersink: {diameter: 20, angle: 90}",
+	Keys: []Key{
+		{Name: "diameter", Type: SizeType, Need: true, Means: "at the face"},
+		{Name: "angle", Type: AngleType, Need: true, Means: "included angle of the screw head", Low: 30, High: 150, Example: "the included angle of the screw head, such as 90"},
+	},
+}
+
+var ringGroup = &Group{
+	Name: "circle", Means: "Places equally spaced all round a pitch circle.", Example: "circle: {pcd: 140, count: 6, first: 30}",
+	Keys: []Key{
+		{Name: "pcd", Type: SizeType, Need: true, Means: "pitch circle diameter"},
+		{Name: "count", Type: CountType, Need: true, Means: "number of places", Low: 1, High: maxCount},
+		{Name: "first", Type: AngleType, Means: "clock angle of one of them, from TOP", Default: "0"},
+	},
+}
+
+var arcGroup = &Group{
+	Name: "arc", Means: "Places equally spaced from one clock angle clockwise to another, both included.", Example: "arc: {pcd: 140, count: 4, first: 30, last: 150}",
+	Keys: []Key{
+		{Name: "pcd", Type: SizeType, Need: true, Means: "pitch circle diameter"},
+		{Name: "count", Type: CountType, Need: true, Means: "number of places", Low: 2, High: maxCount},
+		{Name: "first", Type: AngleType, Need: true, Means: "clock angle of the first"},
+		{Name: "last", Type: AngleType, Need: true, Means: "clock angle of the last"},
+	},
+}
+
+var anglesGroup = &Group{
+	Name: "angles", Means: "Places at listed clock angles on a pitch circle.", Example: "angles: {pcd: 140, at: [0, 75, 200]}",
+	Keys: []Key{
+		{Name: "pcd", Type: SizeType, Need: true, Means: "pitch circle diameter", Example: "the pitch circle diameter"},
+		{Name: "at", Type: AnglesType, Need: true, Means: "clock angles, each once", Entries: [2]int{1, maxCount}, Example: "a list of clock angles, such as [0, 75, 200]"},
+	},
+}
+
+// rowsGroup are the keys of the patterns in rows.
+func rowsGroup(name, means string, least float64) *Group {
+	return &Group{
+		Name: name, Means: means, Example: name + ": {columns: 3, rows: 2, pitch: [40, 30], centre: [0, 0]}",
+		Keys: []Key{
+			{Name: "columns", Type: CountType, Need: true, Means: "places in a full row", Low: least, High: maxCount},
+			{Name: "rows", Type: CountType, Need: true, Means: "number of rows; at most 1000 places together", Low: 1, High: maxCount},
+			{Name: "pitch", Type: PairType, Need: true, Means: "distance across, and from row to row", Example: "the pitch across and up, such as [40, 30]"},
+			{Name: "centre", Type: PointType, Means: "middle of the pattern", Default: "the origin", Example: "a point [x, y]"},
+		},
+	}
+}
+
+var (
+	gridGroup      = rowsGroup("grid", "Places in columns and rows, numbered in rows from the top left.", 1)
+	staggeredGroup = rowsGroup("staggered", "A grid whose second, fourth and so on rows hold one place less and lie half a pitch in.", 2)
+)
+
+var slotGroup = &Group{
+	Name: "slots", Means: "A group of equal slots with round ends on a face, with one pattern of their centres.", Example: "{name: adjust, at: [[0, 60]], width: 9, length: 30, turn: 90}",
+	OneOf: patternKeys(),
+	Keys: withPatterns([]Key{
+		{Name: "name", Type: NameType, Need: true, Means: "name of the group", Example: "name the slot, such as name: adjust"},
+		{Name: "face", Type: WordType, Means: "the face it is marked on and looked at from", Default: "front", Words: faceWords},
+		{Name: "on", Type: WordType, Means: "as of holes", Words: flapWords},
+	}, []Key{
+		{Name: "width", Type: SizeType, Need: true, Means: "across the slot", Example: "the width across the slot"},
+		{Name: "length", Type: SizeType, Need: true, Means: "overall, with both round ends; more than the width", Example: "the overall length of the slot"},
+		{Name: "turn", Type: AngleType, Means: "clock angle of its long axis: 0 upright, 90 across", Default: "0"},
+		{Name: "depth", Type: DepthType, Means: "from the face", Default: "through"},
+	}),
+}
+
+var radialGroup = &Group{
+	Name: "radial", Means: "Holes, slots or windows in the outside of a round, one at each clock angle.", Example: "{name: grease-port, clock: 0, axial: 40, size: G1/8 tap}",
+	OneOf: []string{"size", "slot", "window"},
+	Keys: []Key{
+		{Name: "name", Type: NameType, Need: true, Means: "name of the feature; of several, name-2 is the second from TOP", Example: "name it, such as name: grease-port"},
+		{Name: "clock", Type: ClocksType, Need: true, Means: "clock angle or list of them, always seen from the front face, also where from is back", Entries: [2]int{1, maxCount}, Example: "a clock angle, or a list of them"},
+		{Name: "axial", Type: DistanceType, Need: true, Means: "distance of its centre from a face", Example: "the distance of its centre from the face"},
+		{Name: "from", Type: WordType, Means: "the face that axial starts at", Default: "front", Words: faceWords},
+		{Name: "size", Type: HoleType, Means: "a hole, as in holes", Group: diameterGroup, Example: holeExample},
+		{Name: "slot", Type: KeysType, Means: "a slot with round ends", Group: openingGroup},
+		{Name: "window", Type: KeysType, Means: "a rectangular opening", Group: windowGroup},
+		{Name: "depth", Type: DepthType, Means: "from the outside; through goes into the bore", Default: "through"},
+		{Name: "note", Type: TextType, Means: "a line beside the size"},
+	},
+}
+
+// openingKeys are the sizes of what is cut into a round.
+func openingKeys(more ...Key) []Key {
+	return append([]Key{
+		{Name: "around", Type: SizeType, Need: true, Means: "round the circumference, an arc at the outside", Example: "the length round the outside"},
+		{Name: "along", Type: SizeType, Need: true, Means: "along the axis", Example: "the length along the axis"},
+	}, more...)
+}
+
+var (
+	openingGroup = &Group{Name: "radial slot", Means: "A slot in the outside of a round.", Example: "slot: {around: 30, along: 8}", Keys: openingKeys()}
+	windowGroup  = &Group{
+		Name: "window", Means: "A rectangular opening in a round.", Example: "window: {around: 60, along: 40, corner: 8}",
+		Keys: openingKeys(Key{Name: "corner", Type: DistanceType, Means: "corner radius, at most half the smaller side"}),
+	}
+)
