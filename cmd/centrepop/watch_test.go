@@ -383,7 +383,7 @@ func BenchmarkFollow(b *testing.B) {
 // sheets of a step that has not changed are the same at once.
 func TestBorrow(t *testing.T) {
 	t.Parallel()
-	trap := []plan.Trap{{TurnDeg: 180, Out: []string{"Lug 1 elsewhere"}}}
+	trap := []plan.Trap{{TurnDeg: 180, Out: []plan.Out{{What: "Lug 1", Elsewhere: true}}}}
 	before := &plan.Plan{Arrangement: &plan.Arrangement{}, Joints: []*plan.JointPlan{
 		{Name: "lid", Ways: trap, Hold: &plan.Hold{UprightDeg: 4}, Pictures: []plan.Picture{{Cut: plan.CutFrame}}, Lift: &plan.Lift{MassKg: 30, Sling: &plan.Sling{HalfMm: 200}}},
 	}}

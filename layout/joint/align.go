@@ -336,11 +336,11 @@ func (j *shop) crosses(rule parts.LineRule, moved []inst) bool {
 }
 
 // outOfPlace lists what would lie wrong with the moved parts displaced.
-func (j *making) outOfPlace(t *joint, moved []inst, m motion) (out []string, breaks bool) {
+func (j *making) outOfPlace(t *joint, moved []inst, m motion) (out []plan.Out, breaks bool) {
 	var named []parts.JointRef
-	add := func(text string) {
-		if !slices.Contains(out, text) {
-			out = append(out, text)
+	add := func(o plan.Out) {
+		if !slices.Contains(out, o) {
+			out = append(out, o)
 		}
 	}
 	for _, rule := range j.rules() {
@@ -356,7 +356,7 @@ func (j *making) outOfPlace(t *joint, moved []inst, m motion) (out []string, bre
 			breaks = true
 			for _, ref := range rule.Refs {
 				if f := j.find(ref); slices.Contains(moved, f.inst()) {
-					add(f.text() + " at " + words.Trim(m.clock(right), 2) + "° instead of " + words.Trim(right, 2) + "°")
+					add(clocked(f.text(), m, right))
 				}
 			}
 		}
@@ -366,27 +366,32 @@ func (j *making) outOfPlace(t *joint, moved []inst, m motion) (out []string, bre
 		if p == nil || p.group != j.at(t.a.inst()).group {
 			continue // it has another axis
 		}
-		for _, text := range j.shifted(t, *p, m, named) {
-			add(text)
+		for _, o := range j.shifted(t, *p, m, named) {
+			add(o)
 		}
 	}
 	if m.flip {
 		if g := t.a.group; g != nil && g.Hole != nil && (g.Hole.Counterbore != nil || g.Hole.Countersink != nil) {
-			add("heads on the wrong side of " + t.a.title() + ": the counterbores face the joint")
+			add(plan.Out{What: "heads on the wrong side of " + t.a.title() + ": the counterbores face the joint"})
 		}
 		for _, c := range t.a.r.Part.Chamfers {
 			if c.For == "weld" || c.For == "lead-in" {
-				add(c.Word() + " " + words.Spaced(c.Edge.Value) + " of " + t.a.title() + " on the wrong side")
+				add(plan.Out{What: c.Word() + " " + words.Spaced(c.Edge.Value) + " of " + t.a.title() + " on the wrong side"})
 			}
 		}
 	}
 	return out, breaks
 }
 
+// clocked is what a motion puts at another angle than its right one.
+func clocked(what string, m motion, rightDeg float64) plan.Out {
+	return plan.Out{What: what, Clocked: true, AtDeg: words.Round(m.clock(rightDeg), 2), RightDeg: words.Round(rightDeg, 2)}
+}
+
 // shifted lists the features of one part that change place, other than those
 // that a rule names.
-func (j *making) shifted(t *joint, p placedPart, m motion, named []parts.JointRef) []string {
-	var out []string
+func (j *making) shifted(t *joint, p placedPart, m motion, named []parts.JointRef) []plan.Out {
+	var out []plan.Out
 	isNamed := func(name string) bool {
 		return slices.ContainsFunc(named, func(r parts.JointRef) bool {
 			base, _, _ := parts.Numbered(r.Feature)
@@ -406,7 +411,9 @@ func (j *making) shifted(t *joint, p placedPart, m motion, named []parts.JointRe
 			stays = stays && slices.ContainsFunc(angles, func(b float64) bool { return apart(m.clock(a), b) <= alignDeg })
 		}
 		if !stays && !isNamed(name) {
-			out = append(out, title+" "+words.Spaced(name)+" at "+words.Trim(m.clock(angles[0]), 2)+"° instead of "+words.Trim(angles[0], 2)+"° (no rule says where it belongs)")
+			o := clocked(title+" "+words.Spaced(name), m, angles[0])
+			o.Unruled = true
+			out = append(out, o)
 		}
 	}
 	for i := range p.r.Groups {
@@ -416,9 +423,9 @@ func (j *making) shifted(t *joint, p placedPart, m motion, named []parts.JointRe
 		}
 		pts := j.pattern(f)
 		if !isNamed(f.ref.Feature) && !meets(pts, pts, m, 0.25) {
-			out = append(out, f.text()+" elsewhere (no rule says where it belongs)")
+			out = append(out, plan.Out{What: f.text(), Elsewhere: true, Unruled: true})
 		} else if m.flip && !f.group.Through() {
-			out = append(out, f.text()+" on the wrong side")
+			out = append(out, plan.Out{What: f.text() + " on the wrong side"})
 		}
 	}
 	return out

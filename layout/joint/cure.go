@@ -92,7 +92,7 @@ func (j *making) otherPlaces(t *joint) bool {
 				continue
 			}
 			copied := copyTitle(f.r, i.copy)
-			t.out.Traps = append(t.out.Traps, plan.Trap{Instead: copied, Breaks: true, Out: []string{copied + " in the place of " + f.title()}})
+			t.out.Traps = append(t.out.Traps, plan.Trap{Instead: copied, Breaks: true, Out: []plan.Out{{What: copied + " in the place of " + f.title()}}})
 			t.out.Remedies = append(t.out.Remedies, "Stamp the numbers of the copies of "+f.r.Out.Title+" where they are seen: only they tell them apart.")
 			found = true
 		}

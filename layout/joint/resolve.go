@@ -122,11 +122,11 @@ func round(f feature, inside bool) bool {
 }
 
 // reasons are why a joint has its place, by the numbers of the steps it comes after.
-func (t *joint) reasons() (out []string) {
+func (t *joint) reasons() (out []plan.Reason) {
 	made := slices.DeleteFunc(t.why, func(r rule) bool { return r.first.out == nil })
 	slices.SortStableFunc(made, func(a, b rule) int { return a.first.out.N - b.first.out.N })
 	for _, r := range made {
-		out = append(out, "after step "+words.Trim(float64(r.first.out.N), 0)+": "+r.why)
+		out = append(out, plan.Reason{Step: r.first.out.N, Why: r.why})
 	}
 	return out
 }
@@ -152,7 +152,7 @@ func (j *making) joint(t *joint) {
 }
 
 func (f feature) end() plan.JointEnd {
-	e := plan.JointEnd{Part: f.ref.Part, Copy: f.ref.Copy, Title: f.title(), Feature: f.ref.Feature}
+	e := plan.JointEnd{Part: f.ref.Part, Copy: f.ref.Copy, Title: f.title(), PartTitle: f.r.Out.Title, Feature: f.ref.Feature}
 	if s := f.step; s != nil {
 		e.DiameterMm, e.MinMm, e.MaxMm, e.Inside = geom.Clean(s.Size.NominalMm), geom.Clean(s.Size.MinMm), geom.Clean(s.Size.MaxMm), s.Inside
 		e.FromMm, e.ToMm = geom.Clean(s.FromMm), geom.Clean(s.ToMm)

@@ -204,7 +204,7 @@ func (f *fitting) onEdges() (traps []plan.Trap) {
 // oneOf is what comes of some motions: nothing wrong if one of them changes nothing, as the
 // look of the part says which is meant, else what the first that there is room for does.
 func (f *fitting) oneOf(motions []assembly.Pose) (t plan.Trap, fits bool) {
-	moved, out := make([][]assembly.Body, len(motions)), make([][]string, len(motions))
+	moved, out := make([][]assembly.Body, len(motions)), make([][]plan.Out, len(motions))
 	for i, g := range motions {
 		if moved[i], out[i] = f.wrong(g); len(moved[i]) == 0 {
 			return t, true
@@ -278,7 +278,7 @@ func (f *fitting) otherCopies() (traps []plan.Trap) {
 
 // wrong is what a motion brings elsewhere: nothing where all that stands
 // looks the same after it.
-func (f *fitting) wrong(g assembly.Pose) (moved []assembly.Body, out []string) {
+func (f *fitting) wrong(g assembly.Pose) (moved []assembly.Body, out []plan.Out) {
 	moved, out = f.elsewhere(g)
 	if !slices.ContainsFunc(f.fixed, func(b assembly.Body) bool { return !alike(f.fixed, b, g.Of(b.Pose)) }) {
 		return nil, nil

@@ -264,9 +264,8 @@ func (f *fitting) meet(g assembly.Pose) bool {
 }
 
 // elsewhere are what comes to lie where nothing alike was, in its new place, and
-// the parts of it in words.
-func (f *fitting) elsewhere(g assembly.Pose) (moved []assembly.Body, out []string) {
-	const nowhere = " elsewhere (no rule says where it belongs)"
+// the parts of it.
+func (f *fitting) elsewhere(g assembly.Pose) (moved []assembly.Body, out []plan.Out) {
 	made := 0
 	for _, b := range f.movers {
 		pose := g.Of(b.Pose)
@@ -277,13 +276,13 @@ func (f *fitting) elsewhere(g assembly.Pose) (moved []assembly.Body, out []strin
 			continue
 		}
 		if _, made := f.m.Of[b.ID]; made {
-			out = append(out, f.m.title(b.ID)+nowhere)
+			out = append(out, plan.Out{What: f.m.title(b.ID), Elsewhere: true, Unruled: true})
 		}
 		b.Pose = pose
 		moved = append(moved, b)
 	}
 	if len(out) == made && made > 1 {
-		out = []string{"all of it" + nowhere}
+		out = []plan.Out{{What: "all of it", Elsewhere: true, Unruled: true}}
 	}
 	return moved, out
 }

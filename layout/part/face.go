@@ -38,6 +38,7 @@ func (s *Sizes) face(f parts.Face, others bool) *plan.Face {
 		datum = s.setBy(f)
 	}
 	out.Datum, out.Round = datumWords(datum), out.Round && !named
+	out.FromX, out.FromY, _ = strings.Cut(datum, "-")
 	out.DatumAt, _, _ = geom.Corner(datum, b)
 	out.SetAt, _, _ = geom.Corner(s.setBy(f), b)
 	if v, ok := s.form.(faced); ok {
@@ -185,17 +186,8 @@ func (s *Sizes) setBy(f parts.Face) string {
 	return datum
 }
 
-func datumWords(datum string) string {
-	switch datum {
-	case "left-top":
-		return "left and top edge"
-	case "right-bottom":
-		return "right and bottom edge"
-	case "right-top":
-		return "right and top edge"
-	}
-	return "left and bottom edge"
-}
+// datumWords names the two edges of a datum: "left and top edge".
+func datumWords(datum string) string { return strings.Replace(datum, "-", " and ", 1) + " edge" }
 
 // seenFrom tells whether a step's circle shows on a face: the outermost step
 // there, and every step that is not hidden behind a larger one.

@@ -310,7 +310,7 @@ func (b *bench) wrapLines() (out []string, templates bool) {
 			continue
 		}
 		templates = true
-		out = append(out, "Wrap the template of "+d.On+": "+strings.TrimPrefix(d.Edge, "this edge ")+", its TOP line on TOP; tape it, "+mark+".")
+		out = append(out, "Wrap the template of "+d.On+": "+d.Edge+", its TOP line on TOP; tape it, "+mark+".")
 	}
 	return out, templates
 }

@@ -260,7 +260,7 @@ func (d *shaper) branchPattern(m *saddle, s develop.Saddle, p develop.SaddlePatt
 	}
 	out.Title = "Saddle cut: " + string(e.Face) + " end, branch " + d.W.Dia(s.BranchDiameterMm)
 	out.On = "this tube, " + d.W.Dia(s.BranchDiameterMm) + "; it meets " + m.main
-	out.Edge = "this edge square to the axis, " + d.exact(m.squareMm) + " from the " + string(m.far()) + " face"
+	out.Edge = "square to the axis, " + d.exact(m.squareMm) + " from the " + string(m.far()) + " face"
 	out.Beyond = "to the " + string(e.Face)
 	out.PaperMm, out.SeamDeg = s.PaperMm, s.SeamDeg
 	out.WrapMm, _ = p.Branch.Result("girth on the sheet")
@@ -274,7 +274,7 @@ func (d *shaper) branchPattern(m *saddle, s develop.Saddle, p develop.SaddlePatt
 	}
 	out.Notes = []string{
 		"The number along each line is its ordinate, from the square edge to the curve.",
-		"Wrap it printed side out, " + out.Edge[len("this edge "):] + ".",
+		"Wrap it printed side out, " + out.Edge + ".",
 		line + "; numbers grow clockwise seen from the " + string(m.far()) + " face.",
 		"Cut square through the wall along the curve. The metal on the side of the square edge stays.",
 	}

@@ -170,7 +170,7 @@ func TestWrapSeats(t *testing.T) {
 		}
 		m := work(t, "mm", text)
 		seat, beyond := m.wrapSeat(wrapped{Step: m.StepNamed("body"), edge: c.edge})
-		if seat != "this edge "+c.seat || beyond != c.beyond {
+		if seat != c.seat || beyond != c.beyond {
 			t.Errorf("%s from the %s: %q, %q", c.order, c.edge, seat, beyond)
 		}
 	}

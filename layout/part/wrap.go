@@ -110,6 +110,7 @@ func (d *shaper) wrap(w wrapped) {
 		out.On = "the outside, " + d.W.Dia(c.DiameterMm)
 	}
 	out.Edge, out.Beyond = d.wrapSeat(w)
+	out.SeatAt = string(w.edge)
 	out.PaperMm, out.WidthMm = c.PaperMm, c.WidthMm
 	out.WrapMm, _ = p.Result("wrap length")
 	out.ScaleMm, _ = p.Result("millimetres per degree")
@@ -147,11 +148,11 @@ func (s *Sizes) wrapSeat(w wrapped) (seat, beyond string) {
 	}
 	switch {
 	case j < 0 || j >= len(outside):
-		return "this edge level with the " + string(w.edge) + " face", beyond
+		return "level with the " + string(w.edge) + " face", beyond
 	case outside[j].Size.NominalMm > w.Size.NominalMm:
-		return "this edge against the shoulder of " + words.Spaced(outside[j].Name) + ", on the " + string(w.edge) + " side", beyond
+		return "against the shoulder of " + words.Spaced(outside[j].Name) + ", on the " + string(w.edge) + " side", beyond
 	}
-	return "this edge level with the " + string(w.edge) + " end of " + words.Spaced(w.Name), beyond
+	return "level with the " + string(w.edge) + " end of " + words.Spaced(w.Name), beyond
 }
 
 // bevelNote warns where a bevel takes away the edge that the paper is set to.

@@ -24,6 +24,7 @@ type Development struct {
 	Title  string          `json:"title"`
 	On     string          `json:"on"`               // what it goes on, or is cut from
 	Edge   string          `json:"edge,omitempty"`   // where its square edge y = 0 is set
+	SeatAt string          `json:"-"`                // of a wrap, the face that the square edge looks to
 	Beyond string          `json:"beyond,omitempty"` // what lies in the direction of y
 	// NoTemplate is why it is not printed unless all templates are asked for.
 	NoTemplate string  `json:"no_template,omitempty"`

@@ -13,7 +13,7 @@ type JointPlan struct {
 	A        JointEnd     `json:"a"`
 	B        JointEnd     `json:"b"`
 	How      string       `json:"how"`              // "back of Lantern on front of Bearing housing, TOP at 0°"
-	Why      []string     `json:"why,omitempty"`    // why it comes at this place of the order
+	Why      []Reason     `json:"why,omitempty"`    // why it comes at this place of the order
 	Placed   []Placed     `json:"placed,omitempty"` // the assembly once this joint is made; empty where the parts do not share an axis
 	Beside   *Beside      `json:"beside,omitempty"` // of a bolted part whose axis is not the other's
 	Figures  []Figure     `json:"figures"`          // every number of the joint, in reading order
@@ -108,6 +108,7 @@ type JointEnd struct {
 	Part       string  `json:"part"` // name, to find its PartPlan
 	Copy       int     `json:"copy"` // which of several equal parts, from 1
 	Title      string  `json:"title"`
+	PartTitle  string  `json:"-"` // the same without the number of the copy
 	Feature    string  `json:"feature"`
 	DiameterMm float64 `json:"diameter_mm,omitempty"` // of a round feature
 	MinMm      float64 `json:"min_mm,omitempty"`      // its limits, equal where nothing limits it
@@ -191,14 +192,30 @@ type InLine struct {
 	Deg  float64 `json:"deg"` // of the assembly
 }
 
+// Reason is why a joint comes after another.
+type Reason struct {
+	Step int    `json:"step"` // that it comes after
+	Why  string `json:"why"`  // "weld before bolting"
+}
+
 // Trap is a wrong way in which the holes still match.
 type Trap struct {
-	TurnDeg  float64  `json:"turn_deg"`          // of the added part from its right place, clockwise from the assembly's front
-	OtherWay bool     `json:"other_way_round"`   // put on the wrong way round besides
-	Instead  string   `json:"instead,omitempty"` // the copy of a part that it also goes together with
-	Face     string   `json:"face,omitempty"`    // the edge or side that it also stands on, e.g. "left"
-	Breaks   bool     `json:"breaks"`            // a rule of what must line up
-	Out      []string `json:"out"`               // what would then be out of place
+	TurnDeg  float64 `json:"turn_deg"`          // of the added part from its right place, clockwise from the assembly's front
+	OtherWay bool    `json:"other_way_round"`   // put on the wrong way round besides
+	Instead  string  `json:"instead,omitempty"` // the copy of a part that it also goes together with
+	Face     string  `json:"face,omitempty"`    // the edge or side that it also stands on, e.g. "left"
+	Breaks   bool    `json:"breaks"`            // a rule of what must line up
+	Out      []Out   `json:"out"`               // what would then be out of place
+}
+
+// Out is what lies out of place when a joint is made a wrong way.
+type Out struct {
+	What      string  `json:"what"`                // "Barrel tube inlet"; with nothing else set all of it, "heads on the wrong side of …"
+	Clocked   bool    `json:"clocked,omitempty"`   // it lies at AtDeg instead of RightDeg
+	AtDeg     float64 `json:"at_deg,omitempty"`    // clockwise from the assembly's TOP
+	RightDeg  float64 `json:"right_deg,omitempty"` // the same of its right place
+	Elsewhere bool    `json:"elsewhere,omitempty"` // it lies elsewhere
+	Unruled   bool    `json:"unruled,omitempty"`   // no rule of the job says where it belongs
 }
 
 // JointStep is one thing to do.

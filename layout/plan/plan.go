@@ -104,6 +104,8 @@ type Face struct {
 	MinMm   XY         `json:"-"` // bounding box of the outline
 	MaxMm   XY         `json:"-"`
 	Datum   string     `json:"datum"` // the two edges that FromXMm and FromYMm are measured from
+	FromX   string     `json:"-"`     // left or right
+	FromY   string     `json:"-"`     // top or bottom
 	DatumAt XY         `json:"-"`     // where these edges cross
 	SetAt   XY         `json:"-"`     // where the edges cross that a template is set by
 	Round   bool       `json:"-"`     // a circle outside and no datum named: nothing to measure FromXMm and FromYMm from

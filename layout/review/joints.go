@@ -159,11 +159,19 @@ func (r *reviewer) trapOf(j *plan.JointPlan) (f Finding, wrong bool) {
 	}
 	for _, end := range []plan.JointEnd{j.A, j.B} {
 		if q := r.pl.Part(end.Part); q != nil && q.Top == "" && len(j.Traps) > 0 {
-			f.Severity, f.Numbers = Check, words.Join("; ", "then out of place: "+few(list[0].Out), f.Numbers)
+			f.Severity, f.Numbers = Check, words.Join("; ", "then out of place: "+few(outs(list[0].Out)), f.Numbers)
 			f.Fix = strings.TrimSpace("Mark TOP on " + q.Title + ". " + strings.Join(j.Remedies, " "))
 		}
 	}
 	return f, true
+}
+
+// outs are what lies out of place, in words.
+func outs(list []plan.Out) (out []string) {
+	for _, o := range list {
+		out = append(out, words.Out(o))
+	}
+	return out
 }
 
 // ways counts wrong ways and names the first.

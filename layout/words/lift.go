@@ -18,6 +18,21 @@ func (w Writer) Carriers(kg float64) string {
 	return "hoist, with slings rated for it, by local lifting rules"
 }
 
+// Out says what lies out of place.
+func Out(o plan.Out) string {
+	text := o.What
+	switch {
+	case o.Clocked:
+		text += " at " + Angle(o.AtDeg) + " instead of " + Angle(o.RightDeg)
+	case o.Elsewhere:
+		text += " elsewhere"
+	}
+	if o.Unruled {
+		text += " (no rule says where it belongs)"
+	}
+	return text
+}
+
 // Sling says where a lift is slung; empty where that is not known.
 func (w Writer) Sling(l *plan.Lift) string {
 	s := l.Sling

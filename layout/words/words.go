@@ -297,11 +297,23 @@ func (w Writer) Heat(celsius float64) string { return w.Heats(celsius, celsius) 
 
 // Heats is a range of temperatures.
 func (w Writer) Heats(lo, hi float64) string {
-	text := Between(lo, hi, 0, "°C")
+	return w.beside(w.HeatsRead(lo, hi), Between(lo, hi, 0, "°C"))
+}
+
+// HeatsRead is the same in the job's own unit alone, as it is read off.
+func (w Writer) HeatsRead(lo, hi float64) string {
 	if w.Units == parts.Inches {
-		return Between(lo*9/5+32, hi*9/5+32, 0, "°F") + " (" + text + ")"
+		return Between(lo*9/5+32, hi*9/5+32, 0, "°F")
 	}
-	return text
+	return Between(lo, hi, 0, "°C")
+}
+
+// beside puts the metric text in brackets behind that of an inch job.
+func (w Writer) beside(text, metric string) string {
+	if w.Units == parts.Inches {
+		return text + " (" + metric + ")"
+	}
+	return metric
 }
 
 // MPaPerPsi is a pound-force per square inch in megapascals: NPerPound over a square
@@ -335,11 +347,15 @@ func (w Writer) Force(n float64, decimals int) string { return w.Forces(n, n, de
 
 // Forces is a range of forces.
 func (w Writer) Forces(lo, hi float64, decimals int) string {
-	text := Between(lo/1000, hi/1000, decimals, "kN")
+	return w.beside(w.ForcesRead(lo, hi, decimals), Between(lo/1000, hi/1000, decimals, "kN"))
+}
+
+// ForcesRead is the same in the job's own unit alone, as a press shows it.
+func (w Writer) ForcesRead(lo, hi float64, decimals int) string {
 	if w.Units == parts.Inches {
 		step := 100 * math.Pow(10, -float64(decimals))
 		pounds := func(n float64) float64 { return math.Round(n/NPerPound/step) * step }
-		return Between(pounds(lo), pounds(hi), 0, "lbf") + " (" + text + ")"
+		return Between(pounds(lo), pounds(hi), 0, "lbf")
 	}
-	return text
+	return Between(lo/1000, hi/1000, decimals, "kN")
 }

@@ -191,7 +191,7 @@ func figureTable(runs [][]*plan.JointPlan) draw.Table {
 	t := draw.Table{Title: strings.ToUpper(runs[0][0].Kind), Compact: true, Tight: true, Fit: true, Columns: []draw.Column{{Head: "What", Size: figureMm, Flex: true, Bold: true, Most: 36}}}
 	var rows []string
 	for _, run := range runs {
-		t.Columns = append(t.Columns, draw.Column{Head: stepsWord(run) + ": " + strings.TrimSuffix(titleOf(run), frameWork), Flex: true, Size: figureMm})
+		t.Columns = append(t.Columns, draw.Column{Head: stepsWord(run) + ": " + runTitle(run), Flex: true, Size: figureMm})
 		for _, fig := range run[len(run)-1].Figures {
 			if !slices.Contains(rows, fig.Label) {
 				rows = append(rows, fig.Label)

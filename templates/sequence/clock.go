@@ -109,13 +109,13 @@ func frontOf(j *plan.JointPlan) string {
 func clockPanel(j *plan.JointPlan, r float64) (draw.Panel, bool) {
 	marks := clockMarks(j)
 	title, seen, outside := "Clock", frontOf(j), 2.0
-	from, up := "seen from the front of", "TOP"
+	from, short, up := "seen from the front of", "front of", "TOP"
 	if s := j.Beside; s != nil && s.On != "" {
-		from, seen, up = "seen on the", s.On, s.Up
+		from, short, seen, up = "seen on the", "seen on the", s.On, s.Up
 	}
 	if j.UpDeg != 0 {
 		up = "machine’s TOP"
-		from = strings.TrimPrefix(from, "seen from the ") // both do not fit on a line
+		from = short // both do not fit on a line
 	}
 	w, b := j.Weld, j.Bolt
 	if w != nil && (len(w.TacksDeg) == 0 || w.DiameterMm == 0) {

@@ -22,13 +22,13 @@ const (
 )
 
 // cutWords say how a picture is cut and seen.
-var cutWords = map[plan.CutKind]string{
-	plan.CutAxis:   "Cut along the axis, FRONT at the left",
-	plan.CutBolt:   "Cut along the axis through a bolt, FRONT at the left",
-	plan.CutLength: "Cut lengthwise, FRONT at the left",
-	plan.CutAcross: "Cut across, seen from the FRONT",
-	plan.CutLevel:  "Cut level, seen from above, FRONT at the left",
-	plan.CutFrame:  "Cut through the middle of the bars, their fronts to you; the diagonals, and the number of each corner",
+var cutWords = map[plan.CutKind][2]string{
+	plan.CutAxis:   {"Cut along the axis,", "FRONT at the left"},
+	plan.CutBolt:   {"Cut along the axis through a bolt,", "FRONT at the left"},
+	plan.CutLength: {"Cut lengthwise,", "FRONT at the left"},
+	plan.CutAcross: {"Cut across,", "seen from the FRONT"},
+	plan.CutLevel:  {"Cut level,", "seen from above, FRONT at the left"},
+	plan.CutFrame:  {"Cut through the middle of the bars,", "their fronts to you; the diagonals, and the number of each corner"},
 }
 
 // roomOf is what a picture needs over, under and at each side of itself for numbers, its
@@ -145,12 +145,11 @@ const captionMm = 3.4
 
 // captionOf says how a picture is cut and seen, in the lines that its width needs.
 func captionOf(pic *plan.Picture, width float64) []string {
-	text := cutWords[pic.Cut]
-	if draw.TextWidth(text, draw.SmallMm, false) <= width-2 {
+	cut, seen := cutWords[pic.Cut][0], cutWords[pic.Cut][1]
+	if text := cut + " " + seen; draw.TextWidth(text, draw.SmallMm, false) <= width-2 {
 		return []string{text}
 	}
-	cut, seen, _ := strings.Cut(text, ", ")
-	return append(draw.Wrap(cut+",", draw.SmallMm, false, width-2), draw.Wrap(seen, draw.SmallMm, false, width-2)...)
+	return append(draw.Wrap(cut, draw.SmallMm, false, width-2), draw.Wrap(seen, draw.SmallMm, false, width-2)...)
 }
 
 // ofPart tells whether a cut surface is that of a part of the job.

@@ -191,21 +191,23 @@ func jointHead(pl *plan.Plan, run []*plan.JointPlan, width float64) draw.Piece {
 	return p
 }
 
-// reasons joins those that have the same reason: "after step 1: why"
-// and "after step 2: why" become "after steps 1, 2: why".
-func reasons(why []string) []string {
-	var names, ends []string
+// reasons says what a joint comes after, those that have the same reason together:
+// "after steps 1, 2: the job says so".
+func reasons(why []plan.Reason) (out []string) {
+	var ends []string
+	steps := map[string][]string{}
 	for _, w := range why {
-		name, end, _ := strings.Cut(w, ": ")
-		if i := slices.Index(ends, end); i >= 0 && end != "" {
-			names[i] = strings.Replace(names[i], "step ", "steps ", 1) + ", " + strings.TrimPrefix(name, "after step ")
-			continue
+		if len(steps[w.Why]) == 0 {
+			ends = append(ends, w.Why)
 		}
-		names, ends = append(names, name), append(ends, end)
+		steps[w.Why] = append(steps[w.Why], strconv.Itoa(w.Step))
 	}
-	out := make([]string, len(names))
-	for i := range names {
-		out[i] = words.Join(": ", names[i], ends[i])
+	for _, end := range ends {
+		name := "step "
+		if len(steps[end]) > 1 {
+			name = "steps "
+		}
+		out = append(out, "after "+name+strings.Join(steps[end], ", ")+": "+end)
 	}
 	return out
 }

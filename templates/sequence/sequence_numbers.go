@@ -34,13 +34,13 @@ func keyNumbers(run []*plan.JointPlan, units parts.Units) []keyNumber {
 
 func pressNumbers(j *plan.JointPlan, units parts.Units) []keyNumber {
 	p := j.Press
-	heat := keyNumber{"Heat " + j.B.Title + " to", heatWord(p.HeatHubC, units), "clearance " + words.Writer{Units: units}.Size(p.ClearanceMm)}
+	heat := keyNumber{"Heat " + j.B.Title + " to", words.Writer{Units: units}.HeatsRead(p.HeatHubC, p.HeatHubC), "clearance " + words.Writer{Units: units}.Size(p.ClearanceMm)}
 	var out []keyNumber
 	switch p.Method {
 	case "heat":
 		out = append(out, heat)
 	case "cool":
-		out = append(out, keyNumber{"Cool " + j.A.Title + " to", heatWord(p.CoolShaftC, units), heat.rest})
+		out = append(out, keyNumber{"Cool " + j.A.Title + " to", words.Writer{Units: units}.HeatsRead(p.CoolShaftC, p.CoolShaftC), heat.rest})
 	default:
 		out = append(out, pressForce(p, units))
 		if p.HeatLimitC == 0 || p.HeatHubC <= p.HeatLimitC { // what the hub stands
@@ -55,22 +55,14 @@ func pressNumbers(j *plan.JointPlan, units parts.Units) []keyNumber {
 	return out
 }
 
-// heatWord is a temperature in the unit that is read off.
-func heatWord(celsius float64, units parts.Units) string {
-	text, _, _ := strings.Cut(words.Writer{Units: units}.Heat(celsius), " (")
-	return text
-}
-
 // pressForce is the force in the unit that the press shows; the step has both.
 func pressForce(p *plan.PressPlan, units parts.Units) keyNumber {
 	w := words.Writer{Units: units}
 	rest := "at the end of travel"
 	if p.ShopPressN > 0 {
-		press, _, _ := strings.Cut(w.Force(p.ShopPressN, 0), " (")
-		rest = "the shop's press: " + press
+		rest = "the shop's press: " + w.ForcesRead(p.ShopPressN, p.ShopPressN, 0)
 	}
-	value, _, _ := strings.Cut(w.Forces(p.ForceN.Min, p.ForceN.Max, 1), " (")
-	return keyNumber{"Press force", strings.ReplaceAll(value, " – ", "–"), rest}
+	return keyNumber{"Press force", strings.ReplaceAll(w.ForcesRead(p.ForceN.Min, p.ForceN.Max, 1), " – ", "–"), rest}
 }
 
 func weldNumbers(w *plan.WeldPlan, pieces int, units parts.Units) []keyNumber {
@@ -149,7 +141,7 @@ func bearingNumbers(b *plan.BearingPlan, units parts.Units) []keyNumber {
 		out = append(out, keyNumber{label, smallRange(b.EndFloatMm, units), rest})
 	}
 	if b.HeatConeC > 0 {
-		out = append(out, keyNumber{"Cone goes on at", heatWord(b.HeatConeC, units), ""})
+		out = append(out, keyNumber{"Cone goes on at", words.Writer{Units: units}.HeatsRead(b.HeatConeC, b.HeatConeC), ""})
 	}
 	if b.Sleeve {
 		out = append(out, keyNumber{"Sleeve for the cone", "Ø" + words.Short(b.ConeSleeveInMm, units) + " / " + words.Short(b.ConeSleeveOutMm, units), "inside / outside at most, " + words.LengthWord(units)})
@@ -183,7 +175,7 @@ func span2(lo, hi float64, decimals int) string {
 	switch {
 	case a == b:
 		return a
-	case strings.HasPrefix(a, "-") || strings.HasPrefix(b, "-"):
+	case lo < 0 || hi < 0:
 		return a + " to " + b
 	}
 	return a + "–" + b

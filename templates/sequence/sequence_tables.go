@@ -3,11 +3,9 @@ package sequence
 import (
 	"fmt"
 	"math"
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
-	"sync"
 
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
@@ -32,13 +30,12 @@ func trapLine(j *plan.JointPlan) string {
 			turns = append(turns, turn)
 		}
 		for _, out := range trap.Out {
-			out = strings.TrimSuffix(strings.TrimSuffix(out, " (no rule says where it belongs)"), " elsewhere")
-			list := &outs
-			if wrong, right, ok := strings.Cut(out, " instead of "); ok {
-				list, out = &rights, withHour(wrong[:max(0, strings.LastIndex(wrong, " at "))]+" at "+right)
+			list, text := &outs, out.What
+			if out.Clocked {
+				list, text = &rights, text+" at "+words.Angle(out.RightDeg)+" ("+oclock(out.RightDeg)+")"
 			}
-			if !slices.Contains(*list, out) {
-				*list = append(*list, out)
+			if !slices.Contains(*list, text) {
+				*list = append(*list, text)
 			}
 		}
 	}
@@ -79,21 +76,6 @@ func some(head string, list []string) string {
 		return ""
 	}
 	return head + strings.Join(list, "; ") + "."
-}
-
-var clockAngle = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(` at ([0-9.]+)°`) })
-
-// withHour says the first clock angle of a text by the hours too.
-func withHour(text string) string {
-	m := clockAngle().FindStringSubmatchIndex(text)
-	if m == nil {
-		return text
-	}
-	deg, err := strconv.ParseFloat(text[m[2]:m[3]], 64)
-	if err != nil {
-		return text
-	}
-	return text[:m[1]] + " (" + oclock(deg) + ")" + text[m[1]:]
 }
 
 // remedies are those that no step of the joint has said already.

@@ -82,24 +82,30 @@ func TestJointSheetsSayEverything(t *testing.T) {
 // A trap says the right place once for all wrong turns, and of a long list how many more.
 func TestTrapLine(t *testing.T) {
 	t.Parallel()
-	const loose = " elsewhere (no rule says where it belongs)"
-	turned := func(deg float64, out ...string) plan.Trap { return plan.Trap{TurnDeg: deg, Out: out} }
+	turned := func(deg float64, out ...plan.Out) plan.Trap { return plan.Trap{TurnDeg: deg, Out: out} }
+	loose := func(names string) (out []plan.Out) {
+		for _, name := range strings.Split(names, "") {
+			out = append(out, plan.Out{What: name, Elsewhere: true, Unruled: true})
+		}
+		return out
+	}
+	port := func(deg float64) plan.Out { return plan.Out{What: "Lid port", Clocked: true, AtDeg: deg, RightDeg: 30} }
 	for _, c := range []struct {
 		j    plan.JointPlan
 		want string
 	}{
 		{plan.JointPlan{}, ""},
 		{plan.JointPlan{Traps: []plan.Trap{{Instead: "Lid 2"}}}, "It also goes together with Lid 2 instead."},
-		{plan.JointPlan{Traps: []plan.Trap{turned(90, "Lid port at 120° instead of 30°"), turned(180, "Lid port at 210° instead of 30° (no rule says where it belongs)", "Lid feet"+loose)}},
+		{plan.JointPlan{Traps: []plan.Trap{turned(90, port(120)), turned(180, port(210), plan.Out{What: "Lid feet", Elsewhere: true, Unruled: true})}},
 			"It also fits turned by 90°, 180°, and is wrong then. Right is Lid port at 30° (1 o’clock). Out of place then: Lid feet."},
 		{plan.JointPlan{Ways: []plan.Trap{turned(180), {OtherWay: true}}}, ""},
-		{plan.JointPlan{Ways: []plan.Trap{turned(180), {OtherWay: true, Out: []string{"A" + loose}}}},
+		{plan.JointPlan{Ways: []plan.Trap{turned(180), {OtherWay: true, Out: loose("A")}}},
 			"It also fits the wrong way round at 0°, wrongly: look again before it is fixed."},
-		{plan.JointPlan{Ways: []plan.Trap{{Face: "left", Out: []string{"A"}}, {Face: "top"}, {Face: "right", Out: []string{"A"}}, {Instead: "Lug 2", Out: []string{"A"}}}},
+		{plan.JointPlan{Ways: []plan.Trap{{Face: "left", Out: loose("A")}, {Face: "top"}, {Face: "right", Out: loose("A")}, {Instead: "Lug 2", Out: loose("A")}}},
 			"It also fits on its left or its right, wrongly: look again before it is fixed. It also goes together with Lug 2 instead."},
-		{plan.JointPlan{Bolt: &plan.BoltPlan{}, Ways: []plan.Trap{turned(180, "A"+loose, "B"+loose, "C"+loose, "D"+loose)}},
+		{plan.JointPlan{Bolt: &plan.BoltPlan{}, Ways: []plan.Trap{turned(180, loose("ABCD")...)}},
 			"It also fits turned by 180°, and is wrong then. Out of place then: A; B; C; D. Once all lies as its place and the picture say, scribe a line across both."},
-		{plan.JointPlan{Bolt: &plan.BoltPlan{}, Ways: []plan.Trap{turned(180, "A"+loose, "B"+loose, "C"+loose, "D"+loose, "E"+loose, "F"+loose)}},
+		{plan.JointPlan{Bolt: &plan.BoltPlan{}, Ways: []plan.Trap{turned(180, loose("ABCDEF")...)}},
 			"It also fits turned by 180°, and is wrong then. Out of place then: A; B; C; D; and 2 more. Once all lies as its place and the picture say, scribe a line across both."},
 	} {
 		if got := trapLine(&c.j); got != c.want {
@@ -113,12 +119,6 @@ func TestClockWords(t *testing.T) {
 		if got := oclock(deg); got != want {
 			t.Errorf("%g° is %q, not %q", deg, got, want)
 		}
-	}
-	if got := withHour("port at 240° instead of 180°"); got != "port at 240° (8 o’clock) instead of 180°" {
-		t.Error(got)
-	}
-	if got := withHour("heads on the wrong side"); got != "heads on the wrong side" {
-		t.Error(got)
 	}
 	marks := hourMarks([]plan.ClockMark{{Label: "b", Part: "P", Deg: 90}, {Label: "a", Part: "P"}, {Label: "c", Part: "Q", Deg: 90.1, Key: true}})
 	if len(marks) != 2 || marks[1].letter != "B" || !marks[1].key || marks[0].key || len(marks[1].whats) != 2 {

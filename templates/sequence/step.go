@@ -97,13 +97,18 @@ func stepsWord(run []*plan.JointPlan) string {
 	return "Steps " + words.Span(run[0].N, len(run))
 }
 
-// frameWork ends the title of the corners of a frame.
-const frameWork = ": tack all corners, check, weld"
-
-// titleOf is the title of a joint, of a run with all its pieces.
+// titleOf is the title of a step, of a frame with what is done.
 func titleOf(run []*plan.JointPlan) string {
 	if frameRun(run) {
-		return "Frame of " + strings.Join(barsOf(run), ", ") + frameWork
+		return runTitle(run) + ": tack all corners, check, weld"
+	}
+	return runTitle(run)
+}
+
+// runTitle is the title of a joint, of a run with all its pieces.
+func runTitle(run []*plan.JointPlan) string {
+	if frameRun(run) {
+		return "Frame of " + strings.Join(barsOf(run), ", ")
 	}
 	return named(run, run[0].Title)
 }
@@ -133,11 +138,8 @@ func copiesOf(run []*plan.JointPlan, side func(*plan.JointPlan) plan.JointEnd) s
 	if n == 1 {
 		return first.Title
 	}
-	return anyCopy(first) + " " + strings.Join(copies[:n-1], ", ") + " and " + copies[n-1]
+	return first.PartTitle + " " + strings.Join(copies[:n-1], ", ") + " and " + copies[n-1]
 }
-
-// anyCopy is the title of a part without the number of the copy.
-func anyCopy(e plan.JointEnd) string { return strings.TrimSuffix(e.Title, " "+strconv.Itoa(e.Copy)) }
 
 // pieceWords are the piece that a run adds, or each of several.
 func pieceWords(run []*plan.JointPlan) string {
@@ -306,7 +308,7 @@ func (c closeness) stepTable(run []*plan.JointPlan) draw.Table {
 		do := strings.Join(step.Do, " ")
 		if len(run) > 1 {
 			do = strings.ReplaceAll(do, last.How, "each in its place, below")
-			do = strings.NewReplacer(last.A.Title, anyCopy(last.A), last.B.Title, anyCopy(last.B)).Replace(do)
+			do = strings.NewReplacer(last.A.Title, last.A.PartTitle, last.B.Title, last.B.PartTitle).Replace(do)
 		}
 		lines := []string{do}
 		if step.Caution != "" {
@@ -350,10 +352,10 @@ func (c closeness) placeTable(run []*plan.JointPlan) draw.Table {
 		{Head: "Its place", Flex: true, Size: c.em(3.2)},
 	}}
 	if len(run) > 1 {
-		for _, j := range run {
+		for i, j := range run {
 			name := strconv.Itoa(j.A.Copy)
 			if frameRun(run) {
-				name = strings.TrimPrefix(pieceWord(run, j, ""), "corner ") + ", " + words.Spaced(j.Name)
+				name = strconv.Itoa(i+1) + ", " + words.Spaced(j.Name)
 			}
 			t.Rows = append(t.Rows, []string{name, upperFirst(j.How)})
 		}

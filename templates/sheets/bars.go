@@ -166,8 +166,14 @@ func ticks(jobs []string, quantity int, width float64) draw.Piece {
 	return p
 }
 
-// cutSigns are the signs in an order of sawing, and what they mean.
-var cutSigns = [][2]string{{"/", "one cut for both"}, {"⟲", "turned over"}, {"⇄", "end for end"}}
+// cutSign is a sign in an order of sawing, and what it means.
+type cutSign struct{ sign, means string }
+
+var (
+	oneCut     = cutSign{"/", "one cut for both"}
+	turnedOver = cutSign{"⟲", "turned over"}
+	endForEnd  = cutSign{"⇄", "end for end"}
+)
 
 // barStock is what is sawn from each bar as bought.
 func (d density) barStock(pl *plan.Plan, bars []*plan.PartPlan) draw.Table {
@@ -180,10 +186,12 @@ func (d density) barStock(pl *plan.Plan, bars []*plan.PartPlan) draw.Table {
 	for i, part := range bars {
 		names[part.Name] = letter(i)
 	}
+	var signs []cutSign
 	for _, k := range pl.Bars {
 		for _, bar := range k.Bars {
-			text, wanted := barPieces(pl, bar, names)
+			text, used, wanted := barPieces(pl, bar, names)
 			if wanted {
+				signs = append(signs, used...)
 				t.Rows = append(t.Rows, []string{k.Section, k.Material, words.Short(k.BarMm, pl.Units), text, words.Short(bar.OffcutMm, pl.Units), ""})
 			}
 		}
@@ -191,14 +199,14 @@ func (d density) barStock(pl *plan.Plan, bars []*plan.PartPlan) draw.Table {
 			t.Rows = append(t.Rows, []string{k.Section, k.Material, "", k.Source, "", ""})
 		}
 	}
-	var signs string
-	for _, sign := range cutSigns {
-		if slices.ContainsFunc(t.Rows, func(row []string) bool { return strings.Contains(row[3], sign[0]) }) {
-			signs = words.Join(", ", signs, sign[0]+" "+sign[1])
+	var means []string
+	for _, sign := range []cutSign{oneCut, turnedOver, endForEnd} {
+		if slices.Contains(signs, sign) {
+			means = append(means, sign.sign+" "+sign.means)
 		}
 	}
-	if signs != "" {
-		t.Columns[3].Head += " (" + signs + ")"
+	if len(means) > 0 {
+		t.Columns[3].Head += " (" + strings.Join(means, ", ") + ")"
 	}
 	if len(pl.Bars) > 0 {
 		k := pl.Bars[0]
@@ -207,9 +215,9 @@ func (d density) barStock(pl *plan.Plan, bars []*plan.PartPlan) draw.Table {
 	return t
 }
 
-// barPieces are the pieces of a bar as bought, and whether one of those listed is among
-// them.
-func barPieces(pl *plan.Plan, bar plan.StockBar, names map[string]string) (text string, wanted bool) {
+// barPieces are the pieces of a bar as bought, the signs in them, and whether one of
+// those listed is among them.
+func barPieces(pl *plan.Plan, bar plan.StockBar, names map[string]string) (text string, signs []cutSign, wanted bool) {
 	for i, c := range bar.Cuts {
 		name := names[c.Part]
 		if wanted = wanted || name != ""; name == "" {
@@ -217,21 +225,21 @@ func barPieces(pl *plan.Plan, bar plan.StockBar, names map[string]string) (text 
 		}
 		sign := ""
 		if c.Turned {
-			sign += " " + cutSigns[1][0]
+			sign, signs = " "+turnedOver.sign, append(signs, turnedOver)
 		}
 		if c.Reversed {
-			sign += " " + cutSigns[2][0]
+			sign, signs = sign+" "+endForEnd.sign, append(signs, endForEnd)
 		}
 		switch {
 		case i == 0:
 		case c.Shared && (c.StartDeg != 0 || bar.Cuts[i-1].EndDeg != 0):
-			text += " " + cutSigns[0][0] + " "
+			text, signs = text+" "+oneCut.sign+" ", append(signs, oneCut)
 		default:
 			text += ", "
 		}
 		text += name + " " + words.Short(c.LengthMm, pl.Units) + sign
 	}
-	return text, wanted
+	return text, signs, wanted
 }
 
 // barRecord has a row for each length to measure.

@@ -92,10 +92,10 @@ func TestBarPieces(t *testing.T) {
 		{Part: "b", Name: "End", LengthMm: 450}, {Part: "b", Name: "End", LengthMm: 450, Shared: true},
 	}}
 	pl := &plan.Plan{Units: parts.Millimetres}
-	if text, wanted := barPieces(pl, bar, map[string]string{"a": "A"}); text != "A 600 / End 450 ⟲ ⇄, End 450, End 450" || !wanted {
+	if text, _, wanted := barPieces(pl, bar, map[string]string{"a": "A"}); text != "A 600 / End 450 ⟲ ⇄, End 450, End 450" || !wanted {
 		t.Errorf("%q, %v", text, wanted)
 	}
-	if _, wanted := barPieces(pl, bar, map[string]string{"c": "A"}); wanted {
+	if _, _, wanted := barPieces(pl, bar, map[string]string{"c": "A"}); wanted {
 		t.Error("a bar that is not asked for")
 	}
 	if letter(0)+letter(25)+letter(26) != "AZA2" {

@@ -48,14 +48,13 @@ func (d density) partTables(pl *plan.Plan, part *plan.PartPlan, printed []string
 // holeTable says where the holes are: from the centre and, unless the outline
 // is round, from two edges.
 func (d density) holeTable(face *plan.Face, units parts.Units) draw.Table {
-	fromX, fromY := edgeNames(face.Datum)
 	t := draw.Table{Title: words.Upper(face.Face) + " face: holes, x right, y to TOP, " + words.LengthWord(units), Columns: []draw.Column{
 		{Head: "No.", Align: draw.Centre, Bold: true, Size: d.em(3.4)},
 		{Head: "Angle", Align: draw.Right, Size: d.smallMm()},
 		{Head: "x", Align: draw.Right, Size: d.em(3.2), Bold: face.Round},
 		{Head: "y", Align: draw.Right, Size: d.em(3.2), Bold: face.Round},
-		{Head: fromX, Align: draw.Right, Size: d.em(3.2), Bold: true, Spare: true},
-		{Head: fromY, Align: draw.Right, Size: d.em(3.2), Bold: true, Spare: true},
+		{Head: "from " + face.FromX, Align: draw.Right, Size: d.em(3.2), Bold: true, Spare: true},
+		{Head: "from " + face.FromY, Align: draw.Right, Size: d.em(3.2), Bold: true, Spare: true},
 		{Head: "Drill Ø", Align: draw.Right, Size: d.smallMm()},
 	}}
 	var lead []string
@@ -76,21 +75,6 @@ func (d density) holeTable(face *plan.Face, units parts.Units) draw.Table {
 		t.Rows = append(t.Rows, row)
 	}
 	return t
-}
-
-// edgeNames splits a datum such as "left-bottom" into the edges that x and y
-// are measured from.
-func edgeNames(datum string) (x, y string) {
-	x, y = "from side", "from below"
-	for _, word := range strings.FieldsFunc(datum, func(r rune) bool { return r < 'a' || r > 'z' }) {
-		switch word {
-		case "left", "right":
-			x = "from " + word
-		case "top", "bottom":
-			y = "from " + word
-		}
-	}
-	return x, y
 }
 
 func (d density) slotTable(face *plan.Face, units parts.Units) draw.Table {

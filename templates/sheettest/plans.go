@@ -96,7 +96,7 @@ func FlangePart() *plan.PartPlan {
 		{N: 7, Group: "pry", XMm: 0, YMm: 70, RadiusMm: 70, DiameterMm: 6.8, FromXMm: 82.5, FromYMm: 152.5},
 		{N: 8, Group: "pry", XMm: 0, YMm: -70, AngleDeg: 180, RadiusMm: 70, DiameterMm: 6.8, FromXMm: 82.5, FromYMm: 12.5},
 	}
-	front := &plan.Face{Part: "barrel-flange", Face: parts.Front, Outline: circlePath(82.5), Datum: "left-bottom", MinMm: lo, MaxMm: hi, SetAt: lo, DatumAt: lo,
+	front := &plan.Face{Part: "barrel-flange", Face: parts.Front, Outline: circlePath(82.5), Datum: "left and bottom edge", FromX: "left", FromY: "bottom", MinMm: lo, MaxMm: hi, SetAt: lo, DatumAt: lo,
 		Holes:   append(bolts, pry...),
 		Circles: []plan.Circle{{Label: "bore Ø112.3 as cut", DiameterMm: 112.3}, {Label: "pitch circle Ø140", DiameterMm: 140, Pitch: true}},
 		Groups: []plan.Group{
@@ -145,7 +145,7 @@ func ladderOf() plan.Ladder {
 func HousingPart() *plan.PartPlan {
 	lo, hi := plan.XY{XMm: -60, YMm: -60}, plan.XY{XMm: 60, YMm: 60}
 	face := func(f parts.Face, mirror bool) *plan.Face {
-		out := &plan.Face{Part: "bearing-housing", Face: f, Outline: circlePath(60), Datum: "left-bottom", MinMm: lo, MaxMm: hi, SetAt: lo, Mirrored: mirror,
+		out := &plan.Face{Part: "bearing-housing", Face: f, Outline: circlePath(60), Datum: "left and bottom edge", FromX: "left", FromY: "bottom", MinMm: lo, MaxMm: hi, SetAt: lo, Mirrored: mirror,
 			Holes:   holesOn(plan.Hole{Group: "cover", DiameterMm: 6.8}, 104, 0, 8, lo),
 			Circles: []plan.Circle{{Label: "register Ø90", DiameterMm: 90}, {Label: "pitch circle Ø104", DiameterMm: 104, Pitch: true}},
 			Groups:  []plan.Group{{Name: "cover", First: 1, Count: 8, SizeText: "M8 tap, drill 6.8", DepthText: "20 deep, drill 26", Marked: parts.Front, PCDMm: 104, Chords: chordsOf(1, 8, 104, 6.8)}}}
@@ -185,7 +185,7 @@ func HousingPart() *plan.PartPlan {
 // RingPart is a large ring that needs tiles on any office paper.
 func RingPart(od float64) *plan.PartPlan {
 	lo, hi := plan.XY{XMm: -od / 2, YMm: -od / 2}, plan.XY{XMm: od / 2, YMm: od / 2}
-	front := &plan.Face{Part: "base-ring", Face: parts.Front, Outline: circlePath(od / 2), Datum: "left-bottom", MinMm: lo, MaxMm: hi, SetAt: lo,
+	front := &plan.Face{Part: "base-ring", Face: parts.Front, Outline: circlePath(od / 2), Datum: "left and bottom edge", FromX: "left", FromY: "bottom", MinMm: lo, MaxMm: hi, SetAt: lo,
 		Holes:   holesOn(plan.Hole{Group: "feet", DiameterMm: 14}, od-60, 15, 24, lo),
 		Circles: []plan.Circle{{Label: fmt.Sprintf("bore Ø%g", od-120), DiameterMm: od - 120}, {Label: fmt.Sprintf("pitch circle Ø%g", od-60), DiameterMm: od - 60, Pitch: true}},
 		Groups:  []plan.Group{{Name: "feet", First: 1, Count: 24, SizeText: "M12 clearance Ø14", DepthText: "through", Marked: parts.Front, PCDMm: od - 60, Chords: chordsOf(1, 24, od-60, 14)}}}
@@ -201,7 +201,7 @@ func RingPart(od float64) *plan.PartPlan {
 func CrowdedPart() *plan.PartPlan {
 	w, h := 190.5, 139.7
 	lo, hi := plan.XY{XMm: -w / 2, YMm: -h / 2}, plan.XY{XMm: w / 2, YMm: h / 2}
-	front := &plan.Face{Part: "sieve", Face: parts.Front, Datum: "left-bottom", MinMm: lo, MaxMm: hi, SetAt: lo,
+	front := &plan.Face{Part: "sieve", Face: parts.Front, Datum: "left and bottom edge", FromX: "left", FromY: "bottom", MinMm: lo, MaxMm: hi, SetAt: lo,
 		Outline: plan.Contour(fmt.Sprintf("M%g %gH%gV%gH%gZ", lo.XMm, lo.YMm, hi.XMm, hi.YMm, lo.XMm))}
 	for i := range 120 {
 		x, y := (float64(i%12)-5.5)*12.7, (4.5-float64(i/12))*12.7
@@ -224,7 +224,7 @@ func CrowdedPart() *plan.PartPlan {
 // the places where sheets would be cut.
 func PlatePart() *plan.PartPlan {
 	lo, hi := plan.XY{XMm: -250, YMm: -165}, plan.XY{XMm: 250, YMm: 165}
-	front := &plan.Face{Part: "gate-plate", Face: parts.Front, Datum: "left-bottom", MinMm: lo, MaxMm: hi, SetAt: lo,
+	front := &plan.Face{Part: "gate-plate", Face: parts.Front, Datum: "left and bottom edge", FromX: "left", FromY: "bottom", MinMm: lo, MaxMm: hi, SetAt: lo,
 		Outline: "M-240 -165H240A10 10 0 0 1 250 -155V155A10 10 0 0 1 240 165H-240A10 10 0 0 1 -250 155V-155A10 10 0 0 1 -240 -165Z"}
 	for i := range 21 {
 		x, y := -230+23*float64(i), 150-15*float64(i)
@@ -251,8 +251,8 @@ func SleevePart() *plan.PartPlan {
 // JoinedPlan has a joint of each kind on a flange and a sleeve.
 func JoinedPlan() *plan.Plan {
 	pl := JobOf("Pug mill", parts.Millimetres, FlangePart(), SleevePart())
-	sleeve := plan.JointEnd{Part: "sleeve", Copy: 1, Title: "Sleeve", Feature: "outside", DiameterMm: 114.3, MinMm: 114.3, MaxMm: 114.3, FromMm: 0, ToMm: 100}
-	bore := plan.JointEnd{Part: "barrel-flange", Copy: 1, Title: "Barrel flange 1", Feature: "bore", DiameterMm: 114.3, Inside: true, FromMm: 0, ToMm: 8}
+	sleeve := plan.JointEnd{Part: "sleeve", Copy: 1, Title: "Sleeve", PartTitle: "Sleeve", Feature: "outside", DiameterMm: 114.3, MinMm: 114.3, MaxMm: 114.3, FromMm: 0, ToMm: 100}
+	bore := plan.JointEnd{Part: "barrel-flange", Copy: 1, Title: "Barrel flange 1", PartTitle: "Barrel flange", Feature: "bore", DiameterMm: 114.3, Inside: true, FromMm: 0, ToMm: 8}
 	together := []plan.Placed{
 		{Part: "barrel-flange", Copy: 1, Title: "Barrel flange 1"},
 		{Part: "sleeve", Copy: 1, Title: "Sleeve", FrontMm: 1, New: true},
@@ -263,7 +263,7 @@ func JoinedPlan() *plan.Plan {
 	}
 	press := &plan.JointPlan{N: 1, Name: "press", Title: "Press Barrel flange 1 on Sleeve", Kind: "press", A: sleeve, B: bore,
 		How: "front of Sleeve level with the front of Barrel flange 1, the inner part 1 below, TOP of Sleeve at 0° of Barrel flange 1",
-		Why: []string{"after step 1: the job says so", "after step 2: the job says so"}, Placed: together, Clock: marks,
+		Why: []plan.Reason{{Step: 1, Why: "the job says so"}, {Step: 2, Why: "the job says so"}}, Placed: together, Clock: marks,
 		InLine:  []plan.InLine{{What: "Sleeve grease port – Barrel flange 1 bolts", Deg: 120}},
 		Figures: []plan.Figure{{Label: "press force", Value: "12 – 34 kN", Source: "at the end of travel"}, {Label: "pressure", Value: "1.2 – 3.4 MPa", Source: "Lamé"}},
 		Press: &plan.PressPlan{Method: "press", InterferenceMm: plan.Range{Min: 0.01, Max: 0.03}, LengthMm: 7, ForceN: plan.Range{Min: 12000, Max: 34000},
@@ -285,7 +285,7 @@ func JoinedPlan() *plan.Plan {
 		Cautions: []string{"The local code comes first.", "Fumes: extraction."},
 	}
 	end := func(title string) plan.JointEnd {
-		return plan.JointEnd{Part: "barrel-flange", Copy: int(title[len(title)-1] - '0'), Title: title, Feature: "bolts", DiameterMm: 11}
+		return plan.JointEnd{Part: "barrel-flange", Copy: int(title[len(title)-1] - '0'), Title: title, PartTitle: "Barrel flange", Feature: "bolts", DiameterMm: 11}
 	}
 	bolt := &plan.JointPlan{N: 3, Name: "bolt", Title: "Bolt Barrel flange 2 to Barrel flange 1", Kind: "bolt", A: end("Barrel flange 2"), B: end("Barrel flange 1"),
 		How: "front of Barrel flange 2 on the front of Barrel flange 1", Clock: marks,
@@ -294,12 +294,12 @@ func JoinedPlan() *plan.Plan {
 			Ordered: "M10 x 35", LengthMm: 35, EngagementMm: 8.4, NeedMm: 8.4, ProtrusionMm: -1, PreloadN: 25300, PreloadRangeN: plan.Range{Min: 17700, Max: 32900},
 			TorqueNm: 51, TorqueRangeNm: plan.Range{Min: 35, Max: 66}, Threads: "dry", OtherThreads: "oiled", OtherTorqueNm: 38, K: 0.2, KSource: "clean and dry", Order: []int{1, 4, 2, 5, 3, 6}, OrderDeg: []float64{30, 210, 90, 270, 150, 330}},
 		Traps: []plan.Trap{
-			{TurnDeg: 60, Out: []string{"Sleeve grease port at 180° instead of 120°", "Barrel flange 2 pry elsewhere (no rule says where it belongs)"}},
-			{TurnDeg: 0, OtherWay: true, Out: []string{"heads on the wrong side"}}, {TurnDeg: 180, OtherWay: true, Out: []string{"heads on the wrong side"}}},
+			{TurnDeg: 60, Out: []plan.Out{{What: "Sleeve grease port", Clocked: true, AtDeg: 180, RightDeg: 120}, {What: "Barrel flange 2 pry", Elsewhere: true, Unruled: true}}},
+			{TurnDeg: 0, OtherWay: true, Out: []plan.Out{{What: "heads on the wrong side"}}}, {TurnDeg: 180, OtherWay: true, Out: []plan.Out{{What: "heads on the wrong side"}}}},
 		MassKg: 26, Lift: &plan.Lift{What: "Barrel flange 2 with all that is on it", MassKg: 26, How: "hoist or two people"},
 	}
 	bearing := &plan.JointPlan{N: 4, Name: "bearing", Title: "Bearing 30210: Sleeve in Barrel flange 1", Kind: "bearing", How: "fronts looking the same way", Placed: together,
-		A: plan.JointEnd{Part: "sleeve", Copy: 1, Title: "Sleeve", Feature: "seat", DiameterMm: 80, FromMm: 0, ToMm: 8}, B: bore,
+		A: plan.JointEnd{Part: "sleeve", Copy: 1, Title: "Sleeve", PartTitle: "Sleeve", Feature: "seat", DiameterMm: 80, FromMm: 0, ToMm: 8}, B: bore,
 		Bearing: &plan.BearingPlan{Bearing: "30210", ConeSleeveInMm: 50.5, ConeSleeveOutMm: 62, CupRingInMm: 78, CupRingOutMm: 89, Sleeve: true, Rings: []plan.PushRing{{InMm: 78, OutMm: 89}}, HasEndFloat: true, EndFloatMm: plan.Range{Min: -0.03, Max: -0.01}, HeatConeC: 110, GreaseG: 10}}
 	apart := &plan.JointPlan{N: 5, Name: "gusset", Title: "Weld Sleeve to Barrel flange 1", Kind: "weld", A: sleeve, B: bore, How: "the parts share no axis",
 		Weld: &plan.WeldPlan{ClockOf: "Sleeve", Type: "fillet", Symbol: "fillet weld", Designation: "z5", Process: "MAG", Sides: 2, LegMm: 5, ThroatMm: 3.54, LengthMm: 140, Runs: 1, BuyKg: 0.1}}

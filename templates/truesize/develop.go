@@ -138,7 +138,7 @@ func (p *pattern) legend() []string {
 	d := p.dev
 	var lines []string
 	if d.Edge != "" {
-		lines = append(lines, "lower edge: "+d.Edge[len("this edge "):]+"; up is "+d.Beyond)
+		lines = append(lines, "lower edge: "+d.Edge+"; up is "+d.Beyond)
 	}
 	if d.Copies > 1 {
 		lines = append(lines, "cut "+strconv.Itoa(d.Copies)+" for one part")

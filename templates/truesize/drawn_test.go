@@ -30,7 +30,7 @@ func patternParts() *plan.PartPlan {
 	wrap := func(name, title string, scale, width float64) plan.Development {
 		left, length := -80.0, 160.0
 		return plan.Development{
-			Name: name, Title: title, Kind: plan.WrapPattern, Edge: "this edge at the front face", Beyond: "to the back", Copies: 1,
+			Name: name, Title: title, Kind: plan.WrapPattern, Edge: "at the front face", Beyond: "to the back", Copies: 1,
 			WrapMm: length, WidthMm: width, ScaleMm: scale, MinMm: plan.XY{XMm: left}, MaxMm: plan.XY{XMm: left + length + 12, YMm: width},
 			Lines: []plan.PatternLine{
 				{Name: "edge", Role: "cut", Path: square(left, 0, left+length, width)}, {Name: "tab", Role: "tab", Path: square(left+length, 0, left+length+12, width)},
@@ -49,7 +49,7 @@ func patternParts() *plan.PartPlan {
 		Marks: []plan.PatternMark{{Name: "corner", N: 1, CentreMm: plan.XY{XMm: 30, YMm: 10}}}, Labels: []plan.PatternLabel{{Text: "A", AtMm: plan.XY{XMm: 10, YMm: 60}}},
 	}
 	branch := plan.Development{
-		Name: "branch", Title: "Branch end", Kind: plan.BranchPattern, Edge: "this edge square across the branch", Beyond: "to the main", Copies: 1, NoTemplate: "a mitre does it",
+		Name: "branch", Title: "Branch end", Kind: plan.BranchPattern, Edge: "square across the branch", Beyond: "to the main", Copies: 1, NoTemplate: "a mitre does it",
 		MinMm: plan.XY{XMm: -50}, MaxMm: plan.XY{XMm: 50, YMm: 30},
 		Lines:  []plan.PatternLine{{Name: "edge", Role: "cut", Path: "M-50 0H50V10L0 30L-50 10Z"}, {Name: "TOP", Role: "top", Path: line(0, 0, 0, 30), Text: "TOP"}},
 		Labels: []plan.PatternLabel{{Text: "0°", AtMm: plan.XY{XMm: 0, YMm: 30}}, {Text: "180°", AtMm: plan.XY{XMm: 50, YMm: 10}}},

@@ -3,7 +3,6 @@ package truesize
 import (
 	"math"
 	"strconv"
-	"strings"
 
 	"centrepop/layout/plan"
 	"centrepop/parts/geom"
@@ -129,10 +128,7 @@ func (p *pattern) wrapTexts(s *draw.Sheet, window draw.Rect, ox, oy float64, roo
 	// little room.
 	if window.Y0 < oy && oy < window.Y1 {
 		lo, hi := max(window.X0, ox+d.MinMm.XMm)+6, min(window.X1, ox+d.MinMm.XMm+d.WrapMm)-2
-		end := "front"
-		if strings.HasSuffix(d.Beyond, "front") {
-			end = "back"
-		}
+		end := d.SeatAt
 		for _, text := range []string{"SEAT EDGE: " + d.Edge, "SEAT EDGE, " + end + " end", "SEAT " + end} {
 			if p.seatText(s, text, lo, hi, oy, room) {
 				break
