@@ -1,6 +1,7 @@
 package compare
 
 import (
+	"fmt"
 	"math"
 	"slices"
 	"strings"
@@ -305,6 +306,26 @@ func TestMoreMarks(t *testing.T) {
 		co.lines = []*piece{{contour: contour{points: []point{xy(0, 50), xy(0, 60)}}}, {contour: contour{points: []point{xy(x, 55), xy(0, 60)}}}}
 		if co.moreMarks(); !slices.Equal(found(co), want) {
 			t.Errorf("an arrow head of %g: %v", x, found(co))
+		}
+	}
+}
+
+// Of a drawing in which nothing closes the largest line shows the place, whichever comes first,
+// and is shown for the outline.
+func TestNothingCloses(t *testing.T) {
+	t.Parallel()
+	lines := []string{`<path d="M20 30V45"/>`, `<path d="M20 140H220V40L200 20H20V120"/>`}
+	for range lines {
+		slices.Reverse(lines)
+		var got []string
+		for _, f := range compared(t, plate(t), svgFile(mmHead, lines)).Findings {
+			if f.Drawn != nil {
+				got = append(got, fmt.Sprintf("%s at %g, %g by %g: %g × %g about %g, %g", f.Code, f.XMm, f.YMm, f.ByMm, f.Drawn.WidthMm, f.Drawn.HeightMm, f.Drawn.XMm, f.Drawn.YMm))
+			}
+		}
+		slices.Sort(got)
+		if want := []string{"open-contour at -100, -60 by 20: 200 × 120 about 0, 0", "open-contour at -100, 50 by 15: 0 × 15 about -100, 42.5", "outline-missing at 0, 0 by 0: 200 × 120 about 0, 0"}; !slices.Equal(got, want) {
+			t.Errorf("%q", got)
 		}
 	}
 }

@@ -9,6 +9,7 @@ import (
 	"slices"
 	"strings"
 	"testing"
+	"testing/iotest"
 
 	"centrepop/layout/plan"
 	"centrepop/parts/geom"
@@ -341,8 +342,8 @@ func TestToleranceRefused(t *testing.T) {
 		t.Fatal(err)
 	}
 	for _, tol := range []float64{-1, 10.01, 0.0009, math.NaN(), math.Inf(1), 1e-9} {
-		if _, err := Compare(plate(t), sheet, tol); err == nil {
-			t.Errorf("a tolerance of %v is taken", tol)
+		if _, err := Compare(plate(t), sheet, tol); err == nil || err.Error() != fmt.Sprintf("compare: tolerance %g", tol) {
+			t.Errorf("a tolerance of %v: %v", tol, err)
 		}
 	}
 	for _, tol := range []float64{0.001, 10} {
@@ -403,6 +404,22 @@ func TestReadFaults(t *testing.T) {
 		{"<svg><text>&nothing;</text></svg>", 1, 21, "well-formed"},
 		{"<svg>é<g a='\xff'/></svg>", 1, 13, "UTF-8"},
 		{"<svg>é<path d='M'/></svg>", 1, 17, "number"},
+		{"<svg height='-3mm'/>", 1, 14, "more than 0"},
+		{"<svg><svg x='a'/></svg>", 1, 14, "number"},
+		{"<svg><svg y='a'/></svg>", 1, 14, "number"},
+		{"<svg><svg width='a'/></svg>", 1, 18, "number"},
+		{"<svg><svg height='3em'/></svg>", 1, 19, "the unit em depends on a font"},
+		{"<svg><svg viewBox='0 0 0 5'/></svg>", 1, 20, "above 0"},
+		{"<svg><use x='a' href='#a'/><g id='a'/></svg>", 1, 14, "number"},
+		{"<svg><use y='a' href='#a'/><g id='a'/></svg>", 1, 14, "number"},
+		{"<svg><use/></svg>", 1, 6, "use points to \"\""},
+		{"<svg><symbol id='a' transform='turn(5)'/><use href='#a'/></svg>", 1, 32, "turn with 1"},
+		{"<svg><line x1='a'/></svg>", 1, 16, "number"},
+		{"<svg><polyline points='1 2 x'/></svg>", 1, 28, "number belongs"},
+		{"<svg><path d='M0 0 &amp; 1'/></svg>", 1, 15, "number belongs"},
+		{"<svg><path d='M0 0L1e9 5Z'/></svg>", 1, 6, "further than"},
+		{"<svg><path d='M0 0L1e9 5M1 1'/></svg>", 1, 6, "further than"},
+		{"<svg/></svg>", 1, 7, "</svg> closes nothing"},
 		{strings.Repeat("<g>", 70), 1, 1 + 3*64, "deeper"},
 		{"<svg" + strings.Repeat(" ", MaxBytes) + "/>", 1, 1, "larger than 16 MiB"},
 	} {
@@ -418,16 +435,51 @@ func TestReadFaults(t *testing.T) {
 	}
 }
 
-// TestBomb: elements that use each other twice over are cut off.
+// TestBomb: elements that use each other three times over are cut off: 3⁹ is few enough elements,
+// and too deep; 5⁸ are too many.
 func TestBomb(t *testing.T) {
-	var b strings.Builder
-	b.WriteString(`<svg><circle id="a0" r="1"/>`)
-	for i := 1; i < 30; i++ {
-		fmt.Fprintf(&b, `<g id="a%d"><use href="#a%d"/><use href="#a%d"/><use href="#a%d"/></g>`, i, i-1, i-1, i-1)
+	for times, say := range map[int]string{3: "more than 8 deep", 5: "more than 200000 elements"} {
+		var b strings.Builder
+		b.WriteString(`<svg><g id="a0"/>`)
+		for i := 1; i < 30; i++ {
+			fmt.Fprintf(&b, `<g id="a%d">%s</g>`, i, strings.Repeat(fmt.Sprintf(`<use href="#a%d"/>`, i-1), times))
+		}
+		b.WriteString("</svg>")
+		if _, err := Read(strings.NewReader(b.String())); err == nil || !strings.Contains(err.Error(), say) {
+			t.Errorf("%d times over: %v, want %q", times, err, say)
+		}
 	}
-	b.WriteString("</svg>")
-	if _, err := Read(strings.NewReader(b.String())); err == nil {
-		t.Error("read to the end")
+	fault := errors.New("no disk")
+	if _, err := Read(iotest.ErrReader(fault)); !errors.Is(err, fault) {
+		t.Errorf("a file that cannot be read: %v", err)
+	}
+}
+
+// TestTooMuch: the last element, contour and point that are read, and the first that is not.
+func TestTooMuch(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		what string
+		f    file
+		want string
+	}{
+		{"elements", file{elements: maxElements - 3}, ""}, {"elements", file{elements: maxElements - 2}, "there are more than 200000 elements"},
+		{"contours", file{elements: 1, sheet: &Sheet{contours: make([]contour, maxContours-1)}}, ""}, {"contours", file{sheet: &Sheet{contours: make([]contour, maxContours)}}, "more than 20000 contours"},
+		{"points", file{points: maxPoints - 3}, ""}, {"points", file{points: maxPoints - 2}, "more than 4000000 points"},
+	} {
+		f := c.f
+		if f.sheet == nil {
+			f.sheet = &Sheet{}
+		}
+		f.src, f.byID = []byte("<svg><g><path d='M0 0 4 0 0 3'/></g></svg>"), map[string]*element{}
+		f.survey()
+		root, err := f.tree()
+		if err == nil {
+			err = f.svg(root)
+		}
+		if (err == nil) != (c.want == "") || err != nil && !strings.Contains(err.Error(), c.want) {
+			t.Errorf("%s: %v, want %q", c.what, err, c.want)
+		}
 	}
 }
 

@@ -201,7 +201,7 @@ func apart(a, b *contour, most int) (worst float64, where point) {
 	for _, turn := range [2][2]*contour{{a, b}, {b, a}} {
 		to := contour{points: sampled(turn[1].points, most), closed: turn[1].closed}
 		for _, p := range sampled(turn[0].points, most) {
-			if d := to.off(p, worst); d > worst && !math.IsInf(d, 0) {
+			if d := to.off(p, worst); d > worst {
 				worst, where = d, p
 			}
 		}
@@ -212,9 +212,6 @@ func apart(a, b *contour, most int) (worst float64, where point) {
 // off is how far a point is from the contour's line, or any distance up to
 // enough where it is not further than that.
 func (c *contour) off(p point, enough float64) float64 {
-	if len(c.points) == 1 {
-		return geom.Distance(p, c.points[0])
-	}
 	near := math.Inf(1)
 	for i, a := range c.points {
 		if i+1 == len(c.points) && !c.closed {

@@ -4,9 +4,13 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"os"
+	"path/filepath"
+	"reflect"
 	"strings"
 	"testing"
 
+	"centrepop/layout/plan"
 	"centrepop/parts"
 	"centrepop/parts/read"
 )
@@ -81,6 +85,36 @@ func TestWantedRefused(t *testing.T) {
 	var located parts.Errors
 	if !errors.As(err, &located) || located[0].File == "" {
 		t.Errorf("a shaft is cut from plate: %v", err)
+	}
+}
+
+// TestSawn: what is sawn is compared as if a laser had cut it; an outline is none that
+// encloses nothing, or that is no path.
+func TestSawn(t *testing.T) {
+	t.Parallel()
+	var saw, laser *Part
+	for cut, into := range map[string]**Part{"saw": &saw, "laser": &laser} {
+		job := filepath.Join(t.TempDir(), "job.yaml")
+		for name, text := range map[string]string{job: "job: J\nunits: mm\nparts: [base.yaml]\n", filepath.Join(filepath.Dir(job), "base.yaml"): "part: base\nkind: plate\nmaterial: S235\nstock: {plate: 10 mm, cut: " + cut + "}\noutline: {rectangle: [400, 200]}\nholes: [{name: h, at: [[50, 40]], size: 20}]\n"} {
+			if err := os.WriteFile(name, []byte(text), 0o600); err != nil {
+				t.Fatal(err)
+			}
+		}
+		j, err := parts.Load(job)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if *into, err = Wanted(j, "base"); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if len(saw.Rounds) != 1 || !reflect.DeepEqual(saw, laser) {
+		t.Errorf("sawn %+v, cut by a laser %+v", saw, laser)
+	}
+	for _, outline := range []string{"M0 0L1 1Z", "nonsense"} {
+		if err := (&Part{Outline: plan.Contour(outline)}).setEdge(); err == nil {
+			t.Errorf("%q is an outline", outline)
+		}
 	}
 }
 

@@ -244,6 +244,8 @@ func TestTurns(t *testing.T) {
 		{"as it lies", poser{want: []target{hole(xy(20, 0))}, got: many(1, 20, 0)}, contour{}, 1, false, nil},
 		{"turned back", poser{want: []target{hole(at(20, 2/math.Pi))}, got: many(1, 20, 0)}, contour{}, 1, false, []float64{2 / math.Pi}},
 		{"mirrored", poser{want: []target{hole(at(20, 0.4))}, got: many(1, 20, 0)}, contour{}, 1, true, []float64{0.4 - math.Pi}},
+		{"beyond half a turn", poser{want: []target{hole(at(20, 3))}, got: many(1, 20, -3)}, contour{}, 1, false, []float64{6 - 2*math.Pi}},
+		{"half a turn, either way round", poser{want: []target{hole(xy(-20, -1e-9))}, got: many(1, 20, 0)}, contour{}, 1, false, nil},
 		{"half as large", poser{want: []target{hole(at(20, 0.4))}, got: []source{{at: xy(10, 0), diameterMm: 5}}}, contour{}, 2, false, []float64{0.4}},
 		{"as near as it may be", poser{want: []target{hole(xy(16, 12))}, got: many(1, 20.5, 0)}, contour{}, 1, false, []float64{math.Atan(0.75)}},
 		{"too far out", poser{want: []target{hole(at(20, 0.4))}, got: many(1, 20.6, 0)}, contour{}, 1, false, nil},

@@ -49,6 +49,10 @@ func TestShapes(t *testing.T) {
 		{`<path d="M0 0C0 10 10 10 10 0Z"/>`, 0, -7.5, 10, 0, 60},
 		{`<path d="m0 0c0 10 10 10 10 0z"/>`, 0, -7.5, 10, 0, 60},
 		{`<path d="M0 0C0 10 10 10 10 0S20 -10 20 0L20 20 0 20Z"/>`, 0, -20, 20, 7.5, 400},
+		// A smooth curve after a line, or after one of the other kind, begins with its control where it is.
+		{`<path d="M0 0L0 10T10 10L10 0Z"/>`, 0, -10, 10, 0, 100},
+		{`<path d="M0 0C0 10 10 10 10 0T20 0L20 20 0 20Z"/>`, 0, -20, 20, 0, 340},
+		{`<path d="M0 0L0 10S10 10 10 0Z"/>`, 0, -10, 10, 0, 80}, // y = 10 − 10 t³ over x = 30 t² − 20 t³
 		{`<path d="m10 20q5 10 10 0z"/>`, 10, -25, 20, -20, 100.0 / 3},
 		{`<path d="m10 20c0 10 10 10 10 0z"/>`, 10, -27.5, 20, -20, 60},
 		{`<path d="m10 20a5 5 0 0 1 10 0a5 5 0 0 1 -10 0z"/>`, 10, -25, 20, -15, math.Pi * 25},
@@ -166,6 +170,11 @@ func TestViews(t *testing.T) {
 		if c := read1(t, inner); geom.Distance(c.points[0], want) > 1e-9 {
 			t.Errorf("%s: %v, want %v", inner, c.points[0], want)
 		}
+	}
+	// Another vocabulary is not drawn, that of SVG is by its own name too; what is UTF-8 is read, whatever it calls itself.
+	s, err = Read(strings.NewReader(`<?xml version="1.0" encoding="latin-1"?><svg:svg width="80mm" height="60mm"><x:g><x:line x2="50%"/></x:g><svg:line x1="50%" y1="50%" x2="90%" y2="0"/></svg:svg>`))
+	if err != nil || len(s.contours) != 1 || geom.Distance(s.contours[0].points[0], xy(40, -30)) > 1e-9 {
+		t.Errorf("%v %v", s, err)
 	}
 	// Elements used again: shifted, and a symbol with the size of its use.
 	for body, want := range map[string]point{
