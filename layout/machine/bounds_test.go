@@ -118,10 +118,11 @@ func TestNear(t *testing.T) {
 	at := func(x, y, z float64) assembly.Body {
 		return assembly.Body{Solid: assembly.Of(assembly.Cuboid(assembly.Vec{}, assembly.Vec{X: 1, Y: 1, Z: 1})), Pose: assembly.Move(assembly.Vec{X: 100 + x, Y: y, Z: z})}
 	}
-	m := &Machine{Bodies: []assembly.Body{at(0, 0, 0), at(7.9, 0, 0), at(8.1, 0, 0), at(-8.9, 0, 0), at(-9.1, 0, 0), at(0, 7.9, 0), at(0, 8.1, 0), at(0, -9.1, 0), at(0, 0, 7.9), at(0, 0, 8.1), at(0, 0, -9.1), at(5, 5, 5)}}
+	all := []assembly.Body{at(0, 0, 0), at(7.9, 0, 0), at(8.1, 0, 0), at(-8.9, 0, 0), at(-9.1, 0, 0), at(0, 7.9, 0), at(0, 8.1, 0), at(0, -9.1, 0), at(0, 0, 7.9), at(0, 0, 8.1), at(0, 0, -9.1), at(5, 5, 5)}
+	all[0].ID = "it"
 	var got []int
-	for _, b := range m.near(&m.Bodies[0], assembly.Opening{At: assembly.Vec{X: 100}, RadiusMm: 5, ReachMm: 3}) {
-		got = append(got, slices.IndexFunc(m.Bodies, func(o assembly.Body) bool { return o.Pose == b.Pose }))
+	for _, b := range nearby(all, "it", assembly.Opening{At: assembly.Vec{X: 100}, RadiusMm: 5, ReachMm: 3}) {
+		got = append(got, slices.IndexFunc(all, func(o assembly.Body) bool { return o.Pose == b.Pose }))
 	}
 	if want := []int{1, 3, 5, 8, 11}; !slices.Equal(got, want) {
 		t.Errorf("%v are near, want %v", got, want)

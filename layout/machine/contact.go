@@ -105,14 +105,14 @@ func (m *Machine) openings() (looks []look) {
 	return looks
 }
 
-// near are the other bodies that come near the mouth of an opening.
-func (m *Machine) near(b *assembly.Body, o assembly.Opening) []assembly.Body {
+// nearby are those of some bodies that come near the mouth of an opening of one.
+func nearby(all []assembly.Body, id string, o assembly.Opening) []assembly.Body {
 	far := o.RadiusMm + o.ReachMm
 	room := assembly.Box{Low: o.At.Sub(assembly.Vec{X: far, Y: far, Z: far}), High: o.At.Add(assembly.Vec{X: far, Y: far, Z: far})}
 	var out []assembly.Body
-	for i := range m.Bodies {
-		if &m.Bodies[i] != b && m.Bodies[i].Box().Meets(room, 0) {
-			out = append(out, m.Bodies[i])
+	for i := range all {
+		if all[i].ID != id && all[i].Box().Meets(room, 0) {
+			out = append(out, all[i])
 		}
 	}
 	return out
@@ -132,7 +132,7 @@ func (m *Machine) lookOut(b *assembly.Body, r *part.Model, f *part.Radial) []pla
 		if f.In.Shape == parts.RadialSlot && !f.In.Through {
 			o.ReachMm = min(o.ReachMm, f.In.Depth.Mm) // a key or a tongue lies in it
 		}
-		free, covers := o.Look(m.near(b, o))
+		free, covers := o.Look(nearby(m.Bodies, b.ID, o))
 		if free >= freePart || len(covers) == 0 {
 			continue
 		}

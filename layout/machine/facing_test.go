@@ -112,22 +112,29 @@ func TestFlightInTube(t *testing.T) {
 }
 
 // An upright of 100 stands on a plate of 120 and is welded along 100; where it reaches over
-// the edge, or the weld is longer, less lies there than is to be welded.
+// the edge, or the weld is longer, less lies there than is to be welded. What it touches is
+// counted once it is welded on, nothing that is bolted on, or comes later.
 func TestSeamBeyond(t *testing.T) {
 	t.Parallel()
 	const (
-		plate = "part: %s\nkind: plate\nmaterial: S235\nstock: {plate: 10 mm, cut: laser}\noutline: {rectangle: [%s]}\n"
-		job   = "job: J\nunits: mm\nparts: [a.yaml, b.yaml]\njoints:\n  - name: w\n    weld: {part: a.outline, to: b.outline, type: fillet, length: %s, sides: 2, process: MAG}\n    place: {on: front, with: bottom, from-left: 100, from-bottom: %s, front: left}\n"
+		plate  = "part: %s\nkind: plate\nmaterial: S235\nstock: {plate: 10 mm, cut: laser}\noutline: {rectangle: [%s]}\n"
+		job    = "job: J\nunits: mm\nparts: [a.yaml, b.yaml, c.yaml]\njoints:\n%s  - name: w\n    weld: {part: a.outline, to: b.outline, type: fillet, length: %s, sides: 2, process: MAG}\n    place: {on: front, with: bottom, from-left: 100, from-bottom: %s, front: left}\n%s"
+		bolted = "  - {name: c, bolt: {through: c.h, into: b.h, bolt: M8 8.8}, face: back-on-front}\n"
+		welded = "  - {name: c, weld: {part: c.outline, to: b.outline, type: fillet, length: 40}, place: {on: front, with: back, at: [30, 0], top: up}}\n"
 	)
-	for _, c := range []struct{ length, bottom, want string }{
-		{"100", "10", ""},
-		{"100", "20", ""},
-		{"100", "21", ""},
-		{"100", "22", "the weld is 100 long, and a lies on what it is welded to over 98"},
-		{"98", "22", ""},
-		{"102", "10", "the weld is 102 long, and a lies on what it is welded to over 100"},
+	for _, c := range []struct{ length, bottom, before, after, want string }{
+		{"100", "10", bolted, "", ""},
+		{"100", "20", bolted, "", ""},
+		{"100", "21", bolted, "", ""},
+		{"100", "22", welded, "", ""},
+		{"100", "22", "", welded, "the weld is 100 long, and a lies on what it is welded to over 98"},
+		{"100", "22", bolted, "", "the weld is 100 long, and a lies on what it is welded to over 98"},
+		{"98", "22", bolted, "", ""},
+		{"102", "10", bolted, "", "the weld is 102 long, and a lies on what it is welded to over 100"},
 	} {
-		files := map[string]string{"job.yaml": fmt.Sprintf(job, c.length, c.bottom), "a.yaml": fmt.Sprintf(plate, "a", "100, 80"), "b.yaml": fmt.Sprintf(plate, "b", "200, 120")}
+		files := map[string]string{"job.yaml": fmt.Sprintf(job, c.before, c.length, c.bottom, c.after), "a.yaml": fmt.Sprintf(plate, "a", "100, 80"),
+			"b.yaml": fmt.Sprintf(plate, "b", "200, 120") + "holes: [{name: h, at: [[30, -15], [30, 15]], size: M8 tap}]\n",
+			"c.yaml": fmt.Sprintf(plate, "c", "40, 60") + "holes: [{name: h, at: [[0, -15], [0, 15]], size: M8 clearance}]\n"}
 		if got := said(t, files, plan.SeamBeyond); got != c.want {
 			t.Errorf("%s from %s: %q, want %q", c.length, c.bottom, got, c.want)
 		}

@@ -47,6 +47,11 @@ func TestFootBeyond(t *testing.T) {
 			t.Errorf("%s from the left: %q, want %q", left, got, want)
 		}
 	}
+	// One that lies flat has no foot.
+	flat := map[string]string{"base.yaml": basePart, "rib.yaml": strings.Replace(ribPart, "quantity: 2", "quantity: 1", 1), "job.yaml": ribJob + strings.Replace(ribWeld, ", length: 100", "", 1) + ", place: {on: front, with: back, at: [120, 20], top: up}}\n"}
+	if got := found(t, flat, plan.FootBeyond); got != "" {
+		t.Errorf("flat: %q", got)
+	}
 	// Over the corner that a plate does not have a rib stands on nothing, 50 from its edge.
 	files := map[string]string{"base.yaml": strings.Replace(basePart, "rectangle: [400, 200]", "polygon: {points: [[0, 0], [400, 0], [400, 100], [200, 100], [200, 200], [0, 200]]}", 1), "rib.yaml": strings.Replace(ribPart, "quantity: 2", "quantity: 1", 1),
 		"job.yaml": ribJob + ribWeld + ", place: {on: front, with: bottom, from-left: 350, from-bottom: 150, front: down}}\n"}

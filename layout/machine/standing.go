@@ -115,7 +115,7 @@ func (m *Machine) overhangs(plate, b *assembly.Body, face parts.Face) []plan.Pro
 	floor := assembly.Body{Pose: plate.Pose, Solid: assembly.Of(assembly.Cuboid(
 		assembly.Vec{X: box.Low.X - 1, Y: box.Low.Y - 1, Z: own.Low.Z}, assembly.Vec{X: box.High.X + 1, Y: box.High.Y + 1, Z: own.High.Z}))}
 	on, whole := touchMm2(plate, b, toward), touchMm2(&floor, b, toward)
-	if whole == 0 || on == 0 {
+	if on == 0 {
 		return nil
 	}
 	if on >= carriedPart*whole {
@@ -162,7 +162,6 @@ func touchMm2(on, b *assembly.Body, toward assembly.Vec) (mm2 float64) {
 // no screw goes in there, or its head finds no room.
 func (m *Machine) closes(plate, b *assembly.Body, face parts.Face) []plan.Problem {
 	r := m.model(m.Of[plate.ID].Part)
-	box := b.Box().Moved(plate.Pose.Inverse())
 	depth := 0.0
 	if face == parts.Back {
 		depth = r.LengthMm()
@@ -180,13 +179,9 @@ func (m *Machine) closes(plate, b *assembly.Body, face parts.Face) []plan.Proble
 			least, of := 1.0, 0.0
 			for _, off := range along {
 				at := seenFront(g, q.Plus(off))
-				if at.XMm+radius < box.Low.X || at.XMm-radius > box.High.X || at.YMm+radius < box.Low.Y || at.YMm-radius > box.High.Y {
-					continue
-				}
 				o := assembly.Opening{At: plate.Pose.Apply(assembly.Vec{X: at.XMm, Y: at.YMm, Z: -depth}), Along: outward(plate, face), RadiusMm: radius, ReachMm: standsMm}
-				if free, covers := o.Look([]assembly.Body{*b}); len(covers) > 0 {
-					least, of = min(least, free), of+1-free
-				}
+				free, _ := o.Look(nearby([]assembly.Body{*b}, plate.ID, o))
+				least, of = min(least, free), of+1-free
 			}
 			if least < 1 {
 				return []plan.Problem{{Joint: m.between(b.ID, plate.ID), Kind: plan.HoleClosed, Pos: g.Pos(), Args: []plan.Arg{
