@@ -100,7 +100,7 @@ func TestSawn(t *testing.T) {
 				t.Fatal(err)
 			}
 		}
-		j, err := parts.Load(job)
+		j, err := read.Load(job)
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -216,3 +216,80 @@ func TestFaces(t *testing.T) {
 		}
 	}
 }
+
+// TestPressCautions: what is too hot or too cold is a problem of the part that it happens to; what a
+// bore inside the joint closes by is a figure, and a caution where that bore has a size to keep.
+func TestPressCautions(t *testing.T) {
+	t.Parallel()
+	seat, bore := cylinder(20, 50, 40, false), cylinder(20, 50, 40, true)
+	fitted, threaded := cylinder(0, 25, 10, true), cylinder(45, 80, 10, true)
+	fitted.Size.Limited, fitted.Size.Class = true, "H7"
+	threaded.Size.Thread = &threads.Thread{}
+	beyond := []part.Step{fitted, threaded}
+	beyond[0].ToMm, beyond[1].FromMm = 20, 50
+	for _, c := range []struct {
+		code     press.Code
+		inside   []part.Step
+		problem  string
+		figures  int
+		cautions int
+	}{
+		{press.BoreCloses, nil, "", 1, 0}, {press.BoreCloses, []part.Step{fitted}, "", 1, 1}, {press.BoreCloses, []part.Step{threaded}, "", 1, 1}, {press.BoreCloses, beyond, "", 1, 0}, {press.BoreCloses, []part.Step{cylinder(0, 80, 10, true)}, "", 1, 0},
+		{press.TooHot, nil, "press-too-hot Hub 300 C45 250", 0, 1}, {press.TooCold, nil, "press-too-cold Pin 300 250 C45", 0, 1},
+	} {
+		a, b := stepped(parts.Part{}, append([]part.Step{seat}, c.inside...)...), stepped(parts.Part{}, bore)
+		a.r.Out, b.r.Out = &plan.PartPlan{Title: "Pin"}, &plan.PartPlan{Title: "Hub"}
+		j := &joint{in: &parts.Joint{}, a: a, b: b, w: words.Writer{Units: parts.Millimetres}, out: &plan.JointPlan{}}
+		j.pressCautions([]press.Caution{{Code: c.code, C: 300, LimitC: 250, Material: "C45", Mm: 0.01}})
+		got := ""
+		for _, p := range j.out.Problems {
+			got += string(p.Kind)
+			for _, a := range p.Args {
+				if a.Text == "" {
+					a.Text = words.Trim(a.Value, 1)
+				}
+				got += " " + a.Text
+			}
+		}
+		if got != c.problem || len(j.out.Figures) != c.figures || len(j.out.Cautions) != c.cautions {
+			t.Errorf("%v %v: %q, %v, %v", c.code, c.inside, got, j.out.Figures, j.out.Cautions)
+		}
+	}
+}
+
+// TestPull: of the threads inside a shaft the one nearest to its end takes the rod, as deep as it
+// begins; a tapped hole in the middle of that face goes before.
+func TestPull(t *testing.T) {
+	t.Parallel()
+	inside := func(from, to float64, name string) part.Step {
+		s := cylinder(from, to, 16, true)
+		s.Name, s.Size.Thread = name, &threads.Thread{Designation: name}
+		return s
+	}
+	tapped := func(face parts.Face, at ...plan.XY) part.Group {
+		return part.Group{Face: face, Points: at, Hole: &parts.HoleGroup{Size: parts.HoleSize{Make: parts.TappedHole}}, Size: part.Made{Thread: &threads.Thread{Designation: "hole"}}, Group: &plan.Group{Name: "hole"}}
+	}
+	for _, c := range []struct {
+		name   string
+		steps  []part.Step
+		groups []part.Group
+		dir    float64
+		want   string
+		deep   float64
+	}{
+		{"none", []part.Step{cylinder(0, 30, 16, true)}, nil, -1, "", 0},
+		{"one", []part.Step{inside(4, 30, "M16")}, nil, -1, "M16", 4},
+		{"two", []part.Step{inside(40, 60, "M12"), inside(4, 30, "M16"), inside(60, 70, "M10")}, nil, -1, "M16", 4},
+		{"a hole", []part.Step{inside(4, 30, "M16")}, []part.Group{tapped(parts.Front, plan.XY{})}, -1, "hole", 0},
+		{"a hole in the back", []part.Step{inside(4, 30, "M16")}, []part.Group{tapped(parts.Back, plan.XY{})}, -1, "M16", 4},
+		{"from the back", nil, []part.Group{tapped(parts.Front, plan.XY{}), tapped(parts.Back, plan.XY{})}, 1, "hole", 0},
+		{"in the front alone", nil, []part.Group{tapped(parts.Front, plan.XY{})}, 1, "", 0},
+		{"beside the middle", nil, []part.Group{tapped(parts.Front, plan.XY{YMm: 1}), tapped(parts.Front, plan.XY{}, plan.XY{})}, -1, "", 0},
+	} {
+		f := stepped(parts.Part{}, append([]part.Step{cylinder(0, 100, 40, false)}, c.steps...)...)
+		f.r.Groups = c.groups
+		if got, _, deep, ok := pull(f, c.dir); got.Designation != c.want || deep != c.deep || ok != (c.want != "") {
+			t.Errorf("%s: %s at %g, %v", c.name, got.Designation, deep, ok)
+		}
+	}
+}

@@ -192,3 +192,75 @@ func TestBranchPlaces(t *testing.T) {
 		}
 	}
 }
+
+// TestUnknownMetal: of a metal that no table has, every kind of joint is worked out all the same:
+// threads and welds as in steel, with its 7850 kg/m³, and nothing that its strength decides.
+func TestUnknownMetal(t *testing.T) {
+	t.Parallel()
+	const stud = "part: stud\nkind: turned\nquantity: 4\nmaterial: METAL\nstock: {round: 16 mm, length: 80 mm}\nprofile:\n  outside: [{name: nose, thread: M8, length: 21.1}, {name: shank, diameter: 12, length: 30}, {name: tail, thread: M8, length: 21.1}]\n"
+	const unknown = "The strength of the made stud is not known, and no torque is given: tighten alternately, spanner-tight."
+	for _, c := range []struct {
+		joint string
+		texts []string
+		want  string
+	}{
+		{"{name: j, bolt: {through: a.h, into: b.h, bolt: M8 8.8}, face: back-on-front}", []string{drilledPlate("a", "M8 clearance", ""), drilledPlate("b", "M8 tap", "")}, ""},
+		{"{name: j, bolt: {through: a.h, into: b.h, bolt: M8 A2-70}, face: back-on-front}", []string{drilledPlate("a", "M8 clearance", ""), drilledPlate("b", "M8 tap", "")}, ""},
+		{"{name: j, bolt: {through: a.h, into: b.h, bolt: M8, stud: stud, washer: yes}, face: back-on-front}", []string{drilledPlate("a", "M8 clearance", ""), drilledPlate("b", "M8 clearance", ""), stud}, unknown},
+		{"{name: j, weld: {part: a.outline, to: b.outline, type: fillet, length: 100, process: MAG}}", []string{drilledPlate("a", "8", ""), drilledPlate("b", "8", "")}, ""},
+	} {
+		one := func(metal string) *plan.JointPlan {
+			var texts []string
+			for _, s := range c.texts {
+				texts = append(texts, strings.NewReplacer("METAL", metal, "S235", metal).Replace(s))
+			}
+			return filed(t, c.joint, texts...).Joints[0]
+		}
+		got, steel := one("Unobtanium"), one("S235")
+		said := ""
+		for _, s := range got.Cautions {
+			if strings.Contains(s, "strength") || strings.Contains(s, "eaten") || strings.Contains(s, "seize") {
+				said += s
+			}
+		}
+		if said != c.want || len(got.Problems) > 0 {
+			t.Errorf("%s: %q, %v", c.joint, said, got.Problems)
+		}
+		if b := got.Bolt; b != nil && c.want == "" && (b.EngagementMm != steel.Bolt.EngagementMm || b.NeedMm != steel.Bolt.NeedMm || b.TorqueNm != steel.Bolt.TorqueNm) || b != nil && c.want != "" && (b.TorqueNm != 0 || steel.Bolt.TorqueNm == 0) {
+			t.Errorf("%s: %+v, of steel %+v", c.joint, b, steel.Bolt)
+		}
+		if w := got.Weld; w != nil && (w.DepositedKg != steel.Weld.DepositedKg || w.DepositedKg == 0) {
+			t.Errorf("%s: %g kg, of steel %g", c.joint, w.DepositedKg, steel.Weld.DepositedKg)
+		}
+	}
+}
+
+// TestContactLength: of a pin of 40 in a hub of 40, what the chamfers of both and an undercut
+// beside a shoulder take away at its end, the longer of two that lie on one another.
+func TestContactLength(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		hub, pin, joint string
+		want            float64
+	}{
+		{"", "", "level: front-with-front", 40},
+		{"chamfers: [{edge: bore-front, size: 3, angle: 15}]", "", "level: front-with-front", 37},
+		{"chamfers: [{edge: bore-front, size: 3, angle: 15}, {edge: bore-back, size: 4, angle: 15}]", "", "level: front-with-front", 33},
+		{"chamfers: [{edge: bore-front, size: 3, angle: 15}]", "chamfers: [{edge: seat-front, size: 5, angle: 15}]", "level: front-with-front", 35},
+		{"chamfers: [{edge: bore-front, size: 3, angle: 15}]", "chamfers: [{edge: seat-front, size: 5, angle: 15}]", "level: front-with-front, below: 10", 25},
+		{"chamfers: [{edge: bore-back, size: 3, angle: 15}]", "", "level: front-with-front, below: 10", 27},
+		{"", "UNDERCUT", "level: front-with-front", 37.5},
+		{"chamfers: [{edge: bore-back, size: 2, angle: 15}]", "UNDERCUT", "level: front-with-front", 37.5},
+	} {
+		pin, under := c.pin, ""
+		if pin == "UNDERCUT" {
+			pin, under = "", ", undercut: {width: 2.5, depth: 0.3}}, {name: head, diameter: 60, length: 10"
+		}
+		p := filed(t, "{name: j, press: {shaft: pin.seat, bore: hub.bore}, "+c.joint+"}",
+			"part: hub\nkind: turned\nmaterial: S235\nstock: {round: 95 mm, cut: saw}\nprofile:\n  outside: [{name: rim, diameter: 90, length: 40}]\n  inside: [{name: bore, diameter: 45, fit: H7, length: 40}]\n"+c.hub+"\n",
+			"part: pin\nkind: shaft\nmaterial: C45\nstock: {round: 65 mm, cut: saw}\nprofile:\n  outside: [{name: seat, diameter: 45, fit: p6, length: 40"+under+"}]\n"+pin+"\n")
+		if j := p.Joints[0]; j.Press == nil || j.Press.LengthMm != c.want {
+			t.Errorf("%s, %s, %s: %+v, want %g", c.hub, c.pin, c.joint, j.Press, c.want)
+		}
+	}
+}
