@@ -1,6 +1,7 @@
 package read
 
 import (
+	"fmt"
 	"math"
 	"slices"
 
@@ -10,9 +11,6 @@ import (
 
 // bar reads a bar.
 func (f *fields) bar() *parts.Bar {
-	if f == nil {
-		return nil
-	}
 	key, _ := f.oneOf()
 	b := &parts.Bar{Pos: f.n.pos, Section: parts.BarSection(key), Wall: f.length("wall"), Flange: f.length("flange"), Corner: f.length("corner"), Length: f.length("length")}
 	switch b.Section {
@@ -51,9 +49,7 @@ func (f *fields) besideSection(b *parts.Bar) {
 		{"open", "channels", b.Section == parts.ChannelBar},
 		{"corner", "square and rectangular tubes", b.Wall.Set() && (b.Section == parts.SquareBar || b.Section == parts.RectangleBar)},
 	} {
-		if f.given(only.key) && !only.fits {
-			f.faultf(f.n.keyPos(only.key), only.key+" is for "+only.use, "this %s bar takes no %s", b.Section, only.key)
-		}
+		f.spare(only.key, !only.fits, fmt.Sprintf("this %s bar takes no %s", b.Section, only.key), only.key+" is for "+only.use)
 	}
 	if (b.Section == parts.AngleBar || b.Section == parts.ChannelBar) && !f.given("wall") {
 		f.lack(f.n.pos, f.n.label+" lacks the key wall, the thickness of the "+string(b.Section), "wall: 6")
@@ -95,9 +91,7 @@ func (f *fields) barEnd(b *parts.Bar) parts.BarEnd {
 		}
 	}
 	for _, with := range [][2]string{{"long", "mitre"}, {"place", "onto"}} {
-		if f.given(with[0]) && key != "" && key != with[1] {
-			f.faultf(f.n.keyPos(with[0]), "delete "+with[0], "%s goes with %s", with[0], with[1])
-		}
+		f.spare(with[0], key != "" && key != with[1], with[0]+" goes with "+with[1], "delete "+with[0])
 	}
 	if p := f.sub("place"); p != nil {
 		e.Place = &parts.EndPlace{Pos: p.n.pos, Clock: p.angle("clock"), Axial: p.length("axial"), From: p.face("from")}

@@ -9,9 +9,6 @@ import (
 
 // bends reads the flanges of a folded part, whose base is its outline.
 func (f *fields) bends() *parts.Bends {
-	if f == nil {
-		return nil
-	}
 	b := &parts.Bends{Pos: f.n.pos, Radius: f.length("radius"), K: f.number("k"), Gap: f.length("gap"), Die: f.length("die"), Punch: f.length("punch")}
 	if f.word("corners") == "mitred" {
 		b.Mitred = f.n.get("corners").pos

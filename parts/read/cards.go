@@ -13,9 +13,9 @@ import (
 func (l *loader) cards(n *node, job *parts.Job) {
 	f := &fields{&l.reader, n, jobGroup}
 	c := &cardReader{l: l, job: job, whole: l.sound(n, "joints")}
-	job.FirstRun = c.firstRun(f.sub("first-run"))
-	job.Upkeep = c.upkeep(f.sub("upkeep"))
-	if job.Motor = motor(f.sub("motor")); job.Motor != nil && job.Motor.Drives.Set() {
+	job.FirstRun = subOf(f, "first-run", c.firstRun)
+	job.Upkeep = subOf(f, "upkeep", c.upkeep)
+	if job.Motor = subOf(f, "motor", motor); job.Motor != nil && job.Motor.Drives.Set() {
 		l.turned(job)
 	}
 }
@@ -29,9 +29,6 @@ type cardReader struct {
 }
 
 func (c *cardReader) firstRun(f *fields) *parts.FirstRun {
-	if f == nil {
-		return nil
-	}
 	r := &parts.FirstRun{Pos: f.n.pos, Checks: f.texts("checks"), AgainHours: f.numberOr("again-after")}
 	if w := f.sub("warm-up"); w != nil {
 		r.WarmUp, r.WarmUpHow = w.number("minutes"), w.text("how")
@@ -94,9 +91,6 @@ func (c *cardReader) joint(f *fields, key string, kind parts.JointKind) parts.Te
 }
 
 func (c *cardReader) upkeep(f *fields) *parts.Upkeep {
-	if f == nil {
-		return nil
-	}
 	u := &parts.Upkeep{Pos: f.n.pos}
 	for _, e := range f.each("ports") {
 		p := parts.Port{Pos: e.n.pos, Grease: e.text("grease"), Amount: e.text("amount"), Every: every(e)}
@@ -161,9 +155,6 @@ func (l *loader) turned(job *parts.Job) {
 
 // motor reads the maker's plate.
 func motor(f *fields) *parts.Motor {
-	if f == nil {
-		return nil
-	}
 	m := &parts.Motor{
 		Pos: f.n.pos, Maker: f.text("maker"), Volts: f.text("volts"), Phases: f.count("phases"), Hz: f.number("hz"), Amps: f.number("amps"),
 		RPM: f.number("speed"), OutRPM: f.number("output-speed"), Frame: f.text("frame"), Flange: f.text("flange"), Enclosure: f.text("enclosure"),

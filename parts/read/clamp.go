@@ -22,9 +22,6 @@ var clampGroup = &Group{
 
 // clamp reads the split of a ring. That it has room is checked with the geometry.
 func (f *fields) clamp() *parts.Clamp {
-	if f == nil {
-		return nil
-	}
 	c := &parts.Clamp{Pos: f.n.pos, In: f.name("in"), Slot: f.length("slot"), At: f.length("at"), Axial: f.length("axial"), From: f.face("from"), Clock: f.angle("clock")}
 	t := f.text("screw")
 	if t.Value == "" {

@@ -4,9 +4,6 @@ import "centrepop/parts"
 
 // ends reads the saddles of a tube, front before back.
 func (f *fields) ends() []parts.TubeEnd {
-	if f == nil {
-		return nil
-	}
 	var out []parts.TubeEnd
 	for _, face := range []parts.Face{parts.Front, parts.Back} {
 		if e := f.sub(string(face)); e != nil {

@@ -111,7 +111,5 @@ func (r *reader) grooveRoom(p *parts.Part, g *parts.Groove) {
 	} else if a < from-geom.CloseMm || b > to+geom.CloseMm {
 		r.faultf(g.Axial.Pos, "a groove within its step", "%s runs from %s to %s from the front face, and %s from %s to %s", g.Name.Value, r.bare(a), r.said(b), g.In.Value, r.bare(from), r.said(to))
 	}
-	if g.Depth.Set() && diameter.Set() && g.Depth.Mm >= diameter.Mm/2 {
-		r.faultf(g.Depth.Pos, "the depth of the groove on one side", "the groove is %s deep at a diameter of %s", g.Depth.Text, diameter.Text)
-	}
+	r.not(g.Depth, ">=", times(0.5, diameter), "the depth of the groove on one side", "the groove is %s deep at a diameter of %s")
 }

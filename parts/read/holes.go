@@ -30,22 +30,12 @@ func (f *fields) headRoom(g *parts.HoleGroup) {
 	}
 	if bore := f.sub("counterbore"); bore != nil {
 		g.Counterbore = &parts.Counterbore{Diameter: bore.length("diameter"), Depth: bore.length("depth")}
-		f.wider(g.Counterbore.Diameter, g.Size, "counterbore")
-		if g.Depth.Set() && g.Counterbore.Depth.Set() && g.Counterbore.Depth.Mm >= g.Depth.Mm {
-			f.faultf(g.Counterbore.Depth.Pos, "a hole deeper than its counterbore", "the counterbore is %s deep and the hole only %s", g.Counterbore.Depth.Text, g.Depth.Text)
-		}
+		f.not(g.Counterbore.Diameter, "<=", g.Size.Size.Nominal, "a larger diameter", "the counterbore of %s is not wider than its hole of %s")
+		f.not(g.Counterbore.Depth, ">=", g.Depth, "a hole deeper than its counterbore", "the counterbore is %s deep and the hole only %s")
 	}
 	if sink := f.sub("countersink"); sink != nil {
 		g.Countersink = &parts.Countersink{Diameter: sink.length("diameter"), Angle: sink.angle("angle")}
-		f.wider(g.Countersink.Diameter, g.Size, "countersink")
-	}
-}
-
-// wider checks an enlargement against a hole whose diameter is given.
-func (r *reader) wider(d parts.Length, size parts.HoleSize, what string) {
-	hole := size.Size.Nominal
-	if d.Set() && hole.Set() && d.Mm <= hole.Mm {
-		r.faultf(d.Pos, "a larger diameter", "the %s of %s is not wider than its hole of %s", what, d.Text, hole.Text)
+		f.not(g.Countersink.Diameter, "<=", g.Size.Size.Nominal, "a larger diameter", "the countersink of %s is not wider than its hole of %s")
 	}
 }
 
@@ -121,9 +111,7 @@ func (f *fields) slots() parts.FaceSlot {
 	}
 	s.Through, s.Depth = f.depth("depth")
 	seenOn(&s.Pattern, s.Face)
-	if s.Width.Set() && s.Length.Set() && s.Length.Mm <= s.Width.Mm {
-		f.faultf(s.Length.Pos, "an overall length above the width; turn says which way it lies", "the slot is %s long and %s wide", s.Length.Text, s.Width.Text)
-	}
+	f.not(s.Length, "<=", s.Width, "an overall length above the width; turn says which way it lies", "the slot is %s long and %s wide")
 	return s
 }
 

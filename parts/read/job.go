@@ -101,9 +101,7 @@ func (f *fields) shop() parts.Shop {
 		s.DrillRPM, s.Drills = drill.numbers("speeds"), drill.length("largest")
 		for _, one := range drill.each("bushes") {
 			b := parts.Bush{Bore: one.length("bore"), Outside: one.length("outside")}
-			if b.Outside.Set() && b.Outside.Mm <= b.Bore.Mm {
-				one.faultf(b.Outside.Pos, "an outside over the bore", "a bush of %s outside has no wall round %s", b.Outside.Text, b.Bore.Text)
-			}
+			one.not(b.Outside, "<=", b.Bore, "an outside over the bore", "a bush of %s outside has no wall round %s")
 			if b.Hole = one.fit(one.val("hole"), b.Outside, hole); b.Hole.LightPress.Set() {
 				one.fault(b.Hole.Pos, "a bush is not pressed on a measured outside", one.g.example(one.g.key("hole")))
 			}

@@ -46,27 +46,23 @@ func (f *fields) joint() (*parts.Joint, bool) {
 	j.Kind = parts.JointKind(kind)
 	switch j.Kind {
 	case parts.PressKind:
-		j.Press = f.sub(kind).pressJoint()
+		j.Press = subOf(f, kind, (*fields).pressJoint)
 	case parts.WeldKind:
-		j.Weld = f.sub(kind).weldJoint()
+		j.Weld = subOf(f, kind, (*fields).weldJoint)
 	case parts.BoltKind:
-		j.Bolt = f.sub(kind).boltJoint()
+		j.Bolt = subOf(f, kind, (*fields).boltJoint)
 	case parts.BearingKind:
-		j.Bearing = f.sub(kind).bearingJoint()
+		j.Bearing = subOf(f, kind, (*fields).bearingJoint)
 	case parts.SlideKind:
-		j.Slide = f.sub(kind).slideJoint()
+		j.Slide = subOf(f, kind, (*fields).slideJoint)
 		for _, key := range []string{"face", "level", "below", "rotate", "place"} {
-			if f.given(key) {
-				f.fault(f.n.keyPos(key), key+" beside slide", "delete "+key+"; the shoulder gives the place of the hub, and the keyways its clock angle")
-			}
+			f.spare(key, true, key+" beside slide", "delete "+key+"; the shoulder gives the place of the hub, and the keyways its clock angle")
 		}
 	}
 	j.Meet = f.meeting()
 	j.Rotate = f.angle("rotate")
 	j.OtherWay = f.yes("other-way-round")
-	if f.given("other-way-round") && j.Meet.Set() {
-		f.fault(f.n.keyPos("other-way-round"), "other-way-round beside face or level", "delete other-way-round; the faces say which way the parts look")
-	}
+	f.spare("other-way-round", j.Meet.Set(), "other-way-round beside face or level", "delete other-way-round; the faces say which way the parts look")
 	j.InLine = f.lineRules()
 	if place := f.sub("place"); place != nil {
 		j.Place = place.placeOnFace(place.word("on"))
@@ -80,9 +76,6 @@ func (f *fields) joint() (*parts.Joint, bool) {
 }
 
 func (f *fields) pressJoint() *parts.PressJoint {
-	if f == nil {
-		return nil
-	}
 	p := &parts.PressJoint{
 		Shaft: f.jointRef(f.val("shaft")), Bore: f.jointRef(f.val("bore")), Friction: f.number("friction"),
 		Method: f.word("method"), Clearance: f.length("clearance"), Length: f.length("length"),
@@ -98,12 +91,7 @@ func (f *fields) pressJoint() *parts.PressJoint {
 }
 
 func (f *fields) weldJoint() *parts.WeldJoint {
-	if f == nil {
-		return nil
-	}
-	if f.word("type") == "fillet" && f.given("ground") {
-		f.fault(f.n.keyPos("ground"), "a fillet is ground flush", "delete ground; a fillet carries by what stands out of its corner")
-	}
+	f.spare("ground", f.word("type") == "fillet", "a fillet is ground flush", "delete ground; a fillet carries by what stands out of its corner")
 	return &parts.WeldJoint{
 		Part: f.jointRef(f.val("part")), To: f.jointRef(f.val("to")), Type: f.word("type"), Size: f.length("size"),
 		Process: f.word("process"), Length: f.length("length"), SquareUp: f.length("square-up"), Sides: f.count("sides"), Ground: f.word("ground"),
@@ -111,9 +99,6 @@ func (f *fields) weldJoint() *parts.WeldJoint {
 }
 
 func (f *fields) boltJoint() *parts.BoltJoint {
-	if f == nil {
-		return nil
-	}
 	b := &parts.BoltJoint{
 		Through: f.jointRef(f.val("through")), Into: f.jointRef(f.val("into")), Head: f.word("head"),
 		Washer: f.yes("washer"), Nut: f.yes("nut"), Friction: f.text("friction"), Stud: f.name("stud"),
@@ -138,18 +123,13 @@ func (f *fields) boltJoint() *parts.BoltJoint {
 }
 
 func (f *fields) bearingJoint() *parts.BearingJoint {
-	if f == nil {
-		return nil
-	}
 	b := &parts.BearingJoint{
 		Bearing: f.text("bearing"), Cup: f.jointRef(f.val("cup")), Cone: f.jointRef(f.val("cone")),
 		Rotating: f.word("rotating"), Load: f.word("load"),
 		Bore: f.length("bore"), Outside: f.length("outside"), Width: f.length("width"), ConeWidth: f.length("cone-width"), Grease: f.text("grease"),
 		Da: f.length("da"), Db: f.length("db"), CupDa: f.length("Da"), CupDb: f.length("Db"),
 	}
-	if b.Bore.Set() && b.Outside.Set() && b.Bore.Mm >= b.Outside.Mm {
-		f.faultf(b.Bore.Pos, "a bore smaller than the outside", "the bearing's bore %s is not smaller than its outside %s", b.Bore.Text, b.Outside.Text)
-	}
+	f.not(b.Bore, ">=", b.Outside, "a bore smaller than the outside", "the bearing's bore %s is not smaller than its outside %s")
 	if lo, hi := f.pair("end-float"); lo.Set() && hi.Set() && lo.Mm >= hi.Mm {
 		f.fault(f.n.get("end-float").pos, "the least end float is not below the most", "the smaller value first")
 	} else if lo.Set() && hi.Set() {
@@ -159,9 +139,6 @@ func (f *fields) bearingJoint() *parts.BearingJoint {
 }
 
 func (f *fields) slideJoint() *parts.SlideJoint {
-	if f == nil {
-		return nil
-	}
 	s := &parts.SlideJoint{
 		Hub: f.jointRef(f.val("hub")), On: f.jointRef(f.val("on")),
 		KeptBy: f.jointRef(f.val("kept-by")), Plate: f.jointRef(f.val("plate")),
@@ -188,14 +165,12 @@ func (f *fields) meeting() parts.Meeting {
 	switch {
 	case f.given("face"):
 		read("face", "-on-")
-		if f.given("below") {
-			f.fault(f.n.keyPos("below"), "below goes with level", "delete below")
-		}
+		f.spare("below", true, "below goes with level", "delete below")
 	case f.given("level"):
 		m.Level = true
 		read("level", "-with-")
-	case f.given("below"):
-		f.fault(f.n.keyPos("below"), "below needs level", "level: front-with-front")
+	default:
+		f.spare("below", true, "below needs level", "level: front-with-front")
 	}
 	return m
 }
@@ -209,13 +184,9 @@ func (f *fields) placeOnFace(on string) *parts.Place {
 	}
 	for _, pair := range [][2]string{{"from-left", "from-right"}, {"from-bottom", "from-top"}} {
 		for _, key := range pair {
-			if f.given("at") && f.given(key) {
-				f.fault(f.n.keyPos(key), "place has at and "+key, "keep one of the two: at places the first part's origin")
-			}
+			f.spare(key, f.given("at"), "place has at and "+key, "keep one of the two: at places the first part's origin")
 		}
-		if f.given(pair[0]) && f.given(pair[1]) {
-			f.fault(f.n.keyPos(pair[1]), "place has "+pair[0]+" and "+pair[1], "one of the two: the first part's own size gives the other")
-		}
+		f.spare(pair[1], f.given(pair[0]), "place has "+pair[0]+" and "+pair[1], "one of the two: the first part's own size gives the other")
 	}
 	if f.given("at") {
 		at := f.point("at")
@@ -226,9 +197,7 @@ func (f *fields) placeOnFace(on string) *parts.Place {
 		right, wrong = wrong, right
 	}
 	p.Looks = f.word(right)
-	if p.With != "" && f.given(wrong) {
-		f.fault(f.n.keyPos(wrong), "the "+p.With+" of the first part lies on the face, and its "+wrong+" cannot point along it", right+": which way its "+right+" looks, such as "+right+": up")
-	}
+	f.spare(wrong, p.With != "", "the "+p.With+" of the first part lies on the face, and its "+wrong+" cannot point along it", right+": which way its "+right+" looks, such as "+right+": up")
 	return p
 }
 

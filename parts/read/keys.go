@@ -210,11 +210,26 @@ func (f *fields) val(name string) *node {
 // given tells whether a key is there.
 func (f *fields) given(name string) bool { return f.n.get(name) != nil }
 
+// spare refuses a key that is given where it is useless.
+func (f *fields) spare(key string, useless bool, what, right string) {
+	if useless && f.given(key) {
+		f.fault(f.n.keyPos(key), what, right)
+	}
+}
+
 // oneOf returns the one key that is given of those that stand for each other.
 func (f *fields) oneOf() (string, *node) { return f.reader.oneOf(f.n, f.g.OneOf...) }
 
 // sub reads a key that is a group of its own.
 func (f *fields) sub(name string) *fields { return f.in(f.val(name), f.g.key(name).Group) }
+
+// subOf reads a key that is a group by what reads its keys; absent, it is the zero value.
+func subOf[T any](f *fields, name string, read func(*fields) T) (out T) {
+	if g := f.sub(name); g != nil {
+		out = read(g)
+	}
+	return out
+}
 
 // each reads the entries of a list of groups.
 func (f *fields) each(name string) []*fields {

@@ -21,9 +21,7 @@ func (f *fields) keyway() parts.Keyway {
 		f.fault(k.Fit.Pos, "a keyway is not pressed on a measured outside", f.g.example(f.g.key("fit")))
 	}
 	k.Through, k.Length = f.depth("length")
-	if k.Cutter.Set() && k.Depth.Set() && k.Depth.Mm >= k.Cutter.Mm/2 {
-		f.faultf(k.Cutter.Pos, "a larger cutter", "a cutter of %s does not reach %s deep", k.Cutter.Text, k.Depth.Text)
-	}
+	f.not(k.Cutter, "<=", times(2, k.Depth), "a larger cutter", "a cutter of %s does not reach %s deep")
 	return k
 }
 
@@ -77,12 +75,8 @@ func (r *reader) keywayRoom(p *parts.Part, k *parts.Keyway) {
 	if in && k.Cutter.Set() {
 		r.fault(k.Cutter.Pos, "the keyway of a bore is broached or slotted", "delete cutter")
 	}
-	if k.Width.Set() && k.Width.Mm >= diameter.Mm {
-		r.faultf(k.Width.Pos, "a narrower key", "the key is %s wide in a diameter of %s", k.Width.Text, diameter.Text)
-	}
-	if k.Depth.Set() && k.Depth.Mm >= diameter.Mm/2 {
-		r.faultf(k.Depth.Pos, "a smaller depth", "the keyway is %s deep in a diameter of %s", k.Depth.Text, diameter.Text)
-	}
+	r.not(k.Width, ">=", diameter, "a narrower key", "the key is %s wide in a diameter of %s")
+	r.not(k.Depth, ">=", times(0.5, diameter), "a smaller depth", "the keyway is %s deep in a diameter of %s")
 	pos := k.Axial.Pos
 	if !k.Axial.Set() {
 		pos = k.Length.Pos
@@ -90,8 +84,8 @@ func (r *reader) keywayRoom(p *parts.Part, k *parts.Keyway) {
 	if a, b := k.StretchMm(in, from, to, cut.lengthMm); a < from-geom.CloseMm || b > to+geom.CloseMm {
 		r.faultf(pos, "a keyway within its step", "%s runs from %s to %s from the front face, and %s from %s to %s", k.Name.Value, r.bare(a), r.said(b), k.In.Value, r.bare(from), r.said(to))
 	}
-	if k.Length.Set() && k.Width.Set() && !in && k.Length.Mm <= k.Width.Mm {
-		r.faultf(k.Length.Pos, "a length above the width", "the keyway is %s long and %s wide", k.Length.Text, k.Width.Text)
+	if !in {
+		r.not(k.Length, "<=", k.Width, "a length above the width", "the keyway is %s long and %s wide")
 	}
 }
 

@@ -92,6 +92,21 @@ func (r *reader) number(n *node, lo, hi float64) parts.Number {
 	return parts.Number{Value: v, Pos: n.pos}
 }
 
+// not refuses a size, where both are given, that is op the other: ">", ">=" or "<=".
+// The format takes the two as written.
+func (r *reader) not(a parts.Length, op string, b parts.Length, right, format string) {
+	wrong := map[string]bool{">": a.Mm > b.Mm, ">=": a.Mm >= b.Mm, "<=": a.Mm <= b.Mm}[op]
+	if wrong && a.Set() && b.Set() {
+		r.faultf(a.Pos, right, format, a.Text, b.Text)
+	}
+}
+
+// times is a length by a factor, written as it was.
+func times(factor float64, l parts.Length) parts.Length {
+	l.Mm *= factor
+	return l
+}
+
 // point reads [x, y].
 func (r *reader) point(n *node) (parts.Point, bool) {
 	items, ok := r.items(n, 2, 2, "a point [x, y]")

@@ -47,7 +47,7 @@ func (l *loader) loose(n *node, job *parts.Job) {
 		if e.Part.Value != "" && slices.ContainsFunc(job.Loose, func(o parts.Loose) bool { return o.Part.Value == e.Part.Value }) {
 			l.faultf(e.Part.Pos, "each part once", "%s is loose already", e.Part.Value)
 		}
-		if e.Stands = f.sub("stands").stands(); e.Stands != nil && whole {
+		if e.Stands = subOf(f, "stands", (*fields).stands); e.Stands != nil && whole {
 			l.standsThere(job, &e)
 		}
 		e.Lies = eachOf(f, "lies", (*fields).lying)
@@ -60,9 +60,6 @@ func (l *loader) loose(n *node, job *parts.Job) {
 
 // stands reads where a thing bought stands; nil if it is not said.
 func (f *fields) stands() *parts.Stands {
-	if f == nil {
-		return nil
-	}
 	return &parts.Stands{
 		Pos: f.n.pos, On: f.jointRef(f.val("on")), Face: parts.Face(f.word("face")), Diameter: f.length("diameter"), Length: f.length("length"),
 		Flange: f.length("flange"), Shaft: f.length("shaft"), ShaftEnd: f.length("shaft-length"),

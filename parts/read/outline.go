@@ -9,9 +9,6 @@ import (
 
 // outline reads the contour of a flat part.
 func (f *fields) outline() *parts.Outline {
-	if f == nil {
-		return nil
-	}
 	key, v := f.oneOf()
 	o := &parts.Outline{Pos: f.n.pos, Shape: parts.OutlineShape(key)}
 	switch o.Shape {
@@ -23,8 +20,8 @@ func (f *fields) outline() *parts.Outline {
 		o.Height = o.Width
 	case parts.RectangleOutline, parts.SlotOutline:
 		o.Width, o.Height = f.pair(key)
-		if o.Shape == parts.SlotOutline && o.Width.Set() && o.Height.Set() && o.Width.Mm <= o.Height.Mm {
-			f.faultf(o.Width.Pos, "[overall length, width] with the length greater", "the slot is %s long and %s wide", o.Width.Text, o.Height.Text)
+		if o.Shape == parts.SlotOutline {
+			f.not(o.Width, "<=", o.Height, "[overall length, width] with the length greater", "the slot is %s long and %s wide")
 		}
 	case parts.PolygonOutline:
 		f.sub(key).polygon(o)
@@ -40,23 +37,14 @@ func (f *fields) besideOutline(o *parts.Outline) {
 	if o.Shape == "" {
 		return
 	}
-	if f.given("fit") && o.Shape != parts.CircleOutline {
-		f.faultf(f.n.keyPos("fit"), "delete fit, or use a circle", "a %s takes no fit", o.Shape)
-	}
-	if f.given("corner") {
-		if o.Shape != parts.SquareOutline && o.Shape != parts.RectangleOutline {
-			f.faultf(f.n.keyPos("corner"), "delete corner, or use square or rectangle", "a %s takes no corner radius", o.Shape)
-		} else {
-			o.Corner = f.length("corner")
-			if o.Corner.Set() && o.Width.Set() && o.Height.Set() && o.Corner.Mm > min(o.Width.Mm, o.Height.Mm)/2 {
-				f.faultf(o.Corner.Pos, "at most half the smaller side", "the corner radius %s does not fit the outline", o.Corner.Text)
-			}
-		}
+	f.spare("fit", o.Shape != parts.CircleOutline, "a "+string(o.Shape)+" takes no fit", "delete fit, or use a circle")
+	if o.Shape != parts.SquareOutline && o.Shape != parts.RectangleOutline {
+		f.spare("corner", true, "a "+string(o.Shape)+" takes no corner radius", "delete corner, or use square or rectangle")
+	} else if o.Corner = f.length("corner"); o.Width.Set() && o.Height.Set() && o.Corner.Mm > min(o.Width.Mm, o.Height.Mm)/2 {
+		f.faultf(o.Corner.Pos, "at most half the smaller side", "the corner radius %s does not fit the outline", o.Corner.Text)
 	}
 	o.LeaveOnPart = f.length("leave")
-	if o.LeaveOnPart.Set() && o.Width.Set() && o.LeaveOnPart.Mm >= o.Width.Mm {
-		f.faultf(o.LeaveOnPart.Pos, "a few millimetres for the lathe", "leave is %s on an outline of %s", o.LeaveOnPart.Text, o.Width.Text)
-	}
+	f.not(o.LeaveOnPart, ">=", o.Width, "a few millimetres for the lathe", "leave is %s on an outline of %s")
 }
 
 // polygon reads a regular polygon or one of listed points.
@@ -72,9 +60,7 @@ func (f *fields) polygon(o *parts.Outline) {
 		return
 	}
 	for _, key := range []string{"sides", "across-flats", "first"} {
-		if f.given(key) {
-			f.faultf(f.n.keyPos(key), "keep points or "+key, "a polygon of points takes no %s", key)
-		}
+		f.spare(key, true, "a polygon of points takes no "+key, "keep points or "+key)
 	}
 	list := f.n.get("points")
 	o.Points = f.points("points")
@@ -90,13 +76,8 @@ func (f *fields) polygon(o *parts.Outline) {
 
 // bore reads the centre bore of a flat part.
 func (f *fields) bore() *parts.Bore {
-	if f == nil {
-		return nil
-	}
 	b := &parts.Bore{Pos: f.n.pos, Size: f.size("diameter", hole), Leave: f.length("leave")}
-	if b.Leave.Set() && b.Size.Nominal.Set() && b.Leave.Mm >= b.Size.Nominal.Mm {
-		f.faultf(b.Leave.Pos, "a few millimetres on the diameter", "leave is %s in a bore of %s", b.Leave.Text, b.Size.Nominal.Text)
-	}
+	f.not(b.Leave, ">=", b.Size.Nominal, "a few millimetres on the diameter", "leave is %s in a bore of %s")
 	return b
 }
 

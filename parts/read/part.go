@@ -75,7 +75,7 @@ func parsePart(file string, src []byte, units parts.Units) (*source, *parts.Part
 	if w := f.word("top"); w != "" {
 		p.Top = parts.Text{Value: w, Pos: f.n.get("top").pos}
 	}
-	p.Stock = f.sub("stock").stock()
+	p.Stock = subOf(f, "stock", (*fields).stock)
 	f.form(p)
 	p.Chamfers = eachOf(f, "chamfers", (*fields).chamfer)
 	p.Holes = eachOf(f, "holes", (*fields).holes)
@@ -85,7 +85,7 @@ func parsePart(file string, src []byte, units parts.Units) (*source, *parts.Part
 	p.Grooves = eachOf(f, "grooves", (*fields).groove)
 	p.Flats = eachOf(f, "flats", (*fields).flats)
 	p.Centres = f.sub("centres").centres(p.Profile)
-	p.Clamp = f.sub("clamp").clamp()
+	p.Clamp = subOf(f, "clamp", (*fields).clamp)
 	p.Require = r.requirements(f.each("require"), p)
 	r.uniqueNames(p)
 	r.geometry(root, p)
@@ -129,20 +129,20 @@ func (f *fields) form(p *parts.Part) {
 		}
 		f.refuse(p.Kind, allowed)
 	}
-	p.Outline = f.sub("outline").outline()
-	p.Bends = f.sub("bends").bends()
+	p.Outline = subOf(f, "outline", (*fields).outline)
+	p.Bends = subOf(f, "bends", (*fields).bends)
 	f.base(p)
-	p.Bore = f.sub("bore").bore()
+	p.Bore = subOf(f, "bore", (*fields).bore)
 	p.Thickness = f.length("thickness")
-	p.Profile = f.sub("profile").profile()
+	p.Profile = subOf(f, "profile", (*fields).profile)
 	if t := f.sub("tube"); t != nil && p.Profile == nil {
 		p.Profile = t.tube()
 	}
-	p.Frustum = f.sub("cone").cone()
-	p.Transition = f.sub("transition").transition()
-	p.Flight = f.sub("flight").flight()
-	p.Bar = f.sub("bar").bar()
-	p.Ends = f.sub("ends").ends()
+	p.Frustum = subOf(f, "cone", (*fields).cone)
+	p.Transition = subOf(f, "transition", (*fields).transition)
+	p.Flight = subOf(f, "flight", (*fields).flight)
+	p.Bar = subOf(f, "bar", (*fields).bar)
+	p.Ends = subOf(f, "ends", (*fields).ends)
 	if p.Outline != nil {
 		f.thickness(p)
 	}
@@ -184,9 +184,6 @@ func (f *fields) thickness(p *parts.Part) {
 
 // stock reads what a part is made from.
 func (f *fields) stock() parts.Stock {
-	if f == nil {
-		return parts.Stock{}
-	}
 	key, v := f.oneOf()
 	s := parts.Stock{Pos: f.n.pos, Form: key, Length: f.length("length"), Cut: f.word("cut")}
 	if key == "casting" && v != nil && v.kind == scalarNode {
@@ -207,8 +204,8 @@ func (f *fields) stock() parts.Stock {
 	case key == "tube" || key == "flat":
 		f.faultf(f.n.pos, "{"+key+": 60 mm, wall: 5 mm}", "%s stock lacks the key wall, its thickness", key)
 	}
-	if key == "tube" && s.Size.Set() && s.Second.Set() && 2*s.Second.Mm >= s.Size.Mm {
-		f.faultf(s.Second.Pos, "a wall under half the outside diameter", "the wall %s leaves no bore in a tube of %s", s.Second.Text, s.Size.Text)
+	if key == "tube" {
+		f.not(s.Second, ">=", times(0.5, s.Size), "a wall under half the outside diameter", "the wall %s leaves no bore in a tube of %s")
 	}
 	return s
 }

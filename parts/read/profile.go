@@ -14,9 +14,6 @@ import (
 
 // profile reads a turned part along its axis.
 func (f *fields) profile() *parts.Profile {
-	if f == nil {
-		return nil
-	}
 	p := &parts.Profile{Pos: f.n.pos, Outside: f.steps("outside", shaft), Inside: f.steps("inside", hole), OneSetting: f.names("one-setting")}
 	var known []string
 	for _, s := range slices.Concat(p.Outside, p.Inside) {
@@ -38,9 +35,8 @@ func (f *fields) steps(key string, s side) []parts.Step {
 		}
 		if one.given("lip") {
 			step.Lip = one.face("lip")
-			if s != hole || !strings.HasPrefix(strings.ToLower(step.Seat.Value), "seal ") {
-				one.fault(one.n.keyPos("lip"), "a lip is that of a seal in a bore", "seat: seal 40x62x8, with it, or delete lip")
-			}
+			sealed := s == hole && strings.HasPrefix(strings.ToLower(step.Seat.Value), "seal ")
+			one.spare("lip", !sealed, "a lip is that of a seal in a bore", "seat: seal 40x62x8, with it, or delete lip")
 		}
 		if !one.given("name") {
 			i := slices.Index(f.n.get(key).items, one.n)
@@ -51,9 +47,7 @@ func (f *fields) steps(key string, s side) []parts.Step {
 			step.Size = one.size("diameter", s)
 		case "thread":
 			step.Size.Thread = one.thread(v)
-			if one.given("fit") {
-				one.fault(one.n.keyPos("fit"), "a threaded step takes no fit", "delete fit; the thread class comes with the thread")
-			}
+			one.spare("fit", true, "a threaded step takes no fit", "delete fit; the thread class comes with the thread")
 		}
 		one.undercut(&step)
 		one.shaped(&step, s)
@@ -152,20 +146,13 @@ func (f *fields) undercut(step *parts.Step) {
 
 func (r *reader) undercutRoom(step parts.Step) {
 	u := step.Undercut
-	if u.Width.Set() && step.Length.Set() && u.Width.Mm >= step.Length.Mm {
-		r.faultf(u.Width.Pos, "an undercut narrower than the step", "the undercut is %s wide and the step %s long", u.Width.Text, step.Length.Text)
-	}
-	if d := step.Size.Nominal; u.Depth.Set() && d.Set() && u.Depth.Mm >= d.Mm/2 {
-		r.faultf(u.Depth.Pos, "the depth of the groove on one side", "the undercut is %s deep at a diameter of %s", u.Depth.Text, d.Text)
-	}
+	r.not(u.Width, ">=", step.Length, "an undercut narrower than the step", "the undercut is %s wide and the step %s long")
+	r.not(u.Depth, ">=", times(0.5, step.Size.Nominal), "the depth of the groove on one side", "the undercut is %s deep at a diameter of %s")
 }
 
 // tube reads a tube and expands it to a profile with the steps outside and
 // bore.
 func (f *fields) tube() *parts.Profile {
-	if f == nil {
-		return nil
-	}
 	var size parts.Size
 	if od := f.val("outside"); od != nil && od.kind == mapNode {
 		if own := f.sub("outside"); own != nil {
@@ -207,14 +194,8 @@ func patternRadiusMm(f *parts.Frustum) float64 {
 
 // cone reads a rolled cone.
 func (f *fields) cone() *parts.Frustum {
-	if f == nil {
-		return nil
-	}
 	c := &parts.Frustum{Pos: f.n.pos, Large: f.length("large"), Small: f.length("small"), Offset: f.length("offset"), Formed: f.formed()}
-	if c.Large.Set() && c.Small.Set() && c.Small.Mm >= c.Large.Mm {
-		f.faultf(c.Small.Pos, "a small diameter below the large one; a straight one is kind tube",
-			"the small end of %s is not smaller than the large end of %s", c.Small.Text, c.Large.Text)
-	}
+	f.not(c.Small, ">=", c.Large, "a small diameter below the large one; a straight one is kind tube", "the small end of %s is not smaller than the large end of %s")
 	if mm := patternRadiusMm(c); mm > maxPatternRadiusMm {
 		f.faultf(c.Small.Pos, "a larger taper, or kind tube",
 			"the cone is so nearly a tube that its pattern has a radius of %.0f m", mm/1000)
@@ -226,11 +207,7 @@ func (f *fields) cone() *parts.Frustum {
 	if c.Small.Set() && c.Thickness.Set() && c.Small.Mm <= least {
 		f.faultf(c.Thickness.Pos, "a sheet thinner than half the small diameter", "the sheet of %s leaves no opening in the small end of %s", c.Thickness.Text, c.Small.Text)
 	}
-	if c.Offset.Set() && c.Large.Set() && c.Offset.Mm > c.Large.Mm {
-		f.faultf(c.Offset.Pos, "at most the large diameter", "the offset %s is more than the large diameter %s", c.Offset.Text, c.Large.Text)
-	}
-	if c.Overlap.Set() && c.Small.Set() && c.Overlap.Mm > c.Small.Mm {
-		f.faultf(c.Overlap.Pos, "at most the small diameter", "the overlap %s is more than the small diameter %s", c.Overlap.Text, c.Small.Text)
-	}
+	f.not(c.Offset, ">", c.Large, "at most the large diameter", "the offset %s is more than the large diameter %s")
+	f.not(c.Overlap, ">", c.Small, "at most the small diameter", "the overlap %s is more than the small diameter %s")
 	return c
 }

@@ -17,9 +17,7 @@ func (f *fields) chamfer() parts.Chamfer {
 	if key != "radius" && key != "sphere" {
 		return c
 	}
-	if f.given("angle") {
-		f.fault(f.n.keyPos("angle"), "a "+key+" has no angle", "leave out the angle, or give the size of a bevel")
-	}
+	f.spare("angle", true, "a "+key+" has no angle", "leave out the angle, or give the size of a bevel")
 	if c.For == "weld" {
 		f.fault(f.n.get("for").pos, "no weld is prepared with a "+key, "the size and angle of a bevel")
 	}

@@ -17,9 +17,6 @@ func (f *fields) formed() parts.Formed {
 
 // transition reads a square-to-round.
 func (f *fields) transition() *parts.Transition {
-	if f == nil {
-		return nil
-	}
 	t := &parts.Transition{
 		Pos: f.n.pos, Width: f.length("width"), Depth: f.length("depth"), Diameter: f.length("diameter"),
 		Offset: f.point("offset"), Faceted: f.word("bend") != "rolled", Formed: f.formed(),
