@@ -108,22 +108,11 @@ func (p *Part) Feature(name string) (Feature, bool) {
 	return all[i], true
 }
 
-// FeatureNames lists what a JointRef to the part can name, but for the numbered
-// ones.
-func (p *Part) FeatureNames() []string {
-	var names []string
+// FeatureNames lists the features of some kinds; without kinds all that a JointRef to the
+// part can name, but for the numbered ones.
+func (p *Part) FeatureNames(kinds ...FeatureKind) (names []string) {
 	for _, f := range p.Features() {
-		if f.N == 0 {
-			names = append(names, f.Name)
-		}
-	}
-	return names
-}
-
-// NamesOf lists the features of some kind.
-func (p *Part) NamesOf(kinds ...FeatureKind) (names []string) {
-	for _, f := range p.Features() {
-		if slices.Contains(kinds, f.Kind) {
+		if f.N == 0 && (len(kinds) == 0 || slices.Contains(kinds, f.Kind)) {
 			names = append(names, f.Name)
 		}
 	}

@@ -12,14 +12,15 @@ import (
 var renamedFindings = map[string]string{"mate": "counterpart", "align": "in-line"}
 
 // accept reads what the job takes as it is.
-func (l *loader) accept(n *node, job *parts.Job) {
-	for _, f := range (&fields{&l.reader, n, jobGroup}).each("accept") {
+func (l *loader) accept() {
+	job := l.job
+	for _, f := range l.each("accept") {
 		a := parts.Accept{Pos: f.n.pos, Finding: f.name("finding"), Reason: f.text("reason"), Number: f.length("number"), At: f.n.pos}
 		if now := renamedFindings[a.Finding.Value]; now != "" {
 			l.faultf(a.Finding.Pos, "finding: "+now, "the finding %s of earlier versions is now %s", a.Finding.Value, now)
 			continue
 		}
-		if !l.place(f.val("at"), job, &a) || a.Finding.Value == "" || a.Reason.Value == "" {
+		if !l.place(f.val("at"), &a) || a.Finding.Value == "" || a.Reason.Value == "" {
 			continue
 		}
 		if i := slices.IndexFunc(job.Accept, func(o parts.Accept) bool {
@@ -33,7 +34,7 @@ func (l *loader) accept(n *node, job *parts.Job) {
 }
 
 // place reads part or part.feature; it reports false if that is at fault.
-func (l *loader) place(n *node, job *parts.Job, a *parts.Accept) bool {
+func (l *loader) place(n *node, a *parts.Accept) bool {
 	if n == nil {
 		return false // the table of keys asks for it
 	}
@@ -51,7 +52,7 @@ func (l *loader) place(n *node, job *parts.Job, a *parts.Accept) bool {
 		l.faultf(n.pos, right, "%s is %s, which is no place", n.label, parts.Quote(text))
 		return false
 	}
-	if names := slices.Concat(partNames(job), jointNames(job)); !slices.Contains(names, part) && !l.broken {
+	if names := slices.Concat(l.partNames(), l.jointNames()); !slices.Contains(names, part) && !l.broken {
 		l.faultf(n.pos, right, "there is no part or joint %s in the job%s", part, meant.Perhaps(part, names))
 		return false
 	}

@@ -99,17 +99,11 @@ func (f *fields) barEnd(b *parts.Bar) parts.BarEnd {
 	return e
 }
 
-// barRoom checks the lengths of a bar and where its holes lie.
-func (r *reader) barRoom(p *parts.Part, good func(key string, pos parts.Pos) bool) {
-	b := p.Bar
+// barLength checks that the ends of a bar leave something of it.
+func (r *reader) barLength(b *parts.Bar) {
 	for i, y := range []float64{b.Width.Mm / 2, -b.Width.Mm / 2} {
 		if lost := b.EndMm(parts.LeftEnd, y) + b.EndMm(parts.RightEnd, y); lost >= b.Length.Mm-geom.CloseMm {
 			r.faultf(b.Length.Pos, "a longer bar, or less steep mitres", "the mitres leave nothing of the %s of a bar of %s", []parts.Side{parts.TopSide, parts.BottomSide}[i], b.Length.Text)
-		}
-	}
-	for i := range p.Holes {
-		if g := &p.Holes[i]; good("holes", g.Pos) {
-			r.onBar(b, g)
 		}
 	}
 }

@@ -39,12 +39,12 @@ func (r *reader) fewPlaces(p *parts.Part) bool {
 }
 
 // fewPlaces checks the same for the whole job.
-func (l *loader) fewPlaces(job *parts.Job, parts *node) {
+func (l *loader) fewPlaces() {
 	n := 0
-	for _, p := range job.Parts {
+	for _, p := range l.job.Parts {
 		n += places(p)
 	}
 	if n > maxJobPlaces {
-		l.faultf(parts.pos, fmt.Sprintf("at most %d; make two jobs of it", maxJobPlaces), "the parts have %d holes and openings together", n)
+		l.faultf(l.n.get("parts").pos, fmt.Sprintf("at most %d; make two jobs of it", maxJobPlaces), "the parts have %d holes and openings together", n)
 	}
 }

@@ -10,25 +10,14 @@ import (
 
 // cards reads what the sheets at the end of the packet need; the joints are
 // read by then.
-func (l *loader) cards(n *node, job *parts.Job) {
-	f := &fields{&l.reader, n, jobGroup}
-	c := &cardReader{l: l, job: job, whole: l.sound(n, "joints")}
-	job.FirstRun = subOf(f, "first-run", c.firstRun)
-	job.Upkeep = subOf(f, "upkeep", c.upkeep)
-	if job.Motor = subOf(f, "motor", motor); job.Motor != nil && job.Motor.Drives.Set() {
-		l.turned(job)
+func (l *loader) cards() {
+	l.job.FirstRun, l.job.Upkeep, l.job.Motor = subOf(l.fields, "first-run", l.firstRun), subOf(l.fields, "upkeep", l.upkeep), subOf(l.fields, "motor", motor)
+	if l.job.Motor != nil && l.job.Motor.Drives.Set() {
+		l.turned()
 	}
 }
 
-// cardReader knows the joints that cards refer to; whole says that all of them
-// could be read.
-type cardReader struct {
-	l     *loader
-	job   *parts.Job
-	whole bool
-}
-
-func (c *cardReader) firstRun(f *fields) *parts.FirstRun {
+func (l *loader) firstRun(f *fields) *parts.FirstRun {
 	r := &parts.FirstRun{Pos: f.n.pos, Checks: f.texts("checks"), AgainHours: f.numberOr("again-after")}
 	if w := f.sub("warm-up"); w != nil {
 		r.WarmUp, r.WarmUpHow = w.number("minutes"), w.text("how")
@@ -41,7 +30,7 @@ func (c *cardReader) firstRun(f *fields) *parts.FirstRun {
 	}
 	r.Watch = eachOf(f, "watch", func(e *fields) parts.Watch {
 		w := parts.Watch{Pos: e.n.pos, MostC: e.number("most")}
-		w.Bearing, w.Place = c.place(e)
+		w.Bearing, w.Place = l.spot(e)
 		return w
 	})
 	return r
@@ -56,25 +45,25 @@ func (f *fields) numberOr(name string) float64 {
 	return v
 }
 
-// place reads a bearing joint or a place in words.
-func (c *cardReader) place(f *fields) (bearing, place parts.Text) {
+// spot reads a bearing joint or a place in words.
+func (l *loader) spot(f *fields) (bearing, place parts.Text) {
 	switch key, _ := f.oneOf(); key {
 	case "bearing":
-		return c.joint(f, key, parts.BearingKind), parts.Text{}
+		return l.jointOf(f, key, parts.BearingKind), parts.Text{}
 	case "place":
 		return parts.Text{}, f.text(key)
 	}
 	return parts.Text{}, parts.Text{}
 }
 
-// joint reads the name of a joint of some kind.
-func (c *cardReader) joint(f *fields, key string, kind parts.JointKind) parts.Text {
+// jointOf reads the name of a joint of some kind.
+func (l *loader) jointOf(f *fields, key string, kind parts.JointKind) parts.Text {
 	t := f.name(key)
-	if t.Value == "" || !c.whole {
+	if t.Value == "" || !l.whole {
 		return t
 	}
 	var names []string
-	for _, j := range c.job.Joints {
+	for _, j := range l.job.Joints {
 		if j.Kind == kind {
 			names = append(names, j.Name.Value)
 		}
@@ -90,20 +79,20 @@ func (c *cardReader) joint(f *fields, key string, kind parts.JointKind) parts.Te
 	return parts.Text{}
 }
 
-func (c *cardReader) upkeep(f *fields) *parts.Upkeep {
+func (l *loader) upkeep(f *fields) *parts.Upkeep {
 	u := &parts.Upkeep{Pos: f.n.pos}
 	for _, e := range f.each("ports") {
 		p := parts.Port{Pos: e.n.pos, Grease: e.text("grease"), Amount: e.text("amount"), Every: every(e)}
-		p.Bearing, p.Place = c.place(e)
+		p.Bearing, p.Place = l.spot(e)
 		if p.Place.Value != "" && (!e.given("grease") || !e.given("amount")) {
 			f.fault(p.Place.Pos, "a port without a bearing needs grease and amount", "both: only at a bearing is the amount worked out")
 		}
 		u.Ports = append(u.Ports, p)
 	}
 	u.Bolts = eachOf(f, "bolts", func(e *fields) parts.Retighten {
-		return parts.Retighten{Pos: e.n.pos, Joint: c.joint(e, "joint", parts.BoltKind), Every: every(e)}
+		return parts.Retighten{Pos: e.n.pos, Joint: l.jointOf(e, "joint", parts.BoltKind), Every: every(e)}
 	})
-	u.Wear = eachOf(f, "wear", c.wear)
+	u.Wear = eachOf(f, "wear", l.wear)
 	return u
 }
 
@@ -118,37 +107,23 @@ func every(f *fields) parts.Text {
 }
 
 // wear reads a part of the job, or an item in words.
-func (c *cardReader) wear(f *fields) parts.Wear {
+func (l *loader) wear(f *fields) parts.Wear {
 	w := parts.Wear{Pos: f.n.pos, Look: f.text("look"), Every: every(f)}
 	switch key, _ := f.oneOf(); key {
 	case "item":
 		w.Item = f.text(key)
 	case "part":
-		if w.Part = f.name(key); w.Part.Value != "" && !c.l.broken && c.job.Part(w.Part.Value) == nil {
-			f.fault(w.Part.Pos, noPart(c.job, w.Part.Value), "a part of the job, or item with words for what is bought")
+		if w.Part = f.name(key); w.Part.Value != "" && !l.broken && l.job.Part(w.Part.Value) == nil {
+			f.fault(w.Part.Pos, l.noPart(w.Part.Value), "a part of the job, or item with words for what is bought")
 		}
 	}
 	return w
 }
 
 // turned checks that what the motor turns is a step of a turned part.
-func (l *loader) turned(job *parts.Job) {
-	ref := job.Motor.Drives
-	n := len(l.errs)
-	if l.jointFeature(job, ref); len(l.errs) > n {
-		return
-	}
-	p := job.Part(ref.Part)
-	if p == nil || len(l.doubt[p].errs) > 0 {
-		return
-	}
-	var names []string
-	if p.Profile != nil {
-		for _, s := range p.Profile.Outside {
-			names = append(names, s.Name.Value)
-		}
-	}
-	if !slices.Contains(names, ref.Feature) {
+func (l *loader) turned() {
+	ref := l.job.Motor.Drives
+	if p := l.feature(ref); p != nil && !slices.Contains(p.FeatureNames(parts.OutsideFeature), ref.Feature) {
 		l.faultf(ref.Pos, "an outside step of a turned part", "%s.%s is no step of a shaft", ref.Part, ref.Feature)
 	}
 }

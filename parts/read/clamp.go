@@ -40,7 +40,7 @@ func (f *fields) clamp() *parts.Clamp {
 func (r *reader) clampRoom(p *parts.Part, c *parts.Clamp) {
 	step, _, inside := stepNamed(p.Profile, c.In.Value)
 	if step == nil || !inside {
-		r.faultf(c.In.Pos, list(p.NamesOf(parts.InsideFeature)), "the part has no bore %s to close", c.In.Value)
+		r.faultf(c.In.Pos, list(p.FeatureNames(parts.InsideFeature)), "the part has no bore %s to close", c.In.Value)
 		return
 	}
 	long := p.Profile.LengthMm()

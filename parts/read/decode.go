@@ -108,16 +108,22 @@ func (r *reader) oneOf(n *node, keys ...string) (string, *node) {
 	return "", nil
 }
 
-// scalar returns the text of a single value.
-func (r *reader) scalar(n *node, what, right string) (string, bool) {
+// is tells whether a value is there and of a kind, called what.
+func (r *reader) is(n *node, kind nodeKind, what, right string) bool {
 	switch {
 	case n == nil:
-		return "", false
+		return false
 	case n.kind == emptyNode:
 		r.faultf(n.pos, right, "%s has no value", n.label)
-		return "", false
-	case n.kind != scalarNode:
+	case n.kind != kind:
 		r.faultf(n.pos, right, "%s needs %s, not %s", n.label, what, n.what())
+	}
+	return n.kind == kind
+}
+
+// scalar returns the text of a single value.
+func (r *reader) scalar(n *node, what, right string) (string, bool) {
+	if !r.is(n, scalarNode, what, right) {
 		return "", false
 	}
 	return n.text, true
@@ -125,24 +131,18 @@ func (r *reader) scalar(n *node, what, right string) (string, bool) {
 
 // items returns the entries of a list of lo to hi entries.
 func (r *reader) items(n *node, lo, hi int, right string) ([]*node, bool) {
-	switch {
-	case n == nil:
-		return nil, false
-	case n.kind == emptyNode:
-		r.faultf(n.pos, right, "%s has no value", n.label)
-		return nil, false
-	case n.kind != listNode:
-		r.faultf(n.pos, right, "%s needs a list, not %s", n.label, n.what())
-		return nil, false
-	case len(n.items) < lo || len(n.items) > hi:
-		many := fmt.Sprintf("%d to %d entries", lo, hi)
-		if lo == hi {
-			many = entries(lo)
-		}
-		r.faultf(n.pos, right, "%s has %s; it takes %s", n.label, entries(len(n.items)), many)
+	if !r.is(n, listNode, "a list", right) {
 		return nil, false
 	}
-	return n.items, true
+	if len(n.items) >= lo && len(n.items) <= hi {
+		return n.items, true
+	}
+	many := fmt.Sprintf("%d to %d entries", lo, hi)
+	if lo == hi {
+		many = entries(lo)
+	}
+	r.faultf(n.pos, right, "%s has %s; it takes %s", n.label, entries(len(n.items)), many)
+	return nil, false
 }
 
 func entries(n int) string {

@@ -32,7 +32,7 @@ func (f *fields) flats() parts.Flats {
 
 // flatsRoom checks that flats lie on an outside step.
 func (r *reader) flatsRoom(p *parts.Part, f *parts.Flats) {
-	names := p.NamesOf(parts.OutsideFeature)
+	names := p.FeatureNames(parts.OutsideFeature)
 	if !slices.Contains(names, f.In.Value) {
 		r.faultf(f.In.Pos, list(names), "the part has no outside step %s to mill flats on", f.In.Value)
 		return

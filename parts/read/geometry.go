@@ -17,79 +17,67 @@ import (
 //
 // Only what was read without a fault is checked, so that one mistake is not
 // reported twice.
-func (r *reader) geometry(root *node, p *parts.Part) {
-	if r.full || r.units == "" || !r.fewPlaces(p) {
+func (f *fields) geometry(p *parts.Part) {
+	if f.full || f.units == "" || !f.fewPlaces(p) {
 		return
 	}
 	for _, key := range []string{"units", "kind", "outline", "bends", "bore", "thickness", "stock", "profile", "tube", "bar"} {
-		if !r.sound(root, key) {
+		if !f.sound(f.n, key) {
 			return
 		}
 	}
 	switch {
+	case p.Bar != nil:
+		f.barLength(p.Bar)
+		eachSound(f, "holes", p.Holes, func(g *parts.HoleGroup) { f.onBar(p.Bar, g) })
+		return
 	case p.Outline != nil:
-		r.boreRoom(p)
+		f.boreRoom(p)
 	case p.Profile != nil:
-		r.insideOutside(p.Profile)
-	case p.Bar == nil:
+		f.insideOutside(p.Profile)
+	default:
 		return
 	}
-	good := func(key string, pos parts.Pos) bool {
-		list := root.get(key)
-		i := slices.IndexFunc(list.items, func(n *node) bool { return n.pos == pos })
-		return i >= 0 && r.soundBelow(list.items[i])
-	}
-	if p.Bar != nil {
-		r.barRoom(p, good)
+	f.chamferEdges(p)
+	eachSound(f, "holes", p.Holes, func(g *parts.HoleGroup) { f.holesRoom(p, g) })
+	eachSound(f, "slots", p.Slots, func(s *parts.FaceSlot) {
+		f.onPart(p, s.On, s.Pattern, s.Face, "slot")
+		f.notDeeper(p, s.Depth, "slot")
+	})
+	eachSound(f, "keyways", p.Keyways, func(k *parts.Keyway) { f.keywayRoom(p, k) })
+	eachSound(f, "grooves", p.Grooves, func(g *parts.Groove) { f.grooveRoom(p, g) })
+	if p.Profile == nil {
 		return
 	}
-	r.chamferEdges(p, func(c parts.Chamfer) bool { return good("chamfers", c.Pos) })
-	r.holesRoom(p, good)
-	for _, s := range p.Slots {
-		if good("slots", s.Pos) {
-			r.onPart(p, s.On, s.Pattern, s.Face, "slot")
-			r.notDeeper(p, s.Depth, "slot")
-		}
+	eachSound(f, "flats", p.Flats, func(a *parts.Flats) { f.flatsRoom(p, a) })
+	if p.Clamp != nil && f.sound(f.n, "clamp") {
+		f.clampRoom(p, p.Clamp)
 	}
-	for i := range p.Keyways {
-		if k := &p.Keyways[i]; good("keyways", k.Pos) {
-			r.keywayRoom(p, k)
-		}
+	eachSound(f, "radial", p.Radials, func(d *parts.Radial) { f.radialRoom(p.Profile, d) })
+}
+
+// eachSound checks what was read from the entries of a list, but for entries with faults.
+func eachSound[T any](f *fields, key string, read []T, check func(*T)) {
+	if len(read) == 0 {
+		return
 	}
-	for i := range p.Grooves {
-		if g := &p.Grooves[i]; good("grooves", g.Pos) {
-			r.grooveRoom(p, g)
-		}
-	}
-	for i := range p.Flats {
-		if f := &p.Flats[i]; p.Profile != nil && good("flats", f.Pos) {
-			r.flatsRoom(p, f)
-		}
-	}
-	if p.Clamp != nil && p.Profile != nil && r.sound(root, "clamp") {
-		r.clampRoom(p, p.Clamp)
-	}
-	for _, f := range p.Radials {
-		if p.Profile != nil && good("radial", f.Pos) {
-			r.radialRoom(p.Profile, f)
+	groups := slices.DeleteFunc(slices.Clone(f.n.get(key).items), func(n *node) bool { return n.kind != mapNode })
+	for i := range read {
+		if f.soundBelow(groups[i]) {
+			check(&read[i])
 		}
 	}
 }
 
 // holesRoom checks that holes lie on the part and do not go deeper.
-func (r *reader) holesRoom(p *parts.Part, good func(key string, pos parts.Pos) bool) {
-	for _, g := range p.Holes {
-		if !good("holes", g.Pos) {
-			continue
-		}
-		r.onPart(p, g.On, g.Pattern, g.Face, "hole")
-		if g.Walls == parts.BothWalls {
-			r.fault(g.Pos, "only a bar of tube has two walls to drill", "delete walls")
-		}
-		r.notDeeper(p, g.Depth, "hole")
-		if c := g.Counterbore; c != nil {
-			r.notDeeper(p, c.Depth, "counterbore")
-		}
+func (r *reader) holesRoom(p *parts.Part, g *parts.HoleGroup) {
+	r.onPart(p, g.On, g.Pattern, g.Face, "hole")
+	if g.Walls == parts.BothWalls {
+		r.fault(g.Pos, "only a bar of tube has two walls to drill", "delete walls")
+	}
+	r.notDeeper(p, g.Depth, "hole")
+	if c := g.Counterbore; c != nil {
+		r.notDeeper(p, c.Depth, "counterbore")
 	}
 }
 
@@ -277,35 +265,29 @@ func edges(p *parts.Part) (names []string, room []float64) {
 }
 
 // chamferEdges checks that bevelled edges exist and have room.
-func (r *reader) chamferEdges(p *parts.Part, good func(parts.Chamfer) bool) {
+func (f *fields) chamferEdges(p *parts.Part) {
 	names, room := edges(p)
 	seen := make(map[string]int, len(p.Chamfers))
-	for k := range p.Chamfers {
-		c := &p.Chamfers[k]
-		if !good(*c) {
-			continue
-		}
+	eachSound(f, "chamfers", p.Chamfers, func(c *parts.Chamfer) {
 		i := slices.Index(names, c.Edge.Value)
-		if i < 0 {
-			r.faultf(c.Edge.Pos, "the edges are "+all(names), "the part has no edge %s%s", c.Edge.Value, meant.Perhaps(c.Edge.Value, names))
-			continue
-		}
-		if line, twice := seen[c.Edge.Value]; twice {
-			r.faultf(c.Edge.Pos, "one chamfer for each edge", "the edge %s has a chamfer already, in line %d", c.Edge.Value, line)
-			continue
+		line, twice := seen[c.Edge.Value]
+		switch {
+		case i < 0:
+			f.faultf(c.Edge.Pos, "the edges are "+all(names), "the part has no edge %s%s", c.Edge.Value, meant.Perhaps(c.Edge.Value, names))
+			return
+		case twice:
+			f.faultf(c.Edge.Pos, "one chamfer for each edge", "the edge %s has a chamfer already, in line %d", c.Edge.Value, line)
+			return
 		}
 		seen[c.Edge.Value] = c.Edge.Pos.Line
-		if c.Radius.Set() && !r.rounded(p, c) {
-			continue
+		if (!c.Radius.Set() || f.rounded(p, c)) && room[i] > 0 && c.Size.Mm > room[i]+geom.CloseMm {
+			f.faultf(c.Size.Pos, "at most "+f.said(room[i]), "the %s of %s is longer than its edge is deep", c.Word(), c.Size.Text)
 		}
-		if room[i] > 0 && c.Size.Mm > room[i]+geom.CloseMm {
-			r.faultf(c.Size.Pos, "at most "+r.said(room[i]), "the %s of %s is longer than its edge is deep", c.Word(), c.Size.Text)
-		}
-	}
+	})
 }
 
 // radialRoom checks that what is cut from outside lies on the part.
-func (r *reader) radialRoom(p *parts.Profile, f parts.Radial) {
+func (r *reader) radialRoom(p *parts.Profile, f *parts.Radial) {
 	length, wide := p.LengthMm(), widest(p)
 	if f.Axial.Mm > length+geom.CloseMm {
 		r.faultf(f.Axial.Pos, "a distance within the part", "%s is centred %s from the face of a part %s long", f.Name.Value, f.Axial.Text, r.said(length))

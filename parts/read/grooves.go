@@ -88,7 +88,7 @@ func (f *fields) besideGroove(g *parts.Groove) {
 // grooveRoom checks that a groove begins in a step of the part. Where it ends
 // the layout knows.
 func (r *reader) grooveRoom(p *parts.Part, g *parts.Groove) {
-	names := p.NamesOf(parts.OutlineFeature, parts.BoreFeature, parts.OutsideFeature, parts.InsideFeature)
+	names := p.FeatureNames(parts.OutlineFeature, parts.BoreFeature, parts.OutsideFeature, parts.InsideFeature)
 	if p.Outline != nil && p.Outline.Shape != parts.CircleOutline {
 		names = slices.DeleteFunc(names, func(n string) bool { return n == "outline" })
 	}

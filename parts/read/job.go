@@ -1,6 +1,7 @@
 package read
 
 import (
+	"cmp"
 	"errors"
 	"io"
 	"io/fs"
@@ -18,39 +19,26 @@ import (
 // maxParts is the most part files in a job.
 const maxParts = 2000
 
-// loader reads a job. The embedded reader is that of the job file.
+// loader reads a job. The embedded fields are those of the job file.
 type loader struct {
-	reader
+	*fields
+	job     *parts.Job
 	root    *os.Root
 	sources []*source // job file first, then part files as listed
 	broken  bool      // some part could not be read at all
+	whole   bool      // all joints could be read
 	doubt   map[*parts.Part]*source
 }
 
-// job reads all of the job file but the parts.
-func (l *loader) job(n *node) *parts.Job {
-	n.label = "the job"
-	l.sources = []*source{l.source}
-	f := l.in(n, jobGroup)
-	j := &parts.Job{File: l.file, Units: parts.Millimetres}
-	if w := f.word("units"); w != "" {
-		j.Units = parts.Units(w)
-		l.units = j.Units
+// head reads what the job file says of itself and of the shop.
+func (l *loader) head() {
+	l.units = parts.Units(l.word("units"))
+	l.job = &parts.Job{
+		File: l.file, Units: cmp.Or(l.units, parts.Millimetres), Lines: map[string][]string{l.file: l.lines},
+		Name: l.text("job"), Revision: l.text("revision"), Date: l.date(), DrawnBy: l.text("drawn"), CheckedBy: l.text("checked"),
+		Paper: l.paper(), Tolerance: l.wordText("tolerance"), Tools: l.yes("tools"), FrontUp: l.word("up") == string(parts.Front),
+		Notes: l.texts("notes"), Shop: l.sub("shop").shop(),
 	}
-	j.Name = f.text("job")
-	j.Revision = f.text("revision")
-	j.Date = f.date()
-	j.DrawnBy = f.text("drawn")
-	j.CheckedBy = f.text("checked")
-	j.Paper = f.paper()
-	if w := f.word("tolerance"); w != "" {
-		j.Tolerance = parts.Text{Value: w, Pos: n.get("tolerance").pos}
-	}
-	j.Tools = f.yes("tools")
-	j.FrontUp = f.word("up") == string(parts.Front)
-	j.Notes = f.texts("notes")
-	j.Shop = f.sub("shop").shop()
-	return j
 }
 
 // date reads YYYY-MM-DD.
@@ -141,10 +129,9 @@ func (f *fields) numbers(name string) (out []parts.Number) {
 }
 
 // parts reads the part files.
-func (l *loader) parts(n *node, job *parts.Job) {
-	job.Lines = map[string][]string{l.file: l.lines}
-	l.doubt = make(map[*parts.Part]*source)
-	items, ok := l.items(l.need(n, "parts", jobGroup.key("parts").Example), 1, maxParts, "a list of part files")
+func (l *loader) parts() {
+	job := l.job
+	items, ok := l.items(l.val("parts"), 1, maxParts, "a list of part files")
 	if !ok {
 		l.broken = true
 		return
@@ -186,7 +173,7 @@ func (l *loader) parts(n *node, job *parts.Job) {
 // partFile reads one listed file. It returns no info, with the fault recorded,
 // if the file cannot be read or lies outside the job's folder.
 func (l *loader) partFile(n *node) (string, []byte, fs.FileInfo) {
-	t := l.text(n, maxText)
+	t := l.reader.text(n, maxText)
 	if t.Value == "" {
 		return "", nil, nil
 	}
@@ -241,11 +228,11 @@ func readRegular(stat func(string) (fs.FileInfo, error), open func(string) (*os.
 
 // refs checks that references between parts lead to a feature. References to
 // parts that could not be read, or that have faults, are left alone.
-func (l *loader) refs(job *parts.Job) {
-	for _, p := range job.Parts {
+func (l *loader) refs() {
+	for _, p := range l.job.Parts {
 		for _, size := range bores(p) {
 			if size.Fit.LightPress.Set() {
-				l.ref(job, p, size)
+				l.ref(p, size)
 			}
 		}
 	}
@@ -275,12 +262,12 @@ func bores(p *parts.Part) []parts.Size {
 // over may differ. Common practice, no source: more is a wrong reference.
 const maxMateMm = 1.0
 
-func (l *loader) ref(job *parts.Job, p *parts.Part, size parts.Size) {
+func (l *loader) ref(p *parts.Part, size parts.Size) {
 	ref, s := size.Fit.LightPress, l.doubt[p]
-	target := job.Part(ref.Part)
+	target := l.job.Part(ref.Part)
 	if target == nil {
 		if !l.broken {
-			s.fault(ref.Pos, noPart(job, ref.Part), "the parts are "+all(partNames(job)))
+			s.fault(ref.Pos, l.noPart(ref.Part), "the parts are "+all(l.partNames()))
 		}
 		return
 	}
@@ -291,7 +278,7 @@ func (l *loader) ref(job *parts.Job, p *parts.Part, size parts.Size) {
 	if len(l.doubt[target].errs) > 0 {
 		return
 	}
-	outside, inside := target.NamesOf(parts.OutlineFeature, parts.OutsideFeature), target.NamesOf(parts.BoreFeature, parts.InsideFeature)
+	outside, inside := target.FeatureNames(parts.OutlineFeature, parts.OutsideFeature), target.FeatureNames(parts.BoreFeature, parts.InsideFeature)
 	if !slices.Contains(outside, ref.Feature) {
 		what := "the part " + ref.Part + " has no feature " + ref.Feature
 		if slices.Contains(inside, ref.Feature) {

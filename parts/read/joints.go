@@ -23,8 +23,9 @@ var (
 )
 
 // joints reads how the parts meet.
-func (l *loader) joints(n *node, job *parts.Job) {
-	for _, f := range (&fields{&l.reader, n, jobGroup}).each("joints") {
+func (l *loader) joints() {
+	job := l.job
+	for _, f := range l.each("joints") {
 		j, ok := f.joint()
 		if !ok {
 			continue
@@ -36,8 +37,9 @@ func (l *loader) joints(n *node, job *parts.Job) {
 		job.Joints = append(job.Joints, j)
 	}
 	for _, j := range job.Joints {
-		l.jointRefs(job, j)
+		l.jointRefs(j)
 	}
+	l.whole = l.sound(l.n, "joints")
 }
 
 func (f *fields) joint() (*parts.Joint, bool) {
@@ -266,7 +268,7 @@ func (r *reader) jointRef(n *node) parts.JointRef {
 }
 
 // jointRefs checks that what a joint names is there.
-func (l *loader) jointRefs(job *parts.Job, j *parts.Joint) {
+func (l *loader) jointRefs(j *parts.Joint) {
 	first, second := j.Ends()
 	all := j.Refs()
 	if j.Slide != nil && j.Slide.KeptBy.Set() {
@@ -276,7 +278,7 @@ func (l *loader) jointRefs(job *parts.Job, j *parts.Joint) {
 		all = append(all, a.Refs...)
 	}
 	for _, r := range all {
-		l.jointFeature(job, r)
+		l.feature(r)
 	}
 	if first.Part == second.Part && first.Copy == second.Copy {
 		l.faultf(second.Pos, "two parts", "the joint %s joins %s to itself", j.Name.Value, first.Part)
@@ -286,11 +288,11 @@ func (l *loader) jointRefs(job *parts.Job, j *parts.Joint) {
 		named = append(named, j.Bolt.Stud)
 	}
 	for _, t := range named {
-		if t.Value != "" && !l.broken && job.Part(t.Value) == nil {
+		if t.Value != "" && !l.broken && l.job.Part(t.Value) == nil {
 			l.faultf(t.Pos, "a part of the job", "there is no part %s in the job", t.Value)
 		}
 	}
-	names := jointNames(job)
+	names := l.jointNames()
 	for _, t := range slices.Concat(j.Before, j.After) {
 		switch {
 		case t.Value == "":
@@ -303,42 +305,44 @@ func (l *loader) jointRefs(job *parts.Job, j *parts.Joint) {
 }
 
 // noPart says that there is no part of a name.
-func noPart(j *parts.Job, name string) string {
-	return "there is no part " + name + " in the job" + meant.Perhaps(name, partNames(j))
+func (l *loader) noPart(name string) string {
+	return "there is no part " + name + " in the job" + meant.Perhaps(name, l.partNames())
 }
 
-func partNames(j *parts.Job) (names []string) {
-	for _, p := range j.Parts {
+func (l *loader) partNames() (names []string) {
+	for _, p := range l.job.Parts {
 		names = append(names, p.Name.Value)
 	}
 	return names
 }
 
-func jointNames(j *parts.Job) (names []string) {
-	for _, o := range j.Joints {
+func (l *loader) jointNames() (names []string) {
+	for _, o := range l.job.Joints {
 		names = append(names, o.Name.Value)
 	}
 	return names
 }
 
-func (l *loader) jointFeature(job *parts.Job, r parts.JointRef) {
-	p := job.Part(r.Part)
-	if p == nil {
+// feature checks that a feature is there, and returns its part; nil where it is not or the
+// part has faults.
+func (l *loader) feature(r parts.JointRef) *parts.Part {
+	p := l.job.Part(r.Part)
+	switch {
+	case p == nil:
 		if !l.broken {
-			l.fault(r.Pos, noPart(job, r.Part), "the parts are "+list(partNames(job)))
+			l.fault(r.Pos, l.noPart(r.Part), "the parts are "+list(l.partNames()))
 		}
-		return
-	}
-	if len(l.doubt[p].errs) > 0 {
-		return
-	}
-	if r.Copy > p.Quantity {
+		return nil
+	case len(l.doubt[p].errs) > 0:
+		return nil
+	case r.Copy > p.Quantity:
 		l.faultf(r.Pos, fmt.Sprintf("#1 to #%d, or a larger quantity", p.Quantity), "%s#%d is asked for and %d is made", r.Part, r.Copy, p.Quantity)
-		return
+		return nil
 	}
-	if _, ok := p.Feature(r.Feature); ok {
-		return
+	if _, ok := p.Feature(r.Feature); !ok {
+		names := p.FeatureNames()
+		l.faultf(r.Pos, "the features of "+r.Part+" are "+list(names), "the part %s has no feature %s%s", r.Part, r.Feature, meant.Perhaps(r.Feature, names))
+		return nil
 	}
-	names := p.FeatureNames()
-	l.faultf(r.Pos, "the features of "+r.Part+" are "+list(names), "the part %s has no feature %s%s", r.Part, r.Feature, meant.Perhaps(r.Feature, names))
+	return p
 }

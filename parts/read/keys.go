@@ -331,6 +331,14 @@ func (f *fields) word(name string) string {
 	return f.reader.word(n, k.Words...)
 }
 
+// wordText is a word with its place.
+func (f *fields) wordText(name string) parts.Text {
+	if w := f.word(name); w != "" {
+		return parts.Text{Value: w, Pos: f.n.get(name).pos}
+	}
+	return parts.Text{}
+}
+
 // yes reads yes or no; absent is no.
 func (f *fields) yes(name string) bool {
 	w := f.reader.word(f.val(name), "yes", "no", "true", "false")

@@ -45,7 +45,7 @@ func (f *fields) keySection(k *parts.Keyway) {
 
 // keywayRoom checks that a keyway lies in a step of the part.
 func (r *reader) keywayRoom(p *parts.Part, k *parts.Keyway) {
-	names := p.NamesOf(parts.BoreFeature, parts.OutsideFeature, parts.InsideFeature)
+	names := p.FeatureNames(parts.BoreFeature, parts.OutsideFeature, parts.InsideFeature)
 	if !slices.Contains(names, k.In.Value) {
 		right := "a bore"
 		if len(names) > 0 {

@@ -57,15 +57,16 @@ func loadFrom(root *os.Root, name string, src []byte) (*parts.Job, error) {
 		s.fault(tree.keyPos("part"), "this is a part file, and a job is asked for", "the job file that lists it under parts; a new one begins with job:, units: and parts: ["+name+"]")
 		return nil, s.sorted()
 	}
-	l := &loader{reader: reader{source: s}, root: root}
-	job := l.job(tree)
-	l.parts(tree, job)
-	l.fewPlaces(job, tree.get("parts"))
-	l.refs(job)
-	l.joints(tree, job)
-	l.loose(tree, job)
-	l.accept(tree, job)
-	l.cards(tree, job)
+	tree.label = "the job"
+	l := &loader{fields: (&reader{source: s}).in(tree, jobGroup), root: root, sources: []*source{s}, doubt: map[*parts.Part]*source{}}
+	l.head()
+	l.parts()
+	l.fewPlaces()
+	l.refs()
+	l.joints()
+	l.loose()
+	l.accept()
+	l.cards()
 	var errs parts.Errors
 	for _, one := range l.sources {
 		errs = append(errs, one.sorted()...)
@@ -73,5 +74,5 @@ func loadFrom(root *os.Root, name string, src []byte) (*parts.Job, error) {
 	if len(errs) > 0 {
 		return nil, errs
 	}
-	return job, nil
+	return l.job, nil
 }

@@ -12,9 +12,9 @@ import (
 const kgPerPound = 0.45359237
 
 // loose reads what no joint fastens; parts and joints are read by then.
-func (l *loader) loose(n *node, job *parts.Job) {
-	whole := l.sound(n, "joints") && !l.broken
-	for _, f := range (&fields{&l.reader, n, jobGroup}).each("loose") {
+func (l *loader) loose() {
+	job, whole := l.job, l.whole && !l.broken
+	for _, f := range l.each("loose") {
 		e := parts.Loose{
 			Pos: f.n.pos, How: f.text("how"), After: f.name("after"), First: f.yes("first"), Off: f.yes("off"), Buy: f.text("buy"), Count: f.count("count"),
 			MassKg: f.number("kg").Value + kgPerPound*f.number("lb").Value,
@@ -29,7 +29,7 @@ func (l *loader) loose(n *node, job *parts.Job) {
 			named parts.Text
 			word  string
 			known []string
-		}{{e.Part, "part", partNames(job)}, {e.After, "joint", jointNames(job)}} {
+		}{{e.Part, "part", l.partNames()}, {e.After, "joint", l.jointNames()}} {
 			if k.named.Value == "" || !whole || slices.Contains(k.known, k.named.Value) {
 				continue
 			}
@@ -48,11 +48,11 @@ func (l *loader) loose(n *node, job *parts.Job) {
 			l.faultf(e.Part.Pos, "each part once", "%s is loose already", e.Part.Value)
 		}
 		if e.Stands = subOf(f, "stands", (*fields).stands); e.Stands != nil && whole {
-			l.standsThere(job, &e)
+			l.standsThere(&e)
 		}
 		e.Lies = eachOf(f, "lies", (*fields).lying)
 		if whole && len(e.Lies) > 0 {
-			l.liesThere(job, &e, f.n.keyPos("lies"))
+			l.liesThere(&e, f.n.keyPos("lies"))
 		}
 		job.Loose = append(job.Loose, e)
 	}
@@ -67,16 +67,16 @@ func (f *fields) stands() *parts.Stands {
 }
 
 // standsThere checks that a thing that stands is bought, and has holes or a step to stand on.
-func (l *loader) standsThere(job *parts.Job, e *parts.Loose) {
-	s, n := e.Stands, len(l.errs)
+func (l *loader) standsThere(e *parts.Loose) {
+	s := e.Stands
 	if e.Item.Value == "" {
 		l.faultf(s.Pos, "item: what is bought, or no stands", "stands is for what is bought, and %s is made", e.Part.Value)
 	}
-	if s.On.Set() {
-		l.jointFeature(job, s.On)
+	if !s.On.Set() {
+		return
 	}
-	p := job.Part(s.On.Part)
-	if len(l.errs) > n || p == nil || len(l.doubt[p].errs) > 0 {
+	p := l.feature(s.On)
+	if p == nil || e.Item.Value == "" {
 		return
 	}
 	holes := p.Outline != nil && slices.ContainsFunc(p.Holes, func(g parts.HoleGroup) bool { return g.Name.Value == s.On.Feature })
@@ -98,7 +98,8 @@ func (f *fields) lying() (at parts.Lying) {
 
 // liesThere checks that the faces which a loose part lies on are there by its step, and that
 // each of its copies has one.
-func (l *loader) liesThere(job *parts.Job, e *parts.Loose, pos parts.Pos) {
+func (l *loader) liesThere(e *parts.Loose, pos parts.Pos) {
+	job := l.job
 	p := job.Part(e.Part.Value)
 	switch {
 	case e.Part.Value == "":
@@ -115,7 +116,7 @@ func (l *loader) liesThere(job *parts.Job, e *parts.Loose, pos parts.Pos) {
 		switch {
 		case at.Ref.Part == "":
 		case on == nil:
-			l.fault(at.Ref.Pos, noPart(job, at.Ref.Part), "the parts are "+list(partNames(job)))
+			l.fault(at.Ref.Pos, l.noPart(at.Ref.Part), "the parts are "+list(l.partNames()))
 		case !slices.Contains(parts.Sides, at.Ref.Feature):
 			l.faultf(at.Ref.Pos, at.Ref.Part+"."+list(parts.Sides), "%s is no face of %s", at.Ref.Feature, at.Ref.Part)
 		case at.Ref.Copy > on.Quantity:

@@ -67,13 +67,10 @@ func parsePart(file string, src []byte, units parts.Units) (*source, *parts.Part
 	}
 	p := &parts.Part{
 		File: file, Pos: root.pos, Name: f.name("part"), Title: f.text("title"), Quantity: f.count("quantity"),
-		Material: f.text("material"), Notes: f.texts("notes"),
+		Material: f.text("material"), Notes: f.texts("notes"), Top: f.wordText("top"),
 	}
 	if !f.given("title") && p.Name.Value != "" {
 		p.Title = parts.Text{Value: strings.ReplaceAll(p.Name.Value, "-", " "), Pos: p.Name.Pos}
-	}
-	if w := f.word("top"); w != "" {
-		p.Top = parts.Text{Value: w, Pos: f.n.get("top").pos}
 	}
 	p.Stock = subOf(f, "stock", (*fields).stock)
 	f.form(p)
@@ -88,7 +85,7 @@ func parsePart(file string, src []byte, units parts.Units) (*source, *parts.Part
 	p.Clamp = subOf(f, "clamp", (*fields).clamp)
 	p.Require = r.requirements(f.each("require"), p)
 	r.uniqueNames(p)
-	r.geometry(root, p)
+	f.geometry(p)
 	return s, p
 }
 

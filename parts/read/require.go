@@ -10,7 +10,7 @@ import (
 // requirements reads the tolerances of form, direction and place; what they
 // speak of has to be on the part.
 func (r *reader) requirements(groups []*fields, p *parts.Part) []parts.Requirement {
-	named := p.NamesOf(parts.OutlineFeature, parts.BoreFeature, parts.OutsideFeature, parts.InsideFeature)
+	named := p.FeatureNames(parts.OutlineFeature, parts.BoreFeature, parts.OutsideFeature, parts.InsideFeature)
 	known := append([]string{string(parts.Front), string(parts.Back)}, named...)
 	var out []parts.Requirement
 	for _, f := range groups {
