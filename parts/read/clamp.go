@@ -7,19 +7,6 @@ import (
 	"centrepop/parts/geom"
 )
 
-var clampGroup = &Group{
-	Name: "clamp", Means: "A ring split by a saw cut, with a screw across the cut that closes it.", Example: "{in: bore, slot: 2, screw: M6 8.8, clock: 90}",
-	Keys: []Key{
-		{Name: "in", Type: NameType, Need: true, Means: "the inside step that closes on what goes through it", Example: "in: bore"},
-		{Name: "slot", Type: SizeType, Need: true, Means: "width of the saw cut", Example: "slot: 2"},
-		{Name: "screw", Type: TextType, Need: true, Means: "size and class of the socket head screw", Example: "screw: M6 8.8"},
-		{Name: "at", Type: SizeType, Means: "from the part's axis to that of the screw", Default: "the middle of the wall"},
-		{Name: "axial", Type: SizeType, Means: "from the face that from names to the screw", Default: "half the length"},
-		{Name: "from", Type: WordType, Means: "the face that axial is measured from", Default: "front", Words: faceWords},
-		{Name: "clock", Type: AngleType, Means: "clock angle of the cut, seen from the front face; the head lies clockwise of it", Default: "0"},
-	},
-}
-
 // clamp reads the split of a ring. That it has room is checked with the geometry.
 func (f *fields) clamp() *parts.Clamp {
 	c := &parts.Clamp{Pos: f.n.pos, In: f.name("in"), Slot: f.length("slot"), At: f.length("at"), Axial: f.length("axial"), From: f.face("from"), Clock: f.angle("clock")}

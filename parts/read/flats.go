@@ -7,19 +7,6 @@ import (
 	"centrepop/parts/geom"
 )
 
-var flatsGroup = &Group{
-	Name: "flats", Means: "Flats milled on a round.", Example: "{name: hexagon, in: head, sides: 6, across: 24}",
-	Keys: []Key{
-		{Name: "name", Type: NameType, Need: true, Means: "name of the flats", Example: "name them, such as name: spanner"},
-		{Name: "in", Type: NameType, Need: true, Means: "the outside step they are milled on", Example: "in: the name of an outside step"},
-		{Name: "sides", Type: WordType, Means: "how many: one flat, two for a spanner, a square, a hexagon", Default: "2", Words: []string{"1", "2", "4", "6", "8", "10", "12"}},
-		{Name: "across", Type: SizeType, Need: true, Means: "over opposite flats; of one flat to the far side of the round", Example: "across: 24"},
-		{Name: "clock", Type: AngleType, Means: "clock angle of the middle of the first flat, seen from the front face", Default: "0"},
-		{Name: "length", Type: SizeType, Means: "along the axis, from the end of the step that from names", Default: "the whole step"},
-		{Name: "from", Type: WordType, Means: "the end of the step that the length starts at", Default: "front", Words: faceWords},
-	},
-}
-
 // flats reads flats of a turned part. That their step exists and has room is
 // checked with the geometry.
 func (f *fields) flats() parts.Flats {
