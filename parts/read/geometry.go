@@ -27,15 +27,16 @@ func (f *fields) geometry(p *parts.Part) {
 		}
 	}
 	switch {
-	case p.Bar != nil:
-		f.barLength(p.Bar)
-		eachSound(f, "holes", p.Holes, func(g *parts.HoleGroup) { f.onBar(p.Bar, g) })
-		return
 	case p.Outline != nil:
 		f.boreRoom(p)
 	case p.Profile != nil:
 		f.insideOutside(p.Profile)
-	default:
+	case p.Bar == nil:
+		return
+	}
+	if p.Bar != nil {
+		f.barLength(p.Bar)
+		eachSound(f, "holes", p.Holes, func(g *parts.HoleGroup) { f.onBar(p.Bar, g) })
 		return
 	}
 	f.chamferEdges(p)
