@@ -525,4 +525,7 @@ func TestStepsAskForWhatCanBeHad(t *testing.T) {
 	says(t, jointNamed(t, mm, "lantern"), []string{"no feeler of 0.05 mm enters anywhere round", "joint gap: 0.05 mm feeler does not enter, feeler"}, nil)
 	says(t, jointNamed(t, mm, "hopper"), []string{"Joint closed: a 0.1 mm feeler does not enter beside a bolt.", "joint gap: 0.1 mm feeler does not enter beside a bolt, feeler"}, []string{"anywhere round"})
 	says(t, jointNamed(t, mm, "auger-flight"), []string{"bore of Auger hub, cold, plugs out: 50.00 – 50.16, bore gauge", "length: 737.7, on each side"}, nil)
+	const bore = "bore of Housing plate, cold, plugs out: 130.00 – 130.04, bore gauge"
+	says(t, jointNamed(t, mm, "gusset-4"), []string{bore}, nil)
+	says(t, jointNamed(t, mm, "gusset-3"), nil, []string{bore})
 }

@@ -294,7 +294,7 @@ func (j *making) frameSteps(t *joint, p *plan.WeldPlan, r *ring) {
 		t.figure("diagonals equal within", t.w.Read(tol), "common practice, no source")
 		s = t.step("Check the frame", "Measure both diagonals "+r.word("over the outer corners", "across the opening, from corner to corner")+", "+both+" "+set+".",
 			"If one is longer, clamp across it until both agree; tack again.", checked)
-		t.out.Checks = append(t.out.Checks, plan.Check{What: "diagonals alike", Wanted: both, Limits: "0 to " + t.w.Read(tol), MaxMm: tol, Gauge: "tape", Source: "common practice, no source"})
+		t.out.Checks = append(t.out.Checks, plan.Check{What: "diagonals alike", Wanted: both, Limits: "0 to " + t.w.Read(tol), MaxMm: tol, Gauge: "tape", Source: "common practice, no source", Boxes: j.diagonals(r)})
 		s.Hold = "Diagonals alike" + t.outsideOf(r, sides) + " within " + t.w.Read(tol) + "."
 		if known {
 			t.figure("sides set larger by", t.sizesOf([2]float64{draws[0].mean(), draws[1].mean()}), "mean of what the welds draw in, by geometry")
@@ -314,8 +314,21 @@ func (j *making) frameSteps(t *joint, p *plan.WeldPlan, r *ring) {
 	j.inspectWeld(t, p)
 	t.out.Checks[len(t.out.Checks)-1].Wanted = strings.TrimSpace(p.Designation + " each corner, " + t.seamSides())
 	s = &t.out.Steps[len(t.out.Steps)-1]
-	s.Do = slices.Concat(s.Do, j.dressed(r), j.tried(r))
+	s.Do = slices.Concat(s.Do, j.dressed(r), j.tried(t, r))
 	j.welded(t, r, p)
+}
+
+// diagonals names those of a frame of four by the corners at their ends, numbered as they are tacked.
+func (j *making) diagonals(r *ring) []string {
+	at := slices.Clone(r.corners)
+	slices.SortFunc(at, func(a, b *joint) int { return slices.Index(j.all, a) - slices.Index(j.all, b) })
+	var out []string
+	for i := 0; len(r.corners) == 4 && i < 2; i++ {
+		ends := []int{slices.Index(at, r.corners[i]) + 1, slices.Index(at, r.corners[i+2]) + 1}
+		out = append(out, words.Trim(float64(min(ends[0], ends[1])), 0)+"–"+words.Trim(float64(max(ends[0], ends[1])), 0))
+	}
+	slices.Sort(out)
+	return out
 }
 
 // word is one for a mitred frame, or one for a frame of bars that stand between others.
@@ -444,29 +457,32 @@ func (s *shop) sawShort(a *assembly, together clusters, order []*joint) {
 }
 
 // tried says what is laid on a frame that is welded, where bolts hold it to more than one of
-// the bars: the weld may have moved their holes.
-func (j *making) tried(r *ring) (out []string) {
-	by, on := map[string][]string{}, map[string][]inst{}
-	var titles []string
+// the bars: the weld may have moved their holes. What is built up by then is lifted on.
+func (j *making) tried(t *joint, r *ring) (out []string) {
+	var laid []feature
+	on, size, bolts := map[inst][]inst{}, map[inst][]string{}, map[inst]int{}
 	for _, o := range j.all {
 		for _, pair := range [][2]feature{{o.a, o.b}, {o.b, o.a}} {
-			bar := pair[1].inst()
-			if o.in.Bolt == nil || !slices.ContainsFunc(r.corners, func(c *joint) bool { return c.a.inst() == bar || c.b.inst() == bar }) {
+			of, bar := pair[0].inst(), pair[1].inst()
+			if o.bolt == nil || !slices.ContainsFunc(r.corners, func(c *joint) bool { return c.a.inst() == bar || c.b.inst() == bar }) {
 				continue
 			}
-			title := pair[0].title()
-			if !slices.Contains(titles, title) {
-				titles = append(titles, title)
+			if on[of] == nil {
+				laid = append(laid, pair[0])
 			}
-			by[title] = append(by[title], words.Spaced(o.in.Name.Value))
-			if !slices.Contains(on[title], bar) {
-				on[title] = append(on[title], bar)
+			if !slices.Contains(on[of], bar) {
+				on[of] = append(on[of], bar)
 			}
+			if d := o.bolt.Thread.Designation; !slices.Contains(size[of], d) {
+				size[of] = append(size[of], d)
+			}
+			bolts[of] += len(pair[0].points())
 		}
 	}
-	for _, title := range titles {
-		if len(on[title]) > 1 {
-			out = append(out, "Lay "+title+" on it, cold: the bolts of "+strings.Join(by[title], " and ")+" enter by hand, all of them; if not, the weld moved their holes: mark the bar through "+title+" and drill again.")
+	for _, f := range laid {
+		if of := f.inst(); len(on[of]) > 1 {
+			out = append(out, "Lay "+f.title()+" on it, cold: all "+words.Trim(float64(bolts[of]), 0)+" bolts, "+words.Join(" and ", size[of]...)+", that are to hold it there enter by hand; if not, the weld moved their holes: mark the bar through "+f.title()+" and drill again.")
+			j.lifts(t, f, true)
 		}
 	}
 	return out
@@ -500,6 +516,7 @@ func (j *making) rowsApart(t *joint, r *ring) (found bool) {
 			over, play := geom.Clean(apart+pin), math.Min(a.bolt.reachMm(), b.bolt.reachMm())
 			c := plan.Check{What: "holes, " + a.bar.title() + " to " + b.bar.title() + ", cold", Wanted: t.w.Read(over) + " over pins " + t.w.Dia(pin), MinMm: over - play, MaxMm: over + play, Gauge: "calipers, tape", Source: "half the play of the bolts"}
 			c.Limits = t.w.Limits(c.MinMm, c.MaxMm)
+			c.Boxes = []string{"least", "most"}
 			t.out.Checks, found = append(t.out.Checks, c), true
 		}
 	}

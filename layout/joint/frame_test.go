@@ -4,6 +4,7 @@ import (
 	"math"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
@@ -69,7 +70,7 @@ func TestFrame(t *testing.T) {
 	if figures["diagonals"] != "750" || figures["diagonals equal within"] != "1" {
 		t.Errorf("%v", figures)
 	}
-	if c := j.Checks[0]; c.MaxMm != 1 || c.Limits != "0 to 1" || len(j.Checks) != 2 {
+	if c := j.Checks[0]; c.MaxMm != 1 || c.Limits != "0 to 1" || !slices.Equal(c.Boxes, []string{"1–3", "2–4"}) || len(j.Checks) != 2 {
 		t.Errorf("%+v", j.Checks)
 	}
 	if j.How != "right end of end 2 to the left end of rail 1, cut to cut, long points outside, fronts level" {

@@ -427,8 +427,8 @@ func (j *making) anchored(t *joint, members []inst) bool {
 // one that is not anchored, and when the assembly becomes too heavy to be moved
 // as before.
 func (j *making) heavy(t *joint) {
-	var lift plan.Lift
-	heaviest, fixed := 0.0, false
+	var lift feature
+	heaviest, least, fixed := 0.0, 0.0, false
 	for i, e := range []feature{t.a, t.b} {
 		side := j.members(e.inst(), j.before)
 		kg := j.massKg(side, j.before)
@@ -440,19 +440,34 @@ func (j *making) heavy(t *joint) {
 			fixed = true
 			continue
 		}
-		if i > 0 && !fixed && kg >= lift.MassKg {
+		if i > 0 && !fixed && kg >= least {
 			continue
 		}
-		lift = plan.Lift{What: e.title(), MassKg: kg, How: t.w.Carriers(kg)}
-		if len(side) > 1 {
-			lift.What += " with all that is on it"
-		}
+		lift, least = e, kg
 	}
-	if lift.MassKg > plan.LiftKg {
-		t.out.Lift = &lift
+	if least > 0 {
+		j.lifts(t, lift, false)
 	}
 	if how := t.w.Carriers(t.out.MassKg); !fixed && how != t.w.Carriers(heaviest) {
 		t.caution("From here on the assembly is " + t.w.RoundMass(t.out.MassKg, 1) + ": " + how + ".")
+	}
+}
+
+// lifts says that a step lifts a part with all that is on it by then, where that is too heavy
+// for a hand: a side of its joint, or what is tried on it.
+func (j *making) lifts(t *joint, f feature, tried bool) {
+	side := j.members(f.inst(), j.before)
+	kg := j.massKg(side, j.before)
+	if kg <= plan.LiftKg || t.out.Lift != nil && t.out.Lift.MassKg >= kg {
+		return
+	}
+	t.out.Lift = &plan.Lift{What: f.title(), MassKg: kg, How: t.w.Carriers(kg)}
+	if len(side) > 1 {
+		t.out.Lift.What += " with all that is on it"
+	}
+	if tried {
+		t.out.Lift.What += ", to try it on"
+		t.out.Lift.Tried, t.out.Lift.TriedCopy = f.ref.Part, f.ref.Copy
 	}
 }
 

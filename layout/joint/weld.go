@@ -499,11 +499,11 @@ func (j *making) weldSteps(t *joint, p *plan.WeldPlan) {
 	j.boresCold(t)
 }
 
-// boresCold are the checks of bores that are finished before the last weld on their part,
-// whose limits are wide enough for that.
+// boresCold are the checks of bores that are finished before the last weld on their part: their
+// limits are wide enough for that, or the job says what holds them.
 func (j *making) boresCold(t *joint) {
 	t.emptyBores(j.before, func(f feature, bore *part.Step) {
-		if bore.Size.MaxMm-bore.Size.MinMm >= fineMm && !j.weldedLater(t, f.inst()) {
+		if (bore.Size.MaxMm-bore.Size.MinMm >= fineMm || t.meanwhile(j.job) != "") && !j.weldedLater(t, f.inst()) {
 			t.out.Checks = append(t.out.Checks, plan.Check{What: words.Spaced(bore.Name) + " of " + f.title() + ", cold, plugs out", Wanted: t.w.Dia(bore.Size.NominalMm), Limits: t.w.Limits(bore.Size.MinMm, bore.Size.MaxMm), MinMm: bore.Size.MinMm, MaxMm: bore.Size.MaxMm, Gauge: "bore gauge", Source: bore.Size.Source})
 		}
 	})

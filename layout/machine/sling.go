@@ -33,6 +33,9 @@ func (s *stage) sling(j *plan.JointPlan) {
 		return
 	}
 	ends := []string{Instance{j.A.Part, j.A.Copy}.id(), Instance{j.B.Part, j.B.Copy}.id()}
+	if j.Lift.Tried != "" {
+		ends[0] = Instance{j.Lift.Tried, j.Lift.TriedCopy}.id()
+	}
 	for i, id := range ends {
 		bodies := s.bodiesOf(j.N-1, id)
 		g := assembly.Together(bodies)
@@ -184,7 +187,8 @@ func (h *hung) eyes(found plan.Sling) *plan.Sling {
 				open = open && len(assembly.Crossings(all, at.Add(h.up.Times(standsMm)), h.up)) == 0
 			}
 			if open && low < -eyeMm && high > eyeMm {
-				found.Eyes, found.OverMm = thread.Designation, math.Ceil(max(0, -heightMm))
+				found.Eyes, found.Holes, found.OverMm = thread.Designation, words.Spaced(f.group.Group.Name), math.Ceil(max(0, -heightMm))
+				found.Through = f.group.Through()
 				found.On = [2]string{h.title(b.ID), h.title(b.ID)}
 				return &found
 			}

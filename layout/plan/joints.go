@@ -59,13 +59,16 @@ func (j *JointPlan) StandAs(o *JointPlan) {
 }
 
 // Lift is what hangs in the hook at a step: the lighter of the two sides that
-// the step joins, where it is heavier than LiftKg; or else what it puts in that is.
+// the step joins, or what it tries on, where it is heavier than LiftKg; or else what it puts in that is.
 type Lift struct {
 	What   string  `json:"what"`
 	MassKg float64 `json:"mass_kg"`
 	How    string  `json:"how"`
 	Loose  bool    `json:"loose,omitempty"` // something bought that the step puts in, not a side of the joint
 	Sling  *Sling  `json:"sling,omitempty"` // where to sling it; nil where that is not known
+	// Tried and TriedCopy are the part that is lifted on to try it; empty for a side of the joint.
+	Tried     string `json:"tried,omitempty"`
+	TriedCopy int    `json:"tried_copy,omitempty"`
 }
 
 // Sling is a pair of places to lift by, level with the load as it is put on, at
@@ -80,6 +83,8 @@ type Sling struct {
 	On       [2]string `json:"on"`                 // the parts there
 	HookMm   float64   `json:"hook_mm"`            // least height of the hook above the places, for legs at SlingDeg
 	Eyes     string    `json:"eyes,omitempty"`     // thread of the holes of On[0] that eye bolts go into, where no strap keeps clear
+	Holes    string    `json:"holes,omitempty"`    // their name on the sheet of On[0]
+	Through  bool      `json:"through,omitempty"`  // the holes are: a thread too long stands out below
 	OverMm   float64   `json:"over_mm"`            // by which the centre of gravity lies above the lower place; 0 if it hangs below
 }
 

@@ -344,6 +344,8 @@ type Check struct {
 	MaxMm  float64 `json:"max_mm"`
 	Gauge  string  `json:"gauge"`
 	Source string  `json:"source,omitempty"` // "ISO 286-1 H7", "ISO 2768-m", "common practice, no source"
+	// Boxes name what is measured, one box each, of a frame that its corners have in common.
+	Boxes []string `json:"boxes,omitempty"`
 }
 
 // Ladder reads the bore to turn from the measured counterpart.

@@ -50,7 +50,10 @@ func (w Writer) Sling(l *plan.Lift) string {
 	how := "sling it " + w.Read(s.HalfMm) + " to each side of that, straps at most " + w.Read(s.StrapMm) + " wide, on " + on + ", the hook " + w.Read(s.HookMm) + " above or more, legs " + Trim(plan.SlingDeg, 0) + "° to the level or steeper (common practice, no source)"
 	switch {
 	case s.Eyes != "":
-		how = "a strap round it would be caught in the joint, so hold it by eye bolts rated for it, screwed home into the " + s.Eyes + " holes of " + on + " to both sides of that, legs " + Trim(plan.SlingDeg, 0) + "° to the level or steeper"
+		how = "a strap round it would be caught, so hold it by eye bolts rated for it, home in the " + s.Eyes + " holes " + s.Holes + " of " + on + " to both sides of that, legs " + Trim(plan.SlingDeg, 0) + "° to the level or steeper"
+		if s.Through {
+			how += ", no thread out below: a washer under the collar takes up what is too long"
+		}
 	case s.HalfMm == 0:
 		how = "hold it to both sides of that, the straps clear of the joint"
 	}

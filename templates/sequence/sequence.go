@@ -135,7 +135,7 @@ func (c closeness) orderTable(pl *plan.Plan) draw.Table {
 		if last.MassKg > 0 {
 			kg = words.Writer{Units: pl.Units}.Mass(last.MassKg)
 		}
-		if j.Lift != nil {
+		if last.Lift != nil {
 			kg += " LIFT"
 		}
 		t.Rows = append(t.Rows, []string{words.Span(j.N, len(run)), kindWord(j), what, strings.Join(holds, ", "), kg, ""})

@@ -38,11 +38,11 @@ func sameWork(a, b *plan.JointPlan) bool {
 		return len(a.Problems)+len(b.Problems) == 0 && reflect.DeepEqual(a.Weld, b.Weld)
 	}
 	if a.Kind != b.Kind || a.A.Part != b.A.Part || a.B.Part != b.B.Part || a.A.Feature != b.A.Feature || a.B.Feature != b.B.Feature ||
-		len(a.Placed)+len(b.Placed)+len(a.Problems)+len(b.Problems) > 0 || len(a.Steps) > len(b.Steps) {
+		len(a.Placed)+len(b.Placed)+len(a.Problems)+len(b.Problems) > 0 || len(a.Steps) > len(b.Steps) || len(a.Checks) > len(b.Checks) {
 		return false
 	}
 	return reflect.DeepEqual(unplaced(a.Weld, b.Weld), unplaced(b.Weld, a.Weld)) && reflect.DeepEqual(unnamed(a.Bolt), unnamed(b.Bolt)) && reflect.DeepEqual(a.Press, b.Press) &&
-		slices.Equal(lines(a, len(a.Steps)), lines(b, len(a.Steps)))
+		slices.Equal(lines(a, a), lines(b, a))
 }
 
 // unplaced is a weld without the sides of its piece and their length, which are told with its place, and
@@ -72,14 +72,14 @@ func unnamed(b *plan.BoltPlan) *plan.BoltPlan {
 	return &out
 }
 
-// lines are what is to do in the first steps and to check, without the names
+// lines are what is to do and to check as far as another does, without the names
 // of the parts and the place.
-func lines(j *plan.JointPlan, steps int) []string {
+func lines(j, far *plan.JointPlan) []string {
 	var out []string
-	for _, s := range j.Steps[:steps] {
+	for _, s := range j.Steps[:len(far.Steps)] {
 		out = append(append(out, s.Title, s.Hold, s.Caution), s.Do...)
 	}
-	for _, c := range j.Checks {
+	for _, c := range j.Checks[:len(far.Checks)] {
 		out = append(out, c.What, c.Wanted, c.Limits, c.Gauge)
 	}
 	names := strings.NewReplacer(j.How, "its place", j.A.Title, "A", j.B.Title, "B")
@@ -373,16 +373,26 @@ func (c closeness) checkTable(run []*plan.JointPlan) draw.Table {
 	for _, j := range run {
 		t.Columns = append(t.Columns, draw.Column{Head: pieceWord(run, j, "Measured"), Align: draw.Centre, Least: 18})
 	}
-	checks := run[0].Checks
-	if frameRun(run) { // only its last corner has them
-		checks = run[len(run)-1].Checks
-	}
-	for _, check := range checks {
+	for i, check := range run[len(run)-1].Checks {
+		if i < len(run[0].Checks) && !frameRun(run) { // by the names of the first
+			check = run[0].Checks[i]
+		}
 		what := upperFirst(check.What)
 		if check.Wanted != "" {
 			what += ": " + named(run, check.Wanted)
 		}
-		t.Rows = append(t.Rows, append([]string{what, check.Limits, check.Gauge}, make([]string, len(run))...))
+		row := []string{what, check.Limits, check.Gauge}
+		for k, j := range run {
+			switch {
+			case k < len(check.Boxes):
+				row = append(row, check.Boxes[k]+":")
+			case len(check.Boxes) > 0 || len(j.Checks) <= i && !frameRun(run):
+				row = append(row, "–")
+			default:
+				row = append(row, "")
+			}
+		}
+		t.Rows = append(t.Rows, row)
 	}
 	return t
 }
