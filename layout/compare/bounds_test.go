@@ -329,3 +329,15 @@ func TestNothingCloses(t *testing.T) {
 		}
 	}
 }
+
+// A circle that goes on past its beginning is none once it adds 2 % to its area: a quarter more
+// adds (π/2 − 1) / 2π, 9 %; a hundredth hardly anything.
+func TestRunOn(t *testing.T) {
+	t.Parallel()
+	for share, want := range map[float64]bool{1: true, 1.01: true, 1.25: false, 2: false} {
+		c := contour{closed: true, points: ring(xy(7, 9), 20, 360, share)}
+		if _, _, round, _ := c.circle(); round != want {
+			t.Errorf("%g times round is a circle: %v", share, round)
+		}
+	}
+}

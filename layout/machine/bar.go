@@ -50,11 +50,10 @@ func barEnd(r *part.Model, end parts.Side) []assembly.Simple {
 		return nil
 	}
 	// A wedge in the front view, from the long point, whose edge is seen, to past the short one.
-	rise := math.Tan(e.RiseDeg() * math.Pi / 180)
 	at := func(y float64) assembly.Pt { return assembly.Pt{X: sign * (half - in.EndMm(end, y)), Y: y} }
 	const overMm = 0.05 // beyond the bar: little, as its mass is counted on samples of the wedge
 	long, short := top, -top-overMm
-	if rise < 0 {
+	if e.RiseDeg() < 0 {
 		long, short = -top, top+overMm
 	}
 	tip, foot := at(long), at(short)

@@ -79,6 +79,9 @@ func TestSmallGeometry(t *testing.T) {
 	}
 	seats := []seat{{0, 10, ""}, {30, 50, ""}}
 	carries := func(sum float64, s ...seat) bool { return (&fitting{}).carried(s, sum) }
+	if lowest, ok := (&Machine{}).floor(); lowest >= 0 || ok {
+		t.Errorf("nothing stands on %d", lowest)
+	}
 	mitred := &parts.Bar{Length: length(400), Width: length(50)}
 	for _, c := range []struct {
 		what      string
