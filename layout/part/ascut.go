@@ -19,10 +19,10 @@ var leastHole = []struct {
 	least  float64
 	source string
 }{
-	{"laser", 1.0, 1, "common practice of laser cutters: 1.0 × thickness and 1 mm; some allow 0.7 ×"},
-	{"plasma", 1.5, 6, "common practice, no source: 1.5 × thickness and 6 mm"},
-	{"flame", 1.5, 20, "common practice, no source: 1.5 × thickness and 20 mm"},
-	{"waterjet", 0.5, 2, "common practice, no source: 0.5 × thickness and 2 mm"},
+	{"laser", 1.0, 1, "common practice of laser cutters: 1.0 × thickness, more in thin plate; some allow 0.7 ×"},
+	{"plasma", 1.5, 6, "common practice, no source: 1.5 × thickness, more in thin plate"},
+	{"flame", 1.5, 20, "common practice, no source: 1.5 × thickness, more in thin plate"},
+	{"waterjet", 0.5, 2, "common practice, no source: 0.5 × thickness, more in thin plate"},
 }
 
 // LeastHoleMm is the smallest hole that a cutter (laser, plasma, waterjet or

@@ -275,6 +275,21 @@ func TestOverhang(t *testing.T) {
 	}
 }
 
+// TestHoisted: what is heavy is hoisted into the chuck as bought, whatever it is bought as,
+// and again when it is turned round. By hand: casting π/4 × (0.26² − 0.05²) × 0.206 × 7200 =
+// 75.8 kg, disc π/4 × (0.406² − 0.094²) × 0.06 × 7850 = 57.7, square bar 0.2² × 0.206 × 7850 = 64.7.
+func TestHoisted(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct{ part, kg string }{
+		{"kind: turned\nmaterial: EN-GJL-250\nstock: {casting: 260, length: 206 mm}\nprofile:\n  outside: [{name: a, diameter: 250, fit: h8, length: 200}]\n  inside: [{name: b, diameter: 60, fit: H7, length: 200}]\n", "76"},
+		{"kind: flange\nmaterial: S355\nstock: {plate: 60 mm, cut: flame}\noutline: {circle: 400, fit: h9, leave: 6}\nbore: {diameter: 100, fit: H7, leave: 6}\n", "58"},
+		{"kind: turned\nmaterial: S355\nstock: {square: 200 mm, length: 206 mm}\nprofile:\n  outside: [{name: a, diameter: 190, fit: h8, length: 200}]\n", "65"},
+	} {
+		m := work(t, "mm", "part: p\n"+c.part)
+		has(t, m, c.kg+" kg before turning: hoist it in and do not let go before the jaws hold", "kg: hoist it round and do not let go")
+	}
+}
+
 // TestRunOut: DIN 76-1 for a pitch of 1.5 gives 3.8 of run-out and 4.5 to the
 // shoulder; an undercut or a free end needs neither. A seat over
 // the root is marked by the tool: 28.376 is the minor diameter of M30x1.5, and a unified thread

@@ -151,7 +151,7 @@ func (c *Clamp) operations(b *bench) {
 			"Counterbore first, for a drill runs off the round: " + mill + ", " + w.Read(row.DeepMm) + " deep on its middle line, floor " + w.Read(row.SeatMm) + " from the middle of the cut. From there right through:",
 		},
 	}
-	o.Do = append(o.Do, b.drillLines(way, b.Job.Shop.DrillRPM)...)
+	o.Do = append(o.Do, b.drillLines(way, false)...)
 	o.Do = append(o.Do, "Open to "+b.toolName(row.HoleMm, true)+", "+w.Read(row.SeatMm)+" deep from the floor: to the middle of the cut. Tap the far side "+row.Thread+".")
 	b.op(warn(o, clampRound))
 	b.op(plan.Operation{

@@ -229,7 +229,7 @@ func (f *flat) drillBore(b *bench, bore *Step) {
 	way := b.holeWay(m, b.LengthMm(), false)
 	o := plan.Operation{
 		Machine: "Drill", Title: "Bore " + b.sizeText(bore), Holding: "clamped on parallels", Gauge: gauge(bore), Refs: []int{b.ref(bore)},
-		Do: slices.Concat([]string{"Centre-drill in the middle."}, b.drillLines(way, b.Job.Shop.DrillRPM), b.finishLines(m, way)),
+		Do: slices.Concat([]string{"Centre-drill in the middle."}, b.drillLines(way, false), b.finishLines(m, way)),
 	}
 	if l := b.limitsText(bore.Size); l != "" {
 		o.Limits = []string{boreStep + " " + l}
@@ -274,7 +274,7 @@ func (f *flat) turnBore(b *bench, bore *Step) {
 		o.Do = []string{"Measure the " + words.Spaced(bore.Size.Press.Part) + " at four places across; take the largest.", "Bore to that less " + b.W.Size(0.02) + ", " + b.W.Size(0.01) + " to " + b.W.Said(0.03) + ": work it out on the line for it, or read the ladder at the end of the packet."}
 	}
 	if way, err := cutting.StartBore(bore.leastMm(), b.largestDrillMm(), b.drills()); err == nil && !b.cut.boreCut {
-		o.Do = slices.Concat([]string{"Centre-drill."}, b.drillLines(way, b.Job.Shop.LatheRPM), o.Do)
+		o.Do = slices.Concat([]string{"Centre-drill."}, b.drillLines(way, true), o.Do)
 	}
 	if l := b.limitsText(bore.Size); l != "" {
 		o.Limits = []string{boreStep + " " + l}

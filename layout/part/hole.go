@@ -94,13 +94,13 @@ func (z *sizer) plainHole(h parts.HoleSize) Made {
 // tapDrillText names a tap drill: in an inch job a number or letter drill with
 // its size beside it.
 func (s *Sizes) tapDrillText(tap cutting.DrillSize) string {
-	if s.drills() != cutting.Inch {
+	switch {
+	case s.drills() != cutting.Inch:
 		return s.W.Drill(tap.DiaMm)
-	}
-	if _, err := strconv.Atoi(tap.Name[:1]); err == nil || strings.HasSuffix(tap.Name, " in") {
+	case strings.HasSuffix(tap.Name, " in"):
 		return tap.Name
 	}
-	return tap.Name + " (" + words.Trim(tap.DiaMm/words.MmPerInch, 3) + " in)"
+	return s.drillName(tap)
 }
 
 // finishWord is what follows the drill in a hole's text.
@@ -244,18 +244,14 @@ func (h holes) drill(b *bench, m *Group, o *plan.Operation) {
 		depth = metal[len(metal)-1][1] - metal[0][0]
 	}
 	way := b.holeWay(m.Size, depth, !m.through)
-	rpm := b.Job.Shop.DrillRPM
-	if b.central(m) {
-		rpm = b.Job.Shop.LatheRPM
-	}
 	switch j := b.jig(m); {
 	case j != nil && len(way.Drills) > 0:
-		o.Do = append(o.Do, b.jigLines(j, m, way, rpm)...)
+		o.Do = append(o.Do, b.jigLines(j, m, way)...)
 	case m.byTable():
 		o.Machine = "Mill"
-		o.Do = append(append(o.Do, b.tableLine(m)), b.drillLines(way, rpm)...)
+		o.Do = append(append(o.Do, b.tableLine(m)), b.drillLines(way, b.central(m))...)
 	default:
-		o.Do = append(append(o.Do, "Centre-drill "+m.placesWords()+"."), b.drillLines(way, rpm)...)
+		o.Do = append(append(o.Do, "Centre-drill "+m.placesWords()+"."), b.drillLines(way, b.central(m))...)
 	}
 	o.Do = append(o.Do, "Depth: "+m.Group.DepthText+".")
 	o.Do = append(o.Do, b.finishLines(m.Size, way)...)
@@ -301,9 +297,9 @@ func (s *Sizes) holeWay(m Made, depthMm float64, oneEnd bool) cutting.Way {
 	return way
 }
 
-// drillLines are the drills of a way, smallest first, with their speeds from a
-// machine's list.
-func (b *bench) drillLines(way cutting.Way, list []parts.Number) []string {
+// drillLines are the drills of a way, smallest first, with their speeds on the lathe, where
+// the work turns, or under the drill.
+func (b *bench) drillLines(way cutting.Way, onLathe bool) []string {
 	unit := " mm"
 	if b.W.Units == parts.Inches {
 		unit = ""
@@ -319,7 +315,7 @@ func (b *bench) drillLines(way cutting.Way, list []parts.Number) []string {
 			line += ", " + note
 		}
 		line += b.fluted(way, d)
-		if rpm, _, _ := b.rpm(cutting.Drill, d.Size.DiaMm, list...); rpm > 0 {
+		if rpm, _, _ := b.rpm(cutting.Drill, d.Size.DiaMm, onLathe); rpm > 0 {
 			line += ": " + words.Trim(rpm, 0) + " rev/min"
 		}
 		out = append(out, line+".")
@@ -352,14 +348,18 @@ func (b *bench) fluted(way cutting.Way, d cutting.DrillStep) string {
 }
 
 // drillName is a drill as the rack is marked.
-func (b *bench) drillName(d cutting.DrillSize) string {
+func (s *Sizes) drillName(d cutting.DrillSize) string {
 	switch {
-	case b.drills() != cutting.Inch:
+	case s.drills() != cutting.Inch:
 		return "Ø" + words.Trim(d.DiaMm, 2)
 	case strings.Contains(d.Name, "in"):
 		return "Ø" + d.Name
 	}
-	return d.Name + " (" + words.Trim(d.DiaMm/words.MmPerInch, 3) + " in)"
+	name := d.Name
+	if _, err := strconv.ParseFloat(name, 64); err == nil {
+		name += " mm" // of the metric set, where no inch drill fits
+	}
+	return name + " (" + words.Trim(d.DiaMm/words.MmPerInch, 3) + " in)"
 }
 
 // finishLines bring a drilled hole to size.

@@ -49,10 +49,10 @@ func (m *Group) byTable() bool { return m.Hole != nil && m.Hole.ByTable }
 
 // jigLines drill a group through its jig: the guide takes the place of the centre
 // drill and of the pilot.
-func (b *bench) jigLines(j *Jigged, m *Group, way cutting.Way, list []parts.Number) []string {
+func (b *bench) jigLines(j *Jigged, m *Group, way cutting.Way) []string {
 	pin := " Put a close " + b.W.Dia(m.Size.DrillMm) + " pin through the jig and hole " + words.Trim(float64(m.Group.First), 0) + " as soon as it is drilled, then drill the others."
 	way.Drills = slices.Clone(way.Drills[len(way.Drills)-1:])
-	out := append([]string{j.Lay}, b.drillLines(way, list)...)
+	out := append([]string{j.Lay}, b.drillLines(way, false)...)
 	out[1] = "Through the jig: " + out[1] + pin
 	if !m.through {
 		out = append(out, "The stop of the drill counts the "+b.W.Size(j.PlateMm)+" of the jig on top of the depth.")

@@ -111,7 +111,7 @@ func (o *drilling) open(bores []*Step) {
 	if err != nil || len(way.Drills) == 0 {
 		return
 	}
-	o.lines = append(o.lines, o.drillLines(way, o.Job.Shop.LatheRPM)...)
+	o.lines = append(o.lines, o.drillLines(way, true)...)
 	o.holeMm = way.Drills[len(way.Drills)-1].Size.DiaMm
 }
 
@@ -126,7 +126,7 @@ func (o *drilling) widen(bores []*Step) {
 		if !ok {
 			continue
 		}
-		lines := o.drillLines(way, o.Job.Shop.LatheRPM)
+		lines := o.drillLines(way, true)
 		if end < o.LengthMm()-geom.CloseMm {
 			lines = append([]string{"For " + words.Spaced(s.Name) + " let no drill's point go over " + o.W.Said(end) + " deep."}, lines...)
 		}

@@ -49,6 +49,9 @@ func (b *bench) op(o plan.Operation) {
 	if slices.ContainsFunc(b.ops, func(p plan.Operation) bool { return p.Caution == o.Caution }) {
 		o.Caution, o.Dangers = "", nil
 	}
+	if o.Machine == "Lathe" && !strings.HasPrefix(o.Holding, "same setting") {
+		o.Holding += b.hoisted()
+	}
 	o.N = len(b.ops) + 1
 	b.ops = append(b.ops, o)
 }
@@ -58,18 +61,19 @@ func (b *bench) op(o plan.Operation) {
 const threadRPM = 150.0
 
 // rpm is the spindle speed for an operation at a diameter, from the shop's own
-// list where it has one, with its remark and the tool; 0 for a material
-// without data. A drill in the lathe takes the lathe's list.
-func (b *bench) rpm(op cutting.Op, diaMm float64, list ...parts.Number) (rpm float64, note string, tool cutting.Tool) {
+// list of the machine where it has one, with its remark and the tool; 0 for a material
+// without data. On the lathe the work turns, whatever cuts it, and bounds the speed.
+func (b *bench) rpm(op cutting.Op, diaMm float64, onLathe bool) (rpm float64, note string, tool cutting.Tool) {
 	tool = cutting.HSS
 	if b.Material == nil || !(diaMm > 0) {
 		return 0, "", tool
 	}
-	if op != cutting.Drill {
+	list := b.Job.Shop.DrillRPM
+	if onLathe {
 		list = b.Job.Shop.LatheRPM
-		if b.Job.Shop.CarbideTool {
-			tool = cutting.Carbide
-		}
+	}
+	if op != cutting.Drill && b.Job.Shop.CarbideTool {
+		tool = cutting.Carbide
 	}
 	span, _, err := cutting.Speed(b.Material.Kind, op, tool)
 	if err != nil {
@@ -83,7 +87,7 @@ func (b *bench) rpm(op cutting.Op, diaMm float64, list ...parts.Number) (rpm flo
 	if op == cutting.Thread {
 		want = math.Min(want, threadRPM)
 	}
-	if limit := cutting.SpindleLimitRPM(b.swungMm()); op != cutting.Drill && limit > 0 {
+	if limit := cutting.SpindleLimitRPM(b.swungMm()); onLathe && limit > 0 {
 		want = math.Min(want, limit)
 	}
 	if len(list) == 0 {
@@ -107,10 +111,15 @@ func (b *bench) rpm(op cutting.Op, diaMm float64, list ...parts.Number) (rpm flo
 }
 
 // swungMm is the largest diameter that a part swings in the lathe, corners and
-// all, and whether it may be out of balance: anything but a round.
+// all, as bought where it is a bar or a casting, and whether it may be out of balance: anything but a round.
 func (s *Sizes) swungMm() (mm float64, uneven bool) {
-	box := s.OutlinePath().Bounds()
-	if s.form.round() {
+	box, k := s.OutlinePath().Bounds(), s.Part.Stock
+	switch {
+	case s.form.round() && k.Form == "square":
+		return k.Size.Mm * math.Sqrt2, false
+	case s.form.round() && !k.ByArea():
+		return geom.Clean(math.Max(box.W(), k.Size.Mm)), false
+	case s.form.round():
 		return geom.Clean(box.W()), false
 	}
 	return math.Hypot(box.W(), box.H()), true
@@ -118,7 +127,7 @@ func (s *Sizes) swungMm() (mm float64, uneven bool) {
 
 // speed is the speed of rpm in words.
 func (b *bench) speed(op cutting.Op, diaMm float64) string {
-	rpm, note, tool := b.rpm(op, diaMm, b.Job.Shop.DrillRPM...)
+	rpm, note, tool := b.rpm(op, diaMm, true)
 	if rpm <= 0 {
 		return ""
 	}

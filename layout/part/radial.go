@@ -307,7 +307,7 @@ func (radialHole) work(b *bench, m *Radial, o *plan.Operation) {
 	o.Do = append(o.Do, "Spot a flat or use a long centre drill: the drill wanders.")
 	wall := b.radialMm(m, m.Rows[0].AxialMm)
 	way := b.holeWay(m.Size, wall, !m.In.Through || b.boreAt(m.Rows[0].AxialMm) != nil)
-	o.Do = append(o.Do, b.drillLines(way, b.Job.Shop.DrillRPM)...)
+	o.Do = append(o.Do, b.drillLines(way, false)...)
 	o.Do = append(o.Do, "Depth: "+b.radialDepth(m, m.Rows[0].AxialMm)+".")
 	o.Do = append(o.Do, b.finishLines(m.Size, way)...)
 }

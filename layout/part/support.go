@@ -169,10 +169,15 @@ func (b *bench) chuckSupport(set setting, h held) string {
 	return text
 }
 
-// hoisted says what a heavy bar needs while it goes into the chuck.
+// hoisted says what a heavy part needs while it goes into the chuck, and each time that it is
+// held anew, when it weighs what it does finished or more.
 func (b *bench) hoisted() string {
-	if kg := b.stockKg(); kg > plan.LiftKg {
-		return "; " + b.W.RoundMass(kg, 0) + " before turning: hoist it in and do not let go before the jaws hold"
+	kg, how := math.Max(b.stockKg(), b.massKg()), " before turning: hoist it in"
+	if slices.ContainsFunc(b.ops, func(o plan.Operation) bool { return o.Machine == "Lathe" }) {
+		kg, how = b.massKg(), ": hoist it round"
+	}
+	if kg > plan.LiftKg {
+		return "; " + b.W.RoundMass(kg, 0) + how + " and do not let go before the jaws hold"
 	}
 	return ""
 }

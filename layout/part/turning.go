@@ -289,11 +289,7 @@ func (b *bench) holding(first, onCentres bool, set setting, before []*Step) stri
 	default:
 		text = b.truedOn(set, before)
 	}
-	text += b.chuckSupport(set, b.heldIn(first, set, before))
-	if first {
-		text += b.hoisted()
-	}
-	return text
+	return text + b.chuckSupport(set, b.heldIn(first, set, before))
 }
 
 // truedMm is how true a finished diameter runs when a part is turned round (common
@@ -353,17 +349,45 @@ func (b *bench) sawnMm() float64 {
 	return geom.Clean(b.LengthMm() + 2*cutting.FacingAllowanceMm(b.widest().Size.NominalMm))
 }
 
-// stockKg is the mass of the bar or tube before turning, 0 where it is not known.
+// stockKg is the mass of what goes into the chuck first: bar, tube, casting or blank;
+// 0 where it is not known.
 func (b *bench) stockKg() float64 {
 	k := b.Part.Stock
-	if b.Material == nil || !k.Size.Set() || k.Form != "round" && k.Form != "tube" {
+	if b.Material == nil || !k.Size.Set() {
 		return 0
 	}
-	area := sweptMm2(k.Size.Mm, 0)
-	if k.Form == "tube" {
+	area, long := sweptMm2(k.Size.Mm, 0), 0.0
+	switch {
+	case b.cut.outline != nil:
+		area, long = math.Abs(geom.NewContour(b.cut.outline).AreaMm2()), b.plateMm()
+		for _, o := range b.cut.openings {
+			area -= sweptMm2(2*o.radius, geom.Distance(o.a, o.b))
+		}
+	case b.Part.Profile == nil && b.Part.Kind != parts.Tube:
+		return 0
+	case k.Form == "casting":
+		return b.castKg()
+	case k.Form == "tube":
 		area -= sweptMm2(k.Size.Mm-2*k.Second.Mm, 0)
+	case k.Form == "square":
+		area = k.Size.Mm * k.Size.Mm
 	}
-	return area * b.sawnMm() * 1e-9 * b.Material.DensityKgM3
+	if long == 0 {
+		long = b.sawnMm()
+	}
+	return area * long * 1e-9 * b.Material.DensityKgM3
+}
+
+// castKg is the mass of a casting as castText orders it.
+func (b *bench) castKg() float64 {
+	more := math.Max(0, b.Part.Stock.Size.Mm-b.widest().Size.NominalMm)
+	pieces, volume := b.pieces(0, b.LengthMm()), 0.0
+	pieces[0].LengthMm += (b.sawnMm() - b.LengthMm()) / 2
+	pieces[len(pieces)-1].LengthMm += (b.sawnMm() - b.LengthMm()) / 2
+	for _, p := range pieces {
+		volume += (sweptMm2(p.OutMm+more, 0) - sweptMm2(b.coreMm(more), 0)) * p.LengthMm
+	}
+	return volume * 1e-9 * b.Material.DensityKgM3
 }
 
 // grip is what is left behind the turned outsides for the jaws, with the
@@ -406,13 +430,13 @@ func (b *bench) settingSpeed(steps []*Step) string {
 		out = b.widest().Size.NominalMm
 	}
 	text := b.speed(cutting.Turn, out)
-	base, _, _ := b.rpm(cutting.Turn, out)
+	base, _, _ := b.rpm(cutting.Turn, out, true)
 	add := func(label string, op cutting.Op, dia float64) {
-		if n, _, _ := b.rpm(op, dia); n > 0 && (n != base || op == cutting.Thread) {
+		if n, _, _ := b.rpm(op, dia, true); n > 0 && (n != base || op == cutting.Thread) {
 			text = words.Join("; ", text, label+words.Trim(n, 0)+" at "+b.W.Dia(dia))
 		}
 	}
-	if n, _, _ := b.rpm(cutting.Turn, small); small > 0 && n >= 1.5*base {
+	if n, _, _ := b.rpm(cutting.Turn, small, true); small > 0 && n >= 1.5*base {
 		add("", cutting.Turn, small)
 	}
 	add("boring ", cutting.Bore, bore)
@@ -595,7 +619,7 @@ func (b *bench) deepLines(s *Step) []string {
 	}
 	m := Made{FinishedMm: s.Size.NominalMm, Size: s.Size}
 	way := b.holeWay(m, s.LengthMm(), true) // a narrower bore, or metal, is behind it
-	return append(b.drillLines(way, b.Job.Shop.LatheRPM), b.finishLines(m, way)...)
+	return append(b.drillLines(way, true), b.finishLines(m, way)...)
 }
 
 // drilledFirst tells whether the drills that open the middle make a bore.
@@ -618,10 +642,24 @@ func (b *bench) ends() string {
 // leastCoreMm is the smallest hole that is cored. Common practice, no source.
 const leastCoreMm = 20.0
 
+// coreMm is the core of a casting that leaves some metal in its narrowest bore; 0 where it is
+// cast solid.
+func (b *bench) coreMm(moreMm float64) float64 {
+	_, inside := b.Sides()
+	core := math.Inf(1)
+	for _, s := range inside {
+		core = math.Min(core, s.leastMm()-moreMm)
+	}
+	if len(inside) == 0 || core < leastCoreMm-geom.CloseMm {
+		return 0
+	}
+	return geom.Clean(core)
+}
+
 // castText is what a casting is ordered by: each diameter of the part with what the stock
 // leaves on the largest, but for steps that are cast with their neighbour, and the core.
 func (b *bench) castText() string {
-	outside, inside := b.Sides()
+	outside, _ := b.Sides()
 	more, long := geom.Clean(b.Part.Stock.Size.Mm-b.widest().Size.NominalMm), b.Part.Stock.Length.Mm
 	if long == 0 || more <= 0 {
 		return ""
@@ -632,14 +670,10 @@ func (b *bench) castText() string {
 			text += words.Spaced(s.Name) + " " + b.W.Dia(s.Size.NominalMm+more) + ", "
 		}
 	}
-	core := math.Inf(1)
-	for _, s := range inside {
-		core = math.Min(core, s.leastMm()-more)
-	}
-	if len(inside) == 0 || core < leastCoreMm-geom.CloseMm {
-		text += "cast solid"
+	if core := b.coreMm(more); core > 0 {
+		text += "core " + b.W.Dia(core)
 	} else {
-		text += "core " + b.W.Dia(geom.Clean(core))
+		text += "cast solid"
 	}
 	return text + ". Draft, fillets, shrinkage and a stepped core are the pattern maker's."
 }

@@ -200,6 +200,20 @@ func TestSpindleCeiling(t *testing.T) {
 		p := mustJob(t, "units: mm\nshop: {lathe: {tool: carbide}}", "part: p\nkind: plate\nmaterial: S235\nstock: {plate: 20 mm}\noutline: "+outline+"\nbore: {diameter: 10, fit: H7}\n").Parts[0]
 		inOrder(t, p, want)
 	}
+	// What turns under a drill in the tailstock turns no faster: at 566 mm over the corners
+	// 300 m/min is 169 rev/min, of a shop's own list 125.
+	square := "part: p\nkind: plate\nmaterial: EN AW-6082\nstock: {plate: 20 mm, cut: saw}\noutline: {square: 400}\nbore: {diameter: 20, fit: H7}\n"
+	for shop, want := range map[string]string{"tool: carbide": "170", "speeds: [50, 125, 200, 315]": "125"} {
+		p := mustJob(t, "units: mm\nshop: {lathe: {"+shop+"}}", square).Parts[0]
+		inOrder(t, p, "Drill Ø9.5, pilot: "+want+" rev/min.", "Drill Ø19, leaves 1 mm on diameter: "+want+" rev/min.")
+	}
+	// A bar of 400 square is 566 over its corners: 1260 m/min is 709 rev/min.
+	p := mustJob(t, "units: mm", "part: p\nkind: turned\nmaterial: EN AW-6082\nstock: {square: 400 mm, length: 206 mm}\nprofile:\n  outside: [{name: a, diameter: 390, length: 200}]\n  inside: [{name: b, diameter: 5, length: 200}]\n").Parts[0]
+	for _, line := range workText(p) {
+		if strings.Contains(line, "1255 rev/min") {
+			t.Error(line)
+		}
+	}
 }
 
 // The holes of the review of both demos that ended on a drill that cannot make
@@ -227,6 +241,9 @@ func TestHoleWays(t *testing.T) {
 	}
 	p := mustJob(t, "units: in", hole("M12 tap")).Parts[0]
 	inOrder(t, p, "a: M12 tap, drill Y (0.404 in)", "Drill Y (0.404 in), finish")
+	// Where no inch drill fits, that of the metric set says its unit.
+	p = mustJob(t, "units: in", hole("G1 tap")).Parts[0]
+	inOrder(t, p, "a: G1 tap, drill 30.75 mm (1.211 in)", "Bore to Ø1.2106 in for the thread")
 }
 
 // A chamfer of 5 × 45° in class m: ISO 2768-1 Table 2 gives its height ±0.5, Table 3

@@ -44,7 +44,7 @@ func stock(v *view) {
 	}
 	v.report(Check, "", v.p.Name.Pos, Finding{
 		What: v.p.Title.Value + " does not say what stock it is made from",
-		Rule: "the stock list and the first operation need it", Source: practice, Fix: "add stock: {plate: 8 mm, cut: laser}, or what it is made from",
+		Rule: "the stock list and the first operation need it", Source: practice, Fix: "add stock: {plate: " + v.mm(v.lengthMm) + ", cut: laser}, or what it is made from",
 	})
 }
 

@@ -431,7 +431,7 @@ func (v *view) sealHousing(c cylinder, land grooves.SealLand) {
 	}) {
 		v.report(Check, c.name, c.pos, Finding{
 			What: c.name + " has no lead-in for its seal", Numbers: "wanted " + number(land.HousingChamferMin) + "° to " + number(land.HousingChamferMax) + "°",
-			Rule: "a seal that is pressed over a sharp edge is damaged", Source: land.Source.String(), Fix: "add a chamfer: size 1 mm, angle 15, for: lead-in",
+			Rule: "a seal that is pressed over a sharp edge is damaged", Source: land.Source.String(), Fix: "add a chamfer: size " + v.mm(1) + ", angle 15, for: lead-in",
 		})
 	}
 }

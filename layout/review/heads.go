@@ -223,7 +223,7 @@ func hexInCounterbore(r *reviewer) {
 			r.add(Finding{
 				Severity: Check, Part: j.Name.Value, Pos: j.Bolt.Pos,
 				What: "no socket goes over the hexagon heads in the counterbores of " + p.Title.Value, Numbers: "counterbore " + r.mm(c.Diameter.Mm) + ", socket " + r.mm(2*tool),
-				LeftMm: left(c.Diameter.Mm), Rule: "a socket is about 1.25 s + 3 mm wide", Source: practice, Fix: "head: socket, or wider counterbores",
+				LeftMm: left(c.Diameter.Mm), Rule: "a socket is about 1.25 s + " + r.mm(3) + " wide", Source: practice, Fix: "head: socket, or wider counterbores",
 			})
 		}
 	}

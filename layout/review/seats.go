@@ -224,7 +224,7 @@ func (v *view) leadInAt(steps []cylinder, i int, outside bool) {
 		last = last && c.toMm > v.lengthMm-slackMm || outside && c.passes(steps[i+1:])
 		f = Finding{What: "a thread is started", Numbers: c.size.Thread.Value, Rule: "a thread starts at a chamfer", Fix: "size: the depth of the thread, angle: 45"}
 	case c.step.Seat.Value != "" && pressed(c):
-		f = Finding{What: "something is pressed over it", Numbers: c.step.Seat.Value + " on " + v.mm(2*c.radiusMm), Rule: "a press fit has a lead-in", Fix: "size: 1 mm, angle: 30"}
+		f = Finding{What: "something is pressed over it", Numbers: c.step.Seat.Value + " on " + v.mm(2*c.radiusMm), Rule: "a press fit has a lead-in", Fix: "size: " + v.mm(1) + ", angle: 30"}
 	default:
 		return
 	}

@@ -38,10 +38,10 @@ func sense(v *view) {
 	}
 	const left = "metal left for the lathe is turned away in a few cuts"
 	if b := v.p.Bore; b != nil {
-		is("bore", b.Pos, "far more is left in the bore than is turned", b.Leave.Mm, 0, mostLeaveMm, left, "leave: 1 to 3 mm")
+		is("bore", b.Pos, "far more is left in the bore than is turned", b.Leave.Mm, 0, mostLeaveMm, left, "leave: "+v.mm(1)+" to "+v.mm(3))
 	}
 	if o := v.p.Outline; o != nil {
-		is("outline", o.Pos, "far more is left on the outline than is turned", o.LeaveOnPart.Mm, 0, mostLeaveMm, left, "leave: 1 to 3 mm")
+		is("outline", o.Pos, "far more is left on the outline than is turned", o.LeaveOnPart.Mm, 0, mostLeaveMm, left, "leave: "+v.mm(1)+" to "+v.mm(3))
 	}
 	if most := thickest[v.p.Stock.Cut]; most > 0 && v.p.Outline != nil {
 		is("", v.p.Stock.Pos, "the plate is thicker than a "+v.p.Stock.Cut+" cuts", v.lengthMm, 0, most, "a cutter goes through so much", "another cutter, or another thickness")

@@ -210,7 +210,7 @@ func relief(v *view) {
 		if u.WidthMm > 0.25*long+slackMm || u.DepthMm > deepest+slackMm {
 			v.report(Check, c.name, c.pos, Finding{
 				What: "the undercut of " + c.name + " eats its seat", Numbers: v.mm(u.WidthMm) + " wide and " + v.mm(u.DepthMm) + " deep on " + v.mm(long) + " of " + v.mm(2*c.radiusMm) + "; wanted at most " + v.mm(0.25*long) + " and " + v.mm(deepest),
-				OverMm: over(u.WidthMm), Rule: "a relief takes a quarter of the seat at most, and hardly weakens it (DIN 509 has 0.1 to 0.5 mm)", Source: practice, Fix: "a narrower or shallower undercut, such as DIN 509 F",
+				OverMm: over(u.WidthMm), Rule: "a relief takes a quarter of the seat at most, and hardly weakens it (DIN 509 has " + v.mm(0.1) + " to " + v.mm(0.5) + ")", Source: practice, Fix: "a narrower or shallower undercut, such as DIN 509 F",
 			})
 		}
 	}

@@ -356,7 +356,7 @@ func (r *reviewer) rootGaps() {
 			if g := p.Ends[i].Gap; g.Mm > mostMm+slackMm {
 				r.add(Finding{
 					Severity: Check, Part: p.Name.Value, Pos: g.Pos, What: "the root gap of " + p.Title.Value + " is too wide to weld", Numbers: r.mm(g.Mm) + ", wanted at most " + r.mm(mostMm),
-					OverMm: over(g.Mm), Rule: "a root gap is bridged by one run", Source: practice, Fix: "1 to 3 mm",
+					OverMm: over(g.Mm), Rule: "a root gap is bridged by one run", Source: practice, Fix: r.mm(1) + " to " + r.mm(3),
 				})
 			}
 		}

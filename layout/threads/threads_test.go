@@ -207,7 +207,7 @@ func TestTapDrillsWithinLimits(t *testing.T) {
 		case PipeRc:
 			low, high = low-thread.UsefulLengthMm*TaperPerMm, low
 		case PipeRp:
-			low, high = low-0.15, low+thread.PitchMm/3
+			low, high = thread.MinorLimitsMm()
 		default: // Unified: 60 to 85 % of 1.299 P
 			height := 1.299 * 25.4 / thread.TPI
 			low, high = thread.MajorMm-0.85*height, thread.MajorMm-0.60*height
