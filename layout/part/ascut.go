@@ -191,6 +191,9 @@ func (a *asCut) edge(s *Sizes, leaveMm float64) {
 	if s.form.round() {
 		a.size = s.W.Dia(geom.Clean(b.W()))
 	}
+	if corner := s.Part.Outline.Corner.Mm; leaveMm > 0 && corner > 0 {
+		a.size += ", corners R" + s.W.Size(corner+leaveMm/2)
+	}
 	if a.text = a.size; leaveMm > 0 {
 		a.text += " as cut, " + s.W.Size(leaveMm) + " left over its size"
 	}

@@ -1,29 +1,38 @@
 package part
 
 import (
+	"math"
 	"slices"
 	"strings"
 	"testing"
 
 	"centrepop/layout/plan"
+	"centrepop/parts"
 )
 
-// TestProfileAgreesWithSheet: what the cutting file of every flat part of the
+// TestProfileAgreesWithSheet: what the cutting file of every flat and folded part of the
 // demos cuts is what its sheet says, and is not drilled or milled again; what
-// it only marks is made.
+// it only marks is made; what it scribes, the sheet has scribed. A rolled blank is its pattern.
 func TestProfileAgreesWithSheet(t *testing.T) {
 	t.Parallel()
-	parts, cut, marked := 0, 0, 0
+	count, cut, marked, rolled := 0, 0, 0, 0
 	for _, name := range []string{"pugmill", "gatejack"} {
 		job := demo(t, name)
 		for _, p := range job.Parts {
 			m := Work(job, p)
 			file, err := CutProfile(job, p.Name.Value, CutOptions{})
-			if !m.Flat() || err != nil {
+			_, bent := m.Folded()
+			if !m.Flat() && !bent {
+				rolled += rolledAgrees(t, job, m)
+			}
+			if !m.Flat() && !bent || err != nil {
 				continue
 			}
-			parts++
+			count++
 			blank := strings.Join(m.Out.Operations[0].Do, "\n")
+			if scribes := strings.Contains(blank, "Scribe both ends of every fold line"); bent && scribes == (len(file.Lines) == 0) {
+				t.Errorf("%s: the file scribes %d lines, and the sheet says\n%s", p.Name.Value, len(file.Lines), blank)
+			}
 			for _, c := range file.Contours {
 				size, _, _ := strings.Cut(c.SizeText, " as cut")
 				if !strings.Contains(blank, size) {
@@ -46,9 +55,34 @@ func TestProfileAgreesWithSheet(t *testing.T) {
 			}
 		}
 	}
-	if parts < 15 || cut < 10 || marked < 25 {
-		t.Errorf("%d parts with %d groups cut and %d marked: too few to tell", parts, cut, marked)
+	if count < 15 || cut < 10 || marked < 25 || rolled < 2 {
+		t.Errorf("%d parts with %d groups cut and %d marked, %d rolled: too few to tell", count, cut, marked, rolled)
 	}
+}
+
+// rolledAgrees compares the cutting file of each piece of a cone, a square-to-round or a flight
+// with its flat pattern on the sheet: edge, lines to scribe, thickness and copies. It
+// returns how many pieces there are.
+func rolledAgrees(t *testing.T, job *parts.Job, m *Model) (pieces int) {
+	for _, d := range m.Out.Developments {
+		file, err := CutProfile(job, m.Part.Name.Value, CutOptions{Cut: "laser", Piece: d.Name})
+		if err != nil {
+			continue
+		}
+		pieces++
+		scribed, lap := 0, false
+		for _, l := range d.Lines {
+			if lap = lap || l.Role == "tab"; l.Role != "cut" && l.Role != "tab" {
+				scribed++
+			}
+		}
+		wide, high := d.MaxMm.XMm-d.MinMm.XMm, d.MaxMm.YMm-d.MinMm.YMm
+		if !lap && (math.Abs(file.BlankXMm-wide) > 1e-3 || math.Abs(file.BlankYMm-high) > 1e-3) || len(file.Lines) != scribed || file.Copies != d.Copies || file.ThicknessMm != m.plateMm() {
+			t.Errorf("%s, %s: the file cuts %d of %v × %v × %v with %d lines, the sheet %d of %v × %v × %v with %d", m.Part.Name.Value, d.Name,
+				file.Copies, file.BlankXMm, file.BlankYMm, file.ThicknessMm, len(file.Lines), d.Copies, wide, high, m.plateMm(), scribed)
+		}
+	}
+	return pieces
 }
 
 // drilled tells whether an operation makes the holes or slots of a group.
@@ -96,6 +130,17 @@ holes:
 	if got, want := m.cut.text, "103 × 53 as cut, 3 left over its size"; got != want {
 		t.Errorf("%s, want %s", got, want)
 	}
+	// It is taken off before the template is set to the edges.
+	text := lines(m)
+	has(t, m, "Mill 1.5 off all round, to 100 × 50: one edge")
+	if got := m.Out.Operations[1].Limits; len(got) != 1 || got[0] != "outline 99.7 – 100.3 × 49.7 – 50.3" {
+		t.Error(got)
+	}
+	has(t, work(t, "mm", "part: lid\nkind: plate\nmaterial: S235\nstock: {plate: 10, cut: laser}\noutline: {rectangle: [100, 50], corner: 10, leave: 4}\n"), "104 × 54, corners R12 × 10 thick", "Mill 2 off all round, to 100 × 50, corners R10")
+	if strings.Index(text, "Mill the outline") > strings.Index(text, "set the template") {
+		t.Error(text)
+	}
+	has(t, work(t, "mm", "part: disc\nkind: plate\nmaterial: S235\nstock: {plate: 10, cut: plasma}\noutline: {circle: 100, leave: 3}\n"), "Turn the outside Ø100", "pressed by a running centre")
 	// ISO 2768-m gives 22 ± 0.2; plasma holds ± 0.3.
 	if !m.cut.whole["wide"] || m.cut.whole["close"] || m.cut.marks[0].Why != "finer than the plasma holds" {
 		t.Errorf("cut to size %v, marks %v", m.cut.whole, m.cut.marks)

@@ -141,6 +141,7 @@ func (f *flat) outlineWords(w words.Writer) string {
 
 func (f *flat) operations(b *bench) {
 	f.cutBlank(b)
+	f.millOutline(b)
 	bore := b.StepNamed(boreStep)
 	turned := bore != nil && b.boreTurned(bore)
 	switch {
@@ -149,8 +150,12 @@ func (f *flat) operations(b *bench) {
 	case bore != nil && !b.cut.boreCut:
 		f.drillBore(b, bore)
 	}
-	if outline := b.StepNamed(outlineStep); outline != nil && outline.Size.Class != "" {
-		b.op(plan.Operation{Machine: "Lathe", Title: "Turn the outside " + b.sizeText(outline), Holding: "on the bore, expanding mandrel or soft jaws",
+	if outline := b.StepNamed(outlineStep); outline != nil && (outline.Size.Class != "" || f.Outline.LeaveOnPart.Mm > 0) {
+		holding := "on the bore, expanding mandrel or soft jaws"
+		if bore == nil {
+			holding = "pressed by a running centre with a pad against a disc in the chuck"
+		}
+		b.op(plan.Operation{Machine: "Lathe", Title: "Turn the outside " + b.sizeText(outline), Holding: holding,
 			Tool: "turning tool", Speed: b.speed(cutting.Turn, outline.Size.NominalMm), Gauge: gauge(outline),
 			Limits: []string{outlineStep + " " + b.limitsText(outline.Size)}, Refs: []int{b.ref(outline)}})
 	}
@@ -207,6 +212,26 @@ func (f *flat) cutBlank(b *bench) {
 		o.Limits = []string{outlineStep + " " + b.limitsText(outline.Size)}
 	}
 	b.op(o)
+}
+
+// millOutline takes off what is left on an outline that is not round, before anything is
+// set by its edges.
+func (f *flat) millOutline(b *bench) {
+	leave, box := f.Outline.LeaveOnPart.Mm, b.OutlinePath().Bounds()
+	if leave <= 0 || f.round() {
+		return
+	}
+	wide, high := b.fromEdge(box.W()), b.fromEdge(box.H())
+	size := b.W.Size(box.W()) + " × " + b.W.Size(box.H())
+	do := []string{"Mill " + b.W.Size(leave/2) + " off all round, to " + size + f.outlineWords(b.W) + ": one edge, those square to it from that one, then the others to size."}
+	if f.Outline.Shape == parts.PathOutline || f.Outline.Shape == parts.PolygonOutline {
+		do[0] = "Mill or file " + b.W.Size(leave/2) + " off all round, to " + size + f.outlineWords(b.W) + ", alike everywhere from the edge as cut."
+	}
+	o := plan.Operation{Machine: "Mill", Title: "Mill the outline", Do: do, Tool: "end mill", Gauge: "calipers, square", Holding: "clamped on parallels, clear of the edges", Refs: b.refs(plan.EdgeFeature)}
+	if wide.Limited && high.Limited {
+		o.Limits = []string{outlineStep + " " + b.limitsText(wide) + " × " + b.limitsText(high)}
+	}
+	b.op(warn(o, clampPart))
 }
 
 // cutterHolds is the width of limits that a cutter holds of a size, with its source; 0 for

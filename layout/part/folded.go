@@ -384,6 +384,16 @@ func (f *folded) sameRadius() bool {
 	return true
 }
 
+// byStops tells whether a stop sets every fold.
+func (f *folded) byStops() bool {
+	for i := range f.blank.Folds {
+		if next := f.next(i); next != nil && next.AngleDeg != 90 {
+			return false
+		}
+	}
+	return true
+}
+
 // way says to which side of the blank a flange goes, the front up.
 func (f *folded) way(i int) string {
 	if f.blank.Folds[i].Forward {
@@ -424,20 +434,44 @@ func (f *folded) onFace(w words.Writer, out *plan.Face) {
 func (f *folded) operations(b *bench) {
 	f.cutBlank(b)
 	o := &b.ops[len(b.ops)-1]
-	if len(b.Developments) > 0 && b.Developments[0].NoTemplate != "" {
+	if f.stopped(b.Shape) {
 		o.Do = append(o.Do, "No line is scribed: the stops set the folds.")
 		return
 	}
 	o.Do = append(o.Do, "Scribe both ends of every fold line from the template on the side that the punch meets; no scribed line across the outside of a bend.")
 }
 
+// cutFile has of the folds what the sheet has scribed: both ends, on the side that the punch
+// meets, where that lies up.
 func (f *folded) cutFile(c *cutter) (*plan.Profile, error) {
 	out, err := f.flat.cutFile(c)
 	if out == nil || err != nil {
 		return nil, err
 	}
-	for _, l := range f.foldLines(c.W) {
-		out.Lines = append(out.Lines, plan.CutLine{Name: l.Name, Role: l.Role, Path: l.Path})
+	if f.stopped(c.Shape) {
+		return out, nil
+	}
+	for i, l := range f.foldLines(c.W) {
+		fold := &f.blank.Folds[f.order[i]]
+		if !fold.Forward {
+			out.Notes = append(out.Notes, l.Name+": the punch meets the back; its ends are scribed there from the template.")
+			continue
+		}
+		at, to := fold.LineFrom, fold.LineTo
+		share := math.Min(topLineMm/geom.Distance(at, to), 1.0/3)
+		dx, dy := share*(to.XMm-at.XMm), share*(to.YMm-at.YMm)
+		both := &canvas.Path{}
+		both.MoveTo(at.XMm, at.YMm)
+		both.LineTo(at.XMm+dx, at.YMm+dy)
+		both.MoveTo(to.XMm-dx, to.YMm-dy)
+		both.LineTo(to.XMm, to.YMm)
+		out.Lines = append(out.Lines, plan.CutLine{Name: l.Name + ", both ends", Role: l.Role, Path: plan.Contour(both.ToSVG())})
 	}
 	return out, nil
+}
+
+// stopped tells whether nothing of the blank is scribed: the stops set all folds, and it has
+// no template.
+func (f *folded) stopped(s *Shape) bool {
+	return len(s.Developments) > 0 && s.Developments[0].NoTemplate != ""
 }

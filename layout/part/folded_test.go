@@ -6,6 +6,8 @@ import (
 	"strings"
 	"testing"
 
+	"github.com/tdewolff/canvas"
+
 	"centrepop/layout/plan"
 	"centrepop/parts"
 )
@@ -246,7 +248,7 @@ func TestFoldedCut(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if len(p.Lines) != 3 || p.Lines[0].Role != "fold" || len(p.Contours) != 4 || p.Side != "front face up" {
+	if len(p.Lines) != 0 || len(p.Contours) != 4 || p.Side != "front face up" {
 		t.Errorf("%d lines, %d contours, %s", len(p.Lines), len(p.Contours), p.Side)
 	}
 	if math.Abs(p.BlankXMm-221.16261) > 1e-4 {
@@ -272,6 +274,11 @@ func TestFoldedWithoutTemplate(t *testing.T) {
 			line = "No line is scribed: the stops set the folds."
 		}
 		has(t, m, line)
+		// The cutting file scribes what the sheet does, and no more: ends of 10 mm of the fold.
+		p, err := CutProfile(load(t, "mm", strings.Replace(strings.Replace(tray, "side: top", "toward: front, side: top", 1), c.edit[0], c.edit[1], 1)), "tray", CutOptions{Cut: "laser"})
+		if err != nil || (len(p.Lines) == 0) != c.none || !c.none && canvas.MustParseSVGPath(string(p.Lines[0].Path)).Length() != 20 {
+			t.Errorf("%v: %v, %v", c.edit, p, err)
+		}
 	}
 }
 

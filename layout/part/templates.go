@@ -25,7 +25,7 @@ func (d *shaper) templatePolicy() {
 		switch {
 		case p.Kind == plan.WrapPattern:
 			p.NoTemplate = d.needlessWrap(p)
-		case p.Kind == plan.FoldPattern && !slices.ContainsFunc(d.Groups, func(m Group) bool { return !d.cutterMakes(&m) }):
+		case p.Kind == plan.FoldPattern && d.form.(*folded).byStops() && !slices.ContainsFunc(d.Groups, func(m Group) bool { return !d.cutterMakes(&m) }):
 			p.NoTemplate = allCut
 		case p.Kind == plan.ConePattern && d.Part.Frustum != nil && d.Part.Frustum.Offset.Mm == 0 && max(w, h) > largeBlankMm:
 			p.NoTemplate = "a straight cone: its two radii and the chord set it out better than joined paper"
