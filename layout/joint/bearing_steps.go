@@ -173,6 +173,12 @@ func (j *making) bearingSteps(t *joint, p *plan.BearingPlan, m mounting) {
 		t.endFloatStep(p, m, j.lock(p.HeldBy))
 	}
 	p.Sleeve = slices.Contains(t.cones, t) && p.ConeSleeveInMm > 0
+	for _, of := range t.cups {
+		p.CupsHere = append(p.CupsHere, of.in.Name.Value)
+	}
+	for _, of := range t.cones {
+		p.ConesHere = append(p.ConesHere, of.in.Name.Value)
+	}
 }
 
 // cupStep pushes a cup home: that of the joint or of its partner.

@@ -241,7 +241,15 @@ func TestLaidPicture(t *testing.T) {
 	boxed(t, m, "block#1", assembly.Vec{X: 100, Y: 30}, assembly.Vec{X: 160, Y: 70, Z: 10})
 	all := pl.Joints[0].Pictures
 	p := all[len(all)-1]
-	if low, high := (plan.XY{XMm: -6.2, YMm: -66}), (plan.XY{XMm: 26.2, YMm: 66}); !p.Laid || p.Cut != plan.CutLevel || p.MinMm != low || p.MaxMm != high {
-		t.Errorf("%v, %s from %v to %v, want %v to %v", p.Laid, p.Cut, p.MinMm, p.MaxMm, low, high)
+	if low, high := (plan.XY{XMm: -6.2, YMm: -66}), (plan.XY{XMm: 26.2, YMm: 66}); p.Cut != plan.CutLevel || p.MinMm != low || p.MaxMm != high {
+		t.Errorf("%s from %v to %v, want %v to %v", p.Cut, p.MinMm, p.MaxMm, low, high)
+	}
+	for _, s := range p.Shapes { // what is put in alone is new and has a number
+		if own := s.Title == "block"; s.New != own || s.Named != own {
+			t.Errorf("%+v", s)
+		}
+	}
+	if len(p.Arrows) != 1 || p.Arrows[0].Of != "block" {
+		t.Errorf("%+v", p.Arrows)
 	}
 }

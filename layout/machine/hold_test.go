@@ -43,7 +43,7 @@ func TestHold(t *testing.T) {
 			"top-flange":    {UprightDeg: 6},
 			"foot-flange":   nil,
 			"stay":          {PieceDeg: 7, On: [2]string{"Guide tube", "Guide tube"}, CentreMm: 299, At: "Pedestal flange 1"},
-			"lower-bearing": nil,
+			"lower-bearing": {On: [2]string{"Thrust housing", "Thrust housing"}, CentreMm: 89, At: "Drive nut"}, // its back up, on the front end of the nut that comes from there
 			"yoke":          nil,
 		},
 	} {

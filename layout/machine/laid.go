@@ -137,7 +137,10 @@ func (m *Machine) passes(j *plan.JointPlan, l *laid, fixed []int) []plan.Problem
 // opening, to be turned behind it and moved to where it lies.
 func (m *Machine) laidIn(j *plan.JointPlan, l *laid, mv, fx []assembly.Body) []plan.Problem {
 	block, free := m.freeWay(m.poses[l.id()], mv, fx)
-	if free || m.onEdge(m.poses[l.id()], mv, fx) {
+	if free {
+		return nil
+	}
+	if _, _, free = m.onEdge(m.poses[l.id()], mv, fx); free {
 		return nil
 	}
 	p := m.blocked(j, block)
@@ -145,9 +148,9 @@ func (m *Machine) laidIn(j *plan.JointPlan, l *laid, mv, fx []assembly.Body) []p
 	return p
 }
 
-// onEdge tells whether movers come in turned by a quarter, at the height of one of the openings
-// in what is there or where they lie.
-func (m *Machine) onEdge(pose assembly.Pose, movers, fixed []assembly.Body) bool {
+// onEdge is the way by which movers come in turned by a quarter, and how far from where they lie: at
+// the height of one of the openings in what is there or just there; ok is false where none is free.
+func (m *Machine) onEdge(pose assembly.Pose, movers, fixed []assembly.Body) (into, from assembly.Vec, ok bool) {
 	const step = 15.0 // degrees
 	at, off := movers[0].Box().Centre(), []float64{0}
 	for i := range fixed {
@@ -172,12 +175,12 @@ func (m *Machine) onEdge(pose assembly.Pose, movers, fixed []assembly.Body) bool
 				edge = moved(movers, g)
 				room = f.room(edge)
 			}
-			if _, free := m.freeWay(pose, edge, fixed); room && free {
-				return true
+			if into, ok = m.freeInto(pose, edge, fixed); room && ok {
+				return into, pose.Z.Times(mm), true
 			}
 		}
 	}
-	return false
+	return into, from, false
 }
 
 // moved are bodies after a motion.
@@ -195,9 +198,6 @@ func boxesOf(bodies []assembly.Body) (boxes []assembly.Box) {
 	}
 	return boxes
 }
-
-// isNew tells whether a loose part comes with the step.
-func (v *viewed) isNew(b *assembly.Body) bool { return slices.Contains(v.news[v.j.N-1], b) }
 
 // laidPicture adds a section through the loose parts of a step that no other picture of it
 // shows: along the machine's axis if it cuts all of them, else through the first.
@@ -232,12 +232,13 @@ func (v *viewed) laidPicture() {
 			}
 		}
 		win = win.meet(all.grown(0.02 * max(size.XMm, size.YMm)))
-		p := plan.Picture{Cut: plan.CutAxis, Laid: true, MinMm: win.min, MaxMm: win.max}
+		p := plan.Picture{Cut: plan.CutAxis, MinMm: win.min, MaxMm: win.max, Arrows: v.arrows(plane, win, v.news[v.j.N-1])}
 		if plane != alongAxis {
 			p.Cut = lieOf(plane)
 		}
+		v.byHand = true
 		p.Shapes, p.Centres = v.shapes(plane, win)
-		v.j.Pictures = append(v.j.Pictures, p)
+		v.j.Pictures, v.planesOf = append(v.j.Pictures, p), append(v.planesOf, plane)
 		return
 	}
 }

@@ -37,38 +37,42 @@ func (m *Machine) Pictures() *plan.Arrangement {
 			continue
 		}
 		j.UpDeg = s.upDeg(j, b)
-		v := &viewed{stage: s, j: j, mover: a, still: b, stands: s.together(j.N, a.ID)}
+		v := &viewed{stage: s, j: j, mover: a, still: b, stands: s.together(j.N, a.ID), there: s.together(j.N-1, a.ID)[b.ID]}
 		if j.Press != nil || s.onFloor(j.N-1, a.ID) && !s.onFloor(j.N-1, b.ID) { // the hub goes on the shaft, and what is free to what stands
 			v.mover, v.still = b, a
 		}
 		if j.Frame == j.Name {
 			if p, ok := v.framePicture(); ok {
 				j.Pictures = []plan.Picture{p}
+				v.number()
 				continue
 			}
 		}
 		planes, into := v.planes(a, b)
 		j.Hold = v.hold(into)
-		j.Pictures = v.pictures(planes, into)
+		v.come = v.comings(into)
+		v.draw(planes)
 		if len(j.Pictures) == 0 { // the middle of one lies beside the other: through where they meet
 			for i := range planes {
 				planes[i].At = between(a.Box(), b.Box())
 			}
-			j.Pictures = v.pictures(planes, into)
+			v.draw(planes)
 		}
 		v.laidPicture()
+		v.endOn()
+		v.number()
 	}
 	return s.arrangement()
 }
 
-// pictures are those of the planes that cut both parts.
-func (v *viewed) pictures(planes []assembly.Pose, into assembly.Vec) (out []plan.Picture) {
+// draw makes the pictures of the planes that cut both parts.
+func (v *viewed) draw(planes []assembly.Pose) {
+	v.j.Pictures = nil
 	for _, plane := range planes {
-		if p, ok := v.picture(plane, into); ok {
-			out = append(out, p)
+		if p, ok := v.picture(plane); ok {
+			v.j.Pictures, v.planesOf = append(v.j.Pictures, p), append(v.planesOf, plane)
 		}
 	}
-	return out
 }
 
 // upDeg is the clock angle of the face of part b with the holes of a joint beside its axis
@@ -101,6 +105,28 @@ type viewed struct {
 	j            *plan.JointPlan
 	mover, still *assembly.Body
 	stands       map[string]bool
+	there        bool // both hang together before
+	byHand       bool // what is drawn is the picture of what is put in by hand, which alone is new there
+	come         []coming
+	planesOf     []assembly.Pose // of its pictures
+}
+
+// isNew tells whether a body comes with the step.
+func (v *viewed) isNew(b *assembly.Body) bool {
+	if slices.Contains(v.news[v.j.N-1], b) {
+		return true
+	}
+	if v.byHand {
+		return false
+	}
+	first := slices.IndexFunc(v.joints, func(j *plan.JointPlan) bool { return slices.Contains(v.ends[j.N-1], b.ID) })
+	switch {
+	case v.j.Frame != "" && first >= 0 && v.joints[first].Frame == v.j.Frame:
+		return true
+	case b == v.mover:
+		return !v.there
+	}
+	return b != v.still && first == v.j.N-1
 }
 
 // planes are those that show a joint truly, and the way of what comes: along
@@ -119,6 +145,13 @@ func (v *viewed) planes(a, b *assembly.Body) ([]assembly.Pose, assembly.Vec) {
 		if box(v.mover) > box(v.still) {
 			into = axis.Z.Times(-1)
 		}
+		if in := v.joint(v.j.Name); in.Bolt != nil && in.Meet.Set() { // by the face that it meets it by
+			if into = a.Pose.Z; (in.Meet.First == parts.Back) != (v.mover == b) {
+				into = into.Times(-1)
+			}
+		} else if way, _ := v.ringWay(v.j, plan.ShapeCup); way != (assembly.Vec{}) {
+			into = way
+		}
 		return []assembly.Pose{own}, into
 	}
 	face, out := a.Pose.Z, false
@@ -126,6 +159,10 @@ func (v *viewed) planes(a, b *assembly.Body) ([]assembly.Pose, assembly.Vec) {
 	case in.Place != nil:
 		_, _, normal := v.placed(in.Place, Instance{v.j.A.Part, v.j.A.Copy}, Instance{v.j.B.Part, v.j.B.Copy})
 		face = b.Pose.Turn(normal)
+	case isEnd(v.j.A.Feature): // it meets with its end
+		if face, out = a.Pose.X.Times(-1), true; v.j.A.Feature == string(parts.LeftEnd) {
+			face = a.Pose.X
+		}
 	case v.j.Beside != nil:
 		r := v.model(v.j.B.Part)
 		g := groupNamed(r, v.j.B.Feature)
@@ -216,7 +253,7 @@ func lieOf(plane assembly.Pose) plan.CutKind {
 }
 
 // picture is the section by a plane; ok is false where it misses both parts.
-func (v *viewed) picture(plane assembly.Pose, into assembly.Vec) (plan.Picture, bool) {
+func (v *viewed) picture(plane assembly.Pose) (plan.Picture, bool) {
 	moverLoops, stillLoops := v.cut(plane, v.mover), v.cut(plane, v.still)
 	if len(moverLoops) == 0 || len(stillLoops) == 0 {
 		return plan.Picture{}, false
@@ -228,7 +265,7 @@ func (v *viewed) picture(plane assembly.Pose, into assembly.Vec) (plan.Picture, 
 	if axis, ok := v.axisOf(v.j); ok {
 		p.Centres = append(p.Centres, win.clipLines([][2]plan.XY{win.through(onPlane(plane, axis.At), dirOn(plane, axis.Z))})...)
 	}
-	p.Arrows = v.arrows(plane, into, win, win.clip(moverLoops))
+	p.Arrows = v.arrows(plane, win, nil)
 	return p, true
 }
 
@@ -244,8 +281,7 @@ func (v *viewed) shapes(plane assembly.Pose, win rect) (out []plan.Shape, centre
 	part := func(b *assembly.Body) {
 		item, r := v.itemOf(b.ID), v.roles[b.ID]
 		if room, ok := extent(plane, b); ok && win.touches(room) && (item > 0 || r.kind == aKey) {
-			isNew := b == v.mover || v.isNew(b) || (r.kind == aStanding || r.kind == aKey) && r.joint == v.j.Name
-			add(plan.Shape{Kind: v.kindIn(plane, b), Item: item, Title: v.title(b.ID), New: isNew, Loops: v.cut(plane, b)})
+			add(plan.Shape{Kind: v.kindIn(plane, b), Item: item, Title: v.title(b.ID), New: v.mover != nil && v.isNew(b), Loops: v.cut(plane, b)})
 		}
 	}
 	for _, joined := range []bool{true, false} {
@@ -260,7 +296,10 @@ func (v *viewed) shapes(plane assembly.Pose, win rect) (out []plan.Shape, centre
 			part(&v.passing[i])
 		}
 	}
-	for _, j := range v.joints[:v.j.N] {
+	for _, j := range v.joints {
+		if j.N > v.j.N && j.Bearing == nil { // whose cup may be in already
+			continue
+		}
 		a, b := v.body[v.ends[j.N-1][0]], v.body[v.ends[j.N-1][1]]
 		if a == nil || b == nil || !v.stands[a.ID] {
 			continue
@@ -271,7 +310,7 @@ func (v *viewed) shapes(plane assembly.Pose, win rect) (out []plan.Shape, centre
 			continue
 		}
 		for _, shape := range v.joining(plane, j, a, b) {
-			shape.New = j == v.j
+			shape.New = !v.byHand && (shape.New || j == v.j && j.Bearing == nil)
 			add(shape)
 			if shape.Kind == plan.ShapeScrew || shape.Kind == plan.ShapeBar {
 				centres = append(centres, rectOf(shape.Loops).long())
@@ -299,27 +338,6 @@ func (v *viewed) joining(plane assembly.Pose, j *plan.JointPlan, a, b *assembly.
 	return out
 }
 
-// arrows show the way of what comes, at the side it comes from: nothing comes where both
-// parts hang together already.
-func (v *viewed) arrows(plane assembly.Pose, into assembly.Vec, win rect, mover [][]plan.XY) []plan.Arrow {
-	if v.j.Bearing != nil {
-		return slices.DeleteFunc(v.ringArrows(plane, v.j), func(a plan.Arrow) bool { return win.inside(a.AtMm) != a.AtMm })
-	}
-	d := dirOn(plane, into)
-	if len(mover) == 0 || math.Hypot(d.XMm, d.YMm) < 0.5 || v.j.Weld != nil && len(v.j.Placed) > 0 || v.together(v.j.N-1, v.still.ID)[v.mover.ID] {
-		return nil
-	}
-	top := rectOf(mover[:1])
-	for i := range mover {
-		if r := rectOf(mover[i : i+1]); r.max.YMm > top.max.YMm {
-			top = r
-		}
-	}
-	c, h := top.centre(), top.size()
-	at := xy(c.XMm-d.XMm*h.XMm/2, c.YMm-d.YMm*h.YMm/2)
-	return []plan.Arrow{{AtMm: win.inside(at), Dir: d}}
-}
-
 // window is what a picture shows: the two parts, but of a long one only the
 // stretch about the joint; beside another part also the others of its kind.
 func (v *viewed) window(plane assembly.Pose, mover, still [][]plan.XY) rect {
@@ -342,7 +360,8 @@ func (v *viewed) window(plane assembly.Pose, mover, still [][]plan.XY) rect {
 			if !v.stands[b.ID] || v.Of[b.ID].Part != v.j.A.Part {
 				continue
 			}
-			if r, cut := extent(plane, b); cut {
+			r, cut := extent(plane, b)
+			if all, now := win.join(r.grown(pad)).size(), win.size(); cut && (b == v.mover || b == v.still || max(all.XMm/now.XMm, all.YMm/now.YMm) < 1.5) { // else it would make all small
 				win = win.join(r.grown(pad))
 			}
 		}

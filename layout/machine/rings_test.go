@@ -18,7 +18,7 @@ func TestBearingsAreDrawnAsRings(t *testing.T) {
 	for name, c := range map[string]struct{ back, dir, bore, outside float64 }{"front-bearing": {592 + 26, -1, 50, 90}, "rear-bearing": {592 + 94, 1, 40, 80}} {
 		rings := map[plan.ShapeKind][]plan.XY{}
 		for _, s := range joints[name].Pictures[0].Shapes {
-			if s.Kind != plan.ShapeCup && s.Kind != plan.ShapeCone && s.Kind != plan.ShapeRoller || !s.New {
+			if s.Kind != plan.ShapeCup && s.Kind != plan.ShapeCone && s.Kind != plan.ShapeRoller || s.Title != joints[name].Bearing.Bearing {
 				continue
 			}
 			if len(s.Loops) != 2 || rings[s.Kind] != nil {

@@ -274,27 +274,42 @@ var ringShapes = []struct {
 	{plan.ShapeRoller, ringShape{{0.88, 0.34}, {0.86, 0.84}, {0.2, 0.64}, {0.22, 0.2}}},
 }
 
-// rings are the cup, the cone and the rollers of a bearing in a plane that holds
-// its axis, as they sit: the thick side of the cup on its shoulder.
-func (s *stage) rings(plane assembly.Pose, j *plan.JointPlan) []plan.Shape {
-	axis, ok := s.axisOf(j)
-	b := j.Bearing
-	if !ok || b.LargeEnd == "" || !holds(plane, axis) {
-		return nil
-	}
-	var out []plan.Shape
-	for _, ring := range ringShapes {
-		shape := plan.Shape{Kind: ring.kind, Title: b.Bearing}
-		for _, side := range []float64{1, -1} {
-			var loop []plan.XY
-			for _, q := range ring.shape {
-				loop = append(loop, s.ringPoint(plane, axis, b, q, side))
-			}
-			shape.Loops = append(shape.Loops, loop)
+// rings are the cup, the cone and the rollers of a bearing that are in at a step, in a plane
+// that holds its axis, as they sit: the thick side of the cup on its shoulder.
+func (v *viewed) rings(plane assembly.Pose, j *plan.JointPlan) (out []plan.Shape) {
+	for _, r := range ringShapes {
+		if n := v.ringStep(j, r.kind); n < v.j.N {
+			out = append(out, plan.Shape{Kind: r.kind, Title: j.Bearing.Bearing, New: n == v.j.N-1, Loops: v.ringLoops(plane, j, r.shape)})
 		}
-		out = append(out, shape)
 	}
 	return out
+}
+
+// ringStep is the place among the joints, from 0, at which a ring of a bearing goes in; the
+// rollers go with their cone.
+func (s *stage) ringStep(j *plan.JointPlan, kind plan.ShapeKind) int {
+	for n, o := range s.joints {
+		if b := o.Bearing; b != nil && (kind == plan.ShapeCup && slices.Contains(b.CupsHere, j.Name) || kind != plan.ShapeCup && slices.Contains(b.ConesHere, j.Name)) {
+			return n
+		}
+	}
+	return j.N - 1
+}
+
+// ringLoops are a ring's outlines on both sides of the axis; none in a plane that does not hold it.
+func (s *stage) ringLoops(plane assembly.Pose, j *plan.JointPlan, shape ringShape) (loops [][]plan.XY) {
+	axis, ok := s.axisOf(j)
+	if !ok || j.Bearing.LargeEnd == "" || !holds(plane, axis) {
+		return nil
+	}
+	for _, side := range []float64{1, -1} {
+		var loop []plan.XY
+		for _, q := range shape {
+			loop = append(loop, s.ringPoint(plane, axis, j.Bearing, q, side))
+		}
+		loops = append(loops, loop)
+	}
+	return loops
 }
 
 func (s *stage) ringPoint(plane, axis assembly.Pose, b *plan.BearingPlan, q [2]float64, side float64) plan.XY {
@@ -304,25 +319,13 @@ func (s *stage) ringPoint(plane, axis assembly.Pose, b *plan.BearingPlan, q [2]f
 	return onPlane(plane, p)
 }
 
-// ringArrows show the way of each ring to its place: the cup towards its
-// shoulder, a cone against a shoulder with its large end first, one that a nut
-// holds with its small end first.
-func (s *stage) ringArrows(plane assembly.Pose, j *plan.JointPlan) []plan.Arrow {
-	axis, ok := s.axisOf(j)
-	b := j.Bearing
-	if !ok || b.LargeEnd == "" || !holds(plane, axis) {
-		return nil
+// ringWay is the way of a ring to its place: a cup towards its shoulder, and so the cone that a
+// nut holds, with its small end first. Lone tells whether it comes by itself: a cone on the
+// shoulder of a shaft comes with that, and the rollers with their cone.
+func (v *viewed) ringWay(j *plan.JointPlan, kind plan.ShapeKind) (into assembly.Vec, lone bool) {
+	axis, ok := v.axisOf(j)
+	if b := j.Bearing; ok && b != nil && b.LargeEnd != "" {
+		return axis.Z.Times(b.LargeEndDir), kind == plan.ShapeCup || kind == plan.ShapeCone && b.Adjusted
 	}
-	back := dirOn(plane, axis.Z.Times(-b.LargeEndDir)) // from the cup's back to the large end
-	to := plan.XY{XMm: -back.XMm, YMm: -back.YMm}
-	cone, coneDir := [2]float64{0.1, 0.14}, back
-	if b.Adjusted {
-		cone, coneDir = [2]float64{1, 0.14}, to
-	}
-	var out []plan.Arrow
-	for _, side := range []float64{1, -1} {
-		out = append(out, plan.Arrow{AtMm: s.ringPoint(plane, axis, b, [2]float64{0.8, 0.92}, side), Dir: to},
-			plan.Arrow{AtMm: s.ringPoint(plane, axis, b, cone, side), Dir: coneDir})
-	}
-	return out
+	return into, false
 }

@@ -177,17 +177,10 @@ func (m *Machine) comes(j *plan.JointPlan, movers, fixed []int) []plan.Problem {
 // freeWay tells whether movers come to where they are along one of the axes of a pose, and
 // else what stops them where they come furthest out, or on the way that is meant.
 func (m *Machine) freeWay(pose assembly.Pose, mv, fx []assembly.Body, meant ...assembly.Vec) (worst assembly.Block, free bool) {
-	var ways []assembly.Way
-	for _, back := range []assembly.Vec{pose.Z, pose.Z.Times(-1), pose.Y, pose.Y.Times(-1), pose.X, pose.X.Times(-1)} {
-		ways = append(ways, way(back, mv, fx))
+	if _, free = m.freeInto(pose, mv, fx); free {
+		return worst, true
 	}
-	// The shortest way out is likely the one that is meant.
-	slices.SortStableFunc(ways, func(a, b assembly.Way) int { return cmp.Compare(a.FarMm, b.FarMm) })
-	for _, w := range ways {
-		if w.Free(mv, fx, m.allowed(mv)) {
-			return worst, true
-		}
-	}
+	ways := waysAlong(pose, mv, fx)
 	worst = assembly.Block{LastMm: -1}
 	for _, back := range meant {
 		ways = []assembly.Way{way(back, mv, fx)}
@@ -198,6 +191,15 @@ func (m *Machine) freeWay(pose assembly.Pose, mv, fx []assembly.Body, meant ...a
 		}
 	}
 	return worst, false
+}
+
+// waysAlong are the ways along the axes of a pose, the shortest out first, which likely is meant.
+func waysAlong(pose assembly.Pose, mv, fx []assembly.Body) (ways []assembly.Way) {
+	for _, back := range []assembly.Vec{pose.Z, pose.Z.Times(-1), pose.Y, pose.Y.Times(-1), pose.X, pose.X.Times(-1)} {
+		ways = append(ways, way(back, mv, fx))
+	}
+	slices.SortStableFunc(ways, func(a, b assembly.Way) int { return cmp.Compare(a.FarMm, b.FarMm) })
+	return ways
 }
 
 // drive brings screws to their holes from their heads' side, over the length of

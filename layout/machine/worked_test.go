@@ -41,7 +41,7 @@ func TestWorked(t *testing.T) {
 					fmt.Fprintf(&b, " lift %s", golden.Text(j.Lift))
 				}
 				for _, p := range j.Pictures {
-					fmt.Fprintf(&b, " picture %s %.2f to %.2f, centres %.2f, arrows %.2f\n", p.Cut, p.MinMm, p.MaxMm, p.Centres, p.Arrows)
+					fmt.Fprintf(&b, " picture %s %.2f to %.2f, centres %.2f, arrows %v\n", p.Cut, p.MinMm, p.MaxMm, p.Centres, p.Arrows)
 					cuts(&b, p.Shapes)
 				}
 			}

@@ -391,6 +391,8 @@ type BearingPlan struct {
 	CupRingInMm     float64    `json:"cup_ring_inside_mm"`
 	CupRingOutMm    float64    `json:"cup_ring_outside_mm"`
 	Rings           []PushRing `json:"rings_here,omitempty"`   // for the cups that go in at this step
+	CupsHere        []string   `json:"-"`                      // the joints whose cups go in at this step
+	ConesHere       []string   `json:"-"`                      // and whose cones go on
 	Sleeve          bool       `json:"sleeve_here,omitempty"`  // the cone goes on at this step, and needs its sleeve
 	HeatConeC       float64    `json:"heat_cone_c,omitempty"`  // 0 if it goes on cold
 	HeatLeftUm      float64    `json:"heat_left_um,omitempty"` // least play at that temperature

@@ -10,7 +10,6 @@ type Picture struct {
 	Centres [][2]XY // centre lines
 	Arrows  []Arrow // how what is new comes to its place
 	Corners []XY    // of a frame, in the order of its steps
-	Laid    bool    // shows what is put in by hand, which alone has numbers
 }
 
 // CutKind is how a section lies in the machine.
@@ -48,8 +47,13 @@ type Shape struct {
 	Item  int // place of the part in the plan, from 1; 0 for what is bought
 	Title string
 	New   bool   // comes in this step
+	Named bool   // has its number in this picture
 	Loops [][]XY // closed; outer ones anticlockwise, holes clockwise
 }
 
-// Arrow ends at a point and shows a direction.
-type Arrow struct{ AtMm, Dir XY }
+// Arrow ends at a point and shows the direction in which something comes; none where it comes
+// square to the picture.
+type Arrow struct {
+	Of        string // title of what comes
+	AtMm, Dir XY
+}

@@ -522,33 +522,74 @@ func (f *facePicture) number(x, y, r, outward float64, n int) {
 	f.panel.Draw.Add(draw.Text{XMm: spot.X0, YMm: spot.Y0, SizeMm: draw.SmallMm, Bold: true, Content: text})
 }
 
-// Metal is a place in a cut surface for the end of a leader: the middle of the
-// longest of some level chords.
-func Metal(loops [][]plan.XY) plan.XY {
-	lo, hi := loops[0][0].YMm, loops[0][0].YMm
+// Metal is a place in a cut surface for the end of a leader, in what the shapes drawn over it leave to
+// be seen: where of some level chords the middle of a stretch has the most round it.
+func Metal(loops [][]plan.XY, over []*plan.Shape) plan.XY {
+	low, high := loops[0][0], loops[0][0]
 	for _, loop := range loops {
 		for _, q := range loop {
-			lo, hi = min(lo, q.YMm), max(hi, q.YMm)
+			low, high = plan.XY{XMm: min(low.XMm, q.XMm), YMm: min(low.YMm, q.YMm)}, plan.XY{XMm: max(high.XMm, q.XMm), YMm: max(high.YMm, q.YMm)}
 		}
 	}
+	var near [][][]plan.XY
+	for _, s := range over {
+		near = append(near, s.Loops)
+	}
 	best, at := -1.0, loops[0][0]
-	for _, share := range []float64{0.5, 0.7, 0.85, 0.95} {
-		y := lo + (hi-lo)*share
-		var xs []float64
-		for _, loop := range loops {
-			for i, a := range loop {
-				b := loop[(i+1)%len(loop)]
-				if a.YMm < y != (b.YMm < y) {
-					xs = append(xs, a.XMm+(y-a.YMm)*(b.XMm-a.XMm)/(b.YMm-a.YMm))
+	for n := range 24 {
+		y := low.YMm + (high.YMm-low.YMm)*(float64(n)+0.53)/24
+		for _, level := range seen(loops, near, y, false) {
+			x := (level[0] + level[1]) / 2
+			for _, up := range seen(loops, near, x, true) {
+				if up[0] > y || up[1] < y {
+					continue
 				}
-			}
-		}
-		slices.Sort(xs)
-		for i := 0; i+1 < len(xs); i += 2 {
-			if xs[i+1]-xs[i] > best {
-				best, at = xs[i+1]-xs[i], plan.XY{XMm: (xs[i] + xs[i+1]) / 2, YMm: y}
+				if room := min(level[1]-level[0], 2*(y-up[0]), 2*(up[1]-y)); room > best+1e-9 {
+					best, at = room, plan.XY{XMm: x, YMm: y}
+				}
 			}
 		}
 	}
 	return at
+}
+
+// seen are the stretches of a level line, or of an upright one, in contours and outside of what lies
+// over them.
+func seen(loops [][]plan.XY, over [][][]plan.XY, at float64, upright bool) (out [][2]float64) {
+	out = chords(loops, at, upright)
+	for _, o := range over {
+		for _, gone := range chords(o, at, upright) {
+			var left [][2]float64
+			for _, c := range out {
+				for _, part := range [][2]float64{{c[0], min(c[1], gone[0])}, {max(c[0], gone[1]), c[1]}} {
+					if part[1] > part[0] {
+						left = append(left, part)
+					}
+				}
+			}
+			out = left
+		}
+	}
+	return out
+}
+
+// chords are the stretches of a level line, or of an upright one, in contours.
+func chords(loops [][]plan.XY, at float64, upright bool) (out [][2]float64) {
+	var xs []float64
+	for _, loop := range loops {
+		for i, a := range loop {
+			b := loop[(i+1)%len(loop)]
+			if upright {
+				a, b = plan.XY{XMm: a.YMm, YMm: a.XMm}, plan.XY{XMm: b.YMm, YMm: b.XMm}
+			}
+			if a.YMm < at != (b.YMm < at) {
+				xs = append(xs, a.XMm+(at-a.YMm)*(b.XMm-a.XMm)/(b.YMm-a.YMm))
+			}
+		}
+	}
+	slices.Sort(xs)
+	for i := 0; i+1 < len(xs); i += 2 {
+		out = append(out, [2]float64{xs[i], xs[i+1]})
+	}
+	return out
 }

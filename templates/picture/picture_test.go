@@ -14,15 +14,17 @@ func TestMetal(t *testing.T) {
 		return []plan.XY{{XMm: x, YMm: y}, {XMm: x + w, YMm: y}, {XMm: x + w, YMm: y + h}, {XMm: x, YMm: y + h}}
 	}
 	for _, c := range []struct {
-		loops [][]plan.XY
-		want  plan.XY
+		loops, over [][]plan.XY
+		low, high   plan.XY // where it ends
 	}{
-		{[][]plan.XY{square(100, 30, 40, 400)}, plan.XY{XMm: 120, YMm: 230}},
-		{[][]plan.XY{square(0, 0, 100, 100), square(10, 40, 80, 20)}, plan.XY{XMm: 50, YMm: 70}},
-		{[][]plan.XY{square(0, 0, 100, 10), square(0, 90, 60, 10)}, plan.XY{XMm: 30, YMm: 95}},
+		{[][]plan.XY{square(100, 30, 40, 400)}, nil, plan.XY{XMm: 120, YMm: 50}, plan.XY{XMm: 120, YMm: 410}},
+		{[][]plan.XY{square(0, 0, 100, 100), square(10, 40, 80, 20)}, nil, plan.XY{XMm: 50, YMm: 15}, plan.XY{XMm: 50, YMm: 85}},
+		{[][]plan.XY{square(0, 0, 100, 10), square(0, 90, 60, 20)}, nil, plan.XY{XMm: 30, YMm: 95}, plan.XY{XMm: 30, YMm: 105}},
+		{[][]plan.XY{square(0, 0, 100, 40)}, [][]plan.XY{square(20, -10, 60, 100)}, plan.XY{XMm: 10, YMm: 9}, plan.XY{XMm: 10, YMm: 31}}, // a screw goes through it
+		{[][]plan.XY{square(0, 0, 100, 40)}, [][]plan.XY{square(-5, 10, 200, 90)}, plan.XY{XMm: 50, YMm: 3}, plan.XY{XMm: 50, YMm: 7}},
 	} {
-		if got := Metal(c.loops); got != c.want {
-			t.Errorf("a leader to %v ends at %v, want %v", c.loops, got, c.want)
+		if got := Metal(c.loops, []*plan.Shape{{Loops: c.over}}); got.XMm < c.low.XMm || got.XMm > c.high.XMm || got.YMm < c.low.YMm || got.YMm > c.high.YMm {
+			t.Errorf("a leader to %v under %v ends at %v, want %v to %v", c.loops, c.over, got, c.low, c.high)
 		}
 	}
 }

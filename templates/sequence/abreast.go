@@ -96,6 +96,9 @@ func (h *halves) half(run []*plan.JointPlan) *aside {
 	texts, pictures := map[closeness]*asideText{}, map[asideWay][]draw.Piece{}
 	try := func(way asideWay) bool {
 		f := h.flow("", math.MaxInt)
+		if _, beside := way.besidePictures(h.pl, run, f.Width()); way.scale(run[len(run)-1], beside, f.Width()) == 0 {
+			return false
+		}
 		if texts[way.closeness] == nil {
 			texts[way.closeness] = way.asideText(h.pl, run, f.Width())
 		}
@@ -205,11 +208,10 @@ func (c asideWay) sections(j *plan.JointPlan, beside []draw.Panel, width float64
 	return room, high
 }
 
-// scale is how large a way shows the first section of a joint.
+// scale is how large a way shows the sections of a joint; 0 where one has no room for its numbers.
 func (c asideWay) scale(j *plan.JointPlan, beside []draw.Panel, width float64) float64 {
 	room, high := c.sections(j, beside, width)
-	_, _, _, scale := roomOf(&j.Pictures[0], shares(j.Pictures, room)[0], high)
-	return scale
+	return leastScale(j.Pictures, room, high)
 }
 
 // larger are the ways to set a step as closely as one, or as can be read, with its pictures

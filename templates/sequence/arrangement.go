@@ -149,8 +149,11 @@ func (r *arranger) cutView(d *draw.Drawing, p *picture.Paper) (spots []picture.S
 	v := &r.a.Front
 	p.Lines(d, v.Lines, draw.ThinMm)
 	seen := map[int]bool{}
+	over := make([]*plan.Shape, len(v.Shapes))
 	for i := range v.Shapes {
-		s := &v.Shapes[i]
+		over[i] = &v.Shapes[i]
+	}
+	for i, s := range over {
 		p.Shape(d, s, draw.LineMm)
 		if s.Item == 0 {
 			continue
@@ -161,7 +164,7 @@ func (r *arranger) cutView(d *draw.Drawing, p *picture.Paper) (spots []picture.S
 		}
 		if !seen[s.Item] {
 			seen[s.Item] = true
-			x, y := p.At(picture.Metal(s.Loops))
+			x, y := p.At(picture.Metal(s.Loops, over[i+1:]))
 			spots = append(spots, picture.Spot{N: s.Item, X: x, Y: y, To: title})
 		}
 	}

@@ -318,12 +318,12 @@ func TestPictureOf(t *testing.T) {
 		if math.Abs(b.H()-100*k) > 1e-6 || k <= 0 {
 			t.Errorf("%v: %v is out of scale", room, b)
 		}
-		if math.Abs((b.X0+400*k)+b.X0-p.Width) > 1e-6 || b.Y0 < -p.Height+6 || b.Y0+200*k > -6 {
+		if b.X0 < 2-1e-6 || b.X0+400*k > p.Width-besideMm+1e-6 || b.Y0 < -p.Height+6 || b.Y0+200*k > -6 {
 			t.Errorf("%v: the picture stands from %g, %g, %g wide", room, b.X0, b.Y0, 400*k)
 		}
 		// As large as the room lets it.
-		if side := b.X0; side > besideMm+2.1 && p.Height < room[1]-0.1 {
-			t.Errorf("%v: %g are left beside it, %g below", room, side, room[1]-p.Height)
+		if spare := p.Width - 400*k - 2 - besideMm; spare > 0.1 && p.Height < room[1]-0.1 {
+			t.Errorf("%v: %g are left beside it, %g below", room, spare, room[1]-p.Height)
 		}
 		found := false
 		for _, item := range p.Draw.Items {

@@ -14,9 +14,10 @@ import (
 // The line of what comes in this step, the room for its arrow, and the least height of a
 // picture without its arrows.
 const (
-	newMm    = 0.6
-	arrowMm  = 8.0
-	besideMm = arrowMm + 2
+	newMm       = 0.6
+	arrowMm     = 8.0
+	arrowHalfMm = 2.4 // of its head's width
+	besideMm    = arrowMm + 2
 
 	leastPictureMm = 9.0
 )
@@ -31,43 +32,94 @@ var cutWords = map[plan.CutKind][2]string{
 	plan.CutFrame:  {"Cut through the middle of the bars,", "their fronts to you; the diagonals, and the number of each corner"},
 }
 
-// roomOf is what a picture needs over, under and at each side of itself for numbers, its
-// caption and arrows, and its scale in a width and a height.
-func roomOf(pic *plan.Picture, width, height float64) (over, under, side, scale float64) {
+// margins are what a picture needs round itself for numbers, its caption and arrows in a width and a
+// height, and what is left to it: its scale, and how large its arrows are.
+type margins struct{ over, under, left, right, scale, arrow float64 }
+
+func roomOf(pic *plan.Picture, width, height float64) margins {
+	const whole, least = 55.0, 0.7 // mm of width that take whole arrows, and the least of them
 	w, h := pic.MaxMm.XMm-pic.MinMm.XMm, pic.MaxMm.YMm-pic.MinMm.YMm
-	over, under, side = picture.BalloonRowMm, picture.CaptionMm+captionMm*float64(len(captionOf(pic, width))-1), 2.0
+	m := margins{over: picture.BalloonRowMm, under: picture.CaptionMm + captionMm*float64(len(captionOf(pic, width))-1), left: 2, right: 2, arrow: max(least, min(1, width/whole))}
+	up, down := 0.0, 0.0
 	for _, a := range pic.Arrows {
 		switch {
-		case a.Dir.XMm > 0.5 || a.Dir.XMm < -0.5:
-			side = besideMm
-		case a.Dir.YMm < 0:
-			over += arrowMm
+		case a.Dir.XMm > 0.5:
+			m.left = besideMm * m.arrow
+		case a.Dir.XMm < -0.5:
+			m.right = besideMm * m.arrow
+		case a.Dir.YMm > 0:
+			up = arrowMm * m.arrow
 		default:
-			under += arrowMm
+			down = arrowMm * m.arrow
 		}
 	}
+	m.over, m.under = m.over+down, m.under+up
 	if len(pic.Corners) > 0 {
-		side = cornerMm
+		m.left, m.right = cornerMm, cornerMm
 	}
-	return over, under, side, min((width-2*side)/w, max(height-over-under, leastPictureMm)/h)
+	fit := func() float64 { return min((width-m.left-m.right)/w, max(height-m.over-m.under, leastPictureMm)/h) }
+	m.scale = fit()
+	_, behind := backs(pic, m.scale, m.arrow)
+	for i, a := range pic.Arrows { // one behind another
+		switch {
+		case !behind[i]:
+		case a.Dir.XMm > 0.5:
+			m.left += arrowMm * m.arrow
+		case a.Dir.XMm < -0.5:
+			m.right += arrowMm * m.arrow
+		}
+	}
+	m.scale = fit()
+	return m
+}
+
+// backs are how far the arrows of a picture stand back, in millimetres of paper, to lie over nothing
+// that is drawn and not over one another, at a share of their size; behind tells of each whether it
+// stands behind another.
+func backs(pic *plan.Picture, scale, size float64) (back []float64, behind []bool) {
+	for i, a := range pic.Arrows {
+		back, behind = append(back, clearOf(pic, a, scale)), append(behind, false)
+		for k, o := range pic.Arrows[:i] {
+			along, across := tipsApart(a, o, scale)
+			if off := back[i] - back[k] - along; a.Dir == o.Dir && a.Dir != (plan.XY{}) && math.Abs(across) < 2*arrowHalfMm*size && math.Abs(off) < arrowMm*size {
+				back[i], behind[i] = back[i]-off+arrowMm*size, true
+			}
+		}
+	}
+	return back, behind
+}
+
+// tipsApart is how far the tip of one arrow lies before that of another, and beside it, in millimetres
+// of paper.
+func tipsApart(a, o plan.Arrow, scale float64) (along, across float64) {
+	d := a.AtMm.Plus(o.AtMm.Times(-1)).Times(scale)
+	return d.XMm*a.Dir.XMm + d.YMm*a.Dir.YMm, d.YMm*a.Dir.XMm - d.XMm*a.Dir.YMm
 }
 
 // pictureOf draws what stands at a step in section, what is new heavy and with
 // the way it comes.
 func pictureOf(pic *plan.Picture, width, height float64) draw.Panel {
 	w, h := pic.MaxMm.XMm-pic.MinMm.XMm, pic.MaxMm.YMm-pic.MinMm.YMm
-	over, under, _, scale := roomOf(pic, width, height)
-	v := &picture.Paper{Low: pic.MinMm, Scale: scale}
-	p := draw.Panel{Width: width, Height: over + under + h*v.Scale}
-	v.X, v.Y = (width-w*v.Scale)/2, under-p.Height
+	m := roomOf(pic, width, height)
+	v := &picture.Paper{Low: pic.MinMm, Scale: m.scale}
+	p := draw.Panel{Width: width, Height: m.over + m.under + h*v.Scale}
+	v.X, v.Y = max(m.left, min((width-w*v.Scale)/2, width-m.right-w*v.Scale)), m.under-p.Height
 	return draw.Panel{Width: p.Width, Height: p.Height, Later: func() draw.Drawing {
 		p := p
-		sectionOf(&p, pic, v)
+		sectionOf(&p, pic, v, m.arrow)
 		return p.Draw
 	}}
 }
 
-// shares divides a width among the pictures of a step by how wide they are for their height.
+func tallest(panels []draw.Panel) (mm float64) {
+	for i := range panels {
+		mm = max(mm, panels[i].Height)
+	}
+	return mm
+}
+
+// shares divides a width among the pictures of a step by how wide they are for their height, each at
+// least with room for its numbers where the others then have theirs.
 func shares(pics []plan.Picture, width float64) []float64 {
 	out, sum := make([]float64, len(pics)), 0.0
 	for i := range pics {
@@ -78,47 +130,64 @@ func shares(pics []plan.Picture, width float64) []float64 {
 	for i := range out {
 		out[i] *= width / sum
 	}
+	for i := range out {
+		for k := range out {
+			if less := balloonsMm(&pics[i]) - out[i]; less > 0 && out[k]-less >= balloonsMm(&pics[k]) {
+				out[i], out[k] = out[i]+less, out[k]-less
+			}
+		}
+	}
 	return out
 }
 
-// sectionOf draws a picture on its panel.
-func sectionOf(p *draw.Panel, pic *plan.Picture, v *picture.Paper) {
+// balloonsMm is the width that the numbers of a picture take in a row.
+func balloonsMm(pic *plan.Picture) (mm float64) {
+	items := map[int]bool{}
+	for _, s := range pic.Shapes {
+		if s.Named && !items[s.Item] {
+			items[s.Item] = true
+			mm += picture.BalloonStepMm
+		}
+	}
+	return mm
+}
+
+// leastScale is that of the smallest of pictures side by side in a width and a height; 0 where one
+// has no room for its numbers.
+func leastScale(pics []plan.Picture, width, height float64) float64 {
+	least := math.Inf(1)
+	for i, wide := range shares(pics, width) {
+		if wide < balloonsMm(&pics[i])-1e-9 {
+			return 0
+		}
+		least = min(least, roomOf(&pics[i], wide, height).scale)
+	}
+	return least
+}
+
+// sectionOf draws a picture on its panel, its arrows at a share of their size.
+func sectionOf(p *draw.Panel, pic *plan.Picture, v *picture.Paper, size float64) {
 	var spots []picture.Spot
-	legend := map[int]bool{}
-	point := func(s *plan.Shape) {
-		if numbered(pic, s) && !legend[s.Item] {
-			legend[s.Item] = true
-			x, y := v.At(picture.Metal(s.Loops))
+	drawn := painted(pic)
+	for i, s := range drawn {
+		v.Shape(&p.Draw, s, lineOf(s))
+		if first := balloonOf(pic, s.Item); first == s { // of copies the one that itemNames tells of
+			x, y := v.At(picture.Metal(s.Loops, drawn[i+1:]))
 			spots = append(spots, picture.Spot{N: s.Item, X: x, Y: y})
 		}
 	}
-	for _, isNew := range []bool{false, true} {
-		for i := range pic.Shapes {
-			if s := &pic.Shapes[i]; s.New == isNew && ofPart(s) {
-				v.Shape(&p.Draw, s, lineOf(s))
-			}
-		}
-	}
-	for _, isNew := range []bool{true, false} { // of copies the one that itemNames tells of
-		for i := range pic.Shapes {
-			if s := &pic.Shapes[i]; s.New == isNew {
-				point(s)
-			}
-		}
-	}
-	for i := range pic.Shapes {
-		if s := &pic.Shapes[i]; !ofPart(s) {
-			v.Shape(&p.Draw, s, lineOf(s))
-		}
-	}
 	v.Centres(&p.Draw, pic.Centres)
-	for _, a := range pic.Arrows {
+	back, _ := backs(pic, v.Scale, size)
+	for i, a := range pic.Arrows {
 		x, y := v.At(a.AtMm)
-		back := clearOf(pic, a, v.Scale)
-		if back > 0 { // from beside what it would cover a line leads on
-			p.Draw.Add(draw.Segment(x, y, x-back*a.Dir.XMm, y-back*a.Dir.YMm, draw.ThinMm))
+		if a.Dir == (plan.XY{}) {
+			p.Draw.Add(endOn(x, y)...)
+			continue
 		}
-		p.Draw.Add(wayArrow(x-back*a.Dir.XMm, y-back*a.Dir.YMm, a.Dir.XMm, a.Dir.YMm))
+		if back[i] > 0 { // from beside what it would cover a line leads on
+			p.Draw.Add(draw.Segment(x, y, x-back[i]*a.Dir.XMm, y-back[i]*a.Dir.YMm, draw.ThinMm))
+		}
+		p.Draw.Add(wayArrow(x-back[i]*a.Dir.XMm, y-back[i]*a.Dir.YMm, a.Dir, size))
 	}
 	for i, at := range pic.Corners { // beside the picture, at the height of the corner
 		x, y := v.At(plan.XY{XMm: pic.MaxMm.XMm, YMm: at.YMm})
@@ -152,12 +221,31 @@ func captionOf(pic *plan.Picture, width float64) []string {
 	return append(draw.Wrap(cut, draw.SmallMm, false, width-2), draw.Wrap(seen, draw.SmallMm, false, width-2)...)
 }
 
-// ofPart tells whether a cut surface is that of a part of the job.
-func ofPart(s *plan.Shape) bool { return s.Item > 0 }
+// painted are the shapes of a picture from below up: parts that stand, those that are new, and
+// over them what is bought.
+func painted(pic *plan.Picture) (out []*plan.Shape) {
+	for _, layer := range []func(s *plan.Shape) bool{
+		func(s *plan.Shape) bool { return s.Item > 0 && !s.New },
+		func(s *plan.Shape) bool { return s.Item > 0 && s.New },
+		func(s *plan.Shape) bool { return s.Item == 0 },
+	} {
+		for i := range pic.Shapes {
+			if s := &pic.Shapes[i]; layer(s) {
+				out = append(out, s)
+			}
+		}
+	}
+	return out
+}
 
-// numbered tells whether a shape has its balloon: in a picture of what is laid, only that has.
-func numbered(pic *plan.Picture, s *plan.Shape) bool {
-	return s.Item > 0 && (s.New || !pic.Laid)
+// balloonOf is the first new shape of an item that has its number in a picture, or the first; nil for none.
+func balloonOf(pic *plan.Picture, item int) (out *plan.Shape) {
+	for i := range pic.Shapes {
+		if s := &pic.Shapes[i]; s.Item == item && s.Named && (out == nil || s.New && !out.New) {
+			out = s
+		}
+	}
+	return out
 }
 
 // lineOf is the line about a cut surface.
@@ -207,9 +295,10 @@ func onMetal(pic *plan.Picture, q plan.XY) bool {
 	})
 }
 
-// wayArrow ends at a point and points along a direction.
-func wayArrow(x, y, dx, dy float64) draw.Shape {
-	const head, half, shaft = 4.5, 2.4, 0.9
+// wayArrow ends at a point and points along a direction, at a share of its size.
+func wayArrow(x, y float64, dir plan.XY, size float64) draw.Shape {
+	const head, half, shaft = 4.5, arrowHalfMm, 0.9
+	dx, dy := dir.XMm*size, dir.YMm*size
 	at := func(back, across float64) (float64, float64) { return x - back*dx - across*dy, y - back*dy + across*dx }
 	var xy []float64
 	for _, q := range [][2]float64{{0.4, 0}, {head, half}, {head, shaft}, {arrowMm, shaft}, {arrowMm, -shaft}, {head, -shaft}, {head, -half}} {
@@ -217,6 +306,18 @@ func wayArrow(x, y, dx, dy float64) draw.Shape {
 		xy = append(xy, px, py)
 	}
 	return draw.Shape{Path: draw.Polygon(xy...), Fill: draw.Black, Stroke: draw.White, WidthMm: 0.3}
+}
+
+// endOn is the arrow of what comes square to the picture, from before it: its feathers in a ring,
+// over a point.
+func endOn(x, y float64) []draw.Item {
+	const r = 1.9
+	y += r + 0.6
+	d := r * math.Sqrt2 / 2
+	return []draw.Item{
+		draw.Shape{Path: draw.R(x, y, x, y).Grown(r).Path(), Fill: draw.White},
+		draw.Ring(x, y, r, newMm), draw.Segment(x-d, y-d, x+d, y+d, newMm), draw.Segment(x-d, y+d, x+d, y-d, newMm),
+	}
 }
 
 // pictures are the sections of a joint, and beside them or below its weld seen
@@ -235,7 +336,9 @@ func (c closeness) pictures(pl *plan.Plan, j *plan.JointPlan, width, height floa
 		room -= q.Width
 	}
 	const least = 58.0
-	if room/float64(len(j.Pictures)) < least {
+	if high := height + tallest(beside); room/float64(len(j.Pictures)) < least && leastScale(j.Pictures, room, high) > leastScale(j.Pictures, width, height) {
+		height = high // they stand larger beside the others than over them
+	} else if room/float64(len(j.Pictures)) < least {
 		room = width
 	}
 	var panels []draw.Panel
@@ -268,7 +371,7 @@ func itemNames(j *plan.JointPlan) string {
 	for _, isNew := range []bool{true, false} {
 		for _, pic := range j.Pictures {
 			for _, s := range pic.Shapes {
-				if numbered(&pic, &s) && s.New == isNew && !seen[s.Item] {
+				if s.Named && s.New == isNew && !seen[s.Item] {
 					seen[s.Item] = true
 					out = append(out, strconv.Itoa(s.Item)+": "+s.Title)
 				}

@@ -53,30 +53,28 @@ func apartPictures(pl *plan.Plan, j *plan.JointPlan, width, maxHeight float64, m
 // weldPanel draws the weld across: a fillet in its corner with leg and
 // throat, or the prepared edges of a butt.
 func weldPanel(j *plan.JointPlan, w *plan.WeldPlan, units parts.Units, small bool) draw.Panel {
-	if small && w.LegMm == 0 {
-		p := draw.Panel{Width: smallWeldMm, Height: 46}
-		weldWords(&p, w)
-		grooveAcross(&p.Draw, w, plan.XY{XMm: p.Width / 2, YMm: -35}, p.Width/2-2, units)
+	p, floor := draw.Panel{Width: 61, Height: 60}, -42.0
+	mid, leg := 20.0, 13.0 // of a fillet its upright side, and how large it is drawn
+	if small {
+		p, floor, mid, leg = draw.Panel{Width: smallWeldMm, Height: 46}, -35.0, 13, 9
+	}
+	weldWords(&p, w)
+	if w.LegMm == 0 {
+		grooveAcross(&p.Draw, w, plan.XY{XMm: p.Width / 2, YMm: floor}, p.Width/2-2-leg/6, units)
 		return p
 	}
-	p := draw.Panel{Width: 61, Height: 60}
-	weldWords(&p, w)
-	const mid, floor = 20.0, -42.0
-	if w.LegMm > 0 {
-		draw.HatchAt(&p.Draw, draw.Polygon(6, floor, 52, floor, 52, floor-9, 6, floor-9), 45, 2.4, draw.LineMm)
-		draw.HatchAt(&p.Draw, draw.Polygon(mid-9, floor+0.6, mid, floor+0.6, mid, floor+30, mid-9, floor+30), 135, 2.4, draw.LineMm)
-		const leg = 13.0
-		p.Draw.Add(draw.Shape{Path: draw.Polygon(mid, floor, mid+leg, floor, mid, floor+leg), Fill: draw.Black})
-		p.Draw.Add(draw.Segment(mid+leg/2, floor+leg/2, mid+leg/2+8, floor+leg/2+8, draw.ThinMm))
-		p.Draw.Add(draw.Text{XMm: mid + leg/2 + 6, YMm: floor + leg/2 + 10, SizeMm: 3.4, Content: "throat " + sized(w.ThroatMm, units)})
-		p.Draw.Add(draw.Text{XMm: mid + leg + 2, YMm: floor + 1.4, SizeMm: 3.8, Bold: true, Content: "leg " + sized(w.LegMm, units)})
-	} else {
-		grooveAcross(&p.Draw, w, plan.XY{XMm: 31, YMm: floor}, 27, units)
-	}
+	draw.HatchAt(&p.Draw, draw.Polygon(4, floor, p.Width-8, floor, p.Width-8, floor-leg*0.6, 4, floor-leg*0.6), 45, 2.4, draw.LineMm)
+	draw.HatchAt(&p.Draw, draw.Polygon(mid-leg*0.6, floor+0.6, mid, floor+0.6, mid, floor+2.3*leg, mid-leg*0.6, floor+2.3*leg), 135, 2.4, draw.LineMm)
+	p.Draw.Add(draw.Shape{Path: draw.Polygon(mid, floor, mid+leg, floor, mid, floor+leg), Fill: draw.Black})
+	p.Draw.Add(draw.Segment(mid+leg/2, floor+leg/2, mid+leg, floor+leg, draw.ThinMm))
+	throat, size := draw.Shrink("throat "+sized(w.ThroatMm, units), 3.4, false, p.Width-mid-leg/2)
+	p.Draw.Add(draw.Text{XMm: mid + leg/2, YMm: floor + leg + 1.5, SizeMm: size, Content: throat})
+	says, size := draw.Shrink("leg "+sized(w.LegMm, units), 3.8, true, p.Width-mid-leg-1.5)
+	p.Draw.Add(draw.Text{XMm: mid + leg + 1.5, YMm: floor + 1.4, SizeMm: size, Bold: true, Content: says})
 	return p
 }
 
-// smallWeldMm is the width of a butt seen across on a step that shares its sheet.
+// smallWeldMm is the width of a weld seen across on a step that shares its sheet.
 const smallWeldMm = 44.0
 
 // weldWords are the title and the foot of a weld seen across.

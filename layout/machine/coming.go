@@ -1,0 +1,223 @@
+package machine
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"centrepop/layout/assembly"
+	"centrepop/layout/plan"
+)
+
+// coming is what one hand brings in a step, named by its first body, and the straight way to its
+// place; or a ring of a bearing.
+type coming struct {
+	title  string
+	bodies []*assembly.Body
+	ring   func(plane assembly.Pose) [][]plan.XY
+	into   assembly.Vec
+	turned *assembly.Vec // from its place to where it comes in, if that is elsewhere
+}
+
+// comings are all that comes in a step, each by a way that is free: the rings of bearings, what
+// the joint brings, motors and couplings, loose parts. Nothing comes where both parts hang
+// together.
+func (v *viewed) comings(into assembly.Vec) (all []coming) {
+	for _, j := range v.joints {
+		for i := range ringShapes {
+			way, lone := v.ringWay(j, ringShapes[i].kind)
+			if v.ringStep(j, ringShapes[i].kind) == v.j.N-1 && lone {
+				ring := func(plane assembly.Pose) [][]plan.XY { return v.ringLoops(plane, j, ringShapes[i].shape) }
+				all = append(all, coming{title: j.Bearing.Bearing + " " + string(ringShapes[i].kind), ring: ring, into: way})
+			}
+		}
+	}
+	with := v.ends[v.j.N-1]
+	if !v.there && v.j.Frame == "" {
+		c := coming{title: v.title(v.mover.ID), bodies: []*assembly.Body{v.mover}}
+		movers, fixed := v.group(v.j.N-1, v.mover.ID), v.group(v.j.N-1, v.still.ID)
+		for _, id := range with[2:] {
+			switch b := v.body[id]; {
+			case b == nil:
+			case v.roles[id].kind == aCup:
+				fixed = append(fixed, *b)
+			case v.roles[id].kind == aCone || v.roles[id].kind == 0 && v.isNew(b):
+				c.bodies, movers = append(c.bodies, b), append(movers, *b)
+			}
+		}
+		c.into, _ = v.freeInto(v.poses[with[0]], movers, fixed, into)
+		all = append(all, c)
+	}
+	for _, id := range with[2:] {
+		if b := v.body[id]; v.roles[id].kind == aStanding {
+			all = append(all, coming{title: v.title(id), bodies: []*assembly.Body{b}, into: b.Pose.Z.Times(-1)})
+		}
+	}
+	for _, l := range v.laid() {
+		if b := v.body[l.id()]; b != nil && slices.Contains(v.news[v.j.N-1], b) {
+			all = append(all, v.laidComing(&l, b))
+		}
+	}
+	return all
+}
+
+// laidComing is a loose part of the step, held against what is there before it.
+func (v *viewed) laidComing(l *laid, b *assembly.Body) coming {
+	c, when := coming{title: v.title(b.ID), bodies: []*assembly.Body{b}}, v.j.N
+	if l.e.First {
+		when--
+	}
+	news := v.news[v.j.N-1]
+	after := news[slices.Index(news, b):]
+	fixed := slices.DeleteFunc(v.group(when, l.on.id()), func(o assembly.Body) bool {
+		return slices.ContainsFunc(after, func(n *assembly.Body) bool { return n.ID == o.ID })
+	})
+	_, _, normal := v.placed(&l.at.Place, l.Instance, l.on)
+	pose, movers := v.poses[b.ID], []assembly.Body{*b}
+	var meant []assembly.Vec
+	if c.into = v.poses[l.on.id()].Turn(normal.Times(-1)); l.at.Gap.Mm >= 0 {
+		meant = append(meant, c.into)
+	}
+	if into, free := v.freeInto(pose, movers, fixed, meant...); free {
+		c.into = into
+	} else if into, from, on := v.onEdge(pose, movers, fixed); on {
+		c.into, c.turned = into, &from
+	}
+	return c
+}
+
+// group are the bodies that hang together with one after the first n joints.
+func (s *stage) group(n int, id string) []assembly.Body {
+	in := s.together(n, id)
+	return slices.DeleteFunc(slices.Clone(s.Bodies), func(b assembly.Body) bool { return !in[b.ID] })
+}
+
+// freeInto is the way that is free to where movers are: one that is meant if it is, else the
+// shortest along the axes of a pose; where none is the first that is meant, and false.
+func (m *Machine) freeInto(pose assembly.Pose, mv, fx []assembly.Body, meant ...assembly.Vec) (assembly.Vec, bool) {
+	var all []assembly.Way
+	for _, into := range meant {
+		all = append(all, way(into.Times(-1), mv, fx))
+	}
+	for _, w := range append(all, waysAlong(pose, mv, fx)...) {
+		if w.Free(mv, fx, m.allowed(mv)) {
+			return w.Back.Times(-1), true
+		}
+	}
+	return append(meant, assembly.Vec{})[0], false
+}
+
+// arrows show the ways of what comes, or only of some bodies of it, where a picture shows it, at the
+// side from which it comes.
+func (v *viewed) arrows(plane assembly.Pose, win rect, only []*assembly.Body) (out []plan.Arrow) {
+	for i := range v.come {
+		c := &v.come[i]
+		if only != nil && (c.ring != nil || !slices.Contains(only, c.bodies[0])) {
+			continue
+		}
+		d := dirOn(plane, c.into)
+		if loops := win.clip(c.loops(v, plane)); len(loops) > 0 && math.Hypot(d.XMm, d.YMm) > 0.5 {
+			d = d.Times(1 / math.Hypot(d.XMm, d.YMm))
+			at := tail(loops, d)
+			if c.turned != nil {
+				at = onPlane(plane, c.bodies[0].Box().Centre().Add(*c.turned))
+			}
+			out = append(out, plan.Arrow{Of: c.title, AtMm: win.inside(at), Dir: xy(d.XMm, d.YMm)})
+		}
+	}
+	return out
+}
+
+func (c *coming) loops(v *viewed, plane assembly.Pose) (all [][]plan.XY) {
+	if c.ring != nil {
+		return c.ring(plane)
+	}
+	for _, b := range c.bodies {
+		all = append(all, v.cut(plane, b)...)
+	}
+	return all
+}
+
+// tail is the place on closed contours where what moves along d is pushed: of the one that
+// reaches furthest back, the highest of equals, behind its middle.
+func tail(loops [][]plan.XY, d plan.XY) plan.XY {
+	along := func(q plan.XY) float64 { return q.XMm*d.XMm + q.YMm*d.YMm }
+	var best []plan.XY
+	back, top := math.Inf(1), math.Inf(-1)
+	for _, loop := range loops {
+		last := along(slices.MinFunc(loop, func(a, b plan.XY) int { return cmp.Compare(along(a), along(b)) }))
+		high := rectOf([][]plan.XY{loop}).max.YMm
+		if last < back-level || last < back+level && high > top {
+			best, back, top = loop, last, high
+		}
+	}
+	c := rectOf([][]plan.XY{best}).centre()
+	off := func(q plan.XY) float64 { return (q.YMm-c.YMm)*d.XMm - (q.XMm-c.XMm)*d.YMm }
+	at := c
+	for i, q := range best {
+		p := best[(i+len(best)-1)%len(best)]
+		if a, b := off(p), off(q); a < 0 != (b < 0) {
+			if hit := p.Plus(q.Plus(p.Times(-1)).Times(a / (a - b))); along(hit) < along(at) {
+				at = hit
+			}
+		}
+	}
+	return at
+}
+
+// endOn marks what comes square to all pictures that show it, in the first of them: its arrow has
+// no direction there.
+func (v *viewed) endOn() {
+	for i := range v.come {
+		c := &v.come[i]
+		for k := range v.j.Pictures {
+			p := &v.j.Pictures[k]
+			if slices.ContainsFunc(v.j.Pictures, func(o plan.Picture) bool {
+				return slices.ContainsFunc(o.Arrows, func(a plan.Arrow) bool { return a.Of == c.title })
+			}) {
+				break
+			}
+			if loops := (rect{p.MinMm, p.MaxMm}).clip(c.loops(v, v.planesOf[k])); len(loops) > 0 {
+				p.Arrows = append(p.Arrows, plan.Arrow{Of: c.title, AtMm: tail(loops, plan.XY{YMm: -1})})
+			}
+		}
+	}
+}
+
+// number says which parts have their numbers in which picture: what comes and the two that the joint
+// names in all, another in the one that shows it largest. What is put in by hand is new in its own
+// picture, and has there alone a number.
+func (v *viewed) number() {
+	const sliver = 0.08 // of the picture's larger side
+	pics := v.j.Pictures
+	if last := len(pics) - 1; v.byHand {
+		own := func(title string) bool {
+			return slices.ContainsFunc(pics[last].Arrows, func(a plan.Arrow) bool { return a.Of == title })
+		}
+		for i := range pics[:last] {
+			pics[i].Shapes = slices.DeleteFunc(pics[i].Shapes, func(s plan.Shape) bool { return s.New && own(s.Title) })
+			pics[i].Arrows = slices.DeleteFunc(pics[i].Arrows, func(a plan.Arrow) bool { return own(a.Of) })
+		}
+		for i := range pics[last].Shapes {
+			pics[last].Shapes[i].Named = pics[last].Shapes[i].New
+		}
+		pics = pics[:last]
+	}
+	largest := map[int]*plan.Shape{}
+	share := map[int]float64{}
+	for i := range pics {
+		p := &pics[i]
+		size := rect{p.MinMm, p.MaxMm}.size()
+		for k := range p.Shapes {
+			s := &p.Shapes[k]
+			own := rectOf(s.Loops).size()
+			s.Named = s.Item > 0 && (s.New || s.Title == v.j.A.Title || s.Title == v.j.B.Title)
+			if part := max(own.XMm, own.YMm) / max(size.XMm, size.YMm); !s.Named && s.Item > 0 && part > max(sliver, share[s.Item]) {
+				largest[s.Item], share[s.Item] = s, part
+			}
+		}
+	}
+	for _, s := range largest {
+		s.Named = true
+	}
+}
