@@ -168,7 +168,7 @@ type WeldJoint struct {
 	Size     Length // leg of a fillet; unset takes the usual
 	Process  string // MAG, MIG, MMA, TIG, flux-cored, metal-cored or self-shielded
 	Length   Length // unset is all round
-	SquareUp Length // metal left on each face for facing afterwards; unset takes the usual
+	SquareUp Length // metal on the plate over its thickness, faced off after the weld; unset takes the usual
 	Sides    int    // 1 or 2
 	Ground   string // inside, outside or both, where it is ground flush; empty for nowhere
 }

@@ -9,7 +9,6 @@ import (
 	"centrepop/layout/plan"
 	"centrepop/layout/weld"
 	"centrepop/layout/words"
-	"centrepop/parts"
 	"centrepop/parts/geom"
 )
 
@@ -23,8 +22,27 @@ func (t *joint) aroundRound() bool {
 	return t.a.step != nil && t.b.step != nil && t.a.step.Inside != t.b.step.Inside
 }
 
-// pressedGroove is the weld in a chamfered bore against the round in it.
-func (t *joint) pressedGroove(p *plan.WeldPlan, c *parts.Chamfer, on string) error {
+// pressedGroove is the weld in a chamfered bore against the round in it: there is no other
+// groove between the two, whatever type the job gives.
+func (t *joint) pressedGroove(p *plan.WeldPlan) error {
+	drawn, on := weldChamfers(t)
+	lacks := ""
+	switch {
+	case p.Type == "square":
+		lacks = "square edges leave nothing between them to fill"
+	case p.Type != "bevel":
+		lacks = "the round has no edge there for the other half of a V"
+	case len(drawn) == 0:
+		lacks = "no chamfer is drawn between them for the weld"
+	case len(drawn) < p.Sides:
+		lacks = "only one of its two sides has a chamfer for the weld"
+	}
+	if lacks != "" {
+		t.refuse(t.in.Pos, plan.GrooveLacking, plan.Named(t.a.text()), plan.Named(t.b.text()), plan.Named(lacks))
+		return nil
+	}
+	c := drawn[0]
+	p.Bevelled = on
 	g, err := weld.PressedGroove(c.Size.Mm, c.Angle.Deg, capMm(c.Size.Mm), weldProcess(p.Process), true)
 	if err != nil {
 		return err

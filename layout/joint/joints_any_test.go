@@ -74,7 +74,7 @@ func TestAnyJoint(t *testing.T) {
 			j.Kind, j.Bolt = parts.BoltKind, &parts.BoltJoint{Through: a, Into: b, Size: "M8", Class: "8.8", Pos: at, Head: []string{"hex", "socket"}[k%2], Nut: i%2 == 0, Washer: k%3 == 0}
 			try(&j)
 			j = base
-			j.Kind, j.Weld = parts.WeldKind, &parts.WeldJoint{Part: a, To: b, Type: []string{"fillet", "v", "bevel", "square"}[k%4], Process: "MMA", Sides: 1 + i%2}
+			j.Kind, j.Weld = parts.WeldKind, &parts.WeldJoint{Part: a, To: b, Type: []string{"fillet", "fillet", "v", "bevel", "square"}[(i+k)%5], Process: "MMA", Sides: 1 + i%2}
 			try(&j)
 			j = base
 			j.Kind, j.Press = parts.PressKind, &parts.PressJoint{Shaft: a, Bore: b, Fit: parts.Text{Value: "H7/s6", Pos: at}, Method: []string{"press", "heat", "cool"}[k%3]}

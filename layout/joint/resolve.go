@@ -142,6 +142,7 @@ func (j *making) joint(t *joint) {
 		t.add(p)
 	}
 	j.align(t)
+	j.thickYet(t)
 	t.kind.work(j, t)
 	if t.axis && !t.refused() {
 		j.traps(t)

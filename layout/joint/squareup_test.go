@@ -1,43 +1,120 @@
 package joint_test
 
 import (
+	"math"
 	"strings"
 	"testing"
+
+	"centrepop/layout/plan"
+	"centrepop/layout/words"
 )
 
-// A welded flange is faced where its stock leaves metal for it. Where plate and
-// flange are equally thick there is nothing to take off: it is kept flat before
-// and checked after. Both come after the last weld on the flange alone.
+// A welded flange is faced where its stock leaves metal for it, by geometry, down to its
+// thickness. Where plate and flange are equally thick there is nothing to take off, whatever
+// the job asks for: it is kept flat before and checked after. Both come after the last weld on
+// the flange alone.
 func TestSquaringUpHasStock(t *testing.T) {
 	t.Parallel()
+	const stock, weld = "stock: {plate: 12 mm", "barrel-flange#1.bore, to: barrel-tube.outside, type: bevel"
+	thick := func(mm string) string { return "thickness: 12 mm\nstock: {plate: " + mm + " mm" }
 	for _, c := range []struct {
-		name, file, from, to, joint string
-		flat, face                  bool
+		name, file, from, to, joint, leave, found string
+		flat                                      bool
 	}{
-		{"as thick as its plate", "barrel-flange.yaml", "stock: {plate: 12 mm", "stock: {plate: 12 mm", "front-flange-weld", true, false},
-		{"from thicker plate", "barrel-flange.yaml", "stock: {plate: 12 mm", "thickness: 12 mm\nstock: {plate: 20 mm", "front-flange-weld", false, true},
-		{"a plate with gussets to come", "gusset.yaml", "quantity: 4", "quantity: 4", "gusset-1", false, false},
+		{"as thick as its plate", "barrel-flange.yaml", stock, stock, "front-flange-weld", "", "", true},
+		{"asked for all the same", "job.yaml", weld, weld + ", square-up: 2 mm", "front-flange-weld", "", "square-up-stock 2 0", true},
+		{"from thicker plate", "barrel-flange.yaml", stock, thick("20"), "front-flange-weld", "3: 8 stands over it", "", false},
+		{"just enough for one face", "barrel-flange.yaml", stock, thick("15"), "front-flange-weld", "3: 3 stands over it", "", false},
+		{"too little", "barrel-flange.yaml", stock, thick("14"), "front-flange-weld", "", "", true},
+		{"a plate with gussets to come", "gusset.yaml", "quantity: 4", "quantity: 4", "gusset-1", "", "", false},
+		{"asked for where no plate is", "job.yaml", "type: fillet, size: 4 mm, sides: 2", "type: fillet, size: 4 mm, sides: 2, square-up: 2 mm", "auger-flight", "", "square-up-nowhere 2", false},
 	} {
 		p, err := draft(editedDemo(t, "pugmill", c.file, c.from, c.to))
 		if err != nil {
 			t.Fatal(err)
 		}
-		text := stepText(jointNamed(t, p, c.joint))
+		j := jointNamed(t, p, c.joint)
+		text, found := stepText(j), ""
 		if got := strings.Contains(text, "Check that it is flat") && strings.Contains(text, "a stiff plate to the free face"); got != c.flat {
 			t.Errorf("%s: kept flat %v, want %v: %s", c.name, got, c.flat, text)
 		}
-		if got := strings.Contains(text, "Face it true if it rocks"); got != c.face {
-			t.Errorf("%s: faced %v, want %v: %s", c.name, got, c.face, text)
-		}
-		for _, f := range jointNamed(t, p, c.joint).Figures {
-			if strings.Contains(f.Label, "squaring up") && (!c.face || f.Value != "3 each face") {
-				t.Errorf("%s: %+v where nothing is faced", c.name, f)
-			} else if f.Label == "leave for squaring up" {
-				c.face = false
+		for _, pr := range j.Problems {
+			if pr.Kind == plan.SquareUpStock || pr.Kind == plan.SquareUpNowhere {
+				found = string(pr.Kind)
+				for _, a := range pr.Args {
+					if a.Unit == plan.Mm {
+						found += " " + words.Trim(a.Value, 1)
+					}
+				}
 			}
 		}
-		if c.face {
-			t.Errorf("%s: no allowance to face it", c.name)
+		leave := ""
+		for _, f := range j.Figures {
+			if strings.Contains(f.Label, "squaring up") {
+				_, over, _ := strings.Cut(text, "down to its thickness of 12: ")
+				over, _, _ = strings.Cut(over, ".")
+				leave = strings.TrimSuffix(f.Value, " on the joint face") + ": " + over
+			}
+		}
+		if found != c.found || leave != c.leave || (j.Weld.Faced != "") != (c.leave != "") {
+			t.Errorf("%s: %q, %q, faced %q; want %q, %q", c.name, found, leave, j.Weld.Faced, c.found, c.leave)
+		}
+		if press := jointNamed(t, p, "front-flange"); strings.Contains(strings.Join(press.Cautions, " "), "drawn 12") != (c.file == "barrel-flange.yaml" && c.to != stock) {
+			t.Errorf("%s: %v", c.name, press.Cautions)
 		}
 	}
+}
+
+// A bore on a round has one groove, its own chamfer against the round without a gap (AWS D1.1
+// partial penetration bevels, from memory): a V or square edges are refused there, and a bevel
+// whose chamfer is not drawn, on each side that is welded; nothing is said of a gap or a root face.
+func TestGrooveAgainstARound(t *testing.T) {
+	t.Parallel()
+	tube := "part: tube\nkind: tube\nmaterial: S235\nstock: {tube: 100 mm, wall: 8 mm, length: 204 mm}\ntube: {outside: 100, wall: 8, length: 200}\n"
+	const back, front = "{edge: bore-back, size: 6 mm, angle: 45, for: weld}", "{edge: bore-front, size: 6 mm, angle: 45, for: weld}"
+	for _, c := range []struct{ weld, chamfers, lacks string }{
+		{"bevel", back, ""},
+		{"bevel, sides: 2", back + ", " + front, ""},
+		{"bevel, sides: 2", back, "only one of its two sides"},
+		{"bevel", "", "no chamfer is drawn"},
+		{"v", back, "other half of a V"},
+		{"square", back, "square edges leave nothing"},
+	} {
+		flange := "part: flange\nkind: flange\nmaterial: S235\nstock: {plate: 20 mm, cut: saw}\noutline: {circle: 200}\nbore: {diameter: 100, fit: {light-press: tube.outside}, leave: 2}\nchamfers: [" + c.chamfers + "]\n"
+		p, err := draft(jobOf(t, "{name: w, weld: {part: flange.bore, to: tube.outside, type: "+c.weld+", process: MAG}}", tube, flange))
+		if err != nil {
+			t.Fatal(err)
+		}
+		if c.lacks != "" {
+			if len(p.Joints) != 0 || len(p.Faults) != 1 || p.Faults[0].Kind != plan.GrooveLacking || !strings.Contains(p.Faults[0].What, c.lacks) {
+				t.Errorf("%s: %+v", c.weld, p.Faults)
+			}
+			continue
+		}
+		if len(p.Joints) != 1 {
+			t.Fatalf("%s: %+v", c.weld, p.Faults)
+		}
+		w := p.Joints[0].Weld
+		says(t, p.Joints[0], []string{"No gap."}, []string{"root face"})
+		if w.Sides == 2 {
+			says(t, p.Joints[0], []string{"the front and the back of flange", "turn and turn about"}, nil)
+		}
+		// 18 mm² and a cap of 2/3 × 6 × 1, 314.2 round, of 7850 kg/m³, on each side.
+		if kg := w.DepositedKg / float64(w.Sides); math.Abs(kg-0.0543) > 0.0006 {
+			t.Errorf("%s: %v kg on a side", c.weld, kg)
+		}
+	}
+}
+
+// A fillet of two sides round a tube is laid and gauged on both (ISO 2553: the symbol on both
+// sides of the line), and what it takes is bought as more than nothing.
+func TestRoundFilletOfTwoSides(t *testing.T) {
+	t.Parallel()
+	job := func(sides string) *plan.JointPlan {
+		return filed(t, "{name: w, weld: {part: ring.bore, to: tube.outside, type: fillet, process: TIG"+sides+"}, level: front-with-front, below: 5}",
+			"part: tube\nkind: tube\nmaterial: S235\nstock: {tube: 60.3 mm, wall: 1.5 mm, length: 204 mm}\ntube: {outside: 60.3, wall: 1.5, length: 200}\n",
+			"part: ring\nkind: ring\nmaterial: S235\nstock: {sheet: 2 mm, cut: laser}\noutline: {circle: 90}\nbore: {diameter: 60.5}\n").Joints[0]
+	}
+	says(t, job(", sides: 2"), []string{"Weld on the front and the back of ring", "at four places round, on each side"}, nil)
+	says(t, job(""), []string{"at four places round."}, []string{"the front and the back"})
 }

@@ -161,7 +161,7 @@ func (weldKind) work(j *making, t *joint) {
 	}
 	if in.Type == "fillet" {
 		t.filletLoad(p)
-	} else if bad(t.butt(p)) {
+	} else if bad(t.butt(p)) || t.refused() {
 		return
 	}
 	density := 7850.0
@@ -169,7 +169,7 @@ func (weldKind) work(j *making, t *joint) {
 		density = t.a.r.Material.DensityKgM3
 	}
 	sectionLength := p.LengthMm
-	if in.Type == "fillet" && !t.derived() {
+	if t.eachSide() {
 		sectionLength *= float64(in.Sides)
 	}
 	filler, err := weld.FillerFor(p.AreaMm2, sectionLength, density, weldProcess(in.Process))
@@ -181,6 +181,9 @@ func (weldKind) work(j *making, t *joint) {
 		if bad(t.ring(p)) {
 			return
 		}
+	}
+	if s := in.SquareUp; s.Set() {
+		p.SquareUpMm = s.Mm
 	}
 	t.slack(p)
 	for _, f := range []feature{t.a, t.b} {
@@ -287,11 +290,10 @@ func (t *joint) prep(thickMm float64) (weld.Prep, error) {
 
 func (t *joint) butt(p *plan.WeldPlan) error {
 	in := t.in.Weld
-	c, on := weldChamfer(t)
-	if c != nil && in.Type == "bevel" && t.aroundRound() {
-		p.Bevelled = on
-		return t.pressedGroove(p, c, on)
+	if t.aroundRound() {
+		return t.pressedGroove(p)
 	}
+	c, on := weldChamfer(t)
 	prep, err := t.prep(p.ThinnerMm)
 	if err != nil {
 		return err
@@ -312,9 +314,7 @@ func (t *joint) butt(p *plan.WeldPlan) error {
 		text += ", " + words.Trim(p.BevelDeg, 0) + "°, root face " + t.w.Read(p.RootFaceMm)
 	}
 	t.figure("preparation", text+", gap "+t.w.Read(p.GapMm), prep.Source)
-	if prep.Note != "" {
-		t.figure("besides", prep.Note, "")
-	}
+	p.Besides = prep.Note
 	if in.Type == "square" && prep.Shape != weld.Square {
 		t.problem(plan.SquareTooThick, plan.Of(plan.Mm, p.ThinnerMm))
 	}
@@ -329,16 +329,33 @@ func (t *joint) butt(p *plan.WeldPlan) error {
 	return nil
 }
 
-// weldChamfer is the chamfer drawn for the weld, and its part; nil if none is.
-func weldChamfer(t *joint) (c *parts.Chamfer, part string) {
+// weldChamfers are the chamfers drawn for the weld on one of its parts, and that part.
+func weldChamfers(t *joint) (drawn []*parts.Chamfer, part string) {
 	for _, f := range []feature{t.a, t.b} {
 		for i := range f.r.Part.Chamfers {
 			if c := &f.r.Part.Chamfers[i]; c.For == "weld" && strings.HasPrefix(c.Edge.Value, f.ref.Feature+"-") {
-				return c, f.title()
+				drawn = append(drawn, c)
 			}
+		}
+		if len(drawn) > 0 {
+			return drawn, f.title()
 		}
 	}
 	return nil, ""
+}
+
+// weldChamfer is the first of them; nil if none is drawn.
+func weldChamfer(t *joint) (c *parts.Chamfer, part string) {
+	if drawn, on := weldChamfers(t); len(drawn) > 0 {
+		return drawn[0], on
+	}
+	return nil, ""
+}
+
+// eachSide tells whether a weld is laid on two sides in full, each with its own section.
+func (t *joint) eachSide() bool {
+	p := t.out.Weld
+	return p.Sides > 1 && (p.Type == "fillet" || p.DepthMm > 0) && !t.derived()
 }
 
 // chamfered is the part of a title.
@@ -380,10 +397,6 @@ func (t *joint) ring(p *plan.WeldPlan) error {
 	} else {
 		t.caution("No squaring-up allowance is known for a part of this size: tack, measure, and decide.")
 	}
-	if s := t.in.Weld.SquareUp; s.Set() {
-		p.SquareUpMm = s.Mm
-		t.figure("to be left on each face", t.w.Size(s.Mm), "job file")
-	}
 	return nil
 }
 
@@ -410,7 +423,7 @@ func (t *joint) weldFigures(p *plan.WeldPlan) {
 	if p.DiameterMm > 0 && len(p.TacksDeg) > 0 {
 		round = ", all round " + t.w.Dia(p.DiameterMm)
 	}
-	if p.Type == "fillet" && p.Sides > 1 && !t.derived() {
+	if t.eachSide() {
 		round += ", on each side"
 	}
 	t.figure("length", t.w.Read(p.LengthMm)+round, "")
@@ -465,9 +478,12 @@ func (j *making) weldSteps(t *joint, p *plan.WeldPlan) {
 		s.Hold = "Check square on both sides; knock straight now."
 	}
 	do := []string{runs(p.Runs) + " of " + p.Process + ", " + strings.TrimSpace(p.Symbol+" "+p.Designation) + "."}
-	if c, on := weldChamfer(t); c != nil && p.Bevelled != "" {
-		_, face, _ := strings.Cut(c.Edge.Value, t.chamfered(on).ref.Feature+"-")
+	if drawn, on := weldChamfers(t); len(drawn) == 1 && p.Bevelled != "" {
+		_, face, _ := strings.Cut(drawn[0].Edge.Value, t.chamfered(on).ref.Feature+"-")
 		do = append(do, "Weld from the "+face+" of "+on+", where its groove is.")
+	}
+	if p.Besides != "" {
+		do = append(do, words.Capital(p.Besides)+".")
 	}
 	if len(p.Order) > 0 {
 		var order []string
@@ -480,6 +496,9 @@ func (j *making) weldSteps(t *joint, p *plan.WeldPlan) {
 		do = append(do, "First layer in sectors: "+strings.Join(order, ", ")+"; opposite sectors follow each other.")
 		if p.Runs > 1 {
 			do = append(do, "Further layers start half a sector on.")
+		}
+		if p.Sides > 1 {
+			do = append(do, t.bothSides())
 		}
 	} else if t.helixMm() > 0 {
 		do = append(do, "A quarter turn at a time, from the middle turn outward, each time the quarter opposite on "+t.flightOn()+"; the two sides of the flight in turn, so that it stays straight.")
@@ -573,6 +592,8 @@ func (j *making) inspectWeld(t *joint, p *plan.WeldPlan) {
 		where := "at four places round"
 		if len(p.TacksDeg) == 0 {
 			where = t.seam().gauge
+		} else if t.eachSide() {
+			where += ", on each side"
 		}
 		s.Hold = "Weld gauge on the throat " + where + "."
 		c.What, c.Limits, c.MinMm, c.Gauge, c.Source = "throat", t.w.Read(p.ThroatMm)+" or more", p.ThroatMm, "weld gauge", "EN 1993-1-8 clause 4.5.3.3"
@@ -592,6 +613,15 @@ func (j *making) inspectWeld(t *joint, p *plan.WeldPlan) {
 		s.Do = append(s.Do, "Then grind the weld flush "+on+" with the metal beside it, not below it.")
 		t.out.Checks = append(t.out.Checks, plan.Check{What: "ground flush " + on, Limits: "no step that a finger finds, nothing below the metal beside it", Gauge: "eye, finger", Source: "common practice, no source"})
 	}
+}
+
+// bothSides says on what a round weld of two sides is laid.
+func (t *joint) bothSides() string {
+	on := "both sides"
+	if plate := t.boredPlate(); plate != nil {
+		on = "the front and the back of " + plate.title()
+	}
+	return "Weld on " + on + ": a layer on one, then the same on the other, turn and turn about."
 }
 
 // boredPlate is the flat part in whose bore a round is welded, nil for another weld.
@@ -660,13 +690,13 @@ func (j *making) weldedLater(t *joint, i inst) bool {
 	return false
 }
 
-// plateToFace is the flat part of a weld whose face has to be true for a later
-// bolted joint, and the metal that its stock leaves to face it; ok is false
-// where nothing is bolted on, or other welds follow first.
+// plateToFace is the flat part of a weld whose free face is to be true: something is bolted to
+// it later, or the job says square-up; and the metal that its stock has over its thickness. ok
+// is false where there is none, or other welds on it follow first.
 func (j *making) plateToFace(t *joint) (f feature, spareMm float64, ok bool) {
 	for _, f := range []feature{t.b, t.a} {
 		part := f.r.Part
-		if part.Outline == nil || !j.facedLater(f.inst()) || j.weldedLater(t, f.inst()) {
+		if part.Outline == nil || !t.in.Weld.SquareUp.Set() && !j.facedLater(f.inst()) || j.weldedLater(t, f.inst()) {
 			continue
 		}
 		if st := part.Stock; st.ByArea() {
@@ -679,32 +709,54 @@ func (j *making) plateToFace(t *joint) (f feature, spareMm float64, ok bool) {
 
 // keepFlat is what to do before welding a plate that nothing is left to face on.
 func (j *making) keepFlat(t *joint, p *plan.WeldPlan) string {
-	if f, spare, ok := j.plateToFace(t); ok && spare < p.SquareUpMm && !t.in.Weld.SquareUp.Set() {
+	if f, spare, ok := j.plateToFace(t); ok && spare < p.SquareUpMm {
 		return "Bolt a stiff plate to the free face of " + f.title() + " by its holes, with no tack on that face: nothing is left to face it afterwards."
 	}
 	return ""
 }
 
-// squareUp is the step after the last weld on a plate that something is bolted
-// to: it is faced where the stock leaves metal for it, else only checked.
+// squareUp is the step after the last weld on a plate whose free face is to be true: it is
+// faced where the stock is so much thicker than the part, else only checked.
 func (j *making) squareUp(t *joint, p *plan.WeldPlan) {
 	f, spare, ok := j.plateToFace(t)
+	asked := t.in.Weld.SquareUp.Set()
+	if asked && !ok {
+		t.problem(plan.SquareUpNowhere, plan.Of(plan.Mm, p.SquareUpMm))
+	}
 	if p.SquareUpMm <= 0 || !ok {
 		return
 	}
 	do := []string{"Rest the joint face of " + f.title() + " on a plate and feel round it."}
 	title := "Check that it is flat"
-	if spare >= p.SquareUpMm || t.in.Weld.SquareUp.Set() {
-		title = "Square up"
-		do = append(do, "Face it true if it rocks: "+t.w.Read(p.SquareUpMm)+" on each face is allowed for.")
-		if !t.in.Weld.SquareUp.Set() {
-			t.figure("leave for squaring up", t.w.Read(p.SquareUpMm)+" each face", "common practice, no source")
+	if spare >= p.SquareUpMm {
+		title, p.Faced = "Square up", f.r.Part.Name.Value
+		do = []string{"Face the joint face of " + f.title() + " true, down to its thickness of " + t.w.Size(f.r.Part.Thickness.Mm) + ": " + t.w.Read(spare) + " stands over it."}
+		source := "common practice, no source"
+		if asked {
+			source = "job file"
 		}
+		t.figure("leave for squaring up", t.w.Read(p.SquareUpMm)+" on the joint face", source)
 	} else {
 		do = append(do, "If it rocks, press it flat over the weld; do not face it under its thickness.")
+		if asked {
+			t.problem(plan.SquareUpStock, plan.Of(plan.Mm, p.SquareUpMm), plan.Named(f.title()), plan.Of(plan.Mm, spare))
+		}
 	}
 	s := t.step(title, do...)
 	s.Hold = "A " + t.w.Near(0.1) + " feeler does not enter anywhere under the face."
+}
+
+// thickYet warns of a plate that is thicker than it is drawn until a weld, this or a later one,
+// is made and it is faced.
+func (j *making) thickYet(t *joint) {
+	for _, o := range j.all[slices.Index(j.all, t):] {
+		if o.in.Weld == nil {
+			continue
+		}
+		if f, spare, ok := j.plateToFace(o); ok && spare > 0 && (f.inst() == t.a.inst() || f.inst() == t.b.inst()) {
+			t.caution(f.title() + " is still " + t.w.Size(f.r.Part.Stock.Size.Mm) + " thick, drawn " + t.w.Size(f.r.Part.Thickness.Mm) + ": places and depths here are those of the drawing, and " + t.w.Read(spare) + " stands out beyond its joint face until that is faced.")
+		}
+	}
 }
 
 // facedLater tells whether a part is bolted to something, so that its face must

@@ -60,6 +60,19 @@ func TestFootBeyond(t *testing.T) {
 	}
 }
 
+// A small plate flat on a large one stands on it, and the large one over no edge of it; with its
+// middle on the edge of that it does (by geometry).
+func TestSmallPlateOnLarge(t *testing.T) {
+	t.Parallel()
+	for left, want := range map[string]string{"100": "", "0": "", "-50": "overhangs foot base 50"} {
+		files := map[string]string{"base.yaml": basePart, "foot.yaml": "part: foot\nkind: plate\nmaterial: S235\nstock: {plate: 12 mm, cut: saw}\noutline: {square: 100}\n",
+			"job.yaml": strings.Replace(ribJob, "rib.yaml", "foot.yaml", 1) + "  - {name: w, weld: {part: foot.outline, to: base.outline, type: fillet, size: 6, length: 80}, place: {on: front, with: back, from-left: " + left + ", from-bottom: 50, top: up}}\n"}
+		if got := found(t, files, plan.FootBeyond, plan.Overhangs); got != want {
+			t.Errorf("%s from the left: %q, want %q", left, got, want)
+		}
+	}
+}
+
 // Holes that a part is to hang in by their name or note lie over its centre of gravity, one of
 // a group at the least: of a plate of 400 × 200 that is in its middle, where TOP is up, and 10
 // under the holes' mouths where its front is.

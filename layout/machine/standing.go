@@ -104,12 +104,19 @@ func outward(b *assembly.Body, face parts.Face) assembly.Vec {
 // practice, no source.
 const carriedPart = 0.7
 
+// weldedOn tells whether the first of two bodies is welded onto the second.
+func (m *Machine) weldedOn(first, second string) bool {
+	return slices.ContainsFunc(m.joints, func(j *plan.JointPlan) bool {
+		return j.Weld != nil && Instance{j.A.Part, j.A.Copy}.id() == first && Instance{j.B.Part, j.B.Copy}.id() == second
+	})
+}
+
 // overhangs tells whether a body stands over the edge of a plate.
 func (m *Machine) overhangs(plate, b *assembly.Body, face parts.Face) []plan.Problem {
 	box, own := b.Box().Moved(plate.Pose.Inverse()), plate.Solid.Box()
 	beyond := max(box.High.X-own.High.X, own.Low.X-box.Low.X, box.High.Y-own.High.Y, own.Low.Y-box.Low.Y)
-	if beyond < standsMm {
-		return nil
+	if beyond < standsMm || m.weldedOn(plate.ID, b.ID) && (box.High.X-box.Low.X)*(box.High.Y-box.Low.Y) > (own.High.X-own.Low.X)*(own.High.Y-own.Low.Y) {
+		return nil // else it is the plate that stands, on the body
 	}
 	toward := outward(plate, face).Times(-1)
 	floor := assembly.Body{Pose: plate.Pose, Solid: assembly.Of(assembly.Cuboid(

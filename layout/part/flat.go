@@ -120,6 +120,8 @@ func (f *flat) edgeCheck(r *record, of plan.Feature) plan.Check {
 		if wide.Limited && high.Limited {
 			c.Limits, c.Source = r.limitsText(wide)+" × "+r.limitsText(high), wide.Source
 		}
+	case f.Stock.ByArea() && f.Stock.Size.Mm > f.Thickness.Mm+geom.CloseMm:
+		c.Limits = r.W.Size(f.Stock.Size.Mm) + " as bought, faced to this later"
 	case f.Stock.Form != "":
 		c.Limits = "as bought"
 	}

@@ -51,10 +51,20 @@ func (v *view) plateAllowance() {
 	case s.Size.Mm < drawn-slackMm:
 		f.What = "the " + s.Form + " is thinner than the part"
 		v.report(Stop, "", s.Pos, f)
-	case !v.turned() && s.Size.Mm > drawn+slackMm:
+	case !v.turned() && s.Size.Mm > drawn+slackMm && v.facedCopies() < max(1, v.p.Quantity):
 		f.What = "the " + s.Form + " is thicker than the part, and no step faces it"
 		v.report(Check, "", s.Pos, f)
 	}
+}
+
+// facedCopies is how many copies of the part are faced to their thickness after a weld.
+func (v *view) facedCopies() (n int) {
+	for _, j := range v.pl.Joints {
+		if j.Weld != nil && j.Weld.Faced == v.p.Name.Value {
+			n++
+		}
+	}
+	return n
 }
 
 // flatAllowance compares flat bar with what is drawn: its thickness, and its

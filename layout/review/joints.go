@@ -239,7 +239,7 @@ func weldFirst(r *reviewer) {
 func (r *reviewer) weldMoves(j *plan.JointPlan, end plan.JointEnd, c cylinder) {
 	numbers := words.Join(" ", r.mm(2*c.radiusMm), c.size.Fit.Class.Value)
 	if j.Weld.BoreLeaveMm > 0 {
-		numbers += "; leave " + r.mm(j.Weld.BoreLeaveMm) + " on diameter and " + r.mm(j.Weld.SquareUpMm) + " on each face"
+		numbers += "; leave " + r.mm(j.Weld.BoreLeaveMm) + " on diameter and " + r.mm(j.Weld.SquareUpMm) + " on a face"
 	}
 	r.add(Finding{
 		Severity: Check, Part: j.Name, Pos: r.jointPos(j.Name),

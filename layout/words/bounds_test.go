@@ -26,7 +26,7 @@ func TestWriterBounds(t *testing.T) {
 		{"Grams", in.Grams(2834.95), "100 oz"}, {"Grams", mm.Grams(2), "2 g"}, {"Grams", mm.Grams(2.4), "2 g"}, // 100 ounces are 2834.95 g
 		{"Mass", mm.Mass(0.9994), "0.999 kg"}, {"Mass", mm.Mass(0.9996), "1.00 kg"}, {"Mass", mm.Mass(9.994), "9.99 kg"}, {"Mass", mm.Mass(9.996), "10.0 kg"},
 		{"Mass", mm.Mass(99.94), "99.9 kg"}, {"Mass", mm.Mass(99.96), "100 kg"}, {"Mass", mm.Mass(150.4), "150 kg"}, {"Mass", in.Mass(45.359237), "100 lb"},
-		{"RoundMass", in.RoundMass(45.359237, 1), "100 lb"}, {"RoundMass", mm.RoundMass(1.26, 1), "1.3 kg"},
+		{"RoundMass", in.RoundMass(45.359237, 1), "100 lb"}, {"RoundMass", mm.RoundMass(1.26, 1), "1.3 kg"}, {"RoundMass", mm.RoundMass(0.0018, 2), "1.8 g"}, {"RoundMass", mm.RoundMass(0.006, 2), "0.01 kg"},
 		{"Heats", in.Heats(110.2, 120.3), "230 – 249 °F (110 – 120 °C)"}, // 230.36 and 248.54
 		{"Torques", mm.Torques(2.44, 3), "2 – 3 N m"}, {"Torques", mm.Torques(2.44, 2.96), "2.4 – 3 N m"},
 		{"LengthWord", LengthWord(parts.Inches), "inches"}, {"LengthWord", LengthWord(parts.Millimetres), "mm"},

@@ -65,9 +65,13 @@ func (w Writer) Mass(kg float64) string {
 	return strconv.FormatFloat(value, 'f', decimals, 64) + unit
 }
 
-// RoundMass writes kilograms with at most so many decimals, in an inch job as pounds.
+// RoundMass writes kilograms with at most so many decimals, in an inch job as pounds;
+// what would be none of them in grams or ounces.
 func (w Writer) RoundMass(kg float64, decimals int) string {
 	value, unit := w.mass(kg)
+	if kg > 0 && Round(value, decimals) == 0 {
+		return w.Grams(kg * 1000)
+	}
 	return Trim(value, decimals) + unit
 }
 

@@ -127,7 +127,7 @@ var weldGroup = &Group{Name: "weld", Means: "A weld.", Example: "weld: {part: fl
 	{Name: "size", Type: SizeType, Means: "leg of a fillet", Default: "what is usual for the plate"},
 	{Name: "process", Type: WordType, Means: "welding process", Default: "MAG", Words: []string{"MAG", "MIG", "MMA", "TIG", "flux-cored", "metal-cored", "self-shielded"}},
 	{Name: "length", Type: SizeType, Means: "length of a straight weld, on each side", Default: "all round; in every corner of a fillet with a place; round a mitre"},
-	{Name: "square-up", Type: DistanceType, Means: "metal left on each face to be faced afterwards", Default: "what is usual"},
+	{Name: "square-up", Type: DistanceType, Means: "what the plate has over its thickness, to be faced off after its last weld", Default: "what is usual"},
 	{Name: "sides", Type: CountType, Means: "welded from one side or both", Default: "1", Low: 1, High: 2},
 	{Name: "ground", Type: WordType, Means: "where a butt weld is ground flush with the metal beside it; not said, nowhere", Words: []string{"inside", "outside", "both"}},
 }}
