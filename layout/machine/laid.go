@@ -226,6 +226,9 @@ func (v *viewed) laidPicture() {
 		all := rectOf(loops)
 		size := all.size()
 		win := all.grown(0.6 * max(size.XMm, size.YMm))
+		if !v.showsUnder(plane, win, hidden) {
+			win = all.grown(1.5 * max(size.XMm, size.YMm))
+		}
 		for i := range v.Bodies {
 			if r, cut := extent(plane, &v.Bodies[i]); cut && v.stands[v.Bodies[i].ID] {
 				all = all.join(r)
@@ -241,4 +244,17 @@ func (v *viewed) laidPicture() {
 		v.j.Pictures, v.planesOf = append(v.j.Pictures, p), append(v.planesOf, plane)
 		return
 	}
+}
+
+// showsUnder tells whether a window of a plane shows more than a scrap of what one of some loose parts
+// lies on.
+func (v *viewed) showsUnder(plane assembly.Pose, win rect, hidden []*assembly.Body) bool {
+	return slices.ContainsFunc(v.laid(), func(l laid) bool {
+		on := v.body[l.on.id()]
+		if on == nil || !slices.Contains(hidden, v.body[l.id()]) {
+			return false
+		}
+		shown := rectOf(win.clip(v.cut(plane, on))).size()
+		return max(shown.XMm, shown.YMm) > 0.2*max(win.size().XMm, win.size().YMm)
+	})
 }

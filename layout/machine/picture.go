@@ -140,19 +140,7 @@ func (v *viewed) planes(a, b *assembly.Body) ([]assembly.Pose, assembly.Vec) {
 		if out, far := v.beyond(own, axis, a); far {
 			own = assembly.Frame(axis.At, axis.Z.Times(-1).Cross(out), out)
 		}
-		into := axis.Z
-		box := func(q *assembly.Body) float64 { return q.Box().Centre().Dot(axis.Z) }
-		if box(v.mover) > box(v.still) {
-			into = axis.Z.Times(-1)
-		}
-		if in := v.joint(v.j.Name); in.Bolt != nil && in.Meet.Set() { // by the face that it meets it by
-			if into = a.Pose.Z; (in.Meet.First == parts.Back) != (v.mover == b) {
-				into = into.Times(-1)
-			}
-		} else if way, _ := v.ringWay(v.j, plan.ShapeCup); way != (assembly.Vec{}) {
-			into = way
-		}
-		return []assembly.Pose{own}, into
+		return []assembly.Pose{own}, v.along(axis.Z, a)
 	}
 	face, out := a.Pose.Z, false
 	switch in := v.joint(v.j.Name); {
@@ -193,6 +181,24 @@ func (v *viewed) planes(a, b *assembly.Body) ([]assembly.Pose, assembly.Vec) {
 		n = a.Pose.Y
 	}
 	return []assembly.Pose{upright(at, n)}, into
+}
+
+// along is the way of what comes along an axis: by the face by which part a meets, as the cup of a
+// bearing, or from the side on which it lies.
+func (v *viewed) along(z assembly.Vec, a *assembly.Body) assembly.Vec {
+	if in := v.joint(v.j.Name); in.Bolt != nil && in.Meet.Set() {
+		if (in.Meet.First == parts.Back) != (v.mover != a) {
+			return a.Pose.Z.Times(-1)
+		}
+		return a.Pose.Z
+	}
+	if way, _ := v.ringWay(v.j, plan.ShapeCup); way != (assembly.Vec{}) {
+		return way
+	}
+	if v.mover.Box().Centre().Sub(v.still.Box().Centre()).Dot(z) > 0 {
+		return z.Times(-1)
+	}
+	return z
 }
 
 // beyond is the way out to the first of a joint's screws or studs, if the cut

@@ -523,7 +523,8 @@ func (f *facePicture) number(x, y, r, outward float64, n int) {
 }
 
 // Metal is a place in a cut surface for the end of a leader, in what the shapes drawn over it leave to
-// be seen: where of some level chords the middle of a stretch has the most round it.
+// be seen: where of some level chords the middle of a stretch has the most round it, of chords with as
+// much the one nearest to the middle.
 func Metal(loops [][]plan.XY, over []*plan.Shape) plan.XY {
 	low, high := loops[0][0], loops[0][0]
 	for _, loop := range loops {
@@ -544,7 +545,7 @@ func Metal(loops [][]plan.XY, over []*plan.Shape) plan.XY {
 				if up[0] > y || up[1] < y {
 					continue
 				}
-				if room := min(level[1]-level[0], 2*(y-up[0]), 2*(up[1]-y)); room > best+1e-9 {
+				if room := min(level[1]-level[0], 2*(y-up[0]), 2*(up[1]-y)) * (1.2 - 0.4*math.Abs(float64(n)-11.5)/12); room > best+1e-9 {
 					best, at = room, plan.XY{XMm: x, YMm: y}
 				}
 			}
