@@ -57,6 +57,11 @@ const (
 	radialDeeper, faceDeeper = 0.05, 0.1
 )
 
+// A ring in a face lies against the wall that the pressure drives it to: its diameter is
+// H11 outside, h11 inside; the other wall follows from the width (trade guide of housings
+// in flanges, yumpu.com 23866560, figures 9 and 10).
+const outerWall, innerWall = "H11", "h11"
+
 // sameSection is how near a section must come to the table's, mm: the sections
 // of ISO 3601-1 are inch sizes, 0.070, 0.103, 0.139, 0.210 and 0.275 in, rounded.
 const sameSection = 0.006
@@ -78,6 +83,7 @@ type Gland struct {
 	RadiusMm          float64 // of the corners, at most
 	FloorMm           float64 // diameter of the groove's floor; 0 in a face
 	OuterMm, InnerMm  float64 // diameters of the groove's walls in a face; 0 on a round
+	WallClass         string  // tolerance class (ISO 286-1) of the wall that holds the ring, in a face
 	SectionTolMm      float64 // the section is this much more or less
 	Stretch           float64 // of the inside on a piston, of the outside elsewhere: share, negative if pressed together
 	Squeeze           float64 // share of the section pressed flat, nominal
@@ -152,9 +158,9 @@ func (o ORing) In(seat Seat, diameterMm float64, moving bool) (Gland, error) {
 		g.Stretch = g.FloorMm/outside - 1
 	case FaceInside, FaceOutside:
 		g.DepthMm, g.DeeperMm, g.WidthMm, g.WiderMm, g.LeadInMm, g.LeadInDeg = row.faceDepth, faceDeeper, row.faceWidth, faceWider, 0, 0
-		g.OuterMm, g.InnerMm = outside, outside-2*g.WidthMm
+		g.OuterMm, g.InnerMm, g.WallClass = outside, outside-2*g.WidthMm, outerWall
 		if seat == FaceOutside {
-			g.OuterMm, g.InnerMm = o.InsideMm+2*g.WidthMm, o.InsideMm
+			g.OuterMm, g.InnerMm, g.WallClass = o.InsideMm+2*g.WidthMm, o.InsideMm, innerWall
 		}
 	default:
 		e := &lookup.UnknownError{What: "seat", Value: string(seat)}

@@ -21,6 +21,7 @@ type Groove struct {
 	step  *Step // nil in a face
 	floor Sized // diameter of the floor; in a face the depth
 	width Sized
+	wall  Sized // diameter of the wall that holds the ring, in a face
 }
 
 // grooveKind is what differs between grooves.
@@ -75,17 +76,18 @@ func (z *sizer) groovePlace(g *Groove) bool {
 func (z *sizer) onFace(g *Groove) bool {
 	r := &g.Row
 	r.FloorMm, r.DepthMm = 0, geom.Clean(g.floor.NominalMm)
-	inner, _, ok := z.Plane(r.Face, r.InnerMm/2+geom.CloseMm)
-	outer, _, all := z.Plane(r.Face, r.OuterMm/2-geom.CloseMm)
+	ring := g.wallsMm()
+	inner, _, ok := z.Plane(r.Face, ring.Min/2+geom.CloseMm)
+	outer, _, all := z.Plane(r.Face, ring.Max/2-geom.CloseMm)
 	if !ok || !all || math.Abs(inner-outer) > geom.CloseMm {
 		cross, fix := "", "an O-ring that lies on the face"
 		outside, inside := z.Sides()
 		for _, s := range slices.Concat(outside, inside) {
-			if d := s.Size.NominalMm; cross == "" && d > r.InnerMm-geom.CloseMm && d < r.OuterMm+geom.CloseMm {
+			if d := s.Size.NominalMm; cross == "" && d > ring.Min-geom.CloseMm && d < ring.Max+geom.CloseMm {
 				cross, fix = ": "+s.Name+" ends in it at "+z.W.Dia(d), fix+", or another size of "+s.Name
 			}
 		}
-		z.fault(g.In.In.Pos, "the groove from "+z.W.Dia(r.InnerMm)+" to "+z.W.Dia(r.OuterMm)+" does not lie on one level of the "+string(r.Face)+" face"+cross, fix)
+		z.fault(g.In.In.Pos, "the groove, from "+z.W.Dia(ring.Min)+" to "+z.W.Dia(ring.Max)+" at its limits, does not lie on one level of the "+string(r.Face)+" face"+cross, fix)
 		return false
 	}
 	r.FromMm, r.ToMm = geom.Clean(inner), geom.Clean(inner+r.DepthMm)
@@ -93,6 +95,18 @@ func (z *sizer) onFace(g *Groove) bool {
 		r.FromMm, r.ToMm = geom.Clean(inner-r.DepthMm), geom.Clean(inner)
 	}
 	return true
+}
+
+// wallsMm are the smallest inner and the largest outer diameter of a groove in a face: one
+// wall by its own limits, the other a width from it.
+func (g *Groove) wallsMm() plan.Range {
+	out := plan.Range{Min: g.wall.MinMm, Max: g.wall.MaxMm}
+	if g.In.PressureOutside {
+		out.Max = geom.Clean(out.Max + 2*g.width.MaxMm)
+	} else {
+		out.Min = geom.Clean(out.Min - 2*g.width.MaxMm)
+	}
+	return out
 }
 
 // limited is a size by its limits.
@@ -250,18 +264,23 @@ func (b *bench) grooveLines(wanted func(*Groove) bool) (do, limits []string, ref
 type namedSize struct {
 	what, gauge string
 	size        Sized
+	mark        string // before the size: "Ø" or none
 }
 
 // limits are the sizes of a groove that are measured.
 func (g *Groove) limits() []namedSize {
 	if g.Row.Face != "" {
-		return []namedSize{{"depth", "depth gauge", g.floor}, {"width", g.kind.gauge(), g.width}}
+		wall := "outer wall"
+		if g.In.PressureOutside {
+			wall = "inner wall"
+		}
+		return []namedSize{{wall, "calipers", g.wall, "Ø"}, {"depth", "depth gauge", g.floor, ""}, {"width", g.kind.gauge(), g.width, ""}}
 	}
 	gauge := "calipers with thin jaws"
 	if g.Row.Inside {
 		gauge = "inside groove callipers"
 	}
-	return []namedSize{{"floor", gauge, g.floor}, {"width", g.kind.gauge(), g.width}}
+	return []namedSize{{"floor", gauge, g.floor, "Ø"}, {"width", g.kind.gauge(), g.width, ""}}
 }
 
 // Bought is what lies in the groove, as it is ordered; empty for a plain groove.
@@ -286,18 +305,11 @@ func (g *Groove) checks(r *record) {
 		r.sized(plan.Check{Ref: r.ref(g), What: name + " " + what, Wanted: wanted, Gauge: gauge}, s)
 	}
 	for _, q := range g.limits() {
-		wanted := words.Join(" ", q.size.aim(r.W), q.size.Class)
-		if q.what == "floor" {
-			wanted = "Ø" + wanted
-		}
-		add(q.what, wanted, q.gauge, q.size)
+		add(q.what, q.mark+words.Join(" ", q.size.aim(r.W), q.size.Class), q.gauge, q.size)
 	}
-	if g.Row.Face != "" {
-		outer := r.General(g.Row.OuterMm)
-		add("outer wall", r.W.Dia(g.Row.OuterMm), "calipers", outer)
-		return
+	if g.Row.Face == "" {
+		add("place", r.placeText(g), "calipers", r.General(geom.Clean(g.In.Axial.Mm)))
 	}
-	add("place", r.placeText(g), "calipers", r.General(geom.Clean(g.In.Axial.Mm)))
 }
 
 // grooved is a contour of a step with its grooves.

@@ -87,6 +87,37 @@ func TestGrooves(t *testing.T) {
 	}
 }
 
+// The wall that holds a ring in a face has limits, H11 outside and h11 inside (ISO 286-1: 190
+// for over 50 to 80), where it is cut and in the record; the other follows from the width.
+func TestFaceGrooveWalls(t *testing.T) {
+	t.Parallel()
+	for key, want := range map[string][2]string{
+		"in: front, for: o-ring, o-ring: 60x2":                   {"outer wall", "64.00 – 64.19"},
+		"in: back, for: o-ring, o-ring: 60x2, pressure: outside": {"inner wall", "59.81 – 60.00"},
+	} {
+		m := grooved(t, groovePlate, key)
+		if c := check(m, "groove "+want[0]); c == nil || c.Limits != want[1] {
+			t.Errorf("%s: %+v", key, c)
+		}
+		if at := slices.IndexFunc(m.Out.Operations, func(o plan.Operation) bool { return o.Title == "Grooves" }); !slices.Contains(m.Out.Operations[at].Limits, "groove "+want[0]+" "+want[1]) {
+			t.Errorf("%s: %v", key, m.Out.Operations[at].Limits)
+		}
+	}
+}
+
+// Limits of a length stand where it is cut, those of the general tolerance in the record alone.
+func TestLengthLimitsWhereCut(t *testing.T) {
+	t.Parallel()
+	m := grooved(t, strings.Replace(grooveShaft, "fit: k6, length: 80", "fit: k6, length: 80, length-limits: [79.8, 80]", 1), "in: tail, axial: 110, for: grease, width: 3, depth: 1")
+	var limits []string
+	for _, o := range m.Out.Operations {
+		limits = append(limits, o.Limits...)
+	}
+	if got := strings.Join(limits, "; "); !strings.Contains(got, "seat 79.8 – 80.0 long") || strings.Count(got, " long") != 1 {
+		t.Error(got)
+	}
+}
+
 // A groove in a face has its label on the section, at the wall nearer to the edge of
 // the metal: of a lid Ø120 with a bore of 40, a ring of 60 lies nearer to the bore, one
 // of 100 to the edge.
@@ -139,7 +170,7 @@ func TestGrooveRefused(t *testing.T) {
 		"in: seat, axial: 10, for: o-ring, o-ring: 32x9":               "no groove is known for this O-ring on Ø38",
 		"in: seat, axial: 10, for: o-ring, o-ring: 32x3, against: 43":  "the floor of groove would lie outside its step: no groove is left",
 		"in: pocket, axial: 10, for: o-ring, o-ring: 12x2, against: 6": "the floor of groove would lie outside its step: no groove is left",
-		"in: front, for: o-ring, o-ring: 36x3":                         "the groove from Ø34 to Ø42 does not lie on one level of the front face: seat ends in it at Ø38",
+		"in: front, for: o-ring, o-ring: 36x3":                         "the groove, from Ø33.6 to Ø42.16 at its limits, does not lie on one level of the front face: seat ends in it at Ø38",
 	} {
 		job := load(t, "mm", strings.Replace(grooveShaft, "KEY", key, 1))
 		m := Work(job, job.Parts[0])
@@ -168,16 +199,17 @@ func TestHardened(t *testing.T) {
 }
 
 // A land of less than two broken edges, 1 mm, keeps its edges: in a round to the end of the
-// step, in a face to the bore, Ø40 beside the wall of a groove for 42 × 2 at Ø40.4.
+// step, in a face to the bore: Ø40.025 (H7) at the most beside the wall of a groove for 43 × 2,
+// Ø41 less twice what its width may be over, 0.2.
 func TestNarrowLands(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct{ text, key, want string }{
 		{grooveShaft, "in: pocket, axial: 0.9, for: retaining-ring", "Those of groove only 0.1 mm: the land beside it is 0.9 wide."},
 		{grooveShaft, "in: pocket, axial: 1, for: retaining-ring", ""},
 		{grooveShaft, "in: tail, axial: 0.7, from: back, for: retaining-ring", "Those of groove only 0.1 mm: the land beside it is 0.7 wide."},
-		{groovePlate, "in: front, for: o-ring, o-ring: 42x2", "Those of groove only 0.1 mm: the land beside it is 0.2 wide."},
-		{groovePlate, "in: back, for: o-ring, o-ring: 42x2", "Those of groove only 0.1 mm: the land beside it is 0.2 wide."},
-		{groovePlate, "in: front, for: o-ring, o-ring: 44x2", ""},
+		{groovePlate, "in: front, for: o-ring, o-ring: 43x2", "Those of groove only 0.1 mm: the land beside it is 0.48 wide."},
+		{groovePlate, "in: back, for: o-ring, o-ring: 43x2", "Those of groove only 0.1 mm: the land beside it is 0.48 wide."},
+		{groovePlate, "in: front, for: o-ring, o-ring: 45x2", ""},
 	} {
 		m := grooved(t, c.text, c.key)
 		if has(t, m, "Deburr and inspect", c.want); c.want == "" && strings.Contains(lines(m), "Those of groove") {

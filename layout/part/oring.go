@@ -3,6 +3,7 @@ package part
 import (
 	"errors"
 
+	"centrepop/layout/fits"
 	"centrepop/layout/grooves"
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
@@ -42,6 +43,16 @@ func (k *oringGroove) size(z *sizer, g *Groove) bool {
 	switch {
 	case g.Row.Face != "":
 		g.floor, g.Row.AgainstMm = spread(d.DepthMm, 0, d.DeeperMm, d.Source.String()), 0
+		wallMm := g.Row.OuterMm
+		if in.PressureOutside {
+			wallMm = g.Row.InnerMm
+		}
+		wall, err := fits.Limit(wallMm, d.WallClass)
+		if err != nil {
+			z.glandFault(g, err)
+			return false
+		}
+		g.wall = limited(wall, d.Source.String())
 	case g.Row.Inside:
 		g.floor = spread(d.FloorMm, 0, 2*d.DeeperMm, d.Source.String())
 	default:

@@ -138,26 +138,26 @@ const (
 func (b *bench) narrowLands() (out []string) {
 	for i := range b.Grooves {
 		if land := b.landMm(&b.Grooves[i]); land > 0 && land < leastLandMm-geom.CloseMm {
-			out = append(out, "Those of "+words.Spaced(b.Grooves[i].Row.Name)+" only "+b.W.Near(hardlyMm)+": the land beside it is "+b.W.Size(geom.Clean(land))+" wide.")
+			out = append(out, "Those of "+words.Spaced(b.Grooves[i].Row.Name)+" only "+b.W.Near(hardlyMm)+": the land beside it is "+b.W.Size(math.Floor(100*land+1e-6)/100)+" wide.")
 		}
 	}
 	return out
 }
 
 // landMm is the narrowest land beside a groove: along the axis to the end of its step, or in
-// a face to the next round that ends there.
+// a face, at the limits of both, to the next round that ends there.
 func (b *bench) landMm(g *Groove) float64 {
 	if g.step != nil {
 		return math.Min(g.Row.FromMm-g.step.FromMm, g.step.ToMm-g.Row.ToMm)
 	}
-	face, least := g.Row.FromMm, math.Inf(1)
+	face, least, ring := g.Row.FromMm, math.Inf(1), g.wallsMm()
 	if g.Row.Face == parts.Back {
 		face = g.Row.ToMm
 	}
 	for i := range b.Steps {
 		s := &b.Steps[i]
 		if d := 2 * s.drawnRadius(); math.Abs(s.FromMm-face) < geom.CloseMm || math.Abs(s.ToMm-face) < geom.CloseMm {
-			least = math.Min(least, math.Max(g.Row.InnerMm-d, d-g.Row.OuterMm)/2)
+			least = math.Min(least, math.Max(ring.Min-d-math.Max(0, s.Size.MaxMm-s.Size.NominalMm), d-math.Max(0, s.Size.NominalMm-s.Size.MinMm)-ring.Max)/2)
 		}
 	}
 	return least

@@ -190,6 +190,9 @@ func (b *bench) turnSetting(first, onCentres bool, set setting, before []*Step) 
 		if l := b.limitsText(s.Size); l != "" && (s.Inside || s.firstMm == 0) { // a knurl grows to no limits
 			o.Limits = append(o.Limits, words.Spaced(s.Name)+" "+l)
 		}
+		if l := b.length(s); len(s.limits) == 2 {
+			o.Limits = append(o.Limits, words.Spaced(s.Name)+" "+b.limitsText(l)+" long")
+		}
 		if !first || onCentres || !b.twice(s) {
 			after = append(after, b.afterLines(s)...)
 		}
