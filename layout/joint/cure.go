@@ -115,17 +115,38 @@ func (j *making) cures(t *joint, serious bool) {
 	if serious {
 		t.out.Offset = j.offsetHole(t)
 	}
-	if t.out.Offset == "" {
-		return
-	}
-	const when = "To fit one way only, before drilling: "
-	lead, other := t.leads()
-	for _, f := range []struct {
-		feature
-		also string
-	}{{lead, ", and to match in its mate."}, {other, ", and the hole of " + words.Spaced(other.ref.Feature) + " here that meets it."}} {
-		if note := when + t.out.Offset + f.also; !slices.Contains(f.r.Out.Notes, note) {
-			f.r.Out.Notes = append(f.r.Out.Notes, note) // the sheet that is drilled by, not the one it is fitted by
+}
+
+// oneWay is the last hole of the drawing that leads, moved deg clockwise on its marked face
+// so that it fits one way only; deg is 0 where nothing is moved.
+type oneWay struct {
+	lead feature
+	deg  float64
+}
+
+// oneWayNotes say on the sheets of both parts that a hole can be moved, while it still can:
+// before it is cut, drilled, or its jig is made.
+func oneWayNotes(made []*joint) {
+	for _, t := range made {
+		if t.out.Offset == "" {
+			continue
+		}
+		lead, other := t.leads()
+		for _, f := range []struct {
+			feature
+			also string
+		}{{lead, ", and to match in its mate."}, {other, ", and the hole of " + words.Spaced(other.ref.Feature) + " here that meets it."}} {
+			when := "before drilling"
+			switch by := f.group.Group.Placed; by {
+			case "":
+			case plan.ByCutter:
+				when = "before the blank is ordered, in its cut file"
+			default:
+				when = "before " + by + " is made"
+			}
+			if note := "To fit one way only, " + when + ": " + t.out.Offset + f.also; !slices.Contains(f.r.Out.Notes, note) {
+				f.r.Out.Notes = append(f.r.Out.Notes, note) // the sheet that is drilled by, not the one it is fitted by
+			}
 		}
 	}
 }
@@ -165,6 +186,7 @@ func (j *making) offsetHole(t *joint) string {
 		if slices.ContainsFunc(joints, func(o *joint) bool { return o.in.Bolt != nil && o.sharesLead(lead) && !j.single(o, shift) }) {
 			continue
 		}
+		t.oneWay = oneWay{lead, shift}
 		was := geom.ClockDeg(lead.group.Points[k])
 		of := lead.text()
 		if n := lead.r.Part.Quantity; n > 1 {

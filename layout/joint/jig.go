@@ -220,7 +220,7 @@ func (j *shop) jigTool(g jig) tool {
 	slides := parts.Fit{Measured: []parts.Length{{Mm: plugMm}, {Mm: 2 * plugMm}}}
 	p := toolBlank(parts.TurnedPart, j.jigNotes(g, bush)...)
 	p.Profile = &parts.Profile{Outside: []parts.Step{j.cylinder("plate", free(out), thick)}}
-	long, sizes := thick, " "+j.w.Dia(out)+" × "+j.w.Size(thick)+" thick, "+words.CountOf(len(g.first.at))+j.w.Dia(drill)
+	long, register := thick, " thick"
 	if len(g.plugs) > 0 {
 		bore := g.plugs[0].place
 		up := math.Min(registerMm, bore.LengthMm()/2)
@@ -229,8 +229,9 @@ func (j *shop) jigTool(g jig) tool {
 			plug.Size = parts.Size{Nominal: given(bore.Size.NominalMm), Fit: slides}
 		}
 		p.Profile.Outside, long = append(p.Profile.Outside, plug), long+plug.Length.Mm
-		sizes += ", register into " + j.w.Dia(bore.Size.NominalMm)
+		register = " long, of it " + j.w.Size(plug.Length.Mm) + " register into " + j.w.Dia(bore.Size.NominalMm)
 	}
+	sizes := " " + j.w.Dia(out) + " × " + j.w.Size(long) + register + ", " + words.CountOf(len(g.first.at)) + j.w.Dia(drill)
 	if len(g.rings) > 0 {
 		spigot := g.rings[0].place.Size
 		ring := j.cylinder("ring", atLeast(words.Round(spigot.MaxMm+plugMm, 3), plugMm), long)
@@ -356,6 +357,9 @@ func (j *shop) addJigs(made []*joint, rows []plan.ToolRow) []plan.ToolRow {
 		x := j.jigTool(g)
 		n++
 		row := plan.ToolRow{Name: "T" + words.Trim(float64(n), 0) + " " + x.name, Tool: x.name + x.sizes}
+		if note := j.oneWayGuide(g, made); note != "" {
+			x.sheet.Notes = append(x.sheet.Notes, parts.Text{Value: note})
+		}
 		for _, d := range served {
 			row.For = words.Join("; ", row.For, words.Spaced(d.m.Group.Name)+" of "+d.r.Out.Title+times(d.r.Part.Quantity))
 		}
@@ -364,7 +368,7 @@ func (j *shop) addJigs(made []*joint, rows []plan.ToolRow) []plan.ToolRow {
 		}
 		row.For = words.Join("; not ", row.For, g.whyNot())
 		for _, d := range served {
-			through[d.r] = append(through[d.r], part.Jigged{Group: d.m.Group.Name, Lay: g.lay(row.No(), d), PlateMm: j.jigMm(g)})
+			through[d.r] = append(through[d.r], part.Jigged{Group: d.m.Group.Name, Jig: row.No(), Lay: g.lay(row.No(), d), PlateMm: j.jigMm(g)})
 		}
 		rows = append(rows, row)
 	}
@@ -374,6 +378,35 @@ func (j *shop) addJigs(made []*joint, rows []plan.ToolRow) []plan.ToolRow {
 		}
 	}
 	return rows
+}
+
+// oneWayGuide says where the guide goes that lets the parts go together one way only; empty
+// where no joint of a group that leads is offered one.
+func (j *shop) oneWayGuide(g jig, made []*joint) string {
+	for _, t := range made {
+		for i, of := range [][]drilled{g.plugs, g.rings} {
+			at := slices.IndexFunc(of, func(d drilled) bool { return t.oneWay.deg > 0 && d.m == t.oneWay.lead.group })
+			if at < 0 {
+				continue
+			}
+			d, k, deg := of[at], len(of[at].at)-1, t.oneWay.deg
+			if d.face != d.m.Group.Marked && d.m.Group.Marked != "" {
+				deg = -deg
+			}
+			was := d.at[k]
+			now := geom.Clock(geom.Distance(was, plan.XY{}), geom.ClockDeg(was)+deg)
+			if i == 1 && len(g.plugs) > 0 { // on the other face of the jig
+				was, now = was.Mirrored(), now.Mirrored()
+			}
+			n := slices.IndexFunc(g.first.at, func(q plan.XY) bool { return geom.Distance(q, was) < geom.CloseMm })
+			note := "To fit one way only, before it is made: guide " + words.Trim(float64(n+1), 0) + " at " + j.w.Size(now.XMm) + ", " + j.w.Size(now.YMm)
+			if n > 0 {
+				note += "; " + words.Span(n, 2) + " then " + j.w.Read(geom.Distance(now, g.first.at[n-1])+d.m.Group.DrillMm) + " over pins"
+			}
+			return note + "."
+		}
+	}
+	return ""
 }
 
 // times is " × 2" for two pieces, nothing for one.

@@ -81,7 +81,8 @@ func (j *shop) bar(outMm, inMm float64) parts.Stock {
 // sleeve is a ring or tube that is pressed with.
 func (j *shop) sleeve(in, out bounds, longMm float64) *parts.Part {
 	long := j.up(longMm)
-	p := toolBlank(parts.TurnedPart, "Both ends flat, and square to the bore within "+j.w.Said(squareMm)+".")
+	p := toolBlank(parts.TurnedPart)
+	p.Require = []parts.Requirement{{Kind: parts.Squareness, Of: parts.Text{Value: string(parts.Back)}, To: parts.Text{Value: "bore"}, Within: given(squareMm)}}
 	p.Profile = &parts.Profile{Outside: []parts.Step{j.cylinder("outside", out, long)}, Inside: []parts.Step{j.cylinder("bore", in, long)}}
 	p.Stock = j.bar(out.high, in.low)
 	return p

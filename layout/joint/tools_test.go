@@ -44,7 +44,7 @@ func TestToolsOfTheMill(t *testing.T) {
 		"T7 Draw plate Ø57 × 13 thick, hole Ø13.5, with rod M12 × 110 long, 8.8, nut and washer | step 11",
 		"T8 Scrap plug Ø49.97 × 75 long, one in each end, for the bore of Auger hub | step 12",
 		"T9 Scrap plug Ø129.97 × 15 long, for the bore of Housing plate | steps 18–22",
-		"T10 Drill jig Ø253 × 17 thick, 6 × Ø11, register into Ø168.3, bored to go over Ø158.5 | bolts of Barrel flange × 2; barrel bolts of Lantern; not Die ring: its register is another",
+		"T10 Drill jig Ø253 × 23 long, of it 6 register into Ø168.3, 6 × Ø11, bored to go over Ø158.5 | bolts of Barrel flange × 2; barrel bolts of Lantern; not Die ring: its register is another",
 	}
 	p := demoPlan(t, "pugmill")
 	if got := said(p.Tools); !slices.Equal(got, want) {
@@ -161,9 +161,9 @@ func TestDrillJig(t *testing.T) {
 func TestDrillJigBushes(t *testing.T) {
 	t.Parallel()
 	for bushes, want := range map[string][3]string{
-		"{bore: 11, outside: 18}": {"T10 Drill jig Ø253 × 17 thick, 6 × Ø11, register into Ø168.3, bored to go over Ø158.5, with bushes Ø11 in Ø18 |", "18.000 – 18.018", "Press the bushes in square"},
+		"{bore: 11, outside: 18}": {"T10 Drill jig Ø253 × 23 long, of it 6 register into Ø168.3, 6 × Ø11, bored to go over Ø158.5, with bushes Ø11 in Ø18 |", "18.000 – 18.018", "Press the bushes in square"},
 		"{bore: 11, outside: 20}, {bore: 11, outside: 15, hole: {limits: [15, 15.01]}}": {"with bushes Ø11 in Ø15 |", "15.00 – 15.01", "Press the bushes in square"},
-		"{bore: 11, outside: 45}": {"T10 Drill jig Ø271 × 17 thick", "45.000 – 45.025", "Press the bushes in square"},
+		"{bore: 11, outside: 45}": {"T10 Drill jig Ø271 × 23 long", "45.000 – 45.025", "Press the bushes in square"},
 		"{bore: 11, outside: 46}": {"bored to go over Ø158.5 |", "11.0 – 11.1", "without bushes is common practice"},
 		"{bore: 9, outside: 15}":  {"bored to go over Ø158.5 |", "11.0 – 11.1", "without bushes is common practice"},
 	} {
@@ -192,13 +192,13 @@ func TestDrillJigHandAndPlace(t *testing.T) {
 		want  string
 	}{
 		{"another hand", []string{"barrel-flange.yaml", six, right, "lantern.yaml", six, left},
-			"T10 Drill jig Ø253 × 17 thick, 4 × Ø11, register into Ø168.3, bored to go over Ø158.5 | bolts of Barrel flange × 2; barrel bolts of Lantern"},
+			"T10 Drill jig Ø253 × 23 long, of it 6 register into Ø168.3, 4 × Ø11, bored to go over Ø158.5 | bolts of Barrel flange × 2; barrel bolts of Lantern"},
 		{"the same hand", []string{"barrel-flange.yaml", six, right, "lantern.yaml", six, right},
 			""},
 		{"a free nose", []string{"lantern.yaml", "measured: [0.7, 0.9]", "plus-minus: 0.13"},
 			" No drill jig for the bolts of Barrel flange | Barrel flange: too few pieces share its bore; Lantern: its nose has too wide limits to set it on; Die ring: too few pieces share its bore"},
 		{"four flanges", []string{"lantern.yaml", "measured: [0.7, 0.9]", "plus-minus: 0.13", "barrel-flange.yaml", "quantity: 2", "quantity: 4", "barrel-flange.yaml", "at: [[0, 110], [0, -110]]", "at: [[0, 110]]"},
-			"T10 Drill jig Ø253 × 17 thick, 6 × Ø11, register into Ø168.3 | bolts of Barrel flange × 4; not Lantern: its nose has too wide limits to set it on; Die ring: its register is another"},
+			"T10 Drill jig Ø253 × 23 long, of it 6 register into Ø168.3, 6 × Ø11 | bolts of Barrel flange × 4; not Lantern: its nose has too wide limits to set it on; Die ring: its register is another"},
 	} {
 		p, err := draft(editedMill(t, c.edits))
 		if err != nil {
@@ -370,6 +370,64 @@ func TestMarkedWhereNothingElseHolds(t *testing.T) {
 			if s.Title == "Mark the clock" && !strings.Contains(s.Do[0], "in line") {
 				t.Errorf("%s: %+v", name, s)
 			}
+		}
+	}
+}
+
+// Where a pattern is made by a jig or by the cutter of the blank, a hole that lets the parts go
+// together one way only is moved before that: the last of six at 330° on a circle of 220 by 2°
+// lies at x 110 sin 332° = −51.64, y 110 cos 332° = 97.12, and 113.31 from the fifth at −110, 0.
+func TestOneWayIsDecidedInTime(t *testing.T) {
+	t.Parallel()
+	p := demoPlan(t, "pugmill")
+	last := p.Tools[len(p.Tools)-1].Sheet
+	if want := "To fit one way only, before it is made: guide 6 at -51.64, 97.12; 5–6 then 124.31 over pins."; !slices.Contains(last.Notes, want) {
+		t.Errorf("jig: %q", last.Notes)
+	}
+	for part, want := range map[string]string{
+		"barrel-flange": "To fit one way only, before T10 is made: hole 6",
+		"lantern":       "To fit one way only, before T10 is made: hole 6",
+		"housing-plate": "To fit one way only, before the blank is ordered, in its cut file: hole 8",
+	} {
+		if notes := p.Part(part).Notes; !slices.ContainsFunc(notes, func(n string) bool { return strings.HasPrefix(n, want) }) {
+			t.Errorf("%s: %q", part, notes)
+		}
+	}
+	for _, g := range p.Part("housing-plate").Faces[0].Groups {
+		if want := map[string]string{"pillars": plan.ByCutter}[g.Name]; g.Placed != want {
+			t.Errorf("%s placed by %q", g.Name, g.Placed)
+		}
+	}
+	if notes := p.Part("motor-adapter").Notes; !slices.ContainsFunc(notes, func(n string) bool { return strings.HasPrefix(n, "To fit one way only, ") }) {
+		t.Errorf("motor-adapter: %q", notes)
+	}
+}
+
+// What is made to its counterpart as measured within 0.03 is measured as fine as that, in the
+// second setting too; a sleeve is square to its bore by the record.
+func TestToolsAreMeasuredAsTheyFit(t *testing.T) {
+	t.Parallel()
+	p := demoPlan(t, "pugmill")
+	gauges := func(tool int) (out []string) {
+		for _, o := range p.Tools[tool].Sheet.Operations {
+			if o.Machine == "Lathe" {
+				out = append(out, o.Gauge)
+			}
+		}
+		return out
+	}
+	if got := strings.Join(gauges(9), " | "); got != "bore gauge, calipers | micrometer, calipers" {
+		t.Error("jig:", got)
+	}
+	if got := strings.Join(gauges(7), " | "); got != "micrometer, calipers | micrometer, calipers" {
+		t.Error("plug:", got)
+	}
+	for _, tool := range []int{2, 3, 4, 5} {
+		s := p.Tools[tool].Sheet
+		if !slices.ContainsFunc(s.Checks, func(c plan.Check) bool {
+			return c.What == "perpendicularity of back to bore" && c.Limits == "within 0.05 mm"
+		}) {
+			t.Errorf("%s: %+v", s.Title, s.Checks)
 		}
 	}
 }

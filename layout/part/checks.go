@@ -110,7 +110,7 @@ func gauge(s *Step) string {
 	if s.Size.Thread != nil {
 		return "thread gauge or counterpart"
 	}
-	fine := s.Size.Press.Set() || (s.Size.Limited && s.Size.MaxMm-s.Size.MinMm < 0.1)
+	fine := s.Size.Press.Set() || s.Size.Measured() && s.Size.OffMm.Max-s.Size.OffMm.Min < 0.1 || s.Size.Limited && s.Size.MaxMm-s.Size.MinMm < 0.1
 	switch {
 	case fine && s.Inside:
 		return "bore gauge"

@@ -13,13 +13,41 @@ import (
 // Jigged is a group that is drilled through a jig.
 type Jigged struct {
 	Group   string  // its name
+	Jig     string  // that of the jig
 	Lay     string  // how the jig lies on the part: a sentence
 	PlateMm float64 // what the jig adds to the depth
 }
 
 // ThroughJigs works the operations of a part out again, with groups drilled through
 // jigs instead of punched marks.
-func (m *Model) ThroughJigs(jigs []Jigged) { m.Out.Operations = operations(m.Numbered, jigs...) }
+func (m *Model) ThroughJigs(jigs []Jigged) {
+	m.Out.Operations = operations(m.Numbered, jigs...)
+	for _, j := range jigs {
+		m.placed(j.Group, j.Jig)
+	}
+}
+
+// placed notes what makes a group instead of punch marks, on each template that shows it.
+func (n *Numbered) placed(group, by string) {
+	for i := range n.Groups {
+		if n.Groups[i].name == group {
+			n.Groups[i].Group.Placed = by
+		}
+	}
+	for _, f := range n.Faces {
+		all := [][]plan.Group{f.Groups}
+		if f.Carried != nil {
+			all = append(all, f.Carried.Groups)
+		}
+		for _, of := range all {
+			for i := range of {
+				if of[i].Name == group {
+					of[i].Placed = by
+				}
+			}
+		}
+	}
+}
 
 // DrilledFrom is the face that a group is drilled from, and its places seen there.
 func (m *Group) DrilledFrom() (parts.Face, []plan.XY) {

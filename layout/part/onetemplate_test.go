@@ -46,7 +46,7 @@ func TestOneTemplate(t *testing.T) {
 		"sunk at the back": {on(through, "a", "front"), on(sunk, "b", "back"), "", map[string]parts.Face{"b": parts.Front}, parts.Back,
 			[]string{"Turn it over, back face up: countersink Ø16 × 90°; for the latch."}},
 		"the front alone is through": {on(through, "a", "front"), on(blind, "far", "back"), "", map[string]parts.Face{"a": parts.Back}, parts.Front,
-			[]string{"Mark TOP on the front face (scribe); carry it over the edge to the back.", "F1–F2 on the back template are 1–2 of the front"}},
+			[]string{"Scribe TOP on the front face, for setting out; carry it over the edge to the back.", "F1–F2 on the back template are 1–2 of the front"}},
 		"both blind, the front the smaller": {on(through, "a", "front") + "\n" + on(blind, "deep", "front"), on(through, "b", "back") + "\n" + strings.NewReplacer("NAME", "far", "FACE", "back").Replace(blind), "",
 			map[string]parts.Face{"a": parts.Back}, "", []string{"Cut out the front and the back template, set each", "Centre-drill hole 3."}},
 		"one hole": {on(through, "a", "front"), "  - {name: b, face: back, at: [[10, 20]], size: 8}", "", map[string]parts.Face{"b": parts.Front}, parts.Back,

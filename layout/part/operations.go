@@ -138,6 +138,10 @@ func (b *bench) speed(op cutting.Op, diaMm float64) string {
 // not made.
 func (b *bench) markOperation() {
 	if len(b.Groups) == 0 && len(b.Radials) == 0 && len(b.Keyways) == 0 {
+		if top := b.Part.Top.Value; top != "" && len(b.ops) > 0 { // with what comes before
+			o := &b.ops[len(b.ops)-1]
+			o.Do = append(o.Do, "Mark TOP "+b.topPlace()+" ("+top+")"+b.fromSeam()+".")
+		}
 		return
 	}
 	if f, ok := b.form.(*bar); ok {
@@ -145,14 +149,14 @@ func (b *bench) markOperation() {
 		return
 	}
 	top := b.Part.Top.Value
-	if top == "" {
-		top = "scribe"
-	}
 	faces, chords := b.punched()
 	which := strings.Join(faces, " and the ")
 	place := b.topPlace()
 	line := "Mark TOP " + place + " (" + top + ")."
-	if top == topKeyway { // which is milled later
+	switch top {
+	case "":
+		line = "Scribe TOP " + place + ", for setting out."
+	case topKeyway: // which is milled later
 		if face := "on the " + b.topFace() + " face"; which != "" && place != face {
 			place = face + " and " + place
 		}
@@ -190,6 +194,23 @@ func (b *bench) markOperation() {
 		o.Do = append(o.Do, "Check one chord with dividers before drilling.")
 	}
 	b.op(o)
+}
+
+// fromSeam is where TOP lies from the seam of what is closed by one.
+func (b *bench) fromSeam() string {
+	deg := 0.0
+	switch f := b.form.(type) {
+	case *cone:
+		deg = f.in.Seam.Deg
+	case *transition:
+		deg = f.in.Seam.Deg
+	default:
+		return ""
+	}
+	if deg == 180 {
+		return ", opposite the seam"
+	}
+	return ", the seam at its clock " + words.Trim(deg, 2) + "°"
 }
 
 // edgesOf are the edges that the templates of faces are set to, on each face as they are

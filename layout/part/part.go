@@ -40,6 +40,11 @@ func Work(job *parts.Job, p *parts.Part) *Model {
 	shape, more := newShape(sizes)
 	errs = append(errs, more...)
 	n := number(shape)
+	for group, whole := range n.cut.whole {
+		if whole {
+			n.placed(group, plan.ByCutter)
+		}
+	}
 	ladders, more := newLadders(sizes)
 	ops := operations(n)
 	m := &Model{Numbered: n, Errs: append(errs, more...)}

@@ -357,6 +357,10 @@ func (m *saddle) feature(n *Numbered) plan.Feature {
 
 // operations cut the end.
 func (m *saddle) operations(b *bench) {
+	var limits []string
+	if l := b.limitsText(b.General(b.LengthMm())); l != "" && m == b.saddles[len(b.saddles)-1] {
+		limits = []string{"length over the tips " + l}
+	}
 	b.op(warn(plan.Operation{
 		Machine: "Bench", Title: "Cut the " + string(m.end.Face) + " end to the saddle curve",
 		Do: []string{
@@ -365,7 +369,7 @@ func (m *saddle) operations(b *bench) {
 			"Offer it up to " + words.Join(", ", m.main, m.where(b.W)) + ": gap " + b.W.Said(m.end.Gap.Mm) + " all round.",
 		},
 		Tool: "saw, plasma or grinder", Gauge: "feeler or wire " + b.W.Size(m.end.Gap.Mm),
-		Refs: []int{b.ref(m)},
+		Limits: limits, Refs: []int{b.ref(m)},
 	}, grinding))
 }
 

@@ -2,6 +2,7 @@ package part
 
 import (
 	"math"
+	"slices"
 	"strconv"
 
 	"centrepop/parts"
@@ -55,15 +56,9 @@ func (g *Shape) saddledEnd(f parts.Face) bool {
 // onlySawn tells whether an end needs no lathe: it gets a saddle and the tube
 // is not turned there.
 func (b *bench) onlySawn(set setting) bool {
-	if !b.saddledEnd(set.face) || len(b.bevels) > 0 {
-		return false
-	}
-	for _, s := range set.steps {
-		if !s.bought() {
-			return false
-		}
-	}
-	return true
+	return b.saddledEnd(set.face) && !b.anyTurned(set.steps) &&
+		!slices.ContainsFunc(b.bevels, func(c *chamfer) bool { return b.reached(c, set) }) &&
+		!slices.ContainsFunc(b.Grooves, func(g Groove) bool { return g.at(set) })
 }
 
 // faceFront and faceBack say how the ends are faced; one that gets a saddle is
@@ -78,6 +73,9 @@ func (b *bench) faceFront() string {
 func (b *bench) faceBack() string {
 	if b.saddledEnd(parts.Back) {
 		return "Leave the back end as sawn, at least " + b.W.Size(b.LengthMm()) + " from the front: it is cut to the saddle curve."
+	}
+	if b.saddledEnd(parts.Front) {
+		return "Face the back clean."
 	}
 	return "Face the back to length " + b.W.Size(b.LengthMm()) + "."
 }

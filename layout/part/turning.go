@@ -171,7 +171,7 @@ func (b *bench) turnSetting(first, onCentres bool, set setting, before []*Step) 
 	}
 	var after []string
 	if wide := b.widest(); !first && !onCentres && b.twice(wide) {
-		o.Title = "Turn from the " + string(set.face) + " face"
+		o.Title, o.Gauge = "Turn from the "+string(set.face)+" face", b.gauges(append(slices.Clone(set.steps), wide))
 		size := b.sizeText(wide)
 		if wide.firstMm > 0 {
 			size = b.W.Dia(wide.firstMm) + ", " + wide.firstFor
@@ -268,7 +268,7 @@ func (b *bench) faceLines(first bool, set setting, o *plan.Operation) {
 		o.Do = append(o.Do, b.centred(b.faceFront(), parts.Front))
 	} else {
 		o.Do = append(o.Do, b.centred(b.faceBack(), parts.Back))
-		if l := b.limitsText(b.General(b.LengthMm())); l != "" {
+		if l := b.limitsText(b.General(b.LengthMm())); l != "" && len(b.saddles) == 0 {
 			o.Limits = append(o.Limits, "length "+l)
 		}
 	}

@@ -193,13 +193,18 @@ type Group struct {
 	Marked    parts.Face `json:"marked"` // the face it is drawn on
 	// PunchedFrom is the face whose template marks it, where that is the other one.
 	PunchedFrom parts.Face `json:"punched_from,omitempty"`
-	PCDMm       float64    `json:"pcd_mm,omitempty"`
-	DrillMm     float64    `json:"drill_mm"`
-	FinishedMm  float64    `json:"finished_mm"` // clearance or reamed size; major diameter of a tapped hole
-	Thread      string     `json:"thread,omitempty"`
-	Chords      []Chord    `json:"chords,omitempty"`
-	Extra       string     `json:"extra,omitempty"` // counterbore, countersink, note
+	// Placed is what makes it instead of punch marks: ByCutter, or the name of a drill jig.
+	Placed     string  `json:"placed,omitempty"`
+	PCDMm      float64 `json:"pcd_mm,omitempty"`
+	DrillMm    float64 `json:"drill_mm"`
+	FinishedMm float64 `json:"finished_mm"` // clearance or reamed size; major diameter of a tapped hole
+	Thread     string  `json:"thread,omitempty"`
+	Chords     []Chord `json:"chords,omitempty"`
+	Extra      string  `json:"extra,omitempty"` // counterbore, countersink, note
 }
+
+// ByCutter is what places a group that the cutter of the blank makes to its size.
+const ByCutter = "cutter"
 
 // Chord is the distance between two holes of a group. Over is measured across
 // the far sides of pins in both holes, Between between their near sides; Pin

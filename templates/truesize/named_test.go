@@ -172,3 +172,20 @@ func TestStripSaysAll(t *testing.T) {
 		}
 	}
 }
+
+// A template says which of its crosses are not popped: a pop beside a hole that is there, or
+// that a jig places, leads the drill astray.
+func TestNotPopped(t *testing.T) {
+	t.Parallel()
+	for want, groups := range map[string][]plan.Group{
+		"Pop in the open middle of each cross. ":                        {{Name: "a", First: 1, Count: 6}},
+		"Pop in the open middle of each cross but 1–6 (by jig T10). ":   {{Name: "a", First: 1, Count: 6, Placed: "T10"}, {Name: "b", First: 7, Count: 2}},
+		"Pop in the open middle of each cross but 9–12 (cut already). ": {{Name: "a", First: 1, Count: 8}, {Name: "b", First: 9, Count: 4, Placed: plan.ByCutter}},
+		"Pop nothing: 1–6 (by jig T10), 7 (cut already). ":              {{Name: "a", First: 1, Count: 6, Placed: "T10"}, {Name: "b", First: 7, Count: 1, Placed: plan.ByCutter}},
+	} {
+		p := punch{face: &plan.Face{}, marked: marked{groups: groups}}
+		if got := p.how(); !strings.HasPrefix(got, want) {
+			t.Errorf("%q, want %q", got, want)
+		}
+	}
+}

@@ -121,7 +121,7 @@ func newPunch(pl *plan.Plan, part *plan.PartPlan, face *plan.Face, all bool) (*t
 	t := &template{
 		part: part, punch: p, where: where, name: PunchName(face.Face), side: words.Upper(face.Face) + ", this side out",
 		outline: outline, full: draw.R(lo.XMm-edgePadMm, lo.YMm-edgePadMm, hi.XMm+edgePadMm, hi.YMm+topRoomMm),
-		core: draw.R(lo.XMm-rimMm, lo.YMm-rimMm, hi.XMm+rimMm, hi.YMm+topRoomMm), legend: p.legend(), how: "Pop in the open middle of each cross. The dashed ring is the drilled size: check by it after drilling.", draw: p.drawFace,
+		core: draw.R(lo.XMm-rimMm, lo.YMm-rimMm, hi.XMm+rimMm, hi.YMm+topRoomMm), legend: p.legend(), how: p.how(), draw: p.drawFace,
 	}
 	for _, hole := range p.holes {
 		t.marks = append(t.marks, holeRect(hole))
@@ -144,6 +144,29 @@ func newPunch(pl *plan.Plan, part *plan.PartPlan, face *plan.Face, all bool) (*t
 		t.boreMm = face.Circles[i].DiameterMm
 	}
 	return t, nil
+}
+
+// how says what is popped, and what is not: the cutter or a jig makes it.
+func (p *punch) how() string {
+	const ring = " The dashed ring is the drilled size: check by it after drilling."
+	var not []string
+	for _, g := range p.groups {
+		switch span := p.numbered(g.Name, g.First, g.Count); g.Placed {
+		case "":
+		case plan.ByCutter:
+			not = append(not, span+" (cut already)")
+		default:
+			not = append(not, span+" (by jig "+g.Placed+")")
+		}
+	}
+	switch list := words.Join(", ", not...); {
+	case list == "":
+		return "Pop in the open middle of each cross." + ring
+	case len(not) == len(p.groups):
+		return "Pop nothing: " + list + "." + ring
+	default:
+		return "Pop in the open middle of each cross but " + list + "." + ring
+	}
 }
 
 // legend says what the numbers are, a line for each pattern.

@@ -1,0 +1,46 @@
+package part
+
+import (
+	"strings"
+	"testing"
+)
+
+// A tube's saddled end that nothing is turned at needs no setting of its own, whatever is
+// chamfered at the other; its length is measured over the tips, once the last end is cut.
+func TestSaddledEnds(t *testing.T) {
+	t.Parallel()
+	const tube = "part: stub\nkind: tube\nmaterial: S235\ntop: paint\nstock: {tube: 60 mm, wall: 4 mm, length: 140 mm}\ntube: {outside: 60, wall: 4, length: 136}\nends: {ENDS}\nchamfers: [{edge: outside-EDGE, size: 0.5 mm, angle: 15, for: lead-in}]\n"
+	const saddle = "{onto: {diameter: 100}}"
+	for _, c := range []struct {
+		ends, edge string
+		titles     string
+		tips       string
+	}{
+		{"back: " + saddle, "front", "Cut the stock, Face the front end, Cut the back end to the saddle curve, Deburr and inspect", "Cut the back end"},
+		{"front: " + saddle, "back", "Cut the stock, Face the back end, Cut the front end to the saddle curve, Deburr and inspect", "Cut the front end"},
+		{"front: " + saddle + ", back: " + saddle, "front", "Cut the stock, Face the front end, Cut the front end to the saddle curve, Cut the back end to the saddle curve, Deburr and inspect", "Cut the back end"},
+	} {
+		m := work(t, "mm", strings.NewReplacer("ENDS", c.ends, "EDGE", c.edge).Replace(tube))
+		var titles []string
+		marked := 0
+		for _, o := range m.Out.Operations {
+			titles = append(titles, o.Title)
+			limits := strings.Join(o.Limits, "; ")
+			if want := strings.HasPrefix(o.Title, c.tips); strings.Contains(limits, "length over the tips 135.5 – 136.5") != want || strings.HasPrefix(limits, "length 1") {
+				t.Errorf("%s: %s: %s", c.ends, o.Title, limits)
+			}
+			marked += strings.Count(strings.Join(o.Do, " "), "Mark TOP on the front face (paint).")
+		}
+		if got := strings.Join(titles, ", "); got != c.titles || marked != 1 {
+			t.Errorf("%s: %s, TOP marked %d times", c.ends, got, marked)
+		}
+	}
+}
+
+// TOP of what is closed by a seam is marked when that is closed, and lies by it.
+func TestTopFromSeam(t *testing.T) {
+	t.Parallel()
+	for seam, want := range map[string]string{"180": "(paint), opposite the seam.", "90": "(paint), the seam at its clock 90°."} {
+		has(t, work(t, "mm", "part: hopper\nkind: cone\nmaterial: S235\ntop: paint\nstock: {sheet: 2 mm, cut: none}\ncone: {large: 300, small: 150, height: 200, thickness: 2, offset: 0, measured: outside, seam: "+seam+"}\n"), "Roll and close the seam", "Mark TOP on the front face "+want)
+	}
+}
