@@ -2,6 +2,7 @@ package joint
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"centrepop/layout/fits"
@@ -154,11 +155,7 @@ func (bearingKind) work(j *making, t *joint) {
 	}
 	t.pushTools(p, m)
 	t.draw = j.drawn(t, p, m)
-	if hi := p.ConeFitUm.Max; hi > 0 {
-		if left := 1000*steelPerK*d*(coneHeatC-roomC) - hi; left >= coneSlipUm {
-			p.HeatConeC, p.HeatLeftUm = coneHeatC, words.Round(left, 0)
-		}
-	}
+	t.heats(p)
 	// Grease at a bearing: grams = 0.005 D B (bearing makers' rule for
 	// regreasing, from memory).
 	p.GreaseG = words.Round(0.005*D*in.Width.Mm, 1)
@@ -169,8 +166,8 @@ func (bearingKind) work(j *making, t *joint) {
 			}
 		}
 	}
-	if len(in.EndFloat) == 2 {
-		p.EndFloatMm, p.HasEndFloat = plan.Range{Min: geom.Clean(in.EndFloat[0].Mm), Max: geom.Clean(in.EndFloat[1].Mm)}, true
+	if float := j.endFloat(t); len(float) == 2 {
+		p.EndFloatMm, p.HasEndFloat = plan.Range{Min: geom.Clean(float[0].Mm), Max: geom.Clean(float[1].Mm)}, true
 	}
 	t.bearingFigures(p)
 	t.drawFigures()
@@ -183,6 +180,28 @@ const (
 	coneHeatC  = 110.0
 	coneSlipUm = 5.0
 )
+
+// heats puts in the plan how hot the cone slips on: 0 where it slides on cold, or not even hot.
+func (*joint) heats(p *plan.BearingPlan) {
+	if hi := p.ConeFitUm.Max; hi > 0 {
+		if left := 1000*steelPerK*p.BoreMm*(coneHeatC-roomC) - hi; left >= coneSlipUm {
+			p.HeatConeC, p.HeatLeftUm = coneHeatC, words.Round(left, 0)
+		}
+	}
+}
+
+// endFloat is the end float to set at a bearing: of a pair at the second, when both are on,
+// at whichever of them the job says it; nil where there is none to set.
+func (j *making) endFloat(t *joint) []parts.Length {
+	own, o := t.in.Bearing.EndFloat, t.partner(j.all)
+	switch {
+	case o == nil, slices.Contains(j.before, o) && len(own) == 2:
+		return own
+	case slices.Contains(j.before, o):
+		return o.in.Bearing.EndFloat
+	}
+	return nil
+}
 
 // steelPerK is the expansion of bearing steel, 1/K (bearing catalogues, from
 // memory).

@@ -23,13 +23,7 @@ func (j *making) sit(t *joint, p *plan.BearingPlan) (mounting, bool) {
 	if !ok {
 		return m, false
 	}
-	p.LargeEnd, p.Adjusted = faceName(m.coneDir), m.fixed == nil
-	switch {
-	case m.fixed != nil:
-		p.HeldBy = words.Spaced(m.fixed.Name)
-	case m.nut != nil:
-		p.HeldBy = m.nut.Size.Thread.Designation
-	}
+	m.holds(p)
 	if housing := j.at(t.b.inst()); housing != nil {
 		p.CupBackMm = geom.Clean(housing.at.z0 + housing.at.s*m.cupBackMm)
 		p.LargeEndDir = -housing.at.s * m.cupDir
@@ -60,6 +54,29 @@ func (j *making) sit(t *joint, p *plan.BearingPlan) (mounting, bool) {
 	}
 	t.judgeMounting(p, m)
 	return m, true
+}
+
+// holds says in the plan where the large end looks, and what holds it.
+func (m mounting) holds(p *plan.BearingPlan) {
+	p.LargeEnd, p.Adjusted = faceName(m.coneDir), m.fixed == nil
+	switch {
+	case m.fixed != nil:
+		p.HeldBy = words.Spaced(m.fixed.Name)
+	case m.nut != nil:
+		p.HeldBy = m.nut.Size.Thread.Designation
+	}
+}
+
+// rings is the plan of a bearing as far as mounting its rings goes.
+func (t *joint) rings(m mounting) *plan.BearingPlan {
+	in := t.in.Bearing
+	p := &plan.BearingPlan{BoreMm: in.Bore.Mm, OutsideMm: in.Outside.Mm, WidthMm: in.Width.Mm, ConeWidthMm: in.ConeWidth.Mm}
+	m.holds(p)
+	t.fits(p)
+	t.abutments(p)
+	t.pushTools(p, m)
+	t.heats(p)
+	return p
 }
 
 // pushTools are the sleeve for the cone and the ring for the cup. The sleeve
@@ -135,14 +152,15 @@ func (j *making) bearingSteps(t *joint, p *plan.BearingPlan, m mounting) {
 	partner := t.partner(j.all)
 	second := partner != nil && slices.Contains(j.before, partner)
 	apart := p.Arrangement == "face to face"
+	other, q := mounting{}, &plan.BearingPlan{}
+	if partner != nil {
+		other, _ = partner.mount()
+		q = partner.rings(other)
+	}
 	if !second || apart {
 		t.cupStep(t, p)
 	}
 	if !second && partner != nil && !apart {
-		q := &plan.BearingPlan{BoreMm: partner.in.Bearing.Bore.Mm, OutsideMm: partner.in.Bearing.Outside.Mm}
-		partner.abutments(q)
-		partner.pushTools(q, m)
-		partner.fits(q)
 		t.cupStep(partner, q)
 	}
 	grease := func() {
@@ -153,11 +171,13 @@ func (j *making) bearingSteps(t *joint, p *plan.BearingPlan, m mounting) {
 		grease()
 	}
 	if !second || !apart {
-		j.coneStep(t, p)
+		j.coneStep(t, t, p)
+	} else {
+		p.HeatConeC = 0 // it is on already
 	}
-	if !second && partner != nil && apart {
-		t.cones = append(t.cones, partner)
-		t.step("The other cone too", "Mount the cone of "+words.Spaced(partner.in.Name.Value)+" now: both stand against shoulders of "+t.a.title()+" and go into the housing with it.")
+	if !second && partner != nil && apart { // both go into the housing with the shaft
+		j.coneStep(t, partner, q)
+		p.HeatConeC = max(p.HeatConeC, q.HeatConeC)
 	}
 	if !open {
 		grease()
@@ -170,7 +190,10 @@ func (j *making) bearingSteps(t *joint, p *plan.BearingPlan, m mounting) {
 	}
 	j.putIn(t, putNut)
 	if p.HasEndFloat {
-		t.endFloatStep(p, m, j.lock(p.HeldBy))
+		if m.nut == nil && other.nut != nil {
+			m.nut = other.nut
+		}
+		j.endFloatStep(t, p, m)
 	}
 	p.Sleeve = slices.Contains(t.cones, t) && p.ConeSleeveInMm > 0
 	for _, of := range t.cups {
@@ -238,8 +261,8 @@ func (t *joint) cupForceN(p *plan.BearingPlan) float64 {
 	return words.Round(r.ForceN().Max, 0)
 }
 
-// coneStep mounts the cone of the joint.
-func (j *making) coneStep(t *joint, p *plan.BearingPlan) {
+// coneStep mounts a cone: that of the joint or of its partner.
+func (j *making) coneStep(t, of *joint, p *plan.BearingPlan) {
 	sleeve := "Sleeve Ø" + t.w.Read(p.ConeSleeveInMm) + " inside, at most Ø" + t.w.Read(p.ConeSleeveOutMm) + " outside, on the " + follows(p) + " end of the cone: not on the cage."
 	if p.Adjusted && t.draw == nil { // no shoulder stops it, and its force goes through the rollers
 		sleeve += " Hold " + t.a.title() + " at its " + string(otherFace(parts.Face(p.LargeEnd))) + " end, and stop while there is still end play."
@@ -250,7 +273,7 @@ func (j *making) coneStep(t *joint, p *plan.BearingPlan) {
 		if made := j.nutMade(p.HeldBy); made != nil {
 			nut = made.Out.Title
 		}
-		first = "Small end first over " + t.a.text() + ", into its cup; " + nut + " on " + p.HeldBy + " follows on the large end."
+		first = "Small end first over " + of.a.text() + ", into its cup; " + nut + " on " + p.HeldBy + " follows on the large end."
 	}
 	do := []string{first}
 	switch {
@@ -274,8 +297,8 @@ func (j *making) coneStep(t *joint, p *plan.BearingPlan) {
 		}
 		do = append(do, keep+".")
 	}
-	t.cones = append(t.cones, t)
-	s := t.step("Cone of "+words.Spaced(t.in.Name.Value), do...)
+	t.cones = append(t.cones, of)
+	s := t.step("Cone of "+words.Spaced(of.in.Name.Value), do...)
 	if !p.Adjusted && p.HeldBy != "" {
 		s.Hold = "A " + t.w.Near(0.05) + " feeler does not enter between large end and shoulder"
 		if p.HeatConeC > 0 {
@@ -291,20 +314,29 @@ func (j *making) coneStep(t *joint, p *plan.BearingPlan) {
 // endFloatStep sets the play of a pair of bearings by a dial gauge, or, where
 // preload is wanted, by an angle of the nut from no play on: preload over pitch.
 // Common practice, no source.
-func (t *joint) endFloatStep(p *plan.BearingPlan, m mounting, lock string) {
+func (j *making) endFloatStep(t *joint, p *plan.BearingPlan, m mounting) {
 	span := t.w.Setting(p.EndFloatMm.Min) + " to " + t.w.Setting(p.EndFloatMm.Max)
 	check := plan.Check{What: "end float", Wanted: span, Limits: span, MinMm: p.EndFloatMm.Min, MaxMm: p.EndFloatMm.Max, Gauge: "dial gauge", Source: "job file"}
+	if m.nut == nil && m.cupShoulder != nil {
+		t.problem(plan.FloatUnset, plan.Of(plan.Mm, p.EndFloatMm.Min), plan.Of(plan.Mm, p.EndFloatMm.Max), plan.Named(t.a.title()), plan.Named(t.b.title()))
+		s := t.step("Measure the end float", "Nothing sets it: no nut is on the shaft, and the cups stand on shoulders of "+t.b.title()+".", "Dial gauge on the shaft end, push and pull while turning: "+span+".")
+		s.Hold = "Turns freely by hand. Outside " + span + " stop: the shoulders lie wrong."
+		t.out.Checks = append(t.out.Checks, check)
+		return
+	}
 	if m.nut == nil {
 		s := t.step("Set the end float", "Nothing on the shaft adjusts this bearing: fit shims under what holds the cup until the dial gauge on the shaft end shows "+span+", push and pull while turning.")
 		s.Hold = "Turns freely by hand."
 		t.out.Checks = append(t.out.Checks, check)
 		return
 	}
+	thread := m.nut.Size.Thread.Designation
+	lock := j.lock(thread)
 	turn := func(lo, hi float64) string { return turnOf(m.nut, lo, hi) }
 	if p.EndFloatMm.Max > 0 {
 		do := []string{"Tighten the nut while turning the shaft, until it drags, so that the rollers find their place; then slack off."}
 		if p.EndFloatMm.Min >= 0 {
-			do = append(do, "From no play, "+turn(p.EndFloatMm.Min, p.EndFloatMm.Max)+" of the nut back on "+p.HeldBy+" gives it.")
+			do = append(do, "From no play, "+turn(p.EndFloatMm.Min, p.EndFloatMm.Max)+" of the nut back on "+thread+" gives it.")
 		}
 		s := t.step("Set the end float", append(do, "Dial gauge on the shaft end, push and pull while turning: "+span+".", lock+". Measure again: it may have moved.")...)
 		s.Hold = "Turns freely by hand, no play felt sideways."
@@ -312,7 +344,7 @@ func (t *joint) endFloatStep(p *plan.BearingPlan, m mounting, lock string) {
 		return
 	}
 	s := t.step("Set the preload", "Tighten the nut while turning the shaft, until the dial gauge on the shaft end just shows no play, push and pull.",
-		"From there tighten "+turn(-p.EndFloatMm.Max, -p.EndFloatMm.Min)+" more on "+p.HeldBy+": "+span+" (negative is preload).",
+		"From there tighten "+turn(-p.EndFloatMm.Max, -p.EndFloatMm.Min)+" more on "+thread+": "+span+" (negative is preload).",
 		"Turn the shaft ten times. "+lock+". Turn again.")
 	s.Hold = "Turns by hand with a light, even drag."
 	check.What, check.Gauge = "preload", "angle of the nut from no play"

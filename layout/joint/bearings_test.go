@@ -262,3 +262,51 @@ func editedDemo(t *testing.T, name, file, from, to string) *parts.Job {
 	}
 	return job
 }
+
+// Face to face both cones stand large end on shoulders of the shaft (by geometry): each goes on
+// as one does, hot, with a hold at its shoulder, and is not told to go on again with its cup.
+func TestFaceToFace(t *testing.T) {
+	t.Parallel()
+	axle := "part: axle\nkind: shaft\nmaterial: C45\nstock: {round: 45 mm}\nprofile:\n  outside:\n    - {name: left-seat, diameter: 30, fit: k6, length: 20}\n    - {name: shoulder, diameter: 38, length: 45}\n    - {name: right-seat, diameter: 30, fit: k6, length: 20}\n"
+	hub := "part: hub\nkind: bearing-housing\nmaterial: S355\nstock: {round: 105 mm}\nprofile:\n  outside:\n    - {name: body, diameter: 100, length: 100}\n  inside:\n    - {name: left-lip, diameter: 54, length: 5}\n    - {name: left-cup, diameter: 62, fit: H7, length: 40}\n    - {name: mid, diameter: 62.5, length: 10}\n    - {name: right-cup, diameter: 62, fit: H7, length: 40}\n    - {name: right-lip, diameter: 54, length: 5}\n"
+	of := func(name, more string) string {
+		return "{name: " + name + ", bearing: {bearing: \"32206\", cup: hub." + name + "-cup, cone: axle." + name + "-seat, rotating: inner, bore: 30, outside: 62, width: 21.25" + more + "}}\n"
+	}
+	p, err := draft(jobOf(t, of("left", ", end-float: [0.02, 0.08]")+"  - "+of("right", ""), axle, hub))
+	if err != nil {
+		t.Fatal(err)
+	}
+	first, second := p.Joints[0], p.Joints[1]
+	says(t, first, []string{"Cone of left", "Cone of right"}, []string{"end float", "shims"})
+	if text := stepText(first); strings.Count(text, "Large end first, to the shoulder shoulder of axle") != 2 || strings.Count(text, "Heat the cone to 110 °C") != 2 || strings.Count(text, "between large end and shoulder when it is cold") != 2 {
+		t.Errorf("two cones: %s", text)
+	}
+	// Nothing on either part can move a ring: the play is measured once both are on, and found.
+	says(t, second, []string{"Measure the end float", "0.02 mm to 0.08 mm"}, []string{"shims", "Cone of", "Heat"})
+	if second.Bearing.HeatConeC != 0 || first.Bearing.HeatConeC != 110 || first.Bearing.HasEndFloat || second.Bearing.Arrangement != "face to face" {
+		t.Errorf("%+v, then %+v", first.Bearing, second.Bearing)
+	}
+	if !slices.ContainsFunc(second.Problems, func(p plan.Problem) bool { return p.Kind == plan.FloatUnset }) {
+		t.Errorf("nothing sets it: %+v", second.Problems)
+	}
+}
+
+// The play of a pair is set once, with the nut, when both cones are on, at whichever bearing the
+// job says it.
+func TestFloatOfAPair(t *testing.T) {
+	t.Parallel()
+	const float = ", end-float: [-0.03, -0.01]"
+	text, err := os.ReadFile(filepath.Join("..", "..", "testdata", "pugmill", "job.yaml"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	all := string(text)
+	i, k := strings.Index(all, "- name: front-bearing"), strings.Index(all, float)
+	moved := strings.Replace(all[i:k]+all[k+len(float):], ", grease:", float+", grease:", 1)
+	p, err := draft(editedDemo(t, "pugmill", "job.yaml", all[i:], moved))
+	if err != nil {
+		t.Fatal(err)
+	}
+	says(t, jointNamed(t, p, "front-bearing"), nil, []string{"end float", "preload", "shims"})
+	says(t, jointNamed(t, p, "rear-bearing"), []string{"Set the preload", "more on M40"}, []string{"shims"})
+}

@@ -122,6 +122,7 @@ const (
 	FilletGap         ProblemKind = "fillet-gap"
 	SquareTooThick    ProblemKind = "square-too-thick"
 	NoWeldChamfer     ProblemKind = "no-weld-chamfer"
+	FloatUnset        ProblemKind = "float-unset"
 	GrooveLacking     ProblemKind = "groove-lacking"
 	SquareUpStock     ProblemKind = "square-up-stock"
 	SquareUpNowhere   ProblemKind = "square-up-nowhere"
