@@ -118,3 +118,17 @@ func TestRoundFilletOfTwoSides(t *testing.T) {
 	says(t, job(", sides: 2"), []string{"Weld on the front and the back of ring", "at four places round, on each side"}, nil)
 	says(t, job(""), []string{"at four places round."}, []string{"the front and the back"})
 }
+
+// What a metal that hardens takes stands in the steps: preheat before the tacks, slow cooling
+// after (common practice, no source; as figures of layout/material); ordinary steel has neither.
+func TestPreheatIsAStep(t *testing.T) {
+	t.Parallel()
+	plate := func(name, metal string) string {
+		return "part: " + name + "\nkind: plate\nmaterial: " + metal + "\nstock: {plate: 12 mm, cut: saw}\noutline: {square: 100}\n"
+	}
+	job := func(metal string) *plan.JointPlan {
+		return filed(t, "{name: w, weld: {part: a.outline, to: b.outline, type: fillet, size: 6, sides: 2, length: 100}}", plate("a", metal), plate("b", "S235")).Joints[0]
+	}
+	says(t, job("C45"), []string{"preheat to 200 – 350 °C", "before the tacks too", "cool slowly"}, []string{"still air"})
+	says(t, job("S235"), []string{"still air"}, []string{"preheat", "slowly"})
+}

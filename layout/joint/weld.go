@@ -467,7 +467,7 @@ func (j *making) weldSteps(t *joint, p *plan.WeldPlan) {
 		j.frameSteps(t, p, r)
 		return
 	}
-	t.step("Set up", j.keepFlat(t, p), j.returnClamp(t), j.plugText(t), j.closes(t), "Clean bright "+t.w.Near(25)+" each side of the joint.", "Set: "+t.out.How+".", t.gapText(p))
+	t.step("Set up", j.keepFlat(t, p), j.returnClamp(t), j.plugText(t), j.closes(t), "Clean bright "+t.w.Near(25)+" each side of the joint.", "Set: "+t.out.How+".", t.gapText(p), t.preheat())
 	if len(p.TacksDeg) > 0 {
 		s := t.step("Tack", "Tack "+words.Trim(float64(len(p.TacksDeg)), 0)+" × "+j.w.Read(p.TackLengthMm)+" long at "+words.Degrees(p.TacksDeg)+", in this order (clock of "+t.weldClock().title()+", seen from its front).")
 		s.Hold = "Check square at two places 90° apart, and what must line up; knock straight now."
@@ -586,7 +586,11 @@ func (t *joint) seam() seam {
 // inspectWeld is what the finished weld is measured by: a gauge reads the throat
 // of a fillet, but of a groove only whether it is full.
 func (j *making) inspectWeld(t *joint, p *plan.WeldPlan) {
-	s := t.step("Cool and inspect", "Let it cool in still air to hand-warm before unclamping.", "Look for cracks, undercut and size.")
+	cool := "Let it cool in still air to hand-warm before unclamping."
+	if metals, ok := weldMetals(t); ok && metals.PreheatC.Max > 0 {
+		cool = "Cover it at once with dry blanket or sand and let it cool slowly to hand-warm, then unclamp."
+	}
+	s := t.step("Cool and inspect", cool, "Look for cracks, undercut and size.")
 	c := plan.Check{Wanted: strings.TrimSpace(p.Designation + " " + t.a.title() + " to " + t.b.title())}
 	if p.LegMm > 0 {
 		where := "at four places round"

@@ -15,6 +15,15 @@ func weldMetals(t *joint) (j material.Join, ok bool) {
 	return material.JoinOf(*a, *b), true
 }
 
+// preheat is what a metal that hardens beside a weld takes before the tacks; nothing for another.
+func (t *joint) preheat() string {
+	j, ok := weldMetals(t)
+	if !ok || j.PreheatC.Max == 0 {
+		return ""
+	}
+	return "By the written procedure for " + j.Worse.Name + ": " + t.w.Arg(plan.Arg{Unit: plan.Preheat, Value: j.PreheatC.Min, High: j.PreheatC.Max}) + "through and all round, before the tacks too; measure it, and hold it to the last run."
+}
+
 // weldMetalKind is the problem of each reason not to weld like ordinary steel.
 var weldMetalKind = map[material.JoinReason]plan.ProblemKind{
 	material.JoinHardens: plan.WeldHardens, material.JoinIron: plan.WeldIron, material.JoinOwn: plan.WeldOwnWay,

@@ -26,6 +26,8 @@ type Problem struct {
 	// Because is why, where several things were tried.
 	Because []Because `json:"because,omitempty"`
 	What    string    `json:"what"` // the sentence, as package words makes it
+	// Accepted is the reason for which the job takes it as it is; empty while it is open.
+	Accepted string `json:"accepted,omitempty"`
 }
 
 // ProblemKind tells one kind of problem from another.

@@ -7,6 +7,7 @@ import (
 
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
+	"centrepop/parts"
 )
 
 // An acceptance covers a finding as it was: with its number, not when it got
@@ -51,6 +52,17 @@ func TestAcceptance(t *testing.T) {
 	}
 }
 
+// A joint's problem that the job takes as it is says so on the joint's own page.
+func TestAcceptedOnThePage(t *testing.T) {
+	t.Parallel()
+	p := &plan.Problem{Kind: plan.WeldHardens}
+	f := Finding{Severity: Check, of: p}
+	new(reviewer).take(&f, parts.Accept{Reason: parts.Text{Value: "By the procedure."}})
+	if !f.Accepted || p.Accepted != "By the procedure." {
+		t.Errorf("%+v, %+v", f, p)
+	}
+}
+
 // A joint that cannot be worked out hides its other findings; what is accepted
 // about it is not out of date for that.
 func TestAcceptanceOfAHiddenFinding(t *testing.T) {
@@ -82,7 +94,7 @@ func TestProblemsHaveTheirNumber(t *testing.T) {
 	t.Parallel()
 	choices := []plan.ProblemKind{
 		plan.BoreSinkWrongSide, plan.Countersunk, plan.SeatWithoutFit, plan.SeatNotAdvised, plan.SeatLimits,
-		plan.NoLeadIn, plan.AgainstTheTrade, plan.HoleDeadEnd, plan.HolesPartShut, plan.WeldLate, plan.NoWeldChamfer, plan.FilletOnChamfer, plan.SocketGrade, plan.SlideNoKey, plan.WeldHardens, plan.WeldIron, plan.WeldOwnWay,
+		plan.NoLeadIn, plan.AgainstTheTrade, plan.HoleDeadEnd, plan.HolesPartShut, plan.WeldLate, plan.NoWeldChamfer, plan.FilletOnChamfer, plan.SocketGrade, plan.SlideNoKey, plan.WeldHardens, plan.WeldIron, plan.WeldOwnWay, plan.FloatUnset, plan.SquareUpNowhere,
 		plan.BendRadius,    // either way
 		plan.NoStockLength, // each length tried has its own
 

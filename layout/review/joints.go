@@ -22,8 +22,8 @@ func jointProblems(r *reviewer) {
 		}
 	}
 	for _, j := range r.pl.Joints {
-		for _, p := range j.Problems {
-			r.problem(p, Finding{Part: j.Name, What: j.Title + ": " + p.What})
+		for i, p := range j.Problems {
+			r.problem(p, Finding{Part: j.Name, What: j.Title + ": " + p.What, of: &j.Problems[i]})
 		}
 	}
 }

@@ -52,10 +52,11 @@ type Finding struct {
 	Rule     string
 	Source   string // standard and table, or "common practice, no source"
 	Fix      string
-	LeftMm   *float64 // what is left or given, the less the worse; nil where nothing is measured
-	OverMm   *float64 // what is too much, the more the worse; nil where nothing is measured
-	Accepted bool     // the job takes it as it is
-	Reason   string   // the job's reason for that
+	LeftMm   *float64      // what is left or given, the less the worse; nil where nothing is measured
+	OverMm   *float64      // what is too much, the more the worse; nil where nothing is measured
+	Accepted bool          // the job takes it as it is
+	of       *plan.Problem // of a joint, which its page says too; nil for another
+	Reason   string        // the job's reason for that
 	// With are the other places of a note that has one cure for all of them.
 	With []Finding
 }
@@ -219,13 +220,20 @@ func (r *reviewer) take(f *Finding, a parts.Accept) {
 	case f.Severity == Stop:
 		f.Fix += "; a stop cannot be accepted"
 	case f.LeftMm == nil && f.OverMm == nil:
-		f.Accepted, f.Reason = true, a.Reason.Value
+		f.accept(a.Reason.Value)
 	case !a.Number.Set():
 		f.Fix += "; to accept it, give number: " + r.mm(f.number())
 	case f.LeftMm != nil && *f.LeftMm < a.Number.Mm-acceptedMm, f.OverMm != nil && *f.OverMm > a.Number.Mm+acceptedMm:
 		f.What += ", worse than the " + r.mm(a.Number.Mm) + " that was accepted"
 	default:
-		f.Accepted, f.Reason = true, a.Reason.Value
+		f.accept(a.Reason.Value)
+	}
+}
+
+func (f *Finding) accept(reason string) {
+	f.Accepted, f.Reason = true, reason
+	if f.of != nil {
+		f.of.Accepted = reason
 	}
 }
 

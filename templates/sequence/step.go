@@ -254,7 +254,11 @@ func (c way) joint(pl *plan.Plan, run []*plan.JointPlan, paper draw.Frame, table
 func (c closeness) warnings(pl *plan.Plan, run []*plan.JointPlan, width float64) (out []draw.Piece) {
 	j := run[len(run)-1]
 	for _, problem := range j.Problems {
-		out = append(out, draw.CautionBox("Not right yet: "+problem.What+".", c.em(3.8), width), draw.Space(1.5))
+		text := "Not right yet: " + problem.What + "."
+		if problem.Accepted != "" {
+			text = "Taken as it is: " + problem.What + ". " + problem.Accepted
+		}
+		out = append(out, draw.CautionBox(text, c.em(3.8), width), draw.Space(1.5))
 	}
 	if l := j.Lift; l != nil {
 		text := words.Join(" ", "LIFT "+words.Writer{Units: pl.Units}.Mass(l.MassKg)+": "+l.What+". "+upperFirst(l.How)+".", words.Writer{Units: pl.Units}.Sling(l))
