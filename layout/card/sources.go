@@ -98,6 +98,8 @@ var wholeTables = []plan.SourceRow{
 	{What: "drills", Source: "ISO 235, ASME B94.11M", State: lookup.FromMemory.String()},
 	{What: "edges of butt welds", Source: "ISO 9692-1", State: lookup.FromMemory.String()},
 	{What: "sections of bars", Source: "EN, DIN, ASTM", State: lookup.FromMemory.String()},
+	{What: "lifting by hand", Source: "ISO 11228-1", State: lookup.FromMemory.String()},
+	{What: "abutments of tapered bearings", Source: "share of the section, held by 8 sizes of series 302", State: "from memory; other series and inch sizes unchecked"},
 	{What: "motor flanges", Source: "IEC 60072-1", State: lookup.FromMemory.String()},
 }
 

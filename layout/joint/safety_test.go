@@ -57,4 +57,4 @@ func TestStepsHurtNobody(t *testing.T) {
 	}
 }
 
-const carriers2 = "hoist or two people (over 25 kg, ISO 11228-1, from memory)"
+const carriers2 = "hoist or two people (over 25 kg, ISO 11228-1)"

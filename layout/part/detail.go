@@ -103,8 +103,29 @@ func (h hardened) note(words.Writer) string { return words.Trim(h.hrc, 1) + " HR
 func (h hardened) clause(w words.Writer) string {
 	return "; leave " + w.Near(0.3) + " on the diameter for grinding (common practice, no source)"
 }
-func (h hardened) after(b *bench, st *Step) string {
-	return "Have " + words.Spaced(st.Name) + " hardened to " + words.Trim(h.hrc, 1) + " HRC at least, then grind it to size."
+
+// fine tells whether a step is polished, ground or hardened, and bears no mark.
+func (s *Step) fine() bool {
+	ra := RaUm(s.Finish)
+	return ra > 0 && ra <= turnedRaUm || slices.ContainsFunc(s.details, func(d detail) bool { _, hard := d.(hardened); return hard })
+}
+
+// grindHardened has steps hardened and ground once all that an ordinary cutter makes in them is
+// there: no cutter of high speed steel cuts over 45 HRC or so (common practice, no source).
+func (b *bench) grindHardened() {
+	var o plan.Operation
+	for i := range b.Steps {
+		s := &b.Steps[i]
+		for _, d := range s.details {
+			if h, ok := d.(hardened); ok {
+				o.Do, o.Refs = append(o.Do, "Have "+words.Spaced(s.Name)+" hardened to "+words.Trim(h.hrc, 1)+" HRC at least, then grind it to size."), append(o.Refs, b.ref(s))
+			}
+		}
+	}
+	if len(o.Do) > 0 {
+		o.Machine, o.Title, o.Holding, o.Gauge = "Grind", "Harden and grind", "as it was turned, set true again", "micrometer"
+		b.op(o)
+	}
 }
 func (h hardened) check(c *plan.Check) { c.Gauge += ", hardness tester or file" }
 

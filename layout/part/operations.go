@@ -34,6 +34,7 @@ func operations(n *Numbered, jigs ...Jigged) []plan.Operation {
 	for _, it := range n.items() {
 		it.operations(b)
 	}
+	b.grindHardened()
 	b.op(warn(plan.Operation{
 		Machine: "Bench", Title: "Deburr and inspect",
 		Do: slices.Concat([]string{"Break every edge that has no " + b.brokenBy() + ", " + strings.TrimRight(b.W.Near(0.3), " inm") + " to " + b.W.Near(BrokenMm) + "."}, b.narrowLands(), b.last,
@@ -326,7 +327,7 @@ func (b *bench) wrapLines() (out []string, templates bool) {
 			continue
 		}
 		mark := "punch every centre and along the outlines"
-		if s := b.wrappedStep(d.Name); s.Size.Thread != nil || s.Size.Fitted() || s.Seat != "" {
+		if s := b.wrappedStep(d.Name); s.Size.Thread != nil || s.Size.Fitted() || s.Seat != "" || s.fine() {
 			mark = "punch only centres that are drilled away; scribe the outlines lightly, for no punch mark may stay on this finished surface"
 		}
 		if d.NoTemplate != "" {

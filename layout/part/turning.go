@@ -419,7 +419,7 @@ func (b *bench) settingSpeed(steps []*Step) string {
 		case tapped(s):
 		case s.Size.Thread != nil:
 			thread = math.Max(thread, d)
-		case s.bought():
+		case s.bought(), s.Inside && b.noBar(s):
 		case s.Inside:
 			bore = math.Max(bore, d)
 		default:

@@ -13,7 +13,7 @@ func (w Writer) Carriers(kg float64) string {
 	case kg <= plan.LiftKg:
 		return ""
 	case kg <= plan.HoistKg:
-		return "hoist or two people (over " + w.RoundMass(plan.LiftKg, 0) + ", ISO 11228-1, from memory)"
+		return "hoist or two people (over " + w.RoundMass(plan.LiftKg, 0) + ", ISO 11228-1)"
 	}
 	return "hoist, with slings rated for it, by local lifting rules"
 }

@@ -167,6 +167,7 @@ func (d density) recordTable(pl *plan.Plan, part *plan.PartPlan) draw.Table {
 		switch {
 		case pl.Tolerance != "" && strings.HasPrefix(source, pl.Tolerance), source == "":
 		case isStandard(source):
+			source, _, _ = strings.Cut(source, ", from memory") // its state stands in the appendix
 			if source, _, _ = strings.Cut(source, " ("); !slices.Contains(standards, source) {
 				standards = append(standards, source)
 			}
