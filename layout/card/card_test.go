@@ -241,7 +241,7 @@ func TestMotor(t *testing.T) {
 func TestSources(t *testing.T) {
 	t.Parallel()
 	all := demo(t, "pugmill").Sources
-	if len(all) != 3 || len(all[1].Rows) != len(material.Columns()) || len(all[2].Rows) != 27 {
+	if len(all) != 3 || len(all[1].Rows) != len(material.Columns()) || len(all[2].Rows) != 29 {
 		t.Fatalf("%d tables: %q", len(all), all)
 	}
 	seen := map[string]bool{}

@@ -99,7 +99,7 @@ var wholeTables = []plan.SourceRow{
 	{What: "edges of butt welds", Source: "ISO 9692-1", State: lookup.FromMemory.String()},
 	{What: "sections of bars", Source: "EN, DIN, ASTM", State: lookup.FromMemory.String()},
 	{What: "lifting by hand", Source: "ISO 11228-1", State: lookup.FromMemory.String()},
-	{What: "abutments of tapered bearings", Source: "share of the section, held by 8 sizes of series 302", State: "from memory; other series and inch sizes unchecked"},
+	{What: "abutments of tapered bearings", Source: "share of the section, held by 8 sizes of series 302 alone; others unchecked", State: lookup.FromMemory.String()},
 	{What: "motor flanges", Source: "IEC 60072-1", State: lookup.FromMemory.String()},
 }
 
