@@ -215,6 +215,32 @@ func (m *Machine) Under(part, group string, reachMm float64) []string {
 	return under
 }
 
+// Over is the part that lies nearest over a hole of a group, radiusMm round its middle and up to
+// highMm over its upper mouth, with how far round it is free, mm; empty where none does.
+func (m *Machine) Over(part, group string, radiusMm, highMm float64) (other string, freeMm float64) {
+	const rounds, rays = 48, 12
+	for _, f := range m.holes(part, group) {
+		if f.out.Dot(m.up) < 0.5 {
+			continue
+		}
+		others := slices.DeleteFunc(slices.Clone(m.Bodies), func(b assembly.Body) bool { _, made := m.Of[b.ID]; return !made || b.ID == f.body.ID })
+		side := f.body.Pose.X
+		if math.Abs(side.Dot(f.out)) > 0.5 {
+			side = f.body.Pose.Y
+		}
+		for _, at := range f.at {
+			for ray := range rounds * rays {
+				r := radiusMm * float64(ray/rays) / rounds // the full radius itself may touch
+				out := assembly.Rotate(f.out, 360*float64(ray%rays)/rays).Turn(side).Times(r)
+				if hit := assembly.Crossings(others, at.Add(out), f.out); len(hit) > 0 && hit[0].FromMm <= highMm && (other == "" || r < freeMm) {
+					other, freeMm = m.Of[hit[0].ID].Part, r
+				}
+			}
+		}
+	}
+	return other, freeMm
+}
+
 // ofHoles is a problem of holes whose first arguments name them.
 func (m *Machine) ofHoles(kind plan.ProblemKind, j *plan.JointPlan, f *faced, more ...plan.Arg) plan.Problem {
 	return plan.Problem{Joint: j.Name, Kind: kind, Pos: f.group.Hole.Pos, Args: slices.Concat(

@@ -1,0 +1,187 @@
+package review
+
+import (
+	"regexp"
+	"slices"
+	"strings"
+
+	"centrepop/layout/bolts"
+	"centrepop/parts"
+)
+
+// guardsMade looks for guards that the motor's page names and the first run is to find shut,
+// and that no part and no line of the list to buy is; and for guards with a switch that are
+// bought and that the page does not name.
+func guardsMade(r *reviewer) {
+	m := r.job.Motor
+	if m == nil {
+		return
+	}
+	for _, g := range m.Guards {
+		named := " " + strings.ToLower(wordsOf(g.Value)) + " "
+		made := func(p *parts.Part) bool { // by its whole name: a cover of the hopper is no hopper
+			return strings.HasPrefix(named, " "+strings.ToLower(p.Title.Value)+" ") || strings.HasPrefix(named, " "+p.Name.Value+" ")
+		}
+		bought := func(e parts.Loose) bool {
+			for _, item := range []string{e.Item.Value, e.Buy.Value} {
+				if lower := " " + strings.ToLower(wordsOf(item)) + " "; item != "" && (strings.Contains(lower, named) || strings.Contains(named, lower)) {
+					return true
+				}
+			}
+			return false
+		}
+		if slices.ContainsFunc(r.job.Parts, made) || slices.ContainsFunc(r.job.Loose, bought) {
+			continue
+		}
+		r.add(Finding{
+			Severity: Check, Pos: g.Pos, What: "a guard is named that is neither a part of the job nor bought", Numbers: g.Value,
+			Rule: "the first run is signed for guards that are there", Source: practice, Fix: "its part by the name it has here, or an item under loose",
+		})
+	}
+	for i := range r.job.Loose {
+		for _, name := range switched(&r.job.Loose[i]) {
+			if !slices.ContainsFunc(m.Guards, func(g parts.Text) bool { return strings.Contains(strings.ToLower(g.Value), ofWhat.ReplaceAllString(name, "")) }) {
+				r.add(Finding{
+					Severity: Check, Pos: m.Pos, What: "a guard is bought with a switch, and the guards that stop the motor do not name it", Numbers: name,
+					Rule: "a guard that opens stops what turns behind it", Source: "ISO 14119, from memory", Fix: "the " + name + " under guards:",
+				})
+			}
+		}
+	}
+	r.promised(m)
+}
+
+// opensByHand is the last word in the name of a guard that is opened or lifted off, and
+// ofWhat what follows the name of a thing.
+var (
+	opensByHand = regexp.MustCompile(`(?i)\b(?:guard|grille|grid|cover|hatch|door|lid|hood|gate|flap)$`)
+	ofWhat      = regexp.MustCompile(`(?i) (?:over|for|of|with|to|on)\b.*`)
+	aSwitch     = regexp.MustCompile(`(?i)\bswitch(?:es)?\b`)
+)
+
+// switched are the names of the guards in the words of a thing bought that has a switch.
+func switched(e *parts.Loose) (names []string) {
+	if !aSwitch.MatchString(e.Item.Value + " " + e.How.Value) {
+		return nil
+	}
+	for _, thing := range strings.Split(strings.ToLower(e.Item.Value), ",") {
+		if thing = strings.TrimSpace(thing); opensByHand.MatchString(ofWhat.ReplaceAllString(thing, "")) {
+			names = append(names, thing)
+		}
+	}
+	return names
+}
+
+// promises are things that words rely on for safety, with the words of what is ordered that
+// are such a thing.
+var promises = []struct {
+	what     string
+	said, is *regexp.Regexp
+}{
+	{"a limit switch", regexp.MustCompile(`(?i)\blimit switch`), aSwitch},
+	{"the switch of a guard", regexp.MustCompile(`(?i)\b(?:its|a|the) (?:interlock|(?:guard |safety )?switch)\b`), aSwitch},
+	{"a hinge", regexp.MustCompile(`(?i)\bhinges?\b`), regexp.MustCompile(`(?i)\bhinges?\b`)},
+	{"a heater", regexp.MustCompile(`(?i)\bheaters?\b`), regexp.MustCompile(`(?i)\bheaters?\b`)},
+	{"an emergency stop", regexp.MustCompile(`(?i)\bemergency stop:`), regexp.MustCompile(`(?i)\b(?:emergency|e-stop|stop button|mushroom|control (?:box|panel))\b`)},
+	{"the screw of the earth", regexp.MustCompile(`(?i)\bearth:.*\b(?:screw|lug)\b`), regexp.MustCompile(`(?i)\b(?:earth|ground)\b`)},
+}
+
+// promised looks for what words of the motor, of the first run and of how things are put on
+// rely on for safety, and that nobody is to buy.
+func (r *reviewer) promised(m *parts.Motor) {
+	said := slices.Concat([]parts.Text{{Value: "earth: " + m.Earth.Value, Pos: m.Earth.Pos}}, m.Notes)
+	if m.EmergencyStop.Value != "" {
+		said = append(said, parts.Text{Value: "emergency stop: " + m.EmergencyStop.Value, Pos: m.EmergencyStop.Pos})
+	}
+	if run := r.job.FirstRun; run != nil {
+		said = append(append(said, run.WarmUpHow), run.Checks...)
+	}
+	ordered := ""
+	for i := range r.job.Loose {
+		e := &r.job.Loose[i]
+		said, ordered = append(said, e.How), ordered+e.Item.Value+"; "+e.Buy.Value+"; "
+	}
+	for _, p := range promises {
+		at := slices.IndexFunc(said, func(t parts.Text) bool { return p.said.MatchString(t.Value) })
+		if at < 0 || ordered == "" || p.is.MatchString(ordered) {
+			continue
+		}
+		r.add(Finding{
+			Severity: Check, Pos: said[at].Pos, What: "the words rely on " + p.what + ", and none is bought", Numbers: said[at].Value,
+			Rule: "what keeps people safe is on the list of what to buy", Source: practice, Fix: "an item under loose",
+		})
+	}
+}
+
+// anchored looks at how the machine is fixed to the floor: that it is, where words name
+// anchors; that the holes for them are in what is fixed; and that a nut goes on over each.
+func anchored(r *reviewer) {
+	f := Finding{Severity: Check, Source: practice, Rule: "what is anchored has free holes for its anchors, and its step says so"}
+	fixed, named, anchors := map[string]parts.Text{}, parts.Text{}, regexp.MustCompile(`(?i)\banchors?\b`)
+	for _, j := range r.job.Joints {
+		if j.Anchored.Value != "" {
+			fixed[j.Anchored.Value] = j.Anchored
+		}
+	}
+	for _, p := range r.job.Parts {
+		texts := slices.Clone(r.viewTexts(p))
+		for i := range p.Holes {
+			g := &p.Holes[i]
+			if _, is := fixed[p.Name.Value]; !is && len(fixed) > 0 && anchors.MatchString(g.Name.Value) {
+				f.Part, f.Feature, f.Pos = p.Name.Value, g.Name.Value, g.Pos
+				f.What, f.Fix = g.Name.Value+" of "+p.Title.Value+" are for anchors, and no step anchors it", "anchored: "+p.Name.Value
+				r.add(f)
+			}
+			texts = append(texts, g.Name)
+		}
+		if i := slices.IndexFunc(texts, func(t parts.Text) bool { return anchors.MatchString(t.Value) }); i >= 0 && named.Value == "" {
+			named = texts[i]
+		}
+	}
+	if len(fixed) == 0 && named.Value != "" && len(r.job.Joints) > 0 {
+		f.Part, f.Feature, f.Pos, f.Numbers = "", "", named.Pos, named.Value
+		f.What, f.Fix = "words name anchors, and no step fixes the machine to the floor", "anchored: at the joint before which that is done"
+		r.add(f)
+	}
+	for name, at := range fixed {
+		v, free := r.viewOf(name), false
+		for i := range v.p.Holes {
+			if g := &v.p.Holes[i]; g.Through && g.Size.Make != parts.TappedHole && !v.jointNames(g.Name.Value) {
+				free = true
+				v.anchorRoom(g)
+			}
+		}
+		if !free {
+			f.Part, f.Feature, f.Pos, f.Numbers = name, "", at.Pos, ""
+			f.What, f.Fix = v.p.Title.Value+" is anchored, and has no hole that an anchor goes through", "holes for anchors, or the part that has them"
+			r.add(f)
+		}
+	}
+}
+
+// anchorRoom looks for a part over the hole of an anchor, where its nut comes, two diameters
+// high: as wide as that is over its flats, and with washer and socket where the part is welded on.
+func (v *view) anchorRoom(g *parts.HoleGroup) {
+	const high, freely = 2, 1.1 // diameters; a plain hole to its anchor
+	d := g.Size.Size.Nominal.Mm / freely
+	nut := 0.75 * d
+	b, err := bolts.Find(g.Size.Thread)
+	if err == nil {
+		d, nut = b.Thread.MajorMm, b.NutAcrossFlatsMm/2
+	}
+	over, clear := v.machine().Over(v.p.Name.Value, g.Name.Value, 2*d, high*d)
+	for _, j := range v.pl.Joints {
+		if in := v.job.Joint(j.Name); over != "" && j.Weld != nil && err == nil && holdsPart(in, over) && holdsPart(in, v.p.Name.Value) {
+			if room, err := b.HeadRoom(bolts.Place{Nut: true, Washer: true, FilletMm: j.Weld.LegMm}); err == nil {
+				nut = room.NeedWallMm
+			}
+		}
+	}
+	if over == "" || clear > nut-slackMm {
+		return
+	}
+	v.report(Check, g.Name.Value, g.Pos, Finding{
+		What: v.job.Part(over).Title.Value + " lies where the nuts of the anchors in " + g.Name.Value + " of " + v.p.Title.Value + " come", Numbers: v.mm(clear) + " free round the middle of a hole, wanted " + v.mm(nut),
+		LeftMm: left(clear), Rule: "a nut goes on over an anchor, with washer and socket where the part stands there before", Source: practice, Fix: "another place for the holes, or larger holes in what lies over them",
+	})
+}
