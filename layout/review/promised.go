@@ -40,7 +40,9 @@ func guardsMade(r *reviewer) {
 	}
 	for i := range r.job.Loose {
 		for _, name := range switched(&r.job.Loose[i]) {
-			if !slices.ContainsFunc(m.Guards, func(g parts.Text) bool { return strings.Contains(strings.ToLower(g.Value), ofWhat.ReplaceAllString(name, "")) }) {
+			if !slices.ContainsFunc(m.Guards, func(g parts.Text) bool {
+				return strings.Contains(strings.ToLower(g.Value), ofWhat.ReplaceAllString(name, ""))
+			}) {
 				r.add(Finding{
 					Severity: Check, Pos: m.Pos, What: "a guard is bought with a switch, and the guards that stop the motor do not name it", Numbers: name,
 					Rule: "a guard that opens stops what turns behind it", Source: "ISO 14119, from memory", Fix: "the " + name + " under guards:",

@@ -265,6 +265,9 @@ func pressed(c cylinder) bool {
 // limitsOff looks for limits that lie far from the nominal size they belong to.
 func limitsOff(v *view) {
 	const mostMm = 0.25
+	for _, c := range v.outside {
+		v.asMeasured(c)
+	}
 	for _, c := range slices.Concat(v.outside, v.inside) {
 		l := c.size.Fit.Limits
 		if len(l) != 2 {
@@ -279,6 +282,50 @@ func limitsOff(v *view) {
 			What: "the limits of " + c.name + " are not those of its nominal size", Numbers: v.mm(l[0].Mm) + " to " + v.mm(l[1].Mm) + " for " + v.mm(nominal),
 			OverMm: over(off), Rule: "limits lie at the nominal size", Source: practice, Fix: "the nominal size or the limits are wrong",
 		})
+	}
+}
+
+// What a spigot is smaller than the tube that it goes into as that is measured, as a share of
+// its bore, and how far from what is drawn it comes. Common practice, no source: a welded tube
+// that is not bored is out of round by a part in a thousand and more.
+const (
+	leastMeasured = 0.001
+	mostMeasured  = 0.015
+	drawnMeasured = 0.003
+)
+
+// asMeasured looks at a step that is turned to what its counterpart measures: to a gap that it
+// goes in by and that centres it, and near the size that is drawn.
+func (v *view) asMeasured(c cylinder) {
+	gap := c.size.Fit.Measured
+	if len(gap) != 2 || c.step == nil {
+		return
+	}
+	for _, p := range v.job.Parts {
+		tube := v.viewOf(p.Name.Value)
+		if tube == nil || tube == v || p.Kind != parts.Tube || !seatNames(c.step.Seat.Value, p) {
+			continue
+		}
+		inner, _, ok := tube.q.Section.RadiiAt(tube.lengthMm / 2)
+		bore, low, high, drawn := 2*inner, gap[0].Mm, gap[1].Mm, c.size.Nominal.Mm
+		f := Finding{Numbers: v.w.Limits(low, high) + " in a bore of " + v.mm(bore), Source: practice}
+		switch off := math.Max(bore-high-drawn, drawn-(bore-low)); {
+		case !ok:
+			continue
+		case low < leastMeasured*bore:
+			f.What, f.LeftMm = c.name+" does not go into a tube as it comes", left(low)
+			f.Rule, f.Fix = "a tube that is not bored is out of round, by its weld and by what is welded to it", "measured: at least "+v.mm(leastMeasured*bore)
+		case high > mostMeasured*bore:
+			f.What, f.OverMm = c.name+" is so loose in its tube that it centres nothing", over(high)
+			f.Rule, f.Fix = "a spigot is smaller than its bore by a hundredth or so at the most", "measured: at most "+v.mm(mostMeasured*bore)
+		case off > drawnMeasured*bore:
+			f.What, f.OverMm = c.name+" is not drawn at the size that the tube and its gap give", over(off)
+			f.Numbers += ", drawn " + v.mm(drawn)
+			f.Rule, f.Fix = "words and numbers of one drawing agree", "the diameter, or the gap"
+		default:
+			continue
+		}
+		v.report(Check, c.name, c.pos, f)
 	}
 }
 
