@@ -220,21 +220,15 @@ func (m *Machine) Under(part, group string, reachMm float64) []string {
 func (m *Machine) Over(part, group string, radiusMm, highMm float64) (other string, freeMm float64) {
 	const rounds, rays = 48, 12
 	for _, f := range m.holes(part, group) {
-		if f.out.Dot(m.up) < 0.5 {
-			continue
-		}
 		others := slices.DeleteFunc(slices.Clone(m.Bodies), func(b assembly.Body) bool { _, made := m.Of[b.ID]; return !made || b.ID == f.body.ID })
-		side := f.body.Pose.X
-		if math.Abs(side.Dot(f.out)) > 0.5 {
-			side = f.body.Pose.Y
-		}
-		for _, at := range f.at {
-			for ray := range rounds * rays {
-				r := radiusMm * float64(ray/rays) / rounds // the full radius itself may touch
-				out := assembly.Rotate(f.out, 360*float64(ray%rays)/rays).Turn(side).Times(r)
-				if hit := assembly.Crossings(others, at.Add(out), f.out); len(hit) > 0 && hit[0].FromMm <= highMm && (other == "" || r < freeMm) {
-					other, freeMm = m.Of[hit[0].ID].Part, r
-				}
+		for k := range len(f.at) * rounds * rays {
+			at, r := f.at[k/rounds/rays], radiusMm*float64(k/rays%rounds)/rounds // the full radius itself may touch
+			if f.out.Dot(m.up) < 0.5 || other != "" && r >= freeMm {
+				continue
+			}
+			side := assembly.Rotate(f.out, 360*float64(k%rays)/rays).Turn(f.out.Square())
+			if hit := assembly.Crossings(others, at.Add(side.Times(r)), f.out); len(hit) > 0 && hit[0].FromMm <= highMm {
+				other, freeMm = m.Of[hit[0].ID].Part, r
 			}
 		}
 	}
