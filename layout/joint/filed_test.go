@@ -84,3 +84,15 @@ func TestPressYieldsByTheBarBought(t *testing.T) {
 		}
 	}
 }
+
+// A branch that is cut to stand on a main is welded to the opening there, not to its outside,
+// which would be two rounds on one axis (by geometry).
+func TestBranchWantsAnOpening(t *testing.T) {
+	t.Parallel()
+	main := "part: main\nkind: tube\nmaterial: S235\nstock: {tube: 200 mm, wall: 8 mm, length: 604 mm}\ntube: {outside: 200, wall: 8, length: 600}\n"
+	branch := "part: branch\nkind: tube\nmaterial: S235\nstock: {tube: 80 mm, wall: 2 mm, length: 320 mm}\ntube: {outside: 80, wall: 2, length: 300}\nends:\n  back: {onto: main.outside, angle: 60, joint: set-on, gap: 1, clock: 0, place: {clock: 0, axial: 300, leans: back}}\n"
+	p, err := draft(jobOf(t, "{name: w, weld: {part: branch.outside, to: main.outside, type: square, process: TIG}}", main, branch))
+	if err != nil || len(p.Faults) != 1 || p.Faults[0].Kind != plan.CannotJoin || !strings.Contains(p.Faults[0].Args[1].Text, "opening") {
+		t.Errorf("%v, %+v", err, p.Faults)
+	}
+}

@@ -15,6 +15,7 @@ func (t *joint) boughtTube() {
 	}
 	tol, err := fits.TubeOutside(fits.TubeStandard(r.Material.Name), t.a.step.Size.NominalMm)
 	if err != nil {
+		t.caution("No tolerance of " + t.a.title() + " as bought is known here: measure its outside at both ends and in the middle, two ways, before the bore is cut to fit.")
 		return
 	}
 	t.figure("tube outside as bought", "±"+t.w.Read(tol.PlusMinusMm)+", out of round counts in", tol.Source)

@@ -118,6 +118,10 @@ func (f feature) roundMm() float64 {
 type weldKind struct{}
 
 func (weldKind) ends(_ *shop, t *joint) {
+	if t.b.radial == nil && slices.ContainsFunc(t.a.r.Part.Ends, func(e parts.TubeEnd) bool { return e.Onto.Part == t.b.ref.Part }) {
+		t.refuse(t.b.ref.Pos, plan.CannotJoin, plan.Named(t.b.text()), plan.Named("to: the opening that the branch stands on, one of radial: of "+t.b.title()))
+		return
+	}
 	for _, f := range []feature{t.a, t.b} {
 		edge := f.step != nil || f.radial != nil || f.group == nil && (f.ref.Feature == "outline" || f.r.Part.Bar != nil || f.roundMm() > 0)
 		t.need(f, edge, "a step, a bore, an outline, an opening, or an end or side of a bar")

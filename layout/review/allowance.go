@@ -103,6 +103,14 @@ func (v *view) tubeAllowance() {
 		f.What, f.Numbers = "the wall that is bought is not the one that is drawn", v.mm(s.Second.Mm)+" for "+v.mm(wall)
 		v.report(Stop, "", s.Pos, f)
 	}
+	for i := range v.outside {
+		if c := &v.outside[i]; c.size.Fit.Pos.Line > 0 && 2*c.radiusMm > s.Size.Mm-turnMm+slackMm {
+			v.report(Check, c.name, s.Pos, Finding{
+				What: "the tube leaves nothing to turn " + c.name, LeftMm: left(max(0, s.Size.Mm-2*c.radiusMm)), Numbers: v.mm(s.Size.Mm-2*c.radiusMm) + " on diameter, wanted " + v.mm(turnMm),
+				Rule: "the skin of the stock is turned away", Source: practice, Fix: "no fit on the outside, and the other part bored to it as measured; or a turned part from thicker tube",
+			})
+		}
+	}
 	v.lengthAllowance(faceMm)
 }
 
