@@ -127,8 +127,7 @@ func anchored(r *reviewer) {
 	}
 	for _, p := range r.job.Parts {
 		texts := slices.Clone(r.viewTexts(p))
-		for i := range p.Holes {
-			g := &p.Holes[i]
+		for _, g := range p.Holes {
 			if _, is := fixed[p.Name.Value]; !is && len(fixed) > 0 && anchors.MatchString(g.Name.Value) {
 				f.Part, f.Feature, f.Pos = p.Name.Value, g.Name.Value, g.Pos
 				f.What, f.Fix = g.Name.Value+" of "+p.Title.Value+" are for anchors, and no step anchors it", "anchored: "+p.Name.Value
@@ -166,11 +165,11 @@ func anchored(r *reviewer) {
 func (v *view) anchorRoom(g *parts.HoleGroup) {
 	const high, freely = 2, 1.1 // diameters; a plain hole to its anchor
 	d := g.Size.Size.Nominal.Mm / freely
-	nut := 0.75 * d
 	b, err := bolts.Find(g.Size.Thread)
 	if err == nil {
-		d, nut = b.Thread.MajorMm, b.NutAcrossFlatsMm/2
+		d = b.Thread.MajorMm
 	}
+	nut := max(0.75*d, b.NutAcrossFlatsMm/2)
 	over, clear := v.machine().Over(v.p.Name.Value, g.Name.Value, 2*d, high*d)
 	for _, j := range v.pl.Joints {
 		if in := v.job.Joint(j.Name); over != "" && j.Weld != nil && err == nil && holdsPart(in, over) && holdsPart(in, v.p.Name.Value) {
