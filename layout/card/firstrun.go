@@ -2,6 +2,8 @@ package card
 
 import (
 	"slices"
+	"strconv"
+	"strings"
 
 	"centrepop/layout/plan"
 	"centrepop/layout/words"
@@ -37,7 +39,7 @@ func (c cards) firstRun() *plan.FirstRun {
 		{Title: "Direction", Lines: c.direction()},
 		{Title: "Idle", Lines: warm, Runs: idle},
 		{Title: "Under load", Runs: load},
-		{Title: "After the first " + words.Trim(in.AgainHours, 1) + " h", Lines: append(c.retorque(), c.endPlay()...)},
+		{Title: "After the first " + words.Trim(in.AgainHours, 1) + " h", Lines: append(c.retorque(), c.endPlay(true)...)},
 	} {
 		if len(s.Lines)+len(s.Runs) > 0 {
 			out.Stages = append(out.Stages, s)
@@ -108,7 +110,7 @@ func (c cards) free() (out []plan.CardLine) {
 		}
 		out = append(out, plan.CardLine{Do: "Turn " + part + " by hand," + apart + " three turns each way: nothing rubs, no tight place"})
 	}
-	return append(out, c.endPlay()...)
+	return append(out, c.endPlay(false)...)
 }
 
 // direction is the rotation wanted of the motor, and what stops it.
@@ -201,11 +203,19 @@ func (c cards) retorque() (out []plan.CardLine) {
 	return out
 }
 
-// endPlay is a line for each bearing that is set.
-func (c cards) endPlay() (out []plan.CardLine) {
+// endPlay is a line for each bearing that is set; once the machine has run, with what to do
+// where it has changed.
+func (c cards) endPlay(run bool) (out []plan.CardLine) {
 	for _, j := range c.bearings() {
-		if j.Bearing.HasEndFloat {
-			out = append(out, plan.CardLine{Do: c.bearingText(j) + ": end play of " + turns(j).Title, Wanted: c.float(j.Bearing.EndFloatMm), Source: "job file"})
+		if b := j.Bearing; b.HasEndFloat {
+			do := c.bearingText(j) + ": end play of " + turns(j).Title
+			if run {
+				do += "; outside that, step " + strconv.Itoa(j.N) + " again"
+			}
+			if run && len(b.ShutBy) > 0 {
+				do += ": " + strings.Join(b.ShutBy, ", ") + " off first"
+			}
+			out = append(out, plan.CardLine{Do: do, Wanted: c.float(j.Bearing.EndFloatMm), Source: "job file"})
 		}
 	}
 	return out
@@ -228,7 +238,10 @@ func (c cards) torque(p *plan.BoltPlan) string {
 		return "tight; no torque is worked out"
 	}
 	text := c.w.Torque(p.TorqueNm) + ", threads " + p.Threads
-	if len(p.ComesOff) > 0 {
+	switch {
+	case len(p.Behind) > 0:
+		text += "; when " + words.Join(" and ", p.Behind...) + " is next off, not before"
+	case len(p.ComesOff) > 0:
 		text += "; first take off " + words.Join(" and ", p.ComesOff...)
 	}
 	return text

@@ -168,6 +168,7 @@ func (bearingKind) work(j *making, t *joint) {
 	}
 	if float := j.endFloat(t); len(float) == 2 {
 		p.EndFloatMm, p.HasEndFloat = plan.Range{Min: geom.Clean(float[0].Mm), Max: geom.Clean(float[1].Mm)}, true
+		p.ShutBy = j.shutBy(t)
 	}
 	t.bearingFigures(p)
 	t.drawFigures()

@@ -278,7 +278,11 @@ func (j *making) coneStep(t, of *joint, p *plan.BearingPlan) {
 	do := []string{first}
 	switch {
 	case p.HeatConeC > 0:
-		do = append(do, "Heat the cone to "+t.w.Heat(p.HeatConeC)+" in oil or on a plate, slip it on, hold until it grips.")
+		on := "slip it on, hold until it grips."
+		if p.Adjusted { // nothing draws it back; common practice, no source
+			on = "slip it on, stop with " + t.w.Near(0.2) + " to " + t.w.Near(0.3) + " of end play left, hold until it grips: nothing draws it back."
+		}
+		do = append(do, "Heat the cone to "+t.w.Heat(p.HeatConeC)+" in oil or on a plate, "+on)
 		if t.draw == nil { // which stops better than a press, and needs nothing that holds the shaft
 			do = append(do, "Or press it: "+words.Lower(sleeve))
 		}

@@ -152,7 +152,7 @@ func (boltKind) work(j *making, t *joint) {
 		return
 	}
 	j.headRoom(t, p)
-	p.ComesOff = j.comesOff(t)
+	p.ComesOff, p.Behind = j.comesOff(t), j.behind(t)
 	j.hollow(t)
 	p.Order, p.OrderDeg = tightening(t.a.group.Group.First, t.clocked(a))
 	t.boltFigures(p)

@@ -27,7 +27,9 @@ func (j *making) standChecks(t *joint) []plan.Check {
 	if s == nil {
 		return nil
 	}
-	face, mm := j.outermost(t)
+	end := t.branchEnd()
+	face, mm := j.outermost(t.a.inst(), otherFace(end.Face), "its free end")
+	from, past := j.outermost(t.b.inst(), s.From, "the "+string(s.From)+" face")
 	main, w := t.b.title(), t.w
 	length := func(what, wanted string, mm float64) plan.Check {
 		off := weld.PlaceOff(mm)
@@ -41,20 +43,19 @@ func (j *making) standChecks(t *joint) []plan.Check {
 		set = "bevel protractor, feeler"
 	}
 	return []plan.Check{
-		length("axis of "+t.a.title(), " from the "+string(s.From)+" face", s.AxialMm),
+		length("axis of "+t.a.title(), " from "+from, geom.Clean(s.AxialMm+past)),
 		{What: "clock", Wanted: words.Trim(s.ClockDeg, 2) + "°, " + s.Way(main), Limits: "within " + w.Read(off) + " round", MaxMm: geom.Clean(off), Gauge: "rule", Source: weld.PlaceSource},
 		{What: "angle", Wanted: words.Trim(s.AngleDeg, 3) + "° between the axes", Limits: "within " + w.Read(weld.LeanOff(s.LengthMm)) + " over " + w.Size(s.LengthMm), MaxMm: geom.Clean(weld.LeanOff(s.LengthMm)), Gauge: set, Source: weld.PlaceSource},
 		length("middle of "+face, " from the far side", words.Round(s.FarMm+mm*math.Sin(s.AngleDeg*math.Pi/180), 1)),
 	}
 }
 
-// outermost is the face that is farthest out at the free end of a branch: of what is on it
-// already, mm beyond that end, or the end itself.
-func (j *making) outermost(t *joint) (face string, mm float64) {
-	face = "its free end"
-	free := otherFace(t.branchEnd().Face)
-	branch := j.at(t.a.inst())
-	for _, i := range j.members(t.a.inst(), j.before) {
+// outermost is the face that is farthest out at the end of a part: of what is on it
+// already, mm beyond that end, or the end itself, by its name.
+func (j *making) outermost(of inst, free parts.Face, end string) (face string, mm float64) {
+	face = end
+	branch := j.at(of)
+	for _, i := range j.members(of, j.before) {
 		on := j.at(i)
 		if on == nil || branch == nil || on.group != branch.group {
 			continue

@@ -93,11 +93,29 @@ func (j *making) otherPlaces(t *joint) bool {
 			}
 			copied := copyTitle(f.r, i.copy)
 			t.out.Traps = append(t.out.Traps, plan.Trap{Instead: copied, Breaks: true, Out: []plan.Out{{What: copied + " in the place of " + f.title()}}})
-			t.out.Remedies = append(t.out.Remedies, "Stamp the numbers of the copies of "+f.r.Out.Title+" where they are seen: only they tell them apart.")
+			t.out.Remedies = append(t.out.Remedies, j.tellsApart(f, i))
 			found = true
 		}
 	}
 	return found
+}
+
+// tellsApart says which of two copies is the right one: by the end of a part that is made but
+// once and has both, else by numbers alone.
+func (j *making) tellsApart(f feature, other inst) string {
+	a, b := j.at(f.inst()), j.at(other)
+	for _, q := range j.placed {
+		between := func(o *joint, i inst) bool {
+			return o.a.inst() == i && o.b.inst() == q.inst || o.b.inst() == i && o.a.inst() == q.inst
+		}
+		both := slices.ContainsFunc(j.before, func(o *joint) bool { return between(o, f.inst()) }) && slices.ContainsFunc(j.before, func(o *joint) bool { return between(o, other) })
+		if !both || q.r.Part.Quantity > 1 || a == nil || b == nil || a.group != q.group || b.group != q.group {
+			continue
+		}
+		end := faceName((a.at.z0 - b.at.z0) * q.at.s)
+		return f.title() + " is the one at the " + end + " of " + q.r.Out.Title + "."
+	}
+	return "Stamp the numbers of the copies of " + f.r.Out.Title + " where they are seen: only they tell them apart."
 }
 
 // holds tells whether a joint takes the holes of a copy.

@@ -273,7 +273,7 @@ func (j *making) pressSteps(t *joint, p *plan.PressPlan, heat press.Assembly, co
 		if weldFollows {
 			title, clean = "Clean and start square", "Clean both seats to bright metal; no oil, for the weld comes here; "
 		}
-		t.step(title, clean+"set "+hub+" on the end of "+shaft+" by hand with the lead-in inside.", "Check square with a try square at two places 90° apart.")
+		t.step(title, clean+"set "+hub+" on the end of "+shaft+" by hand with the lead-in inside.", "Check square with a try square at two places 90° apart.", j.onSaddle(t))
 		s := t.step("Press", "Press "+hub+" on with even force, not faster than "+t.w.Near(press.MaxPressMmPerSec)+"/s, to: "+t.out.How+".",
 			j.stopText(t), "Force at the end "+t.w.Forces(p.ForceN.Min, p.ForceN.Max, 1)+".", weighed(p))
 		s.Caution = "Stop if the force jumps or exceeds " + t.w.Force(p.ForceN.Max, 1) + ": the parts are tilted or galling. Stand aside, guard the press."
@@ -281,8 +281,11 @@ func (j *making) pressSteps(t *joint, p *plan.PressPlan, heat press.Assembly, co
 			t.step("Rest", "Leave "+words.Trim(press.RestHours, 0)+" h before the full load (DIN 7190, from memory).")
 		}
 	case "heat":
-		s := t.step("Heat", "Degrease both. Heat "+hub+" evenly to "+t.w.Heat(p.HeatHubC)+"; check with a crayon or probe.",
-			"Slip it on in one move to: "+t.out.How+".", j.stopText(t), "Hold until it grips.")
+		slip := "Slip it on in one move to: " + t.out.How + "."
+		if j.stopText(t) != "" { // what hangs hot on a shaft runs past a disc
+			slip = "Lay it " + string(t.meeting().Second) + " down on a flat plate, the stop disc in it; let " + shaft + " down onto the disc in one move: " + t.out.How + "."
+		}
+		s := t.step("Heat", "Degrease both. Heat "+hub+" evenly to "+t.w.Heat(p.HeatHubC)+"; check with a crayon or probe.", slip, "Hold until it grips.")
 		s.Caution = "Hot metal: gloves, no flame near oil."
 		t.pressCautions(heat.Cautions)
 	case "cool":
@@ -290,6 +293,16 @@ func (j *making) pressSteps(t *joint, p *plan.PressPlan, heat press.Assembly, co
 		s.Caution = "Cold burns and choking gas: gloves, face shield, open door."
 		t.pressCautions(coldCautions)
 	}
+}
+
+// onSaddle says on what a tube stands under the ram whose other end is cut to a saddle.
+func (j *shop) onSaddle(t *joint) string {
+	for _, e := range t.a.r.Part.Ends {
+		if e.Onto.Part != "" {
+			return "Its saddle stands on a piece of " + j.model(e.Onto.Part).Out.Title + ", or it tilts."
+		}
+	}
+	return ""
 }
 
 // gaugeShare is the part of its scale under which the gauge of a press is not read. Common

@@ -41,6 +41,9 @@ func (j *making) putIn(t *joint, when putWhen) {
 		}
 		t.out.PutIn = append(t.out.PutIn, words.Head(title))
 		s := plan.JointStep{Title: "Put in", Do: []string{title + ": " + e.How.Value}}
+		if e.Buy.Value != "" && e.Part.Value == "" {
+			s.Do = append(s.Do, "Use "+words.CountOf(e.Count)+e.Buy.Value+".")
+		}
 		if e.MassKg > plan.LiftKg {
 			s.Caution = "It is " + t.w.RoundMass(e.MassKg, 1) + ": " + t.w.Carriers(e.MassKg) + "."
 		}

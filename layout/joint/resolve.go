@@ -383,10 +383,14 @@ func (j *making) finish(t *joint) {
 		j.clockMarks(t)
 	}
 	for _, r := range t.out.Remedies {
-		if strings.HasPrefix(r, "Witness") || strings.HasPrefix(r, "Nothing but") {
-			t.out.Steps = append([]plan.JointStep{{Title: "Mark the clock", Do: []string{r}}}, t.out.Steps...)
-			break
+		at := 0 // a mark that places goes first, a witness of what is right last
+		if strings.HasPrefix(r, "Witness") {
+			at = len(t.out.Steps)
+		} else if !strings.HasPrefix(r, "Nothing but") {
+			continue
 		}
+		t.out.Steps = slices.Insert(t.out.Steps, at, plan.JointStep{Title: "Mark the clock", Do: []string{r}})
+		break
 	}
 	if t.in.Anchored.Value != "" {
 		t.out.Steps = append([]plan.JointStep{{

@@ -348,9 +348,9 @@ func (j *making) slideSteps(t *joint, p *plan.SlidePlan) {
 	k := t.in.Slide.KeptBy
 	switch {
 	case p.PlateMm > 0:
-		t.step("Keep", "Put "+p.Keeper+j.pinsIn(t)+" and tighten it against "+hub+", "+spannerTight)
+		t.step("Keep", "Put "+p.Keeper+j.pinsIn(t)+" and tighten it against "+hub+", "+spannerTight, j.held(t))
 	case p.Nut != "":
-		t.step("Keep", "Run the "+p.Keeper+" up and tighten it against "+hub+", "+spannerTight)
+		t.step("Keep", "Run the "+p.Keeper+" up and tighten it against "+hub+", "+spannerTight, j.held(t))
 	case p.Ring:
 		t.step("Keep", "Spring the "+p.Keeper+" into "+words.Spaced(k.Feature)+" with its pliers and turn it: it sits on the floor of the groove all round.").Caution = "A ring springs off its pliers: eyes protected."
 	default:
@@ -360,6 +360,20 @@ func (j *making) slideSteps(t *joint, p *plan.SlidePlan) {
 		last := &t.out.Steps[len(t.out.Steps)-1]
 		last.Do = append(last.Do, "The shaft turns clockwise seen from this nut, and what the flight moves drags it off: take a self-locking one, and a new one each time it has been off.")
 	}
+}
+
+// held says what holds a shaft that turns in its bearings while a nut is tightened on it.
+func (j *making) held(t *joint) string {
+	if !slices.ContainsFunc(j.before, func(o *joint) bool { return o.in.Bearing != nil && o.a.inst() == t.b.inst() }) {
+		return ""
+	}
+	by := "a strap"
+	for i := range t.b.r.Keyways {
+		if on := t.b.r.Keyways[i].Row.In; on != t.b.ref.Feature {
+			by = "a bar on a key in its " + words.Spaced(on)
+		}
+	}
+	return "Hold " + t.b.title() + " by " + by + "."
 }
 
 // pinsIn says where the dowel pins of the plate under the nut go: into the holes of their name

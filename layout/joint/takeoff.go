@@ -8,7 +8,9 @@ import (
 	"centrepop/layout/bolts"
 	"centrepop/layout/part"
 	"centrepop/layout/plan"
+	"centrepop/layout/words"
 	"centrepop/parts"
+	"centrepop/parts/geom"
 )
 
 // comesOff lists, the last put on first, what is put on by hand with a later joint and lies over
@@ -65,4 +67,63 @@ func (j *making) overHeads(r *part.Model, side headSide, t *joint) bool {
 		}
 	}
 	return false
+}
+
+// behind lists what stands over the heads or nuts of bolts in the finished machine and is no
+// matter of a hand: parts that later joints bring, motors and couplings. They are reached when
+// that is off.
+func (j *making) behind(t *joint) (titles []string) {
+	there := append(j.members(t.a.inst(), j.before), j.members(t.b.inst(), j.before)...)
+	add := func(title string) {
+		if !slices.Contains(titles, title) {
+			titles = append(titles, title)
+		}
+	}
+	for _, side := range j.headSides(t) {
+		for i := range j.placed {
+			p := &j.placed[i]
+			if p.group != side.group || slices.Contains(there, p.inst) || slices.Contains(t.others(), p.inst) {
+				continue
+			}
+			if gap, over := j.over(p, side); over && gap <= side.needMm {
+				add(copyTitle(p.r, p.copy))
+			}
+		}
+		for _, e := range j.job.Loose {
+			if e.Stands != nil && !e.Off && j.standsOver(e.Stands, side, t) {
+				add(words.Head(words.Capital(e.Item.Value)))
+			}
+		}
+	}
+	return titles
+}
+
+// standsOver tells whether a coupling on the end of a shaft begins in the room of heads and
+// reaches out over one of them.
+func (j *making) standsOver(on *parts.Stands, side headSide, t *joint) bool {
+	shaft := j.at(inst{on.On.Part, on.On.Copy})
+	if shaft == nil || shaft.group != side.group {
+		return false
+	}
+	s := shaft.r.StepNamed(on.On.Feature)
+	if s == nil || !slices.ContainsFunc(side.pts, func(p plan.XY) bool { return math.Hypot(p.XMm, p.YMm) < on.Diameter.Mm/2 }) {
+		return false
+	}
+	from, out := s.FromMm, 1.0
+	if s.FromMm+s.ToMm < shaft.r.LengthMm() {
+		from, out = s.ToMm, -1
+	}
+	begins := (shaft.at.z0 + shaft.at.s*from - side.zMm) * side.dir
+	return shaft.at.s*out*side.dir > 0 && begins >= 0 && begins <= side.needMm
+}
+
+// shutBy lists what is taken off, in that order, before the bearing of a joint is set anew: the
+// covers of its bore, and before these what lies over their heads.
+func (j *making) shutBy(t *joint) (titles []string) {
+	for _, o := range j.all {
+		if o.in.Bolt != nil && o.axis && o.covers(t) && len(o.a.r.MetalAt(t.b.step.Size.NominalMm/2-geom.CloseMm)) > 0 {
+			titles = append(titles, append(append(j.behind(o), j.comesOff(o)...), o.a.title())...)
+		}
+	}
+	return titles
 }

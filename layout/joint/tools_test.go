@@ -35,8 +35,8 @@ func said(tools []plan.ToolRow) []string {
 func TestToolsOfTheMill(t *testing.T) {
 	t.Parallel()
 	want := []string{
-		"T1 Stop disc Ø167.3 × 1 thick, to lie on the end of Barrel tube | steps 1, 3",
-		"T2 Stop disc Ø138.7 × 1 thick, to lie on the end of Inlet stub | step 5",
+		"T1 Stop disc Ø165.5 × 1 thick, to lie on the end of Barrel tube | steps 1, 3",
+		"T2 Stop disc Ø137 × 1 thick, to lie on the end of Inlet stub | step 5",
 		"T3 Press ring Ø85 inside, Ø89 outside, 20 long, on the cup | step 10",
 		"T4 Press ring Ø74 inside, Ø79 outside, 20 long, on the cup | step 10",
 		"T5 Cone driver Ø50.5 inside, Ø58 outside, 209 long, on the cone's small end | step 10",
@@ -65,7 +65,7 @@ func TestToolsOfTheMill(t *testing.T) {
 	}
 	for name, want := range map[string]string{
 		"front-flange": "The stop disc lies on the end of Barrel tube: home when it is level with Barrel flange 1.",
-		"rear-flange":  "The stop disc lies on the end of Barrel tube",
+		"rear-flange":  "the stop disc in it; let Barrel tube down onto the disc",
 		"auger-flight": "Scrap plug, oiled, in the bore of Auger hub, one in each end, until all is cold.",
 		"gusset-2":     "Scrap plug, oiled, in the bore of Housing plate, until all is cold.",
 	} {

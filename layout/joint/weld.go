@@ -715,10 +715,14 @@ func (j *making) plateToFace(t *joint) (f feature, spareMm float64, ok bool) {
 	return feature{}, 0, false
 }
 
+// stiffShare is the thickness of a plate that keeps another flat, over that one's. Common
+// practice, no source.
+const stiffShare = 1.5
+
 // keepFlat is what to do before welding a plate that nothing is left to face on.
 func (j *making) keepFlat(t *joint, p *plan.WeldPlan) string {
 	if f, spare, ok := j.plateToFace(t); ok && spare < p.SquareUpMm {
-		return "Bolt a stiff plate to the free face of " + f.title() + " by its holes, with no tack on that face: nothing is left to face it afterwards."
+		return "Bolt a plate " + t.w.Size(j.next(stiffShare*f.r.LengthMm(), 5, 1.0/4)) + " thick or more, drilled through " + f.title() + ", to its free face, no tack there: nothing is left to face it."
 	}
 	return ""
 }

@@ -352,6 +352,8 @@ type BoltPlan struct {
 	OrderDeg       []float64 `json:"order_deg"` // the same as clock angles of the assembly
 	// ComesOff are the titles of what is put on later over the heads, the last first.
 	ComesOff []string `json:"comes_off,omitempty"`
+	// Behind are the titles of what later joints, or a motor, bring over the heads: no hand takes it off.
+	Behind []string `json:"behind,omitempty"`
 }
 
 // GripRow is one layer under the head.
@@ -400,6 +402,7 @@ type BearingPlan struct {
 	HeatLeftUm      float64    `json:"heat_left_um,omitempty"` // least play at that temperature
 	EndFloatMm      Range      `json:"end_float_mm"`
 	HasEndFloat     bool       `json:"has_end_float"`
+	ShutBy          []string   `json:"shut_by,omitempty"` // titles of what comes off before it is set anew, in that order
 	GreaseG         float64    `json:"grease_g"`
 	Grease          string     `json:"grease,omitempty"`
 	Ports           []string   `json:"ports,omitempty"`
