@@ -92,9 +92,9 @@ func TestFirstRun(t *testing.T) {
 		{"Idle", "Warm up first: coupled and empty, all guards on, to warm the oil of the gear motor", "15 min"},
 		{"After", "6 × M10 x 35, Die ring to Barrel flange 1", "38 N m, threads lubricated"},
 		{"After", "4 × Pillar, Motor adapter to Housing plate", "117 N m, threads dry"},
-		{"After", "6 × M6 x 30, Gland ring to Bearing housing", "10 N m, threads dry; when Lantern is next off, not before"},
-		{"After", "4 × M6 x 16, Rear cover to Bearing housing", "10 N m, threads dry; when Flexible coupling is next off, not before"},
-		{"After", "Rear bearing 30208: end play of Auger shaft; outside that, step 11 again: Flexible coupling, Rear cover off first", "none: preload 0.01 mm – 0.03 mm"},
+		{"After", "6 × M6 x 30, Gland ring to Bearing housing", "10 N m when Lantern is off"},
+		{"After", "4 × M6 x 16, Rear cover to Bearing housing", "10 N m when Flexible coupling is off"},
+		{"After", "Rear bearing 30208: end play of Auger shaft; else Flexible coupling, Rear cover off, step 11", "none: preload 0.01 mm – 0.03 mm"},
 	} {
 		lines := stage(t, r, c.stage).Lines
 		if !slices.ContainsFunc(lines, func(l plan.CardLine) bool { return l.Do == c.do && l.Wanted == c.wanted }) {

@@ -210,10 +210,7 @@ func (c cards) endPlay(run bool) (out []plan.CardLine) {
 		if b := j.Bearing; b.HasEndFloat {
 			do := c.bearingText(j) + ": end play of " + turns(j).Title
 			if run {
-				do += "; outside that, step " + strconv.Itoa(j.N) + " again"
-			}
-			if run && len(b.ShutBy) > 0 {
-				do += ": " + strings.Join(b.ShutBy, ", ") + " off first"
+				do += "; else " + words.Join(" off, ", strings.Join(b.ShutBy, ", "), "step "+strconv.Itoa(j.N))
 			}
 			out = append(out, plan.CardLine{Do: do, Wanted: c.float(j.Bearing.EndFloatMm), Source: "job file"})
 		}
@@ -240,7 +237,7 @@ func (c cards) torque(p *plan.BoltPlan) string {
 	text := c.w.Torque(p.TorqueNm) + ", threads " + p.Threads
 	switch {
 	case len(p.Behind) > 0:
-		text += "; when " + words.Join(" and ", p.Behind...) + " is next off, not before"
+		text = c.w.Torque(p.TorqueNm) + " when " + words.Join(" and ", p.Behind...) + " is off"
 	case len(p.ComesOff) > 0:
 		text += "; first take off " + words.Join(" and ", p.ComesOff...)
 	}

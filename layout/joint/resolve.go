@@ -468,11 +468,13 @@ func (j *making) lifts(t *joint, f feature, tried bool) {
 		return
 	}
 	t.out.Lift = &plan.Lift{What: f.title(), MassKg: kg, How: t.w.Carriers(kg)}
-	if len(side) > 1 {
+	switch {
+	case tried:
+		t.out.Lift.What += ", to try it on"
+	case len(side) > 1:
 		t.out.Lift.What += " with all that is on it"
 	}
 	if tried {
-		t.out.Lift.What += ", to try it on"
 		t.out.Lift.Tried, t.out.Lift.TriedCopy = f.ref.Part, f.ref.Copy
 	}
 }

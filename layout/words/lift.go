@@ -36,8 +36,11 @@ func Out(o plan.Out) string {
 // Sling says where a lift is slung; empty where that is not known.
 func (w Writer) Sling(l *plan.Lift) string {
 	s := l.Sling
-	if s == nil {
+	switch {
+	case s == nil:
 		return ""
+	case l.Tried != "":
+		return "Sling it as where it is bolted on."
 	}
 	on := s.On[0]
 	if s.On[1] != on {
@@ -50,10 +53,11 @@ func (w Writer) Sling(l *plan.Lift) string {
 	how := "sling it " + w.Read(s.HalfMm) + " to each side of that, straps at most " + w.Read(s.StrapMm) + " wide, on " + on + ", the hook " + w.Read(s.HookMm) + " above or more, legs " + Trim(plan.SlingDeg, 0) + "° to the level or steeper (common practice, no source)"
 	switch {
 	case s.Eyes != "":
-		how = "a strap round it would be caught, so hold it by eye bolts rated for it, home in the " + s.Eyes + " holes " + s.Holes + " of " + on + " to both sides of that, legs " + Trim(plan.SlingDeg, 0) + "° to the level or steeper"
+		below := ""
 		if s.Through {
-			how += ", no thread out below: a washer under the collar takes up what is too long"
+			below = ", no thread out below"
 		}
+		how = "a strap would be caught: eye bolts rated for it, home in the " + s.Eyes + " holes " + s.Holes + " of " + on + " to both sides of that" + below + ", legs " + Trim(plan.SlingDeg, 0) + "° to the level or steeper"
 	case s.HalfMm == 0:
 		how = "hold it to both sides of that, the straps clear of the joint"
 	}
