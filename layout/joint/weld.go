@@ -481,6 +481,21 @@ func (j *making) weldSteps(t *joint, p *plan.WeldPlan) {
 		s := t.step("Tack", t.seam().tack)
 		s.Hold = "Check square on both sides; knock straight now."
 	}
+	t.step("Weld", t.laid(p)...)
+	j.inspectWeld(t, p)
+	j.squareUp(t, p)
+	switch what, last := strings.Join(p.Finish, "; "), len(p.Finish) > 0; {
+	case last && t.meanwhile(j.job) != "":
+		s := t.step("Measure what was held true", "Leave in what holds it until all is cold, then take it out.")
+		s.Hold = "Still inside the limits: " + what + "."
+	case last:
+		t.step("Finish after welding", "Turn or bore these only now: "+what+".")
+	}
+	j.boresCold(t)
+}
+
+// laid is how the runs of a weld are laid.
+func (t *joint) laid(p *plan.WeldPlan) []string {
 	do := []string{runs(p.Runs) + " of " + p.Process + ", " + strings.TrimSpace(p.Symbol+" "+p.Designation) + "."}
 	if drawn, on := weldChamfers(t); len(drawn) == 1 && p.Bevelled != "" {
 		_, face, _ := strings.Cut(drawn[0].Edge.Value, t.chamfered(on).ref.Feature+"-")
@@ -509,17 +524,7 @@ func (j *making) weldSteps(t *joint, p *plan.WeldPlan) {
 	} else {
 		do = append(do, t.seam().weld)
 	}
-	t.step("Weld", do...)
-	j.inspectWeld(t, p)
-	j.squareUp(t, p)
-	switch what, last := strings.Join(p.Finish, "; "), len(p.Finish) > 0; {
-	case last && t.meanwhile(j.job) != "":
-		s := t.step("Measure what was held true", "Leave in what holds it until all is cold, then take it out.")
-		s.Hold = "Still inside the limits: " + what + "."
-	case last:
-		t.step("Finish after welding", "Turn or bore these only now: "+what+".")
-	}
-	j.boresCold(t)
+	return do
 }
 
 // boresCold are the checks of bores that are finished before the last weld on their part: their
