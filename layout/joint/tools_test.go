@@ -227,7 +227,7 @@ func TestToolSheets(t *testing.T) {
 		stock, wants string
 		quantity     int
 	}{
-		{0, "sheet 1, saw cut", "166.8 – 167.8", 1},
+		{0, "sheet 1, saw cut", "165.0 – 166.0", 1},
 		{4, "tube Ø60 × 5.5 wall", "57.0 – 58.0; 50.5 – 50.8", 1},
 		{2, "tube Ø95 × 5.5 wall", "88.5 – 89.5; 85.0 – 85.3", 1},
 		{6, "round Ø60", "56.7 – 57.3; 13.3 – 13.7", 1},
