@@ -88,7 +88,7 @@ func small(f *draw.Flow, list []draw.Table) {
 func sources(pl *plan.Plan) []draw.Table {
 	var out []draw.Table
 	for _, s := range pl.Sources {
-		t := draw.Table{Title: s.Title, Columns: []draw.Column{{Head: "Table", Flex: true, Bold: true}, {Head: "Source", Flex: true}, {Head: "State", Flex: true}}}
+		t := draw.Table{Title: s.Title, Columns: []draw.Column{{Head: "Table", Flex: true, Bold: true}, {Head: "Source", Flex: true}, {Head: "State", Flex: true, Firm: 26}}}
 		for _, r := range s.Rows {
 			t.Rows = append(t.Rows, []string{r.What, r.Source, r.State})
 		}
