@@ -45,7 +45,7 @@ func TestOtherPlace(t *testing.T) {
 			for _, k := range j.Traps {
 				got += k.Instead
 			}
-			if got != copied || strings.Contains(strings.Join(j.Remedies, " "), "Stamp the numbers") != (copied != "") {
+			if got != copied || strings.Contains(strings.Join(j.Remedies, " "), " is the one at the front of ") != (copied != "") {
 				t.Errorf("%s: %q, want %q: %q", name, got, copied, j.Remedies)
 			}
 		}

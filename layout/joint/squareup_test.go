@@ -35,7 +35,7 @@ func TestSquaringUpHasStock(t *testing.T) {
 		}
 		j := jointNamed(t, p, c.joint)
 		text, found := stepText(j), ""
-		if got := strings.Contains(text, "Check that it is flat") && strings.Contains(text, "a stiff plate to the free face"); got != c.flat {
+		if got := strings.Contains(text, "Check that it is flat") && strings.Contains(text, "to its free face, no tack there"); got != c.flat {
 			t.Errorf("%s: kept flat %v, want %v: %s", c.name, got, c.flat, text)
 		}
 		for _, pr := range j.Problems {
