@@ -15,6 +15,10 @@ const (
 	beadShare   = 0.45
 )
 
+// beadShares are places in a fillet by its leg, out from the plate and up from its edge: in
+// the middle, and near both toes, where thin sheet lies.
+var beadShares = [][2]float64{{beadShare, beadShare}, {0.1, 0.8}, {0.8, 0.1}}
+
 // onBeads finds parts that come to stand where a fillet of an earlier weld lies
 // already, a gusset in its corner or a stud beside it: that of a plate that stands with
 // an edge on a face, welded along both its sides for as long as the edge is.
@@ -28,18 +32,24 @@ func (m *Machine) onBeads() (looks []look) {
 		}
 	}
 	for n, j := range m.joints {
-		in, a := m.joint(j.Name), m.standing(Instance{j.A.Part, j.A.Copy})
-		if j.Weld == nil || j.Weld.Type != "fillet" || j.Weld.Sides != 2 || in.Place == nil || !in.Place.Edge() || a == nil || m.model(j.A.Part).Part.Outline == nil {
+		in, a, on := m.joint(j.Name), m.standing(Instance{j.A.Part, j.A.Copy}), m.standing(Instance{j.B.Part, j.B.Copy})
+		if on == nil || j.Weld == nil || j.Weld.Type != "fillet" || j.Weld.Sides != 2 || in.Place == nil || !in.Place.Edge() || a == nil || m.model(j.A.Part).Part.Outline == nil {
 			continue
 		}
-		line := beadLine(a, in.Place.With, beadShare*j.Weld.LegMm)
-		if long := float64(len(line)/2-1) * beadEveryMm; j.Weld.LengthMm < long-beadEveryMm {
+		line, feet := beadLine(a, in.Place.With, j.Weld.LegMm)
+		if long := float64(len(line)/(2*len(beadShares))-1) * beadEveryMm; j.Weld.LengthMm < long-beadEveryMm {
 			continue // it may end before the corner
+		}
+		var laid []assembly.Vec // where there is a face below, and not its edge
+		for k := range line {
+			if holdsAny(on, feet[k:k+1]) {
+				laid = append(laid, line[k])
+			}
 		}
 		looks = append(looks, func() []plan.Problem {
 			for i := range m.Bodies {
 				c := &m.Bodies[i]
-				if of, made := m.Of[c.ID]; made && came[c.ID] > n && of.Part != j.A.Part && c.Box().Meets(a.Box(), j.Weld.LegMm) && holdsAny(c, line) {
+				if of, made := m.Of[c.ID]; made && came[c.ID] > n && of.Part != j.A.Part && c.Box().Meets(a.Box(), j.Weld.LegMm) && holdsAny(c, laid) {
 					return []plan.Problem{{Joint: j.Name, Kind: plan.OnBead, Pos: m.posOf(j.Name), Args: []plan.Arg{
 						plan.Named(m.title(c.ID)), plan.Named(m.title(a.ID)), plan.Of(plan.Mm, words.Round(j.Weld.LegMm, 2)),
 					}}}
@@ -52,17 +62,28 @@ func (m *Machine) onBeads() (looks []look) {
 }
 
 // beadLine are places in the fillets on both sides of a plate that stands on one
-// of its edges, in the machine: out from each side and from the edge inwards.
-func beadLine(plate *assembly.Body, edge string, out float64) (line []assembly.Vec) {
+// of its edges, in the machine, by their leg: out from each side and from the edge inwards; and
+// the feet of them, in what it stands on.
+func beadLine(plate *assembly.Body, edge string, legMm float64) (line, feet []assembly.Vec) {
+	for _, share := range beadShares {
+		line = append(line, besideEdge(plate, edge, share[0]*legMm, share[1]*legMm)...)
+		feet = append(feet, besideEdge(plate, edge, share[0]*legMm, -2*surfaceMm)...)
+	}
+	return line, feet
+}
+
+// besideEdge are places along an edge of a plate, in the machine: out from each side, and up
+// from the edge.
+func besideEdge(plate *assembly.Body, edge string, out, up float64) (line []assembly.Vec) {
 	box := plate.Solid.Box()
-	low, high := assembly.Vec{X: box.Low.X, Y: box.Low.Y + out}, assembly.Vec{X: box.High.X, Y: box.Low.Y + out}
+	low, high := assembly.Vec{X: box.Low.X, Y: box.Low.Y + up}, assembly.Vec{X: box.High.X, Y: box.Low.Y + up}
 	switch edge {
 	case "top":
-		low.Y, high.Y = box.High.Y-out, box.High.Y-out
+		low.Y, high.Y = box.High.Y-up, box.High.Y-up
 	case "left":
-		low, high = assembly.Vec{X: box.Low.X + out, Y: box.Low.Y}, assembly.Vec{X: box.Low.X + out, Y: box.High.Y}
+		low, high = assembly.Vec{X: box.Low.X + up, Y: box.Low.Y}, assembly.Vec{X: box.Low.X + up, Y: box.High.Y}
 	case "right":
-		low, high = assembly.Vec{X: box.High.X - out, Y: box.Low.Y}, assembly.Vec{X: box.High.X - out, Y: box.High.Y}
+		low, high = assembly.Vec{X: box.High.X - up, Y: box.Low.Y}, assembly.Vec{X: box.High.X - up, Y: box.High.Y}
 	}
 	long := high.Sub(low)
 	for _, z := range []float64{box.High.Z + out, box.Low.Z - out} {
