@@ -3,7 +3,6 @@ package machine
 import (
 	"cmp"
 	"fmt"
-	"math"
 
 	"centrepop/layout/assembly"
 	"centrepop/layout/measured"
@@ -45,11 +44,6 @@ func (m *Machine) stood() {
 		}
 		if b.Pose = pose.Of(at); e.Stands.Diameter.Mm == 0 || e.Stands.Length.Mm == 0 {
 			m.Problems = append(m.Problems, plan.Problem{Joint: e.After.Value, Kind: plan.BodyUnknown, Pos: e.Stands.Pos, Args: []plan.Arg{plan.Named(name)}})
-		}
-		for _, o := range m.Bodies {
-			if m.roles[o.ID].kind == aStanding {
-				m.allow(o.ID, b.ID, math.Inf(1)) // a coupling on the shaft of its motor
-			}
 		}
 		on := Instance{r.Part.Name.Value, e.Stands.On.Copy}.id()
 		m.allow(b.ID, on, fitMm)
@@ -102,10 +96,7 @@ func (m *Machine) motorSolid(s *parts.Stands, r *part.Model, g *part.Group) *ass
 		bore = r.Part.Bore.Size.Nominal.Mm
 	}
 	face, _ := measured.FaceOf(g.Hole.Pattern.PCD.Mm, bore)
-	var end measured.ShaftEnd
-	if motor := m.job.Motor; motor != nil && motor.OutRPM.Value == 0 {
-		end, _ = measured.FrameShaft(motor.Frame.Value)
-	}
+	shaftMm, endMm := m.motorShaft(s)
 	var out []assembly.Simple
 	round := func(diameterMm, lowMm, highMm float64) {
 		if diameterMm > 0 && highMm > lowMm {
@@ -115,15 +106,25 @@ func (m *Machine) motorSolid(s *parts.Stands, r *part.Model, g *part.Group) *ass
 	round(cmp.Or(s.Flange.Mm, face.OutsideMm), 0, flangeMm)
 	round(s.Diameter.Mm, flangeMm, s.Length.Mm)
 	round(face.SpigotMm, -face.SpigotHeightMm, 0)
-	round(cmp.Or(s.Shaft.Mm, end.DiameterMm), -cmp.Or(s.ShaftEnd.Mm, end.LengthMm), -face.SpigotHeightMm)
+	round(shaftMm, -endMm, -face.SpigotHeightMm)
 	if len(out) == 0 {
 		return nil
 	}
 	return assembly.Of(out...)
 }
 
+// motorShaft is the shaft of a motor, as the job gives it or by the frame where no gear is
+// between; 0 where nothing tells.
+func (m *Machine) motorShaft(s *parts.Stands) (diameterMm, lengthMm float64) {
+	var end measured.ShaftEnd
+	if motor := m.job.Motor; motor != nil && motor.OutRPM.Value == 0 {
+		end, _ = measured.FrameShaft(motor.Frame.Value)
+	}
+	return cmp.Or(s.Shaft.Mm, end.DiameterMm), cmp.Or(s.ShaftEnd.Mm, end.LengthMm)
+}
+
 // onStep is a coupling on the step of a shaft, in the shaft's frame: z along its axis, from the
-// shoulder of the step to the nearer end and beyond.
+// shoulder of the step to the nearer end and beyond, where it is bored for the shaft of a motor.
 func (m *Machine) onStep(s *parts.Stands, r *part.Model) (at assembly.Pose, solid *assembly.Solid, ok bool) {
 	outside, _ := r.Sides()
 	for _, step := range outside {
@@ -134,7 +135,18 @@ func (m *Machine) onStep(s *parts.Stands, r *part.Model) (at assembly.Pose, soli
 		if m.driven(s.On) < 0 {
 			at = assembly.Frame(assembly.Vec{Z: -step.FromMm}, assembly.AxisZ.Times(-1), assembly.AxisY)
 		}
-		return at, assembly.Of(assembly.Tube(s.Diameter.Mm/2, step.Size.NominalMm/2, 0, s.Length.Mm)), true
+		endMm, boreMm := min(step.ToMm-step.FromMm, s.Length.Mm), step.Size.NominalMm
+		solid = assembly.Of(assembly.Tube(s.Diameter.Mm/2, boreMm/2, 0, endMm))
+		for k := range m.job.Loose {
+			if o := m.job.Loose[k].Stands; o != nil && o != s {
+				shaftMm, _ := m.motorShaft(o)
+				boreMm = max(boreMm, shaftMm)
+			}
+		}
+		if endMm < s.Length.Mm && boreMm < s.Diameter.Mm {
+			solid = assembly.Of(assembly.Tube(s.Diameter.Mm/2, step.Size.NominalMm/2, 0, endMm), assembly.Tube(s.Diameter.Mm/2, boreMm/2, endMm, s.Length.Mm))
+		}
+		return at, solid, true
 	}
 	return at, nil, false
 }

@@ -116,10 +116,11 @@ func TestNutsOfStuds(t *testing.T) {
 
 // What is bought and round takes room: a motor whose shaft meets the spindle, and one that has to
 // come through a cup that is on already, but not one over which the cup comes. A coupling sits
-// on the driven end from its shoulder outward and may lie over the motor's shaft.
+// on the driven end from its shoulder outward, bored for the motor's shaft from there on: it lies
+// over that and in nothing else of the motor.
 func TestMotorTakesRoom(t *testing.T) {
 	t.Parallel()
-	const coupling = "  - {item: \"coupling, small\", how: on both shafts, after: plate, kg: 5, stands: {on: spindle.drive, diameter: %s, length: 70}}\n"
+	const coupling = "  - {item: \"coupling, small\", how: on both shafts, after: plate, kg: 5, stands: {on: spindle.drive, diameter: %s, length: %s}}\n"
 	for name, c := range map[string]struct {
 		stands, after, more string
 		want                []string
@@ -128,8 +129,9 @@ func TestMotorTakesRoom(t *testing.T) {
 		"through the cup":   {", diameter: 220, length: 250, shaft: 20, shaft-length: 5", "after: lid", "", []string{"path-blocked Gear motor Cup"}},
 		"on the spindle":    {", diameter: 220, length: 250, shaft: 20, shaft-length: 80", "after: lid, first: yes", "", []string{"parts-overlap Spindle Gear motor"}},
 		"in the cup":        {", diameter: 316, length: 250, shaft: 20, shaft-length: 5", "after: lid, first: yes", "", []string{"parts-overlap Cup Gear motor"}},
-		"with a coupling":   {", diameter: 220, length: 250, shaft: 50, shaft-length: 5", "after: lid, first: yes", fmt.Sprintf(coupling, "80"), nil},
-		"a coupling in all": {", diameter: 220, length: 250, shaft: 50, shaft-length: 5", "after: lid, first: yes", fmt.Sprintf(coupling, "240"), []string{"parts-overlap Adapter Coupling"}},
+		"with a coupling":   {", diameter: 220, length: 250, shaft: 50, shaft-length: 5", "after: lid, first: yes", fmt.Sprintf(coupling, "80", "15.8"), nil},
+		"into the motor":    {", diameter: 220, length: 250, shaft: 50, shaft-length: 5", "after: lid, first: yes", fmt.Sprintf(coupling, "80", "70"), []string{"parts-overlap Gear motor Coupling"}},
+		"a coupling in all": {", diameter: 220, length: 250, shaft: 50, shaft-length: 5", "after: lid, first: yes", fmt.Sprintf(coupling, "240", "15.8"), []string{"parts-overlap Adapter Coupling"}},
 		"it is taken off":   {", diameter: 316, length: 250, shaft: 20, shaft-length: 80", "after: lid, off: yes", "", nil},
 	} {
 		m, _ := load(t, write(t, motorJob(c.stands, ", output-speed: 30", c.after, c.more)))
@@ -143,7 +145,8 @@ func TestMotorTakesRoom(t *testing.T) {
 			t.Errorf("%s: %q, want %q", name, got, c.want)
 		}
 		if c.more != "" {
-			boxed(t, m, "Coupling", assembly.Vec{X: -body(t, m, "Coupling").Solid.Box().High.X, Y: -body(t, m, "Coupling").Solid.Box().High.X, Z: -14}, assembly.Vec{X: body(t, m, "Coupling").Solid.Box().High.X, Y: body(t, m, "Coupling").Solid.Box().High.X, Z: 56})
+			box := body(t, m, "Coupling").Solid.Box()
+			boxed(t, m, "Coupling", assembly.Vec{X: -box.High.X, Y: -box.High.X, Z: -14}, assembly.Vec{X: box.High.X, Y: box.High.X, Z: box.High.Z - 14})
 			if b := body(t, m, "Coupling"); b.Dist(assembly.Vec{X: 18.9, Z: -10}) < 0 || b.Dist(assembly.Vec{X: 19.1, Z: -10}) > 0 {
 				t.Error("the coupling is not bored for the step")
 			}
